@@ -1,0 +1,116 @@
+package calc
+
+import "brazebooth/tables"
+
+// Card is what was found for a Job. Every number on it carries its band and its reason, so that a
+// screen, a text or a PDF answers "why this number?" without computing again.
+type Card struct {
+	Job     Job          // as it was given
+	Used    Job          // with every assumption filled in: Solve(Used) gives the same figures
+	Assumed []Assumption // what Used holds that Job did not, in the order a hand would check it
+
+	Setup    Setup     // the table rows that Used names
+	Figures  []Figure  // in the order a hand needs them: settings first
+	Notes    []Note    // settings that are words: polarity, gun angle, inductance
+	Warnings []Warning // stops first, then cautions, then information
+	Zone     string    // "", cold good hot burn-through not-modelled
+	Edges    []Edge
+}
+
+// Setup holds the rows of tables/ that a card was computed from.
+type Setup struct {
+	Members [2]Member
+	One     bool // a joint with one member only (overlay)
+	Filler  tables.Filler
+	Gas     tables.Gas
+}
+
+// Member is one of the joint's parts.
+type Member struct {
+	Metal     tables.Metal
+	Coating   tables.Coating
+	Gauge     int     // 0 where a thickness was given
+	Thickness float64 // as bought, coating included, mm
+	Core      float64 // metal alone: what carries the heat, mm
+}
+
+// Assumption is one value that was not given.
+type Assumption struct {
+	Field string `json:"field"` // the Job's JSON name
+	Value string `json:"value"` // as a hand would type it
+	Why   string `json:"why"`
+}
+
+// Figure is one number with its 95 % band, unit and reason.
+type Figure struct {
+	Name  string  `json:"name"` // JSON name: wire_feed, current ...; "_2" ends a second member's
+	Value float64 `json:"value"`
+	Low   float64 `json:"low"`
+	High  float64 `json:"high"`
+	Unit  string  `json:"unit"` // "m/min", "A", "mm2" ...
+	Basis Basis   `json:"basis"`
+}
+
+// Basis is the reason for a figure. Formula marks each symbol with braces: "{a}·{b}".
+type Basis struct {
+	Formula string
+	Inputs  []Input // the formula's symbols first, then what they rest on, most telling first
+	Source  string
+	Known   string // a tables.Known, or "given" for a value that the user gave, or "own computation"
+}
+
+// Input is one number that a figure rests on.
+type Input struct {
+	Symbol  string // as it stands in the formula, "" where it does not
+	Name    string
+	Value   float64
+	Unit    string
+	Assumed bool // not given by the user, and not a table's figure
+	// Sensitivity is the figure's change in per cent of its value when this input alone moves to the
+	// edge of its own 95 % band; the larger of the two sides, with its sign for an increase.
+	Sensitivity float64
+}
+
+// Note is a setting that is a word: name "polarity", "gun angle", "inductance".
+type Note struct {
+	Name   string `json:"name"`
+	Text   string `json:"text"`
+	Source string `json:"source"`
+	Known  string `json:"known"`
+}
+
+// Severity of a warning.
+type Severity string
+
+// The three severities.
+const (
+	Info    Severity = "info"
+	Caution Severity = "caution"
+	Stop    Severity = "stop"
+)
+
+// Warning is one line that a hand must not miss; Code is stable, Text says what to do, then why.
+type Warning struct {
+	Code     string   `json:"code"`
+	Severity Severity `json:"severity"`
+	Text     string   `json:"text"`
+	Basis    string   `json:"basis"`
+}
+
+// Edge is one border of the operating window.
+type Edge struct {
+	Name   string  `json:"name"`
+	Margin float64 `json:"margin"` // smallest relative change of feed or travel that reaches it, %
+	Met    bool    `json:"met"`
+	Basis  Basis   `json:"basis"`
+}
+
+// Figure returns the named figure.
+func (c *Card) Figure(name string) (Figure, bool) {
+	for _, f := range c.Figures {
+		if f.Name == name {
+			return f, true
+		}
+	}
+	return Figure{}, false
+}

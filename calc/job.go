@@ -1,0 +1,117 @@
+// Package calc computes a settings card for gas metal arc brazing. Its formulas take numbers and
+// return numbers; Solve turns a Job into a Card.
+package calc
+
+import (
+	"encoding/json"
+	"fmt"
+	"math"
+)
+
+// Opt is a number that may be left out of a Job.
+type Opt struct {
+	Set bool
+	V   float64
+}
+
+// Some returns v as given.
+func Some(v float64) Opt { return Opt{true, v} }
+
+// Or returns the number, or other where none was given.
+func (o Opt) Or(other float64) float64 {
+	if o.Set {
+		return o.V
+	}
+	return other
+}
+
+// IsZero lets encoding/json leave an absent number out.
+func (o Opt) IsZero() bool { return !o.Set }
+
+// MarshalJSON writes the bare number, or null.
+func (o Opt) MarshalJSON() ([]byte, error) {
+	if !o.Set {
+		return []byte("null"), nil
+	}
+	if math.IsNaN(o.V) || math.IsInf(o.V, 0) {
+		return nil, fmt.Errorf("%w: %g is no number", ErrRange, o.V)
+	}
+	return json.Marshal(o.V)
+}
+
+// UnmarshalJSON reads a number or null.
+func (o *Opt) UnmarshalJSON(b []byte) error {
+	*o = Opt{}
+	if string(b) == "null" {
+		return nil
+	}
+	if err := json.Unmarshal(b, &o.V); err != nil {
+		return err
+	}
+	o.Set = true
+	return nil
+}
+
+// Job is what was chosen: everything that changes a figure on the Card. It is comparable and holds
+// scalars only, so that it can be a cache's key and a saved record. An empty string, a zero Gauge or
+// an unset Opt means "not chosen": Solve assumes a value and says so on the Card.
+type Job struct {
+	// First member: the standing sheet of a tee, the upper sheet of a lap, the part of an overlay.
+	Metal     string `json:"metal,omitzero"`
+	Gauge     int    `json:"gauge,omitzero"`     // 7 to 30 in the metal's own system; Thickness rules where both are given
+	Thickness Opt    `json:"thickness,omitzero"` // mm, as measured with its coating
+	Coating   string `json:"coating,omitzero"`   // tables id; "none"
+	// Second member; what is not chosen follows the first.
+	Metal2     string `json:"metal2,omitzero"`
+	Gauge2     int    `json:"gauge2,omitzero"`
+	Thickness2 Opt    `json:"thickness2,omitzero"` // mm
+	Coating2   string `json:"coating2,omitzero"`
+
+	Joint    string `json:"joint,omitzero"` // lap butt tee corner plug overlay
+	Gap      Opt    `json:"gap,omitzero"`   // root opening, mm
+	Filler   string `json:"filler,omitzero"`
+	Wire     Opt    `json:"wire,omitzero"` // diameter, mm
+	Mode     string `json:"mode,omitzero"` // dip pulsed timed
+	Gas      string `json:"gas,omitzero"`
+	Position string `json:"position,omitzero"` // flat horizontal vertical-up vertical-down overhead
+
+	Feed     Opt `json:"feed,omitzero"`      // m/min
+	Amps     Opt `json:"amps,omitzero"`      // A; with Feed it counts as a reading
+	Volts    Opt `json:"volts,omitzero"`     // V at the arc
+	Travel   Opt `json:"travel,omitzero"`    // mm/s
+	StickOut Opt `json:"stickout,omitzero"`  // contact tip to arc, mm
+	Aim      Opt `json:"aim,omitzero"`       // arc's offset toward the second member, mm
+	ArcOn    Opt `json:"arc_on,omitzero"`    // s, timed mode
+	ArcOff   Opt `json:"arc_off,omitzero"`   // s
+	SpotStep Opt `json:"spot_step,omitzero"` // mm
+	Flow     Opt `json:"flow,omitzero"`      // gas, L/min
+	Preheat  Opt `json:"preheat,omitzero"`   // temperature of the parts before the arc, C
+
+	// What the booth's own readings taught (both or none of a pair).
+	Phi             Opt `json:"phi,omitzero"`         // V
+	PhiSigma        Opt `json:"phi_sigma,omitzero"`   // V, one standard deviation
+	VoltFactor      Opt `json:"volt_factor,omitzero"` // measured over modelled volts
+	VoltFactorSigma Opt `json:"volt_factor_sigma,omitzero"`
+
+	ZincLimit   Opt    `json:"zinc_limit,omitzero"`   // widest zinc-boiled half-width accepted, mm
+	ServiceTemp Opt    `json:"service_temp,omitzero"` // C
+	Use         string `json:"use,omitzero"`          // decorative seal load wear bearing
+	Hazard      string `json:"hazard,omitzero"`       // sorted, comma-separated ids, or "none"
+	Load        Opt    `json:"load,omitzero"`         // kN
+	Safety      Opt    `json:"safety,omitzero"`       // factor on the low edge
+	Leg         Opt    `json:"leg,omitzero"`          // mm
+	Throat      Opt    `json:"throat,omitzero"`       // mm
+	Length      Opt    `json:"length,omitzero"`       // seam or overlay length, mm
+	Count       Opt    `json:"count,omitzero"`        // pieces
+	ShaftDia    Opt    `json:"shaft_dia,omitzero"`    // mm
+	Layer       Opt    `json:"layer,omitzero"`        // wanted build-up, mm
+	NozzleBore  Opt    `json:"nozzle_bore,omitzero"`  // mm
+	RatedAmps   Opt    `json:"rated_amps,omitzero"`   // plate current at RatedDuty, A
+	RatedDuty   Opt    `json:"rated_duty,omitzero"`   // plate duty, %
+
+	WirePrice  Opt    `json:"wire_price,omitzero"`  // per kg
+	GasPrice   Opt    `json:"gas_price,omitzero"`   // per m3
+	LabourRate Opt    `json:"labour_rate,omitzero"` // per hour
+	Operating  Opt    `json:"operating,omitzero"`   // operating factor, %
+	Currency   string `json:"currency,omitzero"`
+}

@@ -1,0 +1,40 @@
+// Package quantity parses the sizes, speeds and temperatures that a hand types and prints them in
+// both unit systems.
+package quantity
+
+// Base units. Conversions from an inch unit to a metric one are exact where the definition is
+// (inch, pound, foot, Celsius); the doc comment of each parser says so.
+type (
+	Length      float64 // mm
+	Speed       float64 // mm/s
+	Temperature float64 // C
+	Current     float64 // A
+	Voltage     float64 // V
+	Flow        float64 // L/min
+	Stress      float64 // MPa
+	Force       float64 // kN
+	Mass        float64 // kg
+	Duration    float64 // s
+	Price       float64 // per kg, in the user's currency
+)
+
+// Size is a sheet thickness as typed: a gauge number, or a length where Gauge is 0.
+type Size struct {
+	Gauge  int
+	Length Length
+}
+
+// Error says what is wrong with typed text and what to type instead.
+type Error struct{ What, Hint string }
+
+func (e *Error) Error() string { return e.What }
+
+// System is the habit of units to print in.
+type System string
+
+// The systems.
+const (
+	Metric System = "metric"
+	Inch   System = "inch"
+	Both   System = "both"
+)

@@ -1,0 +1,38 @@
+// Package tables holds every sourced figure of brazebooth once: value, low, high, unit, source
+// and how it is known. It has no logic but look-up.
+package tables
+
+// Known says how a figure is known.
+type Known string
+
+// The ways of knowing. "Memory" is a value known from the named document without the document at hand.
+const (
+	Read         Known = "read"          // seen in the document named
+	MemoryHigh   Known = "memory high"   // from memory of the document named, confidence high
+	MemoryMedium Known = "memory medium" // confidence medium
+	MemoryLow    Known = "memory low"    // confidence low
+	Practice     Known = "practice"      // common practice, no source
+	Worked       Known = "worked"        // arithmetic done for this project from sourced figures
+)
+
+// Origin is where a figure or a line of advice comes from.
+type Origin struct {
+	Source string `json:"source"` // document and place in it; "common practice, no source" for Practice
+	Known  Known  `json:"known"`
+}
+
+// Datum is one sourced figure. Low and High are its 95 % band: the spread between sources or the
+// stated tolerance. Low <= V <= High always; a test holds every Datum of the package to it.
+type Datum struct {
+	V, Low, High float64
+	Unit         string
+	Origin
+}
+
+func read(source string) Origin         { return Origin{source, Read} }
+func memoryHigh(source string) Origin   { return Origin{source, MemoryHigh} }
+func memoryMedium(source string) Origin { return Origin{source, MemoryMedium} }
+func memoryLow(source string) Origin    { return Origin{source, MemoryLow} }
+func worked(from string) Origin         { return Origin{from, Worked} }
+
+var practice = Origin{"common practice, no source", Practice}
