@@ -1,7 +1,168 @@
 package calc
 
+import (
+	"errors"
+	"fmt"
+
+	"brazebooth/tables"
+)
+
 // Solve computes the card for a job. It is pure and never panics: what is missing is assumed and
-// marked so; a job that cannot be computed gives a *FieldError.
+// marked so; a job that cannot be computed gives a *FieldError that says what would be accepted.
 func Solve(job Job) (Card, error) {
-	panic("being written")
+	var card Card
+	if err := resolve(job, &card); err != nil {
+		return Card{}, err
+	}
+	b := newBoard(&card)
+	sug, err := b.suggest(&card)
+	if err != nil {
+		return Card{}, settingError(err, &card)
+	}
+	b.take(&card, &sug)
+	s := new(spread)
+	if err := b.chain.propagate(&b.knobs, &b.doubts, s); err != nil {
+		return Card{}, settingError(err, &card)
+	}
+	b.complete(&card, s)
+	b.figures(&card, s, &sug)
+	card.Notes = notes(&card, s)
+	warn(&card, b, s, &sug)
+	return card, nil
+}
+
+// settingError names the setting behind a formula that was asked outside its range.
+func settingError(err error, card *Card) error {
+	if !errors.Is(err, ErrRange) {
+		return err
+	}
+	return &FieldError{"feed", fmt.Sprintf("this combination (%v)", err),
+		"leave feed and travel out for a suggestion, or change the wire, the stick-out or the amps"}
+}
+
+// take puts the suggestion on the board.
+func (b *board) take(card *Card, sug *suggestion) {
+	u := &card.Used
+	if !u.Feed.Set && !b.chain.ampsGiven {
+		b.fix(kFeed, sug.feed)
+	}
+	if !u.Travel.Set && sug.travel > 0 && !b.chain.timed && !b.chain.plug {
+		b.fix(kTravel, sug.travel)
+	}
+}
+
+// complete writes what was found into Used, so that Solve(Used) gives the same values.
+func (b *board) complete(card *Card, s *spread) {
+	u := &card.Used
+	fill := func(o *Opt, v float64) {
+		if !o.Set && v > 0 {
+			*o = Some(v)
+		}
+	}
+	if !b.chain.ampsGiven {
+		fill(&u.Feed, s.value[oFeedMin])
+	}
+	if b.chain.timed {
+		fill(&u.ArcOn, s.value[oOn])
+		fill(&u.ArcOff, s.value[oOff])
+		fill(&u.SpotStep, s.value[oStep])
+	} else if !b.chain.plug {
+		fill(&u.Travel, s.value[oTravel])
+	}
+}
+
+// figures builds the card's figures in the order a hand needs them.
+func (b *board) figures(card *Card, s *spread, sug *suggestion) {
+	list := make([]Figure, 0, len(settingSpecs)+len(resultSpecs)+4)
+	for i := range settingSpecs {
+		spec := &settingSpecs[i]
+		f, ok := spec.build(s, &b.knobs, &b.doubts)
+		if !ok {
+			continue
+		}
+		b.settingBasis(&f, card, sug)
+		list = append(list, f)
+	}
+	list = append(list, tableFigures(card)...)
+	for i := range resultSpecs {
+		if f, ok := resultSpecs[i].build(s, &b.knobs, &b.doubts); ok {
+			list = append(list, f)
+		}
+	}
+	card.Figures = list
+}
+
+// settingBasis says of a setting whether it was given, suggested or follows from another.
+func (b *board) settingBasis(f *Figure, card *Card, sug *suggestion) {
+	job := &card.Job
+	given := Basis{Formula: givenFormula, Source: "user", Known: "given"}
+	suggested := Basis{Formula: suggestFormula, Source: "closed-form limits of this card", Known: ownCalc}
+	switch f.Name {
+	case "wire_feed":
+		switch {
+		case job.Feed.Set:
+			f.Basis = given
+		case b.chain.ampsGiven:
+			f.Basis.Formula, f.Basis.Source, f.Basis.Known = readingFormula, wireSource, ownCalc
+		default:
+			f.Low, f.High = sug.feedLow*0.06, sug.feedHigh*0.06
+			f.Basis = suggested
+		}
+	case "travel":
+		switch {
+		case job.Travel.Set:
+			f.Basis = given
+		case b.chain.timed:
+			f.Basis.Formula, f.Basis.Source, f.Basis.Known = timedTravelForm, "mean forward speed of the beat", ownCalc
+			f.Basis.Inputs = append([]Input{
+				{Symbol: "step", Name: "spot step", Unit: "mm", Value: card.Used.SpotStep.V},
+				{Symbol: "t_on", Name: "arc on", Unit: "s", Value: card.Used.ArcOn.V},
+				{Symbol: "t_off", Name: "arc off", Unit: "s", Value: card.Used.ArcOff.V}}, f.Basis.Inputs...)
+		default:
+			f.Low, f.High = sug.travelLow, sug.travelHi
+			f.Basis = suggested
+		}
+	case "volts":
+		if job.Volts.Set {
+			f.Basis = given
+		}
+	case "arc_on":
+		if job.ArcOn.Set {
+			f.Basis = given
+		}
+	case "arc_off":
+		if job.ArcOff.Set {
+			f.Basis = given
+		}
+	case "spot_step":
+		if job.SpotStep.Set {
+			f.Basis = given
+		}
+	}
+}
+
+// tableFigures are the settings that come from a table row or from the user as they stand.
+func tableFigures(card *Card) []Figure {
+	list := make([]Figure, 0, 4)
+	u := &card.Used
+	if card.Job.Flow.Set {
+		list = append(list, givenFigure("gas_flow", u.Flow.V, "L/min"))
+	} else {
+		list = append(list, rowFigure("gas_flow", card.Setup.Gas.Flow, "usual for "+card.Setup.Gas.Name))
+	}
+	if card.Job.StickOut.Set {
+		list = append(list, givenFigure("stickout", u.StickOut.V, "mm"))
+	} else {
+		list = append(list, rowFigure("stickout", tables.DefaultStickOut, "assumed: tip to arc, not measured"))
+	}
+	return append(list, rowFigure("gun_angle", tables.GunAngle, "push, from square to the seam"))
+}
+
+func givenFigure(name string, v float64, unit string) Figure {
+	return Figure{name, v, v, v, unit, Basis{Formula: givenFormula, Source: "user", Known: "given"}}
+}
+
+func rowFigure(name string, d tables.Datum, formula string) Figure {
+	return Figure{name, d.V, d.Low, d.High, d.Unit,
+		Basis{Formula: formula, Source: d.Source, Known: string(d.Known)}}
 }

@@ -1,0 +1,86 @@
+package calc
+
+import "math"
+
+// paths returns how many heat paths each member of a joint offers the arc: the sheet that ends at
+// the joint has one, the sheet that runs through has two.
+func paths(joint string) [2]float64 {
+	switch joint {
+	case "lap", "tee":
+		return [2]float64{1, 2}
+	case "overlay":
+		return [2]float64{2, 0}
+	}
+	return [2]float64{1, 1} // butt, corner
+}
+
+// pathHeat returns the heat that a plate with two sides must be given so that one of its sides gets
+// what one path of the member gets: paths draw heat as b = t·√(k·ρc), the effusivity of a sheet.
+func (c *chain) pathHeat(net float64, k *[knobs]float64) (h1, h2 float64) {
+	b1 := k[kThick1] * math.Sqrt(k[kConduct1]*k[kHeatCap1])
+	b2 := k[kThick2] * math.Sqrt(k[kConduct2]*k[kHeatCap2])
+	sum := c.arms[0] * b1
+	if c.arms[1] > 0 {
+		sum += c.arms[1] * b2
+	}
+	return 2 * net * b1 / sum, 2 * net * b2 / sum
+}
+
+// bands computes the half-widths of what the sheet reached: wetted, zinc boiled, zinc melted.
+func (c *chain) bands(k *[knobs]float64, o *[outs]float64) error {
+	h1, h2 := c.pathHeat(o[oNet], k)
+	half := func(h float64, thick, conduct, capacity knob, temperature float64) (float64, error) {
+		return FastHalfWidth(h, k[thick], k[capacity], k[conduct], 2*k[kLoss], temperature-k[kRoom])
+	}
+	isotherms := [...]struct {
+		first, second out
+		at            float64
+		zinc          bool
+	}{
+		{oWet1, oWet2, k[kToe], false},
+		{oBoiled1, oBoiled2, c.zincBoils, true},
+		{oMelted1, oMelted2, c.zincMelts, true},
+	}
+	for _, iso := range isotherms {
+		form := 1.0
+		if iso.zinc {
+			form = k[kZoneForm]
+		}
+		if !iso.zinc || c.zinc[0] {
+			w, err := half(h1, kThick1, kConduct1, kHeatCap1, iso.at)
+			if err != nil {
+				return err
+			}
+			o[iso.first] = w * form
+		}
+		if c.arms[1] > 0 && (!iso.zinc || c.zinc[1]) {
+			w, err := half(h2, kThick2, kConduct2, kHeatCap2, iso.at)
+			if err != nil {
+				return err
+			}
+			o[iso.second] = w * form
+		}
+	}
+	o[oWidth] = c.width(k, o[oWet1], o[oWet2])
+	return nil
+}
+
+// width is the chord from toe to toe of the joint's section.
+func (c *chain) width(k *[knobs]float64, w1, w2 float64) float64 {
+	switch c.joint {
+	case "lap":
+		return math.Hypot(w1+w2, k[kThick1])
+	case "tee":
+		return math.Hypot(w1, w2)
+	case "corner":
+		return math.Hypot(w1+k[kThick2], w2+k[kThick1])
+	case "overlay":
+		return 2 * w1
+	}
+	return w1 + w2 + k[kGap]
+}
+
+// cooling is t8/5 of the member that cools slowest, with the heat it gets.
+func (c *chain) cooling(k *[knobs]float64, o *[outs]float64) (float64, error) {
+	return CoolingTime(o[oNet], k[kThick1], k[kRoom], c.joint)
+}

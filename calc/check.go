@@ -1,0 +1,110 @@
+package calc
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+
+	"brazebooth/tables"
+)
+
+// span is what a number of a Job may be; outside it the Job is refused rather than clamped.
+type span struct {
+	field     string
+	opt       Opt
+	low, high float64
+	unit      string
+}
+
+// spans lists every number of a job with the range that can be computed, which is wider than the
+// range that makes sense: sense is a matter for warnings.
+func spans(j *Job) [38]span {
+	return [...]span{
+		{"thickness", j.Thickness, 0.05, 150, "mm"},
+		{"thickness2", j.Thickness2, 0.05, 150, "mm"},
+		{"gap", j.Gap, 0, 25, "mm"},
+		{"wire", j.Wire, 0.4, 3.2, "mm"},
+		{"feed", j.Feed, 0.3, 40, "m/min"},
+		{"amps", j.Amps, 5, 600, "A"},
+		{"volts", j.Volts, 5, 60, "V"},
+		{"travel", j.Travel, 0.3, 60, "mm/s"},
+		{"stickout", j.StickOut, 3, 50, "mm"},
+		{"aim", j.Aim, -10, 10, "mm"},
+		{"arc_on", j.ArcOn, 0.02, 10, "s"},
+		{"arc_off", j.ArcOff, 0.02, 20, "s"},
+		{"spot_step", j.SpotStep, 0.1, 50, "mm"},
+		{"flow", j.Flow, 1, 60, "L/min"},
+		{"preheat", j.Preheat, -40, 700, "C"},
+		{"phi", j.Phi, 1, 8, "V"},
+		{"phi_sigma", j.PhiSigma, 0.001, 2, "V"},
+		{"volt_factor", j.VoltFactor, 0.5, 2, ""},
+		{"volt_factor_sigma", j.VoltFactorSigma, 0.001, 0.5, ""},
+		{"zinc_limit", j.ZincLimit, 0.5, 100, "mm"},
+		{"service_temp", j.ServiceTemp, -270, 1500, "C"},
+		{"load", j.Load, 0, 10000, "kN"},
+		{"safety", j.Safety, 1, 100, ""},
+		{"leg", j.Leg, 0.2, 50, "mm"},
+		{"throat", j.Throat, 0.2, 50, "mm"},
+		{"length", j.Length, 1, 1e6, "mm"},
+		{"count", j.Count, 1, 1e6, ""},
+		{"shaft_dia", j.ShaftDia, 3, 3000, "mm"},
+		{"layer", j.Layer, 0.2, 100, "mm"},
+		{"nozzle_bore", j.NozzleBore, 5, 40, "mm"},
+		{"rated_amps", j.RatedAmps, 10, 2000, "A"},
+		{"rated_duty", j.RatedDuty, 5, 100, "%"},
+		{"wire_price", j.WirePrice, 0, 1e6, "per kg"},
+		{"gas_price", j.GasPrice, 0, 1e6, "per m3"},
+		{"labour_rate", j.LabourRate, 0, 1e6, "per hour"},
+		{"operating", j.Operating, 1, 100, "%"},
+		{"gauge", Opt{j.Gauge != 0, float64(j.Gauge)}, 7, 30, ""},
+		{"gauge2", Opt{j.Gauge2 != 0, float64(j.Gauge2)}, 7, 30, ""},
+	}
+}
+
+// checkNumbers refuses a number that no card can be computed from.
+func checkNumbers(j *Job) error {
+	for _, s := range spans(j) {
+		if !s.opt.Set {
+			continue
+		}
+		if math.IsNaN(s.opt.V) || s.opt.V < s.low || s.opt.V > s.high {
+			unit := s.unit
+			if unit != "" {
+				unit = " " + unit
+			}
+			return &FieldError{s.field, number(s.opt.V) + unit,
+				fmt.Sprintf("type a value from %s to %s%s", number(s.low), number(s.high), unit)}
+		}
+	}
+	return nil
+}
+
+// number prints v in as few digits as hold it, at most six.
+func number(v float64) string { return strconv.FormatFloat(v, 'g', 6, 64) }
+
+// named turns a look-up that found nothing into a FieldError with the nearest names.
+func named(field, id string, err error) error {
+	accept := "see the list with: tables"
+	if u, ok := err.(*tables.UnknownError); ok {
+		if len(u.Nearest) > 0 {
+			accept = "type " + orList(u.Nearest)
+		}
+		return &FieldError{field, u.Name, accept}
+	}
+	return &FieldError{field, strconv.QuoteToASCII(id), accept}
+}
+
+// orList joins ids as "a, b or c".
+func orList(ids []string) string {
+	switch len(ids) {
+	case 0:
+		return ""
+	case 1:
+		return ids[0]
+	}
+	s := ids[0]
+	for _, id := range ids[1 : len(ids)-1] {
+		s += ", " + id
+	}
+	return s + " or " + ids[len(ids)-1]
+}

@@ -1,0 +1,185 @@
+package calc
+
+import "math"
+
+// knob is one number that a card's figures rest on: a setting, a size, a property, a model's doubt.
+type knob int
+
+const (
+	kWire       knob = iota // mm
+	kFeed                   // mm/s
+	kAmps                   // A, where the current was given and the feed follows
+	kStick                  // mm
+	kDensity                // g/cm3
+	kHLiq                   // J/g
+	kRhoE                   // ohm mm
+	kPhi                    // V
+	kForm                   // factor 1: what the energy balance itself leaves out
+	kDeposit                // deposition efficiency
+	kVolts                  // V, where given
+	kVoltBias               // V: what the mode's load line leaves out
+	kVoltFactor             // measured over modelled volts
+	kEta                    // arc efficiency
+	kTravel                 // mm/s
+	kRoom                   // C
+	kThick1                 // core, mm
+	kThick2
+	kConduct1 // W/mmK
+	kConduct2
+	kHeatCap1 // J/mm3K
+	kHeatCap2
+	kLoss      // W/m2K each side
+	kGap       // mm
+	kToe       // C, where the last liquid filler freezes
+	kLiquidus  // C
+	kSpread    // mm, the arc's sigma
+	kOn        // s
+	kOff       // s
+	kStep      // mm
+	kReinforce // r in the fill of an open root
+	kZoneForm  // factor 1: what the closed forms leave out of a zinc band
+	kTimedForm // factor 1: what the line source leaves out of on and off times
+	knobs
+)
+
+// out is one computed number.
+type out int
+
+const (
+	oFeed    out = iota // mm/s
+	oFeedMin            // m/min
+	oAmps
+	oVolts
+	oTravel // mm/s
+	oMassPerLength
+	oDeposition // g/min
+	oArcEnergy
+	oHeatInput
+	oNet
+	oBead
+	oWet1 // mm, closed-form half-width at the toe isotherm
+	oWet2
+	oWidth
+	oBoiled1
+	oBoiled2
+	oMelted1
+	oMelted2
+	oCooling
+	oPulse
+	oOn
+	oOff
+	oStep
+	oDuty // arc-on fraction
+	outs
+)
+
+// chain is the arithmetic of one job without its numbers: which formulas apply. It is small, copied
+// freely, and allocates nothing.
+type chain struct {
+	joint                                          string
+	arms                                           [2]float64 // heat paths in each member
+	ampsGiven, voltsGiven, pulsed, timed, ferritic bool
+	timesGiven                                     [3]bool // on, off, step
+	travelGiven                                    bool
+	plug                                           bool
+	zinc                                           [2]bool
+	heatFactor                                     float64 // k of heat_input
+	loadBase, loadSlope, loadCap                   float64
+	modeFactor                                     float64
+	zincMelts, zincBoils                           float64
+	// scale nudges one computed number, to find how another leans on it; all 1 in earnest.
+	scale [outs]float64
+}
+
+// eval computes every output from the knobs. Outputs that do not apply stay NaN, which no caller
+// shows: a figure is built only for what its spec says applies.
+func (c *chain) eval(k *[knobs]float64, o *[outs]float64) error {
+	for i := range o {
+		o[i] = math.NaN()
+	}
+	if err := c.electric(k, o); err != nil {
+		return err
+	}
+	if c.timed {
+		if err := c.beat(k, o); err != nil {
+			return err
+		}
+	}
+	if c.plug {
+		return nil
+	}
+	return c.heat(k, o)
+}
+
+func (c *chain) set(o *[outs]float64, i out, v float64) { o[i] = v * c.scale[i] }
+
+// electric is the wire and the arc: feed, current, volts, deposit.
+func (c *chain) electric(k *[knobs]float64, o *[outs]float64) error {
+	var feed, amps float64
+	var err error
+	if c.ampsGiven {
+		amps = k[kAmps]
+		feed, err = FeedFromCurrent(k[kWire], amps/k[kForm], k[kDensity], k[kHLiq], k[kRhoE], k[kPhi], k[kStick])
+	} else {
+		feed = k[kFeed]
+	}
+	if err != nil {
+		return err
+	}
+	c.set(o, oFeed, feed)
+	o[oFeedMin] = o[oFeed] * 0.06
+	if !c.ampsGiven {
+		amps, err = CurrentFromFeed(k[kWire], o[oFeed], k[kDensity], k[kHLiq], k[kRhoE], k[kPhi], k[kStick])
+		if err != nil {
+			return err
+		}
+		amps *= k[kForm]
+	}
+	c.set(o, oAmps, amps)
+	volts := k[kVolts]
+	if !c.voltsGiven {
+		volts = ModeVolts(o[oAmps], c.modeFactor*k[kVoltFactor], c.loadBase, c.loadSlope, c.loadCap) + k[kVoltBias]
+	}
+	c.set(o, oVolts, volts)
+	o[oMassPerLength] = MassPerLength(k[kWire], k[kDensity])
+	o[oDeposition] = MeltRate(k[kWire], o[oFeed], k[kDensity]) * k[kDeposit] * 60
+	if c.pulsed {
+		f, err := PulseFrequency(k[kWire], o[oFeed], k[kWire])
+		if err != nil {
+			return err
+		}
+		o[oPulse] = f
+	}
+	return nil
+}
+
+// heat is the travelling arc: heat per length, bead, and the bands beside it.
+func (c *chain) heat(k *[knobs]float64, o *[outs]float64) error {
+	duty := 1.0
+	if c.timed {
+		duty = o[oDuty]
+	}
+	if !c.timed || c.travelGiven {
+		c.set(o, oTravel, k[kTravel])
+	}
+	v := o[oTravel]
+	energy, err := ArcEnergy(o[oVolts], o[oAmps]*duty, v)
+	if err != nil {
+		return err
+	}
+	o[oArcEnergy] = energy
+	o[oHeatInput] = c.heatFactor * energy
+	c.set(o, oNet, k[kEta]*energy)
+	bead, err := BeadArea(k[kWire], o[oFeed]*duty, k[kDeposit], v)
+	if err != nil {
+		return err
+	}
+	c.set(o, oBead, bead)
+	if err := c.bands(k, o); err != nil {
+		return err
+	}
+	if c.ferritic {
+		o[oCooling], err = c.cooling(k, o)
+	}
+	return err
+}

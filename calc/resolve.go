@@ -1,0 +1,258 @@
+package calc
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+
+	"brazebooth/tables"
+)
+
+// Defaults of a job in which nothing is chosen: the most common booth job. They are choices, not
+// physical figures, and each is marked as assumed on the card.
+const (
+	defaultMetal    = "galvanized"
+	defaultGauge    = 16
+	defaultJoint    = "lap"
+	defaultMode     = "dip"
+	defaultPosition = "flat"
+	defaultGas      = "argon"
+	defaultWire     = 0.889 // mm: .035 in
+	timedGap        = 1.5   // mm, of a timed butt whose root opening was not given
+)
+
+const inchMM = 25.4 // exact: the international inch
+
+// resolution is a job being completed.
+type resolution struct {
+	card *Card
+	used Job
+}
+
+// assume notes that field was not given.
+func (r *resolution) assume(field, value, why string) {
+	r.card.Assumed = append(r.card.Assumed, Assumption{field, value, why})
+}
+
+// resolve completes the job with marked assumptions and looks its table rows up. It leaves the
+// suggested settings (feed, travel, arc times) open.
+func resolve(job Job, card *Card) error {
+	if err := checkNumbers(&job); err != nil {
+		return err
+	}
+	card.Job = job
+	card.Assumed = make([]Assumption, 0, 16)
+	r := resolution{card, job}
+	for _, step := range [...]func(*resolution) error{
+		(*resolution).joint, (*resolution).first, (*resolution).second, (*resolution).filler,
+		(*resolution).process, (*resolution).extension,
+	} {
+		if err := step(&r); err != nil {
+			return err
+		}
+	}
+	card.Used = r.used
+	return nil
+}
+
+func (r *resolution) joint() error {
+	if r.used.Joint == "" {
+		r.used.Joint = defaultJoint
+		r.assume("joint", defaultJoint, "the usual sheet joint")
+	}
+	if _, ok := tables.JointByID(r.used.Joint); !ok {
+		_, err := tables.FindJoint(r.used.Joint)
+		return named("joint", r.used.Joint, err)
+	}
+	r.card.Setup.One = r.used.Joint == "overlay"
+	return nil
+}
+
+func (r *resolution) first() error {
+	u := &r.used
+	if u.Metal == "" {
+		u.Metal = defaultMetal
+		r.assume("metal", defaultMetal, "nothing chosen yet")
+	}
+	if u.Gauge == 0 && !u.Thickness.Set {
+		u.Gauge = defaultGauge
+		r.assume("gauge", strconv.Itoa(defaultGauge)+"ga", "nothing chosen yet")
+	}
+	m, err := r.member("", u.Metal, u.Gauge, u.Thickness, &u.Coating)
+	r.card.Setup.Members[0] = m
+	return err
+}
+
+func (r *resolution) second() error {
+	u := &r.used
+	if r.card.Setup.One {
+		u.Metal2, u.Gauge2, u.Thickness2, u.Coating2 = "", 0, Opt{}, ""
+		return nil
+	}
+	given := u.Metal2 != ""
+	if !given {
+		u.Metal2 = u.Metal
+		if u.Coating2 == "" {
+			u.Coating2 = u.Coating
+		}
+	}
+	if u.Gauge2 == 0 && !u.Thickness2.Set {
+		u.Gauge2, u.Thickness2 = u.Gauge, u.Thickness
+		if given && !u.Thickness2.Set && !sameSystem(u.Metal, u.Metal2) {
+			u.Gauge2, u.Thickness2 = 0, Some(r.card.Setup.Members[0].Thickness)
+		}
+		r.assume("gauge2", "as the first", "the second member's thickness was not given")
+	}
+	m, err := r.member("2", u.Metal2, u.Gauge2, u.Thickness2, &u.Coating2)
+	r.card.Setup.Members[1] = m
+	return err
+}
+
+func sameSystem(a, b string) bool {
+	ma, okA := tables.MetalByID(a)
+	mb, okB := tables.MetalByID(b)
+	return okA && okB && ma.System == mb.System
+}
+
+// member looks one part of the joint up; suffix "2" names the second member's fields.
+func (r *resolution) member(suffix, metal string, gauge int, thickness Opt, coating *string) (Member, error) {
+	row, ok := tables.MetalByID(metal)
+	if !ok {
+		_, err := tables.FindMetal(metal)
+		return Member{}, named("metal"+suffix, metal, err)
+	}
+	if *coating == "" {
+		*coating = row.Coating
+		if row.Coating != "none" {
+			r.assume("coating"+suffix, row.Coating, "the usual coat of this sheet; read the mill tag")
+		}
+	}
+	coat, ok := tables.CoatingByID(*coating)
+	if !ok {
+		_, err := tables.FindCoating(*coating)
+		return Member{}, named("coating"+suffix, *coating, err)
+	}
+	m := Member{Metal: row, Coating: coat, Gauge: gauge, Thickness: thickness.V}
+	if thickness.Set {
+		m.Gauge = 0
+	} else {
+		in, ok := tables.GaugeThickness(gauge, row.System)
+		if !ok {
+			return m, &FieldError{"gauge" + suffix, strconv.Itoa(gauge) + "ga",
+				fmt.Sprintf("the %s system starts at 8 ga: type 8ga to 30ga, or the thickness as .060 or 1.5mm", row.System)}
+		}
+		m.Thickness = in * inchMM
+	}
+	m.Core = m.Thickness - 2*coatDepth(coat)
+	if m.Core <= 0 || math.IsNaN(m.Core) {
+		return m, &FieldError{"thickness" + suffix, number(m.Thickness) + " mm",
+			"a sheet thicker than its own coating " + coat.ID}
+	}
+	return m, nil
+}
+
+func (r *resolution) filler() error {
+	u := &r.used
+	if u.Filler == "" {
+		u.Filler = usualFiller(&r.card.Setup)
+		r.assume("filler", u.Filler, "the usual filler for these metals")
+	}
+	f, ok := tables.FillerByID(u.Filler)
+	if !ok {
+		_, err := tables.FindFiller(u.Filler)
+		return named("filler", u.Filler, err)
+	}
+	r.card.Setup.Filler = f
+	if !u.Wire.Set {
+		u.Wire = Some(defaultWire)
+		r.assume("wire", ".035in", "the usual size for sheet")
+	}
+	return nil
+}
+
+// usualFiller is the trade's first choice for the pair; the reasons stand in PRACTICE lines of tables/.
+func usualFiller(s *Setup) string {
+	for _, m := range s.members() {
+		switch {
+		case m.Metal.ID == "aluminized", m.Metal.Family == tables.Stainless, m.Metal.ID == "aluminium-bronze":
+			return "cual8"
+		case m.Metal.Family == tables.CastIron:
+			return "cual10fe"
+		case m.Metal.Family == tables.CopperFam:
+			return "cusn1"
+		}
+	}
+	return "cusi3"
+}
+
+// members are the parts that the joint has.
+func (s *Setup) members() []Member {
+	if s.One {
+		return s.Members[:1]
+	}
+	return s.Members[:]
+}
+
+func (r *resolution) process() error {
+	u := &r.used
+	if u.Mode == "" {
+		u.Mode = defaultMode
+		r.assume("mode", defaultMode, "runs on every power source")
+	}
+	if _, ok := tables.ModeByID(u.Mode); !ok {
+		_, err := tables.FindMode(u.Mode)
+		return named("mode", u.Mode, err)
+	}
+	if u.Position == "" {
+		u.Position = defaultPosition
+		r.assume("position", defaultPosition, "the easiest")
+	}
+	if _, ok := tables.PositionByID(u.Position); !ok {
+		_, err := tables.FindPosition(u.Position)
+		return named("position", u.Position, err)
+	}
+	if u.Gas == "" {
+		u.Gas = defaultGas
+		r.assume("gas", defaultGas, "the usual gas for bronze")
+	}
+	g, ok := tables.GasByID(u.Gas)
+	if !ok {
+		_, err := tables.FindGas(u.Gas)
+		return named("gas", u.Gas, err)
+	}
+	r.card.Setup.Gas = g
+	if !u.Flow.Set {
+		u.Flow = Some(g.Flow.V)
+	}
+	return nil
+}
+
+func (r *resolution) extension() error {
+	u := &r.used
+	if !u.StickOut.Set {
+		u.StickOut = Some(tables.DefaultStickOut.V)
+		r.assume("stickout", number(u.StickOut.V)+"mm", "tip to arc; not measured yet")
+	}
+	if !u.Preheat.Set {
+		u.Preheat = Some(tables.RoomTemperature.V)
+		r.assume("preheat", number(u.Preheat.V)+"C", "parts at room temperature")
+	}
+	if !u.Gap.Set {
+		gap := 0.0
+		if u.Mode == "timed" && u.Joint == "butt" {
+			gap = timedGap
+		}
+		u.Gap = Some(gap)
+		r.assume("gap", number(gap)+"mm", "root opening not given")
+	}
+	return nil
+}
+
+// coatDepth is a coating's thickness on one side, mm.
+func coatDepth(c tables.Coating) float64 {
+	density := tables.ZincDensity.V
+	if !c.Zinc {
+		density = tables.AluSiliconDensity.V
+	}
+	return c.Side.V / density * 1e-3 // g/m2 over g/cm3 is um
+}

@@ -1,0 +1,68 @@
+package calc
+
+// The figures of a card in the order a hand needs them. A spec whose output does not apply to the
+// job gives no figure.
+
+var settingSpecs = [...]figureSpec{
+	{"wire_feed", oFeedMin, "m/min", "given", nil, "user", "given"},
+	{"volts", oVolts, "V", "{f}·(14 + 0.05·{I})", []term{
+		{"f", "mode factor times what was learned", "", kVoltFactor, noOut}, tAmps},
+		"conventional load line IEC 60974-1 scaled to the mode", ownCalc},
+	{"travel", oTravel, "mm/s", "given", nil, "user", "given"},
+	{"arc_on", oOn, "s", "{sigma}²/2a·(e^(4·pi·{k}·{t}·({T_liq} − {T0})/q) − 1), a = {k}/{rhoc}", []term{
+		{"sigma", "arc's half-width (sigma)", "mm", kSpread, noOut}, tK1, tThick1,
+		{"T_liq", "filler liquidus", "C", kLiquidus, noOut}, tRoom, tC1},
+		"standing Gaussian source on a sheet (Carslaw and Jaeger, memory high); a line-source estimate", ownCalc},
+	{"arc_off", oOff, "s", "{t_on}/(e^z − 1), z = 4·pi·{k}·{t}·(T_sol − {T0})/q", []term{tOn, tK1, tThick1, tRoom},
+		"line source switched off (Carslaw and Jaeger, memory high); an estimate, neither floor nor ceiling", ownCalc},
+	{"spot_step", oStep, "mm", "min(fill of the gap, puddle's half length)", []term{tFeed, tOn, tDep,
+		{"g", "root opening", "mm", kGap, noOut}, tThick1,
+		{"r", "metal above the gap over metal in it", "", kReinforce, noOut}},
+		"mass balance of one spot", ownCalc},
+}
+
+var resultSpecs = [...]figureSpec{
+	{"current", oAmps, "A", "(−{phi} + √({phi}² + 4·R·P))/2R, P = pi/4·{d}²·{v_w}·{rho}·{H_liq}, R = {rho_e}·{L}/(pi/4·{d}²)",
+		[]term{tPhi, tWire, tFeed, tRho, tHLiq, tRhoE, tStick}, wireSource, ownCalc},
+	{"deposition_rate", oDeposition, "g/min", "pi/4·{d}²·{v_w}·{rho}·{eta_d}", []term{tWire, tFeed, tRho, tDep},
+		"definition; deposition efficiency as in its row", ownCalc},
+	{"wire_mass_per_length", oMassPerLength, "g/m", "pi/4·{d}²·{rho}", []term{tWire, tRho}, "definition", ownCalc},
+	{"arc_energy", oArcEnergy, "J/mm", "{U}·{I}/{v}", []term{tVolts, tAmps, tTravel},
+		"AWS/ASME arc energy, no efficiency factor (memory high)", ownCalc},
+	{"heat_input", oHeatInput, "J/mm", "0.8·{U}·{I}/{v}", []term{tVolts, tAmps, tTravel},
+		"ISO/TR 17671-1, EN 1011-1, k = 0.8 (memory high); for reports", ownCalc},
+	{"net_heat", oNet, "J/mm", "{eta}·{U}·{I}/{v}", []term{
+		{"eta", "arc efficiency", "", kEta, noOut}, tVolts, tAmps, tTravel},
+		"measured efficiency of gas metal arc, DuPont and Marder 1995 (abstract read)", ownCalc},
+	{"bead_area", oBead, "mm2", "pi/4·{d}²·{v_w}·{eta_d}/{v}", []term{tWire, tFeed, tDep, tTravel}, "mass balance", ownCalc},
+	{"bead_width", oWidth, "mm", "chord from toe to toe, each toe where the sheet's peak falls to {T_toe}", []term{
+		tNet, {"T_toe", "temperature at which the bead's edge freezes", "C", kToe, noOut}, tThick1, tC1, tK1},
+		bandSource, ownCalc},
+	{"zinc_boiled_halfwidth", oBoiled1, "mm", boiledFormula, bandTerms1, bandSource, ownCalc},
+	{"zinc_boiled_halfwidth_2", oBoiled2, "mm", boiledFormula, bandTerms2, bandSource, ownCalc},
+	{"zinc_melted_halfwidth", oMelted1, "mm", meltedFormula, bandTerms1, bandSource, ownCalc},
+	{"zinc_melted_halfwidth_2", oMelted2, "mm", meltedFormula, bandTerms2, bandSource, ownCalc},
+	{"cooling_time", oCooling, "s", "t8/5, the larger of (4300 − 4.3·{T0})·10⁵·Q²/{t}²·[1/(500 − {T0})² − 1/(800 − {T0})²]·F2 and the thick-plate form, Q = {H}/1000",
+		[]term{tRoom, tThick1, tNet}, "EN 1011-2 Annex D (memory high); ferritic steels only", ownCalc},
+	{"pulse_frequency", oPulse, "Hz", "pi/4·{d}²·{v_w}/(pi·{d}³/6)", []term{tWire, tFeed},
+		"mass balance at one drop of the wire's diameter a pulse", ownCalc},
+}
+
+const (
+	bandSource    = "fast line source in a thin sheet with loss from both faces (Carslaw and Jaeger, memory high); not validated on zinc"
+	boiledFormula = "half-width where the peak of the sheet reaches 907 °C: {H} shared by b = t·√({k}·{rhoc}), thickness {t}, loss {h}, from {T0}"
+	meltedFormula = "half-width where the peak of the sheet reaches 419.5 °C: {H} shared by b = t·√({k}·{rhoc}), thickness {t}, loss {h}, from {T0}"
+)
+
+var (
+	bandTerms1 = []term{tNet, tThick1, tK1, tC1, tLoss, tRoom}
+	bandTerms2 = []term{tNet, tThick2, tK2, tC2, tLoss, tRoom}
+)
+
+// formulas that replace a spec's own where the user gave the number or the program chose it.
+const (
+	givenFormula    = "given"
+	readingFormula  = "(I·phi + I²·R)/(pi/4·d²·rho·H_liq): the feed that the given current melts"
+	suggestFormula  = "the feed and travel furthest, in relative terms, from every limit"
+	timedTravelForm = "{step}/({t_on} + {t_off})"
+)

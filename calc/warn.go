@@ -1,0 +1,290 @@
+package calc
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"brazebooth/tables"
+)
+
+// warnings collects what a hand must not miss about a card.
+type warnings struct {
+	card *Card
+	list []Warning
+}
+
+// say adds a line whose words stand in tables/.
+func (w *warnings) say(code string) {
+	l, ok := tables.WarningByCode(code)
+	if !ok {
+		return
+	}
+	w.list = append(w.list, Warning{code, Severity(l.Severity), l.Text, l.Source})
+}
+
+// tell adds a line that carries this job's own numbers.
+func (w *warnings) tell(code string, severity Severity, basis, format string, args ...any) {
+	w.list = append(w.list, Warning{code, severity, fmt.Sprintf(format, args...), basis})
+}
+
+// warn writes every warning that fits the card, stops first.
+func warn(card *Card, b *board, s *spread, sug *suggestion) {
+	w := warnings{card: card, list: make([]Warning, 0, 12)}
+	w.metals()
+	w.sheet()
+	w.fume()
+	w.wire()
+	w.arc(b, s)
+	w.travel(s)
+	w.fill(b, s)
+	w.timed(s)
+	w.setting(sug)
+	w.always()
+	slices.SortStableFunc(w.list, func(a, b Warning) int { return cmp.Compare(rank(a.Severity), rank(b.Severity)) })
+	card.Warnings = w.list
+}
+
+func rank(s Severity) int {
+	switch s {
+	case Stop:
+		return 0
+	case Caution:
+		return 1
+	}
+	return 2
+}
+
+// metals: what the base metals themselves rule out or make dangerous.
+func (w *warnings) metals() {
+	stainless, zinc := false, false
+	said := ""
+	for _, m := range w.card.Setup.members() {
+		stainless = stainless || m.Metal.Family == tables.Stainless
+		zinc = zinc || m.Coating.Zinc
+		code := metalWarning(m.Metal, w.card.Setup.Filler)
+		if code != "" && code != said {
+			w.say(code)
+			said = code
+		}
+	}
+	if stainless {
+		w.say("copper-penetration")
+	}
+	if stainless && zinc {
+		w.say("zinc-on-stainless")
+	}
+}
+
+// metalWarning is the code of the line that a metal brings, "" for none.
+func metalWarning(m tables.Metal, f tables.Filler) string {
+	switch {
+	case m.Family == tables.BrassFam:
+		return "brass"
+	case m.ID == "boron-steel":
+		return "boron-steel"
+	case m.ID == "dp600" || m.ID == "dp800" || m.ID == "dp1000":
+		return "high-strength"
+	case m.Family == tables.CastIron:
+		return "cast-iron"
+	case m.Solidus.V <= f.Liquidus.V:
+		return "melts-with-filler"
+	}
+	return ""
+}
+
+// sheet: thickness against what arc brazing suits.
+func (w *warnings) sheet() {
+	members := w.card.Setup.members()
+	for i, m := range members {
+		name := memberName(i, len(members))
+		if m.Metal.Family != tables.CastIron && w.card.Used.Joint != "overlay" && m.Core > tables.SheetThickest.V && m.Core == minCore(members) {
+			w.tell("thick-sheet", Caution, tables.SheetThickest.Source,
+				"%s is %.2f mm: above about 3 mm the filler's strength and the heat limit arc brazing. Fusion weld it, or have the joint worked out.", name, m.Core)
+		}
+		if m.Core < tables.SheetThinnest.V {
+			w.tell("thin-sheet", Caution, tables.SheetThinnest.Source,
+				"%s is %.2f mm: under about 0.2 mm the arc cuts before it brazes. Solder it, or seam it.", name, m.Core)
+		}
+	}
+	if len(members) == 2 && members[0].Core != members[1].Core {
+		if r := max(members[0].Core, members[1].Core) / minCore(members); r >= 2 {
+			w.say("unequal")
+		}
+	}
+}
+
+func minCore(members []Member) float64 {
+	t := members[0].Core
+	for _, m := range members[1:] {
+		t = min(t, m.Core)
+	}
+	return t
+}
+
+func memberName(i, n int) string {
+	switch {
+	case n == 1:
+		return "The part"
+	case i == 0:
+		return "The first member"
+	}
+	return "The second member"
+}
+
+// fume: what is in the plume.
+func (w *warnings) fume() {
+	zinc := false
+	for _, m := range w.card.Setup.members() {
+		zinc = zinc || m.Coating.Zinc
+	}
+	if zinc {
+		w.say("zinc-fume")
+	} else {
+		w.say("bronze-fume")
+	}
+	if w.card.Setup.Filler.ID == "cumn13al8" {
+		w.say("manganese-fume")
+	}
+	for _, m := range w.card.Setup.members() {
+		if m.Metal.Family == tables.Stainless {
+			w.say("chromium-fume")
+			break
+		}
+	}
+}
+
+// wire: filler, diameter and gas.
+func (w *warnings) wire() {
+	s := &w.card.Setup
+	if s.Filler.Comparison() {
+		w.say("steel-filler")
+	}
+	if !s.Filler.Fitted && !s.Filler.Comparison() {
+		w.say("unfitted-filler")
+	}
+	if _, ok := tables.WireNear(w.card.Used.Wire.V); !ok {
+		w.tell("odd-wire", Caution, "AWS A5.02, ISO 544 (memory high)",
+			"%.2f mm is no standard wire: check the spool's label. Usual sizes are .030, .035, .045 in and 0.8, 1.0, 1.2 mm.", w.card.Used.Wire.V)
+	}
+	if s.Gas.ID != defaultGas {
+		w.tell("gas", Caution, s.Gas.Flow.Source, "%s", s.Gas.Note)
+	}
+	if l := w.card.Used.StickOut.V; l < tables.DefaultStickOut.Low || l > tables.DefaultStickOut.High {
+		w.tell("stickout", Caution, tables.DefaultStickOut.Source,
+			"Stick-out %.0f mm, tip to arc, is outside the usual %.0f to %.0f mm: check it with a rule.", l,
+			tables.DefaultStickOut.Low, tables.DefaultStickOut.High)
+	}
+}
+
+// arc: current against the steady range and against a reading.
+func (w *warnings) arc(b *board, s *spread) {
+	amps := s.value[oAmps]
+	floor, spray := steadyRange(w.card)
+	if floor > 0 && amps < floor {
+		w.tell("arc-unsteady", Caution, "common practice, no source",
+			"%.0f A is under about %.0f A, where this wire's short arc gets unsteady. More wire feed, or a thinner wire.", amps, floor)
+	}
+	if spray > 0 && amps > spray {
+		w.tell("spray", Caution, "AWS Welding Handbook, 8th ed. vol. 2 (memory high)",
+			"%.0f A is over about %.0f A, where the arc turns to spray and floods thin sheet. Less wire feed, or a thicker wire.", amps, spray)
+	}
+	job := &w.card.Job
+	if job.Feed.Set && job.Amps.Set {
+		w.reading(job.Amps.V, s)
+	}
+	if job.Volts.Set {
+		w.voltsReading(job.Volts.V, b, s)
+	}
+}
+
+// reading compares the amps that were given with the band of the feed's current.
+func (w *warnings) reading(amps float64, s *spread) {
+	if amps >= s.low[oAmps] && amps <= s.high[oAmps] {
+		w.tell("amps-agree", Info, wireSource, "Your %.0f A agrees with the feed: computed %.0f A, between %.0f and %.0f.",
+			amps, s.value[oAmps], s.low[oAmps], s.high[oAmps])
+		return
+	}
+	check := "the feed (time a 6 s pull) and the wire size: the meter reads more than this feed can melt"
+	if amps < s.low[oAmps] {
+		check = "the stick-out, and whether the feed slips: the meter reads less than this feed needs"
+	}
+	w.tell("amps-disagree", Caution, wireSource, "Your %.0f A lies outside the feed's %.0f to %.0f A. Check %s.",
+		amps, s.low[oAmps], s.high[oAmps], check)
+}
+
+// voltsReading compares the volts that were given with the mode's load line.
+func (w *warnings) voltsReading(volts float64, b *board, s *spread) {
+	c := &b.chain
+	model := ModeVolts(s.value[oAmps], c.modeFactor*b.knobs[kVoltFactor], c.loadBase, c.loadSlope, c.loadCap)
+	band := tables.DipVoltBand.V
+	if c.pulsed {
+		band = tables.PulsedVoltBand.V
+	}
+	if d := volts - model; d > 2*band || d < -2*band {
+		w.tell("volts-unusual", Caution, "conventional load line IEC 60974-1 scaled to the mode",
+			"%.1f V is far from the %.1f V usual at %.0f A in this mode. Read the meter while the arc runs, not the knob.", volts, model, s.value[oAmps])
+	}
+}
+
+// travel: what a hand can hold.
+func (w *warnings) travel(s *spread) {
+	v := s.value[oTravel]
+	switch {
+	case v > tables.HandSpeedHigh.V:
+		w.tell("travel-fast", Caution, tables.HandSpeedHigh.Source,
+			"%.1f mm/s is faster than a hand holds well (about %.0f). Use a carriage, or less wire feed.", v, tables.HandSpeedHigh.V)
+	case v < tables.HandSpeedLow.V:
+		w.tell("travel-slow", Caution, tables.HandSpeedLow.Source,
+			"%.1f mm/s is slower than a hand holds well (about %.0f). More wire feed, or timed arc.", v, tables.HandSpeedLow.V)
+	}
+}
+
+// fill: whether the bead fills what the joint needs.
+func (w *warnings) fill(b *board, s *spread) {
+	if b.chain.plug || b.chain.timed {
+		return
+	}
+	if need := neededArea(w.card); s.value[oBead] < need {
+		w.tell("underfilled", Caution, "mass balance",
+			"The bead lays %.1f mm² and the joint needs %.1f mm². Slower, or more wire feed.", s.value[oBead], need)
+	}
+}
+
+// timed: the estimate's limits.
+func (w *warnings) timed(s *spread) {
+	u := &w.card.Used
+	if u.Mode != "timed" {
+		return
+	}
+	if !(s.value[oOn] > 0) {
+		w.tell("no-beat", Caution, "standing source on a sheet",
+			"This arc does not melt the filler on this sheet within %d s: no on and off time. More wire feed, thinner sheet, or preheat.", longestBeat)
+		return
+	}
+	w.say("timed-estimate")
+	if u.Gap.V == 0 {
+		w.say("timed-no-gap")
+	}
+	if widest := 2 * tables.ArcWidth.V; u.Gap.V > widest {
+		w.tell("gap-wide", Caution, "two standard deviations of the arc's width",
+			"A gap of %.1f mm is wider than about %.1f mm: the arc finds little sheet to land on. Fit a patch or a backing strip.", u.Gap.V, widest)
+	}
+}
+
+// setting: whether the search found a good point.
+func (w *warnings) setting(sug *suggestion) {
+	if sug.nearest != "" && sug.margin < 0 {
+		w.tell("no-good-setting", Caution, ownCalc,
+			"No feed and travel meet every limit here; the nearest miss is shown. What fails: %s. Try another wire size, mode or thickness.", sug.nearest)
+	}
+}
+
+// always: what stands on every card.
+func (w *warnings) always() {
+	w.say("test-bead")
+	w.say("eyes-fire")
+	w.say("stops")
+	w.say("solvent")
+	w.say("strength")
+}
