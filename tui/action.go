@@ -1,0 +1,45 @@
+package tui
+
+import "brazebooth/calc"
+
+// action is what a screen asks of the root. A screen never changes the session itself.
+type action interface{ action() }
+
+type (
+	goBack     struct{} // one screen back
+	leave      struct{} // end the program
+	openHelp   struct{}
+	openPoints struct{} // every caution of the card
+	otherUnits struct{}
+	openWhy    struct{ row cardRow }
+	openAsk    struct{ ask *question }
+	refuse     struct{ fault }
+
+	// explain shows what a row of a list rests on.
+	explain struct {
+		ask    *question
+		choice *choice
+	}
+	// chose puts a choice on the job and goes on.
+	chose struct {
+		ask *question
+		put func(*calc.Job)
+	}
+	// change puts a changed job in place, if it has a card.
+	change struct {
+		job  calc.Job
+		done string // said when it was done, "" for nothing
+	}
+)
+
+func (goBack) action()     {}
+func (leave) action()      {}
+func (openHelp) action()   {}
+func (openPoints) action() {}
+func (otherUnits) action() {}
+func (openWhy) action()    {}
+func (openAsk) action()    {}
+func (refuse) action()     {}
+func (explain) action()    {}
+func (chose) action()      {}
+func (change) action()     {}

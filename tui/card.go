@@ -1,0 +1,130 @@
+package tui
+
+import (
+	"charm.land/bubbles/v2/key"
+	tea "charm.land/bubbletea/v2"
+)
+
+// cardPage is the card: settings first, the cautions under them, then what follows from the settings
+// and what else was chosen.
+type cardPage struct {
+	rows []cardRow
+	at   int // row under the cursor
+	all  window
+	rest window
+}
+
+// load lays out the session's card and keeps the cursor on the row it was on.
+func (p *cardPage) load(s *session) {
+	name := ""
+	if p.at < len(p.rows) {
+		name = p.rows[p.at].name
+	}
+	p.rows = buildRows(s, &s.card)
+	for i := range p.rows {
+		if p.rows[i].name == name {
+			p.at = i
+			return
+		}
+	}
+	p.at = max(0, min(p.at, len(p.rows)-1))
+}
+
+func (p *cardPage) row() *cardRow {
+	if p.at < len(p.rows) {
+		return &p.rows[p.at]
+	}
+	return nil
+}
+
+func (p *cardPage) move(by int) { p.at = max(0, min(len(p.rows)-1, p.at+by)) }
+
+func (p *cardPage) update(msg tea.Msg, k *keyMap, s *session) action {
+	press, ok := msg.(tea.KeyPressMsg)
+	row := p.row()
+	if !ok || row == nil {
+		return nil
+	}
+	switch {
+	case key.Matches(press, k.Up):
+		p.move(-1)
+	case key.Matches(press, k.Down):
+		p.move(1)
+	case key.Matches(press, k.PageUp):
+		p.move(-8)
+	case key.Matches(press, k.PageDown):
+		p.move(8)
+	case key.Matches(press, k.Top):
+		p.at = 0
+	case key.Matches(press, k.Bottom):
+		p.move(len(p.rows))
+	case key.Matches(press, k.Less):
+		return row.turn(s, -1)
+	case key.Matches(press, k.More):
+		return row.turn(s, 1)
+	case key.Matches(press, k.Reset):
+		return row.reset(s)
+	case key.Matches(press, k.ResetAll):
+		return resetAll(s)
+	case key.Matches(press, k.On):
+		if row.ask != nil {
+			return openAsk{row.ask}
+		}
+		return openWhy{*row}
+	case key.Matches(press, k.Why):
+		return openWhy{*row}
+	case key.Matches(press, k.Cautions):
+		return openPoints{}
+	case key.Matches(press, k.Units):
+		return otherUnits{}
+	case key.Matches(press, k.Help):
+		return openHelp{}
+	case key.Matches(press, k.Leave):
+		return leave{}
+	case key.Matches(press, k.Back):
+		return goBack{}
+	}
+	return nil
+}
+
+// turn changes the row by one step, or says what could be changed instead.
+func (r *cardRow) turn(s *session, by int) action {
+	if r.ask != nil {
+		job, ok := r.ask.neighbour(s, by)
+		if !ok {
+			return refuse{fault{"the list of " + r.label + " ends here", "enter shows the list"}}
+		}
+		return change{job: job}
+	}
+	set := settingByName(r.name)
+	if set == nil {
+		return refuse{fault{r.label + " follows from the settings", "change wire feed, volts, travel or stick-out"}}
+	}
+	return change{job: set.turned(s.job, &s.card, by, s.units)}
+}
+
+// reset leaves the row's value open again.
+func (r *cardRow) reset(s *session) action {
+	job := s.job
+	if r.ask != nil {
+		r.ask.open(&job)
+	} else if set := settingByName(r.name); set != nil {
+		*set.opt(&job) = open
+	}
+	if job == s.job {
+		return refuse{fault{r.label + " is not yours", "R puts every suggestion back"}}
+	}
+	return change{job: job, done: r.label + ": suggestion back"}
+}
+
+// resetAll leaves every setting open again; the choices stay.
+func resetAll(s *session) action {
+	job := s.job
+	for i := range settings {
+		*settings[i].opt(&job) = open
+	}
+	if job == s.job {
+		return refuse{fault{"every setting is the suggested one", "− and + change one"}}
+	}
+	return change{job: job, done: "all suggestions back"}
+}

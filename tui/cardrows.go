@@ -1,0 +1,103 @@
+package tui
+
+import (
+	"brazebooth/calc"
+)
+
+// rowKind is the part of the card that a row belongs to.
+type rowKind int
+
+const (
+	settingRow rowKind = iota // what the hand sets or holds
+	resultRow                 // what follows from it
+	choiceRow                 // what else was chosen
+)
+
+// cardRow is one row of the card, formatted once per card and not once per frame.
+type cardRow struct {
+	kind        rowKind
+	name        string // of the figure, the note or the Job's field
+	label       string
+	cell        cell        // a figure's number
+	words       string      // a note's or a choice's text
+	tag         string      // "yours", "assumed" or nothing
+	long, short string      // remark
+	figure      calc.Figure // of setting and result rows with a number
+	note        calc.Note
+	ask         *question // of choice rows
+}
+
+// numbered reports whether the row holds a figure.
+func (r *cardRow) numbered() bool { return r.figure.Name != "" }
+
+// buildRows lays the card out: settings, then results, then the other choices.
+func buildRows(s *session, c *calc.Card) []cardRow {
+	rows := make([]cardRow, 0, len(c.Figures)+len(c.Notes)+10)
+	for i := range c.Figures {
+		if f := &c.Figures[i]; isSetting(f.Name) {
+			rows = append(rows, figureRow(s, c, f, settingRow))
+		}
+	}
+	for _, n := range c.Notes {
+		rows = append(rows, cardRow{kind: settingRow, name: n.Name, label: n.Name,
+			words: headline(n.Text), long: n.Text, note: n})
+	}
+	for i := range c.Figures {
+		if f := &c.Figures[i]; !isSetting(f.Name) && f.Name != "gun_angle" {
+			rows = append(rows, figureRow(s, c, f, resultRow))
+		}
+	}
+	for _, q := range otherQuestions() {
+		if q.applies != nil && !q.applies(c) {
+			continue
+		}
+		r := cardRow{kind: choiceRow, name: q.name, label: q.title, ask: q, words: q.shown(c, s.units)}
+		if assumed(c, q.name) {
+			r.tag = "assumed"
+		}
+		rows = append(rows, r)
+	}
+	return rows
+}
+
+// isSetting reports whether a hand sets the figure or holds it.
+func isSetting(name string) bool {
+	return settingByName(name) != nil
+}
+
+func figureRow(s *session, c *calc.Card, f *calc.Figure, kind rowKind) cardRow {
+	r := cardRow{kind: kind, name: f.Name, label: figureName(f.Name), cell: showFigure(f, s.units), figure: *f}
+	r.long, r.short = remark(f, c, s.units)
+	if set := settingByName(f.Name); set != nil {
+		job := c.Job
+		switch {
+		case set.opt(&job).Set:
+			r.tag = "yours"
+		case assumed(c, f.Name):
+			r.tag = "assumed"
+		}
+	}
+	return r
+}
+
+// columns are where the parts of a row begin, measured over a whole part of the card so that they
+// line up.
+type columns struct {
+	label, number, unit, alt, band int // widths
+}
+
+func measure(rows []cardRow, kind rowKind) columns {
+	var c columns
+	for i := range rows {
+		r := &rows[i]
+		c.label = max(c.label, width(r.label))
+		if r.kind != kind || !r.numbered() {
+			continue
+		}
+		c.number = max(c.number, width(guessMark(r.tag)+r.cell.number))
+		c.unit = max(c.unit, width(r.cell.unit))
+		c.alt = max(c.alt, width(r.cell.alt()))
+		c.band = max(c.band, width(r.cell.band))
+	}
+	return c
+}

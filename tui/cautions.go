@@ -1,0 +1,152 @@
+package tui
+
+import (
+	"fmt"
+
+	"brazebooth/calc"
+)
+
+// sign is what stands before a warning: a shape and a colour, and on the caution page the word too.
+func (th *theme) sign(s calc.Severity) (paint, string) {
+	switch s {
+	case calc.Stop:
+		return th.stop, "■"
+	case calc.Caution:
+		return th.watch, "▲"
+	}
+	return th.accent, "•"
+}
+
+// cautionBand is the band under the settings: every stop whole, the test bead, then, where they are
+// wanted, as many cautions as there is room for, whole too, and how many there are.
+func cautionBand(th *theme, c *calc.Card, w, h int, cautions bool) block {
+	var b block
+	add := func(fits func(*calc.Warning) bool) {
+		for i := range c.Warnings {
+			x := &c.Warnings[i]
+			if !fits(x) {
+				continue
+			}
+			lines := cautionLines(th, x, w)
+			if len(b)+len(lines)+1 > h {
+				return
+			}
+			b.addAll(lines)
+		}
+	}
+	add(func(x *calc.Warning) bool { return x.Severity == calc.Stop })
+	add(func(x *calc.Warning) bool { return x.Code == "test-bead" })
+	if cautions {
+		add(func(x *calc.Warning) bool { return x.Severity == calc.Caution })
+	}
+	b.add(cautionCount(th, c, w))
+	return b
+}
+
+// cautionList is the warnings in full, as many as there is room for; the first that does not fit whole
+// ends the list with a word of how many are left.
+func cautionList(th *theme, c *calc.Card, w, h int) block {
+	var b block
+	for i := range c.Warnings {
+		x := &c.Warnings[i]
+		lines := cautionLines(th, x, w)
+		if len(b)+len(lines)+1 > h && i < len(c.Warnings)-1 || len(b)+len(lines) > h {
+			if h > len(b) {
+				b.say(th.quiet, 2, fmt.Sprintf("%d more: c shows all", len(c.Warnings)-i), w)
+			}
+			break
+		}
+		b.addAll(lines)
+	}
+	return b.fit(max(0, min(len(b), h)))
+}
+
+// cautionLines is one warning, wrapped behind its sign; the word STOP stands before a stop.
+func cautionLines(th *theme, x *calc.Warning, w int) block {
+	p, mark := th.sign(x.Severity)
+	text := x.Text
+	if x.Severity == calc.Stop {
+		text = "STOP: " + text
+	}
+	var b block
+	for i, l := range wrap(text, w-2) {
+		r := newRow(w)
+		if i == 0 {
+			r.put(p, mark)
+		}
+		r.to(2)
+		if x.Severity == calc.Stop {
+			r.put(th.stop, l)
+		} else {
+			r.put(th.plain, l)
+		}
+		b.add(r.line())
+	}
+	return b
+}
+
+// tally counts the warnings of each severity.
+func tally(c *calc.Card) (stops, cautions, notes int) {
+	for i := range c.Warnings {
+		switch c.Warnings[i].Severity {
+		case calc.Stop:
+			stops++
+		case calc.Caution:
+			cautions++
+		default:
+			notes++
+		}
+	}
+	return stops, cautions, notes
+}
+
+// cautionCount says how many warnings there are and how to see them all.
+func cautionCount(th *theme, c *calc.Card, w int) line {
+	return cautionTally(th, c, w).put(th.quiet, " – ").put(th.accent, "c").put(th.quiet, " shows all").line()
+}
+
+// cautionTally counts the warnings of each severity that the card has.
+func cautionTally(th *theme, c *calc.Card, w int) *row {
+	stops, cautions, notes := tally(c)
+	r := newRow(w)
+	put := func(p paint, n int, mark, what string) {
+		if n == 0 {
+			return
+		}
+		if r.used > 0 {
+			r.blank(2)
+		}
+		r.put(p, mark+" "+count(n, what))
+	}
+	put(th.stop, stops, "■", "stop")
+	put(th.watch, cautions, "▲", "caution")
+	put(th.accent, notes, "•", "note")
+	return r
+}
+
+func count(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}
+
+// cautionPage is every warning in full with what it rests on.
+func cautionPage(th *theme, c *calc.Card, w int) block {
+	var b block
+	for i := range c.Warnings {
+		x := &c.Warnings[i]
+		if i > 0 {
+			b.skip()
+		}
+		p, mark := th.sign(x.Severity)
+		word := string(x.Severity)
+		if x.Severity == calc.Info {
+			word = "note"
+		}
+		b.add(newRow(w).put(p, mark+" "+word).line())
+		b.say(th.plain, 2, x.Text, w)
+		b.say(th.quiet, 2, x.Basis, w)
+	}
+	return b
+}

@@ -1,0 +1,77 @@
+package tui
+
+import (
+	"unicode"
+
+	tea "charm.land/bubbletea/v2"
+)
+
+// fieldMax is the longest text that a field takes: every size and name that can be typed is shorter.
+const fieldMax = 32
+
+// field is one line of typed text with a place to type at.
+type field struct {
+	text []rune
+	at   int
+}
+
+func (f *field) String() string { return string(f.text) }
+func (f *field) empty() bool    { return len(f.text) == 0 }
+func (f *field) clear()         { *f = field{} }
+
+// column is the cell of the cursor, counted from the field's start.
+func (f *field) column() int { return width(string(f.text[:f.at])) }
+
+// insert puts text at the cursor: one line of printable characters, the rest left out.
+func (f *field) insert(s string) {
+	for _, r := range s {
+		switch {
+		case len(f.text) >= fieldMax:
+			return
+		case r == '\n' || r == '\t':
+			r = ' '
+		case !unicode.IsPrint(r) || unicode.Is(unicode.Mn, r) || unicode.Is(unicode.Me, r):
+			continue // control, format, bidi and combining characters
+		}
+		f.text = append(f.text, 0)
+		copy(f.text[f.at+1:], f.text[f.at:])
+		f.text[f.at] = r
+		f.at++
+	}
+}
+
+// edit acts on a key press and reports whether it was one for the field.
+func (f *field) edit(k tea.KeyPressMsg) bool {
+	switch k.String() {
+	case "backspace":
+		f.remove(f.at - 1)
+	case "delete":
+		f.remove(f.at)
+	case "left":
+		f.at = max(0, f.at-1)
+	case "right":
+		f.at = min(len(f.text), f.at+1)
+	case "home":
+		f.at = 0
+	case "end":
+		f.at = len(f.text)
+	case "ctrl+u":
+		f.clear()
+	default:
+		if k.Text == "" {
+			return false
+		}
+		f.insert(k.Text)
+	}
+	return true
+}
+
+func (f *field) remove(i int) {
+	if i < 0 || i >= len(f.text) {
+		return
+	}
+	f.text = append(f.text[:i], f.text[i+1:]...)
+	if f.at > i {
+		f.at--
+	}
+}

@@ -1,0 +1,200 @@
+package tui
+
+import (
+	"charm.land/bubbles/v2/key"
+	tea "charm.land/bubbletea/v2"
+)
+
+// draw lays the whole screen out: title and path on top, keys at the bottom, the open screen between.
+func (m *root) draw() tea.View {
+	v := tea.View{AltScreen: true, WindowTitle: "brazebooth"}
+	if m.w < leastWidth || m.h < leastHeight {
+		v.Content = m.tooSmall().String()
+		return v
+	}
+	top := m.top()
+	foot := m.foot()
+	body, cursor := m.body(m.w, m.h-len(top)-len(foot))
+	if cursor != nil {
+		cursor.Y += len(top)
+		v.Cursor = cursor
+	}
+	top.addAll(body.fit(m.h - len(top) - len(foot)))
+	top.addAll(foot)
+	v.Content = top.String()
+	return v
+}
+
+// tooSmall is shown where not even the five figures fit.
+func (m *root) tooSmall() block {
+	var b block
+	if m.w < 1 || m.h < 1 {
+		return b
+	}
+	b.say(m.th.plain, 0, "Too small: this needs 40 columns and 14 lines. ctrl+c quits.", m.w)
+	return b.fit(min(len(b), m.h))
+}
+
+// top is the title, the path and, where there is room, the rest of the job.
+func (m *root) top() block {
+	c := m.shown()
+	b := block{titleLine(&m.th, &m.session, m.w), pathLine(&m.th, &m.session, c, m.step, m.w)}
+	if m.w >= narrowWidth && m.h >= 20 {
+		b.add(restLine(&m.th, &m.session, c, m.w))
+	}
+	if m.h >= 16 {
+		b.skip()
+	}
+	return b
+}
+
+// foot is the one place for what went wrong or was done, and the keys.
+func (m *root) foot() block {
+	var b block
+	switch {
+	case m.notice != nil:
+		m.say(&b, m.notice)
+	case m.done != "":
+		b.add(newRow(m.w).put(m.th.good, "✓ "+m.done).line())
+	case m.old && m.session.fault != nil:
+		m.say(&b, m.session.fault)
+	default:
+		b.skip()
+	}
+	b.add(footLine(&m.th, m.hints(), named(m.keys.Help, "f1", "help"), m.w))
+	return b
+}
+
+func (m *root) say(b *block, f *fault) {
+	text := "▲ " + f.what
+	if f.hint != "" {
+		text += " – " + f.hint
+	}
+	b.say(m.th.watch, 0, text, m.w)
+}
+
+// hints are the keys that the foot of the open screen shows, most needed first.
+func (m *root) hints() []key.Binding {
+	k := &m.keys
+	switch {
+	case m.page != nil:
+		return []key.Binding{named(k.Back, "esc", "back"), named(k.Down, "↑↓", "scroll")}
+	case m.why != nil && m.why.set != nil:
+		return []key.Binding{named(k.On, "enter", "set, or back"), named(k.Down, "↑↓", "scroll"), named(k.Back, "esc", "back")}
+	case m.why != nil:
+		return []key.Binding{named(k.Back, "esc", "back"), named(k.Down, "↑↓", "scroll"), k.Units}
+	case m.picking():
+		return []key.Binding{named(k.On, "enter", "choose"), named(k.Down, "↑↓", "pick"), named(k.Why, "*", "why"),
+			named(k.Back, "esc", "back"), named(k.Next, "tab", "next"), k.Leave}
+	}
+	return []key.Binding{named(k.Down, "↑↓", "select"), named(k.More, "←→", "change"), named(k.On, "enter", "why"),
+		named(k.Cautions, "c", "cautions"), named(k.Reset, "r", "reset"), named(k.Units, "u", "units"),
+		named(k.Back, "esc", "back"), k.Leave}
+}
+
+// body draws the open screen; the cursor is where typing goes, nil for nowhere.
+func (m *root) body(w, h int) (block, *tea.Cursor) {
+	switch {
+	case m.page != nil:
+		return m.pageBody(w, h), nil
+	case m.why != nil:
+		return m.whyBody(w, h)
+	case m.picking():
+		return m.pickBody(w, h)
+	}
+	return m.cardBody(w, h), nil
+}
+
+func (m *root) pageBody(w, h int) block {
+	var b block
+	b.add(newRow(w).put(m.th.strong, m.page.title).line())
+	b.skip()
+	w = min(w, 88)
+	b.addAll(m.page.view.draw(&m.th, m.page.body(&m.th, w), w, h-len(b)))
+	return b
+}
+
+func (m *root) whyBody(w, h int) (block, *tea.Cursor) {
+	var b block
+	var cur *tea.Cursor
+	p := m.why
+	b.add(newRow(w).put(m.th.strong, p.row.label).line())
+	if p.set != nil {
+		ask := "set it yourself: "
+		r := newRow(w).put(m.th.bold, ask).put(m.th.accent, p.field.String())
+		cur = tea.NewCursor(width(ask)+p.field.column(), len(b))
+		b.add(r.line())
+		b.say(m.th.quiet, 0, p.set.ruleText(), w)
+	}
+	b.skip()
+	w = min(w, 88)
+	text := reasons(&m.th, &p.row, &m.session.card, m.units, w)
+	b.addAll(p.view.draw(&m.th, text, w, h-len(b)))
+	return b, cur
+}
+
+// pickBody is a list with the card beside it, or with the five figures under it.
+func (m *root) pickBody(w, h int) (block, *tea.Cursor) {
+	c := m.shown()
+	bad := m.unfit
+	if w < besideWidth {
+		five := fiveFigures(&m.th, &m.session, c, w)
+		if bad != nil {
+			five = nil
+			five.say(m.th.watch, 0, "▲ "+bad.what+" – "+bad.hint, w)
+		}
+		list, x := m.pick.view(&m.th, w, h-len(five)-1, false)
+		list = list.fit(h - len(five))
+		list.addAll(five)
+		return list, tea.NewCursor(x, 0)
+	}
+	side := 30
+	if w >= wideWidth {
+		side = 46
+	}
+	left := w - side - 3
+	list, x := m.pick.view(&m.th, left, h, w >= wideWidth)
+	card := liveCard(&m.th, &m.session, c, bad, side, h)
+	if w >= wideWidth {
+		card.addAll(m.asideReasons(side, h-len(card)))
+	}
+	return beside(list.fit(h), card, left+3, m.th.quiet, "│ "), tea.NewCursor(x, 0)
+}
+
+// asideReasons is what the row under the cursor rests on, under the live card of a wide screen.
+func (m *root) asideReasons(w, h int) block {
+	c := m.pick.choice()
+	if c == nil || h < 5 {
+		return nil
+	}
+	var b block
+	b.skip()
+	b.add(newRow(w).put(m.th.strong, c.name).line())
+	var lines []reason
+	if m.pick.ask.reasons != nil {
+		lines = m.pick.ask.reasons(&m.session, c.key)
+	}
+	b.addAll(reasonPage(&m.th, c, lines, w))
+	return b.fit(min(len(b), h))
+}
+
+// cardBody is the card, on a wide screen with the reasons of the selected row beside it.
+func (m *root) cardBody(w, h int) block {
+	if w < wideWidth {
+		return m.card.view(&m.th, &m.session, w, h, false)
+	}
+	side := w * 2 / 5
+	left := w - side - 3
+	b := m.card.view(&m.th, &m.session, left, h, true)
+	r := m.card.row()
+	if r == nil {
+		return b
+	}
+	var why block
+	why.add(newRow(side).put(m.th.strong, r.label).line())
+	why.skip()
+	why.addAll(reasons(&m.th, r, &m.session.card, m.units, side))
+	why.skip()
+	why.addAll(cautionList(&m.th, &m.session.card, side, h-len(why)))
+	return beside(b.fit(h), why.fit(min(h, len(why))), left+3, m.th.quiet, "│ ")
+}

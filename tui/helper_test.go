@@ -1,0 +1,117 @@
+package tui
+
+import (
+	"strings"
+	"testing"
+
+	tea "charm.land/bubbletea/v2"
+	"github.com/charmbracelet/x/ansi"
+)
+
+// teller is what a screen needs of a test; a random test has its own.
+type teller interface {
+	Helper()
+	Fatalf(format string, args ...any)
+}
+
+// screen is the model under a test's fingers.
+type screen struct {
+	t teller
+	m tea.Model
+}
+
+func open80(t testing.TB) *screen { return openAt(t, 80, 24, Options{}) }
+
+func openAt(t testing.TB, w, h int, o Options) *screen {
+	s := &screen{t, New(o)}
+	s.send(tea.WindowSizeMsg{Width: w, Height: h})
+	return s
+}
+
+// send gives the model one message and reports whether it asked to end.
+func (s *screen) send(msg tea.Msg) bool {
+	m, cmd := s.m.Update(msg)
+	s.m = m
+	if cmd == nil {
+		return false
+	}
+	_, quit := cmd().(tea.QuitMsg)
+	return quit
+}
+
+// press gives the model keys by name: a character stands for itself.
+func (s *screen) press(names ...string) (quit bool) {
+	for _, n := range names {
+		quit = s.send(keyPress(n))
+	}
+	return quit
+}
+
+func (s *screen) typed(text string) {
+	for _, r := range text {
+		s.press(string(r))
+	}
+}
+
+// keyPress makes the message that a terminal sends for a key.
+func keyPress(name string) tea.KeyPressMsg {
+	codes := map[string]rune{"enter": tea.KeyEnter, "esc": tea.KeyEscape, "tab": tea.KeyTab,
+		"up": tea.KeyUp, "down": tea.KeyDown, "left": tea.KeyLeft, "right": tea.KeyRight,
+		"pgup": tea.KeyPgUp, "pgdown": tea.KeyPgDown, "home": tea.KeyHome, "end": tea.KeyEnd,
+		"backspace": tea.KeyBackspace, "delete": tea.KeyDelete, "f1": tea.KeyF1, "f2": tea.KeyF2}
+	if c, ok := codes[name]; ok {
+		return tea.KeyPressMsg{Code: c}
+	}
+	switch name {
+	case "shift+tab":
+		return tea.KeyPressMsg{Code: tea.KeyTab, Mod: tea.ModShift}
+	case "ctrl+c":
+		return tea.KeyPressMsg{Code: 'c', Mod: tea.ModCtrl}
+	case "ctrl+u":
+		return tea.KeyPressMsg{Code: 'u', Mod: tea.ModCtrl}
+	case "space":
+		return tea.KeyPressMsg{Code: tea.KeySpace, Text: " "}
+	}
+	r := []rune(name)[0]
+	return tea.KeyPressMsg{Code: r, Text: name}
+}
+
+func (s *screen) root() *root { return s.m.(*root) }
+
+// text is the frame without its colours.
+func (s *screen) text() string { return ansi.Strip(s.m.View().Content) }
+
+func (s *screen) has(parts ...string) {
+	s.t.Helper()
+	for _, p := range parts {
+		if !strings.Contains(s.text(), p) {
+			s.t.Fatalf("the screen does not show %q:\n%s", p, s.text())
+		}
+	}
+}
+
+func (s *screen) hasNot(parts ...string) {
+	s.t.Helper()
+	for _, p := range parts {
+		if strings.Contains(s.text(), p) {
+			s.t.Fatalf("the screen shows %q:\n%s", p, s.text())
+		}
+	}
+}
+
+// fits fails where the frame is wider or taller than the terminal.
+func (s *screen) fits(w, h int) {
+	s.t.Helper()
+	lines := strings.Split(s.m.View().Content, "\n")
+	if len(lines) > h {
+		s.t.Fatalf("%d lines in a terminal of %d:\n%s", len(lines), h, s.text())
+	}
+	for _, l := range lines {
+		if n := ansi.StringWidth(l); n > w {
+			s.t.Fatalf("a line of %d cells in a terminal of %d:\n%s", n, w, s.text())
+		}
+	}
+	if c := s.m.View().Cursor; c != nil && (c.X < 0 || c.X >= w || c.Y < 0 || c.Y >= h) {
+		s.t.Fatalf("the cursor stands at %d, %d in a terminal of %d by %d", c.X, c.Y, w, h)
+	}
+}

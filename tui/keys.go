@@ -1,0 +1,67 @@
+package tui
+
+import "charm.land/bubbles/v2/key"
+
+// keyMap holds every key of the screens with the words that help shows for it. Keys that print a
+// character work only where nothing is typed.
+type keyMap struct {
+	Up, Down, PageUp, PageDown, Top, Bottom key.Binding
+
+	On, Back, Next, Prev key.Binding
+
+	Less, More, Reset, ResetAll key.Binding
+
+	Why, Cautions, Units, Help, Leave, Kill key.Binding
+
+	// Not keys but lines of help: what typing does on a screen.
+	TypeName, TypeSize key.Binding
+}
+
+func newKeys() keyMap {
+	bind := func(shown, does string, keys ...string) key.Binding {
+		return key.NewBinding(key.WithKeys(keys...), key.WithHelp(shown, does))
+	}
+	return keyMap{
+		Up:       bind("↑ 8", "up", "up", "8"),
+		Down:     bind("↓ 2", "down", "down", "2"),
+		PageUp:   bind("pgup", "a page up", "pgup"),
+		PageDown: bind("pgdn", "a page down", "pgdown"),
+		Top:      bind("home", "first row", "home"),
+		Bottom:   bind("end", "last row", "end"),
+
+		On:   bind("enter", "go on", "enter"),
+		Back: bind("esc /", "back", "esc", "/"),
+		Next: bind("tab", "next step, nothing chosen", "tab"),
+		Prev: bind("shift+tab", "step before", "shift+tab"),
+
+		Less:     bind("← − 4", "less", "left", "-", "4"),
+		More:     bind("→ + 6", "more", "right", "+", "=", "6"),
+		Reset:    bind("r 0", "suggestion back", "r", "0"),
+		ResetAll: bind("R", "all suggestions back", "R"),
+
+		Why:      bind("*", "why", "*", "w"),
+		Cautions: bind("c .", "all cautions", "c", "."),
+		Units:    bind("u", "units: metric, inch, both", "u", "f2"),
+		Help:     bind("f1 ?", "help", "f1", "?"),
+		Leave:    bind("q", "quit", "q"),
+		Kill:     bind("ctrl+c", "quit at once", "ctrl+c"),
+
+		TypeName: bind("a–z 1–9", "type a name or a row's number"),
+		TypeSize: bind("0–9", "type a size"),
+	}
+}
+
+// helpGroup is one heading of the help page with its keys.
+type helpGroup struct {
+	title string
+	keys  []key.Binding
+}
+
+// groups lists every key for the help page, in the order in which a newcomer meets them.
+func (k *keyMap) groups() []helpGroup {
+	return []helpGroup{
+		{"everywhere", []key.Binding{k.On, k.Back, k.Next, k.Prev, k.Help, k.Leave, k.Kill}},
+		{"in a list", []key.Binding{named(k.Up, "↑ ↓", "pick a row"), k.TypeName, k.TypeSize, k.Why}},
+		{"on the card", []key.Binding{k.Up, k.Down, k.Less, k.More, k.Reset, k.ResetAll, k.Why, k.Cautions, k.Units}},
+	}
+}

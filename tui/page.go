@@ -1,0 +1,63 @@
+package tui
+
+import (
+	"charm.land/bubbles/v2/key"
+	tea "charm.land/bubbletea/v2"
+)
+
+// textPage is text to read: help, the cautions, what a row of a list rests on. It is drawn anew at
+// each size by its own function.
+type textPage struct {
+	title string
+	body  func(th *theme, w int) block
+	view  window
+}
+
+func (p *textPage) update(msg tea.Msg, k *keyMap) action {
+	press, ok := msg.(tea.KeyPressMsg)
+	if !ok {
+		return nil
+	}
+	switch {
+	case key.Matches(press, k.Up):
+		p.view.top--
+	case key.Matches(press, k.Down):
+		p.view.top++
+	case key.Matches(press, k.PageUp):
+		p.view.top -= 8
+	case key.Matches(press, k.PageDown), press.String() == "space":
+		p.view.top += 8
+	case key.Matches(press, k.Leave):
+		return leave{}
+	case key.Matches(press, k.Units):
+		return otherUnits{}
+	case key.Matches(press, k.Back), key.Matches(press, k.On), key.Matches(press, k.Why),
+		key.Matches(press, k.Cautions), key.Matches(press, k.Help):
+		return goBack{}
+	}
+	return nil
+}
+
+// draw returns the part of the text that is on the screen, with the lines that are not said so.
+func (v *window) draw(th *theme, b block, w, h int) block {
+	if len(b) <= h {
+		v.top = 0
+		return b
+	}
+	h--
+	v.top = max(0, min(v.top, len(b)-h))
+	out := append(block{}, b[v.top:v.top+h]...)
+	return append(out, more(th, v.top, len(b)-h-v.top, w))
+}
+
+// more says how many lines lie above and below.
+func more(th *theme, above, below, w int) line {
+	r := newRow(w)
+	if above > 0 {
+		r.put(th.quiet, "↑ "+count(above, "line"))
+	}
+	if below > 0 {
+		r.to(max(r.used, 0)).put(th.quiet, "↓ "+count(below, "line"))
+	}
+	return r.line()
+}

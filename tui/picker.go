@@ -1,0 +1,248 @@
+package tui
+
+import (
+	"strconv"
+	"strings"
+
+	"charm.land/bubbles/v2/key"
+	tea "charm.land/bubbletea/v2"
+
+	"brazebooth/calc"
+)
+
+// picker asks one question: a list under a field. On a list of names typing filters or gives a row's
+// number; on a list of sizes it is the size.
+type picker struct {
+	ask    *question
+	rows   []choice
+	found  []int // rows that the filter leaves
+	at     int   // in found
+	top    int   // first of found on the screen
+	field  field
+	typed  *choice // size as typed, where it is none of the rows
+	wrong  *fault  // why what stands in the field is no size
+	before string  // key of what the card has
+	about  string  // what holds for the whole list
+}
+
+func newPicker(q *question, s *session) picker {
+	p := picker{ask: q, rows: q.list(s), before: q.now(&s.card)}
+	if q.about != nil {
+		p.about = q.about(s)
+	}
+	p.filter(s)
+	return p
+}
+
+// reload draws the rows anew, in other units; cursor and field stay.
+func (p *picker) reload(s *session) {
+	at := p.at
+	p.rows = p.ask.list(s)
+	p.filter(s)
+	p.at = max(0, min(at, len(p.found)-1))
+}
+
+// update acts on a message. The choice under the cursor is tried out by the root as it moves.
+func (p *picker) update(msg tea.Msg, k *keyMap, s *session) action {
+	switch msg := msg.(type) {
+	case tea.PasteMsg:
+		p.field.insert(msg.Content)
+		p.filter(s)
+	case tea.KeyPressMsg:
+		return p.press(msg, k, s)
+	}
+	return nil
+}
+
+func (p *picker) press(msg tea.KeyPressMsg, k *keyMap, s *session) action {
+	typing := msg.Text != ""
+	if typing && p.field.empty() {
+		switch {
+		case key.Matches(msg, k.Back):
+			return goBack{}
+		case key.Matches(msg, k.Why):
+			return explain{choice: p.choice(), ask: p.ask}
+		case key.Matches(msg, k.Leave):
+			return leave{}
+		case msg.String() == "?":
+			return openHelp{}
+		}
+	}
+	if !typing {
+		switch {
+		case key.Matches(msg, k.Back):
+			return p.back(s)
+		case key.Matches(msg, k.On):
+			return p.on()
+		case key.Matches(msg, k.Up):
+			p.move(-1)
+			return nil
+		case key.Matches(msg, k.Down):
+			p.move(1)
+			return nil
+		case key.Matches(msg, k.PageUp):
+			p.move(-8)
+			return nil
+		case key.Matches(msg, k.PageDown):
+			p.move(8)
+			return nil
+		}
+	}
+	if p.field.edit(msg) {
+		p.filter(s)
+	}
+	return nil
+}
+
+// back clears what was typed first; only then does it leave the screen.
+func (p *picker) back(s *session) action {
+	if p.field.empty() {
+		return goBack{}
+	}
+	p.field.clear()
+	p.filter(s)
+	return nil
+}
+
+// on takes what the cursor or the field stands on.
+func (p *picker) on() action {
+	if p.wrong != nil {
+		return refuse{*p.wrong}
+	}
+	c := p.choice()
+	if c == nil {
+		return refuse{fault{"nothing here is called " + p.field.String(), "type less, or esc to see the whole list"}}
+	}
+	return chose{ask: p.ask, put: c.put}
+}
+
+// choice is the row under the cursor, or the size that was typed; nil where there is neither.
+func (p *picker) choice() *choice {
+	switch {
+	case p.typed != nil:
+		return p.typed
+	case p.at < len(p.found):
+		return &p.rows[p.found[p.at]]
+	}
+	return nil
+}
+
+// trial is the job with the present choice, for the card beside the list. Until the cursor has moved
+// it is the job itself.
+func (p *picker) trial(s *session) (calc.Job, bool) {
+	c := p.choice()
+	if c == nil || p.wrong != nil || (p.typed == nil && c.key == p.before) {
+		return s.job, false
+	}
+	job := s.base()
+	c.put(&job)
+	return job, true
+}
+
+// move shifts the cursor, stopping at the ends. What was typed as a size gives way to the row.
+func (p *picker) move(by int) {
+	if p.ask.sized() && !p.field.empty() {
+		p.field.clear()
+		p.typed, p.wrong = nil, nil
+	}
+	p.at = max(0, min(len(p.found)-1, p.at+by))
+}
+
+// filter finds the rows that fit what stands in the field.
+func (p *picker) filter(s *session) {
+	p.found, p.typed, p.wrong = p.found[:0], nil, nil
+	text := strings.ToLower(strings.TrimSpace(p.field.String()))
+	switch {
+	case text == "":
+		p.all()
+		p.moveTo(p.before)
+	case p.ask.sized():
+		p.all()
+		p.size(s, text)
+	case p.rowNumber(text):
+	default:
+		p.names(text)
+	}
+}
+
+func (p *picker) all() {
+	for i := range p.rows {
+		p.found = append(p.found, i)
+	}
+}
+
+// moveTo puts the cursor on the row with that key and reports whether there is one.
+func (p *picker) moveTo(k string) bool {
+	for i, r := range p.found {
+		if p.rows[r].key == k {
+			p.at = i
+			return true
+		}
+	}
+	if p.at >= len(p.found) {
+		p.at = 0
+	}
+	return false
+}
+
+// size reads the field as a size and goes to its row, or keeps it as a row of its own.
+func (p *picker) size(s *session, text string) {
+	c, err := p.ask.parse(s, text)
+	if err != nil {
+		p.wrong = faultOf(err)
+		return
+	}
+	if !p.moveTo(c.key) {
+		p.typed = &c
+	}
+}
+
+// rowNumber takes digits as a row's number, unless there is no such row.
+func (p *picker) rowNumber(text string) bool {
+	n, err := strconv.Atoi(text)
+	if err != nil || n < 1 || n > len(p.rows) {
+		return false
+	}
+	p.all()
+	p.at = n - 1
+	return true
+}
+
+// names leaves the rows that hold the text: those whose name begins with it first, then those that
+// hold it in the name, then in their line; where none does, the one that loose typing finds.
+func (p *picker) names(text string) {
+	for rank := range 3 {
+		for i := range p.rows {
+			if p.rows[i].rank(text) == rank {
+				p.found = append(p.found, i)
+			}
+		}
+	}
+	p.at = 0
+	if len(p.found) > 0 || p.ask.find == nil {
+		return
+	}
+	id, err := p.ask.find(text)
+	if err != nil {
+		return
+	}
+	for i := range p.rows {
+		if p.rows[i].key == id {
+			p.found = append(p.found, i)
+		}
+	}
+}
+
+// rank tells how well a row fits a text: 0 best, 3 not at all.
+func (c *choice) rank(text string) int {
+	name := strings.ToLower(c.name)
+	switch {
+	case strings.HasPrefix(name, text) || strings.HasPrefix(c.key, text):
+		return 0
+	case strings.Contains(name, text) || strings.Contains(c.also, text):
+		return 1
+	case len(text) > 2 && strings.Contains(strings.ToLower(c.line), text):
+		return 2
+	}
+	return 3
+}

@@ -1,0 +1,164 @@
+package tui
+
+import (
+	"strconv"
+
+	"brazebooth/internal/quantity"
+)
+
+// view draws the question, the list and what the row under the cursor means, in at most h lines, and
+// tells at which cell of the block's first line typing happens. explained means that the row's meaning
+// stands elsewhere.
+func (p *picker) view(th *theme, w, h int, explained bool) (block, int) {
+	var b block
+	b.add(p.fieldLine(th, w))
+	cursor := width(p.ask.ask) + 1 + p.field.column()
+	if p.ask.sized() {
+		b.say(th.quiet, 0, p.rule(), w)
+	}
+	b.addAll(p.typedLines(th, w))
+	var meaning block
+	if !explained {
+		meaning = p.meaning(th, w)
+	}
+	room := h - len(b) - len(meaning) - 2
+	if room < 3 {
+		meaning, room = meaning[:0], h-len(b)-1
+	}
+	b.skip()
+	b.addAll(p.list(th, w, room))
+	if len(meaning) > 0 {
+		b.skip()
+		b.addAll(meaning)
+	}
+	return b.fit(min(len(b), h)), min(cursor, w-1)
+}
+
+// rule says how typing is read and what holds for the whole list.
+func (p *picker) rule() string {
+	text := quantity.Rule(p.ask.rule)
+	if p.about != "" {
+		text = p.about + "; " + text
+	}
+	return text
+}
+
+func (p *picker) fieldLine(th *theme, w int) line {
+	r := newRow(w).put(th.bold, p.ask.ask).blank(1).put(th.accent, p.field.String())
+	if p.field.empty() {
+		hint := "type to find, or a row's number"
+		if p.ask.sized() {
+			hint = "type it, or pick"
+		}
+		if r.left() > width(hint)+1 {
+			r.blank(1).put(th.quiet, hint)
+		}
+	}
+	return r.line()
+}
+
+// typedLines says how a typed size is read, or what to type instead.
+func (p *picker) typedLines(th *theme, w int) block {
+	var b block
+	switch {
+	case p.wrong != nil:
+		b.say(th.plain, 0, p.wrong.what+" – "+p.wrong.hint, w)
+	case p.typed != nil:
+		b.say(th.strong, 0, "= "+p.typed.name+"  "+p.typed.fact, w)
+	}
+	return b
+}
+
+// list draws the rows around the cursor.
+func (p *picker) list(th *theme, w, h int) block {
+	names, facts := 0, 0
+	for _, i := range p.found {
+		names = max(names, width(p.rows[i].name))
+		facts = max(facts, width(p.rows[i].fact))
+	}
+	if len(p.found) == 0 {
+		return block{newRow(w).put(th.quiet, "  nothing here is called that").line()}
+	}
+	from, to := p.span(h)
+	b := make(block, 0, to-from)
+	for n := from; n < to; n++ {
+		b.add(p.rowLine(th, n, names, facts, w))
+	}
+	return b
+}
+
+// span keeps the cursor's row among the h rows that are drawn.
+func (p *picker) span(h int) (from, to int) {
+	h = max(1, h)
+	if p.at < p.top {
+		p.top = p.at
+	}
+	if p.at >= p.top+h {
+		p.top = p.at - h + 1
+	}
+	p.top = max(0, min(p.top, len(p.found)-h))
+	return p.top, min(len(p.found), p.top+h)
+}
+
+func (p *picker) rowLine(th *theme, n, names, facts, w int) line {
+	i := p.found[n]
+	c := &p.rows[i]
+	r := newRow(w)
+	name := th.plain
+	if n == p.at && p.typed == nil {
+		r.put(th.strong, "▸")
+		name = th.strong
+	}
+	r.to(1)
+	at := 2
+	if !p.ask.sized() {
+		number := strconv.Itoa(i + 1)
+		r.to(3-width(number)+1).put(th.quiet, number)
+		at = 5
+	}
+	r.to(at).put(name, c.name)
+	if c.key == p.before {
+		r.put(th.accent, " ✓")
+	}
+	if facts > 0 {
+		r.to(at+names+3).put(th.plain, c.fact)
+		at += facts + 2
+	}
+	at += names + 3
+	if room := w - at; room >= 18 {
+		r.to(at).put(th.quiet, cutWords(c.line, room))
+	}
+	return r.line()
+}
+
+// cutWords shortens a sentence at a blank.
+func cutWords(s string, room int) string {
+	if width(s) <= room {
+		return s
+	}
+	lines := wrap(s, room-2)
+	if len(lines) == 0 {
+		return ""
+	}
+	return lines[0] + " …"
+}
+
+// meaning is the sentence of the row under the cursor, whole.
+func (p *picker) meaning(th *theme, w int) block {
+	var b block
+	if c := p.choice(); c != nil {
+		b.say(th.plain, 0, c.name+": "+c.sentence(), w)
+	}
+	return b
+}
+
+// sentence is all that a row says of itself.
+func (c *choice) sentence() string {
+	switch {
+	case c.line == "":
+		return c.more
+	case c.more == "":
+		return c.line
+	}
+	return c.line + "; " + c.more
+}

@@ -1,0 +1,276 @@
+package tui
+
+import (
+	"charm.land/bubbles/v2/key"
+	tea "charm.land/bubbletea/v2"
+
+	"brazebooth/calc"
+	"brazebooth/internal/quantity"
+)
+
+// cardStep is the path's last step; those before it are its questions.
+const cardStep = 4
+
+// root is the one model: the session, the size of the terminal, and the screen that is open.
+type root struct {
+	session
+	th   theme
+	keys keyMap
+	w, h int
+
+	step  int    // on the path
+	pick  picker // of the step, or of one of the other choices
+	other bool   // pick is one of the other choices, opened from the card
+	card  cardPage
+	why   *whyPage
+	page  *textPage // help, cautions or the meaning of a row, over everything else
+
+	notice  *fault // said once, gone with the next key
+	done    string // the same, of something that went well
+	leaving bool   // q was pressed once
+
+	tried bool   // the card beside the list is that of the row under the cursor
+	unfit *fault // why that row has no card
+	frame tea.View
+}
+
+func newRoot(o Options) *root {
+	m := &root{session: newSession(o), th: newTheme(!o.Light, o.Profile), keys: newKeys()}
+	if o.Job != (calc.Job{}) {
+		m.step = cardStep
+	}
+	m.enter()
+	return m
+}
+
+// Init asks the terminal for its background; the answer may never come.
+func (m *root) Init() tea.Cmd { return tea.RequestBackgroundColor }
+
+// Update acts on a message and draws the next frame. Messages that change nothing draw nothing.
+func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	var cmd tea.Cmd
+	switch msg := msg.(type) {
+	case tea.WindowSizeMsg:
+		if msg.Width <= 0 || msg.Height <= 0 {
+			return m, nil
+		}
+		m.w, m.h = msg.Width, msg.Height
+	case tea.BackgroundColorMsg:
+		m.th = newTheme(msg.IsDark(), m.th.profile)
+	case tea.ColorProfileMsg:
+		m.th = newTheme(m.th.dark, msg.Profile)
+	case tea.KeyPressMsg:
+		cmd = m.press(msg)
+	case tea.PasteMsg:
+		m.notice, m.done = nil, ""
+		cmd = m.act(m.child(msg))
+	default:
+		return m, nil
+	}
+	m.frame = m.draw()
+	return m, cmd
+}
+
+// View returns the frame that Update drew.
+func (m *root) View() tea.View { return m.frame }
+
+// press handles the keys that work everywhere and gives the others to the open screen.
+func (m *root) press(k tea.KeyPressMsg) tea.Cmd {
+	again := m.leaving
+	m.notice, m.done, m.leaving = nil, "", false
+	if k.Text == "" {
+		switch {
+		case key.Matches(k, m.keys.Kill):
+			return tea.Quit
+		case key.Matches(k, m.keys.Help):
+			return m.act(openHelp{})
+		case key.Matches(k, m.keys.Units):
+			return m.act(otherUnits{})
+		case key.Matches(k, m.keys.Next):
+			return m.along(1)
+		case key.Matches(k, m.keys.Prev):
+			return m.along(-1)
+		}
+	}
+	a := m.child(k)
+	if _, ok := a.(leave); ok && again {
+		return tea.Quit
+	}
+	return m.act(a)
+}
+
+// child lets the open screen act.
+func (m *root) child(msg tea.Msg) action {
+	switch {
+	case m.page != nil:
+		return m.page.update(msg, &m.keys)
+	case m.why != nil:
+		return m.why.update(msg, &m.keys, &m.session)
+	case m.picking():
+		a := m.pick.update(msg, &m.keys, &m.session)
+		m.tryOut()
+		return a
+	}
+	return m.card.update(msg, &m.keys, &m.session)
+}
+
+// picking reports whether a list is open.
+func (m *root) picking() bool { return m.other || m.step < cardStep }
+
+// along moves on the path without choosing.
+func (m *root) along(by int) tea.Cmd {
+	m.page, m.why = nil, nil
+	if m.other {
+		m.other = false
+	} else {
+		m.step = max(0, min(cardStep, m.step+by))
+	}
+	m.enter()
+	return nil
+}
+
+// enter opens the screen of the present step.
+func (m *root) enter() {
+	m.tried, m.unfit = false, nil
+	if m.step < cardStep {
+		m.pick = newPicker(pathQuestions()[m.step], &m.session)
+	}
+	m.card.load(&m.session)
+}
+
+// tryOut computes the card of the row under the cursor, to stand beside the list.
+func (m *root) tryOut() {
+	m.tried, m.unfit = false, nil
+	job, differs := m.pick.trial(&m.session)
+	if !differs {
+		return
+	}
+	if _, err := m.try(job); err != nil {
+		m.unfit = faultOf(err)
+		return
+	}
+	m.tried = true
+}
+
+// shown is the card that stands on the screen.
+func (m *root) shown() *calc.Card {
+	if m.tried {
+		return &m.lookCard
+	}
+	return &m.session.card
+}
+
+// act does what a screen asked for.
+func (m *root) act(a action) tea.Cmd {
+	switch a := a.(type) {
+	case goBack:
+		m.back()
+	case leave:
+		return m.quit()
+	case openHelp:
+		m.read("help", helpBody(&m.keys))
+	case openPoints:
+		m.read("cautions", func(th *theme, w int) block { return cautionPage(th, &m.session.card, w) })
+	case otherUnits:
+		m.nextUnits()
+	case openWhy:
+		w := newWhy(a.row)
+		m.why = &w
+	case openAsk:
+		m.other = true
+		m.pick = newPicker(a.ask, &m.session)
+	case refuse:
+		m.notice = &a.fault
+	case explain:
+		m.explain(a)
+	case chose:
+		m.chosen(a)
+	case change:
+		m.changed(a)
+	}
+	return nil
+}
+
+// back leaves the screen on top; on the first one there is nothing behind.
+func (m *root) back() {
+	switch {
+	case m.page != nil:
+		m.page = nil
+	case m.why != nil:
+		m.why = nil
+	case m.other:
+		m.other = false
+		m.enter()
+	case m.step > 0:
+		m.step--
+		m.enter()
+	default:
+		m.notice = &fault{"this is the first step", "q quits"}
+	}
+}
+
+// quit ends the program; a job that somebody put together asks for a second key.
+func (m *root) quit() tea.Cmd {
+	if m.example {
+		return tea.Quit
+	}
+	m.leaving = true
+	m.notice = &fault{"q again quits", "the card is not kept"}
+	return nil
+}
+
+func (m *root) read(title string, body func(*theme, int) block) {
+	m.page = &textPage{title: title, body: body}
+}
+
+func (m *root) explain(a explain) {
+	if a.choice == nil {
+		return
+	}
+	c, lines := *a.choice, []reason(nil)
+	if a.ask.reasons != nil {
+		lines = a.ask.reasons(&m.session, c.key)
+	}
+	m.read(c.name, func(th *theme, w int) block { return reasonPage(th, &c, lines, w) })
+}
+
+// chosen puts a choice on the job and opens the next step, or the card again.
+func (m *root) chosen(a chose) {
+	job := m.base()
+	a.put(&job)
+	m.choose(job)
+	if m.other {
+		m.other = false
+	} else {
+		m.step = min(cardStep, m.step+1)
+	}
+	m.enter()
+}
+
+// changed puts a changed job in place; one without a card is refused and the last one stays.
+func (m *root) changed(a change) {
+	if err := m.change(a.job); err != nil {
+		m.notice = faultOf(err)
+		return
+	}
+	m.done, m.why = a.done, nil
+	m.card.load(&m.session)
+}
+
+func (m *root) nextUnits() {
+	switch m.units {
+	case quantity.Metric:
+		m.units = quantity.Inch
+	case quantity.Inch:
+		m.units = quantity.Both
+	default:
+		m.units = quantity.Metric
+	}
+	m.card.load(&m.session)
+	if m.picking() {
+		m.pick.reload(&m.session)
+	}
+	if m.why != nil && m.card.row() != nil {
+		m.why.row = *m.card.row()
+	}
+}

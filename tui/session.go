@@ -1,0 +1,128 @@
+package tui
+
+import (
+	"errors"
+
+	"brazebooth/calc"
+	"brazebooth/internal/quantity"
+)
+
+// session is what one person has chosen and what was found for it.
+type session struct {
+	solve func(calc.Job) (calc.Card, error)
+	units quantity.System
+
+	job     calc.Job // what was chosen; what is not stays open and Solve assumes it
+	example bool     // job is the scenario's own and nothing was chosen yet
+	card    calc.Card
+	old     bool // card answers an earlier job: this one has none
+	fault   *fault
+
+	look     calc.Job  // the job with the choice under the cursor tried out
+	lookCard calc.Card // its card
+	lookOK   bool
+}
+
+// fault is why a job has no card, or why typed text was refused: what is wrong, what to do instead.
+type fault struct{ what, hint string }
+
+// faultOf turns an error into a fault; a hint is shown where the error carries one.
+func faultOf(err error) *fault {
+	var typed *quantity.Error
+	if errors.As(err, &typed) {
+		return &fault{typed.What, typed.Hint}
+	}
+	var f *calc.FieldError
+	if errors.As(err, &f) {
+		return &fault{f.Error(), f.Hint()}
+	}
+	return &fault{err.Error(), "change one of the choices"}
+}
+
+func newSession(o Options) session {
+	s := session{solve: o.Solve, units: o.Units, job: o.Job}
+	if s.units == "" {
+		s.units = quantity.Metric
+	}
+	if o.Job == (calc.Job{}) {
+		s.job, s.example = ExampleJob(), true
+	}
+	s.compute()
+	return s
+}
+
+// compute finds the card of the present job; where there is none the last one stays, marked old.
+func (s *session) compute() {
+	s.fault, s.old = nil, false
+	card, err := s.answer(s.job)
+	if err != nil {
+		s.fault, s.old = faultOf(err), true
+	} else {
+		s.card = card
+	}
+	s.lookOK = false
+}
+
+// answer solves a job, or takes the answer that was already tried out.
+func (s *session) answer(job calc.Job) (calc.Card, error) {
+	if s.lookOK && job == s.look {
+		return s.lookCard, nil
+	}
+	return s.solve(job)
+}
+
+// base is the job that a choice is put on. The example's own choices are nobody's: the first choice
+// drops them, and what is left open is assumed and marked so.
+func (s *session) base() calc.Job {
+	if s.example {
+		return calc.Job{}
+	}
+	return s.job
+}
+
+// choose makes job the present one.
+func (s *session) choose(job calc.Job) {
+	s.job, s.example = job, false
+	s.compute()
+}
+
+// try solves a job without choosing it and remembers the answer.
+func (s *session) try(job calc.Job) (calc.Card, error) {
+	if s.lookOK && job == s.look {
+		return s.lookCard, nil
+	}
+	card, err := s.solve(job)
+	if err == nil {
+		s.look, s.lookCard, s.lookOK = job, card, true
+	}
+	return card, err
+}
+
+// change makes job the present one only if it has a card.
+func (s *session) change(job calc.Job) error {
+	if _, err := s.try(job); err != nil {
+		return err
+	}
+	s.choose(job)
+	return nil
+}
+
+// assumed reports whether the field was not chosen. name is the Job's JSON name.
+func assumed(c *calc.Card, name string) bool {
+	for _, a := range c.Assumed {
+		if a.Field == name {
+			return true
+		}
+	}
+	return false
+}
+
+// assumedWhy is the reason given for an assumption, "" where the field was chosen.
+func assumedWhy(c *calc.Card, name string) string {
+	for _, a := range c.Assumed {
+		if a.Field == name {
+			return a.Why
+		}
+	}
+	return ""
+}

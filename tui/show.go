@@ -1,0 +1,155 @@
+package tui
+
+import (
+	"fmt"
+	"strings"
+
+	"brazebooth/calc"
+	"brazebooth/internal/quantity"
+)
+
+// cell is a figure ready for the screen: number and unit, its band, and the same in the other system
+// where both are shown and they differ.
+type cell struct {
+	number, unit, band          string
+	altNumber, altUnit, altBand string
+}
+
+// showFigure prints a figure in the chosen system.
+func showFigure(f *calc.Figure, sys quantity.System) cell {
+	first := oneSystem(sys)
+	var c cell
+	c.number, c.band = quantity.Band(f.Value, f.Low, f.High, f.Unit, first)
+	c.unit = quantity.Label(f.Unit, first)
+	if f.Low == f.High {
+		c.band = ""
+	}
+	if inch := quantity.Label(f.Unit, quantity.Inch); sys == quantity.Both && inch != c.unit {
+		c.altUnit = inch
+		c.altNumber, c.altBand = quantity.Band(f.Value, f.Low, f.High, f.Unit, quantity.Inch)
+		if f.Low == f.High {
+			c.altBand = ""
+		}
+	}
+	return c
+}
+
+// oneSystem is the system that leads where both are shown.
+func oneSystem(sys quantity.System) quantity.System {
+	if sys == quantity.Both {
+		return quantity.Metric
+	}
+	return sys
+}
+
+// value is number and unit in one.
+func (c *cell) value() string { return spaced(c.number, c.unit) }
+
+// alt is the value in the other system, "" where there is none.
+func (c *cell) alt() string { return spaced(c.altNumber, c.altUnit) }
+
+func spaced(number, unit string) string {
+	if unit == "" {
+		return number
+	}
+	return number + " " + unit
+}
+
+// lengthText prints a length of a few millimetres the way the system's hands say it.
+func lengthText(mm float64, sys quantity.System) string { return quantity.Show(mm, "mm", sys) }
+
+// paceText is a travel as seconds for a length that a hand can count along.
+func paceText(mms float64, sys quantity.System) string {
+	switch {
+	case !(mms > 0):
+		return ""
+	case sys == quantity.Inch:
+		return fmt.Sprintf("%.1f s for 4 in", quantity.Seconds4in(mms))
+	case sys == quantity.Both:
+		return fmt.Sprintf("%.1f s for 100 mm (4 in)", quantity.Seconds100(mms))
+	}
+	return fmt.Sprintf("%.1f s for 100 mm", quantity.Seconds100(mms))
+}
+
+// figureName returns the plain name of a figure; a second member's says so.
+func figureName(name string) string {
+	first, second := strings.CutSuffix(name, "_2")
+	plain := plainName(first)
+	if second {
+		return plain + " 2"
+	}
+	return plain
+}
+
+func plainName(name string) string {
+	switch name {
+	case "gas_flow":
+		return "gas"
+	case "stickout":
+		return "stick-out"
+	case "deposition_rate":
+		return "deposition"
+	case "wire_mass_per_length":
+		return "wire mass"
+	case "zinc_boiled_halfwidth":
+		return "zinc boiled"
+	case "zinc_melted_halfwidth":
+		return "zinc melted"
+	case "pulse_frequency":
+		return "pulses"
+	}
+	return strings.ReplaceAll(name, "_", " ")
+}
+
+// remark is what a hand must know beside a figure: long, and short for narrow screens.
+func remark(f *calc.Figure, c *calc.Card, sys quantity.System) (long, short string) {
+	name, _ := strings.CutSuffix(f.Name, "_2")
+	switch name {
+	case "travel":
+		return paceText(f.Value, sys), paceText(f.Value, oneSystem(sys))
+	case "stickout":
+		return "tip to arc, not to the work", "tip to arc"
+	case "gas_flow":
+		return c.Setup.Gas.Name, c.Setup.Gas.ID
+	case "volts":
+		return "at the arc, while it burns", ""
+	case "heat_input":
+		return "for reports, k 0.8", ""
+	case "arc_energy":
+		return "no efficiency in it", ""
+	case "net_heat":
+		return "what gets into the sheet", ""
+	case "zinc_boiled_halfwidth", "zinc_melted_halfwidth":
+		return "each side of the arc's line", ""
+	case "cooling_time":
+		return "800 to 500 °C", "800–500 °C"
+	case "pulse_frequency":
+		return "one drop a pulse", ""
+	}
+	return "", ""
+}
+
+// headline is the first clause of an advice: what to do, without the reason.
+func headline(s string) string {
+	if i := strings.IndexAny(s, ";:"); i > 0 {
+		return s[:i]
+	}
+	return s
+}
+
+// knownWords says in plain words how a figure is known.
+func knownWords(known string) string {
+	switch known {
+	case "read":
+		return "read in the document named"
+	case "memory high", "memory medium", "memory low":
+		return "from memory of the document named, confidence " + strings.TrimPrefix(known, "memory ")
+	case "practice":
+		return "common practice, no source"
+	case "worked":
+		return "worked out from sourced figures"
+	case "given":
+		return "given by you"
+	}
+	return known
+}

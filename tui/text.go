@@ -1,0 +1,191 @@
+package tui
+
+import (
+	"strings"
+
+	"github.com/charmbracelet/x/ansi"
+)
+
+// width returns how many cells the plain text takes on the screen.
+func width(s string) int {
+	for i := 0; i < len(s); i++ {
+		if s[i] < ' ' || s[i] > '~' {
+			return ansi.StringWidth(s)
+		}
+	}
+	return len(s)
+}
+
+// cut shortens plain text to room cells; what is missing shows as an ellipsis.
+func cut(s string, room int) string {
+	switch {
+	case room <= 0:
+		return ""
+	case width(s) <= room:
+		return s
+	}
+	return ansi.Truncate(s, room, "…")
+}
+
+// wrap breaks plain text at blanks into lines of at most room cells; a word longer than a line is
+// broken anywhere, so that nothing is lost.
+func wrap(s string, room int) []string {
+	if room < 1 || s == "" {
+		return nil
+	}
+	var lines []string
+	line, used := "", 0
+	for _, word := range strings.Fields(s) {
+		w := width(word)
+		if used > 0 && used+1+w <= room {
+			line, used = line+" "+word, used+1+w
+			continue
+		}
+		if used > 0 {
+			lines = append(lines, line)
+		}
+		for w > room {
+			head := ansi.Truncate(word, room, "")
+			if head == "" {
+				return lines // a character wider than the room
+			}
+			lines = append(lines, head)
+			word = word[len(head):]
+			w = width(word)
+		}
+		line, used = word, w
+	}
+	if used > 0 {
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+// line is one line of the screen with its width in cells.
+type line struct {
+	text string
+	w    int
+}
+
+// row builds one line and counts its cells, so that no line is ever wider than its room.
+type row struct {
+	b    strings.Builder
+	used int
+	room int
+}
+
+func newRow(room int) *row { return &row{room: room} }
+
+// put adds text in a style, shortened to the room that is left.
+func (r *row) put(p paint, s string) *row {
+	s = cut(s, r.room-r.used)
+	if s == "" {
+		return r
+	}
+	r.used += width(s)
+	r.b.WriteString(p.open)
+	r.b.WriteString(s)
+	r.b.WriteString(p.close)
+	return r
+}
+
+// to fills with blanks up to a column.
+func (r *row) to(col int) *row { return r.blank(col - r.used) }
+
+func (r *row) blank(n int) *row {
+	n = min(n, r.room-r.used)
+	if n > 0 {
+		r.b.WriteString(blanks(n))
+		r.used += n
+	}
+	return r
+}
+
+// left is how many cells are free.
+func (r *row) left() int { return r.room - r.used }
+
+func (r *row) line() line { return line{r.b.String(), r.used} }
+
+const manyBlanks = "                                                                                                                                "
+
+func blanks(n int) string {
+	if n <= len(manyBlanks) {
+		return manyBlanks[:n]
+	}
+	return strings.Repeat(" ", n)
+}
+
+// block is some lines of the screen, one below the other.
+type block []line
+
+func (b *block) add(l line)     { *b = append(*b, l) }
+func (b *block) skip()          { *b = append(*b, line{}) }
+func (b *block) addAll(c block) { *b = append(*b, c...) }
+
+// say adds wrapped text in one style, indented.
+func (b *block) say(p paint, indent int, s string, room int) {
+	for _, l := range wrap(s, room-indent) {
+		b.add(newRow(room).blank(indent).put(p, l).line())
+	}
+}
+
+// fit returns exactly h lines: cut, or filled with empty ones.
+func (b block) fit(h int) block {
+	if h < 0 {
+		h = 0
+	}
+	if len(b) >= h {
+		return b[:h]
+	}
+	return append(b, make(block, h-len(b))...)
+}
+
+// beside joins two blocks: the second starts at column at; between them stands sep in its style.
+func beside(left, right block, at int, p paint, sep string) block {
+	n := max(len(left), len(right))
+	out := make(block, n)
+	for i := range n {
+		var l, r line
+		if i < len(left) {
+			l = left[i]
+		}
+		if i < len(right) {
+			r = right[i]
+		}
+		out[i] = join(l, r, at, p, sep)
+	}
+	return out
+}
+
+func join(l, r line, at int, p paint, sep string) line {
+	if r.w == 0 && sep == "" {
+		return l
+	}
+	gap := at - l.w - width(sep)
+	if gap < 0 {
+		return l
+	}
+	var b strings.Builder
+	b.Grow(len(l.text) + len(r.text) + gap + 16)
+	b.WriteString(l.text)
+	b.WriteString(blanks(gap))
+	if sep != "" {
+		b.WriteString(p.open)
+		b.WriteString(sep)
+		b.WriteString(p.close)
+	}
+	b.WriteString(r.text)
+	return line{b.String(), at + r.w}
+}
+
+// String joins the lines; blanks at their ends are left out, for they only cost bytes.
+func (b block) String() string {
+	var s strings.Builder
+	for i, l := range b {
+		if i > 0 {
+			s.WriteByte('\n')
+		}
+		s.WriteString(l.text)
+	}
+	return s.String()
+}

@@ -1,0 +1,56 @@
+// Package tui is the screens: metal, gauge, wire and mode lead to a settings card that is live from
+// the first key on. It has one tea.Model; it touches neither disk nor network nor environment: what
+// it needs comes in Options.
+package tui
+
+import (
+	"context"
+	"io"
+
+	tea "charm.land/bubbletea/v2"
+	"github.com/charmbracelet/colorprofile"
+
+	"brazebooth/calc"
+	"brazebooth/internal/quantity"
+)
+
+// Options are what the screens are given.
+type Options struct {
+	Solve   func(calc.Job) (calc.Card, error) // nil: calc.Solve
+	Job     calc.Job                          // what to open with; zero: ExampleJob
+	Units   quantity.System                   // "": metric
+	Profile colorprofile.Profile              // Unknown: found out from Env and the terminal
+	Light   bool                              // a light background, until the terminal says which it has
+	Env     []string                          // the terminal's environment, KEY=value; nil: the program's own
+	FPS     int                               // frames a second at most; 0: 120, right for a local terminal
+}
+
+// New returns the model of the screens.
+func New(o Options) tea.Model {
+	if o.Solve == nil {
+		o.Solve = calc.Solve
+	}
+	return newRoot(o)
+}
+
+// Run shows the screens until they are left. in and out are the terminal. The error is nil when they
+// were left by a key, and tea.ErrInterrupted after ctrl+c from outside.
+func Run(ctx context.Context, o Options, in io.Reader, out io.Writer) error {
+	_, err := tea.NewProgram(New(o), programOptions(ctx, o, in, out)...).Run()
+	return err
+}
+
+func programOptions(ctx context.Context, o Options, in io.Reader, out io.Writer) []tea.ProgramOption {
+	fps := o.FPS
+	if fps == 0 {
+		fps = 120
+	}
+	list := []tea.ProgramOption{tea.WithContext(ctx), tea.WithInput(in), tea.WithOutput(out), tea.WithFPS(fps)}
+	if o.Profile != colorprofile.Unknown {
+		list = append(list, tea.WithColorProfile(o.Profile))
+	}
+	if o.Env != nil {
+		list = append(list, tea.WithEnvironment(o.Env))
+	}
+	return list
+}

@@ -1,0 +1,192 @@
+package tui
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"charm.land/bubbles/v2/key"
+	tea "charm.land/bubbletea/v2"
+
+	"brazebooth/calc"
+	"brazebooth/internal/quantity"
+)
+
+// whyPage answers "why this number?" for one row of the card, and takes a value of the user's own
+// where the row can be set.
+type whyPage struct {
+	row   cardRow
+	set   *setting
+	field field
+	view  window
+}
+
+func newWhy(r cardRow) whyPage { return whyPage{row: r, set: settingByName(r.name)} }
+
+func (p *whyPage) update(msg tea.Msg, k *keyMap, s *session) action {
+	switch msg := msg.(type) {
+	case tea.PasteMsg:
+		if p.set != nil {
+			p.field.insert(msg.Content)
+		}
+	case tea.KeyPressMsg:
+		return p.press(msg, k, s)
+	}
+	return nil
+}
+
+func (p *whyPage) press(msg tea.KeyPressMsg, k *keyMap, s *session) action {
+	switch {
+	case key.Matches(msg, k.On):
+		return p.take(s)
+	case msg.String() == "esc" && !p.field.empty():
+		p.field.clear()
+		return nil
+	case msg.String() == "up":
+		p.view.top--
+		return nil
+	case msg.String() == "down":
+		p.view.top++
+		return nil
+	case msg.String() == "pgup":
+		p.view.top -= 8
+		return nil
+	case msg.String() == "pgdown":
+		p.view.top += 8
+		return nil
+	}
+	if p.field.empty() {
+		switch {
+		case key.Matches(msg, k.Back), key.Matches(msg, k.Why):
+			return goBack{}
+		case key.Matches(msg, k.Units):
+			return otherUnits{}
+		case key.Matches(msg, k.Help):
+			return openHelp{}
+		case key.Matches(msg, k.Cautions) && msg.Text != ".":
+			return openPoints{}
+		case key.Matches(msg, k.Leave):
+			return leave{}
+		}
+	}
+	if p.set != nil {
+		p.field.edit(msg)
+	}
+	return nil
+}
+
+// take sets the typed value; with nothing typed it goes back to the card.
+func (p *whyPage) take(s *session) action {
+	if p.field.empty() {
+		return goBack{}
+	}
+	v, err := p.set.parse(p.field.String())
+	if err != nil {
+		return refuse{*faultOf(err)}
+	}
+	job := s.job
+	*p.set.opt(&job) = calc.Some(v)
+	return change{job: job, done: p.row.label + " is yours now"}
+}
+
+// reasons is the page's text for a row.
+func reasons(th *theme, r *cardRow, c *calc.Card, sys quantity.System, w int) block {
+	var b block
+	switch {
+	case r.numbered():
+		figureReasons(&b, th, &r.figure, sys, w)
+	case r.note.Name != "":
+		b.say(th.plain, 0, r.note.Text, w)
+		b.skip()
+		source(&b, th, r.note.Source, r.note.Known, w)
+	default:
+		b.say(th.plain, 0, r.words, w)
+		if why := assumedWhy(c, r.name); why != "" {
+			b.say(th.quiet, 0, "~ assumed: "+why, w)
+		}
+	}
+	if r.numbered() {
+		if why := assumedWhy(c, r.name); why != "" {
+			b.say(th.quiet, 0, "~ assumed: "+why, w)
+		}
+	}
+	return b
+}
+
+// bands is the figure's band with its unit, in both systems where both are shown.
+func (c *cell) bands() string {
+	text := spaced(c.band, c.unit)
+	if c.altBand != "" {
+		text += " (" + spaced(c.altBand, c.altUnit) + ")"
+	}
+	return text
+}
+
+func figureReasons(b *block, th *theme, f *calc.Figure, sys quantity.System, w int) {
+	c := showFigure(f, sys)
+	value := newRow(w).put(th.strong, c.value())
+	if a := c.alt(); a != "" {
+		value.put(th.plain, "  "+a)
+	}
+	b.add(value.line())
+	if c.band != "" {
+		b.say(th.quiet, 0, "between "+c.bands(), w)
+	}
+	b.skip()
+	b.say(th.plain, 0, f.Basis.Formula, w)
+	if put := f.Basis.Substituted(); put != "" && put != f.Basis.Formula {
+		b.say(th.accent, 0, "= "+put, w)
+	}
+	b.skip()
+	source(b, th, f.Basis.Source, f.Basis.Known, w)
+	inputs(b, th, f.Basis.Inputs, w)
+}
+
+func source(b *block, th *theme, from, known string, w int) {
+	words := knownWords(known)
+	b.say(th.quiet, 0, "source: "+from, w)
+	if words != from {
+		b.say(th.quiet, 0, words, w)
+	}
+}
+
+// inputs lists what a figure rests on, the most telling first.
+func inputs(b *block, th *theme, list []calc.Input, w int) {
+	if len(list) == 0 {
+		return
+	}
+	sorted := slices.Clone(list)
+	slices.SortStableFunc(sorted, func(a, b calc.Input) int {
+		switch x, y := math.Abs(a.Sensitivity), math.Abs(b.Sensitivity); {
+		case x > y:
+			return -1
+		case x < y:
+			return 1
+		}
+		return 0
+	})
+	b.skip()
+	b.say(th.bold, 0, "rests on, most telling first", w)
+	for i := range sorted {
+		inputLine(b, th, &sorted[i], w)
+	}
+}
+
+// inputLine is one input: how far the figure moves with it, its name, its value.
+func inputLine(b *block, th *theme, in *calc.Input, w int) {
+	moves := "      "
+	if math.Abs(in.Sensitivity) >= 0.05 {
+		moves = fmt.Sprintf("±%4.1f%%", math.Abs(in.Sensitivity))
+	}
+	value := spaced(fmt.Sprintf("%.4g", in.Value), quantity.Label(in.Unit, quantity.Metric))
+	name := in.Name
+	if in.Assumed {
+		name = "~ " + name + ", assumed"
+	}
+	r := newRow(w).put(th.quiet, moves).blank(1)
+	parts := []piece{{7, th.plain, name}, {max(40, w-width(value)), th.quiet, value}}
+	if parts[1].col > w-width(value) {
+		parts[1].col = w - width(value)
+	}
+	b.addAll(flow(r, parts, 7, w))
+}
