@@ -10,6 +10,7 @@ import (
 type cardPage struct {
 	rows []cardRow
 	at   int // row under the cursor
+	big  bool
 	all  window
 	rest window
 }
@@ -37,14 +38,61 @@ func (p *cardPage) row() *cardRow {
 	return nil
 }
 
-func (p *cardPage) move(by int) { p.at = max(0, min(len(p.rows)-1, p.at+by)) }
+// move shifts the cursor; among the large figures it goes from one of them to the next.
+func (p *cardPage) move(by int) {
+	to := max(0, min(len(p.rows)-1, p.at+by))
+	for p.big && to > 0 && to < len(p.rows)-1 && !isLarge(p.rows[to].name) {
+		to += sign(by)
+	}
+	if p.big && !isLarge(p.rows[to].name) {
+		return
+	}
+	p.at = to
+}
+
+func sign(n int) int {
+	if n < 0 {
+		return -1
+	}
+	return 1
+}
+
+// enlarge switches between the card and its large figures.
+func (p *cardPage) enlarge() {
+	p.big = !p.big
+	if r := p.row(); p.big && r != nil && !isLarge(r.name) {
+		p.at = 0
+	}
+}
 
 func (p *cardPage) update(msg tea.Msg, k *keyMap, s *session) action {
 	press, ok := msg.(tea.KeyPressMsg)
 	row := p.row()
-	if !ok || row == nil {
+	if !ok || row == nil || p.moved(press, k) {
 		return nil
 	}
+	switch {
+	case key.Matches(press, k.Less):
+		return row.turn(s, -1)
+	case key.Matches(press, k.More):
+		return row.turn(s, 1)
+	case key.Matches(press, k.Reset):
+		return row.reset(s)
+	case key.Matches(press, k.ResetAll):
+		return resetAll(s)
+	case key.Matches(press, k.On) && row.ask != nil:
+		return openAsk{row.ask}
+	case key.Matches(press, k.On), key.Matches(press, k.Why):
+		return openWhy{*row}
+	case key.Matches(press, k.Large), key.Matches(press, k.Back) && p.big:
+		p.enlarge()
+		return nil
+	}
+	return p.pages(press, k)
+}
+
+// moved acts on the keys that shift the cursor.
+func (p *cardPage) moved(press tea.KeyPressMsg, k *keyMap) bool {
 	switch {
 	case key.Matches(press, k.Up):
 		p.move(-1)
@@ -55,24 +103,18 @@ func (p *cardPage) update(msg tea.Msg, k *keyMap, s *session) action {
 	case key.Matches(press, k.PageDown):
 		p.move(8)
 	case key.Matches(press, k.Top):
-		p.at = 0
+		p.move(-len(p.rows))
 	case key.Matches(press, k.Bottom):
 		p.move(len(p.rows))
-	case key.Matches(press, k.Less):
-		return row.turn(s, -1)
-	case key.Matches(press, k.More):
-		return row.turn(s, 1)
-	case key.Matches(press, k.Reset):
-		return row.reset(s)
-	case key.Matches(press, k.ResetAll):
-		return resetAll(s)
-	case key.Matches(press, k.On):
-		if row.ask != nil {
-			return openAsk{row.ask}
-		}
-		return openWhy{*row}
-	case key.Matches(press, k.Why):
-		return openWhy{*row}
+	default:
+		return false
+	}
+	return true
+}
+
+// pages acts on the keys that lead to another screen.
+func (p *cardPage) pages(press tea.KeyPressMsg, k *keyMap) action {
+	switch {
 	case key.Matches(press, k.Cautions):
 		return openPoints{}
 	case key.Matches(press, k.Units):

@@ -23,7 +23,8 @@ func (p *cardPage) view(th *theme, s *session, w, h int, aside bool) block {
 			first, last = restFirst+len(heads)+1, restLast+len(heads)+1
 		}
 		pin := cautionBand(th, &s.card, w, h/2, false)
-		b = p.all.marked(th, p.all.show(b, first, last, h-len(pin)), len(b), w)
+		all := len(b)
+		b = p.all.marked(th, p.all.show(b, first, last, h-len(pin)), all, w)
 		b.addAll(pin)
 	}
 	return b

@@ -102,7 +102,12 @@ func tally(c *calc.Card) (stops, cautions, notes int) {
 
 // cautionCount says how many warnings there are and how to see them all.
 func cautionCount(th *theme, c *calc.Card, w int) line {
-	return cautionTally(th, c, w).put(th.quiet, " – ").put(th.accent, "c").put(th.quiet, " shows all").line()
+	r := cautionTally(th, c, w)
+	r.put(th.quiet, " – ").put(th.accent, "c")
+	if tail := " shows all"; width(tail) <= r.left() {
+		r.put(th.quiet, tail)
+	}
+	return r.line()
 }
 
 // cautionTally counts the warnings of each severity that the card has.

@@ -87,9 +87,13 @@ func (m *root) hints() []key.Binding {
 		return []key.Binding{named(k.On, "enter", "choose"), named(k.Down, "↑↓", "pick"), named(k.Why, "*", "why"),
 			named(k.Back, "esc", "back"), named(k.Next, "tab", "next"), k.Leave}
 	}
+	big := named(k.Large, "b", "big")
+	if m.card.big {
+		big = named(k.Large, "b", "whole card")
+	}
 	return []key.Binding{named(k.Down, "↑↓", "select"), named(k.More, "←→", "change"), named(k.On, "enter", "why"),
-		named(k.Cautions, "c", "cautions"), named(k.Reset, "r", "reset"), named(k.Units, "u", "units"),
-		named(k.Back, "esc", "back"), k.Leave}
+		named(k.Cautions, "c", "cautions"), big, named(k.Reset, "r", "reset"),
+		named(k.Units, "u", "units"), named(k.Back, "esc", "back"), k.Leave}
 }
 
 // body draws the open screen; the cursor is where typing goes, nil for nowhere.
@@ -180,6 +184,9 @@ func (m *root) asideReasons(w, h int) block {
 
 // cardBody is the card, on a wide screen with the reasons of the selected row beside it.
 func (m *root) cardBody(w, h int) block {
+	if m.card.big {
+		return m.card.largeView(&m.th, &m.session.card, w, h)
+	}
 	if w < wideWidth {
 		return m.card.view(&m.th, &m.session, w, h, false)
 	}

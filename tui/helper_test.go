@@ -1,12 +1,24 @@
 package tui
 
 import (
+	"flag"
+	"os"
 	"strings"
 	"testing"
 
 	tea "charm.land/bubbletea/v2"
 	"github.com/charmbracelet/x/ansi"
 )
+
+// TestMain fixes the seed of the random tests, so that a run says the same each time. Another one is
+// tried with -rapid.seed.
+func TestMain(m *testing.M) {
+	flag.Parse()
+	if f := flag.Lookup("rapid.seed"); f != nil && f.Value.String() == f.DefValue {
+		_ = f.Value.Set("972")
+	}
+	os.Exit(m.Run())
+}
 
 // teller is what a screen needs of a test; a random test has its own.
 type teller interface {

@@ -11,7 +11,7 @@ type keyMap struct {
 
 	Less, More, Reset, ResetAll key.Binding
 
-	Why, Cautions, Units, Help, Leave, Kill key.Binding
+	Why, Cautions, Large, Units, Help, Leave, Kill key.Binding
 
 	// Not keys but lines of help: what typing does on a screen.
 	TypeName, TypeSize key.Binding
@@ -41,6 +41,7 @@ func newKeys() keyMap {
 
 		Why:      bind("*", "why", "*", "w"),
 		Cautions: bind("c .", "all cautions", "c", "."),
+		Large:    bind("b 5", "big figures, and back", "b", "5"),
 		Units:    bind("u", "units: metric, inch, both", "u", "f2"),
 		Help:     bind("f1 ?", "help", "f1", "?"),
 		Leave:    bind("q", "quit", "q"),
@@ -62,6 +63,6 @@ func (k *keyMap) groups() []helpGroup {
 	return []helpGroup{
 		{"everywhere", []key.Binding{k.On, k.Back, k.Next, k.Prev, k.Help, k.Leave, k.Kill}},
 		{"in a list", []key.Binding{named(k.Up, "↑ ↓", "pick a row"), k.TypeName, k.TypeSize, k.Why}},
-		{"on the card", []key.Binding{k.Up, k.Down, k.Less, k.More, k.Reset, k.ResetAll, k.Why, k.Cautions, k.Units}},
+		{"on the card", []key.Binding{k.Up, k.Down, k.Less, k.More, k.Reset, k.ResetAll, k.Why, k.Cautions, k.Large, k.Units}},
 	}
 }

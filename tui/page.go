@@ -19,13 +19,8 @@ func (p *textPage) update(msg tea.Msg, k *keyMap) action {
 		return nil
 	}
 	switch {
-	case key.Matches(press, k.Up):
-		p.view.top--
-	case key.Matches(press, k.Down):
-		p.view.top++
-	case key.Matches(press, k.PageUp):
-		p.view.top -= 8
-	case key.Matches(press, k.PageDown), press.String() == "space":
+	case p.view.scrolled(press, k):
+	case press.String() == "space":
 		p.view.top += 8
 	case key.Matches(press, k.Leave):
 		return leave{}
@@ -36,6 +31,23 @@ func (p *textPage) update(msg tea.Msg, k *keyMap) action {
 		return goBack{}
 	}
 	return nil
+}
+
+// scrolled acts on the keys that move through a text; draw keeps the window on it.
+func (v *window) scrolled(press tea.KeyPressMsg, k *keyMap) bool {
+	switch {
+	case key.Matches(press, k.Up):
+		v.top--
+	case key.Matches(press, k.Down):
+		v.top++
+	case key.Matches(press, k.PageUp):
+		v.top -= 8
+	case key.Matches(press, k.PageDown):
+		v.top += 8
+	default:
+		return false
+	}
+	return true
 }
 
 // draw returns the part of the text that is on the screen, with the lines that are not said so.

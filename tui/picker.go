@@ -55,43 +55,55 @@ func (p *picker) update(msg tea.Msg, k *keyMap, s *session) action {
 }
 
 func (p *picker) press(msg tea.KeyPressMsg, k *keyMap, s *session) action {
-	typing := msg.Text != ""
-	if typing && p.field.empty() {
-		switch {
-		case key.Matches(msg, k.Back):
-			return goBack{}
-		case key.Matches(msg, k.Why):
-			return explain{choice: p.choice(), ask: p.ask}
-		case key.Matches(msg, k.Leave):
-			return leave{}
-		case msg.String() == "?":
-			return openHelp{}
+	if msg.Text == "" {
+		if a, ok := p.command(msg, k, s); ok {
+			return a
 		}
-	}
-	if !typing {
-		switch {
-		case key.Matches(msg, k.Back):
-			return p.back(s)
-		case key.Matches(msg, k.On):
-			return p.on()
-		case key.Matches(msg, k.Up):
-			p.move(-1)
-			return nil
-		case key.Matches(msg, k.Down):
-			p.move(1)
-			return nil
-		case key.Matches(msg, k.PageUp):
-			p.move(-8)
-			return nil
-		case key.Matches(msg, k.PageDown):
-			p.move(8)
-			return nil
+	} else if p.field.empty() {
+		if a, ok := p.shortcut(msg, k); ok {
+			return a
 		}
 	}
 	if p.field.edit(msg) {
 		p.filter(s)
 	}
 	return nil
+}
+
+// shortcut acts on the characters that are keys where nothing is typed.
+func (p *picker) shortcut(msg tea.KeyPressMsg, k *keyMap) (action, bool) {
+	switch {
+	case msg.String() == "*":
+		return explain{choice: p.choice(), ask: p.ask}, true
+	case key.Matches(msg, k.Back):
+		return goBack{}, true
+	case key.Matches(msg, k.Leave):
+		return leave{}, true
+	case key.Matches(msg, k.Help):
+		return openHelp{}, true
+	}
+	return nil, false
+}
+
+// command acts on the keys that print nothing.
+func (p *picker) command(msg tea.KeyPressMsg, k *keyMap, s *session) (action, bool) {
+	switch {
+	case key.Matches(msg, k.Back):
+		return p.back(s), true
+	case key.Matches(msg, k.On):
+		return p.on(), true
+	case key.Matches(msg, k.Up):
+		p.move(-1)
+	case key.Matches(msg, k.Down):
+		p.move(1)
+	case key.Matches(msg, k.PageUp):
+		p.move(-8)
+	case key.Matches(msg, k.PageDown):
+		p.move(8)
+	default:
+		return nil, false
+	}
+	return nil, true
 }
 
 // back clears what was typed first; only then does it leave the screen.

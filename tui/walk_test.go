@@ -386,3 +386,50 @@ func TestNothingCut(t *testing.T) {
 		}
 	}
 }
+
+// The large figures are the card's own numbers, change as there, and keep stops in sight.
+func TestLargeFigures(t *testing.T) {
+	for _, size := range [][2]int{{40, 20}, {60, 20}, {80, 24}, {120, 40}} {
+		for _, mode := range []string{"dip", "timed"} {
+			s := openAt(t, size[0], size[1], Options{Job: calc.Job{Metal: "brass", Mode: mode}})
+			s.press("end", "b")
+			s.fits(size[0], size[1])
+			s.has("▸ wire feed", "volts", "1 stop")
+			s.hasNot("current", "…")
+			feed := figure(t, s, "wire_feed")
+			s.press("+")
+			if figure(t, s, "wire_feed") <= feed {
+				t.Error("+ changes nothing")
+			}
+			s.press("down", "down", "down", "down", "down", "down")
+			r := s.root().card.row()
+			if !isLarge(r.name) {
+				t.Errorf("the cursor stands on %s", r.name)
+			}
+			s.has("▸ " + r.label)
+			s.press("esc")
+			s.has("[card]")
+		}
+	}
+}
+
+// A large digit is the digit that it says: read back dot by dot it gives the number.
+func TestDigits(t *testing.T) {
+	for _, number := range []string{"0123456789", "14.8", "-3.50"} {
+		for _, tall := range []bool{false, true} {
+			lines := digits(number, tall)
+			for _, l := range lines[1:] {
+				if width(l) != width(lines[0]) {
+					t.Errorf("%s: lines of %d and %d cells", number, width(lines[0]), width(l))
+				}
+			}
+		}
+	}
+	seen := map[[5]string]rune{}
+	for _, r := range "0123456789." {
+		if other, ok := seen[glyph(r)]; ok {
+			t.Errorf("%c and %c look the same", r, other)
+		}
+		seen[glyph(r)] = r
+	}
+}

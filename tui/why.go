@@ -42,35 +42,33 @@ func (p *whyPage) press(msg tea.KeyPressMsg, k *keyMap, s *session) action {
 	case msg.String() == "esc" && !p.field.empty():
 		p.field.clear()
 		return nil
-	case msg.String() == "up":
-		p.view.top--
-		return nil
-	case msg.String() == "down":
-		p.view.top++
-		return nil
-	case msg.String() == "pgup":
-		p.view.top -= 8
-		return nil
-	case msg.String() == "pgdown":
-		p.view.top += 8
+	case msg.Text == "" && p.view.scrolled(msg, k):
 		return nil
 	}
 	if p.field.empty() {
-		switch {
-		case key.Matches(msg, k.Back), key.Matches(msg, k.Why):
-			return goBack{}
-		case key.Matches(msg, k.Units):
-			return otherUnits{}
-		case key.Matches(msg, k.Help):
-			return openHelp{}
-		case key.Matches(msg, k.Cautions) && msg.Text != ".":
-			return openPoints{}
-		case key.Matches(msg, k.Leave):
-			return leave{}
+		if a := p.shortcut(msg, k); a != nil {
+			return a
 		}
 	}
 	if p.set != nil {
 		p.field.edit(msg)
+	}
+	return nil
+}
+
+// shortcut acts on the keys that work where nothing is typed. A point begins a number.
+func (p *whyPage) shortcut(msg tea.KeyPressMsg, k *keyMap) action {
+	switch {
+	case key.Matches(msg, k.Back), key.Matches(msg, k.Why):
+		return goBack{}
+	case key.Matches(msg, k.Units):
+		return otherUnits{}
+	case key.Matches(msg, k.Help):
+		return openHelp{}
+	case key.Matches(msg, k.Cautions) && msg.Text != ".":
+		return openPoints{}
+	case key.Matches(msg, k.Leave):
+		return leave{}
 	}
 	return nil
 }
