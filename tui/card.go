@@ -142,7 +142,7 @@ func (r *cardRow) turn(s *session, by int) action {
 	if set == nil {
 		return refuse{fault{r.label + " follows from the settings", "change wire feed, volts, travel or stick-out"}}
 	}
-	return change{job: set.turned(s.job, &s.card, by, s.units)}
+	return change{job: set.turned(s.base(), &s.card, by, s.units)}
 }
 
 // reset leaves the row's value open again.

@@ -174,11 +174,7 @@ func (m *root) asideReasons(w, h int) block {
 	var b block
 	b.skip()
 	b.add(newRow(w).put(m.th.strong, c.name).line())
-	var lines []reason
-	if m.pick.ask.reasons != nil {
-		lines = m.pick.ask.reasons(&m.session, c.key)
-	}
-	b.addAll(reasonPage(&m.th, c, lines, w))
+	b.addAll(reasonPage(&m.th, c, m.pick.ask.because(&m.session, c.key), w))
 	return b.fit(min(len(b), h))
 }
 

@@ -8,6 +8,7 @@ import (
 	"github.com/charmbracelet/x/ansi"
 	"pgregory.net/rapid"
 
+	"brazebooth/calc"
 	"brazebooth/internal/quantity"
 )
 
@@ -43,6 +44,20 @@ func TestAnyKeys(t *testing.T) {
 		m := s.root()
 		if m.step != 0 || m.page != nil || m.why != nil || m.other {
 			t.Fatalf("esc does not lead back: step %d", m.step)
+		}
+	})
+}
+
+// A solver that never answers leaves every screen usable.
+func TestAnyKeysWithoutACard(t *testing.T) {
+	fail := func(calc.Job) (calc.Card, error) { return calc.Card{}, calc.ErrRange }
+	rapid.Check(t, func(t *rapid.T) {
+		s := &screen{t, New(Options{Solve: fail})}
+		w := rapid.IntRange(30, 130).Draw(t, "width")
+		s.send(tea.WindowSizeMsg{Width: w, Height: 24})
+		for range 20 {
+			s.press(rapid.SampledFrom(anyKeys).Draw(t, "key"))
+			s.fits(w, 24)
 		}
 	})
 }

@@ -37,12 +37,20 @@ type question struct {
 // sized reports whether typing is a size rather than a filter.
 func (q *question) sized() bool { return q.parse != nil }
 
-// path are the four choices that lead to a card, in their order.
+// because is what the row of a key rests on.
+func (q *question) because(s *session, key string) []reason {
+	if q.reasons == nil {
+		return nil
+	}
+	return q.reasons(s, key)
+}
+
+// pathQuestions are the four choices that lead to a card, in their order.
 func pathQuestions() [4]*question {
 	return [4]*question{&askMetal, &askGauge, &askWire, &askMode}
 }
 
-// others are the choices that wait on the card.
+// otherQuestions are the choices that wait on the card.
 func otherQuestions() [9]*question {
 	return [9]*question{&askJoint, &askGap, &askPosition, &askFiller, &askCoating,
 		&askMetal2, &askGauge2, &askCoating2, &askGas}

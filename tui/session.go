@@ -48,6 +48,9 @@ func newSession(o Options) session {
 		s.job, s.example = ExampleJob(), true
 	}
 	s.compute()
+	if s.old { // there is no last good card yet
+		s.card, _ = s.solve(ExampleJob())
+	}
 	return s
 }
 

@@ -26,7 +26,6 @@ type theme struct {
 	plain, bold, quiet paint
 	accent, strong     paint // bronze; strong is bold besides
 	good, watch, stop  paint
-	chosen             paint // the row under the cursor
 	dark               bool
 	profile            colorprofile.Profile
 }
@@ -63,8 +62,7 @@ func newTheme(dark bool, profile colorprofile.Profile) theme {
 		bold: newPaint(base.Bold(true)), quiet: newPaint(quiet),
 		accent: newPaint(with(bronze)), strong: newPaint(with(bronze).Bold(true)),
 		good: newPaint(with(green)), watch: newPaint(with(amber).Bold(true)), stop: newPaint(with(red).Bold(true)),
-		chosen: newPaint(base.Bold(true)),
-		dark:   dark, profile: profile,
+		dark: dark, profile: profile,
 	}
 }
 

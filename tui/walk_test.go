@@ -57,6 +57,22 @@ func TestExample(t *testing.T) {
 	s.has("[~16 ga]", "~dip")
 }
 
+// The example is the job that is assumed where nothing is chosen: the first choice changes no figure but
+// its own.
+func TestExampleIsAssumed(t *testing.T) {
+	example, err1 := calc.Solve(ExampleJob())
+	nothing, err2 := calc.Solve(calc.Job{})
+	if err1 != nil || err2 != nil {
+		t.Fatal(err1, err2)
+	}
+	for _, f := range example.Figures {
+		g, ok := nothing.Figure(f.Name)
+		if !ok || g.Value != f.Value {
+			t.Errorf("%s is %g in the example and %g with nothing chosen", f.Name, f.Value, g.Value)
+		}
+	}
+}
+
 // The card beside the list follows the cursor, and goes back with it.
 func TestLiveCard(t *testing.T) {
 	s := open80(t)

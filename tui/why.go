@@ -82,7 +82,7 @@ func (p *whyPage) take(s *session) action {
 	if err != nil {
 		return refuse{*faultOf(err)}
 	}
-	job := s.job
+	job := s.base()
 	*p.set.opt(&job) = calc.Some(v)
 	return change{job: job, done: p.row.label + " is yours now"}
 }

@@ -1,0 +1,119 @@
+package tui
+
+import (
+	tea "charm.land/bubbletea/v2"
+
+	"brazebooth/internal/quantity"
+)
+
+// act does what a screen asked for.
+func (m *root) act(a action) tea.Cmd {
+	switch a := a.(type) {
+	case goBack:
+		m.back()
+	case leave:
+		return m.quit()
+	case openHelp:
+		m.read("help", helpBody(&m.keys))
+	case openPoints:
+		m.read("cautions", func(th *theme, w int) block { return cautionPage(th, &m.session.card, w) })
+	case otherUnits:
+		m.nextUnits()
+	case openWhy:
+		w := newWhy(a.row)
+		m.why = &w
+	case openAsk:
+		m.other = true
+		m.pick = newPicker(a.ask, &m.session)
+	case refuse:
+		m.notice = &a.fault
+	case explain:
+		m.explain(a)
+	case chose:
+		m.chosen(a)
+	case change:
+		m.changed(a)
+	}
+	return nil
+}
+
+// back leaves the screen on top; on the first one there is nothing behind.
+func (m *root) back() {
+	switch {
+	case m.page != nil:
+		m.page = nil
+	case m.why != nil:
+		m.why = nil
+	case m.other:
+		m.other = false
+		m.enter()
+	case m.step > 0:
+		m.step--
+		m.enter()
+	default:
+		m.notice = &fault{"this is the first step", "q quits"}
+	}
+}
+
+// quit ends the program; a job that somebody put together asks for a second key.
+func (m *root) quit() tea.Cmd {
+	if m.example {
+		return tea.Quit
+	}
+	m.leaving = true
+	m.notice = &fault{"q again quits", "the card is not kept"}
+	return nil
+}
+
+func (m *root) read(title string, body func(*theme, int) block) {
+	m.page = &textPage{title: title, body: body}
+}
+
+func (m *root) explain(a explain) {
+	if a.choice == nil {
+		return
+	}
+	c, ask := *a.choice, a.ask
+	m.read(c.name, func(th *theme, w int) block { return reasonPage(th, &c, ask.because(&m.session, c.key), w) })
+}
+
+// chosen puts a choice on the job and opens the next step, or the card again.
+func (m *root) chosen(a chose) {
+	job := m.base()
+	a.put(&job)
+	m.choose(job)
+	if m.other {
+		m.other = false
+	} else {
+		m.step = min(cardStep, m.step+1)
+	}
+	m.enter()
+}
+
+// changed puts a changed job in place; one without a card is refused and the last one stays.
+func (m *root) changed(a change) {
+	if err := m.change(a.job); err != nil {
+		m.notice = faultOf(err)
+		return
+	}
+	m.done, m.why = a.done, nil
+	m.card.load(&m.session)
+}
+
+func (m *root) nextUnits() {
+	switch m.units {
+	case quantity.Metric:
+		m.units = quantity.Inch
+	case quantity.Inch:
+		m.units = quantity.Both
+	default:
+		m.units = quantity.Metric
+	}
+	m.card.load(&m.session)
+	if m.picking() {
+		m.pick.reload(&m.session)
+	}
+	if m.why != nil && m.card.row() != nil {
+		m.why.row = *m.card.row()
+	}
+}

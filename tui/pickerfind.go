@@ -1,0 +1,105 @@
+package tui
+
+import (
+	"strconv"
+	"strings"
+)
+
+// filter finds the rows that fit what stands in the field.
+func (p *picker) filter(s *session) {
+	p.found, p.typed, p.wrong = p.found[:0], nil, nil
+	text := strings.ToLower(strings.TrimSpace(p.field.String()))
+	switch {
+	case text == "":
+		p.all()
+		p.moveTo(p.before)
+	case p.ask.sized():
+		p.all()
+		p.size(s, text)
+	case p.rowNumber(text):
+	default:
+		p.names(text)
+	}
+}
+
+func (p *picker) all() {
+	for i := range p.rows {
+		p.found = append(p.found, i)
+	}
+}
+
+// moveTo puts the cursor on the row with that key and reports whether there is one.
+func (p *picker) moveTo(k string) bool {
+	for i, r := range p.found {
+		if p.rows[r].key == k {
+			p.at = i
+			return true
+		}
+	}
+	if p.at >= len(p.found) {
+		p.at = 0
+	}
+	return false
+}
+
+// size reads the field as a size and goes to its row, or keeps it as a row of its own.
+func (p *picker) size(s *session, text string) {
+	c, err := p.ask.parse(s, text)
+	if err != nil {
+		p.wrong = faultOf(err)
+		return
+	}
+	if !p.moveTo(c.key) {
+		p.typed = &c
+	}
+}
+
+// rowNumber takes digits as a row's number, unless there is no such row.
+func (p *picker) rowNumber(text string) bool {
+	n, err := strconv.Atoi(text)
+	if err != nil || n < 1 || n > len(p.rows) {
+		return false
+	}
+	p.all()
+	p.at = n - 1
+	return true
+}
+
+// names leaves the rows that hold the text: those whose name begins with it first, then those that
+// hold it in the name, then in their line; where none does, the one that loose typing finds.
+func (p *picker) names(text string) {
+	for rank := range 3 {
+		for i := range p.rows {
+			if p.rows[i].rank(text) == rank {
+				p.found = append(p.found, i)
+			}
+		}
+	}
+	p.at = 0
+	if len(p.found) > 0 || p.ask.find == nil {
+		return
+	}
+	id, err := p.ask.find(text)
+	if err != nil {
+		return
+	}
+	for i := range p.rows {
+		if p.rows[i].key == id {
+			p.found = append(p.found, i)
+		}
+	}
+}
+
+// rank tells how well a row fits a text: 0 best, 3 not at all.
+func (c *choice) rank(text string) int {
+	name := strings.ToLower(c.name)
+	switch {
+	case strings.HasPrefix(name, text) || strings.HasPrefix(c.key, text):
+		return 0
+	case strings.Contains(name, text) || strings.Contains(c.also, text):
+		return 1
+	case len(text) > 2 && strings.Contains(strings.ToLower(c.line), text):
+		return 2
+	}
+	return 3
+}
