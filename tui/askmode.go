@@ -40,7 +40,7 @@ var askPosition = question{
 }
 
 var askGas = question{
-	name: "gas", title: "gas", ask: "Which gas?",
+	name: "gas", title: "shielding gas", ask: "Which gas?",
 	list:  func(*session) []choice { return gasRows() },
 	now:   func(c *calc.Card) string { return c.Used.Gas },
 	shown: func(c *calc.Card, _ quantity.System) string { return c.Setup.Gas.Name },

@@ -90,7 +90,7 @@ func (r *cardRow) draw(th *theme, c columns, chosen bool, w int) block {
 	from := 2 + c.label + 2
 	head.to(from)
 	if !r.numbered() {
-		return r.drawWords(th, head, value, from, w)
+		return r.drawWords(th, head, from, w)
 	}
 	if r.tag == "assumed" {
 		value = th.plain
@@ -130,12 +130,12 @@ func guessMark(tag string) string {
 }
 
 // drawWords sets a row whose value is a text.
-func (r *cardRow) drawWords(th *theme, head *row, value paint, from, w int) block {
+func (r *cardRow) drawWords(th *theme, head *row, from, w int) block {
 	text := r.words
 	if width(r.long) <= head.left() && r.long != "" {
 		text = r.long
 	}
-	value = th.bold
+	value := th.bold
 	if r.tag == "assumed" || r.kind == choiceRow {
 		value = th.plain
 	}

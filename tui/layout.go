@@ -48,7 +48,7 @@ func (v *window) marked(th *theme, b block, all, w int) block {
 }
 
 func edgeMark(th *theme, l line, mark string, w int) line {
-	if l.w > w-2 {
+	if l.w > w-3 {
 		return l
 	}
 	return join(l, line{}, w-1, th.accent, mark)

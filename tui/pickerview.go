@@ -125,7 +125,7 @@ func (p *picker) rowLine(th *theme, n, names, facts, w int) line {
 		at += facts + 2
 	}
 	at += names + 3
-	if room := w - at; room >= 18 {
+	if room := w - at; room >= 20 {
 		r.to(at).put(th.quiet, cutWords(c.line, room))
 	}
 	return r.line()
