@@ -25,7 +25,7 @@ type Origin struct {
 // stated tolerance. Low <= V <= High always; a test holds every Datum of the package to it.
 type Datum struct {
 	V, Low, High float64
-	Unit         string
+	Unit         string // "mm2", "W/mmK" ...; "1" for a pure number, so that an empty one is a mistake
 	Origin
 }
 

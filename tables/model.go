@@ -6,24 +6,24 @@ var (
 	// CurrentForm is what the wire's energy balance itself leaves out where the stick-out was
 	// measured: with the bands of its inputs it makes the stated 15 % on current. The steel wire
 	// rule of the trade is met within 9 % RMS.
-	CurrentForm = Datum{1, 0.91, 1.09, "", worked("energy balance held against the in/min-per-ampere rule for steel wire, 9 % RMS")}
+	CurrentForm = Datum{1, 0.91, 1.09, "1", worked("energy balance held against the in/min-per-ampere rule for steel wire, 9 % RMS")}
 
 	// CurrentFormUnmeasured is the same where the stick-out is an assumption: contact-tip wear, arc
 	// length and the hand's habit are then unknown too, and the band is 20 %.
-	CurrentFormUnmeasured = Datum{1, 0.86, 1.14, "", worked("as above, widened to the stated 20 % where nothing was measured")}
+	CurrentFormUnmeasured = Datum{1, 0.86, 1.14, "1", worked("as above, widened to the stated 20 % where nothing was measured")}
 
 	// VoltFactorSigma is one standard deviation of the voltage factor before any reading.
-	VoltFactorSigma = Datum{0.04, 0.04, 0.04, "", worked("prior of the voltage factor, one standard deviation")}
+	VoltFactorSigma = Datum{0.04, 0.04, 0.04, "1", worked("prior of the voltage factor, one standard deviation")}
 
 	// ZincBandForm is what the fast line source leaves out of a zinc band; with its inputs it makes
 	// about 30 %. Not validated on zinc.
-	ZincBandForm = Datum{1, 0.8, 1.25, "", worked("fast source against the moving two-dimensional source at hand speeds, and no measured zinc band")}
+	ZincBandForm = Datum{1, 0.8, 1.25, "1", worked("fast source against the moving two-dimensional source at hand speeds, and no measured zinc band")}
 
 	// TimedForm scales the heat that a line-source estimate of arc times lets into the sheet.
-	TimedForm = Datum{1, 0.6, 1.6, "", worked("neither floor nor ceiling: spread, droplets and melting left out")}
+	TimedForm = Datum{1, 0.6, 1.6, "1", worked("neither floor nor ceiling: spread, droplets and melting left out")}
 
 	// Reinforcement is the metal above an open root over the metal in it.
-	Reinforcement = Datum{0.85, 0.7, 1, "", worked("a Gaussian deposit over a gap of about its own width")}
+	Reinforcement = Datum{0.85, 0.7, 1, "1", worked("a Gaussian deposit over a gap of about its own width")}
 
 	// StickOutReading is how well a hand reads and holds a stick-out, mm.
 	StickOutReading = Datum{1, 1, 1, "mm", practice}
