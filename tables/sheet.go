@@ -41,6 +41,7 @@ type Gas struct {
 	ID, Name string
 	Flow     Datum // L/min, the usual range
 	Density  Datum // kg/m3 at 20 C, 1 atm
+	Refused  bool  // a gas not to be used with bronze; Note says why
 	Note     string
 	Origin   Origin
 }

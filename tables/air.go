@@ -1,0 +1,35 @@
+package tables
+
+// Ventilation.
+var (
+	VentilationFlow    = Datum{57, 57, 57, "m3/min", read("29 CFR 1910.252(c)(2): 2000 cfm a welder unless local exhaust or airline respirators")}
+	VentilationVolume  = Datum{284, 284, 284, "m3", read("29 CFR 1910.252(c)(2): mechanical ventilation under 10000 ft3 a welder")}
+	VentilationCeiling = Datum{5, 4.88, 5, "m", read("29 CFR 1910.252(c)(2): mechanical ventilation under a ceiling of 16 ft")}
+	HoodSpeed          = Datum{0.508, 0.508, 0.508, "m/s", read("29 CFR 1910.252(c)(3): 100 ft/min at the work")}
+)
+
+// HoodFlow is the exhaust that a 3 in flanged slot needs at a distance from the arc.
+type HoodFlow struct {
+	From, To float64 // in
+	Flow     Datum   // ft3/min
+	Duct     float64 // in, at 4000 ft/min
+}
+
+var hoodFlowOrigin = read("29 CFR 1910.252(c)(3) table")
+
+var hoodFlows = [...]HoodFlow{
+	{4, 6, Datum{150, 150, 150, "ft3/min", hoodFlowOrigin}, 3},
+	{6, 8, Datum{275, 275, 275, "ft3/min", hoodFlowOrigin}, 3.5},
+	{8, 10, Datum{425, 425, 425, "ft3/min", hoodFlowOrigin}, 4.5},
+	{10, 12, Datum{600, 600, 600, "ft3/min", hoodFlowOrigin}, 5.5},
+}
+
+// HoodFlows lists the exhaust table; read only.
+func HoodFlows() []HoodFlow { return hoodFlows[:] }
+
+// Fire.
+var (
+	FireWatch      = Datum{60, 30, 60, "min", read("NFPA 51B-2019, 60 min; 29 CFR 1910.252(a)(2)(iii)(B) and NFPA 51B-2014, 30 min")}
+	FireMonitoring = Datum{3, 0, 3, "h", read("NFPA 51B-2019, up to 3 h after the watch")}
+	FireDistance   = Datum{10.7, 10.67, 11, "m", read("29 CFR 1910.252(a), 35 ft")}
+)

@@ -1,0 +1,22 @@
+package tables
+
+// Overlay and build-up.
+var (
+	// PitchTangent and PitchFlat are rival bead pitches over bead width.
+	PitchTangent = Datum{0.738, 0.738, 0.738, "1", memoryHigh("Ding 2015, tangent overlapping model")}
+	PitchFlat    = Datum{0.667, 0.667, 0.667, "1", memoryHigh("Suryakumar 2011, flat-top overlapping model")}
+
+	// FusedDilution is the base metal in a fused overlay; a brazed one has next to none.
+	FusedDilution = Datum{22.5, 20, 25, "%", read("InTech chapter on fused arc overlays, Diaz et al.")}
+
+	// InterpassSilicon and InterpassAluminium are the hottest a part may be before the next bead:
+	// silicon-bronze base, and aluminium bronze under 10 % Al.
+	InterpassSilicon   = Datum{65, 65, 66, "C", memoryHigh("AWS A5.7 annex, silicon bronze base, 150 F")}
+	InterpassAluminium = Datum{150, 150, 150, "C", memoryMedium("AWS A5.7 annex, aluminium bronze under 10 % Al")}
+)
+
+// Money. Prices are the user's; these are what a shop's hours do.
+var (
+	OperatingFactor = Datum{40, 25, 60, "%", memoryMedium("welding cost handbooks, arc-on share of a semi-automatic booth's time")}
+	LabourShare     = Datum{85, 80, 90, "%", read("NAVEDTRA 14251A ch. 5: labour and overhead about 85 % of the total")}
+)

@@ -1,0 +1,64 @@
+package tables
+
+// Strength of brazed joints.
+
+// FilletTest is one arc-brazed longitudinal fillet pulled to failure: CuAl7 wire on S355.
+type FilletTest struct {
+	Throat, Length, Force float64 // mm, mm, kN
+	Bond                  bool    // failed in the diffusion zone; else in the throat
+}
+
+// FilletTestsOrigin is where the fillet tests were read.
+var FilletTestsOrigin = read("Materials 18(10):2339, 2025, doi 10.3390/ma18102339, Table A1")
+
+// filletTests as printed. Force over throat times length is another quotient than the paper's own
+// stress, which is on the measured fracture face: ThroatFace and BondFace.
+var filletTests = [...]FilletTest{
+	{3.70, 100, 160.96, false},
+	{3.40, 160, 190.47, false},
+	{3.69, 100, 140.55, false},
+	{3.26, 110, 123.33, true},
+	{3.32, 90, 59.34, true},
+	{5.05, 90, 78.98, true},
+	{4.80, 100, 122.79, true},
+	{5.00, 110, 171.36, true},
+}
+
+// FilletTests lists the fillet tests; read only.
+func FilletTests() []FilletTest { return filletTests[:] }
+
+var (
+	// ThroatFace and BondFace are stresses on the fracture face, means of 6 and 7 tests.
+	ThroatFace = Datum{348, 320, 380, "MPa", read("Materials 18(10):2339, 2025, on the fracture face; mean worked from 6 rows")}
+	BondFace   = Datum{173, 113, 278, "MPa", read("Materials 18(10):2339, 2025, on the fracture face; mean worked from 7 rows")}
+
+	// DesignSafety divides the low edge of a strength: no standard gives a factor for these joints.
+	DesignSafety = Datum{3, 3, 3, "1", worked("assumed: no standard design factor exists for arc-brazed joints")}
+
+	// GammaM2 is the partial factor of the Eurocode's fillet check, which is not written for brazing.
+	GammaM2 = Datum{1.25, 1.25, 1.25, "1", memoryHigh("EN 1993-1-8, resistance of joints")}
+
+	// LapFactor is C in the capillary lap X = T·W/(C·L); LapOverlap the rule of thumb in sheet
+	// thicknesses. For capillary joints only, not the fillet of an arc-brazed lap.
+	LapFactor  = Datum{0.8, 0.8, 0.8, "1", memoryHigh("AWS Brazing Handbook, lap length")}
+	LapOverlap = Datum{3, 3, 3, "1", memoryHigh("AWS Brazing Handbook, lap at least three times the thinner member")}
+
+	// LapLegOverSheet bounds the leg of a lap fillet by the upper sheet's thickness.
+	LapLegOverSheet = Datum{1, 1, 1, "1", memoryMedium("AISI S100, fillet welds in laps")}
+)
+
+// Plug geometry, from welding codes: a brazed plug counts the wetted area, not fused metal.
+var (
+	PlugHoleOverSheet = Datum{8, 8, 8, "mm", read("AWS D1.1 and AISC as restated: hole at least sheet thickness and 8 mm")}
+	PlugHoleSpan      = Datum{3, 3, 3, "mm", read("AWS D1.1 and AISC as restated: at most 3 mm over the least hole, or 2.25 times the weld's thickness")}
+	PlugHolePerDepth  = Datum{2.25, 2.25, 2.25, "1", read("AWS D1.1 and AISC as restated: at most 2.25 times the weld's thickness")}
+	PlugPitch         = Datum{4, 4, 4, "1", read("AWS D1.1 and AISC as restated: centres at least 4 diameters")}
+	ArcSpotLeast      = Datum{9.525, 9.525, 9.525, "mm", read("AWS D1.3:2008 as quoted: 3/8 in, smallest effective diameter of an arc spot weld")}
+)
+
+// Level B of toe angles, beside the level C of ColdAngleFillet and ColdAngleButt: outer angle at least
+// 110 degrees at a fillet, 150 at a butt.
+var (
+	FineAngleFillet = Datum{70, 70, 70, "deg", memoryHigh("ISO 5817 no. 505 level B, written for fusion welds: fillet toe at least 110 degrees")}
+	FineAngleButt   = Datum{30, 30, 30, "deg", memoryHigh("ISO 5817 no. 505 level B, written for fusion welds: butt toe at least 150 degrees")}
+)

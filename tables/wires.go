@@ -1,0 +1,88 @@
+package tables
+
+// Tolerances of diameter: AWS A5.02 and A5.18 give ±0.001 in to .045 and ±0.002 in above; ISO 544 gives
+// +0.01/−0.04 mm to 1.6 mm and +0.01/−0.06 above.
+var (
+	awsWire = memoryHigh("AWS A5.02 and A5.18, standard sizes; tolerance from memory, medium")
+	isoWire = memoryHigh("ISO 544, standard sizes; tolerance from memory, medium")
+)
+
+// Spools on which a size is usually sold: common practice, no source.
+const (
+	smallSpools = "4 and 8 in spools"
+	allSpools   = "4, 8 and 12 in spools"
+	bigSpools   = "12 and 14 in spools"
+	isoSmall    = "100 and 200 mm spools"
+	isoAll      = "100, 200 and 300 mm spools"
+	isoBig      = "300 mm spools"
+)
+
+// wires: inch sizes, then metric ones.
+var wires = [...]Wire{
+	{".020", Datum{0.508, 0.4826, 0.5334, "mm", awsWire}, 0.020, smallSpools},
+	{".025", Datum{0.635, 0.6096, 0.6604, "mm", awsWire}, 0.025, smallSpools},
+	{".030", Datum{0.762, 0.7366, 0.7874, "mm", awsWire}, 0.030, allSpools},
+	{".035", Datum{0.889, 0.8636, 0.9144, "mm", awsWire}, 0.035, allSpools},
+	{".040", Datum{1.016, 0.9906, 1.0414, "mm", awsWire}, 0.040, allSpools},
+	{".045", Datum{1.143, 1.1176, 1.1684, "mm", awsWire}, 0.045, allSpools},
+	{".052", Datum{1.3208, 1.2700, 1.3716, "mm", awsWire}, 0.052, bigSpools},
+	{"1/16", Datum{1.5875, 1.5367, 1.6383, "mm", awsWire}, 0.0625, bigSpools},
+	{"5/64", Datum{1.984375, 1.933575, 2.035175, "mm", awsWire}, 0.078125, bigSpools},
+	{"3/32", Datum{2.38125, 2.33045, 2.43205, "mm", awsWire}, 0.09375, bigSpools},
+	{"0.5mm", Datum{0.5, 0.46, 0.51, "mm", isoWire}, 0, isoSmall},
+	{"0.6mm", Datum{0.6, 0.56, 0.61, "mm", isoWire}, 0, isoSmall},
+	{"0.8mm", Datum{0.8, 0.76, 0.81, "mm", isoWire}, 0, isoAll},
+	{"0.9mm", Datum{0.9, 0.86, 0.91, "mm", isoWire}, 0, isoAll},
+	{"1.0mm", Datum{1.0, 0.96, 1.01, "mm", isoWire}, 0, isoAll},
+	{"1.2mm", Datum{1.2, 1.16, 1.21, "mm", isoWire}, 0, isoAll},
+	{"1.4mm", Datum{1.4, 1.36, 1.41, "mm", isoWire}, 0, isoBig},
+	{"1.6mm", Datum{1.6, 1.56, 1.61, "mm", isoWire}, 0, isoBig},
+	{"2.0mm", Datum{2.0, 1.94, 2.01, "mm", isoWire}, 0, isoBig},
+	{"2.4mm", Datum{2.4, 2.34, 2.41, "mm", isoWire}, 0, isoBig},
+}
+
+// Wires lists the standard sizes, inch sizes first; read only.
+func Wires() []Wire { return wires[:] }
+
+// nearWire is how far a diameter may lie from a standard size and still mean it, mm: .062 in means
+// 1/16, .024 in means 0.6 mm, and neighbouring inch and metric sizes stay apart.
+const nearWire = 0.015
+
+// WireNear returns the standard size nearest to a nominal diameter in mm, and whether it is within
+// 0.015 mm of it.
+func WireNear(mm float64) (Wire, bool) {
+	best, gap := -1, nearWire
+	for i := range wires {
+		d := wires[i].Diameter.V - mm
+		if d < 0 {
+			d = -d
+		}
+		if d <= gap && (best < 0 || d < gap) {
+			best, gap = i, d
+		}
+	}
+	if best < 0 {
+		return Wire{}, false
+	}
+	return wires[best], true
+}
+
+// Spool is one standard spool.
+type Spool struct {
+	ID   string
+	Mass Datum // kg of steel wire; what a maker puts on one in bronze differs
+}
+
+// spools by AWS and ISO 544. An inch spool's number is its flange.
+var spools = [...]Spool{
+	{"4 in", Datum{1.13, 0.68, 1.13, "kg", memoryMedium("AWS A5.02: 1.5 and 2.5 lb")}},
+	{"8 in", Datum{4.54, 4.54, 6.80, "kg", memoryMedium("AWS A5.02: 10 to 15 lb")}},
+	{"12 in", Datum{14.97, 11.34, 19.96, "kg", memoryMedium("AWS A5.02: 25, 30, 33, 35, 44 lb")}},
+	{"14 in", Datum{27.2, 22.7, 27.2, "kg", memoryMedium("AWS A5.02: 50 to 60 lb")}},
+	{"S100", Datum{1, 0.7, 1, "kg", memoryMedium("ISO 544")}},
+	{"S200", Datum{5, 4, 5, "kg", memoryMedium("ISO 544")}},
+	{"S300", Datum{15, 15, 18, "kg", memoryMedium("ISO 544")}},
+}
+
+// Spools lists the standard spools; read only.
+func Spools() []Spool { return spools[:] }
