@@ -1,10 +1,168 @@
 package tables
 
-// UnknownError is a name that no row answers to, with the rows whose names are nearest.
+import (
+	"sort"
+	"strconv"
+	"strings"
+)
+
+// UnknownError is a name that no row answers to, or that several do, with the rows whose names are
+// nearest.
 type UnknownError struct {
-	Kind    string   // "filler", "metal", "coating", "gas", "joint", "mode", "position"
-	Name    string   // as typed, made safe to print
+	Kind    string   // "filler", "metal", "coating", "gas", "joint", "mode", "position", "wire", "use"
+	Name    string   // as typed, quoted and made safe to print
 	Nearest []string // ids, best first, at most five
 }
 
 func (e *UnknownError) Error() string { return "unknown " + e.Kind + " " + e.Name }
+
+// rowNames visits every name that one row answers to: its id first.
+type rowNames func(row int, visit func(name string))
+
+// find returns the row that text means: by id, by any whole name, by a beginning that only one row has,
+// or by a small slip of the finger that only one row explains. Digits never count as a slip: G60 and
+// G90 are different sheet.
+func find(kind, text string, rows int, names rowNames) (int, error) {
+	key := fold(text)
+	if key == "" {
+		return 0, unknown(kind, text, key, rows, names)
+	}
+	for _, fits := range [...]func(key, name string) bool{same, begins, slipped} {
+		if row, ok := only(key, rows, names, fits); ok {
+			return row, nil
+		}
+	}
+	return 0, unknown(kind, text, key, rows, names)
+}
+
+// only returns the one row with a name that fits, and false where none or several do.
+func only(key string, rows int, names rowNames, fits func(key, name string) bool) (int, bool) {
+	hit, hits := 0, 0
+	for row := range rows {
+		matched := false
+		names(row, func(name string) { matched = matched || fits(key, fold(name)) })
+		if matched {
+			hit = row
+			hits++
+		}
+	}
+	return hit, hits == 1
+}
+
+func same(key, name string) bool { return key == name }
+
+// begins wants three letters at least: "st" is no answer.
+func begins(key, name string) bool { return len(key) >= 3 && strings.HasPrefix(name, key) }
+
+// slipped allows one wrong letter in five, two in eight.
+func slipped(key, name string) bool {
+	if len(key) < 5 || digits(key) != digits(name) {
+		return false
+	}
+	allowed := 1
+	if len(key) >= 8 {
+		allowed = 2
+	}
+	return distance(key, name) <= allowed
+}
+
+// fold keeps letters and digits, in lower case: what is left when hyphens, blanks, dots and slashes are
+// typed or not.
+func fold(text string) string {
+	clean := true
+	for i := 0; i < len(text); i++ {
+		clean = clean && isKey(text[i])
+	}
+	if clean {
+		return text
+	}
+	out := make([]byte, 0, len(text))
+	for i := 0; i < len(text); i++ {
+		c := text[i]
+		if 'A' <= c && c <= 'Z' {
+			c += 'a' - 'A'
+		}
+		if isKey(c) {
+			out = append(out, c)
+		}
+	}
+	return string(out)
+}
+
+func isKey(c byte) bool { return 'a' <= c && c <= 'z' || '0' <= c && c <= '9' }
+
+func digits(s string) string {
+	return strings.Map(func(r rune) rune {
+		if '0' <= r && r <= '9' {
+			return r
+		}
+		return -1
+	}, s)
+}
+
+// longest is the most of a name that is compared: more is nonsense or hostile.
+const longest = 48
+
+// distance is the Levenshtein distance between two folded names, each cut to 48 bytes.
+func distance(a, b string) int {
+	a, b = a[:min(len(a), longest)], b[:min(len(b), longest)]
+	var row [longest + 1]int
+	for j := range len(b) + 1 {
+		row[j] = j
+	}
+	for i := range len(a) {
+		diagonal := row[0]
+		row[0] = i + 1
+		for j := range len(b) {
+			change := diagonal
+			if a[i] != b[j] {
+				change++
+			}
+			diagonal = row[j+1]
+			row[j+1] = min(change, row[j]+1, diagonal+1)
+		}
+	}
+	return row[len(b)]
+}
+
+// unknown names the nearest rows: those whose name holds what was typed first, then by distance.
+func unknown(kind, text, key string, rows int, names rowNames) error {
+	type near struct {
+		id    string
+		score int
+	}
+	all := make([]near, rows)
+	for row := range rows {
+		all[row].score = longest + 1
+		names(row, func(name string) {
+			if all[row].id == "" {
+				all[row].id = name
+			}
+			all[row].score = min(all[row].score, score(key, fold(name)))
+		})
+	}
+	sort.SliceStable(all, func(i, j int) bool { return all[i].score < all[j].score })
+	nearest := make([]string, 0, 5)
+	for _, n := range all[:min(len(all), 5)] {
+		nearest = append(nearest, n.id)
+	}
+	return &UnknownError{Kind: kind, Name: quoted(text), Nearest: nearest}
+}
+
+func score(key, name string) int {
+	d := distance(key, name)
+	if len(key) >= 2 && strings.Contains(name, key) {
+		return d - longest
+	}
+	return d
+}
+
+// quoted makes what was typed safe to print: one line, no control and no direction marks, 40 runes.
+func quoted(text string) string {
+	const most = 40
+	r := []rune(text[:min(len(text), 4*most)])
+	if len(r) > most {
+		r = append(r[:most], '…')
+	}
+	return strconv.QuoteToGraphic(string(r))
+}

@@ -1,0 +1,141 @@
+package tables
+
+import (
+	"errors"
+	"slices"
+	"strings"
+	"testing"
+	"unicode"
+)
+
+func TestEveryDesignationFindsItsOwnFiller(t *testing.T) {
+	for _, f := range Fillers() {
+		for _, name := range []string{f.ID, f.AWS, f.UNS, f.ISO, f.DIN, f.Name, strings.ToUpper(f.ID)} {
+			if name == "" {
+				continue
+			}
+			if got, err := FindFiller(name); err != nil || got.ID != f.ID {
+				t.Errorf("FindFiller(%q) = %q, %v, want %q", name, got.ID, err, f.ID)
+			}
+		}
+	}
+}
+
+func TestEveryIDFindsItsOwnRow(t *testing.T) {
+	for _, m := range Metals() {
+		if got, err := FindMetal(m.ID); err != nil || got.ID != m.ID {
+			t.Errorf("metal %q: %q, %v", m.ID, got.ID, err)
+		}
+	}
+	for _, c := range Coatings() {
+		if got, err := FindCoating(c.ID); err != nil || got.ID != c.ID {
+			t.Errorf("coating %q: %q, %v", c.ID, got.ID, err)
+		}
+	}
+	for _, g := range Gases() {
+		if got, err := FindGas(g.ID); err != nil || got.ID != g.ID {
+			t.Errorf("gas %q: %q, %v", g.ID, got.ID, err)
+		}
+	}
+	for _, w := range Wires() {
+		if got, err := FindWire(w.ID); err != nil || got.ID != w.ID {
+			t.Errorf("wire %q: %q, %v", w.ID, got.ID, err)
+		}
+	}
+	options := []struct {
+		rows []Option
+		find func(string) (Option, error)
+	}{{Joints(), FindJoint}, {Modes(), FindMode}, {Positions(), FindPosition}, {Uses(), FindUse}}
+	for _, kind := range options {
+		for _, o := range kind.rows {
+			if got, err := kind.find(o.ID); err != nil || got.ID != o.ID {
+				t.Errorf("option %q: %q, %v", o.ID, got.ID, err)
+			}
+		}
+	}
+}
+
+func TestLooseTyping(t *testing.T) {
+	for text, want := range map[string]string{
+		"galv": "galvanized", "GALVANISED": "galvanized", "galvanzied": "galvanized", "304": "stainless-304",
+		"ss316": "stainless-316", "mild": "mild-steel", "gray iron": "grey-iron", "DP 600": "dp600",
+		"Aluminum Bronze": "aluminium-bronze", "copper": "copper", " brass ": "brass", "electrozinc": "electro-zinc",
+	} {
+		if got, err := FindMetal(text); err != nil || got.ID != want {
+			t.Errorf("FindMetal(%q) = %q, %v, want %q", text, got.ID, err, want)
+		}
+	}
+	for text, want := range map[string]string{
+		"silicon bronze": "cusi3", "ERCuSi-A": "cusi3", "CuSi3Mn1": "cusi3", "ercual a1": "cual8", "C65600": "cusi3", "6560": "",
+	} {
+		got, err := FindFiller(text)
+		if want == "" && err == nil || want != "" && (err != nil || got.ID != want) {
+			t.Errorf("FindFiller(%q) = %q, %v, want %q", text, got.ID, err, want)
+		}
+	}
+}
+
+func TestDigitsAreNeverASlip(t *testing.T) {
+	for _, text := range []string{"stainless-305", "dp700", "dp601"} {
+		if got, err := FindMetal(text); err == nil {
+			t.Errorf("FindMetal(%q) silently took %q", text, got.ID)
+		}
+	}
+	for _, text := range []string{"G61", "G50", "Z210", "ZE50/75"} {
+		if got, err := FindCoating(text); err == nil {
+			t.Errorf("FindCoating(%q) silently took %q", text, got.ID)
+		}
+	}
+}
+
+func TestUnknownNamesTheNearest(t *testing.T) {
+	for text, want := range map[string]string{"stainless": "stainless-304", "galvan": "galvanized", "unobtainium": "", "": "", "st": ""} {
+		_, err := FindMetal(text)
+		var unknown *UnknownError
+		if !errors.As(err, &unknown) {
+			t.Fatalf("FindMetal(%q): %v, want *UnknownError", text, err)
+		}
+		if len(unknown.Nearest) != 5 {
+			t.Errorf("%q: nearest %v, want five", text, unknown.Nearest)
+		}
+		if want != "" && !slices.Contains(unknown.Nearest[:2], want) {
+			t.Errorf("%q: nearest %v, want %q among the first two", text, unknown.Nearest, want)
+		}
+	}
+}
+
+func FuzzFind(f *testing.F) {
+	for _, s := range []string{"galv", "ERCuSi-A", "\x1b[2J", "\u202egalv", "", "000", "G60", strings.Repeat("é", 200)} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		var errs []error
+		_, err := FindMetal(text)
+		errs = append(errs, err)
+		_, err = FindFiller(text)
+		errs = append(errs, err)
+		_, err = FindCoating(text)
+		errs = append(errs, err)
+		_, err = FindWire(text)
+		errs = append(errs, err)
+		for _, err := range errs {
+			if err == nil {
+				continue
+			}
+			for _, r := range err.Error() {
+				if unicode.IsControl(r) || unicode.Is(unicode.Cf, r) {
+					t.Fatalf("%q: message %q holds %U", text, err.Error(), r)
+				}
+			}
+		}
+	})
+}
+
+func BenchmarkFindMetal(b *testing.B) {
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := FindMetal("galvanized"); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

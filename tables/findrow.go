@@ -1,0 +1,165 @@
+package tables
+
+import "strings"
+
+// Find functions turn what a hand types into a row: an id, any designation, a plain name, or something
+// close to one. An unknown or ambiguous name gives *UnknownError.
+
+// FindFiller finds a filler by id, AWS, UNS, ISO or DIN designation, or name.
+func FindFiller(text string) (Filler, error) {
+	row, err := find("filler", text, len(fillers), func(row int, visit func(string)) {
+		f := &fillers[row]
+		visit(f.ID)
+		visit(f.Name)
+		for _, d := range [...]string{f.AWS, f.UNS, f.ISO, f.DIN} {
+			designations(d, visit)
+		}
+		words(fillerWords, f.ID, visit)
+	})
+	return fillers[row], err
+}
+
+// designations visits "S Cu 6560 (CuSi3Mn1)" as a whole and as its two halves, and a DIN "SG-CuSi3"
+// also without its prefix.
+func designations(d string, visit func(string)) {
+	if d == "" {
+		return
+	}
+	visit(d)
+	number, symbol, both := strings.Cut(d, " (")
+	if both {
+		visit(number)
+		visit(strings.TrimSuffix(symbol, ")"))
+	}
+	if alloy, ok := strings.CutPrefix(d, "SG-"); ok {
+		visit(alloy)
+	}
+}
+
+// FindMetal finds a base metal by id, name, grade or shop word.
+func FindMetal(text string) (Metal, error) {
+	row, err := find("metal", text, len(metals), func(row int, visit func(string)) {
+		visit(metals[row].ID)
+		visit(metals[row].Name)
+		words(metalWords, metals[row].ID, visit)
+	})
+	return metals[row], err
+}
+
+// FindCoating finds a coating by designation.
+func FindCoating(text string) (Coating, error) {
+	row, err := find("coating", text, len(coatings), func(row int, visit func(string)) {
+		visit(coatings[row].ID)
+		visit(coatings[row].Name)
+	})
+	return coatings[row], err
+}
+
+// FindGas finds a gas by id or name.
+func FindGas(text string) (Gas, error) {
+	row, err := find("gas", text, len(gases), func(row int, visit func(string)) {
+		visit(gases[row].ID)
+		visit(gases[row].Name)
+		words(gasWords, gases[row].ID, visit)
+	})
+	return gases[row], err
+}
+
+// FindJoint, FindMode, FindPosition and FindUse find a choice by id, name or shop word.
+func FindJoint(text string) (Option, error)    { return findOption("joint", text, joints[:]) }
+func FindMode(text string) (Option, error)     { return findOption("mode", text, modes[:]) }
+func FindPosition(text string) (Option, error) { return findOption("position", text, positions[:]) }
+func FindUse(text string) (Option, error)      { return findOption("use", text, uses[:]) }
+
+func findOption(kind, text string, rows []Option) (Option, error) {
+	row, err := find(kind, text, len(rows), func(row int, visit func(string)) {
+		visit(rows[row].ID)
+		visit(rows[row].Name)
+		words(optionWords, rows[row].ID, visit)
+	})
+	return rows[row], err
+}
+
+// FindWire finds a standard size by its printed name: .035, 0.035 in, 1/16", 0.9mm. Dots and slashes
+// count here, so the loose rules do not hold.
+func FindWire(text string) (Wire, error) {
+	key := strings.ToLower(strings.Join(strings.Fields(text), ""))
+	key = strings.TrimSuffix(strings.TrimSuffix(key, `"`), "in")
+	for i := range wires {
+		id := wires[i].ID
+		if key == id || key == "0"+id || key+"mm" == id {
+			return wires[i], nil
+		}
+	}
+	return Wire{}, unknown("wire", text, fold(key), len(wires), func(row int, visit func(string)) { visit(wires[row].ID) })
+}
+
+// synonyms are shop words for the row with this id.
+type synonyms struct {
+	id    string
+	words []string
+}
+
+func words(list []synonyms, id string, visit func(string)) {
+	for i := range list {
+		if list[i].id == id {
+			for _, w := range list[i].words {
+				visit(w)
+			}
+		}
+	}
+}
+
+var fillerWords = []synonyms{
+	{"cusi3", []string{"silicon bronze", "silicon-bronze wire", "CuSi3Mn"}},
+	{"cual8", []string{"aluminium bronze", "aluminum bronze", "ERCuAl-A1"}},
+	{"cual10fe", []string{"ERCuAl-A2", "CuAl10"}},
+	{"cusn6", []string{"tin bronze", "phosphor bronze", "CuSn6P"}},
+	{"cusn1", []string{"copper", "pure copper", "deoxidized copper"}},
+	{"cumn13al8", []string{"manganese bronze", "manganese aluminium bronze", "CuMn13Al7"}},
+	{"cual9ni5", []string{"nickel bronze", "nickel aluminium bronze", "NAB"}},
+	{"steel", []string{"ER70S6", "70S-6", "mild steel wire"}},
+}
+
+var metalWords = []synonyms{
+	{"mild-steel", []string{"mild", "steel", "black steel", "bare steel", "cold rolled", "CRS", "DC01", "1008", "A1008"}},
+	{"galvanized", []string{"galv", "galvanised", "galvanized steel", "hot-dip", "hot-dip galvanized", "zinc", "HDG", "DX51", "A653"}},
+	{"galvannealed", []string{"galvanneal", "zinc-iron", "GA"}},
+	{"electro-zinc", []string{"electrogalvanized", "electro galvanised", "EG", "ZE", "A879"}},
+	{"aluminized", []string{"aluminised", "aluminized steel", "alu-silicon", "A463"}},
+	{"hsla", []string{"high strength low alloy", "micro-alloyed"}},
+	{"dp600", []string{"DP590", "dual phase 600"}},
+	{"dp800", []string{"DP780", "dual phase 800"}},
+	{"dp1000", []string{"DP980", "dual phase 1000"}},
+	{"boron-steel", []string{"boron", "22MnB5", "press hardened"}},
+	{"stainless-304", []string{"304", "ss304", "304L", "1.4301", "S30400"}},
+	{"stainless-316", []string{"316", "ss316", "316L", "1.4401", "S31600"}},
+	{"grey-iron", []string{"gray iron", "cast iron", "grey cast iron", "gray cast iron", "GJL"}},
+	{"ductile-iron", []string{"nodular iron", "spheroidal iron", "ductile cast iron", "GJS"}},
+	{"copper", []string{"copper sheet", "C11000", "C12200"}},
+	{"brass", []string{"C26000", "cartridge brass", "yellow brass"}},
+	{"silicon-bronze", []string{"silicon bronze", "C65500"}},
+	{"aluminium-bronze", []string{"aluminum bronze", "aluminium bronze", "C61400"}},
+}
+
+var gasWords = []synonyms{
+	{"argon", []string{"ar", "pure argon", "I1"}},
+	{"argon-co2-2", []string{"argon 2", "2 % CO2", "M12"}},
+	{"argon-co2-18", []string{"argon 18", "18 % CO2", "M21"}},
+}
+
+var optionWords = []synonyms{
+	{"tee", []string{"fillet", "t joint"}},
+	{"lap", []string{"lap joint", "overlap"}},
+	{"butt", []string{"butt joint", "open root"}},
+	{"overlay", []string{"build-up", "hardfacing", "cladding"}},
+	{"plug", []string{"plug hole", "spot"}},
+	{"dip", []string{"short circuit", "short circuiting", "short arc", "dip transfer"}},
+	{"pulsed", []string{"pulse"}},
+	{"timed", []string{"on-off", "stitch", "timer"}},
+	{"horizontal", []string{"2F", "PB", "PC"}},
+	{"flat", []string{"1G", "1F", "PA"}},
+	{"vertical-up", []string{"uphill", "3G up", "PF"}},
+	{"vertical-down", []string{"downhill", "3G down", "PG"}},
+	{"overhead", []string{"4G", "PE", "PD"}},
+}
