@@ -16,12 +16,15 @@ type span struct {
 	unit      string
 }
 
+// thinnest is the least thickness of a sheet, and of the steel in a coated one, mm.
+const thinnest = 0.05
+
 // spans lists every number of a job with the range that can be computed, which is wider than the
 // range that makes sense: sense is a matter for warnings.
 func spans(j *Job) [38]span {
 	return [...]span{
-		{"thickness", j.Thickness, 0.05, 150, "mm"},
-		{"thickness2", j.Thickness2, 0.05, 150, "mm"},
+		{"thickness", j.Thickness, thinnest, 150, "mm"},
+		{"thickness2", j.Thickness2, thinnest, 150, "mm"},
 		{"gap", j.Gap, 0, 25, "mm"},
 		{"wire", j.Wire, 0.4, 3.2, "mm"},
 		{"feed", j.Feed, 0.3, 40, "m/min"},

@@ -2,7 +2,6 @@ package calc
 
 import (
 	"fmt"
-	"math"
 	"strconv"
 
 	"brazebooth/tables"
@@ -144,9 +143,9 @@ func (r *resolution) member(suffix, metal string, gauge int, thickness Opt, coat
 		m.Thickness = in * inchMM
 	}
 	m.Core = m.Thickness - 2*coatDepth(coat)
-	if m.Core <= 0 || math.IsNaN(m.Core) {
+	if !(m.Core >= thinnest) {
 		return m, &FieldError{"thickness" + suffix, number(m.Thickness) + " mm",
-			"a sheet thicker than its own coating " + coat.ID}
+			fmt.Sprintf("under a %s coat no steel is left of it: type a thickness from %s mm, or another coating", coat.ID, number(thinnest+2*coatDepth(coat)))}
 	}
 	return m, nil
 }

@@ -1,0 +1,21 @@
+package calc
+
+import "math"
+
+// PulseFrequency returns the pulses per second that melt a feed of mm/s from a wire of diameter d mm at
+// one drop of diameter drop mm a pulse, Hz: conservation of volume.
+func PulseFrequency(d, feed, drop float64) (float64, error) {
+	if err := positive([4]string{"wire diameter", "feed", "drop diameter"}, d, feed, drop); err != nil {
+		return 0, err
+	}
+	return WireArea(d) * feed / (math.Pi / 6 * drop * drop * drop), nil
+}
+
+// PulseMean returns the mean current of a pulsed waveform, A: peak for the share duty of the time, base
+// for the rest.
+func PulseMean(peak, base, duty float64) (float64, error) {
+	if !(duty >= 0 && duty <= 1) {
+		return 0, outside("duty", duty, "from 0 to 1")
+	}
+	return duty*peak + (1-duty)*base, nil
+}

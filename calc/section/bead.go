@@ -1,0 +1,113 @@
+// Package section is the cross-section of a brazed joint: the bead's shape and, under a moving arc, how
+// far it wets and how hot the members get. Numbers in, numbers out; materials live elsewhere.
+package section
+
+import (
+	"errors"
+	"math"
+)
+
+// ErrRange is wrapped by what is asked outside its range.
+var ErrRange = errors.New("outside the section model's range")
+
+// Segment returns S(φ) = (φ − sin φ·cos φ)/sin²φ, the area of a circular segment over a quarter of its
+// chord squared. φ is the angle between chord and arc at a toe, rad, in (−π, π); negative is concave.
+func Segment(phi float64) float64 {
+	if math.Abs(phi) < 0.02 { // the difference loses digits: series of the quotient
+		return phi * (2.0/3 + phi*phi*(4.0/45+phi*phi*(4.0/315)))
+	}
+	s := math.Sin(phi)
+	return (phi - s*math.Cos(phi)) / (s * s)
+}
+
+// SegmentAngle is the inverse of Segment, rad. It fails for areas no single arc over the chord can hold.
+func SegmentAngle(s float64) (float64, error) {
+	if math.IsNaN(s) || math.Abs(s) > 1e6 {
+		return 0, ErrRange
+	}
+	if s < 0 {
+		phi, err := SegmentAngle(-s)
+		return -phi, err
+	}
+	// S grows from 0 without end on (0, π): bisect, then polish by Newton's rule.
+	lo, hi := 0.0, math.Pi
+	for range 20 {
+		mid := (lo + hi) / 2
+		if Segment(mid) < s {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	phi := (lo + hi) / 2
+	for range 6 {
+		sin := math.Sin(phi)
+		slope := 2 - 2*math.Cos(phi)/sin*Segment(phi)
+		if phi < 0.02 {
+			slope = 2.0 / 3
+		}
+		next := phi - (Segment(phi)-s)/slope
+		if !(next > 0 && next < math.Pi) {
+			break
+		}
+		phi = next
+	}
+	return phi, nil
+}
+
+// Toes are a bead's two toe angles and its chord: inside the bead, between its surface and the member, rad.
+type Toes struct {
+	First, Second float64 // at the first and the second member
+	Chord         float64 // from toe to toe, mm
+	Phi           float64 // between chord and surface; negative is concave
+}
+
+// Larger returns the toe angle that an inspector looks at first.
+func (t Toes) Larger() float64 { return max(t.First, t.Second) }
+
+// beadOver solves c²/4·S(φ) = area − chordArea for φ.
+func beadOver(area, chordArea, chord2 float64) (float64, error) {
+	if !(chord2 > 0) || !(area > 0) {
+		return 0, ErrRange
+	}
+	return SegmentAngle(4 * (area - chordArea) / chord2)
+}
+
+// Lap: the first member, thickness t, lies on the second; wu and wl are the widths wetted on the upper
+// face of the first and on the second. The lower toe stands on the second member.
+func Lap(area, wu, wl, t float64) (Toes, error) {
+	c2 := (wu+wl)*(wu+wl) + t*t
+	phi, err := beadOver(area, t*(wl-wu)/2, c2)
+	beta := math.Atan2(t, wu+wl)
+	return Toes{phi - beta, phi + beta, math.Sqrt(c2), phi}, err
+}
+
+// Tee: the first member stands on the second; ws and wp are the widths wetted on each.
+func Tee(area, ws, wp float64) (Toes, error) {
+	c2 := ws*ws + wp*wp
+	phi, err := beadOver(area, ws*wp/2, c2)
+	beta := math.Atan2(ws, wp)
+	return Toes{phi + math.Pi/2 - beta, phi + beta, math.Sqrt(c2), phi}, err
+}
+
+// Butt: w1 and w2 are the widths wetted on the faces beside a gap, in sheet of thickness t.
+func Butt(area, w1, w2, gap, t float64) (Toes, error) {
+	c := w1 + w2 + gap
+	phi, err := beadOver(area, gap*t, c*c)
+	return Toes{phi, phi, c, phi}, err
+}
+
+// Corner: an outside corner with an open notch of t1 by t2.
+func Corner(area, w1, w2, t1, t2 float64) (Toes, error) {
+	x, y := w1+t2, t1+w2
+	c2 := x*x + y*y
+	phi, err := beadOver(area, (t1*t2-w1*t1-w2*t2-w1*w2)/2, c2)
+	beta := math.Atan2(y, x)
+	return Toes{phi - beta, phi - math.Pi/2 + beta, math.Sqrt(c2), phi}, err
+}
+
+// Overlay: a bead on one face that wets w to each side.
+func Overlay(area, w float64) (Toes, error) {
+	phi, err := beadOver(area, 0, 4*w*w)
+	return Toes{phi, phi, 2 * w, phi}, err
+}
