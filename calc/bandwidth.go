@@ -30,7 +30,7 @@ func (c *chain) pathHeat(net float64, k *[knobs]float64) (h1, h2 float64) {
 func (c *chain) bands(k *[knobs]float64, o *[outs]float64) error {
 	h1, h2 := c.pathHeat(o[oNet], k)
 	half := func(h float64, thick, conduct, capacity knob, temperature float64) (float64, error) {
-		return FastHalfWidth(h, k[thick], k[capacity], k[conduct], 2*k[kLoss], temperature-k[kRoom])
+		return MovingHalfWidth(h, o[oTravel], k[thick], k[capacity], k[conduct], 2*k[kLoss], temperature-k[kRoom])
 	}
 	isotherms := [...]struct {
 		first, second out
@@ -80,7 +80,9 @@ func (c *chain) width(k *[knobs]float64, w1, w2 float64) float64 {
 	return w1 + w2 + k[kGap]
 }
 
-// cooling is t8/5 of the member that cools slowest, with the heat it gets.
+// cooling is t8/5 of the joint. The standard's factors are written for equal sheets; for unequal ones
+// the sheet of the same mean heat path stands in.
 func (c *chain) cooling(k *[knobs]float64, o *[outs]float64) (float64, error) {
-	return CoolingTime(o[oNet], k[kThick1], k[kRoom], c.joint)
+	t := (c.arms[0]*k[kThick1] + c.arms[1]*k[kThick2]) / (c.arms[0] + c.arms[1])
+	return CoolingTime(o[oNet], t, k[kRoom], c.joint)
 }

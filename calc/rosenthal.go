@@ -29,37 +29,7 @@ func RosenthalThin(power, travel, t, k, rhoC, loss, xi, y float64) (float64, err
 		return 0, outside("distance", r, "must be above zero, with a heat capacity and no negative loss")
 	}
 	u := travel * rhoC / (2 * k) // v/2a, 1/mm
-	m := loss * 1e-6 / (k * t)   // 1/mm2
-	x := r * math.Sqrt(u*u+m)
-	return power / (2 * math.Pi * k * t) * math.Exp(-u*xi-x) * besselK0e(x), nil
-}
-
-// ThinPeak returns the highest rise that passes at a distance y mm beside a source in thin sheet without
-// loss, K: the maximum over xi, found by golden section in the logarithm of the rise, which has one peak.
-func ThinPeak(power, travel, t, k, rhoC, y float64) (float64, error) {
-	u := travel * rhoC / (2 * k)
-	if _, err := RosenthalThin(power, travel, t, k, rhoC, 0, 0, y); err != nil {
-		return 0, err
-	}
-	rise := func(xi float64) float64 {
-		x := u * math.Hypot(xi, y)
-		return math.Exp(-u*xi-x) * besselK0e(x)
-	}
-	// The peak lies behind the source, at most about u·y² + y behind.
-	const golden = 0.6180339887498949
-	lo, hi := -(2*u*y*y + 4*y + 2/u), 0.0
-	a, b := hi-golden*(hi-lo), lo+golden*(hi-lo)
-	fa, fb := rise(a), rise(b)
-	for range 90 {
-		if fa > fb {
-			hi, b, fb = b, a, fa
-			a = hi - golden*(hi-lo)
-			fa = rise(a)
-		} else {
-			lo, a, fa = a, b, fb
-			b = lo + golden*(hi-lo)
-			fb = rise(b)
-		}
-	}
-	return power / (2 * math.Pi * k * t) * max(fa, fb), nil
+	x := r * math.Sqrt(u*u+loss*1e-6/(k*t))
+	k0, _ := besselK(x)
+	return power / (2 * math.Pi * k * t) * math.Exp(-u*xi-x) * k0, nil
 }

@@ -49,14 +49,14 @@ var resultSpecs = [...]figureSpec{
 }
 
 const (
-	bandSource    = "fast line source in a thin sheet with loss from both faces (Carslaw and Jaeger, memory high); not validated on zinc"
-	boiledFormula = "half-width where the peak of the sheet reaches 907 °C: {H} shared by b = t·√({k}·{rhoc}), thickness {t}, loss {h}, from {T0}"
-	meltedFormula = "half-width where the peak of the sheet reaches 419.5 °C: {H} shared by b = t·√({k}·{rhoc}), thickness {t}, loss {h}, from {T0}"
+	bandSource    = "Rosenthal's moving source in thin sheet with loss from both faces (1941, memory high); not validated on zinc"
+	boiledFormula = "half-width where the peak of the sheet reaches 907 °C: {H} shared by b = t·√({k}·{rhoc}), thickness {t}, travel {v}, loss {h}, from {T0}"
+	meltedFormula = "half-width where the peak of the sheet reaches 419.5 °C: {H} shared by b = t·√({k}·{rhoc}), thickness {t}, travel {v}, loss {h}, from {T0}"
 )
 
 var (
-	bandTerms1 = []term{tNet, tThick1, tK1, tC1, tLoss, tRoom}
-	bandTerms2 = []term{tNet, tThick2, tK2, tC2, tLoss, tRoom}
+	bandTerms1 = []term{tNet, tTravel, tThick1, tK1, tC1, tLoss, tRoom}
+	bandTerms2 = []term{tNet, tTravel, tThick2, tK2, tC2, tLoss, tRoom}
 )
 
 // formulas that replace a spec's own where the user gave the number or the program chose it.

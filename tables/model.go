@@ -15,9 +15,9 @@ var (
 	// VoltFactorSigma is one standard deviation of the voltage factor before any reading.
 	VoltFactorSigma = Datum{0.04, 0.04, 0.04, "1", worked("prior of the voltage factor, one standard deviation")}
 
-	// ZincBandForm is what the fast line source leaves out of a zinc band; with its inputs it makes
+	// ZincBandForm is what a point source in thin sheet leaves out of a zinc band; with its inputs it makes
 	// about 30 %. Not validated on zinc.
-	ZincBandForm = Datum{1, 0.8, 1.25, "1", worked("fast source against the moving two-dimensional source at hand speeds, and no measured zinc band")}
+	ZincBandForm = Datum{1, 0.8, 1.25, "1", worked("point source against a two-dimensional one of the arc's width at hand speeds, and no measured zinc band")}
 
 	// TimedForm scales the heat that a line-source estimate of arc times lets into the sheet.
 	TimedForm = Datum{1, 0.6, 1.6, "1", worked("neither floor nor ceiling: spread, droplets and melting left out")}
