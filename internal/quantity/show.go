@@ -1,0 +1,160 @@
+package quantity
+
+import (
+	"math"
+	"strconv"
+	"strings"
+)
+
+// view is how a card's unit is printed in each system.
+type view struct {
+	unit   string // as it stands in a card: ASCII
+	metric string // on screen
+	inch   string // the unit in the other system, as on screen; "" where it is the same
+	factor float64
+	offset float64
+	least  int // decimals that a value without a band has at least: metric, then inch
+	leastI int
+}
+
+var views = [...]view{
+	{"m/min", "m/min", "in/min", 1 / 0.0254, 0, 1, 0},
+	{"mm/s", "mm/s", "in/min", 60 / inch, 0, 1, 1},
+	{"mm", "mm", "in", 1 / inch, 0, 0, 0},
+	{"g/min", "g/min", "lb/h", 0.06 / pound, 0, 1, 2},
+	{"g/h", "g/h", "oz/h", 1e-3 / ounce, 0, 1, 2},
+	{"g/m", "g/m", "lb/1000 ft", 0.3048 / pound, 0, 2, 2},
+	{"g/m2", "g/m²", "oz/ft²", 0.3048 * 0.3048 * 1e-3 / ounce, 0, 0, 2},
+	{"J/mm", "J/mm", "kJ/in", inch / 1000, 0, 0, 2},
+	{"mm2", "mm²", "in²", 1 / (inch * inch), 0, 1, 4},
+	{"mm3", "mm³", "in³", 1 / (inch * inch * inch), 0, 1, 5},
+	{"L/min", "L/min", "cfh", 1 / cfh, 0, 0, 0},
+	{"L", "L", "ft³", 1 / feet3, 0, 0, 1},
+	{"m3", "m³", "ft³", 1000 / feet3, 0, 2, 0},
+	{"m3/h", "m³/h", "cfm", 1000 / feet3 / 60, 0, 0, 0},
+	{"m3/min", "m³/min", "cfm", 1000 / feet3, 0, 0, 0},
+	{"C", "°C", "°F", 1.8, 32, 0, 0},
+	{"kN", "kN", "lbf", 1 / lbf, 0, 1, 0},
+	{"MPa", "MPa", "ksi", 1 / kpsi, 0, 0, 0},
+	{"g", "g", "oz", 1e-3 / ounce, 0, 1, 2},
+	{"kg", "kg", "lb", 1 / pound, 0, 1, 1},
+	{"m", "m", "ft", 1000 / foot, 0, 1, 1},
+	{"per kg", "a kg", "a lb", pound, 0, 2, 2},
+	{"A", "A", "", 1, 0, 0, 0},
+	{"V", "V", "", 1, 0, 1, 0},
+	{"s", "s", "", 1, 0, 1, 0},
+	{"deg", "°", "", 1, 0, 0, 0},
+	{"1", "", "", 1, 0, 0, 0},
+	{"g/cm3", "g/cm³", "", 1, 0, 2, 0},
+	{"kg/m3", "kg/m³", "", 1, 0, 2, 0},
+	{"mg/m3", "mg/m³", "", 1, 0, 0, 0},
+	{"J/mm3K", "J/mm³K", "", 1, 0, 4, 0},
+	{"W/m2K", "W/m²K", "", 1, 0, 0, 0},
+	{"ohm mm", "Ω·mm", "", 1, 0, 0, 0},
+	{"ohm mm/K", "Ω·mm/K", "", 1, 0, 0, 0},
+	{"um", "µm", "", 1, 0, 0, 0},
+}
+
+// look finds a unit's row; an unknown unit is printed as it stands.
+func look(unit string) view {
+	for i := range views {
+		if views[i].unit == unit {
+			return views[i]
+		}
+	}
+	return view{unit: unit, metric: unit, factor: 1}
+}
+
+// inches reports whether the system prints this unit in the other one's.
+func (w *view) inches(sys System) bool { return sys == Inch && w.inch != "" }
+
+// Label is a card's unit as the system's users write it. Both counts as metric: a label names one unit.
+func Label(unit string, sys System) string {
+	w := look(unit)
+	if w.inches(sys) {
+		return w.inch
+	}
+	return w.metric
+}
+
+// Convert returns a card's value in the system's unit, with its label.
+func Convert(v float64, unit string, sys System) (float64, string) {
+	w := look(unit)
+	if w.inches(sys) {
+		return v*w.factor + w.offset, w.inch
+	}
+	return v, w.metric
+}
+
+// Show prints a value with its unit, in both systems where sys is Both: "6.35 m/min (250 in/min)". The
+// value has the decimals that hold it to a part in 500.
+func Show(v float64, unit string, sys System) string {
+	w := look(unit)
+	if sys == Both && w.inch != "" {
+		return Show(v, unit, Metric) + " (" + Show(v, unit, Inch) + ")"
+	}
+	x, label := Convert(v, unit, sys)
+	return join(w.number(x, w.decimals(x, sys), sys), label)
+}
+
+// Band prints a value and its band without the unit, with the decimals that the band deserves: two
+// significant figures of its half-width. Where low equals high the value alone decides.
+func Band(v, low, high float64, unit string, sys System) (value, band string) {
+	w := look(unit)
+	x, _ := Convert(v, unit, sys)
+	lo, _ := Convert(low, unit, sys)
+	hi, _ := Convert(high, unit, sys)
+	d := w.decimals(x, sys)
+	if half := (hi - lo) / 2; half > 0 && !math.IsInf(half, 0) {
+		d = clamp(1-int(math.Floor(math.Log10(half))), 0, 6)
+	}
+	return w.number(x, d, sys), w.number(lo, d, sys) + "–" + w.number(hi, d, sys)
+}
+
+// decimals are the fewest, from the unit's least, that hold v to a part in 500.
+func (w *view) decimals(v float64, sys System) int {
+	least := w.least
+	if w.inches(sys) {
+		least = w.leastI
+	}
+	for d := least; d < 7; d++ {
+		p := math.Pow(10, float64(d))
+		if math.Abs(math.Round(v*p)/p-v) <= math.Abs(v)/500 {
+			return d
+		}
+	}
+	return 7
+}
+
+// number prints v; inch sizes under one have no zero before the point, as they are stamped on spools.
+func (w *view) number(v float64, decimals int, sys System) string {
+	if a := math.Abs(v); a != 0 && (a >= 1e7 || a < 1e-4) {
+		return strconv.FormatFloat(v, 'g', 3, 64)
+	}
+	s := strconv.FormatFloat(v, 'f', decimals, 64)
+	if w.unit == "mm" && w.inches(sys) && v < 1 {
+		return strings.Replace(s, "0.", ".", 1)
+	}
+	if strings.Trim(s, "-0.") == "" {
+		return strings.TrimPrefix(s, "-")
+	}
+	return s
+}
+
+func join(number, label string) string {
+	switch label {
+	case "":
+		return number
+	case "°", "%":
+		return number + label
+	}
+	return number + " " + label
+}
+
+func clamp(v, low, high int) int { return max(low, min(high, v)) }
+
+// Seconds100 is how long a travel in mm/s takes for 100 mm, Seconds4in for 4 in, s: what a hand counts.
+func Seconds100(mms float64) float64 { return 100 / mms }
+
+// Seconds4in: see Seconds100.
+func Seconds4in(mms float64) float64 { return 4 * inch / mms }
