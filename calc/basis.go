@@ -1,0 +1,46 @@
+package calc
+
+import (
+	"strconv"
+	"strings"
+)
+
+// symbols are formula symbols that read better than they are typed.
+var symbols = strings.NewReplacer("rho_e", "ρe", "rhoc", "ρc", "rho", "ρ", "eta_d", "ηd", "eta", "η", "phi", "φ", "sigma", "σ",
+	"pi", "π", "v_w", "vw", "H_liq", "Hliq", "T_toe", "Ttoe", "T_liq", "Tliq", "T_sol", "Tsol", "t_on", "ton", "t_off", "toff")
+
+// Plain is the formula as a reader sees it: symbols without their braces.
+func (b *Basis) Plain() string {
+	return symbols.Replace(strings.NewReplacer("{", "", "}", "").Replace(b.Formula))
+}
+
+// Substituted is the formula with the numbers put in, each with its unit: "0.84·15.2 V·96.5 A/5.87 mm/s".
+// A symbol that no input carries stays as it is.
+func (b *Basis) Substituted() string {
+	var out strings.Builder
+	rest := b.Formula
+	for {
+		before, after, found := strings.Cut(rest, "{")
+		out.WriteString(symbols.Replace(before))
+		symbol, tail, closed := strings.Cut(after, "}")
+		if !found || !closed {
+			return out.String()
+		}
+		out.WriteString(b.put(symbol))
+		rest = tail
+	}
+}
+
+func (b *Basis) put(symbol string) string {
+	for _, in := range b.Inputs {
+		if in.Symbol != symbol {
+			continue
+		}
+		v := strconv.FormatFloat(in.Value, 'g', 4, 64)
+		if in.Unit == "" || in.Unit == "1" {
+			return v
+		}
+		return "(" + v + " " + in.Unit + ")"
+	}
+	return symbols.Replace(symbol)
+}
