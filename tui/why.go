@@ -131,8 +131,8 @@ func figureReasons(b *block, th *theme, f *calc.Figure, sys quantity.System, w i
 		b.say(th.quiet, 0, "between "+c.bands(), w)
 	}
 	b.skip()
-	b.say(th.plain, 0, f.Basis.Formula, w)
-	if put := f.Basis.Substituted(); put != "" && put != f.Basis.Formula {
+	b.say(th.plain, 0, f.Basis.Plain(), w)
+	if put := f.Basis.Substituted(); put != "" && put != f.Basis.Plain() {
 		b.say(th.accent, 0, "= "+put, w)
 	}
 	b.skip()
