@@ -62,10 +62,6 @@ func (b *board) chooseFormulas(card *Card) {
 	c.heatFactor = tables.HeatInputFactor.V
 	c.loadBase, c.loadSlope, c.loadCap = tables.LoadLineBase.V, tables.LoadLineSlope.V, tables.LoadLineCap.V
 	c.zincMelts, c.zincBoils = tables.ZincMelts.V, tables.ZincBoils.V
-	c.modeFactor = tables.DipVoltFactor.V
-	if c.pulsed {
-		c.modeFactor = tables.PulsedVoltFactor.V
-	}
 }
 
 func (b *board) setFiller(card *Card) {
@@ -106,9 +102,11 @@ func (b *board) setArc(card *Card) {
 	b.turn(kTimedForm, tables.TimedForm)
 	bias := tables.DipVoltBand.V
 	b.turn(kDeposit, tables.DepositionDip)
+	b.fix(kModeFactor, tables.DipVoltFactor.V)
 	if b.chain.pulsed {
 		bias = tables.PulsedVoltBand.V
 		b.turn(kDeposit, tables.DepositionPulsed)
+		b.fix(kModeFactor, tables.PulsedVoltFactor.V)
 	}
 	b.fix(kVolts, u.Volts.V)
 	b.doubts[kVoltBias] = doubt{-bias, bias, false}

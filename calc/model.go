@@ -19,6 +19,7 @@ const (
 	kVolts                  // V, where given
 	kVoltBias               // V: what the mode's load line leaves out
 	kVoltFactor             // measured over modelled volts
+	kModeFactor             // of the mode's load line
 	kEta                    // arc efficiency
 	kTravel                 // mm/s
 	kRoom                   // C
@@ -50,9 +51,11 @@ const (
 	oFeedMin            // m/min
 	oAmps
 	oVolts
-	oTravel // mm/s
-	oMassPerLength
-	oDeposition // g/min
+	oTravel        // mm/s
+	oMassPerLength // g/m
+	oLengthPerMass // m/kg
+	oMelt          // g/min
+	oDeposition    // g/min
 	oArcEnergy
 	oHeatInput
 	oNet
@@ -85,7 +88,6 @@ type chain struct {
 	zinc                                           [2]bool
 	heatFactor                                     float64 // k of heat_input
 	loadBase, loadSlope, loadCap                   float64
-	modeFactor                                     float64
 	zincMelts, zincBoils                           float64
 	// scale nudges one computed number, to find how another leans on it; all 1 in earnest.
 	scale [outs]float64
@@ -138,11 +140,13 @@ func (c *chain) electric(k *[knobs]float64, o *[outs]float64) error {
 	c.set(o, oAmps, amps)
 	volts := k[kVolts]
 	if !c.voltsGiven {
-		volts = ModeVolts(o[oAmps], c.modeFactor*k[kVoltFactor], c.loadBase, c.loadSlope, c.loadCap) + k[kVoltBias]
+		volts = ModeVolts(o[oAmps], k[kModeFactor]*k[kVoltFactor], c.loadBase, c.loadSlope, c.loadCap) + k[kVoltBias]
 	}
 	c.set(o, oVolts, volts)
 	o[oMassPerLength] = MassPerLength(k[kWire], k[kDensity])
-	o[oDeposition] = MeltRate(k[kWire], o[oFeed], k[kDensity]) * k[kDeposit] * 60
+	o[oLengthPerMass] = LengthPerMass(k[kWire], k[kDensity])
+	o[oMelt] = MeltRate(k[kWire], o[oFeed], k[kDensity]) * 60
+	o[oDeposition] = o[oMelt] * k[kDeposit]
 	if c.pulsed {
 		f, err := PulseFrequency(k[kWire], o[oFeed], k[kWire])
 		if err != nil {

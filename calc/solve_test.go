@@ -147,7 +147,7 @@ func TestWarningsFitTheJob(t *testing.T) {
 		job  calc.Job
 		want []string
 	}{
-		{calc.Job{}, []string{"test-bead", "zinc-fume", "eyes-fire", "stops", "solvent"}},
+		{calc.Job{}, []string{"test-bead", "zinc-fume", "eyes", "fire", "stops", "solvent"}},
 		{calc.Job{Metal: "brass"}, []string{"brass"}},
 		{calc.Job{Metal: "boron-steel"}, []string{"boron-steel"}},
 		{calc.Job{Metal: "grey-iron", Thickness: calc.Some(6), Joint: "butt"}, []string{"cast-iron"}},

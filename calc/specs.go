@@ -5,8 +5,9 @@ package calc
 
 var settingSpecs = [...]figureSpec{
 	{"wire_feed", oFeedMin, "m/min", "given", nil, "user", "given"},
-	{"volts", oVolts, "V", "{f}·(14 + 0.05·{I})", []term{
-		{"f", "mode factor times what was learned", "", kVoltFactor, noOut}, tAmps},
+	{"volts", oVolts, "V", "{m}·{f}·(14 + 0.05·{I})", []term{
+		{"m", "the mode's volts over the load line", "", kModeFactor, noOut},
+		{"f", "volts read over volts modelled", "", kVoltFactor, noOut}, tAmps},
 		"conventional load line IEC 60974-1 scaled to the mode", ownCalc},
 	{"travel", oTravel, "mm/s", "given", nil, "user", "given"},
 	{"arc_on", oOn, "s", "{sigma}²/2a·(e^(4·pi·{k}·{t}·({T_liq} − {T0})/q) − 1), a = {k}/{rhoc}", []term{

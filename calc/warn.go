@@ -40,6 +40,7 @@ func warn(card *Card, b *board, s *spread, sug *suggestion) {
 	w.fill(b, s)
 	w.timed(s)
 	w.setting(sug)
+	w.eyes(s.value[oAmps])
 	w.always()
 	slices.SortStableFunc(w.list, func(a, b Warning) int { return cmp.Compare(rank(a.Severity), rank(b.Severity)) })
 	card.Warnings = w.list
@@ -216,7 +217,7 @@ func (w *warnings) reading(amps float64, s *spread) {
 // voltsReading compares the volts that were given with the mode's load line.
 func (w *warnings) voltsReading(volts float64, b *board, s *spread) {
 	c := &b.chain
-	model := ModeVolts(s.value[oAmps], c.modeFactor*b.knobs[kVoltFactor], c.loadBase, c.loadSlope, c.loadCap)
+	model := ModeVolts(s.value[oAmps], b.knobs[kModeFactor]*b.knobs[kVoltFactor], c.loadBase, c.loadSlope, c.loadCap)
 	band := tables.DipVoltBand.V
 	if c.pulsed {
 		band = tables.PulsedVoltBand.V
@@ -280,10 +281,28 @@ func (w *warnings) setting(sug *suggestion) {
 	}
 }
 
+// eyes: the filter shade for the arc-on current.
+func (w *warnings) eyes(amps float64) {
+	const basis = "29 CFR 1910.133(a)(5); ANSI Z49.1 shade guide as reproduced (read)"
+	row, ok := tables.ShadeFor(amps)
+	by := ""
+	if w.card.Used.Mode == "pulsed" {
+		by = " The pulse's peak counts, which is more than its mean."
+	}
+	switch {
+	case !ok:
+		w.tell("eyes", Caution, basis, "Over %.0f A no shade is listed: ask who plans such work. Cover all skin.", tables.Shades()[len(tables.Shades())-1].UpTo)
+	case row.Suggested.V == 0:
+		w.tell("eyes", Caution, basis, "Eyes: start dark, shade 10 or 11, go lighter until you see the puddle, never under %.0f. Cover all skin.%s", row.Minimum.V, by)
+	default:
+		w.tell("eyes", Caution, basis, "Eyes: shade %.0f to start, never under %.0f at this current. Cover all skin: bright bronze in argon burns it.%s", row.Suggested.V, row.Minimum.V, by)
+	}
+}
+
 // always: what stands on every card.
 func (w *warnings) always() {
 	w.say("test-bead")
-	w.say("eyes-fire")
+	w.say("fire")
 	w.say("stops")
 	w.say("solvent")
 	w.say("strength")

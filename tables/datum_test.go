@@ -13,6 +13,7 @@ import (
 
 // everything is every package-level variable; the test below holds it complete.
 var everything = map[string]any{
+	"constants":      constants[:0],
 	"hoodFlowOrigin": hoodFlowOrigin, "hoodFlows": hoodFlows, "VentilationFlow": VentilationFlow,
 	"VentilationVolume": VentilationVolume, "VentilationCeiling": VentilationCeiling, "HoodSpeed": HoodSpeed,
 	"FireWatch": FireWatch, "FireMonitoring": FireMonitoring, "FireDistance": FireDistance,
@@ -74,6 +75,21 @@ func TestEverythingIsListed(t *testing.T) {
 	for name := range declared(t) {
 		if _, ok := everything[name]; !ok {
 			t.Errorf("%s is missing from the list that is checked", name)
+		}
+	}
+}
+
+func TestConstantsAreListed(t *testing.T) {
+	listed := map[string]bool{}
+	for _, c := range Constants() {
+		listed[c.Name] = true
+		if d, ok := everything[c.Name].(Datum); !ok || d != *c.Datum {
+			t.Errorf("%s is listed with another figure", c.Name)
+		}
+	}
+	for name, v := range everything {
+		if _, ok := v.(Datum); ok && ast.IsExported(name) && !listed[name] {
+			t.Errorf("%s is missing from Constants", name)
 		}
 	}
 }

@@ -66,7 +66,7 @@ func isSetting(name string) bool {
 }
 
 func figureRow(s *session, c *calc.Card, f *calc.Figure, kind rowKind) cardRow {
-	r := cardRow{kind: kind, name: f.Name, label: figureName(f.Name), cell: showFigure(f, s.units), figure: *f}
+	r := cardRow{kind: kind, name: f.Name, label: calc.FigureLabel(f.Name), cell: showFigure(f, s.units), figure: *f}
 	r.long, r.short = remark(f, c, s.units)
 	if set := settingByName(f.Name); set != nil {
 		job := c.Job

@@ -12,7 +12,7 @@ func ExampleJob() calc.Job {
 }
 
 const (
-	exampleTitle = "example: lid seam of a new, unused, open rainwater tank"
+	ExampleTitle = "example: lid seam of a new, unused, open rainwater tank"
 	exampleShort = "example: rainwater tank lid seam"
 	ownTitle     = "your job"
 )

@@ -13,7 +13,7 @@ import (
 func titleLine(th *theme, s *session, w int) line {
 	long, short := ownTitle, ownTitle
 	if s.example {
-		long, short = exampleTitle, exampleShort
+		long, short = ExampleTitle, exampleShort
 	}
 	units := string(s.units)
 	if s.units == quantity.Both {

@@ -71,36 +71,6 @@ func paceText(mms float64, sys quantity.System) string {
 	return fmt.Sprintf("%.1f s for 100 mm", quantity.Seconds100(mms))
 }
 
-// figureName returns the plain name of a figure; a second member's says so.
-func figureName(name string) string {
-	first, second := strings.CutSuffix(name, "_2")
-	plain := plainName(first)
-	if second {
-		return plain + " 2"
-	}
-	return plain
-}
-
-func plainName(name string) string {
-	switch name {
-	case "gas_flow":
-		return "gas"
-	case "stickout":
-		return "stick-out"
-	case "deposition_rate":
-		return "deposition"
-	case "wire_mass_per_length":
-		return "wire mass"
-	case "zinc_boiled_halfwidth":
-		return "zinc boiled"
-	case "zinc_melted_halfwidth":
-		return "zinc melted"
-	case "pulse_frequency":
-		return "pulses"
-	}
-	return strings.ReplaceAll(name, "_", " ")
-}
-
 // remark is what a hand must know beside a figure: long, and short for narrow screens.
 func remark(f *calc.Figure, c *calc.Card, sys quantity.System) (long, short string) {
 	name, _ := strings.CutSuffix(f.Name, "_2")

@@ -50,7 +50,7 @@ func TestRowNumbers(t *testing.T) {
 // The first screen is the scenario's own job, already computed; nothing of it counts as chosen.
 func TestExample(t *testing.T) {
 	s := open80(t)
-	s.has(exampleTitle, "wire feed", "[galvanized]")
+	s.has(ExampleTitle, "wire feed", "[galvanized]")
 	s.hasNot("~16 ga", "~dip")
 	s.press("enter")
 	s.hasNot("example")

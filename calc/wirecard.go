@@ -1,0 +1,68 @@
+package calc
+
+// wireSpecs are the figures that need a wire and nothing else.
+var wireSpecs = [...]figureSpec{
+	{"wire_mass_per_length", oMassPerLength, "g/m", "pi/4·{d}²·{rho}", []term{tWire, tRho}, "definition", ownCalc},
+	{"length_per_mass", oLengthPerMass, "m/kg", "1000/(pi/4·{d}²·{rho})", []term{tWire, tRho}, "definition", ownCalc},
+}
+
+// meltSpec needs its feed or current as well.
+var meltSpec = figureSpec{"melt_rate", oMelt, "g/min", "pi/4·{d}²·{v_w}·{rho}", []term{tWire, tFeed, tRho},
+	"definition: all that melts, spatter included", ownCalc}
+
+// Wire computes what concerns the wire alone: its mass and length, and, where the job gives a feed or a
+// current, the other of the two with volts, melting and deposition. The joint does not matter. Errors as
+// Solve.
+func Wire(job Job) (Card, error) {
+	moving := job.Feed.Set || job.Amps.Set
+	job.Travel = Some(1) // any: nothing here depends on it
+	var card Card
+	if err := resolve(job, &card); err != nil {
+		return Card{}, err
+	}
+	b := newBoard(&card)
+	if !moving {
+		b.fix(kFeed, 1)
+	}
+	s := new(spread)
+	if err := b.chain.propagate(&b.knobs, &b.doubts, s); err != nil {
+		return Card{}, settingError(err, &card)
+	}
+	add := func(spec *figureSpec) {
+		if f, ok := spec.build(s, &b.knobs, &b.doubts); ok {
+			b.settingBasis(&f, &card, &suggestion{})
+			card.Figures = append(card.Figures, f)
+		}
+	}
+	for i := range wireSpecs {
+		add(&wireSpecs[i])
+	}
+	if moving {
+		for _, name := range [...]string{"wire_feed", "current", "volts", "deposition_rate", "pulse_frequency"} {
+			add(specByName(name))
+		}
+		add(&meltSpec)
+	}
+	card.Job.Travel, card.Used.Travel = Opt{}, Opt{}
+	w := warnings{card: &card}
+	w.wire()
+	if moving {
+		w.arc(b, s)
+	}
+	card.Warnings = w.list
+	return card, nil
+}
+
+func specByName(name string) *figureSpec {
+	for i := range settingSpecs {
+		if settingSpecs[i].name == name {
+			return &settingSpecs[i]
+		}
+	}
+	for i := range resultSpecs {
+		if resultSpecs[i].name == name {
+			return &resultSpecs[i]
+		}
+	}
+	return nil
+}

@@ -1,0 +1,82 @@
+package cli
+
+import (
+	"fmt"
+
+	"github.com/spf13/cobra"
+
+	"brazebooth/calc"
+	"brazebooth/internal/quantity"
+	"brazebooth/internal/sheet"
+)
+
+func (p *Program) cardCommand() *cobra.Command {
+	var out output
+	cmd := &cobra.Command{
+		Use:   "card",
+		Short: "The settings card of a job",
+		Long: `The settings card of a job. Any subset of flags works: what is missing is assumed and marked so.
+--feed and --amps are two ways to say the same thing; with both, the feed rules and the amps count as a
+reading of the meter.`,
+		Example: `  brazebooth card --metal galvanized --gauge 16ga --joint lap --wire .035in
+  brazebooth card --metal mild-steel --gauge 18ga --joint tee --feed 250ipm --units both
+  brazebooth card --metal stainless-304 --gauge 1mm --json`,
+		Args: noArgs,
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			job, err := jobOf(cmd)
+			if err != nil {
+				return err
+			}
+			card, err := calc.Solve(job)
+			if err != nil {
+				return err
+			}
+			return p.show(&card, out, sheet.Text)
+		},
+	}
+	bind(cmd)
+	out.bind(cmd)
+	return cmd
+}
+
+// output is how an answer is wanted.
+type output struct {
+	units string
+	json  bool
+	why   bool
+}
+
+func (o *output) bind(cmd *cobra.Command) {
+	cmd.Flags().StringVar(&o.units, "units", "", unitsUsage)
+	cmd.Flags().BoolVar(&o.json, "json", false, "JSON, described in docs/schema.json")
+	cmd.Flags().BoolVar(&o.why, "why", false, "formula, numbers and source under each figure")
+}
+
+// show prints a card as it is wanted.
+func (p *Program) show(card *calc.Card, o output, text func(*calc.Card, sheet.Options) string) error {
+	sys, err := unitsOf(o.units)
+	if err != nil {
+		return err
+	}
+	if o.json {
+		b, err := sheet.JSON(card, Version)
+		if err != nil {
+			return err
+		}
+		_, err = p.Out.Write(b)
+		return err
+	}
+	_, err = fmt.Fprint(p.Out, text(card, sheet.Options{Units: sys, Why: o.why}))
+	return err
+}
+
+// example prints the example's card where there is no terminal for the screens.
+func (p *Program) example(sys quantity.System) error {
+	card, err := calc.Solve(p.Example)
+	if err != nil {
+		return err
+	}
+	_, err = fmt.Fprintf(p.Out, "%s\n\n%s\nThe screens open in a terminal: run brazebooth there. Other jobs: brazebooth card --help\n",
+		p.Title, sheet.Text(&card, sheet.Options{Units: sys}))
+	return err
+}

@@ -1,0 +1,102 @@
+// Package cli is the commands: the same answers as the screens, for a quick look-up.
+package cli
+
+import (
+	"context"
+	"io"
+	"slices"
+
+	"github.com/spf13/cobra"
+
+	"brazebooth/calc"
+	"brazebooth/internal/quantity"
+)
+
+// Version of the program.
+const Version = "0.1.0"
+
+// Program is what the commands are given by main: streams, and the way to the screens.
+type Program struct {
+	Out, Err io.Writer
+	Example  calc.Job // what a newcomer sees first
+	Title    string   // what the example is
+	// Screens opens the screens; nil where there is no terminal for them.
+	Screens func(ctx context.Context, units quantity.System) error
+}
+
+// Run carries out the arguments and returns the exit code: 0 answered, 1 could not, 2 wrong use. A stop,
+// a refusal and a job without a good setting are answers.
+func (p *Program) Run(ctx context.Context, args []string) int {
+	root := p.root()
+	root.SetArgs(args)
+	root.SetOut(p.Out)
+	root.SetErr(p.Err)
+	err := root.ExecuteContext(ctx)
+	if err == nil {
+		return 0
+	}
+	return p.report(err, slices.Contains(args, "--json"))
+}
+
+func (p *Program) root() *cobra.Command {
+	var units string
+	root := &cobra.Command{
+		Use:   "brazebooth",
+		Short: "Settings for gas metal arc brazing",
+		Long: `brazebooth finds settings for gas metal arc brazing: bronze wire in argon on thin, often
+zinc-coated sheet. Without a command it opens the screens; the commands give the same answers.
+
+Strike a test bead on scrap of the same sheet first, and peel it. Local codes and licensed practice
+come before anything that is printed here.`,
+		SilenceErrors: true,
+		SilenceUsage:  true,
+		Args:          noCommand,
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			sys, err := unitsOf(units)
+			if err != nil {
+				return err
+			}
+			if p.Screens == nil {
+				return p.example(sys)
+			}
+			return p.Screens(cmd.Context(), sys)
+		},
+	}
+	root.Flags().StringVar(&units, "units", "", unitsUsage)
+	root.SetFlagErrorFunc(flagError)
+	root.AddCommand(p.cardCommand(), p.wireCommand(), p.gaugeCommand(), p.tablesCommand(), p.versionCommand())
+	return root
+}
+
+// names of the commands, for who types another one.
+func noCommand(_ *cobra.Command, args []string) error {
+	if len(args) == 0 {
+		return nil
+	}
+	return wrong("unknown command "+quote(args[0]), "the commands are card, wire, gauge, tables, version and help")
+}
+
+// noArgs refuses words that a command has no use for.
+func noArgs(cmd *cobra.Command, args []string) error {
+	if len(args) == 0 {
+		return nil
+	}
+	return wrong("unexpected "+quote(args[0]), "see brazebooth "+cmd.Name()+" --help")
+}
+
+// oneArg wants exactly one word.
+func oneArg(what, like string) cobra.PositionalArgs {
+	return func(_ *cobra.Command, args []string) error {
+		if len(args) != 1 {
+			return wrong("one word is wanted: "+what, "type "+like)
+		}
+		return nil
+	}
+}
+
+func atMostOne(_ *cobra.Command, args []string) error {
+	if len(args) > 1 {
+		return wrong("unexpected "+quote(args[1]), "type one name")
+	}
+	return nil
+}

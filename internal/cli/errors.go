@@ -1,0 +1,89 @@
+package cli
+
+import (
+	"encoding/json"
+	"errors"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"brazebooth/calc"
+	"brazebooth/internal/plain"
+	"brazebooth/internal/quantity"
+	"brazebooth/tables"
+)
+
+// usageError is wrong use: what is wrong, what to type instead.
+type usageError struct{ what, hint string }
+
+func (e *usageError) Error() string { return e.what }
+
+func wrong(what, hint string) error { return &usageError{what, hint} }
+
+// quote repeats what was typed, safe and short.
+func quote(s string) string { return strconv.Quote(plain.Line(s, 40)) }
+
+func flagError(cmd *cobra.Command, err error) error {
+	return wrong(plain.Line(err.Error(), 120), "see "+cmd.CommandPath()+" --help")
+}
+
+// inFlag says of a value which flag it stands behind.
+func inFlag(name string, err error) error {
+	var typed *quantity.Error
+	var unknown *tables.UnknownError
+	switch {
+	case err == nil:
+		return nil
+	case errors.As(err, &typed):
+		return wrong("--"+name+": "+typed.What, typed.Hint)
+	case errors.As(err, &unknown):
+		return wrong(fmt.Sprintf("--%s: no %s is called %s", name, unknown.Kind, unknown.Name), "type "+orList(unknown.Nearest))
+	}
+	return err
+}
+
+func orList(names []string) string {
+	if len(names) < 2 {
+		return strings.Join(names, "")
+	}
+	return strings.Join(names[:len(names)-1], ", ") + " or " + names[len(names)-1]
+}
+
+// report prints an error for a reader, or for a program where JSON was asked for, and returns the exit
+// code.
+func (p *Program) report(err error, asJSON bool) int {
+	what, hint, code := explain(err)
+	if asJSON {
+		line, _ := json.Marshal(map[string]string{"error": what, "hint": hint})
+		fmt.Fprintf(p.Err, "%s\n", line)
+		return code
+	}
+	fmt.Fprintf(p.Err, "brazebooth: %s\n", what)
+	if hint != "" {
+		fmt.Fprintf(p.Err, "%s\n", hint)
+	}
+	return code
+}
+
+func explain(err error) (what, hint string, code int) {
+	var use *usageError
+	var field *calc.FieldError
+	switch {
+	case errors.As(err, &use):
+		return use.what, use.hint, 2
+	case errors.As(err, &field):
+		return field.Error(), field.Hint(), 2
+	}
+	return plain.Line(err.Error(), 200), "", 1
+}
+
+// inFlagless is inFlag for a word that stands behind no flag.
+func inFlagless(err error) error {
+	var typed *quantity.Error
+	if errors.As(err, &typed) {
+		return wrong(typed.What, typed.Hint)
+	}
+	return err
+}

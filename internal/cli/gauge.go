@@ -1,0 +1,107 @@
+package cli
+
+import (
+	"encoding/json"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"brazebooth/internal/quantity"
+	"brazebooth/tables"
+)
+
+const inchMM = 25.4 // exact
+
+// gaugeRow is one gauge number in one system.
+type gaugeRow struct {
+	System  string  `json:"system"`
+	Inches  float64 `json:"inches"`
+	MM      float64 `json:"mm"`
+	Minimum float64 `json:"minimum_inches,omitempty"`
+	Use     string  `json:"use"`
+	Source  string  `json:"source"`
+}
+
+// systems in the order that a shop meets them, with what each is for and where its numbers are from.
+var systems = [...]struct {
+	id          tables.GaugeSystem
+	use, source string
+}{
+	{tables.MSG, "uncoated steel", "manufacturers' standard gauge, GNU units 2.22 definitions (read)"},
+	{tables.GSG, "galvanized steel, coat included", "SMACNA tables after ASTM A924 (read)"},
+	{tables.USSG, "stainless steel", "15 USC 206 (read)"},
+	{tables.BS, "copper, brass, bronze", "ASTM B258 (read)"},
+}
+
+func (p *Program) gaugeCommand() *cobra.Command {
+	var asJSON bool
+	cmd := &cobra.Command{
+		Use:     "gauge N",
+		Short:   "A sheet gauge in all four systems, in mm and inches",
+		Example: "  brazebooth gauge 16",
+		Args:    oneArg("a gauge from 7 to 30", "brazebooth gauge 16"),
+		RunE: func(_ *cobra.Command, args []string) error {
+			n, err := gaugeNumber(args[0])
+			if err != nil {
+				return err
+			}
+			return p.gauge(n, asJSON)
+		},
+	}
+	cmd.Flags().BoolVar(&asJSON, "json", false, "JSON")
+	return cmd
+}
+
+func gaugeNumber(text string) (int, error) {
+	s, err := quantity.ParseSize(text)
+	if err != nil {
+		return 0, inFlagless(err)
+	}
+	if s.Gauge == 0 {
+		return 0, wrong("a gauge is a number from 7 to 30", "type brazebooth gauge 16")
+	}
+	return s.Gauge, nil
+}
+
+func (p *Program) gauge(n int, asJSON bool) error {
+	rows := make([]gaugeRow, 0, len(systems))
+	for _, s := range systems {
+		in, ok := tables.GaugeThickness(n, s.id)
+		if !ok {
+			continue
+		}
+		row := gaugeRow{System: string(s.id), Inches: in, MM: in * inchMM, Use: s.use, Source: s.source}
+		if s.id == tables.GSG {
+			row.Minimum = in - tables.GaugeTolerance(n)
+		}
+		rows = append(rows, row)
+	}
+	if asJSON {
+		return p.encode(map[string]any{"schema": 1, "version": Version, "gauge": n, "systems": rows})
+	}
+	var b strings.Builder
+	fmt.Fprintf(&b, "%d gauge\n", n)
+	for _, r := range rows {
+		fmt.Fprintf(&b, "  %-5s %.4f in  %.4f mm  %s", r.System, r.Inches, r.MM, r.Use)
+		if r.Minimum > 0 {
+			fmt.Fprintf(&b, " (minimum %.4f in)", r.Minimum)
+		}
+		fmt.Fprintf(&b, "\n        %s\n", r.Source)
+	}
+	b.WriteString("One number, " + strconv.Itoa(len(rows)) + " thicknesses: say the metal too, or measure.\n")
+	if n == 7 {
+		b.WriteString("Galvanized sheet has no 7 gauge.\n")
+	}
+	_, err := p.Out.Write([]byte(b.String()))
+	return err
+}
+
+// encode writes JSON as the card does.
+func (p *Program) encode(v any) error {
+	enc := json.NewEncoder(p.Out)
+	enc.SetEscapeHTML(false)
+	enc.SetIndent("", "  ")
+	return enc.Encode(v)
+}

@@ -1,0 +1,133 @@
+package cli
+
+import (
+	"fmt"
+	"reflect"
+	"strconv"
+	"strings"
+	"unicode"
+
+	"brazebooth/internal/quantity"
+	"brazebooth/tables"
+)
+
+var (
+	datumType  = reflect.TypeFor[tables.Datum]()
+	originType = reflect.TypeFor[tables.Origin]()
+)
+
+// writeRow prints one row of a table: its name, then each field with band and source.
+func writeRow(b *strings.Builder, row reflect.Value) {
+	first := true
+	eachField(row, func(name string, v reflect.Value) {
+		text := fieldText(v)
+		switch {
+		case text == "":
+		case first:
+			fmt.Fprintf(b, "%s\n", text)
+			first = false
+		default:
+			fmt.Fprintf(b, "  %-21s %s\n", strings.ReplaceAll(name, "_", " "), text)
+		}
+	})
+	b.WriteByte('\n')
+}
+
+// eachField visits a row's fields under their JSON names. A figure that a row embeds is its value, an
+// origin its source.
+func eachField(row reflect.Value, visit func(name string, v reflect.Value)) {
+	for i := range row.NumField() {
+		f := row.Type().Field(i)
+		v := row.Field(i)
+		if v.Kind() == reflect.Pointer {
+			v = v.Elem()
+		}
+		switch {
+		case v.Type() == datumType && f.Anonymous:
+			visit("value", v)
+		case v.Type() == originType && f.Anonymous:
+			visit("source", v)
+		case f.IsExported():
+			visit(snake(f.Name), v)
+		}
+	}
+}
+
+func fieldText(v reflect.Value) string {
+	switch x := v.Interface().(type) {
+	case tables.Datum:
+		return datumText(x)
+	case tables.Origin:
+		return x.Source + " (" + string(x.Known) + ")"
+	case []tables.Limit:
+		return limitsText(x)
+	case bool:
+		if x {
+			return "yes"
+		}
+		return "no"
+	case float64:
+		return number(x)
+	case int:
+		return strconv.Itoa(x)
+	}
+	return v.String()
+}
+
+func datumText(d tables.Datum) string {
+	text := number(d.V)
+	if d.Low != d.High {
+		text += " (" + number(d.Low) + " to " + number(d.High) + ")"
+	}
+	if label := quantity.Label(d.Unit, quantity.Metric); label != "" {
+		text += " " + label
+	}
+	return text + "; " + d.Source + " (" + string(d.Known) + ")"
+}
+
+func limitsText(limits []tables.Limit) string {
+	parts := make([]string, 0, len(limits))
+	for _, l := range limits {
+		if l.Min == 0 {
+			parts = append(parts, l.Element+" at most "+number(l.Max))
+		} else {
+			parts = append(parts, l.Element+" "+number(l.Min)+" to "+number(l.Max))
+		}
+	}
+	return strings.Join(parts, ", ") + " %"
+}
+
+func number(v float64) string { return strconv.FormatFloat(v, 'g', 6, 64) }
+
+// jsonValue turns rows into what encoding/json prints with the names of eachField.
+func jsonValue(v reflect.Value) any {
+	switch {
+	case v.Type() == datumType:
+		d := v.Interface().(tables.Datum)
+		return map[string]any{"value": d.V, "low": d.Low, "high": d.High, "unit": d.Unit, "source": d.Source, "known": d.Known}
+	case v.Kind() == reflect.Slice:
+		list := make([]any, 0, v.Len())
+		for i := range v.Len() {
+			list = append(list, jsonValue(v.Index(i)))
+		}
+		return list
+	case v.Kind() == reflect.Struct:
+		row := map[string]any{}
+		eachField(v, func(name string, f reflect.Value) { row[name] = jsonValue(f) })
+		return row
+	}
+	return v.Interface()
+}
+
+// snake turns a field's Go name into its JSON name: HLiq h_liq, ID id, GSGMin gsg_min.
+func snake(name string) string {
+	var b strings.Builder
+	r := []rune(name)
+	for i, c := range r {
+		if unicode.IsUpper(c) && i > 0 && (unicode.IsLower(r[i-1]) || i+1 < len(r) && unicode.IsLower(r[i+1])) {
+			b.WriteByte('_')
+		}
+		b.WriteRune(unicode.ToLower(c))
+	}
+	return b.String()
+}

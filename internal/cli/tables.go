@@ -1,0 +1,87 @@
+package cli
+
+import (
+	"fmt"
+	"reflect"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"brazebooth/tables"
+)
+
+// table is one of the lists that tables/ holds.
+type table struct {
+	name, line string
+	rows       func() any
+}
+
+var allTables = [...]table{
+	{"fillers", "brazing wires: limits, melting range, heat, strength", func() any { return tables.Fillers() }},
+	{"metals", "base metals: heat flow, melting, strength, gauge system", func() any { return tables.Metals() }},
+	{"gauges", "sheet gauges 7 to 30 in four systems, inches", func() any { return tables.Gauges() }},
+	{"wires", "wire diameters with tolerance, usual spools", func() any { return tables.Wires() }},
+	{"coatings", "sheet coatings, mass on each side", func() any { return tables.Coatings() }},
+	{"gases", "shielding gases", func() any { return tables.Gases() }},
+	{"limits", "exposure limits in air", func() any { return tables.ExposureLimits() }},
+	{"shades", "filter shade by current", func() any { return tables.Shades() }},
+	{"practice", "the trade's advice", func() any { return tables.PracticeLines() }},
+	{"cautions", "cautions at length", func() any { return tables.CautionLines() }},
+	{"hazards", "what stops a job", func() any { return tables.Hazards() }},
+	{"remedies", "what a bead shows and what to change", func() any { return tables.Remedies() }},
+	{"constants", "figures that belong to no row", func() any { return tables.Constants() }},
+}
+
+func (p *Program) tablesCommand() *cobra.Command {
+	var asJSON bool
+	cmd := &cobra.Command{
+		Use:     "tables [NAME]",
+		Short:   "Every figure the answers rest on, with band and source",
+		Example: "  brazebooth tables\n  brazebooth tables fillers",
+		Args:    atMostOne,
+		ValidArgsFunction: func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+			return tableNames(), cobra.ShellCompDirectiveNoFileComp
+		},
+		RunE: func(_ *cobra.Command, args []string) error {
+			if len(args) == 0 {
+				return p.listTables(asJSON)
+			}
+			return p.table(args[0], asJSON)
+		},
+	}
+	cmd.Flags().BoolVar(&asJSON, "json", false, "JSON")
+	return cmd
+}
+
+func tableNames() []string { return ids(allTables[:], func(t *table) string { return t.name }) }
+
+func (p *Program) listTables(asJSON bool) error {
+	if asJSON {
+		return p.encode(map[string]any{"schema": 1, "version": Version, "tables": tableNames()})
+	}
+	for _, t := range allTables {
+		if _, err := fmt.Fprintf(p.Out, "%-10s %s\n", t.name, t.line); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (p *Program) table(name string, asJSON bool) error {
+	for _, t := range allTables {
+		if t.name != strings.ToLower(name) {
+			continue
+		}
+		rows := reflect.ValueOf(t.rows())
+		if asJSON {
+			return p.encode(map[string]any{"schema": 1, "version": Version, "table": t.name, "rows": jsonValue(rows)})
+		}
+		var b strings.Builder
+		for i := range rows.Len() {
+			writeRow(&b, rows.Index(i))
+		}
+		_, err := p.Out.Write([]byte(b.String()))
+		return err
+	}
+	return wrong("no table is called "+quote(name), "type "+orList(tableNames()))
+}

@@ -1,0 +1,20 @@
+package cli
+
+import (
+	"fmt"
+	"runtime"
+
+	"github.com/spf13/cobra"
+)
+
+func (p *Program) versionCommand() *cobra.Command {
+	return &cobra.Command{
+		Use:   "version",
+		Short: "The program's version",
+		Args:  noArgs,
+		RunE: func(*cobra.Command, []string) error {
+			_, err := fmt.Fprintf(p.Out, "brazebooth %s %s %s/%s\n", Version, runtime.Version(), runtime.GOOS, runtime.GOARCH)
+			return err
+		},
+	}
+}

@@ -1,0 +1,98 @@
+// Package sheet writes a card for a reader: as text, and as JSON for a program.
+package sheet
+
+import (
+	"bytes"
+	"encoding/json"
+
+	"brazebooth/calc"
+)
+
+// Schema is the version of the JSON that docs/schema.json describes.
+const Schema = 1
+
+// document is a card as JSON. What does not apply is absent or empty, never zero.
+type document struct {
+	Schema   int                        `json:"schema"`
+	Version  string                     `json:"version"`
+	Job      calc.Job                   `json:"job"`
+	Used     calc.Job                   `json:"used"`
+	Assumed  []calc.Assumption          `json:"assumed"`
+	Figures  []figure                   `json:"figures"`
+	Settings []calc.Note                `json:"settings"`
+	Warnings []calc.Warning             `json:"warnings"`
+	Edges    []edge                     `json:"edges"`
+	Zone     string                     `json:"zone"`
+	Sections map[string]json.RawMessage `json:"sections"`
+}
+
+type figure struct {
+	Name  string  `json:"name"`
+	Value float64 `json:"value"`
+	Low   float64 `json:"low"`
+	High  float64 `json:"high"`
+	Unit  string  `json:"unit"`
+	Basis basis   `json:"basis"`
+}
+
+type basis struct {
+	Formula     string  `json:"formula"`
+	Substituted string  `json:"substituted"`
+	Inputs      []input `json:"inputs"`
+	Source      string  `json:"source"`
+	Known       string  `json:"known"`
+}
+
+type input struct {
+	Name        string  `json:"name"`
+	Symbol      string  `json:"symbol,omitempty"`
+	Value       float64 `json:"value"`
+	Unit        string  `json:"unit"`
+	Assumed     bool    `json:"assumed"`
+	Sensitivity float64 `json:"sensitivity"` // % of the figure, at the edge of the input's own 95 % band
+}
+
+type edge struct {
+	Name   string  `json:"name"`
+	Margin float64 `json:"margin"`
+	Met    bool    `json:"met"`
+	Basis  basis   `json:"basis"`
+}
+
+// JSON writes the card as one JSON document, version 1, ending in a line break.
+func JSON(card *calc.Card, version string) ([]byte, error) {
+	d := document{Schema: Schema, Version: version, Job: card.Job, Used: card.Used, Zone: card.Zone,
+		Assumed: orEmpty(card.Assumed), Settings: orEmpty(card.Notes), Warnings: orEmpty(card.Warnings),
+		Figures: make([]figure, 0, len(card.Figures)), Edges: make([]edge, 0, len(card.Edges)),
+		Sections: map[string]json.RawMessage{}}
+	for i := range card.Figures {
+		f := &card.Figures[i]
+		d.Figures = append(d.Figures, figure{f.Name, f.Value, f.Low, f.High, f.Unit, basisOf(&f.Basis)})
+	}
+	for i := range card.Edges {
+		e := &card.Edges[i]
+		d.Edges = append(d.Edges, edge{e.Name, e.Margin, e.Met, basisOf(&e.Basis)})
+	}
+	var out bytes.Buffer
+	enc := json.NewEncoder(&out)
+	enc.SetEscapeHTML(false)
+	enc.SetIndent("", "  ")
+	err := enc.Encode(d)
+	return out.Bytes(), err
+}
+
+func basisOf(b *calc.Basis) basis {
+	out := basis{Formula: b.Plain(), Substituted: b.Substituted(), Source: b.Source, Known: b.Known, Inputs: make([]input, 0, len(b.Inputs))}
+	for _, in := range b.Inputs {
+		out.Inputs = append(out.Inputs, input{in.Name, in.Symbol, in.Value, in.Unit, in.Assumed, in.Sensitivity})
+	}
+	return out
+}
+
+// orEmpty keeps null out of the JSON.
+func orEmpty[T any](list []T) []T {
+	if list == nil {
+		return []T{}
+	}
+	return list
+}

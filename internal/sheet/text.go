@@ -1,0 +1,214 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+
+	"brazebooth/calc"
+	"brazebooth/internal/plain"
+	"brazebooth/internal/quantity"
+)
+
+// Options say how a card is written as text.
+type Options struct {
+	Units quantity.System
+	Why   bool // the reason under each figure
+}
+
+// width is the widest line.
+const width = 80
+
+// Text writes the card as plain text of at most 80 columns.
+func Text(card *calc.Card, o Options) string {
+	var w writer
+	w.head(card, o)
+	w.figures(card, o)
+	w.notes(card)
+	w.warnings(card)
+	w.assumed(card)
+	return w.String()
+}
+
+// WireText is Text for a card that concerns the wire alone.
+func WireText(card *calc.Card, o Options) string {
+	var w writer
+	w.para("", fmt.Sprintf("%s, wire %s", card.Setup.Filler.Name, quantity.Show(card.Used.Wire.V, "mm", o.Units)))
+	w.line("")
+	w.figures(card, o)
+	w.warnings(card)
+	return w.String()
+}
+
+type writer struct{ strings.Builder }
+
+func (w *writer) line(format string, args ...any) {
+	w.WriteString(strings.TrimRight(fmt.Sprintf(format, args...), " "))
+	w.WriteByte('\n')
+}
+
+// para writes text behind a mark, wrapped and indented under itself.
+func (w *writer) para(mark, text string) {
+	room := width - plain.Width(mark)
+	for i, l := range wrap(text, room) {
+		if i > 0 {
+			mark = strings.Repeat(" ", plain.Width(mark))
+		}
+		w.line("%s%s", mark, l)
+	}
+}
+
+func wrap(text string, room int) []string {
+	var lines []string
+	line := ""
+	for _, word := range strings.Fields(text) {
+		if line != "" && plain.Width(line)+1+plain.Width(word) > room {
+			lines = append(lines, line)
+			line = ""
+		}
+		if line != "" {
+			line += " "
+		}
+		line += word
+	}
+	return append(lines, line)
+}
+
+func (w *writer) head(card *calc.Card, o Options) {
+	u := &card.Used
+	w.para("", "Settings card: "+memberText(card, 0, o)+", "+jointText(card, o))
+	if !card.Setup.One {
+		w.para("", "onto "+memberText(card, 1, o))
+	}
+	w.para("", fmt.Sprintf("%s, wire %s, %s, %s, %s", card.Setup.Filler.Name, quantity.Show(u.Wire.V, "mm", o.Units),
+		u.Mode, card.Setup.Gas.Name, u.Position))
+	w.line("")
+}
+
+func memberText(card *calc.Card, i int, o Options) string {
+	m := &card.Setup.Members[i]
+	size := quantity.Show(m.Thickness, "mm", o.Units)
+	if m.Gauge != 0 {
+		size = fmt.Sprintf("%d ga %s, %s", m.Gauge, m.Metal.System, size)
+	}
+	coat := ""
+	if m.Coating.ID != "none" {
+		coat = " " + m.Coating.ID
+	}
+	return m.Metal.ID + " " + size + coat
+}
+
+func jointText(card *calc.Card, o Options) string {
+	if g := card.Used.Gap.V; g > 0 {
+		return card.Used.Joint + ", gap " + quantity.Show(g, "mm", o.Units)
+	}
+	return card.Used.Joint
+}
+
+func (w *writer) figures(card *calc.Card, o Options) {
+	for i := range card.Figures {
+		f := &card.Figures[i]
+		if f.Name == "gun_angle" {
+			continue // the note says it in words
+		}
+		value, band := quantity.Band(f.Value, f.Low, f.High, f.Unit, lead(o.Units))
+		if f.Low == f.High {
+			band = ""
+		}
+		w.line("  %-16s %9s %-8s %-15s %s", calc.FigureLabel(f.Name), value, quantity.Label(f.Unit, lead(o.Units)), band, aside(card, f, o))
+		if o.Why {
+			w.reason(f)
+		}
+	}
+	w.line("")
+}
+
+// lead is the system of the columns; where both are asked for the other stands beside them.
+func lead(s quantity.System) quantity.System {
+	if s == quantity.Both {
+		return quantity.Metric
+	}
+	return s
+}
+
+// aside is what stands beside a figure: the same in inch units, and what a hand must know.
+func aside(card *calc.Card, f *calc.Figure, o Options) string {
+	var parts []string
+	if o.Units == quantity.Both && quantity.Label(f.Unit, quantity.Inch) != quantity.Label(f.Unit, quantity.Metric) {
+		parts = append(parts, quantity.Show(f.Value, f.Unit, quantity.Inch))
+	}
+	if r := remark(card, f, o); r != "" {
+		parts = append(parts, r)
+	}
+	return strings.Join(parts, ", ")
+}
+
+func remark(card *calc.Card, f *calc.Figure, o Options) string {
+	switch f.Name {
+	case "travel":
+		if o.Units == quantity.Inch {
+			return fmt.Sprintf("%.1f s for 4 in", quantity.Seconds4in(f.Value))
+		}
+		return fmt.Sprintf("%.1f s for 100 mm", quantity.Seconds100(f.Value))
+	case "stickout":
+		if card.Job.StickOut.Set {
+			return "tip to arc"
+		}
+		return "assumed; tip to arc"
+	case "heat_input":
+		return "for reports, k 0.8"
+	case "net_heat":
+		return "what gets into the sheet"
+	}
+	return ""
+}
+
+// reason writes formula, numbers, source and what the figure leans on.
+func (w *writer) reason(f *calc.Figure) {
+	const in = "      "
+	b := &f.Basis
+	w.para(in, b.Plain())
+	if s := b.Substituted(); s != b.Plain() {
+		w.para(in+"= ", s)
+	}
+	w.para(in+"source: ", b.Source+" ("+b.Known+")")
+	if most := leanings(b); most != "" {
+		w.para(in+"leans on: ", most)
+	}
+}
+
+// leanings names the three inputs that move the figure most.
+func leanings(b *calc.Basis) string {
+	var parts []string
+	for _, in := range mostTelling(b.Inputs, 3) {
+		parts = append(parts, fmt.Sprintf("%s (%+.1f %%)", in.Name, in.Sensitivity))
+	}
+	return strings.Join(parts, ", ")
+}
+
+func (w *writer) notes(card *calc.Card) {
+	for _, n := range card.Notes {
+		w.para(fmt.Sprintf("  %-16s ", n.Name), n.Text)
+	}
+	if len(card.Notes) > 0 {
+		w.line("")
+	}
+}
+
+func (w *writer) warnings(card *calc.Card) {
+	for _, l := range card.Warnings {
+		w.para(strings.ToUpper(string(l.Severity))+"  ", l.Text)
+	}
+	if len(card.Warnings) > 0 {
+		w.line("")
+	}
+}
+
+func (w *writer) assumed(card *calc.Card) {
+	if len(card.Assumed) == 0 {
+		return
+	}
+	w.line("Assumed, since it was not given:")
+	for _, a := range card.Assumed {
+		w.para(fmt.Sprintf("  %-12s %-12s ", a.Field, a.Value), a.Why)
+	}
+}

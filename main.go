@@ -1,0 +1,52 @@
+// Brazebooth finds settings for gas metal arc brazing: without arguments it opens the screens, with a
+// command it prints an answer.
+package main
+
+import (
+	"context"
+	"errors"
+	"os"
+	"os/signal"
+	"syscall"
+
+	tea "charm.land/bubbletea/v2"
+	"github.com/charmbracelet/colorprofile"
+	"github.com/charmbracelet/x/term"
+
+	"brazebooth/internal/cli"
+	"brazebooth/internal/quantity"
+	"brazebooth/tui"
+)
+
+func main() {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	code := run(ctx, os.Args[1:])
+	stop()
+	os.Exit(code)
+}
+
+func run(ctx context.Context, args []string) int {
+	p := cli.Program{Out: os.Stdout, Err: os.Stderr, Example: tui.ExampleJob(), Title: tui.ExampleTitle}
+	if canShow() {
+		p.Screens = screens
+	}
+	return p.Run(ctx, args)
+}
+
+// canShow reports whether there is a terminal that can place text.
+func canShow() bool {
+	name := os.Getenv("TERM")
+	return name != "" && name != "dumb" && term.IsTerminal(os.Stdin.Fd()) && term.IsTerminal(os.Stdout.Fd())
+}
+
+func screens(ctx context.Context, units quantity.System) error {
+	o := tui.Options{Units: units}
+	if os.Getenv("NO_COLOR") != "" { // any value counts
+		o.Profile = colorprofile.Ascii
+	}
+	err := tui.Run(ctx, o, os.Stdin, os.Stdout)
+	if errors.Is(err, tea.ErrInterrupted) {
+		return nil // ctrl+c is a way to leave
+	}
+	return err
+}
