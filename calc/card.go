@@ -66,6 +66,7 @@ type Input struct {
 	Value   float64
 	Unit    string
 	Assumed bool // not given by the user, and not a table's figure
+	Derived bool // computed on this card from inputs that stand in the list themselves
 	// Sensitivity is the figure's change in per cent of its value when this input alone moves to the
 	// edge of its own 95 % band; the larger of the two sides, with its sign for an increase.
 	Sensitivity float64

@@ -89,7 +89,7 @@ func (spec *figureSpec) inputs(s *spread, k *[knobs]float64, doubts *[knobs]doub
 			in.Value, in.Assumed = k[t.knob], doubts[t.knob].assumed
 			in.Sensitivity = s.byKnob[spec.out][t.knob]
 		} else {
-			in.Value = s.value[t.out]
+			in.Value, in.Derived = s.value[t.out], true
 			in.Sensitivity = s.byOut[spec.out][t.out]
 		}
 		list = append(list, in)

@@ -7,6 +7,7 @@ import (
 	"brazebooth/calc"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
+	"brazebooth/tables"
 )
 
 // Options say how a card is written as text.
@@ -32,7 +33,7 @@ func Text(card *calc.Card, o Options) string {
 // WireText is Text for a card that concerns the wire alone.
 func WireText(card *calc.Card, o Options) string {
 	var w writer
-	w.para("", fmt.Sprintf("%s, wire %s", card.Setup.Filler.Name, quantity.Show(card.Used.Wire.V, "mm", o.Units)))
+	w.para("", fmt.Sprintf("%s, wire %s", card.Setup.Filler.Name, wireText(card.Used.Wire.V)))
 	w.line("")
 	w.figures(card, o)
 	w.warnings(card)
@@ -79,7 +80,7 @@ func (w *writer) head(card *calc.Card, o Options) {
 	if !card.Setup.One {
 		w.para("", "onto "+memberText(card, 1, o))
 	}
-	w.para("", fmt.Sprintf("%s, wire %s, %s, %s, %s", card.Setup.Filler.Name, quantity.Show(u.Wire.V, "mm", o.Units),
+	w.para("", fmt.Sprintf("%s, wire %s, %s, %s, %s", card.Setup.Filler.Name, wireText(u.Wire.V),
 		u.Mode, card.Setup.Gas.Name, u.Position))
 	w.line("")
 }
@@ -95,6 +96,18 @@ func memberText(card *calc.Card, i int, o Options) string {
 		coat = " " + m.Coating.ID
 	}
 	return m.Metal.ID + " " + size + coat
+}
+
+// wireText names a wire as its spool does, with its diameter.
+func wireText(mm float64) string {
+	w, ok := tables.WireNear(mm)
+	switch {
+	case !ok:
+		return quantity.Show(mm, "mm", quantity.Both)
+	case w.Inch > 0:
+		return fmt.Sprintf("%s in (%.3f mm)", w.ID, mm)
+	}
+	return w.ID
 }
 
 func jointText(card *calc.Card, o Options) string {

@@ -1,0 +1,91 @@
+package main
+
+import (
+	"os/exec"
+	"strings"
+	"testing"
+)
+
+// own is what each room may import of the project, besides itself. A room that is not listed is a
+// mistake: every room has its layer.
+var own = map[string][]string{
+	"brazebooth":                   {"tui", "internal/cli", "internal/quantity"},
+	"brazebooth/tables":            {},
+	"brazebooth/internal/plain":    {},
+	"brazebooth/internal/quantity": {"internal/plain"},
+	"brazebooth/calc/section":      {},
+	"brazebooth/calc/thinsheet":    {},
+	"brazebooth/calc":              {"tables", "calc/section", "calc/thinsheet", "internal/quantity", "internal/plain"},
+	"brazebooth/internal/sheet":    {"calc", "tables", "internal/quantity", "internal/plain"},
+	"brazebooth/internal/cli":      {"calc", "tables", "internal/quantity", "internal/plain", "internal/sheet"},
+	"brazebooth/tui":               {"calc", "tables", "internal/quantity", "internal/plain", "internal/sheet"},
+	"brazebooth/internal/bench":    {},
+	"brazebooth/calc_test":         {},
+}
+
+// outside is what else a room may import, by prefix; the standard library is always there.
+var outside = map[string][]string{
+	"brazebooth":              {"charm.land/", "github.com/charmbracelet/"},
+	"brazebooth/tui":          {"charm.land/", "github.com/charmbracelet/"},
+	"brazebooth/internal/cli": {"github.com/spf13/cobra"},
+	"brazebooth/calc":         {"gonum.org/"},
+	"brazebooth/calc/section": {"gonum.org/"},
+}
+
+// forbidden are parts of the standard library that a room has no business with.
+var forbidden = map[string][]string{
+	"brazebooth/tables":            {"os", "net", "time"},
+	"brazebooth/calc":              {"os", "net", "time"},
+	"brazebooth/calc/section":      {"os", "net", "time"},
+	"brazebooth/calc/thinsheet":    {"os", "net", "time"},
+	"brazebooth/internal/quantity": {"os", "net", "time", "regexp"},
+	"brazebooth/internal/plain":    {"os", "net", "time"},
+	"brazebooth/internal/sheet":    {"os", "net", "time"},
+	"brazebooth/tui":               {"os", "net"},
+}
+
+func TestLayers(t *testing.T) {
+	out, err := exec.Command("go", "list", "-f", `{{.ImportPath}}{{range .Imports}} {{.}}{{end}}`, "./...").Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for line := range strings.Lines(string(out)) {
+		fields := strings.Fields(line)
+		room, imports := fields[0], fields[1:]
+		allowed, ok := own[room]
+		if !ok {
+			t.Errorf("%s has no layer", room)
+			continue
+		}
+		for _, path := range imports {
+			if why := refuse(room, path, allowed); why != "" {
+				t.Errorf("%s imports %s: %s", room, path, why)
+			}
+		}
+	}
+}
+
+func refuse(room, path string, allowed []string) string {
+	if rest, ok := strings.CutPrefix(path, "brazebooth/"); ok {
+		for _, a := range allowed {
+			if rest == a {
+				return ""
+			}
+		}
+		return "not below it"
+	}
+	for _, f := range forbidden[room] {
+		if path == f || strings.HasPrefix(path, f+"/") {
+			return "this room touches neither disk, net, clock nor environment"
+		}
+	}
+	if !strings.Contains(strings.SplitN(path, "/", 2)[0], ".") {
+		return "" // standard library
+	}
+	for _, prefix := range outside[room] {
+		if strings.HasPrefix(path, prefix) {
+			return ""
+		}
+	}
+	return "no library of this room"
+}

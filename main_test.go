@@ -1,0 +1,24 @@
+package main
+
+import (
+	"context"
+	"os"
+	"testing"
+
+	"github.com/rogpeppe/go-internal/testscript"
+)
+
+// TestMain lets a test run this program as a command of its own.
+func TestMain(m *testing.M) {
+	testscript.Main(m, map[string]func(){
+		"brazebooth": func() { os.Exit(run(context.Background(), os.Args[1:])) },
+	})
+}
+
+// TestScripts runs every command as a user does, its errors included.
+func TestScripts(t *testing.T) {
+	testscript.Run(t, testscript.Params{Dir: "testdata/script", Setup: func(e *testscript.Env) error {
+		e.Setenv("ESC", "\x1b")
+		return nil
+	}})
+}
