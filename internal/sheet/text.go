@@ -127,7 +127,7 @@ func (w *writer) figures(card *calc.Card, o Options) {
 		if f.Low == f.High {
 			band = ""
 		}
-		w.line("  %-16s %9s %-8s %-15s %s", calc.FigureLabel(f.Name), value, quantity.Label(f.Unit, lead(o.Units)), band, aside(card, f, o))
+		w.line("  %-13s %9s %-7s %-13s %s", calc.FigureLabel(f.Name), value, quantity.Label(f.Unit, lead(o.Units)), band, aside(card, f, o))
 		if o.Why {
 			w.reason(f)
 		}
@@ -147,7 +147,8 @@ func lead(s quantity.System) quantity.System {
 func aside(card *calc.Card, f *calc.Figure, o Options) string {
 	var parts []string
 	if o.Units == quantity.Both && quantity.Label(f.Unit, quantity.Inch) != quantity.Label(f.Unit, quantity.Metric) {
-		parts = append(parts, quantity.Show(f.Value, f.Unit, quantity.Inch))
+		value, _ := quantity.Band(f.Value, f.Low, f.High, f.Unit, quantity.Inch)
+		parts = append(parts, value+" "+quantity.Label(f.Unit, quantity.Inch))
 	}
 	if r := remark(card, f, o); r != "" {
 		parts = append(parts, r)
@@ -170,7 +171,7 @@ func remark(card *calc.Card, f *calc.Figure, o Options) string {
 	case "heat_input":
 		return "for reports, k 0.8"
 	case "net_heat":
-		return "what gets into the sheet"
+		return "reaches the sheet"
 	}
 	return ""
 }
@@ -200,7 +201,7 @@ func leanings(b *calc.Basis) string {
 
 func (w *writer) notes(card *calc.Card) {
 	for _, n := range card.Notes {
-		w.para(fmt.Sprintf("  %-16s ", n.Name), n.Text)
+		w.para(fmt.Sprintf("  %-13s ", n.Name), n.Text)
 	}
 	if len(card.Notes) > 0 {
 		w.line("")
