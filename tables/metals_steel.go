@@ -7,7 +7,7 @@ var (
 	// Metallurgy, Table 2.1. The 53 to 65 of cold sheet is not what a bead sees.
 	steelConductivity = Datum{0.040, 0.037, 0.043, "W/mmK", worked("EN 1993-1-2:2005 3.4.1.3, mean 20 to 1030 C, 0.0374; Kou, Welding Metallurgy, Table 2.1, 0.041")}
 
-	// One constant for a curve with a peak at 735 C. EN 1993-1-2 averages 0.0046 to 600 C and 0.0056
+	// One constant for a curve with a peak at 735 C. EN 1993-1-2 averages 0.0045 to 600 C and 0.0056
 	// to 970 C; Kou prints 0.0045. The middle is taken: against the curve itself 0.0048 to 0.0056 moves
 	// a wetted width by +7 to −8 %.
 	steelHeatCapacity = Datum{0.0052, 0.0048, 0.0056, "J/mm3K", worked("EN 1993-1-2:2005 3.4.1.2 averaged over bead temperatures, times 7.85 g/cm3")}

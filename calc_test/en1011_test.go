@@ -1,0 +1,31 @@
+package calc_test
+
+import (
+	"testing"
+
+	"brazebooth/calc"
+	"brazebooth/tables"
+)
+
+// EN 1011-2 Annex D (memory high): 1 kJ/mm on bead-on-sheet, 20 C, worked with an independent library. At 10
+// mm the two-dimensional time governs, at 20 mm the three-dimensional one.
+func TestCoolingTime(t *testing.T) {
+	ok := must(t)
+	check(t, "10 mm", ok(calc.CoolingTime(1000, 10, 20, "overlay")), 11.363566, 5e-7)
+	check(t, "20 mm", ok(calc.CoolingTime(1000, 20, 20, "overlay")), 5.288462, 5e-7)
+	// The factors of Table D.1: F2 and F3 of a butt 0.9 and 0.9, of a fillet in a T or lap 0.45 and 0.67.
+	check(t, "butt", ok(calc.CoolingTime(1000, 10, 20, "butt")), 0.9*11.363566, 1e-6)
+	check(t, "lap", ok(calc.CoolingTime(1000, 10, 20, "lap")), 0.45*11.363566, 1e-6)
+	check(t, "thick tee", ok(calc.CoolingTime(1000, 40, 20, "tee")), 0.67*5.288462, 1e-6)
+}
+
+// EN 1011-1 and ISO/TR 17671-1: heat input with k 0.8 (memory high); ASME and AWS arc energy in kJ/in; ISO/TR
+// 18491: energy over length. Worked with an independent library.
+func TestHeatInput(t *testing.T) {
+	ok := must(t)
+	v := 20 * 25.4 / 60
+	check(t, "reports", ok(calc.HeatInput(tables.HeatInputFactor.V, 18.65, 93, v)), 163.885039, 5e-7)
+	check(t, "kJ/in", calc.KilojoulesPerInch(ok(calc.ArcEnergy(20, 100, v))), 6, 5e-7)
+	check(t, "kJ/mm", ok(calc.ArcEnergy(20, 100, v))/1000, 0.236220, 5e-7)
+	check(t, "measured", ok(calc.EnergyPerLength(5000, 50)), 100, 5e-7)
+}
