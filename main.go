@@ -26,11 +26,11 @@ func main() {
 }
 
 func run(ctx context.Context, args []string) int {
-	p := cli.Program{Out: os.Stdout, Err: os.Stderr, Example: tui.ExampleJob(), Title: tui.ExampleTitle}
+	d := cli.Deps{Out: os.Stdout, Err: os.Stderr, Example: tui.ExampleJob(), Title: tui.ExampleTitle}
 	if canShow() {
-		p.Screens = screens
+		d.RunScreens = screens
 	}
-	return p.Run(ctx, args)
+	return cli.Run(ctx, args, d)
 }
 
 // canShow reports whether there is a terminal that can place text.

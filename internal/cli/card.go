@@ -10,7 +10,7 @@ import (
 	"brazebooth/internal/sheet"
 )
 
-func (p *Program) cardCommand() *cobra.Command {
+func (d *Deps) cardCommand() *cobra.Command {
 	var out output
 	cmd := &cobra.Command{
 		Use:   "card",
@@ -31,7 +31,7 @@ reading of the meter.`,
 			if err != nil {
 				return err
 			}
-			return p.show(&card, out, sheet.Text)
+			return d.show(&card, out, sheet.Text)
 		},
 	}
 	bind(cmd)
@@ -53,7 +53,7 @@ func (o *output) bind(cmd *cobra.Command) {
 }
 
 // show prints a card as it is wanted.
-func (p *Program) show(card *calc.Card, o output, text func(*calc.Card, sheet.Options) string) error {
+func (d *Deps) show(card *calc.Card, o output, text func(*calc.Card, sheet.Options) string) error {
 	sys, err := unitsOf(o.units)
 	if err != nil {
 		return err
@@ -63,20 +63,20 @@ func (p *Program) show(card *calc.Card, o output, text func(*calc.Card, sheet.Op
 		if err != nil {
 			return err
 		}
-		_, err = p.Out.Write(b)
+		_, err = d.Out.Write(b)
 		return err
 	}
-	_, err = fmt.Fprint(p.Out, text(card, sheet.Options{Units: sys, Why: o.why}))
+	_, err = fmt.Fprint(d.Out, text(card, sheet.Options{Units: sys, Why: o.why}))
 	return err
 }
 
 // example prints the example's card where there is no terminal for the screens.
-func (p *Program) example(sys quantity.System) error {
-	card, err := calc.Solve(p.Example)
+func (d *Deps) example(sys quantity.System) error {
+	card, err := calc.Solve(d.Example)
 	if err != nil {
 		return err
 	}
-	_, err = fmt.Fprintf(p.Out, "%s\n\n%s\nThe screens open in a terminal: run brazebooth there. Other jobs: brazebooth card --help\n",
-		p.Title, sheet.Text(&card, sheet.Options{Units: sys}))
+	_, err = fmt.Fprintf(d.Out, "%s\n\n%s\nThe screens open in a terminal: run brazebooth there. Other jobs: brazebooth card --help\n",
+		d.Title, sheet.Text(&card, sheet.Options{Units: sys}))
 	return err
 }

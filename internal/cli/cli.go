@@ -15,30 +15,32 @@ import (
 // Version of the program.
 const Version = "0.1.0"
 
-// Program is what the commands are given by main: streams, and the way to the screens.
-type Program struct {
+// Deps is what the commands are given by main: streams, and the way to the screens.
+type Deps struct {
 	Out, Err io.Writer
 	Example  calc.Job // what a newcomer sees first
 	Title    string   // what the example is
 	// Screens opens the screens; nil where there is no terminal for them.
-	Screens func(ctx context.Context, units quantity.System) error
+	RunScreens func(ctx context.Context, units quantity.System) error
 }
 
 // Run carries out the arguments and returns the exit code: 0 answered, 1 could not, 2 wrong use. A stop,
 // a refusal and a job without a good setting are answers.
-func (p *Program) Run(ctx context.Context, args []string) int {
-	root := p.root()
+func Run(ctx context.Context, args []string, d Deps) int {
+	root := New(d)
 	root.SetArgs(args)
-	root.SetOut(p.Out)
-	root.SetErr(p.Err)
+	root.SetOut(d.Out)
+	root.SetErr(d.Err)
 	err := root.ExecuteContext(ctx)
 	if err == nil {
 		return 0
 	}
-	return p.report(err, slices.Contains(args, "--json"))
+	return d.report(err, slices.Contains(args, "--json"))
 }
 
-func (p *Program) root() *cobra.Command {
+// New builds the command tree.
+func New(deps Deps) *cobra.Command {
+	d := &deps
 	var units string
 	root := &cobra.Command{
 		Use:   "brazebooth",
@@ -56,15 +58,15 @@ come before anything that is printed here.`,
 			if err != nil {
 				return err
 			}
-			if p.Screens == nil {
-				return p.example(sys)
+			if d.RunScreens == nil {
+				return d.example(sys)
 			}
-			return p.Screens(cmd.Context(), sys)
+			return d.RunScreens(cmd.Context(), sys)
 		},
 	}
 	root.Flags().StringVar(&units, "units", "", unitsUsage)
 	root.SetFlagErrorFunc(flagError)
-	root.AddCommand(p.cardCommand(), p.wireCommand(), p.gaugeCommand(), p.tablesCommand(), p.versionCommand())
+	root.AddCommand(d.cardCommand(), d.wireCommand(), d.gaugeCommand(), d.tablesCommand(), d.versionCommand())
 	return root
 }
 

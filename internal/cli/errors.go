@@ -53,16 +53,16 @@ func orList(names []string) string {
 
 // report prints an error for a reader, or for a program where JSON was asked for, and returns the exit
 // code.
-func (p *Program) report(err error, asJSON bool) int {
+func (d *Deps) report(err error, asJSON bool) int {
 	what, hint, code := explain(err)
 	if asJSON {
 		line, _ := json.Marshal(map[string]string{"error": what, "hint": hint})
-		fmt.Fprintf(p.Err, "%s\n", line)
+		fmt.Fprintf(d.Err, "%s\n", line)
 		return code
 	}
-	fmt.Fprintf(p.Err, "brazebooth: %s\n", what)
+	fmt.Fprintf(d.Err, "brazebooth: %s\n", what)
 	if hint != "" {
-		fmt.Fprintf(p.Err, "%s\n", hint)
+		fmt.Fprintf(d.Err, "%s\n", hint)
 	}
 	return code
 }

@@ -35,7 +35,7 @@ var systems = [...]struct {
 	{tables.BS, "copper, brass, bronze", "ASTM B258 (read)"},
 }
 
-func (p *Program) gaugeCommand() *cobra.Command {
+func (d *Deps) gaugeCommand() *cobra.Command {
 	var asJSON bool
 	cmd := &cobra.Command{
 		Use:     "gauge N",
@@ -47,7 +47,7 @@ func (p *Program) gaugeCommand() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return p.gauge(n, asJSON)
+			return d.gauge(n, asJSON)
 		},
 	}
 	cmd.Flags().BoolVar(&asJSON, "json", false, "JSON")
@@ -65,7 +65,7 @@ func gaugeNumber(text string) (int, error) {
 	return s.Gauge, nil
 }
 
-func (p *Program) gauge(n int, asJSON bool) error {
+func (d *Deps) gauge(n int, asJSON bool) error {
 	rows := make([]gaugeRow, 0, len(systems))
 	for _, s := range systems {
 		in, ok := tables.GaugeThickness(n, s.id)
@@ -79,7 +79,7 @@ func (p *Program) gauge(n int, asJSON bool) error {
 		rows = append(rows, row)
 	}
 	if asJSON {
-		return p.encode(map[string]any{"schema": 1, "version": Version, "gauge": n, "systems": rows})
+		return d.encode(map[string]any{"schema": 1, "version": Version, "gauge": n, "systems": rows})
 	}
 	var b strings.Builder
 	fmt.Fprintf(&b, "%d gauge\n", n)
@@ -94,13 +94,13 @@ func (p *Program) gauge(n int, asJSON bool) error {
 	if n == 7 {
 		b.WriteString("Galvanized sheet has no 7 gauge.\n")
 	}
-	_, err := p.Out.Write([]byte(b.String()))
+	_, err := d.Out.Write([]byte(b.String()))
 	return err
 }
 
 // encode writes JSON as the card does.
-func (p *Program) encode(v any) error {
-	enc := json.NewEncoder(p.Out)
+func (d *Deps) encode(v any) error {
+	enc := json.NewEncoder(d.Out)
 	enc.SetEscapeHTML(false)
 	enc.SetIndent("", "  ")
 	return enc.Encode(v)

@@ -32,7 +32,7 @@ var allTables = [...]table{
 	{"constants", "figures that belong to no row", func() any { return tables.Constants() }},
 }
 
-func (p *Program) tablesCommand() *cobra.Command {
+func (d *Deps) tablesCommand() *cobra.Command {
 	var asJSON bool
 	cmd := &cobra.Command{
 		Use:     "tables [NAME]",
@@ -44,9 +44,9 @@ func (p *Program) tablesCommand() *cobra.Command {
 		},
 		RunE: func(_ *cobra.Command, args []string) error {
 			if len(args) == 0 {
-				return p.listTables(asJSON)
+				return d.listTables(asJSON)
 			}
-			return p.table(args[0], asJSON)
+			return d.table(args[0], asJSON)
 		},
 	}
 	cmd.Flags().BoolVar(&asJSON, "json", false, "JSON")
@@ -55,32 +55,32 @@ func (p *Program) tablesCommand() *cobra.Command {
 
 func tableNames() []string { return ids(allTables[:], func(t *table) string { return t.name }) }
 
-func (p *Program) listTables(asJSON bool) error {
+func (d *Deps) listTables(asJSON bool) error {
 	if asJSON {
-		return p.encode(map[string]any{"schema": 1, "version": Version, "tables": tableNames()})
+		return d.encode(map[string]any{"schema": 1, "version": Version, "tables": tableNames()})
 	}
 	for _, t := range allTables {
-		if _, err := fmt.Fprintf(p.Out, "%-10s %s\n", t.name, t.line); err != nil {
+		if _, err := fmt.Fprintf(d.Out, "%-10s %s\n", t.name, t.line); err != nil {
 			return err
 		}
 	}
 	return nil
 }
 
-func (p *Program) table(name string, asJSON bool) error {
+func (d *Deps) table(name string, asJSON bool) error {
 	for _, t := range allTables {
 		if t.name != strings.ToLower(name) {
 			continue
 		}
 		rows := reflect.ValueOf(t.rows())
 		if asJSON {
-			return p.encode(map[string]any{"schema": 1, "version": Version, "table": t.name, "rows": jsonValue(rows)})
+			return d.encode(map[string]any{"schema": 1, "version": Version, "table": t.name, "rows": jsonValue(rows)})
 		}
 		var b strings.Builder
 		for i := range rows.Len() {
 			writeRow(&b, rows.Index(i))
 		}
-		_, err := p.Out.Write([]byte(b.String()))
+		_, err := d.Out.Write([]byte(b.String()))
 		return err
 	}
 	return wrong("no table is called "+quote(name), "type "+orList(tableNames()))

@@ -7,13 +7,13 @@ import (
 	"github.com/spf13/cobra"
 )
 
-func (p *Program) versionCommand() *cobra.Command {
+func (d *Deps) versionCommand() *cobra.Command {
 	return &cobra.Command{
 		Use:   "version",
 		Short: "The program's version",
 		Args:  noArgs,
 		RunE: func(*cobra.Command, []string) error {
-			_, err := fmt.Fprintf(p.Out, "brazebooth %s %s %s/%s\n", Version, runtime.Version(), runtime.GOOS, runtime.GOARCH)
+			_, err := fmt.Fprintf(d.Out, "brazebooth %s %s %s/%s\n", Version, runtime.Version(), runtime.GOOS, runtime.GOARCH)
 			return err
 		},
 	}

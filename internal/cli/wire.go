@@ -7,7 +7,7 @@ import (
 	"brazebooth/internal/sheet"
 )
 
-func (p *Program) wireCommand() *cobra.Command {
+func (d *Deps) wireCommand() *cobra.Command {
 	var out output
 	cmd := &cobra.Command{
 		Use:   "wire",
@@ -25,7 +25,7 @@ func (p *Program) wireCommand() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return p.show(&card, out, sheet.WireText)
+			return d.show(&card, out, sheet.WireText)
 		},
 	}
 	bind(cmd, "filler", "wire", "feed", "amps", "stickout", "mode")
