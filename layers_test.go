@@ -25,11 +25,12 @@ var own = map[string][]string{
 
 // outside is what else a room may import, by prefix; the standard library is always there.
 var outside = map[string][]string{
-	"brazebooth":              {"charm.land/", "github.com/charmbracelet/"},
-	"brazebooth/tui":          {"charm.land/", "github.com/charmbracelet/"},
-	"brazebooth/internal/cli": {"github.com/spf13/cobra"},
-	"brazebooth/calc":         {"gonum.org/"},
-	"brazebooth/calc/section": {"gonum.org/"},
+	"brazebooth":                {"charm.land/", "github.com/charmbracelet/"},
+	"brazebooth/tui":            {"charm.land/", "github.com/charmbracelet/"},
+	"brazebooth/internal/cli":   {"github.com/spf13/cobra"},
+	"brazebooth/calc":           {"gonum.org/"},
+	"brazebooth/calc/section":   {"gonum.org/"},
+	"brazebooth/internal/bench": {"github.com/creack/pty"},
 }
 
 // forbidden are parts of the standard library that a room has no business with.

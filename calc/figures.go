@@ -56,8 +56,6 @@ var (
 	tC2     = term{"rhoc", "heat capacity of the second member", "J/mm3K", kHeatCap2, noOut}
 	tLoss   = term{"h", "loss from each face", "W/m2K", kLoss, noOut}
 	tOn     = term{"t_on", "arc on", "s", noKnob, oOn}
-	tOff    = term{"t_off", "arc off", "s", noKnob, oOff}
-	tStep   = term{"step", "spot step", "mm", noKnob, oStep}
 )
 
 // build makes the figure of one spec from the propagation, or reports that it does not apply.

@@ -145,7 +145,6 @@ type limits struct {
 	need         float64 // bead area that fills the joint, mm2
 	coldAngle    float64 // toe angle, rad
 	section      func(area, w1, w2 float64) (float64, error)
-	arms         [2]bool
 	timed, plug  bool
 }
 

@@ -1,0 +1,111 @@
+// Bench measures what a test cannot hold: how fast the built program starts, how large it is, against
+// programs that everybody has. Everything is a ratio or a size; each pair runs interleaved, so that a
+// busy machine slows both. Run it from the top of the project: go run ./internal/bench
+package main
+
+import (
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"slices"
+	"time"
+)
+
+func main() {
+	if err := run(); err != nil {
+		fmt.Fprintln(os.Stderr, "bench:", err)
+		os.Exit(1)
+	}
+}
+
+func run() error {
+	dir, err := os.MkdirTemp("", "bench")
+	if err != nil {
+		return err
+	}
+	defer os.RemoveAll(dir)
+	own, hello := filepath.Join(dir, "brazebooth"), filepath.Join(dir, "hello")
+	if err := build(own, "."); err != nil {
+		return err
+	}
+	if err := buildHello(dir, hello); err != nil {
+		return err
+	}
+	if err := size(own); err != nil {
+		return err
+	}
+	if err := start(own); err != nil {
+		return err
+	}
+	if err := command(own, hello); err != nil {
+		return err
+	}
+	return frames(dir, own)
+}
+
+func build(out, pkg string) error {
+	b, err := exec.Command("go", "build", "-o", out, pkg).CombinedOutput()
+	if err != nil {
+		return fmt.Errorf("go build %s: %w\n%s", pkg, err, b)
+	}
+	return nil
+}
+
+// buildHello makes the smallest Go program that prints a line.
+func buildHello(dir, out string) error {
+	src := filepath.Join(dir, "hello.go")
+	if err := os.WriteFile(src, []byte("package main\n\nimport \"fmt\"\n\nfunc main() { fmt.Println(\"hello\") }\n"), 0o644); err != nil {
+		return err
+	}
+	return build(out, src)
+}
+
+func size(own string) error {
+	info, err := os.Stat(own)
+	if err == nil {
+		fmt.Printf("binary                             %.1f MB\n", float64(info.Size())/1e6)
+	}
+	return err
+}
+
+// command compares the card command's wall time with the hello program's.
+func command(own, hello string) error {
+	card := func() (time.Duration, error) {
+		return timed(exec.Command(own, "card", "--feed", "250ipm", "--travel", "6"))
+	}
+	least := func() (time.Duration, error) { return timed(exec.Command(hello)) }
+	ratio, err := interleave(60, card, least)
+	if err == nil {
+		fmt.Printf("card, feed and travel given        %.2f x a Go hello world\n", ratio)
+	}
+	return err
+}
+
+func timed(cmd *exec.Cmd) (time.Duration, error) {
+	begin := time.Now()
+	err := cmd.Run()
+	return time.Since(begin), err
+}
+
+// interleave runs two measurements in turn and returns the ratio of their medians.
+func interleave(n int, a, b func() (time.Duration, error)) (float64, error) {
+	var as, bs []time.Duration
+	for range n {
+		x, err := a()
+		if err != nil {
+			return 0, err
+		}
+		y, err := b()
+		if err != nil {
+			return 0, err
+		}
+		as, bs = append(as, x), append(bs, y)
+	}
+	return float64(median(as)) / float64(median(bs)), nil
+}
+
+func median(list []time.Duration) time.Duration {
+	slices.Sort(list)
+	return list[len(list)/2]
+}
