@@ -1,13 +1,5 @@
 package quantity
 
-import (
-	"fmt"
-	"strconv"
-	"strings"
-
-	"brazebooth/internal/plain"
-)
-
 // Field is one kind of box that a hand types into.
 type Field int
 
@@ -30,122 +22,70 @@ const (
 	FieldDuration
 	FieldPrice
 	FieldPercent
+	FieldOffset
+	FieldNumber
 	fields
 )
-
-// unit is one spelling of a unit and what makes the base unit of it: v·factor + offset.
-type unit struct {
-	names  string // spellings, lower case, blank between
-	factor float64
-	offset float64
-}
 
 // spec is how one field is read.
 type spec struct {
 	what      string // in messages
 	units     []unit
-	bare      func(scanned) (factor float64, ok bool)
-	low, high float64 // in the base unit
-	base      string  // its symbol, for messages
-	hint      string
-	rule      string
+	bare      bare
+	low, high float64 // the sane range in the base unit, both ends in
+	shown     string  // the spelling in units that messages give the range in, "" for no unit
+	signed    bool    // may be negative
+	hint      string  // what may be typed
+	rule      string  // how a bare number is read
 }
 
-// Exact factors by definition: the international inch and pound, the standard gravity.
-const (
-	inch  = 25.4                 // mm
-	foot  = 304.8                // mm
-	pound = 0.45359237           // kg
-	cfh   = 28.316846592 / 60    // L/min
-	lbf   = 4.4482216152605e-3   // kN
-	psi   = 6.894757293168361e-3 // MPa: lbf over square inch
-	kgf   = 9.80665e-3           // kN
-	fahr  = 5.0 / 9              // K
-	zeroF = -32 * fahr           // C
-	quart = 1.0 / 60             // a minute's in a second
-	ounce = pound / 16           // kg
-	feet3 = 28.316846592         // L
-	perMM = 1.0                  // mm
-	micro = 1e-3                 // mm
-	mil   = 25.4e-3              // mm: a thousandth of an inch
-	kpsi  = 1000 * psi           // MPa
-	inMin = inch / 60            // mm/s
-	ftMin = foot / 60            // mm/s
-	hourS = 3600.0               // s
-	minS  = 60.0                 // s
-	ms    = 1e-3                 // s
-	gram  = 1e-3                 // kg
-	tonF  = 1000 * kgf           // kN
-	centi = 10.0                 // mm
-	meter = 1000.0               // mm
-)
-
-var lengths = []unit{
-	{`mm millimeter millimetre millimeters millimetres`, perMM, 0}, {`cm`, centi, 0}, {`m`, meter, 0}, {`um micron microns`, micro, 0},
-	{`in inch inches "`, inch, 0}, {`ft foot feet '`, foot, 0}, {`mil mils thou`, mil, 0},
+// bare is how a number without a unit is read: as one spelling under a limit, as another from it up.
+// A bare fraction has its own: only inches are written so.
+type bare struct {
+	limit       float64
+	under, from string
+	fraction    string // "": refused
 }
 
-var speeds = []unit{
-	{`mm/s mm/sec mmps`, 1, 0}, {`mm/min`, quart, 0}, {`cm/s`, centi, 0}, {`cm/min`, centi * quart, 0},
-	{`m/min mpm`, meter * quart, 0}, {`m/s`, meter, 0},
-	{`in/min ipm inch/min "/min inches/min in/minute`, inMin, 0}, {`in/s ips`, inch, 0}, {`ft/min fpm`, ftMin, 0},
-}
-
-// inchesBelow reads a bare number under limit as inches, any other as millimetres, and a fraction as
-// inches always.
-func inchesBelow(limit float64) func(scanned) (float64, bool) {
-	return func(s scanned) (float64, bool) {
-		if s.fraction || s.v < limit {
-			return inch, true
-		}
-		return 1, true
-	}
-}
-
-func always(factor float64) func(scanned) (float64, bool) {
-	return func(s scanned) (float64, bool) { return factor, !s.fraction }
-}
-
+// specs is data only: a program that starts for one command pays nothing for the others.
 var specs = [fields]spec{
-	FieldSize: {"a thickness", lengths, inchesBelow(0.25), 0.05, 150, "mm", "type 16ga, .060 or 1.5mm",
-		"a whole number from 7 to 30 is a gauge, under 0.25 inches, else mm"},
-	FieldWire: {"a wire size", lengths, inchesBelow(0.25), 0.4, 3.2, "mm", "type .035, 1/16 or 0.9mm",
-		"a bare number under 0.25 is inches, else mm"},
-	FieldGap: {"a gap", lengths, inchesBelow(0.25), 0, 25, "mm", "type 0, 1.5mm or 1/16in",
-		"a bare number under 0.25 is inches, else mm"},
-	FieldStickOut: {"a stick-out", lengths, inchesBelow(2), 3, 50, "mm", "type 12mm or 1/2in",
-		"a bare number under 2 is inches, else mm"},
-	FieldLength: {"a length", lengths, func(s scanned) (float64, bool) {
-		if s.fraction {
-			return inch, true
-		}
-		return 1, true
-	}, 0, 1e5, "mm", "type 300mm, 12in or 1.5m", "a bare number is mm, a fraction inches"},
-	FieldFeed: {"a wire feed", speeds, func(s scanned) (float64, bool) {
-		if s.v >= 30 {
-			return inMin, !s.fraction
-		}
-		return meter * quart, !s.fraction
-	}, 5, 2000.0 / 3, "mm/s", "type 250ipm or 6.3m/min", "a bare number from 30 up is in/min, under 30 m/min"},
-	FieldTravel: {"a travel", speeds, always(1), 0.3, 60, "mm/s", "type 6, 6mm/s, 14ipm or 16s/100mm",
-		"a bare number is mm/s; 16s/100mm counts seconds"},
-	FieldCurrent: {"a current", []unit{{`a amp amps ampere amperes`, 1, 0}}, always(1), 5, 600, "A", "type 93 or 93A", "a bare number is amps"},
-	FieldVoltage: {"a voltage", []unit{{`v volt volts`, 1, 0}}, always(1), 5, 60, "V", "type 14.8 or 14.8V", "a bare number is volts"},
-	FieldTemperature: {"a temperature", []unit{{`c degc celsius`, 1, 0}, {`f degf fahrenheit`, fahr, zeroF}}, always(1), -40, 1500, "°C",
-		"type 95C or 200F", "a bare number is °C"},
-	FieldFlow: {"a gas flow", []unit{{`l/min lpm lmin`, 1, 0}, {`cfh ft3/h ft3/hr scfh`, cfh, 0}, {`m3/h`, 1000 * quart, 0}}, always(1), 1, 60,
-		"L/min", "type 12 L/min or 25cfh", "a bare number is L/min"},
-	FieldStress: {"a stress", []unit{{`mpa n/mm2`, 1, 0}, {`ksi`, kpsi, 0}, {`psi`, psi, 0}, {`gpa`, 1000, 0}}, always(1), 0, 5000,
-		"MPa", "type 345MPa or 50ksi", "a bare number is MPa"},
-	FieldForce: {"a load", []unit{{`kn`, 1, 0}, {`n`, 1e-3, 0}, {`lbf lb lbs pounds`, lbf, 0}, {`kip kips`, 1000 * lbf, 0}, {`kgf kg`, kgf, 0}, {`t`, tonF, 0}}, always(1), 0, 10000,
-		"kN", "type 5kN, 500lbf or 200kg", "a bare number is kN"},
-	FieldMass: {"a mass", []unit{{`kg`, 1, 0}, {`g`, gram, 0}, {`lb lbs pounds`, pound, 0}, {`oz`, ounce, 0}}, always(1), 0, 1e5,
-		"kg", "type 10lb or 4.5kg", "a bare number is kg"},
-	FieldDuration: {"a time", []unit{{`s sec secs second seconds`, 1, 0}, {`ms`, ms, 0}, {`min`, minS, 0}, {`h hr`, hourS, 0}}, always(1), 0, 1e6,
-		"s", "type 0.4s or 400ms", "a bare number is seconds"},
-	FieldPrice: {"a price", []unit{{`/kg perkg`, 1, 0}, {`/lb perlb`, 1 / pound, 0}}, always(1), 0, 1e6,
-		"a kg", "type $12/lb or 25 EUR/kg", "a bare number is per kg"},
-	FieldPercent: {"a percentage", []unit{{`% percent`, 1, 0}}, always(1), 0, 100, "%", "type 40 or 40%", "a bare number is per cent"},
+	FieldSize: {what: "a thickness", units: lengths, bare: bare{0.25, "in", "mm", "in"}, low: 0.05, high: 150, shown: "mm",
+		hint: "type 16ga, .060 or 1.5mm", rule: "a whole number from 7 to 30 is a gauge, under 0.25 inches, else mm"},
+	FieldWire: {what: "a wire size", units: lengths, bare: bare{0.25, "in", "mm", "in"}, low: 0.4, high: 3.2, shown: "mm",
+		hint: "type .035, 1/16 or 0.9mm", rule: "a bare number under 0.25 is inches, else mm"},
+	FieldGap: {what: "a gap", units: lengths, bare: bare{0.25, "in", "mm", "in"}, low: 0, high: 25, shown: "mm",
+		hint: "type 0, 1.5mm or 1/16in", rule: "a bare number under 0.25 is inches, else mm"},
+	FieldStickOut: {what: "a stick-out", units: lengths, bare: bare{2, "in", "mm", "in"}, low: 3, high: 50, shown: "mm",
+		hint: "type 12mm or 1/2in", rule: "a bare number under 2 is inches, else mm"},
+	FieldLength: {what: "a length", units: lengths, bare: bare{0, "", "mm", "in"}, low: 0, high: 1e5, shown: "m",
+		hint: "type 300mm, 12in or 1.5m", rule: "a bare number is mm, a fraction inches"},
+	FieldOffset: {what: "an offset", units: lengths, bare: bare{0, "", "mm", "in"}, low: -25, high: 25, shown: "mm", signed: true,
+		hint: "type 0.5mm, -1/32in or 0", rule: "a bare number is mm, a fraction inches; minus is the other way"},
+	FieldFeed: {what: "a wire feed", units: speeds, bare: bare{30, "m/min", "in/min", ""}, low: 5, high: 2000.0 / 3, shown: "m/min",
+		hint: "type 250ipm or 6.3m/min", rule: "a bare number from 30 up is in/min, under 30 m/min"},
+	FieldTravel: {what: "a travel", units: speeds, bare: bare{0, "", "mm/s", ""}, low: 0.3, high: 60, shown: "mm/s",
+		hint: "type 6, 6mm/s, 14ipm or 16s/100mm", rule: "a bare number is mm/s; 16s/100mm counts seconds"},
+	FieldCurrent: {what: "a current", units: amps, bare: bare{from: "a"}, low: 5, high: 600, shown: "a",
+		hint: "type 93 or 93A", rule: "a bare number is amps"},
+	FieldVoltage: {what: "a voltage", units: volts, bare: bare{from: "v"}, low: 5, high: 60, shown: "v",
+		hint: "type 14.8 or 14.8V", rule: "a bare number is volts"},
+	FieldTemperature: {what: "a temperature", units: temperatures, bare: bare{from: "c"}, low: -40, high: 1500, shown: "c", signed: true,
+		hint: "type 95C or 200F", rule: "a bare number is °C"},
+	FieldFlow: {what: "a gas flow", units: flows, bare: bare{from: "l/min"}, low: 1, high: 60, shown: "l/min",
+		hint: "type 12 L/min or 25cfh", rule: "a bare number is L/min"},
+	FieldStress: {what: "a stress", units: stresses, bare: bare{from: "mpa"}, low: 0, high: 5000, shown: "mpa",
+		hint: "type 345MPa or 50ksi", rule: "a bare number is MPa"},
+	FieldForce: {what: "a load", units: forces, bare: bare{from: "kn"}, low: 0, high: 10000, shown: "kn",
+		hint: "type 5kN, 500lbf or 200kg", rule: "a bare number is kN"},
+	FieldMass: {what: "a mass", units: masses, bare: bare{from: "kg"}, low: 0, high: 1e5, shown: "kg",
+		hint: "type 10lb or 4.5kg", rule: "a bare number is kg"},
+	FieldDuration: {what: "a time", units: durations, bare: bare{from: "s"}, low: 0, high: 1e6, shown: "s",
+		hint: "type 0.4s or 400ms", rule: "a bare number is seconds"},
+	FieldPrice: {what: "a price", units: prices, bare: bare{from: "/kg"}, low: 0, high: 1e6, shown: "/kg",
+		hint: "type $12/lb or 25 EUR/kg", rule: "a bare number is per kg"},
+	FieldPercent: {what: "a percentage", units: percents, bare: bare{from: "%"}, low: 0, high: 100, shown: "%",
+		hint: "type 40 or 40%", rule: "a bare number is per cent"},
+	FieldNumber: {what: "a number", low: 0, high: 1e9, hint: "type 12 or 1.5", rule: "a number without a unit"},
 }
 
 // Rule says in one short line how a bare number in the field is read; "" for a field of names.
@@ -163,50 +103,3 @@ func Hint(f Field) string {
 	}
 	return specs[f].hint
 }
-
-// read turns text into the field's base unit.
-func read(f Field, text string) (float64, error) {
-	sp := &specs[f]
-	s, err := scan(sp.what, text, sp.hint)
-	if err != nil {
-		return 0, err
-	}
-	if s.before != "" {
-		return 0, &Error{sp.what + " " + echo(text) + " does not begin with its number", sp.hint}
-	}
-	return sp.convert(s, text)
-}
-
-// convert applies the unit and the range.
-func (sp *spec) convert(s scanned, text string) (float64, error) {
-	factor, offset, ok := sp.unit(s)
-	if !ok {
-		return 0, &Error{sp.what + " " + echo(text) + " has a unit that does not fit", sp.hint}
-	}
-	v := s.v*factor + offset
-	if !(v >= sp.low && v <= sp.high) {
-		return 0, &Error{fmt.Sprintf("%s of %s is out of range", sp.what, echo(text)),
-			fmt.Sprintf("%s; from %s to %s %s", sp.hint, short(sp.low), short(sp.high), sp.base)}
-	}
-	return v, nil
-}
-
-func (sp *spec) unit(s scanned) (factor, offset float64, ok bool) {
-	if s.unit == "" {
-		factor, ok = sp.bare(s)
-		return factor, 0, ok
-	}
-	for _, u := range sp.units {
-		for name := range strings.FieldsSeq(u.names) {
-			if name == s.unit {
-				return u.factor, u.offset, true
-			}
-		}
-	}
-	return 0, 0, false
-}
-
-// echo repeats typed text in a message, made safe and short.
-func echo(text string) string { return strconv.Quote(plain.Line(text, 24)) }
-
-func short(v float64) string { return strconv.FormatFloat(v, 'g', 4, 64) }

@@ -6,57 +6,95 @@ import (
 	"strings"
 )
 
-// scanned is typed text taken apart: a number that is zero or more, and what stands after it.
+// scanned is typed text taken apart: a number and what stands around it.
 type scanned struct {
-	v        float64
-	unit     string // lower case, without blanks; "" for a bare number
-	fraction bool   // typed as 3/32 or 1-1/4
-	whole    bool   // typed as digits only
-	before   string // a currency sign or # that stood before the number
+	v         float64
+	thousands float64 // the number if its comma parts thousands: "1,500"; 0 where it cannot
+	unit      string  // lower case, without blanks; "" for a bare number
+	fraction  bool    // typed as 3/32 or 1-1/4
+	whole     bool    // typed as digits only
+	before    string  // a currency sign or # that stood before the number
 }
 
-// most is the most text that can be a quantity; more is nonsense or hostile.
-const most = 40
+// More than this many bytes, folded or as typed, is no quantity but nonsense, or hostile.
+const (
+	most    = 40
+	longest = 4 * most
+)
 
-// scan takes text apart, or says what is wrong with it. what names the quantity in the message.
-func scan(what, text, hint string) (scanned, error) {
-	s := fold(text)
+// scan takes text apart, or says what is wrong with it.
+func scan(sp *spec, text string) (scanned, error) {
 	var out scanned
-	switch {
-	case s == "":
-		return out, &Error{what + " is empty", hint}
-	case len(s) > most:
-		return out, &Error{what + " is too long to be a number", hint}
+	s := ""
+	if len(text) <= longest {
+		s = fold(text)
 	}
-	if cut := strings.IndexAny(s, "-.0123456789"); cut > 0 {
+	switch {
+	case len(text) > longest, len(s) > most:
+		return out, &Error{sp.what + " is too long to be a number", sp.hint}
+	case s == "":
+		return out, &Error{sp.what + " is empty", sp.hint}
+	}
+	if cut := strings.IndexAny(s, "-.,0123456789"); cut > 0 {
 		out.before, s = strings.TrimSpace(s[:cut]), s[cut:]
 	}
-	if s[0] == '-' {
-		return out, &Error{what + " cannot be negative", hint}
+	rest, negative := strings.CutPrefix(s, "-")
+	if negative && (!sp.signed || out.before != "") {
+		return out, &Error{sp.what + " cannot be negative", sp.hint}
 	}
-	n := numberLength(s)
-	v, ok := value(s[:n])
-	if !ok {
-		return out, &Error{what + " " + echo(text) + " is no number", hint}
+	if !out.number(strings.TrimSpace(rest)) {
+		return out, sp.refuse(text, "is no number")
 	}
-	out.v = v
-	out.fraction = strings.Contains(s[:n], "/")
-	out.whole = strings.IndexFunc(s[:n], func(r rune) bool { return r < '0' || r > '9' }) < 0
-	out.unit = strings.ReplaceAll(s[n:], " ", "")
+	if negative {
+		out.v, out.thousands, out.whole = -out.v, 0, false
+	}
 	return out, nil
 }
 
-// folds are the spellings that mean the same: quotes, degree and micro signs, vulgar fractions, middle
-// dots.
-var folds = strings.NewReplacer("″", `"`, "”", `"`, "“", `"`, "′′", `"`, "''", `"`, "°", "", "º", "",
-	"µ", "u", "μ", "u", "½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8",
-	"⁄", "/", "·", "", "²", "2", "³", "3", "−", "-", "–", "-", "\u00a0", " ", "\u202f", " ")
+// number reads the number at the start of s and takes what follows as the unit.
+func (out *scanned) number(s string) bool {
+	grouped := grouping(s)
+	s = pointed(s)
+	n := numberLength(s)
+	v, ok := value(s[:n])
+	if !ok || strings.ContainsAny(s[n:], "0123456789,") && !hasPower(s[n:]) {
+		return false
+	}
+	out.v = v
+	if grouped {
+		out.thousands = math.Round(v * 1000)
+	}
+	out.fraction = strings.Contains(s[:n], "/")
+	out.whole = strings.IndexFunc(s[:n], func(r rune) bool { return r < '0' || r > '9' }) < 0
+	out.unit = unitText(s[n:])
+	return true
+}
 
-// fold brings text to one spelling: lower case, single blanks, the point as decimal mark.
-func fold(text string) string {
-	s := strings.Join(strings.Fields(folds.Replace(strings.ToLower(text[:min(len(text), 4*most)]))), " ")
+// unitText brings a unit to one spelling: no blanks, a stroke for "per".
+func unitText(s string) string {
+	return strings.ReplaceAll(strings.ReplaceAll(s, " per ", "/"), " ", "")
+}
+
+// hasPower reports a unit whose only digits are the 2 or 3 of a square or cube: n/mm2, ft3/h.
+func hasPower(s string) bool {
+	i := strings.IndexAny(s, "0123456789,")
+	return i > 0 && isLetter(s[i-1]) && (s[i] == '2' || s[i] == '3') && !strings.ContainsAny(s[i+1:], "0123456789,")
+}
+
+// grouping reports a number whose one comma may part thousands: one to three digits before it, the
+// first not 0, and exactly three behind.
+func grouping(s string) bool {
+	comma := strings.IndexByte(s, ',')
+	if comma < 1 || comma > 3 || s[0] == '0' || span(s, 0) != comma || strings.Contains(s, ".") {
+		return false
+	}
+	return span(s, comma+1) == comma+4
+}
+
+// pointed writes a decimal comma as a point, where it is the only mark.
+func pointed(s string) string {
 	if strings.Count(s, ",") == 1 && !strings.Contains(s, ".") {
-		s = strings.Replace(s, ",", ".", 1)
+		return strings.Replace(s, ",", ".", 1)
 	}
 	return s
 }
@@ -101,9 +139,10 @@ func value(s string) (float64, bool) {
 	}
 	a, okA := digits(over)
 	b, okB := digits(under)
-	return whole + a/b, okA && okB && b > 0 && a/b < 1e6
+	return whole + a/b, okA && okB && b > 0
 }
 
+// digits reads a part of a fraction: up to six digits, no point.
 func digits(s string) (float64, bool) {
 	if s == "" || len(s) > 6 || strings.Contains(s, ".") {
 		return 0, false

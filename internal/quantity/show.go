@@ -6,53 +6,53 @@ import (
 	"strings"
 )
 
-// view is how a card's unit is printed in each system.
+// view is how a card's unit is printed in each system: v·num/den + zero in the inch system.
 type view struct {
-	unit   string // as it stands in a card: ASCII
-	metric string // on screen
-	inch   string // the unit in the other system, as on screen; "" where it is the same
-	factor float64
-	offset float64
-	least  int // decimals that a value without a band has at least: metric, then inch
-	leastI int
+	unit     string // as it stands in a card: ASCII
+	metric   string // on screen
+	inch     string // the unit in the other system, as on screen; "" where it is the same
+	num, den float64
+	zero     float64
+	least    [2]int // decimals that a value without a band has at least: metric, inch
 }
 
 var views = [...]view{
-	{"m/min", "m/min", "in/min", 1 / 0.0254, 0, 1, 0},
-	{"mm/s", "mm/s", "in/min", 60 / inch, 0, 1, 1},
-	{"mm", "mm", "in", 1 / inch, 0, 0, 0},
-	{"g/min", "g/min", "lb/h", 0.06 / pound, 0, 1, 2},
-	{"g/h", "g/h", "oz/h", 1e-3 / ounce, 0, 1, 2},
-	{"g/m", "g/m", "lb/1000 ft", 0.3048 / pound, 0, 2, 2},
-	{"g/m2", "g/m²", "oz/ft²", 0.3048 * 0.3048 * 1e-3 / ounce, 0, 0, 2},
-	{"J/mm", "J/mm", "kJ/in", inch / 1000, 0, 0, 2},
-	{"mm2", "mm²", "in²", 1 / (inch * inch), 0, 1, 4},
-	{"mm3", "mm³", "in³", 1 / (inch * inch * inch), 0, 1, 5},
-	{"L/min", "L/min", "cfh", 1 / cfh, 0, 0, 0},
-	{"L", "L", "ft³", 1 / feet3, 0, 0, 1},
-	{"m3", "m³", "ft³", 1000 / feet3, 0, 2, 0},
-	{"m3/h", "m³/h", "cfm", 1000 / feet3 / 60, 0, 0, 0},
-	{"m3/min", "m³/min", "cfm", 1000 / feet3, 0, 0, 0},
-	{"C", "°C", "°F", 1.8, 32, 0, 0},
-	{"kN", "kN", "lbf", 1 / lbf, 0, 1, 0},
-	{"MPa", "MPa", "ksi", 1 / kpsi, 0, 0, 0},
-	{"g", "g", "oz", 1e-3 / ounce, 0, 1, 2},
-	{"kg", "kg", "lb", 1 / pound, 0, 1, 1},
-	{"m", "m", "ft", 1000 / foot, 0, 1, 1},
-	{"per kg", "a kg", "a lb", pound, 0, 2, 2},
-	{"A", "A", "", 1, 0, 0, 0},
-	{"V", "V", "", 1, 0, 1, 0},
-	{"s", "s", "", 1, 0, 1, 0},
-	{"deg", "°", "", 1, 0, 0, 0},
-	{"1", "", "", 1, 0, 0, 0},
-	{"g/cm3", "g/cm³", "", 1, 0, 2, 0},
-	{"kg/m3", "kg/m³", "", 1, 0, 2, 0},
-	{"mg/m3", "mg/m³", "", 1, 0, 0, 0},
-	{"J/mm3K", "J/mm³K", "", 1, 0, 4, 0},
-	{"W/m2K", "W/m²K", "", 1, 0, 0, 0},
-	{"ohm mm", "Ω·mm", "", 1, 0, 0, 0},
-	{"ohm mm/K", "Ω·mm/K", "", 1, 0, 0, 0},
-	{"um", "µm", "", 1, 0, 0, 0},
+	{"m/min", "m/min", "in/min", 1000, inch, 0, [2]int{1, 0}},
+	{"mm/s", "mm/s", "in/min", 60, inch, 0, [2]int{1, 1}},
+	{"mm", "mm", "in", 1, inch, 0, [2]int{0, 0}},
+	{"m", "m", "ft", 1000, foot, 0, [2]int{1, 1}},
+	{"g/min", "g/min", "lb/h", 0.06, pound, 0, [2]int{1, 2}},
+	{"g/h", "g/h", "oz/h", 0.016, pound, 0, [2]int{1, 2}},
+	{"g/m", "g/m", "lb/1000 ft", foot / 1000, pound, 0, [2]int{2, 2}},
+	{"g/m2", "g/m²", "oz/ft²", 16 * foot * foot * 1e-9, pound, 0, [2]int{0, 2}},
+	{"J/mm", "J/mm", "kJ/in", inch, 1000, 0, [2]int{0, 2}},
+	{"mm2", "mm²", "in²", 1, squareIn, 0, [2]int{1, 4}},
+	{"mm3", "mm³", "in³", 1, squareIn * inch, 0, [2]int{1, 5}},
+	{"L/min", "L/min", "cfh", 60, cubicFoot, 0, [2]int{0, 0}},
+	{"L", "L", "ft³", 1, cubicFoot, 0, [2]int{0, 1}},
+	{"m3", "m³", "ft³", 1000, cubicFoot, 0, [2]int{2, 0}},
+	{"m3/h", "m³/h", "cfm", 1000, 60 * cubicFoot, 0, [2]int{0, 0}},
+	{"m3/min", "m³/min", "cfm", 1000, cubicFoot, 0, [2]int{0, 0}},
+	{"C", "°C", "°F", 9, 5, 32, [2]int{0, 0}},
+	{"K", "K", "°F", 9, 5, 0, [2]int{0, 0}}, // a difference
+	{"kN", "kN", "lbf", 1000, lbf, 0, [2]int{1, 0}},
+	{"MPa", "MPa", "ksi", squareIn, 1000 * lbf, 0, [2]int{0, 0}},
+	{"g", "g", "oz", 0.016, pound, 0, [2]int{1, 2}},
+	{"kg", "kg", "lb", 1, pound, 0, [2]int{1, 1}},
+	{"per kg", "a kg", "a lb", pound, 1, 0, [2]int{2, 2}},
+	{"A", "A", "", 1, 1, 0, [2]int{0, 0}},
+	{"V", "V", "", 1, 1, 0, [2]int{1, 1}},
+	{"s", "s", "", 1, 1, 0, [2]int{1, 1}},
+	{"deg", "°", "", 1, 1, 0, [2]int{0, 0}},
+	{"1", "", "", 1, 1, 0, [2]int{0, 0}},
+	{"g/cm3", "g/cm³", "", 1, 1, 0, [2]int{2, 2}},
+	{"kg/m3", "kg/m³", "", 1, 1, 0, [2]int{2, 2}},
+	{"mg/m3", "mg/m³", "", 1, 1, 0, [2]int{0, 0}},
+	{"J/mm3K", "J/mm³K", "", 1, 1, 0, [2]int{4, 4}},
+	{"W/m2K", "W/m²K", "", 1, 1, 0, [2]int{0, 0}},
+	{"ohm mm", "Ω·mm", "", 1, 1, 0, [2]int{0, 0}},
+	{"ohm mm/K", "Ω·mm/K", "", 1, 1, 0, [2]int{0, 0}},
+	{"um", "µm", "", 1, 1, 0, [2]int{0, 0}},
 }
 
 // look finds a unit's row; an unknown unit is printed as it stands.
@@ -62,7 +62,7 @@ func look(unit string) view {
 			return views[i]
 		}
 	}
-	return view{unit: unit, metric: unit, factor: 1}
+	return view{unit: unit, metric: unit, num: 1, den: 1}
 }
 
 // inches reports whether the system prints this unit in the other one's.
@@ -81,7 +81,7 @@ func Label(unit string, sys System) string {
 func Convert(v float64, unit string, sys System) (float64, string) {
 	w := look(unit)
 	if w.inches(sys) {
-		return v*w.factor + w.offset, w.inch
+		return v*w.num/w.den + w.zero, w.inch
 	}
 	return v, w.metric
 }
@@ -113,9 +113,9 @@ func Band(v, low, high float64, unit string, sys System) (value, band string) {
 
 // decimals are the fewest, from the unit's least, that hold v to a part in 500.
 func (w *view) decimals(v float64, sys System) int {
-	least := w.least
+	least := w.least[0]
 	if w.inches(sys) {
-		least = w.leastI
+		least = w.least[1]
 	}
 	for d := least; d < 7; d++ {
 		p := math.Pow(10, float64(d))
@@ -132,11 +132,22 @@ func (w *view) number(v float64, decimals int, sys System) string {
 		return strconv.FormatFloat(v, 'g', 3, 64)
 	}
 	s := strconv.FormatFloat(v, 'f', decimals, 64)
-	if w.unit == "mm" && w.inches(sys) && v < 1 {
-		return strings.Replace(s, "0.", ".", 1)
+	if w.unit == "mm" && w.inches(sys) {
+		s = stamped(s)
 	}
 	if strings.Trim(s, "-0.") == "" {
 		return strings.TrimPrefix(s, "-")
+	}
+	return s
+}
+
+// stamped leaves out the zero before the point.
+func stamped(s string) string {
+	if rest, ok := strings.CutPrefix(s, "0."); ok {
+		return "." + rest
+	}
+	if rest, ok := strings.CutPrefix(s, "-0."); ok {
+		return "-." + rest
 	}
 	return s
 }

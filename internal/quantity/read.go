@@ -1,0 +1,109 @@
+package quantity
+
+import (
+	"strconv"
+	"strings"
+
+	"brazebooth/internal/plain"
+)
+
+// read turns text into the field's base unit.
+func read(f Field, text string) (float64, error) {
+	sp := &specs[f]
+	s, err := scan(sp, text)
+	if err != nil {
+		return 0, err
+	}
+	if s.before != "" {
+		return 0, sp.refuse(text, "does not begin with its number")
+	}
+	return sp.convert(s, text)
+}
+
+// readAs is read for one of the quantities' types.
+func readAs[Q ~float64](f Field, text string) (Q, error) {
+	v, err := read(f, text)
+	return Q(v), err
+}
+
+// convert applies the unit and the range. Where a comma may part thousands as well as decimals, the
+// range decides; where it cannot, the hand must.
+func (sp *spec) convert(s scanned, text string) (float64, error) {
+	v, ok := sp.base(s, s.v)
+	if !ok {
+		return 0, sp.refuse(text, "has a unit that does not fit")
+	}
+	if s.thousands > 0 {
+		w, _ := sp.base(s, s.thousands)
+		switch {
+		case sp.holds(v) && sp.holds(w):
+			return 0, sp.twoWays(s, text)
+		case sp.holds(w):
+			return w, nil
+		}
+	}
+	if !sp.holds(v) {
+		return 0, sp.outside(text)
+	}
+	return v, nil
+}
+
+// base returns v in the base unit; ok is false for a unit that the field does not know.
+func (sp *spec) base(s scanned, v float64) (float64, bool) {
+	name := s.unit
+	if name == "" {
+		switch {
+		case s.fraction && sp.bare.fraction == "":
+			return 0, false
+		case s.fraction:
+			name = sp.bare.fraction
+		case v < sp.bare.limit:
+			name = sp.bare.under
+		default:
+			name = sp.bare.from
+		}
+	}
+	u := spelled(sp.units, name)
+	if u == nil {
+		return 0, false
+	}
+	return u.toBase(v), true
+}
+
+// holds reports whether v is in the field's range; NaN is not.
+func (sp *spec) holds(v float64) bool { return v >= sp.low && v <= sp.high }
+
+func (sp *spec) refuse(text, why string) error {
+	return &Error{sp.what + " " + echo(text) + " " + why, sp.hint}
+}
+
+func (sp *spec) outside(text string) error {
+	u := spelled(sp.units, sp.shown)
+	limits := "from " + short(u.fromBase(sp.low)) + " to " + short(u.fromBase(sp.high))
+	return &Error{sp.what + " of " + echo(text) + " is out of range",
+		strings.TrimSpace(sp.hint + "; " + limits + " " + u.symbol)}
+}
+
+func (sp *spec) twoWays(s scanned, text string) error {
+	return &Error{sp.what + " of " + echo(text) + " can be read in two ways",
+		"type " + exactly(s.v) + s.unit + " or " + exactly(s.thousands) + s.unit}
+}
+
+func exactly(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+
+// echo repeats typed text in a message, made safe and short.
+func echo(text string) string {
+	quote := `"`
+	if strings.Contains(text, quote) { // an inch sign
+		quote = `'`
+	}
+	return quote + plain.Line(text, 24) + quote
+}
+
+// short prints a limit in the fewest digits that a message needs.
+func short(v float64) string {
+	if a := max(v, -v); a >= 1e4 {
+		return strconv.FormatFloat(v, 'f', 0, 64)
+	}
+	return strconv.FormatFloat(v, 'g', 4, 64)
+}
