@@ -11,64 +11,56 @@ import (
 // gone stands where something was taken out or cut, so that nothing vanishes unseen.
 const gone = "…"
 
+// marks is how many combining marks one character may carry. Living scripts need three; towers of them
+// paint over the lines above and below.
+const marks = 4
+
 // Line returns text as one line of at most limit terminal cells. Control characters, escape sequences,
 // characters that turn the direction of writing or take no room, and broken UTF-8 are taken out; line
-// breaks and tabs become blanks; what is too long ends in an ellipsis.
+// breaks and tabs become blanks; what is too long ends in an ellipsis. A limit of 0 or less gives "".
 func Line(text string, limit int) string { return cut(clean(text, false), limit) }
 
-// Text is Line for several lines: line breaks stay, and limit counts cells of the whole.
+// Text is Line for several lines: line breaks stay, and limit counts cells of the whole, one for a
+// line break.
 func Text(text string, limit int) string { return cut(clean(text, true), limit) }
 
 func clean(text string, breaks bool) string {
 	var b strings.Builder
+	on := marks // marks since the last character that takes room; at the start there is none to carry one
 	for i := 0; i < len(text); {
+		if n := sequence(text[i:]); n > 0 {
+			i += n
+			continue
+		}
 		r, n := utf8.DecodeRuneInString(text[i:])
 		switch {
-		case r == 0x1b || r >= 0x80 && r <= 0x9f && n > 1:
-			i += sequence(text[i+n:])
-		case r == '\n' && breaks:
+		case lineBreak(r) && strings.HasPrefix(text[i:], "\r\n"): // the other half counts
+		case lineBreak(r) && breaks:
 			b.WriteByte('\n')
-		case r == '\n' || r == '\t' || r == '\r':
+			on = marks
+		case lineBreak(r), r == '\t':
 			b.WriteByte(' ')
-		case r == utf8.RuneError && n == 1, unicode.IsControl(r), hidden(r):
+			on = 0
+		case r == utf8.RuneError && n == 1, unicode.IsControl(r), hidden(r), combining(r) && on >= marks:
+		case combining(r):
+			b.WriteRune(r)
+			on++
 		default:
 			b.WriteRune(r)
+			on = 0
 		}
 		i += n
 	}
 	return b.String()
 }
 
-// sequence returns how many bytes after an escape belong to its sequence: a control sequence to its
-// final byte, a string (title, clipboard, link) to its terminator or, where none comes, to the end of
-// the line.
-func sequence(rest string) int {
-	if rest == "" {
-		return 0
+// lineBreak reports the characters that end a line: also form feed, next line and the separators.
+func lineBreak(r rune) bool {
+	switch r {
+	case '\n', '\r', '\v', '\f', 0x85, 0x2028, 0x2029:
+		return true
 	}
-	switch rest[0] {
-	case '[':
-		for i := 1; i < len(rest); i++ {
-			if rest[i] >= 0x40 && rest[i] <= 0x7e {
-				return i + 1
-			}
-			if rest[i] < 0x20 || rest[i] > 0x7e {
-				return i
-			}
-		}
-		return len(rest)
-	case ']', 'P', '^', '_', 'X':
-		for i := 1; i < len(rest); i++ {
-			if rest[i] == 0x07 {
-				return i + 1
-			}
-			if rest[i] == 0x1b || rest[i] == '\n' {
-				return i
-			}
-		}
-		return len(rest)
-	}
-	return 0
+	return false
 }
 
 // hidden reports a character that shows nothing or turns the direction of what stands beside it.
@@ -77,6 +69,8 @@ func hidden(r rune) bool {
 		r == 0x034f || r == 0x115f || r == 0x1160 || r == 0x3164 || r == 0xffa0 ||
 		r >= 0xfe00 && r <= 0xfe0f || r >= 0xe0100 && r <= 0xe01ef
 }
+
+func combining(r rune) bool { return unicode.In(r, unicode.Mn, unicode.Me) }
 
 // cut shortens s to limit cells, the ellipsis included.
 func cut(s string, limit int) string {
@@ -97,8 +91,8 @@ func cut(s string, limit int) string {
 }
 
 // Width returns the terminal cells that s takes: none for a combining mark, two for wide East Asian
-// characters and emoji, one for the rest. It counts runes one by one: a family emoji joined from four
-// counts as four. Screens use their library's measure; this one serves messages and files.
+// characters and emoji, one for the rest. It counts runes one by one: emoji joined into one picture
+// count singly. It is meant for text that Line has cleaned: a control character counts one. Screens use their library's measure; this one serves messages and files.
 func Width(s string) int {
 	n := 0
 	for _, r := range s {
@@ -109,7 +103,9 @@ func Width(s string) int {
 
 func cells(r rune) int {
 	switch {
-	case unicode.In(r, unicode.Mn, unicode.Me):
+	case r < 0x300:
+		return 1
+	case combining(r):
 		return 0
 	case r >= 0x1100 && (r <= 0x115f || r >= 0x2e80 && r <= 0xa4cf && r != 0x303f || r >= 0xac00 && r <= 0xd7a3 ||
 		r >= 0xf900 && r <= 0xfaff || r >= 0xfe30 && r <= 0xfe6f || r >= 0xff00 && r <= 0xff60 ||

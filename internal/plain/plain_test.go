@@ -4,21 +4,33 @@ import (
 	"strings"
 	"testing"
 	"unicode"
+	"unicode/utf8"
 )
 
 func TestLine(t *testing.T) {
 	for in, want := range map[string]string{
-		"galvanized":               "galvanized",
-		"\x1b[31mred\x1b[0m":       "red",
-		"\x1b]0;title\x07tank":     "tank",
-		"\x1b]52;c;aGVsbG8=\x1b\\": `\`,
-		"a\u202eb":                 "ab",
-		"a\u200bb":                 "ab",
-		"two\nlines\tand tab":      "two lines and tab",
-		"\xff\xfeok":               "ok",
-		"\u009b31mcsi":             "31mcsi",
-		"bell\x07":                 "bell",
-		"":                         "",
+		"galvanized":                       "galvanized",
+		"\x1b[31mred\x1b[0m":               "red",
+		"\x1b]0;title\x07tank":             "tank",
+		"\x1b]52;c;aGVsbG8=\x1b\\":         "",
+		"\x1bcreset":                       "reset",
+		"\x1b(0lines":                      "lines",
+		"\x1b[38;5;196":                    "",
+		"\x1b[3\u00e9t\u00e9":              "été",
+		"\u009d0;title\u009ctank":          "tank",
+		"\u0090q\x1b\\tank":                "tank",
+		"\x1b]0;no end\nnext":              " next",
+		"a\r\nb\u2028c\u0085d":             "a b c d",
+		"e\u0301te\u0301":                  "e\u0301te\u0301",
+		"\u0301a":                          "a",
+		"a" + strings.Repeat("\u0301", 99): "a" + strings.Repeat("\u0301", 4),
+		"a\u202eb":                         "ab",
+		"a\u200bb":                         "ab",
+		"two\nlines\tand tab":              "two lines and tab",
+		"\xff\xfeok":                       "ok",
+		"\u009b31mcsi":                     "csi",
+		"bell\x07":                         "bell",
+		"":                                 "",
 	} {
 		if got := Line(in, 80); got != want {
 			t.Errorf("Line(%q) = %q, want %q", in, got, want)
@@ -30,8 +42,31 @@ func TestLine(t *testing.T) {
 	if got := Line("溶接ビード", 5); got != "溶接…" {
 		t.Errorf("wide cut: %q", got)
 	}
-	if got := Text("a\nb\x1b[2Jc", 80); got != "a\nbc" {
+	if got := Text("a\r\nb\x1b[2Jc", 80); got != "a\nbc" {
 		t.Errorf("Text: %q", got)
+	}
+	if got := Line("tank", 0) + Line("tank", -3); got != "" {
+		t.Errorf("no room: %q", got)
+	}
+}
+
+// Widths by Unicode Standard Annex 11: W and F are two cells; combining marks none.
+func TestWidth(t *testing.T) {
+	for s, want := range map[string]int{"": 0, "18 ga": 5, "e\u0301": 1, "溶接": 4, "ﾋﾞｰﾄﾞ": 5, "한글": 4, "Ａ": 2, "–µ°Ω": 4, "🔥": 2} {
+		if got := Width(s); got != want {
+			t.Errorf("Width(%q) = %d, want %d", s, got, want)
+		}
+	}
+}
+
+func TestCell(t *testing.T) {
+	for in, want := range map[string]string{
+		"lid seam": "lid seam", "=1+1": "'=1+1", "-3": "'-3", "+": "'+", "@sum": "'@sum", "\tx": "'\tx", "\rx": "'\rx",
+		" =1": "' =1", "＝1": "'＝1", "'quoted": "''quoted", "16ga": "16ga", "": "",
+	} {
+		if got := Cell(in); got != want {
+			t.Errorf("Cell(%q) = %q, want %q", in, got, want)
+		}
 	}
 }
 
@@ -53,7 +88,33 @@ func FuzzLine(f *testing.F) {
 		if Line(got, limit) != got {
 			t.Fatalf("%q is not stable", got)
 		}
+		if !utf8.ValidString(got) || len(got) > (4+4*marks)*max(limit, 0) {
+			t.Fatalf("%q from %q: broken or too many bytes", got, s)
+		}
 	})
+}
+
+func FuzzText(f *testing.F) {
+	f.Add("a\r\nb\x1b]8;;x\n\u009b1m", 20)
+	f.Fuzz(func(t *testing.T, s string, limit int) {
+		limit %= 500
+		got := Text(s, limit)
+		for _, r := range got {
+			if r != '\n' && (unicode.IsControl(r) || hidden(r)) {
+				t.Fatalf("%q keeps %U", got, r)
+			}
+		}
+		if w := Width(got); w > max(limit, 0) || Text(got, limit) != got {
+			t.Fatalf("%q: %d cells, limit %d, or not stable", got, w, limit)
+		}
+	})
+}
+
+func BenchmarkLine(b *testing.B) {
+	b.ReportAllocs()
+	for b.Loop() {
+		Line("rainwater tank, lid seam \x1b[31m18 ga", 40)
+	}
 }
 
 func FuzzCell(f *testing.F) {

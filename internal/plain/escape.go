@@ -1,0 +1,76 @@
+package plain
+
+import "strings"
+
+// sequence returns how many bytes at the start of s are a control sequence, 0 where none begins there
+// (ECMA-48): an escape or its one-character form from the C1 set, and what belongs to it. Cut off in
+// the middle it ends where it stops making sense, so that the text behind it survives.
+func sequence(s string) int {
+	switch {
+	case strings.HasPrefix(s, "\x1b"):
+		return 1 + escaped(s[1:])
+	case len(s) < 2 || s[0] != 0xc2:
+		return 0
+	}
+	switch s[1] {
+	case 0x9b:
+		return 2 + parameters(s[2:])
+	case 0x90, 0x98, 0x9d, 0x9e, 0x9f:
+		return 2 + untilEnd(s[2:])
+	}
+	return 0
+}
+
+// escaped measures what follows an escape: a control sequence, a string, or intermediates and one final.
+func escaped(s string) int {
+	if s == "" {
+		return 0
+	}
+	switch s[0] {
+	case '[':
+		return 1 + parameters(s[1:])
+	case ']', 'P', 'X', '^', '_':
+		return 1 + untilEnd(s[1:])
+	}
+	n := run(s, 0x20, 0x2f)
+	if n < len(s) && s[n] >= 0x30 && s[n] <= 0x7e {
+		return n + 1
+	}
+	return n
+}
+
+// parameters measures a control sequence: parameters, intermediates, one final.
+func parameters(s string) int {
+	n := run(s, 0x20, 0x3f)
+	if n < len(s) && s[n] >= 0x40 && s[n] <= 0x7e {
+		return n + 1
+	}
+	return n
+}
+
+// untilEnd measures a string (title, clipboard, link) to its terminator or, where none comes, to the
+// end of the line.
+func untilEnd(s string) int {
+	for i := range len(s) {
+		switch {
+		case s[i] == 0x07:
+			return i + 1
+		case s[i] == 0x1b && strings.HasPrefix(s[i:], "\x1b\\"):
+			return i + 2
+		case s[i] == 0x1b, s[i] == '\n', s[i] == '\r':
+			return i
+		case strings.HasPrefix(s[i:], "\u009c"):
+			return i + 2
+		}
+	}
+	return len(s)
+}
+
+// run counts the bytes at the start of s from low to high.
+func run(s string, low, high byte) int {
+	n := 0
+	for n < len(s) && s[n] >= low && s[n] <= high {
+		n++
+	}
+	return n
+}
