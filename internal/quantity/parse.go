@@ -3,6 +3,7 @@ package quantity
 import (
 	"fmt"
 	"strings"
+	"unicode"
 
 	"brazebooth/internal/plain"
 )
@@ -126,8 +127,8 @@ func ParsePrice(text string) (Price, string, error) {
 	return Price(v), currency, nil
 }
 
-// isCurrency accepts nothing, or a sign or code of up to four cells without digits or the marks of a
-// number, a path or a formula.
+// isCurrency accepts nothing, or up to four letters and currency signs.
 func isCurrency(s string) bool {
-	return plain.Width(s) <= 4 && !strings.ContainsAny(s, "0123456789.,-+/\\ #%'\"=@") && plain.Line(s, 4) == s
+	other := func(r rune) bool { return !unicode.IsLetter(r) && !unicode.Is(unicode.Sc, r) }
+	return plain.Width(s) <= 4 && strings.IndexFunc(s, other) < 0
 }

@@ -50,6 +50,7 @@ func TestBand(t *testing.T) {
 		{6.35, 6.35, 6.35, "m/min", Inch, "250", "250–250"},
 		{0.213, 0.096, 0.497, "s", Metric, "0.21", "0.10–0.50"},
 		{8.66, 6.97, 11.1, "mm", Inch, ".341", ".274–.437"},
+		{-270, -280, -260, "mm", Inch, "-10.63", "-11.02–-10.24"}, {-5.08, -6.1, -4.1, "mm", Inch, "-.200", "-.240–-.161"},
 	} {
 		value, band := Band(c.v, c.low, c.high, c.unit, c.sys)
 		if value != c.value || band != c.band {
@@ -60,7 +61,7 @@ func TestBand(t *testing.T) {
 
 // What is shown can be typed back, to the digits shown.
 func TestShownCanBeTypedBack(t *testing.T) {
-	parsers := map[string]struct {
+	ranges := map[string]struct {
 		unit      string
 		scale     float64 // base unit of the parser over the card's unit
 		low, high float64
@@ -69,8 +70,8 @@ func TestShownCanBeTypedBack(t *testing.T) {
 		"feed": {"m/min", 1000.0 / 60, 0.4, 39, 0}, "travel": {"mm/s", 1, 0.4, 59, 0}, "length": {"mm", 1, 0.1, 1e4, 0}, "flow": {"L/min", 1, 1.1, 59, 0},
 		"stress": {"MPa", 1, 1, 4900, 0}, "force": {"kN", 1, 0.1, 9000, 0}, "mass": {"kg", 1, 0.1, 9e4, 0}, "temperature": {"C", 1, 1, 1400, 32 / 1.8}, "current": {"A", 1, 6, 590, 0},
 	}
-	for name, p := range parsers {
-		parse := everyParser[name]
+	for name, p := range ranges {
+		parse := parsers[name].parse
 		rapid.Check(t, func(r *rapid.T) {
 			v := rapid.Float64Range(p.low, p.high).Draw(r, name)
 			sys := rapid.SampledFrom([]System{Metric, Inch}).Draw(r, "system")
@@ -86,18 +87,54 @@ func TestShownCanBeTypedBack(t *testing.T) {
 	}
 }
 
-// Case and blanks mean nothing.
-func TestCaseAndBlanksMeanNothing(t *testing.T) {
+// One digit grid for a value and its band, and what stands there is within half a step of it.
+func TestBandDecimals(t *testing.T) {
 	rapid.Check(t, func(r *rapid.T) {
-		v := rapid.Float64Range(1, 30).Draw(r, "v")
-		unit := rapid.SampledFrom([]string{"m/min", "mm/s", "ipm", "in/min"}).Draw(r, "unit")
-		n := strconv.FormatFloat(v, 'f', 3, 64)
-		plainly, err1 := ParseTravel(n + unit)
-		loosely, err2 := ParseTravel("  " + n + "  " + strings.ToUpper(unit) + " ")
-		if plainly != loosely || (err1 == nil) != (err2 == nil) {
-			r.Fatalf("%s%s: %g %v, loosely %g %v", n, unit, plainly, err1, loosely, err2)
+		unit := rapid.SampledFrom([]string{"m/min", "mm/s", "A", "V", "mm", "C", "g/min", "J/mm", "mm2", "L/min", "s"}).Draw(r, "unit")
+		sys := rapid.SampledFrom([]System{Metric, Inch}).Draw(r, "system")
+		v := rapid.Float64Range(0.5, 900).Draw(r, "value")
+		down, up := rapid.Float64Range(0.001, 0.6).Draw(r, "down"), rapid.Float64Range(0.001, 0.6).Draw(r, "up")
+		value, band := Band(v, v*(1-down), v*(1+up), unit, sys)
+		low, high, _ := strings.Cut(band, "–")
+		if decimals(value) != decimals(low) || decimals(low) != decimals(high) {
+			r.Fatalf("%q %q: digits differ", value, band)
+		}
+		for text, x := range map[string]float64{value: v, low: v * (1 - down), high: v * (1 + up)} {
+			want, _ := Convert(x, unit, sys)
+			got, err := strconv.ParseFloat(text, 64)
+			if step := math.Pow(10, -float64(decimals(text))); err != nil || math.Abs(got-want) > step*0.5000001 {
+				r.Fatalf("%g %s shows as %q", want, unit, text)
+			}
 		}
 	})
+}
+
+func decimals(s string) int {
+	_, after, _ := strings.Cut(s, ".")
+	return len(after)
+}
+
+// Case and blanks mean nothing, in any parser.
+func TestCaseAndBlanksMeanNothing(t *testing.T) {
+	typed := map[string][]string{ // number and unit apart, since a blank belongs only between them
+		"size": {"16|ga", "18|gauge", ".06|in", "1-1/4|inch"}, "wire": {".035|in", "0.9|mm", "3/32|\""}, "gap": {"1/16|in", "1.5|mm"}, "stickout": {"1/2|in", "12|mm"},
+		"length": {"1.5|m", "2|ft", "30|cm"}, "offset": {"-1|mm", "1/32|in"}, "feed": {"250|ipm", "250|in/min", "6.3|m/min", "105|mm/s"}, "travel": {"14|ipm", "16s|/100mm", "8|mm/s"},
+		"current": {"93|A", "93|amps"}, "voltage": {"14.8|V"}, "temperature": {"200|F", "95|°C", "-4|°F"}, "flow": {"25|cfh", "12|L/min", "1|m³/h"}, "stress": {"50|ksi", "345|MPa"},
+		"force": {"500|lbf", "5|kN"}, "mass": {"10|lb", "4|kg"}, "duration": {"400|ms", "2|min"}, "price": {"$12|/lb", "25|EUR/kg"}, "percent": {"40|%"}, "number": {"12|"},
+	}
+	for name, p := range parsers {
+		rapid.Check(t, func(r *rapid.T) {
+			number, unit, _ := strings.Cut(rapid.SampledFrom(typed[name]).Draw(r, "typed"), "|")
+			plainly, err := p.parse(number + unit)
+			blank := rapid.SampledFrom([]string{"", " ", "  ", "\t", "\u00a0", "\u202f"})
+			cased := rapid.SampledFrom([]func(string) string{strings.ToLower, strings.ToUpper, strings.ToTitle}).Draw(r, "case")
+			loose := blank.Draw(r, "before") + number + blank.Draw(r, "between") + cased(unit) + blank.Draw(r, "after")
+			got, err2 := p.parse(loose)
+			if err != nil || err2 != nil || got != plainly {
+				r.Fatalf("%s: %q is %g (%v), %q is %g (%v)", name, number+unit, plainly, err, loose, got, err2)
+			}
+		})
+	}
 }
 
 func BenchmarkParseSize(b *testing.B) {
@@ -106,6 +143,31 @@ func BenchmarkParseSize(b *testing.B) {
 		if _, err := ParseSize("16ga"); err != nil {
 			b.Fatal(err)
 		}
+	}
+}
+
+func BenchmarkParseFeed(b *testing.B) {
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := ParseFeed("6.3 m/min"); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func BenchmarkRefuse(b *testing.B) {
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := ParseWire("400mm"); err == nil {
+			b.Fatal("taken")
+		}
+	}
+}
+
+func BenchmarkShow(b *testing.B) {
+	b.ReportAllocs()
+	for b.Loop() {
+		Show(6.35, "m/min", Both)
 	}
 }
 

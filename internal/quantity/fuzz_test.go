@@ -1,0 +1,101 @@
+package quantity
+
+import (
+	"math"
+	"strings"
+	"testing"
+	"unicode"
+	"unicode/utf8"
+)
+
+// parser is one parser with its field, its value as a plain number.
+type parser struct {
+	field Field
+	parse func(string) (float64, error)
+}
+
+func of[Q ~float64](f Field, parse func(string) (Q, error)) parser {
+	return parser{f, func(s string) (float64, error) {
+		v, err := parse(s)
+		return float64(v), err
+	}}
+}
+
+// parsers are all of them, for the tests that hold for each. A gauge counts as its number.
+var parsers = map[string]parser{
+	"size": of(FieldSize, func(s string) (float64, error) {
+		v, err := ParseSize(s)
+		return float64(v.Length) + float64(v.Gauge), err
+	}),
+	"price": of(FieldPrice, func(s string) (Price, error) {
+		v, _, err := ParsePrice(s)
+		return v, err
+	}),
+	"wire":        of(FieldWire, ParseWire),
+	"gap":         of(FieldGap, ParseGap),
+	"stickout":    of(FieldStickOut, ParseStickOut),
+	"length":      of(FieldLength, ParseLength),
+	"offset":      of(FieldOffset, ParseOffset),
+	"feed":        of(FieldFeed, ParseFeed),
+	"travel":      of(FieldTravel, ParseTravel),
+	"current":     of(FieldCurrent, ParseCurrent),
+	"voltage":     of(FieldVoltage, ParseVoltage),
+	"temperature": of(FieldTemperature, ParseTemperature),
+	"flow":        of(FieldFlow, ParseFlow),
+	"stress":      of(FieldStress, ParseStress),
+	"force":       of(FieldForce, ParseForce),
+	"mass":        of(FieldMass, ParseMass),
+	"duration":    of(FieldDuration, ParseDuration),
+	"percent":     of(FieldPercent, ParsePercent),
+	"number":      of(FieldNumber, ParseNumber),
+}
+
+// fuzz holds a parser against whatever is typed: no panic; what is accepted is in the field's range;
+// what is refused says so in words that are safe to print, with what to type instead.
+func fuzz(f *testing.F, name string) {
+	p := parsers[name]
+	sp := specs[p.field]
+	for _, s := range seeds {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		v, err := p.parse(text)
+		if err == nil {
+			if !sp.holds(v) || math.Signbit(v) && !sp.signed {
+				t.Fatalf("%q gave %g, outside %g to %g", text, v, sp.low, sp.high)
+			}
+			return
+		}
+		e, ok := err.(*Error)
+		if !ok || !printable(e.What) || !printable(e.Hint) || !strings.HasPrefix(e.Hint, "type ") || len(e.What) > 200 {
+			t.Fatalf("%q gave the error %#v", text, err)
+		}
+	})
+}
+
+func printable(s string) bool {
+	return s != "" && utf8.ValidString(s) && strings.IndexFunc(s, func(r rune) bool { return unicode.In(r, unicode.C) }) < 0
+}
+
+var seeds = []string{"16ga", "#16", ".035", "3/32\"", "1-1/4in", "1½ in", "250ipm", "6,3 m/min", "1,500", "16s/100mm", "½ s per 4in", "$12/lb", "25 EUR per kg",
+	"-4F", "95°", "25 ft³/h", "50 N/mm²", "\x1b[2J", "\u202e1", "1e9", "NaN", "0x1p4", "-0", "9999999999", "1/0", "000000/1"}
+
+func FuzzParseSize(f *testing.F)        { fuzz(f, "size") }
+func FuzzParseWire(f *testing.F)        { fuzz(f, "wire") }
+func FuzzParseGap(f *testing.F)         { fuzz(f, "gap") }
+func FuzzParseStickOut(f *testing.F)    { fuzz(f, "stickout") }
+func FuzzParseLength(f *testing.F)      { fuzz(f, "length") }
+func FuzzParseOffset(f *testing.F)      { fuzz(f, "offset") }
+func FuzzParseFeed(f *testing.F)        { fuzz(f, "feed") }
+func FuzzParseTravel(f *testing.F)      { fuzz(f, "travel") }
+func FuzzParseCurrent(f *testing.F)     { fuzz(f, "current") }
+func FuzzParseVoltage(f *testing.F)     { fuzz(f, "voltage") }
+func FuzzParseTemperature(f *testing.F) { fuzz(f, "temperature") }
+func FuzzParseFlow(f *testing.F)        { fuzz(f, "flow") }
+func FuzzParseStress(f *testing.F)      { fuzz(f, "stress") }
+func FuzzParseForce(f *testing.F)       { fuzz(f, "force") }
+func FuzzParseMass(f *testing.F)        { fuzz(f, "mass") }
+func FuzzParseDuration(f *testing.F)    { fuzz(f, "duration") }
+func FuzzParsePrice(f *testing.F)       { fuzz(f, "price") }
+func FuzzParsePercent(f *testing.F)     { fuzz(f, "percent") }
+func FuzzParseNumber(f *testing.F)      { fuzz(f, "number") }
