@@ -41,7 +41,7 @@ func clean(text string, breaks bool) string {
 		case lineBreak(r), r == '\t':
 			b.WriteByte(' ')
 			on = 0
-		case r == utf8.RuneError && n == 1, unicode.IsControl(r), hidden(r), combining(r) && on >= marks:
+		case r == utf8.RuneError && n == 1, hidden(r), combining(r) && on >= marks:
 		case combining(r):
 			b.WriteRune(r)
 			on++
@@ -63,10 +63,10 @@ func lineBreak(r rune) bool {
 	return false
 }
 
-// hidden reports a character that shows nothing or turns the direction of what stands beside it.
+// hidden reports a character that shows nothing, turns the direction of what stands beside it, or is
+// not known, so that nobody can say what a terminal makes of it.
 func hidden(r rune) bool {
-	return unicode.In(r, unicode.Cf, unicode.Co, unicode.Cs, unicode.Zl, unicode.Zp) ||
-		r == 0x034f || r == 0x115f || r == 0x1160 || r == 0x3164 || r == 0xffa0 ||
+	return !unicode.IsGraphic(r) || r == 0x034f || r == 0x115f || r == 0x1160 || r == 0x3164 || r == 0xffa0 ||
 		r >= 0xfe00 && r <= 0xfe0f || r >= 0xe0100 && r <= 0xe01ef
 }
 

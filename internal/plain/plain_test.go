@@ -29,6 +29,7 @@ func TestLine(t *testing.T) {
 		"two\nlines\tand tab":              "two lines and tab",
 		"\xff\xfeok":                       "ok",
 		"\u009b31mcsi":                     "csi",
+		"a\u0530\ufffe\ue000b":             "ab",
 		"bell\x07":                         "bell",
 		"":                                 "",
 	} {
@@ -81,7 +82,7 @@ func FuzzLine(f *testing.F) {
 			t.Fatalf("%q: %d cells, limit %d", got, w, limit)
 		}
 		for _, r := range got {
-			if unicode.IsControl(r) || hidden(r) {
+			if unicode.In(r, unicode.C, unicode.Zl, unicode.Zp) {
 				t.Fatalf("%q keeps %U", got, r)
 			}
 		}
@@ -100,7 +101,7 @@ func FuzzText(f *testing.F) {
 		limit %= 500
 		got := Text(s, limit)
 		for _, r := range got {
-			if r != '\n' && (unicode.IsControl(r) || hidden(r)) {
+			if r != '\n' && (unicode.In(r, unicode.C, unicode.Zl, unicode.Zp)) {
 				t.Fatalf("%q keeps %U", got, r)
 			}
 		}
