@@ -48,22 +48,14 @@ func parameters(s string) int {
 	return n
 }
 
-// untilEnd measures a string (title, clipboard, link) to its terminator or, where none comes, to the
-// end of the line.
+// untilEnd measures a string (title, clipboard, link) up to its terminator, which goes as any control
+// character or escape does, or, where none comes, to the end of the line.
 func untilEnd(s string) int {
-	for i := range len(s) {
-		switch {
-		case s[i] == 0x07:
-			return i + 1
-		case s[i] == 0x1b && strings.HasPrefix(s[i:], "\x1b\\"):
-			return i + 2
-		case s[i] == 0x1b, s[i] == '\n', s[i] == '\r':
-			return i
-		case strings.HasPrefix(s[i:], "\u009c"):
-			return i + 2
-		}
+	n := len(s)
+	if i := strings.IndexAny(s, "\a\x1b\n\r\u009c"); i >= 0 {
+		n = i
 	}
-	return len(s)
+	return n
 }
 
 // run counts the bytes at the start of s from low to high.

@@ -82,7 +82,14 @@ func TestConvertAgainstPrintedFactors(t *testing.T) {
 		{"mm", "in", 25.4, 1e-14},                          // inch, exact
 		{"m", "ft", 0.3048, 1e-16},                         // foot, exact
 		{"kg", "lb", 0.45359237, 1e-16},                    // pound, exact
-		{"K", "°F", 1 / 1.8, 1e-15},                        // degree Fahrenheit as an interval, exact
+		{"m/min", "in/min", 0.0254, 1e-17},
+		{"mm/s", "in/min", 4.233333e-4 * 1e3, 5e-8},      // inch per minute, m/s
+		{"L/min", "cfh", 7.865791e-6 * 6e4, 5e-13 * 6e4}, // cubic foot per hour, m3/s
+		{"m3", "ft³", 2.831685e-2, 5e-9},
+		{"m3/min", "cfm", 2.831685e-2, 5e-9},
+		{"J/mm", "kJ/in", 39.37008, 5e-6},  // 1000 over the inch, 25.4 mm exact
+		{"per kg", "a lb", 2.204623, 5e-7}, // the pound, 0.453 592 37 kg exact, turned over
+		{"K", "°F", 1 / 1.8, 1e-15},        // degree Fahrenheit as an interval, exact
 	} {
 		one, label := Convert(1, c.unit, Inch)
 		if got := 1 / one; math.Abs(got-c.inMetric) > c.half || label != c.label {

@@ -183,6 +183,19 @@ func TestEndsOfRanges(t *testing.T) {
 	}
 }
 
+// What is wrong is said of the right part.
+func TestMessagesNameWhatIsWrong(t *testing.T) {
+	for text, want := range map[string]string{
+		"1,234.5 mm": `a length "1,234.5 mm" is no number`, "12 A": `a length "12 A" has a unit that does not fit`, `3/32" x`: `a length '3/32" x' has a unit that does not fit`,
+		"about 3": `a length "about 3" does not begin with its number`, "101m": `a length of "101m" is out of range`, "-1": "a length cannot be negative",
+		" ": "a length is empty",
+	} {
+		if _, err := ParseLength(text); err == nil || err.Error() != want {
+			t.Errorf("%q: %v; want %s", text, err, want)
+		}
+	}
+}
+
 func TestGaugeMessage(t *testing.T) {
 	_, err := ParseSize("44ga")
 	var e *Error
