@@ -1,0 +1,104 @@
+package section
+
+import "math"
+
+const (
+	maxColumns = 48
+	maxLayers  = 6
+	maxArms    = 3
+	maxCells   = maxColumns * maxLayers
+)
+
+// skinShare is the share of a sheet's thickness that the skin takes: 1 − √(2/3). With it the skin lies
+// q·t/3k above the mean under a steady flux q, as the exact profile of a heated sheet does.
+var skinShare = 1 - math.Sqrt(2.0/3)
+
+// Above thickSheet a sheet gets six layers, each 1.7 times the one above: two layers would never let a
+// thick plate's surface get hot.
+const (
+	thickSheet = 3.0
+	layerRatio = 1.7
+)
+
+// arm is one of the heat paths that meet at the joint: columns from the joint outward, layers from the
+// bead's face to the other.
+type arm struct {
+	member  int
+	columns int
+	layers  int
+	heated  bool
+	sigma   float64 // of the source along the arm, mm
+	centre  float64 // of the source, mm from the joint
+	thick   float64
+	base    curve
+	// By column.
+	dy, y     [maxColumns]float64
+	closeness [maxColumns]float64 // 1 over the distance to the column before, 1/mm
+	share     [maxColumns]float64 // of the source that falls on the column
+	filler    [maxColumns]float64 // height of metal on it, mm
+	// By layer.
+	depth [maxLayers]float64
+	// By cell: column·layers + layer.
+	t, e [maxCells]float64 // C, J/mm
+	cap  [maxCells]float64 // J/mmK
+	k    [maxCells]float64 // W/mmK
+	peak [maxCells]float64
+}
+
+// layout sets the arm's grid: columns of first mm growing to wide, as many as reach past fine with that
+// width, then growing to far.
+func (a *arm) layout(fine, far float64) {
+	a.split()
+	wide := 0.5 * max(1, fine/4.5)
+	dy, edge := 0.2*wide/0.5, 0.0
+	a.columns = 0
+	for edge < far && a.columns < maxColumns {
+		a.dy[a.columns] = dy
+		a.y[a.columns] = edge + dy/2
+		if a.columns > 0 {
+			a.closeness[a.columns] = 1 / (a.y[a.columns] - a.y[a.columns-1])
+		}
+		edge += dy
+		a.columns++
+		switch {
+		case edge >= fine:
+			dy *= 1.35
+		case dy < wide:
+			dy = min(wide, 1.25*dy)
+		}
+	}
+}
+
+// split divides the thickness into layers.
+func (a *arm) split() {
+	if a.thick <= thickSheet {
+		a.layers = 2
+		a.depth[0], a.depth[1] = skinShare*a.thick, (1-skinShare)*a.thick
+		return
+	}
+	a.layers = maxLayers
+	sum, d := 0.0, 1.0
+	for i := range maxLayers {
+		a.depth[i] = d
+		sum += d
+		d *= layerRatio
+	}
+	for i := range maxLayers {
+		a.depth[i] *= a.thick / sum
+	}
+}
+
+// aimAt sets each column's share of a Gaussian source.
+func (a *arm) aimAt() {
+	edge := 0.0
+	for j := range a.columns {
+		a.share[j] = 0
+		if a.heated {
+			a.share[j] = normal((edge+a.dy[j]-a.centre)/a.sigma) - normal((edge-a.centre)/a.sigma)
+		}
+		edge += a.dy[j]
+	}
+}
+
+// normal is the cumulative normal distribution.
+func normal(x float64) float64 { return 0.5 * math.Erfc(-x/math.Sqrt2) }

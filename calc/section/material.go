@@ -1,0 +1,126 @@
+package section
+
+import "math"
+
+// Material is a base metal. Volumetric: J/mm3.
+type Material struct {
+	K, RhoC           float64 // W/mmK, J/mm3K; for Steel the mean that its curves are scaled to, see SteelMean
+	Solidus, Liquidus float64 // C
+	Latent            float64 // J/mm3
+	Steel             bool    // take the curves of EN 1993-1-2, times K and RhoC over SteelMean
+}
+
+// SteelMean is the pair of constants that stands for the curves of EN 1993-1-2: with exactly these the
+// curves are taken as they are.
+var SteelMean = struct{ K, RhoC float64 }{0.040, 0.0052}
+
+// Filler is the brazing alloy.
+type Filler struct {
+	K                 float64 // solid, W/mmK
+	Stir              float64 // how much more heat the liquid carries
+	RhoC              float64 // J/mm3K
+	Latent            float64 // J/mm3
+	Solidus, Liquidus float64 // C
+	Toe               float64 // C, where the last liquid at the edge freezes
+}
+
+// curve is a material ready for the solver: volumetric enthalpy as a function of temperature.
+type curve struct {
+	steel             bool
+	k, c              float64 // W/mmK and J/mm3K, or their factors on steel's curves
+	solidus, liquidus float64
+	latent            float64 // J/mm3
+	melt              float64 // latent over the melting range, J/mm3K
+}
+
+func (m *Material) curve() curve {
+	c := curve{m.Steel, m.K, m.RhoC, m.Solidus, m.Liquidus, m.Latent, m.Latent / (m.Liquidus - m.Solidus)}
+	if m.Steel {
+		c.k, c.c = m.K/SteelMean.K, m.RhoC/SteelMean.RhoC
+	}
+	return c
+}
+
+func (f *Filler) curve() curve {
+	return curve{false, f.K, f.RhoC, f.Solidus, f.Liquidus, f.Latent, f.Latent / (f.Liquidus - f.Solidus)}
+}
+
+// heat returns the enthalpy at t over 20 C, J/mm3, and its slope, J/mm3K.
+func (m *curve) heat(t float64) (h, slope float64) {
+	if m.steel {
+		h, slope = steelHeat(t)
+		h, slope = h*m.c, slope*m.c
+	} else {
+		h, slope = m.c*(t-20), m.c
+	}
+	switch {
+	case t > m.liquidus:
+		h += m.latent
+	case t > m.solidus:
+		h += (t - m.solidus) * m.melt
+		slope += m.melt
+	}
+	return h, slope
+}
+
+// conductivity at t, W/mmK.
+func (m *curve) conductivity(t float64) float64 {
+	if !m.steel {
+		return m.k
+	}
+	if t < 800 {
+		return m.k * (0.054 - 3.33e-5*max(t, 20))
+	}
+	return m.k * 0.0273
+}
+
+// Steel's enthalpy by EN 1993-1-2:2005 3.4.1.2 on a grid of 5 K, times 7.85 g/cm3, from 20 to 1200 C;
+// outside it goes on with the slope of its end. The standard's peak at 735 C falls on a grid point.
+const (
+	steelFrom, steelStep = 20.0, 5.0
+	steelDensity         = 7.85e-3 // g/mm3, EN 1993-1-2 3.2.2
+	steelLast            = (1200 - 20) / 5
+)
+
+var steelTable = makeSteelTable()
+
+func makeSteelTable() (h [steelLast + 1]float64) {
+	for i := 1; i <= steelLast; i++ {
+		t := steelFrom + steelStep*float64(i)
+		h[i] = steelDensity * steelEnthalpy(t)
+	}
+	return h
+}
+
+// steelEnthalpy integrates the standard's specific heat in closed form, J/g from 20 C.
+func steelEnthalpy(t float64) float64 {
+	cubic := func(t float64) float64 {
+		return 0.425*t + 0.773e-3/2*t*t - 1.69e-6/3*t*t*t + 2.22e-9/4*t*t*t*t
+	}
+	h := cubic(min(t, 600)) - cubic(20)
+	if t > 600 {
+		b := min(t, 735)
+		h += 0.666*(b-600) + 13.002*math.Log((738-600)/(738-b))
+	}
+	if t > 735 {
+		b := min(t, 900)
+		h += 0.545*(b-735) + 17.820*math.Log((b-731)/(735-731))
+	}
+	if t > 900 {
+		h += 0.650 * (t - 900)
+	}
+	return h
+}
+
+func steelHeat(t float64) (h, slope float64) {
+	x := (t - steelFrom) / steelStep
+	i := int(x)
+	switch {
+	case x < 0:
+		i = 0
+	case i >= steelLast:
+		i = steelLast - 1
+	}
+	slope = (steelTable[i+1] - steelTable[i]) / steelStep
+	return steelTable[i] + slope*(t-steelFrom-steelStep*float64(i)), slope
+}

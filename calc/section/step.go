@@ -1,0 +1,144 @@
+package section
+
+// step moves the section on by dt s: linearly implicit, so that no step is too long for the finest cell,
+// and conservative, since what the linear system says a cell gains goes into its enthalpy.
+func (w *Workspace) step(dt float64) {
+	for i := range w.n {
+		w.arms[i].thermometer(&w.filler)
+		w.assemble(i, dt)
+		w.band[i].eliminate(w.arms[i].layers)
+	}
+	w.meet()
+	for i := range w.n {
+		w.band[i].substitute(w.arms[i].layers)
+		w.advance(i, dt)
+	}
+}
+
+// thermometer finds each cell's temperature from its enthalpy and keeps the highest. The enthalpy of two
+// metals that melt over ranges is piecewise smooth and grows everywhere: Newton's rule from the last
+// temperature needs two or three steps, and halving helps where it would swing.
+func (a *arm) thermometer(filler *curve) {
+	n := a.layers
+	for j := range a.columns {
+		for l := range n {
+			c := j*n + l
+			base, metal := a.depth[l]*a.dy[j], 0.0
+			if l == 0 {
+				metal = a.filler[j] * a.dy[j]
+			}
+			a.t[c], a.cap[c] = invert(a.e[c], a.t[c], base, metal, &a.base, filler)
+			if a.t[c] > a.peak[c] {
+				a.peak[c] = a.t[c]
+			}
+		}
+	}
+}
+
+// invert solves base·h_base(t) + metal·h_filler(t) = e from a guess, and returns the temperature with the
+// heat capacity there, J/mmK.
+func invert(e, t, base, metal float64, b, f *curve) (temperature, capacity float64) {
+	low, high := -1e4, 1e6
+	for range 60 {
+		h, slope := b.heat(t)
+		h, slope = h*base, slope*base
+		if metal > 0 {
+			hf, sf := f.heat(t)
+			h += hf * metal
+			slope += sf * metal
+		}
+		off := h - e
+		step := off / slope
+		if step < 1e-3 && step > -1e-3 {
+			return t - step, slope
+		}
+		if off > 0 {
+			high = t
+		} else {
+			low = t
+		}
+		t -= step
+		if t <= low || t >= high {
+			t = (max(low, -300) + min(high, 8000)) / 2
+		}
+		capacity = slope
+	}
+	return t, capacity
+}
+
+// liquidShare of filler at t.
+func (w *Workspace) liquidShare(t float64) float64 {
+	switch {
+	case t <= w.filler.solidus:
+		return 0
+	case t >= w.filler.liquidus:
+		return 1
+	}
+	return (t - w.filler.solidus) / (w.filler.liquidus - w.filler.solidus)
+}
+
+// fillerConductivity at t: the liquid's is stirred.
+func (w *Workspace) fillerConductivity(t float64) float64 {
+	return w.filler.k * (1 + (w.stir-1)*w.liquidShare(t))
+}
+
+// assemble writes an arm's equations, the outermost column first, so that elimination ends at the joint.
+func (w *Workspace) assemble(i int, dt float64) {
+	a, m := &w.arms[i], &w.band[i]
+	n := a.layers
+	m.clear(a.columns*n, n)
+	inverse := 1 / dt
+	for j := a.columns - 1; j >= 0; j-- {
+		row, cell := (a.columns-1-j)*n, j*n
+		for l := range n {
+			c := cell + l
+			k := a.base.conductivity(a.t[c])
+			a.k[c] = k
+			g := a.cap[c] * inverse
+			m.a[0][row+l] += g
+			m.rhs[row+l] += g * a.t[c]
+			if l > 0 {
+				m.link(row+l, 1, 2*k*a.dy[j]/(a.depth[l]+a.depth[l-1]))
+			}
+			if row > 0 { // to the column outside, n rows before
+				g := (k + a.k[c+n]) / 2 * a.depth[l]
+				if l == 0 {
+					g += w.beadConductance(a, j)
+				}
+				m.link(row+l, n, g*a.closeness[j+1])
+			}
+		}
+		g := w.loss * a.dy[j]
+		m.a[0][row] += g
+		m.a[0][row+n-1] += g
+		m.rhs[row] += g * w.start
+		m.rhs[row+n-1] += g * w.start
+	}
+}
+
+// beadConductance is what the filler carries between the skins of columns j and j+1, W/K a mm of travel
+// times mm.
+func (w *Workspace) beadConductance(a *arm, j int) float64 {
+	h := a.filler[j] * a.filler[j+1]
+	if h == 0 {
+		return 0
+	}
+	kf := w.fillerConductivity((a.t[j*a.layers] + a.t[(j+1)*a.layers]) / 2)
+	return kf * 2 * h / (a.filler[j] + a.filler[j+1])
+}
+
+// advance books what the solved temperatures mean in enthalpy.
+func (w *Workspace) advance(i int, dt float64) {
+	a, m := &w.arms[i], &w.band[i]
+	n := a.layers
+	for j := range a.columns {
+		row := (a.columns - 1 - j) * n
+		for l := range n {
+			c := j*n + l
+			t := m.rhs[row+l]
+			a.e[c] += a.cap[c] * (t - a.t[c])
+			a.t[c] = t
+		}
+		w.lost += dt * w.loss * a.dy[j] * (m.rhs[row] + m.rhs[row+n-1] - 2*w.start)
+	}
+}
