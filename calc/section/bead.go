@@ -40,6 +40,9 @@ func SegmentAngle(s float64) (float64, error) {
 		}
 	}
 	phi := (lo + hi) / 2
+	if s < 0.02 {
+		phi = 1.5 * s // the series' first term: halving does not resolve so flat a bead
+	}
 	for range 6 {
 		sin := math.Sin(phi)
 		slope := 2 - 2*math.Cos(phi)/sin*Segment(phi)

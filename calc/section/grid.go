@@ -3,7 +3,7 @@ package section
 import "math"
 
 const (
-	maxColumns = 48
+	maxColumns = 64
 	maxLayers  = 6
 	maxArms    = 3
 	maxCells   = maxColumns * maxLayers
@@ -36,6 +36,7 @@ type arm struct {
 	closeness [maxColumns]float64 // 1 over the distance to the column before, 1/mm
 	share     [maxColumns]float64 // of the source that falls on the column
 	filler    [maxColumns]float64 // height of metal on it, mm
+	source    [maxColumns]float64 // heat that the present step takes in, J/mm
 	// By layer.
 	depth [maxLayers]float64
 	// By cell: column·layers + layer.
@@ -45,12 +46,14 @@ type arm struct {
 	peak [maxCells]float64
 }
 
-// layout sets the arm's grid: columns of first mm growing to wide, as many as reach past fine with that
-// width, then growing to far.
-func (a *arm) layout(fine, far float64) {
+// layout sets the arm's grid: narrow columns at the joint that grow to a share of the source's width, as
+// many as reach past fine but no more than 28, then growing to far.
+func (a *arm) layout(fine, far, finer float64) {
 	a.split()
-	wide := 0.5 * max(1, fine/4.5)
-	dy, edge := 0.2*wide/0.5, 0.0
+	wide := min(0.5*max(1, fine/4.5), 0.6*a.sigma)
+	fine = min(fine, 28*wide)
+	wide /= finer
+	dy, edge := 0.4*wide, 0.0
 	a.columns = 0
 	for edge < far && a.columns < maxColumns {
 		a.dy[a.columns] = dy
@@ -62,9 +65,9 @@ func (a *arm) layout(fine, far float64) {
 		a.columns++
 		switch {
 		case edge >= fine:
-			dy *= 1.35
+			dy *= 1 + 0.35/finer
 		case dy < wide:
-			dy = min(wide, 1.25*dy)
+			dy = min(wide, (1+0.25/finer)*dy)
 		}
 	}
 }

@@ -70,28 +70,43 @@ func (w *Workspace) couple(first [maxArms]int, joint int) {
 	d := &w.core
 	u, p := &w.arms[0], &w.arms[1]
 	half := u.dy[0] / 2
-	filled := 1.0
-	if !w.joined {
-		filled = min(1, p.filler[0]/u.thick)
+	if w.star {
+		w.coupleStar(first, joint, half)
+		return
 	}
 	kf := w.fillerConductivity((u.t[0] + p.t[0]) / 2)
+	if w.n == 2 { // butt and corner: both members end here, and filler bridges them
+		bridged := min(1, min(u.filler[0], p.filler[0])/min(u.thick, p.thick))
+		for i := range 2 {
+			a := &w.arms[i]
+			d.link(first[i], joint, (bridged*a.k[0]*a.depth[0]+kf*a.filler[0])/half)
+			for l := 1; l < a.layers; l++ {
+				d.link(first[i]+l, joint, bridged*a.k[l]*a.depth[l]/half)
+			}
+		}
+		return
+	}
+	filled := min(1, p.filler[0]/u.thick)
 	throughSkins := kf * max(0, min(u.filler[0], p.filler[0]-u.thick))
 	d.link(first[0], joint, (filled*u.k[0]*u.depth[0]+throughSkins)/half)
 	for l := 1; l < u.layers; l++ {
 		d.link(first[0]+l, joint, filled*u.k[l]*u.depth[l]/half)
-	}
-	if w.n == 2 { // butt and corner: both members end here
-		d.link(first[1], joint, (filled*p.k[0]*p.depth[0]+kf*p.filler[0])/half)
-		for l := 1; l < p.layers; l++ {
-			d.link(first[1]+l, joint, filled*p.k[l]*p.depth[l]/half)
-		}
-		return
 	}
 	m := &w.arms[2]
 	d.link(first[1], joint, (p.k[0]*p.depth[0]+kf*p.filler[0])/half)
 	d.link(first[2], joint, m.k[0]*m.depth[0]/half)
 	for l := 1; l < p.layers; l++ {
 		d.link(first[1]+l, first[2]+l, (p.k[l]+m.k[l])/2*p.depth[l]/(2*half))
+	}
+}
+
+// coupleStar lets every layer of every arm meet in the node: the ideal star that has a closed form.
+func (w *Workspace) coupleStar(first [maxArms]int, joint int, half float64) {
+	for i := range w.n {
+		a := &w.arms[i]
+		for l := range a.layers {
+			w.core.link(first[i]+l, joint, a.k[l]*a.depth[l]/half)
+		}
 	}
 }
 

@@ -63,6 +63,17 @@ func (m *curve) heat(t float64) (h, slope float64) {
 	return h, slope
 }
 
+// phase numbers the stretches between which the enthalpy bends hard: solid, melting, liquid.
+func (m *curve) phase(t float64) int {
+	switch {
+	case t > m.liquidus:
+		return 2
+	case t > m.solidus:
+		return 1
+	}
+	return 0
+}
+
 // conductivity at t, W/mmK.
 func (m *curve) conductivity(t float64) float64 {
 	if !m.steel {

@@ -1,17 +1,95 @@
 package section
 
+import "math"
+
 // step moves the section on by dt s: linearly implicit, so that no step is too long for the finest cell,
-// and conservative, since what the linear system says a cell gains goes into its enthalpy.
+// and conservative, since what the linear system says a cell gains goes into its enthalpy. Where a cell
+// would begin or end melting within the step its heat capacity is taken along the way it goes, and the
+// system solved again: with the capacity of where it stood it would draw far too much heat or too little.
 func (w *Workspace) step(dt float64) {
 	for i := range w.n {
 		w.arms[i].thermometer(&w.filler)
-		w.assemble(i, dt)
-		w.band[i].eliminate(w.arms[i].layers)
+		w.receive(i)
 	}
-	w.meet()
+	for try := range 3 {
+		for i := range w.n {
+			w.assemble(i, dt)
+			w.band[i].eliminate(w.arms[i].layers)
+		}
+		w.meet()
+		again := false
+		for i := range w.n {
+			w.band[i].substitute(w.arms[i].layers)
+			again = try < 2 && w.crossing(i) || again
+		}
+		if !again {
+			break
+		}
+	}
 	for i := range w.n {
-		w.band[i].substitute(w.arms[i].layers)
 		w.advance(i, dt)
+	}
+	w.heat, w.metal = 0, 0
+}
+
+// crossing gives every cell that passes a melting or freezing point in this step the mean capacity of its
+// way, and reports whether that differs by more than a fifth from what was used.
+func (w *Workspace) crossing(i int) bool {
+	a, m := &w.arms[i], &w.band[i]
+	n, again := a.layers, false
+	for j := range a.columns {
+		for l := range n {
+			c := j*n + l
+			from, to := a.t[c], m.rhs[(a.columns-1-j)*n+l]
+			metal := 0.0
+			if l == 0 {
+				metal = a.filler[j] * a.dy[j]
+			}
+			if !(metal > 0 && w.filler.phase(from) != w.filler.phase(to)) && a.base.phase(from) == a.base.phase(to) {
+				continue
+			}
+			if math.Abs(to-from) < 0.1 {
+				continue
+			}
+			base := a.depth[l] * a.dy[j]
+			h0, _ := a.base.heat(from)
+			h1, _ := a.base.heat(to)
+			gain := base * (h1 - h0)
+			if metal > 0 {
+				f0, _ := w.filler.heat(from)
+				f1, _ := w.filler.heat(to)
+				gain += metal * (f1 - f0)
+			}
+			mean := gain / (to - from)
+			if math.Abs(mean-a.cap[c]) > 0.2*a.cap[c] {
+				again = true
+				a.cap[c] = mean
+			}
+		}
+	}
+	return again
+}
+
+// receive takes in what the arc brings. The metal takes the skin's temperature at once, and what that
+// costs comes off the heat, which enters the linear system: put straight into the cells it would show a
+// peak that conduction has not seen yet, and that grows with the step.
+func (w *Workspace) receive(i int) {
+	a := &w.arms[i]
+	if !a.heated || w.heat == 0 && w.metal == 0 {
+		clear(a.source[:a.columns])
+		return
+	}
+	for j := range a.columns {
+		c := j * a.layers
+		metal := w.metal * a.share[j]
+		a.source[j] = w.heat * a.share[j]
+		if metal > 0 {
+			h, slope := w.filler.heat(a.t[c])
+			a.filler[j] += metal / a.dy[j]
+			a.cap[c] += metal * slope
+			a.e[c] += metal * h
+			a.source[j] -= metal * h
+		}
 	}
 }
 
@@ -49,7 +127,7 @@ func invert(e, t, base, metal float64, b, f *curve) (temperature, capacity float
 		}
 		off := h - e
 		step := off / slope
-		if step < 1e-3 && step > -1e-3 {
+		if step < 0.5 && step > -0.5 {
 			return t - step, slope
 		}
 		if off > 0 {
@@ -108,6 +186,7 @@ func (w *Workspace) assemble(i int, dt float64) {
 				m.link(row+l, n, g*a.closeness[j+1])
 			}
 		}
+		m.rhs[row] += a.source[j] * inverse
 		g := w.loss * a.dy[j]
 		m.a[0][row] += g
 		m.a[0][row+n-1] += g
