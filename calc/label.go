@@ -13,19 +13,24 @@ var labels = [...]struct{ name, label string }{
 	{"zinc_boiled_halfwidth", "zinc boiled"},
 	{"zinc_melted_halfwidth", "zinc melted"},
 	{"pulse_frequency", "pulses"},
+	{"wetted_width", "wetted"},
+	{"toe_angle", "toe angle"},
+	{"base_peak_temperature", "base peak"},
 }
 
-// FigureLabel is the plain name of a figure by its JSON name; a second member's ends in 2.
+// FigureLabel is the plain name of a figure by its JSON name; a member's ends in its number.
 func FigureLabel(name string) string {
-	first, second := strings.CutSuffix(name, "_2")
+	first, end := name, ""
+	for _, member := range [...]string{"1", "2"} {
+		if base, ok := strings.CutSuffix(name, "_"+member); ok {
+			first, end = base, " "+member
+		}
+	}
 	label := strings.ReplaceAll(first, "_", " ")
 	for i := range labels {
 		if labels[i].name == first {
 			label = labels[i].label
 		}
 	}
-	if second {
-		return label + " 2"
-	}
-	return label
+	return label + end
 }

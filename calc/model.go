@@ -159,6 +159,21 @@ func (c *chain) electric(k *[knobs]float64, o *[outs]float64) error {
 
 // heat is the travelling arc: heat per length, bead, and the bands beside it.
 func (c *chain) heat(k *[knobs]float64, o *[outs]float64) error {
+	if err := c.lineHeat(k, o); err != nil {
+		return err
+	}
+	if err := c.bands(k, o); err != nil {
+		return err
+	}
+	var err error
+	if c.ferritic {
+		o[oCooling], err = c.cooling(k, o)
+	}
+	return err
+}
+
+// lineHeat is the heat and the metal that a millimetre of seam gets.
+func (c *chain) lineHeat(k *[knobs]float64, o *[outs]float64) error {
 	duty := 1.0
 	if c.timed {
 		duty = o[oDuty]
@@ -179,11 +194,5 @@ func (c *chain) heat(k *[knobs]float64, o *[outs]float64) error {
 		return err
 	}
 	c.set(o, oBead, bead)
-	if err := c.bands(k, o); err != nil {
-		return err
-	}
-	if c.ferritic {
-		o[oCooling], err = c.cooling(k, o)
-	}
-	return err
+	return nil
 }

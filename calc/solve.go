@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 
+	"brazebooth/calc/section"
 	"brazebooth/tables"
 )
 
@@ -25,15 +26,20 @@ func Solve(job Job) (Card, error) {
 		return Card{}, settingError(err, &card)
 	}
 	b.complete(&card, s)
-	b.figures(&card, s, &sug)
+	v, err := b.verdict(&card, s)
+	if err != nil {
+		return Card{}, settingError(err, &card)
+	}
+	card.Zone, card.Edges = v.zone, v.edges(b, &card)
+	b.figures(&card, s, &sug, &v)
 	card.Notes = notes(&card, s)
-	warn(&card, b, s, &sug)
+	warn(&card, b, s, &sug, &v)
 	return card, nil
 }
 
 // settingError names the setting behind a formula that was asked outside its range.
 func settingError(err error, card *Card) error {
-	if !errors.Is(err, ErrRange) {
+	if !errors.Is(err, ErrRange) && !errors.Is(err, section.ErrRange) {
 		return err
 	}
 	return &FieldError{"feed", fmt.Sprintf("this combination (%v)", err),
@@ -72,7 +78,7 @@ func (b *board) complete(card *Card, s *spread) {
 }
 
 // figures builds the card's figures in the order a hand needs them.
-func (b *board) figures(card *Card, s *spread, sug *suggestion) {
+func (b *board) figures(card *Card, s *spread, sug *suggestion, v *verdict) {
 	list := make([]Figure, 0, len(settingSpecs)+len(resultSpecs)+4)
 	for i := range settingSpecs {
 		spec := &settingSpecs[i]
@@ -89,6 +95,9 @@ func (b *board) figures(card *Card, s *spread, sug *suggestion) {
 			list = append(list, f)
 		}
 	}
+	if v.modelled {
+		list = b.sectionFigures(list, card, s, v)
+	}
 	card.Figures = list
 }
 
@@ -96,7 +105,7 @@ func (b *board) figures(card *Card, s *spread, sug *suggestion) {
 func (b *board) settingBasis(f *Figure, card *Card, sug *suggestion) {
 	job := &card.Job
 	given := Basis{Formula: givenFormula, Source: "user", Known: "given"}
-	suggested := Basis{Formula: suggestFormula, Source: "closed-form limits of this card", Known: ownCalc}
+	suggested := Basis{Formula: suggestFormula, Source: "map of cross-sections", Known: ownCalc}
 	switch f.Name {
 	case "wire_feed":
 		switch {

@@ -2,8 +2,6 @@ package calc
 
 import (
 	"math"
-
-	"brazebooth/tables"
 )
 
 // suggestion is a pair of settings with the range each may take while the other stays.
@@ -11,203 +9,230 @@ type suggestion struct {
 	feed, travel        float64 // mm/s
 	feedLow, feedHigh   float64
 	travelLow, travelHi float64
-	margin              float64 // logarithm of the ratio to the nearest limit; negative where none is good
-	nearest             string  // name of that limit
+	found               bool
 }
 
-// suggest finds what the job left open of feed and travel: the point furthest, in relative terms,
-// from every limit that the closed forms know: the arc's steady range, a filled joint, a toe that
-// wets, a speed that a hand can hold.
+// suggest finds what the job left open of feed and travel: the point furthest, in relative terms, from
+// every edge of the operating window. It looks on a coarse map of cross-sections and between its points
+// by interpolation; Window looks closer.
 func (b *board) suggest(card *Card) (suggestion, error) {
 	feedOpen := !card.Used.Feed.Set && !b.chain.ampsGiven
-	travelOpen := !card.Used.Travel.Set && !b.chain.timed && !b.chain.plug
-	g := newLimits(b, card)
-	best := suggestion{margin: math.Inf(-1)}
+	travelOpen := !card.Used.Travel.Set && b.chain.sectionModelled()
 	if !feedOpen && !travelOpen {
-		return best, nil
+		return suggestion{}, nil
 	}
-	feeds := openRange{b.knobs[kFeed], b.knobs[kFeed], feedOpen}
+	if !b.chain.sectionModelled() {
+		return b.suggestSteady(card)
+	}
+	m := newMargins(b, card)
+	h := b.heatField(card)
+	const nf, nv = 6, 6
+	feeds := axis{b.knobs[kFeed], b.knobs[kFeed], 1}
 	if feedOpen {
-		feeds.low, feeds.high = g.feedRange(b)
+		low, high := b.steadyFeeds(&m)
+		feeds = axis{low, high, nf}
 	}
-	travels := openRange{b.knobs[kTravel], b.knobs[kTravel], travelOpen}
+	travels := axis{b.knobs[kTravel], b.knobs[kTravel], 1}
 	if travelOpen {
-		travels.low, travels.high = g.slow*0.5, g.fast*1.5
+		travels = axis{m.slow, m.fast, nv}
 	}
-	search(b, &g, feeds, travels, &best)
-	if math.IsInf(best.margin, -1) {
-		return best, b.evalError(feeds, travels)
+	c, err := coarseMap(&h, &m, feeds, travels)
+	if err != nil {
+		return suggestion{}, err
 	}
-	b.workingRange(&g, &best, feeds, travels)
-	return best, nil
+	return c.furthest(), nil
 }
 
-// openRange is where a setting is looked for; a setting that was given is not open.
-type openRange struct {
-	low, high float64
-	open      bool
+// suggestSteady is for a timed arc and a plug, where only the arc's own range is known: its middle.
+func (b *board) suggestSteady(card *Card) (suggestion, error) {
+	m := newMargins(b, card)
+	low, high := b.steadyFeeds(&m)
+	return suggestion{feed: math.Sqrt(low * high), feedLow: low, feedHigh: high, found: true}, nil
 }
 
-func (r openRange) at(i, n int) float64 {
-	if !r.open {
-		return r.low
-	}
-	return r.low * math.Pow(r.high/r.low, float64(i)/float64(n-1))
-}
-
-// search scans a logarithmic grid and then closes in on its best point.
-func search(b *board, g *limits, feeds, travels openRange, best *suggestion) {
-	const coarse = 17
-	for round := range 5 {
-		nf, nv := coarse, coarse
-		if !feeds.open {
-			nf = 1
-		}
-		if !travels.open {
-			nv = 1
-		}
-		for i := range nf {
-			for j := range nv {
-				f, v := feeds.at(i, nf), travels.at(j, nv)
-				if m, name, ok := g.margin(b, f, v); ok && m > best.margin {
-					*best = suggestion{feed: f, travel: v, margin: m, nearest: name}
-				}
-			}
-		}
-		if math.IsInf(best.margin, -1) {
-			return
-		}
-		shrink := math.Pow(0.25, float64(round+1))
-		feeds = feeds.around(best.feed, shrink)
-		travels = travels.around(best.travel, shrink)
-	}
-}
-
-// around narrows an open range about its best point, never leaving the first range.
-func (r openRange) around(v, shrink float64) openRange {
-	if !r.open {
-		return r
-	}
-	half := math.Pow(r.high/r.low, shrink/2)
-	return openRange{max(r.low, v/half), min(r.high, v*half), true}
-}
-
-// evalError repeats one evaluation to say why no point could be computed.
-func (b *board) evalError(feeds, travels openRange) error {
-	var o [outs]float64
-	k := b.knobs
-	k[kFeed], k[kTravel] = math.Sqrt(feeds.low*feeds.high), math.Sqrt(travels.low*travels.high)
-	if err := b.chain.eval(&k, &o); err != nil {
-		return err
-	}
-	return ErrRange
-}
-
-// workingRange finds how far each setting alone may go before a limit is reached; with no good point
-// the range is the point itself.
-func (b *board) workingRange(g *limits, s *suggestion, feeds, travels openRange) {
-	s.feedLow, s.feedHigh, s.travelLow, s.travelHi = s.feed, s.feed, s.travel, s.travel
-	if s.margin <= 0 {
-		return
-	}
-	good := func(f, v float64) bool { m, _, ok := g.margin(b, f, v); return ok && m >= 0 }
-	if feeds.open {
-		s.feedLow = reach(s.feed, feeds.low, func(f float64) bool { return good(f, s.travel) })
-		s.feedHigh = reach(s.feed, feeds.high, func(f float64) bool { return good(f, s.travel) })
-	}
-	if travels.open {
-		s.travelLow = reach(s.travel, travels.low, func(v float64) bool { return good(s.feed, v) })
-		s.travelHi = reach(s.travel, travels.high, func(v float64) bool { return good(s.feed, v) })
-	}
-}
-
-// reach halves the way from a good value toward an end until the edge of the good stretch is known
-// to a thousandth.
-func reach(from, to float64, good func(float64) bool) float64 {
-	if good(to) {
-		return to
-	}
-	for range 12 {
-		mid := math.Sqrt(from * to)
-		if good(mid) {
-			from = mid
-		} else {
-			to = mid
-		}
-	}
-	return from
-}
-
-// limits are the closed-form limits of one job.
-type limits struct {
-	floor, spray float64 // A
-	slow, fast   float64 // mm/s
-	need         float64 // bead area that fills the joint, mm2
-	coldAngle    float64 // toe angle, rad
-	section      func(area, w1, w2 float64) (float64, error)
-	timed, plug  bool
-}
-
-func newLimits(b *board, card *Card) limits {
-	g := limits{slow: tables.HandSpeedLow.V, fast: tables.HandSpeedHigh.V,
-		timed: b.chain.timed, plug: b.chain.plug, need: neededArea(card), coldAngle: coldAngle(card.Used.Joint)}
-	g.floor, g.spray = steadyRange(card)
-	g.section = toeAngle(card)
-	return g
-}
-
-// steadyRange returns the currents between which the mode's arc runs steadily.
-func steadyRange(card *Card) (floor, spray float64) {
-	wire := card.Used.Wire.V
-	floor, _ = DipFloor(wire)
-	spray, _ = SprayTransition(wire)
-	return floor, spray
-}
-
-// feedRange brackets the feeds whose current could be steady, from half the floor to half over spray.
-func (g *limits) feedRange(b *board) (low, high float64) {
-	low, high = 10, 400 // mm/s: 0.6 to 24 m/min
+// steadyFeeds brackets the feeds whose current the arc holds steadily, mm/s.
+func (b *board) steadyFeeds(m *margins) (low, high float64) {
+	low, high = 17, 340 // 1 to 20 m/min, where no limit is known
 	k := &b.knobs
-	if f, err := FeedFromCurrent(k[kWire], g.floor/2, k[kDensity], k[kHLiq], k[kRhoE], k[kPhi], k[kStick]); err == nil && f > 0 {
+	at := func(amps float64) (float64, error) {
+		return FeedFromCurrent(k[kWire], amps/k[kForm], k[kDensity], k[kHLiq], k[kRhoE], k[kPhi], k[kStick])
+	}
+	if f, err := at(m.floor); err == nil {
 		low = f
 	}
-	if f, err := FeedFromCurrent(k[kWire], g.spray*1.5, k[kDensity], k[kHLiq], k[kRhoE], k[kPhi], k[kStick]); err == nil && f > low {
+	if f, err := at(m.spray); err == nil && f > low {
 		high = f
 	}
 	return low, high
 }
 
-// margin evaluates one pair of settings and returns the logarithm of the ratio to the nearest limit
-// with that limit's name.
-func (g *limits) margin(b *board, feed, travel float64) (float64, string, bool) {
-	k := b.knobs
-	k[kFeed], k[kTravel] = feed, travel
-	var o [outs]float64
-	if err := b.chain.eval(&k, &o); err != nil {
-		return 0, "", false
+// axis is a range of one setting, divided logarithmically into n points.
+type axis struct {
+	low, high float64
+	n         int
+}
+
+func (a axis) at(x float64) float64 {
+	if a.n == 1 {
+		return a.low
 	}
-	worst, name := math.Inf(1), ""
-	check := func(ratio float64, what string) {
-		if m := math.Log(ratio); m < worst && !math.IsNaN(m) {
-			worst, name = m, what
+	return a.low * math.Pow(a.high/a.low, x/float64(a.n-1))
+}
+
+// step is the logarithm between two points.
+func (a axis) step() float64 {
+	if a.n == 1 {
+		return 1
+	}
+	return math.Log(a.high/a.low) / float64(a.n-1)
+}
+
+// limitMap is the logarithms of all limits at the points of a map, feed outer.
+type limitMap struct {
+	feeds, travels axis
+	logs           [][limitCount]float64
+}
+
+func coarseMap(h *heatField, m *margins, feeds, travels axis) (limitMap, error) {
+	c := limitMap{feeds, travels, make([][limitCount]float64, feeds.n*travels.n)}
+	var failed error
+	good := 0
+	for i := range feeds.n {
+		for j := range travels.n {
+			s, err := h.at(feeds.at(float64(i)), travels.at(float64(j)), m.zinc > 0)
+			if err != nil {
+				failed = err
+				c.logs[i*travels.n+j] = hopeless
+				continue
+			}
+			good++
+			c.logs[i*travels.n+j] = m.logs(&s)
 		}
 	}
-	if g.floor > 0 {
-		check(o[oAmps]/g.floor, "steady arc")
+	if good == 0 {
+		return c, failed
 	}
-	if g.spray > 0 {
-		check(g.spray/o[oAmps], "spray transition")
+	return c, nil
+}
+
+// hopeless stands where the model has no answer: no point there is ever suggested.
+var hopeless = func() (l [limitCount]float64) {
+	for i := range l {
+		l[i] = -far
 	}
-	if g.timed || g.plug {
-		return worst, name, !math.IsInf(worst, 1)
+	return l
+}()
+
+// between interpolates the logarithms at map coordinates; they bend little, so that lines between them do.
+func (c *limitMap) between(x, y float64) (l [limitCount]float64) {
+	i, j := cell(x, c.feeds.n), cell(y, c.travels.n)
+	fx, fy := x-float64(i), y-float64(j)
+	at := func(di, dj int) *[limitCount]float64 {
+		return &c.logs[min(i+di, c.feeds.n-1)*c.travels.n+min(j+dj, c.travels.n-1)]
 	}
-	check(o[oTravel]/g.slow, "hand speed, slow")
-	check(g.fast/o[oTravel], "hand speed, fast")
-	check(o[oBead]/g.need, "joint filled")
-	if theta, err := g.section(o[oBead], o[oWet1], o[oWet2]); err == nil {
-		check(g.coldAngle/theta, "toe wets")
+	a, b, d, e := at(0, 0), at(0, 1), at(1, 0), at(1, 1)
+	for k := range l {
+		l[k] = (a[k]*(1-fy)+b[k]*fy)*(1-fx) + (d[k]*(1-fy)+e[k]*fy)*fx
 	}
-	return worst, name, true
+	return l
+}
+
+func cell(x float64, n int) int { return max(0, min(int(x), n-2)) }
+
+// margin is how far a map point is from its nearest edge, as a logarithmic change of feed or travel;
+// below zero where an edge is not met.
+func (c *limitMap) margin(x, y float64) float64 {
+	const h = 0.05
+	l := c.between(x, y)
+	f, g := c.slopes(x, y, h)
+	var d [limitCount]float64
+	for k := range d {
+		d[k] = reach(l[k], f[k], g[k])
+	}
+	_, worst := nearest(&d)
+	return worst
+}
+
+// slopes are the limits' changes by the logarithms of feed and travel. A setting that was given still
+// counts: its slope stands in the card, not in the map.
+func (c *limitMap) slopes(x, y, h float64) (f, g [limitCount]float64) {
+	diff := func(x0, y0, x1, y1, width float64) (out [limitCount]float64) {
+		a, b := c.between(x0, y0), c.between(x1, y1)
+		for k := range out {
+			out[k] = (b[k] - a[k]) / width
+		}
+		return out
+	}
+	if c.feeds.n > 1 {
+		x0, x1 := max(0, x-h), min(float64(c.feeds.n-1), x+h)
+		f = diff(x0, y, x1, y, (x1-x0)*c.feeds.step())
+	}
+	if c.travels.n > 1 {
+		y0, y1 := max(0, y-h), min(float64(c.travels.n-1), y+h)
+		g = diff(x, y0, x, y1, (y1-y0)*c.travels.step())
+	}
+	return f, g
+}
+
+// furthest scans the map and closes in on its best point.
+func (c *limitMap) furthest() suggestion {
+	const scan = 21
+	bestX, bestY, best := 0.0, 0.0, math.Inf(-1)
+	width := 1.0
+	midX, midY := float64(c.feeds.n-1)/2, float64(c.travels.n-1)/2
+	for range 4 {
+		x0, y0 := midX, midY
+		for i := range scan {
+			for j := range scan {
+				x := x0 + width*(float64(i)/(scan-1)-0.5)*float64(c.feeds.n-1)
+				y := y0 + width*(float64(j)/(scan-1)-0.5)*float64(c.travels.n-1)
+				x = max(0, min(float64(c.feeds.n-1), x))
+				y = max(0, min(float64(c.travels.n-1), y))
+				if m := c.margin(x, y); m > best {
+					best, bestX, bestY = m, x, y
+				}
+			}
+		}
+		midX, midY = bestX, bestY
+		width /= 4
+	}
+	return c.workingRange(bestX, bestY, best)
+}
+
+// workingRange finds how far each setting alone may go before an edge is reached; with no good point the
+// range is the point itself.
+func (c *limitMap) workingRange(x, y, best float64) suggestion {
+	s := suggestion{feed: c.feeds.at(x), travel: c.travels.at(y), found: best >= 0}
+	s.feedLow, s.feedHigh, s.travelLow, s.travelHi = s.feed, s.feed, s.travel, s.travel
+	if best < 0 {
+		return s
+	}
+	inside := func(x, y float64) bool {
+		l := c.between(x, y)
+		for _, v := range l {
+			if v < 0 {
+				return false
+			}
+		}
+		return true
+	}
+	walk := func(from, to float64, good func(float64) bool) float64 {
+		const n = 60
+		last := from
+		for i := 1; i <= n; i++ {
+			p := from + (to-from)*float64(i)/n
+			if !good(p) {
+				break
+			}
+			last = p
+		}
+		return last
+	}
+	s.feedLow = c.feeds.at(walk(x, 0, func(p float64) bool { return inside(p, y) }))
+	s.feedHigh = c.feeds.at(walk(x, float64(c.feeds.n-1), func(p float64) bool { return inside(p, y) }))
+	s.travelLow = c.travels.at(walk(y, 0, func(p float64) bool { return inside(x, p) }))
+	s.travelHi = c.travels.at(walk(y, float64(c.travels.n-1), func(p float64) bool { return inside(x, p) }))
+	return s
 }
 
 // neededArea is the bead section that the joint needs, mm2: the leg or throat that was asked for, or

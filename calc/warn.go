@@ -3,6 +3,7 @@ package calc
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 
 	"brazebooth/tables"
@@ -29,7 +30,7 @@ func (w *warnings) tell(code string, severity Severity, basis, format string, ar
 }
 
 // warn writes every warning that fits the card, stops first.
-func warn(card *Card, b *board, s *spread, sug *suggestion) {
+func warn(card *Card, b *board, s *spread, sug *suggestion, v *verdict) {
 	w := warnings{card: card, list: make([]Warning, 0, 12)}
 	w.metals()
 	w.sheet()
@@ -39,7 +40,8 @@ func warn(card *Card, b *board, s *spread, sug *suggestion) {
 	w.travel(s)
 	w.fill(b, s)
 	w.timed(s)
-	w.setting(sug)
+	w.verdict(v)
+	w.setting(sug, v)
 	w.eyes(s.value[oAmps])
 	w.always()
 	slices.SortStableFunc(w.list, func(a, b Warning) int { return cmp.Compare(rank(a.Severity), rank(b.Severity)) })
@@ -273,12 +275,35 @@ func (w *warnings) timed(s *spread) {
 	}
 }
 
-// setting: whether the search found a good point.
-func (w *warnings) setting(sug *suggestion) {
-	if sug.nearest != "" && sug.margin < 0 {
-		w.tell("no-good-setting", Caution, ownCalc,
-			"No feed and travel meet every limit here; the nearest miss is shown. What fails: %s. Try another wire size, mode or thickness.", sug.nearest)
+// verdict: what the cross-section says of the setting.
+func (w *warnings) verdict(v *verdict) {
+	const basis = "cross-section model, own computation"
+	st := &v.state
+	switch v.zone {
+	case "cold":
+		if !st.bridged {
+			w.tell("cold", Caution, basis, "Cold: the bead would not wet both members. Slower, more wire feed, pulsed, or preheat; peel a test bead before you trust one.")
+			return
+		}
+		w.tell("cold", Caution, basis, "Cold: the toe stands at %.0f°, a cold lap from about %.0f°. Slower wets further; so does more wire feed at a faster travel, or pulsed.",
+			st.toes.Larger()*180/math.Pi, coldAngle(w.card.Used.Joint)*180/math.Pi)
+	case "hot":
+		w.tell("hot", Caution, basis, "Hot: the base metal's skin reaches about %.0f °C and starts to melt: that is welding. Faster, or less wire feed.", max(st.skin[0], st.skin[1]))
+	case "burn-through":
+		w.tell("burn-through", Caution, basis, "Burn-through: the sheet melts through under the arc. Faster, less wire feed, a thinner wire, or timed arc.")
+	case "not-modelled":
+		w.tell("not-modelled", Info, basis, "No verdict on wetting and melting: %s. Judge it on a test bead.", v.why)
 	}
+}
+
+// setting: whether the search found a good point, and which edges cross where it did not.
+func (w *warnings) setting(sug *suggestion, v *verdict) {
+	if sug.found || sug.feed == 0 || !v.modelled {
+		return
+	}
+	first, second := v.worst()
+	w.tell("no-good-setting", Caution, ownCalc,
+		"No feed and travel that are open here meet every edge; the nearest miss is shown. %s and %s cross. Try another wire size, mode or thickness.", first, second)
 }
 
 // eyes: the filter shade for the arc-on current.

@@ -1,0 +1,157 @@
+package calc
+
+import (
+	"math"
+
+	"brazebooth/tables"
+)
+
+// limit is one border of the operating window, as the logarithm of a ratio that is zero on it and
+// positive inside.
+type limit int
+
+const (
+	lWets limit = iota
+	lSolid
+	lBurn
+	lFilled
+	lFloor
+	lSpray
+	lZinc
+	lSlow
+	lFast
+	limitCount
+)
+
+// edgeNames groups the limits into the edges that a card shows, in the order of the list below.
+var edgeNames = [limitCount]string{
+	lWets: "wets", lSolid: "base stays solid", lBurn: "no burn-through", lFilled: "joint filled",
+	lFloor: "arc steady", lSpray: "arc steady", lZinc: "zinc band", lSlow: "hand speed", lFast: "hand speed",
+}
+
+// edgeSource says of each limit what it is and where it comes from.
+var edgeSource = [limitCount]struct{ formula, source string }{
+	lWets:   {"larger toe angle at most {limit}", "ISO 5817 no. 505 level C, written for fusion welds (memory high)"},
+	lSolid:  {"peak of each member's skin at most {limit}", "low end of the base metal's solidus: brazing, not fusion"},
+	lBurn:   {"core over the width of the arc at most {limit}", "liquidus of the base metal"},
+	lFilled: {"bead area at least {limit}", "gap, leg or throat of the joint"},
+	lFloor:  {"current at least {limit}", "steady short arc by wire size; common practice, no source"},
+	lSpray:  {"current at most {limit}", "AWS Welding Handbook, 8th ed. vol. 2, spray transition (memory high)"},
+	lZinc:   {"zinc boiled half-width at most {limit}", "given"},
+	lSlow:   {"travel at least {limit}", "what a hand holds; common practice, no source"},
+	lFast:   {"travel at most {limit}", "what a hand holds; common practice, no source"},
+}
+
+// margins are the limits of one job.
+type margins struct {
+	floor, spray float64 // A; 0 where unknown
+	slow, fast   float64 // mm/s
+	need         float64 // bead area, mm2
+	cold         float64 // toe angle, rad
+	zinc         float64 // half-width accepted, mm; 0: none asked
+	start        float64 // C
+	solid, melt  [2]float64
+	members      int
+}
+
+func newMargins(b *board, card *Card) margins {
+	m := margins{slow: tables.HandSpeedLow.V, fast: tables.HandSpeedHigh.V, need: neededArea(card), cold: coldAngle(card.Used.Joint),
+		zinc: card.Used.ZincLimit.Or(0), start: b.knobs[kRoom]}
+	m.floor, m.spray = steadyRange(card)
+	for i, member := range card.Setup.members() {
+		m.solid[i], m.melt[i] = member.Metal.Solidus.V, member.Metal.Liquidus.V
+		m.members = i + 1
+	}
+	return m
+}
+
+// steadyRange returns the currents between which the mode's arc runs steadily; 0 where none is known.
+func steadyRange(card *Card) (floor, spray float64) {
+	wire := card.Used.Wire.V
+	floor, _ = DipFloor(wire)
+	spray, _ = SprayTransition(wire)
+	return floor, spray
+}
+
+// far is the logarithm that stands for a limit that does not apply.
+const far = 20
+
+// logs returns every limit's logarithm at a state.
+func (m *margins) logs(s *heatState) (l [limitCount]float64) {
+	for i := range l {
+		l[i] = far
+	}
+	l[lWets] = m.wets(s)
+	for i := range m.members {
+		l[lSolid] = min(l[lSolid], math.Log((m.solid[i]-m.start)/(s.skin[i]-m.start)))
+		l[lBurn] = min(l[lBurn], math.Log((m.melt[i]-m.start)/(s.core[i]-m.start)))
+		if m.zinc > 0 && s.boiled[i] > 0 {
+			l[lZinc] = min(l[lZinc], math.Log(m.zinc/s.boiled[i]))
+		}
+	}
+	m.simple(&s.o, &l)
+	return l
+}
+
+// simple are the limits that need no heat flow.
+func (m *margins) simple(o *[outs]float64, l *[limitCount]float64) {
+	l[lFilled] = math.Log(o[oBead] / m.need)
+	if m.floor > 0 {
+		l[lFloor] = math.Log(o[oAmps] / m.floor)
+	}
+	if m.spray > 0 {
+		l[lSpray] = math.Log(m.spray / o[oAmps])
+	}
+	l[lSlow] = math.Log(o[oTravel] / m.slow)
+	l[lFast] = math.Log(m.fast / o[oTravel])
+}
+
+// wets is the cold limit. A bead that does not wet both members stands at an upright toe; a flat one has
+// next to none.
+func (m *margins) wets(s *heatState) float64 {
+	theta := math.Pi
+	if s.bridged {
+		theta = max(s.toes.Larger(), 0.02)
+	}
+	return math.Log(m.cold / theta)
+}
+
+// zone is the thermal verdict.
+func zone(l *[limitCount]float64) string {
+	switch {
+	case l[lBurn] < 0:
+		return "burn-through"
+	case l[lSolid] < 0:
+		return "hot"
+	case l[lWets] < 0:
+		return "cold"
+	}
+	return "good"
+}
+
+// reach is the smallest relative change of feed or travel, as a logarithm, that brings a limit to zero:
+// its own logarithm over the steeper of its two slopes.
+func reach(l, byFeed, byTravel float64) float64 {
+	slope := max(math.Abs(byFeed), math.Abs(byTravel))
+	if l >= far {
+		return far
+	}
+	if slope < 0.02 {
+		return math.Copysign(far, l) // no change of the two settings reaches it
+	}
+	return l / slope
+}
+
+// nearest is the limit that the smallest change reaches; unmet ones come first.
+func nearest(d *[limitCount]float64) (limit, float64) {
+	at := limit(0)
+	for i := range limitCount {
+		if d[i] < d[at] {
+			at = i
+		}
+	}
+	return at, d[at]
+}
+
+// percent turns a logarithmic change into per cent, at most 999.
+func percent(d float64) float64 { return min(999, 100*math.Expm1(math.Abs(d))) }

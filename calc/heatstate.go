@@ -1,0 +1,114 @@
+package calc
+
+import (
+	"math"
+	"sync"
+
+	"brazebooth/calc/section"
+	"brazebooth/tables"
+)
+
+// heatState is what one feed and travel do to the joint.
+type heatState struct {
+	o          [outs]float64
+	wet        [2]float64 // wetted width of each member, mm
+	skin, core [2]float64 // peaks of each member, C
+	boiled     [2]float64 // zinc half-widths, mm; NaN beyond the grid
+	melted     [2]float64
+	toes       section.Toes
+	bridged    bool // the bead has a section: it wets both members, and one arc can hold it
+}
+
+// workspaces are reused: one is larger than a card.
+var workspaces = sync.Pool{New: func() any { return new(section.Workspace) }}
+
+// sectionModelled reports whether the cross-section model applies: a travelling arc that burns without
+// pause, on a joint that it has arms for.
+func (c *chain) sectionModelled() bool { return !c.plug && !c.timed }
+
+var sectionJoints = map[string]section.Joint{
+	"lap": section.LapJoint, "tee": section.TeeJoint, "butt": section.ButtJoint, "corner": section.CornerJoint, "overlay": section.OverlayJoint,
+}
+
+// sectionInput puts the board's numbers into the cross-section; heat, bead and travel follow.
+func (b *board) sectionInput(card *Card) section.Input {
+	f, k := &card.Setup.Filler, &b.knobs
+	in := section.Input{
+		Joint: sectionJoints[card.Used.Joint],
+		Filler: section.Filler{K: tables.SolidFillerConductivity.V, Stir: tables.Stirring.V,
+			RhoC: (f.HeatCold.V + f.HeatHot.V) / 2 * f.Density.V * 1e-3, Latent: f.Latent.V * f.Density.V * 1e-3,
+			Solidus: f.Solidus.V, Liquidus: f.Liquidus.V, Toe: k[kToe]},
+		Sigma: k[kSpread], Gap: k[kGap], Loss: k[kLoss] * 1e-6, Start: k[kRoom], Aim: card.Used.Aim.V,
+		Thick: [2]float64{k[kThick1], k[kThick2]},
+		Base:  [2]section.Material{material(&card.Setup.Members[0].Metal, k[kConduct1], k[kHeatCap1])},
+	}
+	if !card.Setup.One {
+		in.Base[1] = material(&card.Setup.Members[1].Metal, k[kConduct2], k[kHeatCap2])
+	}
+	return in
+}
+
+func material(m *tables.Metal, conductivity, heatCapacity float64) section.Material {
+	return section.Material{K: conductivity, RhoC: heatCapacity, Solidus: m.Solidus.V, Liquidus: max(m.Liquidus.V, m.Solidus.V+1),
+		Latent: m.Latent.V * m.Density.V * 1e-3, Steel: m.Family == tables.Steel}
+}
+
+// heatField finds heat states of one job at any feed and travel.
+type heatField struct {
+	b    *board
+	in   section.Input
+	toes func(area, w1, w2 float64) (section.Toes, error)
+	one  bool
+}
+
+func (b *board) heatField(card *Card) heatField {
+	return heatField{b, b.sectionInput(card), beadSection(card), card.Setup.One}
+}
+
+// at finds the state at a feed and travel in mm/s; with zinc it follows the zinc's isotherms outward too.
+func (h *heatField) at(feed, travel float64, zinc bool) (heatState, error) {
+	var s heatState
+	k := h.b.knobs
+	k[kFeed], k[kTravel] = feed, travel
+	if err := h.b.chain.travelling(&k, &s.o); err != nil {
+		return s, err
+	}
+	in := h.in
+	in.Heat, in.Bead, in.Travel = s.o[oNet], s.o[oBead], s.o[oTravel]
+	if zinc && (h.b.chain.zinc[0] || h.b.chain.zinc[1]) {
+		in.Lowest = h.b.chain.zincMelts
+	}
+	w := workspaces.Get().(*section.Workspace)
+	r, err := w.Solve(&in)
+	workspaces.Put(w)
+	if err != nil {
+		return s, err
+	}
+	s.wet, s.skin, s.core = r.Wet, r.Skin, r.Core
+	for i := range 2 {
+		s.boiled[i] = r.Front[i].Reach(h.b.chain.zincBoils)
+		s.melted[i] = r.Front[i].Reach(h.b.chain.zincMelts)
+		if math.IsNaN(s.wet[i]) {
+			return s, outside("wetted width", s.o[oNet], "this heat wets further than the model's grid")
+		}
+	}
+	if h.one {
+		s.wet[1], s.skin[1], s.core[1] = s.wet[0], s.skin[0], s.core[0]
+	}
+	if s.wet[0] > 0 && s.wet[1] > 0 {
+		s.toes, err = h.toes(s.o[oBead], s.wet[0], s.wet[1])
+		s.bridged = err == nil
+	}
+	return s, nil
+}
+
+// travelling computes wire, arc and heat of a travelling arc, without the closed forms of its bands.
+func (c *chain) travelling(k *[knobs]float64, o *[outs]float64) error {
+	for i := range o {
+		o[i] = math.NaN()
+	}
+	if err := c.electric(k, o); err != nil {
+		return err
+	}
+	return c.lineHeat(k, o)
+}

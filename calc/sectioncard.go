@@ -1,0 +1,307 @@
+package calc
+
+import (
+	"errors"
+	"math"
+
+	"brazebooth/calc/section"
+	"brazebooth/tables"
+)
+
+// verdict is what the cross-section says about a card's setting.
+type verdict struct {
+	state    heatState
+	logs     [limitCount]float64
+	d        [limitCount]float64 // change of feed or travel that reaches each limit, logarithmic
+	zone     string
+	why      string  // for not-modelled
+	byHeat   float64 // d ln width by d ln heat
+	riseBy   float64 // d ln peak rise by d ln heat
+	modelled bool
+}
+
+// verdict looks at the setting and a little beside it: margins are linear from there.
+func (b *board) verdict(card *Card, s *spread) (verdict, error) {
+	var v verdict
+	if why := b.notModelled(card); why != "" {
+		v.zone, v.why = "not-modelled", why
+		return v, nil
+	}
+	m := newMargins(b, card)
+	h := b.heatField(card)
+	feed, travel := s.value[oFeed], s.value[oTravel]
+	var err error
+	if v.state, err = h.at(feed, travel, true); err != nil {
+		if errors.Is(err, ErrRange) || errors.Is(err, section.ErrRange) {
+			v.zone, v.why = "not-modelled", "this heat is outside what the cross-section can follow"
+			return v, nil
+		}
+		return v, err
+	}
+	v.modelled = true
+	v.logs = m.logs(&v.state)
+	v.zone = zone(&v.logs)
+	const step = 0.04
+	more, err1 := h.at(feed*math.Exp(step), travel, m.zinc > 0)
+	faster, err2 := h.at(feed, travel*math.Exp(step), m.zinc > 0)
+	if err1 != nil || err2 != nil {
+		return v, nil // margins stay unknown at the model's own border
+	}
+	lf, lv := m.logs(&more), m.logs(&faster)
+	for i := range v.d {
+		v.d[i] = reach(v.logs[i], (lf[i]-v.logs[i])/step, (lv[i]-v.logs[i])/step)
+	}
+	if w, f := v.state.wet[0]+v.state.wet[1], faster.wet[0]+faster.wet[1]; w > 0 && f > 0 {
+		v.byHeat = math.Log(w/f) / step
+	}
+	hot := func(s *heatState) float64 { return max(s.skin[0], s.skin[1]) - m.start }
+	v.riseBy = math.Log(hot(&v.state)/hot(&faster)) / step
+	return v, nil
+}
+
+// notModelled says why the cross-section has no verdict, "" where it has one.
+func (b *board) notModelled(card *Card) string {
+	switch {
+	case b.chain.plug:
+		return "a plug is round: no travelling arc, no section"
+	case b.chain.timed:
+		return "a timed arc lays spots: a section of a steady bead says nothing of them"
+	case minCore(card.Setup.members()) > tables.SheetThickest.V && card.Used.Joint != "overlay":
+		return "above about 3 mm the heat flows in three dimensions"
+	}
+	return ""
+}
+
+// edges lists the borders of the operating window, each once, with the smaller of its two limits.
+func (v *verdict) edges(b *board, card *Card) []Edge {
+	if !v.modelled {
+		return nil
+	}
+	m := newMargins(b, card)
+	list := make([]Edge, 0, limitCount)
+	for i := range limitCount {
+		if v.logs[i] >= far {
+			continue
+		}
+		e := Edge{Name: edgeNames[i], Margin: percent(v.d[i]), Met: v.logs[i] >= 0, Basis: m.basis(i, v)}
+		if n := len(list); n > 0 && list[n-1].Name == e.Name {
+			if last := &list[n-1]; last.Met && (!e.Met || e.Margin < last.Margin) {
+				*last = e
+			}
+			continue
+		}
+		list = append(list, e)
+	}
+	return list
+}
+
+// basis of one limit: what it compares with what.
+func (m *margins) basis(i limit, v *verdict) Basis {
+	value, unit := 0.0, ""
+	has := ""
+	o := &v.state.o
+	now := 0.0
+	switch i {
+	case lWets:
+		value, unit, has, now = m.cold*180/math.Pi, "deg", "larger toe angle", v.state.toes.Larger()*180/math.Pi
+		if !v.state.bridged {
+			now = 180
+		}
+	case lSolid:
+		value, unit, has, now = m.solid[m.hotter(v)], "C", "peak of the skin", v.state.skin[m.hotter(v)]
+	case lBurn:
+		value, unit, has, now = m.melt[m.hotter(v)], "C", "peak of the core", v.state.core[m.hotter(v)]
+	case lFilled:
+		value, unit, has, now = m.need, "mm2", "bead area", o[oBead]
+	case lFloor:
+		value, unit, has, now = m.floor, "A", "current", o[oAmps]
+	case lSpray:
+		value, unit, has, now = m.spray, "A", "current", o[oAmps]
+	case lZinc:
+		value, unit, has, now = m.zinc, "mm", "zinc boiled half-width", max(v.state.boiled[0], v.state.boiled[1])
+	case lSlow:
+		value, unit, has, now = m.slow, "mm/s", "travel", o[oTravel]
+	case lFast:
+		value, unit, has, now = m.fast, "mm/s", "travel", o[oTravel]
+	}
+	return Basis{Formula: edgeSource[i].formula, Source: edgeSource[i].source, Known: ownCalc,
+		Inputs: []Input{{Symbol: "limit", Name: "limit", Value: value, Unit: unit}, {Name: has, Value: now, Unit: unit, Derived: true}}}
+}
+
+// hotter is the member whose skin comes closer to its solidus.
+func (m *margins) hotter(v *verdict) int {
+	if m.members == 2 && v.state.skin[1]-m.solid[1] > v.state.skin[0]-m.solid[0] {
+		return 1
+	}
+	return 0
+}
+
+// worst names the two edges that are furthest from being met.
+func (v *verdict) worst() (first, second string) {
+	var order [2]limit
+	order[0], order[1] = -1, -1
+	for i := range limitCount {
+		switch {
+		case order[0] < 0 || v.d[i] < v.d[order[0]]:
+			if order[0] < 0 || edgeNames[order[0]] != edgeNames[i] {
+				order[1] = order[0]
+			}
+			order[0] = i
+		case edgeNames[i] != edgeNames[order[0]] && (order[1] < 0 || v.d[i] < v.d[order[1]]):
+			order[1] = i
+		}
+	}
+	return "“" + edgeNames[order[0]] + "”", "“" + edgeNames[order[1]] + "”"
+}
+
+const sectionSource = "cross-section of a moving arc: arms with skin and core, steel by EN 1993-1-2, filler arriving hot and melting over its range"
+
+// sectionFigures puts the section's figures in place of the closed forms and after them. The bands are the
+// model's own, joined with those of the heat; what they lean on is what the closed forms lean on.
+func (b *board) sectionFigures(list []Figure, card *Card, s *spread, v *verdict) []Figure {
+	st := &v.state
+	total := v.band(tables.SectionTotal, v.byHeat, s)
+	one := v.band(tables.SectionWidth, v.byHeat, s)
+	for i := range list {
+		f := &list[i]
+		switch f.Name {
+		case "bead_width":
+			if st.bridged {
+				list[i] = scaled(f, st.toes.Chord, total, "chord from toe to toe of the section, each toe where the skin's peak falls to {T_toe}")
+			}
+		case "zinc_boiled_halfwidth":
+			reached(f, st.boiled[0])
+		case "zinc_boiled_halfwidth_2":
+			reached(f, st.boiled[1])
+		case "zinc_melted_halfwidth":
+			reached(f, st.melted[0])
+		case "zinc_melted_halfwidth_2":
+			reached(f, st.melted[1])
+		}
+	}
+	width, _ := find(list, "bead_width")
+	add := func(name, unit, formula string, value, low, high float64) {
+		basis := width.Basis
+		basis.Formula, basis.Source, basis.Known = formula, sectionSource, ownCalc
+		list = append(list, Figure{name, value, low, high, unit, basis})
+	}
+	names := [2]string{"_1", "_2"}
+	for i := range card.Setup.members() {
+		add("wetted_width"+names[i], "mm", "where the peak of the member's skin falls to {T_toe}", st.wet[i], st.wet[i]*one.low, st.wet[i]*one.high)
+	}
+	b.angles(add, card, st, one)
+	peak, member := st.skin[0], 0
+	if len(card.Setup.members()) == 2 && st.skin[1] > peak {
+		peak, member = st.skin[1], 1
+	}
+	form := tables.SectionRiseEnding
+	if member == 1 && (card.Used.Joint == "lap" || card.Used.Joint == "tee") {
+		form = tables.SectionRiseThrough
+	}
+	rise, start := v.band(form, v.riseBy, s), b.knobs[kRoom]
+	add("base_peak_temperature", "C", "highest temperature of the hotter member's skin", peak, start+(peak-start)*rise.low, start+(peak-start)*rise.high)
+	if at, d := nearest(&v.d); d > -far && d < far {
+		e := percent(d)
+		if d < 0 {
+			e = -e
+		}
+		list = append(list, Figure{"margin", e, e, e, "%", Basis{Formula: "smallest change of feed or travel that reaches the nearest edge: " + edgeNames[at],
+			Source: sectionSource, Known: ownCalc}})
+	}
+	return list
+}
+
+// angles adds the toe angles and the throat; their bands come from the widths at the ends of theirs.
+func (b *board) angles(add func(name, unit, formula string, value, low, high float64), card *Card, st *heatState, one ratio) {
+	if !st.bridged {
+		return
+	}
+	toes := beadSection(card)
+	at := func(scale float64) section.Toes {
+		t, err := toes(st.o[oBead], st.wet[0]*scale, st.wet[1]*scale)
+		if err != nil {
+			return st.toes
+		}
+		return t
+	}
+	flat, steep := at(one.high), at(one.low)
+	const degree = 180 / math.Pi
+	angle := func(name, formula string, v, a, b float64) {
+		add(name, "deg", formula, v*degree, min(v, a, b)*degree, max(v, a, b)*degree)
+	}
+	const inside = "angle inside the bead between its surface and the member: circular arc over the chord that holds the bead's area"
+	angle("wetting_angle", "larger of the toe angles", st.toes.Larger(), flat.Larger(), steep.Larger())
+	angle("toe_angle_1", inside, st.toes.First, flat.First, steep.First)
+	if !card.Setup.One {
+		angle("toe_angle_2", inside, st.toes.Second, flat.Second, steep.Second)
+	}
+	if v, formula := throat(card, st.wet); formula != "" {
+		add("throat", "mm", formula, v, v*one.low, min(v*one.high, throatMost(card, v*one.high)))
+	}
+}
+
+// throat is the least section of the bead that carries load, mm.
+func throat(card *Card, wet [2]float64) (float64, string) {
+	t1, t2 := card.Setup.Members[0].Core, card.Setup.Members[1].Core
+	switch card.Used.Joint {
+	case "lap":
+		return math.Sqrt2 / 2 * min(wet[1], t1), "0.707 of the smaller of the width wetted below and the upper sheet's thickness"
+	case "tee":
+		return wet[0] * wet[1] / math.Hypot(wet[0], wet[1]), "height of the triangle between the two wetted widths"
+	case "butt":
+		return min(t1, t2), "thickness of the thinner sheet"
+	}
+	return 0, ""
+}
+
+// throatMost is what the joint's shape lets a throat be at most, mm.
+func throatMost(card *Card, other float64) float64 {
+	t1, t2 := card.Setup.Members[0].Core, card.Setup.Members[1].Core
+	switch card.Used.Joint {
+	case "lap":
+		return math.Sqrt2 / 2 * t1
+	case "butt":
+		return min(t1, t2)
+	}
+	return other
+}
+
+// ratio is a band relative to its value.
+type ratio struct{ low, high float64 }
+
+// band joins the model's own doubt with what the heat's band does to a figure
+// that goes as a power of it.
+func (v *verdict) band(form tables.Datum, byHeat float64, s *spread) ratio {
+	heat := func(edge float64) float64 { return byHeat * math.Log(edge/s.value[oNet]) }
+	return ratio{
+		math.Exp(-math.Hypot(math.Log(form.Low), heat(s.low[oNet]))),
+		math.Exp(math.Hypot(math.Log(form.High), heat(s.high[oNet]))),
+	}
+}
+
+func scaled(f *Figure, v float64, r ratio, formula string) Figure {
+	g := *f
+	g.Value, g.Low, g.High = v, v*r.low, v*r.high
+	g.Basis.Formula, g.Basis.Source = formula, sectionSource
+	return g
+}
+
+// reached puts the section's zinc band in place of the closed form's, with the closed form's relative band,
+// which holds its doubt of zinc. A band that leaves the section's grid keeps the closed form.
+func reached(f *Figure, v float64) {
+	if !(v > 0) {
+		return
+	}
+	r := v / f.Value
+	f.Value, f.Low, f.High = v, f.Low*r, f.High*r
+	f.Basis.Source = sectionSource + "; not validated on zinc"
+}
+
+func find(list []Figure, name string) (Figure, bool) {
+	for _, f := range list {
+		if f.Name == name {
+			return f, true
+		}
+	}
+	return Figure{}, false
+}
