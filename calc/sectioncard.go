@@ -41,7 +41,7 @@ func (b *board) verdict(card *Card, s *spread) (verdict, error) {
 	v.modelled = true
 	v.logs = m.logs(&v.state)
 	v.zone = zone(&v.logs)
-	const step = 0.04
+	const step = 0.1 // wide against the grid's own noise
 	more, err1 := h.at(feed*math.Exp(step), travel, m.zinc > 0)
 	faster, err2 := h.at(feed, travel*math.Exp(step), m.zinc > 0)
 	if err1 != nil || err2 != nil {

@@ -26,7 +26,7 @@ func (b *board) suggest(card *Card) (suggestion, error) {
 	}
 	m := newMargins(b, card)
 	h := b.heatField(card)
-	const nf, nv = 6, 6
+	const nf, nv = 5, 5
 	feeds := axis{b.knobs[kFeed], b.knobs[kFeed], 1}
 	if feedOpen {
 		low, high := b.steadyFeeds(&m)
@@ -40,7 +40,35 @@ func (b *board) suggest(card *Card) (suggestion, error) {
 	if err != nil {
 		return suggestion{}, err
 	}
-	return c.furthest(), nil
+	wide := c.furthest()
+	// Once more about that point, on a map whose cells are a third as wide: between the points of the first
+	// the limits bend more than a line does.
+	c, err = coarseMap(&h, &m, feeds.about(wide.feed), travels.about(wide.travel))
+	if err != nil {
+		return wide, nil
+	}
+	near := c.furthest()
+	near.keepRange(&wide)
+	return near, nil
+}
+
+// about is an axis of three or four points around a value, two thirds of a cell to each side, inside the
+// first.
+func (a axis) about(v float64) axis {
+	if a.n == 1 {
+		return a
+	}
+	half := math.Exp(a.step() * 2 / 3)
+	return axis{max(a.low, v/half), min(a.high, v*half), 4}
+}
+
+// keepRange takes the working range from the wider map, where it holds the point.
+func (s *suggestion) keepRange(wide *suggestion) {
+	if !s.found || !wide.found {
+		return
+	}
+	s.feedLow, s.feedHigh = min(s.feedLow, wide.feedLow), max(s.feedHigh, wide.feedHigh)
+	s.travelLow, s.travelHi = min(s.travelLow, wide.travelLow), max(s.travelHi, wide.travelHi)
 }
 
 // suggestSteady is for a timed arc and a plug, where only the arc's own range is known: its middle.

@@ -61,13 +61,40 @@ func (p *Profile) Reach(temperature float64) float64 {
 	}
 	for i := 1; i < p.n; i++ {
 		if p.peak[i] < t {
-			// Between two cells the peak falls nearly as a power: linear in the logarithm of the rise
-			// would differ by less than the grid's own error.
-			w := float64((p.peak[i-1] - t) / (p.peak[i-1] - p.peak[i]))
-			return float64(p.at[i-1]) + w*float64(p.at[i]-p.at[i-1])
+			return p.between(i, temperature)
 		}
 	}
 	return math.NaN()
+}
+
+// between finds where the peak crosses a temperature inside the cell before column i, on the parabola
+// through three columns: on a straight line the width would jump a little as the grid shifts, and margins
+// are differences of widths.
+func (p *Profile) between(i int, temperature float64) float64 {
+	k := i + 1
+	if k >= p.n {
+		k = i - 2
+	}
+	x0, x1, y0, y1 := float64(p.at[i-1]), float64(p.at[i]), float64(p.peak[i-1]), float64(p.peak[i])
+	straight := x0 + (y0-temperature)/(y0-y1)*(x1-x0)
+	if k < 0 {
+		return straight
+	}
+	x2, y2 := float64(p.at[k]), float64(p.peak[k])
+	bend := ((y2-y0)/(x2-x0) - (y1-y0)/(x1-x0)) / (x2 - x1)
+	lo, hi := x0, x1
+	for range 24 {
+		mid := (lo + hi) / 2
+		if y0+(mid-x0)*((y1-y0)/(x1-x0)+bend*(mid-x1)) >= temperature {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	if math.IsNaN(bend) {
+		return straight
+	}
+	return (lo + hi) / 2
 }
 
 func (in *Input) check() error {

@@ -1,0 +1,189 @@
+package calc_test
+
+import (
+	"context"
+	"errors"
+	"runtime"
+	"testing"
+	"time"
+
+	"brazebooth/calc"
+)
+
+func window(t testing.TB, j calc.Job, size calc.MapSize) calc.Map {
+	t.Helper()
+	m, err := calc.WindowOf(context.Background(), j, size, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return m
+}
+
+func count(m *calc.Map, zone string) (n int) {
+	for _, z := range m.Zones {
+		if z == zone {
+			n++
+		}
+	}
+	return n
+}
+
+// Common practice, no source: 250 in/min makes a good lap on 60-thousandths galvanized at some hand speed.
+func TestPracticeLapIsGoodAtSomeHandSpeed(t *testing.T) {
+	good := false
+	for v := 4.0; v <= 14; v += 0.5 {
+		j := practiceLap()
+		j.Travel = calc.Some(v)
+		card := mustSolve(t, j)
+		good = good || card.Zone == "good"
+	}
+	if !good {
+		t.Error("no hand speed from 4 to 14 mm/s is in the good zone")
+	}
+}
+
+// Common practice, no source: 290 in/min makes a good fillet of 60-thousandths mild steel to 1/4 in stainless: the
+// thin member stays solid and is wetted at some hand speed.
+func TestPracticeFilletIsGoodOnTheThinMember(t *testing.T) {
+	good := false
+	for v := 4.0; v <= 14; v += 0.5 {
+		j := calc.Job{Metal: "mild-steel", Thickness: calc.Some(1.524), Metal2: "stainless-304", Thickness2: calc.Some(6.35), Joint: "tee",
+			Filler: "cusi3", Wire: calc.Some(0.889), Mode: "dip", Feed: calc.Some(290 * 0.0254), StickOut: calc.Some(12), Travel: calc.Some(v)}
+		card := mustSolve(t, j)
+		wet, ok := card.Figure("wetted_width_1")
+		peak, ok2 := card.Figure("base_peak_temperature")
+		good = good || ok && ok2 && wet.Value > 1 && peak.Value < card.Setup.Members[0].Metal.Solidus.V
+	}
+	if !good {
+		t.Error("no hand speed from 4 to 14 mm/s brazes the thin member")
+	}
+}
+
+// Published trend (doi 10.1515/ijmr-2022-0045, abstract read): from 61 to 113 J/mm on a lap of galvannealed sheet width
+// and leg grow, the wetting angle falls, zinc damage grows.
+func TestPublishedTrendWithHeat(t *testing.T) {
+	last := map[string]float64{}
+	for i, v := range []float64{16, 13, 11, 9} { // 61 to 113 J/mm of heat input at the same arc
+		j := calc.Job{Metal: "galvannealed", Thickness: calc.Some(0.8), Joint: "lap", Filler: "cusi3", Wire: calc.Some(0.889),
+			Feed: calc.Some(5), Travel: calc.Some(v), StickOut: calc.Some(12)}
+		card := mustSolve(t, j)
+		for name, sign := range map[string]float64{"bead_width": 1, "wetted_width_2": 1, "zinc_boiled_halfwidth": 1, "zinc_melted_halfwidth": 1, "wetting_angle": -1} {
+			f := figure(t, &card, name)
+			if i > 0 && sign*(f.Value-last[name]) <= 0 {
+				t.Errorf("%g mm/s: %s %g after %g", v, name, f.Value, last[name])
+			}
+			last[name] = f.Value
+		}
+	}
+}
+
+// Published (TWI Job Knowledge 134, read): sheet of 0.2 to about 3 mm can be arc brazed. A 6 mm butt has no window.
+func TestThinSheetHasAWindow(t *testing.T) {
+	for _, gauge := range []int{24, 20, 18, 16} {
+		m := window(t, calc.Job{Metal: "galvanized", Gauge: gauge, Joint: "lap"}, calc.CoarseMap)
+		if !m.Good || count(&m, "good") == 0 {
+			t.Errorf("%d gauge has no window", gauge)
+		}
+	}
+	if _, err := calc.WindowOf(context.Background(), calc.Job{Metal: "mild-steel", Thickness: calc.Some(6), Joint: "butt"}, calc.CoarseMap, nil); err == nil {
+		t.Error("a 6 mm butt has a window")
+	}
+}
+
+func TestWindowIsWhole(t *testing.T) {
+	m := window(t, calc.Job{Metal: "galvanized", Gauge: 20}, calc.CoarseMap)
+	n := len(m.Feeds) * len(m.Travels)
+	if len(m.Zones) != n || len(m.Margins) != n || len(m.Nearest) != n {
+		t.Fatalf("%d zones, %d margins, %d names for %d points", len(m.Zones), len(m.Margins), len(m.Nearest), n)
+	}
+	if count(&m, "good") == 0 || count(&m, "cold") == 0 {
+		t.Errorf("zones: %d good, %d cold of %d", count(&m, "good"), count(&m, "cold"), n)
+	}
+	if m.Card.Zone != "good" || m.Suggestion.Margin <= 0 {
+		t.Errorf("suggestion %+v is %s", m.Suggestion, m.Card.Zone)
+	}
+	if m.Chance.Good <= 0 || m.Chance.Good > 100 || m.Chance.Samples < 64 {
+		t.Errorf("chance %+v", m.Chance)
+	}
+}
+
+// The suggestion found on the coarse map of a card is nearly as far from every edge as the map's best point.
+func TestSuggestionIsNearlyTheMapsBest(t *testing.T) {
+	for _, j := range []calc.Job{{Metal: "galvanized", Gauge: 20}, {Metal: "mild-steel", Gauge: 18, Joint: "tee"}} {
+		m := window(t, j, calc.MapSize{Feeds: 20, Travels: 14})
+		card := mustSolve(t, j)
+		if f := figure(t, &card, "margin"); f.Value < 0.7*m.Suggestion.Margin {
+			t.Errorf("%+v: margin %.1f %%, the map finds %.1f %%", j, f.Value, m.Suggestion.Margin)
+		}
+	}
+}
+
+func TestNoWindowTriesRemedies(t *testing.T) {
+	m := window(t, calc.Job{Metal: "copper", Thickness: calc.Some(1), Joint: "butt"}, calc.CoarseMap)
+	if m.Good {
+		t.Skip("copper has a window after all")
+	}
+	tried, untried := 0, 0
+	for _, r := range m.Remedies {
+		if r.Tried {
+			tried++
+		} else {
+			untried++
+		}
+	}
+	if tried < 3 || untried < 2 {
+		t.Errorf("remedies %+v", m.Remedies)
+	}
+}
+
+func TestWindowCancels(t *testing.T) {
+	before := runtime.NumGoroutine()
+	ctx, cancel := context.WithCancel(context.Background())
+	first := true
+	_, err := calc.Window(ctx, calc.Job{Metal: "hsla", Gauge: 17}, func(float64) {
+		if first {
+			first = false
+			cancel()
+		}
+	})
+	if !errors.Is(err, context.Canceled) {
+		t.Fatalf("%v, want cancelled", err)
+	}
+	for range 50 {
+		if runtime.NumGoroutine() <= before {
+			return
+		}
+		time.Sleep(10 * time.Millisecond)
+	}
+	t.Errorf("%d goroutines before, %d after", before, runtime.NumGoroutine())
+}
+
+func TestProgressEndsAtOne(t *testing.T) {
+	last := 0.0
+	_, err := calc.WindowOf(context.Background(), calc.Job{Metal: "hsla", Gauge: 19}, calc.CoarseMap, func(done float64) { last = max(last, done) })
+	if err != nil || last != 1 {
+		t.Errorf("progress ended at %g (%v)", last, err)
+	}
+}
+
+func BenchmarkWindow(b *testing.B) {
+	i := 0
+	b.ReportAllocs()
+	for b.Loop() {
+		i++
+		j := calc.Job{Metal: "galvanized", Gauge: 18, StickOut: calc.Some(10 + float64(i)*1e-6)} // never kept
+		if _, err := calc.Window(context.Background(), j, nil); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func BenchmarkChance(b *testing.B) {
+	j := practiceLap()
+	j.Travel = calc.Some(8)
+	for b.Loop() {
+		if _, err := calc.ChanceGood(context.Background(), j); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
