@@ -26,7 +26,8 @@ func main() {
 }
 
 func run(ctx context.Context, args []string) int {
-	d := cli.Deps{Out: os.Stdout, Err: os.Stderr, Example: tui.ExampleJob(), Title: tui.ExampleTitle}
+	d := cli.Deps{Out: os.Stdout, Err: os.Stderr, Example: tui.ExampleJob(), Title: tui.ExampleTitle,
+		Patient: term.IsTerminal(os.Stderr.Fd())}
 	if canShow() {
 		d.RunScreens = screens
 	}

@@ -22,6 +22,7 @@ type Deps struct {
 	Title    string   // what the example is
 	// Screens opens the screens; nil where there is no terminal for them.
 	RunScreens func(ctx context.Context, units quantity.System) error
+	Patient    bool // standard error is a terminal whose reader may wait: show progress there
 }
 
 // Run carries out the arguments and returns the exit code: 0 answered, 1 could not, 2 wrong use. A stop,
@@ -66,7 +67,7 @@ come before anything that is printed here.`,
 	}
 	root.Flags().StringVar(&units, "units", "", unitsUsage)
 	root.SetFlagErrorFunc(flagError)
-	root.AddCommand(d.cardCommand(), d.wireCommand(), d.gaugeCommand(), d.tablesCommand(), d.versionCommand())
+	root.AddCommand(d.cardCommand(), d.windowCommand(), d.wireCommand(), d.gaugeCommand(), d.tablesCommand(), d.versionCommand())
 	return root
 }
 
@@ -75,7 +76,7 @@ func noCommand(_ *cobra.Command, args []string) error {
 	if len(args) == 0 {
 		return nil
 	}
-	return wrong("unknown command "+quote(args[0]), "the commands are card, wire, gauge, tables, version and help")
+	return wrong("unknown command "+quote(args[0]), "the commands are card, window, wire, gauge, tables, version and help")
 }
 
 // noArgs refuses words that a command has no use for.

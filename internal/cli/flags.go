@@ -56,6 +56,10 @@ var jobFlags = []jobFlag{
 		func(j *calc.Job, s string) error { return named(&j.Position, s, optionID(tables.FindPosition)) }, optionIDs(tables.Positions)},
 	{"preheat", "temperature of the parts before the arc: 95C or 200F",
 		func(j *calc.Job, s string) error { return size(&j.Preheat, s, quantity.ParseTemperature, 1) }, nil},
+	{"aim", "arc's offset toward the second member: 0.5mm or -0.5mm",
+		func(j *calc.Job, s string) error { return size(&j.Aim, s, quantity.ParseOffset, 1) }, nil},
+	{"zinc-limit", "widest zinc-boiled half-width accepted: 4mm",
+		func(j *calc.Job, s string) error { return size(&j.ZincLimit, s, quantity.ParseLength, 1) }, nil},
 	{"flow", "gas flow: 12 L/min or 25cfh",
 		func(j *calc.Job, s string) error { return size(&j.Flow, s, quantity.ParseFlow, 1) }, nil},
 }

@@ -63,21 +63,21 @@ type edge struct {
 func JSON(card *calc.Card, version string) ([]byte, error) {
 	d := document{Schema: Schema, Version: version, Job: card.Job, Used: card.Used, Zone: card.Zone,
 		Assumed: orEmpty(card.Assumed), Settings: orEmpty(card.Notes), Warnings: orEmpty(card.Warnings),
-		Figures: make([]figure, 0, len(card.Figures)), Edges: make([]edge, 0, len(card.Edges)),
+		Figures: make([]figure, 0, len(card.Figures)), Edges: edgesOf(card.Edges),
 		Sections: map[string]json.RawMessage{}}
 	for i := range card.Figures {
 		f := &card.Figures[i]
 		d.Figures = append(d.Figures, figure{f.Name, f.Value, f.Low, f.High, f.Unit, basisOf(&f.Basis)})
 	}
-	for i := range card.Edges {
-		e := &card.Edges[i]
-		d.Edges = append(d.Edges, edge{e.Name, e.Margin, e.Met, basisOf(&e.Basis)})
-	}
+	return encode(d)
+}
+
+func encode(v any) ([]byte, error) {
 	var out bytes.Buffer
 	enc := json.NewEncoder(&out)
 	enc.SetEscapeHTML(false)
 	enc.SetIndent("", "  ")
-	err := enc.Encode(d)
+	err := enc.Encode(v)
 	return out.Bytes(), err
 }
 

@@ -1,0 +1,100 @@
+package cli
+
+import (
+	"context"
+	"fmt"
+	"os"
+
+	"github.com/spf13/cobra"
+
+	"brazebooth/calc"
+	"brazebooth/internal/sheet"
+)
+
+func (d *Deps) windowCommand() *cobra.Command {
+	var out output
+	var pngFile, svgFile string
+	cmd := &cobra.Command{
+		Use:   "window",
+		Short: "The operating window: what every feed and travel would do",
+		Long: `The operating window of a job: a map of wire feed and travel with what each would do, the setting
+furthest from every edge, how sure it is, and, where no setting is good, what would open one.`,
+		Example: `  brazebooth window --metal galvanized --gauge 20ga
+  brazebooth window --metal stainless-304 --gauge 1mm --joint tee --svg window.svg`,
+		Args: noArgs,
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			job, err := jobOf(cmd)
+			if err != nil {
+				return err
+			}
+			m, err := calc.Window(cmd.Context(), job, d.progress())
+			if err != nil {
+				return cancelled(cmd.Context(), err)
+			}
+			if err := savePictures(&m, pngFile, svgFile); err != nil {
+				return err
+			}
+			return d.showWindow(&m, out)
+		},
+	}
+	bind(cmd)
+	out.bind(cmd)
+	cmd.Flags().StringVar(&pngFile, "png", "", "write the map as a PNG picture")
+	cmd.Flags().StringVar(&svgFile, "svg", "", "write the map as an SVG picture")
+	return cmd
+}
+
+func (d *Deps) showWindow(m *calc.Map, out output) error {
+	sys, err := unitsOf(out.units)
+	if err != nil {
+		return err
+	}
+	if !out.json {
+		_, err := fmt.Fprint(d.Out, sheet.WindowText(m, sheet.Options{Units: sys}))
+		return err
+	}
+	b, err := sheet.WindowJSON(m, Version)
+	if err != nil {
+		return err
+	}
+	_, err = d.Out.Write(b)
+	return err
+}
+
+// progress tells on a terminal's standard error how far a long answer is; it says nothing where nobody
+// waits for it.
+func (d *Deps) progress() func(float64) {
+	if !d.Patient {
+		return nil
+	}
+	return func(done float64) {
+		fmt.Fprintf(d.Err, "\r%3.0f %%", 100*done)
+		if done >= 1 {
+			fmt.Fprint(d.Err, "\r     \r")
+		}
+	}
+}
+
+func savePictures(m *calc.Map, pngFile, svgFile string) error {
+	if svgFile != "" {
+		if err := os.WriteFile(svgFile, sheet.WindowSVG(m), 0o644); err != nil {
+			return err
+		}
+	}
+	if pngFile == "" {
+		return nil
+	}
+	b, err := sheet.WindowPNG(m)
+	if err != nil {
+		return err
+	}
+	return os.WriteFile(pngFile, b, 0o644)
+}
+
+// cancelled says plainly that an answer was given up.
+func cancelled(ctx context.Context, err error) error {
+	if ctx.Err() != nil {
+		return fmt.Errorf("cancelled: %w", err)
+	}
+	return err
+}

@@ -1,0 +1,134 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"brazebooth/calc"
+	"brazebooth/internal/quantity"
+)
+
+// ZoneMark is the character that stands for a zone on a map, so that no meaning rests on colour.
+func ZoneMark(zone string) byte {
+	switch zone {
+	case "good":
+		return '+'
+	case "cold":
+		return '.'
+	case "hot":
+		return 'x'
+	case "burn-through":
+		return '#'
+	}
+	return '?'
+}
+
+// WindowText writes an operating window as plain text of at most 80 columns: a map of travel upward and
+// wire feed to the right, where S is the suggestion, then what surrounds it.
+func WindowText(m *calc.Map, o Options) string {
+	var w writer
+	w.head(&m.Card, o)
+	w.windowMap(m, o)
+	w.line("")
+	w.line("+ good   . cold   x hot   # burn-through   S suggestion")
+	w.line(", good heat, but another edge is not met: joint filled, arc, zinc, hand speed")
+	w.line("")
+	w.windowVerdict(m, o)
+	return w.String()
+}
+
+// windowMap draws the map: columns of wire feed, rows of travel, the fastest on top.
+func (w *writer) windowMap(m *calc.Map, o Options) {
+	sys := lead(o.Units)
+	si, sj := nearestIndex(m.Feeds, m.Suggestion.Feed), nearestIndex(m.Travels, m.Suggestion.Travel)
+	for j := len(m.Travels) - 1; j >= 0; j-- {
+		var row strings.Builder
+		for i := range m.Feeds {
+			if i == si && j == sj {
+				row.WriteByte('S')
+				continue
+			}
+			row.WriteByte(PointMark(m, i, j))
+		}
+		label := ""
+		if j%4 == 0 || j == len(m.Travels)-1 {
+			label, _ = quantity.Band(m.Travels[j], m.Travels[j]*0.97, m.Travels[j]*1.03, "mm/s", sys)
+		}
+		w.line("%8s │%s", label, row.String())
+	}
+	w.line("%8s └%s", quantity.Label("mm/s", sys), strings.Repeat("─", len(m.Feeds)))
+	first, _ := quantity.Band(m.Feeds[0], m.Feeds[0]*0.97, m.Feeds[0]*1.03, "m/min", sys)
+	last, _ := quantity.Band(m.Feeds[len(m.Feeds)-1], m.Feeds[len(m.Feeds)-1]*0.97, m.Feeds[len(m.Feeds)-1]*1.03, "m/min", sys)
+	room := max(1, len(m.Feeds)-len(first)-len(last))
+	w.line("%10s%s%s%s  wire feed, %s", "", first, strings.Repeat(" ", room), last, quantity.Label("m/min", sys))
+}
+
+// PointMark is the mark of one point: a good point that another edge rules out is marked by a comma.
+func PointMark(m *calc.Map, i, j int) byte {
+	k := i*len(m.Travels) + j
+	if m.Zones[k] == "good" && m.Margins[k] < 0 {
+		return ','
+	}
+	return ZoneMark(m.Zones[k])
+}
+
+func nearestIndex(list []float64, v float64) int {
+	best := 0
+	for i := range list {
+		if math.Abs(math.Log(list[i]/v)) < math.Abs(math.Log(list[best]/v)) {
+			best = i
+		}
+	}
+	return best
+}
+
+func (w *writer) windowVerdict(m *calc.Map, o Options) {
+	sys := o.Units
+	at := quantity.Show(m.Suggestion.Feed, "m/min", sys) + " at " + quantity.Show(m.Suggestion.Travel, "mm/s", sys)
+	if m.Good {
+		w.para("", fmt.Sprintf("Suggested: %s. Chance that it is good, over everything uncertain: %.0f %%.%s", at, m.Chance.Good, spoiled(m)))
+	} else {
+		w.para("", "No feed and travel meet every edge. The nearest miss: "+at+".")
+	}
+	w.line("")
+	for _, e := range m.Card.Edges {
+		w.line("  %-18s %s", e.Name, edgeText(&e))
+	}
+	if len(m.Remedies) == 0 {
+		return
+	}
+	w.line("")
+	w.line("What would open a good zone:")
+	for _, r := range m.Remedies {
+		w.line("  %-28s %s", r.Change, remedyText(&r))
+	}
+}
+
+func spoiled(m *calc.Map) string {
+	if m.Chance.Spoiler == "" {
+		return ""
+	}
+	return " What spoils it most often: " + m.Chance.Spoiler + "."
+}
+
+func edgeText(e *calc.Edge) string {
+	met := "met"
+	if !e.Met {
+		met = "NOT MET"
+	}
+	if e.Margin >= 999 {
+		return met + ", far away"
+	}
+	return fmt.Sprintf("%s, %.0f %% of feed or travel away", met, e.Margin)
+}
+
+func remedyText(r *calc.Remedy) string {
+	switch {
+	case !r.Tried:
+		return "untried: the model has no equations for it"
+	case r.Opens:
+		return fmt.Sprintf("opens one, %.0f %% wide to its nearest edge", r.Margin)
+	}
+	return "tried: does not"
+}
