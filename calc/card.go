@@ -15,6 +15,21 @@ type Card struct {
 	Warnings []Warning // stops first, then cautions, then information
 	Zone     string    // "", cold good hot burn-through not-modelled
 	Edges    []Edge
+	Section  Section // what a picture of the joint needs; not Drawn where it is not modelled
+}
+
+// Section is the joint's cross-section with its bead, mm and rad. Index 0 is the first member.
+type Section struct {
+	Drawn      bool       `json:"-"`
+	Joint      string     `json:"joint"`
+	Thick      [2]float64 `json:"thickness"`
+	Gap        float64    `json:"gap"`
+	Wet        [2]float64 `json:"wetted_width"`
+	Phi        float64    `json:"phi"`         // between chord and surface; negative is concave
+	Boiled     [2]float64 `json:"zinc_boiled"` // from the joint outward on the bead's face; 0 without zinc
+	Melted     [2]float64 `json:"zinc_melted"`
+	BoiledBack [2]float64 `json:"zinc_boiled_back"` // on the other face
+	MeltedBack [2]float64 `json:"zinc_melted_back"`
 }
 
 // Setup holds the rows of tables/ that a card was computed from.

@@ -15,6 +15,8 @@ type heatState struct {
 	skin, core [2]float64 // peaks of each member, C
 	boiled     [2]float64 // zinc half-widths, mm; NaN beyond the grid
 	melted     [2]float64
+	boiledBack [2]float64 // the same on the face away from the bead
+	meltedBack [2]float64
 	toes       section.Toes
 	bridged    bool // the bead has a section: it wets both members, and one arc can hold it
 }
@@ -88,6 +90,8 @@ func (h *heatField) at(feed, travel float64, zinc bool) (heatState, error) {
 	for i := range 2 {
 		s.boiled[i] = r.Front[i].Reach(h.b.chain.zincBoils)
 		s.melted[i] = r.Front[i].Reach(h.b.chain.zincMelts)
+		s.boiledBack[i] = r.Back[i].Reach(h.b.chain.zincBoils)
+		s.meltedBack[i] = r.Back[i].Reach(h.b.chain.zincMelts)
 		if math.IsNaN(s.wet[i]) {
 			return s, outside("wetted width", s.o[oNet], "this heat wets further than the model's grid")
 		}

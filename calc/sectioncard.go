@@ -305,3 +305,32 @@ func find(list []Figure, name string) (Figure, bool) {
 	}
 	return Figure{}, false
 }
+
+// section is what a picture of the joint needs.
+func (v *verdict) section(card *Card) Section {
+	if !v.modelled {
+		return Section{}
+	}
+	st := &v.state
+	s := Section{Drawn: true, Joint: card.Used.Joint, Thick: [2]float64{card.Setup.Members[0].Core, card.Setup.Members[1].Core},
+		Gap: card.Used.Gap.V, Wet: st.wet}
+	if st.bridged {
+		s.Phi = st.toes.Phi
+	}
+	for i, m := range card.Setup.members() {
+		if !m.Coating.Zinc {
+			continue
+		}
+		s.Boiled[i], s.Melted[i] = known(st.boiled[i]), known(st.melted[i])
+		s.BoiledBack[i], s.MeltedBack[i] = known(st.boiledBack[i]), known(st.meltedBack[i])
+	}
+	return s
+}
+
+// known is 0 where the grid did not reach.
+func known(v float64) float64 {
+	if math.IsNaN(v) {
+		return 0
+	}
+	return v
+}

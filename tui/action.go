@@ -6,14 +6,16 @@ import "brazebooth/calc"
 type action interface{ action() }
 
 type (
-	goBack     struct{} // one screen back
-	leave      struct{} // end the program
-	openHelp   struct{}
-	openPoints struct{} // every caution of the card
-	otherUnits struct{}
-	openWhy    struct{ row cardRow }
-	openAsk    struct{ ask *question }
-	refuse     struct{ fault }
+	goBack      struct{} // one screen back
+	leave       struct{} // end the program
+	openHelp    struct{}
+	openPoints  struct{} // every caution of the card
+	openDrawing struct{} // the cross-section
+	openMap     struct{} // the operating window
+	otherUnits  struct{}
+	openWhy     struct{ row cardRow }
+	openAsk     struct{ ask *question }
+	refuse      struct{ fault }
 
 	// explain shows what a row of a list rests on.
 	explain struct {
@@ -32,14 +34,16 @@ type (
 	}
 )
 
-func (goBack) action()     {}
-func (leave) action()      {}
-func (openHelp) action()   {}
-func (openPoints) action() {}
-func (otherUnits) action() {}
-func (openWhy) action()    {}
-func (openAsk) action()    {}
-func (refuse) action()     {}
-func (explain) action()    {}
-func (chose) action()      {}
-func (change) action()     {}
+func (goBack) action()      {}
+func (leave) action()       {}
+func (openHelp) action()    {}
+func (openPoints) action()  {}
+func (openDrawing) action() {}
+func (openMap) action()     {}
+func (otherUnits) action()  {}
+func (openWhy) action()     {}
+func (openAsk) action()     {}
+func (refuse) action()      {}
+func (explain) action()     {}
+func (chose) action()       {}
+func (change) action()      {}

@@ -17,6 +17,11 @@ func (m *root) act(a action) tea.Cmd {
 		m.read("help", helpBody(&m.keys))
 	case openPoints:
 		m.read("cautions", func(th *theme, w int) block { return cautionPage(th, &m.session.card, w) })
+	case openDrawing:
+		m.read("cross-section", sectionBody(&m.session))
+	case openMap:
+		m.onMap = true
+		return m.chart.want(m.job, m.maps)
 	case otherUnits:
 		m.nextUnits()
 	case openWhy:
@@ -44,6 +49,10 @@ func (m *root) back() {
 		m.page = nil
 	case m.why != nil:
 		m.why = nil
+	case m.onMap:
+		m.onMap = false
+		m.chart.cancel()
+		m.card.load(&m.session)
 	case m.other:
 		m.other = false
 		m.enter()

@@ -78,7 +78,7 @@ func TestBytesAKey(t *testing.T) {
 			t.Errorf("%s sends %d bytes", keys[i], n)
 		}
 	}
-	idle := sends(t, 80, 24, "up", "x", "x")
+	idle := sends(t, 80, 24, "up", "z", "z")
 	if idle[1] != 0 || idle[2] != 0 {
 		t.Errorf("a key without meaning sends %v bytes", idle[1:])
 	}

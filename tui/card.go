@@ -117,6 +117,10 @@ func (p *cardPage) pages(press tea.KeyPressMsg, k *keyMap) action {
 	switch {
 	case key.Matches(press, k.Cautions):
 		return openPoints{}
+	case key.Matches(press, k.Drawing):
+		return openDrawing{}
+	case key.Matches(press, k.Map):
+		return openMap{}
 	case key.Matches(press, k.Units):
 		return otherUnits{}
 	case key.Matches(press, k.Help):

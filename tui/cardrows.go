@@ -42,6 +42,9 @@ func buildRows(s *session, c *calc.Card) []cardRow {
 		rows = append(rows, cardRow{kind: settingRow, name: n.Name, label: n.Name,
 			words: headline(n.Text), long: n.Text, note: n})
 	}
+	if r, ok := zoneRow(c); ok {
+		rows = append(rows, r)
+	}
 	for i := range c.Figures {
 		if f := &c.Figures[i]; !isSetting(f.Name) && f.Name != "gun_angle" {
 			rows = append(rows, figureRow(s, c, f, resultRow))

@@ -83,6 +83,8 @@ func (m *root) hints() []key.Binding {
 		return []key.Binding{named(k.On, "enter", "set, or back"), named(k.Down, "↑↓", "scroll"), named(k.Back, "esc", "back")}
 	case m.why != nil:
 		return []key.Binding{named(k.Back, "esc", "back"), named(k.Down, "↑↓", "scroll"), k.Units}
+	case m.onMap:
+		return []key.Binding{named(k.More, "←→↑↓", "walk"), named(k.Reset, "r", "suggestion"), named(k.Units, "u", "units"), named(k.Back, "esc", "card")}
 	case m.picking():
 		return []key.Binding{named(k.On, "enter", "choose"), named(k.Down, "↑↓", "pick"), named(k.Why, "*", "why"),
 			named(k.Back, "esc", "back"), named(k.Next, "tab", "next"), k.Leave}
@@ -92,7 +94,7 @@ func (m *root) hints() []key.Binding {
 		big = named(k.Large, "b", "whole card")
 	}
 	return []key.Binding{named(k.Down, "↑↓", "select"), named(k.More, "←→", "change"), named(k.On, "enter", "why"),
-		named(k.Cautions, "c", "cautions"), big, named(k.Reset, "r", "reset"),
+		named(k.Cautions, "c", "cautions"), named(k.Map, "m", "map"), named(k.Drawing, "x", "section"), big, named(k.Reset, "r", "reset"),
 		named(k.Units, "u", "units"), named(k.Back, "esc", "back"), k.Leave}
 }
 
@@ -103,6 +105,8 @@ func (m *root) body(w, h int) (block, *tea.Cursor) {
 		return m.pageBody(w, h), nil
 	case m.why != nil:
 		return m.whyBody(w, h)
+	case m.onMap:
+		return m.chart.view(&m.th, &m.session, w, h), nil
 	case m.picking():
 		return m.pickBody(w, h)
 	}

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"context"
 	"flag"
 	"os"
 	"strings"
@@ -8,6 +9,8 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 	"github.com/charmbracelet/x/ansi"
+
+	"brazebooth/calc"
 )
 
 // TestMain fixes the seed of the random tests, so that a run says the same each time. Another one is
@@ -35,6 +38,9 @@ type screen struct {
 func open80(t testing.TB) *screen { return openAt(t, 80, 24, Options{}) }
 
 func openAt(t testing.TB, w, h int, o Options) *screen {
+	if o.Window == nil {
+		o.Window = coarse
+	}
 	s := &screen{t, New(o)}
 	s.send(tea.WindowSizeMsg{Width: w, Height: h})
 	return s
@@ -47,8 +53,20 @@ func (s *screen) send(msg tea.Msg) bool {
 	if cmd == nil {
 		return false
 	}
-	_, quit := cmd().(tea.QuitMsg)
-	return quit
+	switch msg := cmd().(type) {
+	case tea.QuitMsg:
+		return true
+	case tea.BatchMsg: // a map: the work first, its clock second
+		return s.send(msg[0]())
+	case mapFound:
+		return s.send(msg)
+	}
+	return false
+}
+
+// coarse is a map that a test can wait for.
+func coarse(ctx context.Context, job calc.Job, progress func(float64)) (calc.Map, error) {
+	return calc.WindowOf(ctx, job, calc.CoarseMap, progress)
 }
 
 // press gives the model keys by name: a character stands for itself.

@@ -11,7 +11,7 @@ type keyMap struct {
 
 	Less, More, Reset, ResetAll key.Binding
 
-	Why, Cautions, Large, Units, Help, Leave, Kill key.Binding
+	Why, Cautions, Drawing, Map, Large, Units, Help, Leave, Kill key.Binding
 
 	// Not keys but lines of help: what typing does on a screen.
 	TypeName, TypeSize key.Binding
@@ -41,6 +41,8 @@ func newKeys() keyMap {
 
 		Why:      bind("*", "why", "*", "w"),
 		Cautions: bind("c .", "all cautions", "c", "."),
+		Drawing:  bind("x 3", "cross-section and edges", "x", "3"),
+		Map:      bind("m 7", "map of all settings", "m", "7"),
 		Large:    bind("b 5", "big figures, and back", "b", "5"),
 		Units:    bind("u", "units: metric, inch, both", "u", "f2"),
 		Help:     bind("f1 ?", "help", "f1", "?"),
@@ -63,6 +65,7 @@ func (k *keyMap) groups() []helpGroup {
 	return []helpGroup{
 		{"everywhere", []key.Binding{k.On, k.Back, k.Next, k.Prev, k.Help, k.Leave, k.Kill}},
 		{"in a list", []key.Binding{named(k.Up, "↑ ↓", "pick a row"), k.TypeName, k.TypeSize, k.Why}},
-		{"on the card", []key.Binding{k.Up, k.Down, k.Less, k.More, k.Reset, k.ResetAll, k.Why, k.Cautions, k.Large, k.Units}},
+		{"on the card", []key.Binding{k.Up, k.Down, k.Less, k.More, k.Reset, k.ResetAll, k.Why, k.Cautions, k.Drawing, k.Map, k.Large, k.Units}},
+		{"on the map", []key.Binding{named(k.Up, "↑ ↓ ← →", "walk; the card follows"), named(k.Reset, "r 0", "suggestion back"), named(k.Back, "esc enter", "back to the card")}},
 	}
 }

@@ -22,6 +22,8 @@ type root struct {
 	other bool   // pick is one of the other choices, opened from the card
 	card  cardPage
 	why   *whyPage
+	chart mapPage
+	onMap bool      // the map lies over the card
 	page  *textPage // help, cautions or the meaning of a row, over everything else
 
 	notice  *fault // said once, gone with the next key
@@ -60,6 +62,13 @@ func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		m.th = newTheme(m.th.dark, msg.Profile)
 	case tea.KeyPressMsg:
 		cmd = m.press(msg)
+	case mapFound:
+		m.chart.found(msg)
+	case mapTick:
+		if !m.onMap || m.chart.stop == nil || m.chart.job != msg.job {
+			return m, nil
+		}
+		cmd = tick(msg.job)
 	case tea.PasteMsg:
 		m.notice, m.done = nil, ""
 		cmd = m.act(m.child(msg))
@@ -105,6 +114,8 @@ func (m *root) child(msg tea.Msg) action {
 		return m.page.update(msg, &m.keys)
 	case m.why != nil:
 		return m.why.update(msg, &m.keys, &m.session)
+	case m.onMap:
+		return m.chart.update(msg, &m.keys, &m.session)
 	case m.picking():
 		a := m.pick.update(msg, &m.keys, &m.session)
 		m.tryOut()
@@ -118,7 +129,8 @@ func (m *root) picking() bool { return m.other || m.step < cardStep }
 
 // along moves on the path without choosing.
 func (m *root) along(by int) tea.Cmd {
-	m.page, m.why = nil, nil
+	m.page, m.why, m.onMap = nil, nil, false
+	m.chart.cancel()
 	if m.other {
 		m.other = false
 	} else {

@@ -10,6 +10,7 @@ import (
 // session is what one person has chosen and what was found for it.
 type session struct {
 	solve func(calc.Job) (calc.Card, error)
+	maps  windowFunc
 	units quantity.System
 
 	job     calc.Job // what was chosen; what is not stays open and Solve assumes it
@@ -40,7 +41,7 @@ func faultOf(err error) *fault {
 }
 
 func newSession(o Options) session {
-	s := session{solve: o.Solve, units: o.Units, job: o.Job}
+	s := session{solve: o.Solve, maps: o.Window, units: o.Units, job: o.Job}
 	if s.units == "" {
 		s.units = quantity.Metric
 	}

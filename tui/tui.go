@@ -17,6 +17,7 @@ import (
 // Options are what the screens are given.
 type Options struct {
 	Solve   func(calc.Job) (calc.Card, error) // nil: calc.Solve
+	Window  windowFunc                        // nil: calc.Window
 	Job     calc.Job                          // what to open with; zero: ExampleJob
 	Units   quantity.System                   // "": metric
 	Profile colorprofile.Profile              // Unknown: found out from Env and the terminal
@@ -29,6 +30,9 @@ type Options struct {
 func New(o Options) tea.Model {
 	if o.Solve == nil {
 		o.Solve = calc.Solve
+	}
+	if o.Window == nil {
+		o.Window = calc.Window
 	}
 	return newRoot(o)
 }

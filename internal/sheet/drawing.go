@@ -1,0 +1,200 @@
+package sheet
+
+import (
+	"math"
+
+	"brazebooth/calc"
+)
+
+// A drawing of the joint in characters, to scale: a column is half as wide as a row is high. Members are
+// / and \, the bead is o; on a coated member's surface X marks boiled and z melted zinc.
+const (
+	inkFirst  = '/'
+	inkSecond = '\\'
+	inkBead   = 'o'
+	inkBoiled = 'X'
+	inkMelted = 'z'
+	inkAir    = ' '
+)
+
+// Drawing returns lines of at most w columns, at most h of them, and the millimetres that a column stands
+// for; nothing where the joint is not modelled.
+func Drawing(s *calc.Section, w, h int) (lines []string, perColumn float64) {
+	if !s.Drawn || w < 20 || h < 4 {
+		return nil, 0
+	}
+	f := frameOf(s)
+	perColumn = math.Max((f.right-f.left)/float64(w), (f.top-f.low)/float64(h)/2)
+	rows := int(math.Ceil((f.top - f.low) / (2 * perColumn)))
+	cols := int(math.Ceil((f.right - f.left) / perColumn))
+	for r := range min(rows, h) {
+		line := make([]byte, 0, cols)
+		y := f.top - (float64(r)+0.5)*2*perColumn
+		for c := range min(cols, w) {
+			x := f.left + (float64(c)+0.5)*perColumn
+			line = append(line, inkAt(s, x, y, perColumn))
+		}
+		for len(line) > 0 && line[len(line)-1] == inkAir {
+			line = line[:len(line)-1]
+		}
+		lines = append(lines, string(line))
+	}
+	return lines, perColumn
+}
+
+type view struct{ left, right, low, top float64 }
+
+// frameOf is what the drawing shows: the bead, the burnt zinc and a little of the members beyond.
+func frameOf(s *calc.Section) view {
+	reach := func(i int) float64 { return max(s.Wet[i], s.Melted[i], s.MeltedBack[i]) + 2 }
+	head := max(s.Wet[0], s.Wet[1], 1) * 0.8
+	t := s.Thick
+	switch s.Joint {
+	case "lap":
+		return view{-reach(0), reach(1), -t[1], t[0] + head/2}
+	case "tee":
+		return view{-t[0] - reach(1)/2, reach(1), -t[1], min(reach(0), 8+s.Wet[0])}
+	case "corner":
+		return view{-reach(0), t[1] + head, -t[0] - min(reach(1), 6+s.Wet[1]), head}
+	case "overlay":
+		return view{-reach(0), reach(0), -min(t[0], 5), head}
+	}
+	return view{-s.Gap/2 - reach(0), s.Gap/2 + reach(1), -max(t[0], t[1]), head}
+}
+
+// inkAt is what stands at a point.
+func inkAt(s *calc.Section, x, y, cell float64) byte {
+	if i, depth, along, back := memberAt(s, x, y); i >= 0 {
+		return surface(s, i, depth, along, back, cell)
+	}
+	if inBead(s, x, y) {
+		return inkBead
+	}
+	return inkAir
+}
+
+// memberAt returns which member a point lies in, -1 for none, how deep under the nearer of its two faces,
+// how far from the joint, and whether that face is the one away from the bead.
+func memberAt(s *calc.Section, x, y float64) (member int, depth, along float64, back bool) {
+	t := s.Thick
+	in := func(i int, across, along float64) (int, float64, float64, bool) { // across: from the bead's face
+		return i, min(across, t[i]-across), along, across > t[i]/2
+	}
+	switch s.Joint {
+	case "lap":
+		switch {
+		case x < 0 && y > 0 && y < t[0]:
+			return in(0, t[0]-y, -x)
+		case y < 0 && y > -t[1]:
+			return in(1, -y, math.Abs(x))
+		}
+	case "tee":
+		switch {
+		case x < 0 && x > -t[0] && y > 0:
+			return in(0, -x, y)
+		case y < 0 && y > -t[1]:
+			return in(1, -y, math.Abs(x))
+		}
+	case "corner":
+		switch {
+		case x < 0 && y < 0 && y > -t[0]:
+			return in(0, -y, -x)
+		case x > 0 && x < t[1] && y < -t[0]:
+			return in(1, t[1]-x, -t[0]-y)
+		}
+	case "overlay":
+		if y < 0 && y > -t[0] {
+			return in(0, -y, math.Abs(x))
+		}
+	default:
+		switch {
+		case x < -s.Gap/2 && y < 0 && y > -t[0]:
+			return in(0, -y, -x-s.Gap/2)
+		case x > s.Gap/2 && y < 0 && y > -t[1]:
+			return in(1, -y, x-s.Gap/2)
+		}
+	}
+	return -1, 0, 0, false
+}
+
+// surface draws a point of a member: its own ink, or on the outermost row what became of its zinc.
+func surface(s *calc.Section, i int, depth, along float64, back bool, cell float64) byte {
+	boiled, melted := s.Boiled[i], s.Melted[i]
+	if back {
+		boiled, melted = s.BoiledBack[i], s.MeltedBack[i]
+	}
+	if depth <= min(2*cell, s.Thick[i]/2) && (back || along > s.Wet[i]) {
+		switch {
+		case along < boiled:
+			return inkBoiled
+		case along < melted:
+			return inkMelted
+		}
+	}
+	if i == 1 {
+		return inkSecond
+	}
+	return inkFirst
+}
+
+// inBead reports whether a point outside the members lies in the filler: in the corner under the chord from
+// toe to toe, or in the circular segment over it.
+func inBead(s *calc.Section, x, y float64) bool {
+	if s.Wet[0] <= 0 || s.Wet[1] <= 0 {
+		return false
+	}
+	ax, ay, bx, by := toes(s)
+	dx, dy := bx-ax, by-ay
+	chord := math.Hypot(dx, dy)
+	// Height over the chord, on the side away from the members.
+	h := ((y-ay)*dx - (x-ax)*dy) / chord
+	u := ((x-ax)*dx+(y-ay)*dy)/chord - chord/2
+	if u < -chord/2 || u > chord/2 {
+		return false
+	}
+	arc := arcHeight(s.Phi, chord, u)
+	if h > arc {
+		return false
+	}
+	return h > 0 || pocket(s, x, y)
+}
+
+// arcHeight is the height of the bead's surface over the chord at u from its middle.
+func arcHeight(phi, chord, u float64) float64 {
+	if math.Abs(phi) < 1e-3 {
+		return 0
+	}
+	r := chord / 2 / math.Sin(math.Abs(phi))
+	h := math.Sqrt(max(0, r*r-u*u)) - r*math.Cos(phi)
+	if phi < 0 {
+		return -h
+	}
+	return h
+}
+
+// toes are the ends of the chord, the first on the first member.
+func toes(s *calc.Section) (ax, ay, bx, by float64) {
+	w, t := s.Wet, s.Thick
+	switch s.Joint {
+	case "lap":
+		return -w[0], t[0], w[1], 0
+	case "tee":
+		return 0, w[0], w[1], 0
+	case "corner":
+		return -w[0], 0, t[1], -t[0] - w[1]
+	case "overlay":
+		return -w[0], 0, w[0], 0
+	}
+	return -s.Gap/2 - w[0], 0, s.Gap/2 + w[1], 0
+}
+
+// pocket is the room between the members that the bead fills under its chord.
+func pocket(s *calc.Section, x, y float64) bool {
+	switch s.Joint {
+	case "lap", "tee":
+		return x > 0 && y > 0
+	case "corner":
+		return x > 0 && x < s.Thick[1] && y < 0 && y > -s.Thick[0]
+	}
+	return math.Abs(x) < s.Gap/2 && y > -min(s.Thick[0], s.Thick[1])
+}

@@ -1,0 +1,283 @@
+package tui
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"sync/atomic"
+	"time"
+
+	"charm.land/bubbles/v2/key"
+	tea "charm.land/bubbletea/v2"
+
+	"brazebooth/calc"
+	"brazebooth/internal/quantity"
+	"brazebooth/internal/sheet"
+)
+
+// mapPage is the operating window: what every wire feed and travel would do, with the present setting in
+// it. Arrows walk in it and the card follows.
+type mapPage struct {
+	job  calc.Job // whose map is wanted; feed and travel left out
+	have calc.Map
+	of   calc.Job // whose map have is
+	done *atomic.Uint64
+	stop context.CancelFunc // nil where nothing is being computed
+	err  error
+}
+
+// mapFound is a finished map, or why there is none.
+type mapFound struct {
+	job calc.Job
+	m   calc.Map
+	err error
+}
+
+// mapTick asks to look at the progress again.
+type mapTick struct{ job calc.Job }
+
+// anySetting is the job without the settings that a map spans.
+func anySetting(j calc.Job) calc.Job {
+	j.Feed, j.Travel, j.Amps = open, open, open
+	return j
+}
+
+// want makes the page show a job's map: at once where it is there, else after computing it. The last map
+// stays until then.
+func (p *mapPage) want(job calc.Job, solve windowFunc) tea.Cmd {
+	job = anySetting(job)
+	if p.err == nil && p.of == job && len(p.have.Feeds) > 0 || p.stop != nil && p.job == job {
+		return nil
+	}
+	p.cancel()
+	ctx, stop := context.WithCancel(context.Background())
+	done := new(atomic.Uint64)
+	p.job, p.stop, p.done, p.err = job, stop, done, nil
+	work := func() tea.Msg {
+		m, err := solve(ctx, job, func(share float64) { done.Store(math.Float64bits(share)) })
+		return mapFound{job, m, err}
+	}
+	return tea.Batch(work, tick(job))
+}
+
+func tick(job calc.Job) tea.Cmd {
+	return tea.Tick(150*time.Millisecond, func(time.Time) tea.Msg { return mapTick{job} })
+}
+
+// cancel gives up what is being computed.
+func (p *mapPage) cancel() {
+	if p.stop != nil {
+		p.stop()
+		p.stop = nil
+	}
+}
+
+// found takes a finished map, unless another one is wanted by now.
+func (p *mapPage) found(f mapFound) {
+	if p.stop == nil || f.job != p.job {
+		return
+	}
+	p.cancel()
+	if f.err != nil {
+		p.err = f.err
+		return
+	}
+	p.have, p.of, p.err = f.m, f.job, nil
+}
+
+// old reports whether the map shown is another job's.
+func (p *mapPage) old() bool { return p.of != p.job }
+
+func (p *mapPage) update(msg tea.Msg, k *keyMap, s *session) action {
+	press, ok := msg.(tea.KeyPressMsg)
+	if !ok {
+		return nil
+	}
+	switch {
+	case key.Matches(press, k.Up):
+		return p.walk(s, 0, 1)
+	case key.Matches(press, k.Down):
+		return p.walk(s, 0, -1)
+	case key.Matches(press, k.Less):
+		return p.walk(s, -1, 0)
+	case key.Matches(press, k.More):
+		return p.walk(s, 1, 0)
+	case key.Matches(press, k.Reset), key.Matches(press, k.ResetAll):
+		job := s.job
+		job.Feed, job.Travel, job.Amps = open, open, open
+		return change{job: job, done: "suggestion back"}
+	case key.Matches(press, k.On), key.Matches(press, k.Back), key.Matches(press, k.Map):
+		return goBack{}
+	case key.Matches(press, k.Units):
+		return otherUnits{}
+	case key.Matches(press, k.Help):
+		return openHelp{}
+	case key.Matches(press, k.Leave):
+		return leave{}
+	}
+	return nil
+}
+
+// walk moves the setting to the next point of the map.
+func (p *mapPage) walk(s *session, di, dj int) action {
+	m := &p.have
+	if len(m.Feeds) == 0 || p.old() {
+		return nil
+	}
+	i, j := p.where(&s.card)
+	i = max(0, min(len(m.Feeds)-1, i+di))
+	j = max(0, min(len(m.Travels)-1, j+dj))
+	job := s.base()
+	job.Amps = open
+	job.Feed, job.Travel = calc.Some(m.Feeds[i]), calc.Some(m.Travels[j])
+	return change{job: job}
+}
+
+// where is the map's point nearest to the card's setting.
+func (p *mapPage) where(c *calc.Card) (i, j int) {
+	return closest(p.have.Feeds, c.Used.Feed.V), closest(p.have.Travels, c.Used.Travel.V)
+}
+
+func closest(list []float64, v float64) int {
+	best := 0
+	for i := range list {
+		if math.Abs(math.Log(list[i]/v)) < math.Abs(math.Log(list[best]/v)) {
+			best = i
+		}
+	}
+	return best
+}
+
+// view draws the map with the setting, the suggestion and what the setting does.
+func (p *mapPage) view(th *theme, s *session, w, h int) block {
+	var b block
+	b.add(p.heading(th, w))
+	m := &p.have
+	if p.err != nil {
+		f := faultOf(p.err)
+		b.say(th.watch, 0, "▲ "+f.what+" – "+f.hint, w)
+		return b
+	}
+	if len(m.Feeds) == 0 {
+		return b
+	}
+	if w >= besideWidth {
+		left := min(62, w-25)
+		b.addAll(beside(p.grid(th, s, left-10, h-3), p.facts(th, s, w-left, h-1), left, th.quiet, ""))
+		b.add(legend(th, w))
+		return b
+	}
+	facts := p.facts(th, s, w, 5)
+	b.addAll(p.grid(th, s, w-10, h-3-len(facts)))
+	b.addAll(facts)
+	b.add(legend(th, w))
+	return b
+}
+
+func (p *mapPage) heading(th *theme, w int) line {
+	r := newRow(w).put(th.strong, "operating window")
+	switch {
+	case p.stop != nil:
+		share := math.Float64frombits(p.done.Load())
+		r.put(th.quiet, fmt.Sprintf("  computing, %.0f %% – esc gives up", 100*share))
+	case p.old():
+		r.put(th.watch, "  ▲ of an earlier job")
+	}
+	return r.line()
+}
+
+// grid draws at most w by h points, sampled evenly, and the axes.
+func (p *mapPage) grid(th *theme, s *session, w, h int) block {
+	m := &p.have
+	cols, rows := min(w-1, len(m.Feeds)), max(2, min(h-2, len(m.Travels)))
+	i0, j0 := p.where(&s.card)
+	si, sj := closest(m.Feeds, m.Suggestion.Feed), closest(m.Travels, m.Suggestion.Travel)
+	pick := func(k, n, all int) int { return k * (all - 1) / max(1, n-1) }
+	nearCol := func(i int) int { return (i*(cols-1) + (len(m.Feeds)-1)/2) / (len(m.Feeds) - 1) }
+	nearRow := func(j int) int { return (j*(rows-1) + (len(m.Travels)-1)/2) / (len(m.Travels) - 1) }
+	var b block
+	for row := rows - 1; row >= 0; row-- {
+		j := pick(row, rows, len(m.Travels))
+		label := ""
+		if row%3 == 0 || row == rows-1 {
+			label = axisText(m.Travels[j], "mm/s", s.units)
+		}
+		r := newRow(w+8).to(6-min(6, width(label))).put(th.quiet, label).to(7).put(th.quiet, "│")
+		for col := range cols {
+			mark := sheet.PointMark(m, pick(col, cols, len(m.Feeds)), j)
+			paint, text := zonePaint(th, mark), string(mark)
+			switch {
+			case row == nearRow(j0) && col == nearCol(i0) && !p.old():
+				paint, text = th.strong, "@"
+			case row == nearRow(sj) && col == nearCol(si):
+				paint, text = th.bold, "S"
+			}
+			r.put(paint, text)
+		}
+		b.add(r.line())
+	}
+	first, last := axisText(m.Feeds[0], "m/min", s.units), axisText(m.Feeds[len(m.Feeds)-1], "m/min", s.units)
+	b.add(newRow(w+8).blank(8).put(th.quiet, first).to(8+max(0, cols-width(last))).put(th.quiet, last).line())
+	b.add(newRow(w+8).blank(8).put(th.quiet, "wire feed "+quantity.Label("m/min", oneSystem(s.units))+" →   travel "+quantity.Label("mm/s", oneSystem(s.units))+" ↑").line())
+	return b
+}
+
+func axisText(v float64, unit string, sys quantity.System) string {
+	text, _ := quantity.Band(v, v*0.94, v*1.06, unit, oneSystem(sys))
+	return text
+}
+
+func zonePaint(th *theme, mark byte) paint {
+	switch mark {
+	case '+':
+		return th.good
+	case 'x':
+		return th.watch
+	case '#':
+		return th.stop
+	}
+	return th.quiet
+}
+
+func legend(th *theme, w int) line {
+	text := "+ good  . cold  x hot  # burns through  , other edge  S suggested  @ yours"
+	if w < 76 {
+		text = "+good .cold xhot #burns ,edge S suggested @yours"
+	}
+	if w < 50 {
+		text = "+good .cold xhot #burns @yours"
+	}
+	return newRow(w).put(th.quiet, text).line()
+}
+
+// facts are what the present setting does.
+func (p *mapPage) facts(th *theme, s *session, w, h int) block {
+	c := &s.card
+	var b block
+	b.add(newRow(w).put(th.bold, c.Zone).line())
+	for _, name := range [...]string{"wire_feed", "travel", "current", "wetting_angle", "base_peak_temperature", "margin"} {
+		f, ok := c.Figure(name)
+		if !ok || len(b) >= h {
+			continue
+		}
+		cell := showFigure(&f, s.units)
+		r := newRow(w).put(th.quiet, calc.FigureLabel(name)).to(14).put(th.plain, cell.value())
+		b.add(r.line())
+	}
+	if !p.old() && len(b)+2 < h {
+		b.skip()
+		b.say(th.quiet, 0, fmt.Sprintf("suggested: good with %.0f %% chance", p.have.Chance.Good), w)
+		if sp := p.have.Chance.Spoiler; sp != "" {
+			b.say(th.quiet, 0, "spoiled most by "+sp, w)
+		}
+		for _, r := range p.have.Remedies {
+			if r.Opens {
+				b.say(th.good, 0, "✓ opens one: "+r.Change, w)
+			}
+		}
+	}
+	return b.fit(min(len(b), h))
+}
+
+// windowFunc computes an operating window.
+type windowFunc func(ctx context.Context, job calc.Job, progress func(float64)) (calc.Map, error)

@@ -1,0 +1,116 @@
+package tui
+
+import (
+	"fmt"
+
+	"brazebooth/calc"
+	"brazebooth/internal/quantity"
+	"brazebooth/internal/sheet"
+)
+
+// sectionBody draws the joint's cross-section to scale, with what its signs mean and the edges of the
+// operating window.
+func sectionBody(s *session) func(th *theme, w int) block {
+	return func(th *theme, w int) block {
+		c := &s.card
+		var b block
+		lines, column := sheet.Drawing(&c.Section, w, 14)
+		if lines == nil {
+			b.say(th.plain, 0, "There is no drawing: "+zoneWhy(c), w)
+			return b
+		}
+		for _, l := range lines {
+			b.add(paintSection(th, l, w))
+		}
+		b.skip()
+		b.say(th.quiet, 0, "/ first member  \\ second  o bead"+zincSigns(c), w)
+		b.say(th.quiet, 0, fmt.Sprintf("to scale: ten columns are %s", quantity.Show(10*column, "mm", s.units)), w)
+		b.skip()
+		b.add(newRow(w).put(th.bold, "edges of the operating window").line())
+		for i := range c.Edges {
+			b.addAll(edgeLine(th, &c.Edges[i], w))
+		}
+		return b
+	}
+}
+
+func zincSigns(c *calc.Card) string {
+	if c.Section.Melted[0] == 0 && c.Section.Melted[1] == 0 {
+		return ""
+	}
+	return "  X zinc boiled  z zinc melted"
+}
+
+// paintSection colours a line of the drawing: runs of one character share one style.
+func paintSection(th *theme, l string, w int) line {
+	r := newRow(w)
+	for i := 0; i < len(l); {
+		j := i
+		for j < len(l) && l[j] == l[i] {
+			j++
+		}
+		r.put(sectionPaint(th, l[i]), l[i:j])
+		i = j
+	}
+	return r.line()
+}
+
+func sectionPaint(th *theme, c byte) paint {
+	switch c {
+	case 'o':
+		return th.strong
+	case 'X':
+		return th.stop
+	case 'z':
+		return th.watch
+	}
+	return th.quiet
+}
+
+func edgeLine(th *theme, e *calc.Edge, w int) block {
+	sign, p, text := "✓", th.good, "met"
+	if !e.Met {
+		sign, p, text = "▲", th.watch, "not met"
+	}
+	if e.Margin < 999 {
+		text += fmt.Sprintf(", %.0f %% of feed or travel away", e.Margin)
+	}
+	r := newRow(w).put(p, sign).blank(1).put(th.plain, e.Name)
+	return flow(r, []piece{{22, th.quiet, text}}, 4, w)
+}
+
+// zoneWhy is the reason why a card has no verdict.
+func zoneWhy(c *calc.Card) string {
+	for _, w := range c.Warnings {
+		if w.Code == "not-modelled" {
+			return w.Text
+		}
+	}
+	return "this joint is not modelled."
+}
+
+// zoneRow is the thermal verdict as a row of the card.
+func zoneRow(c *calc.Card) (cardRow, bool) {
+	if c.Zone == "" {
+		return cardRow{}, false
+	}
+	words := c.Zone
+	var near *calc.Edge
+	for i := range c.Edges {
+		e := &c.Edges[i]
+		if near == nil || !e.Met && near.Met || e.Met == near.Met && e.Margin < near.Margin {
+			near = e
+		}
+	}
+	long := "x shows the cross-section and every edge, m the map of all settings."
+	if near != nil {
+		words += fmt.Sprintf(", nearest edge: %s, %.0f %%", near.Name, near.Margin)
+		if !near.Met {
+			words = c.Zone + ", not met: " + near.Name
+		}
+	} else {
+		long = zoneWhy(c)
+	}
+	note := calc.Note{Name: "zone", Text: words + ". " + long, Source: "cross-section model", Known: "own computation"}
+	return cardRow{kind: resultRow, name: "zone", label: "zone", words: words, long: note.Text, note: note}, true
+}
