@@ -30,6 +30,7 @@ var outside = map[string][]string{
 	"brazebooth/internal/cli":   {"github.com/spf13/cobra"},
 	"brazebooth/calc":           {"gonum.org/"},
 	"brazebooth/calc/section":   {"gonum.org/"},
+	"brazebooth/internal/sheet": {"golang.org/x/image/"},
 	"brazebooth/internal/bench": {"github.com/creack/pty"},
 }
 

@@ -16,6 +16,7 @@ func Solve(job Job) (Card, error) {
 		return Card{}, err
 	}
 	b := newBoard(&card)
+	b.chooseAim(&card)
 	sug, err := b.suggest(&card)
 	if err != nil {
 		return Card{}, settingError(err, &card)

@@ -82,18 +82,17 @@ func window(ctx context.Context, job Job, size MapSize, progress func(float64)) 
 	m := c.describe(job)
 	sug := c.furthest()
 	m.Good = sug.found
-	at := open
-	at.Feed, at.Travel = Some(sug.feed*0.06), Some(sug.travel)
-	var err error
+	at, chance, err := surest(ctx, open, m.alike(&sug))
+	if err != nil {
+		return Map{}, err
+	}
+	m.Chance = chance
 	if m.Card, err = Solve(at); err != nil {
 		return Map{}, err
 	}
-	m.Suggestion = Suggestion{Feed: sug.feed * 0.06, Travel: sug.travel}
+	m.Suggestion = Suggestion{Feed: at.Feed.V, Travel: at.Travel.V}
 	if f, ok := m.Card.Figure("margin"); ok {
 		m.Suggestion.Margin = f.Value
-	}
-	if m.Chance, err = ChanceGood(ctx, at); err != nil {
-		return Map{}, err
 	}
 	if !m.Good {
 		m.Remedies, err = remedies(ctx, open)
@@ -101,25 +100,148 @@ func window(ctx context.Context, job Job, size MapSize, progress func(float64)) 
 	return m, err
 }
 
+// alike lists the best point and up to two of the map with nearly its margin: the slowest and the fastest.
+func (m *Map) alike(best *suggestion) []Suggestion {
+	list := []Suggestion{{Feed: best.feed * 0.06, Travel: best.travel}}
+	if !best.found {
+		return list
+	}
+	most := 0.0
+	for _, v := range m.Margins {
+		most = max(most, v)
+	}
+	slow, fast := -1, -1
+	for k, v := range m.Margins {
+		if v < 0.9*most {
+			continue
+		}
+		j := k % len(m.Travels)
+		if slow < 0 || j < slow%len(m.Travels) {
+			slow = k
+		}
+		if fast < 0 || j > fast%len(m.Travels) {
+			fast = k
+		}
+	}
+	for _, k := range [...]int{slow, fast} {
+		if k >= 0 {
+			list = append(list, Suggestion{Feed: m.Feeds[k/len(m.Travels)], Travel: m.Travels[k%len(m.Travels)]})
+		}
+	}
+	return list
+}
+
+// surest returns the job at the setting that is most likely good; of two as likely the first.
+func surest(ctx context.Context, open Job, list []Suggestion) (at Job, best Chance, err error) {
+	jobs, chances, errs := make([]Job, len(list)), make([]Chance, len(list)), make([]error, len(list))
+	var wg sync.WaitGroup
+	for i, s := range list {
+		jobs[i] = open
+		jobs[i].Feed, jobs[i].Travel = Some(s.Feed), Some(s.Travel)
+		wg.Go(func() {
+			limiter <- struct{}{}
+			chances[i], errs[i] = ChanceGood(ctx, jobs[i])
+			<-limiter
+		})
+	}
+	wg.Wait()
+	for i := range list {
+		if errs[i] != nil {
+			return jobs[i], chances[i], errs[i]
+		}
+		if i == 0 || chances[i].Good > best.Good+1 {
+			at, best = jobs[i], chances[i]
+		}
+	}
+	return at, best, nil
+}
+
 // limiter lets as many sections be worked at once as there are processors less none, whoever asks: a
 // hundred viewers share what one has.
 var limiter = make(chan struct{}, max(1, runtime.GOMAXPROCS(0)))
 
-// fill computes every point of the map, rows of one feed side by side on all processors.
+// fill computes the map: first every second point both ways, then those between, save where the points
+// about one agree and are far from every edge of the heat: there the map is flat and interpolation will do.
 func (c *limitMap) fill(ctx context.Context, h *heatField, m *margins, progress func(float64)) error {
+	half := func(from, to float64) func(float64) {
+		if progress == nil {
+			return nil
+		}
+		return func(done float64) { progress(from + (to-from)*done) }
+	}
+	known := make([]bool, len(c.logs))
+	err := c.sweep(ctx, half(0, 0.4), func(i int) {
+		if i%2 == 0 || i == c.feeds.n-1 {
+			c.row(ctx, h, m, i, func(j int) bool { return j%2 == 0 || j == c.travels.n-1 }, known)
+		}
+	})
+	if err != nil {
+		return err
+	}
+	first := append([]bool(nil), known...)
+	return c.sweep(ctx, half(0.4, 1), func(i int) {
+		c.row(ctx, h, m, i, func(j int) bool {
+			k := i*c.travels.n + j
+			return !first[k] && !c.flat(first, i, j)
+		}, known)
+	})
+}
+
+// flat fills a point from its computed neighbours where they agree, and reports whether they did.
+func (c *limitMap) flat(first []bool, i, j int) bool {
+	i0, j0 := i&^1, j&^1
+	i1, j1 := min(i0+2, c.feeds.n-1), min(j0+2, c.travels.n-1)
+	corners := [4]int{i0*c.travels.n + j0, i0*c.travels.n + j1, i1*c.travels.n + j0, i1*c.travels.n + j1}
+	z := ""
+	for _, k := range corners {
+		if !first[k] || c.logs[k] == hopeless {
+			return false
+		}
+		for _, l := range [...]limit{lWets, lSolid, lBurn, lZinc} {
+			if math.Abs(c.logs[k][l]) < flatFrom {
+				return false
+			}
+		}
+		if here := zone(&c.logs[k]); z != "" && here != z {
+			return false
+		} else {
+			z = here
+		}
+	}
+	fx, fy := part(i, i0, i1), part(j, j0, j1)
+	out := &c.logs[i*c.travels.n+j]
+	for l := range out {
+		out[l] = (c.logs[corners[0]][l]*(1-fy)+c.logs[corners[1]][l]*fy)*(1-fx) +
+			(c.logs[corners[2]][l]*(1-fy)+c.logs[corners[3]][l]*fy)*fx
+	}
+	return true
+}
+
+// flatFrom is how far, as a logarithm, a point must be from the heat's edges to count as flat.
+const flatFrom = 0.15
+
+func part(i, low, high int) float64 {
+	if high == low {
+		return 0
+	}
+	return float64(i-low) / float64(high-low)
+}
+
+// sweep works rows of one feed side by side on all processors.
+func (c *limitMap) sweep(ctx context.Context, progress func(float64), row func(i int)) error {
 	var wg sync.WaitGroup
 	rows := make(chan int)
 	var mu sync.Mutex
 	done := 0
 	for range cap(limiter) {
 		wg.Go(func() {
-			for i := range rows {
+			for i := range rows { // a row of one feed
 				select {
 				case limiter <- struct{}{}:
 				case <-ctx.Done():
 					continue
 				}
-				c.row(ctx, h, m, i)
+				row(i)
 				<-limiter
 				mu.Lock()
 				done++
@@ -138,11 +260,16 @@ func (c *limitMap) fill(ctx context.Context, h *heatField, m *margins, progress 
 	return ctx.Err()
 }
 
-func (c *limitMap) row(ctx context.Context, h *heatField, m *margins, i int) {
+// row computes the points of one feed that are wanted.
+func (c *limitMap) row(ctx context.Context, h *heatField, m *margins, i int, wanted func(j int) bool, known []bool) {
 	for j := range c.travels.n {
 		if ctx.Err() != nil {
 			return
 		}
+		if !wanted(j) {
+			continue
+		}
+		known[i*c.travels.n+j] = true
 		s, err := h.at(c.feeds.at(float64(i)), c.travels.at(float64(j)), m.zinc > 0)
 		if err != nil {
 			c.logs[i*c.travels.n+j] = hopeless

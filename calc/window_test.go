@@ -3,6 +3,7 @@ package calc_test
 import (
 	"context"
 	"errors"
+	"math"
 	"runtime"
 	"testing"
 	"time"
@@ -185,5 +186,37 @@ func BenchmarkChance(b *testing.B) {
 		if _, err := calc.ChanceGood(context.Background(), j); err != nil {
 			b.Fatal(err)
 		}
+	}
+}
+
+// Flat stretches of the map are interpolated: against a map of which every point is computed no zone may
+// differ but at a border, and few there.
+func TestFlatPointsAgreeWithTheFullMap(t *testing.T) {
+	if testing.Short() {
+		t.Skip("computes a whole map")
+	}
+	j := calc.Job{Metal: "galvanized", Gauge: 19}
+	m := window(t, j, calc.FullMap)
+	wrong, far := 0, 0
+	for i, feed := range m.Feeds {
+		for k, travel := range m.Travels {
+			if (i+k)%3 != 0 {
+				continue // a third of the points is enough to see
+			}
+			point := j
+			point.Feed, point.Travel = calc.Some(feed), calc.Some(travel)
+			card := mustSolve(t, point)
+			n := i*len(m.Travels) + k
+			if card.Zone == m.Zones[n] {
+				continue
+			}
+			wrong++
+			if math.Abs(m.Margins[n]) > 6 {
+				far++
+			}
+		}
+	}
+	if wrong > 4 || far > 0 {
+		t.Errorf("%d zones differ, %d of them away from a border", wrong, far)
 	}
 }

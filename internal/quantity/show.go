@@ -113,6 +113,9 @@ func Band(v, low, high float64, unit string, sys System) (value, band string) {
 
 // decimals are the fewest, from the unit's least, that hold v to a part in 500.
 func (w *view) decimals(v float64, sys System) int {
+	if w.unit == "%" {
+		return 0 // nothing here is known to a tenth of a per cent
+	}
 	least := w.least[0]
 	if w.inches(sys) {
 		least = w.least[1]
