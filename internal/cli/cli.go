@@ -4,7 +4,7 @@ package cli
 import (
 	"context"
 	"io"
-	"slices"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -36,7 +36,7 @@ func Run(ctx context.Context, args []string, d Deps) int {
 	if err == nil {
 		return 0
 	}
-	return d.report(err, slices.Contains(args, "--json"))
+	return d.report(err, wantsJSON(args))
 }
 
 // New builds the command tree.
@@ -67,16 +67,50 @@ come before anything that is printed here.`,
 	}
 	root.Flags().StringVar(&units, "units", "", unitsUsage)
 	root.SetFlagErrorFunc(flagError)
+	root.SetHelpCommand(helpCommand())
 	root.AddCommand(d.cardCommand(), d.windowCommand(), d.wireCommand(), d.gaugeCommand(), d.tablesCommand(), d.versionCommand())
 	return root
 }
 
-// names of the commands, for who types another one.
-func noCommand(_ *cobra.Command, args []string) error {
+// noCommand refuses a word that is no command and names those that come near it.
+func noCommand(cmd *cobra.Command, args []string) error {
 	if len(args) == 0 {
 		return nil
 	}
-	return wrong("unknown command "+quote(args[0]), "the commands are card, window, wire, gauge, tables, version and help")
+	names := commandNames(cmd)
+	if near := nearest(args[0], names); len(near) > 0 {
+		return wrong("unknown command "+quote(args[0]), "type "+cmd.Name()+" "+orList(near))
+	}
+	return wrong("unknown command "+quote(args[0]), "the commands are "+strings.Join(names, ", "))
+}
+
+func commandNames(root *cobra.Command) []string {
+	var names []string
+	for _, c := range root.Commands() {
+		if c.IsAvailableCommand() || c.Name() == "help" {
+			names = append(names, c.Name())
+		}
+	}
+	return names
+}
+
+// helpCommand is help about a command; the library's own answers an unknown name as if all were well.
+func helpCommand() *cobra.Command {
+	return &cobra.Command{
+		Use:   "help [command]",
+		Short: "Help about any command",
+		ValidArgsFunction: func(cmd *cobra.Command, _ []string, _ string) ([]string, cobra.ShellCompDirective) {
+			return commandNames(cmd.Root()), cobra.ShellCompDirectiveNoFileComp
+		},
+		RunE: func(cmd *cobra.Command, args []string) error {
+			about, rest, err := cmd.Root().Find(args)
+			if err != nil || len(rest) > 0 && about == cmd.Root() {
+				return noCommand(cmd.Root(), args)
+			}
+			about.InitDefaultHelpFlag()
+			return about.Help()
+		},
+	}
 }
 
 // noArgs refuses words that a command has no use for.

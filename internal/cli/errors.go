@@ -7,8 +7,6 @@ import (
 	"strconv"
 	"strings"
 
-	"github.com/spf13/cobra"
-
 	"brazebooth/calc"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
@@ -24,10 +22,6 @@ func wrong(what, hint string) error { return &usageError{what, hint} }
 
 // quote repeats what was typed, safe and short.
 func quote(s string) string { return strconv.Quote(plain.Line(s, 40)) }
-
-func flagError(cmd *cobra.Command, err error) error {
-	return wrong(plain.Line(err.Error(), 120), "see "+cmd.CommandPath()+" --help")
-}
 
 // inFlag says of a value which flag it stands behind.
 func inFlag(name string, err error) error {
@@ -49,6 +43,19 @@ func orList(names []string) string {
 		return strings.Join(names, "")
 	}
 	return strings.Join(names[:len(names)-1], ", ") + " or " + names[len(names)-1]
+}
+
+// wantsJSON reports whether JSON was asked for, also where the flags were never read to their end.
+func wantsJSON(args []string) bool {
+	for _, a := range args {
+		switch a {
+		case "--":
+			return false
+		case "--json", "--json=true":
+			return true
+		}
+	}
+	return false
 }
 
 // report prints an error for a reader, or for a program where JSON was asked for, and returns the exit

@@ -83,5 +83,9 @@ func (d *Deps) table(name string, asJSON bool) error {
 		_, err := d.Out.Write([]byte(b.String()))
 		return err
 	}
-	return wrong("no table is called "+quote(name), "type "+orList(tableNames()))
+	near := nearest(name, tableNames())
+	if len(near) == 0 {
+		near = tableNames()
+	}
+	return wrong("no table is called "+quote(name), "type "+orList(near))
 }

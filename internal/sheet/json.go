@@ -65,6 +65,13 @@ func JSON(card *calc.Card, version string) ([]byte, error) {
 		Assumed: orEmpty(card.Assumed), Settings: orEmpty(card.Notes), Warnings: orEmpty(card.Warnings),
 		Figures: make([]figure, 0, len(card.Figures)), Edges: edgesOf(card.Edges),
 		Sections: map[string]json.RawMessage{}}
+	if card.Section.Drawn {
+		b, err := json.Marshal(card.Section)
+		if err != nil {
+			return nil, err
+		}
+		d.Sections["cross_section"] = b
+	}
 	for i := range card.Figures {
 		f := &card.Figures[i]
 		d.Figures = append(d.Figures, figure{f.Name, f.Value, f.Low, f.High, f.Unit, basisOf(&f.Basis)})

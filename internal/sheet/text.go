@@ -24,6 +24,7 @@ func Text(card *calc.Card, o Options) string {
 	var w writer
 	w.head(card, o)
 	w.figures(card, o)
+	w.edges(card)
 	w.notes(card)
 	w.warnings(card)
 	w.assumed(card)
@@ -197,6 +198,18 @@ func leanings(b *calc.Basis) string {
 		parts = append(parts, fmt.Sprintf("%s (%+.1f %%)", in.Name, in.Sensitivity))
 	}
 	return strings.Join(parts, ", ")
+}
+
+// edges writes the thermal verdict and the borders of the operating window.
+func (w *writer) edges(card *calc.Card) {
+	if card.Zone == "" || card.Zone == "not-modelled" {
+		return
+	}
+	w.line("  zone          %s", card.Zone)
+	for i := range card.Edges {
+		w.line("    %-18s %s", card.Edges[i].Name, edgeText(&card.Edges[i]))
+	}
+	w.line("")
 }
 
 func (w *writer) notes(card *calc.Card) {
