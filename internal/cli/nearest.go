@@ -10,8 +10,8 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// nearest returns the names that a slip of the hand away from the word, or that begin with it; the
-// nearest first, none where nothing comes near.
+// nearest returns up to three names that begin with the word or are a slip of the hand away from it, the
+// nearest first; none where nothing comes near.
 func nearest(word string, names []string) []string {
 	word = strings.ToLower(word)
 	if len(word) < 2 || len(word) > 40 {
@@ -33,31 +33,25 @@ func nearest(word string, names []string) []string {
 	return near[:min(len(near), 3)]
 }
 
-// slips counts the letters to add, drop, change or swap with their neighbour that make a into b (optimal
-// string alignment).
+// slips counts the letters to add, drop or change that make a into b.
 func slips(a, b string) int {
-	rows := make([][]int, len(a)+1)
-	for i := range rows {
-		rows[i] = make([]int, len(b)+1)
-		rows[i][0] = i
+	row := make([]int, len(b)+1)
+	for j := range row {
+		row[j] = j
 	}
-	for j := range rows[0] {
-		rows[0][j] = j
-	}
-	for i := 1; i <= len(a); i++ {
-		for j := 1; j <= len(b); j++ {
-			change := 1
-			if a[i-1] == b[j-1] {
-				change = 0
+	for i := range len(a) {
+		diagonal := row[0]
+		row[0] = i + 1
+		for j := range len(b) {
+			change := diagonal + 1
+			if a[i] == b[j] {
+				change = diagonal
 			}
-			d := min(rows[i-1][j]+1, rows[i][j-1]+1, rows[i-1][j-1]+change)
-			if i > 1 && j > 1 && a[i-1] == b[j-2] && a[i-2] == b[j-1] {
-				d = min(d, rows[i-2][j-2]+1)
-			}
-			rows[i][j] = d
+			diagonal = row[j+1]
+			row[j+1] = min(change, row[j]+1, diagonal+1)
 		}
 	}
-	return rows[len(a)][len(b)]
+	return row[len(b)]
 }
 
 // flagError says of a flag that is unknown which ones come near, and of one without its value what it wants.
@@ -80,4 +74,13 @@ func flagError(cmd *cobra.Command, err error) error {
 		return wrong(what, see)
 	}
 	return wrong(what, "type "+orList(flags))
+}
+
+func flagNames(cmd *cobra.Command) []string {
+	var names []string
+	for i := range jobFlags {
+		names = append(names, jobFlags[i].name)
+	}
+	names = append(names, "units", "json", "why", "png", "svg", "help")
+	return slices.DeleteFunc(names, func(n string) bool { return cmd.Flags().Lookup(n) == nil })
 }
