@@ -2,6 +2,7 @@ package calc
 
 import (
 	"math"
+	"sync"
 )
 
 // suggestion is a pair of settings with the range each may take while the other stays.
@@ -123,24 +124,28 @@ type limitMap struct {
 
 func coarseMap(h *heatField, m *margins, feeds, travels axis) (limitMap, error) {
 	c := limitMap{feeds, travels, make([][limitCount]float64, feeds.n*travels.n)}
-	var failed error
-	good := 0
-	for i := range feeds.n {
-		for j := range travels.n {
-			s, err := h.at(feeds.at(float64(i)), travels.at(float64(j)), m.zinc > 0)
-			if err != nil {
-				failed = err
-				c.logs[i*travels.n+j] = hopeless
-				continue
+	failed := make([]error, len(c.logs))
+	var wg sync.WaitGroup
+	for i := range feeds.n { // rows side by side: a hand waits for this one
+		wg.Go(func() {
+			for j := range travels.n {
+				k := i*travels.n + j
+				s, err := h.at(feeds.at(float64(i)), travels.at(float64(j)), m.zinc > 0)
+				if err != nil {
+					failed[k], c.logs[k] = err, hopeless
+					continue
+				}
+				c.logs[k] = m.logs(&s)
 			}
-			good++
-			c.logs[i*travels.n+j] = m.logs(&s)
+		})
+	}
+	wg.Wait()
+	for _, err := range failed {
+		if err == nil {
+			return c, nil
 		}
 	}
-	if good == 0 {
-		return c, failed
-	}
-	return c, nil
+	return c, failed[0]
 }
 
 // hopeless stands where the model has no answer: no point there is ever suggested.
