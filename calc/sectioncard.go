@@ -3,7 +3,6 @@ package calc
 import (
 	"errors"
 	"math"
-	"sync"
 
 	"brazebooth/calc/section"
 	"brazebooth/tables"
@@ -32,16 +31,8 @@ func (b *board) verdict(card *Card, s *spread) (verdict, error) {
 	h := b.heatField(card)
 	feed, travel := s.value[oFeed], s.value[oTravel]
 	const step = 0.1 // wide against the grid's own noise
-	var err, err1, err2 error
-	var more, faster heatState
-	var wg sync.WaitGroup
-	wg.Go(func() {
-		more, err1 = h.at(feed*math.Exp(step), travel, m.zinc > 0)
-		faster, err2 = h.at(feed, travel*math.Exp(step), m.zinc > 0)
-	})
-	v.state, err = h.at(feed, travel, true)
-	wg.Wait()
-	if err != nil {
+	var err error
+	if v.state, err = h.at(feed, travel, true); err != nil {
 		if errors.Is(err, ErrRange) || errors.Is(err, section.ErrRange) {
 			v.zone, v.why = "not-modelled", "this heat is outside what the cross-section can follow"
 			return v, nil
@@ -51,6 +42,8 @@ func (b *board) verdict(card *Card, s *spread) (verdict, error) {
 	v.modelled = true
 	v.logs = m.logs(&v.state)
 	v.zone = zone(&v.logs)
+	more, err1 := h.at(feed*math.Exp(step), travel, m.zinc > 0)
+	faster, err2 := h.at(feed, travel*math.Exp(step), m.zinc > 0)
 	if err1 != nil || err2 != nil {
 		return v, nil // margins stay unknown at the model's own border
 	}
