@@ -7,16 +7,6 @@ import (
 	"brazebooth/tables"
 )
 
-// toeAngle returns the larger toe angle of the joint's bead as a function of its area, mm2, and the
-// widths wetted on each member, mm; rad.
-func toeAngle(card *Card) func(area, w1, w2 float64) (float64, error) {
-	toes := beadSection(card)
-	return func(area, w1, w2 float64) (float64, error) {
-		t, err := toes(area, w1, w2)
-		return t.Larger(), err
-	}
-}
-
 // beadSection is the geometry of the joint's bead.
 func beadSection(card *Card) func(area, w1, w2 float64) (section.Toes, error) {
 	t1, t2 := card.Setup.Members[0].Core, card.Setup.Members[1].Core
