@@ -5,6 +5,8 @@ import (
 	"context"
 	"encoding/json"
 	"errors"
+	"regexp"
+	"slices"
 	"strings"
 	"testing"
 	"unicode"
@@ -87,6 +89,22 @@ func TestASlipOfTheHandIsNamed(t *testing.T) {
 		got := run(strings.Fields(line)...)
 		if _, hint, _ := strings.Cut(strings.TrimSpace(got.err), "\n"); got.code != 2 || !strings.HasPrefix(hint, want) {
 			t.Errorf("%s: code %d, hint %q, want %q", line, got.code, hint, want)
+		}
+	}
+}
+
+// Every flag that help shows can be what a slip of the hand meant.
+func TestEveryFlagCanBeMeant(t *testing.T) {
+	shown := regexp.MustCompile(`--([a-z][a-z0-9-]*)`)
+	for _, cmd := range New(Deps{}).Commands() {
+		for line := range strings.Lines(cmd.Flags().FlagUsages()) {
+			name := shown.FindStringSubmatch(line)
+			if name == nil {
+				continue
+			}
+			if !slices.Contains(flagNames(cmd), name[1]) {
+				t.Errorf("%s: flagNames lacks %s", cmd.Name(), name[1])
+			}
 		}
 	}
 }

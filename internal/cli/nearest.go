@@ -76,6 +76,7 @@ func flagError(cmd *cobra.Command, err error) error {
 	return wrong(what, "type "+orList(flags))
 }
 
+// flagNames lists the command's flags.
 func flagNames(cmd *cobra.Command) []string {
 	var names []string
 	for i := range jobFlags {
