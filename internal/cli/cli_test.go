@@ -141,8 +141,12 @@ func checkTame(t *testing.T, args []string, got said) {
 }
 
 func TestHostileTextComesBackTame(t *testing.T) {
+	flags := jobFlags
+	if testing.Short() {
+		flags = flags[:2] // some texts are numbers, and each then costs a search
+	}
 	for _, text := range hostile {
-		for i := range jobFlags {
+		for i := range flags {
 			args := []string{"card", "--" + jobFlags[i].name, text}
 			checkTame(t, args, run(args...))
 		}
