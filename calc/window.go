@@ -25,6 +25,19 @@ type Map struct {
 	Remedies []Remedy // what was tried where no point is good
 }
 
+// At returns the map's point nearest to a setting, in relative terms.
+func (m *Map) At(feed, travel float64) (i, j int) { return closest(m.Feeds, feed), closest(m.Travels, travel) }
+
+func closest(list []float64, v float64) int {
+	best := 0
+	for i := range list {
+		if math.Abs(math.Log(list[i]/v)) < math.Abs(math.Log(list[best]/v)) {
+			best = i
+		}
+	}
+	return best
+}
+
 // Suggestion is a setting on a map.
 type Suggestion struct {
 	Feed   float64 `json:"wire_feed"` // m/min
@@ -156,8 +169,8 @@ func surest(ctx context.Context, open Job, list []Suggestion) (at Job, best Chan
 	return at, best, nil
 }
 
-// limiter lets as many sections be worked at once as there are processors less none, whoever asks: a
-// hundred viewers share what one has.
+// limiter lets only as many rows of maps be worked at once as there are processors, whoever asks: a hundred
+// viewers share what one has.
 var limiter = make(chan struct{}, max(1, runtime.GOMAXPROCS(0)))
 
 // fill computes the map: first every second point both ways, then those between, save where the points

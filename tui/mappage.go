@@ -135,17 +135,7 @@ func (p *mapPage) walk(s *session, di, dj int) action {
 
 // where is the map's point nearest to the card's setting.
 func (p *mapPage) where(c *calc.Card) (i, j int) {
-	return closest(p.have.Feeds, c.Used.Feed.V), closest(p.have.Travels, c.Used.Travel.V)
-}
-
-func closest(list []float64, v float64) int {
-	best := 0
-	for i := range list {
-		if math.Abs(math.Log(list[i]/v)) < math.Abs(math.Log(list[best]/v)) {
-			best = i
-		}
-	}
-	return best
+	return p.have.At(c.Used.Feed.V, c.Used.Travel.V)
 }
 
 // view draws the map with the setting, the suggestion and what the setting does.
@@ -191,7 +181,7 @@ func (p *mapPage) grid(th *theme, s *session, w, h int) block {
 	m := &p.have
 	cols, rows := min(w-1, len(m.Feeds)), max(2, min(h-2, len(m.Travels)))
 	i0, j0 := p.where(&s.card)
-	si, sj := closest(m.Feeds, m.Suggestion.Feed), closest(m.Travels, m.Suggestion.Travel)
+	si, sj := m.At(m.Suggestion.Feed, m.Suggestion.Travel)
 	pick := func(k, n, all int) int { return k * (all - 1) / max(1, n-1) }
 	nearCol := func(i int) int { return (i*(cols-1) + (len(m.Feeds)-1)/2) / (len(m.Feeds) - 1) }
 	nearRow := func(j int) int { return (j*(rows-1) + (len(m.Travels)-1)/2) / (len(m.Travels) - 1) }

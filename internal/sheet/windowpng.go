@@ -31,7 +31,8 @@ func WindowPNG(m *calc.Map) ([]byte, error) {
 	for _, l := range pictureLabels(m) {
 		write(img, l)
 	}
-	x, y := corner(m, nearestIndex(m.Feeds, m.Suggestion.Feed), nearestIndex(m.Travels, m.Suggestion.Travel))
+	i, j := m.At(m.Suggestion.Feed, m.Suggestion.Travel)
+	x, y := corner(m, i, j)
 	frame(img, image.Rect(x-1, y-1, x+cellWide+1, y+cellHigh+1))
 	var out bytes.Buffer
 	err := png.Encode(&out, img)

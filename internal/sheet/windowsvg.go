@@ -48,7 +48,8 @@ func WindowSVG(m *calc.Map) []byte {
 	for _, l := range pictureLabels(m) {
 		text(l.x, l.y, l.anchor, l.text)
 	}
-	x, y := corner(m, nearestIndex(m.Feeds, m.Suggestion.Feed), nearestIndex(m.Travels, m.Suggestion.Travel))
+	i, j := m.At(m.Suggestion.Feed, m.Suggestion.Travel)
+	x, y := corner(m, i, j)
 	fmt.Fprintf(&b, `<rect x="%d" y="%d" width="%d" height="%d" fill="none" stroke="#000000" stroke-width="2"/>`+"\n</svg>\n", x-1, y-1, cellWide+2, cellHigh+2)
 	return []byte(b.String())
 }

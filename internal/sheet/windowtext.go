@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"brazebooth/calc"
@@ -41,7 +40,7 @@ func WindowText(m *calc.Map, o Options) string {
 // windowMap draws the map: columns of wire feed, rows of travel, the fastest on top.
 func (w *writer) windowMap(m *calc.Map, o Options) {
 	sys := lead(o.Units)
-	si, sj := nearestIndex(m.Feeds, m.Suggestion.Feed), nearestIndex(m.Travels, m.Suggestion.Travel)
+	si, sj := m.At(m.Suggestion.Feed, m.Suggestion.Travel)
 	for j := len(m.Travels) - 1; j >= 0; j-- {
 		var row strings.Builder
 		for i := range m.Feeds {
@@ -71,16 +70,6 @@ func PointMark(m *calc.Map, i, j int) byte {
 		return ','
 	}
 	return ZoneMark(m.Zones[k])
-}
-
-func nearestIndex(list []float64, v float64) int {
-	best := 0
-	for i := range list {
-		if math.Abs(math.Log(list[i]/v)) < math.Abs(math.Log(list[best]/v)) {
-			best = i
-		}
-	}
-	return best
 }
 
 func (w *writer) windowVerdict(m *calc.Map, o Options) {
