@@ -1,10 +1,8 @@
 package calc
 
-// wireSpecs are the figures that need a wire and nothing else.
-var wireSpecs = [...]figureSpec{
-	{"wire_mass_per_length", oMassPerLength, "g/m", "pi/4·{d}²·{rho}", []term{tWire, tRho}, "definition", ownCalc},
-	{"length_per_mass", oLengthPerMass, "m/kg", "1000/(pi/4·{d}²·{rho})", []term{tWire, tRho}, "definition", ownCalc},
-}
+// lengthSpec needs a wire and nothing else.
+var lengthSpec = figureSpec{"length_per_mass", oLengthPerMass, "m/kg", "1000/(pi/4·{d}²·{rho})", []term{tWire, tRho},
+	"definition", ownCalc}
 
 // meltSpec needs its feed or current as well.
 var meltSpec = figureSpec{"melt_rate", oMelt, "g/min", "pi/4·{d}²·{v_w}·{rho}", []term{tWire, tFeed, tRho},
@@ -34,9 +32,8 @@ func Wire(job Job) (Card, error) {
 			card.Figures = append(card.Figures, f)
 		}
 	}
-	for i := range wireSpecs {
-		add(&wireSpecs[i])
-	}
+	add(specByName("wire_mass_per_length"))
+	add(&lengthSpec)
 	if moving {
 		for _, name := range [...]string{"wire_feed", "current", "volts", "deposition_rate", "pulse_frequency"} {
 			add(specByName(name))
