@@ -16,7 +16,10 @@ func FindFiller(text string) (Filler, error) {
 		}
 		words(fillerWords, f.ID, visit)
 	})
-	return fillers[row], err
+	if err != nil {
+		return Filler{}, err
+	}
+	return fillers[row], nil
 }
 
 // designations visits "S Cu 6560 (CuSi3Mn1)" as a whole and as its two halves, and a DIN "SG-CuSi3"
@@ -43,7 +46,10 @@ func FindMetal(text string) (Metal, error) {
 		visit(metals[row].Name)
 		words(metalWords, metals[row].ID, visit)
 	})
-	return metals[row], err
+	if err != nil {
+		return Metal{}, err
+	}
+	return metals[row], nil
 }
 
 // FindCoating finds a coating by designation.
@@ -52,7 +58,10 @@ func FindCoating(text string) (Coating, error) {
 		visit(coatings[row].ID)
 		visit(coatings[row].Name)
 	})
-	return coatings[row], err
+	if err != nil {
+		return Coating{}, err
+	}
+	return coatings[row], nil
 }
 
 // FindGas finds a gas by id or name.
@@ -62,7 +71,10 @@ func FindGas(text string) (Gas, error) {
 		visit(gases[row].Name)
 		words(gasWords, gases[row].ID, visit)
 	})
-	return gases[row], err
+	if err != nil {
+		return Gas{}, err
+	}
+	return gases[row], nil
 }
 
 // FindJoint, FindMode, FindPosition and FindUse find a choice by id, name or shop word.
@@ -77,7 +89,10 @@ func findOption(kind, text string, rows []Option) (Option, error) {
 		visit(rows[row].Name)
 		words(optionWords, rows[row].ID, visit)
 	})
-	return rows[row], err
+	if err != nil {
+		return Option{}, err
+	}
+	return rows[row], nil
 }
 
 // FindWire finds a standard size by its printed name: .035, 0.035 in, 1/16", 0.9mm. Dots and slashes
