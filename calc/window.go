@@ -26,7 +26,9 @@ type Map struct {
 }
 
 // At returns the map's point nearest to a setting, in relative terms.
-func (m *Map) At(feed, travel float64) (i, j int) { return closest(m.Feeds, feed), closest(m.Travels, travel) }
+func (m *Map) At(feed, travel float64) (i, j int) {
+	return closest(m.Feeds, feed), closest(m.Travels, travel)
+}
 
 func closest(list []float64, v float64) int {
 	best := 0
