@@ -22,9 +22,6 @@ const chanceInputs = 9
 var chanceNames = [chanceInputs]string{"arc efficiency", "arc's width", "stirring", "aim of the hand", "temperature at which the edge freezes",
 	"first sheet's thickness", "second sheet's thickness", "wire diameter", "current by the energy balance"}
 
-// handAim is the 95 % half-band of where a hand points the arc, mm.
-const handAim = 0.5
-
 // chanceSamples is how many points of the fixed sequence are tried: twice over they change the result by
 // a few per cent.
 const chanceSamples = 64
@@ -97,7 +94,7 @@ func (b *board) sampleGood(card *Card, m *margins, z *[chanceInputs]float64) boo
 	c.move(kForm, z[8])
 	h := c.heatField(card)
 	h.in.Filler.Stir = between(tables.Stirring, z[2])
-	h.in.Aim += handAim / 2 * z[3]
+	h.in.Aim += tables.HandAim.V / 2 * z[3]
 	s, err := h.at(c.knobs[kFeed], c.knobs[kTravel], false)
 	if err != nil {
 		return false

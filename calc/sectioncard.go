@@ -13,6 +13,7 @@ type verdict struct {
 	state    heatState
 	logs     [limitCount]float64
 	d        [limitCount]float64 // change of feed or travel that reaches each limit, logarithmic
+	steep    [limitCount]float64 // the steeper slope of each limit by feed or travel
 	zone     string
 	why      string  // for not-modelled
 	byHeat   float64 // d ln width by d ln heat
@@ -42,21 +43,33 @@ func (b *board) verdict(card *Card, s *spread) (verdict, error) {
 	v.modelled = true
 	v.logs = m.logs(&v.state)
 	v.zone = zone(&v.logs)
-	more, err1 := h.at(feed*math.Exp(step), travel, m.zinc > 0)
-	faster, err2 := h.at(feed, travel*math.Exp(step), m.zinc > 0)
+	more, byFeed, err1 := h.beside(feed, travel, step, 0, m.zinc > 0)
+	faster, byTravel, err2 := h.beside(feed, travel, 0, step, m.zinc > 0)
 	if err1 != nil || err2 != nil {
-		return v, nil // margins stay unknown at the model's own border
+		return verdict{zone: "not-modelled", why: "this heat is at the border of what the cross-section can follow"}, nil
 	}
 	lf, lv := m.logs(&more), m.logs(&faster)
 	for i := range v.d {
-		v.d[i] = reach(v.logs[i], (lf[i]-v.logs[i])/step, (lv[i]-v.logs[i])/step)
+		f, t := (lf[i]-v.logs[i])/byFeed, (lv[i]-v.logs[i])/byTravel
+		v.d[i], v.steep[i] = reach(v.logs[i], f, t), max(math.Abs(f), math.Abs(t))
 	}
 	if w, f := v.state.wet[0]+v.state.wet[1], faster.wet[0]+faster.wet[1]; w > 0 && f > 0 {
-		v.byHeat = math.Log(w/f) / step
+		v.byHeat = math.Log(w/f) / byTravel
 	}
 	hot := func(s *heatState) float64 { return max(s.skin[0], s.skin[1]) - m.start }
-	v.riseBy = math.Log(hot(&v.state)/hot(&faster)) / step
+	v.riseBy = math.Log(hot(&v.state)/hot(&faster)) / byTravel
 	return v, nil
+}
+
+// beside is the state a logarithmic step of feed or travel away, on the other side where the model ends on
+// this one; it returns the step that was taken.
+func (h *heatField) beside(feed, travel, byFeed, byTravel float64, zinc bool) (heatState, float64, error) {
+	s, err := h.at(feed*math.Exp(byFeed), travel*math.Exp(byTravel), zinc)
+	if err == nil {
+		return s, byFeed + byTravel, nil
+	}
+	s, err = h.at(feed*math.Exp(-byFeed), travel*math.Exp(-byTravel), zinc)
+	return s, -byFeed - byTravel, err
 }
 
 // notModelled says why the cross-section has no verdict, "" where it has one.
@@ -200,15 +213,60 @@ func (b *board) sectionFigures(list []Figure, card *Card, s *spread, v *verdict)
 	}
 	rise, start := v.band(form, v.riseBy, s), b.knobs[kRoom]
 	add("base_peak_temperature", "C", "highest temperature of the hotter member's skin", peak, start+(peak-start)*rise.low, start+(peak-start)*rise.high)
-	if at, d := nearest(&v.d); d > -far && d < far {
-		e := percent(d)
-		if d < 0 {
-			e = -e
-		}
-		list = append(list, Figure{"margin", e, e, e, "%", Basis{Formula: "smallest change of feed or travel that reaches the nearest edge: " + edgeNames[at],
-			Source: sectionSource, Known: ownCalc}})
+	if f, ok := v.margin(list, b, s); ok {
+		list = append(list, f)
 	}
 	return list
+}
+
+// margin is the change of feed or travel that reaches the nearest edge, %, below zero where that is not met.
+// Its band is that edge's own figure at the ends of its band.
+func (v *verdict) margin(list []Figure, b *board, s *spread) (Figure, bool) {
+	at, d := nearest(&v.d)
+	if d <= -far || d >= far {
+		return Figure{}, false
+	}
+	signed := func(d float64) float64 { return math.Copysign(percent(d), d) }
+	low, high := v.doubt(at, list, b, s)
+	ends := [2]float64{signed(d + low/v.steep[at]), signed(d + high/v.steep[at])}
+	return Figure{"margin", signed(d), min(ends[0], signed(d)), max(ends[1], signed(d)), "%",
+		Basis{Formula: "smallest change of feed or travel that reaches the nearest edge: " + edgeNames[at],
+			Source: sectionSource, Known: ownCalc}}, true
+}
+
+// doubt is how far a limit's logarithm moves between the ends of the band of the figure that it compares:
+// down first, then up.
+func (v *verdict) doubt(at limit, list []Figure, b *board, s *spread) (down, up float64) {
+	ratio := func(v, low, high float64) (float64, float64) { // a limit from above: more of the figure is nearer
+		if !(low > 0) || !(v > 0) {
+			return 0, 0
+		}
+		return -math.Log(high / v), -math.Log(low / v)
+	}
+	start := b.knobs[kRoom]
+	switch at {
+	case lWets:
+		if f, ok := find(list, "wetting_angle"); ok {
+			return ratio(f.Value, max(f.Low, 1), f.High)
+		}
+	case lSolid, lBurn:
+		if f, ok := find(list, "base_peak_temperature"); ok {
+			return ratio(f.Value-start, f.Low-start, f.High-start)
+		}
+	case lZinc:
+		if f, ok := find(list, "zinc_boiled_halfwidth"); ok {
+			return ratio(f.Value, f.Low, f.High)
+		}
+	case lFilled:
+		d, u := ratio(s.value[oBead], s.low[oBead], s.high[oBead])
+		return -u, -d
+	case lFloor:
+		d, u := ratio(s.value[oAmps], s.low[oAmps], s.high[oAmps])
+		return -u, -d
+	case lSpray:
+		return ratio(s.value[oAmps], s.low[oAmps], s.high[oAmps])
+	}
+	return 0, 0 // a travel is what the hand makes of it
 }
 
 // angles adds the toe angles and the throat; their bands come from the widths at the ends of theirs.

@@ -87,6 +87,9 @@ var (
 	HandSpeedLow  = Datum{4, 3, 5, "mm/s", practice}
 	HandSpeedHigh = Datum{14, 12, 16, "mm/s", practice}
 
+	// HandAim is the 95 % half-band of where a hand points the arc across the joint.
+	HandAim = Datum{0.5, 0.5, 0.5, "mm", practice}
+
 	// GunAngle is the push angle from square to the seam.
 	GunAngle = Datum{15, 10, 20, "deg", practice}
 

@@ -32,6 +32,7 @@ var constants = [...]Constant{
 	{"HandSpeedLow", &HandSpeedLow},
 	{"HandSpeedHigh", &HandSpeedHigh},
 	{"GunAngle", &GunAngle},
+	{"HandAim", &HandAim},
 	{"SheetThinnest", &SheetThinnest},
 	{"SheetThickest", &SheetThickest},
 	{"ServiceLimit", &ServiceLimit},

@@ -27,7 +27,7 @@ var everything = map[string]any{
 	"LoadLineBase": LoadLineBase, "LoadLineSlope": LoadLineSlope, "LoadLineCap": LoadLineCap,
 	"DipVoltFactor": DipVoltFactor, "DipVoltBand": DipVoltBand, "PulsedVoltFactor": PulsedVoltFactor,
 	"PulsedVoltBand": PulsedVoltBand, "DutyPeriod": DutyPeriod, "HandSpeedLow": HandSpeedLow,
-	"HandSpeedHigh": HandSpeedHigh, "GunAngle": GunAngle, "SheetThinnest": SheetThinnest,
+	"HandSpeedHigh": HandSpeedHigh, "GunAngle": GunAngle, "HandAim": HandAim, "SheetThinnest": SheetThinnest,
 	"SheetThickest": SheetThickest, "ServiceLimit": ServiceLimit, "practice": practice,
 	"fusionOrigin": fusionOrigin, "heatsOfFusion": heatsOfFusion, "AnnealedCopper": AnnealedCopper,
 	"CopperSlope": CopperSlope, "SteelPeak": SteelPeak, "SteelHeatPlateau": SteelHeatPlateau,
