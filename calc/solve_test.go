@@ -160,6 +160,10 @@ func TestWarningsFitTheJob(t *testing.T) {
 		{calc.Job{Feed: calc.Some(25)}, []string{"spray"}},
 		{calc.Job{Travel: calc.Some(25)}, []string{"travel-fast"}},
 		{calc.Job{Mode: "timed"}, []string{"timed-no-gap"}},
+		{calc.Job{Position: "overhead"}, []string{"overhead"}},
+		{calc.Job{Position: "vertical-down"}, []string{"vertical-down"}},
+		{calc.Job{Position: "vertical-up"}, []string{"vertical-up"}},
+		{calc.Job{Position: "horizontal"}, []string{"horizontal"}},
 	} {
 		card := mustSolve(t, c.job)
 		for _, code := range append(c.want, "test-bead") {

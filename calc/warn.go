@@ -40,6 +40,9 @@ func warn(card *Card, b *board, s *spread, sug *suggestion, v *verdict) {
 	w.travel(s)
 	w.fill(b, s)
 	w.timed(s)
+	if w.card.Used.Position != defaultPosition {
+		w.say(w.card.Used.Position) // the heat flow is computed flat
+	}
 	w.verdict(v)
 	w.setting(sug, v)
 	w.eyes(s.value[oAmps])
