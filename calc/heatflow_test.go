@@ -6,6 +6,9 @@ import (
 
 	"gonum.org/v1/gonum/integrate/quad"
 	"pgregory.net/rapid"
+
+	"brazebooth/calc/section"
+	"brazebooth/tables"
 )
 
 func near(t testing.TB, what string, got, want, relative float64) {
@@ -150,6 +153,25 @@ func TestDepositedMassIsTheBead(t *testing.T) {
 	}
 	near(t, "g/s", area*v*rho*1e-3, MeltRate(d, feed, rho)*eff, 1e-12)
 	near(t, "length", LengthPerMass(d, rho)*MassPerLength(d, rho), 1000, 1e-12)
+}
+
+// The cross-section scales steel's curves to a metal's pair of constants: mild steel's own pair must leave
+// them as they are.
+func TestMildSteelTakesTheCurvesAsTheyAre(t *testing.T) {
+	m, ok := tables.MetalByID("mild-steel")
+	if !ok || section.SteelMean.K != m.Conductivity.V || section.SteelMean.RhoC != m.HeatCapacity.V {
+		t.Errorf("curves are scaled to %+v, mild steel has %g and %g", section.SteelMean, m.Conductivity.V, m.HeatCapacity.V)
+	}
+}
+
+func TestPulseMean(t *testing.T) {
+	// A quarter of the time at 300 A, the rest at 40 A: 75 + 30.
+	if got, err := PulseMean(300, 40, 0.25); err != nil || got != 105 {
+		t.Errorf("%g A, %v", got, err)
+	}
+	if _, err := PulseMean(300, 40, 1.5); err == nil {
+		t.Error("a duty of 150 % has a mean")
+	}
 }
 
 func TestLimitsMeetTheirRowsAndGrow(t *testing.T) {

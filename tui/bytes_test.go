@@ -32,7 +32,7 @@ func (l *line24) Write(p []byte) (int, error) {
 func (l *line24) settle() int {
 	for start := time.Now(); time.Since(start) < 2*time.Second; time.Sleep(5 * time.Millisecond) {
 		l.mu.Lock()
-		n, still := l.n, !l.last.IsZero() && time.Since(l.last) > 40*time.Millisecond
+		n, still := l.n, !l.last.IsZero() && time.Since(l.last) > 120*time.Millisecond
 		l.mu.Unlock()
 		if still {
 			return n
