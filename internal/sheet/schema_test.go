@@ -105,9 +105,9 @@ func hasType(v any, want string) bool {
 	return false
 }
 
-func loadSchema(t *testing.T) map[string]any {
+func loadSchema(t *testing.T, name string) map[string]any {
 	t.Helper()
-	b, err := os.ReadFile("../../docs/schema.json")
+	b, err := os.ReadFile("../../docs/" + name)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -124,13 +124,14 @@ func held(t *testing.T, schema map[string]any, document []byte) []string {
 	if err := json.Unmarshal(document, &v); err != nil {
 		t.Fatal(err)
 	}
-	c := checker{defs: schema["$defs"].(map[string]any)}
+	defs, _ := schema["$defs"].(map[string]any)
+	c := checker{defs: defs}
 	c.check("card", schema, v)
 	return c.faults
 }
 
 func TestJSONKeepsItsSchema(t *testing.T) {
-	schema := loadSchema(t)
+	schema := loadSchema(t, "schema.json")
 	jobs := []calc.Job{{}, {Metal: "brass"}, {Filler: "steel"}, {Feed: calc.Some(6.35), Amps: calc.Some(60), StickOut: calc.Some(12)},
 		{Metal: "copper", Mode: "timed", Joint: "butt"}, {Joint: "plug", Mode: "pulsed"}, {Joint: "overlay", Thickness: calc.Some(10)},
 		{Metal: "stainless-304", Metal2: "galvanized", Gauge2: 22}}
@@ -156,7 +157,7 @@ func TestJSONKeepsItsSchema(t *testing.T) {
 
 // The checker itself must find faults.
 func TestCheckerFindsFaults(t *testing.T) {
-	schema := loadSchema(t)
+	schema := loadSchema(t, "schema.json")
 	for _, bad := range []string{`{}`, `{"schema":2}`, `[]`, `{"schema":1,"zone":"warm","extra":1}`,
 		`{"schema":1,"version":"x","job":{"gauge":1.5},"used":{},"assumed":[],"figures":[{"name":"Bad Name"}],"settings":[],"warnings":[],"edges":[],"zone":"","sections":{}}`} {
 		if len(held(t, schema, []byte(bad))) == 0 {
