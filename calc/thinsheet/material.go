@@ -1,0 +1,98 @@
+package thinsheet
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+)
+
+// ErrRange marks an input that the solver has no answer for.
+var ErrRange = errors.New("outside the model's range")
+
+// Material is a metal as a table over temperature; between its points everything is linear, beyond the
+// last the last slope goes on.
+type Material struct {
+	Density           float64   // g/mm3
+	Solidus, Liquidus float64   // C; both must stand in T
+	T                 []float64 // C, rising, at least two
+	H                 []float64 // enthalpy over 20 C, J/g, rising
+	K                 []float64 // conductivity, W/mmK
+}
+
+// Plain is a material of constant specific heat c, J/gK, and conductivity k, W/mmK, that takes its latent
+// heat, J/g, evenly over its melting range.
+func Plain(density, k, c, latent, solidus, liquidus float64) Material {
+	t := []float64{20, solidus, liquidus, liquidus + 1000}
+	h := []float64{0, c * (solidus - 20), c*(liquidus-20) + latent, c*(liquidus+980) + latent}
+	return Material{Density: density, Solidus: solidus, Liquidus: liquidus, T: t, H: h, K: []float64{k, k, k, k}}
+}
+
+func (m *Material) check() error {
+	n := len(m.T)
+	if n < 2 || len(m.H) != n || len(m.K) != n || !(m.Density > 0) || !(m.Liquidus > m.Solidus) {
+		return fmt.Errorf("%w: material of %d points, density %g, melting %g to %g", ErrRange, n, m.Density, m.Solidus, m.Liquidus)
+	}
+	for i := range n {
+		if !(m.K[i] > 0) || i > 0 && !(m.T[i] > m.T[i-1] && m.H[i] > m.H[i-1]) {
+			return fmt.Errorf("%w: material's point %d: %g C, %g J/g, %g W/mmK", ErrRange, i, m.T[i], m.H[i], m.K[i])
+		}
+	}
+	if !slices.Contains(m.T, m.Solidus) || !slices.Contains(m.T, m.Liquidus) {
+		return fmt.Errorf("%w: solidus %g or liquidus %g is no point of the table", ErrRange, m.Solidus, m.Liquidus)
+	}
+	return nil
+}
+
+// at returns enthalpy, J/g, and conductivity at t; the table's first and last slope go on outside it, its
+// conductivity does not.
+func (m *Material) at(t float64) (h, k float64) {
+	i := 1
+	for i < len(m.T)-1 && t > m.T[i] {
+		i++
+	}
+	x := (t - m.T[i-1]) / (m.T[i] - m.T[i-1])
+	h = m.H[i-1] + x*(m.H[i]-m.H[i-1])
+	x = min(max(x, 0), 1)
+	return h, m.K[i-1] + x*(m.K[i]-m.K[i-1])
+}
+
+// pair is base metal and filler on one list of temperatures: what a cell is inverted with.
+type pair struct {
+	t      []float64 // C
+	hb, hf []float64 // J/g
+	cb, cf []float64 // J/gK from point n to n+1; the last goes on
+	kb     []float64 // W/mmK at the point
+	sb     []float64 // its slope
+	kf     []float64 // W/mmK at the point, stirring included
+	sf     []float64
+	lb, lf []float64 // least specific heat from one segment below n on: what bounds a time step
+}
+
+// join merges two tables. Liquid filler carries stir times the heat, coming in linearly over its range.
+func join(base, filler *Material, stir float64) pair {
+	var p pair
+	p.t = append(append(p.t, base.T...), filler.T...)
+	slices.Sort(p.t)
+	p.t = slices.Compact(p.t)
+	n := len(p.t)
+	for _, t := range p.t {
+		hb, kb := base.at(t)
+		hf, kf := filler.at(t)
+		p.hb, p.hf = append(p.hb, hb), append(p.hf, hf)
+		liquid := min(max((t-filler.Solidus)/(filler.Liquidus-filler.Solidus), 0), 1)
+		p.kb, p.kf = append(p.kb, kb), append(p.kf, kf*(1+(stir-1)*liquid))
+	}
+	slope := func(y []float64, i int) float64 { return (y[i+1] - y[i]) / (p.t[i+1] - p.t[i]) }
+	for i := range n - 1 {
+		p.cb, p.cf = append(p.cb, slope(p.hb, i)), append(p.cf, slope(p.hf, i))
+		p.sb, p.sf = append(p.sb, slope(p.kb, i)), append(p.sf, slope(p.kf, i))
+	}
+	p.cb, p.cf = append(p.cb, p.cb[n-2]), append(p.cf, p.cf[n-2])
+	p.sb, p.sf = append(p.sb, 0), append(p.sf, 0)
+	p.lb, p.lf = make([]float64, n), make([]float64, n)
+	for i := range n {
+		from := max(i-1, 0)
+		p.lb[i], p.lf[i] = slices.Min(p.cb[from:]), slices.Min(p.cf[from:])
+	}
+	return p
+}

@@ -1,0 +1,153 @@
+package thinsheet
+
+import "math"
+
+// column returns the cell whose middle lies at or before the arc and how far the arc is toward the next.
+func (s *Sheet) column() (i int, part float64) {
+	x := s.g.xc
+	i = s.g.fineFrom
+	for i < len(x)-2 && x[i+1] <= s.arcX {
+		i++
+	}
+	return i, (s.arcX - x[i]) / (x[i+1] - x[i])
+}
+
+// Edge is the temperature of an arm's root edge under the arc, C: at the face, not at the middle of the cell
+// beside it, from the heat that crosses it and the bend of the temperature behind it.
+func (s *Sheet) Edge(arm int) float64 {
+	i, part := s.column()
+	return s.edge(arm, i)*(1-part) + s.edge(arm, i+1)*part
+}
+
+func (s *Sheet) edge(arm, i int) float64 {
+	g := s.g
+	c := s.index(arm, g.gapRows, i)
+	t1, t2 := s.t[c], s.t[c+g.nx]
+	slope := 0.0
+	switch {
+	case g.gapRows > 0 && s.kh[c] > 0:
+		slope = s.gy[c-g.nx] * (t1 - s.t[c-g.nx]) / (s.kh[c] * g.dx[i])
+	case g.gapRows == 0 && !s.in.Mirror && s.kh[c] > 0:
+		slope = s.gj[arm*g.nx+i] * (t1 - s.joined(i)) / (s.kh[c] * g.dx[i])
+	}
+	return t1 - (t2-t1)/8 - 3.0/8*slope*g.dy[g.gapRows]
+}
+
+// Centre is the temperature of the joint's line under the arc, C; the starting one while nothing is there.
+func (s *Sheet) Centre() float64 {
+	i, part := s.column()
+	return s.middle(i)*(1-part) + s.middle(i+1)*part
+}
+
+func (s *Sheet) middle(i int) float64 {
+	if !s.in.Mirror {
+		return s.joined(i)
+	}
+	nx := s.g.nx
+	if s.mb[i] == 0 && s.mf[i] == 0 {
+		return s.in.Start
+	}
+	if s.mb[i+nx] == 0 && s.mf[i+nx] == 0 {
+		return s.t[i]
+	}
+	return s.t[i] - (s.t[i+nx]-s.t[i])/8
+}
+
+// joined is the temperature of the joint's line in one column.
+func (s *Sheet) joined(i int) float64 {
+	nx, ny := s.g.nx, s.g.ny
+	sum, heat := 0.0, 0.0
+	for k := range s.in.Arms {
+		g := s.gj[k*nx+i]
+		sum += g
+		heat += g * s.t[k*ny*nx+i]
+	}
+	if sum == 0 {
+		return s.in.Start
+	}
+	return heat / sum
+}
+
+// Puddle is how long the liquid about the arc is on the joint's line, mm: from where the temperature falls
+// to the filler's solidus behind to where it does ahead. 0 where the middle is frozen.
+func (s *Sheet) Puddle() float64 {
+	solidus := s.in.Filler.Solidus
+	i, part := s.column()
+	if part > 0.5 {
+		i++
+	}
+	if s.middle(i) < solidus {
+		return 0
+	}
+	return s.reach(i, 1, solidus) + s.reach(i, -1, solidus)
+}
+
+// reach walks from a liquid column until the line is frozen and returns the distance from the arc.
+func (s *Sheet) reach(i, by int, solidus float64) float64 {
+	x := s.g.xc
+	t := s.middle(i)
+	for {
+		n := i + by
+		if n < 0 || n >= s.g.nx {
+			return math.Abs(x[i] - s.arcX)
+		}
+		next := s.middle(n)
+		if next < solidus {
+			at := x[i] + (x[n]-x[i])*(t-solidus)/(t-next)
+			return max(0, (at-s.arcX)*float64(by))
+		}
+		i, t = n, next
+	}
+}
+
+// Fill is how thick the filler on the joint's line is at a distance behind the arc, mm.
+func (s *Sheet) Fill(behind float64) float64 {
+	x := s.arcX - behind
+	i := 0
+	for i < s.g.nx-1 && s.g.xf[i+1] < x {
+		i++
+	}
+	return s.mf[i] / s.in.Filler.Density
+}
+
+// Hottest is the highest temperature along the seam at each row of an arm, C, with the rows' distances from
+// the joint, mm.
+func (s *Sheet) Hottest(arm int) (y, t []float64) {
+	g := s.g
+	for j := g.gapRows; j < g.ny; j++ {
+		most := math.Inf(-1)
+		for i := range g.nx {
+			most = max(most, s.t[s.index(arm, j, i)])
+		}
+		y, t = append(y, g.yc[j]-float64(s.in.Gap)/2), append(t, most)
+	}
+	return y, t
+}
+
+// At is the temperature of the cell of an arm that holds the point x ahead of the arc, y from the joint.
+func (s *Sheet) At(arm int, x, y float64) float64 {
+	g := s.g
+	i := interval(g.xc, x+s.arcX)
+	j := interval(g.yc, y)
+	px := (x + s.arcX - g.xc[i]) / (g.xc[i+1] - g.xc[i])
+	py := (y - g.yc[j]) / (g.yc[j+1] - g.yc[j])
+	t := func(j, i int) float64 { return s.t[s.index(arm, j, i)] }
+	return (t(j, i)*(1-px)+t(j, i+1)*px)*(1-py) + (t(j+1, i)*(1-px)+t(j+1, i+1)*px)*py
+}
+
+func interval(list []float64, v float64) int {
+	i := 0
+	for i < len(list)-2 && list[i+1] <= v {
+		i++
+	}
+	return i
+}
+
+// finite reports whether every number is one.
+func (s *Sheet) finite() bool {
+	sum := 0.0
+	for _, e := range s.e {
+		sum += e
+	}
+	return !math.IsNaN(sum) && !math.IsInf(sum, 0)
+}
