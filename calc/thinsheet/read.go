@@ -53,14 +53,19 @@ func (s *Sheet) middle(i int) float64 {
 	return s.t[i] - (s.t[i+nx]-s.t[i])/8
 }
 
-// joined is the temperature of the joint's line in one column.
+// joined is the temperature of the joint's line in one column: what conducts to it, with the bend of the
+// temperature behind the first row.
 func (s *Sheet) joined(i int) float64 {
 	nx, ny := s.g.nx, s.g.ny
 	sum, heat := 0.0, 0.0
 	for k := range s.in.Arms {
 		g := s.gj[k*nx+i]
+		c := k*ny*nx + i
 		sum += g
-		heat += g * s.t[k*ny*nx+i]
+		heat += g * s.t[c]
+		if s.mb[c+nx] > 0 || s.mf[c+nx] > 0 {
+			heat -= g * (s.t[c+nx] - s.t[c]) / 8
+		}
 	}
 	if sum == 0 {
 		return s.in.Start
@@ -98,16 +103,6 @@ func (s *Sheet) reach(i, by int, solidus float64) float64 {
 		}
 		i, t = n, next
 	}
-}
-
-// Fill is how thick the filler on the joint's line is at a distance behind the arc, mm.
-func (s *Sheet) Fill(behind float64) float64 {
-	x := s.arcX - behind
-	i := 0
-	for i < s.g.nx-1 && s.g.xf[i+1] < x {
-		i++
-	}
-	return s.mf[i] / s.in.Filler.Density
 }
 
 // Hottest is the highest temperature along the seam at each row of an arm, C, with the rows' distances from

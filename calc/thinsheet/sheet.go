@@ -54,8 +54,12 @@ func New(in Input) (*Sheet, error) {
 		return nil, err
 	}
 	in = in.sized()
-	s := &Sheet{in: in, g: newGrid(in.Cell, in.Near, in.Gap, in.Ahead, in.Behind, in.Aside)}
-	g := s.g
+	return lay(in, newGrid(in.Cell, in.Near, in.Gap, in.Ahead, in.Behind, in.Aside)), nil
+}
+
+// lay puts a joint on a grid.
+func lay(in Input, g *grid) *Sheet {
+	s := &Sheet{in: in, g: g}
 	s.rows = g.ny * len(in.Arms)
 	n := s.rows * g.nx
 	for _, f := range []*[]float64{&s.cell, &s.e, &s.mb, &s.mf, &s.t, &s.a, &s.b, &s.lo, &s.hi, &s.kh, &s.gx, &s.gy,
@@ -83,7 +87,7 @@ func New(in Input) (*Sheet, error) {
 	s.light()
 	s.settle(0, n)
 	s.began = s.Energy()
-	return s, nil
+	return s
 }
 
 func (s *Sheet) index(arm, j, i int) int { return (arm*s.g.ny+j)*s.g.nx + i }

@@ -1,0 +1,151 @@
+package thinsheet
+
+import (
+	"errors"
+	"math"
+	"testing"
+)
+
+// steelish is mild steel with constants, and bronze a filler, for runs of the whole solver.
+func steelish() Material  { return Plain(7.85e-3, 0.035, 0.66, 250, 1470, 1520) }
+func bronze() Material    { return Plain(8.53e-3, 0.055, 0.43, 210, 970, 1025) }
+func copperish() Material { return Plain(8.94e-3, 0.350, 0.42, 205, 1083, 1084) }
+
+// rhythm is a gapped butt under 97 A and 15.2 V.
+func rhythm(base Material, thick, gap float64) *Rhythm {
+	return &Rhythm{Input: Input{Arms: []Arm{{Base: base, Thick: thick, Lit: true, Sigma: 1.8}}, Mirror: true, Gap: gap,
+		Filler: bronze(), Stir: 2, Sigma: 1.8, Power: 0.84 * 15.2 * 97, Feed: 0.56 * 0.93, Droplet: 642 + 250, Loss: 1e-5,
+		Radiates: 0.8 * 5.67e-14, Start: 20},
+		Section: gap * thick * 1.85, MeltDepth: 0.2, LongestOn: 3, Longest: 10, Shortest: 0.15}
+}
+
+func bridge(t *testing.T, r *Rhythm) Times {
+	t.Helper()
+	b, err := Bridge(r, nil, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if math.Abs(b.Residual) > 1e-12 {
+		t.Errorf("energy off by %.1e", b.Residual)
+	}
+	return b
+}
+
+func TestBridgeOrders(t *testing.T) {
+	b := bridge(t, rhythm(steelish(), 1.5, 2))
+	if b.Reason != "" || !b.Beat.Converged {
+		t.Fatalf("%q, %+v", b.Reason, b.Beat)
+	}
+	if !(b.OnMin < b.Beat.On && b.Beat.On < b.OnMax) || !(b.OffMin < b.Beat.Off && b.Beat.Off < b.OffMax) {
+		t.Errorf("times out of order: %+v", b)
+	}
+	if b.Beat.EdgePeak < 1025 || b.Beat.HotPeak > 1480 {
+		t.Errorf("at the suggestion the edge must wet and not melt: %g to %g C", b.Beat.EdgePeak, b.Beat.HotPeak)
+	}
+	if want := 0.56 * 0.93 * b.Beat.On / 8.53e-3 / (2 * 1.5 * 1.85); b.Beat.StepBy != StepFill || math.Abs(b.Beat.Step/want-1) > 1e-9 {
+		t.Errorf("step %g by %s, the fill gives %g", b.Beat.Step, b.Beat.StepBy, want)
+	}
+	if math.Abs(b.Grid) > 0.05 {
+		t.Errorf("half the cells move the first spot by %.1f %%", 100*b.Grid)
+	}
+}
+
+// The fill that a step of an open root takes; worked: 0.560357 g/s, deposit 0.95, on 0.4 s, gap 2.0, 1.2 mm.
+func TestStepFill(t *testing.T) {
+	for _, c := range []struct{ r, want float64 }{{1, 5.200656}, {0.7, 6.118419}} {
+		r := rhythm(steelish(), 1.2, 2)
+		r.Feed, r.Section = 0.560357*0.95, 2*1.2*(1+c.r)
+		s, err := New(r.Input)
+		if err != nil {
+			t.Fatal(err)
+		}
+		d := newDriver(r, s, nil)
+		if got, by := d.step(0.4, 100); by != StepFill || math.Abs(got-c.want) > 1e-5 {
+			t.Errorf("r %g: %g by %s, want %g", c.r, got, by, c.want)
+		}
+	}
+}
+
+func TestBridgeTrends(t *testing.T) {
+	thin, thick := bridge(t, rhythm(steelish(), 1, 1.5)), bridge(t, rhythm(steelish(), 1.5, 1.5))
+	if !(thin.OnMin < thick.OnMin && thin.OnMax < thick.OnMax) {
+		t.Errorf("thicker sheet must take longer: %+v then %+v", thin.Beat, thick.Beat)
+	}
+	r := rhythm(steelish(), 1.5, 1.5)
+	r.Power *= 1.15
+	if hotter := bridge(t, r); !(hotter.OnMin < thick.OnMin && hotter.OnMax < thick.OnMax) {
+		t.Errorf("more power must be quicker: %+v then %+v", thick.Beat, hotter.Beat)
+	}
+}
+
+func TestBridgeReasons(t *testing.T) {
+	cold := rhythm(steelish(), 3, 2)
+	cold.Power /= 2
+	cold.Feed /= 2
+	for name, c := range map[string]struct {
+		r    *Rhythm
+		want Reason
+	}{
+		"a cold arc on thick steel": {cold, NeverWets},
+		"foil":                      {rhythm(steelish(), 0.3, 1), TooHot},
+		"a gap of 4 mm":             {rhythm(steelish(), 1.5, 4), WideGap},
+	} {
+		if got, err := Bridge(c.r, nil, nil); err != nil || got.Reason != c.want {
+			t.Errorf("%s: %q, %v, want %q", name, got.Reason, err, c.want)
+		}
+	}
+}
+
+// Two halves and one mirrored are the same joint.
+func TestBridgeMirror(t *testing.T) {
+	one, two := rhythm(steelish(), 1.2, 1), rhythm(steelish(), 1.2, 1)
+	two.Arms, two.Mirror = []Arm{two.Arms[0], two.Arms[0]}, false
+	a, b := bridge(t, one), bridge(t, two)
+	for _, c := range [][2]float64{{a.FirstOn, b.FirstOn}, {a.OnMax, b.OnMax}, {a.Beat.Off, b.Beat.Off}} {
+		if math.Abs(c[0]/c[1]-1) > 0.01 {
+			t.Errorf("mirrored %g, both %g", c[0], c[1])
+		}
+	}
+}
+
+func TestBridgeStops(t *testing.T) {
+	n := 0
+	_, err := Bridge(rhythm(steelish(), 1.5, 2), func() bool { n++; return n > 2 }, nil)
+	if !errors.Is(err, ErrStopped) {
+		t.Errorf("err %v", err)
+	}
+}
+
+func TestBadInput(t *testing.T) {
+	for name, spoil := range map[string]func(*Rhythm){
+		"no arms":      func(r *Rhythm) { r.Arms = nil },
+		"no number":    func(r *Rhythm) { r.Power = math.NaN() },
+		"unlit":        func(r *Rhythm) { r.Arms[0].Lit = false },
+		"drops only":   func(r *Rhythm) { r.Feed = 2 },
+		"thin air":     func(r *Rhythm) { r.Arms[0].Thick = 0 },
+		"tiny cells":   func(r *Rhythm) { r.Cell = 1e-6 },
+		"bad material": func(r *Rhythm) { r.Arms[0].Base.T = []float64{20} },
+		"bad filler":   func(r *Rhythm) { r.Filler.H[1] = -5 },
+	} {
+		r := rhythm(steelish(), 1.5, 2)
+		spoil(r)
+		if _, err := Bridge(r, nil, nil); !errors.Is(err, ErrRange) {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
+
+// Copper between a steel arc and a stronger one: what a cold spot cannot, a warmed sheet can; liquidus and
+// base solidus are 58 K apart, so that a strong arc melts the face before the back is wet.
+func TestBridgeCopper(t *testing.T) {
+	for _, c := range []struct {
+		thick, power float64
+		want         Reason
+	}{{2, 1, NeverWets}, {3, 1, NeverWets}, {1, 1, TwoSettings}, {1, 2, MeltsFirst}} {
+		r := rhythm(copperish(), c.thick, 1)
+		r.Power, r.Feed = r.Power*c.power, r.Feed*c.power
+		if b := bridge(t, r); b.Reason != c.want {
+			t.Errorf("%g mm at %g times the power: %q, want %q", c.thick, c.power, b.Reason, c.want)
+		}
+	}
+}

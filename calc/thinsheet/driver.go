@@ -1,0 +1,236 @@
+package thinsheet
+
+import (
+	"errors"
+	"math"
+)
+
+// driver runs one sheet through cycles of on, off and step. Events end them, each met within a macro step by
+// going back and taking the part of it that was needed.
+type driver struct {
+	r       *Rhythm
+	s       *Sheet
+	stop    func() bool
+	dt      float64
+	delta   []float64 // mean over back face at each arm's edge while the arc burns, K
+	e, m, t []float64 // before the last macro step
+	mark    moment
+	began   float64 // when the arc was last struck or put out
+	record  bool
+	trace   []Point
+	steps   int
+}
+
+// moment is what a step back restores beside the fields.
+type moment struct{ now, added, lost, laid float64 }
+
+// until is how far a criterion is from being met: met from zero up.
+type until func() float64
+
+func newDriver(r *Rhythm, s *Sheet, stop func() bool) *driver {
+	d := &driver{r: r, s: s, stop: stop, dt: r.Step}
+	if d.dt == 0 {
+		d.dt = 0.008
+	}
+	n := len(s.e)
+	d.e, d.m, d.t = make([]float64, n), make([]float64, n), make([]float64, n)
+	arc := r.Power - r.Feed*r.Droplet
+	for i := range r.Arms {
+		a := &r.Arms[i]
+		q := 0.0
+		if a.Lit {
+			off := r.Gap/2 - a.Aim
+			q = arc / (2 * math.Pi * r.Sigma * a.Sigma) * math.Exp(-off*off/(2*a.Sigma*a.Sigma))
+		}
+		_, k := a.Base.at(r.Filler.Liquidus)
+		d.delta = append(d.delta, q*a.Thick/(6*k))
+	}
+	return d
+}
+
+// wetThrough: the back face of every lit arm's root edge has reached the filler's liquidus.
+func (d *driver) wetThrough() float64 {
+	least := math.Inf(1)
+	for k := range d.r.Arms {
+		if d.r.Arms[k].Lit {
+			least = min(least, d.s.Edge(k)-d.delta[k]-d.r.Filler.Liquidus)
+		}
+	}
+	return least
+}
+
+// melts: at some lit root edge the allowed share of the base metal is molten.
+func (d *driver) melts() float64 {
+	most := math.Inf(-1)
+	for k := range d.r.Arms {
+		if a := &d.r.Arms[k]; a.Lit {
+			limit := a.Base.Solidus + d.r.MeltDepth*(a.Base.Liquidus-a.Base.Solidus)
+			most = max(most, d.s.Edge(k)-limit)
+		}
+	}
+	return most
+}
+
+// timed: a time since the arc was struck or put out.
+func (d *driver) timed(on float64) until {
+	return func() float64 { return d.s.Now() - d.began - on }
+}
+
+// centre: the joint's line under the arc has cooled to a temperature.
+func (d *driver) centre(to float64) until {
+	if d.r.FixedOff > 0 {
+		return d.timed(d.r.FixedOff)
+	}
+	return func() float64 { return to - d.s.Centre() }
+}
+
+// burn holds the arc on until its criterion is met, at most for a time; it returns how long and whether it
+// was met.
+func (d *driver) burn(done until, longest float64) (float64, bool, error) {
+	return d.pass(true, d.dt, done, longest)
+}
+
+// cool holds it off.
+func (d *driver) cool(done until, longest float64) (float64, bool, error) {
+	return d.pass(false, 2*d.dt, done, longest)
+}
+
+func (d *driver) pass(on bool, dt float64, done until, longest float64) (float64, bool, error) {
+	s := d.s
+	d.began = s.now
+	before := done()
+	if before >= 0 {
+		return 0, true, nil
+	}
+	for s.now-d.began < longest {
+		if d.steps++; d.stop != nil && d.steps%32 == 0 && d.stop() {
+			return 0, false, ErrStopped
+		}
+		d.keep()
+		s.Step(dt, on)
+		after := done()
+		if math.IsNaN(after) {
+			return 0, false, errors.Join(ErrRange, errors.New("the heat flow lost its way"))
+		}
+		if after >= 0 {
+			d.back()
+			s.Step(dt*before/(before-after), on)
+			d.note(on)
+			return s.now - d.began, true, nil
+		}
+		before = after
+		d.note(on)
+	}
+	return s.now - d.began, false, nil
+}
+
+func (d *driver) keep() {
+	s := d.s
+	copy(d.e, s.e)
+	copy(d.m, s.mf)
+	copy(d.t, s.t)
+	d.mark = moment{s.now, s.added, s.lost, s.laid}
+}
+
+func (d *driver) back() {
+	s := d.s
+	copy(s.e, d.e)
+	copy(s.mf, d.m)
+	s.now, s.added, s.lost, s.laid = d.mark.now, d.mark.added, d.mark.lost, d.mark.laid
+	s.settle(0, len(s.e))
+}
+
+func (d *driver) note(on bool) {
+	if !d.record {
+		return
+	}
+	p := Point{Time: d.s.now, On: on, Edge: math.Inf(1), Centre: d.s.Centre()}
+	for k := range d.r.Arms {
+		if !d.r.Arms[k].Lit {
+			continue
+		}
+		if t := d.s.Edge(k); t < p.Edge {
+			p.Edge, p.Back = t, t
+			if on {
+				p.Back = t - d.delta[k]
+			}
+		}
+	}
+	d.trace = append(d.trace, p)
+}
+
+const (
+	mostCycles = 14
+	freezeCold = 5    // cycles, then the step stays: with it moving the cycle may not settle
+	freezeWarm = 2    // where a sheet that cycles already goes on
+	sameCycle  = 0.01 // relative change of on and off from one cycle to the next
+)
+
+// periodic repeats on, off and step until the cycle does.
+func (d *driver) periodic(onDone, offDone until, freeze int) (Beat, error) {
+	var b, last Beat
+	for n := 1; n <= mostCycles; n++ {
+		var err error
+		if b.On, b.Reached, err = d.burn(onDone, d.r.LongestOn); err != nil {
+			return b, err
+		}
+		b.Puddle = d.s.Puddle()
+		b.EdgePeak, b.HotPeak = d.edges()
+		if n <= freeze {
+			step, by := d.step(b.On, b.Puddle)
+			if n > 1 { // a longer step shortens the next puddle: half way, or the two would swing
+				step = (step + b.Step) / 2
+			}
+			b.Step, b.StepBy = step, by
+		}
+		if b.Off, b.Cooled, err = d.cool(offDone, d.r.Longest); err != nil {
+			return b, err
+		}
+		b.Cycles = n
+		if n > freeze && alike(b.On, last.On) && alike(b.Off, last.Off) {
+			b.Converged = true
+			return b, nil
+		}
+		last = b
+		d.s.Advance(b.Step)
+		d.s.faces()
+	}
+	return b, nil
+}
+
+func alike(a, b float64) bool { return math.Abs(a-b) <= sameCycle*max(a, 1e-9) }
+
+// step is how far the gun may go on: what the spot fills, and half of the puddle.
+func (d *driver) step(on, puddle float64) (float64, Reason) {
+	if d.r.FixedStep > 0 {
+		return d.r.FixedStep, ""
+	}
+	by, reason := puddle/2, StepOverlap
+	if d.r.Section > 0 {
+		if fill := d.r.Feed * on / d.r.Filler.Density / d.r.Section; fill < by {
+			by, reason = fill, StepFill
+		}
+	}
+	return max(by, d.s.g.d/10), reason
+}
+
+// edges are the cooler and the hotter root edge.
+func (d *driver) edges() (cool, hot float64) {
+	cool, hot = math.Inf(1), math.Inf(-1)
+	for k := range d.r.Arms {
+		if d.r.Arms[k].Lit {
+			t := d.s.Edge(k)
+			cool, hot = min(cool, t), max(hot, t)
+		}
+	}
+	return cool, hot
+}
+
+// warm moves the first spot's sheet on, for the spots after it.
+func (d *driver) warm() *Sheet {
+	by, _ := d.step(d.s.now, d.s.Puddle())
+	c := d.s.Clone()
+	c.Advance(by)
+	c.faces()
+	return c
+}

@@ -1,0 +1,54 @@
+package thinsheet
+
+// A metal so quick that heat outruns the gun: its cycles repeat only when the whole sheet has warmed, mm2/s.
+const quickMetal = 40
+
+func (r *Rhythm) quick() bool {
+	for i := range r.Arms {
+		b := &r.Arms[i].Base
+		if b.K[0]*(b.T[1]-b.T[0])/(b.Density*(b.H[1]-b.H[0])) > quickMetal {
+			return true
+		}
+	}
+	return false
+}
+
+// A guess of the beat that the sheet is warmed by; the cycles that follow correct it.
+const (
+	warmDuty  = 0.5
+	warmSpeed = 4.0  // mm/s
+	warmTime  = 6.0  // s
+	warmStep  = 0.05 // s
+	warmUnder = 50.0 // K that the start stays under the filler's solidus
+)
+
+// warmed is the joint after a steady arc of the mean power without filler, nowhere hotter than 50 K under
+// the filler's solidus: hotter, and the first cycles would stop falsely.
+func warmed(r *Rhythm, stop func() bool) (*Sheet, error) {
+	in := r.Input
+	in.Power = warmDuty * r.Power
+	in.Feed = 0
+	s, err := New(in)
+	if err != nil {
+		return nil, err
+	}
+	if !s.Travel(warmSpeed, warmTime, warmStep, stop) {
+		return nil, ErrStopped
+	}
+	s.cap(r.Filler.Solidus - warmUnder)
+	s.in.Power, s.in.Feed = r.Power, r.Feed
+	s.began, s.added, s.lost, s.left, s.laid, s.gone = s.Energy(), 0, 0, 0, 0, 0
+	return s, nil
+}
+
+// cap cools every cell above a temperature to it.
+func (s *Sheet) cap(most float64) {
+	n := s.g.ny * s.g.nx
+	for c := range s.e {
+		if s.t[c] > most && s.mb[c] > 0 {
+			h, _ := s.in.Arms[c/n].Base.at(most)
+			s.e[c] = s.mb[c] * h
+		}
+	}
+	s.settle(0, len(s.e))
+}
