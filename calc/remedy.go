@@ -40,7 +40,25 @@ func remedies(ctx context.Context, job Job) ([]Remedy, error) {
 			return nil, err
 		}
 	}
-	return append(list, Remedy{Change: "a backing bar"}, Remedy{Change: "a vent gap between coated sheets"}, Remedy{Change: "timed arc"}), nil
+	timed, err := timedRemedy(ctx, job)
+	if err != nil {
+		return nil, err
+	}
+	return append(list, timed, Remedy{Change: "a backing bar"}, Remedy{Change: "a vent gap between coated sheets"}), nil
+}
+
+// timedRemedy tries whether the arc's pauses would do what no steady heat does.
+func timedRemedy(ctx context.Context, job Job) (Remedy, error) {
+	r := Remedy{Change: "timed arc (see gap)", Tried: true}
+	job.Mode = "timed"
+	g, err := runGap(ctx, job, true, nil)
+	if ctx.Err() != nil {
+		return r, ctx.Err()
+	}
+	if err == nil && g.rhythmic() && g.times.OnMin > 0 {
+		r.Opens, r.Margin = true, 100*(g.times.OnMax/g.times.OnMin-1)/2
+	}
+	return r, nil
 }
 
 func allMet(edges []Edge) bool {

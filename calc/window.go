@@ -65,12 +65,12 @@ func Window(ctx context.Context, job Job, progress func(done float64)) (Map, err
 
 // WindowOf is Window on a map of another size.
 func WindowOf(ctx context.Context, job Job, size MapSize, progress func(done float64)) (Map, error) {
-	if m, ok := kept.get(job, size); ok {
+	if m, ok := kept.get(mapKey{job, size}); ok {
 		return m, ctx.Err()
 	}
 	m, err := window(ctx, job, size, progress)
 	if err == nil {
-		kept.put(job, size, m)
+		kept.put(mapKey{job, size}, m)
 	}
 	return m, err
 }
@@ -324,39 +324,9 @@ func (c *limitMap) describe(job Job) Map {
 	return m
 }
 
-// keep holds the last maps by job, the oldest leaving first.
-type keep struct {
-	mu    sync.Mutex
-	order []keepKey
-	maps  map[keepKey]Map
-}
-
-type keepKey struct {
+type mapKey struct {
 	job  Job
 	size MapSize
 }
 
-var kept = keep{maps: map[keepKey]Map{}}
-
-const keptMaps = 32
-
-func (k *keep) get(job Job, size MapSize) (Map, bool) {
-	k.mu.Lock()
-	defer k.mu.Unlock()
-	m, ok := k.maps[keepKey{job, size}]
-	return m, ok
-}
-
-func (k *keep) put(job Job, size MapSize, m Map) {
-	k.mu.Lock()
-	defer k.mu.Unlock()
-	key := keepKey{job, size}
-	if _, ok := k.maps[key]; !ok {
-		k.order = append(k.order, key)
-	}
-	k.maps[key] = m
-	if len(k.order) > keptMaps {
-		delete(k.maps, k.order[0])
-		k.order = k.order[1:]
-	}
-}
+var kept = keep[mapKey, Map]{most: 32}

@@ -32,6 +32,28 @@ var (
 	// TimedForm scales the heat that a line-source estimate of arc times lets into the sheet.
 	TimedForm = Datum{1, 0.6, 1.6, "1", worked("neither floor nor ceiling: spread, droplets and melting left out")}
 
+	// GapOnMin, GapOnMax and GapOff are the doubt of the ends of arc on and off over a root gap where the arc's
+	// power is known; the powers that follow are how steeply each falls with it.
+	GapOnMin      = Datum{1, 0.75, 1.6, "1", worked("recomputed at the ends of arc efficiency, arc width, stirring, conductivity and melt depth, joined as independent")}
+	GapOnMax      = Datum{1, 0.6, 2.1, "1", worked("as above, where the base metal melts at the root edge; stirring is most of it")}
+	GapOff        = Datum{1, 0.62, 1.6, "1", worked("as above, the cooling of the puddle's middle")}
+	GapOnMinPower = Datum{2.3, 1.6, 3.2, "1", worked("recomputed at 15 % more and less power")}
+	GapOnMaxPower = Datum{3.8, 2.4, 5.8, "1", worked("recomputed at 15 % more and less power")}
+	GapOffPower   = Datum{2.3, 1.1, 4, "1", worked("recomputed at 15 % more and less power")}
+
+	// EdgeMelt is the share of the sheet's thickness that may be molten at the root edge. It moves the longest
+	// arc on little.
+	EdgeMelt = Datum{0.2, 0.05, 0.3, "1", worked("a rounded edge still carries the next spot; a fifth is the middle of what moves nothing")}
+
+	// ShortestOn is the shortest arc on that a hand or a timer repeats evenly; LongestOn and LongestOff are where a
+	// rhythm ends.
+	ShortestOn = Datum{0.15, 0.1, 0.2, "s", practice}
+	LongestOn  = Datum{2, 1, 3, "s", practice}
+	LongestOff = Datum{8, 4, 10, "s", practice}
+
+	// SeamShown is the length that a seam's time is shown for where none is given.
+	SeamShown = Datum{100, 100, 100, "mm", practice}
+
 	// Reinforcement is the metal above an open root over the metal in it.
 	Reinforcement = Datum{0.85, 0.7, 1, "1", worked("a Gaussian deposit over a gap of about its own width")}
 

@@ -89,7 +89,7 @@ func (m *curve) conductivity(t float64) float64 {
 // outside it goes on with the slope of its end. The standard's peak at 735 C falls on a grid point.
 const (
 	steelFrom, steelStep = 20.0, 5.0
-	steelDensity         = 7.85e-3 // g/mm3, EN 1993-1-2 3.2.2
+	SteelDensity         = 7.85e-3 // g/mm3, EN 1993-1-2 3.2.2
 	steelLast            = (1200 - 20) / 5
 )
 
@@ -98,7 +98,7 @@ var steelTable = makeSteelTable()
 func makeSteelTable() (h [steelLast + 1]float64) {
 	for i := 1; i <= steelLast; i++ {
 		t := steelFrom + steelStep*float64(i)
-		h[i] = steelDensity * steelEnthalpy(t)
+		h[i] = SteelDensity * steelEnthalpy(t)
 	}
 	return h
 }

@@ -36,7 +36,8 @@ type Rhythm struct {
 	LongestOn float64 // s
 	Longest   float64 // off, s
 	Shortest  float64 // on, s
-	Step      float64 // macro step while the arc burns, s; 0 means 8 ms
+	Step      float64 // macro step while the arc burns, s; 0 means 8 ms, longer for a slow beat
+	OnOnly    bool    // find the range of on alone
 	FixedOn   float64 // s; 0: found
 	FixedOff  float64
 	FixedStep float64 // mm
@@ -100,7 +101,9 @@ func Bridge(r *Rhythm, stop func() bool, progress func(float64)) (Times, error) 
 	}
 	var wg sync.WaitGroup
 	fine := 0.0
-	wg.Go(func() { fine, _, _ = firstSpot(r, r.sized().Cell/2, stop) })
+	if !r.OnOnly {
+		wg.Go(func() { fine, _, _ = firstSpot(r, r.sized().Cell/2, stop) })
+	}
 	err := t.find(r, stop, tell)
 	wg.Wait()
 	if t.FirstOn > 0 && fine > 0 {
@@ -138,6 +141,7 @@ func (t *Times) find(r *Rhythm, stop func() bool, tell func(float64)) error {
 		return err
 	}
 	hot := newDriver(r, from, stop)
+	hot.dt = t.pace(hot.dt)
 	most, err := hot.periodic(hot.melts, hot.centre(r.halfFrozen()), freezeCold)
 	if err != nil {
 		return err
@@ -148,10 +152,13 @@ func (t *Times) find(r *Rhythm, stop func() bool, tell func(float64)) error {
 	}
 	tell(0.35)
 	if t.OnMax < r.Shortest {
-		t.Reason = TooHot
+		if t.Reason = TooHot; r.FixedOn == 0 {
+			return nil
+		}
 	}
 	if t.FirstOn == 0 || t.FirstOn > t.OnMax {
 		low := newDriver(r, hot.s.Clone(), stop)
+		low.dt = hot.dt
 		least, err := low.periodic(low.wetThrough, low.centre(r.halfFrozen()), freezeCold)
 		if err != nil {
 			return err
@@ -165,14 +172,19 @@ func (t *Times) find(r *Rhythm, stop func() bool, tell func(float64)) error {
 			t.Reason = MeltsFirst
 			return nil
 		}
-		t.Reason = TwoSettings
+		if t.Reason == "" {
+			t.Reason = TwoSettings
+		}
+	}
+	if r.OnOnly {
+		return nil
 	}
 	set := math.Sqrt(t.OnMin * t.OnMax)
 	if r.FixedOn > 0 {
 		set = r.FixedOn
 	}
 	mid := newDriver(r, hot.s, stop)
-	mid.record = true
+	mid.record, mid.dt = true, hot.dt
 	if t.Beat, err = mid.periodic(mid.timed(set), mid.centre(r.halfFrozen()), freezeCold); err != nil {
 		return err
 	}
@@ -183,6 +195,11 @@ func (t *Times) find(r *Rhythm, stop func() bool, tell func(float64)) error {
 	tell(1)
 	return err
 }
+
+// pace is the macro step of the cycles: a slow beat bears a longer one.
+func (t *Times) pace(dt float64) float64 { return max(dt, min(t.FirstOn/40, slowestStep)) }
+
+const slowestStep = 0.02 // s
 
 // afterFirst is the sheet that the second spot finds: nil where no spot will ever wet. In a quick metal the
 // whole sheet must warm before the cycle repeats, so that it starts as a steady arc of the mean power
@@ -222,6 +239,7 @@ func (t *Times) offRange(r *Rhythm, from *Sheet, on float64, stop func() bool) e
 		s := from.Clone()
 		wg.Go(func() {
 			d := newDriver(&same, s, stop)
+			d.dt = t.pace(d.dt)
 			*end.to, errs[i] = d.periodic(d.timed(on), d.centre(end.cool), freezeWarm)
 		})
 	}

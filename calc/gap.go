@@ -1,0 +1,273 @@
+package calc
+
+import (
+	"context"
+	"errors"
+	"math"
+
+	"brazebooth/calc/thinsheet"
+	"brazebooth/tables"
+)
+
+// Spots is what a timed arc needs on a joint: how long on and off, how far on, what ends each range, and what
+// the heat did meanwhile. All of it is this project's own computation: published on and off times for arc
+// brazing were not found.
+type Spots struct {
+	Job    Job
+	Card   Card   // with the times in it
+	Good   bool   // there is a rhythm
+	Reason string // code of what is in the way or must be known, "" where nothing is
+	Why    string // the same as a sentence
+
+	Figures  []Figure // arc_on, arc_off, their ends, first_spot_on, spot_step, fill_per_spot, seam_time, net_heat
+	Limits   []RangeLimit
+	Trace    []HeatPoint // of the suggested beat, from the first warm spot until its cycle repeats
+	Count    int         // spots in the seam
+	Seam     float64     // mm
+	Wider    *Wider      // nil without a gap or where nothing is found
+	Remedies []Remedy    // what was tried where there is no rhythm
+
+	Solidus, Liquidus, BaseSolidus float64 // C: the lines of a trace
+}
+
+// RangeLimit says what ends a range.
+type RangeLimit struct {
+	Figure string `json:"figure"`
+	End    string `json:"end"` // low or high
+	Reason string `json:"reason"`
+	Text   string `json:"text"`
+}
+
+// HeatPoint is one moment of a trace.
+type HeatPoint struct {
+	Time   float64 `json:"time"` // s
+	On     bool    `json:"arc"`
+	Edge   float64 `json:"root_edge"` // C, mean through the sheet
+	Centre float64 `json:"centre"`    // C
+	Back   float64 `json:"back_face"` // C, at the root edge
+}
+
+// Wider is how the ranges move when the gap is a quarter wider.
+type Wider struct {
+	Gap    float64    `json:"gap"` // mm
+	Reason string     `json:"reason,omitzero"`
+	On     [2]float64 `json:"arc_on"` // s, low and high
+	Off    [2]float64 `json:"arc_off"`
+	Step   float64    `json:"spot_step"` // mm
+}
+
+const wider = 1.25
+
+// Gap computes on, off and step of a timed arc for a job, its mode taken as timed. Where feed is open it takes
+// the first of a few that keeps a rhythm. progress, if not nil, hears the share done, from one goroutine at a
+// time. It stops with the context's error when that is cancelled and leaves nothing running. Answers are kept.
+func Gap(ctx context.Context, job Job, progress func(done float64)) (Spots, error) {
+	job.Mode = "timed"
+	if s, ok := keptSpots.get(job); ok {
+		return s, ctx.Err()
+	}
+	s, err := gap(ctx, job, progress)
+	if err == nil {
+		keptSpots.put(job, s)
+	}
+	return s, err
+}
+
+var keptSpots = keep[Job, Spots]{most: 32}
+
+func gap(ctx context.Context, job Job, progress func(float64)) (Spots, error) {
+	g, err := bestGap(ctx, job, progress)
+	if err != nil {
+		return Spots{}, err
+	}
+	s := Spots{Job: job, Reason: string(g.times.Reason)}
+	s.Good = g.rhythmic()
+	f := &g.card.Setup.Filler
+	s.Solidus, s.Liquidus, s.BaseSolidus = f.Solidus.V, f.Liquidus.V, g.lowestSolidus()
+	if g.times.Beat.On > 0 {
+		g.fill(&s)
+		if err := g.widen(ctx, &s); err != nil {
+			return s, err
+		}
+	}
+	s.Why = g.sentence()
+	if !s.Good {
+		if s.Remedies, err = gapRemedies(ctx, g.card.Used, g.times.Reason); err != nil {
+			return s, err
+		}
+	}
+	if s.Card, err = g.timedCard(job, &s); err != nil {
+		return s, err
+	}
+	if progress != nil {
+		progress(1)
+	}
+	return s, nil
+}
+
+// gapRun is one job's run in the plane.
+type gapRun struct {
+	card  Card
+	board *board
+	o     [outs]float64
+	in    thinsheet.Rhythm
+	times thinsheet.Times
+}
+
+// bestGap runs the job at its feed, or at the first of a few feeds that keeps a rhythm: the middle of the arc's
+// range, then colder or hotter as the middle asks for.
+func bestGap(ctx context.Context, job Job, progress func(float64)) (*gapRun, error) {
+	first, err := runGap(ctx, job, false, progress)
+	if err != nil || first.rhythmic() || job.Feed.Set || job.Amps.Set {
+		return first, err
+	}
+	turn := map[thinsheet.Reason]float64{thinsheet.TooHot: 0.8, thinsheet.MeltsFirst: 0.8, thinsheet.NeverWets: 1.2}[first.times.Reason]
+	if turn == 0 {
+		return first, nil
+	}
+	m := newMargins(first.board, &first.card)
+	low, high := first.board.steadyFeeds(&m)
+	for n, feed := 0, first.o[oFeed]*turn; n < 5; n, feed = n+1, feed*turn {
+		j := job
+		j.Feed = Some(min(max(feed, low), high) * 0.06)
+		g, err := runGap(ctx, j, true, nil)
+		if err != nil {
+			return nil, err
+		}
+		if g.rhythmic() {
+			return runGap(ctx, j, false, progress)
+		}
+		if g.times.Reason != first.times.Reason || feed <= low || feed >= high {
+			break // from too cold to too hot in one step: nothing lies between
+		}
+	}
+	return first, nil
+}
+
+// rhythmic reports whether there are times: with one timer setting, or with a longer first spot.
+func (g *gapRun) rhythmic() bool {
+	return g.times.Reason == "" || g.times.Reason == thinsheet.TwoSettings || g.times.Reason == thinsheet.NoCycle
+}
+
+func runGap(ctx context.Context, job Job, onOnly bool, progress func(float64)) (*gapRun, error) {
+	g := new(gapRun)
+	open := job
+	open.Travel, open.ArcOn, open.ArcOff, open.SpotStep = Opt{}, Opt{}, Opt{}, Opt{}
+	if err := resolve(open, &g.card); err != nil {
+		return nil, err
+	}
+	g.card.Job = job
+	g.board = newBoard(&g.card)
+	g.board.chooseAim(&g.card)
+	sug, err := g.board.suggest(&g.card)
+	if err != nil {
+		return nil, settingError(err, &g.card)
+	}
+	g.board.take(&g.card, &sug)
+	if err := g.board.chain.electric(&g.board.knobs, &g.o); err != nil {
+		return nil, settingError(err, &g.card)
+	}
+	g.card.Used.Feed = Some(g.o[oFeedMin])
+	if g.times.Reason = g.outside(); g.times.Reason != "" {
+		return g, nil
+	}
+	g.in = g.board.rhythm(&g.card, &g.o)
+	g.in.OnOnly = onOnly
+	limiter <- struct{}{}
+	defer func() { <-limiter }()
+	g.times, err = thinsheet.Bridge(&g.in, func() bool { return ctx.Err() != nil }, progress)
+	switch {
+	case ctx.Err() != nil:
+		return nil, ctx.Err()
+	case errors.Is(err, thinsheet.ErrRange):
+		return nil, &FieldError{"gap", "of this job (" + err.Error() + ")", "give sheet of 0.2 to 3 mm and an ordinary feed, or leave feed and travel out"}
+	}
+	return g, err
+}
+
+// The reasons that are known before anything is run.
+const (
+	roundHole  thinsheet.Reason = "plug"
+	openFillet thinsheet.Reason = "open-fillet"
+)
+
+// outside says why the plane's model has no answer for the joint, "" where it has one.
+func (g *gapRun) outside() thinsheet.Reason {
+	u := &g.card.Used
+	switch {
+	case u.Joint == "plug":
+		return roundHole
+	case minCore(g.card.Setup.members()) > tables.SheetThickest.V:
+		return thinsheet.TooThick
+	case u.Gap.V > 0 && (u.Joint == "lap" || u.Joint == "tee" || u.Joint == "overlay"):
+		return openFillet
+	}
+	return ""
+}
+
+func (g *gapRun) lowestSolidus() float64 {
+	least := math.Inf(1)
+	for _, m := range g.card.Setup.members() {
+		least = min(least, m.Metal.Solidus.V)
+	}
+	return least
+}
+
+// timedCard is the card of the job with the times on it: as given they would carry no band, so that their
+// figures are put in place of the card's own.
+func (g *gapRun) timedCard(job Job, s *Spots) (Card, error) {
+	j := job
+	j.Feed, j.Amps = g.card.Used.Feed, job.Amps
+	if g.board.chain.ampsGiven {
+		j.Feed = Opt{}
+	}
+	if b := &g.times.Beat; b.On > 0 {
+		j.Travel = Opt{}
+		j.ArcOn, j.ArcOff, j.SpotStep = Some(b.On), Some(b.Off), Some(b.Step)
+	}
+	card, err := Solve(j)
+	if err != nil {
+		return card, err
+	}
+	card.Job = job
+	for i := range card.Figures {
+		if f, ok := find(s.Figures, card.Figures[i].Name); ok && f.Name != "net_heat" {
+			card.Figures[i] = f
+		}
+		if f := &card.Figures[i]; f.Name == "wire_feed" && !job.Feed.Set && !job.Amps.Set {
+			f.Basis = Basis{Formula: suggestFormula, Source: "the first of a few feeds at which a rhythm exists", Known: ownCalc}
+		}
+	}
+	if g.times.Beat.On > 0 {
+		card.Zone = s.zone(&g.times)
+		card.dropWarnings("timed-estimate", "timed-cold", "not-modelled")
+		g.warn(&card, s)
+	}
+	return card, nil
+}
+
+// zone of the beat: thermal only.
+func (s *Spots) zone(t *thinsheet.Times) string {
+	b := &t.Beat
+	switch {
+	case b.On > t.OnMax:
+		return "hot"
+	case b.EdgePeak < s.Liquidus || b.On < t.OnMin*0.999:
+		return "cold"
+	}
+	return "good"
+}
+
+func (c *Card) dropWarnings(codes ...string) {
+	list := c.Warnings[:0:0]
+	for _, w := range c.Warnings {
+		drop := false
+		for _, code := range codes {
+			drop = drop || w.Code == code
+		}
+		if !drop {
+			list = append(list, w)
+		}
+	}
+	c.Warnings = list
+}

@@ -1,0 +1,182 @@
+package calc
+
+import (
+	"context"
+	"fmt"
+	"math"
+
+	"brazebooth/calc/thinsheet"
+	"brazebooth/tables"
+)
+
+const gapSource = "own computation in the sheet's plane, stirring assumed; published on and off times for arc brazing were not found"
+
+// fill writes the run's figures and what ends each range.
+func (g *gapRun) fill(s *Spots) {
+	t, b := &g.times, &g.times.Beat
+	add := func(name, unit, formula string, value, low, high float64) {
+		s.Figures = append(s.Figures, Figure{name, value, low, high, unit,
+			Basis{Formula: formula, Inputs: g.inputs(), Source: gapSource, Known: ownCalc}})
+	}
+	weak, strong := g.board.powerBand()
+	banded := func(name, formula string, v float64, form, steep tables.Datum) {
+		low := math.Exp(-math.Hypot(math.Log(form.Low), steep.V*math.Log(strong)))
+		high := math.Exp(math.Hypot(math.Log(form.High), steep.V*math.Log(weak)))
+		add(name, "s", formula, v, v*low, v*high)
+	}
+	on := "√(arc_on_min·arc_on_max)"
+	if g.in.FixedOn > 0 {
+		on = givenFormula
+	}
+	add("arc_on", "s", on, b.On, min(t.OnMin, b.On), max(t.OnMax, b.On))
+	add("arc_off", "s", "until half of the filler's freezing range is behind in the puddle's middle", b.Off, min(t.OffMin, b.Off), max(t.OffMax, b.Off))
+	stepForm := "what the spot fills: {m}·{t_on}/({rho}·{g}·{t}·(1 + {r}))"
+	if b.StepBy == thinsheet.StepOverlap {
+		stepForm = "half of the puddle's length, so that the next spot finds liquid or hot metal"
+	}
+	scale := func(on float64) float64 { return b.Step * on / b.On }
+	low, high := min(scale(t.OnMin), b.Step), max(scale(t.OnMax), b.Step)
+	if b.StepBy != thinsheet.StepFill {
+		low, high = 0.7*b.Step, b.Puddle*0.6
+	}
+	add("spot_step", "mm", stepForm, b.Step, low, max(high, b.Step))
+	banded("arc_on_min", "until the back face of both root edges has reached the filler's liquidus", t.OnMin, tables.GapOnMin, tables.GapOnMinPower)
+	banded("arc_on_max", "until a fifth of the base metal is molten at the root edge, in the repeating cycle", t.OnMax, tables.GapOnMax, tables.GapOnMaxPower)
+	banded("arc_off_min", "until the puddle's middle falls to the filler's liquidus", t.OffMin, tables.GapOff, tables.GapOffPower)
+	banded("arc_off_max", "until it falls to the filler's solidus", t.OffMax, tables.GapOff, tables.GapOffPower)
+	if t.FirstOn > 0 {
+		banded("first_spot_on", "the same as arc_on_min, on the cold sheet", t.FirstOn, tables.GapOnMin, tables.GapOnMinPower)
+	}
+	k := &g.board.knobs
+	volume := g.in.Feed * b.On / (g.in.Filler.Density)
+	depLow, depHigh := g.board.doubts[kDeposit].low/k[kDeposit], g.board.doubts[kDeposit].high/k[kDeposit]
+	add("fill_per_spot", "mm3", "melted wire of one spot over its density", volume, volume*depLow, volume*depHigh)
+	g.seam(s, add)
+	g.limits(s)
+	s.Trace = make([]HeatPoint, len(t.Trace))
+	start := 0.0
+	if len(t.Trace) > 0 {
+		start = t.Trace[0].Time
+	}
+	for i, p := range t.Trace {
+		s.Trace[i] = HeatPoint{p.Time - start, p.On, p.Edge, p.Centre, p.Back}
+	}
+}
+
+// seam adds what the whole seam takes.
+func (g *gapRun) seam(s *Spots, add func(name, unit, formula string, value, low, high float64)) {
+	t, b := &g.times, &g.times.Beat
+	s.Seam = g.card.Used.Length.Or(tables.SeamShown.V)
+	s.Count = max(1, int(math.Ceil(s.Seam/b.Step-1e-9)))
+	first := max(t.FirstOn, b.On)
+	time := func(on, off float64) float64 { return first + float64(s.Count-1)*(on+off) }
+	add("seam_time", "s", fmt.Sprintf("first spot and %d more of on and off, for %.0f mm", s.Count-1, s.Seam), time(b.On, b.Off), time(t.OnMin, min(t.OffMin, b.Off)), time(max(t.OnMax, b.On), max(t.OffMax, b.Off)))
+	heat := g.in.Power * b.On / b.Step
+	low, high := g.board.powerBand()
+	eta := tables.ArcEfficiency
+	low, high = 1-math.Hypot(1-low, 1-eta.Low/eta.V), 1+math.Hypot(high-1, eta.High/eta.V-1)
+	add("net_heat", "J/mm", "{eta}·{U}·{I}·{t_on}/{step}", heat, heat*low, heat*high)
+}
+
+// powerBand is the relative band of volts times amps.
+func (b *board) powerBand() (low, high float64) {
+	s := new(spread)
+	if err := b.chain.propagate(&b.knobs, &b.doubts, s); err != nil || !(s.value[oAmps]*s.value[oVolts] > 0) {
+		return 0.7, 1.4 // never seen: the chain gave these values a moment ago
+	}
+	part := func(edge *[outs]float64) float64 {
+		return math.Hypot(edge[oAmps]/s.value[oAmps]-1, edge[oVolts]/s.value[oVolts]-1)
+	}
+	return 1 - min(part(&s.low), 0.9), 1 + part(&s.high)
+}
+
+// inputs are what the times rest on, most telling first.
+func (g *gapRun) inputs() []Input {
+	k := &g.board.knobs
+	return []Input{
+		{Name: "net power of the arc", Value: g.in.Power, Unit: "W", Derived: true},
+		{Name: "stirring of the liquid filler", Value: tables.Stirring.V, Unit: "1", Assumed: true},
+		{Name: "arc's half-width (sigma)", Value: k[kSpread], Unit: "mm", Assumed: true},
+		{Name: "sheet's metal alone", Value: k[kThick1], Unit: "mm"},
+		{Name: "root opening", Value: k[kGap], Unit: "mm"},
+		{Name: "filler laid", Value: g.in.Feed * 60, Unit: "g/min", Derived: true},
+		{Name: "filler solidus", Value: g.in.Filler.Solidus, Unit: "C"},
+		{Name: "filler liquidus", Value: g.in.Filler.Liquidus, Unit: "C"},
+		{Name: "base solidus", Value: g.lowestSolidus(), Unit: "C"},
+	}
+}
+
+// limits names what ends each range.
+func (g *gapRun) limits(s *Spots) {
+	t := &g.times
+	say := func(figure, end string, r thinsheet.Reason) {
+		s.Limits = append(s.Limits, RangeLimit{figure, end, string(r), reasonText[r]})
+	}
+	say("arc_on", "low", thinsheet.EdgeCold)
+	say("arc_on", "high", t.OnMaxBy)
+	say("arc_off", "low", thinsheet.CentreLiquid)
+	say("arc_off", "high", t.OffMaxBy)
+	if t.Beat.StepBy != "" {
+		say("spot_step", "high", t.Beat.StepBy)
+	}
+}
+
+// reasonText says what each reason means to a hand.
+var reasonText = map[thinsheet.Reason]string{
+	thinsheet.EdgeCold:     "shorter, and a root edge is not wetted through",
+	thinsheet.EdgeMelts:    "longer melts the base metal at the root edge",
+	thinsheet.Patience:     "longer is no rhythm; the edge would still bear it",
+	thinsheet.CentreLiquid: "shorter, and the arc strikes into a puddle that is all liquid and can fall through",
+	thinsheet.Frozen:       "longer, and the puddle is frozen before the next spot",
+	thinsheet.NextCold:     "longer, and the next spot no longer wets both edges",
+	thinsheet.StepFill:     "further apart leaves the gap unfilled",
+	thinsheet.StepOverlap:  "further apart no longer overlaps the last puddle by half",
+	thinsheet.NeverWets:    "The root edges never reach the filler's liquidus at this setting: more wire feed, or warm the parts.",
+	thinsheet.MeltsFirst:   "The root edge melts on top before its back is wet: less wire feed, or thinner sheet.",
+	thinsheet.TooHot:       "Too hot for timed arc: the edge melts before a hand or a timer can let go. Less wire feed or a thinner wire.",
+	thinsheet.TwoSettings:  "No one timer setting: the cold first spot needs longer than a warm one bears. Hold the first spot longer, or warm the parts, then keep these times.",
+	thinsheet.WideGap:      "The gap is wider than the arc's own width: it finds little sheet to land on. Not modelled; close the gap, back it or set a patch in.",
+	thinsheet.TooThick:     "Above about 3 mm the heat flows in three dimensions: not modelled.",
+	thinsheet.NoCycle:      "The cycle did not settle within fourteen spots: take these times as a start only.",
+	roundHole:              "A plug is round: the plane's model has no hole in it. Not modelled.",
+	openFillet:             "An open root is modelled between edges that face each other (butt, corner): close this joint, or give it as a butt.",
+}
+
+// sentence says what is in the way, or that the times are the project's own.
+func (g *gapRun) sentence() string {
+	if r := g.times.Reason; r != "" {
+		return reasonText[r]
+	}
+	return "One timer setting keeps the rhythm. Own computation, stirring assumed: published times were not found. Try it on scrap with the same gap."
+}
+
+// warn says what a hand must know of these times.
+func (g *gapRun) warn(card *Card, s *Spots) {
+	card.Warnings = append(card.Warnings, Warning{"timed-own", Caution,
+		"On and off times are this program's own computation, good to about a factor of two: reading amps and volts narrows them most. Try them on scrap with the same gap.", gapSource})
+	if !s.Good {
+		card.Warnings = append(card.Warnings, Warning{"timed-" + s.Reason, Caution, s.Why, gapSource})
+	}
+}
+
+// widen computes the ranges of a gap a quarter wider.
+func (g *gapRun) widen(ctx context.Context, s *Spots) error {
+	if !(g.in.Gap > 0) {
+		return nil
+	}
+	in := g.in
+	in.Gap *= wider
+	in.Section *= wider
+	in.FixedOn, in.FixedOff, in.FixedStep = 0, 0, 0
+	limiter <- struct{}{}
+	t, err := thinsheet.Bridge(&in, func() bool { return ctx.Err() != nil }, nil)
+	<-limiter
+	if ctx.Err() != nil {
+		return ctx.Err()
+	}
+	if err != nil {
+		return fmt.Errorf("gap a quarter wider: %w", err)
+	}
+	s.Wider = &Wider{Gap: in.Gap, Reason: string(t.Reason), On: [2]float64{t.OnMin, t.OnMax}, Off: [2]float64{t.OffMin, t.OffMax}, Step: t.Beat.Step}
+	return nil
+}

@@ -1,0 +1,89 @@
+package calc
+
+import (
+	"math"
+	"slices"
+
+	"brazebooth/calc/section"
+	"brazebooth/calc/thinsheet"
+	"brazebooth/tables"
+)
+
+// rhythm puts the board's numbers, and what the wire and the arc give, into the sheet's plane.
+func (b *board) rhythm(card *Card, o *[outs]float64) thinsheet.Rhythm {
+	f, k := &card.Setup.Filler, &b.knobs
+	feed := WireArea(k[kWire]) * o[oFeed] * k[kDensity] * 1e-3 * k[kDeposit] // g/s
+	r := thinsheet.Rhythm{
+		Input: thinsheet.Input{
+			Filler: fillerTable(f), Stir: tables.Stirring.V, Gap: k[kGap], Sigma: k[kSpread],
+			Power: k[kEta] * o[oVolts] * o[oAmps], Feed: feed, Droplet: f.HLiq.V + tables.DropletHeat.V*tables.DropletSuperheat.V,
+			Loss: k[kLoss] * 1e-6, Start: k[kRoom],
+		},
+		MeltDepth: tables.EdgeMelt.V, Shortest: tables.ShortestOn.V, LongestOn: tables.LongestOn.V, Longest: tables.LongestOff.V,
+		FixedOn: card.Job.ArcOn.V, FixedOff: card.Job.ArcOff.V, FixedStep: card.Job.SpotStep.V,
+	}
+	r.Section = k[kGap] * minCore(card.Setup.members()) * (1 + k[kReinforce])
+	b.fan(card, &r.Input)
+	return r
+}
+
+// fan lays the joint's members out as arms about its line.
+func (b *board) fan(card *Card, in *thinsheet.Input) {
+	k := &b.knobs
+	aim := card.Used.Aim.V
+	base := [2]thinsheet.Material{baseTable(&card.Setup.Members[0].Metal, k[kConduct1], k[kHeatCap1])}
+	thick := [2]float64{k[kThick1], k[kThick2]}
+	if card.Setup.One {
+		base[1], thick[1] = base[0], thick[0]
+	} else {
+		base[1] = baseTable(&card.Setup.Members[1].Metal, k[kConduct2], k[kHeatCap2])
+	}
+	sigma := k[kSpread]
+	through := 1 // arms of the second member
+	switch card.Used.Joint {
+	case "tee":
+		sigma *= math.Sqrt2 // the arc points at half a right angle to both faces
+		through = 2
+	case "lap":
+		through = 2
+	}
+	arm := func(i int, lit bool, aim float64) thinsheet.Arm {
+		return thinsheet.Arm{Base: base[i], Thick: thick[i], Lit: lit, Aim: aim, Sigma: sigma}
+	}
+	same := card.Setup.One || thick[0] == thick[1] && card.Setup.Members[0].Metal.ID == card.Setup.Members[1].Metal.ID
+	if through == 1 && same && aim == 0 {
+		in.Arms, in.Mirror = []thinsheet.Arm{arm(0, true, 0)}, true
+		return
+	}
+	in.Arms = []thinsheet.Arm{arm(0, true, -aim), arm(1, true, aim)}
+	if through == 2 {
+		in.Arms = append(in.Arms, arm(1, false, 0)) // behind or under the first member: no arc on it
+	}
+}
+
+func fillerTable(f *tables.Filler) thinsheet.Material {
+	return thinsheet.Plain(f.Density.V*1e-3, tables.SolidFillerConductivity.V, (f.HeatCold.V+f.HeatHot.V)/2, f.Latent.V,
+		f.Solidus.V, max(f.Liquidus.V, f.Solidus.V+1))
+}
+
+// steelPoints are where the curves of EN 1993-1-2 are read, C; its peak at 735 stands among them.
+var steelPoints = [...]float64{20, 200, 400, 550, 650, 700, 725, 735, 745, 770, 800, 900, 1200}
+
+// baseTable is a base metal as the plane's solver wants it: steel by EN 1993-1-2, everything else by constants.
+func baseTable(m *tables.Metal, conductivity, heatCapacity float64) thinsheet.Material {
+	density, liquidus := m.Density.V*1e-3, max(m.Liquidus.V, m.Solidus.V+1)
+	if m.Family != tables.Steel {
+		return thinsheet.Plain(density, conductivity, heatCapacity/density, m.Latent.V, m.Solidus.V, liquidus)
+	}
+	k, c := conductivity/section.SteelMean.K, heatCapacity/section.SteelMean.RhoC
+	out := thinsheet.Material{Density: density, Solidus: m.Solidus.V, Liquidus: liquidus}
+	points := append(slices.Clone(steelPoints[:]), m.Solidus.V, liquidus, liquidus+500)
+	for _, t := range points {
+		h := section.SteelHeat(t) * c * section.SteelDensity / density
+		if t >= liquidus {
+			h += m.Latent.V
+		}
+		out.T, out.H, out.K = append(out.T, t), append(out.H, h), append(out.K, k*section.SteelConductivity(t))
+	}
+	return out
+}

@@ -1,0 +1,72 @@
+package calc
+
+import (
+	"context"
+	"fmt"
+	"sync"
+
+	"brazebooth/calc/thinsheet"
+)
+
+// gapRemedies tries what a shop would where no rhythm is found, each by computation, and lists what the model
+// cannot try.
+func gapRemedies(ctx context.Context, used Job, why thinsheet.Reason) ([]Remedy, error) {
+	list := gapCandidates(&used, why)
+	out := make([]Remedy, len(list))
+	errs := make([]error, len(list))
+	var wg sync.WaitGroup
+	for i, c := range list {
+		wg.Go(func() {
+			j := used
+			c.alter(&j)
+			out[i] = Remedy{Change: c.change, Tried: true}
+			g, err := runGap(ctx, j, true, nil)
+			if ctx.Err() != nil {
+				errs[i] = ctx.Err()
+				return
+			}
+			if err == nil && g.rhythmic() {
+				out[i].Opens = true
+				out[i].Margin = 100 * (g.times.OnMax/g.times.OnMin - 1)
+			}
+		})
+	}
+	wg.Wait()
+	for _, err := range errs {
+		if err != nil {
+			return nil, err
+		}
+	}
+	return append(out, Remedy{Change: "a backing bar"}, Remedy{Change: "a patch behind the gap"}), nil
+}
+
+// gapCandidates are the changes worth trying, hotter or colder as the reason asks. What the altered job
+// suggests again (aim, times) is left open.
+func gapCandidates(u *Job, why thinsheet.Reason) []candidate {
+	var list []candidate
+	u.ArcOn, u.ArcOff, u.SpotStep, u.Travel, u.Volts = Opt{}, Opt{}, Opt{}, Opt{}, Opt{}
+	feed := func(f float64, word string) {
+		v := u.Feed.V * f
+		list = append(list, candidate{fmt.Sprintf("wire feed %s to %.1f m/min", word, v), func(j *Job) { j.Feed = Some(v) }})
+	}
+	switch why {
+	case thinsheet.NeverWets:
+		feed(1.25, "up")
+		feed(1.5, "up")
+		list = append(list, candidate{"parts warmed to 150 °C", func(j *Job) { j.Preheat = Some(150) }})
+	case thinsheet.TooHot, thinsheet.MeltsFirst:
+		feed(0.8, "down")
+		feed(0.65, "down")
+	}
+	if w := u.Wire.V; w > 0.8 && why != thinsheet.NeverWets {
+		list = append(list, candidate{".030 in wire", func(j *Job) { j.Wire = Some(0.762) }})
+	}
+	if u.Gap.V > 0 {
+		v := u.Gap.V * 0.6
+		if why == thinsheet.WideGap {
+			v = 2
+		}
+		list = append(list, candidate{fmt.Sprintf("gap closed to %.1f mm", v), func(j *Job) { j.Gap = Some(v) }})
+	}
+	return list
+}
