@@ -51,6 +51,7 @@ type HeatPoint struct {
 type Wider struct {
 	Gap    float64    `json:"gap"` // mm
 	Reason string     `json:"reason,omitzero"`
+	Why    string     `json:"why,omitzero"`
 	On     [2]float64 `json:"arc_on"` // s, low and high
 	Off    [2]float64 `json:"arc_off"`
 	Step   float64    `json:"spot_step"` // mm
@@ -197,12 +198,20 @@ func (g *gapRun) outside() thinsheet.Reason {
 	switch {
 	case u.Joint == "plug":
 		return roundHole
-	case minCore(g.card.Setup.members()) > tables.SheetThickest.V:
+	case maxCore(g.card.Setup.members()) > tables.SheetThickest.V:
 		return thinsheet.TooThick
 	case u.Gap.V > 0 && (u.Joint == "lap" || u.Joint == "tee" || u.Joint == "overlay"):
 		return openFillet
 	}
 	return ""
+}
+
+func maxCore(members []Member) float64 {
+	most := 0.0
+	for _, m := range members {
+		most = max(most, m.Core)
+	}
+	return most
 }
 
 func (g *gapRun) lowestSolidus() float64 {

@@ -1,9 +1,11 @@
 package calc
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"math"
+	"slices"
 
 	"brazebooth/calc/thinsheet"
 	"brazebooth/tables"
@@ -150,13 +152,15 @@ func (g *gapRun) sentence() string {
 	return "One timer setting keeps the rhythm. Own computation, stirring assumed: published times were not found. Try it on scrap with the same gap."
 }
 
-// warn says what a hand must know of these times.
+// warn says what a hand must know of these times, ahead of what every job is told.
 func (g *gapRun) warn(card *Card, s *Spots) {
-	card.Warnings = append(card.Warnings, Warning{"timed-own", Caution,
-		"On and off times are this program's own computation, good to about a factor of two: reading amps and volts narrows them most. Try them on scrap with the same gap.", gapSource})
-	if !s.Good {
-		card.Warnings = append(card.Warnings, Warning{"timed-" + s.Reason, Caution, s.Why, gapSource})
+	list := []Warning{{"timed-own", Caution,
+		"On and off times are this program's own computation, good to about a factor of two: reading amps and volts narrows them most. Try them on scrap with the same gap.", gapSource}}
+	if s.Reason != "" {
+		list = append(list, Warning{"timed-" + s.Reason, Caution, s.Why, gapSource})
 	}
+	card.Warnings = append(list, card.Warnings...)
+	slices.SortStableFunc(card.Warnings, func(a, b Warning) int { return cmp.Compare(rank(a.Severity), rank(b.Severity)) })
 }
 
 // widen computes the ranges of a gap a quarter wider.
@@ -177,6 +181,6 @@ func (g *gapRun) widen(ctx context.Context, s *Spots) error {
 	if err != nil {
 		return fmt.Errorf("gap a quarter wider: %w", err)
 	}
-	s.Wider = &Wider{Gap: in.Gap, Reason: string(t.Reason), On: [2]float64{t.OnMin, t.OnMax}, Off: [2]float64{t.OffMin, t.OffMax}, Step: t.Beat.Step}
+	s.Wider = &Wider{Gap: in.Gap, Reason: string(t.Reason), Why: reasonText[t.Reason], On: [2]float64{t.OnMin, t.OnMax}, Off: [2]float64{t.OffMin, t.OffMax}, Step: t.Beat.Step}
 	return nil
 }

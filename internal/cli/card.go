@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"context"
 	"fmt"
 
 	"github.com/spf13/cobra"
@@ -27,7 +28,7 @@ reading of the meter.`,
 			if err != nil {
 				return err
 			}
-			card, err := calc.Solve(job)
+			card, err := d.solve(cmd.Context(), job)
 			if err != nil {
 				return err
 			}
@@ -37,6 +38,15 @@ reading of the meter.`,
 	bind(cmd)
 	out.bind(cmd)
 	return cmd
+}
+
+// solve is the card of a job; a timed arc's times come from following its heat.
+func (d *Deps) solve(ctx context.Context, job calc.Job) (calc.Card, error) {
+	if job.Mode != "timed" {
+		return calc.Solve(job)
+	}
+	s, err := calc.Gap(ctx, job, d.progress())
+	return s.Card, cancelled(ctx, err)
 }
 
 // output is how an answer is wanted.

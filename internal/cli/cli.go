@@ -68,7 +68,7 @@ come before anything that is printed here.`,
 	root.Flags().StringVar(&units, "units", "", unitsUsage)
 	root.SetFlagErrorFunc(flagError)
 	root.SetHelpCommand(helpCommand())
-	root.AddCommand(d.cardCommand(), d.windowCommand(), d.wireCommand(), d.gaugeCommand(), d.tablesCommand(), d.versionCommand())
+	root.AddCommand(d.cardCommand(), d.windowCommand(), d.gapCommand(), d.wireCommand(), d.gaugeCommand(), d.tablesCommand(), d.versionCommand())
 	return root
 }
 

@@ -1,0 +1,81 @@
+package cli
+
+import (
+	"fmt"
+	"os"
+
+	"github.com/spf13/cobra"
+
+	"brazebooth/calc"
+	"brazebooth/internal/sheet"
+)
+
+func (d *Deps) gapCommand() *cobra.Command {
+	var out output
+	var csvFile, pngFile string
+	cmd := &cobra.Command{
+		Use:   "gap",
+		Short: "Timed arc across an open root: how long on, how long off, how far on",
+		Long: `On and off times and the step of a timed arc, found by following the heat in the sheet's plane until
+the beat repeats; what ends each range, and what would help where there is no rhythm. The mode is timed,
+whatever --mode says. Without --feed the first of a few feeds at which a rhythm exists is taken.`,
+		Example: `  brazebooth gap --metal mild-steel --gauge 16ga --joint butt --gap 2mm
+  brazebooth gap --metal galvanized --gauge 20ga --joint lap --csv heat.csv --png heat.png`,
+		Args: noArgs,
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			job, err := jobOf(cmd)
+			if err != nil {
+				return err
+			}
+			s, err := calc.Gap(cmd.Context(), job, d.progress())
+			if err != nil {
+				return cancelled(cmd.Context(), err)
+			}
+			if err := saveTrace(&s, csvFile, pngFile); err != nil {
+				return err
+			}
+			return d.showGap(&s, out)
+		},
+	}
+	bind(cmd)
+	out.bind(cmd)
+	cmd.Flags().StringVar(&csvFile, "csv", "", "write the heat trace as CSV")
+	cmd.Flags().StringVar(&pngFile, "png", "", "write the heat trace as a PNG picture")
+	return cmd
+}
+
+func (d *Deps) showGap(s *calc.Spots, out output) error {
+	sys, err := unitsOf(out.units)
+	if err != nil {
+		return err
+	}
+	if !out.json {
+		_, err := fmt.Fprint(d.Out, sheet.GapText(s, sheet.Options{Units: sys, Why: out.why}))
+		return err
+	}
+	b, err := sheet.GapJSON(s, Version)
+	if err != nil {
+		return err
+	}
+	_, err = d.Out.Write(b)
+	return err
+}
+
+func saveTrace(s *calc.Spots, csvFile, pngFile string) error {
+	for _, f := range []struct {
+		name string
+		make func(*calc.Spots) ([]byte, error)
+	}{{csvFile, sheet.GapCSV}, {pngFile, sheet.GapPNG}} {
+		if f.name == "" {
+			continue
+		}
+		b, err := f.make(s)
+		if err != nil {
+			return err
+		}
+		if err := os.WriteFile(f.name, b, 0o644); err != nil {
+			return err
+		}
+	}
+	return nil
+}

@@ -1,0 +1,131 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"brazebooth/calc"
+)
+
+// BeatBar is one beat of on and off as a bar of at most w characters: # while the arc burns, - while it is out.
+func BeatBar(s *calc.Spots, w int) string {
+	on, _ := s.Card.Figure("arc_on")
+	off, _ := s.Card.Figure("arc_off")
+	total := on.Value + off.Value
+	if !(total > 0) || w < 2 {
+		return ""
+	}
+	n := int(math.Round(on.Value / total * float64(w)))
+	n = max(1, min(w-1, n))
+	return strings.Repeat("#", n) + strings.Repeat("-", w-n)
+}
+
+// lastBeats cuts a trace to its last two and a bit beats.
+func lastBeats(s *calc.Spots) []calc.HeatPoint {
+	on, _ := s.Card.Figure("arc_on")
+	off, _ := s.Card.Figure("arc_off")
+	t := s.Trace
+	from := t[len(t)-1].Time - 2.1*(on.Value+off.Value)
+	for i := range t {
+		if t[i].Time >= from {
+			return t[i:]
+		}
+	}
+	return t
+}
+
+// plot is a trace on a grid of characters.
+type plot struct {
+	rows      [][]rune
+	low, high float64
+}
+
+// TracePlot draws the last beats in characters: e root edge, c puddle's middle, * both; lines at the filler's
+// solidus and liquidus and the base metal's solidus, and under it when the arc burned.
+func TracePlot(s *calc.Spots, w, h int) []string {
+	const left = 16
+	if len(s.Trace) < 2 || w < left+20 || h < 6 {
+		return nil
+	}
+	points := lastBeats(s)
+	p := newPlot(points, s, w-left, h-1)
+	for _, at := range []float64{s.Solidus, s.Liquidus, s.BaseSolidus} {
+		for x := range p.rows[0] {
+			p.put(x, at, '·')
+		}
+	}
+	first, last := points[0].Time, points[len(points)-1].Time
+	burn := make([]rune, w-left)
+	for x := range burn {
+		t := first + (last-first)*float64(x)/float64(w-left-1)
+		q := at(points, t)
+		burn[x] = '-'
+		if q.On {
+			burn[x] = '#'
+		}
+		p.put(x, q.Edge, 'e')
+		p.put(x, q.Centre, 'c')
+	}
+	lines := make([]string, 0, h)
+	for r, row := range p.rows {
+		lines = append(lines, strings.TrimRight(fmt.Sprintf("%-*s%s", left, p.label(r, s), string(row)), " "))
+	}
+	return append(lines, fmt.Sprintf("%-*s%s", left, fmt.Sprintf("arc, %.1f s", last-first), string(burn)))
+}
+
+func newPlot(points []calc.HeatPoint, s *calc.Spots, w, h int) plot {
+	p := plot{low: s.Solidus - 60, high: s.BaseSolidus + 60}
+	for _, q := range points {
+		p.low = min(p.low, q.Edge, max(q.Centre, s.Solidus-300))
+		p.high = max(p.high, q.Edge, min(q.Centre, s.BaseSolidus+300))
+	}
+	for range h {
+		p.rows = append(p.rows, []rune(strings.Repeat(" ", w)))
+	}
+	return p
+}
+
+func (p *plot) row(t float64) int {
+	return int(math.Round((p.high - t) / (p.high - p.low) * float64(len(p.rows)-1)))
+}
+
+func (p *plot) put(x int, t float64, mark rune) {
+	r := p.row(t)
+	if r < 0 || r >= len(p.rows) {
+		return
+	}
+	if mark == 'c' && p.rows[r][x] == 'e' {
+		mark = '*'
+	}
+	p.rows[r][x] = mark
+}
+
+// label names the line that a row holds.
+func (p *plot) label(r int, s *calc.Spots) string {
+	switch r {
+	case p.row(s.BaseSolidus):
+		return fmt.Sprintf("base melts %4.0f", s.BaseSolidus)
+	case p.row(s.Liquidus):
+		return fmt.Sprintf("liquidus   %4.0f", s.Liquidus)
+	case p.row(s.Solidus):
+		return fmt.Sprintf("solidus    %4.0f", s.Solidus)
+	case 0:
+		return fmt.Sprintf("           %4.0f", p.high)
+	case len(p.rows) - 1:
+		return fmt.Sprintf("           %4.0f", p.low)
+	}
+	return ""
+}
+
+// at is the trace at a time.
+func at(points []calc.HeatPoint, t float64) calc.HeatPoint {
+	for i := 1; i < len(points); i++ {
+		if b := points[i]; b.Time >= t {
+			a := points[i-1]
+			f := (t - a.Time) / max(b.Time-a.Time, 1e-9)
+			return calc.HeatPoint{Time: t, On: b.On, Edge: a.Edge + f*(b.Edge-a.Edge), Centre: a.Centre + f*(b.Centre-a.Centre)}
+		}
+	}
+	return points[len(points)-1]
+}
