@@ -247,11 +247,14 @@ func (g *gapRun) timedCard(job Job, s *Spots) (Card, error) {
 			f.Basis = Basis{Formula: suggestFormula, Source: "the first of a few feeds at which a rhythm exists", Known: ownCalc}
 		}
 	}
+	card.dropWarnings("timed-estimate", "no-beat")
 	if g.times.Beat.On > 0 {
 		card.Zone = s.zone(&g.times)
-		card.dropWarnings("timed-estimate", "timed-cold", "not-modelled")
-		g.warn(&card, s)
+		card.dropWarnings("not-modelled")
+	} else {
+		card.dropBeat()
 	}
+	g.warn(&card, s)
 	return card, nil
 }
 
@@ -265,6 +268,22 @@ func (s *Spots) zone(t *thinsheet.Times) string {
 		return "cold"
 	}
 	return "good"
+}
+
+// dropBeat takes the times, and what rests on them, off a card that has none: an estimate beside a reason
+// would be believed.
+func (c *Card) dropBeat() {
+	list := c.Figures[:0:0]
+	for _, f := range c.Figures {
+		switch f.Name {
+		case "arc_on", "arc_off", "spot_step", "travel", "arc_energy", "heat_input", "net_heat", "bead_area", "bead_width",
+			"zinc_boiled_halfwidth", "zinc_boiled_halfwidth_2", "zinc_melted_halfwidth", "zinc_melted_halfwidth_2", "cooling_time":
+			continue
+		}
+		list = append(list, f)
+	}
+	c.Figures = list
+	c.Used.ArcOn, c.Used.ArcOff, c.Used.SpotStep, c.Used.Travel = Opt{}, Opt{}, Opt{}, Opt{}
 }
 
 func (c *Card) dropWarnings(codes ...string) {

@@ -154,8 +154,11 @@ func (g *gapRun) sentence() string {
 
 // warn says what a hand must know of these times, ahead of what every job is told.
 func (g *gapRun) warn(card *Card, s *Spots) {
-	list := []Warning{{"timed-own", Caution,
-		"On and off times are this program's own computation, good to about a factor of two: reading amps and volts narrows them most. Try them on scrap with the same gap.", gapSource}}
+	var list []Warning
+	if g.times.Beat.On > 0 {
+		list = append(list, Warning{"timed-own", Caution,
+			"On and off times are this program's own computation, good to about a factor of two: reading amps and volts narrows them most. Try them on scrap with the same gap.", gapSource})
+	}
 	if s.Reason != "" {
 		list = append(list, Warning{"timed-" + s.Reason, Caution, s.Why, gapSource})
 	}

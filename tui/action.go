@@ -12,6 +12,8 @@ type (
 	openPoints  struct{} // every caution of the card
 	openDrawing struct{} // the cross-section
 	openMap     struct{} // the operating window
+	openBeat    struct{} // the timed arc's page
+	startBeat   struct{} // play it
 	otherUnits  struct{}
 	openWhy     struct{ row cardRow }
 	openAsk     struct{ ask *question }
@@ -40,6 +42,8 @@ func (openHelp) action()    {}
 func (openPoints) action()  {}
 func (openDrawing) action() {}
 func (openMap) action()     {}
+func (openBeat) action()    {}
+func (startBeat) action()   {}
 func (otherUnits) action()  {}
 func (openWhy) action()     {}
 func (openAsk) action()     {}

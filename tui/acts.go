@@ -21,7 +21,12 @@ func (m *root) act(a action) tea.Cmd {
 		m.read("cross-section", sectionBody(&m.session))
 	case openMap:
 		m.onMap = true
-		return m.chart.want(m.job, m.maps)
+		return m.chart.want(anySetting(m.job), m.maps)
+	case openBeat:
+		m.onBeat = true
+		return m.beat.want(timedJob(m.job), m.gaps)
+	case startBeat:
+		return m.beat.start()
 	case otherUnits:
 		m.nextUnits()
 	case openWhy:
@@ -53,9 +58,18 @@ func (m *root) back() {
 		m.onMap = false
 		m.chart.cancel()
 		m.card.load(&m.session)
+	case m.onBeat && m.beat.playing():
+		m.beat.halt()
+	case m.onBeat:
+		m.onBeat = false
+		m.beat.cancel()
+		m.card.load(&m.session)
 	case m.other:
 		m.other = false
 		m.enter()
+	case m.step == cardStep && m.beat.stop != nil:
+		m.beat.cancel()
+		m.notice = &fault{"given up: the times are the line-source estimate", "t follows the heat after all"}
 	case m.step > 0:
 		m.step--
 		m.enter()

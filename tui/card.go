@@ -121,6 +121,8 @@ func (p *cardPage) pages(press tea.KeyPressMsg, k *keyMap) action {
 		return openDrawing{}
 	case key.Matches(press, k.Map):
 		return openMap{}
+	case key.Matches(press, k.Beat):
+		return openBeat{}
 	case key.Matches(press, k.Units):
 		return otherUnits{}
 	case key.Matches(press, k.Help):

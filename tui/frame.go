@@ -1,6 +1,8 @@
 package tui
 
 import (
+	"fmt"
+
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
 )
@@ -58,6 +60,8 @@ func (m *root) foot() block {
 		b.add(newRow(m.w).put(m.th.good, "✓ "+m.done).line())
 	case m.old && m.session.fault != nil:
 		m.say(&b, m.session.fault)
+	case m.beat.stop != nil && !m.onBeat:
+		b.add(newRow(m.w).put(m.th.quiet, fmt.Sprintf("following the heat for on and off: %.0f %%", 100*m.beat.share())).line())
 	default:
 		b.skip()
 	}
@@ -85,6 +89,8 @@ func (m *root) hints() []key.Binding {
 		return []key.Binding{named(k.Back, "esc", "back"), named(k.Down, "↑↓", "scroll"), k.Units}
 	case m.onMap:
 		return []key.Binding{named(k.More, "←→↑↓", "walk"), named(k.Reset, "r", "suggestion"), named(k.Units, "u", "units"), named(k.Back, "esc", "card")}
+	case m.onBeat:
+		return []key.Binding{named(k.Play, "space", "play, stop"), named(k.Up, "↑↓", "on"), named(k.More, "←→", "off"), named(k.Reset, "r", "suggestion"), named(k.Units, "u", "units"), named(k.Back, "esc", "card")}
 	case m.picking():
 		return []key.Binding{named(k.On, "enter", "choose"), named(k.Down, "↑↓", "pick"), named(k.Why, "*", "why"),
 			named(k.Back, "esc", "back"), named(k.Next, "tab", "next"), k.Leave}
@@ -94,7 +100,7 @@ func (m *root) hints() []key.Binding {
 		big = named(k.Large, "b", "whole card")
 	}
 	return []key.Binding{named(k.Down, "↑↓", "select"), named(k.More, "←→", "change"), named(k.On, "enter", "why"),
-		named(k.Cautions, "c", "cautions"), named(k.Map, "m", "map"), named(k.Drawing, "x", "section"), big, named(k.Reset, "r", "reset"),
+		named(k.Cautions, "c", "cautions"), named(k.Map, "m", "map"), named(k.Beat, "t", "timed"), named(k.Drawing, "x", "section"), big, named(k.Reset, "r", "reset"),
 		named(k.Units, "u", "units"), named(k.Back, "esc", "back"), k.Leave}
 }
 
@@ -107,6 +113,8 @@ func (m *root) body(w, h int) (block, *tea.Cursor) {
 		return m.whyBody(w, h)
 	case m.onMap:
 		return m.chart.view(&m.th, &m.session, w, h), nil
+	case m.onBeat:
+		return m.beat.view(&m.th, &m.session, w, h), nil
 	case m.picking():
 		return m.pickBody(w, h)
 	}

@@ -56,9 +56,9 @@ func (s *screen) send(msg tea.Msg) bool {
 	switch msg := cmd().(type) {
 	case tea.QuitMsg:
 		return true
-	case tea.BatchMsg: // a map: the work first, its clock second
+	case tea.BatchMsg: // something slow: the work first, its clock second
 		return s.send(msg[0]())
-	case mapFound:
+	case slowFound[calc.Map], slowFound[calc.Spots]:
 		return s.send(msg)
 	}
 	return false

@@ -3,9 +3,6 @@ package tui
 import (
 	"context"
 	"fmt"
-	"math"
-	"sync/atomic"
-	"time"
 
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
@@ -17,76 +14,13 @@ import (
 
 // mapPage is the operating window: what every wire feed and travel would do, with the present setting in
 // it. Arrows walk in it and the card follows.
-type mapPage struct {
-	job  calc.Job // whose map is wanted; feed and travel left out
-	have calc.Map
-	of   calc.Job // whose map have is
-	done *atomic.Uint64
-	stop context.CancelFunc // nil where nothing is being computed
-	err  error
-}
-
-// mapFound is a finished map, or why there is none.
-type mapFound struct {
-	job calc.Job
-	m   calc.Map
-	err error
-}
-
-// mapTick asks to look at the progress again.
-type mapTick struct{ job calc.Job }
+type mapPage struct{ slow[calc.Map] }
 
 // anySetting is the job without the settings that a map spans.
 func anySetting(j calc.Job) calc.Job {
 	j.Feed, j.Travel, j.Amps = open, open, open
 	return j
 }
-
-// want makes the page show a job's map: at once where it is there, else after computing it. The last map
-// stays until then.
-func (p *mapPage) want(job calc.Job, solve windowFunc) tea.Cmd {
-	job = anySetting(job)
-	if p.err == nil && p.of == job && len(p.have.Feeds) > 0 || p.stop != nil && p.job == job {
-		return nil
-	}
-	p.cancel()
-	ctx, stop := context.WithCancel(context.Background())
-	done := new(atomic.Uint64)
-	p.job, p.stop, p.done, p.err = job, stop, done, nil
-	work := func() tea.Msg {
-		m, err := solve(ctx, job, func(share float64) { done.Store(math.Float64bits(share)) })
-		return mapFound{job, m, err}
-	}
-	return tea.Batch(work, tick(job))
-}
-
-func tick(job calc.Job) tea.Cmd {
-	return tea.Tick(150*time.Millisecond, func(time.Time) tea.Msg { return mapTick{job} })
-}
-
-// cancel gives up what is being computed.
-func (p *mapPage) cancel() {
-	if p.stop != nil {
-		p.stop()
-		p.stop = nil
-	}
-}
-
-// found takes a finished map, unless another one is wanted by now.
-func (p *mapPage) found(f mapFound) {
-	if p.stop == nil || f.job != p.job {
-		return
-	}
-	p.cancel()
-	if f.err != nil {
-		p.err = f.err
-		return
-	}
-	p.have, p.of, p.err = f.m, f.job, nil
-}
-
-// old reports whether the map shown is another job's.
-func (p *mapPage) old() bool { return p.of != p.job }
 
 func (p *mapPage) update(msg tea.Msg, k *keyMap, s *session) action {
 	press, ok := msg.(tea.KeyPressMsg)
@@ -168,8 +102,7 @@ func (p *mapPage) heading(th *theme, w int) line {
 	r := newRow(w).put(th.strong, "operating window")
 	switch {
 	case p.stop != nil:
-		share := math.Float64frombits(p.done.Load())
-		r.put(th.quiet, fmt.Sprintf("  computing, %.0f %% – esc gives up", 100*share))
+		r.put(th.quiet, fmt.Sprintf("  computing, %.0f %% – esc gives up", 100*p.share()))
 	case p.old():
 		r.put(th.watch, "  ▲ of an earlier job")
 	}

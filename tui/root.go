@@ -17,14 +17,16 @@ type root struct {
 	keys keyMap
 	w, h int
 
-	step  int    // on the path
-	pick  picker // of the step, or of one of the other choices
-	other bool   // pick is one of the other choices, opened from the card
-	card  cardPage
-	why   *whyPage
-	chart mapPage
-	onMap bool      // the map lies over the card
-	page  *textPage // help, cautions or the meaning of a row, over everything else
+	step   int    // on the path
+	pick   picker // of the step, or of one of the other choices
+	other  bool   // pick is one of the other choices, opened from the card
+	card   cardPage
+	why    *whyPage
+	chart  mapPage
+	onMap  bool // the map lies over the card
+	beat   beatPage
+	onBeat bool      // the timed arc's page does
+	page   *textPage // help, cautions or the meaning of a row, over everything else
 
 	notice  *fault // said once, gone with the next key
 	done    string // the same, of something that went well
@@ -61,17 +63,29 @@ func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case tea.ColorProfileMsg:
 		m.th = newTheme(m.th.dark, msg.Profile)
 	case tea.KeyPressMsg:
-		cmd = m.press(msg)
-	case mapFound:
+		cmd = both(m.press(msg), m.follow())
+	case slowFound[calc.Map]:
 		m.chart.found(msg)
-	case mapTick:
-		if !m.onMap || m.chart.stop == nil || m.chart.job != msg.job {
+	case slowTick[calc.Map]:
+		if !m.onMap || !m.chart.waits(msg) {
 			return m, nil
 		}
-		cmd = tick(msg.job)
+		cmd = m.chart.tick()
+	case slowFound[calc.Spots]:
+		m.beat.found(msg)
+		cmd = m.follow()
+	case slowTick[calc.Spots]:
+		if !m.beat.waits(msg) {
+			return m, nil
+		}
+		cmd = m.beat.tick()
+	case beatTick:
+		if cmd = m.beat.play(msg); cmd == nil {
+			return m, nil
+		}
 	case tea.PasteMsg:
 		m.notice, m.done = nil, ""
-		cmd = m.act(m.child(msg))
+		cmd = both(m.act(m.child(msg)), m.follow())
 	default:
 		return m, nil
 	}
@@ -107,6 +121,33 @@ func (m *root) press(k tea.KeyPressMsg) tea.Cmd {
 	return m.act(a)
 }
 
+// both joins two commands, either of which may be none.
+func both(a, b tea.Cmd) tea.Cmd {
+	switch {
+	case a == nil:
+		return b
+	case b == nil:
+		return a
+	}
+	return tea.Batch(a, b)
+}
+
+// follow lets the heat of a timed arc be followed, and puts the times that came of it on the card.
+func (m *root) follow() tea.Cmd {
+	if m.old || m.session.card.Used.Mode != "timed" && !m.onBeat {
+		return nil
+	}
+	job := timedJob(m.job)
+	if !m.beat.ready(job) {
+		return m.beat.want(job, m.gaps)
+	}
+	if m.session.card.Used.Mode == "timed" && !m.followed {
+		m.session.card, m.followed = m.beat.have.Card, true
+		m.card.load(&m.session)
+	}
+	return nil
+}
+
 // child lets the open screen act.
 func (m *root) child(msg tea.Msg) action {
 	switch {
@@ -116,6 +157,8 @@ func (m *root) child(msg tea.Msg) action {
 		return m.why.update(msg, &m.keys, &m.session)
 	case m.onMap:
 		return m.chart.update(msg, &m.keys, &m.session)
+	case m.onBeat:
+		return m.beat.update(msg, &m.keys, &m.session)
 	case m.picking():
 		a := m.pick.update(msg, &m.keys, &m.session)
 		m.tryOut()
@@ -129,8 +172,9 @@ func (m *root) picking() bool { return m.other || m.step < cardStep }
 
 // along moves on the path without choosing.
 func (m *root) along(by int) tea.Cmd {
-	m.page, m.why, m.onMap = nil, nil, false
+	m.page, m.why, m.onMap, m.onBeat = nil, nil, false, false
 	m.chart.cancel()
+	m.beat.halt()
 	if m.other {
 		m.other = false
 	} else {

@@ -11,13 +11,15 @@ import (
 type session struct {
 	solve func(calc.Job) (calc.Card, error)
 	maps  windowFunc
+	gaps  gapFunc
 	units quantity.System
 
-	job     calc.Job // what was chosen; what is not stays open and Solve assumes it
-	example bool     // job is the scenario's own and nothing was chosen yet
-	card    calc.Card
-	old     bool // card answers an earlier job: this one has none
-	fault   *fault
+	job      calc.Job // what was chosen; what is not stays open and Solve assumes it
+	example  bool     // job is the scenario's own and nothing was chosen yet
+	card     calc.Card
+	old      bool // card answers an earlier job: this one has none
+	followed bool // card has the times that following the heat gave
+	fault    *fault
 
 	look     calc.Job  // the job with the choice under the cursor tried out
 	lookCard calc.Card // its card
@@ -41,7 +43,7 @@ func faultOf(err error) *fault {
 }
 
 func newSession(o Options) session {
-	s := session{solve: o.Solve, maps: o.Window, units: o.Units, job: o.Job}
+	s := session{solve: o.Solve, maps: o.Window, gaps: o.Gap, units: o.Units, job: o.Job}
 	if s.units == "" {
 		s.units = quantity.Metric
 	}
@@ -57,7 +59,7 @@ func newSession(o Options) session {
 
 // compute finds the card of the present job; where there is none the last one stays, marked old.
 func (s *session) compute() {
-	s.fault, s.old = nil, false
+	s.fault, s.old, s.followed = nil, false, false
 	card, err := s.answer(s.job)
 	if err != nil {
 		s.fault, s.old = faultOf(err), true

@@ -18,6 +18,7 @@ import (
 type Options struct {
 	Solve   func(calc.Job) (calc.Card, error) // nil: calc.Solve
 	Window  windowFunc                        // nil: calc.Window
+	Gap     gapFunc                           // nil: calc.Gap
 	Job     calc.Job                          // what to open with; zero: ExampleJob
 	Units   quantity.System                   // "": metric
 	Profile colorprofile.Profile              // Unknown: found out from Env and the terminal
@@ -33,6 +34,9 @@ func New(o Options) tea.Model {
 	}
 	if o.Window == nil {
 		o.Window = calc.Window
+	}
+	if o.Gap == nil {
+		o.Gap = calc.Gap
 	}
 	return newRoot(o)
 }

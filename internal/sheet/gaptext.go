@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"strings"
 
 	"brazebooth/calc"
 	"brazebooth/internal/quantity"
@@ -23,8 +24,8 @@ func GapText(s *calc.Spots, o Options) string {
 	w.heat(s)
 	w.gapRemedies(s)
 	for _, l := range s.Card.Warnings {
-		if l.Severity != calc.Info {
-			w.para("CAUTION  ", l.Text)
+		if l.Severity != calc.Info && l.Text != s.Why {
+			w.para(strings.ToUpper(string(l.Severity))+"  ", l.Text)
 		}
 	}
 	return w.String()

@@ -1,0 +1,303 @@
+package tui
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"strings"
+	"time"
+
+	"charm.land/bubbles/v2/key"
+	tea "charm.land/bubbletea/v2"
+
+	"brazebooth/calc"
+	"brazebooth/internal/sheet"
+)
+
+// gapFunc computes the times of a timed arc.
+type gapFunc func(ctx context.Context, job calc.Job, progress func(float64)) (calc.Spots, error)
+
+// beatPage is the timed arc: how long on, how long off, how far on, with the heat that says so. It plays the
+// beat, so that a hand can learn the rhythm.
+type beatPage struct {
+	slow[calc.Spots]
+	began time.Time     // of the playing; zero where it rests
+	at    time.Duration // since then
+	asked bool          // playing was asked for, its first tick has not come
+}
+
+// timedJob is the job as its timed arc is asked for.
+func timedJob(j calc.Job) calc.Job {
+	j.Mode = "timed"
+	return j
+}
+
+func (p *beatPage) update(msg tea.Msg, k *keyMap, s *session) action {
+	press, ok := msg.(tea.KeyPressMsg)
+	if !ok {
+		return nil
+	}
+	switch {
+	case key.Matches(press, k.Play), press.Text == " ":
+		return startBeat{}
+	case key.Matches(press, k.Up):
+		return p.turn(s, "arc_on", 1)
+	case key.Matches(press, k.Down):
+		return p.turn(s, "arc_on", -1)
+	case key.Matches(press, k.More):
+		return p.turn(s, "arc_off", 1)
+	case key.Matches(press, k.Less):
+		return p.turn(s, "arc_off", -1)
+	case key.Matches(press, k.Reset), key.Matches(press, k.ResetAll):
+		job := s.job
+		job.ArcOn, job.ArcOff, job.SpotStep = open, open, open
+		return change{job: job, done: "suggestion back"}
+	case key.Matches(press, k.On), key.Matches(press, k.Back), key.Matches(press, k.Beat):
+		return goBack{}
+	case key.Matches(press, k.Units):
+		return otherUnits{}
+	case key.Matches(press, k.Help):
+		return openHelp{}
+	case key.Matches(press, k.Leave):
+		return leave{}
+	}
+	return nil
+}
+
+// turn changes on or off by a twentieth of a second; a change makes the job's mode timed.
+func (p *beatPage) turn(s *session, name string, by float64) action {
+	if p.old() || !p.have.Good {
+		return nil
+	}
+	const step = 0.05
+	job := timedJob(s.base())
+	to := &job.ArcOn
+	if name == "arc_off" {
+		to = &job.ArcOff
+	}
+	f, _ := p.have.Card.Figure(name)
+	*to = calc.Some(math.Max(step, (math.Round(f.Value/step)+by)*step))
+	return change{job: job}
+}
+
+// beatTick is the clock of the playing.
+type beatTick struct{ at time.Time }
+
+const beatFrame = 50 * time.Millisecond
+
+func nextBeat() tea.Cmd {
+	return tea.Tick(beatFrame, func(at time.Time) tea.Msg { return beatTick{at} })
+}
+
+func (p *beatPage) playing() bool { return p.asked || !p.began.IsZero() }
+
+// start plays the beat, or stops it.
+func (p *beatPage) start() tea.Cmd {
+	if p.playing() {
+		p.halt()
+		return nil
+	}
+	if len(p.have.Figures) == 0 {
+		return nil
+	}
+	p.asked = true
+	return nextBeat()
+}
+
+func (p *beatPage) halt() { p.began, p.at, p.asked = time.Time{}, 0, false }
+
+// play moves the playing on; nil where it was stopped.
+func (p *beatPage) play(t beatTick) tea.Cmd {
+	if !p.playing() {
+		return nil
+	}
+	if p.asked {
+		p.began, p.asked = t.at, false
+	}
+	p.at = t.at.Sub(p.began)
+	return nextBeat()
+}
+
+// fastestFlash is how often a second the screen may change between on and off at most.
+const fastestFlash = 3.0
+
+// phase is where the playing stands: in which spot, how far in it as a share of the beat, and how much slower
+// than the arc it runs so as not to flash faster than is safe to look at.
+func (p *beatPage) phase() (spot int, share, slower float64) {
+	on, _ := p.have.Card.Figure("arc_on")
+	off, _ := p.have.Card.Figure("arc_off")
+	beat := on.Value + off.Value
+	if !(beat > 0) {
+		return 0, 0, 1
+	}
+	slower = max(1, 1/(fastestFlash*beat))
+	n := p.at.Seconds() / (beat * slower)
+	return int(n) + 1, n - math.Floor(n), slower
+}
+
+func (p *beatPage) view(th *theme, s *session, w, h int) block {
+	var b block
+	b.add(p.heading(th, w))
+	if p.err != nil {
+		f := faultOf(p.err)
+		b.say(th.watch, 0, "▲ "+f.what+" – "+f.hint, w)
+		return b
+	}
+	if !p.ok {
+		return b
+	}
+	sp := &p.have
+	style := th.plain
+	if sp.Reason != "" {
+		style = th.watch
+	}
+	b.say(style, 0, sp.Why, min(w, 88))
+	if len(sp.Figures) == 0 {
+		b.addAll(beatRemedies(th, sp, w))
+		return b
+	}
+	b.addAll(p.bar(th, w))
+	if w >= wideWidth {
+		left := w * 3 / 5
+		plot := p.plot(th, left-2, h-len(b))
+		side := p.facts(th, s, w-left-2)
+		side.skip()
+		side.addAll(beatLimits(th, sp, s, w-left-2))
+		b.addAll(beside(plot.fit(h-len(b)), side.fit(min(len(side), h-len(b))), left, th.quiet, "│ "))
+		return b
+	}
+	facts := p.facts(th, s, w)
+	b.addAll(facts)
+	if room := h - len(b); room >= 7 {
+		b.addAll(p.plot(th, w, min(room, 12)))
+	}
+	if room := h - len(b); room > 1 {
+		b.addAll(beatLimits(th, sp, s, w).fit(room))
+	}
+	return b
+}
+
+func (p *beatPage) heading(th *theme, w int) line {
+	r := newRow(w).put(th.strong, "timed arc")
+	switch {
+	case p.stop != nil:
+		r.put(th.quiet, fmt.Sprintf("  following the heat, %.0f %% – esc gives up", 100*p.share()))
+	case p.ok && p.old():
+		r.put(th.watch, "  ▲ of an earlier job")
+	}
+	return r.line()
+}
+
+// bar is one beat to scale; while it plays a mark runs along it and the word says whether the arc burns.
+func (p *beatPage) bar(th *theme, w int) block {
+	var b block
+	text := sheet.BeatBar(&p.have, max(10, w-12))
+	n := strings.Count(text, "#")
+	word, paintWord, at := "", th.quiet, -1
+	if p.playing() {
+		spot, share, slower := p.phase()
+		at = min(len(text)-1, int(share*float64(len(text))))
+		word, paintWord = fmt.Sprintf("off   %d", spot), th.quiet
+		if at < n {
+			word, paintWord = fmt.Sprintf("ON    %d", spot), th.strong
+		}
+		if slower > 1.01 {
+			b.say(th.quiet, 0, fmt.Sprintf("played %.1f times slower than the arc: faster would flash", slower), w)
+		}
+	}
+	r := newRow(w)
+	for i, c := range text {
+		style, mark := th.quiet, "─"
+		if c == '#' {
+			style, mark = th.accent, "█"
+		}
+		if i == at {
+			style, mark = th.strong, "▲"
+		}
+		r.put(style, mark)
+	}
+	r.blank(2).put(paintWord, word)
+	b.add(r.line())
+	return b
+}
+
+// facts are the figures a hand needs.
+func (p *beatPage) facts(th *theme, s *session, w int) block {
+	var b block
+	row := func(f calc.Figure, note string) {
+		c := showFigure(&f, s.units)
+		r := newRow(w).put(th.quiet, calc.FigureLabel(f.Name)).to(15).put(th.strong, c.value()).to(29).put(th.quiet, c.band)
+		if note != "" && r.left() > width(note)+2 {
+			r.to(42).put(th.quiet, note)
+		}
+		b.add(r.line())
+	}
+	if f, ok := p.have.Card.Figure("wire_feed"); ok {
+		row(f, "")
+	}
+	notes := map[string]string{"arc_on": "between these", "arc_off": "between these", "first_spot_on": "cold sheet"}
+	for _, f := range p.have.Figures {
+		switch f.Name {
+		case "arc_on", "arc_off", "first_spot_on", "spot_step", "seam_time":
+			row(f, notes[f.Name])
+		}
+	}
+	return b
+}
+
+func (p *beatPage) plot(th *theme, w, h int) block {
+	var b block
+	for _, l := range sheet.TracePlot(&p.have, w, h) {
+		b.add(paintTrace(th, l, w))
+	}
+	return b
+}
+
+// paintTrace colours a line of the plot: runs of one sign share one style.
+func paintTrace(th *theme, l string, w int) line {
+	r := newRow(w)
+	runes := []rune(l)
+	for i := 0; i < len(runes); {
+		j := i
+		for j < len(runes) && runes[j] == runes[i] {
+			j++
+		}
+		style := th.quiet
+		switch runes[i] {
+		case '*', '#':
+			style = th.accent
+		}
+		if i >= 16 && (runes[i] == 'e' || runes[i] == 'c') {
+			style = th.bold
+		}
+		r.put(style, string(runes[i:j]))
+		i = j
+	}
+	return r.line()
+}
+
+// beatLimits says what ends each range and what a wider gap does.
+func beatLimits(th *theme, sp *calc.Spots, s *session, w int) block {
+	var b block
+	for _, l := range sp.Limits {
+		b.say(th.quiet, 0, calc.FigureLabel(l.Figure)+", "+l.End+" end: "+l.Text, w)
+	}
+	if sp.Wider != nil {
+		b.say(th.quiet, 0, sheet.WiderText(sp.Wider, s.units), w)
+	}
+	return b
+}
+
+func beatRemedies(th *theme, sp *calc.Spots, w int) block {
+	var b block
+	b.skip()
+	for i := range sp.Remedies {
+		r := &sp.Remedies[i]
+		style := th.quiet
+		if r.Opens {
+			style = th.good
+		}
+		b.say(style, 0, r.Change+" – "+sheet.GapRemedyText(r), w)
+	}
+	return b
+}

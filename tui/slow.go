@@ -1,0 +1,90 @@
+package tui
+
+import (
+	"context"
+	"math"
+	"sync/atomic"
+	"time"
+
+	tea "charm.land/bubbletea/v2"
+
+	"brazebooth/calc"
+)
+
+// slow is an answer that takes longer than a key: computed beside the screen, with its progress, given up
+// when another one is wanted. The last answer stays until the new one is there.
+type slow[V any] struct {
+	job  calc.Job // whose answer is wanted
+	of   calc.Job // whose answer have is
+	have V
+	ok   bool // there is one
+	err  error
+	done *atomic.Uint64
+	stop context.CancelFunc // nil where nothing is being computed
+	gave bool               // somebody gave the wanted one up
+}
+
+// slowFound is a finished answer, or why there is none.
+type slowFound[V any] struct {
+	job calc.Job
+	v   V
+	err error
+}
+
+// slowTick asks to look at the progress again.
+type slowTick[V any] struct{ job calc.Job }
+
+// want makes the answer of a job come: nil where it is there already, on its way or given up.
+func (p *slow[V]) want(job calc.Job, solve func(context.Context, calc.Job, func(float64)) (V, error)) tea.Cmd {
+	if p.ready(job) || p.job == job && (p.stop != nil || p.gave || p.err != nil) {
+		return nil
+	}
+	p.cancel()
+	ctx, stop := context.WithCancel(context.Background())
+	done := new(atomic.Uint64)
+	p.job, p.stop, p.done, p.err, p.gave = job, stop, done, nil, false
+	work := func() tea.Msg {
+		v, err := solve(ctx, job, func(share float64) { done.Store(math.Float64bits(share)) })
+		return slowFound[V]{job, v, err}
+	}
+	return tea.Batch(work, p.tick())
+}
+
+func (p *slow[V]) tick() tea.Cmd {
+	job := p.job
+	return tea.Tick(150*time.Millisecond, func(time.Time) tea.Msg { return slowTick[V]{job} })
+}
+
+// waits reports whether a tick's job is still being computed.
+func (p *slow[V]) waits(t slowTick[V]) bool { return p.stop != nil && p.job == t.job }
+
+// cancel gives up what is being computed.
+func (p *slow[V]) cancel() {
+	if p.stop != nil {
+		p.stop()
+		p.stop, p.gave = nil, true
+	}
+}
+
+// found takes a finished answer, unless another one is wanted by now.
+func (p *slow[V]) found(f slowFound[V]) {
+	if p.stop == nil || f.job != p.job {
+		return
+	}
+	p.stop()
+	p.stop = nil
+	if f.err != nil {
+		p.err = f.err
+		return
+	}
+	p.have, p.of, p.ok, p.err = f.v, f.job, true, nil
+}
+
+// ready reports whether the answer of a job is there.
+func (p *slow[V]) ready(job calc.Job) bool { return p.ok && p.of == job }
+
+// old reports whether the answer shown is another job's.
+func (p *slow[V]) old() bool { return p.of != p.job }
+
+// share is how much is done, from 0 to 1.
+func (p *slow[V]) share() float64 { return math.Float64frombits(p.done.Load()) }
