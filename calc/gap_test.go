@@ -42,7 +42,10 @@ func figure(t *testing.T, s *Spots, name string) Figure {
 
 // Every usual job has times in order or a reason in words.
 func TestGapJobs(t *testing.T) {
-	for _, j := range gapJobs() {
+	for i, j := range gapJobs() {
+		if i%3 != 0 && testing.Short() {
+			continue
+		}
 		s := spots(t, j)
 		if s.Why == "" {
 			t.Errorf("%+v: no sentence", j)

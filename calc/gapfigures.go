@@ -42,7 +42,11 @@ func (g *gapRun) fill(s *Spots) {
 		low, high = 0.7*b.Step, b.Puddle*0.6
 	}
 	add("spot_step", "mm", stepForm, b.Step, low, max(high, b.Step))
-	banded("arc_on_min", "until the back face of both root edges has reached the filler's liquidus", t.OnMin, tables.GapOnMin, tables.GapOnMinPower)
+	wet := "until the back face of both root edges has reached the filler's liquidus"
+	if g.in.Surface {
+		wet = "until the joint's line has reached the filler's liquidus"
+	}
+	banded("arc_on_min", wet, t.OnMin, tables.GapOnMin, tables.GapOnMinPower)
 	banded("arc_on_max", "until a fifth of the base metal is molten at the root edge, in the repeating cycle", t.OnMax, tables.GapOnMax, tables.GapOnMaxPower)
 	banded("arc_off_min", "until the puddle's middle falls to the filler's liquidus", t.OffMin, tables.GapOff, tables.GapOffPower)
 	banded("arc_off_max", "until it falls to the filler's solidus", t.OffMax, tables.GapOff, tables.GapOffPower)
@@ -114,7 +118,11 @@ func (g *gapRun) limits(s *Spots) {
 	say := func(figure, end string, r thinsheet.Reason) {
 		s.Limits = append(s.Limits, RangeLimit{figure, end, string(r), reasonText[r]})
 	}
-	say("arc_on", "low", thinsheet.EdgeCold)
+	if g.in.Surface {
+		say("arc_on", "low", thinsheet.JointCold)
+	} else {
+		say("arc_on", "low", thinsheet.EdgeCold)
+	}
 	say("arc_on", "high", t.OnMaxBy)
 	say("arc_off", "low", thinsheet.CentreLiquid)
 	say("arc_off", "high", t.OffMaxBy)
@@ -126,6 +134,7 @@ func (g *gapRun) limits(s *Spots) {
 // reasonText says what each reason means to a hand.
 var reasonText = map[thinsheet.Reason]string{
 	thinsheet.EdgeCold:     "shorter, and a root edge is not wetted through",
+	thinsheet.JointCold:    "shorter, and the filler does not wet the joint's line",
 	thinsheet.EdgeMelts:    "longer melts the base metal at the root edge",
 	thinsheet.Patience:     "longer is no rhythm; the edge would still bear it",
 	thinsheet.CentreLiquid: "shorter, and the arc strikes into a puddle that is all liquid and can fall through",

@@ -22,10 +22,14 @@ func (b *board) rhythm(card *Card, o *[outs]float64) thinsheet.Rhythm {
 		MeltDepth: tables.EdgeMelt.V, Shortest: tables.ShortestOn.V, LongestOn: tables.LongestOn.V, Longest: tables.LongestOff.V,
 		FixedOn: card.Job.ArcOn.V, FixedOff: card.Job.ArcOff.V, FixedStep: card.Job.SpotStep.V,
 	}
+	r.Surface = !throughJoint(card.Used.Joint)
 	r.Section = k[kGap] * minCore(card.Setup.members()) * (1 + k[kReinforce])
 	b.fan(card, &r.Input)
 	return r
 }
+
+// throughJoint reports whether the filler must come through to the back of a joint.
+func throughJoint(joint string) bool { return joint == "butt" || joint == "corner" }
 
 // fan lays the joint's members out as arms about its line.
 func (b *board) fan(card *Card, in *thinsheet.Input) {

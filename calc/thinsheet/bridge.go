@@ -12,6 +12,7 @@ type Reason string
 // The reasons.
 const (
 	EdgeCold     Reason = "edge-cold"      // shorter leaves a root edge not wetted through
+	JointCold    Reason = "joint-cold"     // shorter leaves the joint's line not wetted
 	EdgeMelts    Reason = "edge-melts"     // longer melts the base metal at the root edge
 	Patience     Reason = "patience"       // longer is no rhythm; nothing melts
 	CentreLiquid Reason = "centre-liquid"  // shorter strikes into a puddle that is all liquid
@@ -32,6 +33,7 @@ const (
 type Rhythm struct {
 	Input
 	Section   float64 // metal that a millimetre of seam takes, mm2; 0: nothing to fill
+	Surface   bool    // wetting its face will do (lap, tee, overlay); else the root edges must be wet through
 	MeltDepth float64 // share of the base metal that may be molten at the root edge
 	LongestOn float64 // s
 	Longest   float64 // off, s

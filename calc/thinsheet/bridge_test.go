@@ -88,6 +88,7 @@ func TestBridgeReasons(t *testing.T) {
 	}{
 		"a cold arc on thick steel": {cold, NeverWets},
 		"foil":                      {rhythm(steelish(), 0.3, 1), TooHot},
+		"thick stainless":           {rhythm(Plain(7.9e-3, 0.025, 0.55, 270, 1400, 1450), 2.4, 2), MeltsFirst},
 		"a gap of 4 mm":             {rhythm(steelish(), 1.5, 4), WideGap},
 	} {
 		if got, err := Bridge(c.r, nil, nil); err != nil || got.Reason != c.want {
@@ -141,7 +142,7 @@ func TestBridgeCopper(t *testing.T) {
 	for _, c := range []struct {
 		thick, power float64
 		want         Reason
-	}{{2, 1, NeverWets}, {3, 1, NeverWets}, {1, 1, TwoSettings}, {1, 2, MeltsFirst}} {
+	}{{2, 1, NeverWets}, {3, 1, NeverWets}, {1, 1, TwoSettings}, {1, 2, TooHot}} {
 		r := rhythm(copperish(), c.thick, 1)
 		r.Power, r.Feed = r.Power*c.power, r.Feed*c.power
 		if b := bridge(t, r); b.Reason != c.want {

@@ -38,7 +38,7 @@ func newDriver(r *Rhythm, s *Sheet, stop func() bool) *driver {
 	for i := range r.Arms {
 		a := &r.Arms[i]
 		q := 0.0
-		if a.Lit {
+		if a.Lit && !r.Surface {
 			off := r.Gap/2 - a.Aim
 			q = arc / (2 * math.Pi * r.Sigma * a.Sigma) * math.Exp(-off*off/(2*a.Sigma*a.Sigma))
 		}
@@ -48,7 +48,8 @@ func newDriver(r *Rhythm, s *Sheet, stop func() bool) *driver {
 	return d
 }
 
-// wetThrough: the back face of every lit arm's root edge has reached the filler's liquidus.
+// wetThrough: the back face of every lit arm's root edge has reached the filler's liquidus; where wetting the
+// face will do, the edge's mean, which its face is above.
 func (d *driver) wetThrough() float64 {
 	least := math.Inf(1)
 	for k := range d.r.Arms {

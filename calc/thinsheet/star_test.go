@@ -1,0 +1,39 @@
+package thinsheet
+
+import (
+	"math"
+	"testing"
+)
+
+// Three like half planes under one Gaussian heat as a plate of half their thickness in sum does: no heat crosses
+// the joint by symmetry.
+func TestStarOfThree(t *testing.T) {
+	in := dry(1.8, 0.25, 40)
+	arm := in.Arms[0]
+	in.Arms, in.Mirror = []Arm{arm, arm, arm}, false
+	in.Power = 1500
+	s, err := New(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	march(s, 0.5, 0.005, true)
+	want := 1500 / (4 * math.Pi * k0 * 1.5) * math.Log(1+2*8*0.5/(1.8*1.8))
+	near(t, "centre", s.Centre(), want, 0.005)
+	near(t, "edge", s.Edge(2), want, 0.005)
+}
+
+// One arm dark: its heat comes through the joint. Two like arms of which one is lit are a plate with half a
+// Gaussian on it: at its middle half the rise of a whole one, by superposition.
+func TestStarHalfLit(t *testing.T) {
+	in := dry(1.8, 0.25, 40)
+	dark := in.Arms[0]
+	dark.Lit = false
+	in.Arms, in.Mirror = []Arm{in.Arms[0], dark}, false
+	in.Power = 1000 // all of it on one side: a whole Gaussian of twice that, halved
+	s, err := New(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	march(s, 0.5, 0.005, true)
+	near(t, "centre", s.Centre(), 2474.671392, 0.005)
+}
