@@ -193,7 +193,7 @@ func (p *beatPage) bar(th *theme, w int) block {
 	var b block
 	text := sheet.BeatBar(&p.have, max(10, w-12))
 	n := strings.Count(text, "#")
-	word, paintWord, at := "", th.quiet, -1
+	word, paintWord, at := "█ on ─ off", th.quiet, -1
 	if p.playing() {
 		spot, share, slower := p.phase()
 		at = min(len(text)-1, int(share*float64(len(text))))

@@ -46,8 +46,8 @@ func newRoot(o Options) *root {
 	return m
 }
 
-// Init asks the terminal for its background; the answer may never come.
-func (m *root) Init() tea.Cmd { return tea.RequestBackgroundColor }
+// Init asks the terminal for its background, an answer that may never come, and lets a timed arc's heat be followed.
+func (m *root) Init() tea.Cmd { return both(tea.RequestBackgroundColor, m.follow()) }
 
 // Update acts on a message and draws the next frame. Messages that change nothing draw nothing.
 func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {

@@ -108,6 +108,8 @@ func zoneRow(c *calc.Card) (cardRow, bool) {
 		if !near.Met {
 			words = c.Zone + ", not met: " + near.Name
 		}
+	} else if c.Zone != "not-modelled" {
+		long = "t shows the heat of the timed arc and what ends each range."
 	} else {
 		long = zoneWhy(c)
 	}

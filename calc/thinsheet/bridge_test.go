@@ -88,7 +88,7 @@ func TestBridgeReasons(t *testing.T) {
 	}{
 		"a cold arc on thick steel": {cold, NeverWets},
 		"foil":                      {rhythm(steelish(), 0.3, 1), TooHot},
-		"thick stainless":           {rhythm(Plain(7.9e-3, 0.025, 0.55, 270, 1400, 1450), 2.4, 2), MeltsFirst},
+		"thick stainless":           {rhythm(Plain(7.9e-3, 0.025, 0.55, 270, 1400, 1450), 2, 2), MeltsFirst},
 		"a gap of 4 mm":             {rhythm(steelish(), 1.5, 4), WideGap},
 	} {
 		if got, err := Bridge(c.r, nil, nil); err != nil || got.Reason != c.want {

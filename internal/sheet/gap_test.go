@@ -1,0 +1,137 @@
+package sheet
+
+import (
+	"bytes"
+	"context"
+	"encoding/csv"
+	"image/png"
+	"strconv"
+	"strings"
+	"testing"
+
+	"brazebooth/calc"
+	"brazebooth/internal/quantity"
+)
+
+func spots(t *testing.T, j calc.Job) calc.Spots {
+	t.Helper()
+	s, err := calc.Gap(context.Background(), j, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+var gapJobs = []calc.Job{
+	{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: calc.Some(2)},
+	{Metal: "galvanized", Gauge: 20},
+	{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: calc.Some(5)},
+	{Metal: "copper", Thickness: calc.Some(1), Joint: "butt", Gap: calc.Some(1)},
+}
+
+func TestGapJSONKeepsItsSchema(t *testing.T) {
+	schema := loadSchema(t, "gap-schema.json")
+	for _, j := range gapJobs {
+		s := spots(t, j)
+		b, err := GapJSON(&s, "test")
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, fault := range held(t, schema, b) {
+			t.Errorf("%s: %s", j.Metal, fault)
+		}
+	}
+}
+
+func TestGapTextStaysIn80Columns(t *testing.T) {
+	for _, units := range []quantity.System{quantity.Metric, quantity.Inch, quantity.Both} {
+		for _, j := range gapJobs {
+			s := spots(t, j)
+			text := GapText(&s, Options{Units: units, Why: true})
+			fits(t, string(units)+" "+j.Metal, text)
+			if s.Good != strings.Contains(text, "arc on ") {
+				t.Errorf("%s: good %v, and its text\n%s", j.Metal, s.Good, text)
+			}
+		}
+	}
+}
+
+// The trace as a table: time rises, the arc is 0 or 1, and the back of the edge is never hotter than its mean.
+func TestGapCSV(t *testing.T) {
+	s := spots(t, gapJobs[0])
+	b, err := GapCSV(&s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	rows, err := csv.NewReader(bytes.NewReader(b)).ReadAll()
+	if err != nil || len(rows) != len(s.Trace)+1 {
+		t.Fatalf("%d rows for %d points, %v", len(rows), len(s.Trace), err)
+	}
+	last := -1.0
+	for _, r := range rows[1:] {
+		var v [5]float64
+		for i := range r {
+			if v[i], err = strconv.ParseFloat(r[i], 64); err != nil {
+				t.Fatal(err)
+			}
+		}
+		if v[0] < last || v[1] != 0 && v[1] != 1 || v[4] > v[2]+0.1 {
+			t.Fatalf("row %v after %g s", r, last)
+		}
+		last = v[0]
+	}
+}
+
+func TestGapPNG(t *testing.T) {
+	for _, j := range gapJobs {
+		s := spots(t, j)
+		b, err := GapPNG(&s)
+		if err != nil {
+			t.Fatal(err)
+		}
+		img, err := png.Decode(bytes.NewReader(b))
+		if err != nil || img.Bounds().Dx() != traceWide || img.Bounds().Dy() != traceHigh {
+			t.Errorf("%s: %v, %v", j.Metal, img.Bounds(), err)
+		}
+	}
+}
+
+// The plot has its lines where its labels say, and the bar under it as long as the arc burned.
+func TestTracePlot(t *testing.T) {
+	s := spots(t, gapJobs[0])
+	for _, size := range [][2]int{{80, 12}, {60, 8}, {40, 6}} {
+		lines := TracePlot(&s, size[0], size[1])
+		if len(lines) != size[1] {
+			t.Fatalf("%d lines of %d", len(lines), size[1])
+		}
+		text := strings.Join(lines, "\n")
+		for _, word := range []string{"base melts 1470", "liquidus   1025", "e"} {
+			if !strings.Contains(text, word) {
+				t.Errorf("%v: no %q in\n%s", size, word, text)
+			}
+		}
+		on, _ := s.Card.Figure("arc_on")
+		off, _ := s.Card.Figure("arc_off")
+		bar := lines[len(lines)-1][16:]
+		share := float64(strings.Count(bar, "#")) / float64(len(bar))
+		if want := on.Value / (on.Value + off.Value); share < want-0.1 || share > want+0.1 {
+			t.Errorf("the arc burns %.2f of the bar, %.2f of the beat", share, want)
+		}
+	}
+	if TracePlot(&s, 20, 12) != nil || TracePlot(&calc.Spots{}, 80, 12) != nil {
+		t.Error("a plot without room or trace")
+	}
+}
+
+func TestBeatBar(t *testing.T) {
+	s := spots(t, gapJobs[0])
+	for _, w := range []int{2, 10, 60} {
+		bar := BeatBar(&s, w)
+		if len(bar) != w || !strings.HasPrefix(bar, "#") || !strings.HasSuffix(bar, "-") {
+			t.Errorf("%d wide: %q", w, bar)
+		}
+	}
+	if BeatBar(&calc.Spots{}, 10) != "" {
+		t.Error("a bar of no beat")
+	}
+}

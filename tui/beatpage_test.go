@@ -1,0 +1,136 @@
+package tui
+
+import (
+	"context"
+	"errors"
+	"math"
+	"strings"
+	"testing"
+	"time"
+
+	tea "charm.land/bubbletea/v2"
+
+	"brazebooth/calc"
+)
+
+var gapped = calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: calc.Some(2), Mode: "timed"}
+
+// A timed card takes its times from following the heat, not from the estimate.
+func TestTimedCardFollowsTheHeat(t *testing.T) {
+	s := openAt(t, 80, 24, Options{Job: gapped})
+	s.press("down") // the first key lets the heat be followed
+	want, err := calc.Gap(context.Background(), gapped, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	got, _ := s.root().session.card.Figure("arc_on")
+	if f, _ := want.Card.Figure("arc_on"); got.Value != f.Value || got.Low != f.Low {
+		t.Errorf("the card shows on %g (%g), the heat gives %g", got.Value, got.Low, f.Value)
+	}
+	s.has("arc on", "zone", "good")
+}
+
+func TestBeatPage(t *testing.T) {
+	for _, size := range [][2]int{{80, 24}, {60, 20}, {120, 40}, {40, 14}} {
+		s := openAt(t, size[0], size[1], Options{Job: gapped})
+		s.press("t")
+		s.fits(size[0], size[1])
+		s.has("timed arc", "arc on", "arc off")
+		s.press("u")
+		s.fits(size[0], size[1])
+		s.press("esc")
+		s.has("card")
+	}
+}
+
+// On and off are changed by the arrows, and r puts the suggestion back.
+func TestBeatPageTurns(t *testing.T) {
+	s := openAt(t, 80, 24, Options{Job: gapped})
+	s.press("t")
+	was, _ := s.root().beat.have.Card.Figure("arc_on")
+	s.press("up")
+	is, _ := s.root().beat.have.Card.Figure("arc_on")
+	if !(is.Value > was.Value) || !s.root().job.ArcOn.Set {
+		t.Errorf("on %g, then %g", was.Value, is.Value)
+	}
+	s.press("r")
+	if s.root().job.ArcOn.Set {
+		t.Error("the suggestion is not back")
+	}
+}
+
+// A job without a rhythm says why and what was tried.
+func TestBeatPageReasons(t *testing.T) {
+	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: calc.Some(5), Mode: "timed"}})
+	s.press("t")
+	s.has("wider than the arc", "tried:", "untried")
+	s.press("space")
+	if s.root().beat.playing() {
+		t.Error("there is nothing to play")
+	}
+}
+
+// The beat plays by the clock it is given, never faster than three changes a second, and stops.
+func TestBeatPlays(t *testing.T) {
+	s := openAt(t, 80, 24, Options{Job: gapped})
+	s.press("t")
+	m := s.root()
+	m.Update(keyPress("space"))
+	at := time.Unix(0, 0)
+	on, _ := m.beat.have.Card.Figure("arc_on")
+	off, _ := m.beat.have.Card.Figure("arc_off")
+	words := ""
+	for ms := 0; ms < 3000; ms += 50 {
+		m.Update(beatTick{at.Add(time.Duration(ms) * time.Millisecond)})
+		burns := math.Mod(float64(ms)/1000, on.Value+off.Value) < on.Value*0.95
+		shown := strings.Contains(s.text(), "ON ")
+		if burns && !shown {
+			t.Fatalf("at %d ms the arc burns and the screen says off", ms)
+		}
+		if shown {
+			words += "x"
+		} else {
+			words += " "
+		}
+	}
+	if n := len(strings.Fields(words)); float64(n) > 3*3+1 || n < 2 {
+		t.Errorf("%d times on in 3 s", n)
+	}
+	m.Update(keyPress("space"))
+	if _, cmd := m.Update(beatTick{at.Add(4 * time.Second)}); cmd != nil {
+		t.Error("it plays on")
+	}
+}
+
+// A beat that would flash faster than three times a second is played slower.
+func TestBeatDoesNotFlash(t *testing.T) {
+	p := beatPage{slow: slow[calc.Spots]{have: calc.Spots{Card: calc.Card{Figures: []calc.Figure{{Name: "arc_on", Value: 0.1}, {Name: "arc_off", Value: 0.05}}}}}}
+	if _, _, slower := p.phase(); math.Abs(0.15*slower-1/fastestFlash) > 1e-9 {
+		t.Errorf("a beat of .15 s lasts %g s on the screen", 0.15*slower)
+	}
+}
+
+// Esc gives up what is being followed and leaves the estimate; nothing starts again by itself.
+func TestBeatGivenUp(t *testing.T) {
+	started := 0
+	o := Options{Job: gapped, Gap: func(ctx context.Context, _ calc.Job, _ func(float64)) (calc.Spots, error) {
+		started++
+		<-ctx.Done()
+		return calc.Spots{}, ctx.Err()
+	}}
+	m := New(o)
+	m.Update(tea.WindowSizeMsg{Width: 80, Height: 24})
+	_, cmd := m.Update(keyPress("t"))
+	work := cmd().(tea.BatchMsg)
+	done := make(chan tea.Msg)
+	go func() { done <- work[0]() }()
+	m.Update(keyPress("esc"))
+	msg := (<-done).(slowFound[calc.Spots])
+	if !errors.Is(msg.err, context.Canceled) {
+		t.Fatalf("%v", msg.err)
+	}
+	m.Update(msg)
+	if _, cmd := m.Update(keyPress("down")); cmd != nil || started != 1 {
+		t.Errorf("started %d times, command %v", started, cmd != nil)
+	}
+}
