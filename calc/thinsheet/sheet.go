@@ -24,6 +24,7 @@ type Sheet struct {
 	old, e0, spare []float64
 	flux, jt       []float64 // one row
 	stable         float64   // longest explicit step, s
+	stages         int       // that the last step took
 
 	arcX   float64 // where the arc stands in the window, mm
 	lit    []litRow

@@ -1,19 +1,26 @@
 package thinsheet
 
-// give lets arc and filler arrive and the faces lose heat for dt seconds.
+// give lets the faces lose heat and arc and filler arrive for dt seconds.
 func (s *Sheet) give(dt float64, on bool) {
 	s.lose(dt)
-	if on {
-		s.aim()
-		s.heat(dt)
+	s.arrive(dt, on)
+}
+
+// giveBack is give the other way round: a step that reads the same from both ends is of second order.
+func (s *Sheet) giveBack(dt float64, on bool) {
+	s.arrive(dt, on)
+	s.lose(dt)
+}
+
+// arrive lets arc and filler come, where the arc burns.
+func (s *Sheet) arrive(dt float64, on bool) {
+	if !on {
+		return
 	}
-	if s.in.Loss > 0 || s.in.Radiates > 0 {
-		s.invert()
-	}
-	if on {
-		for _, r := range s.lit {
-			s.settle(r.row*s.g.nx+s.col0, r.row*s.g.nx+s.col1)
-		}
+	s.aim()
+	s.heat(dt)
+	for _, r := range s.lit {
+		s.settle(r.row*s.g.nx+s.col0, r.row*s.g.nx+s.col1)
 	}
 }
 
@@ -104,10 +111,13 @@ func (s *Sheet) lose(dt float64) {
 			}
 			abs := t + 273.15
 			sq := abs * abs
-			q := 2 * (s.in.Loss*(t-air) + s.in.Radiates*(sq*sq-still)) * dt * min(1, (s.mb[c]*rb+s.mf[c]*rf)*full)
+			cover := 2 * dt * min(1, (s.mb[c]*rb+s.mf[c]*rf)*full)
+			q := cover * (s.in.Loss*(t-air) + s.in.Radiates*(sq*sq-still))
+			q /= 1 + cover/2*s.b[c]*(s.in.Loss+4*s.in.Radiates*sq*abs) // as if from the middle of the step
 			s.e[c] -= q
 			sum += q * s.cell[c]
 		}
 	}
 	s.lost += sum * s.sides()
+	s.invert()
 }

@@ -82,6 +82,6 @@ func flagNames(cmd *cobra.Command) []string {
 	for i := range jobFlags {
 		names = append(names, jobFlags[i].name)
 	}
-	names = append(names, "units", "json", "why", "png", "svg", "help")
+	names = append(names, "units", "json", "why", "png", "svg", "csv", "help")
 	return slices.DeleteFunc(names, func(n string) bool { return cmd.Flags().Lookup(n) == nil })
 }
