@@ -1,0 +1,31 @@
+package calc_test
+
+import (
+	"testing"
+
+	"brazebooth/calc"
+)
+
+// TWI Job Knowledge 134 (read): arc brazing suits sheet of about 0.2 to 3 mm. Laps of that range have a good
+// setting; a butt in 6 mm plate has none.
+func TestSheetHasAWindow(t *testing.T) {
+	for _, thick := range []float64{0.5, 0.8, 1, 1.5, 2, 2.5} {
+		c, err := calc.Solve(calc.Job{Metal: "mild-steel", Thickness: calc.Some(thick), Joint: "lap"})
+		if err != nil {
+			t.Fatal(err)
+		}
+		check(t, at("lap of %g mm", thick), truth(c.Zone == "good"), 1, 0)
+	}
+	c, err := calc.Solve(calc.Job{Metal: "mild-steel", Thickness: calc.Some(6), Joint: "butt"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	check(t, "butt of 6 mm", truth(c.Zone == "good"), 0, 0)
+}
+
+func truth(b bool) float64 {
+	if b {
+		return 1
+	}
+	return 0
+}
