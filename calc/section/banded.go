@@ -25,10 +25,6 @@ func (m *banded) link(u, k int, g float64) {
 // eliminate takes every row but the last n out of the system; the last n keep what is left, the joint's
 // view of the arm.
 func (m *banded) eliminate(n int) {
-	if n == 2 {
-		m.eliminateThin()
-		return
-	}
 	for p := range m.rows - n {
 		d := 1 / m.a[0][p]
 		for i := 1; i <= n; i++ {
@@ -44,41 +40,13 @@ func (m *banded) eliminate(n int) {
 	}
 }
 
-// eliminateThin is eliminate for two layers, unrolled: most sheet has two.
-func (m *banded) eliminateThin() {
-	n := m.rows
-	diag, one, two, rhs := m.a[0][:n], m.a[1][:n], m.a[2][:n], m.rhs[:n]
-	for p := 0; p+2 < n; p++ {
-		d := 1 / diag[p]
-		f, g := one[p+1]*d, two[p+2]*d
-		diag[p+1] -= f * one[p+1]
-		one[p+2] -= f * two[p+2]
-		diag[p+2] -= g * two[p+2]
-		rhs[p+1] -= f * rhs[p]
-		rhs[p+2] -= g * rhs[p]
-		diag[p] = d // its inverse, for substitute
-	}
-}
-
 // substitute finds the eliminated rows from the last n, which rhs already holds solved.
 func (m *banded) substitute(n int) {
-	if n == 2 {
-		m.substituteThin()
-		return
-	}
 	for p := m.rows - n - 1; p >= 0; p-- {
 		s := m.rhs[p]
 		for i := 1; i <= n; i++ {
 			s -= m.a[i][p+i] * m.rhs[p+i]
 		}
 		m.rhs[p] = s / m.a[0][p]
-	}
-}
-
-func (m *banded) substituteThin() {
-	n := m.rows
-	diag, one, two, rhs := m.a[0][:n], m.a[1][:n], m.a[2][:n], m.rhs[:n]
-	for p := n - 3; p >= 0; p-- {
-		rhs[p] = (rhs[p] - one[p+1]*rhs[p+1] - two[p+2]*rhs[p+2]) * diag[p]
 	}
 }

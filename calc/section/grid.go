@@ -44,6 +44,8 @@ type arm struct {
 	cap  [maxCells]float64 // J/mmK
 	k    [maxCells]float64 // W/mmK
 	peak [maxCells]float64
+
+	pairs pairs // of two layers
 }
 
 // layout sets the arm's grid: narrow columns at the joint that grow to a share of the source's width, as

@@ -13,13 +13,12 @@ func (w *Workspace) step(dt float64) {
 	}
 	for try := range 3 {
 		for i := range w.n {
-			w.assemble(i, dt)
-			w.band[i].eliminate(w.arms[i].layers)
+			w.inwardArm(i, dt, try == 0)
 		}
 		w.meet()
 		again := false
 		for i := range w.n {
-			w.band[i].substitute(w.arms[i].layers)
+			w.outwardArm(i)
 			again = try < 2 && w.crossing(i) || again
 		}
 		if !again {
@@ -32,15 +31,43 @@ func (w *Workspace) step(dt float64) {
 	w.heat, w.metal = 0, 0
 }
 
+// inwardArm reduces an arm's system to what the joint sees of it.
+func (w *Workspace) inwardArm(i int, dt float64, first bool) {
+	a, m := &w.arms[i], &w.band[i]
+	if a.layers != 2 {
+		w.assemble(i, dt)
+		m.eliminate(a.layers)
+		return
+	}
+	if first {
+		w.conduct(a)
+	}
+	w.inward(a, m, dt)
+}
+
+// outwardArm solves the rest of it.
+func (w *Workspace) outwardArm(i int) {
+	a, m := &w.arms[i], &w.band[i]
+	if a.layers != 2 {
+		m.substitute(a.layers)
+		return
+	}
+	a.outward(m)
+}
+
 // crossing gives every cell that passes a melting or freezing point in this step the mean capacity of its
 // way, and reports whether that differs by more than a fifth from what was used.
 func (w *Workspace) crossing(i int) bool {
 	a, m := &w.arms[i], &w.band[i]
 	n, again := a.layers, false
+	first := min(a.base.solidus, w.filler.solidus)
 	for j := range a.columns {
 		for l := range n {
 			c := j*n + l
 			from, to := a.t[c], m.rhs[(a.columns-1-j)*n+l]
+			if from <= first && to <= first {
+				continue
+			}
 			metal := 0.0
 			if l == 0 {
 				metal = a.filler[j] * a.dy[j]
