@@ -124,7 +124,7 @@ func steelEnthalpy(t float64) float64 {
 }
 
 func steelHeat(t float64) (h, slope float64) {
-	x := (t - steelFrom) / steelStep
+	x := (t - steelFrom) * (1 / steelStep)
 	i := int(x)
 	switch {
 	case x < 0:
@@ -132,6 +132,6 @@ func steelHeat(t float64) (h, slope float64) {
 	case i >= steelLast:
 		i = steelLast - 1
 	}
-	slope = (steelTable[i+1] - steelTable[i]) / steelStep
+	slope = (steelTable[i+1] - steelTable[i]) * (1 / steelStep)
 	return steelTable[i] + slope*(t-steelFrom-steelStep*float64(i)), slope
 }

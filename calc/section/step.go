@@ -153,10 +153,10 @@ func invert(e, t, base, metal float64, b, f *curve) (temperature, capacity float
 			slope += sf * metal
 		}
 		off := h - e
-		step := off / slope
-		if step < 0.5 && step > -0.5 {
-			return t - step, slope
+		if near := 0.5 * slope; off < near && off > -near { // no division before the branch: cells overlap
+			return t - off/slope, slope
 		}
+		step := off / slope
 		if off > 0 {
 			high = t
 		} else {
