@@ -6,12 +6,36 @@ import (
 )
 
 // symbols are formula symbols that read better than they are typed.
-var symbols = strings.NewReplacer("rho_e", "ρe", "rhoc", "ρc", "rho", "ρ", "eta_d", "ηd", "eta", "η", "phi", "φ", "sigma", "σ",
-	"pi", "π", "v_w", "vw", "H_liq", "Hliq", "T_toe", "Ttoe", "T_liq", "Tliq", "T_sol", "Tsol", "t_on", "ton", "t_off", "toff")
+var symbols = map[string]string{"rho_e": "ρe", "rhoc": "ρc", "rho": "ρ", "eta_d": "ηd", "eta": "η", "phi": "φ", "sigma": "σ",
+	"pi": "π", "v_w": "vw", "H_liq": "Hliq", "T_toe": "Ttoe", "T_liq": "Tliq", "T_sol": "Tsol", "t_on": "ton", "t_off": "toff"}
+
+// written puts whole symbols in their better form; inside a word nothing is a symbol.
+func written(s string) string {
+	letter := func(c byte) bool { return c == '_' || c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' }
+	var out strings.Builder
+	for i := 0; i < len(s); {
+		j := i
+		for j < len(s) && letter(s[j]) {
+			j++
+		}
+		if j == i {
+			out.WriteByte(s[i])
+			i++
+			continue
+		}
+		word := s[i:j]
+		if better, ok := symbols[word]; ok {
+			word = better
+		}
+		out.WriteString(word)
+		i = j
+	}
+	return out.String()
+}
 
 // Plain is the formula as a reader sees it: symbols without their braces.
 func (b *Basis) Plain() string {
-	return symbols.Replace(strings.NewReplacer("{", "", "}", "").Replace(b.Formula))
+	return written(strings.NewReplacer("{", "", "}", "").Replace(b.Formula))
 }
 
 // Substituted is the formula with the numbers put in, each with its unit: "0.84·15.2 V·96.5 A/5.87 mm/s".
@@ -21,7 +45,7 @@ func (b *Basis) Substituted() string {
 	rest := b.Formula
 	for {
 		before, after, found := strings.Cut(rest, "{")
-		out.WriteString(symbols.Replace(before))
+		out.WriteString(written(before))
 		symbol, tail, closed := strings.Cut(after, "}")
 		if !found || !closed {
 			return out.String()
@@ -42,5 +66,5 @@ func (b *Basis) put(symbol string) string {
 		}
 		return "(" + v + " " + in.Unit + ")"
 	}
-	return symbols.Replace(symbol)
+	return written(symbol)
 }

@@ -3,6 +3,7 @@ package calc
 import (
 	"context"
 	"errors"
+	"fmt"
 	"math"
 
 	"brazebooth/calc/thinsheet"
@@ -158,6 +159,9 @@ func runGap(ctx context.Context, job Job, onOnly bool, progress func(float64)) (
 		return nil, err
 	}
 	g.card.Job = job
+	if job.ArcOn.V > longestBeat || job.ArcOff.V > longestBeat {
+		return nil, &FieldError{"arc_on", number(max(job.ArcOn.V, job.ArcOff.V)) + " s", fmt.Sprintf("a beat of at most %d s on and off, or leave them out for a suggestion", longestBeat)}
+	}
 	g.board = newBoard(&g.card)
 	g.board.chooseAim(&g.card)
 	sug, err := g.board.suggest(&g.card)

@@ -26,12 +26,15 @@ func (g *gapRun) fill(s *Spots) {
 		high := math.Exp(math.Hypot(math.Log(form.High), steep.V*math.Log(weak)))
 		add(name, "s", formula, v, v*low, v*high)
 	}
-	on := "√(arc_on_min·arc_on_max)"
-	if g.in.FixedOn > 0 {
-		on = givenFormula
+	setting := func(name, formula string, given bool, v, low, high float64) {
+		if given { // what somebody set has no band; the range stands in figures of its own
+			s.Figures = append(s.Figures, givenFigure(name, v, "s"))
+			return
+		}
+		add(name, "s", formula, v, min(low, v), max(high, v))
 	}
-	add("arc_on", "s", on, b.On, min(t.OnMin, b.On), max(t.OnMax, b.On))
-	add("arc_off", "s", "until half of the filler's freezing range is behind in the puddle's middle", b.Off, min(t.OffMin, b.Off), max(t.OffMax, b.Off))
+	setting("arc_on", "√(shortest · longest), both below", g.in.FixedOn > 0, b.On, t.OnMin, t.OnMax)
+	setting("arc_off", "until half of the filler's freezing range is behind in the puddle's middle", g.in.FixedOff > 0, b.Off, t.OffMin, t.OffMax)
 	stepForm := "what the spot fills: {m}·{t_on}/({rho}·{g}·{t}·(1 + {r}))"
 	if b.StepBy == thinsheet.StepOverlap {
 		stepForm = "half of the puddle's length, so that the next spot finds liquid or hot metal"
@@ -51,7 +54,8 @@ func (g *gapRun) fill(s *Spots) {
 	banded("arc_off_min", "until the puddle's middle falls to the filler's liquidus", t.OffMin, tables.GapOff, tables.GapOffPower)
 	banded("arc_off_max", "until it falls to the filler's solidus", t.OffMax, tables.GapOff, tables.GapOffPower)
 	if t.FirstOn > 0 {
-		banded("first_spot_on", "the same as arc_on_min, on the cold sheet", t.FirstOn, tables.GapOnMin, tables.GapOnMinPower)
+		// the cold spot gets over its own shortest time what the warm ones get over theirs
+		banded("first_spot_on", "arc on, longer as the cold sheet's shortest on is over the warm one's", max(b.On, t.FirstOn*b.On/t.OnMin), tables.GapOnMin, tables.GapOnMinPower)
 	}
 	k := &g.board.knobs
 	volume := g.in.Feed * b.On / (g.in.Filler.Density)
@@ -74,7 +78,10 @@ func (g *gapRun) seam(s *Spots, add func(name, unit, formula string, value, low,
 	t, b := &g.times, &g.times.Beat
 	s.Seam = g.card.Used.Length.Or(tables.SeamShown.V)
 	s.Count = max(1, int(math.Ceil(s.Seam/b.Step-1e-9)))
-	first := max(t.FirstOn, b.On)
+	first := b.On
+	if t.FirstOn > 0 {
+		first = max(b.On, t.FirstOn*b.On/t.OnMin)
+	}
 	time := func(on, off float64) float64 { return first + float64(s.Count-1)*(on+off) }
 	add("seam_time", "s", fmt.Sprintf("first spot and %d more of on and off, for %.0f mm", s.Count-1, s.Seam), time(b.On, b.Off), time(t.OnMin, min(t.OffMin, b.Off)), time(max(t.OnMax, b.On), max(t.OffMax, b.Off)))
 	heat := g.in.Power * b.On / b.Step
@@ -158,7 +165,10 @@ func (g *gapRun) sentence() string {
 	if r := g.times.Reason; r != "" {
 		return reasonText[r]
 	}
-	return "One timer setting keeps the rhythm. Own computation, stirring assumed: published times were not found. Try it on scrap with the same gap."
+	if list := g.strained(); len(list) > 0 {
+		return list[0].Text
+	}
+	return "By this computation one timer setting keeps the rhythm; good to about a factor of two, stirring assumed, published times not found. Try it on scrap with the same gap."
 }
 
 // warn says what a hand must know of these times, ahead of what every job is told.
@@ -171,9 +181,42 @@ func (g *gapRun) warn(card *Card, s *Spots) {
 	if s.Reason != "" {
 		list = append(list, Warning{"timed-" + s.Reason, Caution, s.Why, gapSource})
 	}
+	list = append(list, g.strained()...)
 	card.Warnings = append(list, card.Warnings...)
 	slices.SortStableFunc(card.Warnings, func(a, b Warning) int { return cmp.Compare(rank(a.Severity), rank(b.Severity)) })
 }
+
+// strained says where given times leave the range, and where the range is too narrow for a hand.
+func (g *gapRun) strained() []Warning {
+	t, b := &g.times, &g.times.Beat
+	if !(b.On > 0) || !(t.OnMin > 0) {
+		return nil
+	}
+	var list []Warning
+	tell := func(code, format string, args ...any) {
+		list = append(list, Warning{"timed-" + code, Caution, fmt.Sprintf(format, args...), gapSource})
+	}
+	const slack = 1.001 // a time read off the card and typed back
+	switch {
+	case b.On > t.OnMax*slack:
+		tell("on-long", "On for %.2f s melts the base metal at the root edge, which bears about %.2f s: shorter, or less wire feed.", b.On, t.OnMax)
+	case b.On*slack < t.OnMin:
+		tell("on-short", "On for %.2f s does not wet the joint, which needs about %.2f s: longer, or more wire feed.", b.On, t.OnMin)
+	}
+	switch {
+	case b.Off > t.OffMax*slack:
+		tell("off-long", "Off for %.2f s freezes the puddle before the next spot, after about %.2f s: shorter.", b.Off, t.OffMax)
+	case b.Off*slack < t.OffMin:
+		tell("off-short", "Off for %.2f s strikes into a puddle that is all liquid until about %.2f s: it can fall through. Longer.", b.Off, t.OffMin)
+	}
+	if room := t.OnMax - t.OnMin; room < narrowest && g.in.FixedOn == 0 {
+		tell("narrow", "On has only %.3f s of room, less than a hand repeats and far less than its ends are sure of: treat it as a start for trials on scrap, or change feed or gap.", room)
+	}
+	return list
+}
+
+// narrowest is the least room that a hand with a timer keeps to, s.
+const narrowest = 0.04
 
 // widen computes the ranges of a gap a quarter wider.
 func (g *gapRun) widen(ctx context.Context, s *Spots) error {

@@ -22,6 +22,7 @@ func (b *board) rhythm(card *Card, o *[outs]float64) thinsheet.Rhythm {
 		MeltDepth: tables.EdgeMelt.V, Shortest: tables.ShortestOn.V, LongestOn: tables.LongestOn.V, Longest: tables.LongestOff.V,
 		FixedOn: card.Job.ArcOn.V, FixedOff: card.Job.ArcOff.V, FixedStep: card.Job.SpotStep.V,
 	}
+	r.LongestOn, r.Longest = max(r.LongestOn, 1.01*r.FixedOn), max(r.Longest, 1.01*r.FixedOff)
 	r.Surface = !throughJoint(card.Used.Joint)
 	r.Section = k[kGap] * minCore(card.Setup.members()) * (1 + k[kReinforce])
 	b.fan(card, &r.Input)

@@ -79,6 +79,8 @@ func (b *board) notModelled(card *Card) string {
 		return "a plug is round: no travelling arc, no section"
 	case b.chain.timed:
 		return "a timed arc lays spots: a section of a steady bead says nothing of them"
+	case card.Used.Gap.V > 2*tables.ArcWidth.V:
+		return "the gap is wider than the arc's own width, which finds little sheet to land on"
 	case minCore(card.Setup.members()) > tables.SheetThickest.V && card.Used.Joint != "overlay":
 		return "above about 3 mm the heat flows in three dimensions"
 	}
@@ -293,19 +295,20 @@ func (b *board) angles(add func(name, unit, formula string, value, low, high flo
 	if !card.Setup.One {
 		angle("toe_angle_2", inside, st.toes.Second, flat.Second, steep.Second)
 	}
-	if v, formula := throat(card, st.wet); formula != "" {
+	if v, formula := throat(card, st.wet, st.toes); formula != "" {
 		add("throat", "mm", formula, v, v*one.low, min(v*one.high, throatMost(card, v*one.high)))
 	}
 }
 
 // throat is the least section of the bead that carries load, mm.
-func throat(card *Card, wet [2]float64) (float64, string) {
+func throat(card *Card, wet [2]float64, toes section.Toes) (float64, string) {
 	t1, t2 := card.Setup.Members[0].Core, card.Setup.Members[1].Core
 	switch card.Used.Joint {
 	case "lap":
 		return math.Sqrt2 / 2 * min(wet[1], t1), "0.707 of the smaller of the width wetted below and the upper sheet's thickness"
 	case "tee":
-		return wet[0] * wet[1] / math.Hypot(wet[0], wet[1]), "height of the triangle between the two wetted widths"
+		hollow := max(0, -toes.Chord/2*math.Tan(toes.Phi/2)) // how deep a concave surface hangs under its chord
+		return max(0, wet[0]*wet[1]/math.Hypot(wet[0], wet[1])-hollow), "height of the triangle between the two wetted widths, less what a hollow bead lacks of it"
 	case "butt":
 		return min(t1, t2), "thickness of the thinner sheet"
 	}

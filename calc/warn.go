@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"brazebooth/tables"
 )
@@ -39,6 +40,7 @@ func warn(card *Card, b *board, s *spread, sug *suggestion, v *verdict) {
 	w.arc(b, s)
 	w.travel(s)
 	w.fill(b, s)
+	w.gap()
 	w.timed(s)
 	if w.card.Used.Position != defaultPosition {
 		w.say(w.card.Used.Position) // the heat flow is computed flat
@@ -76,6 +78,9 @@ func (w *warnings) metals() {
 	}
 	if stainless {
 		w.say("copper-penetration")
+		if !strings.HasPrefix(w.card.Setup.Filler.ID, "cual") {
+			w.say("stainless-filler")
+		}
 	}
 	if stainless && zinc {
 		w.say("zinc-on-stainless")
@@ -236,6 +241,9 @@ func (w *warnings) voltsReading(volts float64, b *board, s *spread) {
 // travel: what a hand can hold.
 func (w *warnings) travel(s *spread) {
 	v := s.value[oTravel]
+	if w.card.Used.Mode == "timed" {
+		return // spot by spot: nothing to hold evenly
+	}
 	switch {
 	case v > tables.HandSpeedHigh.V:
 		w.tell("travel-fast", Caution, tables.HandSpeedHigh.Source,
@@ -254,6 +262,22 @@ func (w *warnings) fill(b *board, s *spread) {
 	if need := neededArea(w.card); s.value[oBead] < need {
 		w.tell("underfilled", Caution, "mass balance",
 			"The bead lays %.1f mm² and the joint needs %.1f mm². Slower, or more wire feed.", s.value[oBead], need)
+	}
+}
+
+// gap: what the model does not see of a root opening, and of zinc between two sheets.
+func (w *warnings) gap() {
+	u := &w.card.Used
+	fillet := u.Joint == "lap" || u.Joint == "tee"
+	switch {
+	case u.Gap.V > 0 && fillet:
+		w.say("gap-ignored")
+	case u.Gap.V > tables.SteadyGap.V && u.Mode != "timed":
+		w.tell("gap-steady", Caution, tables.SteadyGap.Source,
+			"A root opening of %.1f mm under an arc without pauses: nothing here sees whether the puddle hangs in it or falls through. Over about %.1f mm use a timed arc, backing or a patch.", u.Gap.V, tables.SteadyGap.V)
+	}
+	if fillet && u.Gap.V == 0 && w.card.Setup.Members[0].Coating.Zinc && w.card.Setup.Members[1].Coating.Zinc && u.Joint == "lap" {
+		w.say("zinc-vent")
 	}
 }
 

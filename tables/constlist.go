@@ -61,6 +61,7 @@ var constants = [...]Constant{
 	{"GapOnMaxPower", &GapOnMaxPower},
 	{"GapOffPower", &GapOffPower},
 	{"EdgeMelt", &EdgeMelt},
+	{"SteadyGap", &SteadyGap},
 	{"ShortestOn", &ShortestOn},
 	{"LongestOn", &LongestOn},
 	{"LongestOff", &LongestOff},

@@ -41,6 +41,9 @@ var (
 	GapOnMaxPower = Datum{3.8, 2.4, 5.8, "1", worked("recomputed at 15 % more and less power")}
 	GapOffPower   = Datum{2.3, 1.1, 4, "1", worked("recomputed at 15 % more and less power")}
 
+	// SteadyGap is the widest root opening that an arc without pauses is known to bridge in thin sheet.
+	SteadyGap = Datum{0.6, 0.6, 1, "mm", memoryMedium("papers on arc brazing of thin dual-phase sheet: 0.6 mm bridged without a pause")}
+
 	// EdgeMelt is the share of the sheet's thickness that may be molten at the root edge. It moves the longest
 	// arc on little.
 	EdgeMelt = Datum{0.2, 0.05, 0.3, "1", worked("a rounded edge still carries the next spot; a fifth is the middle of what moves nothing")}

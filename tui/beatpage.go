@@ -148,10 +148,23 @@ func (p *beatPage) view(th *theme, s *session, w, h int) block {
 	}
 	sp := &p.have
 	style := th.plain
-	if sp.Reason != "" {
+	if sp.Reason != "" || sp.Card.Zone != "good" {
 		style = th.watch
 	}
+	stops(&b, th, &sp.Card, w)
 	b.say(style, 0, sp.Why, min(w, 88))
+	for _, x := range sp.Card.Warnings {
+		switch x.Code {
+		case "timed-on-long", "timed-on-short", "timed-off-long", "timed-off-short", "timed-narrow":
+			if x.Text == sp.Why {
+				continue
+			}
+			b.say(th.watch, 0, "▲ "+x.Text, min(w, 88))
+		}
+	}
+	if now, f := &s.card, sp.Card.Used.Feed.V; now.Used.Mode != "timed" && math.Abs(now.Used.Feed.V/f-1) > 0.02 {
+		b.say(th.watch, 0, "▲ the card is "+now.Used.Mode+" at another wire feed: these times need the feed below", w)
+	}
 	if len(sp.Figures) == 0 {
 		b.addAll(beatRemedies(th, sp, w))
 		return b
@@ -300,4 +313,13 @@ func beatRemedies(th *theme, sp *calc.Spots, w int) block {
 		b.say(style, 0, r.Change+" – "+sheet.GapRemedyText(r), w)
 	}
 	return b
+}
+
+// stops says on top of a page what must not be done at all.
+func stops(b *block, th *theme, c *calc.Card, w int) {
+	for _, x := range c.Warnings {
+		if x.Severity == calc.Stop {
+			b.say(th.stop, 0, "■ stop: "+x.Text, min(w, 88))
+		}
+	}
 }

@@ -61,7 +61,7 @@ func (m *root) foot() block {
 	case m.old && m.session.fault != nil:
 		m.say(&b, m.session.fault)
 	case m.beat.stop != nil && !m.onBeat:
-		b.add(newRow(m.w).put(m.th.quiet, fmt.Sprintf("following the heat for on and off: %.0f %%", 100*m.beat.share())).line())
+		b.add(newRow(m.w).put(m.th.quiet, fmt.Sprintf("on and off are rough until their heat is followed: %.0f %%", 100*m.beat.share())).line())
 	default:
 		b.skip()
 	}

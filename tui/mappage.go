@@ -76,6 +76,7 @@ func (p *mapPage) where(c *calc.Card) (i, j int) {
 func (p *mapPage) view(th *theme, s *session, w, h int) block {
 	var b block
 	b.add(p.heading(th, w))
+	stops(&b, th, &s.card, w)
 	m := &p.have
 	if p.err != nil {
 		f := faultOf(p.err)
@@ -87,12 +88,12 @@ func (p *mapPage) view(th *theme, s *session, w, h int) block {
 	}
 	if w >= besideWidth {
 		left := min(62, w-25)
-		b.addAll(beside(p.grid(th, s, left-10, h-3), p.facts(th, s, w-left, h-1), left, th.quiet, ""))
+		b.addAll(beside(p.grid(th, s, left-10, h-2-len(b)), p.facts(th, s, w-left, h-len(b)), left, th.quiet, ""))
 		b.add(legend(th, w))
 		return b
 	}
 	facts := p.facts(th, s, w, 5)
-	b.addAll(p.grid(th, s, w-10, h-3-len(facts)))
+	b.addAll(p.grid(th, s, w-10, h-2-len(b)-len(facts)))
 	b.addAll(facts)
 	b.add(legend(th, w))
 	return b

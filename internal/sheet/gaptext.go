@@ -28,6 +28,8 @@ func GapText(s *calc.Spots, o Options) string {
 			w.para(strings.ToUpper(string(l.Severity))+"  ", l.Text)
 		}
 	}
+	w.line("")
+	w.assumed(&s.Card)
 	return w.String()
 }
 
@@ -55,7 +57,7 @@ func (w *writer) spot(f *calc.Figure, o Options) {
 		band = ""
 	}
 	note := ""
-	if f.Name == "arc_on" || f.Name == "arc_off" {
+	if (f.Name == "arc_on" || f.Name == "arc_off") && band != "" {
 		note = "working range"
 	}
 	w.line("  %-14s %9s %-7s %-13s %s", calc.FigureLabel(f.Name), value, quantity.Label(f.Unit, lead(o.Units)), band, note)

@@ -28,6 +28,12 @@ func ZoneMark(zone string) byte {
 func WindowText(m *calc.Map, o Options) string {
 	var w writer
 	w.head(&m.Card, o)
+	for _, l := range m.Card.Warnings {
+		if l.Severity == calc.Stop {
+			w.para("STOP  ", l.Text)
+			w.line("")
+		}
+	}
 	w.windowMap(m, o)
 	w.line("")
 	w.line("+ good   . cold   x hot   # burn-through   S suggestion")
