@@ -123,7 +123,7 @@ func bestGap(ctx context.Context, job Job, progress func(float64)) (*gapRun, err
 	if err != nil || first.rhythmic() || job.Feed.Set || job.Amps.Set {
 		return first, err
 	}
-	turn := map[thinsheet.Reason]float64{thinsheet.TooHot: 0.8, thinsheet.MeltsFirst: 0.8, thinsheet.NeverWets: 1.2}[first.times.Reason]
+	turn := turns[first.times.Reason]
 	if turn == 0 {
 		return first, nil
 	}
@@ -139,15 +139,21 @@ func bestGap(ctx context.Context, job Job, progress func(float64)) (*gapRun, err
 		if g.rhythmic() {
 			return runGap(ctx, j, false, progress)
 		}
-		if g.times.Reason != first.times.Reason || feed <= low || feed >= high {
+		if way := turns[g.times.Reason]; way == 0 || (way < 1) != (turn < 1) || feed <= low || feed >= high {
 			break // from too cold to too hot in one step: nothing lies between
 		}
 	}
 	return first, nil
 }
 
+// turns are which way the wire feed goes from a reason.
+var turns = map[thinsheet.Reason]float64{thinsheet.TooHot: 0.8, thinsheet.MeltsFirst: 0.8, thinsheet.NeverWets: 1.2}
+
 // rhythmic reports whether there are times: with one timer setting, or with a longer first spot.
 func (g *gapRun) rhythmic() bool {
+	if !(g.times.OnMax > 0) {
+		return false
+	}
 	return g.times.Reason == "" || g.times.Reason == thinsheet.TwoSettings || g.times.Reason == thinsheet.NoCycle
 }
 
@@ -178,8 +184,10 @@ func runGap(ctx context.Context, job Job, onOnly bool, progress func(float64)) (
 	}
 	g.in = g.board.rhythm(&g.card, &g.o)
 	g.in.OnOnly = onOnly
-	limiter <- struct{}{}
-	defer func() { <-limiter }()
+	if err := acquire(ctx); err != nil {
+		return nil, err
+	}
+	defer release()
 	g.times, err = thinsheet.Bridge(&g.in, func() bool { return ctx.Err() != nil }, progress)
 	switch {
 	case ctx.Err() != nil:
@@ -204,7 +212,7 @@ func (g *gapRun) outside() thinsheet.Reason {
 		return roundHole
 	case maxCore(g.card.Setup.members()) > tables.SheetThickest.V:
 		return thinsheet.TooThick
-	case u.Gap.V > 0 && (u.Joint == "lap" || u.Joint == "tee" || u.Joint == "overlay"):
+	case u.Gap.V > closedGap && (u.Joint == "lap" || u.Joint == "tee" || u.Joint == "overlay"):
 		return openFillet
 	}
 	return ""
@@ -247,7 +255,7 @@ func (g *gapRun) timedCard(job Job, s *Spots) (Card, error) {
 		if f, ok := find(s.Figures, card.Figures[i].Name); ok && f.Name != "net_heat" {
 			card.Figures[i] = f
 		}
-		if f := &card.Figures[i]; f.Name == "wire_feed" && !job.Feed.Set && !job.Amps.Set {
+		if f := &card.Figures[i]; f.Name == "wire_feed" && !job.Feed.Set && !job.Amps.Set && s.Good {
 			f.Basis = Basis{Formula: suggestFormula, Source: "the first of a few feeds at which a rhythm exists", Known: ownCalc}
 		}
 	}

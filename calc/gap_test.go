@@ -135,6 +135,94 @@ func TestGapReasons(t *testing.T) {
 	}
 }
 
+// A strong arc melts the edge before its back is wet: the way out is less, never more.
+func TestGapTooStrong(t *testing.T) {
+	for _, job := range []Job{{Metal: "mild-steel", Thickness: Some(1.5), Joint: "butt", Gap: Some(1), Amps: Some(500), Volts: Some(30)},
+		{Metal: "stainless-304", Thickness: Some(2), Joint: "butt", Gap: Some(1)}} {
+		s := spots(t, job)
+		if s.Good || s.Reason != "too-hot" && s.Reason != "melts-first" {
+			t.Errorf("%s: good %v, %q", job.Metal, s.Good, s.Reason)
+		}
+	}
+}
+
+// What off may be does not hang on what it is, and a given time outside its range is spoken of.
+func TestGapGivenOff(t *testing.T) {
+	job := Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(2), ArcOff: Some(0.05)}
+	s := spots(t, job)
+	off, least := figure(t, &s, "arc_off"), figure(t, &s, "arc_off_min")
+	if math.Abs(off.Value-0.05) > 1e-9 || off.Low != off.Value || off.High != off.Value || !(least.Value > 0.1) {
+		t.Errorf("off %+v, at least %g", off.Value, least.Value)
+	}
+	warned(t, &s, "timed-off-short")
+	job.ArcOff, job.ArcOn = Opt{}, Some(1.5)
+	s = spots(t, job)
+	warned(t, &s, "timed-on-long")
+	job.ArcOn, job.SpotStep = Opt{}, Some(12)
+	s = spots(t, job)
+	warned(t, &s, "timed-step-far")
+	if seam := figure(t, &s, "seam_time"); !(seam.Low <= seam.Value && seam.Value <= seam.High) {
+		t.Errorf("seam time %g outside %g to %g", seam.Value, seam.Low, seam.High)
+	}
+	job.ArcOn = Some(30)
+	var fe *FieldError
+	if _, err := Gap(context.Background(), job, nil); !errors.As(err, &fe) {
+		t.Errorf("half a minute on: %v", err)
+	}
+}
+
+func warned(t *testing.T, s *Spots, code string) {
+	t.Helper()
+	for _, w := range s.Card.Warnings {
+		if w.Code == code {
+			return
+		}
+	}
+	t.Errorf("no %s among %d warnings; why: %s", code, len(s.Card.Warnings), s.Why)
+}
+
+// Edges that all but touch are closed, and no cell gets so small that nothing ends.
+func TestGapAllButClosed(t *testing.T) {
+	job := Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(1e-5)}
+	shut := job
+	shut.Gap = Some(0)
+	a, b := spots(t, job), spots(t, shut)
+	warned(t, &a, "gap-closed")
+	if x, y := figure(t, &a, "first_spot_on").Value, figure(t, &b, "first_spot_on").Value; math.Abs(x/y-1) > 0.02 {
+		t.Errorf("first spot %g, closed %g", x, y)
+	}
+}
+
+// Times follow the gap without leaps.
+func TestGapIsContinuous(t *testing.T) {
+	last := 0.0
+	for _, gap := range []float64{1.5, 1.6, 1.7, 1.8, 1.9, 2} {
+		s := spots(t, Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(gap), Feed: Some(6.04)})
+		on := figure(t, &s, "arc_on").Value
+		if last > 0 && math.Abs(on/last-1) > 0.12 {
+			t.Errorf("gap %g: on %g after %g", gap, on, last)
+		}
+		last = on
+	}
+}
+
+// With every place taken a caller that gives up does not wait.
+func TestGapWaitsNoLongerThanAsked(t *testing.T) {
+	for range cap(limiter) {
+		limiter <- struct{}{}
+	}
+	defer func() {
+		for range cap(limiter) {
+			release()
+		}
+	}()
+	ctx, cancel := context.WithTimeout(context.Background(), 30*time.Millisecond)
+	defer cancel()
+	if _, err := Gap(ctx, Job{Metal: "mild-steel", Thickness: Some(1.41), Joint: "butt", Gap: Some(1.1)}, nil); !errors.Is(err, context.DeadlineExceeded) {
+		t.Errorf("err %v", err)
+	}
+}
+
 // A run that is given up ends with the context's error and leaves nothing running.
 func TestGapCancels(t *testing.T) {
 	before := runtime.NumGoroutine()

@@ -35,7 +35,7 @@ func (g *gapRun) fill(s *Spots) {
 	}
 	setting("arc_on", "√(shortest · longest), both below", g.in.FixedOn > 0, b.On, t.OnMin, t.OnMax)
 	setting("arc_off", "until half of the filler's freezing range is behind in the puddle's middle", g.in.FixedOff > 0, b.Off, t.OffMin, t.OffMax)
-	stepForm := "what the spot fills: {m}·{t_on}/({rho}·{g}·{t}·(1 + {r}))"
+	stepForm := "what the spot fills, levelled into the gap: {m}·{t_on}/({rho}·{g}·{t}·(1 + {r}))"
 	if b.StepBy == thinsheet.StepOverlap {
 		stepForm = "half of the puddle's length, so that the next spot finds liquid or hot metal"
 	}
@@ -44,7 +44,11 @@ func (g *gapRun) fill(s *Spots) {
 	if b.StepBy != thinsheet.StepFill {
 		low, high = 0.7*b.Step, b.Puddle*0.6
 	}
-	add("spot_step", "mm", stepForm, b.Step, low, max(high, b.Step))
+	if g.in.FixedStep > 0 {
+		s.Figures = append(s.Figures, givenFigure("spot_step", b.Step, "mm"))
+	} else {
+		add("spot_step", "mm", stepForm, b.Step, min(low, b.Step), max(high, b.Step))
+	}
 	wet := "until the back face of both root edges has reached the filler's liquidus"
 	if g.in.Surface {
 		wet = "until the joint's line has reached the filler's liquidus"
@@ -83,7 +87,7 @@ func (g *gapRun) seam(s *Spots, add func(name, unit, formula string, value, low,
 		first = max(b.On, t.FirstOn*b.On/t.OnMin)
 	}
 	time := func(on, off float64) float64 { return first + float64(s.Count-1)*(on+off) }
-	add("seam_time", "s", fmt.Sprintf("first spot and %d more of on and off, for %.0f mm", s.Count-1, s.Seam), time(b.On, b.Off), time(t.OnMin, min(t.OffMin, b.Off)), time(max(t.OnMax, b.On), max(t.OffMax, b.Off)))
+	add("seam_time", "s", fmt.Sprintf("first spot and %d more of on and off, for %.0f mm", s.Count-1, s.Seam), time(b.On, b.Off), time(min(t.OnMin, b.On), min(t.OffMin, b.Off)), time(max(t.OnMax, b.On), max(t.OffMax, b.Off)))
 	heat := g.in.Power * b.On / b.Step
 	low, high := g.board.powerBand()
 	eta := tables.ArcEfficiency
@@ -116,6 +120,7 @@ func (g *gapRun) inputs() []Input {
 		{Name: "filler solidus", Value: g.in.Filler.Solidus, Unit: "C"},
 		{Name: "filler liquidus", Value: g.in.Filler.Liquidus, Unit: "C"},
 		{Name: "base solidus", Value: g.lowestSolidus(), Unit: "C"},
+		{Name: "first spot on cells of half the side, longer by", Value: 100 * g.times.Grid, Unit: "%", Derived: true},
 	}
 }
 
@@ -182,6 +187,12 @@ func (g *gapRun) warn(card *Card, s *Spots) {
 		list = append(list, Warning{"timed-" + s.Reason, Caution, s.Why, gapSource})
 	}
 	list = append(list, g.strained()...)
+	if g.card.Job.Travel.Set {
+		list = append(list, Warning{"travel-unused", Info, "A timed arc has no travel to set: it follows from step, on and off. The one given was left out.", gapSource})
+	}
+	if gap := g.card.Used.Gap.V; gap > 0 && gap <= closedGap {
+		list = append(list, Warning{"gap-closed", Info, fmt.Sprintf("A root opening of %g mm is taken as closed.", gap), gapSource})
+	}
 	card.Warnings = append(list, card.Warnings...)
 	slices.SortStableFunc(card.Warnings, func(a, b Warning) int { return cmp.Compare(rank(a.Severity), rank(b.Severity)) })
 }
@@ -209,11 +220,26 @@ func (g *gapRun) strained() []Warning {
 	case b.Off*slack < t.OffMin:
 		tell("off-short", "Off for %.2f s strikes into a puddle that is all liquid until about %.2f s: it can fall through. Longer.", b.Off, t.OffMin)
 	}
+	switch {
+	case g.in.FixedStep == 0:
+	case b.Step > 1.01*b.StepMost && b.StepBy == thinsheet.StepFill:
+		tell("step-fill", "A step of %.1f mm leaves the gap unfilled: a spot fills about %.1f mm.", b.Step, b.StepMost)
+	case b.Step > 1.01*b.StepMost:
+		tell("step-far", "A step of %.1f mm does not overlap the last puddle by half: about %.1f mm does.", b.Step, b.StepMost)
+	case b.Step < 0.25*b.StepMost:
+		tell("step-short", "A step of %.1f mm piles metal and heat up: about %.1f mm would do.", b.Step, b.StepMost)
+	}
+	if b.Off < quickestOff && g.in.FixedOff == 0 {
+		tell("off-quick", "Off for %.2f s is a timer's to keep, not a hand's.", b.Off)
+	}
 	if room := t.OnMax - t.OnMin; room < narrowest && g.in.FixedOn == 0 {
 		tell("narrow", "On has only %.3f s of room, less than a hand repeats and far less than its ends are sure of: treat it as a start for trials on scrap, or change feed or gap.", room)
 	}
 	return list
 }
+
+// quickestOff is the shortest pause that a hand keeps, s.
+const quickestOff = 0.1
 
 // narrowest is the least room that a hand with a timer keeps to, s.
 const narrowest = 0.04
@@ -227,9 +253,11 @@ func (g *gapRun) widen(ctx context.Context, s *Spots) error {
 	in.Gap *= wider
 	in.Section *= wider
 	in.FixedOn, in.FixedOff, in.FixedStep = 0, 0, 0
-	limiter <- struct{}{}
+	if err := acquire(ctx); err != nil {
+		return err
+	}
 	t, err := thinsheet.Bridge(&in, func() bool { return ctx.Err() != nil }, nil)
-	<-limiter
+	release()
 	if ctx.Err() != nil {
 		return ctx.Err()
 	}

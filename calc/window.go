@@ -154,9 +154,11 @@ func surest(ctx context.Context, open Job, list []Suggestion) (at Job, best Chan
 		jobs[i] = open
 		jobs[i].Feed, jobs[i].Travel = Some(s.Feed), Some(s.Travel)
 		wg.Go(func() {
-			limiter <- struct{}{}
+			if errs[i] = acquire(ctx); errs[i] != nil {
+				return
+			}
+			defer release()
 			chances[i], errs[i] = ChanceGood(ctx, jobs[i])
-			<-limiter
 		})
 	}
 	wg.Wait()
@@ -174,6 +176,18 @@ func surest(ctx context.Context, open Job, list []Suggestion) (at Job, best Chan
 // limiter lets only as many rows of maps be worked at once as there are processors, whoever asks: a hundred
 // viewers share what one has.
 var limiter = make(chan struct{}, max(1, runtime.GOMAXPROCS(0)))
+
+// acquire waits for a place among those that work, or for the caller to give up.
+func acquire(ctx context.Context) error {
+	select {
+	case limiter <- struct{}{}:
+		return nil
+	case <-ctx.Done():
+		return ctx.Err()
+	}
+}
+
+func release() { <-limiter }
 
 // fill computes the map: first every second point both ways, then those between, save where the points
 // about one agree and are far from every edge of the heat: there the map is flat and interpolation will do.
@@ -251,13 +265,11 @@ func (c *limitMap) sweep(ctx context.Context, progress func(float64), row func(i
 	for range cap(limiter) {
 		wg.Go(func() {
 			for i := range rows { // a row of one feed
-				select {
-				case limiter <- struct{}{}:
-				case <-ctx.Done():
+				if acquire(ctx) != nil {
 					continue
 				}
 				row(i)
-				<-limiter
+				release()
 				mu.Lock()
 				done++
 				if progress != nil && ctx.Err() == nil {

@@ -134,3 +134,29 @@ func TestBeatGivenUp(t *testing.T) {
 		t.Errorf("started %d times, command %v", started, cmd != nil)
 	}
 }
+
+// A job that was left and came back is not answered by its first, cancelled computation.
+func TestSlowAnswersTheLastQuestion(t *testing.T) {
+	wait := func(ctx context.Context, _ calc.Job, _ func(float64)) (int, error) { return 7, ctx.Err() }
+	var p slow[int]
+	a, b := calc.Job{Gauge: 16}, calc.Job{Gauge: 18}
+	first := p.want(a, wait)
+	p.want(b, wait)
+	again := p.want(a, wait)
+	p.found(first().(tea.BatchMsg)[0]().(slowFound[int]))
+	if p.err != nil || p.ok || p.stop == nil {
+		t.Fatalf("the cancelled one was taken: %v, %v", p.err, p.ok)
+	}
+	p.found(again().(tea.BatchMsg)[0]().(slowFound[int]))
+	if !p.ready(a) || p.have != 7 {
+		t.Fatalf("%+v", p)
+	}
+	running := p.want(b, wait)
+	if p.want(a, wait) != nil || p.stop != nil {
+		t.Error("going back to what is there must stop what is not")
+	}
+	p.found(running().(tea.BatchMsg)[0]().(slowFound[int]))
+	if !p.ready(a) {
+		t.Error("another job's answer took its place")
+	}
+}

@@ -22,41 +22,50 @@ type slow[V any] struct {
 	done *atomic.Uint64
 	stop context.CancelFunc // nil where nothing is being computed
 	gave bool               // somebody gave the wanted one up
+	run  int                // which computation is the wanted one: a job may be asked for, left, and asked for again
 }
 
 // slowFound is a finished answer, or why there is none.
 type slowFound[V any] struct {
+	run int
 	job calc.Job
 	v   V
 	err error
 }
 
 // slowTick asks to look at the progress again.
-type slowTick[V any] struct{ job calc.Job }
+type slowTick[V any] struct{ run int }
 
 // want makes the answer of a job come: nil where it is there already, on its way or given up.
 func (p *slow[V]) want(job calc.Job, solve func(context.Context, calc.Job, func(float64)) (V, error)) tea.Cmd {
-	if p.ready(job) || p.job == job && (p.stop != nil || p.gave || p.err != nil) {
+	if p.ready(job) {
+		p.cancel()
+		p.job, p.err, p.gave = job, nil, false
+		return nil
+	}
+	if p.job == job && (p.stop != nil || p.gave || p.err != nil) {
 		return nil
 	}
 	p.cancel()
 	ctx, stop := context.WithCancel(context.Background())
 	done := new(atomic.Uint64)
 	p.job, p.stop, p.done, p.err, p.gave = job, stop, done, nil, false
+	p.run++
+	run := p.run
 	work := func() tea.Msg {
 		v, err := solve(ctx, job, func(share float64) { done.Store(math.Float64bits(share)) })
-		return slowFound[V]{job, v, err}
+		return slowFound[V]{run, job, v, err}
 	}
 	return tea.Batch(work, p.tick())
 }
 
 func (p *slow[V]) tick() tea.Cmd {
-	job := p.job
-	return tea.Tick(150*time.Millisecond, func(time.Time) tea.Msg { return slowTick[V]{job} })
+	run := p.run
+	return tea.Tick(150*time.Millisecond, func(time.Time) tea.Msg { return slowTick[V]{run} })
 }
 
 // waits reports whether a tick's job is still being computed.
-func (p *slow[V]) waits(t slowTick[V]) bool { return p.stop != nil && p.job == t.job }
+func (p *slow[V]) waits(t slowTick[V]) bool { return p.stop != nil && p.run == t.run }
 
 // cancel gives up what is being computed.
 func (p *slow[V]) cancel() {
@@ -68,7 +77,7 @@ func (p *slow[V]) cancel() {
 
 // found takes a finished answer, unless another one is wanted by now.
 func (p *slow[V]) found(f slowFound[V]) {
-	if p.stop == nil || f.job != p.job {
+	if p.stop == nil || f.run != p.run {
 		return
 	}
 	p.stop()

@@ -47,15 +47,18 @@ type Rhythm struct {
 
 // Beat is one repeating cycle.
 type Beat struct {
-	On, Off, Step float64 // s, s, mm
-	StepBy        Reason
-	Puddle        float64 // mm, at the end of on
-	EdgePeak      float64 // C, of the cooler root edge at the end of on
-	HotPeak       float64 // C, of the hotter one
-	Cycles        int
-	Converged     bool
-	Reached       bool // on was ended by its criterion, not by its limit
-	Cooled        bool // off was
+	On, Off, Step     float64 // s, s, mm
+	StepBy            Reason
+	Puddle            float64 // mm, at the end of on
+	StepMost          float64 // mm, what fill and overlap allow
+	Wet               float64 // K, how far over its limit the joint is wet at the end of on
+	EdgePeak          float64 // C, of the cooler root edge at the end of on
+	HotPeak           float64 // C, of the hotter one
+	Cycles            int
+	DriftOn, DriftOff float64 // relative changes from the cycle before
+	Converged         bool
+	Reached           bool // on was ended by its criterion, not by its limit
+	Cooled            bool // off was
 }
 
 // Point is one moment of a trace.
@@ -70,8 +73,8 @@ type Point struct {
 // Times are the on and off times of a joint with what ends each of them.
 type Times struct {
 	Reason   Reason  // why there is no rhythm; empty where there is
-	FirstOn  float64 // s, a cold first spot until both root edges are wetted through
-	OnMin    float64
+	FirstOn  float64 // s, a cold first spot until both root edges are wetted through; 0: never
+	OnMin    float64 // s, the same in the repeating cycle
 	OnMax    float64
 	OnMaxBy  Reason
 	OffMin   float64
@@ -79,7 +82,8 @@ type Times struct {
 	OffMaxBy Reason
 	Beat     Beat // at the suggested setting
 	Trace    []Point
-	Residual float64 // of the energy balance, relative, the worst run's
+	Residual float64 // of the energy balance, relative, of the suggested beat's run
+	settled  bool    // every cycle repeated
 	Grid     float64 // relative difference of FirstOn on cells of half the side
 }
 
@@ -136,7 +140,7 @@ func (t *Times) find(r *Rhythm, stop func() bool, tell func(float64)) error {
 	if err != nil {
 		return err
 	}
-	t.FirstOn, t.OnMin = on, on
+	t.FirstOn = on
 	tell(0.1)
 	from, err := t.afterFirst(r, first, stop)
 	if err != nil || from == nil {
@@ -144,58 +148,67 @@ func (t *Times) find(r *Rhythm, stop func() bool, tell func(float64)) error {
 	}
 	hot := newDriver(r, from, stop)
 	hot.dt = t.pace(hot.dt)
-	most, err := hot.periodic(hot.melts, hot.centre(r.halfFrozen()), freezeCold)
-	if err != nil {
+	if err := t.onRange(r, hot, stop); err != nil {
 		return err
 	}
-	t.OnMax, t.OnMaxBy = most.On, EdgeMelts
-	if !most.Reached {
-		t.OnMaxBy = Patience
-	}
 	tell(0.35)
-	if t.OnMax < r.Shortest {
-		if t.Reason = TooHot; r.FixedOn == 0 {
-			return nil
-		}
-	}
-	if t.FirstOn == 0 || t.FirstOn > t.OnMax {
-		low := newDriver(r, hot.s.Clone(), stop)
-		low.dt = hot.dt
-		least, err := low.periodic(low.wetThrough, low.centre(r.halfFrozen()), freezeCold)
-		if err != nil {
-			return err
-		}
-		t.OnMin = least.On
-		switch {
-		case !least.Reached:
-			t.Reason = NeverWets
-			return nil
-		case least.On > t.OnMax:
-			t.Reason = MeltsFirst
-			return nil
-		}
-		if t.Reason == "" {
-			t.Reason = TwoSettings
-		}
-	}
-	if r.OnOnly {
-		return nil
-	}
 	set := math.Sqrt(t.OnMin * t.OnMax)
 	if r.FixedOn > 0 {
 		set = r.FixedOn
+	} else if t.Reason == "" && set < r.Shortest {
+		t.Reason = TooHot
+	}
+	if t.Reason != "" && r.FixedOn == 0 || r.OnOnly {
+		return nil
+	}
+	if t.FirstOn == 0 || t.FirstOn > t.OnMax {
+		t.Reason = TwoSettings
 	}
 	mid := newDriver(r, hot.s, stop)
 	mid.record, mid.dt = true, hot.dt
 	if t.Beat, err = mid.periodic(mid.timed(set), mid.centre(r.halfFrozen()), freezeCold); err != nil {
 		return err
 	}
+	t.settled = t.settled && max(t.Beat.DriftOn, t.Beat.DriftOff) <= settledDrift
 	t.Trace = mid.trace
 	tell(0.6)
 	err = t.offRange(r, mid.s, set, stop)
 	t.Residual = mid.s.Residual()
+	if !t.settled && t.Reason == "" {
+		t.Reason = NoCycle
+	}
 	tell(1)
 	return err
+}
+
+// onRange runs the two ends of on side by side: cycles whose on ends as soon as the joint is wet, and cycles whose
+// on ends when the edge melts.
+func (t *Times) onRange(r *Rhythm, hot *driver, stop func() bool) error {
+	low := newDriver(r, hot.s.Clone(), stop)
+	low.dt = hot.dt
+	var least, most Beat
+	var errs [2]error
+	var wg sync.WaitGroup
+	wg.Go(func() { least, errs[0] = low.periodic(low.wetThrough, low.centre(r.halfFrozen()), freezeCold) })
+	most, errs[1] = hot.periodic(hot.melts, hot.centre(r.halfFrozen()), freezeCold)
+	wg.Wait()
+	if err := errors.Join(errs[:]...); err != nil {
+		return err
+	}
+	t.OnMin, t.OnMax, t.OnMaxBy = least.On, most.On, EdgeMelts
+	t.settled = least.DriftOn <= settledDrift && most.DriftOn <= settledDrift
+	if !most.Reached {
+		t.OnMaxBy = Patience
+	}
+	switch {
+	case t.OnMax < r.Shortest:
+		t.Reason = TooHot
+	case !least.Reached && t.OnMaxBy == Patience:
+		t.Reason = NeverWets
+	case !least.Reached || t.OnMin > t.OnMax:
+		t.Reason = MeltsFirst
+	}
+	return nil
 }
 
 // pace is the macro step of the cycles: a slow beat bears a longer one.
@@ -203,13 +216,17 @@ func (t *Times) pace(dt float64) float64 { return max(dt, min(t.FirstOn/40, slow
 
 const slowestStep = 0.02 // s
 
+// settledDrift is how much a cycle may still change from one to the next where its limit of cycles ends a run: little
+// beside the bands of its figures.
+const settledDrift = 0.05
+
 // afterFirst is the sheet that the second spot finds: nil where no spot will ever wet. In a quick metal the
 // whole sheet must warm before the cycle repeats, so that it starts as a steady arc of the mean power
 // leaves it.
 func (t *Times) afterFirst(r *Rhythm, first *driver, stop func() bool) (*Sheet, error) {
 	if !r.quick() {
 		if t.FirstOn == 0 {
-			t.Reason = NeverWets
+			t.Reason = first.failed()
 			return nil, nil
 		}
 		return first.warm(), nil
@@ -221,10 +238,21 @@ func (t *Times) afterFirst(r *Rhythm, first *driver, stop func() bool) (*Sheet, 
 	d := newDriver(r, s.Clone(), stop)
 	_, reached, err := d.burn(d.wetThrough, r.LongestOn)
 	if !reached {
-		t.Reason = NeverWets
+		t.Reason = d.failed()
 		return nil, err
 	}
 	return s, err
+}
+
+// failed says why a spot was not wet through: too cold, or molten before it could be.
+func (d *driver) failed() Reason {
+	switch {
+	case d.molten == 0:
+		return NeverWets
+	case d.molten < d.r.Shortest:
+		return TooHot
+	}
+	return MeltsFirst
 }
 
 // offRange runs the two ends of off side by side.
@@ -232,7 +260,7 @@ func (t *Times) offRange(r *Rhythm, from *Sheet, on float64, stop func() bool) e
 	var least, most Beat
 	var errs [2]error
 	same := *r
-	same.FixedStep = t.Beat.Step // the hand keeps its step
+	same.FixedStep, same.FixedOff = t.Beat.Step, 0 // the hand keeps its step; what off may be does not hang on what it is
 	var wg sync.WaitGroup
 	for i, end := range [...]struct {
 		to   *Beat
@@ -247,11 +275,12 @@ func (t *Times) offRange(r *Rhythm, from *Sheet, on float64, stop func() bool) e
 	}
 	wg.Wait()
 	t.OffMin, t.OffMax, t.OffMaxBy = least.Off, most.Off, Frozen
-	if most.EdgePeak < r.Filler.Liquidus {
-		t.OffMax, t.OffMaxBy = t.Beat.Off, NextCold
-	}
-	if !t.Beat.Converged && t.Reason == "" {
-		t.Reason = NoCycle
+	t.settled = t.settled && least.DriftOff <= settledDrift && most.DriftOff <= settledDrift
+	switch {
+	case most.Wet < 0 && r.FixedOn == 0:
+		t.OffMax, t.OffMaxBy = max(t.Beat.Off, t.OffMin), NextCold
+	case !most.Cooled:
+		t.OffMaxBy = Patience
 	}
 	return errors.Join(errs[:]...)
 }

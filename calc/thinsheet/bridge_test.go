@@ -82,14 +82,19 @@ func TestBridgeReasons(t *testing.T) {
 	cold := rhythm(steelish(), 3, 2)
 	cold.Power /= 2
 	cold.Feed /= 2
+	slow := rhythm(Plain(7.9e-3, 0.025, 0.55, 270, 1400, 1450), 2.8, 1)
+	slow.Power *= 1.2
+	strong := rhythm(steelish(), 1.5, 1)
+	strong.Power *= 9
 	for name, c := range map[string]struct {
 		r    *Rhythm
 		want Reason
 	}{
-		"a cold arc on thick steel": {cold, NeverWets},
-		"foil":                      {rhythm(steelish(), 0.3, 1), TooHot},
-		"thick stainless":           {rhythm(Plain(7.9e-3, 0.025, 0.55, 270, 1400, 1450), 2, 2), MeltsFirst},
-		"a gap of 4 mm":             {rhythm(steelish(), 1.5, 4), WideGap},
+		"a cold arc on thick steel":  {cold, NeverWets},
+		"foil":                       {rhythm(steelish(), 0.3, 1), TooHot},
+		"thick stainless":            {slow, MeltsFirst},
+		"a strong arc on thin steel": {strong, TooHot},
+		"a gap of 4 mm":              {rhythm(steelish(), 1.5, 4), WideGap},
 	} {
 		if got, err := Bridge(c.r, nil, nil); err != nil || got.Reason != c.want {
 			t.Errorf("%s: %q, %v, want %q", name, got.Reason, err, c.want)

@@ -15,6 +15,7 @@ type driver struct {
 	delta   []float64 // mean over back face at each arm's edge while the arc burns, K
 	e, m, t []float64 // before the last macro step
 	mark    moment
+	molten  float64 // s, when the edge first melted in this burn; 0: not yet
 	began   float64 // when the arc was last struck or put out
 	record  bool
 	trace   []Point
@@ -60,13 +61,13 @@ func (d *driver) wetThrough() float64 {
 	return least
 }
 
-// melts: at some lit root edge the allowed share of the base metal is molten.
+// melts: at a lit root edge, or anywhere that the arc reaches, the allowed share of the base metal is molten.
 func (d *driver) melts() float64 {
 	most := math.Inf(-1)
 	for k := range d.r.Arms {
 		if a := &d.r.Arms[k]; a.Lit {
 			limit := a.Base.Solidus + d.r.MeltDepth*(a.Base.Liquidus-a.Base.Solidus)
-			most = max(most, d.s.Edge(k)-limit)
+			most = max(most, d.s.Edge(k)-limit, d.s.hottest(k)-limit)
 		}
 	}
 	return most
@@ -98,13 +99,13 @@ func (d *driver) cool(done until, longest float64) (float64, bool, error) {
 
 func (d *driver) pass(on bool, dt float64, done until, longest float64) (float64, bool, error) {
 	s := d.s
-	d.began = s.now
+	d.began, d.molten = s.now, 0
 	before := done()
 	if before >= 0 {
 		return 0, true, nil
 	}
 	for s.now-d.began < longest {
-		if d.steps++; d.stop != nil && d.steps%32 == 0 && d.stop() {
+		if d.steps++; d.stop != nil && d.steps%8 == 0 && d.stop() {
 			return 0, false, ErrStopped
 		}
 		d.keep()
@@ -120,6 +121,9 @@ func (d *driver) pass(on bool, dt float64, done until, longest float64) (float64
 			return s.now - d.began, true, nil
 		}
 		before = after
+		if on && d.molten == 0 && d.melts() >= 0 {
+			d.molten = s.now - d.began
+		}
 		d.note(on)
 	}
 	return s.now - d.began, false, nil
@@ -177,18 +181,22 @@ func (d *driver) periodic(onDone, offDone until, freeze int) (Beat, error) {
 		}
 		b.Puddle = d.s.Puddle()
 		b.EdgePeak, b.HotPeak = d.edges()
-		if n <= freeze {
-			step, by := d.step(b.On, b.Puddle)
-			if n > 1 { // a longer step shortens the next puddle: half way, or the two would swing
-				step = (step + b.Step) / 2
-			}
-			b.Step, b.StepBy = step, by
+		b.Wet = d.wetThrough()
+		step, by := d.step(b.On, b.Puddle)
+		b.StepMost, b.StepBy = step, by
+		switch {
+		case d.r.FixedStep > 0:
+			b.Step = d.r.FixedStep
+		case n == 1:
+			b.Step = step
+		case n <= freeze: // a longer step shortens the next puddle: half way, or the two would swing
+			b.Step = (step + b.Step) / 2
 		}
 		if b.Off, b.Cooled, err = d.cool(offDone, d.r.Longest); err != nil {
 			return b, err
 		}
-		b.Cycles = n
-		if n > freeze && alike(b.On, last.On) && alike(b.Off, last.Off) {
+		b.Cycles, b.DriftOn, b.DriftOff = n, change(b.On, last.On), change(b.Off, last.Off)
+		if n > freeze && max(b.DriftOn, b.DriftOff) <= sameCycle {
 			b.Converged = true
 			return b, nil
 		}
@@ -199,13 +207,10 @@ func (d *driver) periodic(onDone, offDone until, freeze int) (Beat, error) {
 	return b, nil
 }
 
-func alike(a, b float64) bool { return math.Abs(a-b) <= sameCycle*max(a, 1e-9) }
+func change(a, b float64) float64 { return math.Abs(a-b) / max(a, 1e-9) }
 
 // step is how far the gun may go on: what the spot fills, and half of the puddle.
 func (d *driver) step(on, puddle float64) (float64, Reason) {
-	if d.r.FixedStep > 0 {
-		return d.r.FixedStep, ""
-	}
 	by, reason := puddle/2, StepOverlap
 	if d.r.Section > 0 {
 		if fill := d.r.Feed * on / d.r.Filler.Density / d.r.Section; fill < by {

@@ -105,6 +105,23 @@ func (s *Sheet) reach(i, by int, solidus float64) float64 {
 	}
 }
 
+// hottest is the highest temperature of an arm's base metal where the arc reaches it, C.
+func (s *Sheet) hottest(arm int) float64 {
+	most := math.Inf(-1)
+	for _, r := range s.lit {
+		if r.row/s.g.ny != arm {
+			continue
+		}
+		c := r.row * s.g.nx
+		for i := s.col0; i < s.col1; i++ {
+			if s.mb[c+i] > 0 && s.t[c+i] > most {
+				most = s.t[c+i]
+			}
+		}
+	}
+	return most
+}
+
 // Hottest is the highest temperature along the seam at each row of an arm, C, with the rows' distances from
 // the joint, mm.
 func (s *Sheet) Hottest(arm int) (y, t []float64) {
