@@ -59,13 +59,14 @@ func TestGapBands(t *testing.T) {
 				if err != nil {
 					t.Fatal(err)
 				}
-				for i, d := range [3]float64{math.Log(x.FirstOn / base.FirstOn), math.Log(x.OnMax / base.OnMax), math.Log(x.Beat.Off / base.Beat.Off)} {
+				for i, d := range [3]float64{math.Log(x.OnMin / base.OnMin), math.Log(x.OnMax / base.OnMax), math.Log(x.Beat.Off / base.Beat.Off)} {
 					low[i] += min(d, 0) * min(d, 0)
 					high[i] += max(d, 0) * max(d, 0)
 				}
 			}
 		}
 		for i, d := range [3]tables.Datum{tables.GapOnMin, tables.GapOnMax, tables.GapOff} {
+			t.Logf("%s %d: %.2f %.2f", job.Metal, i, math.Exp(-math.Sqrt(low[i])), math.Exp(math.Sqrt(high[i])))
 			if l, h := math.Exp(-math.Sqrt(low[i])), math.Exp(math.Sqrt(high[i])); l < d.Low || h > d.High || h < 1.1 {
 				t.Errorf("%s, figure %d: %.2f to %.2f, the table says %.2f to %.2f", job.Metal, i, l, h, d.Low, d.High)
 			}

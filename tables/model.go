@@ -37,9 +37,9 @@ var (
 	GapOnMin      = Datum{1, 0.75, 1.6, "1", worked("recomputed at the ends of arc efficiency, arc width, stirring, conductivity and melt depth, joined as independent")}
 	GapOnMax      = Datum{1, 0.6, 2.1, "1", worked("as above, where the base metal melts at the root edge; stirring is most of it")}
 	GapOff        = Datum{1, 0.62, 1.6, "1", worked("as above, the cooling of the puddle's middle")}
-	GapOnMinPower = Datum{2.3, 1.6, 3.2, "1", worked("recomputed at 15 % more and less power")}
+	GapOnMinPower = Datum{1.9, 1.3, 2.8, "1", worked("recomputed at 15 % more and less power")}
 	GapOnMaxPower = Datum{3.8, 2.4, 5.8, "1", worked("recomputed at 15 % more and less power")}
-	GapOffPower   = Datum{2.3, 1.1, 4, "1", worked("recomputed at 15 % more and less power")}
+	GapOffPower   = Datum{2, 0.4, 4, "1", worked("recomputed at 15 % more and less power")}
 
 	// SteadyGap is the widest root opening that an arc without pauses is known to bridge in thin sheet.
 	SteadyGap = Datum{0.6, 0.6, 1, "mm", memoryMedium("papers on arc brazing of thin dual-phase sheet: 0.6 mm bridged without a pause")}
