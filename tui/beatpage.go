@@ -162,7 +162,7 @@ func (p *beatPage) view(th *theme, s *session, w, h int) block {
 			b.say(th.watch, 0, "▲ "+x.Text, min(w, 88))
 		}
 	}
-	if now, f := &s.card, sp.Card.Used.Feed.V; now.Used.Mode != "timed" && math.Abs(now.Used.Feed.V/f-1) > 0.02 {
+	if now, f := &s.card, sp.Card.Used.Feed.V; sp.Good && now.Used.Mode != "timed" && math.Abs(now.Used.Feed.V/f-1) > 0.02 {
 		b.say(th.watch, 0, "▲ the card is "+now.Used.Mode+" at another wire feed: these times need the feed below", w)
 	}
 	if len(sp.Figures) == 0 {
