@@ -43,7 +43,7 @@ func figure(t *testing.T, s *Spots, name string) Figure {
 // Every usual job has times in order or a reason in words.
 func TestGapJobs(t *testing.T) {
 	for i, j := range gapJobs() {
-		if i%3 != 0 && testing.Short() {
+		if i%16 != 0 && testing.Short() {
 			continue
 		}
 		s := spots(t, j)
@@ -102,6 +102,9 @@ func TestGapCard(t *testing.T) {
 
 // Given times are kept, and what they do is said.
 func TestGapGiven(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long under the race detector")
+	}
 	job := Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(2), ArcOn: Some(0.15), ArcOff: Some(0.8)}
 	s := spots(t, job)
 	if on := figure(t, &s, "arc_on"); math.Abs(on.Value-0.15) > 1e-9 || s.Card.Zone != "cold" {
@@ -114,6 +117,9 @@ func TestGapGiven(t *testing.T) {
 }
 
 func TestGapReasons(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long under the race detector")
+	}
 	for want, job := range map[string]Job{
 		"wide-gap":    {Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(5)},
 		"too-thick":   {Metal: "mild-steel", Thickness: Some(6), Joint: "butt", Gap: Some(2)},
@@ -137,6 +143,9 @@ func TestGapReasons(t *testing.T) {
 
 // A strong arc melts the edge before its back is wet: the way out is less, never more.
 func TestGapTooStrong(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long under the race detector")
+	}
 	for _, job := range []Job{{Metal: "mild-steel", Thickness: Some(1.5), Joint: "butt", Gap: Some(1), Amps: Some(500), Volts: Some(30)},
 		{Metal: "stainless-304", Thickness: Some(2), Joint: "butt", Gap: Some(1)}} {
 		s := spots(t, job)
@@ -148,6 +157,9 @@ func TestGapTooStrong(t *testing.T) {
 
 // What off may be does not hang on what it is, and a given time outside its range is spoken of.
 func TestGapGivenOff(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long under the race detector")
+	}
 	job := Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(2), ArcOff: Some(0.05)}
 	s := spots(t, job)
 	off, least := figure(t, &s, "arc_off"), figure(t, &s, "arc_off_min")
@@ -183,6 +195,9 @@ func warned(t *testing.T, s *Spots, code string) {
 
 // Edges that all but touch are closed, and no cell gets so small that nothing ends.
 func TestGapAllButClosed(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long under the race detector")
+	}
 	job := Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(1e-5)}
 	shut := job
 	shut.Gap = Some(0)
@@ -195,6 +210,9 @@ func TestGapAllButClosed(t *testing.T) {
 
 // Times follow the gap without leaps.
 func TestGapIsContinuous(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long under the race detector")
+	}
 	last := 0.0
 	for _, gap := range []float64{1.5, 1.6, 1.7, 1.8, 1.9, 2} {
 		s := spots(t, Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(gap), Feed: Some(6.04)})
@@ -247,6 +265,9 @@ func TestGapCancels(t *testing.T) {
 
 // The plane must not hang, fail or give a number that is none, whatever the job.
 func FuzzGap(f *testing.F) {
+	if testing.Short() {
+		f.Skip("long under the race detector")
+	}
 	f.Add(1.5, 2.0, 6.0, uint8(0), uint8(0))
 	f.Add(0.2, 0.0, 3.0, uint8(1), uint8(2))
 	f.Add(3.0, 3.0, 15.0, uint8(2), uint8(1))

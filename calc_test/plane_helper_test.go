@@ -20,6 +20,9 @@ func dullSheet(sigma, power, start, ahead, behind, aside float64) thinsheet.Inpu
 // linear in σ².
 func line(t *testing.T, power, start, ahead, behind, aside float64, run func(*thinsheet.Sheet) []float64) []float64 {
 	t.Helper()
+	if testing.Short() {
+		t.Skip("long under the race detector")
+	}
 	var list [2][]float64
 	for i, sigma := range []float64{0.3, 0.3 * math.Sqrt2} {
 		s, err := thinsheet.New(dullSheet(sigma, power, start, ahead, behind, aside))

@@ -91,7 +91,7 @@ type Times struct {
 var ErrStopped = errors.New("stopped")
 
 // Bridge finds the times. Each end of a range is one run until its cycle repeats; nothing is searched. stop
-// and progress may be nil; progress hears from one goroutine.
+// and progress may be nil; stop is asked from several goroutines at once, progress hears from one.
 func Bridge(r *Rhythm, stop func() bool, progress func(float64)) (Times, error) {
 	var t Times
 	if err := r.check(); err != nil {

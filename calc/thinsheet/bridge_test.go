@@ -3,6 +3,7 @@ package thinsheet
 import (
 	"errors"
 	"math"
+	"sync/atomic"
 	"testing"
 )
 
@@ -67,6 +68,9 @@ func TestStepFill(t *testing.T) {
 }
 
 func TestBridgeTrends(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long under the race detector")
+	}
 	thin, thick := bridge(t, rhythm(steelish(), 1, 1.5)), bridge(t, rhythm(steelish(), 1.5, 1.5))
 	if !(thin.OnMin < thick.OnMin && thin.OnMax < thick.OnMax) {
 		t.Errorf("thicker sheet must take longer: %+v then %+v", thin.Beat, thick.Beat)
@@ -79,6 +83,9 @@ func TestBridgeTrends(t *testing.T) {
 }
 
 func TestBridgeReasons(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long under the race detector")
+	}
 	cold := rhythm(steelish(), 3, 2)
 	cold.Power /= 2
 	cold.Feed /= 2
@@ -115,8 +122,8 @@ func TestBridgeMirror(t *testing.T) {
 }
 
 func TestBridgeStops(t *testing.T) {
-	n := 0
-	_, err := Bridge(rhythm(steelish(), 1.5, 2), func() bool { n++; return n > 2 }, nil)
+	var n atomic.Int32 // stop is asked from several runs at once
+	_, err := Bridge(rhythm(steelish(), 1.5, 2), func() bool { return n.Add(1) > 2 }, nil)
 	if !errors.Is(err, ErrStopped) {
 		t.Errorf("err %v", err)
 	}
@@ -144,6 +151,9 @@ func TestBadInput(t *testing.T) {
 // Copper between a steel arc and a stronger one: what a cold spot cannot, a warmed sheet can; liquidus and
 // base solidus are 58 K apart, so that a strong arc melts the face before the back is wet.
 func TestBridgeCopper(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long under the race detector")
+	}
 	for _, c := range []struct {
 		thick, power float64
 		want         Reason

@@ -77,6 +77,9 @@ func toLine(t *testing.T, far float64, alter func(*Input), run func(*Sheet) []fl
 
 // Line source, r 3 mm: 100 J/mm at once, and 1000 W/mm lasting, then off; worked.
 func TestLineSources(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long under the race detector")
+	}
 	got := toLine(t, 50, func(in *Input) { in.Power = 1000 }, func(s *Sheet) []float64 {
 		march(s, 0.5, 0.005, true)
 		half := s.At(0, 0, 3)
@@ -123,6 +126,9 @@ func TestPulsedLine(t *testing.T) {
 
 // Rosenthal's thin plate, q 1000 W, v 8 mm/s, 1 mm, from 20 C; worked with Bessel functions.
 func TestRosenthalThin(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long under the race detector")
+	}
 	points := []struct{ x, y, want float64 }{{0, 2, 1695.203013}, {-5, 2, 2428.391866}, {-20, 0, 1578.253956}, {3, 0, 209.818011}}
 	got := toLine(t, 0, func(in *Input) {
 		in.Power, in.Start, in.Ahead, in.Behind, in.Aside = 1000, 20, 12, 70, 40

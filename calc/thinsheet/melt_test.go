@@ -30,6 +30,9 @@ func TestInversion(t *testing.T) {
 // One phase of Stefan's problem: metal at its melting point, its face held hotter, St = c·ΔT/L. The front goes
 // as 2λ√(at); λ·exp(λ²)·erf λ = St/√π. Carslaw and Jaeger 11.2, memory high; λ worked.
 func TestStefan(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long under the race detector")
+	}
 	for _, c := range []struct{ st, lambda float64 }{{0.1, 0.22001627}, {0.5, 0.46478592}, {1, 0.62006263}} {
 		const heat = 0.0043 // J/mm3K
 		rise := 400.0
@@ -97,6 +100,9 @@ func holdWall(s *Sheet, wall, time float64) {
 // A melt that freezes over a range, the heat of melting spread evenly over it: two diffusivities, one front.
 // CuSi3, 0.036 W/mmK, from 1025 C with its face at 600; front and temperature worked.
 func TestFreezingRange(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long under the race detector")
+	}
 	s := wallSheet(Plain(8.53e-3, 0.036, 0.43, 210, 970, 1025), 1025)
 	holdWall(s, 600, 0.5)
 	near(t, "solidus at the front", s.At(0, 0, 2.208522), 970, 0.001)
@@ -105,6 +111,9 @@ func TestFreezingRange(t *testing.T) {
 
 // An insulated strip of ±20 mm under a line of 100 J/mm² of section at its middle: images; worked.
 func TestStrip(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long under the race detector")
+	}
 	s := strip(dry(0.3, 0.1, 10), 0.1, 20)
 	g := s.g
 	for i := range g.nx {

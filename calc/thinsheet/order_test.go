@@ -10,6 +10,9 @@ func order(coarse, fine, ratio float64) float64 { return math.Log(coarse/fine) /
 
 // In space: 3 mm from a Gaussian source at rest after half a second, cells of one side everywhere.
 func TestOrderInSpace(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long under the race detector")
+	}
 	var errs []float64
 	for _, d := range []float64{0.9, 0.45, 0.225} {
 		in := dry(1.8, d, 27)
@@ -33,6 +36,9 @@ func TestOrderInSpace(t *testing.T) {
 
 // In time: the same, and a moving arc, against steps far finer, macro steps from 32 to 8 ms.
 func TestOrderInTime(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long under the race detector")
+	}
 	run := func(dt, speed float64) float64 {
 		in := dry(1.8, 0.5, 20)
 		in.Power, in.Loss, in.Radiates = 600, 1e-5, 4e-14
