@@ -96,6 +96,7 @@ var constants = [...]Constant{
 	{"FireDistance", &FireDistance},
 	{"PitchTangent", &PitchTangent},
 	{"PitchFlat", &PitchFlat},
+	{"MachiningAllowance", &MachiningAllowance},
 	{"FusedDilution", &FusedDilution},
 	{"InterpassSilicon", &InterpassSilicon},
 	{"InterpassAluminium", &InterpassAluminium},

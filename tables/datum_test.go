@@ -57,7 +57,7 @@ var everything = map[string]any{
 	"ColdAngleFillet": ColdAngleFillet, "ColdAngleButt": ColdAngleButt, "joints": joints, "modes": modes,
 	"positions": positions, "uses": uses, "PitchTangent": PitchTangent, "PitchFlat": PitchFlat,
 	"FusedDilution": FusedDilution, "InterpassSilicon": InterpassSilicon,
-	"InterpassAluminium": InterpassAluminium, "OperatingFactor": OperatingFactor, "LabourShare": LabourShare,
+	"InterpassAluminium": InterpassAluminium, "MachiningAllowance": MachiningAllowance, "OperatingFactor": OperatingFactor, "LabourShare": LabourShare,
 	"GapOnMin": GapOnMin, "GapOnMax": GapOnMax, "GapOff": GapOff, "GapOnMinPower": GapOnMinPower, "GapOnMaxPower": GapOnMaxPower, "GapOffPower": GapOffPower, "EdgeMelt": EdgeMelt, "SteadyGap": SteadyGap, "ShortestOn": ShortestOn, "LongestOn": LongestOn, "LongestOff": LongestOff, "SeamShown": SeamShown,
 	"practiceLines": practiceLines, "handbookRow": handbookRow, "remedies": remedies, "shades": shades,
 	"shadeLaw": shadeLaw, "shadeGuide": shadeGuide, "FilletTestsOrigin": FilletTestsOrigin,

@@ -6,6 +6,9 @@ var (
 	PitchTangent = Datum{0.738, 0.738, 0.738, "1", memoryHigh("Ding 2015, tangent overlapping model")}
 	PitchFlat    = Datum{0.667, 0.667, 0.667, "1", memoryHigh("Suryakumar 2011, flat-top overlapping model")}
 
+	// MachiningAllowance is what is laid over the wanted height and turned off again.
+	MachiningAllowance = Datum{1, 0.5, 1.5, "mm", practice}
+
 	// FusedDilution is the base metal in a fused overlay; a brazed one has next to none.
 	FusedDilution = Datum{22.5, 20, 25, "%", read("InTech chapter on fused arc overlays, Diaz et al.")}
 

@@ -68,6 +68,9 @@ come before anything that is printed here.`,
 	root.Flags().StringVar(&units, "units", "", unitsUsage)
 	root.SetFlagErrorFunc(flagError)
 	root.SetHelpCommand(helpCommand())
+	for i := range partCommands {
+		root.AddCommand(d.partCobra(&partCommands[i]))
+	}
 	root.AddCommand(d.cardCommand(), d.windowCommand(), d.gapCommand(), d.wireCommand(), d.gaugeCommand(), d.tablesCommand(), d.versionCommand())
 	return root
 }

@@ -114,9 +114,19 @@ func thickness(gauge *int, mm *calc.Opt, text string) error {
 
 // bind adds the named job flags, or all of them, to a command.
 func bind(cmd *cobra.Command, names ...string) {
-	for i := range jobFlags {
-		f := &jobFlags[i]
-		if len(names) > 0 && !contains(names, f.name) {
+	if len(names) == 0 {
+		for i := range jobFlags {
+			names = append(names, jobFlags[i].name)
+		}
+	}
+	bindFrom(cmd, jobFlags, names)
+}
+
+// bindFrom adds the named flags of a list.
+func bindFrom(cmd *cobra.Command, list []jobFlag, names []string) {
+	for i := range list {
+		f := &list[i]
+		if !contains(names, f.name) {
 			continue
 		}
 		cmd.Flags().String(f.name, "", f.usage)
@@ -133,13 +143,15 @@ func bind(cmd *cobra.Command, names ...string) {
 // is always named.
 func jobOf(cmd *cobra.Command) (calc.Job, error) {
 	var j calc.Job
-	for i := range jobFlags {
-		f := cmd.Flags().Lookup(jobFlags[i].name)
-		if f == nil || !f.Changed {
-			continue
-		}
-		if err := jobFlags[i].set(&j, f.Value.String()); err != nil {
-			return j, inFlag(f.Name, err)
+	for _, list := range [...][]jobFlag{jobFlags, partFlags} {
+		for i := range list {
+			f := cmd.Flags().Lookup(list[i].name)
+			if f == nil || !f.Changed {
+				continue
+			}
+			if err := list[i].set(&j, f.Value.String()); err != nil {
+				return j, inFlag(f.Name, err)
+			}
 		}
 	}
 	return j, nil

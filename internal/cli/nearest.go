@@ -79,8 +79,10 @@ func flagError(cmd *cobra.Command, err error) error {
 // flagNames lists the command's flags.
 func flagNames(cmd *cobra.Command) []string {
 	var names []string
-	for i := range jobFlags {
-		names = append(names, jobFlags[i].name)
+	for _, list := range [...][]jobFlag{jobFlags, partFlags} {
+		for i := range list {
+			names = append(names, list[i].name)
+		}
 	}
 	names = append(names, "units", "json", "why", "png", "svg", "csv", "help")
 	return slices.DeleteFunc(names, func(n string) bool { return cmd.Flags().Lookup(n) == nil })

@@ -61,10 +61,7 @@ type edge struct {
 
 // JSON writes the card as one JSON document, version 1, ending in a line break.
 func JSON(card *calc.Card, version string) ([]byte, error) {
-	d := document{Schema: Schema, Version: version, Job: card.Job, Used: card.Used, Zone: card.Zone,
-		Assumed: orEmpty(card.Assumed), Settings: orEmpty(card.Notes), Warnings: orEmpty(card.Warnings),
-		Figures: make([]figure, 0, len(card.Figures)), Edges: edgesOf(card.Edges),
-		Sections: map[string]json.RawMessage{}}
+	d := documentOf(card, version)
 	if card.Section.Drawn {
 		b, err := json.Marshal(card.Section)
 		if err != nil {
@@ -72,11 +69,19 @@ func JSON(card *calc.Card, version string) ([]byte, error) {
 		}
 		d.Sections["cross_section"] = b
 	}
+	return encode(d)
+}
+
+func documentOf(card *calc.Card, version string) document {
+	d := document{Schema: Schema, Version: version, Job: card.Job, Used: card.Used, Zone: card.Zone,
+		Assumed: orEmpty(card.Assumed), Settings: orEmpty(card.Notes), Warnings: orEmpty(card.Warnings),
+		Figures: make([]figure, 0, len(card.Figures)), Edges: edgesOf(card.Edges),
+		Sections: map[string]json.RawMessage{}}
 	for i := range card.Figures {
 		f := &card.Figures[i]
 		d.Figures = append(d.Figures, figure{f.Name, f.Value, f.Low, f.High, f.Unit, basisOf(&f.Basis)})
 	}
-	return encode(d)
+	return d
 }
 
 func encode(v any) ([]byte, error) {

@@ -1,0 +1,98 @@
+package calc
+
+import (
+	"fmt"
+
+	"brazebooth/tables"
+)
+
+// Machine holds a setting against a power source's plate, a nozzle's bore and what is on spool and in bottle.
+func Machine(card *Card) (Part, error) {
+	p := Part{Name: "machine", Card: *card}
+	amps, ok := card.Figure("current")
+	if !ok {
+		return p, &FieldError{"feed", "of this job (no current)", "type --feed 250ipm or --amps 93A"}
+	}
+	share := 1.0
+	if on, off := card.Used.ArcOn.V, card.Used.ArcOff.V; card.Used.Mode == "timed" && on > 0 {
+		share = on / (on + off)
+	}
+	if err := p.duty(card, amps, share); err != nil {
+		return p, err
+	}
+	p.loadLine(card, amps)
+	p.nozzle(card)
+	p.stocks(card, share)
+	p.because("tapped or numbered volts are not the arc's: set by the meter while it burns, not by the knob", "common practice, no source", "common practice, no source")
+	return p, nil
+}
+
+// duty is how long out of ten minutes the power source may run at this current.
+func (p *Part) duty(card *Card, amps Figure, share float64) error {
+	j := &card.Job
+	if !j.RatedAmps.Set || !j.RatedDuty.Set {
+		p.because("the plate was not given: --rated-amps 200A --rated-duty 60% gives the duty at this current", ownCalc, "the job")
+		return nil
+	}
+	at := func(a float64) float64 {
+		rms, err := EffectiveAmps(a, share)
+		if err != nil {
+			return 0
+		}
+		d, err := DutyAt(rms, j.RatedAmps.V, j.RatedDuty.V)
+		if err != nil {
+			return 0
+		}
+		return d
+	}
+	v := at(amps.Value)
+	p.add("duty_cycle", "%", v, at(amps.High), at(amps.Low), Basis{Formula: "min(100, {D}·({R}/{I})²)", Source: "IEC 60974-1, ten-minute period (memory high); a timed arc counts by its root mean square",
+		Known: ownCalc, Inputs: []Input{{Symbol: "D", Name: "plate duty", Value: j.RatedDuty.V, Unit: "%"}, {Symbol: "R", Name: "plate current", Value: j.RatedAmps.V, Unit: "A"}, {Symbol: "I", Name: "current, root mean square", Value: amps.Value, Unit: "A", Derived: true}}})
+	p.because(fmt.Sprintf("that is %.1f minutes of arc in ten", v/10), ownCalc, tables.DutyPeriod.Source)
+	load := 100 * amps.Value / j.RatedAmps.V
+	p.add("load", "%", load, 100*amps.Low/j.RatedAmps.V, 100*amps.High/j.RatedAmps.V, Basis{Formula: "100·{I}/{R}", Source: "definition", Known: ownCalc,
+		Inputs: []Input{{Symbol: "I", Name: "current", Value: amps.Value, Unit: "A", Derived: true}, {Symbol: "R", Name: "plate current", Value: j.RatedAmps.V, Unit: "A"}}})
+	if v < 30 {
+		p.Warnings = append(p.Warnings, Warning{"duty-low", Caution, fmt.Sprintf("%.0f %% duty: this power source will trip in a long seam. Let it cool, or less current.", v), "IEC 60974-1, duty cycle"})
+	}
+	return nil
+}
+
+// loadLine is where power sources are rated, beside the arc's own volts.
+func (p *Part) loadLine(card *Card, amps Figure) {
+	v := func(a float64) float64 {
+		return ModeVolts(a, 1, tables.LoadLineBase.V, tables.LoadLineSlope.V, tables.LoadLineCap.V)
+	}
+	p.add("load_line", "V", v(amps.Value), v(amps.Low), v(amps.High), Basis{Formula: "14 + 0.05·{I}", Source: tables.LoadLineBase.Source, Known: string(tables.LoadLineBase.Known),
+		Inputs: []Input{{Symbol: "I", Name: "current", Value: amps.Value, Unit: "A", Derived: true}}})
+}
+
+// nozzle is the gas at which the flow in the nozzle breaks up and draws air in.
+func (p *Part) nozzle(card *Card) {
+	if !card.Job.NozzleBore.Set {
+		p.because("the nozzle's bore was not given: --nozzle-bore 1/2in gives the flow at which gas draws air in", ownCalc, "the job")
+		return
+	}
+	g := &card.Setup.Gas
+	v, err := LaminarFlow(card.Job.NozzleBore.V, g.Density.V, tables.ArgonViscosity.V, tables.LaminarReynolds.V)
+	if err != nil {
+		return
+	}
+	p.add("gas_ceiling", "L/min", v, v*tables.LaminarReynolds.Low/tables.LaminarReynolds.V, v*tables.LaminarReynolds.High/tables.LaminarReynolds.V, Basis{Formula: "Re·pi·{d}·mu/(4·{rho})", Source: tables.LaminarReynolds.Source, Known: string(tables.LaminarReynolds.Known),
+		Inputs: []Input{{Symbol: "d", Name: "bore", Value: card.Job.NozzleBore.V, Unit: "mm"}, {Symbol: "rho", Name: "gas density", Value: g.Density.V, Unit: "kg/m3"}}})
+	if flow := card.Used.Flow.V; flow > v {
+		p.Warnings = append(p.Warnings, Warning{"gas-turbulent", Caution, fmt.Sprintf("%.0f L/min is more than this nozzle carries smoothly (about %.0f): it draws air in and makes pores. Less gas or a wider nozzle.", flow, v), tables.LaminarReynolds.Source})
+	}
+}
+
+// stocks is how long full spools last.
+func (p *Part) stocks(card *Card, share float64) {
+	rate, ok := card.Figure("deposition_rate")
+	if !ok {
+		return
+	}
+	melt := rate.Value / p.efficiency(card) * share // g/min
+	for _, s := range tables.Spools() {
+		p.because(fmt.Sprintf("a full %s spool (%.3g kg as sold in steel) is %.0f minutes of seam", s.ID, s.Mass.V, s.Mass.V*1000/melt), string(s.Mass.Known), s.Mass.Source)
+	}
+}

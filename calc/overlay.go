@@ -1,0 +1,132 @@
+package calc
+
+import (
+	"fmt"
+	"math"
+
+	"brazebooth/tables"
+)
+
+// Overlay computes a build-up on plate or shaft: pitch, layers, turning speed, feed, time and wire.
+func Overlay(card *Card) (Part, error) {
+	p := Part{Name: "overlay", Card: *card}
+	if card.Used.Joint != "overlay" {
+		return p, &FieldError{"joint", card.Used.Joint + " for an overlay", "type --joint overlay"}
+	}
+	width, ok1 := card.Figure("bead_width")
+	area, ok2 := card.Figure("bead_area")
+	travel, ok3 := card.Figure("travel")
+	if !ok1 || !ok2 || !ok3 || !(width.Value > 0) {
+		return p, &FieldError{"feed", "and travel of this job (no bead is computed)", "give feed and travel of a bead that was laid, as --feed 250ipm --travel 6"}
+	}
+	pitch, height := p.beads(width, area)
+	layers := p.layers(card, height)
+	p.turning(card, pitch, travel, area, layers)
+	p.dilution(card)
+	p.overlayWords(card)
+	return p, nil
+}
+
+// BeadPitch returns the distance between beads, mm, by the tangent model (Ding 2015) and by the flat-top model
+// (Suryakumar 2011), both from memory high, for a bead's width in mm.
+func BeadPitch(width float64) (tangent, flat float64) {
+	return tables.PitchTangent.V * width, tables.PitchFlat.V * width
+}
+
+// ShaftSpeed returns the turns a minute at which a surface of diameter D, mm, passes at v, mm/s.
+func ShaftSpeed(v, diameter float64) (float64, error) {
+	if err := positive([4]string{"travel", "diameter"}, v, diameter, 1, 1); err != nil {
+		return 0, err
+	}
+	return 60 * v / (math.Pi * diameter), nil
+}
+
+// beads gives pitch and height of a layer; the two pitch models are the band.
+func (p *Part) beads(width, area Figure) (pitch, height Figure) {
+	tangent, flat := BeadPitch(width.Value)
+	p.add("overlay_pitch", "mm", tangent, flat*width.Low/width.Value, tangent*width.High/width.Value, Basis{Formula: "0.738·{w}",
+		Source: tables.PitchTangent.Source + "; the low end by " + tables.PitchFlat.Source, Known: string(tables.PitchTangent.Known),
+		Inputs: []Input{{Symbol: "w", Name: "bead width", Value: width.Value, Unit: "mm", Derived: true}}})
+	pitch = p.Figures[len(p.Figures)-1]
+	h := area.Value / tangent
+	p.add("layer_height", "mm", h, area.Low/pitch.High, area.High/pitch.Low, Basis{Formula: "{A}/{p}", Source: "mass balance", Known: ownCalc,
+		Inputs: []Input{{Symbol: "A", Name: "bead area", Value: area.Value, Unit: "mm2", Derived: true}, {Symbol: "p", Name: "pitch", Value: tangent, Unit: "mm", Derived: true}}})
+	return pitch, p.Figures[len(p.Figures)-1]
+}
+
+// layers is how many make the wanted height, with a millimetre to machine off.
+func (p *Part) layers(card *Card, height Figure) float64 {
+	if !card.Job.Layer.Set {
+		p.because("no height was wanted: one layer is counted; --layer 2mm says how much build-up", ownCalc, "the job")
+		return 1
+	}
+	want := card.Job.Layer.V + tables.MachiningAllowance.V
+	count := func(h float64) float64 { return math.Ceil(want/h - 1e-9) }
+	n := count(height.Value)
+	p.add("layers", "1", n, count(height.High), count(height.Low), Basis{Formula: "({h} + {m})/{l}, rounded up", Source: tables.MachiningAllowance.Source, Known: string(tables.MachiningAllowance.Known),
+		Inputs: []Input{{Symbol: "h", Name: "wanted height", Value: card.Job.Layer.V, Unit: "mm"}, {Symbol: "m", Name: "to machine off", Value: tables.MachiningAllowance.V, Unit: "mm", Assumed: true},
+			{Symbol: "l", Name: "layer height", Value: height.Value, Unit: "mm", Derived: true}}})
+	return n
+}
+
+// turning is a shaft's speed and feed, and the time and wire of the whole overlay.
+func (p *Part) turning(card *Card, pitch, travel, area Figure, layers float64) {
+	length := p.seam(card, 50)
+	round := 100.0 // mm of plate across
+	if card.Job.ShaftDia.Set {
+		d := card.Job.ShaftDia.V
+		speed, err := ShaftSpeed(travel.Value, d)
+		if err != nil {
+			return
+		}
+		r := speed / travel.Value
+		p.add("shaft_speed", "r/min", speed, travel.Low*r, travel.High*r, Basis{Formula: "60·{v}/(pi·{D})", Source: "definition; the diameter is that of the layer being laid", Known: ownCalc,
+			Inputs: []Input{{Symbol: "v", Name: "travel", Value: travel.Value, Unit: "mm/s", Derived: true}, {Symbol: "D", Name: "diameter", Value: d, Unit: "mm"}}})
+		p.add("feed_per_turn", "mm", pitch.Value, pitch.Low, pitch.High, Basis{Formula: "the pitch", Source: "one bead beside the other on a helix", Known: ownCalc})
+		round = math.Pi * d
+	} else {
+		p.because("no shaft: time and wire are for 100 mm of plate across; --shaft-dia 40mm makes it a shaft", ownCalc, "the job")
+	}
+	t := layers * round * length / (pitch.Value * travel.Value)
+	p.add("arc_time", "s", t, layers*round*length/(pitch.High*travel.High), layers*round*length/(pitch.Low*travel.Low), Basis{Formula: "{n}·{c}·{L}/({p}·{v})", Source: "definition", Known: ownCalc,
+		Inputs: []Input{{Symbol: "n", Name: "layers", Value: layers, Unit: "1", Derived: true}, {Symbol: "c", Name: "length of one bead", Value: round, Unit: "mm"}, {Symbol: "L", Name: "length along the axis", Value: length, Unit: "mm"},
+			{Symbol: "p", Name: "pitch", Value: pitch.Value, Unit: "mm", Derived: true}, {Symbol: "v", Name: "travel", Value: travel.Value, Unit: "mm/s", Derived: true}}})
+	if rate, ok := card.Figure("deposition_rate"); ok {
+		eff := p.efficiency(card)
+		g := t * rate.Value / 60 / eff
+		last := p.Figures[len(p.Figures)-1]
+		p.add("wire_used", "g", g, last.Low*rate.Low/60/eff, last.High*rate.High/60/eff, Basis{Formula: "arc time times what melts", Source: "mass balance", Known: ownCalc})
+	}
+}
+
+// efficiency is the share of the wire that lands.
+func (p *Part) efficiency(card *Card) float64 {
+	if card.Used.Mode == "pulsed" {
+		return tables.DepositionPulsed.V
+	}
+	return tables.DepositionDip.V
+}
+
+// dilution says whether the base melts into the overlay.
+func (p *Part) dilution(card *Card) {
+	switch card.Zone {
+	case "good", "cold":
+		p.because("the base stays solid at this setting: brazed, next to no dilution", ownCalc, sectionSource)
+	case "hot", "burn-through":
+		p.because(fmt.Sprintf("the base melts at this setting: fused, expect %.0f to %.0f %% of it in the overlay", tables.FusedDilution.Low, tables.FusedDilution.High), string(tables.FusedDilution.Known), tables.FusedDilution.Source)
+	default:
+		p.because("above about 3 mm nothing here sees whether the base melts: cut a test piece; fused overlays hold 20 to 25 % of base, brazed ones next to none", string(tables.FusedDilution.Known), tables.FusedDilution.Source)
+	}
+}
+
+func (p *Part) overlayWords(card *Card) {
+	pass := tables.InterpassAluminium
+	if card.Setup.Members[0].Metal.ID == "silicon-bronze" {
+		pass = tables.InterpassSilicon
+	}
+	p.because(fmt.Sprintf("no hotter than %.0f °C before the next bead", pass.V), string(pass.Known), pass.Source)
+	p.because("work lead on the part itself, never through a bearing", "common practice, no source", "common practice, no source")
+	p.Warnings = append(p.Warnings,
+		Warning{"shaft-fatigue", Caution, "An overlay lowers a shaft's fatigue strength and can leave it in tension: none on a shaft whose failure can hurt somebody without an engineer.", "common practice, no source"},
+		Warning{"shaft-catch", Caution, "A turning shaft catches sleeves, gloves and cables: slow drive, foot stop, nothing loose.", "common practice, no source"})
+}

@@ -1,0 +1,144 @@
+package calc
+
+import (
+	"errors"
+	"math"
+	"testing"
+)
+
+func card(t *testing.T, j Job) *Card {
+	t.Helper()
+	c, err := Solve(j)
+	if err != nil {
+		t.Fatalf("%+v: %v", j, err)
+	}
+	return &c
+}
+
+func pageOf(t *testing.T, of PartOf, j Job) *Part {
+	t.Helper()
+	p, err := of(card(t, j))
+	if err != nil {
+		t.Fatalf("%+v: %v", j, err)
+	}
+	return &p
+}
+
+func value(t *testing.T, p *Part, name string) Figure {
+	t.Helper()
+	f, ok := p.Figure(name)
+	if !ok {
+		t.Fatalf("%s has no %s", p.Name, name)
+	}
+	return f
+}
+
+// Thicker is never weaker, longer is stronger in proportion, a safety factor divides.
+func TestStrengthGrows(t *testing.T) {
+	last := 0.0
+	for _, thick := range []float64{0.8, 1, 1.2, 1.5, 2} {
+		p := pageOf(t, Strength, Job{Metal: "mild-steel", Thickness: Some(thick), Joint: "tee", Throat: Some(2)})
+		if v := value(t, p, "sheet_capacity").Value; v <= last {
+			t.Errorf("%g mm carries %g kN, less than the thinner", thick, v)
+		} else {
+			last = v
+		}
+	}
+	job := Job{Metal: "mild-steel", Thickness: Some(1.5), Joint: "lap", Throat: Some(1), Length: Some(50)}
+	one := value(t, pageOf(t, Strength, job), "allowable_load").Value
+	job.Length = Some(100)
+	if two := value(t, pageOf(t, Strength, job), "allowable_load").Value; math.Abs(two/one-2) > 1e-9 {
+		t.Errorf("twice as long carries %g times as much", two/one)
+	}
+	job.Safety, job.Load = Some(6), Some(1000)
+	p := pageOf(t, Strength, job)
+	if half := value(t, p, "allowable_load").Value; math.Abs(half/one-1) > 1e-9 {
+		t.Errorf("twice the safety on twice the length gives %g times", half/one)
+	}
+	if p.Warnings[0].Code != "overloaded" {
+		t.Errorf("a load of 1000 kN is not spoken of: %+v", p.Warnings)
+	}
+	var fe *FieldError
+	if _, err := Strength(card(t, Job{Metal: "mild-steel", Thickness: Some(1), Joint: "corner"})); !errors.As(err, &fe) || fe.Field != "throat" {
+		t.Errorf("a corner without a throat: %v", err)
+	}
+}
+
+// More zinc is never less air, and no zinc is none.
+func TestAirGrowsWithZinc(t *testing.T) {
+	last := 0.0
+	for _, coat := range []string{"G30", "G60", "G90", "G115"} {
+		p := pageOf(t, Air, Job{Metal: "galvanized", Thickness: Some(1.2), Coating: coat, Feed: Some(5), Travel: Some(8)})
+		if v := value(t, p, "clean_air_flow").Value; v <= last {
+			t.Errorf("%s wants %g m3/h, no more than the thinner coat", coat, v)
+		} else {
+			last = v
+		}
+	}
+	if _, ok := pageOf(t, Air, Job{Metal: "mild-steel", Thickness: Some(1.2)}).Figure("zinc_rate"); ok {
+		t.Error("bare steel gives zinc")
+	}
+}
+
+func TestOverlayPart(t *testing.T) {
+	job := Job{Metal: "mild-steel", Thickness: Some(12), Joint: "overlay", Filler: "cual8", Feed: Some(7.6), Travel: Some(6), ShaftDia: Some(40), Length: Some(30), Layer: Some(2)}
+	p := pageOf(t, Overlay, job)
+	if v := value(t, p, "shaft_speed").Value; math.Abs(v-2.864789) > 1e-6 { // worked: v 6, D 40
+		t.Errorf("%g turns a minute", v)
+	}
+	pitch, height, layers := value(t, p, "overlay_pitch"), value(t, p, "layer_height"), value(t, p, "layers")
+	if layers.Value*height.Value < 3 || (layers.Value-1)*height.Value >= 3 {
+		t.Errorf("%g layers of %g mm for 2 mm and one to turn off", layers.Value, height.Value)
+	}
+	if v := value(t, p, "arc_time").Value; math.Abs(v-layers.Value*math.Pi*40*30/(pitch.Value*6)) > 1e-6 {
+		t.Errorf("arc time %g s", v)
+	}
+	var fe *FieldError
+	if _, err := Overlay(card(t, Job{Metal: "mild-steel", Thickness: Some(1), Joint: "lap"})); !errors.As(err, &fe) {
+		t.Errorf("a lap as an overlay: %v", err)
+	}
+}
+
+func TestMachinePart(t *testing.T) {
+	job := Job{Metal: "galvanized", Gauge: 16, Amps: Some(150), RatedAmps: Some(100), RatedDuty: Some(60), NozzleBore: Some(12.7), Flow: Some(25)}
+	p := pageOf(t, Machine, job)
+	if v := value(t, p, "duty_cycle").Value; math.Abs(v-60*100*100/(150*150.0)) > 1e-6 {
+		t.Errorf("duty %g", v)
+	}
+	codes := map[string]bool{}
+	for _, w := range p.Warnings {
+		codes[w.Code] = true
+	}
+	if !codes["duty-low"] || !codes["gas-turbulent"] {
+		t.Errorf("26 %% duty and 25 L/min in a half-inch nozzle: %v", codes)
+	}
+}
+
+// Every page of every usual job has figures in their bands, reasons with a source, and words.
+func TestPartsHold(t *testing.T) {
+	for _, metal := range []string{"mild-steel", "galvanized", "stainless-304", "copper", "brass", "grey-iron"} {
+		for _, joint := range []string{"lap", "tee", "butt", "plug", "overlay"} {
+			c := card(t, Job{Metal: metal, Thickness: Some(1.5), Joint: joint, Feed: Some(6), Travel: Some(7), Throat: Some(1.2), Load: Some(1), RatedAmps: Some(200), RatedDuty: Some(60), NozzleBore: Some(15), ShaftDia: Some(30), Layer: Some(1)})
+			for name, of := range map[string]PartOf{"strength": Strength, "air": Air, "overlay": Overlay, "machine": Machine} {
+				p, err := of(c)
+				if err != nil {
+					var fe *FieldError
+					if !errors.As(err, &fe) || fe.Accept == "" {
+						t.Errorf("%s of a %s %s: %v", name, metal, joint, err)
+					}
+					continue
+				}
+				for _, f := range p.Figures {
+					if !(f.Low <= f.Value && f.Value <= f.High) || math.IsInf(f.High, 0) || f.Basis.Source == "" || f.Basis.Known == "" {
+						t.Errorf("%s of a %s %s: %s %g (%g to %g) from %q", name, metal, joint, f.Name, f.Value, f.Low, f.High, f.Basis.Source)
+					}
+				}
+				for _, r := range p.Reasons {
+					if r.Text == "" || r.Known == "" || r.Source == "" {
+						t.Errorf("%s: a reason without its mark: %+v", name, r)
+					}
+				}
+			}
+		}
+	}
+}

@@ -1,0 +1,170 @@
+package calc
+
+import (
+	"fmt"
+	"math"
+
+	"brazebooth/tables"
+)
+
+const (
+	filletSource = "arc-brazed fillets pulled to failure, Materials 18(10):2339, 2025, Table A1 (read), as F/(a·L); predictive band of a small sample, lognormal, Student t"
+	capacityForm = "{f}·{a}·{L}/1000"
+)
+
+// Strength computes what a joint of this length carries: in its throat, in its bond, in its sheet.
+func Strength(card *Card) (Part, error) {
+	p := Part{Name: "strength", Card: *card}
+	if card.Used.Joint == "plug" {
+		return p.plug(card)
+	}
+	a, err := p.throatOf(card)
+	if err != nil {
+		return p, err
+	}
+	length := p.seam(card, tables.SeamShown.V)
+	throat, bond := p.capacities(card, a, length)
+	sheet := p.sheetCapacity(card, length)
+	edge := min(throat.Low, bond.Low, sheet.Low)
+	p.allow(card, edge)
+	p.governs(throat, bond, sheet)
+	p.needs(card, throat, bond, a, length)
+	p.strengthWords(card)
+	return p, nil
+}
+
+// throatOf is the throat that was given, as such or as a leg, or the computed one.
+func (p *Part) throatOf(card *Card) (Figure, error) {
+	switch {
+	case card.Job.Throat.Set:
+		f := givenFigure("throat", card.Job.Throat.V, "mm")
+		p.Figures = append(p.Figures, f)
+		return f, nil
+	case card.Job.Leg.Set:
+		v := LegThroat(card.Job.Leg.V)
+		f := Figure{"throat", v, v, v, "mm", Basis{Formula: "0.707·leg", Source: "geometry of an equal-legged fillet", Known: "given"}}
+		p.Figures = append(p.Figures, f)
+		return f, nil
+	}
+	f, ok := card.Figure("throat")
+	if !ok || !(f.Value > 0) {
+		return f, &FieldError{"throat", "of this job (not modelled)", "type --throat or --leg as measured on a cut test piece: 2mm, 3mm"}
+	}
+	p.Figures = append(p.Figures, f)
+	return f, nil
+}
+
+// capacities are those of throat and bond, kN. Other fillers than the tested one scale by their guide strengths: the
+// throat both ways, the bond only down.
+func (p *Part) capacities(card *Card, a Figure, length float64) (throat, bond Figure) {
+	tested, _ := tables.FillerByID("cual8")
+	ratio := card.Setup.Filler.Tensile.V / tested.Tensile.V
+	make := func(name string, isBond bool, scale, most float64) Figure {
+		mid, low, high, err := Predictive(FilletStress(isBond))
+		if err != nil {
+			return Figure{}
+		}
+		low, mid = min(low*scale, most), min(mid*scale, most)
+		unit := length / 1000
+		f := Figure{name, mid * a.Value * unit, low * a.Low * unit, max(high*scale, mid) * a.High * unit, "kN",
+			Basis{Formula: capacityForm, Source: filletSource, Known: ownCalc, Inputs: []Input{
+				{Symbol: "f", Name: "stress at failure", Value: mid, Unit: "MPa", Derived: true},
+				{Symbol: "a", Name: "throat", Value: a.Value, Unit: "mm", Derived: true},
+				{Symbol: "L", Name: "length of one fillet", Value: length, Unit: "mm"},
+				{Name: "filler's guide strength over the tested one's", Value: ratio, Unit: "1"}}}}
+		p.Figures = append(p.Figures, f)
+		return f
+	}
+	return make("throat_capacity", false, ratio, card.Setup.Filler.Tensile.V/math.Sqrt(3)), make("bond_capacity", true, min(1, ratio), math.Inf(1))
+}
+
+// sheetCapacity is that of the weaker member's section, kN.
+func (p *Part) sheetCapacity(card *Card, length float64) Figure {
+	var least Figure
+	for i, m := range card.Setup.members() {
+		v := m.Metal.Tensile.V * m.Core * length / 1000
+		f := Figure{"sheet_capacity", v, m.Metal.Tensile.Low * m.Core * length / 1000, m.Metal.Tensile.High * m.Core * length / 1000, "kN",
+			Basis{Formula: "{R}·{t}·{L}/1000", Source: m.Metal.Tensile.Source, Known: string(m.Metal.Tensile.Known), Inputs: []Input{
+				{Symbol: "R", Name: "tensile strength of " + m.Metal.ID, Value: m.Metal.Tensile.V, Unit: "MPa"},
+				{Symbol: "t", Name: "metal alone", Value: m.Core, Unit: "mm"}, {Symbol: "L", Name: "length", Value: length, Unit: "mm"}}}}
+		if i == 0 || f.Low < least.Low {
+			least = f
+		}
+	}
+	p.Figures = append(p.Figures, least)
+	return least
+}
+
+// allow divides the lowest edge by the safety factor, and holds a load against it.
+func (p *Part) allow(card *Card, edge float64) {
+	safety := card.Used.Safety.Or(tables.DesignSafety.V)
+	v := edge / safety
+	p.add("allowable_load", "kN", v, v, v, Basis{Formula: "lowest edge of the capacities/{S}", Source: tables.DesignSafety.Source, Known: string(tables.DesignSafety.Known),
+		Inputs: []Input{{Symbol: "S", Name: "safety factor", Value: safety, Unit: "1", Assumed: !card.Job.Safety.Set}}})
+	if !card.Job.Load.Set {
+		return
+	}
+	load := card.Job.Load.V
+	if load > v {
+		p.Warnings = append(p.Warnings, Warning{"overloaded", Caution,
+			fmt.Sprintf("%.3g kN is more than the allowable %.3g kN. Longer, a fuller throat, another filler, or another way to join it.", load, v), filletSource})
+	}
+}
+
+// governs names what fails first, or that either may.
+func (p *Part) governs(throat, bond, sheet Figure) {
+	first := throat
+	for _, f := range [...]Figure{bond, sheet} {
+		if f.Low < first.Low {
+			first = f
+		}
+	}
+	text := "the " + FigureLabel(first.Name) + " governs: its low edge is the lowest"
+	if first.Name != "sheet_capacity" && throat.Low < bond.High && bond.Low < throat.High {
+		text += "; throat and bond overlap, so that either may fail first"
+	}
+	p.because(text, ownCalc, filletSource)
+}
+
+// needs says which length or throat would carry a given load.
+func (p *Part) needs(card *Card, throat, bond, a Figure, length float64) {
+	if !card.Job.Load.Set || !(card.Job.Load.V > 0) {
+		return
+	}
+	per := min(throat.Low, bond.Low) / length // kN/mm
+	safety := card.Used.Safety.Or(tables.DesignSafety.V)
+	p.because(fmt.Sprintf("for %.3g kN at a safety factor of %.3g: a seam of %.0f mm with this throat, or a throat of %.2f mm at this length", card.Job.Load.V, safety,
+		card.Job.Load.V*safety/per, a.Value*card.Job.Load.V*safety/min(throat.Low, bond.Low)), ownCalc, filletSource)
+}
+
+func (p *Part) strengthWords(card *Card) {
+	p.because("the length is that of one fillet; the tests' own stress on the fracture face is another quotient (throat 320 to 380, bond 113 to 278 MPa)", "read", tables.FilletTestsOrigin.Source)
+	p.because("no standard gives a design factor for arc-brazed joints", string(tables.DesignSafety.Known), tables.DesignSafety.Source)
+	if t := card.Used.ServiceTemp; t.Set && t.V > tables.ServiceLimit.V {
+		p.Warnings = append(p.Warnings, Warning{"too-warm", Stop,
+			fmt.Sprintf("Service at %.0f °C is above about %.0f °C: a copper-alloy braze creeps and lets go. Weld it, or bolt it.", t.V, tables.ServiceLimit.V), tables.ServiceLimit.Source})
+	}
+	p.Warnings = append(p.Warnings, Warning{"strength-person", Caution,
+		"Structural, lifting, pressure, vehicle: a qualified procedure and a person who may decide, not this figure. Pull a test piece.", "common practice, no source"})
+}
+
+// plug is a hole filled and wetted to the sheet under it.
+func (p Part) plug(card *Card) (Part, error) {
+	least, most := PlugHole(card.Setup.Members[0].Core)
+	mid, low, high, err := Predictive(FilletStress(true))
+	if err != nil {
+		return p, err
+	}
+	count := card.Used.Count.Or(1)
+	area := math.Pi / 4 * least * least * count
+	tested, _ := tables.FillerByID("cual8")
+	scale := min(1, card.Setup.Filler.Tensile.V/tested.Tensile.V)
+	p.add("plug_capacity", "kN", area*mid*scale/1000, area*low*scale/1000, area*high*scale/1000, Basis{Formula: "pi/4·{d}²·{n}·{f}/1000", Source: filletSource, Known: ownCalc,
+		Inputs: []Input{{Symbol: "d", Name: "hole", Value: least, Unit: "mm", Assumed: true}, {Symbol: "n", Name: "plugs", Value: count, Unit: "1"},
+			{Symbol: "f", Name: "stress of the bond at failure", Value: mid * scale, Unit: "MPa", Derived: true}}})
+	p.allow(card, area*low*scale/1000)
+	p.because(fmt.Sprintf("hole from %.1f to %.1f mm, centres at least %.0f mm apart", least, most, tables.PlugPitch.V*least), "read", tables.PlugPitch.Source)
+	p.because("a brazed plug carries on the area that it wets below, not on fused metal: look at the other face of a test piece", "common practice, no source", "common practice, no source")
+	p.strengthWords(card)
+	return p, nil
+}

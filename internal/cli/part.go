@@ -1,0 +1,113 @@
+package cli
+
+import (
+	"fmt"
+
+	"github.com/spf13/cobra"
+
+	"brazebooth/calc"
+	"brazebooth/internal/quantity"
+	"brazebooth/internal/sheet"
+)
+
+// partFlags are the choices that only the pages beside the card need.
+var partFlags = []jobFlag{
+	{"throat", "throat as measured on a cut test piece: 2mm",
+		func(j *calc.Job, s string) error { return size(&j.Throat, s, quantity.ParseLength, 1) }, nil},
+	{"leg", "leg of an equal-legged fillet: 3mm or 1/8in",
+		func(j *calc.Job, s string) error { return size(&j.Leg, s, quantity.ParseLength, 1) }, nil},
+	{"load", "load on the joint: 2kN or 500lbf",
+		func(j *calc.Job, s string) error { return size(&j.Load, s, quantity.ParseForce, 1) }, nil},
+	{"safety", "safety factor on the low edge, without it 3",
+		func(j *calc.Job, s string) error { return size(&j.Safety, s, quantity.ParseNumber, 1) }, nil},
+	{"service-temp", "temperature in service: 80C or 180F",
+		func(j *calc.Job, s string) error { return size(&j.ServiceTemp, s, quantity.ParseTemperature, 1) }, nil},
+	{"count", "pieces, or plugs",
+		func(j *calc.Job, s string) error { return size(&j.Count, s, quantity.ParseNumber, 1) }, nil},
+	{"shaft-dia", "shaft's diameter: 40mm",
+		func(j *calc.Job, s string) error { return size(&j.ShaftDia, s, quantity.ParseLength, 1) }, nil},
+	{"layer", "wanted build-up: 2mm",
+		func(j *calc.Job, s string) error { return size(&j.Layer, s, quantity.ParseLength, 1) }, nil},
+	{"nozzle-bore", "gas nozzle's bore: 1/2in or 13mm",
+		func(j *calc.Job, s string) error { return size(&j.NozzleBore, s, quantity.ParseLength, 1) }, nil},
+	{"rated-amps", "current on the power source's plate: 200A",
+		func(j *calc.Job, s string) error { return size(&j.RatedAmps, s, quantity.ParseCurrent, 1) }, nil},
+	{"rated-duty", "duty on the plate at that current: 60%",
+		func(j *calc.Job, s string) error { return size(&j.RatedDuty, s, quantity.ParsePercent, 1) }, nil},
+}
+
+// partCommand is a command whose answer is one page beside the card.
+type partCommand struct {
+	name, short, long, example string
+	of                         calc.PartOf
+	flags                      []string // of partFlags
+}
+
+var partCommands = []partCommand{
+	{"strength", "What the joint carries: throat, bond and sheet, and the load to allow",
+		`What a joint of this length carries in its throat, its bond and its sheet, which of them governs, and the load to
+allow at a safety factor on the low edge. The throat is the computed one, or --throat or --leg as measured.`,
+		"  brazebooth strength --metal stainless-304 --gauge 1.5mm --joint tee --length 80mm --load 2kN",
+		calc.Strength, []string{"throat", "leg", "load", "safety", "service-temp", "count"}},
+	{"air", "What the zinc puts into the air, clean air against it, eye shade",
+		`What the coating's zinc puts into the air for each metre and hour of arc, and the clean air that would thin it to
+each body's limit. It compares set-ups; it replaces neither extraction nor respirator nor sampling.`,
+		"  brazebooth air --metal galvanized --gauge 20ga --joint lap",
+		calc.Air, nil},
+	{"overlay", "Build-up on plate or shaft: pitch, layers, turning speed, time, wire",
+		`Bead pitch, layers for a wanted height, turning speed and feed of a shaft, arc time and wire, and whether the base
+melts into the overlay.`,
+		"  brazebooth overlay --metal mild-steel --gauge 10mm --filler cual8 --shaft-dia 40mm --length 30mm --layer 2mm --feed 300ipm --travel 6",
+		calc.Overlay, []string{"shaft-dia", "layer"}},
+	{"machine", "The setting against a power source's plate, the nozzle, the spool",
+		`Duty at this current from the plate's figures, the load line, the gas flow that a nozzle carries smoothly, and how
+long a full spool lasts.`,
+		"  brazebooth machine --metal galvanized --gauge 16ga --feed 290ipm --rated-amps 200A --rated-duty 60% --nozzle-bore 1/2in",
+		calc.Machine, []string{"nozzle-bore", "rated-amps", "rated-duty"}},
+}
+
+func (d *Deps) partCobra(pc *partCommand) *cobra.Command {
+	var out output
+	cmd := &cobra.Command{
+		Use: pc.name, Short: pc.short, Long: pc.long, Example: pc.example, Args: noArgs,
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			job, err := jobOf(cmd)
+			if err != nil {
+				return err
+			}
+			if pc.name == "overlay" && job.Joint == "" {
+				job.Joint = "overlay"
+			}
+			card, err := d.solve(cmd.Context(), job)
+			if err != nil {
+				return err
+			}
+			p, err := pc.of(&card)
+			if err != nil {
+				return err
+			}
+			return d.showPart(&p, out)
+		},
+	}
+	bind(cmd)
+	bindFrom(cmd, partFlags, pc.flags)
+	out.bind(cmd)
+	return cmd
+}
+
+func (d *Deps) showPart(p *calc.Part, out output) error {
+	sys, err := unitsOf(out.units)
+	if err != nil {
+		return err
+	}
+	if !out.json {
+		_, err := fmt.Fprint(d.Out, sheet.PartText(p, sheet.Options{Units: sys, Why: out.why}))
+		return err
+	}
+	b, err := sheet.PartJSON(p, Version)
+	if err != nil {
+		return err
+	}
+	_, err = d.Out.Write(b)
+	return err
+}
