@@ -20,12 +20,6 @@ func (g *gapRun) fill(s *Spots) {
 		s.Figures = append(s.Figures, Figure{name, value, low, high, unit,
 			Basis{Formula: formula, Inputs: g.inputs(), Source: gapSource, Known: ownCalc}})
 	}
-	weak, strong := g.board.powerBand()
-	banded := func(name, formula string, v float64, form, steep tables.Datum) {
-		low := math.Exp(-math.Hypot(math.Log(form.Low), steep.V*math.Log(strong)))
-		high := math.Exp(math.Hypot(math.Log(form.High), steep.V*math.Log(weak)))
-		add(name, "s", formula, v, v*low, v*high)
-	}
 	setting := func(name, formula string, given bool, v, low, high float64) {
 		if given { // what somebody set has no band; the range stands in figures of its own
 			s.Figures = append(s.Figures, givenFigure(name, v, "s"))
@@ -49,6 +43,37 @@ func (g *gapRun) fill(s *Spots) {
 	} else {
 		add("spot_step", "mm", stepForm, b.Step, min(low, b.Step), max(high, b.Step))
 	}
+	g.ends(add)
+	k := &g.board.knobs
+	volume := g.in.Feed * b.On / (g.in.Filler.Density)
+	depLow, depHigh := g.board.doubts[kDeposit].low/k[kDeposit], g.board.doubts[kDeposit].high/k[kDeposit]
+	add("fill_per_spot", "mm3", "melted wire of one spot over its density", volume, volume*depLow, volume*depHigh)
+	g.seam(s, add)
+	g.limits(s)
+	s.Trace = heatTrace(t.Trace)
+}
+
+// heatTrace is a run's trace from its own start.
+func heatTrace(points []thinsheet.Point) []HeatPoint {
+	list := make([]HeatPoint, len(points))
+	for i, p := range points {
+		list[i] = HeatPoint{p.Time - points[0].Time, p.On, p.Edge, p.Centre, p.Back}
+	}
+	return list
+}
+
+// addFigure puts a figure of the run on the answer.
+type addFigure func(name, unit, formula string, value, low, high float64)
+
+// ends adds the ends of both ranges with their bands: the model's own, joined with that of the arc's power.
+func (g *gapRun) ends(add addFigure) {
+	t, b := &g.times, &g.times.Beat
+	weak, strong := g.board.powerBand()
+	banded := func(name, formula string, v float64, form, steep tables.Datum) {
+		low := math.Exp(-math.Hypot(math.Log(form.Low), steep.V*math.Log(strong)))
+		high := math.Exp(math.Hypot(math.Log(form.High), steep.V*math.Log(weak)))
+		add(name, "s", formula, v, v*low, v*high)
+	}
 	wet := "until the back face of both root edges has reached the filler's liquidus"
 	if g.in.Surface {
 		wet = "until the joint's line has reached the filler's liquidus"
@@ -58,34 +83,16 @@ func (g *gapRun) fill(s *Spots) {
 	banded("arc_off_min", "until the puddle's middle falls to the filler's liquidus", t.OffMin, tables.GapOff, tables.GapOffPower)
 	banded("arc_off_max", "until it falls to the filler's solidus", t.OffMax, tables.GapOff, tables.GapOffPower)
 	if t.FirstOn > 0 {
-		// the cold spot gets over its own shortest time what the warm ones get over theirs
-		banded("first_spot_on", "arc on, longer as the cold sheet's shortest on is over the warm one's", max(b.On, t.FirstOn*b.On/t.OnMin), tables.GapOnMin, tables.GapOnMinPower)
-	}
-	k := &g.board.knobs
-	volume := g.in.Feed * b.On / (g.in.Filler.Density)
-	depLow, depHigh := g.board.doubts[kDeposit].low/k[kDeposit], g.board.doubts[kDeposit].high/k[kDeposit]
-	add("fill_per_spot", "mm3", "melted wire of one spot over its density", volume, volume*depLow, volume*depHigh)
-	g.seam(s, add)
-	g.limits(s)
-	s.Trace = make([]HeatPoint, len(t.Trace))
-	start := 0.0
-	if len(t.Trace) > 0 {
-		start = t.Trace[0].Time
-	}
-	for i, p := range t.Trace {
-		s.Trace[i] = HeatPoint{p.Time - start, p.On, p.Edge, p.Centre, p.Back}
+		banded("first_spot_on", "arc on, or longer until the cold joint is wet as arc_on_min wets the warm one", max(b.On, t.FirstOn), tables.GapOnMin, tables.GapOnMinPower)
 	}
 }
 
 // seam adds what the whole seam takes.
-func (g *gapRun) seam(s *Spots, add func(name, unit, formula string, value, low, high float64)) {
+func (g *gapRun) seam(s *Spots, add addFigure) {
 	t, b := &g.times, &g.times.Beat
 	s.Seam = g.card.Used.Length.Or(tables.SeamShown.V)
 	s.Count = max(1, int(math.Ceil(s.Seam/b.Step-1e-9)))
-	first := b.On
-	if t.FirstOn > 0 {
-		first = max(b.On, t.FirstOn*b.On/t.OnMin)
-	}
+	first := max(b.On, t.FirstOn)
 	time := func(on, off float64) float64 { return first + float64(s.Count-1)*(on+off) }
 	add("seam_time", "s", fmt.Sprintf("first spot and %d more of on and off, for %.0f mm", s.Count-1, s.Seam), time(b.On, b.Off), time(min(t.OnMin, b.On), min(t.OffMin, b.Off)), time(max(t.OnMax, b.On), max(t.OffMax, b.Off)))
 	heat := g.in.Power * b.On / b.Step
