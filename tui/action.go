@@ -9,11 +9,12 @@ type (
 	goBack      struct{} // one screen back
 	leave       struct{} // end the program
 	openHelp    struct{}
-	openPoints  struct{} // every caution of the card
-	openDrawing struct{} // the cross-section
-	openMap     struct{} // the operating window
-	openBeat    struct{} // the timed arc's page
-	startBeat   struct{} // play it
+	openPoints  struct{}         // every caution of the card
+	openDrawing struct{}         // the cross-section
+	openMap     struct{}         // the operating window
+	openBeat    struct{}         // the timed arc's page
+	startBeat   struct{}         // play it
+	openPart    struct{ at int } // a page beside the card
 	otherUnits  struct{}
 	openWhy     struct{ row cardRow }
 	openAsk     struct{ ask *question }
@@ -44,6 +45,7 @@ func (openDrawing) action() {}
 func (openMap) action()     {}
 func (openBeat) action()    {}
 func (startBeat) action()   {}
+func (openPart) action()    {}
 func (otherUnits) action()  {}
 func (openWhy) action()     {}
 func (openAsk) action()     {}

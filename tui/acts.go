@@ -25,6 +25,8 @@ func (m *root) act(a action) tea.Cmd {
 	case openBeat:
 		m.onBeat = true
 		return m.beat.want(timedJob(m.job), m.gaps)
+	case openPart:
+		m.readPart(a.at)
 	case startBeat:
 		return m.beat.start()
 	case otherUnits:

@@ -123,6 +123,8 @@ func (p *cardPage) pages(press tea.KeyPressMsg, k *keyMap) action {
 		return openMap{}
 	case key.Matches(press, k.Beat):
 		return openBeat{}
+	case key.Matches(press, k.Pages):
+		return openPart{}
 	case key.Matches(press, k.Units):
 		return otherUnits{}
 	case key.Matches(press, k.Help):

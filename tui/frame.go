@@ -81,6 +81,8 @@ func (m *root) say(b *block, f *fault) {
 func (m *root) hints() []key.Binding {
 	k := &m.keys
 	switch {
+	case m.page != nil && m.page.next != nil:
+		return []key.Binding{named(k.Pages, "p", "next page"), named(k.Back, "esc", "card"), named(k.Down, "↑↓", "scroll"), named(k.Units, "u", "units")}
 	case m.page != nil:
 		return []key.Binding{named(k.Back, "esc", "back"), named(k.Down, "↑↓", "scroll")}
 	case m.why != nil && m.why.set != nil:
@@ -100,7 +102,7 @@ func (m *root) hints() []key.Binding {
 		big = named(k.Large, "b", "whole card")
 	}
 	return []key.Binding{named(k.Down, "↑↓", "select"), named(k.More, "←→", "change"), named(k.On, "enter", "why"),
-		named(k.Cautions, "c", "cautions"), named(k.Map, "m", "map"), named(k.Beat, "t", "timed"), named(k.Drawing, "x", "section"), big, named(k.Reset, "r", "reset"),
+		named(k.Cautions, "c", "cautions"), named(k.Map, "m", "map"), named(k.Beat, "t", "timed"), named(k.Pages, "p", "pages"), named(k.Drawing, "x", "section"), big, named(k.Reset, "r", "reset"),
 		named(k.Units, "u", "units"), named(k.Back, "esc", "back"), k.Leave}
 }
 

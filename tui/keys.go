@@ -11,7 +11,7 @@ type keyMap struct {
 
 	Less, More, Reset, ResetAll key.Binding
 
-	Why, Cautions, Drawing, Map, Beat, Play, Large, Units, Help, Leave, Kill key.Binding
+	Why, Cautions, Drawing, Map, Beat, Play, Pages, Large, Units, Help, Leave, Kill key.Binding
 
 	// Not keys but lines of help: what typing does on a screen.
 	TypeName, TypeSize key.Binding
@@ -44,7 +44,8 @@ func newKeys() keyMap {
 		Drawing:  bind("x 3", "cross-section and edges", "x", "3"),
 		Map:      bind("m 7", "map of all settings", "m", "7"),
 		Beat:     bind("t 9", "timed arc: on and off", "t", "9"),
-		Play:     bind("space", "play the beat", "space", "p"),
+		Pages:    bind("p 1", "machine, strength, air, overlay", "p", "1"),
+		Play:     bind("space", "play the beat", "space"),
 		Large:    bind("b 5", "big figures, and back", "b", "5"),
 		Units:    bind("u", "units: metric, inch, both", "u", "f2"),
 		Help:     bind("f1 ?", "help", "f1", "?"),
@@ -67,7 +68,7 @@ func (k *keyMap) groups() []helpGroup {
 	return []helpGroup{
 		{"everywhere", []key.Binding{k.On, k.Back, k.Next, k.Prev, k.Help, k.Leave, k.Kill}},
 		{"in a list", []key.Binding{named(k.Up, "↑ ↓", "pick a row"), k.TypeName, k.TypeSize, k.Why}},
-		{"on the card", []key.Binding{k.Up, k.Down, k.Less, k.More, k.Reset, k.ResetAll, k.Why, k.Cautions, k.Drawing, k.Map, k.Beat, k.Large, k.Units}},
+		{"on the card", []key.Binding{k.Up, k.Down, k.Less, k.More, k.Reset, k.ResetAll, k.Why, k.Cautions, k.Drawing, k.Map, k.Beat, k.Pages, k.Large, k.Units}},
 		{"on the map", []key.Binding{named(k.Up, "↑ ↓ ← →", "walk; the card follows"), named(k.Reset, "r 0", "suggestion back"), named(k.Back, "esc enter", "back to the card")}},
 		{"on the timed arc's page", []key.Binding{k.Play, named(k.Up, "↑ ↓", "arc on"), named(k.More, "← →", "arc off"), named(k.Reset, "r 0", "suggestion back"), named(k.Back, "esc enter", "back to the card")}},
 	}
