@@ -21,7 +21,7 @@ const thinnest = 0.05
 
 // spans lists every number of a job with the range that can be computed, which is wider than the
 // range that makes sense: sense is a matter for warnings.
-func spans(j *Job) [38]span {
+func spans(j *Job) [41]span {
 	return [...]span{
 		{"thickness", j.Thickness, thinnest, 150, "mm"},
 		{"thickness2", j.Thickness2, thinnest, 150, "mm"},
@@ -58,6 +58,9 @@ func spans(j *Job) [38]span {
 		{"wire_price", j.WirePrice, 0, 1e6, "per kg"},
 		{"gas_price", j.GasPrice, 0, 1e6, "per m3"},
 		{"labour_rate", j.LabourRate, 0, 1e6, "per hour"},
+		{"steel_price", j.SteelPrice, 0, 1e6, "per kg"},
+		{"grinding", j.Grinding, 0, 1000, "min/m"},
+		{"zinc_repair", j.ZincRepair, 0, 1000, "min/m"},
 		{"operating", j.Operating, 1, 100, "%"},
 		{"gauge", Opt{j.Gauge != 0, float64(j.Gauge)}, 7, 30, ""},
 		{"gauge2", Opt{j.Gauge2 != 0, float64(j.Gauge2)}, 7, 30, ""},

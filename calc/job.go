@@ -113,5 +113,8 @@ type Job struct {
 	GasPrice   Opt    `json:"gas_price,omitzero"`   // per m3
 	LabourRate Opt    `json:"labour_rate,omitzero"` // per hour
 	Operating  Opt    `json:"operating,omitzero"`   // operating factor, %
+	SteelPrice Opt    `json:"steel_price,omitzero"` // steel wire, per kg
+	Grinding   Opt    `json:"grinding,omitzero"`    // of a steel bead, min/m
+	ZincRepair Opt    `json:"zinc_repair,omitzero"` // beside a steel bead, min/m
 	Currency   string `json:"currency,omitzero"`
 }

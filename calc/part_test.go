@@ -114,12 +114,45 @@ func TestMachinePart(t *testing.T) {
 	}
 }
 
+// Twice the seam is twice everything; prices add up; dear grinding makes bronze the cheaper, none makes steel it.
+func TestCostAdds(t *testing.T) {
+	job := Job{Metal: "galvanized", Gauge: 20, Feed: Some(5), Travel: Some(8), Length: Some(1000), Count: Some(2), Flow: Some(12),
+		WirePrice: Some(25), GasPrice: Some(8), LabourRate: Some(45), Operating: Some(40), SteelPrice: Some(3), Grinding: Some(8), ZincRepair: Some(3), Currency: "EUR"}
+	p := pageOf(t, Cost, job)
+	if v := value(t, p, "arc_time").Value; math.Abs(v-250) > 1e-9 {
+		t.Errorf("2 m at 8 mm/s: %g s", v)
+	}
+	if v := value(t, p, "gas_used").Value; math.Abs(v-50) > 1e-9 {
+		t.Errorf("12 L/min for 250 s: %g L", v)
+	}
+	// melted: pi/4·0.889²·83.333·8.53e-3 g/s for 250 s
+	if v, want := value(t, p, "wire_used").Value, math.Pi/4*0.889*0.889*5000/60*8.53e-3*250; math.Abs(v/want-1) > 1e-6 {
+		t.Errorf("wire %g g, mass balance %g", v, want)
+	}
+	sum := value(t, p, "wire_cost").Value + value(t, p, "gas_cost").Value + value(t, p, "labour_cost").Value
+	total := value(t, p, "total_cost")
+	if math.Abs(total.Value-sum) > 1e-9 || total.Unit != "EUR" {
+		t.Errorf("total %g %s of %g", total.Value, total.Unit, sum)
+	}
+	if v := value(t, p, "steel_cost").Value; v <= total.Value {
+		t.Errorf("with 11 minutes a metre of work steel costs %g, bronze %g", v, total.Value)
+	}
+	job.Grinding, job.ZincRepair = Some(0), Some(0)
+	if v := value(t, pageOf(t, Cost, job), "steel_cost").Value; v >= total.Value {
+		t.Errorf("without any work steel costs %g, bronze %g", v, total.Value)
+	}
+	job.Count = Some(4)
+	if v := value(t, pageOf(t, Cost, job), "total_cost").Value; math.Abs(v/total.Value-2) > 1e-9 {
+		t.Errorf("twice the pieces cost %g times", v/total.Value)
+	}
+}
+
 // Every page of every usual job has figures in their bands, reasons with a source, and words.
 func TestPartsHold(t *testing.T) {
 	for _, metal := range []string{"mild-steel", "galvanized", "stainless-304", "copper", "brass", "grey-iron"} {
 		for _, joint := range []string{"lap", "tee", "butt", "plug", "overlay"} {
 			c := card(t, Job{Metal: metal, Thickness: Some(1.5), Joint: joint, Feed: Some(6), Travel: Some(7), Throat: Some(1.2), Load: Some(1), RatedAmps: Some(200), RatedDuty: Some(60), NozzleBore: Some(15), ShaftDia: Some(30), Layer: Some(1)})
-			for name, of := range map[string]PartOf{"strength": Strength, "air": Air, "overlay": Overlay, "machine": Machine} {
+			for name, of := range map[string]PartOf{"strength": Strength, "air": Air, "overlay": Overlay, "machine": Machine, "cost": Cost} {
 				p, err := of(c)
 				if err != nil {
 					var fe *FieldError

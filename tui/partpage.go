@@ -16,6 +16,7 @@ var partPages = [...]struct {
 	{"strength", calc.Strength},
 	{"air", calc.Air},
 	{"overlay", calc.Overlay},
+	{"cost", calc.Cost},
 }
 
 // readPart opens a page beside the card.

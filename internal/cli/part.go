@@ -24,6 +24,20 @@ var partFlags = []jobFlag{
 		func(j *calc.Job, s string) error { return size(&j.ServiceTemp, s, quantity.ParseTemperature, 1) }, nil},
 	{"count", "pieces, or plugs",
 		func(j *calc.Job, s string) error { return size(&j.Count, s, quantity.ParseNumber, 1) }, nil},
+	{"wire-price", "price of the wire with its currency: 25EUR/kg or $12/lb",
+		func(j *calc.Job, s string) error { return price(&j.WirePrice, &j.Currency, s) }, nil},
+	{"gas-price", "price of a cubic metre of gas: 8",
+		func(j *calc.Job, s string) error { return size(&j.GasPrice, s, quantity.ParseNumber, 1) }, nil},
+	{"labour-rate", "price of an hour of a hand: 45",
+		func(j *calc.Job, s string) error { return size(&j.LabourRate, s, quantity.ParseNumber, 1) }, nil},
+	{"operating", "share of the time that the arc burns: 40%",
+		func(j *calc.Job, s string) error { return size(&j.Operating, s, quantity.ParsePercent, 1) }, nil},
+	{"steel-price", "price of steel wire, to compare: 3EUR/kg",
+		func(j *calc.Job, s string) error { return price(&j.SteelPrice, &j.Currency, s) }, nil},
+	{"grinding", "minutes a metre that a steel bead is ground",
+		func(j *calc.Job, s string) error { return size(&j.Grinding, s, quantity.ParseNumber, 1) }, nil},
+	{"zinc-repair", "minutes a metre that zinc beside a steel bead is mended",
+		func(j *calc.Job, s string) error { return size(&j.ZincRepair, s, quantity.ParseNumber, 1) }, nil},
 	{"shaft-dia", "shaft's diameter: 40mm",
 		func(j *calc.Job, s string) error { return size(&j.ShaftDia, s, quantity.ParseLength, 1) }, nil},
 	{"layer", "wanted build-up: 2mm",
@@ -64,6 +78,27 @@ melts into the overlay.`,
 long a full spool lasts.`,
 		"  brazebooth machine --metal galvanized --gauge 16ga --feed 290ipm --rated-amps 200A --rated-duty 60% --nozzle-bore 1/2in",
 		calc.Machine, []string{"nozzle-bore", "rated-amps", "rated-duty"}},
+	{"cost", "Time, wire, gas and money of a seam, bronze against steel",
+		`Arc time, wire and gas of a seam and what they cost at your prices; whole spools and bottles to order; and the same
+seam in steel wire with the grinding and zinc repair that it brings.`,
+		"  brazebooth cost --metal galvanized --gauge 20ga --length 2m --count 30 --wire-price 25EUR/kg --labour-rate 45 --steel-price 3EUR/kg --grinding 4 --zinc-repair 2",
+		calc.Cost, []string{"count", "wire-price", "gas-price", "labour-rate", "operating", "steel-price", "grinding", "zinc-repair"}},
+}
+
+// price reads a price and takes its currency; two currencies in one job cannot be added.
+func price(o *calc.Opt, currency *string, text string) error {
+	v, c, err := quantity.ParsePrice(text)
+	if err != nil {
+		return err
+	}
+	if c != "" && *currency != "" && c != *currency {
+		return wrong("two currencies, "+*currency+" and "+c, "give all prices in one")
+	}
+	if c != "" {
+		*currency = c
+	}
+	*o = calc.Some(float64(v))
+	return nil
 }
 
 func (d *Deps) partCobra(pc *partCommand) *cobra.Command {

@@ -1,0 +1,150 @@
+package calc
+
+import (
+	"fmt"
+	"math"
+
+	"brazebooth/tables"
+)
+
+// Cost computes what a seam takes in time, wire and gas, and, at the user's prices, in money; beside it the same seam
+// in steel wire with the work that it brings.
+func Cost(card *Card) (Part, error) {
+	p := Part{Name: "cost", Card: *card}
+	travel, ok1 := card.Figure("travel")
+	rate, ok2 := card.Figure("deposition_rate")
+	if !ok1 || !ok2 || !(travel.Value > 0) {
+		return p, &FieldError{"travel", "of this job (no travel is computed)", "give feed and travel, as --feed 250ipm --travel 6"}
+	}
+	count := card.Used.Count.Or(1)
+	length := p.seam(card, 1000) * count
+	time := p.arcTime(length, travel)
+	wire := p.wire(card, time, rate)
+	gas := p.gas(card, time)
+	p.money(card, time, wire, gas, length)
+	p.order(wire, gas)
+	return p, nil
+}
+
+// arcTime is how long the seams take, a timed arc's pauses included.
+func (p *Part) arcTime(length float64, travel Figure) Figure {
+	t := func(v float64) float64 { return length / v }
+	p.add("arc_time", "s", t(travel.Value), t(travel.High), t(travel.Low), Basis{Formula: "{L}/{v}", Source: "definition; starts, stops and a timed arc's first spot left out", Known: ownCalc,
+		Inputs: []Input{{Symbol: "L", Name: "seam in all", Value: length, Unit: "mm"}, {Symbol: "v", Name: "travel", Value: travel.Value, Unit: "mm/s", Derived: true}}})
+	return p.Figures[len(p.Figures)-1]
+}
+
+// wire is what melts, spatter and all.
+func (p *Part) wire(card *Card, time, rate Figure) Figure {
+	share := 1.0
+	if on, off := card.Used.ArcOn.V, card.Used.ArcOff.V; card.Used.Mode == "timed" && on > 0 {
+		share = on / (on + off)
+	}
+	per := share / 60 / p.efficiency(card) // g for each g/min and s
+	p.add("wire_used", "g", time.Value*rate.Value*per, time.Low*rate.Low*per, time.High*rate.High*per, Basis{Formula: "{t}·{m}/60/{e}", Source: "mass balance", Known: ownCalc,
+		Inputs: []Input{{Symbol: "t", Name: "arc time", Value: time.Value * share, Unit: "s", Derived: true}, {Symbol: "m", Name: "deposition", Value: rate.Value, Unit: "g/min", Derived: true},
+			{Symbol: "e", Name: "deposition efficiency", Value: p.efficiency(card), Unit: "1"}}})
+	return p.Figures[len(p.Figures)-1]
+}
+
+func (p *Part) gas(card *Card, time Figure) Figure {
+	flow, ok := card.Figure("gas_flow")
+	if !ok {
+		return Figure{}
+	}
+	l := func(t, f float64) float64 {
+		v, err := GasVolume(f, t, 0, 0)
+		if err != nil {
+			return 0
+		}
+		return v
+	}
+	p.add("gas_used", "L", l(time.Value, flow.Value), l(time.Low, flow.Low), l(time.High, flow.High), Basis{Formula: "{q}·{t}/60", Source: "definition; flow before and after the arc left out", Known: ownCalc,
+		Inputs: []Input{{Symbol: "q", Name: "gas flow", Value: flow.Value, Unit: "L/min"}, {Symbol: "t", Name: "arc time", Value: time.Value, Unit: "s", Derived: true}}})
+	return p.Figures[len(p.Figures)-1]
+}
+
+// money is wire, gas and labour at the user's prices; what has no price has no cost.
+func (p *Part) money(card *Card, time, wire, gas Figure, length float64) {
+	u, unit := &card.Used, card.Used.Currency
+	if unit == "" {
+		unit = "money"
+	}
+	total := Figure{Name: "total_cost", Unit: unit, Basis: Basis{Formula: "sum of what has a price", Source: "the user's prices", Known: "given"}}
+	add := func(name, formula string, f Figure, by float64) {
+		p.add(name, unit, f.Value*by, f.Low*by, f.High*by, Basis{Formula: formula, Source: "the user's prices", Known: "given"})
+		total.Value, total.Low, total.High = total.Value+f.Value*by, total.Low+f.Low*by, total.High+f.High*by
+	}
+	if u.WirePrice.Set {
+		add("wire_cost", "wire times its price", wire, u.WirePrice.V/1000)
+	}
+	if u.GasPrice.Set {
+		add("gas_cost", "gas times its price", gas, u.GasPrice.V/1000)
+	}
+	hours := p.labour(card, time)
+	if u.LabourRate.Set {
+		add("labour_cost", "hours times their rate; the operating factor makes arc time into hours", hours, u.LabourRate.V)
+	}
+	if total.Value > 0 {
+		p.Figures = append(p.Figures, total)
+		p.steel(card, wire, gas, hours, length, total, unit)
+		return
+	}
+	p.because("no price was given: --wire-price 25EUR/kg --gas-price 8 --labour-rate 45 make it money", ownCalc, "the job")
+}
+
+// labour is the hours of a hand for the arc time, by the operating factor.
+func (p *Part) labour(card *Card, time Figure) Figure {
+	f := tables.OperatingFactor
+	if v := card.Used.Operating; v.Set {
+		f = tables.Datum{V: v.V, Low: v.V, High: v.V, Unit: "%", Origin: f.Origin}
+	} else {
+		p.Card.Assumed = append(p.Card.Assumed, Assumption{"operating", number(f.V) + "%", "arc-on share of the time, from handbooks"})
+	}
+	h := func(t, share float64) float64 { return t / 3600 / (share / 100) }
+	p.add("labour_time", "h", h(time.Value, f.V), h(time.Low, f.High), h(time.High, f.Low), Basis{Formula: "{t}/3600/({o}/100)", Source: f.Source, Known: string(f.Known),
+		Inputs: []Input{{Symbol: "t", Name: "arc time", Value: time.Value, Unit: "s", Derived: true}, {Symbol: "o", Name: "operating factor", Value: f.V, Unit: "%", Assumed: !card.Used.Operating.Set}}})
+	return p.Figures[len(p.Figures)-1]
+}
+
+// steel sets the same bead in steel wire beside it: as much metal, as quickly, then grinding and zinc repair.
+func (p *Part) steel(card *Card, wire, gas, hours Figure, length float64, total Figure, unit string) {
+	u := &card.Used
+	if !u.SteelPrice.Set {
+		p.because("steel wire was not priced: --steel-price 3EUR/kg --grinding 4 --zinc-repair 2 (minutes a metre) compare it", ownCalc, "the job")
+		return
+	}
+	steel, ok := tables.FillerByID("steel")
+	if !ok {
+		return
+	}
+	ratio := steel.Density.V / card.Setup.Filler.Density.V
+	extra := (u.Grinding.V + u.ZincRepair.V) / 60 * length / 1000 // h
+	cost := func(w, g, h float64) float64 {
+		return w*ratio*u.SteelPrice.V/1000 + g*u.GasPrice.V/1000 + (h+extra)*u.LabourRate.V
+	}
+	v := cost(wire.Value, gas.Value, hours.Value)
+	p.add("steel_cost", unit, v, cost(wire.Low, gas.Low, hours.Low), cost(wire.High, gas.High, hours.High), Basis{Formula: "as much steel as bronze by volume, as quickly, with {g} min/m of grinding and {z} min/m of zinc repair",
+		Source: "the user's prices and times", Known: "given", Inputs: []Input{{Symbol: "g", Name: "grinding", Value: u.Grinding.V, Unit: "1"}, {Symbol: "z", Name: "zinc repair", Value: u.ZincRepair.V, Unit: "1"}}})
+	text := fmt.Sprintf("bronze is cheaper here by %.3g %s", v-total.Value, unit)
+	if v < total.Value {
+		text = fmt.Sprintf("steel is cheaper here by %.3g %s, if its heat and its zinc damage may be", total.Value-v, unit)
+	}
+	p.because(text, ownCalc, "the two totals")
+	p.because("no heat, distortion or strength is priced in this", ownCalc, "the two totals")
+}
+
+// order is whole spools and bottles for the high edges.
+func (p *Part) order(wire, gas Figure) {
+	for _, s := range tables.Spools() {
+		if s.ID == "8 in" || s.ID == "S200" {
+			p.because(fmt.Sprintf("wire: %.0f of %s spools, %.3g kg each as sold in steel", math.Ceil(wire.High/1000/s.Mass.V), s.ID, s.Mass.V), string(s.Mass.Known), s.Mass.Source)
+		}
+	}
+	for _, c := range tables.Cylinders() {
+		if c.ID == "125 ft3" || c.ID == "50 L 200 bar" {
+			p.because(fmt.Sprintf("gas: %.0f of %s bottles, %.3g m³ each", math.Ceil(gas.High/1000/c.Volume.V), c.ID, c.Volume.V), string(c.Volume.Known), c.Volume.Source)
+		}
+	}
+	p.because(fmt.Sprintf("labour and overhead are about %.0f %% of what such work costs", tables.LabourShare.V), string(tables.LabourShare.Known), tables.LabourShare.Source)
+}
