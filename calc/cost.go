@@ -126,9 +126,9 @@ func (p *Part) steel(card *Card, wire, gas, hours Figure, length float64, total 
 	v := cost(wire.Value, gas.Value, hours.Value)
 	p.add("steel_cost", unit, v, cost(wire.Low, gas.Low, hours.Low), cost(wire.High, gas.High, hours.High), Basis{Formula: "as much steel as bronze by volume, as quickly, with {g} min/m of grinding and {z} min/m of zinc repair",
 		Source: "the user's prices and times", Known: "given", Inputs: []Input{{Symbol: "g", Name: "grinding", Value: u.Grinding.V, Unit: "1"}, {Symbol: "z", Name: "zinc repair", Value: u.ZincRepair.V, Unit: "1"}}})
-	text := fmt.Sprintf("bronze is cheaper here by %.3g %s", v-total.Value, unit)
+	text := fmt.Sprintf("bronze is cheaper here by %.3g %s, between the middles of both bands", v-total.Value, unit)
 	if v < total.Value {
-		text = fmt.Sprintf("steel is cheaper here by %.3g %s, if its heat and its zinc damage may be", total.Value-v, unit)
+		text = fmt.Sprintf("steel is cheaper here by %.3g %s, between the middles of both bands, if its heat and its zinc damage may be", total.Value-v, unit)
 	}
 	p.because(text, ownCalc, "the two totals")
 	p.because("no heat, distortion or strength is priced in this", ownCalc, "the two totals")
