@@ -2,18 +2,21 @@ package calc
 
 // Part is one page beside the card: what a question about the same job comes to.
 type Part struct {
-	Name     string // strength air overlay machine
+	Name     string // fit machine strength air overlay cost
 	Card     Card
 	Figures  []Figure
 	Reasons  []Reason
 	Warnings []Warning
+	Verdict  string   // of fit: suits, with-care, another-way or stop
+	Instead  []string // of fit: what a shop does instead
 }
 
 // Reason is a sentence with its source.
 type Reason struct {
-	Text   string `json:"text"`
-	Known  string `json:"known"`
-	Source string `json:"source"`
+	Text   string  `json:"text"`
+	Known  string  `json:"known"`
+	Source string  `json:"source"`
+	Weight float64 `json:"weight,omitzero"` // of fit: 1 speaks for it, 4 stops it
 }
 
 // PartOf computes a page of a job's card. Errors as Solve; a *FieldError where the job lacks what the page needs.
@@ -24,7 +27,7 @@ func (p *Part) add(name, unit string, v, low, high float64, b Basis) {
 }
 
 func (p *Part) because(text, known, source string) {
-	p.Reasons = append(p.Reasons, Reason{text, known, source})
+	p.Reasons = append(p.Reasons, Reason{Text: text, Known: known, Source: source})
 }
 
 // Figure returns the named figure.

@@ -152,7 +152,7 @@ func TestPartsHold(t *testing.T) {
 	for _, metal := range []string{"mild-steel", "galvanized", "stainless-304", "copper", "brass", "grey-iron"} {
 		for _, joint := range []string{"lap", "tee", "butt", "plug", "overlay"} {
 			c := card(t, Job{Metal: metal, Thickness: Some(1.5), Joint: joint, Feed: Some(6), Travel: Some(7), Throat: Some(1.2), Load: Some(1), RatedAmps: Some(200), RatedDuty: Some(60), NozzleBore: Some(15), ShaftDia: Some(30), Layer: Some(1)})
-			for name, of := range map[string]PartOf{"strength": Strength, "air": Air, "overlay": Overlay, "machine": Machine, "cost": Cost} {
+			for name, of := range map[string]PartOf{"strength": Strength, "air": Air, "overlay": Overlay, "machine": Machine, "cost": Cost, "fit": Fit} {
 				p, err := of(c)
 				if err != nil {
 					var fe *FieldError

@@ -5,6 +5,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/quantity"
+	"brazebooth/internal/sheet"
 )
 
 // partPages are the pages beside the card, in the order of the work; one key leads from each to the next.
@@ -12,6 +13,7 @@ var partPages = [...]struct {
 	title string
 	of    calc.PartOf
 }{
+	{"fit", calc.Fit},
 	{"machine", calc.Machine},
 	{"strength", calc.Strength},
 	{"air", calc.Air},
@@ -37,6 +39,19 @@ func partBody(s *session, of calc.PartOf) func(th *theme, w int) block {
 			f := faultOf(err)
 			b.say(th.watch, 0, "▲ "+f.what+" – on the card, or as a command: "+f.hint, w)
 			return b
+		}
+		if p.Verdict != "" {
+			style := th.good
+			switch p.Verdict {
+			case calc.WithCare, calc.AnotherWay:
+				style = th.watch
+			case calc.StopWork:
+				style = th.stop
+			}
+			b.say(style, 0, "verdict: "+sheet.VerdictText(p.Verdict), w)
+			for _, x := range p.Instead {
+				b.say(th.plain, 0, "instead: "+x, w)
+			}
 		}
 		for i := range p.Figures {
 			b.add(partFigure(th, s, &p.Figures[i], w))

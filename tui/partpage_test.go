@@ -11,7 +11,7 @@ func TestPartPages(t *testing.T) {
 	job := calc.Job{Metal: "galvanized", Gauge: 18, RatedAmps: calc.Some(200), RatedDuty: calc.Some(60), Load: calc.Some(1)}
 	for _, size := range [][2]int{{80, 24}, {60, 20}, {120, 40}, {40, 14}} {
 		s := openAt(t, size[0], size[1], Options{Job: job})
-		for _, want := range []string{"duty cycle", "allowable load", "zinc rate", "for an overlay", "wire used", "duty cycle"} {
+		for _, want := range []string{"verdict:", "duty cycle", "allowable load", "zinc rate", "for an overlay", "wire used", "verdict:"} {
 			s.press("p")
 			s.fits(size[0], size[1])
 			if size[1] >= 20 {

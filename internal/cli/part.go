@@ -8,10 +8,15 @@ import (
 	"brazebooth/calc"
 	"brazebooth/internal/quantity"
 	"brazebooth/internal/sheet"
+	"brazebooth/tables"
 )
 
 // partFlags are the choices that only the pages beside the card need.
 var partFlags = []jobFlag{
+	{"use", "what it is for: decorative, seal, load, wear or bearing",
+		func(j *calc.Job, s string) error { return named(&j.Use, s, optionID(tables.FindUse)) }, optionIDs(tables.Uses)},
+	{"hazard", "what stops a job: used-container, pressure, gas, cadmium, lead, beryllium, confined, vehicle, fire-part; or none",
+		func(j *calc.Job, s string) (err error) { j.Hazard, err = calc.HazardIDs(s); return err }, nil},
 	{"throat", "throat as measured on a cut test piece: 2mm",
 		func(j *calc.Job, s string) error { return size(&j.Throat, s, quantity.ParseLength, 1) }, nil},
 	{"leg", "leg of an equal-legged fillet: 3mm or 1/8in",
@@ -58,6 +63,11 @@ type partCommand struct {
 }
 
 var partCommands = []partCommand{
+	{"fit", "Should this be arc-brazed at all? A verdict, its reasons, what a shop does instead",
+		`Whether this job should be arc-brazed: suits, possible with care, choose another way, or stop; the reasons, heaviest
+first, each with its source; and for each "no" what a shop does instead. A stop is an answer: exit code 0.`,
+		"  brazebooth fit --metal galvanized --gauge 20ga --joint lap --use seal --hazard none",
+		calc.Fit, []string{"use", "hazard", "load", "safety", "service-temp", "throat", "leg"}},
 	{"strength", "What the joint carries: throat, bond and sheet, and the load to allow",
 		`What a joint of this length carries in its throat, its bond and its sheet, which of them governs, and the load to
 allow at a safety factor on the low edge. The throat is the computed one, or --throat or --leg as measured.`,

@@ -20,6 +20,13 @@ func PartText(p *calc.Part, o Options) string {
 			w.line("")
 		}
 	}
+	if p.Verdict != "" {
+		w.line("Verdict: %s", VerdictText(p.Verdict))
+		for _, x := range p.Instead {
+			w.para("  instead: ", x)
+		}
+		w.line("")
+	}
 	for i := range p.Figures {
 		f := &p.Figures[i]
 		value, band := quantity.Band(f.Value, f.Low, f.High, f.Unit, lead(o.Units))
@@ -60,14 +67,34 @@ func PartJSON(p *calc.Part, version string) ([]byte, error) {
 	c.Warnings = append(append([]calc.Warning{}, p.Warnings...), stopsOf(p.Card.Warnings)...)
 	c.Section.Drawn = false
 	d := documentOf(&c, version)
-	b, err := json.Marshal(struct {
+	section := struct {
+		Verdict string        `json:"verdict,omitempty"`
 		Reasons []calc.Reason `json:"reasons"`
-	}{orEmpty(p.Reasons)})
+		Instead *[]string     `json:"instead,omitempty"`
+	}{p.Verdict, orEmpty(p.Reasons), nil}
+	if p.Verdict != "" {
+		list := orEmpty(p.Instead)
+		section.Instead = &list
+	}
+	b, err := json.Marshal(section)
 	if err != nil {
 		return nil, err
 	}
 	d.Sections[p.Name] = b
 	return encode(d)
+}
+
+// VerdictText is a verdict in plain words.
+func VerdictText(v string) string {
+	switch v {
+	case calc.Suits:
+		return "suits"
+	case calc.WithCare:
+		return "possible with care"
+	case calc.AnotherWay:
+		return "choose another way"
+	}
+	return "STOP"
 }
 
 func stopsOf(list []calc.Warning) []calc.Warning {

@@ -1,0 +1,224 @@
+package calc
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"brazebooth/tables"
+)
+
+// The verdicts of Fit, from best to worst.
+const (
+	Suits      = "suits"
+	WithCare   = "with-care"
+	AnotherWay = "another-way"
+	StopWork   = "stop"
+)
+
+var verdicts = [...]string{Suits, WithCare, AnotherWay, StopWork}
+
+// HazardIDs turns what a hand may call a hazard into the ids of tables/, sorted, each once; "none" alone says that the
+// questions were asked and none applies. The error of an unknown word names what may be typed.
+func HazardIDs(text string) (string, error) {
+	more := map[string][]string{"used-container": {"tank", "sealed", "coated"}, "lead": {"lead-paint", "leaded-bronze"}, "vehicle": {"crash"}}
+	var ids []string
+	for _, word := range strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return r == ',' || r == ' ' || r == ';' }) {
+		_, known := tables.HazardByID(word)
+		switch {
+		case word == "none":
+			ids = append(ids, "none")
+		case known:
+			ids = append(ids, word)
+		case more[word] != nil:
+			ids = append(ids, more[word]...)
+		default:
+			return "", &FieldError{"hazard", "of that name", "type any of used-container, pressure, gas, cadmium, lead, beryllium, confined, vehicle, fire-part, with commas, or none"}
+		}
+	}
+	slices.Sort(ids)
+	ids = slices.Compact(ids)
+	if len(ids) == 0 || slices.Contains(ids, "none") && len(ids) > 1 {
+		return "", &FieldError{"hazard", "none together with others, or nothing", "type the ones that apply, with commas, or none alone"}
+	}
+	return strings.Join(ids, ","), nil
+}
+
+// fitting is a verdict being found.
+type fitting struct {
+	p     *Part
+	level int
+}
+
+// say adds a reason and lets the verdict fall to its level; instead is what a shop does in its place, "" for nothing.
+func (f *fitting) say(verdict string, text, known, source, instead string) {
+	level := slices.Index(verdicts[:], verdict)
+	f.level = max(f.level, level)
+	f.p.Reasons = append(f.p.Reasons, Reason{Text: text, Known: known, Source: source, Weight: float64(level) + 1})
+	if instead != "" && !slices.Contains(f.p.Instead, instead) {
+		f.p.Instead = append(f.p.Instead, instead)
+	}
+}
+
+// Fit says whether this job should be arc-brazed at all: a verdict, its reasons with the heaviest first, and what a
+// shop does instead.
+func Fit(card *Card) (Part, error) {
+	p := Part{Name: "fit", Card: *card}
+	f := fitting{p: &p}
+	f.hazards(card)
+	f.metals(card)
+	f.thickness(card)
+	f.service(card)
+	f.carries(card)
+	f.heat(card)
+	f.use(card)
+	slices.SortStableFunc(p.Reasons, func(a, b Reason) int { return int(b.Weight) - int(a.Weight) })
+	p.Verdict = verdicts[f.level]
+	return p, nil
+}
+
+// hazards: what stops the job whatever the numbers say, and what nobody answered.
+func (f *fitting) hazards(card *Card) {
+	given := card.Used.Hazard
+	if given == "" {
+		f.say(WithCare, "not answered: used or sealed container, pressure, gas line, cadmium, lead, beryllium, confined space, vehicle structure, stove's fire parts? Each of them stops the job (--hazard none, where none applies)",
+			"common practice, no source", "29 CFR 1910.252 and common practice", "")
+		return
+	}
+	for _, id := range strings.Split(given, ",") {
+		if h, ok := tables.HazardByID(id); ok {
+			f.say(StopWork, h.Name+": "+h.Why, string(h.Known), h.Source, h.Instead)
+		}
+	}
+	if given == "none" {
+		f.say(Suits, "asked and answered: none of the things that stop a job", "given", "the job", "")
+	}
+}
+
+// metals: what the base metals rule out, and what speaks for bronze on them.
+func (f *fitting) metals(card *Card) {
+	said := map[string]bool{}
+	zinc, stainless := false, false
+	for _, m := range card.Setup.members() {
+		zinc, stainless = zinc || m.Coating.Zinc, stainless || m.Metal.Family == tables.Stainless
+		code := metalWarning(m.Metal, card.Setup.Filler)
+		if code == "" || said[code] {
+			continue
+		}
+		said[code] = true
+		l, ok := tables.WarningByCode(code)
+		if !ok {
+			continue
+		}
+		verdict, instead := WithCare, ""
+		switch code {
+		case "brass":
+			verdict, instead = StopWork, "silver brazing or soft solder"
+		case "boron-steel":
+			verdict, instead = StopWork, "the vehicle or equipment maker's repair procedure"
+		case "melts-with-filler":
+			verdict, instead = AnotherWay, "a filler of the base's own alloy, welded; or silver brazing"
+		}
+		f.say(verdict, l.Text, string(l.Known), l.Source, instead)
+	}
+	line := func(verdict, code string) {
+		if l, ok := tables.WarningByCode(code); ok {
+			f.say(verdict, l.Text, string(l.Known), l.Source, "")
+		}
+	}
+	if stainless {
+		line(WithCare, "copper-penetration")
+	}
+	if stainless && zinc {
+		f.say(StopWork, "zinc beside stainless: hot zinc embrittles it", "common practice, no source", "common practice, no source", "strip the zinc at least 25 mm back on both faces; then it may be brazed (--coating none)")
+	}
+	if zinc {
+		f.say(Suits, "zinc-coated sheet: far less heat than fusion welding, so that most of the zinc stays; zinc guards a bare strip only 1 to 2 mm wide", "read", "TWI Job Knowledge 134", "")
+	}
+	if ms := card.Setup.members(); len(ms) == 2 && ms[0].Metal.Family != ms[1].Metal.Family {
+		f.say(Suits, "unlike metals: bronze joins what fusion would crack", "read", "TWI Job Knowledge 134", "")
+	}
+}
+
+// thickness against what arc brazing suits; castings and overlays are judged on what they carry.
+func (f *fitting) thickness(card *Card) {
+	members := card.Setup.members()
+	t, cast := minCore(members), false
+	for _, m := range members {
+		cast = cast || m.Metal.Family == tables.CastIron
+	}
+	s := tables.SheetThickest
+	switch {
+	case cast:
+		f.say(WithCare, "a casting is not sheet: a part that carries nothing and stays under 200 °C may be repaired, a leg or a cold lug; a firebox, door, flue or grate may not", "common practice, no source", "common practice, no source", "")
+	case card.Used.Joint == "overlay":
+		f.say(Suits, "an overlay for wear or size suits thick parts", string(s.Known), s.Source, "")
+	case t > s.V:
+		f.say(AnotherWay, fmt.Sprintf("%.2f mm: above about 3 mm the filler's strength limits a brazed joint", t), string(s.Known), s.Source, "fusion weld it, or have the joint worked out")
+	case t < tables.SheetThinnest.V:
+		f.say(AnotherWay, fmt.Sprintf("%.2f mm: under about 0.2 mm the arc cuts before it brazes", t), string(tables.SheetThinnest.Known), tables.SheetThinnest.Source, "solder it, or fold a seam")
+	default:
+		f.say(Suits, fmt.Sprintf("%.2f mm lies in the range that arc brazing suits, 0.2 to about 3 mm", t), string(s.Known), s.Source, "")
+	}
+}
+
+// service temperature against what a copper-alloy braze bears.
+func (f *fitting) service(card *Card) {
+	t, limit := card.Used.ServiceTemp, tables.ServiceLimit
+	switch {
+	case !t.Set:
+		f.say(Suits, fmt.Sprintf("service temperature not given: under about %.0f °C a brazed joint holds", limit.V), string(limit.Known), limit.Source, "")
+	case t.V > limit.V:
+		f.say(AnotherWay, fmt.Sprintf("%.0f °C in service: above about %.0f °C a copper-alloy braze creeps and lets go", t.V, limit.V), string(limit.Known), limit.Source, "weld it, or bolt it")
+	default:
+		f.say(Suits, fmt.Sprintf("%.0f °C in service is under the %.0f °C that a brazed joint bears", t.V, limit.V), string(limit.Known), limit.Source, "")
+	}
+}
+
+// carries holds a load against what the joint carries.
+func (f *fitting) carries(card *Card) {
+	if !card.Job.Load.Set {
+		if card.Used.Use == "load" {
+			f.say(WithCare, "it carries a load that was not given: --load 2kN holds it against the joint", ownCalc, "the job", "")
+		}
+		return
+	}
+	s, err := Strength(card)
+	if err != nil {
+		f.say(WithCare, "the load cannot be held against this joint: "+err.Error(), ownCalc, filletSource, "")
+		return
+	}
+	allow, _ := s.Figure("allowable_load")
+	if card.Job.Load.V > allow.Value {
+		f.say(AnotherWay, fmt.Sprintf("%.3g kN is more than the %.3g kN to allow on this seam", card.Job.Load.V, allow.Value), ownCalc, filletSource, "a longer seam or fuller throat, a stronger filler, rivets or bolts, or a weld")
+		return
+	}
+	f.say(WithCare, fmt.Sprintf("%.3g kN of the %.3g kN to allow: structural, lifting, pressure or vehicle loads are a qualified person's to decide", card.Job.Load.V, allow.Value), ownCalc, filletSource, "")
+}
+
+// heat: whether any setting is good, or this one is.
+func (f *fitting) heat(card *Card) {
+	switch card.Zone {
+	case "good":
+		f.say(Suits, "at this setting the bead wets and the base stays solid", ownCalc, sectionSource, "")
+	case "cold", "hot", "burn-through":
+		f.say(WithCare, "at this setting the heat is "+card.Zone+": the map of all settings shows whether another is good", ownCalc, sectionSource, "")
+	case "not-modelled":
+		f.say(WithCare, "no verdict on wetting and melting: judge it on a test bead", ownCalc, sectionSource, "")
+	}
+}
+
+// use: what the joint is for.
+func (f *fitting) use(card *Card) {
+	const practice = "common practice, no source"
+	switch card.Used.Use {
+	case "":
+		f.say(Suits, "what it is for was not said: --use decorative, seal, load, wear or bearing", ownCalc, "the job", "")
+	case "seal":
+		f.say(WithCare, "wet service: beside bronze, bare steel or zinc corrodes; paint or seal over the joint on both faces", practice, practice, "")
+	case "wear", "bearing":
+		f.say(Suits, "aluminium bronze makes a wear or bearing surface; a shaft's fatigue strength falls under an overlay", practice, practice, "")
+	case "decorative":
+		f.say(Suits, "a golden bead that needs little grinding", "read", "TWI Job Knowledge 134; the rest common practice", "")
+	}
+}
