@@ -75,7 +75,11 @@ func partFigure(th *theme, s *session, f *calc.Figure, w int) line {
 			c.band = fmt.Sprintf("%.0f–%.0f", f.Low, f.High)
 		}
 	}
-	r := newRow(w).put(th.quiet, calc.FigureLabel(f.Name)).to(20).put(th.strong, c.value()).to(36).put(th.quiet, c.band)
+	value, band := 20, 36
+	if w < narrowWidth {
+		value, band = 17, 28
+	}
+	r := newRow(w).put(th.quiet, calc.FigureLabel(f.Name)).to(value).put(th.strong, c.value()).to(band).put(th.quiet, c.band)
 	if s.units == quantity.Both && c.alt() != "" && r.left() > width(c.alt())+2 {
 		r.to(52).put(th.plain, c.alt())
 	}

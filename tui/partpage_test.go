@@ -14,6 +14,7 @@ func TestPartPages(t *testing.T) {
 		for _, want := range []string{"verdict:", "duty cycle", "allowable load", "zinc rate", "for an overlay", "wire used", "verdict:"} {
 			s.press("p")
 			s.fits(size[0], size[1])
+			s.hasNot("…") // no figure and no caution is cut
 			if size[1] >= 20 {
 				s.has(want)
 			}
