@@ -8,18 +8,18 @@ import (
 // driver runs one sheet through cycles of on, off and step. Events end them, each met within a macro step by
 // going back and taking the part of it that was needed.
 type driver struct {
-	r       *Rhythm
-	s       *Sheet
-	stop    func() bool
-	dt      float64
-	delta   []float64 // mean over back face at each arm's edge while the arc burns, K
-	e, m, t []float64 // before the last macro step
-	mark    moment
-	molten  float64 // s, when the edge first melted in this burn; 0: not yet
-	began   float64 // when the arc was last struck or put out
-	record  bool
-	trace   []Point
-	steps   int
+	r      *Rhythm
+	s      *Sheet
+	stop   func() bool
+	dt     float64
+	delta  []float64 // mean over back face at each arm's edge while the arc burns, K
+	e, m   []float64 // before the last macro step
+	mark   moment
+	molten float64 // s, when the edge first melted in this burn; 0: not yet
+	began  float64 // when the arc was last struck or put out
+	record bool
+	trace  []Point
+	steps  int
 }
 
 // moment is what a step back restores beside the fields.
@@ -34,7 +34,7 @@ func newDriver(r *Rhythm, s *Sheet, stop func() bool) *driver {
 		d.dt = 0.008
 	}
 	n := len(s.e)
-	d.e, d.m, d.t = make([]float64, n), make([]float64, n), make([]float64, n)
+	d.e, d.m = make([]float64, n), make([]float64, n)
 	arc := r.Power - r.Feed*r.Droplet
 	for i := range r.Arms {
 		a := &r.Arms[i]
@@ -133,7 +133,6 @@ func (d *driver) keep() {
 	s := d.s
 	copy(d.e, s.e)
 	copy(d.m, s.mf)
-	copy(d.t, s.t)
 	d.mark = moment{s.now, s.added, s.lost, s.laid}
 }
 
