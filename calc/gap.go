@@ -212,7 +212,7 @@ func (g *gapRun) outside() thinsheet.Reason {
 		return roundHole
 	case maxCore(g.card.Setup.members()) > tables.SheetThickest.V:
 		return thinsheet.TooThick
-	case u.Gap.V > closedGap && (u.Joint == "lap" || u.Joint == "tee" || u.Joint == "overlay"):
+	case u.Gap.V > tables.ClosedGap.V && (u.Joint == "lap" || u.Joint == "tee" || u.Joint == "overlay"):
 		return openFillet
 	}
 	return ""

@@ -197,7 +197,7 @@ func (g *gapRun) warn(card *Card, s *Spots) {
 	if g.card.Job.Travel.Set {
 		list = append(list, Warning{"travel-unused", Info, "A timed arc has no travel to set: it follows from step, on and off. The one given was left out.", gapSource})
 	}
-	if gap := g.card.Used.Gap.V; gap > 0 && gap <= closedGap {
+	if gap := g.card.Used.Gap.V; gap > 0 && gap <= tables.ClosedGap.V {
 		list = append(list, Warning{"gap-closed", Info, fmt.Sprintf("A root opening of %g mm is taken as closed.", gap), gapSource})
 	}
 	card.Warnings = append(list, card.Warnings...)
@@ -236,20 +236,14 @@ func (g *gapRun) strained() []Warning {
 	case b.Step < 0.25*b.StepMost:
 		tell("step-short", "A step of %.1f mm piles metal and heat up: about %.1f mm would do.", b.Step, b.StepMost)
 	}
-	if b.Off < quickestOff && g.in.FixedOff == 0 {
+	if b.Off < tables.QuickestOff.V && g.in.FixedOff == 0 {
 		tell("off-quick", "Off for %.2f s is a timer's to keep, not a hand's.", b.Off)
 	}
-	if room := t.OnMax - t.OnMin; room < narrowest && g.in.FixedOn == 0 {
+	if room := t.OnMax - t.OnMin; room < tables.NarrowestOn.V && g.in.FixedOn == 0 {
 		tell("narrow", "On has only %.3f s of room, less than a hand repeats and far less than its ends are sure of: treat it as a start for trials on scrap, or change feed or gap.", room)
 	}
 	return list
 }
-
-// quickestOff is the shortest pause that a hand keeps, s.
-const quickestOff = 0.1
-
-// narrowest is the least room that a hand with a timer keeps to, s.
-const narrowest = 0.04
 
 // widen computes the ranges of a gap a quarter wider.
 func (g *gapRun) widen(ctx context.Context, s *Spots) error {

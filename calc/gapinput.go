@@ -23,7 +23,7 @@ func (b *board) rhythm(card *Card, o *[outs]float64) thinsheet.Rhythm {
 		FixedOn: card.Job.ArcOn.V, FixedOff: card.Job.ArcOff.V, FixedStep: card.Job.SpotStep.V,
 	}
 	r.LongestOn, r.Longest = max(r.LongestOn, 1.01*r.FixedOn), max(r.Longest, 1.01*r.FixedOff)
-	if r.Gap <= closedGap {
+	if r.Gap <= tables.ClosedGap.V {
 		r.Gap = 0
 	}
 	r.Surface = !throughJoint(card.Used.Joint)
@@ -31,9 +31,6 @@ func (b *board) rhythm(card *Card, o *[outs]float64) thinsheet.Rhythm {
 	b.fan(card, &r.Input)
 	return r
 }
-
-// closedGap is the root opening up to which edges count as touching, mm: fit-up, not a gap.
-const closedGap = 0.1
 
 // throughJoint reports whether the filler must come through to the back of a joint.
 func throughJoint(joint string) bool { return joint == "butt" || joint == "corner" }

@@ -58,7 +58,7 @@ var everything = map[string]any{
 	"positions": positions, "uses": uses, "PitchTangent": PitchTangent, "PitchFlat": PitchFlat,
 	"FusedDilution": FusedDilution, "InterpassSilicon": InterpassSilicon,
 	"InterpassAluminium": InterpassAluminium, "MachiningAllowance": MachiningAllowance, "OperatingFactor": OperatingFactor, "LabourShare": LabourShare,
-	"GapOnMin": GapOnMin, "GapOnMax": GapOnMax, "GapOff": GapOff, "GapOnMinPower": GapOnMinPower, "GapOnMaxPower": GapOnMaxPower, "GapOffPower": GapOffPower, "EdgeMelt": EdgeMelt, "SteadyGap": SteadyGap, "ShortestOn": ShortestOn, "LongestOn": LongestOn, "LongestOff": LongestOff, "SeamShown": SeamShown,
+	"GapOnMin": GapOnMin, "GapOnMax": GapOnMax, "GapOff": GapOff, "GapOnMinPower": GapOnMinPower, "GapOnMaxPower": GapOnMaxPower, "GapOffPower": GapOffPower, "EdgeMelt": EdgeMelt, "SteadyGap": SteadyGap, "ShortestOn": ShortestOn, "LongestOn": LongestOn, "LongestOff": LongestOff, "SeamShown": SeamShown, "QuickestOff": QuickestOff, "NarrowestOn": NarrowestOn, "ClosedGap": ClosedGap,
 	"practiceLines": practiceLines, "handbookRow": handbookRow, "remedies": remedies, "shades": shades,
 	"shadeLaw": shadeLaw, "shadeGuide": shadeGuide, "FilletTestsOrigin": FilletTestsOrigin,
 	"filletTests": filletTests, "ThroatFace": ThroatFace, "BondFace": BondFace, "DesignSafety": DesignSafety,

@@ -54,6 +54,14 @@ var (
 	LongestOn  = Datum{2, 1, 3, "s", practice}
 	LongestOff = Datum{8, 4, 10, "s", practice}
 
+	// QuickestOff is the shortest pause that a hand keeps without a timer; NarrowestOn the least room between shortest
+	// and longest on that it keeps to.
+	QuickestOff = Datum{0.1, 0.08, 0.15, "s", practice}
+	NarrowestOn = Datum{0.04, 0.02, 0.06, "s", practice}
+
+	// ClosedGap is the root opening up to which edges count as touching: fit-up, not a gap.
+	ClosedGap = Datum{0.1, 0.05, 0.2, "mm", practice}
+
 	// SeamShown is the length that a seam's time is shown for where none is given.
 	SeamShown = Datum{100, 100, 100, "mm", practice}
 
