@@ -54,14 +54,8 @@ func (p *beatPage) update(msg tea.Msg, k *keyMap, s *session) action {
 		return change{job: job, done: "suggestion back"}
 	case key.Matches(press, k.On), key.Matches(press, k.Back), key.Matches(press, k.Beat):
 		return goBack{}
-	case key.Matches(press, k.Units):
-		return otherUnits{}
-	case key.Matches(press, k.Help):
-		return openHelp{}
-	case key.Matches(press, k.Leave):
-		return leave{}
 	}
-	return nil
+	return everywhere(press, k)
 }
 
 // turn changes on or off by a twentieth of a second; a change makes the job's mode timed.

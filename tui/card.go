@@ -125,14 +125,21 @@ func (p *cardPage) pages(press tea.KeyPressMsg, k *keyMap) action {
 		return openBeat{}
 	case key.Matches(press, k.Pages):
 		return openPart{}
+	case key.Matches(press, k.Back):
+		return goBack{}
+	}
+	return everywhere(press, k)
+}
+
+// everywhere acts on the keys that mean the same on the card, the map and the timed arc's page.
+func everywhere(press tea.KeyPressMsg, k *keyMap) action {
+	switch {
 	case key.Matches(press, k.Units):
 		return otherUnits{}
 	case key.Matches(press, k.Help):
 		return openHelp{}
 	case key.Matches(press, k.Leave):
 		return leave{}
-	case key.Matches(press, k.Back):
-		return goBack{}
 	}
 	return nil
 }

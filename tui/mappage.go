@@ -42,14 +42,8 @@ func (p *mapPage) update(msg tea.Msg, k *keyMap, s *session) action {
 		return change{job: job, done: "suggestion back"}
 	case key.Matches(press, k.On), key.Matches(press, k.Back), key.Matches(press, k.Map):
 		return goBack{}
-	case key.Matches(press, k.Units):
-		return otherUnits{}
-	case key.Matches(press, k.Help):
-		return openHelp{}
-	case key.Matches(press, k.Leave):
-		return leave{}
 	}
-	return nil
+	return everywhere(press, k)
 }
 
 // walk moves the setting to the next point of the map.
