@@ -6,6 +6,7 @@ import (
 	"sync"
 
 	"brazebooth/calc/thinsheet"
+	"brazebooth/tables"
 )
 
 // gapRemedies tries what a shop would where no rhythm is found, each by computation, and lists what the model
@@ -58,8 +59,8 @@ func gapCandidates(u *Job, why thinsheet.Reason) []candidate {
 		feed(0.8, "down")
 		feed(0.65, "down")
 	}
-	if w := u.Wire.V; w > 0.8 && why != thinsheet.NeverWets {
-		list = append(list, candidate{".030 in wire", func(j *Job) { j.Wire = Some(0.762) }})
+	if thin, err := tables.FindWire(".030"); err == nil && u.Wire.V > thin.Diameter.High && why != thinsheet.NeverWets {
+		list = append(list, candidate{thin.ID + " in wire", func(j *Job) { j.Wire = Some(thin.Diameter.V) }})
 	}
 	if u.Gap.V > 0 {
 		v := u.Gap.V * 0.6
