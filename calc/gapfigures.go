@@ -183,7 +183,7 @@ func (g *gapRun) sentence() string {
 	return "By this computation one timer setting keeps the rhythm; good to about a factor of two, stirring assumed, published times not found. Try it on scrap with the same gap."
 }
 
-// warn says what a hand must know of these times, ahead of what every job is told.
+// warn says what a hand must know of these times; fume, eyes and fire come before it.
 func (g *gapRun) warn(card *Card, s *Spots) {
 	var list []Warning
 	if g.times.Beat.On > 0 {
@@ -200,7 +200,7 @@ func (g *gapRun) warn(card *Card, s *Spots) {
 	if gap := g.card.Used.Gap.V; gap > 0 && gap <= tables.ClosedGap.V {
 		list = append(list, Warning{"gap-closed", Info, fmt.Sprintf("A root opening of %g mm is taken as closed.", gap), gapSource})
 	}
-	card.Warnings = append(list, card.Warnings...)
+	card.Warnings = append(card.Warnings, list...)
 	slices.SortStableFunc(card.Warnings, func(a, b Warning) int { return cmp.Compare(rank(a.Severity), rank(b.Severity)) })
 }
 

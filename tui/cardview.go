@@ -23,6 +23,9 @@ func (p *cardPage) view(th *theme, s *session, w, h int, aside bool) block {
 			first, last = restFirst+len(heads)+1, restLast+len(heads)+1
 		}
 		pin := cautionBand(th, &s.card, w, h/2, false)
+		if len(pin) < 4 && !aside { // room for the first caution, however many rows a timed arc has
+			pin = cautionBand(th, &s.card, w, min(h/2, 5), true)
+		}
 		all := len(b)
 		b = p.all.marked(th, p.all.show(b, first, last, h-len(pin)), all, w)
 		b.addAll(pin)
