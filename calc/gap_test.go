@@ -5,6 +5,7 @@ import (
 	"errors"
 	"math"
 	"runtime"
+	"strings"
 	"testing"
 	"time"
 )
@@ -152,6 +153,15 @@ func TestGapTooStrong(t *testing.T) {
 		if s.Good || s.Reason != "too-hot" && s.Reason != "melts-first" {
 			t.Errorf("%s: good %v, %q", job.Metal, s.Good, s.Reason)
 		}
+	}
+}
+
+// Where no cold spot ever wets, nobody is told to hold it longer.
+func TestGapColdNever(t *testing.T) {
+	s := spots(t, Job{Metal: "copper", Thickness: Some(1), Joint: "butt", Gap: Some(1)})
+	_, first := find(s.Figures, "first_spot_on")
+	if s.Reason != "two-settings" || first == strings.Contains(s.Why, "never wets") {
+		t.Errorf("%q, a first spot is given: %v; %s", s.Reason, first, s.Why)
 	}
 }
 

@@ -174,7 +174,11 @@ var reasonText = map[thinsheet.Reason]string{
 
 // sentence says what is in the way, or that the times are the project's own.
 func (g *gapRun) sentence() string {
-	if r := g.times.Reason; r != "" {
+	r := g.times.Reason
+	if r == thinsheet.TwoSettings && g.times.FirstOn == 0 {
+		return "A cold first spot never wets at this heat; once the sheet is warm these times do. Warm the parts first, or more wire feed for the first spot."
+	}
+	if r != "" {
 		return reasonText[r]
 	}
 	if list := g.strained(); len(list) > 0 {
