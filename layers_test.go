@@ -17,8 +17,9 @@ var own = map[string][]string{
 	"brazebooth/calc/thinsheet":    {},
 	"brazebooth/calc":              {"tables", "calc/section", "calc/thinsheet", "internal/quantity", "internal/plain"},
 	"brazebooth/internal/sheet":    {"calc", "tables", "internal/quantity", "internal/plain"},
-	"brazebooth/internal/cli":      {"calc", "tables", "internal/quantity", "internal/plain", "internal/sheet"},
-	"brazebooth/tui":               {"calc", "tables", "internal/quantity", "internal/plain", "internal/sheet"},
+	"brazebooth/internal/field":    {"calc", "tables", "internal/quantity"},
+	"brazebooth/internal/cli":      {"calc", "tables", "internal/quantity", "internal/plain", "internal/sheet", "internal/field"},
+	"brazebooth/tui":               {"calc", "tables", "internal/quantity", "internal/plain", "internal/sheet", "internal/field"},
 	"brazebooth/internal/bench":    {},
 	"brazebooth/calc_test":         {},
 }
@@ -43,6 +44,7 @@ var forbidden = map[string][]string{
 	"brazebooth/internal/quantity": {"os", "net", "time", "regexp"},
 	"brazebooth/internal/plain":    {"os", "net", "time"},
 	"brazebooth/internal/sheet":    {"os", "net", "time"},
+	"brazebooth/internal/field":    {"os", "net", "time"},
 	"brazebooth/tui":               {"os", "net"},
 }
 

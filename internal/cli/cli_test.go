@@ -13,6 +13,7 @@ import (
 	"unicode/utf8"
 
 	"brazebooth/calc"
+	"brazebooth/internal/field"
 	"brazebooth/internal/quantity"
 )
 
@@ -141,13 +142,13 @@ func checkTame(t *testing.T, args []string, got said) {
 }
 
 func TestHostileTextComesBackTame(t *testing.T) {
-	flags := jobFlags
+	flags := field.OnCard()
 	if testing.Short() {
 		flags = flags[:2] // some texts are numbers, and each then costs a search
 	}
 	for _, text := range hostile {
 		for i := range flags {
-			args := []string{"card", "--" + jobFlags[i].name, text}
+			args := []string{"card", "--" + flags[i].Name, text}
 			checkTame(t, args, run(args...))
 		}
 		for _, args := range [][]string{{text}, {"card", text}, {"card", "--" + text}, {"tables", text}, {"gauge", text}, {"help", text}, {"card", "--units", text}, {"card", "--json=" + text}} {
@@ -161,7 +162,7 @@ func FuzzJobFlag(f *testing.F) {
 		f.Add(uint8(i), text)
 	}
 	f.Fuzz(func(t *testing.T, flag uint8, text string) {
-		args := []string{"card", "--" + jobFlags[int(flag)%len(jobFlags)].name, text, "--feed=6m/min", "--travel=6"}
+		args := []string{"card", "--" + field.OnCard()[int(flag)%len(field.OnCard())].Name, text, "--feed=6m/min", "--travel=6"}
 		checkTame(t, args, run(args...))
 	})
 }

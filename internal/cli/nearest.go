@@ -7,6 +7,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"brazebooth/internal/field"
 	"brazebooth/internal/plain"
 )
 
@@ -79,9 +80,9 @@ func flagError(cmd *cobra.Command, err error) error {
 // flagNames lists the command's flags.
 func flagNames(cmd *cobra.Command) []string {
 	var names []string
-	for _, list := range [...][]jobFlag{jobFlags, partFlags} {
+	for _, list := range [...][]field.Field{field.OnCard(), field.OnPages()} {
 		for i := range list {
-			names = append(names, list[i].name)
+			names = append(names, list[i].Name)
 		}
 	}
 	names = append(names, "units", "json", "why", "png", "svg", "csv", "help")

@@ -6,60 +6,15 @@ import (
 	"github.com/spf13/cobra"
 
 	"brazebooth/calc"
-	"brazebooth/internal/quantity"
+	"brazebooth/internal/field"
 	"brazebooth/internal/sheet"
-	"brazebooth/tables"
 )
-
-// partFlags are the choices that only the pages beside the card need.
-var partFlags = []jobFlag{
-	{"use", "what it is for: decorative, seal, load, wear or bearing",
-		func(j *calc.Job, s string) error { return named(&j.Use, s, optionID(tables.FindUse)) }, optionIDs(tables.Uses)},
-	{"hazard", "what stops a job: used-container, pressure, gas, cadmium, lead, beryllium, confined, vehicle, fire-part; or none",
-		func(j *calc.Job, s string) (err error) { j.Hazard, err = calc.HazardIDs(s); return err }, nil},
-	{"throat", "throat as measured on a cut test piece: 2mm",
-		func(j *calc.Job, s string) error { return size(&j.Throat, s, quantity.ParseLength, 1) }, nil},
-	{"leg", "leg of an equal-legged fillet: 3mm or 1/8in",
-		func(j *calc.Job, s string) error { return size(&j.Leg, s, quantity.ParseLength, 1) }, nil},
-	{"load", "load on the joint: 2kN or 500lbf",
-		func(j *calc.Job, s string) error { return size(&j.Load, s, quantity.ParseForce, 1) }, nil},
-	{"safety", "safety factor on the low edge, without it 3",
-		func(j *calc.Job, s string) error { return size(&j.Safety, s, quantity.ParseNumber, 1) }, nil},
-	{"service-temp", "temperature in service: 80C or 180F",
-		func(j *calc.Job, s string) error { return size(&j.ServiceTemp, s, quantity.ParseTemperature, 1) }, nil},
-	{"count", "pieces, or plugs",
-		func(j *calc.Job, s string) error { return size(&j.Count, s, quantity.ParseNumber, 1) }, nil},
-	{"wire-price", "price of the wire with its currency: 25EUR/kg or $12/lb",
-		func(j *calc.Job, s string) error { return price(&j.WirePrice, &j.Currency, s) }, nil},
-	{"gas-price", "price of a cubic metre of gas: 8",
-		func(j *calc.Job, s string) error { return size(&j.GasPrice, s, quantity.ParseNumber, 1) }, nil},
-	{"labour-rate", "price of an hour of a hand: 45",
-		func(j *calc.Job, s string) error { return size(&j.LabourRate, s, quantity.ParseNumber, 1) }, nil},
-	{"operating", "share of the time that the arc burns: 40%",
-		func(j *calc.Job, s string) error { return size(&j.Operating, s, quantity.ParsePercent, 1) }, nil},
-	{"steel-price", "price of steel wire, to compare: 3EUR/kg",
-		func(j *calc.Job, s string) error { return price(&j.SteelPrice, &j.Currency, s) }, nil},
-	{"grinding", "minutes a metre that a steel bead is ground",
-		func(j *calc.Job, s string) error { return size(&j.Grinding, s, quantity.ParseNumber, 1) }, nil},
-	{"zinc-repair", "minutes a metre that zinc beside a steel bead is mended",
-		func(j *calc.Job, s string) error { return size(&j.ZincRepair, s, quantity.ParseNumber, 1) }, nil},
-	{"shaft-dia", "shaft's diameter: 40mm",
-		func(j *calc.Job, s string) error { return size(&j.ShaftDia, s, quantity.ParseLength, 1) }, nil},
-	{"layer", "wanted build-up: 2mm",
-		func(j *calc.Job, s string) error { return size(&j.Layer, s, quantity.ParseLength, 1) }, nil},
-	{"nozzle-bore", "gas nozzle's bore: 1/2in or 13mm",
-		func(j *calc.Job, s string) error { return size(&j.NozzleBore, s, quantity.ParseLength, 1) }, nil},
-	{"rated-amps", "current on the power source's plate: 200A",
-		func(j *calc.Job, s string) error { return size(&j.RatedAmps, s, quantity.ParseCurrent, 1) }, nil},
-	{"rated-duty", "duty on the plate at that current: 60%",
-		func(j *calc.Job, s string) error { return size(&j.RatedDuty, s, quantity.ParsePercent, 1) }, nil},
-}
 
 // partCommand is a command whose answer is one page beside the card.
 type partCommand struct {
 	name, short, long, example string
 	of                         calc.PartOf
-	flags                      []string // of partFlags
+	flags                      []string // of field.OnPages
 }
 
 var partCommands = []partCommand{
@@ -95,22 +50,6 @@ seam in steel wire with the grinding and zinc repair that it brings.`,
 		calc.Cost, []string{"count", "wire-price", "gas-price", "labour-rate", "operating", "steel-price", "grinding", "zinc-repair"}},
 }
 
-// price reads a price and takes its currency; two currencies in one job cannot be added.
-func price(o *calc.Opt, currency *string, text string) error {
-	v, c, err := quantity.ParsePrice(text)
-	if err != nil {
-		return err
-	}
-	if c != "" && *currency != "" && c != *currency {
-		return wrong("two currencies, "+*currency+" and "+c, "give all prices in one")
-	}
-	if c != "" {
-		*currency = c
-	}
-	*o = calc.Some(float64(v))
-	return nil
-}
-
 func (d *Deps) partCobra(pc *partCommand) *cobra.Command {
 	var out output
 	cmd := &cobra.Command{
@@ -135,7 +74,7 @@ func (d *Deps) partCobra(pc *partCommand) *cobra.Command {
 		},
 	}
 	bind(cmd)
-	bindFrom(cmd, partFlags, pc.flags)
+	bindFrom(cmd, field.OnPages(), pc.flags)
 	out.bind(cmd)
 	return cmd
 }

@@ -53,7 +53,13 @@ func (d *Deps) tablesCommand() *cobra.Command {
 	return cmd
 }
 
-func tableNames() []string { return ids(allTables[:], func(t *table) string { return t.name }) }
+func tableNames() []string {
+	names := make([]string, len(allTables))
+	for i := range allTables {
+		names[i] = allTables[i].name
+	}
+	return names
+}
 
 func (d *Deps) listTables(asJSON bool) error {
 	if asJSON {
