@@ -22,10 +22,17 @@ func Overlay(card *Card) (Part, error) {
 	pitch, height := p.beads(width, area)
 	layers := p.layers(card, height)
 	p.turning(card, pitch, travel, area, layers)
+	p.interpass(card, layers, card.Used.Length.Or(overlayLength))
 	p.dilution(card)
-	p.overlayWords(card)
+	p.overlayWords()
 	return p, nil
 }
+
+// What an overlay is taken as where it is not given, mm: its length along the axis, and a plate's width across.
+const (
+	overlayLength = 50.0
+	plateAcross   = 100.0
+)
 
 // BeadPitch returns the distance between beads, mm, by the tangent model (Ding 2015) and by the flat-top model
 // (Suryakumar 2011), both from memory high, for a bead's width in mm.
@@ -71,8 +78,8 @@ func (p *Part) layers(card *Card, height Figure) float64 {
 
 // turning is a shaft's speed and feed, and the time and wire of the whole overlay.
 func (p *Part) turning(card *Card, pitch, travel, area Figure, layers float64) {
-	length := p.seam(card, 50)
-	round := 100.0 // mm of plate across
+	length := p.seam(card, overlayLength)
+	round := plateAcross
 	if card.Job.ShaftDia.Set {
 		d := card.Job.ShaftDia.V
 		speed, err := ShaftSpeed(travel.Value, d)
@@ -119,12 +126,7 @@ func (p *Part) dilution(card *Card) {
 	}
 }
 
-func (p *Part) overlayWords(card *Card) {
-	pass := tables.InterpassAluminium
-	if card.Setup.Members[0].Metal.ID == "silicon-bronze" {
-		pass = tables.InterpassSilicon
-	}
-	p.because(fmt.Sprintf("no hotter than %.0f °C before the next bead", pass.V), string(pass.Known), pass.Source)
+func (p *Part) overlayWords() {
 	p.because("work lead on the part itself, never through a bearing", "common practice, no source", "common practice, no source")
 	p.Warnings = append(p.Warnings,
 		Warning{"shaft-fatigue", Caution, "An overlay lowers a shaft's fatigue strength and can leave it in tension: none on a shaft whose failure can hurt somebody without an engineer.", "common practice, no source"},

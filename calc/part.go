@@ -2,13 +2,17 @@ package calc
 
 // Part is one page beside the card: what a question about the same job comes to.
 type Part struct {
-	Name     string // fit machine strength air overlay cost
+	Name     string // fit filler prepare overlay machine strength air correct cost
 	Card     Card
 	Figures  []Figure
 	Reasons  []Reason
 	Warnings []Warning
 	Verdict  string   // of fit: suits, with-care, another-way or stop
 	Instead  []string // of fit: what a shop does instead
+
+	Ranking    []Ranked    // of filler, the best first
+	Order      []string    // of prepare: the seam's pieces in the order in which they are laid
+	Correction *Correction // of correct
 }
 
 // Reason is a sentence with its source.
@@ -16,7 +20,8 @@ type Reason struct {
 	Text   string  `json:"text"`
 	Known  string  `json:"known"`
 	Source string  `json:"source"`
-	Weight float64 `json:"weight,omitzero"` // of fit: 1 speaks for it, 4 stops it
+	Weight float64 `json:"weight,omitzero"` // of fit: 1 speaks for it, 4 stops it; of filler: its points
+	Topic  string  `json:"topic,omitzero"`  // heading that it stands under
 }
 
 // PartOf computes a page of a job's card. Errors as Solve; a *FieldError where the job lacks what the page needs.

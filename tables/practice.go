@@ -17,6 +17,10 @@ const (
 	TopicMeasure = "measuring at the booth"
 	TopicRecord  = "records"
 	TopicSafety  = "safety"
+	TopicClean   = "clean"
+	TopicFitUp   = "fit up"
+	TopicWarm    = "warm"
+	TopicLay     = "lay"
 )
 
 // practiceLines in the order of a job.
@@ -64,6 +68,26 @@ var practiceLines = [...]PracticeLine{
 	{"preheat-aluminium", TopicHand, "Aluminium bronze under 10 % Al: under 150 °C between beads.", memoryMedium("AWS A5.7 annex")},
 	{"preheat-heavy", TopicHand, "Heavy plate, and stainless before an overlay: warm it just to take the chill off; watch the heat between beads.", practice},
 	{"crater", TopicHand, "Before you stop, go back about 6 mm over the bead: no crater.", read("GMAW/FCAW Handbook 2018 pp. 155-156")},
+
+	{"clean-steel", TopicClean, "Brush or grind rust, scale and paint off, 25 mm to each side, both faces where the bead comes.", practice},
+	{"clean-zinc", TopicClean, "Leave the zinc on; wipe off oil and white rust. Bare metal only where the work lead sits.", practice},
+	{"clean-stainless", TopicClean, "A stainless brush that touches nothing else; degrease, let it dry.", practice},
+	{"clean-copper", TopicClean, "Bright with a brush or pad just before: its oxide keeps the filler off.", practice},
+	{"clean-iron", TopicClean, "Casting skin, soaked oil and graphite off, down to bright metal: file or rotary burr, for a disc smears graphite.", practice},
+	{"solvent-never", TopicClean, "Never a chlorinated solvent or brake cleaner: arc light and heat turn its vapour into phosgene. Take cans and rags away before the arc.", practice},
+	{"tacks", TopicFitUp, "Tack every 25 to 50 mm, brush each tack, run the bead over it.", practice},
+	{"tacks-held", TopicFitUp, "As few tacks and clamps as will hold it: this metal must be free to shrink while the filler is liquid.", read("Savage, Nippes and Mushala 1978; abstract of doi 10.1088/2053-1591/ab4835")},
+	{"backing", TopicFitUp, "A copper bar behind a thin butt holds the puddle and draws heat: try it on scrap with the bar.", practice},
+	{"fit-tight", TopicFitUp, "Lap and tee lie tight, without a gap that the bead would have to bridge.", practice},
+	{"bevel-iron", TopicFitUp, "Bevel 60 to 90° to sound metal; drill a small hole at each end of a crack first.", read("US Army TM 9-237 for the bevel; the rest common practice")},
+	{"bevel-plate", TopicFitUp, "Above about 3 mm bevel a butt 60 to 90°, root edge rounded.", practice},
+	{"strip-zinc", TopicClean, "Strip the zinc at least 25 mm back on both faces before stainless or hardened steel is joined to it; then give the sheet as bare.", practice},
+	{"warm-iron", TopicWarm, "Cast iron: at least 150 to 200 °F (66 to 93 °C) through and through, so that it does not chill the filler; the rest of the casting too, where it is held.", practice},
+	{"iron-local", TopicWarm, "A local peak from 1100 °C begins to melt grey iron: hard, brittle, cracked.", memoryMedium("iron-carbon-silicon diagram")},
+	{"chill-off", TopicWarm, "Heavy section: warm it until it feels hand-warm, to take the chill off.", practice},
+	{"no-preheat", TopicWarm, "No preheat: thin sheet only gets hotter.", practice},
+	{"skip", TopicLay, "Skip pieces, each laid back toward the finished end; let one cool while the next is laid.", practice},
+	{"iron-short", TopicLay, "Beads of about 25 mm, peen each while it is warm, let it cool until a hand bears it.", practice},
 
 	{"rolls", TopicFeed, "U-groove rolls with light pressure; guides close to the rolls.", read("Gas Metal Arc Welding Handbook 2008 p. 34")},
 	{"liner", TopicFeed, "Polymer or PTFE-graphite liner; short gun or push-pull.", memoryMedium("Gas Metal Arc Welding Handbook 2008")},

@@ -7,21 +7,25 @@ import (
 	"github.com/spf13/cobra"
 
 	"brazebooth/calc"
+	"brazebooth/internal/field"
 	"brazebooth/internal/quantity"
 	"brazebooth/internal/sheet"
 )
 
 func (d *Deps) cardCommand() *cobra.Command {
 	var out output
+	var with sheetWanted
 	cmd := &cobra.Command{
 		Use:   "card",
 		Short: "The settings card of a job",
 		Long: `The settings card of a job. Any subset of flags works: what is missing is assumed and marked so.
 --feed and --amps are two ways to say the same thing; with both, the feed rules and the amps count as a
-reading of the meter.`,
+reading of the meter. --show puts pages beside it on one sheet: all, or any of fit, filler, prepare, overlay,
+machine, strength, air, cost; what is assumed then stands in the order of how much it moves the answer.`,
 		Example: `  brazebooth card --metal galvanized --gauge 16ga --joint lap --wire .035in
   brazebooth card --metal mild-steel --gauge 18ga --joint tee --feed 250ipm --units both
-  brazebooth card --metal stainless-304 --gauge 1mm --json`,
+  brazebooth card --metal stainless-304 --gauge 1mm --json
+  brazebooth card --metal galvanized --gauge 20ga --use seal --hazard none --show all --markdown`,
 		Args: noArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			job, err := jobOf(cmd)
@@ -32,12 +36,60 @@ reading of the meter.`,
 			if err != nil {
 				return err
 			}
+			if with.show != "" || with.markdown {
+				return d.showSheet(cmd.Context(), &card, out, with)
+			}
 			return d.show(&card, out, sheet.Text)
 		},
 	}
 	bind(cmd)
+	bindFrom(cmd, field.OnPages(), nil)
 	out.bind(cmd)
+	cmd.Flags().StringVar(&with.show, "show", "", "pages on the same sheet: all, or fit,strength,cost ...")
+	cmd.Flags().BoolVar(&with.markdown, "markdown", false, "Markdown")
 	return cmd
+}
+
+// sheetWanted is which pages a card is to bring along, and whether as Markdown.
+type sheetWanted struct {
+	show     string
+	markdown bool
+}
+
+// showSheet prints the card with pages beside it.
+func (d *Deps) showSheet(ctx context.Context, card *calc.Card, o output, with sheetWanted) error {
+	sys, err := unitsOf(o.units)
+	if err != nil {
+		return err
+	}
+	if o.json && with.markdown {
+		return wrong("--json together with --markdown", "type one of them")
+	}
+	var parts []calc.Part
+	if with.show != "" {
+		names, err := calc.SheetNames(with.show)
+		if err != nil {
+			return err
+		}
+		if parts, err = calc.Sheet(ctx, card, names); err != nil {
+			return err
+		}
+	}
+	options := sheet.Options{Units: sys, Why: o.why}
+	switch {
+	case o.json:
+		b, err := sheet.WholeJSON(card, parts, Version)
+		if err != nil {
+			return err
+		}
+		_, err = d.Out.Write(b)
+		return err
+	case with.markdown:
+		_, err = fmt.Fprint(d.Out, sheet.WholeMarkdown(card, parts, options))
+	default:
+		_, err = fmt.Fprint(d.Out, sheet.WholeText(card, parts, options))
+	}
+	return err
 }
 
 // solve is the card of a job; a timed arc's times come from following its heat.

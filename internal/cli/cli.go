@@ -71,7 +71,7 @@ come before anything that is printed here.`,
 	for i := range partCommands {
 		root.AddCommand(d.partCobra(&partCommands[i]))
 	}
-	root.AddCommand(d.cardCommand(), d.windowCommand(), d.gapCommand(), d.wireCommand(), d.gaugeCommand(), d.tablesCommand(), d.versionCommand())
+	root.AddCommand(d.cardCommand(), d.windowCommand(), d.gapCommand(), d.correctCommand(), d.wireCommand(), d.gaugeCommand(), d.tablesCommand(), d.versionCommand())
 	return root
 }
 

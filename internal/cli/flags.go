@@ -20,11 +20,11 @@ func bind(cmd *cobra.Command, names ...string) {
 	bindFrom(cmd, field.OnCard(), names)
 }
 
-// bindFrom adds the named flags of a list.
+// bindFrom adds the named flags of a list, or all of it where no name is given.
 func bindFrom(cmd *cobra.Command, list []field.Field, names []string) {
 	for i := range list {
 		f := &list[i]
-		if !contains(names, f.Name) {
+		if len(names) > 0 && !contains(names, f.Name) {
 			continue
 		}
 		cmd.Flags().String(f.Name, "", f.Usage)

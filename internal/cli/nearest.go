@@ -85,6 +85,6 @@ func flagNames(cmd *cobra.Command) []string {
 			names = append(names, list[i].Name)
 		}
 	}
-	names = append(names, "units", "json", "why", "png", "svg", "csv", "help")
+	names = append(names, "units", "json", "why", "png", "svg", "csv", "show", "markdown", "seen", "tried", "help")
 	return slices.DeleteFunc(names, func(n string) bool { return cmd.Flags().Lookup(n) == nil })
 }

@@ -23,11 +23,22 @@ var partCommands = []partCommand{
 first, each with its source; and for each "no" what a shop does instead. A stop is an answer: exit code 0.`,
 		"  brazebooth fit --metal galvanized --gauge 20ga --joint lap --use seal --hazard none",
 		calc.Fit, []string{"use", "hazard", "load", "safety", "service-temp", "throat", "leg"}},
+	{"filler", "Every wire ranked for this pair of metals: what speaks for it, what rules it out",
+		`Every brazing wire ranked for this pair of metals: the trade's rules, what melts before what, and how much room
+the computed window leaves with it; colour, strength, wire and cost of a metre. Then what the pair itself asks for: how
+the heat splits, where the arc points, which member governs.`,
+		"  brazebooth filler --metal stainless-304 --gauge 1.5mm --metal2 copper --gauge2 2mm --joint lap --wire-price 25EUR/kg",
+		calc.Fillers, []string{"use", "wire-price"}},
+	{"prepare", "Before the arc: cleaning, fit-up, tacks, warming, the seam's order, feeding the wire",
+		`What is done before the arc, by metal and mass: cleaning, bevel, vent gap, tacks, backing, preheat and interpass, the
+order in which the seam's pieces are laid, how soft wire is fed, and what comes after.`,
+		"  brazebooth prepare --metal grey-iron --gauge 8mm --joint butt --length 120mm",
+		calc.Prepare, nil},
 	{"strength", "What the joint carries: throat, bond and sheet, and the load to allow",
 		`What a joint of this length carries in its throat, its bond and its sheet, which of them governs, and the load to
 allow at a safety factor on the low edge. The throat is the computed one, or --throat or --leg as measured.`,
 		"  brazebooth strength --metal stainless-304 --gauge 1.5mm --joint tee --length 80mm --load 2kN",
-		calc.Strength, []string{"throat", "leg", "load", "safety", "service-temp", "count"}},
+		calc.Strength, []string{"throat", "leg", "load", "safety", "service-temp", "count", "use"}},
 	{"air", "What the zinc puts into the air, clean air against it, eye shade",
 		`What the coating's zinc puts into the air for each metre and hour of arc, and the clean air that would thin it to
 each body's limit. It compares set-ups; it replaces neither extraction nor respirator nor sampling.`,
@@ -74,7 +85,9 @@ func (d *Deps) partCobra(pc *partCommand) *cobra.Command {
 		},
 	}
 	bind(cmd)
-	bindFrom(cmd, field.OnPages(), pc.flags)
+	if len(pc.flags) > 0 {
+		bindFrom(cmd, field.OnPages(), pc.flags)
+	}
 	out.bind(cmd)
 	return cmd
 }

@@ -55,6 +55,8 @@ func eachField(row reflect.Value, visit func(name string, v reflect.Value)) {
 
 func fieldText(v reflect.Value) string {
 	switch x := v.Interface().(type) {
+	case []string:
+		return "\n      " + strings.Join(x, "\n      ")
 	case tables.Datum:
 		return datumText(x)
 	case tables.Origin:

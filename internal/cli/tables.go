@@ -29,6 +29,11 @@ var allTables = [...]table{
 	{"cautions", "cautions at length", func() any { return tables.CautionLines() }},
 	{"hazards", "what stops a job", func() any { return tables.Hazards() }},
 	{"remedies", "what a bead shows and what to change", func() any { return tables.Remedies() }},
+	{"sights", "what a test bead may show, drawn", func() any { return tables.Sights() }},
+	{"causes", "what may lie behind it", func() any { return tables.Causes() }},
+	{"evidence", "how often each cause shows as what", func() any { return tables.EvidenceRows() }},
+	{"filler-rules", "what speaks for a filler and against it", func() any { return tables.FillerRules() }},
+	{"pair-rules", "what a joint of two metals asks for", func() any { return tables.PairRules() }},
 	{"constants", "figures that belong to no row", func() any { return tables.Constants() }},
 }
 
@@ -66,7 +71,7 @@ func (d *Deps) listTables(asJSON bool) error {
 		return d.encode(map[string]any{"schema": 1, "version": Version, "tables": tableNames()})
 	}
 	for _, t := range allTables {
-		if _, err := fmt.Fprintf(d.Out, "%-10s %s\n", t.name, t.line); err != nil {
+		if _, err := fmt.Fprintf(d.Out, "%-12s %s\n", t.name, t.line); err != nil {
 			return err
 		}
 	}

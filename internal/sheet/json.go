@@ -73,15 +73,18 @@ func JSON(card *calc.Card, version string) ([]byte, error) {
 }
 
 func documentOf(card *calc.Card, version string) document {
-	d := document{Schema: Schema, Version: version, Job: card.Job, Used: card.Used, Zone: card.Zone,
+	return document{Schema: Schema, Version: version, Job: card.Job, Used: card.Used, Zone: card.Zone,
 		Assumed: orEmpty(card.Assumed), Settings: orEmpty(card.Notes), Warnings: orEmpty(card.Warnings),
-		Figures: make([]figure, 0, len(card.Figures)), Edges: edgesOf(card.Edges),
-		Sections: map[string]json.RawMessage{}}
-	for i := range card.Figures {
-		f := &card.Figures[i]
-		d.Figures = append(d.Figures, figure{f.Name, f.Value, f.Low, f.High, f.Unit, basisOf(&f.Basis)})
+		Figures: figuresOf(card.Figures), Edges: edgesOf(card.Edges), Sections: map[string]json.RawMessage{}}
+}
+
+func figuresOf(list []calc.Figure) []figure {
+	out := make([]figure, 0, len(list))
+	for i := range list {
+		f := &list[i]
+		out = append(out, figure{f.Name, f.Value, f.Low, f.High, f.Unit, basisOf(&f.Basis)})
 	}
-	return d
+	return out
 }
 
 func encode(v any) ([]byte, error) {

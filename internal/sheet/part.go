@@ -7,6 +7,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/quantity"
+	"brazebooth/tables"
 )
 
 // PartText writes a page beside the card as plain text of at most 80 columns: figures, reasons with their marks,
@@ -14,50 +15,194 @@ import (
 func PartText(p *calc.Part, o Options) string {
 	var w writer
 	w.head(&p.Card, o)
-	for _, l := range p.Card.Warnings {
-		if l.Severity == calc.Stop {
-			w.para("STOP  ", l.Text)
-			w.line("")
-		}
-	}
-	if p.Verdict != "" {
-		w.line("Verdict: %s", VerdictText(p.Verdict))
-		for _, x := range p.Instead {
-			w.para("  instead: ", x)
-		}
+	w.stops(&p.Card)
+	w.part(p, o)
+	w.assumed(&p.Card)
+	return w.String()
+}
+
+// stops are the lines that no page may be without.
+func (w *writer) stops(card *calc.Card) {
+	for _, l := range stopsOf(card.Warnings) {
+		w.para("STOP  ", l.Text)
 		w.line("")
 	}
+}
+
+// part writes what is a page's own.
+func (w *writer) part(p *calc.Part, o Options) {
+	w.verdict(p)
+	w.correction(p.Correction, o)
+	w.ranking(p)
 	for i := range p.Figures {
-		f := &p.Figures[i]
-		value, band := quantity.Band(f.Value, f.Low, f.High, f.Unit, lead(o.Units))
-		if f.Unit == "1" { // a count
-			value, band = fmt.Sprintf("%.0f", f.Value), fmt.Sprintf("%.0f–%.0f", f.Low, f.High)
-		}
-		if f.Low == f.High {
-			band = ""
-		}
-		w.line("  %-17s %9s %-7s %-13s %s", calc.FigureLabel(f.Name), value, quantity.Label(f.Unit, lead(o.Units)), band, aside(&p.Card, f, o))
-		if o.Why {
-			w.reason(f)
-		}
+		w.partFigure(p, &p.Figures[i], o)
 	}
 	if len(p.Figures) > 0 {
 		w.line("")
 	}
-	for _, r := range p.Reasons {
-		mark := "- "
-		w.para(mark, r.Text+" ("+r.Known+")")
+	w.order(p.Order)
+	w.reasons(p.Reasons, o)
+	for _, l := range p.Warnings {
+		w.para(strings.ToUpper(string(l.Severity))+"  ", l.Text)
+	}
+	if len(p.Warnings) > 0 {
+		w.line("")
+	}
+}
+
+func (w *writer) verdict(p *calc.Part) {
+	if p.Verdict != "" {
+		w.line("Verdict: %s", VerdictText(p.Verdict))
+	}
+	for _, x := range p.Instead {
+		w.para("  instead: ", x)
+	}
+	if p.Verdict != "" || len(p.Instead) > 0 {
+		w.line("")
+	}
+}
+
+func (w *writer) partFigure(p *calc.Part, f *calc.Figure, o Options) {
+	value, band := quantity.Band(f.Value, f.Low, f.High, f.Unit, lead(o.Units))
+	if f.Unit == "1" { // a count
+		value, band = fmt.Sprintf("%.0f", f.Value), fmt.Sprintf("%.0f–%.0f", f.Low, f.High)
+	}
+	if f.Low == f.High {
+		band = ""
+	}
+	w.line("  %-17s %9s %-7s %-13s %s", calc.FigureLabel(f.Name), value, quantity.Label(f.Unit, lead(o.Units)), band, aside(&p.Card, f, o))
+	if o.Why {
+		w.reason(f)
+	}
+}
+
+// reasons are sentences with how each is known, under their topics where they have some.
+func (w *writer) reasons(list []calc.Reason, o Options) {
+	topic := ""
+	for _, r := range list {
+		if r.Topic != topic {
+			if topic != "" {
+				w.line("")
+			}
+			topic = r.Topic
+			w.line("%s", strings.ToUpper(topic[:1])+topic[1:])
+		}
+		w.para("- ", r.Text+" ("+r.Known+")")
 		if o.Why {
 			w.para("    source: ", r.Source)
 		}
 	}
-	w.line("")
-	for _, l := range p.Warnings {
-		w.para(strings.ToUpper(string(l.Severity))+"  ", l.Text)
+	if len(list) > 0 {
+		w.line("")
 	}
+}
+
+// order draws a seam's pieces with the turn in which each is laid.
+func (w *writer) order(list []string) {
+	if len(list) == 0 {
+		return
+	}
+	w.para("", "Turn of each piece along the seam, each laid back toward the finished end:")
+	line := "  |"
+	for _, turn := range list {
+		if len(line)+len(turn)+3 > width {
+			w.line("%s", line)
+			line = "  |"
+		}
+		line += "-" + turn + "-|"
+	}
+	w.line("%s", line)
 	w.line("")
-	w.assumed(&p.Card)
-	return w.String()
+}
+
+// ranking is every filler, the best first, with what speaks for it and against.
+func (w *writer) ranking(p *calc.Part) {
+	for i := range p.Ranking {
+		r := &p.Ranking[i]
+		if r.RuledOut {
+			w.para("  x  ", r.ID+", "+r.Name+": ruled out")
+		} else {
+			w.para(fmt.Sprintf("%3d  ", i+1), r.ID+", "+r.Name+": "+fillerFacts(r, p.Card.Used.Currency))
+		}
+		for _, x := range r.For {
+			w.para("       + ", x.Text+" ("+x.Known+")")
+		}
+		for _, x := range r.Against {
+			w.para("       - ", x.Text+" ("+x.Known+")")
+		}
+	}
+	if len(p.Ranking) > 0 {
+		w.line("")
+	}
+}
+
+// fillerFacts is what stands beside a ranked filler's name.
+func fillerFacts(r *calc.Ranked, currency string) string {
+	parts := []string{r.Colour, fmt.Sprintf("%.0f MPa", r.Tensile)}
+	if r.Wire != nil {
+		parts = append(parts, fmt.Sprintf("%.0f g of wire a metre", *r.Wire))
+	}
+	if r.Cost != nil {
+		parts = append(parts, fmt.Sprintf("%.2f %s a metre at the price given", *r.Cost, money(currency)))
+	}
+	return strings.Join(parts, ", ")
+}
+
+func money(currency string) string {
+	if currency == "" {
+		return "money"
+	}
+	return currency
+}
+
+// correction is the one change and the causes.
+func (w *writer) correction(c *calc.Correction, o Options) {
+	if c == nil {
+		return
+	}
+	if c.Change != nil {
+		w.para("CHANGE  ", ChangeText(c.Change, o.Units))
+	}
+	w.para("", c.Why)
+	w.line("")
+}
+
+// ChangeText says a change in words: "travel from 9.3 to 8.1 mm/s".
+func ChangeText(c *calc.Change, sys quantity.System) string {
+	if c.What == "mode" {
+		return fmt.Sprintf("mode from %s to %s", c.FromMode, c.ToMode)
+	}
+	text := func(v float64) string { return quantity.Show(v, c.Unit, sys) }
+	if c.What == "arc_on" || c.What == "arc_off" {
+		text = func(v float64) string { return fmt.Sprintf("%.2f s", v) }
+	}
+	return fmt.Sprintf("%s from %s to %s", calc.FigureLabel(c.What), text(c.From), text(c.To))
+}
+
+// SightText is a sight's name over its drawing.
+func SightText(s *tables.Sight) string {
+	return s.ID + ": " + s.Name + "\n    " + strings.Join(s.Drawing, "\n    ") + "\n"
+}
+
+// partSection is a page under sections in JSON.
+type partSection struct {
+	Verdict  string         `json:"verdict,omitempty"`
+	Figures  []figure       `json:"figures,omitempty"` // of a sheet; a page's own stand at the top
+	Reasons  []calc.Reason  `json:"reasons"`
+	Warnings []calc.Warning `json:"warnings,omitempty"` // of a sheet
+	Instead  *[]string      `json:"instead,omitempty"`
+	Ranking  []calc.Ranked  `json:"ranking,omitempty"`
+	Order    []string       `json:"order,omitempty"`
+	*calc.Correction
+}
+
+func sectionOf(p *calc.Part) partSection {
+	s := partSection{Verdict: p.Verdict, Reasons: orEmpty(p.Reasons), Ranking: p.Ranking, Order: p.Order, Correction: p.Correction}
+	if p.Verdict != "" || len(p.Instead) > 0 {
+		list := orEmpty(p.Instead)
+		s.Instead = &list
+	}
+	return s
 }
 
 // PartJSON writes a page as a card's document with the page's figures and its reasons under sections.
@@ -67,16 +212,7 @@ func PartJSON(p *calc.Part, version string) ([]byte, error) {
 	c.Warnings = append(append([]calc.Warning{}, p.Warnings...), stopsOf(p.Card.Warnings)...)
 	c.Section.Drawn = false
 	d := documentOf(&c, version)
-	section := struct {
-		Verdict string        `json:"verdict,omitempty"`
-		Reasons []calc.Reason `json:"reasons"`
-		Instead *[]string     `json:"instead,omitempty"`
-	}{p.Verdict, orEmpty(p.Reasons), nil}
-	if p.Verdict != "" {
-		list := orEmpty(p.Instead)
-		section.Instead = &list
-	}
-	b, err := json.Marshal(section)
+	b, err := json.Marshal(sectionOf(p))
 	if err != nil {
 		return nil, err
 	}

@@ -1,0 +1,274 @@
+package calc
+
+import (
+	"context"
+	"errors"
+	"math"
+	"strings"
+	"testing"
+
+	"brazebooth/tables"
+)
+
+// booth is a shop whose true heat differs from the computed one: it lays a bead and says what it shows.
+func booth(t *testing.T, job Job, shift float64) string {
+	t.Helper()
+	v := &view{}
+	h, m, err := v.field(&job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	h.b.knobs[kEta] *= math.Exp(shift)
+	s, err := h.at(h.b.knobs[kFeed], h.b.knobs[kTravel], false)
+	if err != nil {
+		return "burn-through"
+	}
+	l := m.logs(&s)
+	return map[string]string{"cold": "rolled-edge", "good": "good", "hot": "thin-wide", "burn-through": "burn-through"}[zone(&l)]
+}
+
+// In booths whose heat is off by as much as the bands allow, from settings that are off by a third, the corrections
+// lead to a good bead, none of them against what was already seen.
+func TestCorrectionsFindTheGoodBead(t *testing.T) {
+	metals, gauges := []string{"galvanized", "mild-steel", "stainless-304"}, []int{16, 20}
+	if testing.Short() {
+		metals, gauges = metals[:1], gauges[:1]
+	}
+	starts, beads := 0, 0
+	for _, metal := range metals {
+		for _, gauge := range gauges {
+			for _, joint := range []string{"lap", "butt", "tee"} {
+				c := card(t, Job{Metal: metal, Gauge: gauge, Joint: joint})
+				if c.Zone != "good" {
+					continue
+				}
+				for _, shift := range []float64{-0.2, 0, 0.2} {
+					for _, off := range []float64{0.7, 1.4} {
+						j := asLaid(c)
+						j.Travel = Some(min(14, max(4, math.Round(10*j.Travel.V*off)/10)))
+						if n := beadsUntilGood(t, j, shift); n > 0 {
+							starts, beads = starts+1, beads+n
+						}
+					}
+				}
+			}
+		}
+	}
+	if mean := float64(beads) / float64(starts); starts < 10 || mean > 3 {
+		t.Errorf("%d starts, %.2f corrections to a good bead", starts, mean)
+	}
+}
+
+func beadsUntilGood(t *testing.T, j Job, shift float64) int {
+	t.Helper()
+	var tries []Try
+	for n := range 7 {
+		seen := booth(t, j, shift)
+		if seen == "good" {
+			return n
+		}
+		tries = append(tries, Try{j, seen})
+		p, err := Correct(context.Background(), tries)
+		if err != nil {
+			t.Fatal(err)
+		}
+		c := p.Correction
+		if c.Change == nil || c.Change.What == "mode" {
+			t.Errorf("%s %d ga %s, shift %g: %+v after %d beads: %s", j.Metal, j.Gauge, j.Joint, shift, c.Change, n+1, c.Why)
+			return 0
+		}
+		for _, old := range tries {
+			if old.Job == c.Next {
+				t.Errorf("%s: a setting that was tried: %+v", j.Metal, c.Change)
+			}
+		}
+		j = c.Next
+	}
+	t.Errorf("%s %d ga %s, shift %g: no good bead in seven: %+v", j.Metal, j.Gauge, j.Joint, shift, tries)
+	return 0
+}
+
+// Every change moves the model the way it claims: less toe angle for a cold bead, a cooler base for a hot one, less
+// zinc for vapour, more metal for a hollow bead.
+func TestCorrectionsMoveTheModel(t *testing.T) {
+	travels := []float64{6, 11}
+	if testing.Short() {
+		travels = travels[:1]
+	}
+	held := 0
+	for _, metal := range []string{"galvanized", "mild-steel", "copper", "stainless-304"} {
+		for _, joint := range []string{"lap", "butt", "tee", "corner"} {
+			for _, travel := range travels {
+				job := Job{Metal: metal, Gauge: 18, Joint: joint, Feed: Some(5.5), Travel: Some(travel)}
+				for seen, figure := range map[string]string{"rolled-edge": "wetting_angle", "thin-wide": "base_peak_temperature", "burn-through": "base_peak_temperature"} {
+					p, err := Correct(context.Background(), []Try{{job, seen}})
+					if err != nil {
+						t.Fatal(err)
+					}
+					c := p.Correction
+					if c.Change == nil || c.Change.What == "mode" || c.Causes[0].ID != tables.CauseCold && seen == "rolled-edge" {
+						continue
+					}
+					before, after := card(t, asLaid(&p.Card)), card(t, c.Next)
+					a, ok1 := before.Figure(figure)
+					b, ok2 := after.Figure(figure)
+					if !ok1 || !ok2 { // no bridge before: more heat is what it needs
+						a, _ = before.Figure("net_heat")
+						b, _ = after.Figure("net_heat")
+						a.Value, b.Value = -a.Value, -b.Value
+					}
+					held++
+					if !(b.Value < a.Value) {
+						t.Errorf("%s %s at %g mm/s, %s: %+v takes %s from %.4g to %.4g", metal, joint, travel, seen, c.Change, figure, a.Value, b.Value)
+					}
+					if changed(asLaid(&p.Card), c.Next) != 1 {
+						t.Errorf("%s: %d settings changed at once: %+v, %+v", seen, changed(asLaid(&p.Card), c.Next), asLaid(&p.Card), c.Next)
+					}
+				}
+			}
+		}
+	}
+	if held < 30 {
+		t.Errorf("only %d corrections were held against the model", held)
+	}
+}
+
+// changed counts the settings in which two jobs differ.
+func changed(a, b Job) int {
+	n := 0
+	for i := range levers {
+		if *levers[i].opt(&a) != *levers[i].opt(&b) {
+			n++
+		}
+	}
+	return n
+}
+
+// What lies between a cold and a hot bead is tried next, and the window is not needed for it.
+func TestCorrectionsBisect(t *testing.T) {
+	for _, job := range []Job{{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: Some(5.5)}, {Metal: "mild-steel", Thickness: Some(12), Joint: "plug", Feed: Some(5.5)}} {
+		at := func(x float64) Job {
+			j := job
+			if j.Joint == "plug" {
+				j.Feed = Some(20 / x)
+				return j
+			}
+			j.Travel = Some(x)
+			return j
+		}
+		p, err := Correct(context.Background(), []Try{{at(5), "burn-through"}, {at(6), "rolled-edge"}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		c := p.Correction
+		if c.Change == nil || c.Change.What == "travel" && (c.Change.To <= 5 || c.Change.To >= 6) || c.Change.What == "wire_feed" && (c.Change.To <= 20.0/6 || c.Change.To >= 4) {
+			t.Errorf("%s: between a hole and a cold bead: %+v", job.Joint, c.Change)
+		}
+	}
+}
+
+// The trade's rows, each with what a hand changes first: common practice, no source.
+func TestCorrectionsAreTheTrades(t *testing.T) {
+	sheet := Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: Some(5.5), Travel: Some(9)}
+	zinc, timed := sheet, Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Mode: "timed", Gap: Some(1.5)}
+	zinc.Metal = "galvanized"
+	stainless := Job{Metal: "stainless-304", Gauge: 18, Joint: "lap", Filler: "cusi3", Feed: Some(5), Travel: Some(9)}
+	for _, x := range []struct {
+		job         Job
+		seen, cause string
+		what        string
+		sign        float64
+	}{
+		{sheet, "stubbing", tables.CauseVoltsLow, "volts", 1},
+		{sheet, "burn-back", tables.CauseVoltsHi, "volts", -1},
+		{sheet, "spatter", tables.CauseStiff, "volts", 1},
+		{zinc, "pores", tables.CauseVapour, "travel", 1},
+		{sheet, "crater", tables.CauseAbrupt, "", 0},
+		{sheet, "good", tables.CauseFine, "", 0},
+		{stainless, "crack", tables.CauseCopper, "", 0},
+		{timed, "drops-through", tables.CauseOnLong, "arc_on", -1},
+		{timed, "burn-through", tables.CauseOnLong, "arc_on", -1},
+		{timed, "spots-apart", tables.CauseOffLong, "arc_off", -1},
+		{timed, "rolled-edge", tables.CauseOnShort, "arc_on", 1},
+	} {
+		p, err := Correct(context.Background(), []Try{{x.job, x.seen}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		c := p.Correction
+		if c.Causes[0].ID != x.cause {
+			t.Errorf("%s: %+v, want %s", x.seen, c.Causes, x.cause)
+		}
+		switch {
+		case x.what == "" && c.Change == nil:
+		case c.Change == nil || c.Change.What != x.what || x.sign*(c.Change.To-c.Change.From) <= 0:
+			t.Errorf("%s: %+v, want %s by sign %g", x.seen, c.Change, x.what, x.sign)
+		case strings.HasPrefix(x.what, "arc_"):
+			by := math.Abs(c.Change.To/c.Change.From - 1)
+			if by < 0.05 || by > 0.2+1e-9 || math.Abs(c.Change.To-c.Change.From) < 0.019 {
+				t.Errorf("%s: a beat's step of %.0f %%: %+v", x.seen, 100*by, c.Change)
+			}
+		}
+		sum := 0.0
+		for i, l := range c.Causes {
+			sum += l.Likelihood
+			if l.Known == "" || l.Source == "" || l.Do == "" || i > 0 && l.Likelihood > c.Causes[i-1].Likelihood {
+				t.Errorf("%s: cause %+v", x.seen, l)
+			}
+		}
+		if sum > 100.001 || c.Why == "" {
+			t.Errorf("%s: causes sum to %g; why %q", x.seen, sum, c.Why)
+		}
+	}
+}
+
+// What stops a job is not mended by a setting, and a melted-through thin sheet with no room left lets the arc pause.
+func TestCorrectionsStopAndPause(t *testing.T) {
+	for _, job := range []Job{{Metal: "brass", Thickness: Some(1), Feed: Some(4), Travel: Some(8)}, {Metal: "mild-steel", Gauge: 18, Feed: Some(5), Travel: Some(8), Hazard: "tank"}} {
+		p, err := Correct(context.Background(), []Try{{job, "rolled-edge"}})
+		if err != nil || p.Correction.Change != nil || !strings.HasPrefix(p.Correction.Why, "Stop") || len(p.Instead) == 0 {
+			t.Errorf("%+v: %+v, %v", job, p.Correction, err)
+		}
+	}
+	p, err := Correct(context.Background(), []Try{{Job{Metal: "mild-steel", Thickness: Some(0.4), Joint: "butt", Feed: Some(6), Travel: Some(9)}, "burn-through"}})
+	if err != nil || p.Correction.Change == nil || p.Correction.Change.ToMode != "timed" {
+		t.Errorf("0.4 mm burnt through: %+v, %v", p.Correction, err)
+	}
+}
+
+func TestSeenIDs(t *testing.T) {
+	for text, want := range map[string]string{"good": "good", "Pores, rolled-edge;pores": "rolled-edge,pores", " burn-through ": "burn-through"} {
+		if got, err := SeenIDs(text); err != nil || got != want {
+			t.Errorf("%q: %q, %v", text, got, err)
+		}
+	}
+	var fe *FieldError
+	for _, text := range []string{"", ",", "ugly", "good,pores", "\x1b[31m"} {
+		if got, err := SeenIDs(text); !errors.As(err, &fe) || fe.Accept == "" {
+			t.Errorf("%q: %q, %v", text, got, err)
+		}
+	}
+}
+
+// Every share names a sight and a cause that exist and lies between nothing and always; every sight has a drawing.
+func TestEvidenceHolds(t *testing.T) {
+	for _, e := range tables.EvidenceRows() {
+		_, ok1 := tables.SightByID(e.Sight)
+		_, ok2 := tables.CauseByID(e.Cause)
+		if !ok1 || !ok2 || !(e.Share > tables.SeldomSeen.V && e.Share < 1) {
+			t.Errorf("%+v", e)
+		}
+	}
+	for _, s := range tables.Sights() {
+		if len(s.Drawing) != 4 || s.Name == "" {
+			t.Errorf("%s: %d lines", s.ID, len(s.Drawing))
+		}
+		most := 0.0
+		for _, c := range tables.Causes() {
+			most = max(most, tables.ShareSeen(s.ID, c.ID))
+		}
+		if most < 0.5 {
+			t.Errorf("%s: nothing explains it", s.ID)
+		}
+	}
+}

@@ -1,0 +1,416 @@
+package calc
+
+import (
+	"context"
+	"math"
+	"strings"
+
+	"brazebooth/tables"
+)
+
+// move is a change that was looked at.
+type move struct {
+	lever *lever
+	job   Job
+	good  float64
+	gain  float64 // of the limit that the change is meant to widen, logarithmic
+}
+
+// choose finds the change for the likeliest cause.
+func (v *view) choose(ctx context.Context, t *Try, c *Correction) error {
+	before, err := v.good(ctx, &t.Job)
+	if err != nil {
+		return err
+	}
+	top := &c.Causes[0]
+	best, err := v.remedy(ctx, t, top.ID)
+	if err != nil {
+		return err
+	}
+	if !v.off {
+		c.GoodBefore, c.GoodAfter = 100*before, 100*before
+	}
+	if best == nil {
+		c.Why = v.noChange(top, c)
+		return nil
+	}
+	if !v.off {
+		c.GoodAfter = 100 * best.good
+	}
+	v.put(c, t, best)
+	c.Why = v.why(top, c)
+	return nil
+}
+
+// put writes a move as the change and as the next job.
+func (v *view) put(c *Correction, t *Try, m *move) {
+	c.Next = m.job
+	if m.lever == nil {
+		c.Change = &Change{What: "mode", FromMode: t.Job.Mode, ToMode: m.job.Mode}
+		return
+	}
+	was := t.Job
+	c.Change = &Change{What: m.lever.what, From: m.lever.opt(&was).V, To: m.lever.opt(&m.job).V, Unit: m.lever.unit}
+}
+
+// remedy is the move against a cause, nil where no setting helps.
+func (v *view) remedy(ctx context.Context, t *Try, cause string) (*move, error) {
+	switch cause {
+	case tables.CauseCold:
+		return v.hunt(ctx, t, 1, leverStickOut, leverVolts, leverFeed, leverTravel)
+	case tables.CauseHot:
+		if v.off {
+			return v.hunt(ctx, t, -1, leverTravel, leverVolts, leverFeed)
+		}
+		return v.hunt(ctx, t, -1, leverStickOut, leverVolts, leverFeed, leverTravel)
+	case tables.CauseMelts:
+		if v.off {
+			return v.hunt(ctx, t, -1, leverTravel, leverFeed)
+		}
+		m, err := v.hunt(ctx, t, -1, leverStickOut, leverVolts, leverFeed, leverTravel)
+		if err != nil || v.off || t.Job.Mode == "timed" {
+			return m, err
+		}
+		if hope, err := v.hope(ctx, t); err != nil || m != nil && hope {
+			return m, err
+		}
+		return v.pauses(t, m), nil
+	case tables.CauseOnLong:
+		return v.along(ctx, t, &levers[leverOn], -1)
+	case tables.CauseOnShort:
+		return v.along(ctx, t, &levers[leverOn], 1)
+	case tables.CauseOffLong:
+		return v.along(ctx, t, &levers[leverOff], -1)
+	case tables.CauseOffShort:
+		return v.along(ctx, t, &levers[leverOff], 1)
+	case tables.CauseVoltsLow, tables.CauseStiff, tables.CauseSluggish:
+		return v.one(ctx, t, &levers[leverVolts], 1)
+	case tables.CauseVoltsHi:
+		return v.one(ctx, t, &levers[leverVolts], -1)
+	case tables.CauseVapour: // less heat drives off less zinc at once
+		return v.one(ctx, t, &levers[leverTravel], 1)
+	case tables.CauseHollow: // slower lays more metal
+		return v.one(ctx, t, &levers[leverTravel], -1)
+	}
+	return nil, nil
+}
+
+// hope reports whether a steady arc may be good somewhere between this travel and the fastest of a hand, or this feed
+// and the least that burns steadily.
+func (v *view) hope(ctx context.Context, t *Try) (bool, error) {
+	fast, low := t.Job, t.Job
+	_, high := travelEnds(v, &t.Job)
+	fast.Travel = Some(max(high, t.Job.Travel.V))
+	least, _ := feedEnds(v, &t.Job)
+	low.Feed = Some(min(least, t.Job.Feed.V))
+	for _, j := range [...]Job{fast, low} {
+		half := j
+		half.Travel, half.Feed = Some(math.Sqrt(j.Travel.V*t.Job.Travel.V)), Some(math.Sqrt(j.Feed.V*t.Job.Feed.V))
+		for _, x := range [...]Job{j, half} {
+			if g, err := v.good(ctx, &x); err != nil || g > 0.25 {
+				return g > 0.25, err
+			}
+		}
+	}
+	return false, nil
+}
+
+// pauses is a timed arc in place of a steady one, where the joint takes one; else the move that was found.
+func (v *view) pauses(t *Try, found *move) *move {
+	if t.Job.Joint == "overlay" || t.Job.Joint == "plug" {
+		return found
+	}
+	j := t.Job
+	j.Mode = "timed"
+	j.Feed, j.Volts, j.Travel, j.Aim = Opt{}, Opt{}, Opt{}, Opt{} // the timed arc's own are suggested anew
+	return &move{job: j}
+}
+
+// hunt goes through the levers in a hand's order for the first whose smallest change is more likely than not to make
+// a good bead; of none such, the change that makes it likeliest, or that widens the limit most.
+func (v *view) hunt(ctx context.Context, t *Try, heat float64, order ...int) (*move, error) {
+	for _, i := range order {
+		sign := v.sense(t, &levers[i], heat)
+		if _, known := v.opposite(t, &levers[i], sign); known && sign != 0 { // both sides of this one were seen
+			if m, err := v.pull(ctx, t, &levers[i], heat); m != nil || err != nil {
+				return m, err
+			}
+		}
+	}
+	var best *move
+	for _, i := range order {
+		if v.timed && i == leverTravel {
+			continue // a timed arc's follows from its beat
+		}
+		m, err := v.pull(ctx, t, &levers[i], heat)
+		if err != nil {
+			return nil, err
+		}
+		switch {
+		case m == nil:
+		case m.good >= 0.5 || v.off:
+			return m, nil
+		case best == nil || m.good > best.good+0.01 || best.good < 0.01 && m.gain > best.gain:
+			best = m
+		}
+	}
+	return best, nil
+}
+
+// pull looks along one lever for the smallest change that is more likely than not to be good. nil where the lever has
+// no room or no effect that way.
+func (v *view) pull(ctx context.Context, t *Try, l *lever, heat float64) (*move, error) {
+	sign := v.sense(t, l, heat)
+	list := v.notches(t, l, sign)
+	if sign == 0 || len(list) == 0 {
+		return nil, nil
+	}
+	job := func(i int) Job { j := t.Job; *l.opt(&j) = Some(list[i]); return j }
+	first, last := 0, len(list)-1
+	for first < last && math.Abs(list[first]-l.opt(&t.Job).V) < l.usual(l.opt(&t.Job).V)-1e-9 {
+		first++
+	}
+	if v.off { // the usual step
+		return &move{lever: l, job: job(first)}, nil
+	}
+	for last >= 0 && !v.keeps(&t.Job, job(last)) {
+		last--
+	}
+	if last < first {
+		return nil, nil
+	}
+	best := -1
+	bestGood := 0.0
+	low, high := first-1, -1 // the smallest good one lies in (low, high]
+	for n := range 5 {
+		i := first + (last-first)*n/4
+		g, err := v.good(ctx, ptr(job(i)))
+		if err != nil {
+			return nil, err
+		}
+		if best < 0 || g > bestGood {
+			best, bestGood = i, g
+		}
+		if g >= 0.5 {
+			high = i
+			break
+		}
+		low = i
+	}
+	for high >= 0 && high-low > 1 {
+		i := (low + high) / 2
+		g, err := v.good(ctx, ptr(job(i)))
+		if err != nil {
+			return nil, err
+		}
+		if g >= 0.5 {
+			high, bestGood = i, g
+		} else {
+			low = i
+		}
+	}
+	if high >= 0 {
+		best = high
+		g, err := v.good(ctx, ptr(job(best)))
+		if err != nil {
+			return nil, err
+		}
+		bestGood = g
+	}
+	j := job(best)
+	return &move{l, j, bestGood, v.widened(&t.Job, &j, heat)}, nil
+}
+
+func ptr[T any](v T) *T { return &v }
+
+// sense is the sign of a lever's change that widens the limit: more heat (heat 1) or less (−1); 0 where it does
+// neither. The window says; a hand's rule where none is computed.
+func (v *view) sense(t *Try, l *lever, heat float64) float64 {
+	if v.off || v.timed {
+		return l.hotter * heat
+	}
+	at := l.opt(&t.Job).V
+	for _, sign := range [...]float64{1, -1} {
+		j := t.Job
+		*l.opt(&j) = Some(at + sign*l.usual(at))
+		if v.widened(&t.Job, &j, heat) > 0.002 {
+			return sign
+		}
+	}
+	return 0
+}
+
+// widened is how much further a job lies from the limit of cold (heat 1) or of melting (−1) than another,
+// logarithmic; 0 where one of them is not modelled.
+func (v *view) widened(from, to *Job, heat float64) float64 {
+	a, okA := v.limitOf(from, heat)
+	b, okB := v.limitOf(to, heat)
+	if !okA || !okB {
+		return 0
+	}
+	return b - a
+}
+
+func (v *view) limitOf(j *Job, heat float64) (float64, bool) {
+	h, m, err := v.field(j)
+	if err != nil {
+		return 0, false
+	}
+	h.b.knobs[kEta] *= math.Exp(v.middle())
+	s, err := h.at(h.b.knobs[kFeed], h.b.knobs[kTravel], false)
+	if err != nil {
+		return 0, false
+	}
+	l := m.logs(&s)
+	switch {
+	case heat > 0 && s.bridged:
+		return l[lWets], true
+	case heat > 0: // it does not even reach both members: more heat comes first
+		return math.Log(s.o[oNet]) - far, true
+	}
+	return min(l[lSolid], l[lBurn]), true
+}
+
+// middle is the mean shift.
+func (v *view) middle() float64 {
+	sum := 0.0
+	for i, s := range v.shifts {
+		sum += v.weights[i] * s
+	}
+	return sum
+}
+
+// notches are the values that a hand can set on one side of the present one: up to the most for one step, inside the
+// lever's ends, and short of a value that already showed the opposite; where that lies near, the middle alone.
+func (v *view) notches(t *Try, l *lever, sign float64) []float64 {
+	at := l.opt(&t.Job)
+	if !at.Set || sign == 0 {
+		return nil
+	}
+	low, high := l.ends(v, &t.Job)
+	stop, bracketed := v.opposite(t, l, sign)
+	var list []float64
+	from := math.Round(at.V/l.quantum) * l.quantum
+	for n := 1; n <= 400; n++ {
+		x := from + sign*float64(n)*l.quantum
+		if math.Abs(x-at.V) > l.most(at.V)+1e-9 || x < low-1e-9 || x > high+1e-9 || bracketed && sign*(x-stop) >= -1e-9 {
+			break
+		}
+		if sign*(x-at.V) > l.quantum/2 {
+			list = append(list, math.Round(x*1000)/1000)
+		}
+	}
+	if bracketed && len(list) > 2 && math.Abs(stop-at.V) <= l.most(at.V)+1e-9 {
+		return list[:(len(list)+1)/2] // not past the middle of what is known on both sides
+	}
+	return list
+}
+
+// opposite is the nearest value of a lever on that side where a bead of the same other settings showed the opposite.
+func (v *view) opposite(t *Try, l *lever, sign float64) (float64, bool) {
+	at := l.opt(&t.Job).V
+	nearest, found := 0.0, false
+	for _, other := range v.laid[:len(v.laid)-1] {
+		j := other.Job
+		x := l.opt(&j).V
+		*l.opt(&j) = *l.opt(&t.Job)
+		if j != t.Job || sign*(x-at) <= 0 || heatSign(other.Seen)*heatSign(t.Seen) >= 0 {
+			continue
+		}
+		if !found || sign*(x-nearest) < 0 {
+			nearest, found = x, true
+		}
+	}
+	return nearest, found
+}
+
+// heatSign is −1 for a bead that looks cold, 1 for one that looks hot, 0 for neither or both.
+func heatSign(seen string) float64 {
+	sum := 0.0
+	for _, s := range strings.Split(seen, ",") {
+		cold := max(tables.ShareSeen(s, tables.CauseCold), tables.ShareSeen(s, tables.CauseOnShort), tables.ShareSeen(s, tables.CauseOffLong))
+		hot := max(tables.ShareSeen(s, tables.CauseHot), tables.ShareSeen(s, tables.CauseMelts), tables.ShareSeen(s, tables.CauseOnLong), tables.ShareSeen(s, tables.CauseOffShort))
+		switch {
+		case hot > 3*cold:
+			sum++
+		case cold > 3*hot:
+			sum--
+		}
+	}
+	return max(-1, min(1, sum))
+}
+
+// keeps reports whether a change breaks no edge that needs no heat: filled, arc steady, a hand's speed.
+func (v *view) keeps(from *Job, to Job) bool {
+	a, okA := v.simpleLimits(from)
+	b, okB := v.simpleLimits(&to)
+	if !okA || !okB {
+		return false
+	}
+	for i := range a {
+		if b[i] < 0 && b[i] < a[i]-1e-9 {
+			return false
+		}
+	}
+	return true
+}
+
+func (v *view) simpleLimits(j *Job) (l [limitCount]float64, ok bool) {
+	h, m, err := v.field(j)
+	if err != nil {
+		return l, false
+	}
+	var o [outs]float64
+	if h.b.chain.timed {
+		return l, true
+	}
+	if h.b.chain.travelling(&h.b.knobs, &o) != nil {
+		return l, false
+	}
+	m.simple(&o, &l)
+	return l, true
+}
+
+// one is a usual step of one lever, or the middle of what is known on both sides.
+func (v *view) one(ctx context.Context, t *Try, l *lever, sign float64) (*move, error) {
+	list := v.notches(t, l, sign)
+	if len(list) == 0 {
+		return nil, nil
+	}
+	at := l.opt(&t.Job).V
+	i := 0
+	for i < len(list)-1 && math.Abs(list[i]-at) < l.usual(at)-1e-9 {
+		i++
+	}
+	j := t.Job
+	*l.opt(&j) = Some(list[i])
+	g, err := v.good(ctx, &j)
+	return &move{lever: l, job: j, good: g}, err
+}
+
+// along is the first notch of a lever that is more likely than not to be good, or the likeliest.
+func (v *view) along(ctx context.Context, t *Try, l *lever, sign float64) (*move, error) {
+	list := v.notches(t, l, sign)
+	if v.off && len(list) > 0 {
+		return v.one(ctx, t, l, sign)
+	}
+	var best *move
+	for _, x := range list {
+		j := t.Job
+		*l.opt(&j) = Some(x)
+		g, err := v.good(ctx, &j)
+		if err != nil {
+			return nil, err
+		}
+		if best == nil || g > best.good {
+			best = &move{lever: l, job: j, good: g}
+		}
+		if g >= 0.5 {
+			break
+		}
+	}
+	if best != nil && best.good < 0.01 { // far off: as far as one step goes
+		*l.opt(&best.job) = Some(list[len(list)-1])
+	}
+	return best, nil
+}

@@ -1,0 +1,193 @@
+package calc
+
+import (
+	"cmp"
+	"context"
+	"math"
+	"slices"
+
+	"brazebooth/tables"
+)
+
+// rank is what may lie behind a bead's look, likeliest first: the causes of heat as likely as the window makes them
+// at this setting, the others as often as a shop meets them on such a job; each times how often it shows like this.
+func (v *view) rank(ctx context.Context, t *Try) ([]Likely, error) {
+	prior, err := v.priors(ctx, t)
+	if err != nil {
+		return nil, err
+	}
+	var list []Likely
+	sum := 0.0
+	for _, c := range tables.Causes() {
+		if c.ID == tables.CauseFine && t.Seen != "good" {
+			continue // a fault is seen: it has a cause
+		}
+		p := prior[c.ID] * shown(t.Seen, c.ID)
+		sum += p
+		list = append(list, Likely{c.ID, c.Name, p, c.Do, string(c.Known), c.Source, prior[c.ID]})
+	}
+	if t.Seen == "good" {
+		list = slices.DeleteFunc(list, func(l Likely) bool { return l.ID != tables.CauseFine })
+		list[0].Likelihood, sum = 1, 1
+	}
+	slices.SortStableFunc(list, func(a, b Likely) int { return cmp.Compare(b.Likelihood, a.Likelihood) })
+	for i := range list {
+		list[i].Likelihood *= 100 / sum
+	}
+	few := 1
+	for few < len(list) && few < 5 && list[few].Likelihood >= 3 {
+		few++
+	}
+	return list[:few], nil
+}
+
+// priors are how likely each cause is before one looks at the bead.
+func (v *view) priors(ctx context.Context, t *Try) (map[string]float64, error) {
+	p := map[string]float64{}
+	list, err := v.causesAt(ctx, &t.Job)
+	if err != nil {
+		return nil, err
+	}
+	for i, c := range list {
+		p[c] += v.weights[i]
+	}
+	// The model may be wrong in more than its band: no cause of heat is impossible.
+	for _, c := range v.heatCauses() {
+		p[c] = max(p[c], 0.05)
+	}
+	for _, c := range tables.Causes() {
+		if c.Base > 0 {
+			p[c.ID] = c.Base * v.suits(c.ID, &t.Job)
+		}
+	}
+	return p, nil
+}
+
+func (v *view) heatCauses() []string {
+	if v.timed {
+		return []string{tables.CauseOnLong, tables.CauseOnShort, tables.CauseOffLong, tables.CauseOffShort, tables.CauseFine}
+	}
+	return []string{tables.CauseCold, tables.CauseHot, tables.CauseMelts, tables.CauseFine}
+}
+
+// suits is how much more, or less, often than usual this job meets a cause, by what is known of it.
+func (v *view) suits(cause string, j *Job) float64 {
+	switch cause {
+	case tables.CauseVoltsLow:
+		return v.voltsOff(j, -1)
+	case tables.CauseVoltsHi:
+		return v.voltsOff(j, 1)
+	case tables.CauseVapour:
+		return v.vapour(j)
+	case tables.CauseGas:
+		return v.gasFaults(j)
+	case tables.CauseCopper:
+		return v.copperAttack()
+	case tables.CauseHeld:
+		if v.family(tables.CastIron) || v.family(tables.Stainless) {
+			return 3
+		}
+	case tables.CauseHollow:
+		if v.card.Section.Drawn && v.card.Section.Phi < 0 {
+			return 5
+		}
+	}
+	return 1
+}
+
+// voltsOff compares the volts that were read with those usual for the current: two standard deviations away make a
+// cause several times likelier, or all but rule it out. Volts nobody read say nothing.
+func (v *view) voltsOff(j *Job, side float64) float64 {
+	if !v.card.Job.Volts.Set {
+		return 1
+	}
+	usual, band := v.usualVolts(j)
+	z := side * (j.Volts.V - usual) / (band / 2)
+	return math.Exp(max(-3, min(2, z)))
+}
+
+// usualVolts are the mode's volts at a job's current and their 95 % half-width.
+func (v *view) usualVolts(j *Job) (volts, band float64) {
+	open := *j
+	open.Volts = Opt{}
+	band = tables.DipVoltBand.V
+	if j.Mode == "pulsed" {
+		band = tables.PulsedVoltBand.V
+	}
+	var card Card
+	if resolve(open, &card) != nil {
+		return j.Volts.V, band
+	}
+	b := newBoard(&card)
+	var o [outs]float64
+	for i := range o {
+		o[i] = math.NaN()
+	}
+	if b.chain.electric(&b.knobs, &o) != nil {
+		return j.Volts.V, band
+	}
+	return o[oVolts], band
+}
+
+// vapour: no zinc makes none; a closed lap keeps it in.
+func (v *view) vapour(j *Job) float64 {
+	zinc := 0
+	for _, m := range v.card.Setup.members() {
+		if m.Coating.Zinc {
+			zinc++
+		}
+	}
+	switch {
+	case zinc == 0:
+		return 0.05
+	case j.Joint == "lap" && zinc == 2 && j.Gap.V == 0:
+		return 2
+	}
+	return 1
+}
+
+// gasFaults: a flow outside the usual range, or over what the nozzle carries.
+func (v *view) gasFaults(j *Job) float64 {
+	f := v.card.Setup.Gas.Flow
+	over := false
+	if j.NozzleBore.Set {
+		most, err := LaminarFlow(j.NozzleBore.V, v.card.Setup.Gas.Density.V, tables.ArgonViscosity.V, tables.LaminarReynolds.V)
+		over = err == nil && j.Flow.V > most
+	}
+	if over || j.Flow.V < 0.8*f.Low || j.Flow.V > 1.3*f.High || v.card.Setup.Gas.Refused {
+		return 4
+	}
+	return 1
+}
+
+// copperAttack: stainless and high-strength steel only; aluminium in the wire shields them.
+func (v *view) copperAttack() float64 {
+	prone := v.family(tables.Stainless)
+	for _, m := range v.card.Setup.members() {
+		prone = prone || highStrength(m.Metal.ID)
+	}
+	switch {
+	case !prone:
+		return 0.02
+	case aluminiumWire(v.card.Setup.Filler.ID):
+		return 0.5
+	}
+	return 1
+}
+
+func (v *view) family(f tables.Family) bool {
+	for _, m := range v.card.Setup.members() {
+		if m.Metal.Family == f {
+			return true
+		}
+	}
+	return false
+}
+
+func highStrength(metal string) bool {
+	return metal == "dp600" || metal == "dp800" || metal == "dp1000" || metal == "boron-steel"
+}
+
+func aluminiumWire(filler string) bool {
+	return filler == "cual8" || filler == "cual10fe" || filler == "cual9ni5" || filler == "cumn13al8"
+}

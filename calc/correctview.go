@@ -1,0 +1,232 @@
+package calc
+
+import (
+	"context"
+	"math"
+	"strings"
+
+	"brazebooth/tables"
+)
+
+// view is what is thought of a booth while its test beads are looked at: by how much the true heat may differ from
+// the computed one, as weights on a few shifts, and what each setting does under each of them.
+type view struct {
+	card    Card // of the last try
+	laid    []Try
+	shifts  []float64 // logarithms: of the heat, or of a timed arc's times
+	weights []float64
+	timed   bool
+	off     bool // nothing is computed: no window
+}
+
+const shiftCount = 13
+
+// newView completes the tries' settings with what the card suggests, and lays out the doubt of the heat.
+func newView(ctx context.Context, tries []Try) (*view, error) {
+	v := &view{laid: make([]Try, len(tries))}
+	last := len(tries) - 1
+	for i := last; i >= 0; i-- {
+		job := tries[i].Job
+		if i < last {
+			fillOpen(&job, &v.laid[last].Job)
+		}
+		card, err := cardOf(ctx, job)
+		if err != nil {
+			return nil, err
+		}
+		v.laid[i] = Try{asLaid(&card), tries[i].Seen}
+		if i == last {
+			v.card = card
+		}
+	}
+	v.timed = v.card.Used.Mode == "timed"
+	sigma := v.doubt()
+	v.off = sigma == 0
+	for i := range shiftCount {
+		z := 2.5 * (2*float64(i)/(shiftCount-1) - 1)
+		v.shifts = append(v.shifts, z*sigma)
+		v.weights = append(v.weights, math.Exp(-z*z/2))
+	}
+	normalize(v.weights)
+	return v, nil
+}
+
+func cardOf(ctx context.Context, job Job) (Card, error) {
+	if job.Mode != "timed" {
+		return Solve(job)
+	}
+	s, err := Gap(ctx, job, nil)
+	return s.Card, err
+}
+
+// asLaid is a card's job with every setting fixed where the machine stands, so that one can be changed alone.
+func asLaid(card *Card) Job {
+	j := card.Used
+	for _, f := range [...]struct {
+		name string
+		opt  *Opt
+	}{{"wire_feed", &j.Feed}, {"volts", &j.Volts}} {
+		if g, ok := card.Figure(f.name); ok && !f.opt.Set {
+			*f.opt = Some(g.Value)
+		}
+	}
+	j.Amps = Opt{}
+	return j
+}
+
+// fillOpen gives an earlier try the settings of the last one where it leaves them open: what is suggested for one
+// would differ for the other.
+func fillOpen(j, last *Job) {
+	if !j.Feed.Set && !j.Amps.Set {
+		j.Feed = last.Feed
+	}
+	to := [...]*Opt{&j.Volts, &j.Travel, &j.StickOut, &j.ArcOn, &j.ArcOff, &j.SpotStep, &j.Aim}
+	for i, from := range [...]Opt{last.Volts, last.Travel, last.StickOut, last.ArcOn, last.ArcOff, last.SpotStep, last.Aim} {
+		if !to[i].Set {
+			*to[i] = from
+		}
+	}
+}
+
+func (v *view) modelled() bool { return !v.off }
+
+// doubt is one standard deviation of the heat's shift: that of the heat itself joined with that of the section's
+// peaks; for a timed arc that of its longest on. 0 where nothing is computed.
+func (v *view) doubt() float64 {
+	if v.timed {
+		if f, ok := v.card.Figure("arc_on"); ok && f.Value > 0 {
+			d := tables.GapOnMax
+			return math.Log(d.High/d.Low) / 4
+		}
+		return 0
+	}
+	f, ok := v.card.Figure("net_heat")
+	if !ok || v.card.Zone == "not-modelled" || v.card.Zone == "" || !(f.Low > 0) {
+		return 0
+	}
+	form := tables.SectionRiseEnding
+	return math.Hypot(math.Log(f.High/f.Low), math.Log(form.High/form.Low)) / 4
+}
+
+// causesAt is the cause that a setting would have under each shift.
+func (v *view) causesAt(ctx context.Context, job *Job) ([]string, error) {
+	list := make([]string, len(v.shifts))
+	if v.off {
+		for i := range list {
+			list[i] = [...]string{tables.CauseCold, tables.CauseFine, tables.CauseHot, tables.CauseMelts}[i%4] // about alike likely
+		}
+		return list, nil
+	}
+	if v.timed {
+		return list, v.beatCauses(ctx, job, list)
+	}
+	h, m, err := v.field(job)
+	if err != nil {
+		return nil, err
+	}
+	eta := h.b.knobs[kEta]
+	for i, shift := range v.shifts {
+		h.b.knobs[kEta] = eta * math.Exp(shift)
+		list[i] = tables.CauseMelts // beyond the model's grid lies only more heat than sheet bears
+		if s, err := h.at(h.b.knobs[kFeed], h.b.knobs[kTravel], false); err == nil {
+			l := m.logs(&s)
+			list[i] = causeOfZone[zone(&l)]
+		}
+	}
+	return list, nil
+}
+
+var causeOfZone = map[string]string{"cold": tables.CauseCold, "good": tables.CauseFine, "hot": tables.CauseHot, "burn-through": tables.CauseMelts}
+
+// field is a laid job's heat flow.
+func (v *view) field(job *Job) (heatField, margins, error) {
+	var card Card
+	if err := resolve(*job, &card); err != nil {
+		return heatField{}, margins{}, err
+	}
+	b := newBoard(&card)
+	b.chooseAim(&card)
+	return b.heatField(&card), newMargins(b, &card), nil
+}
+
+// beatCauses puts a beat between the ends that the plane's heat gives for its feed, each moved by the shift.
+func (v *view) beatCauses(ctx context.Context, job *Job, list []string) error {
+	free := *job
+	free.ArcOn, free.ArcOff, free.Travel = Opt{}, Opt{}, Opt{}
+	s, err := Gap(ctx, free, nil)
+	if err != nil {
+		return err
+	}
+	end := func(name string) float64 { f, _ := find(s.Figures, name); return f.Value }
+	onMin, onMax, offMin, offMax := end("arc_on_min"), end("arc_on_max"), end("arc_off_min"), end("arc_off_max")
+	on, off := job.ArcOn.V, job.ArcOff.V
+	for i, shift := range v.shifts {
+		f := math.Exp(-shift) // more heat makes every time shorter
+		switch {
+		case on > onMax*f:
+			list[i] = tables.CauseOnLong
+		case on < onMin*f:
+			list[i] = tables.CauseOnShort
+		case off > offMax/f: // a hotter sheet stays liquid for longer
+			list[i] = tables.CauseOffLong
+		case off < offMin/f:
+			list[i] = tables.CauseOffShort
+		default:
+			list[i] = tables.CauseFine
+		}
+	}
+	return nil
+}
+
+// shown is how often a cause shows as all that was seen.
+func shown(seen, cause string) float64 {
+	p := 1.0
+	for _, s := range strings.Split(seen, ",") {
+		p *= tables.ShareSeen(s, cause)
+	}
+	return p
+}
+
+// learn weighs the shifts by what a bead showed.
+func (v *view) learn(ctx context.Context, t *Try) error {
+	if v.off {
+		return nil
+	}
+	list, err := v.causesAt(ctx, &t.Job)
+	if err != nil {
+		return err
+	}
+	for i, c := range list {
+		v.weights[i] *= shown(t.Seen, c)
+	}
+	normalize(v.weights)
+	return nil
+}
+
+func normalize(w []float64) {
+	sum := 0.0
+	for _, x := range w {
+		sum += x
+	}
+	if !(sum > 0) {
+		return
+	}
+	for i := range w {
+		w[i] /= sum
+	}
+}
+
+// good is the weight of the shifts under which a setting is fine, and whether it keeps every edge that needs no heat.
+func (v *view) good(ctx context.Context, job *Job) (float64, error) {
+	list, err := v.causesAt(ctx, job)
+	if err != nil {
+		return 0, err
+	}
+	sum := 0.0
+	for i, c := range list {
+		if c == tables.CauseFine {
+			sum += v.weights[i]
+		}
+	}
+	return sum, nil
+}

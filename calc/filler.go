@@ -1,0 +1,254 @@
+package calc
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"sync"
+
+	"brazebooth/tables"
+)
+
+// Ranked is one filler held against a job.
+type Ranked struct {
+	ID       string   `json:"id"`
+	Name     string   `json:"name"`
+	Score    float64  `json:"score"` // sum of the points of its reasons; it ranks, it measures nothing
+	RuledOut bool     `json:"ruled_out"`
+	For      []Reason `json:"for"`
+	Against  []Reason `json:"against"`
+	Colour   string   `json:"colour"`
+	Tensile  float64  `json:"tensile"` // guide strength of the deposit, MPa
+	// Of the setting that would be suggested with it: how far the nearest edge is, and what a metre takes.
+	Margin *float64 `json:"margin,omitempty"`         // %
+	Wire   *float64 `json:"wire_per_metre,omitempty"` // g/m
+	Cost   *float64 `json:"cost_per_metre,omitempty"` // at the price that was given, in the job's currency
+}
+
+// Fillers ranks every brazing wire for this pair of metals: by the trade's rules, by what melts before what, and by
+// how much room the computed window leaves with it. Its reasons are those of the pair: where the arc points, how the
+// heat splits, which member governs.
+func Fillers(card *Card) (Part, error) {
+	p := Part{Name: "filler", Card: *card}
+	all := tables.Fillers()
+	list := make([]Ranked, 0, len(all))
+	for i := range all {
+		if !all[i].Comparison() {
+			list = append(list, Ranked{ID: all[i].ID, Name: all[i].Name, Colour: all[i].Colour, Tensile: all[i].Tensile.V, For: []Reason{}, Against: []Reason{}})
+		}
+	}
+	var wg sync.WaitGroup
+	for i := range list {
+		wg.Go(func() { list[i].judge(card) })
+	}
+	wg.Wait()
+	slices.SortStableFunc(list, func(a, b Ranked) int {
+		if a.RuledOut != b.RuledOut {
+			return map[bool]int{false: -1, true: 1}[a.RuledOut]
+		}
+		return cmp.Compare(b.Score, a.Score)
+	})
+	p.Ranking = list
+	p.pair(card)
+	if card.Job.Filler != "" && list[0].ID != card.Used.Filler {
+		p.because("the job has "+card.Used.Filler+"; the first of this list is "+list[0].ID, ownCalc, "the rules and the window")
+	}
+	return p, nil
+}
+
+// judge collects what speaks for and against a filler.
+func (r *Ranked) judge(card *Card) {
+	f, _ := tables.FillerByID(r.ID)
+	for _, rule := range tables.FillerRules() {
+		if rule.Filler == r.ID && applies(rule.On, card) {
+			r.point(rule.Points, rule.Text, string(rule.Known), rule.Source)
+			r.RuledOut = r.RuledOut || rule.Out
+		}
+	}
+	r.melting(card, &f)
+	if !f.Fitted {
+		r.point(-0.5, "no current was fitted for it: its bands are wider", string(tables.Worked), f.Phi.Source)
+	}
+	if r.ID == "cumn13al8" {
+		r.point(-1, "manganese fume: a respirator fitted for it", string(tables.Read), "manganese limits, OSHA CH_250200")
+	}
+	if card.Used.Use == "load" {
+		mild, _ := tables.FillerByID("cusi3")
+		if d := f.Tensile.V - mild.Tensile.V; d != 0 {
+			r.point(d/100, fmt.Sprintf("guide strength %.0f MPa, silicon bronze %.0f", f.Tensile.V, mild.Tensile.V), string(f.Tensile.Known), f.Tensile.Source)
+		}
+	}
+	r.room(card)
+}
+
+func (r *Ranked) point(points float64, text, known, source string) {
+	r.Score += points
+	reason := Reason{Text: text, Known: known, Source: source, Weight: math.Abs(points)}
+	if points < 0 {
+		r.Against = append(r.Against, reason)
+	} else {
+		r.For = append(r.For, reason)
+	}
+}
+
+// applies reports whether a rule's place is this job.
+func applies(on string, card *Card) bool {
+	if on == card.Used.Use || on == "overlay" && card.Setup.One {
+		return true
+	}
+	for _, m := range card.Setup.members() {
+		if on == m.Metal.ID || on == string(m.Metal.Family) || on == "zinc" && m.Coating.Zinc || on == "high-strength" && highStrength(m.Metal.ID) {
+			return true
+		}
+	}
+	return false
+}
+
+// melting holds the filler's liquidus against the base that melts first.
+func (r *Ranked) melting(card *Card, f *tables.Filler) {
+	var first tables.Metal
+	for i, m := range card.Setup.members() {
+		if i == 0 || m.Metal.Solidus.V < first.Solidus.V {
+			first = m.Metal
+		}
+	}
+	gap := first.Solidus.V - f.Liquidus.V
+	text := fmt.Sprintf("%s begins to melt at %.0f °C, this filler is liquid at %.0f", first.Name, first.Solidus.V, f.Liquidus.V)
+	switch {
+	case first.Family == tables.BrassFam:
+		r.RuledOut = true
+		r.point(-5, text+": brass melts and boils off zinc first", string(first.Solidus.Known), first.Solidus.Source)
+	case gap <= 0 && first.Family == tables.Bronze:
+		r.point(-1, text+": that is welding", string(first.Solidus.Known), first.Solidus.Source)
+	case gap <= 0:
+		r.RuledOut = true
+		r.point(-5, text+": the base melts first", string(first.Solidus.Known), first.Solidus.Source)
+	case gap < 100:
+		r.point(-1, text+fmt.Sprintf(": only %.0f °C of room", gap), string(first.Solidus.Known), first.Solidus.Source)
+	default:
+		r.point(math.Min(1, gap/500), text, string(first.Solidus.Known), first.Solidus.Source)
+	}
+}
+
+// room is what the computed window leaves with this filler, feed and travel open, and what a metre of it takes.
+func (r *Ranked) room(card *Card) {
+	job := card.Job
+	job.Filler, job.Feed, job.Amps, job.Travel, job.Volts, job.Phi, job.PhiSigma = r.ID, Opt{}, Opt{}, Opt{}, Opt{}, Opt{}, Opt{}
+	c, err := Solve(job)
+	if err != nil {
+		return
+	}
+	if m, ok := c.Figure("margin"); ok {
+		v := m.Value
+		r.Margin = &v
+		if v >= 0 {
+			r.point(math.Min(2, v/10), fmt.Sprintf("a good setting with %.0f %% to the nearest edge", v), ownCalc, sectionSource)
+		} else {
+			r.point(math.Max(-2, v/10), "no setting of a hand meets every edge with it", ownCalc, sectionSource)
+		}
+	}
+	g, ok := wirePerMetre(&c)
+	if !ok {
+		return
+	}
+	r.Wire = &g
+	if card.Job.WirePrice.Set {
+		v := g / 1000 * card.Job.WirePrice.V
+		r.Cost = &v
+	}
+}
+
+// wirePerMetre is the wire that a metre of seam takes, spatter and all, g.
+func wirePerMetre(c *Card) (float64, bool) {
+	rate, ok1 := c.Figure("deposition_rate")
+	travel, ok2 := c.Figure("travel")
+	if !ok1 || !ok2 || !(travel.Value > 0) {
+		return 0, false
+	}
+	var p Part
+	return rate.Value / 60 / travel.Value * 1000 / p.efficiency(c), true
+}
+
+// pair is what two members ask for that one would not.
+func (p *Part) pair(card *Card) {
+	if card.Setup.One {
+		return
+	}
+	m := &card.Setup.Members
+	p.split(card)
+	if r, ok := tables.PairRuleOf(m[0].Metal.Family, m[1].Metal.Family); ok {
+		p.because(r.Text, string(r.Known), r.Source)
+	}
+	p.governing(card)
+	if a := card.Used.Aim.V; a != 0 {
+		p.because(fmt.Sprintf("the arc is taken %.1f mm off the joint's line, toward the %s member", math.Abs(a), map[bool]string{true: "second", false: "first"}[a > 0]), ownCalc, sectionSource)
+	}
+	for _, code := range [...]string{"liquid-copper", "zinc-hot"} {
+		l, ok := tables.PracticeByCode(code)
+		if ok && (code == "liquid-copper" && (p.has(tables.Stainless) || applies("high-strength", card)) || code == "zinc-hot" && applies("zinc", card) && (p.has(tables.Stainless) || applies("high-strength", card))) {
+			p.because(l.Text, string(l.Known), l.Source)
+		}
+	}
+}
+
+func (p *Part) has(f tables.Family) bool { return applies(string(f), &p.Card) }
+
+// split is how the heat divides between the members: as their arms' thicknesses times thermal effusivities.
+func (p *Part) split(card *Card) {
+	m := &card.Setup.Members
+	arms := paths(card.Used.Joint)
+	if arms[1] == 0 {
+		return
+	}
+	pull := func(i int, k, c float64) float64 { return arms[i] * m[i].Core * math.Sqrt(k*c) }
+	share := func(i int, own, other func(tables.Datum) float64) float64 {
+		a := pull(i, own(m[i].Metal.Conductivity), own(m[i].Metal.HeatCapacity))
+		b := pull(1-i, other(m[1-i].Metal.Conductivity), other(m[1-i].Metal.HeatCapacity))
+		return 100 * a / (a + b)
+	}
+	mid := func(d tables.Datum) float64 { return d.V }
+	low := func(d tables.Datum) float64 { return d.Low }
+	high := func(d tables.Datum) float64 { return d.High }
+	for i, name := range [...]string{"heat_share_1", "heat_share_2"} {
+		from, to := share(i, low, high), share(i, high, low)
+		if m[0].Metal.ID == m[1].Metal.ID || m[0].Metal.Family == m[1].Metal.Family { // what is wrong with one is wrong with both
+			from, to = share(i, mid, mid), share(i, mid, mid)
+		}
+		p.add(name, "%", share(i, mid, mid), from, to, Basis{Formula: "100·{n}·{t}·√({k}·{rhoc})/sum of both", Known: ownCalc,
+			Source: "line source at a junction of plates (Carslaw and Jaeger, contact of media: heat divides as their effusivities)",
+			Inputs: []Input{{Symbol: "n", Name: "arms of the member", Value: arms[i], Unit: "1"}, {Symbol: "t", Name: "metal alone", Value: m[i].Core, Unit: "mm"},
+				{Symbol: "k", Name: "conductivity", Value: m[i].Metal.Conductivity.V, Unit: "W/mmK"}, {Symbol: "rhoc", Name: "heat capacity", Value: m[i].Metal.HeatCapacity.V, Unit: "J/mm3K"}}})
+	}
+}
+
+// governing says which member melts first and which wets last.
+func (p *Part) governing(card *Card) {
+	if card.Zone == "not-modelled" || card.Zone == "" {
+		return
+	}
+	job := asLaid(card)
+	h, m, err := (&view{}).field(&job)
+	if err != nil {
+		return
+	}
+	s, err := h.at(h.b.knobs[kFeed], h.b.knobs[kTravel], false)
+	if err != nil {
+		return
+	}
+	names := [2]string{"first", "second"}
+	hot, cold := 0, 0
+	if s.skin[1]-m.solid[1] > s.skin[0]-m.solid[0] {
+		hot = 1
+	}
+	if s.wet[1] < s.wet[0] {
+		cold = 1
+	}
+	text := fmt.Sprintf("the %s member comes closest to melting (%.0f of %.0f °C), the %s wets least (%.1f mm)", names[hot], s.skin[hot], m.solid[hot], names[cold], s.wet[cold])
+	if hot == cold {
+		text += ": the arc's aim cannot please both, the heat must"
+	} else {
+		text += fmt.Sprintf(": where the bead sits to one side, aim a little toward the %s member", names[cold])
+	}
+	p.because(text, ownCalc, sectionSource)
+}

@@ -1,0 +1,150 @@
+package calc
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"brazebooth/tables"
+)
+
+// Check is something that was assumed, with what it would move if it were otherwise.
+type Check struct {
+	Field  string  `json:"field"`
+	Value  string  `json:"value"`
+	Why    string  `json:"why"`
+	Other  string  `json:"other,omitempty"`  // what was tried in its place
+	Figure string  `json:"figure,omitempty"` // the figure that this moves most
+	Moves  float64 `json:"moves,omitempty"`  // by how much, %
+}
+
+// CheckFirst lists what a card assumes, most telling first: each is put otherwise in turn, with feed and travel kept,
+// and the figure that moves most is told. What nothing here depends on comes last.
+func CheckFirst(card *Card) []Check {
+	base := card.Used
+	if f, ok := card.Figure("wire_feed"); ok {
+		base.Feed, base.Amps = Some(f.Value), Opt{}
+	}
+	list := make([]Check, 0, len(card.Assumed))
+	for _, a := range card.Assumed {
+		c := Check{Field: a.Field, Value: a.Value, Why: a.Why}
+		for _, o := range otherwise(a.Field, card) {
+			j := base
+			o.alter(&j)
+			if with, err := Solve(j); err == nil {
+				c.compare(card, &with, o.change)
+			}
+		}
+		if a.Field == "metal" {
+			c.Moves = math.Inf(1) // it decides everything
+		}
+		list = append(list, c)
+	}
+	slices.SortStableFunc(list, func(a, b Check) int { return cmp.Compare(b.Moves, a.Moves) })
+	for i := range list {
+		if math.IsInf(list[i].Moves, 0) {
+			list[i].Moves = 0
+		}
+	}
+	return list
+}
+
+// Text says it in a sentence.
+func (c *Check) Text() string {
+	switch {
+	case c.Field == "metal":
+		return c.Why + ": it decides everything"
+	case c.Figure == "":
+		return c.Why
+	}
+	return fmt.Sprintf("%s; %s would move %s by %.0f %%", c.Why, c.Other, FigureLabel(c.Figure), c.Moves)
+}
+
+// watched are the figures by which a doubt is measured; temperatures by their rise.
+var watched = [...]string{"current", "net_heat", "bead_width", "wetting_angle", "base_peak_temperature", "zinc_boiled_halfwidth", "arc_on"}
+
+func (c *Check) compare(card, with *Card, other string) {
+	for _, name := range watched {
+		a, ok1 := card.Figure(name)
+		b, ok2 := with.Figure(name)
+		if !ok1 || !ok2 || !(a.Value > 0) {
+			continue
+		}
+		zero := 0.0
+		if a.Unit == "C" {
+			zero = tables.RoomTemperature.V
+		}
+		if d := 100 * math.Abs((b.Value-zero)/(a.Value-zero)-1); d > c.Moves+0.05 {
+			c.Figure, c.Moves, c.Other = name, d, other
+		}
+	}
+}
+
+// otherwise is what a field might be instead, a step or a usual alternative away.
+func otherwise(field string, card *Card) []candidate {
+	u := &card.Used
+	switch field {
+	case "gauge", "gauge2":
+		return otherGauge(field, u)
+	case "stickout":
+		d := tables.DefaultStickOut
+		return []candidate{{number(d.Low) + " mm", func(j *Job) { j.StickOut = Some(d.Low) }}, {number(d.High) + " mm", func(j *Job) { j.StickOut = Some(d.High) }}}
+	case "preheat":
+		d := tables.RoomTemperature
+		return []candidate{{number(d.Low) + " °C", func(j *Job) { j.Preheat = Some(d.Low) }}, {number(d.High) + " °C", func(j *Job) { j.Preheat = Some(d.High) }}}
+	case "wire":
+		return otherWires(u.Wire.V)
+	case "filler":
+		other := "cual8"
+		if u.Filler == other {
+			other = "cusi3"
+		}
+		return []candidate{{other, func(j *Job) { j.Filler = other }}}
+	case "mode":
+		if u.Mode == "dip" {
+			return []candidate{{"pulsed", func(j *Job) { j.Mode = "pulsed" }}}
+		}
+	case "coating":
+		return []candidate{{"G90", func(j *Job) { j.Coating, j.Coating2 = "G90", "" }}}
+	case "joint":
+		return []candidate{{"a tee", func(j *Job) { j.Joint = "tee" }}, {"a butt", func(j *Job) { j.Joint = "butt" }}}
+	case "aim":
+		return []candidate{{"the joint's own line", func(j *Job) { j.Aim = Some(0) }}}
+	}
+	return nil
+}
+
+func otherGauge(field string, u *Job) []candidate {
+	var list []candidate
+	for _, by := range [...]int{-1, 1} {
+		g := u.Gauge + by
+		if field == "gauge2" {
+			g = u.Gauge2 + by
+		}
+		if g < 8 || g > 30 || g == by {
+			continue
+		}
+		list = append(list, candidate{fmt.Sprintf("%d ga", g), func(j *Job) {
+			if field == "gauge2" {
+				j.Gauge2, j.Thickness2 = g, Opt{}
+				return
+			}
+			if j.Gauge2 == j.Gauge && !j.Thickness2.Set {
+				j.Gauge2 = g
+			}
+			j.Gauge, j.Thickness = g, Opt{}
+		}})
+	}
+	return list
+}
+
+func otherWires(wire float64) []candidate {
+	var list []candidate
+	for _, id := range [...]string{".030", ".045"} {
+		if w, err := tables.FindWire(id); err == nil && w.Diameter.V != wire {
+			list = append(list, candidate{id + " in", func(j *Job) { j.Wire = Some(w.Diameter.V) }})
+		}
+	}
+	return list
+}

@@ -1,0 +1,102 @@
+package calc
+
+import (
+	"context"
+	"errors"
+	"slices"
+	"strings"
+)
+
+// Chapter is a step of the work that pages beside the card belong to.
+type Chapter string
+
+// The chapters in their order. The card itself is the middle of Set.
+const (
+	Decide Chapter = "Decide"
+	Set    Chapter = "Set"
+	Look   Chapter = "Check"
+	Keep   Chapter = "Keep"
+)
+
+// Page is one page beside the card.
+type Page struct {
+	Name    string
+	Chapter Chapter
+	Of      PartOf // nil for correct, which needs what was seen
+}
+
+// pages in the order of the work.
+var pages = [...]Page{
+	{"fit", Decide, Fit}, {"filler", Decide, Fillers}, {"prepare", Decide, Prepare},
+	{"overlay", Set, Overlay}, {"machine", Set, Machine},
+	{"strength", Look, Strength}, {"air", Look, Air}, {"correct", Look, nil},
+	{"cost", Keep, Cost},
+}
+
+// Pages lists the pages beside the card in the order of the work; read only.
+func Pages() []Page { return pages[:] }
+
+// Sheet computes the named pages of a card, or those that a job has where the list is empty: everything but what it
+// lacks the joint for, and correct. A page that the job lacks something for stands there with what to type.
+func Sheet(ctx context.Context, card *Card, names []string) ([]Part, error) {
+	if len(names) == 0 {
+		names = sheetOf(card)
+	}
+	var list []Part
+	for i := range pages {
+		s := &pages[i]
+		if s.Of == nil || !slices.Contains(names, s.Name) {
+			continue
+		}
+		if err := ctx.Err(); err != nil {
+			return nil, err
+		}
+		p, err := s.Of(card)
+		var lacks *FieldError
+		if errors.As(err, &lacks) {
+			p = Part{Name: s.Name, Card: *card}
+			p.because("not for this job yet: "+lacks.Error()+"; "+lacks.Hint(), ownCalc, "the job")
+		} else if err != nil {
+			return nil, err
+		}
+		list = append(list, p)
+	}
+	return list, nil
+}
+
+// sheetOf are the pages that fit the joint: an overlay carries nothing between two parts, and nothing else is laid over.
+func sheetOf(card *Card) []string {
+	over := card.Used.Joint == "overlay"
+	var names []string
+	for _, s := range pages {
+		if s.Of == nil || s.Name == "overlay" && !over || s.Name == "strength" && over {
+			continue
+		}
+		names = append(names, s.Name)
+	}
+	return names
+}
+
+// SheetNames turns a list of pages as typed into names; "all" alone is an empty list. The error of an unknown name
+// says what may be typed.
+func SheetNames(text string) ([]string, error) {
+	var names, all []string
+	for _, s := range pages {
+		if s.Of != nil {
+			all = append(all, s.Name)
+		}
+	}
+	for _, w := range strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return r == ',' || r == ' ' || r == ';' }) {
+		switch {
+		case w == "all":
+			return nil, nil
+		case !slices.Contains(all, w):
+			return nil, &FieldError{"show", "of a page of that name", "type all, or any of " + strings.Join(all, ", ") + ", with commas"}
+		}
+		names = append(names, w)
+	}
+	if len(names) == 0 {
+		return nil, &FieldError{"show", "without a page", "type all, or any of " + strings.Join(all, ", ") + ", with commas"}
+	}
+	return names, nil
+}

@@ -1,0 +1,237 @@
+package calc
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+
+	"brazebooth/tables"
+)
+
+// Prepare is what is done before the arc, by metal and mass, in the order of the work: clean, fit up, warm, feed the
+// wire, lay, after. Its figures: vent gap, tacks, bevel, preheat, interpass, and the seam's pieces in their order.
+func Prepare(card *Card) (Part, error) {
+	p := Part{Name: "prepare", Card: *card}
+	for _, step := range [...]func(*Part, *Card){
+		(*Part).cleaning, (*Part).fitUp, (*Part).warming, (*Part).laying, (*Part).feeding, (*Part).after,
+	} {
+		step(&p, card)
+	}
+	return p, nil
+}
+
+// line adds a line of the trade's under its topic.
+func (p *Part) line(code string) {
+	if l, ok := tables.PracticeByCode(code); ok {
+		p.Reasons = append(p.Reasons, Reason{Text: l.Text, Known: string(l.Known), Source: l.Source, Topic: l.Topic})
+	}
+}
+
+// lineUnder adds a line under another topic than its own.
+func (p *Part) lineUnder(topic, code string) {
+	n := len(p.Reasons)
+	p.line(code)
+	if len(p.Reasons) > n {
+		p.Reasons[n].Topic = topic
+	}
+}
+
+// row adds a figure that a table gives.
+func (p *Part) row(name string, d tables.Datum, formula string) {
+	p.add(name, d.Unit, d.V, d.Low, d.High, Basis{Formula: formula, Source: d.Source, Known: string(d.Known)})
+}
+
+func (p *Part) hardened() bool { return p.has(tables.Stainless) || applies("high-strength", &p.Card) }
+
+func (p *Part) cleaning(card *Card) {
+	p.lineUnder(tables.TopicClean, "clean")
+	p.line("solvent-never")
+	said := map[string]bool{}
+	for _, m := range card.Setup.members() {
+		code := map[tables.Family]string{tables.Stainless: "clean-stainless", tables.CastIron: "clean-iron", tables.CopperFam: "clean-copper", tables.Bronze: "clean-copper", tables.BrassFam: "clean-copper"}[m.Metal.Family]
+		switch {
+		case m.Coating.Zinc:
+			code = "clean-zinc"
+		case code == "":
+			code = "clean-steel"
+		}
+		if !said[code] {
+			said[code] = true
+			p.line(code)
+		}
+	}
+	zinc := applies("zinc", card)
+	if zinc && p.hardened() {
+		p.line("strip-zinc")
+		p.row("zinc_strip", tables.ZincStrip, "bare on both faces beside stainless or hardened steel")
+	}
+	for _, m := range card.Setup.members() {
+		if m.Coating.Zinc && 1000*coatDepth(m.Coating) > tables.CoatingTrial.V {
+			p.lineUnder(tables.TopicClean, "coat-thick")
+			return
+		}
+	}
+}
+
+func (p *Part) fitUp(card *Card) {
+	m, joint := &card.Setup.Members, card.Used.Joint
+	thin := minCore(card.Setup.members())
+	zinc := m[0].Coating.Zinc || !card.Setup.One && m[1].Coating.Zinc
+	switch {
+	case joint == "lap" && zinc:
+		p.lineUnder(tables.TopicFitUp, "vent-gap")
+		p.vent(card)
+	case joint == "lap" || joint == "tee":
+		p.line("fit-tight")
+	case joint == "butt" && thin <= tables.BackingUpTo.V:
+		p.line("backing")
+	}
+	switch {
+	case p.has(tables.CastIron):
+		p.line("bevel-iron")
+		p.row("bevel", tables.Bevel, "groove to sound metal, both sides together")
+	case joint == "butt" && thin > tables.SheetThickest.V:
+		p.line("bevel-plate")
+		p.row("bevel", tables.Bevel, "groove of a butt in plate, both sides together")
+	}
+	p.lineUnder(tables.TopicFitUp, "work-lead")
+	if joint == "overlay" {
+		p.lineUnder(tables.TopicFitUp, "shaft")
+		return
+	}
+	if p.hardened() || p.has(tables.CastIron) {
+		p.line("tacks-held")
+		return
+	}
+	if joint != "plug" {
+		p.tacks(card)
+	}
+}
+
+// vent is the gap for zinc vapour: as much as the two coats that face each other are thick, up to a tenth.
+func (p *Part) vent(card *Card) {
+	sum := [3]float64{}
+	for _, m := range card.Setup.members() {
+		if !m.Coating.Zinc {
+			continue
+		}
+		for i, side := range [...]float64{m.Coating.Side.V, m.Coating.Side.Low, m.Coating.Side.High} {
+			sum[i] += side / tables.ZincDensity.V * 1e-3
+		}
+	}
+	most := tables.VentMost
+	p.add("vent_gap", "mm", min(sum[0], most.V), min(sum[1], most.V), most.High, Basis{Formula: "coats that face each other, at most {m}", Source: most.Source, Known: string(most.Known),
+		Inputs: []Input{{Symbol: "m", Name: "widest", Value: most.V, Unit: "mm"}, {Name: "coats that face each other", Value: sum[0], Unit: "mm", Derived: true}}})
+}
+
+// tacks along the seam.
+func (p *Part) tacks(card *Card) {
+	p.line("tacks")
+	length := p.seam(card, 300)
+	d := tables.TackPitch
+	n := func(pitch float64) float64 { return math.Ceil(length/pitch-1e-9) + 1 }
+	p.row("tack_pitch", d, "usual on sheet")
+	p.add("tacks", "1", n(d.V), n(d.High), n(d.Low), Basis{Formula: "{L}/{p}, rounded up, and one", Source: d.Source, Known: string(d.Known),
+		Inputs: []Input{{Symbol: "L", Name: "seam", Value: length, Unit: "mm"}, {Symbol: "p", Name: "between tacks", Value: d.V, Unit: "mm"}}})
+}
+
+func (p *Part) warming(card *Card) {
+	heavy := minCore(card.Setup.members()) >= tables.ChillFrom.V
+	switch {
+	case p.has(tables.CastIron):
+		p.iron(card)
+	case applies("silicon-bronze", card):
+		p.lineUnder(tables.TopicWarm, "preheat-silicon")
+		p.row("interpass", tables.InterpassSilicon, "hottest before the next bead on silicon bronze")
+	case applies("aluminium-bronze", card):
+		p.lineUnder(tables.TopicWarm, "preheat-aluminium")
+		p.row("interpass", tables.InterpassAluminium, "hottest before the next bead on aluminium bronze")
+	case heavy && (p.has(tables.Stainless) || card.Setup.One):
+		p.lineUnder(tables.TopicWarm, "preheat-heavy")
+		p.row("preheat", tables.ChillOff, "hand-warm")
+		p.row("interpass", tables.InterpassAluminium, "hottest before the next bead")
+	case heavy:
+		p.line("chill-off")
+		p.row("preheat", tables.ChillOff, "hand-warm")
+	case p.has(tables.CopperFam):
+		p.Reasons = append(p.Reasons, Reason{Text: "copper draws heat off: where the card is cold, warm it (--preheat shows what that does)", Known: ownCalc, Source: sectionSource, Topic: tables.TopicWarm})
+	default:
+		p.line("no-preheat")
+	}
+}
+
+// iron is the warming of a casting, and the warning of a local peak that melts it.
+func (p *Part) iron(card *Card) {
+	p.line("warm-iron")
+	p.row("preheat", tables.IronPreheat, "least, through and through")
+	p.line("iron-local")
+	peak, ok := card.Figure("base_peak_temperature")
+	limit := tables.IronPeak
+	switch {
+	case ok && peak.Value >= limit.V:
+		p.Warnings = append(p.Warnings, Warning{"iron-peak", Caution, fmt.Sprintf("At this setting the iron's skin reaches about %.0f °C (%.0f to %.0f): from %.0f grey iron begins to melt and turns hard and brittle. Faster, or less wire feed.", peak.Value, peak.Low, peak.High, limit.V), limit.Source})
+	case ok && peak.High >= limit.V:
+		p.Warnings = append(p.Warnings, Warning{"iron-peak-near", Caution, fmt.Sprintf("The iron's skin is computed at %.0f °C, but the band reaches %.0f: from %.0f grey iron begins to melt. Watch the edge of the bead.", peak.Value, peak.High, limit.V), limit.Source})
+	}
+	if t := card.Used.Preheat.V; t < tables.IronPreheat.Low {
+		p.Warnings = append(p.Warnings, Warning{"iron-cold", Caution, fmt.Sprintf("The card is computed for iron at %.0f °C: warm it to %.0f or more and give --preheat.", t, tables.IronPreheat.Low), tables.IronPreheat.Source})
+	}
+}
+
+// laying is the order in which a seam's pieces are laid.
+func (p *Part) laying(card *Card) {
+	if card.Setup.One || card.Used.Joint == "plug" {
+		p.lineUnder(tables.TopicLay, "crater")
+		return
+	}
+	piece := tables.SeamPiece
+	if p.has(tables.CastIron) {
+		piece = tables.IronBead
+		p.line("iron-short")
+	} else {
+		p.line("skip")
+	}
+	length := card.Used.Length.Or(300)
+	if length >= tables.SkipFrom.V || p.has(tables.CastIron) {
+		n := int(math.Ceil(length/piece.V - 1e-9))
+		p.Order = SkipOrder(min(n, 24))
+		p.add("seam_pieces", "1", float64(n), math.Ceil(length/piece.High-1e-9), math.Ceil(length/piece.Low-1e-9), Basis{Formula: "{L}/{p}, rounded up", Source: piece.Source, Known: string(piece.Known),
+			Inputs: []Input{{Symbol: "L", Name: "seam", Value: length, Unit: "mm"}, {Symbol: "p", Name: "a piece", Value: piece.V, Unit: "mm"}}})
+	}
+	p.lineUnder(tables.TopicLay, "crater")
+	p.lineUnder(tables.TopicLay, "no-glow")
+}
+
+// SkipOrder returns for each of n pieces, from the seam's start to its end, when it is laid: every second one first,
+// then those between.
+func SkipOrder(n int) []string {
+	order := make([]string, n)
+	turn := 1
+	for _, from := range [...]int{0, 1} {
+		for i := from; i < n; i += 2 {
+			order[i] = strconv.Itoa(turn)
+			turn++
+		}
+	}
+	return order
+}
+
+func (p *Part) feeding(card *Card) {
+	for _, code := range [...]string{"rolls", "liner", "contact-tip", "bird-nest"} {
+		p.line(code)
+	}
+	d, w := tables.TipOver, card.Used.Wire.V
+	p.add("tip_bore", "mm", w+d.V, w+d.Low, w+d.High, Basis{Formula: "{d} + {o}", Source: d.Source, Known: string(d.Known),
+		Inputs: []Input{{Symbol: "d", Name: "wire", Value: w, Unit: "mm"}, {Symbol: "o", Name: "over the wire", Value: d.V, Unit: "mm"}}})
+}
+
+func (p *Part) after(card *Card) {
+	p.line("cool")
+	if applies("zinc", card) {
+		p.line("mend-zinc")
+	}
+	if !p.has(tables.Stainless) {
+		p.line("couple")
+	}
+	p.line("fire-watch")
+}

@@ -1,0 +1,119 @@
+package cli
+
+import (
+	"context"
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"brazebooth/calc"
+	"brazebooth/internal/field"
+	"brazebooth/internal/sheet"
+	"brazebooth/tables"
+)
+
+func (d *Deps) correctCommand() *cobra.Command {
+	var out output
+	var seen string
+	var tried []string
+	cmd := &cobra.Command{
+		Use:   "correct",
+		Short: "What a test bead shows, what lies behind it, and the one setting to change",
+		Long: `What the last test bead shows, what likely lies behind it, and the smallest change of one setting that is more
+likely than not to make the next one good. Give the settings that the bead was laid with; without --seen it lists what
+may be seen, drawn. --tried tells of earlier beads that differed in one setting, oldest first: what they showed narrows
+what the window leaves open, so that each answer halves it.
+
+` + sightList(),
+		Example: `  brazebooth correct --metal galvanized --gauge 18ga --joint lap --feed 5m/min --travel 9 --seen rolled-edge
+  brazebooth correct --metal galvanized --gauge 18ga --joint lap --feed 5m/min --travel 7 --seen thin-wide --tried travel=9:rolled-edge`,
+		Args: noArgs,
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			if !cmd.Flags().Changed("seen") {
+				return d.listSights(out.json)
+			}
+			job, err := jobOf(cmd)
+			if err != nil {
+				return err
+			}
+			tries, err := earlier(job, tried)
+			if err != nil {
+				return err
+			}
+			p, err := correct(cmd.Context(), append(tries, calc.Try{Job: job, Seen: seen}))
+			if err != nil {
+				return err
+			}
+			return d.showPart(&p, out)
+		},
+	}
+	bind(cmd)
+	bindFrom(cmd, field.OnPages(), []string{"hazard", "use", "nozzle-bore"})
+	out.bind(cmd)
+	cmd.Flags().StringVar(&seen, "seen", "", "what the bead shows, with commas: rolled-edge, burn-through,pores ...")
+	cmd.Flags().StringArrayVar(&tried, "tried", nil, "an earlier bead: travel=9:rolled-edge; again for each")
+	_ = cmd.RegisterFlagCompletionFunc("seen", func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+		var ids []string
+		for _, s := range tables.Sights() {
+			ids = append(ids, s.ID)
+		}
+		return ids, cobra.ShellCompDirectiveNoFileComp
+	})
+	return cmd
+}
+
+func correct(ctx context.Context, tries []calc.Try) (calc.Part, error) {
+	p, err := calc.Correct(ctx, tries)
+	return p, cancelled(ctx, err)
+}
+
+// earlier reads the beads of --tried: the job with one setting otherwise, and what it showed.
+func earlier(job calc.Job, tried []string) ([]calc.Try, error) {
+	const like = "type setting=value:what was seen, as travel=9:rolled-edge"
+	var list []calc.Try
+	for _, text := range tried {
+		setting, rest, ok1 := strings.Cut(text, "=")
+		value, seen, ok2 := strings.Cut(rest, ":")
+		if !ok1 || !ok2 {
+			return nil, wrong("--tried: "+quote(text)+" is no bead", like)
+		}
+		f, ok := field.ByName(strings.TrimSpace(setting))
+		if !ok || f.At == nil {
+			return nil, wrong("--tried: no setting is called "+quote(setting), "type feed, volts, travel, stickout, arc-on or arc-off before the =")
+		}
+		j := job
+		if err := f.Set(&j, value); err != nil {
+			return nil, inFlag("tried", err)
+		}
+		ids, err := calc.SeenIDs(seen)
+		if err != nil {
+			return nil, err
+		}
+		list = append(list, calc.Try{Job: j, Seen: ids})
+	}
+	return list, nil
+}
+
+func sightList() string {
+	var b strings.Builder
+	b.WriteString("What may be seen:\n")
+	for _, s := range tables.Sights() {
+		fmt.Fprintf(&b, "  %-17s %s\n", s.ID, s.Name)
+	}
+	return strings.TrimRight(b.String(), "\n")
+}
+
+// listSights prints what may be seen, drawn.
+func (d *Deps) listSights(asJSON bool) error {
+	if asJSON {
+		return d.table("sights", true)
+	}
+	for _, s := range tables.Sights() {
+		if _, err := fmt.Fprintln(d.Out, sheet.SightText(&s)); err != nil {
+			return err
+		}
+	}
+	_, err := fmt.Fprintln(d.Out, "Lay a bead on scrap, look at both faces, and say what it shows: brazebooth correct --seen rolled-edge ...")
+	return err
+}

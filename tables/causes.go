@@ -1,0 +1,126 @@
+package tables
+
+// Cause is what may lie behind the look of a test bead. Base is how often it is met before anything is seen, as a
+// share; causes of heat have none, since the computed window gives theirs.
+type Cause struct {
+	ID, Name, Do string
+	Base         float64
+	Origin
+}
+
+// Ids of the causes.
+const (
+	CauseCold     = "cold"
+	CauseHot      = "hot"
+	CauseMelts    = "melts-through"
+	CauseFine     = "fine"
+	CauseOnLong   = "on-too-long"
+	CauseOnShort  = "on-too-short"
+	CauseOffLong  = "off-too-long"
+	CauseOffShort = "off-too-short"
+	CauseVoltsLow = "volts-low"
+	CauseVoltsHi  = "volts-high"
+	CauseStiff    = "arc-stiff"
+	CauseSluggish = "inductance-too-much"
+	CauseVapour   = "zinc-vapour"
+	CauseDirt     = "dirt"
+	CauseGas      = "gas"
+	CauseCopper   = "copper-penetration"
+	CauseHeld     = "restraint"
+	CauseHollow   = "hollow-bead"
+	CauseAbrupt   = "ended-abruptly"
+	CauseSlips    = "feed-slips"
+)
+
+var causes = [...]Cause{
+	{CauseCold, "too little heat for the metal laid", "cleaner metal; push, do not drag", 0, practice},
+	{CauseHot, "too much heat: the base metal's skin melts", "keep the arc moving; let the sheet cool between beads", 0, practice},
+	{CauseMelts, "the base metal melts through", "close the gap; backing bar; timed arc", 0, handbookRow},
+	{CauseFine, "nothing in the settings", "keep them and write them down", 0, practice},
+	{CauseOnLong, "arc on too long", "smaller step; backing strip", 0, practice},
+	{CauseOnShort, "arc on too short", "hold the first spot longer: it is cold", 0, practice},
+	{CauseOffLong, "arc off too long, or the step too big", "smaller step", 0, practice},
+	{CauseOffShort, "arc off too short: the puddle never freezes", "backing strip; smaller step", 0, practice},
+	{CauseVoltsLow, "volts low for the wire feed", "read the meter while the arc burns", 0.1, practice},
+	{CauseVoltsHi, "volts high for the wire feed", "read the meter while the arc burns", 0.1, practice},
+	{CauseStiff, "arc too stiff: too little inductance", "more inductance; look at the contact tip", 0.1, handbookRow},
+	{CauseSluggish, "too much inductance", "less inductance", 0.08, practice},
+	{CauseVapour, "zinc vapour that cannot get out", "vent gap between the sheets, up to 0.1 mm", 0.15, handbookRow},
+	{CauseDirt, "dirt, oil, paint or damp", "degrease, let it dry, brush to metal; never a chlorinated solvent near the arc", 0.1, handbookRow},
+	{CauseGas, "shielding gas: flow, leak or draught", "flow at the nozzle, hoses, spatter in the nozzle, draughts", 0.08, handbookRow},
+	{CauseCopper, "liquid copper in stressed grain boundaries", "unclamp while hot, aluminium-bearing wire, short time at heat", 0.2, read("Savage, Nippes and Mushala 1978; abstract of doi 10.1088/2053-1591/ab4835")},
+	{CauseHeld, "parts held so that they cannot shrink", "unclamp, tack less, short beads, cool slowly", 0.05, practice},
+	{CauseHollow, "hollow, thin bead", "a fuller bead", 0.04, practice},
+	{CauseAbrupt, "the arc was ended abruptly", "go back about 6 mm over the bead before you stop", 0.05, handbookRow},
+	{CauseSlips, "the wire slips or sticks on its way", "liner, tip, rolls: see feeding soft wire; let the gun hang straight", 0.05, practice},
+}
+
+// Causes lists them; read only.
+func Causes() []Cause { return causes[:] }
+
+// CauseByID returns the cause with exactly this id.
+func CauseByID(id string) (Cause, bool) {
+	for i := range causes {
+		if causes[i].ID == id {
+			return causes[i], true
+		}
+	}
+	return Cause{}, false
+}
+
+// Evidence is how often a cause shows as a sight. The shares are a hand's judgement, coarse on purpose: they rank,
+// they do not count.
+type Evidence struct {
+	Sight, Cause string
+	Share        float64
+}
+
+// SeldomSeen is the share where nothing is listed: anything can happen on a test bead.
+var SeldomSeen = Datum{0.02, 0.01, 0.05, "1", practice}
+
+var evidence = [...]Evidence{
+	{"rolled-edge", CauseCold, 0.8}, {"rolled-edge", CauseOnShort, 0.6}, {"rolled-edge", CauseVoltsLow, 0.25},
+	{"rolled-edge", CauseDirt, 0.25}, {"rolled-edge", CauseStiff, 0.15}, {"rolled-edge", CauseFine, 0.03},
+	{"thin-wide", CauseHot, 0.7}, {"thin-wide", CauseMelts, 0.4}, {"thin-wide", CauseVoltsHi, 0.35}, {"thin-wide", CauseFine, 0.06},
+	{"zinc-gone-behind", CauseHot, 0.6}, {"zinc-gone-behind", CauseMelts, 0.7}, {"zinc-gone-behind", CauseOnLong, 0.4}, {"zinc-gone-behind", CauseFine, 0.15},
+	{"burn-through", CauseMelts, 0.9}, {"burn-through", CauseHot, 0.25}, {"burn-through", CauseOnLong, 0.6},
+	{"edges-melted", CauseMelts, 0.6}, {"edges-melted", CauseHot, 0.6}, {"edges-melted", CauseOnLong, 0.5},
+	{"spatter", CauseStiff, 0.6}, {"spatter", CauseVapour, 0.45}, {"spatter", CauseVoltsLow, 0.4}, {"spatter", CauseVoltsHi, 0.2},
+	{"spatter", CauseDirt, 0.3}, {"spatter", CauseGas, 0.15}, {"spatter", CauseFine, 0.05},
+	{"stubbing", CauseVoltsLow, 0.8}, {"stubbing", CauseSluggish, 0.6}, {"stubbing", CauseCold, 0.1}, {"stubbing", CauseOnShort, 0.1},
+	{"burn-back", CauseVoltsHi, 0.7}, {"burn-back", CauseSlips, 0.6},
+	{"pores", CauseVapour, 0.7}, {"pores", CauseDirt, 0.5}, {"pores", CauseGas, 0.6}, {"pores", CauseHot, 0.1},
+	{"crack", CauseCopper, 0.7}, {"crack", CauseHeld, 0.5}, {"crack", CauseHollow, 0.5}, {"crack", CauseHot, 0.05},
+	{"drops-through", CauseOnLong, 0.8}, {"drops-through", CauseOffShort, 0.8}, {"drops-through", CauseMelts, 0.6}, {"drops-through", CauseHot, 0.15},
+	{"spots-apart", CauseOffLong, 0.8}, {"spots-apart", CauseOnShort, 0.05}, {"spots-apart", CauseCold, 0.1},
+	{"crater", CauseAbrupt, 0.9}, {"crater", CauseHot, 0.05},
+	{"good", CauseFine, 0.95}, {"good", CauseCold, 0.05}, {"good", CauseHot, 0.1}, {"good", CauseOnShort, 0.05}, {"good", CauseOffLong, 0.05},
+}
+
+// EvidenceRows lists the shares; read only.
+func EvidenceRows() []Evidence { return evidence[:] }
+
+// ShareSeen is how often a cause shows as a sight.
+func ShareSeen(sight, cause string) float64 {
+	for i := range evidence {
+		if evidence[i].Sight == sight && evidence[i].Cause == cause {
+			return evidence[i].Share
+		}
+	}
+	return SeldomSeen.V
+}
+
+// What a hand changes at most from one test bead to the next: low is the usual step, high the most.
+var (
+	StepStickOut = Datum{3, 2, 3, "mm", practice}
+	StepVolts    = Datum{1, 0.5, 1, "V", practice}
+	StepFeed     = Datum{15, 5, 15, "%", practice}
+	StepTravel   = Datum{30, 10, 30, "%", practice}
+	StepBeat     = Datum{20, 10, 20, "%", practice}
+
+	// StickOutHeld is the stick-out that a hand is advised to keep to.
+	StickOutHeld = Datum{12, 10, 15, "mm", practice}
+
+	// LeastBeat is the least change of arc on or off that a hand or a timer makes.
+	LeastBeat = Datum{0.02, 0.02, 0.02, "s", practice}
+)
