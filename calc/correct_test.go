@@ -44,7 +44,7 @@ func TestCorrectionsFindTheGoodBead(t *testing.T) {
 				}
 				for _, shift := range []float64{-0.2, 0, 0.2} {
 					for _, off := range []float64{0.7, 1.4} {
-						j := asLaid(c)
+						j := Laid(c)
 						j.Travel = Some(min(14, max(4, math.Round(10*j.Travel.V*off)/10)))
 						if n := beadsUntilGood(t, j, shift); n > 0 {
 							starts, beads = starts+1, beads+n
@@ -109,7 +109,7 @@ func TestCorrectionsMoveTheModel(t *testing.T) {
 					if c.Change == nil || c.Change.What == "mode" || c.Causes[0].ID != tables.CauseCold && seen == "rolled-edge" {
 						continue
 					}
-					before, after := card(t, asLaid(&p.Card)), card(t, c.Next)
+					before, after := card(t, Laid(&p.Card)), card(t, c.Next)
 					a, ok1 := before.Figure(figure)
 					b, ok2 := after.Figure(figure)
 					if !ok1 || !ok2 { // no bridge before: more heat is what it needs
@@ -121,8 +121,8 @@ func TestCorrectionsMoveTheModel(t *testing.T) {
 					if !(b.Value < a.Value) {
 						t.Errorf("%s %s at %g mm/s, %s: %+v takes %s from %.4g to %.4g", metal, joint, travel, seen, c.Change, figure, a.Value, b.Value)
 					}
-					if changed(asLaid(&p.Card), c.Next) != 1 {
-						t.Errorf("%s: %d settings changed at once: %+v, %+v", seen, changed(asLaid(&p.Card), c.Next), asLaid(&p.Card), c.Next)
+					if changed(Laid(&p.Card), c.Next) != 1 {
+						t.Errorf("%s: %d settings changed at once: %+v, %+v", seen, changed(Laid(&p.Card), c.Next), Laid(&p.Card), c.Next)
 					}
 				}
 			}

@@ -34,7 +34,7 @@ func newView(ctx context.Context, tries []Try) (*view, error) {
 		if err != nil {
 			return nil, err
 		}
-		v.laid[i] = Try{asLaid(&card), tries[i].Seen}
+		v.laid[i] = Try{Laid(&card), tries[i].Seen}
 		if i == last {
 			v.card = card
 		}
@@ -59,8 +59,8 @@ func cardOf(ctx context.Context, job Job) (Card, error) {
 	return s.Card, err
 }
 
-// asLaid is a card's job with every setting fixed where the machine stands, so that one can be changed alone.
-func asLaid(card *Card) Job {
+// Laid is a card's job with every setting fixed where the machine stands, so that one can be changed alone.
+func Laid(card *Card) Job {
 	j := card.Used
 	for _, f := range [...]struct {
 		name string
@@ -86,6 +86,18 @@ func fillOpen(j, last *Job) {
 			*to[i] = from
 		}
 	}
+}
+
+// SameBead reports whether two jobs differ in nothing but the settings of a hand: then what one bead showed teaches
+// something of the next.
+func SameBead(a, b Job) bool {
+	for _, j := range [...]*Job{&a, &b} {
+		for i := range levers {
+			*levers[i].opt(j) = Opt{}
+		}
+		j.Amps, j.SpotStep, j.Aim, j.Flow = Opt{}, Opt{}, Opt{}, Opt{}
+	}
+	return a == b
 }
 
 func (v *view) modelled() bool { return !v.off }

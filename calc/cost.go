@@ -14,7 +14,7 @@ func Cost(card *Card) (Part, error) {
 	travel, ok1 := card.Figure("travel")
 	rate, ok2 := card.Figure("deposition_rate")
 	if !ok1 || !ok2 || !(travel.Value > 0) {
-		return p, &FieldError{"travel", "of this job (no travel is computed)", "give feed and travel, as --feed 250ipm --travel 6"}
+		return p, &FieldError{"travel", "of this job (no travel is computed)", "give feed and travel, as 250ipm and 6mm/s"}
 	}
 	count := card.Used.Count.Or(1)
 	length := p.seam(card, 1000) * count
@@ -90,7 +90,7 @@ func (p *Part) money(card *Card, time, wire, gas Figure, length float64) {
 		p.steel(card, wire, gas, hours, length, total, unit)
 		return
 	}
-	p.because("no price was given: --wire-price 25EUR/kg --gas-price 8 --labour-rate 45 make it money", ownCalc, "the job")
+	p.because("no price was given for wire, gas or labour: nothing in money", ownCalc, "the job")
 }
 
 // labour is the hours of a hand for the arc time, by the operating factor.
@@ -111,7 +111,7 @@ func (p *Part) labour(card *Card, time Figure) Figure {
 func (p *Part) steel(card *Card, wire, gas, hours Figure, length float64, total Figure, unit string) {
 	u := &card.Used
 	if !u.SteelPrice.Set {
-		p.because("steel wire was not priced: --steel-price 3EUR/kg --grinding 4 --zinc-repair 2 (minutes a metre) compare it", ownCalc, "the job")
+		p.because("steel wire was not priced: with its price, and minutes a metre of grinding and zinc repair, it is compared", ownCalc, "the job")
 		return
 	}
 	steel, ok := tables.FillerByID("steel")

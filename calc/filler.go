@@ -114,7 +114,7 @@ func (r *Ranked) melting(card *Card, f *tables.Filler) {
 		}
 	}
 	gap := first.Solidus.V - f.Liquidus.V
-	text := fmt.Sprintf("%s begins to melt at %.0f °C, this filler is liquid at %.0f", first.Name, first.Solidus.V, f.Liquidus.V)
+	text := fmt.Sprintf("the %s begins to melt at %.0f °C, this filler is liquid at %.0f", plainFamily[first.Family], first.Solidus.V, f.Liquidus.V)
 	switch {
 	case first.Family == tables.BrassFam:
 		r.RuledOut = true
@@ -130,6 +130,9 @@ func (r *Ranked) melting(card *Card, f *tables.Filler) {
 		r.point(math.Min(1, gap/500), text, string(first.Solidus.Known), first.Solidus.Source)
 	}
 }
+
+// plainFamily are the families as said in a sentence.
+var plainFamily = map[tables.Family]string{tables.Steel: "steel", tables.Stainless: "stainless steel", tables.CastIron: "iron", tables.CopperFam: "copper", tables.Bronze: "bronze", tables.BrassFam: "brass"}
 
 // room is what the computed window leaves with this filler, feed and travel open, and what a metre of it takes.
 func (r *Ranked) room(card *Card) {
@@ -227,7 +230,7 @@ func (p *Part) governing(card *Card) {
 	if card.Zone == "not-modelled" || card.Zone == "" {
 		return
 	}
-	job := asLaid(card)
+	job := Laid(card)
 	h, m, err := (&view{}).field(&job)
 	if err != nil {
 		return
@@ -244,7 +247,11 @@ func (p *Part) governing(card *Card) {
 	if s.wet[1] < s.wet[0] {
 		cold = 1
 	}
-	text := fmt.Sprintf("the %s member comes closest to melting (%.0f of %.0f °C), the %s wets least (%.1f mm)", names[hot], s.skin[hot], m.solid[hot], names[cold], s.wet[cold])
+	melts := "comes closest to melting"
+	if s.skin[hot] >= m.solid[hot] {
+		melts = "melts first"
+	}
+	text := fmt.Sprintf("the %s member %s (skin %.0f °C, solid up to %.0f), the %s wets least (%.1f mm)", names[hot], melts, s.skin[hot], m.solid[hot], names[cold], s.wet[cold])
 	if hot == cold {
 		text += ": the arc's aim cannot please both, the heat must"
 	} else {

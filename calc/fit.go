@@ -81,7 +81,7 @@ func Fit(card *Card) (Part, error) {
 func (f *fitting) hazards(card *Card) {
 	given := card.Used.Hazard
 	if given == "" {
-		f.say(WithCare, "not answered: used or sealed container, pressure, gas line, cadmium, lead, beryllium, confined space, vehicle structure, stove's fire parts? Each of them stops the job (--hazard none, where none applies)",
+		f.say(WithCare, "not answered: used or sealed container, pressure, gas line, cadmium, lead, beryllium, confined space, vehicle structure, stove's fire parts? Each of them stops the job",
 			"common practice, no source", "29 CFR 1910.252 and common practice", "")
 		return
 	}
@@ -130,7 +130,7 @@ func (f *fitting) metals(card *Card) {
 		line(WithCare, "copper-penetration")
 	}
 	if stainless && zinc {
-		f.say(StopWork, "zinc beside stainless: hot zinc embrittles it", "common practice, no source", "common practice, no source", "strip the zinc at least 25 mm back on both faces; then it may be brazed (--coating none)")
+		f.say(StopWork, "zinc beside stainless: hot zinc embrittles it", "common practice, no source", "common practice, no source", "strip the zinc at least 25 mm back on both faces; then it may be brazed as bare sheet")
 	}
 	if zinc {
 		f.say(Suits, "zinc-coated sheet: far less heat than fusion welding, so that most of the zinc stays; zinc guards a bare strip only 1 to 2 mm wide", "read", "TWI Job Knowledge 134", "")
@@ -179,7 +179,7 @@ func (f *fitting) service(card *Card) {
 func (f *fitting) carries(card *Card) {
 	if !card.Job.Load.Set {
 		if card.Used.Use == "load" {
-			f.say(WithCare, "it carries a load that was not given: --load 2kN holds it against the joint", ownCalc, "the job", "")
+			f.say(WithCare, "it carries a load that was not given: nothing is held against the joint", ownCalc, "the job", "")
 		}
 		return
 	}
@@ -213,7 +213,7 @@ func (f *fitting) use(card *Card) {
 	const practice = "common practice, no source"
 	switch card.Used.Use {
 	case "":
-		f.say(Suits, "what it is for was not said: --use decorative, seal, load, wear or bearing", ownCalc, "the job", "")
+		f.say(Suits, "what it is for was not said: decorative, seal, load, wear or bearing", ownCalc, "the job", "")
 	case "seal":
 		f.say(WithCare, "wet service: beside bronze, bare steel or zinc corrodes; paint or seal over the joint on both faces", practice, practice, "")
 	case "wear", "bearing":

@@ -11,7 +11,7 @@ func Machine(card *Card) (Part, error) {
 	p := Part{Name: "machine", Card: *card}
 	amps, ok := card.Figure("current")
 	if !ok {
-		return p, &FieldError{"feed", "of this job (no current)", "type --feed 250ipm or --amps 93A"}
+		return p, &FieldError{"feed", "of this job (no current)", "give a wire feed or amps: 250ipm, 93A"}
 	}
 	share := 1.0
 	if on, off := card.Used.ArcOn.V, card.Used.ArcOff.V; card.Used.Mode == "timed" && on > 0 {
@@ -31,7 +31,7 @@ func Machine(card *Card) (Part, error) {
 func (p *Part) duty(card *Card, amps Figure, share float64) error {
 	j := &card.Job
 	if !j.RatedAmps.Set || !j.RatedDuty.Set {
-		p.because("the plate was not given: --rated-amps 200A --rated-duty 60% gives the duty at this current", ownCalc, "the job")
+		p.because("the plate's amps and duty were not given: no duty at this current", ownCalc, "the job")
 		return nil
 	}
 	at := func(a float64) float64 {
@@ -70,7 +70,7 @@ func (p *Part) loadLine(card *Card, amps Figure) {
 // nozzle is the gas at which the flow in the nozzle breaks up and draws air in.
 func (p *Part) nozzle(card *Card) {
 	if !card.Job.NozzleBore.Set {
-		p.because("the nozzle's bore was not given: --nozzle-bore 1/2in gives the flow at which gas draws air in", ownCalc, "the job")
+		p.because("the nozzle's bore was not given: nothing said of the flow at which gas draws air in", ownCalc, "the job")
 		return
 	}
 	g := &card.Setup.Gas
@@ -93,6 +93,9 @@ func (p *Part) stocks(card *Card, share float64) {
 	}
 	melt := rate.Value / p.efficiency(card) * share // g/min
 	for _, s := range tables.Spools() {
+		if s.ID == "4 in" || s.ID == "14 in" || s.ID == "S100" {
+			continue
+		}
 		p.because(fmt.Sprintf("a full %s spool (%.3g kg as sold in steel) is %.0f minutes of seam", s.ID, s.Mass.V, s.Mass.V*1000/melt), string(s.Mass.Known), s.Mass.Source)
 	}
 }

@@ -11,13 +11,13 @@ import (
 func Overlay(card *Card) (Part, error) {
 	p := Part{Name: "overlay", Card: *card}
 	if card.Used.Joint != "overlay" {
-		return p, &FieldError{"joint", card.Used.Joint + " for an overlay", "type --joint overlay"}
+		return p, &FieldError{"joint", card.Used.Joint + " for an overlay", "choose the joint overlay"}
 	}
 	width, ok1 := card.Figure("bead_width")
 	area, ok2 := card.Figure("bead_area")
 	travel, ok3 := card.Figure("travel")
 	if !ok1 || !ok2 || !ok3 || !(width.Value > 0) {
-		return p, &FieldError{"feed", "and travel of this job (no bead is computed)", "give feed and travel of a bead that was laid, as --feed 250ipm --travel 6"}
+		return p, &FieldError{"feed", "and travel of this job (no bead is computed)", "give feed and travel of a bead that was laid, as 250ipm and 6mm/s"}
 	}
 	pitch, height := p.beads(width, area)
 	layers := p.layers(card, height)
@@ -64,7 +64,7 @@ func (p *Part) beads(width, area Figure) (pitch, height Figure) {
 // layers is how many make the wanted height, with a millimetre to machine off.
 func (p *Part) layers(card *Card, height Figure) float64 {
 	if !card.Job.Layer.Set {
-		p.because("no height was wanted: one layer is counted; --layer 2mm says how much build-up", ownCalc, "the job")
+		p.because("no height of build-up was wanted: one layer is counted", ownCalc, "the job")
 		return 1
 	}
 	want := card.Job.Layer.V + tables.MachiningAllowance.V
@@ -92,7 +92,7 @@ func (p *Part) turning(card *Card, pitch, travel, area Figure, layers float64) {
 		p.add("feed_per_turn", "mm", pitch.Value, pitch.Low, pitch.High, Basis{Formula: "the pitch", Source: "one bead beside the other on a helix", Known: ownCalc})
 		round = math.Pi * d
 	} else {
-		p.because("no shaft: time and wire are for 100 mm of plate across; --shaft-dia 40mm makes it a shaft", ownCalc, "the job")
+		p.because("no shaft: time and wire are for 100 mm of plate across", ownCalc, "the job")
 	}
 	t := layers * round * length / (pitch.Value * travel.Value)
 	p.add("arc_time", "s", t, layers*round*length/(pitch.High*travel.High), layers*round*length/(pitch.Low*travel.Low), Basis{Formula: "{n}·{c}·{L}/({p}·{v})", Source: "definition", Known: ownCalc,

@@ -23,18 +23,35 @@ type Page struct {
 	Name    string
 	Chapter Chapter
 	Of      PartOf // nil for correct, which needs what was seen
+	// Needs are the choices, by the names of the job's fields with dashes, that this page asks for and the card does not.
+	Needs []string
 }
 
 // pages in the order of the work.
 var pages = [...]Page{
-	{"fit", Decide, Fit}, {"filler", Decide, Fillers}, {"prepare", Decide, Prepare},
-	{"overlay", Set, Overlay}, {"machine", Set, Machine},
-	{"strength", Look, Strength}, {"air", Look, Air}, {"correct", Look, nil},
-	{"cost", Keep, Cost},
+	{"fit", Decide, Fit, []string{"hazard", "use", "service-temp", "load", "length", "safety", "throat", "leg"}},
+	{"filler", Decide, Fillers, []string{"use", "wire-price"}},
+	{"prepare", Decide, Prepare, []string{"length", "preheat"}},
+	{"overlay", Set, Overlay, []string{"shaft-dia", "length", "layer", "preheat"}},
+	{"machine", Set, Machine, []string{"rated-amps", "rated-duty", "nozzle-bore"}},
+	{"strength", Look, Strength, []string{"length", "throat", "leg", "load", "safety", "service-temp", "count"}},
+	{"air", Look, Air, nil},
+	{"correct", Look, nil, []string{"hazard", "use", "nozzle-bore"}},
+	{"cost", Keep, Cost, []string{"length", "count", "wire-price", "gas-price", "labour-rate", "operating", "steel-price", "grinding", "zinc-repair"}},
 }
 
 // Pages lists the pages beside the card in the order of the work; read only.
 func Pages() []Page { return pages[:] }
+
+// PageByName returns the page with exactly this name.
+func PageByName(name string) (*Page, bool) {
+	for i := range pages {
+		if pages[i].Name == name {
+			return &pages[i], true
+		}
+	}
+	return nil, false
+}
 
 // Sheet computes the named pages of a card, or those that a job has where the list is empty: everything but what it
 // lacks the joint for, and correct. A page that the job lacks something for stands there with what to type.

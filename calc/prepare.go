@@ -154,7 +154,7 @@ func (p *Part) warming(card *Card) {
 		p.line("chill-off")
 		p.row("preheat", tables.ChillOff, "hand-warm")
 	case p.has(tables.CopperFam):
-		p.Reasons = append(p.Reasons, Reason{Text: "copper draws heat off: where the card is cold, warm it (--preheat shows what that does)", Known: ownCalc, Source: sectionSource, Topic: tables.TopicWarm})
+		p.Reasons = append(p.Reasons, Reason{Text: "copper draws heat off: where the card is cold, warm it and give its preheat", Known: ownCalc, Source: sectionSource, Topic: tables.TopicWarm})
 	default:
 		p.line("no-preheat")
 	}
@@ -174,7 +174,7 @@ func (p *Part) iron(card *Card) {
 		p.Warnings = append(p.Warnings, Warning{"iron-peak-near", Caution, fmt.Sprintf("The iron's skin is computed at %.0f °C, but the band reaches %.0f: from %.0f grey iron begins to melt. Watch the edge of the bead.", peak.Value, peak.High, limit.V), limit.Source})
 	}
 	if t := card.Used.Preheat.V; t < tables.IronPreheat.Low {
-		p.Warnings = append(p.Warnings, Warning{"iron-cold", Caution, fmt.Sprintf("The card is computed for iron at %.0f °C: warm it to %.0f or more and give --preheat.", t, tables.IronPreheat.Low), tables.IronPreheat.Source})
+		p.Warnings = append(p.Warnings, Warning{"iron-cold", Caution, fmt.Sprintf("The card is computed for iron at %.0f °C: warm it to %.0f or more and give that as preheat.", t, tables.IronPreheat.Low), tables.IronPreheat.Source})
 	}
 }
 

@@ -48,7 +48,7 @@ func (p *Part) throatOf(card *Card) (Figure, error) {
 	}
 	f, ok := card.Figure("throat")
 	if !ok || !(f.Value > 0) {
-		return f, &FieldError{"throat", "of this job (not modelled)", "type --throat or --leg as measured on a cut test piece: 2mm, 3mm"}
+		return f, &FieldError{"throat", "of this job (not modelled)", "give throat or leg as measured on a cut test piece: 2mm, 3mm"}
 	}
 	p.Figures = append(p.Figures, f)
 	return f, nil

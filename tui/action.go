@@ -9,12 +9,16 @@ type (
 	goBack      struct{} // one screen back
 	leave       struct{} // end the program
 	openHelp    struct{}
-	openPoints  struct{}         // every caution of the card
-	openDrawing struct{}         // the cross-section
-	openMap     struct{}         // the operating window
-	openBeat    struct{}         // the timed arc's page
-	startBeat   struct{}         // play it
-	openPart    struct{ at int } // a page beside the card
+	openPoints  struct{} // every caution of the card
+	openDrawing struct{} // the cross-section
+	openMap     struct{} // the operating window
+	openBeat    struct{} // the timed arc's page
+	startBeat   struct{} // play it
+	openPart    struct{} // the pages beside the card, where they were left
+	enterPart   struct{ page string }
+	openMarks   struct{ page *marksPage }
+	answerStops struct{ ids []string }
+	sawBead     struct{ ids []string }
 	otherUnits  struct{}
 	openWhy     struct{ row cardRow }
 	openAsk     struct{ ask *question }
@@ -46,6 +50,10 @@ func (openMap) action()     {}
 func (openBeat) action()    {}
 func (startBeat) action()   {}
 func (openPart) action()    {}
+func (enterPart) action()   {}
+func (openMarks) action()   {}
+func (answerStops) action() {}
+func (sawBead) action()     {}
 func (otherUnits) action()  {}
 func (openWhy) action()     {}
 func (openAsk) action()     {}

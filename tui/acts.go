@@ -1,8 +1,11 @@
 package tui
 
 import (
+	"strings"
+
 	tea "charm.land/bubbletea/v2"
 
+	"brazebooth/calc"
 	"brazebooth/internal/quantity"
 )
 
@@ -26,7 +29,15 @@ func (m *root) act(a action) tea.Cmd {
 		m.onBeat = true
 		return m.beat.want(timedJob(m.job), m.gaps)
 	case openPart:
-		m.readPart(a.at)
+		m.onPart = true
+	case enterPart:
+		return m.enterPart(a.page)
+	case openMarks:
+		m.marks = a.page
+	case answerStops:
+		m.answerStops(a.ids)
+	case sawBead:
+		return m.sawBead(a.ids)
 	case startBeat:
 		return m.beat.start()
 	case otherUnits:
@@ -56,6 +67,16 @@ func (m *root) back() {
 		m.page = nil
 	case m.why != nil:
 		m.why = nil
+	case m.marks != nil:
+		m.marks = nil
+	case m.other:
+		m.other = false
+		m.enter()
+	case m.inputs != nil:
+		m.inputs = nil
+	case m.onPart:
+		m.onPart = false
+		m.fix.cancel()
 	case m.onMap:
 		m.onMap = false
 		m.chart.cancel()
@@ -66,9 +87,6 @@ func (m *root) back() {
 		m.onBeat = false
 		m.beat.cancel()
 		m.card.load(&m.session)
-	case m.other:
-		m.other = false
-		m.enter()
 	case m.step == cardStep && m.beat.stop != nil:
 		m.beat.cancel()
 		m.notice = &fault{"given up: the times are the line-source estimate", "t follows the heat after all"}
@@ -141,4 +159,37 @@ func (m *root) nextUnits() {
 	if m.why != nil && m.card.row() != nil {
 		m.why.row = *m.card.row()
 	}
+}
+
+// enterPart is what enter means on a page beside the card.
+func (m *root) enterPart(name string) tea.Cmd {
+	if name == "correct" {
+		return m.enterCorrect()
+	}
+	if page, ok := calc.PageByName(name); ok && len(page.Needs) > 0 {
+		m.inputs = newInputs(page)
+		return nil
+	}
+	m.back()
+	return nil
+}
+
+// answerStops puts the answer to what stops a job on the job; nothing marked is none of them.
+func (m *root) answerStops(ids []string) {
+	job := m.base()
+	job.Hazard = "none"
+	if len(ids) > 0 {
+		job.Hazard, _ = calc.HazardIDs(strings.Join(ids, ","))
+	}
+	m.marks = nil
+	m.changed(change{job: job, done: "the stops are answered"})
+}
+
+// sawBead takes what a test bead shows; nothing marked is what the cursor stands on.
+func (m *root) sawBead(ids []string) tea.Cmd {
+	if len(ids) == 0 {
+		ids = []string{m.marks.rows[m.marks.at].id}
+	}
+	m.marks = nil
+	return m.fix.saw(&m.session.card, ids)
 }

@@ -39,6 +39,22 @@ var askPosition = question{
 	find:  func(text string) (string, error) { r, err := tables.FindPosition(text); return r.ID, err },
 }
 
+var askUse = question{
+	name: "use", title: "use", ask: "What is it for?",
+	list: func(*session) []choice {
+		return plainRows(tables.Uses(), func(j *calc.Job, id string) { j.Use = id })
+	},
+	now: func(c *calc.Card) string { return c.Used.Use },
+	shown: func(c *calc.Card, _ quantity.System) string {
+		if c.Used.Use == "" {
+			return "not said"
+		}
+		return c.Used.Use
+	},
+	open: func(j *calc.Job) { j.Use = "" },
+	find: func(text string) (string, error) { r, err := tables.FindUse(text); return r.ID, err },
+}
+
 var askGas = question{
 	name: "gas", title: "shielding gas", ask: "Which gas?",
 	list:  func(*session) []choice { return gasRows() },

@@ -20,7 +20,7 @@ type gapFunc func(ctx context.Context, job calc.Job, progress func(float64)) (ca
 // beatPage is the timed arc: how long on, how long off, how far on, with the heat that says so. It plays the
 // beat, so that a hand can learn the rhythm.
 type beatPage struct {
-	slow[calc.Spots]
+	slow[calc.Job, calc.Spots]
 	began time.Time     // of the playing; zero where it rests
 	at    time.Duration // since then
 	asked bool          // playing was asked for, its first tick has not come

@@ -104,7 +104,7 @@ func TestBeatPlays(t *testing.T) {
 
 // A beat that would flash faster than three times a second is played slower.
 func TestBeatDoesNotFlash(t *testing.T) {
-	p := beatPage{slow: slow[calc.Spots]{have: calc.Spots{Card: calc.Card{Figures: []calc.Figure{{Name: "arc_on", Value: 0.1}, {Name: "arc_off", Value: 0.05}}}}}}
+	p := beatPage{slow: slow[calc.Job, calc.Spots]{have: calc.Spots{Card: calc.Card{Figures: []calc.Figure{{Name: "arc_on", Value: 0.1}, {Name: "arc_off", Value: 0.05}}}}}}
 	if _, _, slower := p.phase(); math.Abs(0.15*slower-1/fastestFlash) > 1e-9 {
 		t.Errorf("a beat of .15 s lasts %g s on the screen", 0.15*slower)
 	}
@@ -138,7 +138,7 @@ func TestBeatGivenUp(t *testing.T) {
 // A job that was left and came back is not answered by its first, cancelled computation.
 func TestSlowAnswersTheLastQuestion(t *testing.T) {
 	wait := func(ctx context.Context, _ calc.Job, _ func(float64)) (int, error) { return 7, ctx.Err() }
-	var p slow[int]
+	var p slow[calc.Job, int]
 	a, b := calc.Job{Gauge: 16}, calc.Job{Gauge: 18}
 	first := p.want(a, wait)
 	p.want(b, wait)

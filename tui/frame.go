@@ -5,6 +5,8 @@ import (
 
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
+
+	"brazebooth/calc"
 )
 
 // draw lays the whole screen out: title and path on top, keys at the bottom, the open screen between.
@@ -81,21 +83,27 @@ func (m *root) say(b *block, f *fault) {
 func (m *root) hints() []key.Binding {
 	k := &m.keys
 	switch {
-	case m.page != nil && m.page.next != nil:
-		return []key.Binding{named(k.Pages, "p", "next page"), named(k.Back, "esc", "card"), named(k.Down, "↑↓", "scroll"), named(k.Units, "u", "units")}
 	case m.page != nil:
 		return []key.Binding{named(k.Back, "esc", "back"), named(k.Down, "↑↓", "scroll")}
 	case m.why != nil && m.why.set != nil:
 		return []key.Binding{named(k.On, "enter", "set, or back"), named(k.Down, "↑↓", "scroll"), named(k.Back, "esc", "back")}
 	case m.why != nil:
 		return []key.Binding{named(k.Back, "esc", "back"), named(k.Down, "↑↓", "scroll"), k.Units}
+	case m.marks != nil:
+		return []key.Binding{named(k.Play, "space", "mark"), named(k.On, "enter", "go on"), named(k.Down, "↑↓", "pick"), named(k.Back, "esc", "back")}
+	case m.other:
+		return m.pickHints()
+	case m.inputs != nil:
+		return []key.Binding{named(k.On, "enter", "set"), named(k.Down, "↑↓", "pick"), named(k.Back, "backspace", "open again"), named(k.Back, "esc", "back")}
+	case m.onPart:
+		return []key.Binding{named(k.Pages, "p", "next page"), named(k.More, "←→", "pages"), named(k.On, "enter", m.partEnter()), named(k.Why, "*", "sources"),
+			named(k.Down, "↑↓", "scroll"), named(k.Units, "u", "units"), named(k.Back, "esc", "card")}
 	case m.onMap:
 		return []key.Binding{named(k.More, "←→↑↓", "walk"), named(k.Reset, "r", "suggestion"), named(k.Units, "u", "units"), named(k.Back, "esc", "card")}
 	case m.onBeat:
 		return []key.Binding{named(k.Play, "space", "play, stop"), named(k.Up, "↑↓", "on"), named(k.More, "←→", "off"), named(k.Reset, "r", "suggestion"), named(k.Units, "u", "units"), named(k.Back, "esc", "card")}
 	case m.picking():
-		return []key.Binding{named(k.On, "enter", "choose"), named(k.Down, "↑↓", "pick"), named(k.Why, "*", "why"),
-			named(k.Back, "esc", "back"), named(k.Next, "tab", "next"), k.Leave}
+		return m.pickHints()
 	}
 	big := named(k.Large, "b", "big")
 	if m.card.big {
@@ -106,6 +114,23 @@ func (m *root) hints() []key.Binding {
 		named(k.Units, "u", "units"), named(k.Back, "esc", "back"), k.Leave}
 }
 
+func (m *root) pickHints() []key.Binding {
+	k := &m.keys
+	return []key.Binding{named(k.On, "enter", "choose"), named(k.Down, "↑↓", "pick"), named(k.Why, "*", "why"),
+		named(k.Back, "esc", "back"), named(k.Next, "tab", "next"), k.Leave}
+}
+
+// partEnter is what enter does on the page beside the card.
+func (m *root) partEnter() string {
+	switch page, ok := calc.PageByName(m.part.name()); {
+	case m.part.name() == "correct":
+		return "go on"
+	case ok && len(page.Needs) > 0:
+		return "fill in"
+	}
+	return "card"
+}
+
 // body draws the open screen; the cursor is where typing goes, nil for nowhere.
 func (m *root) body(w, h int) (block, *tea.Cursor) {
 	switch {
@@ -113,6 +138,15 @@ func (m *root) body(w, h int) (block, *tea.Cursor) {
 		return m.pageBody(w, h), nil
 	case m.why != nil:
 		return m.whyBody(w, h)
+	case m.marks != nil:
+		return m.marks.draw(&m.th, w, h), nil
+	case m.other:
+		return m.pickBody(w, h)
+	case m.inputs != nil:
+		b, x, y := m.inputs.draw(&m.th, &m.session, w, h)
+		return b, tea.NewCursor(x, y)
+	case m.onPart:
+		return m.drawPart(w, h), nil
 	case m.onMap:
 		return m.chart.view(&m.th, &m.session, w, h), nil
 	case m.onBeat:

@@ -44,7 +44,7 @@ func newKeys() keyMap {
 		Drawing:  bind("x 3", "cross-section and edges", "x", "3"),
 		Map:      bind("m 7", "map of all settings", "m", "7"),
 		Beat:     bind("t 9", "timed arc: on and off", "t", "9"),
-		Pages:    bind("p 1", "fit, machine, strength, air, overlay, cost", "p", "1"),
+		Pages:    bind("p 1", "the pages: fit, filler … correct, cost, sheet", "p", "1"),
 		Play:     bind("space", "play the beat", "space"),
 		Large:    bind("b 5", "big figures, and back", "b", "5"),
 		Units:    bind("u", "units: metric, inch, both", "u", "f2"),
@@ -70,6 +70,8 @@ func (k *keyMap) groups() []helpGroup {
 		{"in a list", []key.Binding{named(k.Up, "↑ ↓", "pick a row"), k.TypeName, k.TypeSize, k.Why}},
 		{"on the card", []key.Binding{k.Up, k.Down, k.Less, k.More, k.Reset, k.ResetAll, k.Why, k.Cautions, k.Drawing, k.Map, k.Beat, k.Pages, k.Large, k.Units}},
 		{"on the map", []key.Binding{named(k.Up, "↑ ↓ ← →", "walk; the card follows"), named(k.Reset, "r 0", "suggestion back"), named(k.Back, "esc enter", "back to the card")}},
+		{"on the pages", []key.Binding{named(k.Pages, "p 1 →", "next page"), named(k.Less, "← 4", "page before"), named(k.On, "enter", "what the page asks for; on correct: what the bead shows"), named(k.Why, "*", "sources"), named(k.Back, "esc /", "back to the card")}},
+		{"in a list of marks", []key.Binding{named(k.Play, "space 5", "mark or unmark"), named(k.On, "enter", "go on")}},
 		{"on the timed arc's page", []key.Binding{k.Play, named(k.Up, "↑ ↓", "arc on"), named(k.More, "← →", "arc off"), named(k.Reset, "r 0", "suggestion back"), named(k.Back, "esc enter", "back to the card")}},
 	}
 }

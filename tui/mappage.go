@@ -14,7 +14,7 @@ import (
 
 // mapPage is the operating window: what every wire feed and travel would do, with the present setting in
 // it. Arrows walk in it and the card follows.
-type mapPage struct{ slow[calc.Map] }
+type mapPage struct{ slow[calc.Job, calc.Map] }
 
 // anySetting is the job without the settings that a map spans.
 func anySetting(j calc.Job) calc.Job {

@@ -11,7 +11,6 @@ type textPage struct {
 	title string
 	body  func(th *theme, w int) block
 	view  window
-	next  action // what p leads to; nil for nothing
 }
 
 func (p *textPage) update(msg tea.Msg, k *keyMap) action {
@@ -23,8 +22,6 @@ func (p *textPage) update(msg tea.Msg, k *keyMap) action {
 	case p.view.scrolled(press, k):
 	case press.String() == "space":
 		p.view.top += 8
-	case p.next != nil && key.Matches(press, k.Pages):
-		return p.next
 	case key.Matches(press, k.Leave):
 		return leave{}
 	case key.Matches(press, k.Units):

@@ -2,68 +2,250 @@ package tui
 
 import (
 	"fmt"
+	"strings"
+
+	"charm.land/bubbles/v2/key"
+	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
 	"brazebooth/internal/quantity"
 	"brazebooth/internal/sheet"
 )
 
-// partPages are the pages beside the card, in the order of the work; one key leads from each to the next.
-var partPages = [...]struct {
-	title string
-	of    calc.PartOf
-}{
-	{"fit", calc.Fit},
-	{"machine", calc.Machine},
-	{"strength", calc.Strength},
-	{"air", calc.Air},
-	{"overlay", calc.Overlay},
-	{"cost", calc.Cost},
+// partPage is one of the pages beside the card, in the order of the work: decide, set, check, keep.
+type partPage struct {
+	at   int // of pageNames
+	why  bool
+	view window
 }
 
-// readPart opens a page beside the card.
-func (m *root) readPart(at int) {
-	at %= len(partPages)
-	page := partPages[at]
-	title := fmt.Sprintf("%s – page %d of %d, p shows the next", page.title, at+1, len(partPages))
-	m.page = &textPage{title: title, body: partBody(&m.session, page.of), next: openPart{at + 1}}
+// pageSheet is the page that holds all others.
+const pageSheet = "sheet"
+
+// pageNames are the pages beside the card; the sheet of them all is the last.
+var pageNames = func() []string {
+	var names []string
+	for _, p := range calc.Pages() {
+		names = append(names, p.Name)
+	}
+	return append(names, pageSheet)
+}()
+
+func (p *partPage) name() string { return pageNames[p.at] }
+
+// turn goes to another page.
+func (p *partPage) turn(by int) {
+	p.at = (p.at + by + len(pageNames)) % len(pageNames)
+	p.view, p.why = window{}, false
 }
 
-// partBody shows figures with their bands, reasons with their marks, and what must be minded.
-func partBody(s *session, of calc.PartOf) func(th *theme, w int) block {
-	return func(th *theme, w int) block {
-		var b block
-		stops(&b, th, &s.card, w)
-		p, err := of(&s.card)
+func (p *partPage) update(msg tea.Msg, k *keyMap) action {
+	press, ok := msg.(tea.KeyPressMsg)
+	if !ok {
+		return nil
+	}
+	switch {
+	case p.view.scrolled(press, k):
+	case press.String() == "space":
+		p.view.top += 8
+	case key.Matches(press, k.Pages), key.Matches(press, k.More):
+		p.turn(1)
+	case key.Matches(press, k.Less):
+		p.turn(-1)
+	case key.Matches(press, k.On):
+		return enterPart{p.name()}
+	case key.Matches(press, k.Why):
+		p.why = !p.why
+	case key.Matches(press, k.Cautions):
+		return openPoints{}
+	case key.Matches(press, k.Back):
+		return goBack{}
+	}
+	return everywhere(press, k)
+}
+
+// draw is the strip of pages over the open one.
+func (m *root) drawPart(w, h int) block {
+	b := pageStrip(&m.th, m.part.at, w)
+	b.skip()
+	w = min(w, 88)
+	b.addAll(m.part.view.draw(&m.th, m.partBody(w), w, h-len(b)))
+	return b
+}
+
+// pageStrip lists every page under its chapter, the open one in brackets.
+func pageStrip(th *theme, at, w int) block {
+	var b block
+	r := newRow(w)
+	chapter := ""
+	for i, name := range pageNames {
+		c := string(sheet.ChapterOf(name))
+		if name == pageSheet {
+			c = string(calc.Keep)
+		}
+		head := ""
+		if c != chapter {
+			head, chapter = c, c
+		}
+		text := name
+		if i == at {
+			text = "[" + name + "]"
+		}
+		need := width(text) + 1
+		if head != "" {
+			need += width(head) + 2
+		}
+		if r.used > 0 && r.left() < need {
+			b.add(r.line())
+			r = newRow(w)
+		}
+		if head != "" {
+			if r.used > 0 {
+				r.blank(1)
+			}
+			r.put(th.bold, head).blank(1)
+		}
+		if i == at {
+			r.put(th.accent, text)
+		} else {
+			r.put(th.quiet, text)
+		}
+		r.blank(1)
+	}
+	b.add(r.line())
+	return b
+}
+
+// partBody is the open page's text.
+func (m *root) partBody(w int) block {
+	var b block
+	stops(&b, &m.th, &m.session.card, w)
+	switch m.part.name() {
+	case pageSheet:
+		b.addAll(m.sheetBody(w))
+	case "correct":
+		b.addAll(m.correctBody(w))
+	default:
+		p, err := m.session.part(m.part.name())
 		if err != nil {
 			f := faultOf(err)
-			b.say(th.watch, 0, "▲ "+f.what+" – on the card, or as a command: "+f.hint, w)
-			return b
+			b.say(m.th.watch, 0, "▲ "+f.what+" – "+f.hint, w)
+			break
 		}
-		if p.Verdict != "" {
-			style := th.good
-			switch p.Verdict {
-			case calc.WithCare, calc.AnotherWay:
-				style = th.watch
-			case calc.StopWork:
-				style = th.stop
-			}
-			b.say(style, 0, "verdict: "+sheet.VerdictText(p.Verdict), w)
-			for _, x := range p.Instead {
-				b.say(th.plain, 0, "instead: "+x, w)
-			}
-		}
-		for i := range p.Figures {
-			b.add(partFigure(th, s, &p.Figures[i], w))
-		}
+		b.addAll(partText(&m.th, &m.session, &p, w, m.part.why))
+	}
+	if page, ok := calc.PageByName(m.part.name()); ok && len(page.Needs) > 0 && page.Name != "correct" {
 		b.skip()
-		for _, r := range p.Reasons {
-			b.say(th.plain, 2, "• "+r.Text+" ("+knownWords(r.Known)+")", w)
-		}
-		for _, x := range p.Warnings {
-			b.say(th.watch, 2, "▲ "+x.Text, w)
-		}
+		b.say(m.th.accent, 0, "enter: what this page asks for ("+strings.Join(plainNames(page.Needs), ", ")+")", w)
+	}
+	return b
+}
+
+func plainNames(names []string) []string {
+	out := make([]string, len(names))
+	for i, n := range names {
+		out[i] = strings.ReplaceAll(n, "-", " ")
+	}
+	return out
+}
+
+// sheetBody is the card and every page of the job, one under the other.
+func (m *root) sheetBody(w int) block {
+	var b block
+	parts, err := m.session.sheet()
+	if err != nil {
+		b.say(m.th.watch, 0, "▲ "+err.Error(), w)
 		return b
+	}
+	heading := func(text string) { b.skip(); b.add(newRow(w).put(m.th.strong, text).line()) }
+	for _, c := range [...]calc.Chapter{calc.Decide, calc.Set, calc.Look, calc.Keep} {
+		if c == calc.Set {
+			heading("Set: the card")
+			card := calc.Part{Figures: m.session.card.Figures}
+			b.addAll(partText(&m.th, &m.session, &card, w, false))
+		}
+		for i := range parts {
+			if sheet.ChapterOf(parts[i].Name) == c {
+				heading(string(c) + ": " + parts[i].Name)
+				p := sheet.Short(&parts[i])
+				b.addAll(partText(&m.th, &m.session, &p, w, m.part.why))
+			}
+		}
+	}
+	heading("Cautions")
+	b.addAll(cautionList(&m.th, &m.session.card, w, 1000))
+	heading("Check these first: assumed, since nobody gave them")
+	for _, c := range m.session.checks() {
+		b.say(m.th.plain, 2, c.Field+" "+c.Value+": "+c.Text(), w)
+	}
+	return b
+}
+
+// partText shows figures with their bands, reasons with their marks, and what must be minded; why adds the sources.
+func partText(th *theme, s *session, p *calc.Part, w int, why bool) block {
+	var b block
+	verdictText(&b, th, p, w)
+	rankingText(&b, th, p, w)
+	for i := range p.Figures {
+		b.add(partFigure(th, s, &p.Figures[i], w))
+		if why {
+			b.say(th.quiet, 4, p.Figures[i].Basis.Source+" ("+knownWords(p.Figures[i].Basis.Known)+")", w)
+		}
+	}
+	if len(p.Order) > 0 {
+		b.say(th.plain, 0, "turn of each piece along the seam, each laid back toward the finished end:", w)
+		b.say(th.accent, 2, strings.Join(p.Order, " – "), w)
+	}
+	topic := ""
+	for i, r := range p.Reasons {
+		if i == 0 && len(b) > 0 {
+			b.skip()
+		}
+		if r.Topic != topic {
+			topic = r.Topic
+			b.add(newRow(w).put(th.bold, topic).line())
+		}
+		b.hang(th.plain, 0, "• ", r.Text+" ("+knownShort(r.Known)+")", w)
+		if why {
+			b.say(th.quiet, 4, r.Source+" ("+knownWords(r.Known)+")", w)
+		}
+	}
+	for i := range p.Warnings {
+		b.addAll(cautionLines(th, &p.Warnings[i], w))
+	}
+	return b
+}
+
+func verdictText(b *block, th *theme, p *calc.Part, w int) {
+	if p.Verdict != "" {
+		style := th.good
+		switch p.Verdict {
+		case calc.WithCare, calc.AnotherWay:
+			style = th.watch
+		case calc.StopWork:
+			style = th.stop
+		}
+		b.say(style, 0, "verdict: "+sheet.VerdictText(p.Verdict), w)
+	}
+	for _, x := range p.Instead {
+		b.say(th.plain, 0, "instead: "+x, w)
+	}
+}
+
+func rankingText(b *block, th *theme, p *calc.Part, w int) {
+	for i := range p.Ranking {
+		r := &p.Ranking[i]
+		if r.RuledOut {
+			b.say(th.watch, 0, "✗ "+r.ID+", "+r.Name+": ruled out", w)
+		} else {
+			b.hang(th.strong, 0, fmt.Sprintf("%d  ", i+1), r.ID+", "+r.Name+": "+sheet.FillerFacts(r, p.Card.Used.Currency), w)
+		}
+		for _, x := range r.For {
+			b.hang(th.plain, 3, "+ ", x.Text+" ("+knownShort(x.Known)+")", w)
+		}
+		for _, x := range r.Against {
+			b.hang(th.plain, 3, "− ", x.Text+" ("+knownShort(x.Known)+")", w)
+		}
 	}
 }
 

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"strings"
 	"testing"
 
 	"brazebooth/calc"
@@ -11,25 +12,151 @@ func TestPartPages(t *testing.T) {
 	job := calc.Job{Metal: "galvanized", Gauge: 18, RatedAmps: calc.Some(200), RatedDuty: calc.Some(60), Load: calc.Some(1)}
 	for _, size := range [][2]int{{80, 24}, {60, 20}, {120, 40}, {40, 14}} {
 		s := openAt(t, size[0], size[1], Options{Job: job})
-		for _, want := range []string{"verdict:", "duty cycle", "allowable load", "zinc rate", "for an overlay", "wire used", "verdict:"} {
+		for _, want := range []string{"verdict:", "silicon bronze", "vent gap", "for an overlay", "duty cycle", "allowable load", "zinc rate", "enter: say what", "wire used", "Decide: fit", "verdict:"} {
 			s.press("p")
 			s.fits(size[0], size[1])
 			s.hasNot("…") // no figure and no caution is cut
 			if size[1] >= 20 {
 				s.has(want)
 			}
-			s.press("u")
+			s.press("u", "*")
 			s.fits(size[0], size[1])
-			s.press("u", "u")
+			s.press("u", "u", "*", "esc")
+			s.has("wire feed")
+			s.press("p")
 		}
-		s.press("esc")
-		s.has("wire feed")
 	}
+}
+
+// p opens the pages where they were left.
+func TestPagesAreKept(t *testing.T) {
+	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "galvanized", Gauge: 18}})
+	s.press("p", "right", "right", "esc", "p")
+	s.has("[prepare]")
+	s.press("left", "left", "left")
+	s.has("[sheet]")
 }
 
 // What is refused stays refused on every page.
 func TestPartPagesStop(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "brass", Thickness: calc.Some(1)}})
-	s.press("p", "p")
-	s.has("stop: Do not arc braze brass")
+	s.press("p")
+	for range pageNames {
+		s.press("right")
+		s.has("stop: Do not arc braze brass")
+	}
+}
+
+// The stops are asked in one short list; an answer goes onto the job and shows in the verdict.
+func TestStopsAreAsked(t *testing.T) {
+	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Feed: calc.Some(5.5), Travel: calc.Some(9)}})
+	s.press("p")
+	s.has("not answered")
+	s.press("enter", "enter")
+	s.has("each stops the job", "used tank or drum", "explodes")
+	s.press("enter") // none of them
+	s.has("the stops are answered", "none")
+	s.press("esc")
+	s.has("verdict: suits")
+	s.press("enter", "enter", "space", "enter", "esc")
+	s.has("verdict: STOP", "explodes")
+	s.press("enter", "backspace", "esc")
+	s.has("not answered")
+}
+
+// What a page asks for is typed on it; nonsense is refused and nothing lost.
+func TestInputs(t *testing.T) {
+	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Feed: calc.Some(5.5), Travel: calc.Some(9)}})
+	s.press("p", "left", "left") // cost
+	s.has("no price was given")
+	s.press("enter")
+	s.typed("2m")
+	s.press("enter")
+	s.has("length is set", "2000 mm")
+	s.typed("30")
+	s.press("enter")
+	s.typed("25 EUR/kg")
+	s.press("enter")
+	s.has("wire price is set")
+	s.typed("lots")
+	s.press("enter")
+	s.has("▲")
+	s.press("esc", "esc")
+	s.has("wire cost", "EUR")
+	s.press("enter")
+	s.press("down", "down", "backspace")
+	s.has("open again")
+}
+
+// The use is picked from its list, or typed.
+func TestUseIsPicked(t *testing.T) {
+	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Feed: calc.Some(5.5), Travel: calc.Some(9)}})
+	s.press("p", "enter", "down", "enter", "down", "enter")
+	s.has("what fit asks for", "seal")
+	s.press("esc")
+	s.has("wet service")
+}
+
+// A row of test beads: what is seen, one change, onto the card, the next bead; another job forgets them.
+func TestCorrectOnTheScreens(t *testing.T) {
+	for _, size := range [][2]int{{80, 24}, {60, 20}, {120, 40}, {40, 14}} {
+		s := openAt(t, size[0], size[1], Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(5.5), Travel: calc.Some(10)}})
+		s.press("p")
+		for !strings.Contains(s.text(), "[correct]") {
+			s.press("right")
+		}
+		s.has("enter: say what")
+		s.press("enter")
+		s.fits(size[0], size[1])
+		s.has("rolled edge")
+		if size[1] >= 20 {
+			s.has("=========")
+		}
+		s.press("space", "enter")
+		s.fits(size[0], size[1])
+		s.has("bead 1", "change ")
+		s.press("enter")
+		s.has("lay the next bead")
+		s.press("enter")
+		for !strings.Contains(s.text(), "› [ ] good") {
+			s.press("down")
+		}
+		s.press("enter") // what the cursor stands on
+		for range 3 {
+			s.press("down")
+		}
+		s.press("up", "up", "up")
+		s.has("bead 2", "good")
+		s.press("esc", "home")
+		s.has("yours")
+	}
+}
+
+func TestAnotherJobForgetsTheBeads(t *testing.T) {
+	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(5.5), Travel: calc.Some(10)}})
+	s.press("p")
+	for !strings.Contains(s.text(), "[correct]") {
+		s.press("right")
+	}
+	s.press("enter", "space", "enter")
+	s.has("bead 1")
+	s.press("tab", "shift+tab", "shift+tab", "shift+tab", "2", "0", "enter", "tab", "tab", "p")
+	s.has("[correct]")
+	s.hasNot("bead 1")
+}
+
+// good stands alone in the list of what is seen.
+func TestGoodStandsAlone(t *testing.T) {
+	p := sightMarks()
+	p.toggle()
+	p.at = len(p.rows) - 1
+	p.toggle()
+	if got := p.ids(); len(got) != 1 || got[0] != "good" {
+		t.Errorf("%v", got)
+	}
+	p.at = 1
+	p.toggle()
+	if got := p.ids(); len(got) != 1 || got[0] != "thin-wide" {
+		t.Errorf("%v", got)
+	}
 }

@@ -51,9 +51,9 @@ func pathQuestions() [4]*question {
 }
 
 // otherQuestions are the choices that wait on the card.
-func otherQuestions() [9]*question {
-	return [9]*question{&askJoint, &askGap, &askPosition, &askFiller, &askCoating,
-		&askMetal2, &askGauge2, &askCoating2, &askGas}
+func otherQuestions() [10]*question {
+	return [10]*question{&askJoint, &askGap, &askPosition, &askFiller, &askCoating,
+		&askMetal2, &askGauge2, &askCoating2, &askGas, &askUse}
 }
 
 // neighbour returns the job with the choice before or after the present one, and whether there is one.

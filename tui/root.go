@@ -25,8 +25,13 @@ type root struct {
 	chart  mapPage
 	onMap  bool // the map lies over the card
 	beat   beatPage
-	onBeat bool      // the timed arc's page does
-	page   *textPage // help, cautions or the meaning of a row, over everything else
+	onBeat bool // the timed arc's page does
+	part   partPage
+	onPart bool // a page beside the card does
+	fix    correctPage
+	inputs *inputsPage // what such a page asks for, over it
+	marks  *marksPage  // a list of which several may be true, over that
+	page   *textPage   // help, cautions or the meaning of a row, over everything else
 
 	notice  *fault // said once, gone with the next key
 	done    string // the same, of something that went well
@@ -79,6 +84,13 @@ func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 			return m, nil
 		}
 		cmd = m.beat.tick()
+	case slowFound[calc.Part]:
+		m.fix.found(msg)
+	case slowTick[calc.Part]:
+		if !m.fix.waits(msg) {
+			return m, nil
+		}
+		cmd = m.fix.tick()
 	case beatTick:
 		if cmd = m.beat.play(msg); cmd == nil {
 			return m, nil
@@ -142,7 +154,7 @@ func (m *root) follow() tea.Cmd {
 		return m.beat.want(job, m.gaps)
 	}
 	if m.session.card.Used.Mode == "timed" && !m.followed {
-		m.session.card, m.followed = m.beat.have.Card, true
+		m.session.card, m.followed, m.session.pages = m.beat.have.Card, true, answers{}
 		m.card.load(&m.session)
 	}
 	return nil
@@ -155,16 +167,28 @@ func (m *root) child(msg tea.Msg) action {
 		return m.page.update(msg, &m.keys)
 	case m.why != nil:
 		return m.why.update(msg, &m.keys, &m.session)
+	case m.marks != nil:
+		return m.marks.update(msg, &m.keys)
+	case m.other:
+		return m.updatePick(msg)
+	case m.inputs != nil:
+		return m.inputs.update(msg, &m.keys, &m.session)
+	case m.onPart:
+		return m.part.update(msg, &m.keys)
 	case m.onMap:
 		return m.chart.update(msg, &m.keys, &m.session)
 	case m.onBeat:
 		return m.beat.update(msg, &m.keys, &m.session)
 	case m.picking():
-		a := m.pick.update(msg, &m.keys, &m.session)
-		m.tryOut()
-		return a
+		return m.updatePick(msg)
 	}
 	return m.card.update(msg, &m.keys, &m.session)
+}
+
+func (m *root) updatePick(msg tea.Msg) action {
+	a := m.pick.update(msg, &m.keys, &m.session)
+	m.tryOut()
+	return a
 }
 
 // picking reports whether a list is open.
@@ -172,7 +196,7 @@ func (m *root) picking() bool { return m.other || m.step < cardStep }
 
 // along moves on the path without choosing.
 func (m *root) along(by int) tea.Cmd {
-	m.page, m.why, m.onMap, m.onBeat = nil, nil, false, false
+	m.page, m.why, m.onMap, m.onBeat, m.onPart, m.inputs, m.marks = nil, nil, false, false, false, nil, nil
 	m.chart.cancel()
 	m.beat.halt()
 	if m.other {

@@ -21,6 +21,8 @@ type session struct {
 	followed bool // card has the times that following the heat gave
 	fault    *fault
 
+	pages answers // beside the card
+
 	look     calc.Job  // the job with the choice under the cursor tried out
 	lookCard calc.Card // its card
 	lookOK   bool
@@ -64,7 +66,7 @@ func (s *session) compute() {
 	if err != nil {
 		s.fault, s.old = faultOf(err), true
 	} else {
-		s.card = card
+		s.card, s.pages = card, answers{}
 	}
 	s.lookOK = false
 }

@@ -7,15 +7,13 @@ import (
 	"time"
 
 	tea "charm.land/bubbletea/v2"
-
-	"brazebooth/calc"
 )
 
 // slow is an answer that takes longer than a key: computed beside the screen, with its progress, given up
 // when another one is wanted. The last answer stays until the new one is there.
-type slow[V any] struct {
-	job  calc.Job // whose answer is wanted
-	of   calc.Job // whose answer have is
+type slow[K comparable, V any] struct {
+	job  K // whose answer is wanted
+	of   K // whose answer have is
 	have V
 	ok   bool // there is one
 	err  error
@@ -28,7 +26,6 @@ type slow[V any] struct {
 // slowFound is a finished answer, or why there is none.
 type slowFound[V any] struct {
 	run int
-	job calc.Job
 	v   V
 	err error
 }
@@ -37,7 +34,7 @@ type slowFound[V any] struct {
 type slowTick[V any] struct{ run int }
 
 // want makes the answer of a job come: nil where it is there already, on its way or given up.
-func (p *slow[V]) want(job calc.Job, solve func(context.Context, calc.Job, func(float64)) (V, error)) tea.Cmd {
+func (p *slow[K, V]) want(job K, solve func(context.Context, K, func(float64)) (V, error)) tea.Cmd {
 	if p.ready(job) {
 		p.cancel()
 		p.job, p.err, p.gave = job, nil, false
@@ -54,21 +51,21 @@ func (p *slow[V]) want(job calc.Job, solve func(context.Context, calc.Job, func(
 	run := p.run
 	work := func() tea.Msg {
 		v, err := solve(ctx, job, func(share float64) { done.Store(math.Float64bits(share)) })
-		return slowFound[V]{run, job, v, err}
+		return slowFound[V]{run, v, err}
 	}
 	return tea.Batch(work, p.tick())
 }
 
-func (p *slow[V]) tick() tea.Cmd {
+func (p *slow[K, V]) tick() tea.Cmd {
 	run := p.run
 	return tea.Tick(150*time.Millisecond, func(time.Time) tea.Msg { return slowTick[V]{run} })
 }
 
 // waits reports whether a tick's job is still being computed.
-func (p *slow[V]) waits(t slowTick[V]) bool { return p.stop != nil && p.run == t.run }
+func (p *slow[K, V]) waits(t slowTick[V]) bool { return p.stop != nil && p.run == t.run }
 
 // cancel gives up what is being computed.
-func (p *slow[V]) cancel() {
+func (p *slow[K, V]) cancel() {
 	if p.stop != nil {
 		p.stop()
 		p.stop, p.gave = nil, true
@@ -76,7 +73,7 @@ func (p *slow[V]) cancel() {
 }
 
 // found takes a finished answer, unless another one is wanted by now.
-func (p *slow[V]) found(f slowFound[V]) {
+func (p *slow[K, V]) found(f slowFound[V]) {
 	if p.stop == nil || f.run != p.run {
 		return
 	}
@@ -86,14 +83,14 @@ func (p *slow[V]) found(f slowFound[V]) {
 		p.err = f.err
 		return
 	}
-	p.have, p.of, p.ok, p.err = f.v, f.job, true, nil
+	p.have, p.of, p.ok, p.err = f.v, p.job, true, nil
 }
 
 // ready reports whether the answer of a job is there.
-func (p *slow[V]) ready(job calc.Job) bool { return p.ok && p.of == job }
+func (p *slow[K, V]) ready(job K) bool { return p.ok && p.of == job }
 
 // old reports whether the answer shown is another job's.
-func (p *slow[V]) old() bool { return p.of != p.job }
+func (p *slow[K, V]) old() bool { return p.of != p.job }
 
 // share is how much is done, from 0 to 1.
-func (p *slow[V]) share() float64 { return math.Float64frombits(p.done.Load()) }
+func (p *slow[K, V]) share() float64 { return math.Float64frombits(p.done.Load()) }

@@ -129,6 +129,18 @@ func (b *block) say(p paint, indent int, s string, room int) {
 	}
 }
 
+// hang adds wrapped text behind a mark, its further lines under its first word.
+func (b *block) hang(p paint, indent int, mark, s string, room int) {
+	at := indent + width(mark)
+	for i, l := range wrap(s, room-at) {
+		r := newRow(room).blank(indent)
+		if i == 0 {
+			r.put(p, mark)
+		}
+		b.add(r.to(at).put(p, l).line())
+	}
+}
+
 // fit returns exactly h lines: cut, or filled with empty ones.
 func (b block) fit(h int) block {
 	if h < 0 {

@@ -49,7 +49,8 @@ what the window leaves open, so that each answer halves it.
 		},
 	}
 	bind(cmd)
-	bindFrom(cmd, field.OnPages(), []string{"hazard", "use", "nozzle-bore"})
+	page, _ := calc.PageByName("correct")
+	bindFrom(cmd, field.OnPages(), page.Needs)
 	out.bind(cmd)
 	cmd.Flags().StringVar(&seen, "seen", "", "what the bead shows, with commas: rolled-edge, burn-through,pores ...")
 	cmd.Flags().StringArrayVar(&tried, "tried", nil, "an earlier bead: travel=9:rolled-edge; again for each")

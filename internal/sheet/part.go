@@ -18,6 +18,10 @@ func PartText(p *calc.Part, o Options) string {
 	w.stops(&p.Card)
 	w.part(p, o)
 	w.assumed(&p.Card)
+	if len(o.Open) > 0 {
+		w.line("")
+		w.para("Not given, and taken here: ", "--"+strings.Join(o.Open, " --"))
+	}
 	return w.String()
 }
 
@@ -122,7 +126,7 @@ func (w *writer) ranking(p *calc.Part) {
 		if r.RuledOut {
 			w.para("  x  ", r.ID+", "+r.Name+": ruled out")
 		} else {
-			w.para(fmt.Sprintf("%3d  ", i+1), r.ID+", "+r.Name+": "+fillerFacts(r, p.Card.Used.Currency))
+			w.para(fmt.Sprintf("%3d  ", i+1), r.ID+", "+r.Name+": "+FillerFacts(r, p.Card.Used.Currency))
 		}
 		for _, x := range r.For {
 			w.para("       + ", x.Text+" ("+x.Known+")")
@@ -136,8 +140,8 @@ func (w *writer) ranking(p *calc.Part) {
 	}
 }
 
-// fillerFacts is what stands beside a ranked filler's name.
-func fillerFacts(r *calc.Ranked, currency string) string {
+// FillerFacts is what stands beside a ranked filler's name.
+func FillerFacts(r *calc.Ranked, currency string) string {
 	parts := []string{r.Colour, fmt.Sprintf("%.0f MPa", r.Tensile)}
 	if r.Wire != nil {
 		parts = append(parts, fmt.Sprintf("%.0f g of wire a metre", *r.Wire))

@@ -13,7 +13,8 @@ import (
 // Options say how a card is written as text.
 type Options struct {
 	Units quantity.System
-	Why   bool // the reason under each figure
+	Why   bool     // the reason under each figure
+	Open  []string // flags that would tell more
 }
 
 // width is the widest line.

@@ -39,19 +39,47 @@ func (w *writer) chapters(parts []calc.Part, chapter calc.Chapter, o Options) {
 	for i := range parts {
 		if ChapterOf(parts[i].Name) == chapter {
 			w.heading(string(chapter) + ": " + parts[i].Name)
-			w.part(&parts[i], o)
+			p := Short(&parts[i])
+			w.part(&p, o)
 		}
 	}
 }
 
-// ChapterOf is the chapter that a page belongs to.
-func ChapterOf(name string) calc.Chapter {
-	for _, p := range calc.Pages() {
-		if p.Name == name {
-			return p.Chapter
+// Short is a page as it stands on the sheet of all: of the fillers the first three in full, the others by name.
+func Short(p *calc.Part) calc.Part {
+	short := *p
+	const full = 3
+	if len(p.Ranking) <= full {
+		return short
+	}
+	short.Ranking = p.Ranking[:full]
+	var others, out []string
+	for _, r := range p.Ranking[full:] {
+		if r.RuledOut {
+			out = append(out, r.ID)
+		} else {
+			others = append(others, r.ID)
 		}
 	}
-	return ""
+	var said []string
+	if len(others) > 0 {
+		said = append(said, "after these: "+strings.Join(others, ", "))
+	}
+	if len(out) > 0 {
+		said = append(said, "ruled out: "+strings.Join(out, ", "))
+	}
+	text := strings.Join(said, "; ")
+	short.Reasons = append([]calc.Reason{{Text: text, Known: "own computation", Source: "the rules and the window"}}, p.Reasons...)
+	return short
+}
+
+// ChapterOf is the chapter that a page belongs to.
+func ChapterOf(name string) calc.Chapter {
+	p, ok := calc.PageByName(name)
+	if !ok {
+		return ""
+	}
+	return p.Chapter
 }
 
 // checkFirst is what was assumed, most telling first.
@@ -128,7 +156,8 @@ func (m *marker) chapters(parts []calc.Part, chapter calc.Chapter, o Options) {
 	for i := range parts {
 		if ChapterOf(parts[i].Name) == chapter {
 			m.line("## %s: %s\n", chapter, parts[i].Name)
-			m.part(&parts[i], o)
+			p := Short(&parts[i])
+			m.part(&p, o)
 		}
 	}
 }
@@ -159,7 +188,7 @@ func (m *marker) part(p *calc.Part, o Options) {
 func (m *marker) ranking(p *calc.Part) {
 	for i := range p.Ranking {
 		r := &p.Ranking[i]
-		facts := fillerFacts(r, p.Card.Used.Currency)
+		facts := FillerFacts(r, p.Card.Used.Currency)
 		if r.RuledOut {
 			facts = "ruled out"
 		}

@@ -1,0 +1,152 @@
+package tui
+
+import (
+	"context"
+	"fmt"
+	"strings"
+
+	tea "charm.land/bubbletea/v2"
+
+	"brazebooth/calc"
+	"brazebooth/internal/sheet"
+	"brazebooth/tables"
+)
+
+// correctPage follows a row of test beads: each was laid with a setting and showed something; the last answer says what
+// to change for the next one.
+type correctPage struct {
+	slow[string, calc.Part]
+	tries   []calc.Try
+	applied bool // the answer's change stands on the card: the next bead is to be laid
+}
+
+// reset forgets the beads where the job is another one: they teach nothing of it.
+func (p *correctPage) reset(c *calc.Card) {
+	if n := len(p.tries); n > 0 && !calc.SameBead(p.tries[n-1].Job, calc.Laid(c)) {
+		p.cancel()
+		p.tries, p.applied = nil, false
+	}
+}
+
+// key tells one row of beads from another.
+func (p *correctPage) key() string { return fmt.Sprintf("%+v", p.tries) }
+
+// saw takes what the bead laid with the present card showed, and lets the answer come.
+func (p *correctPage) saw(c *calc.Card, ids []string) tea.Cmd {
+	p.tries = append(append([]calc.Try(nil), p.tries...), calc.Try{Job: calc.Laid(c), Seen: strings.Join(ids, ",")})
+	p.applied = false
+	tries := append([]calc.Try(nil), p.tries...)
+	return p.want(p.key(), func(ctx context.Context, _ string, _ func(float64)) (calc.Part, error) {
+		return calc.Correct(ctx, tries)
+	})
+}
+
+// answer is the answer to the last bead, nil while it is not there.
+func (p *correctPage) answer() *calc.Part {
+	if len(p.tries) == 0 || !p.ready(p.key()) {
+		return nil
+	}
+	return &p.have
+}
+
+// enterCorrect does what enter means on the page: say what is seen, put the change on the card, or lay the next bead.
+func (m *root) enterCorrect() tea.Cmd {
+	m.fix.reset(&m.session.card)
+	a := m.fix.answer()
+	if a != nil && !m.fix.applied && a.Correction.Change != nil {
+		m.changed(change{job: a.Correction.Next, done: "on the card: lay the next bead"})
+		m.fix.applied = true
+		return nil
+	}
+	m.marks = sightMarks()
+	return nil
+}
+
+// correctBody is what was seen so far and what to change.
+func (m *root) correctBody(w int) block {
+	var b block
+	th := &m.th
+	m.fix.reset(&m.session.card)
+	if len(m.fix.tries) == 0 {
+		b.say(th.plain, 0, "Lay a test bead on scrap of the same sheet with the settings of the card, look at both faces, peel it.", w)
+		b.skip()
+		b.say(th.accent, 0, "enter: say what the bead shows", w)
+		return b
+	}
+	for i, t := range m.fix.tries {
+		b.say(th.quiet, 0, fmt.Sprintf("bead %d: %s – %s", i+1, m.laidWith(&t.Job), seenWords(t.Seen)), w)
+	}
+	b.skip()
+	a := m.fix.answer()
+	switch {
+	case m.fix.err != nil:
+		b.say(th.watch, 0, "▲ "+faultOf(m.fix.err).what, w)
+	case a == nil:
+		b.say(th.quiet, 0, "looking at it …", w)
+	default:
+		m.changeText(&b, a, w)
+	}
+	return b
+}
+
+// laidWith is the settings of a bead in short.
+func (m *root) laidWith(j *calc.Job) string {
+	var parts []string
+	for _, name := range [...]string{"wire_feed", "volts", "travel", "stickout", "arc_on", "arc_off"} {
+		set := settingByName(name)
+		if o := set.opt(j); o.Set && (j.Mode == "timed" || name != "arc_on" && name != "arc_off") {
+			f := calc.Figure{Name: name, Value: o.V, Low: o.V, High: o.V, Unit: unitOf(name)}
+			c := showFigure(&f, oneSystem(m.units))
+			parts = append(parts, c.value())
+		}
+	}
+	return strings.Join(parts, ", ")
+}
+
+func unitOf(setting string) string {
+	switch setting {
+	case "wire_feed":
+		return "m/min"
+	case "volts":
+		return "V"
+	case "travel":
+		return "mm/s"
+	case "stickout":
+		return "mm"
+	}
+	return "s"
+}
+
+func seenWords(seen string) string {
+	var words []string
+	for _, id := range strings.Split(seen, ",") {
+		if s, ok := tables.SightByID(id); ok {
+			words = append(words, s.Name)
+		}
+	}
+	return strings.Join(words, "; ")
+}
+
+// changeText is the one change, why, and what may lie behind the bead.
+func (m *root) changeText(b *block, a *calc.Part, w int) {
+	th, c := &m.th, a.Correction
+	if c.Change != nil {
+		mark, paint := "change ", th.strong
+		if m.fix.applied {
+			mark, paint = "✓ changed ", th.good
+		}
+		b.say(paint, 0, mark+sheet.ChangeText(c.Change, oneSystem(m.units)), w)
+	}
+	b.say(th.plain, 0, c.Why, w)
+	b.skip()
+	switch {
+	case c.Change != nil && !m.fix.applied:
+		b.say(th.accent, 0, "enter: put this change on the card", w)
+	default:
+		b.say(th.accent, 0, "enter: lay the next bead and say what it shows", w)
+	}
+	rest := *a
+	rest.Correction = nil
+	b.skip()
+	b.addAll(partText(th, &m.session, &rest, w, m.part.why))
+}

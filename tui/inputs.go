@@ -1,0 +1,162 @@
+package tui
+
+import (
+	"strings"
+
+	"charm.land/bubbles/v2/key"
+	tea "charm.land/bubbletea/v2"
+
+	"brazebooth/calc"
+	jobfield "brazebooth/internal/field"
+	"brazebooth/internal/quantity"
+	"brazebooth/tables"
+)
+
+// inputsPage takes what a page beside the card asks for: a list under a field, typed one by one.
+type inputsPage struct {
+	page  string
+	rows  []*jobfield.Field
+	at    int
+	top   window
+	field field
+}
+
+func newInputs(page *calc.Page) *inputsPage {
+	p := &inputsPage{page: page.Name}
+	for _, name := range page.Needs {
+		if f, ok := jobfield.ByName(name); ok {
+			p.rows = append(p.rows, f)
+		}
+	}
+	return p
+}
+
+func (p *inputsPage) update(msg tea.Msg, k *keyMap, s *session) action {
+	switch msg := msg.(type) {
+	case tea.PasteMsg:
+		p.field.insert(msg.Content)
+	case tea.KeyPressMsg:
+		return p.press(msg, k, s)
+	}
+	return nil
+}
+
+func (p *inputsPage) press(msg tea.KeyPressMsg, k *keyMap, s *session) action {
+	switch {
+	case msg.Text == "" && key.Matches(msg, k.Up):
+		p.move(-1)
+		return nil
+	case msg.Text == "" && key.Matches(msg, k.Down):
+		p.move(1)
+		return nil
+	case key.Matches(msg, k.On):
+		return p.take(s)
+	case msg.String() == "esc" && !p.field.empty():
+		p.field.clear()
+		return nil
+	case p.field.empty() && key.Matches(msg, k.Back):
+		return goBack{}
+	case p.field.empty() && (msg.String() == "backspace" || msg.String() == "delete"):
+		return p.open(s)
+	}
+	p.field.edit(msg)
+	return nil
+}
+
+func (p *inputsPage) move(by int) {
+	p.at = max(0, min(len(p.rows)-1, p.at+by))
+	p.field.clear()
+}
+
+// take sets what was typed; with nothing typed it opens the row's list, where it has one.
+func (p *inputsPage) take(s *session) action {
+	f := p.rows[p.at]
+	if p.field.empty() {
+		switch f.Name {
+		case "hazard":
+			return openMarks{stopMarks(&s.card)}
+		case "use":
+			return openAsk{&askUse}
+		}
+		return goBack{}
+	}
+	job := s.base()
+	if err := f.Set(&job, p.field.String()); err != nil {
+		return refuse{*typedFault(err)}
+	}
+	p.field.clear()
+	if p.at < len(p.rows)-1 {
+		p.at++
+	}
+	return change{job: job, done: label(f) + " is set"}
+}
+
+// typedFault is what is wrong with typed text, and what to type.
+func typedFault(err error) *fault {
+	if u, ok := err.(*tables.UnknownError); ok {
+		return &fault{"no " + u.Kind + " is called " + u.Name, "type " + strings.Join(u.Nearest, ", ")}
+	}
+	return faultOf(err)
+}
+
+// open leaves the row's value open again.
+func (p *inputsPage) open(s *session) action {
+	f, job := p.rows[p.at], s.base()
+	switch {
+	case f.At != nil:
+		*f.At(&job) = calc.Opt{}
+	case f.Name == "hazard":
+		job.Hazard = ""
+	case f.Name == "use":
+		job.Use = ""
+	}
+	if job == s.job {
+		return nil
+	}
+	return change{job: job, done: label(f) + " is open again"}
+}
+
+func label(f *jobfield.Field) string { return strings.ReplaceAll(f.Name, "-", " ") }
+
+// given is a row's value in the job, "" where there is none.
+func given(f *jobfield.Field, j *calc.Job, sys quantity.System) string {
+	switch f.Name {
+	case "hazard":
+		return j.Hazard
+	case "use":
+		return j.Use
+	}
+	return f.Show(j, oneSystem(sys))
+}
+
+// view is the field, the rows, and under them what the chosen one means. x is the cursor's column, y its line.
+func (p *inputsPage) draw(th *theme, s *session, w, h int) (b block, x, y int) {
+	f := p.rows[p.at]
+	b.add(newRow(w).put(th.strong, "what "+p.page+" asks for").line())
+	b.skip()
+	ask := label(f) + ": "
+	x, y = width(ask)+p.field.column(), len(b)
+	b.add(newRow(w).put(th.bold, ask).put(th.accent, p.field.String()).line())
+	b.say(th.quiet, 0, f.Usage, w)
+	if f.Values != nil || f.Name == "hazard" {
+		b.say(th.quiet, 0, "enter with nothing typed opens the list", w)
+	}
+	b.skip()
+	var list block
+	for i, row := range p.rows {
+		mark, paint := "  ", th.plain
+		if i == p.at {
+			mark, paint = "› ", th.accent
+		}
+		r := newRow(w).put(paint, mark+label(row)).to(20)
+		if v := given(row, &s.job, s.units); v != "" {
+			r.put(th.strong, v)
+		} else {
+			r.put(th.quiet, "not given")
+		}
+		list.add(r.line())
+	}
+	room := max(1, h-len(b))
+	b.addAll(p.top.show(list, p.at, p.at, room))
+	return b, x, y
+}

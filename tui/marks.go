@@ -1,0 +1,166 @@
+package tui
+
+import (
+	"strings"
+
+	"charm.land/bubbles/v2/key"
+	tea "charm.land/bubbletea/v2"
+
+	"brazebooth/calc"
+	"brazebooth/tables"
+)
+
+// marksPage is a list of which several may be true: what stops a job, what a test bead shows.
+type marksPage struct {
+	title, hint string
+	rows        []markRow
+	at          int
+	top         window
+	alone       string                    // id that stands for itself: marking it clears the others
+	done        func(ids []string) action // what enter asks for
+}
+
+type markRow struct {
+	id, name string
+	drawing  []string
+	line     string
+	marked   bool
+}
+
+func (p *marksPage) update(msg tea.Msg, k *keyMap) action {
+	press, ok := msg.(tea.KeyPressMsg)
+	if !ok {
+		return nil
+	}
+	switch {
+	case key.Matches(press, k.Up):
+		p.at = max(0, p.at-1)
+	case key.Matches(press, k.Down):
+		p.at = min(len(p.rows)-1, p.at+1)
+	case key.Matches(press, k.Play), key.Matches(press, k.Large): // space, or 5 on a keypad
+		p.toggle()
+	case key.Matches(press, k.On):
+		return p.done(p.ids())
+	case key.Matches(press, k.Back):
+		return goBack{}
+	default:
+		return everywhere(press, k)
+	}
+	return nil
+}
+
+// toggle marks the row under the cursor, or takes its mark away.
+func (p *marksPage) toggle() {
+	r := &p.rows[p.at]
+	r.marked = !r.marked
+	if !r.marked || p.alone == "" {
+		return
+	}
+	for i := range p.rows {
+		if i != p.at && (r.id == p.alone || p.rows[i].id == p.alone) {
+			p.rows[i].marked = false
+		}
+	}
+}
+
+func (p *marksPage) ids() []string {
+	var ids []string
+	for i := range p.rows {
+		if p.rows[i].marked {
+			ids = append(ids, p.rows[i].id)
+		}
+	}
+	return ids
+}
+
+// besideDrawing is the width from which a drawing stands beside the list.
+const besideDrawing = 72
+
+func (p *marksPage) draw(th *theme, w, h int) block {
+	var b block
+	b.add(newRow(w).put(th.strong, p.title).line())
+	b.say(th.quiet, 0, p.hint, w)
+	b.skip()
+	left := w
+	if w >= besideDrawing {
+		left = w - 32
+	}
+	below := p.below(th, w)
+	if w >= besideDrawing {
+		below = nil
+	}
+	var list block
+	for i := range p.rows {
+		list.add(p.row(th, i, left))
+	}
+	room := max(1, h-len(b)-len(below))
+	all := len(list)
+	list = p.top.marked(th, p.top.show(list, p.at, p.at, room), all, left)
+	if w >= besideDrawing {
+		list = beside(list, p.picture(th, 30), left+2, th.quiet, "")
+	}
+	b.addAll(list)
+	b.addAll(below)
+	return b
+}
+
+func (p *marksPage) row(th *theme, i, w int) line {
+	r := &p.rows[i]
+	box, paint := "[ ] ", th.plain
+	if r.marked {
+		box = "[x] "
+	}
+	cursor := "  "
+	if i == p.at {
+		cursor, paint = "› ", th.accent
+	}
+	return newRow(w).put(th.accent, cursor).put(th.strong, box).put(paint, r.name).line()
+}
+
+// picture is the drawing of the row under the cursor, or its sentence.
+func (p *marksPage) picture(th *theme, w int) block {
+	var b block
+	for _, l := range p.rows[p.at].drawing {
+		b.add(newRow(w).put(th.accent, l).line())
+	}
+	if l := p.rows[p.at].line; l != "" {
+		b.say(th.quiet, 0, l, w)
+	}
+	return b
+}
+
+func (p *marksPage) below(th *theme, w int) block {
+	b := block{line{}}
+	b.addAll(p.picture(th, w))
+	return b
+}
+
+// stopMarks asks what stops a job, in one short list.
+func stopMarks(c *calc.Card) *marksPage {
+	p := &marksPage{title: "does any of these apply? each stops the job", hint: "space marks, enter answers; nothing marked means none of them"}
+	now := strings.Split(c.Used.Hazard, ",")
+	for _, h := range tables.Hazards() {
+		p.rows = append(p.rows, markRow{id: h.ID, name: h.Name, line: h.Why, marked: contains(now, h.ID)})
+	}
+	p.done = func(ids []string) action { return answerStops{ids} }
+	return p
+}
+
+// sightMarks asks what a test bead shows.
+func sightMarks() *marksPage {
+	p := &marksPage{title: "what does the test bead show?", hint: "look at both faces; space marks, several may be true, enter goes on", alone: "good"}
+	for _, s := range tables.Sights() {
+		p.rows = append(p.rows, markRow{id: s.ID, name: s.Name, drawing: s.Drawing})
+	}
+	p.done = func(ids []string) action { return sawBead{ids} }
+	return p
+}
+
+func contains(list []string, s string) bool {
+	for _, x := range list {
+		if x == s {
+			return true
+		}
+	}
+	return false
+}
