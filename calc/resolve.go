@@ -175,7 +175,7 @@ func usualFiller(s *Setup) string {
 		switch {
 		case m.Metal.ID == "aluminized", m.Metal.Family == tables.Stainless, m.Metal.ID == "aluminium-bronze":
 			return "cual8"
-		case m.Metal.Family == tables.CastIron:
+		case m.Metal.Family == tables.CastIron, highStrength(m.Metal.ID):
 			return "cual10fe"
 		case m.Metal.Family == tables.CopperFam:
 			return "cusn1"

@@ -43,8 +43,8 @@ var fillerRules = [...]FillerRule{
 	{"cual8", "bearing", 2, false, "a bearing bronze", dvs},
 	{"cual8", "decorative", 0.5, false, "pale gold", practice},
 
-	{"cual10fe", "high-strength", 3, false, "the stronger on dual-phase steel at every heat input", dualPhase},
-	{"cual10fe", string(CastIron), 3, false, "hard and strong on cast iron", practice},
+	{"cual10fe", "high-strength", 4, false, "the stronger on dual-phase steel at every heat input", dualPhase},
+	{"cual10fe", string(CastIron), 4, false, "hard and strong on cast iron", practice},
 	{"cual10fe", string(Steel), 1, false, "harder and stronger than CuAl8", practice},
 	{"cual10fe", string(Stainless), 2, false, "aluminium-bearing", silicide},
 	{"cual10fe", "aluminium-bronze", 2, false, "repairs aluminium bronze", practice},
