@@ -225,18 +225,24 @@ func (p *Part) split(card *Card) {
 	}
 }
 
+// stateOf is the heat of a card's own setting, member by member.
+func stateOf(card *Card) (heatState, margins, bool) {
+	job := Laid(card)
+	h, m, err := (&view{}).field(&job)
+	if err != nil || !h.b.chain.sectionModelled() {
+		return heatState{}, m, false
+	}
+	s, err := h.at(h.b.knobs[kFeed], h.b.knobs[kTravel], false)
+	return s, m, err == nil
+}
+
 // governing says which member melts first and which wets last.
 func (p *Part) governing(card *Card) {
 	if card.Zone == "not-modelled" || card.Zone == "" {
 		return
 	}
-	job := Laid(card)
-	h, m, err := (&view{}).field(&job)
-	if err != nil {
-		return
-	}
-	s, err := h.at(h.b.knobs[kFeed], h.b.knobs[kTravel], false)
-	if err != nil {
+	s, m, ok := stateOf(card)
+	if !ok {
 		return
 	}
 	names := [2]string{"first", "second"}

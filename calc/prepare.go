@@ -153,8 +153,10 @@ func (p *Part) warming(card *Card) {
 	case heavy:
 		p.line("chill-off")
 		p.row("preheat", tables.ChillOff, "hand-warm")
+	case card.Zone == "cold":
+		p.Reasons = append(p.Reasons, Reason{Text: "the card is cold at this setting: warming the parts helps; give the temperature as preheat", Known: ownCalc, Source: sectionSource, Topic: tables.TopicWarm})
 	case p.has(tables.CopperFam):
-		p.Reasons = append(p.Reasons, Reason{Text: "copper draws heat off: where the card is cold, warm it and give its preheat", Known: ownCalc, Source: sectionSource, Topic: tables.TopicWarm})
+		p.Reasons = append(p.Reasons, Reason{Text: "copper draws heat off: without a good setting, warm it and give its preheat", Known: ownCalc, Source: sectionSource, Topic: tables.TopicWarm})
 	default:
 		p.line("no-preheat")
 	}
@@ -165,7 +167,7 @@ func (p *Part) iron(card *Card) {
 	p.line("warm-iron")
 	p.row("preheat", tables.IronPreheat, "least, through and through")
 	p.line("iron-local")
-	peak, ok := card.Figure("base_peak_temperature")
+	peak, ok := ironPeak(card)
 	limit := tables.IronPeak
 	switch {
 	case ok && peak.Value >= limit.V:
@@ -176,6 +178,25 @@ func (p *Part) iron(card *Card) {
 	if t := card.Used.Preheat.V; t < tables.IronPreheat.Low {
 		p.Warnings = append(p.Warnings, Warning{"iron-cold", Caution, fmt.Sprintf("The card is computed for iron at %.0f °C: warm it to %.0f or more and give that as preheat.", t, tables.IronPreheat.Low), tables.IronPreheat.Source})
 	}
+}
+
+// ironPeak is the skin of the casting, with the relative band of the card's hotter member.
+func ironPeak(card *Card) (Figure, bool) {
+	f, ok := card.Figure("base_peak_temperature")
+	s, _, modelled := stateOf(card)
+	if !ok || !modelled {
+		return f, false
+	}
+	peak := 0.0
+	for i, m := range card.Setup.members() {
+		if m.Metal.Family == tables.CastIron {
+			peak = max(peak, s.skin[i])
+		}
+	}
+	start := card.Used.Preheat.V
+	r := (peak - start) / (f.Value - start)
+	f.Value, f.Low, f.High = peak, start+(f.Low-start)*r, start+(f.High-start)*r
+	return f, true
 }
 
 // laying is the order in which a seam's pieces are laid.
