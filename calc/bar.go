@@ -131,7 +131,7 @@ func (b *Bar) Hold(limit float64) (float64, error) {
 		if before <= limit {
 			return t, nil
 		}
-		dt := max(0.1, 0.01*t)
+		dt := max(0.01, 0.005*t)
 		b.step(dt, 0)
 		if now := b.Mean(); now <= limit {
 			return t + dt*(before-limit)/(before-now), nil

@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"brazebooth/calc"
 	"brazebooth/calc/thinsheet"
 )
 
@@ -95,4 +96,19 @@ func TestStandingGaussian(t *testing.T) {
 	check(t, "3 mm away", s.At(0, 0, 3), 1161.013246, 0.002*2474)
 	hold(s, 0.5, 0.005, false)
 	check(t, "middle half a second after", s.Centre(), 1069.347342, 0.002*2474)
+}
+
+// Ch. 2.2: a rod that is hot over |x| < a and cold elsewhere; the mean over the hot length after a time t is
+// T/T0 = erf(u) − (1 − exp(−u²))/(u·√π) with u = a/√(at), by integration of the printed erf solution. Half 20 mm,
+// diffusivity 8 mm2/s, 25 s; a half per cent is the grid's own.
+func TestHeatedRod(t *testing.T) {
+	b := calc.Bar{Half: 20, Beyond: 200, K: 0.04, RhoC: 0.005, Area: 100, Surface: 0.1, Air: 0}
+	if err := b.Start(0); err != nil {
+		t.Fatal(err)
+	}
+	b.Run(1e-3, 2*20*100*0.005*100/1e-3, 1e9) // 100 K at once
+	b.Run(25, 0, 1e9)
+	u := 20 / math.Sqrt(8*25.0)
+	want := 100 * (math.Erf(u) - (1-math.Exp(-u*u))/(u*math.Sqrt(math.Pi)))
+	check(t, "mean, K", b.Mean(), want, 0.5)
 }

@@ -3,6 +3,7 @@ package calc_test
 import (
 	"testing"
 
+	"brazebooth/calc"
 	"brazebooth/tables"
 )
 
@@ -60,4 +61,21 @@ func TestEN10152Mass(t *testing.T) {
 func TestZincConstants(t *testing.T) {
 	check(t, "oxide", tables.ZincOxideRatio.V, (65.38+15.999)/65.38, 0.0005)
 	check(t, "melts", tables.ZincMelts.V, 419.527, 0.005)
+}
+
+// GalvInfoNote 1.1 (read) prints 1 oz/ft2 as 1.7 mil of zinc in all: what the two coats of a lap that face each other
+// are thick. The vent gap is that; a tenth of a mil is the printed digit of 1.7.
+func TestVentGapIsTheTwoCoats(t *testing.T) {
+	for id, ounces := range map[string]float64{"G60": 0.60, "G90": 0.90, "G115": 1.15} {
+		card, err := calc.Solve(calc.Job{Metal: "galvanized", Gauge: 18, Coating: id, Feed: calc.Some(5), Travel: calc.Some(8)})
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, err := calc.Prepare(&card)
+		if err != nil {
+			t.Fatal(err)
+		}
+		f, _ := p.Figure("vent_gap")
+		check(t, id, f.Value/0.0254, 1.7*ounces, 0.05)
+	}
 }

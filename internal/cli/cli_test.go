@@ -38,6 +38,8 @@ func TestWrongUseExitsWith2(t *testing.T) {
 		"card extra", "card --frobnicate", "card -x", "card --json=perhaps", "card --metal", "solder", "help solder",
 		"gauge", "gauge 31", "gauge 16 18", "gauge 1.5mm", "tables colours", "tables fillers metals", "version now",
 		"wire --wire nonsense", "wire --metal galvanized", "window --mode timed", "window --joint plug", "--units furlong",
+		"card --show lunch", "correct --seen ugly", "correct --seen good,pores", "correct --seen pores --tried travel", "correct --seen pores --tried travel=9:ugly", "correct --seen pores --tried metal=copper:good", "correct --seen",
+		"prepare --length -3", "filler --use war", "overlay --joint lap", "strength --joint corner", "fit --hazard dragons", "cost --count 0.5", "machine --rated-duty 200%",
 	} {
 		got := run(strings.Fields(line)...)
 		lines := strings.Split(strings.TrimSuffix(got.err, "\n"), "\n")
@@ -52,7 +54,7 @@ func TestAnswersExitWith0(t *testing.T) {
 		"", "--units inch", "card", "card --metal brass --gauge 20", "card --filler steel", "card --wire 1.8mm",
 		"card --gauge 16 --feed 250ipm --amps 140", "card --metal copper --gauge 1mm --joint butt", "card --joint plug",
 		"card --mode timed --joint butt --gap 2mm", "card --help", "help", "help card", "help gauge", "gauge 16ga", "tables", "version",
-		"wire", "completion bash",
+		"wire", "completion bash", "correct", "correct --seen rolled-edge --feed 5 --travel 9", "card --feed 5 --travel 9 --show all", "card --feed 5 --travel 9 --show all --markdown", "filler --feed 5 --travel 9", "prepare --feed 5 --travel 9",
 	} {
 		if got := run(strings.Fields(line)...); got.code != 0 || got.out == "" || got.err != "" {
 			t.Errorf("%s: code %d, %d bytes on stdout, stderr %q; want 0, an answer, nothing", line, got.code, len(got.out), got.err)
