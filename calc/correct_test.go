@@ -272,3 +272,27 @@ func TestEvidenceHolds(t *testing.T) {
 		}
 	}
 }
+
+// One answer to a test bead, with the levers looked along; against the 100 ms in which a hand feels no wait.
+func BenchmarkCorrect(b *testing.B) {
+	job := Job{Metal: "galvanized", Gauge: 18, Joint: "lap", Feed: Some(5), Travel: Some(9)}
+	for b.Loop() {
+		if _, err := Correct(context.Background(), []Try{{job, "rolled-edge"}}); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// Every page of a card on one sheet, with what to check first.
+func BenchmarkSheet(b *testing.B) {
+	c, err := Solve(Job{Metal: "galvanized", Gauge: 18, Joint: "lap", Feed: Some(5), Travel: Some(9), Length: Some(1000)})
+	if err != nil {
+		b.Fatal(err)
+	}
+	for b.Loop() {
+		if _, err := Sheet(context.Background(), &c, nil); err != nil {
+			b.Fatal(err)
+		}
+		CheckFirst(&c)
+	}
+}
