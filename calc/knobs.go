@@ -1,6 +1,8 @@
 package calc
 
 import (
+	"math"
+
 	"brazebooth/tables"
 )
 
@@ -78,6 +80,10 @@ func (b *board) setFiller(card *Card) {
 		b.knobs[kPhi] = u.Phi.V
 		b.doubts[kPhi] = doubt{u.Phi.V - two, u.Phi.V + two, false}
 	}
+	if u.Phi.Set && u.PhiSigma.Set {
+		b.chain.learned.wire, b.chain.learned.density = card.Used.Wire.V, f.Density.V
+		b.chain.learned.hLiq, b.chain.learned.rhoE = f.HLiq.V, f.Resistivity.V
+	}
 	b.knobs[kWire] = u.Wire.V
 	low, high := wireTolerance(u.Wire.V)
 	b.doubts[kWire] = doubt{low, high, false}
@@ -112,7 +118,7 @@ func (b *board) setArc(card *Card) {
 	b.doubts[kVoltBias] = doubt{-bias, bias, false}
 	b.fix(kVoltFactor, 1)
 	if u.VoltFactor.Set {
-		two := 2 * u.VoltFactorSigma.Or(tables.VoltFactorSigma.V)
+		two := math.Hypot(2*u.VoltFactorSigma.Or(tables.VoltFactorSigma.V), tables.LearnedFloor.V)
 		b.knobs[kVoltFactor] = u.VoltFactor.V
 		b.doubts[kVoltFactor] = doubt{u.VoltFactor.V - two, u.VoltFactor.V + two, false}
 		b.fix(kVoltBias, 0) // what was learned replaces the doubt about power sources in general
@@ -126,6 +132,10 @@ func (b *board) setArc(card *Card) {
 	} else {
 		form = tables.CurrentFormUnmeasured
 		b.guess(kStick, u.StickOut.V, stick.Low, stick.High)
+	}
+	if b.chain.learned.wire > 0 { // readings hold what the balance leaves out
+		floor := tables.LearnedFloor.V
+		form = tables.Datum{V: 1, Low: 1 - floor, High: 1 + floor, Unit: "1", Origin: tables.LearnedFloor.Origin}
 	}
 	b.turn(kForm, form)
 	if b.chain.voltsGiven {

@@ -89,6 +89,9 @@ type chain struct {
 	heatFactor                                     float64 // k of heat_input
 	loadBase, loadSlope, loadCap                   float64
 	zincMelts, zincBoils                           float64
+	// What was learned with a wire holds the errors of its diameter, density and resistivity: the current then goes by
+	// their nominal figures. All zero where nothing was learned.
+	learned struct{ wire, density, hLiq, rhoE float64 }
 	// scale nudges one computed number, to find how another leans on it; all 1 in earnest.
 	scale [outs]float64
 }
@@ -119,9 +122,13 @@ func (c *chain) set(o *[outs]float64, i out, v float64) { o[i] = v * c.scale[i] 
 func (c *chain) electric(k *[knobs]float64, o *[outs]float64) error {
 	var feed, amps float64
 	var err error
+	wire, density, hLiq, rhoE := k[kWire], k[kDensity], k[kHLiq], k[kRhoE]
+	if l := &c.learned; l.wire > 0 {
+		wire, density, hLiq, rhoE = l.wire, l.density, l.hLiq, l.rhoE
+	}
 	if c.ampsGiven {
 		amps = k[kAmps]
-		feed, err = FeedFromCurrent(k[kWire], amps/k[kForm], k[kDensity], k[kHLiq], k[kRhoE], k[kPhi], k[kStick])
+		feed, err = FeedFromCurrent(wire, amps/k[kForm], density, hLiq, rhoE, k[kPhi], k[kStick])
 	} else {
 		feed = k[kFeed]
 	}
@@ -131,7 +138,7 @@ func (c *chain) electric(k *[knobs]float64, o *[outs]float64) error {
 	c.set(o, oFeed, feed)
 	o[oFeedMin] = o[oFeed] * 0.06
 	if !c.ampsGiven {
-		amps, err = CurrentFromFeed(k[kWire], o[oFeed], k[kDensity], k[kHLiq], k[kRhoE], k[kPhi], k[kStick])
+		amps, err = CurrentFromFeed(wire, o[oFeed], density, hLiq, rhoE, k[kPhi], k[kStick])
 		if err != nil {
 			return err
 		}

@@ -239,4 +239,7 @@ func TestCheckFirst(t *testing.T) {
 }
 
 // list0Used is a job in which everything is given.
-func list0Used(t *testing.T) Job { t.Helper(); return card(t, Job{Feed: Some(5), Travel: Some(8)}).Used }
+func list0Used(t *testing.T) Job {
+	t.Helper()
+	return card(t, Job{Feed: Some(5), Travel: Some(8)}).Used
+}

@@ -1,0 +1,85 @@
+package calc
+
+import (
+	"math"
+
+	"brazebooth/tables"
+)
+
+// Reading is what was measured at a booth while the arc ran. Amps or volts may be missing; a reading that was
+// withdrawn is not passed on at all.
+type Reading struct {
+	Feed      float64 // m/min, from a timed pull
+	StickOut  float64 // mm, tip to arc
+	Amps      float64 // A; 0 where not read
+	Volts     float64 // V; 0 where not read
+	Confirmed bool    // an outlier that somebody looked at again and lets stand
+}
+
+// Posterior is a normal distribution of what a booth's readings teach.
+type Posterior struct {
+	Mean, Sigma float64
+	Used        int   // readings that narrowed it
+	Flagged     []int // indices of readings beyond three predictive deviations, kept out until confirmed
+}
+
+// Learned is what the readings of one power source with one wire teach.
+type Learned struct {
+	Phi, Volts Posterior // calibration voltage, V; measured over modelled volts
+}
+
+// Learn computes both posteriors in closed form: normal prior, normal likelihood, each reading in its order; one that
+// lies beyond three deviations of what the earlier ones predict is flagged and left out unless it was confirmed.
+// Priors and the reading's deviation are those of tables.
+func Learn(f *tables.Filler, wire float64, mode string, readings []Reading) (Learned, error) {
+	if err := positive([4]string{"wire diameter"}, wire, 1, 1, 1); err != nil {
+		return Learned{}, err
+	}
+	l := Learned{Phi: Posterior{Mean: f.Phi.V, Sigma: (f.Phi.High - f.Phi.Low) / 4}, Volts: Posterior{Mean: 1, Sigma: tables.VoltFactorSigma.V}}
+	factor := tables.DipVoltFactor.V
+	if mode == "pulsed" {
+		factor = tables.PulsedVoltFactor.V
+	}
+	for i, r := range readings {
+		if r.Amps > 0 && r.Feed > 0 {
+			phi, sigma := phiSeen(f, wire, &r)
+			l.Phi.take(i, phi, sigma, r.Confirmed)
+		}
+		if r.Volts > 0 && r.Amps > 0 {
+			model := ModeVolts(r.Amps, factor, tables.LoadLineBase.V, tables.LoadLineSlope.V, tables.LoadLineCap.V)
+			seen := r.Volts / model
+			l.Volts.take(i, seen, seen*tables.ReadingSigma.V, r.Confirmed)
+		}
+	}
+	return l, nil
+}
+
+// phiSeen is the calibration voltage that one reading shows, P/I − I·R, and its deviation by that of the amps; a
+// reading's feed and stick-out are taken as they were measured.
+func phiSeen(f *tables.Filler, wire float64, r *Reading) (phi, sigma float64) {
+	power := WireArea(wire) * r.Feed * 1000 / 60 * f.Density.V * 1e-3 * f.HLiq.V
+	drop := r.Amps * f.Resistivity.V * r.StickOut / WireArea(wire)
+	return power/r.Amps - drop, (power/r.Amps + drop) * tables.ReadingSigma.V
+}
+
+// take joins one observation, or flags it.
+func (p *Posterior) take(i int, seen, sigma float64, confirmed bool) {
+	if math.Abs(seen-p.Mean) > 3*math.Hypot(p.Sigma, sigma) && !confirmed {
+		p.Flagged = append(p.Flagged, i)
+		return
+	}
+	a, b := 1/(p.Sigma*p.Sigma), 1/(sigma*sigma)
+	p.Mean = (p.Mean*a + seen*b) / (a + b)
+	p.Sigma = 1 / math.Sqrt(a+b)
+	p.Used++
+}
+
+// Put writes what was learned into a job, so that its card carries it and gives the same figures wherever it goes.
+func (l *Learned) Put(j *Job) {
+	if l.Phi.Used > 0 {
+		j.Phi, j.PhiSigma = Some(l.Phi.Mean), Some(l.Phi.Sigma)
+	}
+	if l.Volts.Used > 0 {
+		j.VoltFactor, j.VoltFactorSigma = Some(l.Volts.Mean), Some(l.Volts.Sigma)
+	}
+}
