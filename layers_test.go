@@ -18,6 +18,7 @@ var own = map[string][]string{
 	"brazebooth/calc":              {"tables", "calc/section", "calc/thinsheet", "internal/quantity", "internal/plain"},
 	"brazebooth/internal/sheet":    {"calc", "tables", "internal/quantity", "internal/plain"},
 	"brazebooth/internal/field":    {"calc", "tables", "internal/quantity"},
+	"brazebooth/internal/book":     {"calc", "tables", "internal/plain"},
 	"brazebooth/internal/cli":      {"calc", "tables", "internal/quantity", "internal/plain", "internal/sheet", "internal/field"},
 	"brazebooth/tui":               {"calc", "tables", "internal/quantity", "internal/plain", "internal/sheet", "internal/field"},
 	"brazebooth/internal/bench":    {},
@@ -28,6 +29,7 @@ var own = map[string][]string{
 var outside = map[string][]string{
 	"brazebooth":                {"charm.land/", "github.com/charmbracelet/"},
 	"brazebooth/tui":            {"charm.land/", "github.com/charmbracelet/"},
+	"brazebooth/internal/book":  {"modernc.org/sqlite", "github.com/jackc/pgx/"},
 	"brazebooth/internal/cli":   {"github.com/spf13/cobra"},
 	"brazebooth/calc":           {"gonum.org/"},
 	"brazebooth/calc/section":   {"gonum.org/"},

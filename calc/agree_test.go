@@ -240,6 +240,11 @@ func TestNothingContradictsWhereSettingsAreSuggested(t *testing.T) {
 		if r.IntN(3) == 0 {
 			j.Load, j.Length = Some(0.1+5*r.Float64()), Some(20+500*r.Float64())
 		}
+		if r.IntN(2) == 0 {
+			j.ShaftDia, j.Layer, j.RatedAmps, j.RatedDuty = Some(5+200*r.Float64()), Some(0.3+5*r.Float64()), Some(80+300*r.Float64()), Some(20+80*r.Float64())
+			j.WirePrice, j.LabourRate, j.SteelPrice, j.NozzleBore = Some(50*r.Float64()), Some(80*r.Float64()), Some(5*r.Float64()), Some(8+15*r.Float64())
+			j.Count, j.Preheat, j.ServiceTemp = Some(1+50*r.Float64()), Some(-20+200*r.Float64()), Some(300*r.Float64())
+		}
 		jobs[i] = j
 	}
 	hold(t, jobs[:n*9/10], false)

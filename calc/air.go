@@ -6,25 +6,30 @@ import (
 	"brazebooth/tables"
 )
 
-const airSource = "coating's mass times the computed bands on every heated face: boiled at the low edge, melted at the high one; not validated on zinc"
+const airSource = "coating's mass times the computed bands on every heated face, both with their bands; not validated on zinc"
 
 // Air computes what the zinc puts into the air, and the clean air that would thin it.
 func Air(card *Card) (Part, error) {
 	p := Part{Name: "air", Card: *card}
 	travel, ok := card.Figure("travel")
-	if low, high, zinc := zincPerLength(card); zinc && ok {
-		p.zinc(low, high, travel)
-	} else {
+	switch z, found := zincPerLength(card); {
+	case !applies("zinc", card):
 		p.because("no zinc on either member: nothing is computed for its fume", ownCalc, "the card's coatings")
+	case found && ok:
+		p.zinc(z, travel)
+	default:
+		p.because("there is zinc on it, but its bands are not computed for this joint, so that nothing is said of how much fume: extraction and respirator all the same", ownCalc, airSource)
 	}
 	p.shade(card)
+	p.others(card)
 	p.airWords()
 	return p, nil
 }
 
-// zincPerLength is the zinc driven off each metre of seam, g/m: over the boiled and over the melted bands. Sheets that
-// run through the joint are heated on both sides of it.
-func zincPerLength(card *Card) (low, high float64, zinc bool) {
+// zincPerLength is the zinc driven off each metre of seam, g/m: between that of the boiled and that of the melted
+// bands, from the low end of the first to the high end of the second. Sheets that run through the joint are heated on
+// both sides of it. False where the bands are not computed.
+func zincPerLength(card *Card) (z ends, found bool) {
 	names := [2]string{"", "_2"}
 	through := 1.0
 	if card.Used.Joint == "lap" || card.Used.Joint == "tee" {
@@ -44,26 +49,31 @@ func zincPerLength(card *Card) (low, high float64, zinc bool) {
 		boiled, ok1 := card.Figure("zinc_boiled_halfwidth" + names[i])
 		melted, ok2 := card.Figure("zinc_melted_halfwidth" + names[i])
 		if !ok1 || !ok2 {
-			return 0, 0, false
+			return ends{}, false
 		}
-		zinc = true
-		faces := 2 * arms * m.Coating.Side.V * 1e-3 // g/m for each mm of half-width
-		low += faces * boiled.Value
-		high += faces * melted.Value
+		found = true
+		faces := 2 * arms * 1e-3 // g/m for each mm of half-width and g/m2
+		side := m.Coating.Side
+		z.low += faces * boiled.Low * side.Low
+		z.mid += faces * (boiled.Value + melted.Value) / 2 * side.V
+		z.high += faces * melted.High * side.High
 	}
-	return low, high, zinc
+	return z, found
 }
 
+// ends is a figure with its band.
+type ends struct{ low, mid, high float64 }
+
 // zinc adds rates and the air for each limit.
-func (p *Part) zinc(low, high float64, travel Figure) {
+func (p *Part) zinc(z ends, travel Figure) {
 	perHour := travel.Value * 3.6 // m/h of arc
-	mid := (low + high) / 2
+	low, mid, high := z.low, z.mid, z.high
 	basis := func(formula string) Basis {
 		return Basis{Formula: formula, Source: airSource, Known: ownCalc, Inputs: []Input{
 			{Symbol: "z", Name: "zinc driven off", Value: mid, Unit: "g/m", Derived: true},
 			{Symbol: "v", Name: "travel", Value: travel.Value, Unit: "mm/s", Derived: true}}}
 	}
-	p.add("zinc_per_length", "g/m", mid, low, high, basis("coating on each face times {z}, between boiled and melted bands"))
+	p.add("zinc_per_length", "g/m", mid, low, high, basis("coating on each face times the heated width: in the middle of boiled and melted bands; the band from the low end of the one to the high end of the other, the coating's own spread in it"))
 	p.add("zinc_rate", "g/h", mid*perHour, low*perHour, high*perHour, basis("{z}·{v}·3.6, while the arc burns"))
 	oxide := tables.ZincOxideRatio.V
 	p.add("zinc_oxide_rate", "g/h", mid*perHour*oxide, low*perHour*oxide, high*perHour*oxide, basis("1.245·{z}·{v}·3.6"))
@@ -130,12 +140,33 @@ func (p *Part) shade(card *Card) {
 	add("shade_minimum", row.Minimum)
 }
 
+// others are the limits of what else is in the plume: copper always, the rest by wire and base.
+func (p *Part) others(card *Card) {
+	agents := []string{"copper"}
+	if p.has(tables.Stainless) {
+		agents = append(agents, "chromium-vi", "nickel")
+	}
+	if card.Setup.Filler.ID == "cumn13al8" {
+		agents = append(agents, "manganese")
+	}
+	for _, a := range agents {
+		for _, body := range [...]tables.Body{tables.ACGIH, tables.OSHA} {
+			if l, ok := tables.LimitFor(a, body, tables.ShiftMean); ok {
+				p.because(fmt.Sprintf("%s in the plume too: %s %.3g mg/m³, %s; no rate is known for it", l.Name, l.Body, l.Limit.V, l.Form), string(l.Limit.Known), l.Limit.Source)
+			}
+		}
+	}
+}
+
 func (p *Part) airWords() {
+	p.because("rates and clean air are for an arc that burns the whole hour; a hand's burns some 25 to 60 % of it", string(tables.OperatingFactor.Known), tables.OperatingFactor.Source)
 	v := tables.VentilationFlow
 	p.because(fmt.Sprintf("in a room under %.0f m³ a welder, under %.0f m high or obstructed: %.0f m³/min of mechanical ventilation for each welder", tables.VentilationVolume.V, tables.VentilationCeiling.V, v.V), string(v.Known), v.Source)
 	h := tables.HoodFlows()
-	p.because(fmt.Sprintf("a movable hood draws %.2f m/s at the work: %.0f ft³/min at 4 to 6 in, %.0f at 10 to 12 in", tables.HoodSpeed.V, h[0].Flow.V, h[len(h)-1].Flow.V), string(h[0].Flow.Known), h[0].Flow.Source)
-	p.because(fmt.Sprintf("fire watch %.0f minutes; the older minimum is 30", tables.FireWatch.V), string(tables.FireWatch.Known), tables.FireWatch.Source)
+	const cubicFoot = 0.3048 * 0.3048 * 0.3048 * 60 // m3/h for each ft3/min, exact
+	near, far := h[0].Flow.V, h[len(h)-1].Flow.V
+	p.because(fmt.Sprintf("a movable hood close by does more than any room: %.2f m/s at the work takes %.0f m³/h (%.0f ft³/min) at 100 to 150 mm, %.0f m³/h (%.0f) at 250 to 300 mm", tables.HoodSpeed.V, near*cubicFoot, near, far*cubicFoot, far), string(h[0].Flow.Known), h[0].Flow.Source)
+	p.because(fmt.Sprintf("fire watch %.0f minutes, then up to %.0f hours' monitoring; the older minimum is 30 minutes", tables.FireWatch.V, tables.FireMonitoring.V), string(tables.FireWatch.Known), tables.FireWatch.Source)
 	p.because("the wire's own fume is left out: no rate with a source was found", ownCalc, "no source")
 	p.Warnings = append(p.Warnings, Warning{"air-compare", Caution,
 		"These figures compare set-ups. They assume perfect mixing, which a nose in the plume never has: they replace neither extraction at the joint nor a respirator nor air sampling.", "29 CFR 1910.252(c); common practice"})

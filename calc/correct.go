@@ -57,7 +57,7 @@ type Correction struct {
 	Change *Change  `json:"change,omitzero"` // nil where no setting is at fault, or none has room left
 	Why    string   `json:"why"`
 	// GoodBefore and GoodAfter are how likely the next bead is good by the computed window and all that was seen, %:
-	// without and with the change. Both 0 where no window is computed.
+	// without and with the change. 0 where no window is computed; after a change of the mode nothing is said.
 	GoodBefore float64 `json:"chance_before,omitzero"`
 	GoodAfter  float64 `json:"chance_after,omitzero"`
 	Next       Job     `json:"-"` // the job with the change, for the next try
@@ -104,6 +104,7 @@ func Correct(ctx context.Context, tries []Try) (Part, error) {
 	if len(tries) == 0 {
 		return Part{}, &FieldError{"seen", "without a bead", "lay a test bead and say what it shows"}
 	}
+	tries = slices.Clone(tries)
 	for i := range tries {
 		seen, err := SeenIDs(tries[i].Seen)
 		if err != nil {
@@ -134,6 +135,7 @@ func Correct(ctx context.Context, tries []Try) (Part, error) {
 	if err := v.choose(ctx, now, &c); err != nil {
 		return Part{}, err
 	}
+	c.Next = v.next(tries[len(tries)-1].Job, now, &c)
 	p := Part{Name: "correct", Card: v.card, Correction: &c}
 	p.correctWords(&c, v)
 	return p, nil
@@ -141,14 +143,11 @@ func Correct(ctx context.Context, tries []Try) (Part, error) {
 
 // stopped is the page of a job that is not to be done at all: no setting mends it.
 func (v *view) stopped() (Part, bool) {
-	fit, err := Fit(&v.card)
-	if err != nil || fit.Verdict != StopWork {
-		return Part{}, false
+	p, ok := stoppedPart("correct", &v.card)
+	if ok {
+		p.Correction = &Correction{Causes: []Likely{}, Why: "Stop: no setting mends this."}
 	}
-	p := Part{Name: "correct", Card: v.card, Correction: &Correction{Causes: []Likely{}, Why: "Stop: no setting mends this. " + fit.Reasons[0].Text}}
-	p.Reasons = append(p.Reasons, fit.Reasons[0])
-	p.Instead = fit.Instead
-	return p, true
+	return p, ok
 }
 
 // correctWords are the reasons and cautions of a correction.
@@ -163,7 +162,15 @@ func (p *Part) correctWords(c *Correction, v *view) {
 	if !v.modelled() {
 		p.because("no window is computed for this job: the step is the usual one of a hand", string(tables.StepTravel.Known), tables.StepTravel.Source)
 	}
-	p.Warnings = append(p.Warnings, Warning{"one-at-a-time", Info, "Change this one thing, lay another test bead on scrap of the same sheet, look at both faces, peel it.", "common practice, no source"})
+	for _, t := range v.laid[:len(v.laid)-1] {
+		if now := v.laid[len(v.laid)-1]; t.Job == now.Job && t.Seen != now.Seen {
+			p.because("a bead of the very same settings showed something else: fit-up, gap, sheet or aim changed; look for that first", ownCalc, "the beads")
+			break
+		}
+	}
+	if c.Change != nil {
+		p.Warnings = append(p.Warnings, Warning{"one-at-a-time", Info, "Change this one thing, lay another test bead on scrap of the same sheet, look at both faces, peel it.", "common practice, no source"})
+	}
 	seen := v.laid[len(v.laid)-1].Seen
 	if slices.ContainsFunc(strings.Split(seen, ","), func(s string) bool { return s == "crack" }) {
 		p.Warnings = append(p.Warnings, Warning{"crack-stop", Caution, "A cracked bead carries nothing: do not braze over it. Cut it out, find the cause, and ask who may decide where a part could hurt somebody.", "common practice, no source"})

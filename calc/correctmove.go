@@ -23,7 +23,7 @@ func (v *view) choose(ctx context.Context, t *Try, c *Correction) error {
 		return err
 	}
 	top := &c.Causes[0]
-	best, err := v.remedy(ctx, t, top.ID)
+	best, err := v.remedy(ctx, t, top.ID, before)
 	if err != nil {
 		return err
 	}
@@ -37,14 +37,13 @@ func (v *view) choose(ctx context.Context, t *Try, c *Correction) error {
 	if !v.off {
 		c.GoodAfter = 100 * best.good
 	}
-	v.put(c, t, best)
+	put(c, t, best)
 	c.Why = v.why(top, c)
 	return nil
 }
 
-// put writes a move as the change and as the next job.
-func (v *view) put(c *Correction, t *Try, m *move) {
-	c.Next = m.job
+// put writes a move as the change.
+func put(c *Correction, t *Try, m *move) {
 	if m.lever == nil {
 		c.Change = &Change{What: "mode", FromMode: t.Job.Mode, ToMode: m.job.Mode}
 		return
@@ -54,20 +53,17 @@ func (v *view) put(c *Correction, t *Try, m *move) {
 }
 
 // remedy is the move against a cause, nil where no setting helps.
-func (v *view) remedy(ctx context.Context, t *Try, cause string) (*move, error) {
+func (v *view) remedy(ctx context.Context, t *Try, cause string, before float64) (*move, error) {
 	switch cause {
 	case tables.CauseCold:
-		return v.hunt(ctx, t, 1, leverStickOut, leverVolts, leverFeed, leverTravel)
+		return v.hunt(ctx, t, before, 1, leverStickOut, leverVolts, leverFeed, leverTravel)
 	case tables.CauseHot:
 		if v.off {
-			return v.hunt(ctx, t, -1, leverTravel, leverVolts, leverFeed)
+			return v.hunt(ctx, t, before, -1, leverTravel, leverVolts, leverFeed)
 		}
-		return v.hunt(ctx, t, -1, leverStickOut, leverVolts, leverFeed, leverTravel)
+		return v.hunt(ctx, t, before, -1, leverStickOut, leverVolts, leverFeed, leverTravel)
 	case tables.CauseMelts:
-		if v.off {
-			return v.hunt(ctx, t, -1, leverTravel, leverFeed)
-		}
-		m, err := v.hunt(ctx, t, -1, leverStickOut, leverVolts, leverFeed, leverTravel)
+		m, err := v.hunt(ctx, t, before, -1, leverTravel, leverFeed) // a hole first: quicker, or less wire
 		if err != nil || v.off || t.Job.Mode == "timed" {
 			return m, err
 		}
@@ -128,11 +124,11 @@ func (v *view) pauses(t *Try, found *move) *move {
 
 // hunt goes through the levers in a hand's order for the first whose smallest change is more likely than not to make
 // a good bead; of none such, the change that makes it likeliest, or that widens the limit most.
-func (v *view) hunt(ctx context.Context, t *Try, heat float64, order ...int) (*move, error) {
+func (v *view) hunt(ctx context.Context, t *Try, before, heat float64, order ...int) (*move, error) {
 	for _, i := range order {
 		sign := v.sense(t, &levers[i], heat)
 		if _, known := v.opposite(t, &levers[i], sign); known && sign != 0 { // both sides of this one were seen
-			if m, err := v.pull(ctx, t, &levers[i], heat); m != nil || err != nil {
+			if m, err := v.pull(ctx, t, &levers[i], heat); m != nil && (v.off || m.good >= before) || err != nil {
 				return m, err
 			}
 		}
@@ -147,7 +143,7 @@ func (v *view) hunt(ctx context.Context, t *Try, heat float64, order ...int) (*m
 			return nil, err
 		}
 		switch {
-		case m == nil:
+		case m == nil, !v.off && m.good < before-1e-9: // it would make it worse
 		case m.good >= 0.5 || v.off:
 			return m, nil
 		case best == nil || m.good > best.good+0.01 || best.good < 0.01 && m.gain > best.gain:
@@ -211,13 +207,11 @@ func (v *view) pull(ctx context.Context, t *Try, l *lever, heat float64) (*move,
 	}
 	if high >= 0 {
 		best = high
-		g, err := v.good(ctx, ptr(job(best)))
-		if err != nil {
-			return nil, err
-		}
-		bestGood = g
 	}
 	j := job(best)
+	if v.widened(&t.Job, &j, heat) <= 0 { // past where it helps
+		return nil, nil
+	}
 	return &move{l, j, bestGood, v.widened(&t.Job, &j, heat)}, nil
 }
 
@@ -241,22 +235,27 @@ func (v *view) sense(t *Try, l *lever, heat float64) float64 {
 }
 
 // widened is how much further a job lies from the limit of cold (heat 1) or of melting (−1) than another,
-// logarithmic; 0 where one of them is not modelled.
+// logarithmic: the less of what the computed heat and what the heat as it is believed by now say. 0 where one of them is
+// not modelled.
 func (v *view) widened(from, to *Job, heat float64) float64 {
-	a, okA := v.limitOf(from, heat)
-	b, okB := v.limitOf(to, heat)
-	if !okA || !okB {
-		return 0
+	least := math.Inf(1)
+	for _, shift := range [...]float64{0, v.middle()} {
+		a, okA := v.limitOf(from, heat, shift)
+		b, okB := v.limitOf(to, heat, shift)
+		if !okA || !okB {
+			return 0
+		}
+		least = min(least, b-a)
 	}
-	return b - a
+	return least
 }
 
-func (v *view) limitOf(j *Job, heat float64) (float64, bool) {
+func (v *view) limitOf(j *Job, heat, shift float64) (float64, bool) {
 	h, m, err := v.field(j)
 	if err != nil {
 		return 0, false
 	}
-	h.b.knobs[kEta] *= math.Exp(v.middle())
+	h.b.knobs[kEta] *= math.Exp(shift)
 	s, err := h.at(h.b.knobs[kFeed], h.b.knobs[kTravel], false)
 	if err != nil {
 		return 0, false
@@ -293,7 +292,8 @@ func (v *view) notches(t *Try, l *lever, sign float64) []float64 {
 	from := math.Round(at.V/l.quantum) * l.quantum
 	for n := 1; n <= 400; n++ {
 		x := from + sign*float64(n)*l.quantum
-		if math.Abs(x-at.V) > l.most(at.V)+1e-9 || x < low-1e-9 || x > high+1e-9 || bracketed && sign*(x-stop) >= -1e-9 {
+		past := sign > 0 && x > high+1e-9 || sign < 0 && x < low-1e-9 // from outside one may come back
+		if math.Abs(x-at.V) > l.most(at.V)+1e-9 || past || bracketed && sign*(x-stop) >= -1e-9 {
 			break
 		}
 		if sign*(x-at.V) > l.quantum/2 {

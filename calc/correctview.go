@@ -88,6 +88,43 @@ func fillOpen(j, last *Job) {
 	}
 }
 
+// next is the job as it was given, with the settings that the bead was laid with and the one that is changed: what was
+// assumed stays open.
+func (v *view) next(given Job, t *Try, c *Correction) Job {
+	if c.Change == nil {
+		return given
+	}
+	if c.Change.What == "mode" {
+		given.Mode = c.Change.ToMode
+		given.Feed, given.Amps, given.Volts, given.Travel, given.Aim = Opt{}, Opt{}, Opt{}, Opt{}, Opt{}
+		return given
+	}
+	j := AsSet(given, &t.Job)
+	if c.Change.What == "wire_feed" { // the knob of the volts stays where it was
+		j.Volts = t.Job.Volts
+	}
+	for i := range levers {
+		if levers[i].what == c.Change.What {
+			*levers[i].opt(&j) = Some(c.Change.To)
+		}
+	}
+	return j
+}
+
+// AsSet is a job with the settings that a hand made on the machine fixed where a bead was laid with them: wire feed,
+// travel, and a timed arc's beat. What is merely assumed, and volts that follow the current, stay open.
+func AsSet(given Job, laid *Job) Job {
+	if !given.Amps.Set && !given.Feed.Set {
+		given.Feed = laid.Feed
+	}
+	if given.Mode == "timed" {
+		given.ArcOn, given.ArcOff, given.SpotStep = laid.ArcOn, laid.ArcOff, laid.SpotStep
+	} else {
+		given.Travel = laid.Travel
+	}
+	return given
+}
+
 // SameBead reports whether two jobs differ in nothing but the settings of a hand: then what one bead showed teaches
 // something of the next.
 func SameBead(a, b Job) bool {
@@ -96,6 +133,12 @@ func SameBead(a, b Job) bool {
 			*levers[i].opt(j) = Opt{}
 		}
 		j.Amps, j.SpotStep, j.Aim, j.Flow = Opt{}, Opt{}, Opt{}, Opt{}
+		// What only the pages ask for teaches nothing of a bead.
+		j.Use, j.Hazard, j.Currency = "", "", ""
+		for _, o := range [...]*Opt{&j.ServiceTemp, &j.Load, &j.Safety, &j.Leg, &j.Throat, &j.Length, &j.Count, &j.ShaftDia, &j.Layer, &j.NozzleBore, &j.RatedAmps, &j.RatedDuty,
+			&j.WirePrice, &j.GasPrice, &j.LabourRate, &j.Operating, &j.SteelPrice, &j.Grinding, &j.ZincRepair, &j.ZincLimit} {
+			*o = Opt{}
+		}
 	}
 	return a == b
 }
@@ -199,7 +242,8 @@ func shown(seen, cause string) float64 {
 	return p
 }
 
-// learn weighs the shifts by what a bead showed.
+// learn weighs the shifts by what a bead showed: by how often the cause that each makes shows like this, or a cause that
+// has nothing to do with heat does. What such a cause explains teaches next to nothing of the heat.
 func (v *view) learn(ctx context.Context, t *Try) error {
 	if v.off {
 		return nil
@@ -208,8 +252,14 @@ func (v *view) learn(ctx context.Context, t *Try) error {
 	if err != nil {
 		return err
 	}
+	other := 0.0
+	for _, c := range tables.Causes() {
+		if c.Base > 0 {
+			other += c.Base * v.suits(c.ID, &t.Job) * shown(t.Seen, c.ID)
+		}
+	}
 	for i, c := range list {
-		v.weights[i] *= shown(t.Seen, c)
+		v.weights[i] *= shown(t.Seen, c) + other
 	}
 	normalize(v.weights)
 	return nil
@@ -228,7 +278,7 @@ func normalize(w []float64) {
 	}
 }
 
-// good is the weight of the shifts under which a setting is fine, and whether it keeps every edge that needs no heat.
+// good is the weight of the shifts under which a setting is fine.
 func (v *view) good(ctx context.Context, job *Job) (float64, error) {
 	list, err := v.causesAt(ctx, job)
 	if err != nil {

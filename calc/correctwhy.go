@@ -24,7 +24,7 @@ func (v *view) why(top *Likely, c *Correction) string {
 	case v.off:
 		return text + "The usual step of a hand; nothing is computed for this joint."
 	case !ofHeat(top.ID):
-		return text + fmt.Sprintf("This is not about heat, which with it is right in %.0f of 100 by the window.", c.GoodAfter)
+		return text + fmt.Sprintf("This is not about heat: by the window that is right in %.0f of 100 with it, %.0f without.", c.GoodAfter, c.GoodBefore)
 	case c.GoodAfter < 5:
 		return text + "By the window and what was seen this is the first of several steps the same way."
 	}

@@ -16,14 +16,54 @@ func Cost(card *Card) (Part, error) {
 	if !ok1 || !ok2 || !(travel.Value > 0) {
 		return p, &FieldError{"travel", "of this job (no travel is computed)", "give feed and travel, as 250ipm and 6mm/s"}
 	}
-	count := card.Used.Count.Or(1)
-	length := p.seam(card, 1000) * count
+	if card.Used.Joint == "plug" {
+		return p, &FieldError{"joint", "plug, which has no seam to cost,", "choose another joint, or time one plug and count"}
+	}
+	length, err := p.beadLength(card)
+	if err != nil {
+		return p, err
+	}
 	time := p.arcTime(length, travel)
 	wire := p.wire(card, time, rate)
 	gas := p.gas(card, time)
 	p.money(card, time, wire, gas, length)
 	p.order(wire, gas)
 	return p, nil
+}
+
+// beadLength is all the bead that is laid, mm: the seam, or the turns and layers of an overlay, times the pieces.
+func (p *Part) beadLength(card *Card) (float64, error) {
+	count := card.Used.Count.Or(1)
+	if card.Used.Joint != "overlay" {
+		length := p.seamLength(card) * count
+		return length * p.passes(card), nil
+	}
+	over, err := Overlay(card)
+	if err != nil {
+		return 0, err
+	}
+	time, _ := over.Figure("arc_time")
+	travel, _ := card.Figure("travel")
+	p.because("the bead of the whole overlay, as on its own page", ownCalc, "mass balance")
+	p.seam(card, overlayLength)
+	return time.Value * travel.Value * count, nil
+}
+
+// passes is how many beads a bevelled butt takes: the groove over what one bead lays; one of any other joint.
+func (p *Part) passes(card *Card) float64 {
+	t := minCore(card.Setup.members())
+	area, ok := card.Figure("bead_area")
+	if card.Used.Joint != "butt" || t <= tables.SheetThickest.V || !ok {
+		return 1
+	}
+	beads := func(angle, bead float64) float64 {
+		return math.Max(1, math.Ceil(t*t*math.Tan(angle/2*math.Pi/180)/bead-1e-9))
+	}
+	b := tables.Bevel
+	n := beads(b.V, area.Value)
+	p.add("passes", "1", n, min(n, beads(b.Low, area.High)), max(n, beads(b.High, area.Low)), Basis{Formula: "{t}²·tan({a}/2)/{A}, rounded up", Source: b.Source, Known: string(b.Known), Inputs: []Input{
+		{Symbol: "t", Name: "thinner member", Value: t, Unit: "mm"}, {Symbol: "a", Name: "groove's angle", Value: b.V, Unit: "deg", Assumed: true}, {Symbol: "A", Name: "one bead", Value: area.Value, Unit: "mm2", Derived: true}}})
+	return n
 }
 
 // arcTime is how long the seams take, a timed arc's pauses included.
@@ -36,10 +76,7 @@ func (p *Part) arcTime(length float64, travel Figure) Figure {
 
 // wire is what melts, spatter and all.
 func (p *Part) wire(card *Card, time, rate Figure) Figure {
-	share := 1.0
-	if on, off := card.Used.ArcOn.V, card.Used.ArcOff.V; card.Used.Mode == "timed" && on > 0 {
-		share = on / (on + off)
-	}
+	share := arcShare(card)
 	per := share / 60 / p.efficiency(card) // g for each g/min and s
 	p.add("wire_used", "g", time.Value*rate.Value*per, time.Low*rate.Low*per, time.High*rate.High*per, Basis{Formula: "{t}·{m}/60/{e}", Source: "mass balance", Known: ownCalc,
 		Inputs: []Input{{Symbol: "t", Name: "arc time", Value: time.Value * share, Unit: "s", Derived: true}, {Symbol: "m", Name: "deposition", Value: rate.Value, Unit: "g/min", Derived: true},
@@ -85,7 +122,7 @@ func (p *Part) money(card *Card, time, wire, gas Figure, length float64) {
 	if u.LabourRate.Set {
 		add("labour_cost", "hours times their rate; the operating factor makes arc time into hours", hours, u.LabourRate.V)
 	}
-	if total.Value > 0 {
+	if u.WirePrice.Set || u.GasPrice.Set || u.LabourRate.Set {
 		p.Figures = append(p.Figures, total)
 		p.steel(card, wire, gas, hours, length, total, unit)
 		return

@@ -51,8 +51,8 @@ func Fillers(card *Card) (Part, error) {
 	})
 	p.Ranking = list
 	p.pair(card)
-	if card.Job.Filler != "" && list[0].ID != card.Used.Filler {
-		p.because("the job has "+card.Used.Filler+"; the first of this list is "+list[0].ID, ownCalc, "the rules and the window")
+	if list[0].ID != card.Used.Filler {
+		p.because("the card has "+card.Used.Filler+"; the first of this list is "+list[0].ID, ownCalc, "the rules and the window")
 	}
 	return p, nil
 }
@@ -68,7 +68,7 @@ func (r *Ranked) judge(card *Card) {
 	}
 	r.melting(card, &f)
 	if !f.Fitted {
-		r.point(-0.5, "no current was fitted for it: its bands are wider", string(tables.Worked), f.Phi.Source)
+		r.point(-0.5, "its current is less well known: read the amps on the first bead", string(tables.Worked), f.Phi.Source)
 	}
 	if r.ID == "cumn13al8" {
 		r.point(-1, "manganese fume: a respirator fitted for it", string(tables.Read), "manganese limits, OSHA CH_250200")
@@ -148,7 +148,7 @@ func (r *Ranked) room(card *Card) {
 		if v >= 0 {
 			r.point(math.Min(2, v/10), fmt.Sprintf("a good setting with %.0f %% to the nearest edge", v), ownCalc, sectionSource)
 		} else {
-			r.point(math.Max(-2, v/10), "no setting of a hand meets every edge with it", ownCalc, sectionSource)
+			r.point(math.Max(-2, v/10), "no setting that a hand can hold is good with it", ownCalc, sectionSource)
 		}
 	}
 	g, ok := wirePerMetre(&c)
@@ -170,7 +170,7 @@ func wirePerMetre(c *Card) (float64, bool) {
 		return 0, false
 	}
 	var p Part
-	return rate.Value / 60 / travel.Value * 1000 / p.efficiency(c), true
+	return rate.Value / 60 / travel.Value * 1000 * arcShare(c) / p.efficiency(c), true
 }
 
 // pair is what two members ask for that one would not.

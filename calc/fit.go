@@ -18,10 +18,14 @@ const (
 
 var verdicts = [...]string{Suits, WithCare, AnotherWay, StopWork}
 
+// stopWeight is the weight of a reason that stops the job.
+const stopWeight = 4
+
 // HazardIDs turns what a hand may call a hazard into the ids of tables/, sorted, each once; "none" alone says that the
 // questions were asked and none applies. The error of an unknown word names what may be typed.
 func HazardIDs(text string) (string, error) {
-	more := map[string][]string{"used-container": {"tank", "sealed", "coated"}, "lead": {"lead-paint", "leaded-bronze"}, "vehicle": {"crash"}}
+	more := map[string][]string{"used-container": {"tank"}, "drum": {"tank"}, "barrel": {"tank"}, "fuel": {"tank"}, "oil": {"tank"}, "used": {"tank"}, "container": {"tank"},
+		"lead": {"lead-paint", "leaded-bronze"}, "vehicle": {"crash"}}
 	var ids []string
 	for _, word := range strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return r == ',' || r == ' ' || r == ';' }) {
 		_, known := tables.HazardByID(word)
@@ -85,8 +89,9 @@ func (f *fitting) hazards(card *Card) {
 			"common practice, no source", "29 CFR 1910.252 and common practice", "")
 		return
 	}
-	for _, id := range strings.Split(given, ",") {
-		if h, ok := tables.HazardByID(id); ok {
+	ids := strings.Split(given, ",")
+	for _, h := range tables.Hazards() { // the drum before its lining
+		if slices.Contains(ids, h.ID) {
 			f.say(StopWork, h.Name+": "+h.Why, string(h.Known), h.Source, h.Instead)
 		}
 	}
@@ -150,7 +155,7 @@ func (f *fitting) thickness(card *Card) {
 	s := tables.SheetThickest
 	switch {
 	case cast:
-		f.say(WithCare, "a casting is not sheet: a part that carries nothing and stays under 200 °C may be repaired, a leg or a cold lug; a firebox, door, flue or grate may not", "common practice, no source", "common practice, no source", "")
+		f.say(WithCare, "a casting is not sheet: what stays under 200 °C and lets nothing fall or burn when it breaks may be repaired, such as a decorative leg or a cold lug; a firebox, door, flue or grate may not", "common practice, no source", "common practice, no source", "")
 	case card.Used.Joint == "overlay":
 		f.say(Suits, "an overlay for wear or size suits thick parts", string(s.Known), s.Source, "")
 	case t > s.V:
@@ -183,12 +188,19 @@ func (f *fitting) carries(card *Card) {
 		}
 		return
 	}
+	if applies(string(tables.CastIron), card) {
+		f.say(AnotherWay, "a casting that carries a load: no load is allowed on brazed cast iron here", "common practice, no source", "common practice, no source", "a new part, or a repair that a qualified person plans")
+		return
+	}
 	s, err := Strength(card)
 	if err != nil {
 		f.say(WithCare, "the load cannot be held against this joint: "+err.Error(), ownCalc, filletSource, "")
 		return
 	}
-	allow, _ := s.Figure("allowable_load")
+	allow, ok := s.Figure("allowable_load")
+	if !ok {
+		return // service too warm, or an overlay: said elsewhere
+	}
 	if card.Job.Load.V > allow.Value {
 		f.say(AnotherWay, fmt.Sprintf("%.3g kN is more than the %.3g kN to allow on this seam", card.Job.Load.V, allow.Value), ownCalc, filletSource, "a longer seam or fuller throat, a stronger filler, rivets or bolts, or a weld")
 		return
@@ -202,7 +214,7 @@ func (f *fitting) heat(card *Card) {
 	case "good":
 		f.say(Suits, "at this setting the bead wets and the base stays solid", ownCalc, sectionSource, "")
 	case "cold", "hot", "burn-through":
-		f.say(WithCare, "at this setting the heat is "+card.Zone+": the map of all settings shows whether another is good", ownCalc, sectionSource, "")
+		f.say(WithCare, "at this setting the heat is "+card.Zone+": look on the map for another", ownCalc, sectionSource, "")
 	case "not-modelled":
 		f.say(WithCare, "no verdict on wetting and melting: judge it on a test bead", ownCalc, sectionSource, "")
 	}
@@ -217,6 +229,14 @@ func (f *fitting) use(card *Card) {
 	case "seal":
 		f.say(WithCare, "wet service: beside bronze, bare steel or zinc corrodes; paint or seal over the joint on both faces", practice, practice, "")
 	case "wear", "bearing":
+		if card.Used.Joint != "overlay" {
+			f.say(AnotherWay, "a surface that rubs or bears is laid as an overlay, not as a "+card.Used.Joint, practice, practice, "an overlay on the part (joint overlay)")
+			return
+		}
+		if id := card.Setup.Filler.ID; !aluminiumWire(id) && id != "cusn6" {
+			f.say(WithCare, "this wire, "+card.Setup.Filler.Name+", is softer than the bearing bronzes: aluminium bronze or tin bronze", practice, practice, "")
+			return
+		}
 		f.say(Suits, "aluminium bronze makes a wear or bearing surface; a shaft's fatigue strength falls under an overlay", practice, practice, "")
 	case "decorative":
 		f.say(Suits, "a golden bead that needs little grinding", "read", "TWI Job Knowledge 134; the rest common practice", "")

@@ -44,7 +44,7 @@ func TestFitVerdicts(t *testing.T) {
 }
 
 func TestHazardIDs(t *testing.T) {
-	for text, want := range map[string]string{"none": "none", "Used-Container": "coated,sealed,tank", "lead, cadmium": "cadmium,lead-paint,leaded-bronze", "vehicle vehicle": "crash"} {
+	for text, want := range map[string]string{"none": "none", "Used-Container": "tank", "oil drum": "tank", "lead, cadmium": "cadmium,lead-paint,leaded-bronze", "vehicle vehicle": "crash"} {
 		if got, err := HazardIDs(text); err != nil || got != want {
 			t.Errorf("%q: %q, %v", text, got, err)
 		}

@@ -27,15 +27,30 @@ func (p *Part) interpass(card *Card, layers, length float64) {
 	film, far := tables.FreeConvection, tables.BarBeyond
 	mid := run(net.Value, film.V, far.V)
 	hot, cool := run(net.High, film.Low, far.Low), run(net.Low, film.High, far.High)
-	if mid.failed {
+	melts := min(card.Setup.Members[0].Metal.Solidus.V, card.Setup.Filler.Solidus.V)
+	switch {
+	case mid.after > melts || mid.hottest > melts:
+		p.Warnings = append(p.Warnings, Warning{"part-melts", Caution,
+			fmt.Sprintf("Laid in one go the part would reach %.0f °C all through and the layer run off: too small for this heat. Lay short bouts, or another way to build it up.", melts), barSource})
+		return
+	case mid.failed:
 		p.because("the part does not cool to the limit in six hours by its own", ownCalc, barSource)
 		return
+	case hot.failed:
+		hot.hold = longestHold
+		p.because("at the hot end of the bands the part does not cool to the limit in six hours", ownCalc, barSource)
+	}
+	if hot.after > melts {
+		p.because(fmt.Sprintf("at the hot end of the bands the layer runs: watch it, and stop before the part glows (%.0f °C)", melts), ownCalc, barSource)
 	}
 	in := []Input{{Name: "net power", Value: net.Value * travel.Value, Unit: "W", Derived: true}, {Name: "one layer's arc time", Value: arc.Value / layers, Unit: "s", Derived: true},
 		{Name: "free convection", Value: film.V, Unit: "W/m2K"}, {Name: "part beyond the overlay on each side", Value: mid.beyond, Unit: "mm", Assumed: true}, {Name: "limit", Value: limit.V, Unit: "C"}}
 	p.add("interpass", "C", limit.V, limit.Low, limit.High, Basis{Formula: "hottest before the next bead", Source: limit.Source, Known: string(limit.Known)})
 	p.add("layer_temperature", "C", mid.after, min(cool.after, mid.after), max(hot.after, mid.after), Basis{Formula: "overlaid length when a layer is done, even through the section", Source: barSource, Known: ownCalc, Inputs: in})
 	p.add("interpass_hold", "s", mid.hold, min(cool.hold, mid.hold), max(hot.hold, mid.hold), Basis{Formula: "until the overlaid length is down to the limit, after the last layer that is followed", Source: barSource, Known: ownCalc, Inputs: in})
+	if layers > 1 {
+		p.because(fmt.Sprintf("%.0f layers with the holds between them: about %.0f minutes in all", layers, (arc.Value+(layers-1)*mid.hold)/60), ownCalc, barSource)
+	}
 	if !math.IsNaN(mid.passed) {
 		p.because(fmt.Sprintf("the part passes %.0f °C after about %.0f s of arc: lay it in bouts, let it cool between, or cool it from the bore; the card's own settings are for a part that starts cold", limit.V, mid.passed), ownCalc, barSource)
 	}
@@ -54,9 +69,10 @@ func interpassLimit(card *Card, layers float64) tables.Datum {
 
 // layerRun is what up to three layers did to the part.
 type layerRun struct {
-	after, hold, passed float64 // C, s, s of arc into the first layer; NaN where it never passed
-	beyond              float64 // mm
-	failed              bool
+	after, hottest float64 // C: after the last layer that was followed, after the hottest of them
+	hold, passed   float64 // s; s of arc into the first layer, NaN where it never passed
+	beyond         float64 // mm
+	failed         bool
 }
 
 // overlayRun follows up to three layers, each begun when the part was down to the limit.
@@ -79,6 +95,7 @@ func overlayRun(card *Card, length, seconds, power, film, beyond, limit float64)
 			r.passed = passed
 		}
 		r.after = b.Mean()
+		r.hottest = max(r.hottest, r.after)
 		hold, err := b.Hold(limit)
 		if err != nil {
 			r.failed = true

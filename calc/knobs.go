@@ -165,7 +165,11 @@ func (b *board) setMembers(card *Card) {
 	if card.Job.Preheat.Set {
 		b.fix(kRoom, u.Preheat.V)
 	} else {
-		b.guess(kRoom, u.Preheat.V, tables.RoomTemperature.Low, tables.RoomTemperature.High)
+		d := tables.RoomTemperature
+		if u.Preheat.V != d.V { // cast iron, warmed
+			d = tables.IronPreheat
+		}
+		b.guess(kRoom, u.Preheat.V, d.Low, d.High)
 	}
 	b.fix(kGap, u.Gap.V)
 	if !card.Job.Gap.Set {

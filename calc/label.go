@@ -16,6 +16,7 @@ var labels = [...]struct{ name, label string }{
 	{"wetted_width", "wetted"},
 	{"toe_angle", "toe angle"},
 	{"base_peak_temperature", "base peak"},
+	{"load_line", "rated volts"},
 }
 
 // FigureLabel is the plain name of a figure by its JSON name; a member's ends in its number.

@@ -92,6 +92,9 @@ func otherwise(field string, card *Card) []candidate {
 		return []candidate{{number(d.Low) + " mm", func(j *Job) { j.StickOut = Some(d.Low) }}, {number(d.High) + " mm", func(j *Job) { j.StickOut = Some(d.High) }}}
 	case "preheat":
 		d := tables.RoomTemperature
+		if u.Preheat.V != d.V {
+			d = tables.IronPreheat
+		}
 		return []candidate{{number(d.Low) + " °C", func(j *Job) { j.Preheat = Some(d.Low) }}, {number(d.High) + " °C", func(j *Job) { j.Preheat = Some(d.High) }}}
 	case "wire":
 		return otherWires(u.Wire.V)

@@ -13,10 +13,7 @@ func Machine(card *Card) (Part, error) {
 	if !ok {
 		return p, &FieldError{"feed", "of this job (no current)", "give a wire feed or amps: 250ipm, 93A"}
 	}
-	share := 1.0
-	if on, off := card.Used.ArcOn.V, card.Used.ArcOff.V; card.Used.Mode == "timed" && on > 0 {
-		share = on / (on + off)
-	}
+	share := arcShare(card)
 	if err := p.duty(card, amps, share); err != nil {
 		return p, err
 	}
@@ -25,6 +22,14 @@ func Machine(card *Card) (Part, error) {
 	p.stocks(card, share)
 	p.because("tapped or numbered volts are not the arc's: set by the meter while it burns, not by the knob", "common practice, no source", "common practice, no source")
 	return p, nil
+}
+
+// arcShare is the share of the time that the arc burns within a seam: less than one for a timed arc.
+func arcShare(card *Card) float64 {
+	if on, off := card.Used.ArcOn.V, card.Used.ArcOff.V; card.Used.Mode == "timed" && on > 0 {
+		return on / (on + off)
+	}
+	return 1
 }
 
 // duty is how long out of ten minutes the power source may run at this current.
@@ -52,6 +57,9 @@ func (p *Part) duty(card *Card, amps Figure, share float64) error {
 	load := 100 * amps.Value / j.RatedAmps.V
 	p.add("load", "%", load, 100*amps.Low/j.RatedAmps.V, 100*amps.High/j.RatedAmps.V, Basis{Formula: "100·{I}/{R}", Source: "definition", Known: ownCalc,
 		Inputs: []Input{{Symbol: "I", Name: "current", Value: amps.Value, Unit: "A", Derived: true}, {Symbol: "R", Name: "plate current", Value: j.RatedAmps.V, Unit: "A"}}})
+	if load > 100 {
+		p.Warnings = append(p.Warnings, Warning{"over-plate", Caution, fmt.Sprintf("%.0f A is more than the plate's %.0f A: this power source may not reach it, or trips.", amps.Value, j.RatedAmps.V), "IEC 60974-1, duty cycle"})
+	}
 	if v < 30 {
 		p.Warnings = append(p.Warnings, Warning{"duty-low", Caution, fmt.Sprintf("%.0f %% duty: this power source will trip in a long seam. Let it cool, or less current.", v), "IEC 60974-1, duty cycle"})
 	}
@@ -62,6 +70,9 @@ func (p *Part) duty(card *Card, amps Figure, share float64) error {
 func (p *Part) loadLine(card *Card, amps Figure) {
 	v := func(a float64) float64 {
 		return ModeVolts(a, 1, tables.LoadLineBase.V, tables.LoadLineSlope.V, tables.LoadLineCap.V)
+	}
+	if volts, ok := card.Figure("volts"); ok {
+		p.because(fmt.Sprintf("set the arc to the card's %.1f V; the rated volts are those at which power sources are compared at this current", volts.Value), ownCalc, tables.LoadLineBase.Source)
 	}
 	p.add("load_line", "V", v(amps.Value), v(amps.Low), v(amps.High), Basis{Formula: "14 + 0.05·{I}", Source: tables.LoadLineBase.Source, Known: string(tables.LoadLineBase.Known),
 		Inputs: []Input{{Symbol: "I", Name: "current", Value: amps.Value, Unit: "A", Derived: true}}})

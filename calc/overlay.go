@@ -70,6 +70,7 @@ func (p *Part) layers(card *Card, height Figure) float64 {
 	want := card.Job.Layer.V + tables.MachiningAllowance.V
 	count := func(h float64) float64 { return math.Ceil(want/h - 1e-9) }
 	n := count(height.Value)
+	p.because(fmt.Sprintf("%.3g mm more than wanted are laid, to turn or grind off", tables.MachiningAllowance.V), string(tables.MachiningAllowance.Known), tables.MachiningAllowance.Source)
 	p.add("layers", "1", n, count(height.High), count(height.Low), Basis{Formula: "({h} + {m})/{l}, rounded up", Source: tables.MachiningAllowance.Source, Known: string(tables.MachiningAllowance.Known),
 		Inputs: []Input{{Symbol: "h", Name: "wanted height", Value: card.Job.Layer.V, Unit: "mm"}, {Symbol: "m", Name: "to machine off", Value: tables.MachiningAllowance.V, Unit: "mm", Assumed: true},
 			{Symbol: "l", Name: "layer height", Value: height.Value, Unit: "mm", Derived: true}}})
@@ -86,8 +87,12 @@ func (p *Part) turning(card *Card, pitch, travel, area Figure, layers float64) {
 		if err != nil {
 			return
 		}
-		r := speed / travel.Value
-		p.add("shaft_speed", "r/min", speed, travel.Low*r, travel.High*r, Basis{Formula: "60·{v}/(pi·{D})", Source: "definition; the diameter is that of the layer being laid", Known: ownCalc,
+		slow, err1 := ShaftSpeed(travel.Low, d)
+		fast, err2 := ShaftSpeed(travel.High, d)
+		if err1 != nil || err2 != nil {
+			return
+		}
+		p.add("shaft_speed", "r/min", speed, slow, fast, Basis{Formula: "60·{v}/(pi·{D})", Source: "definition; the diameter is that of the layer being laid", Known: ownCalc,
 			Inputs: []Input{{Symbol: "v", Name: "travel", Value: travel.Value, Unit: "mm/s", Derived: true}, {Symbol: "D", Name: "diameter", Value: d, Unit: "mm"}}})
 		p.add("feed_per_turn", "mm", pitch.Value, pitch.Low, pitch.High, Basis{Formula: "the pitch", Source: "one bead beside the other on a helix", Known: ownCalc})
 		round = math.Pi * d

@@ -32,16 +32,43 @@ var pages = [...]Page{
 	{"fit", Decide, Fit, []string{"hazard", "use", "service-temp", "load", "length", "safety", "throat", "leg"}},
 	{"filler", Decide, Fillers, []string{"use", "wire-price"}},
 	{"prepare", Decide, Prepare, []string{"length", "preheat"}},
-	{"overlay", Set, Overlay, []string{"shaft-dia", "length", "layer", "preheat"}},
+	{"overlay", Set, Overlay, []string{"joint", "shaft-dia", "length", "layer", "preheat"}},
 	{"machine", Set, Machine, []string{"rated-amps", "rated-duty", "nozzle-bore"}},
 	{"strength", Look, Strength, []string{"length", "throat", "leg", "load", "safety", "service-temp", "count"}},
 	{"air", Look, Air, nil},
 	{"correct", Look, nil, []string{"hazard", "use", "nozzle-bore"}},
-	{"cost", Keep, Cost, []string{"length", "count", "wire-price", "gas-price", "labour-rate", "operating", "steel-price", "grinding", "zinc-repair"}},
+	{"cost", Keep, Cost, []string{"length", "count", "wire-price", "gas-price", "labour-rate", "operating", "steel-price", "grinding", "zinc-repair", "shaft-dia", "layer"}},
 }
 
 // Pages lists the pages beside the card in the order of the work; read only.
 func Pages() []Page { return pages[:] }
+
+// Answer computes a page of a card. Where the job is stopped only fit is answered; every other page says the stop and
+// what a shop does instead, since no figure of it is to be used.
+func (p *Page) Answer(card *Card) (Part, error) {
+	if p.Name != "fit" {
+		if stopped, ok := stoppedPart(p.Name, card); ok {
+			return stopped, nil
+		}
+	}
+	return p.Of(card)
+}
+
+// stoppedPart is the page of a job that is not to be done at all.
+func stoppedPart(name string, card *Card) (Part, bool) {
+	fit, err := Fit(card)
+	if err != nil || fit.Verdict != StopWork {
+		return Part{}, false
+	}
+	part := Part{Name: name, Card: *card, Instead: fit.Instead}
+	for _, r := range fit.Reasons {
+		if r.Weight == stopWeight {
+			r.Text = "stop: " + r.Text
+			part.Reasons = append(part.Reasons, r)
+		}
+	}
+	return part, true
+}
 
 // PageByName returns the page with exactly this name.
 func PageByName(name string) (*Page, bool) {
@@ -68,7 +95,7 @@ func Sheet(ctx context.Context, card *Card, names []string) ([]Part, error) {
 		if err := ctx.Err(); err != nil {
 			return nil, err
 		}
-		p, err := s.Of(card)
+		p, err := s.Answer(card)
 		var lacks *FieldError
 		if errors.As(err, &lacks) {
 			p = Part{Name: s.Name, Card: *card}

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"math"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -94,14 +95,14 @@ func TestPrepare(t *testing.T) {
 		}
 		return b.String()
 	}
-	iron := pageOf(t, Prepare, Job{Metal: "grey-iron", Thickness: Some(3), Joint: "butt", Feed: Some(6), Travel: Some(4)})
+	iron := pageOf(t, Prepare, Job{Metal: "grey-iron", Thickness: Some(3), Joint: "butt", Feed: Some(6), Travel: Some(4), Preheat: Some(20)})
 	if v := value(t, iron, "preheat"); v.Low != 66 || v.High != 93 { // 150 to 200 °F, common practice, no source
 		t.Errorf("preheat %+v", v)
 	}
 	if all := text(iron); !strings.Contains(all, "iron-peak") || !strings.Contains(all, "graphite") || !strings.Contains(all, "iron-cold") {
 		t.Errorf("hot cast iron: %s", all)
 	}
-	warm := pageOf(t, Prepare, Job{Metal: "grey-iron", Thickness: Some(3), Joint: "butt", Feed: Some(6), Travel: Some(4), Preheat: Some(80)})
+	warm := pageOf(t, Prepare, Job{Metal: "grey-iron", Thickness: Some(3), Joint: "butt", Feed: Some(6), Travel: Some(4)}) // without a preheat given it is taken as warmed
 	if strings.Contains(text(warm), "iron-cold") {
 		t.Error("a warmed casting is called cold")
 	}
@@ -112,7 +113,7 @@ func TestPrepare(t *testing.T) {
 	if v := value(t, lap, "tacks").Value; v != 16 { // 600 mm, one each 40 mm and one at the end
 		t.Errorf("%g tacks", v)
 	}
-	if got := strings.Join(lap.Order, " "); got != "1 5 2 6 3 7 4 8" {
+	if got := strings.Join(lap.Order, " "); got != "5 1 6 2 7 3 8 4" {
 		t.Errorf("order %s", got)
 	}
 	mixed := pageOf(t, Prepare, Job{Metal: "stainless-304", Gauge: 18, Metal2: "galvanized", Gauge2: 18, Feed: Some(5), Travel: Some(8)})
@@ -138,10 +139,20 @@ func TestSkipOrder(t *testing.T) {
 		if len(seen) != n {
 			t.Errorf("%d pieces: %v", n, order)
 		}
+		at := make(map[string]int, n)
+		for i, turn := range order {
+			at[turn] = i
+		}
+		for k := 1; n >= 4 && k < n; k++ {
+			if d := at[strconv.Itoa(k)] - at[strconv.Itoa(k+1)]; d == 1 || d == -1 {
+				t.Errorf("%d pieces: %d and %d lie side by side: %v", n, k, k+1, order)
+			}
+		}
 	}
 }
 
-// The hold grows with heat and mass of copper wire laid, shrinks with a longer part, and a warm start needs none or all.
+// A layer leaves a shaft hot and a hold after it, more with more heat, less on a thicker shaft; a part that starts too warm has
+// no hold, one that would melt no figures.
 func TestInterpassHold(t *testing.T) {
 	job := Job{Metal: "mild-steel", Thickness: Some(12), Joint: "overlay", Filler: "cual8", Feed: Some(7), Travel: Some(6), ShaftDia: Some(40), Length: Some(30), Layer: Some(2)}
 	p := pageOf(t, Overlay, job)
@@ -155,6 +166,17 @@ func TestInterpassHold(t *testing.T) {
 	perLength := value(t, q, "layer_temperature").Value
 	if !(perLength < after.Value) {
 		t.Errorf("a thicker shaft gets hotter: %g °C", perLength)
+	}
+	more := job
+	more.Travel = Some(4)
+	if v := value(t, pageOf(t, Overlay, more), "layer_temperature").Value; !(v > after.Value) {
+		t.Errorf("slower leaves %g °C, quicker %g", v, after.Value)
+	}
+	thin := job
+	thin.ShaftDia, thin.Length = Some(6), Some(60)
+	q = pageOf(t, Overlay, thin)
+	if _, ok := q.Figure("layer_temperature"); ok || len(q.Warnings) == 0 || q.Warnings[0].Code != "part-melts" {
+		t.Errorf("a 6 mm shaft: %+v", q.Warnings)
 	}
 	warm := job
 	warm.Preheat = Some(200)

@@ -3,6 +3,7 @@ package calc
 import (
 	"errors"
 	"math"
+	"strings"
 	"testing"
 )
 
@@ -61,6 +62,92 @@ func TestStrengthGrows(t *testing.T) {
 	var fe *FieldError
 	if _, err := Strength(card(t, Job{Metal: "mild-steel", Thickness: Some(1), Joint: "corner"})); !errors.As(err, &fe) || fe.Field != "throat" {
 		t.Errorf("a corner without a throat: %v", err)
+	}
+}
+
+// One sheet tells one story: cost counts the bead that overlay lays, filler the wire that cost does.
+func TestPagesAgreeOnWire(t *testing.T) {
+	over := Job{Metal: "mild-steel", Thickness: Some(10), Joint: "overlay", Filler: "cual8", ShaftDia: Some(40), Length: Some(30), Layer: Some(2), Feed: Some(7.6), Travel: Some(6)}
+	a, b := value(t, pageOf(t, Overlay, over), "arc_time").Value, value(t, pageOf(t, Cost, over), "arc_time").Value
+	if math.Abs(a/b-1) > 1e-9 {
+		t.Errorf("overlay burns %g s, cost counts %g", a, b)
+	}
+	g, h := value(t, pageOf(t, Overlay, over), "wire_used").Value, value(t, pageOf(t, Cost, over), "wire_used").Value
+	if math.Abs(g/h-1) > 1e-9 {
+		t.Errorf("overlay lays %g g, cost counts %g", g, h)
+	}
+	timed := Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Mode: "timed", Gap: Some(1.5), Length: Some(1000)}
+	c := card(t, timed)
+	r, err := Fillers(c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range r.Ranking {
+		if want := value(t, pageOf(t, Cost, timed), "wire_used").Value; f.ID == c.Used.Filler && math.Abs(*f.Wire/want-1) > 1e-6 {
+			t.Errorf("filler takes %g g a metre, cost %g", *f.Wire, want)
+		}
+	}
+	thick := pageOf(t, Cost, Job{Metal: "mild-steel", Thickness: Some(8), Joint: "butt", Feed: Some(7), Travel: Some(5), Length: Some(100)})
+	if n := value(t, thick, "passes").Value; n < 3 || math.Abs(value(t, thick, "arc_time").Value-n*100/5) > 1e-9 {
+		t.Errorf("an 8 mm butt in %g beads", n)
+	}
+}
+
+// Where the sheet is the weakest no throat is offered, and the length that is carries the load.
+func TestWhatWouldCarryIt(t *testing.T) {
+	weak := Job{Metal: "mild-steel", Thickness: Some(0.5), Joint: "lap", Throat: Some(3), Length: Some(100), Load: Some(6), Feed: Some(4), Travel: Some(9)}
+	p := pageOf(t, Strength, weak)
+	for _, r := range p.Reasons {
+		if strings.Contains(r.Text, "or a throat of") {
+			t.Errorf("%s", r.Text)
+		}
+	}
+	weak.Length = Some(134)
+	if v := value(t, pageOf(t, Strength, weak), "allowable_load").Value; v < 6*0.99 {
+		t.Errorf("134 mm carry %g kN", v)
+	}
+	plug := pageOf(t, Strength, Job{Metal: "mild-steel", Thickness: Some(0.5), Joint: "plug", Feed: Some(5)})
+	sheet := value(t, plug, "sheet_capacity")
+	if want := 1.4 * 0.5 * PlugHoleLeast(0.5) * 270 / 1000; math.Abs(sheet.Low-want) > 1e-9 { // AISI S100, low end (memory high)
+		t.Errorf("tear-out from %g kN, by hand %g", sheet.Low, want)
+	}
+	if v := value(t, plug, "allowable_load").Value; v > sheet.Low/3+1e-9 {
+		t.Errorf("a plug is allowed %g kN of a sheet's %g", v, sheet.Low)
+	}
+}
+
+// PlugHoleLeast is the least hole of a sheet.
+func PlugHoleLeast(t float64) float64 { least, _ := PlugHole(t); return least }
+
+// A hazard that was named stops the card and every page of it.
+func TestHazardsStopEverything(t *testing.T) {
+	c := card(t, Job{Metal: "mild-steel", Gauge: 18, Feed: Some(5), Travel: Some(9), Hazard: "tank"})
+	if c.Warnings[0].Severity != Stop || !strings.Contains(c.Warnings[0].Text, "explodes") {
+		t.Errorf("%+v", c.Warnings[0])
+	}
+	for _, page := range Pages() {
+		if page.Of == nil || page.Name == "fit" {
+			continue
+		}
+		p, err := page.Answer(c)
+		if err != nil || len(p.Figures) != 0 || len(p.Instead) == 0 || len(p.Reasons) == 0 {
+			t.Errorf("%s of a used drum: %+v, %v", page.Name, p.Figures, err)
+		}
+	}
+	if _, err := Solve(Job{Hazard: "[2J"}); err == nil {
+		t.Error("a hazard that is none has a card")
+	}
+}
+
+// Thicker sheet is never weaker.
+func TestThickerIsNotWeaker(t *testing.T) {
+	last := 0.0
+	for _, mm := range []float64{0.5, 0.8, 1.2, 2, 3} {
+		v := value(t, pageOf(t, Strength, Job{Metal: "mild-steel", Thickness: Some(mm), Joint: "lap", Throat: Some(1), Feed: Some(5), Travel: Some(9)}), "sheet_capacity").Value
+		if v <= last {
+			t.Errorf("%g mm carries %g kN", mm, v)
+		}
+		last = v
 	}
 }
 

@@ -41,15 +41,21 @@ func (p *Part) row(name string, d tables.Datum, formula string) {
 	p.add(name, d.Unit, d.V, d.Low, d.High, Basis{Formula: formula, Source: d.Source, Known: string(d.Known)})
 }
 
+// zincBites reports a metal that hot zinc embrittles: stainless, and steel that was hardened.
+func (p *Part) zincBites() bool { return p.has(tables.Stainless) || applies("boron-steel", &p.Card) }
+
 func (p *Part) hardened() bool { return p.has(tables.Stainless) || applies("high-strength", &p.Card) }
 
 func (p *Part) cleaning(card *Card) {
 	p.lineUnder(tables.TopicClean, "clean")
 	p.line("solvent-never")
 	said := map[string]bool{}
+	strip := applies("zinc", card) && p.zincBites()
 	for _, m := range card.Setup.members() {
 		code := map[tables.Family]string{tables.Stainless: "clean-stainless", tables.CastIron: "clean-iron", tables.CopperFam: "clean-copper", tables.Bronze: "clean-copper", tables.BrassFam: "clean-copper"}[m.Metal.Family]
 		switch {
+		case m.Coating.Zinc && strip:
+			code = "strip-zinc"
 		case m.Coating.Zinc:
 			code = "clean-zinc"
 		case code == "":
@@ -60,10 +66,9 @@ func (p *Part) cleaning(card *Card) {
 			p.line(code)
 		}
 	}
-	zinc := applies("zinc", card)
-	if zinc && p.hardened() {
-		p.line("strip-zinc")
+	if strip {
 		p.row("zinc_strip", tables.ZincStrip, "bare on both faces beside stainless or hardened steel")
+		return
 	}
 	for _, m := range card.Setup.members() {
 		if m.Coating.Zinc && 1000*coatDepth(m.Coating) > tables.CoatingTrial.V {
@@ -76,7 +81,7 @@ func (p *Part) cleaning(card *Card) {
 func (p *Part) fitUp(card *Card) {
 	m, joint := &card.Setup.Members, card.Used.Joint
 	thin := minCore(card.Setup.members())
-	zinc := m[0].Coating.Zinc || !card.Setup.One && m[1].Coating.Zinc
+	zinc := (m[0].Coating.Zinc || !card.Setup.One && m[1].Coating.Zinc) && !p.zincBites()
 	switch {
 	case joint == "lap" && zinc:
 		p.lineUnder(tables.TopicFitUp, "vent-gap")
@@ -127,7 +132,7 @@ func (p *Part) vent(card *Card) {
 // tacks along the seam.
 func (p *Part) tacks(card *Card) {
 	p.line("tacks")
-	length := p.seam(card, 300)
+	length := p.seamLength(card)
 	d := tables.TackPitch
 	n := func(pitch float64) float64 { return math.Ceil(length/pitch-1e-9) + 1 }
 	p.row("tack_pitch", d, "usual on sheet")
@@ -212,23 +217,37 @@ func (p *Part) laying(card *Card) {
 	} else {
 		p.line("skip")
 	}
-	length := card.Used.Length.Or(300)
+	length := card.Used.Length.Or(usualSeam)
 	if length >= tables.SkipFrom.V || p.has(tables.CastIron) {
 		n := int(math.Ceil(length/piece.V - 1e-9))
-		p.Order = SkipOrder(min(n, 24))
+		blocks := (n + mostPieces - 1) / mostPieces
+		p.Order = SkipOrder((n + blocks - 1) / blocks)
+		if blocks > 1 {
+			p.Reasons = append(p.Reasons, Reason{Text: fmt.Sprintf("a seam of %d pieces: %d blocks, each in the order shown", n, blocks), Known: string(piece.Known), Source: piece.Source, Topic: tables.TopicLay})
+		}
 		p.add("seam_pieces", "1", float64(n), math.Ceil(length/piece.High-1e-9), math.Ceil(length/piece.Low-1e-9), Basis{Formula: "{L}/{p}, rounded up", Source: piece.Source, Known: string(piece.Known),
 			Inputs: []Input{{Symbol: "L", Name: "seam", Value: length, Unit: "mm"}, {Symbol: "p", Name: "a piece", Value: piece.V, Unit: "mm"}}})
+	}
+	if card.Used.Use == "seal" {
+		p.line("seal-overlap")
 	}
 	p.lineUnder(tables.TopicLay, "crater")
 	p.lineUnder(tables.TopicLay, "no-glow")
 }
 
+// mostPieces is how many pieces are drawn in one block of a seam.
+const mostPieces = 24
+
 // SkipOrder returns for each of n pieces, from the seam's start to its end, when it is laid: every second one first,
-// then those between.
+// then those between, begun so that from four pieces on no two neighbours follow one another.
 func SkipOrder(n int) []string {
 	order := make([]string, n)
 	turn := 1
-	for _, from := range [...]int{0, 1} {
+	first := 0
+	if n > 2 && n%2 == 0 {
+		first = 1
+	}
+	for _, from := range [...]int{first, 1 - first} {
 		for i := from; i < n; i += 2 {
 			order[i] = strconv.Itoa(turn)
 			turn++
@@ -250,6 +269,9 @@ func (p *Part) after(card *Card) {
 	p.line("cool")
 	if applies("zinc", card) {
 		p.line("mend-zinc")
+	}
+	if card.Used.Use == "seal" {
+		p.line("leak-test")
 	}
 	if !p.has(tables.Stainless) {
 		p.line("couple")

@@ -73,6 +73,10 @@ func (r *resolution) first() error {
 		u.Metal = defaultMetal
 		r.assume("metal", defaultMetal, "nothing chosen yet")
 	}
+	if r.card.Setup.One && u.ShaftDia.Set && u.Gauge == 0 && !u.Thickness.Set {
+		u.Thickness = Some(u.ShaftDia.V / 2)
+		r.assume("thickness", number(u.Thickness.V)+"mm", "half of the shaft's diameter: what lies under the bead")
+	}
 	if u.Gauge == 0 && !u.Thickness.Set {
 		u.Gauge = defaultGauge
 		r.assume("gauge", strconv.Itoa(defaultGauge)+"ga", "nothing chosen yet")
@@ -153,7 +157,7 @@ func (r *resolution) member(suffix, metal string, gauge int, thickness Opt, coat
 func (r *resolution) filler() error {
 	u := &r.used
 	if u.Filler == "" {
-		u.Filler = usualFiller(&r.card.Setup)
+		u.Filler = usualFiller(&r.card.Setup, u.Use)
 		r.assume("filler", u.Filler, "the usual filler for these metals")
 	}
 	f, ok := tables.FillerByID(u.Filler)
@@ -170,7 +174,10 @@ func (r *resolution) filler() error {
 }
 
 // usualFiller is the trade's first choice for the pair; the reasons stand in PRACTICE lines of tables/.
-func usualFiller(s *Setup) string {
+func usualFiller(s *Setup, use string) string {
+	if s.One || use == "wear" || use == "bearing" { // an overlay, or a surface that rubs
+		return "cual8"
+	}
 	for _, m := range s.members() {
 		switch {
 		case m.Metal.ID == "aluminized", m.Metal.Family == tables.Stainless, m.Metal.ID == "aluminium-bronze":
@@ -214,6 +221,13 @@ func (r *resolution) process() error {
 		u.Gas = defaultGas
 		r.assume("gas", defaultGas, "the usual gas for bronze")
 	}
+	if u.Hazard != "" {
+		ids, err := HazardIDs(u.Hazard)
+		if err != nil {
+			return err
+		}
+		u.Hazard = ids
+	}
 	g, ok := tables.GasByID(u.Gas)
 	if !ok {
 		_, err := tables.FindGas(u.Gas)
@@ -234,7 +248,11 @@ func (r *resolution) extension() error {
 	}
 	if !u.Preheat.Set {
 		u.Preheat = Some(tables.RoomTemperature.V)
-		r.assume("preheat", number(u.Preheat.V)+"C", "parts at room temperature")
+		why := "parts at room temperature"
+		if applies(string(tables.CastIron), r.card) {
+			u.Preheat, why = Some(tables.IronPreheat.V), "cast iron is warmed through before the arc"
+		}
+		r.assume("preheat", number(u.Preheat.V)+"C", why)
 	}
 	if !u.Gap.Set {
 		gap := 0.0

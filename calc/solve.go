@@ -92,6 +92,9 @@ func (b *board) figures(card *Card, s *spread, sug *suggestion, v *verdict) {
 	}
 	list = append(list, tableFigures(card)...)
 	for i := range resultSpecs {
+		if resultSpecs[i].name == "bead_width" && !v.modelled && minCore(card.Setup.members()) > tables.SheetThickest.V {
+			continue // the sheet's formula says nothing of a thick part
+		}
 		if f, ok := resultSpecs[i].build(s, &b.knobs, &b.doubts); ok {
 			list = append(list, f)
 		}

@@ -15,6 +15,9 @@ const (
 // Strength computes what a joint of this length carries: in its throat, in its bond, in its sheet.
 func Strength(card *Card) (Part, error) {
 	p := Part{Name: "strength", Card: *card}
+	if p.noLoad(card) {
+		return p, nil
+	}
 	if card.Used.Joint == "plug" {
 		return p.plug(card)
 	}
@@ -22,15 +25,32 @@ func Strength(card *Card) (Part, error) {
 	if err != nil {
 		return p, err
 	}
-	length := p.seam(card, tables.SeamShown.V)
+	length := p.seamLength(card)
 	throat, bond := p.capacities(card, a, length)
 	sheet := p.sheetCapacity(card, length)
 	edge := min(throat.Low, bond.Low, sheet.Low)
 	p.allow(card, edge)
 	p.governs(throat, bond, sheet)
-	p.needs(card, throat, bond, a, length)
+	p.needs(card, throat, bond, sheet, a, length)
 	p.strengthWords(card)
 	return p, nil
+}
+
+// noLoad says of a joint that it is to carry none, and reports whether.
+func (p *Part) noLoad(card *Card) bool {
+	t, limit := card.Used.ServiceTemp, tables.ServiceLimit
+	switch {
+	case card.Used.Joint == "overlay":
+		p.because("an overlay joins no two parts: no strength is figured", ownCalc, filletSource)
+	case applies(string(tables.CastIron), card):
+		p.Warnings = append(p.Warnings, Warning{"iron-no-load", Caution, "Brazed cast iron is not structural: no load to allow is figured. A part that carries or holds something up is renewed, or repaired as a qualified person plans.", "common practice, no source"})
+	case t.Set && t.V > limit.V:
+		p.Warnings = append(p.Warnings, Warning{"too-warm", Caution,
+			fmt.Sprintf("Service at %.0f °C is above about %.0f °C: a copper-alloy braze creeps and lets go, and no load to allow is figured. Weld it, or bolt it.", t.V, limit.V), limit.Source})
+	default:
+		return false
+	}
+	return true
 }
 
 // throatOf is the throat that was given, as such or as a leg, or the computed one.
@@ -48,7 +68,7 @@ func (p *Part) throatOf(card *Card) (Figure, error) {
 	}
 	f, ok := card.Figure("throat")
 	if !ok || !(f.Value > 0) {
-		return f, &FieldError{"throat", "of this job (not modelled)", "give throat or leg as measured on a cut test piece: 2mm, 3mm"}
+		return f, &FieldError{"throat", "(none is computed for this joint)", "give throat or leg as measured on a cut test piece: 2mm, 3mm"}
 	}
 	p.Figures = append(p.Figures, f)
 	return f, nil
@@ -107,8 +127,33 @@ func (p *Part) allow(card *Card, edge float64) {
 	load := card.Job.Load.V
 	if load > v {
 		p.Warnings = append(p.Warnings, Warning{"overloaded", Caution,
-			fmt.Sprintf("%.3g kN is more than the allowable %.3g kN. Longer, a fuller throat, another filler, or another way to join it.", load, v), filletSource})
+			fmt.Sprintf("%.3g kN is more than the allowable %.3g kN. %s, another filler, or another way to join it.", load, v, moreOf(card)), filletSource})
 	}
+}
+
+// moreOf is what carries more of a joint.
+func moreOf(card *Card) string {
+	if card.Used.Joint == "plug" {
+		return "More plugs or larger ones, thicker sheet"
+	}
+	return "Longer, a fuller throat, thicker sheet"
+}
+
+// tearOut is the load at which the sheet tears around its plugs, kN.
+func (p *Part) tearOut(card *Card, hole, count float64) Figure {
+	var least Figure
+	for i, m := range card.Setup.members() {
+		d, r := tables.PlugTearOut, m.Metal.Tensile
+		at := func(c, f float64) float64 { return c * m.Core * hole * f * count / 1000 }
+		f := Figure{"sheet_capacity", at(d.V, r.V), at(d.Low, r.Low), at(d.High, r.High), "kN", Basis{Formula: "{c}·{t}·{d}·{R}·{n}/1000", Source: d.Source, Known: string(d.Known), Inputs: []Input{
+			{Symbol: "c", Name: "tear-out", Value: d.V, Unit: "1"}, {Symbol: "t", Name: "metal alone", Value: m.Core, Unit: "mm"}, {Symbol: "d", Name: "hole", Value: hole, Unit: "mm", Assumed: true},
+			{Symbol: "R", Name: "tensile strength of " + m.Metal.ID, Value: r.V, Unit: "MPa"}, {Symbol: "n", Name: "plugs", Value: count, Unit: "1"}}}}
+		if i == 0 || f.Low < least.Low {
+			least = f
+		}
+	}
+	p.Figures = append(p.Figures, least)
+	return least
 }
 
 // governs names what fails first, or that either may.
@@ -127,23 +172,32 @@ func (p *Part) governs(throat, bond, sheet Figure) {
 }
 
 // needs says which length or throat would carry a given load.
-func (p *Part) needs(card *Card, throat, bond, a Figure, length float64) {
+func (p *Part) needs(card *Card, throat, bond, sheet, a Figure, length float64) {
 	if !card.Job.Load.Set || !(card.Job.Load.V > 0) {
 		return
 	}
-	per := min(throat.Low, bond.Low) / length // kN/mm
 	safety := card.Used.Safety.Or(tables.DesignSafety.V)
-	p.because(fmt.Sprintf("for %.3g kN at a safety factor of %.3g: a seam of %.0f mm with this throat, or a throat of %.2f mm at this length", card.Job.Load.V, safety,
-		card.Job.Load.V*safety/per, a.Value*card.Job.Load.V*safety/min(throat.Low, bond.Low)), ownCalc, filletSource)
+	want := card.Job.Load.V * safety
+	bead := min(throat.Low, bond.Low)
+	text := fmt.Sprintf("for %.3g kN at a safety factor of %.3g: a seam of %.0f mm with this throat", card.Job.Load.V, safety, want/min(bead, sheet.Low)*length)
+	switch need := a.Value * want / bead; {
+	case sheet.Low < want:
+		text += "; at this length no throat helps, since the sheet itself is too weak: thicker sheet"
+	case card.Used.Joint == "lap" && need > math.Sqrt2/2*card.Setup.Members[0].Core:
+		text += fmt.Sprintf("; at this length it would take a throat of %.2f mm, more than a lap of this sheet has", need)
+	default:
+		text += fmt.Sprintf(", or a throat of %.2f mm at this length", need)
+	}
+	p.because(text, ownCalc, filletSource)
 }
 
 func (p *Part) strengthWords(card *Card) {
-	p.because("the length is that of one fillet; the tests' own stress on the fracture face is another quotient (throat 320 to 380, bond 113 to 278 MPa)", "read", tables.FilletTestsOrigin.Source)
-	p.because("no standard gives a design factor for arc-brazed joints", string(tables.DesignSafety.Known), tables.DesignSafety.Source)
-	if t := card.Used.ServiceTemp; t.Set && t.V > tables.ServiceLimit.V {
-		p.Warnings = append(p.Warnings, Warning{"too-warm", Stop,
-			fmt.Sprintf("Service at %.0f °C is above about %.0f °C: a copper-alloy braze creeps and lets go. Weld it, or bolt it.", t.V, tables.ServiceLimit.V), tables.ServiceLimit.Source})
+	if card.Used.Joint == "lap" || card.Used.Joint == "tee" {
+		p.because("the length is that of one bead", ownCalc, filletSource)
 	}
+	p.Warnings = append(p.Warnings, Warning{"straight-pull", Caution,
+		"A straight, steady pull along the seam only, as in the tests: a joint that is levered, peeled or shaken lets go at its toe long before. A bracket levers.", filletSource})
+	p.because("no standard gives a design factor for arc-brazed joints", string(tables.DesignSafety.Known), tables.DesignSafety.Source)
 	p.Warnings = append(p.Warnings, Warning{"strength-person", Caution,
 		"Structural, lifting, pressure, vehicle: a qualified procedure and a person who may decide, not this figure. Pull a test piece.", "common practice, no source"})
 }
@@ -162,7 +216,9 @@ func (p Part) plug(card *Card) (Part, error) {
 	p.add("plug_capacity", "kN", area*mid*scale/1000, area*low*scale/1000, area*high*scale/1000, Basis{Formula: "pi/4·{d}²·{n}·{f}/1000", Source: filletSource, Known: ownCalc,
 		Inputs: []Input{{Symbol: "d", Name: "hole", Value: least, Unit: "mm", Assumed: true}, {Symbol: "n", Name: "plugs", Value: count, Unit: "1"},
 			{Symbol: "f", Name: "stress of the bond at failure", Value: mid * scale, Unit: "MPa", Derived: true}}})
-	p.allow(card, area*low*scale/1000)
+	edge := area * low * scale / 1000
+	sheet := p.tearOut(card, least, count)
+	p.allow(card, min(edge, sheet.Low))
 	p.because(fmt.Sprintf("hole from %.1f to %.1f mm, centres at least %.0f mm apart", least, most, tables.PlugPitch.V*least), "read", tables.PlugPitch.Source)
 	p.because("a brazed plug carries on the area that it wets below, not on fused metal: look at the other face of a test piece", "common practice, no source", "common practice, no source")
 	p.strengthWords(card)

@@ -33,6 +33,7 @@ func (w *warnings) tell(code string, severity Severity, basis, format string, ar
 // warn writes every warning that fits the card, stops first.
 func warn(card *Card, b *board, s *spread, sug *suggestion, v *verdict) {
 	w := warnings{card: card, list: make([]Warning, 0, 12)}
+	w.hazards()
 	w.metals()
 	w.sheet()
 	w.fume()
@@ -62,6 +63,19 @@ func rank(s Severity) int {
 	}
 	return 2
 }
+
+// hazards: what was said to apply stops the job, on every card and page.
+func (w *warnings) hazards() {
+	for _, id := range strings.Split(w.card.Used.Hazard, ",") {
+		if h, ok := tables.HazardByID(id); ok {
+			w.tell("hazard-"+id, Stop, h.Source, "%s: %s. Instead: %s.", sentenceCase(h.Name), lowerFirst(h.Why), lowerFirst(h.Instead))
+		}
+	}
+}
+
+func sentenceCase(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
+
+func lowerFirst(s string) string { return strings.ToLower(s[:1]) + s[1:] }
 
 // metals: what the base metals themselves rule out or make dangerous.
 func (w *warnings) metals() {

@@ -29,7 +29,7 @@ var hazards = [...]Hazard{
 	{"tank", "used tank or drum", "What it held, or its vapour, explodes in the heat; a trace is enough",
 		"Have it cleaned, vented and tested by somebody who does that, or buy a new one", memoryHigh("29 CFR 1910.252(a)(3)")},
 	{"sealed", "sealed or hollow part", "Trapped air and damp burst it",
-		"Open or drill a vent, look inside, then braze", memoryHigh("29 CFR 1910.252(a)(3)")},
+		"Only where you know what was in it and that was no fuel or chemical: open or drill a vent, look inside, then braze. Else as a used tank", memoryHigh("29 CFR 1910.252(a)(3)")},
 	{"coated", "coated or lined inside", "The lining burns to gas that poisons or explodes",
 		"Strip it well back and vent it, or replace the part", memoryHigh("29 CFR 1910.252(a)(3)")},
 	{"pressure", "holds pressure", "A joint without a qualified procedure can let go",

@@ -62,6 +62,7 @@ var constants = [...]Constant{
 	{"GapOffPower", &GapOffPower},
 	{"EdgeMelt", &EdgeMelt},
 	{"SteadyGap", &SteadyGap},
+	{"PlugTearOut", &PlugTearOut},
 	{"ReadingSigma", &ReadingSigma},
 	{"LearnedFloor", &LearnedFloor},
 	{"EtaSigma", &EtaSigma},

@@ -87,6 +87,7 @@ var practiceLines = [...]PracticeLine{
 	{"chill-off", TopicWarm, "Heavy section: warm it until it feels hand-warm, to take the chill off.", practice},
 	{"no-preheat", TopicWarm, "No preheat: thin sheet only gets hotter.", practice},
 	{"skip", TopicLay, "Skip pieces, each laid back toward the finished end; let one cool while the next is laid.", practice},
+	{"seal-overlap", TopicLay, "To hold water each piece runs about 6 mm over the end of the one before, and over every tack.", practice},
 	{"iron-short", TopicLay, "Beads of about 25 mm, peen each while it is warm, let it cool until a hand bears it.", practice},
 
 	{"rolls", TopicFeed, "U-groove rolls with light pressure; guides close to the rolls.", read("Gas Metal Arc Welding Handbook 2008 p. 34")},
@@ -104,7 +105,8 @@ var practiceLines = [...]PracticeLine{
 	{"zinc-hot", TopicMetal, "Hot zinc embrittles stainless and hardened steel: strip it at least 25 mm back first.", practice},
 
 	{"cool", TopicAfter, "Let it cool slowly, castings under dry sand or a blanket; brush, look at both faces.", practice},
-	{"mend-zinc", TopicAfter, "Mend the burnt zinc.", memoryHigh("ASTM A780")},
+	{"mend-zinc", TopicAfter, "Mend the burnt zinc on both faces: brush to metal a little beyond it, then zinc-rich paint, zinc spray or zinc solder.", memoryHigh("ASTM A780")},
+	{"leak-test", TopicAfter, "Before paint: fill it with water, or soap and look for bubbles; never with pressure behind it.", practice},
 	{"couple", TopicAfter, "In the wet, bronze makes the steel or zinc beside it corrode: paint or seal over the joint.", practice},
 	{"fire-watch", TopicAfter, "Fire watch 60 minutes, then up to 3 hours' monitoring; the older legal least is 30 minutes.",
 		read("NFPA 51B-2019; 29 CFR 1910.252(a)")},

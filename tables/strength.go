@@ -53,6 +53,7 @@ var (
 	PlugHoleSpan      = Datum{3, 3, 3, "mm", read("AWS D1.1 and AISC as restated: at most 3 mm over the least hole, or 2.25 times the weld's thickness")}
 	PlugHolePerDepth  = Datum{2.25, 2.25, 2.25, "1", read("AWS D1.1 and AISC as restated: at most 2.25 times the weld's thickness")}
 	PlugPitch         = Datum{4, 4, 4, "1", read("AWS D1.1 and AISC as restated: centres at least 4 diameters")}
+	PlugTearOut       = Datum{2.2, 1.4, 2.2, "1", memoryHigh("AISI S100, arc spot welds in shear: 2.20·t·d·Fu, down to 1.40 in thin sheet")}
 	ArcSpotLeast      = Datum{9.525, 9.525, 9.525, "mm", read("AWS D1.3:2008 as quoted: 3/8 in, smallest effective diameter of an arc spot weld")}
 )
 

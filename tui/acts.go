@@ -30,6 +30,7 @@ func (m *root) act(a action) tea.Cmd {
 		return m.beat.want(timedJob(m.job), m.gaps)
 	case openPart:
 		m.onPart = true
+		return m.fix.again()
 	case enterPart:
 		return m.enterPart(a.page)
 	case openMarks:
@@ -174,13 +175,10 @@ func (m *root) enterPart(name string) tea.Cmd {
 	return nil
 }
 
-// answerStops puts the answer to what stops a job on the job; nothing marked is none of them.
+// answerStops puts the answer to what stops a job on the job.
 func (m *root) answerStops(ids []string) {
 	job := m.base()
-	job.Hazard = "none"
-	if len(ids) > 0 {
-		job.Hazard, _ = calc.HazardIDs(strings.Join(ids, ","))
-	}
+	job.Hazard, _ = calc.HazardIDs(strings.Join(ids, ","))
 	m.marks = nil
 	m.changed(change{job: job, done: "the stops are answered"})
 }

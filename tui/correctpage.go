@@ -17,15 +17,47 @@ import (
 type correctPage struct {
 	slow[string, calc.Part]
 	tries   []calc.Try
-	applied bool // the answer's change stands on the card: the next bead is to be laid
+	applied bool   // the answer's change stands on the card: the next bead is to be laid
+	note    string // why the beads before do not count any more
 }
 
 // reset forgets the beads where the job is another one: they teach nothing of it.
 func (p *correctPage) reset(c *calc.Card) {
-	if n := len(p.tries); n > 0 && !calc.SameBead(p.tries[n-1].Job, calc.Laid(c)) {
-		p.cancel()
-		p.tries, p.applied = nil, false
+	n := len(p.tries)
+	if n == 0 || calc.SameBead(p.tries[n-1].Job, c.Job) {
+		return
 	}
+	p.note = "the job is another one now: the beads before it do not count"
+	if p.tries[n-1].Job.Mode != c.Job.Mode {
+		p.note = "the arc runs in another mode now: the beads before it do not count"
+	}
+	p.cancel()
+	p.tries, p.applied = nil, false
+}
+
+// moved reports whether a hand changed a setting since the last bead: its answer is then of another setting.
+func (p *correctPage) moved(c *calc.Card) bool {
+	n := len(p.tries)
+	return n > 0 && !p.applied && p.tries[n-1].Job != calc.AsSet(c.Job, laidOf(c))
+}
+
+func laidOf(c *calc.Card) *calc.Job { j := calc.Laid(c); return &j }
+
+// again lets an answer that was given up come after all.
+func (p *correctPage) again() tea.Cmd {
+	if len(p.tries) == 0 || p.ready(p.key()) || p.stop != nil {
+		return nil
+	}
+	p.gave, p.err = false, nil
+	return p.ask()
+}
+
+// ask lets the answer to the last bead come.
+func (p *correctPage) ask() tea.Cmd {
+	tries := append([]calc.Try(nil), p.tries...)
+	return p.want(p.key(), func(ctx context.Context, _ string, _ func(float64)) (calc.Part, error) {
+		return calc.Correct(ctx, tries)
+	})
 }
 
 // key tells one row of beads from another.
@@ -33,12 +65,9 @@ func (p *correctPage) key() string { return fmt.Sprintf("%+v", p.tries) }
 
 // saw takes what the bead laid with the present card showed, and lets the answer come.
 func (p *correctPage) saw(c *calc.Card, ids []string) tea.Cmd {
-	p.tries = append(append([]calc.Try(nil), p.tries...), calc.Try{Job: calc.Laid(c), Seen: strings.Join(ids, ",")})
-	p.applied = false
-	tries := append([]calc.Try(nil), p.tries...)
-	return p.want(p.key(), func(ctx context.Context, _ string, _ func(float64)) (calc.Part, error) {
-		return calc.Correct(ctx, tries)
-	})
+	p.tries = append(append([]calc.Try(nil), p.tries...), calc.Try{Job: calc.AsSet(c.Job, laidOf(c)), Seen: strings.Join(ids, ",")})
+	p.applied, p.note = false, ""
+	return p.ask()
 }
 
 // answer is the answer to the last bead, nil while it is not there.
@@ -53,10 +82,13 @@ func (p *correctPage) answer() *calc.Part {
 func (m *root) enterCorrect() tea.Cmd {
 	m.fix.reset(&m.session.card)
 	a := m.fix.answer()
-	if a != nil && !m.fix.applied && a.Correction.Change != nil {
+	if a != nil && !m.fix.applied && !m.fix.moved(&m.session.card) && a.Correction.Change != nil {
 		m.changed(change{job: a.Correction.Next, done: "on the card: lay the next bead"})
-		m.fix.applied = true
+		m.fix.applied = m.notice == nil
 		return nil
+	}
+	if len(m.fix.tries) > 0 && a == nil && m.fix.err == nil {
+		return m.fix.again()
 	}
 	m.marks = sightMarks()
 	return nil
@@ -68,6 +100,9 @@ func (m *root) correctBody(w int) block {
 	th := &m.th
 	m.fix.reset(&m.session.card)
 	if len(m.fix.tries) == 0 {
+		if m.fix.note != "" {
+			b.say(th.quiet, 0, m.fix.note, w)
+		}
 		b.say(th.plain, 0, "Lay a test bead on scrap of the same sheet with the settings of the card, look at both faces, peel it.", w)
 		b.skip()
 		b.say(th.accent, 0, "enter: say what the bead shows", w)
@@ -81,8 +116,14 @@ func (m *root) correctBody(w int) block {
 	switch {
 	case m.fix.err != nil:
 		b.say(th.watch, 0, "▲ "+faultOf(m.fix.err).what, w)
+	case a == nil && m.fix.gave:
+		b.say(th.watch, 0, "given up; enter looks at it after all", w)
 	case a == nil:
 		b.say(th.quiet, 0, "looking at it …", w)
+	case m.fix.moved(&m.session.card):
+		b.say(th.plain, 0, "the card was changed by hand since that bead: lay one with it", w)
+		b.skip()
+		b.say(th.accent, 0, "enter: say what the bead shows", w)
 	default:
 		m.changeText(&b, a, w)
 	}

@@ -77,6 +77,8 @@ func (p *inputsPage) take(s *session) action {
 			return openMarks{stopMarks(&s.card)}
 		case "use":
 			return openAsk{&askUse}
+		case "joint":
+			return openAsk{&askJoint}
 		}
 		return goBack{}
 	}
@@ -104,11 +106,13 @@ func (p *inputsPage) open(s *session) action {
 	f, job := p.rows[p.at], s.base()
 	switch {
 	case f.At != nil:
-		*f.At(&job) = calc.Opt{}
+		f.Clear(&job)
 	case f.Name == "hazard":
 		job.Hazard = ""
 	case f.Name == "use":
 		job.Use = ""
+	case f.Name == "joint":
+		job.Joint = ""
 	}
 	if job == s.job {
 		return nil
@@ -125,11 +129,13 @@ func given(f *jobfield.Field, j *calc.Job, sys quantity.System) string {
 		return j.Hazard
 	case "use":
 		return j.Use
+	case "joint":
+		return j.Joint
 	}
 	return f.Show(j, oneSystem(sys))
 }
 
-// view is the field, the rows, and under them what the chosen one means. x is the cursor's column, y its line.
+// draw is the field, the rows, and under them what the chosen one means. x is the cursor's column, y its line.
 func (p *inputsPage) draw(th *theme, s *session, w, h int) (b block, x, y int) {
 	f := p.rows[p.at]
 	b.add(newRow(w).put(th.strong, "what "+p.page+" asks for").line())

@@ -137,12 +137,18 @@ func (p *marksPage) below(th *theme, w int) block {
 
 // stopMarks asks what stops a job, in one short list.
 func stopMarks(c *calc.Card) *marksPage {
-	p := &marksPage{title: "does any of these apply? each stops the job", hint: "space marks, enter answers; nothing marked means none of them"}
+	p := &marksPage{title: "does any of these apply? each stops the job", hint: "space marks, enter answers", alone: "none"}
 	now := strings.Split(c.Used.Hazard, ",")
 	for _, h := range tables.Hazards() {
 		p.rows = append(p.rows, markRow{id: h.ID, name: h.Name, line: h.Why, marked: contains(now, h.ID)})
 	}
-	p.done = func(ids []string) action { return answerStops{ids} }
+	p.rows = append(p.rows, markRow{id: "none", name: "none of these", line: "asked and answered", marked: contains(now, "none")})
+	p.done = func(ids []string) action {
+		if len(ids) == 0 {
+			return refuse{fault{"nothing is marked", "mark what applies, or the last row: none of these"}}
+		}
+		return answerStops{ids}
+	}
 	return p
 }
 

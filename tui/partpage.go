@@ -64,7 +64,7 @@ func (p *partPage) update(msg tea.Msg, k *keyMap) action {
 	return everywhere(press, k)
 }
 
-// draw is the strip of pages over the open one.
+// drawPart is the strip of pages over the open one.
 func (m *root) drawPart(w, h int) block {
 	b := pageStrip(&m.th, m.part.at, w)
 	b.skip()

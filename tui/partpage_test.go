@@ -54,13 +54,21 @@ func TestStopsAreAsked(t *testing.T) {
 	s.has("not answered")
 	s.press("enter", "enter")
 	s.has("each stops the job", "used tank or drum", "explodes")
-	s.press("enter") // none of them
+	s.press("enter")
+	s.has("nothing is marked") // an answer is marked, never slipped into
+	for range 12 {
+		s.press("down")
+	}
+	s.press("space", "enter")
 	s.has("the stops are answered", "none")
 	s.press("esc")
 	s.has("verdict: suits")
 	s.press("enter", "enter", "space", "enter", "esc")
 	s.has("verdict: STOP", "explodes")
-	s.press("enter", "backspace", "esc")
+	s.press("right", "right")
+	s.has("stop: ", "Have it cleaned")
+	s.hasNot("tack pitch")
+	s.press("left", "left", "enter", "backspace", "esc")
 	s.has("not answered")
 }
 
@@ -143,6 +151,73 @@ func TestAnotherJobForgetsTheBeads(t *testing.T) {
 	s.press("tab", "shift+tab", "shift+tab", "shift+tab", "2", "0", "enter", "tab", "tab", "p")
 	s.has("[correct]")
 	s.hasNot("bead 1")
+}
+
+// Only the one setting is put on the card: what was assumed stays assumed. A card that a hand changed is not overwritten by
+// the answer to another one, and what only the pages ask for forgets no bead.
+func TestCorrectKeepsTheRest(t *testing.T) {
+	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Joint: "lap", Feed: calc.Some(6), Travel: calc.Some(10)}})
+	toCorrect := func() {
+		s.press("p")
+		for !strings.Contains(s.text(), "[correct]") {
+			s.press("right")
+		}
+	}
+	toCorrect()
+	s.press("enter", "space", "enter")
+	s.has("bead 1")
+	m := s.m.(*root)
+	before := len(m.session.card.Assumed)
+	s.press("enter")
+	if after := len(m.session.card.Assumed); after < before-1 || m.session.job.Flow.Set || m.session.job.Gauge != 0 {
+		t.Errorf("%d things were assumed, now %d: %+v", before, after, m.session.job.Flow)
+	}
+	s.press("right", "enter")
+	s.typed("2m")
+	s.press("enter", "esc", "left")
+	s.has("bead 1")
+	s.press("enter", "space", "enter")
+	s.has("bead 2", "enter: put this change")
+	s.press("esc", "home", "right", "p")
+	s.has("changed by hand")
+	feed := m.session.job.Feed
+	s.press("enter")
+	if m.session.job.Feed != feed {
+		t.Errorf("%v was overwritten by %v", feed, m.session.job.Feed)
+	}
+}
+
+// An answer that was given up says so, and comes after all.
+func TestCorrectGivenUp(t *testing.T) {
+	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(6), Travel: calc.Some(10)}})
+	m := s.m.(*root)
+	m.onPart = true
+	for m.part.name() != "correct" {
+		m.part.turn(1)
+	}
+	m.marks = sightMarks()
+	m.Update(keyPress("space"))
+	_, cmd := m.Update(keyPress("enter"))
+	if cmd == nil {
+		t.Fatal("nothing is computed")
+	}
+	m.Update(keyPress("esc"))
+	s.press("p")
+	s.has("change ")
+}
+
+// A price's currency is changed with it, and goes with the last price.
+func TestCurrencyOnTheScreens(t *testing.T) {
+	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Feed: calc.Some(6), Travel: calc.Some(10)}})
+	s.press("p", "left", "left", "enter", "down", "down")
+	s.typed("25EUR/kg")
+	s.press("enter", "up")
+	s.has("in EUR")
+	s.typed("$12/lb")
+	s.press("enter", "up")
+	s.has("in $")
+	s.press("backspace")
+	s.hasNot("in $")
 }
 
 // good stands alone in the list of what is seen.

@@ -199,6 +199,7 @@ func (m *root) along(by int) tea.Cmd {
 	m.page, m.why, m.onMap, m.onBeat, m.onPart, m.inputs, m.marks = nil, nil, false, false, false, nil, nil
 	m.chart.cancel()
 	m.beat.halt()
+	m.fix.cancel()
 	if m.other {
 		m.other = false
 	} else {

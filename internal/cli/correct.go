@@ -31,13 +31,16 @@ what the window leaves open, so that each answer halves it.
 		Args: noArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			if !cmd.Flags().Changed("seen") {
+				if len(tried) > 0 {
+					return wrong("--tried without --seen", "say what the last bead shows: --seen rolled-edge")
+				}
 				return d.listSights(out.json)
 			}
 			job, err := jobOf(cmd)
 			if err != nil {
 				return err
 			}
-			tries, err := earlier(job, tried)
+			tries, err := earlier(cmd, job, tried)
 			if err != nil {
 				return err
 			}
@@ -70,7 +73,7 @@ func correct(ctx context.Context, tries []calc.Try) (calc.Part, error) {
 }
 
 // earlier reads the beads of --tried: the job with one setting otherwise, and what it showed.
-func earlier(job calc.Job, tried []string) ([]calc.Try, error) {
+func earlier(cmd *cobra.Command, job calc.Job, tried []string) ([]calc.Try, error) {
 	const like = "type setting=value:what was seen, as travel=9:rolled-edge"
 	var list []calc.Try
 	for _, text := range tried {
@@ -86,6 +89,12 @@ func earlier(job calc.Job, tried []string) ([]calc.Try, error) {
 		j := job
 		if err := f.Set(&j, value); err != nil {
 			return nil, inFlag("tried", err)
+		}
+		if !calc.SameBead(j, job) {
+			return nil, wrong("--tried: "+quote(setting)+" is no setting of the arc", "type feed, volts, travel, stickout, arc-on or arc-off before the =")
+		}
+		if flag := cmd.Flags().Lookup(f.Name); flag == nil || !flag.Changed {
+			return nil, wrong("--tried: the last bead's own "+f.Name+" is not given", "type --"+f.Name+" as the last bead was laid with, too")
 		}
 		ids, err := calc.SeenIDs(seen)
 		if err != nil {

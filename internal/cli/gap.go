@@ -7,6 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"brazebooth/calc"
+	"brazebooth/internal/field"
 	"brazebooth/internal/sheet"
 )
 
@@ -38,6 +39,7 @@ whatever --mode says. Without --feed the first of a few feeds at which a rhythm 
 		},
 	}
 	bind(cmd)
+	bindFrom(cmd, field.OnPages(), []string{"use", "hazard"})
 	out.bind(cmd)
 	cmd.Flags().StringVar(&csvFile, "csv", "", "write the heat trace as CSV")
 	cmd.Flags().StringVar(&pngFile, "png", "", "write the heat trace as a PNG picture")

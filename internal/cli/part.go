@@ -68,7 +68,7 @@ func (d *Deps) partCobra(pc *partCommand) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			p, err := page.Of(&card)
+			p, err := page.Answer(&card)
 			if err != nil {
 				return err
 			}
@@ -76,9 +76,7 @@ func (d *Deps) partCobra(pc *partCommand) *cobra.Command {
 		},
 	}
 	bind(cmd)
-	if len(page.Needs) > 0 {
-		bindFrom(cmd, field.OnPages(), page.Needs)
-	}
+	bindFrom(cmd, field.OnPages(), append([]string{"use", "hazard"}, page.Needs...))
 	out.bind(cmd)
 	return cmd
 }

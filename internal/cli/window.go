@@ -8,6 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"brazebooth/calc"
+	"brazebooth/internal/field"
 	"brazebooth/internal/sheet"
 )
 
@@ -38,6 +39,7 @@ furthest from every edge, how sure it is, and, where no setting is good, what wo
 		},
 	}
 	bind(cmd)
+	bindFrom(cmd, field.OnPages(), []string{"use", "hazard"})
 	out.bind(cmd)
 	cmd.Flags().StringVar(&pngFile, "png", "", "write the map as a PNG picture")
 	cmd.Flags().StringVar(&svgFile, "svg", "", "write the map as an SVG picture")

@@ -3,6 +3,8 @@
 package field
 
 import (
+	"strings"
+
 	"brazebooth/calc"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
@@ -96,5 +98,20 @@ func (f *Field) Show(j *calc.Job, sys quantity.System) string {
 	if f.At == nil || !f.At(j).Set {
 		return ""
 	}
-	return quantity.Show(f.At(j).V, f.Unit, sys)
+	text := quantity.Show(f.At(j).V, f.Unit, sys)
+	if strings.HasPrefix(f.Unit, "per ") && j.Currency != "" {
+		text += " in " + j.Currency
+	}
+	return text
+}
+
+// Clear leaves a number open again; with the last price its currency goes too.
+func (f *Field) Clear(j *calc.Job) {
+	if f.At == nil {
+		return
+	}
+	*f.At(j) = calc.Opt{}
+	if !j.WirePrice.Set && !j.GasPrice.Set && !j.LabourRate.Set && !j.SteelPrice.Set {
+		j.Currency = ""
+	}
 }

@@ -42,7 +42,7 @@ func sized[Q ~float64](name, usage, unit string, at func(*calc.Job) *calc.Opt, p
 // priced is the price of a kilogram; it takes its currency along.
 func priced(name, usage string, at func(*calc.Job) *calc.Opt) Field {
 	return Field{Name: name, Usage: usage, Unit: "per kg", At: at,
-		Set: func(j *calc.Job, s string) error { return price(at(j), &j.Currency, s) }}
+		Set: func(j *calc.Job, s string) error { return price(j, at(j), s) }}
 }
 
 // thickness reads a gauge or a thickness.
@@ -59,16 +59,22 @@ func thickness(gauge *int, mm *calc.Opt, text string) error {
 }
 
 // price reads a price and takes its currency; two currencies in one job cannot be added.
-func price(o *calc.Opt, currency *string, text string) error {
+func price(j *calc.Job, o *calc.Opt, text string) error {
 	v, c, err := quantity.ParsePrice(text)
 	if err != nil {
 		return err
 	}
-	if c != "" && *currency != "" && c != *currency {
-		return &quantity.Error{What: "two currencies, " + *currency + " and " + c, Hint: "give all prices in one"}
+	others := 0
+	for _, p := range [...]*calc.Opt{&j.WirePrice, &j.GasPrice, &j.LabourRate, &j.SteelPrice} {
+		if p != o && p.Set {
+			others++
+		}
+	}
+	if c != "" && j.Currency != "" && c != j.Currency && others > 0 {
+		return &quantity.Error{What: "two currencies, " + j.Currency + " and " + c, Hint: "give all prices in one"}
 	}
 	if c != "" {
-		*currency = c
+		j.Currency = c
 	}
 	*o = calc.Some(float64(v))
 	return nil

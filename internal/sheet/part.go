@@ -20,7 +20,7 @@ func PartText(p *calc.Part, o Options) string {
 	w.assumed(&p.Card)
 	if len(o.Open) > 0 {
 		w.line("")
-		w.para("Not given, and taken here: ", "--"+strings.Join(o.Open, " --"))
+		w.para("You may also give: ", "--"+strings.Join(o.Open, " --"))
 	}
 	return w.String()
 }

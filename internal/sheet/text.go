@@ -24,6 +24,7 @@ const width = 80
 func Text(card *calc.Card, o Options) string {
 	var w writer
 	w.head(card, o)
+	w.stops(card)
 	w.figures(card, o)
 	w.edges(card)
 	w.notes(card)
@@ -224,6 +225,9 @@ func (w *writer) notes(card *calc.Card) {
 
 func (w *writer) warnings(card *calc.Card) {
 	for _, l := range card.Warnings {
+		if l.Severity == calc.Stop {
+			continue // said at the top
+		}
 		w.para(strings.ToUpper(string(l.Severity))+"  ", l.Text)
 	}
 	if len(card.Warnings) > 0 {

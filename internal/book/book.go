@@ -1,0 +1,101 @@
+// Package book is the shop's own record: cards, trials, readings, power sources, spools and people. Nothing in it is
+// overwritten: a change is a new revision, a deletion a mark, and every revision names what it replaces. Two engines
+// stand behind one interface: SQLite in one file, and PostgreSQL for several booths that share a book.
+package book
+
+import (
+	"context"
+	"encoding/json"
+	"errors"
+	"time"
+)
+
+// Schema is the version of what a revision's body holds.
+const Schema = 1
+
+// Kind is what a record is.
+type Kind string
+
+// The kinds of record.
+const (
+	CardKind    Kind = "card"
+	TrialKind   Kind = "trial"
+	ReadingKind Kind = "reading"
+	SourceKind  Kind = "source"
+	SpoolKind   Kind = "spool"
+	PersonKind  Kind = "person"
+)
+
+// Kinds lists every kind.
+var Kinds = [...]Kind{CardKind, TrialKind, ReadingKind, SourceKind, SpoolKind, PersonKind}
+
+// Revision is one state of one record, for ever.
+type Revision struct {
+	Rev     string          `json:"rev"`              // hash of everything else
+	ID      string          `json:"id"`               // of the record
+	Parent  string          `json:"parent,omitempty"` // revision that this one replaces
+	Kind    Kind            `json:"kind"`
+	At      string          `json:"at"` // UTC, RFC 3339 with milliseconds; never before its parent's
+	Who     string          `json:"who,omitempty"`
+	Where   string          `json:"where,omitempty"`
+	Program string          `json:"program"`
+	Schema  int             `json:"schema"`
+	Deleted bool            `json:"deleted,omitempty"`
+	Body    json.RawMessage `json:"body"`
+}
+
+// Head is a record as a list shows it: its present revision without the body.
+type Head struct {
+	ID      string `json:"id"`
+	Rev     string `json:"rev"`
+	Kind    Kind   `json:"kind"`
+	At      string `json:"at"`
+	Name    string `json:"name"`
+	Line    string `json:"line"`
+	Deleted bool   `json:"deleted,omitempty"`
+}
+
+// Query is what a list is wanted of. Words of Text must each begin a word of the record; newest first.
+type Query struct {
+	Kind    Kind // "" for all
+	Text    string
+	Deleted bool // those that were deleted too
+	Limit   int  // 0: 50
+	Offset  int
+}
+
+// Book is a shop's record. It is safe for use by several goroutines.
+type Book interface {
+	// Save keeps revisions, all of them or none; when it returns without an error they are on the disk, or with the
+	// server. A revision that is there already is no error.
+	Save(ctx context.Context, list ...Revision) error
+	// Get is a record's present revision, also where that is a deletion. ErrNone where there is none.
+	Get(ctx context.Context, id string) (Revision, error)
+	// History is every revision of a record, oldest first; after a merge it may have branches.
+	History(ctx context.Context, id string) ([]Revision, error)
+	// List is what a query finds.
+	List(ctx context.Context, q Query) ([]Head, error)
+	// Each hands out every revision in a fixed order, until the function errs.
+	Each(ctx context.Context, visit func(Revision) error) error
+	// Check reads the whole book and says what is wrong with it.
+	Check(ctx context.Context) (faults []string, revisions int, err error)
+	// Backup writes a copy of the book as a SQLite file that must not exist yet.
+	Backup(ctx context.Context, file string) error
+	// Where names the book for a reader: the file, or the server without its password.
+	Where() string
+	// ReadOnly says why nothing can be saved, "" where it can.
+	ReadOnly() string
+	Close() error
+}
+
+// ErrNone is what a look-up finds where there is nothing.
+var ErrNone = errors.New("no such record in the book")
+
+// ErrReadOnly is what saving into a book that is only read gives.
+var ErrReadOnly = errors.New("this book can only be read")
+
+// Clock is the time of a new revision; tests set it.
+type Clock func() time.Time
+
+// Stamp is a time as revisions hold it.
+func Stamp(t time.Time) string { return t.UTC().Format("2006-01-02T15:04:05.000Z") }

@@ -1,0 +1,533 @@
+package book
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"net/url"
+	"os"
+	"path/filepath"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"brazebooth/calc"
+)
+
+// postgresAddress is where the tests find a PostgreSQL server.
+const postgresAddress = "BRAZEBOOTH_TEST_POSTGRES"
+
+// onBoth runs a test on each engine, on an empty book.
+func onBoth(t *testing.T, test func(t *testing.T, b Book)) {
+	t.Run("sqlite", func(t *testing.T) { test(t, newFile(t)) })
+	t.Run("postgres", func(t *testing.T) { test(t, newServer(t)) })
+}
+
+func newFile(t testing.TB) Book {
+	t.Helper()
+	b, err := OpenFile(context.Background(), filepath.Join(t.TempDir(), "book.db"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { _ = b.Close() })
+	return b
+}
+
+var servers int
+
+// newServer makes a schema of its own on the server, and drops it at the end.
+func newServer(t testing.TB) Book {
+	t.Helper()
+	b, err := OpenServer(context.Background(), serverAddress(t))
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { _ = b.Close() })
+	return b
+}
+
+func serverAddress(t testing.TB) string {
+	t.Helper()
+	address := os.Getenv(postgresAddress)
+	if address == "" {
+		t.Skip("no PostgreSQL: start one (docs: DEVELOPERS.md) and set " + postgresAddress + "=postgres://user@localhost/database")
+	}
+	servers++
+	schema := fmt.Sprintf("booth_%d_%d", os.Getpid(), servers)
+	admin, err := OpenAdmin(address)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := admin.Exec("CREATE SCHEMA " + schema); err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() {
+		_, _ = admin.Exec("DROP SCHEMA " + schema + " CASCADE")
+		_ = admin.Close()
+	})
+	u, err := url.Parse(address)
+	if err != nil {
+		t.Fatal(err)
+	}
+	q := u.Query()
+	q.Set("search_path", schema)
+	u.RawQuery = q.Encode()
+	return u.String()
+}
+
+// by makes revisions at a clock that a test sets.
+func by(now *time.Time) Author {
+	return Author{Who: "ana", Where: "booth 1", Program: "test", Now: func() time.Time { return *now }}
+}
+
+func someCard(t testing.TB, name string, j calc.Job) Card {
+	t.Helper()
+	c, err := calc.Solve(j)
+	if err != nil {
+		t.Fatal(err)
+	}
+	k := Card{Name: name, Tags: []string{"tank"}, Note: "first tank of the year", Job: j, Card: Keep(&c)}
+	k.Clean()
+	return k
+}
+
+var gutter = calc.Job{Metal: "galvanized", Gauge: 20, Joint: "lap", Feed: calc.Some(4.1), Travel: calc.Some(8)}
+
+func noErr(t testing.TB, err error) {
+	t.Helper()
+	if err != nil {
+		t.Fatal(err)
+	}
+}
+
+// A card is saved, changed, deleted; every state stays, and what comes back is what went in.
+func TestNothingIsOverwritten(t *testing.T) {
+	onBoth(t, func(t *testing.T, b Book) {
+		ctx, now := context.Background(), time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
+		who := by(&now)
+		first, err := who.New(CardKind, someCard(t, "rainwater tank lid", gutter))
+		noErr(t, err)
+		noErr(t, b.Save(ctx, first))
+		noErr(t, b.Save(ctx, first)) // again is no second one
+		now = now.Add(-time.Hour)    // the clock is set back
+		changed := someCard(t, "tank lid, slower", gutter)
+		second, err := who.Change(&first, changed)
+		noErr(t, err)
+		noErr(t, b.Save(ctx, second))
+		if second.At <= first.At {
+			t.Errorf("a change at %s of what was saved at %s", second.At, first.At)
+		}
+		got, err := b.Get(ctx, first.ID)
+		noErr(t, err)
+		if got.Rev != second.Rev || !bytes.Equal(got.Body, second.Body) {
+			t.Errorf("%+v came back as %+v", second, got)
+		}
+		third, err := who.Delete(&got)
+		noErr(t, err)
+		noErr(t, b.Save(ctx, third))
+		if list, err := b.List(ctx, Query{}); err != nil || len(list) != 0 {
+			t.Errorf("a deleted card is listed: %v, %v", list, err)
+		}
+		if list, err := b.List(ctx, Query{Deleted: true, Text: "slower"}); err != nil || len(list) != 1 || !list[0].Deleted {
+			t.Errorf("a deleted card is lost: %v, %v", list, err)
+		}
+		history, err := b.History(ctx, first.ID)
+		noErr(t, err)
+		if len(history) != 3 || history[0].Rev != first.Rev || history[2].Rev != third.Rev || !history[2].Deleted {
+			t.Errorf("history %+v", history)
+		}
+		if faults, n, err := b.Check(ctx); err != nil || n != 3 || len(faults) != 0 {
+			t.Errorf("check: %v, %d, %v", faults, n, err)
+		}
+		if _, err := b.Get(ctx, "0000000000000000"); !errors.Is(err, ErrNone) {
+			t.Errorf("a record that is not there: %v", err)
+		}
+	})
+}
+
+
+// Typing finds by the beginnings of words, newest first, in any order of the words.
+func TestFind(t *testing.T) {
+	onBoth(t, func(t *testing.T, b Book) {
+		ctx, now := context.Background(), time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
+		who := by(&now)
+		for i, name := range []string{"tank lid", "Tank bottom", "stove leg", "Gärtnerei trough", "планка"} {
+			now = now.Add(time.Minute)
+			c := someCard(t, name, gutter)
+			c.Note = ""
+			if i > 1 {
+				c.Tags = nil
+			}
+			r, err := who.New(CardKind, c)
+			noErr(t, err)
+			noErr(t, b.Save(ctx, r))
+		}
+		for text, want := range map[string]string{"": "планка,Gärtnerei trough,stove leg,Tank bottom,tank lid", "tank": "Tank bottom,tank lid", "bot tan": "Tank bottom",
+			"GÄRT": "Gärtnerei trough", "план": "планка", "galv": "планка,Gärtnerei trough,stove leg,Tank bottom,tank lid", "ank": "", "tank zzz": "", "% _": "планка,Gärtnerei trough,stove leg,Tank bottom,tank lid"} {
+			list, err := b.List(ctx, Query{Kind: CardKind, Text: text})
+			noErr(t, err)
+			var names []string
+			for _, h := range list {
+				names = append(names, h.Name)
+			}
+			if got := strings.Join(names, ","); got != want {
+				t.Errorf("%q finds %s, want %s", text, got, want)
+			}
+		}
+		if list, err := b.List(ctx, Query{Limit: 2, Offset: 1}); err != nil || len(list) != 2 || list[0].Name != "Gärtnerei trough" {
+			t.Errorf("the second page: %v, %v", list, err)
+		}
+	})
+}
+
+// An export is the same to the byte after it was imported elsewhere, also from one engine to the other.
+func TestExportRoundTrips(t *testing.T) {
+	onBoth(t, func(t *testing.T, b Book) {
+		ctx, now := context.Background(), time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
+		fill(t, b, by(&now), &now, 30)
+		var first, second bytes.Buffer
+		n, err := Export(ctx, b, &first)
+		noErr(t, err)
+		other := newFile(t)
+		m, err := Import(ctx, other, bytes.NewReader(first.Bytes()))
+		noErr(t, err)
+		_, err = Export(ctx, other, &second)
+		noErr(t, err)
+		if n != m || !bytes.Equal(first.Bytes(), second.Bytes()) {
+			t.Errorf("%d revisions of %d bytes came back as %d of %d", n, first.Len(), m, second.Len())
+		}
+	})
+}
+
+// fill saves cards, changes some and deletes some.
+func fill(t testing.TB, b Book, who Author, now *time.Time, n int) {
+	t.Helper()
+	ctx := context.Background()
+	card := someCard(t, "x", gutter)
+	for i := range n {
+		*now = now.Add(time.Second)
+		card.Name = fmt.Sprintf("job %d", i)
+		r, err := who.New(CardKind, card)
+		noErr(t, err)
+		noErr(t, b.Save(ctx, r))
+		if i%3 == 0 {
+			card.Note = "changed"
+			r, err = who.Change(&r, card)
+			noErr(t, err)
+			noErr(t, b.Save(ctx, r))
+		}
+		if i%5 == 0 {
+			r, err = who.Delete(&r)
+			noErr(t, err)
+			noErr(t, b.Save(ctx, r))
+		}
+	}
+}
+
+// Two books that both changed one card become one, in either order: nothing twice, nothing lost, the same head.
+func TestMerge(t *testing.T) {
+	onBoth(t, func(t *testing.T, a Book) {
+		ctx, now := context.Background(), time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
+		b, c := newFile(t), newFile(t)
+		who := by(&now)
+		base, err := who.New(CardKind, someCard(t, "shared", gutter))
+		noErr(t, err)
+		noErr(t, a.Save(ctx, base))
+		noErr(t, b.Save(ctx, base))
+		left, err := who.Change(&base, someCard(t, "ours", gutter))
+		noErr(t, err)
+		now = now.Add(time.Hour)
+		right, err := who.Change(&base, someCard(t, "theirs", gutter))
+		noErr(t, err)
+		noErr(t, a.Save(ctx, left))
+		noErr(t, b.Save(ctx, right))
+		own, err := who.New(PersonKind, Person{Name: "bo"})
+		noErr(t, err)
+		noErr(t, b.Save(ctx, own))
+		_, err = Merge(ctx, c, b)
+		noErr(t, err)
+		_, err = Merge(ctx, c, a)
+		noErr(t, err)
+		_, err = Merge(ctx, a, b)
+		noErr(t, err)
+		for _, m := range []Book{a, c} {
+			history, err := m.History(ctx, base.ID)
+			noErr(t, err)
+			head, err := m.Get(ctx, base.ID)
+			noErr(t, err)
+			if len(history) != 3 || head.Rev != right.Rev {
+				t.Errorf("%d revisions, head %s", len(history), head.Rev)
+			}
+			if faults, n, err := m.Check(ctx); err != nil || n != 4 || len(faults) != 0 {
+				t.Errorf("check: %v, %d, %v", faults, n, err)
+			}
+		}
+	})
+}
+
+// What is damaged is found, and not taken in.
+func TestDamageIsFound(t *testing.T) {
+	ctx, now := context.Background(), time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
+	b := newFile(t)
+	fill(t, b, by(&now), &now, 4)
+	var out bytes.Buffer
+	_, err := Export(ctx, b, &out)
+	noErr(t, err)
+	for name, alter := range map[string]func(string) string{
+		"a changed figure":  func(s string) string { return strings.Replace(s, `"value":`, `"value":1`, 1) },
+		"no JSON":           func(s string) string { return s[:len(s)/2] },
+		"another kind":      func(s string) string { return strings.Replace(s, `"kind":"card"`, `"kind":"crab"`, 1) },
+		"a terminal's code": func(s string) string { return strings.Replace(s, `"program":"test"`, `"program":"\u001b[2J"`, 1) },
+	} {
+		other := newFile(t)
+		if _, err := Import(ctx, other, strings.NewReader(alter(out.String()))); err == nil || strings.ContainsAny(err.Error(), "\x1b\x00") {
+			t.Errorf("%s is taken in: %v", name, err)
+		}
+	}
+	s := b.(*store)
+	if _, err := s.write.Exec("UPDATE revisions SET who = 'somebody else' WHERE rowid = 2"); err != nil {
+		t.Fatal(err)
+	}
+	if faults, _, err := b.Check(ctx); err != nil || len(faults) != 1 || !strings.Contains(faults[0], "not what was saved") {
+		t.Errorf("check: %v, %v", faults, err)
+	}
+}
+
+// Fifty writers at once: every acknowledged card is there.
+func TestManyWriters(t *testing.T) {
+	onBoth(t, func(t *testing.T, b Book) {
+		ctx, now := context.Background(), time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
+		who := by(&now)
+		card := someCard(t, "x", gutter)
+		var wg sync.WaitGroup
+		for range 50 {
+			wg.Go(func() {
+				for range 4 {
+					r, err := who.New(CardKind, card)
+					if err == nil {
+						err = b.Save(ctx, r)
+					}
+					if err == nil {
+						_, err = b.Get(ctx, r.ID)
+					}
+					if err != nil {
+						t.Error(err)
+					}
+				}
+			})
+		}
+		wg.Wait()
+		if _, n, err := b.Check(ctx); err != nil || n != 200 {
+			t.Errorf("%d revisions, %v", n, err)
+		}
+	})
+}
+
+// One that cannot be written spoils no other that waits with it.
+func TestOneBadSavingSpoilsNoOther(t *testing.T) {
+	b := newFile(t).(*store)
+	ctx, now := context.Background(), time.Now()
+	who := by(&now)
+	if _, err := b.write.Exec("CREATE TRIGGER no_pears BEFORE INSERT ON heads WHEN new.name = 'pear' BEGIN SELECT RAISE(ABORT, 'no pears'); END"); err != nil {
+		t.Fatal(err)
+	}
+	var group []saving
+	for _, name := range []string{"apple", "pear", "plum"} {
+		r, err := who.New(PersonKind, Person{Name: name})
+		noErr(t, err)
+		group = append(group, saving{[]Revision{r}, make(chan error, 1)})
+	}
+	b.writer.commit(group)
+	for i, want := range []bool{true, false, true} {
+		if err := <-group[i].answer; (err == nil) != want {
+			t.Errorf("%d: %v", i, err)
+		}
+	}
+	if list, err := b.List(ctx, Query{}); err != nil || len(list) != 2 {
+		t.Errorf("%v, %v", list, err)
+	}
+}
+
+// A look-up makes no file; a file that is no book is refused and left alone.
+func TestReadingMakesNothing(t *testing.T) {
+	ctx := context.Background()
+	dir := t.TempDir()
+	if _, err := ReadFile(ctx, filepath.Join(dir, "none.db")); !errors.Is(err, ErrNone) {
+		t.Errorf("%v", err)
+	}
+	if list, _ := os.ReadDir(dir); len(list) != 0 {
+		t.Errorf("a look-up left %v", list)
+	}
+	letter := filepath.Join(dir, "letter.txt")
+	noErr(t, os.WriteFile(letter, []byte("dear shop, this is no book but a letter"), 0o600))
+	for _, open := range []func(context.Context, string) (Book, error){ReadFile, OpenFile} {
+		if b, err := open(ctx, letter); err == nil {
+			t.Errorf("a letter is a book: %v", b.Where())
+		}
+	}
+	if b, _ := os.ReadFile(letter); string(b) != "dear shop, this is no book but a letter" {
+		t.Errorf("the letter is now %q", b)
+	}
+}
+
+// A book can be read where nothing can be written; saving then says so.
+func TestReadOnly(t *testing.T) {
+	ctx, now := context.Background(), time.Now()
+	file := filepath.Join(t.TempDir(), "book.db")
+	b, err := OpenFile(ctx, file)
+	noErr(t, err)
+	fill(t, b, by(&now), &now, 3)
+	noErr(t, b.Close())
+	r, err := ReadFile(ctx, file)
+	noErr(t, err)
+	defer r.Close()
+	if list, err := r.List(ctx, Query{}); err != nil || len(list) != 2 {
+		t.Errorf("%v, %v", list, err)
+	}
+	rev, err := by(&now).New(PersonKind, Person{Name: "cy"})
+	noErr(t, err)
+	if err := r.Save(ctx, rev); !errors.Is(err, ErrReadOnly) {
+		t.Errorf("%v", err)
+	}
+}
+
+// From every earlier version a book is brought up to date, with a copy beside it; a newer one is only read.
+func TestMigrations(t *testing.T) {
+	ctx, now := context.Background(), time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
+	for from := 1; from < Version; from++ {
+		dir := t.TempDir()
+		file := filepath.Join(dir, "book.db")
+		old := oldBook(t, file, from)
+		r, err := by(&now).New(CardKind, someCard(t, "from long ago", gutter))
+		noErr(t, err)
+		plant(t, old, &r, from)
+		noErr(t, old.Close())
+		b, err := ReadFile(ctx, file) // a look-up, too, brings it up to date
+		noErr(t, err)
+		if list, err := b.List(ctx, Query{Text: "long"}); err != nil || len(list) != 1 {
+			t.Errorf("from version %d: %v, %v", from, list, err)
+		}
+		noErr(t, b.Close())
+		copies, _ := filepath.Glob(filepath.Join(dir, "book.db.before-version-*"))
+		if len(copies) != 1 {
+			t.Errorf("from version %d: copies %v", from, copies)
+		}
+	}
+	file := filepath.Join(t.TempDir(), "book.db")
+	b, err := OpenFile(ctx, file)
+	noErr(t, err)
+	_, err = b.(*store).write.Exec("UPDATE meta SET value = '99' WHERE name = 'version'")
+	noErr(t, err)
+	noErr(t, b.Close())
+	b, err = OpenFile(ctx, file)
+	noErr(t, err)
+	defer b.Close()
+	if !strings.Contains(b.ReadOnly(), "newer program") {
+		t.Errorf("read only: %q", b.ReadOnly())
+	}
+}
+
+// oldBook is a file as an earlier program left it.
+func oldBook(t *testing.T, file string, version int) *store {
+	t.Helper()
+	s := &store{engine: sqlite, place: file}
+	var err error
+	s.write, err = OpenRaw(file)
+	noErr(t, err)
+	noErr(t, s.migrate(context.Background(), 0, version))
+	return s
+}
+
+// plant keeps a revision as an earlier program did.
+func plant(t *testing.T, s *store, r *Revision, version int) {
+	t.Helper()
+	if version != 1 {
+		t.Fatalf("say here how version %d kept a revision", version)
+	}
+	body, err := pack(r.Body)
+	noErr(t, err)
+	_, err = s.write.Exec("INSERT INTO revisions ("+revisionColumns+") VALUES (?,?,?,?,?,?,?,?,?,?,?)", r.Rev, r.ID, r.Parent, string(r.Kind), r.At, r.Who, r.Where, r.Program, r.Schema, 0, body)
+	noErr(t, err)
+	_, err = s.write.Exec("INSERT INTO heads (id, rev, kind, at, deleted, name, line) VALUES (?,?,?,?,0,?,?)", r.ID, r.Rev, string(r.Kind), r.At, "from long ago", "")
+	noErr(t, err)
+}
+
+// A backup is a book of its own with the same revisions.
+func TestBackup(t *testing.T) {
+	onBoth(t, func(t *testing.T, b Book) {
+		ctx, now := context.Background(), time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
+		fill(t, b, by(&now), &now, 6)
+		file := filepath.Join(t.TempDir(), "copy.db")
+		noErr(t, b.Backup(ctx, file))
+		if err := b.Backup(ctx, file); err == nil {
+			t.Error("a backup overwrites another")
+		}
+		c, err := ReadFile(ctx, file)
+		noErr(t, err)
+		defer c.Close()
+		var one, two bytes.Buffer
+		_, err = Export(ctx, b, &one)
+		noErr(t, err)
+		_, err = Export(ctx, c, &two)
+		noErr(t, err)
+		if !bytes.Equal(one.Bytes(), two.Bytes()) {
+			t.Error("the backup differs")
+		}
+	})
+}
+
+// Text that means something to a terminal comes out clean, even from somebody else's book.
+func TestHostileText(t *testing.T) {
+	ctx, now := context.Background(), time.Now()
+	b := newFile(t)
+	card := Card{Name: "a\x1b[31mb\u202ec", Note: "=cmd()", Tags: []string{"\x1b]0;x\a"}, Job: gutter, Card: Kept{Figures: []Figure{{Name: "wire_feed", Value: 4}}}}
+	r, err := by(&now).New(CardKind, card) // not cleaned: as a hostile program would
+	noErr(t, err)
+	noErr(t, b.Save(ctx, r))
+	list, err := b.List(ctx, Query{})
+	noErr(t, err)
+	var out bytes.Buffer
+	_, err = ExportCards(ctx, b, &out)
+	noErr(t, err)
+	for _, text := range []string{list[0].Name, list[0].Line, out.String()} {
+		if strings.ContainsAny(text, "\x1b\a\u202e") {
+			t.Errorf("%q", text)
+		}
+	}
+	if strings.Contains(out.String(), ",=cmd()") {
+		t.Errorf("a formula reaches the spreadsheet: %s", out.String())
+	}
+}
+
+func FuzzImport(f *testing.F) {
+	now := time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
+	r, err := by(&now).New(PersonKind, Person{Name: "dee"})
+	if err != nil {
+		f.Fatal(err)
+	}
+	line, _ := json.Marshal(r)
+	for _, s := range []string{string(line), "{}", "", "[1]", "null\n{}", string(line) + "\n" + string(line), strings.Repeat("{", 2000)} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		b := newFile(t)
+		n, err := Import(context.Background(), b, strings.NewReader(text))
+		faults, have, checkErr := b.Check(context.Background())
+		if checkErr != nil || len(faults) != 0 || have > n {
+			t.Errorf("%d imported (%v), %d there, %v, %v", n, err, have, faults, checkErr)
+		}
+		_, _ = Export(context.Background(), b, io.Discard)
+	})
+}
+
+func TestNetworkShareIsRefused(t *testing.T) {
+	defer fakeNetwork()()
+	_, err := OpenFile(context.Background(), filepath.Join(t.TempDir(), "book.db"))
+	if err == nil || !strings.Contains(err.Error(), "NFS") || !strings.Contains(err.Error(), "postgres://") {
+		t.Errorf("%v", err)
+	}
+}

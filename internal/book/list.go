@@ -1,0 +1,90 @@
+package book
+
+import (
+	"context"
+	"database/sql"
+	"strings"
+)
+
+const (
+	usualLimit = 50
+	// fewWords is how many records a word may have for them to be gathered and sorted; of a commoner word the newest
+	// records are looked through instead, since the wanted ones come soon.
+	fewWords = 3000
+)
+
+func (s *store) List(ctx context.Context, q Query) ([]Head, error) {
+	if q.Limit <= 0 {
+		q.Limit = usualLimit
+	}
+	list := words(q.Text)
+	if len(list) == 0 {
+		return s.page(ctx, q, "", nil)
+	}
+	rarest, n, err := s.rarest(ctx, list)
+	if err != nil || n == 0 {
+		return nil, err
+	}
+	var where strings.Builder
+	var args []any
+	for i, w := range list {
+		if n < fewWords && i == rarest {
+			where.WriteString(" AND id IN (SELECT id FROM words WHERE word >= ? AND word < ?)")
+		} else {
+			where.WriteString(" AND EXISTS (SELECT 1 FROM words w WHERE w.id = heads.id AND w.word >= ? AND w.word < ?)")
+		}
+		args = append(args, w, w+"\U0010ffff")
+	}
+	return s.page(ctx, q, where.String(), args)
+}
+
+// rarest is the word that begins the fewest words, and how many, up to fewWords.
+func (s *store) rarest(ctx context.Context, list []string) (at, least int, err error) {
+	least = -1
+	for i, w := range list {
+		var n int
+		err := s.read.QueryRowContext(ctx, s.sql("SELECT count(*) FROM (SELECT 1 FROM words WHERE word >= ? AND word < ? LIMIT ?) x"), w, w+"\U0010ffff", fewWords).Scan(&n)
+		if err != nil {
+			return 0, 0, err
+		}
+		if least < 0 || n < least {
+			at, least = i, n
+		}
+	}
+	return at, least, nil
+}
+
+func (s *store) page(ctx context.Context, q Query, where string, args []any) ([]Head, error) {
+	query := "SELECT id, rev, kind, at, deleted, name, line FROM heads WHERE 1 = 1"
+	var given []any
+	if q.Kind != "" {
+		query += " AND kind = ?"
+		given = append(given, string(q.Kind))
+	}
+	if !q.Deleted {
+		query += " AND deleted = 0"
+	}
+	given = append(given, args...)
+	query += where + " ORDER BY at DESC, id DESC LIMIT ? OFFSET ?"
+	rows, err := s.read.QueryContext(ctx, s.sql(query), append(given, q.Limit, q.Offset)...)
+	if err != nil {
+		return nil, err
+	}
+	return heads(rows)
+}
+
+func heads(rows *sql.Rows) ([]Head, error) {
+	defer rows.Close()
+	var list []Head
+	for rows.Next() {
+		var h Head
+		var kind string
+		var deleted int
+		if err := rows.Scan(&h.ID, &h.Rev, &kind, &h.At, &deleted, &h.Name, &h.Line); err != nil {
+			return nil, err
+		}
+		h.Kind, h.Deleted = Kind(kind), deleted != 0
+		list = append(list, h)
+	}
+	return list, rows.Err()
+}

@@ -1,0 +1,94 @@
+package book
+
+import (
+	"context"
+	"fmt"
+	"strconv"
+	"strings"
+)
+
+// migrations bring a book from one version to the next; {blob} is the engine's word for bytes, {c} what makes it
+// compare texts byte by byte. They are never changed
+// once they are out, only added to.
+var migrations = [...][]string{
+	{ // 1: revisions and what is at their head
+		`CREATE TABLE revisions (rev TEXT{c} PRIMARY KEY, id TEXT{c} NOT NULL, parent TEXT{c} NOT NULL, kind TEXT NOT NULL, at TEXT{c} NOT NULL, who TEXT NOT NULL,
+			place TEXT NOT NULL, program TEXT NOT NULL, schema INTEGER NOT NULL, deleted INTEGER NOT NULL, body {blob} NOT NULL)`,
+		`CREATE INDEX revisions_id ON revisions (id, parent)`,
+		`CREATE TABLE heads (id TEXT{c} PRIMARY KEY, rev TEXT{c} NOT NULL REFERENCES revisions (rev), kind TEXT NOT NULL, at TEXT{c} NOT NULL, deleted INTEGER NOT NULL,
+			name TEXT NOT NULL, line TEXT NOT NULL)`,
+		`CREATE INDEX heads_kind ON heads (kind, deleted, at DESC, id DESC)`,
+		`CREATE INDEX heads_at ON heads (deleted, at DESC, id DESC)`,
+	},
+	{ // 2: the words that a record is found by
+		`CREATE TABLE words (word TEXT{c} NOT NULL, id TEXT{c} NOT NULL REFERENCES heads (id), PRIMARY KEY (word, id))`,
+		`CREATE INDEX words_id ON words (id, word)`,
+	},
+}
+
+// Version of a book's tables that this program writes.
+const Version = len(migrations)
+
+// version is that of the book's tables; 0 where there are none.
+func (e *engine) version(ctx context.Context, q querier) (int, error) {
+	var n int
+	if err := q.QueryRowContext(ctx, e.sql(e.exists), "meta").Scan(&n); err != nil || n == 0 {
+		return 0, err
+	}
+	var text string
+	if err := q.QueryRowContext(ctx, "SELECT value FROM meta WHERE name = 'version'").Scan(&text); err != nil {
+		return 0, err
+	}
+	return strconv.Atoi(text)
+}
+
+// migrate brings the tables to a version in one transaction.
+func (s *store) migrate(ctx context.Context, from, to int) error {
+	tx, err := s.write.BeginTx(ctx, nil)
+	if err != nil {
+		return err
+	}
+	defer func() { _ = tx.Rollback() }() // nothing after the commit
+	if now, err := s.version(ctx, tx); err != nil || now != from {
+		return fmt.Errorf("somebody else migrates this book just now (version %d, %d expected): try again (%v)", now, from, err)
+	}
+	if from == 0 {
+		if _, err := tx.ExecContext(ctx, "CREATE TABLE meta (name TEXT PRIMARY KEY, value TEXT NOT NULL)"); err != nil {
+			return err
+		}
+	}
+	for v := from; v < to; v++ {
+		for _, step := range migrations[v] {
+			if _, err := tx.ExecContext(ctx, strings.NewReplacer("{blob}", s.blob, "{c}", s.bytewise).Replace(step)); err != nil {
+				return fmt.Errorf("to version %d: %w", v+1, err)
+			}
+		}
+		if v == 1 {
+			if err := s.fillWords(ctx, tx); err != nil {
+				return err
+			}
+		}
+	}
+	if _, err := tx.ExecContext(ctx, s.sql("INSERT INTO meta (name, value) VALUES ('version', ?) ON CONFLICT (name) DO UPDATE SET value = excluded.value"), strconv.Itoa(to)); err != nil {
+		return err
+	}
+	return tx.Commit()
+}
+
+// fillWords finds the words of what was kept before there were any.
+func (s *store) fillWords(ctx context.Context, tx querier) error {
+	rows, err := tx.QueryContext(ctx, "SELECT "+revisionColumns+" FROM revisions WHERE rev IN (SELECT rev FROM heads)")
+	if err != nil {
+		return err
+	}
+	list, err := revisions(rows)
+	if err != nil {
+		return err
+	}
+	for i := range list {
+		if err := s.head(ctx, tx, &list[i]); err != nil {
+			return err
+		}
+	}
+	return nil
+}

@@ -1,0 +1,141 @@
+package book
+
+import (
+	"bytes"
+	"crypto/rand"
+	"crypto/sha256"
+	"encoding/hex"
+	"encoding/json"
+	"fmt"
+	"time"
+
+	"brazebooth/internal/plain"
+)
+
+// NewID is the id of a new record: 64 random bits, so that two shops never choose the same.
+func NewID() string {
+	var b [8]byte
+	if _, err := rand.Read(b[:]); err != nil {
+		panic(err) // the system has no randomness: nothing sensible can be done
+	}
+	return hex.EncodeToString(b[:])
+}
+
+// Author is who makes a revision, with what and when.
+type Author struct {
+	Who, Where, Program string
+	Now                 Clock
+}
+
+// New is the first revision of a record.
+func (a Author) New(kind Kind, body any) (Revision, error) {
+	return a.revision(NewID(), kind, nil, false, body)
+}
+
+// Change is a revision that replaces another one.
+func (a Author) Change(old *Revision, body any) (Revision, error) {
+	return a.revision(old.ID, old.Kind, old, false, body)
+}
+
+// Delete is a mark that a record is no longer wanted; what it was stays.
+func (a Author) Delete(old *Revision) (Revision, error) {
+	return a.revision(old.ID, old.Kind, old, true, old.Body)
+}
+
+func (a Author) revision(id string, kind Kind, parent *Revision, deleted bool, body any) (Revision, error) {
+	now := time.Now
+	if a.Now != nil {
+		now = a.Now
+	}
+	b, err := compactJSON(body)
+	if err != nil {
+		return Revision{}, err
+	}
+	r := Revision{ID: id, Kind: kind, At: Stamp(now()), Who: plain.Line(a.Who, 40), Where: plain.Line(a.Where, 40), Program: a.Program, Schema: Schema, Deleted: deleted, Body: b}
+	if parent != nil {
+		r.Parent = parent.Rev
+		if r.At <= parent.At { // a clock that was set back
+			r.At = after(parent.At)
+		}
+	}
+	r.Rev, err = r.hash()
+	return r, err
+}
+
+// after is a millisecond later.
+func after(stamp string) string {
+	t, err := time.Parse(time.RFC3339Nano, stamp)
+	if err != nil {
+		return stamp
+	}
+	return Stamp(t.Add(time.Millisecond))
+}
+
+// compactJSON is a body in the one form that hashes: without blanks between its parts.
+func compactJSON(body any) (json.RawMessage, error) {
+	var out bytes.Buffer
+	enc := json.NewEncoder(&out)
+	enc.SetEscapeHTML(false)
+	if err := enc.Encode(body); err != nil {
+		return nil, err
+	}
+	var small bytes.Buffer
+	if err := json.Compact(&small, out.Bytes()); err != nil {
+		return nil, err
+	}
+	return small.Bytes(), nil
+}
+
+// hash is the first 128 bits of SHA-256 over the revision without its own Rev.
+func (r Revision) hash() (string, error) {
+	r.Rev = ""
+	b, err := compactJSON(r)
+	if err != nil {
+		return "", err
+	}
+	sum := sha256.Sum256(b)
+	return hex.EncodeToString(sum[:16]), nil
+}
+
+// Verify says what is wrong with a revision, nil for nothing: its hash, its kind, its body, its time.
+func (r *Revision) Verify() error {
+	want, err := r.hash()
+	switch {
+	case err != nil:
+		return fmt.Errorf("revision %s of %s cannot be read: %w", r.Rev, r.ID, err)
+	case want != r.Rev:
+		return fmt.Errorf("revision %s of %s is not what was saved: its hash is %s", r.Rev, r.ID, want)
+	case !known(r.Kind):
+		return fmt.Errorf("revision %s of %s is of an unknown kind %q", r.Rev, r.ID, plain.Line(string(r.Kind), 20))
+	case !validID(r.ID):
+		return fmt.Errorf("revision %s has no proper id", r.Rev)
+	case r.At != stampOf(r.At):
+		return fmt.Errorf("revision %s of %s has no proper time", r.Rev, r.ID)
+	}
+	return nil
+}
+
+func stampOf(s string) string {
+	t, err := time.Parse(time.RFC3339Nano, s)
+	if err != nil {
+		return ""
+	}
+	return Stamp(t)
+}
+
+func known(k Kind) bool {
+	for _, x := range Kinds {
+		if x == k {
+			return true
+		}
+	}
+	return false
+}
+
+func validID(id string) bool {
+	if len(id) != 16 {
+		return false
+	}
+	_, err := hex.DecodeString(id)
+	return err == nil
+}

@@ -1,0 +1,8 @@
+package book
+
+import "strconv"
+
+func itoa(n int) string { return strconv.Itoa(n) }
+
+// short is a number in as few digits as a list needs.
+func short(v float64) string { return strconv.FormatFloat(v, 'g', 3, 64) }

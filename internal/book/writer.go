@@ -1,0 +1,112 @@
+package book
+
+import (
+	"context"
+	"database/sql"
+	"errors"
+	"sync"
+)
+
+// writer is the one goroutine that writes: whoever waits while it is busy is written together with the others, in one
+// transaction, and hears of it when that is on the disk.
+type writer struct {
+	e    *engine
+	db   *sql.DB
+	in   chan saving
+	quit chan struct{}
+	once sync.Once
+	done sync.WaitGroup
+	most int // savings in one transaction
+}
+
+type saving struct {
+	list   []Revision
+	answer chan error
+}
+
+var errClosed = errors.New("the book was closed")
+
+func newWriter(e *engine, db *sql.DB, most int) *writer {
+	w := &writer{e: e, db: db, in: make(chan saving), quit: make(chan struct{}), most: most}
+	w.done.Go(w.run)
+	return w
+}
+
+func (w *writer) stop() {
+	w.once.Do(func() { close(w.quit) })
+	w.done.Wait()
+}
+
+// save hands revisions to the writer and waits for the disk. A caller that gives up is not told whether they were kept.
+func (w *writer) save(ctx context.Context, list []Revision) error {
+	s := saving{list, make(chan error, 1)}
+	select {
+	case w.in <- s:
+	case <-w.quit:
+		return errClosed
+	case <-ctx.Done():
+		return ctx.Err()
+	}
+	select {
+	case err := <-s.answer:
+		return err
+	case <-ctx.Done():
+		return ctx.Err()
+	}
+}
+
+func (w *writer) run() {
+	for {
+		select {
+		case s := <-w.in:
+			w.commit(w.gather(s))
+		case <-w.quit:
+			return
+		}
+	}
+}
+
+// gather takes everybody who waits by now.
+func (w *writer) gather(first saving) []saving {
+	group := []saving{first}
+	for len(group) < w.most {
+		select {
+		case s := <-w.in:
+			group = append(group, s)
+		default:
+			return group
+		}
+	}
+	return group
+}
+
+// commit writes a group; where the group as a whole fails each is tried alone, so that one bad one spoils no other.
+func (w *writer) commit(group []saving) {
+	err := w.transaction(group)
+	if err == nil || len(group) == 1 {
+		for _, s := range group {
+			s.answer <- err
+		}
+		return
+	}
+	for _, s := range group {
+		s.answer <- w.transaction([]saving{s})
+	}
+}
+
+func (w *writer) transaction(group []saving) error {
+	ctx := context.Background() // a caller that leaves does not undo the others
+	tx, err := w.db.BeginTx(ctx, nil)
+	if err != nil {
+		return err
+	}
+	for _, s := range group {
+		for i := range s.list {
+			if err := w.e.insert(ctx, tx, &s.list[i]); err != nil {
+				_ = tx.Rollback()
+				return err
+			}
+		}
+	}
+	return tx.Commit()
+}
