@@ -108,7 +108,7 @@ func (b *Bar) step(dt, power float64) {
 // where it did not.
 func (b *Bar) Run(seconds, power, limit float64) float64 {
 	passed := math.NaN()
-	const steps = 400
+	const steps = 200
 	for i := range steps {
 		before := b.Mean()
 		b.step(seconds/steps, power)
@@ -131,7 +131,7 @@ func (b *Bar) Hold(limit float64) (float64, error) {
 		if before <= limit {
 			return t, nil
 		}
-		dt := max(0.01, 0.005*t)
+		dt := max(0.01, 0.01*t)
 		b.step(dt, 0)
 		if now := b.Mean(); now <= limit {
 			return t + dt*(before-limit)/(before-now), nil

@@ -38,7 +38,7 @@ func (p *Part) beadLength(card *Card) (float64, error) {
 		length := p.seamLength(card) * count
 		return length * p.passes(card), nil
 	}
-	over, err := Overlay(card)
+	over, _, err := laidOver(card)
 	if err != nil {
 		return 0, err
 	}

@@ -9,23 +9,32 @@ import (
 
 // Overlay computes a build-up on plate or shaft: pitch, layers, turning speed, feed, time and wire.
 func Overlay(card *Card) (Part, error) {
-	p := Part{Name: "overlay", Card: *card}
+	p, layers, err := laidOver(card)
+	if err != nil {
+		return p, err
+	}
+	p.interpass(card, layers, card.Used.Length.Or(overlayLength))
+	p.dilution(card)
+	p.overlayWords()
+	return p, nil
+}
+
+// laidOver is the overlay's bead: pitch, layers, turning, time and wire.
+func laidOver(card *Card) (p Part, layers float64, err error) {
+	p = Part{Name: "overlay", Card: *card}
 	if card.Used.Joint != "overlay" {
-		return p, &FieldError{"joint", card.Used.Joint + " for an overlay", "choose the joint overlay"}
+		return p, 0, &FieldError{"joint", card.Used.Joint + " for an overlay", "choose the joint overlay"}
 	}
 	width, ok1 := card.Figure("bead_width")
 	area, ok2 := card.Figure("bead_area")
 	travel, ok3 := card.Figure("travel")
 	if !ok1 || !ok2 || !ok3 || !(width.Value > 0) {
-		return p, &FieldError{"feed", "and travel of this job (no bead is computed)", "give feed and travel of a bead that was laid, as 250ipm and 6mm/s"}
+		return p, 0, &FieldError{"feed", "and travel of this job (no bead is computed)", "give feed and travel of a bead that was laid, as 250ipm and 6mm/s"}
 	}
 	pitch, height := p.beads(width, area)
-	layers := p.layers(card, height)
+	layers = p.layers(card, height)
 	p.turning(card, pitch, travel, area, layers)
-	p.interpass(card, layers, card.Used.Length.Or(overlayLength))
-	p.dilution(card)
-	p.overlayWords()
-	return p, nil
+	return p, layers, nil
 }
 
 // What an overlay is taken as where it is not given, mm: its length along the axis, and a plate's width across.
