@@ -9,7 +9,7 @@ import (
 // own is what each room may import of the project, besides itself. A room that is not listed is a
 // mistake: every room has its layer.
 var own = map[string][]string{
-	"brazebooth":                   {"tui", "internal/cli", "internal/quantity"},
+	"brazebooth":                   {"internal/book", "tui", "internal/cli", "internal/quantity"},
 	"brazebooth/tables":            {},
 	"brazebooth/internal/plain":    {},
 	"brazebooth/internal/quantity": {"internal/plain"},
@@ -19,7 +19,7 @@ var own = map[string][]string{
 	"brazebooth/internal/sheet":    {"calc", "tables", "internal/quantity", "internal/plain"},
 	"brazebooth/internal/field":    {"calc", "tables", "internal/quantity"},
 	"brazebooth/internal/book":     {"calc", "tables", "internal/plain"},
-	"brazebooth/internal/cli":      {"calc", "tables", "internal/quantity", "internal/plain", "internal/sheet", "internal/field"},
+	"brazebooth/internal/cli":      {"internal/book", "calc", "tables", "internal/quantity", "internal/plain", "internal/sheet", "internal/field"},
 	"brazebooth/tui":               {"calc", "tables", "internal/quantity", "internal/plain", "internal/sheet", "internal/field"},
 	"brazebooth/internal/bench":    {},
 	"brazebooth/calc_test":         {},
@@ -27,7 +27,7 @@ var own = map[string][]string{
 
 // outside is what else a room may import, by prefix; the standard library is always there.
 var outside = map[string][]string{
-	"brazebooth":                {"charm.land/", "github.com/charmbracelet/"},
+	"brazebooth":                {"charm.land/", "github.com/charmbracelet/", "github.com/adrg/xdg"},
 	"brazebooth/tui":            {"charm.land/", "github.com/charmbracelet/"},
 	"brazebooth/internal/book":  {"modernc.org/sqlite", "github.com/jackc/pgx/"},
 	"brazebooth/internal/cli":   {"github.com/spf13/cobra"},

@@ -7,7 +7,11 @@ import (
 	"errors"
 	"os"
 	"os/signal"
+	"os/user"
+	"path/filepath"
 	"syscall"
+
+	"github.com/adrg/xdg"
 
 	tea "charm.land/bubbletea/v2"
 	"github.com/charmbracelet/colorprofile"
@@ -27,11 +31,39 @@ func main() {
 
 func run(ctx context.Context, args []string) int {
 	d := cli.Deps{Out: os.Stdout, Err: os.Stderr, Example: tui.ExampleJob(), Title: tui.ExampleTitle,
-		Patient: term.IsTerminal(os.Stderr.Fd())}
+		Patient: term.IsTerminal(os.Stderr.Fd()), Book: bookFile(), Who: shortName(), Where: hostName()}
 	if canShow() {
 		d.RunScreens = screens
 	}
 	return cli.Run(ctx, args, d)
+}
+
+// bookFile is where the user's own book lies: BRAZEBOOTH_BOOK, or a file in the folder for a program's data.
+func bookFile() string {
+	if where := os.Getenv("BRAZEBOOTH_BOOK"); where != "" {
+		return where
+	}
+	if xdg.DataHome == "" {
+		return ""
+	}
+	return filepath.Join(xdg.DataHome, "brazebooth", "book.db")
+}
+
+// shortName is who works here, by the name of the login.
+func shortName() string {
+	u, err := user.Current()
+	if err != nil {
+		return ""
+	}
+	return u.Username
+}
+
+func hostName() string {
+	name, err := os.Hostname()
+	if err != nil {
+		return ""
+	}
+	return name
 }
 
 // canShow reports whether there is a terminal that can place text.

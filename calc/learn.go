@@ -82,4 +82,37 @@ func (l *Learned) Put(j *Job) {
 	if l.Volts.Used > 0 {
 		j.VoltFactor, j.VoltFactorSigma = Some(l.Volts.Mean), Some(l.Volts.Sigma)
 	}
+	if n := max(l.Phi.Used, l.Volts.Used); n > 0 {
+		j.Readings = Some(float64(n))
+	}
+}
+
+// unlearned is a job without what readings taught.
+func unlearned(j Job) Job {
+	j.Phi, j.PhiSigma, j.VoltFactor, j.VoltFactorSigma, j.Readings = Opt{}, Opt{}, Opt{}, Opt{}, Opt{}
+	return j
+}
+
+// learned tells what the readings did to the bands of current and volts.
+func (w *warnings) learned(s *spread) {
+	n := w.card.Job.Readings
+	if !n.Set {
+		return
+	}
+	before := Card{}
+	open := unlearned(w.card.Used)
+	open.Feed, open.Amps = Some(s.value[oFeedMin]), Opt{}
+	if !w.card.Job.Volts.Set {
+		open.Volts = Opt{}
+	}
+	if resolve(open, &before) != nil {
+		return
+	}
+	before.Job.StickOut = w.card.Job.StickOut
+	b, was := newBoard(&before), new(spread)
+	if b.chain.propagate(&b.knobs, &b.doubts, was) != nil {
+		return
+	}
+	w.tell("learned", Info, "readings of this power source with this wire, normal posterior", "Narrowed by %.0f readings on this power source: current %.0f to %.0f A, before %.0f to %.0f; volts %.1f to %.1f, before %.1f to %.1f.",
+		n.V, s.low[oAmps], s.high[oAmps], was.low[oAmps], was.high[oAmps], s.low[oVolts], s.high[oVolts], was.low[oVolts], was.high[oVolts])
 }

@@ -54,6 +54,13 @@ func resolve(job Job, card *Card) error {
 	return nil
 }
 
+// Complete returns a job with what was left open assumed, but for what is suggested: feed, travel and a beat.
+func Complete(job Job) (Job, error) {
+	var card Card
+	err := resolve(job, &card)
+	return card.Used, err
+}
+
 func (r *resolution) joint() error {
 	if r.used.Joint == "" {
 		r.used.Joint = defaultJoint

@@ -48,6 +48,7 @@ func warn(card *Card, b *board, s *spread, sug *suggestion, v *verdict) {
 	}
 	w.verdict(v)
 	w.setting(sug, v)
+	w.learned(s)
 	w.eyes(s.value[oAmps])
 	w.always()
 	slices.SortStableFunc(w.list, func(a, b Warning) int { return cmp.Compare(rank(a.Severity), rank(b.Severity)) })

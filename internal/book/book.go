@@ -75,6 +75,8 @@ type Book interface {
 	History(ctx context.Context, id string) ([]Revision, error)
 	// List is what a query finds.
 	List(ctx context.Context, q Query) ([]Head, error)
+	// Begun lists the records whose ids begin so, up to a few.
+	Begun(ctx context.Context, kind Kind, prefix string) ([]Head, error)
 	// Each hands out every revision in a fixed order, until the function errs.
 	Each(ctx context.Context, visit func(Revision) error) error
 	// Check reads the whole book and says what is wrong with it.

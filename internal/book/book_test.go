@@ -149,7 +149,6 @@ func TestNothingIsOverwritten(t *testing.T) {
 	})
 }
 
-
 // Typing finds by the beginnings of words, newest first, in any order of the words.
 func TestFind(t *testing.T) {
 	onBoth(t, func(t *testing.T, b Book) {

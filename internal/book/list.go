@@ -73,6 +73,14 @@ func (s *store) page(ctx context.Context, q Query, where string, args []any) ([]
 	return heads(rows)
 }
 
+func (s *store) Begun(ctx context.Context, kind Kind, prefix string) ([]Head, error) {
+	rows, err := s.read.QueryContext(ctx, s.sql("SELECT id, rev, kind, at, deleted, name, line FROM heads WHERE kind = ? AND id >= ? AND id < ? ORDER BY id LIMIT 6"), string(kind), prefix, prefix+"g")
+	if err != nil {
+		return nil, err
+	}
+	return heads(rows)
+}
+
 func heads(rows *sql.Rows) ([]Head, error) {
 	defer rows.Close()
 	var list []Head

@@ -7,7 +7,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"brazebooth/calc"
-	"brazebooth/internal/field"
 	"brazebooth/internal/quantity"
 	"brazebooth/internal/sheet"
 )
@@ -28,7 +27,7 @@ machine, strength, air, cost; what is assumed then stands in the order of how mu
   brazebooth card --metal galvanized --gauge 20ga --use seal --hazard none --show all --markdown`,
 		Args: noArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
-			job, err := jobOf(cmd)
+			job, err := d.jobWith(cmd)
 			if err != nil {
 				return err
 			}
@@ -42,8 +41,7 @@ machine, strength, air, cost; what is assumed then stands in the order of how mu
 			return d.show(&card, out, sheet.Text)
 		},
 	}
-	bind(cmd)
-	bindFrom(cmd, field.OnPages(), nil)
+	bindCard(cmd)
 	out.bind(cmd)
 	cmd.Flags().StringVar(&with.show, "show", "", "pages on the same sheet: all, or fit,strength,cost ...")
 	cmd.Flags().BoolVar(&with.markdown, "markdown", false, "Markdown")

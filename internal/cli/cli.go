@@ -5,6 +5,7 @@ import (
 	"context"
 	"io"
 	"strings"
+	"time"
 
 	"github.com/spf13/cobra"
 
@@ -22,7 +23,10 @@ type Deps struct {
 	Title    string   // what the example is
 	// Screens opens the screens; nil where there is no terminal for them.
 	RunScreens func(ctx context.Context, units quantity.System) error
-	Patient    bool // standard error is a terminal whose reader may wait: show progress there
+	Book       string           // the user's own book, "" where there is no folder for one
+	Who, Where string           // who saves, on which machine
+	Now        func() time.Time // nil for the machine's clock
+	Patient    bool             // standard error is a terminal whose reader may wait: show progress there
 }
 
 // Run carries out the arguments and returns the exit code: 0 answered, 1 could not, 2 wrong use. A stop,
@@ -66,12 +70,13 @@ come before anything that is printed here.`,
 		},
 	}
 	root.Flags().StringVar(&units, "units", "", unitsUsage)
+	root.PersistentFlags().String("book", "", bookUsage)
 	root.SetFlagErrorFunc(flagError)
 	root.SetHelpCommand(helpCommand())
 	for i := range partCommands {
 		root.AddCommand(d.partCobra(&partCommands[i]))
 	}
-	root.AddCommand(d.cardCommand(), d.windowCommand(), d.gapCommand(), d.correctCommand(), d.wireCommand(), d.gaugeCommand(), d.tablesCommand(), d.versionCommand())
+	root.AddCommand(d.cardCommand(), d.windowCommand(), d.gapCommand(), d.bookCommand(), d.correctCommand(), d.wireCommand(), d.gaugeCommand(), d.tablesCommand(), d.versionCommand())
 	return root
 }
 

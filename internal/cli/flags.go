@@ -37,22 +37,38 @@ func bindFrom(cmd *cobra.Command, list []field.Field, names []string) {
 	}
 }
 
-// jobOf reads the job flags that were given, in their fixed order, so that of two mistakes the same one
-// is always named.
+// bindCard adds every choice of a card and of the pages beside it, and the power source whose readings narrow it.
+func bindCard(cmd *cobra.Command) {
+	bind(cmd)
+	bindFrom(cmd, field.OnPages(), nil)
+	cmd.Flags().String("power-source", "", "power source in the book: its plate, and what its readings taught")
+}
+
+// bindPages adds the named choices of the pages.
+func bindPages(cmd *cobra.Command, names ...string) { bindFrom(cmd, field.OnPages(), names) }
+
+// jobOf reads the job flags that were given.
 func jobOf(cmd *cobra.Command) (calc.Job, error) {
 	var j calc.Job
+	err := jobInto(cmd, &j)
+	return j, err
+}
+
+// jobInto reads the job flags that were given into a job, in their fixed order, so that of two mistakes the same one is
+// always named.
+func jobInto(cmd *cobra.Command, j *calc.Job) error {
 	for _, list := range [...][]field.Field{field.OnCard(), field.OnPages()} {
 		for i := range list {
 			f := cmd.Flags().Lookup(list[i].Name)
 			if f == nil || !f.Changed {
 				continue
 			}
-			if err := list[i].Set(&j, f.Value.String()); err != nil {
-				return j, inFlag(f.Name, err)
+			if err := list[i].Set(j, f.Value.String()); err != nil {
+				return inFlag(f.Name, err)
 			}
 		}
 	}
-	return j, nil
+	return nil
 }
 
 // unitsOf reads --units; nothing is metric.

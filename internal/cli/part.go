@@ -57,7 +57,7 @@ func (d *Deps) partCobra(pc *partCommand) *cobra.Command {
 	cmd := &cobra.Command{
 		Use: pc.name, Short: pc.short, Long: pc.long, Example: pc.example, Args: noArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
-			job, err := jobOf(cmd)
+			job, err := d.jobWith(cmd)
 			if err != nil {
 				return err
 			}
@@ -77,6 +77,7 @@ func (d *Deps) partCobra(pc *partCommand) *cobra.Command {
 	}
 	bind(cmd)
 	bindFrom(cmd, field.OnPages(), append([]string{"use", "hazard"}, page.Needs...))
+	cmd.Flags().String("power-source", "", "power source in the book: its plate, and what its readings taught")
 	out.bind(cmd)
 	return cmd
 }

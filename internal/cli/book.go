@@ -1,0 +1,270 @@
+package cli
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"brazebooth/calc"
+	"brazebooth/internal/book"
+	"brazebooth/internal/plain"
+)
+
+const bookUsage = "the book: a file, or postgres://user@host/database; without it the one of this user"
+
+// bookCommand is everything about what is kept.
+func (d *Deps) bookCommand() *cobra.Command {
+	cmd := &cobra.Command{
+		Use:   "book",
+		Short: "What worked: cards, trials, readings, power sources, spools",
+		Long: `The shop's record. Nothing in it is overwritten: a change is a new revision, a deletion a mark, and history shows
+both. It is one file of this user, another one with --book FILE, or a PostgreSQL database that several booths share.`,
+		Example: `  brazebooth book save --name "tank lid" --metal galvanized --gauge 20ga --feed 4.1 --travel 8
+  brazebooth book find tank
+  brazebooth book reading --power-source "booth 1" --feed 6.3 --stickout 12mm --amps 96 --volts 15.2`,
+		Args: noCommand,
+		RunE: func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
+	}
+	cmd.AddCommand(d.bookSave(), d.bookList(), d.bookFind(), d.bookShow(), d.bookHistory(), d.bookCompare(), d.bookRecompute(), d.bookEdit(), d.bookDelete(), d.bookRestore(),
+		d.bookTrial(), d.bookReading(), d.bookSource(), d.bookSpool(), d.bookPerson(), d.bookExport(), d.bookImport(), d.bookMerge(), d.bookCheck(), d.bookBackup())
+	return cmd
+}
+
+// place is the book that is meant.
+func (d *Deps) place(cmd *cobra.Command) (string, error) {
+	where, err := cmd.Flags().GetString("book")
+	if err != nil || where == "" {
+		where = d.Book
+	}
+	if where == "" {
+		return "", wrong("no folder for a book was found", "name one: --book FILE")
+	}
+	return where, nil
+}
+
+// withBook opens the book, to write or to read, and closes it after.
+func (d *Deps) withBook(cmd *cobra.Command, writes bool, do func(ctx context.Context, b book.Book) error) error {
+	where, err := d.place(cmd)
+	if err != nil {
+		return err
+	}
+	open := book.Read
+	if writes {
+		open = book.Open
+	}
+	b, err := open(cmd.Context(), where)
+	if errors.Is(err, book.ErrNone) {
+		return wrong("there is no book yet at "+plain.Line(where, 200), "save something first: brazebooth book save --name ...; or name another with --book")
+	}
+	if err != nil {
+		return err
+	}
+	err = do(cmd.Context(), b)
+	return bookError(errors.Join(err, b.Close()))
+}
+
+// bookError turns what a book says into what to type.
+func bookError(err error) error {
+	switch {
+	case err == nil:
+		return nil
+	case errors.Is(err, book.ErrNone):
+		return wrong(plain.Line(err.Error(), 200), "brazebooth book list shows what is there")
+	case errors.Is(err, book.ErrReadOnly):
+		return wrong(plain.Line(err.Error(), 200), "use the newer program, or another book with --book")
+	}
+	return err
+}
+
+// author is who saves.
+func (d *Deps) author() book.Author {
+	return book.Author{Who: d.Who, Where: d.Where, Program: Version, Now: d.Now}
+}
+
+// oneWord wants one word and takes several as one name.
+func nameOf(args []string) (string, error) {
+	name := strings.TrimSpace(strings.Join(args, " "))
+	if name == "" {
+		return "", wrong("a name or an id is wanted", "brazebooth book list shows them")
+	}
+	return name, nil
+}
+
+func (d *Deps) say(format string, args ...any) error {
+	_, err := fmt.Fprintf(d.Out, format, args...)
+	return err
+}
+
+func (d *Deps) bookSave() *cobra.Command {
+	var name, tags, note string
+	cmd := &cobra.Command{
+		Use: "save", Short: "Keep a card", Args: noArgs,
+		Long:    "Keep a card with its job, figures, bands and reasons, under a name. Takes the flags of card.",
+		Example: `  brazebooth book save --name "tank lid" --tags tank,seal --metal galvanized --gauge 20ga --feed 4.1 --travel 8`,
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			job, err := d.jobWith(cmd)
+			if err != nil {
+				return err
+			}
+			if strings.TrimSpace(name) == "" {
+				return wrong("a card without a name", `type --name "tank lid"`)
+			}
+			card, err := d.solve(cmd.Context(), job)
+			if err != nil {
+				return err
+			}
+			kept := book.Card{Name: name, Tags: strings.Split(tags, ","), Note: note, Job: job, Card: book.Keep(&card)}
+			kept.Clean()
+			return d.withBook(cmd, true, func(ctx context.Context, b book.Book) error {
+				r, err := d.author().New(book.CardKind, kept)
+				if err != nil {
+					return err
+				}
+				if err := b.Save(ctx, r); err != nil {
+					return err
+				}
+				return d.say("saved %s %s in %s\n", r.ID, kept.Name, plain.Line(b.Where(), 200))
+			})
+		},
+	}
+	bindCard(cmd)
+	cmd.Flags().StringVar(&name, "name", "", "what it is called")
+	cmd.Flags().StringVar(&tags, "tags", "", "words to find it by, with commas")
+	cmd.Flags().StringVar(&note, "note", "", "anything worth knowing")
+	return cmd
+}
+
+func (d *Deps) bookList() *cobra.Command {
+	var asJSON, deleted bool
+	var kind, text string
+	var limit int
+	cmd := &cobra.Command{
+		Use: "list", Short: "What is in the book, newest first", Args: noArgs,
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			k, err := kindOf(kind)
+			if err != nil {
+				return err
+			}
+			if limit < 1 || limit > 100000 {
+				return wrong("--limit: no such number", "type 1 to 100000")
+			}
+			return d.list(cmd, book.Query{Kind: k, Text: text, Deleted: deleted, Limit: limit}, asJSON)
+		},
+	}
+	cmd.Flags().BoolVar(&asJSON, "json", false, "JSON")
+	cmd.Flags().BoolVar(&deleted, "deleted", false, "what was deleted, too")
+	cmd.Flags().StringVar(&kind, "kind", "", "card, trial, reading, source, spool or person; without it all")
+	cmd.Flags().StringVar(&text, "text", "", "beginnings of words to find")
+	cmd.Flags().IntVar(&limit, "limit", 50, "how many at most")
+	return cmd
+}
+
+func (d *Deps) bookFind() *cobra.Command {
+	var asJSON bool
+	cmd := &cobra.Command{
+		Use: "find WORD ...", Short: "Find by the beginnings of words", Example: "  brazebooth book find tank galv",
+		RunE: func(cmd *cobra.Command, args []string) error {
+			name, err := nameOf(args)
+			if err != nil {
+				return err
+			}
+			return d.list(cmd, book.Query{Text: name}, asJSON)
+		},
+	}
+	cmd.Flags().BoolVar(&asJSON, "json", false, "JSON")
+	return cmd
+}
+
+func (d *Deps) list(cmd *cobra.Command, q book.Query, asJSON bool) error {
+	return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
+		list, err := b.List(ctx, q)
+		if err != nil {
+			return err
+		}
+		if asJSON {
+			if list == nil {
+				list = []book.Head{}
+			}
+			return d.encode(map[string]any{"schema": book.Schema, "version": Version, "records": list})
+		}
+		for _, h := range list {
+			mark := " "
+			if h.Deleted {
+				mark = "x"
+			}
+			if err := d.say("%s %s %s %-8s %-24s %s\n", mark, h.ID, h.At[:16], h.Kind, plain.Line(h.Name, 24), plain.Line(h.Line, 60)); err != nil {
+				return err
+			}
+		}
+		if len(list) == 0 {
+			return d.say("nothing found\n")
+		}
+		return nil
+	})
+}
+
+func kindOf(text string) (book.Kind, error) {
+	if text == "" {
+		return "", nil
+	}
+	for _, k := range book.Kinds {
+		if string(k) == strings.ToLower(text) {
+			return k, nil
+		}
+	}
+	return "", wrong("--kind: nothing of the kind "+quote(text)+" is kept", "type card, trial, reading, source, spool or person")
+}
+
+// jobWith is the job of the flags with what the named power source's readings taught.
+func (d *Deps) jobWith(cmd *cobra.Command) (calc.Job, error) {
+	job, err := jobOf(cmd)
+	if err != nil {
+		return job, err
+	}
+	flag := cmd.Flags().Lookup("power-source")
+	if flag == nil || !flag.Changed {
+		return job, nil
+	}
+	err = d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
+		job, err = calibrated(ctx, b, job, flag.Value.String())
+		return err
+	})
+	return job, err
+}
+
+// calibrated puts a power source's plate and what its readings with this wire taught into a job.
+func calibrated(ctx context.Context, b book.Book, job calc.Job, name string) (calc.Job, error) {
+	r, err := book.Resolve(ctx, b, book.SourceKind, name)
+	if err != nil {
+		return job, err
+	}
+	s, err := book.Body[book.Source](&r)
+	if err != nil {
+		return job, err
+	}
+	for _, f := range [...]struct {
+		to   *calc.Opt
+		from float64
+	}{{&job.RatedAmps, s.RatedAmps}, {&job.RatedDuty, s.RatedDuty}, {&job.NozzleBore, s.Nozzle}} {
+		if !f.to.Set && f.from > 0 {
+			*f.to = calc.Some(f.from)
+		}
+	}
+	used, err := calc.Complete(job)
+	if err != nil {
+		return job, err
+	}
+	list, err := book.Readings(ctx, b, s.Name)
+	if err != nil {
+		return job, err
+	}
+	l, err := book.Learn(list, used.Filler, used.Wire.V, used.Mode)
+	if err != nil {
+		return job, err
+	}
+	l.Put(&job)
+	return job, nil
+}

@@ -1,0 +1,137 @@
+package cli
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+
+	"github.com/spf13/cobra"
+
+	"brazebooth/internal/book"
+	"brazebooth/internal/plain"
+)
+
+func (d *Deps) bookExport() *cobra.Command {
+	var asCSV bool
+	cmd := &cobra.Command{
+		Use: "export FILE", Short: "Every revision as JSON lines, or the cards as CSV; - is standard output", Args: oneArg("a file, or -", "brazebooth book export book.jsonl"),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
+				out, done, err := d.writeTo(args[0])
+				if err != nil {
+					return err
+				}
+				write := book.Export
+				if asCSV {
+					write = book.ExportCards
+				}
+				n, err := write(ctx, b, out)
+				if err = errors.Join(err, done()); err != nil {
+					return err
+				}
+				_, err = fmt.Fprintf(d.Err, "%d written\n", n)
+				return err
+			})
+		},
+	}
+	cmd.Flags().BoolVar(&asCSV, "csv", false, "the present cards as CSV, formulas escaped")
+	return cmd
+}
+
+// writeTo opens a file that is not there yet, or standard output.
+func (d *Deps) writeTo(name string) (io.Writer, func() error, error) {
+	if name == "-" {
+		return d.Out, func() error { return nil }, nil
+	}
+	f, err := os.OpenFile(name, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o600)
+	if errors.Is(err, os.ErrExist) {
+		return nil, nil, wrong(plain.Line(name, 200)+" is there already", "name another file; nothing is overwritten")
+	}
+	if err != nil {
+		return nil, nil, err
+	}
+	return f, func() error { return errors.Join(f.Sync(), f.Close()) }, nil
+}
+
+func (d *Deps) bookImport() *cobra.Command {
+	return &cobra.Command{
+		Use: "import FILE", Short: "Take in an export: what is there already stays once; - is standard input", Args: oneArg("a file, or -", "brazebooth book import book.jsonl"),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			var in io.Reader = os.Stdin
+			if args[0] != "-" {
+				f, err := os.Open(args[0])
+				if err != nil {
+					return wrong(plain.Line(err.Error(), 200), "name the file of an export")
+				}
+				defer f.Close()
+				in = f
+			}
+			return d.withBook(cmd, true, func(ctx context.Context, b book.Book) error {
+				n, err := book.Import(ctx, b, in)
+				if err != nil {
+					return wrong(plain.Line(err.Error(), 200), fmt.Sprintf("%d revisions before that are in the book; mend the file and import it again", n))
+				}
+				return d.say("%d revisions read\n", n)
+			})
+		},
+	}
+}
+
+func (d *Deps) bookMerge() *cobra.Command {
+	return &cobra.Command{
+		Use: "merge OTHER", Short: "Take in another book whole; the same record once, both histories kept", Args: oneArg("another book", "brazebooth book merge other.db"),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			other, err := book.Read(cmd.Context(), args[0])
+			if err != nil {
+				return wrong(plain.Line(err.Error(), 200), "name another book: a file, or postgres://user@host/database")
+			}
+			defer other.Close()
+			return d.withBook(cmd, true, func(ctx context.Context, b book.Book) error {
+				n, err := book.Merge(ctx, b, other)
+				if err != nil {
+					return err
+				}
+				return d.say("%d revisions of %s are in %s\n", n, plain.Line(other.Where(), 200), plain.Line(b.Where(), 200))
+			})
+		},
+	}
+}
+
+func (d *Deps) bookCheck() *cobra.Command {
+	return &cobra.Command{
+		Use: "check", Short: "Read the whole book and say what is wrong with it", Args: noArgs,
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
+				faults, n, err := b.Check(ctx)
+				if err != nil {
+					return err
+				}
+				for _, f := range faults {
+					if err := d.say("%s\n", plain.Line(f, 300)); err != nil {
+						return err
+					}
+				}
+				if len(faults) > 0 {
+					return fmt.Errorf("%d faults in %d revisions: keep a copy of the file as it is, and export what can be read", len(faults), n)
+				}
+				return d.say("%d revisions, nothing wrong\n", n)
+			})
+		},
+	}
+}
+
+func (d *Deps) bookBackup() *cobra.Command {
+	return &cobra.Command{
+		Use: "backup FILE", Short: "A copy of the book in a file that is not there yet", Args: oneArg("a file", "brazebooth book backup copy.db"),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
+				if err := b.Backup(ctx, args[0]); err != nil {
+					return wrong(plain.Line(err.Error(), 200), "name a file that is not there yet")
+				}
+				return d.say("copied to %s\n", plain.Line(args[0], 200))
+			})
+		},
+	}
+}
