@@ -81,7 +81,7 @@ func (e *engine) insert(ctx context.Context, tx querier, r *Revision) error {
 		return err
 	}
 	done, err := tx.ExecContext(ctx, e.sql("INSERT INTO revisions ("+revisionColumns+") VALUES (?,?,?,?,?,?,?,?,?,?,?) ON CONFLICT (rev) DO NOTHING"),
-		r.Rev, r.ID, r.Parent, string(r.Kind), r.At, r.Who, r.Where, r.Program, r.Schema, flag(r.Deleted), body)
+		r.Rev, r.ID, r.Parent, string(r.Kind), r.At, r.Who, r.Where, r.Program, r.Schema, bit(r.Deleted), body)
 	if err != nil {
 		return err
 	}
@@ -104,7 +104,7 @@ func (e *engine) head(ctx context.Context, tx querier, r *Revision) error {
 	name, line, text := summary(&latest)
 	_, err := tx.ExecContext(ctx, e.sql(`INSERT INTO heads (id, rev, kind, at, deleted, name, line) VALUES (?,?,?,?,?,?,?)
 		ON CONFLICT (id) DO UPDATE SET rev = excluded.rev, kind = excluded.kind, at = excluded.at, deleted = excluded.deleted, name = excluded.name, line = excluded.line`),
-		latest.ID, latest.Rev, string(latest.Kind), latest.At, flag(latest.Deleted), name, line)
+		latest.ID, latest.Rev, string(latest.Kind), latest.At, bit(latest.Deleted), name, line)
 	if err != nil {
 		return err
 	}
@@ -146,7 +146,7 @@ func (e *engine) leaf(ctx context.Context, q querier, id string) (Revision, erro
 	return list[0], nil
 }
 
-func flag(b bool) int {
+func bit(b bool) int {
 	if b {
 		return 1
 	}

@@ -1,0 +1,108 @@
+package book
+
+import (
+	"context"
+	"fmt"
+	"path/filepath"
+	"slices"
+	"sync"
+	"testing"
+	"time"
+)
+
+// Fifty writers at once on one book: grouped as they wait, and one by one, in one run; the longest waits beside it.
+func BenchmarkFiftyWriters(b *testing.B) {
+	for _, most := range []int{mostTogether, 1} {
+		b.Run(fmt.Sprintf("together=%d", most), func(b *testing.B) {
+			book, err := OpenFile(context.Background(), filepath.Join(b.TempDir(), "book.db"))
+			if err != nil {
+				b.Fatal(err)
+			}
+			defer book.Close()
+			book.(*store).writer.most = most
+			now := time.Now()
+			who := by(&now)
+			card := someCard(b, "x", gutter)
+			waits := make([]time.Duration, 0, b.N)
+			var mu sync.Mutex
+			var wg sync.WaitGroup
+			left := make(chan struct{}, b.N)
+			for range b.N {
+				left <- struct{}{}
+			}
+			close(left)
+			b.ResetTimer()
+			for range 50 {
+				wg.Go(func() {
+					for range left {
+						r, err := who.New(CardKind, card)
+						if err != nil {
+							b.Error(err)
+							return
+						}
+						start := time.Now()
+						if err := book.Save(context.Background(), r); err != nil {
+							b.Error(err)
+							return
+						}
+						mu.Lock()
+						waits = append(waits, time.Since(start))
+						mu.Unlock()
+					}
+				})
+			}
+			wg.Wait()
+			slices.Sort(waits)
+			b.ReportMetric(float64(waits[len(waits)*99/100].Microseconds())/1000, "p99-ms")
+			b.ReportMetric(float64(b.N)/b.Elapsed().Seconds(), "saved/s")
+		})
+	}
+}
+
+// A hundred thousand cards: the first page, a find as one types, and a plain indexed query beside them.
+func BenchmarkHundredThousand(b *testing.B) {
+	ctx := context.Background()
+	book, err := OpenFile(ctx, filepath.Join(b.TempDir(), "book.db"))
+	if err != nil {
+		b.Fatal(err)
+	}
+	defer book.Close()
+	now := time.Date(2026, 1, 1, 0, 0, 0, 0, time.UTC)
+	who := by(&now)
+	card := someCard(b, "x", gutter)
+	card.Card = Kept{Used: card.Card.Used, Figures: card.Card.Figures[:5]} // the lists do not read it
+	things := []string{"tank", "lid", "gutter", "planter", "stove", "shaft", "trough", "bracket"}
+	var batch []Revision
+	for i := range 100000 {
+		now = now.Add(time.Second)
+		card.Name = fmt.Sprintf("%s %s %d", things[i%8], things[i/8%8], i)
+		r, err := who.New(CardKind, card)
+		if err != nil {
+			b.Fatal(err)
+		}
+		if batch = append(batch, r); len(batch) == 2000 {
+			if err := book.Save(ctx, batch...); err != nil {
+				b.Fatal(err)
+			}
+			batch = batch[:0]
+		}
+	}
+	b.Run("plain", func(b *testing.B) {
+		for b.Loop() {
+			rows, err := book.(*store).read.Query("SELECT id, rev, kind, at, deleted, name, line FROM heads WHERE id = '0123456789abcdef'")
+			if err != nil {
+				b.Fatal(err)
+			}
+			_, _ = heads(rows)
+		}
+	})
+	for name, text := range map[string]string{"first page": "", "common word": "tan", "two words": "tan lid", "rare word": "99998", "nothing": "zzz", "rare and common": "tank 4321"} {
+		b.Run(name, func(b *testing.B) {
+			for b.Loop() {
+				if _, err := book.List(ctx, Query{Kind: CardKind, Text: text}); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}

@@ -1,0 +1,177 @@
+package book
+
+import (
+	"bufio"
+	"context"
+	"flag"
+	"fmt"
+	"math/rand/v2"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+)
+
+// soak is how many times a saving program is killed; a thousand or more is the soak that README speaks of.
+var soak = flag.Int("soak", 15, "times that a program is killed while it saves")
+
+const childFile = "BRAZEBOOTH_SOAK_FILE"
+
+// TestSoakChild is the program that is killed: it saves without end and says each id when it is acknowledged.
+func TestSoakChild(t *testing.T) {
+	file := os.Getenv(childFile)
+	if file == "" {
+		t.Skip("only as a child of the soak")
+	}
+	ctx, now := context.Background(), time.Now()
+	b, err := OpenFile(ctx, file)
+	if err != nil {
+		fmt.Println("cannot open:", err)
+		os.Exit(3)
+	}
+	card := someCard(t, "soak", gutter)
+	for {
+		now = now.Add(time.Millisecond)
+		r, err := by(&now).New(CardKind, card)
+		if err == nil {
+			err = b.Save(ctx, r)
+		}
+		if err != nil {
+			fmt.Println("cannot save:", err)
+			os.Exit(3)
+		}
+		fmt.Println("saved", r.ID)
+	}
+}
+
+// A program that is killed while it saves, at random points, loses nothing that it was told is saved, and damages no
+// book. A killed process is not a power cut: that rests on synchronous=FULL and on the disk.
+func TestKillSoak(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "book.db")
+	r := rand.New(rand.NewPCG(7, 972))
+	saved := map[string]bool{}
+	for n := range *soak {
+		for _, id := range killOne(t, file, time.Duration(20+r.IntN(150))*time.Millisecond) {
+			saved[id] = true
+		}
+		if n%10 != 9 && n != *soak-1 {
+			continue
+		}
+		b, err := OpenFile(context.Background(), file)
+		noErr(t, err)
+		faults, _, err := b.Check(context.Background())
+		if err != nil || len(faults) != 0 {
+			t.Fatalf("after %d kills: %v, %v", n+1, faults, err)
+		}
+		for id := range saved {
+			if _, err := b.Get(context.Background(), id); err != nil {
+				t.Fatalf("after %d kills %s, which was acknowledged, is lost: %v", n+1, id, err)
+			}
+		}
+		noErr(t, b.Close())
+	}
+	if len(saved) < *soak {
+		t.Errorf("only %d acknowledged in %d kills: nothing was tested", len(saved), *soak)
+	}
+	t.Logf("%d kills, %d acknowledged savings, none lost", *soak, len(saved))
+}
+
+// killOne runs the child for a while and returns what it acknowledged.
+func killOne(t *testing.T, file string, after time.Duration) []string {
+	t.Helper()
+	cmd := exec.Command(os.Args[0], "-test.run", "^TestSoakChild$")
+	cmd.Env = append(os.Environ(), childFile+"="+file)
+	out, err := cmd.StdoutPipe()
+	noErr(t, err)
+	noErr(t, cmd.Start())
+	var ids []string
+	done := make(chan struct{})
+	go func() {
+		defer close(done)
+		lines := bufio.NewScanner(out)
+		for lines.Scan() {
+			if id, ok := strings.CutPrefix(lines.Text(), "saved "); ok && len(id) == 16 {
+				ids = append(ids, id)
+			} else if strings.HasPrefix(lines.Text(), "cannot") {
+				t.Error(lines.Text())
+			}
+		}
+	}()
+	time.Sleep(after)
+	_ = cmd.Process.Kill()
+	<-done
+	_ = cmd.Wait()
+	return ids
+}
+
+// A full disk: a clear error, and what was saved before stays.
+func TestDiskFull(t *testing.T) {
+	dir := t.TempDir()
+	if out, err := exec.Command("mount", "-t", "tmpfs", "-o", "size=400k", "tmpfs", dir).CombinedOutput(); err != nil {
+		t.Skipf("no small disk can be made here: %s", strings.TrimSpace(string(out)))
+	}
+	defer func() { _ = exec.Command("umount", "-l", dir).Run() }()
+	ctx, now := context.Background(), time.Now()
+	file := filepath.Join(dir, "book.db")
+	b, err := OpenFile(ctx, file)
+	noErr(t, err)
+	card := someCard(t, "x", gutter)
+	var ids []string
+	for range 2000 {
+		r, err := by(&now).New(CardKind, card)
+		noErr(t, err)
+		if err = b.Save(ctx, r); err != nil {
+			if !strings.Contains(err.Error(), "full") && !strings.Contains(err.Error(), "no space") {
+				t.Errorf("a full disk is called %v", err)
+			}
+			break
+		}
+		ids = append(ids, r.ID)
+	}
+	if len(ids) == 0 || len(ids) == 2000 {
+		t.Fatalf("%d cards on a disk of 400 kB", len(ids))
+	}
+	for _, id := range ids {
+		if _, err := b.Get(ctx, id); err != nil {
+			t.Fatalf("%s is lost: %v", id, err)
+		}
+	}
+	if faults, _, err := b.Check(ctx); err != nil || len(faults) != 0 {
+		t.Errorf("%v, %v", faults, err)
+	}
+	_ = b.Close()
+}
+
+// A folder in which nothing may be written: what is there can be read, and saving says so.
+func TestFolderReadOnly(t *testing.T) {
+	dir := t.TempDir()
+	ctx, now := context.Background(), time.Now()
+	file := filepath.Join(dir, "book.db")
+	b, err := OpenFile(ctx, file)
+	noErr(t, err)
+	fill(t, b, by(&now), &now, 3)
+	noErr(t, b.Close())
+	if out, err := exec.Command("mount", "--bind", dir, dir).CombinedOutput(); err != nil {
+		t.Skipf("no folder can be made read-only here: %s", strings.TrimSpace(string(out)))
+	}
+	defer func() { _ = exec.Command("umount", "-l", dir).Run() }()
+	if out, err := exec.Command("mount", "-o", "remount,ro,bind", dir).CombinedOutput(); err != nil {
+		t.Skipf("no folder can be made read-only here: %s", strings.TrimSpace(string(out)))
+	}
+	r, err := ReadFile(ctx, file)
+	noErr(t, err)
+	if list, err := r.List(ctx, Query{}); err != nil || len(list) != 2 {
+		t.Errorf("%v, %v", list, err)
+	}
+	noErr(t, r.Close())
+	if b, err := OpenFile(ctx, file); err == nil {
+		rev, err := by(&now).New(PersonKind, Person{Name: "eve"})
+		noErr(t, err)
+		if err := b.Save(ctx, rev); err == nil {
+			t.Error("saved into a folder that is read-only")
+		}
+		_ = b.Close()
+	}
+}
