@@ -59,6 +59,66 @@ func BenchmarkFiftyWriters(b *testing.B) {
 	}
 }
 
+// The same fifty without a writer between them: each on its own connection, waiting for the file's lock.
+func BenchmarkFiftyApart(b *testing.B) {
+	file := filepath.Join(b.TempDir(), "book.db")
+	opened, err := OpenFile(context.Background(), file)
+	if err != nil {
+		b.Fatal(err)
+	}
+	defer opened.Close()
+	db, err := OpenRaw(file)
+	if err != nil {
+		b.Fatal(err)
+	}
+	defer db.Close()
+	db.SetMaxOpenConns(50)
+	db.SetMaxIdleConns(50)
+	now := time.Now()
+	who := by(&now)
+	card := someCard(b, "x", gutter)
+	waits := make([]time.Duration, 0, b.N)
+	failed := 0
+	var mu sync.Mutex
+	var wg sync.WaitGroup
+	left := make(chan struct{}, b.N)
+	for range b.N {
+		left <- struct{}{}
+	}
+	close(left)
+	b.ResetTimer()
+	for range 50 {
+		wg.Go(func() {
+			w := writer{e: &sqlite, db: db}
+			for range left {
+				r, err := who.New(CardKind, card)
+				if err != nil {
+					b.Error(err)
+					return
+				}
+				p, err := prepare(&r)
+				if err != nil {
+					b.Error(err)
+					return
+				}
+				start := time.Now()
+				err = w.transaction([]saving{{[]prepared{p}, nil}})
+				mu.Lock()
+				waits = append(waits, time.Since(start))
+				if err != nil { // the lock did not come within five seconds
+					failed++
+				}
+				mu.Unlock()
+			}
+		})
+	}
+	wg.Wait()
+	slices.Sort(waits)
+	b.ReportMetric(float64(waits[len(waits)*99/100].Microseconds())/1000, "p99-ms")
+	b.ReportMetric(float64(b.N-failed)/b.Elapsed().Seconds(), "saved/s")
+	b.ReportMetric(float64(failed), "failed")
+}
+
 // A hundred thousand cards: the first page, a find as one types, and a plain indexed query beside them.
 func BenchmarkHundredThousand(b *testing.B) {
 	ctx := context.Background()

@@ -338,7 +338,9 @@ func TestOneBadSavingSpoilsNoOther(t *testing.T) {
 	for _, name := range []string{"apple", "pear", "plum"} {
 		r, err := who.New(PersonKind, Person{Name: name})
 		noErr(t, err)
-		group = append(group, saving{[]Revision{r}, make(chan error, 1)})
+		p, err := prepare(&r)
+		noErr(t, err)
+		group = append(group, saving{[]prepared{p}, make(chan error, 1)})
 	}
 	b.writer.commit(group)
 	for i, want := range []bool{true, false, true} {

@@ -86,7 +86,9 @@ func (s *store) fillWords(ctx context.Context, tx querier) error {
 		return err
 	}
 	for i := range list {
-		if err := s.head(ctx, tx, &list[i]); err != nil {
+		p := prepared{rev: list[i]}
+		p.sum()
+		if err := s.head(ctx, tx, &p); err != nil {
 			return err
 		}
 	}

@@ -7,6 +7,8 @@ import (
 	"encoding/hex"
 	"encoding/json"
 	"fmt"
+	"io"
+	"strconv"
 	"time"
 
 	"brazebooth/internal/plain"
@@ -58,8 +60,8 @@ func (a Author) revision(id string, kind Kind, parent *Revision, deleted bool, b
 			r.At = after(parent.At)
 		}
 	}
-	r.Rev, err = r.hash()
-	return r, err
+	r.Rev = r.hash()
+	return r, nil
 }
 
 // after is a millisecond later.
@@ -79,30 +81,23 @@ func compactJSON(body any) (json.RawMessage, error) {
 	if err := enc.Encode(body); err != nil {
 		return nil, err
 	}
-	var small bytes.Buffer
-	if err := json.Compact(&small, out.Bytes()); err != nil {
-		return nil, err
-	}
-	return small.Bytes(), nil
+	return bytes.TrimSuffix(out.Bytes(), []byte("\n")), nil
 }
 
-// hash is the first 128 bits of SHA-256 over the revision without its own Rev.
-func (r Revision) hash() (string, error) {
-	r.Rev = ""
-	b, err := compactJSON(r)
-	if err != nil {
-		return "", err
+// hash is the first 128 bits of SHA-256 over every field but Rev, each behind its length so that none runs into the
+// next, and the body as it stands.
+func (r *Revision) hash() string {
+	h := sha256.New()
+	for _, s := range [...]string{r.ID, r.Parent, string(r.Kind), r.At, r.Who, r.Where, r.Program, strconv.Itoa(r.Schema), strconv.FormatBool(r.Deleted), string(r.Body)} {
+		fmt.Fprintf(h, "%d:", len(s))
+		_, _ = io.WriteString(h, s) // a hash takes everything
 	}
-	sum := sha256.Sum256(b)
-	return hex.EncodeToString(sum[:16]), nil
+	return hex.EncodeToString(h.Sum(nil)[:16])
 }
 
 // Verify says what is wrong with a revision, nil for nothing: its hash, its kind, its body, its time.
 func (r *Revision) Verify() error {
-	want, err := r.hash()
-	switch {
-	case err != nil:
-		return fmt.Errorf("revision %s of %s cannot be read: %w", r.Rev, r.ID, err)
+	switch want := r.hash(); {
 	case want != r.Rev:
 		return fmt.Errorf("revision %s of %s is not what was saved: its hash is %s", r.Rev, r.ID, want)
 	case !known(r.Kind):
@@ -111,6 +106,8 @@ func (r *Revision) Verify() error {
 		return fmt.Errorf("revision %s has no proper id", r.Rev)
 	case r.At != stampOf(r.At):
 		return fmt.Errorf("revision %s of %s has no proper time", r.Rev, r.ID)
+	case !json.Valid(r.Body):
+		return fmt.Errorf("revision %s of %s has a body that cannot be read", r.Rev, r.ID)
 	}
 	return nil
 }

@@ -10,6 +10,7 @@ import (
 	"io"
 	"strconv"
 	"strings"
+	"sync"
 )
 
 // engine is what differs between the two databases.
@@ -75,43 +76,68 @@ type querier interface {
 const revisionColumns = "rev, id, parent, kind, at, who, place, program, schema, deleted, body"
 
 // insert keeps one revision and brings its record's head up to date. A revision that is there already changes nothing.
-func (e *engine) insert(ctx context.Context, tx querier, r *Revision) error {
-	body, err := pack(r.Body)
-	if err != nil {
-		return err
-	}
+func (e *engine) insert(ctx context.Context, tx querier, p *prepared) error {
+	r := &p.rev
 	done, err := tx.ExecContext(ctx, e.sql("INSERT INTO revisions ("+revisionColumns+") VALUES (?,?,?,?,?,?,?,?,?,?,?) ON CONFLICT (rev) DO NOTHING"),
-		r.Rev, r.ID, r.Parent, string(r.Kind), r.At, r.Who, r.Where, r.Program, r.Schema, bit(r.Deleted), body)
+		r.Rev, r.ID, r.Parent, string(r.Kind), r.At, r.Who, r.Where, r.Program, r.Schema, bit(r.Deleted), p.packed)
 	if err != nil {
 		return err
 	}
 	if n, err := done.RowsAffected(); err != nil || n == 0 {
 		return err
 	}
-	return e.head(ctx, tx, r)
+	return e.head(ctx, tx, p)
+}
+
+// prepared is a revision made ready before the writer's turn comes: what takes time takes it beside the others.
+type prepared struct {
+	rev        Revision
+	packed     []byte
+	name, line string
+	words      []string
+}
+
+func prepare(r *Revision) (prepared, error) {
+	p := prepared{rev: *r}
+	p.sum()
+	var err error
+	p.packed, err = pack(r.Body)
+	return p, err
+}
+
+// sum is what a list shows of it and what it is found by.
+func (p *prepared) sum() {
+	name, line, text := summary(&p.rev)
+	p.name, p.line, p.words = name, line, words(text)
 }
 
 // head puts the newest of a record's leaves at its head: of two that replace the same one the later, of two as late
 // the one whose hash is greater, so that every book that was merged agrees.
-func (e *engine) head(ctx context.Context, tx querier, r *Revision) error {
-	latest := *r
-	if r.Parent != "" || !e.alone(ctx, tx, r.ID) {
-		var err error
-		if latest, err = e.leaf(ctx, tx, r.ID); err != nil {
+func (e *engine) head(ctx context.Context, tx querier, p *prepared) error {
+	fresh := p.rev.Parent == "" && e.alone(ctx, tx, p.rev.ID)
+	if !fresh {
+		leaf, err := e.leaf(ctx, tx, p.rev.ID)
+		if err != nil {
 			return err
 		}
+		if leaf.Rev != p.rev.Rev {
+			p = &prepared{rev: leaf}
+			p.sum()
+		}
 	}
-	name, line, text := summary(&latest)
+	latest := &p.rev
 	_, err := tx.ExecContext(ctx, e.sql(`INSERT INTO heads (id, rev, kind, at, deleted, name, line) VALUES (?,?,?,?,?,?,?)
 		ON CONFLICT (id) DO UPDATE SET rev = excluded.rev, kind = excluded.kind, at = excluded.at, deleted = excluded.deleted, name = excluded.name, line = excluded.line`),
-		latest.ID, latest.Rev, string(latest.Kind), latest.At, bit(latest.Deleted), name, line)
+		latest.ID, latest.Rev, string(latest.Kind), latest.At, bit(latest.Deleted), p.name, p.line)
 	if err != nil {
 		return err
 	}
-	if _, err := tx.ExecContext(ctx, e.sql("DELETE FROM words WHERE id = ?"), latest.ID); err != nil {
-		return err
+	if !fresh {
+		if _, err := tx.ExecContext(ctx, e.sql("DELETE FROM words WHERE id = ?"), latest.ID); err != nil {
+			return err
+		}
 	}
-	list := words(text)
+	list := p.words
 	if len(list) == 0 {
 		return nil
 	}
@@ -156,16 +182,24 @@ func bit(b bool) int {
 // pack makes a body small; what is hashed and exported is the body itself.
 func pack(body []byte) ([]byte, error) {
 	var out bytes.Buffer
-	w, err := flate.NewWriter(&out, flate.BestSpeed)
-	if err != nil {
-		return nil, err
-	}
+	w := packers.Get().(*flate.Writer)
+	defer packers.Put(w)
+	w.Reset(&out)
 	if _, err := w.Write(body); err != nil {
 		return nil, err
 	}
-	err = w.Close()
+	err := w.Close()
 	return out.Bytes(), err
 }
+
+// packers are reused: one is larger than what it packs.
+var packers = sync.Pool{New: func() any {
+	w, err := flate.NewWriter(nil, flate.BestSpeed)
+	if err != nil {
+		panic(err) // only of a level that there is not
+	}
+	return w
+}}
 
 // largestBody is the most that a body may unpack to.
 const largestBody = 4 << 20
@@ -258,6 +292,7 @@ func (s *store) Save(ctx context.Context, list ...Revision) error {
 	if s.readOnly != "" {
 		return fmt.Errorf("%w: %s", ErrReadOnly, s.readOnly)
 	}
+	ready := make([]prepared, len(list))
 	for i := range list {
 		if err := list[i].Verify(); err != nil {
 			return err
@@ -265,8 +300,12 @@ func (s *store) Save(ctx context.Context, list ...Revision) error {
 		if len(list[i].Body) > largestBody {
 			return fmt.Errorf("a body of more than %d bytes", largestBody)
 		}
+		var err error
+		if ready[i], err = prepare(&list[i]); err != nil {
+			return err
+		}
 	}
-	return s.writer.save(ctx, list)
+	return s.writer.save(ctx, ready)
 }
 
 func (s *store) Backup(ctx context.Context, file string) error { return s.backup(ctx, file) }

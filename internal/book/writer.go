@@ -20,7 +20,7 @@ type writer struct {
 }
 
 type saving struct {
-	list   []Revision
+	list   []prepared
 	answer chan error
 }
 
@@ -38,7 +38,7 @@ func (w *writer) stop() {
 }
 
 // save hands revisions to the writer and waits for the disk. A caller that gives up is not told whether they were kept.
-func (w *writer) save(ctx context.Context, list []Revision) error {
+func (w *writer) save(ctx context.Context, list []prepared) error {
 	s := saving{list, make(chan error, 1)}
 	select {
 	case w.in <- s:
