@@ -9,7 +9,7 @@ import (
 // own is what each room may import of the project, besides itself. A room that is not listed is a
 // mistake: every room has its layer.
 var own = map[string][]string{
-	"brazebooth":                   {"internal/book", "tui", "internal/cli", "internal/quantity"},
+	"brazebooth":                   {"internal/book", "internal/plain", "calc", "tui", "internal/cli", "internal/quantity"},
 	"brazebooth/tables":            {},
 	"brazebooth/internal/plain":    {},
 	"brazebooth/internal/quantity": {"internal/plain"},

@@ -17,6 +17,7 @@ import (
 	"github.com/charmbracelet/colorprofile"
 	"github.com/charmbracelet/x/term"
 
+	"brazebooth/internal/book"
 	"brazebooth/internal/cli"
 	"brazebooth/internal/quantity"
 	"brazebooth/tui"
@@ -72,8 +73,11 @@ func canShow() bool {
 	return name != "" && name != "dumb" && term.IsTerminal(os.Stdin.Fd()) && term.IsTerminal(os.Stdout.Fd())
 }
 
-func screens(ctx context.Context, units quantity.System) error {
+func screens(ctx context.Context, units quantity.System, where string) error {
 	o := tui.Options{Units: units}
+	if where != "" {
+		o.Book = desk{where, book.Author{Who: shortName(), Where: hostName(), Program: cli.Version}}
+	}
 	if os.Getenv("NO_COLOR") != "" { // any value counts
 		o.Profile = colorprofile.Ascii
 	}

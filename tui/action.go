@@ -19,6 +19,12 @@ type (
 	openMarks   struct{ page *marksPage }
 	answerStops struct{ ids []string }
 	sawBead     struct{ ids []string }
+	turnPage    struct{ by int }
+	findCards   struct{}
+	loadCard    struct{ entry Entry }
+	keepCard    struct{ name string }
+	stampNow    struct{}
+	keepReading struct{}
 	otherUnits  struct{}
 	openWhy     struct{ row cardRow }
 	openAsk     struct{ ask *question }
@@ -54,6 +60,12 @@ func (enterPart) action()   {}
 func (openMarks) action()   {}
 func (answerStops) action() {}
 func (sawBead) action()     {}
+func (turnPage) action()    {}
+func (findCards) action()   {}
+func (loadCard) action()    {}
+func (keepCard) action()    {}
+func (stampNow) action()    {}
+func (keepReading) action() {}
 func (otherUnits) action()  {}
 func (openWhy) action()     {}
 func (openAsk) action()     {}

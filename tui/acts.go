@@ -30,7 +30,15 @@ func (m *root) act(a action) tea.Cmd {
 		return m.beat.want(timedJob(m.job), m.gaps)
 	case openPart:
 		m.onPart = true
-		return m.fix.again()
+		return m.enterPage()
+	case turnPage:
+		m.part.turn(a.by)
+		return m.enterPage()
+	case findCards, loadCard, keepCard, keepReading:
+		return m.actBook(a)
+	case stampNow:
+		now := m.now
+		return func() tea.Msg { return stamped{now()} }
 	case enterPart:
 		return m.enterPart(a.page)
 	case openMarks:
@@ -190,4 +198,23 @@ func (m *root) sawBead(ids []string) tea.Cmd {
 	}
 	m.marks = nil
 	return m.fix.saw(&m.session.card, ids)
+}
+
+// actBook does what a screen asks of the book, where there is one.
+func (m *root) actBook(a action) tea.Cmd {
+	if m.keeper == nil {
+		m.notice = &fault{"there is no book here", "the program was started without one"}
+		return nil
+	}
+	switch a := a.(type) {
+	case findCards:
+		return m.shelf.find(m.keeper)
+	case loadCard:
+		return m.loadCard(a.entry)
+	case keepCard:
+		return m.keepCard(a.name)
+	case keepReading:
+		return m.keepReading()
+	}
+	return nil
 }

@@ -95,6 +95,10 @@ func (m *root) hints() []key.Binding {
 		return m.pickHints()
 	case m.inputs != nil:
 		return []key.Binding{named(k.On, "enter", "set"), named(k.Down, "↑↓", "pick"), named(k.Back, "backspace", "open again"), named(k.Back, "esc", "back")}
+	case m.onPart && m.part.name() == pageBook:
+		return []key.Binding{named(k.On, "enter", "open, or keep"), named(k.Down, "↑↓", "pick"), named(k.More, "←→", "pages"), named(k.Back, "esc", "back")}
+	case m.onPart && m.part.name() == pageMeasure:
+		return []key.Binding{named(k.On, "enter", "go on"), named(k.Play, "space", "watch"), named(k.Up, "↑", "step back"), named(k.More, "←→", "pages"), named(k.Back, "esc", "back")}
 	case m.onPart:
 		return []key.Binding{named(k.Pages, "p", "next page"), named(k.More, "←→", "pages"), named(k.On, "enter", m.partEnter()), named(k.Why, "*", "sources"),
 			named(k.Down, "↑↓", "scroll"), named(k.Units, "u", "units"), named(k.Back, "esc", "card")}
@@ -146,7 +150,7 @@ func (m *root) body(w, h int) (block, *tea.Cursor) {
 		b, x, y := m.inputs.draw(&m.th, &m.session, w, h)
 		return b, tea.NewCursor(x, y)
 	case m.onPart:
-		return m.drawPart(w, h), nil
+		return m.drawPart(w, h)
 	case m.onMap:
 		return m.chart.view(&m.th, &m.session, w, h), nil
 	case m.onBeat:

@@ -44,7 +44,7 @@ func newKeys() keyMap {
 		Drawing:  bind("x 3", "cross-section and edges", "x", "3"),
 		Map:      bind("m 7", "map of all settings", "m", "7"),
 		Beat:     bind("t 9", "timed arc: on and off", "t", "9"),
-		Pages:    bind("p 1", "the pages: fit, filler … correct, cost, sheet", "p", "1"),
+		Pages:    bind("p 1", "the pages: fit … correct, measure, book, sheet", "p", "1"),
 		Play:     bind("space", "play the beat", "space"),
 		Large:    bind("b 5", "big figures, and back", "b", "5"),
 		Units:    bind("u", "units: metric, inch, both", "u", "f2"),

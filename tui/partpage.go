@@ -22,14 +22,34 @@ type partPage struct {
 // pageSheet is the page that holds all others.
 const pageSheet = "sheet"
 
-// pageNames are the pages beside the card; the sheet of them all is the last.
+// The pages that are the screens' own.
+const (
+	pageBook    = "book"
+	pageMeasure = "measure"
+)
+
+// pageNames are the pages beside the card in the order of the work; the sheet of them all is the last.
 var pageNames = func() []string {
 	var names []string
 	for _, p := range calc.Pages() {
 		names = append(names, p.Name)
+		if p.Name == "correct" {
+			names = append(names, pageMeasure)
+		}
 	}
-	return append(names, pageSheet)
+	return append(names, pageBook, pageSheet)
 }()
+
+// chapterOf is the step of the work that a page belongs to.
+func chapterOf(name string) string {
+	switch name {
+	case pageMeasure:
+		return string(calc.Look)
+	case pageBook, pageSheet:
+		return string(calc.Keep)
+	}
+	return string(sheet.ChapterOf(name))
+}
 
 func (p *partPage) name() string { return pageNames[p.at] }
 
@@ -49,9 +69,9 @@ func (p *partPage) update(msg tea.Msg, k *keyMap) action {
 	case press.String() == "space":
 		p.view.top += 8
 	case key.Matches(press, k.Pages), key.Matches(press, k.More):
-		p.turn(1)
+		return turnPage{1}
 	case key.Matches(press, k.Less):
-		p.turn(-1)
+		return turnPage{-1}
 	case key.Matches(press, k.On):
 		return enterPart{p.name()}
 	case key.Matches(press, k.Why):
@@ -65,12 +85,45 @@ func (p *partPage) update(msg tea.Msg, k *keyMap) action {
 }
 
 // drawPart is the strip of pages over the open one.
-func (m *root) drawPart(w, h int) block {
+func (m *root) drawPart(w, h int) (block, *tea.Cursor) {
 	b := pageStrip(&m.th, m.part.at, w)
 	b.skip()
 	w = min(w, 88)
-	b.addAll(m.part.view.draw(&m.th, m.partBody(w), w, h-len(b)))
-	return b
+	above := len(b)
+	switch m.part.name() {
+	case pageBook:
+		body, x := m.shelf.draw(&m.th, m.keeper != nil, w, h-above)
+		b.addAll(body)
+		return b, tea.NewCursor(min(x, w-1), above)
+	case pageMeasure:
+		body, x, y := m.meter.draw(&m.th, m.keeper != nil, w, h-above)
+		b.addAll(body)
+		return b, tea.NewCursor(min(x, w-1), above+y)
+	}
+	b.addAll(m.part.view.draw(&m.th, m.partBody(w), w, h-above))
+	return b, nil
+}
+
+// updatePart lets the open page act.
+func (m *root) updatePart(msg tea.Msg) action {
+	switch m.part.name() {
+	case pageBook:
+		return m.shelf.update(msg, &m.keys)
+	case pageMeasure:
+		return m.meter.update(msg, &m.keys)
+	}
+	return m.part.update(msg, &m.keys)
+}
+
+// enterPage lets a page that was come to ask for what it needs.
+func (m *root) enterPage() tea.Cmd {
+	switch m.part.name() {
+	case pageBook:
+		return m.shelf.find(m.keeper)
+	case pageMeasure:
+		return m.openMeter()
+	}
+	return m.fix.again()
 }
 
 // pageStrip lists every page under its chapter, the open one in brackets.
@@ -79,10 +132,7 @@ func pageStrip(th *theme, at, w int) block {
 	r := newRow(w)
 	chapter := ""
 	for i, name := range pageNames {
-		c := string(sheet.ChapterOf(name))
-		if name == pageSheet {
-			c = string(calc.Keep)
-		}
+		c := chapterOf(name)
 		head := ""
 		if c != chapter {
 			head, chapter = c, c

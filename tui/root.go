@@ -1,6 +1,8 @@
 package tui
 
 import (
+	"time"
+
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
 
@@ -29,6 +31,10 @@ type root struct {
 	part   partPage
 	onPart bool // a page beside the card does
 	fix    correctPage
+	shelf  bookPage
+	meter  measurePage
+	keeper Keeper
+	now    func() time.Time
 	inputs *inputsPage // what such a page asks for, over it
 	marks  *marksPage  // a list of which several may be true, over that
 	page   *textPage   // help, cautions or the meaning of a row, over everything else
@@ -43,7 +49,10 @@ type root struct {
 }
 
 func newRoot(o Options) *root {
-	m := &root{session: newSession(o), th: newTheme(!o.Light, o.Profile), keys: newKeys()}
+	m := &root{session: newSession(o), th: newTheme(!o.Light, o.Profile), keys: newKeys(), keeper: o.Book, now: o.Now}
+	if m.now == nil {
+		m.now = time.Now
+	}
 	if o.Job != (calc.Job{}) {
 		m.step = cardStep
 	}
@@ -91,6 +100,10 @@ func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 			return m, nil
 		}
 		cmd = m.fix.tick()
+	case bookFound, bookLoaded, bookKept, measured, stamped:
+		cmd = m.onBook(msg)
+	case sourcesKnown:
+		m.meter.sources = msg.names
 	case beatTick:
 		if cmd = m.beat.play(msg); cmd == nil {
 			return m, nil
@@ -174,7 +187,7 @@ func (m *root) child(msg tea.Msg) action {
 	case m.inputs != nil:
 		return m.inputs.update(msg, &m.keys, &m.session)
 	case m.onPart:
-		return m.part.update(msg, &m.keys)
+		return m.updatePart(msg)
 	case m.onMap:
 		return m.chart.update(msg, &m.keys, &m.session)
 	case m.onBeat:

@@ -6,6 +6,7 @@ package tui
 import (
 	"context"
 	"io"
+	"time"
 
 	tea "charm.land/bubbletea/v2"
 	"github.com/charmbracelet/colorprofile"
@@ -24,6 +25,8 @@ type Options struct {
 	Profile colorprofile.Profile              // Unknown: found out from Env and the terminal
 	Light   bool                              // a light background, until the terminal says which it has
 	Env     []string                          // the terminal's environment, KEY=value; nil: the program's own
+	Book    Keeper                            // nil: nothing is kept
+	Now     func() time.Time                  // nil: the machine's clock; for the stopwatch only
 	FPS     int                               // frames a second at most; 0: 120, right for a local terminal
 }
 

@@ -22,7 +22,7 @@ type Deps struct {
 	Example  calc.Job // what a newcomer sees first
 	Title    string   // what the example is
 	// Screens opens the screens; nil where there is no terminal for them.
-	RunScreens func(ctx context.Context, units quantity.System) error
+	RunScreens func(ctx context.Context, units quantity.System, book string) error
 	Book       string           // the user's own book, "" where there is no folder for one
 	Who, Where string           // who saves, on which machine
 	Now        func() time.Time // nil for the machine's clock
@@ -66,7 +66,8 @@ come before anything that is printed here.`,
 			if d.RunScreens == nil {
 				return d.example(sys)
 			}
-			return d.RunScreens(cmd.Context(), sys)
+			where, _ := d.place(cmd) // without a book the screens say so
+			return d.RunScreens(cmd.Context(), sys, where)
 		},
 	}
 	root.Flags().StringVar(&units, "units", "", unitsUsage)

@@ -65,7 +65,7 @@ func TestAnswersExitWith0(t *testing.T) {
 // What could not be done, though it was rightly asked, is 1.
 func TestWhatCouldNotBeDoneExitsWith1(t *testing.T) {
 	var out, errOut bytes.Buffer
-	broken := func(context.Context, quantity.System) error { return errors.New("the terminal went away") }
+	broken := func(context.Context, quantity.System, string) error { return errors.New("the terminal went away") }
 	if code := Run(context.Background(), nil, Deps{Out: &out, Err: &errOut, RunScreens: broken}); code != 1 || !strings.Contains(errOut.String(), "the terminal went away") {
 		t.Errorf("screens that fail: code %d, stderr %q", code, errOut.String())
 	}

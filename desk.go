@@ -1,0 +1,139 @@
+package main
+
+import (
+	"context"
+	"errors"
+
+	"brazebooth/calc"
+	"brazebooth/internal/book"
+	"brazebooth/internal/plain"
+	"brazebooth/tui"
+)
+
+// desk is the shop's book as the screens use it: opened for each question and closed again, so that a booth that is left
+// running holds nothing.
+type desk struct {
+	where  string
+	author book.Author
+}
+
+func (d desk) with(ctx context.Context, writes bool, do func(book.Book) error) error {
+	open := book.Read
+	if writes {
+		open = book.Open
+	}
+	b, err := open(ctx, d.where)
+	if err != nil {
+		return said(err)
+	}
+	return said(errors.Join(do(b), b.Close()))
+}
+
+// said is an error whose words are safe for a terminal.
+func said(err error) error {
+	if err == nil || errors.Is(err, book.ErrNone) {
+		return err
+	}
+	return errors.New(plain.Line(err.Error(), 200))
+}
+
+func (d desk) Keep(ctx context.Context, name string, card *calc.Card) (string, error) {
+	kept := book.Card{Name: name, Job: card.Job, Card: book.Keep(card)}
+	kept.Clean()
+	if kept.Name == "" {
+		return "", errors.New("a card without a name")
+	}
+	return "kept: " + kept.Name, d.with(ctx, true, func(b book.Book) error {
+		r, err := d.author.New(book.CardKind, kept)
+		if err != nil {
+			return err
+		}
+		return b.Save(ctx, r)
+	})
+}
+
+func (d desk) Find(ctx context.Context, text string) ([]tui.Entry, error) {
+	var list []tui.Entry
+	err := d.with(ctx, false, func(b book.Book) error {
+		heads, err := b.List(ctx, book.Query{Kind: book.CardKind, Text: text})
+		for _, h := range heads {
+			list = append(list, tui.Entry{ID: h.ID, Name: plain.Line(h.Name, 60), At: h.At[:10], Line: plain.Line(h.Line, 100)})
+		}
+		return err
+	})
+	if errors.Is(err, book.ErrNone) { // no book yet: nothing is kept
+		return nil, nil
+	}
+	return list, err
+}
+
+func (d desk) Load(ctx context.Context, id string) (job calc.Job, err error) {
+	err = d.with(ctx, false, func(b book.Book) error {
+		r, err := b.Get(ctx, id)
+		if err != nil {
+			return err
+		}
+		c, err := book.Body[book.Card](&r)
+		job = c.Job
+		return err
+	})
+	return job, err
+}
+
+func (d desk) Sources(ctx context.Context) (names []string, err error) {
+	err = d.with(ctx, false, func(b book.Book) error {
+		heads, err := b.List(ctx, book.Query{Kind: book.SourceKind})
+		for _, h := range heads {
+			names = append(names, plain.Line(h.Name, 40))
+		}
+		return err
+	})
+	return names, err
+}
+
+func (d desk) Measure(ctx context.Context, source string, r calc.Reading, job calc.Job) (calc.Job, string, error) {
+	used, err := calc.Complete(job)
+	if err != nil {
+		return job, "", err
+	}
+	kept := book.Reading{Source: source, Filler: used.Filler, Wire: used.Wire.V, Mode: used.Mode, Feed: r.Feed, StickOut: r.StickOut, Amps: r.Amps, Volts: r.Volts}
+	kept.Clean()
+	text := ""
+	err = d.with(ctx, true, func(b book.Book) error {
+		list, err := d.record(ctx, b, kept)
+		if err != nil {
+			return err
+		}
+		l, err := book.Learn(list, kept.Filler, kept.Wire, kept.Mode)
+		if err != nil {
+			return err
+		}
+		l.Put(&job)
+		text = "kept for " + kept.Source
+		if n := len(l.Phi.Flagged) + len(l.Volts.Flagged); n > 0 {
+			text += "; a reading lies far from the others and is not used: brazebooth book reading shows it"
+		}
+		return nil
+	})
+	return job, text, err
+}
+
+// record saves a reading, and its power source where nobody entered it yet.
+func (d desk) record(ctx context.Context, b book.Book, kept book.Reading) ([]book.ReadingOf, error) {
+	var list []book.Revision
+	if _, err := book.Resolve(ctx, b, book.SourceKind, kept.Source); err != nil {
+		s, err := d.author.New(book.SourceKind, book.Source{Name: kept.Source})
+		if err != nil {
+			return nil, err
+		}
+		list = append(list, s)
+	}
+	r, err := d.author.New(book.ReadingKind, kept)
+	if err != nil {
+		return nil, err
+	}
+	if err := b.Save(ctx, append(list, r)...); err != nil {
+		return nil, err
+	}
+	return book.Readings(ctx, b, kept.Source)
+}

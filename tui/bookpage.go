@@ -1,0 +1,224 @@
+package tui
+
+import (
+	"context"
+
+	"charm.land/bubbles/v2/key"
+	tea "charm.land/bubbletea/v2"
+
+	"brazebooth/calc"
+)
+
+// bookPage finds kept cards as one types, opens one, and keeps the present card under what is typed.
+type bookPage struct {
+	field field
+	rows  []Entry
+	at    int
+	top   window
+	run   int // which search is the wanted one
+	err   error
+	busy  bool
+}
+
+type (
+	bookFound struct {
+		run  int
+		rows []Entry
+		err  error
+	}
+	bookLoaded struct {
+		job  calc.Job
+		name string
+		err  error
+	}
+	bookKept struct {
+		said string
+		err  error
+	}
+)
+
+// find asks for what is typed.
+func (p *bookPage) find(k Keeper) tea.Cmd {
+	if k == nil {
+		return nil
+	}
+	p.run++
+	run, text := p.run, p.field.String()
+	p.busy = true
+	return func() tea.Msg {
+		rows, err := k.Find(context.Background(), text)
+		return bookFound{run, rows, err}
+	}
+}
+
+func (p *bookPage) found(f bookFound) {
+	if f.run != p.run {
+		return
+	}
+	p.rows, p.err, p.busy = f.rows, f.err, false
+	p.at = max(0, min(p.at, p.lines()-1))
+}
+
+// lines is how many rows there are: what is typed can be kept, then what was found.
+func (p *bookPage) lines() int {
+	n := len(p.rows)
+	if !p.field.empty() {
+		n++
+	}
+	return n
+}
+
+// entry is the kept card under the cursor; nil on the row that keeps.
+func (p *bookPage) entry() *Entry {
+	i := p.at
+	if !p.field.empty() {
+		i--
+	}
+	if i < 0 || i >= len(p.rows) {
+		return nil
+	}
+	return &p.rows[i]
+}
+
+func (p *bookPage) update(msg tea.Msg, k *keyMap) action {
+	switch msg := msg.(type) {
+	case tea.PasteMsg:
+		p.field.insert(msg.Content)
+		p.at = 0
+		return findCards{}
+	case tea.KeyPressMsg:
+		return p.press(msg, k)
+	}
+	return nil
+}
+
+func (p *bookPage) press(msg tea.KeyPressMsg, k *keyMap) action {
+	switch {
+	case msg.Text == "" && key.Matches(msg, k.Up):
+		p.at = max(0, p.at-1)
+		return nil
+	case msg.Text == "" && key.Matches(msg, k.Down):
+		p.at = max(0, min(p.lines()-1, p.at+1))
+		return nil
+	case key.Matches(msg, k.On):
+		if e := p.entry(); e != nil {
+			return loadCard{*e}
+		}
+		if p.field.empty() {
+			return refuse{fault{"nothing is kept yet", "type a name and enter keeps the card"}}
+		}
+		return keepCard{p.field.String()}
+	case msg.String() == "esc" && !p.field.empty():
+		p.field.clear()
+		return findCards{}
+	case p.field.empty() && msg.String() == "right":
+		return turnPage{1}
+	case p.field.empty() && msg.String() == "left":
+		return turnPage{-1}
+	case p.field.empty() && key.Matches(msg, k.Back):
+		return goBack{}
+	}
+	before := p.field.String()
+	p.field.edit(msg)
+	if p.field.String() != before {
+		p.at = 0
+		return findCards{}
+	}
+	return nil
+}
+
+// draw is the field and what it finds; x is the cursor's column.
+func (p *bookPage) draw(th *theme, keeps bool, w, h int) (b block, x int) {
+	if !keeps {
+		b.say(th.plain, 0, "There is no book here: the program was started without one.", w)
+		return b, 0
+	}
+	ask := "find or name: "
+	x = width(ask) + p.field.column()
+	r := newRow(w).put(th.bold, ask).put(th.accent, p.field.String())
+	if p.field.empty() && r.left() > 30 {
+		r.blank(1).put(th.quiet, "type to find, or a name to keep the card")
+	}
+	b.add(r.line())
+	b.skip()
+	if p.err != nil {
+		b.say(th.watch, 0, "▲ "+p.err.Error(), w)
+		return b, x
+	}
+	var list block
+	if !p.field.empty() {
+		list.add(p.cursor(th, 0, w).put(th.good, "keep the card as “"+p.field.String()+"”").line())
+	}
+	for i := range p.rows {
+		e := &p.rows[i]
+		at := i
+		if !p.field.empty() {
+			at++
+		}
+		row := p.cursor(th, at, w).put(th.strong, e.Name)
+		if row.left() > 20 {
+			row.to(max(26, row.used+2)).put(th.quiet, e.At+"  "+e.Line)
+		}
+		list.add(row.line())
+	}
+	if len(list) == 0 && !p.busy {
+		b.say(th.quiet, 0, "nothing is kept yet: type a name and enter keeps the card as it is", w)
+	}
+	b.addAll(p.top.show(list, p.at, p.at, max(1, h-len(b))))
+	return b, x
+}
+
+func (p *bookPage) cursor(th *theme, i, w int) *row {
+	if i == p.at {
+		return newRow(w).put(th.accent, "› ")
+	}
+	return newRow(w).blank(2)
+}
+
+// load opens a kept card.
+func (m *root) loadCard(e Entry) tea.Cmd {
+	k := m.keeper
+	return func() tea.Msg {
+		job, err := k.Load(context.Background(), e.ID)
+		return bookLoaded{job, e.Name, err}
+	}
+}
+
+// keepCard keeps the present card.
+func (m *root) keepCard(name string) tea.Cmd {
+	k, card := m.keeper, m.session.card
+	return func() tea.Msg {
+		said, err := k.Keep(context.Background(), name, &card)
+		return bookKept{said, err}
+	}
+}
+
+// onBook takes what the book answered.
+func (m *root) onBook(msg tea.Msg) tea.Cmd {
+	switch msg := msg.(type) {
+	case bookFound:
+		m.shelf.found(msg)
+	case bookLoaded:
+		if msg.err != nil {
+			m.notice = &fault{msg.err.Error(), "the card on the screen stays"}
+			return nil
+		}
+		m.onPart = false
+		m.step = cardStep
+		m.changed(change{job: msg.job, done: msg.name + ": as it was kept, computed anew"})
+		return m.follow()
+	case bookKept:
+		if msg.err != nil {
+			m.notice = &fault{"not kept: " + msg.err.Error(), "the card stays on the screen; brazebooth book save keeps it elsewhere"}
+			return nil
+		}
+		m.done = msg.said
+		m.shelf.field.clear()
+		return m.shelf.find(m.keeper)
+	case measured:
+		m.meter.took(m, msg)
+	case stamped:
+		m.meter.stamp(msg.at)
+	}
+	return nil
+}

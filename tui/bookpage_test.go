@@ -1,0 +1,165 @@
+package tui
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"strings"
+	"testing"
+	"time"
+
+	"brazebooth/calc"
+	"brazebooth/tables"
+)
+
+// drawer is a book in memory.
+type drawer struct {
+	cards    []Entry
+	jobs     map[string]calc.Job
+	readings []calc.Reading
+	fail     error
+}
+
+func (d *drawer) Keep(_ context.Context, name string, card *calc.Card) (string, error) {
+	if d.fail != nil {
+		return "", d.fail
+	}
+	id := fmt.Sprintf("%016d", len(d.cards))
+	d.cards = append([]Entry{{id, name, "2026-03-01", card.Used.Metal}}, d.cards...)
+	if d.jobs == nil {
+		d.jobs = map[string]calc.Job{}
+	}
+	d.jobs[id] = card.Job
+	return "kept " + name, nil
+}
+
+func (d *drawer) Find(_ context.Context, text string) ([]Entry, error) {
+	var list []Entry
+	for _, e := range d.cards {
+		if strings.HasPrefix(e.Name, text) {
+			list = append(list, e)
+		}
+	}
+	return list, d.fail
+}
+
+func (d *drawer) Load(_ context.Context, id string) (calc.Job, error) { return d.jobs[id], d.fail }
+
+func (d *drawer) Sources(context.Context) ([]string, error) { return []string{"booth 1"}, nil }
+
+func (d *drawer) Measure(_ context.Context, source string, r calc.Reading, job calc.Job) (calc.Job, string, error) {
+	if d.fail != nil {
+		return job, "", d.fail
+	}
+	d.readings = append(d.readings, r)
+	f, _ := tables.FillerByID("cusi3")
+	l, err := calc.Learn(&f, 0.889, "dip", d.readings)
+	l.Put(&job)
+	return job, "kept for " + source, err
+}
+
+func openBook(t *testing.T, d *drawer, page string, size [2]int) *screen {
+	t.Helper()
+	now := time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
+	clock := func() time.Time { now = now.Add(6 * time.Second); return now } // each key six seconds after the last
+	s := openAt(t, size[0], size[1], Options{Book: d, Now: clock, Job: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(6.35), Travel: calc.Some(10), StickOut: calc.Some(12)}})
+	s.press("p")
+	for !strings.Contains(s.text(), "["+page+"]") {
+		s.press("right")
+	}
+	return s
+}
+
+// A card is kept under what is typed, found as one types, and opened again.
+func TestBookOnTheScreens(t *testing.T) {
+	for _, size := range [][2]int{{80, 24}, {60, 20}, {120, 40}, {40, 14}} {
+		d := &drawer{}
+		s := openBook(t, d, "book", size)
+		s.has("nothing is kept yet")
+		s.typed("tank lid")
+		s.fits(size[0], size[1])
+		s.has("keep the card as")
+		s.press("enter")
+		s.has("kept tank lid")
+		s.press("esc", "home", "right", "p")
+		s.typed("tan")
+		s.has("tank lid")
+		s.press("down", "enter")
+		s.has("as it was kept")
+		if v := s.m.(*root).session.job.Feed.V; v != 6.35 {
+			t.Errorf("feed %g came back", v)
+		}
+	}
+}
+
+// What cannot be kept is said, and the card stays.
+func TestBookThatFails(t *testing.T) {
+	d := &drawer{fail: errors.New("disk full")}
+	s := openBook(t, d, "book", [2]int{80, 24})
+	s.has("disk full")
+	s.typed("x")
+	s.press("enter")
+	s.has("not kept", "the card stays")
+	s.press("esc", "esc")
+	s.has("wire feed")
+}
+
+// A reading, one thing at a time, with the watch; the card is narrowed by it.
+func TestMeasureOnTheScreens(t *testing.T) {
+	for _, size := range [][2]int{{80, 24}, {60, 20}, {120, 40}, {40, 14}} {
+		d := &drawer{}
+		s := openBook(t, d, "measure", size)
+		s.has("step 1 of 8")
+		s.press("enter") // booth 1
+		for range 2 {
+			s.press("space", "space") // six seconds
+			if size[1] >= 20 {
+				s.has("6.0 s")
+			}
+			s.typed("635mm")
+			s.press("enter")
+			s.fits(size[0], size[1])
+		}
+		s.typed("12mm")
+		s.press("enter")
+		s.typed("97A")
+		s.press("enter")
+		s.typed("15.6")
+		s.press("enter", "space", "space")
+		s.typed("60mm")
+		s.press("enter")
+		if size[1] >= 20 {
+			s.has("6.35 m/min", "97 A", "10.0 mm/s")
+		}
+		s.press("enter")
+		s.has("kept, and on the card")
+		if len(d.readings) != 1 || d.readings[0].Amps != 97 || d.readings[0].StickOut != 12 {
+			t.Fatalf("%+v", d.readings)
+		}
+		card := s.m.(*root).session.card
+		f, _ := card.Figure("current")
+		if (f.High-f.Low)/f.Value > 0.15 || !card.Job.PhiSigma.Set {
+			t.Errorf("current %+v", f)
+		}
+	}
+}
+
+// Two pulls that differ are pulled again; nonsense is refused; one step back is one key.
+func TestMeasureRefuses(t *testing.T) {
+	s := openBook(t, &drawer{}, "measure", [2]int{80, 24})
+	s.press("enter")
+	s.typed("635mm")
+	s.press("enter")
+	s.typed("700mm")
+	s.press("enter")
+	s.has("differ by 10 %")
+	s.typed("much")
+	s.press("enter")
+	s.has("▲")
+	s.press("esc")
+	s.press("space", "enter")
+	s.has("the watch runs")
+	s.press("space")
+	s.press("up")
+	s.has("step 1 of 8")
+}

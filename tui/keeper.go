@@ -1,0 +1,24 @@
+package tui
+
+import (
+	"context"
+
+	"brazebooth/calc"
+)
+
+// Keeper is the shop's record as the screens need it; nil where there is none. Its texts are safe for a terminal.
+type Keeper interface {
+	// Keep saves a card under a name and says where.
+	Keep(ctx context.Context, name string, card *calc.Card) (said string, err error)
+	// Find lists kept cards by the beginnings of words, newest first.
+	Find(ctx context.Context, text string) ([]Entry, error)
+	// Load is the job of a kept card.
+	Load(ctx context.Context, id string) (calc.Job, error)
+	// Sources names the power sources that are known.
+	Sources(ctx context.Context) ([]string, error)
+	// Measure keeps a reading of a power source and returns the job with what it and those before teach.
+	Measure(ctx context.Context, source string, r calc.Reading, job calc.Job) (taught calc.Job, said string, err error)
+}
+
+// Entry is one kept card in a list.
+type Entry struct{ ID, Name, At, Line string }

@@ -1,0 +1,343 @@
+package tui
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"strings"
+	"time"
+
+	"charm.land/bubbles/v2/key"
+	tea "charm.land/bubbletea/v2"
+
+	"brazebooth/calc"
+	"brazebooth/internal/quantity"
+	"brazebooth/tables"
+)
+
+// measurePage guides through a reading of the booth, one thing at a time: power source, wire pull twice, stick-out, amps,
+// volts, travel; then it goes into the book and narrows the card.
+type measurePage struct {
+	at      int
+	field   field
+	sources []string
+	source  string
+	feeds   [2]float64 // m/min
+	reading calc.Reading
+	travel  float64 // mm/s
+	watch   stopwatch
+	said    string
+}
+
+// stopwatch is started and stopped by the space bar.
+type stopwatch struct {
+	began   time.Time
+	running bool
+	seconds float64 // of the last run; 0 before any
+}
+
+// stamped is the moment of a key.
+type stamped struct{ at time.Time }
+
+// measured is the book's answer to a reading.
+type measured struct {
+	job  calc.Job
+	said string
+	err  error
+}
+
+// The steps.
+const (
+	askSource = iota
+	askPull
+	askPullAgain
+	askStickOut
+	askAmps
+	askVolts
+	askTravel
+	askSave
+)
+
+// measureStep is what a step asks, how it is done and how it is read.
+var measureSteps = [...]struct{ ask, how string }{
+	askSource:    {"power source", ""},
+	askPull:      {"wire that came out", "measure-feed"},
+	askPullAgain: {"wire, once more", "measure-feed"},
+	askStickOut:  {"stick-out", "measure-stick-out"},
+	askAmps:      {"amps", "measure-arc"},
+	askVolts:     {"volts", "measure-arc"},
+	askTravel:    {"bead's length", "measure-travel"},
+	askSave:      {"keep it", ""},
+}
+
+// pullTime is the usual time of a wire pull where nothing was timed, s.
+const pullTime = 6
+
+// alike is how far apart two pulls may be.
+const alike = 0.03
+
+func (p *measurePage) timed() bool {
+	return p.at == askPull || p.at == askPullAgain || p.at == askTravel
+}
+
+func (p *measurePage) update(msg tea.Msg, k *keyMap) action {
+	switch msg := msg.(type) {
+	case tea.PasteMsg:
+		p.field.insert(msg.Content)
+	case tea.KeyPressMsg:
+		return p.press(msg, k)
+	}
+	return nil
+}
+
+func (p *measurePage) press(msg tea.KeyPressMsg, k *keyMap) action {
+	switch {
+	case key.Matches(msg, k.On):
+		return p.next()
+	case p.timed() && p.field.empty() && key.Matches(msg, k.Play):
+		return stampNow{}
+	case msg.String() == "esc" && !p.field.empty():
+		p.field.clear()
+		return nil
+	case p.field.empty() && (msg.String() == "up" || msg.String() == "backspace") && p.at > 0:
+		p.at--
+		p.watch = stopwatch{}
+		return nil
+	case p.field.empty() && msg.String() == "right":
+		return turnPage{1}
+	case p.field.empty() && msg.String() == "left":
+		return turnPage{-1}
+	case p.field.empty() && key.Matches(msg, k.Back):
+		return goBack{}
+	}
+	p.field.edit(msg)
+	return nil
+}
+
+// stamp starts or stops the watch.
+func (p *measurePage) stamp(at time.Time) {
+	if p.watch.running {
+		p.watch.running, p.watch.seconds = false, at.Sub(p.watch.began).Seconds()
+		return
+	}
+	p.watch = stopwatch{began: at, running: true}
+}
+
+// next takes what is typed and goes on; a fault says what to type.
+func (p *measurePage) next() action {
+	if p.watch.running {
+		return refuse{fault{"the watch runs", "space stops it"}}
+	}
+	text := strings.TrimSpace(p.field.String())
+	if err := p.take(text); err != nil {
+		return refuse{*faultOf(err)}
+	}
+	p.field.clear()
+	p.watch = stopwatch{}
+	if p.at == askSave {
+		return keepReading{}
+	}
+	p.at++
+	return nil
+}
+
+// take reads one step's text.
+func (p *measurePage) take(text string) error {
+	switch p.at {
+	case askSource:
+		if text == "" && len(p.sources) > 0 {
+			text = p.sources[0]
+		}
+		if text == "" {
+			return &quantity.Error{What: "a reading of no power source", Hint: "type its name, as booth 1"}
+		}
+		p.source = text
+	case askPull:
+		return p.pull(text, 0)
+	case askPullAgain:
+		if err := p.pull(text, 1); err != nil {
+			return err
+		}
+		if d := math.Abs(p.feeds[1]/p.feeds[0] - 1); d > alike {
+			p.at, p.watch = askPull, stopwatch{} // both anew
+			p.field.clear()
+			return &quantity.Error{What: fmt.Sprintf("the two pulls differ by %.0f %%", 100*d), Hint: "look at rolls and liner, then pull twice again"}
+		}
+		p.reading.Feed = (p.feeds[0] + p.feeds[1]) / 2
+	case askStickOut:
+		return number1(quantity.ParseStickOut, text, &p.reading.StickOut)
+	case askAmps:
+		return number1(quantity.ParseCurrent, text, &p.reading.Amps)
+	case askVolts:
+		if text == "" {
+			p.reading.Volts = 0
+			return nil
+		}
+		return number1(quantity.ParseVoltage, text, &p.reading.Volts)
+	case askTravel:
+		return p.bead(text)
+	}
+	return nil
+}
+
+func number1[Q ~float64](parse func(string) (Q, error), text string, to *float64) error {
+	v, err := parse(text)
+	if err == nil {
+		*to = float64(v)
+	}
+	return err
+}
+
+// pull turns a length of wire into a feed, by the watch or by six seconds.
+func (p *measurePage) pull(text string, i int) error {
+	l, err := quantity.ParseLength(text)
+	if err != nil {
+		return err
+	}
+	seconds := p.watch.seconds
+	if seconds == 0 {
+		seconds = pullTime
+	}
+	if seconds < 1 {
+		return &quantity.Error{What: fmt.Sprintf("%.1f s is too short a pull", seconds), Hint: "let it run about 6 seconds"}
+	}
+	p.feeds[i] = float64(l) * 60 / seconds / 1000
+	return nil
+}
+
+// bead turns a bead's length and the watch into a travel; nothing typed and timed leaves it out.
+func (p *measurePage) bead(text string) error {
+	if p.watch.seconds == 0 {
+		if text != "" {
+			return &quantity.Error{What: "a length without a time", Hint: "space starts and stops the watch while the bead is laid; enter alone leaves travel out"}
+		}
+		p.travel = 0
+		return nil
+	}
+	l := 100.0
+	if text != "" {
+		v, err := quantity.ParseLength(text)
+		if err != nil {
+			return err
+		}
+		l = float64(v)
+	}
+	p.travel = l / p.watch.seconds
+	return nil
+}
+
+// draw is the step at hand: how it is done, the watch, the field, and what was measured so far.
+func (p *measurePage) draw(th *theme, keeps bool, w, h int) (b block, x, y int) {
+	if !keeps {
+		b.say(th.plain, 0, "There is no book here to keep a reading in: the program was started without one.", w)
+		return b, 0, 0
+	}
+	step := &measureSteps[p.at]
+	b.add(newRow(w).put(th.strong, fmt.Sprintf("step %d of %d: %s", p.at+1, len(measureSteps), step.ask)).line())
+	if p.at != askSave {
+		ask := step.ask + ": "
+		x, y = width(ask)+p.field.column(), len(b)
+		b.add(newRow(w).put(th.bold, ask).put(th.accent, p.field.String()).line())
+	} else {
+		b.say(th.accent, 0, "enter keeps this reading and narrows the card", w)
+	}
+	if p.timed() {
+		switch {
+		case p.watch.running:
+			b.say(th.good, 0, "■ the watch runs – space stops it", w)
+		case p.watch.seconds > 0:
+			b.say(th.strong, 0, fmt.Sprintf("%.1f s", p.watch.seconds), w)
+		}
+	}
+	b.say(th.quiet, 0, p.hint(), w)
+	b.addAll(p.soFar(th, w))
+	if p.said != "" {
+		b.say(th.good, 0, p.said, w)
+	}
+	if l, ok := tables.PracticeByCode(step.how); ok {
+		b.skip()
+		b.say(th.plain, 0, l.Text, w)
+	}
+	return b.fit(min(len(b), h)), x, y
+}
+
+func (p *measurePage) hint() string {
+	switch p.at {
+	case askSource:
+		if len(p.sources) > 0 {
+			return "known: " + strings.Join(p.sources, ", ") + "; enter alone takes the first"
+		}
+		return "any name that the booth goes by"
+	case askPull, askPullAgain:
+		return "space starts and stops the watch; without it 6 seconds are meant; type the length: 635mm or 25in"
+	case askVolts:
+		return "enter alone leaves volts out"
+	case askTravel:
+		return "space starts and stops the watch while the bead is laid; enter takes 100 mm, or type its length"
+	case askSave:
+		return "up goes back to what was typed"
+	}
+	return ""
+}
+
+// soFar is what was measured.
+func (p *measurePage) soFar(th *theme, w int) block {
+	var b block
+	put := func(at int, name, value string) {
+		if p.at > at {
+			b.add(newRow(w).put(th.quiet, name).to(16).put(th.strong, value).line())
+		}
+	}
+	put(askSource, "power source", p.source)
+	if p.at == askPullAgain {
+		put(askPull, "first pull", fmt.Sprintf("%.2f m/min", p.feeds[0]))
+	}
+	put(askPullAgain, "wire feed", fmt.Sprintf("%.2f m/min (%.2f, %.2f)", p.reading.Feed, p.feeds[0], p.feeds[1]))
+	put(askStickOut, "stick-out", fmt.Sprintf("%.1f mm", p.reading.StickOut))
+	put(askAmps, "amps", fmt.Sprintf("%.0f A", p.reading.Amps))
+	if p.reading.Volts > 0 {
+		put(askVolts, "volts", fmt.Sprintf("%.1f V", p.reading.Volts))
+	}
+	if p.travel > 0 {
+		put(askTravel, "travel", fmt.Sprintf("%.1f mm/s", p.travel))
+	}
+	return b
+}
+
+// keepReading sends the reading to the book.
+func (m *root) keepReading() tea.Cmd {
+	k, p, job := m.keeper, m.meter, m.session.base()
+	return func() tea.Msg {
+		taught, said, err := k.Measure(context.Background(), p.source, p.reading, job)
+		return measured{taught, said, err}
+	}
+}
+
+// took puts what the readings teach on the card.
+func (p *measurePage) took(m *root, msg measured) {
+	if msg.err != nil {
+		m.notice = &fault{"not kept: " + msg.err.Error(), "the reading stays here: enter tries again"}
+		return
+	}
+	source := p.source
+	*p = measurePage{sources: p.sources, said: msg.said, at: askPull, source: source}
+	m.changed(change{job: msg.job, done: "kept, and on the card"})
+}
+
+// openMeter asks for the known power sources.
+func (m *root) openMeter() tea.Cmd {
+	if m.keeper == nil || m.meter.sources != nil {
+		return nil
+	}
+	k := m.keeper
+	return func() tea.Msg {
+		names, err := k.Sources(context.Background())
+		if err != nil {
+			return nil // there is no book yet: the first reading makes one
+		}
+		return sourcesKnown{names}
+	}
+}
+
+// sourcesKnown are the names of the power sources in the book.
+type sourcesKnown struct{ names []string }
