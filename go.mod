@@ -28,6 +28,7 @@ require (
 )
 
 require (
+	codeberg.org/go-pdf/fpdf v0.12.0 // indirect
 	github.com/BurntSushi/toml v1.4.1-0.20240526193622-a339e1f7089c // indirect
 	github.com/adrg/xdg v0.5.3 // indirect
 	github.com/aymanbagabas/go-udiff v0.4.1 // indirect

@@ -209,6 +209,9 @@ func summary(r *Revision) (name, line, text string) {
 	return name, line, name + " " + line + " " + text
 }
 
+// Line is the card's job in a few words.
+func (c *Card) Line() string { return plain.Line(jobLine(&c.Card.Used), 200) }
+
 // jobLine is a job in a few words.
 func jobLine(j *calc.Job) string {
 	size := ""

@@ -14,6 +14,7 @@ import (
 func (d *Deps) cardCommand() *cobra.Command {
 	var out output
 	var with sheetWanted
+	var pdf, paper string
 	cmd := &cobra.Command{
 		Use:   "card",
 		Short: "The settings card of a job",
@@ -35,6 +36,13 @@ machine, strength, air, cost; what is assumed then stands in the order of how mu
 			if err != nil {
 				return err
 			}
+			if pdf != "" {
+				sys, err := unitsOf(out.units)
+				if err != nil {
+					return err
+				}
+				return d.printCard(cmd.Context(), &card, pdf, paper, sys)
+			}
 			if with.show != "" || with.markdown {
 				return d.showSheet(cmd.Context(), &card, out, with)
 			}
@@ -44,6 +52,8 @@ machine, strength, air, cost; what is assumed then stands in the order of how mu
 	bindCard(cmd)
 	out.bind(cmd)
 	cmd.Flags().StringVar(&with.show, "show", "", "pages on the same sheet: all, or fit,strength,cost ...")
+	cmd.Flags().StringVar(&pdf, "pdf", "", "write the card as a page for the wall")
+	cmd.Flags().StringVar(&paper, "paper", "a4", "of that page: a4 or letter")
 	cmd.Flags().BoolVar(&with.markdown, "markdown", false, "Markdown")
 	return cmd
 }

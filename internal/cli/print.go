@@ -1,0 +1,134 @@
+package cli
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"brazebooth/calc"
+	"brazebooth/internal/book"
+	"brazebooth/internal/plain"
+	"brazebooth/internal/quantity"
+	"brazebooth/internal/sheet"
+)
+
+// now is the time of what is saved or printed.
+func (d *Deps) now() time.Time {
+	if d.Now != nil {
+		return d.Now()
+	}
+	return time.Now()
+}
+
+func paperOf(text string) (sheet.Paper, error) {
+	switch text {
+	case "", "a4", "A4":
+		return sheet.A4, nil
+	case "letter", "Letter":
+		return sheet.Letter, nil
+	}
+	return "", wrong("--paper: no paper is called "+quote(text), "type a4 or letter")
+}
+
+// printWall writes a page for the wall into a file that is not there yet.
+func (d *Deps) printWall(p *sheet.Wall, file, paper string, sys quantity.System) error {
+	size, err := paperOf(paper)
+	if err != nil {
+		return err
+	}
+	pdf, gone, err := sheet.WallPDF(p, size, sys)
+	if err != nil {
+		return err
+	}
+	out, done, err := d.writeTo(file)
+	if err != nil {
+		return err
+	}
+	if _, err := out.Write(pdf); err != nil {
+		return errors.Join(err, done())
+	}
+	if err := done(); err != nil {
+		return err
+	}
+	if len(gone) > 0 {
+		_, err = fmt.Fprintf(d.Err, "these letters are not in the page's font and stand as question marks: %s\n", plain.Line(string(gone), 60))
+	}
+	return err
+}
+
+// mapFor is the window of a job for a page, nil where it has none.
+func (d *Deps) mapFor(ctx context.Context, job calc.Job) (*calc.Map, error) {
+	m, err := calc.Window(ctx, job, d.progress())
+	var field *calc.FieldError
+	switch {
+	case errors.As(err, &field):
+		return nil, nil
+	case err != nil:
+		return nil, cancelled(ctx, err)
+	}
+	return &m, nil
+}
+
+func (d *Deps) bookPrint() *cobra.Command {
+	var file, paper, units string
+	cmd := &cobra.Command{
+		Use: "print NAME", Short: "A kept card as a page to hang at the booth, as PDF",
+		Long:    "A kept card as a page to hang at the booth: its settings readable from two metres, the map of all settings, every caution.",
+		Example: `  brazebooth book print tank lid --pdf tank-lid.pdf`,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			name, err := nameOf(args)
+			if err != nil {
+				return err
+			}
+			if file == "" {
+				return wrong("a page of no file", "type --pdf wall.pdf, or --pdf - for standard output")
+			}
+			sys, err := unitsOf(units)
+			if err != nil {
+				return err
+			}
+			return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
+				r, c, err := cardOf(ctx, b, name)
+				if err != nil {
+					return err
+				}
+				p := keptWall(&r, &c)
+				if p.Map, err = d.mapFor(ctx, c.Card.Used); err != nil {
+					return err
+				}
+				return d.printWall(&p, file, paper, sys)
+			})
+		},
+	}
+	cmd.Flags().StringVar(&file, "pdf", "", "the file to write")
+	cmd.Flags().StringVar(&paper, "paper", "a4", "a4 or letter")
+	cmd.Flags().StringVar(&units, "units", "", unitsUsage)
+	return cmd
+}
+
+// keptWall is a kept card as it was saved, for the wall.
+func keptWall(r *book.Revision, c *book.Card) sheet.Wall {
+	p := sheet.Wall{Name: c.Name, Job: c.Line(), Note: c.Note, Notes: c.Card.Notes, Warnings: c.Card.Warns, Zone: c.Card.Zone}
+	for _, f := range c.Card.Figures {
+		p.Figures = append(p.Figures, calc.Figure{Name: f.Name, Value: f.Value, Low: f.Low, High: f.High, Unit: f.Unit})
+	}
+	p.When, _ = time.Parse(time.RFC3339Nano, r.At)
+	p.Foot = fmt.Sprintf("brazebooth %s, card %s, saved %s by %s", plain.Line(r.Program, 20), r.ID, r.At[:10], orUnknown(plain.Line(r.Who, 40)))
+	return p
+}
+
+// printCard writes a live card as a page for the wall.
+func (d *Deps) printCard(ctx context.Context, card *calc.Card, file, paper string, sys quantity.System) error {
+	p := sheet.WallOf(card, "Settings card")
+	p.When = d.now()
+	p.Foot = fmt.Sprintf("brazebooth %s, %s, not kept in a book", Version, p.When.UTC().Format("2006-01-02"))
+	var err error
+	if p.Map, err = d.mapFor(ctx, card.Job); err != nil {
+		return err
+	}
+	return d.printWall(&p, file, paper, sys)
+}
+

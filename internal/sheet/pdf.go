@@ -1,0 +1,296 @@
+package sheet
+
+import (
+	"bytes"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"time"
+
+	"codeberg.org/go-pdf/fpdf"
+	"golang.org/x/image/font/gofont/gobold"
+	"golang.org/x/image/font/gofont/goregular"
+	"golang.org/x/image/font/sfnt"
+
+	"brazebooth/calc"
+	"brazebooth/internal/plain"
+	"brazebooth/internal/quantity"
+)
+
+// Wall is a page to hang at the booth: what stands on it.
+type Wall struct {
+	Name     string
+	Job      string // metal, joint, wire in a line
+	Figures  []calc.Figure
+	Notes    []calc.Note
+	Warnings []calc.Warning
+	Zone     string
+	Map      *calc.Map // nil: no picture
+	Note     string
+	Foot     string // where it comes from: id, date, version
+	When     time.Time
+}
+
+// WallOf is a live card as a page for the wall.
+func WallOf(card *calc.Card, name string) Wall {
+	var w writer
+	w.head(card, Options{Units: quantity.Metric})
+	return Wall{Name: name, Job: strings.Join(strings.Fields(strings.TrimPrefix(w.String(), "Settings card: ")), " "), Figures: card.Figures, Notes: card.Notes, Warnings: card.Warnings, Zone: card.Zone}
+}
+
+// Paper is the size of a page.
+type Paper string
+
+// The papers.
+const (
+	A4     Paper = "A4"
+	Letter Paper = "Letter"
+)
+
+const (
+	edgeMM  = 14.0
+	ptPerMM = 72 / 25.4
+)
+
+// WallPDF prints one page for a black-and-white printer, its settings readable from two metres. It returns the characters
+// that its letters do not have and that were replaced by a question mark.
+func WallPDF(p *Wall, paper Paper, sys quantity.System) (pdf []byte, replaced []rune, err error) {
+	ink, err := newInk(paper)
+	if err != nil {
+		return nil, nil, err
+	}
+	ink.f.SetCreationDate(p.When)
+	ink.f.SetModificationDate(p.When)
+	ink.title(p)
+	ink.bigFigures(p, sys)
+	ink.words(p)
+	ink.middle(p, sys)
+	ink.cautions(p)
+	ink.signature(p)
+	var out bytes.Buffer
+	if err := ink.f.Output(&out); err != nil {
+		return nil, nil, err
+	}
+	return out.Bytes(), ink.gone, nil
+}
+
+// ink is a page being printed.
+type ink struct {
+	f    *fpdf.Fpdf
+	w, h float64 // mm
+	y    float64 // next free line
+	font *sfnt.Font
+	buf  sfnt.Buffer
+	gone []rune
+}
+
+func newInk(paper Paper) (*ink, error) {
+	f := fpdf.New("P", "mm", string(paper), "")
+	f.AddUTF8FontFromBytes("go", "", goregular.TTF)
+	f.AddUTF8FontFromBytes("go", "B", gobold.TTF)
+	f.SetCatalogSort(true)
+	f.SetAutoPageBreak(false, 0)
+	f.SetMargins(edgeMM, edgeMM, edgeMM)
+	f.SetProducer("brazebooth", true)
+	f.AddPage()
+	font, err := sfnt.Parse(goregular.TTF)
+	if err != nil {
+		return nil, err
+	}
+	w, h := f.GetPageSize()
+	return &ink{f: f, w: w, h: h, y: edgeMM, font: font}, f.Error()
+}
+
+// safe keeps a text to what the letters have, and remembers what they do not.
+func (k *ink) safe(s string) string {
+	return strings.Map(func(r rune) rune {
+		if g, err := k.font.GlyphIndex(&k.buf, r); err == nil && g != 0 {
+			return r
+		}
+		if !slices.Contains(k.gone, r) {
+			k.gone = append(k.gone, r)
+		}
+		return '?'
+	}, plain.Line(s, 2000))
+}
+
+func (k *ink) face(style string, points float64) { k.f.SetFont("go", style, points) }
+
+// text writes at a place, its baseline at y.
+func (k *ink) text(x, y float64, s string) { k.f.Text(x, y, k.safe(s)) }
+
+// para writes wrapped text from x over a width, and moves the page on.
+func (k *ink) para(x, width, points float64, style, s string) {
+	k.face(style, points)
+	line := points / ptPerMM * 1.25
+	for _, l := range k.f.SplitText(k.safe(s), width) {
+		k.y += line
+		k.f.Text(x, k.y, l)
+	}
+}
+
+func (k *ink) rule() {
+	k.y += 2
+	k.f.SetLineWidth(0.3)
+	k.f.Line(edgeMM, k.y, k.w-edgeMM, k.y)
+	k.y++
+}
+
+func (k *ink) title(p *Wall) {
+	k.para(edgeMM, k.w-2*edgeMM, 22, "B", p.Name)
+	k.para(edgeMM, k.w-2*edgeMM, 10, "", p.Job)
+	for _, l := range p.Warnings {
+		if l.Severity == calc.Stop {
+			k.para(edgeMM, k.w-2*edgeMM, 14, "B", "STOP  "+l.Text)
+		}
+	}
+	if p.Note != "" {
+		k.para(edgeMM, k.w-2*edgeMM, 10, "", "Note: "+p.Note)
+	}
+	k.rule()
+}
+
+// wallFigures are the settings that a hand reads from two metres away, in their order.
+var wallFigures = [...]string{"wire_feed", "volts", "travel", "arc_on", "arc_off", "spot_step", "gas_flow", "stickout"}
+
+// bigFigures are the settings, two in a row, their digits some 12 mm high.
+func (k *ink) bigFigures(p *Wall, sys quantity.System) {
+	column, n := (k.w-2*edgeMM)/2, 0
+	const high = 25.0
+	for _, name := range wallFigures {
+		f, ok := figureIn(p.Figures, name)
+		if !ok {
+			continue
+		}
+		x, y := edgeMM+float64(n%2)*column, k.y+float64(n/2)*high
+		value, band := quantity.Band(f.Value, f.Low, f.High, f.Unit, lead(sys))
+		k.face("", 11)
+		k.text(x, y+6, calc.FigureLabel(name))
+		if f.Low != f.High {
+			k.face("", 10)
+			k.text(x+34, y+6, band)
+		}
+		k.face("B", 46)
+		k.text(x, y+21, value)
+		wide := k.f.GetStringWidth(k.safe(value))
+		k.face("", 18)
+		k.text(x+wide+2, y+21, quantity.Label(f.Unit, lead(sys)))
+		if name == "travel" {
+			k.face("", 10)
+			k.text(x+34, y+10.5, fmt.Sprintf("%.1f s for 100 mm", quantity.Seconds100(f.Value)))
+		}
+		n++
+	}
+	k.y += math.Ceil(float64(n)/2) * high
+	k.rule()
+}
+
+func figureIn(list []calc.Figure, name string) (*calc.Figure, bool) {
+	for i := range list {
+		if list[i].Name == name {
+			return &list[i], true
+		}
+	}
+	return nil, false
+}
+
+// words are the settings that are words.
+func (k *ink) words(p *Wall) {
+	for _, n := range p.Notes {
+		k.para(edgeMM, k.w-2*edgeMM, 10.5, "", n.Name+": "+n.Text)
+	}
+	k.rule()
+}
+
+// middle is the map of all settings with what else follows beside it.
+func (k *ink) middle(p *Wall, sys quantity.System) {
+	top, left := k.y, edgeMM
+	if p.Map != nil {
+		k.drawMap(p.Map, edgeMM, top+3, 84, 48)
+		left = edgeMM + 92
+	}
+	y := top + 5
+	for _, name := range [...]string{"current", "net_heat", "bead_width", "wetting_angle", "base_peak_temperature", "throat", "zinc_boiled_halfwidth", "margin"} {
+		f, ok := figureIn(p.Figures, name)
+		if !ok {
+			continue
+		}
+		value, band := quantity.Band(f.Value, f.Low, f.High, f.Unit, lead(sys))
+		k.face("", 10)
+		k.text(left, y, calc.FigureLabel(name))
+		k.face("B", 10)
+		k.text(left+30, y, value+" "+quantity.Label(f.Unit, lead(sys)))
+		k.face("", 9)
+		k.text(left+58, y, band)
+		y += 5.2
+	}
+	if p.Zone != "" {
+		k.face("B", 10)
+		k.text(left, y, "heat: "+p.Zone)
+		y += 5.2
+	}
+	k.y = y
+	if p.Map != nil {
+		k.y = max(y, top+60)
+	}
+	k.rule()
+}
+
+// greys fill the zones of a map: a printer without colour tells them apart.
+var greys = map[byte]int{'+': 255, ',': 235, '.': 205, 'x': 150, '#': 90, '?': 225}
+
+// drawMap is the operating window: wire feed to the right, travel upward, the suggestion in a box.
+func (k *ink) drawMap(m *calc.Map, x, y, w, h float64) {
+	nx, ny := len(m.Feeds), len(m.Travels)
+	dx, dy := w/float64(nx), h/float64(ny)
+	for i := range nx {
+		for j := range ny {
+			g := greys[PointMark(m, i, j)]
+			k.f.SetFillColor(g, g, g)
+			k.f.Rect(x+float64(i)*dx, y+h-float64(j+1)*dy, dx+0.05, dy+0.05, "F")
+		}
+	}
+	k.f.SetLineWidth(0.3)
+	k.f.Rect(x, y, w, h, "D")
+	i, j := m.At(m.Suggestion.Feed, m.Suggestion.Travel)
+	k.f.SetLineWidth(0.7)
+	k.f.Rect(x+float64(i)*dx-0.8, y+h-float64(j+1)*dy-0.8, dx+1.6, dy+1.6, "D")
+	k.face("", 7.5)
+	k.text(x, y+h+3.5, fmt.Sprintf("wire feed %.1f to %.1f m/min; up: travel %.1f to %.1f mm/s", m.Feeds[0], m.Feeds[nx-1], m.Travels[0], m.Travels[ny-1]))
+	k.text(x, y+h+7, "white good, light cold or another edge, grey hot, dark burns through; box: suggested")
+}
+
+// cautions are every caution in the largest letters in which all of them fit.
+func (k *ink) cautions(p *Wall) {
+	room := k.h - edgeMM - 26 - k.y
+	for points := 9.5; ; points -= 0.5 {
+		lines := 0
+		k.face("", points)
+		for _, l := range p.Warnings {
+			lines += len(k.f.SplitText(k.safe(cautionText(&l)), k.w-2*edgeMM))
+		}
+		if float64(lines)*points/ptPerMM*1.25 <= room || points <= 5 {
+			for _, l := range p.Warnings {
+				if l.Severity != calc.Stop {
+					k.para(edgeMM, k.w-2*edgeMM, points, "", cautionText(&l))
+				}
+			}
+			return
+		}
+	}
+}
+
+func cautionText(w *calc.Warning) string {
+	return strings.ToUpper(string(w.Severity)) + "  " + w.Text
+}
+
+func (k *ink) signature(p *Wall) {
+	k.y = k.h - edgeMM - 18
+	k.rule()
+	k.face("", 10)
+	k.text(edgeMM, k.y+7, "Test bead peeled and found good by ______________________   date ______________   booth __________")
+	k.face("", 8)
+	k.text(edgeMM, k.y+13, p.Foot)
+	k.text(edgeMM, k.y+16.5, "Local codes and licensed practice come before this page. Structural, lifting, pressure and vehicle work: a qualified procedure and person.")
+}

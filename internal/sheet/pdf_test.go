@@ -1,0 +1,102 @@
+package sheet
+
+import (
+	"bytes"
+	"context"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"brazebooth/calc"
+	"brazebooth/internal/quantity"
+)
+
+func wall(t *testing.T, j calc.Job, name string) Wall {
+	t.Helper()
+	card, err := calc.Solve(j)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := WallOf(&card, name)
+	p.When = time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
+	p.Foot = "test"
+	if m, err := calc.WindowOf(context.Background(), j, calc.CoarseMap, nil); err == nil {
+		p.Map = &m
+	}
+	return p
+}
+
+// A page has one sheet, the same bytes each time, and its text can be read out of it again.
+func TestWallPDF(t *testing.T) {
+	for name, j := range map[string]calc.Job{
+		"Tank lid, Gärtnerei αβ планка": {Metal: "galvanized", Gauge: 20, Feed: calc.Some(4.1), Travel: calc.Some(8)},
+		"brass":                         {Metal: "brass", Thickness: calc.Some(1)},
+		"beat":                          {Metal: "mild-steel", Gauge: 18, Joint: "butt", Mode: "timed", Gap: calc.Some(1.5)},
+		"shaft":                         {Metal: "stainless-304", Joint: "overlay", ShaftDia: calc.Some(40), Filler: "cumn13al8", Position: "overhead", Hazard: "tank,lead-paint,cadmium"},
+	} {
+		p := wall(t, j, name)
+		for _, paper := range []Paper{A4, Letter} {
+			a, gone, err := WallPDF(&p, paper, quantity.Metric)
+			if err != nil {
+				t.Fatal(err)
+			}
+			b, _, err := WallPDF(&p, paper, quantity.Metric)
+			if err != nil || !bytes.Equal(a, b) {
+				t.Errorf("%s: two prints differ (%v)", name, err)
+			}
+			if len(gone) != 0 {
+				t.Errorf("%s: replaced %q", name, gone)
+			}
+			if n := bytes.Count(a, []byte("/Type /Page\n")); n != 1 {
+				t.Errorf("%s on %s: %d pages", name, paper, n)
+			}
+			readBack(t, a, &p)
+		}
+	}
+}
+
+// readBack reads the page's text with another program, where it is there.
+func readBack(t *testing.T, pdf []byte, p *Wall) {
+	t.Helper()
+	tool, err := exec.LookPath("pdftotext")
+	if err != nil {
+		t.Log("no pdftotext here: the text is not read back")
+		return
+	}
+	file := filepath.Join(t.TempDir(), "wall.pdf")
+	if err := os.WriteFile(file, pdf, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	out, err := exec.Command(tool, "-layout", file, "-").Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := strings.Join(strings.Fields(string(out)), " ")
+	for _, want := range append([]string{p.Name, "wire feed", "test bead"}, stopTexts(p)...) {
+		if !strings.Contains(strings.ToLower(text), strings.ToLower(want)) {
+			t.Errorf("%s: %q cannot be read back from %.300s", p.Name, want, text)
+		}
+	}
+}
+
+func stopTexts(p *Wall) []string {
+	var list []string
+	for _, w := range p.Warnings {
+		if w.Severity == calc.Stop {
+			list = append(list, strings.Join(strings.Fields(w.Text)[:4], " "))
+		}
+	}
+	return list
+}
+
+// Letters that there are not are replaced and reported, and no control sequence gets in.
+func TestWallReplaces(t *testing.T) {
+	p := wall(t, calc.Job{Metal: "mild-steel", Gauge: 18, Feed: calc.Some(5), Travel: calc.Some(8)}, "焊 a\x1b[31mb")
+	pdf, gone, err := WallPDF(&p, A4, quantity.Metric)
+	if err != nil || len(gone) != 1 || gone[0] != '焊' || bytes.Contains(pdf, []byte("\x1b[31m")) {
+		t.Errorf("%q, %v", gone, err)
+	}
+}
