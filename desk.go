@@ -99,6 +99,7 @@ func (d desk) Measure(ctx context.Context, source string, r calc.Reading, job ca
 	kept := book.Reading{Source: source, Filler: used.Filler, Wire: used.Wire.V, Mode: used.Mode, Feed: r.Feed, StickOut: r.StickOut, Amps: r.Amps, Volts: r.Volts}
 	kept.Clean()
 	text := ""
+	taught := job
 	err = d.with(ctx, true, func(b book.Book) error {
 		list, err := d.record(ctx, b, kept)
 		if err != nil {
@@ -108,14 +109,16 @@ func (d desk) Measure(ctx context.Context, source string, r calc.Reading, job ca
 		if err != nil {
 			return err
 		}
-		l.Put(&job)
+		if taught, err = book.Taught(ctx, b, job, kept.Source); err != nil {
+			return err
+		}
 		text = "kept for " + kept.Source
 		if n := len(l.Phi.Flagged) + len(l.Volts.Flagged); n > 0 {
 			text += "; a reading lies far from the others and is not used: brazebooth book reading shows it"
 		}
 		return nil
 	})
-	return job, text, err
+	return taught, text, err
 }
 
 // record saves a reading, and its power source where nobody entered it yet.

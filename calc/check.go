@@ -21,7 +21,7 @@ const thinnest = 0.05
 
 // spans lists every number of a job with the range that can be computed, which is wider than the
 // range that makes sense: sense is a matter for warnings.
-func spans(j *Job) [42]span {
+func spans(j *Job) [44]span {
 	return [...]span{
 		{"thickness", j.Thickness, thinnest, 150, "mm"},
 		{"thickness2", j.Thickness2, thinnest, 150, "mm"},
@@ -42,6 +42,8 @@ func spans(j *Job) [42]span {
 		{"phi_sigma", j.PhiSigma, 0.001, 2, "V"},
 		{"volt_factor", j.VoltFactor, 0.5, 2, ""},
 		{"volt_factor_sigma", j.VoltFactorSigma, 0.001, 0.5, ""},
+		{"eta", j.Eta, 0.3, 1, ""},
+		{"eta_sigma", j.EtaSigma, 0.001, 0.2, ""},
 		{"readings", j.Readings, 0, 1e6, ""},
 		{"zinc_limit", j.ZincLimit, 0.5, 100, "mm"},
 		{"service_temp", j.ServiceTemp, -270, 1500, "C"},

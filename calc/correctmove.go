@@ -330,10 +330,11 @@ func heatSign(seen string) float64 {
 	for _, s := range strings.Split(seen, ",") {
 		cold := max(tables.ShareSeen(s, tables.CauseCold), tables.ShareSeen(s, tables.CauseOnShort), tables.ShareSeen(s, tables.CauseOffLong))
 		hot := max(tables.ShareSeen(s, tables.CauseHot), tables.ShareSeen(s, tables.CauseMelts), tables.ShareSeen(s, tables.CauseOnLong), tables.ShareSeen(s, tables.CauseOffShort))
+		const telling = 0.3 // what shows seldom with either tells nothing
 		switch {
-		case hot > 3*cold:
+		case hot >= telling && hot > 3*cold:
 			sum++
-		case cold > 3*hot:
+		case cold >= telling && cold > 3*hot:
 			sum--
 		}
 	}

@@ -92,7 +92,9 @@ type Job struct {
 	PhiSigma        Opt `json:"phi_sigma,omitzero"`   // V, one standard deviation
 	VoltFactor      Opt `json:"volt_factor,omitzero"` // measured over modelled volts
 	VoltFactorSigma Opt `json:"volt_factor_sigma,omitzero"`
-	Readings        Opt `json:"readings,omitzero"` // how many taught it
+	Readings        Opt `json:"readings,omitzero"`  // how many taught it
+	Eta             Opt `json:"eta,omitzero"`       // arc efficiency
+	EtaSigma        Opt `json:"eta_sigma,omitzero"` // one standard deviation
 
 	ZincLimit   Opt    `json:"zinc_limit,omitzero"`   // widest zinc-boiled half-width accepted, mm
 	ServiceTemp Opt    `json:"service_temp,omitzero"` // C

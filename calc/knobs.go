@@ -102,6 +102,11 @@ func wireTolerance(mm float64) (low, high float64) {
 func (b *board) setArc(card *Card) {
 	u := &card.Used
 	b.turn(kEta, tables.ArcEfficiency)
+	if u.Eta.Set {
+		two := 2 * u.EtaSigma.Or(tables.EtaSigma.V)
+		b.knobs[kEta] = u.Eta.V
+		b.doubts[kEta] = doubt{u.Eta.V - two, u.Eta.V + two, false}
+	}
 	b.turn(kSpread, tables.ArcWidth)
 	b.turn(kReinforce, tables.Reinforcement)
 	b.turn(kZoneForm, tables.ZincBandForm)

@@ -89,7 +89,7 @@ func (l *Learned) Put(j *Job) {
 
 // unlearned is a job without what readings taught.
 func unlearned(j Job) Job {
-	j.Phi, j.PhiSigma, j.VoltFactor, j.VoltFactorSigma, j.Readings = Opt{}, Opt{}, Opt{}, Opt{}, Opt{}
+	j.Phi, j.PhiSigma, j.VoltFactor, j.VoltFactorSigma, j.Readings, j.Eta, j.EtaSigma = Opt{}, Opt{}, Opt{}, Opt{}, Opt{}, Opt{}, Opt{}
 	return j
 }
 

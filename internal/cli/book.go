@@ -229,42 +229,8 @@ func (d *Deps) jobWith(cmd *cobra.Command) (calc.Job, error) {
 		return job, nil
 	}
 	err = d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
-		job, err = calibrated(ctx, b, job, flag.Value.String())
+		job, err = book.Calibrate(ctx, b, job, flag.Value.String())
 		return err
 	})
 	return job, err
-}
-
-// calibrated puts a power source's plate and what its readings with this wire taught into a job.
-func calibrated(ctx context.Context, b book.Book, job calc.Job, name string) (calc.Job, error) {
-	r, err := book.Resolve(ctx, b, book.SourceKind, name)
-	if err != nil {
-		return job, err
-	}
-	s, err := book.Body[book.Source](&r)
-	if err != nil {
-		return job, err
-	}
-	for _, f := range [...]struct {
-		to   *calc.Opt
-		from float64
-	}{{&job.RatedAmps, s.RatedAmps}, {&job.RatedDuty, s.RatedDuty}, {&job.NozzleBore, s.Nozzle}} {
-		if !f.to.Set && f.from > 0 {
-			*f.to = calc.Some(f.from)
-		}
-	}
-	used, err := calc.Complete(job)
-	if err != nil {
-		return job, err
-	}
-	list, err := book.Readings(ctx, b, s.Name)
-	if err != nil {
-		return job, err
-	}
-	l, err := book.Learn(list, used.Filler, used.Wire.V, used.Mode)
-	if err != nil {
-		return job, err
-	}
-	l.Put(&job)
-	return job, nil
 }

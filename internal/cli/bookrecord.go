@@ -46,8 +46,12 @@ func (d *Deps) bookTrial() *cobra.Command {
 				if _, err := calc.Complete(t.Job); err != nil {
 					return err
 				}
+				t.Source = cmd.Flags().Lookup("power-source").Value.String()
 				t.Clean()
-				return d.keep(ctx, b, book.TrialKind, t, "trial of "+t.Verdict)
+				if err := d.keep(ctx, b, book.TrialKind, t, "trial of "+t.Verdict); err != nil || t.Source == "" {
+					return err
+				}
+				return d.tellEta(ctx, b, t.Source)
 			})
 		},
 	}
@@ -199,6 +203,20 @@ func (d *Deps) listReadings(cmd *cobra.Command, job calc.Job) error {
 		}
 		return d.tellLearned(ctx, b, source, used.Filler, used.Wire.V, used.Mode)
 	})
+}
+
+// tellEta says what a power source's trials teach of the heat, each with how much it was expected.
+func (d *Deps) tellEta(ctx context.Context, b book.Book, source string) error {
+	list, err := book.Verdicts(ctx, b, source)
+	if err != nil {
+		return err
+	}
+	e := calc.LearnEta(list)
+	var said []string
+	for _, x := range e.Evidence {
+		said = append(said, fmt.Sprintf("%s (expected in %.0f of 100)", x.Heat, x.Expected))
+	}
+	return d.say("%s: arc efficiency %.3f (± %.3f) by %d verdicts: %s\n", plain.Line(source, 60), e.Mean, 2*e.Sigma, e.Used, strings.Join(said, ", "))
 }
 
 // tellLearned says what a power source's readings teach by now.

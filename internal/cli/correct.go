@@ -36,7 +36,7 @@ what the window leaves open, so that each answer halves it.
 				}
 				return d.listSights(out.json)
 			}
-			job, err := jobOf(cmd)
+			job, err := d.jobWith(cmd)
 			if err != nil {
 				return err
 			}
@@ -52,6 +52,7 @@ what the window leaves open, so that each answer halves it.
 		},
 	}
 	bind(cmd)
+	bindSource(cmd)
 	page, _ := calc.PageByName("correct")
 	bindFrom(cmd, field.OnPages(), page.Needs)
 	out.bind(cmd)

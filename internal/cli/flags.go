@@ -41,6 +41,11 @@ func bindFrom(cmd *cobra.Command, list []field.Field, names []string) {
 func bindCard(cmd *cobra.Command) {
 	bind(cmd)
 	bindFrom(cmd, field.OnPages(), nil)
+	bindSource(cmd)
+}
+
+// bindSource adds the power source whose plate and readings a card takes.
+func bindSource(cmd *cobra.Command) {
 	cmd.Flags().String("power-source", "", "power source in the book: its plate, and what its readings taught")
 }
 

@@ -24,7 +24,7 @@ whatever --mode says. Without --feed the first of a few feeds at which a rhythm 
   brazebooth gap --metal galvanized --gauge 20ga --joint lap --csv heat.csv --png heat.png`,
 		Args: noArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
-			job, err := jobOf(cmd)
+			job, err := d.jobWith(cmd)
 			if err != nil {
 				return err
 			}
@@ -39,6 +39,7 @@ whatever --mode says. Without --feed the first of a few feeds at which a rhythm 
 		},
 	}
 	bind(cmd)
+	bindSource(cmd)
 	bindFrom(cmd, field.OnPages(), []string{"use", "hazard"})
 	out.bind(cmd)
 	cmd.Flags().StringVar(&csvFile, "csv", "", "write the heat trace as CSV")

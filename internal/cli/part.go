@@ -77,7 +77,7 @@ func (d *Deps) partCobra(pc *partCommand) *cobra.Command {
 	}
 	bind(cmd)
 	bindFrom(cmd, field.OnPages(), append([]string{"use", "hazard"}, page.Needs...))
-	cmd.Flags().String("power-source", "", "power source in the book: its plate, and what its readings taught")
+	bindSource(cmd)
 	out.bind(cmd)
 	return cmd
 }

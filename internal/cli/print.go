@@ -131,4 +131,3 @@ func (d *Deps) printCard(ctx context.Context, card *calc.Card, file, paper strin
 	}
 	return d.printWall(&p, file, paper, sys)
 }
-

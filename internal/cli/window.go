@@ -24,7 +24,7 @@ furthest from every edge, how sure it is, and, where no setting is good, what wo
   brazebooth window --metal stainless-304 --gauge 1mm --joint tee --svg window.svg`,
 		Args: noArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
-			job, err := jobOf(cmd)
+			job, err := d.jobWith(cmd)
 			if err != nil {
 				return err
 			}
@@ -39,6 +39,7 @@ furthest from every edge, how sure it is, and, where no setting is good, what wo
 		},
 	}
 	bind(cmd)
+	bindSource(cmd)
 	bindFrom(cmd, field.OnPages(), []string{"use", "hazard"})
 	out.bind(cmd)
 	cmd.Flags().StringVar(&pngFile, "png", "", "write the map as a PNG picture")

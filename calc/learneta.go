@@ -1,0 +1,143 @@
+package calc
+
+import (
+	"math"
+
+	"brazebooth/tables"
+)
+
+// Verdict is what a bead that was laid and judged says of the heat: cold, good or hot.
+type Verdict struct {
+	Job  Job
+	Heat string // "cold", "good", "hot"
+}
+
+// VerdictOf is the heat that a trial's look tells of, "" where it tells of none.
+func VerdictOf(seen, verdict string) string {
+	if verdict == "good" {
+		return "good"
+	}
+	if seen == "" {
+		return ""
+	}
+	switch heatSign(seen) {
+	case -1:
+		return "cold"
+	case 1:
+		return "hot"
+	}
+	return ""
+}
+
+// Efficiency is the posterior of a booth's arc efficiency, with how much each verdict spoke for it.
+type Efficiency struct {
+	Mean, Sigma float64
+	Used        int
+	Evidence    []Evidence
+}
+
+// Evidence is one verdict's share: how likely it was before it was known. A verdict that was sure teaches nothing.
+type Evidence struct {
+	Heat     string
+	Expected float64 // %, by prior and section
+}
+
+// How a bead is judged: as often as the first it is called what it is, else one of the others.
+const (
+	calledRight = 0.85
+	calledWrong = (1 - calledRight) / 2
+)
+
+// LearnEta finds the arc efficiency by a grid: normal prior, and for each verdict how likely it is at an efficiency, the
+// section's own doubt of its peaks summed over. A job that is not modelled teaches nothing.
+func LearnEta(list []Verdict) Efficiency {
+	const points, doubts = 61, 13
+	prior, sigma := tables.ArcEfficiency.V, tables.EtaSigma.V
+	form := math.Log(tables.SectionRiseEnding.High/tables.SectionRiseEnding.Low) / 4
+	etas, weights := make([]float64, points), make([]float64, points)
+	for i := range etas {
+		z := 4 * (2*float64(i)/(points-1) - 1)
+		etas[i], weights[i] = prior+z*sigma, math.Exp(-z*z/2)
+	}
+	normalize(weights)
+	e := Efficiency{}
+	for _, v := range list {
+		zoneAt, ok := zonesBy(v.Job)
+		if !ok {
+			continue
+		}
+		likely := make([]float64, points)
+		total := 0.0
+		for i, eta := range etas {
+			sum := 0.0
+			for d := range doubts {
+				z := 2.5 * (2*float64(d)/(doubts-1) - 1)
+				w := math.Exp(-z * z / 2)
+				sum += w
+				likely[i] += w * said(v.Heat, zoneAt(math.Log(eta/prior)+z*form))
+			}
+			likely[i] /= sum
+			total += weights[i] * likely[i]
+		}
+		for i := range weights {
+			weights[i] *= likely[i]
+		}
+		normalize(weights)
+		e.Used++
+		e.Evidence = append(e.Evidence, Evidence{v.Heat, 100 * total})
+	}
+	for i, eta := range etas {
+		e.Mean += weights[i] * eta
+	}
+	for i, eta := range etas {
+		e.Sigma += weights[i] * (eta - e.Mean) * (eta - e.Mean)
+	}
+	e.Sigma = math.Sqrt(e.Sigma)
+	return e
+}
+
+// said is how likely a zone is called by a verdict.
+func said(heat, zone string) float64 {
+	if zone == "burn-through" {
+		zone = "hot"
+	}
+	if heat == zone {
+		return calledRight
+	}
+	return calledWrong
+}
+
+// zonesBy finds a job's zone at any shift of its heat, from a few that are computed once.
+func zonesBy(job Job) (func(shift float64) string, bool) {
+	card, err := Solve(job)
+	if err != nil || card.Zone == "" || card.Zone == "not-modelled" {
+		return nil, false
+	}
+	laid := Laid(&card)
+	h, m, err := (&view{}).field(&laid)
+	if err != nil {
+		return nil, false
+	}
+	const reach, steps = 0.4, 32
+	eta := tables.ArcEfficiency.V
+	var zones [steps + 1]string
+	for i := range zones {
+		h.b.knobs[kEta] = eta * math.Exp(reach*(2*float64(i)/steps-1))
+		zones[i] = "burn-through"
+		if s, err := h.at(h.b.knobs[kFeed], h.b.knobs[kTravel], false); err == nil {
+			l := m.logs(&s)
+			zones[i] = zone(&l)
+		}
+	}
+	return func(shift float64) string {
+		i := int(math.Round((shift/reach + 1) / 2 * steps))
+		return zones[max(0, min(steps, i))]
+	}, true
+}
+
+// Put writes a learned efficiency into a job.
+func (e *Efficiency) Put(j *Job) {
+	if e.Used > 0 {
+		j.Eta, j.EtaSigma = Some(e.Mean), Some(e.Sigma)
+	}
+}

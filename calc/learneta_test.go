@@ -1,0 +1,85 @@
+package calc
+
+import (
+	"math"
+	"testing"
+
+	"brazebooth/tables"
+)
+
+// Without a verdict the posterior is the prior: 0.84 ± 0.025.
+func TestEtaPrior(t *testing.T) {
+	e := LearnEta(nil)
+	if math.Abs(e.Mean-0.84) > 1e-9 || math.Abs(e.Sigma-0.025) > 2e-4 { // cut off at four deviations
+		t.Errorf("%+v", e)
+	}
+}
+
+// Cold beads lower the efficiency and hot ones raise it, where the window would not have them; good beads in the middle
+// teach next to nothing; many of them narrow it, never beyond what the section's own doubt leaves.
+func TestEtaFollowsVerdicts(t *testing.T) {
+	c := card(t, Job{Metal: "mild-steel", Gauge: 18, Joint: "lap"})
+	job := c.Used
+	repeat := func(heat string, n int) Efficiency {
+		list := make([]Verdict, n)
+		for i := range list {
+			list[i] = Verdict{job, heat}
+		}
+		return LearnEta(list)
+	}
+	cold, good, hot := repeat("cold", 5), repeat("good", 5), repeat("hot", 5)
+	if !(cold.Mean < good.Mean && good.Mean < hot.Mean) || math.Abs(good.Mean-0.84) > 0.01 {
+		t.Errorf("cold %.4f, good %.4f, hot %.4f", cold.Mean, good.Mean, hot.Mean)
+	}
+	if more := repeat("cold", 20); !(more.Mean < cold.Mean) || more.Sigma > tables.EtaSigma.V {
+		t.Errorf("twenty: %+v, five: %+v", more, cold)
+	}
+	if len(cold.Evidence) != 5 || !(cold.Evidence[0].Expected < cold.Evidence[4].Expected) {
+		t.Errorf("the first cold bead is the greatest surprise: %+v", cold.Evidence)
+	}
+}
+
+// A booth's true efficiency is held by the band in most shops.
+func TestEtaCovers(t *testing.T) {
+	c := card(t, Job{Metal: "galvanized", Gauge: 18, Joint: "lap"})
+	for _, truth := range []float64{0.80, 0.84, 0.88} {
+		var list []Verdict
+		for _, by := range []float64{0.7, 0.85, 1, 1.15, 1.3} {
+			j := c.Used
+			j.Travel = Some(c.Used.Travel.V * by)
+			zoneAt, ok := zonesBy(j)
+			if !ok {
+				t.Fatal("not modelled")
+			}
+			heat := zoneAt(math.Log(truth / 0.84))
+			if heat == "burn-through" {
+				heat = "hot"
+			}
+			list = append(list, Verdict{j, heat})
+		}
+		if e := LearnEta(list); math.Abs(e.Mean-truth) > 2*e.Sigma {
+			t.Errorf("truth %.2f, found %.3f ± %.3f", truth, e.Mean, 2*e.Sigma)
+		}
+	}
+}
+
+// What only a fault without heat tells is no verdict.
+func TestVerdictOf(t *testing.T) {
+	for _, x := range [][3]string{{"", "good", "good"}, {"rolled-edge", "bad", "cold"}, {"burn-through", "bad", "hot"}, {"pores", "bad", ""}, {"", "bad", ""}, {"crack,crater", "acceptable", ""}} {
+		if got := VerdictOf(x[0], x[1]); got != x[2] {
+			t.Errorf("%v: %q", x, got)
+		}
+	}
+}
+
+// The card takes it.
+func TestLearnedEtaOnTheCard(t *testing.T) {
+	job := Job{Metal: "mild-steel", Gauge: 18, Feed: Some(5.5), Travel: Some(9)}
+	a, _ := card(t, job).Figure("net_heat")
+	e := Efficiency{Mean: 0.80, Sigma: 0.02, Used: 3}
+	e.Put(&job)
+	b, _ := card(t, job).Figure("net_heat")
+	if math.Abs(b.Value/a.Value-0.80/0.84) > 1e-9 {
+		t.Errorf("net heat %g, was %g", b.Value, a.Value)
+	}
+}
