@@ -14,15 +14,19 @@ import (
 // running holds nothing.
 type desk struct {
 	where  string
+	beside string // takes what a server cannot while it is away
 	author book.Author
 }
 
 func (d desk) with(ctx context.Context, writes bool, do func(book.Book) error) error {
-	open := book.Read
 	if writes {
-		open = book.Open
+		kept, err := book.SaveOr(ctx, d.where, d.beside, do)
+		if kept != "" {
+			return errors.New(plain.Line(book.Told(kept), 400))
+		}
+		return said(err)
 	}
-	b, err := open(ctx, d.where)
+	b, err := book.Read(ctx, d.where)
 	if err != nil {
 		return said(err)
 	}

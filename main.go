@@ -32,7 +32,7 @@ func main() {
 
 func run(ctx context.Context, args []string) int {
 	d := cli.Deps{Out: os.Stdout, Err: os.Stderr, Example: tui.ExampleJob(), Title: tui.ExampleTitle,
-		Patient: term.IsTerminal(os.Stderr.Fd()), Book: bookFile(), Who: shortName(), Where: hostName()}
+		Patient: term.IsTerminal(os.Stderr.Fd()), Book: bookFile(), Beside: besideFile(), Who: shortName(), Where: hostName()}
 	if canShow() {
 		d.RunScreens = screens
 	}
@@ -48,6 +48,14 @@ func bookFile() string {
 		return ""
 	}
 	return filepath.Join(xdg.DataHome, "brazebooth", "book.db")
+}
+
+// besideFile takes what a book's server cannot while it is away.
+func besideFile() string {
+	if xdg.DataHome == "" {
+		return ""
+	}
+	return filepath.Join(xdg.DataHome, "brazebooth", "offline.db")
 }
 
 // shortName is who works here, by the name of the login.
@@ -76,7 +84,7 @@ func canShow() bool {
 func screens(ctx context.Context, units quantity.System, where string) error {
 	o := tui.Options{Units: units}
 	if where != "" {
-		o.Book = desk{where, book.Author{Who: shortName(), Where: hostName(), Program: cli.Version}}
+		o.Book = desk{where, besideFile(), book.Author{Who: shortName(), Where: hostName(), Program: cli.Version}}
 	}
 	if os.Getenv("NO_COLOR") != "" { // any value counts
 		o.Profile = colorprofile.Ascii

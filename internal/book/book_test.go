@@ -532,3 +532,82 @@ func TestNetworkShareIsRefused(t *testing.T) {
 		t.Errorf("%v", err)
 	}
 }
+
+// A server that is away, or goes away in the middle: what was to be saved is in a file beside, and merges later, once.
+func TestServerAway(t *testing.T) {
+	ctx, now := context.Background(), time.Now()
+	beside := filepath.Join(t.TempDir(), "offline.db")
+	r, err := by(&now).New(PersonKind, Person{Name: "fay"})
+	noErr(t, err)
+	const nobody = "postgres://booth@localhost:1/none?connect_timeout=1"
+	kept, err := SaveOr(ctx, nobody, beside, func(b Book) error { return b.Save(ctx, r) })
+	if err != nil || kept != beside || !strings.Contains(Told(kept), "merge "+beside) {
+		t.Fatalf("%q, %v", kept, err)
+	}
+	if _, err := SaveOr(ctx, nobody, "", func(b Book) error { return b.Save(ctx, r) }); err == nil {
+		t.Error("nothing took it, and that is no error")
+	}
+	address := serverAddress(t)
+	server, err := OpenServer(ctx, address)
+	noErr(t, err)
+	defer server.Close()
+	noErr(t, server.Save(ctx, r)) // it did reach the server, whose answer was lost
+	local, err := ReadFile(ctx, beside)
+	noErr(t, err)
+	defer local.Close()
+	_, err = Merge(ctx, server, local)
+	noErr(t, err)
+	if _, n, err := server.Check(ctx); err != nil || n != 1 {
+		t.Errorf("%d revisions, %v", n, err)
+	}
+}
+
+// A saving that the server drops is an error, never an acknowledgement.
+func TestServerDropsTheConnection(t *testing.T) {
+	address := serverAddress(t)
+	ctx, now := context.Background(), time.Now()
+	b, err := OpenServer(ctx, address)
+	noErr(t, err)
+	defer b.Close()
+	admin, err := OpenAdmin(os.Getenv(postgresAddress))
+	noErr(t, err)
+	defer admin.Close()
+	stop := make(chan struct{})
+	var killer sync.WaitGroup
+	killer.Go(func() { // ends everybody's session over and over
+		for {
+			select {
+			case <-stop:
+				return
+			case <-time.After(15 * time.Millisecond):
+				_, _ = admin.Exec("SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE pid <> pg_backend_pid() AND query LIKE '%revisions%'")
+			}
+		}
+	})
+	var acknowledged []string
+	failed := 0
+	card := someCard(t, "x", gutter)
+	for range 150 {
+		r, err := by(&now).New(CardKind, card)
+		noErr(t, err)
+		if err := b.Save(ctx, r); err != nil {
+			failed++
+			continue
+		}
+		acknowledged = append(acknowledged, r.ID)
+	}
+	close(stop)
+	killer.Wait()
+	fresh, err := OpenServer(ctx, address)
+	noErr(t, err)
+	defer fresh.Close()
+	for _, id := range acknowledged {
+		if _, err := fresh.Get(ctx, id); err != nil {
+			t.Errorf("%s was acknowledged and is lost: %v", id, err)
+		}
+	}
+	if faults, _, err := fresh.Check(ctx); err != nil || len(faults) != 0 {
+		t.Errorf("%v, %v", faults, err)
+	}
+	t.Logf("%d acknowledged, %d refused while the server dropped its sessions", len(acknowledged), failed)
+}

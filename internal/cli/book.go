@@ -51,11 +51,14 @@ func (d *Deps) withBook(cmd *cobra.Command, writes bool, do func(ctx context.Con
 	if err != nil {
 		return err
 	}
-	open := book.Read
 	if writes {
-		open = book.Open
+		kept, err := book.SaveOr(cmd.Context(), where, d.Beside, func(b book.Book) error { return do(cmd.Context(), b) })
+		if kept != "" {
+			_, _ = fmt.Fprintln(d.Err, plain.Line(book.Told(kept), 400))
+		}
+		return bookError(err)
 	}
-	b, err := open(cmd.Context(), where)
+	b, err := book.Read(cmd.Context(), where)
 	if errors.Is(err, book.ErrNone) {
 		return wrong("there is no book yet at "+plain.Line(where, 200), "save something first: brazebooth book save --name ...; or name another with --book")
 	}

@@ -24,6 +24,7 @@ type Deps struct {
 	// Screens opens the screens; nil where there is no terminal for them.
 	RunScreens func(ctx context.Context, units quantity.System, book string) error
 	Book       string           // the user's own book, "" where there is no folder for one
+	Beside     string           // a file that takes what a book's server cannot while it is away, "" for none
 	Who, Where string           // who saves, on which machine
 	Now        func() time.Time // nil for the machine's clock
 	Patient    bool             // standard error is a terminal whose reader may wait: show progress there
