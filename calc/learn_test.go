@@ -1,8 +1,12 @@
 package calc
 
 import (
+	"flag"
+	"fmt"
 	"math"
 	"math/rand/v2"
+	"os"
+	"strings"
 	"testing"
 
 	"brazebooth/tables"
@@ -161,5 +165,67 @@ func TestLearnedCard(t *testing.T) {
 	b, _ := card(t, j).Figure("volts")
 	if math.Abs(b.Value/a.Value-1.05) > 1e-9 || b.High-b.Low >= a.High-a.Low {
 		t.Errorf("volts %+v after %+v", b, a)
+	}
+}
+
+var plotLearning = flag.Bool("plot", false, "write docs/learning.svg anew")
+
+// docs/learning.svg is the band's half-width against the number of readings, with and without the floor, over 200 shops.
+func TestLearningPlot(t *testing.T) {
+	f, _ := tables.FillerByID("cusi3")
+	r := rand.New(rand.NewPCG(11, 200))
+	var plain, floored []float64
+	for n := range 21 {
+		width := 0.0
+		for range 200 {
+			s := shop{phi: 3.25 + 0.175*r.NormFloat64(), factor: 1, r: r}
+			var list []Reading
+			for range n {
+				list = append(list, s.reading(t, &f, 3.5+4*r.Float64(), 12))
+			}
+			l, err := Learn(&f, 0.889, "dip", list)
+			if err != nil {
+				t.Fatal(err)
+			}
+			at := func(phi float64) float64 {
+				a, _ := CurrentFromFeed(0.889, 90, f.Density.V, f.HLiq.V, f.Resistivity.V, phi, 12)
+				return a
+			}
+			width += 100 * (at(l.Phi.Mean-1.96*l.Phi.Sigma) - at(l.Phi.Mean+1.96*l.Phi.Sigma)) / 2 / at(l.Phi.Mean) / 200
+		}
+		plain = append(plain, width)
+		floored = append(floored, math.Hypot(width, 100*tables.LearnedFloor.V))
+	}
+	for i := 1; i < len(plain); i++ {
+		if !(plain[i] < plain[i-1]) {
+			t.Errorf("%d readings: %.3f %%, %d: %.3f", i-1, plain[i-1], i, plain[i])
+		}
+	}
+	var b strings.Builder
+	line := func(values []float64, style string) {
+		b.WriteString(`<polyline fill="none" ` + style + ` points="`)
+		for i, v := range values {
+			fmt.Fprintf(&b, "%d,%.1f ", 60+i*24, 260-v*24)
+		}
+		b.WriteString("\"/>\n")
+	}
+	b.WriteString(`<svg xmlns="http://www.w3.org/2000/svg" width="580" height="320" font-family="sans-serif" font-size="12"><rect width="580" height="320" fill="white"/>` + "\n")
+	for p := 0; p <= 10; p += 2 {
+		fmt.Fprintf(&b, `<line x1="60" x2="540" y1="%d" y2="%d" stroke="#ccc"/><text x="50" y="%d" text-anchor="end">%d %%</text>`+"\n", 260-p*24, 260-p*24, 264-p*24, p)
+	}
+	for n := 0; n <= 20; n += 5 {
+		fmt.Fprintf(&b, `<text x="%d" y="280" text-anchor="middle">%d</text>`+"\n", 60+n*24, n)
+	}
+	line(plain, `stroke="black" stroke-dasharray="4 3"`)
+	line(floored, `stroke="black" stroke-width="2"`)
+	b.WriteString(`<text x="300" y="305" text-anchor="middle">readings of one power source with one wire</text><text x="60" y="16">half-width of the current's 95 % band, mean of 200 simulated shops; dashed: before the 2 % floor</text></svg>` + "\n")
+	const file = "../docs/learning.svg"
+	if *plotLearning {
+		if err := os.WriteFile(file, []byte(b.String()), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if have, err := os.ReadFile(file); err != nil || string(have) != b.String() {
+		t.Errorf("%s is not what is computed: go test ./calc -run LearningPlot -plot (%v)", file, err)
 	}
 }

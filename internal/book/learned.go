@@ -145,3 +145,23 @@ func Learn(list []ReadingOf, filler string, wire float64, mode string) (calc.Lea
 	}
 	return l, err
 }
+
+// TrialOf is a trial with what keeps it.
+type TrialOf struct {
+	Revision Revision
+	Trial    Trial
+}
+
+// TrialsOf are the trials of a kept card, newest first.
+func TrialsOf(ctx context.Context, b Book, card string) ([]TrialOf, error) {
+	var list []TrialOf
+	err := each(ctx, b, TrialKind, func(r *Revision) error {
+		t, err := Body[Trial](r)
+		t.Clean()
+		if err == nil && t.Card == card {
+			list = append(list, TrialOf{*r, t})
+		}
+		return err
+	})
+	return list, err
+}

@@ -1,0 +1,120 @@
+package cli
+
+import (
+	"context"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"brazebooth/calc"
+	"brazebooth/internal/book"
+	"brazebooth/internal/field"
+	"brazebooth/internal/plain"
+	"brazebooth/internal/sheet"
+)
+
+func (d *Deps) bookProcedure() *cobra.Command {
+	var number string
+	var ranges []string
+	cmd := &cobra.Command{
+		Use: "procedure NAME", Short: "A DRAFT procedure specification and record from a kept card and its trials",
+		Long: `A draft of a brazing procedure specification with its qualification record, filled from a kept card and its trials,
+for a qualified person to check, complete and sign. --range says what somebody qualified; what leaves it is alerted.`,
+		Example: `  brazebooth book procedure tank lid --number BPS-3 --range thickness=0.8mm..1.2mm --range travel=6..10`,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			name, err := nameOf(args)
+			if err != nil {
+				return err
+			}
+			list, err := rangesOf(ranges)
+			if err != nil {
+				return err
+			}
+			return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
+				r, c, err := cardOf(ctx, b, name)
+				if err != nil {
+					return err
+				}
+				p, err := procedureOf(ctx, b, &r, &c)
+				if err != nil {
+					return err
+				}
+				p.Number, p.Ranges = number, list
+				return d.say("%s", sheet.ProcedureText(&p))
+			})
+		},
+	}
+	cmd.Flags().StringVar(&number, "number", "", "number of the procedure")
+	cmd.Flags().StringArrayVar(&ranges, "range", nil, "what is qualified: thickness=0.8mm..1.2mm; again for each")
+	return cmd
+}
+
+// rangeNames are the variables that may be ranged: as typed, and the figure that they are.
+var rangeNames = map[string]string{"feed": "wire_feed", "volts": "volts", "travel": "travel", "stickout": "stickout", "amps": "current", "gap": "gap", "preheat": "preheat", "flow": "gas_flow", "arc-on": "arc_on", "arc-off": "arc_off"}
+
+// rangesOf reads --range: a variable and its two ends as the flag of that name reads them.
+func rangesOf(texts []string) ([]sheet.Range, error) {
+	const like = "type variable=low..high, as thickness=0.8mm..1.2mm or travel=6..10"
+	var list []sheet.Range
+	for _, text := range texts {
+		name, rest, ok1 := strings.Cut(text, "=")
+		low, high, ok2 := strings.Cut(rest, "..")
+		if !ok1 || !ok2 {
+			return nil, wrong("--range: "+quote(text)+" is no range", like)
+		}
+		r := sheet.Range{Name: name}
+		var ends [2]float64
+		for i, end := range [...]string{low, high} {
+			v, figure, err := rangeEnd(name, strings.TrimSpace(end))
+			if err != nil {
+				return nil, err
+			}
+			ends[i], r.Name = v, figure
+		}
+		if ends[0] > ends[1] {
+			return nil, wrong("--range: "+quote(text)+" ends below its beginning", like)
+		}
+		r.Low, r.High = ends[0], ends[1]
+		list = append(list, r)
+	}
+	return list, nil
+}
+
+func rangeEnd(name, text string) (v float64, figure string, err error) {
+	var j calc.Job
+	if name == "thickness" || name == "thickness2" {
+		f, _ := field.ByName("gauge")
+		if err := f.Set(&j, text); err != nil || !j.Thickness.Set {
+			return 0, "", wrong("--range: "+quote(text)+" is no thickness", "type it in mm or in: 0.8mm, .032")
+		}
+		return j.Thickness.V, map[string]string{"thickness": "thickness", "thickness2": "thickness_2"}[name], nil
+	}
+	figure, ok := rangeNames[name]
+	f, found := field.ByName(name)
+	if !ok || !found {
+		return 0, "", wrong("--range: no variable is called "+quote(name), "type thickness, thickness2, feed, amps, volts, travel, stickout, gap, preheat, flow, arc-on or arc-off")
+	}
+	if err := f.Set(&j, text); err != nil {
+		return 0, "", inFlag("range", err)
+	}
+	return f.At(&j).V, figure, nil
+}
+
+// procedureOf is a kept card with its trials as a draft.
+func procedureOf(ctx context.Context, b book.Book, r *book.Revision, c *book.Card) (sheet.Procedure, error) {
+	var p sheet.Procedure
+	card, err := calc.Solve(c.Card.Used) // for the rows of its tables only: its figures are those that were saved
+	if err != nil {
+		return p, err
+	}
+	w := keptWall(r, c)
+	p = sheet.Procedure{Name: c.Name, Used: c.Card.Used, Figures: w.Figures, Notes: w.Notes, Setup: card.Setup, Foot: w.Foot}
+	trials, err := book.TrialsOf(ctx, b, r.ID)
+	if err != nil {
+		return p, err
+	}
+	for _, t := range trials {
+		p.Trials = append(p.Trials, sheet.ProcedureTrial{At: t.Revision.At[:10], Who: plain.Line(t.Revision.Who, 40), Verdict: t.Trial.Verdict, Seen: t.Trial.Seen, Peel: t.Trial.Peel, Lot: t.Trial.Lot, Note: t.Trial.Note})
+	}
+	return p, nil
+}
