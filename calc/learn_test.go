@@ -218,7 +218,7 @@ func TestLearningPlot(t *testing.T) {
 	}
 	line(plain, `stroke="black" stroke-dasharray="4 3"`)
 	line(floored, `stroke="black" stroke-width="2"`)
-	b.WriteString(`<text x="300" y="305" text-anchor="middle">readings of one power source with one wire</text><text x="60" y="16">half-width of the current's 95 % band, mean of 200 simulated shops; dashed: before the 2 % floor</text></svg>` + "\n")
+	b.WriteString(`<text x="300" y="305" text-anchor="middle">readings of one power source with one wire</text><text x="150" y="40">half-width of the current's 95 % band, mean of 200 simulated shops</text><text x="150" y="58">dashed: before the 2 % floor</text></svg>` + "\n")
 	const file = "../docs/learning.svg"
 	if *plotLearning {
 		if err := os.WriteFile(file, []byte(b.String()), 0o644); err != nil {
