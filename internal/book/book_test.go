@@ -16,6 +16,7 @@ import (
 	"time"
 
 	"brazebooth/calc"
+	"brazebooth/internal/plain"
 )
 
 // postgresAddress is where the tests find a PostgreSQL server.
@@ -610,4 +611,27 @@ func TestServerDropsTheConnection(t *testing.T) {
 		t.Errorf("%v, %v", faults, err)
 	}
 	t.Logf("%d acknowledged, %d refused while the server dropped its sessions", len(acknowledged), failed)
+}
+
+// No text of a hand's gets a control character into a record, whatever it is.
+func FuzzClean(f *testing.F) {
+	for _, s := range []string{"tank", "\x1b[31m", "\u202eabc", "=1+1", strings.Repeat("a", 5000), "e\u0301\u0301\u0301\u0301\u0301\u0301", "\xff\xfe", "a\nb\tc", "💥"} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		c := Card{Name: text, Note: text, Tags: []string{text}, Card: Kept{Zone: text, Warns: []calc.Warning{{Text: text}}, Figures: []Figure{{Name: text, Unit: text}}}}
+		c.Clean()
+		tr := Trial{Peel: text, Note: text, Photo: text, Source: text, Lot: text, Verdict: text, Seen: text}
+		tr.Clean()
+		for _, s := range append([]string{c.Name, c.Note, c.Card.Zone, c.Card.Warns[0].Text, c.Card.Figures[0].Name, c.Card.Figures[0].Unit, tr.Peel, tr.Note, tr.Photo, tr.Source, tr.Lot, tr.Verdict, tr.Seen}, c.Tags...) {
+			if strings.ContainsFunc(s, func(r rune) bool {
+				return r < ' ' || r == 0x7f || r >= 0x80 && r < 0xa0 || r >= 0x202a && r <= 0x202e || r == 0x2066
+			}) {
+				t.Errorf("%q became %q", text, s)
+			}
+		}
+		if w := plain.Width(c.Name); w > nameWidth {
+			t.Errorf("a name of %d columns", w)
+		}
+	})
 }
