@@ -10,51 +10,55 @@ import (
 	"time"
 )
 
+// fifty lets fifty hands save cards, each as soon as its last one is kept, and tells the longest waits.
+func fifty(b *testing.B, save func(*Revision) error) {
+	b.Helper()
+	now := time.Now()
+	who := by(&now)
+	card := someCard(b, "x", gutter)
+	waits := make([]time.Duration, 0, b.N)
+	failed := 0
+	var mu sync.Mutex
+	var wg sync.WaitGroup
+	left := make(chan struct{}, b.N)
+	for range b.N {
+		left <- struct{}{}
+	}
+	close(left)
+	b.ResetTimer()
+	for range 50 {
+		wg.Go(func() {
+			for range left {
+				r, err := who.New(CardKind, card)
+				if err != nil {
+					b.Error(err)
+					return
+				}
+				start := time.Now()
+				err = save(&r)
+				mu.Lock()
+				waits = append(waits, time.Since(start))
+				if err != nil { // the lock did not come within five seconds
+					failed++
+				}
+				mu.Unlock()
+			}
+		})
+	}
+	wg.Wait()
+	slices.Sort(waits)
+	b.ReportMetric(float64(waits[len(waits)*99/100].Microseconds())/1000, "p99-ms")
+	b.ReportMetric(float64(b.N-failed)/b.Elapsed().Seconds(), "saved/s")
+	b.ReportMetric(float64(failed), "failed")
+}
+
 // Fifty writers at once on one book: grouped as they wait, and one by one, in one run; the longest waits beside it.
 func BenchmarkFiftyWriters(b *testing.B) {
 	for _, most := range []int{mostTogether, 1} {
 		b.Run(fmt.Sprintf("together=%d", most), func(b *testing.B) {
-			book, err := OpenFile(context.Background(), filepath.Join(b.TempDir(), "book.db"))
-			if err != nil {
-				b.Fatal(err)
-			}
-			defer book.Close()
+			book := newFile(b)
 			book.(*store).writer.most = most
-			now := time.Now()
-			who := by(&now)
-			card := someCard(b, "x", gutter)
-			waits := make([]time.Duration, 0, b.N)
-			var mu sync.Mutex
-			var wg sync.WaitGroup
-			left := make(chan struct{}, b.N)
-			for range b.N {
-				left <- struct{}{}
-			}
-			close(left)
-			b.ResetTimer()
-			for range 50 {
-				wg.Go(func() {
-					for range left {
-						r, err := who.New(CardKind, card)
-						if err != nil {
-							b.Error(err)
-							return
-						}
-						start := time.Now()
-						if err := book.Save(context.Background(), r); err != nil {
-							b.Error(err)
-							return
-						}
-						mu.Lock()
-						waits = append(waits, time.Since(start))
-						mu.Unlock()
-					}
-				})
-			}
-			wg.Wait()
-			slices.Sort(waits)
-			b.ReportMetric(float64(waits[len(waits)*99/100].Microseconds())/1000, "p99-ms")
-			b.ReportMetric(float64(b.N)/b.Elapsed().Seconds(), "saved/s")
+			fifty(b, func(r *Revision) error { return book.Save(context.Background(), *r) })
 		})
 	}
 }
@@ -74,49 +78,14 @@ func BenchmarkFiftyApart(b *testing.B) {
 	defer db.Close()
 	db.SetMaxOpenConns(50)
 	db.SetMaxIdleConns(50)
-	now := time.Now()
-	who := by(&now)
-	card := someCard(b, "x", gutter)
-	waits := make([]time.Duration, 0, b.N)
-	failed := 0
-	var mu sync.Mutex
-	var wg sync.WaitGroup
-	left := make(chan struct{}, b.N)
-	for range b.N {
-		left <- struct{}{}
-	}
-	close(left)
-	b.ResetTimer()
-	for range 50 {
-		wg.Go(func() {
-			w := writer{e: &sqlite, db: db}
-			for range left {
-				r, err := who.New(CardKind, card)
-				if err != nil {
-					b.Error(err)
-					return
-				}
-				p, err := prepare(&r)
-				if err != nil {
-					b.Error(err)
-					return
-				}
-				start := time.Now()
-				err = w.transaction([]saving{{[]prepared{p}, nil}})
-				mu.Lock()
-				waits = append(waits, time.Since(start))
-				if err != nil { // the lock did not come within five seconds
-					failed++
-				}
-				mu.Unlock()
-			}
-		})
-	}
-	wg.Wait()
-	slices.Sort(waits)
-	b.ReportMetric(float64(waits[len(waits)*99/100].Microseconds())/1000, "p99-ms")
-	b.ReportMetric(float64(b.N-failed)/b.Elapsed().Seconds(), "saved/s")
-	b.ReportMetric(float64(failed), "failed")
+	w := writer{e: &sqlite, db: db}
+	fifty(b, func(r *Revision) error {
+		p, err := prepare(r)
+		if err != nil {
+			return err
+		}
+		return w.transaction([]saving{{[]prepared{p}, nil}})
+	})
 }
 
 // A hundred thousand cards: the first page, a find as one types, and a plain indexed query beside them.

@@ -162,14 +162,7 @@ func (e *engine) leaf(ctx context.Context, q querier, id string) (Revision, erro
 	if err != nil {
 		return Revision{}, err
 	}
-	list, err := revisions(rows)
-	if err == nil && len(list) == 0 {
-		err = ErrNone
-	}
-	if err != nil {
-		return Revision{}, err
-	}
-	return list[0], nil
+	return one(rows)
 }
 
 func bit(b bool) int {
@@ -226,6 +219,18 @@ func revisions(rows *sql.Rows) ([]Revision, error) {
 	return list, rows.Err()
 }
 
+// one reads and closes rows of which one is wanted; ErrNone where there is none.
+func one(rows *sql.Rows) (Revision, error) {
+	list, err := revisions(rows)
+	if err == nil && len(list) == 0 {
+		err = ErrNone
+	}
+	if err != nil {
+		return Revision{}, err
+	}
+	return list[0], nil
+}
+
 func scan(rows *sql.Rows) (Revision, error) {
 	var r Revision
 	var kind string
@@ -248,14 +253,7 @@ func (s *store) Get(ctx context.Context, id string) (Revision, error) {
 	if err != nil {
 		return Revision{}, err
 	}
-	list, err := revisions(rows)
-	if err == nil && len(list) == 0 {
-		err = ErrNone
-	}
-	if err != nil {
-		return Revision{}, err
-	}
-	return list[0], nil
+	return one(rows)
 }
 
 func (s *store) History(ctx context.Context, id string) ([]Revision, error) {

@@ -25,29 +25,36 @@ func cardOf(ctx context.Context, b book.Book, word string) (book.Revision, book.
 	return r, c, err
 }
 
+// withCard opens the book and does something with the kept card that is meant.
+func (d *Deps) withCard(cmd *cobra.Command, args []string, writes bool, do func(ctx context.Context, b book.Book, r *book.Revision, c *book.Card) error) error {
+	name, err := nameOf(args)
+	if err != nil {
+		return err
+	}
+	return d.withBook(cmd, writes, func(ctx context.Context, b book.Book) error {
+		r, c, err := cardOf(ctx, b, name)
+		if err != nil {
+			return err
+		}
+		return do(ctx, b, &r, &c)
+	})
+}
+
 func (d *Deps) bookShow() *cobra.Command {
 	var asJSON bool
 	var units string
 	cmd := &cobra.Command{
 		Use: "show NAME", Short: "A kept card as it was saved", Long: "A kept card as it was saved, by its name, its id or the first four letters of that.",
 		RunE: func(cmd *cobra.Command, args []string) error {
-			name, err := nameOf(args)
-			if err != nil {
-				return err
-			}
 			sys, err := unitsOf(units)
 			if err != nil {
 				return err
 			}
-			return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
-				r, c, err := cardOf(ctx, b, name)
-				if err != nil {
-					return err
-				}
+			return d.withCard(cmd, args, false, func(_ context.Context, _ book.Book, r *book.Revision, c *book.Card) error {
 				if asJSON {
 					return d.encode(map[string]any{"schema": book.Schema, "version": Version, "revision": r})
 				}
-				return d.say("%s", keptText(&r, &c, sys))
+				return d.say("%s", keptText(r, c, sys))
 			})
 		},
 	}
@@ -331,15 +338,7 @@ func (d *Deps) bookEdit() *cobra.Command {
 	cmd := &cobra.Command{
 		Use: "edit NAME", Short: "Another name, tags or note for a kept card; the old ones stay in its history",
 		RunE: func(cmd *cobra.Command, args []string) error {
-			which, err := nameOf(args)
-			if err != nil {
-				return err
-			}
-			return d.withBook(cmd, true, func(ctx context.Context, b book.Book) error {
-				r, c, err := cardOf(ctx, b, which)
-				if err != nil {
-					return err
-				}
+			return d.withCard(cmd, args, true, func(ctx context.Context, b book.Book, r *book.Revision, c *book.Card) error {
 				if cmd.Flags().Changed("name") {
 					c.Name = name
 				}
@@ -353,7 +352,7 @@ func (d *Deps) bookEdit() *cobra.Command {
 				if c.Name == "" {
 					return wrong("a card without a name", `type --name "tank lid"`)
 				}
-				next, err := d.author().Change(&r, c)
+				next, err := d.author().Change(r, c)
 				if err != nil {
 					return err
 				}

@@ -22,20 +22,12 @@ func (d *Deps) bookProcedure() *cobra.Command {
 for a qualified person to check, complete and sign. --range says what somebody qualified; what leaves it is alerted.`,
 		Example: `  brazebooth book procedure tank lid --number BPS-3 --range thickness=0.8mm..1.2mm --range travel=6..10`,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			name, err := nameOf(args)
-			if err != nil {
-				return err
-			}
 			list, err := rangesOf(ranges)
 			if err != nil {
 				return err
 			}
-			return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
-				r, c, err := cardOf(ctx, b, name)
-				if err != nil {
-					return err
-				}
-				p, err := procedureOf(ctx, b, &r, &c)
+			return d.withCard(cmd, args, false, func(ctx context.Context, b book.Book, r *book.Revision, c *book.Card) error {
+				p, err := procedureOf(ctx, b, r, c)
 				if err != nil {
 					return err
 				}

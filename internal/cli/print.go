@@ -79,10 +79,6 @@ func (d *Deps) bookPrint() *cobra.Command {
 		Long:    "A kept card as a page to hang at the booth: its settings readable from two metres, the map of all settings, every caution.",
 		Example: `  brazebooth book print tank lid --pdf tank-lid.pdf`,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			name, err := nameOf(args)
-			if err != nil {
-				return err
-			}
 			if file == "" {
 				return wrong("a page of no file", "type --pdf wall.pdf, or --pdf - for standard output")
 			}
@@ -90,12 +86,9 @@ func (d *Deps) bookPrint() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
-				r, c, err := cardOf(ctx, b, name)
-				if err != nil {
-					return err
-				}
-				p := keptWall(&r, &c)
+			return d.withCard(cmd, args, false, func(ctx context.Context, _ book.Book, r *book.Revision, c *book.Card) error {
+				p := keptWall(r, c)
+				var err error
 				if p.Map, err = d.mapFor(ctx, c.Card.Used); err != nil {
 					return err
 				}
