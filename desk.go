@@ -19,14 +19,11 @@ type desk struct {
 }
 
 func (d desk) with(ctx context.Context, writes bool, do func(book.Book) error) error {
+	open := book.Read
 	if writes {
-		kept, err := book.SaveOr(ctx, d.where, d.beside, do)
-		if kept != "" {
-			return errors.New(plain.Line(book.Told(kept), 400))
-		}
-		return said(err)
+		open = book.Open
 	}
-	b, err := book.Read(ctx, d.where)
+	b, err := open(ctx, d.where)
 	if err != nil {
 		return said(err)
 	}
@@ -47,13 +44,15 @@ func (d desk) Keep(ctx context.Context, name string, card *calc.Card) (string, e
 	if kept.Name == "" {
 		return "", errors.New("a card without a name")
 	}
-	return "kept: " + kept.Name, d.with(ctx, true, func(b book.Book) error {
-		r, err := d.author.New(book.CardKind, kept)
-		if err != nil {
-			return err
-		}
-		return b.Save(ctx, r)
-	})
+	r, err := d.author.New(book.CardKind, kept)
+	if err != nil {
+		return "", err
+	}
+	beside, err := book.SaveOr(ctx, d.where, d.beside, func(b book.Book) error { return b.Save(ctx, r) })
+	if beside != "" {
+		return plain.Line(book.Told(beside), 400), nil
+	}
+	return "kept: " + kept.Name, said(err)
 }
 
 func (d desk) Find(ctx context.Context, text string) ([]tui.Entry, error) {

@@ -132,7 +132,9 @@ func Correct(ctx context.Context, tries []Try) (Part, error) {
 	if err := v.learn(ctx, now); err != nil {
 		return Part{}, err
 	}
-	if err := v.choose(ctx, now, &c); err != nil {
+	if contradicts(now.Seen) {
+		c.Why = "It looks cold and hot at once: no one setting does both. Look at gap and fit-up, at the aim and at an even travel first; then lay another bead with the same settings."
+	} else if err := v.choose(ctx, now, &c); err != nil {
 		return Part{}, err
 	}
 	c.Next = v.next(tries[len(tries)-1].Job, now, &c)

@@ -27,6 +27,9 @@ func (v *view) choose(ctx context.Context, t *Try, c *Correction) error {
 	if err != nil {
 		return err
 	}
+	if best != nil && !v.off && !ofHeat(top.ID) && best.good < 0.6*before { // it would mend one thing and spoil the heat
+		best = nil
+	}
 	if !v.off {
 		c.GoodBefore, c.GoodAfter = 100*before, 100*before
 	}
@@ -322,6 +325,15 @@ func (v *view) opposite(t *Try, l *lever, sign float64) (float64, bool) {
 		}
 	}
 	return nearest, found
+}
+
+// contradicts reports whether a bead looks cold and hot at once.
+func contradicts(seen string) bool {
+	cold, hot := false, false
+	for _, s := range strings.Split(seen, ",") {
+		cold, hot = cold || heatSign(s) < 0, hot || heatSign(s) > 0
+	}
+	return cold && hot
 }
 
 // heatSign is −1 for a bead that looks cold, 1 for one that looks hot, 0 for neither or both.

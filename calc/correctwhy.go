@@ -41,5 +41,8 @@ func (v *view) noChange(top *Likely, c *Correction) string {
 	case ofHeat(top.ID):
 		return "Likeliest: " + top.Name + ". No single setting has room left for it: another wire size, mode or thickness, or " + top.Do + "."
 	}
+	if top.ID == tables.CauseVoltsLow || top.ID == tables.CauseVoltsHi || top.ID == tables.CauseVapour {
+		return "Likeliest: " + top.Name + ". A change for it would spoil the heat by the window: " + top.Do + " first."
+	}
 	return "Likeliest: " + top.Name + ". No setting is at fault: " + top.Do + "."
 }

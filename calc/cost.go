@@ -49,6 +49,11 @@ func (p *Part) beadLength(card *Card) (float64, error) {
 	return time.Value * travel.Value * count, nil
 }
 
+// groovePasses is how many beads of an area, mm2, fill a V groove of an angle in degrees through a thickness, mm.
+func groovePasses(t, angle, bead float64) float64 {
+	return math.Max(1, math.Ceil(t*t*math.Tan(angle/2*math.Pi/180)/bead-1e-9))
+}
+
 // passes is how many beads a bevelled butt takes: the groove over what one bead lays; one of any other joint.
 func (p *Part) passes(card *Card) float64 {
 	t := minCore(card.Setup.members())
@@ -56,9 +61,7 @@ func (p *Part) passes(card *Card) float64 {
 	if card.Used.Joint != "butt" || t <= tables.SheetThickest.V || !ok {
 		return 1
 	}
-	beads := func(angle, bead float64) float64 {
-		return math.Max(1, math.Ceil(t*t*math.Tan(angle/2*math.Pi/180)/bead-1e-9))
-	}
+	beads := func(angle, bead float64) float64 { return groovePasses(t, angle, bead) }
 	b := tables.Bevel
 	n := beads(b.V, area.Value)
 	p.add("passes", "1", n, min(n, beads(b.Low, area.High)), max(n, beads(b.High, area.Low)), Basis{Formula: "{t}²·tan({a}/2)/{A}, rounded up", Source: b.Source, Known: string(b.Known), Inputs: []Input{

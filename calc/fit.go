@@ -76,6 +76,9 @@ func Fit(card *Card) (Part, error) {
 	f.carries(card)
 	f.heat(card)
 	f.use(card)
+	if f.level == stopWeight-1 { // what would speak for it does not matter any more
+		p.Reasons = slices.DeleteFunc(p.Reasons, func(r Reason) bool { return r.Weight == 1 })
+	}
 	slices.SortStableFunc(p.Reasons, func(a, b Reason) int { return int(b.Weight) - int(a.Weight) })
 	p.Verdict = verdicts[f.level]
 	return p, nil

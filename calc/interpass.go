@@ -48,11 +48,12 @@ func (p *Part) interpass(card *Card, layers, length float64) {
 	p.add("interpass", "C", limit.V, limit.Low, limit.High, Basis{Formula: "hottest before the next bead", Source: limit.Source, Known: string(limit.Known)})
 	p.add("layer_temperature", "C", mid.after, min(cool.after, mid.after), max(hot.after, mid.after), Basis{Formula: "overlaid length when a layer is done, even through the section", Source: barSource, Known: ownCalc, Inputs: in})
 	p.add("interpass_hold", "s", mid.hold, min(cool.hold, mid.hold), max(hot.hold, mid.hold), Basis{Formula: "until the overlaid length is down to the limit, after the last layer that is followed", Source: barSource, Known: ownCalc, Inputs: in})
-	if layers > 1 {
+	if layers > 1 && math.IsNaN(mid.passed) {
 		p.because(fmt.Sprintf("%.0f layers with the holds between them: about %.0f minutes in all", layers, (arc.Value+(layers-1)*mid.hold)/60), ownCalc, barSource)
 	}
 	if !math.IsNaN(mid.passed) {
-		p.because(fmt.Sprintf("the part passes %.0f °C after about %.0f s of arc: lay it in bouts, let it cool between, or cool it from the bore; the card's own settings are for a part that starts cold", limit.V, mid.passed), ownCalc, barSource)
+		bouts := math.Ceil(arc.Value / math.Max(mid.passed, 1))
+		p.because(fmt.Sprintf("the part passes %.0f °C after about %.0f s of arc: lay it in some %.0f bouts and let it cool between, or cool it from the bore; the card's own settings are for a part that starts cold", limit.V, mid.passed, bouts), ownCalc, barSource)
 	}
 }
 

@@ -132,7 +132,11 @@ func (p *Part) efficiency(card *Card) float64 {
 func (p *Part) dilution(card *Card) {
 	switch card.Zone {
 	case "good", "cold":
-		p.because("the base stays solid at this setting: brazed, next to no dilution", ownCalc, sectionSource)
+		text := "the base stays solid at this setting: brazed, next to no dilution"
+		if m, ok := card.Figure("margin"); ok && m.Low < 0 {
+			text += fmt.Sprintf("; the nearest edge is only %.0f %% away (%.0f to %.0f): cut a test piece", m.Value, m.Low, m.High)
+		}
+		p.because(text, ownCalc, sectionSource)
 	case "hot", "burn-through":
 		p.because(fmt.Sprintf("the base melts at this setting: fused, expect %.0f to %.0f %% of it in the overlay", tables.FusedDilution.Low, tables.FusedDilution.High), string(tables.FusedDilution.Known), tables.FusedDilution.Source)
 	default:

@@ -50,7 +50,7 @@ func (p *Part) cleaning(card *Card) {
 	p.lineUnder(tables.TopicClean, "clean")
 	p.line("solvent-never")
 	said := map[string]bool{}
-	strip := applies("zinc", card) && p.zincBites()
+	strip := applies("zinc", card) && (p.zincBites() || card.Setup.One)
 	for _, m := range card.Setup.members() {
 		code := map[tables.Family]string{tables.Stainless: "clean-stainless", tables.CastIron: "clean-iron", tables.CopperFam: "clean-copper", tables.Bronze: "clean-copper", tables.BrassFam: "clean-copper"}[m.Metal.Family]
 		switch {
@@ -267,13 +267,13 @@ func (p *Part) feeding(card *Card) {
 
 func (p *Part) after(card *Card) {
 	p.line("cool")
-	if applies("zinc", card) {
+	if applies("zinc", card) && !card.Setup.One {
 		p.line("mend-zinc")
 	}
 	if card.Used.Use == "seal" {
 		p.line("leak-test")
 	}
-	if !p.has(tables.Stainless) {
+	if !p.has(tables.Stainless) && !card.Setup.One {
 		p.line("couple")
 	}
 	p.line("fire-watch")

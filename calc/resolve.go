@@ -78,7 +78,10 @@ func (r *resolution) first() error {
 	u := &r.used
 	if u.Metal == "" {
 		u.Metal = defaultMetal
-		r.assume("metal", defaultMetal, "nothing chosen yet")
+		if r.card.Setup.One { // nothing is laid over zinc
+			u.Metal = "mild-steel"
+		}
+		r.assume("metal", u.Metal, "nothing chosen yet")
 	}
 	if r.card.Setup.One && u.ShaftDia.Set && u.Gauge == 0 && !u.Thickness.Set {
 		u.Thickness = Some(u.ShaftDia.V / 2)

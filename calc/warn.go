@@ -274,6 +274,12 @@ func (w *warnings) fill(b *board, s *spread) {
 	if b.chain.plug || b.chain.timed {
 		return
 	}
+	if t := minCore(w.card.Setup.members()); w.card.Used.Joint == "butt" && t > tables.SheetThickest.V {
+		if n := groovePasses(t, tables.Bevel.V, s.value[oBead]); n > 1 {
+			w.tell("passes", Info, tables.Bevel.Source, "A bevelled joint of %.1f mm takes about %.0f beads like this one, each cooled before the next.", t, n)
+		}
+		return
+	}
 	if need := neededArea(w.card); s.value[oBead] < need {
 		w.tell("underfilled", Caution, "mass balance",
 			"The bead lays %.1f mm² and the joint needs %.1f mm². Slower, or more wire feed.", s.value[oBead], need)

@@ -81,7 +81,7 @@ var practiceLines = [...]PracticeLine{
 	{"fit-tight", TopicFitUp, "Lap and tee lie tight, without a gap that the bead would have to bridge.", practice},
 	{"bevel-iron", TopicFitUp, "Bevel 60 to 90° to sound metal; drill a small hole at each end of a crack first.", read("US Army TM 9-237 for the bevel; the rest common practice")},
 	{"bevel-plate", TopicFitUp, "Above about 3 mm bevel a butt 60 to 90°, root edge rounded.", practice},
-	{"strip-zinc", TopicClean, "Strip the zinc at least 25 mm back on both faces before stainless or hardened steel is joined to it; then give the sheet as bare.", practice},
+	{"strip-zinc", TopicClean, "Strip the zinc at least 25 mm back on both faces where stainless or hardened steel is joined to it, and wherever an overlay comes; then give the sheet as bare.", practice},
 	{"warm-iron", TopicWarm, "Cast iron: at least 150 to 200 °F (66 to 93 °C) through and through, so that it does not chill the filler; the rest of the casting too, where it is held.", practice},
 	{"iron-local", TopicWarm, "A local peak from 1100 °C begins to melt grey iron: hard, brittle, cracked.", memoryMedium("iron-carbon-silicon diagram")},
 	{"chill-off", TopicWarm, "Heavy section: warm it until it feels hand-warm, to take the chill off.", practice},

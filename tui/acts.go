@@ -191,10 +191,11 @@ func (m *root) answerStops(ids []string) {
 	m.changed(change{job: job, done: "the stops are answered"})
 }
 
-// sawBead takes what a test bead shows; nothing marked is what the cursor stands on.
+// sawBead takes what a test bead shows.
 func (m *root) sawBead(ids []string) tea.Cmd {
 	if len(ids) == 0 {
-		ids = []string{m.marks.rows[m.marks.at].id}
+		m.notice = &fault{"nothing is marked", "space marks what the bead shows, good too"}
+		return nil
 	}
 	m.marks = nil
 	return m.fix.saw(&m.session.card, ids)

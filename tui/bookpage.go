@@ -59,7 +59,7 @@ func (p *bookPage) found(f bookFound) {
 	p.at = max(0, min(p.at, p.lines()-1))
 }
 
-// lines is how many rows there are: what is typed can be kept, then what was found.
+// lines is how many rows there are: what was found, and what is typed can be kept.
 func (p *bookPage) lines() int {
 	n := len(p.rows)
 	if !p.field.empty() {
@@ -71,9 +71,6 @@ func (p *bookPage) lines() int {
 // entry is the kept card under the cursor; nil on the row that keeps.
 func (p *bookPage) entry() *Entry {
 	i := p.at
-	if !p.field.empty() {
-		i--
-	}
 	if i < 0 || i >= len(p.rows) {
 		return nil
 	}
@@ -146,20 +143,16 @@ func (p *bookPage) draw(th *theme, keeps bool, w, h int) (b block, x int) {
 		return b, x
 	}
 	var list block
-	if !p.field.empty() {
-		list.add(p.cursor(th, 0, w).put(th.good, "keep the card as “"+p.field.String()+"”").line())
-	}
 	for i := range p.rows {
 		e := &p.rows[i]
-		at := i
-		if !p.field.empty() {
-			at++
-		}
-		row := p.cursor(th, at, w).put(th.strong, e.Name)
+		row := p.cursor(th, i, w).put(th.strong, e.Name)
 		if row.left() > 20 {
 			row.to(max(26, row.used+2)).put(th.quiet, e.At+"  "+e.Line)
 		}
 		list.add(row.line())
+	}
+	if !p.field.empty() {
+		list.add(p.cursor(th, len(p.rows), w).put(th.good, "keep the card as “"+p.field.String()+"”").line())
 	}
 	if len(list) == 0 && !p.busy {
 		b.say(th.quiet, 0, "nothing is kept yet: type a name and enter keeps the card as it is", w)
@@ -203,7 +196,7 @@ func (m *root) onBook(msg tea.Msg) tea.Cmd {
 			m.notice = &fault{msg.err.Error(), "the card on the screen stays"}
 			return nil
 		}
-		m.onPart = false
+		m.onPart, m.shelf.field = false, field{}
 		m.step = cardStep
 		m.changed(change{job: msg.job, done: msg.name + ": as it was kept, computed anew"})
 		return m.follow()

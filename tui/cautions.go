@@ -35,6 +35,14 @@ func cautionBand(th *theme, c *calc.Card, w, h int, cautions bool) block {
 		}
 	}
 	add(func(x *calc.Warning) bool { return x.Severity == calc.Stop })
+	if len(b) == 0 && h > 1 { // no room for a whole one: as much of the first as there is
+		for i := range c.Warnings {
+			if x := &c.Warnings[i]; x.Severity == calc.Stop {
+				b.addAll(cautionLines(th, x, w)[:h-1])
+				break
+			}
+		}
+	}
 	add(func(x *calc.Warning) bool { return x.Code == "test-bead" })
 	if cautions {
 		add(func(x *calc.Warning) bool { return x.Severity == calc.Caution })

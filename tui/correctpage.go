@@ -90,8 +90,18 @@ func (m *root) enterCorrect() tea.Cmd {
 	if len(m.fix.tries) > 0 && a == nil && m.fix.err == nil {
 		return m.fix.again()
 	}
+	if stopOn(&m.session.card) {
+		m.notice = &fault{"this job is stopped", "no setting mends it"}
+		return nil
+	}
 	m.marks = sightMarks()
 	return nil
+}
+
+// stopOn reports whether a card stops its job.
+func stopOn(c *calc.Card) bool {
+	stops, _, _ := tally(c)
+	return stops > 0
 }
 
 // correctBody is what was seen so far and what to change.
@@ -99,6 +109,10 @@ func (m *root) correctBody(w int) block {
 	var b block
 	th := &m.th
 	m.fix.reset(&m.session.card)
+	if stopOn(&m.session.card) {
+		b.say(th.stop, 0, "no setting mends a job that is stopped", w)
+		return b
+	}
 	if len(m.fix.tries) == 0 {
 		if m.fix.note != "" {
 			b.say(th.quiet, 0, m.fix.note, w)
@@ -185,6 +199,9 @@ func (m *root) changeText(b *block, a *calc.Part, w int) {
 		b.say(th.accent, 0, "enter: put this change on the card", w)
 	default:
 		b.say(th.accent, 0, "enter: lay the next bead and say what it shows", w)
+	}
+	if m.keeper != nil && m.fix.tries[len(m.fix.tries)-1].Seen == "good" {
+		b.say(th.good, 0, "to keep it for the next person: the page book, and type a name", w)
 	}
 	rest := *a
 	rest.Correction = nil

@@ -22,6 +22,7 @@ type measurePage struct {
 	field   field
 	sources []string
 	source  string
+	fresh   string     // a name that is not known, once typed
 	feeds   [2]float64 // m/min
 	reading calc.Reading
 	travel  float64 // mm/s
@@ -151,6 +152,10 @@ func (p *measurePage) take(text string) error {
 		if text == "" {
 			return &quantity.Error{What: "a reading of no power source", Hint: "type its name, as booth 1"}
 		}
+		if len(p.sources) > 0 && !p.known(text) && p.fresh != text {
+			p.fresh = text
+			return &quantity.Error{What: "no power source is called " + text, Hint: "enter once more makes it a new one"}
+		}
 		p.source = text
 	case askPull:
 		return p.pull(text, 0)
@@ -178,6 +183,15 @@ func (p *measurePage) take(text string) error {
 		return p.bead(text)
 	}
 	return nil
+}
+
+func (p *measurePage) known(name string) bool {
+	for _, s := range p.sources {
+		if strings.EqualFold(s, name) {
+			return true
+		}
+	}
+	return false
 }
 
 func number1[Q ~float64](parse func(string) (Q, error), text string, to *float64) error {

@@ -136,7 +136,9 @@ func TestCorrectOnTheScreens(t *testing.T) {
 		for !strings.Contains(s.text(), "› [ ] good") {
 			s.press("down")
 		}
-		s.press("enter") // what the cursor stands on
+		s.press("enter")
+		s.has("nothing is marked")
+		s.press("space", "enter")
 		for range 3 {
 			s.press("down")
 		}

@@ -167,7 +167,7 @@ func TestFind(t *testing.T) {
 			noErr(t, b.Save(ctx, r))
 		}
 		for text, want := range map[string]string{"": "планка,Gärtnerei trough,stove leg,Tank bottom,tank lid", "tank": "Tank bottom,tank lid", "bot tan": "Tank bottom",
-			"GÄRT": "Gärtnerei trough", "план": "планка", "galv": "планка,Gärtnerei trough,stove leg,Tank bottom,tank lid", "ank": "", "tank zzz": "", "% _": "планка,Gärtnerei trough,stove leg,Tank bottom,tank lid"} {
+			"GÄRT": "Gärtnerei trough", "план": "планка", "galv": "планка,Gärtnerei trough,stove leg,Tank bottom,tank lid", "ank": "", "tank zzz": "", "% _": "", "🔥": ""} {
 			list, err := b.List(ctx, Query{Kind: CardKind, Text: text})
 			noErr(t, err)
 			var names []string

@@ -11,18 +11,27 @@ import (
 // Resolve finds the record that a hand means: by its id, by the first letters of it (four or more), or by its name.
 // What means more than one is an error that lists them.
 func Resolve(ctx context.Context, b Book, kind Kind, word string) (Revision, error) {
+	return resolve(ctx, b, kind, word, false)
+}
+
+// ResolveDeleted is Resolve among what was deleted.
+func ResolveDeleted(ctx context.Context, b Book, kind Kind, word string) (Revision, error) {
+	return resolve(ctx, b, kind, word, true)
+}
+
+func resolve(ctx context.Context, b Book, kind Kind, word string, deleted bool) (Revision, error) {
 	word = strings.TrimSpace(word)
 	if validID(word) {
 		return b.Get(ctx, word)
 	}
 	var found []Head
 	for offset := 0; ; offset += 500 {
-		list, err := b.List(ctx, Query{Kind: kind, Text: nameWords(word), Limit: 500, Offset: offset})
+		list, err := b.List(ctx, Query{Kind: kind, Text: nameWords(word), Deleted: deleted, Limit: 500, Offset: offset})
 		if err != nil {
 			return Revision{}, err
 		}
 		for _, h := range list {
-			if strings.EqualFold(h.Name, word) {
+			if strings.EqualFold(h.Name, word) && h.Deleted == deleted {
 				found = append(found, h)
 			}
 		}
@@ -45,10 +54,22 @@ func Resolve(ctx context.Context, b Book, kind Kind, word string) (Revision, err
 	}
 	var ids []string
 	for _, h := range found[:min(len(found), 5)] {
-		ids = append(ids, h.ID+" of "+h.At[:10])
+		ids = append(ids, h.ID+" of "+h.At[:16]+" ("+plain.Line(h.Line, 60)+")")
 	}
 	return Revision{}, fmt.Errorf("%d records of kind %s are called that: type the id, as %s", len(found), kind, strings.Join(ids, ", "))
 }
 
 // nameWords are the words of a name that find it; none where it has none that is searched.
 func nameWords(name string) string { return strings.Join(words(name), " ") }
+
+// Summary is what a revision holds in a line: its name, and a card's note.
+func Summary(r *Revision) string {
+	name, line, _ := summary(r)
+	if r.Kind == CardKind {
+		if c, err := Body[Card](r); err == nil {
+			c.Clean()
+			line = c.Note
+		}
+	}
+	return strings.TrimSuffix(name+", "+line, ", ")
+}

@@ -18,7 +18,10 @@ func (s *store) List(ctx context.Context, q Query) ([]Head, error) {
 		q.Limit = usualLimit
 	}
 	list := words(q.Text)
-	if len(list) == 0 {
+	switch {
+	case len(list) == 0 && strings.TrimSpace(q.Text) != "":
+		return nil, nil // nothing that words are made of
+	case len(list) == 0:
 		return s.page(ctx, q, "", nil)
 	}
 	rarest, n, err := s.rarest(ctx, list)

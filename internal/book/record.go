@@ -2,6 +2,7 @@ package book
 
 import (
 	"encoding/json"
+	"fmt"
 	"strings"
 	"unicode"
 
@@ -188,10 +189,16 @@ func summary(r *Revision) (name, line, text string) {
 			break
 		}
 		name, line = c.Name, jobLine(&c.Card.Used)
+		for _, w := range c.Card.Warns {
+			if w.Severity == calc.Stop {
+				line = "STOP " + line
+				break
+			}
+		}
 		text = strings.Join(c.Tags, " ") + " " + c.Note
 	case TrialKind:
 		t, _ := Body[Trial](r)
-		name, line, text = t.Verdict, strings.TrimSpace(t.Seen+" "+t.Peel), t.Note+" "+t.Source+" "+t.Card
+		name, line, text = t.Verdict, strings.TrimSpace(t.Seen+" "+t.Peel)+", "+t.Line(), t.Note+" "+t.Source+" "+t.Card
 	case ReadingKind:
 		d, _ := Body[Reading](r)
 		name, line, text = d.Source, d.Filler+" "+d.Mode, d.Lot+" "+d.Note
@@ -200,7 +207,7 @@ func summary(r *Revision) (name, line, text string) {
 		name, line = s.Name, s.Note
 	case SpoolKind:
 		s, _ := Body[Spool](r)
-		name, line = s.Lot, s.Filler+" "+s.Note
+		name, line = s.Lot, strings.TrimSpace(fmt.Sprintf("%s %smm, %.0f of %.0f g left %s", s.Filler, short(s.Wire), s.Left, s.Full, s.Note))
 	case PersonKind:
 		p, _ := Body[Person](r)
 		name = p.Name
@@ -211,6 +218,21 @@ func summary(r *Revision) (name, line, text string) {
 
 // Line is the card's job in a few words.
 func (c *Card) Line() string { return plain.Line(jobLine(&c.Card.Used), 200) }
+
+// Line is how the bead was laid, in a few words.
+func (t *Trial) Line() string {
+	j := &t.Job
+	parts := []string{jobLine(j)}
+	for _, s := range [...]struct {
+		o    calc.Opt
+		unit string
+	}{{j.Feed, "m/min"}, {j.Volts, "V"}, {j.Travel, "mm/s"}, {j.StickOut, "mm stick-out"}} {
+		if s.o.Set {
+			parts = append(parts, short(s.o.V)+" "+s.unit)
+		}
+	}
+	return plain.Line(strings.Join(parts, ", "), 200)
+}
 
 // jobLine is a job in a few words.
 func jobLine(j *calc.Job) string {

@@ -129,7 +129,25 @@ func (d *Deps) bookSave() *cobra.Command {
 				if err := b.Save(ctx, r); err != nil {
 					return err
 				}
-				return d.say("saved %s %s in %s\n", r.ID, kept.Name, plain.Line(b.Where(), 200))
+				same, err := b.List(ctx, book.Query{Kind: book.CardKind, Text: kept.Name, Limit: 500})
+				if err != nil {
+					return err
+				}
+				n := 0
+				for _, h := range same {
+					if strings.EqualFold(h.Name, kept.Name) {
+						n++
+					}
+				}
+				if err := d.say("saved %s %s in %s\n", r.ID, kept.Name, plain.Line(b.Where(), 200)); err != nil {
+					return err
+				}
+				if n > 1 {
+					if err := d.say("there are %d cards of that name now: they are told apart by their ids\n", n); err != nil {
+						return err
+					}
+				}
+				return d.sayStops(kept.Card.Warns)
 			})
 		},
 	}
@@ -138,6 +156,16 @@ func (d *Deps) bookSave() *cobra.Command {
 	cmd.Flags().StringVar(&tags, "tags", "", "words to find it by, with commas")
 	cmd.Flags().StringVar(&note, "note", "", "anything worth knowing")
 	return cmd
+}
+
+// sayStops prints the stops among warnings.
+func (d *Deps) sayStops(list []calc.Warning) error {
+	for _, w := range stopsIn(list) {
+		if err := d.say("STOP  %s\n", w.Text); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 func (d *Deps) bookList() *cobra.Command {

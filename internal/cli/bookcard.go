@@ -12,6 +12,7 @@ import (
 	"brazebooth/internal/book"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
+	"brazebooth/internal/sheet"
 )
 
 // cardOf is a kept card that a hand means.
@@ -67,6 +68,7 @@ func (d *Deps) bookShow() *cobra.Command {
 func keptText(r *book.Revision, c *book.Card, sys quantity.System) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s\n%s, saved %s by %s with version %s\n", c.Name, r.ID, r.At[:16], orUnknown(plain.Line(r.Who, 40)), plain.Line(r.Program, 20))
+	fmt.Fprintf(&b, "%s\n", c.Line())
 	if len(c.Tags) > 0 {
 		fmt.Fprintf(&b, "tags: %s\n", strings.Join(c.Tags, ", "))
 	}
@@ -86,7 +88,12 @@ func keptText(r *book.Revision, c *book.Card, sys quantity.System) string {
 		}
 		fmt.Fprintf(&b, "  %-15s %9s %-7s %s\n", calc.FigureLabel(f.Name), value, quantity.Label(f.Unit, one(sys)), band)
 	}
-	fmt.Fprintf(&b, "  zone            %s\n", c.Card.Zone)
+	fmt.Fprintf(&b, "  zone            %s\n\n", c.Card.Zone)
+	for _, w := range c.Card.Warns {
+		if w.Severity != calc.Stop {
+			b.WriteString(sheet.Wrapped(strings.ToUpper(plain.Line(string(w.Severity), 10))+"  ", w.Text))
+		}
+	}
 	b.WriteString("\nStrike a test bead on scrap of the same sheet first, and peel it.\n")
 	return b.String()
 }
@@ -127,15 +134,19 @@ func (d *Deps) bookHistory() *cobra.Command {
 				if err != nil {
 					return err
 				}
+				gone := map[string]bool{}
 				for _, h := range list {
 					what := "saved"
 					switch {
 					case h.Deleted:
 						what = "deleted"
+					case gone[h.Parent]:
+						what = "restored"
 					case h.Parent != "":
 						what = "changed"
 					}
-					if err := d.say("%s %-8s by %s, version %s, %s\n", h.At, what, orUnknown(plain.Line(h.Who, 40)), plain.Line(h.Program, 20), h.Rev); err != nil {
+					gone[h.Rev] = h.Deleted
+					if err := d.say("%s %-8s by %s, version %s, %s: %s\n", h.At, what, orUnknown(plain.Line(h.Who, 40)), plain.Line(h.Program, 20), h.Rev, book.Summary(&h)); err != nil {
 						return err
 					}
 				}
@@ -338,6 +349,9 @@ func (d *Deps) bookEdit() *cobra.Command {
 	cmd := &cobra.Command{
 		Use: "edit NAME", Short: "Another name, tags or note for a kept card; the old ones stay in its history",
 		RunE: func(cmd *cobra.Command, args []string) error {
+			if !cmd.Flags().Changed("name") && !cmd.Flags().Changed("tags") && !cmd.Flags().Changed("note") {
+				return wrong("nothing to change", "type --name, --tags or --note with what it is from now on")
+			}
 			return d.withCard(cmd, args, true, func(ctx context.Context, b book.Book, r *book.Revision, c *book.Card) error {
 				if cmd.Flags().Changed("name") {
 					c.Name = name
@@ -386,7 +400,12 @@ func (d *Deps) bookRestore() *cobra.Command {
 	cmd := &cobra.Command{
 		Use: "restore ID", Short: "Take a deletion back",
 		RunE: func(cmd *cobra.Command, args []string) error {
-			return d.mark(cmd, args, kind, "restored", func(a book.Author, r *book.Revision) (book.Revision, error) { return a.Change(r, r.Body) })
+			return d.mark(cmd, args, kind, "restored", func(a book.Author, r *book.Revision) (book.Revision, error) {
+				if !r.Deleted {
+					return *r, wrong("it was not deleted", "brazebooth book list --deleted shows what was")
+				}
+				return a.Change(r, r.Body)
+			})
 		},
 	}
 	cmd.Flags().StringVar(&kind, "kind", "card", "card, trial, reading, source, spool or person")
@@ -404,7 +423,11 @@ func (d *Deps) mark(cmd *cobra.Command, args []string, kind, done string, next f
 		return err
 	}
 	return d.withBook(cmd, true, func(ctx context.Context, b book.Book) error {
-		r, err := book.Resolve(ctx, b, k, which)
+		find := book.Resolve
+		if done == "restored" {
+			find = book.ResolveDeleted
+		}
+		r, err := find(ctx, b, k, which)
 		if err != nil {
 			return err
 		}

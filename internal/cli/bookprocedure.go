@@ -92,6 +92,17 @@ func rangeEnd(name, text string) (v float64, figure string, err error) {
 	return f.At(&j).V, figure, nil
 }
 
+// stopsIn are the stops among warnings.
+func stopsIn(list []calc.Warning) []calc.Warning {
+	var out []calc.Warning
+	for _, w := range list {
+		if w.Severity == calc.Stop {
+			out = append(out, w)
+		}
+	}
+	return out
+}
+
 // procedureOf is a kept card with its trials as a draft.
 func procedureOf(ctx context.Context, b book.Book, r *book.Revision, c *book.Card) (sheet.Procedure, error) {
 	var p sheet.Procedure
@@ -100,13 +111,13 @@ func procedureOf(ctx context.Context, b book.Book, r *book.Revision, c *book.Car
 		return p, err
 	}
 	w := keptWall(r, c)
-	p = sheet.Procedure{Name: c.Name, Used: c.Card.Used, Figures: w.Figures, Notes: w.Notes, Setup: card.Setup, Foot: w.Foot}
+	p = sheet.Procedure{Name: c.Name, Used: c.Card.Used, Figures: w.Figures, Notes: w.Notes, Setup: card.Setup, Foot: w.Foot, Stops: stopsIn(w.Warnings)}
 	trials, err := book.TrialsOf(ctx, b, r.ID)
 	if err != nil {
 		return p, err
 	}
 	for _, t := range trials {
-		p.Trials = append(p.Trials, sheet.ProcedureTrial{At: t.Revision.At[:10], Who: plain.Line(t.Revision.Who, 40), Verdict: t.Trial.Verdict, Seen: t.Trial.Seen, Peel: t.Trial.Peel, Lot: t.Trial.Lot, Note: t.Trial.Note})
+		p.Trials = append(p.Trials, sheet.ProcedureTrial{At: t.Revision.At[:10], Who: plain.Line(t.Revision.Who, 40), Laid: t.Trial.Line(), Verdict: t.Trial.Verdict, Seen: t.Trial.Seen, Peel: t.Trial.Peel, Lot: t.Trial.Lot, Note: t.Trial.Note})
 	}
 	return p, nil
 }

@@ -32,6 +32,9 @@ func (d *Deps) bookTrial() *cobra.Command {
 				}
 				t.Seen = ids
 			}
+			if t.Verdict == "good" && t.Seen != "" && t.Seen != "good" || t.Verdict == "bad" && t.Seen == "good" {
+				return wrong("the verdict "+t.Verdict+" together with "+t.Seen, "say acceptable where a fault was let pass, or what was seen otherwise")
+			}
 			return d.withBook(cmd, true, func(ctx context.Context, b book.Book) error {
 				if len(args) > 0 {
 					r, c, err := cardOf(ctx, b, strings.Join(args, " "))
@@ -48,6 +51,16 @@ func (d *Deps) bookTrial() *cobra.Command {
 				}
 				t.Source = cmd.Flags().Lookup("power-source").Value.String()
 				t.Clean()
+				if t.Source != "" {
+					if err := d.source(ctx, b, t.Source); err != nil {
+						return err
+					}
+				}
+				if card, err := calc.Solve(t.Job); err == nil {
+					if err := d.sayStops(card.Warnings); err != nil {
+						return err
+					}
+				}
 				if err := d.keep(ctx, b, book.TrialKind, t, "trial of "+t.Verdict); err != nil || t.Source == "" {
 					return err
 				}
@@ -111,10 +124,8 @@ listed with what they teach.`,
 			r.Lot, r.Note = lot, note
 			r.Clean()
 			return d.withBook(cmd, true, func(ctx context.Context, b book.Book) error {
-				if _, err := book.Resolve(ctx, b, book.SourceKind, r.Source); err != nil { // a name that nobody entered is entered
-					if err := d.keep(ctx, b, book.SourceKind, book.Source{Name: r.Source}, "power source "+r.Source); err != nil {
-						return err
-					}
+				if err := d.source(ctx, b, r.Source); err != nil {
+					return err
 				}
 				if err := d.keep(ctx, b, book.ReadingKind, r, "reading of "+r.Source); err != nil {
 					return err
@@ -133,7 +144,31 @@ listed with what they teach.`,
 	return cmd
 }
 
+// source makes sure that a power source is known: the first one of a book is entered by its first reading, any other only
+// on purpose, since a slip of the pen would make a machine that is not there.
+func (d *Deps) source(ctx context.Context, b book.Book, name string) error {
+	_, err := book.Resolve(ctx, b, book.SourceKind, name)
+	if err == nil {
+		return nil
+	}
+	known, err := b.List(ctx, book.Query{Kind: book.SourceKind})
+	if err != nil {
+		return err
+	}
+	if len(known) == 0 {
+		return d.keep(ctx, b, book.SourceKind, book.Source{Name: name}, "power source "+name)
+	}
+	var names []string
+	for _, h := range known[:min(len(known), 6)] {
+		names = append(names, plain.Line(h.Name, 40))
+	}
+	return wrong("no power source is called "+quote(name), "type "+orList(names)+"; or enter a new one: brazebooth book source --name "+quote(name))
+}
+
 func confirmed(a book.Author, r *book.Revision) (book.Revision, error) {
+	if r.Deleted {
+		return *r, wrong("this reading was withdrawn", "brazebooth book restore --kind reading ID takes that back")
+	}
 	d, err := book.Body[book.Reading](r)
 	if err != nil {
 		return *r, err
@@ -229,7 +264,16 @@ func (d *Deps) tellLearned(ctx context.Context, b book.Book, source, filler stri
 	if err != nil {
 		return err
 	}
-	flagged := len(l.Phi.Flagged) + len(l.Volts.Flagged)
+	flagged := 0
+	for _, r := range list {
+		if r.Flagged {
+			flagged++
+			if err := d.say("FLAGGED: the reading %s, %.0f A and %.1f V, is far from what the others predict and is not used. Look again, then: brazebooth book reading --confirm %s, or --withdraw %s\n",
+				r.Revision.ID, r.Reading.Amps, r.Reading.Volts, r.Revision.ID, r.Revision.ID); err != nil {
+				return err
+			}
+		}
+	}
 	return d.say("%s with %s, %.3f mm, %s: calibration voltage %.2f V (± %.2f, %d readings), volts factor %.3f (± %.3f, %d readings), %d flagged\n",
 		plain.Line(source, 60), filler, wire, mode, l.Phi.Mean, 2*l.Phi.Sigma, l.Phi.Used, l.Volts.Mean, 2*l.Volts.Sigma, l.Volts.Used, flagged)
 }
@@ -303,8 +347,8 @@ func (d *Deps) bookSpool() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			if s.Full < 0 || used < 0 {
-				return wrong("a spool of less than nothing", "type grams: --full 4540, --used 120")
+			if s.Full < 0 {
+				return wrong("a spool of less than nothing", "type grams: --full 4540, --used 120; --used -120 puts back what was a slip")
 			}
 			s.Clean()
 			return d.withBook(cmd, true, func(ctx context.Context, b book.Book) error { return d.spool(ctx, b, s, used, job) })
@@ -336,7 +380,14 @@ func (d *Deps) spool(ctx context.Context, b book.Book, s book.Spool, used float6
 	if err != nil {
 		return err
 	}
-	was.Left = max(0, was.Left-used)
+	if s.Full > 0 {
+		was.Left += s.Full - was.Full
+		was.Full = s.Full
+	}
+	was.Left -= used
+	if was.Left < 0 || was.Left > was.Full {
+		return wrong(fmt.Sprintf("%.0f g cannot be left of a spool of %.0f g", was.Left, was.Full), "check the grams; --full mends the spool's weight")
+	}
 	next, err := d.author().Change(&old, was)
 	if err != nil {
 		return err

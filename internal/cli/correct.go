@@ -34,6 +34,15 @@ what the window leaves open, so that each answer halves it.
 				if len(tried) > 0 {
 					return wrong("--tried without --seen", "say what the last bead shows: --seen rolled-edge")
 				}
+				job, err := d.jobWith(cmd)
+				if err != nil {
+					return err
+				}
+				if card, err := calc.Solve(job); err == nil && !out.json && job != (calc.Job{}) {
+					if err := d.sayStops(card.Warnings); err != nil {
+						return err
+					}
+				}
 				return d.listSights(out.json)
 			}
 			job, err := d.jobWith(cmd)

@@ -12,6 +12,7 @@ import (
 func GapText(s *calc.Spots, o Options) string {
 	var w writer
 	w.head(&s.Card, o)
+	w.stops(&s.Card)
 	w.para("", s.Why)
 	w.line("")
 	if len(s.Figures) > 0 {
@@ -24,7 +25,7 @@ func GapText(s *calc.Spots, o Options) string {
 	w.heat(s)
 	w.gapRemedies(s)
 	for _, l := range s.Card.Warnings {
-		if l.Severity != calc.Info && l.Text != s.Why {
+		if l.Severity == calc.Caution && l.Text != s.Why {
 			w.para(strings.ToUpper(string(l.Severity))+"  ", l.Text)
 		}
 	}

@@ -62,6 +62,11 @@ func WallPDF(p *Wall, paper Paper, sys quantity.System) (pdf []byte, replaced []
 	}
 	ink.f.SetCreationDate(p.When)
 	ink.f.SetModificationDate(p.When)
+	if ink.stopped(p) {
+		var out bytes.Buffer
+		err := ink.f.Output(&out)
+		return out.Bytes(), ink.gone, err
+	}
 	ink.title(p)
 	ink.bigFigures(p, sys)
 	ink.words(p)
@@ -137,14 +142,30 @@ func (k *ink) rule() {
 	k.y++
 }
 
+// stopped is the whole page of a job that is not to be done: the stop in the largest letters, no setting, no signature.
+func (k *ink) stopped(p *Wall) bool {
+	stops := stopsOf(p.Warnings)
+	if len(stops) == 0 {
+		return false
+	}
+	k.para(edgeMM, k.w-2*edgeMM, 90, "B", "STOP")
+	k.y += 6
+	k.para(edgeMM, k.w-2*edgeMM, 20, "B", p.Name)
+	k.para(edgeMM, k.w-2*edgeMM, 10, "", p.Job)
+	k.rule()
+	for _, s := range stops {
+		k.y += 3
+		k.para(edgeMM, k.w-2*edgeMM, 20, "", s.Text)
+	}
+	k.y = k.h - edgeMM - 8
+	k.face("", 8)
+	k.text(edgeMM, k.y, p.Foot)
+	return true
+}
+
 func (k *ink) title(p *Wall) {
 	k.para(edgeMM, k.w-2*edgeMM, 22, "B", p.Name)
 	k.para(edgeMM, k.w-2*edgeMM, 10, "", p.Job)
-	for _, l := range p.Warnings {
-		if l.Severity == calc.Stop {
-			k.para(edgeMM, k.w-2*edgeMM, 14, "B", "STOP  "+l.Text)
-		}
-	}
 	if p.Note != "" {
 		k.para(edgeMM, k.w-2*edgeMM, 10, "", "Note: "+p.Note)
 	}
@@ -167,7 +188,7 @@ func (k *ink) bigFigures(p *Wall, sys quantity.System) {
 		value, band := quantity.Band(f.Value, f.Low, f.High, f.Unit, lead(sys))
 		k.face("", 11)
 		k.text(x, y+6, calc.FigureLabel(name))
-		if f.Low != f.High {
+		if f.Low != f.High && band != "" {
 			k.face("", 10)
 			k.text(x+34, y+6, band)
 		}

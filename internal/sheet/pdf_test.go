@@ -75,7 +75,10 @@ func readBack(t *testing.T, pdf []byte, p *Wall) {
 		t.Fatal(err)
 	}
 	text := strings.Join(strings.Fields(string(out)), " ")
-	for _, want := range append([]string{p.Name, "wire feed", "test bead"}, stopTexts(p)...) {
+	if stopped := len(stopTexts(p)) > 0; strings.Contains(text, "wire feed") == stopped || strings.Contains(text, "Test bead") == stopped {
+		t.Errorf("%s: stopped %v, and settings: %.300s", p.Name, stopped, text)
+	}
+	for _, want := range append([]string{p.Name}, stopTexts(p)...) {
 		if !strings.Contains(strings.ToLower(text), strings.ToLower(want)) {
 			t.Errorf("%s: %q cannot be read back from %.300s", p.Name, want, text)
 		}

@@ -19,11 +19,12 @@ type Procedure struct {
 	Setup        calc.Setup
 	Trials       []ProcedureTrial
 	Ranges       []Range // that somebody typed as qualified
+	Stops        []calc.Warning
 	Foot         string
 }
 
 // ProcedureTrial is one bead of the record.
-type ProcedureTrial struct{ At, Who, Verdict, Seen, Peel, Lot, Note string }
+type ProcedureTrial struct{ At, Who, Laid, Verdict, Seen, Peel, Lot, Note string }
 
 // Range is a qualified range of one variable, in the unit of the figure of that name.
 type Range struct {
@@ -69,6 +70,14 @@ func (p *Procedure) value(name string) (v float64, unit string, ok bool) {
 // ProcedureText writes the draft as plain text of at most 80 columns.
 func ProcedureText(p *Procedure) string {
 	var w writer
+	if len(p.Stops) > 0 {
+		for _, s := range p.Stops {
+			w.para("STOP  ", s.Text)
+		}
+		w.line("")
+		w.para("", "No procedure is drafted of a job that is stopped.")
+		return w.String()
+	}
 	w.line("DRAFT  Brazing procedure specification, with its qualification record")
 	w.line("DRAFT  not valid until a qualified person has checked, completed and signed it")
 	w.line("")
@@ -172,7 +181,7 @@ func (w *writer) procedureRecord(p *Procedure) {
 		w.line("  no trial is kept of this card")
 	}
 	for _, t := range p.Trials {
-		w.para("  ", fmt.Sprintf("%s %s: %s; seen: %s; peel or bend: %s; lot %s %s", t.At, orBlank(t.Who), t.Verdict, orBlank(t.Seen), orBlank(t.Peel), orBlank(t.Lot), t.Note))
+		w.para("  ", fmt.Sprintf("%s %s, laid with %s: %s; seen: %s; peel or bend: %s; lot %s %s", t.At, orBlank(t.Who), orBlank(t.Laid), t.Verdict, orBlank(t.Seen), orBlank(t.Peel), orBlank(t.Lot), t.Note))
 	}
 	w.field("visual", "")
 	w.field("macro section", "discontinuities ____ % of the lap (AWS B2.2:2016: at most 20 %, read)")

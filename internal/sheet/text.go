@@ -61,6 +61,13 @@ func (w *writer) para(mark, text string) {
 	}
 }
 
+// Wrapped is text behind a mark in lines of at most 80 columns.
+func Wrapped(mark, text string) string {
+	var w writer
+	w.para(mark, text)
+	return w.String()
+}
+
 func wrap(text string, room int) []string {
 	var lines []string
 	line := ""
