@@ -18,12 +18,8 @@ type desk struct {
 	author book.Author
 }
 
-func (d desk) with(ctx context.Context, writes bool, do func(book.Book) error) error {
-	open := book.Read
-	if writes {
-		open = book.Open
-	}
-	b, err := open(ctx, d.where)
+func (d desk) with(ctx context.Context, do func(book.Book) error) error {
+	b, err := book.Read(ctx, d.where)
 	if err != nil {
 		return said(err)
 	}
@@ -48,8 +44,8 @@ func (d desk) Keep(ctx context.Context, name string, card *calc.Card) (string, e
 	if err != nil {
 		return "", err
 	}
-	beside, err := book.SaveOr(ctx, d.where, d.beside, func(b book.Book) error { return b.Save(ctx, r) })
-	if beside != "" {
+	beside, err := book.SaveOr(ctx, d.where, d.beside, r)
+	if err == nil && beside != "" {
 		return plain.Line(book.Told(beside), 400), nil
 	}
 	return "kept: " + kept.Name, said(err)
@@ -57,7 +53,7 @@ func (d desk) Keep(ctx context.Context, name string, card *calc.Card) (string, e
 
 func (d desk) Find(ctx context.Context, text string) ([]tui.Entry, error) {
 	var list []tui.Entry
-	err := d.with(ctx, false, func(b book.Book) error {
+	err := d.with(ctx, func(b book.Book) error {
 		heads, err := b.List(ctx, book.Query{Kind: book.CardKind, Text: text})
 		for _, h := range heads {
 			list = append(list, tui.Entry{ID: h.ID, Name: plain.Line(h.Name, 60), At: h.At[:10], Line: plain.Line(h.Line, 100)})
@@ -71,7 +67,7 @@ func (d desk) Find(ctx context.Context, text string) ([]tui.Entry, error) {
 }
 
 func (d desk) Load(ctx context.Context, id string) (job calc.Job, err error) {
-	err = d.with(ctx, false, func(b book.Book) error {
+	err = d.with(ctx, func(b book.Book) error {
 		r, err := b.Get(ctx, id)
 		if err != nil {
 			return err
@@ -84,7 +80,7 @@ func (d desk) Load(ctx context.Context, id string) (job calc.Job, err error) {
 }
 
 func (d desk) Sources(ctx context.Context) (names []string, err error) {
-	err = d.with(ctx, false, func(b book.Book) error {
+	err = d.with(ctx, func(b book.Book) error {
 		heads, err := b.List(ctx, book.Query{Kind: book.SourceKind})
 		for _, h := range heads {
 			names = append(names, plain.Line(h.Name, 40))
@@ -94,17 +90,31 @@ func (d desk) Sources(ctx context.Context) (names []string, err error) {
 	return names, err
 }
 
-func (d desk) Measure(ctx context.Context, source string, r calc.Reading, job calc.Job) (calc.Job, string, error) {
+func (d desk) Measure(ctx context.Context, source string, r calc.Reading, travel float64, job calc.Job) (calc.Job, string, error) {
 	used, err := calc.Complete(job)
 	if err != nil {
 		return job, "", err
 	}
-	kept := book.Reading{Source: source, Filler: used.Filler, Wire: used.Wire.V, Mode: used.Mode, Feed: r.Feed, StickOut: r.StickOut, Amps: r.Amps, Volts: r.Volts}
+	kept := book.Reading{Source: source, Filler: used.Filler, Wire: used.Wire.V, Mode: used.Mode, Feed: r.Feed, StickOut: r.StickOut, Amps: r.Amps, Volts: r.Volts, Travel: travel}
 	kept.Clean()
-	text := ""
-	taught := job
-	err = d.with(ctx, true, func(b book.Book) error {
-		list, err := d.record(ctx, b, kept)
+	beside, err := d.record(ctx, kept)
+	if err != nil {
+		return job, "", said(err)
+	}
+	if beside != "" {
+		return job, plain.Line(book.Told(beside), 400), nil
+	}
+	taught, text, err := d.learn(ctx, kept, job)
+	if err != nil { // it is kept all the same
+		return job, "kept for " + kept.Source + ", but not learned from: " + plain.Line(err.Error(), 200), nil
+	}
+	return taught, text, nil
+}
+
+// learn puts what a power source's readings teach into a job.
+func (d desk) learn(ctx context.Context, kept book.Reading, job calc.Job) (taught calc.Job, text string, err error) {
+	err = d.with(ctx, func(b book.Book) error {
+		list, err := book.Readings(ctx, b, kept.Source)
 		if err != nil {
 			return err
 		}
@@ -125,21 +135,22 @@ func (d desk) Measure(ctx context.Context, source string, r calc.Reading, job ca
 }
 
 // record saves a reading, and its power source where nobody entered it yet.
-func (d desk) record(ctx context.Context, b book.Book, kept book.Reading) ([]book.ReadingOf, error) {
+func (d desk) record(ctx context.Context, kept book.Reading) (beside string, err error) {
 	var list []book.Revision
-	if _, err := book.Resolve(ctx, b, book.SourceKind, kept.Source); err != nil {
+	err = d.with(ctx, func(b book.Book) error {
+		_, err := book.Resolve(ctx, b, book.SourceKind, kept.Source)
+		return err
+	})
+	if errors.Is(err, book.ErrNone) {
 		s, err := d.author.New(book.SourceKind, book.Source{Name: kept.Source})
 		if err != nil {
-			return nil, err
+			return "", err
 		}
 		list = append(list, s)
 	}
 	r, err := d.author.New(book.ReadingKind, kept)
 	if err != nil {
-		return nil, err
+		return "", err
 	}
-	if err := b.Save(ctx, append(list, r)...); err != nil {
-		return nil, err
-	}
-	return book.Readings(ctx, b, kept.Source)
+	return book.SaveOr(ctx, d.where, d.beside, append(list, r)...)
 }

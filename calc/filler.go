@@ -137,7 +137,10 @@ var plainFamily = map[tables.Family]string{tables.Steel: "steel", tables.Stainle
 // room is what the computed window leaves with this filler, feed and travel open, and what a metre of it takes.
 func (r *Ranked) room(card *Card) {
 	job := card.Job
-	job.Filler, job.Feed, job.Amps, job.Travel, job.Volts, job.Phi, job.PhiSigma = r.ID, Opt{}, Opt{}, Opt{}, Opt{}, Opt{}, Opt{}
+	if r.ID != card.Used.Filler {
+		job = withoutReadings(job)
+	}
+	job.Filler, job.Feed, job.Amps, job.Travel, job.Volts = r.ID, Opt{}, Opt{}, Opt{}, Opt{}
 	c, err := Solve(job)
 	if err != nil {
 		return

@@ -96,6 +96,10 @@ type Job struct {
 	Eta             Opt `json:"eta,omitzero"`       // arc efficiency
 	EtaSigma        Opt `json:"eta_sigma,omitzero"` // one standard deviation
 
+	// LearnedFor is the filler, wire and mode that Phi to Readings were taught with, by LearnedKey; they are let lie where
+	// the job is welded with others. "" for whatever the job has.
+	LearnedFor string `json:"learned_for,omitzero"`
+
 	ZincLimit   Opt    `json:"zinc_limit,omitzero"`   // widest zinc-boiled half-width accepted, mm
 	ServiceTemp Opt    `json:"service_temp,omitzero"` // C
 	Use         string `json:"use,omitzero"`          // decorative seal load wear bearing

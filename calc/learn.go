@@ -25,6 +25,7 @@ type Posterior struct {
 
 // Learned is what the readings of one power source with one wire teach.
 type Learned struct {
+	For        string    // the readings' filler, wire and mode, by LearnedKey
 	Phi, Volts Posterior // calibration voltage, V; measured over modelled volts
 }
 
@@ -35,7 +36,7 @@ func Learn(f *tables.Filler, wire float64, mode string, readings []Reading) (Lea
 	if err := positive([4]string{"wire diameter"}, wire, 1, 1, 1); err != nil {
 		return Learned{}, err
 	}
-	l := Learned{Phi: Posterior{Mean: f.Phi.V, Sigma: (f.Phi.High - f.Phi.Low) / 4}, Volts: Posterior{Mean: 1, Sigma: tables.VoltFactorSigma.V}}
+	l := Learned{For: LearnedKey(f.ID, wire, mode), Phi: Posterior{Mean: f.Phi.V, Sigma: (f.Phi.High - f.Phi.Low) / 4}, Volts: Posterior{Mean: 1, Sigma: tables.VoltFactorSigma.V}}
 	factor := tables.DipVoltFactor.V
 	if mode == "pulsed" {
 		factor = tables.PulsedVoltFactor.V
@@ -83,24 +84,49 @@ func (l *Learned) Put(j *Job) {
 		j.VoltFactor, j.VoltFactorSigma = Some(l.Volts.Mean), Some(l.Volts.Sigma)
 	}
 	if n := max(l.Phi.Used, l.Volts.Used); n > 0 {
-		j.Readings = Some(float64(n))
+		j.Readings, j.LearnedFor = Some(float64(n)), l.For
 	}
 }
 
-// unlearned is a job without what readings taught.
-func unlearned(j Job) Job {
-	j.Phi, j.PhiSigma, j.VoltFactor, j.VoltFactorSigma, j.Readings, j.Eta, j.EtaSigma = Opt{}, Opt{}, Opt{}, Opt{}, Opt{}, Opt{}, Opt{}
+// LearnedKey names the filler, wire (mm) and mode that readings are of.
+func LearnedKey(filler string, wire float64, mode string) string {
+	return filler + " " + number(wire) + " " + mode
+}
+
+// Unlearned is a job without what readings and verdicts taught.
+func Unlearned(j Job) Job {
+	j = withoutReadings(j)
+	j.Eta, j.EtaSigma = Opt{}, Opt{}
 	return j
+}
+
+// Learn takes what readings and verdicts taught from another job, and nothing else.
+func (j *Job) Learn(from *Job) {
+	j.Phi, j.PhiSigma, j.VoltFactor, j.VoltFactorSigma, j.Readings, j.LearnedFor = from.Phi, from.PhiSigma, from.VoltFactor, from.VoltFactorSigma, from.Readings, from.LearnedFor
+	j.Eta, j.EtaSigma = from.Eta, from.EtaSigma
+}
+
+func withoutReadings(j Job) Job {
+	j.Phi, j.PhiSigma, j.VoltFactor, j.VoltFactorSigma, j.Readings, j.LearnedFor = Opt{}, Opt{}, Opt{}, Opt{}, Opt{}, ""
+	return j
+}
+
+// forThisWire lets lie what was taught with another filler, wire or mode than a completed job has.
+func forThisWire(j Job) Job {
+	if j.LearnedFor == "" || j.LearnedFor == LearnedKey(j.Filler, j.Wire.V, j.Mode) {
+		return j
+	}
+	return withoutReadings(j)
 }
 
 // learned tells what the readings did to the bands of current and volts.
 func (w *warnings) learned(s *spread) {
-	n := w.card.Job.Readings
+	n := w.card.Used.Readings
 	if !n.Set {
 		return
 	}
 	before := Card{}
-	open := unlearned(w.card.Used)
+	open := Unlearned(w.card.Used)
 	open.Feed, open.Amps = Some(s.value[oFeedMin]), Opt{}
 	if !w.card.Job.Volts.Set {
 		open.Volts = Opt{}

@@ -48,16 +48,24 @@ const (
 	calledWrong = (1 - calledRight) / 2
 )
 
-// LearnEta finds the arc efficiency by a grid: normal prior, and for each verdict how likely it is at an efficiency, the
-// section's own doubt of its peaks summed over. A job that is not modelled teaches nothing.
+// LearnEta finds the arc efficiency by a grid over it and over the section's own doubt of its peaks, both normal before any
+// verdict. The doubt is one for all the beads, since all are judged by the same model: verdicts tell the two apart only as
+// far as the priors do, and no number of them narrows the efficiency below what that leaves. A job that is not modelled
+// teaches nothing.
 func LearnEta(list []Verdict) Efficiency {
 	const points, doubts = 61, 13
 	prior, sigma := tables.ArcEfficiency.V, tables.EtaSigma.V
 	form := math.Log(tables.SectionRiseEnding.High/tables.SectionRiseEnding.Low) / 4
-	etas, weights := make([]float64, points), make([]float64, points)
+	etas, shifts, weights := make([]float64, points), make([]float64, doubts), make([]float64, points*doubts)
+	for d := range shifts {
+		shifts[d] = form * 3 * (2*float64(d)/(doubts-1) - 1)
+	}
 	for i := range etas {
 		z := 4 * (2*float64(i)/(points-1) - 1)
-		etas[i], weights[i] = prior+z*sigma, math.Exp(-z*z/2)
+		etas[i] = prior + z*sigma
+		for d, s := range shifts {
+			weights[i*doubts+d] = math.Exp(-z*z/2 - s*s/(2*form*form))
+		}
 	}
 	normalize(weights)
 	e := Efficiency{}
@@ -66,31 +74,24 @@ func LearnEta(list []Verdict) Efficiency {
 		if !ok {
 			continue
 		}
-		likely := make([]float64, points)
 		total := 0.0
 		for i, eta := range etas {
-			sum := 0.0
-			for d := range doubts {
-				z := 2.5 * (2*float64(d)/(doubts-1) - 1)
-				w := math.Exp(-z * z / 2)
-				sum += w
-				likely[i] += w * said(v.Heat, zoneAt(math.Log(eta/prior)+z*form))
+			for d, s := range shifts {
+				w := &weights[i*doubts+d]
+				*w *= said(v.Heat, zoneAt(math.Log(eta/prior)+s))
+				total += *w
 			}
-			likely[i] /= sum
-			total += weights[i] * likely[i]
-		}
-		for i := range weights {
-			weights[i] *= likely[i]
 		}
 		normalize(weights)
 		e.Used++
 		e.Evidence = append(e.Evidence, Evidence{v.Heat, 100 * total})
 	}
-	for i, eta := range etas {
-		e.Mean += weights[i] * eta
+	for i := range weights {
+		e.Mean += weights[i] * etas[i/doubts]
 	}
-	for i, eta := range etas {
-		e.Sigma += weights[i] * (eta - e.Mean) * (eta - e.Mean)
+	for i := range weights {
+		by := etas[i/doubts] - e.Mean
+		e.Sigma += weights[i] * by * by
 	}
 	e.Sigma = math.Sqrt(e.Sigma)
 	return e

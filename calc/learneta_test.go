@@ -34,6 +34,12 @@ func TestEtaFollowsVerdicts(t *testing.T) {
 	if more := repeat("cold", 20); !(more.Mean < cold.Mean) || more.Sigma > tables.EtaSigma.V {
 		t.Errorf("twenty: %+v, five: %+v", more, cold)
 	}
+	// Sure of the sum of two normal doubts, one is still unsure by their product over their root sum of squares.
+	form := math.Log(tables.SectionRiseEnding.High/tables.SectionRiseEnding.Low) / 4
+	eta := tables.EtaSigma.V / 0.84
+	if least := 0.84 * eta * form / math.Hypot(eta, form); repeat("cold", 200).Sigma < least/2 {
+		t.Errorf("two hundred verdicts leave %.4f, less than the section's doubt %.4f", repeat("cold", 200).Sigma, least)
+	}
 	if len(cold.Evidence) != 5 || !(cold.Evidence[0].Expected < cold.Evidence[4].Expected) {
 		t.Errorf("the first cold bead is the greatest surprise: %+v", cold.Evidence)
 	}

@@ -50,7 +50,7 @@ func resolve(job Job, card *Card) error {
 			return err
 		}
 	}
-	card.Used = r.used
+	card.Used = forThisWire(r.used)
 	return nil
 }
 

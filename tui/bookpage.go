@@ -32,6 +32,7 @@ type (
 		err  error
 	}
 	bookKept struct {
+		name string
 		said string
 		err  error
 	}
@@ -182,7 +183,7 @@ func (m *root) keepCard(name string) tea.Cmd {
 	k, card := m.keeper, m.session.card
 	return func() tea.Msg {
 		said, err := k.Keep(context.Background(), name, &card)
-		return bookKept{said, err}
+		return bookKept{name, said, err}
 	}
 }
 
@@ -192,6 +193,9 @@ func (m *root) onBook(msg tea.Msg) tea.Cmd {
 	case bookFound:
 		m.shelf.found(msg)
 	case bookLoaded:
+		if !m.onPart || m.part.name() != pageBook { // left meanwhile: the card stays
+			return nil
+		}
 		if msg.err != nil {
 			m.notice = &fault{msg.err.Error(), "the card on the screen stays"}
 			return nil
@@ -206,7 +210,9 @@ func (m *root) onBook(msg tea.Msg) tea.Cmd {
 			return nil
 		}
 		m.done = msg.said
-		m.shelf.field.clear()
+		if m.shelf.field.String() == msg.name { // else something else is being typed by now
+			m.shelf.field.clear()
+		}
 		return m.shelf.find(m.keeper)
 	case measured:
 		m.meter.took(m, msg)

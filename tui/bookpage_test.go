@@ -17,6 +17,7 @@ type drawer struct {
 	cards    []Entry
 	jobs     map[string]calc.Job
 	readings []calc.Reading
+	travel   float64 // of the last
 	fail     error
 }
 
@@ -47,11 +48,11 @@ func (d *drawer) Load(_ context.Context, id string) (calc.Job, error) { return d
 
 func (d *drawer) Sources(context.Context) ([]string, error) { return []string{"booth 1"}, nil }
 
-func (d *drawer) Measure(_ context.Context, source string, r calc.Reading, job calc.Job) (calc.Job, string, error) {
+func (d *drawer) Measure(_ context.Context, source string, r calc.Reading, travel float64, job calc.Job) (calc.Job, string, error) {
 	if d.fail != nil {
 		return job, "", d.fail
 	}
-	d.readings = append(d.readings, r)
+	d.readings, d.travel = append(d.readings, r), travel
 	f, _ := tables.FillerByID("cusi3")
 	l, err := calc.Learn(&f, 0.889, "dip", d.readings)
 	l.Put(&job)

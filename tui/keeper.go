@@ -16,8 +16,9 @@ type Keeper interface {
 	Load(ctx context.Context, id string) (calc.Job, error)
 	// Sources names the power sources that are known.
 	Sources(ctx context.Context) ([]string, error)
-	// Measure keeps a reading of a power source and returns the job with what it and those before teach.
-	Measure(ctx context.Context, source string, r calc.Reading, job calc.Job) (taught calc.Job, said string, err error)
+	// Measure keeps a reading of a power source, with the travel (mm/s) where it was timed, and returns the job with what it
+	// and those before teach. An error means that nothing was kept.
+	Measure(ctx context.Context, source string, r calc.Reading, travel float64, job calc.Job) (taught calc.Job, said string, err error)
 }
 
 // Entry is one kept card in a list.

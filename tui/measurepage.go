@@ -28,6 +28,7 @@ type measurePage struct {
 	travel  float64 // mm/s
 	watch   stopwatch
 	said    string
+	busy    bool // a reading is on its way to the book
 }
 
 // stopwatch is started and stopped by the space bar.
@@ -93,6 +94,11 @@ func (p *measurePage) update(msg tea.Msg, k *keyMap) action {
 
 func (p *measurePage) press(msg tea.KeyPressMsg, k *keyMap) action {
 	switch {
+	case p.busy: // it is not sent twice, nor changed under way
+		if p.field.empty() && key.Matches(msg, k.Back) {
+			return goBack{}
+		}
+		return nil
 	case key.Matches(msg, k.On):
 		return p.next()
 	case p.timed() && p.field.empty() && key.Matches(msg, k.Play):
@@ -253,7 +259,11 @@ func (p *measurePage) draw(th *theme, keeps bool, w, h int) (b block, x, y int) 
 		x, y = width(ask)+p.field.column(), len(b)
 		b.add(newRow(w).put(th.bold, ask).put(th.accent, p.field.String()).line())
 	} else {
-		b.say(th.accent, 0, "enter keeps this reading and narrows the card", w)
+		text := "enter keeps this reading and narrows the card"
+		if p.busy {
+			text = "being kept …"
+		}
+		b.say(th.accent, 0, text, w)
 	}
 	if p.timed() {
 		switch {
@@ -320,22 +330,29 @@ func (p *measurePage) soFar(th *theme, w int) block {
 
 // keepReading sends the reading to the book.
 func (m *root) keepReading() tea.Cmd {
+	m.meter.busy = true
 	k, p, job := m.keeper, m.meter, m.session.base()
 	return func() tea.Msg {
-		taught, said, err := k.Measure(context.Background(), p.source, p.reading, job)
+		taught, said, err := k.Measure(context.Background(), p.source, p.reading, p.travel, job)
 		return measured{taught, said, err}
 	}
 }
 
 // took puts what the readings teach on the card.
 func (p *measurePage) took(m *root, msg measured) {
+	p.busy = false
 	if msg.err != nil {
 		m.notice = &fault{"not kept: " + msg.err.Error(), "the reading stays here: enter tries again"}
 		return
 	}
 	source := p.source
 	*p = measurePage{sources: p.sources, said: msg.said, at: askPull, source: source}
-	m.changed(change{job: msg.job, done: "kept, and on the card"})
+	job := m.session.base() // as it is by now
+	taught := job
+	taught.Learn(&msg.job)
+	if taught != job {
+		m.changed(change{job: taught, done: "kept, and on the card"})
+	}
 }
 
 // openMeter asks for the known power sources.

@@ -24,7 +24,7 @@ func (s *store) Check(ctx context.Context) (faults []string, n int, err error) {
 		}
 	}
 	parents, known := map[string]string{}, map[string]bool{}
-	err = s.Each(ctx, func(r Revision) error {
+	err = s.eachOr(ctx, func(r Revision) error {
 		n++
 		known[r.Rev] = true
 		if r.Parent != "" {
@@ -34,6 +34,9 @@ func (s *store) Check(ctx context.Context) (faults []string, n int, err error) {
 			say("%v", err)
 		}
 		return nil
+	}, func(err error) {
+		n++
+		say("%v", err)
 	})
 	if err != nil {
 		return append(faults, err.Error()), n, nil
@@ -65,17 +68,21 @@ func (s *store) checkHeads(ctx context.Context, say func(string, ...any)) error 
 	if err := rows.Err(); err != nil {
 		return err
 	}
-	wrong, err := s.read.QueryContext(ctx, `SELECT h.id FROM heads h WHERE EXISTS (SELECT 1 FROM revisions c WHERE c.id = h.id AND c.parent = h.rev)`)
-	if err != nil {
-		return err
-	}
-	defer wrong.Close()
-	for wrong.Next() {
-		var id string
-		if err := wrong.Scan(&id); err != nil {
+	for offset := 0; ; offset += 500 {
+		list, err := s.List(ctx, Query{Deleted: true, Limit: 500, Offset: offset})
+		if err != nil || len(list) == 0 {
 			return err
 		}
-		say("record %s shows a revision that another one replaces", id)
+		for _, h := range list {
+			leaf, err := s.leaf(ctx, s.read, h.ID)
+			if err != nil {
+				say("record %s: %v", h.ID, err)
+				continue
+			}
+			name, line, _ := summary(&leaf)
+			if leaf.Rev != h.Rev || leaf.Deleted != h.Deleted || leaf.Kind != h.Kind || name != h.Name || line != h.Line {
+				say("record %s shows something else than its newest revision holds", h.ID)
+			}
+		}
 	}
-	return wrong.Err()
 }

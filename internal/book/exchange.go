@@ -15,6 +15,7 @@ import (
 
 // IsServer reports whether a book is on a server rather than in a file.
 func IsServer(where string) bool {
+	where = strings.ToLower(where)
 	return strings.HasPrefix(where, "postgres://") || strings.HasPrefix(where, "postgresql://")
 }
 
@@ -120,18 +121,17 @@ func ExportCards(ctx context.Context, b Book, to io.Writer) (n int, err error) {
 				return n, err
 			}
 			c, err := Body[Card](&r)
+			n++
 			if err != nil {
-				return n, err
+				continue // somebody else's: JSON lines have it
 			}
-			c.Clean()
-			row := []string{r.ID, r.At, plain.Cell(plain.Line(r.Who, 40)), plain.Cell(c.Name), plain.Cell(strings.Join(c.Tags, " ")), plain.Cell(c.Note), plain.Cell(plain.Line(h.Line, 200)), c.Card.Zone}
+			row := []string{r.ID, r.At, plain.Cell(plain.Line(r.Who, 40)), plain.Cell(c.Name), plain.Cell(strings.Join(c.Tags, " ")), plain.Cell(c.Note), plain.Cell(h.Line), plain.Cell(c.Card.Zone)}
 			for _, name := range names {
 				row = append(row, figureText(&c.Card, name))
 			}
 			if err := out.Write(row); err != nil {
 				return n, err
 			}
-			n++
 		}
 	}
 }

@@ -20,9 +20,9 @@ func ResolveDeleted(ctx context.Context, b Book, kind Kind, word string) (Revisi
 }
 
 func resolve(ctx context.Context, b Book, kind Kind, word string, deleted bool) (Revision, error) {
-	word = strings.TrimSpace(word)
+	word = plain.Line(strings.TrimSpace(word), nameWidth) // as it was cut when it was kept
 	if validID(word) {
-		return b.Get(ctx, word)
+		return ofKind(ctx, b, kind, word, deleted)
 	}
 	var found []Head
 	for offset := 0; ; offset += 500 {
@@ -46,17 +46,34 @@ func resolve(ctx context.Context, b Book, kind Kind, word string, deleted bool) 
 		}
 		found = begun
 	}
+	if len(found) > 1 && (kind == SourceKind || kind == SpoolKind || kind == PersonKind) {
+		found = found[:1] // after a merge two entries of one name are one thing: the newest speaks
+	}
 	switch len(found) {
 	case 0:
 		return Revision{}, fmt.Errorf("%w: no %s is called %q", ErrNone, kind, plain.Line(word, 60))
 	case 1:
-		return b.Get(ctx, found[0].ID)
+		return ofKind(ctx, b, kind, found[0].ID, deleted)
 	}
 	var ids []string
 	for _, h := range found[:min(len(found), 5)] {
 		ids = append(ids, h.ID+" of "+h.At[:16]+" ("+plain.Line(h.Line, 60)+")")
 	}
 	return Revision{}, fmt.Errorf("%d records of kind %s are called that: type the id, as %s", len(found), kind, strings.Join(ids, ", "))
+}
+
+// ofKind is a record by its id, if it is of the kind that is meant and deleted or not as is meant.
+func ofKind(ctx context.Context, b Book, kind Kind, id string, deleted bool) (Revision, error) {
+	r, err := b.Get(ctx, id)
+	switch {
+	case err != nil:
+		return r, err
+	case kind != "" && r.Kind != kind:
+		return r, fmt.Errorf("%w: %s is a %s, not a %s", ErrNone, id, r.Kind, kind)
+	case r.Deleted && !deleted:
+		return r, fmt.Errorf("%w: %s was deleted; brazebooth book restore takes that back", ErrNone, id)
+	}
+	return r, nil
 }
 
 // nameWords are the words of a name that find it; none where it has none that is searched.

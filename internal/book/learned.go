@@ -22,7 +22,7 @@ func Readings(ctx context.Context, b Book, source string) ([]ReadingOf, error) {
 	err := each(ctx, b, ReadingKind, func(r *Revision) error {
 		d, err := Body[Reading](r)
 		if err != nil {
-			return err
+			return nil // somebody else's: it teaches nothing
 		}
 		d.Clean()
 		if source == "" || strings.EqualFold(d.Source, source) {
@@ -45,7 +45,7 @@ func Verdicts(ctx context.Context, b Book, source string) ([]calc.Verdict, error
 	err := each(ctx, b, TrialKind, func(r *Revision) error {
 		t, err := Body[Trial](r)
 		if err != nil {
-			return err
+			return nil // somebody else's: it teaches nothing
 		}
 		if heat := calc.VerdictOf(t.Seen, t.Verdict); heat != "" && strings.EqualFold(t.Source, source) {
 			list = append([]calc.Verdict{{Job: t.Job, Heat: heat}}, list...)
@@ -100,6 +100,7 @@ func Calibrate(ctx context.Context, b Book, job calc.Job, name string) (calc.Job
 
 // Taught is a job with what a power source's readings and trials with its wire taught.
 func Taught(ctx context.Context, b Book, job calc.Job, source string) (calc.Job, error) {
+	job = calc.Unlearned(job) // what another power source taught is not this one's
 	used, err := calc.Complete(job)
 	if err != nil {
 		return job, err
@@ -156,12 +157,10 @@ type TrialOf struct {
 func TrialsOf(ctx context.Context, b Book, card string) ([]TrialOf, error) {
 	var list []TrialOf
 	err := each(ctx, b, TrialKind, func(r *Revision) error {
-		t, err := Body[Trial](r)
-		t.Clean()
-		if err == nil && t.Card == card {
+		if t, err := Body[Trial](r); err == nil && t.Card == card {
 			list = append(list, TrialOf{*r, t})
 		}
-		return err
+		return nil
 	})
 	return list, err
 }

@@ -4,6 +4,9 @@ import (
 	"context"
 	"database/sql"
 	"strings"
+	"time"
+
+	"brazebooth/internal/plain"
 )
 
 const (
@@ -94,7 +97,11 @@ func heads(rows *sql.Rows) ([]Head, error) {
 		if err := rows.Scan(&h.ID, &h.Rev, &kind, &h.At, &deleted, &h.Name, &h.Line); err != nil {
 			return nil, err
 		}
-		h.Kind, h.Deleted = Kind(kind), deleted != 0
+		h.Kind, h.Deleted = Kind(plain.Line(kind, 10)), deleted != 0
+		h.ID, h.Rev, h.Name, h.Line = plain.Line(h.ID, 16), plain.Line(h.Rev, 32), plain.Line(h.Name, nameWidth), plain.Line(h.Line, 200)
+		if h.At != stampOf(h.At) { // of somebody else's making
+			h.At = Stamp(time.Time{})
+		}
 		list = append(list, h)
 	}
 	return list, rows.Err()

@@ -49,7 +49,11 @@ func (s *store) migrate(ctx context.Context, from, to int) error {
 		return err
 	}
 	defer func() { _ = tx.Rollback() }() // nothing after the commit
-	if now, err := s.version(ctx, tx); err != nil || now != from {
+	now, err := s.version(ctx, tx)
+	if err == nil && now == to {
+		return nil // somebody else did just now
+	}
+	if err != nil || now != from {
 		return fmt.Errorf("somebody else migrates this book just now (version %d, %d expected): try again (%v)", now, from, err)
 	}
 	if from == 0 {

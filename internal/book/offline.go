@@ -6,32 +6,33 @@ import (
 	"fmt"
 )
 
-// SaveOr runs a saving on a book; where that is on a server that is away, before it or in the middle of it, the saving is
-// done again in a file beside, which merges later: a revision that did reach the server is then there once. It returns
-// the file, "" where the book itself took it. What cannot be saved anywhere is an error.
-func SaveOr(ctx context.Context, where, beside string, save func(Book) error) (kept string, err error) {
-	b, err := Open(ctx, where)
-	if err == nil {
-		err = errors.Join(save(b), b.Close())
-	}
-	if err == nil || !IsServer(where) || beside == "" || errors.Is(err, ErrReadOnly) || errors.Is(err, ErrNone) || !away(ctx, where) {
+// SaveOr keeps revisions in a book; where that is on a server that is away, before the saving or in the middle of it, the
+// very same revisions go into a file beside, which merges later: one that did reach the server is then there once. It
+// returns the file, "" where the book itself took them. What cannot be saved anywhere is an error.
+func SaveOr(ctx context.Context, where, beside string, list ...Revision) (kept string, err error) {
+	err = saveInto(ctx, where, list)
+	if err == nil || !IsServer(where) || beside == "" || errors.Is(err, ErrReadOnly) || !Away(ctx, where) {
 		return "", err
 	}
-	local, openErr := OpenFile(ctx, beside)
-	if openErr != nil {
-		return "", errors.Join(err, openErr)
-	}
-	if err := errors.Join(save(local), local.Close()); err != nil {
-		return "", err
+	if localErr := saveInto(ctx, beside, list); localErr != nil {
+		return "", errors.Join(err, localErr)
 	}
 	return beside, nil
 }
 
-// away reports whether a server does not answer now.
-func away(ctx context.Context, where string) bool {
+func saveInto(ctx context.Context, where string, list []Revision) error {
+	b, err := Open(ctx, where)
+	if err != nil {
+		return err
+	}
+	return errors.Join(b.Save(ctx, list...), b.Close())
+}
+
+// Away reports whether a server does not answer now.
+func Away(ctx context.Context, where string) bool {
 	b, err := Read(ctx, where)
 	if err != nil {
-		return true
+		return !errors.Is(err, ErrNone) // an empty one answers
 	}
 	_ = b.Close()
 	return false

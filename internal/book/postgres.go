@@ -5,29 +5,24 @@ import (
 	"errors"
 	"fmt"
 	"os"
+	"strings"
+	"time"
 
 	"github.com/jackc/pgx/v5"
 	"github.com/jackc/pgx/v5/stdlib"
 )
 
-var postgres = engine{name: "PostgreSQL", numbered: true, blob: "BYTEA", bytewise: ` COLLATE "C"`,
+var postgres = engine{name: "PostgreSQL", numbered: true, blob: "BYTEA", bytewise: ` COLLATE "C"`, lock: "SELECT pg_advisory_xact_lock(hashtextextended($1, 0))",
 	exists: "SELECT count(*) FROM information_schema.tables WHERE table_schema = current_schema() AND table_name = ?"}
 
 // OpenServer opens a book on a PostgreSQL server by its address, postgres://user@host/database. Its tables are made
 // where they are not there yet.
 func OpenServer(ctx context.Context, address string) (Book, error) {
-	config, err := pgx.ParseConfig(address)
-	if err != nil {
-		return nil, errors.New("this is no address of a PostgreSQL book: type postgres://user@host/database")
-	}
-	place := fmt.Sprintf("postgres://%s@%s:%d/%s", config.User, config.Host, config.Port, config.Database)
-	db := stdlib.OpenDB(*config)
-	db.SetMaxOpenConns(8)
-	s := &store{engine: postgres, write: db, place: place}
-	v, err := s.version(ctx, db)
+	s, v, err := dial(ctx, address, false)
+	place := s.Where()
 	switch {
 	case err != nil:
-		return nil, errors.Join(fmt.Errorf("no answer from the book at %s: %w", place, err), s.Close())
+		return nil, err
 	case v > Version:
 		s.readOnly = fmt.Sprintf("a newer program wrote it (version %d, this one knows %d)", v, Version)
 	case v < Version:
@@ -35,11 +30,55 @@ func OpenServer(ctx context.Context, address string) (Book, error) {
 			return nil, errors.Join(fmt.Errorf("the book at %s: %w", place, err), s.Close())
 		}
 	}
-	s.read = db
+	s.read = s.write
 	s.backup = s.copyInto
 	if s.readOnly == "" {
-		s.writer = newWriter(&s.engine, db, mostTogether)
+		s.writer = newWriter(&s.engine, s.write, mostTogether)
+		s.writer.limit = serverPatience
 	}
+	return s, nil
+}
+
+// serverPatience is how long a server may take for one transaction, and for the first answer a quarter of it.
+const serverPatience = 20 * time.Second
+
+// dial connects to a server and asks for the book's version.
+func dial(ctx context.Context, address string, readOnly bool) (*store, int, error) {
+	config, err := pgx.ParseConfig(address)
+	if err != nil {
+		return &store{}, 0, errors.New("this is no address of a PostgreSQL book: type postgres://user@host/database")
+	}
+	if config.ConnectTimeout == 0 {
+		config.ConnectTimeout = serverPatience / 4
+	}
+	if readOnly {
+		config.RuntimeParams["default_transaction_read_only"] = "on"
+	}
+	place := fmt.Sprintf("postgres://%s@%s:%d/%s", config.User, config.Host, config.Port, config.Database)
+	db := stdlib.OpenDB(*config)
+	db.SetMaxOpenConns(8)
+	s := &store{engine: postgres, write: db, place: place}
+	asking, stop := context.WithTimeout(ctx, serverPatience/2)
+	defer stop()
+	v, err := s.version(asking, db)
+	if err != nil {
+		return s, 0, errors.Join(fmt.Errorf("no answer from the book at %s: %w", place, err), s.Close())
+	}
+	return s, v, nil
+}
+
+// ReadServer opens a book on a server to be read only: it makes no tables. ErrNone where there is no book yet.
+func ReadServer(ctx context.Context, address string) (Book, error) {
+	s, v, err := dial(ctx, address, true)
+	switch {
+	case err != nil:
+		return nil, err
+	case v == 0:
+		return nil, errors.Join(fmt.Errorf("%w: nothing was kept at %s yet", ErrNone, s.place), s.Close())
+	case v < Version:
+		return nil, errors.Join(fmt.Errorf("the book at %s is of an older program: save something with this one first, which brings it up to date", s.place), s.Close())
+	}
+	s.read, s.readOnly, s.backup = s.write, "it was opened to be read", s.copyInto
 	return s, nil
 }
 
@@ -80,13 +119,28 @@ func Open(ctx context.Context, where string) (Book, error) {
 	if IsServer(where) {
 		return OpenServer(ctx, where)
 	}
+	if err := plainFile(where); err != nil {
+		return nil, err
+	}
 	return OpenFile(ctx, where)
 }
 
 // Read opens a book to be read.
 func Read(ctx context.Context, where string) (Book, error) {
 	if IsServer(where) {
-		return OpenServer(ctx, where)
+		return ReadServer(ctx, where)
+	}
+	if err := plainFile(where); err != nil {
+		return nil, err
 	}
 	return ReadFile(ctx, where)
+}
+
+// plainFile refuses an address that is none of a file's and none of a PostgreSQL server's, without repeating it: it may
+// hold a password.
+func plainFile(where string) error {
+	if strings.Contains(where, "://") {
+		return errors.New("a book is a file, or postgres://user@host/database: this address is neither")
+	}
+	return nil
 }

@@ -3,6 +3,7 @@ package book
 import (
 	"encoding/json"
 	"fmt"
+	"reflect"
 	"strings"
 	"unicode"
 
@@ -172,11 +173,30 @@ func (s *Spool) Clean() { s.Lot, s.Note = plain.Line(s.Lot, nameWidth), plain.Li
 // Clean is as Card's.
 func (p *Person) Clean() { p.Name = plain.Line(p.Name, 24) }
 
-// Body reads a revision's body.
+// Body reads a revision's body. Every text in it is safe for a terminal, whoever wrote it.
 func Body[T any](r *Revision) (T, error) {
 	var v T
 	err := json.Unmarshal(r.Body, &v)
+	tame(reflect.ValueOf(&v).Elem())
 	return v, err
+}
+
+// tame cleans every text of a value, however deep.
+func tame(v reflect.Value) {
+	switch v.Kind() {
+	case reflect.String:
+		v.SetString(plain.Line(v.String(), noteWidth))
+	case reflect.Struct:
+		for i := range v.NumField() {
+			if v.Type().Field(i).IsExported() {
+				tame(v.Field(i))
+			}
+		}
+	case reflect.Slice:
+		for i := range v.Len() {
+			tame(v.Index(i))
+		}
+	}
 }
 
 // summary is a record's name and one line for lists, and the text that is searched; safe for a terminal whatever the

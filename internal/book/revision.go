@@ -9,7 +9,10 @@ import (
 	"fmt"
 	"io"
 	"strconv"
+	"strings"
 	"time"
+	"unicode"
+	"unicode/utf8"
 
 	"brazebooth/internal/plain"
 )
@@ -102,12 +105,16 @@ func (r *Revision) Verify() error {
 		return fmt.Errorf("revision %s of %s is not what was saved: its hash is %s", r.Rev, r.ID, want)
 	case !known(r.Kind):
 		return fmt.Errorf("revision %s of %s is of an unknown kind %q", r.Rev, r.ID, plain.Line(string(r.Kind), 20))
-	case !validID(r.ID):
+	case !validID(r.ID) || r.Parent != "" && !hexOf(r.Parent, 32):
 		return fmt.Errorf("revision %s has no proper id", r.Rev)
-	case r.At != stampOf(r.At):
+	case r.At != stampOf(r.At) || r.At < "2000" || r.At > "9990":
 		return fmt.Errorf("revision %s of %s has no proper time", r.Rev, r.ID)
-	case !json.Valid(r.Body):
+	case r.Schema < 1 || r.Schema > Schema:
+		return fmt.Errorf("revision %s of %s was written by a newer program: use that one", r.Rev, r.ID)
+	case !compact(r.Body):
 		return fmt.Errorf("revision %s of %s has a body that cannot be read", r.Rev, r.ID)
+	case unsafe(r.Who, r.Where, r.Program, string(r.Body)):
+		return fmt.Errorf("revision %s of %s holds control characters", r.Rev, r.ID)
 	}
 	return nil
 }
@@ -129,10 +136,26 @@ func known(k Kind) bool {
 	return false
 }
 
-func validID(id string) bool {
-	if len(id) != 16 {
-		return false
+func validID(id string) bool { return hexOf(id, 16) }
+
+// hexOf reports so many lower-case hexadecimal digits.
+func hexOf(s string, n int) bool {
+	return len(s) == n && strings.Trim(s, "0123456789abcdef") == ""
+}
+
+// compact reports JSON in its one form, without blanks between its parts.
+func compact(body []byte) bool {
+	var out bytes.Buffer
+	return json.Compact(&out, body) == nil && bytes.Equal(out.Bytes(), body)
+}
+
+// unsafe reports characters that steer a terminal or turn the direction of writing, as they stand: inside JSON they are
+// escaped, and cleaned when a body is read.
+func unsafe(texts ...string) bool {
+	for _, s := range texts {
+		if !utf8.ValidString(s) || strings.ContainsFunc(s, func(r rune) bool { return unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r) }) {
+			return true
+		}
 	}
-	_, err := hex.DecodeString(id)
-	return err == nil
+	return false
 }

@@ -19,6 +19,7 @@ type engine struct {
 	numbered bool // placeholders are $1, $2 ... in place of ?
 	blob     string
 	bytewise string // column attribute that compares texts byte by byte
+	lock     string // statement that lets one transaction at a time at a record, its id the argument; "" where the file is locked whole
 	exists   string // query that tells whether a table stands, its name the argument
 }
 
@@ -78,6 +79,11 @@ const revisionColumns = "rev, id, parent, kind, at, who, place, program, schema,
 // insert keeps one revision and brings its record's head up to date. A revision that is there already changes nothing.
 func (e *engine) insert(ctx context.Context, tx querier, p *prepared) error {
 	r := &p.rev
+	if e.lock != "" {
+		if _, err := tx.ExecContext(ctx, e.lock, r.ID); err != nil {
+			return err
+		}
+	}
 	done, err := tx.ExecContext(ctx, e.sql("INSERT INTO revisions ("+revisionColumns+") VALUES (?,?,?,?,?,?,?,?,?,?,?) ON CONFLICT (rev) DO NOTHING"),
 		r.Rev, r.ID, r.Parent, string(r.Kind), r.At, r.Who, r.Where, r.Program, r.Schema, bit(r.Deleted), p.packed)
 	if err != nil {
@@ -269,6 +275,16 @@ func (s *store) History(ctx context.Context, id string) ([]Revision, error) {
 }
 
 func (s *store) Each(ctx context.Context, visit func(Revision) error) error {
+	bad := 0
+	err := s.eachOr(ctx, visit, func(error) { bad++ })
+	if err == nil && bad > 0 {
+		err = fmt.Errorf("%d revisions of %s could not be read and were left out: brazebooth book check names them", bad, s.place)
+	}
+	return err
+}
+
+// eachOr hands out every revision, and what is wrong with those that cannot be read.
+func (s *store) eachOr(ctx context.Context, visit func(Revision) error, unreadable func(error)) error {
 	rows, err := s.read.QueryContext(ctx, "SELECT "+revisionColumns+" FROM revisions ORDER BY at, rev")
 	if err != nil {
 		return err
@@ -277,7 +293,8 @@ func (s *store) Each(ctx context.Context, visit func(Revision) error) error {
 	for rows.Next() {
 		r, err := scan(rows)
 		if err != nil {
-			return err
+			unreadable(err)
+			continue
 		}
 		if err := visit(r); err != nil {
 			return err

@@ -29,6 +29,9 @@ func OpenFile(ctx context.Context, file string) (Book, error) {
 	if kind := network(filepath.Dir(file)); kind != "" {
 		return nil, fmt.Errorf("%s lies on a network share (%s), whose locks cannot be trusted: two programs would damage the book. Keep it on this machine's own disk, or share one by PostgreSQL: --book postgres://...", file, kind)
 	}
+	if f, err := os.OpenFile(file, os.O_CREATE|os.O_RDWR, 0o600); err == nil { // what a shop knows is its own
+		_ = f.Close()
+	}
 	s := &store{engine: sqlite, place: file}
 	var err error
 	if s.write, err = sql.Open("sqlite", dsn(file, "rwc", true)); err != nil {
@@ -114,6 +117,17 @@ func (s *store) prepare(ctx context.Context, file string) error {
 		return nil
 	case v == Version:
 		return nil
+	case v == 0:
+		var others int
+		if err := s.write.QueryRowContext(ctx, "SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite_%'").Scan(&others); err != nil {
+			return err
+		}
+		if others > 0 {
+			if now, err := s.version(ctx, s.write); err == nil && now == Version { // another program made it a moment ago
+				return nil
+			}
+			return fmt.Errorf("%s cannot be used as a book: it is another program's database", file)
+		}
 	case v > 0:
 		copy := fmt.Sprintf("%s.before-version-%d.%s", file, v+1, time.Now().UTC().Format("20060102T150405"))
 		if err := vacuum(ctx, s.write, copy); err != nil {
@@ -132,6 +146,8 @@ func vacuum(ctx context.Context, db *sql.DB, file string) error {
 	if _, err := os.Stat(file); err == nil {
 		return fmt.Errorf("%s is there already", file)
 	}
-	_, err := db.ExecContext(ctx, "VACUUM INTO ?", file)
-	return err
+	if _, err := db.ExecContext(ctx, "VACUUM INTO ?", file); err != nil {
+		return err
+	}
+	return os.Chmod(file, 0o600)
 }

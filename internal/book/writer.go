@@ -4,19 +4,25 @@ import (
 	"context"
 	"database/sql"
 	"errors"
+	"slices"
+	"strings"
 	"sync"
+	"time"
+
+	"github.com/jackc/pgx/v5/pgconn"
 )
 
 // writer is the one goroutine that writes: whoever waits while it is busy is written together with the others, in one
 // transaction, and hears of it when that is on the disk.
 type writer struct {
-	e    *engine
-	db   *sql.DB
-	in   chan saving
-	quit chan struct{}
-	once sync.Once
-	done sync.WaitGroup
-	most int // savings in one transaction
+	e     *engine
+	db    *sql.DB
+	in    chan saving
+	quit  chan struct{}
+	once  sync.Once
+	done  sync.WaitGroup
+	most  int           // savings in one transaction
+	limit time.Duration // that one transaction may take; 0 for no limit
 }
 
 type saving struct {
@@ -82,7 +88,7 @@ func (w *writer) gather(first saving) []saving {
 
 // commit writes a group; where the group as a whole fails each is tried alone, so that one bad one spoils no other.
 func (w *writer) commit(group []saving) {
-	err := w.transaction(group)
+	err := w.patiently(group)
 	if err == nil || len(group) == 1 {
 		for _, s := range group {
 			s.answer <- err
@@ -90,22 +96,50 @@ func (w *writer) commit(group []saving) {
 		return
 	}
 	for _, s := range group {
-		s.answer <- w.transaction([]saving{s})
+		s.answer <- w.patiently([]saving{s})
 	}
+}
+
+// patiently tries again what the server ended for another transaction's sake.
+func (w *writer) patiently(group []saving) error {
+	var err error
+	for range 5 {
+		if err = w.transaction(group); !disturbed(err) {
+			return err
+		}
+	}
+	return err
+}
+
+// disturbed reports a transaction that a server ended since another one stood in its way.
+func disturbed(err error) bool {
+	var p *pgconn.PgError
+	return errors.As(err, &p) && (p.Code == "40001" || p.Code == "40P01")
 }
 
 func (w *writer) transaction(group []saving) error {
 	ctx := context.Background() // a caller that leaves does not undo the others
+	if w.limit > 0 {
+		var stop context.CancelFunc
+		ctx, stop = context.WithTimeout(ctx, w.limit)
+		defer stop()
+	}
 	tx, err := w.db.BeginTx(ctx, nil)
 	if err != nil {
 		return err
 	}
+	var list []*prepared
 	for _, s := range group {
 		for i := range s.list {
-			if err := w.e.insert(ctx, tx, &s.list[i]); err != nil {
-				_ = tx.Rollback()
-				return err
-			}
+			list = append(list, &s.list[i])
+		}
+	}
+	// In one order everywhere, so that two booths never wait for each other's records; a record's own stay in theirs.
+	slices.SortStableFunc(list, func(a, b *prepared) int { return strings.Compare(a.rev.ID, b.rev.ID) })
+	for _, p := range list {
+		if err := w.e.insert(ctx, tx, p); err != nil {
+			_ = tx.Rollback()
+			return err
 		}
 	}
 	return tx.Commit()

@@ -51,14 +51,11 @@ func (d *Deps) withBook(cmd *cobra.Command, writes bool, do func(ctx context.Con
 	if err != nil {
 		return err
 	}
+	open := book.Read
 	if writes {
-		kept, err := book.SaveOr(cmd.Context(), where, d.Beside, func(b book.Book) error { return do(cmd.Context(), b) })
-		if kept != "" {
-			_, _ = fmt.Fprintln(d.Err, plain.Line(book.Told(kept), 400))
-		}
-		return bookError(err)
+		open = book.Open
 	}
-	b, err := book.Read(cmd.Context(), where)
+	b, err := open(cmd.Context(), where)
 	if errors.Is(err, book.ErrNone) {
 		return wrong("there is no book yet at "+plain.Line(where, 200), "save something first: brazebooth book save --name ...; or name another with --book")
 	}
@@ -67,6 +64,34 @@ func (d *Deps) withBook(cmd *cobra.Command, writes bool, do func(ctx context.Con
 	}
 	err = do(cmd.Context(), b)
 	return bookError(errors.Join(err, b.Close()))
+}
+
+// put keeps new records whole: in the book, or beside it while its server is away. It reports whether the book has them.
+func (d *Deps) put(cmd *cobra.Command, list ...book.Revision) (inBook bool, err error) {
+	where, err := d.place(cmd)
+	if err != nil {
+		return false, err
+	}
+	kept, err := book.SaveOr(cmd.Context(), where, d.Beside, list...)
+	if err != nil {
+		return false, bookError(err)
+	}
+	if kept != "" {
+		_, _ = fmt.Fprintln(d.Err, plain.Line(book.Told(kept), 400))
+	}
+	return kept == "", nil
+}
+
+// keep makes a new record and puts it, behind what has to be there first.
+func (d *Deps) keep(cmd *cobra.Command, kind book.Kind, body any, what string, first ...book.Revision) (inBook bool, err error) {
+	r, err := d.author().New(kind, body)
+	if err != nil {
+		return false, err
+	}
+	if inBook, err = d.put(cmd, append(first, r)...); err != nil {
+		return false, err
+	}
+	return inBook, d.say("saved %s %s\n", r.ID, plain.Line(what, 200))
 }
 
 // bookError turns what a book says into what to type.
@@ -87,7 +112,7 @@ func (d *Deps) author() book.Author {
 	return book.Author{Who: d.Who, Where: d.Where, Program: Version, Now: d.Now}
 }
 
-// oneWord wants one word and takes several as one name.
+// nameOf takes the words of a command line as one name.
 func nameOf(args []string) (string, error) {
 	name := strings.TrimSpace(strings.Join(args, " "))
 	if name == "" {
@@ -121,34 +146,16 @@ func (d *Deps) bookSave() *cobra.Command {
 			}
 			kept := book.Card{Name: name, Tags: strings.Split(tags, ","), Note: note, Job: job, Card: book.Keep(&card)}
 			kept.Clean()
-			return d.withBook(cmd, true, func(ctx context.Context, b book.Book) error {
-				r, err := d.author().New(book.CardKind, kept)
-				if err != nil {
+			inBook, err := d.keep(cmd, book.CardKind, kept, kept.Name)
+			if err != nil {
+				return err
+			}
+			if inBook {
+				if err := d.sayNamesakes(cmd, kept.Name); err != nil {
 					return err
 				}
-				if err := b.Save(ctx, r); err != nil {
-					return err
-				}
-				same, err := b.List(ctx, book.Query{Kind: book.CardKind, Text: kept.Name, Limit: 500})
-				if err != nil {
-					return err
-				}
-				n := 0
-				for _, h := range same {
-					if strings.EqualFold(h.Name, kept.Name) {
-						n++
-					}
-				}
-				if err := d.say("saved %s %s in %s\n", r.ID, kept.Name, plain.Line(b.Where(), 200)); err != nil {
-					return err
-				}
-				if n > 1 {
-					if err := d.say("there are %d cards of that name now: they are told apart by their ids\n", n); err != nil {
-						return err
-					}
-				}
-				return d.sayStops(kept.Card.Warns)
-			})
+			}
+			return d.sayStops(kept.Card.Warns)
 		},
 	}
 	bindCard(cmd)
@@ -156,6 +163,26 @@ func (d *Deps) bookSave() *cobra.Command {
 	cmd.Flags().StringVar(&tags, "tags", "", "words to find it by, with commas")
 	cmd.Flags().StringVar(&note, "note", "", "anything worth knowing")
 	return cmd
+}
+
+// sayNamesakes says where a card went, and how many of its name are there.
+func (d *Deps) sayNamesakes(cmd *cobra.Command, name string) error {
+	return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
+		same, err := b.List(ctx, book.Query{Kind: book.CardKind, Text: name, Limit: 500})
+		if err != nil {
+			return err
+		}
+		n := 0
+		for _, h := range same {
+			if strings.EqualFold(h.Name, name) {
+				n++
+			}
+		}
+		if err := d.say("in %s\n", plain.Line(b.Where(), 200)); err != nil || n < 2 {
+			return err
+		}
+		return d.say("there are %d cards of that name now: they are told apart by their ids\n", n)
+	})
 }
 
 // sayStops prints the stops among warnings.

@@ -168,6 +168,22 @@ type difference struct {
 	Why  string  `json:"why,omitempty"`
 }
 
+// twoArgs wants two cards.
+func twoArgs(_ *cobra.Command, args []string) error {
+	if len(args) != 2 {
+		return wrong("two cards are wanted", `type their ids, or names in quotes: brazebooth book compare "tank lid" "tank rim"`)
+	}
+	return nil
+}
+
+// share is how far b lies from a, %; none where a is zero.
+func share(a, b float64) float64 {
+	if a == 0 {
+		return 0
+	}
+	return 100 * (b/a - 1)
+}
+
 // differences are the figures that two cards do not agree on; one that only one has is named with the other at zero.
 func differences(a, b *book.Kept) []difference {
 	var list []difference
@@ -190,7 +206,7 @@ func differences(a, b *book.Kept) []difference {
 		case f.Source != g.Source:
 			why = f.Source + " → " + g.Source
 		}
-		list = append(list, difference{f.Name, f.Unit, f.Value, g.Value, 100 * (g.Value/f.Value - 1), why})
+		list = append(list, difference{f.Name, f.Unit, f.Value, g.Value, share(f.Value, g.Value), why})
 	}
 	for _, g := range b.Figures {
 		if _, left := in[g.Name]; left {
@@ -215,7 +231,7 @@ func (d *Deps) printDifferences(list []difference) error {
 func (d *Deps) bookCompare() *cobra.Command {
 	var asJSON bool
 	cmd := &cobra.Command{
-		Use: "compare ID ID", Short: "Two kept cards, figure by figure", Args: cobra.ExactArgs(2),
+		Use: "compare ID ID", Short: "Two kept cards, figure by figure", Args: twoArgs,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
 				_, first, err := cardOf(ctx, b, args[0])

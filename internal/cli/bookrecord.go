@@ -2,7 +2,9 @@ package cli
 
 import (
 	"context"
+	"errors"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -35,37 +37,21 @@ func (d *Deps) bookTrial() *cobra.Command {
 			if t.Verdict == "good" && t.Seen != "" && t.Seen != "good" || t.Verdict == "bad" && t.Seen == "good" {
 				return wrong("the verdict "+t.Verdict+" together with "+t.Seen, "say acceptable where a fault was let pass, or what was seen otherwise")
 			}
-			return d.withBook(cmd, true, func(ctx context.Context, b book.Book) error {
-				if len(args) > 0 {
+			if len(args) > 0 {
+				err := d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
 					r, c, err := cardOf(ctx, b, strings.Join(args, " "))
-					if err != nil {
-						return err
-					}
 					t.Card, t.Job = r.ID, c.Card.Used
-				}
-				if err := jobInto(cmd, &t.Job); err != nil {
+					return err
+				})
+				if err != nil {
 					return err
 				}
-				if _, err := calc.Complete(t.Job); err != nil {
-					return err
-				}
-				t.Source = cmd.Flags().Lookup("power-source").Value.String()
-				t.Clean()
-				if t.Source != "" {
-					if err := d.source(ctx, b, t.Source); err != nil {
-						return err
-					}
-				}
-				if card, err := calc.Solve(t.Job); err == nil {
-					if err := d.sayStops(card.Warnings); err != nil {
-						return err
-					}
-				}
-				if err := d.keep(ctx, b, book.TrialKind, t, "trial of "+t.Verdict); err != nil || t.Source == "" {
-					return err
-				}
-				return d.tellEta(ctx, b, t.Source)
-			})
+			}
+			if err := jobInto(cmd, &t.Job); err != nil {
+				return err
+			}
+			t.Source = cmd.Flags().Lookup("power-source").Value.String()
+			return d.keepTrial(cmd, t)
 		},
 	}
 	bindCard(cmd)
@@ -78,16 +64,26 @@ func (d *Deps) bookTrial() *cobra.Command {
 	return cmd
 }
 
-// keep saves a new record.
-func (d *Deps) keep(ctx context.Context, b book.Book, kind book.Kind, body any, what string) error {
-	r, err := d.author().New(kind, body)
+// keepTrial saves a whole trial and says what it teaches.
+func (d *Deps) keepTrial(cmd *cobra.Command, t book.Trial) error {
+	if _, err := calc.Complete(t.Job); err != nil {
+		return err
+	}
+	t.Clean()
+	first, err := d.source(cmd, t.Source)
 	if err != nil {
 		return err
 	}
-	if err := b.Save(ctx, r); err != nil {
+	if card, err := calc.Solve(t.Job); err == nil {
+		if err := d.sayStops(card.Warnings); err != nil {
+			return err
+		}
+	}
+	inBook, err := d.keep(cmd, book.TrialKind, t, "trial of "+t.Verdict, first...)
+	if err != nil || !inBook || t.Source == "" {
 		return err
 	}
-	return d.say("saved %s %s\n", r.ID, what)
+	return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error { return d.tellEta(ctx, b, t.Source) })
 }
 
 func (d *Deps) bookReading() *cobra.Command {
@@ -123,13 +119,15 @@ listed with what they teach.`,
 			}
 			r.Lot, r.Note = lot, note
 			r.Clean()
-			return d.withBook(cmd, true, func(ctx context.Context, b book.Book) error {
-				if err := d.source(ctx, b, r.Source); err != nil {
-					return err
-				}
-				if err := d.keep(ctx, b, book.ReadingKind, r, "reading of "+r.Source); err != nil {
-					return err
-				}
+			first, err := d.source(cmd, r.Source)
+			if err != nil {
+				return err
+			}
+			inBook, err := d.keep(cmd, book.ReadingKind, r, "reading of "+r.Source, first...)
+			if err != nil || !inBook {
+				return err
+			}
+			return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
 				return d.tellLearned(ctx, b, r.Source, r.Filler, r.Wire, r.Mode)
 			})
 		},
@@ -144,25 +142,50 @@ listed with what they teach.`,
 	return cmd
 }
 
-// source makes sure that a power source is known: the first one of a book is entered by its first reading, any other only
-// on purpose, since a slip of the pen would make a machine that is not there.
-func (d *Deps) source(ctx context.Context, b book.Book, name string) error {
-	_, err := book.Resolve(ctx, b, book.SourceKind, name)
-	if err == nil {
-		return nil
+// source makes sure that a power source is known: the first one of a book is entered with its first reading, any other
+// only on purpose, since a slip of the pen would make a machine that is not there. While the server is away nobody can
+// tell, and the name is taken as it is.
+func (d *Deps) source(cmd *cobra.Command, name string) ([]book.Revision, error) {
+	if name == "" {
+		return nil, nil
 	}
-	known, err := b.List(ctx, book.Query{Kind: book.SourceKind})
+	where, err := d.place(cmd)
 	if err != nil {
-		return err
+		return nil, err
+	}
+	if book.IsServer(where) && book.Away(cmd.Context(), where) {
+		return nil, nil
+	}
+	b, err := book.Read(cmd.Context(), where)
+	if errors.Is(err, book.ErrNone) {
+		return d.firstSource(name)
+	}
+	if err != nil {
+		return nil, bookError(err)
+	}
+	defer b.Close()
+	if _, err = book.Resolve(cmd.Context(), b, book.SourceKind, name); err == nil {
+		return nil, nil
+	}
+	known, err := b.List(cmd.Context(), book.Query{Kind: book.SourceKind})
+	if err != nil {
+		return nil, err
 	}
 	if len(known) == 0 {
-		return d.keep(ctx, b, book.SourceKind, book.Source{Name: name}, "power source "+name)
+		return d.firstSource(name)
 	}
 	var names []string
 	for _, h := range known[:min(len(known), 6)] {
 		names = append(names, plain.Line(h.Name, 40))
 	}
-	return wrong("no power source is called "+quote(name), "type "+orList(names)+"; or enter a new one: brazebooth book source --name "+quote(name))
+	return nil, wrong("no power source is called "+quote(name), "type "+orList(names)+"; or enter a new one: brazebooth book source --name "+quote(name))
+}
+
+func (d *Deps) firstSource(name string) ([]book.Revision, error) {
+	s := book.Source{Name: name}
+	s.Clean()
+	r, err := d.author().New(book.SourceKind, s)
+	return []book.Revision{r}, err
 }
 
 func confirmed(a book.Author, r *book.Revision) (book.Revision, error) {
@@ -281,6 +304,7 @@ func (d *Deps) tellLearned(ctx context.Context, b book.Book, source, filler stri
 func (d *Deps) bookSource() *cobra.Command {
 	var s book.Source
 	var least, most string
+	var leastAmps, mostAmps calc.Opt
 	cmd := &cobra.Command{
 		Use: "source", Short: "A power source with its plate; without a name it lists them", Args: noArgs,
 		Example: `  brazebooth book source --name "booth 1" --rated-amps 200A --rated-duty 60% --nozzle-bore 1/2in`,
@@ -292,12 +316,12 @@ func (d *Deps) bookSource() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			s.RatedAmps, s.RatedDuty, s.Nozzle = job.RatedAmps.V, job.RatedDuty.V, job.NozzleBore.V
+			plate := job
 			for _, f := range [...]struct {
 				text string
-				to   *float64
+				to   *calc.Opt
 				flag string
-			}{{least, &s.LeastAmps, "least-amps"}, {most, &s.MostAmps, "most-amps"}} {
+			}{{least, &leastAmps, "least-amps"}, {most, &mostAmps, "most-amps"}} {
 				if f.text == "" {
 					continue
 				}
@@ -305,23 +329,20 @@ func (d *Deps) bookSource() *cobra.Command {
 				if err != nil {
 					return inFlag(f.flag, err)
 				}
-				*f.to = float64(a)
+				*f.to = calc.Some(float64(a))
 			}
 			s.Clean()
-			return d.withBook(cmd, true, func(ctx context.Context, b book.Book) error {
-				old, err := book.Resolve(ctx, b, book.SourceKind, s.Name)
-				if err != nil {
-					return d.keep(ctx, b, book.SourceKind, s, "power source "+s.Name)
+			onto := func(s *book.Source) {
+				for _, f := range [...]struct {
+					from calc.Opt
+					to   *float64
+				}{{plate.RatedAmps, &s.RatedAmps}, {plate.RatedDuty, &s.RatedDuty}, {plate.NozzleBore, &s.Nozzle}, {leastAmps, &s.LeastAmps}, {mostAmps, &s.MostAmps}} {
+					if f.from.Set {
+						*f.to = f.from.V
+					}
 				}
-				next, err := d.author().Change(&old, s)
-				if err != nil {
-					return err
-				}
-				if err := b.Save(ctx, next); err != nil {
-					return err
-				}
-				return d.say("changed %s power source %s\n", next.ID, s.Name)
-			})
+			}
+			return d.keepSource(cmd, s, onto)
 		},
 	}
 	bindPages(cmd, "rated-amps", "rated-duty", "nozzle-bore")
@@ -330,6 +351,79 @@ func (d *Deps) bookSource() *cobra.Command {
 	cmd.Flags().StringVar(&most, "most-amps", "", "most current on its plate")
 	cmd.Flags().StringVar(&s.Note, "note", "", "anything worth knowing")
 	return cmd
+}
+
+// keepSource keeps a new power source, or what was given of one that is there; what was not given stays.
+func (d *Deps) keepSource(cmd *cobra.Command, s book.Source, onto func(*book.Source)) error {
+	old, known, err := d.known(cmd, book.SourceKind, s.Name)
+	if err != nil {
+		return err
+	}
+	if !known {
+		onto(&s)
+		if s.LeastAmps > 0 && s.MostAmps > 0 && s.LeastAmps > s.MostAmps {
+			return plateWrong(&s)
+		}
+		_, err := d.keep(cmd, book.SourceKind, s, "power source "+s.Name)
+		return err
+	}
+	was, err := book.Body[book.Source](&old)
+	if err != nil {
+		return err
+	}
+	next := was
+	onto(&next)
+	if cmd.Flags().Changed("note") {
+		next.Note = s.Note
+	}
+	if next.LeastAmps > 0 && next.MostAmps > 0 && next.LeastAmps > next.MostAmps {
+		return plateWrong(&next)
+	}
+	if next == was {
+		return d.say("power source %s: rated %.0f A at %.0f %%, %.0f to %.0f A, nozzle %.1f mm; nothing to change\n",
+			plain.Line(was.Name, 60), was.RatedAmps, was.RatedDuty, was.LeastAmps, was.MostAmps, was.Nozzle)
+	}
+	return d.change(cmd, &old, next, "power source "+next.Name)
+}
+
+func plateWrong(s *book.Source) error {
+	return wrong(fmt.Sprintf("a plate from %.0f to %.0f A", s.LeastAmps, s.MostAmps), "--least-amps is the smaller of the two")
+}
+
+// known looks a record up by its name. A book that is not there yet, or whose server is away, knows none: what is saved
+// then is a new record.
+func (d *Deps) known(cmd *cobra.Command, kind book.Kind, name string) (r book.Revision, found bool, err error) {
+	where, err := d.place(cmd)
+	if err != nil {
+		return r, false, err
+	}
+	b, err := book.Read(cmd.Context(), where)
+	if errors.Is(err, book.ErrNone) || err != nil && book.IsServer(where) {
+		return r, false, nil
+	}
+	if err != nil {
+		return r, false, bookError(err)
+	}
+	defer b.Close()
+	r, err = book.Resolve(cmd.Context(), b, kind, name)
+	if errors.Is(err, book.ErrNone) {
+		return r, false, nil
+	}
+	return r, err == nil, err
+}
+
+// change saves another state of a record; that wants the book itself.
+func (d *Deps) change(cmd *cobra.Command, old *book.Revision, body any, what string) error {
+	next, err := d.author().Change(old, body)
+	if err != nil {
+		return err
+	}
+	return d.withBook(cmd, true, func(ctx context.Context, b book.Book) error {
+		if err := b.Save(ctx, next); err != nil {
+			return err
+		}
+		return d.say("changed %s %s\n", next.ID, plain.Line(what, 200))
+	})
 }
 
 func (d *Deps) bookSpool() *cobra.Command {
@@ -347,11 +441,11 @@ func (d *Deps) bookSpool() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			if s.Full < 0 {
-				return wrong("a spool of less than nothing", "type grams: --full 4540, --used 120; --used -120 puts back what was a slip")
+			if !(s.Full >= 0 && s.Full < 1e6) || !(math.Abs(used) < 1e6) {
+				return wrong("a spool of less than nothing, or of more than a tonne", "type grams: --full 4540, --used 120; --used -120 puts back what was a slip")
 			}
 			s.Clean()
-			return d.withBook(cmd, true, func(ctx context.Context, b book.Book) error { return d.spool(ctx, b, s, used, job) })
+			return d.spool(cmd, s, used, job)
 		},
 	}
 	bind(cmd, "filler", "wire")
@@ -363,9 +457,12 @@ func (d *Deps) bookSpool() *cobra.Command {
 }
 
 // spool keeps a new spool, or takes used wire off one that is there.
-func (d *Deps) spool(ctx context.Context, b book.Book, s book.Spool, used float64, job calc.Job) error {
-	old, err := book.Resolve(ctx, b, book.SpoolKind, s.Lot)
+func (d *Deps) spool(cmd *cobra.Command, s book.Spool, used float64, job calc.Job) error {
+	old, known, err := d.known(cmd, book.SpoolKind, s.Lot)
 	if err != nil {
+		return err
+	}
+	if !known {
 		complete, err := calc.Complete(job)
 		if err != nil {
 			return err
@@ -374,33 +471,49 @@ func (d *Deps) spool(ctx context.Context, b book.Book, s book.Spool, used float6
 			return wrong("a new spool without its weight", "type --full 4540 (grams)")
 		}
 		s.Filler, s.Wire, s.Left = complete.Filler, complete.Wire.V, s.Full-used
-		return d.keep(ctx, b, book.SpoolKind, s, fmt.Sprintf("spool %s, %.0f g left", s.Lot, s.Left))
+		if s.Left < 0 || s.Left > s.Full {
+			return spoolWrong(&s)
+		}
+		_, err = d.keep(cmd, book.SpoolKind, s, fmt.Sprintf("spool %s, %.0f g left", s.Lot, s.Left))
+		return err
 	}
 	was, err := book.Body[book.Spool](&old)
 	if err != nil {
 		return err
 	}
+	next := was
 	if s.Full > 0 {
-		was.Left += s.Full - was.Full
-		was.Full = s.Full
+		next.Left += s.Full - was.Full
+		next.Full = s.Full
 	}
-	was.Left -= used
-	if was.Left < 0 || was.Left > was.Full {
-		return wrong(fmt.Sprintf("%.0f g cannot be left of a spool of %.0f g", was.Left, was.Full), "check the grams; --full mends the spool's weight")
+	next.Left -= used
+	if cmd.Flags().Changed("note") {
+		next.Note = s.Note
 	}
-	next, err := d.author().Change(&old, was)
-	if err != nil {
-		return err
+	if job.Filler != "" {
+		next.Filler = job.Filler
 	}
-	if err := b.Save(ctx, next); err != nil {
-		return err
+	if job.Wire.Set {
+		next.Wire = job.Wire.V
 	}
-	f, _ := tables.FillerByID(was.Filler)
-	minutes := ""
-	if m, err := metres(was.Left, was.Wire, f.Density.V); err == nil {
-		minutes = fmt.Sprintf(", %.0f m of wire", m)
+	if next.Left < 0 || next.Left > next.Full {
+		return spoolWrong(&next)
 	}
-	return d.say("spool %s: %.0f g left%s\n", plain.Line(was.Lot, 60), was.Left, minutes)
+	if next != was {
+		if err := d.change(cmd, &old, next, "spool "+next.Lot); err != nil {
+			return err
+		}
+	}
+	f, _ := tables.FillerByID(next.Filler)
+	length := ""
+	if m, err := metres(next.Left, next.Wire, f.Density.V); err == nil {
+		length = fmt.Sprintf(", %.0f m of wire", m)
+	}
+	return d.say("spool %s: %.0f g left%s\n", plain.Line(next.Lot, 60), next.Left, length)
+}
+
+func spoolWrong(s *book.Spool) error {
+	return wrong(fmt.Sprintf("%.0f g cannot be left of a spool of %.0f g", s.Left, s.Full), "check the grams; --full mends the spool's weight")
 }
 
 // metres is a mass of wire as its length.
@@ -420,9 +533,8 @@ func (d *Deps) bookPerson() *cobra.Command {
 			if p.Name == "" {
 				return d.list(cmd, book.Query{Kind: book.PersonKind}, false)
 			}
-			return d.withBook(cmd, true, func(ctx context.Context, b book.Book) error {
-				return d.keep(ctx, b, book.PersonKind, p, "person "+p.Name)
-			})
+			_, err := d.keep(cmd, book.PersonKind, p, "person "+p.Name)
+			return err
 		},
 	}
 }
