@@ -229,3 +229,28 @@ func TestLearningPlot(t *testing.T) {
 		t.Errorf("%s is not what is computed: go test ./calc -run LearningPlot -plot (%v)", file, err)
 	}
 }
+
+// What was taught with one filler, wire or mode is let lie with another, and is there again when that comes back.
+func TestLearnedStaysWithItsWire(t *testing.T) {
+	job := Job{Metal: "mild-steel", Gauge: 18, Filler: "cusi3", Wire: Some(0.889), Mode: "dip", Feed: Some(6), Travel: Some(10)}
+	l := Learned{For: LearnedKey("cusi3", 0.889, "dip"), Phi: Posterior{Mean: 4.9, Sigma: 0.1, Used: 3}, Volts: Posterior{Mean: 1.1, Sigma: 0.01, Used: 3}}
+	taught := job
+	l.Put(&taught)
+	for name, other := range map[string]func(*Job){
+		"":       func(*Job) {},
+		"filler": func(j *Job) { j.Filler = "cual8" },
+		"wire":   func(j *Job) { j.Wire = Some(1.0) },
+		"mode":   func(j *Job) { j.Mode = "pulsed" },
+	} {
+		a, b := job, taught
+		other(&a)
+		other(&b)
+		for _, figure := range [...]string{"current", "volts"} {
+			x, _ := card(t, a).Figure(figure)
+			y, _ := card(t, b).Figure(figure)
+			if same := x.Value == y.Value && x.High == y.High; same != (name != "") {
+				t.Errorf("other %q: %s %.2f without readings, %.2f with", name, figure, x.Value, y.Value)
+			}
+		}
+	}
+}

@@ -4,9 +4,12 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"math"
 	"strings"
 	"testing"
 	"time"
+
+	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
 	"brazebooth/tables"
@@ -137,6 +140,9 @@ func TestMeasureOnTheScreens(t *testing.T) {
 		if len(d.readings) != 1 || d.readings[0].Amps != 97 || d.readings[0].StickOut != 12 {
 			t.Fatalf("%+v", d.readings)
 		}
+		if math.Abs(d.travel-10) > 0.01 {
+			t.Errorf("the travel kept is %.2f mm/s", d.travel)
+		}
 		card := s.m.(*root).session.card
 		f, _ := card.Figure("current")
 		if (f.High-f.Low)/f.Value > 0.15 || !card.Job.PhiSigma.Set {
@@ -163,4 +169,37 @@ func TestMeasureRefuses(t *testing.T) {
 	s.press("space")
 	s.press("up")
 	s.has("step 1 of 8")
+}
+
+// A reading that is under way is not sent again, and what comes back puts nothing on the card but what was learned.
+func TestMeasureOnce(t *testing.T) {
+	d := &drawer{}
+	s := openBook(t, d, "measure", [2]int{80, 24})
+	m := s.m.(*root)
+	m.meter = measurePage{at: askSave, source: "booth 1", feeds: [2]float64{6.35, 6.35}, reading: calc.Reading{Feed: 6.35, StickOut: 12, Amps: 97}}
+	first := m.act(m.meter.next())
+	if first == nil || !m.meter.busy {
+		t.Fatal("nothing is under way")
+	}
+	if a := m.meter.press(tea.KeyPressMsg{Code: tea.KeyEnter}, &m.keys); a != nil {
+		t.Errorf("enter again: %T", a)
+	}
+	m.changed(change{job: calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "lap", Feed: calc.Some(7), Travel: calc.Some(10)}})
+	m.onBook(first())
+	job := m.session.base()
+	if len(d.readings) != 1 || job.Gauge != 16 || job.Feed.V != 7 || !job.Phi.Set || m.meter.busy {
+		t.Errorf("%d readings, gauge %d, feed %.1f, learned %v", len(d.readings), job.Gauge, job.Feed.V, job.Phi.Set)
+	}
+}
+
+// A card that arrives after its page was left changes nothing.
+func TestLoadedTooLate(t *testing.T) {
+	s := openBook(t, &drawer{}, "book", [2]int{80, 24})
+	s.press("esc")
+	m := s.m.(*root)
+	before := m.session.base()
+	m.onBook(bookLoaded{job: calc.Job{Metal: "brass", Gauge: 22}, name: "late"})
+	if m.session.base() != before {
+		t.Error("it was opened all the same")
+	}
 }

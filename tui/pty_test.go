@@ -9,6 +9,7 @@ import (
 	"testing"
 	"time"
 
+	"github.com/charmbracelet/x/ansi"
 	"github.com/charmbracelet/x/vt"
 	"github.com/creack/pty"
 )
@@ -77,16 +78,19 @@ func (x *terminal) resize(w, h int) {
 	}
 }
 
+// shown is the screen's text; the emulator's own String is not guarded against its writer.
+func (x *terminal) shown() string { return ansi.Strip(x.emu.Render()) }
+
 // await waits until the screen shows a text.
 func (x *terminal) await(text string) {
 	x.t.Helper()
 	for range 500 {
-		if strings.Contains(x.emu.String(), text) {
+		if strings.Contains(x.shown(), text) {
 			return
 		}
 		time.Sleep(10 * time.Millisecond)
 	}
-	x.t.Fatalf("the screen never shows %q:\n%s", text, x.emu.String())
+	x.t.Fatalf("the screen never shows %q:\n%s", text, x.shown())
 }
 
 // wait gives the program some seconds to end by itself.

@@ -64,7 +64,7 @@ func (d *Deps) report(err error, asJSON bool) int {
 	what, hint, code := explain(err)
 	if asJSON {
 		line, _ := json.Marshal(map[string]string{"error": what, "hint": hint})
-		fmt.Fprintf(d.Err, "%s\n", line)
+		fmt.Fprintf(d.Err, "%s\n", plain.JSON(line))
 		return code
 	}
 	fmt.Fprintf(d.Err, "brazebooth: %s\n", what)

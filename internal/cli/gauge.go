@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"bytes"
 	"encoding/json"
 	"fmt"
 	"strconv"
@@ -8,6 +9,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
@@ -100,8 +102,13 @@ func (d *Deps) gauge(n int, asJSON bool) error {
 
 // encode writes JSON as the card does.
 func (d *Deps) encode(v any) error {
-	enc := json.NewEncoder(d.Out)
+	var doc bytes.Buffer
+	enc := json.NewEncoder(&doc)
 	enc.SetEscapeHTML(false)
 	enc.SetIndent("", "  ")
-	return enc.Encode(v)
+	if err := enc.Encode(v); err != nil {
+		return err
+	}
+	_, err := d.Out.Write(plain.JSON(doc.Bytes()))
+	return err
 }

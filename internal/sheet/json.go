@@ -6,6 +6,7 @@ import (
 	"encoding/json"
 
 	"brazebooth/calc"
+	"brazebooth/internal/plain"
 )
 
 // Schema is the version of the JSON that docs/schema.json describes.
@@ -93,7 +94,7 @@ func encode(v any) ([]byte, error) {
 	enc.SetEscapeHTML(false)
 	enc.SetIndent("", "  ")
 	err := enc.Encode(v)
-	return out.Bytes(), err
+	return plain.JSON(out.Bytes()), err
 }
 
 func basisOf(b *calc.Basis) basis {

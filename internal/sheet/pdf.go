@@ -71,8 +71,9 @@ func WallPDF(p *Wall, paper Paper, sys quantity.System) (pdf []byte, replaced []
 	ink.bigFigures(p, sys)
 	ink.words(p)
 	ink.middle(p, sys)
-	ink.cautions(p)
+	rest := ink.cautions(p)
 	ink.signature(p)
+	ink.more(p, rest)
 	var out bytes.Buffer
 	if err := ink.f.Output(&out); err != nil {
 		return nil, nil, err
@@ -128,7 +129,7 @@ func (k *ink) text(x, y float64, s string) { k.f.Text(x, y, k.safe(s)) }
 // para writes wrapped text from x over a width, and moves the page on.
 func (k *ink) para(x, width, points float64, style, s string) {
 	k.face(style, points)
-	line := points / ptPerMM * 1.25
+	line := k.lineHigh(points)
 	for _, l := range k.f.SplitText(k.safe(s), width) {
 		k.y += line
 		k.f.Text(x, k.y, l)
@@ -199,7 +200,11 @@ func (k *ink) bigFigures(p *Wall, sys quantity.System) {
 		k.text(x+wide+2, y+21, quantity.Label(f.Unit, lead(sys)))
 		if name == "travel" {
 			k.face("", 10)
-			k.text(x+34, y+10.5, fmt.Sprintf("%.1f s for 100 mm", quantity.Seconds100(f.Value)))
+			counted := fmt.Sprintf("%.1f s for 100 mm", quantity.Seconds100(f.Value))
+			if lead(sys) != quantity.Metric {
+				counted = fmt.Sprintf("%.1f s for 4 in", quantity.Seconds4in(f.Value))
+			}
+			k.text(x+34, y+10.5, counted)
 		}
 		n++
 	}
@@ -228,7 +233,7 @@ func (k *ink) words(p *Wall) {
 func (k *ink) middle(p *Wall, sys quantity.System) {
 	top, left := k.y, edgeMM
 	if p.Map != nil {
-		k.drawMap(p.Map, edgeMM, top+3, 84, 48)
+		k.drawMap(p.Map, lead(sys), edgeMM, top+3, 84, 48)
 		left = edgeMM + 92
 	}
 	y := top + 5
@@ -262,7 +267,7 @@ func (k *ink) middle(p *Wall, sys quantity.System) {
 var greys = map[byte]int{'+': 255, ',': 235, '.': 205, 'x': 150, '#': 90, '?': 225}
 
 // drawMap is the operating window: wire feed to the right, travel upward, the suggestion in a box.
-func (k *ink) drawMap(m *calc.Map, x, y, w, h float64) {
+func (k *ink) drawMap(m *calc.Map, sys quantity.System, x, y, w, h float64) {
 	nx, ny := len(m.Feeds), len(m.Travels)
 	dx, dy := w/float64(nx), h/float64(ny)
 	for i := range nx {
@@ -278,36 +283,78 @@ func (k *ink) drawMap(m *calc.Map, x, y, w, h float64) {
 	k.f.SetLineWidth(0.7)
 	k.f.Rect(x+float64(i)*dx-0.8, y+h-float64(j+1)*dy-0.8, dx+1.6, dy+1.6, "D")
 	k.face("", 7.5)
-	k.text(x, y+h+3.5, fmt.Sprintf("wire feed %.1f to %.1f m/min; up: travel %.1f to %.1f mm/s", m.Feeds[0], m.Feeds[nx-1], m.Travels[0], m.Travels[ny-1]))
+	k.text(x, y+h+3.5, "wire feed "+span(m.Feeds[0], m.Feeds[nx-1], "m/min", sys)+"; up: travel "+span(m.Travels[0], m.Travels[ny-1], "mm/s", sys))
 	k.text(x, y+h+7, "white good, light cold or another edge, grey hot, dark burns through; box: suggested")
 }
 
-// cautions are every caution in the largest letters in which all of them fit.
-func (k *ink) cautions(p *Wall) {
-	room := k.h - edgeMM - 26 - k.y
-	for points := 9.5; ; points -= 0.5 {
-		lines := 0
-		k.face("", points)
-		for _, l := range p.Warnings {
-			lines += len(k.f.SplitText(k.safe(cautionText(&l)), k.w-2*edgeMM))
+// span is a range in the units of the page.
+func span(low, high float64, unit string, sys quantity.System) string {
+	a, _ := quantity.Band(low, low, low, unit, sys)
+	b, _ := quantity.Band(high, high, high, unit, sys)
+	return a + " to " + b + " " + quantity.Label(unit, sys)
+}
+
+// leastPoints are the smallest letters for a caution that hangs on a wall.
+const leastPoints = 6.5
+
+// signed is where the line for the signature lies, from the lower edge.
+const signed = edgeMM + 18
+
+// cautions are every caution in the largest letters in which all of them fit; what does not fit in the smallest is
+// returned, for another page.
+func (k *ink) cautions(p *Wall) (rest []calc.Warning) {
+	room := k.h - signed - k.y
+	points := 9.5
+	for ; points > leastPoints && k.high(p.Warnings, points) > room; points -= 0.5 {
+	}
+	list := p.Warnings
+	if k.high(list, points) > room {
+		room -= k.lineHigh(points) // says that there is more
+	}
+	for len(list) > 0 && k.high(list[:1], points) <= room {
+		room -= k.high(list[:1], points)
+		k.para(edgeMM, k.w-2*edgeMM, points, "", cautionText(&list[0]))
+		list = list[1:]
+	}
+	if len(list) > 0 {
+		k.para(edgeMM, k.w-2*edgeMM, points, "B", fmt.Sprintf("%d more cautions go on behind: hang every page.", len(list)))
+	}
+	return list
+}
+
+// more puts the cautions that the first page has no room for on further ones.
+func (k *ink) more(p *Wall, list []calc.Warning) {
+	const points = 11
+	for i := range list {
+		if i == 0 || k.y+k.high(list[i:i+1], points) > k.h-edgeMM {
+			k.f.AddPage()
+			k.y = edgeMM
+			k.para(edgeMM, k.w-2*edgeMM, 18, "B", p.Name+": cautions, continued")
+			k.rule()
 		}
-		if float64(lines)*points/ptPerMM*1.25 <= room || points <= 5 {
-			for _, l := range p.Warnings {
-				if l.Severity != calc.Stop {
-					k.para(edgeMM, k.w-2*edgeMM, points, "", cautionText(&l))
-				}
-			}
-			return
-		}
+		k.para(edgeMM, k.w-2*edgeMM, points, "", cautionText(&list[i]))
+		k.y += 2
 	}
 }
+
+// high is how high a list of cautions stands, mm.
+func (k *ink) high(list []calc.Warning, points float64) float64 {
+	lines := 0
+	k.face("", points)
+	for i := range list {
+		lines += len(k.f.SplitText(k.safe(cautionText(&list[i])), k.w-2*edgeMM))
+	}
+	return float64(lines) * k.lineHigh(points)
+}
+
+func (k *ink) lineHigh(points float64) float64 { return points / ptPerMM * 1.25 }
 
 func cautionText(w *calc.Warning) string {
 	return strings.ToUpper(string(w.Severity)) + "  " + w.Text
 }
 
 func (k *ink) signature(p *Wall) {
-	k.y = k.h - edgeMM - 18
+	k.y = k.h - signed
 	k.rule()
 	k.face("", 10)
 	k.text(edgeMM, k.y+7, "Test bead peeled and found good by ______________________   date ______________   booth __________")

@@ -3,9 +3,11 @@ package sheet
 import (
 	"bytes"
 	"context"
+	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -50,7 +52,7 @@ func TestWallPDF(t *testing.T) {
 			if len(gone) != 0 {
 				t.Errorf("%s: replaced %q", name, gone)
 			}
-			if n := bytes.Count(a, []byte("/Type /Page\n")); n != 1 {
+			if n := pagesIn(a); n != 1 {
 				t.Errorf("%s on %s: %d pages", name, paper, n)
 			}
 			readBack(t, a, &p)
@@ -58,8 +60,35 @@ func TestWallPDF(t *testing.T) {
 	}
 }
 
+func pagesIn(pdf []byte) int { return bytes.Count(pdf, []byte("/Type /Page\n")) }
+
+// Cautions that do not fit above the signature go on to further pages; none is lost, and none lies over the signature.
+func TestWallGoesOn(t *testing.T) {
+	p := wall(t, calc.Job{Metal: "galvanized", Gauge: 20, Feed: calc.Some(4.1), Travel: calc.Some(8)}, "many")
+	for i := range 40 {
+		p.Warnings = append(p.Warnings, calc.Warning{Severity: calc.Caution, Text: fmt.Sprintf("caution number %d, %s", i, strings.Repeat("of many words ", 12))})
+	}
+	ink, err := newInk(A4)
+	if err != nil {
+		t.Fatal(err)
+	}
+	ink.title(&p)
+	ink.bigFigures(&p, quantity.Metric)
+	ink.words(&p)
+	ink.middle(&p, quantity.Metric)
+	rest := ink.cautions(&p)
+	if len(rest) == 0 || ink.y > ink.h-signed {
+		t.Fatalf("%d left, and the cautions end at %.1f of %.1f mm", len(rest), ink.y, ink.h-signed)
+	}
+	pdf, _, err := WallPDF(&p, A4, quantity.Inch)
+	if err != nil || pagesIn(pdf) < 3 {
+		t.Fatalf("%d pages (%v)", pagesIn(pdf), err)
+	}
+	readBack(t, pdf, &p, "caution number 0,", "caution number 39,", "4 in", "in/min")
+}
+
 // readBack reads the page's text with another program, where it is there.
-func readBack(t *testing.T, pdf []byte, p *Wall) {
+func readBack(t *testing.T, pdf []byte, p *Wall, also ...string) {
 	t.Helper()
 	tool, err := exec.LookPath("pdftotext")
 	if err != nil {
@@ -78,7 +107,7 @@ func readBack(t *testing.T, pdf []byte, p *Wall) {
 	if stopped := len(stopTexts(p)) > 0; strings.Contains(text, "wire feed") == stopped || strings.Contains(text, "Test bead") == stopped {
 		t.Errorf("%s: stopped %v, and settings: %.300s", p.Name, stopped, text)
 	}
-	for _, want := range append([]string{p.Name}, stopTexts(p)...) {
+	for _, want := range slices.Concat([]string{p.Name}, stopTexts(p), also) {
 		if !strings.Contains(strings.ToLower(text), strings.ToLower(want)) {
 			t.Errorf("%s: %q cannot be read back from %.300s", p.Name, want, text)
 		}
