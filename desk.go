@@ -3,10 +3,13 @@ package main
 import (
 	"context"
 	"errors"
+	"strings"
 
 	"brazebooth/calc"
 	"brazebooth/internal/book"
+	"brazebooth/internal/cli"
 	"brazebooth/internal/plain"
+	"brazebooth/internal/quantity"
 	"brazebooth/tui"
 )
 
@@ -52,11 +55,28 @@ func (d desk) Keep(ctx context.Context, name string, card *calc.Card) (string, e
 }
 
 func (d desk) Find(ctx context.Context, text string) ([]tui.Entry, error) {
+	return d.entries(ctx, book.Query{Kind: book.CardKind, Text: text})
+}
+
+func (d desk) Records(ctx context.Context, text string) ([]tui.Entry, error) {
+	return d.entries(ctx, book.Query{Text: text})
+}
+
+func (d desk) Record(ctx context.Context, id string, units quantity.System) (lines []string, err error) {
+	err = d.with(ctx, func(b book.Book) error {
+		text, err := cli.RecordText(ctx, b, id, units)
+		lines = strings.Split(strings.TrimRight(text, "\n"), "\n")
+		return err
+	})
+	return lines, err
+}
+
+func (d desk) entries(ctx context.Context, q book.Query) ([]tui.Entry, error) {
 	var list []tui.Entry
 	err := d.with(ctx, func(b book.Book) error {
-		heads, err := b.List(ctx, book.Query{Kind: book.CardKind, Text: text})
+		heads, err := b.List(ctx, q)
 		for _, h := range heads {
-			list = append(list, tui.Entry{ID: h.ID, Name: plain.Line(h.Name, 60), At: h.At[:10], Line: plain.Line(h.Line, 100)})
+			list = append(list, tui.Entry{ID: h.ID, Kind: string(h.Kind), Name: plain.Line(h.Name, 60), At: h.At[:10], Line: plain.Line(h.Line, 100)})
 		}
 		return err
 	})
@@ -64,6 +84,20 @@ func (d desk) Find(ctx context.Context, text string) ([]tui.Entry, error) {
 		return nil, nil
 	}
 	return list, err
+}
+
+func (d desk) Trial(ctx context.Context, job calc.Job, seen, verdict, source string) (string, error) {
+	t := book.Trial{Job: job, Seen: seen, Verdict: verdict, Source: source}
+	t.Clean()
+	r, err := d.author.New(book.TrialKind, t)
+	if err != nil {
+		return "", err
+	}
+	beside, err := book.SaveOr(ctx, d.where, d.beside, r)
+	if err == nil && beside != "" {
+		return plain.Line(book.Told(beside), 400), nil
+	}
+	return "kept: a bead that is " + verdict, said(err)
 }
 
 func (d desk) Load(ctx context.Context, id string) (job calc.Job, err error) {

@@ -22,7 +22,9 @@ type (
 	turnPage    struct{ by int }
 	findCards   struct{}
 	loadCard    struct{ entry Entry }
+	openRecord  struct{ entry Entry }
 	keepCard    struct{ name string }
+	keepTrial   struct{ acceptable bool } // the last test bead, as what it looks or as acceptable
 	stampNow    struct{}
 	keepReading struct{}
 	otherUnits  struct{}
@@ -63,7 +65,9 @@ func (sawBead) action()     {}
 func (turnPage) action()    {}
 func (findCards) action()   {}
 func (loadCard) action()    {}
+func (openRecord) action()  {}
 func (keepCard) action()    {}
+func (keepTrial) action()   {}
 func (stampNow) action()    {}
 func (keepReading) action() {}
 func (otherUnits) action()  {}

@@ -34,7 +34,7 @@ func (m *root) act(a action) tea.Cmd {
 	case turnPage:
 		m.part.turn(a.by)
 		return m.enterPage()
-	case findCards, loadCard, keepCard, keepReading:
+	case findCards, loadCard, openRecord, keepCard, keepTrial, keepReading:
 		return m.actBook(a)
 	case stampNow:
 		now := m.now
@@ -209,7 +209,14 @@ func (m *root) actBook(a action) tea.Cmd {
 	}
 	switch a := a.(type) {
 	case findCards:
+		if m.part.name() == pageRecords {
+			return m.records.find(m.keeper)
+		}
 		return m.shelf.find(m.keeper)
+	case openRecord:
+		return m.readRecord(a.entry)
+	case keepTrial:
+		return m.keepTrial(a.acceptable)
 	case loadCard:
 		return m.loadCard(a.entry)
 	case keepCard:

@@ -9,8 +9,10 @@ import (
 	"brazebooth/calc"
 )
 
-// bookPage finds kept cards as one types, opens one, and keeps the present card under what is typed.
+// bookPage finds kept cards as one types, opens one, and keeps the present card under what is typed; or it finds every kind
+// of record and shows one.
 type bookPage struct {
+	all   bool // every kind, to read
 	field field
 	rows  []Entry
 	at    int
@@ -22,6 +24,7 @@ type bookPage struct {
 
 type (
 	bookFound struct {
+		all  bool
 		run  int
 		rows []Entry
 		err  error
@@ -46,9 +49,13 @@ func (p *bookPage) find(k Keeper) tea.Cmd {
 	p.run++
 	run, text := p.run, p.field.String()
 	p.busy = true
+	all, find := p.all, k.Find
+	if all {
+		find = k.Records
+	}
 	return func() tea.Msg {
-		rows, err := k.Find(context.Background(), text)
-		return bookFound{run, rows, err}
+		rows, err := find(context.Background(), text)
+		return bookFound{all, run, rows, err}
 	}
 }
 
@@ -63,11 +70,14 @@ func (p *bookPage) found(f bookFound) {
 // lines is how many rows there are: what was found, and what is typed can be kept.
 func (p *bookPage) lines() int {
 	n := len(p.rows)
-	if !p.field.empty() {
+	if p.keeps() {
 		n++
 	}
 	return n
 }
+
+// keeps reports whether what is typed can be a name to keep the card by.
+func (p *bookPage) keeps() bool { return !p.all && !p.field.empty() }
 
 // entry is the kept card under the cursor; nil on the row that keeps.
 func (p *bookPage) entry() *Entry {
@@ -99,8 +109,13 @@ func (p *bookPage) press(msg tea.KeyPressMsg, k *keyMap) action {
 		p.at = max(0, min(p.lines()-1, p.at+1))
 		return nil
 	case key.Matches(msg, k.On):
-		if e := p.entry(); e != nil {
+		if e := p.entry(); e != nil && p.all {
+			return openRecord{*e}
+		} else if e != nil {
 			return loadCard{*e}
+		}
+		if p.all {
+			return refuse{fault{"nothing is found", "type less, or keep something first: the pages book, measure, correct"}}
 		}
 		if p.field.empty() {
 			return refuse{fault{"nothing is kept yet", "type a name and enter keeps the card"}}
@@ -131,11 +146,14 @@ func (p *bookPage) draw(th *theme, keeps bool, w, h int) (b block, x int) {
 		b.say(th.plain, 0, "There is no book here: the program was started without one.", w)
 		return b, 0
 	}
-	ask := "find or name: "
+	ask, hint, none := "find or name: ", "type to find, or a name to keep the card", "nothing is kept yet: type a name and enter keeps the card as it is"
+	if p.all {
+		ask, hint, none = "find: ", "cards, test beads, readings, power sources, spools", "nothing found"
+	}
 	x = width(ask) + p.field.column()
 	r := newRow(w).put(th.bold, ask).put(th.accent, p.field.String())
 	if p.field.empty() && r.left() > 30 {
-		r.blank(1).put(th.quiet, "type to find, or a name to keep the card")
+		r.blank(1).put(th.quiet, hint)
 	}
 	b.add(r.line())
 	b.skip()
@@ -146,17 +164,23 @@ func (p *bookPage) draw(th *theme, keeps bool, w, h int) (b block, x int) {
 	var list block
 	for i := range p.rows {
 		e := &p.rows[i]
-		row := p.cursor(th, i, w).put(th.strong, e.Name)
+		row := p.cursor(th, i, w)
+		name := 26
+		if p.all {
+			row.put(th.quiet, e.Kind).to(10)
+			name = 34
+		}
+		row.put(th.strong, e.Name)
 		if row.left() > 20 {
-			row.to(max(26, row.used+2)).put(th.quiet, e.At+"  "+e.Line)
+			row.to(max(name, row.used+2)).put(th.quiet, e.At+"  "+e.Line)
 		}
 		list.add(row.line())
 	}
-	if !p.field.empty() {
+	if p.keeps() {
 		list.add(p.cursor(th, len(p.rows), w).put(th.good, "keep the card as “"+p.field.String()+"”").line())
 	}
 	if len(list) == 0 && !p.busy {
-		b.say(th.quiet, 0, "nothing is kept yet: type a name and enter keeps the card as it is", w)
+		b.say(th.quiet, 0, none, w)
 	}
 	b.addAll(p.top.show(list, p.at, p.at, max(1, h-len(b))))
 	return b, x
@@ -191,7 +215,15 @@ func (m *root) keepCard(name string) tea.Cmd {
 func (m *root) onBook(msg tea.Msg) tea.Cmd {
 	switch msg := msg.(type) {
 	case bookFound:
-		m.shelf.found(msg)
+		if msg.all {
+			m.records.found(msg)
+		} else {
+			m.shelf.found(msg)
+		}
+	case recordRead:
+		m.showRecord(msg)
+	case trialKept:
+		m.trialKept(msg)
 	case bookLoaded:
 		if !m.onPart || m.part.name() != pageBook { // left meanwhile: the card stays
 			return nil

@@ -12,6 +12,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
+	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
 
@@ -21,6 +22,7 @@ type drawer struct {
 	jobs     map[string]calc.Job
 	readings []calc.Reading
 	travel   float64 // of the last
+	trials   []string
 	fail     error
 }
 
@@ -29,7 +31,7 @@ func (d *drawer) Keep(_ context.Context, name string, card *calc.Card) (string, 
 		return "", d.fail
 	}
 	id := fmt.Sprintf("%016d", len(d.cards))
-	d.cards = append([]Entry{{id, name, "2026-03-01", card.Used.Metal}}, d.cards...)
+	d.cards = append([]Entry{{id, "card", name, "2026-03-01", card.Used.Metal}}, d.cards...)
 	if d.jobs == nil {
 		d.jobs = map[string]calc.Job{}
 	}
@@ -60,6 +62,26 @@ func (d *drawer) Measure(_ context.Context, source string, r calc.Reading, trave
 	l, err := calc.Learn(&f, 0.889, "dip", d.readings)
 	l.Put(&job)
 	return job, "kept for " + source, err
+}
+
+func (d *drawer) Records(ctx context.Context, text string) ([]Entry, error) {
+	list, err := d.Find(ctx, text)
+	for i := range list {
+		list[i].Kind = "card"
+	}
+	return list, err
+}
+
+func (d *drawer) Record(_ context.Context, id string, _ quantity.System) ([]string, error) {
+	return []string{"all of " + id, "", "history"}, d.fail
+}
+
+func (d *drawer) Trial(_ context.Context, job calc.Job, seen, verdict, source string) (string, error) {
+	if d.fail != nil {
+		return "", d.fail
+	}
+	d.trials = append(d.trials, seen+" "+verdict+" "+source)
+	return "kept: a bead that is " + verdict, nil
 }
 
 func openBook(t *testing.T, d *drawer, page string, size [2]int) *screen {
@@ -201,5 +223,60 @@ func TestLoadedTooLate(t *testing.T) {
 	m.onBook(bookLoaded{job: calc.Job{Metal: "brass", Gauge: 22}, name: "late"})
 	if m.session.base() != before {
 		t.Error("it was opened all the same")
+	}
+}
+
+// Every kind of record is found as one types, and one is read whole with enter.
+func TestRecordsOnTheScreens(t *testing.T) {
+	for _, size := range [][2]int{{80, 24}, {60, 20}, {120, 40}, {40, 14}} {
+		d := &drawer{}
+		s := openBook(t, d, "records", size)
+		s.press("enter")
+		s.has("nothing is found")
+		card := s.m.(*root).session.card
+		if _, err := d.Keep(context.Background(), "tank lid", &card); err != nil {
+			t.Fatal(err)
+		}
+		s.typed("tank")
+		s.has("tank lid")
+		s.hasNot("keep the card as")
+		s.press("enter")
+		s.has("all of ", "history")
+		s.fits(size[0], size[1])
+		s.press("esc")
+		s.has("[records]")
+		d.fail = errors.New("the server is away")
+		s.press("enter")
+		s.has("the server is away", "the list stays")
+	}
+}
+
+// A test bead goes into the book from the page that looks at it: once, with the verdict of its look or as acceptable.
+func TestTrialOnTheScreens(t *testing.T) {
+	d := &drawer{}
+	s := openBook(t, d, "correct", [2]int{80, 24})
+	s.press("k")
+	s.has("no test bead")
+	m := s.m.(*root)
+	tell := func(seen string) {
+		m.fix.saw(&m.session.card, []string{seen})
+		m.fix.applied = true
+	}
+	m.meter.source = "booth 1"
+	tell("rolled-edge")
+	d.fail = errors.New("disk full")
+	s.press("k")
+	s.has("not kept: disk full")
+	d.fail = nil
+	s.press("k")
+	s.has("kept: a bead that is bad")
+	s.press("k")
+	s.has("kept already")
+	tell("spatter")
+	s.press("a")
+	tell("good")
+	s.press("7")
+	if want := "rolled-edge bad booth 1;spatter acceptable booth 1;good good booth 1"; strings.Join(d.trials, ";") != want {
+		t.Errorf("%q", d.trials)
 	}
 }

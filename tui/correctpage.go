@@ -18,6 +18,7 @@ type correctPage struct {
 	slow[string, calc.Part]
 	tries   []calc.Try
 	applied bool   // the answer's change stands on the card: the next bead is to be laid
+	kept    int    // beads up to this one are in the book, where they were to be
 	note    string // why the beads before do not count any more
 }
 
@@ -32,7 +33,7 @@ func (p *correctPage) reset(c *calc.Card) {
 		p.note = "the arc runs in another mode now: the beads before it do not count"
 	}
 	p.cancel()
-	p.tries, p.applied = nil, false
+	p.tries, p.applied, p.kept = nil, false, 0
 }
 
 // moved reports whether a hand changed a setting since the last bead: its answer is then of another setting.
@@ -182,6 +183,26 @@ func seenWords(seen string) string {
 	return strings.Join(words, "; ")
 }
 
+// keepText says how the last bead gets into the book.
+func (m *root) keepText(b *block, w int) {
+	if m.keeper == nil {
+		return
+	}
+	th, n := &m.th, len(m.fix.tries)
+	seen := m.fix.tries[n-1].Seen
+	switch {
+	case m.fix.kept == n:
+		b.say(th.good, 0, "✓ this bead is in the book", w)
+	case seen == "good":
+		b.say(th.accent, 0, "k: keep this bead in the book as a good one", w)
+	default:
+		b.say(th.accent, 0, "k: keep this bead in the book as a bad one, a: as acceptable", w)
+	}
+	if seen == "good" {
+		b.say(th.good, 0, "to keep the settings for the next person: the page book, and type a name", w)
+	}
+}
+
 // changeText is the one change, why, and what may lie behind the bead.
 func (m *root) changeText(b *block, a *calc.Part, w int) {
 	th, c := &m.th, a.Correction
@@ -200,9 +221,7 @@ func (m *root) changeText(b *block, a *calc.Part, w int) {
 	default:
 		b.say(th.accent, 0, "enter: lay the next bead and say what it shows", w)
 	}
-	if m.keeper != nil && m.fix.tries[len(m.fix.tries)-1].Seen == "good" {
-		b.say(th.good, 0, "to keep it for the next person: the page book, and type a name", w)
-	}
+	m.keepText(b, w)
 	rest := *a
 	rest.Correction = nil
 	b.skip()

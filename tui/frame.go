@@ -97,6 +97,8 @@ func (m *root) hints() []key.Binding {
 		return []key.Binding{named(k.On, "enter", "set"), named(k.Down, "↑↓", "pick"), named(k.Back, "backspace", "open again"), named(k.Back, "esc", "back")}
 	case m.onPart && m.part.name() == pageBook:
 		return []key.Binding{named(k.On, "enter", "open, or keep"), named(k.Down, "↑↓", "pick"), named(k.More, "←→", "pages"), named(k.Back, "esc", "back")}
+	case m.onPart && m.part.name() == pageRecords:
+		return []key.Binding{named(k.On, "enter", "read"), named(k.Down, "↑↓", "pick"), named(k.More, "←→", "pages"), named(k.Back, "esc", "back")}
 	case m.onPart && m.part.name() == pageMeasure:
 		return []key.Binding{named(k.On, "enter", "go on"), named(k.Play, "space", "watch"), named(k.Up, "↑", "step back"), named(k.More, "←→", "pages"), named(k.Back, "esc", "back")}
 	case m.onPart:

@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"brazebooth/calc"
+	"brazebooth/internal/quantity"
 )
 
 // Keeper is the shop's record as the screens need it; nil where there is none. Its texts are safe for a terminal.
@@ -14,6 +15,13 @@ type Keeper interface {
 	Find(ctx context.Context, text string) ([]Entry, error)
 	// Load is the job of a kept card.
 	Load(ctx context.Context, id string) (calc.Job, error)
+	// Records lists whatever is kept, of every kind, by the beginnings of words, newest first.
+	Records(ctx context.Context, text string) ([]Entry, error)
+	// Record is all there is of one record: lines of at most 80 columns.
+	Record(ctx context.Context, id string, units quantity.System) ([]string, error)
+	// Trial keeps a test bead: how it was laid (a whole job), what it showed (ids, with commas), the verdict (good,
+	// acceptable or bad) and the power source's name, "" where nobody named it; it says where.
+	Trial(ctx context.Context, job calc.Job, seen, verdict, source string) (said string, err error)
 	// Sources names the power sources that are known.
 	Sources(ctx context.Context) ([]string, error)
 	// Measure keeps a reading of a power source, with the travel (mm/s) where it was timed, and returns the job with what it
@@ -22,4 +30,4 @@ type Keeper interface {
 }
 
 // Entry is one kept card in a list.
-type Entry struct{ ID, Name, At, Line string }
+type Entry struct{ ID, Kind, Name, At, Line string }

@@ -25,6 +25,7 @@ const pageSheet = "sheet"
 // The pages that are the screens' own.
 const (
 	pageBook    = "book"
+	pageRecords = "records"
 	pageMeasure = "measure"
 )
 
@@ -37,7 +38,7 @@ var pageNames = func() []string {
 			names = append(names, pageMeasure)
 		}
 	}
-	return append(names, pageBook, pageSheet)
+	return append(names, pageBook, pageRecords, pageSheet)
 }()
 
 // chapterOf is the step of the work that a page belongs to.
@@ -45,7 +46,7 @@ func chapterOf(name string) string {
 	switch name {
 	case pageMeasure:
 		return string(calc.Look)
-	case pageBook, pageSheet:
+	case pageBook, pageRecords, pageSheet:
 		return string(calc.Keep)
 	}
 	return string(sheet.ChapterOf(name))
@@ -76,6 +77,10 @@ func (p *partPage) update(msg tea.Msg, k *keyMap) action {
 		return enterPart{p.name()}
 	case key.Matches(press, k.Why):
 		p.why = !p.why
+	case p.name() == "correct" && key.Matches(press, k.KeepBead):
+		return keepTrial{}
+	case p.name() == "correct" && key.Matches(press, k.Acceptable):
+		return keepTrial{acceptable: true}
 	case key.Matches(press, k.Cautions):
 		return openPoints{}
 	case key.Matches(press, k.Back):
@@ -95,6 +100,10 @@ func (m *root) drawPart(w, h int) (block, *tea.Cursor) {
 		body, x := m.shelf.draw(&m.th, m.keeper != nil, w, h-above)
 		b.addAll(body)
 		return b, tea.NewCursor(min(x, w-1), above)
+	case pageRecords:
+		body, x := m.records.draw(&m.th, m.keeper != nil, w, h-above)
+		b.addAll(body)
+		return b, tea.NewCursor(min(x, w-1), above)
 	case pageMeasure:
 		body, x, y := m.meter.draw(&m.th, m.keeper != nil, w, h-above)
 		b.addAll(body)
@@ -109,6 +118,8 @@ func (m *root) updatePart(msg tea.Msg) action {
 	switch m.part.name() {
 	case pageBook:
 		return m.shelf.update(msg, &m.keys)
+	case pageRecords:
+		return m.records.update(msg, &m.keys)
 	case pageMeasure:
 		return m.meter.update(msg, &m.keys)
 	}
@@ -120,6 +131,8 @@ func (m *root) enterPage() tea.Cmd {
 	switch m.part.name() {
 	case pageBook:
 		return m.shelf.find(m.keeper)
+	case pageRecords:
+		return m.records.find(m.keeper)
 	case pageMeasure:
 		return m.openMeter()
 	}

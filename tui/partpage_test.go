@@ -13,7 +13,7 @@ func TestPartPages(t *testing.T) {
 	for _, size := range [][2]int{{80, 24}, {60, 20}, {120, 40}, {40, 14}} {
 		s := openAt(t, size[0], size[1], Options{Job: job})
 		s.press("p", "left")
-		for _, want := range []string{"verdict:", "silicon bronze", "vent gap", "for an overlay", "duty cycle", "allowable load", "zinc rate", "enter: say what", "no book here", "wire used", "no book here", "Decide: fit", "verdict:"} {
+		for _, want := range []string{"verdict:", "silicon bronze", "vent gap", "for an overlay", "duty cycle", "allowable load", "zinc rate", "enter: say what", "no book here", "wire used", "no book here", "no book here", "Decide: fit", "verdict:"} {
 			s.press("right")
 			s.fits(size[0], size[1])
 			s.hasNot("…") // no figure and no caution is cut
@@ -47,7 +47,7 @@ func TestPartPagesStop(t *testing.T) {
 	s.press("p")
 	for range pageNames {
 		s.press("right")
-		if n := s.m.(*root).part.name(); n == pageBook || n == pageMeasure {
+		if n := s.m.(*root).part.name(); n == pageBook || n == pageMeasure || n == pageRecords {
 			continue // they say nothing of the job
 		}
 		s.has("stop: Do not arc braze brass")
@@ -82,7 +82,7 @@ func TestStopsAreAsked(t *testing.T) {
 // What a page asks for is typed on it; nonsense is refused and nothing lost.
 func TestInputs(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Feed: calc.Some(5.5), Travel: calc.Some(9)}})
-	s.press("p", "left", "left", "left") // cost
+	s.press("p", "left", "left", "left", "left") // cost
 	s.has("no price was given")
 	s.press("enter")
 	s.typed("2m")
@@ -218,7 +218,7 @@ func TestCorrectGivenUp(t *testing.T) {
 // A price's currency is changed with it, and goes with the last price.
 func TestCurrencyOnTheScreens(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Feed: calc.Some(6), Travel: calc.Some(10)}})
-	s.press("p", "left", "left", "left", "enter", "down", "down")
+	s.press("p", "left", "left", "left", "left", "enter", "down", "down")
 	s.typed("25EUR/kg")
 	s.press("enter", "up")
 	s.has("in EUR")

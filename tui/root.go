@@ -19,25 +19,26 @@ type root struct {
 	keys keyMap
 	w, h int
 
-	step   int    // on the path
-	pick   picker // of the step, or of one of the other choices
-	other  bool   // pick is one of the other choices, opened from the card
-	card   cardPage
-	why    *whyPage
-	chart  mapPage
-	onMap  bool // the map lies over the card
-	beat   beatPage
-	onBeat bool // the timed arc's page does
-	part   partPage
-	onPart bool // a page beside the card does
-	fix    correctPage
-	shelf  bookPage
-	meter  measurePage
-	keeper Keeper
-	now    func() time.Time
-	inputs *inputsPage // what such a page asks for, over it
-	marks  *marksPage  // a list of which several may be true, over that
-	page   *textPage   // help, cautions or the meaning of a row, over everything else
+	step    int    // on the path
+	pick    picker // of the step, or of one of the other choices
+	other   bool   // pick is one of the other choices, opened from the card
+	card    cardPage
+	why     *whyPage
+	chart   mapPage
+	onMap   bool // the map lies over the card
+	beat    beatPage
+	onBeat  bool // the timed arc's page does
+	part    partPage
+	onPart  bool // a page beside the card does
+	fix     correctPage
+	shelf   bookPage
+	records bookPage // of every kind
+	meter   measurePage
+	keeper  Keeper
+	now     func() time.Time
+	inputs  *inputsPage // what such a page asks for, over it
+	marks   *marksPage  // a list of which several may be true, over that
+	page    *textPage   // help, cautions or the meaning of a row, over everything else
 
 	notice  *fault // said once, gone with the next key
 	done    string // the same, of something that went well
@@ -49,7 +50,7 @@ type root struct {
 }
 
 func newRoot(o Options) *root {
-	m := &root{session: newSession(o), th: newTheme(!o.Light, o.Profile), keys: newKeys(), keeper: o.Book, now: o.Now}
+	m := &root{session: newSession(o), th: newTheme(!o.Light, o.Profile), keys: newKeys(), keeper: o.Book, now: o.Now, records: bookPage{all: true}}
 	if m.now == nil {
 		m.now = time.Now
 	}
@@ -100,7 +101,7 @@ func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 			return m, nil
 		}
 		cmd = m.fix.tick()
-	case bookFound, bookLoaded, bookKept, measured, stamped:
+	case bookFound, bookLoaded, bookKept, recordRead, trialKept, measured, stamped:
 		cmd = m.onBook(msg)
 	case sourcesKnown:
 		m.meter.sources = msg.names

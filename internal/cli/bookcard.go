@@ -42,24 +42,47 @@ func (d *Deps) withCard(cmd *cobra.Command, args []string, writes bool, do func(
 }
 
 func (d *Deps) bookShow() *cobra.Command {
-	var asJSON bool
-	var units string
+	var asJSON, all bool
+	var units, kind string
 	cmd := &cobra.Command{
-		Use: "show NAME", Short: "A kept card as it was saved", Long: "A kept card as it was saved, by its name, its id or the first four letters of that.",
+		Use: "show NAME", Short: "A kept card as it was saved, or any other record", Long: `A kept card as it was saved, or with --kind another record, by its name, its id or the first four letters of that. --all
+adds its history, and to a card the test beads laid with it and what this program says of it today.`,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			sys, err := unitsOf(units)
 			if err != nil {
 				return err
 			}
-			return d.withCard(cmd, args, false, func(_ context.Context, _ book.Book, r *book.Revision, c *book.Card) error {
+			k, err := kindOf(kind)
+			if err != nil {
+				return err
+			}
+			name, err := nameOf(args)
+			if err != nil {
+				return err
+			}
+			return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
+				r, err := book.Resolve(ctx, b, k, name)
+				if err != nil {
+					return err
+				}
 				if asJSON {
 					return d.encode(map[string]any{"schema": book.Schema, "version": Version, "revision": r})
 				}
-				return d.say("%s", keptText(r, c, sys))
+				show := shownText
+				if all {
+					show = RecordText
+				}
+				text, err := show(ctx, b, r.ID, sys)
+				if err != nil {
+					return err
+				}
+				return d.say("%s", text)
 			})
 		},
 	}
 	cmd.Flags().BoolVar(&asJSON, "json", false, "JSON")
+	cmd.Flags().BoolVar(&all, "all", false, "with history, test beads and what this program says today")
+	cmd.Flags().StringVar(&kind, "kind", "card", "card, trial, reading, source, spool or person")
 	cmd.Flags().StringVar(&units, "units", "", unitsUsage)
 	return cmd
 }
@@ -134,23 +157,7 @@ func (d *Deps) bookHistory() *cobra.Command {
 				if err != nil {
 					return err
 				}
-				gone := map[string]bool{}
-				for _, h := range list {
-					what := "saved"
-					switch {
-					case h.Deleted:
-						what = "deleted"
-					case gone[h.Parent]:
-						what = "restored"
-					case h.Parent != "":
-						what = "changed"
-					}
-					gone[h.Rev] = h.Deleted
-					if err := d.say("%s %-8s by %s, version %s, %s: %s\n", h.At, what, orUnknown(plain.Line(h.Who, 40)), plain.Line(h.Program, 20), h.Rev, book.Summary(&h)); err != nil {
-						return err
-					}
-				}
-				return nil
+				return d.say("%s", historyText(list))
 			})
 		},
 	}

@@ -1,0 +1,150 @@
+package cli
+
+import (
+	"context"
+	"encoding/json"
+	"fmt"
+	"slices"
+	"strings"
+
+	"brazebooth/calc"
+	"brazebooth/internal/book"
+	"brazebooth/internal/plain"
+	"brazebooth/internal/quantity"
+	"brazebooth/internal/sheet"
+)
+
+// RecordText is all there is of one record in at most 80 columns: what it holds now, its history, and of a card the test
+// beads that were laid with it and what this program says of its job today.
+func RecordText(ctx context.Context, b book.Book, id string, sys quantity.System) (string, error) {
+	text, err := shownText(ctx, b, id, sys)
+	if err != nil {
+		return "", err
+	}
+	r, err := b.Get(ctx, id)
+	if err != nil {
+		return "", err
+	}
+	var out strings.Builder
+	out.WriteString(text)
+	if c, err := book.Body[book.Card](&r); r.Kind == book.CardKind && err == nil {
+		c.Clean()
+		if err := aboutCard(ctx, b, &out, r.ID, &c); err != nil {
+			return "", err
+		}
+	}
+	list, err := b.History(ctx, r.ID)
+	if err != nil {
+		return "", err
+	}
+	out.WriteString("\nhistory\n" + historyText(list))
+	return out.String(), nil
+}
+
+// shownText is what a record holds now.
+func shownText(ctx context.Context, b book.Book, id string, sys quantity.System) (string, error) {
+	r, err := b.Get(ctx, id)
+	if err != nil {
+		return "", err
+	}
+	if r.Kind != book.CardKind {
+		return plainText(&r), nil
+	}
+	c, err := book.Body[book.Card](&r)
+	c.Clean()
+	return keptText(&r, &c, sys), err
+}
+
+// aboutCard is what came of a kept card.
+func aboutCard(ctx context.Context, b book.Book, out *strings.Builder, id string, c *book.Card) error {
+	trials, err := book.TrialsOf(ctx, b, id)
+	if err != nil {
+		return err
+	}
+	out.WriteString("\ntest beads\n")
+	for _, t := range trials {
+		out.WriteString(sheet.Wrapped("  ", t.Revision.At[:10]+" "+book.Summary(&t.Revision)))
+	}
+	if len(trials) == 0 {
+		out.WriteString("  none kept\n")
+	}
+	card, err := calc.Solve(c.Card.Used)
+	out.WriteString("\nthis program today\n")
+	if err != nil {
+		out.WriteString(sheet.Wrapped("  ", "has no card for it: "+plain.Line(err.Error(), 200)))
+		return nil
+	}
+	now := book.Keep(&card)
+	diff := settled(differences(&c.Card, &now))
+	for _, x := range diff {
+		out.WriteString(sheet.Wrapped("  ", fmt.Sprintf("%s: %.4g, now %.4g %s", calc.FigureLabel(x.Name), x.A, x.B, quantity.Label(x.Unit, quantity.Metric))))
+	}
+	if len(diff) == 0 {
+		out.WriteString("  no figure differs\n")
+	}
+	return nil
+}
+
+// recordUnits are the units in which a record's figures are kept.
+var recordUnits = map[string]string{
+	"full": "g", "left": "g", "wire": "mm", "feed": "m/min", "stickout": "mm", "amps": "A", "volts": "V", "travel": "mm/s", "flow": "L/min",
+	"rated_amps": "A", "rated_duty": "%", "least_amps": "A", "most_amps": "A", "nozzle_bore": "mm",
+	"thickness": "mm", "thickness2": "mm", "gap": "mm", "aim": "mm", "arc_on": "s", "arc_off": "s", "spot_step": "mm", "preheat": "°C",
+	"phi": "V", "phi_sigma": "V", "zinc_limit": "mm", "service_temp": "°C", "load": "kN", "leg": "mm", "throat": "mm", "length": "mm", "shaft_dia": "mm", "layer": "mm",
+}
+
+// plainText is any record's fields, one a line, in the order of their names.
+func plainText(r *book.Revision) string {
+	var out strings.Builder
+	fmt.Fprintf(&out, "%s\n%s, saved %s by %s with version %s\n\n", plain.Line(book.Summary(r), 78), r.ID, r.At[:16], orUnknown(plain.Line(r.Who, 40)), plain.Line(r.Program, 20))
+	var fields map[string]json.RawMessage
+	if json.Unmarshal(r.Body, &fields) != nil {
+		return out.String() + "  of a newer program: this one cannot read it\n"
+	}
+	if job, ok := fields["job"]; ok {
+		delete(fields, "job")
+		var inner map[string]json.RawMessage
+		_ = json.Unmarshal(job, &inner) // one that is none has no fields
+		for name, v := range inner {
+			fields[name] = v
+		}
+	}
+	names := make([]string, 0, len(fields))
+	for name := range fields {
+		names = append(names, name)
+	}
+	slices.Sort(names)
+	for _, name := range names {
+		value := string(fields[name])
+		var text string
+		if json.Unmarshal(fields[name], &text) == nil {
+			value = text
+		}
+		if unit := recordUnits[name]; unit != "" {
+			value += " " + unit
+		}
+		out.WriteString(sheet.Wrapped(fmt.Sprintf("  %-18s ", plain.Line(strings.ReplaceAll(name, "_", " "), 18)), plain.Line(value, 400)))
+	}
+	return out.String()
+}
+
+// historyText is every state that a record had, oldest first.
+func historyText(list []book.Revision) string {
+	var out strings.Builder
+	gone := map[string]bool{}
+	for i := range list {
+		h := &list[i]
+		what := "saved"
+		switch {
+		case h.Deleted:
+			what = "deleted"
+		case gone[h.Parent]:
+			what = "restored"
+		case h.Parent != "":
+			what = "changed"
+		}
+		gone[h.Rev] = h.Deleted
+		out.WriteString(sheet.Wrapped("", fmt.Sprintf("%s %s by %s, version %s, %s: %s", h.At, what, orUnknown(plain.Line(h.Who, 40)), plain.Line(h.Program, 20), h.Rev, book.Summary(h))))
+	}
+	return out.String()
+}

@@ -1,0 +1,55 @@
+package tui
+
+import (
+	"context"
+
+	tea "charm.land/bubbletea/v2"
+)
+
+// trialKept is the book's answer to a test bead.
+type trialKept struct {
+	bead int
+	said string
+	err  error
+}
+
+// verdictOf is what a bead's look says of it where nobody judges otherwise.
+func verdictOf(seen string) string {
+	if seen == "good" {
+		return "good"
+	}
+	return "bad"
+}
+
+// keepTrial sends the last bead to the book, once.
+func (m *root) keepTrial(acceptable bool) tea.Cmd {
+	n := len(m.fix.tries)
+	switch {
+	case n == 0:
+		m.notice = &fault{"no test bead was told of yet", "enter: say what the bead shows"}
+		return nil
+	case m.fix.kept == n:
+		m.notice = &fault{"this bead is kept already", "lay the next one"}
+		return nil
+	}
+	t := m.fix.tries[n-1]
+	verdict := verdictOf(t.Seen)
+	if acceptable {
+		verdict = "acceptable"
+	}
+	m.fix.kept = n
+	k, source := m.keeper, m.meter.source
+	return func() tea.Msg {
+		said, err := k.Trial(context.Background(), t.Job, t.Seen, verdict, source)
+		return trialKept{n, said, err}
+	}
+}
+
+func (m *root) trialKept(msg trialKept) {
+	if msg.err != nil {
+		m.fix.kept = msg.bead - 1
+		m.notice = &fault{"not kept: " + msg.err.Error(), "k tries again"}
+		return
+	}
+	m.done = msg.said
+}
