@@ -144,7 +144,7 @@ func historyText(list []book.Revision) string {
 			what = "changed"
 		}
 		gone[h.Rev] = h.Deleted
-		out.WriteString(sheet.Wrapped("", fmt.Sprintf("%s %s by %s, version %s, %s: %s", h.At, what, orUnknown(plain.Line(h.Who, 40)), plain.Line(h.Program, 20), h.Rev, book.Summary(h))))
+		out.WriteString(sheet.Wrapped("", fmt.Sprintf("%s %s: %s (by %s, version %s, revision %.8s)", h.At[:19]+"Z", what, book.Summary(h), orUnknown(plain.Line(h.Who, 40)), plain.Line(h.Program, 20), h.Rev)))
 	}
 	return out.String()
 }
