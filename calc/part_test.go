@@ -134,7 +134,7 @@ func TestHazardsStopEverything(t *testing.T) {
 			t.Errorf("%s of a used drum: %+v, %v", page.Name, p.Figures, err)
 		}
 	}
-	if _, err := Solve(Job{Hazard: "[2J"}); err == nil {
+	if _, err := Solve(Job{Hazard: "\x1b[2J"}); err == nil {
 		t.Error("a hazard that is none has a card")
 	}
 }

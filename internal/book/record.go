@@ -199,12 +199,25 @@ func tame(v reflect.Value) {
 	}
 }
 
+// listed is what a list shows of a card; the figures with their reasons, which are most of it, are passed over.
+type listed struct {
+	Name string   `json:"name"`
+	Tags []string `json:"tags"`
+	Note string   `json:"note"`
+	Card struct {
+		Used  calc.Job `json:"used"`
+		Warns []struct {
+			Severity calc.Severity `json:"severity"`
+		} `json:"warnings"`
+	} `json:"card"`
+}
+
 // summary is a record's name and one line for lists, and the text that is searched; safe for a terminal whatever the
 // body holds.
 func summary(r *Revision) (name, line, text string) {
 	switch r.Kind {
 	case CardKind:
-		c, err := Body[Card](r)
+		c, err := Body[listed](r)
 		if err != nil {
 			break
 		}

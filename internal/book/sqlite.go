@@ -27,7 +27,7 @@ func OpenFile(ctx context.Context, file string) (Book, error) {
 		return nil, fmt.Errorf("no folder for the book: %w", err)
 	}
 	if kind := network(filepath.Dir(file)); kind != "" {
-		return nil, fmt.Errorf("%s lies on a network share (%s), whose locks cannot be trusted: two programs would damage the book. Keep it on this machine's own disk, or share one by PostgreSQL: --book postgres://...", file, kind)
+		return nil, fmt.Errorf("%s lies on a network share (%s), whose locks cannot be trusted: two programs would damage the book. Keep it on this machine's own disk, or share one by PostgreSQL: --book postgres://user@host/database", file, kind)
 	}
 	if f, err := os.OpenFile(file, os.O_CREATE|os.O_RDWR, 0o600); err == nil { // what a shop knows is its own
 		_ = f.Close()

@@ -25,6 +25,9 @@ func Line(text string, limit int) string { return cut(clean(text, false), limit)
 func Text(text string, limit int) string { return cut(clean(text, true), limit) }
 
 func clean(text string, breaks bool) string {
+	if printable(text) { // as nearly all text is
+		return text
+	}
 	var b strings.Builder
 	on := marks // marks since the last character that takes room; at the start there is none to carry one
 	for i := 0; i < len(text); {
@@ -52,6 +55,16 @@ func clean(text string, breaks bool) string {
 		i += n
 	}
 	return b.String()
+}
+
+// printable reports a text of nothing but the visible ASCII and the space.
+func printable(text string) bool {
+	for i := range len(text) {
+		if text[i] < 0x20 || text[i] > 0x7e {
+			return false
+		}
+	}
+	return true
 }
 
 // lineBreak reports the characters that end a line: also form feed, next line and the separators.
