@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"errors"
+	"fmt"
 	"strings"
 
 	"brazebooth/calc"
@@ -34,7 +35,19 @@ func said(err error) error {
 	if err == nil || errors.Is(err, book.ErrNone) {
 		return err
 	}
-	return errors.New(plain.Line(err.Error(), 200))
+	return errors.New(plain.Line(err.Error(), 400))
+}
+
+// save keeps new records in the book, beside it while its server is away, or else in a file that can be taken in later.
+func (d desk) save(ctx context.Context, list ...book.Revision) (beside string, err error) {
+	beside, err = book.SaveOr(ctx, d.where, d.beside, list...)
+	if err == nil {
+		return beside, nil
+	}
+	if file, failed := book.Rescue(list...); failed == nil {
+		err = fmt.Errorf("%w; it lies in %s, for: brazebooth book import %s", err, file, file)
+	}
+	return "", err
 }
 
 func (d desk) Keep(ctx context.Context, name string, card *calc.Card) (string, error) {
@@ -47,7 +60,7 @@ func (d desk) Keep(ctx context.Context, name string, card *calc.Card) (string, e
 	if err != nil {
 		return "", err
 	}
-	beside, err := book.SaveOr(ctx, d.where, d.beside, r)
+	beside, err := d.save(ctx, r)
 	if err == nil && beside != "" {
 		return plain.Line(book.Told(beside), 400), nil
 	}
@@ -93,7 +106,7 @@ func (d desk) Trial(ctx context.Context, job calc.Job, seen, verdict, source str
 	if err != nil {
 		return "", err
 	}
-	beside, err := book.SaveOr(ctx, d.where, d.beside, r)
+	beside, err := d.save(ctx, r)
 	if err == nil && beside != "" {
 		return plain.Line(book.Told(beside), 400), nil
 	}
@@ -186,5 +199,5 @@ func (d desk) record(ctx context.Context, kept book.Reading) (beside string, err
 	if err != nil {
 		return "", err
 	}
-	return book.SaveOr(ctx, d.where, d.beside, append(list, r)...)
+	return d.save(ctx, append(list, r)...)
 }

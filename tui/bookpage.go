@@ -238,7 +238,7 @@ func (m *root) onBook(msg tea.Msg) tea.Cmd {
 		return m.follow()
 	case bookKept:
 		if msg.err != nil {
-			m.notice = &fault{"not kept: " + msg.err.Error(), "the card stays on the screen; brazebooth book save keeps it elsewhere"}
+			m.notice = &fault{"not kept: " + msg.err.Error(), "the card stays on the screen"}
 			return nil
 		}
 		m.done = msg.said

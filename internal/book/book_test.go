@@ -635,3 +635,29 @@ func FuzzClean(f *testing.F) {
 		}
 	})
 }
+
+// What no book takes lies in a file that a book takes later, whole.
+func TestRescue(t *testing.T) {
+	t.Setenv("TMPDIR", t.TempDir())
+	ctx, now := context.Background(), time.Now()
+	r, err := by(&now).New(CardKind, someCard(t, "tank lid", gutter))
+	noErr(t, err)
+	name, err := Rescue(r)
+	noErr(t, err)
+	f, err := os.Open(name)
+	noErr(t, err)
+	defer f.Close()
+	b := newFile(t)
+	if n, err := Import(ctx, b, f); err != nil || n != 1 {
+		t.Fatalf("%d imported, %v", n, err)
+	}
+	got, err := b.Get(ctx, r.ID)
+	noErr(t, err)
+	if got.Rev != r.Rev {
+		t.Errorf("%s became %s", r.Rev, got.Rev)
+	}
+	t.Setenv("TMPDIR", filepath.Join(t.TempDir(), "none"))
+	if _, err := Rescue(r); err == nil {
+		t.Error("written nowhere, and that is no error")
+	}
+}

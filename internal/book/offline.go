@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"os"
 )
 
 // SaveOr keeps revisions in a book; where that is on a server that is away, before the saving or in the middle of it, the
@@ -36,6 +37,30 @@ func Away(ctx context.Context, where string) bool {
 	}
 	_ = b.Close()
 	return false
+}
+
+// Rescue writes revisions that no book takes, as on a full disk, into a new file of the temporary folder, in the form of an
+// export that Import reads.
+func Rescue(list ...Revision) (file string, err error) {
+	f, err := os.CreateTemp("", "brazebooth-unsaved-*.jsonl")
+	if err != nil {
+		return "", err
+	}
+	defer func() {
+		if err != nil {
+			_ = os.Remove(f.Name())
+		}
+	}()
+	for _, r := range list {
+		line, err := compactJSON(r)
+		if err == nil {
+			_, err = f.Write(append(line, '\n'))
+		}
+		if err != nil {
+			return "", errors.Join(err, f.Close())
+		}
+	}
+	return f.Name(), errors.Join(f.Sync(), f.Close())
 }
 
 // Told says of what was kept beside what to do when the server is back.

@@ -1,0 +1,79 @@
+package main
+
+import (
+	"context"
+	"os"
+	"path/filepath"
+	"regexp"
+	"testing"
+	"time"
+
+	"brazebooth/calc"
+	"brazebooth/internal/book"
+)
+
+// A card that the book cannot take lies in a file that another book takes later.
+func TestDeskOffersAFile(t *testing.T) {
+	ctx, dir := context.Background(), t.TempDir()
+	t.Setenv("TMPDIR", dir)
+	file := filepath.Join(dir, "a-file")
+	if err := os.WriteFile(file, nil, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	card, err := calc.Solve(calc.Job{Metal: "galvanized", Gauge: 20, Feed: calc.Some(4.1), Travel: calc.Some(8)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	d := desk{where: filepath.Join(file, "book.db"), author: book.Author{Program: "test", Now: time.Now}}
+	_, err = d.Keep(ctx, "tank lid", &card)
+	if err == nil {
+		t.Fatal("kept in a folder that is a file")
+	}
+	found := regexp.MustCompile(`book import (\S+)`).FindStringSubmatch(err.Error())
+	if found == nil {
+		t.Fatal(err)
+	}
+	saved, err := os.Open(found[1])
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer saved.Close()
+	d.where = filepath.Join(dir, "book.db")
+	b, err := book.Open(ctx, d.where)
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, err = book.Import(ctx, b, saved)
+	if err := b.Close(); err != nil {
+		t.Fatal(err)
+	}
+	if list, findErr := d.Find(ctx, "tank"); err != nil || findErr != nil || len(list) != 1 {
+		t.Errorf("%v, %v, %v", list, err, findErr)
+	}
+}
+
+// A reading and a test bead go into the book with their power source, and are read whole.
+func TestDeskKeeps(t *testing.T) {
+	ctx := context.Background()
+	d := desk{where: filepath.Join(t.TempDir(), "book.db"), author: book.Author{Program: "test", Now: time.Now}}
+	job := calc.Job{Metal: "mild-steel", Gauge: 18, Feed: calc.Some(6.35), Travel: calc.Some(10), StickOut: calc.Some(12)}
+	taught, _, err := d.Measure(ctx, "booth 1", calc.Reading{Feed: 6.35, StickOut: 12, Amps: 97}, 9, job)
+	if err != nil || !taught.Phi.Set {
+		t.Fatalf("learned %v, %v", taught.Phi.Set, err)
+	}
+	if _, err := d.Trial(ctx, job, "rolled-edge", "bad", "booth 1"); err != nil {
+		t.Fatal(err)
+	}
+	list, err := d.Records(ctx, "")
+	if err != nil || len(list) != 3 { // with the power source
+		t.Fatalf("%v, %v", list, err)
+	}
+	for _, e := range list {
+		if lines, err := d.Record(ctx, e.ID, "metric"); err != nil || len(lines) < 4 {
+			t.Errorf("%s: %q, %v", e.Kind, lines, err)
+		}
+	}
+	if names, err := d.Sources(ctx); err != nil || len(names) != 1 || names[0] != "booth 1" {
+		t.Errorf("%v, %v", names, err)
+	}
+}
