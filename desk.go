@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"strings"
+	"sync"
 
 	"brazebooth/calc"
 	"brazebooth/internal/book"
@@ -20,6 +21,7 @@ type desk struct {
 	where  string
 	beside string // takes what a server cannot while it is away
 	author book.Author
+	saving *sync.WaitGroup // what is on its way to the book; nothing of it is left behind at the end
 }
 
 func (d desk) with(ctx context.Context, do func(book.Book) error) error {
@@ -40,6 +42,8 @@ func said(err error) error {
 
 // save keeps new records in the book, beside it while its server is away, or else in a file that can be taken in later.
 func (d desk) save(ctx context.Context, list ...book.Revision) (beside string, err error) {
+	d.saving.Add(1)
+	defer d.saving.Done()
 	beside, err = book.SaveOr(ctx, d.where, d.beside, list...)
 	if err == nil {
 		return beside, nil
@@ -100,7 +104,11 @@ func (d desk) entries(ctx context.Context, q book.Query) ([]tui.Entry, error) {
 }
 
 func (d desk) Trial(ctx context.Context, job calc.Job, seen, verdict, source string) (string, error) {
-	t := book.Trial{Job: job, Seen: seen, Verdict: verdict, Source: source}
+	card, err := calc.Solve(job)
+	if err != nil {
+		return "", err
+	}
+	t := book.Trial{Job: calc.Laid(&card), Seen: seen, Verdict: verdict, Source: source}
 	t.Clean()
 	r, err := d.author.New(book.TrialKind, t)
 	if err != nil {
@@ -185,15 +193,18 @@ func (d desk) learn(ctx context.Context, kept book.Reading, job calc.Job) (taugh
 func (d desk) record(ctx context.Context, kept book.Reading) (beside string, err error) {
 	var list []book.Revision
 	err = d.with(ctx, func(b book.Book) error {
-		_, err := book.Resolve(ctx, b, book.SourceKind, kept.Source)
+		_, err := book.Named(ctx, b, book.SourceKind, kept.Source)
 		return err
 	})
-	if errors.Is(err, book.ErrNone) {
+	switch {
+	case errors.Is(err, book.ErrNone):
 		s, err := d.author.New(book.SourceKind, book.Source{Name: kept.Source})
 		if err != nil {
 			return "", err
 		}
 		list = append(list, s)
+	case err != nil && !(book.IsServer(d.where) && book.Away(ctx, d.where)):
+		return "", err
 	}
 	r, err := d.author.New(book.ReadingKind, kept)
 	if err != nil {

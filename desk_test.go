@@ -5,6 +5,7 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"sync"
 	"testing"
 	"time"
 
@@ -24,7 +25,7 @@ func TestDeskOffersAFile(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	d := desk{where: filepath.Join(file, "book.db"), author: book.Author{Program: "test", Now: time.Now}}
+	d := desk{where: filepath.Join(file, "book.db"), author: book.Author{Program: "test", Now: time.Now}, saving: &sync.WaitGroup{}}
 	_, err = d.Keep(ctx, "tank lid", &card)
 	if err == nil {
 		t.Fatal("kept in a folder that is a file")
@@ -55,7 +56,7 @@ func TestDeskOffersAFile(t *testing.T) {
 // A reading and a test bead go into the book with their power source, and are read whole.
 func TestDeskKeeps(t *testing.T) {
 	ctx := context.Background()
-	d := desk{where: filepath.Join(t.TempDir(), "book.db"), author: book.Author{Program: "test", Now: time.Now}}
+	d := desk{where: filepath.Join(t.TempDir(), "book.db"), author: book.Author{Program: "test", Now: time.Now}, saving: &sync.WaitGroup{}}
 	job := calc.Job{Metal: "mild-steel", Gauge: 18, Feed: calc.Some(6.35), Travel: calc.Some(10), StickOut: calc.Some(12)}
 	taught, _, err := d.Measure(ctx, "booth 1", calc.Reading{Feed: 6.35, StickOut: 12, Amps: 97}, 9, job)
 	if err != nil || !taught.Phi.Set {

@@ -9,6 +9,7 @@ import (
 	"os/signal"
 	"os/user"
 	"path/filepath"
+	"sync"
 	"syscall"
 
 	"github.com/adrg/xdg"
@@ -83,13 +84,15 @@ func canShow() bool {
 
 func screens(ctx context.Context, units quantity.System, where string) error {
 	o := tui.Options{Units: units}
+	var saving sync.WaitGroup
 	if where != "" {
-		o.Book = desk{where, besideFile(), book.Author{Who: shortName(), Where: hostName(), Program: cli.Version}}
+		o.Book = desk{where, besideFile(), book.Author{Who: shortName(), Where: hostName(), Program: cli.Version}, &saving}
 	}
 	if os.Getenv("NO_COLOR") != "" { // any value counts
 		o.Profile = colorprofile.Ascii
 	}
 	err := tui.Run(ctx, o, os.Stdin, os.Stdout)
+	saving.Wait() // it ends by itself: a server that says nothing is given up, and what was to be saved goes beside
 	if errors.Is(err, tea.ErrInterrupted) {
 		return nil // ctrl+c is a way to leave
 	}

@@ -129,6 +129,7 @@ func AsSet(given Job, laid *Job) Job {
 // something of the next.
 func SameBead(a, b Job) bool {
 	for _, j := range [...]*Job{&a, &b} {
+		*j = Unlearned(*j) // what a meter taught meanwhile is not another job
 		for i := range levers {
 			*levers[i].opt(j) = Opt{}
 		}

@@ -108,6 +108,8 @@ func (p *bookPage) press(msg tea.KeyPressMsg, k *keyMap) action {
 	case msg.Text == "" && key.Matches(msg, k.Down):
 		p.at = max(0, min(p.lines()-1, p.at+1))
 		return nil
+	case key.Matches(msg, k.On) && p.busy:
+		return refuse{fault{"still looking", "enter once more when the list stands"}}
 	case key.Matches(msg, k.On):
 		if e := p.entry(); e != nil && p.all {
 			return openRecord{*e}

@@ -262,7 +262,7 @@ func TestTrialOnTheScreens(t *testing.T) {
 		m.fix.saw(&m.session.card, []string{seen})
 		m.fix.applied = true
 	}
-	m.meter.source = "booth 1"
+	m.meter.kept = "booth 1"
 	tell("rolled-edge")
 	d.fail = errors.New("disk full")
 	s.press("k")

@@ -19,6 +19,8 @@ type correctPage struct {
 	tries   []calc.Try
 	applied bool   // the answer's change stands on the card: the next bead is to be laid
 	kept    int    // beads up to this one are in the book, where they were to be
+	keeping bool   // the last of them is still on its way
+	row     int    // counts the rows of beads
 	note    string // why the beads before do not count any more
 }
 
@@ -33,7 +35,8 @@ func (p *correctPage) reset(c *calc.Card) {
 		p.note = "the arc runs in another mode now: the beads before it do not count"
 	}
 	p.cancel()
-	p.tries, p.applied, p.kept = nil, false, 0
+	p.tries, p.applied, p.kept, p.keeping = nil, false, 0, false
+	p.row++
 }
 
 // moved reports whether a hand changed a setting since the last bead: its answer is then of another setting.
@@ -190,7 +193,12 @@ func (m *root) keepText(b *block, w int) {
 	}
 	th, n := &m.th, len(m.fix.tries)
 	seen := m.fix.tries[n-1].Seen
+	if m.meter.kept != "" && m.fix.kept < n {
+		b.say(th.quiet, 0, "laid on "+m.meter.kept, w)
+	}
 	switch {
+	case m.fix.kept == n && m.fix.keeping:
+		b.say(th.quiet, 0, "this bead is being kept …", w)
 	case m.fix.kept == n:
 		b.say(th.good, 0, "✓ this bead is in the book", w)
 	case seen == "good":

@@ -22,6 +22,7 @@ type measurePage struct {
 	field   field
 	sources []string
 	source  string
+	kept    string     // the power source of the last reading that is in the book
 	fresh   string     // a name that is not known, once typed
 	feeds   [2]float64 // m/min
 	reading calc.Reading
@@ -346,7 +347,7 @@ func (p *measurePage) took(m *root, msg measured) {
 		return
 	}
 	source := p.source
-	*p = measurePage{sources: p.sources, said: msg.said, at: askPull, source: source}
+	*p = measurePage{sources: p.sources, said: msg.said, at: askPull, source: source, kept: source}
 	job := m.session.base() // as it is by now
 	taught := job
 	taught.Learn(&msg.job)

@@ -8,6 +8,7 @@ import (
 
 // trialKept is the book's answer to a test bead.
 type trialKept struct {
+	row  int // of beads
 	bead int
 	said string
 	err  error
@@ -37,17 +38,22 @@ func (m *root) keepTrial(acceptable bool) tea.Cmd {
 	if acceptable {
 		verdict = "acceptable"
 	}
-	m.fix.kept = n
-	k, source := m.keeper, m.meter.source
+	m.fix.kept, m.fix.keeping = n, true
+	k, source, row := m.keeper, m.meter.kept, m.fix.row
 	return func() tea.Msg {
 		said, err := k.Trial(context.Background(), t.Job, t.Seen, verdict, source)
-		return trialKept{n, said, err}
+		return trialKept{row, n, said, err}
 	}
 }
 
 func (m *root) trialKept(msg trialKept) {
+	if msg.row == m.fix.row {
+		m.fix.keeping = false
+		if msg.err != nil {
+			m.fix.kept = msg.bead - 1
+		}
+	}
 	if msg.err != nil {
-		m.fix.kept = msg.bead - 1
 		m.notice = &fault{"not kept: " + msg.err.Error(), "k tries again"}
 		return
 	}

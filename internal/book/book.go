@@ -69,6 +69,9 @@ type Book interface {
 	// Save keeps revisions, all of them or none; when it returns without an error they are on the disk, or with the
 	// server. A revision that is there already is no error.
 	Save(ctx context.Context, list ...Revision) error
+	// SaveOn keeps one revision if what it replaces is still the record's present one; ErrStale where somebody else
+	// changed the record first.
+	SaveOn(ctx context.Context, r Revision) error
 	// Get is a record's present revision, also where that is a deletion. ErrNone where there is none.
 	Get(ctx context.Context, id string) (Revision, error)
 	// History is every revision of a record, oldest first; after a merge it may have branches.
@@ -92,6 +95,12 @@ type Book interface {
 
 // ErrNone is what a look-up finds where there is nothing.
 var ErrNone = errors.New("no such record in the book")
+
+// ErrStale is what a change finds where another one came first.
+var ErrStale = errors.New("somebody else changed this record meanwhile")
+
+// ErrAddress is what opening a book by an address finds that is none.
+var ErrAddress = errors.New("this is no address of a PostgreSQL book: type postgres://user@host/database")
 
 // ErrReadOnly is what saving into a book that is only read gives.
 var ErrReadOnly = errors.New("this book can only be read")

@@ -661,3 +661,117 @@ func TestRescue(t *testing.T) {
 		t.Error("written nowhere, and that is no error")
 	}
 }
+
+// Of two changes of one state the second is refused, also where it is the very same; so many hands take from one spool at
+// once and nothing gets lost.
+func TestChangesMeet(t *testing.T) {
+	onBoth(t, func(t *testing.T, b Book) {
+		ctx, now := context.Background(), time.Now()
+		r, err := by(&now).New(SpoolKind, Spool{Lot: "A17", Full: 5000, Left: 5000})
+		noErr(t, err)
+		noErr(t, b.Save(ctx, r))
+		one, err := by(&now).Change(&r, Spool{Lot: "A17", Full: 5000, Left: 4900})
+		noErr(t, err)
+		two, err := by(&now).Change(&r, Spool{Lot: "A17", Full: 5000, Left: 4800})
+		noErr(t, err)
+		noErr(t, b.SaveOn(ctx, one))
+		for _, late := range []Revision{one, two} {
+			if err := b.SaveOn(ctx, late); !errors.Is(err, ErrStale) {
+				t.Fatalf("%v", err)
+			}
+		}
+		var all sync.WaitGroup
+		for range 20 {
+			all.Go(func() {
+				for {
+					r, err := b.Get(ctx, r.ID)
+					if err != nil {
+						t.Error(err)
+						return
+					}
+					s, _ := Body[Spool](&r)
+					s.Left -= 100
+					when := time.Now()
+					next, err := by(&when).Change(&r, s)
+					if err != nil {
+						t.Error(err)
+						return
+					}
+					if err := b.SaveOn(ctx, next); errors.Is(err, ErrStale) {
+						continue
+					} else if err != nil {
+						t.Error(err)
+					}
+					return
+				}
+			})
+		}
+		all.Wait()
+		got, err := b.Get(ctx, r.ID)
+		noErr(t, err)
+		if s, _ := Body[Spool](&got); s.Left != 2900 {
+			t.Errorf("%.0f g are left of 4900 after 20 times 100", s.Left)
+		}
+	})
+}
+
+// A name is a name, also where it looks like the beginning of another record's id.
+func TestNamedIsNoPrefix(t *testing.T) {
+	onBoth(t, func(t *testing.T, b Book) {
+		ctx, now := context.Background(), time.Now()
+		r, err := by(&now).New(SourceKind, Source{Name: "booth 1"})
+		noErr(t, err)
+		noErr(t, b.Save(ctx, r))
+		if _, err := Named(ctx, b, SourceKind, r.ID[:4]); !errors.Is(err, ErrNone) {
+			t.Errorf("%v", err)
+		}
+		if got, err := Named(ctx, b, SourceKind, "BOOTH 1"); err != nil || got.ID != r.ID {
+			t.Errorf("%v, %v", got.ID, err)
+		}
+		if got, err := Resolve(ctx, b, SourceKind, r.ID[:4]); err != nil || got.ID != r.ID {
+			t.Errorf("%v, %v", got.ID, err)
+		}
+	})
+}
+
+// What somebody else wrote into a revision's head reaches no terminal, and its time can be cut.
+func TestHeadsAreTamed(t *testing.T) {
+	ctx, now := context.Background(), time.Now()
+	b := newFile(t)
+	r, err := by(&now).New(PersonKind, Person{Name: "fay"})
+	noErr(t, err)
+	noErr(t, b.Save(ctx, r))
+	_, err = b.(*store).write.Exec("UPDATE revisions SET at = ?, who = ?, program = ?", "x\x1b[31m", "a\x1b]0;b\x07", "\u202e1")
+	noErr(t, err)
+	got, err := b.Get(ctx, r.ID)
+	noErr(t, err)
+	list, err := b.History(ctx, r.ID)
+	noErr(t, err)
+	for _, r := range append(list, got) {
+		if len(r.At) != 24 || unsafe(r.At, r.Who, r.Program) {
+			t.Errorf("%q %q %q", r.At, r.Who, r.Program)
+		}
+	}
+}
+
+// A server that answers with a refusal, and an address that is none, are no server that is away.
+func TestNotAway(t *testing.T) {
+	ctx, now := context.Background(), time.Now()
+	beside := filepath.Join(t.TempDir(), "offline.db")
+	r, err := by(&now).New(PersonKind, Person{Name: "fay"})
+	noErr(t, err)
+	for _, where := range []string{"postgres://u:p%zz@h/db", "postgres://u@127.0.0.1:notaport/db"} {
+		if _, err := SaveOr(ctx, where, beside, r); !errors.Is(err, ErrAddress) {
+			t.Errorf("%s: %v", where, err)
+		}
+	}
+	u, err := url.Parse(serverAddress(t))
+	noErr(t, err)
+	u.Path = "/no_such_database"
+	if kept, err := SaveOr(ctx, u.String(), beside, r); err == nil || kept != "" {
+		t.Errorf("kept %q, %v", kept, err)
+	}
+	if _, err := os.Stat(beside); err == nil {
+		t.Error("something was kept beside")
+	}
+}

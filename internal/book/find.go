@@ -24,20 +24,9 @@ func resolve(ctx context.Context, b Book, kind Kind, word string, deleted bool) 
 	if validID(word) {
 		return ofKind(ctx, b, kind, word, deleted)
 	}
-	var found []Head
-	for offset := 0; ; offset += 500 {
-		list, err := b.List(ctx, Query{Kind: kind, Text: nameWords(word), Deleted: deleted, Limit: 500, Offset: offset})
-		if err != nil {
-			return Revision{}, err
-		}
-		for _, h := range list {
-			if strings.EqualFold(h.Name, word) && h.Deleted == deleted {
-				found = append(found, h)
-			}
-		}
-		if len(list) < 500 {
-			break
-		}
+	found, err := named(ctx, b, kind, word, deleted)
+	if err != nil {
+		return Revision{}, err
 	}
 	if len(found) == 0 && len(word) >= 4 {
 		begun, err := b.Begun(ctx, kind, strings.ToLower(word))
@@ -46,20 +35,69 @@ func resolve(ctx context.Context, b Book, kind Kind, word string, deleted bool) 
 		}
 		found = begun
 	}
-	if len(found) > 1 && (kind == SourceKind || kind == SpoolKind || kind == PersonKind) {
-		found = found[:1] // after a merge two entries of one name are one thing: the newest speaks
-	}
 	switch len(found) {
 	case 0:
 		return Revision{}, fmt.Errorf("%w: no %s is called %q", ErrNone, kind, plain.Line(word, 60))
 	case 1:
 		return ofKind(ctx, b, kind, found[0].ID, deleted)
 	}
-	var ids []string
-	for _, h := range found[:min(len(found), 5)] {
-		ids = append(ids, h.ID+" of "+h.At[:16]+" ("+plain.Line(h.Line, 60)+")")
+	several := &Several{Kind: kind}
+	for _, h := range found {
+		several.IDs = append(several.IDs, h.ID)
 	}
-	return Revision{}, fmt.Errorf("%d records of kind %s are called that: type the id, as %s", len(found), kind, strings.Join(ids, ", "))
+	return Revision{}, several
+}
+
+// Several is what a look-up finds where more than one record is meant by a word.
+type Several struct {
+	Kind Kind
+	IDs  []string // newest first
+}
+
+func (s *Several) Error() string {
+	return fmt.Sprintf("%d records of kind %s are meant by that", len(s.IDs), s.Kind)
+}
+
+// Named is a present record by its name alone, whatever the name looks like; ErrNone where none is called so.
+func Named(ctx context.Context, b Book, kind Kind, name string) (Revision, error) {
+	found, err := named(ctx, b, kind, plain.Line(strings.TrimSpace(name), nameWidth), false)
+	switch {
+	case err != nil:
+		return Revision{}, err
+	case len(found) == 0:
+		return Revision{}, fmt.Errorf("%w: no %s is called %q", ErrNone, kind, plain.Line(name, 60))
+	case len(found) > 1:
+		several := &Several{Kind: kind}
+		for _, h := range found {
+			several.IDs = append(several.IDs, h.ID)
+		}
+		return Revision{}, several
+	}
+	return b.Get(ctx, found[0].ID)
+}
+
+// named lists the records of a name, newest first; of power sources, spools and people only the newest, since after a
+// merge two entries of one name are one thing.
+func named(ctx context.Context, b Book, kind Kind, name string, deleted bool) ([]Head, error) {
+	var found []Head
+	for offset := 0; ; offset += 500 {
+		list, err := b.List(ctx, Query{Kind: kind, Text: nameWords(name), Deleted: deleted, Limit: 500, Offset: offset})
+		if err != nil {
+			return nil, err
+		}
+		for _, h := range list {
+			if strings.EqualFold(h.Name, name) && h.Deleted == deleted {
+				found = append(found, h)
+			}
+		}
+		if len(list) < 500 {
+			break
+		}
+	}
+	if len(found) > 1 && (kind == SourceKind || kind == SpoolKind || kind == PersonKind) {
+		found = found[:1]
+	}
+	return found, nil
 }
 
 // ofKind is a record by its id, if it is of the kind that is meant and deleted or not as is meant.
@@ -71,7 +109,7 @@ func ofKind(ctx context.Context, b Book, kind Kind, id string, deleted bool) (Re
 	case kind != "" && r.Kind != kind:
 		return r, fmt.Errorf("%w: %s is a %s, not a %s", ErrNone, id, r.Kind, kind)
 	case r.Deleted && !deleted:
-		return r, fmt.Errorf("%w: %s was deleted; brazebooth book restore takes that back", ErrNone, id)
+		return r, fmt.Errorf("%w: %s was deleted; brazebooth book restore --kind %s %s takes that back", ErrNone, id, r.Kind, id)
 	}
 	return r, nil
 }

@@ -4,7 +4,11 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"net"
 	"os"
+	"strings"
+
+	"github.com/jackc/pgx/v5/pgconn"
 )
 
 // SaveOr keeps revisions in a book; where that is on a server that is away, before the saving or in the middle of it, the
@@ -33,10 +37,22 @@ func saveInto(ctx context.Context, where string, list []Revision) error {
 func Away(ctx context.Context, where string) bool {
 	b, err := Read(ctx, where)
 	if err != nil {
-		return !errors.Is(err, ErrNone) // an empty one answers
+		return silent(err)
 	}
 	_ = b.Close()
 	return false
+}
+
+// silent reports an error of a server that cannot be reached, or says itself that it cannot serve now. One that answers
+// with a refusal, as of a password or a database that there is not, is there.
+func silent(err error) bool {
+	var refused *pgconn.PgError
+	if errors.As(err, &refused) {
+		return strings.HasPrefix(refused.Code, "57P") || refused.Code == "53300"
+	}
+	var connect *pgconn.ConnectError
+	var network net.Error
+	return errors.As(err, &connect) || errors.As(err, &network) || errors.Is(err, context.DeadlineExceeded)
 }
 
 // Rescue writes revisions that no book takes, as on a full disk, into a new file of the temporary folder, in the form of an

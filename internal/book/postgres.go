@@ -44,9 +44,10 @@ const serverPatience = 20 * time.Second
 
 // dial connects to a server and asks for the book's version.
 func dial(ctx context.Context, address string, readOnly bool) (*store, int, error) {
-	config, err := pgx.ParseConfig(address)
+	scheme, rest, _ := strings.Cut(address, "://")
+	config, err := pgx.ParseConfig(strings.ToLower(scheme) + "://" + rest)
 	if err != nil {
-		return &store{}, 0, errors.New("this is no address of a PostgreSQL book: type postgres://user@host/database")
+		return &store{}, 0, ErrAddress // the fault itself may quote a password
 	}
 	if config.ConnectTimeout == 0 {
 		config.ConnectTimeout = serverPatience / 4

@@ -119,6 +119,15 @@ func (r *Revision) Verify() error {
 	return nil
 }
 
+// tame makes a revision's head safe for a terminal and its time one that can be cut, whoever wrote it.
+func (r *Revision) tame() {
+	r.ID, r.Rev, r.Parent, r.Kind = plain.Line(r.ID, 16), plain.Line(r.Rev, 32), plain.Line(r.Parent, 32), Kind(plain.Line(string(r.Kind), 10))
+	r.Who, r.Where, r.Program = plain.Line(r.Who, 40), plain.Line(r.Where, 40), plain.Line(r.Program, 40)
+	if r.At != stampOf(r.At) {
+		r.At = Stamp(time.Time{})
+	}
+}
+
 func stampOf(s string) string {
 	t, err := time.Parse(time.RFC3339Nano, s)
 	if err != nil {

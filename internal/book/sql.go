@@ -84,6 +84,11 @@ func (e *engine) insert(ctx context.Context, tx querier, p *prepared) error {
 			return err
 		}
 	}
+	if p.onHead {
+		if err := e.onHead(ctx, tx, r); err != nil {
+			return err
+		}
+	}
 	done, err := tx.ExecContext(ctx, e.sql("INSERT INTO revisions ("+revisionColumns+") VALUES (?,?,?,?,?,?,?,?,?,?,?) ON CONFLICT (rev) DO NOTHING"),
 		r.Rev, r.ID, r.Parent, string(r.Kind), r.At, r.Who, r.Where, r.Program, r.Schema, bit(r.Deleted), p.packed)
 	if err != nil {
@@ -95,9 +100,21 @@ func (e *engine) insert(ctx context.Context, tx querier, p *prepared) error {
 	return e.head(ctx, tx, p)
 }
 
+// onHead is ErrStale where a revision does not replace the record's present one. One that is the present one already is
+// stale too: two hands that do the same in the same millisecond make the same revision, and both are to count.
+func (e *engine) onHead(ctx context.Context, tx querier, r *Revision) error {
+	var head string
+	err := tx.QueryRowContext(ctx, e.sql("SELECT rev FROM heads WHERE id = ?"), r.ID).Scan(&head)
+	if err == nil && head != r.Parent {
+		return ErrStale
+	}
+	return err
+}
+
 // prepared is a revision made ready before the writer's turn comes: what takes time takes it beside the others.
 type prepared struct {
 	rev        Revision
+	onHead     bool // only if it replaces the present one
 	packed     []byte
 	name, line string
 	words      []string
@@ -259,7 +276,9 @@ func (s *store) Get(ctx context.Context, id string) (Revision, error) {
 	if err != nil {
 		return Revision{}, err
 	}
-	return one(rows)
+	r, err := one(rows)
+	r.tame()
+	return r, err
 }
 
 func (s *store) History(ctx context.Context, id string) ([]Revision, error) {
@@ -270,6 +289,9 @@ func (s *store) History(ctx context.Context, id string) ([]Revision, error) {
 	list, err := revisions(rows)
 	if err == nil && len(list) == 0 {
 		err = ErrNone
+	}
+	for i := range list {
+		list[i].tame()
 	}
 	return list, err
 }
@@ -303,7 +325,11 @@ func (s *store) eachOr(ctx context.Context, visit func(Revision) error, unreadab
 	return rows.Err()
 }
 
-func (s *store) Save(ctx context.Context, list ...Revision) error {
+func (s *store) SaveOn(ctx context.Context, r Revision) error { return s.save(ctx, true, r) }
+
+func (s *store) Save(ctx context.Context, list ...Revision) error { return s.save(ctx, false, list...) }
+
+func (s *store) save(ctx context.Context, onHead bool, list ...Revision) error {
 	if s.readOnly != "" {
 		return fmt.Errorf("%w: %s", ErrReadOnly, s.readOnly)
 	}
@@ -319,6 +345,7 @@ func (s *store) Save(ctx context.Context, list ...Revision) error {
 		if ready[i], err = prepare(&list[i]); err != nil {
 			return err
 		}
+		ready[i].onHead = onHead
 	}
 	return s.writer.save(ctx, ready)
 }

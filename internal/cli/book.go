@@ -60,7 +60,7 @@ func (d *Deps) withBook(cmd *cobra.Command, writes bool, do func(ctx context.Con
 		return wrong("there is no book yet at "+plain.Line(where, 200), "save something first: brazebooth book save --name ...; or name another with --book")
 	}
 	if err != nil {
-		return err
+		return bookError(err)
 	}
 	err = do(cmd.Context(), b)
 	return bookError(errors.Join(err, b.Close()))
@@ -96,9 +96,16 @@ func (d *Deps) keep(cmd *cobra.Command, kind book.Kind, body any, what string, f
 
 // bookError turns what a book says into what to type.
 func bookError(err error) error {
+	var several *book.Several
 	switch {
 	case err == nil:
 		return nil
+	case errors.As(err, &several):
+		return wrong(several.Error(), "type one of their ids: "+strings.Join(several.IDs[:min(len(several.IDs), 8)], ", ")+"; brazebooth book list --kind "+string(several.Kind)+" shows them")
+	case errors.Is(err, book.ErrAddress):
+		return wrong(book.ErrAddress.Error(), "--book postgres://user@host/database, or a file")
+	case errors.Is(err, book.ErrStale):
+		return wrong(book.ErrStale.Error(), "look at it again: brazebooth book history; then say it once more")
 	case errors.Is(err, book.ErrNone):
 		return wrong(plain.Line(err.Error(), 200), "brazebooth book list shows what is there")
 	case errors.Is(err, book.ErrReadOnly):
@@ -137,7 +144,7 @@ func (d *Deps) bookSave() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			if strings.TrimSpace(name) == "" {
+			if strings.TrimSpace(plain.Line(name, 100)) == "" {
 				return wrong("a card without a name", `type --name "tank lid"`)
 			}
 			card, err := d.solve(cmd.Context(), job)

@@ -2,6 +2,7 @@ package cli
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"math"
 	"strings"
@@ -91,17 +92,17 @@ adds its history, and to a card the test beads laid with it and what this progra
 func keptText(r *book.Revision, c *book.Card, sys quantity.System) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s\n%s, saved %s by %s with version %s\n", c.Name, r.ID, r.At[:16], orUnknown(plain.Line(r.Who, 40)), plain.Line(r.Program, 20))
-	fmt.Fprintf(&b, "%s\n", c.Line())
+	b.WriteString(sheet.Wrapped("", c.Line()))
 	if len(c.Tags) > 0 {
-		fmt.Fprintf(&b, "tags: %s\n", strings.Join(c.Tags, ", "))
+		b.WriteString(sheet.Wrapped("tags: ", strings.Join(c.Tags, ", ")))
 	}
 	if c.Note != "" {
-		fmt.Fprintf(&b, "note: %s\n", c.Note)
+		b.WriteString(sheet.Wrapped("note: ", c.Note))
 	}
 	b.WriteByte('\n')
 	for _, w := range c.Card.Warns {
 		if w.Severity == calc.Stop {
-			fmt.Fprintf(&b, "STOP  %s\n", w.Text)
+			b.WriteString(sheet.Wrapped("STOP  ", w.Text))
 		}
 	}
 	for _, f := range c.Card.Figures {
@@ -150,6 +151,11 @@ func (d *Deps) bookHistory() *cobra.Command {
 			}
 			return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
 				r, err := book.Resolve(ctx, b, k, name)
+				if errors.Is(err, book.ErrNone) {
+					if gone, deleted := book.ResolveDeleted(ctx, b, k, name); deleted == nil {
+						r, err = gone, nil
+					}
+				}
 				if err != nil {
 					return err
 				}
@@ -393,7 +399,7 @@ func (d *Deps) bookEdit() *cobra.Command {
 				if err != nil {
 					return err
 				}
-				if err := b.Save(ctx, next); err != nil {
+				if err := b.SaveOn(ctx, next); err != nil {
 					return err
 				}
 				return d.say("changed %s %s\n", next.ID, c.Name)
@@ -458,7 +464,7 @@ func (d *Deps) mark(cmd *cobra.Command, args []string, kind, done string, next f
 		if err != nil {
 			return err
 		}
-		if err := b.Save(ctx, n); err != nil {
+		if err := b.SaveOn(ctx, n); err != nil {
 			return err
 		}
 		return d.say("%s %s\n", done, r.ID)

@@ -5,7 +5,9 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -37,6 +39,9 @@ func (d *Deps) bookTrial() *cobra.Command {
 			if t.Verdict == "good" && t.Seen != "" && t.Seen != "good" || t.Verdict == "bad" && t.Seen == "good" {
 				return wrong("the verdict "+t.Verdict+" together with "+t.Seen, "say acceptable where a fault was let pass, or what was seen otherwise")
 			}
+			if len(args) == 0 && !jobFlags(cmd) {
+				return wrong("a trial of no job", "name the kept card that was laid, or give the job: --metal --gauge --feed --travel")
+			}
 			if len(args) > 0 {
 				err := d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
 					r, c, err := cardOf(ctx, b, strings.Join(args, " "))
@@ -66,18 +71,21 @@ func (d *Deps) bookTrial() *cobra.Command {
 
 // keepTrial saves a whole trial and says what it teaches.
 func (d *Deps) keepTrial(cmd *cobra.Command, t book.Trial) error {
-	if _, err := calc.Complete(t.Job); err != nil {
-		return err
-	}
-	t.Clean()
-	first, err := d.source(cmd, t.Source)
+	used, err := calc.Complete(t.Job)
 	if err != nil {
 		return err
 	}
+	t.Job = used
 	if card, err := calc.Solve(t.Job); err == nil {
+		t.Job = calc.Laid(&card)
 		if err := d.sayStops(card.Warnings); err != nil {
 			return err
 		}
+	}
+	t.Clean()
+	first, err := d.source(cmd, &t.Source)
+	if err != nil {
+		return err
 	}
 	inBook, err := d.keep(cmd, book.TrialKind, t, "trial of "+t.Verdict, first...)
 	if err != nil || !inBook || t.Source == "" {
@@ -100,7 +108,11 @@ listed with what they teach.`,
   brazebooth book reading --withdraw 3f0a`,
 		Args: noArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
-			switch {
+			switch marked := withdraw + confirm; {
+			case withdraw != "" && confirm != "" || marked != "" && (cmd.Flags().Changed("amps") || cmd.Flags().Changed("volts")):
+				return wrong("more than one thing at once", "withdraw, confirm and keep readings one by one")
+			case marked != "" && !idLike.MatchString(marked):
+				return wrong("a reading is meant by its id, not by "+quote(marked), "brazebooth book reading lists them: type at least the first four letters")
 			case withdraw != "":
 				return d.mark(cmd, []string{withdraw}, "reading", "withdrawn", func(a book.Author, r *book.Revision) (book.Revision, error) { return a.Delete(r) })
 			case confirm != "":
@@ -113,13 +125,16 @@ listed with what they teach.`,
 			if !job.Amps.Set && !job.Volts.Set {
 				return d.listReadings(cmd, job)
 			}
+			if !job.Amps.Set {
+				return wrong("volts without amps teach nothing", "type --amps as the meter shows them after the first second")
+			}
 			r, err := readingOf(cmd, job, pull)
 			if err != nil {
 				return err
 			}
 			r.Lot, r.Note = lot, note
 			r.Clean()
-			first, err := d.source(cmd, r.Source)
+			first, err := d.source(cmd, &r.Source)
 			if err != nil {
 				return err
 			}
@@ -145,7 +160,8 @@ listed with what they teach.`,
 // source makes sure that a power source is known: the first one of a book is entered with its first reading, any other
 // only on purpose, since a slip of the pen would make a machine that is not there. While the server is away nobody can
 // tell, and the name is taken as it is.
-func (d *Deps) source(cmd *cobra.Command, name string) ([]book.Revision, error) {
+func (d *Deps) source(cmd *cobra.Command, to *string) ([]book.Revision, error) {
+	name := *to
 	if name == "" {
 		return nil, nil
 	}
@@ -164,8 +180,15 @@ func (d *Deps) source(cmd *cobra.Command, name string) ([]book.Revision, error) 
 		return nil, bookError(err)
 	}
 	defer b.Close()
-	if _, err = book.Resolve(cmd.Context(), b, book.SourceKind, name); err == nil {
+	old, err := book.Named(cmd.Context(), b, book.SourceKind, name)
+	if err == nil {
+		if s, err := book.Body[book.Source](&old); err == nil {
+			*to = s.Name // as it was entered
+		}
 		return nil, nil
+	}
+	if !errors.Is(err, book.ErrNone) {
+		return nil, bookError(err)
 	}
 	known, err := b.List(cmd.Context(), book.Query{Kind: book.SourceKind})
 	if err != nil {
@@ -263,6 +286,19 @@ func (d *Deps) listReadings(cmd *cobra.Command, job calc.Job) error {
 	})
 }
 
+// idLike is an id or its beginning.
+var idLike = regexp.MustCompile(`^[0-9a-fA-F]{4,16}$`)
+
+// jobFlags reports whether anything of a job was given.
+func jobFlags(cmd *cobra.Command) bool {
+	for _, f := range [...]string{"metal", "gauge", "filler", "wire", "mode", "feed", "amps", "travel"} {
+		if cmd.Flags().Changed(f) {
+			return true
+		}
+	}
+	return false
+}
+
 // tellEta says what a power source's trials teach of the heat, each with how much it was expected.
 func (d *Deps) tellEta(ctx context.Context, b book.Book, source string) error {
 	list, err := book.Verdicts(ctx, b, source)
@@ -270,6 +306,9 @@ func (d *Deps) tellEta(ctx context.Context, b book.Book, source string) error {
 		return err
 	}
 	e := calc.LearnEta(list)
+	if e.Used == 0 {
+		return d.say("%s: no verdict tells of its heat yet\n", plain.Line(source, 60))
+	}
 	var said []string
 	for _, x := range e.Evidence {
 		said = append(said, fmt.Sprintf("%s (expected in %.0f of 100)", x.Heat, x.Expected))
@@ -309,7 +348,10 @@ func (d *Deps) bookSource() *cobra.Command {
 		Use: "source", Short: "A power source with its plate; without a name it lists them", Args: noArgs,
 		Example: `  brazebooth book source --name "booth 1" --rated-amps 200A --rated-duty 60% --nozzle-bore 1/2in`,
 		RunE: func(cmd *cobra.Command, _ []string) error {
-			if strings.TrimSpace(s.Name) == "" {
+			if s.Clean(); strings.TrimSpace(s.Name) == "" {
+				if cmd.Flags().Changed("name") {
+					return wrong("a power source without a name", `type --name "booth 1"`)
+				}
 				return d.list(cmd, book.Query{Kind: book.SourceKind}, false)
 			}
 			job, err := jobOf(cmd)
@@ -367,62 +409,101 @@ func (d *Deps) keepSource(cmd *cobra.Command, s book.Source, onto func(*book.Sou
 		_, err := d.keep(cmd, book.SourceKind, s, "power source "+s.Name)
 		return err
 	}
-	was, err := book.Body[book.Source](&old)
-	if err != nil {
-		return err
+	return d.change(cmd, &old, func(r *book.Revision) (any, string, error) {
+		was, err := book.Body[book.Source](r)
+		next := was
+		onto(&next)
+		if cmd.Flags().Changed("note") {
+			next.Note = s.Note
+		}
+		switch {
+		case err != nil:
+			return nil, "", err
+		case next.LeastAmps > 0 && next.MostAmps > 0 && next.LeastAmps > next.MostAmps:
+			return nil, "", plateWrong(&next)
+		case next == was:
+			return nil, "power source " + plain.Line(was.Name, 60) + plateText(&was) + "; nothing to change", nil
+		}
+		return next, "power source " + next.Name + plateText(&next), nil
+	})
+}
+
+// plateText is what is known of a plate.
+func plateText(s *book.Source) string {
+	text := ""
+	if s.RatedAmps > 0 {
+		text += fmt.Sprintf(", rated %.0f A", s.RatedAmps)
 	}
-	next := was
-	onto(&next)
-	if cmd.Flags().Changed("note") {
-		next.Note = s.Note
+	if s.RatedDuty > 0 {
+		text += fmt.Sprintf(", duty cycle %.0f %%", s.RatedDuty)
 	}
-	if next.LeastAmps > 0 && next.MostAmps > 0 && next.LeastAmps > next.MostAmps {
-		return plateWrong(&next)
+	if s.LeastAmps > 0 {
+		text += fmt.Sprintf(", from %.0f A", s.LeastAmps)
 	}
-	if next == was {
-		return d.say("power source %s: rated %.0f A at %.0f %%, %.0f to %.0f A, nozzle %.1f mm; nothing to change\n",
-			plain.Line(was.Name, 60), was.RatedAmps, was.RatedDuty, was.LeastAmps, was.MostAmps, was.Nozzle)
+	if s.MostAmps > 0 {
+		text += fmt.Sprintf(", up to %.0f A", s.MostAmps)
 	}
-	return d.change(cmd, &old, next, "power source "+next.Name)
+	if s.Nozzle > 0 {
+		text += fmt.Sprintf(", nozzle %.1f mm", s.Nozzle)
+	}
+	return text
 }
 
 func plateWrong(s *book.Source) error {
 	return wrong(fmt.Sprintf("a plate from %.0f to %.0f A", s.LeastAmps, s.MostAmps), "--least-amps is the smaller of the two")
 }
 
-// known looks a record up by its name. A book that is not there yet, or whose server is away, knows none: what is saved
-// then is a new record.
+// known looks a record up by its name; a book that is not there yet knows none. While the server is away nobody can tell,
+// and that is an error: a second record of the name would hide the first.
 func (d *Deps) known(cmd *cobra.Command, kind book.Kind, name string) (r book.Revision, found bool, err error) {
 	where, err := d.place(cmd)
 	if err != nil {
 		return r, false, err
 	}
 	b, err := book.Read(cmd.Context(), where)
-	if errors.Is(err, book.ErrNone) || err != nil && book.IsServer(where) {
+	if errors.Is(err, book.ErrNone) {
 		return r, false, nil
 	}
 	if err != nil {
 		return r, false, bookError(err)
 	}
 	defer b.Close()
-	r, err = book.Resolve(cmd.Context(), b, kind, name)
+	r, err = book.Named(cmd.Context(), b, kind, name)
 	if errors.Is(err, book.ErrNone) {
 		return r, false, nil
 	}
-	return r, err == nil, err
+	return r, err == nil, bookError(err)
 }
 
-// change saves another state of a record; that wants the book itself.
-func (d *Deps) change(cmd *cobra.Command, old *book.Revision, body any, what string) error {
-	next, err := d.author().Change(old, body)
-	if err != nil {
-		return err
-	}
+// change saves another state of a record; that wants the book itself. What comes of the record is asked again where
+// somebody else changes it meanwhile; a nil body leaves it as it is.
+func (d *Deps) change(cmd *cobra.Command, old *book.Revision, next func(*book.Revision) (body any, what string, err error)) error {
 	return d.withBook(cmd, true, func(ctx context.Context, b book.Book) error {
-		if err := b.Save(ctx, next); err != nil {
-			return err
+		for {
+			now, err := b.Get(ctx, old.ID)
+			if err != nil {
+				return err
+			}
+			body, what, err := next(&now)
+			if err != nil {
+				return err
+			}
+			if body == nil {
+				return d.say("%s\n", plain.Line(what, 200))
+			}
+			r, err := d.author().Change(&now, body)
+			if err != nil {
+				return err
+			}
+			err = b.SaveOn(ctx, r)
+			if errors.Is(err, book.ErrStale) && ctx.Err() == nil {
+				continue
+			}
+			if err != nil {
+				return err
+			}
+			return d.say("changed %s %s\n", r.ID, plain.Line(what, 200))
 		}
-		return d.say("changed %s %s\n", next.ID, plain.Line(what, 200))
 	})
 }
 
@@ -434,7 +515,10 @@ func (d *Deps) bookSpool() *cobra.Command {
 		Example: `  brazebooth book spool --lot A17 --filler cusi3 --wire .035 --full 4540
   brazebooth book spool --lot A17 --used 120`,
 		RunE: func(cmd *cobra.Command, _ []string) error {
-			if strings.TrimSpace(s.Lot) == "" {
+			if s.Clean(); strings.TrimSpace(s.Lot) == "" {
+				if cmd.Flags().Changed("lot") {
+					return wrong("a spool without a lot", "type what is on it: --lot A17")
+				}
 				return d.list(cmd, book.Query{Kind: book.SpoolKind}, false)
 			}
 			job, err := jobOf(cmd)
@@ -477,10 +561,24 @@ func (d *Deps) spool(cmd *cobra.Command, s book.Spool, used float64, job calc.Jo
 		_, err = d.keep(cmd, book.SpoolKind, s, fmt.Sprintf("spool %s, %.0f g left", s.Lot, s.Left))
 		return err
 	}
-	was, err := book.Body[book.Spool](&old)
-	if err != nil {
-		return err
-	}
+	return d.change(cmd, &old, func(r *book.Revision) (any, string, error) {
+		was, err := book.Body[book.Spool](r)
+		if err != nil {
+			return nil, "", err
+		}
+		next, err := spoolNow(cmd, was, s, used, job)
+		if err != nil {
+			return nil, "", err
+		}
+		if next == was {
+			return nil, spoolText(&next), nil
+		}
+		return next, spoolText(&next), nil
+	})
+}
+
+// spoolNow is a spool with what was given.
+func spoolNow(cmd *cobra.Command, was, s book.Spool, used float64, job calc.Job) (book.Spool, error) {
 	next := was
 	if s.Full > 0 {
 		next.Left += s.Full - was.Full
@@ -497,19 +595,19 @@ func (d *Deps) spool(cmd *cobra.Command, s book.Spool, used float64, job calc.Jo
 		next.Wire = job.Wire.V
 	}
 	if next.Left < 0 || next.Left > next.Full {
-		return spoolWrong(&next)
+		return next, spoolWrong(&next)
 	}
-	if next != was {
-		if err := d.change(cmd, &old, next, "spool "+next.Lot); err != nil {
-			return err
-		}
-	}
-	f, _ := tables.FillerByID(next.Filler)
+	return next, nil
+}
+
+// spoolText says what is left.
+func spoolText(s *book.Spool) string {
+	f, _ := tables.FillerByID(s.Filler)
 	length := ""
-	if m, err := metres(next.Left, next.Wire, f.Density.V); err == nil {
+	if m, err := metres(s.Left, s.Wire, f.Density.V); err == nil {
 		length = fmt.Sprintf(", %.0f m of wire", m)
 	}
-	return d.say("spool %s: %.0f g left%s\n", plain.Line(next.Lot, 60), next.Left, length)
+	return fmt.Sprintf("spool %s: %s %s mm, %.0f g left%s", plain.Line(s.Lot, 60), s.Filler, strconv.FormatFloat(s.Wire, 'g', 4, 64), s.Left, length)
 }
 
 func spoolWrong(s *book.Spool) error {
@@ -532,6 +630,9 @@ func (d *Deps) bookPerson() *cobra.Command {
 			p.Clean()
 			if p.Name == "" {
 				return d.list(cmd, book.Query{Kind: book.PersonKind}, false)
+			}
+			if _, known, err := d.known(cmd, book.PersonKind, p.Name); known || err != nil {
+				return errors.Join(err, d.say("%s is in the book\n", plain.Line(p.Name, 60)))
 			}
 			_, err := d.keep(cmd, book.PersonKind, p, "person "+p.Name)
 			return err

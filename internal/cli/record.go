@@ -77,7 +77,11 @@ func aboutCard(ctx context.Context, b book.Book, out *strings.Builder, id string
 	now := book.Keep(&card)
 	diff := settled(differences(&c.Card, &now))
 	for _, x := range diff {
-		out.WriteString(sheet.Wrapped("  ", fmt.Sprintf("%s: %.4g, now %.4g %s", calc.FigureLabel(x.Name), x.A, x.B, quantity.Label(x.Unit, quantity.Metric))))
+		text := fmt.Sprintf("%s: %.4g, now %.4g %s", calc.FigureLabel(x.Name), x.A, x.B, quantity.Label(x.Unit, quantity.Metric))
+		if x.A == 0 || x.B == 0 {
+			text = calc.FigureLabel(x.Name) + ": " + x.Why
+		}
+		out.WriteString(sheet.Wrapped("  ", text))
 	}
 	if len(diff) == 0 {
 		out.WriteString("  no figure differs\n")
@@ -117,8 +121,12 @@ func plainText(r *book.Revision) string {
 	for _, name := range names {
 		value := string(fields[name])
 		var text string
-		if json.Unmarshal(fields[name], &text) == nil {
+		var number float64
+		switch {
+		case json.Unmarshal(fields[name], &text) == nil:
 			value = text
+		case json.Unmarshal(fields[name], &number) == nil:
+			value = fmt.Sprintf("%.4g", number)
 		}
 		if unit := recordUnits[name]; unit != "" {
 			value += " " + unit

@@ -164,11 +164,14 @@ func (k *ink) stopped(p *Wall) bool {
 	return true
 }
 
+// noteCells is how much of a note stands on the first page; a longer one stands behind, whole.
+const noteCells = 280
+
 func (k *ink) title(p *Wall) {
 	k.para(edgeMM, k.w-2*edgeMM, 22, "B", p.Name)
 	k.para(edgeMM, k.w-2*edgeMM, 10, "", p.Job)
 	if p.Note != "" {
-		k.para(edgeMM, k.w-2*edgeMM, 10, "", "Note: "+p.Note)
+		k.para(edgeMM, k.w-2*edgeMM, 10, "", "Note: "+plain.Line(p.Note, noteCells))
 	}
 	k.rule()
 }
@@ -317,7 +320,7 @@ func (k *ink) cautions(p *Wall) (rest []calc.Warning) {
 		list = list[1:]
 	}
 	if len(list) > 0 {
-		k.para(edgeMM, k.w-2*edgeMM, points, "B", fmt.Sprintf("%d more cautions go on behind: hang every page.", len(list)))
+		k.para(edgeMM, k.w-2*edgeMM, points, "B", fmt.Sprintf("The cautions go on behind (%d): hang every page.", len(list)))
 	}
 	return list
 }
@@ -325,12 +328,17 @@ func (k *ink) cautions(p *Wall) (rest []calc.Warning) {
 // more puts the cautions that the first page has no room for on further ones.
 func (k *ink) more(p *Wall, list []calc.Warning) {
 	const points = 11
+	if plain.Width(p.Note) > noteCells {
+		list = append(slices.Clone(list), calc.Warning{Severity: "note", Text: p.Note})
+	}
 	for i := range list {
-		if i == 0 || k.y+k.high(list[i:i+1], points) > k.h-edgeMM {
+		if i == 0 || k.y+k.high(list[i:i+1], points) > k.h-edgeMM-10 {
 			k.f.AddPage()
 			k.y = edgeMM
-			k.para(edgeMM, k.w-2*edgeMM, 18, "B", p.Name+": cautions, continued")
+			k.para(edgeMM, k.w-2*edgeMM, 18, "B", p.Name+": continued")
 			k.rule()
+			k.face("", 8)
+			k.text(edgeMM, k.h-edgeMM, fmt.Sprintf("%s, page %d", p.Foot, k.f.PageNo()))
 		}
 		k.para(edgeMM, k.w-2*edgeMM, points, "", cautionText(&list[i]))
 		k.y += 2
