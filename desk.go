@@ -4,6 +4,8 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"maps"
+	"slices"
 	"strings"
 	"sync"
 
@@ -118,7 +120,33 @@ func (d desk) Trial(ctx context.Context, job calc.Job, seen, verdict, source str
 	if err == nil && beside != "" {
 		return plain.Line(book.Told(beside), 400), nil
 	}
-	return "kept: a bead that is " + verdict, said(err)
+	return "kept in the book: a test bead, " + verdict, said(err)
+}
+
+// Enter is the command of that kind.
+func (d desk) Enter(ctx context.Context, kind string, given map[string]string) (string, error) {
+	d.saving.Add(1)
+	defer d.saving.Done()
+	args := []string{"book", kind}
+	for _, name := range slices.Sorted(maps.Keys(given)) {
+		if kind != "person" {
+			args = append(args, "--"+name+"="+given[name])
+		}
+	}
+	if kind == "person" {
+		args = append(args, "--", given["name"])
+	}
+	var out, told strings.Builder
+	code := cli.Run(ctx, args, cli.Deps{Out: &out, Err: &told, Book: d.where, Beside: d.beside, Who: d.author.Who, Where: d.author.Where, Now: d.author.Now})
+	if code != 0 {
+		what, hint, _ := strings.Cut(strings.TrimPrefix(told.String(), "brazebooth: "), "\n")
+		return "", &quantity.Error{What: plain.Line(what, 200), Hint: plain.Line(strings.TrimSpace(hint), 200)}
+	}
+	if told.Len() > 0 { // kept beside
+		return plain.Line(strings.TrimSpace(told.String()), 400), nil
+	}
+	lines := strings.Split(strings.TrimSpace(out.String()), "\n")
+	return plain.Line(lines[len(lines)-1], 200), nil
 }
 
 func (d desk) Load(ctx context.Context, id string) (job calc.Job, err error) {

@@ -5,6 +5,7 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"strings"
 	"sync"
 	"testing"
 	"time"
@@ -73,6 +74,18 @@ func TestDeskKeeps(t *testing.T) {
 		if lines, err := d.Record(ctx, e.ID, "metric"); err != nil || len(lines) < 4 {
 			t.Errorf("%s: %q, %v", e.Kind, lines, err)
 		}
+	}
+	if said, err := d.Enter(ctx, "spool", map[string]string{"lot": "-A17", "full": "4540"}); err != nil || !strings.Contains(said, "4540 g left") {
+		t.Errorf("%q, %v", said, err)
+	}
+	if said, err := d.Enter(ctx, "source", map[string]string{"name": "booth 1", "rated-amps": "200A"}); err != nil || !strings.Contains(said, "rated 200 A") {
+		t.Errorf("%q, %v", said, err)
+	}
+	if _, err := d.Enter(ctx, "source", map[string]string{"name": "booth 1", "rated-amps": "much"}); err == nil || !strings.Contains(err.Error(), "rated-amps") {
+		t.Errorf("%v", err)
+	}
+	if _, err := d.Enter(ctx, "person", map[string]string{"name": "ana"}); err != nil {
+		t.Error(err)
 	}
 	if names, err := d.Sources(ctx); err != nil || len(names) != 1 || names[0] != "booth 1" {
 		t.Errorf("%v, %v", names, err)

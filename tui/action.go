@@ -23,6 +23,8 @@ type (
 	findCards   struct{}
 	loadCard    struct{ entry Entry }
 	openRecord  struct{ entry Entry }
+	openForm    struct{ form *form }
+	enterRecord struct{}
 	keepCard    struct{ name string }
 	keepTrial   struct{ acceptable bool } // the last test bead, as what it looks or as acceptable
 	stampNow    struct{}
@@ -66,6 +68,8 @@ func (turnPage) action()    {}
 func (findCards) action()   {}
 func (loadCard) action()    {}
 func (openRecord) action()  {}
+func (openForm) action()    {}
+func (enterRecord) action() {}
 func (keepCard) action()    {}
 func (keepTrial) action()   {}
 func (stampNow) action()    {}

@@ -34,7 +34,7 @@ func (m *root) act(a action) tea.Cmd {
 	case turnPage:
 		m.part.turn(a.by)
 		return m.enterPage()
-	case findCards, loadCard, openRecord, keepCard, keepTrial, keepReading:
+	case findCards, loadCard, openRecord, openForm, enterRecord, keepCard, keepTrial, keepReading:
 		return m.actBook(a)
 	case stampNow:
 		now := m.now
@@ -81,6 +81,8 @@ func (m *root) back() {
 	case m.other:
 		m.other = false
 		m.enter()
+	case m.form != nil:
+		m.form = nil
 	case m.inputs != nil:
 		m.inputs = nil
 	case m.onPart:
@@ -215,6 +217,10 @@ func (m *root) actBook(a action) tea.Cmd {
 		return m.shelf.find(m.keeper)
 	case openRecord:
 		return m.readRecord(a.entry)
+	case openForm:
+		m.form = newForm(a.form)
+	case enterRecord:
+		return m.enterRecord()
 	case keepTrial:
 		return m.keepTrial(a.acceptable)
 	case loadCard:

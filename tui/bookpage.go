@@ -70,6 +70,9 @@ func (p *bookPage) found(f bookFound) {
 // lines is how many rows there are: what was found, and what is typed can be kept.
 func (p *bookPage) lines() int {
 	n := len(p.rows)
+	if p.all {
+		n += len(forms)
+	}
 	if p.keeps() {
 		n++
 	}
@@ -116,8 +119,8 @@ func (p *bookPage) press(msg tea.KeyPressMsg, k *keyMap) action {
 		} else if e != nil {
 			return loadCard{*e}
 		}
-		if p.all {
-			return refuse{fault{"nothing is found", "type less, or keep something first: the pages book, measure, correct"}}
+		if i := p.at - len(p.rows); p.all && i < len(forms) {
+			return openForm{&forms[i]}
 		}
 		if p.field.empty() {
 			return refuse{fault{"nothing is kept yet", "type a name and enter keeps the card"}}
@@ -148,9 +151,9 @@ func (p *bookPage) draw(th *theme, keeps bool, w, h int) (b block, x int) {
 		b.say(th.plain, 0, "There is no book here: the program was started without one.", w)
 		return b, 0
 	}
-	ask, hint, none := "find or name: ", "type to find, or a name to keep the card", "nothing is kept yet: type a name and enter keeps the card as it is"
+	ask, hint := "find or name: ", "type to find, or a name to keep the card"
 	if p.all {
-		ask, hint, none = "find: ", "cards, test beads, readings, power sources, spools", "nothing found"
+		ask, hint = "find: ", "cards, test beads, readings, power sources, spools"
 	}
 	x = width(ask) + p.field.column()
 	r := newRow(w).put(th.bold, ask).put(th.accent, p.field.String())
@@ -181,8 +184,13 @@ func (p *bookPage) draw(th *theme, keeps bool, w, h int) (b block, x int) {
 	if p.keeps() {
 		list.add(p.cursor(th, len(p.rows), w).put(th.good, "keep the card as “"+p.field.String()+"”").line())
 	}
+	for i := range forms {
+		if p.all {
+			list.add(p.cursor(th, len(p.rows)+i, w).put(th.good, "enter "+forms[i].title).line())
+		}
+	}
 	if len(list) == 0 && !p.busy {
-		b.say(th.quiet, 0, none, w)
+		b.say(th.quiet, 0, "nothing is kept yet: type a name and enter keeps the card as it is", w)
 	}
 	b.addAll(p.top.show(list, p.at, p.at, max(1, h-len(b))))
 	return b, x
@@ -226,6 +234,8 @@ func (m *root) onBook(msg tea.Msg) tea.Cmd {
 		m.showRecord(msg)
 	case trialKept:
 		m.trialKept(msg)
+	case formDone:
+		return m.entered(msg)
 	case bookLoaded:
 		if !m.onPart || m.part.name() != pageBook { // left meanwhile: the card stays
 			return nil

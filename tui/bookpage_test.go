@@ -23,6 +23,7 @@ type drawer struct {
 	readings []calc.Reading
 	travel   float64 // of the last
 	trials   []string
+	entered  []string
 	fail     error
 }
 
@@ -82,6 +83,14 @@ func (d *drawer) Trial(_ context.Context, job calc.Job, seen, verdict, source st
 	}
 	d.trials = append(d.trials, seen+" "+verdict+" "+source)
 	return "kept: a bead that is " + verdict, nil
+}
+
+func (d *drawer) Enter(_ context.Context, kind string, given map[string]string) (string, error) {
+	if given["rated-amps"] == "much" {
+		return "", &quantity.Error{What: "--rated-amps: much", Hint: "type 200A"}
+	}
+	d.entered = append(d.entered, fmt.Sprint(kind, given))
+	return "saved " + kind, d.fail
 }
 
 func openBook(t *testing.T, d *drawer, page string, size [2]int) *screen {
@@ -231,8 +240,7 @@ func TestRecordsOnTheScreens(t *testing.T) {
 	for _, size := range [][2]int{{80, 24}, {60, 20}, {120, 40}, {40, 14}} {
 		d := &drawer{}
 		s := openBook(t, d, "records", size)
-		s.press("enter")
-		s.has("nothing is found")
+		s.has("enter a power source")
 		card := s.m.(*root).session.card
 		if _, err := d.Keep(context.Background(), "tank lid", &card); err != nil {
 			t.Fatal(err)
@@ -278,5 +286,36 @@ func TestTrialOnTheScreens(t *testing.T) {
 	s.press("7")
 	if want := "rolled-edge bad booth 1;spatter acceptable booth 1;good good booth 1"; strings.Join(d.trials, ";") != want {
 		t.Errorf("%q", d.trials)
+	}
+}
+
+// A power source, a spool, a person: one question at a time; a fault leaves all that was typed.
+func TestFormsOnTheScreens(t *testing.T) {
+	for _, size := range [][2]int{{80, 24}, {60, 20}, {120, 40}, {40, 14}} {
+		d := &drawer{}
+		s := openBook(t, d, "records", size)
+		s.press("enter", "enter")
+		s.has("it has no name yet")
+		s.typed("booth 1")
+		s.press("enter")
+		s.typed("much")
+		s.press("enter", "enter", "enter", "enter", "enter", "enter")
+		s.fits(size[0], size[1])
+		s.has("puts it into the book")
+		s.press("enter")
+		s.has("type 200A")
+		s.press("up", "up", "up", "up", "up", "up")
+		s.has("rated amps: much")
+		s.press("esc")
+		s.typed("200A")
+		s.press("enter", "enter", "enter", "enter", "enter", "enter", "enter")
+		s.has("saved source", "[records]")
+		if want := "sourcemap[name:booth 1 rated-amps:200A]"; len(d.entered) != 1 || d.entered[0] != want {
+			t.Errorf("%q", d.entered)
+		}
+		s.press("down", "down", "enter")
+		s.has("a person")
+		s.press("esc")
+		s.has("[records]")
 	}
 }

@@ -93,6 +93,8 @@ func (m *root) hints() []key.Binding {
 		return []key.Binding{named(k.Play, "space", "mark"), named(k.On, "enter", "go on"), named(k.Down, "↑↓", "pick"), named(k.Back, "esc", "back")}
 	case m.other:
 		return m.pickHints()
+	case m.form != nil:
+		return []key.Binding{named(k.On, "enter", "go on"), named(k.Up, "↑", "step back"), named(k.Back, "esc", "back")}
 	case m.inputs != nil:
 		return []key.Binding{named(k.On, "enter", "set"), named(k.Down, "↑↓", "pick"), named(k.Back, "backspace", "open again"), named(k.Back, "esc", "back")}
 	case m.onPart && m.part.name() == pageBook:
@@ -148,6 +150,9 @@ func (m *root) body(w, h int) (block, *tea.Cursor) {
 		return m.marks.draw(&m.th, w, h), nil
 	case m.other:
 		return m.pickBody(w, h)
+	case m.form != nil:
+		b, x, y := m.form.draw(&m.th, w, h)
+		return b, tea.NewCursor(min(x, w-1), y)
 	case m.inputs != nil:
 		b, x, y := m.inputs.draw(&m.th, &m.session, w, h)
 		return b, tea.NewCursor(x, y)

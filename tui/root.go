@@ -36,6 +36,7 @@ type root struct {
 	meter   measurePage
 	keeper  Keeper
 	now     func() time.Time
+	form    *formPage   // a new record, over the records
 	inputs  *inputsPage // what such a page asks for, over it
 	marks   *marksPage  // a list of which several may be true, over that
 	page    *textPage   // help, cautions or the meaning of a row, over everything else
@@ -101,7 +102,7 @@ func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 			return m, nil
 		}
 		cmd = m.fix.tick()
-	case bookFound, bookLoaded, bookKept, recordRead, trialKept, measured, stamped:
+	case bookFound, bookLoaded, bookKept, recordRead, trialKept, formDone, measured, stamped:
 		cmd = m.onBook(msg)
 	case sourcesKnown:
 		m.meter.sources = msg.names
@@ -185,6 +186,8 @@ func (m *root) child(msg tea.Msg) action {
 		return m.marks.update(msg, &m.keys)
 	case m.other:
 		return m.updatePick(msg)
+	case m.form != nil:
+		return m.form.update(msg, &m.keys)
 	case m.inputs != nil:
 		return m.inputs.update(msg, &m.keys, &m.session)
 	case m.onPart:
@@ -210,7 +213,7 @@ func (m *root) picking() bool { return m.other || m.step < cardStep }
 
 // along moves on the path without choosing.
 func (m *root) along(by int) tea.Cmd {
-	m.page, m.why, m.onMap, m.onBeat, m.onPart, m.inputs, m.marks = nil, nil, false, false, false, nil, nil
+	m.page, m.why, m.onMap, m.onBeat, m.onPart, m.inputs, m.marks, m.form = nil, nil, false, false, false, nil, nil, nil
 	m.chart.cancel()
 	m.beat.halt()
 	m.fix.cancel()
