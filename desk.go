@@ -59,7 +59,7 @@ func (d desk) save(ctx context.Context, list ...book.Revision) (beside string, e
 func (d desk) Keep(ctx context.Context, name string, card *calc.Card) (string, error) {
 	kept := book.Card{Name: name, Job: card.Job, Card: book.Keep(card)}
 	kept.Clean()
-	if kept.Name == "" {
+	if strings.TrimSpace(kept.Name) == "" {
 		return "", errors.New("a card without a name")
 	}
 	r, err := d.author.New(book.CardKind, kept)
@@ -192,6 +192,14 @@ func (d desk) Measure(ctx context.Context, source string, r calc.Reading, travel
 		return job, "kept for " + kept.Source + ", but not learned from: " + plain.Line(err.Error(), 200), nil
 	}
 	return taught, text, nil
+}
+
+func (d desk) Recall(ctx context.Context, source string, job calc.Job) (taught calc.Job, err error) {
+	err = d.with(ctx, func(b book.Book) error {
+		taught, err = book.Calibrate(ctx, b, job, source)
+		return err
+	})
+	return taught, err
 }
 
 // learn puts what a power source's readings teach into a job.

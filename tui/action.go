@@ -29,6 +29,7 @@ type (
 	keepTrial   struct{ acceptable bool } // the last test bead, as what it looks or as acceptable
 	stampNow    struct{}
 	keepReading struct{}
+	recall      struct{ source string } // what a power source taught before
 	otherUnits  struct{}
 	openWhy     struct{ row cardRow }
 	openAsk     struct{ ask *question }
@@ -74,6 +75,7 @@ func (keepCard) action()    {}
 func (keepTrial) action()   {}
 func (stampNow) action()    {}
 func (keepReading) action() {}
+func (recall) action()      {}
 func (otherUnits) action()  {}
 func (openWhy) action()     {}
 func (openAsk) action()     {}

@@ -34,7 +34,7 @@ func (m *root) act(a action) tea.Cmd {
 	case turnPage:
 		m.part.turn(a.by)
 		return m.enterPage()
-	case findCards, loadCard, openRecord, openForm, enterRecord, keepCard, keepTrial, keepReading:
+	case findCards, loadCard, openRecord, openForm, enterRecord, keepCard, keepTrial, keepReading, recall:
 		return m.actBook(a)
 	case stampNow:
 		now := m.now
@@ -229,6 +229,8 @@ func (m *root) actBook(a action) tea.Cmd {
 		return m.keepCard(a.name)
 	case keepReading:
 		return m.keepReading()
+	case recall:
+		return m.recall(a.source)
 	}
 	return nil
 }

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"context"
+	"strings"
 
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
@@ -20,6 +21,8 @@ type bookPage struct {
 	run   int // which search is the wanted one
 	err   error
 	busy  bool
+	safe  calc.Job // as it was kept or opened last: opening another loses nothing
+	sure  string   // the card that is opened all the same
 }
 
 type (
@@ -36,6 +39,7 @@ type (
 	}
 	bookKept struct {
 		name string
+		job  calc.Job
 		said string
 		err  error
 	}
@@ -125,7 +129,10 @@ func (p *bookPage) press(msg tea.KeyPressMsg, k *keyMap) action {
 		if p.field.empty() {
 			return refuse{fault{"nothing is kept yet", "type a name and enter keeps the card"}}
 		}
-		return keepCard{p.field.String()}
+		if strings.TrimSpace(p.field.String()) == "" {
+			return refuse{fault{"a card without a name", "type one: tank lid"}}
+		}
+		return keepCard{strings.TrimSpace(p.field.String())}
 	case msg.String() == "esc" && !p.field.empty():
 		p.field.clear()
 		return findCards{}
@@ -205,6 +212,11 @@ func (p *bookPage) cursor(th *theme, i, w int) *row {
 
 // load opens a kept card.
 func (m *root) loadCard(e Entry) tea.Cmd {
+	if job := m.session.base(); !m.session.example && job != m.shelf.safe && m.shelf.sure != e.ID {
+		m.shelf.sure = e.ID
+		m.notice = &fault{"the card on the screen is not kept", "enter once more opens " + e.Name + " all the same; a name and enter on the row below keeps it"}
+		return nil
+	}
 	k := m.keeper
 	return func() tea.Msg {
 		job, err := k.Load(context.Background(), e.ID)
@@ -215,9 +227,11 @@ func (m *root) loadCard(e Entry) tea.Cmd {
 // keepCard keeps the present card.
 func (m *root) keepCard(name string) tea.Cmd {
 	k, card := m.keeper, m.session.card
+	m.shelf.sure = ""
+	job := m.session.base()
 	return func() tea.Msg {
 		said, err := k.Keep(context.Background(), name, &card)
-		return bookKept{name, said, err}
+		return bookKept{name, job, said, err}
 	}
 }
 
@@ -234,6 +248,8 @@ func (m *root) onBook(msg tea.Msg) tea.Cmd {
 		m.showRecord(msg)
 	case trialKept:
 		m.trialKept(msg)
+	case recalled:
+		m.remembered(msg)
 	case formDone:
 		return m.entered(msg)
 	case bookLoaded:
@@ -246,6 +262,7 @@ func (m *root) onBook(msg tea.Msg) tea.Cmd {
 		}
 		m.onPart, m.shelf.field = false, field{}
 		m.step = cardStep
+		m.shelf.safe, m.shelf.sure = msg.job, ""
 		m.changed(change{job: msg.job, done: msg.name + ": as it was kept, computed anew"})
 		return m.follow()
 	case bookKept:
@@ -253,7 +270,7 @@ func (m *root) onBook(msg tea.Msg) tea.Cmd {
 			m.notice = &fault{"not kept: " + msg.err.Error(), "the card stays on the screen"}
 			return nil
 		}
-		m.done = msg.said
+		m.done, m.shelf.safe = msg.said, msg.job
 		if m.shelf.field.String() == msg.name { // else something else is being typed by now
 			m.shelf.field.clear()
 		}

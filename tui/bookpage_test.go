@@ -85,6 +85,16 @@ func (d *drawer) Trial(_ context.Context, job calc.Job, seen, verdict, source st
 	return "kept: a bead that is " + verdict, nil
 }
 
+func (d *drawer) Recall(_ context.Context, _ string, job calc.Job) (calc.Job, error) {
+	if len(d.readings) == 0 {
+		return job, d.fail
+	}
+	f, _ := tables.FillerByID("cusi3")
+	l, err := calc.Learn(&f, 0.889, "dip", d.readings)
+	l.Put(&job)
+	return job, err
+}
+
 func (d *drawer) Enter(_ context.Context, kind string, given map[string]string) (string, error) {
 	if given["rated-amps"] == "much" {
 		return "", &quantity.Error{What: "--rated-amps: much", Hint: "type 200A"}
@@ -119,6 +129,8 @@ func TestBookOnTheScreens(t *testing.T) {
 		s.press("esc", "home", "right", "p")
 		s.typed("tan")
 		s.has("tank lid")
+		s.press("enter") // a setting was changed since
+		s.has("not kept")
 		s.press("enter")
 		s.has("as it was kept")
 		if v := s.m.(*root).session.job.Feed.V; v != 6.35 {
@@ -317,5 +329,38 @@ func TestFormsOnTheScreens(t *testing.T) {
 		s.has("a person")
 		s.press("esc")
 		s.has("[records]")
+	}
+}
+
+// A reading is stepped back through with all that was typed; a travel that no hand has is refused, one that is typed is
+// taken; a power source that is known brings back what it taught.
+func TestMeasureSteps(t *testing.T) {
+	d := &drawer{readings: []calc.Reading{{Feed: 6.35, StickOut: 12, Amps: 97}}}
+	s := openBook(t, d, "measure", [2]int{40, 14})
+	s.press("enter")
+	s.has("booth 1 taught")
+	if !s.root().session.job.Phi.Set {
+		t.Error("nothing was brought back")
+	}
+	s.press("pgdown")
+	s.fits(40, 14)
+	for _, v := range []string{"635mm", "635mm", "12mm", "97A", "15.2"} {
+		s.typed(v)
+		s.press("enter")
+	}
+	s.press("up")
+	s.has("volts: 15.2")
+	s.press("enter")
+	s.typed("0.4s/100mm")
+	s.press("enter")
+	s.has("is no travel")
+	if err := (&measurePage{}).moved(116); err == nil {
+		t.Error("116 mm/s by hand")
+	}
+	s.press("esc")
+	s.typed("10s/100mm")
+	s.press("enter", "enter")
+	if len(d.readings) != 2 || d.readings[1].Volts != 15.2 || math.Abs(d.travel-10) > 0.01 {
+		t.Errorf("%+v, %.1f mm/s", d.readings, d.travel)
 	}
 }

@@ -126,10 +126,8 @@ func (m *root) correctBody(w int) block {
 		b.say(th.accent, 0, "enter: say what the bead shows", w)
 		return b
 	}
-	for i, t := range m.fix.tries {
-		b.say(th.quiet, 0, fmt.Sprintf("bead %d: %s – %s", i+1, m.laidWith(&t.Job), seenWords(t.Seen)), w)
-	}
-	b.skip()
+	n := len(m.fix.tries) - 1
+	m.beadText(&b, n, w)
 	a := m.fix.answer()
 	switch {
 	case m.fix.err != nil:
@@ -145,7 +143,19 @@ func (m *root) correctBody(w int) block {
 	default:
 		m.changeText(&b, a, w)
 	}
+	if n > 0 {
+		b.skip()
+	}
+	for i := range n {
+		m.beadText(&b, i, w)
+	}
 	return b
+}
+
+// beadText is a bead as it was laid, and what it showed.
+func (m *root) beadText(b *block, i, w int) {
+	t := &m.fix.tries[i]
+	b.say(m.th.quiet, 0, fmt.Sprintf("bead %d: %s – %s", i+1, m.laidWith(&t.Job), seenWords(t.Seen)), w)
 }
 
 // laidWith is the settings of a bead in short.

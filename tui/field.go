@@ -6,8 +6,8 @@ import (
 	tea "charm.land/bubbletea/v2"
 )
 
-// fieldMax is the longest text that a field takes: every size and name that can be typed is shorter.
-const fieldMax = 32
+// fieldMax is the longest text that a field takes: every size is shorter, and a name in the book as long.
+const fieldMax = 60
 
 // field is one line of typed text with a place to type at.
 type field struct {

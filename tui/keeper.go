@@ -22,6 +22,8 @@ type Keeper interface {
 	// Trial keeps a test bead: how it was laid (a whole job), what it showed (ids, with commas), the verdict (good,
 	// acceptable or bad) and the power source's name, "" where nobody named it; it says where.
 	Trial(ctx context.Context, job calc.Job, seen, verdict, source string) (said string, err error)
+	// Recall returns the job with what a power source's readings and verdicts taught.
+	Recall(ctx context.Context, source string, job calc.Job) (calc.Job, error)
 	// Enter keeps a record that is entered by hand, of kind source, spool or person, or what is given of one that is known;
 	// the names of what is given are those of the command's flags. An error says what to type instead.
 	Enter(ctx context.Context, kind string, given map[string]string) (said string, err error)

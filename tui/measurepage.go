@@ -29,7 +29,15 @@ type measurePage struct {
 	travel  float64 // mm/s
 	watch   stopwatch
 	said    string
-	busy    bool // a reading is on its way to the book
+	typed   [askSave + 1]typed
+	view    window // what does not fit is scrolled to
+	busy    bool   // a reading is on its way to the book
+}
+
+// typed is what a step was answered with.
+type typed struct {
+	text    string
+	seconds float64 // by the watch
 }
 
 // stopwatch is started and stopped by the space bar.
@@ -76,6 +84,9 @@ var measureSteps = [...]struct{ ask, how string }{
 // pullTime is the usual time of a wire pull where nothing was timed, s.
 const pullTime = 6
 
+// Travels that a hand can have, mm/s, as a job takes them.
+const leastTravel, mostTravel = 0.3, 60.0
+
 // alike is how far apart two pulls may be.
 const alike = 0.03
 
@@ -107,9 +118,10 @@ func (p *measurePage) press(msg tea.KeyPressMsg, k *keyMap) action {
 	case msg.String() == "esc" && !p.field.empty():
 		p.field.clear()
 		return nil
-	case p.field.empty() && (msg.String() == "up" || msg.String() == "backspace") && p.at > 0:
-		p.at--
-		p.watch = stopwatch{}
+	case msg.String() == "up" && p.at > 0:
+		p.to(p.at - 1)
+		return nil
+	case msg.Text == "" && !key.Matches(msg, k.Up) && p.view.scrolled(msg, k):
 		return nil
 	case p.field.empty() && msg.String() == "right":
 		return turnPage{1}
@@ -140,13 +152,24 @@ func (p *measurePage) next() action {
 	if err := p.take(text); err != nil {
 		return refuse{*faultOf(err)}
 	}
-	p.field.clear()
-	p.watch = stopwatch{}
 	if p.at == askSave {
 		return keepReading{}
 	}
-	p.at++
+	p.typed[p.at] = typed{text, p.watch.seconds}
+	at := p.at
+	p.to(p.at + 1)
+	if at == askSource && p.known(p.source) {
+		return recall{p.source}
+	}
 	return nil
+}
+
+// to goes to a step, with what it was answered before.
+func (p *measurePage) to(at int) {
+	p.at, p.view = at, window{}
+	p.field.clear()
+	p.field.insert(p.typed[at].text)
+	p.watch = stopwatch{seconds: p.typed[at].seconds}
 }
 
 // take reads one step's text.
@@ -171,8 +194,8 @@ func (p *measurePage) take(text string) error {
 			return err
 		}
 		if d := math.Abs(p.feeds[1]/p.feeds[0] - 1); d > alike {
-			p.at, p.watch = askPull, stopwatch{} // both anew
-			p.field.clear()
+			p.typed[askPull], p.typed[askPullAgain] = typed{}, typed{}
+			p.to(askPull) // both anew
 			return &quantity.Error{What: fmt.Sprintf("the two pulls differ by %.0f %%", 100*d), Hint: "look at rolls and liner, then pull twice again"}
 		}
 		p.reading.Feed = (p.feeds[0] + p.feeds[1]) / 2
@@ -229,11 +252,15 @@ func (p *measurePage) pull(text string, i int) error {
 // bead turns a bead's length and the watch into a travel; nothing typed and timed leaves it out.
 func (p *measurePage) bead(text string) error {
 	if p.watch.seconds == 0 {
-		if text != "" {
-			return &quantity.Error{What: "a length without a time", Hint: "space starts and stops the watch while the bead is laid; enter alone leaves travel out"}
-		}
 		p.travel = 0
-		return nil
+		if text == "" {
+			return nil
+		}
+		v, err := quantity.ParseTravel(text)
+		if err != nil {
+			return &quantity.Error{What: text + " is no travel", Hint: "type 16s/100mm or 6.3mm/s; or space starts and stops the watch here, then the bead's length; enter alone leaves travel out"}
+		}
+		return p.moved(float64(v))
 	}
 	l := 100.0
 	if text != "" {
@@ -243,7 +270,15 @@ func (p *measurePage) bead(text string) error {
 		}
 		l = float64(v)
 	}
-	p.travel = l / p.watch.seconds
+	return p.moved(l / p.watch.seconds)
+}
+
+// moved takes a travel, mm/s, that a hand can have had.
+func (p *measurePage) moved(travel float64) error {
+	if !(travel >= leastTravel && travel <= mostTravel) {
+		return &quantity.Error{What: fmt.Sprintf("a travel of %.1f mm/s", travel), Hint: fmt.Sprintf("a hand moves between %.1f and %.0f mm/s: time it again", leastTravel, mostTravel)}
+	}
+	p.travel = travel
 	return nil
 }
 
@@ -266,6 +301,7 @@ func (p *measurePage) draw(th *theme, keeps bool, w, h int) (b block, x, y int) 
 		}
 		b.say(th.accent, 0, text, w)
 	}
+	var rest block
 	if p.timed() {
 		switch {
 		case p.watch.running:
@@ -274,15 +310,16 @@ func (p *measurePage) draw(th *theme, keeps bool, w, h int) (b block, x, y int) 
 			b.say(th.strong, 0, fmt.Sprintf("%.1f s", p.watch.seconds), w)
 		}
 	}
-	b.say(th.quiet, 0, p.hint(), w)
-	b.addAll(p.soFar(th, w))
+	rest.say(th.quiet, 0, p.hint(), w)
 	if p.said != "" {
-		b.say(th.good, 0, p.said, w)
+		rest.say(th.good, 0, p.said, w)
 	}
-	if l, ok := tables.PracticeByCode(step.how); ok {
-		b.skip()
-		b.say(th.plain, 0, l.Text, w)
+	if l, ok := tables.PracticeByCode(step.how); ok { // its cautions before what can be scrolled to
+		rest.say(th.plain, 0, l.Text, w)
+		rest.skip()
 	}
+	rest.addAll(p.soFar(th, w))
+	b.addAll(p.view.draw(th, rest, w, max(2, h-len(b))))
 	return b.fit(min(len(b), h)), x, y
 }
 
@@ -298,7 +335,7 @@ func (p *measurePage) hint() string {
 	case askVolts:
 		return "enter alone leaves volts out"
 	case askTravel:
-		return "space starts and stops the watch while the bead is laid; enter takes 100 mm, or type its length"
+		return "space starts and stops the watch while 100 mm are laid, or type another length after; or type 16s/100mm; enter alone leaves it out"
 	case askSave:
 		return "up goes back to what was typed"
 	}
@@ -353,6 +390,36 @@ func (p *measurePage) took(m *root, msg measured) {
 	taught.Learn(&msg.job)
 	if taught != job {
 		m.changed(change{job: taught, done: "kept, and on the card"})
+	}
+}
+
+// recalled is what the book says a power source taught.
+type recalled struct {
+	source string
+	job    calc.Job
+	err    error
+}
+
+// recall asks what a known power source taught before.
+func (m *root) recall(source string) tea.Cmd {
+	k, job := m.keeper, m.session.base()
+	return func() tea.Msg {
+		taught, err := k.Recall(context.Background(), source, job)
+		return recalled{source, taught, err}
+	}
+}
+
+// remembered puts it on the card; a book that cannot say changes nothing.
+func (m *root) remembered(msg recalled) {
+	if msg.err != nil || msg.source != m.meter.source {
+		return
+	}
+	m.meter.kept = msg.source
+	job := m.session.base()
+	taught := job
+	taught.Learn(&msg.job)
+	if taught != job && taught.Readings.Set {
+		m.changed(change{job: taught, done: "the card has what " + msg.source + " taught before"})
 	}
 }
 

@@ -102,7 +102,7 @@ func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 			return m, nil
 		}
 		cmd = m.fix.tick()
-	case bookFound, bookLoaded, bookKept, recordRead, trialKept, formDone, measured, stamped:
+	case bookFound, bookLoaded, bookKept, recordRead, trialKept, formDone, recalled, measured, stamped:
 		cmd = m.onBook(msg)
 	case sourcesKnown:
 		m.meter.sources = msg.names

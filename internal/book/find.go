@@ -107,7 +107,7 @@ func ofKind(ctx context.Context, b Book, kind Kind, id string, deleted bool) (Re
 	case err != nil:
 		return r, err
 	case kind != "" && r.Kind != kind:
-		return r, fmt.Errorf("%w: %s is a %s, not a %s", ErrNone, id, r.Kind, kind)
+		return r, fmt.Errorf("%w: %s is a %s, not a %s: --kind %s", ErrNone, id, r.Kind, kind, r.Kind)
 	case r.Deleted && !deleted:
 		return r, fmt.Errorf("%w: %s was deleted; brazebooth book restore --kind %s %s takes that back", ErrNone, id, r.Kind, id)
 	}

@@ -231,7 +231,7 @@ func summary(r *Revision) (name, line, text string) {
 		text = strings.Join(c.Tags, " ") + " " + c.Note
 	case TrialKind:
 		t, _ := Body[Trial](r)
-		name, line, text = t.Verdict, strings.TrimSpace(t.Seen+" "+t.Peel)+", "+t.Line(), t.Note+" "+t.Source+" "+t.Card
+		name, line, text = t.Verdict, strings.TrimPrefix(strings.TrimSpace(t.Seen+" "+t.Peel)+", "+t.Line(), ", "), t.Note+" "+t.Source+" "+t.Card
 	case ReadingKind:
 		d, _ := Body[Reading](r)
 		name, line, text = d.Source, d.Filler+" "+d.Mode, d.Lot+" "+d.Note

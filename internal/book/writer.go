@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 	"sync"
+	"sync/atomic"
 	"time"
 
 	"github.com/jackc/pgx/v5/pgconn"
@@ -23,6 +24,8 @@ type writer struct {
 	done  sync.WaitGroup
 	most  int           // savings in one transaction
 	limit time.Duration // that one transaction may take; 0 for no limit
+
+	commits atomic.Int64 // transactions so far: how well it groups
 }
 
 type saving struct {
@@ -142,5 +145,6 @@ func (w *writer) transaction(group []saving) error {
 			return err
 		}
 	}
+	w.commits.Add(1)
 	return tx.Commit()
 }

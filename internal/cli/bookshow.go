@@ -72,6 +72,9 @@ func keptText(r *book.Revision, c *book.Card, sys quantity.System) string {
 	if c.Note != "" {
 		b.WriteString(sheet.Wrapped("note: ", c.Note))
 	}
+	if text := assumedText(c); text != "" {
+		b.WriteString(sheet.Wrapped("assumed: ", text))
+	}
 	b.WriteByte('\n')
 	for _, w := range c.Card.Warns {
 		if w.Severity == calc.Stop {
@@ -93,6 +96,15 @@ func keptText(r *book.Revision, c *book.Card, sys quantity.System) string {
 	}
 	b.WriteString("\nStrike a test bead on scrap of the same sheet first, and peel it.\n")
 	return b.String()
+}
+
+// assumedText lists what nobody chose when a card was kept.
+func assumedText(c *book.Card) string {
+	var list []string
+	for _, a := range c.Card.Assumed {
+		list = append(list, plain.Line(strings.ReplaceAll(a.Field, "_", " ")+" "+a.Value, 60))
+	}
+	return strings.Join(list, ", ")
 }
 
 func one(sys quantity.System) quantity.System {

@@ -81,7 +81,7 @@ func (d *Deps) keepTrial(cmd *cobra.Command, t book.Trial) error {
 	if err != nil {
 		return err
 	}
-	inBook, err := d.keep(cmd, book.TrialKind, t, "trial of "+t.Verdict, first...)
+	inBook, err := d.keep(cmd, book.TrialKind, t, "test bead, "+t.Verdict, first...)
 	if err != nil || !inBook || t.Source == "" {
 		return err
 	}

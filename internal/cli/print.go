@@ -102,9 +102,16 @@ func (d *Deps) bookPrint() *cobra.Command {
 	return cmd
 }
 
+func wallAssumed(text string) string {
+	if text == "" {
+		return ""
+	}
+	return " (assumed: " + text + ")"
+}
+
 // keptWall is a kept card as it was saved, for the wall.
 func keptWall(r *book.Revision, c *book.Card) sheet.Wall {
-	p := sheet.Wall{Name: c.Name, Job: c.Line(), Note: c.Note, Notes: c.Card.Notes, Warnings: c.Card.Warns, Zone: c.Card.Zone}
+	p := sheet.Wall{Name: c.Name, Job: c.Line() + wallAssumed(assumedText(c)), Note: c.Note, Notes: c.Card.Notes, Warnings: c.Card.Warns, Zone: c.Card.Zone}
 	for _, f := range c.Card.Figures {
 		p.Figures = append(p.Figures, calc.Figure{Name: f.Name, Value: f.Value, Low: f.Low, High: f.High, Unit: f.Unit})
 	}

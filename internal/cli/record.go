@@ -100,7 +100,7 @@ var recordUnits = map[string]string{
 // plainText is any record's fields, one a line, in the order of their names.
 func plainText(r *book.Revision) string {
 	var out strings.Builder
-	fmt.Fprintf(&out, "%s\n%s, saved %s by %s with version %s\n\n", plain.Line(book.Summary(r), 78), r.ID, r.At[:16], orUnknown(plain.Line(r.Who, 40)), plain.Line(r.Program, 20))
+	fmt.Fprintf(&out, "%s%s, saved %s by %s with version %s\n\n", sheet.Wrapped("", book.Summary(r)), r.ID, r.At[:16], orUnknown(plain.Line(r.Who, 40)), plain.Line(r.Program, 20))
 	var fields map[string]json.RawMessage
 	if json.Unmarshal(r.Body, &fields) != nil {
 		return out.String() + "  of a newer program: this one cannot read it\n"
