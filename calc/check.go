@@ -70,6 +70,17 @@ func spans(j *Job) [44]span {
 	}
 }
 
+// Span is the range that a number of a Job can have, by its JSON name, and its unit ("" for none); ok is false for a name
+// that is no number of a Job.
+func Span(name string) (low, high float64, unit string, ok bool) {
+	for _, s := range spans(&Job{}) {
+		if s.field == name {
+			return s.low, s.high, s.unit, true
+		}
+	}
+	return 0, 0, "", false
+}
+
 // checkNumbers refuses a number that no card can be computed from.
 func checkNumbers(j *Job) error {
 	for _, s := range spans(j) {

@@ -82,9 +82,6 @@ var measureSteps = [...]struct{ ask, how string }{
 // pullTime is the usual time of a wire pull where nothing was timed, s.
 const pullTime = 6
 
-// Travels that a hand can have, mm/s, as a job takes them.
-const leastTravel, mostTravel = 0.3, 60.0
-
 // alike is how far apart two pulls may be.
 const alike = 0.03
 
@@ -273,8 +270,9 @@ func (p *measurePage) bead(text string) error {
 
 // moved takes a travel, mm/s, that a hand can have had.
 func (p *measurePage) moved(travel float64) error {
-	if !(travel >= leastTravel && travel <= mostTravel) {
-		return &quantity.Error{What: fmt.Sprintf("a travel of %.1f mm/s", travel), Hint: fmt.Sprintf("a hand moves between %.1f and %.0f mm/s: time it again", leastTravel, mostTravel)}
+	least, most, _, _ := calc.Span("travel")
+	if !(travel >= least && travel <= most) {
+		return &quantity.Error{What: fmt.Sprintf("a travel of %.1f mm/s", travel), Hint: fmt.Sprintf("a hand moves between %.1f and %.0f mm/s: time it again", least, most)}
 	}
 	p.travel = travel
 	return nil

@@ -89,12 +89,18 @@ func aboutCard(ctx context.Context, b book.Book, out *strings.Builder, id string
 	return nil
 }
 
-// recordUnits are the units in which a record's figures are kept.
-var recordUnits = map[string]string{
-	"full": "g", "left": "g", "wire": "mm", "feed": "m/min", "stickout": "mm", "amps": "A", "volts": "V", "travel": "mm/s", "flow": "L/min",
-	"rated_amps": "A", "rated_duty": "%", "least_amps": "A", "most_amps": "A", "nozzle_bore": "mm",
-	"thickness": "mm", "thickness2": "mm", "gap": "mm", "aim": "mm", "arc_on": "s", "arc_off": "s", "spot_step": "mm", "preheat": "°C",
-	"phi": "V", "phi_sigma": "V", "zinc_limit": "mm", "service_temp": "°C", "load": "kN", "leg": "mm", "throat": "mm", "length": "mm", "shaft_dia": "mm", "layer": "mm",
+// recordUnit is the unit in which a record's figure is kept: a job's own, or one that only records have.
+func recordUnit(name string) string {
+	if _, _, unit, ok := calc.Span(name); ok {
+		return quantity.Label(unit, quantity.Metric)
+	}
+	switch name {
+	case "full", "left":
+		return "g"
+	case "least_amps", "most_amps":
+		return "A"
+	}
+	return ""
 }
 
 // plainText is any record's fields, one a line, in the order of their names.
@@ -128,7 +134,7 @@ func plainText(r *book.Revision) string {
 		case json.Unmarshal(fields[name], &number) == nil:
 			value = fmt.Sprintf("%.4g", number)
 		}
-		if unit := recordUnits[name]; unit != "" {
+		if unit := recordUnit(name); unit != "" {
 			value += " " + unit
 		}
 		out.WriteString(sheet.Wrapped(fmt.Sprintf("  %-18s ", plain.Line(strings.ReplaceAll(name, "_", " "), 18)), plain.Line(value, 400)))
