@@ -59,13 +59,10 @@ type formDone struct {
 func newForm(f *form) *formPage { return &formPage{form: f, values: make([]string, len(f.fields))} }
 
 func (p *formPage) update(msg tea.Msg, k *keyMap) action {
-	switch msg := msg.(type) {
-	case tea.PasteMsg:
-		p.field.insert(msg.Content)
-	case tea.KeyPressMsg:
-		return p.press(msg, k)
+	if p.busy && pasted(msg) {
+		return nil // it is on its way as it stands
 	}
-	return nil
+	return typeInto(&p.field, msg, func(key tea.KeyPressMsg) action { return p.press(key, k) })
 }
 
 func (p *formPage) press(msg tea.KeyPressMsg, k *keyMap) action {

@@ -32,13 +32,7 @@ func newInputs(page *calc.Page) *inputsPage {
 }
 
 func (p *inputsPage) update(msg tea.Msg, k *keyMap, s *session) action {
-	switch msg := msg.(type) {
-	case tea.PasteMsg:
-		p.field.insert(msg.Content)
-	case tea.KeyPressMsg:
-		return p.press(msg, k, s)
-	}
-	return nil
+	return typeInto(&p.field, msg, func(key tea.KeyPressMsg) action { return p.press(key, k, s) })
 }
 
 func (p *inputsPage) press(msg tea.KeyPressMsg, k *keyMap, s *session) action {

@@ -90,13 +90,10 @@ func (p *measurePage) timed() bool {
 }
 
 func (p *measurePage) update(msg tea.Msg, k *keyMap) action {
-	switch msg := msg.(type) {
-	case tea.PasteMsg:
-		p.field.insert(msg.Content)
-	case tea.KeyPressMsg:
-		return p.press(msg, k)
+	if p.busy && pasted(msg) {
+		return nil // it is on its way as it stands
 	}
-	return nil
+	return typeInto(&p.field, msg, func(key tea.KeyPressMsg) action { return p.press(key, k) })
 }
 
 func (p *measurePage) press(msg tea.KeyPressMsg, k *keyMap) action {
