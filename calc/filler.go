@@ -5,8 +5,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"sync"
 
+	"brazebooth/internal/crew"
 	"brazebooth/tables"
 )
 
@@ -38,7 +38,7 @@ func Fillers(card *Card) (Part, error) {
 			list = append(list, Ranked{ID: all[i].ID, Name: all[i].Name, Colour: all[i].Colour, Tensile: all[i].Tensile.V, For: []Reason{}, Against: []Reason{}})
 		}
 	}
-	var wg sync.WaitGroup
+	var wg crew.Crew
 	for i := range list {
 		wg.Go(func() { list[i].judge(card) })
 	}

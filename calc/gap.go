@@ -65,17 +65,12 @@ const wider = 1.25
 // time. It stops with the context's error when that is cancelled and leaves nothing running. Answers are kept.
 func Gap(ctx context.Context, job Job, progress func(done float64)) (Spots, error) {
 	job.Mode = "timed"
-	if s, ok := keptSpots.get(job); ok {
-		return s, ctx.Err()
-	}
-	s, err := gap(ctx, job, progress)
-	if err == nil {
-		keptSpots.put(job, s)
-	}
-	return s, err
+	return keptSpots.answer(ctx, job, progress, func(ctx context.Context, progress func(float64)) (Spots, error) {
+		return gap(ctx, job, progress)
+	})
 }
 
-var keptSpots = keep[Job, Spots]{most: 32}
+var keptSpots = keep[Job, Spots]{most: 128}
 
 func gap(ctx context.Context, job Job, progress func(float64)) (Spots, error) {
 	g, err := bestGap(ctx, job, progress)

@@ -3,9 +3,9 @@ package calc
 import (
 	"context"
 	"fmt"
-	"sync"
 
 	"brazebooth/calc/thinsheet"
+	"brazebooth/internal/crew"
 	"brazebooth/tables"
 )
 
@@ -15,7 +15,7 @@ func gapRemedies(ctx context.Context, used Job, why thinsheet.Reason) ([]Remedy,
 	list := gapCandidates(&used, why)
 	out := make([]Remedy, len(list))
 	errs := make([]error, len(list))
-	var wg sync.WaitGroup
+	var wg crew.Crew
 	for i, c := range list {
 		wg.Go(func() {
 			j := used

@@ -1,8 +1,8 @@
 package calc
 
 import (
+	"brazebooth/internal/crew"
 	"math"
-	"sync"
 )
 
 // suggestion is a pair of settings with the range each may take while the other stays.
@@ -125,7 +125,7 @@ type limitMap struct {
 func coarseMap(h *heatField, m *margins, feeds, travels axis) (limitMap, error) {
 	c := limitMap{feeds, travels, make([][limitCount]float64, feeds.n*travels.n)}
 	failed := make([]error, len(c.logs))
-	var wg sync.WaitGroup
+	var wg crew.Crew
 	for i := range feeds.n { // rows side by side: a hand waits for this one
 		wg.Go(func() {
 			for j := range travels.n {

@@ -1,10 +1,12 @@
 package calc
 
 import (
+	"brazebooth/internal/crew"
 	"context"
 	"math"
 	"runtime"
 	"sync"
+	"sync/atomic"
 )
 
 // Map is the operating window of a job: what every feed and travel would do, the present setting left
@@ -65,14 +67,9 @@ func Window(ctx context.Context, job Job, progress func(done float64)) (Map, err
 
 // WindowOf is Window on a map of another size.
 func WindowOf(ctx context.Context, job Job, size MapSize, progress func(done float64)) (Map, error) {
-	if m, ok := kept.get(mapKey{job, size}); ok {
-		return m, ctx.Err()
-	}
-	m, err := window(ctx, job, size, progress)
-	if err == nil {
-		kept.put(mapKey{job, size}, m)
-	}
-	return m, err
+	return kept.answer(ctx, mapKey{job, size}, progress, func(ctx context.Context, progress func(float64)) (Map, error) {
+		return window(ctx, job, size, progress)
+	})
 }
 
 func window(ctx context.Context, job Job, size MapSize, progress func(float64)) (Map, error) {
@@ -149,7 +146,7 @@ func (m *Map) alike(best *suggestion) []Suggestion {
 // surest returns the job at the setting that is most likely good; of two as likely the first.
 func surest(ctx context.Context, open Job, list []Suggestion) (at Job, best Chance, err error) {
 	jobs, chances, errs := make([]Job, len(list)), make([]Chance, len(list)), make([]error, len(list))
-	var wg sync.WaitGroup
+	var wg crew.Crew
 	for i, s := range list {
 		jobs[i] = open
 		jobs[i].Feed, jobs[i].Travel = Some(s.Feed), Some(s.Travel)
@@ -258,18 +255,13 @@ func part(i, low, high int) float64 {
 
 // sweep works rows of one feed side by side on all processors.
 func (c *limitMap) sweep(ctx context.Context, progress func(float64), row func(i int)) error {
-	var wg sync.WaitGroup
-	rows := make(chan int)
+	var wg crew.Crew
+	var next atomic.Int64
 	var mu sync.Mutex
 	done := 0
 	for range cap(limiter) {
 		wg.Go(func() {
-			for i := range rows { // a row of one feed
-				if acquire(ctx) != nil {
-					continue
-				}
-				row(i)
-				release()
+			for i := int(next.Add(1)) - 1; i < c.feeds.n && limited(ctx, func() { row(i) }); i = int(next.Add(1)) - 1 {
 				mu.Lock()
 				done++
 				if progress != nil && ctx.Err() == nil {
@@ -279,12 +271,18 @@ func (c *limitMap) sweep(ctx context.Context, progress func(float64), row func(i
 			}
 		})
 	}
-	for i := range c.feeds.n {
-		rows <- i
-	}
-	close(rows)
 	wg.Wait()
 	return ctx.Err()
+}
+
+// limited does work in one of the limiter's places and reports whether it got one.
+func limited(ctx context.Context, work func()) bool {
+	if acquire(ctx) != nil {
+		return false
+	}
+	defer release()
+	work()
+	return true
 }
 
 // row computes the points of one feed that are wanted.
@@ -297,6 +295,7 @@ func (c *limitMap) row(ctx context.Context, h *heatField, m *margins, i int, wan
 			continue
 		}
 		known[i*c.travels.n+j] = true
+		runtime.Gosched() // a key that somebody pressed goes first
 		s, err := h.at(c.feeds.at(float64(i)), c.travels.at(float64(j)), m.zinc > 0)
 		if err != nil {
 			c.logs[i*c.travels.n+j] = hopeless
@@ -341,4 +340,4 @@ type mapKey struct {
 	size MapSize
 }
 
-var kept = keep[mapKey, Map]{most: 32}
+var kept = keep[mapKey, Map]{most: 128}

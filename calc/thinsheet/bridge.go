@@ -1,9 +1,9 @@
 package thinsheet
 
 import (
+	"brazebooth/internal/crew"
 	"errors"
 	"math"
-	"sync"
 )
 
 // Reason says what ends a range or why there is none.
@@ -105,7 +105,7 @@ func Bridge(r *Rhythm, stop func() bool, progress func(float64)) (Times, error) 
 			progress(done)
 		}
 	}
-	var wg sync.WaitGroup
+	var wg crew.Crew
 	fine := 0.0
 	if !r.OnOnly {
 		wg.Go(func() { fine, _, _ = firstSpot(r, r.sized().Cell/2, stop) })
@@ -188,7 +188,7 @@ func (t *Times) onRange(r *Rhythm, hot *driver, stop func() bool) error {
 	low.dt = hot.dt
 	var least, most Beat
 	var errs [2]error
-	var wg sync.WaitGroup
+	var wg crew.Crew
 	wg.Go(func() { least, errs[0] = low.periodic(low.wetThrough, low.centre(r.halfFrozen()), freezeCold) })
 	most, errs[1] = hot.periodic(hot.melts, hot.centre(r.halfFrozen()), freezeCold)
 	wg.Wait()
@@ -261,7 +261,7 @@ func (t *Times) offRange(r *Rhythm, from *Sheet, on float64, stop func() bool) e
 	var errs [2]error
 	same := *r
 	same.FixedStep, same.FixedOff = t.Beat.Step, 0 // the hand keeps its step; what off may be does not hang on what it is
-	var wg sync.WaitGroup
+	var wg crew.Crew
 	for i, end := range [...]struct {
 		to   *Beat
 		cool float64

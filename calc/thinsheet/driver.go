@@ -3,6 +3,7 @@ package thinsheet
 import (
 	"errors"
 	"math"
+	"runtime"
 )
 
 // driver runs one sheet through cycles of on, off and step. Events end them, each met within a macro step by
@@ -105,7 +106,10 @@ func (d *driver) pass(on bool, dt float64, done until, longest float64) (float64
 		return 0, true, nil
 	}
 	for s.now-d.began < longest {
-		if d.steps++; d.stop != nil && d.steps%8 == 0 && d.stop() {
+		if d.steps++; d.steps%64 == 0 {
+			runtime.Gosched() // a key that somebody pressed goes first
+		}
+		if d.stop != nil && d.steps%8 == 0 && d.stop() {
 			return 0, false, ErrStopped
 		}
 		d.keep()
