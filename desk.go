@@ -23,6 +23,8 @@ type desk struct {
 	where  string
 	beside string // takes what a server cannot while it is away
 	author book.Author
+	look   bool            // nothing may be kept
+	remote bool            // who asks sits at another machine
 	saving *sync.WaitGroup // what is on its way to the book; nothing of it is left behind at the end
 }
 
@@ -44,16 +46,26 @@ func said(err error) error {
 
 // save keeps new records in the book, beside it while its server is away, or else in a file that can be taken in later.
 func (d desk) save(ctx context.Context, list ...book.Revision) (beside string, err error) {
+	if d.look {
+		return "", cli.ErrLookOnly
+	}
 	d.saving.Add(1)
 	defer d.saving.Done()
 	beside, err = book.SaveOr(ctx, d.where, d.beside, list...)
 	if err == nil {
 		return beside, nil
 	}
-	if file, failed := book.Rescue(list...); failed == nil {
+	if file, failed := book.Rescue(list...); failed == nil && !d.remote {
 		err = fmt.Errorf("%w; it lies in %s, for: brazebooth book import %s", err, file, file)
 	}
 	return "", err
+}
+
+func (d desk) told(beside string) string {
+	if d.remote {
+		return cli.ToldGuest
+	}
+	return plain.Line(book.Told(beside), 400)
 }
 
 func (d desk) Keep(ctx context.Context, name string, card *calc.Card) (string, error) {
@@ -68,7 +80,7 @@ func (d desk) Keep(ctx context.Context, name string, card *calc.Card) (string, e
 	}
 	beside, err := d.save(ctx, r)
 	if err == nil && beside != "" {
-		return plain.Line(book.Told(beside), 400), nil
+		return d.told(beside), nil
 	}
 	return "kept: " + kept.Name, said(err)
 }
@@ -118,7 +130,7 @@ func (d desk) Trial(ctx context.Context, job calc.Job, seen, verdict, source str
 	}
 	beside, err := d.save(ctx, r)
 	if err == nil && beside != "" {
-		return plain.Line(book.Told(beside), 400), nil
+		return d.told(beside), nil
 	}
 	return "kept in the book: a test bead, " + verdict, said(err)
 }
@@ -137,7 +149,7 @@ func (d desk) Enter(ctx context.Context, kind string, given map[string]string) (
 		args = append(args, "--", given["name"])
 	}
 	var out, told strings.Builder
-	code := cli.Run(ctx, args, cli.Deps{Out: &out, Err: &told, Book: d.where, Beside: d.beside, Who: d.author.Who, Where: d.author.Where, Now: d.author.Now})
+	code := cli.Run(ctx, args, cli.Deps{Out: &out, Err: &told, LookOnly: d.look, Remote: d.remote, Book: d.where, Beside: d.beside, Who: d.author.Who, Where: d.author.Where, Now: d.author.Now})
 	if code != 0 {
 		what, hint, _ := strings.Cut(strings.TrimPrefix(told.String(), "brazebooth: "), "\n")
 		return "", &quantity.Error{What: plain.Line(what, 200), Hint: plain.Line(strings.TrimSpace(hint), 200)}
@@ -185,7 +197,7 @@ func (d desk) Measure(ctx context.Context, source string, r calc.Reading, travel
 		return job, "", said(err)
 	}
 	if beside != "" {
-		return job, plain.Line(book.Told(beside), 400), nil
+		return job, d.told(beside), nil
 	}
 	taught, text, err := d.learn(ctx, kept, job)
 	if err != nil { // it is kept all the same

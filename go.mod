@@ -22,18 +22,23 @@ require (
 )
 
 require (
+	charm.land/ssh v0.4.3
+	charm.land/wish/v2 v2.0.5
+	codeberg.org/go-pdf/fpdf v0.12.0
+	github.com/BurntSushi/toml v1.4.1-0.20240526193622-a339e1f7089c
+	github.com/VictoriaMetrics/metrics v1.45.0
+	github.com/adrg/xdg v0.5.3
 	github.com/jackc/pgx/v5 v5.12.0
+	github.com/pires/go-proxyproto v0.15.0
+	github.com/spf13/pflag v1.1.0
+	golang.org/x/crypto v0.57.0
 	golang.org/x/image v0.48.0
+	golang.org/x/time v0.16.0
 	modernc.org/sqlite v1.62.0
 )
 
 require (
 	charm.land/log/v2 v2.0.1 // indirect
-	charm.land/ssh v0.4.3 // indirect
-	charm.land/wish/v2 v2.0.5 // indirect
-	codeberg.org/go-pdf/fpdf v0.12.0 // indirect
-	github.com/BurntSushi/toml v1.4.1-0.20240526193622-a339e1f7089c // indirect
-	github.com/adrg/xdg v0.5.3 // indirect
 	github.com/anmitsu/go-shlex v0.0.0-20200514113438-38f4b401e2be // indirect
 	github.com/aymanbagabas/go-udiff v0.4.1 // indirect
 	github.com/charmbracelet/keygen v0.5.4 // indirect
@@ -57,12 +62,11 @@ require (
 	github.com/mattn/go-runewidth v0.0.30 // indirect
 	github.com/muesli/cancelreader v0.2.2 // indirect
 	github.com/ncruces/go-strftime v1.1.0 // indirect
-	github.com/pires/go-proxyproto v0.15.0 // indirect
 	github.com/remyoudompheng/bigfft v0.0.0-20230129092748-24d4a6f8daec // indirect
 	github.com/rivo/uniseg v0.4.7 // indirect
-	github.com/spf13/pflag v1.1.0 // indirect
+	github.com/valyala/fastrand v1.1.0 // indirect
+	github.com/valyala/histogram v1.2.0 // indirect
 	github.com/xo/terminfo v1.2.0 // indirect
-	golang.org/x/crypto v0.57.0 // indirect
 	golang.org/x/exp v0.0.0-20260908205506-85c1c2202aba // indirect
 	golang.org/x/exp/typeparams v0.0.0-20231108232855-2478ac86f678 // indirect
 	golang.org/x/mod v0.42.0 // indirect

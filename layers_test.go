@@ -9,7 +9,8 @@ import (
 // own is what each room may import of the project, besides itself. A room that is not listed is a
 // mistake: every room has its layer.
 var own = map[string][]string{
-	"brazebooth":                   {"internal/book", "internal/plain", "calc", "tui", "internal/cli", "internal/quantity"},
+	"brazebooth/internal/serve":    {"internal/plain", "internal/quantity", "tui"},
+	"brazebooth":                   {"internal/serve", "internal/book", "internal/plain", "calc", "tui", "internal/cli", "internal/quantity"},
 	"brazebooth/tables":            {},
 	"brazebooth/internal/plain":    {},
 	"brazebooth/internal/crew":     {},
@@ -28,10 +29,12 @@ var own = map[string][]string{
 
 // outside is what else a room may import, by prefix; the standard library is always there.
 var outside = map[string][]string{
-	"brazebooth":                {"charm.land/", "github.com/charmbracelet/", "github.com/adrg/xdg"},
-	"brazebooth/tui":            {"charm.land/", "github.com/charmbracelet/"},
+	"brazebooth":     {"charm.land/", "github.com/charmbracelet/", "github.com/adrg/xdg"},
+	"brazebooth/tui": {"charm.land/", "github.com/charmbracelet/"},
+	"brazebooth/internal/serve": {"charm.land/", "github.com/charmbracelet/", "github.com/spf13/pflag", "golang.org/x/crypto/ssh", "golang.org/x/time/rate",
+		"github.com/pires/go-proxyproto", "github.com/VictoriaMetrics/metrics", "github.com/BurntSushi/toml"},
 	"brazebooth/internal/book":  {"modernc.org/sqlite", "github.com/jackc/pgx/"},
-	"brazebooth/internal/cli":   {"github.com/spf13/cobra"},
+	"brazebooth/internal/cli":   {"github.com/spf13/cobra", "github.com/spf13/pflag"},
 	"brazebooth/calc":           {"gonum.org/"},
 	"brazebooth/calc/section":   {"gonum.org/"},
 	"brazebooth/internal/sheet": {"golang.org/x/image/", "codeberg.org/go-pdf/fpdf"},

@@ -21,6 +21,7 @@ import (
 	"brazebooth/internal/book"
 	"brazebooth/internal/cli"
 	"brazebooth/internal/quantity"
+	"brazebooth/internal/serve"
 	"brazebooth/tui"
 )
 
@@ -32,7 +33,7 @@ func main() {
 }
 
 func run(ctx context.Context, args []string) int {
-	d := cli.Deps{Out: os.Stdout, Err: os.Stderr, Example: tui.ExampleJob(), Title: tui.ExampleTitle,
+	d := cli.Deps{In: os.Stdin, Out: os.Stdout, Serve: serve.Bind(serving()), Err: os.Stderr, Example: tui.ExampleJob(), Title: tui.ExampleTitle,
 		Patient: term.IsTerminal(os.Stderr.Fd()), Book: bookFile(), Beside: besideFile(), Who: shortName(), Where: hostName()}
 	if canShow() {
 		d.RunScreens = screens
@@ -86,7 +87,7 @@ func screens(ctx context.Context, units quantity.System, where string) error {
 	o := tui.Options{Units: units}
 	var saving sync.WaitGroup
 	if where != "" {
-		o.Book = desk{where, besideFile(), book.Author{Who: shortName(), Where: hostName(), Program: cli.Version}, &saving}
+		o.Book = desk{where: where, beside: besideFile(), author: book.Author{Who: shortName(), Where: hostName(), Program: cli.Version}, saving: &saving}
 	}
 	if os.Getenv("NO_COLOR") != "" { // any value counts
 		o.Profile = colorprofile.Ascii

@@ -24,10 +24,10 @@ func (m *root) act(a action) tea.Cmd {
 		m.read("cross-section", sectionBody(&m.session))
 	case openMap:
 		m.onMap = true
-		return m.chart.want(anySetting(m.job), m.maps)
+		return m.chart.want(m.ctx, anySetting(m.job), m.maps)
 	case openBeat:
 		m.onBeat = true
-		return m.beat.want(timedJob(m.job), m.gaps)
+		return m.beat.want(m.ctx, timedJob(m.job), m.gaps)
 	case openPart:
 		m.onPart = true
 		return m.enterPage()
@@ -200,7 +200,7 @@ func (m *root) sawBead(ids []string) tea.Cmd {
 		return nil
 	}
 	m.marks = nil
-	return m.fix.saw(&m.session.card, ids)
+	return m.fix.saw(m.ctx, &m.session.card, ids)
 }
 
 // actBook does what a screen asks of the book, where there is one.

@@ -140,9 +140,9 @@ func TestSlowAnswersTheLastQuestion(t *testing.T) {
 	wait := func(ctx context.Context, _ calc.Job, _ func(float64)) (int, error) { return 7, ctx.Err() }
 	var p slow[calc.Job, int]
 	a, b := calc.Job{Gauge: 16}, calc.Job{Gauge: 18}
-	first := p.want(a, wait)
-	p.want(b, wait)
-	again := p.want(a, wait)
+	first := p.want(t.Context(), a, wait)
+	p.want(t.Context(), b, wait)
+	again := p.want(t.Context(), a, wait)
 	p.found(first().(tea.BatchMsg)[0]().(slowFound[int]))
 	if p.err != nil || p.ok || p.stop == nil {
 		t.Fatalf("the cancelled one was taken: %v, %v", p.err, p.ok)
@@ -151,8 +151,8 @@ func TestSlowAnswersTheLastQuestion(t *testing.T) {
 	if !p.ready(a) || p.have != 7 {
 		t.Fatalf("%+v", p)
 	}
-	running := p.want(b, wait)
-	if p.want(a, wait) != nil || p.stop != nil {
+	running := p.want(t.Context(), b, wait)
+	if p.want(t.Context(), a, wait) != nil || p.stop != nil {
 		t.Error("going back to what is there must stop what is not")
 	}
 	p.found(running().(tea.BatchMsg)[0]().(slowFound[int]))

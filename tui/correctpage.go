@@ -48,18 +48,18 @@ func (p *correctPage) moved(c *calc.Card) bool {
 func laidOf(c *calc.Card) *calc.Job { j := calc.Laid(c); return &j }
 
 // again lets an answer that was given up come after all.
-func (p *correctPage) again() tea.Cmd {
+func (p *correctPage) again(ctx context.Context) tea.Cmd {
 	if len(p.tries) == 0 || p.ready(p.key()) || p.stop != nil {
 		return nil
 	}
 	p.gave, p.err = false, nil
-	return p.ask()
+	return p.ask(ctx)
 }
 
 // ask lets the answer to the last bead come.
-func (p *correctPage) ask() tea.Cmd {
+func (p *correctPage) ask(ctx context.Context) tea.Cmd {
 	tries := append([]calc.Try(nil), p.tries...)
-	return p.want(p.key(), func(ctx context.Context, _ string, _ func(float64)) (calc.Part, error) {
+	return p.want(ctx, p.key(), func(ctx context.Context, _ string, _ func(float64)) (calc.Part, error) {
 		return calc.Correct(ctx, tries)
 	})
 }
@@ -68,10 +68,10 @@ func (p *correctPage) ask() tea.Cmd {
 func (p *correctPage) key() string { return fmt.Sprintf("%+v", p.tries) }
 
 // saw takes what the bead laid with the present card showed, and lets the answer come.
-func (p *correctPage) saw(c *calc.Card, ids []string) tea.Cmd {
+func (p *correctPage) saw(ctx context.Context, c *calc.Card, ids []string) tea.Cmd {
 	p.tries = append(append([]calc.Try(nil), p.tries...), calc.Try{Job: calc.AsSet(c.Job, laidOf(c)), Seen: strings.Join(ids, ",")})
 	p.applied, p.note = false, ""
-	return p.ask()
+	return p.ask(ctx)
 }
 
 // answer is the answer to the last bead, nil while it is not there.
@@ -92,7 +92,7 @@ func (m *root) enterCorrect() tea.Cmd {
 		return nil
 	}
 	if len(m.fix.tries) > 0 && a == nil && m.fix.err == nil {
-		return m.fix.again()
+		return m.fix.again(m.ctx)
 	}
 	if stopOn(&m.session.card) {
 		m.notice = &fault{"this job is stopped", "no setting mends it"}

@@ -136,7 +136,7 @@ func (m *root) enterPage() tea.Cmd {
 	case pageMeasure:
 		return m.openMeter()
 	}
-	return m.fix.again()
+	return m.fix.again(m.ctx)
 }
 
 // pageStrip lists every page under its chapter, the open one in brackets.

@@ -166,7 +166,7 @@ func (m *root) follow() tea.Cmd {
 	}
 	job := timedJob(m.job)
 	if !m.beat.ready(job) {
-		return m.beat.want(job, m.gaps)
+		return m.beat.want(m.ctx, job, m.gaps)
 	}
 	if m.session.card.Used.Mode == "timed" && !m.followed {
 		m.session.card, m.followed, m.session.pages = m.beat.have.Card, true, answers{}

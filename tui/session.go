@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"context"
 	"errors"
 
 	"brazebooth/calc"
@@ -12,6 +13,7 @@ type session struct {
 	solve func(calc.Job) (calc.Card, error)
 	maps  windowFunc
 	gaps  gapFunc
+	ctx   context.Context // ends what is computed beside the screens
 	units quantity.System
 
 	job      calc.Job // what was chosen; what is not stays open and Solve assumes it
@@ -45,7 +47,7 @@ func faultOf(err error) *fault {
 }
 
 func newSession(o Options) session {
-	s := session{solve: o.Solve, maps: o.Window, gaps: o.Gap, units: o.Units, job: o.Job}
+	s := session{solve: o.Solve, maps: o.Window, gaps: o.Gap, ctx: o.Context, units: o.Units, job: o.Job}
 	if s.units == "" {
 		s.units = quantity.Metric
 	}

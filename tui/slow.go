@@ -34,7 +34,7 @@ type slowFound[V any] struct {
 type slowTick[V any] struct{ run int }
 
 // want makes the answer of a job come: nil where it is there already, on its way or given up.
-func (p *slow[K, V]) want(job K, solve func(context.Context, K, func(float64)) (V, error)) tea.Cmd {
+func (p *slow[K, V]) want(ctx context.Context, job K, solve func(context.Context, K, func(float64)) (V, error)) tea.Cmd {
 	if p.ready(job) {
 		p.cancel()
 		p.job, p.err, p.gave = job, nil, false
@@ -44,7 +44,7 @@ func (p *slow[K, V]) want(job K, solve func(context.Context, K, func(float64)) (
 		return nil
 	}
 	p.cancel()
-	ctx, stop := context.WithCancel(context.Background())
+	ctx, stop := context.WithCancel(ctx)
 	done := new(atomic.Uint64)
 	p.job, p.stop, p.done, p.err, p.gave = job, stop, done, nil, false
 	p.run++

@@ -28,6 +28,9 @@ type Options struct {
 	Book    Keeper                            // nil: nothing is kept
 	Now     func() time.Time                  // nil: the machine's clock; for the stopwatch only
 	FPS     int                               // frames a second at most; 0: 120, right for a local terminal
+	Context context.Context                   // ends what is computed beside the screens; nil: nothing does
+	Width   int                               // of a terminal that cannot be asked, in cells; 0: it can
+	Height  int
 }
 
 // New returns the model of the screens.
@@ -41,14 +44,26 @@ func New(o Options) tea.Model {
 	if o.Gap == nil {
 		o.Gap = calc.Gap
 	}
+	if o.Context == nil {
+		o.Context = context.Background()
+	}
 	return newRoot(o)
 }
 
 // Run shows the screens until they are left. in and out are the terminal. The error is nil when they
 // were left by a key, and tea.ErrInterrupted after ctrl+c from outside.
 func Run(ctx context.Context, o Options, in io.Reader, out io.Writer) error {
-	_, err := tea.NewProgram(New(o), programOptions(ctx, o, in, out)...).Run()
+	_, err := NewProgram(ctx, o, in, out).Run()
 	return err
+}
+
+// NewProgram is the screens ready to run. Whoever shows them to somebody at another machine sends the
+// tea.WindowSizeMsg of that terminal and ends them; signals to this process are left to the caller then.
+func NewProgram(ctx context.Context, o Options, in io.Reader, out io.Writer) *tea.Program {
+	if o.Context == nil {
+		o.Context = ctx
+	}
+	return tea.NewProgram(New(o), programOptions(ctx, o, in, out)...)
 }
 
 func programOptions(ctx context.Context, o Options, in io.Reader, out io.Writer) []tea.ProgramOption {
@@ -62,6 +77,9 @@ func programOptions(ctx context.Context, o Options, in io.Reader, out io.Writer)
 	}
 	if o.Env != nil {
 		list = append(list, tea.WithEnvironment(o.Env))
+	}
+	if o.Width > 0 && o.Height > 0 {
+		list = append(list, tea.WithWindowSize(o.Width, o.Height), tea.WithoutSignalHandler())
 	}
 	return list
 }

@@ -33,9 +33,15 @@ both. It is one file of this user, another one with --book FILE, or a PostgreSQL
 	return cmd
 }
 
+// ErrLookOnly is said to who may not change the book.
+var ErrLookOnly = wrong("this key may look, not keep", "ask who runs the server to put it among the writers")
+
 // place is the book that is meant.
 func (d *Deps) place(cmd *cobra.Command) (string, error) {
 	where, err := cmd.Flags().GetString("book")
+	if d.Remote && where != "" {
+		return "", wrong("no other book can be named here", "leave --book out: the server has one book for all")
+	}
 	if err != nil || where == "" {
 		where = d.Book
 	}
@@ -45,6 +51,32 @@ func (d *Deps) place(cmd *cobra.Command) (string, error) {
 	return where, nil
 }
 
+// shown is a book as it is named to who types; a guest is told no path of this machine.
+func (d *Deps) shown(where string) string {
+	if d.Remote {
+		return "the server's book"
+	}
+	return plain.Line(where, 200)
+}
+
+func (d *Deps) noBook(where string) error {
+	if d.Remote {
+		return wrong("nothing is in the server's book yet", "who may keep saves something first: book save --name ...")
+	}
+	return wrong("there is no book yet at "+plain.Line(where, 200), "save something first: brazebooth book save --name ...; or name another with --book")
+}
+
+// toldBeside says what was kept beside a book whose server is away.
+func (d *Deps) toldBeside(kept string) string {
+	if d.Remote {
+		return ToldGuest
+	}
+	return plain.Line(book.Told(kept), 400)
+}
+
+// ToldGuest says the same to who sits at another machine.
+const ToldGuest = "the database of the book does not answer: kept beside it on the server; who runs the server merges it when the database is back"
+
 // withBook opens the book, to write or to read, and closes it after.
 func (d *Deps) withBook(cmd *cobra.Command, writes bool, do func(ctx context.Context, b book.Book) error) error {
 	where, err := d.place(cmd)
@@ -52,12 +84,15 @@ func (d *Deps) withBook(cmd *cobra.Command, writes bool, do func(ctx context.Con
 		return err
 	}
 	open := book.Read
+	if writes && d.LookOnly {
+		return ErrLookOnly
+	}
 	if writes {
 		open = book.Open
 	}
 	b, err := open(cmd.Context(), where)
 	if errors.Is(err, book.ErrNone) {
-		return wrong("there is no book yet at "+plain.Line(where, 200), "save something first: brazebooth book save --name ...; or name another with --book")
+		return d.noBook(where)
 	}
 	if err != nil {
 		return bookError(err)
@@ -68,6 +103,9 @@ func (d *Deps) withBook(cmd *cobra.Command, writes bool, do func(ctx context.Con
 
 // put keeps new records whole: in the book, or beside it while its server is away. It reports whether the book has them.
 func (d *Deps) put(cmd *cobra.Command, list ...book.Revision) (inBook bool, err error) {
+	if d.LookOnly {
+		return false, ErrLookOnly
+	}
 	where, err := d.place(cmd)
 	if err != nil {
 		return false, err
@@ -77,7 +115,7 @@ func (d *Deps) put(cmd *cobra.Command, list ...book.Revision) (inBook bool, err 
 		return false, bookError(err)
 	}
 	if kept != "" {
-		_, _ = fmt.Fprintln(d.Err, plain.Line(book.Told(kept), 400))
+		_, _ = fmt.Fprintln(d.Err, d.toldBeside(kept))
 	}
 	return kept == "", nil
 }
@@ -185,7 +223,7 @@ func (d *Deps) sayNamesakes(cmd *cobra.Command, name string) error {
 				n++
 			}
 		}
-		if err := d.say("in %s\n", plain.Line(b.Where(), 200)); err != nil || n < 2 {
+		if err := d.say("in %s\n", d.shown(b.Where())); err != nil || n < 2 {
 			return err
 		}
 		return d.say("there are %d cards of that name now: they are told apart by their ids\n", n)

@@ -4,8 +4,6 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"io"
-	"os"
 
 	"github.com/spf13/cobra"
 
@@ -40,34 +38,15 @@ func (d *Deps) bookExport() *cobra.Command {
 	return cmd
 }
 
-// writeTo opens a file that is not there yet, or standard output.
-func (d *Deps) writeTo(name string) (io.Writer, func() error, error) {
-	if name == "-" {
-		return d.Out, func() error { return nil }, nil
-	}
-	f, err := os.OpenFile(name, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o600)
-	if errors.Is(err, os.ErrExist) {
-		return nil, nil, wrong(plain.Line(name, 200)+" is there already", "name another file; nothing is overwritten")
-	}
-	if err != nil {
-		return nil, nil, err
-	}
-	return f, func() error { return errors.Join(f.Sync(), f.Close()) }, nil
-}
-
 func (d *Deps) bookImport() *cobra.Command {
 	return &cobra.Command{
 		Use: "import FILE", Short: "Take in an export: what is there already stays once; - is standard input", Args: oneArg("a file, or -", "brazebooth book import book.jsonl"),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			var in io.Reader = os.Stdin
-			if args[0] != "-" {
-				f, err := os.Open(args[0])
-				if err != nil {
-					return wrong(plain.Line(err.Error(), 200), "name the file of an export")
-				}
-				defer f.Close()
-				in = f
+			in, done, err := d.readFrom(args[0], "name the file of an export")
+			if err != nil {
+				return err
 			}
+			defer done()
 			return d.withBook(cmd, true, func(ctx context.Context, b book.Book) error {
 				n, err := book.Import(ctx, b, in)
 				if err != nil {
@@ -83,6 +62,9 @@ func (d *Deps) bookMerge() *cobra.Command {
 	return &cobra.Command{
 		Use: "merge OTHER", Short: "Take in another book whole; the same record once, both histories kept", Args: oneArg("another book", "brazebooth book merge other.db"),
 		RunE: func(cmd *cobra.Command, args []string) error {
+			if err := d.local(args[0]); err != nil {
+				return err
+			}
 			other, err := book.Read(cmd.Context(), args[0])
 			if err != nil {
 				return wrong(plain.Line(err.Error(), 200), "name another book: a file, or postgres://user@host/database")
@@ -126,6 +108,9 @@ func (d *Deps) bookBackup() *cobra.Command {
 	return &cobra.Command{
 		Use: "backup FILE", Short: "A copy of the book in a file that is not there yet", Args: oneArg("a file", "brazebooth book backup copy.db"),
 		RunE: func(cmd *cobra.Command, args []string) error {
+			if err := d.local(args[0]); err != nil {
+				return err
+			}
 			return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
 				if err := b.Backup(ctx, args[0]); err != nil {
 					return wrong(plain.Line(err.Error(), 200), "name a file that is not there yet")

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 
 	"brazebooth/calc"
 	"brazebooth/internal/quantity"
@@ -18,11 +19,17 @@ const Version = "0.1.0"
 
 // Deps is what the commands are given by main: streams, and the way to the screens.
 type Deps struct {
+	In       io.Reader // standard input
 	Out, Err io.Writer
+	Remote   bool     // who types sits at another machine: no files of this one, no book but the one given
+	LookOnly bool     // who types may read the book and not change it
 	Example  calc.Job // what a newcomer sees first
 	Title    string   // what the example is
 	// Screens opens the screens; nil where there is no terminal for them.
 	RunScreens func(ctx context.Context, units quantity.System, book string) error
+	// Serve gives the server's flags to a command and returns what runs it; nil where there is none to run.
+	Serve func(flags *pflag.FlagSet) func(ctx context.Context, book string) error
+
 	Book       string           // the user's own book, "" where there is no folder for one
 	Beside     string           // a file that takes what a book's server cannot while it is away, "" for none
 	Who, Where string           // who saves, on which machine
@@ -79,7 +86,23 @@ come before anything that is printed here.`,
 		root.AddCommand(d.partCobra(&partCommands[i]))
 	}
 	root.AddCommand(d.cardCommand(), d.windowCommand(), d.gapCommand(), d.bookCommand(), d.correctCommand(), d.wireCommand(), d.gaugeCommand(), d.tablesCommand(), d.versionCommand())
+	if d.Serve != nil {
+		root.AddCommand(d.serveCommand())
+	}
 	return root
+}
+
+// NameOf is the name of the command that the arguments ask for, without anything that was typed after it.
+func NameOf(args []string) string {
+	root := New(Deps{})
+	cmd, _, err := root.Find(args)
+	if err != nil {
+		return "unknown"
+	}
+	if name, ok := strings.CutPrefix(cmd.CommandPath(), root.Name()+" "); ok {
+		return name
+	}
+	return "example"
 }
 
 // noCommand refuses a word that is no command and names those that come near it.

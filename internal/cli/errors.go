@@ -77,9 +77,12 @@ func (d *Deps) report(err error, asJSON bool) int {
 func explain(err error) (what, hint string, code int) {
 	var use *usageError
 	var field *calc.FieldError
+	var typed *quantity.Error
 	switch {
 	case errors.As(err, &use):
 		return use.what, use.hint, 2
+	case errors.As(err, &typed):
+		return plain.Line(typed.What, 300), plain.Line(typed.Hint, 300), 2
 	case errors.As(err, &field):
 		return field.Error(), field.Hint(), 2
 	}

@@ -2,7 +2,6 @@ package cli
 
 import (
 	"fmt"
-	"os"
 
 	"github.com/spf13/cobra"
 
@@ -32,7 +31,7 @@ whatever --mode says. Without --feed the first of a few feeds at which a rhythm 
 			if err != nil {
 				return cancelled(cmd.Context(), err)
 			}
-			if err := saveTrace(&s, csvFile, pngFile); err != nil {
+			if err := d.saveTrace(&s, csvFile, pngFile); err != nil || csvFile == "-" || pngFile == "-" {
 				return err
 			}
 			return d.showGap(&s, out)
@@ -42,8 +41,8 @@ whatever --mode says. Without --feed the first of a few feeds at which a rhythm 
 	bindSource(cmd)
 	bindFrom(cmd, field.OnPages(), []string{"use", "hazard"})
 	out.bind(cmd)
-	cmd.Flags().StringVar(&csvFile, "csv", "", "write the heat trace as CSV")
-	cmd.Flags().StringVar(&pngFile, "png", "", "write the heat trace as a PNG picture")
+	cmd.Flags().StringVar(&csvFile, "csv", "", "write the heat trace as CSV; - is standard output")
+	cmd.Flags().StringVar(&pngFile, "png", "", "write the heat trace as a PNG picture; - is standard output")
 	return cmd
 }
 
@@ -64,7 +63,7 @@ func (d *Deps) showGap(s *calc.Spots, out output) error {
 	return err
 }
 
-func saveTrace(s *calc.Spots, csvFile, pngFile string) error {
+func (d *Deps) saveTrace(s *calc.Spots, csvFile, pngFile string) error {
 	for _, f := range []struct {
 		name string
 		make func(*calc.Spots) ([]byte, error)
@@ -76,7 +75,7 @@ func saveTrace(s *calc.Spots, csvFile, pngFile string) error {
 		if err != nil {
 			return err
 		}
-		if err := os.WriteFile(f.name, b, 0o644); err != nil {
+		if err := d.picture(f.name, b); err != nil {
 			return err
 		}
 	}

@@ -3,7 +3,6 @@ package cli
 import (
 	"context"
 	"fmt"
-	"os"
 
 	"github.com/spf13/cobra"
 
@@ -32,7 +31,7 @@ furthest from every edge, how sure it is, and, where no setting is good, what wo
 			if err != nil {
 				return cancelled(cmd.Context(), err)
 			}
-			if err := savePictures(&m, pngFile, svgFile); err != nil {
+			if err := d.savePictures(&m, pngFile, svgFile); err != nil || pngFile == "-" || svgFile == "-" {
 				return err
 			}
 			return d.showWindow(&m, out)
@@ -42,8 +41,8 @@ furthest from every edge, how sure it is, and, where no setting is good, what wo
 	bindSource(cmd)
 	bindFrom(cmd, field.OnPages(), []string{"use", "hazard"})
 	out.bind(cmd)
-	cmd.Flags().StringVar(&pngFile, "png", "", "write the map as a PNG picture")
-	cmd.Flags().StringVar(&svgFile, "svg", "", "write the map as an SVG picture")
+	cmd.Flags().StringVar(&pngFile, "png", "", "write the map as a PNG picture; - is standard output")
+	cmd.Flags().StringVar(&svgFile, "svg", "", "write the map as an SVG picture; - is standard output")
 	return cmd
 }
 
@@ -78,9 +77,10 @@ func (d *Deps) progress() func(float64) {
 	}
 }
 
-func savePictures(m *calc.Map, pngFile, svgFile string) error {
+// savePictures writes the map as pictures; one on standard output stands there alone.
+func (d *Deps) savePictures(m *calc.Map, pngFile, svgFile string) error {
 	if svgFile != "" {
-		if err := os.WriteFile(svgFile, sheet.WindowSVG(m), 0o644); err != nil {
+		if err := d.picture(svgFile, sheet.WindowSVG(m)); err != nil {
 			return err
 		}
 	}
@@ -91,7 +91,7 @@ func savePictures(m *calc.Map, pngFile, svgFile string) error {
 	if err != nil {
 		return err
 	}
-	return os.WriteFile(pngFile, b, 0o644)
+	return d.picture(pngFile, b)
 }
 
 // cancelled says plainly that an answer was given up.

@@ -1,0 +1,72 @@
+package serve
+
+import (
+	"crypto/ed25519"
+	"crypto/rand"
+	"encoding/pem"
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+	"runtime"
+
+	"golang.org/x/crypto/ssh"
+)
+
+// hostKey reads the server's own key, an Ed25519 key of RFC 8709 in OpenSSH's file format, and makes it where there is
+// none. A key that others of this machine can read is refused: whoever has it can pass for this server.
+func hostKey(file string) (ssh.Signer, error) {
+	info, err := os.Stat(file)
+	if errors.Is(err, os.ErrNotExist) {
+		if err := makeHostKey(file); err != nil {
+			return nil, fmt.Errorf("no host key can be made: %w", err)
+		}
+		info, err = os.Stat(file)
+	}
+	if err != nil {
+		return nil, err
+	}
+	if !info.Mode().IsRegular() || runtime.GOOS != "windows" && info.Mode().Perm()&0o077 != 0 {
+		return nil, wrong(fmt.Sprintf("others can read the host key %s (mode %o)", file, info.Mode().Perm()), "chmod 600 "+file+"; and if others were on this machine, delete it: a new one is made, and clients are told once")
+	}
+	text, err := os.ReadFile(file)
+	if err != nil {
+		return nil, err
+	}
+	key, err := ssh.ParsePrivateKey(text)
+	if err != nil {
+		return nil, wrong(fmt.Sprintf("%s is no host key: %v", file, err), "name another with --host-key, or move it away: a new one is made")
+	}
+	if key.PublicKey().Type() != ssh.KeyAlgoED25519 {
+		return nil, wrong(fmt.Sprintf("the host key %s is of type %s", file, key.PublicKey().Type()), "an ed25519 key is wanted: move this one away, and one is made")
+	}
+	return key, nil
+}
+
+// makeHostKey writes a new key whole or not at all: two servers that start at once end with the same one.
+func makeHostKey(file string) error {
+	_, private, err := ed25519.GenerateKey(rand.Reader)
+	if err != nil {
+		return err
+	}
+	block, err := ssh.MarshalPrivateKey(private, "brazebooth host key")
+	if err != nil {
+		return err
+	}
+	if err := os.MkdirAll(filepath.Dir(file), 0o700); err != nil {
+		return err
+	}
+	f, err := os.CreateTemp(filepath.Dir(file), ".host-key-*") // made with mode 600
+	if err != nil {
+		return err
+	}
+	defer os.Remove(f.Name())
+	_, err = f.Write(pem.EncodeToMemory(block))
+	if err = errors.Join(err, f.Sync(), f.Close()); err != nil {
+		return err
+	}
+	if err := os.Link(f.Name(), file); err != nil && !errors.Is(err, os.ErrExist) {
+		return os.Rename(f.Name(), file) // a file system without links
+	}
+	return nil
+}

@@ -1,0 +1,167 @@
+package serve
+
+import (
+	"bufio"
+	"bytes"
+	"crypto/rsa"
+	"fmt"
+	"log/slog"
+	"os"
+	"strings"
+	"sync"
+	"time"
+
+	"charm.land/ssh"
+	gossh "golang.org/x/crypto/ssh"
+
+	"brazebooth/internal/plain"
+)
+
+// Guest is who is in a session.
+type Guest struct {
+	Name   string // the key's comment, or else the name that the client gave; safe for a terminal
+	From   string // address
+	Key    string // fingerprint, "" for who came without a key
+	Writer bool   // may keep in the book
+}
+
+// keyring knows who may come in. It reads its files again when they change; a file that cannot be read lets nobody in.
+type keyring struct {
+	readers, writers *keyFile
+	open             bool
+}
+
+func newKeyring(s *Settings, log *slog.Logger) *keyring {
+	return &keyring{newKeyFile(s.Keys, log), newKeyFile(s.Writers, log), s.Open}
+}
+
+// guest is what a key may do now; not ok where it may not come in.
+func (k *keyring) guest(key ssh.PublicKey) (g Guest, ok bool) {
+	if key == nil {
+		return Guest{}, k.open
+	}
+	g.Key = gossh.FingerprintSHA256(key)
+	id := string(key.Marshal())
+	if name, in := k.writers.names()[id]; in {
+		g.Name, g.Writer = name, true
+		return g, true
+	}
+	if name, in := k.readers.names()[id]; in {
+		g.Name = name
+		return g, true
+	}
+	return g, k.open
+}
+
+// keyFile is a file of public keys in the form of authorized_keys (sshd(8), AUTHORIZED_KEYS FILE FORMAT).
+type keyFile struct {
+	path string
+	log  *slog.Logger
+	mu   sync.Mutex
+	seen os.FileInfo
+	at   time.Time         // when it was read
+	list map[string]string // what a key is called, by its wire form
+}
+
+func newKeyFile(path string, log *slog.Logger) *keyFile { return &keyFile{path: path, log: log} }
+
+func (f *keyFile) names() map[string]string {
+	if f.path == "" {
+		return nil
+	}
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	info, err := os.Stat(f.path)
+	if err != nil {
+		f.forget(err)
+		return nil
+	}
+	if f.same(info) {
+		return f.list
+	}
+	text, err := os.ReadFile(f.path)
+	if err != nil {
+		f.forget(err)
+		return nil
+	}
+	f.seen, f.at = info, time.Now()
+	f.list = f.parse(text)
+	return f.list
+}
+
+// same reports a file that did not change since it was read. One that was written within a moment of that may have
+// changed again without its time telling so.
+func (f *keyFile) same(info os.FileInfo) bool {
+	return f.seen != nil && os.SameFile(info, f.seen) && info.Size() == f.seen.Size() &&
+		info.ModTime().Equal(f.seen.ModTime()) && f.at.Sub(info.ModTime()) > 2*time.Second
+}
+
+func (f *keyFile) forget(err error) {
+	if f.list != nil || f.seen == nil {
+		f.log.Error("nobody is let in by this file of keys", "err", err)
+	}
+	f.list, f.seen = nil, nil
+}
+
+// parse reads the lines that can be kept to; what asks for more than that is left out and told, so that no restriction
+// is passed over in silence.
+func (f *keyFile) parse(text []byte) map[string]string {
+	list := map[string]string{}
+	lines := bufio.NewScanner(bytes.NewReader(text))
+	lines.Buffer(nil, 64<<10)
+	for n := 1; lines.Scan(); n++ {
+		line := strings.TrimSpace(lines.Text())
+		if line == "" || strings.HasPrefix(line, "#") {
+			continue
+		}
+		key, name, err := publicKey(line)
+		if err != nil {
+			f.log.Warn("a line of this file of keys is left out", "file", f.path, "line", n, "why", err)
+			continue
+		}
+		list[string(key.Marshal())] = name
+	}
+	if err := lines.Err(); err != nil {
+		f.log.Error("nobody is let in by this file of keys", "file", f.path, "err", err)
+		return nil
+	}
+	return list
+}
+
+// publicKey reads a line of a file of keys.
+func publicKey(line string) (ssh.PublicKey, string, error) {
+	key, comment, options, _, err := gossh.ParseAuthorizedKey([]byte(line))
+	if err != nil {
+		return nil, "", err
+	}
+	for _, o := range options {
+		switch strings.ToLower(o) { // nothing of this is ever given
+		case "no-port-forwarding", "no-agent-forwarding", "no-x11-forwarding", "no-user-rc":
+		default:
+			return nil, "", fmt.Errorf("the option %q cannot be kept to here", plain.Line(o, 40))
+		}
+	}
+	if err := strong(key); err != nil {
+		return nil, "", err
+	}
+	return key, plain.Line(comment, 60), nil
+}
+
+// strong refuses keys that NIST SP 800-131A rev. 2 (2019) no longer allows for signatures, and certificates, which nobody
+// here is trusted to give out.
+func strong(key gossh.PublicKey) error {
+	switch key.Type() {
+	case gossh.KeyAlgoED25519, gossh.KeyAlgoSKED25519, gossh.KeyAlgoSKECDSA256, gossh.KeyAlgoECDSA256, gossh.KeyAlgoECDSA384, gossh.KeyAlgoECDSA521:
+		return nil
+	case gossh.KeyAlgoRSA:
+		c, ok := key.(gossh.CryptoPublicKey)
+		if !ok {
+			break
+		}
+		if r, ok := c.CryptoPublicKey().(*rsa.PublicKey); ok && r.N.BitLen() >= 2048 {
+			return nil
+		}
+		return fmt.Errorf("an RSA key of less than 2048 bits")
+	}
+	return fmt.Errorf("a key of type %s", plain.Line(key.Type(), 40))
+}

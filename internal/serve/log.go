@@ -1,0 +1,55 @@
+package serve
+
+import (
+	"io"
+	"log/slog"
+	"os"
+	"sync/atomic"
+)
+
+// lostLines counts log lines that could not be written; nobody waits for a full disk.
+var lostLines atomic.Int64
+
+// openLog gives lines of JSON to a file, or to standard error. Writing never holds up a session: where the disk is full or
+// the reader slow, lines are lost and counted.
+func openLog(file string, standard io.Writer) (*slog.Logger, func(), error) {
+	to, closeFile := standard, func() error { return nil }
+	if file != "" {
+		f, err := os.OpenFile(file, os.O_CREATE|os.O_APPEND|os.O_WRONLY, 0o600)
+		if err != nil {
+			return nil, nil, wrong(err.Error(), "another file: --log FILE, or leave it out for standard error")
+		}
+		to, closeFile = f, f.Close
+	}
+	w := &lines{to: to, queue: make(chan []byte, 1024), done: make(chan struct{})}
+	go w.run()
+	return slog.New(slog.NewJSONHandler(w, nil)), func() {
+		close(w.queue)
+		<-w.done
+		_ = closeFile()
+	}, nil
+}
+
+type lines struct {
+	to    io.Writer
+	queue chan []byte
+	done  chan struct{}
+}
+
+func (l *lines) Write(p []byte) (int, error) {
+	select {
+	case l.queue <- append([]byte(nil), p...):
+	default:
+		lostLines.Add(1)
+	}
+	return len(p), nil
+}
+
+func (l *lines) run() {
+	defer close(l.done)
+	for line := range l.queue {
+		if _, err := l.to.Write(line); err != nil {
+			lostLines.Add(1)
+		}
+	}
+}

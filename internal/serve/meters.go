@@ -1,0 +1,92 @@
+package serve
+
+import (
+	"context"
+	"encoding/json"
+	"net"
+	"net/http"
+	"strconv"
+	"time"
+
+	"github.com/VictoriaMetrics/metrics"
+)
+
+// meters are the server's figures, in the text form of Prometheus.
+type meters struct {
+	set               *metrics.Set
+	server            *server
+	bytesIn, bytesOut *metrics.Counter
+	refusedKeys       *metrics.Counter
+	panics            *metrics.Counter
+}
+
+func newMeters(s *server) *meters {
+	set := metrics.NewSet()
+	m := &meters{set: set, server: s,
+		bytesIn: set.NewCounter("brazebooth_bytes_in_total"), bytesOut: set.NewCounter("brazebooth_bytes_out_total"),
+		refusedKeys: set.NewCounter("brazebooth_keys_refused_total"), panics: set.NewCounter("brazebooth_session_failures_total")}
+	set.NewGauge("brazebooth_sessions", func() float64 { return float64(s.seats.taken()) })
+	set.NewGauge("brazebooth_connections", func() float64 {
+		s.gate.mu.Lock()
+		defer s.gate.mu.Unlock()
+		return float64(s.gate.all)
+	})
+	set.NewGauge("brazebooth_log_lines_lost", func() float64 { return float64(lostLines.Load()) })
+	return m
+}
+
+func (m *meters) refused(why string) *metrics.Counter {
+	return m.set.GetOrCreateCounter("brazebooth_refused_total{why=" + strconv.Quote(why) + "}")
+}
+
+func (m *meters) ended(command string, code int, took time.Duration) {
+	labels := "{command=" + strconv.Quote(command) + ",code=\"" + strconv.Itoa(code) + "\"}"
+	m.set.GetOrCreateCounter("brazebooth_sessions_total" + labels).Inc()
+	m.set.GetOrCreateHistogram("brazebooth_session_seconds{command=" + strconv.Quote(command) + "}").Update(took.Seconds())
+}
+
+// showMeters serves the figures and the health page on an address of this machine alone.
+func (s *server) showMeters(ctx context.Context) (stop func(), err error) {
+	if s.Metrics == "" {
+		return func() {}, nil
+	}
+	l, err := new(net.ListenConfig).Listen(ctx, "tcp", s.Metrics)
+	if err != nil {
+		return nil, wrong(err.Error(), "another address: --metrics 127.0.0.1:9223")
+	}
+	mux := http.NewServeMux()
+	mux.HandleFunc("GET /metrics", func(w http.ResponseWriter, _ *http.Request) {
+		w.Header().Set("Content-Type", "text/plain; version=0.0.4")
+		s.meters.set.WritePrometheus(w)
+		metrics.WriteProcessMetrics(w)
+	})
+	mux.HandleFunc("GET /healthz", s.health)
+	h := &http.Server{Handler: mux, ReadHeaderTimeout: 5 * time.Second, ReadTimeout: 5 * time.Second, WriteTimeout: 10 * time.Second, MaxHeaderBytes: 8 << 10}
+	go func() { _ = h.Serve(l) }()
+	return func() { _ = h.Close() }, nil
+}
+
+// health says whether sessions can be served and the book be read.
+func (s *server) health(w http.ResponseWriter, r *http.Request) {
+	ctx, stop := context.WithTimeout(r.Context(), 3*time.Second)
+	defer stop()
+	page := struct {
+		Status   string `json:"status"`
+		Book     string `json:"book"`
+		Sessions int    `json:"sessions"`
+	}{"ok", "ok", s.seats.taken()}
+	code := http.StatusOK
+	if s.book == "" {
+		page.Book = "none"
+	} else if err := s.deps.Healthy(ctx, s.book); err != nil {
+		page.Book, page.Status, code = "cannot be read", "book", http.StatusServiceUnavailable
+	}
+	s.mu.Lock()
+	if s.down {
+		page.Status, code = "going down", http.StatusServiceUnavailable
+	}
+	s.mu.Unlock()
+	w.Header().Set("Content-Type", "application/json")
+	w.WriteHeader(code)
+	_ = json.NewEncoder(w).Encode(page)
+}

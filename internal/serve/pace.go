@@ -1,0 +1,122 @@
+package serve
+
+import (
+	"context"
+	"io"
+	"sync"
+	"time"
+)
+
+// pace writes frames no faster than the line takes them. Between a server and a terminal lie buffers that hold minutes
+// of a slow line; whoever fills them shows every key a minute late. So now and then the client is asked to answer a request,
+// which it does after all that was sent before, and while too much is on its way the next frame waits. A frame that waits
+// is drawn anew from where the screens are by then: frames are left out, keys are not.
+type pace struct {
+	to   io.Writer
+	ask  func() error // returns when the client has answered
+	done <-chan struct{}
+
+	mu      sync.Mutex
+	room    *sync.Cond
+	sent    int64 // bytes
+	arrived int64 // of them surely
+	asked   int64 // up to which byte the last question asks
+	asking  bool
+	answers int
+	speed   float64 // bytes a second, as last seen
+	unasked bool    // this client does not answer: nothing waits
+}
+
+const (
+	leastAhead = 1 << 10  // bytes on their way that no line is too slow for
+	firstAhead = 6 << 10  // before the line is known
+	mostAhead  = 16 << 10 // on the fastest
+	quickAsk   = 4 << 10  // how much goes unasked on a fast line
+	fast       = 200e3    // bytes a second from which on a line counts as fast
+	patience   = 10 * time.Second
+)
+
+func newPace(ctx context.Context, to io.Writer, ask func() error) *pace {
+	p := &pace{to: to, ask: ask, done: ctx.Done()}
+	p.room = sync.NewCond(&p.mu)
+	context.AfterFunc(ctx, func() {
+		p.mu.Lock()
+		defer p.mu.Unlock()
+		p.room.Broadcast()
+	})
+	return p
+}
+
+// Write waits for room on the line and sends.
+func (p *pace) Write(b []byte) (int, error) {
+	p.mu.Lock()
+	for !p.unasked && p.sent-p.arrived >= p.ahead() && !p.over() {
+		p.room.Wait()
+	}
+	over := p.over()
+	p.mu.Unlock()
+	if over {
+		return 0, io.ErrClosedPipe
+	}
+	n, err := p.to.Write(b)
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	p.sent += int64(n)
+	p.question()
+	return n, err
+}
+
+func (p *pace) over() bool {
+	select {
+	case <-p.done:
+		return true
+	default:
+		return false
+	}
+}
+
+// ahead is how many bytes may be on their way: what the line takes in half a second.
+func (p *pace) ahead() int64 {
+	if p.answers == 0 {
+		return firstAhead
+	}
+	return int64(max(leastAhead, min(mostAhead, p.speed/2)))
+}
+
+// question asks the client to answer, one question at a time; on a fast line only now and then. It is called with the lock
+// held.
+func (p *pace) question() {
+	behind := p.sent - p.asked
+	if p.unasked || p.asking || behind == 0 || p.answers > 0 && p.speed >= fast && behind < quickAsk {
+		return
+	}
+	p.asking, p.asked = true, p.sent
+	upTo, bytes, at := p.sent, p.sent-p.arrived, time.Now()
+	if p.answers == 0 {
+		time.AfterFunc(patience, p.giveUp)
+	}
+	go func() {
+		err := p.ask()
+		p.mu.Lock()
+		defer p.mu.Unlock()
+		p.asking = false
+		if err != nil {
+			return
+		}
+		p.answers++
+		p.arrived = upTo
+		p.speed = float64(bytes) / max(time.Since(at), 100*time.Microsecond).Seconds()
+		p.question()
+		p.room.Broadcast()
+	}()
+}
+
+// giveUp lets a client that never answers have its frames all the same.
+func (p *pace) giveUp() {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	if p.answers == 0 {
+		p.unasked = true
+		p.room.Broadcast()
+	}
+}

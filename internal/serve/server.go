@@ -1,0 +1,230 @@
+package serve
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"log/slog"
+	"net"
+	"path/filepath"
+	"strings"
+	"sync"
+	"time"
+
+	"charm.land/ssh"
+	"charm.land/wish/v2"
+	"github.com/pires/go-proxyproto"
+	"github.com/spf13/pflag"
+	gossh "golang.org/x/crypto/ssh"
+
+	"brazebooth/tui"
+)
+
+// Deps is what a server is given: the program that it serves.
+type Deps struct {
+	// Command carries out a command for a guest and returns its exit code.
+	Command func(ctx context.Context, g Guest, book string, args []string, in io.Reader, out, errOut io.Writer) int
+	// Keeper is a guest's way to the book, nil where there is none, and what waits until all of it is saved.
+	Keeper func(g Guest, book string) (k tui.Keeper, saved func())
+	// NameOf is what the log calls a command: its name without what was typed after it.
+	NameOf func(args []string) string
+	// Healthy says what is wrong with the book, nil where nothing is.
+	Healthy func(ctx context.Context, book string) error
+
+	Getenv func(string) string
+	Err    io.Writer // for warnings and, without a file, the log
+	Data   string    // folder for the host key, "" for none
+	Config string    // configuration file that is read where none is named
+}
+
+// Bind gives the settings to a command's flags and returns what runs the server with them until ctx ends.
+func Bind(d Deps) func(f *pflag.FlagSet) func(ctx context.Context, book string) error {
+	return func(f *pflag.FlagSet) func(context.Context, string) error {
+		s := new(Settings)
+		s.flags(f)
+		return func(ctx context.Context, book string) error {
+			file, named := s.Config, s.Config != ""
+			if !named {
+				file = d.Config
+			}
+			if err := fill(f, file, named, d.Getenv); err != nil {
+				return err
+			}
+			return run(ctx, s, d, book)
+		}
+	}
+}
+
+func run(ctx context.Context, s *Settings, d Deps, book string) error {
+	if err := s.check(); err != nil {
+		return err
+	}
+	log, closeLog, err := openLog(s.Log, d.Err)
+	if err != nil {
+		return err
+	}
+	defer closeLog()
+	if s.HostKey == "" {
+		if d.Data == "" {
+			return wrong("no folder for the host key was found", "name a file: --host-key FILE")
+		}
+		s.HostKey = filepath.Join(d.Data, "ssh_host_ed25519_key")
+	}
+	key, err := hostKey(s.HostKey)
+	if err != nil {
+		return err
+	}
+	srv, err := newServer(s, d, book, key, log)
+	if err != nil {
+		return err
+	}
+	l, err := srv.listen(ctx)
+	if err != nil {
+		return wrong(err.Error(), "another address: --listen :2223")
+	}
+	if s.Open {
+		_, _ = fmt.Fprintln(d.Err, "brazebooth: open to everybody who reaches this port: they can look at all that is in the book")
+	}
+	_, _ = fmt.Fprintf(d.Err, "brazebooth: serving at %s, host key %s\n", l.Addr(), gossh.FingerprintSHA256(key.PublicKey()))
+	return srv.run(ctx, l)
+}
+
+// server is one server. What its sessions share is here, all of it counts and lists of who is there.
+type server struct {
+	Settings
+	deps   Deps
+	book   string
+	log    *slog.Logger
+	keys   *keyring
+	ssh    *ssh.Server
+	meters *meters
+	gate   gate
+	seats  seats
+	links  sync.Map // *link
+
+	mu   sync.Mutex
+	in   map[*session]struct{}
+	down bool
+	busy sync.WaitGroup
+}
+
+func newServer(s *Settings, d Deps, book string, key gossh.Signer, log *slog.Logger) (*server, error) {
+	srv := &server{Settings: *s, deps: d, book: book, log: log, keys: newKeyring(s, log), in: map[*session]struct{}{}}
+	srv.gate = gate{most: s.Connections, mostFrom: s.PerAddress, from: map[string]int{}}
+	srv.seats = seats{most: s.Sessions, mostEach: s.PerKey, of: map[string]int{}}
+	srv.meters = newMeters(srv)
+	options := []ssh.Option{
+		wish.WithVersion("brazebooth"),
+		wish.WithMiddleware(func(next ssh.Handler) ssh.Handler {
+			return func(sess ssh.Session) { srv.handle(sess); next(sess) }
+		}),
+		ssh.WrapConn(srv.connect),
+		func(o *ssh.Server) error {
+			o.AddHostKey(key)
+			o.HandshakeTimeout = s.Handshake
+			o.ServerConfigCallback = srv.admit()
+			o.ChannelHandlers = map[string]ssh.ChannelHandler{"session": srv.openChannel}
+			o.RequestHandlers = map[string]ssh.RequestHandler{} // no forwarding
+			o.SubsystemHandlers = map[string]ssh.SubsystemHandler{}
+			return nil
+		},
+	}
+	if !s.Open || s.Writers != "" {
+		options = append(options, wish.WithPublicKeyAuth(func(_ ssh.Context, key ssh.PublicKey) bool {
+			_, ok := srv.keys.guest(key)
+			return ok && strong(key) == nil
+		}))
+	}
+	var err error
+	srv.ssh, err = wish.NewServer(options...)
+	return srv, err
+}
+
+// listen opens the port. A client that is gone without a word is noticed within a minute.
+func (s *server) listen(ctx context.Context) (net.Listener, error) {
+	c := net.ListenConfig{KeepAliveConfig: net.KeepAliveConfig{Enable: true, Idle: 30 * time.Second, Interval: 10 * time.Second, Count: 3}}
+	l, err := c.Listen(ctx, "tcp", s.Listen)
+	if err != nil || s.Proxy == "" {
+		return l, err
+	}
+	trust, err := proxyproto.ConnStrictWhiteListPolicy(strings.Split(strings.ReplaceAll(s.Proxy, " ", ""), ","))
+	if err != nil {
+		return nil, errors.Join(err, l.Close())
+	}
+	return &proxyproto.Listener{Listener: l, ConnPolicy: trust, ReadHeaderTimeout: s.Handshake}, nil
+}
+
+// run serves until ctx ends, then sees everybody out.
+func (s *server) run(ctx context.Context, l net.Listener) error {
+	stopMeters, err := s.showMeters(ctx)
+	if err != nil {
+		return errors.Join(err, l.Close())
+	}
+	defer stopMeters()
+	s.log.Info("serving", "at", l.Addr().String(), "book", s.book != "", "open", s.Open)
+	watching, stop := context.WithCancel(ctx)
+	defer stop()
+	go s.watch(watching)
+	failed := make(chan error, 1)
+	go func() { failed <- s.ssh.Serve(l) }()
+	select {
+	case err = <-failed:
+	case <-ctx.Done():
+		err = nil
+	}
+	s.seeOut()
+	s.log.Info("down")
+	return err
+}
+
+// watch looks every second whether keys were taken back.
+func (s *server) watch(ctx context.Context) {
+	tick := time.NewTicker(time.Second)
+	defer tick.Stop()
+	for {
+		select {
+		case <-tick.C:
+			s.revoke()
+		case <-ctx.Done():
+			return
+		}
+	}
+}
+
+// enter takes a session in, unless the server goes down.
+func (s *server) enter(x *session) bool {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if s.down {
+		return false
+	}
+	s.in[x] = struct{}{}
+	s.busy.Add(1)
+	return true
+}
+
+func (s *server) left(x *session) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	delete(s.in, x)
+	s.busy.Done()
+}
+
+// seeOut asks everybody to leave, waits for what is being saved, and closes what is left.
+func (s *server) seeOut() {
+	s.mu.Lock()
+	s.down = true
+	for x := range s.in {
+		x.leave(errDown)
+	}
+	s.mu.Unlock()
+	out := make(chan struct{})
+	go func() { s.busy.Wait(); close(out) }()
+	select {
+	case <-out:
+	case <-time.After(s.Handover):
+		s.log.Warn("went down before everybody was out", "sessions", s.seats.taken())
+	}
+	_ = s.ssh.Close()
+}

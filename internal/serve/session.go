@@ -1,0 +1,282 @@
+package serve
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"runtime/debug"
+	"strings"
+	"sync"
+	"time"
+
+	tea "charm.land/bubbletea/v2"
+	"charm.land/ssh"
+	"github.com/charmbracelet/colorprofile"
+
+	"brazebooth/internal/plain"
+	"brazebooth/tui"
+)
+
+// session is one guest at one terminal, or one command.
+type session struct {
+	ssh.Session
+	server *server
+	life   *channelContext // ends when the client is gone
+	asked  context.Context // ends before that, when the guest is asked to leave; its cause says why
+	leave  context.CancelCauseFunc
+	guest  Guest
+	idle   *time.Timer
+}
+
+// graceful is how long a guest's screens get to put the terminal back in order, and a closed channel to be answered.
+const graceful = 1500 * time.Millisecond
+
+// seats counts sessions.
+type seats struct {
+	mu       sync.Mutex
+	all      int
+	of       map[string]int
+	most     int
+	mostEach int
+}
+
+func (s *seats) take(who string) error {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	switch {
+	case s.all >= s.most:
+		return errFull
+	case s.of[who] >= s.mostEach:
+		return errKeyFull
+	}
+	s.all++
+	s.of[who]++
+	return nil
+}
+
+func (s *seats) free(who string) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.all--
+	if s.of[who]--; s.of[who] <= 0 {
+		delete(s.of, who)
+	}
+}
+
+func (s *seats) taken() int {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	return s.all
+}
+
+// handle serves a session from its first request to its exit code.
+func (s *server) handle(sess ssh.Session) {
+	life, ok := sess.Context().(*channelContext)
+	if !ok {
+		_ = sess.Exit(1)
+		return
+	}
+	life.started.Store(true)
+	x := &session{Session: sess, server: s, life: life}
+	x.asked, x.leave = context.WithCancelCause(life)
+	defer x.leave(nil)
+	if x.guest, ok = s.welcome(x); !ok {
+		x.tell(errors.New("this key may not come in"))
+		_ = sess.Exit(1)
+		return
+	}
+	who := x.guest.Key
+	if who == "" {
+		who = x.guest.From
+	}
+	if full := s.seats.take(who); full != nil {
+		s.meters.refused("sessions").Inc()
+		x.tell(full)
+		_ = sess.Exit(1)
+		return
+	}
+	defer s.seats.free(who)
+	s.serve(x)
+}
+
+// welcome finds out who comes, by the files as they are now.
+func (s *server) welcome(x *session) (Guest, bool) {
+	key := x.PublicKey()
+	g, ok := s.keys.guest(key)
+	g.From = x.life.link.address
+	if g.Name == "" {
+		g.Name = plain.Line(x.User(), 40)
+	}
+	if ok {
+		x.life.link.guest.Store(&g)
+		if key != nil {
+			x.life.link.key.Store(&key)
+		}
+	}
+	return g, ok
+}
+
+// serve runs what was asked for, and writes a line about it that says nothing of what it was about.
+func (s *server) serve(x *session) {
+	if !s.enter(x) {
+		x.tell(errDown)
+		_ = x.Exit(1)
+		return
+	}
+	defer s.left(x)
+	x.idle = time.AfterFunc(s.Idle, func() { x.leave(errIdle) })
+	defer x.idle.Stop()
+	longest := time.AfterFunc(s.Longest, func() { x.leave(errLongest) })
+	defer longest.Stop()
+	stop := context.AfterFunc(x.asked, x.hurry)
+	defer stop()
+
+	begin := time.Now()
+	name, run := s.choose(x)
+	in, out := x.life.link.in.Load(), x.life.link.out.Load()
+	code := s.guarded(x, run)
+	s.meters.ended(name, code, time.Since(begin))
+	s.log.Info("session", "who", x.guest.Name, "key", x.guest.Key, "from", x.guest.From, "command", name, "code", code,
+		"ms", time.Since(begin).Milliseconds(), "in", x.life.link.in.Load()-in, "out", x.life.link.out.Load()-out, "ended", causeOf(x.asked))
+	_ = x.Exit(code)
+	_ = x.CloseWrite()
+}
+
+// choose picks screens or a command, and what the log calls it.
+func (s *server) choose(x *session) (name string, run func(*session) int) {
+	pty, _, terminal := x.Pty()
+	if strings.TrimSpace(x.RawCommand()) == "" && terminal && pty.Term != "" && pty.Term != "dumb" {
+		return "screens", s.screens
+	}
+	args, _ := split(x.RawCommand())
+	return s.deps.NameOf(args), s.command
+}
+
+func causeOf(ctx context.Context) string {
+	if err := context.Cause(ctx); err != nil && !errors.Is(err, context.Canceled) {
+		return err.Error()
+	}
+	return ""
+}
+
+// guarded keeps what goes wrong in one session there.
+func (s *server) guarded(x *session, run func(*session) int) (code int) {
+	defer func() {
+		if r := recover(); r != nil {
+			s.failed(x, r, debug.Stack())
+			code = 1
+		}
+	}()
+	return run(x)
+}
+
+func (s *server) failed(x *session, what any, stack []byte) {
+	s.meters.panics.Inc()
+	s.log.Error("a session failed", "who", x.guest.Name, "from", x.guest.From, "what", plain.Line(fmt.Sprint(what), 200), "stack", string(stack))
+	x.tell(errFailed)
+}
+
+// hurry ends a session that was asked to leave and does not: the guest's client may take nothing any more.
+func (x *session) hurry() {
+	time.AfterFunc(graceful, func() {
+		x.life.end(context.Cause(x.asked))
+		time.AfterFunc(graceful, func() {
+			if !x.life.over.Load() { // its channel is open still
+				_ = x.life.link.Close()
+			}
+		})
+	})
+}
+
+// tell says a last line to the guest.
+func (x *session) tell(why error) {
+	done := make(chan struct{})
+	go func() {
+		defer close(done)
+		_, _ = fmt.Fprintf(x.Stderr(), "brazebooth: %v\n", why)
+	}()
+	select {
+	case <-done:
+	case <-time.After(graceful): // a client that takes nothing
+	}
+}
+
+// heard notes that the guest is there.
+func (x *session) heard() { x.idle.Reset(x.server.Idle) }
+
+// screens shows the screens until they are left.
+func (s *server) screens(x *session) int {
+	pty, resized, _ := x.Pty()
+	env := append(x.Environ(), "TERM="+pty.Term)
+	keeper, saved := s.deps.Keeper(x.guest, s.book)
+	defer saved() // what is on its way to the book gets there, also when the client is gone
+	o := tui.Options{Env: env, Profile: profileOf(env), Width: max(1, pty.Window.Width), Height: max(1, pty.Window.Height), FPS: s.FPS, Book: keeper, Context: x.asked}
+	in := newInput(x.life, x, &s.Settings, x.heard)
+	p := tui.NewProgram(x.life, o, in, s.slowly(x))
+	go resize(x, resized, p)
+	stop := context.AfterFunc(x.asked, p.Quit)
+	_, err := p.Run()
+	stop()
+	if cause := context.Cause(x.asked); cause != nil {
+		if !errors.Is(cause, errGone) {
+			x.tell(cause)
+		}
+		return 1
+	}
+	if errors.Is(err, tea.ErrProgramPanic) {
+		s.failed(x, "the screens", nil)
+		return 1
+	}
+	if err != nil && !errors.Is(err, tea.ErrInterrupted) {
+		return 1
+	}
+	return 0
+}
+
+// slowly is the way to a terminal, no faster than the terminal takes it.
+func (s *server) slowly(x *session) interface{ Write([]byte) (int, error) } {
+	if !s.Pace {
+		return x
+	}
+	return newPace(x.life, x, func() error {
+		_, err := x.life.wire.SendRequest("keepalive@openssh.com", true, nil)
+		return err
+	})
+}
+
+// resize gives the sizes of the terminal to the screens, the last of those that come close together. The library holds its
+// requests until they are taken, so every one is.
+func resize(x *session, sizes <-chan ssh.Window, p *tea.Program) {
+	var last ssh.Window
+	wait := time.NewTimer(time.Hour)
+	wait.Stop()
+	first := true
+	for {
+		select {
+		case w, open := <-sizes:
+			if !open {
+				return
+			}
+			if first { // it was drawn for already
+				first = false
+				continue
+			}
+			last = w
+			wait.Reset(30 * time.Millisecond)
+		case <-wait.C:
+			if last.Width > 0 && last.Height > 0 {
+				p.Send(tea.WindowSizeMsg{Width: last.Width, Height: last.Height})
+			}
+		}
+	}
+}
+
+// profileOf is how many colours a client's terminal says it has. NO_COLOR counts with any value.
+func profileOf(env []string) colorprofile.Profile {
+	for _, e := range env {
+		if v, ok := strings.CutPrefix(e, "NO_COLOR="); ok && v != "" {
+			return colorprofile.Ascii
+		}
+	}
+	return colorprofile.Env(env)
+}

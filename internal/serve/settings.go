@@ -1,0 +1,167 @@
+package serve
+
+import (
+	"fmt"
+	"net"
+	"os"
+	"strings"
+	"time"
+
+	"github.com/BurntSushi/toml"
+	"github.com/spf13/pflag"
+
+	"brazebooth/internal/quantity"
+)
+
+// Settings are what a server is told. Every one is a flag of the serve command, a name in the [serve] table of the
+// configuration file and an environment variable; a flag goes before the environment, that before the file.
+type Settings struct {
+	Listen   string // address
+	Keys     string // file of public keys that may look
+	Writers  string // file of public keys that may keep too
+	Open     bool   // everybody may look
+	HostKey  string // file of the server's own key
+	Config   string // configuration file
+	Log      string // file, "" for standard error
+	Metrics  string // loopback address of figures and health, "" for none
+	Proxy    string // addresses of balancers that are believed when they name a client, with commas
+	FPS      int    // frames a second
+	Pace     bool   // wait for slow lines
+	Handover time.Duration
+
+	Handshake   time.Duration // from connecting to being known
+	PerAddress  int           // connections from one address
+	Connections int           // connections in all
+	Sessions    int           // sessions in all
+	PerKey      int           // sessions of one key
+	Channels    int           // channels in one connection
+	Idle        time.Duration // without a key
+	Longest     time.Duration // a session
+	InputRate   int           // bytes a second that are taken in
+	Paste       int           // bytes of one paste
+	Columns     int           // widest terminal
+	Rows        int           // tallest terminal
+}
+
+// flags binds the settings to flags, whose defaults are the safe ones.
+func (s *Settings) flags(f *pflag.FlagSet) {
+	f.StringVar(&s.Listen, "listen", ":2222", "address and port")
+	f.StringVar(&s.Keys, "keys", "", "file of public keys that may look, one a line as in authorized_keys; read again when it changes")
+	f.StringVar(&s.Writers, "writers", "", "file of public keys that may also keep in the book")
+	f.BoolVar(&s.Open, "open", false, "let everybody look, without a key")
+	f.StringVar(&s.HostKey, "host-key", "", "file of the server's own key; made once in the data folder where none is named")
+	f.StringVar(&s.Config, "config", "", "configuration file")
+	f.StringVar(&s.Log, "log", "", "file to add log lines to; standard error where none is named")
+	f.StringVar(&s.Metrics, "metrics", "", "loopback address for figures and health, as 127.0.0.1:9222")
+	f.StringVar(&s.Proxy, "proxy", "", "addresses of balancers that are believed when they name a client by the PROXY protocol, with commas")
+	f.IntVar(&s.FPS, "fps", 60, "frames a second at most, 1 to 120")
+	f.BoolVar(&s.Pace, "pace", true, "on a slow line leave frames out instead of letting them pile up")
+	f.DurationVar(&s.Handover, "handover", 4*time.Second, "how long the end waits for what is being saved")
+	f.DurationVar(&s.Handshake, "handshake", 10*time.Second, "time from connecting to being known")
+	f.IntVar(&s.PerAddress, "per-address", 20, "connections from one address at once")
+	f.IntVar(&s.Connections, "connections", 600, "connections at once")
+	f.IntVar(&s.Sessions, "sessions", 500, "sessions at once")
+	f.IntVar(&s.PerKey, "per-key", 10, "sessions of one key at once")
+	f.IntVar(&s.Channels, "channels", 4, "sessions in one connection at once")
+	f.DurationVar(&s.Idle, "idle", 30*time.Minute, "a session without a key ends")
+	f.DurationVar(&s.Longest, "longest", 12*time.Hour, "a session ends in any case")
+	f.IntVar(&s.InputRate, "input-rate", 4000, "bytes a second taken from a terminal; more waits")
+	f.IntVar(&s.Paste, "paste", 2000, "bytes of one paste; the rest is left out")
+	f.IntVar(&s.Columns, "columns", 500, "widest terminal that is drawn for")
+	f.IntVar(&s.Rows, "rows", 200, "tallest terminal that is drawn for")
+}
+
+// fill sets what no flag set, from the environment and then from the file. prefix and name make an environment variable.
+func fill(f *pflag.FlagSet, file string, named bool, getenv func(string) string) error {
+	table, err := serveTable(file, named)
+	if err != nil {
+		return err
+	}
+	for name := range table {
+		if f.Lookup(name) == nil {
+			return wrong(fmt.Sprintf("%s: [serve] has no setting %q", file, name), "brazebooth serve --help lists them")
+		}
+	}
+	f.VisitAll(func(flag *pflag.Flag) {
+		from, value := "", ""
+		if v := getenv(envName(flag.Name)); v != "" {
+			from, value = envName(flag.Name), v
+		} else if v, ok := table[flag.Name]; ok {
+			from, value = file+": "+flag.Name, fmt.Sprint(v)
+		}
+		if flag.Changed || from == "" || err != nil {
+			return
+		}
+		if bad := f.Set(flag.Name, value); bad != nil {
+			err = wrong(fmt.Sprintf("%s: %q will not do", from, value), "it is "+flag.Usage+", as "+flag.DefValue)
+		}
+	})
+	return err
+}
+
+func envName(flag string) string {
+	return "BRAZEBOOTH_SERVE_" + strings.ToUpper(strings.ReplaceAll(flag, "-", "_"))
+}
+
+// serveTable is the [serve] table of a configuration file; a file that nobody named need not be there.
+func serveTable(file string, named bool) (map[string]any, error) {
+	if file == "" {
+		return nil, nil
+	}
+	text, err := os.ReadFile(file)
+	if os.IsNotExist(err) && !named {
+		return nil, nil
+	}
+	if err != nil {
+		return nil, wrong(err.Error(), "name a file that is there: --config FILE")
+	}
+	var whole struct {
+		Serve map[string]any `toml:"serve"`
+	}
+	if err := toml.Unmarshal(text, &whole); err != nil {
+		return nil, wrong(file+": "+err.Error(), `write it as TOML: a line [serve], then lines like keys = "keys.txt"`)
+	}
+	return whole.Serve, nil
+}
+
+// check refuses what cannot be served, before anything is opened.
+func (s *Settings) check() error {
+	if s.Keys == "" && !s.Open {
+		return wrong("nobody could come in: neither --keys nor --open is given", "name a file of public keys: --keys keys.txt; or let everybody look: --open")
+	}
+	if s.FPS < 1 || s.FPS > 120 {
+		return wrong(fmt.Sprintf("--fps: %d frames a second", s.FPS), "type 1 to 120")
+	}
+	for _, n := range []struct {
+		name  string
+		value int
+	}{{"per-address", s.PerAddress}, {"connections", s.Connections}, {"sessions", s.Sessions}, {"per-key", s.PerKey}, {"channels", s.Channels},
+		{"input-rate", s.InputRate}, {"paste", s.Paste}, {"columns", s.Columns}, {"rows", s.Rows}} {
+		if n.value < 1 || n.value > 1_000_000 {
+			return wrong(fmt.Sprintf("--%s: %d", n.name, n.value), "type 1 or more, at most a million")
+		}
+	}
+	for _, d := range []struct {
+		name  string
+		value time.Duration
+	}{{"handover", s.Handover}, {"handshake", s.Handshake}, {"idle", s.Idle}, {"longest", s.Longest}} {
+		if d.value <= 0 {
+			return wrong(fmt.Sprintf("--%s: %v", d.name, d.value), "type a time, as 30s, 20m or 12h")
+		}
+	}
+	return s.loopback()
+}
+
+// loopback keeps figures of a shop's work off the network.
+func (s *Settings) loopback() error {
+	if s.Metrics == "" {
+		return nil
+	}
+	host, _, err := net.SplitHostPort(s.Metrics)
+	if ip := net.ParseIP(host); err != nil || (ip == nil || !ip.IsLoopback()) && host != "localhost" {
+		return wrong(fmt.Sprintf("--metrics: %q is not an address of this machine alone", s.Metrics), "type one like 127.0.0.1:9222")
+	}
+	return nil
+}
+
+func wrong(what, hint string) error { return &quantity.Error{What: what, Hint: hint} }
