@@ -150,7 +150,12 @@ func (b *testBooth) dial(who string) (*gossh.Client, error) {
 // ask runs one command by the library's client.
 func (b *testBooth) ask(t testing.TB, who, command, in string) (out, told string, code int) {
 	t.Helper()
-	s, err := b.client(t, who).NewSession()
+	c, err := b.dial(who)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer c.Close()
+	s, err := c.NewSession()
 	if err != nil {
 		t.Fatal(err)
 	}

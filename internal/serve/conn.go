@@ -1,6 +1,7 @@
 package serve
 
 import (
+	"io"
 	"net"
 	"sync"
 	"sync/atomic"
@@ -60,8 +61,7 @@ func (s *server) connect(ctx ssh.Context, conn net.Conn) net.Conn {
 	if why := s.gate.enter(address); why != "" {
 		s.meters.refused(why).Inc()
 		s.log.Info("connection refused", "from", address, "why", why)
-		_ = conn.SetDeadline(time.Now().Add(time.Second))
-		_, _ = conn.Write([]byte("brazebooth: " + why + "; try again in a minute\r\n"))
+		decline(conn, why)
 		return nil
 	}
 	if tcp, ok := conn.(*net.TCPConn); ok {
@@ -72,6 +72,16 @@ func (s *server) connect(ctx ssh.Context, conn net.Conn) net.Conn {
 	s.links.Store(l, struct{}{})
 	ctx.SetValue(linkKey, l)
 	return l
+}
+
+// decline says a last line. What the client has said is read first: closing over unread bytes would take the line back.
+func decline(conn net.Conn, why string) {
+	_ = conn.SetDeadline(time.Now().Add(time.Second))
+	_, _ = conn.Write([]byte("brazebooth: " + why + "; try again in a minute\r\n"))
+	if tcp, ok := conn.(*net.TCPConn); ok {
+		_ = tcp.CloseWrite()
+	}
+	_, _ = io.Copy(io.Discard, io.LimitReader(conn, 64<<10))
 }
 
 // sendBuffer holds what the network has not taken yet; a large one hides how slow a line is.

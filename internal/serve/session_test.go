@@ -1,0 +1,257 @@
+package serve
+
+import (
+	"context"
+	"crypto/ed25519"
+	"crypto/rand"
+	"io"
+	"log/slog"
+	"strings"
+	"sync"
+	"sync/atomic"
+	"testing"
+	"time"
+
+	"github.com/charmbracelet/x/ansi"
+	"github.com/charmbracelet/x/vt"
+	"github.com/spf13/pflag"
+	"golang.org/x/crypto/ssh"
+
+	"brazebooth/calc"
+	"brazebooth/tui"
+)
+
+// shelf is a book that does what a test wants of it.
+type shelf struct {
+	tui.Keeper
+	find func()
+	keep func()
+}
+
+func (s shelf) Find(context.Context, string) ([]tui.Entry, error)  { s.find(); return nil, nil }
+func (shelf) Records(context.Context, string) ([]tui.Entry, error) { return nil, nil }
+func (shelf) Sources(context.Context) ([]string, error)            { return nil, nil }
+func (s shelf) Keep(context.Context, string, *calc.Card) (string, error) {
+	s.keep()
+	return "kept", nil
+}
+
+// host runs a server that lets everybody in.
+func host(t *testing.T, d Deps, more ...string) (addr string, srv *server, stop func()) {
+	t.Helper()
+	s := new(Settings)
+	f := pflag.NewFlagSet("", pflag.ContinueOnError)
+	s.flags(f)
+	if err := f.Parse(append([]string{"--open", "--listen", "127.0.0.1:0"}, more...)); err != nil {
+		t.Fatal(err)
+	}
+	_, private, err := ed25519.GenerateKey(rand.Reader)
+	if err != nil {
+		t.Fatal(err)
+	}
+	key, err := ssh.NewSignerFromKey(private)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if d.NameOf == nil {
+		d.NameOf = func([]string) string { return "command" }
+	}
+	if d.Keeper == nil {
+		d.Keeper = func(Guest, string) (tui.Keeper, func()) { return nil, func() {} }
+	}
+	if srv, err = newServer(s, d, "book", key, slog.New(slog.DiscardHandler)); err != nil {
+		t.Fatal(err)
+	}
+	ctx, cancel := context.WithCancel(context.Background())
+	l, err := srv.listen(ctx)
+	if err != nil {
+		t.Fatal(err)
+	}
+	done := make(chan error, 1)
+	go func() { done <- srv.run(ctx, l) }()
+	var once sync.Once
+	stop = func() {
+		once.Do(func() {
+			cancel()
+			if err := <-done; err != nil {
+				t.Error(err)
+			}
+		})
+	}
+	t.Cleanup(stop)
+	return l.Addr().String(), srv, stop
+}
+
+// guest is a session's terminal.
+type guest struct {
+	*ssh.Session
+	t   *testing.T
+	emu *vt.SafeEmulator
+	in  io.Writer
+}
+
+func visit(t *testing.T, addr string) *guest {
+	t.Helper()
+	c, err := ssh.Dial("tcp", addr, &ssh.ClientConfig{User: "x", HostKeyCallback: ssh.InsecureIgnoreHostKey(), Timeout: 10 * time.Second})
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { _ = c.Close() })
+	s, err := c.NewSession()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return &guest{Session: s, t: t}
+}
+
+func (g *guest) screens() *guest {
+	g.t.Helper()
+	if err := g.RequestPty("xterm-256color", 24, 80, nil); err != nil {
+		g.t.Fatal(err)
+	}
+	in, err := g.StdinPipe()
+	if err != nil {
+		g.t.Fatal(err)
+	}
+	g.in, g.emu = in, vt.NewSafeEmulator(80, 24)
+	g.Stdout, g.Stderr = g.emu, g.emu
+	go func() { _, _ = io.Copy(in, g.emu) }()
+	if err := g.Shell(); err != nil {
+		g.t.Fatal(err)
+	}
+	return g
+}
+
+func (g *guest) types(keys string) { _, _ = io.WriteString(g.in, keys) }
+
+func (g *guest) awaits(text string) {
+	g.t.Helper()
+	for range 1500 {
+		if strings.Contains(ansi.Strip(g.emu.Render()), text) {
+			return
+		}
+		time.Sleep(10 * time.Millisecond)
+	}
+	g.t.Fatalf("the screen never shows %q:\n%s", text, ansi.Strip(g.emu.Render()))
+}
+
+func (g *guest) code() int {
+	g.t.Helper()
+	done := make(chan error, 1)
+	go func() { done <- g.Wait() }()
+	var err error
+	select {
+	case err = <-done:
+	case <-time.After(20 * time.Second):
+		g.t.Fatal("the session does not end")
+	}
+	if exit, ok := err.(*ssh.ExitError); ok {
+		return exit.ExitStatus()
+	}
+	if err != nil {
+		g.t.Errorf("ended by %v", err)
+	}
+	return 0
+}
+
+// opensBook goes from the first screen to the page book.
+func (g *guest) opensBook() {
+	g.t.Helper()
+	g.types("\t\t\t\tp")
+	for range 40 {
+		if strings.Contains(ansi.Strip(g.emu.Render()), "[book]") {
+			return
+		}
+		g.types("\x1b[C")
+		time.Sleep(100 * time.Millisecond)
+	}
+	g.t.Fatalf("no page book:\n%s", ansi.Strip(g.emu.Render()))
+}
+
+func TestAFaultInOneSessionStaysThere(t *testing.T) {
+	addr, srv, _ := host(t, Deps{Keeper: func(Guest, string) (tui.Keeper, func()) {
+		return shelf{find: func() { panic("the book fell down") }}, func() {}
+	}, Command: func(_ context.Context, _ Guest, _ string, args []string, _ io.Reader, out, _ io.Writer) int {
+		if args[0] == "boom" {
+			panic("boom")
+		}
+		_, _ = io.WriteString(out, "fine")
+		return 0
+	}})
+	bad, good := visit(t, addr).screens(), visit(t, addr).screens()
+	bad.awaits("example:")
+	good.awaits("example:")
+	bad.types("\t\t\t\tp")
+	for range 40 {
+		if srv.meters.panics.Get() > 0 {
+			break
+		}
+		bad.types("\x1b[C")
+		time.Sleep(100 * time.Millisecond)
+	}
+	if code := bad.code(); code != 1 {
+		t.Errorf("exit %d", code)
+	}
+	bad.awaits("this session failed")
+	command := visit(t, addr)
+	var told strings.Builder
+	command.Stderr = &told
+	if err := command.Start("boom"); err != nil {
+		t.Fatal(err)
+	}
+	if code := command.code(); code != 1 || !strings.Contains(told.String(), "this session failed") {
+		t.Errorf("exit %d, %s", code, &told)
+	}
+	good.types("\r")
+	good.awaits("[~16 ga]")
+	if out, err := visit(t, addr).Output("fine"); err != nil || string(out) != "fine" {
+		t.Errorf("%q %v", out, err)
+	}
+	if n := srv.meters.panics.Get(); n != 2 {
+		t.Errorf("%d failures counted", n)
+	}
+}
+
+// What a guest keeps gets into the book, also when the guest is gone or the server ends meanwhile.
+func TestWhatIsBeingSavedIsSaved(t *testing.T) {
+	for name, cut := range map[string]func(g *guest, stop func()){
+		"the guest is gone": func(g *guest, _ func()) { _ = g.Close() },
+		"the server ends":   func(_ *guest, stop func()) { stop() },
+	} {
+		t.Run(name, func(t *testing.T) {
+			begun, saved := make(chan struct{}), new(atomic.Bool)
+			addr, srv, stop := host(t, Deps{Keeper: func(Guest, string) (tui.Keeper, func()) {
+				var wg sync.WaitGroup
+				return shelf{find: func() {}, keep: func() {
+					wg.Add(1)
+					defer wg.Done()
+					close(begun)
+					time.Sleep(500 * time.Millisecond)
+					saved.Store(true)
+				}}, wg.Wait
+			}})
+			g := visit(t, addr).screens()
+			g.awaits("example:")
+			g.opensBook()
+			g.types("lid")
+			g.awaits("keep the card as")
+			time.Sleep(200 * time.Millisecond) // until the list stands
+			g.types("\r")
+			select {
+			case <-begun:
+			case <-time.After(10 * time.Second):
+				t.Fatalf("nothing is being saved:\n%s", ansi.Strip(g.emu.Render()))
+			}
+			cut(g, stop)
+			for range 500 {
+				if srv.seats.taken() == 0 {
+					break
+				}
+				time.Sleep(10 * time.Millisecond)
+			}
+			if !saved.Load() {
+				t.Error("the session ended before what it was saving was saved")
+			}
+		})
+	}
+}
