@@ -78,7 +78,6 @@ func (c *channel) Accept() (gossh.Channel, <-chan *gossh.Request, error) {
 type sieve struct {
 	settings      int
 	columns, rows uint32
-	resized       time.Time
 }
 
 func (v *sieve) pass(r *gossh.Request) bool {

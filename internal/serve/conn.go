@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"charm.land/ssh"
+	"github.com/pires/go-proxyproto"
 )
 
 // gate counts connections, before and after anybody is known.
@@ -64,7 +65,7 @@ func (s *server) connect(ctx ssh.Context, conn net.Conn) net.Conn {
 		decline(conn, why)
 		return nil
 	}
-	if tcp, ok := conn.(*net.TCPConn); ok {
+	if tcp := tcpOf(conn); tcp != nil {
 		_ = tcp.SetWriteBuffer(sendBuffer)
 	}
 	l := &link{Conn: conn, server: s, address: address}
@@ -78,10 +79,20 @@ func (s *server) connect(ctx ssh.Context, conn net.Conn) net.Conn {
 func decline(conn net.Conn, why string) {
 	_ = conn.SetDeadline(time.Now().Add(time.Second))
 	_, _ = conn.Write([]byte("brazebooth: " + why + "; try again in a minute\r\n"))
-	if tcp, ok := conn.(*net.TCPConn); ok {
+	if tcp := tcpOf(conn); tcp != nil {
 		_ = tcp.CloseWrite()
 	}
 	_, _ = io.Copy(io.Discard, io.LimitReader(conn, 64<<10))
+}
+
+// tcpOf is the connection itself, also behind a balancer's header; nil where it is none of TCP.
+func tcpOf(conn net.Conn) *net.TCPConn {
+	if behind, ok := conn.(*proxyproto.Conn); ok {
+		tcp, _ := behind.TCPConn()
+		return tcp
+	}
+	tcp, _ := conn.(*net.TCPConn)
+	return tcp
 }
 
 // sendBuffer holds what the network has not taken yet; a large one hides how slow a line is.

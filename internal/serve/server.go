@@ -148,7 +148,8 @@ func (s *server) listen(ctx context.Context) (net.Listener, error) {
 	if err != nil || s.Proxy == "" {
 		return l, err
 	}
-	trust, err := proxyproto.ConnStrictWhiteListPolicy(strings.Split(strings.ReplaceAll(s.Proxy, " ", ""), ","))
+	ranges := strings.Split(strings.ReplaceAll(s.Proxy, " ", ""), ",")
+	trust, err := proxyproto.PolicyFromRanges(ranges, proxyproto.REQUIRE, proxyproto.SKIP) // from others a header is no SSH
 	if err != nil {
 		return nil, errors.Join(err, l.Close())
 	}
