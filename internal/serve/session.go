@@ -83,6 +83,7 @@ func (s *server) handle(sess ssh.Session) {
 	if x.guest, ok = s.welcome(x); !ok {
 		x.tell(errors.New("this key may not come in"))
 		_ = sess.Exit(1)
+		_ = life.link.Close()
 		return
 	}
 	who := x.guest.Key

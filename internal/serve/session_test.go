@@ -157,15 +157,14 @@ func (g *guest) code() int {
 // opensBook goes from the first screen to the page book.
 func (g *guest) opensBook() {
 	g.t.Helper()
-	g.types("\t\t\t\tp")
-	for range 40 {
-		if strings.Contains(ansi.Strip(g.emu.Render()), "[book]") {
-			return
-		}
+	g.types("\t\t\t\t")
+	g.awaits("[card]")
+	g.types("p")
+	g.awaits("[fit]")
+	for _, page := range []string{"filler", "prepare", "overlay", "machine", "strength", "air", "correct", "measure", "cost", "book"} {
 		g.types("\x1b[C")
-		time.Sleep(100 * time.Millisecond)
+		g.awaits("[" + page + "]")
 	}
-	g.t.Fatalf("no page book:\n%s", ansi.Strip(g.emu.Render()))
 }
 
 func TestAFaultInOneSessionStaysThere(t *testing.T) {
