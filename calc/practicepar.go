@@ -1,0 +1,69 @@
+package calc
+
+import "context"
+
+// mostBeads ends a row of the program's own beads that leads nowhere.
+const mostBeads = 8
+
+// Run is what the program's own corrections do from the start of a practice job: a row of beads, really laid in the
+// simulated booth and corrected by what they showed, without knowing its truth.
+type Run struct {
+	Steps []RunStep
+	Good  bool
+	Why   string // where no good bead was reached
+}
+
+// RunStep is one bead and what the program changed after it.
+type RunStep struct {
+	Bead   Bead
+	Change *Change // nil after the last
+	Why    string
+}
+
+// Par lays the program's own beads: each is corrected with calc.Correct by all that were seen so far.
+func (p *Practice) Par(ctx context.Context) (Run, error) {
+	var run Run
+	var tries []Try
+	job := p.Start
+	for range mostBeads {
+		b, err := p.Bead(ctx, job)
+		if err != nil {
+			if run.Why = outOfReach(err); run.Why != "" {
+				return run, nil
+			}
+			return run, err
+		}
+		run.Steps = append(run.Steps, RunStep{Bead: b})
+		if b.Verdict == BeadGood {
+			run.Good = true
+			return run, nil
+		}
+		tries = append(tries, Try{job, b.Seen})
+		part, err := Correct(ctx, tries)
+		if err != nil {
+			return run, err
+		}
+		c, step := part.Correction, &run.Steps[len(run.Steps)-1]
+		step.Change, step.Why = c.Change, c.Why
+		switch {
+		case c.Change == nil:
+			run.Why = "The program saw nothing to change: " + c.Why
+			return run, nil
+		case c.Change.What == "mode":
+			run.Why = "The program gave this arc up: " + c.Why
+			return run, nil
+		}
+		job = c.Next
+		roundSetting(&job)
+	}
+	run.Why = "No good bead within the beads that a hand would lay."
+	return run, nil
+}
+
+// outOfReach says of a setting that a hand does not hold why the row ends there; "" for any other error.
+func outOfReach(err error) string {
+	if f, ok := err.(*FieldError); ok {
+		return "The program's next setting is none of a hand's: " + f.Error() + "; " + f.Hint() + "."
+	}
+	return ""
+}
