@@ -204,14 +204,3 @@ func (p *Practice) settable(j *Job) error {
 var PracticeCaution = Warning{"simulated", Caution,
 	"A simulated bead teaches the order of a correction, and is no licence: at the booth lay test beads on scrap of the same sheet, look at both faces, peel them.",
 	"common practice, no source"}
-
-// Practised is how a practice job went, as it is kept where somebody asks for it.
-type Practised struct {
-	Level   int    `json:"level"`
-	Seed    uint64 `json:"seed"`
-	Work    string `json:"work"`
-	Beads   int    `json:"beads"`   // laid, the start's and the last one too
-	Verdict string `json:"verdict"` // on the last
-	Program int    `json:"program"` // beads of the program's own row
-	Reached bool   `json:"reached"` // whether that row reached a good one
-}

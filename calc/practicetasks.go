@@ -2,14 +2,14 @@ package calc
 
 // PracticeLevel is one step of the practice: what it asks of a hand, and the work it is laid on.
 type PracticeLevel struct {
-	Level int
-	Name  string
-	Works []PracticeWork // the seed picks one
+	Level int            `json:"level"`
+	Name  string         `json:"name"`
+	Works []PracticeWork `json:"works"` // the seed picks one
 }
 
 // PracticeWork is a piece of the shop that is practised on.
 type PracticeWork struct {
-	Name string
+	Name string `json:"name"`
 	job  Job
 }
 

@@ -81,8 +81,8 @@ func (p *Practice) hidden(card *Card) [3]Hidden {
 		return Hidden{Figure{name, d.V, d.Low, d.High, d.Unit, Basis{Formula: was, Source: d.Source, Known: string(d.Known)}}, v}
 	}
 	return [3]Hidden{
-		row("phi", card.Setup.Filler.Phi, "calibration voltage of the wire's melting", p.Truth.Phi),
-		row("eta", tables.ArcEfficiency, "share of the arc's power that gets into the work", p.Truth.Eta),
+		row("calibration_voltage", card.Setup.Filler.Phi, "calibration voltage of the wire's melting", p.Truth.Phi),
+		row("arc_efficiency", tables.ArcEfficiency, "share of the arc's power that gets into the work", p.Truth.Eta),
 		row("stickout", tables.DefaultStickOut, "tip to arc, where nobody measures it", p.Truth.StickOut),
 	}
 }

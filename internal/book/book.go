@@ -24,10 +24,12 @@ const (
 	SourceKind  Kind = "source"
 	SpoolKind   Kind = "spool"
 	PersonKind  Kind = "person"
+	// PracticeKind is how a job in a simulated booth went; nothing is ever learned from it.
+	PracticeKind Kind = "practice"
 )
 
 // Kinds lists every kind.
-var Kinds = [...]Kind{CardKind, TrialKind, ReadingKind, SourceKind, SpoolKind, PersonKind}
+var Kinds = [...]Kind{CardKind, TrialKind, ReadingKind, SourceKind, SpoolKind, PersonKind, PracticeKind}
 
 // Revision is one state of one record, for ever.
 type Revision struct {

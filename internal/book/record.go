@@ -244,6 +244,9 @@ func summary(r *Revision) (name, line, text string) {
 	case PersonKind:
 		p, _ := Body[Person](r)
 		name = p.Name
+	case PracticeKind:
+		p, _ := Body[calc.Practised](r)
+		name, line = fmt.Sprintf("level %d seed %d", p.Level, p.Seed), p.Short()
 	}
 	name, line = plain.Line(name, nameWidth), plain.Line(line, 200)
 	return name, line, name + " " + line + " " + text

@@ -259,7 +259,7 @@ func (d *Deps) bookList() *cobra.Command {
 	}
 	cmd.Flags().BoolVar(&asJSON, "json", false, "JSON")
 	cmd.Flags().BoolVar(&deleted, "deleted", false, "what was deleted, too")
-	cmd.Flags().StringVar(&kind, "kind", "", "card, trial, reading, source, spool or person; without it all")
+	cmd.Flags().StringVar(&kind, "kind", "", "card, trial, reading, source, spool, person or practice; without it all")
 	cmd.Flags().StringVar(&text, "text", "", "beginnings of words to find")
 	cmd.Flags().IntVar(&limit, "limit", 50, "how many at most")
 	return cmd
@@ -318,7 +318,7 @@ func kindOf(text string) (book.Kind, error) {
 			return k, nil
 		}
 	}
-	return "", wrong("--kind: nothing of the kind "+quote(text)+" is kept", "type card, trial, reading, source, spool or person")
+	return "", wrong("--kind: nothing of the kind "+quote(text)+" is kept", "type card, trial, reading, source, spool, person or practice")
 }
 
 // jobWith is the job of the flags with what the named power source's readings taught.

@@ -39,7 +39,7 @@ func TestWrongUseExitsWith2(t *testing.T) {
 		"gauge", "gauge 31", "gauge 16 18", "gauge 1.5mm", "tables colours", "tables fillers metals", "version now",
 		"wire --wire nonsense", "wire --metal galvanized", "window --mode timed", "window --joint plug", "--units furlong",
 		"card --show lunch", "correct --seen ugly", "correct --seen good,pores", "correct --seen pores --tried travel", "correct --seen pores --tried travel=9:ugly", "correct --seen pores --tried metal=copper:good", "correct --seen",
-		"prepare --length -3", "filler --use war", "overlay --joint lap", "strength --joint corner", "fit --hazard dragons", "cost --count 0.5", "machine --rated-duty 200%",
+		"prepare --length -3", "filler --use war", "overlay --joint lap", "strength --joint corner", "fit --hazard dragons", "practice --level 0", "practice --level 1 --seed -1", "practice --seed 3", "practice --level 1 --travel 90", "practice --level 1 --travel 9 --tried x", "practice --level 1 --keep", "practice 3", "cost --count 0.5", "machine --rated-duty 200%",
 	} {
 		got := run(strings.Fields(line)...)
 		lines := strings.Split(strings.TrimSuffix(got.err, "\n"), "\n")

@@ -1,0 +1,239 @@
+package cli
+
+import (
+	"context"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"brazebooth/calc"
+	"brazebooth/internal/book"
+	"brazebooth/internal/field"
+	"brazebooth/internal/quantity"
+	"brazebooth/internal/sheet"
+)
+
+// practiceFlags are the settings of a hand, by the names of the job's choices.
+var practiceFlags = []string{"feed", "volts", "travel", "stickout", "arc-on", "arc-off"}
+
+// practiceAsk is what the command was given.
+type practiceAsk struct {
+	level, seed    string
+	tried          []string
+	solution, keep bool
+	out            output
+}
+
+func (d *Deps) practiceCommand() *cobra.Command {
+	var a practiceAsk
+	cmd := &cobra.Command{
+		Use:   "practice",
+		Short: "Practise correcting test beads in a simulated booth",
+		Long: `A job of the shop in a simulated booth. The booth hides a heat of its own: calibration voltage, arc efficiency and
+stick-out drawn from the bands that every card carries. The last hand left a setting on the machine whose bead is bad; each
+setting that you give is answered with the bead that this booth lays: drawn, described and judged by the edges. Once a bead
+is good, or with --solution, the program's own corrections from the same start stand beside it, with what the booth hid.
+
+Settings that are not given stay as the last hand left them. The same level and seed give the same booth. Dirt, gas, fit-up
+and zinc vapour are not simulated. Nothing is kept but with --keep. Without --level it lists the levels.`,
+		Example: `  brazebooth practice --level 2 --seed 7
+  brazebooth practice --level 2 --seed 7 --travel 9
+  brazebooth practice --level 2 --seed 7 --travel 7.5 --tried travel=9 --keep
+  brazebooth practice --level 2 --seed 7 --solution`,
+		Args: noArgs,
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			if !cmd.Flags().Changed("level") {
+				return d.listLevels(cmd, a.out.json)
+			}
+			return d.practise(cmd, &a)
+		},
+	}
+	cmd.Flags().StringVar(&a.level, "level", "", "1 to 5; without it the levels are listed")
+	cmd.Flags().StringVar(&a.seed, "seed", "1", "which booth: any whole number")
+	bindFrom(cmd, field.OnCard(), practiceFlags)
+	cmd.Flags().StringArrayVar(&a.tried, "tried", nil, "settings of an earlier bead of yours: travel=9,volts=14; again for each")
+	cmd.Flags().BoolVar(&a.solution, "solution", false, "end the job: the program's own beads, and what the booth hid")
+	cmd.Flags().BoolVar(&a.keep, "keep", false, "keep in the book: level, seed, your beads, the program's")
+	a.out.bind(cmd)
+	return cmd
+}
+
+// practise answers with the beads of the settings that were given.
+func (d *Deps) practise(cmd *cobra.Command, a *practiceAsk) error {
+	ctx := cmd.Context()
+	sys, err := unitsOf(a.out.units)
+	if err != nil {
+		return err
+	}
+	job, err := a.job(ctx)
+	if err != nil {
+		return err
+	}
+	p, laid, err := a.lay(cmd, job)
+	if err != nil {
+		return cancelled(ctx, err)
+	}
+	if a.keep && !laid {
+		return wrong("--keep of a job without a bead of yours", "give a setting, as --travel 9")
+	}
+	last := &p.Beads[len(p.Beads)-1]
+	if a.solution || laid && last.Verdict == calc.BeadGood {
+		if err := solve(ctx, p); err != nil {
+			return cancelled(ctx, err)
+		}
+	}
+	if err := d.showPractice(p, a, sheet.Options{Units: sys}); err != nil || !a.keep {
+		return err
+	}
+	return d.keepPractice(cmd, p, a.out.json)
+}
+
+// job reads level and seed.
+func (a *practiceAsk) job(ctx context.Context) (*calc.Practice, error) {
+	level, err := strconv.Atoi(a.level)
+	if n := len(calc.PracticeLevels()); err != nil || level < 1 || level > n {
+		return nil, wrong("--level: there is no level "+quote(a.level), fmt.Sprintf("type 1 to %d", n))
+	}
+	seed, err := strconv.ParseUint(a.seed, 10, 64)
+	if err != nil {
+		return nil, wrong("--seed: "+quote(a.seed)+" is no seed", "type a whole number, as 7")
+	}
+	p, err := calc.PracticeJob(ctx, level, seed)
+	return &p, cancelled(ctx, err)
+}
+
+// lay lays the start's bead, the earlier ones, and that of the flags; laid says whether one of these was given.
+func (a *practiceAsk) lay(cmd *cobra.Command, job *calc.Practice) (p *sheet.Practice, laid bool, err error) {
+	card, err := calc.Solve(job.Start)
+	if err != nil {
+		return nil, false, err
+	}
+	p = &sheet.Practice{Job: job, Card: &card}
+	settings := []calc.Job{job.Start}
+	for _, text := range a.tried {
+		j, err := triedSetting(job.Start, text)
+		if err != nil {
+			return nil, false, err
+		}
+		settings = append(settings, j)
+	}
+	now := job.Start
+	for _, name := range practiceFlags {
+		f, _ := field.ByName(name)
+		if flag := cmd.Flags().Lookup(name); flag.Changed {
+			laid = true
+			if err := f.Set(&now, flag.Value.String()); err != nil {
+				return nil, false, inFlag(name, err)
+			}
+		}
+	}
+	if laid {
+		settings = append(settings, now)
+	} else if len(a.tried) > 0 {
+		return nil, false, wrong("--tried without a bead of now", "give its setting, as --travel 9")
+	}
+	for _, j := range settings {
+		b, err := job.Bead(cmd.Context(), j)
+		if err != nil {
+			return nil, false, err
+		}
+		p.Beads = append(p.Beads, b)
+	}
+	return p, laid, nil
+}
+
+// triedSetting reads the settings of an earlier bead: travel=9,volts=14.
+func triedSetting(start calc.Job, text string) (calc.Job, error) {
+	for _, part := range strings.Split(text, ",") {
+		name, value, ok := strings.Cut(part, "=")
+		name = strings.TrimSpace(name)
+		if !ok || !contains(practiceFlags, name) {
+			return start, wrong("--tried: "+quote(part)+" is no setting", "type "+orList(practiceFlags)+" with = and its value, as travel=9,volts=14")
+		}
+		f, _ := field.ByName(name)
+		if err := f.Set(&start, value); err != nil {
+			return start, inFlag("tried", err)
+		}
+	}
+	return start, nil
+}
+
+// solve adds what the program would have done, and the truth behind the last bead.
+func solve(ctx context.Context, p *sheet.Practice) error {
+	run, err := p.Job.Par(ctx)
+	if err != nil {
+		return err
+	}
+	r, err := p.Job.Reveal(ctx, p.Beads[len(p.Beads)-1].Job)
+	p.Run, p.Revealed = &run, &r
+	return err
+}
+
+func (d *Deps) showPractice(p *sheet.Practice, a *practiceAsk, o sheet.Options) error {
+	if a.out.json {
+		b, err := sheet.PracticeJSON(p, Version)
+		if err != nil {
+			return err
+		}
+		_, err = d.Out.Write(b)
+		return err
+	}
+	if err := d.say("%s", sheet.PracticeText(p, o)); err != nil || p.Run != nil {
+		return err
+	}
+	f, _ := field.ByName("travel")
+	if p.Job.Start.Mode == "timed" {
+		f, _ = field.ByName("arc-on")
+	}
+	like := strings.ReplaceAll(f.Show(&p.Job.Start, quantity.Metric), " ", "")
+	return d.say("\n%s", sheet.Wrapped("", fmt.Sprintf("Lay the next with another value: brazebooth practice --level %d --seed %d --%s %s. Settings that are not given stay as in bead 1. --solution ends the job. Nothing is kept but with --keep.",
+		p.Job.Level, p.Job.Seed, f.Name, like)))
+}
+
+// keepPractice puts into the book how it went, and says all that is kept.
+func (d *Deps) keepPractice(cmd *cobra.Command, p *sheet.Practice, quiet bool) error {
+	run := p.Run
+	if run == nil {
+		own, err := p.Job.Par(cmd.Context())
+		if err != nil {
+			return cancelled(cmd.Context(), err)
+		}
+		run = &own
+	}
+	last := &p.Beads[len(p.Beads)-1]
+	how := p.Job.Went(len(p.Beads), last.Verdict, run)
+	r, err := d.author().New(book.PracticeKind, how)
+	if err != nil {
+		return err
+	}
+	inBook, err := d.put(cmd, r)
+	if err != nil || !inBook || quiet {
+		return err
+	}
+	return d.say("kept: practice %s\n", how.Line())
+}
+
+// listLevels prints the levels.
+func (d *Deps) listLevels(cmd *cobra.Command, asJSON bool) error {
+	for _, name := range append([]string{"seed", "tried", "solution", "keep"}, practiceFlags...) {
+		if cmd.Flags().Changed(name) {
+			return wrong("--"+name+" of no level", "type --level 1 before it")
+		}
+	}
+	if asJSON {
+		return d.encode(map[string]any{"schema": sheet.Schema, "version": Version, "levels": calc.PracticeLevels()})
+	}
+	for _, l := range calc.PracticeLevels() {
+		if err := d.say("  %d  %s\n", l.Level, l.Name); err != nil {
+			return err
+		}
+		for _, w := range l.Works {
+			if err := d.say("       %s\n", w.Name); err != nil {
+				return err
+			}
+		}
+	}
+	return d.say("\n%s", sheet.Wrapped("CAUTION  ", calc.PracticeCaution.Text)+"Begin with: brazebooth practice --level 1 --seed 7\n")
+}

@@ -1,0 +1,120 @@
+package sheet
+
+import (
+	"context"
+	"encoding/json"
+	"strings"
+	"testing"
+
+	"brazebooth/calc"
+	"brazebooth/internal/plain"
+	"brazebooth/internal/quantity"
+)
+
+// practice is a job with two beads, over or open.
+func practice(t *testing.T, level int, seed uint64, over bool) *Practice {
+	t.Helper()
+	ctx := context.Background()
+	job, err := calc.PracticeJob(ctx, level, seed)
+	if err != nil {
+		t.Fatal(err)
+	}
+	card, err := calc.Solve(job.Start)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := &Practice{Job: &job, Card: &card}
+	for _, j := range []calc.Job{job.Start, job.Best} {
+		b, err := job.Bead(ctx, j)
+		if err != nil {
+			t.Fatal(err)
+		}
+		p.Beads = append(p.Beads, b)
+	}
+	if over {
+		run, err := job.Par(ctx)
+		if err != nil {
+			t.Fatal(err)
+		}
+		r, err := job.Reveal(ctx, job.Best)
+		if err != nil {
+			t.Fatal(err)
+		}
+		p.Run, p.Revealed = &run, &r
+	}
+	return p
+}
+
+func TestPracticeJSONKeepsItsSchema(t *testing.T) {
+	schema := loadSchema(t, "practice-schema.json")
+	for level := 1; level <= 5; level++ {
+		for _, over := range []bool{false, true} {
+			b, err := PracticeJSON(practice(t, level, 2, over), "test")
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, fault := range held(t, schema, b) {
+				t.Errorf("level %d, over %v: %s", level, over, fault)
+			}
+		}
+	}
+	for _, bad := range []string{`{}`, `{"schema":1,"beads":[{"verdict":"fine"}]}`} {
+		if len(held(t, schema, []byte(bad))) == 0 {
+			t.Errorf("%s passes", bad)
+		}
+	}
+}
+
+// A job that is open tells nothing of its truth: neither the values nor the edges that a bead misses.
+func TestPracticeKeepsItsSecret(t *testing.T) {
+	open := practice(t, 3, 4, false)
+	text := PracticeText(open, Options{Units: quantity.Metric})
+	b, err := PracticeJSON(open, "test")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, word := range []string{"hid", "not met", "solution", "unmet", "missed by", "phi"} {
+		if strings.Contains(text, word) || strings.Contains(string(b), word) {
+			t.Errorf("an open job says %q:\n%s\n%s", word, text, b)
+		}
+	}
+	over := PracticeText(practice(t, 3, 4, true), Options{Units: quantity.Metric})
+	for _, word := range []string{"What this booth hid", "calibration voltage", "not met: ", "The program's own", "CAUTION"} {
+		if !strings.Contains(over, word) {
+			t.Errorf("no %q in\n%s", word, over)
+		}
+	}
+}
+
+// The text fits a page and the numbers of the JSON are those of the beads.
+func TestPracticeText(t *testing.T) {
+	for level := 1; level <= 5; level++ {
+		p := practice(t, level, 5, true)
+		for _, sys := range []quantity.System{quantity.Metric, quantity.Inch, quantity.Both} {
+			for _, l := range strings.Split(PracticeText(p, Options{Units: sys}), "\n") {
+				if plain.Width(l) > width {
+					t.Errorf("level %d: %d wide: %s", level, plain.Width(l), l)
+				}
+			}
+		}
+		b, err := PracticeJSON(p, "test")
+		if err != nil {
+			t.Fatal(err)
+		}
+		var d practiceDocument
+		if err := json.Unmarshal(b, &d); err != nil || len(d.Beads) != 2 || d.Beads[1].Verdict != "good" || d.Beads[1].Setting.Feed != p.Job.Best.Feed || d.Solution.Best.Feed != p.Job.Best.Feed {
+			t.Errorf("level %d: %+v, %v", level, d, err)
+		}
+	}
+}
+
+// A bead without a section is drawn by what it shows.
+func TestBeadDrawing(t *testing.T) {
+	p := practice(t, 2, 2, false)
+	if lines, scale := BeadDrawing(&p.Beads[1], 60, 12); len(lines) == 0 || !(scale > 0) || !strings.Contains(strings.Join(lines, ""), "o") {
+		t.Errorf("a good bead: %q at %g", lines, scale)
+	}
+	if lines, scale := BeadDrawing(&calc.Bead{Seen: "burn-through"}, 60, 12); scale != 0 || !strings.Contains(strings.Join(lines, "\n"), `\o/`) {
+		t.Errorf("a hole: %q", lines)
+	}
+}
