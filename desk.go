@@ -135,6 +135,19 @@ func (d desk) Trial(ctx context.Context, job calc.Job, seen, verdict, source str
 	return "kept in the book: a test bead, " + verdict, said(err)
 }
 
+// Practice keeps how a practice job went: a kind of its own, from which nothing is learned.
+func (d desk) Practice(ctx context.Context, how calc.Practised) (string, error) {
+	r, err := d.author.New(book.PracticeKind, how)
+	if err != nil {
+		return "", err
+	}
+	beside, err := d.save(ctx, r)
+	if err == nil && beside != "" {
+		return plain.Line(book.Told(beside), 400), nil
+	}
+	return "kept: practice, " + plain.Line(how.Line(), 200), said(err)
+}
+
 // Enter is the command of that kind.
 func (d desk) Enter(ctx context.Context, kind string, given map[string]string) (string, error) {
 	d.saving.Add(1)

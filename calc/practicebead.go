@@ -84,7 +84,11 @@ func (b *Bead) steady(booth Job) error {
 		if e.Met || e.Name == "base stays solid" && card.Zone == "burn-through" {
 			continue
 		}
-		b.miss(causeOfEdge[e.Name], fmt.Sprintf("%s, missed by %.0f %% of feed or travel", e.Name, e.Margin), e.Margin < tables.StepFeed.Low)
+		by := fmt.Sprintf("%s, missed by %.0f %% of feed or travel", e.Name, e.Margin)
+		if e.Margin >= 999 {
+			by = e.Name + ", out of reach of feed or travel alone"
+		}
+		b.miss(causeOfEdge[e.Name], by, e.Margin < tables.StepFeed.Low)
 	}
 	return nil
 }

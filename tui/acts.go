@@ -36,6 +36,16 @@ func (m *root) act(a action) tea.Cmd {
 		return m.enterPage()
 	case findCards, loadCard, openRecord, openForm, enterRecord, keepCard, keepTrial, keepReading, recall:
 		return m.actBook(a)
+	case openPractice:
+		return m.drill.start()
+	case openPracticePoints:
+		m.read("cautions of this practice job", practiceCautions(&m.drill))
+	case layBead:
+		return m.drill.lay()
+	case endPractice:
+		return m.drill.compare()
+	case keepPractice:
+		return m.keepPractice()
 	case stampNow:
 		now := m.now
 		return func() tea.Msg { return stamped{now()} }
@@ -88,6 +98,7 @@ func (m *root) back() {
 	case m.onPart:
 		m.onPart = false
 		m.fix.cancel()
+		m.drill.cancel()
 	case m.onMap:
 		m.onMap = false
 		m.chart.cancel()

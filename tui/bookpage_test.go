@@ -18,13 +18,14 @@ import (
 
 // drawer is a book in memory.
 type drawer struct {
-	cards    []Entry
-	jobs     map[string]calc.Job
-	readings []calc.Reading
-	travel   float64 // of the last
-	trials   []string
-	entered  []string
-	fail     error
+	cards     []Entry
+	jobs      map[string]calc.Job
+	readings  []calc.Reading
+	travel    float64 // of the last
+	trials    []string
+	entered   []string
+	practised []calc.Practised
+	fail      error
 }
 
 func (d *drawer) Keep(_ context.Context, name string, card *calc.Card) (string, error) {
@@ -93,6 +94,14 @@ func (d *drawer) Recall(_ context.Context, _ string, job calc.Job) (calc.Job, er
 	l, err := calc.Learn(&f, 0.889, "dip", d.readings)
 	l.Put(&job)
 	return job, err
+}
+
+func (d *drawer) Practice(_ context.Context, how calc.Practised) (string, error) {
+	if d.fail != nil {
+		return "", d.fail
+	}
+	d.practised = append(d.practised, how)
+	return "kept: practice, " + how.Line(), nil
 }
 
 func (d *drawer) Enter(_ context.Context, kind string, given map[string]string) (string, error) {

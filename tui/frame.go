@@ -42,6 +42,9 @@ func (m *root) tooSmall() block {
 // top is the title, the path and, where there is room, the rest of the job.
 func (m *root) top() block {
 	c := m.shown()
+	if m.practising() {
+		return block{practiceTitle(&m.th, m.units, m.w)}
+	}
 	b := block{titleLine(&m.th, &m.session, m.w), pathLine(&m.th, &m.session, c, m.step, m.w)}
 	if m.w >= narrowWidth && m.h >= 20 {
 		b.add(restLine(&m.th, &m.session, c, m.w))
@@ -103,6 +106,10 @@ func (m *root) hints() []key.Binding {
 		return []key.Binding{named(k.On, "enter", "read"), named(k.Down, "↑↓", "pick"), named(k.More, "←→", "pages"), named(k.Back, "esc", "back")}
 	case m.onPart && m.part.name() == pageMeasure:
 		return []key.Binding{named(k.On, "enter", "go on"), named(k.Play, "space", "watch"), named(k.Up, "↑", "step back"), named(k.More, "←→", "pages"), named(k.Back, "esc", "back")}
+	case m.practising():
+		return m.drill.hints(k)
+	case m.onPart && m.part.name() == pagePractice:
+		return []key.Binding{named(k.On, "enter", "open"), named(k.Down, "↑↓", "pick"), named(k.Less, "− +", "booth"), named(k.More, "←→", "pages"), named(k.Back, "esc", "card")}
 	case m.onPart:
 		return []key.Binding{named(k.Pages, "p", "next page"), named(k.More, "←→", "pages"), named(k.On, "enter", m.partEnter()), named(k.Why, "*", "sources"),
 			named(k.Down, "↑↓", "scroll"), named(k.Units, "u", "units"), named(k.Back, "esc", "card")}

@@ -24,9 +24,10 @@ const pageSheet = "sheet"
 
 // The pages that are the screens' own.
 const (
-	pageBook    = "book"
-	pageRecords = "records"
-	pageMeasure = "measure"
+	pageBook     = "book"
+	pageRecords  = "records"
+	pageMeasure  = "measure"
+	pagePractice = "practice"
 )
 
 // pageNames are the pages beside the card in the order of the work; the sheet of them all is the last.
@@ -35,7 +36,7 @@ var pageNames = func() []string {
 	for _, p := range calc.Pages() {
 		names = append(names, p.Name)
 		if p.Name == "correct" {
-			names = append(names, pageMeasure)
+			names = append(names, pageMeasure, pagePractice)
 		}
 	}
 	return append(names, pageBook, pageRecords, pageSheet)
@@ -46,6 +47,8 @@ func chapterOf(name string) string {
 	switch name {
 	case pageMeasure:
 		return string(calc.Look)
+	case pagePractice:
+		return "Learn"
 	case pageBook, pageRecords, pageSheet:
 		return string(calc.Keep)
 	}
@@ -91,6 +94,9 @@ func (p *partPage) update(msg tea.Msg, k *keyMap) action {
 
 // drawPart is the strip of pages over the open one.
 func (m *root) drawPart(w, h int) (block, *tea.Cursor) {
+	if m.practising() { // it needs the room of the strip
+		return m.drill.drawJob(&m.th, m.keeper != nil, m.units, min(w, 100), h), nil
+	}
 	b := pageStrip(&m.th, m.part.at, w)
 	b.skip()
 	w = min(w, 88)
@@ -109,6 +115,10 @@ func (m *root) drawPart(w, h int) (block, *tea.Cursor) {
 		b.addAll(body)
 		return b, tea.NewCursor(min(x, w-1), above+y)
 	}
+	if m.part.name() == pagePractice {
+		b.addAll(m.drill.draw(&m.th, w, h-above))
+		return b, nil
+	}
 	b.addAll(m.part.view.draw(&m.th, m.partBody(w), w, h-above))
 	return b, nil
 }
@@ -122,6 +132,8 @@ func (m *root) updatePart(msg tea.Msg) action {
 		return m.records.update(msg, &m.keys)
 	case pageMeasure:
 		return m.meter.update(msg, &m.keys)
+	case pagePractice:
+		return m.drill.update(msg, &m.keys, m.units)
 	}
 	return m.part.update(msg, &m.keys)
 }
@@ -135,6 +147,8 @@ func (m *root) enterPage() tea.Cmd {
 		return m.records.find(m.keeper)
 	case pageMeasure:
 		return m.openMeter()
+	case pagePractice:
+		return nil
 	}
 	return m.fix.again(m.ctx)
 }

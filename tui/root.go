@@ -34,6 +34,7 @@ type root struct {
 	shelf   bookPage
 	records bookPage // of every kind
 	meter   measurePage
+	drill   practicePage
 	keeper  Keeper
 	now     func() time.Time
 	form    *formPage   // a new record, over the records
@@ -51,7 +52,7 @@ type root struct {
 }
 
 func newRoot(o Options) *root {
-	m := &root{session: newSession(o), th: newTheme(!o.Light, o.Profile), keys: newKeys(), keeper: o.Book, now: o.Now, records: bookPage{all: true}}
+	m := &root{session: newSession(o), th: newTheme(!o.Light, o.Profile), keys: newKeys(), keeper: o.Book, now: o.Now, records: bookPage{all: true}, drill: practicePage{seed: 1}}
 	if m.now == nil {
 		m.now = time.Now
 	}
@@ -102,6 +103,15 @@ func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 			return m, nil
 		}
 		cmd = m.fix.tick()
+	case slowFound[practiceAnswer]:
+		cmd = m.drill.took(msg)
+	case slowTick[practiceAnswer]:
+		if !m.drill.waits(msg) {
+			return m, nil
+		}
+		cmd = m.drill.tick()
+	case practiceKept:
+		m.practiceKept(msg)
 	case bookFound, bookLoaded, bookKept, recordRead, trialKept, formDone, recalled, measured, stamped:
 		cmd = m.onBook(msg)
 	case sourcesKnown:
@@ -217,6 +227,7 @@ func (m *root) along(by int) tea.Cmd {
 	m.chart.cancel()
 	m.beat.halt()
 	m.fix.cancel()
+	m.drill.cancel()
 	if m.other {
 		m.other = false
 	} else {

@@ -73,7 +73,7 @@ func TestPracticeKeepsItsSecret(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, word := range []string{"hid", "not met", "solution", "unmet", "missed by", "phi"} {
+	for _, word := range []string{"hid", "not met", "solution", "unmet", "missed by", "calibration", "arc_efficiency"} {
 		if strings.Contains(text, word) || strings.Contains(string(b), word) {
 			t.Errorf("an open job says %q:\n%s\n%s", word, text, b)
 		}

@@ -1,0 +1,56 @@
+package tui
+
+import (
+	"fmt"
+
+	"brazebooth/calc"
+	"brazebooth/internal/quantity"
+	"brazebooth/internal/sheet"
+)
+
+// program is the row of beads that the program's own corrections laid.
+func (p *practicePage) program(th *theme, units quantity.System, w int) block {
+	var b block
+	b.add(newRow(w).put(th.bold, "the program's own beads, from the same start").line())
+	for i := range p.run.Steps {
+		s := &p.run.Steps[i]
+		b.addAll(beadLine(th, i+1, &s.Bead, units, w))
+		if s.Change != nil {
+			b.say(th.strong, 5, "change "+sheet.ChangeText(s.Change, oneSystem(units)), w)
+		}
+	}
+	b.say(th.quiet, 0, "good in this booth: "+sheet.SettingText(&p.job.Best, oneSystem(units)), w)
+	return b
+}
+
+// truth is what the booth hid and how it moved the last bead.
+func (p *practicePage) truth(th *theme, units quantity.System, w int) block {
+	var b block
+	sys := oneSystem(units)
+	b.add(newRow(w).put(th.bold, "what this booth hid").line())
+	for i := range p.revealed.Hidden {
+		h := &p.revealed.Hidden[i]
+		value, band := quantity.Band(h.Value, h.Low, h.High, h.Unit, sys)
+		unit := quantity.Label(h.Unit, sys)
+		b.hang(th.plain, 0, "• ", fmt.Sprintf("%s %s; the cards have %s (%s): %s", calc.FigureLabel(h.Name), spaced(sheet.HiddenText(h, sys), unit), spaced(value, unit), band, h.Basis.Formula), w)
+	}
+	b.add(newRow(w).put(th.bold, "how it moved your last bead").line())
+	for i := range p.revealed.Moved {
+		m := &p.revealed.Moved[i]
+		value, band := quantity.Band(m.Value, m.Low, m.High, m.Unit, sys)
+		unit := quantity.Label(m.Unit, sys)
+		b.hang(th.plain, 0, "• ", fmt.Sprintf("%s here %s; by the card %s (%s), with the voltage alone %s, efficiency alone %s, stick-out alone %s", calc.FigureLabel(m.Name),
+			spaced(sheet.MovedText(m, m.True, sys), unit), spaced(value, unit), band, sheet.MovedText(m, m.Alone[0], sys), sheet.MovedText(m, m.Alone[1], sys), sheet.MovedText(m, m.Alone[2], sys)), w)
+	}
+	return b
+}
+
+// practiceCautions are those of the job's own card, under that of the practice.
+func practiceCautions(p *practicePage) func(th *theme, w int) block {
+	card := p.card
+	return func(th *theme, w int) block {
+		b := cautionLines(th, &calc.PracticeCaution, w)
+		b.addAll(cautionPage(th, &card, w))
+		return b
+	}
+}

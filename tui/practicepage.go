@@ -1,0 +1,179 @@
+package tui
+
+import (
+	"charm.land/bubbles/v2/key"
+	tea "charm.land/bubbletea/v2"
+
+	"brazebooth/calc"
+	"brazebooth/internal/quantity"
+	"brazebooth/tables"
+)
+
+// practicePage is jobs in a simulated booth: a list of levels, and the job that is open. Nothing of it touches the card,
+// and nothing is kept but by a key.
+type practicePage struct {
+	slow[practiceAsk, practiceAnswer]
+	level int  // the row of the list, from 0
+	moved bool // to another row since it was drawn
+	seed  uint64
+	open  bool // a job lies over the list
+	at    int  // its setting under the cursor
+
+	job      calc.Practice // of level 0: none yet
+	card     calc.Card     // of its start, by the program's own heat
+	now      calc.Job      // the setting on the machine
+	beads    []calc.Bead
+	over     bool
+	run      *calc.Run
+	revealed *calc.Revealed
+	why      bool // the truth is shown
+	sure     bool // ending was asked for once
+	keeping  bool
+	kept     bool
+	view     window
+}
+
+// practiceSettings are the settings of a job, by the figures' names.
+func (p *practicePage) settings() []string {
+	if p.now.Mode == "timed" {
+		return []string{"wire_feed", "volts", "arc_on", "arc_off", "stickout"}
+	}
+	return []string{"wire_feed", "volts", "travel", "stickout"}
+}
+
+func (p *practicePage) update(msg tea.Msg, k *keyMap, units quantity.System) action {
+	press, ok := msg.(tea.KeyPressMsg)
+	if !ok {
+		return nil
+	}
+	if p.open {
+		return p.pressJob(press, k, units)
+	}
+	return p.pressList(press, k)
+}
+
+// pressList acts on the list of levels: a digit picks a row, − and + another booth.
+func (p *practicePage) pressList(press tea.KeyPressMsg, k *keyMap) action {
+	n := len(calc.PracticeLevels())
+	switch s := press.String(); {
+	case len(s) == 1 && s[0] >= '1' && s[0] < '1'+byte(n):
+		p.level, p.moved = int(s[0]-'1'), true
+	case s == "up":
+		p.level, p.moved = max(0, p.level-1), true
+	case s == "down":
+		p.level, p.moved = min(n-1, p.level+1), true
+	case s == "+" || s == "=":
+		p.seed++
+	case s == "-":
+		p.seed = max(1, p.seed-1)
+	case press.Text == "" && p.view.scrolled(press, k):
+	case key.Matches(press, k.On):
+		return openPractice{}
+	case s == "p" || s == "right":
+		return turnPage{1}
+	case s == "left":
+		return turnPage{-1}
+	case key.Matches(press, k.Back):
+		return goBack{}
+	default:
+		return everywhere(press, k)
+	}
+	return nil
+}
+
+// pressJob acts on the open job: settings are turned as on the card.
+func (p *practicePage) pressJob(press tea.KeyPressMsg, k *keyMap, units quantity.System) action {
+	sure := p.sure
+	p.sure = false
+	switch {
+	case key.Matches(press, k.Up):
+		p.at, p.view.top = max(0, p.at-1), 0
+	case key.Matches(press, k.Down):
+		p.at, p.view.top = min(len(p.settings())-1, p.at+1), 0
+	case key.Matches(press, k.Less):
+		p.turn(-1, units)
+	case key.Matches(press, k.More):
+		p.turn(1, units)
+	case key.Matches(press, k.Reset):
+		p.now = p.beads[len(p.beads)-1].Job
+	case key.Matches(press, k.On) && p.over:
+		p.open, p.seed, p.view = false, p.seed+1, window{}
+	case key.Matches(press, k.On):
+		return layBead{}
+	case key.Matches(press, k.EndPractice):
+		return p.end(sure)
+	case key.Matches(press, k.KeepBead):
+		return keepPractice{}
+	case key.Matches(press, k.Why):
+		return p.tellWhy()
+	case key.Matches(press, k.Cautions):
+		return openPracticePoints{}
+	case p.view.scrolled(press, k):
+	case press.String() == "space":
+		p.view.top += 8
+	case key.Matches(press, k.Back):
+		p.open, p.view = false, window{}
+		p.cancel()
+	default:
+		return everywhere(press, k)
+	}
+	return nil
+}
+
+// turn moves the setting under the cursor by one step.
+func (p *practicePage) turn(by int, units quantity.System) {
+	if p.over {
+		return
+	}
+	set := settingByName(p.settings()[p.at])
+	o := set.opt(&p.now)
+	*o = calc.Some(set.step(o.Or(tables.DefaultStickOut.V), by, units))
+}
+
+// end asks once more before it shows the truth.
+func (p *practicePage) end(sure bool) action {
+	switch {
+	case p.over:
+		return refuse{fault{"this job is over", "enter goes to the next"}}
+	case !sure:
+		p.sure = true
+		return refuse{fault{"s or 3 once more ends this job", "the program's beads and what the booth hid are shown then"}}
+	}
+	return endPractice{}
+}
+
+// tellWhy shows the hidden truth, of a job that is over.
+func (p *practicePage) tellWhy() action {
+	if !p.over {
+		return refuse{fault{"what the booth hides is told when the job is over", "s or 3 ends it"}}
+	}
+	p.why = !p.why
+	p.view.top = 0
+	return nil
+}
+
+// took takes what was computed.
+func (p *practicePage) took(f slowFound[practiceAnswer]) tea.Cmd {
+	if p.stop == nil || f.run != p.slow.run {
+		return nil
+	}
+	p.found(f)
+	if p.err != nil {
+		return nil
+	}
+	switch p.of.what {
+	case practiceOpens:
+		*p = practicePage{slow: p.slow, level: p.level, seed: p.seed, open: true, job: p.have.job, card: p.have.card}
+		p.beads, p.now = []calc.Bead{p.have.bead}, p.job.Start
+	case practiceLays:
+		p.beads = append(p.beads, p.have.bead)
+		p.view.top = 0
+		if p.have.bead.Verdict == calc.BeadGood {
+			p.over = true
+			return p.compare()
+		}
+	case practiceEnds:
+		p.run, p.revealed = &p.have.run, &p.have.revealed
+	}
+	return nil
+}

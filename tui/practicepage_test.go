@@ -1,0 +1,179 @@
+package tui
+
+import (
+	"errors"
+	"strings"
+	"testing"
+
+	"github.com/charmbracelet/x/exp/golden"
+
+	"brazebooth/calc"
+)
+
+// openPractised is the page of practice in front of a book.
+func openPractised(t *testing.T, d *drawer, w, h int) *screen {
+	t.Helper()
+	return openBook(t, d, pagePractice, [2]int{w, h})
+}
+
+// The screens of practice: the levels, a job with a bad bead, a changed setting, the end, and why; and a timed one.
+func TestGoldenPractice(t *testing.T) {
+	for _, x := range []struct{ name, keys string }{
+		{"practice-levels", "2"},
+		{"practice-job", "2 + + + + + + enter"},
+		{"practice-turned", "2 + + + + + + enter 2 2 4 4"},
+		{"practice-good", "2 + + + + + + enter 2 2 4 4 4 4 4 4 4 enter"},
+		{"practice-why", "2 + + + + + + enter 2 2 4 4 4 4 4 4 4 enter *"},
+		{"practice-end", "2 + + + + + + enter 2 2 6 6 enter 3 3"},
+		{"practice-timed", "5 + enter 2 2 6 enter"},
+	} {
+		for _, size := range [][2]int{{40, 24}, {60, 20}, {80, 24}, {120, 40}} {
+			t.Run(x.name+"/"+sizeName(size), func(t *testing.T) {
+				s := openPractised(t, &drawer{}, size[0], size[1])
+				s.press(strings.Fields(x.keys)...)
+				s.fits(size[0], size[1])
+				golden.RequireEqual(t, s.text()+"\n")
+			})
+		}
+	}
+}
+
+// A job is set, laid and corrected with a keypad alone; the truth is told at its end only, and kept only by a key.
+func TestPracticeOnTheScreens(t *testing.T) {
+	for _, size := range [][2]int{{80, 24}, {60, 20}, {120, 40}, {40, 14}} {
+		d := &drawer{}
+		s := openPractised(t, d, size[0], size[1])
+		before := s.root().session.card.Used
+		s.press("2", "+", "+", "enter")
+		s.fits(size[0], size[1])
+		s.has("level 2, booth 3", "no licence")
+		p := &s.root().drill
+		p.now = p.job.Best
+		s.press("*")
+		s.has("what the booth hides")
+		s.press("7")
+		s.has("a job is kept")
+		s.press("enter")
+		s.fits(size[0], size[1])
+		if !p.over || p.run == nil || len(p.beads) != 2 || len(d.practised) != 0 {
+			t.Fatalf("after the best setting: over %v, %d beads, kept %v", p.over, len(p.beads), d.practised)
+		}
+		s.press("*")
+		s.fits(size[0], size[1])
+		if size[1] >= 24 {
+			s.has("what this booth hid")
+		}
+		s.press("7", "7")
+		s.has("kept already")
+		want := p.job.Went(2, "good", p.run)
+		if len(d.practised) != 1 || d.practised[0] != want {
+			t.Errorf("kept %+v, want %+v", d.practised, want)
+		}
+		s.press("enter")
+		s.has("[practice]", "booth 4")
+		s.press("esc")
+		if s.root().onPart || s.root().session.card.Used != before {
+			t.Error("practice touched the card, or esc does not lead back to it")
+		}
+	}
+}
+
+// A job that is left is found again as it was; ending it asks once more, and another key forgets the asking.
+func TestPracticeIsLeftAndEnded(t *testing.T) {
+	s := openPractised(t, &drawer{}, 80, 24)
+	s.press("1", "enter", "+", "enter", "/")
+	s.has("[practice]")
+	s.press("enter")
+	p := &s.root().drill
+	if len(p.beads) != 2 {
+		t.Fatalf("%d beads after coming back", len(p.beads))
+	}
+	s.press("3", "2", "3")
+	s.has("once more ends")
+	if p.over {
+		t.Fatal("it ended without being asked twice")
+	}
+	s.press("3")
+	s.has("took 4 beads to a", "the program's own beads")
+	setting := p.now
+	s.press("+", "3")
+	s.has("this job is over")
+	if p.now != setting || len(p.beads) != 2 {
+		t.Error("a job that is over goes on")
+	}
+}
+
+// On the smallest screen the row that was picked is on it, and the caution stays.
+func TestPracticeListOnThePhone(t *testing.T) {
+	s := openPractised(t, &drawer{}, 40, 14)
+	for i, l := range calc.PracticeLevels() {
+		s.press(string(rune('1' + i)))
+		s.has("› "+string(rune('1'+i))+"  "+l.Name[:12], "no licence")
+		s.press("pgdown")
+		s.has("no licence")
+	}
+}
+
+// A setting that no hand holds is refused, and 0 brings back what was laid last.
+func TestPracticeRefusesOnTheScreens(t *testing.T) {
+	s := openPractised(t, &drawer{}, 80, 24)
+	s.press("1", "enter")
+	p := &s.root().drill
+	was := p.now
+	p.now.Travel = calc.Some(40)
+	s.press("enter")
+	s.has("travel 40 cannot be used", "what a hand")
+	s.press("0")
+	if p.now != was || len(p.beads) != 1 {
+		t.Errorf("%+v, %d beads", p.now, len(p.beads))
+	}
+	s.press("+", "enter")
+	if len(p.beads) != 2 {
+		t.Errorf("%d beads after the fault", len(p.beads))
+	}
+}
+
+// What the book cannot keep is said, and can be tried again; without a book nothing is offered.
+func TestPracticeThatIsNotKept(t *testing.T) {
+	d := &drawer{}
+	s := openPractised(t, d, 80, 24)
+	s.press("1", "enter", "3", "3")
+	d.fail = errors.New("disk full")
+	s.press("k")
+	s.has("not kept: disk full")
+	d.fail = nil
+	s.press("k")
+	if len(d.practised) != 1 {
+		t.Errorf("kept %v", d.practised)
+	}
+	alone := openAt(t, 80, 24, Options{})
+	alone.press("tab", "tab", "tab", "tab", "p")
+	for !strings.Contains(alone.text(), "["+pagePractice+"]") {
+		alone.press("right")
+	}
+	alone.press("enter", "3", "3")
+	alone.hasNot("k: keep")
+	alone.press("k")
+	alone.has("no book here")
+}
+
+// An answer that comes after its page was left changes nothing.
+func TestPracticeGivenUp(t *testing.T) {
+	s := openPractised(t, &drawer{}, 80, 24)
+	s.press("1", "enter")
+	p := &s.root().drill
+	cmd := p.lay()
+	if cmd == nil {
+		t.Fatal("nothing is laid")
+	}
+	run := p.slow.run
+	s.press("esc")
+	s.m, _ = s.m.Update(slowFound[practiceAnswer]{run: run})
+	if len(p.beads) != 1 {
+		t.Errorf("%d beads", len(p.beads))
+	}
+	s.press("enter", "enter")
+	if len(p.beads) != 2 {
+		t.Errorf("laid again: %d beads", len(p.beads))
+	}
+}

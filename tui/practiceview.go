@@ -1,0 +1,223 @@
+package tui
+
+import (
+	"fmt"
+
+	"charm.land/bubbles/v2/key"
+
+	"brazebooth/calc"
+	"brazebooth/internal/quantity"
+	"brazebooth/internal/sheet"
+	"brazebooth/tables"
+)
+
+// practiceTitle stands where the path of the card stands else.
+func practiceTitle(th *theme, units quantity.System, w int) line {
+	text := "  a simulated booth, not your card"
+	if w < narrowWidth {
+		text = "  simulated, not your card"
+	}
+	r := newRow(w).put(th.strong, "practice").put(th.plain, text)
+	if text := string(units); r.left() > width(text)+1 && units != quantity.Both {
+		r.to(w-width(text)).put(th.quiet, text)
+	}
+	return r.line()
+}
+
+// hints are the keys of the open job.
+func (p *practicePage) hints(k *keyMap) []key.Binding {
+	if p.over {
+		return []key.Binding{named(k.On, "enter", "next booth"), named(k.Why, "*", "why"), named(k.KeepBead, "k", "keep"), named(k.PageDown, "pgdn", "scroll"), named(k.Cautions, "c", "cautions"), named(k.Back, "esc", "levels")}
+	}
+	return []key.Binding{named(k.On, "enter", "lay the bead"), named(k.Down, "↑↓", "select"), named(k.More, "←→", "change"), named(k.EndPractice, "s", "end"), named(k.Reset, "r", "as laid"), named(k.PageDown, "pgdn", "scroll"), named(k.Cautions, "c", "cautions"), named(k.Units, "u", "units"), named(k.Back, "esc", "levels")}
+}
+
+// draw is the list of levels.
+func (p *practicePage) draw(th *theme, w, h int) block {
+	var b block
+	b.say(th.strong, 0, fmt.Sprintf("practise correcting test beads: booth %d, − + another", p.seed), w)
+	var first, last int
+	for i, l := range calc.PracticeLevels() {
+		mark, paint, at := "  ", th.plain, len(b)
+		if i == p.level {
+			mark, paint = "› ", th.accent
+		}
+		b.hang(paint, 0, fmt.Sprintf("%s%d  ", mark, l.Level), l.Name, w)
+		if i == p.level {
+			first, last = at, len(b)-1
+		}
+	}
+	switch {
+	case p.stop != nil:
+		b.say(th.quiet, 0, "the booth is being set up …", w)
+	case p.err != nil:
+		b.say(th.watch, 0, "▲ "+faultOf(p.err).what, w)
+	default:
+		b.say(th.accent, 0, "enter opens the job", w)
+	}
+	b.skip()
+	b.say(th.quiet, 0, "A simulated booth hides a heat of its own, as far from the card's as a real one's may be. You set, it lays the bead, you correct. Nothing is kept but by a key at the end.", w)
+	if p.moved { // the row that was picked comes onto the screen
+		p.view.show(b, first, last, h-2)
+		p.moved = false
+	}
+	return p.view.pinned(th, b, w, h)
+}
+
+// drawJob is the open job, from the setting to the beads that were laid.
+func (p *practicePage) drawJob(th *theme, keeps bool, units quantity.System, w, h int) block {
+	var b block
+	b.say(th.strong, 0, fmt.Sprintf("level %d, booth %d: %s", p.job.Level, p.job.Seed, p.job.Work), w)
+	if h >= 14 {
+		b.say(th.quiet, 0, sheet.PracticeWork(&p.card, oneSystem(units)), w)
+	}
+	if p.why && p.revealed != nil {
+		b.addAll(p.truth(th, units, w))
+		b.skip()
+	}
+	last := &p.beads[len(p.beads)-1]
+	if w >= besideWidth {
+		left := p.controls(th, keeps, units, 36)
+		b.addAll(beside(left, p.beadBlock(th, last, w-39, max(4, h-9)), 39, th.quiet, "│ "))
+	} else {
+		b.addAll(p.controls(th, keeps, units, w))
+		b.addAll(p.beadBlock(th, last, w, max(4, h/2)))
+	}
+	if p.run != nil {
+		b.skip()
+		b.addAll(p.program(th, units, w))
+	}
+	if n := len(p.beads) - 1; n > 0 {
+		b.skip()
+		b.add(newRow(w).put(th.bold, "your earlier beads").line())
+		for i := range n {
+			b.addAll(beadLine(th, i+1, &p.beads[i], units, w))
+		}
+	}
+	return p.view.pinned(th, b, w, h)
+}
+
+// pinned draws a text over the caution that is never scrolled away; on a job c says it in full, with those of its card.
+func (v *window) pinned(th *theme, b block, w, h int) block {
+	text := "▲ no licence: test beads on scrap first"
+	if w >= besideWidth {
+		text = "▲ simulated beads are no licence: at the booth test beads on scrap come first"
+	}
+	out := append(v.draw(th, b, w, h-1).fit(h-1), line{})
+	out[h-1] = newRow(w).put(th.watch, text).line()
+	return out
+}
+
+// controls are the settings and what can be done now.
+func (p *practicePage) controls(th *theme, keeps bool, units quantity.System, w int) block {
+	var b block
+	was := &p.beads[len(p.beads)-1].Job
+	for i, name := range p.settings() {
+		set := settingByName(name)
+		v := set.opt(&p.now).Or(tables.DefaultStickOut.V)
+		mark, paint := "  ", th.plain
+		if i == p.at && !p.over {
+			mark, paint = "› ", th.accent
+		}
+		r := newRow(w).put(th.accent, mark).put(paint, calc.FigureLabel(name)).to(13).put(th.strong, settingText(v, name, units))
+		if old := set.opt(was).Or(tables.DefaultStickOut.V); old != v && !p.over {
+			r.put(th.quiet, "  was "+settingText(old, name, units))
+		}
+		b.add(r.line())
+	}
+	b.addAll(p.next(th, keeps, w))
+	return b
+}
+
+// settingText is a setting as a hand reads it off.
+func settingText(v float64, name string, units quantity.System) string {
+	if unitOf(name) == "s" {
+		return fmt.Sprintf("%.2f s", v)
+	}
+	return quantity.Show(v, unitOf(name), oneSystem(units))
+}
+
+// next says what enter and the other keys do now, and how the job ended.
+func (p *practicePage) next(th *theme, keeps bool, w int) block {
+	var b block
+	n := len(p.beads)
+	switch {
+	case p.stop != nil && p.over:
+		b.say(th.quiet, 0, "the program lays its own beads …", w)
+	case p.stop != nil:
+		b.say(th.quiet, 0, "the bead is being laid …", w)
+	case p.err != nil:
+		f := faultOf(p.err)
+		b.say(th.watch, 0, "▲ "+f.what+" – "+f.hint, w)
+	case p.over && p.run != nil:
+		b.say(th.strong, 0, sheet.PracticeTally(n, p.beads[n-1].Verdict, p.run), w)
+		b.say(th.accent, 0, "* why: what the booth hid", w)
+		p.keepText(&b, th, keeps, w)
+		b.say(th.accent, 0, "enter: the next booth", w)
+	default:
+		b.say(th.accent, 0, fmt.Sprintf("enter: lay bead %d", n+1), w)
+		b.say(th.quiet, 0, "s: end, see the program's", w)
+	}
+	return b
+}
+
+// keepText says what is kept, and that nothing is unasked.
+func (p *practicePage) keepText(b *block, th *theme, keeps bool, w int) {
+	switch {
+	case !keeps:
+	case p.keeping:
+		b.say(th.quiet, 0, "being kept …", w)
+	case p.kept:
+		b.say(th.good, 0, "✓ kept in the book", w)
+	default:
+		b.say(th.accent, 0, "k: keep level, booth, your beads and the program's in the book; else nothing is kept", w)
+	}
+}
+
+// beadBlock is a bead with its verdict, its look and its drawing.
+func (p *practicePage) beadBlock(th *theme, bead *calc.Bead, w, h int) block {
+	var b block
+	n := len(p.beads)
+	who := fmt.Sprintf("bead %d ", n)
+	if n == 1 {
+		who = "bead 1, as the last hand left it "
+	}
+	mark, paint := beadMark(th, bead.Verdict)
+	b.hang(paint, 0, mark+" ", who+"– "+sheet.LookText(bead), w)
+	b.say(th.quiet, 0, "meter: "+sheet.MeterText(bead), w)
+	if p.over && len(bead.Unmet) > 0 {
+		for _, x := range bead.Unmet {
+			b.say(th.quiet, 0, "not met: "+x, w)
+		}
+	}
+	lines, perColumn := sheet.BeadDrawing(bead, min(w, 60), min(10, max(7, h-len(b)-1)))
+	for _, l := range lines {
+		if perColumn > 0 {
+			b.add(paintSection(th, l, w))
+		} else {
+			b.add(newRow(w).put(th.accent, l).line())
+		}
+	}
+	if perColumn > 0 {
+		b.say(th.quiet, 0, fmt.Sprintf("ten columns are %.1f mm", 10*perColumn), w)
+	}
+	return b
+}
+
+func beadMark(th *theme, verdict string) (string, paint) {
+	switch verdict {
+	case calc.BeadGood:
+		return "✓", th.good
+	case calc.BeadAcceptable:
+		return "▲", th.watch
+	}
+	return "✗", th.stop
+}
+
+// beadLine is a bead in short: how it was laid, what it showed.
+func beadLine(th *theme, n int, bead *calc.Bead, units quantity.System, w int) block {
+	var b block
+	mark, paint := beadMark(th, bead.Verdict)
+	b.hang(paint, 0, fmt.Sprintf("%s %d  ", mark, n), sheet.SettingText(&bead.Job, oneSystem(units))+" – "+sheet.LookText(bead), w)
+	return b
+}

@@ -1,0 +1,128 @@
+package tui
+
+import (
+	"context"
+
+	tea "charm.land/bubbletea/v2"
+
+	"brazebooth/calc"
+)
+
+// practiceAsk is what is computed beside the practice page.
+type practiceAsk struct {
+	what  practiceStep
+	level int
+	seed  uint64
+	job   calc.Job // the setting of a bead
+	bead  int      // its number, so that the same setting can be laid again
+}
+
+type practiceStep int
+
+const (
+	practiceOpens practiceStep = iota
+	practiceLays
+	practiceEnds
+)
+
+// practiceAnswer is what came of it; which parts are filled goes by what was asked.
+type practiceAnswer struct {
+	job      calc.Practice
+	card     calc.Card
+	bead     calc.Bead
+	run      calc.Run
+	revealed calc.Revealed
+}
+
+// start opens the chosen job, or the same one where it was left.
+func (p *practicePage) start() tea.Cmd {
+	level := p.level + 1
+	if p.job.Level == level && p.job.Seed == p.seed && len(p.beads) > 0 {
+		p.open = true
+		return nil
+	}
+	return p.ask(practiceAsk{what: practiceOpens, level: level, seed: p.seed})
+}
+
+// ask lets an answer come; one that failed or was given up is asked for anew.
+func (p *practicePage) ask(a practiceAsk) tea.Cmd {
+	p.gave, p.err = false, nil
+	job := p.job
+	return p.want(a, func(ctx context.Context, a practiceAsk, _ func(float64)) (out practiceAnswer, err error) {
+		switch a.what {
+		case practiceOpens:
+			if out.job, err = calc.PracticeJob(ctx, a.level, a.seed); err != nil {
+				return out, err
+			}
+			if out.card, err = calc.Solve(out.job.Start); err != nil {
+				return out, err
+			}
+			out.bead, err = out.job.Bead(ctx, out.job.Start)
+		case practiceLays:
+			out.bead, err = job.Bead(ctx, a.job)
+		case practiceEnds:
+			if out.run, err = job.Par(ctx); err != nil {
+				return out, err
+			}
+			out.revealed, err = job.Reveal(ctx, a.job)
+		}
+		return out, err
+	})
+}
+
+// lay lays a bead with the setting on the machine.
+func (p *practicePage) lay() tea.Cmd {
+	return p.ask(practiceAsk{practiceLays, p.job.Level, p.job.Seed, p.now, len(p.beads) + 1})
+}
+
+// compare lays the program's own beads and looks behind the last one.
+func (p *practicePage) compare() tea.Cmd {
+	p.over = true
+	last := len(p.beads)
+	return p.ask(practiceAsk{practiceEnds, p.job.Level, p.job.Seed, p.beads[last-1].Job, last})
+}
+
+// practiceKept is the book's answer.
+type practiceKept struct {
+	level int
+	seed  uint64
+	said  string
+	err   error
+}
+
+// keepPractice sends how the job went to the book, once.
+func (m *root) keepPractice() tea.Cmd {
+	p := &m.drill
+	switch {
+	case m.keeper == nil:
+		m.notice = &fault{"there is no book here", "the program was started without one"}
+	case p.run == nil:
+		m.notice = &fault{"a job is kept when it is over", "lay a good bead, or s ends it"}
+	case p.kept || p.keeping:
+		m.notice = &fault{"this job is kept already", "enter goes to the next"}
+	default:
+		p.keeping = true
+		k, how := m.keeper, p.job.Went(len(p.beads), p.beads[len(p.beads)-1].Verdict, p.run)
+		return func() tea.Msg {
+			said, err := k.Practice(context.Background(), how)
+			return practiceKept{how.Level, how.Seed, said, err}
+		}
+	}
+	return nil
+}
+
+func (m *root) practiceKept(msg practiceKept) {
+	if p := &m.drill; p.job.Level == msg.level && p.job.Seed == msg.seed {
+		p.keeping, p.kept = false, msg.err == nil
+	}
+	if msg.err != nil {
+		m.notice = &fault{"not kept: " + msg.err.Error(), "k tries again"}
+		return
+	}
+	m.done = msg.said
+}
+
+// practising reports whether a practice job covers the card.
+func (m *root) practising() bool {
+	return m.onPart && m.part.name() == pagePractice && m.drill.open
+}
