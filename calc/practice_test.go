@@ -3,6 +3,7 @@ package calc_test
 import (
 	"context"
 	"errors"
+	"flag"
 	"math"
 	"slices"
 	"strings"
@@ -13,6 +14,9 @@ import (
 	"brazebooth/calc"
 	"brazebooth/tables"
 )
+
+// practiceSeeds is how many booths of each level the program's own row is laid in.
+var practiceSeeds = flag.Uint64("practice.seeds", 5, "booths of each level")
 
 func practised(t interface{ Fatalf(string, ...any) }, level int, seed uint64) calc.Practice {
 	p, err := calc.PracticeJob(context.Background(), level, seed)
@@ -167,9 +171,8 @@ func TestPracticeRefuses(t *testing.T) {
 // The program's own row is short, and where it does not reach a good bead it says why. Each of its beads is one of the
 // booth's, each change is the next bead's.
 func TestPracticePar(t *testing.T) {
-	seeds := map[int]uint64{1: 40, 2: 40, 3: 40, 4: 15, 5: 10}
 	for level := 1; level <= len(calc.PracticeLevels()); level++ {
-		reached, beads, all := 0, 0, seeds[level]
+		reached, beads, all := 0, 0, *practiceSeeds
 		if testing.Short() {
 			all = 2
 		}

@@ -86,7 +86,7 @@ func (b *Bead) steady(booth Job) error {
 		}
 		by := fmt.Sprintf("%s, missed by %.0f %% of feed or travel", e.Name, e.Margin)
 		if e.Margin >= 999 {
-			by = e.Name + ", out of reach of feed or travel alone"
+			by = e.Name + ", missed by far"
 		}
 		b.miss(causeOfEdge[e.Name], by, e.Margin < tables.StepFeed.Low)
 	}

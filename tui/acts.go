@@ -37,13 +37,13 @@ func (m *root) act(a action) tea.Cmd {
 	case findCards, loadCard, openRecord, openForm, enterRecord, keepCard, keepTrial, keepReading, recall:
 		return m.actBook(a)
 	case openPractice:
-		return m.drill.start()
+		return m.drill.start(m.ctx)
 	case openPracticePoints:
 		m.read("cautions of this practice job", practiceCautions(&m.drill))
 	case layBead:
-		return m.drill.lay()
+		return m.drill.lay(m.ctx)
 	case endPractice:
-		return m.drill.compare()
+		return m.drill.compare(m.ctx)
 	case keepPractice:
 		return m.keepPractice()
 	case stampNow:

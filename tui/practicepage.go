@@ -1,6 +1,8 @@
 package tui
 
 import (
+	"context"
+
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
 
@@ -153,7 +155,7 @@ func (p *practicePage) tellWhy() action {
 }
 
 // took takes what was computed.
-func (p *practicePage) took(f slowFound[practiceAnswer]) tea.Cmd {
+func (p *practicePage) took(ctx context.Context, f slowFound[practiceAnswer]) tea.Cmd {
 	if p.stop == nil || f.run != p.slow.run {
 		return nil
 	}
@@ -170,7 +172,7 @@ func (p *practicePage) took(f slowFound[practiceAnswer]) tea.Cmd {
 		p.view.top = 0
 		if p.have.bead.Verdict == calc.BeadGood {
 			p.over = true
-			return p.compare()
+			return p.compare(ctx)
 		}
 	case practiceEnds:
 		p.run, p.revealed = &p.have.run, &p.have.revealed

@@ -162,7 +162,7 @@ func TestPracticeGivenUp(t *testing.T) {
 	s := openPractised(t, &drawer{}, 80, 24)
 	s.press("1", "enter")
 	p := &s.root().drill
-	cmd := p.lay()
+	cmd := p.lay(t.Context())
 	if cmd == nil {
 		t.Fatal("nothing is laid")
 	}

@@ -35,20 +35,20 @@ type practiceAnswer struct {
 }
 
 // start opens the chosen job, or the same one where it was left.
-func (p *practicePage) start() tea.Cmd {
+func (p *practicePage) start(ctx context.Context) tea.Cmd {
 	level := p.level + 1
 	if p.job.Level == level && p.job.Seed == p.seed && len(p.beads) > 0 {
 		p.open = true
 		return nil
 	}
-	return p.ask(practiceAsk{what: practiceOpens, level: level, seed: p.seed})
+	return p.ask(ctx, practiceAsk{what: practiceOpens, level: level, seed: p.seed})
 }
 
 // ask lets an answer come; one that failed or was given up is asked for anew.
-func (p *practicePage) ask(a practiceAsk) tea.Cmd {
+func (p *practicePage) ask(ctx context.Context, a practiceAsk) tea.Cmd {
 	p.gave, p.err = false, nil
 	job := p.job
-	return p.want(a, func(ctx context.Context, a practiceAsk, _ func(float64)) (out practiceAnswer, err error) {
+	return p.want(ctx, a, func(ctx context.Context, a practiceAsk, _ func(float64)) (out practiceAnswer, err error) {
 		switch a.what {
 		case practiceOpens:
 			if out.job, err = calc.PracticeJob(ctx, a.level, a.seed); err != nil {
@@ -71,15 +71,15 @@ func (p *practicePage) ask(a practiceAsk) tea.Cmd {
 }
 
 // lay lays a bead with the setting on the machine.
-func (p *practicePage) lay() tea.Cmd {
-	return p.ask(practiceAsk{practiceLays, p.job.Level, p.job.Seed, p.now, len(p.beads) + 1})
+func (p *practicePage) lay(ctx context.Context) tea.Cmd {
+	return p.ask(ctx, practiceAsk{practiceLays, p.job.Level, p.job.Seed, p.now, len(p.beads) + 1})
 }
 
 // compare lays the program's own beads and looks behind the last one.
-func (p *practicePage) compare() tea.Cmd {
+func (p *practicePage) compare(ctx context.Context) tea.Cmd {
 	p.over = true
 	last := len(p.beads)
-	return p.ask(practiceAsk{practiceEnds, p.job.Level, p.job.Seed, p.beads[last-1].Job, last})
+	return p.ask(ctx, practiceAsk{practiceEnds, p.job.Level, p.job.Seed, p.beads[last-1].Job, last})
 }
 
 // practiceKept is the book's answer.

@@ -104,7 +104,7 @@ func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		}
 		cmd = m.fix.tick()
 	case slowFound[practiceAnswer]:
-		cmd = m.drill.took(msg)
+		cmd = m.drill.took(m.ctx, msg)
 	case slowTick[practiceAnswer]:
 		if !m.drill.waits(msg) {
 			return m, nil
