@@ -6,39 +6,39 @@ import "brazebooth/calc"
 type action interface{ action() }
 
 type (
-	goBack             struct{} // one screen back
-	leave              struct{} // end the program
-	openHelp           struct{}
-	openPoints         struct{} // every caution of the card
-	openDrawing        struct{} // the cross-section
-	openMap            struct{} // the operating window
-	openBeat           struct{} // the timed arc's page
-	startBeat          struct{} // play it
-	openPart           struct{} // the pages beside the card, where they were left
-	enterPart          struct{ page string }
-	openMarks          struct{ page *marksPage }
-	answerStops        struct{ ids []string }
-	sawBead            struct{ ids []string }
-	turnPage           struct{ by int }
-	findCards          struct{}
-	loadCard           struct{ entry Entry }
-	openRecord         struct{ entry Entry }
-	openForm           struct{ form *form }
-	enterRecord        struct{}
-	keepCard           struct{ name string }
-	keepTrial          struct{ acceptable bool } // the last test bead, as what it looks or as acceptable
-	stampNow           struct{}
-	keepReading        struct{}
-	openPractice       struct{}                // the chosen level's job
-	openPracticePoints struct{}                // its cautions
-	layBead            struct{}                // in the simulated booth
-	endPractice        struct{}                // show the truth
-	keepPractice       struct{}                // how it went
-	recall             struct{ source string } // what a power source taught before
-	otherUnits         struct{}
-	openWhy            struct{ row cardRow }
-	openAsk            struct{ ask *question }
-	refuse             struct{ fault }
+	goBack      struct{} // one screen back
+	leave       struct{} // end the program
+	openHelp    struct{}
+	openPoints  struct{} // every caution of the card
+	openDrawing struct{} // the cross-section
+	openMap     struct{} // the operating window
+	openBeat    struct{} // the timed arc's page
+	startBeat   struct{} // play it
+	openPart    struct{} // the pages beside the card, where they were left
+	enterPart   struct{ page string }
+	openMarks   struct{ page *marksPage }
+	answerStops struct{ ids []string }
+	sawBead     struct{ ids []string }
+	turnPage    struct{ by int }
+	findCards   struct{}
+	loadCard    struct{ entry Entry }
+	openRecord  struct{ entry Entry }
+	openForm    struct{ form *form }
+	enterRecord struct{}
+	keepCard    struct{ name string }
+	keepTrial   struct{ acceptable bool } // the last test bead, as what it looks or as acceptable
+	stampNow    struct{}
+	keepReading struct{}
+	openDrill   struct{}                // the chosen level's job
+	drillPoints struct{}                // its cautions
+	layBead     struct{}                // in the simulated booth
+	endDrill    struct{}                // show the truth
+	keepDrill   struct{}                // how it went
+	recall      struct{ source string } // what a power source taught before
+	otherUnits  struct{}
+	openWhy     struct{ row cardRow }
+	openAsk     struct{ ask *question }
+	refuse      struct{ fault }
 
 	// explain shows what a row of a list rests on.
 	explain struct {
@@ -57,39 +57,39 @@ type (
 	}
 )
 
-func (goBack) action()             {}
-func (leave) action()              {}
-func (openHelp) action()           {}
-func (openPoints) action()         {}
-func (openDrawing) action()        {}
-func (openMap) action()            {}
-func (openBeat) action()           {}
-func (startBeat) action()          {}
-func (openPart) action()           {}
-func (enterPart) action()          {}
-func (openMarks) action()          {}
-func (answerStops) action()        {}
-func (sawBead) action()            {}
-func (turnPage) action()           {}
-func (findCards) action()          {}
-func (loadCard) action()           {}
-func (openRecord) action()         {}
-func (openForm) action()           {}
-func (enterRecord) action()        {}
-func (keepCard) action()           {}
-func (keepTrial) action()          {}
-func (stampNow) action()           {}
-func (keepReading) action()        {}
-func (openPractice) action()       {}
-func (openPracticePoints) action() {}
-func (layBead) action()            {}
-func (endPractice) action()        {}
-func (keepPractice) action()       {}
-func (recall) action()             {}
-func (otherUnits) action()         {}
-func (openWhy) action()            {}
-func (openAsk) action()            {}
-func (refuse) action()             {}
-func (explain) action()            {}
-func (chose) action()              {}
-func (change) action()             {}
+func (goBack) action()      {}
+func (leave) action()       {}
+func (openHelp) action()    {}
+func (openPoints) action()  {}
+func (openDrawing) action() {}
+func (openMap) action()     {}
+func (openBeat) action()    {}
+func (startBeat) action()   {}
+func (openPart) action()    {}
+func (enterPart) action()   {}
+func (openMarks) action()   {}
+func (answerStops) action() {}
+func (sawBead) action()     {}
+func (turnPage) action()    {}
+func (findCards) action()   {}
+func (loadCard) action()    {}
+func (openRecord) action()  {}
+func (openForm) action()    {}
+func (enterRecord) action() {}
+func (keepCard) action()    {}
+func (keepTrial) action()   {}
+func (stampNow) action()    {}
+func (keepReading) action() {}
+func (openDrill) action()   {}
+func (drillPoints) action() {}
+func (layBead) action()     {}
+func (endDrill) action()    {}
+func (keepDrill) action()   {}
+func (recall) action()      {}
+func (otherUnits) action()  {}
+func (openWhy) action()     {}
+func (openAsk) action()     {}
+func (refuse) action()      {}
+func (explain) action()     {}
+func (chose) action()       {}
+func (change) action()      {}

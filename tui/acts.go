@@ -36,15 +36,15 @@ func (m *root) act(a action) tea.Cmd {
 		return m.enterPage()
 	case findCards, loadCard, openRecord, openForm, enterRecord, keepCard, keepTrial, keepReading, recall:
 		return m.actBook(a)
-	case openPractice:
+	case openDrill:
 		return m.drill.start(m.ctx)
-	case openPracticePoints:
+	case drillPoints:
 		m.read("cautions of this practice job", practiceCautions(&m.drill))
 	case layBead:
 		return m.drill.lay(m.ctx)
-	case endPractice:
+	case endDrill:
 		return m.drill.compare(m.ctx)
-	case keepPractice:
+	case keepDrill:
 		return m.keepPractice()
 	case stampNow:
 		now := m.now

@@ -70,7 +70,7 @@ func (p *practicePage) pressList(press tea.KeyPressMsg, k *keyMap) action {
 		p.seed = max(1, p.seed-1)
 	case press.Text == "" && p.view.scrolled(press, k):
 	case key.Matches(press, k.On):
-		return openPractice{}
+		return openDrill{}
 	case s == "p" || s == "right":
 		return turnPage{1}
 	case s == "left":
@@ -105,11 +105,11 @@ func (p *practicePage) pressJob(press tea.KeyPressMsg, k *keyMap, units quantity
 	case key.Matches(press, k.EndPractice):
 		return p.end(sure)
 	case key.Matches(press, k.KeepBead):
-		return keepPractice{}
+		return keepDrill{}
 	case key.Matches(press, k.Why):
 		return p.tellWhy()
 	case key.Matches(press, k.Cautions):
-		return openPracticePoints{}
+		return drillPoints{}
 	case p.view.scrolled(press, k):
 	case press.String() == "space":
 		p.view.top += 8
@@ -141,7 +141,7 @@ func (p *practicePage) end(sure bool) action {
 		p.sure = true
 		return refuse{fault{"s or 3 once more ends this job", "the program's beads and what the booth hid are shown then"}}
 	}
-	return endPractice{}
+	return endDrill{}
 }
 
 // tellWhy shows the hidden truth, of a job that is over.
