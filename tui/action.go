@@ -9,6 +9,7 @@ type (
 	goBack      struct{} // one screen back
 	leave       struct{} // end the program
 	openHelp    struct{}
+	openWords   struct{}
 	openPoints  struct{} // every caution of the card
 	openDrawing struct{} // the cross-section
 	openMap     struct{} // the operating window
@@ -60,6 +61,7 @@ type (
 func (goBack) action()      {}
 func (leave) action()       {}
 func (openHelp) action()    {}
+func (openWords) action()   {}
 func (openPoints) action()  {}
 func (openDrawing) action() {}
 func (openMap) action()     {}

@@ -18,6 +18,8 @@ func (m *root) act(a action) tea.Cmd {
 		return m.quit()
 	case openHelp:
 		m.read("help", helpBody(&m.keys))
+	case openWords:
+		m.page, m.words = nil, newWords(m.termUnder())
 	case openPoints:
 		m.read("cautions", func(th *theme, w int) block { return cautionPage(th, &m.session.card, w) })
 	case openDrawing:
@@ -84,6 +86,8 @@ func (m *root) back() {
 	switch {
 	case m.page != nil:
 		m.page = nil
+	case m.words != nil:
+		m.words = nil
 	case m.why != nil:
 		m.why = nil
 	case m.marks != nil:

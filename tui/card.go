@@ -138,6 +138,8 @@ func everywhere(press tea.KeyPressMsg, k *keyMap) action {
 		return otherUnits{}
 	case key.Matches(press, k.Help):
 		return openHelp{}
+	case key.Matches(press, k.Words):
+		return openWords{}
 	case key.Matches(press, k.Leave):
 		return leave{}
 	}

@@ -88,6 +88,8 @@ func (m *root) hints() []key.Binding {
 	switch {
 	case m.page != nil:
 		return []key.Binding{named(k.Back, "esc", "back"), named(k.Down, "↑↓", "scroll")}
+	case m.words != nil:
+		return []key.Binding{named(k.Down, "↑↓", "pick"), named(k.Back, "esc", "back")}
 	case m.why != nil && m.why.set != nil:
 		return []key.Binding{named(k.On, "enter", "set, or back"), named(k.Down, "↑↓", "scroll"), named(k.Back, "esc", "back")}
 	case m.why != nil:
@@ -151,6 +153,9 @@ func (m *root) body(w, h int) (block, *tea.Cursor) {
 	switch {
 	case m.page != nil:
 		return m.pageBody(w, h), nil
+	case m.words != nil:
+		b, x := m.words.draw(&m.th, w, h)
+		return b, tea.NewCursor(min(x, w-1), 0)
 	case m.why != nil:
 		return m.whyBody(w, h)
 	case m.marks != nil:

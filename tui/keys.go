@@ -11,7 +11,7 @@ type keyMap struct {
 
 	Less, More, Reset, ResetAll key.Binding
 
-	Why, Cautions, Drawing, Map, Beat, Play, Pages, KeepBead, Acceptable, EndPractice, Large, Units, Help, Leave, Kill key.Binding
+	Why, Cautions, Drawing, Map, Beat, Play, Pages, KeepBead, Acceptable, EndPractice, Large, Units, Words, Help, Leave, Kill key.Binding
 
 	// Not keys but lines of help: what typing does on a screen.
 	TypeName, TypeSize key.Binding
@@ -54,6 +54,7 @@ func newKeys() keyMap {
 		Play:  bind("space", "play the beat", "space"),
 		Large: bind("b 5", "big figures, and back", "b", "5"),
 		Units: bind("u", "units: metric, inch, both", "u", "f2"),
+		Words: bind("g f3", "words: what the one under the cursor means", "g", "f3"),
 		Help:  bind("f1 ?", "help", "f1", "?"),
 		Leave: bind("q", "quit", "q"),
 		Kill:  bind("ctrl+c", "quit at once", "ctrl+c"),
@@ -72,7 +73,7 @@ type helpGroup struct {
 // groups lists every key for the help page, in the order in which a newcomer meets them.
 func (k *keyMap) groups() []helpGroup {
 	return []helpGroup{
-		{"everywhere", []key.Binding{k.On, k.Back, k.Next, k.Prev, k.Help, k.Leave, k.Kill}},
+		{"everywhere", []key.Binding{k.On, k.Back, k.Next, k.Prev, k.Help, k.Words, k.Leave, k.Kill}},
 		{"in a list", []key.Binding{named(k.Up, "↑ ↓", "pick a row"), k.TypeName, k.TypeSize, k.Why}},
 		{"on the card", []key.Binding{k.Up, k.Down, k.Less, k.More, k.Reset, k.ResetAll, k.Why, k.Cautions, k.Drawing, k.Map, k.Beat, k.Pages, k.Large, k.Units}},
 		{"on the map", []key.Binding{named(k.Up, "↑ ↓ ← →", "walk; the card follows"), named(k.Reset, "r 0", "suggestion back"), named(k.Back, "esc enter", "back to the card")}},

@@ -40,6 +40,7 @@ type root struct {
 	form    *formPage   // a new record, over the records
 	inputs  *inputsPage // what such a page asks for, over it
 	marks   *marksPage  // a list of which several may be true, over that
+	words   *wordsPage  // the glossary, over everything but help
 	page    *textPage   // help, cautions or the meaning of a row, over everything else
 
 	notice  *fault // said once, gone with the next key
@@ -143,6 +144,8 @@ func (m *root) press(k tea.KeyPressMsg) tea.Cmd {
 			return tea.Quit
 		case key.Matches(k, m.keys.Help):
 			return m.act(openHelp{})
+		case key.Matches(k, m.keys.Words) && m.words == nil:
+			return m.act(openWords{})
 		case key.Matches(k, m.keys.Units):
 			return m.act(otherUnits{})
 		case key.Matches(k, m.keys.Next):
@@ -190,6 +193,8 @@ func (m *root) child(msg tea.Msg) action {
 	switch {
 	case m.page != nil:
 		return m.page.update(msg, &m.keys)
+	case m.words != nil:
+		return m.words.update(msg, &m.keys)
 	case m.why != nil:
 		return m.why.update(msg, &m.keys, &m.session)
 	case m.marks != nil:
@@ -223,7 +228,7 @@ func (m *root) picking() bool { return m.other || m.step < cardStep }
 
 // along moves on the path without choosing.
 func (m *root) along(by int) tea.Cmd {
-	m.page, m.why, m.onMap, m.onBeat, m.onPart, m.inputs, m.marks, m.form = nil, nil, false, false, false, nil, nil, nil
+	m.page, m.words, m.why, m.onMap, m.onBeat, m.onPart, m.inputs, m.marks, m.form = nil, nil, nil, false, false, false, nil, nil, nil
 	m.chart.cancel()
 	m.beat.halt()
 	m.fix.cancel()

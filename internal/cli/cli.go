@@ -85,7 +85,7 @@ come before anything that is printed here.`,
 	for i := range partCommands {
 		root.AddCommand(d.partCobra(&partCommands[i]))
 	}
-	root.AddCommand(d.cardCommand(), d.windowCommand(), d.gapCommand(), d.bookCommand(), d.correctCommand(), d.practiceCommand(), d.wireCommand(), d.gaugeCommand(), d.tablesCommand(), d.versionCommand())
+	root.AddCommand(d.cardCommand(), d.windowCommand(), d.gapCommand(), d.bookCommand(), d.correctCommand(), d.practiceCommand(), d.wireCommand(), d.gaugeCommand(), d.wordsCommand(), d.tablesCommand(), d.versionCommand())
 	if d.Serve != nil {
 		root.AddCommand(d.serveCommand())
 	}

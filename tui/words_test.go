@@ -1,0 +1,129 @@
+package tui
+
+import (
+	"testing"
+
+	"brazebooth/calc"
+	"brazebooth/internal/quantity"
+	"brazebooth/tables"
+)
+
+// labels visits every word that stands as a label on a screen, with the place where it stands.
+func labels(t *testing.T, visit func(where, label string)) {
+	t.Helper()
+	for _, q := range pathQuestions() {
+		visit("path", q.title)
+	}
+	for _, q := range otherQuestions() {
+		visit("choices", q.title)
+	}
+	for _, chapter := range pageNames {
+		visit("pages", chapter)
+		visit("chapters", chapterOf(chapter))
+	}
+	pages := calc.Pages()
+	for i := range pages {
+		for _, row := range newInputs(&pages[i]).rows {
+			visit("what page "+pages[i].Name+" asks for", row.Name)
+		}
+	}
+	for _, job := range []calc.Job{
+		{Metal: "galvanized", Gauge: 20, Joint: "lap"}, {Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: calc.Some(2), Mode: "timed"},
+		{Metal: "stainless-304", Gauge: 18, Joint: "tee", Mode: "pulsed", Metal2: "copper", Gauge2: 16},
+		{Metal: "mild-steel", Gauge: 10, Joint: "overlay", ShaftDia: calc.Some(40), Layer: calc.Some(2), Length: calc.Some(30), Feed: calc.Some(7.6), Travel: calc.Some(6)},
+		{Metal: "galvanized", Gauge: 20, Length: calc.Some(1000), Load: calc.Some(500), Safety: calc.Some(4), RatedAmps: calc.Some(200), RatedDuty: calc.Some(60), NozzleBore: calc.Some(12),
+			WirePrice: calc.Some(25), GasPrice: calc.Some(8), LabourRate: calc.Some(45), SteelPrice: calc.Some(3), Grinding: calc.Some(4), ZincRepair: calc.Some(2)},
+	} {
+		card, err := calc.Solve(job)
+		if err != nil {
+			t.Fatal(err)
+		}
+		s := session{card: card, units: quantity.Metric}
+		for _, r := range buildRows(&s, &card) {
+			visit("card of "+card.Used.Metal+" "+card.Used.Joint, r.label)
+		}
+		for _, e := range card.Edges {
+			visit("edges", e.Name)
+		}
+		for i := range pages {
+			if pages[i].Of == nil {
+				continue
+			}
+			part, err := pages[i].Answer(&card)
+			if err != nil {
+				continue // this page has no answer for this job: another job has one
+			}
+			for _, f := range part.Figures {
+				visit("page "+part.Name, calc.FigureLabel(f.Name))
+			}
+		}
+	}
+	for _, zone := range []string{"good", "cold", "hot", "burns through", "other edge"} { // as the map's legend has them
+		visit("map", zone)
+	}
+}
+
+// A word of the trade that stands on a screen and has no entry leaves a trainee alone with it.
+func TestEveryLabelHasAnEntry(t *testing.T) {
+	missing := map[string]string{}
+	labels(t, func(where, label string) {
+		if _, ok := tables.TermFor(label); !ok {
+			missing[label] = where
+		}
+	})
+	for label, where := range missing {
+		t.Errorf("%q (%s) has no entry in the glossary", label, where)
+	}
+}
+
+func TestEntriesAreWhole(t *testing.T) {
+	seen := map[string]string{}
+	for _, term := range tables.Terms() {
+		sentences := 0
+		for _, r := range term.Says {
+			if r == '.' {
+				sentences++
+			}
+		}
+		if sentences < 2 || len(term.Says) < 60 || len(term.Says) > 260 || term.Source == "" || term.Known == "" {
+			t.Errorf("%s: %q, %q %q", term.Word, term.Says, term.Source, term.Known)
+		}
+		for _, name := range append([]string{term.Word}, term.Also...) {
+			if other, twice := seen[name]; twice {
+				t.Errorf("%q stands for %s and for %s", name, other, term.Word)
+			}
+			seen[name] = term.Word
+			if got, ok := tables.TermFor(name); !ok || got.Word != term.Word {
+				t.Errorf("%q leads elsewhere than to %s", name, term.Word)
+			}
+		}
+	}
+}
+
+// g on the card opens the word under the cursor, typing finds another, and every way out leads back.
+func TestWordsOpenAtTheCursor(t *testing.T) {
+	for _, size := range [][2]int{{40, 14}, {60, 20}, {80, 24}, {120, 40}} {
+		s := openAt(t, size[0], size[1], Options{Job: ExampleJob()})
+		s.press("down", "down", "g")
+		s.fits(size[0], size[1])
+		s.has("▸ travel", "along the seam")
+		s.typed("indu")
+		s.fits(size[0], size[1])
+		s.has("▸ inductance", "may rise")
+		s.press("esc")
+		s.typed("zzz")
+		s.has("No such word")
+		s.press("esc", "esc")
+		s.hasNot("word:")
+		s.has("wire feed")
+	}
+	s := openAt(t, 80, 24, Options{})
+	s.press("f3")
+	s.has("▸ metal", "What is joined")
+	s.press("esc")
+	s.has("Which metal?")
+	s.press("tab", "tab", "tab", "tab", "m", "g")
+	s.has("▸ window")
+	s.press("esc", "esc", "p", "g")
+	s.has("▸ arc brazing")
+}

@@ -1,0 +1,170 @@
+package tui
+
+import (
+	"strings"
+
+	"charm.land/bubbles/v2/key"
+	tea "charm.land/bubbletea/v2"
+
+	"brazebooth/tables"
+)
+
+// wordsPage is the glossary: every word of the trade that stands on a screen, found as one types, with what it means below
+// or beside it.
+type wordsPage struct {
+	field field
+	rows  []*tables.Term
+	at    int
+	top   window
+}
+
+// newWords opens the glossary at the word that a label stands for.
+func newWords(label string) *wordsPage {
+	p := &wordsPage{}
+	p.find()
+	if t, ok := tables.TermFor(label); ok {
+		for i := range p.rows {
+			if p.rows[i] == t {
+				p.at = i
+			}
+		}
+	}
+	return p
+}
+
+func (p *wordsPage) update(msg tea.Msg, k *keyMap) action {
+	before := p.field.String()
+	a := typeInto(&p.field, msg, func(press tea.KeyPressMsg) action { return p.press(press, k) })
+	if p.field.String() != before {
+		p.find()
+	}
+	return a
+}
+
+func (p *wordsPage) press(msg tea.KeyPressMsg, k *keyMap) action {
+	switch {
+	case msg.Text == "" && key.Matches(msg, k.Up):
+		p.at = max(0, p.at-1)
+	case msg.Text == "" && key.Matches(msg, k.Down):
+		p.at = max(0, min(len(p.rows)-1, p.at+1))
+	case msg.Text == "" && key.Matches(msg, k.PageUp):
+		p.at = max(0, p.at-8)
+	case msg.Text == "" && key.Matches(msg, k.PageDown):
+		p.at = max(0, min(len(p.rows)-1, p.at+8))
+	case msg.String() == "esc" && !p.field.empty():
+		p.field.clear()
+	case msg.String() == "esc", msg.String() == "f3", key.Matches(msg, k.On), p.field.empty() && key.Matches(msg, k.Back):
+		return goBack{}
+	default:
+		p.field.edit(msg)
+	}
+	return nil
+}
+
+// find lists the words that what is typed begins, then those that have it anywhere.
+func (p *wordsPage) find() {
+	text := strings.ToLower(strings.TrimSpace(p.field.String()))
+	var begin, within []*tables.Term
+	for i := range tables.Terms() {
+		t := &tables.Terms()[i]
+		switch {
+		case text == "" || wordBegins(t, text):
+			begin = append(begin, t)
+		case strings.Contains(strings.ToLower(t.Word+" "+strings.Join(t.Also, " ")), text):
+			within = append(within, t)
+		}
+	}
+	p.rows, p.at = append(begin, within...), 0
+}
+
+func wordBegins(t *tables.Term, text string) bool {
+	for _, name := range append([]string{t.Word}, t.Also...) {
+		if strings.HasPrefix(strings.ToLower(name), text) {
+			return true
+		}
+	}
+	return false
+}
+
+// draw is the list with the entry of the word under the cursor; x is where typing goes.
+func (p *wordsPage) draw(th *theme, w, h int) (b block, x int) {
+	ask := "word: "
+	x = width(ask) + p.field.column()
+	r := newRow(w).put(th.bold, ask).put(th.accent, p.field.String())
+	if p.field.empty() && r.left() > 14 {
+		r.blank(1).put(th.quiet, "type to find")
+	}
+	b.add(r.line())
+	b.skip()
+	if len(p.rows) == 0 {
+		b.say(th.plain, 0, "No such word. Fewer letters find more.", w)
+		return b, x
+	}
+	left := 24
+	if w < besideDrawing {
+		left = w
+	}
+	var list block
+	for i := range p.rows {
+		row := newRow(left)
+		if i == p.at {
+			row.put(th.accent, "▸ ").put(th.strong, p.rows[i].Word)
+		} else {
+			row.blank(2).put(th.plain, p.rows[i].Word)
+		}
+		list.add(row.line())
+	}
+	room := max(1, h-len(b))
+	if w >= besideDrawing {
+		list = p.top.marked(th, p.top.show(list, p.at, p.at, room), len(p.rows), left)
+		b.addAll(beside(list, termText(th, p.rows[p.at], min(w-left-3, 66)), left+3, th.quiet, "│ "))
+		return b, x
+	}
+	text := termText(th, p.rows[p.at], w)
+	some := max(2, room-len(text)-1)
+	list = p.top.marked(th, p.top.show(list, p.at, p.at, some), len(p.rows), left)
+	b.addAll(list)
+	b.skip()
+	b.addAll(text)
+	return b, x
+}
+
+// termText is one entry: the word, what it is, its unit, its other names, and where the word comes from.
+func termText(th *theme, t *tables.Term, w int) block {
+	var b block
+	b.add(newRow(w).put(th.strong, t.Word).line())
+	b.say(th.plain, 0, t.Says, w)
+	if t.Unit != "" {
+		b.say(th.plain, 0, "In "+t.Unit+".", w)
+	}
+	from := t.Source
+	if t.Known != tables.Practice {
+		from += " (" + string(t.Known) + ")"
+	}
+	b.say(th.quiet, 0, "From: "+from, w)
+	return b
+}
+
+// termUnder is the label that the glossary opens at: that of the row or the page that is being looked at.
+func (m *root) termUnder() string {
+	switch {
+	case m.why != nil:
+		return m.why.row.label
+	case m.other:
+		return m.pick.ask.title
+	case m.inputs != nil && m.inputs.at < len(m.inputs.rows):
+		return m.inputs.rows[m.inputs.at].Name
+	case m.onPart:
+		return m.part.name()
+	case m.onMap:
+		return "window"
+	case m.onBeat:
+		return "beat"
+	case m.picking():
+		return m.pick.ask.title
+	}
+	if r := m.card.row(); r != nil {
+		return r.label
+	}
+	return ""
+}
