@@ -27,7 +27,8 @@ func (v *view) choose(ctx context.Context, t *Try, c *Correction) error {
 	if err != nil {
 		return err
 	}
-	if best != nil && !v.off && !ofHeat(top.ID) && best.good < 0.6*before { // it would mend one thing and spoil the heat
+	arc := top.ID == tables.CauseVoltsLow || top.ID == tables.CauseVoltsHi // an arc that stutters is no bead, whatever its heat
+	if best != nil && !v.off && !ofHeat(top.ID) && !arc && best.good < 0.6*before { // it would mend one thing and spoil the heat
 		best = nil
 	}
 	if !v.off {
@@ -290,6 +291,9 @@ func (v *view) notches(t *Try, l *lever, sign float64) []float64 {
 		return nil
 	}
 	low, high := l.ends(v, &t.Job)
+	if l.what == "volts" {
+		low, high = v.steadyVolts(t, low, high)
+	}
 	stop, bracketed := v.opposite(t, l, sign)
 	var list []float64
 	from := math.Round(at.V/l.quantum) * l.quantum
@@ -325,6 +329,39 @@ func (v *view) opposite(t *Try, l *lever, sign float64) (float64, bool) {
 		}
 	}
 	return nearest, found
+}
+
+// steadyVolts narrows the ends of the volts to what lies between those at which a bead with this feed stubbed and those at
+// which the wire burnt back.
+func (v *view) steadyVolts(t *Try, low, high float64) (float64, float64) {
+	const clear = 0.2 // V, as near as one goes to a value that failed
+	for _, other := range v.laid {
+		if other.Job.Feed != t.Job.Feed || other.Job.StickOut != t.Job.StickOut {
+			continue
+		}
+		switch at := other.Job.Volts.V; voltSign(other.Seen) {
+		case -1:
+			low = max(low, at+clear)
+		case 1:
+			high = min(high, at-clear)
+		}
+	}
+	return low, high
+}
+
+// voltSign is −1 for a bead that shows too few volts for its feed, 1 for one that shows too many, 0 for neither or both.
+func voltSign(seen string) int {
+	sum := 0
+	for _, s := range strings.Split(seen, ",") {
+		const telling = 0.5
+		if tables.ShareSeen(s, tables.CauseVoltsLow) >= telling {
+			sum--
+		}
+		if tables.ShareSeen(s, tables.CauseVoltsHi) >= telling {
+			sum++
+		}
+	}
+	return sum
 }
 
 // contradicts reports whether a bead looks cold and hot at once.
@@ -391,14 +428,36 @@ func (v *view) one(ctx context.Context, t *Try, l *lever, sign float64) (*move, 
 		return nil, nil
 	}
 	at := l.opt(&t.Job).V
-	i := 0
-	for i < len(list)-1 && math.Abs(list[i]-at) < l.usual(at)-1e-9 {
+	i, step := 0, l.usual(at)
+	if calm, ok := v.calm(t, l, sign); ok {
+		step = min(step, math.Abs(calm-at)/2) // half way back to what ran
+	}
+	for i < len(list)-1 && math.Abs(list[i]-at) < step-1e-9 {
 		i++
 	}
 	j := t.Job
 	*l.opt(&j) = Some(list[i])
 	g, err := v.good(ctx, &j)
 	return &move{lever: l, job: j, good: g}, err
+}
+
+// calm is the nearest value of the volts on that side at which a bead of the same other settings ran without stubbing or
+// burning back.
+func (v *view) calm(t *Try, l *lever, sign float64) (float64, bool) {
+	at := l.opt(&t.Job).V
+	nearest, found := 0.0, false
+	for _, other := range v.laid[:len(v.laid)-1] {
+		j := other.Job
+		x := l.opt(&j).V
+		*l.opt(&j) = *l.opt(&t.Job)
+		if l.what != "volts" || j != t.Job || sign*(x-at) <= 0 || voltSign(other.Seen) != 0 {
+			continue
+		}
+		if !found || sign*(x-nearest) < 0 {
+			nearest, found = x, true
+		}
+	}
+	return nearest, found
 }
 
 // along is the first notch of a lever that is more likely than not to be good, or the likeliest.

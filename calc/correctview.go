@@ -19,7 +19,13 @@ type view struct {
 	off     bool // nothing is computed: no window
 }
 
-const shiftCount = 13
+// A window may be narrower than the heat is known: between every two shifts at which the section is computed its limits
+// are interpolated at some more, so that no window falls between them.
+const (
+	nodeCount  = 13
+	perNode    = 4
+	shiftCount = (nodeCount-1)*perNode + 1
+)
 
 // newView completes the tries' settings with what the card suggests, and lays out the doubt of the heat.
 func newView(ctx context.Context, tries []Try) (*view, error) {
@@ -180,16 +186,35 @@ func (v *view) causesAt(ctx context.Context, job *Job) ([]string, error) {
 	if err != nil {
 		return nil, err
 	}
-	eta := h.b.knobs[kEta]
-	for i, shift := range v.shifts {
-		h.b.knobs[kEta] = eta * math.Exp(shift)
-		list[i] = tables.CauseMelts // beyond the model's grid lies only more heat than sheet bears
-		if s, err := h.at(h.b.knobs[kFeed], h.b.knobs[kTravel], false); err == nil {
-			l := m.logs(&s)
+	nodes, ok := v.limitsAtNodes(&h, &m)
+	for i := range list {
+		n, f := i/perNode, float64(i%perNode)/perNode
+		switch {
+		case !ok[n], f > 0 && !ok[n+1]:
+			list[i] = tables.CauseMelts // beyond the model's grid lies only more heat than sheet bears
+		case f == 0:
+			list[i] = causeOfZone[zone(&nodes[n])]
+		default:
+			var l [limitCount]float64
+			for k := range l {
+				l[k] = nodes[n][k]*(1-f) + nodes[n+1][k]*f
+			}
 			list[i] = causeOfZone[zone(&l)]
 		}
 	}
 	return list, nil
+}
+
+// limitsAtNodes are the limits under the shifts at which the section is computed; not ok where the model ends.
+func (v *view) limitsAtNodes(h *heatField, m *margins) (l [nodeCount][limitCount]float64, ok [nodeCount]bool) {
+	eta := h.b.knobs[kEta]
+	for n := range l {
+		h.b.knobs[kEta] = eta * math.Exp(v.shifts[n*perNode])
+		if s, err := h.at(h.b.knobs[kFeed], h.b.knobs[kTravel], false); err == nil {
+			l[n], ok[n] = m.logs(&s), true
+		}
+	}
+	return l, ok
 }
 
 var causeOfZone = map[string]string{"cold": tables.CauseCold, "good": tables.CauseFine, "hot": tables.CauseHot, "burn-through": tables.CauseMelts}
