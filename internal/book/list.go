@@ -35,11 +35,12 @@ func (s *store) List(ctx context.Context, q Query) ([]Head, error) {
 	var args []any
 	for i, w := range list {
 		if n < fewWords && i == rarest {
-			where.WriteString(" AND id IN (SELECT id FROM words WHERE word >= ? AND word < ?)")
-		} else {
-			where.WriteString(" AND EXISTS (SELECT 1 FROM words w WHERE w.id = heads.id AND w.word >= ? AND w.word < ?)")
+			where.WriteString(" AND n IN (SELECT n FROM words WHERE word >= ? AND word < ?)")
+			args = append(args, w, w+"\U0010ffff")
+			continue
 		}
-		args = append(args, w, w+"\U0010ffff")
+		where.WriteString(" AND words LIKE ?") // a word holds neither % nor _
+		args = append(args, "% "+w+"%")
 	}
 	return s.page(ctx, q, where.String(), args)
 }

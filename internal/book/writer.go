@@ -4,6 +4,7 @@ import (
 	"context"
 	"database/sql"
 	"errors"
+	"runtime"
 	"slices"
 	"strings"
 	"sync"
@@ -25,6 +26,8 @@ type writer struct {
 	most  int           // savings in one transaction
 	limit time.Duration // that one transaction may take; 0 for no limit
 
+	kept map[string]*sql.Stmt // made ready once, by their text
+
 	commits atomic.Int64 // transactions so far: how well it groups
 }
 
@@ -44,6 +47,7 @@ func newWriter(e *engine, db *sql.DB, most int) *writer {
 func (w *writer) stop() {
 	w.once.Do(func() { close(w.quit) })
 	w.done.Wait()
+	w.forget()
 }
 
 // save hands revisions to the writer and waits for the disk. A caller that gives up is not told whether they were kept.
@@ -75,19 +79,25 @@ func (w *writer) run() {
 	}
 }
 
-// gather takes everybody who waits by now.
+// gather takes everybody who waits by now, and whoever would if the writer were not the one to run: it lets the others
+// run until nobody new comes. That costs nothing where nobody runs.
 func (w *writer) gather(first saving) []saving {
 	group := []saving{first}
-	for len(group) < w.most {
+	for idle := 0; len(group) < w.most && idle < patience; {
 		select {
 		case s := <-w.in:
 			group = append(group, s)
+			idle = 0
 		default:
-			return group
+			idle++
+			runtime.Gosched()
 		}
 	}
 	return group
 }
+
+// patience is how often in turn the writer lets others run without anybody coming of it.
+const patience = 3
 
 // commit writes a group; where the group as a whole fails each is tried alone, so that one bad one spoils no other.
 func (w *writer) commit(group []saving) {
@@ -127,24 +137,33 @@ func (w *writer) transaction(group []saving) error {
 		ctx, stop = context.WithTimeout(ctx, w.limit)
 		defer stop()
 	}
+	if err := w.keep(ctx); err != nil {
+		return err
+	}
 	tx, err := w.db.BeginTx(ctx, nil)
 	if err != nil {
 		return err
 	}
-	var list []*prepared
-	for _, s := range group {
-		for i := range s.list {
-			list = append(list, &s.list[i])
-		}
-	}
-	// In one order everywhere, so that two booths never wait for each other's records; a record's own stay in theirs.
-	slices.SortStableFunc(list, func(a, b *prepared) int { return strings.Compare(a.rev.ID, b.rev.ID) })
-	for _, p := range list {
-		if err := w.e.insert(ctx, tx, p); err != nil {
+	to := &keeping{tx, w.kept}
+	for _, p := range ordered(group) {
+		if err := w.e.insert(ctx, to, p); err != nil {
 			_ = tx.Rollback()
 			return err
 		}
 	}
 	w.commits.Add(1)
 	return tx.Commit()
+}
+
+// ordered are a group's revisions in one order everywhere, so that two booths never wait for each other's records; a
+// record's own stay in theirs.
+func ordered(group []saving) []*prepared {
+	var list []*prepared
+	for _, s := range group {
+		for i := range s.list {
+			list = append(list, &s.list[i])
+		}
+	}
+	slices.SortStableFunc(list, func(a, b *prepared) int { return strings.Compare(a.rev.ID, b.rev.ID) })
+	return list
 }
