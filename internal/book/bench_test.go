@@ -13,30 +13,28 @@ import (
 // fifty lets fifty hands save cards, each as soon as its last one is kept, and tells the longest waits.
 func fifty(b *testing.B, save func(*Revision) error) {
 	b.Helper()
-	now := time.Now()
-	who := by(&now)
+	who := Author{Who: "ana", Where: "booth 1", Program: "test"}
 	card := someCard(b, "x", gutter)
 	waits := make([]time.Duration, 0, b.N)
 	failed := 0
 	var mu sync.Mutex
 	var wg sync.WaitGroup
-	left := make(chan struct{}, b.N)
+	left := make(chan *Revision, b.N)
 	for range b.N {
-		left <- struct{}{}
+		r, err := who.New(CardKind, card)
+		if err != nil {
+			b.Fatal(err)
+		}
+		left <- &r
 	}
 	close(left)
 	used := cpu()
 	b.ResetTimer()
 	for range 50 {
 		wg.Go(func() {
-			for range left {
-				r, err := who.New(CardKind, card)
-				if err != nil {
-					b.Error(err)
-					return
-				}
+			for r := range left {
 				start := time.Now()
-				err = save(&r)
+				err := save(r)
 				mu.Lock()
 				waits = append(waits, time.Since(start))
 				if err != nil { // the lock did not come within five seconds
@@ -97,7 +95,7 @@ func BenchmarkFiftyApart(b *testing.B) {
 		}
 		w := <-free // one for each of the fifty: nobody waits here
 		defer func() { free <- w }()
-		return w.transaction([]saving{{ready, nil}})
+		return w.transaction(&[]saving{{ready, nil}}, false)
 	})
 }
 

@@ -341,7 +341,10 @@ func TestOneBadSavingSpoilsNoOther(t *testing.T) {
 		noErr(t, err)
 		group = append(group, saving{[]prepared{prepare(&r)}, make(chan error, 1)})
 	}
-	b.writer.commit(group)
+	for _, s := range group[1:] {
+		go func() { b.writer.in <- s }()
+	}
+	b.writer.commit(group[0])
 	for i, want := range []bool{true, false, true} {
 		if err := <-group[i].answer; (err == nil) != want {
 			t.Errorf("%d: %v", i, err)

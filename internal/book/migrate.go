@@ -30,7 +30,7 @@ var migrations = [...][]string{
 		`INSERT INTO heads_new (id, rev, kind, at, deleted, name, line, words) SELECT id, rev, kind, at, deleted, name, line,
 			COALESCE((SELECT ' ' || string_agg(w.word, ' ') FROM words w WHERE w.id = heads.id), '') FROM heads ORDER BY at, id`,
 		`ALTER TABLE words RENAME TO words_old`,
-		`CREATE TABLE words (word TEXT{c} NOT NULL, n BIGINT NOT NULL REFERENCES heads_new (n), PRIMARY KEY (word, n)){keyed}`,
+		`CREATE TABLE words (word TEXT{c} NOT NULL, n BIGINT NOT NULL REFERENCES heads_new (n) DEFERRABLE INITIALLY DEFERRED, PRIMARY KEY (word, n)){keyed}`,
 		`INSERT INTO words (word, n) SELECT w.word, h.n FROM words_old w JOIN heads_new h ON h.id = w.id ORDER BY w.word, h.n`,
 		`DROP TABLE words_old`,
 		`DROP TABLE heads`,

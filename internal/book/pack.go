@@ -3,6 +3,7 @@ package book
 import (
 	"bytes"
 	"compress/flate"
+	_ "embed" // usual1.txt
 	"encoding/binary"
 	"fmt"
 	"io"
@@ -13,9 +14,23 @@ import (
 // largestBody is the most that a body may unpack to.
 const largestBody = 4 << 20
 
-// unpack reads what pack wrote, and every other DEFLATE stream.
+// usual is what cards of this shop's trade say again and again: bodies are packed as what follows it. Like a migration
+// it is never changed once it is out; another one gets another number.
+//
+//go:embed usual1.txt
+var usual []byte
+
+// A packed body is a DEFLATE stream, or these two bytes, as which none begins, and a stream that follows usual.
+const withUsual = "\x07\x01"
+
+// unpack reads what pack wrote, and every DEFLATE stream without the usual before it, as earlier books have them.
 func unpack(packed []byte) ([]byte, error) {
-	b, err := io.ReadAll(io.LimitReader(flate.NewReader(bytes.NewReader(packed)), largestBody+1))
+	stream, follows := bytes.CutPrefix(packed, []byte(withUsual))
+	from := flate.NewReader(bytes.NewReader(stream))
+	if follows {
+		from = flate.NewReaderDict(bytes.NewReader(stream), usual)
+	}
+	b, err := io.ReadAll(io.LimitReader(from, largestBody+1))
 	if err == nil && len(b) > largestBody {
 		err = fmt.Errorf("a body of more than %d bytes", largestBody)
 	}
@@ -23,46 +38,68 @@ func unpack(packed []byte) ([]byte, error) {
 }
 
 // pack makes a body small; what is hashed and exported is the body itself. It writes DEFLATE (RFC 1951) in one block of
-// the fixed codes: a body is some ten thousand bytes that repeat themselves, and building codes for it takes longer
-// than finding its repeats, for a tenth of its size.
+// the fixed codes: a body is some ten thousand bytes that mostly repeat what is usual, and to build codes for the rest
+// would take longer than to find the repeats.
 func pack(body []byte) []byte {
-	seen := places.Get().(*[1 << placeBits]int32)
-	defer places.Put(seen)
-	clear(seen[:])
-	out := bitWriter{to: make([]byte, 0, len(body)/2+64)}
-	out.put(0b011, 3) // last block, fixed codes
-	done := 0         // what stands before it is written
-	for at := 0; at+8 <= len(body); {
-		slot := &seen[binary.LittleEndian.Uint32(body[at:])*0x9e3779b1>>(32-placeBits)]
+	p := packers.Get().(*packer)
+	defer packers.Put(p)
+	p.seen = *usualSeen()
+	p.text = append(append(p.text[:0], usual...), body...)
+	text, out := p.text, bitWriter{to: append(make([]byte, 0, len(body)/3+64), withUsual...)}
+	out.put(0b011, 3)  // last block, fixed codes
+	done := len(usual) // what stands before it is written
+	for at := done; at+8 <= len(text); {
+		slot := p.seen.slot(text[at:])
 		before := int(*slot) - 1
 		*slot = int32(at + 1)
 		n := 0
 		if before >= 0 && at-before <= farthest {
-			n = alike(body, before, at)
+			n = alike(text, before, at)
 		}
 		if n < shortest {
 			at += 1 + (at-done)>>5 // what repeats nothing for long is looked at less closely
 			continue
 		}
-		out.literals(body[done:at])
+		out.literals(text[done:at])
 		out.match(n, at-before)
 		at += n
 		done = at
 	}
-	out.literals(body[done:])
+	out.literals(text[done:])
 	out.put(0, 7) // end of block
 	return out.end()
 }
 
+// packer is what packing needs, reused: it is larger than what is packed.
+type packer struct {
+	seen places
+	text []byte // the usual and a body
+}
+
+var packers = sync.Pool{New: func() any { return new(packer) }}
+
+// places are where four bytes stood last, plus one.
+type places [1 << placeBits]int32
+
+func (p *places) slot(text []byte) *int32 {
+	return &p[binary.LittleEndian.Uint32(text)*0x9e3779b1>>(32-placeBits)]
+}
+
+// usualSeen are the places of the usual.
+var usualSeen = sync.OnceValue(func() *places {
+	var seen places
+	for at := 0; at+8 <= len(usual); at++ {
+		*seen.slot(usual[at:]) = int32(at + 1)
+	}
+	return &seen
+})
+
 const (
-	placeBits = 12
+	placeBits = 13
 	shortest  = 4     // repeat that is worth it
 	longest   = 258   // that DEFLATE can say
 	farthest  = 32768 // that DEFLATE can look back
 )
-
-// places are where four bytes stood last, plus one; reused, as they are larger than what is packed.
-var places = sync.Pool{New: func() any { return new([1 << placeBits]int32) }}
 
 // alike is how many bytes at one place repeat those at an earlier one.
 func alike(b []byte, before, at int) int {

@@ -15,13 +15,13 @@ type engine struct {
 	name     string
 	numbered bool // placeholders are $1, $2 ... in place of ?
 	blob     string
-	bytewise string // column attribute that compares texts byte by byte
-	lock     string // statement that lets one transaction at a time at a record, its id the argument; "" where the file is locked whole
-	exists   string // query that tells whether a table stands, its name the argument
-	counted  string // type of a key that counts up by itself
-	keyed    string // table attribute that keeps the rows in the key itself
-	spread   string // rows of one column "word" from a text of words with blanks between, the argument
-	keeps    bool   // statements are made ready once by the writer; the other driver does so itself
+	bytewise string                        // column attribute that compares texts byte by byte
+	lock     string                        // statement that lets one transaction at a time at a record, its id the argument; "" where the file is locked whole
+	exists   string                        // query that tells whether a table stands, its name the argument
+	counted  string                        // type of a key that counts up by itself
+	keyed    string                        // table attribute that keeps the rows in the key itself
+	spread   func(words, as string) string // table of one column, value, from a text of words with blanks between
+	keeps    bool                          // statements are made ready once by the writer; the other driver does so itself
 }
 
 // store is a book in a database: a writer of its own and readers apart.
@@ -83,11 +83,14 @@ const (
 	addHead     = "INSERT INTO heads (id, rev, kind, at, deleted, name, line, words) VALUES (?,?,?,?,?,?,?,?) ON CONFLICT (id) DO NOTHING"
 )
 
-// addWords takes a record's id and the words.
-const addWords = "INSERT INTO words (word, n) SELECT word, (SELECT n FROM heads WHERE id = ?) FROM "
+// addWords lets new records be found by their words: the argument is their ids with blanks between. One statement for a
+// whole group is a third of the work of one for each.
+func (e *engine) addWords() string {
+	return "INSERT INTO words (word, n) SELECT w.value, h.n FROM " + e.spread("?", "i") + " CROSS JOIN heads h CROSS JOIN " + e.spread("substr(h.words, 2)", "w") + " WHERE h.id = i.value AND h.words <> ''"
+}
 
 // insert keeps one revision and brings its record's head up to date. A revision that is there already changes nothing.
-func (e *engine) insert(ctx context.Context, tx querier, p *prepared) error {
+func (e *engine) insert(ctx context.Context, tx *keeping, p *prepared) error {
 	r := &p.rev
 	if e.lock != "" {
 		if _, err := tx.ExecContext(ctx, e.lock, r.ID); err != nil {
@@ -108,8 +111,12 @@ func (e *engine) insert(ctx context.Context, tx querier, p *prepared) error {
 			return err
 		}
 		if is {
-			return e.index(ctx, tx, r.ID, p.words)
+			tx.unfound = append(tx.unfound, r.ID)
+			return nil
 		}
+	}
+	if err := e.index(ctx, tx); err != nil {
+		return err
 	}
 	return e.head(ctx, tx, p)
 }
@@ -124,12 +131,13 @@ func (e *engine) did(ctx context.Context, tx querier, query string, args ...any)
 	return n > 0, err
 }
 
-// index lets a record be found by words that it was not found by before.
-func (e *engine) index(ctx context.Context, tx querier, id string, words []string) error {
-	if len(words) == 0 {
+// index lets the new records of a transaction be found by their words.
+func (e *engine) index(ctx context.Context, tx *keeping) error {
+	if len(tx.unfound) == 0 {
 		return nil
 	}
-	_, err := tx.ExecContext(ctx, e.sql(addWords+e.spread), id, strings.Join(words, " "))
+	_, err := tx.ExecContext(ctx, e.sql(e.addWords()), strings.Join(tx.unfound, " "))
+	tx.unfound = tx.unfound[:0]
 	return err
 }
 
@@ -187,18 +195,15 @@ func (e *engine) head(ctx context.Context, tx querier, p *prepared) error {
 		return err
 	}
 	old := strings.Fields(before)
-	if err := e.unindex(ctx, tx, latest.ID, without(old, list.words)); err != nil {
-		return err
+	const is = "(SELECT n FROM heads WHERE id = ?)"
+	if gone := without(old, list.words); len(gone) > 0 {
+		if _, err := tx.ExecContext(ctx, e.sql("DELETE FROM words WHERE n = "+is+" AND word IN (SELECT value FROM "+e.spread("?", "w")+")"), latest.ID, strings.Join(gone, " ")); err != nil {
+			return err
+		}
 	}
-	return e.index(ctx, tx, latest.ID, without(list.words, old))
-}
-
-// unindex lets a record be found no more by words.
-func (e *engine) unindex(ctx context.Context, tx querier, id string, words []string) error {
-	if len(words) == 0 {
-		return nil
+	if come := without(list.words, old); len(come) > 0 {
+		_, err = tx.ExecContext(ctx, e.sql("INSERT INTO words (word, n) SELECT value, "+is+" FROM "+e.spread("?", "w")), latest.ID, strings.Join(come, " "))
 	}
-	_, err := tx.ExecContext(ctx, e.sql("DELETE FROM words WHERE n = (SELECT n FROM heads WHERE id = ?) AND word IN (SELECT word FROM "+e.spread+")"), id, strings.Join(words, " "))
 	return err
 }
 

@@ -15,7 +15,9 @@ import (
 )
 
 var sqlite = engine{name: "SQLite", blob: "BLOB", exists: "SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name = ?",
-	counted: "INTEGER PRIMARY KEY", keyed: " WITHOUT ROWID", spread: `(SELECT value AS word FROM json_each('["' || replace(?, ' ', '","') || '"]')) x`, keeps: true}
+	counted: "INTEGER PRIMARY KEY", keyed: " WITHOUT ROWID", spread: func(words, as string) string {
+		return `json_each('["' || replace(` + words + `, ' ', '","') || '"]') ` + as
+	}, keeps: true}
 
 // mostTogether is how many savings one transaction takes.
 const mostTogether = 256

@@ -11,7 +11,7 @@ func (w *writer) keep(ctx context.Context) error {
 		return nil
 	}
 	w.kept = map[string]*sql.Stmt{}
-	for _, query := range [...]string{addRevision, addHead, addWords + w.e.spread} {
+	for _, query := range [...]string{addRevision, addHead, w.e.addWords()} {
 		s, err := w.db.PrepareContext(ctx, query)
 		if err != nil {
 			w.forget()
@@ -32,7 +32,8 @@ func (w *writer) forget() {
 // keeping is a transaction that uses the statements that are ready.
 type keeping struct {
 	*sql.Tx
-	kept map[string]*sql.Stmt
+	kept    map[string]*sql.Stmt
+	unfound []string // ids of new records that are not found by their words yet
 }
 
 // ExecContext is as the transaction's own.
