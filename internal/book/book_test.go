@@ -335,16 +335,17 @@ func TestOneBadSavingSpoilsNoOther(t *testing.T) {
 	if _, err := b.write.Exec("CREATE TRIGGER no_pears BEFORE INSERT ON heads WHEN new.name = 'pear' BEGIN SELECT RAISE(ABORT, 'no pears'); END"); err != nil {
 		t.Fatal(err)
 	}
+	w := &writer{e: &b.engine, db: b.write, in: make(chan saving, 3), most: 3}
+	defer w.forget()
 	var group []saving
 	for _, name := range []string{"apple", "pear", "plum"} {
 		r, err := who.New(PersonKind, Person{Name: name})
 		noErr(t, err)
 		group = append(group, saving{[]prepared{prepare(&r)}, make(chan error, 1)})
 	}
-	for _, s := range group[1:] {
-		go func() { b.writer.in <- s }()
-	}
-	b.writer.commit(group[0])
+	w.in <- group[1]
+	w.in <- group[2]
+	w.commit(group[0])
 	for i, want := range []bool{true, false, true} {
 		if err := <-group[i].answer; (err == nil) != want {
 			t.Errorf("%d: %v", i, err)
