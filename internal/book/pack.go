@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"io"
 	"math/bits"
+	"slices"
 	"sync"
 )
 
@@ -20,7 +21,8 @@ const largestBody = 4 << 20
 //go:embed usual1.txt
 var usual []byte
 
-// A packed body is a DEFLATE stream, or these two bytes, as which none begins, and a stream that follows usual.
+// A packed body is a DEFLATE stream, or these two bytes, as which none begins, and a stream that follows usual, its
+// beginning, which is always the same, left out.
 const withUsual = "\x07\x01"
 
 // unpack reads what pack wrote, and every DEFLATE stream without the usual before it, as earlier books have them.
@@ -28,7 +30,7 @@ func unpack(packed []byte) ([]byte, error) {
 	stream, follows := bytes.CutPrefix(packed, []byte(withUsual))
 	from := flate.NewReader(bytes.NewReader(stream))
 	if follows {
-		from = flate.NewReaderDict(bytes.NewReader(stream), usual)
+		from = flate.NewReaderDict(bytes.NewReader(slices.Concat(codes.head, stream)), usual)
 	}
 	b, err := io.ReadAll(io.LimitReader(from, largestBody+1))
 	if err == nil && len(b) > largestBody {
@@ -38,15 +40,14 @@ func unpack(packed []byte) ([]byte, error) {
 }
 
 // pack makes a body small; what is hashed and exported is the body itself. It writes DEFLATE (RFC 1951) in one block of
-// the fixed codes: a body is some ten thousand bytes that mostly repeat what is usual, and to build codes for the rest
-// would take longer than to find the repeats.
+// codes that suit cards: to build codes for each body would take longer than to find what it repeats.
 func pack(body []byte) []byte {
 	p := packers.Get().(*packer)
 	defer packers.Put(p)
 	p.seen = *usualSeen()
 	p.text = append(append(p.text[:0], usual...), body...)
-	text, out := p.text, bitWriter{to: append(make([]byte, 0, len(body)/3+64), withUsual...)}
-	out.put(0b011, 3)  // last block, fixed codes
+	text, out := p.text, bitWriter{to: append(make([]byte, 0, len(body)/4+64), withUsual...)}
+	out.put(codes.rest.bits, codes.rest.n)
 	done := len(usual) // what stands before it is written
 	for at := done; at+8 <= len(text); {
 		slot := p.seen.slot(text[at:])
@@ -66,7 +67,7 @@ func pack(body []byte) []byte {
 		done = at
 	}
 	out.literals(text[done:])
-	out.put(0, 7) // end of block
+	out.put(codes.end.bits, codes.end.n)
 	return out.end()
 }
 
@@ -143,63 +144,19 @@ func (w *bitWriter) end() []byte {
 
 func (w *bitWriter) literals(b []byte) {
 	for _, c := range b {
-		w.put(uint64(literal[c].bits), uint(literal[c].n))
+		w.put(codes.literal[c].bits, codes.literal[c].n)
 	}
 }
 
 // match says: n bytes as they stood so far back.
 func (w *bitWriter) match(n, back int) {
-	w.put(uint64(length[n].bits), uint(length[n].n))
+	w.put(codes.length[n].bits, codes.length[n].n)
 	x := uint(back - 1)
 	if x < 4 {
-		w.put(uint64(bits.Reverse8(uint8(x))>>3), 5)
+		w.put(codes.distance[x].bits, codes.distance[x].n)
 		return
 	}
 	extra := uint(bits.Len(x)) - 2
-	code := 2*(extra+1) + x>>extra&1
-	w.put(uint64(bits.Reverse8(uint8(code))>>3)|uint64(x&(1<<extra-1))<<5, 5+extra)
-}
-
-// code is a symbol as it is written, its extra bits behind it.
-type code struct {
-	bits uint32
-	n    uint8
-}
-
-// The fixed codes of RFC 1951, 3.2.6, and the lengths of its 3.2.5.
-var literal, length = fixedCodes()
-
-func fixedCodes() (literal [256]code, length [longest + 1]code) {
-	for c := range literal {
-		literal[c] = fixedCode(c)
-	}
-	symbol, extra := 257, 0
-	for n := 3; n < longest; symbol++ {
-		if symbol >= 265 {
-			extra = (symbol - 261) / 4
-		}
-		c := fixedCode(symbol)
-		for i := range 1 << extra {
-			if n+i < longest {
-				length[n+i] = code{c.bits | uint32(i)<<c.n, c.n + uint8(extra)}
-			}
-		}
-		n += 1 << extra
-	}
-	length[longest] = fixedCode(285)
-	return literal, length
-}
-
-// fixedCode is a symbol's code, its first bit lowest.
-func fixedCode(symbol int) code {
-	c, n := symbol+0x30, 8
-	switch {
-	case symbol >= 280:
-		c = symbol - 280 + 0xc0
-	case symbol >= 256:
-		c, n = symbol-256, 7
-	case symbol >= 144:
-		c, n = symbol-144+0x190, 9
-	}
-	return code{bits.Reverse32(uint32(c)) >> (32 - n), uint8(n)}
+	c := codes.distance[2*(extra+1)+x>>extra&1]
+	w.put(c.bits|uint64(x&(1<<extra-1))<<c.n, c.n+extra)
 }
