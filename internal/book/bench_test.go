@@ -10,7 +10,8 @@ import (
 	"time"
 )
 
-// fifty lets fifty hands save cards, each as soon as its last one is kept, and tells the longest waits.
+// fifty lets fifty hands save cards that are made already, each as soon as its last one is kept, and tells the longest
+// waits. What a hand does between two savings is not the book's.
 func fifty(b *testing.B, save func(*Revision) error) {
 	b.Helper()
 	who := Author{Who: "ana", Where: "booth 1", Program: "test"}
