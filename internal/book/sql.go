@@ -84,7 +84,7 @@ const (
 )
 
 // addWords lets new records be found by their words: the argument is their ids with blanks between. One statement for a
-// whole group is a third of the work of one for each.
+// whole group is less work than one for each of them.
 func (e *engine) addWords() string {
 	return "INSERT INTO words (word, n) SELECT w.value, h.n FROM " + e.spread("?", "i") + " CROSS JOIN heads h CROSS JOIN " + e.spread("substr(h.words, 2)", "w") + " WHERE h.id = i.value AND h.words <> ''"
 }
