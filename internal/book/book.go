@@ -44,6 +44,8 @@ type Revision struct {
 	Schema  int             `json:"schema"`
 	Deleted bool            `json:"deleted,omitempty"`
 	Body    json.RawMessage `json:"body"`
+
+	made *made // where this process made it; never kept
 }
 
 // Head is a record as a list shows it: its present revision without the body.

@@ -3,6 +3,7 @@ package book
 import (
 	"database/sql"
 	"syscall"
+	"time"
 )
 
 // OpenAdmin is a plain connection to the server.
@@ -16,4 +17,11 @@ func fakeNetwork() func() {
 	real := statfs
 	statfs = func(_ string, s *syscall.Statfs_t) error { s.Type = 0x6969; return nil }
 	return func() { statfs = real }
+}
+
+// cpu is the time that this process has used.
+func cpu() time.Duration {
+	var u syscall.Rusage
+	_ = syscall.Getrusage(syscall.RUSAGE_SELF, &u)
+	return time.Duration(u.Utime.Nano() + u.Stime.Nano())
 }

@@ -25,23 +25,26 @@ func (s *store) List(ctx context.Context, q Query) ([]Head, error) {
 	case len(list) == 0 && strings.TrimSpace(q.Text) != "":
 		return nil, nil // nothing that words are made of
 	case len(list) == 0:
-		return s.page(ctx, q, "", nil)
+		return s.page(ctx, q, "heads", nil, "", nil)
 	}
 	rarest, n, err := s.rarest(ctx, list)
 	if err != nil || n == 0 {
 		return nil, err
 	}
 	var where strings.Builder
-	var args []any
+	from := "heads"
+	var args, like []any
 	for i, w := range list {
-		if n < fewWords && i == rarest {
-			where.WriteString(" AND id IN (SELECT id FROM words WHERE word >= ? AND word < ?)")
-		} else {
-			where.WriteString(" AND EXISTS (SELECT 1 FROM words w WHERE w.id = heads.id AND w.word >= ? AND w.word < ?)")
+		if n < fewWords && i == rarest { // a cross join, so that these records are gone through and no others
+			from = "(SELECT DISTINCT n AS found FROM words WHERE word >= ? AND word < ?) f CROSS JOIN heads"
+			where.WriteString(" AND n = found")
+			args = append(args, w, w+"\U0010ffff")
+			continue
 		}
-		args = append(args, w, w+"\U0010ffff")
+		where.WriteString(" AND words LIKE ?") // a word holds neither % nor _
+		like = append(like, "% "+w+"%")
 	}
-	return s.page(ctx, q, where.String(), args)
+	return s.page(ctx, q, from, args, where.String(), like)
 }
 
 // rarest is the word that begins the fewest words, and how many, up to fewWords.
@@ -60,9 +63,9 @@ func (s *store) rarest(ctx context.Context, list []string) (at, least int, err e
 	return at, least, nil
 }
 
-func (s *store) page(ctx context.Context, q Query, where string, args []any) ([]Head, error) {
-	query := "SELECT id, rev, kind, at, deleted, name, line FROM heads WHERE 1 = 1"
-	var given []any
+// page is one of what a query finds: from and where are its words' part, each with its arguments.
+func (s *store) page(ctx context.Context, q Query, from string, given []any, where string, args []any) ([]Head, error) {
+	query := "SELECT id, rev, kind, at, deleted, name, line FROM " + from + " WHERE 1 = 1"
 	if q.Kind != "" {
 		query += " AND kind = ?"
 		given = append(given, string(q.Kind))

@@ -8,8 +8,8 @@ import (
 )
 
 // migrations bring a book from one version to the next; {blob} is the engine's word for bytes, {c} what makes it
-// compare texts byte by byte. They are never changed
-// once they are out, only added to.
+// compare texts byte by byte, {counted} a key that counts up by itself, {keyed} what keeps a table in its key. They are
+// never changed once they are out, only added to.
 var migrations = [...][]string{
 	{ // 1: revisions and what is at their head
 		`CREATE TABLE revisions (rev TEXT{c} PRIMARY KEY, id TEXT{c} NOT NULL, parent TEXT{c} NOT NULL, kind TEXT NOT NULL, at TEXT{c} NOT NULL, who TEXT NOT NULL,
@@ -23,6 +23,20 @@ var migrations = [...][]string{
 	{ // 2: the words that a record is found by
 		`CREATE TABLE words (word TEXT{c} NOT NULL, id TEXT{c} NOT NULL REFERENCES heads (id), PRIMARY KEY (word, id))`,
 		`CREATE INDEX words_id ON words (id, word)`,
+	},
+	{ // 3: a head has a number and its words: a word's new rows lie side by side, which random ids do not
+		`CREATE TABLE heads_new (n {counted}, id TEXT{c} NOT NULL UNIQUE, rev TEXT{c} NOT NULL REFERENCES revisions (rev), kind TEXT NOT NULL, at TEXT{c} NOT NULL,
+			deleted INTEGER NOT NULL, name TEXT NOT NULL, line TEXT NOT NULL, words TEXT NOT NULL)`,
+		`INSERT INTO heads_new (id, rev, kind, at, deleted, name, line, words) SELECT id, rev, kind, at, deleted, name, line,
+			COALESCE((SELECT ' ' || string_agg(w.word, ' ') FROM words w WHERE w.id = heads.id), '') FROM heads ORDER BY at, id`,
+		`ALTER TABLE words RENAME TO words_old`,
+		`CREATE TABLE words (word TEXT{c} NOT NULL, n BIGINT NOT NULL REFERENCES heads_new (n) DEFERRABLE INITIALLY DEFERRED, PRIMARY KEY (word, n)){keyed}`,
+		`INSERT INTO words (word, n) SELECT w.word, h.n FROM words_old w JOIN heads_new h ON h.id = w.id ORDER BY w.word, h.n`,
+		`DROP TABLE words_old`,
+		`DROP TABLE heads`,
+		`ALTER TABLE heads_new RENAME TO heads`,
+		`CREATE INDEX heads_kind ON heads (kind, deleted, at DESC, id DESC)`,
+		`CREATE INDEX heads_at ON heads (deleted, at DESC, id DESC)`,
 	},
 }
 
@@ -61,9 +75,10 @@ func (s *store) migrate(ctx context.Context, from, to int) error {
 			return err
 		}
 	}
+	own := strings.NewReplacer("{blob}", s.blob, "{c}", s.bytewise, "{counted}", s.counted, "{keyed}", s.keyed)
 	for v := from; v < to; v++ {
 		for _, step := range migrations[v] {
-			if _, err := tx.ExecContext(ctx, strings.NewReplacer("{blob}", s.blob, "{c}", s.bytewise).Replace(step)); err != nil {
+			if _, err := tx.ExecContext(ctx, own.Replace(step)); err != nil {
 				return fmt.Errorf("to version %d: %w", v+1, err)
 			}
 		}
@@ -90,10 +105,10 @@ func (s *store) fillWords(ctx context.Context, tx querier) error {
 		return err
 	}
 	for i := range list {
-		p := prepared{rev: list[i]}
-		p.sum()
-		if err := s.head(ctx, tx, &p); err != nil {
-			return err
+		for _, w := range list[i].listing().words {
+			if _, err := tx.ExecContext(ctx, s.sql("INSERT INTO words (word, id) VALUES (?,?)"), w, list[i].ID); err != nil {
+				return err
+			}
 		}
 	}
 	return nil

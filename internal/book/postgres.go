@@ -13,7 +13,10 @@ import (
 )
 
 var postgres = engine{name: "PostgreSQL", numbered: true, blob: "BYTEA", bytewise: ` COLLATE "C"`, lock: "SELECT pg_advisory_xact_lock(hashtextextended($1, 0))",
-	exists: "SELECT count(*) FROM information_schema.tables WHERE table_schema = current_schema() AND table_name = ?"}
+	exists:  "SELECT count(*) FROM information_schema.tables WHERE table_schema = current_schema() AND table_name = ?",
+	counted: "BIGINT GENERATED ALWAYS AS IDENTITY PRIMARY KEY", spread: func(words, as string) string {
+		return "unnest(string_to_array(" + words + ", ' ')) AS " + as + " (value)"
+	}}
 
 // OpenServer opens a book on a PostgreSQL server by its address, postgres://user@host/database. Its tables are made
 // where they are not there yet.

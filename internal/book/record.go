@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"reflect"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -206,10 +207,36 @@ type listed struct {
 	Note string   `json:"note"`
 	Card struct {
 		Used  calc.Job `json:"used"`
-		Warns []struct {
-			Severity calc.Severity `json:"severity"`
-		} `json:"warnings"`
+		Warns []warned `json:"warnings"`
 	} `json:"card"`
+}
+
+type warned struct {
+	Severity calc.Severity `json:"severity"`
+}
+
+func (c *listed) summary() (name, line, text string) {
+	line = jobLine(&c.Card.Used)
+	for _, w := range c.Card.Warns {
+		if w.Severity == calc.Stop {
+			line = "STOP " + line
+			break
+		}
+	}
+	return summed(c.Name, line, strings.Join(c.Tags, " ")+" "+c.Note)
+}
+
+// listed is of a card what reading it back from its body would find.
+func (c *Card) listed() *listed {
+	l := listed{Name: c.Name, Tags: slices.Clone(c.Tags), Note: c.Note}
+	l.Card.Used = c.Card.Used
+	for i := range c.Card.Warns {
+		if c.Card.Warns[i].Severity == calc.Stop {
+			l.Card.Warns = append(l.Card.Warns, warned{calc.Stop})
+		}
+	}
+	tame(reflect.ValueOf(&l).Elem())
+	return &l
 }
 
 // summary is a record's name and one line for lists, and the text that is searched; safe for a terminal whatever the
@@ -221,14 +248,7 @@ func summary(r *Revision) (name, line, text string) {
 		if err != nil {
 			break
 		}
-		name, line = c.Name, jobLine(&c.Card.Used)
-		for _, w := range c.Card.Warns {
-			if w.Severity == calc.Stop {
-				line = "STOP " + line
-				break
-			}
-		}
-		text = strings.Join(c.Tags, " ") + " " + c.Note
+		return c.summary()
 	case TrialKind:
 		t, _ := Body[Trial](r)
 		name, line, text = t.Verdict, strings.TrimPrefix(strings.TrimSpace(t.Seen+" "+t.Peel)+", "+t.Line(), ", "), t.Note+" "+t.Source+" "+t.Card
@@ -248,6 +268,10 @@ func summary(r *Revision) (name, line, text string) {
 		p, _ := Body[calc.Practised](r)
 		name, line = fmt.Sprintf("level %d seed %d", p.Level, p.Seed), p.Short()
 	}
+	return summed(name, line, text)
+}
+
+func summed(name, line, text string) (string, string, string) {
 	name, line = plain.Line(name, nameWidth), plain.Line(line, 200)
 	return name, line, name + " " + line + " " + text
 }

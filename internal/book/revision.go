@@ -7,7 +7,6 @@ import (
 	"encoding/hex"
 	"encoding/json"
 	"fmt"
-	"io"
 	"strconv"
 	"strings"
 	"time"
@@ -64,6 +63,10 @@ func (a Author) revision(id string, kind Kind, parent *Revision, deleted bool, b
 		}
 	}
 	r.Rev = r.hash()
+	if r.fault() == nil {
+		r.made = &made{rev: r.Rev}
+		r.made.list(body, b)
+	}
 	return r, nil
 }
 
@@ -90,19 +93,36 @@ func compactJSON(body any) (json.RawMessage, error) {
 // hash is the first 128 bits of SHA-256 over every field but Rev, each behind its length so that none runs into the
 // next, and the body as it stands.
 func (r *Revision) hash() string {
-	h := sha256.New()
-	for _, s := range [...]string{r.ID, r.Parent, string(r.Kind), r.At, r.Who, r.Where, r.Program, strconv.Itoa(r.Schema), strconv.FormatBool(r.Deleted), string(r.Body)} {
-		fmt.Fprintf(h, "%d:", len(s))
-		_, _ = io.WriteString(h, s) // a hash takes everything
+	fields := [...]string{r.ID, r.Parent, string(r.Kind), r.At, r.Who, r.Where, r.Program, strconv.Itoa(r.Schema), strconv.FormatBool(r.Deleted)}
+	head := make([]byte, 0, 256)
+	for _, s := range fields {
+		head = append(append(strconv.AppendInt(head, int64(len(s)), 10), ':'), s...)
 	}
-	return hex.EncodeToString(h.Sum(nil)[:16])
+	head = append(strconv.AppendInt(head, int64(len(r.Body)), 10), ':')
+	h := sha256.New()
+	_, _ = h.Write(head) // a hash takes everything
+	_, _ = h.Write(r.Body)
+	return hex.EncodeToString(h.Sum(head[:0])[:16])
 }
 
-// Verify says what is wrong with a revision, nil for nothing: its hash, its kind, its body, its time.
+// Verify says what is wrong with a revision, nil for nothing: its hash, its kind, its body, its time. Of one that this
+// process made, and that has the hash of then, all but the hash was looked at then: whatever was changed since changes it.
 func (r *Revision) Verify() error {
-	switch want := r.hash(); {
+	want := r.hash()
+	switch {
 	case want != r.Rev:
 		return fmt.Errorf("revision %s of %s is not what was saved: its hash is %s", r.Rev, r.ID, want)
+	case r.made != nil && r.made.rev == want:
+		return nil
+	case !compact(r.Body):
+		return fmt.Errorf("revision %s of %s has a body that cannot be read", r.Rev, r.ID)
+	}
+	return r.fault()
+}
+
+// fault is what is wrong with a revision besides its hash and the form of its body.
+func (r *Revision) fault() error {
+	switch {
 	case !known(r.Kind):
 		return fmt.Errorf("revision %s of %s is of an unknown kind %q", r.Rev, r.ID, plain.Line(string(r.Kind), 20))
 	case !validID(r.ID) || r.Parent != "" && !hexOf(r.Parent, 32):
@@ -111,9 +131,7 @@ func (r *Revision) Verify() error {
 		return fmt.Errorf("revision %s of %s has no proper time", r.Rev, r.ID)
 	case r.Schema < 1 || r.Schema > Schema:
 		return fmt.Errorf("revision %s of %s was written by a newer program: use that one", r.Rev, r.ID)
-	case !compact(r.Body):
-		return fmt.Errorf("revision %s of %s has a body that cannot be read", r.Rev, r.ID)
-	case unsafe(r.Who, r.Where, r.Program, string(r.Body)):
+	case unsafe(r.Who) || unsafe(r.Where) || unsafe(r.Program) || unsafe(r.Body):
 		return fmt.Errorf("revision %s of %s holds control characters", r.Rev, r.ID)
 	}
 	return nil
@@ -160,11 +178,18 @@ func compact(body []byte) bool {
 
 // unsafe reports characters that steer a terminal or turn the direction of writing, as they stand: inside JSON they are
 // escaped, and cleaned when a body is read.
-func unsafe(texts ...string) bool {
-	for _, s := range texts {
-		if !utf8.ValidString(s) || strings.ContainsFunc(s, func(r rune) bool { return unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r) }) {
+func unsafe[T ~string | ~[]byte](text T) bool {
+	for i := 0; i < len(text); {
+		if c := text[i]; c >= ' ' && c < 0x7f {
+			i++
+			continue
+		}
+		end := min(len(text), i+utf8.UTFMax)
+		r, n := utf8.DecodeRuneInString(string(text[i:end]))
+		if r == utf8.RuneError && n < 2 || unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r) {
 			return true
 		}
+		i += n
 	}
 	return false
 }

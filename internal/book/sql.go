@@ -1,16 +1,13 @@
 package book
 
 import (
-	"bytes"
-	"compress/flate"
 	"context"
 	"database/sql"
 	"errors"
 	"fmt"
-	"io"
+	"slices"
 	"strconv"
 	"strings"
-	"sync"
 )
 
 // engine is what differs between the two databases.
@@ -18,9 +15,13 @@ type engine struct {
 	name     string
 	numbered bool // placeholders are $1, $2 ... in place of ?
 	blob     string
-	bytewise string // column attribute that compares texts byte by byte
-	lock     string // statement that lets one transaction at a time at a record, its id the argument; "" where the file is locked whole
-	exists   string // query that tells whether a table stands, its name the argument
+	bytewise string                        // column attribute that compares texts byte by byte
+	lock     string                        // statement that lets one transaction at a time at a record, its id the argument; "" where the file is locked whole
+	exists   string                        // query that tells whether a table stands, its name the argument
+	counted  string                        // type of a key that counts up by itself
+	keyed    string                        // table attribute that keeps the rows in the key itself
+	spread   func(words, as string) string // table of one column, value, from a text of words with blanks between
+	keeps    bool                          // statements are made ready once by the writer; the other driver does so itself
 }
 
 // store is a book in a database: a writer of its own and readers apart.
@@ -76,8 +77,20 @@ type querier interface {
 
 const revisionColumns = "rev, id, parent, kind, at, who, place, program, schema, deleted, body"
 
+// The statements of every saving of a new record.
+const (
+	addRevision = "INSERT INTO revisions (" + revisionColumns + ") VALUES (?,?,?,?,?,?,?,?,?,?,?) ON CONFLICT (rev) DO NOTHING"
+	addHead     = "INSERT INTO heads (id, rev, kind, at, deleted, name, line, words) VALUES (?,?,?,?,?,?,?,?) ON CONFLICT (id) DO NOTHING"
+)
+
+// addWords lets new records be found by their words: the argument is their ids with blanks between. One statement for a
+// whole group is less work than one for each of them.
+func (e *engine) addWords() string {
+	return "INSERT INTO words (word, n) SELECT w.value, h.n FROM " + e.spread("?", "i") + " CROSS JOIN heads h CROSS JOIN " + e.spread("substr(h.words, 2)", "w") + " WHERE h.id = i.value AND h.words <> ''"
+}
+
 // insert keeps one revision and brings its record's head up to date. A revision that is there already changes nothing.
-func (e *engine) insert(ctx context.Context, tx querier, p *prepared) error {
+func (e *engine) insert(ctx context.Context, tx *keeping, p *prepared) error {
 	r := &p.rev
 	if e.lock != "" {
 		if _, err := tx.ExecContext(ctx, e.lock, r.ID); err != nil {
@@ -89,15 +102,51 @@ func (e *engine) insert(ctx context.Context, tx querier, p *prepared) error {
 			return err
 		}
 	}
-	done, err := tx.ExecContext(ctx, e.sql("INSERT INTO revisions ("+revisionColumns+") VALUES (?,?,?,?,?,?,?,?,?,?,?) ON CONFLICT (rev) DO NOTHING"),
-		r.Rev, r.ID, r.Parent, string(r.Kind), r.At, r.Who, r.Where, r.Program, r.Schema, bit(r.Deleted), p.packed)
-	if err != nil {
+	if is, err := e.did(ctx, tx, addRevision, r.Rev, r.ID, r.Parent, string(r.Kind), r.At, r.Who, r.Where, r.Program, r.Schema, bit(r.Deleted), p.packed); err != nil || !is {
 		return err
 	}
-	if n, err := done.RowsAffected(); err != nil || n == 0 {
+	if r.Parent == "" {
+		is, err := e.did(ctx, tx, addHead, r.ID, r.Rev, string(r.Kind), r.At, bit(r.Deleted), p.name, p.line, spaced(p.words))
+		if err != nil {
+			return err
+		}
+		if is {
+			tx.unfound = append(tx.unfound, r.ID)
+			return nil
+		}
+	}
+	if err := e.index(ctx, tx); err != nil {
 		return err
 	}
 	return e.head(ctx, tx, p)
+}
+
+// did reports whether a statement changed anything.
+func (e *engine) did(ctx context.Context, tx querier, query string, args ...any) (bool, error) {
+	done, err := tx.ExecContext(ctx, e.sql(query), args...)
+	if err != nil {
+		return false, err
+	}
+	n, err := done.RowsAffected()
+	return n > 0, err
+}
+
+// index lets the new records of a transaction be found by their words.
+func (e *engine) index(ctx context.Context, tx *keeping) error {
+	if len(tx.unfound) == 0 {
+		return nil
+	}
+	_, err := tx.ExecContext(ctx, e.sql(e.addWords()), strings.Join(tx.unfound, " "))
+	tx.unfound = tx.unfound[:0]
+	return err
+}
+
+// spaced is words as a head has them: a blank before each, so that one that begins somehow is found by a blank and that.
+func spaced(words []string) string {
+	if len(words) == 0 {
+		return ""
+	}
+	return " " + strings.Join(words, " ")
 }
 
 // onHead is ErrStale where a revision does not replace the record's present one. One that is the present one already is
@@ -113,69 +162,54 @@ func (e *engine) onHead(ctx context.Context, tx querier, r *Revision) error {
 
 // prepared is a revision made ready before the writer's turn comes: what takes time takes it beside the others.
 type prepared struct {
-	rev        Revision
-	onHead     bool // only if it replaces the present one
-	packed     []byte
-	name, line string
-	words      []string
+	rev    Revision
+	onHead bool // only if it replaces the present one
+	packed []byte
+	listing
 }
 
-func prepare(r *Revision) (prepared, error) {
-	p := prepared{rev: *r}
-	p.sum()
-	var err error
-	p.packed, err = pack(r.Body)
-	return p, err
-}
-
-// sum is what a list shows of it and what it is found by.
-func (p *prepared) sum() {
-	name, line, text := summary(&p.rev)
-	p.name, p.line, p.words = name, line, words(text)
+func prepare(r *Revision) prepared {
+	return prepared{rev: *r, packed: pack(r.Body), listing: r.listing()}
 }
 
 // head puts the newest of a record's leaves at its head: of two that replace the same one the later, of two as late
 // the one whose hash is greater, so that every book that was merged agrees.
 func (e *engine) head(ctx context.Context, tx querier, p *prepared) error {
-	fresh := p.rev.Parent == "" && e.alone(ctx, tx, p.rev.ID)
-	if !fresh {
-		leaf, err := e.leaf(ctx, tx, p.rev.ID)
-		if err != nil {
-			return err
-		}
-		if leaf.Rev != p.rev.Rev {
-			p = &prepared{rev: leaf}
-			p.sum()
-		}
-	}
-	latest := &p.rev
-	_, err := tx.ExecContext(ctx, e.sql(`INSERT INTO heads (id, rev, kind, at, deleted, name, line) VALUES (?,?,?,?,?,?,?)
-		ON CONFLICT (id) DO UPDATE SET rev = excluded.rev, kind = excluded.kind, at = excluded.at, deleted = excluded.deleted, name = excluded.name, line = excluded.line`),
-		latest.ID, latest.Rev, string(latest.Kind), latest.At, bit(latest.Deleted), p.name, p.line)
+	latest, list := p.rev, p.listing
+	leaf, err := e.leaf(ctx, tx, latest.ID)
 	if err != nil {
 		return err
 	}
-	if !fresh {
-		if _, err := tx.ExecContext(ctx, e.sql("DELETE FROM words WHERE id = ?"), latest.ID); err != nil {
+	if leaf.Rev != latest.Rev {
+		latest, list = leaf, leaf.listing()
+	}
+	var before string
+	err = tx.QueryRowContext(ctx, e.sql("SELECT words FROM heads WHERE id = ?"), latest.ID).Scan(&before)
+	if err != nil && !errors.Is(err, sql.ErrNoRows) {
+		return err
+	}
+	_, err = tx.ExecContext(ctx, e.sql(`INSERT INTO heads (id, rev, kind, at, deleted, name, line, words) VALUES (?,?,?,?,?,?,?,?)
+		ON CONFLICT (id) DO UPDATE SET rev = excluded.rev, kind = excluded.kind, at = excluded.at, deleted = excluded.deleted, name = excluded.name, line = excluded.line, words = excluded.words`),
+		latest.ID, latest.Rev, string(latest.Kind), latest.At, bit(latest.Deleted), list.name, list.line, spaced(list.words))
+	if err != nil {
+		return err
+	}
+	old := strings.Fields(before)
+	const is = "(SELECT n FROM heads WHERE id = ?)"
+	if gone := without(old, list.words); len(gone) > 0 {
+		if _, err := tx.ExecContext(ctx, e.sql("DELETE FROM words WHERE n = "+is+" AND word IN (SELECT value FROM "+e.spread("?", "w")+")"), latest.ID, strings.Join(gone, " ")); err != nil {
 			return err
 		}
 	}
-	list := p.words
-	if len(list) == 0 {
-		return nil
+	if come := without(list.words, old); len(come) > 0 {
+		_, err = tx.ExecContext(ctx, e.sql("INSERT INTO words (word, n) SELECT value, "+is+" FROM "+e.spread("?", "w")), latest.ID, strings.Join(come, " "))
 	}
-	args := make([]any, 0, 2*len(list))
-	for _, w := range list {
-		args = append(args, w, latest.ID)
-	}
-	_, err = tx.ExecContext(ctx, e.sql("INSERT INTO words (word, id) VALUES "+strings.TrimSuffix(strings.Repeat("(?,?),", len(list)), ",")+" ON CONFLICT DO NOTHING"), args...)
 	return err
 }
 
-// alone reports whether a record has no head yet.
-func (e *engine) alone(ctx context.Context, tx querier, id string) bool {
-	var rev string
-	return errors.Is(tx.QueryRowContext(ctx, e.sql("SELECT rev FROM heads WHERE id = ?"), id).Scan(&rev), sql.ErrNoRows)
+// without are the words of one list that another does not hold.
+func without(list, other []string) []string {
+	return slices.DeleteFunc(slices.Clone(list), func(w string) bool { return slices.Contains(other, w) })
 }
 
 // leaf is a record's newest revision that no other one replaces.
@@ -193,39 +227,6 @@ func bit(b bool) int {
 		return 1
 	}
 	return 0
-}
-
-// pack makes a body small; what is hashed and exported is the body itself.
-func pack(body []byte) ([]byte, error) {
-	var out bytes.Buffer
-	w := packers.Get().(*flate.Writer)
-	defer packers.Put(w)
-	w.Reset(&out)
-	if _, err := w.Write(body); err != nil {
-		return nil, err
-	}
-	err := w.Close()
-	return out.Bytes(), err
-}
-
-// packers are reused: one is larger than what it packs.
-var packers = sync.Pool{New: func() any {
-	w, err := flate.NewWriter(nil, flate.BestSpeed)
-	if err != nil {
-		panic(err) // only of a level that there is not
-	}
-	return w
-}}
-
-// largestBody is the most that a body may unpack to.
-const largestBody = 4 << 20
-
-func unpack(packed []byte) ([]byte, error) {
-	b, err := io.ReadAll(io.LimitReader(flate.NewReader(bytes.NewReader(packed)), largestBody+1))
-	if err == nil && len(b) > largestBody {
-		err = fmt.Errorf("a body of more than %d bytes", largestBody)
-	}
-	return b, err
 }
 
 // revisions reads and closes rows of revisionColumns.
@@ -333,21 +334,27 @@ func (s *store) save(ctx context.Context, onHead bool, list ...Revision) error {
 	if s.readOnly != "" {
 		return fmt.Errorf("%w: %s", ErrReadOnly, s.readOnly)
 	}
+	ready, err := ready(list, onHead)
+	if err != nil {
+		return err
+	}
+	return s.writer.save(ctx, ready)
+}
+
+// ready are revisions looked at and made ready to be written.
+func ready(list []Revision, onHead bool) ([]prepared, error) {
 	ready := make([]prepared, len(list))
 	for i := range list {
 		if err := list[i].Verify(); err != nil {
-			return err
+			return nil, err
 		}
 		if len(list[i].Body) > largestBody {
-			return fmt.Errorf("a body of more than %d bytes", largestBody)
+			return nil, fmt.Errorf("a body of more than %d bytes", largestBody)
 		}
-		var err error
-		if ready[i], err = prepare(&list[i]); err != nil {
-			return err
-		}
+		ready[i] = prepare(&list[i])
 		ready[i].onHead = onHead
 	}
-	return s.writer.save(ctx, ready)
+	return ready, nil
 }
 
 func (s *store) Backup(ctx context.Context, file string) error { return s.backup(ctx, file) }

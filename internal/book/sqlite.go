@@ -14,7 +14,10 @@ import (
 	_ "modernc.org/sqlite" // registers the driver "sqlite"
 )
 
-var sqlite = engine{name: "SQLite", blob: "BLOB", exists: "SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name = ?"}
+var sqlite = engine{name: "SQLite", blob: "BLOB", exists: "SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name = ?",
+	counted: "INTEGER PRIMARY KEY", keyed: " WITHOUT ROWID", spread: func(words, as string) string {
+		return `json_each('["' || replace(` + words + `, ' ', '","') || '"]') ` + as
+	}, keeps: true}
 
 // mostTogether is how many savings one transaction takes.
 const mostTogether = 256
@@ -100,7 +103,7 @@ func writable(dir string) bool {
 func dsn(file, mode string, writes bool) string {
 	q := url.Values{"mode": {mode}, "_pragma": {"busy_timeout(5000)", "foreign_keys(1)"}}
 	if writes {
-		q["_pragma"] = append(q["_pragma"], "journal_mode(WAL)", "synchronous(FULL)")
+		q["_pragma"] = append(q["_pragma"], "journal_mode(WAL)", "synchronous(FULL)", "cache_size(-32000)", "temp_store(MEMORY)", "wal_autocheckpoint(4000)")
 		q.Set("_txlock", "immediate")
 	}
 	return "file:" + (&url.URL{Path: file}).EscapedPath() + "?" + q.Encode()

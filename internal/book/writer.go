@@ -4,6 +4,7 @@ import (
 	"context"
 	"database/sql"
 	"errors"
+	"runtime"
 	"slices"
 	"strings"
 	"sync"
@@ -25,6 +26,8 @@ type writer struct {
 	most  int           // savings in one transaction
 	limit time.Duration // that one transaction may take; 0 for no limit
 
+	kept map[string]*sql.Stmt // made ready once, by their text
+
 	commits atomic.Int64 // transactions so far: how well it groups
 }
 
@@ -44,6 +47,7 @@ func newWriter(e *engine, db *sql.DB, most int) *writer {
 func (w *writer) stop() {
 	w.once.Do(func() { close(w.quit) })
 	w.done.Wait()
+	w.forget()
 }
 
 // save hands revisions to the writer and waits for the disk. A caller that gives up is not told whether they were kept.
@@ -68,30 +72,40 @@ func (w *writer) run() {
 	for {
 		select {
 		case s := <-w.in:
-			w.commit(w.gather(s))
+			w.commit(s)
 		case <-w.quit:
 			return
 		}
 	}
 }
 
-// gather takes everybody who waits by now.
-func (w *writer) gather(first saving) []saving {
-	group := []saving{first}
-	for len(group) < w.most {
+// gather adds to a group everybody who waits by now, and whoever would if the writer were not the one to run: it lets
+// the others run until nobody new comes. That costs nothing where nobody runs.
+func (w *writer) gather(group []saving) []saving {
+	for idle := 0; len(group) < w.most && idle < patience; {
 		select {
 		case s := <-w.in:
 			group = append(group, s)
+			idle = 0
 		default:
-			return group
+			idle++
+			runtime.Gosched()
 		}
 	}
 	return group
 }
 
-// commit writes a group; where the group as a whole fails each is tried alone, so that one bad one spoils no other.
-func (w *writer) commit(group []saving) {
-	err := w.patiently(group)
+// patience is how often in turn the writer lets others run without anybody coming of it.
+const patience = 3
+
+// commit writes whoever waits together with the first; where that fails as a whole each is tried alone, so that one bad
+// one spoils no other.
+func (w *writer) commit(first saving) {
+	group := []saving{first}
+	if w.e.lock != "" { // the server holds records, not the whole file: all are to be there before the first is written
+		group = w.gather(group)
+	}
+	err := w.patiently(&group, w.e.lock == "")
 	if err == nil || len(group) == 1 {
 		for _, s := range group {
 			s.answer <- err
@@ -99,15 +113,15 @@ func (w *writer) commit(group []saving) {
 		return
 	}
 	for _, s := range group {
-		s.answer <- w.patiently([]saving{s})
+		s.answer <- w.patiently(&[]saving{s}, false)
 	}
 }
 
 // patiently tries again what the server ended for another transaction's sake.
-func (w *writer) patiently(group []saving) error {
+func (w *writer) patiently(group *[]saving, open bool) error {
 	var err error
 	for range 5 {
-		if err = w.transaction(group); !disturbed(err) {
+		if err = w.transaction(group, open); !disturbed(err) {
 			return err
 		}
 	}
@@ -120,31 +134,51 @@ func disturbed(err error) bool {
 	return errors.As(err, &p) && (p.Code == "40001" || p.Code == "40P01")
 }
 
-func (w *writer) transaction(group []saving) error {
+// transaction writes a group; into an open one it takes whoever comes while it writes.
+func (w *writer) transaction(group *[]saving, open bool) error {
 	ctx := context.Background() // a caller that leaves does not undo the others
 	if w.limit > 0 {
 		var stop context.CancelFunc
 		ctx, stop = context.WithTimeout(ctx, w.limit)
 		defer stop()
 	}
+	if err := w.keep(ctx); err != nil {
+		return err
+	}
 	tx, err := w.db.BeginTx(ctx, nil)
 	if err != nil {
 		return err
 	}
+	to := &keeping{Tx: tx, kept: w.kept}
+	for written := 0; written < len(*group); {
+		for _, p := range ordered((*group)[written:]) {
+			if err := w.e.insert(ctx, to, p); err != nil {
+				_ = tx.Rollback()
+				return err
+			}
+		}
+		written = len(*group)
+		if open {
+			*group = w.gather(*group)
+		}
+	}
+	if err := w.e.index(ctx, to); err != nil {
+		_ = tx.Rollback()
+		return err
+	}
+	w.commits.Add(1)
+	return tx.Commit()
+}
+
+// ordered are a group's revisions in one order everywhere, so that two booths never wait for each other's records; a
+// record's own stay in theirs.
+func ordered(group []saving) []*prepared {
 	var list []*prepared
 	for _, s := range group {
 		for i := range s.list {
 			list = append(list, &s.list[i])
 		}
 	}
-	// In one order everywhere, so that two booths never wait for each other's records; a record's own stay in theirs.
 	slices.SortStableFunc(list, func(a, b *prepared) int { return strings.Compare(a.rev.ID, b.rev.ID) })
-	for _, p := range list {
-		if err := w.e.insert(ctx, tx, p); err != nil {
-			_ = tx.Rollback()
-			return err
-		}
-	}
-	w.commits.Add(1)
-	return tx.Commit()
+	return list
 }
