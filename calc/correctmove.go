@@ -129,11 +129,16 @@ func (v *view) pauses(t *Try, found *move) *move {
 // hunt goes through the levers in a hand's order for the first whose smallest change is more likely than not to make
 // a good bead; of none such, the change that makes it likeliest, or that widens the limit most.
 func (v *view) hunt(ctx context.Context, t *Try, before, heat float64, order ...int) (*move, error) {
+	var bracketed *move
 	for _, i := range order {
 		sign := v.sense(t, &levers[i], heat)
 		if _, known := v.opposite(t, &levers[i], sign); known && sign != 0 { // both sides of this one were seen
-			if m, err := v.pull(ctx, t, &levers[i], heat); m != nil && (v.off || m.good >= before) || err != nil {
+			m, err := v.pull(ctx, t, &levers[i], heat)
+			if m != nil && (v.off || m.good >= before) || err != nil {
 				return m, err
+			}
+			if bracketed == nil {
+				bracketed = m
 			}
 		}
 	}
@@ -153,6 +158,9 @@ func (v *view) hunt(ctx context.Context, t *Try, before, heat float64, order ...
 		case best == nil || m.good > best.good+0.01 || best.good < 0.01 && m.gain > best.gain:
 			best = m
 		}
+	}
+	if best == nil {
+		best = bracketed // what two beads showed goes before what is computed
 	}
 	return best, nil
 }
@@ -239,10 +247,11 @@ func (v *view) sense(t *Try, l *lever, heat float64) float64 {
 }
 
 // widened is how much further a job lies from the limit of cold (heat 1) or of melting (−1) than another,
-// logarithmic: the less of what the computed heat and what the heat as it is believed by now say. 0 where one of them is
-// not modelled.
+// logarithmic: the less of what the computed heat and what the heat as it is believed by now say, as far as either has
+// anything to gain. 0 where one of them is not modelled.
 func (v *view) widened(from, to *Job, heat float64) float64 {
-	least := math.Inf(1)
+	const plenty = 0.3 // further inside than this nothing is gained or lost
+	least, open := math.Inf(1), math.Inf(1)
 	for _, shift := range [...]float64{0, v.middle()} {
 		a, okA := v.limitOf(from, heat, shift)
 		b, okB := v.limitOf(to, heat, shift)
@@ -250,6 +259,12 @@ func (v *view) widened(from, to *Job, heat float64) float64 {
 			return 0
 		}
 		least = min(least, b-a)
+		if a, b = min(a, plenty), min(b, plenty); a < plenty || b < plenty {
+			open = min(open, b-a)
+		}
+	}
+	if !math.IsInf(open, 1) {
+		return open
 	}
 	return least
 }
