@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"brazebooth/calc"
+	"brazebooth/internal/quantity"
 )
 
 // sign is what stands before a warning: a shape and a colour, and on the caution page the word too.
@@ -129,19 +130,12 @@ func cautionTally(th *theme, c *calc.Card, w int) *row {
 		if r.used > 0 {
 			r.blank(2)
 		}
-		r.put(p, mark+" "+count(n, what))
+		r.put(p, mark+" "+quantity.Count(n, what))
 	}
 	put(th.stop, stops, "■", "stop")
 	put(th.watch, cautions, "▲", "caution")
 	put(th.accent, notes, "•", "note")
 	return r
-}
-
-func count(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
 }
 
 // cautionPage is every warning in full with what it rests on.

@@ -1,6 +1,8 @@
 package tui
 
 import (
+	"brazebooth/internal/quantity"
+
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
 )
@@ -66,10 +68,10 @@ func (v *window) draw(th *theme, b block, w, h int) block {
 func more(th *theme, above, below, w int) line {
 	r := newRow(w)
 	if above > 0 {
-		r.put(th.quiet, "↑ "+count(above, "line"))
+		r.put(th.quiet, "↑ "+quantity.Count(above, "line"))
 	}
 	if below > 0 {
-		r.to(max(r.used, 0)).put(th.quiet, "↓ "+count(below, "line"))
+		r.to(max(r.used, 0)).put(th.quiet, "↓ "+quantity.Count(below, "line"))
 	}
 	return r.line()
 }

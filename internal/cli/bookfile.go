@@ -9,6 +9,7 @@ import (
 
 	"brazebooth/internal/book"
 	"brazebooth/internal/plain"
+	"brazebooth/internal/quantity"
 )
 
 func (d *Deps) bookExport() *cobra.Command {
@@ -50,9 +51,9 @@ func (d *Deps) bookImport() *cobra.Command {
 			return d.withBook(cmd, true, func(ctx context.Context, b book.Book) error {
 				n, err := book.Import(ctx, b, in)
 				if err != nil {
-					return wrong(plain.Line(err.Error(), 200), fmt.Sprintf("%d revisions before that are in the book; mend the file and import it again", n))
+					return wrong(plain.Line(err.Error(), 200), quantity.Count(n, "revision")+" before that in the book; mend the file and import it again")
 				}
-				return d.say("%d revisions read\n", n)
+				return d.say("%s read\n", quantity.Count(n, "revision"))
 			})
 		},
 	}
@@ -75,7 +76,7 @@ func (d *Deps) bookMerge() *cobra.Command {
 				if err != nil {
 					return err
 				}
-				return d.say("%d revisions of %s are in %s\n", n, plain.Line(other.Where(), 200), plain.Line(b.Where(), 200))
+				return d.say("%s of %s in %s\n", quantity.Count(n, "revision"), plain.Line(other.Where(), 200), plain.Line(b.Where(), 200))
 			})
 		},
 	}
@@ -96,9 +97,9 @@ func (d *Deps) bookCheck() *cobra.Command {
 					}
 				}
 				if len(faults) > 0 {
-					return fmt.Errorf("%d faults in %d revisions: keep a copy of the file as it is, and export what can be read", len(faults), n)
+					return fmt.Errorf("%s in %s: keep a copy of the file as it is, and export what can be read", quantity.Count(len(faults), "fault"), quantity.Count(n, "revision"))
 				}
-				return d.say("%d revisions, nothing wrong\n", n)
+				return d.say("%s, nothing wrong\n", quantity.Count(n, "revision"))
 			})
 		},
 	}

@@ -145,7 +145,7 @@ func (d *Deps) listReadings(cmd *cobra.Command, job calc.Job) error {
 			}
 		}
 		if source == "" || len(list) == 0 {
-			return d.say("%d readings\n", len(list))
+			return d.say("%s\n", quantity.Count(len(list), "reading"))
 		}
 		return d.tellLearned(ctx, b, source, used.Filler, used.Wire.V, used.Mode)
 	})
@@ -174,6 +174,6 @@ func (d *Deps) tellLearned(ctx context.Context, b book.Book, source, filler stri
 			}
 		}
 	}
-	return d.say("%s with %s, %.3f mm, %s: calibration voltage %.2f V (± %.2f, %d readings), volts factor %.3f (± %.3f, %d readings), %d flagged\n",
-		plain.Line(source, 60), filler, wire, mode, l.Phi.Mean, 2*l.Phi.Sigma, l.Phi.Used, l.Volts.Mean, 2*l.Volts.Sigma, l.Volts.Used, flagged)
+	return d.say("%s with %s, %.3f mm, %s: calibration voltage %.2f V (± %.2f, %s), volts factor %.3f (± %.3f, %s), %d flagged\n",
+		plain.Line(source, 60), filler, wire, mode, l.Phi.Mean, 2*l.Phi.Sigma, quantity.Count(l.Phi.Used, "reading"), l.Volts.Mean, 2*l.Volts.Sigma, quantity.Count(l.Volts.Used, "reading"), flagged)
 }

@@ -170,16 +170,9 @@ func (w *writer) practiceRun(p *Practice, o Options) {
 func PracticeTally(beads int, verdict string, run *calc.Run) string {
 	own := fmt.Sprintf("Your bead %d is %s. ", beads, verdict)
 	if run.Good {
-		return own + fmt.Sprintf("The program's own corrections took %s to a good one.", plural(len(run.Steps), "bead"))
+		return own + fmt.Sprintf("The program's own corrections took %s to a good one.", quantity.Count(len(run.Steps), "bead"))
 	}
-	return own + fmt.Sprintf("The program's own corrections reached no good bead in %s. %s", plural(len(run.Steps), "bead"), run.Why)
-}
-
-func plural(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
+	return own + fmt.Sprintf("The program's own corrections reached no good bead in %s. %s", quantity.Count(len(run.Steps), "bead"), run.Why)
 }
 
 // revealed is the hidden truth and what it did.
