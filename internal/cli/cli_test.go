@@ -14,7 +14,6 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/field"
-	"brazebooth/internal/quantity"
 )
 
 // said is what one run of the program left behind.
