@@ -24,6 +24,7 @@ type beatPage struct {
 	began time.Time     // of the playing; zero where it rests
 	at    time.Duration // since then
 	asked bool          // playing was asked for, its first tick has not come
+	run   int           // counts the playings: the clock of an earlier one moves nothing
 }
 
 // timedJob is the job as its timed arc is asked for.
@@ -75,12 +76,16 @@ func (p *beatPage) turn(s *session, name string, by float64) action {
 }
 
 // beatTick is the clock of the playing.
-type beatTick struct{ at time.Time }
+type beatTick struct {
+	at  time.Time
+	run int
+}
 
 const beatFrame = 50 * time.Millisecond
 
-func nextBeat() tea.Cmd {
-	return tea.Tick(beatFrame, func(at time.Time) tea.Msg { return beatTick{at} })
+func (p *beatPage) next() tea.Cmd {
+	run := p.run
+	return tea.Tick(beatFrame, func(at time.Time) tea.Msg { return beatTick{at, run} })
 }
 
 func (p *beatPage) playing() bool { return p.asked || !p.began.IsZero() }
@@ -95,21 +100,22 @@ func (p *beatPage) start() tea.Cmd {
 		return nil
 	}
 	p.asked = true
-	return nextBeat()
+	p.run++
+	return p.next()
 }
 
 func (p *beatPage) halt() { p.began, p.at, p.asked = time.Time{}, 0, false }
 
 // play moves the playing on; nil where it was stopped.
 func (p *beatPage) play(t beatTick) tea.Cmd {
-	if !p.playing() {
+	if !p.playing() || t.run != p.run {
 		return nil
 	}
 	if p.asked {
 		p.began, p.asked = t.at, false
 	}
 	p.at = t.at.Sub(p.began)
-	return nextBeat()
+	return p.next()
 }
 
 // fastestFlash is how often a second the screen may change between on and off at most.
@@ -195,37 +201,68 @@ func (p *beatPage) heading(th *theme, w int) line {
 	return r.line()
 }
 
+// stand is where the playing stands on a bar of a width: the cells of on, all cells, the one that is reached and the word
+// for it.
+func (p *beatPage) stand(w int) (on, all, at int, word string) {
+	text := sheet.BeatBar(&p.have, max(10, w))
+	on, all = strings.Count(text, "#"), len(text)
+	spot, share, slower := p.phase()
+	at = min(all-1, int(share*float64(all)))
+	word = fmt.Sprintf("off %3d", spot)
+	if at < on {
+		word = fmt.Sprintf("ON  %3d", spot)
+	}
+	if slower > 1.01 {
+		word += " slowed"
+	}
+	return on, all, at, word
+}
+
+// wordRoom is what the word beside a bar needs.
+const wordRoom = 17
+
 // bar is one beat to scale; while it plays a mark runs along it and the word says whether the arc burns.
 func (p *beatPage) bar(th *theme, w int) block {
 	var b block
-	text := sheet.BeatBar(&p.have, max(10, w-12))
-	n := strings.Count(text, "#")
-	word, paintWord, at := "█ on ─ off", th.quiet, -1
-	if p.playing() {
-		spot, share, slower := p.phase()
-		at = min(len(text)-1, int(share*float64(len(text))))
-		word, paintWord = fmt.Sprintf("off   %d", spot), th.quiet
-		if at < n {
-			word, paintWord = fmt.Sprintf("ON    %d", spot), th.strong
-		}
-		if slower > 1.01 {
-			b.say(th.quiet, 0, fmt.Sprintf("played %.1f times slower than the arc: faster would flash", slower), w)
-		}
+	on, all, at, word := p.stand(w - wordRoom)
+	style := th.quiet
+	if p.playing() && at < on {
+		style = th.strong
+	}
+	if _, _, slower := p.phase(); p.playing() && slower > 1.01 {
+		b.say(th.quiet, 0, fmt.Sprintf("played %.1f times slower than the arc: faster would flash", slower), w)
+	}
+	if !p.playing() {
+		at, word = -1, "█ on ─ off"
 	}
 	r := newRow(w)
-	for i, c := range text {
-		style, mark := th.quiet, "─"
-		if c == '#' {
-			style, mark = th.accent, "█"
+	for i := range all {
+		paint, mark := th.quiet, "─"
+		if i < on {
+			paint, mark = th.accent, "█"
 		}
 		if i == at {
-			style, mark = th.strong, "▲"
+			paint, mark = th.strong, "▲"
 		}
-		r.put(style, mark)
+		r.put(paint, mark)
 	}
-	r.blank(2).put(paintWord, word)
+	r.blank(2).put(style, word)
 	b.add(r.line())
 	return b
+}
+
+// filling is the same beat for a screen some steps away: the bar grows from left to right, solid while the arc burns.
+func (p *beatPage) filling(th *theme, w int) line {
+	on, all, at, word := p.stand(w - wordRoom)
+	style := th.quiet
+	if at < on {
+		style = th.strong
+	}
+	past, rest := min(at+1, on), max(0, on-at-1)
+	off := max(0, at+1-on)
+	r := newRow(w).put(th.strong, strings.Repeat("█", past)).put(th.quiet, strings.Repeat("─", rest))
+	r.put(th.accent, strings.Repeat("▒", off)).put(th.quiet, strings.Repeat("·", all-past-rest-off))
+	return r.blank(2).put(style, word).line()
 }
 
 // facts are the figures a hand needs.

@@ -16,6 +16,10 @@ func (m *root) draw() tea.View {
 		v.Content = m.tooSmall().String()
 		return v
 	}
+	if m.onBooth {
+		v.Content = m.boothBody(m.w, m.h).String()
+		return v
+	}
 	top := m.top()
 	foot := m.foot()
 	body, cursor := m.body(m.w, m.h-len(top)-len(foot))
@@ -122,12 +126,8 @@ func (m *root) hints() []key.Binding {
 	case m.picking():
 		return m.pickHints()
 	}
-	big := named(k.Large, "b", "big")
-	if m.card.big {
-		big = named(k.Large, "b", "whole card")
-	}
 	return []key.Binding{named(k.Down, "↑↓", "select"), named(k.More, "←→", "change"), named(k.On, "enter", "why"),
-		named(k.Cautions, "c", "cautions"), named(k.Map, "m", "map"), named(k.Beat, "t", "timed"), named(k.Pages, "p", "pages"), named(k.Drawing, "x", "section"), big, named(k.Reset, "r", "reset"),
+		named(k.Cautions, "c", "cautions"), named(k.Map, "m", "map"), named(k.Beat, "t", "timed"), named(k.Pages, "p", "pages"), named(k.Drawing, "x", "section"), named(k.Booth, "b", "booth"), named(k.Reset, "r", "reset"),
 		named(k.Units, "u", "units"), named(k.Back, "esc", "back"), k.Leave}
 }
 
@@ -251,9 +251,6 @@ func (m *root) asideReasons(w, h int) block {
 
 // cardBody is the card, on a wide screen with the reasons of the selected row beside it.
 func (m *root) cardBody(w, h int) block {
-	if m.card.big {
-		return m.card.largeView(&m.th, &m.session.card, w, h)
-	}
 	if w < wideWidth {
 		return m.card.view(&m.th, &m.session, w, h, false)
 	}

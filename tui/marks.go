@@ -37,7 +37,7 @@ func (p *marksPage) update(msg tea.Msg, k *keyMap) action {
 		p.at = max(0, p.at-1)
 	case key.Matches(press, k.Down):
 		p.at = min(len(p.rows)-1, p.at+1)
-	case key.Matches(press, k.Play), key.Matches(press, k.Large): // space, or 5 on a keypad
+	case key.Matches(press, k.Play), key.Matches(press, k.Booth): // space, or 5 on a keypad
 		p.toggle()
 	case key.Matches(press, k.On):
 		return p.done(p.ids())
