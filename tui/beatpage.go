@@ -137,7 +137,7 @@ func (p *beatPage) phase() (spot int, share, slower float64) {
 
 func (p *beatPage) view(th *theme, s *session, w, h int) block {
 	var b block
-	b.add(p.heading(th, w))
+	b.addAll(p.heading(th, w))
 	if p.err != nil {
 		f := faultOf(p.err)
 		b.say(th.watch, 0, "▲ "+f.what+" – "+f.hint, w)
@@ -190,15 +190,15 @@ func (p *beatPage) view(th *theme, s *session, w, h int) block {
 	return b
 }
 
-func (p *beatPage) heading(th *theme, w int) line {
-	r := newRow(w).put(th.strong, "timed arc")
+func (p *beatPage) heading(th *theme, w int) block {
+	now := piece{}
 	switch {
 	case p.stop != nil:
-		r.put(th.quiet, fmt.Sprintf("  following the heat, %.0f %% – esc gives up", 100*p.share()))
+		now = piece{0, th.quiet, fmt.Sprintf("following the heat, %.0f %% – esc gives up", 100*p.share())}
 	case p.ok && p.old():
-		r.put(th.watch, "  ▲ of an earlier job")
+		now = piece{0, th.watch, "▲ of an earlier job"}
 	}
-	return r.line()
+	return flow(newRow(w).put(th.strong, "timed arc"), []piece{now}, 0, w)
 }
 
 // stand is where the playing stands on a bar of a width: the cells of on, all cells, the one that is reached and the word
@@ -270,11 +270,11 @@ func (p *beatPage) facts(th *theme, s *session, w int) block {
 	var b block
 	row := func(f calc.Figure, note string) {
 		c := showFigure(&f, s.units)
-		r := newRow(w).put(th.quiet, calc.FigureLabel(f.Name)).to(15).put(th.strong, c.value()).to(29).put(th.quiet, c.band)
-		if note != "" && r.left() > width(note)+2 {
-			r.to(42).put(th.quiet, note)
+		parts := []piece{{15, th.strong, c.value()}, {29, th.quiet, c.band}, {42, th.plain, c.alt()}}
+		if c.alt() == "" && w >= narrowWidth {
+			parts[2] = piece{42, th.quiet, note}
 		}
-		b.add(r.line())
+		b.addAll(flow(newRow(w).put(th.quiet, calc.FigureLabel(f.Name)), parts, 15, w))
 	}
 	if f, ok := p.have.Card.Figure("wire_feed"); ok {
 		row(f, "")

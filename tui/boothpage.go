@@ -64,7 +64,7 @@ func (m *root) boothBody(w, h int) block {
 	var best boothGrid
 	var top, hint block
 	for _, with := range [...]struct{ top, hint block }{
-		{block{pathLine(&m.th, &m.session, &m.session.card, cardStep, w), {}}, m.boothHint(w)}, {nil, m.boothHint(w)}, {},
+		{append(pathLines(&m.th, &m.session, &m.session.card, cardStep, w), line{}), m.boothHint(w)}, {nil, m.boothHint(w)}, {},
 	} {
 		g, ok := gridOf(cells, w, h-len(foot)-len(with.top)-len(with.hint))
 		if ok && g.dot.high > best.dot.high {

@@ -69,7 +69,7 @@ func (p *mapPage) where(c *calc.Card) (i, j int) {
 // view draws the map with the setting, the suggestion and what the setting does.
 func (p *mapPage) view(th *theme, s *session, w, h int) block {
 	var b block
-	b.add(p.heading(th, w))
+	b.addAll(p.heading(th, w))
 	stops(&b, th, &s.card, w)
 	m := &p.have
 	if p.err != nil {
@@ -94,15 +94,15 @@ func (p *mapPage) view(th *theme, s *session, w, h int) block {
 	return b
 }
 
-func (p *mapPage) heading(th *theme, w int) line {
-	r := newRow(w).put(th.strong, "operating window")
+func (p *mapPage) heading(th *theme, w int) block {
+	now := piece{}
 	switch {
 	case p.stop != nil:
-		r.put(th.quiet, fmt.Sprintf("  computing, %.0f %% – esc gives up", 100*p.share()))
+		now = piece{0, th.quiet, fmt.Sprintf("computing, %.0f %% – esc gives up", 100*p.share())}
 	case p.old():
-		r.put(th.watch, "  ▲ of an earlier job")
+		now = piece{0, th.watch, "▲ of an earlier job"}
 	}
-	return r.line()
+	return flow(newRow(w).put(th.strong, "operating window"), []piece{now}, 0, w)
 }
 
 // grid draws at most w by h points, sampled evenly, and the axes.

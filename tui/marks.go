@@ -90,12 +90,17 @@ func (p *marksPage) draw(th *theme, w, h int) block {
 		below = nil
 	}
 	var list block
+	first, last := 0, 0
 	for i := range p.rows {
-		list.add(p.row(th, i, left))
+		row := p.row(th, i, left)
+		if i == p.at {
+			first, last = len(list), len(list)+len(row)-1
+		}
+		list.addAll(row)
 	}
 	room := max(1, h-len(b)-len(below))
 	all := len(list)
-	list = p.top.marked(th, p.top.show(list, p.at, p.at, room), all, left)
+	list = p.top.marked(th, p.top.show(list, first, last, room), all, left)
 	if w >= besideDrawing {
 		list = beside(list, p.picture(th, 30), left+2, th.quiet, "")
 	}
@@ -104,7 +109,7 @@ func (p *marksPage) draw(th *theme, w, h int) block {
 	return b
 }
 
-func (p *marksPage) row(th *theme, i, w int) line {
+func (p *marksPage) row(th *theme, i, w int) block {
 	r := &p.rows[i]
 	box, paint := "[ ] ", th.plain
 	if r.marked {
@@ -114,7 +119,8 @@ func (p *marksPage) row(th *theme, i, w int) line {
 	if i == p.at {
 		cursor, paint = "› ", th.accent
 	}
-	return newRow(w).put(th.accent, cursor).put(th.strong, box).put(paint, r.name).line()
+	head := newRow(w).put(th.accent, cursor).put(th.strong, box)
+	return flow(head, []piece{{0, paint, r.name}}, width(cursor+box), w)
 }
 
 // picture is the drawing of the row under the cursor, or its sentence.

@@ -8,7 +8,6 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
-	"brazebooth/internal/quantity"
 	"brazebooth/internal/sheet"
 )
 
@@ -264,7 +263,7 @@ func partText(th *theme, s *session, p *calc.Part, w int, why bool) block {
 	verdictText(&b, th, p, w)
 	rankingText(&b, th, p, w)
 	for i := range p.Figures {
-		b.add(partFigure(th, s, &p.Figures[i], w))
+		b.addAll(partFigure(th, s, &p.Figures[i], w))
 		if why {
 			b.say(th.quiet, 4, p.Figures[i].Basis.Source+" ("+knownWords(p.Figures[i].Basis.Known)+")", w)
 		}
@@ -326,7 +325,7 @@ func rankingText(b *block, th *theme, p *calc.Part, w int) {
 	}
 }
 
-func partFigure(th *theme, s *session, f *calc.Figure, w int) line {
+func partFigure(th *theme, s *session, f *calc.Figure, w int) block {
 	c := showFigure(f, s.units)
 	if f.Unit == "1" { // a count
 		c = cell{number: fmt.Sprintf("%.0f", f.Value)}
@@ -338,9 +337,10 @@ func partFigure(th *theme, s *session, f *calc.Figure, w int) line {
 	if w < narrowWidth {
 		value, band = 17, 28
 	}
-	r := newRow(w).put(th.quiet, calc.FigureLabel(f.Name)).to(value).put(th.strong, c.value()).to(band).put(th.quiet, c.band)
-	if s.units == quantity.Both && c.alt() != "" && r.left() > width(c.alt())+2 {
-		r.to(52).put(th.plain, c.alt())
+	parts := []piece{{value, th.strong, c.value()}, {band, th.quiet, c.band}, {52, th.plain, c.alt()}}
+	r := newRow(w).put(th.quiet, calc.FigureLabel(f.Name))
+	if r.used == value {
+		r.blank(1)
 	}
-	return r.line()
+	return flow(r, parts, value, w)
 }
