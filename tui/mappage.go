@@ -69,7 +69,7 @@ func (p *mapPage) where(c *calc.Card) (i, j int) {
 // view draws the map with the setting, the suggestion and what the setting does.
 func (p *mapPage) view(th *theme, s *session, w, h int) block {
 	var b block
-	b.addAll(p.heading(th, w))
+	b.addAll(p.heading(th, &s.card, w))
 	stops(&b, th, &s.card, w)
 	m := &p.have
 	if p.err != nil {
@@ -83,24 +83,28 @@ func (p *mapPage) view(th *theme, s *session, w, h int) block {
 	signs := legend(th, w)
 	if w >= besideWidth {
 		left := min(62, w-25)
-		b.addAll(beside(p.grid(th, s, left-10, h-1-len(b)-len(signs)), p.facts(th, s, w-left, h-len(b)), left, th.quiet, ""))
+		side := block{newRow(w-left).put(th.bold, s.card.Zone).line()}
+		side.addAll(p.facts(th, s, w-left, h-len(b)-1))
+		b.addAll(beside(p.grid(th, s, left-10, h-1-len(b)-len(signs)), side, left, th.quiet, ""))
 		b.addAll(signs)
 		return b
 	}
-	facts := p.facts(th, s, w, max(2, min(5, (h-7)/2)))
+	facts := p.facts(th, s, w, max(0, min(5, (h-7)/2-1)))
 	b.addAll(p.grid(th, s, w-10, h-1-len(b)-len(facts)-len(signs)))
 	b.addAll(facts)
 	b.addAll(signs)
 	return b
 }
 
-func (p *mapPage) heading(th *theme, w int) block {
+func (p *mapPage) heading(th *theme, c *calc.Card, w int) block {
 	now := piece{}
 	switch {
 	case p.stop != nil:
 		now = piece{0, th.quiet, fmt.Sprintf("computing, %.0f %% – esc gives up", 100*p.share())}
 	case p.old():
 		now = piece{0, th.watch, "▲ of an earlier job"}
+	case w < besideWidth: // beside the map it stands over the figures
+		now.paint, now.text = zoneWord(th, c)
 	}
 	return flow(newRow(w).put(th.strong, "operating window"), []piece{now}, 0, w)
 }
@@ -211,7 +215,6 @@ func markPaint(th *theme, mark string) paint {
 func (p *mapPage) facts(th *theme, s *session, w, h int) block {
 	c := &s.card
 	var b block
-	b.add(newRow(w).put(th.bold, c.Zone).line())
 	for _, name := range [...]string{"wire_feed", "travel", "current", "wetting_angle", "base_peak_temperature", "margin"} {
 		f, ok := c.Figure(name)
 		if !ok || len(b) >= h {

@@ -86,7 +86,7 @@ func (p *marksPage) draw(th *theme, w, h int) block {
 		left = w - 32
 	}
 	below := p.below(th, w)
-	if w >= besideDrawing {
+	if w >= besideDrawing || h-len(b)-len(below) < 4 { // the list comes before the drawing
 		below = nil
 	}
 	var list block

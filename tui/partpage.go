@@ -97,6 +97,9 @@ func (m *root) drawPart(w, h int) (block, *tea.Cursor) {
 		return m.drill.drawJob(&m.th, m.keeper != nil, m.units, min(w, 100), h), nil
 	}
 	b := pageStrip(&m.th, m.part.at, w)
+	if len(b) > h/4 {
+		b = block{pageTurn(&m.th, m.part.at, w)}
+	}
 	b.skip()
 	w = min(w, 88)
 	above := len(b)
@@ -190,6 +193,13 @@ func pageStrip(th *theme, at, w int) block {
 	}
 	b.add(r.line())
 	return b
+}
+
+// pageTurn is the open page between its neighbours, for a screen without room for them all.
+func pageTurn(th *theme, at, w int) line {
+	n := len(pageNames)
+	r := newRow(w).put(th.quiet, "← "+pageNames[(at+n-1)%n]+"  ").put(th.accent, "["+pageNames[at]+"]")
+	return r.put(th.quiet, "  "+pageNames[(at+1)%n]+" →").line()
 }
 
 // partBody is the open page's text.

@@ -75,7 +75,7 @@ func (s *screen) uncut(state string, size [2]int) {
 
 // cardStates are keys that lead from a card to every screen that lies over it, without a book.
 func cardStates() []string {
-	list := []string{"", "end", "c", "x", "m", "t", "t space", "b", "f1", "r", "end right"}
+	list := []string{"", "end", "c", "x", "m", "t", "t space", "b", "f1", "r", "end right", "g", "g z i n c", "g z z"}
 	for i := range 9 {
 		down := "home " + strings.Repeat("down ", i)
 		list = append(list, down+"*", down+"* 9 9 9 9 z enter")
@@ -84,7 +84,7 @@ func cardStates() []string {
 		right := "p " + strings.Repeat("right ", i)
 		list = append(list, right, right+"*", right+"enter")
 	}
-	for i := range otherQuestions() {
+	for i := range len(pathQuestions()) + 6 {
 		up := "end " + strings.Repeat("up ", i) + "enter "
 		list = append(list, up, up+"*")
 	}
@@ -95,7 +95,7 @@ func cardStates() []string {
 func (s *screen) home() {
 	s.press("ctrl+u", "esc")
 	for range 9 {
-		if m := s.root(); m.page == nil && m.why == nil && m.marks == nil && !m.other && m.form == nil && m.inputs == nil &&
+		if m := s.root(); m.page == nil && m.words == nil && m.why == nil && m.marks == nil && !m.other && m.form == nil && m.inputs == nil &&
 			!m.onPart && !m.onMap && !m.onBeat && !m.onBooth && m.step == cardStep {
 			break
 		}
