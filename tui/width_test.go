@@ -84,9 +84,12 @@ func cardStates() []string {
 		right := "p " + strings.Repeat("right ", i)
 		list = append(list, right, right+"*", right+"enter")
 	}
-	for i := range len(pathQuestions()) + 6 {
-		up := "end " + strings.Repeat("up ", i) + "enter "
-		list = append(list, up, up+"*")
+	up := "end "
+	for _, q := range otherQuestions() {
+		if q.list != nil {
+			list = append(list, up+"enter", up+"enter *")
+		}
+		up += "up "
 	}
 	return append(list, "home right q")
 }
@@ -109,7 +112,7 @@ func (s *screen) home() {
 
 // Nothing is cut on any screen over a card: with the longest names, a timed arc, a stop, in every system of units.
 func TestNothingCutOverACard(t *testing.T) {
-	jobs := map[string]calc.Job{"longest": longestJob(t), "stopped": {Metal: "brass", Hazard: "tank"}, "dip": {Metal: "galvanized", Gauge: 18, Feed: calc.Some(5)},
+	jobs := map[string]calc.Job{"longest": longestJob(t), "stopped": {Metal: "brass", Hazard: "tank"},
 		"asked": {Metal: "mild-steel", Gauge: 18, Feed: calc.Some(5.5), Travel: calc.Some(9), RatedAmps: calc.Some(200), RatedDuty: calc.Some(60), Load: calc.Some(1), Length: calc.Some(2000), WirePrice: calc.Some(25)}}
 	for name, job := range jobs {
 		o := remembering(Options{Job: job})
