@@ -20,7 +20,6 @@ import (
 
 	"brazebooth/internal/book"
 	"brazebooth/internal/cli"
-	"brazebooth/internal/quantity"
 	"brazebooth/internal/serve"
 	"brazebooth/tui"
 )
@@ -83,11 +82,11 @@ func canShow() bool {
 	return name != "" && name != "dumb" && term.IsTerminal(os.Stdin.Fd()) && term.IsTerminal(os.Stdout.Fd())
 }
 
-func screens(ctx context.Context, units quantity.System, where string) error {
-	o := tui.Options{Units: units}
+func screens(ctx context.Context, given cli.ScreenOptions) error {
+	o := tui.Options{Units: given.Units, Theme: tui.Theme(given.Theme)}
 	var saving sync.WaitGroup
-	if where != "" {
-		o.Book = desk{where: where, beside: besideFile(), author: book.Author{Who: shortName(), Where: hostName(), Program: cli.Version}, saving: &saving}
+	if given.Book != "" {
+		o.Book = desk{where: given.Book, beside: besideFile(), author: book.Author{Who: shortName(), Where: hostName(), Program: cli.Version}, saving: &saving}
 	}
 	if os.Getenv("NO_COLOR") != "" { // any value counts
 		o.Profile = colorprofile.Ascii

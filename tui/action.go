@@ -15,6 +15,7 @@ type (
 	openMap     struct{} // the operating window
 	openBeat    struct{} // the timed arc's page
 	startBeat   struct{} // play it
+	openBooth   struct{} // five huge figures
 	openPart    struct{} // the pages beside the card, where they were left
 	enterPart   struct{ page string }
 	openMarks   struct{ page *marksPage }
@@ -67,6 +68,7 @@ func (openDrawing) action() {}
 func (openMap) action()     {}
 func (openBeat) action()    {}
 func (startBeat) action()   {}
+func (openBooth) action()   {}
 func (openPart) action()    {}
 func (enterPart) action()   {}
 func (openMarks) action()   {}

@@ -30,6 +30,9 @@ func (m *root) act(a action) tea.Cmd {
 	case openBeat:
 		m.onBeat = true
 		return m.beat.want(m.ctx, timedJob(m.job), m.gaps)
+	case openBooth:
+		m.onBooth = true
+		return m.playInBooth()
 	case openPart:
 		m.onPart = true
 		return m.enterPage()
@@ -84,6 +87,9 @@ func (m *root) act(a action) tea.Cmd {
 // back leaves the screen on top; on the first one there is nothing behind.
 func (m *root) back() {
 	switch {
+	case m.onBooth:
+		m.onBooth = false
+		m.beat.halt()
 	case m.page != nil:
 		m.page = nil
 	case m.words != nil:

@@ -24,6 +24,7 @@ type beatPage struct {
 	began time.Time     // of the playing; zero where it rests
 	at    time.Duration // since then
 	asked bool          // playing was asked for, its first tick has not come
+	run   int           // counts the playings: the clock of an earlier one moves nothing
 }
 
 // timedJob is the job as its timed arc is asked for.
@@ -75,12 +76,16 @@ func (p *beatPage) turn(s *session, name string, by float64) action {
 }
 
 // beatTick is the clock of the playing.
-type beatTick struct{ at time.Time }
+type beatTick struct {
+	at  time.Time
+	run int
+}
 
 const beatFrame = 50 * time.Millisecond
 
-func nextBeat() tea.Cmd {
-	return tea.Tick(beatFrame, func(at time.Time) tea.Msg { return beatTick{at} })
+func (p *beatPage) next() tea.Cmd {
+	run := p.run
+	return tea.Tick(beatFrame, func(at time.Time) tea.Msg { return beatTick{at, run} })
 }
 
 func (p *beatPage) playing() bool { return p.asked || !p.began.IsZero() }
@@ -95,21 +100,22 @@ func (p *beatPage) start() tea.Cmd {
 		return nil
 	}
 	p.asked = true
-	return nextBeat()
+	p.run++
+	return p.next()
 }
 
 func (p *beatPage) halt() { p.began, p.at, p.asked = time.Time{}, 0, false }
 
 // play moves the playing on; nil where it was stopped.
 func (p *beatPage) play(t beatTick) tea.Cmd {
-	if !p.playing() {
+	if !p.playing() || t.run != p.run {
 		return nil
 	}
 	if p.asked {
 		p.began, p.asked = t.at, false
 	}
 	p.at = t.at.Sub(p.began)
-	return nextBeat()
+	return p.next()
 }
 
 // fastestFlash is how often a second the screen may change between on and off at most.
@@ -131,7 +137,7 @@ func (p *beatPage) phase() (spot int, share, slower float64) {
 
 func (p *beatPage) view(th *theme, s *session, w, h int) block {
 	var b block
-	b.add(p.heading(th, w))
+	b.addAll(p.heading(th, w))
 	if p.err != nil {
 		f := faultOf(p.err)
 		b.say(th.watch, 0, "▲ "+f.what+" – "+f.hint, w)
@@ -184,48 +190,79 @@ func (p *beatPage) view(th *theme, s *session, w, h int) block {
 	return b
 }
 
-func (p *beatPage) heading(th *theme, w int) line {
-	r := newRow(w).put(th.strong, "timed arc")
+func (p *beatPage) heading(th *theme, w int) block {
+	now := piece{}
 	switch {
 	case p.stop != nil:
-		r.put(th.quiet, fmt.Sprintf("  following the heat, %.0f %% – esc gives up", 100*p.share()))
+		now = piece{0, th.quiet, fmt.Sprintf("following the heat, %.0f %% – esc gives up", 100*p.share())}
 	case p.ok && p.old():
-		r.put(th.watch, "  ▲ of an earlier job")
+		now = piece{0, th.watch, "▲ of an earlier job"}
 	}
-	return r.line()
+	return flow(newRow(w).put(th.strong, "timed arc"), []piece{now}, 0, w)
 }
+
+// stand is where the playing stands on a bar of a width: the cells of on, all cells, the one that is reached and the word
+// for it.
+func (p *beatPage) stand(w int) (on, all, at int, word string) {
+	text := sheet.BeatBar(&p.have, max(10, w))
+	on, all = strings.Count(text, "#"), len(text)
+	spot, share, slower := p.phase()
+	at = min(all-1, int(share*float64(all)))
+	word = fmt.Sprintf("off %3d", spot)
+	if at < on {
+		word = fmt.Sprintf("ON  %3d", spot)
+	}
+	if slower > 1.01 {
+		word += " slowed"
+	}
+	return on, all, at, word
+}
+
+// wordRoom is what the word beside a bar needs.
+const wordRoom = 17
 
 // bar is one beat to scale; while it plays a mark runs along it and the word says whether the arc burns.
 func (p *beatPage) bar(th *theme, w int) block {
 	var b block
-	text := sheet.BeatBar(&p.have, max(10, w-12))
-	n := strings.Count(text, "#")
-	word, paintWord, at := "█ on ─ off", th.quiet, -1
-	if p.playing() {
-		spot, share, slower := p.phase()
-		at = min(len(text)-1, int(share*float64(len(text))))
-		word, paintWord = fmt.Sprintf("off   %d", spot), th.quiet
-		if at < n {
-			word, paintWord = fmt.Sprintf("ON    %d", spot), th.strong
-		}
-		if slower > 1.01 {
-			b.say(th.quiet, 0, fmt.Sprintf("played %.1f times slower than the arc: faster would flash", slower), w)
-		}
+	on, all, at, word := p.stand(w - wordRoom)
+	style := th.quiet
+	if p.playing() && at < on {
+		style = th.strong
+	}
+	if _, _, slower := p.phase(); p.playing() && slower > 1.01 {
+		b.say(th.quiet, 0, fmt.Sprintf("played %.1f times slower than the arc: faster would flash", slower), w)
+	}
+	if !p.playing() {
+		at, word = -1, "█ on ─ off"
 	}
 	r := newRow(w)
-	for i, c := range text {
-		style, mark := th.quiet, "─"
-		if c == '#' {
-			style, mark = th.accent, "█"
+	for i := range all {
+		paint, mark := th.quiet, "─"
+		if i < on {
+			paint, mark = th.accent, "█"
 		}
 		if i == at {
-			style, mark = th.strong, "▲"
+			paint, mark = th.strong, "▲"
 		}
-		r.put(style, mark)
+		r.put(paint, mark)
 	}
-	r.blank(2).put(paintWord, word)
+	r.blank(2).put(style, word)
 	b.add(r.line())
 	return b
+}
+
+// filling is the same beat for a screen some steps away: the bar grows from left to right, solid while the arc burns.
+func (p *beatPage) filling(th *theme, w int) line {
+	on, all, at, word := p.stand(w - wordRoom)
+	style := th.quiet
+	if at < on {
+		style = th.strong
+	}
+	past, rest := min(at+1, on), max(0, on-at-1)
+	off := max(0, at+1-on)
+	r := newRow(w).put(th.strong, strings.Repeat("█", past)).put(th.quiet, strings.Repeat("─", rest))
+	r.put(th.accent, strings.Repeat("▒", off)).put(th.quiet, strings.Repeat("·", all-past-rest-off))
+	return r.blank(2).put(style, word).line()
 }
 
 // facts are the figures a hand needs.
@@ -233,11 +270,11 @@ func (p *beatPage) facts(th *theme, s *session, w int) block {
 	var b block
 	row := func(f calc.Figure, note string) {
 		c := showFigure(&f, s.units)
-		r := newRow(w).put(th.quiet, calc.FigureLabel(f.Name)).to(15).put(th.strong, c.value()).to(29).put(th.quiet, c.band)
-		if note != "" && r.left() > width(note)+2 {
-			r.to(42).put(th.quiet, note)
+		parts := []piece{{15, th.strong, c.value()}, {29, th.quiet, c.band}, {42, th.plain, c.alt()}}
+		if c.alt() == "" && w >= narrowWidth {
+			parts[2] = piece{42, th.quiet, note}
 		}
-		b.add(r.line())
+		b.addAll(flow(newRow(w).put(th.quiet, calc.FigureLabel(f.Name)), parts, 15, w))
 	}
 	if f, ok := p.have.Card.Figure("wire_feed"); ok {
 		row(f, "")

@@ -81,7 +81,7 @@ func TestBeatPlays(t *testing.T) {
 	off, _ := m.beat.have.Card.Figure("arc_off")
 	words := ""
 	for ms := 0; ms < 3000; ms += 50 {
-		m.Update(beatTick{at.Add(time.Duration(ms) * time.Millisecond)})
+		m.Update(beatTick{at.Add(time.Duration(ms) * time.Millisecond), m.beat.run})
 		burns := math.Mod(float64(ms)/1000, on.Value+off.Value) < on.Value*0.95
 		shown := strings.Contains(s.text(), "ON ")
 		if burns && !shown {
@@ -97,7 +97,7 @@ func TestBeatPlays(t *testing.T) {
 		t.Errorf("%d times on in 3 s", n)
 	}
 	m.Update(keyPress("space"))
-	if _, cmd := m.Update(beatTick{at.Add(4 * time.Second)}); cmd != nil {
+	if _, cmd := m.Update(beatTick{at.Add(4 * time.Second), m.beat.run}); cmd != nil {
 		t.Error("it plays on")
 	}
 }

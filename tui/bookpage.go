@@ -162,45 +162,57 @@ func (p *bookPage) draw(th *theme, keeps bool, w, h int) (b block, x int) {
 	if p.all {
 		ask, hint = "find: ", "cards, test beads, readings, power sources, spools"
 	}
-	x = width(ask) + p.field.column()
-	r := newRow(w).put(th.bold, ask).put(th.accent, p.field.String())
-	if p.field.empty() && r.left() > 30 {
-		r.blank(1).put(th.quiet, hint)
+	r, x := p.field.ask(th, ask, w)
+	if p.field.empty() {
+		b.addAll(flow(r, []piece{{0, th.quiet, hint}}, 2, w))
+	} else {
+		b.add(r.line())
 	}
-	b.add(r.line())
 	b.skip()
 	if p.err != nil {
 		b.say(th.watch, 0, "▲ "+p.err.Error(), w)
 		return b, x
 	}
 	var list block
+	first, last := 0, 0
+	add := func(i int, row block) {
+		if i == p.at {
+			first, last = len(list), len(list)+len(row)-1
+		}
+		list.addAll(row)
+	}
 	for i := range p.rows {
-		e := &p.rows[i]
-		row := p.cursor(th, i, w)
-		name := 26
-		if p.all {
-			row.put(th.quiet, e.Kind).to(10)
-			name = 34
-		}
-		row.put(th.strong, e.Name)
-		if row.left() > 20 {
-			row.to(max(name, row.used+2)).put(th.quiet, e.At+"  "+e.Line)
-		}
-		list.add(row.line())
+		add(i, p.entryRow(th, i, w))
 	}
 	if p.keeps() {
-		list.add(p.cursor(th, len(p.rows), w).put(th.good, "keep the card as “"+p.field.String()+"”").line())
+		add(len(p.rows), p.offer(th, len(p.rows), "keep the card as “"+p.field.String()+"”", w))
 	}
 	for i := range forms {
 		if p.all {
-			list.add(p.cursor(th, len(p.rows)+i, w).put(th.good, "enter "+forms[i].title).line())
+			add(len(p.rows)+i, p.offer(th, len(p.rows)+i, "enter "+forms[i].title, w))
 		}
 	}
 	if len(list) == 0 && !p.busy {
 		b.say(th.quiet, 0, "nothing is kept yet: type a name and enter keeps the card as it is", w)
 	}
-	b.addAll(p.top.show(list, p.at, p.at, max(1, h-len(b))))
+	b.addAll(p.top.show(list, first, last, max(1, h-len(b))))
 	return b, x
+}
+
+// entryRow is one record: its name, its date, and what it is in short.
+func (p *bookPage) entryRow(th *theme, i, w int) block {
+	e := &p.rows[i]
+	head, name := p.cursor(th, i, w), 26
+	if p.all {
+		head.put(th.quiet, e.Kind).to(10)
+		name = 34
+	}
+	return flow(head, []piece{{head.used, th.strong, e.Name}, {name, th.quiet, e.At + "  " + e.Line}}, head.used, w)
+}
+
+// offer is a row that does something.
+func (p *bookPage) offer(th *theme, i int, text string, w int) block {
+	return flow(p.cursor(th, i, w), []piece{{2, th.good, text}}, 2, w)
 }
 
 func (p *bookPage) cursor(th *theme, i, w int) *row {

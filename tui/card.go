@@ -10,7 +10,6 @@ import (
 type cardPage struct {
 	rows []cardRow
 	at   int // row under the cursor
-	big  bool
 	all  window
 	rest window
 }
@@ -38,32 +37,8 @@ func (p *cardPage) row() *cardRow {
 	return nil
 }
 
-// move shifts the cursor; among the large figures it goes from one of them to the next.
-func (p *cardPage) move(by int) {
-	to := max(0, min(len(p.rows)-1, p.at+by))
-	for p.big && to > 0 && to < len(p.rows)-1 && !isLarge(p.rows[to].name) {
-		to += sign(by)
-	}
-	if p.big && !isLarge(p.rows[to].name) {
-		return
-	}
-	p.at = to
-}
-
-func sign(n int) int {
-	if n < 0 {
-		return -1
-	}
-	return 1
-}
-
-// enlarge switches between the card and its large figures.
-func (p *cardPage) enlarge() {
-	p.big = !p.big
-	if r := p.row(); p.big && r != nil && !isLarge(r.name) {
-		p.at = 0
-	}
-}
+// move shifts the cursor.
+func (p *cardPage) move(by int) { p.at = max(0, min(len(p.rows)-1, p.at+by)) }
 
 func (p *cardPage) update(msg tea.Msg, k *keyMap, s *session) action {
 	press, ok := msg.(tea.KeyPressMsg)
@@ -84,9 +59,6 @@ func (p *cardPage) update(msg tea.Msg, k *keyMap, s *session) action {
 		return openAsk{row.ask}
 	case key.Matches(press, k.On), key.Matches(press, k.Why):
 		return openWhy{*row}
-	case key.Matches(press, k.Large), key.Matches(press, k.Back) && p.big:
-		p.enlarge()
-		return nil
 	}
 	return p.pages(press, k)
 }
@@ -125,6 +97,8 @@ func (p *cardPage) pages(press tea.KeyPressMsg, k *keyMap) action {
 		return openBeat{}
 	case key.Matches(press, k.Pages):
 		return openPart{}
+	case key.Matches(press, k.Booth):
+		return openBooth{}
 	case key.Matches(press, k.Back):
 		return goBack{}
 	}

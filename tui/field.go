@@ -19,8 +19,25 @@ func (f *field) String() string { return string(f.text) }
 func (f *field) empty() bool    { return len(f.text) == 0 }
 func (f *field) clear()         { *f = field{} }
 
-// column is the cell of the cursor, counted from the field's start.
-func (f *field) column() int { return width(string(f.text[:f.at])) }
+// view is the part of the text around the cursor that fits, and the cursor's column in it.
+func (f *field) view(room int) (string, int) {
+	from, to := 0, len(f.text)
+	for from < f.at && width(string(f.text[from:f.at])) >= room {
+		from++
+	}
+	for to > f.at && width(string(f.text[from:to])) > room {
+		to--
+	}
+	return string(f.text[from:to]), width(string(f.text[from:f.at]))
+}
+
+// ask draws a question with what is typed behind it, and tells the cursor's column.
+func (f *field) ask(th *theme, question string, w int) (*row, int) {
+	r := newRow(w).put(th.bold, question)
+	text, at := f.view(r.left())
+	x := min(r.used+at, w-1)
+	return r.put(th.accent, text), x
+}
 
 // insert puts text at the cursor: one line of printable characters, the rest left out.
 func (f *field) insert(s string) {

@@ -122,13 +122,14 @@ func (p *formPage) draw(th *theme, w, h int) (b block, x, y int) {
 		f := &p.form.fields[p.at]
 		b.add(newRow(w).put(th.strong, fmt.Sprintf("%s, step %d of %d", p.form.title, p.at+1, steps)).line())
 		ask := f.ask + ": "
-		x, y = width(ask)+p.field.column(), len(b)
-		b.add(newRow(w).put(th.bold, ask).put(th.accent, p.field.String()).line())
+		r, at := p.field.ask(th, ask, w)
+		x, y = at, len(b)
+		b.add(r.line())
 		b.say(th.quiet, 0, f.hint, w)
 	}
 	for i, v := range p.values[:p.at] {
 		if v != "" {
-			b.add(newRow(w).put(th.quiet, p.form.fields[i].ask).to(16).put(th.strong, v).line())
+			b.addAll(flow(newRow(w).put(th.quiet, p.form.fields[i].ask), []piece{{16, th.strong, v}}, 16, w))
 		}
 	}
 	return b.fit(min(len(b), h)), x, y

@@ -16,6 +16,10 @@ func (m *root) draw() tea.View {
 		v.Content = m.tooSmall().String()
 		return v
 	}
+	if m.onBooth {
+		v.Content = m.boothBody(m.w, m.h).String()
+		return v
+	}
 	top := m.top()
 	foot := m.foot()
 	body, cursor := m.body(m.w, m.h-len(top)-len(foot))
@@ -45,9 +49,9 @@ func (m *root) top() block {
 	if m.practising() {
 		return block{practiceTitle(&m.th, m.units, m.w)}
 	}
-	b := block{titleLine(&m.th, &m.session, m.w), pathLine(&m.th, &m.session, c, m.step, m.w)}
+	b := append(block{titleLine(&m.th, &m.session, m.w)}, pathLines(&m.th, &m.session, c, m.step, m.w)...)
 	if m.w >= narrowWidth && m.h >= 20 {
-		b.add(restLine(&m.th, &m.session, c, m.w))
+		b.addAll(restLines(&m.th, &m.session, c, m.w))
 	}
 	if m.h >= 16 {
 		b.skip()
@@ -62,11 +66,11 @@ func (m *root) foot() block {
 	case m.notice != nil:
 		m.say(&b, m.notice)
 	case m.done != "":
-		b.add(newRow(m.w).put(m.th.good, "✓ "+m.done).line())
+		b.say(m.th.good, 0, "✓ "+m.done, m.w)
 	case m.old && m.session.fault != nil:
 		m.say(&b, m.session.fault)
 	case m.beat.stop != nil && !m.onBeat:
-		b.add(newRow(m.w).put(m.th.quiet, fmt.Sprintf("on and off are rough until their heat is followed: %.0f %%", 100*m.beat.share())).line())
+		b.say(m.th.quiet, 0, fmt.Sprintf("on and off are rough until their heat is followed: %.0f %%", 100*m.beat.share()), m.w)
 	default:
 		b.skip()
 	}
@@ -122,12 +126,8 @@ func (m *root) hints() []key.Binding {
 	case m.picking():
 		return m.pickHints()
 	}
-	big := named(k.Large, "b", "big")
-	if m.card.big {
-		big = named(k.Large, "b", "whole card")
-	}
 	return []key.Binding{named(k.Down, "↑↓", "select"), named(k.More, "←→", "change"), named(k.On, "enter", "why"),
-		named(k.Cautions, "c", "cautions"), named(k.Map, "m", "map"), named(k.Beat, "t", "timed"), named(k.Pages, "p", "pages"), named(k.Drawing, "x", "section"), big, named(k.Reset, "r", "reset"),
+		named(k.Cautions, "c", "cautions"), named(k.Map, "m", "map"), named(k.Beat, "t", "timed"), named(k.Pages, "p", "pages"), named(k.Drawing, "x", "section"), named(k.Booth, "b", "booth"), named(k.Reset, "r", "reset"),
 		named(k.Units, "u", "units"), named(k.Back, "esc", "back"), k.Leave}
 }
 
@@ -182,7 +182,7 @@ func (m *root) body(w, h int) (block, *tea.Cursor) {
 
 func (m *root) pageBody(w, h int) block {
 	var b block
-	b.add(newRow(w).put(m.th.strong, m.page.title).line())
+	b.say(m.th.strong, 0, m.page.title, w)
 	b.skip()
 	w = min(w, 88)
 	b.addAll(m.page.view.draw(&m.th, m.page.body(&m.th, w), w, h-len(b)))
@@ -196,8 +196,8 @@ func (m *root) whyBody(w, h int) (block, *tea.Cursor) {
 	b.add(newRow(w).put(m.th.strong, p.row.label).line())
 	if p.set != nil {
 		ask := "set it yourself: "
-		r := newRow(w).put(m.th.bold, ask).put(m.th.accent, p.field.String())
-		cur = tea.NewCursor(width(ask)+p.field.column(), len(b))
+		r, x := p.field.ask(&m.th, ask, w)
+		cur = tea.NewCursor(x, len(b))
 		b.add(r.line())
 		b.say(m.th.quiet, 0, p.set.ruleText(), w)
 	}
@@ -251,9 +251,6 @@ func (m *root) asideReasons(w, h int) block {
 
 // cardBody is the card, on a wide screen with the reasons of the selected row beside it.
 func (m *root) cardBody(w, h int) block {
-	if m.card.big {
-		return m.card.largeView(&m.th, &m.session.card, w, h)
-	}
 	if w < wideWidth {
 		return m.card.view(&m.th, &m.session, w, h, false)
 	}

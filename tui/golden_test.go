@@ -40,9 +40,13 @@ func TestGolden(t *testing.T) {
 		{"choice", "enter enter enter enter end up up up up enter"},
 		{"explain", "enter *"},
 		{"help", "f1"},
+		{"booth", "enter 1 8 enter enter enter b"},
+		{"booth-both", "enter 1 8 enter enter enter u u b"},
+		{"booth-stop", "b r a s s enter enter enter enter b"},
+		{"booth-timed", "enter enter enter t i m e d enter down b"},
 	}
 	for _, x := range screens {
-		for _, size := range [][2]int{{40, 24}, {60, 20}, {80, 24}, {120, 40}} {
+		for _, size := range [][2]int{{40, 14}, {40, 24}, {60, 20}, {80, 24}, {120, 40}} {
 			t.Run(x.name+"/"+sizeName(size), func(t *testing.T) {
 				s := openAt(t, size[0], size[1], Options{})
 				s.press(strings.Fields(x.keys)...)

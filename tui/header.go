@@ -55,9 +55,9 @@ func pathSteps(s *session, c *calc.Card, long bool) [5]pathStep {
 	return steps
 }
 
-// pathLine is the way from the metal to the card with what was chosen on it. The step at hand stands
-// in brackets; ~ marks what nobody chose yet.
-func pathLine(th *theme, s *session, c *calc.Card, at, w int) line {
+// pathLines are the way from the metal to the card with what was chosen on it. The step at hand stands in brackets; ~
+// marks what nobody chose yet. A way too long for one line goes on in a second one.
+func pathLines(th *theme, s *session, c *calc.Card, at, w int) block {
 	for _, form := range [...]struct {
 		arrow string
 		long  bool
@@ -67,7 +67,7 @@ func pathLine(th *theme, s *session, c *calc.Card, at, w int) line {
 			return drawPath(th, steps, at, form.arrow, w)
 		}
 	}
-	return line{}
+	return nil
 }
 
 func pathWidth(steps [5]pathStep, at int, arrow string) int {
@@ -81,16 +81,11 @@ func pathWidth(steps [5]pathStep, at int, arrow string) int {
 	return n
 }
 
-func drawPath(th *theme, steps [5]pathStep, at int, arrow string, w int) line {
-	if over := pathWidth(steps, at, arrow) - w; over > 0 {
-		steps[0].text = cut(steps[0].text, max(4, width(steps[0].text)-over))
-	}
+func drawPath(th *theme, steps [5]pathStep, at int, arrow string, w int) block {
+	var b block
 	r := newRow(w)
 	guessed := false
 	for i, p := range steps {
-		if i > 0 {
-			r.put(th.quiet, arrow)
-		}
 		text, style := p.text, th.plain
 		if p.guess {
 			text, style, guessed = "~"+text, th.quiet, true
@@ -98,16 +93,23 @@ func drawPath(th *theme, steps [5]pathStep, at int, arrow string, w int) line {
 		if i == at {
 			text, style = "["+text+"]", th.strong
 		}
+		if i > 0 {
+			r.put(th.quiet, arrow)
+		}
+		if r.left() < width(text) {
+			b.add(r.line())
+			r = newRow(w)
+		}
 		r.put(style, text)
 	}
 	if legend := "~ assumed"; guessed && r.left() > width(legend)+2 {
 		r.to(w-width(legend)).put(th.quiet, legend)
 	}
-	return r.line()
+	return append(b, r.line())
 }
 
-// restLine is the rest of the job in one quiet line: what waits on the card to be changed.
-func restLine(th *theme, s *session, c *calc.Card, w int) line {
+// restLines are the rest of the job, quiet, on one line where that is enough: what waits on the card to be changed.
+func restLines(th *theme, s *session, c *calc.Card, w int) block {
 	var words []string
 	for _, q := range [...]*question{&askJoint, &askGap, &askPosition, &askCoating, &askMetal2, &askGauge2} {
 		if q.applies != nil && !q.applies(c) {
@@ -122,7 +124,12 @@ func restLine(th *theme, s *session, c *calc.Card, w int) line {
 		}
 		words = append(words, text)
 	}
-	return newRow(w).put(th.quiet, strings.Join(words, " · ")).line()
+	var b block
+	b.say(th.quiet, 0, strings.Join(words, " · "), w)
+	if len(b) == 0 {
+		b.skip()
+	}
+	return b
 }
 
 // footLine shows the keys that count here, as many as there is room for; help is always among them.

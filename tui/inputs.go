@@ -135,8 +135,9 @@ func (p *inputsPage) draw(th *theme, s *session, w, h int) (b block, x, y int) {
 	b.add(newRow(w).put(th.strong, "what "+p.page+" asks for").line())
 	b.skip()
 	ask := label(f) + ": "
-	x, y = width(ask)+p.field.column(), len(b)
-	b.add(newRow(w).put(th.bold, ask).put(th.accent, p.field.String()).line())
+	line, at := p.field.ask(th, ask, w)
+	x, y = at, len(b)
+	b.add(line.line())
 	b.say(th.quiet, 0, f.Usage, w)
 	if f.Values != nil || f.Name == "hazard" {
 		b.say(th.quiet, 0, "enter with nothing typed opens the list", w)

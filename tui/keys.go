@@ -11,7 +11,7 @@ type keyMap struct {
 
 	Less, More, Reset, ResetAll key.Binding
 
-	Why, Cautions, Drawing, Map, Beat, Play, Pages, KeepBead, Acceptable, EndPractice, Large, Units, Words, Help, Leave, Kill key.Binding
+	Why, Cautions, Drawing, Map, Beat, Play, Pages, KeepBead, Acceptable, EndPractice, Booth, Units, Words, Help, Leave, Kill key.Binding
 
 	// Not keys but lines of help: what typing does on a screen.
 	TypeName, TypeSize key.Binding
@@ -52,7 +52,7 @@ func newKeys() keyMap {
 		EndPractice: bind("s 3", "end the practice job, show the program's beads", "s", "3"),
 
 		Play:  bind("space", "play the beat", "space"),
-		Large: bind("b 5", "big figures, and back", "b", "5"),
+		Booth: bind("b 5", "booth view: five huge figures, the beat of a timed arc; any key returns", "b", "5"),
 		Units: bind("u", "units: metric, inch, both", "u", "f2"),
 		Words: bind("g f3", "words: what the one under the cursor means", "g", "f3"),
 		Help:  bind("f1 ?", "help", "f1", "?"),
@@ -75,7 +75,7 @@ func (k *keyMap) groups() []helpGroup {
 	return []helpGroup{
 		{"everywhere", []key.Binding{k.On, k.Back, k.Next, k.Prev, k.Help, k.Words, k.Leave, k.Kill}},
 		{"in a list", []key.Binding{named(k.Up, "↑ ↓", "pick a row"), k.TypeName, k.TypeSize, k.Why}},
-		{"on the card", []key.Binding{k.Up, k.Down, k.Less, k.More, k.Reset, k.ResetAll, k.Why, k.Cautions, k.Drawing, k.Map, k.Beat, k.Pages, k.Large, k.Units}},
+		{"on the card", []key.Binding{k.Up, k.Down, k.Less, k.More, k.Reset, k.ResetAll, k.Why, k.Cautions, k.Drawing, k.Map, k.Beat, k.Pages, k.Booth, k.Units}},
 		{"on the map", []key.Binding{named(k.Up, "↑ ↓ ← →", "walk; the card follows"), named(k.Reset, "r 0", "suggestion back"), named(k.Back, "esc enter", "back to the card")}},
 		{"on the pages", []key.Binding{named(k.Pages, "p 1 →", "next page"), named(k.Less, "← 4", "page before"), named(k.On, "enter", "what the page asks for; on correct: what the bead shows"), named(k.Why, "*", "sources"), k.KeepBead, k.Acceptable, named(k.Back, "esc /", "back to the card")}},
 		{"on a practice job", []key.Binding{named(k.Up, "↑ ↓", "pick a setting"), named(k.More, "← →", "less, more"), named(k.On, "enter", "lay the bead; when it is over the next booth"), named(k.Reset, "r 0", "as in the last bead"), k.EndPractice, named(k.Why, "*", "what the booth hid, when it is over"), named(k.KeepBead, "k 7", "keep how it went in the book"), named(k.Back, "esc /", "back to the levels")}},

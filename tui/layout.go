@@ -33,23 +33,36 @@ func (v *window) show(b block, first, last, h int) block {
 	return b[v.top : v.top+h]
 }
 
-// marked shows at the right edge of a window whether there is more above and below it.
+// marked shows at the right edge of a window whether there is more above and below it: on its first and its last line, or
+// on the nearest to them that has room.
 func (v *window) marked(th *theme, b block, all, w int) block {
 	out := append(block{}, b...)
-	if n := len(out); n > 0 && n < all {
-		if v.top > 0 {
-			out[0] = edgeMark(th, out[0], "↑", w)
+	n := len(out)
+	if n == 0 || n >= all {
+		return out
+	}
+	if v.top > 0 {
+		for i := range out {
+			if edgeMark(th, &out[i], "↑", w) {
+				break
+			}
 		}
-		if v.top+n < all {
-			out[n-1] = edgeMark(th, out[n-1], "↓", w)
+	}
+	if v.top+n < all {
+		for i := n - 1; i >= 0; i-- {
+			if edgeMark(th, &out[i], "↓", w) {
+				break
+			}
 		}
 	}
 	return out
 }
 
-func edgeMark(th *theme, l line, mark string, w int) line {
+// edgeMark puts a mark at a line's end, if there is room.
+func edgeMark(th *theme, l *line, mark string, w int) bool {
 	if l.w > w-3 {
-		return l
+		return false
 	}
-	return join(l, line{}, w-1, th.accent, mark)
+	*l = join(*l, line{}, w-1, th.accent, mark)
+	return true
 }

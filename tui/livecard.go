@@ -101,8 +101,15 @@ func fiveFigures(th *theme, s *session, c *calc.Card, w int) block {
 		if r.used > 0 {
 			r.blank(3)
 		}
+		if need > w {
+			b.addAll(flow(r.put(th.quiet, x.label), []piece{{0, th.strong, value}}, width(x.label)+1, w))
+			r = newRow(w)
+			continue
+		}
 		r.put(th.quiet, x.label).blank(1).put(th.strong, value)
 	}
-	b.add(r.line())
+	if r.used > 0 {
+		b.add(r.line())
+	}
 	return b
 }

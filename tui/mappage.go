@@ -69,7 +69,7 @@ func (p *mapPage) where(c *calc.Card) (i, j int) {
 // view draws the map with the setting, the suggestion and what the setting does.
 func (p *mapPage) view(th *theme, s *session, w, h int) block {
 	var b block
-	b.add(p.heading(th, w))
+	b.addAll(p.heading(th, &s.card, w))
 	stops(&b, th, &s.card, w)
 	m := &p.have
 	if p.err != nil {
@@ -80,28 +80,33 @@ func (p *mapPage) view(th *theme, s *session, w, h int) block {
 	if len(m.Feeds) == 0 {
 		return b
 	}
+	signs := legend(th, w)
 	if w >= besideWidth {
 		left := min(62, w-25)
-		b.addAll(beside(p.grid(th, s, left-10, h-2-len(b)), p.facts(th, s, w-left, h-len(b)), left, th.quiet, ""))
-		b.add(legend(th, w))
+		side := block{newRow(w-left).put(th.bold, s.card.Zone).line()}
+		side.addAll(p.facts(th, s, w-left, h-len(b)-1))
+		b.addAll(beside(p.grid(th, s, left-10, h-1-len(b)-len(signs)), side, left, th.quiet, ""))
+		b.addAll(signs)
 		return b
 	}
-	facts := p.facts(th, s, w, 5)
-	b.addAll(p.grid(th, s, w-10, h-2-len(b)-len(facts)))
+	facts := p.facts(th, s, w, max(0, min(5, (h-7)/2-1)))
+	b.addAll(p.grid(th, s, w-10, h-1-len(b)-len(facts)-len(signs)))
 	b.addAll(facts)
-	b.add(legend(th, w))
+	b.addAll(signs)
 	return b
 }
 
-func (p *mapPage) heading(th *theme, w int) line {
-	r := newRow(w).put(th.strong, "operating window")
+func (p *mapPage) heading(th *theme, c *calc.Card, w int) block {
+	now := piece{}
 	switch {
 	case p.stop != nil:
-		r.put(th.quiet, fmt.Sprintf("  computing, %.0f %% – esc gives up", 100*p.share()))
+		now = piece{0, th.quiet, fmt.Sprintf("computing, %.0f %% – esc gives up", 100*p.share())}
 	case p.old():
-		r.put(th.watch, "  ▲ of an earlier job")
+		now = piece{0, th.watch, "▲ of an earlier job"}
+	case w < besideWidth: // beside the map it stands over the figures
+		now.paint, now.text = zoneWord(th, c)
 	}
-	return r.line()
+	return flow(newRow(w).put(th.strong, "operating window"), []piece{now}, 0, w)
 }
 
 // grid draws at most w by h points, sampled evenly, and the axes.
@@ -136,7 +141,8 @@ func (p *mapPage) grid(th *theme, s *session, w, h int) block {
 	}
 	first, last := axisText(m.Feeds[0], "m/min", s.units), axisText(m.Feeds[len(m.Feeds)-1], "m/min", s.units)
 	b.add(newRow(w+8).blank(8).put(th.quiet, first).to(8+max(0, cols-width(last))).put(th.quiet, last).line())
-	b.add(newRow(w+8).blank(8).put(th.quiet, "wire feed "+quantity.Label("m/min", oneSystem(s.units))+" →   travel "+quantity.Label("mm/s", oneSystem(s.units))+" ↑").line())
+	axes := "wire feed " + quantity.Label("m/min", oneSystem(s.units)) + " →   travel " + quantity.Label("mm/s", oneSystem(s.units)) + " ↑"
+	b.add(newRow(w+8).blank(max(0, min(8, w+8-width(axes)))).put(th.quiet, axes).line())
 	return b
 }
 
@@ -148,31 +154,67 @@ func axisText(v float64, unit string, sys quantity.System) string {
 func zonePaint(th *theme, mark byte) paint {
 	switch mark {
 	case '+':
-		return th.good
+		return th.zone.good
+	case '.':
+		return th.zone.cold
 	case 'x':
-		return th.watch
+		return th.zone.hot
 	case '#':
-		return th.stop
+		return th.zone.burns
+	case ',':
+		return th.zone.edge
 	}
 	return th.quiet
 }
 
-func legend(th *theme, w int) line {
-	text := "+ good  . cold  x hot  # burns through  , other edge  S suggested  @ yours"
-	if w < 76 {
-		text = "+good .cold xhot #burns ,edge S suggested @yours"
+// legend says what each mark of the map is, in its own style: on one line where that can be, else on two.
+func legend(th *theme, w int) block {
+	for _, gap := range [...]string{" ", ""} {
+		if b := legendLines(th, gap, w); len(b) == 1 || gap == "" {
+			return b
+		}
 	}
-	if w < 50 {
-		text = "+good .cold xhot #burns @yours"
+	return nil
+}
+
+func legendLines(th *theme, gap string, w int) block {
+	var b block
+	r := newRow(w)
+	for _, sign := range [...]struct{ mark, short, long string }{
+		{"+", "good", "good"}, {".", "cold", "cold"}, {"x", "hot", "hot"}, {"#", "burns", "burns through"},
+		{",", "edge", "other edge"}, {"S", " suggested", "suggested"}, {"@", "yours", "yours"},
+	} {
+		word := sign.short
+		if gap != "" {
+			word = sign.long
+		}
+		if r.used > 0 && r.left() < 1+width(sign.mark+gap+word) {
+			b.add(r.line())
+			r = newRow(w)
+		}
+		if r.used > 0 {
+			r.blank(1 + len(gap))
+		}
+		r.put(markPaint(th, sign.mark), sign.mark+gap+word)
 	}
-	return newRow(w).put(th.quiet, text).line()
+	return append(b, r.line())
+}
+
+// markPaint is the style of a zone's mark, of the suggestion and of the present setting.
+func markPaint(th *theme, mark string) paint {
+	switch mark {
+	case "S":
+		return th.bold
+	case "@":
+		return th.strong
+	}
+	return zonePaint(th, mark[0])
 }
 
 // facts are what the present setting does.
 func (p *mapPage) facts(th *theme, s *session, w, h int) block {
 	c := &s.card
 	var b block
-	b.add(newRow(w).put(th.bold, c.Zone).line())
 	for _, name := range [...]string{"wire_feed", "travel", "current", "wetting_angle", "base_peak_temperature", "margin"} {
 		f, ok := c.Figure(name)
 		if !ok || len(b) >= h {

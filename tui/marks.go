@@ -37,7 +37,7 @@ func (p *marksPage) update(msg tea.Msg, k *keyMap) action {
 		p.at = max(0, p.at-1)
 	case key.Matches(press, k.Down):
 		p.at = min(len(p.rows)-1, p.at+1)
-	case key.Matches(press, k.Play), key.Matches(press, k.Large): // space, or 5 on a keypad
+	case key.Matches(press, k.Play), key.Matches(press, k.Booth): // space, or 5 on a keypad
 		p.toggle()
 	case key.Matches(press, k.On):
 		return p.done(p.ids())
@@ -86,16 +86,21 @@ func (p *marksPage) draw(th *theme, w, h int) block {
 		left = w - 32
 	}
 	below := p.below(th, w)
-	if w >= besideDrawing {
+	if w >= besideDrawing || h-len(b)-len(below) < 4 { // the list comes before the drawing
 		below = nil
 	}
 	var list block
+	first, last := 0, 0
 	for i := range p.rows {
-		list.add(p.row(th, i, left))
+		row := p.row(th, i, left)
+		if i == p.at {
+			first, last = len(list), len(list)+len(row)-1
+		}
+		list.addAll(row)
 	}
 	room := max(1, h-len(b)-len(below))
 	all := len(list)
-	list = p.top.marked(th, p.top.show(list, p.at, p.at, room), all, left)
+	list = p.top.marked(th, p.top.show(list, first, last, room), all, left)
 	if w >= besideDrawing {
 		list = beside(list, p.picture(th, 30), left+2, th.quiet, "")
 	}
@@ -104,7 +109,7 @@ func (p *marksPage) draw(th *theme, w, h int) block {
 	return b
 }
 
-func (p *marksPage) row(th *theme, i, w int) line {
+func (p *marksPage) row(th *theme, i, w int) block {
 	r := &p.rows[i]
 	box, paint := "[ ] ", th.plain
 	if r.marked {
@@ -114,7 +119,8 @@ func (p *marksPage) row(th *theme, i, w int) line {
 	if i == p.at {
 		cursor, paint = "› ", th.accent
 	}
-	return newRow(w).put(th.accent, cursor).put(th.strong, box).put(paint, r.name).line()
+	head := newRow(w).put(th.accent, cursor).put(th.strong, box)
+	return flow(head, []piece{{0, paint, r.name}}, width(cursor+box), w)
 }
 
 // picture is the drawing of the row under the cursor, or its sentence.

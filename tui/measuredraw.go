@@ -17,8 +17,9 @@ func (p *measurePage) draw(th *theme, keeps bool, w, h int) (b block, x, y int) 
 	b.add(newRow(w).put(th.strong, fmt.Sprintf("step %d of %d: %s", p.at+1, len(measureSteps), step.ask)).line())
 	if p.at != askSave {
 		ask := step.ask + ": "
-		x, y = width(ask)+p.field.column(), len(b)
-		b.add(newRow(w).put(th.bold, ask).put(th.accent, p.field.String()).line())
+		r, at := p.field.ask(th, ask, w)
+		x, y = at, len(b)
+		b.add(r.line())
 	} else {
 		text := "enter keeps this reading and narrows the card"
 		if p.busy {
@@ -72,7 +73,7 @@ func (p *measurePage) soFar(th *theme, w int) block {
 	var b block
 	put := func(at int, name, value string) {
 		if p.at > at {
-			b.add(newRow(w).put(th.quiet, name).to(16).put(th.strong, value).line())
+			b.addAll(flow(newRow(w).put(th.quiet, name), []piece{{16, th.strong, value}}, 16, w))
 		}
 	}
 	put(askSource, "power source", p.source)

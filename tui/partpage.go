@@ -8,7 +8,6 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
-	"brazebooth/internal/quantity"
 	"brazebooth/internal/sheet"
 )
 
@@ -98,6 +97,9 @@ func (m *root) drawPart(w, h int) (block, *tea.Cursor) {
 		return m.drill.drawJob(&m.th, m.keeper != nil, m.units, min(w, 100), h), nil
 	}
 	b := pageStrip(&m.th, m.part.at, w)
+	if len(b) > h/4 {
+		b = block{pageTurn(&m.th, m.part.at, w)}
+	}
 	b.skip()
 	w = min(w, 88)
 	above := len(b)
@@ -193,6 +195,13 @@ func pageStrip(th *theme, at, w int) block {
 	return b
 }
 
+// pageTurn is the open page between its neighbours, for a screen without room for them all.
+func pageTurn(th *theme, at, w int) line {
+	n := len(pageNames)
+	r := newRow(w).put(th.quiet, "← "+pageNames[(at+n-1)%n]+"  ").put(th.accent, "["+pageNames[at]+"]")
+	return r.put(th.quiet, "  "+pageNames[(at+1)%n]+" →").line()
+}
+
 // partBody is the open page's text.
 func (m *root) partBody(w int) block {
 	var b block
@@ -264,7 +273,7 @@ func partText(th *theme, s *session, p *calc.Part, w int, why bool) block {
 	verdictText(&b, th, p, w)
 	rankingText(&b, th, p, w)
 	for i := range p.Figures {
-		b.add(partFigure(th, s, &p.Figures[i], w))
+		b.addAll(partFigure(th, s, &p.Figures[i], w))
 		if why {
 			b.say(th.quiet, 4, p.Figures[i].Basis.Source+" ("+knownWords(p.Figures[i].Basis.Known)+")", w)
 		}
@@ -326,7 +335,7 @@ func rankingText(b *block, th *theme, p *calc.Part, w int) {
 	}
 }
 
-func partFigure(th *theme, s *session, f *calc.Figure, w int) line {
+func partFigure(th *theme, s *session, f *calc.Figure, w int) block {
 	c := showFigure(f, s.units)
 	if f.Unit == "1" { // a count
 		c = cell{number: fmt.Sprintf("%.0f", f.Value)}
@@ -338,9 +347,10 @@ func partFigure(th *theme, s *session, f *calc.Figure, w int) line {
 	if w < narrowWidth {
 		value, band = 17, 28
 	}
-	r := newRow(w).put(th.quiet, calc.FigureLabel(f.Name)).to(value).put(th.strong, c.value()).to(band).put(th.quiet, c.band)
-	if s.units == quantity.Both && c.alt() != "" && r.left() > width(c.alt())+2 {
-		r.to(52).put(th.plain, c.alt())
+	parts := []piece{{value, th.strong, c.value()}, {band, th.quiet, c.band}, {52, th.plain, c.alt()}}
+	r := newRow(w).put(th.quiet, calc.FigureLabel(f.Name))
+	if r.used == value {
+		r.blank(1)
 	}
-	return r.line()
+	return flow(r, parts, value, w)
 }

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"strconv"
+	"strings"
 
 	"brazebooth/internal/quantity"
 )
@@ -11,8 +12,8 @@ import (
 // stands elsewhere.
 func (p *picker) view(th *theme, w, h int, explained bool) (block, int) {
 	var b block
-	b.add(p.fieldLine(th, w))
-	cursor := width(p.ask.ask) + 1 + p.field.column()
+	field, cursor := p.fieldLine(th, w)
+	b.add(field)
 	if p.ask.sized() {
 		b.say(th.quiet, 0, p.rule(), w)
 	}
@@ -31,7 +32,7 @@ func (p *picker) view(th *theme, w, h int, explained bool) (block, int) {
 		b.skip()
 		b.addAll(meaning)
 	}
-	return b.fit(min(len(b), h)), min(cursor, w-1)
+	return b.fit(min(len(b), h)), cursor
 }
 
 // rule says how typing is read and what holds for the whole list.
@@ -43,8 +44,9 @@ func (p *picker) rule() string {
 	return text
 }
 
-func (p *picker) fieldLine(th *theme, w int) line {
-	r := newRow(w).put(th.bold, p.ask.ask).blank(1).put(th.accent, p.field.String())
+// fieldLine is the question with what is typed, and the cursor's column.
+func (p *picker) fieldLine(th *theme, w int) (line, int) {
+	r, x := p.field.ask(th, p.ask.ask+" ", w)
 	if p.field.empty() {
 		hint := "type to find, or a row's number"
 		if p.ask.sized() {
@@ -54,7 +56,7 @@ func (p *picker) fieldLine(th *theme, w int) line {
 			r.blank(1).put(th.quiet, hint)
 		}
 	}
-	return r.line()
+	return r.line(), x
 }
 
 // typedLines says how a typed size is read, or what to type instead.
@@ -126,21 +128,23 @@ func (p *picker) rowLine(th *theme, n, names, facts, w int) line {
 	}
 	at += names + 3
 	if room := w - at; room >= 20 {
-		r.to(at).put(th.quiet, cutWords(c.line, room))
+		r.to(at).put(th.quiet, cutClauses(c.line, room))
 	}
 	return r.line()
 }
 
-// cutWords shortens a sentence at a blank.
-func cutWords(s string, room int) string {
+// cutClauses shortens a sentence to the clauses that fit: one cut in the middle could lose the number that it was about.
+func cutClauses(s string, room int) string {
 	if width(s) <= room {
 		return s
 	}
-	lines := wrap(s, room-2)
-	if len(lines) == 0 {
-		return ""
+	best := ""
+	for i, r := range s {
+		if strings.ContainsRune(",;:.", r) && i+1 < len(s) && s[i+1] == ' ' && width(s[:i+1])+2 <= room {
+			best = s[:i+1] + " …"
+		}
 	}
-	return lines[0] + " …"
+	return best
 }
 
 // meaning is the sentence of the row under the cursor, whole.

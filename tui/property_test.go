@@ -16,7 +16,7 @@ func stripBlock(b block) string { return ansi.Strip(b.String()) }
 
 var anyKeys = []string{"enter", "enter", "esc", "tab", "shift+tab", "up", "down", "left", "right", "pgup", "pgdown",
 	"home", "end", "backspace", "delete", "f1", "f2", "ctrl+u", "space", "0", "1", "2", "4", "6", "8", "9", ".", "/", "*",
-	"-", "+", "=", "a", "c", "g", "m", "q", "r", "R", "s", "u", "w", "x", "3", "7", "?", "é", "鉄"}
+	"-", "+", "=", "a", "b", "c", "g", "m", "q", "r", "R", "s", "u", "w", "x", "3", "7", "?", "é", "鉄"}
 
 // Whatever is pressed, at whatever size: no panic, no frame larger than the terminal, and esc always
 // leads back to the first step.
@@ -42,7 +42,7 @@ func TestAnyKeys(t *testing.T) {
 			s.press("esc")
 		}
 		m := s.root()
-		if m.step != 0 || m.page != nil || m.why != nil || m.other || m.onMap {
+		if m.step != 0 || m.page != nil || m.why != nil || m.other || m.onMap || m.onBooth {
 			t.Fatalf("esc does not lead back: step %d", m.step)
 		}
 	})

@@ -28,6 +28,7 @@ type root struct {
 	onMap   bool // the map lies over the card
 	beat    beatPage
 	onBeat  bool // the timed arc's page does
+	onBooth bool // the booth view does
 	part    partPage
 	onPart  bool // a page beside the card does
 	fix     correctPage
@@ -53,7 +54,7 @@ type root struct {
 }
 
 func newRoot(o Options) *root {
-	m := &root{session: newSession(o), th: newTheme(!o.Light, o.Profile), keys: newKeys(), keeper: o.Book, now: o.Now, records: bookPage{all: true}, drill: practicePage{seed: 1}}
+	m := &root{session: newSession(o), th: newTheme(o.Theme, true, o.Profile), keys: newKeys(), keeper: o.Book, now: o.Now, records: bookPage{all: true}, drill: practicePage{seed: 1}}
 	if m.now == nil {
 		m.now = time.Now
 	}
@@ -77,9 +78,9 @@ func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		}
 		m.w, m.h = msg.Width, msg.Height
 	case tea.BackgroundColorMsg:
-		m.th = newTheme(msg.IsDark(), m.th.profile)
+		m.th = newTheme(m.th.kind, msg.IsDark(), m.th.profile)
 	case tea.ColorProfileMsg:
-		m.th = newTheme(m.th.dark, msg.Profile)
+		m.th = newTheme(m.th.kind, m.th.dark, msg.Profile)
 	case tea.KeyPressMsg:
 		cmd = both(m.press(msg), m.follow())
 	case slowFound[calc.Map]:
@@ -91,7 +92,7 @@ func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		cmd = m.chart.tick()
 	case slowFound[calc.Spots]:
 		m.beat.found(msg)
-		cmd = m.follow()
+		cmd = both(m.follow(), m.playInBooth())
 	case slowTick[calc.Spots]:
 		if !m.beat.waits(msg) {
 			return m, nil
@@ -138,6 +139,9 @@ func (m *root) View() tea.View { return m.frame }
 func (m *root) press(k tea.KeyPressMsg) tea.Cmd {
 	again := m.leaving
 	m.notice, m.done, m.leaving = nil, "", false
+	if m.onBooth && !key.Matches(k, m.keys.Kill) {
+		return m.act(goBack{})
+	}
 	if k.Text == "" {
 		switch {
 		case key.Matches(k, m.keys.Kill):
@@ -186,6 +190,14 @@ func (m *root) follow() tea.Cmd {
 		m.card.load(&m.session)
 	}
 	return nil
+}
+
+// playInBooth lets the beat of a timed arc run in the booth view, once its heat was followed.
+func (m *root) playInBooth() tea.Cmd {
+	if !m.onBooth || m.session.card.Used.Mode != "timed" || !m.followed || m.beat.playing() {
+		return nil
+	}
+	return m.beat.start()
 }
 
 // child lets the open screen act.

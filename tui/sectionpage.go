@@ -89,12 +89,8 @@ func zoneWhy(c *calc.Card) string {
 	return "this joint is not modelled."
 }
 
-// zoneRow is the thermal verdict as a row of the card.
-func zoneRow(c *calc.Card) (cardRow, bool) {
-	if c.Zone == "" {
-		return cardRow{}, false
-	}
-	words := c.Zone
+// nearestEdge is the edge that is missed, or comes nearest to it; nil where there is none.
+func nearestEdge(c *calc.Card) *calc.Edge {
 	var near *calc.Edge
 	for i := range c.Edges {
 		e := &c.Edges[i]
@@ -102,6 +98,15 @@ func zoneRow(c *calc.Card) (cardRow, bool) {
 			near = e
 		}
 	}
+	return near
+}
+
+// zoneRow is the thermal verdict as a row of the card.
+func zoneRow(c *calc.Card) (cardRow, bool) {
+	if c.Zone == "" {
+		return cardRow{}, false
+	}
+	words, near := c.Zone, nearestEdge(c)
 	long := "x shows the cross-section and every edge, m the map of all settings."
 	if near != nil {
 		words += fmt.Sprintf(", nearest edge: %s, %.0f %%", near.Name, near.Margin)

@@ -20,63 +20,57 @@ func newPaint(s lipgloss.Style) paint {
 	return paint{open, end}
 }
 
-// theme holds the styles of one session: one bronze accent, three state colours and quiet text. A
-// state always shows a sign or a word too; see mark.
+// theme holds the styles of one session: one accent, three state colours, quiet text, and the zones of the map. A
+// state always shows a sign or a word too; see sign.
 type theme struct {
 	plain, bold, quiet paint
-	accent, strong     paint // bronze; strong is bold besides
+	accent, strong     paint // strong is bold besides
 	good, watch, stop  paint
+	zone               zonePaints
+	kind               Theme
 	dark               bool
 	profile            colorprofile.Profile
 }
 
-// newTheme builds the styles for a background and a colour profile. In sixteen colours the
-// terminal's own palette decides, so only those of its colours are used that are readable on that
-// background.
-func newTheme(dark bool, profile colorprofile.Profile) theme {
-	pick := func(light, night [3]string) color.Color {
-		c := light
-		if dark {
-			c = night
-		}
-		return shade(profile, c)
-	}
-	bronze := pick([3]string{"", "94", "#8a5210"}, [3]string{"3", "173", "#d0935a"})
-	green := pick([3]string{"2", "22", "#1f6f3a"}, [3]string{"10", "114", "#87c38f"})
-	amber := pick([3]string{"", "130", "#9a4d00"}, [3]string{"11", "221", "#f2c14e"})
-	red := pick([3]string{"1", "124", "#b3261e"}, [3]string{"9", "203", "#ff6b5e"})
-	grey := pick([3]string{"", "241", "#626262"}, [3]string{"", "246", "#949494"})
+// zonePaints are the styles of the map's points.
+type zonePaints struct{ good, cold, hot, burns, edge paint }
 
-	base := lipgloss.NewStyle()
-	with := func(c color.Color) lipgloss.Style {
-		if c == nil {
-			return base
-		}
-		return base.Foreground(c)
-	}
-	quiet := with(grey)
-	if grey == nil {
-		quiet = base.Faint(true)
+// newTheme builds the styles of a theme for a background and a colour profile. Nothing is ever faint: how faint that is,
+// is the terminal's to say.
+func newTheme(kind Theme, dark bool, profile colorprofile.Profile) theme {
+	c := paletteOf(kind, dark)
+	with := func(t tone) lipgloss.Style { return colored(t.shade(profile)) }
+	accent := with(c.accent)
+	if c.accent.shade(profile) == nil {
+		accent = accent.Bold(true) // a key stands out by something
 	}
 	return theme{
-		bold: newPaint(base.Bold(true)), quiet: newPaint(quiet),
-		accent: newPaint(with(bronze)), strong: newPaint(with(bronze).Bold(true)),
-		good: newPaint(with(green)), watch: newPaint(with(amber).Bold(true)), stop: newPaint(with(red).Bold(true)),
-		dark: dark, profile: profile,
+		plain: newPaint(with(c.plain)), bold: newPaint(with(c.plain).Bold(true)), quiet: newPaint(with(c.quiet)),
+		accent: newPaint(accent), strong: newPaint(accent.Bold(true)),
+		good: newPaint(with(c.good)), watch: newPaint(with(c.watch).Bold(true)), stop: newPaint(with(c.stop).Bold(true).Reverse(c.reverse)),
+		zone: zonePaints{newPaint(with(c.zones.good)), newPaint(with(c.zones.cold)), newPaint(with(c.zones.hot)),
+			newPaint(with(c.zones.burns)), newPaint(with(c.zones.edge))},
+		kind: kind, dark: dark, profile: profile,
 	}
 }
 
-// shade picks one of three spellings of a colour: of sixteen, of 256, of all. An empty spelling, or a
-// profile without colour, gives none.
-func shade(profile colorprofile.Profile, c [3]string) color.Color {
-	s := c[2]
+func colored(c color.Color) lipgloss.Style {
+	if c == nil {
+		return lipgloss.NewStyle()
+	}
+	return lipgloss.NewStyle().Foreground(c)
+}
+
+// shade picks the spelling of a colour for a profile. An empty spelling, or a profile without colour, gives none.
+func (t tone) shade(profile colorprofile.Profile) color.Color {
+	s := t.full
 	switch profile {
 	case colorprofile.NoTTY, colorprofile.ASCII:
 		return nil
 	case colorprofile.ANSI:
-		s = c[0]
+		s = t.ansi
 	case colorprofile.ANSI256:
-		s = c[1]
+		s = t.indexed
 	}
 	if s == "" {
 		return nil

@@ -23,7 +23,7 @@ type Options struct {
 	Job     calc.Job                          // what to open with; zero: ExampleJob
 	Units   quantity.System                   // "": metric
 	Profile colorprofile.Profile              // Unknown: found out from Env and the terminal
-	Light   bool                              // a light background, until the terminal says which it has
+	Theme   Theme                             // "": ThemeAuto, dark until the terminal says which background it has
 	Env     []string                          // the terminal's environment, KEY=value; nil: the program's own
 	Book    Keeper                            // nil: nothing is kept
 	Now     func() time.Time                  // nil: the machine's clock; for the stopwatch only

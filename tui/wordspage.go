@@ -89,8 +89,7 @@ func wordBegins(t *tables.Term, text string) bool {
 // draw is the list with the entry of the word under the cursor; x is where typing goes.
 func (p *wordsPage) draw(th *theme, w, h int) (b block, x int) {
 	ask := "word: "
-	x = width(ask) + p.field.column()
-	r := newRow(w).put(th.bold, ask).put(th.accent, p.field.String())
+	r, x := p.field.ask(th, ask, w)
 	if p.field.empty() && r.left() > 14 {
 		r.blank(1).put(th.quiet, "type to find")
 	}

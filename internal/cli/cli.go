@@ -26,7 +26,7 @@ type Deps struct {
 	Example  calc.Job // what a newcomer sees first
 	Title    string   // what the example is
 	// Screens opens the screens; nil where there is no terminal for them.
-	RunScreens func(ctx context.Context, units quantity.System, book string) error
+	RunScreens func(ctx context.Context, o ScreenOptions) error
 	// Serve gives the server's flags to a command and returns what runs it; nil where there is none to run.
 	Serve func(flags *pflag.FlagSet) func(ctx context.Context, book string) error
 
@@ -36,6 +36,16 @@ type Deps struct {
 	Now        func() time.Time // nil for the machine's clock
 	Patient    bool             // standard error is a terminal whose reader may wait: show progress there
 }
+
+// ScreenOptions are what the command line says of the screens.
+type ScreenOptions struct {
+	Units quantity.System
+	Book  string // where the book is, "" for none
+	Theme string // one of Themes
+}
+
+// Themes are the names of the screens' colours.
+func Themes() []string { return []string{"auto", "dark", "light", "contrast", "none"} }
 
 // Run carries out the arguments and returns the exit code: 0 answered, 1 could not, 2 wrong use. A stop,
 // a refusal and a job without a good setting are answers.
@@ -54,7 +64,7 @@ func Run(ctx context.Context, args []string, d Deps) int {
 // New builds the command tree.
 func New(deps Deps) *cobra.Command {
 	d := &deps
-	var units string
+	var units, theme string
 	root := &cobra.Command{
 		Use:   "brazebooth",
 		Short: "Settings for gas metal arc brazing",
@@ -71,14 +81,18 @@ come before anything that is printed here.`,
 			if err != nil {
 				return err
 			}
+			if !contains(Themes(), theme) {
+				return wrong("--theme: no theme is called "+quote(theme), "type "+orList(Themes()))
+			}
 			if d.RunScreens == nil {
 				return d.example(sys)
 			}
 			where, _ := d.place(cmd) // without a book the screens say so
-			return d.RunScreens(cmd.Context(), sys, where)
+			return d.RunScreens(cmd.Context(), ScreenOptions{sys, where, theme})
 		},
 	}
 	root.Flags().StringVar(&units, "units", "", unitsUsage)
+	root.Flags().StringVar(&theme, "theme", "auto", "the screens' colours: "+orList(Themes()))
 	root.PersistentFlags().String("book", "", bookUsage)
 	root.SetFlagErrorFunc(flagError)
 	root.SetHelpCommand(helpCommand())

@@ -14,7 +14,6 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/field"
-	"brazebooth/internal/quantity"
 )
 
 // said is what one run of the program left behind.
@@ -37,7 +36,7 @@ func TestWrongUseExitsWith2(t *testing.T) {
 		"card --position sideways", "card --coating paint", "card --filler lead", "card --units furlong", "card --gap -1mm",
 		"card extra", "card --frobnicate", "card -x", "card --json=perhaps", "card --metal", "solder", "help solder",
 		"gauge", "gauge 31", "gauge 16 18", "gauge 1.5mm", "tables colours", "tables fillers metals", "version now",
-		"wire --wire nonsense", "wire --metal galvanized", "window --mode timed", "window --joint plug", "--units furlong",
+		"wire --wire nonsense", "wire --metal galvanized", "window --mode timed", "window --joint plug", "--units furlong", "--theme pink", "--theme=",
 		"card --show lunch", "correct --seen ugly", "correct --seen good,pores", "correct --seen pores --tried travel", "correct --seen pores --tried travel=9:ugly", "correct --seen pores --tried metal=copper:good", "correct --seen",
 		"prepare --length -3", "filler --use war", "overlay --joint lap", "strength --joint corner", "fit --hazard dragons", "practice --level 0", "practice --level 1 --seed -1", "practice --seed 3", "practice --level 1 --travel 90", "practice --level 1 --travel 9 --tried x", "practice --level 1 --keep", "practice 3", "cost --count 0.5", "machine --rated-duty 200%",
 	} {
@@ -51,7 +50,7 @@ func TestWrongUseExitsWith2(t *testing.T) {
 
 func TestAnswersExitWith0(t *testing.T) {
 	for _, line := range []string{
-		"", "--units inch", "card", "card --metal brass --gauge 20", "card --filler steel", "card --wire 1.8mm",
+		"", "--units inch", "--theme contrast", "card", "card --metal brass --gauge 20", "card --filler steel", "card --wire 1.8mm",
 		"card --gauge 16 --feed 250ipm --amps 140", "card --metal copper --gauge 1mm --joint butt", "card --joint plug",
 		"card --mode timed --joint butt --gap 2mm", "card --help", "help", "help card", "help gauge", "gauge 16ga", "tables", "version",
 		"wire", "completion bash", "correct", "correct --seen rolled-edge --feed 5 --travel 9", "card --feed 5 --travel 9 --show all", "card --feed 5 --travel 9 --show all --markdown", "filler --feed 5 --travel 9", "prepare --feed 5 --travel 9",
@@ -65,7 +64,7 @@ func TestAnswersExitWith0(t *testing.T) {
 // What could not be done, though it was rightly asked, is 1.
 func TestWhatCouldNotBeDoneExitsWith1(t *testing.T) {
 	var out, errOut bytes.Buffer
-	broken := func(context.Context, quantity.System, string) error { return errors.New("the terminal went away") }
+	broken := func(context.Context, ScreenOptions) error { return errors.New("the terminal went away") }
 	if code := Run(context.Background(), nil, Deps{Out: &out, Err: &errOut, RunScreens: broken}); code != 1 || !strings.Contains(errOut.String(), "the terminal went away") {
 		t.Errorf("screens that fail: code %d, stderr %q", code, errOut.String())
 	}

@@ -1,0 +1,328 @@
+package tui
+
+import (
+	"context"
+	"fmt"
+	"regexp"
+	"strings"
+	"testing"
+	"time"
+
+	tea "charm.land/bubbletea/v2"
+
+	"brazebooth/calc"
+	"brazebooth/internal/quantity"
+	"brazebooth/tables"
+)
+
+// The narrow terminals: a small window, a phone held upright.
+var narrow = [][2]int{{60, 20}, {60, 120}, {40, 14}, {40, 120}}
+
+// systems are every system of units; in a short run the longest only.
+func systems() []quantity.System {
+	if testing.Short() {
+		return []quantity.System{quantity.Both}
+	}
+	return []quantity.System{quantity.Metric, quantity.Inch, quantity.Both}
+}
+
+// longestJob has the longest names that a card can carry at once, and a timed arc besides.
+func longestJob(t *testing.T) calc.Job {
+	t.Helper()
+	j := calc.Job{Metal: longest(tables.Metals(), func(m tables.Metal) string { return metalThatArcs(m.ID) }), Gauge: 16,
+		Filler: longest(tables.Fillers(), func(f tables.Filler) string { return f.ID }),
+		Joint:  "butt", Gap: calc.Some(2), Mode: "timed"}
+	j.Metal2 = j.Metal
+	if _, err := calc.Solve(j); err != nil {
+		t.Fatal(err)
+	}
+	return j
+}
+
+// metalThatArcs is the id of a metal that has a card, "" of another.
+func metalThatArcs(id string) string {
+	if _, err := calc.Solve(calc.Job{Metal: id, Gauge: 16, Joint: "butt", Gap: calc.Some(2), Mode: "timed"}); err != nil {
+		return ""
+	}
+	return id
+}
+
+func longest[T any](list []T, name func(T) string) string {
+	best := ""
+	for _, x := range list {
+		if n := name(x); len(n) > len(best) {
+			best = n
+		}
+	}
+	return best
+}
+
+// longName is as long as a field takes.
+var longName = strings.Repeat("rainwater tank lid 12 ", 4)[:fieldMax]
+
+// elsewhere are ellipses that cut nothing: a wait, a list's row that shows whole clauses of a sentence that stands whole
+// below it, the help's range of pages.
+var elsewhere = regexp.MustCompile(`being kept …|looking at it …|fit … correct|[,;:.] …`)
+
+// uncut fails where a line of the screen ends in an ellipsis, or is wider than the terminal.
+func (s *screen) uncut(state string, size [2]int) {
+	s.t.Helper()
+	s.fits(size[0], size[1])
+	if rest := elsewhere.ReplaceAllString(s.text(), ""); strings.Contains(rest, "…") {
+		s.t.Fatalf("%s, %dx%d: something is cut:\n%s", state, size[0], size[1], s.text())
+	}
+}
+
+// cardStates are keys that lead from a card to every screen that lies over it, without a book.
+func cardStates() []string {
+	list := []string{"", "end", "c", "x", "m", "t", "t space", "b", "f1", "r", "end right", "g", "g z i n c", "g z z"}
+	for i := range 9 {
+		down := "home " + strings.Repeat("down ", i)
+		list = append(list, down+"*", down+"* 9 9 9 9 z enter")
+	}
+	for i := range pageNames {
+		right := "p " + strings.Repeat("right ", i)
+		list = append(list, right, right+"*", right+"enter")
+	}
+	up := "end "
+	for _, q := range otherQuestions() {
+		if q.list != nil {
+			list = append(list, up+"enter", up+"enter *")
+		}
+		up += "up "
+	}
+	return append(list, "home right q")
+}
+
+// home goes back to the card from whatever lies over it.
+func (s *screen) home() {
+	s.press("ctrl+u", "esc")
+	for range 9 {
+		if m := s.root(); m.page == nil && m.words == nil && m.why == nil && m.marks == nil && !m.other && m.form == nil && m.inputs == nil &&
+			!m.onPart && !m.onMap && !m.onBeat && !m.onBooth && m.step == cardStep {
+			break
+		}
+		s.press("ctrl+u", "esc")
+	}
+	for s.root().step < cardStep {
+		s.press("tab")
+	}
+	s.root().part.at = 0
+}
+
+// Nothing is cut on any screen over a card: with the longest names, a timed arc, a stop, in every system of units.
+func TestNothingCutOverACard(t *testing.T) {
+	jobs := map[string]calc.Job{"longest": longestJob(t), "stopped": {Metal: "brass", Hazard: "tank"},
+		"asked": {Metal: "mild-steel", Gauge: 18, Feed: calc.Some(5.5), Travel: calc.Some(9), RatedAmps: calc.Some(200), RatedDuty: calc.Some(60), Load: calc.Some(1), Length: calc.Some(2000), WirePrice: calc.Some(25)}}
+	for name, job := range jobs {
+		o := remembering(Options{Job: job})
+		for _, sys := range systems() {
+			o.Units = sys
+			s := openAt(t, 80, 24, o)
+			for _, keys := range cardStates() {
+				s.press(strings.Fields(keys)...)
+				for _, size := range narrow {
+					s.send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
+					s.uncut(fmt.Sprintf("%s, %s, %s", name, sys, keys), size)
+				}
+				s.home()
+			}
+		}
+	}
+}
+
+// Every figure of the card and of the pages beside it stands on a narrow screen with its band, and every caution whole.
+func TestAllIsThere(t *testing.T) {
+	job := calc.Job{Metal: "galvanized", Gauge: 18, Feed: calc.Some(5.5), Travel: calc.Some(9), RatedAmps: calc.Some(200), RatedDuty: calc.Some(60), Load: calc.Some(1), Length: calc.Some(2000)}
+	for _, w := range []int{60, 40} {
+		for _, sys := range systems() {
+			s := openAt(t, w, 400, Options{Job: job, Units: sys})
+			m := s.root()
+			there := func(where string, figures []calc.Figure, warnings []calc.Warning) {
+				t.Helper()
+				flat := strings.Join(strings.Fields(s.text()), " ")
+				for i := range figures {
+					if figures[i].Name == "gun_angle" { // on the card it is a sentence
+						continue
+					}
+					c := showFigure(&figures[i], sys)
+					if figures[i].Unit == "1" {
+						c = cell{number: fmt.Sprintf("%.0f", figures[i].Value)}
+					}
+					for _, text := range []string{c.value(), c.band, c.alt()} {
+						if !strings.Contains(flat, text) {
+							t.Errorf("%s, %d columns, %s: no %q of %s:\n%s", where, w, sys, text, figures[i].Name, s.text())
+						}
+					}
+				}
+				for _, x := range warnings {
+					if !strings.Contains(flat, strings.Join(strings.Fields(x.Text), " ")) {
+						t.Errorf("%s, %d columns, %s: %s is not whole:\n%s", where, w, sys, x.Code, s.text())
+					}
+				}
+			}
+			there("card", m.session.card.Figures, nil)
+			s.press("c")
+			there("cautions", nil, m.session.card.Warnings)
+			s.press("esc", "p")
+			seen := 0
+			for i := range pageNames {
+				page, ok := calc.PageByName(m.part.name())
+				if ok && page.Of != nil {
+					if p, err := page.Answer(&m.session.card); err == nil { // else the page says why
+						there(pageNames[i], p.Figures, p.Warnings)
+						seen++
+					}
+				}
+				s.press("right")
+			}
+			if seen < 6 {
+				t.Errorf("%d pages were looked at", seen)
+			}
+		}
+	}
+}
+
+// Nothing is cut on the way to a card, for any row of the lists.
+func TestNothingCutOnTheWay(t *testing.T) {
+	o := remembering(Options{})
+	for _, size := range narrow {
+		for _, sys := range systems() {
+			o.Units = sys
+			s := openAt(t, size[0], size[1], o)
+			for step := range 4 {
+				for range s.root().pick.rows {
+					s.uncut(fmt.Sprintf("%s, step %d", sys, step), size)
+					s.press("*")
+					s.uncut(fmt.Sprintf("%s, meaning at step %d", sys, step), size)
+					s.press("esc", "down")
+				}
+				for _, typed := range []string{"zz", "99ga", "1.51mm", longName} {
+					s.typed(typed)
+					s.uncut(fmt.Sprintf("%s, step %d, %s typed", sys, step, typed), size)
+					s.press("enter")
+					s.uncut(fmt.Sprintf("%s, step %d, %s entered", sys, step, typed), size)
+					for s.root().step > step {
+						s.press("shift+tab")
+					}
+					s.press("ctrl+u")
+				}
+				s.press("enter")
+			}
+		}
+	}
+}
+
+// Nothing is cut on the pages of the book, whatever a shop's names are.
+func TestNothingCutInTheBook(t *testing.T) {
+	for _, size := range narrow {
+		for _, sys := range systems() {
+			s := openLongBook(t, &drawer{}, sys, size)
+			walk := func(name, keys string) {
+				s.press(strings.Fields(keys)...)
+				s.uncut(fmt.Sprintf("%s, %s", sys, name), size)
+			}
+			toPage := func(page string) {
+				for range pageNames {
+					if s.root().part.name() != page {
+						s.press("right")
+					}
+				}
+				walk(page, "")
+			}
+			toPage(pageBook)
+			s.typed(longName)
+			walk("a name typed", "")
+			walk("kept", "enter")
+			toPage(pageRecords)
+			walk("a record", "enter")
+			walk("back", "esc")
+			for i := range forms {
+				walk("on a form", strings.Repeat("up ", 9)+strings.Repeat("down ", 1+i)+"enter")
+				for range forms[i].fields {
+					s.typed(longName)
+					walk("typed", "")
+					walk("next", "enter")
+				}
+				walk("entered", "enter")
+				for s.root().form != nil {
+					s.press("ctrl+u", "esc")
+				}
+			}
+			toPage(pageMeasure)
+			s.typed(longName)
+			walk("a power source", "enter")
+			walk("a new one", "enter")
+			for _, text := range []string{"635mm", "635mm", "12mm", "120A", "16V", "16s/100mm"} {
+				s.typed("nonsense")
+				walk("refused", "enter ctrl+u")
+				s.typed(text)
+				walk("typed", "")
+				walk("measured", "enter")
+			}
+			walk("kept", "enter")
+		}
+	}
+}
+
+func openLongBook(t *testing.T, d *drawer, sys quantity.System, size [2]int) *screen {
+	t.Helper()
+	now := time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
+	clock := func() time.Time { now = now.Add(6 * time.Second); return now }
+	s := openAt(t, size[0], size[1], Options{Book: d, Now: clock, Units: sys, Job: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(6.35), Travel: calc.Some(10), StickOut: calc.Some(12)}})
+	s.press("p")
+	return s
+}
+
+// Nothing is cut of a row of test beads: what is seen, the answer, the next bead, another job.
+func TestNothingCutOfTestBeads(t *testing.T) {
+	o := remembering(Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(5.5), Travel: calc.Some(10)}})
+	for _, size := range narrow {
+		for _, sys := range systems() {
+			o.Units, o.Book = sys, &drawer{}
+			s := openAt(t, size[0], size[1], o)
+			s.press("p")
+			for s.root().part.name() != "correct" {
+				s.press("right")
+			}
+			for _, keys := range []string{"enter", "down down down down", "space", "enter", "*", "k", "a", "enter", "enter", "space enter", "enter"} {
+				s.press(strings.Fields(keys)...)
+				s.uncut(fmt.Sprintf("%s, beads, %s", sys, keys), size)
+			}
+		}
+	}
+}
+
+// remembering answers each job once for all screens of a test.
+func remembering(o Options) Options {
+	o.Solve, o.Window, o.Gap = once(calc.Solve), onceOver(coarse), onceOver(calc.Gap)
+	return o
+}
+
+func once(solve func(calc.Job) (calc.Card, error)) func(calc.Job) (calc.Card, error) {
+	known := map[calc.Job]calc.Card{}
+	return func(job calc.Job) (calc.Card, error) {
+		if have, ok := known[job]; ok {
+			return have, nil
+		}
+		found, err := solve(job)
+		if err == nil {
+			known[job] = found
+		}
+		return found, err
+	}
+}
+
+func onceOver[V any](solve func(context.Context, calc.Job, func(float64)) (V, error)) func(context.Context, calc.Job, func(float64)) (V, error) {
+	known := map[calc.Job]V{}
+	return func(ctx context.Context, job calc.Job, progress func(float64)) (V, error) {
+		if have, ok := known[job]; ok {
+			return have, nil
+		}
+		found, err := solve(ctx, job, progress)
+		if err == nil {
+			known[job] = found
+		}
+		return found, err
+	}
+}
