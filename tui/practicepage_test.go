@@ -94,7 +94,7 @@ func TestPracticeIsLeftAndEnded(t *testing.T) {
 		t.Fatal("it ended without being asked twice")
 	}
 	s.press("3")
-	s.has("took 4 beads to a", "the program's own beads")
+	s.has("took 3 beads to a", "the program's own beads")
 	setting := p.now
 	s.press("+", "3")
 	s.has("this job is over")

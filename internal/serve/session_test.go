@@ -161,7 +161,7 @@ func (g *guest) opensBook() {
 	g.awaits("[card]")
 	g.types("p")
 	g.awaits("[fit]")
-	for _, page := range []string{"filler", "prepare", "overlay", "machine", "strength", "air", "correct", "measure", "cost", "book"} {
+	for _, page := range []string{"filler", "prepare", "overlay", "machine", "strength", "air", "correct", "measure", "practice", "cost", "book"} {
 		g.types("\x1b[C")
 		g.awaits("[" + page + "]")
 	}
