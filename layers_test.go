@@ -24,6 +24,7 @@ var own = map[string][]string{
 	"brazebooth/internal/cli":      {"internal/book", "calc", "tables", "internal/quantity", "internal/plain", "internal/sheet", "internal/field"},
 	"brazebooth/tui":               {"calc", "tables", "internal/quantity", "internal/plain", "internal/sheet", "internal/field"},
 	"brazebooth/internal/bench":    {},
+	"brazebooth/internal/mutate":   {},
 	"brazebooth/calc_test":         {},
 }
 
