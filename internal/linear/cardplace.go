@@ -1,0 +1,176 @@
+package linear
+
+import (
+	"slices"
+	"strings"
+
+	"brazebooth/calc"
+	"brazebooth/internal/field"
+	"brazebooth/internal/quantity"
+)
+
+// cardPlace is where the card was read out and anything may be asked of it.
+type cardPlace struct{ fresh bool }
+
+func (cardPlace) name(*talk) string { return "card" }
+
+func (p cardPlace) enter(t *talk) {
+	if p.fresh {
+		t.read()
+	}
+}
+
+func (cardPlace) back(t *talk) { t.goTo(&question{step: len(path), field: mustField(path[len(path)-1])}) }
+
+// command is one word that the card understands.
+type command struct {
+	name, usage string
+	do          func(t *talk, rest string)
+}
+
+// commands in the order in which help tells of them; a function, since help is one of them.
+func commands() []command {
+	return []command{
+		{"card", "the whole card again", func(t *talk, _ string) { t.read() }},
+		{"results", "current, heat, bead, zinc and every other figure, and the edges", (*talk).readResults},
+		{"cautions", "every stop, caution and note with its source", (*talk).readCautions},
+		{"assumed", "what was not given, and why it is taken so", (*talk).readAssumed},
+		{"why", "why feed: where a figure comes from and what it leans on", (*talk).why},
+		{"map", "what is good from where to where", (*talk).readMap},
+		{"timed", "on, off and step of a timed arc", (*talk).readTimed},
+		{"correct", "say what a test bead shows, and hear what to change", (*talk).correct},
+		{"keep", "keep and a name: keep the card in the book", (*talk).keep},
+		{"find", "find and words: cards that are kept", (*talk).find},
+		{"open", "open and a number of the list, or a name: take a kept card", (*talk).open},
+		{"power-source", "power-source and a name: take what its readings taught", (*talk).recall},
+		{"reset", "reset feed: the suggestion back; reset alone: all of them", (*talk).reset},
+		{"example", "a real job of the shop", func(t *talk, _ string) { t.example() }},
+		{"new", "begin again with the metal", func(t *talk, _ string) { t.start(calc.Job{}) }},
+	}
+}
+
+func (cardPlace) hear(t *talk, line string) {
+	word, rest := cutWord(line)
+	word = strings.ToLower(strings.TrimLeft(word, "-"))
+	for _, c := range commands() {
+		if c.name == word {
+			c.do(t, rest)
+			return
+		}
+	}
+	page, isPage := calc.PageByName(word)
+	f, value := t.fieldNamed(line)
+	switch {
+	case line == "":
+		t.voice.show("This is the card. Type feed and a number, why feed, map, keep and a name, or help.")
+	case line == "?":
+		t.at.help(t)
+	case isPage && rest == "":
+		t.readPage(page)
+	case f != nil && (value == "" || value == "?"):
+		t.askFor(f, value)
+	case f != nil:
+		t.change(f, value)
+	default:
+		t.unknown(word)
+	}
+}
+
+// askFor asks for one choice by itself, with its list where that is wanted.
+func (t *talk) askFor(f *field.Field, how string) {
+	q := &question{field: f}
+	t.goTo(q)
+	if how == "?" {
+		q.list(t, "")
+	}
+}
+
+// otherNames are names of choices that are neither a flag's nor made of its words.
+var otherNames = map[string]string{"wire feed": "feed", "stick-out": "stickout", "stick out": "stickout", "gas flow": "flow", "current": "amps", "thickness": "gauge",
+	"root opening": "gap", "shielding gas": "gas", "second metal": "metal2", "second gauge": "gauge2", "second coating": "coating2"}
+
+// fieldNamed finds the choice that a line begins with, by a name of one or two words, and what follows it.
+func (t *talk) fieldNamed(line string) (*field.Field, string) {
+	one, rest := cutWord(strings.Replace(line, "=", " ", 1))
+	two, after := cutWord(rest)
+	for _, try := range [...]struct{ name, rest string }{{one + " " + two, after}, {one, rest}} {
+		name := strings.ToLower(strings.Trim(try.name, "- "))
+		if other, ok := otherNames[name]; ok {
+			name = other
+		}
+		name = strings.ReplaceAll(name, "_", "-")
+		if f, ok := field.ByName(strings.ReplaceAll(name, " ", "-")); ok {
+			return f, try.rest
+		}
+	}
+	return nil, ""
+}
+
+// unknown says what begins alike.
+func (t *talk) unknown(word string) {
+	var near []string
+	for _, n := range t.allWords() {
+		if len(word) > 1 && strings.HasPrefix(n, word[:2]) {
+			near = append(near, n)
+		}
+	}
+	if _, err := quantity.ParseNumber(word); err == nil {
+		t.refuse("a number alone says nothing here", "type what it is for, as feed 6.2 or travel 8")
+		return
+	}
+	hint := "help lists what may be typed"
+	if len(near) > 0 {
+		hint = "type " + orList(near[:min(len(near), 4)]) + "; " + hint
+	}
+	t.refuse("nothing here is called "+quoted(word), hint)
+}
+
+// allWords is everything that the card's prompt understands.
+func (t *talk) allWords() []string {
+	var list []string
+	for _, c := range commands() {
+		list = append(list, c.name)
+	}
+	for _, p := range calc.Pages() {
+		list = append(list, p.Name)
+	}
+	for _, fields := range [...][]field.Field{field.OnCard(), field.OnPages()} {
+		for i := range fields {
+			list = append(list, fields[i].Name)
+		}
+	}
+	slices.Sort(list)
+	return slices.Compact(list)
+}
+
+func (cardPlace) help(t *talk) {
+	for _, c := range commands() {
+		t.voice.show(c.name + ": " + c.usage + ".")
+	}
+	var pages, fields []string
+	for _, p := range calc.Pages() {
+		if p.Of != nil {
+			pages = append(pages, p.Name)
+		}
+	}
+	for i := range field.OnCard() {
+		fields = append(fields, field.OnCard()[i].Name)
+	}
+	t.voice.show("Pages beside the card: " + strings.Join(pages, ", ") + ".")
+	t.voice.show("To change a choice type its name and what it is to be, as feed 6.2 or joint tee; the name alone asks. They are " + strings.Join(fields, ", ") + ", and what each page asks for.")
+	t.voice.show("help and a name tells of one. words and a word is the glossary. back, again, units, quit.")
+}
+
+// example puts the shop's example on the card.
+func (t *talk) example() {
+	card, err := t.solve(t.o.Example)
+	if err != nil {
+		t.fault(err)
+		return
+	}
+	t.job, t.card, t.told, t.part, t.tries = t.o.Example, card, nil, nil, nil
+	if t.o.Title != "" {
+		t.voice.say(first(t.o.Title), ".")
+	}
+	t.goTo(cardPlace{fresh: true})
+}

@@ -1,0 +1,125 @@
+package linear
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"brazebooth/calc"
+	"brazebooth/internal/sheet"
+	"brazebooth/tables"
+)
+
+// correct asks what a test bead shows.
+func (t *talk) correct(string) {
+	for i := range t.card.Warnings {
+		if t.card.Warnings[i].Severity == calc.Stop {
+			t.stops()
+			t.refuse("no setting mends a job that is stopped", "")
+			return
+		}
+	}
+	if n := len(t.tries); n > 0 && !calc.SameBead(t.tries[n-1].Job, t.job) {
+		t.tries = nil
+		t.voice.say("The job is another one now: the beads before it do not count.")
+	}
+	t.goTo(seenPlace{})
+}
+
+// seenPlace waits for what a bead shows.
+type seenPlace struct{}
+
+func (seenPlace) name(*talk) string { return "seen" }
+func (seenPlace) back(t *talk)      { t.goTo(cardPlace{}) }
+
+func (seenPlace) enter(t *talk) {
+	t.voice.say("Lay a test bead on scrap of the same sheet with the settings of the card, look at both faces, peel it. What does it show?")
+	for i, s := range tables.Sights() {
+		t.voice.say(fmt.Sprintf("%d: ", i+1), s.Name, ".")
+	}
+	t.voice.show("Several with commas, as 1,6. Enter alone goes back to the card.")
+}
+
+func (seenPlace) help(t *talk) {
+	t.voice.show("Type the number of what the bead shows, several with commas, or good if nothing is wrong. Enter alone goes back, again lists them once more.")
+}
+
+func (p seenPlace) hear(t *talk, line string) {
+	if line == "" {
+		p.back(t)
+		return
+	}
+	if line == "?" {
+		p.enter(t)
+		return
+	}
+	seen, err := sights(line)
+	if err != nil {
+		t.fault(err)
+		return
+	}
+	laid := calc.Laid(&t.card)
+	tries := append(t.tries[:len(t.tries):len(t.tries)], calc.Try{Job: calc.AsSet(t.card.Job, &laid), Seen: seen})
+	part, err := calc.Correct(t.ctx, tries)
+	if err != nil {
+		t.fault(err)
+		return
+	}
+	t.tries = tries
+	t.advice(&part)
+}
+
+// advice reads out the one change, and asks whether it goes on the card.
+func (t *talk) advice(part *calc.Part) {
+	c := part.Correction
+	t.part = part
+	rest := *part
+	rest.Correction = nil
+	if c.Change != nil {
+		t.voice.say("Change ", sheet.ChangeText(c.Change, t.units), ".")
+	}
+	t.voice.say(sentence(c.Why))
+	t.readPart(&rest)
+	if c.Change == nil {
+		t.goTo(cardPlace{})
+		return
+	}
+	t.goTo(sure{question: "Put this change on the card?", yes: func() { t.swap(c.Next, "On the card. Lay the next bead, then type correct again.") }})
+}
+
+// sights turns numbers and names with commas into what calc.Correct reads.
+func sights(line string) (string, error) {
+	var ids []string
+	for _, part := range strings.FieldsFunc(line, func(r rune) bool { return r == ',' || r == ';' }) {
+		words := strings.Fields(strings.ToLower(part))
+		if id, ok := sightNamed(strings.Join(words, " ")); ok {
+			ids = append(ids, id)
+			continue
+		}
+		for _, w := range words {
+			id, ok := sightNamed(w)
+			if !ok {
+				return "", &calc.FieldError{Field: "seen", Value: "as " + quoted(w), Accept: fmt.Sprintf("type a number from 1 to %d, several with commas, or ? for the list", len(tables.Sights()))}
+			}
+			ids = append(ids, id)
+		}
+	}
+	return calc.SeenIDs(strings.Join(ids, ","))
+}
+
+// sightNamed finds a sight by its number, its id, or the beginning of its name.
+func sightNamed(text string) (string, bool) {
+	list := tables.Sights()
+	if n, err := strconv.Atoi(text); err == nil {
+		if n < 1 || n > len(list) {
+			return "", false
+		}
+		return list[n-1].ID, true
+	}
+	for _, s := range list {
+		if s.ID == text || s.ID == strings.ReplaceAll(text, " ", "-") || len(text) > 3 && strings.HasPrefix(s.Name, text) {
+			return s.ID, true
+		}
+	}
+	return "", false
+}

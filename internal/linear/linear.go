@@ -1,0 +1,61 @@
+// Package linear is the screens' work as questions and answers, one line after the other: for screen readers, and for
+// terminals that cannot place text. The same four choices lead to the same card; every figure is read out in words. It
+// moves no cursor, draws nothing, and says no sign that a reader skips. It touches neither disk nor environment: what it
+// needs comes in Options.
+package linear
+
+import (
+	"context"
+	"errors"
+	"io"
+
+	"brazebooth/calc"
+	"brazebooth/internal/quantity"
+)
+
+// Keeper is the shop's book as the answers need it. Its texts are safe for a terminal.
+type Keeper interface {
+	// Keep saves a card under a name and says where.
+	Keep(ctx context.Context, name string, card *calc.Card) (said string, err error)
+	// Find lists kept cards by the beginnings of words, newest first.
+	Find(ctx context.Context, text string) ([]Entry, error)
+	// Load is the job of a kept card.
+	Load(ctx context.Context, id string) (calc.Job, error)
+	// Recall returns the job with what a power source's readings and verdicts taught.
+	Recall(ctx context.Context, source string, job calc.Job) (calc.Job, error)
+}
+
+// Entry is one kept card.
+type Entry struct{ ID, Name, At, Line string }
+
+// Options are what the talk is given.
+type Options struct {
+	Units   quantity.System // "": metric
+	Book    Keeper          // nil: nothing is kept
+	Example calc.Job        // what "example" puts on the card
+	Title   string          // what the example is
+}
+
+// Run asks and answers until in ends, until somebody quits, or until the context does. All three are a good end; the error
+// is one of writing.
+func Run(ctx context.Context, o Options, in io.Reader, out io.Writer) error {
+	t := newTalk(ctx, o, in, out)
+	defer t.ear.close()
+	t.greet()
+	t.start(calc.Job{})
+	for !t.over && t.voice.err == nil {
+		t.voice.prompt(t.at.name(t))
+		line, err := t.ear.line(ctx)
+		switch {
+		case errors.Is(err, errLong):
+			t.refuse("that line is too long to be an answer", "type a short one, or help")
+		case err != nil:
+			t.voice.write("\n")
+			t.leave()
+		default:
+			t.hear(line)
+		}
+	}
+	t.voice.flush()
+	return t.voice.err
+}

@@ -1,0 +1,52 @@
+package linear
+
+import (
+	"fmt"
+	"strings"
+)
+
+// page is how many rows are read out at once: more than that nobody keeps in the head.
+const atOnce = 6
+
+// list reads out the first answers, or those that hold a word.
+func (q *question) list(t *talk, word string) {
+	q.rows, q.next = t.rowsOf(q.field.Name), 0
+	if word != "" {
+		var fit []row
+		for _, r := range q.rows {
+			if strings.Contains(strings.ToLower(r.id+" "+r.line), strings.ToLower(word)) {
+				fit = append(fit, r)
+			}
+		}
+		q.rows = fit
+	}
+	switch {
+	case len(q.rows) > 0:
+		q.more(t)
+	case word != "":
+		q.rows = nil
+		t.refuse("no answer holds "+quoted(word), "? alone lists them all")
+	default:
+		t.voice.show(sentence(first(q.field.Usage)))
+	}
+}
+
+// more reads out the next few.
+func (q *question) more(t *talk) {
+	if q.next >= len(q.rows) {
+		t.refuse("there are no more", "? begins again")
+		return
+	}
+	from, to := q.next, min(q.next+atOnce, len(q.rows))
+	for i := from; i < to; i++ {
+		n := fmt.Sprintf("%d: ", i+1)
+		if q.sized() {
+			n = "row " + n
+		}
+		t.voice.say(n, q.rows[i].id, ". ", sentence(first(q.rows[i].line)))
+	}
+	q.next = to
+	if left := len(q.rows) - to; left > 0 {
+		t.voice.show(fmt.Sprintf("%d more: type more.", left))
+	}
+}

@@ -1,0 +1,89 @@
+package linear
+
+import (
+	"fmt"
+	"strings"
+
+	"brazebooth/calc"
+	"brazebooth/internal/field"
+	"brazebooth/internal/sheet"
+)
+
+// readPage reads out a page beside the card.
+func (t *talk) readPage(page *calc.Page) {
+	p, err := page.Answer(&t.card)
+	if err != nil {
+		t.fault(err)
+		return
+	}
+	t.part = &p
+	t.stops()
+	t.readPart(&p)
+	if open := t.openOn(page); len(open) > 0 {
+		t.voice.show("You may also give: " + strings.Join(open, ", ") + ".")
+	}
+}
+
+// openOn are the page's own choices that were not given.
+func (t *talk) openOn(page *calc.Page) []string {
+	var list []string
+	for _, n := range page.Needs {
+		f, ok := field.ByName(n)
+		switch {
+		case !ok, f.At != nil && f.At(&t.job).Set, n == "use" && t.job.Use != "", n == "hazard" && t.job.Hazard != "":
+			continue
+		}
+		list = append(list, n)
+	}
+	return list
+}
+
+// readPart reads out what is a page's own: the verdict and the dangers before figures and reasons.
+func (t *talk) readPart(p *calc.Part) {
+	if p.Verdict != "" {
+		t.voice.say("Verdict: ", strings.ToLower(sheet.VerdictText(p.Verdict)), ".")
+	}
+	for _, x := range p.Instead {
+		t.voice.say("Instead: ", sentence(x))
+	}
+	for _, w := range p.Warnings {
+		word := lead(w.Severity)
+		if w.Severity == calc.Info {
+			word = "Note: "
+		}
+		t.voice.say(word, sentence(w.Text))
+	}
+	t.ranking(p)
+	for i := range p.Figures {
+		t.voice.say(first(t.figure(&p.Figures[i], t.remark(&p.Figures[i]))))
+	}
+	if len(p.Order) > 0 {
+		t.voice.say("Along the seam the pieces are laid in these turns, each back toward the finished end: ", strings.Join(p.Order, ", "), ".")
+	}
+	topic := ""
+	for _, r := range p.Reasons {
+		if r.Topic != topic {
+			topic = r.Topic
+			t.voice.say(first(topic), ".")
+		}
+		t.voice.say(sentence(first(r.Text)), " Known: ", knownWords(r.Known), ".")
+	}
+}
+
+// ranking is every filler, the best first.
+func (t *talk) ranking(p *calc.Part) {
+	for i := range p.Ranking {
+		r := &p.Ranking[i]
+		facts := sheet.FillerFacts(r, p.Card.Used.Currency)
+		if r.RuledOut {
+			facts = "ruled out"
+		}
+		t.voice.say(fmt.Sprintf("%d: ", i+1), r.ID, ", ", r.Name, ": ", facts, ".")
+		for _, x := range r.For {
+			t.voice.say("For it: ", sentence(x.Text))
+		}
+		for _, x := range r.Against {
+			t.voice.say("Against it: ", sentence(x.Text))
+		}
+	}
+}

@@ -1,0 +1,195 @@
+package linear
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"brazebooth/calc"
+)
+
+// read reads the whole card out: what it is for, what stops or endangers, then the settings, what the heat comes to, and
+// what was assumed. Everything else is one word away.
+func (t *talk) read() {
+	t.subject()
+	t.dangers(func(*calc.Warning) bool { return true })
+	for _, l := range t.settingLines(&t.card) {
+		t.voice.say(l)
+	}
+	for _, n := range t.card.Notes {
+		t.voice.say(first(n.Name), ": ", sentence(n.Text))
+	}
+	t.voice.say(heat(&t.card))
+	t.notes()
+	t.assumed()
+	t.voice.show(fmt.Sprintf("results reads the %d figures that follow from these. why and a name tells why. help tells what else.", len(t.results(&t.card))))
+}
+
+// subject says what the card is for.
+func (t *talk) subject() {
+	c, u := &t.card, &t.card.Used
+	text := "Settings card. " + first(t.member(0))
+	if !c.Setup.One {
+		text += ", on " + t.member(1)
+	}
+	text += ". " + first(u.Joint)
+	if u.Gap.V > 0 {
+		text += ", gap " + t.size(u.Gap.V, "mm")
+	}
+	t.voice.say(text, ", ", u.Mode, ", ", u.Position, ". ", first(c.Setup.Filler.Name), ", wire ", wireName(u.Wire.V), ", ", c.Setup.Gas.Name, ".")
+}
+
+// member is one part of the joint.
+func (t *talk) member(i int) string {
+	m := &t.card.Setup.Members[i]
+	text := m.Metal.ID + " " + t.sheet(i)
+	if m.Coating.ID != "none" {
+		text += ", coat " + m.Coating.ID
+	}
+	return text
+}
+
+// sheet is a member's thickness.
+func (t *talk) sheet(i int) string {
+	m := &t.card.Setup.Members[i]
+	if m.Gauge == 0 {
+		return t.size(m.Thickness, "mm")
+	}
+	return fmt.Sprintf("%d gauge, %s", m.Gauge, t.size(m.Thickness, "mm"))
+}
+
+// dangers reads out every stop, the test bead, and the cautions that are wanted; it returns how many were left out.
+func (t *talk) dangers(wanted func(*calc.Warning) bool) (left int) {
+	for _, severity := range [...]calc.Severity{calc.Stop, calc.Info, calc.Caution} {
+		for i := range t.card.Warnings {
+			w := &t.card.Warnings[i]
+			switch {
+			case w.Severity != severity || severity == calc.Info && w.Code != "test-bead":
+				continue
+			case severity != calc.Stop && !wanted(w):
+				left++
+				continue
+			}
+			t.voice.say(lead(w.Severity), sentence(w.Text))
+			if !slices.Contains(t.told, w.Code) {
+				t.told = append(t.told, w.Code)
+			}
+		}
+	}
+	return left
+}
+
+func lead(s calc.Severity) string {
+	switch s {
+	case calc.Stop:
+		return "Stop! "
+	case calc.Caution:
+		return "Caution: "
+	}
+	return "First of all: "
+}
+
+// notes reads out what is worth knowing and no danger.
+func (t *talk) notes() {
+	for i := range t.card.Warnings {
+		if w := &t.card.Warnings[i]; w.Severity == calc.Info && w.Code != "test-bead" {
+			t.voice.say("Note: ", sentence(w.Text))
+		}
+	}
+}
+
+// settingLines are the settings, each in a sentence.
+func (t *talk) settingLines(c *calc.Card) []string {
+	var list []string
+	for i := range c.Figures {
+		if f := &c.Figures[i]; settingOf(f.Name) != "" {
+			list = append(list, first(t.figure(f, origin(c, f.Name), t.remark(f))))
+		}
+	}
+	return list
+}
+
+// results are the figures that follow from the settings. The gun's angle stands among the notes.
+func (t *talk) results(c *calc.Card) []*calc.Figure {
+	var list []*calc.Figure
+	for i := range c.Figures {
+		if f := &c.Figures[i]; settingOf(f.Name) == "" && f.Name != "gun_angle" {
+			list = append(list, f)
+		}
+	}
+	return list
+}
+
+func (t *talk) readResults(string) {
+	for _, f := range t.results(&t.card) {
+		t.voice.say(first(t.figure(f, t.remark(f))))
+	}
+	for i := range t.card.Edges {
+		e := &t.card.Edges[i]
+		t.voice.say("Edge ", e.Name, ": ", edge(e), ".")
+	}
+}
+
+// heat is the verdict and the nearest edge.
+func heat(c *calc.Card) string {
+	if c.Zone == "" || c.Zone == "not-modelled" || len(c.Edges) == 0 {
+		return "No verdict on the heat is computed for this job: judge it on a test bead."
+	}
+	nearest, missed := &c.Edges[0], []string(nil)
+	for i := range c.Edges {
+		e := &c.Edges[i]
+		if e.Margin < nearest.Margin {
+			nearest = e
+		}
+		if !e.Met {
+			missed = append(missed, e.Name)
+		}
+	}
+	if len(missed) > 0 {
+		return "Heat: " + c.Zone + ". Not met: " + strings.Join(missed, ", ") + "."
+	}
+	return "Heat: " + c.Zone + ". Nearest edge: " + nearest.Name + ", " + edge(nearest) + "."
+}
+
+func edge(e *calc.Edge) string {
+	met := "met"
+	if !e.Met {
+		met = "not met"
+	}
+	if e.Margin >= 999 {
+		return met + ", far away"
+	}
+	return fmt.Sprintf("%s, %.0f per cent of feed or travel away", met, e.Margin)
+}
+
+// assumed says in one sentence what was not given.
+func (t *talk) assumed() {
+	if len(t.card.Assumed) == 0 {
+		return
+	}
+	var list []string
+	for _, a := range t.card.Assumed {
+		list = append(list, strings.ReplaceAll(a.Field, "_", " ")+" "+a.Value)
+	}
+	t.voice.say("Assumed, since it was not given: ", strings.Join(list, ", "), ".")
+}
+
+func (t *talk) readAssumed(string) {
+	if len(t.card.Assumed) == 0 {
+		t.voice.say("Nothing is assumed.")
+	}
+	for _, a := range t.card.Assumed {
+		t.voice.say(first(strings.ReplaceAll(a.Field, "_", " ")), " ", a.Value, ": ", sentence(a.Why))
+	}
+}
+
+func (t *talk) readCautions(string) {
+	for i := range t.card.Warnings {
+		w := &t.card.Warnings[i]
+		word := lead(w.Severity)
+		if w.Severity == calc.Info {
+			word = "Note: "
+		}
+		t.voice.say(word, sentence(w.Text), " Source: ", w.Basis, ".")
+	}
+}

@@ -1,0 +1,89 @@
+package linear
+
+import (
+	"regexp"
+	"strings"
+	"sync"
+	"unicode"
+)
+
+// signs are characters of the project's texts that a screen reader skips or stumbles on, and the words for them.
+var signs = strings.NewReplacer(
+	" – ", ", ", "–", " to ", " — ", ", ", "—", ", ", "−", "-", "×", " times ", "·", " times ", "÷", " over ",
+	"²", " squared", "³", " cubed", "⁵", " to the power 5", "√", "the square root of ",
+	"±", "plus or minus ", "≥", "at least ", "≤", "at most ", "≈", "about ", "~", "about ",
+	"°C", " degrees Celsius", "°F", " degrees Fahrenheit", "°", " degrees", "%", " per cent",
+	"½", "1/2", "¼", "1/4", "¾", "3/4", "…", "...", "→", " to ", "€", "EUR", "£", "GBP",
+	"“", `"`, "”", `"`, "’", "'", "‘", "'", "\u00a0", " ",
+	"η", "eta ", "ρ", "rho ", "φ", "phi ", "σ", "sigma ", "π", "pi ", "µ", "micro", "μ", "micro", "Ω", "ohm")
+
+var minus = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(^|[\s(])-([\d.])`) })
+
+// spell is a text as it is read out: units and signs in words.
+func spell(text string) string {
+	text = signs.Replace(unitsSpelled(text))
+	text = minus().ReplaceAllString(text, "${1}minus $2")
+	return safe(tidy(text))
+}
+
+// literal is a text that names what to type: only what could not be typed is changed.
+func literal(text string) string {
+	return safe(strings.NewReplacer("°C", "C", "°F", "F", "–", "-", "−", "-", "…", "...", "“", `"`, "”", `"`, "’", "'").Replace(text))
+}
+
+// tidy leaves one blank where several came together, and none before a comma.
+func tidy(text string) string {
+	text = strings.Join(strings.Fields(text), " ")
+	return strings.NewReplacer(" ,", ",", " ;", ";", " )", ")", "( ", "(").Replace(text)
+}
+
+// safe leaves letters, their marks and the printable ASCII; anything else is a question mark, so that nothing vanishes
+// unheard.
+func safe(text string) string {
+	return strings.Map(func(r rune) rune {
+		if r >= ' ' && r <= '~' || r > '~' && r != unicode.ReplacementChar && (unicode.IsLetter(r) || unicode.IsMark(r)) {
+			return r
+		}
+		return '?'
+	}, text)
+}
+
+var (
+	operators = strings.NewReplacer(" + ", " plus ", " − ", " minus ", "/", " over ", "^", " to the power of ", " = ", " is ", "=", " is ", "*", " times ")
+	inBracket = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\((-?[\d.e+-]+) ([^()\s][^()]*)\)`) })
+)
+
+// formula is a formula as it is read out. Values in it stand in brackets with their units.
+func formula(text string) string {
+	var values []string
+	text = inBracket().ReplaceAllStringFunc(text, func(s string) string {
+		m := inBracket().FindStringSubmatch(s)
+		if unitWord(m[2], false) == m[2] {
+			return s
+		}
+		values = append(values, inUnit(m[1], m[2]))
+		return "\x00"
+	})
+	text = operators.Replace(text)
+	for _, v := range values {
+		text = strings.Replace(text, "\x00", v, 1)
+	}
+	return spell(text)
+}
+
+// first turns the first letter of a sentence into a capital.
+func first(s string) string {
+	for i, r := range s {
+		return string(unicode.ToUpper(r)) + s[i+len(string(r)):]
+	}
+	return s
+}
+
+// sentence ends a text with a full stop, where it has no end yet.
+func sentence(s string) string {
+	s = strings.TrimSpace(s)
+	if s == "" || strings.ContainsRune(".?!:", rune(s[len(s)-1])) {
+		return s
+	}
+	return s + "."
+}

@@ -1,0 +1,170 @@
+package linear
+
+import (
+	"context"
+	"errors"
+	"io"
+	"strings"
+
+	"brazebooth/calc"
+	"brazebooth/internal/plain"
+	"brazebooth/internal/quantity"
+	"brazebooth/tables"
+)
+
+// talk is one person's questions and answers.
+type talk struct {
+	ctx   context.Context
+	ear   *ear
+	voice *voice
+	o     Options
+	units quantity.System
+
+	job   calc.Job // what was chosen; the rest is assumed
+	card  calc.Card
+	kept  calc.Job    // as it lies in the book
+	told  []string    // codes of the cautions that were read out for this job
+	part  *calc.Part  // the page that was read last
+	found []Entry     // what was found last
+	tries []calc.Try  // test beads, oldest first
+	at    place       // where it stands
+	over  bool
+}
+
+// place is where a talk stands: what its prompt is called, and what a line means there.
+type place interface {
+	name(t *talk) string
+	hear(t *talk, line string)
+	back(t *talk)
+	help(t *talk)
+}
+
+func newTalk(ctx context.Context, o Options, in io.Reader, out io.Writer) *talk {
+	t := &talk{ctx: ctx, ear: newEar(in), voice: newVoice(out), o: o, units: o.Units}
+	if t.units == "" {
+		t.units = quantity.Metric
+	}
+	return t
+}
+
+func (t *talk) greet() {
+	t.voice.say("brazebooth: settings for gas metal arc brazing, as questions and answers.")
+	t.voice.say("Type an answer and press enter. Enter alone takes what is suggested or assumed.")
+	t.voice.show("A question mark lists the answers. help, back and quit work everywhere.")
+}
+
+// start asks the four questions of the path.
+func (t *talk) start(job calc.Job) {
+	card, err := t.solve(job)
+	if err != nil {
+		t.fault(err)
+		return
+	}
+	t.job, t.card, t.told, t.part, t.tries = job, card, nil, nil, nil
+	t.goTo(&question{step: 1, field: mustField(path[0])})
+}
+
+// goTo stands somewhere else, and says so where that place has something to say.
+func (t *talk) goTo(p place) {
+	t.at = p
+	if q, ok := p.(interface{ enter(*talk) }); ok {
+		q.enter(t)
+	}
+}
+
+// hear acts on a line: what means the same everywhere first.
+func (t *talk) hear(line string) {
+	word, rest := cutWord(line)
+	switch strings.ToLower(word) {
+	case "quit", "exit", "bye", "q":
+		t.leave()
+	case "back":
+		t.at.back(t)
+	case "help":
+		t.helpOn(rest)
+	case "again":
+		t.voice.again()
+	case "words":
+		t.words(rest)
+	case "units":
+		t.setUnits(rest)
+	default:
+		t.at.hear(t, line)
+	}
+}
+
+func (t *talk) leave() {
+	t.voice.say("Goodbye.")
+	t.over = true
+}
+
+// solve is the card of a job, as the command card gives it: a timed arc's times come from following its heat.
+func (t *talk) solve(job calc.Job) (calc.Card, error) {
+	if job.Mode != "timed" {
+		return calc.Solve(job)
+	}
+	s, err := calc.Gap(t.ctx, job, nil)
+	return s.Card, err
+}
+
+// refuse says what is wrong and what to type instead. The talk stays where it is.
+func (t *talk) refuse(what, hint string) {
+	t.voice.say(sentence(first(what)))
+	if hint != "" {
+		t.voice.show(sentence(first(hint)))
+	}
+}
+
+// fault says an error.
+func (t *talk) fault(err error) {
+	var typed *quantity.Error
+	var lacks *calc.FieldError
+	var unknown *tables.UnknownError
+	switch {
+	case t.ctx.Err() != nil: // it is told to end
+	case errors.As(err, &typed):
+		t.refuse(typed.What, typed.Hint)
+	case errors.As(err, &lacks):
+		t.refuse(lacks.Error(), lacks.Hint())
+	case errors.As(err, &unknown):
+		t.refuse("no "+unknown.Kind+" is called "+unknown.Name, "type "+orList(unknown.Nearest))
+	default:
+		t.refuse(plain.Line(err.Error(), 300), "")
+	}
+}
+
+// setUnits changes the units, to the next ones where none are named.
+func (t *talk) setUnits(name string) {
+	all := [...]quantity.System{quantity.Metric, quantity.Inch, quantity.Both}
+	switch name = strings.ToLower(name); name {
+	case "":
+		for i, s := range all {
+			if s == t.units {
+				t.units = all[(i+1)%len(all)]
+				break
+			}
+		}
+	case string(quantity.Metric), string(quantity.Inch), string(quantity.Both):
+		t.units = quantity.System(name)
+	default:
+		t.refuse("no units are called "+quoted(name), "type units metric, units inch or units both")
+		return
+	}
+	t.voice.say("Units: ", string(t.units), ".")
+}
+
+// cutWord is the first word of a line and what follows it.
+func cutWord(line string) (word, rest string) {
+	word, rest, _ = strings.Cut(line, " ")
+	return word, strings.TrimSpace(rest)
+}
+
+// quoted repeats what was typed, short.
+func quoted(s string) string { return `"` + plain.Line(s, 40) + `"` }
+
+func orList(names []string) string {
+	if len(names) < 2 {
+		return strings.Join(names, "")
+	}
+	return strings.Join(names[:len(names)-1], ", ") + " or " + names[len(names)-1]
+}

@@ -1,0 +1,88 @@
+package linear
+
+import (
+	"bufio"
+	"io"
+	"strings"
+
+	"brazebooth/internal/plain"
+)
+
+// width is where lines are broken between words: a dumb terminal breaks them anywhere.
+const width = 78
+
+// voice writes what is said: whole lines, and a prompt that waits without one.
+type voice struct {
+	out   *bufio.Writer
+	below io.Writer
+	said  []string // since the last prompt
+	last  []string // the answer before
+	err   error
+}
+
+func newVoice(out io.Writer) *voice { return &voice{out: bufio.NewWriter(out), below: out} }
+
+// say reads out a sentence.
+func (v *voice) say(parts ...string) { v.line(spell(strings.Join(parts, ""))) }
+
+// show says what may be typed, as it is typed.
+func (v *voice) show(parts ...string) { v.line(literal(strings.Join(parts, ""))) }
+
+func (v *voice) line(text string) {
+	v.said = append(v.said, text)
+	v.write(wrapped(text))
+}
+
+// again says the last answer once more.
+func (v *voice) again() {
+	for _, l := range v.last {
+		v.line(l)
+	}
+}
+
+// prompt waits for an answer.
+func (v *voice) prompt(name string) {
+	if len(v.said) > 0 {
+		v.last, v.said = v.said, nil
+	}
+	v.write(safe(name) + ": ")
+	v.flush()
+}
+
+func (v *voice) write(s string) {
+	if _, err := v.out.WriteString(s); err != nil && v.err == nil {
+		v.err = err
+	}
+}
+
+// flush sends what was said on its way, also through a writer below that keeps it back.
+func (v *voice) flush() {
+	err := v.out.Flush()
+	if f, ok := v.below.(interface{ Flush() error }); ok && err == nil {
+		err = f.Flush()
+	}
+	if v.err == nil {
+		v.err = err
+	}
+}
+
+// wrapped is a text in lines that are broken between words.
+func wrapped(text string) string {
+	var b strings.Builder
+	room := width
+	for i, word := range strings.Fields(text) {
+		switch n := plain.Width(word); {
+		case i == 0:
+			room -= n
+		case n+1 > room:
+			b.WriteByte('\n')
+			room = width - n
+		default:
+			b.WriteByte(' ')
+			room -= n + 1
+		}
+		b.WriteString(word)
+	}
+	b.WriteByte('\n')
+	return b.String()
+}

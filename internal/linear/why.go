@@ -1,0 +1,132 @@
+package linear
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"brazebooth/calc"
+)
+
+// why tells where a figure, a note or a choice comes from.
+func (t *talk) why(name string) {
+	if name == "" {
+		t.refuse("why what?", "type why feed, why current, why joint")
+		return
+	}
+	if f, ok := t.figureNamed(name); ok {
+		t.reason(f)
+		return
+	}
+	key := plainName(name)
+	for _, n := range t.card.Notes {
+		if plainName(n.Name) == key {
+			t.voice.say(first(n.Name), ": ", sentence(n.Text))
+			t.source(n.Source, n.Known)
+			return
+		}
+	}
+	if f, rest := t.fieldNamed(name); f != nil && rest == "" {
+		t.whyChoice(f.Name)
+		return
+	}
+	t.refuse("no figure is called "+quoted(name), "type why feed, why volts, why travel, or why and a name that results reads out; words "+literal(quoted(name))+" asks the glossary")
+}
+
+func (t *talk) whyChoice(name string) {
+	t.voice.say(first(strings.ReplaceAll(name, "-", " ")), ": ", t.now(name), ".")
+	if why := assumedWhy(&t.card, name); why != "" {
+		t.voice.say("It was not given: ", sentence(why))
+	}
+}
+
+// figureNamed finds a figure of the card, or of the page that was read last, by any of its names.
+func (t *talk) figureNamed(name string) (*calc.Figure, bool) {
+	key := plainName(name)
+	if f, rest := t.fieldNamed(name); f != nil && rest == "" {
+		for _, s := range settings {
+			if s.field == f.Name {
+				key = plainName(s.figure)
+			}
+		}
+		if f.Name == "amps" {
+			key = "current"
+		}
+	}
+	lists := [][]calc.Figure{t.card.Figures}
+	if t.part != nil {
+		lists = append(lists, t.part.Figures)
+	}
+	for _, list := range lists {
+		for i := range list {
+			f := &list[i]
+			if key == plainName(f.Name) || key == plainName(label(f.Name)) || key == plainName(calc.FigureLabel(f.Name)) {
+				return f, true
+			}
+		}
+	}
+	return nil, false
+}
+
+func plainName(s string) string {
+	return strings.Join(strings.FieldsFunc(strings.ToLower(s), func(r rune) bool { return r == ' ' || r == '-' || r == '_' }), " ")
+}
+
+// reason reads out a figure's formula, numbers, source and what it leans on.
+func (t *talk) reason(f *calc.Figure) {
+	t.voice.say(first(t.figure(f, origin(&t.card, f.Name), t.remark(f))))
+	b := &f.Basis
+	t.voice.line(sentence(formula("Formula: " + b.Plain())))
+	if s := b.Substituted(); s != b.Plain() {
+		t.voice.line(sentence(formula("With the numbers: " + s)))
+	}
+	if why := assumedWhy(&t.card, settingOf(f.Name)); why != "" {
+		t.voice.say("Assumed: ", sentence(why))
+	}
+	t.source(b.Source, b.Known)
+	t.leanings(b)
+}
+
+func (t *talk) source(from, known string) {
+	text := "Source: " + from
+	if words := knownWords(known); words != from {
+		text += "; " + words
+	}
+	t.voice.say(sentence(text))
+}
+
+// leanings reads out the inputs that move a figure most.
+func (t *talk) leanings(b *calc.Basis) {
+	list := slices.DeleteFunc(slices.Clone(b.Inputs), func(in calc.Input) bool { return in.Derived || math.Abs(in.Sensitivity) < 0.5 })
+	if len(list) == 0 {
+		return
+	}
+	slices.SortStableFunc(list, func(a, b calc.Input) int { return cmp.Compare(math.Abs(b.Sensitivity), math.Abs(a.Sensitivity)) })
+	t.voice.say("It leans on, the most telling first:")
+	for _, in := range list {
+		text := in.Name + ", " + inUnit(fmt.Sprintf("%.4g", in.Value), in.Unit)
+		if in.Assumed {
+			text += ", assumed"
+		}
+		t.voice.say(text, fmt.Sprintf(": within its own band it moves the figure by %.1f per cent.", math.Abs(in.Sensitivity)))
+	}
+}
+
+// knownWords says in plain words how a figure is known.
+func knownWords(known string) string {
+	switch {
+	case known == "read":
+		return "read in the document named"
+	case strings.HasPrefix(known, "memory "):
+		return "from memory of the document named, confidence " + strings.TrimPrefix(known, "memory ")
+	case known == "practice":
+		return "common practice, no source"
+	case known == "worked":
+		return "worked out from sourced figures"
+	case known == "given":
+		return "given by you"
+	}
+	return known
+}

@@ -1,0 +1,80 @@
+package linear
+
+import (
+	"strings"
+
+	"brazebooth/calc"
+	"brazebooth/internal/field"
+	"brazebooth/tables"
+)
+
+// words reads out an entry of the glossary, or the list of them.
+func (t *talk) words(word string) {
+	if word == "" {
+		var list []string
+		for _, w := range tables.Terms() {
+			list = append(list, w.Word)
+		}
+		t.voice.say("The words are: ", strings.Join(list, "; "), ".")
+		return
+	}
+	w, ok := tables.TermFor(word)
+	if !ok {
+		t.refuse("no word is "+quoted(word), "words alone lists them all")
+		return
+	}
+	t.voice.say(first(w.Word), ". ", sentence(w.Says))
+	if w.Unit != "" {
+		t.voice.say("In ", unitList(w.Unit), ".")
+	}
+	t.source(w.Source, string(w.Known))
+}
+
+// unitList is a term's units in words: "m/min or in/min".
+func unitList(text string) string {
+	if text == "1" {
+		return "a number without a unit"
+	}
+	parts := strings.Split(text, " or ")
+	for i, p := range parts {
+		list := strings.Split(p, ", ")
+		for k := range list {
+			list[k] = unitWord(list[k], false)
+		}
+		parts[i] = strings.Join(list, ", ")
+	}
+	return strings.Join(parts, " or ")
+}
+
+// helpOn tells what may be typed where the talk stands, or of one word.
+func (t *talk) helpOn(word string) {
+	if word == "" {
+		t.at.help(t)
+		return
+	}
+	for _, c := range commands() {
+		if c.name == strings.ToLower(word) {
+			t.voice.show(c.name + ": " + c.usage + ".")
+			return
+		}
+	}
+	if page, ok := calc.PageByName(strings.ToLower(word)); ok {
+		t.voice.show(sentence(page.Name + ": a page beside the card, under " + string(page.Chapter)))
+		if list := t.openOn(page); len(list) > 0 {
+			t.voice.show("It asks for: " + strings.Join(list, ", ") + ".")
+		}
+	}
+	if f, rest := t.fieldNamed(word); f != nil && rest == "" {
+		t.voice.show(sentence(f.Name + ": " + fieldUsage(f)))
+		return
+	}
+	if _, ok := calc.PageByName(strings.ToLower(word)); !ok {
+		t.refuse("no help on "+quoted(word), "help alone tells what may be typed; words and a word is the glossary")
+	}
+}
+
+// fieldUsage is a choice's help without what belongs to the commands.
+func fieldUsage(f *field.Field) string {
+	usage, _, _ := strings.Cut(f.Usage, " (see tables")
+	return usage
+}
