@@ -10,7 +10,7 @@ import (
 // mistake: every room has its layer.
 var own = map[string][]string{
 	"brazebooth/internal/serve":    {"internal/plain", "internal/quantity", "tui"},
-	"brazebooth":                   {"internal/serve", "internal/book", "internal/plain", "calc", "tui", "internal/cli", "internal/quantity"},
+	"brazebooth":                   {"internal/serve", "internal/book", "internal/plain", "internal/linear", "calc", "tui", "internal/cli", "internal/quantity"},
 	"brazebooth/tables":            {},
 	"brazebooth/internal/plain":    {},
 	"brazebooth/internal/crew":     {},
@@ -23,6 +23,7 @@ var own = map[string][]string{
 	"brazebooth/internal/book":     {"calc", "tables", "internal/plain"},
 	"brazebooth/internal/cli":      {"internal/book", "calc", "tables", "internal/quantity", "internal/plain", "internal/sheet", "internal/field"},
 	"brazebooth/tui":               {"calc", "tables", "internal/quantity", "internal/plain", "internal/sheet", "internal/field"},
+	"brazebooth/internal/linear":   {"calc", "tables", "internal/quantity", "internal/plain", "internal/sheet", "internal/field"},
 	"brazebooth/internal/bench":    {},
 	"brazebooth/internal/mutate":   {},
 	"brazebooth/calc_test":         {},
@@ -52,6 +53,7 @@ var forbidden = map[string][]string{
 	"brazebooth/internal/plain":    {"os", "net", "time"},
 	"brazebooth/internal/sheet":    {"os", "net"}, // a page is dated by a time that it is given
 	"brazebooth/internal/field":    {"os", "net", "time"},
+	"brazebooth/internal/linear":   {"os", "net", "time"},
 	"brazebooth/tui":               {"os", "net"},
 }
 

@@ -9,7 +9,6 @@ import (
 	"os/signal"
 	"os/user"
 	"path/filepath"
-	"sync"
 	"syscall"
 
 	"github.com/adrg/xdg"
@@ -18,7 +17,6 @@ import (
 	"github.com/charmbracelet/colorprofile"
 	"github.com/charmbracelet/x/term"
 
-	"brazebooth/internal/book"
 	"brazebooth/internal/cli"
 	"brazebooth/internal/serve"
 	"brazebooth/tui"
@@ -34,8 +32,14 @@ func main() {
 func run(ctx context.Context, args []string) int {
 	d := cli.Deps{In: os.Stdin, Out: os.Stdout, Serve: serve.Bind(serving()), Err: os.Stderr, Example: tui.ExampleJob(), Title: tui.ExampleTitle,
 		Patient: term.IsTerminal(os.Stderr.Fd()), Book: bookFile(), Beside: besideFile(), Who: shortName(), Where: hostName()}
-	if canShow() {
+	d.RunPlain = func(ctx context.Context, given cli.ScreenOptions) error {
+		return questions(ctx, given.Units, deskAt(given.Book), os.Stdin, os.Stdout)
+	}
+	switch {
+	case canShow():
 		d.RunScreens = screens
+	case canAsk():
+		d.RunScreens = d.RunPlain
 	}
 	return cli.Run(ctx, args, d)
 }
@@ -79,20 +83,25 @@ func hostName() string {
 // canShow reports whether there is a terminal that can place text.
 func canShow() bool {
 	name := os.Getenv("TERM")
-	return name != "" && name != "dumb" && term.IsTerminal(os.Stdin.Fd()) && term.IsTerminal(os.Stdout.Fd())
+	return name != "" && name != "dumb" && canAsk()
 }
+
+// canAsk reports whether somebody sits at a terminal of any kind.
+func canAsk() bool { return term.IsTerminal(os.Stdin.Fd()) && term.IsTerminal(os.Stdout.Fd()) }
 
 func screens(ctx context.Context, given cli.ScreenOptions) error {
 	o := tui.Options{Units: given.Units, Theme: tui.Theme(given.Theme)}
-	var saving sync.WaitGroup
-	if given.Book != "" {
-		o.Book = desk{where: given.Book, beside: besideFile(), author: book.Author{Who: shortName(), Where: hostName(), Program: cli.Version}, saving: &saving}
+	d := deskAt(given.Book)
+	if d != nil {
+		o.Book = *d
 	}
 	if os.Getenv("NO_COLOR") != "" { // any value counts
 		o.Profile = colorprofile.Ascii
 	}
 	err := tui.Run(ctx, o, os.Stdin, os.Stdout)
-	saving.Wait() // it ends by itself: a server that says nothing is given up, and what was to be saved goes beside
+	if d != nil {
+		d.saving.Wait() // it ends by itself: a server that says nothing is given up, and what was to be saved goes beside
+	}
 	if errors.Is(err, tea.ErrInterrupted) {
 		return nil // ctrl+c is a way to leave
 	}

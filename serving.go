@@ -30,18 +30,29 @@ func serving() serve.Deps {
 
 // guestCommand is the command tree of one guest: the same answers, no files of this machine, no other book.
 func guestCommand(ctx context.Context, g serve.Guest, where string, args []string, in io.Reader, out, errOut io.Writer) int {
-	return cli.Run(ctx, args, cli.Deps{In: in, Out: out, Err: errOut, Remote: true, LookOnly: !g.Writer,
+	ask := func(ctx context.Context, given cli.ScreenOptions) error {
+		return questions(ctx, given.Units, deskOf(g, given.Book), in, out)
+	}
+	return cli.Run(ctx, args, cli.Deps{In: in, Out: out, Err: errOut, Remote: true, LookOnly: !g.Writer, RunPlain: ask,
 		Example: tui.ExampleJob(), Title: tui.ExampleTitle, Book: where, Beside: besideFile(), Who: g.Name, Where: g.From})
 }
 
 // guestKeeper is the book as one guest's screens see it.
 func guestKeeper(g serve.Guest, where string) (tui.Keeper, func()) {
-	if where == "" {
+	d := deskOf(g, where)
+	if d == nil {
 		return nil, func() {}
 	}
-	var saving sync.WaitGroup
-	return desk{where: where, beside: besideFile(), look: !g.Writer, remote: true, saving: &saving,
-		author: book.Author{Who: g.Name, Where: g.From, Program: cli.Version}}, saving.Wait
+	return *d, d.saving.Wait
+}
+
+// deskOf is one guest's desk, nil without a book.
+func deskOf(g serve.Guest, where string) *desk {
+	if where == "" {
+		return nil
+	}
+	return &desk{where: where, beside: besideFile(), look: !g.Writer, remote: true, saving: new(sync.WaitGroup),
+		author: book.Author{Who: g.Name, Where: g.From, Program: cli.Version}}
 }
 
 // readable says why a book cannot be read; one that nothing was kept in yet can.

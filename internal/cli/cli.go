@@ -27,6 +27,8 @@ type Deps struct {
 	Title    string   // what the example is
 	// Screens opens the screens; nil where there is no terminal for them.
 	RunScreens func(ctx context.Context, o ScreenOptions) error
+	// RunPlain asks and answers line by line, from In to Out; nil where nobody does.
+	RunPlain func(ctx context.Context, o ScreenOptions) error
 	// Serve gives the server's flags to a command and returns what runs it; nil where there is none to run.
 	Serve func(flags *pflag.FlagSet) func(ctx context.Context, book string) error
 
@@ -65,11 +67,16 @@ func Run(ctx context.Context, args []string, d Deps) int {
 func New(deps Deps) *cobra.Command {
 	d := &deps
 	var units, theme string
+	var plainly bool
 	root := &cobra.Command{
 		Use:   "brazebooth",
 		Short: "Settings for gas metal arc brazing",
 		Long: `brazebooth finds settings for gas metal arc brazing: bronze wire in argon on thin, often
 zinc-coated sheet. Without a command it opens the screens; the commands give the same answers.
+
+--plain asks the same questions line by line, for a screen reader or a terminal that cannot place text: no cursor
+movement, no colour, no drawing; every figure in words, stops and cautions before the figures. A terminal that
+calls itself dumb gets it unasked. Type help there.
 
 Strike a test bead on scrap of the same sheet first, and peel it. Local codes and licensed practice
 come before anything that is printed here.`,
@@ -84,15 +91,22 @@ come before anything that is printed here.`,
 			if !contains(Themes(), theme) {
 				return wrong("--theme: no theme is called "+quote(theme), "type "+orList(Themes()))
 			}
-			if d.RunScreens == nil {
+			where, _ := d.place(cmd) // without a book the screens say so
+			o := ScreenOptions{sys, where, theme}
+			switch {
+			case plainly && d.RunPlain == nil:
+				return wrong("--plain: nobody asks questions here", "see brazebooth --help for the commands")
+			case plainly:
+				return d.RunPlain(cmd.Context(), o)
+			case d.RunScreens == nil:
 				return d.example(sys)
 			}
-			where, _ := d.place(cmd) // without a book the screens say so
-			return d.RunScreens(cmd.Context(), ScreenOptions{sys, where, theme})
+			return d.RunScreens(cmd.Context(), o)
 		},
 	}
 	root.Flags().StringVar(&units, "units", "", unitsUsage)
 	root.Flags().StringVar(&theme, "theme", "auto", "the screens' colours: "+orList(Themes()))
+	root.Flags().BoolVar(&plainly, "plain", false, "questions and answers line by line, for a screen reader")
 	root.PersistentFlags().String("book", "", bookUsage)
 	root.SetFlagErrorFunc(flagError)
 	root.SetHelpCommand(helpCommand())
@@ -112,6 +126,9 @@ func NameOf(args []string) string {
 	cmd, _, err := root.Find(args)
 	if err != nil {
 		return "unknown"
+	}
+	if cmd == root && contains(args, "--plain") {
+		return "plain"
 	}
 	if name, ok := strings.CutPrefix(cmd.CommandPath(), root.Name()+" "); ok {
 		return name

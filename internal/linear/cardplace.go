@@ -20,7 +20,9 @@ func (p cardPlace) enter(t *talk) {
 	}
 }
 
-func (cardPlace) back(t *talk) { t.goTo(&question{step: len(path), field: mustField(path[len(path)-1])}) }
+func (cardPlace) back(t *talk) {
+	t.goTo(&question{step: len(path), field: mustField(path[len(path)-1])})
+}
 
 // command is one word that the card understands.
 type command struct {

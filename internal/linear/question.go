@@ -33,7 +33,9 @@ func mustField(name string) *field.Field { f, _ := field.ByName(name); return f 
 func (q *question) name(*talk) string { return strings.ReplaceAll(q.field.Name, "-", " ") }
 
 // sized reports whether a bare number is a size and no row's number.
-func (q *question) sized() bool { return strings.HasPrefix(q.field.Name, "gauge") || q.field.Name == "wire" }
+func (q *question) sized() bool {
+	return strings.HasPrefix(q.field.Name, "gauge") || q.field.Name == "wire"
+}
 
 func (q *question) enter(t *talk) {
 	lead := asks[q.field.Name]

@@ -148,7 +148,7 @@ func heat(c *calc.Card) string {
 	if len(missed) > 0 {
 		return "Heat: " + c.Zone + ". Not met: " + strings.Join(missed, ", ") + "."
 	}
-	return "Heat: " + c.Zone + ". Nearest edge: " + nearest.Name + ", " + edge(nearest) + "."
+	return "Heat: " + c.Zone + ". Nearest edge: " + nearest.Name + ", " + strings.TrimPrefix(edge(nearest), "met, ") + "."
 }
 
 func edge(e *calc.Edge) string {

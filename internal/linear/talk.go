@@ -22,12 +22,12 @@ type talk struct {
 
 	job   calc.Job // what was chosen; the rest is assumed
 	card  calc.Card
-	kept  calc.Job    // as it lies in the book
-	told  []string    // codes of the cautions that were read out for this job
-	part  *calc.Part  // the page that was read last
-	found []Entry     // what was found last
-	tries []calc.Try  // test beads, oldest first
-	at    place       // where it stands
+	kept  calc.Job   // as it lies in the book
+	told  []string   // codes of the cautions that were read out for this job
+	part  *calc.Part // the page that was read last
+	found []Entry    // what was found last
+	tries []calc.Try // test beads, oldest first
+	at    place      // where it stands
 	over  bool
 }
 

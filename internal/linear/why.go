@@ -78,6 +78,10 @@ func plainName(s string) string {
 func (t *talk) reason(f *calc.Figure) {
 	t.voice.say(first(t.figure(f, origin(&t.card, f.Name), t.remark(f))))
 	b := &f.Basis
+	if b.Known == "given" {
+		t.voice.say("You gave it.")
+		return
+	}
 	t.voice.line(sentence(formula("Formula: " + b.Plain())))
 	if s := b.Substituted(); s != b.Plain() {
 		t.voice.line(sentence(formula("With the numbers: " + s)))

@@ -70,7 +70,9 @@ func (t *talk) ranges(m *calc.Map) {
 }
 
 // good reports whether every edge is met at a point.
-func good(m *calc.Map, i, j int) bool { return m.Margins[i*len(m.Travels)+j] >= 0 && m.Zones[i*len(m.Travels)+j] == "good" }
+func good(m *calc.Map, i, j int) bool {
+	return m.Margins[i*len(m.Travels)+j] >= 0 && m.Zones[i*len(m.Travels)+j] == "good"
+}
 
 // run is the stretch of good points around one, empty (from over to) where it is none itself.
 func run(n, at int, good func(int) bool) (from, to int) {

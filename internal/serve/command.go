@@ -3,31 +3,42 @@ package serve
 import (
 	"bufio"
 	"errors"
+	"io"
 
-	"context"
+	"charm.land/ssh"
 )
 
 // command answers one command and returns its exit code.
 func (s *server) command(x *session) int {
-	_, resized, terminal := x.Pty()
-	if terminal {
-		go func() { // the library holds its requests until these are taken
-			for range resized {
-			}
-		}()
-	}
 	args, whole := split(x.RawCommand())
 	if !whole {
 		x.tell(errors.New("a quotation mark is open: close it"))
 		return 2
 	}
-	out := bufio.NewWriterSize(heardWriter{x}, 32<<10)
-	code := s.deps.Command(x.asked, x.guest, s.book, args, heardReader{x}, out, x.Stderr())
+	return s.answer(x, args)
+}
+
+// plain asks and answers line by line, at a terminal that cannot place text.
+func (s *server) plain(x *session) int { return s.answer(x, []string{"--plain"}) }
+
+func (s *server) answer(x *session, args []string) int {
+	var in io.Reader = heardReader{x}
+	var below io.Writer = heardWriter{x}
+	if _, resized, terminal := x.Pty(); terminal {
+		go func() { // the library holds its requests until these are taken
+			for range resized {
+			}
+		}()
+		below = ssh.NewPtyWriter(below)
+		in = newLineInput(newInput(x.life, x, &s.Settings, x.heard), below)
+	}
+	out := bufio.NewWriterSize(below, 32<<10)
+	code := s.deps.Command(x.asked, x.guest, s.book, args, in, out, x.Stderr())
 	if out.Flush() != nil && code == 0 {
 		return 1
 	}
-	if cause := context.Cause(x.asked); cause != nil && !errors.Is(cause, errGone) {
-		x.tell(cause)
+	if cause := causeOf(x.asked); cause != "" && cause != errGone.Error() {
+		x.tell(errors.New(cause))
 		return 1
 	}
 	return code

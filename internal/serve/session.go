@@ -146,8 +146,11 @@ func (s *server) serve(x *session) {
 // choose picks screens or a command, and what the log calls it.
 func (s *server) choose(x *session) (name string, run func(*session) int) {
 	pty, _, terminal := x.Pty()
-	if strings.TrimSpace(x.RawCommand()) == "" && terminal && pty.Term != "" && pty.Term != "dumb" {
-		return "screens", s.screens
+	if strings.TrimSpace(x.RawCommand()) == "" && terminal {
+		if pty.Term != "" && pty.Term != "dumb" {
+			return "screens", s.screens
+		}
+		return "plain", s.plain
 	}
 	args, _ := split(x.RawCommand())
 	return s.deps.NameOf(args), s.command

@@ -1,0 +1,108 @@
+package serve
+
+import (
+	"io"
+	"unicode/utf8"
+
+	"brazebooth/internal/plain"
+)
+
+// lineInput is a terminal's keys as whole lines. A client with a terminal sends each key as it is pressed and shows none:
+// what a line discipline does at home is done here, as far as a hand needs it, and without a control sequence.
+type lineInput struct {
+	from  io.Reader
+	show  io.Writer
+	guard guard
+	line  []byte // being typed
+	ready []byte // whole lines that nobody took yet
+	ended bool
+	cr    bool // the last key was a carriage return, whose line feed may follow
+}
+
+// longestInput is more than any line that is answered; what is typed beyond it is not heard.
+const longestInput = 1 << 10
+
+func newLineInput(from io.Reader, show io.Writer) *lineInput {
+	return &lineInput{from: from, show: show, guard: guard{most: longestInput}}
+}
+
+func (l *lineInput) Read(p []byte) (int, error) {
+	var keys [256]byte
+	for len(l.ready) == 0 {
+		if l.ended {
+			return 0, io.EOF
+		}
+		n, err := l.from.Read(keys[:])
+		for _, b := range keys[:n] {
+			l.key(b)
+		}
+		l.ended = l.ended || err != nil
+	}
+	n := copy(p, l.ready)
+	l.ready = l.ready[n:]
+	return n, nil
+}
+
+// key takes one byte. A sequence that a cursor key sends means nothing here.
+func (l *lineInput) key(b byte) {
+	before := l.guard.state
+	l.guard.keeps(b)
+	if before != ground || l.guard.state != ground || l.ended {
+		return
+	}
+	feed := l.cr && b == '\n'
+	l.cr = b == '\r'
+	switch {
+	case feed:
+	case b == '\r', b == '\n':
+		l.echo("\n")
+		l.ready = append(append(l.ready, l.line...), '\n')
+		l.line = l.line[:0]
+	case b == 0x7f, b == '\b':
+		l.rub()
+	case b == 0x15: // ctrl+u
+		for len(l.line) > 0 {
+			l.rub()
+		}
+	case b == 0x03, b == 0x04 && len(l.line) == 0: // ctrl+c, ctrl+d
+		l.ended = true
+	case b >= ' ' && len(l.line) < longestInput:
+		l.letter(b)
+	}
+}
+
+// letter adds a byte and shows the character that it completes.
+func (l *lineInput) letter(b byte) {
+	l.line = append(l.line, b)
+	start := lastRune(l.line)
+	if utf8.FullRune(l.line[start:]) {
+		l.echo(plain.Line(string(l.line[start:]), 2))
+	}
+}
+
+// rub takes the last character back.
+func (l *lineInput) rub() {
+	if len(l.line) == 0 {
+		return
+	}
+	start := lastRune(l.line)
+	for range plain.Width(plain.Line(string(l.line[start:]), 2)) {
+		l.echo("\b \b")
+	}
+	l.line = l.line[:start]
+}
+
+// lastRune is where the last character begins.
+func lastRune(b []byte) int {
+	start := len(b) - 1
+	for start > 0 && len(b)-start < utf8.UTFMax && !utf8.RuneStart(b[start]) {
+		start--
+	}
+	return start
+}
+
+func (l *lineInput) echo(s string) {
+	if _, err := io.WriteString(l.show, s); err != nil {
+		l.ended = true
+	}
+}
