@@ -37,7 +37,7 @@ func commands() []command {
 		{"results", "current, heat, bead, zinc and every other figure, and the edges", (*talk).readResults},
 		{"cautions", "every stop, caution and note with its source", (*talk).readCautions},
 		{"assumed", "what was not given, and why it is taken so", (*talk).readAssumed},
-		{"why", "why feed: where a figure comes from and what it leans on", (*talk).why},
+		{"why", "why feed: where a figure comes from and what it leans on; why and a page after it was read: its sources", (*talk).why},
 		{"map", "what is good from where to where", (*talk).readMap},
 		{"timed", "on, off and step of a timed arc", (*talk).readTimed},
 		{"correct", "say what a test bead shows, and hear what to change", (*talk).correct},

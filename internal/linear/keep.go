@@ -33,7 +33,7 @@ func (t *talk) keep(name string) {
 		return
 	}
 	t.kept = t.job
-	t.voice.say(sentence(first(plain.Line(said, 300))))
+	t.voice.show(sentence(first(plain.Line(said, 300))))
 }
 
 // most is how many kept cards are read out at once.
@@ -49,7 +49,7 @@ func (t *talk) find(text string) {
 		return
 	}
 	for i, e := range t.found[:min(len(t.found), most)] {
-		t.voice.say(fmt.Sprintf("%d: ", i+1), e.Name, ", kept ", e.At, ": ", sentence(e.Line))
+		t.voice.line(fmt.Sprintf("%d: ", i+1) + literal(e.Name) + ", kept " + literal(e.At) + ": " + spell(sentence(e.Line)))
 	}
 	if n := len(t.found); n > most {
 		t.voice.show(fmt.Sprintf("%d more: find and more of the name narrows the list.", n-most))
@@ -116,7 +116,7 @@ func (t *talk) load(e Entry) {
 		return
 	}
 	t.job, t.card, t.kept, t.told, t.part, t.tries = job, card, job, nil, nil, nil
-	t.voice.say("Opened: ", e.Name, ".")
+	t.voice.show("Opened: ", e.Name, ".")
 	t.goTo(cardPlace{fresh: true})
 }
 

@@ -5,7 +5,7 @@ import (
 	"strings"
 )
 
-// page is how many rows are read out at once: more than that nobody keeps in the head.
+// atOnce is how many rows are read out at once: more than that nobody keeps in the head.
 const atOnce = 6
 
 // list reads out the first answers, or those that hold a word.

@@ -46,12 +46,8 @@ func (t *talk) readPart(p *calc.Part) {
 	for _, x := range p.Instead {
 		t.voice.say("Instead: ", sentence(x))
 	}
-	for _, w := range p.Warnings {
-		word := lead(w.Severity)
-		if w.Severity == calc.Info {
-			word = "Note: "
-		}
-		t.voice.say(word, sentence(w.Text))
+	for i := range p.Warnings {
+		t.danger(&p.Warnings[i])
 	}
 	t.ranking(p)
 	for i := range p.Figures {

@@ -40,7 +40,7 @@ func (q *question) sized() bool {
 func (q *question) enter(t *talk) {
 	lead := asks[q.field.Name]
 	if lead == "" {
-		lead = first(q.name(t)) + ": " + q.field.Usage + "."
+		lead = sentence(first(fieldUsage(q.field)))
 	}
 	if q.step > 0 {
 		lead = fmt.Sprintf("Step %d of %d. %s", q.step, len(path), lead)
@@ -172,7 +172,7 @@ func clearSize(name string, job *calc.Job) {
 }
 
 func (q *question) help(t *talk) {
-	t.voice.show(sentence(first(q.name(t)) + ": " + q.field.Usage))
+	t.voice.show(sentence(first(fieldUsage(q.field))))
 	t.voice.show("? lists the answers, ? and a word those that hold it, more the next ones; answer by name, by number or by size.")
 	if q.sized() {
 		t.voice.show("A bare number is a size here; row 3 is the third row.")

@@ -70,13 +70,22 @@ func (t *talk) dangers(wanted func(*calc.Warning) bool) (left int) {
 				left++
 				continue
 			}
-			t.voice.say(lead(w.Severity), sentence(w.Text))
+			t.danger(w)
 			if !slices.Contains(t.told, w.Code) {
 				t.told = append(t.told, w.Code)
 			}
 		}
 	}
 	return left
+}
+
+// danger reads out one warning by its weight; the test bead needs no word before it.
+func (t *talk) danger(w *calc.Warning) {
+	if w.Code == "test-bead" {
+		t.voice.say(sentence(w.Text))
+		return
+	}
+	t.voice.say(lead(w.Severity), sentence(w.Text))
 }
 
 func lead(s calc.Severity) string {
@@ -86,14 +95,14 @@ func lead(s calc.Severity) string {
 	case calc.Caution:
 		return "Caution: "
 	}
-	return "First of all: "
+	return "Note: "
 }
 
 // notes reads out what is worth knowing and no danger.
 func (t *talk) notes() {
 	for i := range t.card.Warnings {
 		if w := &t.card.Warnings[i]; w.Severity == calc.Info && w.Code != "test-bead" {
-			t.voice.say("Note: ", sentence(w.Text))
+			t.danger(w)
 		}
 	}
 }
@@ -186,10 +195,6 @@ func (t *talk) readAssumed(string) {
 func (t *talk) readCautions(string) {
 	for i := range t.card.Warnings {
 		w := &t.card.Warnings[i]
-		word := lead(w.Severity)
-		if w.Severity == calc.Info {
-			word = "Note: "
-		}
-		t.voice.say(word, sentence(w.Text), " Source: ", w.Basis, ".")
+		t.voice.say(lead(w.Severity), sentence(w.Text), " Source: ", w.Basis, ".")
 	}
 }

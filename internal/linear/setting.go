@@ -15,33 +15,50 @@ func (t *talk) change(f *field.Field, text string) bool {
 		t.fault(err)
 		return false
 	}
-	t.changed(job, card, first(strings.ReplaceAll(f.Name, "-", " "))+": ", f.Name)
+	t.changed(job, card, "", f.Name)
 	return true
 }
 
-// changed makes another job the present one. Stops are read out each time, cautions when they are new, and of the
-// settings those that are others now.
+// changed makes another job the present one: what was said of it or the choice that is another now comes first. Stops are
+// read out each time, cautions when they are new, of the settings those that are others now.
 func (t *talk) changed(job calc.Job, card calc.Card, what, name string) {
-	before := t.settingLines(&t.card)
+	before, heatBefore := t.settingLines(&t.card), heat(&t.card)
 	if job.Metal != t.job.Metal || job.Joint != t.job.Joint { // as good as another card
 		t.told = nil
 	}
 	t.job, t.card = job, card
 	t.part = nil
-	if name != "" {
-		what += t.now(name) + "."
+	own := t.settingLine(name)
+	switch {
+	case own != "":
+		t.voice.say(own)
+	case name != "":
+		t.voice.say(first(strings.ReplaceAll(name, "-", " ")), ": ", t.now(name), ".")
+	default:
+		t.voice.say(what)
 	}
-	t.voice.say(what)
 	same := t.dangers(func(w *calc.Warning) bool { return !slices.Contains(t.told, w.Code) })
 	for _, l := range t.settingLines(&t.card) {
-		if !slices.Contains(before, l) {
+		if l != own && !slices.Contains(before, l) {
 			t.voice.say(l)
 		}
 	}
-	t.voice.say(heat(&t.card))
+	if h := heat(&t.card); h != heatBefore || own != "" {
+		t.voice.say(h)
+	}
 	if same > 0 {
 		t.voice.say("The cautions that were read out still hold: cautions reads them again.")
 	}
+}
+
+// settingLine is the sentence of the setting behind a choice, "" where the card has none.
+func (t *talk) settingLine(name string) string {
+	for _, s := range settings {
+		if f, ok := t.card.Figure(s.figure); ok && s.field == name {
+			return first(t.figure(&f, origin(&t.card, s.figure), t.remark(&f)))
+		}
+	}
+	return ""
 }
 
 // now is a choice as the card has it, and whose it is.

@@ -9,7 +9,7 @@ import (
 
 // signs are characters of the project's texts that a screen reader skips or stumbles on, and the words for them.
 var signs = strings.NewReplacer(
-	" – ", ", ", "–", " to ", " — ", ", ", "—", ", ", "−", "-", "×", " times ", "·", " times ", "÷", " over ",
+	" – ", ", ", "–", " to ", " — ", ", ", "—", ", ", "−", " minus ", "×", " times ", "·", " times ", "÷", " over ",
 	"²", " squared", "³", " cubed", "⁵", " to the power 5", "√", "the square root of ",
 	"±", "plus or minus ", "≥", "at least ", "≤", "at most ", "≈", "about ", "~", "about ",
 	"°C", " degrees Celsius", "°F", " degrees Fahrenheit", "°", " degrees", "%", " per cent",

@@ -10,7 +10,7 @@ type sure struct {
 
 func (sure) name(*talk) string { return "yes or no" }
 func (sure) back(t *talk)      { t.goTo(cardPlace{}) }
-func (s sure) enter(t *talk)   { t.voice.say(s.question, " Enter alone: yes.") }
+func (s sure) enter(t *talk)   { t.voice.show(s.question, " Enter alone: yes.") }
 func (s sure) help(t *talk)    { t.voice.say(s.question, " Type yes or no.") }
 
 func (s sure) hear(t *talk, line string) {

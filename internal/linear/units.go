@@ -83,6 +83,8 @@ var units = [...]unit{
 	{"h", "hour", "hours"},
 	same("%", "per cent"),
 	same("Hz", "hertz"),
+	{"W", "watt", "watts"},
+	{"deg", "degree", "degrees"},
 	{"r/min", "turn a minute", "turns a minute"},
 	{"min/m", "minute a metre", "minutes a metre"},
 	same("ga", "gauge"),
@@ -98,7 +100,7 @@ func inUnit(number, sign string) string {
 	if rest, ok := strings.CutPrefix(number, "-"); ok {
 		number = "minus " + rest
 	}
-	if sign == "" {
+	if sign == "" || sign == "shade" { // a filter's number has its name before it
 		return number
 	}
 	return number + " " + unitWord(sign, number == "1")
@@ -118,7 +120,7 @@ func unitWord(sign string, one bool) string {
 	return sign
 }
 
-// longest is the units' signs, a longer one before one that it begins with.
+// unitPattern finds a unit behind its number; a longer sign is tried before one that it begins with.
 var unitPattern = sync.OnceValue(func() *regexp.Regexp {
 	signs := make([]string, 0, len(units))
 	for i := range units {

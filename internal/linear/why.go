@@ -21,6 +21,10 @@ func (t *talk) why(name string) {
 		return
 	}
 	key := plainName(name)
+	if t.part != nil && key == t.part.Name {
+		t.whyPart(t.part)
+		return
+	}
 	for _, n := range t.card.Notes {
 		if plainName(n.Name) == key {
 			t.voice.say(first(n.Name), ": ", sentence(n.Text))
@@ -33,6 +37,14 @@ func (t *talk) why(name string) {
 		return
 	}
 	t.refuse("no figure is called "+quoted(name), "type why feed, why volts, why travel, or why and a name that results reads out; words "+literal(quoted(name))+" asks the glossary")
+}
+
+// whyPart reads out the sources of the page that was read last.
+func (t *talk) whyPart(p *calc.Part) {
+	for _, r := range p.Reasons {
+		t.voice.say(sentence(first(r.Text)))
+		t.source(r.Source, r.Known)
+	}
 }
 
 func (t *talk) whyChoice(name string) {

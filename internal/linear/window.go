@@ -35,7 +35,7 @@ func (t *talk) readMap(string) {
 func (t *talk) stops() {
 	for i := range t.card.Warnings {
 		if w := &t.card.Warnings[i]; w.Severity == calc.Stop {
-			t.voice.say(lead(w.Severity), sentence(w.Text))
+			t.danger(w)
 		}
 	}
 }
@@ -49,7 +49,7 @@ func (t *talk) ranges(m *calc.Map) {
 	si, sj := m.At(m.Suggestion.Feed, m.Suggestion.Travel)
 	slow, fast := run(len(m.Travels), sj, func(j int) bool { return good(m, si, j) })
 	if slow <= fast {
-		t.voice.say("At the suggested wire feed travel is good from ", t.between(m.Travels[slow], m.Travels[fast], "mm/s"), ".")
+		t.voice.say("At the suggested wire feed travel is good from ", t.between(m.Travels, slow, fast, "mm/s"), ".")
 	}
 	told := -1
 	for j := range m.Travels {
@@ -65,7 +65,7 @@ func (t *talk) ranges(m *calc.Map) {
 		}
 		told = j
 		low, high := run(len(m.Feeds), some, func(i int) bool { return good(m, i, j) })
-		t.voice.say("At travel ", t.size(m.Travels[j], "mm/s"), " wire feed is good from ", t.between(m.Feeds[low], m.Feeds[high], "m/min"), ".")
+		t.voice.say("At travel ", t.about(m.Travels[j], "mm/s"), " wire feed is good from ", t.between(m.Feeds, low, high, "m/min"), ".")
 	}
 }
 
@@ -86,13 +86,29 @@ func run(n, at int, good func(int) bool) (from, to int) {
 	return from, to
 }
 
-func (t *talk) between(low, high float64, unit string) string {
-	if t.units == quantity.Both {
-		return t.size(low, unit) + " to " + t.size(high, unit)
+// between is a stretch of the map's points. Where it reaches the map's end nobody looked beyond.
+func (t *talk) between(points []float64, low, high int, unit string) string {
+	text := t.about(points[low], unit)
+	if low == 0 {
+		text += ", where the map begins,"
 	}
-	a, _ := quantity.Band(low, low*0.97, low*1.03, unit, t.units)
-	b, _ := quantity.Band(high, high*0.97, high*1.03, unit, t.units)
-	return a + " to " + inUnit(b, quantity.Label(unit, t.units))
+	text += " to " + t.about(points[high], unit)
+	if high == len(points)-1 {
+		text += ", where the map ends"
+	}
+	return text
+}
+
+// about is a point of the map, no finer than the map is.
+func (t *talk) about(v float64, unit string) string {
+	in := func(sys quantity.System) string {
+		number, _ := quantity.Band(v, v*0.94, v*1.06, unit, sys)
+		return inUnit(number, quantity.Label(unit, sys))
+	}
+	if t.units == quantity.Both {
+		return in(quantity.Metric) + ", or " + in(quantity.Inch)
+	}
+	return in(t.units)
 }
 
 // standing says where the present setting lies.

@@ -2,6 +2,7 @@ package serve
 
 import (
 	"bufio"
+	"context"
 	"errors"
 	"io"
 
@@ -10,6 +11,7 @@ import (
 
 // command answers one command and returns its exit code.
 func (s *server) command(x *session) int {
+	x.takeSizes()
 	args, whole := split(x.RawCommand())
 	if !whole {
 		x.tell(errors.New("a quotation mark is open: close it"))
@@ -19,16 +21,26 @@ func (s *server) command(x *session) int {
 }
 
 // plain asks and answers line by line, at a terminal that cannot place text.
-func (s *server) plain(x *session) int { return s.answer(x, []string{"--plain"}) }
+func (s *server) plain(x *session) int {
+	x.takeSizes()
+	return s.answer(x, []string{"--plain"})
+}
 
-func (s *server) answer(x *session, args []string) int {
-	var in io.Reader = heardReader{x}
-	var below io.Writer = heardWriter{x}
+// takeSizes lets a terminal's sizes go by: the library holds its requests until they are taken.
+func (x *session) takeSizes() {
 	if _, resized, terminal := x.Pty(); terminal {
-		go func() { // the library holds its requests until these are taken
+		go func() {
 			for range resized {
 			}
 		}()
+	}
+}
+
+// answer carries the arguments out. At a terminal its keys are made lines, and line feeds bring the carriage back.
+func (s *server) answer(x *session, args []string) int {
+	var in io.Reader = heardReader{x}
+	var below io.Writer = heardWriter{x}
+	if _, _, terminal := x.Pty(); terminal {
 		below = ssh.NewPtyWriter(below)
 		in = newLineInput(newInput(x.life, x, &s.Settings, x.heard), below)
 	}
@@ -37,8 +49,8 @@ func (s *server) answer(x *session, args []string) int {
 	if out.Flush() != nil && code == 0 {
 		return 1
 	}
-	if cause := causeOf(x.asked); cause != "" && cause != errGone.Error() {
-		x.tell(errors.New(cause))
+	if cause := context.Cause(x.asked); cause != nil && !errors.Is(cause, errGone) {
+		x.tell(cause)
 		return 1
 	}
 	return code

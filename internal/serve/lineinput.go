@@ -17,6 +17,7 @@ type lineInput struct {
 	ready []byte // whole lines that nobody took yet
 	ended bool
 	cr    bool // the last key was a carriage return, whose line feed may follow
+	shift bool // ESC O came, to which one more byte belongs (ECMA-35, single shift)
 }
 
 // longestInput is more than any line that is answered; what is typed beyond it is not heard.
@@ -47,7 +48,9 @@ func (l *lineInput) Read(p []byte) (int, error) {
 func (l *lineInput) key(b byte) {
 	before := l.guard.state
 	l.guard.keeps(b)
-	if before != ground || l.guard.state != ground || l.ended {
+	shifted := l.shift
+	l.shift = before == escaped && b == 'O'
+	if shifted || before != ground || l.guard.state != ground || l.ended {
 		return
 	}
 	feed := l.cr && b == '\n'
