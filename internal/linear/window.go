@@ -89,6 +89,9 @@ func run(n, at int, good func(int) bool) (from, to int) {
 // between is a stretch of the map's points. Where it reaches the map's end nobody looked beyond.
 func (t *talk) between(points []float64, low, high int, unit string) string {
 	text := t.about(points[low], unit)
+	if t.units != quantity.Both { // the unit is said once
+		text, _ = quantity.Band(points[low], points[low]*0.94, points[low]*1.06, unit, t.units)
+	}
 	if low == 0 {
 		text += ", where the map begins,"
 	}
