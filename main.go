@@ -9,6 +9,7 @@ import (
 	"os/signal"
 	"os/user"
 	"path/filepath"
+	"runtime"
 	"syscall"
 
 	"github.com/adrg/xdg"
@@ -80,10 +81,11 @@ func hostName() string {
 	return name
 }
 
-// canShow reports whether there is a terminal that can place text.
+// canShow reports whether there is a terminal that can place text; one of Windows can and has no name.
 func canShow() bool {
 	name := os.Getenv("TERM")
-	return name != "" && name != "dumb" && canAsk()
+	named := name != "" || runtime.GOOS == "windows"
+	return named && name != "dumb" && canAsk()
 }
 
 // canAsk reports whether somebody sits at a terminal of any kind.
