@@ -19,9 +19,11 @@ var own = map[string][]string{
 	"brazebooth/calc/thinsheet":    {"internal/crew"},
 	"brazebooth/calc":              {"tables", "calc/section", "calc/thinsheet", "internal/quantity", "internal/plain", "internal/crew"},
 	"brazebooth/internal/sheet":    {"calc", "tables", "internal/quantity", "internal/plain"},
-	"brazebooth/internal/field":    {"calc", "tables", "internal/quantity"},
+	"brazebooth/internal/near":     {},
+	"brazebooth/internal/field":    {"calc", "tables", "internal/quantity", "internal/near"},
+	"brazebooth/internal/batch":    {"calc", "internal/field", "internal/near", "internal/plain", "internal/sheet"},
 	"brazebooth/internal/book":     {"calc", "tables", "internal/plain"},
-	"brazebooth/internal/cli":      {"internal/book", "calc", "tables", "internal/quantity", "internal/plain", "internal/sheet", "internal/field"},
+	"brazebooth/internal/cli":      {"internal/book", "calc", "tables", "internal/quantity", "internal/plain", "internal/sheet", "internal/field", "internal/near", "internal/batch"},
 	"brazebooth/tui":               {"calc", "tables", "internal/quantity", "internal/plain", "internal/sheet", "internal/field"},
 	"brazebooth/internal/bench":    {},
 	"brazebooth/calc_test":         {},
@@ -51,6 +53,7 @@ var forbidden = map[string][]string{
 	"brazebooth/internal/plain":    {"os", "net", "time"},
 	"brazebooth/internal/sheet":    {"os", "net"}, // a page is dated by a time that it is given
 	"brazebooth/internal/field":    {"os", "net", "time"},
+	"brazebooth/internal/batch":    {"os", "net", "time"}, // files and clocks are the command's
 	"brazebooth/tui":               {"os", "net"},
 }
 

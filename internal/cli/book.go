@@ -79,26 +79,32 @@ const ToldGuest = "the database of the book does not answer: kept beside it on t
 
 // withBook opens the book, to write or to read, and closes it after.
 func (d *Deps) withBook(cmd *cobra.Command, writes bool, do func(ctx context.Context, b book.Book) error) error {
-	where, err := d.place(cmd)
+	b, err := d.openBook(cmd, writes)
 	if err != nil {
 		return err
 	}
+	err = do(cmd.Context(), b)
+	return bookError(errors.Join(err, b.Close()))
+}
+
+// openBook opens the book, to write or to read.
+func (d *Deps) openBook(cmd *cobra.Command, writes bool) (book.Book, error) {
+	where, err := d.place(cmd)
+	if err != nil {
+		return nil, err
+	}
 	open := book.Read
 	if writes && d.LookOnly {
-		return ErrLookOnly
+		return nil, ErrLookOnly
 	}
 	if writes {
 		open = book.Open
 	}
 	b, err := open(cmd.Context(), where)
 	if errors.Is(err, book.ErrNone) {
-		return d.noBook(where)
+		return nil, d.noBook(where)
 	}
-	if err != nil {
-		return bookError(err)
-	}
-	err = do(cmd.Context(), b)
-	return bookError(errors.Join(err, b.Close()))
+	return b, bookError(err)
 }
 
 // put keeps new records whole: in the book, or beside it while its server is away. It reports whether the book has them.

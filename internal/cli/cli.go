@@ -11,6 +11,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"brazebooth/calc"
+	"brazebooth/internal/near"
 	"brazebooth/internal/quantity"
 )
 
@@ -82,7 +83,7 @@ come before anything that is printed here.`,
 				return err
 			}
 			if !contains(Themes(), theme) {
-				return wrong("--theme: no theme is called "+quote(theme), "type "+orList(Themes()))
+				return wrong("--theme: no theme is called "+quote(theme), "type "+near.Or(Themes()))
 			}
 			if d.RunScreens == nil {
 				return d.example(sys)
@@ -92,14 +93,14 @@ come before anything that is printed here.`,
 		},
 	}
 	root.Flags().StringVar(&units, "units", "", unitsUsage)
-	root.Flags().StringVar(&theme, "theme", "auto", "the screens' colours: "+orList(Themes()))
+	root.Flags().StringVar(&theme, "theme", "auto", "the screens' colours: "+near.Or(Themes()))
 	root.PersistentFlags().String("book", "", bookUsage)
 	root.SetFlagErrorFunc(flagError)
 	root.SetHelpCommand(helpCommand())
 	for i := range partCommands {
 		root.AddCommand(d.partCobra(&partCommands[i]))
 	}
-	root.AddCommand(d.cardCommand(), d.windowCommand(), d.gapCommand(), d.bookCommand(), d.correctCommand(), d.practiceCommand(), d.wireCommand(), d.gaugeCommand(), d.wordsCommand(), d.tablesCommand(), d.versionCommand())
+	root.AddCommand(d.cardCommand(), d.windowCommand(), d.gapCommand(), d.batchCommand(), d.bookCommand(), d.correctCommand(), d.practiceCommand(), d.wireCommand(), d.gaugeCommand(), d.wordsCommand(), d.tablesCommand(), d.versionCommand())
 	if d.Serve != nil {
 		root.AddCommand(d.serveCommand())
 	}
@@ -125,8 +126,8 @@ func noCommand(cmd *cobra.Command, args []string) error {
 		return nil
 	}
 	names := commandNames(cmd)
-	if near := nearest(args[0], names); len(near) > 0 {
-		return wrong("unknown command "+quote(args[0]), "type "+cmd.Name()+" "+orList(near))
+	if like := near.Names(args[0], names); len(like) > 0 {
+		return wrong("unknown command "+quote(args[0]), "type "+cmd.Name()+" "+near.Or(like))
 	}
 	return wrong("unknown command "+quote(args[0]), "the commands are "+strings.Join(names, ", "))
 }

@@ -11,6 +11,7 @@ import (
 	"brazebooth/calc"
 	"brazebooth/internal/book"
 	"brazebooth/internal/field"
+	"brazebooth/internal/near"
 	"brazebooth/internal/quantity"
 	"brazebooth/internal/sheet"
 )
@@ -150,7 +151,7 @@ func triedSetting(start calc.Job, text string) (calc.Job, error) {
 		name, value, ok := strings.Cut(part, "=")
 		name = strings.TrimSpace(name)
 		if !ok || !contains(practiceFlags, name) {
-			return start, wrong("--tried: "+quote(part)+" is no setting", "type "+orList(practiceFlags)+" with = and its value, as travel=9,volts=14")
+			return start, wrong("--tried: "+quote(part)+" is no setting", "type "+near.Or(practiceFlags)+" with = and its value, as travel=9,volts=14")
 		}
 		f, _ := field.ByName(name)
 		if err := f.Set(&start, value); err != nil {

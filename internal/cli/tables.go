@@ -7,6 +7,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"brazebooth/internal/near"
 	"brazebooth/tables"
 )
 
@@ -94,9 +95,9 @@ func (d *Deps) table(name string, asJSON bool) error {
 		_, err := d.Out.Write([]byte(b.String()))
 		return err
 	}
-	near := nearest(name, tableNames())
-	if len(near) == 0 {
-		near = tableNames()
+	like := near.Names(name, tableNames())
+	if len(like) == 0 {
+		like = tableNames()
 	}
-	return wrong("no table is called "+quote(name), "type "+orList(near))
+	return wrong("no table is called "+quote(name), "type "+near.Or(like))
 }

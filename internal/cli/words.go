@@ -5,6 +5,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"brazebooth/internal/near"
 	"brazebooth/internal/sheet"
 	"brazebooth/tables"
 )
@@ -23,7 +24,7 @@ func (d *Deps) wordsCommand() *cobra.Command {
 			word := strings.Join(args, " ")
 			t, ok := tables.TermFor(word)
 			if !ok {
-				return wrong("no word is "+quote(word), "type "+orList(nearWords(word))+"; brazebooth words lists them all")
+				return wrong("no word is "+quote(word), "type "+near.Or(nearWords(word))+"; brazebooth words lists them all")
 			}
 			return d.word(t)
 		},
@@ -52,7 +53,7 @@ func nearWords(word string) []string {
 	for i := range tables.Terms() {
 		names = append(names, append([]string{tables.Terms()[i].Word}, tables.Terms()[i].Also...)...)
 	}
-	near := nearest(strings.ToLower(word), names)
+	near := near.Names(strings.ToLower(word), names)
 	if len(near) == 0 {
 		return []string{"metal", "wire feed", "throat"}
 	}
