@@ -33,30 +33,29 @@ func main() {
 
 func run(ctx context.Context, args []string) int {
 	d := cli.Deps{In: os.Stdin, Out: os.Stdout, Serve: serve.Bind(serving()), Err: os.Stderr, Example: tui.ExampleJob(), Title: tui.ExampleTitle,
-		Patient: term.IsTerminal(os.Stderr.Fd()), Book: bookFile(), Beside: besideFile(), Who: shortName(), Where: hostName()}
+		Patient: term.IsTerminal(os.Stderr.Fd()), Book: inData("book.db"), Beside: inData("offline.db"), Who: shortName(), Where: hostName(),
+		Config: configFile(), Env: os.Getenv}
 	if canShow() {
 		d.RunScreens = screens
 	}
 	return cli.Run(ctx, args, d)
 }
 
-// bookFile is where the user's own book lies: BRAZEBOOTH_BOOK, or a file in the folder for a program's data.
-func bookFile() string {
-	if where := os.Getenv("BRAZEBOOTH_BOOK"); where != "" {
-		return where
-	}
+// inData names a file in the user's folder for a program's data: book.db is their own book, offline.db takes what a book's
+// server cannot while it is away.
+func inData(name string) string {
 	if xdg.DataHome == "" {
 		return ""
 	}
-	return filepath.Join(xdg.DataHome, "brazebooth", "book.db")
+	return filepath.Join(xdg.DataHome, "brazebooth", name)
 }
 
-// besideFile takes what a book's server cannot while it is away.
-func besideFile() string {
-	if xdg.DataHome == "" {
+// configFile holds the user's settings.
+func configFile() string {
+	if xdg.ConfigHome == "" {
 		return ""
 	}
-	return filepath.Join(xdg.DataHome, "brazebooth", "offline.db")
+	return filepath.Join(xdg.ConfigHome, "brazebooth", "config.toml")
 }
 
 // shortName is who works here, by the name of the login.
@@ -83,10 +82,10 @@ func canShow() bool {
 }
 
 func screens(ctx context.Context, given cli.ScreenOptions) error {
-	o := tui.Options{Units: given.Units, Theme: tui.Theme(given.Theme)}
+	o := tui.Options{Units: given.Units, Theme: tui.Theme(given.Theme), Comma: given.Comma}
 	var saving sync.WaitGroup
 	if given.Book != "" {
-		o.Book = desk{where: given.Book, beside: besideFile(), author: book.Author{Who: shortName(), Where: hostName(), Program: cli.Version}, saving: &saving}
+		o.Book = desk{where: given.Book, beside: inData("offline.db"), author: book.Author{Who: given.Who, Where: hostName(), Program: cli.Version}, saving: &saving}
 	}
 	if os.Getenv("NO_COLOR") != "" { // any value counts
 		o.Profile = colorprofile.Ascii

@@ -18,12 +18,9 @@ import (
 
 // serving is what the server is given of the program.
 func serving() serve.Deps {
-	d := serve.Deps{Command: guestCommand, Keeper: guestKeeper, NameOf: cli.NameOf, Healthy: readable, Getenv: os.Getenv, Err: os.Stderr}
+	d := serve.Deps{Command: guestCommand, Keeper: guestKeeper, NameOf: cli.NameOf, Healthy: readable, Getenv: os.Getenv, Err: os.Stderr, Config: configFile()}
 	if xdg.DataHome != "" {
 		d.Data = filepath.Join(xdg.DataHome, "brazebooth")
-	}
-	if xdg.ConfigHome != "" {
-		d.Config = filepath.Join(xdg.ConfigHome, "brazebooth", "config.toml")
 	}
 	return d
 }
@@ -31,7 +28,7 @@ func serving() serve.Deps {
 // guestCommand is the command tree of one guest: the same answers, no files of this machine, no other book.
 func guestCommand(ctx context.Context, g serve.Guest, where string, args []string, in io.Reader, out, errOut io.Writer) int {
 	return cli.Run(ctx, args, cli.Deps{In: in, Out: out, Err: errOut, Remote: true, LookOnly: !g.Writer,
-		Example: tui.ExampleJob(), Title: tui.ExampleTitle, Book: where, Beside: besideFile(), Who: g.Name, Where: g.From})
+		Example: tui.ExampleJob(), Title: tui.ExampleTitle, Book: where, Beside: inData("offline.db"), Who: g.Name, Where: g.From})
 }
 
 // guestKeeper is the book as one guest's screens see it.
@@ -40,7 +37,7 @@ func guestKeeper(g serve.Guest, where string) (tui.Keeper, func()) {
 		return nil, func() {}
 	}
 	var saving sync.WaitGroup
-	return desk{where: where, beside: besideFile(), look: !g.Writer, remote: true, saving: &saving,
+	return desk{where: where, beside: inData("offline.db"), look: !g.Writer, remote: true, saving: &saving,
 		author: book.Author{Who: g.Name, Where: g.From, Program: cli.Version}}, saving.Wait
 }
 

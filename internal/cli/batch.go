@@ -18,8 +18,8 @@ import (
 
 // batchWanted is how a batch is wanted.
 type batchWanted struct {
-	format, out, carry, source string
-	keepGoing, resume          bool
+	format, out, carry string
+	keepGoing, resume  bool
 }
 
 func (d *Deps) batchCommand() *cobra.Command {

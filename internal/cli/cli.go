@@ -36,13 +36,19 @@ type Deps struct {
 	Who, Where string           // who saves, on which machine
 	Now        func() time.Time // nil for the machine's clock
 	Patient    bool             // standard error is a terminal whose reader may wait: show progress there
+
+	Config string              // the file of settings, "" where there is no folder for one
+	Env    func(string) string // the environment of who types, for settings; nil for none
+	comma  bool                // numbers are shown with a decimal comma
 }
 
-// ScreenOptions are what the command line says of the screens.
+// ScreenOptions are what the command line and the settings say of the screens.
 type ScreenOptions struct {
 	Units quantity.System
 	Book  string // where the book is, "" for none
 	Theme string // one of Themes
+	Who   string // who saves
+	Comma bool   // numbers are shown with a decimal comma
 }
 
 // Themes are the names of the screens' colours.
@@ -89,18 +95,23 @@ come before anything that is printed here.`,
 				return d.example(sys)
 			}
 			where, _ := d.place(cmd) // without a book the screens say so
-			return d.RunScreens(cmd.Context(), ScreenOptions{sys, where, theme})
+			return d.RunScreens(cmd.Context(), ScreenOptions{Units: sys, Book: where, Theme: theme, Who: d.Who, Comma: d.comma})
 		},
 	}
 	root.Flags().StringVar(&units, "units", "", unitsUsage)
 	root.Flags().StringVar(&theme, "theme", "auto", "the screens' colours: "+near.Or(Themes()))
 	root.PersistentFlags().String("book", "", bookUsage)
+	root.PersistentFlags().String("decimal", "point", "decimal mark of what is shown: point or comma")
+	root.PersistentPreRunE = func(cmd *cobra.Command, _ []string) error { return d.settle(cmd) }
 	root.SetFlagErrorFunc(flagError)
 	root.SetHelpCommand(helpCommand())
 	for i := range partCommands {
 		root.AddCommand(d.partCobra(&partCommands[i]))
 	}
 	root.AddCommand(d.cardCommand(), d.windowCommand(), d.gapCommand(), d.batchCommand(), d.bookCommand(), d.correctCommand(), d.practiceCommand(), d.wireCommand(), d.gaugeCommand(), d.wordsCommand(), d.tablesCommand(), d.versionCommand())
+	if !d.Remote { // what is of this machine and its user
+		root.AddCommand(d.configCommand())
+	}
 	if d.Serve != nil {
 		root.AddCommand(d.serveCommand())
 	}

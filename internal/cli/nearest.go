@@ -41,6 +41,6 @@ func flagNames(cmd *cobra.Command) []string {
 			names = append(names, list[i].Name)
 		}
 	}
-	names = append(names, "units", "theme", "json", "why", "png", "svg", "csv", "show", "markdown", "seen", "tried", "book", "power-source", "name", "tags", "note", "kind", "text", "limit", "deleted", "all", "verdict", "peel", "photo", "lot", "pull", "withdraw", "confirm", "least-amps", "most-amps", "full", "used", "pdf", "paper", "number", "range", "level", "seed", "solution", "keep", "format", "out", "carry", "keep-going", "resume", "help")
+	names = append(names, "units", "decimal", "theme", "json", "why", "png", "svg", "csv", "show", "markdown", "seen", "tried", "book", "power-source", "name", "tags", "note", "kind", "text", "limit", "deleted", "all", "verdict", "peel", "photo", "lot", "pull", "withdraw", "confirm", "least-amps", "most-amps", "full", "used", "pdf", "paper", "number", "range", "level", "seed", "solution", "keep", "format", "out", "carry", "keep-going", "resume", "help")
 	return slices.DeleteFunc(names, func(n string) bool { return cmd.Flags().Lookup(n) == nil })
 }

@@ -92,8 +92,16 @@ func (d *Deps) table(name string, asJSON bool) error {
 		for i := range rows.Len() {
 			writeRow(&b, rows.Index(i))
 		}
-		_, err := d.Out.Write([]byte(b.String()))
-		return err
+		for line := range strings.Lines(b.String()) {
+			figures, source, cited := strings.Cut(line, "; ") // a source's section 4.5 stays one
+			if cited {
+				source = "; " + source
+			}
+			if err := d.say("%s%s", d.marked(figures), source); err != nil {
+				return err
+			}
+		}
+		return nil
 	}
 	like := near.Names(name, tableNames())
 	if len(like) == 0 {
