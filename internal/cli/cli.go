@@ -58,6 +58,9 @@ func Themes() []string { return []string{"auto", "dark", "light", "contrast", "n
 // a refusal and a job without a good setting are answers.
 func Run(ctx context.Context, args []string, d Deps) int {
 	root := New(d)
+	if completing(args) {
+		d.teach(root)
+	}
 	root.SetArgs(args)
 	root.SetOut(d.Out)
 	root.SetErr(d.Err)
@@ -110,7 +113,7 @@ come before anything that is printed here.`,
 	}
 	root.AddCommand(d.cardCommand(), d.windowCommand(), d.gapCommand(), d.batchCommand(), d.bookCommand(), d.correctCommand(), d.practiceCommand(), d.wireCommand(), d.gaugeCommand(), d.wordsCommand(), d.tablesCommand(), d.versionCommand())
 	if !d.Remote { // what is of this machine and its user
-		root.AddCommand(d.configCommand())
+		root.AddCommand(d.configCommand(), d.completionCommand())
 	}
 	if d.Serve != nil {
 		root.AddCommand(d.serveCommand())
@@ -158,9 +161,8 @@ func helpCommand() *cobra.Command {
 	return &cobra.Command{
 		Use:   "help [command]",
 		Short: "Help about any command",
-		ValidArgsFunction: func(cmd *cobra.Command, _ []string, _ string) ([]string, cobra.ShellCompDirective) {
-			return commandNames(cmd.Root()), cobra.ShellCompDirectiveNoFileComp
-		},
+
+		ValidArgsFunction: completeHelp,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			about, rest, err := cmd.Root().Find(args)
 			if err != nil || len(rest) > 0 && about == cmd.Root() {

@@ -45,9 +45,6 @@ func (d *Deps) tablesCommand() *cobra.Command {
 		Short:   "Every figure the answers rest on, with band and source",
 		Example: "  brazebooth tables\n  brazebooth tables fillers",
 		Args:    atMostOne,
-		ValidArgsFunction: func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
-			return tableNames(), cobra.ShellCompDirectiveNoFileComp
-		},
 		RunE: func(_ *cobra.Command, args []string) error {
 			if len(args) == 0 {
 				return d.listTables(asJSON)
