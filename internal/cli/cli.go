@@ -18,6 +18,9 @@ import (
 // Version of the program.
 const Version = "0.1.0"
 
+// Date of that version, for its manual.
+const Date = "2026-11-26"
+
 // Deps is what the commands are given by main: streams, and the way to the screens.
 type Deps struct {
 	In       io.Reader // standard input

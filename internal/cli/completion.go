@@ -13,7 +13,8 @@ func (d *Deps) completionCommand() *cobra.Command {
 		Use:   "completion SHELL",
 		Short: "What makes a shell complete commands, flags and their values",
 		Long: `A script that makes bash, zsh, fish or PowerShell complete commands and flags, and their values as they are: metals,
-gauges, fillers, wires, modes, joints, positions, and from the book kept cards and power sources. The book is only read.`,
+gauges, fillers, wires, modes, joints, positions, and from the book kept cards and power sources. The book is only read.
+Bash wants its package bash-completion for it.`,
 		Example: `  source <(brazebooth completion bash)                      # this shell; put the line into ~/.bashrc to keep it
   brazebooth completion zsh > "${fpath[1]}/_brazebooth"     # then start zsh anew
   brazebooth completion fish > ~/.config/fish/completions/brazebooth.fish
