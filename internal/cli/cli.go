@@ -40,9 +40,10 @@ type Deps struct {
 	Now        func() time.Time // nil for the machine's clock
 	Patient    bool             // standard error is a terminal whose reader may wait: show progress there
 
-	Config string              // the file of settings, "" where there is no folder for one
-	Env    func(string) string // the environment of who types, for settings; nil for none
-	comma  bool                // numbers are shown with a decimal comma
+	Config   string              // the file of settings, "" where there is no folder for one
+	Env      func(string) string // the environment of who types, for settings; nil for none
+	Terminal func() Terminal     // what is known of the terminal; nil for nothing
+	comma    bool                // numbers are shown with a decimal comma
 }
 
 // ScreenOptions are what the command line and the settings say of the screens.
@@ -111,12 +112,13 @@ come before anything that is printed here.`,
 	root.PersistentPreRunE = func(cmd *cobra.Command, _ []string) error { return d.settle(cmd) }
 	root.SetFlagErrorFunc(flagError)
 	root.SetHelpCommand(helpCommand())
+	root.CompletionOptions.DisableDefaultCmd = true // it has its own
 	for i := range partCommands {
 		root.AddCommand(d.partCobra(&partCommands[i]))
 	}
 	root.AddCommand(d.cardCommand(), d.windowCommand(), d.gapCommand(), d.batchCommand(), d.bookCommand(), d.correctCommand(), d.practiceCommand(), d.wireCommand(), d.gaugeCommand(), d.wordsCommand(), d.tablesCommand(), d.versionCommand())
 	if !d.Remote { // what is of this machine and its user
-		root.AddCommand(d.configCommand(), d.completionCommand())
+		root.AddCommand(d.configCommand(), d.completionCommand(), d.doctorCommand())
 	}
 	if d.Serve != nil {
 		root.AddCommand(d.serveCommand())
