@@ -71,7 +71,7 @@ func TestLookAtWhatIsNoBook(t *testing.T) {
 }
 
 func TestLookOverTheNetwork(t *testing.T) {
-	defer fakeNetwork()()
+	defer fakeNetwork(t)()
 	if a, err := Look(context.Background(), filepath.Join(t.TempDir(), "book.db")); err != nil || a.Network != "NFS" {
 		t.Errorf("%+v, %v", a, err)
 	}

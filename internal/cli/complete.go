@@ -54,7 +54,7 @@ func (d *Deps) teach(cmd *cobra.Command) {
 func (d *Deps) wordCompleters() map[string]completer {
 	card, record := d.kept("card", false), d.kept("", false)
 	list := map[string]completer{
-		"gauge": fixed(gaugeNumbers()), "tables": once(fixed(tableNames())),
+		"gauge": fixed(gaugeNumbers()), "tables": once(fixed(tableNames())), "words": once(fixed(termWords())),
 		"batch": files("csv", "tsv", "jsonl", "ndjson"), "book import": files("jsonl"), "book merge": files("db"),
 		"book export": anyFile, "book backup": anyFile,
 		"config set": completeSetting, "config unset": once(fixed(settingNames())),

@@ -29,7 +29,7 @@ func TestCompletions(t *testing.T) {
 		"card --wire .03": ".030 .035", "card --mode ": "dip pulsed timed", "card --joint t": "tee", "card --position vert": "vertical-up vertical-down",
 		"card --units ": "metric inch both", "card --decimal c": "comma", "card --show str": "strength", "card --show fit,str": "fit,strength",
 		"correct --seen rolled-edge,por": "rolled-edge,pores", "card --paper ": "a4 letter", "book list --kind s": "source spool", "batch x --format j": "jsonl",
-		"gauge 3": "30", "tables fil": "fillers filler-rules", "config set de": "decimal", "config set decimal ": "point comma", "config set decimal comma ": "", "config unset na": "name",
+		"gauge 3": "30", "words thr": "throat", "tables fil": "fillers filler-rules", "config set de": "decimal", "config set decimal ": "point comma", "config set decimal comma ": "", "config unset na": "name",
 		"completion ": "bash zsh fish powershell", "help ca": "card", "help book pri": "print", "boo": "book", "book pro": "procedure", "card extra": "", "version ": "",
 		"card --power-source ": "", "book show ": "", "book history x": "", "card --hazard none,vehi": "none,vehicle", "fit --use w": "wear",
 	} {

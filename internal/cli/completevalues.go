@@ -95,3 +95,11 @@ func gaugeWords() []string {
 	}
 	return list
 }
+
+func termWords() []string {
+	var list []string
+	for i := range tables.Terms() {
+		list = append(list, tables.Terms()[i].Word)
+	}
+	return list
+}

@@ -23,9 +23,12 @@ type build struct {
 	Settings map[string]string `json:"settings"` // of the build: CGO_ENABLED, -trimpath ...
 }
 
+// commit is set by the builder of a release, whose build does not look at the repository; "" for what the build found itself.
+var commit string
+
 // thisBuild is what the program carries of its own making.
 func thisBuild() build {
-	b := build{Schema: 1, Version: Version, Go: runtime.Version(), OS: runtime.GOOS, Arch: runtime.GOARCH, Settings: map[string]string{}}
+	b := build{Schema: 1, Version: Version, Go: runtime.Version(), OS: runtime.GOOS, Arch: runtime.GOARCH, Commit: commit, Settings: map[string]string{}}
 	info, ok := debug.ReadBuildInfo()
 	if !ok {
 		return b

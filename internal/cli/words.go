@@ -53,9 +53,9 @@ func nearWords(word string) []string {
 	for i := range tables.Terms() {
 		names = append(names, append([]string{tables.Terms()[i].Word}, tables.Terms()[i].Also...)...)
 	}
-	near := near.Names(strings.ToLower(word), names)
-	if len(near) == 0 {
+	like := near.Names(strings.ToLower(word), names)
+	if len(like) == 0 {
 		return []string{"metal", "wire feed", "throat"}
 	}
-	return near[:min(len(near), 4)]
+	return like[:min(len(like), 4)]
 }
