@@ -34,7 +34,7 @@ func main() {
 func run(ctx context.Context, args []string) int {
 	d := cli.Deps{In: os.Stdin, Out: os.Stdout, Serve: serve.Bind(serving()), Err: os.Stderr, Example: tui.ExampleJob(), Title: tui.ExampleTitle,
 		Patient: term.IsTerminal(os.Stderr.Fd()), Book: inData("book.db"), Beside: inData("offline.db"), Who: shortName(), Where: hostName(),
-		Config: configFile(), Env: os.Getenv, Terminal: terminalHere}
+		Config: configFile(), Env: os.Getenv, Terminal: terminalHere, HostKey: inData(serve.HostKeyFile)}
 	if canShow() {
 		d.RunScreens = screens
 	}

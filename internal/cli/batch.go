@@ -75,8 +75,12 @@ func (d *Deps) batch(cmd *cobra.Command, name string, w *batchWanted) error {
 	}
 	cards := rowCards{d: d, cmd: cmd, source: sourceFlag(cmd)}
 	defer cards.close()
+	workers := runtime.GOMAXPROCS(0)
+	if d.Remote {
+		workers = 1 // the others there want to work too
+	}
 	bar := newBar(d, in, size)
-	o := batch.Options{Format: format, Carry: carryOf(w.carry), KeepGoing: w.keepGoing, Workers: runtime.GOMAXPROCS(0), Version: Version,
+	o := batch.Options{Format: format, Carry: carryOf(w.carry), KeepGoing: w.keepGoing, Workers: workers, Version: Version,
 		Solve: cards.solve, Explain: explainRow, Done: bar.show,
 		Bad: func(f *batch.Fault) { bar.clear(); d.sayFault(f) }}
 	tally, err := d.runBatch(cmd.Context(), bar, w, o)

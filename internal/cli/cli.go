@@ -42,6 +42,7 @@ type Deps struct {
 
 	Config   string              // the file of settings, "" where there is no folder for one
 	Env      func(string) string // the environment of who types, for settings; nil for none
+	HostKey  string              // the server's own key where none is named, "" for none
 	Terminal func() Terminal     // what is known of the terminal; nil for nothing
 	comma    bool                // numbers are shown with a decimal comma
 }

@@ -56,7 +56,7 @@ func (d *Deps) doctorCommand() *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "doctor",
 		Short: "What works here, what does not, and what to do about it",
-		Long: `Looks at the terminal, the book, the settings and the folders, and says of each whether it works and what to do where
+		Long: `Looks at the terminal, the book, the settings, the folders and the server's own key, and says of each whether it works and what to do where
 it does not. It changes nothing, asks the terminal nothing, and is through in a few seconds also where a server is away.
 
 Exit code 0: usable; 1: something must be mended.`,
@@ -69,6 +69,7 @@ Exit code 0: usable; 1: something must be mended.`,
 			d.lookSettings(&f)
 			d.lookBook(cmd, &f)
 			d.lookFolders(&f)
+			d.lookKeys(&f)
 			return d.showFindings(f.list, asJSON)
 		},
 	}

@@ -143,6 +143,25 @@ func (d *Deps) lookBeside(f *findings) {
 	}
 }
 
+// lookKeys looks at the server's own key: whoever can read it can pass for the server.
+func (d *Deps) lookKeys(f *findings) {
+	if d.HostKey == "" {
+		return
+	}
+	f.area = "keys"
+	info, err := os.Stat(d.HostKey)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		f.add("host key", fine, "none yet: serve makes one", "")
+	case err != nil:
+		f.add("host key", mend, err.Error(), "make the folder readable")
+	case !info.Mode().IsRegular(), runtime.GOOS != "windows" && info.Mode().Perm()&0o077 != 0:
+		f.add("host key", mend, fmt.Sprintf("others can read %s (mode %o)", d.HostKey, info.Mode().Perm()), "chmod 600 "+d.HostKey)
+	default:
+		f.add("host key", fine, d.HostKey, "")
+	}
+}
+
 func (d *Deps) lookFolders(f *findings) {
 	f.area = "folders"
 	for _, x := range [...]struct{ name, file string }{{"settings", d.Config}, {"data", d.Beside}} {

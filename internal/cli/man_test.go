@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"brazebooth/internal/serve"
 	"flag"
 	"fmt"
 	"os"
@@ -22,7 +23,7 @@ const manDir = "../../docs/man"
 // The manual is made of the commands' own help, so that it says what they say. It is made here, and not by the program, which
 // would carry the maker along.
 func TestManPagesAreUpToDate(t *testing.T) {
-	pages := manPages(New(Deps{}))
+	pages := manPages(New(Deps{Serve: serve.Bind(serve.Deps{})}))
 	if *update {
 		if err := os.RemoveAll(manDir); err != nil {
 			t.Fatal(err)
