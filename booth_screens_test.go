@@ -12,7 +12,6 @@ import (
 	"path/filepath"
 	"strings"
 	"sync/atomic"
-	"syscall"
 	"testing"
 	"time"
 )
@@ -184,7 +183,11 @@ func TestServeSessionsOutliveASignal(t *testing.T) {
 	caught := make(chan os.Signal, 1)
 	signal.Notify(caught, os.Interrupt)
 	defer signal.Stop(caught)
-	if err := syscall.Kill(os.Getpid(), syscall.SIGINT); err != nil {
+	self, err := os.FindProcess(os.Getpid())
+	if err == nil {
+		err = self.Signal(os.Interrupt)
+	}
+	if err != nil {
 		t.Fatal(err)
 	}
 	<-caught
