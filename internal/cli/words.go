@@ -45,7 +45,7 @@ func (d *Deps) word(t *tables.Term) error {
 	if t.Unit != "" {
 		unit = "In " + t.Unit + ". "
 	}
-	return d.say("%s\n%s%s", t.Word, sheet.Wrapped("", t.Says), sheet.Wrapped("", unit+"From: "+t.Source+" ("+string(t.Known)+")"))
+	return d.say("%s\n%s%s", t.Word, d.marked(sheet.Wrapped("", t.Says)), sheet.Wrapped("", unit+"From: "+t.Source+" ("+string(t.Known)+")"))
 }
 
 func nearWords(word string) []string {
