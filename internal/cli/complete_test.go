@@ -5,6 +5,7 @@ import (
 	"context"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -92,5 +93,12 @@ func TestEveryShellGetsAScript(t *testing.T) {
 		if got.code != 0 || !strings.Contains(got.out, "__complete") || got.err != "" {
 			t.Errorf("%s: code %d, %d bytes, %s", shell, got.code, len(got.out), got.err)
 		}
+	}
+}
+
+// The themes that can be set are those that the screens have.
+func TestThemesAreTheSame(t *testing.T) {
+	if got := values("theme"); !slices.Equal(got, Themes()) {
+		t.Errorf("set: %q, shown: %q", got, Themes())
 	}
 }
