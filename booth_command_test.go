@@ -79,7 +79,8 @@ func TestServeTouchesNoFileForAGuest(t *testing.T) {
 	for _, command := range []string{"book export " + file, "book backup " + file, "book import " + secret, "book merge " + secret, "book print lid --pdf " + file,
 		"card --gauge 20ga --pdf " + file, "window --gauge 20ga --png " + file, "window --gauge 20ga --svg " + file,
 		"gap --metal mild-steel --gauge 16ga --joint butt --gap 2mm --csv " + file, "book list --book " + file, "book save --name x --book " + file,
-		"book list --book postgres://nobody@127.0.0.1:1/x", "card --gauge 20ga; touch " + file, "$(touch " + file + ")", "`touch " + file + "`", "card | tee " + file, "card > " + file} {
+		"book list --book postgres://nobody@127.0.0.1:1/x", "card --gauge 20ga; touch " + file, "$(touch " + file + ")", "`touch " + file + "`", "card | tee " + file, "batch " + secret + " --format csv",
+		"batch - --format csv --out " + file, "batch - --format csv --out " + file + " --resume", "config set units inch", "config path", "doctor", "completion bash", "card > " + file} {
 		out, told, code := b.ask(t, "writer", command, "")
 		if code != 2 && code != 1 {
 			t.Errorf("%s: exit %d, %.100s %.100s", command, code, out, told)
@@ -92,6 +93,10 @@ func TestServeTouchesNoFileForAGuest(t *testing.T) {
 	out, _, code := b.ask(t, "reader", "window --gauge 20ga --png -", "")
 	if code != 0 || !strings.HasPrefix(out, "\x89PNG") {
 		t.Errorf("a picture does not stream: %d, %.20q", code, out)
+	}
+	out, _, code = b.ask(t, "reader", "batch - --format csv", "gauge,feed,travel\n18ga,5,8\n")
+	if code != 0 || !strings.Contains(out, "\n18ga,5,8,,good") {
+		t.Errorf("a batch does not stream: %d, %.200q", code, out)
 	}
 }
 

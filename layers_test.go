@@ -19,9 +19,12 @@ var own = map[string][]string{
 	"brazebooth/calc/thinsheet":    {"internal/crew"},
 	"brazebooth/calc":              {"tables", "calc/section", "calc/thinsheet", "internal/quantity", "internal/plain", "internal/crew"},
 	"brazebooth/internal/sheet":    {"calc", "tables", "internal/quantity", "internal/plain"},
-	"brazebooth/internal/field":    {"calc", "tables", "internal/quantity"},
+	"brazebooth/internal/near":     {},
+	"brazebooth/internal/config":   {"internal/near", "internal/plain"},
+	"brazebooth/internal/field":    {"calc", "tables", "internal/quantity", "internal/near"},
+	"brazebooth/internal/batch":    {"calc", "internal/field", "internal/near", "internal/plain", "internal/sheet"},
 	"brazebooth/internal/book":     {"calc", "tables", "internal/plain"},
-	"brazebooth/internal/cli":      {"internal/book", "calc", "tables", "internal/quantity", "internal/plain", "internal/sheet", "internal/field"},
+	"brazebooth/internal/cli":      {"internal/book", "calc", "tables", "internal/quantity", "internal/plain", "internal/sheet", "internal/field", "internal/near", "internal/batch", "internal/config"},
 	"brazebooth/tui":               {"calc", "tables", "internal/quantity", "internal/plain", "internal/sheet", "internal/field"},
 	"brazebooth/internal/linear":   {"calc", "tables", "internal/quantity", "internal/plain", "internal/sheet", "internal/field"},
 	"brazebooth/internal/bench":    {},
@@ -35,12 +38,13 @@ var outside = map[string][]string{
 	"brazebooth/tui": {"charm.land/", "github.com/charmbracelet/"},
 	"brazebooth/internal/serve": {"charm.land/", "github.com/charmbracelet/", "github.com/spf13/pflag", "golang.org/x/crypto/ssh", "golang.org/x/time/rate",
 		"github.com/pires/go-proxyproto", "github.com/VictoriaMetrics/metrics", "github.com/BurntSushi/toml"},
-	"brazebooth/internal/book":  {"modernc.org/sqlite", "github.com/jackc/pgx/"},
-	"brazebooth/internal/cli":   {"github.com/spf13/cobra", "github.com/spf13/pflag"},
-	"brazebooth/calc":           {"gonum.org/"},
-	"brazebooth/calc/section":   {"gonum.org/"},
-	"brazebooth/internal/sheet": {"golang.org/x/image/", "codeberg.org/go-pdf/fpdf"},
-	"brazebooth/internal/bench": {"github.com/creack/pty"},
+	"brazebooth/internal/book":   {"modernc.org/sqlite", "github.com/jackc/pgx/"},
+	"brazebooth/internal/config": {"github.com/BurntSushi/toml"},
+	"brazebooth/internal/cli":    {"github.com/spf13/cobra", "github.com/spf13/pflag"},
+	"brazebooth/calc":            {"gonum.org/"},
+	"brazebooth/calc/section":    {"gonum.org/"},
+	"brazebooth/internal/sheet":  {"golang.org/x/image/", "codeberg.org/go-pdf/fpdf"},
+	"brazebooth/internal/bench":  {"github.com/creack/pty"},
 }
 
 // forbidden are parts of the standard library that a room has no business with.
@@ -54,6 +58,7 @@ var forbidden = map[string][]string{
 	"brazebooth/internal/sheet":    {"os", "net"}, // a page is dated by a time that it is given
 	"brazebooth/internal/field":    {"os", "net", "time"},
 	"brazebooth/internal/linear":   {"os", "net", "time"},
+	"brazebooth/internal/batch":    {"os", "net", "time"}, // files and clocks are the command's
 	"brazebooth/tui":               {"os", "net"},
 }
 

@@ -32,9 +32,10 @@ func main() {
 
 func run(ctx context.Context, args []string) int {
 	d := cli.Deps{In: os.Stdin, Out: os.Stdout, Serve: serve.Bind(serving()), Err: os.Stderr, Example: tui.ExampleJob(), Title: tui.ExampleTitle,
-		Patient: term.IsTerminal(os.Stderr.Fd()), Book: bookFile(), Beside: besideFile(), Who: shortName(), Where: hostName()}
+		Patient: term.IsTerminal(os.Stderr.Fd()), Book: inData("book.db"), Beside: inData("offline.db"), Who: shortName(), Where: hostName(),
+		Config: configFile(), Env: os.Getenv, Terminal: terminalHere, HostKey: inData(serve.HostKeyFile)}
 	d.RunPlain = func(ctx context.Context, given cli.ScreenOptions) error {
-		return questions(ctx, given.Units, deskAt(given.Book), os.Stdin, os.Stdout)
+		return questions(ctx, given.Units, deskAt(given.Book, given.Who), os.Stdin, os.Stdout)
 	}
 	switch {
 	case canShow():
@@ -45,23 +46,21 @@ func run(ctx context.Context, args []string) int {
 	return cli.Run(ctx, args, d)
 }
 
-// bookFile is where the user's own book lies: BRAZEBOOTH_BOOK, or a file in the folder for a program's data.
-func bookFile() string {
-	if where := os.Getenv("BRAZEBOOTH_BOOK"); where != "" {
-		return where
-	}
+// inData names a file in the user's folder for a program's data: book.db is their own book, offline.db takes what a book's
+// server cannot while it is away.
+func inData(name string) string {
 	if xdg.DataHome == "" {
 		return ""
 	}
-	return filepath.Join(xdg.DataHome, "brazebooth", "book.db")
+	return filepath.Join(xdg.DataHome, "brazebooth", name)
 }
 
-// besideFile takes what a book's server cannot while it is away.
-func besideFile() string {
-	if xdg.DataHome == "" {
+// configFile holds the user's settings.
+func configFile() string {
+	if xdg.ConfigHome == "" {
 		return ""
 	}
-	return filepath.Join(xdg.DataHome, "brazebooth", "offline.db")
+	return filepath.Join(xdg.ConfigHome, "brazebooth", "config.toml")
 }
 
 // shortName is who works here, by the name of the login.
@@ -92,8 +91,8 @@ func canShow() bool {
 func canAsk() bool { return term.IsTerminal(os.Stdin.Fd()) && term.IsTerminal(os.Stdout.Fd()) }
 
 func screens(ctx context.Context, given cli.ScreenOptions) error {
-	o := tui.Options{Units: given.Units, Theme: tui.Theme(given.Theme)}
-	d := deskAt(given.Book)
+	o := tui.Options{Units: given.Units, Theme: tui.Theme(given.Theme), Comma: given.Comma}
+	d := deskAt(given.Book, given.Who)
 	if d != nil {
 		o.Book = *d
 	}

@@ -22,13 +22,13 @@ func questions(ctx context.Context, units quantity.System, d *desk, in io.Reader
 	return linear.Run(ctx, o, in, out)
 }
 
-// deskAt is the user's own book, nil without one.
-func deskAt(where string) *desk {
+// deskAt is the user's own book as who works here uses it, nil without one.
+func deskAt(where, who string) *desk {
 	if where == "" {
 		return nil
 	}
-	return &desk{where: where, beside: besideFile(), saving: new(sync.WaitGroup),
-		author: book.Author{Who: shortName(), Where: hostName(), Program: cli.Version}}
+	return &desk{where: where, beside: inData("offline.db"), saving: new(sync.WaitGroup),
+		author: book.Author{Who: who, Where: hostName(), Program: cli.Version}}
 }
 
 // lineDesk is the desk as questions and answers see it.

@@ -18,12 +18,9 @@ import (
 
 // serving is what the server is given of the program.
 func serving() serve.Deps {
-	d := serve.Deps{Command: guestCommand, Keeper: guestKeeper, NameOf: cli.NameOf, Healthy: readable, Getenv: os.Getenv, Err: os.Stderr}
+	d := serve.Deps{Command: guestCommand, Keeper: guestKeeper, NameOf: cli.NameOf, Healthy: readable, Getenv: os.Getenv, Err: os.Stderr, Config: configFile()}
 	if xdg.DataHome != "" {
 		d.Data = filepath.Join(xdg.DataHome, "brazebooth")
-	}
-	if xdg.ConfigHome != "" {
-		d.Config = filepath.Join(xdg.ConfigHome, "brazebooth", "config.toml")
 	}
 	return d
 }
@@ -34,7 +31,7 @@ func guestCommand(ctx context.Context, g serve.Guest, where string, args []strin
 		return questions(ctx, given.Units, deskOf(g, given.Book), in, out)
 	}
 	return cli.Run(ctx, args, cli.Deps{In: in, Out: out, Err: errOut, Remote: true, LookOnly: !g.Writer, RunPlain: ask,
-		Example: tui.ExampleJob(), Title: tui.ExampleTitle, Book: where, Beside: besideFile(), Who: g.Name, Where: g.From})
+		Example: tui.ExampleJob(), Title: tui.ExampleTitle, Book: where, Beside: inData("offline.db"), Who: g.Name, Where: g.From})
 }
 
 // guestKeeper is the book as one guest's screens see it.
@@ -51,7 +48,7 @@ func deskOf(g serve.Guest, where string) *desk {
 	if where == "" {
 		return nil
 	}
-	return &desk{where: where, beside: besideFile(), look: !g.Writer, remote: true, saving: new(sync.WaitGroup),
+	return &desk{where: where, beside: inData("offline.db"), look: !g.Writer, remote: true, saving: new(sync.WaitGroup),
 		author: book.Author{Who: g.Name, Where: g.From, Program: cli.Version}}
 }
 

@@ -33,9 +33,12 @@ func written(s string) string {
 	return out.String()
 }
 
+// unbraced stands here once: a replacer is dear to build, and a card has a hundred formulas.
+var unbraced = strings.NewReplacer("{", "", "}", "")
+
 // Plain is the formula as a reader sees it: symbols without their braces.
 func (b *Basis) Plain() string {
-	return written(strings.NewReplacer("{", "", "}", "").Replace(b.Formula))
+	return written(unbraced.Replace(b.Formula))
 }
 
 // Substituted is the formula with the numbers put in, each with its unit: "0.84·15.2 V·96.5 A/5.87 mm/s".

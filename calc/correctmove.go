@@ -27,7 +27,7 @@ func (v *view) choose(ctx context.Context, t *Try, c *Correction) error {
 	if err != nil {
 		return err
 	}
-	arc := top.ID == tables.CauseVoltsLow || top.ID == tables.CauseVoltsHi // an arc that stutters is no bead, whatever its heat
+	arc := top.ID == tables.CauseVoltsLow || top.ID == tables.CauseVoltsHi          // an arc that stutters is no bead, whatever its heat
 	if best != nil && !v.off && !ofHeat(top.ID) && !arc && best.good < 0.6*before { // it would mend one thing and spoil the heat
 		best = nil
 	}

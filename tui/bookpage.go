@@ -207,12 +207,12 @@ func (p *bookPage) entryRow(th *theme, i, w int) block {
 		head.put(th.quiet, e.Kind).to(10)
 		name = 34
 	}
-	return flow(head, []piece{{head.used, th.strong, e.Name}, {name, th.quiet, e.At + "  " + e.Line}}, head.used, w)
+	return flow(head, []piece{{head.used, th.strong.exact(), e.Name}, {name, th.quiet, e.At + "  " + e.Line}}, head.used, w)
 }
 
 // offer is a row that does something.
 func (p *bookPage) offer(th *theme, i int, text string, w int) block {
-	return flow(p.cursor(th, i, w), []piece{{2, th.good, text}}, 2, w)
+	return flow(p.cursor(th, i, w), []piece{{2, th.good.exact(), text}}, 2, w)
 }
 
 func (p *bookPage) cursor(th *theme, i, w int) *row {

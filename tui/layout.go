@@ -6,6 +6,9 @@ const (
 	leastHeight = 14
 )
 
+// Least is the smallest terminal that the screens fit.
+func Least() (width, height int) { return leastWidth, leastHeight }
+
 // Widths at which the screen is laid out differently.
 const (
 	narrowWidth = 60  // below: one thing at a time

@@ -54,7 +54,7 @@ type root struct {
 }
 
 func newRoot(o Options) *root {
-	m := &root{session: newSession(o), th: newTheme(o.Theme, true, o.Profile), keys: newKeys(), keeper: o.Book, now: o.Now, records: bookPage{all: true}, drill: practicePage{seed: 1}}
+	m := &root{session: newSession(o), th: newTheme(o.Theme, true, o.Profile).commas(o.Comma), keys: newKeys(), keeper: o.Book, now: o.Now, records: bookPage{all: true}, drill: practicePage{seed: 1}}
 	if m.now == nil {
 		m.now = time.Now
 	}
@@ -78,9 +78,9 @@ func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		}
 		m.w, m.h = msg.Width, msg.Height
 	case tea.BackgroundColorMsg:
-		m.th = newTheme(m.th.kind, msg.IsDark(), m.th.profile)
+		m.th = newTheme(m.th.kind, msg.IsDark(), m.th.profile).commas(m.th.plain.comma)
 	case tea.ColorProfileMsg:
-		m.th = newTheme(m.th.kind, m.th.dark, msg.Profile)
+		m.th = newTheme(m.th.kind, m.th.dark, msg.Profile).commas(m.th.plain.comma)
 	case tea.KeyPressMsg:
 		cmd = both(m.press(msg), m.follow())
 	case slowFound[calc.Map]:

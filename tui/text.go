@@ -4,6 +4,8 @@ import (
 	"strings"
 
 	"github.com/charmbracelet/x/ansi"
+
+	"brazebooth/internal/quantity"
 )
 
 // width returns how many cells the plain text takes on the screen.
@@ -78,6 +80,9 @@ func newRow(room int) *row { return &row{room: room} }
 
 // put adds text in a style, shortened to the room that is left.
 func (r *row) put(p paint, s string) *row {
+	if p.comma {
+		s = quantity.Comma(s)
+	}
 	s = cut(s, r.room-r.used)
 	if s == "" {
 		return r

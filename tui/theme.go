@@ -10,14 +10,23 @@ import (
 
 // paint is a style boiled down to the bytes before and after a text. Building a frame then only
 // joins strings.
-type paint struct{ open, close string }
+type paint struct {
+	open, close string
+	comma       bool // numbers get a decimal comma
+}
+
+// exact is the style for what somebody typed or a document says: it is shown as it stands.
+func (p paint) exact() paint {
+	p.comma = false
+	return p
+}
 
 func newPaint(s lipgloss.Style) paint {
 	open, end, ok := strings.Cut(s.Render("x"), "x")
 	if !ok {
 		return paint{}
 	}
-	return paint{open, end}
+	return paint{open: open, close: end}
 }
 
 // theme holds the styles of one session: one accent, three state colours, quiet text, and the zones of the map. A
@@ -52,6 +61,14 @@ func newTheme(kind Theme, dark bool, profile colorprofile.Profile) theme {
 			newPaint(with(c.zones.burns)), newPaint(with(c.zones.edge))},
 		kind: kind, dark: dark, profile: profile,
 	}
+}
+
+// commas is the theme of a session whose numbers have a decimal comma.
+func (th theme) commas(wanted bool) theme {
+	for _, p := range [...]*paint{&th.plain, &th.bold, &th.quiet, &th.accent, &th.strong, &th.good, &th.watch, &th.stop} {
+		p.comma = wanted
+	}
+	return th
 }
 
 func colored(c color.Color) lipgloss.Style {

@@ -22,6 +22,7 @@ type Options struct {
 	Gap     gapFunc                           // nil: calc.Gap
 	Job     calc.Job                          // what to open with; zero: ExampleJob
 	Units   quantity.System                   // "": metric
+	Comma   bool                              // a decimal comma in numbers
 	Profile colorprofile.Profile              // Unknown: found out from Env and the terminal
 	Theme   Theme                             // "": ThemeAuto, dark until the terminal says which background it has
 	Env     []string                          // the terminal's environment, KEY=value; nil: the program's own

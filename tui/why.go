@@ -142,7 +142,7 @@ func figureReasons(b *block, th *theme, f *calc.Figure, sys quantity.System, w i
 
 func source(b *block, th *theme, from, known string, w int) {
 	words := knownWords(known)
-	b.say(th.quiet, 0, "source: "+from, w)
+	b.say(th.quiet.exact(), 0, "source: "+from, w)
 	if words != from {
 		b.say(th.quiet, 0, words, w)
 	}

@@ -577,7 +577,7 @@ func FuzzImport(f *testing.F) {
 }
 
 func TestNetworkShareIsRefused(t *testing.T) {
-	defer fakeNetwork()()
+	defer fakeNetwork(t)()
 	_, err := OpenFile(context.Background(), filepath.Join(t.TempDir(), "book.db"))
 	if err == nil || !strings.Contains(err.Error(), "NFS") || !strings.Contains(err.Error(), "postgres://") {
 		t.Errorf("%v", err)

@@ -11,6 +11,7 @@ import (
 	"brazebooth/calc"
 	"brazebooth/internal/book"
 	"brazebooth/internal/plain"
+	"brazebooth/internal/quantity"
 )
 
 const bookUsage = "the book: a file, or postgres://user@host/database; without it the one of this user"
@@ -79,26 +80,32 @@ const ToldGuest = "the database of the book does not answer: kept beside it on t
 
 // withBook opens the book, to write or to read, and closes it after.
 func (d *Deps) withBook(cmd *cobra.Command, writes bool, do func(ctx context.Context, b book.Book) error) error {
-	where, err := d.place(cmd)
+	b, err := d.openBook(cmd, writes)
 	if err != nil {
 		return err
 	}
+	err = do(cmd.Context(), b)
+	return bookError(errors.Join(err, b.Close()))
+}
+
+// openBook opens the book, to write or to read.
+func (d *Deps) openBook(cmd *cobra.Command, writes bool) (book.Book, error) {
+	where, err := d.place(cmd)
+	if err != nil {
+		return nil, err
+	}
 	open := book.Read
 	if writes && d.LookOnly {
-		return ErrLookOnly
+		return nil, ErrLookOnly
 	}
 	if writes {
 		open = book.Open
 	}
 	b, err := open(cmd.Context(), where)
 	if errors.Is(err, book.ErrNone) {
-		return d.noBook(where)
+		return nil, d.noBook(where)
 	}
-	if err != nil {
-		return bookError(err)
-	}
-	err = do(cmd.Context(), b)
-	return bookError(errors.Join(err, b.Close()))
+	return b, bookError(err)
 }
 
 // put keeps new records whole: in the book, or beside it while its server is away. It reports whether the book has them.
@@ -164,6 +171,19 @@ func nameOf(args []string) (string, error) {
 		return "", wrong("a name or an id is wanted", "brazebooth book list shows them")
 	}
 	return name, nil
+}
+
+// tell is say for figures: with the decimal mark that was asked for.
+func (d *Deps) tell(format string, args ...any) error {
+	return d.say("%s", d.marked(fmt.Sprintf(format, args...)))
+}
+
+// marked is a text with the decimal mark that was asked for.
+func (d *Deps) marked(text string) string {
+	if d.comma {
+		return quantity.Comma(text)
+	}
+	return text
 }
 
 func (d *Deps) say(format string, args ...any) error {
@@ -233,7 +253,7 @@ func (d *Deps) sayNamesakes(cmd *cobra.Command, name string) error {
 // sayStops prints the stops among warnings.
 func (d *Deps) sayStops(list []calc.Warning) error {
 	for _, w := range stopsIn(list) {
-		if err := d.say("STOP  %s\n", w.Text); err != nil {
+		if err := d.tell("STOP  %s\n", w.Text); err != nil {
 			return err
 		}
 	}
@@ -298,7 +318,7 @@ func (d *Deps) list(cmd *cobra.Command, q book.Query, asJSON bool) error {
 			if h.Deleted {
 				mark = "x"
 			}
-			if err := d.say("%s %s %s %-8s %-24s %s\n", mark, h.ID, h.At[:16], h.Kind, plain.Line(h.Name, 24), plain.Line(h.Line, 60)); err != nil {
+			if err := d.tell("%s %s %s %-8s %-24s %s\n", mark, h.ID, h.At[:16], h.Kind, plain.Line(h.Name, 24), plain.Line(h.Line, 60)); err != nil {
 				return err
 			}
 		}
@@ -321,19 +341,28 @@ func kindOf(text string) (book.Kind, error) {
 	return "", wrong("--kind: nothing of the kind "+quote(text)+" is kept", "type card, trial, reading, source, spool, person or practice")
 }
 
+// bySetting says of an error about a power source that nobody named it on the command line.
+func bySetting(cmd *cobra.Command, err error) error {
+	var use *usageError
+	if errors.As(err, &use) && !cmd.Flags().Changed("power-source") {
+		return wrong(use.what, use.hint+`; the power source is set: brazebooth config show; --power-source "" leaves it out`)
+	}
+	return err
+}
+
 // jobWith is the job of the flags with what the named power source's readings taught.
 func (d *Deps) jobWith(cmd *cobra.Command) (calc.Job, error) {
 	job, err := jobOf(cmd)
 	if err != nil {
 		return job, err
 	}
-	flag := cmd.Flags().Lookup("power-source")
-	if flag == nil || !flag.Changed {
+	source := sourceFlag(cmd)
+	if source == "" {
 		return job, nil
 	}
 	err = d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
-		job, err = book.Calibrate(ctx, b, job, flag.Value.String())
+		job, err = book.Calibrate(ctx, b, job, source)
 		return err
 	})
-	return job, err
+	return job, bySetting(cmd, err)
 }

@@ -47,7 +47,7 @@ func (d *Deps) change(cmd *cobra.Command, old *book.Revision, next func(*book.Re
 				return err
 			}
 			if body == nil {
-				return d.say("%s\n", plain.Line(what, 200))
+				return d.tell("%s\n", plain.Line(what, 200))
 			}
 			r, err := d.author().Change(&now, body)
 			if err != nil {
@@ -60,7 +60,7 @@ func (d *Deps) change(cmd *cobra.Command, old *book.Revision, next func(*book.Re
 			if err != nil {
 				return err
 			}
-			return d.say("changed %s %s\n", r.ID, plain.Line(what, 200))
+			return d.tell("changed %s %s\n", r.ID, plain.Line(what, 200))
 		}
 	})
 }

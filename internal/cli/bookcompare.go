@@ -76,7 +76,7 @@ func (d *Deps) printDifferences(list []difference) error {
 		return d.say("no figure differs\n")
 	}
 	for _, x := range list {
-		if err := d.say("  %-18s %9.4g → %-9.4g %-6s %+.1f %%  %s\n", calc.FigureLabel(x.Name), x.A, x.B, quantity.Label(x.Unit, quantity.Metric), x.By, plain.Line(x.Why, 120)); err != nil {
+		if err := d.tell("  %-18s %9.4g → %-9.4g %-6s %+.1f %%  %s\n", calc.FigureLabel(x.Name), x.A, x.B, quantity.Label(x.Unit, quantity.Metric), x.By, plain.Line(x.Why, 120)); err != nil {
 			return err
 		}
 	}

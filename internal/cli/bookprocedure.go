@@ -32,6 +32,7 @@ for a qualified person to check, complete and sign. --range says what somebody q
 					return err
 				}
 				p.Number, p.Ranges = number, list
+				p.Comma = d.comma
 				return d.say("%s", sheet.ProcedureText(&p))
 			})
 		},

@@ -140,7 +140,7 @@ func (d *Deps) listReadings(cmd *cobra.Command, job calc.Job) error {
 			if list[i].Flagged {
 				flag = "  FLAGGED: far from the others; look again, then confirm or withdraw it"
 			}
-			if err := d.say("%s %s %-16s %s %.3f mm %s: %.2f m/min, %.0f mm, %.0f A, %.1f V%s\n", list[i].Revision.ID, list[i].Revision.At[:16], plain.Line(r.Source, 16), r.Filler, r.Wire, r.Mode, r.Feed, r.StickOut, r.Amps, r.Volts, flag); err != nil {
+			if err := d.tell("%s %s %-16s %s %.3f mm %s: %.2f m/min, %.0f mm, %.0f A, %.1f V%s\n", list[i].Revision.ID, list[i].Revision.At[:16], plain.Line(r.Source, 16), r.Filler, r.Wire, r.Mode, r.Feed, r.StickOut, r.Amps, r.Volts, flag); err != nil {
 				return err
 			}
 		}
@@ -168,12 +168,12 @@ func (d *Deps) tellLearned(ctx context.Context, b book.Book, source, filler stri
 	for _, r := range list {
 		if r.Flagged {
 			flagged++
-			if err := d.say("FLAGGED: the reading %s, %.0f A and %.1f V, is far from what the others predict and is not used. Look again, then: brazebooth book reading --confirm %s, or --withdraw %s\n",
+			if err := d.tell("FLAGGED: the reading %s, %.0f A and %.1f V, is far from what the others predict and is not used. Look again, then: brazebooth book reading --confirm %s, or --withdraw %s\n",
 				r.Revision.ID, r.Reading.Amps, r.Reading.Volts, r.Revision.ID, r.Revision.ID); err != nil {
 				return err
 			}
 		}
 	}
-	return d.say("%s with %s, %.3f mm, %s: calibration voltage %.2f V (± %.2f, %s), volts factor %.3f (± %.3f, %s), %d flagged\n",
+	return d.tell("%s with %s, %.3f mm, %s: calibration voltage %.2f V (± %.2f, %s), volts factor %.3f (± %.3f, %s), %d flagged\n",
 		plain.Line(source, 60), filler, wire, mode, l.Phi.Mean, 2*l.Phi.Sigma, quantity.Count(l.Phi.Used, "reading"), l.Volts.Mean, 2*l.Volts.Sigma, quantity.Count(l.Volts.Used, "reading"), flagged)
 }

@@ -50,7 +50,7 @@ adds its history, and to a card the test beads laid with it and what this progra
 				if err != nil {
 					return err
 				}
-				return d.say("%s", text)
+				return d.tell("%s", text)
 			})
 		},
 	}
@@ -148,7 +148,7 @@ func (d *Deps) bookHistory() *cobra.Command {
 				if err != nil {
 					return err
 				}
-				return d.say("%s", historyText(list))
+				return d.tell("%s", historyText(list))
 			})
 		},
 	}

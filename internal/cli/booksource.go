@@ -9,6 +9,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/book"
+	"brazebooth/internal/near"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
 )
@@ -57,7 +58,7 @@ func (d *Deps) source(cmd *cobra.Command, to *string) ([]book.Revision, error) {
 	for _, h := range known[:min(len(known), 6)] {
 		names = append(names, plain.Line(h.Name, 40))
 	}
-	return nil, wrong("no power source is called "+quote(name), "type "+orList(names)+"; or enter a new one: brazebooth book source --name "+quote(name))
+	return nil, wrong("no power source is called "+quote(name), "type "+near.Or(names)+"; or enter a new one: brazebooth book source --name "+quote(name))
 }
 
 func (d *Deps) firstSource(name string) ([]book.Revision, error) {

@@ -112,5 +112,5 @@ func (d *Deps) tellEta(ctx context.Context, b book.Book, source string) error {
 	for _, x := range e.Evidence {
 		said = append(said, fmt.Sprintf("%s (expected in %.0f of 100)", x.Heat, x.Expected))
 	}
-	return d.say("%s: arc efficiency %.3f (± %.3f) by %d verdicts: %s\n", plain.Line(source, 60), e.Mean, 2*e.Sigma, e.Used, strings.Join(said, ", "))
+	return d.tell("%s: arc efficiency %.3f (± %.3f) by %d verdicts: %s\n", plain.Line(source, 60), e.Mean, 2*e.Sigma, e.Used, strings.Join(said, ", "))
 }

@@ -83,7 +83,7 @@ func (d *Deps) showSheet(ctx context.Context, card *calc.Card, o output, with sh
 			return err
 		}
 	}
-	options := sheet.Options{Units: sys, Why: o.why}
+	options := sheet.Options{Units: sys, Comma: d.comma, Why: o.why}
 	switch {
 	case o.json:
 		b, err := sheet.WholeJSON(card, parts, Version)
@@ -136,7 +136,7 @@ func (d *Deps) show(card *calc.Card, o output, text func(*calc.Card, sheet.Optio
 		_, err = d.Out.Write(b)
 		return err
 	}
-	_, err = fmt.Fprint(d.Out, text(card, sheet.Options{Units: sys, Why: o.why}))
+	_, err = fmt.Fprint(d.Out, text(card, sheet.Options{Units: sys, Comma: d.comma, Why: o.why}))
 	return err
 }
 
@@ -147,6 +147,6 @@ func (d *Deps) example(sys quantity.System) error {
 		return err
 	}
 	_, err = fmt.Fprintf(d.Out, "%s\n\n%s\nThe screens open in a terminal: run brazebooth there. Other jobs: brazebooth card --help\n",
-		d.Title, sheet.Text(&card, sheet.Options{Units: sys}))
+		d.Title, sheet.Text(&card, sheet.Options{Units: sys, Comma: d.comma}))
 	return err
 }

@@ -11,11 +11,15 @@ import (
 	"github.com/spf13/pflag"
 
 	"brazebooth/calc"
+	"brazebooth/internal/near"
 	"brazebooth/internal/quantity"
 )
 
 // Version of the program.
 const Version = "0.1.0"
+
+// Date of that version, for its manual.
+const Date = "2026-11-26"
 
 // Deps is what the commands are given by main: streams, and the way to the screens.
 type Deps struct {
@@ -37,13 +41,21 @@ type Deps struct {
 	Who, Where string           // who saves, on which machine
 	Now        func() time.Time // nil for the machine's clock
 	Patient    bool             // standard error is a terminal whose reader may wait: show progress there
+
+	Config   string              // the file of settings, "" where there is no folder for one
+	Env      func(string) string // the environment of who types, for settings; nil for none
+	HostKey  string              // the server's own key where none is named, "" for none
+	Terminal func() Terminal     // what is known of the terminal; nil for nothing
+	comma    bool                // numbers are shown with a decimal comma
 }
 
-// ScreenOptions are what the command line says of the screens.
+// ScreenOptions are what the command line and the settings say of the screens.
 type ScreenOptions struct {
 	Units quantity.System
 	Book  string // where the book is, "" for none
 	Theme string // one of Themes
+	Who   string // who saves
+	Comma bool   // numbers are shown with a decimal comma
 }
 
 // Themes are the names of the screens' colours.
@@ -53,6 +65,9 @@ func Themes() []string { return []string{"auto", "dark", "light", "contrast", "n
 // a refusal and a job without a good setting are answers.
 func Run(ctx context.Context, args []string, d Deps) int {
 	root := New(d)
+	if completing(args) {
+		d.teach(root)
+	}
 	root.SetArgs(args)
 	root.SetOut(d.Out)
 	root.SetErr(d.Err)
@@ -89,10 +104,10 @@ come before anything that is printed here.`,
 				return err
 			}
 			if !contains(Themes(), theme) {
-				return wrong("--theme: no theme is called "+quote(theme), "type "+orList(Themes()))
+				return wrong("--theme: no theme is called "+quote(theme), "type "+near.Or(Themes()))
 			}
 			where, _ := d.place(cmd) // without a book the screens say so
-			o := ScreenOptions{sys, where, theme}
+			o := ScreenOptions{Units: sys, Book: where, Theme: theme, Who: d.Who, Comma: d.comma}
 			switch {
 			case plainly && d.RunPlain == nil:
 				return wrong("--plain: nobody asks questions here", "see brazebooth --help for the commands")
@@ -105,15 +120,21 @@ come before anything that is printed here.`,
 		},
 	}
 	root.Flags().StringVar(&units, "units", "", unitsUsage)
-	root.Flags().StringVar(&theme, "theme", "auto", "the screens' colours: "+orList(Themes()))
+	root.Flags().StringVar(&theme, "theme", "auto", "the screens' colours: "+near.Or(Themes()))
 	root.Flags().BoolVar(&plainly, "plain", false, "questions and answers line by line, for a screen reader")
 	root.PersistentFlags().String("book", "", bookUsage)
+	root.PersistentFlags().String("decimal", "point", "decimal mark of what is shown: point or comma")
+	root.PersistentPreRunE = func(cmd *cobra.Command, _ []string) error { return d.settle(cmd) }
 	root.SetFlagErrorFunc(flagError)
 	root.SetHelpCommand(helpCommand())
+	root.CompletionOptions.DisableDefaultCmd = true // it has its own
 	for i := range partCommands {
 		root.AddCommand(d.partCobra(&partCommands[i]))
 	}
-	root.AddCommand(d.cardCommand(), d.windowCommand(), d.gapCommand(), d.bookCommand(), d.correctCommand(), d.practiceCommand(), d.wireCommand(), d.gaugeCommand(), d.wordsCommand(), d.tablesCommand(), d.versionCommand())
+	root.AddCommand(d.cardCommand(), d.windowCommand(), d.gapCommand(), d.batchCommand(), d.bookCommand(), d.correctCommand(), d.practiceCommand(), d.wireCommand(), d.gaugeCommand(), d.wordsCommand(), d.tablesCommand(), d.versionCommand())
+	if !d.Remote { // what is of this machine and its user
+		root.AddCommand(d.configCommand(), d.completionCommand(), d.doctorCommand())
+	}
 	if d.Serve != nil {
 		root.AddCommand(d.serveCommand())
 	}
@@ -142,8 +163,8 @@ func noCommand(cmd *cobra.Command, args []string) error {
 		return nil
 	}
 	names := commandNames(cmd)
-	if near := nearest(args[0], names); len(near) > 0 {
-		return wrong("unknown command "+quote(args[0]), "type "+cmd.Name()+" "+orList(near))
+	if like := near.Names(args[0], names); len(like) > 0 {
+		return wrong("unknown command "+quote(args[0]), "type "+cmd.Name()+" "+near.Or(like))
 	}
 	return wrong("unknown command "+quote(args[0]), "the commands are "+strings.Join(names, ", "))
 }
@@ -163,9 +184,8 @@ func helpCommand() *cobra.Command {
 	return &cobra.Command{
 		Use:   "help [command]",
 		Short: "Help about any command",
-		ValidArgsFunction: func(cmd *cobra.Command, _ []string, _ string) ([]string, cobra.ShellCompDirective) {
-			return commandNames(cmd.Root()), cobra.ShellCompDirectiveNoFileComp
-		},
+
+		ValidArgsFunction: completeHelp,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			about, rest, err := cmd.Root().Find(args)
 			if err != nil || len(rest) > 0 && about == cmd.Root() {

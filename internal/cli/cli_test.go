@@ -39,6 +39,7 @@ func TestWrongUseExitsWith2(t *testing.T) {
 		"wire --wire nonsense", "wire --metal galvanized", "window --mode timed", "window --joint plug", "--units furlong", "--theme pink", "--theme=",
 		"card --show lunch", "correct --seen ugly", "correct --seen good,pores", "correct --seen pores --tried travel", "correct --seen pores --tried travel=9:ugly", "correct --seen pores --tried metal=copper:good", "correct --seen",
 		"prepare --length -3", "filler --use war", "overlay --joint lap", "strength --joint corner", "fit --hazard dragons", "practice --level 0", "practice --level 1 --seed -1", "practice --seed 3", "practice --level 1 --travel 90", "practice --level 1 --travel 9 --tried x", "practice --level 1 --keep", "practice 3", "cost --count 0.5", "machine --rated-duty 200%",
+		"batch", "batch nofile.csv", "batch cli_test.go", "batch - --resume --format csv", "batch . --format csv", "completion", "completion dash", "doctor now", "completion bash zsh",
 	} {
 		got := run(strings.Fields(line)...)
 		lines := strings.Split(strings.TrimSuffix(got.err, "\n"), "\n")

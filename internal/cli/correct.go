@@ -67,13 +67,6 @@ what the window leaves open, so that each answer halves it.
 	out.bind(cmd)
 	cmd.Flags().StringVar(&seen, "seen", "", "what the bead shows, with commas: rolled-edge, burn-through,pores ...")
 	cmd.Flags().StringArrayVar(&tried, "tried", nil, "an earlier bead: travel=9:rolled-edge; again for each")
-	_ = cmd.RegisterFlagCompletionFunc("seen", func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
-		var ids []string
-		for _, s := range tables.Sights() {
-			ids = append(ids, s.ID)
-		}
-		return ids, cobra.ShellCompDirectiveNoFileComp
-	})
 	return cmd
 }
 

@@ -5,12 +5,11 @@ import (
 	"errors"
 	"fmt"
 	"strconv"
-	"strings"
 
 	"brazebooth/calc"
+	"brazebooth/internal/field"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
-	"brazebooth/tables"
 )
 
 // usageError is wrong use: what is wrong, what to type instead.
@@ -25,24 +24,10 @@ func quote(s string) string { return strconv.Quote(plain.Line(s, 40)) }
 
 // inFlag says of a value which flag it stands behind.
 func inFlag(name string, err error) error {
-	var typed *quantity.Error
-	var unknown *tables.UnknownError
-	switch {
-	case err == nil:
-		return nil
-	case errors.As(err, &typed):
-		return wrong("--"+name+": "+typed.What, typed.Hint)
-	case errors.As(err, &unknown):
-		return wrong(fmt.Sprintf("--%s: no %s is called %s", name, unknown.Kind, unknown.Name), "type "+orList(unknown.Nearest))
+	if what, hint, ok := field.Explain(err); ok {
+		return wrong("--"+name+": "+what, hint)
 	}
 	return err
-}
-
-func orList(names []string) string {
-	if len(names) < 2 {
-		return strings.Join(names, "")
-	}
-	return strings.Join(names[:len(names)-1], ", ") + " or " + names[len(names)-1]
 }
 
 // wantsJSON reports whether JSON was asked for, also where the flags were never read to their end.

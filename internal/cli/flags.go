@@ -28,12 +28,6 @@ func bindFrom(cmd *cobra.Command, list []field.Field, names []string) {
 			continue
 		}
 		cmd.Flags().String(f.Name, "", f.Usage)
-		if f.Values != nil {
-			ids := f.Values
-			_ = cmd.RegisterFlagCompletionFunc(f.Name, func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
-				return ids(), cobra.ShellCompDirectiveNoFileComp
-			})
-		}
 	}
 }
 

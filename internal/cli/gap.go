@@ -52,7 +52,7 @@ func (d *Deps) showGap(s *calc.Spots, out output) error {
 		return err
 	}
 	if !out.json {
-		_, err := fmt.Fprint(d.Out, sheet.GapText(s, sheet.Options{Units: sys, Why: out.why}))
+		_, err := fmt.Fprint(d.Out, sheet.GapText(s, sheet.Options{Units: sys, Comma: d.comma, Why: out.why}))
 		return err
 	}
 	b, err := sheet.GapJSON(s, Version)

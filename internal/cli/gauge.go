@@ -86,9 +86,9 @@ func (d *Deps) gauge(n int, asJSON bool) error {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%d gauge\n", n)
 	for _, r := range rows {
-		fmt.Fprintf(&b, "  %-5s %.4f in  %.4f mm  %s", r.System, r.Inches, r.MM, r.Use)
+		b.WriteString(d.marked(fmt.Sprintf("  %-5s %.4f in  %.4f mm  %s", r.System, r.Inches, r.MM, r.Use)))
 		if r.Minimum > 0 {
-			fmt.Fprintf(&b, " (minimum %.4f in)", r.Minimum)
+			b.WriteString(d.marked(fmt.Sprintf(" (minimum %.4f in)", r.Minimum)))
 		}
 		fmt.Fprintf(&b, "\n        %s\n", r.Source)
 	}

@@ -106,7 +106,7 @@ func (d *Deps) showPart(p *calc.Part, out output) error {
 		return err
 	}
 	if !out.json {
-		_, err := fmt.Fprint(d.Out, sheet.PartText(p, sheet.Options{Units: sys, Why: out.why, Open: openFlags(p)}))
+		_, err := fmt.Fprint(d.Out, sheet.PartText(p, sheet.Options{Units: sys, Comma: d.comma, Why: out.why, Open: openFlags(p)}))
 		return err
 	}
 	b, err := sheet.PartJSON(p, Version)

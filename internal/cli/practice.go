@@ -11,6 +11,7 @@ import (
 	"brazebooth/calc"
 	"brazebooth/internal/book"
 	"brazebooth/internal/field"
+	"brazebooth/internal/near"
 	"brazebooth/internal/quantity"
 	"brazebooth/internal/sheet"
 )
@@ -84,7 +85,7 @@ func (d *Deps) practise(cmd *cobra.Command, a *practiceAsk) error {
 			return cancelled(ctx, err)
 		}
 	}
-	if err := d.showPractice(p, a, sheet.Options{Units: sys}); err != nil || !a.keep {
+	if err := d.showPractice(p, a, sheet.Options{Units: sys, Comma: d.comma}); err != nil || !a.keep {
 		return err
 	}
 	return d.keepPractice(cmd, p, a.out.json)
@@ -150,7 +151,7 @@ func triedSetting(start calc.Job, text string) (calc.Job, error) {
 		name, value, ok := strings.Cut(part, "=")
 		name = strings.TrimSpace(name)
 		if !ok || !contains(practiceFlags, name) {
-			return start, wrong("--tried: "+quote(part)+" is no setting", "type "+orList(practiceFlags)+" with = and its value, as travel=9,volts=14")
+			return start, wrong("--tried: "+quote(part)+" is no setting", "type "+near.Or(practiceFlags)+" with = and its value, as travel=9,volts=14")
 		}
 		f, _ := field.ByName(name)
 		if err := f.Set(&start, value); err != nil {
@@ -188,7 +189,7 @@ func (d *Deps) showPractice(p *sheet.Practice, a *practiceAsk, o sheet.Options) 
 		f, _ = field.ByName("arc-on")
 	}
 	like := strings.ReplaceAll(f.Show(&p.Job.Start, quantity.Metric), " ", "")
-	return d.say("\n%s", sheet.Wrapped("", fmt.Sprintf("Lay the next with another value: brazebooth practice --level %d --seed %d --%s %s. Settings that are not given stay as in bead 1. --solution ends the job. Nothing is kept but with --keep.",
+	return d.tell("\n%s", sheet.Wrapped("", fmt.Sprintf("Lay the next with another value: brazebooth practice --level %d --seed %d --%s %s. Settings that are not given stay as in bead 1. --solution ends the job. Nothing is kept but with --keep.",
 		p.Job.Level, p.Job.Seed, f.Name, like)))
 }
 
@@ -212,7 +213,7 @@ func (d *Deps) keepPractice(cmd *cobra.Command, p *sheet.Practice, quiet bool) e
 	if err != nil || !inBook || quiet {
 		return err
 	}
-	return d.say("kept: practice %s\n", how.Line())
+	return d.tell("kept: practice %s\n", how.Line())
 }
 
 // listLevels prints the levels.

@@ -39,6 +39,7 @@ func (d *Deps) printWall(p *sheet.Wall, file, paper string, sys quantity.System)
 	if err != nil {
 		return err
 	}
+	p.Comma = d.comma
 	pdf, gone, err := sheet.WallPDF(p, size, sys)
 	if err != nil {
 		return err

@@ -7,6 +7,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"brazebooth/internal/near"
 	"brazebooth/tables"
 )
 
@@ -44,9 +45,6 @@ func (d *Deps) tablesCommand() *cobra.Command {
 		Short:   "Every figure the answers rest on, with band and source",
 		Example: "  brazebooth tables\n  brazebooth tables fillers",
 		Args:    atMostOne,
-		ValidArgsFunction: func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
-			return tableNames(), cobra.ShellCompDirectiveNoFileComp
-		},
 		RunE: func(_ *cobra.Command, args []string) error {
 			if len(args) == 0 {
 				return d.listTables(asJSON)
@@ -91,12 +89,20 @@ func (d *Deps) table(name string, asJSON bool) error {
 		for i := range rows.Len() {
 			writeRow(&b, rows.Index(i))
 		}
-		_, err := d.Out.Write([]byte(b.String()))
-		return err
+		for line := range strings.Lines(b.String()) {
+			figures, source, cited := strings.Cut(line, "; ") // a source's section 4.5 stays one
+			if cited {
+				source = "; " + source
+			}
+			if err := d.say("%s%s", d.marked(figures), source); err != nil {
+				return err
+			}
+		}
+		return nil
 	}
-	near := nearest(name, tableNames())
-	if len(near) == 0 {
-		near = tableNames()
+	like := near.Names(name, tableNames())
+	if len(like) == 0 {
+		like = tableNames()
 	}
-	return wrong("no table is called "+quote(name), "type "+orList(near))
+	return wrong("no table is called "+quote(name), "type "+near.Or(like))
 }

@@ -52,7 +52,7 @@ func (d *Deps) showWindow(m *calc.Map, out output) error {
 		return err
 	}
 	if !out.json {
-		_, err := fmt.Fprint(d.Out, sheet.WindowText(m, sheet.Options{Units: sys}))
+		_, err := fmt.Fprint(d.Out, sheet.WindowText(m, sheet.Options{Units: sys, Comma: d.comma}))
 		return err
 	}
 	b, err := sheet.WindowJSON(m, Version)

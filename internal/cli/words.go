@@ -5,6 +5,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"brazebooth/internal/near"
 	"brazebooth/internal/sheet"
 	"brazebooth/tables"
 )
@@ -23,7 +24,7 @@ func (d *Deps) wordsCommand() *cobra.Command {
 			word := strings.Join(args, " ")
 			t, ok := tables.TermFor(word)
 			if !ok {
-				return wrong("no word is "+quote(word), "type "+orList(nearWords(word))+"; brazebooth words lists them all")
+				return wrong("no word is "+quote(word), "type "+near.Or(nearWords(word))+"; brazebooth words lists them all")
 			}
 			return d.word(t)
 		},
@@ -44,7 +45,7 @@ func (d *Deps) word(t *tables.Term) error {
 	if t.Unit != "" {
 		unit = "In " + t.Unit + ". "
 	}
-	return d.say("%s\n%s%s", t.Word, sheet.Wrapped("", t.Says), sheet.Wrapped("", unit+"From: "+t.Source+" ("+string(t.Known)+")"))
+	return d.say("%s\n%s%s", t.Word, d.marked(sheet.Wrapped("", t.Says)), sheet.Wrapped("", unit+"From: "+t.Source+" ("+string(t.Known)+")"))
 }
 
 func nearWords(word string) []string {
@@ -52,9 +53,9 @@ func nearWords(word string) []string {
 	for i := range tables.Terms() {
 		names = append(names, append([]string{tables.Terms()[i].Word}, tables.Terms()[i].Also...)...)
 	}
-	near := nearest(strings.ToLower(word), names)
-	if len(near) == 0 {
+	like := near.Names(strings.ToLower(word), names)
+	if len(like) == 0 {
 		return []string{"metal", "wire feed", "throat"}
 	}
-	return near[:min(len(near), 4)]
+	return like[:min(len(like), 4)]
 }

@@ -13,6 +13,9 @@ import (
 	"golang.org/x/crypto/ssh"
 )
 
+// HostKeyFile is the name of the server's own key in the data folder, where none is named.
+const HostKeyFile = "ssh_host_ed25519_key"
+
 // hostKey reads the server's own key, an Ed25519 key of RFC 8709 in OpenSSH's file format, and makes it where there is
 // none. A key that others of this machine can read is refused: whoever has it can pass for this server.
 func hostKey(file string) (ssh.Signer, error) {

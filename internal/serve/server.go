@@ -69,7 +69,7 @@ func run(ctx context.Context, s *Settings, d Deps, book string) error {
 		if d.Data == "" {
 			return wrong("no folder for the host key was found", "name a file: --host-key FILE")
 		}
-		s.HostKey = filepath.Join(d.Data, "ssh_host_ed25519_key")
+		s.HostKey = filepath.Join(d.Data, HostKeyFile)
 	}
 	key, err := hostKey(s.HostKey)
 	if err != nil {

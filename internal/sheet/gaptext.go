@@ -10,7 +10,7 @@ import (
 
 // GapText writes the times of a timed arc as plain text of at most 80 columns.
 func GapText(s *calc.Spots, o Options) string {
-	var w writer
+	w := writer{comma: o.Comma}
 	w.head(&s.Card, o)
 	w.stops(&s.Card)
 	w.para("", s.Why)

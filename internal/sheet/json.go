@@ -4,6 +4,8 @@ package sheet
 import (
 	"bytes"
 	"encoding/json"
+	"slices"
+	"sync"
 
 	"brazebooth/calc"
 	"brazebooth/internal/plain"
@@ -63,14 +65,41 @@ type edge struct {
 // JSON writes the card as one JSON document, version 1, ending in a line break.
 func JSON(card *calc.Card, version string) ([]byte, error) {
 	d := documentOf(card, version)
-	if card.Section.Drawn {
-		b, err := json.Marshal(card.Section)
-		if err != nil {
-			return nil, err
-		}
-		d.Sections["cross_section"] = b
+	if err := d.draw(card); err != nil {
+		return nil, err
 	}
 	return encode(d)
+}
+
+// scratch holds lines before they are made safe: a card on one line takes forty kilobytes, and there may be many thousands.
+var scratch = sync.Pool{New: func() any { return new(bytes.Buffer) }}
+
+// AppendLine appends the card as one line of JSON, as JSON writes it, behind the input that it answers: JSON on one line.
+func AppendLine(to []byte, card *calc.Card, version string, input []byte) ([]byte, error) {
+	d := struct {
+		Input json.RawMessage `json:"input"`
+		document
+	}{input, documentOf(card, version)}
+	if err := d.draw(card); err != nil {
+		return to, err
+	}
+	out := scratch.Get().(*bytes.Buffer)
+	defer scratch.Put(out)
+	out.Reset()
+	enc := json.NewEncoder(out)
+	enc.SetEscapeHTML(false)
+	err := enc.Encode(&d)
+	return plain.AppendJSON(slices.Grow(to, out.Len()), out.Bytes()), err
+}
+
+// draw adds the picture of the joint's cross-section.
+func (d *document) draw(card *calc.Card) error {
+	if !card.Section.Drawn {
+		return nil
+	}
+	b, err := json.Marshal(card.Section)
+	d.Sections["cross_section"] = b
+	return err
 }
 
 func documentOf(card *calc.Card, version string) document {

@@ -13,7 +13,7 @@ import (
 // PartText writes a page beside the card as plain text of at most 80 columns: figures, reasons with their marks,
 // cautions.
 func PartText(p *calc.Part, o Options) string {
-	var w writer
+	w := writer{comma: o.Comma}
 	w.head(&p.Card, o)
 	w.stops(&p.Card)
 	w.part(p, o)
@@ -93,7 +93,7 @@ func (w *writer) reasons(list []calc.Reason, o Options) {
 		}
 		w.para("- ", r.Text+" ("+r.Known+")")
 		if o.Why {
-			w.para("    source: ", r.Source)
+			w.cite("    source: ", r.Source)
 		}
 	}
 	if len(list) > 0 {

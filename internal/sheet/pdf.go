@@ -30,6 +30,7 @@ type Wall struct {
 	Note     string
 	Foot     string // where it comes from: id, date, version
 	When     time.Time
+	Comma    bool // in numbers, instead of the point
 }
 
 // WallOf is a live card as a page for the wall.
@@ -60,6 +61,7 @@ func WallPDF(p *Wall, paper Paper, sys quantity.System) (pdf []byte, replaced []
 	if err != nil {
 		return nil, nil, err
 	}
+	ink.comma = p.Comma
 	ink.f.SetCreationDate(p.When)
 	ink.f.SetModificationDate(p.When)
 	if ink.stopped(p) {
@@ -89,6 +91,8 @@ type ink struct {
 	font *sfnt.Font
 	buf  sfnt.Buffer
 	gone []rune
+
+	comma bool // in numbers
 }
 
 func newInk(paper Paper) (*ink, error) {
@@ -110,6 +114,9 @@ func newInk(paper Paper) (*ink, error) {
 
 // safe keeps a text to what the letters have, and remembers what they do not.
 func (k *ink) safe(s string) string {
+	if k.comma {
+		s = quantity.Comma(s)
+	}
 	return strings.Map(func(r rune) rune {
 		if g, err := k.font.GlyphIndex(&k.buf, r); err == nil && g != 0 {
 			return r
@@ -136,6 +143,14 @@ func (k *ink) para(x, width, points float64, style, s string) {
 	}
 }
 
+// own is a paragraph of somebody's own words, across the page: they stand as they were written.
+func (k *ink) own(points float64, style, s string) {
+	comma := k.comma
+	k.comma = false
+	k.para(edgeMM, k.w-2*edgeMM, points, style, s)
+	k.comma = comma
+}
+
 func (k *ink) rule() {
 	k.y += 2
 	k.f.SetLineWidth(0.3)
@@ -151,7 +166,7 @@ func (k *ink) stopped(p *Wall) bool {
 	}
 	k.para(edgeMM, k.w-2*edgeMM, 90, "B", "STOP")
 	k.y += 6
-	k.para(edgeMM, k.w-2*edgeMM, 20, "B", p.Name)
+	k.own(20, "B", p.Name)
 	k.para(edgeMM, k.w-2*edgeMM, 10, "", p.Job)
 	k.rule()
 	for _, s := range stops {
@@ -168,10 +183,10 @@ func (k *ink) stopped(p *Wall) bool {
 const noteCells = 280
 
 func (k *ink) title(p *Wall) {
-	k.para(edgeMM, k.w-2*edgeMM, 22, "B", p.Name)
+	k.own(22, "B", p.Name)
 	k.para(edgeMM, k.w-2*edgeMM, 10, "", p.Job)
 	if p.Note != "" {
-		k.para(edgeMM, k.w-2*edgeMM, 10, "", "Note: "+plain.Line(p.Note, noteCells))
+		k.own(10, "", "Note: "+plain.Line(p.Note, noteCells))
 	}
 	k.rule()
 }

@@ -20,7 +20,7 @@ type Practice struct {
 
 // PracticeText writes a practice job in at most 80 columns: every bead in a line or two, the last one drawn.
 func PracticeText(p *Practice, o Options) string {
-	var w writer
+	w := writer{comma: o.Comma}
 	w.para("", fmt.Sprintf("practice, level %d, seed %d: %s", p.Job.Level, p.Job.Seed, p.Job.Work))
 	w.para("", PracticeWork(p.Card, o.Units)+". The booth is simulated: its heat is as far from the card's as a real booth's may be.")
 	w.line("")

@@ -12,6 +12,7 @@ import (
 // Procedure is a draft of a brazing procedure specification with its qualification record: what a qualified person
 // checks, completes and signs.
 type Procedure struct {
+	Comma        bool // in numbers, instead of the point
 	Name, Number string
 	Used         calc.Job
 	Figures      []calc.Figure
@@ -69,7 +70,7 @@ func (p *Procedure) value(name string) (v float64, unit string, ok bool) {
 
 // ProcedureText writes the draft as plain text of at most 80 columns.
 func ProcedureText(p *Procedure) string {
-	var w writer
+	w := writer{comma: p.Comma}
 	if len(p.Stops) > 0 {
 		for _, s := range p.Stops {
 			w.para("STOP  ", s.Text)

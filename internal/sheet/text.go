@@ -13,6 +13,7 @@ import (
 // Options say how a card is written as text.
 type Options struct {
 	Units quantity.System
+	Comma bool     // a decimal comma instead of the point
 	Why   bool     // the reason under each figure
 	Open  []string // flags that would tell more
 }
@@ -22,7 +23,7 @@ const width = 80
 
 // Text writes the card as plain text of at most 80 columns.
 func Text(card *calc.Card, o Options) string {
-	var w writer
+	w := writer{comma: o.Comma}
 	w.head(card, o)
 	w.stops(card)
 	w.figures(card, o)
@@ -35,7 +36,7 @@ func Text(card *calc.Card, o Options) string {
 
 // WireText is Text for a card that concerns the wire alone.
 func WireText(card *calc.Card, o Options) string {
-	var w writer
+	w := writer{comma: o.Comma}
 	w.para("", fmt.Sprintf("%s, wire %s", card.Setup.Filler.Name, wireText(card.Used.Wire.V)))
 	w.line("")
 	w.figures(card, o)
@@ -43,10 +44,17 @@ func WireText(card *calc.Card, o Options) string {
 	return w.String()
 }
 
-type writer struct{ strings.Builder }
+type writer struct {
+	strings.Builder
+	comma bool // in numbers
+}
 
 func (w *writer) line(format string, args ...any) {
-	w.WriteString(strings.TrimRight(fmt.Sprintf(format, args...), " "))
+	text := strings.TrimRight(fmt.Sprintf(format, args...), " ")
+	if w.comma {
+		text = quantity.Comma(text)
+	}
+	w.WriteString(text)
 	w.WriteByte('\n')
 }
 
@@ -59,6 +67,13 @@ func (w *writer) para(mark, text string) {
 		}
 		w.line("%s%s", mark, l)
 	}
+}
+
+// cite is para for what others wrote: a section 4.5 stays one.
+func (w *writer) cite(mark, text string) {
+	as := writer{}
+	as.para(mark, text)
+	w.WriteString(as.String())
 }
 
 // Wrapped is text behind a mark in lines of at most 80 columns.
@@ -194,7 +209,7 @@ func (w *writer) reason(f *calc.Figure) {
 	if s := b.Substituted(); s != b.Plain() {
 		w.para(in+"= ", s)
 	}
-	w.para(in+"source: ", b.Source+" ("+b.Known+")")
+	w.cite(in+"source: ", b.Source+" ("+b.Known+")")
 	if most := leanings(b); most != "" {
 		w.para(in+"leans on: ", most)
 	}

@@ -12,7 +12,7 @@ import (
 // WholeText is everything for a job on one sheet of at most 80 columns: the card, what to check first, and the pages
 // beside it in the order of the work.
 func WholeText(card *calc.Card, parts []calc.Part, o Options) string {
-	var w writer
+	w := writer{comma: o.Comma}
 	w.head(card, o)
 	w.stops(card)
 	w.chapters(parts, calc.Decide, o)
@@ -96,7 +96,7 @@ func (w *writer) checkFirst(card *calc.Card) {
 
 // WholeMarkdown is WholeText as Markdown: headings, tables of figures, lists.
 func WholeMarkdown(card *calc.Card, parts []calc.Part, o Options) string {
-	var m marker
+	m := marker{comma: o.Comma}
 	var head writer
 	head.head(card, o)
 	lines := strings.Split(strings.TrimSpace(head.String()), "\n")
@@ -126,9 +126,18 @@ func WholeMarkdown(card *calc.Card, parts []calc.Part, o Options) string {
 }
 
 // marker writes Markdown.
-type marker struct{ strings.Builder }
+type marker struct {
+	strings.Builder
+	comma bool // in numbers
+}
 
-func (m *marker) line(format string, args ...any) { fmt.Fprintf(m, format+"\n", args...) }
+func (m *marker) line(format string, args ...any) {
+	text := fmt.Sprintf(format, args...)
+	if m.comma {
+		text = quantity.Comma(text)
+	}
+	m.WriteString(text + "\n")
+}
 
 // clean keeps text from meaning something in Markdown.
 func clean(s string) string {

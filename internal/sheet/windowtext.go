@@ -26,7 +26,7 @@ func ZoneMark(zone string) byte {
 // WindowText writes an operating window as plain text of at most 80 columns: a map of travel upward and
 // wire feed to the right, where S is the suggestion, then what surrounds it.
 func WindowText(m *calc.Map, o Options) string {
-	var w writer
+	w := writer{comma: o.Comma}
 	w.head(&m.Card, o)
 	for _, l := range m.Card.Warnings {
 		if l.Severity == calc.Stop {

@@ -1,0 +1,73 @@
+package batch
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"runtime"
+	"strings"
+	"testing"
+
+	"brazebooth/calc"
+)
+
+// benchRows is a table of jobs with feed and travel given, as a batch mostly is.
+func benchRows(n int, f Format) (string, []calc.Job) {
+	var text strings.Builder
+	var jobs []calc.Job
+	if f == CSV {
+		text.WriteString("id,metal,gauge,joint,feed,travel\n")
+	}
+	metals, joints := [...]string{"galvanized", "mild-steel", "stainless-304"}, [...]string{"lap", "tee", "butt"}
+	for i := range n {
+		metal, joint, gauge := metals[i%3], joints[i/3%3], 16+2*(i%3)
+		feed, travel := 4+float64(i%20)/10, 5+float64(i%40)/10
+		if f == CSV {
+			fmt.Fprintf(&text, "%d,%s,%dga,%s,%.1f,%.1f\n", i, metal, gauge, joint, feed, travel)
+		} else {
+			fmt.Fprintf(&text, `{"id":"%d","metal":"%s","gauge":"%dga","joint":"%s","feed":%.1f,"travel":%.1f}`+"\n", i, metal, gauge, joint, feed, travel)
+		}
+		jobs = append(jobs, calc.Job{Metal: metal, Gauge: gauge, Joint: joint, Feed: calc.Some(feed), Travel: calc.Some(travel)})
+	}
+	return text.String(), jobs
+}
+
+const benched = 360
+
+// BenchmarkSolveLoop is the plain loop that the batch is held against: no reading, no writing, one core.
+func BenchmarkSolveLoop(b *testing.B) {
+	_, jobs := benchRows(benched, CSV)
+	b.ReportAllocs()
+	for b.Loop() {
+		for i := range jobs {
+			if _, err := calc.Solve(jobs[i]); err != nil {
+				b.Fatal(err)
+			}
+		}
+	}
+	perRow(b)
+}
+
+func BenchmarkCSV(b *testing.B)        { benchmarkRun(b, CSV, runtime.GOMAXPROCS(0)) }
+func BenchmarkCSVOneCore(b *testing.B) { benchmarkRun(b, CSV, 1) }
+func BenchmarkJSONLines(b *testing.B)  { benchmarkRun(b, JSONLines, runtime.GOMAXPROCS(0)) }
+
+// BenchmarkJSONLinesOneCore beside BenchmarkSolveLoop shows what the writing of whole cards costs.
+func BenchmarkJSONLinesOneCore(b *testing.B) { benchmarkRun(b, JSONLines, 1) }
+
+func benchmarkRun(b *testing.B, f Format, workers int) {
+	text, _ := benchRows(benched, f)
+	b.ReportAllocs()
+	for b.Loop() {
+		o := testOptions(f)
+		o.Workers = workers
+		if t, err := Run(context.Background(), strings.NewReader(text), io.Discard, o); err != nil || t.Answered != benched {
+			b.Fatal(t, err)
+		}
+	}
+	perRow(b)
+}
+
+func perRow(b *testing.B) {
+	b.ReportMetric(float64(b.N)*benched/b.Elapsed().Seconds(), "rows/s")
+}

@@ -1,0 +1,204 @@
+package batch
+
+import (
+	"bufio"
+	"bytes"
+	"encoding/csv"
+	"errors"
+	"io"
+	"slices"
+	"strconv"
+	"strings"
+
+	"brazebooth/calc"
+	"brazebooth/internal/field"
+	"brazebooth/internal/plain"
+)
+
+// cellWidth is the most that a cell carries along.
+const cellWidth = 400
+
+// grid is a CSV table: first line the names, then a job on each.
+type grid struct {
+	choices
+	in      *csv.Reader
+	budget  *budget
+	comma   byte
+	names   []string
+	columns []choice // in the order in which they are read
+}
+
+// choice is a column that says something about the job.
+type choice struct {
+	at, place int
+	name      string
+	field     *field.Field
+}
+
+// budget ends a reading that takes more than a row may.
+type budget struct {
+	in   io.Reader
+	left int
+}
+
+func (b *budget) Read(p []byte) (int, error) {
+	if b.left <= 0 {
+		return 0, errLong
+	}
+	n, err := b.in.Read(p)
+	b.left -= n
+	return n, err
+}
+
+func newGrid(in io.Reader, o *Options) (*grid, error) {
+	b := &budget{in, limit}
+	buffered := bufio.NewReader(b)
+	if bom, _ := buffered.Peek(3); string(bom) == "\ufeff" {
+		_, _ = buffered.Discard(3)
+	}
+	first, _ := buffered.Peek(4096)
+	s := &grid{choices: newChoices(o), budget: b, comma: separator(first), in: csv.NewReader(buffered)}
+	s.in.Comma, s.in.ReuseRecord, s.in.TrimLeadingSpace = rune(s.comma), true, true
+	names, err := s.in.Read()
+	switch {
+	case errors.Is(err, io.EOF):
+		return nil, &Fault{1, "", "no line with the columns' names", "write one: metal,gauge,joint"}
+	case err != nil:
+		return nil, &Fault{1, "", plain.Line(err.Error(), 100), "write the columns' names: metal,gauge,joint"}
+	}
+	return s, s.read(slices.Clone(names))
+}
+
+// separator is what parts the columns: a spreadsheet that writes decimal commas parts them by semicolons.
+func separator(text []byte) byte {
+	first, _, _ := bytes.Cut(text, []byte("\n"))
+	comma := byte(',')
+	for _, other := range [...]byte{';', '\t'} {
+		if bytes.IndexByte(first, other) >= 0 && bytes.IndexByte(first, ',') < 0 {
+			comma = other
+		}
+	}
+	return comma
+}
+
+// read takes the names of the columns.
+func (s *grid) read(names []string) error {
+	for i, name := range names {
+		name = strings.ToLower(strings.TrimSpace(plain.Uncell(name)))
+		place, f, ok := s.place(name)
+		switch {
+		case !ok:
+			return s.unknown(1, name)
+		case slices.Contains(s.names, name):
+			return &Fault{1, plain.Line(name, 40), "two columns have this name", "leave one out"}
+		case place >= 0:
+			s.columns = append(s.columns, choice{i, place, name, f})
+		}
+		s.names = append(s.names, name)
+	}
+	if len(s.columns) == 0 {
+		return &Fault{1, "", "no column is a choice of a card", "write the columns' names first: metal,gauge,joint"}
+	}
+	slices.SortFunc(s.columns, func(a, b choice) int { return a.place - b.place })
+	return nil
+}
+
+func (s *grid) next() (row, error) {
+	s.budget.left = limit
+	cells, err := s.in.Read()
+	if errors.Is(err, io.EOF) {
+		return row{}, err
+	}
+	var bad *csv.ParseError
+	if err != nil && !errors.As(err, &bad) {
+		return row{}, err
+	}
+	r := row{}
+	if len(cells) > 0 {
+		r.line, _ = s.in.FieldPos(0)
+	}
+	if bad != nil {
+		r.line = bad.StartLine
+		r.fault = &Fault{r.line, "", bad.Err.Error(), "write " + strconv.Itoa(len(s.names)) + " cells as the first line has names, quotes doubled within quotes"}
+	}
+	for i := range s.names {
+		if i > 0 {
+			r.echo = append(r.echo, s.comma)
+		}
+		if i < len(cells) {
+			r.echo = s.appendCell(r.echo, plain.Line(plain.Uncell(cells[i]), cellWidth))
+		}
+	}
+	for i := range s.columns {
+		c := &s.columns[i]
+		if r.fault != nil || c.at >= len(cells) {
+			break
+		}
+		if text := plain.Uncell(cells[c.at]); strings.TrimSpace(text) != "" {
+			r.put(c.name, c.field, text)
+		}
+	}
+	return r, nil
+}
+
+// appendCell writes a text so that it is one cell, and no formula. A number with its sign is none.
+func (s *grid) appendCell(to []byte, text string) []byte {
+	if _, err := strconv.ParseFloat(text, 64); err != nil {
+		text = plain.Cell(text)
+	}
+	if text == "" || strings.IndexByte(text, s.comma) < 0 && !strings.ContainsAny(text, "\"\r\n") && text[0] != ' ' && text[0] != '\t' {
+		return append(to, text...)
+	}
+	to = append(to, '"')
+	to = append(to, strings.ReplaceAll(text, `"`, `""`)...)
+	return append(to, '"')
+}
+
+func (s *grid) head() []byte {
+	var b []byte
+	for _, name := range s.names {
+		b = append(s.appendCell(b, name), s.comma)
+	}
+	b = append(b, strings.Join([]string{"error", "zone", "stop", "cautions", "assumed"}, string(rune(s.comma)))...)
+	for _, f := range figures {
+		name := f.name
+		b = append(append(b, s.comma), name+" ("+f.unit+")"...)
+		b = append(append(b, s.comma), name+" low"...)
+		b = append(append(b, s.comma), name+" high"...)
+	}
+	return append(b, '\n')
+}
+
+func (s *grid) answer(to []byte, r *row, card *calc.Card) ([]byte, error) {
+	stops, cautions := codes(card)
+	to = slices.Grow(to, 1024+len(r.echo))
+	to = append(append(to, r.echo...), s.comma) // no error
+	to = append(append(to, s.comma), card.Zone...)
+	to = s.appendCell(append(to, s.comma), strings.Join(stops, " "))
+	to = append(append(to, s.comma), strings.Join(cautions, " ")...)
+	to = append(to, s.comma)
+	for i := range card.Assumed {
+		if i > 0 {
+			to = append(to, ' ')
+		}
+		to = append(to, card.Assumed[i].Field...)
+	}
+	to, err := appendFigures(to, card, s.comma)
+	return append(to, '\n'), err
+}
+
+func (s *grid) refusal(to []byte, r *row) []byte {
+	to = append(append(to, r.echo...), s.comma)
+	to = s.appendCell(to, plain.Line(r.fault.Error()+"; "+r.fault.Hint, cellWidth))
+	for range 4 + 3*len(figures) {
+		to = append(to, s.comma)
+	}
+	return append(to, '\n')
+}
+
+func (s *grid) mine(r *row, line []byte) bool {
+	rest, ok := bytes.CutPrefix(line, r.echo)
+	return ok && len(rest) > 0 && rest[0] == s.comma
+}
+
+func (s *grid) begins() string { return "" }

@@ -1,0 +1,30 @@
+package batch
+
+import (
+	"context"
+	"errors"
+	"strings"
+	"testing"
+
+	"brazebooth/calc"
+)
+
+func testOptions(f Format) Options {
+	return Options{Format: f, Workers: 3, Version: "test",
+		Solve: func(_ context.Context, job calc.Job, _ string) (calc.Card, error) { return calc.Solve(job) },
+		Explain: func(err error) (string, string) {
+			var field *calc.FieldError
+			if errors.As(err, &field) {
+				return field.Error(), field.Hint()
+			}
+			return err.Error(), "ask another"
+		}}
+}
+
+// answers runs a table and returns what it wrote.
+func answers(t *testing.T, text string, o Options) (string, Tally, error) {
+	t.Helper()
+	var out strings.Builder
+	tally, err := Run(context.Background(), strings.NewReader(text), &out, o)
+	return out.String(), tally, err
+}

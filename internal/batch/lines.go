@@ -1,0 +1,146 @@
+package batch
+
+import (
+	"bufio"
+	"bytes"
+	"encoding/json"
+	"errors"
+	"io"
+	"slices"
+	"strings"
+
+	"brazebooth/calc"
+	"brazebooth/internal/field"
+	"brazebooth/internal/plain"
+	"brazebooth/internal/sheet"
+)
+
+// opening is how every line of JSON begins: with the row that it answers.
+const opening = `{"input":`
+
+// lines is a table of JSON objects, one on each line.
+type lines struct {
+	choices
+	in      *bufio.Reader
+	at      int
+	version string
+}
+
+func newLines(in io.Reader, o *Options) *lines {
+	return &lines{choices: newChoices(o), in: bufio.NewReaderSize(in, 1<<16), version: o.Version}
+}
+
+func (l *lines) head() []byte { return nil }
+
+func (l *lines) next() (row, error) {
+	for {
+		text, long, err := l.line()
+		if err != nil {
+			return row{}, err
+		}
+		l.at++
+		if l.at == 1 {
+			text = bytes.TrimPrefix(text, []byte("\ufeff"))
+		}
+		if text = bytes.TrimSpace(text); len(text) == 0 {
+			continue
+		}
+		r := row{line: l.at}
+		if long {
+			r.fault = &Fault{r.line, "", errLong.Error(), "write one object on each line"}
+		} else {
+			l.read(&r, text)
+		}
+		r.echo = echoOf(text, long)
+		return r, nil
+	}
+}
+
+// line is the next line without its break; what is over the limit is dropped.
+func (l *lines) line() (text []byte, long bool, err error) {
+	for {
+		part, err := l.in.ReadSlice('\n')
+		if len(text)+len(part) > limit {
+			long, text = true, text[:min(len(text), cellWidth)]
+		} else {
+			text = append(text, part...)
+		}
+		switch {
+		case errors.Is(err, bufio.ErrBufferFull):
+			continue
+		case errors.Is(err, io.EOF) && len(text) == 0:
+			return nil, false, io.EOF
+		case err != nil && !errors.Is(err, io.EOF):
+			return nil, false, err
+		}
+		return text, long, nil
+	}
+}
+
+// echoOf is a line as the answer repeats it: compact JSON, or what is no JSON as a text.
+func echoOf(text []byte, long bool) []byte {
+	var out bytes.Buffer
+	if long || json.Compact(&out, text) != nil {
+		out.Reset()
+		enc := json.NewEncoder(&out)
+		enc.SetEscapeHTML(false)
+		_ = enc.Encode(plain.Line(string(text), cellWidth)) // a text always encodes
+	}
+	return plain.JSON(bytes.TrimSpace(out.Bytes()))
+}
+
+// read takes an object's members in the fixed order of the choices.
+func (l *lines) read(r *row, text []byte) {
+	given, fault := members(r.line, text)
+	if fault != nil {
+		r.fault = fault
+		return
+	}
+	type one struct {
+		place int
+		member
+		field *field.Field
+	}
+	var list []one
+	for i := range given {
+		m := &given[i]
+		place, f, ok := l.place(m.name)
+		switch {
+		case !ok:
+			r.fault = l.unknown(r.line, m.name)
+			return
+		case place < 0 || m.value == nil:
+			continue
+		case m.wrong():
+			r.fault = &Fault{r.line, m.name, "neither a text nor a number", `write {"metal":"galvanized","gauge":"18ga","feed":6.3}`}
+			return
+		}
+		list = append(list, one{place, *m, f})
+	}
+	slices.SortFunc(list, func(a, b one) int { return a.place - b.place })
+	for i := range list {
+		r.put(list[i].name, list[i].field, list[i].text())
+	}
+}
+
+func (l *lines) answer(to []byte, r *row, card *calc.Card) ([]byte, error) {
+	return sheet.AppendLine(to, card, l.version, r.echo)
+}
+
+func (l *lines) refusal(to []byte, r *row) []byte {
+	doc := struct {
+		Input json.RawMessage `json:"input"`
+		Error string          `json:"error"`
+		Hint  string          `json:"hint"`
+		Line  int             `json:"line"`
+	}{r.echo, r.fault.Error(), r.fault.Hint, r.fault.Line}
+	b, _ := json.Marshal(doc) // texts and what was compacted before: it always encodes
+	return append(append(to, plain.JSON(b)...), '\n')
+}
+
+func (l *lines) mine(r *row, line []byte) bool {
+	rest, ok := strings.CutPrefix(string(line), opening+string(r.echo))
+	return ok && strings.HasPrefix(rest, ",")
+}
+
+func (l *lines) begins() string { return opening }

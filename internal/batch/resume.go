@@ -1,0 +1,111 @@
+package batch
+
+import (
+	"bufio"
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+)
+
+// File is an output that can be gone on with: *os.File is one.
+type File interface {
+	io.ReadWriteSeeker
+	Truncate(size int64) error
+}
+
+// ErrOther is an output that does not belong to the input.
+var ErrOther = errors.New("this output is of another input")
+
+// Resume goes on behind the last whole row of an earlier output, once every row of it was found to be that of the same
+// row of the input. What was written of the next row is cut off; an output that does not match is left as it is.
+func Resume(ctx context.Context, in io.Reader, out File, o Options) (Tally, error) {
+	t, err := open(in, &o)
+	if err != nil {
+		return Tally{}, err
+	}
+	if _, err := out.Seek(0, io.SeekStart); err != nil {
+		return Tally{}, err
+	}
+	kept, end, err := matched(ctx, t, bufio.NewReaderSize(out, 1<<16))
+	if err != nil {
+		return Tally{}, err
+	}
+	if err := out.Truncate(end); err != nil {
+		return Tally{}, err
+	}
+	if _, err := out.Seek(end, io.SeekStart); err != nil {
+		return Tally{}, err
+	}
+	if end == 0 {
+		if err := writeHead(t, out); err != nil {
+			return Tally{}, err
+		}
+	}
+	return answer(ctx, t, out, &o, Tally{Kept: kept})
+}
+
+// matched reads the whole lines of an output beside the rows of the input: how many rows there are, and where the last
+// whole line ends.
+func matched(ctx context.Context, t table, out *bufio.Reader) (rows int, end int64, err error) {
+	head := t.head()
+	for at := 1; ; at++ {
+		line, err := wholeLine(out)
+		switch {
+		case errors.Is(err, io.EOF):
+			return rows, end, fragment(t, line, end, head)
+		case err != nil:
+			return 0, 0, err
+		case ctx.Err() != nil:
+			return 0, 0, ctx.Err()
+		}
+		end += int64(len(line))
+		if at == 1 && head != nil {
+			if !bytes.Equal(line, head) {
+				return 0, 0, fmt.Errorf("%w: its columns are not those of the input", ErrOther)
+			}
+			continue
+		}
+		r, err := t.next()
+		if errors.Is(err, io.EOF) {
+			return 0, 0, fmt.Errorf("%w: it has more rows, the first at its line %d", ErrOther, at)
+		}
+		if err != nil {
+			return 0, 0, err
+		}
+		if !t.mine(&r, line) {
+			return 0, 0, fmt.Errorf("%w: its line %d is not line %d of the input", ErrOther, at, r.line)
+		}
+		rows++
+	}
+}
+
+// wholeLine is the next line with its break; without one it is what is left, and io.EOF.
+func wholeLine(out *bufio.Reader) ([]byte, error) {
+	var line []byte
+	for {
+		part, err := out.ReadSlice('\n')
+		line = append(line, part...)
+		if len(line) > 16*limit {
+			return nil, fmt.Errorf("%w: it has a line longer than any row", ErrOther)
+		}
+		if !errors.Is(err, bufio.ErrBufferFull) {
+			return line, err
+		}
+	}
+}
+
+// fragment says whether the piece behind the last whole line may be cut off: only where this program wrote it. Behind a
+// whole line, which was found to be its own, anything may be.
+func fragment(t table, piece []byte, end int64, head []byte) error {
+	first := string(head)
+	if head == nil {
+		first = t.begins()
+	}
+	if end > 0 || strings.HasPrefix(first, string(piece)) || head == nil && strings.HasPrefix(string(piece), first) {
+		return nil
+	}
+	return fmt.Errorf("%w: it does not begin like one", ErrOther)
+}

@@ -1,0 +1,111 @@
+package batch
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+// resume goes on behind what a file holds and returns what is in it then.
+func resume(t *testing.T, have, text string, o Options) (string, Tally, error) {
+	t.Helper()
+	name := filepath.Join(t.TempDir(), "out")
+	if err := os.WriteFile(name, []byte(have), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	f, err := os.OpenFile(name, os.O_RDWR, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	tally, err := Resume(context.Background(), strings.NewReader(text), f, o)
+	b, failed := os.ReadFile(name)
+	if failed != nil {
+		t.Fatal(failed)
+	}
+	return string(b), tally, err
+}
+
+// Wherever an output was cut off, going on gives the bytes of an undisturbed run.
+func TestResumeFromAnyByte(t *testing.T) {
+	for _, f := range [...]Format{CSV, JSONLines} {
+		text, _ := benchRows(5, f)
+		whole, _, err := answers(t, text, testOptions(f))
+		if err != nil {
+			t.Fatal(err)
+		}
+		step := max(1, len(whole)/60)
+		for at := 0; at <= len(whole); at += step {
+			got, tally, err := resume(t, whole[:at], text, testOptions(f))
+			if err != nil || got != whole || tally.Kept+tally.Answered != 5 {
+				t.Fatalf("%s cut at %d of %d: %+v, %v", f, at, len(whole), tally, err)
+			}
+		}
+	}
+}
+
+// Rows that were refused stay; the batch goes on behind them.
+func TestResumeBehindRefusedRows(t *testing.T) {
+	text := "id,gauge,feed,travel\na,44,5,8\nb,18ga,5,8\nc,18ga,5\nd,18ga,4,8\n"
+	o := testOptions(CSV)
+	o.KeepGoing = true
+	whole, _, err := answers(t, text, o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, lines := range []int{2, 3, 4} {
+		have := strings.Join(strings.SplitAfter(whole, "\n")[:lines], "")
+		if got, tally, err := resume(t, have, text, o); err != nil || got != whole || tally.Kept != lines-1 {
+			t.Errorf("%d lines: %+v, %v", lines, tally, err)
+		}
+	}
+}
+
+// An output of another input, or another file altogether, is refused and left as it was.
+func TestAnotherOutputIsLeftAlone(t *testing.T) {
+	text, _ := benchRows(6, CSV)
+	whole, _, err := answers(t, text, testOptions(CSV))
+	if err != nil {
+		t.Fatal(err)
+	}
+	asJSON, _ := benchRows(6, JSONLines)
+	for _, c := range []struct {
+		have, in string
+		format   Format
+	}{
+		{whole, strings.Replace(text, "\n2,", "\n9,", 1), CSV},
+		{whole, strings.Replace(text, "id,", "name,", 1), CSV},
+		{whole, strings.Join(strings.SplitAfter(text, "\n")[:4], ""), CSV}, // more rows than the input
+		{"my notes", text, CSV}, {"my notes\nof the week\n", text, CSV}, {"my notes", asJSON, JSONLines}, {whole, asJSON, JSONLines},
+		{strings.Repeat("x", 17*limit), text, CSV},
+	} {
+		got, _, err := resume(t, c.have, c.in, testOptions(c.format))
+		if !errors.Is(err, ErrOther) || got != c.have {
+			t.Errorf("%.40q: %v, changed: %v", c.have, err, got != c.have)
+		}
+	}
+}
+
+func FuzzResume(f *testing.F) {
+	text, _ := benchRows(3, CSV)
+	f.Add([]byte("id,metal"), 3)
+	f.Fuzz(func(t *testing.T, tail []byte, lines int) {
+		whole, _, err := answers(t, text, testOptions(CSV))
+		if err != nil {
+			t.Fatal(err)
+		}
+		all := strings.SplitAfter(whole, "\n")
+		have := strings.Join(all[:max(0, lines)%len(all)], "") + string(tail)
+		got, _, err := resume(t, have, text, testOptions(CSV))
+		if err == nil && got != whole && !bytes.Contains(tail, []byte("\n")) {
+			t.Fatalf("%q became something else", have)
+		}
+		if err != nil && got != have {
+			t.Fatalf("%q was touched: %v", have, err)
+		}
+	})
+}

@@ -1,0 +1,89 @@
+package book
+
+import (
+	"context"
+	"database/sql"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+)
+
+// About is how a book stands, found out without changing anything: no book is made, none brought up to date.
+type About struct {
+	Engine   string // SQLite, PostgreSQL
+	Place    string // for a reader
+	There    bool
+	Version  int    // of its tables; Version is this program's
+	Writable bool   // it, or where there is none the folder that it would be made in
+	Network  string // the network file system that it would lie on, "" for a disk of this machine
+}
+
+// Look finds out how a book stands. The error is why it cannot be read.
+func Look(ctx context.Context, where string) (About, error) {
+	if IsServer(where) {
+		return lookServer(ctx, where)
+	}
+	a := About{Engine: sqlite.name, Place: where}
+	if err := plainFile(where); err != nil {
+		return a, err
+	}
+	dir := standing(filepath.Dir(where))
+	a.Network, a.Writable = network(dir), writable(dir)
+	info, err := os.Stat(where)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return a, nil
+	case err != nil:
+		return a, err
+	case info.IsDir():
+		return a, errors.New("a folder stands where the book should be")
+	}
+	a.There = true
+	f, err := os.OpenFile(where, os.O_RDWR, 0)
+	if err == nil {
+		err = f.Close()
+	}
+	a.Writable = a.Writable && err == nil
+	db, err := sql.Open("sqlite", dsn(where, "ro", false))
+	if err != nil {
+		return a, err
+	}
+	defer db.Close()
+	if a.Version, err = sqlite.version(ctx, db); err != nil {
+		return a, fmt.Errorf("it cannot be read as a book: %w", err)
+	}
+	if a.Version == 0 {
+		return a, errors.New("the file is no book")
+	}
+	return a, nil
+}
+
+// standing is the nearest folder above that is there.
+func standing(dir string) string {
+	for {
+		if info, err := os.Stat(dir); err == nil && info.IsDir() {
+			return dir
+		}
+		up := filepath.Dir(dir)
+		if up == dir {
+			return dir
+		}
+		dir = up
+	}
+}
+
+func lookServer(ctx context.Context, address string) (About, error) {
+	s, v, err := dial(ctx, address, true)
+	a := About{Engine: postgres.name, Place: s.place, Version: v, There: v > 0}
+	if err != nil {
+		return a, err
+	}
+	defer s.Close()
+	ask := "SELECT has_table_privilege('revisions', 'INSERT')"
+	if v == 0 {
+		ask = "SELECT has_schema_privilege(current_schema(), 'CREATE')"
+	}
+	return a, s.write.QueryRowContext(ctx, ask).Scan(&a.Writable)
+}

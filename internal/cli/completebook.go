@@ -1,0 +1,65 @@
+package cli
+
+import (
+	"context"
+	"strings"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"brazebooth/internal/book"
+	"brazebooth/internal/plain"
+)
+
+// A shell waits for its completions: a book that does not answer by then completes nothing.
+const completeWithin = 1500 * time.Millisecond
+
+// kept completes by the names of what the book has of a kind, or of any; deleted ones by their ids. The book is read only:
+// where there is none, nothing is made.
+func (d *Deps) kept(kind book.Kind, deleted bool) completer {
+	return func(cmd *cobra.Command, _ []string, begun string) ([]string, cobra.ShellCompDirective) {
+		if d.settle(cmd) != nil {
+			return nil, noFiles
+		}
+		if f := cmd.Flags().Lookup("kind"); f != nil && f.Changed {
+			kind = book.Kind(f.Value.String())
+		}
+		ctx, stop := context.WithTimeout(cmd.Context(), completeWithin)
+		defer stop()
+		where, err := d.place(cmd)
+		if err != nil {
+			return nil, noFiles
+		}
+		b, err := book.Read(ctx, where)
+		if err != nil {
+			return nil, noFiles
+		}
+		defer b.Close()
+		heads, err := b.List(ctx, book.Query{Kind: kind, Deleted: deleted, Limit: 500})
+		if err != nil {
+			return nil, noFiles
+		}
+		return words(heads, deleted, begun), noFiles | cobra.ShellCompDirectiveKeepOrder
+	}
+}
+
+// words are what names records: their names, once each, or their ids.
+func words(heads []book.Head, deleted bool, begun string) []string {
+	var list []string
+	have := map[string]bool{}
+	for _, h := range heads {
+		word, about := plain.Line(h.Name, 60), plain.Line(h.Line, 60)
+		if deleted {
+			if !h.Deleted {
+				continue
+			}
+			word, about = h.ID, word
+		}
+		if word == "" || have[word] || !strings.HasPrefix(strings.ToLower(word), strings.ToLower(begun)) {
+			continue
+		}
+		have[word] = true
+		list = append(list, word+"\t"+about)
+	}
+	return list
+}

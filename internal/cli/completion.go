@@ -1,0 +1,38 @@
+package cli
+
+import (
+	"github.com/spf13/cobra"
+
+	"brazebooth/internal/near"
+)
+
+var shells = [...]string{"bash", "zsh", "fish", "powershell"}
+
+func (d *Deps) completionCommand() *cobra.Command {
+	return &cobra.Command{
+		Use:   "completion SHELL",
+		Short: "What makes a shell complete commands, flags and their values",
+		Long: `A script that makes bash, zsh, fish or PowerShell complete commands and flags, and their values as they are: metals,
+gauges, fillers, wires, modes, joints, positions, and from the book kept cards and power sources. The book is only read.
+Bash wants its package bash-completion for it.`,
+		Example: `  source <(brazebooth completion bash)                      # this shell; put the line into ~/.bashrc to keep it
+  brazebooth completion zsh > "${fpath[1]}/_brazebooth"     # then start zsh anew
+  brazebooth completion fish > ~/.config/fish/completions/brazebooth.fish
+  brazebooth completion powershell | Out-String | Invoke-Expression`,
+		Args: oneArg("a shell: "+near.Or(shells[:]), "brazebooth completion bash"),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			root := cmd.Root()
+			switch args[0] {
+			case "bash":
+				return root.GenBashCompletionV2(d.Out, true)
+			case "zsh":
+				return root.GenZshCompletion(d.Out)
+			case "fish":
+				return root.GenFishCompletion(d.Out, true)
+			case "powershell", "pwsh":
+				return root.GenPowerShellCompletionWithDesc(d.Out)
+			}
+			return wrong("no shell is called "+quote(args[0]), "type "+near.Or(shells[:]))
+		},
+	}
+}

@@ -1,0 +1,168 @@
+// Package config is what a user set once and for all: units, decimal mark, theme, book, power source, name. A flag rules
+// over the environment, that over the file, that over what the program does without. The file is TOML and may hold more:
+// tables of other parts of the program, and comments, stay as they are.
+package config
+
+import (
+	"errors"
+	"io/fs"
+	"os"
+	"slices"
+	"strings"
+
+	"github.com/BurntSushi/toml"
+
+	"brazebooth/internal/near"
+	"brazebooth/internal/plain"
+)
+
+// Source is where a value came from.
+type Source string
+
+// The sources, the strongest first.
+const (
+	Flag        Source = "flag"
+	Environment Source = "environment"
+	File        Source = "file"
+	Default     Source = "default"
+)
+
+// Value is one setting as it holds.
+type Value struct {
+	Text  string
+	From  Source
+	Where string // the variable, or the file
+}
+
+// Error is a setting that cannot be: what is wrong, what to type instead.
+type Error struct{ What, Hint string }
+
+func (e *Error) Error() string { return e.What }
+
+// Settings are the values of all keys.
+type Settings struct {
+	values  [len(keys)]Value
+	Unknown []string // keys in the file that nothing reads, safe to show
+}
+
+// Get is the value of a key; the zero Value for a name that is none.
+func (s *Settings) Get(name string) Value {
+	for i := range keys {
+		if keys[i].Name == name {
+			return s.values[i]
+		}
+	}
+	return Value{}
+}
+
+// Load reads the environment and the file, which need not be there; file may be "" for none, env nil.
+func Load(file string, env func(string) string) (Settings, error) {
+	var s Settings
+	for i := range keys {
+		s.values[i] = Value{keys[i].Default, Default, ""}
+	}
+	if err := s.read(file); err != nil {
+		return s, err
+	}
+	if env == nil {
+		return s, nil
+	}
+	for i := range keys {
+		name := keys[i].Variable()
+		text := env(name)
+		if text == "" {
+			continue
+		}
+		text, err := keys[i].Check(text)
+		if err != nil {
+			return s, within(name, err)
+		}
+		s.values[i] = Value{text, Environment, name}
+	}
+	return s, nil
+}
+
+// read takes what the file sets.
+func (s *Settings) read(file string) error {
+	if file == "" {
+		return nil
+	}
+	text, err := os.ReadFile(file)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil
+	}
+	if err != nil {
+		return &Error{plain.Line(err.Error(), 200), "make the file readable, or take it away"}
+	}
+	given, err := parse(text)
+	if err != nil {
+		return within(plain.Line(file, 200), err)
+	}
+	for name, v := range given {
+		i := slices.IndexFunc(keys[:], func(k Key) bool { return k.Name == name })
+		if i < 0 {
+			if _, table := v.(map[string]any); !table {
+				s.Unknown = append(s.Unknown, plain.Line(name, 40))
+			}
+			continue
+		}
+		held, ok := v.(string)
+		if !ok {
+			return within(plain.Line(file, 200)+", "+name, &Error{"no text in quotes", name + ` = "` + keys[i].example() + `"`})
+		}
+		if held, err = keys[i].Check(held); err != nil {
+			return within(plain.Line(file, 200)+", "+name, err)
+		}
+		s.values[i] = Value{held, File, file}
+	}
+	slices.Sort(s.Unknown)
+	return nil
+}
+
+// parse reads TOML.
+func parse(text []byte) (map[string]any, error) {
+	var given map[string]any
+	err := toml.Unmarshal(text, &given)
+	var bad toml.ParseError
+	if errors.As(err, &bad) {
+		return nil, &Error{"line " + number(bad.Position.Line) + ": " + plain.Line(bad.Message, 120), `write it as TOML: units = "metric"`}
+	}
+	if err != nil {
+		return nil, &Error{plain.Line(err.Error(), 120), `write it as TOML: units = "metric"`}
+	}
+	return given, nil
+}
+
+// within says of an error where it was found.
+func within(where string, err error) error {
+	var e *Error
+	if errors.As(err, &e) {
+		return &Error{where + ": " + e.What, e.Hint}
+	}
+	return err
+}
+
+// Find is the key of a name.
+func Find(name string) (*Key, error) {
+	var names []string
+	for i := range keys {
+		if keys[i].Name == strings.ToLower(name) {
+			return &keys[i], nil
+		}
+		names = append(names, keys[i].Name)
+	}
+	hint := "the keys are " + strings.Join(names, ", ")
+	if like := Nearest(name); like != "" {
+		hint = "type " + like
+	}
+	return nil, &Error{"no setting is called " + quoted(name), hint}
+}
+
+// Nearest are the keys that a name may have meant, as a sentence has them; "" for none.
+func Nearest(name string) string {
+	var names []string
+	for i := range keys {
+		names = append(names, keys[i].Name)
+	}
+	return near.Or(near.Names(strings.ReplaceAll(name, "_", "-"), names))
+}

@@ -1,0 +1,190 @@
+package config
+
+import (
+	"errors"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"reflect"
+	"strings"
+
+	"brazebooth/internal/plain"
+)
+
+// Set puts a value into the file, which is made where it is not there. Everything else in it stays as it is.
+func Set(file, name, value string) (kept string, err error) {
+	k, err := Find(name)
+	if err != nil {
+		return "", err
+	}
+	if kept, err = k.Kept(value); err != nil {
+		return "", err
+	}
+	return kept, change(file, k.Name, &kept)
+}
+
+// Unset takes a key out of the file; had is false where it was not in it.
+func Unset(file, name string) (had bool, err error) {
+	k, err := Find(name)
+	if err != nil {
+		return false, err
+	}
+	text, err := os.ReadFile(file)
+	if errors.Is(err, fs.ErrNotExist) {
+		return false, nil
+	}
+	if err != nil {
+		return false, err
+	}
+	given, err := parse(text)
+	if err != nil {
+		return false, within(plain.Line(file, 200), err)
+	}
+	if _, had = given[k.Name]; !had {
+		return false, nil
+	}
+	return true, change(file, k.Name, nil)
+}
+
+// change writes a key with its value, or without one takes its line away. What came of it is read back before it is
+// kept: nothing but this key may differ.
+func change(file, name string, value *string) error {
+	text, err := os.ReadFile(file)
+	if err != nil && !errors.Is(err, fs.ErrNotExist) {
+		return err
+	}
+	before, err := parse(text)
+	if err != nil {
+		return within(plain.Line(file, 200), err)
+	}
+	edited := edit(string(text), name, value)
+	after, err := parse([]byte(edited))
+	if err == nil {
+		want := map[string]any{}
+		for k, v := range before {
+			want[k] = v
+		}
+		if delete(want, name); value != nil {
+			want[name] = *value
+		}
+		if len(after) == 0 && len(want) == 0 || reflect.DeepEqual(after, want) {
+			return write(file, edited)
+		}
+	}
+	return &Error{plain.Line(file, 200) + " is written in a way that this command cannot change", "change it by hand: " + name + ` = "..."`}
+}
+
+// edit changes one line of the keys that stand above the first table.
+func edit(text, name string, value *string) string {
+	lines := strings.SplitAfter(text, "\n")
+	if lines[len(lines)-1] == "" {
+		lines = lines[:len(lines)-1]
+	}
+	at, last := -1, -1
+	for i, line := range lines {
+		line = strings.TrimSpace(line)
+		if strings.HasPrefix(line, "[") {
+			break
+		}
+		key, _, found := strings.Cut(line, "=")
+		if !found || strings.HasPrefix(line, "#") {
+			continue
+		}
+		last = i
+		if strings.Trim(strings.TrimSpace(key), `"'`) == name {
+			at = i
+		}
+	}
+	switch {
+	case value == nil && at >= 0:
+		lines = append(lines[:at:at], lines[at+1:]...)
+	case value == nil:
+	case at >= 0:
+		lines[at] = with(lines[at], *value)
+	default:
+		lines = insert(lines, place(lines, last), name+" = "+written(*value))
+	}
+	return strings.Join(lines, "")
+}
+
+// place is where a new key goes: behind the last one, else behind the comment that heads the file, else at its top.
+func place(lines []string, last int) int {
+	if last >= 0 {
+		return last + 1
+	}
+	for i, line := range lines {
+		switch line = strings.TrimSpace(line); {
+		case line == "" && i > 0:
+			return i
+		case !strings.HasPrefix(line, "#"):
+			return 0
+		}
+	}
+	return len(lines)
+}
+
+func insert(lines []string, at int, line string) []string {
+	if at > 0 && !strings.HasSuffix(lines[at-1], "\n") {
+		lines[at-1] += "\n"
+	}
+	out := append(lines[:at:at], line+"\n")
+	return append(out, lines[at:]...)
+}
+
+// with is a line with another value; the comment behind it stays.
+func with(line, value string) string {
+	key, rest, _ := strings.Cut(line, "=")
+	return strings.TrimRight(key, " \t") + " = " + written(value) + behind(strings.TrimLeft(rest, " \t"))
+}
+
+// behind is what follows a value on its line.
+func behind(rest string) string {
+	end := strings.IndexAny(rest, "#\r\n")
+	if quote := rest[:min(1, len(rest))]; quote == `"` || quote == "'" {
+		end = -1
+		for i := 1; i < len(rest); i++ {
+			if rest[i] == '\\' && quote == `"` {
+				i++
+			} else if rest[i] == quote[0] {
+				end = i + 1
+				break
+			}
+		}
+	} else if end > 0 {
+		end = len(strings.TrimRight(rest[:end], " \t"))
+	}
+	if end < 0 {
+		return "\n"
+	}
+	return rest[end:]
+}
+
+// written is a text as TOML writes it.
+func written(value string) string {
+	return `"` + strings.NewReplacer(`\`, `\\`, `"`, `\"`).Replace(value) + `"`
+}
+
+// write puts the file there whole or not at all. A link stays one: what it leads to is written.
+func write(file, text string) error {
+	if real, err := filepath.EvalSymlinks(file); err == nil {
+		file = real
+	}
+	dir := filepath.Dir(file)
+	if err := os.MkdirAll(dir, 0o700); err != nil {
+		return err
+	}
+	mode := fs.FileMode(0o600)
+	if info, err := os.Stat(file); err == nil {
+		mode = info.Mode().Perm()
+	}
+	f, err := os.CreateTemp(dir, ".config-*")
+	if err != nil {
+		return err
+	}
+	defer os.Remove(f.Name()) // once it is in its place nothing of that name is there
+	_, err = f.WriteString(text)
+	if err = errors.Join(err, f.Sync(), f.Close(), os.Chmod(f.Name(), mode)); err != nil {
+		return err
+	}
+	return os.Rename(f.Name(), file)
+}

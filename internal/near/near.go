@@ -1,0 +1,59 @@
+// Package near finds the names that a slip of the hand may have meant.
+package near
+
+import (
+	"slices"
+	"strings"
+)
+
+// Names returns up to three names that begin with the word or are a slip of the hand away from it, the
+// nearest first; none where nothing comes near.
+func Names(word string, names []string) []string {
+	word = strings.ToLower(word)
+	if len(word) < 2 || len(word) > 40 {
+		return nil
+	}
+	far := map[string]int{}
+	var near []string
+	for _, name := range names {
+		d := slips(word, name)
+		if strings.HasPrefix(name, word) {
+			d = 0
+		}
+		if d <= 2 && d < len(word) {
+			far[name] = d
+			near = append(near, name)
+		}
+	}
+	slices.SortStableFunc(near, func(a, b string) int { return far[a] - far[b] })
+	return near[:min(len(near), 3)]
+}
+
+// Or is a list of names as a sentence has it: "a, b or c".
+func Or(names []string) string {
+	if len(names) < 2 {
+		return strings.Join(names, "")
+	}
+	return strings.Join(names[:len(names)-1], ", ") + " or " + names[len(names)-1]
+}
+
+// slips counts the letters to add, drop or change that make a into b.
+func slips(a, b string) int {
+	row := make([]int, len(b)+1)
+	for j := range row {
+		row[j] = j
+	}
+	for i := range len(a) {
+		diagonal := row[0]
+		row[0] = i + 1
+		for j := range len(b) {
+			change := diagonal + 1
+			if a[i] == b[j] {
+				change = diagonal
+			}
+			diagonal = row[j+1]
+			row[j+1] = min(change, row[j]+1, diagonal+1)
+		}
+	}
+	return row[len(b)]
+}

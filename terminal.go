@@ -1,0 +1,68 @@
+package main
+
+import (
+	"os"
+	"runtime"
+	"strings"
+
+	"github.com/charmbracelet/colorprofile"
+	"github.com/charmbracelet/x/term"
+
+	"brazebooth/internal/cli"
+	"brazebooth/tui"
+)
+
+// terminalHere is what the system and the environment say of the terminal; it is asked nothing.
+func terminalHere() cli.Terminal {
+	t := cli.Terminal{In: term.IsTerminal(os.Stdin.Fd()), Out: term.IsTerminal(os.Stdout.Fd()), Name: os.Getenv("TERM"),
+		NoColour: os.Getenv("NO_COLOR") != "", Background: background(os.Getenv("COLORFGBG"))}
+	t.LeastWidth, t.LeastHeight = tui.Least()
+	t.Locale, t.UTF8 = locale(os.Getenv)
+	for _, f := range [...]*os.File{os.Stdout, os.Stderr, os.Stdin} {
+		if w, h, err := term.GetSize(f.Fd()); err == nil && w > 0 {
+			t.Width, t.Height = w, h
+			break
+		}
+	}
+	t.Colours = colours(colorprofile.Env(os.Environ()))
+	return t
+}
+
+func colours(p colorprofile.Profile) string {
+	switch p {
+	case colorprofile.TrueColor:
+		return "all"
+	case colorprofile.ANSI256:
+		return "256"
+	case colorprofile.ANSI:
+		return "16"
+	}
+	return "none; every mark has its sign besides"
+}
+
+// locale is what rules over letters, and whether that is UTF-8.
+func locale(env func(string) string) (name string, utf8 bool) {
+	for _, key := range [...]string{"LC_ALL", "LC_CTYPE", "LANG"} {
+		if name = env(key); name != "" {
+			break
+		}
+	}
+	low := strings.ReplaceAll(strings.ToLower(name), "-", "")
+	switch runtime.GOOS {
+	case "windows", "darwin": // there a terminal is UTF-8 unless somebody changed it
+		return name, true
+	}
+	return name, strings.Contains(low, "utf8")
+}
+
+// background is what some terminals leave in the environment: "15;0" is white on black.
+func background(text string) string {
+	parts := strings.Split(text, ";")
+	switch parts[len(parts)-1] {
+	case "0", "1", "2", "3", "4", "5", "6", "8":
+		return "dark"
+	case "7", "9", "10", "11", "12", "13", "14", "15":
+		return "light"
+	}
+	return ""
+}

@@ -1,0 +1,43 @@
+package tui
+
+import (
+	"regexp"
+	"strings"
+	"testing"
+
+	"brazebooth/calc"
+)
+
+var pointed = regexp.MustCompile(`(^|[^0-9A-Za-z.])[0-9]+\.[0-9]+([^0-9.]|$)`)
+
+// With a decimal comma no figure on any page keeps its point, what is typed stays as it is typed, and every line is as wide
+// as with points.
+func TestDecimalComma(t *testing.T) {
+	job := calc.Job{Metal: "galvanized", Gauge: 18, Joint: "lap", Feed: calc.Some(4.23), Travel: calc.Some(5.5)}
+	with := openAt(t, 80, 24, Options{Comma: true, Job: job})
+	without := openAt(t, 80, 24, Options{Job: job})
+	for _, keys := range []string{"", "c", "esc", "x", "esc", "m", "esc", "p", "right", "right", "esc", "u", "u"} {
+		if keys != "" {
+			with.press(keys)
+			without.press(keys)
+		}
+		got, want := with.text(), without.text()
+		if found := pointed.FindString(got); found != "" {
+			t.Errorf("after %q a point is left: %q in\n%s", keys, found, got)
+		}
+		if strings.ReplaceAll(got, ",", ".") != strings.ReplaceAll(want, ",", ".") {
+			t.Errorf("after %q more than the mark differs:\n%s", keys, got)
+		}
+	}
+}
+
+func TestTypedTextKeepsItsPoint(t *testing.T) {
+	s := openAt(t, 80, 24, Options{Comma: true})
+	s.press("tab") // the gauge
+	for _, k := range []string{"1", ".", "5", "m", "m"} {
+		s.press(k)
+	}
+	if !strings.Contains(s.text(), "1.5mm") {
+		t.Errorf("what was typed is not there:\n%s", s.text())
+	}
+}
