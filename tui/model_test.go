@@ -1,0 +1,134 @@
+package tui
+
+import (
+	"context"
+	"flag"
+	"math/rand/v2"
+	"reflect"
+	"strings"
+	"testing"
+
+	tea "charm.land/bubbletea/v2"
+
+	"brazebooth/calc"
+)
+
+var (
+	modelSteps = flag.Int("screens.steps", 500, "random keys of TestModelOfTheScreens")
+	modelSeed  = flag.Uint64("screens.seed", 1, "which keys")
+)
+
+var modelKeys = append([]string{"p", "p", "t", "k", "x", "f3", "enter", "up", "down", "space", "5", "1 8", "b o o t h", "5 . 5"}, anyKeys...)
+
+// modelWays are keys that lead somewhere: a random hand alone rarely leaves a list that it types into.
+var modelWays = []string{"tab tab tab tab", "tab tab tab tab m", "tab tab tab tab t", "tab tab tab tab c", "tab tab tab tab p", "esc tab tab tab tab p right right right",
+	"tab tab tab tab p right right right right right right right right", "right right right right", "right right right right right"}
+
+// One long walk by random keys at random sizes, through every page, with a book: never a panic, never a frame larger than
+// the terminal, always a way back and a way out, and always the card that the command gives for the same job. In full:
+// go test ./tui -run ModelOfTheScreens -screens.steps 100000
+func TestModelOfTheScreens(t *testing.T) {
+	r := rand.New(rand.NewPCG(*modelSeed, 7))
+	seen := map[string]bool{}
+	var s *screen
+	w, h := 80, 24
+	for step := range *modelSteps {
+		if step%150 == 0 {
+			s = anew(t, step)
+			w, h = 80, 24
+		}
+		switch n := r.IntN(40); {
+		case n == 0:
+			w, h = 1+r.IntN(140), 1+r.IntN(50)
+			s.send(tea.WindowSizeMsg{Width: w, Height: h})
+		case n == 1:
+			s.send(tea.PasteMsg{Content: string([]rune{rune(r.IntN(0x3000)), '\x1b', '[', '2', 'J', rune('a' + r.IntN(26))})})
+		case n < 5:
+			s.press(strings.Fields(modelWays[r.IntN(len(modelWays))])...)
+		default:
+			s.press(strings.Fields(modelKeys[r.IntN(len(modelKeys))])...)
+		}
+		s.fits(w, h)
+		seen[place(s.root())] = true
+		if step%50 == 49 {
+			sameCard(t, s.root())
+			leadsBack(t, s)
+		}
+		if t.Failed() {
+			t.Fatalf("after %d steps of seed %d, at %s", step, *modelSeed, place(s.root()))
+		}
+	}
+	for _, p := range []string{"path", "card", "page book", "page records", "page measure", "page practice", "page strength", "map", "words", "text"} {
+		if !seen[p] && *modelSteps >= 3000 {
+			t.Errorf("the walk never came to %s", p)
+		}
+	}
+}
+
+// anew is a fresh session with a book of a few cards.
+func anew(t *testing.T, n int) *screen {
+	t.Helper()
+	gap := func(context.Context, calc.Job, func(float64)) (calc.Spots, error) { return calc.Spots{}, calc.ErrRange }
+	if n%3 == 0 {
+		gap = nil // followed in truth, now and then
+	}
+	d := &drawer{cards: []Entry{{"0000000000000001", "card", "tank lid", "2026-03-01", "galvanized"}}, jobs: map[string]calc.Job{"0000000000000001": {Metal: "galvanized", Gauge: 20}}}
+	return openAt(t, 80, 24, Options{Window: coarse, Gap: gap, Book: d})
+}
+
+// place is where a session is, in a word.
+func place(m *root) string {
+	switch {
+	case m.page != nil:
+		return "text"
+	case m.words != nil:
+		return "words"
+	case m.why != nil:
+		return "why"
+	case m.marks != nil:
+		return "marks"
+	case m.form != nil:
+		return "form"
+	case m.inputs != nil:
+		return "inputs"
+	case m.onPart:
+		return "page " + m.part.name()
+	case m.onMap:
+		return "map"
+	case m.onBeat:
+		return "beat"
+	case m.picking():
+		return "path"
+	}
+	return "card"
+}
+
+// sameCard holds the card on the screen against the one that the command gives for the job.
+func sameCard(t *testing.T, m *root) {
+	t.Helper()
+	if m.old || m.followed {
+		return // of the last job, and marked so; or with times that Gap found
+	}
+	want, err := calc.Solve(m.job)
+	if err != nil {
+		t.Errorf("the screen has a card of a job that has none: %v", err)
+		return
+	}
+	if !reflect.DeepEqual(m.session.card.Figures, want.Figures) || !reflect.DeepEqual(m.session.card.Warnings, want.Warnings) {
+		t.Error("the screen shows another card than the command")
+	}
+}
+
+// leadsBack presses esc until the first step is there, and asks whether ctrl+c would end it from where it was.
+func leadsBack(t *testing.T, s *screen) {
+	t.Helper()
+	for range 20 {
+		s.press("esc")
+	}
+	if m := s.root(); m.step != 0 || place(m) != "path" {
+		t.Errorf("esc does not lead back: %s", place(m))
+	}
+	if !s.press("ctrl+c") {
+		t.Error("ctrl+c does not end it")
+	}
+}
