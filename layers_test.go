@@ -44,7 +44,7 @@ var outside = map[string][]string{
 	"brazebooth/calc":            {"gonum.org/"},
 	"brazebooth/calc/section":    {"gonum.org/"},
 	"brazebooth/internal/sheet":  {"golang.org/x/image/", "codeberg.org/go-pdf/fpdf"},
-	"brazebooth/internal/bench":  {"github.com/creack/pty"},
+	"brazebooth/internal/bench":  {"github.com/creack/pty", "golang.org/x/crypto/ssh"},
 }
 
 // forbidden are parts of the standard library that a room has no business with.

@@ -1,6 +1,8 @@
 // Bench measures what a test cannot hold: how fast the built program starts, how large it is, against
 // programs that everybody has. Everything is a ratio or a size; each pair runs interleaved, so that a
 // busy machine slows both. Run it from the top of the project: go run ./internal/bench
+//
+// With a word behind it, it measures the server: load many guests at a key a second, churn guests that come and go.
 package main
 
 import (
@@ -13,10 +15,23 @@ import (
 )
 
 func main() {
-	if err := run(); err != nil {
+	if err := choose(os.Args[1:]); err != nil {
 		fmt.Fprintln(os.Stderr, "bench:", err)
 		os.Exit(1)
 	}
+}
+
+func choose(args []string) error {
+	if len(args) == 0 {
+		return run()
+	}
+	switch args[0] {
+	case "load":
+		return load(args[1:])
+	case "churn":
+		return churn(args[1:])
+	}
+	return fmt.Errorf("%q is nothing to measure: load, churn, or nothing for the program itself", args[0])
 }
 
 func run() error {

@@ -1,0 +1,184 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"sync"
+	"time"
+
+	"golang.org/x/crypto/ssh"
+)
+
+// guest is one session with a terminal that shows nothing: it takes bytes and notes when they come.
+type guest struct {
+	conn *ssh.Client
+	ch   ssh.Channel
+
+	mu     sync.Mutex
+	sent   time.Time // of the key that is waited for
+	first  time.Time // of what came after it
+	last   time.Time
+	bytes  int
+	marker []byte // text that is waited for
+	tail   []byte
+	seen   chan struct{}
+	err    error
+}
+
+const (
+	columns = 100
+	rows    = 30
+	quiet   = 3 * time.Millisecond // a frame is whole when nothing follows for so long
+)
+
+// terminal is what RFC 4254, 6.2, asks for.
+type terminal struct {
+	Term                         string
+	Columns, Rows, Width, Height uint32
+	Modes                        string
+}
+
+// dial connects and is let in.
+func (d *door) dial() (*ssh.Client, error) {
+	return ssh.Dial("tcp", d.addr, &ssh.ClientConfig{User: "root", Auth: []ssh.AuthMethod{ssh.PublicKeys(d.key)},
+		HostKeyCallback: ssh.InsecureIgnoreHostKey(), Timeout: 60 * time.Second}) // a server that this program started
+}
+
+// enter opens the screens.
+func (d *door) enter() (*guest, error) {
+	conn, err := d.dial()
+	if err != nil {
+		return nil, err
+	}
+	ch, requests, err := conn.OpenChannel("session", nil)
+	if err != nil {
+		return nil, errors.Join(err, conn.Close())
+	}
+	go answer(requests)
+	g := &guest{conn: conn, ch: ch}
+	if err := g.ask("pty-req", ssh.Marshal(&terminal{"xterm-256color", columns, rows, 0, 0, "\x00"})); err != nil {
+		return nil, errors.Join(err, conn.Close())
+	}
+	if err := g.ask("shell", nil); err != nil {
+		return nil, errors.Join(err, conn.Close())
+	}
+	drawn := g.await("help") // the last word of a frame
+	go g.listen()
+	return g, come(drawn, "no frame")
+}
+
+// answer says to every request that it is not known here, as terminals' clients do: it tells the server what arrived.
+func answer(requests <-chan *ssh.Request) {
+	for r := range requests {
+		if r.WantReply {
+			_ = r.Reply(false, nil)
+		}
+	}
+}
+
+func (g *guest) ask(name string, payload []byte) error {
+	ok, err := g.ch.SendRequest(name, true, payload)
+	if err == nil && !ok {
+		err = fmt.Errorf("%s is refused", name)
+	}
+	return err
+}
+
+func (g *guest) leave() { _ = g.conn.Close() }
+
+func (g *guest) listen() {
+	buf := make([]byte, 4<<10)
+	for {
+		n, err := g.ch.Read(buf)
+		g.came(buf[:n], time.Now())
+		if err != nil {
+			g.mu.Lock()
+			g.err = err
+			g.mu.Unlock()
+			return
+		}
+	}
+}
+
+func (g *guest) came(b []byte, at time.Time) {
+	g.mu.Lock()
+	defer g.mu.Unlock()
+	g.bytes += len(b)
+	if g.first.IsZero() {
+		g.first, g.last = at, at
+	} else if at.Sub(g.last) <= quiet {
+		g.last = at
+	}
+	if g.marker == nil {
+		return
+	}
+	g.tail = append(g.tail, b...)
+	if bytes.Contains(g.tail, g.marker) {
+		g.marker, g.tail = nil, nil
+		close(g.seen)
+	}
+	g.tail = g.tail[max(0, len(g.tail)-64):]
+}
+
+// await is closed when a text has come; texts cut apart by a cursor's move are not found, so that one word is waited for.
+func (g *guest) await(text string) <-chan struct{} {
+	g.mu.Lock()
+	defer g.mu.Unlock()
+	g.marker, g.tail, g.seen = []byte(text), nil, make(chan struct{})
+	return g.seen
+}
+
+// wait presses keys and waits for a text.
+func (g *guest) wait(keys, text string) (time.Duration, error) {
+	drawn := g.await(text)
+	begin := time.Now()
+	if err := g.press(keys); err != nil {
+		return 0, err
+	}
+	err := come(drawn, "no "+text)
+	return time.Since(begin), err
+}
+
+// come waits, but not for ever.
+func come(drawn <-chan struct{}, missing string) error {
+	select {
+	case <-drawn:
+		return nil
+	case <-time.After(2 * time.Minute):
+		return errors.New(missing + " came within two minutes")
+	}
+}
+
+// press sends a key and begins to wait for what follows.
+func (g *guest) press(key string) error {
+	g.mu.Lock()
+	g.sent, g.first, g.bytes = time.Now(), time.Time{}, 0
+	err := g.err
+	g.mu.Unlock()
+	if err != nil && err != io.EOF {
+		return err
+	}
+	if err != nil {
+		return errors.New("the server closed the session")
+	}
+	_, err = io.WriteString(g.ch, key)
+	return err
+}
+
+// reply is what came of the last key.
+type reply struct {
+	first, full time.Duration
+	bytes       int
+	none        bool
+}
+
+func (g *guest) reply() reply {
+	g.mu.Lock()
+	defer g.mu.Unlock()
+	if g.first.IsZero() {
+		return reply{none: true, first: time.Since(g.sent), full: time.Since(g.sent)}
+	}
+	return reply{first: g.first.Sub(g.sent), full: g.last.Sub(g.sent), bytes: g.bytes}
+}
