@@ -1,0 +1,126 @@
+package main
+
+import (
+	"io"
+	"net"
+	"os"
+	"path/filepath"
+	"sync/atomic"
+	"testing"
+	"time"
+
+	gossh "golang.org/x/crypto/ssh"
+)
+
+// wire counts what comes over a connection, cipher and all.
+type wire struct {
+	net.Conn
+	n atomic.Int64
+}
+
+func (w *wire) Read(p []byte) (int, error) {
+	n, err := w.Conn.Read(p)
+	w.n.Add(int64(n))
+	return n, err
+}
+
+// screensOver opens the screens of a booth in a terminal of 256 colours.
+func (b *testBooth) screensOver(t *testing.T, columns, rows int) (*wire, io.Writer) {
+	t.Helper()
+	text, err := os.ReadFile(filepath.Join(b.dir, "reader"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	key, err := gossh.ParsePrivateKey(text)
+	if err != nil {
+		t.Fatal(err)
+	}
+	tcp, err := net.Dial("tcp", b.addr)
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { _ = tcp.Close() })
+	w := &wire{Conn: tcp}
+	conn, channels, requests, err := gossh.NewClientConn(w, b.addr, &gossh.ClientConfig{User: "reader", Auth: []gossh.AuthMethod{gossh.PublicKeys(key)},
+		HostKeyCallback: gossh.InsecureIgnoreHostKey()}) // the test's own server
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, err := gossh.NewClient(conn, channels, requests).NewSession()
+	if err != nil {
+		t.Fatal(err)
+	}
+	in, err := s.StdinPipe()
+	if err != nil {
+		t.Fatal(err)
+	}
+	s.Stdout = io.Discard
+	if err := s.RequestPty("xterm-256color", rows, columns, nil); err != nil {
+		t.Fatal(err)
+	}
+	if err := s.Shell(); err != nil {
+		t.Fatal(err)
+	}
+	return w, in
+}
+
+// costs presses keys and returns how many bytes each of them sends to the client. Every key must change something.
+func (w *wire) costs(t *testing.T, in io.Writer, keys ...string) []int64 {
+	t.Helper()
+	var list []int64
+	for _, k := range keys {
+		was := w.n.Load()
+		if _, err := io.WriteString(in, k); err != nil {
+			t.Fatal(err)
+		}
+		w.settle(t, was)
+		list = append(list, w.n.Load()-was)
+	}
+	return list
+}
+
+// settle waits until more than before has come and nothing follows.
+func (w *wire) settle(t *testing.T, before int64) {
+	t.Helper()
+	last := before
+	for range 100 {
+		time.Sleep(300 * time.Millisecond)
+		n := w.n.Load()
+		if n > before && n == last {
+			return
+		}
+		last = n
+	}
+	t.Fatalf("%d bytes came, and no rest", last-before)
+}
+
+// A line of a booth may be slow: a key on the card is at most 500 bytes, one on the map at most 6 kB, cipher and all. On a
+// terminal so wide that the reason stands beside the card, picking another row changes all of it: 2 kB.
+func TestBytesOverSSH(t *testing.T) {
+	if testing.Short() {
+		t.Skip("needs half a minute of waiting")
+	}
+	b := startBooth(t)
+	for _, size := range []struct {
+		columns, rows int
+		card          int64
+	}{{80, 24, 500}, {100, 30, 2000}} {
+		w, in := b.screensOver(t, size.columns, size.rows)
+		w.settle(t, w.n.Load())
+		w.costs(t, in, "mild-steel\r", "18\r\r\r")
+		card := []string{"\x1b[C", "\x1b[B", "\x1b[A", "\x1b[D", "+", "\x1b[B", "\x1b[B", "+", "-"}
+		for i, n := range w.costs(t, in, card...) {
+			t.Logf("%d x %d, card, %-7q %5d bytes", size.columns, size.rows, card[i], n)
+			if n > size.card {
+				t.Errorf("%q on the card costs %d bytes on the wire", card[i], n)
+			}
+		}
+		chart := []string{"m", "\x1b[C", "\x1b[A", "r", "/", "m"}
+		for i, n := range w.costs(t, in, chart...) {
+			t.Logf("%d x %d, map,  %-7q %5d bytes", size.columns, size.rows, chart[i], n)
+			if n > 6000 {
+				t.Errorf("%q on the map costs %d bytes on the wire", chart[i], n)
+			}
+		}
+	}
+}
