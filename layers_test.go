@@ -9,7 +9,7 @@ import (
 // own is what each room may import of the project, besides itself. A room that is not listed is a
 // mistake: every room has its layer.
 var own = map[string][]string{
-	"brazebooth/internal/serve":    {"internal/plain", "internal/quantity", "tui"},
+	"brazebooth/internal/serve":    {"calc", "internal/plain", "internal/quantity", "tui"},
 	"brazebooth":                   {"internal/serve", "internal/book", "internal/plain", "internal/linear", "calc", "tui", "internal/cli", "internal/quantity"},
 	"brazebooth/tables":            {},
 	"brazebooth/internal/plain":    {},

@@ -174,6 +174,18 @@ func surest(ctx context.Context, open Job, list []Suggestion) (at Job, best Chan
 // viewers share what one has.
 var limiter = make(chan struct{}, max(1, runtime.GOMAXPROCS(0)))
 
+var spared sync.Once
+
+// Spare keeps maps and beats off one processor, where there are several, for good: a server has keys to answer
+// meanwhile, a single terminal has not.
+func Spare() {
+	spared.Do(func() {
+		if cap(limiter) > 1 {
+			limiter <- struct{}{}
+		}
+	})
+}
+
 // acquire waits for a place among those that work, or for the caller to give up.
 func acquire(ctx context.Context) error {
 	select {

@@ -71,12 +71,20 @@ type line struct {
 
 // row builds one line and counts its cells, so that no line is ever wider than its room.
 type row struct {
-	b    strings.Builder
-	used int
-	room int
+	b     strings.Builder
+	style paint // of what was put last, until something else follows
+	used  int
+	room  int
 }
 
-func newRow(room int) *row { return &row{room: room} }
+func newRow(room int) *row {
+	r := &row{room: room}
+	r.b.Grow(room + styleRoom)
+	return r
+}
+
+// styleRoom is about what a line's styles take in bytes.
+const styleRoom = 64
 
 // put adds text in a style, shortened to the room that is left.
 func (r *row) put(p paint, s string) *row {
@@ -88,10 +96,18 @@ func (r *row) put(p paint, s string) *row {
 		return r
 	}
 	r.used += width(s)
-	r.b.WriteString(p.open)
+	r.wear(p)
 	r.b.WriteString(s)
-	r.b.WriteString(p.close)
 	return r
+}
+
+// wear changes the style where it is another one: a map's row has as many styles as zones, not as points.
+func (r *row) wear(p paint) {
+	if r.style != p {
+		r.b.WriteString(r.style.close)
+		r.b.WriteString(p.open)
+		r.style = p
+	}
 }
 
 // to fills with blanks up to a column.
@@ -100,6 +116,7 @@ func (r *row) to(col int) *row { return r.blank(col - r.used) }
 func (r *row) blank(n int) *row {
 	n = min(n, r.room-r.used)
 	if n > 0 {
+		r.wear(paint{})
 		r.b.WriteString(blanks(n))
 		r.used += n
 	}
@@ -109,7 +126,10 @@ func (r *row) blank(n int) *row {
 // left is how many cells are free.
 func (r *row) left() int { return r.room - r.used }
 
-func (r *row) line() line { return line{r.b.String(), r.used} }
+func (r *row) line() line {
+	r.wear(paint{})
+	return line{r.b.String(), r.used}
+}
 
 const manyBlanks = "                                                                                                                                "
 
@@ -197,7 +217,12 @@ func join(l, r line, at int, p paint, sep string) line {
 
 // String joins the lines; blanks at their ends are left out, for they only cost bytes.
 func (b block) String() string {
+	n := len(b)
+	for _, l := range b {
+		n += len(l.text)
+	}
 	var s strings.Builder
+	s.Grow(n)
 	for i, l := range b {
 		if i > 0 {
 			s.WriteByte('\n')

@@ -125,10 +125,10 @@ func drive(guests []*guest, over time.Duration) (*replies, error) {
 
 // follow presses one guest's keys and takes each one's reply just before the next.
 func (all *replies) follow(g *guest, at, from, end time.Time) error {
-	for n := 0; at.Before(end); n++ {
+	for ; at.Before(end); g.keys++ { // goes on where the guest was left
 		time.Sleep(time.Until(at))
 		counts := !at.Before(from)
-		k := keyAt(n)
+		k := keyAt(g.keys)
 		if err := g.press(k.bytes); err != nil {
 			return err
 		}

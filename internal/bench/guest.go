@@ -15,6 +15,7 @@ import (
 type guest struct {
 	conn *ssh.Client
 	ch   ssh.Channel
+	keys int // of rounds, so far
 
 	mu     sync.Mutex
 	sent   time.Time // of the key that is waited for

@@ -8,6 +8,7 @@ import (
 	"log/slog"
 	"net"
 	"path/filepath"
+	"runtime/debug"
 	"strings"
 	"sync"
 	"time"
@@ -18,6 +19,7 @@ import (
 	"github.com/spf13/pflag"
 	gossh "golang.org/x/crypto/ssh"
 
+	"brazebooth/calc"
 	"brazebooth/tui"
 )
 
@@ -56,9 +58,17 @@ func Bind(d Deps) func(f *pflag.FlagSet) func(ctx context.Context, book string) 
 	}
 }
 
+// garbage is how much memory may be waste, in percent of what is used: most of a session's are the cells of its terminal, which
+// stay, so that collecting more often than Go does by itself costs little.
+const garbage = 25
+
 func run(ctx context.Context, s *Settings, d Deps, book string) error {
 	if err := s.check(); err != nil {
 		return err
+	}
+	calc.Spare()
+	if d.Getenv("GOGC") == "" {
+		debug.SetGCPercent(garbage)
 	}
 	log, closeLog, err := openLog(s.Log, d.Err)
 	if err != nil {
