@@ -32,6 +32,7 @@ type Options struct {
 	Context context.Context                   // ends what is computed beside the screens; nil: nothing does
 	Width   int                               // of a terminal that cannot be asked, in cells; 0: it can
 	Height  int
+	Leaving func() // told when the screens are left: they then end when their input does; nil: they end at once
 }
 
 // New returns the model of the screens.
@@ -73,6 +74,9 @@ func programOptions(ctx context.Context, o Options, in io.Reader, out io.Writer)
 		fps = 120
 	}
 	list := []tea.ProgramOption{tea.WithContext(ctx), tea.WithInput(in), tea.WithOutput(out), tea.WithFPS(fps)}
+	if o.Leaving != nil {
+		list = append(list, tea.WithFilter(leaving(o.Leaving)))
+	}
 	if o.Profile != colorprofile.Unknown {
 		list = append(list, tea.WithColorProfile(o.Profile))
 	}
@@ -83,4 +87,22 @@ func programOptions(ctx context.Context, o Options, in io.Reader, out io.Writer)
 		list = append(list, tea.WithWindowSize(o.Width, o.Height), tea.WithoutSignalHandler())
 	}
 	return list
+}
+
+// leaving tells once that the screens are left; what comes after that is for nobody.
+func leaving(tell func()) func(tea.Model, tea.Msg) tea.Msg {
+	left := false
+	return func(_ tea.Model, msg tea.Msg) tea.Msg {
+		switch msg.(type) {
+		case tea.QuitMsg, tea.InterruptMsg:
+			if !left {
+				tell()
+			}
+			left = true
+		}
+		if left {
+			return nil
+		}
+		return msg
+	}
 }

@@ -215,8 +215,13 @@ func (s *server) screens(x *session) int {
 	keeper, saved := s.deps.Keeper(x.guest, s.book)
 	defer saved() // what is on its way to the book gets there, also when the client is gone
 	o := tui.Options{Env: env, Profile: profileOf(env), Width: max(1, pty.Window.Width), Height: max(1, pty.Window.Height), FPS: s.FPS, Book: keeper, Context: x.asked}
-	in := newInput(x.life, x, &s.Settings, x.heard)
-	p := tui.NewProgram(x.life, o, in, s.slowly(x))
+	in := newTap(newInput(x.life, x, &s.Settings, x.heard))
+	o.Leaving = in.end
+	stopEnd := context.AfterFunc(x.life, in.end)
+	defer stopEnd()
+	ctx, done := patiently(x.life)
+	defer done()
+	p := tui.NewProgram(ctx, o, in, s.slowly(x))
 	go resize(x, resized, p)
 	stop := context.AfterFunc(x.asked, p.Quit)
 	_, err := p.Run()
@@ -231,7 +236,7 @@ func (s *server) screens(x *session) int {
 		s.failed(x, "the screens", nil)
 		return 1
 	}
-	if err != nil && !errors.Is(err, tea.ErrInterrupted) {
+	if err != nil && !errors.Is(err, errOver) {
 		return 1
 	}
 	return 0

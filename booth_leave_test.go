@@ -1,0 +1,36 @@
+package main
+
+import (
+	"io"
+	"runtime"
+	"strings"
+	"testing"
+	"time"
+)
+
+// Guests who are gone while keys of theirs are on the way, or who leave and type on, leave nothing behind.
+func TestLeavingLeavesNothing(t *testing.T) {
+	b := startBooth(t)
+	w, in := b.screensOver(t, 80, 24) // what the first one starts stays
+	w.settle(t, 0)
+	_, _ = io.WriteString(in, "\x03")
+	time.Sleep(time.Second)
+	before := runtime.NumGoroutine()
+	for i := range 20 {
+		w, in := b.screensOver(t, 80, 24)
+		_, _ = io.WriteString(in, strings.Repeat("\x1b[B\x1b[A", 100))
+		if i%2 == 0 {
+			_, _ = io.WriteString(in, "\x03"+strings.Repeat("x", 100))
+		}
+		time.Sleep(20 * time.Millisecond)
+		_ = w.Close()
+	}
+	for range 100 {
+		if runtime.NumGoroutine() <= before {
+			return
+		}
+		time.Sleep(100 * time.Millisecond)
+	}
+	stacks := make([]byte, 64<<10)
+	t.Errorf("%d goroutines, then %d:\n%s", before, runtime.NumGoroutine(), stacks[:runtime.Stack(stacks, true)])
+}
