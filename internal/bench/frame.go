@@ -23,7 +23,7 @@ func frames(dir, own string) error {
 	for _, other := range []struct {
 		name, marker string
 		args         []string
-	}{{"htop", "Quit", nil}, {"less", "the end", []string{page}}} {
+	}{{"htop", "Quit", nil}, {"less", "the end", []string{page}}, {"vim", "the end", []string{"-u", "NONE", page}}} {
 		path, err := exec.LookPath(other.name)
 		if err != nil {
 			fmt.Printf("first frame                        %s is not installed: not compared\n", other.name)

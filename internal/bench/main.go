@@ -2,7 +2,8 @@
 // programs that everybody has. Everything is a ratio or a size; each pair runs interleaved, so that a
 // busy machine slows both. Run it from the top of the project: go run ./internal/bench
 //
-// With a word behind it, it measures the server: load many guests at a key a second, churn guests that come and go.
+// With a word behind it, it measures something else: load many guests of a server at a key a second, churn guests that come and
+// go, compare two commits.
 package main
 
 import (
@@ -30,8 +31,10 @@ func choose(args []string) error {
 		return load(args[1:])
 	case "churn":
 		return churn(args[1:])
+	case "compare":
+		return compare(args[1:])
 	}
-	return fmt.Errorf("%q is nothing to measure: load, churn, or nothing for the program itself", args[0])
+	return fmt.Errorf("%q is nothing to measure: load, churn, compare, or nothing for the program itself", args[0])
 }
 
 func run() error {
@@ -56,7 +59,13 @@ func run() error {
 	if err := command(own, hello); err != nil {
 		return err
 	}
-	return frames(dir, own)
+	if err := frames(dir, own); err != nil {
+		return err
+	}
+	if err := keys(own); err != nil {
+		return err
+	}
+	return models()
 }
 
 func build(out, pkg string) error {
