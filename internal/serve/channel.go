@@ -23,22 +23,16 @@ type channel struct {
 // openChannel serves a session channel.
 func (s *server) openChannel(srv *ssh.Server, conn *gossh.ServerConn, asked gossh.NewChannel, ctx ssh.Context) {
 	l, ok := ctx.Value(linkKey).(*link)
-	if !ok || int(l.channels.Add(1)) > s.Channels {
-		if ok {
-			l.channels.Add(-1)
-		}
+	if !ok || !l.open() {
 		s.meters.refused("too many channels").Inc()
 		_ = asked.Reject(gossh.ResourceShortage, "too many sessions in one connection")
 		return
 	}
-	l.quiet.Stop()
+	defer l.shut()
 	own, end := context.WithCancelCause(ctx)
-	c := &channel{asked, s, &channelContext{Context: ctx, own: own, end: end, link: l, values: map[any]any{}}}
+	defer end(errGone)
+	c := &channel{asked, s, &channelContext{Context: ctx, own: own, end: end, link: l, values: map[any]any{}, sizes: make(chan ssh.Window, 1)}}
 	ssh.DefaultSessionHandler(srv, conn, c, c.ctx)
-	end(errGone)
-	if l.channels.Add(-1) == 0 {
-		l.quiet.Reset(s.Idle)
-	}
 }
 
 // Accept opens the channel; its requests are sifted, and it is over when they are.
@@ -47,31 +41,47 @@ func (c *channel) Accept() (gossh.Channel, <-chan *gossh.Request, error) {
 	if err != nil {
 		return nil, nil, err
 	}
+	c.ctx.wire = ch
+	late := time.AfterFunc(c.server.Handshake, func() {
+		if !c.ctx.started.Load() {
+			_ = ch.Close()
+			c.ctx.mustEnd()
+		}
+	})
 	sifted := make(chan *gossh.Request)
 	go func() {
 		defer close(sifted)
+		defer late.Stop()
 		defer c.ctx.end(errGone)
 		defer c.ctx.over.Store(true)
-		left := sieve{settings: 12, columns: uint32(c.server.Columns), rows: uint32(c.server.Rows)}
-		for r := range requests {
-			if !left.pass(r) {
-				_ = r.Reply(false, nil)
-				continue
-			}
-			select {
-			case sifted <- r:
-			case <-c.ctx.Done():
-				_ = r.Reply(false, nil)
-			}
-		}
+		c.sift(requests, sifted)
 	}()
-	c.ctx.wire = ch
-	time.AfterFunc(c.server.Handshake, func() {
-		if !c.ctx.started.Load() {
-			_ = ch.Close()
-		}
-	})
 	return ch, sifted, nil
+}
+
+// sift passes on what a session needs. A terminal's new size is not passed on: the library waits until somebody takes it,
+// which before the session begins, and in one that is turned away, nobody does.
+func (c *channel) sift(requests <-chan *gossh.Request, sifted chan<- *gossh.Request) {
+	left := sieve{settings: 12, columns: uint32(c.server.Columns), rows: uint32(c.server.Rows)}
+	for r := range requests {
+		if r.Type == "window-change" {
+			w, ok := left.size(r)
+			if ok {
+				c.ctx.resize(w)
+			}
+			_ = r.Reply(ok, nil)
+			continue
+		}
+		if !left.pass(r) {
+			_ = r.Reply(false, nil)
+			continue
+		}
+		select {
+		case sifted <- r:
+		case <-c.ctx.Done():
+			_ = r.Reply(false, nil)
+		}
+	}
 }
 
 // sieve lets through what a session needs.
@@ -88,11 +98,9 @@ func (v *sieve) pass(r *gossh.Request) bool {
 		return len(r.Payload) <= longestCommand
 	case "pty-req":
 		return v.terminal(r)
-	case "window-change":
-		return v.size(r)
 	case "env":
 		var set struct{ Name, Value string }
-		if gossh.Unmarshal(r.Payload, &set) != nil || !wanted(set.Name) || len(set.Value) > 64 || v.settings == 0 {
+		if gossh.Unmarshal(r.Payload, &set) != nil || !wanted(set.Name) || !word(set.Name) || !word(set.Value) || v.settings == 0 {
 			return false
 		}
 		v.settings--
@@ -123,20 +131,26 @@ func (v *sieve) terminal(r *gossh.Request) bool {
 	if gossh.Unmarshal(r.Payload, &p) != nil || len(p.Term) > 64 || len(p.Modes) > 1024 {
 		return false
 	}
+	if !word(p.Term) || strings.Contains(p.Term, "/") { // no terminal is called so, and libraries look for a file of its name
+		p.Term = "xterm"
+	}
 	p.Columns, p.Rows, p.Modes = min(p.Columns, v.columns), min(p.Rows, v.rows), "\x00"
 	r.Payload = gossh.Marshal(&p)
 	return true
 }
 
-// size is the same for a change (RFC 4254, 6.7); of many at once the library gets few.
-func (v *sieve) size(r *gossh.Request) bool {
+// size is the same for a change (RFC 4254, 6.7).
+func (v *sieve) size(r *gossh.Request) (w ssh.Window, ok bool) {
 	var p struct{ Columns, Rows, Width, Height uint32 }
 	if gossh.Unmarshal(r.Payload, &p) != nil {
-		return false
+		return w, false
 	}
-	p.Columns, p.Rows = min(p.Columns, v.columns), min(p.Rows, v.rows)
-	r.Payload = gossh.Marshal(&p)
-	return true
+	return ssh.Window{Width: int(min(p.Columns, v.columns)), Height: int(min(p.Rows, v.rows))}, true
+}
+
+// word reports a short text of visible ASCII.
+func word(s string) bool {
+	return len(s) <= 64 && strings.IndexFunc(s, func(r rune) bool { return r <= ' ' || r > '~' }) < 0
 }
 
 // channelContext is the life of one channel; the library has one context for a whole connection.
@@ -145,7 +159,8 @@ type channelContext struct {
 	own    context.Context
 	end    context.CancelCauseFunc
 	link   *link
-	wire   gossh.Channel // below the library's session
+	wire   gossh.Channel   // below the library's session
+	sizes  chan ssh.Window // of the terminal, the last one
 	mu     sync.Mutex
 	values map[any]any
 
@@ -173,4 +188,22 @@ func (c *channelContext) Value(key any) any {
 		return v
 	}
 	return c.own.Value(key)
+}
+
+// resize notes the terminal's last size.
+func (c *channelContext) resize(w ssh.Window) {
+	select {
+	case <-c.sizes:
+	default:
+	}
+	c.sizes <- w
+}
+
+// mustEnd closes the whole connection where its client does not answer the end of a channel: it would hold its place.
+func (c *channelContext) mustEnd() {
+	time.AfterFunc(2*graceful, func() {
+		if !c.over.Load() {
+			_ = c.link.Close()
+		}
+	})
 }

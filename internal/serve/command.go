@@ -11,7 +11,6 @@ import (
 
 // command answers one command and returns its exit code.
 func (s *server) command(x *session) int {
-	x.takeSizes()
 	args, whole := split(x.RawCommand())
 	if !whole {
 		x.tell(errors.New("a quotation mark is open: close it"))
@@ -22,18 +21,7 @@ func (s *server) command(x *session) int {
 
 // plain asks and answers line by line, at a terminal that cannot place text.
 func (s *server) plain(x *session) int {
-	x.takeSizes()
 	return s.answer(x, []string{"--plain"})
-}
-
-// takeSizes lets a terminal's sizes go by: the library holds its requests until they are taken.
-func (x *session) takeSizes() {
-	if _, resized, terminal := x.Pty(); terminal {
-		go func() {
-			for range resized {
-			}
-		}()
-	}
 }
 
 // answer carries the arguments out. At a terminal its keys are made lines, and line feeds bring the carriage back.
@@ -56,13 +44,28 @@ func (s *server) answer(x *session, args []string) int {
 	return code
 }
 
-// heardReader and heardWriter keep a command's session awake while something moves.
+// heardReader and heardWriter keep a command's session awake while something moves. Who is asked to leave while a command
+// waits for what never comes is told so: reading ends then.
 type heardReader struct{ x *session }
 
 func (r heardReader) Read(p []byte) (int, error) {
-	n, err := r.x.Read(p)
-	r.x.heard()
-	return n, err
+	type piece struct {
+		text []byte
+		err  error
+	}
+	came := make(chan piece, 1)
+	go func() {
+		b := make([]byte, min(len(p), 32<<10))
+		n, err := r.x.Read(b)
+		came <- piece{b[:n], err}
+	}()
+	select {
+	case c := <-came:
+		r.x.heard()
+		return copy(p, c.text), c.err
+	case <-r.x.asked.Done():
+		return 0, context.Cause(r.x.asked)
+	}
 }
 
 type heardWriter struct{ x *session }

@@ -1,8 +1,8 @@
 package serve
 
 import (
-	"io"
 	"net"
+	"net/netip"
 	"sync"
 	"sync/atomic"
 	"time"
@@ -19,28 +19,50 @@ type gate struct {
 	mostFrom  int
 }
 
-// enter takes a place for an address; why not, where there is none.
-func (g *gate) enter(address string) (why string) {
+// arrive takes a place, before anything is known of who comes.
+func (g *gate) arrive() bool {
 	g.mu.Lock()
 	defer g.mu.Unlock()
-	switch {
-	case g.all >= g.most:
-		return "full"
-	case g.from[address] >= g.mostFrom:
-		return "too many connections from your address"
+	if g.all >= g.most {
+		return false
 	}
 	g.all++
-	g.from[address]++
-	return ""
+	return true
+}
+
+// come counts the place to an address; where that has too many it is free again.
+func (g *gate) come(address string) bool {
+	g.mu.Lock()
+	defer g.mu.Unlock()
+	if g.from[placeOf(address)] >= g.mostFrom {
+		g.all--
+		return false
+	}
+	g.from[placeOf(address)]++
+	return true
 }
 
 func (g *gate) leave(address string) {
 	g.mu.Lock()
 	defer g.mu.Unlock()
 	g.all--
-	if g.from[address]--; g.from[address] <= 0 {
-		delete(g.from, address)
+	place := placeOf(address)
+	if g.from[place]--; g.from[place] <= 0 {
+		delete(g.from, place)
 	}
+}
+
+// placeOf is what an address counts as. A machine has as many addresses of its IPv6 network as it likes, so they count as
+// one.
+func placeOf(address string) string {
+	a, err := netip.ParseAddr(address)
+	if err != nil {
+		return address
+	}
+	if a = a.Unmap().WithZone(""); a.Is4() {
+		return a.String()
+	}
+	return netip.PrefixFrom(a, 64).Masked().String()
 }
 
 // link is one connection: what came and went over it, and that its place is given back.
@@ -49,20 +71,24 @@ type link struct {
 	server   *server
 	address  string
 	in, out  atomic.Int64
-	channels atomic.Int32
+	mu       sync.Mutex
+	channels int
+	closed   bool
 	quiet    *time.Timer // ends a connection in which nobody is
-	once     sync.Once
 	guest    atomic.Pointer[Guest]
 	key      atomic.Pointer[ssh.PublicKey]
 }
 
-// connect lets a connection in, or says politely that it is full: RFC 4253, 4.2, allows lines before the version.
+// connect lets a connection in, or turns it away. Behind a balancer its address is known only after the balancer's header,
+// and a place is taken before that.
 func (s *server) connect(ctx ssh.Context, conn net.Conn) net.Conn {
+	if !s.gate.arrive() {
+		s.turnAway(conn, "full")
+		return nil
+	}
 	address := addressOf(conn.RemoteAddr())
-	if why := s.gate.enter(address); why != "" {
-		s.meters.refused(why).Inc()
-		s.log.Info("connection refused", "from", address, "why", why)
-		decline(conn, why)
+	if !s.gate.come(address) {
+		s.turnAway(conn, "too many connections from your address")
 		return nil
 	}
 	if tcp := tcpOf(conn); tcp != nil {
@@ -73,16 +99,6 @@ func (s *server) connect(ctx ssh.Context, conn net.Conn) net.Conn {
 	s.links.Store(l, struct{}{})
 	ctx.SetValue(linkKey, l)
 	return l
-}
-
-// decline says a last line. What the client has said is read first: closing over unread bytes would take the line back.
-func decline(conn net.Conn, why string) {
-	_ = conn.SetDeadline(time.Now().Add(time.Second))
-	_, _ = conn.Write([]byte("brazebooth: " + why + "; try again in a minute\r\n"))
-	if tcp := tcpOf(conn); tcp != nil {
-		_ = tcp.CloseWrite()
-	}
-	_, _ = io.Copy(io.Discard, io.LimitReader(conn, 64<<10))
 }
 
 // tcpOf is the connection itself, also behind a balancer's header; nil where it is none of TCP.
@@ -114,14 +130,38 @@ func (l *link) Write(p []byte) (int, error) {
 	return n, err
 }
 
+// open counts a channel, unless there are as many as there may be.
+func (l *link) open() bool {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	if l.closed || l.channels >= l.server.Channels {
+		return false
+	}
+	l.channels++
+	l.quiet.Stop()
+	return true
+}
+
+func (l *link) shut() {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	if l.channels--; l.channels == 0 && !l.closed {
+		l.quiet.Reset(l.server.Idle)
+	}
+}
+
 func (l *link) Close() error {
-	l.once.Do(func() {
-		l.quiet.Stop()
+	l.mu.Lock()
+	first := !l.closed
+	l.closed = true
+	l.quiet.Stop()
+	l.mu.Unlock()
+	if first {
 		l.server.gate.leave(l.address)
 		l.server.links.Delete(l)
 		l.server.meters.bytesIn.Add(int(l.in.Load()))
 		l.server.meters.bytesOut.Add(int(l.out.Load()))
-	})
+	}
 	return l.Conn.Close()
 }
 

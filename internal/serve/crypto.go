@@ -5,6 +5,8 @@ import (
 
 	"charm.land/ssh"
 	gossh "golang.org/x/crypto/ssh"
+
+	"brazebooth/internal/plain"
 )
 
 // algorithms names what the server speaks: of what golang.org/x/crypto offers, nothing with SHA-1, with CBC, with a group
@@ -28,7 +30,7 @@ func (s *server) admit() func(ssh.Context) *gossh.ServerConfig {
 		c.AuthLogCallback = func(conn gossh.ConnMetadata, method string, err error) {
 			if err != nil && method != "none" {
 				s.meters.refusedKeys.Inc()
-				s.log.Info("not let in", "from", addressOf(conn.RemoteAddr()), "method", method)
+				s.log.Info("not let in", "from", addressOf(conn.RemoteAddr()), "method", plain.Line(method, 20))
 				time.Sleep(guessDelay)
 			}
 		}

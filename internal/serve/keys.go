@@ -19,7 +19,7 @@ import (
 
 // Guest is who is in a session.
 type Guest struct {
-	Name   string // the key's comment, or else the name that the client gave; safe for a terminal
+	Name   string // the key's comment; of who came without a key that is listed the name that the client gave; safe for a terminal
 	From   string // address
 	Key    string // fingerprint, "" for who came without a key
 	Writer bool   // may keep in the book
@@ -41,16 +41,24 @@ func (k *keyring) guest(key ssh.PublicKey) (g Guest, ok bool) {
 		return Guest{}, k.open
 	}
 	g.Key = gossh.FingerprintSHA256(key)
-	id := key.Marshal()
-	if name, in := k.writers.names()[string(id)]; in {
-		g.Name, g.Writer = name, true
+	id := string(key.Marshal())
+	if name, in := k.writers.names()[id]; in {
+		g.Name, g.Writer = named(name, g.Key), true
 		return g, true
 	}
-	if name, in := k.readers.names()[string(id)]; in {
-		g.Name = name
+	if name, in := k.readers.names()[id]; in {
+		g.Name = named(name, g.Key)
 		return g, true
 	}
 	return g, k.open
+}
+
+// named is what a key is called that has no comment: the name that a client gives may be another's.
+func named(comment, fingerprint string) string {
+	if comment != "" {
+		return comment
+	}
+	return "key " + strings.TrimPrefix(fingerprint, "SHA256:")[:12]
 }
 
 // keyFile is a file of public keys in the form of authorized_keys (sshd(8), AUTHORIZED_KEYS FILE FORMAT).

@@ -104,15 +104,16 @@ func run(ctx context.Context, s *Settings, d Deps, book string) error {
 // server is one server. What its sessions share is here, all of it counts and lists of who is there.
 type server struct {
 	Settings
-	deps   Deps
-	book   string
-	log    *slog.Logger
-	keys   *keyring
-	ssh    *ssh.Server
-	meters *meters
-	gate   gate
-	seats  seats
-	links  sync.Map // *link
+	deps    Deps
+	book    string
+	log     *slog.Logger
+	keys    *keyring
+	ssh     *ssh.Server
+	meters  *meters
+	gate    gate
+	seats   seats
+	links   sync.Map // *link
+	turning chan struct{}
 
 	mu   sync.Mutex
 	in   map[*session]struct{}
@@ -121,7 +122,7 @@ type server struct {
 }
 
 func newServer(s *Settings, d Deps, book string, key gossh.Signer, log *slog.Logger) (*server, error) {
-	srv := &server{Settings: *s, deps: d, book: book, log: log, keys: newKeyring(s, log), in: map[*session]struct{}{}}
+	srv := &server{Settings: *s, deps: d, book: book, log: log, keys: newKeyring(s, log), in: map[*session]struct{}{}, turning: make(chan struct{}, mostTurned)}
 	srv.gate = gate{most: s.Connections, mostFrom: s.PerAddress, from: map[string]int{}}
 	srv.seats = seats{most: s.Sessions, mostEach: s.PerKey, of: map[string]int{}}
 	srv.meters = newMeters(srv)
@@ -159,12 +160,17 @@ func (s *server) listen(ctx context.Context) (net.Listener, error) {
 	if err != nil || s.Proxy == "" {
 		return l, err
 	}
-	ranges := strings.Split(strings.ReplaceAll(s.Proxy, " ", ""), ",")
-	trust, err := proxyproto.PolicyFromRanges(ranges, proxyproto.REQUIRE, proxyproto.SKIP) // from others a header is no SSH
+	trust, err := s.trust()
 	if err != nil {
 		return nil, errors.Join(err, l.Close())
 	}
 	return &proxyproto.Listener{Listener: l, ConnPolicy: trust, ReadHeaderTimeout: s.Handshake}, nil
+}
+
+// trust is who is believed when it names a client: a balancer, which always does. Everybody else's connection is taken as
+// it is, under its own address; a header that comes there is no part of SSH and names nobody.
+func (s *Settings) trust() (proxyproto.ConnPolicyFunc, error) {
+	return proxyproto.PolicyFromRanges(strings.Split(strings.ReplaceAll(s.Proxy, " ", ""), ","), proxyproto.REQUIRE, proxyproto.SKIP)
 }
 
 // run serves until ctx ends, then sees everybody out.
@@ -185,6 +191,7 @@ func (s *server) run(ctx context.Context, l net.Listener) error {
 	case <-ctx.Done():
 		err = nil
 	}
+	_ = l.Close() // whoever comes now finds another server, or none
 	s.seeOut()
 	s.log.Info("down")
 	return err

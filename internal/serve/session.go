@@ -77,18 +77,19 @@ func (s *server) handle(sess ssh.Session) {
 		return
 	}
 	life.started.Store(true)
+	defer life.mustEnd()
 	x := &session{Session: sess, server: s, life: life}
 	x.asked, x.leave = context.WithCancelCause(life)
 	defer x.leave(nil)
 	if x.guest, ok = s.welcome(x); !ok {
 		x.tell(errors.New("this key may not come in"))
 		_ = sess.Exit(1)
-		_ = life.link.Close()
+		time.AfterFunc(graceful, func() { _ = life.link.Close() }) // it was let in, and is not any more
 		return
 	}
 	who := x.guest.Key
 	if who == "" {
-		who = x.guest.From
+		who = placeOf(x.guest.From)
 	}
 	if full := s.seats.take(who); full != nil {
 		s.meters.refused("sessions").Inc()
@@ -184,11 +185,7 @@ func (s *server) failed(x *session, what any, stack []byte) {
 func (x *session) hurry() {
 	time.AfterFunc(graceful, func() {
 		x.life.end(context.Cause(x.asked))
-		time.AfterFunc(graceful, func() {
-			if !x.life.over.Load() { // its channel is open still
-				_ = x.life.link.Close()
-			}
-		})
+		x.life.mustEnd()
 	})
 }
 
@@ -210,7 +207,7 @@ func (x *session) heard() { x.idle.Reset(x.server.Idle) }
 
 // screens shows the screens until they are left.
 func (s *server) screens(x *session) int {
-	pty, resized, _ := x.Pty()
+	pty, _, _ := x.Pty()
 	env := append(x.Environ(), "TERM="+pty.Term)
 	keeper, saved := s.deps.Keeper(x.guest, s.book)
 	defer saved() // what is on its way to the book gets there, also when the client is gone
@@ -222,7 +219,7 @@ func (s *server) screens(x *session) int {
 	ctx, done := patiently(x.life)
 	defer done()
 	p := tui.NewProgram(ctx, o, in, s.slowly(x))
-	go resize(x, resized, p)
+	go resize(x.life, x.life.sizes, p)
 	stop := context.AfterFunc(x.asked, p.Quit)
 	_, err := p.Run()
 	stop()
@@ -253,29 +250,17 @@ func (s *server) slowly(x *session) interface{ Write([]byte) (int, error) } {
 	})
 }
 
-// resize gives the sizes of the terminal to the screens, the last of those that come close together. The library holds its
-// requests until they are taken, so every one is.
-func resize(x *session, sizes <-chan ssh.Window, p *tea.Program) {
-	var last ssh.Window
-	wait := time.NewTimer(time.Hour)
-	wait.Stop()
-	first := true
+// resize gives the sizes of the terminal to the screens, the last of those that come close together.
+func resize(ctx context.Context, sizes <-chan ssh.Window, p *tea.Program) {
 	for {
 		select {
-		case w, open := <-sizes:
-			if !open {
-				return
+		case w := <-sizes:
+			if w.Width > 0 && w.Height > 0 {
+				p.Send(tea.WindowSizeMsg{Width: w.Width, Height: w.Height})
 			}
-			if first { // it was drawn for already
-				first = false
-				continue
-			}
-			last = w
-			wait.Reset(30 * time.Millisecond)
-		case <-wait.C:
-			if last.Width > 0 && last.Height > 0 {
-				p.Send(tea.WindowSizeMsg{Width: last.Width, Height: last.Height})
-			}
+			time.Sleep(30 * time.Millisecond)
+		case <-ctx.Done():
+			return
 		}
 	}
 }

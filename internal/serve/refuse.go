@@ -1,0 +1,48 @@
+package serve
+
+import (
+	"encoding/binary"
+	"io"
+	"net"
+	"time"
+
+	gossh "golang.org/x/crypto/ssh"
+)
+
+// mostTurned is how many connections are turned away politely at once; more are only closed, so that a crowd at the door
+// takes no room from those inside.
+const mostTurned = 32
+
+// turnAway says why a connection is not served, as RFC 4253, 11.1 has it: clients show the text. What the client sends
+// meanwhile is read, since a connection that is closed with something unread loses what was sent.
+func (s *server) turnAway(conn net.Conn, why string) {
+	s.meters.refused(why).Inc()
+	select {
+	case s.turning <- struct{}{}:
+		defer func() { <-s.turning }()
+	default:
+		return
+	}
+	s.log.Info("connection refused", "why", why)
+	_ = conn.SetDeadline(time.Now().Add(time.Second))
+	if _, err := conn.Write(append([]byte("SSH-2.0-brazebooth\r\n"), goodbye("brazebooth: "+why+"; try again in a minute")...)); err != nil {
+		return
+	}
+	if tcp := tcpOf(conn); tcp != nil {
+		_ = tcp.CloseWrite()
+	}
+	_, _ = io.CopyN(io.Discard, conn, 4<<10)
+}
+
+// goodbye is the packet that ends a connection before any key was agreed on (RFC 4253, 6 and 11.1).
+func goodbye(why string) []byte {
+	const tooMany = 12 // SSH_DISCONNECT_TOO_MANY_CONNECTIONS
+	payload := gossh.Marshal(&struct {
+		Reason        uint32 `sshtype:"1"`
+		Why, Language string
+	}{tooMany, why, ""})
+	padding := 4 + 8 - (5+len(payload)+4)%8
+	packet := binary.BigEndian.AppendUint32(nil, uint32(1+len(payload)+padding))
+	packet = append(append(packet, byte(padding)), payload...)
+	return append(packet, make([]byte, padding)...)
+}
