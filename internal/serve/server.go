@@ -46,12 +46,11 @@ func Bind(d Deps) func(f *pflag.FlagSet) func(ctx context.Context, book string) 
 		s := new(Settings)
 		s.flags(f)
 		return func(ctx context.Context, book string) error {
-			file, named := s.Config, s.Config != ""
-			if !named {
-				file = d.Config
-			}
-			if err := fill(f, file, named, d.Getenv); err != nil {
+			if err := fill(f, d.Config, d.Getenv); err != nil {
 				return err
+			}
+			if b := f.Lookup("book"); b != nil && b.Changed { // a flag of every command, and a setting of this one
+				book = b.Value.String()
 			}
 			return run(ctx, s, d, book)
 		}

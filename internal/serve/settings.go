@@ -1,6 +1,7 @@
 package serve
 
 import (
+	"cmp"
 	"fmt"
 	"net"
 	"os"
@@ -10,6 +11,7 @@ import (
 	"github.com/BurntSushi/toml"
 	"github.com/spf13/pflag"
 
+	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
 )
 
@@ -71,15 +73,27 @@ func (s *Settings) flags(f *pflag.FlagSet) {
 	f.IntVar(&s.Rows, "rows", 200, "tallest terminal that is drawn for")
 }
 
-// fill sets what no flag set, from the environment and then from the file. prefix and name make an environment variable.
-func fill(f *pflag.FlagSet, file string, named bool, getenv func(string) string) error {
-	table, err := serveTable(file, named)
+// fill sets what no flag set, from the environment and then from the file: the one that is named, or else the usual one where
+// it is there. prefix and name make an environment variable.
+func fill(f *pflag.FlagSet, usual string, getenv func(string) string) error {
+	named := f.Lookup("config")
+	if v := getenv(envName("config")); v != "" && !named.Changed {
+		_ = f.Set("config", v)
+	}
+	file := named.Value.String()
+	table, err := serveTable(cmp.Or(file, usual), file != "")
 	if err != nil {
 		return err
 	}
-	for name := range table {
-		if f.Lookup(name) == nil {
-			return wrong(fmt.Sprintf("%s: [serve] has no setting %q", file, name), "brazebooth serve --help lists them")
+	file = cmp.Or(file, usual)
+	for name, value := range table {
+		if !isSetting(f, name) {
+			return wrong(fmt.Sprintf("%s: [serve] has no setting %q", file, plain.Line(name, 40)), "brazebooth serve --help lists them")
+		}
+		switch value.(type) {
+		case string, bool, int64:
+		default:
+			return wrong(fmt.Sprintf("%s: %s is neither a text nor a number", file, name), "write it as on the command line, in quotes")
 		}
 	}
 	f.VisitAll(func(flag *pflag.Flag) {
@@ -89,14 +103,19 @@ func fill(f *pflag.FlagSet, file string, named bool, getenv func(string) string)
 		} else if v, ok := table[flag.Name]; ok {
 			from, value = file+": "+flag.Name, fmt.Sprint(v)
 		}
-		if flag.Changed || from == "" || err != nil {
+		if flag.Changed || from == "" || err != nil || !isSetting(f, flag.Name) {
 			return
 		}
 		if bad := f.Set(flag.Name, value); bad != nil {
-			err = wrong(fmt.Sprintf("%s: %q will not do", from, value), "it is "+flag.Usage+", as "+flag.DefValue)
+			err = wrong(fmt.Sprintf("%s: %q will not do", from, plain.Line(value, 60)), "it is "+flag.Usage+", as "+flag.DefValue)
 		}
 	})
 	return err
+}
+
+// isSetting reports a flag that a file may set: every one but those that are about the file and the help.
+func isSetting(f *pflag.FlagSet, name string) bool {
+	return f.Lookup(name) != nil && name != "help" && name != "config"
 }
 
 func envName(flag string) string {
@@ -128,6 +147,19 @@ func serveTable(file string, named bool) (map[string]any, error) {
 func (s *Settings) check() error {
 	if s.Keys == "" && !s.Open {
 		return wrong("nobody could come in: neither --keys nor --open is given", "name a file of public keys: --keys keys.txt; or let everybody look: --open")
+	}
+	for _, file := range []string{s.Keys, s.Writers} {
+		if file == "" {
+			continue
+		}
+		if _, err := os.ReadFile(file); err != nil {
+			return wrong(fmt.Sprintf("the file of keys cannot be read: %v", err), "name one that is there: it holds public keys, one a line")
+		}
+	}
+	if s.Proxy != "" {
+		if _, err := s.trust(); err != nil {
+			return wrong(fmt.Sprintf("--proxy: %q are not addresses", s.Proxy), "type a balancer's address, as 192.0.2.7, or a network, as 192.0.2.0/28, with commas between")
+		}
 	}
 	if s.FPS < 1 || s.FPS > 120 {
 		return wrong(fmt.Sprintf("--fps: %d frames a second", s.FPS), "type 1 to 120")

@@ -1,0 +1,210 @@
+package serve
+
+import (
+	"bytes"
+	"unicode/utf8"
+)
+
+// guard follows a terminal's byte stream and leaves out what a reader of keys would have to hoard: the rest of a long paste
+// between its two marks, and a sequence without an end. For that it must see a paste begin whenever the reader does, so
+// what a reader may take for a mark and is none as terminals write it is spoiled: odd spellings of the mark, one-byte
+// control characters of the C1 set, keys written as numbers that are put together behind the guard, and the mouse of old
+// with its three bytes of anything. It never makes more of what comes.
+type guard struct {
+	most   int // bytes of a paste
+	pasted int
+	paste  bool
+	state  byte   // what the last byte belongs to, one of the states below
+	length int    // of the sequence so far
+	params []byte // of a control sequence
+	held   []byte // what is not whole yet: a character, or the mark that ends a paste
+}
+
+const (
+	ground    = iota
+	character // of more than one byte (RFC 3629)
+	escaped   // after ESC
+	control   // a control sequence, ESC [ parameters final (ECMA-48, 5.4)
+	command   // an operating system command, ESC ] ... until BEL or ESC \ (ECMA-48, 8.3.89)
+	text      // another control string, ESC P ... until ESC \ (ECMA-48, 5.6)
+	ending    // what may be the end of a paste
+)
+
+const (
+	longestControl = 64  // bytes of parameters; more than any key's or answer's
+	longestText    = 256 // bytes of a control string; more than any answer's
+	broken         = 0   // stands for what is no character
+	spoiled        = 'y' // ends a control sequence that then means nothing
+)
+
+var pasteEnds = []byte("\x1b[201~")
+
+// rest gives up a sequence whose rest does not come.
+func (g *guard) rest() {
+	if g.state != ending {
+		g.state, g.held = ground, g.held[:0]
+	}
+}
+
+// sift appends to out what stays of in.
+func (g *guard) sift(out, in []byte) []byte {
+	for _, b := range in {
+		out = g.take(out, b)
+	}
+	return out
+}
+
+func (g *guard) take(out []byte, b byte) []byte {
+	switch g.state {
+	case character:
+		return g.inCharacter(out, b)
+	case escaped:
+		return g.afterEscape(out, b)
+	case control:
+		return g.inControl(out, b)
+	case command, text:
+		return g.inText(out, b)
+	case ending:
+		return g.inEnding(out, b)
+	}
+	return g.onGround(out, b)
+}
+
+func (g *guard) onGround(out []byte, b byte) []byte {
+	g.state = ground
+	switch {
+	case b == 0x1b && g.paste:
+		g.state, g.held = ending, append(g.held[:0], b)
+		return out
+	case b == 0x1b:
+		g.state = escaped
+	case b >= 0x80:
+		g.state, g.held = character, append(g.held[:0], b)
+		if b < 0xc2 || b > 0xf4 {
+			return g.spoil(out)
+		}
+		return out
+	case g.paste && (b < 0x20 && b != '\t' && b != '\r' && b != '\n' || b == 0x7f):
+		return out
+	}
+	return g.put(out, b)
+}
+
+// put appends, within a paste only as much as it may be.
+func (g *guard) put(out []byte, more ...byte) []byte {
+	if g.paste {
+		if g.pasted += len(more); g.pasted > g.most {
+			return out
+		}
+	}
+	return append(out, more...)
+}
+
+// spoil puts something in place of what is no character, so that what stood on both sides of it does not come together.
+func (g *guard) spoil(out []byte) []byte {
+	g.state, g.held = ground, g.held[:0]
+	if g.paste {
+		return out
+	}
+	return append(out, broken)
+}
+
+func (g *guard) inCharacter(out []byte, b byte) []byte {
+	if b < 0x80 || b > 0xbf {
+		return g.onGround(g.spoil(out), b)
+	}
+	g.held = append(g.held, b)
+	if !utf8.FullRune(g.held) {
+		return out
+	}
+	if r, n := utf8.DecodeRune(g.held); n != len(g.held) || r < 0xa0 {
+		return g.spoil(out)
+	}
+	g.state = ground
+	return g.put(out, g.held...)
+}
+
+func (g *guard) afterEscape(out []byte, b byte) []byte {
+	switch b {
+	case '[':
+		g.state, g.length, g.params = control, 0, g.params[:0]
+	case ']':
+		g.state, g.length = command, 0
+	case 'P', 'X', '^', '_':
+		g.state, g.length = text, 0
+	default:
+		return g.onGround(out, b)
+	}
+	return append(out, b)
+}
+
+func (g *guard) inControl(out []byte, b byte) []byte {
+	switch {
+	case b < 0x20:
+		return g.onGround(out, b)
+	case b > 0x7e:
+		b = spoiled
+	case b == '$' && !bytes.HasPrefix(g.params, []byte("?")) && !g.plainKey(): // some terminals end a key so
+		b = spoiled
+	case b < 0x40:
+		if g.length++; g.length > longestControl {
+			return out
+		}
+		g.params = append(g.params, b)
+		return append(out, b)
+	}
+	g.state = ground
+	return append(out, g.final(b))
+}
+
+// final is what a control sequence ends with: b, unless that is spoiled. ESC [ 200 ~ begins a paste.
+func (g *guard) final(b byte) byte {
+	switch {
+	case g.length > longestControl, b == '_', b == 'M' && g.length == 0:
+		return spoiled
+	case b == '~' && string(g.params) == "200":
+		g.paste, g.pasted = true, 0
+	case b == '~' && string(g.params) != "201" && !g.plainKey():
+		return spoiled
+	}
+	return b
+}
+
+// plainKey reports parameters of a key as terminals write them: numbers, the first of one to three digits and no mark.
+func (g *guard) plainKey() bool {
+	first := g.params
+	if i := bytes.IndexAny(first, ";:"); i >= 0 {
+		first = first[:i]
+	}
+	if len(first) == 0 || len(first) > 3 || first[0] == '0' || string(first) == "200" || string(first) == "201" {
+		return false
+	}
+	return len(bytes.Trim(g.params, "0123456789;:")) == 0
+}
+
+func (g *guard) inText(out []byte, b byte) []byte {
+	switch {
+	case b == 0x1b, b == 0x18, b == 0x1a, b == 0x07 && g.state == command:
+		return g.onGround(out, b)
+	case b >= 0x80:
+		return out
+	}
+	if g.length++; g.length > longestText {
+		return out
+	}
+	return append(out, b)
+}
+
+// inEnding passes on the mark that ends a paste, whole, whatever was left out before; what is none is pasted.
+func (g *guard) inEnding(out []byte, b byte) []byte {
+	if b != pasteEnds[len(g.held)] {
+		rest := bytes.Clone(g.held[1:])
+		g.state, g.held = ground, g.held[:0]
+		return g.onGround(g.put(out, rest...), b)
+	}
+	if g.held = append(g.held, b); len(g.held) < len(pasteEnds) {
+		return out
+	}
+	g.paste, g.state, g.held = false, ground, g.held[:0]
+	return append(out, pasteEnds...)
+}
