@@ -144,8 +144,6 @@ func (g *guard) inControl(out []byte, b byte) []byte {
 		return g.onGround(out, b)
 	case b > 0x7e:
 		b = spoiled
-	case b == '$' && !bytes.HasPrefix(g.params, []byte("?")) && !g.plainKey(): // some terminals end a key so
-		b = spoiled
 	case b < 0x40:
 		if g.length++; g.length > longestControl {
 			return out
