@@ -8,8 +8,8 @@ import (
 // guard follows a terminal's byte stream and leaves out what a reader of keys would have to hoard: the rest of a long paste
 // between its two marks, and a sequence without an end. For that it must see a paste begin whenever the reader does, so
 // what a reader may take for a mark and is none as terminals write it is spoiled: odd spellings of the mark, one-byte
-// control characters of the C1 set, keys written as numbers that are put together behind the guard, and the mouse of old
-// with its three bytes of anything. It never makes more of what comes.
+// control characters of the C1 set, and keys written as numbers, which are put together behind the guard. It never makes
+// more of what comes.
 type guard struct {
 	most   int // bytes of a paste
 	pasted int
@@ -158,7 +158,7 @@ func (g *guard) inControl(out []byte, b byte) []byte {
 // final is what a control sequence ends with: b, unless that is spoiled. ESC [ 200 ~ begins a paste.
 func (g *guard) final(b byte) byte {
 	switch {
-	case g.length > longestControl, b == '_', b == 'M' && g.length == 0:
+	case g.length > longestControl, b == '_':
 		return spoiled
 	case b == '~' && string(g.params) == "200":
 		g.paste, g.pasted = true, 0

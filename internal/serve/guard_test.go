@@ -72,9 +72,18 @@ func TestGuardSpoilsWhatHasNoEnd(t *testing.T) {
 		}
 	}
 	for _, in := range []string{"\x9b200~", "\xc2\x9b200~", "\x1b[0200~", "\x1b[200;1~", "\x1b[200:1~", "\x1b[20\xff0~", "\x1b[20\x9b0~", "\x1b\xc3[200~", "\x1b\x80[200~",
-		"\x1b[4294967496~", "\x1b[0;0;50;1;0;1_", "\x1b[M\x1b[2"} {
+		"\x1b[4294967496~", "\x1b[0;0;50;1;0;1_"} {
 		if got := through(100, in); strings.Contains(got, pasteBegins) || begun(got) {
 			t.Errorf("%q became %q, which begins a paste", in, got)
+		}
+	}
+}
+
+// Characters of the C1 set and keys as numbers (a sequence that ends in _) reach nobody.
+func TestGuardSpoilsHiddenControls(t *testing.T) {
+	for in, want := range map[string]string{"\u009b": "\x00", "a\xc2\x80b": "a\x00b", "\x1b[0;0;27;1;0;1_[200~": "\x1b[0;0;27;1;0;1y[200~"} {
+		if got := through(100, in); got != want {
+			t.Errorf("%q became %q", in, got)
 		}
 	}
 }
