@@ -148,6 +148,16 @@ func (s *Settings) check() error {
 	if s.Keys == "" && !s.Open {
 		return wrong("nobody could come in: neither --keys nor --open is given", "name a file of public keys: --keys keys.txt; or let everybody look: --open")
 	}
+	if s.Proxy != "" {
+		if _, err := s.trust(); err != nil {
+			return wrong(fmt.Sprintf("--proxy: %q are not addresses", s.Proxy), "type a balancer's address, as 192.0.2.7, or a network, as 192.0.2.0/28, with commas between")
+		}
+	}
+	return cmp.Or(s.readable(), s.bounds(), s.loopback())
+}
+
+// readable says at once what would let nobody in.
+func (s *Settings) readable() error {
 	for _, file := range []string{s.Keys, s.Writers} {
 		if file == "" {
 			continue
@@ -156,11 +166,10 @@ func (s *Settings) check() error {
 			return wrong(fmt.Sprintf("the file of keys cannot be read: %v", err), "name one that is there: it holds public keys, one a line")
 		}
 	}
-	if s.Proxy != "" {
-		if _, err := s.trust(); err != nil {
-			return wrong(fmt.Sprintf("--proxy: %q are not addresses", s.Proxy), "type a balancer's address, as 192.0.2.7, or a network, as 192.0.2.0/28, with commas between")
-		}
-	}
+	return nil
+}
+
+func (s *Settings) bounds() error {
 	if s.FPS < 1 || s.FPS > 120 {
 		return wrong(fmt.Sprintf("--fps: %d frames a second", s.FPS), "type 1 to 120")
 	}
@@ -181,7 +190,7 @@ func (s *Settings) check() error {
 			return wrong(fmt.Sprintf("--%s: %v", d.name, d.value), "type a time, as 30s, 20m or 12h")
 		}
 	}
-	return s.loopback()
+	return nil
 }
 
 // loopback keeps figures of a shop's work off the network.
