@@ -41,12 +41,12 @@ func (k *keyring) guest(key ssh.PublicKey) (g Guest, ok bool) {
 		return Guest{}, k.open
 	}
 	g.Key = gossh.FingerprintSHA256(key)
-	id := string(key.Marshal())
-	if name, in := k.writers.names()[id]; in {
+	id := key.Marshal()
+	if name, in := k.writers.names()[string(id)]; in {
 		g.Name, g.Writer = named(name, g.Key), true
 		return g, true
 	}
-	if name, in := k.readers.names()[id]; in {
+	if name, in := k.readers.names()[string(id)]; in {
 		g.Name = named(name, g.Key)
 		return g, true
 	}

@@ -2,7 +2,8 @@ package serve
 
 import (
 	"bytes"
-	"crypto/dsa" //nolint:staticcheck // a key that is refused
+	//lint:ignore SA1019 a key that is refused
+	"crypto/dsa"
 	"crypto/ecdsa"
 	"crypto/ed25519"
 	"crypto/elliptic"
