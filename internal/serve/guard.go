@@ -23,7 +23,7 @@ type guard struct {
 const (
 	ground    = iota
 	character // of more than one byte (RFC 3629)
-	escaped   // after ESC
+	escaped   // after ESC; from here on it is a sequence
 	control   // a control sequence, ESC [ parameters final (ECMA-48, 5.4)
 	command   // an operating system command, ESC ] ... until BEL or ESC \ (ECMA-48, 8.3.89)
 	text      // another control string, ESC P ... until ESC \ (ECMA-48, 5.6)

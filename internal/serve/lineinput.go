@@ -13,6 +13,7 @@ type lineInput struct {
 	from  io.Reader
 	show  io.Writer
 	guard guard
+	scrap []byte // what the guard would leave; it is asked only where a sequence ends
 	line  []byte // being typed
 	ready []byte // whole lines that nobody took yet
 	ended bool
@@ -47,10 +48,10 @@ func (l *lineInput) Read(p []byte) (int, error) {
 // key takes one byte. A sequence that a cursor key sends means nothing here.
 func (l *lineInput) key(b byte) {
 	before := l.guard.state
-	l.guard.keeps(b)
+	l.scrap = l.guard.take(l.scrap[:0], b)
 	shifted := l.shift
 	l.shift = before == escaped && b == 'O'
-	if shifted || before != ground || l.guard.state != ground || l.ended {
+	if shifted || before >= escaped || l.guard.state >= escaped || l.ended {
 		return
 	}
 	feed := l.cr && b == '\n'
