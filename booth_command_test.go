@@ -76,7 +76,7 @@ func TestServeTouchesNoFileForAGuest(t *testing.T) {
 	if err := os.WriteFile(secret, []byte("{}\n"), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	for _, command := range []string{"book export " + file, "book backup " + file, "book import " + secret, "book merge " + secret, "book print lid --pdf " + file,
+	for _, command := range []string{"book export " + file, "book backup " + file, "book backup -", "book merge -", "book import " + secret, "book merge " + secret, "book print lid --pdf " + file,
 		"card --gauge 20ga --pdf " + file, "window --gauge 20ga --png " + file, "window --gauge 20ga --svg " + file,
 		"gap --metal mild-steel --gauge 16ga --joint butt --gap 2mm --csv " + file, "book list --book " + file, "book save --name x --book " + file,
 		"book list --book postgres://nobody@127.0.0.1:1/x", "card --gauge 20ga; touch " + file, "$(touch " + file + ")", "`touch " + file + "`", "card | tee " + file, "batch " + secret + " --format csv",

@@ -63,7 +63,7 @@ func (d *Deps) bookMerge() *cobra.Command {
 	return &cobra.Command{
 		Use: "merge OTHER", Short: "Take in another book whole; the same record once, both histories kept", Args: oneArg("another book", "brazebooth book merge other.db"),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			if err := d.local(args[0]); err != nil {
+			if err := d.wholeFile(args[0]); err != nil {
 				return err
 			}
 			other, err := book.Read(cmd.Context(), args[0])
@@ -109,7 +109,7 @@ func (d *Deps) bookBackup() *cobra.Command {
 	return &cobra.Command{
 		Use: "backup FILE", Short: "A copy of the book in a file that is not there yet", Args: oneArg("a file", "brazebooth book backup copy.db"),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			if err := d.local(args[0]); err != nil {
+			if err := d.wholeFile(args[0]); err != nil {
 				return err
 			}
 			return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {

@@ -65,7 +65,7 @@ func Themes() []string { return []string{"auto", "dark", "light", "contrast", "n
 // a refusal and a job without a good setting are answers.
 func Run(ctx context.Context, args []string, d Deps) int {
 	root := New(d)
-	if completing(args) {
+	if completing(args) && !d.Remote {
 		d.teach(root)
 	}
 	root.SetArgs(args)
@@ -134,6 +134,8 @@ come before anything that is printed here.`,
 	root.AddCommand(d.cardCommand(), d.windowCommand(), d.gapCommand(), d.batchCommand(), d.bookCommand(), d.correctCommand(), d.practiceCommand(), d.wireCommand(), d.gaugeCommand(), d.wordsCommand(), d.tablesCommand(), d.versionCommand())
 	if !d.Remote { // what is of this machine and its user
 		root.AddCommand(d.configCommand(), d.completionCommand(), d.doctorCommand())
+	} else {
+		noCompletion(root)
 	}
 	if d.Serve != nil {
 		root.AddCommand(d.serveCommand())

@@ -19,6 +19,17 @@ func (d *Deps) local(name string) error {
 	return nil
 }
 
+// wholeFile refuses what is no file that is read or written as a whole, and every one to somebody at another machine.
+func (d *Deps) wholeFile(name string) error {
+	if name != "-" {
+		return d.local(name)
+	}
+	if d.Remote {
+		return wrong("no file can be named here", "book export - gives everything and book import - takes it: ssh ... book export - > file")
+	}
+	return wrong("standard input and output will not do here", "name a file, as ./copy.db; book export - writes to standard output")
+}
+
 // readFrom opens a file, or standard input.
 func (d *Deps) readFrom(name, hint string) (io.Reader, func() error, error) {
 	if err := d.local(name); err != nil {

@@ -53,7 +53,7 @@ func (c *channel) Accept() (gossh.Channel, <-chan *gossh.Request, error) {
 		defer close(sifted)
 		defer late.Stop()
 		defer c.ctx.end(errGone)
-		defer c.ctx.over.Store(true)
+		defer c.ctx.closed()
 		c.sift(requests, sifted)
 	}()
 	return ch, sifted, nil
@@ -166,6 +166,7 @@ type channelContext struct {
 
 	started atomic.Bool // something was asked for
 	over    atomic.Bool // the channel is closed
+	last    atomic.Pointer[time.Timer]
 }
 
 func (c *channelContext) Deadline() (time.Time, bool) { return c.own.Deadline() }
@@ -201,9 +202,16 @@ func (c *channelContext) resize(w ssh.Window) {
 
 // mustEnd closes the whole connection where its client does not answer the end of a channel: it would hold its place.
 func (c *channelContext) mustEnd() {
-	time.AfterFunc(2*graceful, func() {
-		if !c.over.Load() {
-			_ = c.link.Close()
-		}
-	})
+	t := time.AfterFunc(2*graceful, func() { _ = c.link.Close() })
+	c.last.Store(t)
+	if c.over.Load() {
+		t.Stop()
+	}
+}
+
+func (c *channelContext) closed() {
+	c.over.Store(true)
+	if t := c.last.Load(); t != nil {
+		t.Stop()
+	}
 }

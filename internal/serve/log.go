@@ -47,9 +47,15 @@ func (l *lines) Write(p []byte) (int, error) {
 
 func (l *lines) run() {
 	defer close(l.done)
+	torn := false // a line was written in part, when the disk got full
 	for line := range l.queue {
-		if _, err := l.to.Write(line); err != nil {
+		if torn {
+			line = append([]byte("\n"), line...)
+		}
+		n, err := l.to.Write(line)
+		if err != nil {
 			lostLines.Add(1)
 		}
+		torn = err != nil && (torn || n > 0)
 	}
 }
