@@ -28,6 +28,7 @@ type testBooth struct {
 	dir, addr, book string
 	stop            func() int // ends it as SIGTERM does and returns its exit code
 	told            *words
+	shown           string // the host key that was shown first
 }
 
 // words is what a server says, safe to read while it goes on.
@@ -55,6 +56,16 @@ func startBooth(t testing.TB, more ...string) *testBooth {
 	t.Helper()
 	b := &testBooth{dir: t.TempDir(), told: new(words)}
 	b.book = filepath.Join(b.dir, "book.db")
+	b.people(t)
+	args := append([]string{"serve", "--listen", "127.0.0.1:0", "--keys", filepath.Join(b.dir, "keys"), "--writers", filepath.Join(b.dir, "writers"),
+		"--host-key", filepath.Join(b.dir, "host_key"), "--book", b.book}, more...)
+	b.run(t, args)
+	return b
+}
+
+// people makes the keys of a reader, a writer and a stranger, and the files that let the first two in.
+func (b *testBooth) people(t testing.TB) {
+	t.Helper()
 	for _, who := range []string{"reader", "writer", "stranger"} {
 		makeKey(t, filepath.Join(b.dir, who))
 	}
@@ -67,10 +78,6 @@ func startBooth(t testing.TB, more ...string) *testBooth {
 			t.Fatal(err)
 		}
 	}
-	args := append([]string{"serve", "--listen", "127.0.0.1:0", "--keys", filepath.Join(b.dir, "keys"), "--writers", filepath.Join(b.dir, "writers"),
-		"--host-key", filepath.Join(b.dir, "host_key"), "--book", b.book}, more...)
-	b.run(t, args)
-	return b
 }
 
 // run starts the server and waits until it listens.
