@@ -67,7 +67,7 @@ func TestConnectionsCutInTheMiddleOfASave(t *testing.T) {
 			r := rand.New(rand.NewPCG(uint64(w), 7))
 			for n := range tries {
 				name := fmt.Sprintf("cut-%d", n)
-				ok := b.saveAndCut(t, name, time.Duration(r.Int64N(int64(2*usual))))
+				ok := b.saveAndCut(t, name, time.Duration(r.Int64N(int64(5*usual))))
 				mu.Lock()
 				if ok {
 					acknowledged = append(acknowledged, name)

@@ -183,7 +183,7 @@ func TestGarbageConnections(t *testing.T) {
 // What a connection of the known does wrong stays there too: channels that nobody ends, sizes before there is a session,
 // requests without number.
 func TestGarbageOfTheKnown(t *testing.T) {
-	b := startBooth(t, "--handshake", "300ms", "--log", filepath.Join(t.TempDir(), "log"))
+	b := startBooth(t, "--handshake", "2s", "--log", filepath.Join(t.TempDir(), "log"))
 	misuse := func(n int) {
 		c, err := b.dial("reader")
 		if err != nil {
