@@ -232,6 +232,55 @@ func TestGarbageOfTheKnown(t *testing.T) {
 	t.Logf("goroutines %d before, %d after; heap %d kB before, %d kB after", goroutines, g, heap>>10, h>>10)
 }
 
+// deaf is a connection whose client reads nothing any more from some moment on.
+type deaf struct {
+	net.Conn
+	from chan struct{}
+	end  <-chan struct{} // of the test
+}
+
+func (d deaf) Read(p []byte) (int, error) {
+	n, err := d.Conn.Read(p)
+	select {
+	case <-d.from:
+		<-d.end
+		return 0, io.EOF
+	default:
+		return n, err
+	}
+}
+
+// A client that does not answer the end of its session does not keep its place.
+func TestChannelsEndWithoutTheirClient(t *testing.T) {
+	b := startBooth(t, "--per-address", "1")
+	conn, err := net.Dial("tcp", b.addr)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer conn.Close()
+	d := deaf{conn, make(chan struct{}), t.Context().Done()}
+	c, chans, requests, err := gossh.NewClientConn(d, b.addr, b.config(t, "reader"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, err := gossh.NewClient(c, chans, requests).NewSession()
+	if err != nil {
+		t.Fatal(err)
+	}
+	time.AfterFunc(200*time.Millisecond, func() { close(d.from) })
+	go func() { time.Sleep(300 * time.Millisecond); _ = s.Start("gauge 16") }()
+	time.Sleep(time.Second)
+	if !within(15*time.Second, func() bool {
+		c, err := b.dial("reader")
+		if err == nil {
+			_ = c.Close()
+		}
+		return err == nil
+	}) {
+		t.Error("its place is taken for ever")
+	}
+}
+
 // A terminal whose size changes before its session begins is served as any other.
 func TestSizesBeforeASession(t *testing.T) {
 	b := startBooth(t)
