@@ -103,7 +103,7 @@ func throw(addr string, n int, r *rand.Rand) {
 
 // within reports whether something comes by itself in time.
 func within(d time.Duration, ok func() bool) bool {
-	for begin := time.Now(); time.Since(begin) < d; time.Sleep(200 * time.Millisecond) {
+	for begin := time.Now(); time.Since(begin) < d; time.Sleep(20 * time.Millisecond) {
 		if ok() {
 			return true
 		}

@@ -95,7 +95,9 @@ func (s *server) connect(ctx ssh.Context, conn net.Conn) net.Conn {
 		_ = tcp.SetWriteBuffer(sendBuffer)
 	}
 	l := &link{Conn: conn, server: s, address: address}
+	l.mu.Lock()
 	l.quiet = time.AfterFunc(s.Idle, func() { _ = l.Close() })
+	l.mu.Unlock()
 	s.links.Store(l, struct{}{})
 	ctx.SetValue(linkKey, l)
 	return l

@@ -41,7 +41,7 @@ func (l *slowLine) Write(b []byte) (int, error) {
 
 func (l *slowLine) ask() error {
 	l.mu.Lock()
-	wait := time.Until(l.free) + l.trip
+	wait := max(0, time.Until(l.free)) + l.trip
 	l.mu.Unlock()
 	select {
 	case <-time.After(wait):
