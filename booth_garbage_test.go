@@ -252,6 +252,7 @@ func (d deaf) Read(p []byte) (int, error) {
 
 // A client that does not answer the end of its session does not keep its place.
 func TestChannelsEndWithoutTheirClient(t *testing.T) {
+	t.Parallel()
 	b := startBooth(t, "--per-address", "1")
 	conn, err := net.Dial("tcp", b.addr)
 	if err != nil {

@@ -84,6 +84,7 @@ func TestLimitOfChannels(t *testing.T) {
 
 // Whoever says nothing has the time of a handshake, before a key is known and after.
 func TestLimitOfHandshakes(t *testing.T) {
+	t.Parallel()
 	b := startBooth(t, "--handshake", "300ms")
 	conn, err := net.Dial("tcp", b.addr)
 	if err != nil {
@@ -112,6 +113,7 @@ func TestLimitOfHandshakes(t *testing.T) {
 }
 
 func TestLimitOfIdleTime(t *testing.T) {
+	t.Parallel()
 	b := startBooth(t, "--idle", "1s")
 	s, seen := screensIn(t, b.client(t, "reader"), 80, 24)
 	for range 5 { // whoever types stays
@@ -142,6 +144,7 @@ func TestLimitOfIdleTime(t *testing.T) {
 }
 
 func TestLimitOfTheLongestSession(t *testing.T) {
+	t.Parallel()
 	b := startBooth(t, "--longest", "1s")
 	s, seen := screensIn(t, b.client(t, "reader"), 80, 24)
 	done := make(chan struct{})
@@ -175,6 +178,7 @@ func TestLimitOfPastes(t *testing.T) {
 
 // A terminal larger than one may be is drawn for as large as one may be.
 func TestLimitOfTerminals(t *testing.T) {
+	t.Parallel()
 	b := startBooth(t, "--columns", "90", "--rows", "30")
 	_, seen := screensIn(t, b.client(t, "reader"), 200, 60)
 	seen.await("wire feed")

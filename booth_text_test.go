@@ -91,6 +91,7 @@ func escapedJSON(doc []byte) string {
 
 // What one guest writes, or takes in from a file that somebody forged, does nothing to the terminal of another.
 func TestHostileTextReachesNobody(t *testing.T) {
+	t.Parallel()
 	b := startBooth(t)
 	for i, text := range hostile {
 		for _, command := range []string{
@@ -151,6 +152,7 @@ func clean(t testing.TB, command, answer string) {
 
 // On the screens too: what they draw themselves has escapes, and none is of somebody's text.
 func TestHostileTextOnScreens(t *testing.T) {
+	t.Parallel()
 	b := startBooth(t)
 	for i, text := range hostile {
 		b.ask(t, "writer", fmt.Sprintf("book save --gauge 20ga --name %s --note %s", quoted(fmt.Sprint("n", i, text)), quoted(text)), "")
