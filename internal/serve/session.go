@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io"
 	"runtime/debug"
 	"strings"
 	"sync"
@@ -189,12 +190,16 @@ func (x *session) hurry() {
 	})
 }
 
-// tell says a last line to the guest.
+// tell says a last line to the guest. At a terminal it goes the way of the screens, so that it comes after them.
 func (x *session) tell(why error) {
+	var to io.Writer = x.Stderr()
+	if _, _, terminal := x.Pty(); terminal {
+		to = x
+	}
 	done := make(chan struct{})
 	go func() {
 		defer close(done)
-		_, _ = fmt.Fprintf(x.Stderr(), "brazebooth: %v\n", why)
+		_, _ = fmt.Fprintf(to, "brazebooth: %v\n", why)
 	}()
 	select {
 	case <-done:
