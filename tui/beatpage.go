@@ -152,6 +152,9 @@ func (p *beatPage) view(th *theme, s *session, w, h int) block {
 		style = th.watch
 	}
 	stops(&b, th, &sp.Card, w)
+	if h < lowBody && len(sp.Figures) > 0 {
+		return p.lowView(th, s, b, w, h)
+	}
 	b.say(style, 0, sp.Why, min(w, 88))
 	for _, x := range sp.Card.Warnings {
 		switch x.Code {
@@ -162,9 +165,7 @@ func (p *beatPage) view(th *theme, s *session, w, h int) block {
 			b.say(th.watch, 0, "▲ "+x.Text, min(w, 88))
 		}
 	}
-	if now, f := &s.card, sp.Card.Used.Feed.V; sp.Good && now.Used.Mode != "timed" && math.Abs(now.Used.Feed.V/f-1) > 0.02 {
-		b.say(th.watch, 0, "▲ the card is "+now.Used.Mode+" at another wire feed: these times need the feed below", w)
-	}
+	p.otherFeed(&b, th, s, w)
 	if len(sp.Figures) == 0 {
 		b.addAll(beatRemedies(th, sp, w))
 		return b
@@ -190,6 +191,25 @@ func (p *beatPage) view(th *theme, s *session, w, h int) block {
 	return b
 }
 
+// otherFeed warns where the card has another wire feed than these times need.
+func (p *beatPage) otherFeed(b *block, th *theme, s *session, w int) {
+	now, f := &s.card, p.have.Card.Used.Feed.V
+	if p.have.Good && now.Used.Mode != "timed" && math.Abs(now.Used.Feed.V/f-1) > 0.02 {
+		b.say(th.watch, 0, "▲ the card is "+now.Used.Mode+" at another wire feed: these times need the feed below", w)
+	}
+}
+
+// lowView is for a terminal of few lines: under the warnings the times themselves come before what explains them.
+func (p *beatPage) lowView(th *theme, s *session, b block, w, h int) block {
+	p.otherFeed(&b, th, s, w)
+	b.addAll(p.bar(th, w))
+	b.addAll(p.facts(th, s, w))
+	if len(b) < h {
+		b.say(th.plain, 0, p.have.Why, w)
+	}
+	return b.fit(h)
+}
+
 func (p *beatPage) heading(th *theme, w int) block {
 	now := piece{}
 	switch {
@@ -197,6 +217,8 @@ func (p *beatPage) heading(th *theme, w int) block {
 		now = piece{0, th.quiet, fmt.Sprintf("following the heat, %.0f %% – esc gives up", 100*p.share())}
 	case p.ok && p.old():
 		now = piece{0, th.watch, "▲ of an earlier job"}
+	case p.ok && w < narrowWidth && len(p.have.Figures) > 0:
+		now = piece{0, th.quiet, "good to about a factor of two"}
 	}
 	return flow(newRow(w).put(th.strong, "timed arc"), []piece{now}, 0, w)
 }

@@ -136,10 +136,8 @@ func (p *bookPage) press(msg tea.KeyPressMsg, k *keyMap) action {
 	case msg.String() == "esc" && !p.field.empty():
 		p.field.clear()
 		return findCards{}
-	case p.field.empty() && msg.String() == "right":
-		return turnPage{1}
-	case p.field.empty() && msg.String() == "left":
-		return turnPage{-1}
+	case p.field.empty() && turnBy(msg) != 0:
+		return turnPage{turnBy(msg)}
 	case p.field.empty() && key.Matches(msg, k.Back):
 		return goBack{}
 	}

@@ -16,6 +16,12 @@ const (
 	wideWidth   = 100 // from here the reasons stand beside the card
 )
 
+// lowHeight is the height below which lists and figures go before what explains them.
+const (
+	lowHeight = 18 // of the terminal
+	lowBody   = 12 // of the open screen in it
+)
+
 // window is the part of a longer block that is on the screen.
 type window struct{ top int }
 

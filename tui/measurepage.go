@@ -115,10 +115,8 @@ func (p *measurePage) press(msg tea.KeyPressMsg, k *keyMap) action {
 		return nil
 	case msg.Text == "" && !key.Matches(msg, k.Up) && p.view.scrolled(msg, k):
 		return nil
-	case p.field.empty() && msg.String() == "right":
-		return turnPage{1}
-	case p.field.empty() && msg.String() == "left":
-		return turnPage{-1}
+	case p.field.empty() && turnBy(msg) != 0:
+		return turnPage{turnBy(msg)}
 	case p.field.empty() && key.Matches(msg, k.Back):
 		return goBack{}
 	}

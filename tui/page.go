@@ -71,7 +71,10 @@ func more(th *theme, above, below, w int) line {
 		r.put(th.quiet, "↑ "+quantity.Count(above, "line"))
 	}
 	if below > 0 {
-		r.to(max(r.used, 0)).put(th.quiet, "↓ "+quantity.Count(below, "line"))
+		if r.used > 0 {
+			r.blank(2)
+		}
+		r.put(th.quiet, "↓ "+quantity.Count(below, "line"))
 	}
 	return r.line()
 }

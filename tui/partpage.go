@@ -62,6 +62,17 @@ func (p *partPage) turn(by int) {
 	p.view, p.why = window{}, false
 }
 
+// turnBy is where a key leads on a page that is typed into, while nothing is: a keypad has − and + in place of arrows.
+func turnBy(press tea.KeyPressMsg) int {
+	switch press.String() {
+	case "right", "+":
+		return 1
+	case "left", "-":
+		return -1
+	}
+	return 0
+}
+
 func (p *partPage) update(msg tea.Msg, k *keyMap) action {
 	press, ok := msg.(tea.KeyPressMsg)
 	if !ok {

@@ -244,3 +244,34 @@ func TestGoodStandsAlone(t *testing.T) {
 		t.Errorf("%v", got)
 	}
 }
+
+// A keypad alone walks through every page and back: + and − turn those that are typed into.
+func TestKeypadTurnsEveryPage(t *testing.T) {
+	s := openBook(t, &drawer{}, pageNames[0], [2]int{80, 24})
+	for range pageNames {
+		at := s.root().part.name()
+		switch at {
+		case pageMeasure, pageBook, pageRecords:
+			s.press("-", "+", "+")
+		default:
+			s.press("6")
+		}
+		if s.root().part.name() == at {
+			t.Fatalf("no way on from the page %s", at)
+		}
+	}
+	s.has("[" + pageNames[0] + "]")
+}
+
+// On a terminal of few lines what is picked and what is set goes before what explains it.
+func TestLowScreensShowTheFigures(t *testing.T) {
+	s := openAt(t, 40, 14, Options{})
+	s.press("enter")
+	s.has("▸ 16 ga", "15 ga", "14 ga")
+	s.press("enter", "enter", "enter", "t")
+	s.has("arc on", "arc off", "spot step", "wire feed")
+	s.press("esc", "m")
+	s.has("+good", "travel mm/s ↑", "m/min")
+	s.press("esc", "p")
+	s.has("[fit]", "verdict")
+}

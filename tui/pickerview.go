@@ -14,10 +14,15 @@ func (p *picker) view(th *theme, w, h int, explained bool) (block, int) {
 	var b block
 	field, cursor := p.fieldLine(th, w)
 	b.add(field)
+	typed := p.typedLines(th, w)
+	var rule block
 	if p.ask.sized() {
-		b.say(th.quiet, 0, p.rule(), w)
+		rule.say(th.quiet, 0, p.rule(), w)
 	}
-	b.addAll(p.typedLines(th, w))
+	if h-1-len(rule)-len(typed) >= 4 { // else the rows go first
+		b.addAll(rule)
+	}
+	b.addAll(typed)
 	var meaning block
 	if !explained {
 		meaning = p.meaning(th, w)

@@ -71,7 +71,7 @@ func (p *practicePage) pressList(press tea.KeyPressMsg, k *keyMap) action {
 	case press.Text == "" && p.view.scrolled(press, k):
 	case key.Matches(press, k.On):
 		return openDrill{}
-	case s == "p" || s == "right":
+	case s == "p" || s == "right" || s == "6":
 		return turnPage{1}
 	case s == "left":
 		return turnPage{-1}
@@ -89,9 +89,9 @@ func (p *practicePage) pressJob(press tea.KeyPressMsg, k *keyMap, units quantity
 	p.sure = false
 	switch {
 	case key.Matches(press, k.Up):
-		p.at, p.view.top = max(0, p.at-1), 0
+		p.move(-1)
 	case key.Matches(press, k.Down):
-		p.at, p.view.top = min(len(p.settings())-1, p.at+1), 0
+		p.move(1)
 	case key.Matches(press, k.Less):
 		p.turn(-1, units)
 	case key.Matches(press, k.More):
@@ -120,6 +120,15 @@ func (p *practicePage) pressJob(press tea.KeyPressMsg, k *keyMap, units quantity
 		return everywhere(press, k)
 	}
 	return nil
+}
+
+// move goes to another setting; beyond the last one, and where there is nothing left to set, it scrolls.
+func (p *practicePage) move(by int) {
+	if at := p.at + by; !p.over && p.view.top == 0 && at >= 0 && at < len(p.settings()) {
+		p.at = at
+		return
+	}
+	p.view.top = max(0, p.view.top+by)
 }
 
 // turn moves the setting under the cursor by one step.

@@ -114,6 +114,24 @@ func TestPracticeListOnThePhone(t *testing.T) {
 	}
 }
 
+// Below the last setting, and when a job is over, the cursor keys scroll to the text that a small screen has no room for.
+func TestPracticeScrollsByTheCursor(t *testing.T) {
+	s := openPractised(t, &drawer{}, 40, 14)
+	s.press("2", "enter")
+	s.has("› wire feed")
+	s.press("2", "2", "2")
+	s.has("› stick-out")
+	s.hasNot("meter:")
+	s.press("2", "2", "2")
+	s.has("meter:")
+	s.press("8", "8", "8")
+	s.has("› stick-out", "  wire feed")
+	s.press("3", "3", "2")
+	s.has("↑ 1 line")
+	s.press("8")
+	s.hasNot("↑ 1 line")
+}
+
 // A setting that no hand holds is refused, and 0 brings back what was laid last.
 func TestPracticeRefusesOnTheScreens(t *testing.T) {
 	s := openPractised(t, &drawer{}, 80, 24)
