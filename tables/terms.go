@@ -94,6 +94,7 @@ var terms = [...]Term{
 
 	{"book", []string{"card", "trial", "revision", "records", "record"}, "The shop's own record: cards, test beads, readings. Nothing in it is overwritten; a change is a new revision.", "", ownTerm},
 	{"sheet", nil, "The card and every page beside it as one text, to print or to send. The metal sheet is called by its gauge.", "", ownTerm},
+	{"walk", []string{"first walk"}, "A short way over the screens with the example on them, one key a step. It comes once by itself, on the first start, and later from the pages.", "", ownTerm},
 	{"practice", []string{"learn", "booth"}, "Jobs of a booth that the program makes up, with a heat of its own that you do not see. You set, it lays the bead, you correct; nothing is kept unless you say so.", "", ownTerm},
 	{"decide, set, check, keep", []string{"decide", "set", "check", "keep"}, "The order of the work, in which the pages stand: whether to braze, with what setting, how it came out, what to remember. The card is the middle of it.", "", ownTerm},
 	{"solidus", []string{"liquidus", "melting range"}, "Where a metal begins to melt, and where it is all liquid. Bronze wets between and above them while steel is still far below.", "°C or °F", awsTerms},

@@ -37,6 +37,8 @@ type (
 	endDrill    struct{}                // show the truth
 	keepDrill   struct{}                // how it went
 	recall      struct{ source string } // what a power source taught before
+	walkBy      struct{ by int } // steps of the walk
+	walkDrill   struct{}         // from its end to practice
 	otherUnits  struct{}
 	openWhy     struct{ row cardRow }
 	openAsk     struct{ ask *question }
@@ -90,6 +92,8 @@ func (layBead) action()     {}
 func (endDrill) action()    {}
 func (keepDrill) action()   {}
 func (recall) action()      {}
+func (walkBy) action()      {}
+func (walkDrill) action()   {}
 func (otherUnits) action()  {}
 func (openWhy) action()     {}
 func (openAsk) action()     {}

@@ -62,6 +62,10 @@ func (m *root) act(a action) tea.Cmd {
 		m.answerStops(a.ids)
 	case sawBead:
 		return m.sawBead(a.ids)
+	case walkBy:
+		return m.walkTo(m.walk.at + a.by)
+	case walkDrill:
+		return m.practiceAfterWalk()
 	case startBeat:
 		return m.beat.start()
 	case otherUnits:
@@ -87,6 +91,8 @@ func (m *root) act(a action) tea.Cmd {
 // back leaves the screen on top; on the first one there is nothing behind.
 func (m *root) back() {
 	switch {
+	case m.walk != nil:
+		m.endWalk()
 	case m.onBooth:
 		m.onBooth = false
 		m.beat.halt()
@@ -195,8 +201,11 @@ func (m *root) nextUnits() {
 
 // enterPart is what enter means on a page beside the card.
 func (m *root) enterPart(name string) tea.Cmd {
-	if name == "correct" {
+	switch name {
+	case "correct":
 		return m.enterCorrect()
+	case pageWalk:
+		return m.startWalk()
 	}
 	if page, ok := calc.PageByName(name); ok && len(page.Needs) > 0 {
 		m.inputs = newInputs(page)

@@ -16,6 +16,10 @@ func (m *root) draw() tea.View {
 		v.Content = m.tooSmall().String()
 		return v
 	}
+	if m.walk != nil {
+		v.Content = m.drawWalk().String()
+		return v
+	}
 	if m.onBooth {
 		v.Content = m.boothBody(m.w, m.h).String()
 		return v
@@ -116,6 +120,8 @@ func (m *root) hints() []key.Binding {
 		return m.drill.hints(k)
 	case m.onPart && m.part.name() == pagePractice:
 		return []key.Binding{named(k.On, "enter", "open"), named(k.Down, "↑↓", "pick"), named(k.Less, "− +", "booth"), named(k.More, "←→", "pages"), named(k.Back, "esc", "card")}
+	case m.onPart && m.part.name() == pageWalk:
+		return []key.Binding{named(k.On, "enter", "begin"), named(k.More, "←→", "pages"), named(k.Back, "esc", "card")}
 	case m.onPart:
 		return []key.Binding{named(k.Pages, "p", "next page"), named(k.More, "←→", "pages"), named(k.On, "enter", m.partEnter()), named(k.Why, "*", "sources"),
 			named(k.Down, "↑↓", "scroll"), named(k.Units, "u", "units"), named(k.Back, "esc", "card")}

@@ -26,6 +26,7 @@ const (
 	pageBook     = "book"
 	pageRecords  = "records"
 	pageMeasure  = "measure"
+	pageWalk     = "walk"
 	pagePractice = "practice"
 )
 
@@ -35,7 +36,7 @@ var pageNames = func() []string {
 	for _, p := range calc.Pages() {
 		names = append(names, p.Name)
 		if p.Name == "correct" {
-			names = append(names, pageMeasure, pagePractice)
+			names = append(names, pageMeasure, pageWalk, pagePractice)
 		}
 	}
 	return append(names, pageBook, pageRecords, pageSheet)
@@ -46,7 +47,7 @@ func chapterOf(name string) string {
 	switch name {
 	case pageMeasure:
 		return string(calc.Look)
-	case pagePractice:
+	case pageWalk, pagePractice:
 		return "Learn"
 	case pageBook, pageRecords, pageSheet:
 		return string(calc.Keep)
@@ -128,7 +129,11 @@ func (m *root) drawPart(w, h int) (block, *tea.Cursor) {
 		b.addAll(body)
 		return b, tea.NewCursor(min(x, w-1), above+y)
 	}
-	if m.part.name() == pagePractice {
+	switch m.part.name() {
+	case pageWalk:
+		b.addAll(m.drawWalkPage(w))
+		return b, nil
+	case pagePractice:
 		b.addAll(m.drill.draw(&m.th, w, h-above))
 		return b, nil
 	}
@@ -160,7 +165,7 @@ func (m *root) enterPage() tea.Cmd {
 		return m.records.find(m.keeper)
 	case pageMeasure:
 		return m.openMeter()
-	case pagePractice:
+	case pageWalk, pagePractice:
 		return nil
 	}
 	return m.fix.again(m.ctx)

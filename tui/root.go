@@ -41,6 +41,7 @@ type root struct {
 	form    *formPage   // a new record, over the records
 	inputs  *inputsPage // what such a page asks for, over it
 	marks   *marksPage  // a list of which several may be true, over that
+	walk    *walk       // over everything
 	words   *wordsPage  // the glossary, over everything but help
 	page    *textPage   // help, cautions or the meaning of a row, over everything else
 
@@ -62,6 +63,9 @@ func newRoot(o Options) *root {
 		m.step = cardStep
 	}
 	m.enter()
+	if o.Walk {
+		m.startWalk() // its first step computes nothing
+	}
 	return m
 }
 
@@ -116,6 +120,8 @@ func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		m.practiceKept(msg)
 	case bookFound, bookLoaded, bookKept, recordRead, trialKept, formDone, recalled, measured, stamped:
 		cmd = m.onBook(msg)
+	case walked:
+		cmd = m.walkTook(msg)
 	case sourcesKnown:
 		m.meter.sources = msg.names
 	case beatTick:
@@ -146,6 +152,7 @@ func (m *root) press(k tea.KeyPressMsg) tea.Cmd {
 		switch {
 		case key.Matches(k, m.keys.Kill):
 			return tea.Quit
+		case m.walk != nil: // it has its own keys
 		case key.Matches(k, m.keys.Help):
 			return m.act(openHelp{})
 		case key.Matches(k, m.keys.Words) && m.words == nil:
@@ -203,6 +210,8 @@ func (m *root) playInBooth() tea.Cmd {
 // child lets the open screen act.
 func (m *root) child(msg tea.Msg) action {
 	switch {
+	case m.walk != nil:
+		return m.walk.update(msg, &m.keys)
 	case m.page != nil:
 		return m.page.update(msg, &m.keys)
 	case m.words != nil:

@@ -29,6 +29,7 @@ type Options struct {
 	Book    Keeper                            // nil: nothing is kept
 	Now     func() time.Time                  // nil: the machine's clock; for the stopwatch only
 	FPS     int                               // frames a second at most; 0: 120, right for a local terminal
+	Walk    bool                              // begin with the walk for newcomers
 	Context context.Context                   // ends what is computed beside the screens; nil: nothing does
 	Width   int                               // of a terminal that cannot be asked, in cells; 0: it can
 	Height  int
