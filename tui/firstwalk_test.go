@@ -2,8 +2,11 @@ package tui
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 
+	tea "charm.land/bubbletea/v2"
+	"github.com/charmbracelet/colorprofile"
 	"github.com/charmbracelet/x/exp/golden"
 )
 
@@ -12,9 +15,14 @@ var walkSizes = [][2]int{{40, 14}, {60, 20}, {80, 24}, {120, 40}}
 // openWalk is the first start of all, some steps on.
 func openWalk(t testing.TB, size [2]int, steps int) *screen {
 	s := openAt(t, size[0], size[1], Options{Walk: true, Book: &drawer{}})
-	for range steps {
-		s.press("enter")
+	if cmd := s.root().walkTo(steps); cmd != nil {
+		msg := cmd()
+		if both, ok := msg.(tea.BatchMsg); ok { // the work first, its clock second
+			msg = both[0]()
+		}
+		s.send(msg)
 	}
+	s.send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
 	return s
 }
 
@@ -28,5 +36,126 @@ func TestGoldenWalk(t *testing.T) {
 				golden.RequireEqual(t, s.text()+"\n")
 			})
 		}
+	}
+}
+
+// At every step of every size the text stands whole above its keys, colours or none, and what it points at is marked.
+func TestWalkSaysAllOfIt(t *testing.T) {
+	for _, size := range walkSizes {
+		for i, step := range walkSteps {
+			s := openWalk(t, size, i)
+			flat := strings.Join(strings.Fields(s.text()), " ")
+			if !strings.Contains(flat, step.says) {
+				t.Errorf("%v, step %d: the text is cut:\n%s", size, i+1, s.text())
+			}
+			if size[0] >= 60 && step.at != "" && !strings.Contains(s.text(), " ◂") {
+				t.Errorf("%v, step %d: nothing is marked:\n%s", size, i+1, s.text())
+			}
+			if size[0] == 40 && len(wrap(step.says, 40)) > 4 {
+				t.Errorf("step %d takes %d lines of a phone", i+1, len(wrap(step.says, 40)))
+			}
+		}
+		bare := openAt(t, size[0], size[1], Options{Walk: true, Profile: colorprofile.ASCII, Book: &drawer{}})
+		if got, want := bare.text(), openWalk(t, size, 0).text(); got != want {
+			t.Errorf("%v: without colours it shows\n%s\nnot\n%s", size, got, want)
+		}
+	}
+}
+
+// The walk is left at any step, what it showed is nobody's job, and nothing but asking brings it back.
+func TestWalkIsLeft(t *testing.T) {
+	fresh := open80(t).text()
+	for i := range walkSteps {
+		for _, out := range []string{"esc", "/", "q"} {
+			s := openWalk(t, [2]int{80, 24}, i)
+			if s.press(out) {
+				t.Fatalf("%s ends the program", out)
+			}
+			if s.text() != fresh || s.root().walk != nil || !s.root().example {
+				t.Errorf("%s at step %d leads to\n%s", out, i+1, s.text())
+			}
+		}
+	}
+	s := openWalk(t, [2]int{80, 24}, 3)
+	if !s.press("ctrl+c") {
+		t.Error("ctrl+c does not end the program")
+	}
+}
+
+// Keys that are none of the walk's do nothing in it; it goes back, and past its end to the first screen.
+func TestWalkKeys(t *testing.T) {
+	s := openWalk(t, [2]int{80, 24}, 0)
+	s.has("1 of 14")
+	first := s.text()
+	s.press("a", "x", "tab", "f1", "f2", "f3", "left", "p", "9")
+	s.send(tea.PasteMsg{Content: "tank"})
+	if s.text() != first {
+		t.Errorf("a key that is none changes the walk:\n%s", s.text())
+	}
+	for _, on := range []string{"enter", "space", "right", "6", "+", "down", "2"} {
+		at := s.root().walk.at
+		s.press(on)
+		if s.root().walk.at != at+1 {
+			t.Errorf("%s goes to step %d from %d", on, s.root().walk.at, at)
+		}
+	}
+	for range walkSteps {
+		s.press("4")
+	}
+	if s.text() != first {
+		t.Errorf("back at the beginning it shows\n%s", s.text())
+	}
+	for range walkSteps {
+		s.press("enter")
+	}
+	s.has("Which metal?", ExampleTitle)
+	if s.root().walk != nil {
+		t.Error("it has no end")
+	}
+}
+
+// The walk ends at practice by a key, and comes again from the pages without touching the job that stands there.
+func TestWalkFromThePages(t *testing.T) {
+	s := openWalk(t, [2]int{80, 24}, len(walkSteps)-1)
+	s.press("1")
+	s.has("[practice]", "enter opens the job")
+	s.press("left")
+	s.has("[walk]", "enter begins")
+	s = openBook(t, &drawer{}, pageWalk, [2]int{80, 24})
+	job := s.root().job
+	s.press("enter")
+	s.has("1 of 14", ExampleTitle)
+	for range 5 {
+		s.press("enter")
+	}
+	s.has("yours")
+	s.press("esc")
+	s.has("[walk]", "your job")
+	if s.root().job != job {
+		t.Errorf("the job was %+v and is %+v", job, s.root().job)
+	}
+}
+
+// What is computed for a step that was left is dropped, and its computing ends.
+func TestWalkDropsWhatItLeft(t *testing.T) {
+	s := openAt(t, 80, 24, Options{Walk: true})
+	s.press("enter", "enter", "enter", "enter", "enter", "enter")
+	m := s.root()
+	cmd := m.walkTo(7) // the map, on its way
+	left := m.walk.screens
+	s.press("enter")
+	if left.ctx.Err() == nil {
+		t.Error("the map that was left is computed on")
+	}
+	before := s.text()
+	for _, c := range cmd().(tea.BatchMsg)[:1] {
+		if msg, ok := c().(walked); !ok || msg.of != left {
+			t.Fatalf("its answer is %#v", msg)
+		} else {
+			s.send(msg)
+		}
+	}
+	if s.text() != before {
+		t.Errorf("it changed\n%s\ninto\n%s", before, s.text())
 	}
 }

@@ -74,6 +74,7 @@ type helpGroup struct {
 func (k *keyMap) groups() []helpGroup {
 	return []helpGroup{
 		{"everywhere", []key.Binding{k.On, k.Back, k.Next, k.Prev, k.Help, k.Words, k.Leave, k.Kill}},
+		{"in the walk", []key.Binding{named(k.On, "enter →", "next step"), named(k.Less, "← 4", "step back"), named(k.Back, "esc / q", "leave")}},
 		{"in a list", []key.Binding{named(k.Up, "↑ ↓", "pick a row"), k.TypeName, k.TypeSize, k.Why}},
 		{"on the card", []key.Binding{k.Up, k.Down, k.Less, k.More, k.Reset, k.ResetAll, k.Why, k.Cautions, k.Drawing, k.Map, k.Beat, k.Pages, k.Booth, k.Units}},
 		{"on the map", []key.Binding{named(k.Up, "↑ ↓ ← →", "walk; the card follows"), named(k.Reset, "r 0", "suggestion back"), named(k.Back, "esc enter", "back to the card")}},

@@ -14,17 +14,17 @@ const toExampleCard = "tab tab tab tab "
 // above it does.
 var walkSteps = [...]walkStep{
 	{"", "› card", "A real job, already computed. The path on top is how it came about: metal, gauge, wire, mode; at its end stands the card."},
-	{"", "▸", "▸ is the row you are on. ↑↓ or its number picks, enter chooses and goes on, esc goes back. What nobody chose is marked ~, assumed."},
+	{"", "", "▸ is the row you are on. ↑↓ or its number picks, enter chooses and goes on, esc goes back. What nobody chose is marked ~, assumed."},
 	{toExampleCard, "wire feed", "The card. Set these five at the booth: wire feed, volts, travel, gas, stick-out. They are computed: first a bead on scrap."},
 	{toExampleCard + "down", "volts", "The range beside a setting: how far it may go alone and still compute as good. Beside a result: the band that holds 95 of 100."},
-	{toExampleCard + "enter", "wire feed", "enter asks why: how this figure comes about, by which formula, from which source, and what would move it most."},
+	{toExampleCard + "enter", "wire feed", "enter asks why: how a figure comes about, what it rests on and from which source; here also how near each limit is."},
 	{toExampleCard + "right", "yours", "→ gives more, ← less. The figure is yours now and all others follow. r takes the suggestion back."},
 	{toExampleCard + "c", "cautions", "c shows every caution whole. ■ stops the job, ▲ is a hazard or a fault to come, • a note. Read them before the arc."},
-	{toExampleCard + "m", "@", "m is the map: every wire feed and travel. + is good, @ is where you are. The arrow keys walk in it, the card follows."},
-	{toExampleCard + "t", "█", "t is the timed arc: so long on, so long off, over and over, to bridge an open root. Space plays the beat."},
+	{toExampleCard + "m", "operating window", "m is the map: every wire feed and travel. + is good, @ is where you are. The arrow keys walk in it, the card follows."},
+	{toExampleCard + "t", "arc on  ", "t is the timed arc: so long on, so long off, over and over, to bridge an open root. Space plays the beat."},
 	{toExampleCard + "p", "[fit]", "p opens the pages, in the order of the work: is it a job for bronze, how to prepare it, what to check, what to keep."},
 	{toExampleCard + "p right right right right right right right", "[correct]", "After the test bead comes this page: enter, mark what the bead shows, and it names the one setting to change."},
-	{toExampleCard + "g", "▸", "g or F3 explains a word of the trade on any screen: what it is, its unit, where the word comes from. Type to find another."},
+	{toExampleCard + "g", "word:", "g or F3 explains a word of the trade on any screen: what it is, its unit, where the word comes from. Type to find another."},
 	{toExampleCard + "p left left left", "[book]", "The book keeps a card by a name, with its test beads. Nothing is kept but what you keep."},
 	{toExampleCard + "p left left left left left", "[practice]", "To practise: beads in a simulated booth, no wire spent. p opens it now, enter leads to your own sheet. This walk: page walk."},
 }

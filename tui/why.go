@@ -93,6 +93,7 @@ func reasons(th *theme, r *cardRow, c *calc.Card, sys quantity.System, w int) bl
 	switch {
 	case r.numbered():
 		figureReasons(&b, th, &r.figure, sys, w)
+		feedReasons(&b, th, r.name, c, sys, w)
 	case r.note.Name != "":
 		b.say(th.plain, 0, r.note.Text, w)
 		b.skip()
