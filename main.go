@@ -91,7 +91,7 @@ func canShow() bool {
 func canAsk() bool { return term.IsTerminal(os.Stdin.Fd()) && term.IsTerminal(os.Stdout.Fd()) }
 
 func screens(ctx context.Context, given cli.ScreenOptions) error {
-	o := tui.Options{Units: given.Units, Theme: tui.Theme(given.Theme), Comma: given.Comma}
+	o := tui.Options{Units: given.Units, Theme: tui.Theme(given.Theme), Comma: given.Comma, Walk: firstWalk(given.Book)}
 	d := deskAt(given.Book, given.Who)
 	if d != nil {
 		o.Book = *d

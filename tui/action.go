@@ -37,8 +37,8 @@ type (
 	endDrill    struct{}                // show the truth
 	keepDrill   struct{}                // how it went
 	recall      struct{ source string } // what a power source taught before
-	walkBy      struct{ by int } // steps of the walk
-	walkDrill   struct{}         // from its end to practice
+	walkBy      struct{ by int }        // steps of the walk
+	walkDrill   struct{}                // from its end to practice
 	otherUnits  struct{}
 	openWhy     struct{ row cardRow }
 	openAsk     struct{ ask *question }

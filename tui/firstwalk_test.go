@@ -85,7 +85,7 @@ func TestWalkIsLeft(t *testing.T) {
 // Keys that are none of the walk's do nothing in it; it goes back, and past its end to the first screen.
 func TestWalkKeys(t *testing.T) {
 	s := openWalk(t, [2]int{80, 24}, 0)
-	s.has("1 of 14")
+	s.has("1 of 15")
 	first := s.text()
 	s.press("a", "x", "tab", "f1", "f2", "f3", "left", "p", "9")
 	s.send(tea.PasteMsg{Content: "tank"})
@@ -124,7 +124,7 @@ func TestWalkFromThePages(t *testing.T) {
 	s = openBook(t, &drawer{}, pageWalk, [2]int{80, 24})
 	job := s.root().job
 	s.press("enter")
-	s.has("1 of 14", ExampleTitle)
+	s.has("1 of 15", ExampleTitle)
 	for range 5 {
 		s.press("enter")
 	}

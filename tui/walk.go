@@ -139,11 +139,20 @@ func (m *root) drawWalk() block {
 	p, s := m.walk, m.walk.screens
 	foot := m.walkFoot()
 	s.th, s.w, s.h = m.th, m.w, m.h-len(foot)+2
-	b := s.top()
-	body, _ := s.body(m.w, m.h-len(b)-len(foot))
-	b.addAll(body.fit(m.h - len(b) - len(foot)))
+	b := s.whole(m.h - len(foot))
 	pointAt(&m.th, b, walkSteps[p.at].at, m.w)
 	return append(b, foot...)
+}
+
+// whole is the open screen without its keys, in so many lines.
+func (m *root) whole(h int) block {
+	if m.onBooth {
+		return m.boothBody(m.w, h).fit(h)
+	}
+	b := m.top()
+	body, _ := m.body(m.w, h-len(b))
+	b.addAll(body.fit(h - len(b)))
+	return b
 }
 
 // pointAt marks the first line that has a text, where it leaves room for a mark.
