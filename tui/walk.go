@@ -158,7 +158,7 @@ func (m *root) whole(h int) block {
 // pointAt marks the first line that has a text, where it leaves room for a mark.
 func pointAt(th *theme, b block, text string, w int) {
 	for i, l := range b {
-		if strings.Contains(ansi.Strip(l.text), text) {
+		if text != "" && strings.Contains(ansi.Strip(l.text), text) {
 			if l.w <= w-2 {
 				b[i] = join(l, line{}, l.w+2, th.strong, " ◂")
 			}
