@@ -23,8 +23,19 @@ func TestThroughATerminal(t *testing.T) {
 	if out, err := exec.Command("go", "build", "-o", bin, "..").CombinedOutput(); err != nil {
 		t.Fatalf("%v\n%s", err, out)
 	}
+	for _, folder := range []string{"XDG_DATA_HOME", "XDG_STATE_HOME"} { // a first start of all
+		t.Setenv(folder, t.TempDir())
+	}
+	first := startTerminal(t, exec.Command(bin), 80, 24)
+	first.await("first walk")
+	first.write(" ")
+	first.await("2 of ")
+	first.write("\x03") // however it ends, it comes once
+	if err := first.wait(); err != nil {
+		t.Fatalf("the walk ended with %v", err)
+	}
 	term := startTerminal(t, exec.Command(bin), 80, 24)
-	term.await("example:")
+	term.await("↑↓ pick")
 	term.write("\r18")
 	term.await("[18 ga]")
 	term.write("\r\r\r")
