@@ -36,9 +36,8 @@ func PracticeJob(ctx context.Context, level int, seed uint64) (Practice, error) 
 	if level < 1 || level > len(practiceLevels) {
 		return Practice{}, &FieldError{"level", fmt.Sprint(level), fmt.Sprintf("type a level from 1 to %d", len(practiceLevels))}
 	}
-	r := rand.New(rand.NewPCG(seed, uint64(level)))
-	works := practiceLevels[level-1].Works
-	work := works[r.IntN(len(works))]
+	r := practiceDice(level, seed)
+	work := drawWork(r, level)
 	nominal, err := cardOf(ctx, work.job)
 	if err != nil {
 		return Practice{}, err
@@ -51,6 +50,24 @@ func PracticeJob(ctx context.Context, level int, seed uint64) (Practice, error) 
 		}
 	}
 	return Practice{}, fmt.Errorf("no booth was found in %d draws in which %s can be done", mostDraws, work.Name)
+}
+
+// PracticeWorkOf is the work that a booth of a level has, without setting the booth up.
+func PracticeWorkOf(level int, seed uint64) PracticeWork {
+	if level < 1 || level > len(practiceLevels) {
+		return PracticeWork{}
+	}
+	return drawWork(practiceDice(level, seed), level)
+}
+
+func practiceDice(level int, seed uint64) *rand.Rand {
+	return rand.New(rand.NewPCG(seed, uint64(level)))
+}
+
+// drawWork is the first that is drawn of a booth.
+func drawWork(r *rand.Rand, level int) PracticeWork {
+	works := practiceLevels[level-1].Works
+	return works[r.IntN(len(works))]
 }
 
 // drawTruth draws from the bands that the cards themselves carry.

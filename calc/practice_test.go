@@ -232,3 +232,24 @@ func TestPracticeReveals(t *testing.T) {
 		}
 	})
 }
+
+// What a booth's work is called before it is set up is what it is.
+func TestPracticeWorkOf(t *testing.T) {
+	seen := map[string]bool{}
+	for level := 1; level <= len(calc.PracticeLevels()); level++ {
+		for seed := range uint64(3) {
+			p, err := calc.PracticeJob(t.Context(), level, seed)
+			if err != nil {
+				t.Fatal(err)
+			}
+			w := calc.PracticeWorkOf(level, seed)
+			if w.Name != p.Work || strings.HasSuffix(w.Line(), ", timed arc") != (p.Start.Mode == "timed") {
+				t.Errorf("level %d, booth %d: %q, %s is %q", level, seed, w.Line(), p.Start.Mode, p.Work)
+			}
+			seen[w.Name] = true
+		}
+	}
+	if len(seen) < len(calc.PracticeLevels()) || calc.PracticeWorkOf(0, 1).Name != "" || calc.PracticeWorkOf(6, 1).Name != "" {
+		t.Errorf("works %v", seen)
+	}
+}

@@ -13,6 +13,14 @@ type PracticeWork struct {
 	job  Job
 }
 
+// Line is the work in a few words; a timed arc is said.
+func (w PracticeWork) Line() string {
+	if w.job.Mode == "timed" {
+		return w.Name + ", timed arc"
+	}
+	return w.Name
+}
+
 // practiceLevels from the widest computed window to the narrowest, then what is thin, coated or open. They are choices, not
 // figures: the comment behind each is the room that its own card gives, in % of feed or travel, when it was chosen.
 var practiceLevels = [...]PracticeLevel{

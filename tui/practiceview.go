@@ -29,7 +29,7 @@ func (p *practicePage) hints(k *keyMap) []key.Binding {
 	if p.over {
 		return []key.Binding{named(k.On, "enter", "next booth"), named(k.Why, "*", "why"), named(k.KeepBead, "k", "keep"), named(k.PageDown, "pgdn", "scroll"), named(k.Cautions, "c", "cautions"), named(k.Back, "esc", "levels")}
 	}
-	return []key.Binding{named(k.On, "enter", "lay the bead"), named(k.Down, "↑↓", "select"), named(k.More, "←→", "change"), named(k.EndPractice, "s", "end"), named(k.Reset, "r", "as laid"), named(k.PageDown, "pgdn", "scroll"), named(k.Cautions, "c", "cautions"), named(k.Units, "u", "units"), named(k.Back, "esc", "levels")}
+	return []key.Binding{named(k.On, "enter", "lay the bead"), named(k.Down, "↑↓", "select"), named(k.More, "←→", "change"), named(k.EndPractice, "s", "end"), named(k.Words, "g", "words"), named(k.Reset, "r", "as laid"), named(k.PageDown, "pgdn", "scroll"), named(k.Cautions, "c", "cautions"), named(k.Units, "u", "units"), named(k.Back, "esc", "levels")}
 }
 
 // draw is the list of levels.
@@ -53,7 +53,7 @@ func (p *practicePage) draw(th *theme, w, h int) block {
 	case p.err != nil:
 		b.say(th.watch, 0, "▲ "+faultOf(p.err).what, w)
 	default:
-		b.say(th.accent, 0, "enter opens the job", w)
+		b.say(th.accent, 0, "enter opens the job: "+calc.PracticeWorkOf(p.level+1, p.seed).Line(), w)
 	}
 	b.skip()
 	b.say(th.quiet, 0, "A simulated booth hides a heat of its own, as far from the card's as a real one's may be. You set, it lays the bead, you correct. Nothing is kept but by a key at the end.", w)

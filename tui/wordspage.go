@@ -6,6 +6,7 @@ import (
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
 
+	"brazebooth/calc"
 	"brazebooth/tables"
 )
 
@@ -153,6 +154,8 @@ func (m *root) termUnder() string {
 		return m.pick.ask.title
 	case m.inputs != nil && m.inputs.at < len(m.inputs.rows):
 		return m.inputs.rows[m.inputs.at].Name
+	case m.practising():
+		return calc.FigureLabel(m.drill.settings()[m.drill.at])
 	case m.onPart:
 		return m.part.name()
 	case m.onMap:

@@ -1,0 +1,106 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"strings"
+	"testing"
+
+	"brazebooth/tui"
+)
+
+// stage is some keys of the recorded walk: what the hand is after, the words on the screen that name the keys, the keys, and
+// what is on the screen then.
+type stage struct {
+	after string
+	told  []string
+	keys  string
+	shows string // "" where the screen is not printed
+}
+
+// wayToPractice is the whole way of somebody who has never seen the program.
+var wayToPractice = []stage{
+	{"The first start shows a walk over the screens, one key a step.", nil, "", "1 of"},
+	{"On with the walk, as far as the card.", []string{"enter next"}, "enter enter", "first a bead on scrap"},
+	{"Enough seen: out of the walk. The screens wait on their first question.", []string{"esc leave"}, "esc", ""},
+	{"The sheet is galvanized; that row is picked already.", []string{"enter choose", "▸  2 galvanized"}, "enter", ""},
+	{"It is 20 gauge. The size is typed; the card beside it follows.", []string{"type it, or pick"}, "2 0", "[20 ga]"},
+	{"Wire and mode stay as they are assumed.", []string{"enter choose"}, "enter enter enter", "[card]"},
+	{"Why this wire feed?", []string{"enter why", "▸ wire feed"}, "enter", "The limits, nearest first"},
+	{"Back, and to the pages: practice is one of them.", []string{"esc back"}, "esc", ""},
+	{"", []string{"p pages"}, "p", ""},
+	{"", []string{"←→ pages"}, "left left left left left", "[practice]"},
+	{"Level 5 has timed arcs over an open root; its booth 2 is one.", []string{"a timed arc over an open root", "− + another"}, "5 +", ""},
+	{"", []string{"enter opens the job: patch in a stove side, timed arc"}, "enter", "as the last hand left it"},
+	{"A rolled edge, the bead sits on top: what does arc on do to it? The glossary knows the setting under the cursor.", []string{"↑↓ select"}, "down down", ""},
+	{"", []string{"g words"}, "g", "How long a timed arc burns"},
+	{"So it is too short. One step more, and the next bead.", []string{"esc back"}, "esc", ""},
+	{"", []string{"←→ change", "enter: lay bead 2"}, "right enter", "acceptable"},
+	{"Better, and still rolled. One step more.", []string{"enter: lay bead 3"}, "right enter", "good: both toes washed in"},
+	{"What did the booth hide?", []string{"* why"}, "*", "what this booth hid"},
+}
+
+// docs/walk.md is the way from an empty terminal to a card for an own sheet, the reason of its wire feed, and a practised job
+// with a timed arc, as the program shows it. Nothing but the screens may be needed: what names the keys of a stage has to stand
+// on the screen before it. After a change that is meant: go test . -run Walk -update, and read it.
+func TestWalkIsRecorded(t *testing.T) {
+	if testing.Short() {
+		t.Skip("computes a timed arc's beads")
+	}
+	h := newHand(tui.Options{Walk: true})
+	var b strings.Builder
+	b.WriteString("# A first sitting\n\nFrom an empty terminal to a card for an own sheet, why its wire feed is what it is, and one practised job with a timed arc.\n" +
+		"Each frame is the running program's; `go test . -run Walk -update` writes this file.\n\n```\n$ brazebooth\n```\n")
+	for _, s := range wayToPractice {
+		for _, words := range s.told {
+			if !strings.Contains(h.text(), words) {
+				t.Errorf("before %q the screen does not say %q:\n%s", s.keys, words, h.text())
+			}
+		}
+		for _, name := range strings.Fields(s.keys) {
+			h.press(t, name)
+		}
+		record(t, &b, &s, h.text())
+	}
+	compare(t, "docs/walk.md", b.String())
+}
+
+// record writes a stage down.
+func record(t *testing.T, b *strings.Builder, s *stage, screen string) {
+	t.Helper()
+	if s.after != "" {
+		fmt.Fprintf(b, "\n%s\n", s.after)
+	}
+	if s.keys != "" {
+		fmt.Fprintf(b, "\nKeys: `%s`\n", s.keys)
+	}
+	if s.shows == "" {
+		return
+	}
+	if !strings.Contains(screen, s.shows) {
+		t.Errorf("after %q the screen does not show %q:\n%s", s.keys, s.shows, screen)
+	}
+	b.WriteString("\n```\n")
+	for _, l := range strings.Split(screen, "\n") {
+		b.WriteString(strings.TrimRight(l, " ") + "\n")
+	}
+	b.WriteString("```\n")
+}
+
+// compare holds a file of the project against what it has to be, or writes it anew.
+func compare(t *testing.T, file, want string) {
+	t.Helper()
+	if *update {
+		if err := os.WriteFile(file, []byte(want), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		return
+	}
+	got, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if string(got) != want {
+		t.Errorf("%s is not what the program shows now; after a change that is meant: go test . -run '%s' -update\n%s", file, t.Name(), want)
+	}
+}
