@@ -58,7 +58,7 @@ func TestModelOfTheScreens(t *testing.T) {
 			t.Fatalf("after %d steps of seed %d, at %s", step, *modelSeed, place(s.root()))
 		}
 	}
-	for _, p := range []string{"path", "card", "page book", "page records", "page measure", "page practice", "page strength", "map", "words", "text"} {
+	for _, p := range []string{"path", "card", "page book", "page records", "page measure", "page practice", "page strength", "map", "words", "text", "walk"} {
 		if !seen[p] && *modelSteps >= 3000 {
 			t.Errorf("the walk never came to %s", p)
 		}
@@ -73,12 +73,14 @@ func anew(t *testing.T, n int) *screen {
 		gap = nil // followed in truth, now and then
 	}
 	d := &drawer{cards: []Entry{{"0000000000000001", "card", "tank lid", "2026-03-01", "galvanized"}}, jobs: map[string]calc.Job{"0000000000000001": {Metal: "galvanized", Gauge: 20}}}
-	return openAt(t, 80, 24, Options{Window: coarse, Gap: gap, Book: d})
+	return openAt(t, 80, 24, Options{Window: coarse, Gap: gap, Book: d, Walk: n%450 == 150})
 }
 
 // place is where a session is, in a word.
 func place(m *root) string {
 	switch {
+	case m.walk != nil:
+		return "walk"
 	case m.page != nil:
 		return "text"
 	case m.words != nil:
