@@ -13,7 +13,7 @@ type Term struct {
 var (
 	awsTerms = memoryMedium("AWS A3.0, Standard Welding Terms and Definitions")
 	isoTerms = memoryMedium("ISO/TR 25901, vocabulary of welding and allied processes")
-	ownTerm  = Origin{"this program's own word", Practice}
+	ownTerm  = Origin{"this program's own word", Own}
 )
 
 // terms by the order of a job: the choices, what is set, what follows, what is looked at, what is kept.

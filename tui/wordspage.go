@@ -138,7 +138,7 @@ func termText(th *theme, t *tables.Term, w int) block {
 		b.say(th.plain, 0, "In "+t.Unit+".", w)
 	}
 	from := t.Source
-	if t.Known != tables.Practice {
+	if t.Known != tables.Practice && t.Known != tables.Own {
 		from += " (" + string(t.Known) + ")"
 	}
 	b.say(th.quiet, 0, "From: "+from, w)
