@@ -6,6 +6,7 @@ import (
 	"crypto/rand"
 	"io"
 	"log/slog"
+	"regexp"
 	"strings"
 	"sync"
 	"sync/atomic"
@@ -154,6 +155,9 @@ func (g *guest) code() int {
 	return 0
 }
 
+// openPage is the page that the list of pages marks.
+var openPage = regexp.MustCompile(`\[(fit|filler|prepare|overlay|machine|strength|air|correct|measure|walk|practice|cost|book|records|sheet)\]`)
+
 // opensBook goes from the first screen to the page book.
 func (g *guest) opensBook() {
 	g.t.Helper()
@@ -161,9 +165,20 @@ func (g *guest) opensBook() {
 	g.awaits("[card]")
 	g.types("p")
 	g.awaits("[fit]")
-	for _, page := range []string{"filler", "prepare", "overlay", "machine", "strength", "air", "correct", "measure", "practice", "cost", "book"} {
+	for at := "fit"; at != "book"; { // one page after the other, as each is shown
 		g.types("\x1b[C")
-		g.awaits("[" + page + "]")
+		next := at
+		for range 1500 {
+			if m := openPage.FindStringSubmatch(ansi.Strip(g.emu.Render())); m != nil && m[1] != at {
+				next = m[1]
+				break
+			}
+			time.Sleep(10 * time.Millisecond)
+		}
+		if next == at || next == "sheet" {
+			g.t.Fatalf("no page book after %s", at)
+		}
+		at = next
 	}
 }
 
