@@ -25,12 +25,12 @@ func (w PracticeWork) Line() string {
 // figures: the comment behind each is the room that its own card gives, in % of feed or travel, when it was chosen.
 var practiceLevels = [...]PracticeLevel{
 	{1, "thick bare sheet, wide window", []PracticeWork{
-		{"stove door, outside corner", Job{Metal: "mild-steel", Gauge: 12, Joint: "corner"}},        // 62
+		{"tank stand, outside corner", Job{Metal: "mild-steel", Gauge: 12, Joint: "corner"}},        // 62
 		{"planter box for the market garden", Job{Metal: "mild-steel", Gauge: 14, Joint: "corner"}}, // 50
 	}},
 	{2, "middling bare sheet over a small opening", []PracticeWork{
 		{"planter side, two sheets edge to edge", Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(1)}}, // 45
-		{"stove pipe collar", Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Gap: Some(1)}},                     // 40
+		{"downpipe collar", Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Gap: Some(1)}},                     // 40
 	}},
 	{3, "zinc-coated sheet", []PracticeWork{
 		{"gutter of a rainwater tank, outside corner", Job{Metal: "galvanized", Gauge: 18, Joint: "corner"}}, // 42
@@ -42,7 +42,7 @@ var practiceLevels = [...]PracticeLevel{
 	}},
 	{5, "thin zinc-coated lap, or a timed arc over an open root", []PracticeWork{
 		{"rainwater tank lid", Job{Metal: "galvanized", Gauge: 22, Joint: "lap"}}, // 28, at the quick end of a hand
-		{"patch in a stove side", Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Mode: "timed", Gap: Some(2)}},
+		{"patch in a planter side", Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Mode: "timed", Gap: Some(2)}},
 	}},
 }
 

@@ -139,3 +139,14 @@ func BenchmarkFindMetal(b *testing.B) {
 		}
 	}
 }
+
+// Aluminium is not aluminium bronze: the name of a metal that bronze is not laid on leads to no row.
+func TestMetalsThatAreNotBrazed(t *testing.T) {
+	for _, text := range []string{"aluminum", "Aluminium", "ALU", "zinc"} {
+		m, err := FindMetal(text)
+		var unknown *UnknownError
+		if !errors.As(err, &unknown) || len(unknown.Nearest) != 2 {
+			t.Errorf("%s: %s, %v", text, m.ID, err)
+		}
+	}
+}

@@ -41,6 +41,11 @@ func designations(d string, visit func(string)) {
 
 // FindMetal finds a base metal by id, name, grade or shop word.
 func FindMetal(text string) (Metal, error) {
+	for _, n := range notBrazed {
+		if fold(text) == fold(n.name) { // whole: its letters begin the name of another metal
+			return Metal{}, &UnknownError{Kind: "metal that bronze is laid on", Name: quoted(text), Nearest: n.instead}
+		}
+	}
 	row, err := find("metal", text, len(metals), func(row int, visit func(string)) {
 		visit(metals[row].ID)
 		visit(metals[row].Name)
@@ -136,9 +141,18 @@ var fillerWords = []synonyms{
 	{"steel", []string{"ER70S6", "70S-6", "mild steel wire"}},
 }
 
+// notBrazed are metals that bronze is not laid on and whose name begins another metal's, with those that may be meant.
+var notBrazed = [...]struct {
+	name    string
+	instead []string
+}{
+	{"aluminum", []string{"aluminized", "aluminium-bronze"}}, {"aluminium", []string{"aluminized", "aluminium-bronze"}},
+	{"alu", []string{"aluminized", "aluminium-bronze"}}, {"zinc", []string{"galvanized", "electro-zinc"}},
+}
+
 var metalWords = []synonyms{
 	{"mild-steel", []string{"mild", "steel", "black steel", "bare steel", "cold rolled", "CRS", "DC01", "1008", "A1008"}},
-	{"galvanized", []string{"galv", "galvanised", "galvanized steel", "hot-dip", "hot-dip galvanized", "zinc", "HDG", "DX51", "A653"}},
+	{"galvanized", []string{"galv", "galvanised", "galvanized steel", "hot-dip", "hot-dip galvanized", "HDG", "DX51", "A653"}},
 	{"galvannealed", []string{"galvanneal", "zinc-iron", "GA"}},
 	{"electro-zinc", []string{"electrogalvanized", "electro galvanised", "EG", "ZE", "A879"}},
 	{"aluminized", []string{"aluminised", "aluminized steel", "alu-silicon", "A463"}},
