@@ -30,7 +30,7 @@ var practiceLevels = [...]PracticeLevel{
 	}},
 	{2, "middling bare sheet over a small opening", []PracticeWork{
 		{"planter side, two sheets edge to edge", Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(1)}}, // 45
-		{"downpipe collar", Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Gap: Some(1)}},                     // 40
+		{"downpipe collar", Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Gap: Some(1)}},                       // 40
 	}},
 	{3, "zinc-coated sheet", []PracticeWork{
 		{"gutter of a rainwater tank, outside corner", Job{Metal: "galvanized", Gauge: 18, Joint: "corner"}}, // 42

@@ -28,6 +28,9 @@ func openWalk(t testing.TB, size [2]int, steps int) *screen {
 
 // Every step of the walk at every size.
 func TestGoldenWalk(t *testing.T) {
+	if testing.Short() {
+		t.Skip("compared without -short: nothing here runs side by side")
+	}
 	for i := range walkSteps {
 		for _, size := range walkSizes {
 			t.Run(fmt.Sprintf("walk-%02d/%s", i+1, sizeName(size)), func(t *testing.T) {
@@ -41,6 +44,9 @@ func TestGoldenWalk(t *testing.T) {
 
 // At every step of every size the text stands whole above its keys, colours or none, and what it points at is marked.
 func TestWalkSaysAllOfIt(t *testing.T) {
+	if testing.Short() {
+		t.Skip("compared without -short: nothing here runs side by side")
+	}
 	for _, size := range walkSizes {
 		for i, step := range walkSteps {
 			s := openWalk(t, size, i)

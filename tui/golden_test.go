@@ -13,6 +13,9 @@ func sizeName(s [2]int) string { return fmt.Sprintf("%dx%d", s[0], s[1]) }
 // Every screen as it stands on the terminal, colours left out, at the three widths and on a phone.
 // After a change that is meant: go test ./tui -run Golden -update, and look at the difference.
 func TestGolden(t *testing.T) {
+	if testing.Short() {
+		t.Skip("compared without -short: nothing here runs side by side")
+	}
 	screens := []struct {
 		name string
 		keys string

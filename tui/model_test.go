@@ -28,6 +28,9 @@ var modelWays = []string{"tab tab tab tab", "tab tab tab tab m", "tab tab tab ta
 // the terminal, always a way back and a way out, and always the card that the command gives for the same job. In full:
 // go test ./tui -run ModelOfTheScreens -screens.steps 100000
 func TestModelOfTheScreens(t *testing.T) {
+	if testing.Short() {
+		*modelSteps = min(*modelSteps, 100)
+	}
 	r := rand.New(rand.NewPCG(*modelSeed, 7))
 	seen := map[string]bool{}
 	var s *screen

@@ -18,6 +18,9 @@ func openPractised(t *testing.T, d *drawer, w, h int) *screen {
 
 // The screens of practice: the levels, a job with a bad bead, a changed setting, the end, and why; and a timed one.
 func TestGoldenPractice(t *testing.T) {
+	if testing.Short() {
+		t.Skip("compared without -short: nothing here runs side by side")
+	}
 	for _, x := range []struct{ name, keys string }{
 		{"practice-levels", "2"},
 		{"practice-job", "2 + + + + + + enter"},

@@ -112,6 +112,9 @@ func (s *screen) home() {
 
 // Nothing is cut on any screen over a card: with the longest names, a timed arc, a stop, in every system of units.
 func TestNothingCutOverACard(t *testing.T) {
+	if testing.Short() {
+		t.Skip("compared without -short: nothing here runs side by side")
+	}
 	jobs := map[string]calc.Job{"longest": longestJob(t), "stopped": {Metal: "brass", Hazard: "tank"},
 		"asked": {Metal: "mild-steel", Gauge: 18, Feed: calc.Some(5.5), Travel: calc.Some(9), RatedAmps: calc.Some(200), RatedDuty: calc.Some(60), Load: calc.Some(1), Length: calc.Some(2000), WirePrice: calc.Some(25)}}
 	for name, job := range jobs {
@@ -185,6 +188,9 @@ func TestAllIsThere(t *testing.T) {
 
 // Nothing is cut on the way to a card, for any row of the lists.
 func TestNothingCutOnTheWay(t *testing.T) {
+	if testing.Short() {
+		t.Skip("compared without -short: nothing here runs side by side")
+	}
 	o := remembering(Options{})
 	for _, size := range narrow {
 		for _, sys := range systems() {

@@ -56,6 +56,9 @@ func near(printed string, got, want float64) bool {
 
 // Every figure of a card is read out, with the number and the band that the command gives for that job.
 func TestEveryFigureAsTheCommandGivesIt(t *testing.T) {
+	if testing.Short() {
+		t.Skip("compared without -short: nothing here runs side by side")
+	}
 	for _, x := range jobs {
 		for _, sys := range [...]quantity.System{quantity.Metric, quantity.Inch} {
 			text, _ := talkOf(t, Options{Units: sys}, append(append([]string(nil), x.lines...), "card", "results")...)

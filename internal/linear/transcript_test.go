@@ -35,6 +35,9 @@ var transcripts = []struct {
 }
 
 func TestTranscripts(t *testing.T) {
+	if testing.Short() {
+		t.Skip("compared without -short: nothing here runs side by side")
+	}
 	for _, x := range transcripts {
 		got, d := talkOf(t, x.o, x.lines...)
 		if d.prompts != len(d.before) {

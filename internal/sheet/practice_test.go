@@ -46,6 +46,9 @@ func practice(t *testing.T, level int, seed uint64, over bool) *Practice {
 }
 
 func TestPracticeJSONKeepsItsSchema(t *testing.T) {
+	if testing.Short() {
+		t.Skip("compared without -short: nothing here runs side by side")
+	}
 	schema := loadSchema(t, "practice-schema.json")
 	for level := 1; level <= 5; level++ {
 		for _, over := range []bool{false, true} {
@@ -88,6 +91,9 @@ func TestPracticeKeepsItsSecret(t *testing.T) {
 
 // The text fits a page and the numbers of the JSON are those of the beads.
 func TestPracticeText(t *testing.T) {
+	if testing.Short() {
+		t.Skip("compared without -short: nothing here runs side by side")
+	}
 	for level := 1; level <= 5; level++ {
 		p := practice(t, level, 5, true)
 		for _, sys := range []quantity.System{quantity.Metric, quantity.Inch, quantity.Both} {
