@@ -30,6 +30,9 @@ func booth(t *testing.T, job Job, shift float64) string {
 // In booths whose heat is off by as much as the bands allow, from settings that are off by a third, the corrections
 // lead to a good bead, none of them against what was already seen.
 func TestCorrectionsFindTheGoodBead(t *testing.T) {
+	if testing.Short() {
+		t.Skip("held without -short: nothing here runs side by side but what other tests run too")
+	}
 	metals, gauges := []string{"galvanized", "mild-steel", "stainless-304"}, []int{16, 20}
 	if testing.Short() {
 		metals, gauges = metals[:1], gauges[:1]
@@ -91,6 +94,9 @@ func beadsUntilGood(t *testing.T, j Job, shift float64) int {
 // Every change moves the model the way it claims: less toe angle for a cold bead, a cooler base for a hot one, less
 // zinc for vapour, more metal for a hollow bead.
 func TestCorrectionsMoveTheModel(t *testing.T) {
+	if testing.Short() {
+		t.Skip("held without -short: nothing here runs side by side but what other tests run too")
+	}
 	travels := []float64{6, 11}
 	if testing.Short() {
 		travels = travels[:1]
@@ -182,6 +188,9 @@ func TestPoresTeachLittleOfHeat(t *testing.T) {
 
 // A correction of heat never makes a good bead less likely, and comes back from far outside a hand's range.
 func TestCorrectionsDoNotHarm(t *testing.T) {
+	if testing.Short() {
+		t.Skip("held without -short: nothing here runs side by side but what other tests run too")
+	}
 	for _, metal := range []string{"galvanized", "mild-steel", "copper"} {
 		for _, mm := range []float64{0.7, 1, 3} {
 			for _, joint := range []string{"lap", "corner"} {

@@ -18,6 +18,9 @@ func TestEtaPrior(t *testing.T) {
 // Cold beads lower the efficiency and hot ones raise it, where the window would not have them; good beads in the middle
 // teach next to nothing; many of them narrow it, never beyond what the section's own doubt leaves.
 func TestEtaFollowsVerdicts(t *testing.T) {
+	if testing.Short() {
+		t.Skip("held without -short: nothing here runs side by side but what other tests run too")
+	}
 	c := card(t, Job{Metal: "mild-steel", Gauge: 18, Joint: "lap"})
 	job := c.Used
 	repeat := func(heat string, n int) Efficiency {

@@ -52,6 +52,9 @@ func TestPracticeIsItsSeed(t *testing.T) {
 
 // The truth's own suggestion lays a good bead, the start a bad one that shows a fault.
 func TestPracticeCanBeDone(t *testing.T) {
+	if testing.Short() {
+		t.Skip("held without -short: nothing here runs side by side but what other tests run too")
+	}
 	check := func(t interface{ Fatalf(string, ...any) }, p calc.Practice) {
 		best, err := p.Bead(context.Background(), p.Best)
 		if err != nil || best.Verdict != calc.BeadGood || best.Seen != "good" || len(best.Unmet) > 0 {
@@ -171,6 +174,9 @@ func TestPracticeRefuses(t *testing.T) {
 // The program's own row is short, and where it does not reach a good bead it says why. Each of its beads is one of the
 // booth's, each change is the next bead's.
 func TestPracticePar(t *testing.T) {
+	if testing.Short() {
+		t.Skip("held without -short: nothing here runs side by side but what other tests run too")
+	}
 	for level := 1; level <= len(calc.PracticeLevels()); level++ {
 		reached, beads, all := 0, 0, *practiceSeeds
 		if testing.Short() {
