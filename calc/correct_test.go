@@ -34,9 +34,6 @@ func TestCorrectionsFindTheGoodBead(t *testing.T) {
 		t.Skip("held without -short: nothing here runs side by side but what other tests run too")
 	}
 	metals, gauges := []string{"galvanized", "mild-steel", "stainless-304"}, []int{16, 20}
-	if testing.Short() {
-		metals, gauges = metals[:1], gauges[:1]
-	}
 	starts, beads := 0, 0
 	for _, metal := range metals {
 		for _, gauge := range gauges {
@@ -98,9 +95,6 @@ func TestCorrectionsMoveTheModel(t *testing.T) {
 		t.Skip("held without -short: nothing here runs side by side but what other tests run too")
 	}
 	travels := []float64{6, 11}
-	if testing.Short() {
-		travels = travels[:1]
-	}
 	held := 0
 	for _, metal := range []string{"galvanized", "mild-steel", "copper", "stainless-304"} {
 		for _, joint := range []string{"lap", "butt", "tee", "corner"} {

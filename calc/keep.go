@@ -55,6 +55,11 @@ func (k *keep[K, V]) answer(ctx context.Context, key K, progress func(float64), 
 func (k *keep[K, V]) board(key K, progress *func(float64), compute func(context.Context, func(float64)) (V, error)) *flight[V] {
 	k.mu.Lock()
 	defer k.mu.Unlock()
+	if v, ok := k.list[key]; ok { // it landed since
+		f := &flight[V]{done: make(chan struct{}), v: v}
+		close(f.done)
+		return f
+	}
 	if f := k.flights[key]; f != nil {
 		f.tell.Lock()
 		f.told = append(f.told, progress)

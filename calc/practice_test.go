@@ -179,9 +179,6 @@ func TestPracticePar(t *testing.T) {
 	}
 	for level := 1; level <= len(calc.PracticeLevels()); level++ {
 		reached, beads, all := 0, 0, *practiceSeeds
-		if testing.Short() {
-			all = 2
-		}
 		for seed := range all {
 			p := practised(t, level, seed+1)
 			run, err := p.Par(context.Background())
