@@ -14,6 +14,7 @@ import (
 // slip is one mistake: some bytes of a file replaced by others.
 type slip struct {
 	file       string // whole path
+	name       string // as it was asked for
 	text       []byte
 	at, length int
 	with       string
@@ -31,7 +32,7 @@ func (s *slip) String() string {
 	end := s.at + s.length
 	rest, _, _ := strings.Cut(string(s.text[end:]), "\n")
 	line := fmt.Sprintf("%s{%s → %s}%s", s.text[from:s.at], s.text[s.at:end], s.with, rest)
-	name := filepath.Base(filepath.Dir(s.file)) + "/" + filepath.Base(s.file) + ": " + strings.TrimSpace(line)
+	name := filepath.ToSlash(filepath.Clean(s.name)) + ": " + strings.TrimSpace(line)
 	if s.twin > 0 {
 		name += fmt.Sprintf(" (%d)", s.twin+1)
 	}
@@ -91,7 +92,7 @@ func slipsOf(name string) ([]slip, error) {
 	var list []slip
 	add := func(at token.Pos, length int, with string) {
 		p := files.Position(at)
-		list = append(list, slip{file: whole, text: text, at: p.Offset, length: length, with: with, line: p.Line})
+		list = append(list, slip{file: whole, name: name, text: text, at: p.Offset, length: length, with: with, line: p.Line})
 	}
 	ast.Inspect(tree, func(n ast.Node) bool {
 		switch n := n.(type) {

@@ -52,13 +52,23 @@ func TestWhatElseHandsType(t *testing.T) {
 		{"offset", "-1,500 mm", -1.5}, {"temperature", "-1,5", -1.5}, {"offset", "-1-1/4 mm", -1.25},
 		{"number", "1000,500", 1000.5}, {"number", "0,889", 0.889}, {"number", "1,5000", 1.5}, {"number", "1,50", 1.5}, {"number", "007", 7}, {"number", "1,2345", 1.2345},
 		{"length", "300,000 mm", 300}, {"length", "200,500 mm", 200.5}, {"price", "12 abcd/kg", 12}, {"price", "kr 12", 12}, {"price", "12 $", 12},
-		{"size", "no16", 16}, {"size", "№ 16", 16}, {"size", "16g", 16}, {"size", "16msg", 16}, {"size", "16gsg", 16}, {"size", "#7", 7}, {"size", "30ga", 30},
-		{"size", "7.0", 7}, {"size", "6", 6}, {"size", "5-1/2in", 139.7},
+		{"size", "no16", 16}, {"size", "№ 16", 16}, {"size", "16g", 16}, {"size", "16msg", 16}, {"size", "16gsg", 16},
+		{"size", "5-1/2in", 139.7},
 		{"wire", "0,9 mm", 0.9}, {"gap", "0.26", 0.26}, {"size", "0.26", 0.26}, {"stickout", "1.9", 48.26},
 	} {
 		v, err := parsers[c.parser].parse(c.text)
 		if err != nil || math.Abs(v-c.want) > 1e-12*math.Abs(c.want) {
 			t.Errorf("%s %q: %.15g, %v; want %g", c.parser, c.text, v, err, c.want)
+		}
+	}
+}
+
+// A bare whole number from 7 up is a gauge, and only a whole one.
+func TestBareGauges(t *testing.T) {
+	for text, want := range map[string]Size{"6": {Length: 6}, "7": {Gauge: 7}, "30": {Gauge: 30}, "007": {Gauge: 7}, "7.0": {Length: 7}, "7,5": {Length: 7.5}, "30.5": {Length: 30.5},
+		"#7": {Gauge: 7}, "30ga": {Gauge: 30}, "7mm": {Length: 7}} {
+		if got, err := ParseSize(text); err != nil || got != want {
+			t.Errorf("%q: %+v, %v; want %+v", text, got, err, want)
 		}
 	}
 }
