@@ -196,3 +196,52 @@ func TestGapHeatIsAsUnsureAsItsParts(t *testing.T) {
 		t.Errorf("%+v, want 200 less %g and more %g of it", heat, down, up)
 	}
 }
+
+// Only the sheet that bears zinc has a band of it.
+func TestZincBandIsItsSheets(t *testing.T) {
+	for _, x := range []struct {
+		one, two      string
+		first, second bool
+	}{{"galvanized", "mild-steel", true, false}, {"mild-steel", "galvanized", false, true}, {"galvanized", "galvanized", true, true}, {"mild-steel", "mild-steel", false, false}} {
+		c := card(t, Job{Metal: x.one, Metal2: x.two, Gauge: 18, Joint: "lap"})
+		f, first := c.Figure("zinc_boiled_halfwidth")
+		g, second := c.Figure("zinc_boiled_halfwidth_2")
+		if first != x.first || second != x.second || first && !(f.Value > 0) || second && !(g.Value > 0) {
+			t.Errorf("%s on %s: %+v, %+v", x.one, x.two, f.Value, g.Value)
+		}
+	}
+}
+
+// A plug in thick sheet holds by its bond: what may hang on it is the low end of that over the safety factor.
+func TestPlugHangsByItsBond(t *testing.T) {
+	p := pageOf(t, Strength, Job{Metal: "mild-steel", Thickness: Some(3), Joint: "plug", Feed: Some(5), Filler: "cual8", Safety: Some(4), Count: Some(2)})
+	bond, sheet := value(t, p, "plug_capacity"), value(t, p, "sheet_capacity")
+	if bond.Low >= sheet.Low {
+		t.Fatalf("the sheet holds %g, the bond %g kN", sheet.Low, bond.Low)
+	}
+	if v := value(t, p, "allowable_load").Value; math.Abs(v-bond.Low/4) > 1e-12 {
+		t.Errorf("%g kN allowed of %g", v, bond.Low)
+	}
+}
+
+// A wire of 0.9 mm and 8.5 g/cm³ has 0.636173 mm² and 5.40747 g/m: 184.929 m/kg; at 10 m/min 54.0747 g melt in a minute.
+func TestWireAlone(t *testing.T) {
+	c, err := Wire(Job{Metal: "mild-steel", Gauge: 18, Filler: "cusi3", Wire: Some(0.9), Feed: Some(10)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	rho := c.Setup.Filler.Density.V / 8.5
+	for name, want := range map[string]float64{"length_per_mass": 184.929 / rho, "melt_rate": 54.0747 * rho} {
+		if f, ok := c.Figure(name); !ok || math.Abs(f.Value/want-1) > 1e-5 {
+			t.Errorf("%s: %+v, by hand %g", name, f.Value, want)
+		}
+	}
+	still, err := Wire(Job{Metal: "mild-steel", Gauge: 18, Filler: "cusi3", Wire: Some(0.9)})
+	if _, melts := still.Figure("melt_rate"); err != nil || melts {
+		t.Errorf("a wire that stands melts: %v", err)
+	}
+	var fe *FieldError
+	if got, err := Wire(Job{Metal: "mild-steel", Gauge: 18, Wire: Some(9)}); !errors.As(err, &fe) || len(got.Figures) > 0 {
+		t.Errorf("a wire of 9 mm: %+v, %v", got.Figures, err)
+	}
+}
