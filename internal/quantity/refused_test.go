@@ -10,7 +10,7 @@ import (
 func TestEachRefusalSaysWhy(t *testing.T) {
 	for _, c := range []struct{ parser, text, why string }{
 		{"length", "1/0 in", "is no number"}, {"length", "1.5/4 in", "is no number"}, {"length", "1/1.5 in", "is no number"}, {"length", "1234567/8 in", "is no number"},
-		{"length", "1/1234567 in", "is no number"}, {"length", "1.5 1/4 in", "is no number"}, {"length", "1- /4 in", "is no number"}, {"length", "12 mm4", "is no number"},
+		{"length", "1/1234567 in", "is no number"}, {"length", "1.5 1/4 in", "is no number"}, {"length", "1- /4 in", "is no number"}, {"offset", "--1/4 in", "is no number"}, {"length", "12 mm4", "is no number"},
 		{"length", "1.2,500 mm", "is no number"}, {"length", ",", "is no number"}, {"length", "1.2.3 mm", "is no number"}, {"length", "1 2,5 mm", "is no number"},
 		{"stress", "50 n/mm22", "is no number"}, {"stress", "50 n/mm2 3", "is no number"}, {"stress", "50 n/2", "is no number"}, {"stress", "50 2", "is no number"},
 		{"stress", "50 a2", "has a unit that does not fit"}, {"stress", "50 z3", "has a unit that does not fit"}, {"stress", "50 n/mm3", "has a unit that does not fit"},
