@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -113,6 +114,44 @@ func TestSkipOrderByHand(t *testing.T) {
 	for n, want := range map[int]string{1: "1", 2: "1 2", 3: "1 3 2", 4: "3 1 4 2", 5: "1 4 2 5 3", 6: "4 1 5 2 6 3"} {
 		if got := strings.Join(SkipOrder(n), " "); got != want {
 			t.Errorf("%d pieces: %s, want %s", n, got, want)
+		}
+	}
+}
+
+// Layers are laid with a hold between every two: one hold fewer than layers.
+func TestLayersTakeTheirHolds(t *testing.T) {
+	p := pageOf(t, Overlay, Job{Metal: "mild-steel", Thickness: Some(12), Joint: "overlay", Filler: "cual8", Feed: Some(7.6), Travel: Some(6), ShaftDia: Some(100), Length: Some(30), Layer: Some(6)})
+	layers, time, hold := value(t, p, "layers").Value, value(t, p, "arc_time").Value, value(t, p, "interpass_hold").Value
+	want := fmt.Sprintf("%.0f layers with the holds between them: about %.0f minutes in all", layers, (time+(layers-1)*hold)/60)
+	if hold/60 < 1 || layers < 2 {
+		t.Fatalf("%g layers, a hold of %g s", layers, hold)
+	}
+	for _, r := range p.Reasons {
+		if strings.Contains(r.Text, "layers with the holds") {
+			if r.Text != want {
+				t.Errorf("%s\nwant %s", r.Text, want)
+			}
+			return
+		}
+	}
+	t.Errorf("nothing says how long it takes: %+v", p.Reasons)
+}
+
+// An input that is another figure of the page or the card is marked as derived: nobody typed it.
+func TestOverlayInputsAreDerived(t *testing.T) {
+	c := byHand("overlay")
+	c.Job.ShaftDia, c.Job.Layer = Some(40), Some(5)
+	p, _, err := laidOver(c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	derived := map[string]bool{"bead width": true, "bead area": true, "pitch": true, "layer height": true, "travel": true, "layers": true, "diameter": false,
+		"wanted height": false, "to machine off": false, "length of one bead": false, "length along the axis": false}
+	for _, f := range p.Figures {
+		for _, in := range f.Basis.Inputs {
+			if want, known := derived[in.Name]; !known || in.Derived != want {
+				t.Errorf("%s of %s: derived %v", in.Name, f.Name, in.Derived)
+			}
 		}
 	}
 }
