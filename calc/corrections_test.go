@@ -64,6 +64,10 @@ func TestNotchesStopShort(t *testing.T) {
 	if down := v.notches(&v.laid[0], l, -1); len(down) != 27 || down[0] != 8.9 || down[26] != 6.3 {
 		t.Errorf("downward: %v", down)
 	}
+	fast := &view{laid: laidAt(job, []string{"rolled-edge"}, 12.5)}
+	if up := fast.notches(&fast.laid[0], l, 1); len(up) != 15 || up[14] != 14 { // the quickest that a hand holds
+		t.Errorf("upward from 12.5: %v", up)
+	}
 	if none := v.notches(&v.laid[0], l, 0); none != nil {
 		t.Errorf("neither way: %v", none)
 	}

@@ -126,6 +126,11 @@ func TestLayersTakeTheirHolds(t *testing.T) {
 	if hold/60 < 1 || layers < 2 {
 		t.Fatalf("%g layers, a hold of %g s", layers, hold)
 	}
+	for _, in := range value(t, p, "interpass_hold").Basis.Inputs {
+		if in.Name == "one layer's arc time" && math.Abs(in.Value-time/layers) > 1e-9 {
+			t.Errorf("a layer takes %g s of %g for %g", in.Value, time, layers)
+		}
+	}
 	for _, r := range p.Reasons {
 		if strings.Contains(r.Text, "layers with the holds") {
 			if r.Text != want {
