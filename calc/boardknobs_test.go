@@ -131,3 +131,29 @@ func TestWhyTellsHeatFromTheRest(t *testing.T) {
 		}
 	}
 }
+
+// What was given or bought is not called assumed; a stick-out that nobody measured is.
+func TestAssumedIsWhatNobodyGave(t *testing.T) {
+	c := card(t, Job{Metal: "mild-steel", Gauge: 18, StickOut: Some(12), VoltFactor: Some(1.02), Phi: Some(4), Eta: Some(0.8), Gap: Some(0.5)})
+	b := newBoard(c)
+	for _, k := range []knob{kThick1, kThick2, kStick, kVoltFactor, kPhi, kEta, kWire, kGap, kVolts} {
+		if b.doubts[k].assumed {
+			t.Errorf("%s is called assumed", knobNames[k].name)
+		}
+	}
+	b = newBoard(card(t, Job{Metal: "mild-steel", Gauge: 18}))
+	for _, k := range []knob{kStick, kRoom, kGap} {
+		if !b.doubts[k].assumed {
+			t.Errorf("%s is not called assumed", knobNames[k].name)
+		}
+	}
+}
+
+// Shape factors of EN 1011-2, table D.1 (memory high): butt 0.9 and 0.9, corner 0.9 and 0.67, tee and lap 0.45 and 0.67.
+func TestShapeFactors(t *testing.T) {
+	for joint, want := range map[string][2]float64{"butt": {0.9, 0.9}, "corner": {0.9, 0.67}, "tee": {0.45, 0.67}, "lap": {0.45, 0.67}, "overlay": {1, 1}} {
+		if f2, f3 := jointFactors(joint); f2 != want[0] || f3 != want[1] {
+			t.Errorf("%s: %g and %g, want %v", joint, f2, f3, want)
+		}
+	}
+}

@@ -65,7 +65,7 @@ func TestWhatElseHandsType(t *testing.T) {
 
 // A bare whole number from 7 up is a gauge, and only a whole one.
 func TestBareGauges(t *testing.T) {
-	for text, want := range map[string]Size{"6": {Length: 6}, "7": {Gauge: 7}, "30": {Gauge: 30}, "007": {Gauge: 7}, "7.0": {Length: 7}, "7,5": {Length: 7.5}, "30.5": {Length: 30.5},
+	for text, want := range map[string]Size{"6": {Length: 6}, "7": {Gauge: 7}, "30": {Gauge: 30}, "007": {Gauge: 7}, "19": {Gauge: 19}, "20": {Gauge: 20}, "7.0": {Length: 7}, "7,5": {Length: 7.5}, "30.5": {Length: 30.5},
 		"#7": {Gauge: 7}, "30ga": {Gauge: 30}, "7mm": {Length: 7}} {
 		if got, err := ParseSize(text); err != nil || got != want {
 			t.Errorf("%q: %+v, %v; want %+v", text, got, err, want)
@@ -123,6 +123,15 @@ func TestHintsOfNoField(t *testing.T) {
 	for _, f := range []Field{-1, 0, fields, fields + 1} {
 		if Rule(f) != "" || Hint(f) != "" {
 			t.Errorf("field %d: %q, %q", f, Rule(f), Hint(f))
+		}
+	}
+}
+
+// One to three digits may stand before the thousands; where both readings are in range the hand is asked.
+func TestThousandsByTheirDigits(t *testing.T) {
+	for _, text := range []string{"1,500", "12,500", "100,500"} {
+		if v, err := ParseNumber(text); err == nil || !strings.HasSuffix(err.Error(), "can be read in two ways") {
+			t.Errorf("%q: %g, %v", text, v, err)
 		}
 	}
 }
