@@ -17,10 +17,10 @@ func TestSteelCurves(t *testing.T) {
 	check(t, "c 20", 1000*ok(calc.SteelSpecificHeat(20)), 440, 0.5)
 	check(t, "c 600", 1000*ok(calc.SteelSpecificHeat(600)), 760, 0.5)
 	check(t, "c 735", 1000*ok(calc.SteelSpecificHeat(735)), 5000, 0.5)
-	check(t, "c 900", 1000*ok(calc.SteelSpecificHeat(900)), 650, 0.5)
+	check(t, "c 900", 1000*ok(calc.SteelSpecificHeat(900)), 650, 1e-6) // from here on a constant, so exact
 	check(t, "c 1200", 1000*ok(calc.SteelSpecificHeat(1200)), 650, 0.5)
 	check(t, "k 20", 1000*ok(calc.SteelConductivity(20)), 53.3, 0.05)
-	check(t, "k 800", 1000*ok(calc.SteelConductivity(800)), 27.3, 0.05)
+	check(t, "k 800", 1000*ok(calc.SteelConductivity(800)), 27.3, 1e-6) // likewise
 	check(t, "k 1200", 1000*ok(calc.SteelConductivity(1200)), 27.3, 0.05)
 }
 

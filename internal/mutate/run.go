@@ -19,7 +19,7 @@ const (
 )
 
 // verdict runs the tests with one mistake in place of the file, by go's own overlay.
-func verdict(dir string, s *slip, tests []string, limit time.Duration) outcome {
+func (c *choice) verdict(dir string, s *slip) outcome {
 	file, overlay := filepath.Join(dir, "mistake.go"), filepath.Join(dir, "overlay.json")
 	if err := os.MkdirAll(dir, 0o700); err != nil {
 		return broken
@@ -31,20 +31,24 @@ func verdict(dir string, s *slip, tests []string, limit time.Duration) outcome {
 	if err != nil || os.WriteFile(overlay, b, 0o600) != nil {
 		return broken
 	}
-	ctx, stop := context.WithTimeout(context.Background(), limit)
-	defer stop()
-	out, err := run(ctx, []string{"-overlay", overlay}, tests)
-	switch {
-	case err == nil:
-		return missed
-	case bytes.Contains(out, []byte("[build failed]")), bytes.Contains(out, []byte("[setup failed]")):
-		return broken
+	for _, tests := range c.tests {
+		out, err := run([]string{"-overlay", overlay}, tests, c.limit)
+		switch {
+		case err == nil:
+			continue
+		case bytes.Contains(out, []byte("[build failed]")), bytes.Contains(out, []byte("[setup failed]")):
+			return broken
+		}
+		return noticed
 	}
-	return noticed
+	return missed
 }
 
-func run(ctx context.Context, flags, tests []string) ([]byte, error) {
-	args := append([]string{"test", "-count=1", "-vet=off", "-failfast"}, flags...)
+// run is one go test. The limit is the tests' own, so that what never ends is stopped and not left behind.
+func run(flags, tests []string, limit time.Duration) ([]byte, error) {
+	ctx, stop := context.WithTimeout(context.Background(), 2*limit+time.Minute)
+	defer stop()
+	args := append([]string{"test", "-count=1", "-vet=off", "-failfast", "-timeout=" + limit.String()}, flags...)
 	cmd := exec.CommandContext(ctx, "go", append(args, tests...)...)
 	cmd.WaitDelay = 5 * time.Second
 	return cmd.CombinedOutput()

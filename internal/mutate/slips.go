@@ -14,19 +14,29 @@ import (
 // slip is one mistake: some bytes of a file replaced by others.
 type slip struct {
 	file       string // whole path
+	name       string // as it was asked for
 	text       []byte
 	at, length int
 	with       string
 	line       int
+	twin       int // how many before it look the same
 }
 
 func (s *slip) source() []byte {
 	return append(append(append([]byte{}, s.text[:s.at]...), s.with...), s.text[s.at+s.length:]...)
 }
 
+// String is the line with the mistake shown in its place, "a {+ → -} b": a name that moves with its line.
 func (s *slip) String() string {
-	whole := strings.Split(string(s.text), "\n")[s.line-1]
-	return fmt.Sprintf("%s:%d: %s for %s in: %s", filepath.Base(s.file), s.line, strconv.Quote(s.with), strconv.Quote(string(s.text[s.at:s.at+s.length])), strings.TrimSpace(whole))
+	from := strings.LastIndexByte(string(s.text[:s.at]), '\n') + 1
+	end := s.at + s.length
+	rest, _, _ := strings.Cut(string(s.text[end:]), "\n")
+	line := fmt.Sprintf("%s{%s → %s}%s", s.text[from:s.at], s.text[s.at:end], s.with, rest)
+	name := filepath.ToSlash(filepath.Clean(s.name)) + ": " + strings.TrimSpace(line)
+	if s.twin > 0 {
+		name += fmt.Sprintf(" (%d)", s.twin+1)
+	}
+	return name
 }
 
 // swaps are the operators that a hand mixes up.
@@ -56,6 +66,12 @@ func slips(folder string) ([]slip, error) {
 	if len(list) == 0 {
 		return nil, fmt.Errorf("no Go code in %s", folder)
 	}
+	seen := map[string]int{}
+	for i := range list {
+		name := list[i].String()
+		list[i].twin = seen[name]
+		seen[name]++
+	}
 	return list, nil
 }
 
@@ -76,7 +92,7 @@ func slipsOf(name string) ([]slip, error) {
 	var list []slip
 	add := func(at token.Pos, length int, with string) {
 		p := files.Position(at)
-		list = append(list, slip{whole, text, p.Offset, length, with, p.Line})
+		list = append(list, slip{file: whole, name: name, text: text, at: p.Offset, length: length, with: with, line: p.Line})
 	}
 	ast.Inspect(tree, func(n ast.Node) bool {
 		switch n := n.(type) {

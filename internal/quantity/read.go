@@ -102,7 +102,7 @@ func echo(text string) string {
 
 // short prints a limit in the fewest digits that a message needs.
 func short(v float64) string {
-	if a := max(v, -v); a >= 1e4 {
+	if v >= 1e4 {
 		return strconv.FormatFloat(v, 'f', 0, 64)
 	}
 	return strconv.FormatFloat(v, 'g', 4, 64)

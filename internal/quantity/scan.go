@@ -39,14 +39,14 @@ func scan(sp *spec, text string) (scanned, error) {
 		out.before, s = strings.TrimSpace(s[:cut]), s[cut:]
 	}
 	rest, negative := strings.CutPrefix(s, "-")
-	if negative && (!sp.signed || out.before != "") {
+	if negative && !sp.signed {
 		return out, &Error{sp.what + " cannot be negative", sp.hint}
 	}
 	if !out.number(strings.TrimSpace(rest)) {
 		return out, sp.refuse(text, "is no number")
 	}
 	if negative {
-		out.v, out.thousands, out.whole = -out.v, 0, false
+		out.v, out.thousands = -out.v, 0
 	}
 	return out, nil
 }
@@ -84,34 +84,44 @@ func hasPower(s string) bool {
 // grouping reports a number whose one comma may part thousands: one to three digits before it, the
 // first not 0, and exactly three behind.
 func grouping(s string) bool {
+	s = marks(s)
 	comma := strings.IndexByte(s, ',')
-	if comma < 1 || comma > 3 || s[0] == '0' || span(s, 0) != comma || strings.Contains(s, ".") {
+	if comma < 1 || comma > 3 || s[0] == '0' || strings.Contains(s, ".") {
 		return false
 	}
-	return span(s, comma+1) == comma+4
+	return len(s) == comma+4 && strings.Count(s, ",") == 1
 }
 
 // pointed writes a decimal comma as a point, where it is the only mark.
 func pointed(s string) string {
-	if strings.Count(s, ",") == 1 && !strings.Contains(s, ".") {
+	if n := marks(s); strings.Count(n, ",") == 1 && !strings.Contains(n, ".") {
 		return strings.Replace(s, ",", ".", 1)
 	}
 	return s
 }
 
+// marks is the run of digits, points and commas at the start: a point in the unit ("in.") is not among them.
+func marks(s string) string { return s[:len(s)-len(strings.TrimLeft(s, ".,0123456789"))] }
+
 // numberLength returns how many bytes at the start of s are a number: digits with a point, a fraction,
 // or a whole number and a fraction joined by a hyphen or a blank.
 func numberLength(s string) int {
-	i := span(s, 0)
-	j := i
-	if j < len(s) && (s[j] == '-' || s[j] == ' ') {
-		j++
+	whole := span(s, 0)
+	if whole < len(s) && (s[whole] == '-' || s[whole] == ' ') {
+		over := span(s, whole+1)
+		if end := under(s, over); over > whole+1 && end > over {
+			return end
+		}
 	}
-	if k := span(s, j); j > i && k > j && k < len(s) && s[k] == '/' && span(s, k+1) > k+1 {
-		return span(s, k+1)
-	}
-	if i < len(s) && s[i] == '/' && span(s, i+1) > i+1 {
-		return span(s, i+1)
+	return under(s, whole)
+}
+
+// under returns the end of a stroke and what it divides by, which stand at i, or i where they do not.
+func under(s string, i int) int {
+	if i < len(s) && s[i] == '/' {
+		if end := span(s, i+1); end > i+1 {
+			return end
+		}
 	}
 	return i
 }
@@ -144,17 +154,14 @@ func value(s string) (float64, bool) {
 
 // digits reads a part of a fraction: up to six digits, no point.
 func digits(s string) (float64, bool) {
-	if s == "" || len(s) > 6 || strings.Contains(s, ".") {
+	if len(s) > 6 || strings.Contains(s, ".") {
 		return 0, false
 	}
 	return decimal(s)
 }
 
-// decimal is ParseFloat without what a hand never means: exponents, hexadecimals, names, two points.
+// decimal reads a run of digits and points, which is all that ParseFloat gets to see: no exponent, no name.
 func decimal(s string) (float64, bool) {
-	if strings.Count(s, ".") > 1 || strings.Trim(s, ".") == "" {
-		return 0, false
-	}
 	v, err := strconv.ParseFloat(s, 64)
-	return v, err == nil && !math.IsInf(v, 0) && !math.IsNaN(v)
+	return v, err == nil
 }

@@ -6,53 +6,58 @@ import (
 	"strings"
 )
 
-// view is how a card's unit is printed in each system: v·num/den + zero in the inch system.
+// view is how a card's unit is printed in each system.
 type view struct {
-	unit     string // as it stands in a card: ASCII
-	metric   string // on screen
-	inch     string // the unit in the other system, as on screen; "" where it is the same
-	num, den float64
-	zero     float64
-	least    [2]int // decimals that a value without a band has at least: metric, inch
+	unit   string // as it stands in a card: ASCII
+	metric string // on screen
+	least  int    // decimals that a value without a band has at least
+	inch   *other // nil where it is the same
+}
+
+// other is a unit of the inch system: v·num/den + zero.
+type other struct {
+	label          string
+	least          int
+	num, den, zero float64
 }
 
 var views = [...]view{
-	{"m/min", "m/min", "in/min", 1000, inch, 0, [2]int{1, 0}},
-	{"mm/s", "mm/s", "in/min", 60, inch, 0, [2]int{1, 1}},
-	{"mm", "mm", "in", 1, inch, 0, [2]int{0, 0}},
-	{"m", "m", "ft", 1000, foot, 0, [2]int{1, 1}},
-	{"g/min", "g/min", "lb/h", 0.06, pound, 0, [2]int{1, 2}},
-	{"g/h", "g/h", "oz/h", 0.016, pound, 0, [2]int{1, 2}},
-	{"g/m", "g/m", "lb/1000 ft", foot / 1000, pound, 0, [2]int{2, 2}},
-	{"g/m2", "g/m²", "oz/ft²", 16 * foot * foot * 1e-9, pound, 0, [2]int{0, 2}},
-	{"J/mm", "J/mm", "kJ/in", inch, 1000, 0, [2]int{0, 2}},
-	{"mm2", "mm²", "in²", 1, squareIn, 0, [2]int{1, 4}},
-	{"mm3", "mm³", "in³", 1, squareIn * inch, 0, [2]int{1, 5}},
-	{"L/min", "L/min", "cfh", 60, cubicFoot, 0, [2]int{0, 0}},
-	{"L", "L", "ft³", 1, cubicFoot, 0, [2]int{0, 1}},
-	{"m3", "m³", "ft³", 1000, cubicFoot, 0, [2]int{2, 0}},
-	{"m3/h", "m³/h", "cfm", 1000, 60 * cubicFoot, 0, [2]int{0, 0}},
-	{"m3/min", "m³/min", "cfm", 1000, cubicFoot, 0, [2]int{0, 0}},
-	{"C", "°C", "°F", 9, 5, 32, [2]int{0, 0}},
-	{"K", "K", "°F", 9, 5, 0, [2]int{0, 0}}, // a difference
-	{"kN", "kN", "lbf", 1000, lbf, 0, [2]int{1, 0}},
-	{"MPa", "MPa", "ksi", squareIn, 1000 * lbf, 0, [2]int{0, 0}},
-	{"g", "g", "oz", 0.016, pound, 0, [2]int{1, 2}},
-	{"kg", "kg", "lb", 1, pound, 0, [2]int{1, 1}},
-	{"per kg", "a kg", "a lb", pound, 1, 0, [2]int{2, 2}},
-	{"A", "A", "", 1, 1, 0, [2]int{0, 0}},
-	{"V", "V", "", 1, 1, 0, [2]int{1, 1}},
-	{"s", "s", "", 1, 1, 0, [2]int{1, 1}},
-	{"deg", "°", "", 1, 1, 0, [2]int{0, 0}},
-	{"1", "", "", 1, 1, 0, [2]int{0, 0}},
-	{"g/cm3", "g/cm³", "", 1, 1, 0, [2]int{2, 2}},
-	{"kg/m3", "kg/m³", "", 1, 1, 0, [2]int{2, 2}},
-	{"mg/m3", "mg/m³", "", 1, 1, 0, [2]int{0, 0}},
-	{"J/mm3K", "J/mm³K", "", 1, 1, 0, [2]int{4, 4}},
-	{"W/m2K", "W/m²K", "", 1, 1, 0, [2]int{0, 0}},
-	{"ohm mm", "Ω·mm", "", 1, 1, 0, [2]int{0, 0}},
-	{"ohm mm/K", "Ω·mm/K", "", 1, 1, 0, [2]int{0, 0}},
-	{"um", "µm", "", 1, 1, 0, [2]int{0, 0}},
+	{"m/min", "m/min", 1, &other{"in/min", 0, 1000, inch, 0}},
+	{"mm/s", "mm/s", 1, &other{"in/min", 1, 60, inch, 0}},
+	{"mm", "mm", 0, &other{"in", 0, 1, inch, 0}},
+	{"m", "m", 1, &other{"ft", 1, 1000, foot, 0}},
+	{"g/min", "g/min", 1, &other{"lb/h", 2, 0.06, pound, 0}},
+	{"g/h", "g/h", 1, &other{"oz/h", 2, 0.016, pound, 0}},
+	{"g/m", "g/m", 2, &other{"lb/1000 ft", 2, foot / 1000, pound, 0}},
+	{"g/m2", "g/m²", 0, &other{"oz/ft²", 2, 16 * foot * foot * 1e-9, pound, 0}},
+	{"J/mm", "J/mm", 0, &other{"kJ/in", 2, inch, 1000, 0}},
+	{"mm2", "mm²", 1, &other{"in²", 4, 1, squareIn, 0}},
+	{"mm3", "mm³", 1, &other{"in³", 5, 1, squareIn * inch, 0}},
+	{"L/min", "L/min", 0, &other{"cfh", 0, 60, cubicFoot, 0}},
+	{"L", "L", 0, &other{"ft³", 1, 1, cubicFoot, 0}},
+	{"m3", "m³", 2, &other{"ft³", 0, 1000, cubicFoot, 0}},
+	{"m3/h", "m³/h", 0, &other{"cfm", 0, 1000, 60 * cubicFoot, 0}},
+	{"m3/min", "m³/min", 0, &other{"cfm", 0, 1000, cubicFoot, 0}},
+	{"C", "°C", 0, &other{"°F", 0, 9, 5, 32}},
+	{"K", "K", 0, &other{"°F", 0, 9, 5, 0}}, // a difference
+	{"kN", "kN", 1, &other{"lbf", 0, 1000, lbf, 0}},
+	{"MPa", "MPa", 0, &other{"ksi", 0, squareIn, 1000 * lbf, 0}},
+	{"g", "g", 1, &other{"oz", 2, 0.016, pound, 0}},
+	{"kg", "kg", 1, &other{"lb", 1, 1, pound, 0}},
+	{"per kg", "a kg", 2, &other{"a lb", 2, pound, 1, 0}},
+	{"A", "A", 0, nil},
+	{"V", "V", 1, nil},
+	{"s", "s", 1, nil},
+	{"deg", "°", 0, nil},
+	{"1", "", 0, nil},
+	{"g/cm3", "g/cm³", 2, nil},
+	{"kg/m3", "kg/m³", 2, nil},
+	{"mg/m3", "mg/m³", 0, nil},
+	{"J/mm3K", "J/mm³K", 4, nil},
+	{"W/m2K", "W/m²K", 0, nil},
+	{"ohm mm", "Ω·mm", 0, nil},
+	{"ohm mm/K", "Ω·mm/K", 0, nil},
+	{"um", "µm", 0, nil},
 }
 
 // look finds a unit's row; an unknown unit is printed as it stands.
@@ -62,17 +67,17 @@ func look(unit string) view {
 			return views[i]
 		}
 	}
-	return view{unit: unit, metric: unit, num: 1, den: 1}
+	return view{unit: unit, metric: unit}
 }
 
 // inches reports whether the system prints this unit in the other one's.
-func (w *view) inches(sys System) bool { return sys == Inch && w.inch != "" }
+func (w *view) inches(sys System) bool { return sys == Inch && w.inch != nil }
 
 // Label is a card's unit as the system's users write it. Both counts as metric: a label names one unit.
 func Label(unit string, sys System) string {
 	w := look(unit)
 	if w.inches(sys) {
-		return w.inch
+		return w.inch.label
 	}
 	return w.metric
 }
@@ -81,7 +86,7 @@ func Label(unit string, sys System) string {
 func Convert(v float64, unit string, sys System) (float64, string) {
 	w := look(unit)
 	if w.inches(sys) {
-		return v*w.num/w.den + w.zero, w.inch
+		return v*w.inch.num/w.inch.den + w.inch.zero, w.inch.label
 	}
 	return v, w.metric
 }
@@ -90,7 +95,7 @@ func Convert(v float64, unit string, sys System) (float64, string) {
 // value has the decimals that hold it to a part in 500.
 func Show(v float64, unit string, sys System) string {
 	w := look(unit)
-	if sys == Both && w.inch != "" {
+	if sys == Both && w.inch != nil {
 		return Show(v, unit, Metric) + " (" + Show(v, unit, Inch) + ")"
 	}
 	x, label := Convert(v, unit, sys)
@@ -116,17 +121,17 @@ func (w *view) decimals(v float64, sys System) int {
 	if w.unit == "%" {
 		return 0 // nothing here is known to a tenth of a per cent
 	}
-	least := w.least[0]
+	d := w.least
 	if w.inches(sys) {
-		least = w.least[1]
+		d = w.inch.least
 	}
-	for d := least; d < 7; d++ {
+	for ; d < 7; d++ {
 		p := math.Pow(10, float64(d))
 		if math.Abs(math.Round(v*p)/p-v) <= math.Abs(v)/500 {
-			return d
+			break
 		}
 	}
-	return 7
+	return d
 }
 
 // number prints v; inch sizes under one have no zero before the point, as they are stamped on spools.

@@ -18,12 +18,12 @@ func counted(text string) (seconds, along string, ok bool) {
 		return "", "", false
 	}
 	s := strings.ReplaceAll(fold(text), " per ", "/")
-	for i := 1; i < len(s)-1; i++ {
+	for i := range len(s) {
 		if s[i] != '/' {
 			continue
 		}
 		seconds, along = strings.TrimSpace(s[:i]), strings.TrimSpace(s[i+1:])
-		if seconds != "" && along != "" && isLetter(seconds[len(seconds)-1]) && span(along, 0) > 0 {
+		if seconds != "" && isLetter(seconds[len(seconds)-1]) && span(along, 0) > 0 {
 			return seconds, along, true
 		}
 	}

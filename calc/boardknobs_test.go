@@ -1,0 +1,159 @@
+package calc
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"brazebooth/tables"
+)
+
+// ISO 544 gives +0.01/−0.04 mm up to 1.6 mm and +0.01/−0.06 above; AWS A5.02 ±0.001 in to .045 in and ±0.002 above (memory
+// medium). A size between them has its neighbour's tolerance about itself.
+func TestWireToleranceIsTheStandards(t *testing.T) {
+	for mm, want := range map[float64][2]float64{0.9: {0.86, 0.91}, 1.2: {1.16, 1.21}, 2.4: {2.34, 2.41}, 0.889: {0.8636, 0.9144}, 1.5875: {1.5367, 1.6383}, 1.205: {1.165, 1.215}} {
+		low, high := wireTolerance(mm)
+		if math.Abs(low-want[0]) > 1e-9 || math.Abs(high-want[1]) > 1e-9 {
+			t.Errorf("%g mm: %g to %g, want %g to %g", mm, low, high, want[0], want[1])
+		}
+	}
+}
+
+// A φ that is given without its own spread keeps that of its wire's row.
+func TestPhiKeepsItsRowsSpread(t *testing.T) {
+	c := card(t, Job{Metal: "mild-steel", Gauge: 18, Phi: Some(4)})
+	f, d := c.Setup.Filler.Phi, newBoard(c).doubts[kPhi]
+	if half := (f.High - f.Low) / 2; math.Abs(d.low-(4-half)) > 1e-9 || math.Abs(d.high-(4+half)) > 1e-9 {
+		t.Errorf("φ from %g to %g, its row's half-width is %g", d.low, d.high, half)
+	}
+	c = card(t, Job{Metal: "mild-steel", Gauge: 18, Phi: Some(4), PhiSigma: Some(0.1)})
+	if d := newBoard(c).doubts[kPhi]; math.Abs(d.low-3.8) > 1e-9 || math.Abs(d.high-4.2) > 1e-9 {
+		t.Errorf("φ 4 ± 0.1 from %g to %g", d.low, d.high)
+	}
+}
+
+// Volts two deviations from the usual make a cause several times likelier, and more tell no more; on the other side three
+// all but rule it out. The usual volts, and volts that nobody read, tell nothing.
+func TestVoltsTellSoMuch(t *testing.T) {
+	c := card(t, Job{Metal: "mild-steel", Gauge: 18, Volts: Some(15)})
+	v := &view{card: *c}
+	usual, band := v.usualVolts(&c.Used)
+	at := func(deviations, side float64) float64 {
+		j := c.Used
+		j.Volts = Some(usual + deviations*band/2)
+		return v.voltsOff(&j, side)
+	}
+	for _, x := range [][3]float64{{0, 1, 1}, {1, 1, math.E}, {2, 1, 7.389056}, {4, 1, 7.389056}, {-4, -1, 7.389056}, {-3, 1, 0.04978707}, {-5, 1, 0.04978707}, {5, -1, 0.04978707}} {
+		if got := at(x[0], x[1]); math.Abs(got/x[2]-1) > 1e-6 {
+			t.Errorf("%g deviations to the side %g count %g times, want %g", x[0], x[1], got, x[2])
+		}
+	}
+	open := &view{card: *card(t, Job{Metal: "mild-steel", Gauge: 18})}
+	if got := open.voltsOff(&c.Used, 1); got != 1 {
+		t.Errorf("volts that nobody read count %g times", got)
+	}
+}
+
+// What is dropped from a copy stays on the card it was copied from.
+func TestDroppingLeavesTheCard(t *testing.T) {
+	c := Card{Warnings: []Warning{{Code: "a"}, {Code: "b"}, {Code: "c"}}}
+	d := c
+	d.dropWarnings("a", "c")
+	if len(d.Warnings) != 1 || d.Warnings[0].Code != "b" || c.Warnings[0].Code != "a" || c.Warnings[1].Code != "b" {
+		t.Errorf("%v, and the card %v", d.Warnings, c.Warnings)
+	}
+}
+
+// The hotter member is the one whose skin lies closer to its own solidus, not the one with the higher figure.
+func TestHotterIsCloserToItsSolidus(t *testing.T) {
+	for _, x := range []struct {
+		skin, solid [2]float64
+		members     int
+		want        int
+	}{{[2]float64{1000, 590}, [2]float64{1500, 600}, 2, 1}, {[2]float64{1490, 100}, [2]float64{1500, 600}, 2, 0}, {[2]float64{1000, 590}, [2]float64{1500, 600}, 1, 0}, {[2]float64{900, 900}, [2]float64{1000, 1000}, 2, 0}} {
+		m, v := margins{solid: x.solid, members: x.members}, verdict{}
+		v.state.skin = x.skin
+		if got := m.hotter(&v); got != x.want {
+			t.Errorf("%v of %v: member %d", x.skin, x.solid, got)
+		}
+	}
+}
+
+// The wetting edge compares with the very angle that the card shows.
+func TestWettingEdgeShowsTheCardsAngle(t *testing.T) {
+	c := card(t, Job{Metal: "mild-steel", Gauge: 18, Joint: "lap"})
+	angle, ok := c.Figure("wetting_angle")
+	if !ok || len(c.Edges) == 0 {
+		t.Fatalf("%+v", c.Edges)
+	}
+	for _, e := range c.Edges {
+		if e.Name == edgeNames[lWets] {
+			if in := e.Basis.Inputs; math.Abs(in[1].Value-angle.Value) > 1e-9 || math.Abs(in[0].Value-tables.ColdAngleFillet.V) > 1e-9 {
+				t.Errorf("%+v beside an angle of %g", in, angle.Value)
+			}
+			return
+		}
+	}
+	t.Errorf("no such edge in %+v", c.Edges)
+}
+
+// A change for the heat is told by the window, any other not; where no change helps, what to do instead depends on it too.
+func TestWhyTellsHeatFromTheRest(t *testing.T) {
+	v, c := &view{}, &Correction{Change: &Change{What: "travel"}, GoodAfter: 60, GoodBefore: 20}
+	heat := []string{tables.CauseCold, tables.CauseHot, tables.CauseMelts, tables.CauseOnLong, tables.CauseOnShort, tables.CauseOffLong, tables.CauseOffShort}
+	for _, id := range heat {
+		if text := v.why(&Likely{ID: id}, c); !strings.Contains(text, "good with this in 60 of 100, without it in 20") {
+			t.Errorf("%s: %s", id, text)
+		}
+		if text := v.noChange(&Likely{ID: id}, c); !strings.Contains(text, "No single setting has room left") {
+			t.Errorf("%s: %s", id, text)
+		}
+	}
+	for _, id := range []string{tables.CauseGas, tables.CauseVoltsLow, tables.CauseVapour} {
+		if text := v.why(&Likely{ID: id}, c); !strings.Contains(text, "not about heat: by the window that is right in 60 of 100 with it, 20 without") {
+			t.Errorf("%s: %s", id, text)
+		}
+	}
+	if text := v.why(&Likely{ID: tables.CauseCold}, &Correction{Change: &Change{What: "travel"}, GoodAfter: 4.9}); !strings.Contains(text, "first of several steps") {
+		t.Error(text)
+	}
+	if text := v.noChange(&Likely{ID: tables.CauseGas}, c); !strings.Contains(text, "No setting is at fault") {
+		t.Error(text)
+	}
+	for _, id := range []string{tables.CauseVoltsLow, tables.CauseVoltsHi, tables.CauseVapour} {
+		if text := v.noChange(&Likely{ID: id}, c); !strings.Contains(text, "would spoil the heat") {
+			t.Errorf("%s: %s", id, text)
+		}
+	}
+	for before, want := range map[float64]string{49.9: "is like it in 50 of 100 only", 50: "Nothing to change: keep"} {
+		if text := v.noChange(&Likely{ID: tables.CauseFine}, &Correction{GoodBefore: before}); !strings.Contains(text, want) {
+			t.Errorf("%g: %s", before, text)
+		}
+	}
+}
+
+// What was given or bought is not called assumed; a stick-out that nobody measured is.
+func TestAssumedIsWhatNobodyGave(t *testing.T) {
+	c := card(t, Job{Metal: "mild-steel", Gauge: 18, StickOut: Some(12), VoltFactor: Some(1.02), Phi: Some(4), Eta: Some(0.8), Gap: Some(0.5)})
+	b := newBoard(c)
+	for _, k := range []knob{kThick1, kThick2, kStick, kVoltFactor, kPhi, kEta, kWire, kGap, kVolts} {
+		if b.doubts[k].assumed {
+			t.Errorf("%s is called assumed", knobNames[k].name)
+		}
+	}
+	b = newBoard(card(t, Job{Metal: "mild-steel", Gauge: 18}))
+	for _, k := range []knob{kStick, kRoom, kGap} {
+		if !b.doubts[k].assumed {
+			t.Errorf("%s is not called assumed", knobNames[k].name)
+		}
+	}
+}
+
+// Shape factors of EN 1011-2, table D.1 (memory high): butt 0.9 and 0.9, corner 0.9 and 0.67, tee and lap 0.45 and 0.67.
+func TestShapeFactors(t *testing.T) {
+	for joint, want := range map[string][2]float64{"butt": {0.9, 0.9}, "corner": {0.9, 0.67}, "tee": {0.45, 0.67}, "lap": {0.45, 0.67}, "overlay": {1, 1}} {
+		if f2, f3 := jointFactors(joint); f2 != want[0] || f3 != want[1] {
+			t.Errorf("%s: %g and %g, want %v", joint, f2, f3, want)
+		}
+	}
+}

@@ -1,0 +1,102 @@
+package calc
+
+import (
+	"math"
+	"math/rand/v2"
+	"strings"
+	"testing"
+
+	"brazebooth/calc/thinsheet"
+	"brazebooth/tables"
+)
+
+// What is tried for a gap: less feed where it is too hot, more and warm parts where it never wets, a thinner wire but where more
+// heat is wanted, a closer gap always.
+func TestGapRemediesByHand(t *testing.T) {
+	for _, x := range []struct {
+		why  thinsheet.Reason
+		wire float64
+		gap  float64
+		want string
+	}{
+		{thinsheet.TooHot, 1.2, 2, "wire feed down to 4.0 m/min; wire feed down to 3.2 m/min; .030 in wire; gap closed to 1.2 mm"},
+		{thinsheet.TooHot, 0.762, 0, "wire feed down to 4.0 m/min; wire feed down to 3.2 m/min"},
+		{thinsheet.NeverWets, 1.2, 2, "wire feed up to 6.2 m/min; wire feed up to 7.5 m/min; parts warmed to 150 °C; gap closed to 1.2 mm"},
+		{thinsheet.WideGap, 0.9, 5, ".030 in wire; gap closed to 2.0 mm"},
+	} {
+		u := Job{Feed: Some(5), Wire: Some(x.wire), Gap: Some(x.gap)}
+		var got []string
+		for _, c := range gapCandidates(&u, x.why) {
+			got = append(got, c.change)
+		}
+		if list := strings.Join(got, "; "); !strings.HasPrefix(list, x.want) {
+			t.Errorf("%s: %s", x.why, list)
+		}
+	}
+}
+
+// A booth's truth is normal over its band, cut at its 95 %: a deviation of √(1 − 2·1.96·φ(1.96)/0.95)/1.96 = 0.4444 of the
+// half-width, each side by its own.
+func TestTruthFillsItsBand(t *testing.T) {
+	r := rand.New(rand.NewPCG(1, 2))
+	var n, sum [2]float64
+	for range 40000 {
+		v := drawn(r, tables.Datum{V: 10, Low: 9, High: 12})
+		if !(v >= 9 && v <= 12) {
+			t.Fatalf("%g is drawn of 9 to 12", v)
+		}
+		side, by := 0, 10-v
+		if v > 10 {
+			side, by = 1, (v-10)/2
+		}
+		n[side]++
+		sum[side] += by * by
+	}
+	for side := range n {
+		if spread := math.Sqrt(sum[side] / n[side]); math.Abs(spread/0.4444-1) > 0.02 || math.Abs(n[side]/20000-1) > 0.03 {
+			t.Errorf("side %d: %g drawn, spread %g", side, n[side], spread)
+		}
+	}
+}
+
+// A given step is held to the largest that overlaps or fills; one that was found is not.
+func TestStepsThatStrain(t *testing.T) {
+	for _, x := range []struct {
+		fixed, step float64
+		by          thinsheet.Reason
+		code        string
+	}{{3, 3, thinsheet.StepFill, "timed-step-fill"}, {3, 3, "", "timed-step-far"}, {0.4, 0.4, "", "timed-step-short"}, {2, 2, "", ""}, {0, 3, thinsheet.StepFill, ""}, {0, 0.4, "", ""}} {
+		g := &gapRun{}
+		g.in.FixedStep = x.fixed
+		g.times.OnMin, g.times.OnMax, g.times.OffMin, g.times.OffMax = 0.2, 0.6, 0.3, 0.9
+		g.times.Beat.On, g.times.Beat.Off, g.times.Beat.Step, g.times.Beat.StepMost, g.times.Beat.StepBy = 0.4, 0.6, x.step, 2, x.by
+		var codes []string
+		for _, w := range g.strained() {
+			codes = append(codes, w.Code)
+		}
+		if got := strings.Join(codes, " "); got != x.code {
+			t.Errorf("a step of %g by %q: %q, want %q", x.step, x.by, got, x.code)
+		}
+	}
+}
+
+// The point of a list nearest to a setting, as a ratio: between 2 and 4 the border is at 2.83.
+func TestClosestByRatio(t *testing.T) {
+	for v, want := range map[float64]int{0.1: 0, 1: 0, 1.4: 0, 1.42: 1, 2.8: 1, 2.85: 2, 4: 2, 100: 3} {
+		if got := closest([]float64{1, 2, 4, 8}, v); got != want {
+			t.Errorf("%g is closest to number %d, want %d", v, got, want)
+		}
+	}
+}
+
+// The doubt of the plane's cells is shown as a share of a hundred.
+func TestGridDoubtIsPerCent(t *testing.T) {
+	g := &gapRun{board: new(board), card: *card(t, Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Mode: "timed", Gap: Some(1.5)})}
+	g.times.Grid = 0.02
+	for _, in := range g.inputs() {
+		if strings.Contains(in.Name, "cells of half the side") && in.Value == 2 && in.Unit == "%" {
+			return
+		}
+	}
+	t.Errorf("%+v", g.inputs())
+}

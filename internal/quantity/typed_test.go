@@ -1,0 +1,96 @@
+package quantity
+
+import (
+	"math"
+	"strings"
+	"testing"
+)
+
+// typedUnits has every unit of every field in every spelling, with its value in the base unit: the definitions of NIST SP 811
+// appendix B.8, typed as printed (the SI's own prefixes; 1 h = 3600 s; 1 kip = 1000 lbf; 1 t weighs 1000 kgf).
+var typedUnits = []struct {
+	parser string
+	want   float64
+	texts  string // a stroke between two
+}{
+	{"length", 300, "300 mm|300 millimeter|300 millimetre|300 millimeters|300 millimetres|300|30cm|0.3m|0.3 meter|0.3 metre|0.3 meters|0.3 metres|300000um|300000 micron|300000 microns"},
+	{"length", 254, `10in|10 in.|10 inch|10 inches|10"|10''|10″|10000mil|10000 mils|10000thou`},
+	{"length", 914.4, "3ft|3 foot|3 feet|3'|3′|3’"},
+	{"feed", 100, "100mm/s|100 mm/sec|100 mm/second|100 mm per second|100mmps|6000mm/min|6000mm/minute|6000mmpm|10cm/s|600cm/min|600cm/minute|6m/min|6 m/minute|6mpm|0.1m/s|6"},
+	{"feed", 240 * 25.4 / 60, `240in/min|240ipm|240 inch/min|240"/min|240 inches/min|240 in/minute|240 inch/minute|240 inches per minute|4in/s|4ips|4"/s|4 inches/second|20ft/min|20fpm|240`},
+	{"current", 93, "93|93a|93 amp|93 amps|93 ampere|93 amperes"},
+	{"voltage", 14.8, "14.8|14.8v|14.8 volt|14.8 volts"},
+	{"temperature", 100, "100|100c|100°|100 °C|100 ℃|100 deg|100 degc|100 celsius|212f|212 °F|212 ℉|212 degf|212 fahrenheit|373.15k|373.15 kelvin"},
+	{"flow", 12, "12|12 l/min|12lpm|12 l/minute|0.72 m3/h|0.72m³/hr"},
+	{"flow", 28.316846592 / 2, "30cfh|30scfh|30 ft3/h|30 ft³/hr|30 cuft/h|30 cu ft/hr|30 cf/h|30 cf/hr"},
+	{"stress", 345, "345|345mpa|345 n/mm2|345 N/mm²|0.345gpa"},
+	{"stress", 50 * 4448.2216152605 / 645.16, "50ksi|50000psi"},
+	{"force", 5, "5|5kn|5000n"},
+	{"force", 2 * 4.4482216152605, "2000lbf|2000lb|2000 lbs|2000 pound|2000 pounds|2 kip|2kips"},
+	{"force", 0.5 * 9.80665, "500kgf|500kg|0.5t"},
+	{"mass", 4, "4|4kg|4 kilo|4 kilos|4000g|4000 gram|4000 grams"},
+	{"mass", 10 * 0.45359237, "10lb|10lbs|10 pound|10 pounds|160oz|160 ounce|160 ounces"},
+	{"duration", 7200, "7200|7200s|7200sec|7200 secs|7200 second|7200 seconds|7200000ms|120min|120 mins|120 minute|120 minutes|2h|2hr|2hrs|2 hour|2 hours"},
+	{"price", 25, "25|25/kg|25/kilo|25 EUR per kg"},
+	{"price", 12 / 0.45359237, "12/lb|12/lbs|12/pound|12$ per lb|0.75/oz|0.75 /ounce"},
+	{"percent", 40, "40|40%|40 percent|40 pct"},
+	{"number", 1.5, "1.5|1,5"},
+}
+
+func TestEveryUnitInEverySpelling(t *testing.T) {
+	typed := map[string]bool{}
+	for _, c := range typedUnits {
+		for text := range strings.SplitSeq(c.texts, "|") {
+			got, err := parsers[c.parser].parse(text)
+			if err != nil || math.Abs(got-c.want) > 1e-13*c.want {
+				t.Errorf("%s %q: %.15g, %v; want %.15g", c.parser, text, got, err, c.want)
+			}
+			typed[c.parser+unitText(strings.TrimLeft(fold(text), "0123456789. "))] = true
+		}
+	}
+	for name, units := range map[string][]unit{"length": lengths, "feed": speeds, "current": amps, "voltage": volts, "temperature": temperatures, "flow": flows,
+		"stress": stresses, "force": forces, "mass": masses, "duration": durations, "price": prices, "percent": percents} {
+		for _, u := range units {
+			for spelling := range strings.FieldsSeq(u.names) {
+				if !typed[name+spelling] {
+					t.Errorf("%s: nobody types %q", name, spelling)
+				}
+			}
+		}
+	}
+}
+
+// The ranges as the parsers' comments give them: both ends in, a hair beyond them out.
+func TestEndsOfEveryRange(t *testing.T) {
+	for name, c := range map[string]struct{ in, out string }{
+		"size": {"0.05mm 150mm 7 30", "0.049mm 150.1mm"}, "wire": {"0.4 3.2", "0.39 3.21"}, "gap": {"0 25", "25.1"}, "stickout": {"3 50", "2.9mm 50.1"},
+		"length": {"0 100m", "100.1m"}, "offset": {"-25 25", "-25.1 25.1"}, "feed": {"0.3m/min 40m/min", "0.29m/min 40.1m/min"}, "travel": {"0.3 60", "0.29 60.1"},
+		"current": {"5 600", "4.9 600.1"}, "voltage": {"5 60", "4.9 60.1"}, "temperature": {"-40 1500", "-40.1 1500.1"}, "flow": {"1 60", "0.9 60.1"},
+		"stress": {"0 5000", "5000.1"}, "force": {"0 10000", "10000.1"}, "mass": {"0 100000", "100000.1"}, "duration": {"0 1000000", "1000000.1"},
+		"price": {"0 1000000", "1000000.1"}, "percent": {"0 100", "100.1"}, "number": {"0 1000000000", "1000000000.1"},
+	} {
+		for text := range strings.FieldsSeq(c.in) {
+			if v, err := parsers[name].parse(text); err != nil {
+				t.Errorf("%s %q: %g, %v", name, text, v, err)
+			}
+		}
+		for text := range strings.FieldsSeq(c.out) {
+			if v, err := parsers[name].parse(text); err == nil || !strings.Contains(err.Error(), "out of range") {
+				t.Errorf("%s %q: %g, %v; want it out of range", name, text, v, err)
+			}
+		}
+	}
+}
+
+// A message gives the range in the field's own unit, in whole figures.
+func TestRangesInMessages(t *testing.T) {
+	for name, want := range map[string]string{"size": "from 0.05 to 150 mm", "wire": "from 0.4 to 3.2 mm", "length": "from 0 to 100 m", "offset": "from -25 to 25 mm",
+		"feed": "from 0.3 to 40 m/min", "travel": "from 0.3 to 60 mm/s", "current": "from 5 to 600 A", "temperature": "from -40 to 1500 °C", "force": "from 0 to 10000 kN",
+		"mass": "from 0 to 100000 kg", "price": "from 0 to 1000000 a kg", "percent": "from 0 to 100 %", "number": "from 0 to 1000000000"} {
+		_, err := parsers[name].parse("9999999999.5")
+		e, ok := err.(*Error)
+		if !ok || !strings.HasSuffix(e.Hint, "; "+want) {
+			t.Errorf("%s: %+v, want %q", name, err, want)
+		}
+	}
+}
