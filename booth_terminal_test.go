@@ -38,7 +38,7 @@ func (x *seen) resize(w, h int) {
 // await waits until the screen shows a text.
 func (x *seen) await(text string) {
 	x.t.Helper()
-	for range 3000 {
+	for range 9000 {
 		if strings.Contains(x.shown(), text) {
 			return
 		}
@@ -112,7 +112,7 @@ func exitOf(t testing.TB, wait func() error) int {
 			t.Logf("ended by %v", err)
 			return -1
 		}
-	case <-time.After(30 * time.Second):
+	case <-time.After(90 * time.Second):
 		t.Fatal("it does not end")
 	}
 	return -1
@@ -121,7 +121,7 @@ func exitOf(t testing.TB, wait func() error) int {
 // eventually waits for something that comes by itself.
 func eventually(t testing.TB, what string, ok func() bool) {
 	t.Helper()
-	for range 1500 {
+	for range 9000 { // a minute and a half: the race detector is slow
 		if ok() {
 			return
 		}

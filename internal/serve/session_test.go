@@ -127,7 +127,7 @@ func (g *guest) types(keys string) { _, _ = io.WriteString(g.in, keys) }
 
 func (g *guest) awaits(text string) {
 	g.t.Helper()
-	for range 1500 {
+	for range 9000 {
 		if strings.Contains(ansi.Strip(g.emu.Render()), text) {
 			return
 		}
@@ -143,7 +143,7 @@ func (g *guest) code() int {
 	var err error
 	select {
 	case err = <-done:
-	case <-time.After(20 * time.Second):
+	case <-time.After(90 * time.Second):
 		g.t.Fatal("the session does not end")
 	}
 	if exit, ok := err.(*ssh.ExitError); ok {
@@ -168,7 +168,7 @@ func (g *guest) opensBook() {
 	for at := "fit"; at != "book"; { // one page after the other, as each is shown
 		g.types("\x1b[C")
 		next := at
-		for range 1500 {
+		for range 9000 {
 			if m := openPage.FindStringSubmatch(ansi.Strip(g.emu.Render())); m != nil && m[1] != at {
 				next = m[1]
 				break
