@@ -26,7 +26,7 @@ type session struct {
 	asked  context.Context // ends before that, when the guest is asked to leave; its cause says why
 	leave  context.CancelCauseFunc
 	guest  Guest
-	idle   *time.Timer
+	idle   *idling
 }
 
 // graceful is how long a guest's screens get to put the terminal back in order, and a closed channel to be answered.
@@ -127,8 +127,8 @@ func (s *server) serve(x *session) {
 		return
 	}
 	defer s.left(x)
-	x.idle = time.AfterFunc(s.Idle, func() { x.leave(errIdle) })
-	defer x.idle.Stop()
+	x.idle = newIdling(s.Idle, func() { x.leave(errIdle) })
+	defer x.idle.stop()
 	longest := time.AfterFunc(s.Longest, func() { x.leave(errLongest) })
 	defer longest.Stop()
 	stop := context.AfterFunc(x.asked, x.hurry)
@@ -208,7 +208,7 @@ func (x *session) tell(why error) {
 }
 
 // heard notes that the guest is there.
-func (x *session) heard() { x.idle.Reset(x.server.Idle) }
+func (x *session) heard() { x.idle.heard() }
 
 // screens shows the screens until they are left.
 func (s *server) screens(x *session) int {
