@@ -1,6 +1,10 @@
 package calc
 
-import "brazebooth/tables"
+import (
+	"slices"
+
+	"brazebooth/tables"
+)
 
 // Card is what was found for a Job. Every number on it carries its band and its reason, so that a
 // screen, a text or a PDF answers "why this number?" without computing again.
@@ -13,7 +17,7 @@ type Card struct {
 	Figures  []Figure  // in the order a hand needs them: settings first
 	Notes    []Note    // settings that are words: polarity, gun angle, inductance
 	Warnings []Warning // stops first, then cautions, then information
-	Zone     string    // "", cold good hot burn-through not-modelled
+	Zone     string    // by heat alone: "", cold good hot burn-through not-modelled; Verdict counts the rest
 	Edges    []Edge
 	Section  Section // what a picture of the joint needs; not Drawn where it is not modelled
 }
@@ -65,6 +69,10 @@ type Figure struct {
 	Unit  string  `json:"unit"` // "m/min", "A", "mm2" ...
 	Basis Basis   `json:"basis"`
 }
+
+// Suggested reports whether the figure is a setting that was left to the program: its range is then no doubt
+// but what it may be, all else the same, until an edge is reached.
+func (f *Figure) Suggested() bool { return f.Basis.Formula == suggestFormula && f.Low < f.High }
 
 // Basis is the reason for a figure. Formula marks each symbol with braces: "{a}·{b}".
 type Basis struct {
@@ -129,4 +137,40 @@ func (c *Card) Figure(name string) (Figure, bool) {
 		}
 	}
 	return Figure{}, false
+}
+
+// Verdict is what the card says of the setting in a word: "stop" where the job is not to be done, "outside"
+// where the heat is good and another edge is not met, else the zone; good is every edge met.
+func (c *Card) Verdict() string {
+	switch e := c.NearestEdge(); {
+	case c.Stopped():
+		return "stop"
+	case c.Zone == "good" && e != nil && !e.Met:
+		return "outside"
+	}
+	return c.Zone
+}
+
+// Stopped reports whether a warning stops the job.
+func (c *Card) Stopped() bool {
+	return slices.ContainsFunc(c.Warnings, func(w Warning) bool { return w.Severity == Stop })
+}
+
+// zoneEdge is the edge that a zone other than good is named for.
+var zoneEdge = map[string]string{"cold": edgeNames[lWets], "hot": edgeNames[lSolid], "burn-through": edgeNames[lBurn]}
+
+// NearestEdge is the edge to tell of where only one can be told: the one that the zone is named for, else of
+// those not met, else of all, the nearest. Nil where none is modelled.
+func (c *Card) NearestEdge() *Edge {
+	var near *Edge
+	for i := range c.Edges {
+		e := &c.Edges[i]
+		if !e.Met && e.Name == zoneEdge[c.Zone] {
+			return e
+		}
+		if near == nil || !e.Met && near.Met || e.Met == near.Met && e.Margin < near.Margin {
+			near = e
+		}
+	}
+	return near
 }

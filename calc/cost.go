@@ -127,6 +127,7 @@ func (p *Part) money(card *Card, time, wire, gas Figure, length float64) {
 	}
 	if u.WirePrice.Set || u.GasPrice.Set || u.LabourRate.Set {
 		p.Figures = append(p.Figures, total)
+		p.because(fmt.Sprintf("labour and overhead are about %.0f %% of what such work costs", tables.LabourShare.V), string(tables.LabourShare.Known), tables.LabourShare.Source)
 		p.steel(card, wire, gas, hours, length, total, unit)
 		return
 	}
@@ -186,5 +187,4 @@ func (p *Part) order(wire, gas Figure) {
 			p.because(fmt.Sprintf("gas: %.0f of %s bottles, %.3g m³ each", math.Ceil(gas.High/1000/c.Volume.V), c.ID, c.Volume.V), string(c.Volume.Known), c.Volume.Source)
 		}
 	}
-	p.because(fmt.Sprintf("labour and overhead are about %.0f %% of what such work costs", tables.LabourShare.V), string(tables.LabourShare.Known), tables.LabourShare.Source)
 }

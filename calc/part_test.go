@@ -48,12 +48,13 @@ func TestStrengthGrows(t *testing.T) {
 	job := Job{Metal: "mild-steel", Thickness: Some(1.5), Joint: "lap", Throat: Some(1), Length: Some(50)}
 	one := value(t, pageOf(t, Strength, job), "allowable_load").Value
 	job.Length = Some(100)
-	if two := value(t, pageOf(t, Strength, job), "allowable_load").Value; math.Abs(two/one-2) > 1e-9 {
+	// Rounded down to two figures: a tenth at most is lost of either.
+	if two := value(t, pageOf(t, Strength, job), "allowable_load").Value; two/one < 1.8 || two/one > 2.2 {
 		t.Errorf("twice as long carries %g times as much", two/one)
 	}
 	job.Safety, job.Load = Some(6), Some(1000)
 	p := pageOf(t, Strength, job)
-	if half := value(t, p, "allowable_load").Value; math.Abs(half/one-1) > 1e-9 {
+	if half := value(t, p, "allowable_load").Value; math.Abs(half/one-1) > 1e-9 { // the same number, rounded alike
 		t.Errorf("twice the safety on twice the length gives %g times", half/one)
 	}
 	if p.Warnings[0].Code != "overloaded" {
@@ -103,7 +104,7 @@ func TestWhatWouldCarryIt(t *testing.T) {
 		}
 	}
 	weak.Length = Some(134)
-	if v := value(t, pageOf(t, Strength, weak), "allowable_load").Value; v < 6*0.99 {
+	if v := value(t, pageOf(t, Strength, weak), "allowable_load").Value; v < 5.9 {
 		t.Errorf("134 mm carry %g kN", v)
 	}
 	plug := pageOf(t, Strength, Job{Metal: "mild-steel", Thickness: Some(0.5), Joint: "plug", Feed: Some(5)})

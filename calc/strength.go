@@ -118,8 +118,8 @@ func (p *Part) sheetCapacity(card *Card, length float64) Figure {
 // allow divides the lowest edge by the safety factor, and holds a load against it.
 func (p *Part) allow(card *Card, edge float64) {
 	safety := card.Used.Safety.Or(tables.DesignSafety.V)
-	v := edge / safety
-	p.add("allowable_load", "kN", v, v, v, Basis{Formula: "lowest edge of the capacities/{S}", Source: tables.DesignSafety.Source, Known: string(tables.DesignSafety.Known),
+	v := downTo2(edge / safety)
+	p.add("allowable_load", "kN", v, v, v, Basis{Formula: "lowest edge of the capacities/{S}, rounded down to two figures", Source: tables.DesignSafety.Source, Known: string(tables.DesignSafety.Known),
 		Inputs: []Input{{Symbol: "S", Name: "safety factor", Value: safety, Unit: "1", Assumed: !card.Job.Safety.Set}}})
 	if !card.Job.Load.Set {
 		return
@@ -129,6 +129,15 @@ func (p *Part) allow(card *Card, edge float64) {
 		p.Warnings = append(p.Warnings, Warning{"overloaded", Caution,
 			fmt.Sprintf("%.3g kN is more than the allowable %.3g kN. %s, another filler, or another way to join it.", load, v, moreOf(card)), filletSource})
 	}
+}
+
+// downTo2 rounds a positive number down to two figures: a load to allow claims no more than its band does.
+func downTo2(v float64) float64 {
+	if !(v > 0) {
+		return v
+	}
+	unit := math.Pow(10, math.Floor(math.Log10(v))-1)
+	return math.Floor(v/unit*(1+1e-12)) * unit
 }
 
 // moreOf is what carries more of a joint.

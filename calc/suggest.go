@@ -46,10 +46,12 @@ func (b *board) suggest(card *Card) (suggestion, error) {
 	// the limits bend more than a line does.
 	c, err = coarseMap(&h, &m, feeds.about(wide.feed), travels.about(wide.travel))
 	if err != nil {
+		wide.settle(&h, &m, feeds, travels)
 		return wide, nil
 	}
 	near := c.furthest()
 	near.keepRange(&wide)
+	near.settle(&h, &m, feeds, travels)
 	return near, nil
 }
 
@@ -63,7 +65,7 @@ func (a axis) about(v float64) axis {
 	return axis{max(a.low, v/half), min(a.high, v*half), 4}
 }
 
-// keepRange takes the working range from the wider map, where it holds the point.
+// keepRange takes the working range from the wider map too: where settle begins to look.
 func (s *suggestion) keepRange(wide *suggestion) {
 	if !s.found || !wide.found {
 		return
@@ -182,8 +184,20 @@ func (c *limitMap) margin(x, y float64) float64 {
 	for k := range d {
 		d[k] = reach(l[k], f[k], g[k])
 	}
-	_, worst := nearest(&d)
-	return worst
+	if _, worst := nearest(&d); worst > -far {
+		return worst
+	}
+	return -far + max(-far, unmet(&l))
+}
+
+// unmet sums what is missing at the edges that are not met: of points from which no change of feed or travel
+// leads inside, the better one misses less.
+func unmet(l *[limitCount]float64) float64 {
+	sum := 0.0
+	for _, v := range l {
+		sum += min(0, v)
+	}
+	return sum
 }
 
 // slopes are the limits' changes by the logarithms of feed and travel. A setting that was given still

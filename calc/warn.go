@@ -34,6 +34,7 @@ func (w *warnings) tell(code string, severity Severity, basis, format string, ar
 func warn(card *Card, b *board, s *spread, sug *suggestion, v *verdict) {
 	w := warnings{card: card, list: make([]Warning, 0, 12)}
 	w.hazards()
+	w.verdict(v) // who reads one line only reads this one
 	w.metals()
 	w.sheet()
 	w.fume()
@@ -46,7 +47,6 @@ func warn(card *Card, b *board, s *spread, sug *suggestion, v *verdict) {
 	if w.card.Used.Position != defaultPosition {
 		w.say(w.card.Used.Position) // the heat flow is computed flat
 	}
-	w.verdict(v)
 	w.setting(sug, v)
 	w.learned(s)
 	w.eyes(s.value[oAmps])

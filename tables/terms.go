@@ -62,7 +62,7 @@ var terms = [...]Term{
 	{"joint filled", nil, "The bronze that is laid is enough for the gap, leg or throat. Short of it there is a groove.", "", ownTerm},
 	{"arc steady", []string{"dip floor", "spray"}, "The current is high enough for a regular dip arc and low enough not to spray. Outside it the arc stutters or throws.", "", practice},
 	{"hand speed", nil, "A travel that a hand can hold evenly. Faster or slower than that belongs to a tractor.", "mm/s", practice},
-	{"zone", []string{"good", "cold", "hot", "outside", "other edge", "not-modelled"}, "What the setting is by the computed cross-section: good, cold, hot, burns through, or past another edge. Good means every edge is met.", "", ownTerm},
+	{"zone", []string{"good", "cold", "hot", "outside", "other edge", "not-modelled"}, "What the setting is by the computed cross-section: good, cold, hot, burns through, or past another edge. Good means every edge is met; outside, that the heat is good and another edge is not.", "", ownTerm},
 	{"margin", []string{"nearest edge"}, "How much feed or travel may go astray before the nearest edge is reached. Below zero an edge is already passed.", "%", ownTerm},
 	{"window", []string{"operating window", "map"}, "All feeds and travels that give a good bead for this job. A wide one forgives a hand; a narrow one wants practice.", "", memoryMedium("welding handbooks: operating window, tolerance box")},
 	{"zinc boiled", []string{"zinc boiled 1", "zinc boiled 2", "zinc band", "zinc limit"}, "How far from the bead's middle the zinc is gone, 907 °C and more. A strip up to 1 or 2 mm is still protected by the zinc beside it.", "mm", memoryHigh("boiling point of zinc; TWI Job Knowledge 134")},

@@ -173,18 +173,17 @@ func boothVerdict(th *theme, c *calc.Card, w, h int) block {
 // zoneWord is the verdict in a word, and an edge that is not met besides.
 func zoneWord(th *theme, c *calc.Card) (paint, string) {
 	style := th.watch
-	switch c.Zone {
+	switch c.Verdict() {
 	case "", "not-modelled":
 		return th.quiet, ""
 	case "good":
 		style = th.good
-	case "burn-through":
+	case "burn-through", "stop":
 		style = th.stop
+	case "outside":
+		return th.watch, "not met: " + c.NearestEdge().Name
 	}
-	if e := nearestEdge(c); e != nil && !e.Met && c.Zone == "good" {
-		return th.watch, "not met: " + e.Name
-	}
-	return style, c.Zone
+	return style, c.Verdict()
 }
 
 // clauses is as much of a caution as a few lines hold, whole clauses only: at least the first one.

@@ -83,7 +83,7 @@ func (p *mapPage) view(th *theme, s *session, w, h int) block {
 	signs := legend(th, w)
 	if w >= besideWidth {
 		left := min(62, w-25)
-		side := block{newRow(w-left).put(th.bold, s.card.Zone).line()}
+		side := block{newRow(w-left).put(th.bold, s.card.Verdict()).line()}
 		side.addAll(p.facts(th, s, w-left, h-len(b)-1))
 		b.addAll(beside(p.grid(th, s, left-10, h-1-len(b)-len(signs)), side, left, th.quiet, ""))
 		b.addAll(signs)
@@ -226,7 +226,7 @@ func (p *mapPage) facts(th *theme, s *session, w, h int) block {
 	}
 	if !p.old() && len(b)+2 < h {
 		b.skip()
-		b.say(th.quiet, 0, fmt.Sprintf("suggested: good with %.0f %% chance", p.have.Chance.Good), w)
+		b.say(th.quiet, 0, fmt.Sprintf("suggested: good with %.0f %% chance; finer than the card's own", p.have.Chance.Good), w)
 		if sp := p.have.Chance.Spoiler; sp != "" {
 			b.say(th.quiet, 0, "spoiled most by "+sp, w)
 		}

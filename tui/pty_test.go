@@ -44,7 +44,7 @@ func TestThroughATerminal(t *testing.T) {
 	term.write("+")
 	term.await("yours")
 	term.write("\r")
-	term.await("source:")
+	term.await("The limits, nearest first")
 	term.write("\x1b")
 	term.await("↑↓ select")
 	term.resize(60, 20)

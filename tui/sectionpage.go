@@ -89,29 +89,17 @@ func zoneWhy(c *calc.Card) string {
 	return "this joint is not modelled."
 }
 
-// nearestEdge is the edge that is missed, or comes nearest to it; nil where there is none.
-func nearestEdge(c *calc.Card) *calc.Edge {
-	var near *calc.Edge
-	for i := range c.Edges {
-		e := &c.Edges[i]
-		if near == nil || !e.Met && near.Met || e.Met == near.Met && e.Margin < near.Margin {
-			near = e
-		}
-	}
-	return near
-}
-
 // zoneRow is the thermal verdict as a row of the card.
 func zoneRow(c *calc.Card) (cardRow, bool) {
 	if c.Zone == "" {
 		return cardRow{}, false
 	}
-	words, near := c.Zone, nearestEdge(c)
+	words, near := c.Verdict(), c.NearestEdge()
 	long := "x shows the cross-section and every edge, m the map of all settings."
 	if near != nil {
 		words += fmt.Sprintf(", nearest edge: %s, %.0f %%", near.Name, near.Margin)
 		if !near.Met {
-			words = c.Zone + ", not met: " + near.Name
+			words = c.Verdict() + ", not met: " + near.Name
 		}
 	} else if c.Zone != "not-modelled" {
 		long = "t shows the heat of the timed arc and what ends each range."

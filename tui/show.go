@@ -75,8 +75,16 @@ func paceText(mms float64, sys quantity.System) string {
 func remark(f *calc.Figure, c *calc.Card, sys quantity.System) (long, short string) {
 	name, _ := strings.CutSuffix(f.Name, "_2")
 	switch name {
+	case "wire_feed":
+		if f.Suggested() {
+			return "good between", ""
+		}
 	case "travel":
-		return paceText(f.Value, sys), paceText(f.Value, oneSystem(sys))
+		long, short = paceText(f.Value, sys), paceText(f.Value, oneSystem(sys))
+		if f.Suggested() {
+			long = "good between; " + long
+		}
+		return long, short
 	case "stickout":
 		return "tip to arc, not to the work", "tip to arc"
 	case "gas_flow":

@@ -210,7 +210,7 @@ func figure(t testing.TB, s *screen, name string) float64 {
 func TestSetByHand(t *testing.T) {
 	s := toCard(t, 80, 24)
 	s.press("enter")
-	s.has("set it yourself", "source:")
+	s.has("set it yourself", "The limits, nearest first")
 	s.typed("250ipm")
 	s.press("enter")
 	if got, want := s.root().job.Feed, calc.Some(6.35); !near(got.V, want.V) || !got.Set {

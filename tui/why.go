@@ -92,8 +92,9 @@ func reasons(th *theme, r *cardRow, c *calc.Card, sys quantity.System, w int) bl
 	var b block
 	switch {
 	case r.numbered():
-		figureReasons(&b, th, &r.figure, sys, w)
+		figureValue(&b, th, &r.figure, sys, w)
 		feedReasons(&b, th, r.name, c, sys, w)
+		figureGrounds(&b, th, &r.figure, w)
 	case r.note.Name != "":
 		b.say(th.plain, 0, r.note.Text, w)
 		b.skip()
@@ -121,7 +122,8 @@ func (c *cell) bands() string {
 	return text
 }
 
-func figureReasons(b *block, th *theme, f *calc.Figure, sys quantity.System, w int) {
+// figureValue is the number with how far it may be off, or, where it is a suggestion, how far the hand may go.
+func figureValue(b *block, th *theme, f *calc.Figure, sys quantity.System, w int) {
 	c := showFigure(f, sys)
 	value := newRow(w).put(th.strong, c.value())
 	if a := c.alt(); a != "" {
@@ -129,8 +131,16 @@ func figureReasons(b *block, th *theme, f *calc.Figure, sys quantity.System, w i
 	}
 	b.add(value.line())
 	if c.band != "" {
-		b.say(th.quiet, 0, "between "+c.bands(), w)
+		if f.Suggested() {
+			b.say(th.quiet, 0, "good between "+c.bands()+", all else the same", w)
+		} else {
+			b.say(th.quiet, 0, "between "+c.bands(), w)
+		}
 	}
+}
+
+// figureGrounds is how the number came about: formula, source, what it rests on.
+func figureGrounds(b *block, th *theme, f *calc.Figure, w int) {
 	b.skip()
 	b.say(th.plain, 0, f.Basis.Plain(), w)
 	if put := f.Basis.Substituted(); put != "" && put != f.Basis.Plain() {

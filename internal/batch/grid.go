@@ -173,7 +173,7 @@ func (s *grid) answer(to []byte, r *row, card *calc.Card) ([]byte, error) {
 	stops, cautions := codes(card)
 	to = slices.Grow(to, 1024+len(r.echo))
 	to = append(append(to, r.echo...), s.comma) // no error
-	to = append(append(to, s.comma), card.Zone...)
+	to = append(append(to, s.comma), card.Verdict()...)
 	to = s.appendCell(append(to, s.comma), strings.Join(stops, " "))
 	to = append(append(to, s.comma), strings.Join(cautions, " ")...)
 	to = append(to, s.comma)

@@ -100,10 +100,13 @@ func sshdDoor(dir, program string) (*door, error) {
 	}
 	_, port, _ := net.SplitHostPort(d.addr)
 	home := filepath.Join(dir, "home")
+	if err := walked(home); err != nil {
+		return nil, err
+	}
 	settings := strings.Join([]string{"Port " + port, "ListenAddress 127.0.0.1", "HostKey " + filepath.Join(dir, "sshd_host"),
 		"AuthorizedKeysFile " + filepath.Join(dir, "guest.pub"), "PidFile none", "StrictModes no", "PermitRootLogin yes", "UsePAM no",
 		"PasswordAuthentication no", "MaxStartups 2000", "LoginGraceTime 120", "PrintMotd no", "PrintLastLog no",
-		"ForceCommand HOME=" + home + " XDG_DATA_HOME=" + home + " exec " + program}, "\n") + "\n"
+		"ForceCommand HOME=" + home + " XDG_DATA_HOME=" + home + " XDG_STATE_HOME=" + home + " exec " + program}, "\n") + "\n"
 	file := filepath.Join(dir, "sshd_config")
 	if err := os.WriteFile(file, []byte(settings), 0o600); err != nil {
 		return nil, err
@@ -111,6 +114,15 @@ func sshdDoor(dir, program string) (*door, error) {
 	d.process = exec.Command(path, "-D", "-e", "-f", file)
 	d.used = func() (use, error) { return useBelow(d.process.Process.Pid) }
 	return d, d.open()
+}
+
+// walked marks a home as one where the first walk was shown: guests press keys on the card, not on its steps.
+func walked(home string) error {
+	dir := filepath.Join(home, "brazebooth")
+	if err := os.MkdirAll(dir, 0o700); err != nil {
+		return err
+	}
+	return os.WriteFile(filepath.Join(dir, "walked"), nil, 0o600)
 }
 
 // makeKey makes a key pair as ssh-keygen does, once.

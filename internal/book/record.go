@@ -45,7 +45,7 @@ type Figure struct {
 
 // Keep is what is kept of a card.
 func Keep(c *calc.Card) Kept {
-	k := Kept{Used: c.Used, Assumed: c.Assumed, Notes: c.Notes, Warns: c.Warnings, Zone: c.Zone}
+	k := Kept{Used: c.Used, Assumed: c.Assumed, Notes: c.Notes, Warns: c.Warnings, Zone: c.Verdict()}
 	for i := range c.Figures {
 		f := &c.Figures[i]
 		k.Figures = append(k.Figures, Figure{f.Name, f.Value, f.Low, f.High, f.Unit, f.Basis.Substituted(), f.Basis.Source, f.Basis.Known})

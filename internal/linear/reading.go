@@ -141,6 +141,9 @@ func (t *talk) readResults(string) {
 
 // heat is the verdict and the nearest edge.
 func heat(c *calc.Card) string {
+	if c.Stopped() {
+		return "Stop: this job is not to be done, whatever the heat."
+	}
 	if c.Zone == "" || c.Zone == "not-modelled" || len(c.Edges) == 0 {
 		return "No verdict on the heat is computed for this job: judge it on a test bead."
 	}

@@ -26,6 +26,7 @@ type document struct {
 	Warnings []calc.Warning             `json:"warnings"`
 	Edges    []edge                     `json:"edges"`
 	Zone     string                     `json:"zone"`
+	Verdict  string                     `json:"verdict"`
 	Sections map[string]json.RawMessage `json:"sections"`
 }
 
@@ -103,7 +104,7 @@ func (d *document) draw(card *calc.Card) error {
 }
 
 func documentOf(card *calc.Card, version string) document {
-	return document{Schema: Schema, Version: version, Job: card.Job, Used: card.Used, Zone: card.Zone,
+	return document{Schema: Schema, Version: version, Job: card.Job, Used: card.Used, Zone: card.Zone, Verdict: card.Verdict(),
 		Assumed: orEmpty(card.Assumed), Settings: orEmpty(card.Notes), Warnings: orEmpty(card.Warnings),
 		Figures: figuresOf(card.Figures), Edges: edgesOf(card.Edges), Sections: map[string]json.RawMessage{}}
 }

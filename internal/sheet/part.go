@@ -27,8 +27,13 @@ func PartText(p *calc.Part, o Options) string {
 
 // stops are the lines that no page may be without.
 func (w *writer) stops(card *calc.Card) {
-	for _, l := range stopsOf(card.Warnings) {
+	stops := stopsOf(card.Warnings)
+	for _, l := range stops {
 		w.para("STOP  ", l.Text)
+		w.line("")
+	}
+	if len(stops) > 0 {
+		w.para("", "What follows is computed for comparison only: do not strike the arc on it.")
 		w.line("")
 	}
 }

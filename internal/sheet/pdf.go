@@ -37,7 +37,7 @@ type Wall struct {
 func WallOf(card *calc.Card, name string) Wall {
 	var w writer
 	w.head(card, Options{Units: quantity.Metric})
-	return Wall{Name: name, Job: strings.Join(strings.Fields(strings.TrimPrefix(w.String(), "Settings card: ")), " "), Figures: card.Figures, Notes: card.Notes, Warnings: card.Warnings, Zone: card.Zone}
+	return Wall{Name: name, Job: strings.Join(strings.Fields(strings.TrimPrefix(w.String(), "Settings card: ")), " "), Figures: card.Figures, Notes: card.Notes, Warnings: card.Warnings, Zone: card.Verdict()}
 }
 
 // Paper is the size of a page.
@@ -271,7 +271,7 @@ func (k *ink) middle(p *Wall, sys quantity.System) {
 	}
 	if p.Zone != "" {
 		k.face("B", 10)
-		k.text(left, y, "heat: "+p.Zone)
+		k.text(left, y, "zone: "+p.Zone)
 		y += 5.2
 	}
 	k.y = y

@@ -181,13 +181,28 @@ func aside(card *calc.Card, f *calc.Figure, o Options) string {
 	return strings.Join(parts, ", ")
 }
 
+// room stands beside the range of a suggested setting, which is no doubt but what the hand may choose.
+const room = "good between"
+
 func remark(card *calc.Card, f *calc.Figure, o Options) string {
 	switch f.Name {
-	case "travel":
-		if o.Units == quantity.Inch {
-			return fmt.Sprintf("%.1f s for 4 in", quantity.Seconds4in(f.Value))
+	case "wire_feed":
+		if f.Suggested() {
+			return room
 		}
-		return fmt.Sprintf("%.1f s for 100 mm", quantity.Seconds100(f.Value))
+	case "travel":
+		pace := fmt.Sprintf("%.1f s for 100 mm", quantity.Seconds100(f.Value))
+		if o.Units == quantity.Inch {
+			pace = fmt.Sprintf("%.1f s for 4 in", quantity.Seconds4in(f.Value))
+		}
+		if f.Suggested() && o.Units != quantity.Both { // which leaves no room for it
+			pace = room + "; " + pace
+		}
+		return pace
+	case "seam_length":
+		if !card.Job.Length.Set {
+			return "assumed"
+		}
 	case "stickout":
 		if card.Job.StickOut.Set {
 			return "tip to arc"
@@ -229,11 +244,23 @@ func (w *writer) edges(card *calc.Card) {
 	if card.Zone == "" || card.Zone == "not-modelled" {
 		return
 	}
-	w.line("  zone          %s", card.Zone)
+	w.line("  zone          %s", verdictText(card))
 	for i := range card.Edges {
 		w.line("    %-18s %s", card.Edges[i].Name, edgeText(&card.Edges[i]))
 	}
 	w.line("")
+}
+
+// verdictText is the verdict with what stands against a good heat.
+func verdictText(card *calc.Card) string {
+	switch v := card.Verdict(); v {
+	case "outside":
+		return v + ": the heat is good, " + card.NearestEdge().Name + " is not met"
+	case "stop":
+		return v + ": not to be done, whatever the heat"
+	default:
+		return v
+	}
 }
 
 func (w *writer) notes(card *calc.Card) {

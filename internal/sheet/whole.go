@@ -107,7 +107,7 @@ func WholeMarkdown(card *calc.Card, parts []calc.Part, o Options) string {
 	m.line("## Set: the card\n")
 	m.figures(card, card.Figures, o)
 	if card.Zone != "" && card.Zone != "not-modelled" {
-		m.line("Zone: **%s**. %s\n", card.Zone, edgesLine(card))
+		m.line("Zone: **%s**. %s\n", verdictText(card), edgesLine(card))
 	}
 	for _, n := range card.Notes {
 		m.line("- **%s**: %s", n.Name, clean(n.Text))

@@ -1,0 +1,78 @@
+package calc
+
+import (
+	"math"
+
+	"brazebooth/internal/crew"
+)
+
+// settle moves the ends of the working ranges, which a coarse map drew, to where the cross-section itself
+// still meets every edge, to about a hundredth of the limit that ends them.
+func (s *suggestion) settle(h *heatField, m *margins, feeds, travels axis) {
+	if !s.found {
+		return
+	}
+	worst := func(feed, travel float64) float64 {
+		state, err := h.at(feed, travel, m.zinc > 0)
+		if err != nil {
+			return -far
+		}
+		l := m.logs(&state)
+		return lowest(&l)
+	}
+	here := worst(s.feed, s.travel)
+	byFeed := func(f float64) float64 { return worst(f, s.travel) }
+	byTravel := func(v float64) float64 { return worst(s.feed, v) }
+	var ends [4]float64
+	var wg crew.Crew
+	for i, e := range [...]struct {
+		from, guess, most float64
+		worst             func(float64) float64
+	}{
+		{s.feed, s.feedLow, feeds.low, byFeed}, {s.feed, s.feedHigh, feeds.high, byFeed},
+		{s.travel, s.travelLow, travels.low, byTravel}, {s.travel, s.travelHi, travels.high, byTravel},
+	} {
+		wg.Go(func() { ends[i] = lastMet(e.from, here, e.guess, e.most, e.worst) })
+	}
+	wg.Wait()
+	s.feedLow, s.feedHigh, s.travelLow, s.travelHi = ends[0], ends[1], ends[2], ends[3]
+}
+
+// lowest is the limit that is least met.
+func lowest(l *[limitCount]float64) float64 {
+	least := l[0]
+	for _, v := range l[1:] {
+		least = min(least, v)
+	}
+	return least
+}
+
+// lastMet looks from a setting, where worst is here, toward the end that it may have at most, beginning at a
+// guess, for the last value at which worst is not negative: false position in logarithms, in which the
+// limits are nearly straight. An end that stays is given half its weight, or one that bends would stay for ever.
+func lastMet(from, here, guess, most float64, worst func(float64) float64) float64 {
+	if here < 0 || from == most {
+		return from
+	}
+	const close = 0.01 // of a limit: far less than the bands of the figures behind it
+	last := from
+	in, out := 0.0, math.Log(most/from) // from itself stays what it is to the last bit
+	fIn, fOut := here, math.NaN()
+	for x := math.Log(guess / from); ; {
+		at := from * math.Exp(x)
+		f := max(-1, worst(at))
+		if f >= 0 {
+			last, in, fIn, fOut = at, x, f, fOut/2
+		} else {
+			out, fIn, fOut = x, fIn/2, f
+		}
+		switch {
+		case in == out || f >= 0 && f < close || math.Abs(out-in) < close:
+			return last
+		case math.IsNaN(fOut):
+			x = out
+		default:
+			x = in + (out-in)*max(0.05, min(0.95, fIn/(fIn-fOut)-0.02))
+		}
+	}
+}
