@@ -37,6 +37,11 @@ func glyph(r rune) ([5]string, bool) {
 // so that a dot of 2 by 2 is a square.
 type dot struct{ wide, high int }
 
+// larger reports whether digits of d can be read from further away: the higher ones, of two as high the wider ones.
+func (d dot) larger(than dot) bool {
+	return d.high > than.high || d.high == than.high && d.wide > than.wide
+}
+
 // lines is how many lines a digit takes.
 func (d dot) lines() int { return (5*d.high + 1) / 2 }
 

@@ -2,22 +2,51 @@ package tui
 
 // boothCell is one figure of the booth view: huge digits under its name.
 type boothCell struct {
-	label, number, unit, alt string
-	more                     []string // shown where there is room: the band, the pace
+	label, number, unit string
+	alt, band           string // the other system, the range: each in every cell or in none
+	pace                string // shown where there is room
 }
 
-// heads are the lines over the digits in a column: the name and the unit, on one line or on two.
-func (c *boothCell) heads(w int) []string {
-	unit := spaced(c.unit, c.alt)
-	if width(c.label)+2+width(unit) <= w {
-		return []string{c.label + "  " + unit}
+// words are what stands over the digits or beside them, the name and the unit first.
+func (c *boothCell) words() []string {
+	list := []string{c.label, c.unit}
+	for _, word := range [...]string{c.alt, c.band} {
+		if word != "" {
+			list = append(list, word)
+		}
 	}
-	return []string{c.label, unit}
+	return list
+}
+
+// heads are the lines over the digits in a column: its words, as many on a line as it is wide.
+func (c *boothCell) heads(w int) [][]string {
+	var lines [][]string
+	used := w
+	for _, word := range c.words() {
+		if used += 2 + width(word); used <= w {
+			lines[len(lines)-1] = append(lines[len(lines)-1], word)
+		} else {
+			lines, used = append(lines, []string{word}), width(word)
+		}
+	}
+	return lines
+}
+
+// style is how the n-th word looks: the name and the unit stand out, what is said besides does not.
+func (c *boothCell) style(th *theme, n int) paint {
+	if n < 2 {
+		return th.bold
+	}
+	return th.quiet
 }
 
 // least is the narrowest column for the cell.
 func (c *boothCell) least(d dot) int {
-	return max(digitsWidth(c.number, d), width(c.label), width(spaced(c.unit, c.alt)))
+	n := digitsWidth(c.number, d)
+	for _, word := range c.words() {
+		n = max(n, width(word))
+	}
+	return n
 }
 
 // boothGrid is how the cells stand: so many beside each other, at a size of dot.
@@ -100,9 +129,11 @@ func (g *boothGrid) share(row []boothCell, w int) []int {
 
 // aside reports whether a row is one figure with its name beside the digits.
 func (g *boothGrid) aside(row []boothCell, w int) bool {
-	c := &row[0]
-	beside := max(width(c.label), width(spaced(c.unit, c.alt)))
-	return len(row) == 1 && digitsWidth(c.number, g.dot)+gapColumns+beside <= w
+	c, beside := &row[0], 0
+	for _, word := range c.words() {
+		beside = max(beside, width(word))
+	}
+	return len(row) == 1 && len(c.words()) <= g.dot.lines() && digitsWidth(c.number, g.dot)+gapColumns+beside <= w
 }
 
 // draw sets the cells in at most h lines; what is left over stands between the rows.
@@ -150,30 +181,35 @@ func (c *boothCell) line(th *theme, l *row, n, heads int, d dot, end int) {
 		return
 	}
 	own := c.heads(end - l.used)
-	if n < len(own) {
-		l.put(th.bold, own[n])
+	if n >= len(own) {
+		return
 	}
-	if n == len(own)-1 {
-		for _, m := range c.more {
-			if l.used+2+width(m) <= end {
-				l.blank(2).put(th.quiet, m)
-			}
+	before := 0
+	for _, line := range own[:n] {
+		before += len(line)
+	}
+	for i, word := range own[n] {
+		if i > 0 {
+			l.blank(2)
 		}
+		l.put(c.style(th, before+i), word)
+	}
+	if n == len(own)-1 && c.pace != "" && l.used+2+width(c.pace) <= end {
+		l.blank(2).put(th.quiet, c.pace)
 	}
 }
 
 // besideDigits is a row of one figure with its name beside its digits.
 func (c *boothCell) besideDigits(th *theme, d dot, w int) block {
 	var b block
-	words := append([]string{c.label, spaced(c.unit, c.alt)}, c.more...)
+	words := c.words()
+	if c.pace != "" {
+		words = append(words, c.pace)
+	}
 	for i, l := range digits(c.number, d) {
 		r := newRow(w).put(th.strong, l)
 		if i < len(words) && r.used+gapColumns+width(words[i]) <= w {
-			style := th.bold
-			if i > 1 {
-				style = th.quiet
-			}
-			r.blank(gapColumns).put(style, words[i])
+			r.blank(gapColumns).put(c.style(th, i), words[i])
 		}
 		b.add(r.line())
 	}

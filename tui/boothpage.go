@@ -3,6 +3,7 @@ package tui
 import (
 	"fmt"
 	"strings"
+	"unicode/utf8"
 
 	"brazebooth/calc"
 )
@@ -32,50 +33,68 @@ func boothCells(s *session) []boothCell {
 }
 
 func (r *cardRow) booth() boothCell {
-	c := boothCell{label: guessMark(r.tag) + r.label, number: r.cell.number, unit: r.cell.unit}
+	c := boothCell{label: guessMark(r.tag) + r.label, number: r.cell.number, unit: r.cell.unit, band: r.cell.band}
 	if a := r.cell.alt(); a != "" {
 		c.alt = "(" + a + ")"
 	}
-	if r.cell.band != "" {
-		c.more = append(c.more, r.cell.band)
-	}
 	if r.name == "travel" {
-		c.more = append(c.more, r.short)
+		c.pace = r.short
 	}
 	return c
 }
 
-// spareAlt shows the other system only where there is room, on a screen that has no digits else.
-func spareAlt(cells []boothCell) {
-	for i := range cells {
-		if c := &cells[i]; c.alt != "" {
-			c.alt, c.more = "", append([]string{c.alt}, c.more...)
+// fewer are the cells without the other system, or without their ranges.
+func fewer(cells []boothCell, alt, band bool) []boothCell {
+	list := append([]boothCell{}, cells...)
+	for i := range list {
+		if !alt {
+			list[i].alt = ""
+		}
+		if !band {
+			list[i].band = ""
 		}
 	}
+	return list
 }
 
-// boothBody is the whole view. The digits come first: the path over them and the line that says how to leave stand there
-// only where they cost the digits nothing.
-func (m *root) boothBody(w, h int) block {
-	cells, foot := boothCells(&m.session), m.boothFoot(w, h)
-	if _, ok := gridOf(cells, w, h-len(foot)); !ok {
-		spareAlt(cells)
+// boothLayout is what stands on the view: figures, and lines over and under them.
+type boothLayout struct {
+	cells     []boothCell
+	top, hint block
+}
+
+// boothLayouts are the ways to lay the view out, the best first. The other system is left out only where no digits fit
+// with it.
+func (m *root) boothLayouts(w, room int) []boothLayout {
+	cells := boothCells(&m.session)
+	alt := true
+	if _, ok := gridOf(fewer(cells, true, false), w, room); !ok {
+		alt = false
 	}
+	all, bare := fewer(cells, alt, true), fewer(cells, alt, false)
+	hint := m.boothHint(w)
+	path := func() block { return append(pathLines(&m.th, &m.session, &m.session.card, cardStep, w), line{}) }
+	return []boothLayout{{all, path(), hint}, {all, nil, hint}, {bare, path(), hint}, {bare, nil, hint}, {all, nil, nil}, {bare, nil, nil}}
+}
+
+// boothBody is the whole view. The digits come first: the ranges, the path over them and the line that says how to leave
+// stand there only where they cost the digits nothing.
+func (m *root) boothBody(w, h int) block {
+	foot := m.boothFoot(w, h)
 	var best boothGrid
-	var top, hint block
-	for _, with := range [...]struct{ top, hint block }{
-		{append(pathLines(&m.th, &m.session, &m.session.card, cardStep, w), line{}), m.boothHint(w)}, {nil, m.boothHint(w)}, {},
-	} {
-		g, ok := gridOf(cells, w, h-len(foot)-len(with.top)-len(with.hint))
-		if ok && g.dot.high > best.dot.high {
-			best, top, hint = g, with.top, with.hint
+	var shown boothLayout
+	for _, l := range m.boothLayouts(w, h-len(foot)) {
+		g, ok := gridOf(l.cells, w, h-len(foot)-len(l.top)-len(l.hint))
+		if ok && g.dot.larger(best.dot) {
+			best, shown = g, l
 		}
 	}
-	foot = append(foot, hint...)
-	if best.dot.high > 0 && allDrawable(cells) {
-		top = append(top, best.draw(&m.th, cells, w, h-len(top)-len(foot))...)
+	foot = append(foot, shown.hint...)
+	top := shown.top
+	if best.dot.high > 0 && allDrawable(shown.cells) {
+		top = append(top, best.draw(&m.th, shown.cells, w, h-len(top)-len(foot))...)
 	} else {
-		top = boothLines(&m.th, cells, w)
+		top = boothLines(&m.th, boothCells(&m.session), w)
 	}
 	return append(top.fit(h-len(foot)), foot...)
 }
@@ -139,11 +158,17 @@ func (m *root) boothBeat(w, h int) block {
 	return b
 }
 
-// boothVerdict is the zone's word and the strongest caution.
+// boothVerdict is the zone's word with a stop, or, where there is room, with the strongest caution; and what endangers
+// the hand.
 func boothVerdict(th *theme, c *calc.Card, w, h int) block {
 	style, word := zoneWord(th, c)
 	r := newRow(w).put(style, word)
-	if len(c.Warnings) == 0 {
+	if word != "" && len(c.Warnings) > 0 {
+		r.blank(2)
+	}
+	dangers := dangerWords(c)
+	if len(c.Warnings) == 0 || c.Warnings[0].Severity != calc.Stop && len(dangers) > 0 && h < lowHeight {
+		putDangers(th, r, dangers, 0)
 		return block{r.line()}
 	}
 	x := &c.Warnings[0] // they stand in the order of their severity
@@ -151,9 +176,6 @@ func boothVerdict(th *theme, c *calc.Card, w, h int) block {
 	text, body := x.Text, th.plain
 	if x.Severity == calc.Stop {
 		text, body = "STOP: "+text, th.stop
-	}
-	if word != "" {
-		r.blank(2)
 	}
 	r.put(p, mark).blank(1)
 	at, most := r.used, 1
@@ -166,6 +188,11 @@ func boothVerdict(th *theme, c *calc.Card, w, h int) block {
 			r = newRow(w).blank(at)
 		}
 		b.add(r.put(body, l).line())
+	}
+	if len(dangers) > 0 {
+		r = newRow(w)
+		putDangers(th, r, dangers, 0)
+		b.add(r.line())
 	}
 	return b
 }
@@ -186,7 +213,8 @@ func zoneWord(th *theme, c *calc.Card) (paint, string) {
 	return style, c.Verdict()
 }
 
-// clauses is as much of a caution as a few lines hold, whole clauses only: at least the first one.
+// clauses is as much of a caution as a few lines hold, whole clauses only: at least the first one. A sign says where more
+// is to be read.
 func clauses(text string, w, lines int) string {
 	if len(wrap(text, w)) <= lines {
 		return text
@@ -196,7 +224,8 @@ func clauses(text string, w, lines int) string {
 		if !strings.ContainsRune(";:.", r) || i+1 < len(text) && text[i+1] != ' ' {
 			continue
 		}
-		if head := text[:i]; best == "" || best == "STOP" || len(wrap(head, w)) <= lines {
+		head := text[:i+utf8.RuneLen(r)] + " …"
+		if best == "" || best == "STOP: …" || len(wrap(head, w)) <= lines {
 			best = head
 		}
 	}

@@ -23,7 +23,7 @@ func TestBoothFigures(t *testing.T) {
 				s := openAt(t, size[0], size[1], Options{Job: job, Units: sys})
 				s.press("down", "b")
 				s.fits(size[0], size[1])
-				s.hasNot("…")
+				s.uncut("booth", size)
 				cells := boothCells(&s.root().session)
 				if len(cells) != 5 {
 					t.Fatalf("%d figures", len(cells))
@@ -109,6 +109,36 @@ func TestBoothVerdict(t *testing.T) {
 	}
 }
 
+// The ranges stand at every figure or at none, so that none looks as if it had no range.
+func TestBoothRanges(t *testing.T) {
+	sizes := append([][2]int{{40, 16}, {50, 14}, {70, 30}, {100, 20}}, boothSizes...)
+	all := 0
+	for _, size := range sizes {
+		for _, job := range []calc.Job{{Metal: "galvanized", Gauge: 18}, gapped} {
+			for _, sys := range []quantity.System{quantity.Metric, quantity.Inch, quantity.Both} {
+				s := openAt(t, size[0], size[1], Options{Job: job, Units: sys})
+				s.press("down", "b")
+				ranges, shown := 0, 0
+				for _, c := range boothCells(&s.root().session) {
+					if c.band != "" {
+						ranges++
+						shown += min(1, strings.Count(s.text(), c.band))
+					}
+				}
+				if shown != 0 && shown != ranges {
+					t.Errorf("%v, %s: %d of %d ranges:\n%s", size, sys, shown, ranges, s.text())
+				}
+				if shown == ranges {
+					all++
+				}
+			}
+		}
+	}
+	if all < 20 {
+		t.Errorf("only %d views show their ranges", all)
+	}
+}
+
 // A caution is shown by whole clauses: as many as there is room for, and always the first.
 func TestClauses(t *testing.T) {
 	const text = "STOP: Do not: it melts; it burns. Use solder."
@@ -116,7 +146,8 @@ func TestClauses(t *testing.T) {
 		w, lines int
 		want     string
 	}{
-		{60, 1, text}, {33, 1, "STOP: Do not: it melts; it burns"}, {25, 1, "STOP: Do not: it melts"}, {14, 1, "STOP: Do not"}, {4, 1, "STOP: Do not"},
+		{60, 1, text}, {35, 1, "STOP: Do not: it melts; it burns. …"}, {34, 1, "STOP: Do not: it melts; …"}, {25, 1, "STOP: Do not: it melts; …"},
+		{15, 1, "STOP: Do not: …"}, {4, 1, "STOP: Do not: …"},
 		{25, 2, text},
 	} {
 		if got := clauses(text, x.w, x.lines); got != x.want {

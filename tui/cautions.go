@@ -19,9 +19,11 @@ func (th *theme) sign(s calc.Severity) (paint, string) {
 }
 
 // cautionBand is the band under the settings: every stop whole, the test bead, then, where they are
-// wanted, as many cautions as there is room for, whole too, and how many there are.
+// wanted, as many cautions as there is room for, whole too. Its last line says how many there are, or, where the
+// caution of the fume has no room, what endangers the hand.
 func cautionBand(th *theme, c *calc.Card, w, h int, cautions bool) block {
 	var b block
+	whole := map[string]bool{}
 	add := func(fits func(*calc.Warning) bool) {
 		for i := range c.Warnings {
 			x := &c.Warnings[i]
@@ -33,6 +35,7 @@ func cautionBand(th *theme, c *calc.Card, w, h int, cautions bool) block {
 				return
 			}
 			b.addAll(lines)
+			whole[x.Code] = true
 		}
 	}
 	add(func(x *calc.Warning) bool { return x.Severity == calc.Stop })
@@ -48,7 +51,11 @@ func cautionBand(th *theme, c *calc.Card, w, h int, cautions bool) block {
 	if cautions {
 		add(func(x *calc.Warning) bool { return x.Severity == calc.Caution })
 	}
-	b.add(cautionCount(th, c, w))
+	if l, ok := dangerLine(th, c, whole, w); ok {
+		b.add(l)
+	} else {
+		b.add(cautionCount(th, c, w))
+	}
 	return b
 }
 

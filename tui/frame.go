@@ -111,11 +111,11 @@ func (m *root) hints() []key.Binding {
 	case m.inputs != nil:
 		return []key.Binding{named(k.On, "enter", "set"), named(k.Down, "↑↓", "pick"), named(k.Back, "backspace", "open again"), named(k.Back, "esc", "back")}
 	case m.onPart && m.part.name() == pageBook:
-		return []key.Binding{named(k.On, "enter", "open, or keep"), named(k.Down, "↑↓", "pick"), named(k.More, "←→", "pages"), named(k.Back, "esc", "back")}
+		return []key.Binding{named(k.On, "enter", "open, or keep"), m.turning(&m.shelf.field), named(k.Down, "↑↓", "pick"), named(k.Back, "esc", "back")}
 	case m.onPart && m.part.name() == pageRecords:
-		return []key.Binding{named(k.On, "enter", "read"), named(k.Down, "↑↓", "pick"), named(k.More, "←→", "pages"), named(k.Back, "esc", "back")}
+		return []key.Binding{named(k.On, "enter", "read"), m.turning(&m.records.field), named(k.Down, "↑↓", "pick"), named(k.Back, "esc", "back")}
 	case m.onPart && m.part.name() == pageMeasure:
-		return []key.Binding{named(k.On, "enter", "go on"), named(k.Play, "space", "watch"), named(k.Up, "↑", "step back"), named(k.More, "←→", "pages"), named(k.Back, "esc", "back")}
+		return []key.Binding{named(k.On, "enter", "go on"), m.turning(&m.meter.field), named(k.Play, "space", "watch"), named(k.Up, "↑", "step back"), named(k.Back, "esc", "back")}
 	case m.practising():
 		return m.drill.hints(k)
 	case m.onPart && m.part.name() == pagePractice:
@@ -135,6 +135,14 @@ func (m *root) hints() []key.Binding {
 	return []key.Binding{named(k.Down, "↑↓", "select"), named(k.More, "←→", "change"), named(k.On, "enter", "why"),
 		named(k.Cautions, "c", "cautions"), named(k.Map, "m", "map"), named(k.Beat, "t", "timed"), named(k.Pages, "p", "pages"), named(k.Words, "g", "words"), named(k.Drawing, "x", "section"), named(k.Booth, "b", "booth"), named(k.Reset, "r", "reset"),
 		named(k.Units, "u", "units"), named(k.Back, "esc", "back"), k.Leave}
+}
+
+// turning is the key that turns a page on which letters are typed: the arrows move in what stands there.
+func (m *root) turning(f *field) key.Binding {
+	if f.empty() {
+		return named(m.keys.More, "←→", "pages")
+	}
+	return named(m.keys.Pages, "f4", "pages")
 }
 
 func (m *root) pickHints() []key.Binding {

@@ -141,8 +141,11 @@ func (m *root) drawPart(w, h int) (block, *tea.Cursor) {
 	return b, nil
 }
 
-// updatePart lets the open page act.
+// updatePart lets the open page act. F4 turns every page, those too where letters are typed; a practice job is not left by it.
 func (m *root) updatePart(msg tea.Msg) action {
+	if press, ok := msg.(tea.KeyPressMsg); ok && press.Text == "" && key.Matches(press, m.keys.Pages) && !m.practising() {
+		return turnPage{1}
+	}
 	switch m.part.name() {
 	case pageBook:
 		return m.shelf.update(msg, &m.keys)

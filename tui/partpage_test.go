@@ -275,3 +275,27 @@ func TestLowScreensShowTheFigures(t *testing.T) {
 	s.press("esc", "p")
 	s.has("[fit]", "verdict")
 }
+
+// Each page can be left for the next by the key that its foot names, whatever is typed there.
+func TestEveryPageTurns(t *testing.T) {
+	for _, size := range [][2]int{{40, 14}, {80, 24}} {
+		s := openAt(t, size[0], size[1], Options{Book: &drawer{}, Job: calc.Job{Metal: "galvanized", Gauge: 18}})
+		s.press("f4")
+		for range pageNames {
+			name := s.root().part.name()
+			if name == pageBook || name == pageRecords || name == pageMeasure {
+				s.has("←→ pages")
+				s.typed("pat p")
+				s.has("pat p", "f4 pages")
+				s.hasNot("p next page", "←→ pages")
+			}
+			s.press("f4")
+			if s.root().part.name() == name {
+				t.Fatalf("%s: f4 does not leave", name)
+			}
+		}
+		if got := s.root().part.name(); got != pageNames[0] {
+			t.Errorf("f4 does not lead around: %s", got)
+		}
+	}
+}

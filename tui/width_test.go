@@ -60,9 +60,9 @@ func longest[T any](list []T, name func(T) string) string {
 // longName is as long as a field takes.
 var longName = strings.Repeat("rainwater tank lid 12 ", 4)[:fieldMax]
 
-// elsewhere are ellipses that cut nothing: a wait, a list's row that shows whole clauses of a sentence that stands whole
-// below it, the help's range of pages.
-var elsewhere = regexp.MustCompile(`being kept …|looking at it …|fit … correct|[,;:.] …`)
+// elsewhere are ellipses that cut nothing: a wait, a list's row or a caution that shows whole clauses of what stands whole
+// below it or a key away, the help's range of pages.
+var elsewhere = regexp.MustCompile(`being kept …|looking at it …|fit … correct|[,;:.]\s+…`)
 
 // uncut fails where a line of the screen ends in an ellipsis, or is wider than the terminal.
 func (s *screen) uncut(state string, size [2]int) {
