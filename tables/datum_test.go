@@ -67,7 +67,7 @@ var everything = map[string]any{
 	"GammaM2": GammaM2, "LapFactor": LapFactor, "LapOverlap": LapOverlap, "LapLegOverSheet": LapLegOverSheet,
 	"PlugHoleOverSheet": PlugHoleOverSheet, "PlugHoleSpan": PlugHoleSpan, "PlugHolePerDepth": PlugHolePerDepth,
 	"PlugPitch": PlugPitch, "ArcSpotLeast": ArcSpotLeast, "FineAngleFillet": FineAngleFillet,
-	"FineAngleButt": FineAngleButt, "warningLines": warningLines, "noteLines": noteLines,
+	"FineAngleButt": FineAngleButt, "warningLines": warningLines, "dangers": dangers, "noteLines": noteLines,
 	"DipFloors": DipFloors, "SprayTransitions": SprayTransitions, "wires": wires, "spools": spools,
 	"awsWire": awsWire, "isoWire": isoWire, "ZincMelts": ZincMelts, "ZincBoils": ZincBoils,
 	"ZincDensity": ZincDensity, "ZincHeat": ZincHeat, "ZincConductivity": ZincConductivity,

@@ -213,7 +213,7 @@ func (m *root) whyBody(w, h int) (block, *tea.Cursor) {
 		r, x := p.field.ask(&m.th, ask, w)
 		cur = tea.NewCursor(x, len(b))
 		b.add(r.line())
-		b.say(m.th.quiet, 0, p.set.ruleText(), w)
+		b.say(m.th.quiet, 0, p.set.ruleText(p.field.String(), m.units), w)
 	}
 	b.skip()
 	w = min(w, 88)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
 
@@ -36,7 +37,7 @@ func (p *measurePage) draw(th *theme, keeps bool, w, h int) (b block, x, y int) 
 			b.say(th.strong, 0, fmt.Sprintf("%.1f s", p.watch.seconds), w)
 		}
 	}
-	rest.say(th.quiet, 0, p.hint(), w)
+	rest.say(th.quiet, 0, readingOr(measureSteps[p.at].field, p.field.String(), quantity.Both, p.hint()), w)
 	if p.said != "" {
 		rest.say(th.good, 0, p.said, w)
 	}

@@ -68,15 +68,18 @@ const (
 )
 
 // measureStep is what a step asks, how it is done and how it is read.
-var measureSteps = [...]struct{ ask, how string }{
-	askSource:    {"power source", ""},
-	askPull:      {"wire that came out", "measure-feed"},
-	askPullAgain: {"wire, once more", "measure-feed"},
-	askStickOut:  {"stick-out", "measure-stick-out"},
-	askAmps:      {"amps", "measure-arc"},
-	askVolts:     {"volts", "measure-arc"},
-	askTravel:    {"bead's length", "measure-travel"},
-	askSave:      {"keep it", ""},
+var measureSteps = [...]struct {
+	ask, how string
+	field    quantity.Field
+}{
+	askSource:    {"power source", "", 0},
+	askPull:      {"wire that came out", "measure-feed", quantity.FieldLength},
+	askPullAgain: {"wire, once more", "measure-feed", quantity.FieldLength},
+	askStickOut:  {"stick-out", "measure-stick-out", quantity.FieldStickOut},
+	askAmps:      {"amps", "measure-arc", quantity.FieldCurrent},
+	askVolts:     {"volts", "measure-arc", quantity.FieldVoltage},
+	askTravel:    {"bead's length", "measure-travel", 0},
+	askSave:      {"keep it", "", 0},
 }
 
 // pullTime is the usual time of a wire pull where nothing was timed, s.

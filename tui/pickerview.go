@@ -73,6 +73,9 @@ func (p *picker) typedLines(th *theme, w int) block {
 	case p.typed != nil:
 		b.say(th.strong, 0, "= "+p.typed.name+"  "+p.typed.fact, w)
 	}
+	if text := quantity.Reading(p.ask.rule, p.field.String(), quantity.Metric); text != "" && p.wrong == nil {
+		b.say(th.watch, 0, text, w)
+	}
 	return b
 }
 

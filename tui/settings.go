@@ -89,5 +89,15 @@ func (s *setting) turned(base calc.Job, c *calc.Card, up int, units quantity.Sys
 // open is a number that nobody chose.
 var open calc.Opt
 
-// ruleText says how a bare number in the setting's field is read.
-func (s *setting) ruleText() string { return quantity.Rule(s.field) }
+// ruleText says how a bare number in the setting's field is read; of one that is typed and may be meant otherwise, how it is.
+func (s *setting) ruleText(typed string, units quantity.System) string {
+	return readingOr(s.field, typed, units, quantity.Rule(s.field))
+}
+
+// readingOr is what is said of a typed number that may be meant otherwise, else the rule.
+func readingOr(f quantity.Field, typed string, units quantity.System, rule string) string {
+	if text := quantity.Reading(f, typed, units); text != "" {
+		return text
+	}
+	return rule
+}

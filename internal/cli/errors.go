@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"strconv"
 
+	"github.com/spf13/cobra"
+
 	"brazebooth/calc"
 	"brazebooth/internal/field"
 	"brazebooth/internal/plain"
@@ -57,6 +59,18 @@ func (d *Deps) report(err error, asJSON bool) int {
 		fmt.Fprintf(d.Err, "%s\n", hint)
 	}
 	return code
+}
+
+// remark says on standard error what stands beside an answer, as a line for a reader or, where JSON was asked for, for a
+// program.
+func remark(cmd *cobra.Command, text string) {
+	text = plain.Line(text, 300)
+	if f := cmd.Flags().Lookup("json"); f != nil && f.Value.String() == "true" {
+		line, _ := json.Marshal(map[string]string{"note": text})
+		fmt.Fprintf(cmd.ErrOrStderr(), "%s\n", plain.JSON(line))
+		return
+	}
+	fmt.Fprintf(cmd.ErrOrStderr(), "brazebooth: %s\n", text)
 }
 
 func explain(err error) (what, hint string, code int) {

@@ -55,7 +55,11 @@ func jobOf(cmd *cobra.Command) (calc.Job, error) {
 
 // jobInto reads the job flags that were given into a job, in their fixed order, so that of two mistakes the same one is
 // always named.
+//
+// A number whose unit was left out, and that may have been meant otherwise, is said on standard error with how it was read.
 func jobInto(cmd *cobra.Command, j *calc.Job) error {
+	var said []string
+	sys := shownUnits(cmd)
 	for _, list := range [...][]field.Field{field.OnCard(), field.OnPages()} {
 		for i := range list {
 			f := cmd.Flags().Lookup(list[i].Name)
@@ -65,9 +69,25 @@ func jobInto(cmd *cobra.Command, j *calc.Job) error {
 			if err := list[i].Set(j, f.Value.String()); err != nil {
 				return inFlag(f.Name, err)
 			}
+			if text := quantity.Reading(list[i].Kind, f.Value.String(), sys); text != "" {
+				said = append(said, "--"+f.Name+": "+text)
+			}
 		}
 	}
+	for _, text := range said {
+		remark(cmd, text)
+	}
 	return nil
+}
+
+// shownUnits are the units that a command's answer is shown in.
+func shownUnits(cmd *cobra.Command) quantity.System {
+	if f := cmd.Flags().Lookup("units"); f != nil {
+		if sys, err := unitsOf(f.Value.String()); err == nil {
+			return sys
+		}
+	}
+	return quantity.Metric
 }
 
 // unitsOf reads --units; nothing is metric.

@@ -34,14 +34,14 @@ func size[Q ~float64](o *calc.Opt, text string, parse func(string) (Q, error), s
 }
 
 // sized is a choice that is a number; scale turns the parser's unit into the job's.
-func sized[Q ~float64](name, usage, unit string, at func(*calc.Job) *calc.Opt, parse func(string) (Q, error), scale float64) Field {
-	return Field{Name: name, Usage: usage, Unit: unit, At: at,
+func sized[Q ~float64](name, usage, unit string, at func(*calc.Job) *calc.Opt, parse func(string) (Q, error), kind quantity.Field, scale float64) Field {
+	return Field{Name: name, Usage: usage, Unit: unit, At: at, Kind: kind,
 		Set: func(j *calc.Job, s string) error { return size(at(j), s, parse, scale) }}
 }
 
 // priced is the price of a kilogram; it takes its currency along.
 func priced(name, usage string, at func(*calc.Job) *calc.Opt) Field {
-	return Field{Name: name, Usage: usage, Unit: "per kg", At: at,
+	return Field{Name: name, Usage: usage, Unit: "per kg", At: at, Kind: quantity.FieldPrice,
 		Set: func(j *calc.Job, s string) error { return price(j, at(j), s) }}
 }
 

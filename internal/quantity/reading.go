@@ -1,0 +1,100 @@
+package quantity
+
+import (
+	"strings"
+
+	"brazebooth/internal/plain"
+)
+
+// likely are the sizes that a hand may well mean, in the base unit, and other the unit of a bare number that a field reads
+// in one unit only: what a hand used to inches may have meant.
+var likely = [fields]struct {
+	low, high float64
+	other     string
+}{
+	FieldSize:        {low: 0.2, high: 6.5},
+	FieldGap:         {low: 0.1, high: 8},
+	FieldWire:        {low: 0.4, high: 3.2},
+	FieldStickOut:    {low: 5, high: 40},
+	FieldFeed:        {low: 1500.0 / 60, high: 20000.0 / 60},
+	FieldTravel:      {1, 20, "in/min"},
+	FieldFlow:        {5, 30, "cfh"},
+	FieldTemperature: {0, 600, "f"},
+	FieldLength:      {5, 5000, "in"},
+	FieldOffset:      {-25, 25, "in"},
+	FieldStress:      {1, 5000, "ksi"},
+	FieldForce:       {0.01, 10000, "lbf"},
+	FieldMass:        {0.1, 1e5, "lb"},
+	FieldPrice:       {0.01, 1e6, "/lb"},
+}
+
+// A whole number from here up may be meant as a gauge; those under the first gauge are read as a length.
+const thickGauge = 3
+
+// A feed of two digits that is read as inches a minute may be one in metres whose point was lost: 63 for 6.3.
+const slipped = 100
+
+// Reading says how a number was read whose unit was left out, where another reading would do as well: "0.2 read as inches:
+// 5.08 mm; for millimetres type 0.2mm". It is "" where there is nothing to say. A field that reads a bare number in one unit
+// only says so to those who are shown inches.
+func Reading(f Field, text string, sys System) string {
+	if f <= 0 || f >= fields {
+		return ""
+	}
+	sp := &specs[f]
+	s, err := scan(sp, text)
+	if err != nil || s.unit != "" || s.before != "" || s.fraction || s.v == 0 {
+		return ""
+	}
+	if f == FieldSize && s.whole && s.v >= firstGauge {
+		return ""
+	}
+	v, ok := sp.base(s, s.v)
+	if !ok || !sp.holds(v) {
+		return ""
+	}
+	typed := plain.Line(strings.TrimSpace(text), 24)
+	is, other := sp.read(f, s.v)
+	said := typed + " read as " + unitWord(sp.units, is) + sp.worth(is, v)
+	if f == FieldSize && s.whole && s.v >= thickGauge {
+		return said + "; gauges begin at " + exactly(firstGauge)
+	}
+	if w := spelled(sp.units, other).toBase(s.v); other != "" && w >= likely[f].low && w <= likely[f].high && (sp.bare.limit > 0 || sys != Metric) {
+		return said + "; for " + unitWord(sp.units, other) + " type " + typed + other
+	}
+	if is == "in/min" && sys == Metric && s.v < slipped {
+		return said
+	}
+	return ""
+}
+
+// read is the unit that a bare number is read in, and the one that it may be meant in, "" for none.
+func (sp *spec) read(f Field, v float64) (is, other string) {
+	switch {
+	case sp.bare.limit == 0:
+		return sp.bare.from, likely[f].other
+	case v < sp.bare.limit:
+		return sp.bare.under, sp.bare.from
+	}
+	return sp.bare.from, sp.bare.under
+}
+
+// worth is what was read in the unit that the field's range is said in, "" where it was read in that or in the base unit.
+func (sp *spec) worth(is string, v float64) string {
+	u, from := spelled(sp.units, sp.shown), spelled(sp.units, is)
+	if u == from || from == &sp.units[0] {
+		return ""
+	}
+	return ": " + short(u.fromBase(v)) + " " + u.symbol
+}
+
+// unitWord is how a sentence calls a unit.
+func unitWord(units []unit, name string) string {
+	switch name {
+	case "in":
+		return "inches"
+	case "mm":
+		return "millimetres"
+	}
+	return spelled(units, name).symbol
+}

@@ -1,0 +1,44 @@
+package tui
+
+import (
+	"testing"
+
+	"brazebooth/calc"
+	"brazebooth/internal/quantity"
+)
+
+// A number without its unit that may be meant otherwise says beside its field how it is read: in a list, at a setting, on
+// what a page asks for, at a measurement.
+func TestReadingBesideTheField(t *testing.T) {
+	s := openAt(t, 80, 24, Options{})
+	s.press("enter")
+	s.typed("0.2")
+	s.has("0.2 read as inches: 5.08 mm; for millimetres", "type 0.2mm ")
+	s.typed("mm")
+	s.hasNot("read as")
+
+	s = openAt(t, 60, 20, Options{Units: quantity.Inch, Job: calc.Job{Metal: "mild-steel", Gauge: 18}})
+	s.press("down", "down", "enter")
+	s.has("a bare number is mm/s")
+	s.typed("12")
+	s.has("12 read as mm/s; for in/min type 12in/min")
+
+	s = openAt(t, 60, 20, Options{Units: quantity.Inch, Job: calc.Job{Metal: "mild-steel", Gauge: 18}})
+	s.press("p")
+	for s.root().part.name() != "strength" {
+		s.press("p")
+	}
+	s.press("enter")
+	s.typed("12")
+	s.has("12 read as millimetres; for inches type 12in")
+
+	s = openAt(t, 60, 20, Options{Book: &drawer{}, Job: calc.Job{Metal: "mild-steel", Gauge: 18}})
+	s.press("p")
+	for s.root().part.name() != pageMeasure {
+		s.press("f4")
+	}
+	s.typed("booth 1")
+	s.press("enter", "enter")
+	s.typed("25")
+	s.has("25 read as millimetres; for inches type 25in")
+}
