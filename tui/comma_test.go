@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"brazebooth/calc"
+	"brazebooth/internal/quantity"
 )
 
 var pointed = regexp.MustCompile(`(^|[^0-9A-Za-z.])[0-9]+\.[0-9]+([^0-9.]|$)`)
@@ -39,5 +40,23 @@ func TestTypedTextKeepsItsPoint(t *testing.T) {
 	}
 	if !strings.Contains(s.text(), "1.5mm") {
 		t.Errorf("what was typed is not there:\n%s", s.text())
+	}
+}
+
+// In inches too: a size under an inch has its comma where others have it; a wire keeps its spool's stamp.
+func TestDecimalCommaInInches(t *testing.T) {
+	small := regexp.MustCompile(`(^|[^0-9A-Za-z.])[0-9]*\.[0-9]+`)
+	for _, sys := range []quantity.System{quantity.Inch, quantity.Both} {
+		s := openAt(t, 80, 60, Options{Comma: true, Units: sys, Job: calc.Job{Metal: "galvanized", Gauge: 18, Joint: "lap", Length: calc.Some(300)}})
+		for _, keys := range []string{"", "c", "esc", "x", "esc", "p", "right", "right", "right", "right", "right", "right", "esc"} {
+			if keys != "" {
+				s.press(keys)
+			}
+			for _, found := range small.FindAllString(s.text(), -1) {
+				if !strings.HasSuffix(found, ".035") {
+					t.Errorf("%s, after %q: %q keeps its point in\n%s", sys, keys, found, s.text())
+				}
+			}
+		}
 	}
 }

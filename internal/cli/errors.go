@@ -65,6 +65,9 @@ func (d *Deps) report(err error, asJSON bool) int {
 // program.
 func remark(cmd *cobra.Command, text string) {
 	text = plain.Line(text, 300)
+	if f := cmd.Flags().Lookup("decimal"); f != nil && f.Value.String() == "comma" {
+		text = quantity.Comma(text)
+	}
 	if f := cmd.Flags().Lookup("json"); f != nil && f.Value.String() == "true" {
 		line, _ := json.Marshal(map[string]string{"note": text})
 		fmt.Fprintf(cmd.ErrOrStderr(), "%s\n", plain.JSON(line))

@@ -2,7 +2,7 @@ package quantity
 
 import "strings"
 
-// Comma writes the decimal points of a text's numbers as commas: "4.23 m/min, 3.66–5.54" becomes "4,23 m/min, 3,66–5,54".
+// Comma writes the decimal points of a text's numbers as commas: "4.23 m/min, .31–.71 in" becomes "4,23 m/min, ,31–,71 in".
 // It takes as much room as before. What only looks like a number stays: a version or a section (0.1.0), a name with digits
 // (M2.5), a wire as its spool is stamped (.035).
 func Comma(text string) string {
@@ -11,7 +11,7 @@ func Comma(text string) string {
 	}
 	var out []byte
 	for i := 0; i < len(text); {
-		if !figure(text[i]) {
+		if !begins(text, i) {
 			i++
 			continue
 		}
@@ -20,7 +20,8 @@ func Comma(text string) string {
 			end++
 		}
 		number := strings.TrimRight(text[i:end], ".")
-		if point := strings.IndexByte(number, '.'); point > 0 && strings.Count(number, ".") == 1 && !named(text, i, i+len(number)) {
+		to := i + len(number)
+		if point := strings.IndexByte(number, '.'); point >= 0 && strings.Count(number, ".") == 1 && !named(text, i, to) && !stamped(text, i, to) {
 			if out == nil {
 				out = []byte(text)
 			}
@@ -32,6 +33,22 @@ func Comma(text string) string {
 		return text
 	}
 	return string(out)
+}
+
+// begins reports a number at i: a digit, or a point right before one with no point before it.
+func begins(text string, i int) bool {
+	if figure(text[i]) {
+		return true
+	}
+	return text[i] == '.' && i+1 < len(text) && figure(text[i+1]) && (i == 0 || text[i-1] != '.' && !figure(text[i-1]))
+}
+
+// spools are the stamps of the usual wires, inches.
+const spools = " .020 .025 .030 .035 .040 .045 .052 "
+
+// stamped reports a wire as its spool is stamped; an end of a range is no wire.
+func stamped(text string, from, to int) bool {
+	return strings.Contains(spools, " "+text[from:to]+" ") && !strings.HasSuffix(text[:from], "–") && !strings.HasPrefix(text[to:], "–")
 }
 
 func figure(c byte) bool { return '0' <= c && c <= '9' }

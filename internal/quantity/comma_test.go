@@ -15,6 +15,11 @@ func TestComma(t *testing.T) {
 		"-0.5 and (−16.2)":                "-0,5 and (−16,2)",
 		"M2.5 and cards.csv and x_1.5":    "M2.5 and cards.csv and x_1.5",
 		"no number":                       "no number",
+		".47 in, .31–.71, -.02":           ",47 in, ,31–,71, -,02",
+		"wire .035, throat .0442 in":      "wire .035, throat ,0442 in",
+		".030–.045 in":                    ",030–,045 in",
+		"type .060 or 1.5mm":              "type ,060 or 1,5mm",
+		"x.5 ..5 …  .5":                   "x.5 ..5 …  ,5",
 		"7.":                              "7.",
 		"1e-4.5":                          "1e-4,5",
 	} {

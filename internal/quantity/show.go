@@ -141,7 +141,7 @@ func (w *view) number(v float64, decimals int, sys System) string {
 	}
 	s := strconv.FormatFloat(v, 'f', decimals, 64)
 	if w.unit == "mm" && w.inches(sys) {
-		s = stamped(s)
+		s = noZero(s)
 	}
 	if strings.Trim(s, "-0.") == "" {
 		return strings.TrimPrefix(s, "-")
@@ -149,8 +149,8 @@ func (w *view) number(v float64, decimals int, sys System) string {
 	return s
 }
 
-// stamped leaves out the zero before the point.
-func stamped(s string) string {
+// noZero leaves out the zero before the point.
+func noZero(s string) string {
 	if rest, ok := strings.CutPrefix(s, "0."); ok {
 		return "." + rest
 	}

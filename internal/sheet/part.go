@@ -79,7 +79,7 @@ func (w *writer) partFigure(p *calc.Part, f *calc.Figure, o Options) {
 	if f.Low == f.High {
 		band = ""
 	}
-	w.line("  %-17s %9s %-7s %-13s %s", calc.FigureLabel(f.Name), value, quantity.Label(f.Unit, lead(o.Units)), band, aside(&p.Card, f, o))
+	w.line("  %-17s %9s %-*s %-13s %s", calc.FigureLabel(f.Name), value, unitColumn(p.Figures, o), quantity.Label(f.Unit, lead(o.Units)), band, aside(&p.Card, f, o))
 	if o.Why {
 		w.reason(f)
 	}

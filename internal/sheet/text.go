@@ -143,6 +143,7 @@ func jointText(card *calc.Card, o Options) string {
 }
 
 func (w *writer) figures(card *calc.Card, o Options) {
+	unit := unitColumn(card.Figures, o)
 	for i := range card.Figures {
 		f := &card.Figures[i]
 		if f.Name == "gun_angle" {
@@ -152,12 +153,21 @@ func (w *writer) figures(card *calc.Card, o Options) {
 		if f.Low == f.High {
 			band = ""
 		}
-		w.line("  %-13s %9s %-7s %-13s %s", calc.FigureLabel(f.Name), value, quantity.Label(f.Unit, lead(o.Units)), band, aside(card, f, o))
+		w.line("  %-13s %9s %-*s %-13s %s", calc.FigureLabel(f.Name), value, unit, quantity.Label(f.Unit, lead(o.Units)), band, aside(card, f, o))
 		if o.Why {
 			w.reason(f)
 		}
 	}
 	w.line("")
+}
+
+// unitColumn is as wide as the longest unit among the figures needs it: "lb/1000 ft" is longer than any metric one.
+func unitColumn(figures []calc.Figure, o Options) int {
+	n := 7
+	for i := range figures {
+		n = max(n, plain.Width(quantity.Label(figures[i].Unit, lead(o.Units))))
+	}
+	return n
 }
 
 // lead is the system of the columns; where both are asked for the other stands beside them.

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"regexp"
 	"strings"
 	"testing"
 
@@ -24,6 +25,66 @@ func TestTextStaysIn80Columns(t *testing.T) {
 			for _, units := range []quantity.System{quantity.Metric, quantity.Inch, quantity.Both} {
 				fits(t, m.ID+" "+joint.ID, Text(&card, Options{Units: units, Why: true}))
 			}
+		}
+	}
+}
+
+// The figures stand in columns whatever their units are: each band begins where the others do.
+func TestColumnsStand(t *testing.T) {
+	card, err := calc.Solve(calc.Job{Metal: "galvanized", Gauge: 16, Length: calc.Some(300), WirePrice: calc.Some(20), Count: calc.Some(3)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, units := range []quantity.System{quantity.Metric, quantity.Inch, quantity.Both} {
+		o := Options{Units: units}
+		texts := []string{Text(&card, o)}
+		for _, page := range calc.Pages() {
+			if page.Of == nil {
+				continue
+			}
+			if p, err := page.Answer(&card); err == nil {
+				texts = append(texts, PartText(&p, o))
+			}
+		}
+		for _, text := range texts {
+			columns := map[int]string{}
+			for line := range strings.Lines(text) {
+				if at := strings.Index(line, "–"); at > 0 && figureLine.MatchString(line) {
+					columns[plain.Width(line[:strings.LastIndex(line[:at], " ")])] = line
+				}
+			}
+			if len(columns) > 1 {
+				t.Errorf("%s: bands begin in %d columns: %v", units, len(columns), columns)
+			}
+		}
+	}
+}
+
+// figureLine is a name, a number, a unit and a range, with blanks between them.
+var figureLine = regexp.MustCompile(`^  [a-z0-9 ]+ +[-0-9.]+ [^ –]*( ft)? +[-0-9.]+–[-0-9.]+`)
+
+// With a decimal comma no figure keeps its point in any system of units; a wire's stamp does.
+func TestCommaInEverySystem(t *testing.T) {
+	card, err := calc.Solve(calc.Job{Metal: "galvanized", Gauge: 16, Length: calc.Some(300)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	point := regexp.MustCompile(`[0-9]*\.[0-9]+`)
+	for _, units := range []quantity.System{quantity.Metric, quantity.Inch, quantity.Both} {
+		text := Text(&card, Options{Units: units, Comma: true})
+		for _, found := range point.FindAllString(text, -1) {
+			if found != ".035" {
+				t.Errorf("%s: %s keeps its point", units, found)
+			}
+		}
+	}
+}
+
+// What a spool is stamped with stays as it is stamped.
+func TestCommaLeavesStamps(t *testing.T) {
+	for _, w := range tables.Wires() {
+		if w.Inch > 0 && quantity.Comma("wire "+w.ID+" in") != "wire "+w.ID+" in" {
+			t.Errorf("%s became %s", w.ID, quantity.Comma("wire "+w.ID+" in"))
 		}
 	}
 }
