@@ -92,8 +92,8 @@ func checkNumbers(j *Job) error {
 			if unit != "" {
 				unit = " " + unit
 			}
-			return &FieldError{s.field, number(s.opt.V) + unit,
-				fmt.Sprintf("type a value from %s to %s%s", number(s.low), number(s.high), unit)}
+			return &FieldError{s.field, spelt(s.opt.V) + unit + " is out of range",
+				fmt.Sprintf("type a value from %s to %s%s", spelt(s.low), spelt(s.high), unit)}
 		}
 	}
 	return nil
@@ -102,29 +102,18 @@ func checkNumbers(j *Job) error {
 // number prints v in as few digits as hold it, at most six.
 func number(v float64) string { return strconv.FormatFloat(v, 'g', 6, 64) }
 
-// named turns a look-up that found nothing into a FieldError with the nearest names.
-func named(field, id string, err error) error {
-	accept := "see the list with: tables"
-	if u, ok := err.(*tables.UnknownError); ok {
-		if len(u.Nearest) > 0 {
-			accept = "type " + orList(u.Nearest)
-		}
-		return &FieldError{field, u.Name, accept}
+// spelt is number without an exponent for what a hand may have typed.
+func spelt(v float64) string {
+	if a := math.Abs(v); a >= 1e6 && a < 1e15 {
+		return strconv.FormatFloat(v, 'f', 0, 64)
 	}
-	return &FieldError{field, strconv.QuoteToASCII(id), accept}
+	return number(v)
 }
 
-// orList joins ids as "a, b or c".
-func orList(ids []string) string {
-	switch len(ids) {
-	case 0:
-		return ""
-	case 1:
-		return ids[0]
+// named turns a look-up that found nothing into a FieldError with the nearest names.
+func named(field, id string, err error) error {
+	if u, ok := err.(*tables.UnknownError); ok {
+		return &FieldError{field, "no " + u.Kind + " is called " + u.Name, u.Hint()}
 	}
-	s := ids[0]
-	for _, id := range ids[1 : len(ids)-1] {
-		s += ", " + id
-	}
-	return s + " or " + ids[len(ids)-1]
+	return &FieldError{field, "nothing is called " + strconv.QuoteToASCII(id), "see the lists: brazebooth tables"}
 }

@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"brazebooth/tables"
@@ -69,7 +70,7 @@ func SeenIDs(text string) (string, error) {
 	given := map[string]bool{}
 	for _, word := range strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return r == ',' || r == ' ' || r == ';' }) {
 		if _, ok := tables.SightByID(word); !ok {
-			return "", &FieldError{"seen", "of that name", "type any of " + strings.Join(sightIDs(), ", ") + ", with commas"}
+			return "", &FieldError{"seen", "nothing that a bead shows is called " + strconv.QuoteToASCII(word), "type any of " + strings.Join(sightIDs(), ", ") + ", with commas"}
 		}
 		given[word] = true
 	}
@@ -81,9 +82,9 @@ func SeenIDs(text string) (string, error) {
 	}
 	switch {
 	case len(ids) == 0:
-		return "", &FieldError{"seen", "without anything seen", "type what the bead shows, as rolled-edge or burn-through,pores"}
+		return "", &FieldError{"seen", "nothing is named", "type what the bead shows, as rolled-edge or burn-through,pores"}
 	case given["good"] && len(ids) > 1:
-		return "", &FieldError{"seen", "good together with a fault", "type the faults alone, or good alone"}
+		return "", &FieldError{"seen", "good stands beside a fault", "type the faults alone, or good alone"}
 	}
 	return strings.Join(ids, ","), nil
 }
@@ -102,7 +103,7 @@ func sightIDs() []string {
 // open, so that the next setting is a bisection of it. Errors as Solve and Gap.
 func Correct(ctx context.Context, tries []Try) (Part, error) {
 	if len(tries) == 0 {
-		return Part{}, &FieldError{"seen", "without a bead", "lay a test bead and say what it shows"}
+		return Part{}, &FieldError{"seen", "no bead is laid", "lay a test bead and say what it shows"}
 	}
 	tries = slices.Clone(tries)
 	for i := range tries {

@@ -14,10 +14,10 @@ func Cost(card *Card) (Part, error) {
 	travel, ok1 := card.Figure("travel")
 	rate, ok2 := card.Figure("deposition_rate")
 	if !ok1 || !ok2 || !(travel.Value > 0) {
-		return p, &FieldError{"travel", "of this job (no travel is computed)", "give feed and travel, as 250ipm and 6mm/s"}
+		return p, &FieldError{"travel", "none is computed for this job", "give feed and travel, as 250ipm and 6mm/s"}
 	}
 	if card.Used.Joint == "plug" {
-		return p, &FieldError{"joint", "plug, which has no seam to cost,", "choose another joint, or time one plug and count"}
+		return p, &FieldError{"joint", "a plug has no seam to cost", "choose another joint, or time one plug and count"}
 	}
 	length, err := p.beadLength(card)
 	if err != nil {

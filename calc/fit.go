@@ -3,6 +3,7 @@ package calc
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"brazebooth/tables"
@@ -37,13 +38,16 @@ func HazardIDs(text string) (string, error) {
 		case more[word] != nil:
 			ids = append(ids, more[word]...)
 		default:
-			return "", &FieldError{"hazard", "of that name", "type any of used-container, pressure, gas, cadmium, lead, beryllium, confined, vehicle, fire-part, with commas, or none"}
+			return "", &FieldError{"hazard", "nothing that stops a job is called " + strconv.QuoteToASCII(word), "type any of used-container, pressure, gas, cadmium, lead, beryllium, confined, vehicle, fire-part, with commas, or none"}
 		}
 	}
 	slices.Sort(ids)
 	ids = slices.Compact(ids)
-	if len(ids) == 0 || slices.Contains(ids, "none") && len(ids) > 1 {
-		return "", &FieldError{"hazard", "none together with others, or nothing", "type the ones that apply, with commas, or none alone"}
+	switch {
+	case len(ids) == 0:
+		return "", &FieldError{"hazard", "nothing is named", "type the ones that apply, with commas, or none"}
+	case slices.Contains(ids, "none") && len(ids) > 1:
+		return "", &FieldError{"hazard", "none stands beside others", "type the ones that apply, with commas, or none alone"}
 	}
 	return strings.Join(ids, ","), nil
 }

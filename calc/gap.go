@@ -161,7 +161,7 @@ func runGap(ctx context.Context, job Job, onOnly bool, progress func(float64)) (
 	}
 	g.card.Job = job
 	if job.ArcOn.V > longestBeat || job.ArcOff.V > longestBeat {
-		return nil, &FieldError{"arc_on", number(max(job.ArcOn.V, job.ArcOff.V)) + " s", fmt.Sprintf("a beat of at most %d s on and off, or leave them out for a suggestion", longestBeat)}
+		return nil, &FieldError{"arc_on", number(max(job.ArcOn.V, job.ArcOff.V)) + " s is no beat", fmt.Sprintf("give at most %d s on and off, or leave them out for a suggestion", longestBeat)}
 	}
 	g.board = newBoard(&g.card)
 	g.board.chooseAim(&g.card)
@@ -188,7 +188,7 @@ func runGap(ctx context.Context, job Job, onOnly bool, progress func(float64)) (
 	case ctx.Err() != nil:
 		return nil, ctx.Err()
 	case errors.Is(err, thinsheet.ErrRange):
-		return nil, &FieldError{"gap", "of this job (" + err.Error() + ")", "give sheet of 0.2 to 3 mm and an ordinary feed, or leave feed and travel out"}
+		return nil, &FieldError{"gap", "its heat is not followed here (" + err.Error() + ")", "give sheet of 0.2 to 3 mm and an ordinary feed, or leave feed and travel out"}
 	}
 	return g, err
 }

@@ -11,7 +11,7 @@ func Machine(card *Card) (Part, error) {
 	p := Part{Name: "machine", Card: *card}
 	amps, ok := card.Figure("current")
 	if !ok {
-		return p, &FieldError{"feed", "of this job (no current)", "give a wire feed or amps: 250ipm, 93A"}
+		return p, &FieldError{"feed", "no current is computed for this job", "give a wire feed or amps: 250ipm, 93A"}
 	}
 	share := arcShare(card)
 	if err := p.duty(card, amps, share); err != nil {

@@ -23,13 +23,13 @@ func Overlay(card *Card) (Part, error) {
 func laidOver(card *Card) (p Part, layers float64, err error) {
 	p = Part{Name: "overlay", Card: *card}
 	if card.Used.Joint != "overlay" {
-		return p, 0, &FieldError{"joint", card.Used.Joint + " for an overlay", "choose the joint overlay"}
+		return p, 0, &FieldError{"joint", "a " + card.Used.Joint + " is no overlay", "choose the joint overlay"}
 	}
 	width, ok1 := card.Figure("bead_width")
 	area, ok2 := card.Figure("bead_area")
 	travel, ok3 := card.Figure("travel")
 	if !ok1 || !ok2 || !ok3 || !(width.Value > 0) {
-		return p, 0, &FieldError{"feed", "and travel of this job (no bead is computed)", "give feed and travel of a bead that was laid, as 250ipm and 6mm/s"}
+		return p, 0, &FieldError{"feed", "no bead is computed for this job", "give feed and travel of a bead that was laid, as 250ipm and 6mm/s"}
 	}
 	pitch, height := p.beads(width, area)
 	layers = p.layers(card, height)

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"slices"
+	"strconv"
 	"strings"
 )
 
@@ -135,12 +136,12 @@ func SheetNames(text string) ([]string, error) {
 		case w == "all":
 			return nil, nil
 		case !slices.Contains(all, w):
-			return nil, &FieldError{"show", "of a page of that name", "type all, or any of " + strings.Join(all, ", ") + ", with commas"}
+			return nil, &FieldError{"show", "no page is called " + strconv.QuoteToASCII(w), "type all, or any of " + strings.Join(all, ", ") + ", with commas"}
 		}
 		names = append(names, w)
 	}
 	if len(names) == 0 {
-		return nil, &FieldError{"show", "without a page", "type all, or any of " + strings.Join(all, ", ") + ", with commas"}
+		return nil, &FieldError{"show", "no page is named", "type all, or any of " + strings.Join(all, ", ") + ", with commas"}
 	}
 	return names, nil
 }

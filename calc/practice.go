@@ -34,7 +34,7 @@ const mostDraws = 60
 // drawn anew, so that every job can be done.
 func PracticeJob(ctx context.Context, level int, seed uint64) (Practice, error) {
 	if level < 1 || level > len(practiceLevels) {
-		return Practice{}, &FieldError{"level", fmt.Sprint(level), fmt.Sprintf("type a level from 1 to %d", len(practiceLevels))}
+		return Practice{}, &FieldError{"level", fmt.Sprintf("there is no level %d", level), fmt.Sprintf("type a level from 1 to %d", len(practiceLevels))}
 	}
 	r := practiceDice(level, seed)
 	work := drawWork(r, level)
@@ -193,13 +193,13 @@ func roundSetting(j *Job) {
 // settable refuses a setting that is of another job, or that no hand holds.
 func (p *Practice) settable(j *Job) error {
 	if !SameBead(*j, p.Start) || j.SpotStep != p.Start.SpotStep {
-		return &FieldError{"setting", "of another job", "change feed, travel, volts, stick-out, arc on or arc off only"}
+		return &FieldError{"setting", "more than a setting was changed", "change feed, travel, volts, stick-out, arc on or arc off only"}
 	}
 	if j.Mode == "timed" && j.Travel.Set {
-		return &FieldError{"travel", "of a timed arc", "it follows from arc on, arc off and the step: leave it out"}
+		return &FieldError{"travel", "a timed arc has none of its own: it follows from arc on, arc off and the step", "leave it out"}
 	}
 	if j.Mode != "timed" && (j.ArcOn.Set || j.ArcOff.Set) {
-		return &FieldError{"arc_on", "or arc_off of a steady arc", "leave them out: this job's arc burns without pause"}
+		return &FieldError{"arc_on", "this job's arc burns without pause", "leave arc on and arc off out"}
 	}
 	for _, s := range [...]struct {
 		name      string
@@ -211,7 +211,7 @@ func (p *Practice) settable(j *Job) error {
 		{"stickout", j.StickOut, tables.DefaultStickOut.Low, tables.DefaultStickOut.High, "mm"},
 	} {
 		if s.o.Set && !(s.o.V >= s.low-1e-9 && s.o.V <= s.high+1e-9) {
-			return &FieldError{s.name, number(s.o.V), fmt.Sprintf("type a value from %s to %s %s", number(s.low), number(s.high), s.unit)}
+			return &FieldError{s.name, number(s.o.V) + " is out of range", fmt.Sprintf("type a value from %s to %s %s", number(s.low), number(s.high), s.unit)}
 		}
 	}
 	return nil

@@ -2,6 +2,7 @@ package calc
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 
 	"brazebooth/tables"
@@ -151,15 +152,15 @@ func (r *resolution) member(suffix, metal string, gauge int, thickness Opt, coat
 	} else {
 		in, ok := tables.GaugeThickness(gauge, row.System)
 		if !ok {
-			return m, &FieldError{"gauge" + suffix, strconv.Itoa(gauge) + "ga",
-				fmt.Sprintf("the %s system starts at 8 ga: type 8ga to 30ga, or the thickness as .060 or 1.5mm", row.System)}
+			return m, &FieldError{"gauge" + suffix, fmt.Sprintf("the %s system has no %d ga", row.System, gauge),
+				"type 8ga to 30ga, or the thickness as .060 or 1.5mm"}
 		}
 		m.Thickness = in * inchMM
 	}
 	m.Core = m.Thickness - 2*coatDepth(coat)
 	if !(m.Core >= thinnest) {
-		return m, &FieldError{"thickness" + suffix, number(m.Thickness) + " mm",
-			fmt.Sprintf("under a %s coat no steel is left of it: type a thickness from %s mm, or another coating", coat.ID, number(thinnest+2*coatDepth(coat)))}
+		return m, &FieldError{"thickness" + suffix, fmt.Sprintf("under a %s coat no steel is left of %s mm", coat.ID, number(m.Thickness)),
+			fmt.Sprintf("type a thickness from %s mm, or another coating", number(math.Ceil(1000*(thinnest+2*coatDepth(coat)))/1000))}
 	}
 	return m, nil
 }

@@ -43,7 +43,7 @@ func settingError(err error, card *Card) error {
 	if !errors.Is(err, ErrRange) && !errors.Is(err, section.ErrRange) {
 		return err
 	}
-	return &FieldError{"feed", fmt.Sprintf("this combination (%v)", err),
+	return &FieldError{"feed", fmt.Sprintf("no card is computed with it (%v)", err),
 		"leave feed and travel out for a suggestion, or change the wire, the stick-out or the amps"}
 }
 

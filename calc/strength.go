@@ -68,7 +68,7 @@ func (p *Part) throatOf(card *Card) (Figure, error) {
 	}
 	f, ok := card.Figure("throat")
 	if !ok || !(f.Value > 0) {
-		return f, &FieldError{"throat", "(none is computed for this joint)", "give throat or leg as measured on a cut test piece: 2mm, 3mm"}
+		return f, &FieldError{"throat", "none is computed for this joint", "give throat or leg as measured on a cut test piece: 2mm, 3mm"}
 	}
 	p.Figures = append(p.Figures, f)
 	return f, nil

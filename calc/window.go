@@ -81,7 +81,7 @@ func window(ctx context.Context, job Job, size MapSize, progress func(float64)) 
 	}
 	b := newBoard(&card)
 	if why := b.notModelled(&card); why != "" {
-		return Map{}, &FieldError{"window", "of this job (" + why + ")", "give a lap, tee, butt, corner or overlay of sheet up to 3 mm, in dip or pulsed mode"}
+		return Map{}, &FieldError{"window", "none is computed for this job (" + why + ")", "give a lap, tee, butt, corner or overlay of sheet up to 3 mm, in dip or pulsed mode"}
 	}
 	lm := newMargins(b, &card)
 	low, high := b.steadyFeeds(&lm)

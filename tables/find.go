@@ -11,10 +11,25 @@ import (
 type UnknownError struct {
 	Kind    string   // "filler", "metal", "coating", "gas", "joint", "mode", "position", "wire", "use"
 	Name    string   // as typed, quoted and made safe to print
-	Nearest []string // ids, best first, at most five
+	Nearest []string // ids, best first, at most five; none where no name comes near
 }
 
 func (e *UnknownError) Error() string { return "unknown " + e.Kind + " " + e.Name }
+
+// Hint says what to type instead: the names that come near, or where the list is.
+func (e *UnknownError) Hint() string {
+	switch n := len(e.Nearest); {
+	case n == 1:
+		return "type " + e.Nearest[0]
+	case n > 1:
+		return "type " + strings.Join(e.Nearest[:n-1], ", ") + " or " + e.Nearest[n-1]
+	case e.Kind == "metal":
+		return "it is not in the tables, which hold sheet steel, stainless, cast iron, copper, bronze and brass: see brazebooth tables metals"
+	case e.Kind == "gas":
+		return "it is not in the tables: see brazebooth tables gases"
+	}
+	return "it is not in the tables: see brazebooth tables " + e.Kind + "s"
+}
 
 // rowNames visits every name that one row answers to: its id first.
 type rowNames func(row int, visit func(name string))
@@ -125,7 +140,11 @@ func distance(a, b string) int {
 	return row[len(b)]
 }
 
-// unknown names the nearest rows: those whose name holds what was typed first, then by distance.
+// fewRows is how many rows are named whole, whatever was typed.
+const fewRows = 8
+
+// unknown names the nearest rows: those whose name holds what was typed first, then by distance. Names of which more than
+// half would have to change are none that was meant, unless there are few.
 func unknown(kind, text, key string, rows int, names rowNames) error {
 	type near struct {
 		id    string
@@ -144,7 +163,9 @@ func unknown(kind, text, key string, rows int, names rowNames) error {
 	sort.SliceStable(all, func(i, j int) bool { return all[i].score < all[j].score })
 	nearest := make([]string, 0, 5)
 	for _, n := range all[:min(len(all), 5)] {
-		nearest = append(nearest, n.id)
+		if rows <= fewRows || key != "" && n.score <= len(key)/2 {
+			nearest = append(nearest, n.id)
+		}
 	}
 	return &UnknownError{Kind: kind, Name: quoted(text), Nearest: nearest}
 }

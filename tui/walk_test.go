@@ -256,7 +256,7 @@ func TestOtherChoices(t *testing.T) {
 
 // A job without a card says why in one place; the last good card stays, marked.
 func TestNoCard(t *testing.T) {
-	fail := &calc.FieldError{Field: "gauge", Value: "30ga", Accept: "type 8ga to 29ga"}
+	fail := &calc.FieldError{Field: "gauge", What: "no 30 ga", Accept: "type 8ga to 29ga"}
 	o := Options{Solve: func(j calc.Job) (calc.Card, error) {
 		if j.Gauge == 30 {
 			return calc.Card{}, fail

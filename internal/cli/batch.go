@@ -170,7 +170,7 @@ func formatOf(text, file string) (batch.Format, error) {
 	case "jsonl", "ndjson", "json":
 		return batch.JSONLines, nil
 	}
-	return "", wrong("nobody can tell whether "+quote(file)+" is CSV or JSON lines", "type --format csv or --format jsonl")
+	return "", wrong("the name "+quote(file)+" does not say whether it is CSV or JSON lines", "type --format csv or --format jsonl")
 }
 
 // sizeOf is the length of an input that is a file, 0 where it is none.

@@ -16,7 +16,7 @@ func (d *Deps) configCommand() *cobra.Command {
 		Use:   "config",
 		Short: "What is set once and for all: units, decimal mark, theme, book, power source, name",
 		Long: `Settings that hold for every command and the screens. A flag rules over the environment, that over the file, that
-over what the program does without. The file is TOML; comments and tables in it stay as they are.
+over what the program does without. Alone it shows them all, as config show does. The file is TOML; comments and tables in it stay as they are.
 
 ` + keysText(),
 		Example: `  brazebooth config show
@@ -25,7 +25,7 @@ over what the program does without. The file is TOML; comments and tables in it 
   brazebooth config unset units
   BRAZEBOOTH_UNITS=both brazebooth card --gauge 18ga`,
 		Args: noCommand,
-		RunE: func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
+		RunE: func(cmd *cobra.Command, _ []string) error { return d.showSettings(cmd, false) },
 	}
 	cmd.AddCommand(d.configShow(), d.configSet(), d.configUnset(), d.configPath())
 	return cmd
@@ -85,30 +85,33 @@ func (d *Deps) configShow() *cobra.Command {
 	var asJSON bool
 	cmd := &cobra.Command{
 		Use: "show", Short: "Every setting and where it comes from", Args: noArgs,
-		RunE: func(cmd *cobra.Command, _ []string) error {
-			s, err := config.Load(d.Config, d.Env)
-			if err != nil {
-				return settingError(err)
-			}
-			list := d.settingsOf(cmd, &s)
-			if asJSON {
-				return d.encode(map[string]any{"schema": 1, "version": Version, "settings": list, "unknown": notNull(s.Unknown)})
-			}
-			for _, v := range list {
-				value := v.Value
-				if value == "" {
-					value = "none"
-				}
-				if err := d.say("%-13s %-24s %s\n", v.Key, value, strings.TrimSpace(string(v.From)+" "+v.Where)); err != nil {
-					return err
-				}
-			}
-			d.sayUnknown(&s)
-			return nil
-		},
+		RunE: func(cmd *cobra.Command, _ []string) error { return d.showSettings(cmd, asJSON) },
 	}
 	cmd.Flags().BoolVar(&asJSON, "json", false, "JSON")
 	return cmd
+}
+
+// showSettings prints every setting with where it comes from.
+func (d *Deps) showSettings(cmd *cobra.Command, asJSON bool) error {
+	s, err := config.Load(d.Config, d.Env)
+	if err != nil {
+		return settingError(err)
+	}
+	list := d.settingsOf(cmd, &s)
+	if asJSON {
+		return d.encode(map[string]any{"schema": 1, "version": Version, "settings": list, "unknown": notNull(s.Unknown)})
+	}
+	for _, v := range list {
+		value := v.Value
+		if value == "" {
+			value = "none"
+		}
+		if err := d.say("%-13s %-24s %s\n", v.Key, value, strings.TrimSpace(string(v.From)+" "+v.Where)); err != nil {
+			return err
+		}
+	}
+	d.sayUnknown(&s)
+	return nil
 }
 
 func notNull(list []string) []string {

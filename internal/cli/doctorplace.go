@@ -27,7 +27,7 @@ func (d *Deps) lookTerminal(f *findings) {
 	}
 	t := d.Terminal()
 	if !t.In || !t.Out {
-		f.add("terminal", note, "standard input or output is none: the commands work, the screens need one", "run brazebooth in a terminal window for the screens")
+		f.add("terminal", note, "standard input or output is no terminal: the commands work, the screens need one", "run brazebooth in a terminal window for the screens")
 	}
 	lookSize(f, &t)
 	lookName(f, &t)

@@ -29,6 +29,10 @@ func inFlag(name string, err error) error {
 	if what, hint, ok := field.Explain(err); ok {
 		return wrong("--"+name+": "+what, hint)
 	}
+	var choice *calc.FieldError
+	if errors.As(err, &choice) {
+		return wrong("--"+name+": "+choice.What, choice.Hint())
+	}
 	return err
 }
 

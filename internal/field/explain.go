@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 
-	"brazebooth/internal/near"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
@@ -18,7 +17,7 @@ func Explain(err error) (what, hint string, ok bool) {
 	case errors.As(err, &typed):
 		return typed.What, typed.Hint, true
 	case errors.As(err, &unknown):
-		return fmt.Sprintf("no %s is called %s", unknown.Kind, unknown.Name), "type " + near.Or(unknown.Nearest), true
+		return fmt.Sprintf("no %s is called %s", unknown.Kind, unknown.Name), unknown.Hint(), true
 	}
 	return "", "", false
 }

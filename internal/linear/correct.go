@@ -99,7 +99,7 @@ func sights(line string) (string, error) {
 		for _, w := range words {
 			id, ok := sightNamed(w)
 			if !ok {
-				return "", &calc.FieldError{Field: "seen", Value: "as " + quoted(w), Accept: fmt.Sprintf("type a number from 1 to %d, several with commas, or ? for the list", len(tables.Sights()))}
+				return "", &calc.FieldError{Field: "seen", What: "nothing in the list is " + quoted(w), Accept: fmt.Sprintf("type a number from 1 to %d, several with commas, or ? for the list", len(tables.Sights()))}
 			}
 			ids = append(ids, id)
 		}

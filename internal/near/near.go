@@ -20,13 +20,24 @@ func Names(word string, names []string) []string {
 		if strings.HasPrefix(name, word) {
 			d = 0
 		}
-		if d <= 2 && d < len(word) {
+		if d <= allowed(word) {
 			far[name] = d
 			near = append(near, name)
 		}
 	}
 	slices.SortStableFunc(near, func(a, b string) int { return far[a] - far[b] })
 	return near[:min(len(near), 3)]
+}
+
+// allowed is how many slips a word of that length bears: of three letters two would be another word.
+func allowed(word string) int {
+	switch n := len(word); {
+	case n < 3:
+		return 0
+	case n < 6:
+		return 1
+	}
+	return 2
 }
 
 // Or is a list of names as a sentence has it: "a, b or c".
@@ -37,23 +48,25 @@ func Or(names []string) string {
 	return strings.Join(names[:len(names)-1], ", ") + " or " + names[len(names)-1]
 }
 
-// slips counts the letters to add, drop or change that make a into b.
+// slips counts the letters to add, drop, change or swap with the next that make a into b.
 func slips(a, b string) int {
-	row := make([]int, len(b)+1)
+	before, row, next := make([]int, len(b)+1), make([]int, len(b)+1), make([]int, len(b)+1)
 	for j := range row {
 		row[j] = j
 	}
 	for i := range len(a) {
-		diagonal := row[0]
-		row[0] = i + 1
+		next[0] = i + 1
 		for j := range len(b) {
-			change := diagonal + 1
+			change := row[j] + 1
 			if a[i] == b[j] {
-				change = diagonal
+				change = row[j]
 			}
-			diagonal = row[j+1]
-			row[j+1] = min(change, row[j]+1, diagonal+1)
+			next[j+1] = min(change, next[j]+1, row[j+1]+1)
+			if i > 0 && j > 0 && a[i] == b[j-1] && a[i-1] == b[j] {
+				next[j+1] = min(next[j+1], before[j-1]+1)
+			}
 		}
+		before, row, next = row, next, before
 	}
 	return row[len(b)]
 }
