@@ -26,7 +26,7 @@ const stopWeight = 4
 // questions were asked and none applies. The error of an unknown word names what may be typed.
 func HazardIDs(text string) (string, error) {
 	more := map[string][]string{"used-container": {"tank"}, "drum": {"tank"}, "barrel": {"tank"}, "fuel": {"tank"}, "oil": {"tank"}, "used": {"tank"}, "container": {"tank"},
-		"lead": {"lead-paint", "leaded-bronze"}, "vehicle": {"crash"}}
+		"lead": {"lead-paint", "leaded-bronze"}, "crash": {"vehicle"}}
 	var ids []string
 	for _, word := range strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return r == ',' || r == ' ' || r == ';' }) {
 		_, known := tables.HazardByID(word)
@@ -38,7 +38,7 @@ func HazardIDs(text string) (string, error) {
 		case more[word] != nil:
 			ids = append(ids, more[word]...)
 		default:
-			return "", &FieldError{"hazard", "nothing that stops a job is called " + strconv.QuoteToASCII(word), "type any of used-container, pressure, gas, cadmium, lead, beryllium, confined, vehicle, fire-part, with commas, or none"}
+			return "", &FieldError{"hazard", "nothing that stops a job is called " + strconv.QuoteToASCII(word), "type any of tank, sealed, coated, pressure, gas, cadmium, lead, beryllium, confined, vehicle, fire-part, with commas, or none"}
 		}
 	}
 	slices.Sort(ids)
@@ -159,19 +159,30 @@ func (f *fitting) thickness(card *Card) {
 	for _, m := range members {
 		cast = cast || m.Metal.Family == tables.CastIron
 	}
-	s := tables.SheetThickest
+	s, metal := tables.SheetThickest, bareText(members, t)
 	switch {
 	case cast:
 		f.say(WithCare, "a casting is not sheet: what stays under 200 °C and lets nothing fall or burn when it breaks may be repaired, such as a decorative leg or a cold lug; a firebox, door, flue or grate may not", "common practice, no source", "common practice, no source", "")
 	case card.Used.Joint == "overlay":
 		f.say(Suits, "an overlay for wear or size suits thick parts", string(s.Known), s.Source, "")
 	case t > s.V:
-		f.say(AnotherWay, fmt.Sprintf("%.2f mm: above about 3 mm the filler's strength limits a brazed joint", t), string(s.Known), s.Source, "fusion weld it, or have the joint worked out")
+		f.say(AnotherWay, metal+": above about 3 mm the filler's strength limits a brazed joint", string(s.Known), s.Source, "fusion weld it, or have the joint worked out")
 	case t < tables.SheetThinnest.V:
-		f.say(AnotherWay, fmt.Sprintf("%.2f mm: under about 0.2 mm the arc cuts before it brazes", t), string(tables.SheetThinnest.Known), tables.SheetThinnest.Source, "solder it, or fold a seam")
+		f.say(AnotherWay, metal+": under about 0.2 mm the arc cuts before it brazes", string(tables.SheetThinnest.Known), tables.SheetThinnest.Source, "solder it, or fold a seam")
 	default:
-		f.say(Suits, fmt.Sprintf("%.2f mm lies in the range that arc brazing suits, 0.2 to about 3 mm", t), string(s.Known), s.Source, "")
+		f.say(Suits, metal+" lies in the range that arc brazing suits, 0.2 to about 3 mm", string(s.Known), s.Source, "")
 	}
+}
+
+// bareText is the thinnest sheet's metal; with its coat it is what the card says.
+func bareText(members []Member, core float64) string {
+	text := fmt.Sprintf("%.2f mm", core)
+	for _, m := range members {
+		if m.Core == core && m.Thickness > core {
+			return text + fmt.Sprintf(" of metal (%.4g mm less its coat)", m.Thickness)
+		}
+	}
+	return text
 }
 
 // service temperature against what a copper-alloy braze bears.

@@ -2,7 +2,11 @@ package calc
 
 import (
 	"errors"
+	"slices"
+	"strings"
 	"testing"
+
+	"brazebooth/tables"
 )
 
 func TestFitVerdicts(t *testing.T) {
@@ -44,7 +48,7 @@ func TestFitVerdicts(t *testing.T) {
 }
 
 func TestHazardIDs(t *testing.T) {
-	for text, want := range map[string]string{"none": "none", "Used-Container": "tank", "oil drum": "tank", "lead, cadmium": "cadmium,lead-paint,leaded-bronze", "vehicle vehicle": "crash"} {
+	for text, want := range map[string]string{"none": "none", "Used-Container": "tank", "oil drum": "tank", "lead, cadmium": "cadmium,lead-paint,leaded-bronze", "vehicle vehicle": "vehicle", "crash": "vehicle"} {
 		if got, err := HazardIDs(text); err != nil || got != want {
 			t.Errorf("%q: %q, %v", text, got, err)
 		}
@@ -78,6 +82,25 @@ func TestFitAgreesWithTheCard(t *testing.T) {
 					}
 				}
 			}
+		}
+	}
+}
+
+// What a flag names is what the card's JSON says: each id is its own word.
+func TestHazardsKeepTheirNames(t *testing.T) {
+	for _, h := range tables.Hazards() {
+		if got, err := HazardIDs(h.ID); err != nil || got != h.ID {
+			t.Errorf("%s: %q, %v", h.ID, got, err)
+		}
+	}
+}
+
+// The thickness that the page judges is that of the card, or says that the coat was taken off.
+func TestFitNamesTheCoat(t *testing.T) {
+	for metal, want := range map[string]string{"galvanized": "0.98 mm of metal (1.006 mm less its coat) lies in the range", "mild-steel": "0.91 mm lies in the range"} {
+		p := pageOf(t, Fit, Job{Metal: metal, Gauge: 20, Feed: Some(4.1), Travel: Some(8)})
+		if !slices.ContainsFunc(p.Reasons, func(r Reason) bool { return strings.HasPrefix(r.Text, want) }) {
+			t.Errorf("%s: %+v", metal, p.Reasons)
 		}
 	}
 }

@@ -17,6 +17,7 @@ type (
 	startBeat   struct{} // play it
 	openBooth   struct{} // five huge figures
 	openPart    struct{} // the pages beside the card, where they were left
+	openShelf   struct{} // the page that keeps the card
 	enterPart   struct{ page string }
 	openMarks   struct{ page *marksPage }
 	answerStops struct{ ids []string }
@@ -72,6 +73,7 @@ func (openBeat) action()    {}
 func (startBeat) action()   {}
 func (openBooth) action()   {}
 func (openPart) action()    {}
+func (openShelf) action()   {}
 func (enterPart) action()   {}
 func (openMarks) action()   {}
 func (answerStops) action() {}

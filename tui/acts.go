@@ -36,6 +36,10 @@ func (m *root) act(a action) tea.Cmd {
 	case openPart:
 		m.onPart = true
 		return m.enterPage()
+	case openShelf:
+		m.onPart = true
+		m.part.open(pageBook)
+		return m.enterPage()
 	case turnPage:
 		m.part.turn(a.by)
 		return m.enterPage()

@@ -373,3 +373,27 @@ func TestMeasureSteps(t *testing.T) {
 		t.Errorf("%+v, %.1f mm/s", d.readings, d.travel)
 	}
 }
+
+// A card is kept from the card itself: the foot names the key on every size that has room for it, help on all, and what is
+// typed then is its name.
+func TestKeepIsAKeyOfTheCard(t *testing.T) {
+	for _, key := range []string{"k", "s"} {
+		for _, size := range [][2]int{{60, 20}, {80, 24}, {120, 40}} {
+			d := &drawer{}
+			s := openAt(t, size[0], size[1], Options{Book: d, Job: calc.Job{Metal: "galvanized", Gauge: 18}})
+			s.has("k keep")
+			s.press(key)
+			s.has("[book]", "a name to keep the card")
+			s.typed("tank lid")
+			s.press("enter")
+			if len(d.cards) != 1 {
+				t.Fatalf("%s at %v: kept %v", key, size, d.cards)
+			}
+			s.press("esc", "esc")
+			s.has("wire feed")
+		}
+	}
+	s := openAt(t, 40, 200, Options{Job: calc.Job{Metal: "galvanized", Gauge: 18}})
+	s.press("f1")
+	s.has("keep the card in the book")
+}

@@ -97,6 +97,8 @@ func (p *cardPage) pages(press tea.KeyPressMsg, k *keyMap) action {
 		return openBeat{}
 	case key.Matches(press, k.Pages):
 		return openPart{}
+	case key.Matches(press, k.Keep):
+		return openShelf{}
 	case key.Matches(press, k.Booth):
 		return openBooth{}
 	case key.Matches(press, k.Back):

@@ -133,7 +133,7 @@ func (m *root) hints() []key.Binding {
 		return m.pickHints()
 	}
 	return []key.Binding{named(k.Down, "↑↓", "select"), named(k.More, "←→", "change"), named(k.On, "enter", "why"),
-		named(k.Cautions, "c", "cautions"), named(k.Map, "m", "map"), named(k.Beat, "t", "timed"), named(k.Pages, "p", "pages"), named(k.Words, "g", "words"), named(k.Drawing, "x", "section"), named(k.Booth, "b", "booth"), named(k.Reset, "r", "reset"),
+		named(k.Cautions, "c", "cautions"), named(k.Keep, "k", "keep"), named(k.Map, "m", "map"), named(k.Pages, "p", "pages"), named(k.Beat, "t", "timed"), named(k.Words, "g", "words"), named(k.Drawing, "x", "section"), named(k.Booth, "b", "booth"), named(k.Reset, "r", "reset"),
 		named(k.Units, "u", "units"), named(k.Back, "esc", "back"), k.Leave}
 }
 

@@ -11,7 +11,7 @@ type keyMap struct {
 
 	Less, More, Reset, ResetAll key.Binding
 
-	Why, Cautions, Drawing, Map, Beat, Play, Pages, KeepBead, Acceptable, EndPractice, Booth, Units, Words, Help, Leave, Kill key.Binding
+	Why, Cautions, Drawing, Map, Beat, Play, Pages, Keep, KeepBead, Acceptable, EndPractice, Booth, Units, Words, Help, Leave, Kill key.Binding
 
 	// Not keys but lines of help: what typing does on a screen.
 	TypeName, TypeSize key.Binding
@@ -46,6 +46,7 @@ func newKeys() keyMap {
 		Beat:     bind("t 9", "timed arc: on and off", "t", "9"),
 		Pages:    bind("p 1 f4", "the pages: fit … correct, measure, practice, book, records, sheet", "p", "1", "f4"),
 
+		Keep:       bind("k s", "keep the card in the book, or find one", "k", "s"),
 		KeepBead:   bind("k 7", "keep the test bead in the book", "k", "7"),
 		Acceptable: bind("a 9", "keep it as acceptable", "a", "9"),
 
@@ -76,7 +77,7 @@ func (k *keyMap) groups() []helpGroup {
 		{"everywhere", []key.Binding{k.On, k.Back, k.Next, k.Prev, k.Help, k.Words, k.Leave, k.Kill}},
 		{"in the walk", []key.Binding{named(k.On, "enter →", "next step"), named(k.Less, "← 4", "step back"), named(k.Back, "esc / q", "leave")}},
 		{"in a list", []key.Binding{named(k.Up, "↑ ↓", "pick a row"), k.TypeName, k.TypeSize, k.Why}},
-		{"on the card", []key.Binding{k.Up, k.Down, k.Less, k.More, k.Reset, k.ResetAll, k.Why, k.Cautions, k.Drawing, k.Map, k.Beat, k.Pages, k.Booth, k.Units}},
+		{"on the card", []key.Binding{k.Up, k.Down, k.Less, k.More, k.Reset, k.ResetAll, k.Why, k.Cautions, k.Drawing, k.Map, k.Beat, k.Keep, k.Pages, k.Booth, k.Units}},
 		{"on the map", []key.Binding{named(k.Up, "↑ ↓ ← →", "walk; the card follows"), named(k.Reset, "r 0", "suggestion back"), named(k.Back, "esc enter", "back to the card")}},
 		{"on the pages", []key.Binding{named(k.Pages, "p 1 → f4", "next page; where letters are typed: f4, or → while nothing stands there"), named(k.Less, "← 4", "page before"), named(k.On, "enter", "what the page asks for; on correct: what the bead shows"), named(k.Why, "*", "sources"), k.KeepBead, k.Acceptable, named(k.Back, "esc /", "back to the card")}},
 		{"on a practice job", []key.Binding{named(k.Up, "↑ ↓", "pick a setting"), named(k.More, "← →", "less, more"), named(k.On, "enter", "lay the bead; when it is over the next booth"), named(k.Reset, "r 0", "as in the last bead"), k.EndPractice, named(k.Why, "*", "what the booth hid, when it is over"), named(k.KeepBead, "k 7", "keep how it went in the book"), named(k.Back, "esc /", "back to the levels")}},

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"charm.land/bubbles/v2/key"
@@ -56,6 +57,9 @@ func chapterOf(name string) string {
 }
 
 func (p *partPage) name() string { return pageNames[p.at] }
+
+// open goes to the page of that name.
+func (p *partPage) open(name string) { p.turn(slices.Index(pageNames, name) - p.at) }
 
 // turn goes to another page.
 func (p *partPage) turn(by int) {

@@ -100,6 +100,8 @@ func (p *practicePage) pressJob(press tea.KeyPressMsg, k *keyMap, units quantity
 		p.now = p.beads[len(p.beads)-1].Job
 	case key.Matches(press, k.On) && p.over:
 		p.open, p.seed, p.view = false, p.seed+1, window{}
+	case key.Matches(press, k.On) && p.now == p.beads[len(p.beads)-1].Job: // it would be the same bead once more
+		return refuse{fault{"the same setting", "change something first: ↑↓ picks it, ←→ turns it"}}
 	case key.Matches(press, k.On):
 		return layBead{}
 	case key.Matches(press, k.EndPractice):

@@ -194,7 +194,15 @@ func TestPracticeGivenUp(t *testing.T) {
 		t.Errorf("%d beads", len(p.beads))
 	}
 	s.press("enter", "enter")
+	s.has("the same setting", "change something first")
+	if len(p.beads) != 1 {
+		t.Errorf("the last hand's setting laid again: %d beads", len(p.beads))
+	}
+	s.press("right", "enter")
 	if len(p.beads) != 2 {
-		t.Errorf("laid again: %d beads", len(p.beads))
+		t.Fatalf("laid again: %d beads", len(p.beads))
+	}
+	if s.press("enter"); !p.over && len(p.beads) != 2 {
+		t.Errorf("the same bead counts twice: %d beads", len(p.beads))
 	}
 }

@@ -75,7 +75,7 @@ func (d *Deps) flagCompleters() map[string]completer {
 		"metal": fixed(metals()), "filler": fixed(fillers()), "wire": fixed(wires()), "joint": fixed(options(tables.Joints())),
 		"mode": fixed(options(tables.Modes())), "position": fixed(options(tables.Positions())), "use": fixed(options(tables.Uses())),
 		"gauge": fixed(gaugeWords()), "gauge2": fixed(gaugeWords()), "seen": parted(sights()), "show": parted(pageNames()),
-		"hazard": parted([]string{"none", "used-container", "pressure", "gas", "cadmium", "lead", "beryllium", "confined", "vehicle", "fire-part"}),
+		"hazard": parted([]string{"none", "tank", "sealed", "coated", "pressure", "gas", "cadmium", "lead", "beryllium", "confined", "vehicle", "fire-part"}),
 		"format": fixed([]string{"csv\tone job on each line, the names above", "jsonl\tone object on each line"}),
 		"paper":  fixed([]string{"a4", "letter"}), "kind": fixed([]string{"card", "trial", "reading", "source", "spool", "person"}),
 		"verdict": fixed([]string{"good", "acceptable", "bad"}),

@@ -135,7 +135,10 @@ func (a *practiceAsk) lay(cmd *cobra.Command, job *calc.Practice) (p *sheet.Prac
 	} else if len(a.tried) > 0 {
 		return nil, false, wrong("--tried without a bead of now", "give its setting, as --travel 9")
 	}
-	for _, j := range settings {
+	for i, j := range settings {
+		if i > 0 && j == settings[i-1] {
+			return nil, false, wrong(fmt.Sprintf("bead %d has the same setting as the one before", i+1), "change something first: another value than --"+practiceLike(&job.Start))
+		}
 		b, err := job.Bead(cmd.Context(), j)
 		if err != nil {
 			return nil, false, err
@@ -184,13 +187,18 @@ func (d *Deps) showPractice(p *sheet.Practice, a *practiceAsk, o sheet.Options) 
 	if err := d.say("%s", sheet.PracticeText(p, o)); err != nil || p.Run != nil {
 		return err
 	}
-	f, _ := field.ByName("travel")
-	if p.Job.Start.Mode == "timed" {
-		f, _ = field.ByName("arc-on")
+	return d.tell("\n%s", sheet.Wrapped("", fmt.Sprintf("Lay the next with another value: brazebooth practice --level %d --seed %d --%s. Settings that are not given stay as in bead 1. --solution ends the job. Nothing is kept but with --keep.",
+		p.Job.Level, p.Job.Seed, practiceLike(&p.Job.Start))))
+}
+
+// practiceLike is a setting of the job as a flag has it, to be given another value.
+func practiceLike(start *calc.Job) string {
+	name := "travel"
+	if start.Mode == "timed" {
+		name = "arc-on"
 	}
-	like := strings.ReplaceAll(f.Show(&p.Job.Start, quantity.Metric), " ", "")
-	return d.tell("\n%s", sheet.Wrapped("", fmt.Sprintf("Lay the next with another value: brazebooth practice --level %d --seed %d --%s %s. Settings that are not given stay as in bead 1. --solution ends the job. Nothing is kept but with --keep.",
-		p.Job.Level, p.Job.Seed, f.Name, like)))
+	f, _ := field.ByName(name)
+	return name + " " + strings.ReplaceAll(f.Show(start, quantity.Metric), " ", "")
 }
 
 // keepPractice puts into the book how it went, and says all that is kept.
