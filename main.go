@@ -35,7 +35,7 @@ func run(ctx context.Context, args []string) int {
 		Patient: term.IsTerminal(os.Stderr.Fd()), Book: inData("book.db"), Beside: inData("offline.db"), Who: shortName(), Where: hostName(),
 		Config: configFile(), Env: os.Getenv, Terminal: terminalHere, HostKey: inData(serve.HostKeyFile)}
 	d.RunPlain = func(ctx context.Context, given cli.ScreenOptions) error {
-		return questions(ctx, given.Units, deskAt(given.Book, given.Who), os.Stdin, os.Stdout)
+		return questions(ctx, given, deskAt(given.Book, given.Who), os.Stdin, os.Stdout)
 	}
 	switch {
 	case canShow():

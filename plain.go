@@ -8,13 +8,12 @@ import (
 	"brazebooth/internal/book"
 	"brazebooth/internal/cli"
 	"brazebooth/internal/linear"
-	"brazebooth/internal/quantity"
 	"brazebooth/tui"
 )
 
 // questions asks and answers line by line; d is nil where there is no book.
-func questions(ctx context.Context, units quantity.System, d *desk, in io.Reader, out io.Writer) error {
-	o := linear.Options{Units: units, Example: tui.ExampleJob(), Title: tui.ExampleTitle}
+func questions(ctx context.Context, given cli.ScreenOptions, d *desk, in io.Reader, out io.Writer) error {
+	o := linear.Options{Units: given.Units, Comma: given.Comma, Example: tui.ExampleJob(), Title: tui.ExampleTitle}
 	if d != nil {
 		o.Book = lineDesk{*d}
 		defer d.saving.Wait()

@@ -18,7 +18,7 @@ import (
 
 // serving is what the server is given of the program.
 func serving() serve.Deps {
-	d := serve.Deps{Command: guestCommand, Keeper: guestKeeper, NameOf: cli.NameOf, Healthy: readable, Getenv: os.Getenv, Err: os.Stderr, Config: configFile()}
+	d := serve.Deps{Command: guestCommand, Keeper: guestKeeper, Screens: guestScreens, NameOf: cli.NameOf, Healthy: readable, Getenv: os.Getenv, Err: os.Stderr, Config: configFile()}
 	if xdg.DataHome != "" {
 		d.Data = filepath.Join(xdg.DataHome, "brazebooth")
 	}
@@ -28,10 +28,16 @@ func serving() serve.Deps {
 // guestCommand is the command tree of one guest: the same answers, no files of this machine, no other book.
 func guestCommand(ctx context.Context, g serve.Guest, where string, args []string, in io.Reader, out, errOut io.Writer) int {
 	ask := func(ctx context.Context, given cli.ScreenOptions) error {
-		return questions(ctx, given.Units, deskOf(g, given.Book), in, out)
+		return questions(ctx, given, deskOf(g, given.Book), in, out)
 	}
 	return cli.Run(ctx, args, cli.Deps{In: in, Out: out, Err: errOut, Remote: true, LookOnly: !g.Writer, RunPlain: ask,
 		Example: tui.ExampleJob(), Title: tui.ExampleTitle, Book: where, Beside: inData("offline.db"), Who: g.Name, Where: g.From})
+}
+
+// guestScreens is the look that a guest asks the screens for.
+func guestScreens(args []string) (tui.Options, bool) {
+	o, ok := cli.ScreensOf(args)
+	return tui.Options{Units: o.Units, Theme: tui.Theme(o.Theme), Comma: o.Comma}, ok
 }
 
 // guestKeeper is the book as one guest's screens see it.

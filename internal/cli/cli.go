@@ -159,6 +159,22 @@ func NameOf(args []string) string {
 	return "example"
 }
 
+// ScreensOf is what a command line that opens a guest's screens says of them; false for any other, and for a wrong one.
+func ScreensOf(args []string) (o ScreenOptions, ok bool) {
+	root := New(Deps{Remote: true, Out: io.Discard, Err: io.Discard, RunScreens: func(_ context.Context, given ScreenOptions) error {
+		o, ok = given, true
+		return nil
+	}})
+	if cmd, _, err := root.Find(args); err != nil || cmd != root {
+		return o, false
+	}
+	root.SetArgs(args)
+	root.SetOut(io.Discard)
+	root.SetErr(io.Discard)
+	_ = root.Execute() // what is wrong is said where the command line is carried out
+	return o, ok
+}
+
 // noCommand refuses a word that is no command and names those that come near it.
 func noCommand(cmd *cobra.Command, args []string) error {
 	if len(args) == 0 {

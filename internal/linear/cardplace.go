@@ -41,6 +41,7 @@ func commands() []command {
 		{"map", "what is good from where to where", (*talk).readMap},
 		{"timed", "on, off and step of a timed arc", (*talk).readTimed},
 		{"correct", "say what a test bead shows, and hear what to change", (*talk).correct},
+		{"keep-bead", "after correct: keep that test bead in the book; keep-bead acceptable: as good enough", (*talk).keepBead},
 		{"keep", "keep and a name: keep the card in the book", (*talk).keep},
 		{"find", "find and words: cards that are kept", (*talk).find},
 		{"open", "open and a number of the list, or a name: take a kept card", (*talk).open},
@@ -170,7 +171,7 @@ func (t *talk) example() {
 		t.fault(err)
 		return
 	}
-	t.job, t.card, t.told, t.part, t.tries = t.o.Example, card, nil, nil, nil
+	t.job, t.card, t.told, t.part, t.tries, t.taught = t.o.Example, card, nil, nil, nil, ""
 	if t.o.Title != "" {
 		t.voice.say(first(t.o.Title), ".")
 	}

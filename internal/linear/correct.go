@@ -65,6 +65,9 @@ func (p seenPlace) hear(t *talk, line string) {
 		t.fault(err)
 		return
 	}
+	if len(tries) == 1 {
+		t.bead = 0
+	}
 	t.tries = tries
 	t.advice(&part)
 }
@@ -80,6 +83,9 @@ func (t *talk) advice(part *calc.Part) {
 	}
 	t.voice.say(sentence(c.Why))
 	t.readPart(&rest)
+	if t.o.Book != nil {
+		t.voice.show("At the card keep-bead keeps this test bead in the book.")
+	}
 	if c.Change == nil {
 		t.goTo(cardPlace{})
 		return

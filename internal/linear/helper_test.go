@@ -64,7 +64,15 @@ func odd(text string) rune {
 type shelf struct {
 	names []string
 	jobs  []calc.Job
+	beads []string // what they show, the verdict, the power source
 	err   error
+}
+
+func (s *shelf) Trial(_ context.Context, _ calc.Job, seen, verdict, source string) (string, error) {
+	if s.err == nil {
+		s.beads = append(s.beads, seen+" "+verdict+" "+source)
+	}
+	return "kept: a test bead, " + verdict, s.err
 }
 
 func (s *shelf) Keep(_ context.Context, name string, card *calc.Card) (string, error) {

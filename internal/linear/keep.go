@@ -36,6 +36,39 @@ func (t *talk) keep(name string) {
 	t.voice.show(sentence(first(plain.Line(said, 300))))
 }
 
+// keepBead keeps the last test bead that was told of, once.
+func (t *talk) keepBead(how string) {
+	n := len(t.tries)
+	switch how = strings.ToLower(how); {
+	case t.noBook():
+		return
+	case n == 0:
+		t.refuse("no test bead was told of yet", "type correct, and say what the bead shows")
+		return
+	case t.bead == n:
+		t.refuse("this bead is kept already", "lay the next one, then type correct")
+		return
+	case how != "" && how != calc.BeadAcceptable:
+		t.refuse("a bead is not kept as "+quoted(how), "type keep-bead, or keep-bead acceptable")
+		return
+	}
+	try := t.tries[n-1]
+	verdict := how
+	if verdict == "" {
+		verdict = calc.BeadBad
+		if try.Seen == calc.BeadGood {
+			verdict = calc.BeadGood
+		}
+	}
+	said, err := t.o.Book.Trial(t.ctx, try.Job, try.Seen, verdict, t.taught)
+	if err != nil {
+		t.refuse("not kept: "+plain.Line(err.Error(), 300), "")
+		return
+	}
+	t.bead = n
+	t.voice.show(sentence(first(plain.Line(said, 300))))
+}
+
 // most is how many kept cards are read out at once.
 const most = 9
 
@@ -49,7 +82,7 @@ func (t *talk) find(text string) {
 		return
 	}
 	for i, e := range t.found[:min(len(t.found), most)] {
-		t.voice.line(fmt.Sprintf("%d: ", i+1) + literal(e.Name) + ", kept " + literal(e.At) + ": " + spell(sentence(e.Line)))
+		t.voice.line(fmt.Sprintf("%d: ", i+1) + literal(e.Name) + ", kept " + literal(e.At) + ": " + t.voice.marked(spell(sentence(e.Line))))
 	}
 	if n := len(t.found); n > most {
 		t.voice.show(fmt.Sprintf("%d more: find and more of the name narrows the list.", n-most))
@@ -115,7 +148,7 @@ func (t *talk) load(e Entry) {
 		t.fault(err)
 		return
 	}
-	t.job, t.card, t.kept, t.told, t.part, t.tries = job, card, job, nil, nil, nil
+	t.job, t.card, t.kept, t.told, t.part, t.tries, t.taught = job, card, job, nil, nil, nil, ""
 	t.voice.show("Opened: ", e.Name, ".")
 	t.goTo(cardPlace{fresh: true})
 }
@@ -134,5 +167,6 @@ func (t *talk) recall(source string) {
 		t.refuse("nothing is known of "+quoted(source)+": "+plain.Line(err.Error(), 200), "")
 		return
 	}
+	t.taught = source
 	t.swap(job, "With what the power source "+source+" taught.")
 }

@@ -17,6 +17,8 @@ import (
 type Keeper interface {
 	// Keep saves a card under a name and says where.
 	Keep(ctx context.Context, name string, card *calc.Card) (said string, err error)
+	// Trial keeps a test bead: what it shows, what it is judged, at which power source ("" where none was named).
+	Trial(ctx context.Context, job calc.Job, seen, verdict, source string) (said string, err error)
 	// Find lists kept cards by the beginnings of words, newest first.
 	Find(ctx context.Context, text string) ([]Entry, error)
 	// Load is the job of a kept card.
@@ -31,6 +33,7 @@ type Entry struct{ ID, Name, At, Line string }
 // Options are what the talk is given.
 type Options struct {
 	Units   quantity.System // "": metric
+	Comma   bool            // numbers are read out with a decimal comma
 	Book    Keeper          // nil: nothing is kept
 	Example calc.Job        // what "example" puts on the card
 	Title   string          // what the example is

@@ -198,6 +198,6 @@ func (t *talk) readAssumed(string) {
 func (t *talk) readCautions(string) {
 	for i := range t.card.Warnings {
 		w := &t.card.Warnings[i]
-		t.voice.say(lead(w.Severity), sentence(w.Text), " Source: ", w.Basis, ".")
+		t.voice.line(t.voice.marked(spell(lead(w.Severity)+sentence(w.Text))) + " " + spell("Source: "+w.Basis+"."))
 	}
 }

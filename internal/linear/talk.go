@@ -20,15 +20,17 @@ type talk struct {
 	o     Options
 	units quantity.System
 
-	job   calc.Job // what was chosen; the rest is assumed
-	card  calc.Card
-	kept  calc.Job   // as it lies in the book
-	told  []string   // codes of the cautions that were read out for this job
-	part  *calc.Part // the page that was read last
-	found []Entry    // what was found last
-	tries []calc.Try // test beads, oldest first
-	at    place      // where it stands
-	over  bool
+	job    calc.Job // what was chosen; the rest is assumed
+	card   calc.Card
+	kept   calc.Job   // as it lies in the book
+	told   []string   // codes of the cautions that were read out for this job
+	part   *calc.Part // the page that was read last
+	found  []Entry    // what was found last
+	tries  []calc.Try // test beads, oldest first
+	bead   int        // how many of them there were when one was kept last, 0 for none
+	taught string     // power source whose readings the card has
+	at     place      // where it stands
+	over   bool
 }
 
 // place is where a talk stands: what its prompt is called, and what a line means there.
@@ -40,7 +42,7 @@ type place interface {
 }
 
 func newTalk(ctx context.Context, o Options, in io.Reader, out io.Writer) *talk {
-	t := &talk{ctx: ctx, ear: newEar(in), voice: newVoice(out), o: o, units: o.Units}
+	t := &talk{ctx: ctx, ear: newEar(in), voice: newVoice(out, o.Comma), o: o, units: o.Units}
 	if t.units == "" {
 		t.units = quantity.Metric
 	}
@@ -60,7 +62,7 @@ func (t *talk) start(job calc.Job) {
 		t.fault(err)
 		return
 	}
-	t.job, t.card, t.told, t.part, t.tries = job, card, nil, nil, nil
+	t.job, t.card, t.told, t.part, t.tries, t.taught = job, card, nil, nil, nil, ""
 	t.goTo(&question{step: 1, field: mustField(path[0])})
 }
 

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"brazebooth/internal/plain"
+	"brazebooth/internal/quantity"
 )
 
 // width is where lines are broken between words: a dumb terminal breaks them anywhere.
@@ -15,15 +16,29 @@ const width = 78
 type voice struct {
 	out   *bufio.Writer
 	below io.Writer
+	comma bool     // numbers have a decimal comma
 	said  []string // since the last prompt
 	last  []string // the answer before
 	err   error
 }
 
-func newVoice(out io.Writer) *voice { return &voice{out: bufio.NewWriter(out), below: out} }
+func newVoice(out io.Writer, comma bool) *voice {
+	return &voice{out: bufio.NewWriter(out), below: out, comma: comma}
+}
 
 // say reads out a sentence.
-func (v *voice) say(parts ...string) { v.line(spell(strings.Join(parts, ""))) }
+func (v *voice) say(parts ...string) { v.line(v.marked(spell(strings.Join(parts, "")))) }
+
+// cite reads out what a document is called: its 3.2 stays as it is printed.
+func (v *voice) cite(parts ...string) { v.line(spell(strings.Join(parts, ""))) }
+
+// marked gives the numbers of a text the decimal mark that is wanted.
+func (v *voice) marked(text string) string {
+	if v.comma {
+		return quantity.Comma(text)
+	}
+	return text
+}
 
 // show says what may be typed, as it is typed.
 func (v *voice) show(parts ...string) { v.line(literal(strings.Join(parts, ""))) }

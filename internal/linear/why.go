@@ -94,9 +94,9 @@ func (t *talk) reason(f *calc.Figure) {
 		t.voice.say("You gave it.")
 		return
 	}
-	t.voice.line(sentence(formula("Formula: " + b.Plain())))
+	t.voice.line(t.voice.marked(sentence(formula("Formula: " + b.Plain()))))
 	if s := b.Substituted(); s != b.Plain() {
-		t.voice.line(sentence(formula("With the numbers: " + s)))
+		t.voice.line(t.voice.marked(sentence(formula("With the numbers: " + s))))
 	}
 	if why := assumedWhy(&t.card, settingOf(f.Name)); why != "" {
 		t.voice.say("Assumed: ", sentence(why))
@@ -110,7 +110,7 @@ func (t *talk) source(from, known string) {
 	if words := knownWords(known); words != from {
 		text += "; " + words
 	}
-	t.voice.say(sentence(text))
+	t.voice.cite(sentence(text))
 }
 
 // leanings reads out the inputs that move a figure most.

@@ -29,6 +29,8 @@ type Deps struct {
 	Command func(ctx context.Context, g Guest, book string, args []string, in io.Reader, out, errOut io.Writer) int
 	// Keeper is a guest's way to the book, nil where there is none, and what waits until all of it is saved.
 	Keeper func(g Guest, book string) (k tui.Keeper, saved func())
+	// Screens is what a command line that opens the screens says of their look; false for any other. nil: there is none.
+	Screens func(args []string) (look tui.Options, ok bool)
 	// NameOf is what the log calls a command: its name without what was typed after it.
 	NameOf func(args []string) string
 	// Healthy says what is wrong with the book, nil where nothing is.

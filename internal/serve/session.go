@@ -148,14 +148,23 @@ func (s *server) serve(x *session) {
 // choose picks screens or a command, and what the log calls it.
 func (s *server) choose(x *session) (name string, run func(*session) int) {
 	pty, _, terminal := x.Pty()
-	if strings.TrimSpace(x.RawCommand()) == "" && terminal {
-		if pty.Term != "" && pty.Term != "dumb" {
-			return "screens", s.screens
-		}
+	places := terminal && pty.Term != "" && pty.Term != "dumb" // text, that is
+	args, _ := split(x.RawCommand())
+	switch look, opens := s.look(args); {
+	case opens && places:
+		return "screens", func(x *session) int { return s.screens(x, look) }
+	case len(args) == 0 && terminal:
 		return "plain", s.plain
 	}
-	args, _ := split(x.RawCommand())
 	return s.deps.NameOf(args), s.command
+}
+
+// look is what a command line that opens the screens says of them; nothing typed opens them as they are.
+func (s *server) look(args []string) (look tui.Options, opens bool) {
+	if len(args) == 0 || s.deps.Screens == nil {
+		return look, len(args) == 0
+	}
+	return s.deps.Screens(args)
 }
 
 func causeOf(ctx context.Context) string {
@@ -210,13 +219,13 @@ func (x *session) tell(why error) {
 // heard notes that the guest is there.
 func (x *session) heard() { x.idle.heard() }
 
-// screens shows the screens until they are left.
-func (s *server) screens(x *session) int {
+// screens shows the screens until they are left, in the units, the colours and the decimal mark of look.
+func (s *server) screens(x *session, look tui.Options) int {
 	pty, _, _ := x.Pty()
 	env := append(x.Environ(), "TERM="+pty.Term)
 	keeper, saved := s.deps.Keeper(x.guest, s.book)
 	defer saved() // what is on its way to the book gets there, also when the client is gone
-	o := tui.Options{Env: env, Profile: profileOf(env), Width: max(1, pty.Window.Width), Height: max(1, pty.Window.Height), FPS: s.FPS, Book: keeper, Context: x.asked}
+	o := tui.Options{Units: look.Units, Theme: look.Theme, Comma: look.Comma, Env: env, Profile: profileOf(env), Width: max(1, pty.Window.Width), Height: max(1, pty.Window.Height), FPS: s.FPS, Book: keeper, Context: x.asked}
 	in := newTap(newInput(x.life, x, &s.Settings, x.heard))
 	o.Leaving = in.end
 	stopEnd := context.AfterFunc(x.life, in.end)

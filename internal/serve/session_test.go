@@ -105,7 +105,10 @@ func visit(t *testing.T, addr string) *guest {
 	return &guest{Session: s, t: t}
 }
 
-func (g *guest) screens() *guest {
+func (g *guest) screens() *guest { return g.asks("") }
+
+// asks opens a terminal with a command line, as ssh -t does.
+func (g *guest) asks(command string) *guest {
 	g.t.Helper()
 	if err := g.RequestPty("xterm-256color", 24, 80, nil); err != nil {
 		g.t.Fatal(err)
@@ -117,7 +120,11 @@ func (g *guest) screens() *guest {
 	g.in, g.emu = in, vt.NewSafeEmulator(80, 24)
 	g.Stdout, g.Stderr = g.emu, g.emu
 	go func() { _, _ = io.Copy(in, g.emu) }()
-	if err := g.Shell(); err != nil {
+	begin := g.Shell
+	if command != "" {
+		begin = func() error { return g.Start(command) }
+	}
+	if err := begin(); err != nil {
 		g.t.Fatal(err)
 	}
 	return g

@@ -1,0 +1,51 @@
+package serve
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"regexp"
+	"slices"
+	"testing"
+
+	"brazebooth/internal/quantity"
+	"brazebooth/tui"
+)
+
+// A guest at a terminal opens the screens in the colours, the units and the decimal mark of the command line; what is a
+// command is answered as one.
+func TestScreensLookAsAsked(t *testing.T) {
+	deps := Deps{
+		Screens: func(args []string) (tui.Options, bool) {
+			return tui.Options{Theme: "none", Units: quantity.Inch, Comma: true}, slices.Equal(args, []string{"--theme", "none"})
+		},
+		Command: func(_ context.Context, _ Guest, _ string, args []string, _ io.Reader, out, _ io.Writer) int {
+			fmt.Fprintln(out, "answered:", args)
+			return 0
+		},
+	}
+	addr, _, stop := host(t, deps)
+	defer stop()
+	colour := regexp.MustCompile("\x1b\\[[0-9;]*(3[0-9]|4[0-9])(;|m)")
+
+	g := visit(t, addr).asks("--theme none")
+	g.types("\t\t\t\t")
+	g.awaits("[card]")
+	g.awaits("in/min")
+	if found := colour.FindString(g.emu.Render()); found != "" {
+		t.Errorf("a colour: %q", found)
+	}
+	g.types("\x03")
+	g.code()
+
+	g = visit(t, addr).screens()
+	g.types("\t\t\t\t")
+	g.awaits("m/min")
+	if colour.FindString(g.emu.Render()) == "" {
+		t.Error("without a wish there is no colour")
+	}
+	g.types("\x03")
+	g.code()
+
+	visit(t, addr).asks("card").awaits("answered: [card]")
+}
