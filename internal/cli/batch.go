@@ -37,7 +37,8 @@ the decimal mark; they then are in the answer too. Of JSON lines each answer is 
 with the row as it was under "input".
 
 The first row that cannot be answered ends the batch with its line and what to type instead; the rows before it are written.
-With --keep-going such rows stand in the answer with the reason in the column error, and the batch goes on.
+With --keep-going such rows stand in the answer with the reason in the column error, and the batch goes on; it then exits
+with 1, since not every row is answered.
 --out writes row by row into a file; after a stop --resume goes on behind the last whole row of it, once all its rows were
 found to be those of FILE. Nothing else is overwritten.`,
 		Example: `  brazebooth batch jobs.csv > cards.csv
@@ -50,7 +51,7 @@ found to be those of FILE. Nothing else is overwritten.`,
 	cmd.Flags().StringVar(&w.format, "format", "", "csv or jsonl; without it what FILE's ending says")
 	cmd.Flags().StringVar(&w.out, "out", "", "write the answers into this file instead of standard output")
 	cmd.Flags().StringVar(&w.carry, "carry", "", "more columns that are only carried along: part,customer")
-	cmd.Flags().BoolVar(&w.keepGoing, "keep-going", false, "a row that cannot be answered does not end the batch")
+	cmd.Flags().BoolVar(&w.keepGoing, "keep-going", false, "a row that cannot be answered does not end the batch; the exit code is 1 then")
 	cmd.Flags().BoolVar(&w.resume, "resume", false, "go on behind the last whole row of --out")
 	bindSource(cmd)
 	return cmd
@@ -126,8 +127,12 @@ func (d *Deps) batchEnd(ctx context.Context, t batch.Tally, err error, w *batchW
 	case err != nil:
 		return err
 	}
-	if t.Bad > 0 || t.Kept > 0 {
-		_, err = fmt.Fprintf(d.Err, "%d rows answered, %d not%s\n", t.Answered, t.Bad, thereText(t.Kept))
+	said := fmt.Sprintf("%d rows answered, %d not%s", t.Answered, t.Bad, thereText(t.Kept))
+	if t.Bad > 0 {
+		return errors.New(said) // the answers are written, and yet not all of them are answers
+	}
+	if t.Kept > 0 {
+		_, err = fmt.Fprintln(d.Err, said)
 	}
 	return err
 }

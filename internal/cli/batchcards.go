@@ -3,6 +3,7 @@ package cli
 import (
 	"context"
 	"sync"
+	"sync/atomic"
 
 	"github.com/spf13/cobra"
 
@@ -16,29 +17,53 @@ type rowCards struct {
 	cmd    *cobra.Command
 	source string // of rows that name none
 
+	without atomic.Bool // the power source that is set cannot be had
+
 	once sync.Once
 	book book.Book
 	err  error
 }
 
 func (r *rowCards) solve(ctx context.Context, job calc.Job, source string) (calc.Card, error) {
-	if source == "" {
-		source = r.source
-	}
-	if source != "" {
-		if r.once.Do(r.open); r.err != nil {
-			return calc.Card{}, r.err
-		}
-		var err error
-		if job, err = book.Calibrate(ctx, r.book, job, source); err != nil {
-			return calc.Card{}, bookError(err)
-		}
+	job, err := r.taught(ctx, job, source)
+	if err != nil {
+		return calc.Card{}, err
 	}
 	if job.Mode != "timed" {
 		return calc.Solve(job)
 	}
 	s, err := calc.Gap(ctx, job, nil)
 	return s.Card, err
+}
+
+// taught is a row's job with what its power source taught; one that is set once and for all and cannot be had is left out,
+// and said once.
+func (r *rowCards) taught(ctx context.Context, job calc.Job, source string) (calc.Job, error) {
+	if source != "" {
+		return r.calibrated(ctx, job, source)
+	}
+	if r.source == "" || r.without.Load() {
+		return job, nil
+	}
+	taught, err := r.calibrated(ctx, job, r.source)
+	if err == nil || r.cmd.Flags().Changed("power-source") || ctx.Err() != nil {
+		return taught, err
+	}
+	if !r.without.Swap(true) {
+		leftOut(r.cmd, r.source, err)
+	}
+	return job, nil
+}
+
+func (r *rowCards) calibrated(ctx context.Context, job calc.Job, source string) (calc.Job, error) {
+	if r.once.Do(r.open); r.err != nil {
+		return job, r.err
+	}
+	taught, err := book.Calibrate(ctx, r.book, job, source)
+	if err != nil {
+		return job, bookError(err)
+	}
+	return taught, nil
 }
 
 func (r *rowCards) open() { r.book, r.err = r.d.openBook(r.cmd, false) }

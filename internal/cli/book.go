@@ -341,16 +341,8 @@ func kindOf(text string) (book.Kind, error) {
 	return "", wrong("--kind: nothing of the kind "+quote(text)+" is kept", "type card, trial, reading, source, spool, person or practice")
 }
 
-// bySetting says of an error about a power source that nobody named it on the command line.
-func bySetting(cmd *cobra.Command, err error) error {
-	var use *usageError
-	if errors.As(err, &use) && !cmd.Flags().Changed("power-source") {
-		return wrong(use.what, use.hint+`; the power source is set: brazebooth config show; --power-source "" leaves it out`)
-	}
-	return err
-}
-
-// jobWith is the job of the flags with what the named power source's readings taught.
+// jobWith is the job of the flags with what the named power source's readings taught. One that is set once and for all and
+// cannot be had is left out, and said: it is none of what was asked now.
 func (d *Deps) jobWith(cmd *cobra.Command) (calc.Job, error) {
 	job, err := jobOf(cmd)
 	if err != nil {
@@ -360,9 +352,24 @@ func (d *Deps) jobWith(cmd *cobra.Command) (calc.Job, error) {
 	if source == "" {
 		return job, nil
 	}
+	taught := job
 	err = d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
-		job, err = book.Calibrate(ctx, b, job, source)
+		taught, err = book.Calibrate(ctx, b, job, source)
 		return err
 	})
-	return job, bySetting(cmd, err)
+	if err != nil && leftOut(cmd, source, err) {
+		return job, nil
+	}
+	return taught, err
+}
+
+// leftOut says of a power source that is set, and not named on the command line, why an answer does without it.
+func leftOut(cmd *cobra.Command, source string, err error) bool {
+	var choice *calc.FieldError
+	if cmd.Flags().Changed("power-source") || cmd.Context().Err() != nil || errors.As(err, &choice) { // the job itself is wrong
+		return false
+	}
+	what, _, _ := explain(err)
+	remark(cmd, "without the power source that is set, "+quote(source)+": "+what+"; see brazebooth config show")
+	return true
 }

@@ -1,0 +1,22 @@
+package cli
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+// A batch that goes on behind a bad row has answered, and says by its code that not every row is an answer.
+func TestKeptGoingExitsWith1(t *testing.T) {
+	for rows, want := range map[string]int{"18ga,5,8\n": 0, "18ga,5,8\n44ga,5,8\n20ga,4,8\n": 1} {
+		file := filepath.Join(t.TempDir(), "rows.csv")
+		if err := os.WriteFile(file, []byte("gauge,feed,travel\n"+rows), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		got := run("batch", file, "--keep-going")
+		if got.code != want || strings.Count(got.out, "\n") != 1+strings.Count(rows, "\n") {
+			t.Errorf("%q: exit %d, want %d: %s", rows, got.code, want, got.err)
+		}
+	}
+}
