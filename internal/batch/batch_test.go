@@ -112,7 +112,7 @@ func TestBadRowsAreNamed(t *testing.T) {
 		what, hint string
 	}{
 		{CSV, "gauge,feed,travel\n18ga,5,8\nbanana,5,8\n", 3, "line 3, gauge: ", "type 16ga"},
-		{CSV, "metal,feed,travel\nunobtainium,5,8\n", 2, "line 2, metal: no metal is called", "type "},
+		{CSV, "metal,feed,travel\nunobtainium,5,8\n", 2, "line 2, metal: no metal is called", "see brazebooth tables metals"},
 		{CSV, "gauge,feed,travel\n\n18ga,5\n", 3, "line 3: wrong number of fields", "write 3 cells"},
 		{CSV, "gauge,feed,travel\n18\"ga,5,8\n", 2, "line 2: bare", "quotes doubled"},
 		{CSV, "gauge,fed\n18ga,5\n", 1, "line 1, fed: ", "type feed"},
@@ -120,7 +120,7 @@ func TestBadRowsAreNamed(t *testing.T) {
 		{CSV, "gauge,gauge\n18ga,5\n", 1, "line 1, gauge: two columns", "leave one out"},
 		{CSV, "id,note\n1,x\n", 1, "line 1: no column is a choice", "metal,gauge,joint"},
 		{CSV, "", 1, "line 1: no line with", "metal,gauge,joint"},
-		{CSV, "metal,gauge,feed,travel\ngalvanized,7ga,5,8\n", 2, "line 2: gauge 7", ""},
+		{CSV, "metal,gauge,feed,travel\ngalvanized,7ga,5,8\n", 2, "line 2: gauge: the GSG system has no 7 ga", ""},
 		{JSONLines, "{\"gauge\":\"18ga\"\n", 1, "line 1: this JSON is broken", "write one object"},
 		{JSONLines, "\n[1]\n", 2, "line 2: this is no JSON object", "write one object"},
 		{JSONLines, "{\"gauge\":[18]}\n", 1, "line 1, gauge: neither", "write {"},
