@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"brazebooth/calc/section"
+	"brazebooth/internal/crew"
 	"brazebooth/tables"
 )
 
@@ -32,8 +33,15 @@ func (b *board) verdict(card *Card, s *spread) (verdict, error) {
 	h := b.heatField(card)
 	feed, travel := s.value[oFeed], s.value[oTravel]
 	const step = 0.1 // wide against the grid's own noise
-	var err error
-	if v.state, err = h.at(feed, travel, true); err != nil {
+	var more, faster heatState
+	var byFeed, byTravel float64
+	var err, err1, err2 error
+	var wg crew.Crew // a hand waits for this one too
+	wg.Go(func() { more, byFeed, err1 = h.beside(feed, travel, step, 0, m.zinc > 0) })
+	wg.Go(func() { faster, byTravel, err2 = h.beside(feed, travel, 0, step, m.zinc > 0) })
+	v.state, err = h.at(feed, travel, true)
+	wg.Wait()
+	if err != nil {
 		if errors.Is(err, ErrRange) || errors.Is(err, section.ErrRange) {
 			v.zone, v.why = "not-modelled", "this heat is outside what the cross-section can follow"
 			return v, nil
@@ -43,8 +51,6 @@ func (b *board) verdict(card *Card, s *spread) (verdict, error) {
 	v.modelled = true
 	v.logs = m.logs(&v.state)
 	v.zone = zone(&v.logs)
-	more, byFeed, err1 := h.beside(feed, travel, step, 0, m.zinc > 0)
-	faster, byTravel, err2 := h.beside(feed, travel, 0, step, m.zinc > 0)
 	if err1 != nil || err2 != nil {
 		return verdict{zone: "not-modelled", why: "this heat is at the border of what the cross-section can follow"}, nil
 	}

@@ -68,8 +68,11 @@ func run() error {
 	return models()
 }
 
+// build makes a program as it is released: without C, whose loader alone takes a fifth of a short command's time.
 func build(out, pkg string) error {
-	b, err := exec.Command("go", "build", "-o", out, pkg).CombinedOutput()
+	cmd := exec.Command("go", "build", "-o", out, pkg)
+	cmd.Env = append(os.Environ(), "CGO_ENABLED=0")
+	b, err := cmd.CombinedOutput()
 	if err != nil {
 		return fmt.Errorf("go build %s: %w\n%s", pkg, err, b)
 	}
