@@ -10,7 +10,8 @@ import (
 // mistake: every room has its layer.
 var own = map[string][]string{
 	"brazebooth/internal/serve":    {"calc", "internal/plain", "internal/quantity", "tui"},
-	"brazebooth":                   {"internal/serve", "internal/book", "internal/plain", "internal/linear", "calc", "tui", "internal/cli", "internal/quantity"},
+	"brazebooth":                   {"internal/program"},
+	"brazebooth/internal/program":  {"internal/serve", "internal/book", "internal/plain", "internal/linear", "calc", "tui", "internal/cli", "internal/quantity"},
 	"brazebooth/tables":            {},
 	"brazebooth/internal/plain":    {},
 	"brazebooth/internal/crew":     {},
@@ -30,12 +31,13 @@ var own = map[string][]string{
 	"brazebooth/internal/bench":    {},
 	"brazebooth/internal/mutate":   {},
 	"brazebooth/calc_test":         {},
+	"brazebooth/docs":              {},
 }
 
 // outside is what else a room may import, by prefix; the standard library is always there.
 var outside = map[string][]string{
-	"brazebooth":     {"charm.land/", "github.com/charmbracelet/", "github.com/adrg/xdg"},
-	"brazebooth/tui": {"charm.land/", "github.com/charmbracelet/"},
+	"brazebooth/internal/program": {"charm.land/", "github.com/charmbracelet/", "github.com/adrg/xdg"},
+	"brazebooth/tui":              {"charm.land/", "github.com/charmbracelet/"},
 	"brazebooth/internal/serve": {"charm.land/", "github.com/charmbracelet/", "github.com/spf13/pflag", "golang.org/x/crypto/ssh", "golang.org/x/time/rate",
 		"github.com/pires/go-proxyproto", "github.com/VictoriaMetrics/metrics", "github.com/BurntSushi/toml"},
 	"brazebooth/internal/book":   {"modernc.org/sqlite", "github.com/jackc/pgx/"},

@@ -7,14 +7,13 @@ import (
 
 	"github.com/rogpeppe/go-internal/testscript"
 
-	"brazebooth/internal/cli"
-	"brazebooth/tui"
+	"brazebooth/internal/program"
 )
 
-// TestMain lets a test run this program as a command of its own.
+// TestMain lets a script run this program as a command of its own.
 func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){
-		"brazebooth": func() { os.Exit(run(context.Background(), os.Args[1:])) },
+		"brazebooth": func() { os.Exit(program.Run(context.Background(), os.Args[1:])) },
 	})
 }
 
@@ -24,17 +23,4 @@ func TestScripts(t *testing.T) {
 		e.Setenv("ESC", "\x1b")
 		return nil
 	}})
-}
-
-// Every theme that the command line takes is one of the screens', and the other way round.
-func TestThemesAreTheScreens(t *testing.T) {
-	names, themes := cli.Themes(), tui.Themes()
-	if len(names) != len(themes) {
-		t.Fatalf("%v and %v", names, themes)
-	}
-	for i, name := range names {
-		if tui.Theme(name) != themes[i] {
-			t.Errorf("%s and %s", name, themes[i])
-		}
-	}
 }

@@ -67,16 +67,13 @@ func (d *Deps) noBook(where string) error {
 	return wrong("there is no book yet at "+plain.Line(where, 200), "save something first: brazebooth book save --name ...; or name another with --book")
 }
 
-// toldBeside says what was kept beside a book whose server is away.
-func (d *Deps) toldBeside(kept string) string {
-	if d.Remote {
-		return ToldGuest
+// ToldBeside says what was kept beside a book whose server is away; who sits at another machine is told no path of this one.
+func ToldBeside(kept string, remote bool) string {
+	if remote {
+		return "the database of the book does not answer: kept beside it on the server; who runs the server merges it when the database is back"
 	}
 	return plain.Line(book.Told(kept), 400)
 }
-
-// ToldGuest says the same to who sits at another machine.
-const ToldGuest = "the database of the book does not answer: kept beside it on the server; who runs the server merges it when the database is back"
 
 // withBook opens the book, to write or to read, and closes it after.
 func (d *Deps) withBook(cmd *cobra.Command, writes bool, do func(ctx context.Context, b book.Book) error) error {
@@ -122,7 +119,7 @@ func (d *Deps) put(cmd *cobra.Command, list ...book.Revision) (inBook bool, err 
 		return false, bookError(err)
 	}
 	if kept != "" {
-		_, _ = fmt.Fprintln(d.Err, d.toldBeside(kept))
+		_, _ = fmt.Fprintln(d.Err, ToldBeside(kept, d.Remote))
 	}
 	return kept == "", nil
 }

@@ -68,7 +68,7 @@ func Run(ctx context.Context, args []string, d Deps) int {
 	if completing(args) && !d.Remote {
 		d.teach(root)
 	}
-	root.SetArgs(args)
+	root.SetArgs(append([]string{}, args...)) // never nil: that would mean the arguments this process was started with
 	root.SetOut(d.Out)
 	root.SetErr(d.Err)
 	err := root.ExecuteContext(ctx)

@@ -5,6 +5,7 @@ import (
 	"context"
 	"encoding/json"
 	"errors"
+	"os"
 	"regexp"
 	"slices"
 	"strings"
@@ -74,6 +75,16 @@ func TestWhatCouldNotBeDoneExitsWith1(t *testing.T) {
 	errOut.Reset()
 	if code := Run(ctx, []string{"window"}, Deps{Out: &out, Err: &errOut}); code != 1 || !strings.Contains(errOut.String(), "cancelled") {
 		t.Errorf("a cancelled window: code %d, stderr %q", code, errOut.String())
+	}
+}
+
+// Nothing typed is nothing typed, whatever this process was started with: a server has arguments of its own.
+func TestNoArgumentsAreNotTheServers(t *testing.T) {
+	was := os.Args
+	defer func() { os.Args = was }()
+	os.Args = []string{"brazebooth", "serve", "--listen", "127.0.0.1:0"}
+	if got := run(); got.code != 0 || !strings.Contains(got.out, "Settings card") {
+		t.Errorf("code %d, out %.200q, stderr %q", got.code, got.out, got.err)
 	}
 }
 

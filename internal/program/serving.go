@@ -1,14 +1,10 @@
-package main
+package program
 
 import (
 	"context"
 	"errors"
 	"io"
 	"os"
-	"path/filepath"
-	"sync"
-
-	"github.com/adrg/xdg"
 
 	"brazebooth/internal/book"
 	"brazebooth/internal/cli"
@@ -18,11 +14,8 @@ import (
 
 // serving is what the server is given of the program.
 func serving() serve.Deps {
-	d := serve.Deps{Command: guestCommand, Keeper: guestKeeper, Screens: guestScreens, NameOf: cli.NameOf, Healthy: readable, Getenv: os.Getenv, Err: os.Stderr, Config: configFile()}
-	if xdg.DataHome != "" {
-		d.Data = filepath.Join(xdg.DataHome, "brazebooth")
-	}
-	return d
+	return serve.Deps{Command: guestCommand, Keeper: guestKeeper, Screens: guestScreens, NameOf: cli.NameOf, Healthy: readable, Getenv: os.Getenv,
+		Err: os.Stderr, Config: configFile(), Data: inData("")}
 }
 
 // guestCommand is the command tree of one guest: the same answers, no files of this machine, no other book.
@@ -51,11 +44,11 @@ func guestKeeper(g serve.Guest, where string) (tui.Keeper, func()) {
 
 // deskOf is one guest's desk, nil without a book.
 func deskOf(g serve.Guest, where string) *desk {
-	if where == "" {
-		return nil
+	d := newDesk(where, g.Name, g.From)
+	if d != nil {
+		d.look, d.remote = !g.Writer, true
 	}
-	return &desk{where: where, beside: inData("offline.db"), look: !g.Writer, remote: true, saving: new(sync.WaitGroup),
-		author: book.Author{Who: g.Name, Where: g.From, Program: cli.Version}}
+	return d
 }
 
 // readable says why a book cannot be read; one that nothing was kept in yet can.

@@ -1,4 +1,4 @@
-package main
+package program
 
 import (
 	"context"
@@ -26,6 +26,14 @@ type desk struct {
 	look   bool            // nothing may be kept
 	remote bool            // who asks sits at another machine
 	saving *sync.WaitGroup // what is on its way to the book; nothing of it is left behind at the end
+}
+
+// newDesk is the book at that place as somebody uses it, nil without a book.
+func newDesk(where, who, from string) *desk {
+	if where == "" {
+		return nil
+	}
+	return &desk{where: where, beside: inData("offline.db"), saving: new(sync.WaitGroup), author: book.Author{Who: who, Where: from, Program: cli.Version}}
 }
 
 func (d desk) with(ctx context.Context, do func(book.Book) error) error {
@@ -61,11 +69,17 @@ func (d desk) save(ctx context.Context, list ...book.Revision) (beside string, e
 	return "", err
 }
 
-func (d desk) told(beside string) string {
-	if d.remote {
-		return cli.ToldGuest
+// put makes a new record and saves it; done is said where it went into the book itself.
+func (d desk) put(ctx context.Context, kind book.Kind, body any, done string) (string, error) {
+	r, err := d.author.New(kind, body)
+	if err != nil {
+		return "", err
 	}
-	return plain.Line(book.Told(beside), 400)
+	beside, err := d.save(ctx, r)
+	if err == nil && beside != "" {
+		return cli.ToldBeside(beside, d.remote), nil
+	}
+	return done, said(err)
 }
 
 func (d desk) Keep(ctx context.Context, name string, card *calc.Card) (string, error) {
@@ -74,15 +88,7 @@ func (d desk) Keep(ctx context.Context, name string, card *calc.Card) (string, e
 	if strings.TrimSpace(kept.Name) == "" {
 		return "", errors.New("a card without a name")
 	}
-	r, err := d.author.New(book.CardKind, kept)
-	if err != nil {
-		return "", err
-	}
-	beside, err := d.save(ctx, r)
-	if err == nil && beside != "" {
-		return d.told(beside), nil
-	}
-	return "kept: " + kept.Name, said(err)
+	return d.put(ctx, book.CardKind, kept, "kept: "+kept.Name)
 }
 
 func (d desk) Find(ctx context.Context, text string) ([]tui.Entry, error) {
@@ -124,28 +130,12 @@ func (d desk) Trial(ctx context.Context, job calc.Job, seen, verdict, source str
 	}
 	t := book.Trial{Job: calc.Laid(&card), Seen: seen, Verdict: verdict, Source: source}
 	t.Clean()
-	r, err := d.author.New(book.TrialKind, t)
-	if err != nil {
-		return "", err
-	}
-	beside, err := d.save(ctx, r)
-	if err == nil && beside != "" {
-		return d.told(beside), nil
-	}
-	return "kept in the book: a test bead, " + verdict, said(err)
+	return d.put(ctx, book.TrialKind, t, "kept in the book: a test bead, "+verdict)
 }
 
 // Practice keeps how a practice job went: a kind of its own, from which nothing is learned.
 func (d desk) Practice(ctx context.Context, how calc.Practised) (string, error) {
-	r, err := d.author.New(book.PracticeKind, how)
-	if err != nil {
-		return "", err
-	}
-	beside, err := d.save(ctx, r)
-	if err == nil && beside != "" {
-		return plain.Line(book.Told(beside), 400), nil
-	}
-	return "kept: practice, " + plain.Line(how.Line(), 200), said(err)
+	return d.put(ctx, book.PracticeKind, how, "kept: practice, "+plain.Line(how.Line(), 200))
 }
 
 // Enter is the command of that kind.
@@ -185,91 +175,4 @@ func (d desk) Load(ctx context.Context, id string) (job calc.Job, err error) {
 		return err
 	})
 	return job, err
-}
-
-func (d desk) Sources(ctx context.Context) (names []string, err error) {
-	err = d.with(ctx, func(b book.Book) error {
-		heads, err := b.List(ctx, book.Query{Kind: book.SourceKind})
-		for _, h := range heads {
-			names = append(names, plain.Line(h.Name, 40))
-		}
-		return err
-	})
-	return names, err
-}
-
-func (d desk) Measure(ctx context.Context, source string, r calc.Reading, travel float64, job calc.Job) (calc.Job, string, error) {
-	used, err := calc.Complete(job)
-	if err != nil {
-		return job, "", err
-	}
-	kept := book.Reading{Source: source, Filler: used.Filler, Wire: used.Wire.V, Mode: used.Mode, Feed: r.Feed, StickOut: r.StickOut, Amps: r.Amps, Volts: r.Volts, Travel: travel}
-	kept.Clean()
-	beside, err := d.record(ctx, kept)
-	if err != nil {
-		return job, "", said(err)
-	}
-	if beside != "" {
-		return job, d.told(beside), nil
-	}
-	taught, text, err := d.learn(ctx, kept, job)
-	if err != nil { // it is kept all the same
-		return job, "kept for " + kept.Source + ", but not learned from: " + plain.Line(err.Error(), 200), nil
-	}
-	return taught, text, nil
-}
-
-func (d desk) Recall(ctx context.Context, source string, job calc.Job) (taught calc.Job, err error) {
-	err = d.with(ctx, func(b book.Book) error {
-		taught, err = book.Calibrate(ctx, b, job, source)
-		return err
-	})
-	return taught, err
-}
-
-// learn puts what a power source's readings teach into a job.
-func (d desk) learn(ctx context.Context, kept book.Reading, job calc.Job) (taught calc.Job, text string, err error) {
-	err = d.with(ctx, func(b book.Book) error {
-		list, err := book.Readings(ctx, b, kept.Source)
-		if err != nil {
-			return err
-		}
-		l, err := book.Learn(list, kept.Filler, kept.Wire, kept.Mode)
-		if err != nil {
-			return err
-		}
-		if taught, err = book.Taught(ctx, b, job, kept.Source); err != nil {
-			return err
-		}
-		text = "kept for " + kept.Source
-		if n := len(l.Phi.Flagged) + len(l.Volts.Flagged); n > 0 {
-			text += "; a reading lies far from the others and is not used: brazebooth book reading shows it"
-		}
-		return nil
-	})
-	return taught, text, err
-}
-
-// record saves a reading, and its power source where nobody entered it yet.
-func (d desk) record(ctx context.Context, kept book.Reading) (beside string, err error) {
-	var list []book.Revision
-	err = d.with(ctx, func(b book.Book) error {
-		_, err := book.Named(ctx, b, book.SourceKind, kept.Source)
-		return err
-	})
-	switch {
-	case errors.Is(err, book.ErrNone):
-		s, err := d.author.New(book.SourceKind, book.Source{Name: kept.Source})
-		if err != nil {
-			return "", err
-		}
-		list = append(list, s)
-	case err != nil && !(book.IsServer(d.where) && book.Away(ctx, d.where)):
-		return "", err
-	}
-	r, err := d.author.New(book.ReadingKind, kept)
-	if err != nil {
-		return "", err
-	}
-	return d.save(ctx, append(list, r)...)
 }

@@ -1,4 +1,4 @@
-package main
+package program
 
 import (
 	"io"
@@ -38,13 +38,9 @@ func (x *seen) resize(w, h int) {
 // await waits until the screen shows a text.
 func (x *seen) await(text string) {
 	x.t.Helper()
-	for range 9000 {
-		if strings.Contains(x.shown(), text) {
-			return
-		}
-		time.Sleep(10 * time.Millisecond)
+	if !within(patience, func() bool { return strings.Contains(x.shown(), text) }) {
+		x.t.Fatalf("the screen never shows %q:\n%s", text, x.shown())
 	}
-	x.t.Fatalf("the screen never shows %q:\n%s", text, x.shown())
 }
 
 // inPty runs a command in a pty.
@@ -66,20 +62,27 @@ func inPty(t testing.TB, cmd *exec.Cmd, w, h int) *seen {
 	return x
 }
 
-// session opens the screens in a connection of the library's client.
-func screensIn(t testing.TB, c *gossh.Client, w, h int) (*gossh.Session, *seen) {
+// ptyIn asks for a session with a terminal in a connection of the library's client, and for its keys.
+func ptyIn(t testing.TB, c *gossh.Client, name string, w, h int) (*gossh.Session, io.WriteCloser) {
 	t.Helper()
 	s, err := c.NewSession()
 	if err != nil {
 		t.Fatal(err)
 	}
-	if err := s.RequestPty("xterm-256color", h, w, nil); err != nil {
+	if err := s.RequestPty(name, h, w, nil); err != nil {
 		t.Fatal(err)
 	}
 	in, err := s.StdinPipe()
 	if err != nil {
 		t.Fatal(err)
 	}
+	return s, in
+}
+
+// screensIn opens the screens in a connection of the library's client.
+func screensIn(t testing.TB, c *gossh.Client, w, h int) (*gossh.Session, *seen) {
+	t.Helper()
+	s, in := ptyIn(t, c, "xterm-256color", w, h)
 	x := &seen{t, vt.NewSafeEmulator(w, h), in, func(w, h int) {
 		if err := s.WindowChange(h, w); err != nil {
 			t.Error(err)
@@ -112,20 +115,29 @@ func exitOf(t testing.TB, wait func() error) int {
 			t.Logf("ended by %v", err)
 			return -1
 		}
-	case <-time.After(90 * time.Second):
+	case <-time.After(patience):
 		t.Fatal("it does not end")
 	}
 	return -1
 }
 
+// patience is for what comes by itself: the race detector is slow.
+const patience = 90 * time.Second
+
 // eventually waits for something that comes by itself.
 func eventually(t testing.TB, what string, ok func() bool) {
 	t.Helper()
-	for range 9000 { // a minute and a half: the race detector is slow
-		if ok() {
-			return
-		}
-		time.Sleep(10 * time.Millisecond)
+	if !within(patience, ok) {
+		t.Fatal(what)
 	}
-	t.Fatal(what)
+}
+
+// within reports whether something comes by itself in time.
+func within(d time.Duration, ok func() bool) bool {
+	for begin := time.Now(); time.Since(begin) < d; time.Sleep(20 * time.Millisecond) {
+		if ok() {
+			return true
+		}
+	}
+	return false
 }

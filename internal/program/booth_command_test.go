@@ -1,4 +1,4 @@
-package main
+package program
 
 import (
 	"os"
@@ -102,19 +102,19 @@ func TestServeTouchesNoFileForAGuest(t *testing.T) {
 
 func TestServeIsClosedByDefault(t *testing.T) {
 	b := startBooth(t)
-	if _, err := b.dial("stranger"); err == nil {
+	if _, err := b.dial(t, "stranger"); err == nil {
 		t.Fatal("a stranger is in")
 	}
 	if err := os.WriteFile(filepath.Join(b.dir, "keys"), nil, 0o600); err != nil {
 		t.Fatal(err)
 	}
-	if _, err := b.dial("reader"); err == nil {
+	if _, err := b.dial(t, "reader"); err == nil {
 		t.Error("a key that was taken out lets in")
 	}
 	if err := os.Remove(filepath.Join(b.dir, "writers")); err != nil {
 		t.Fatal(err)
 	}
-	if _, err := b.dial("writer"); err == nil {
+	if _, err := b.dial(t, "writer"); err == nil {
 		t.Error("a file of keys that is gone lets in")
 	}
 }
@@ -122,13 +122,7 @@ func TestServeIsClosedByDefault(t *testing.T) {
 func TestServeEndsWhoseKeyIsTakenBack(t *testing.T) {
 	b := startBooth(t)
 	c := b.client(t, "reader")
-	s, err := c.NewSession()
-	if err != nil {
-		t.Fatal(err)
-	}
-	if err := s.RequestPty("xterm-256color", 24, 80, nil); err != nil {
-		t.Fatal(err)
-	}
+	s, _ := ptyIn(t, c, "xterm-256color", 80, 24)
 	if err := s.Shell(); err != nil {
 		t.Fatal(err)
 	}

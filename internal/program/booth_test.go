@@ -1,4 +1,4 @@
-package main
+package program
 
 import (
 	"bytes"
@@ -133,7 +133,7 @@ func makeKey(t testing.TB, file string) {
 // client connects as one of the three.
 func (b *testBooth) client(t testing.TB, who string) *gossh.Client {
 	t.Helper()
-	c, err := b.dial(who)
+	c, err := b.dial(t, who)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -141,23 +141,28 @@ func (b *testBooth) client(t testing.TB, who string) *gossh.Client {
 	return c
 }
 
-func (b *testBooth) dial(who string) (*gossh.Client, error) {
+func (b *testBooth) dial(t testing.TB, who string) (*gossh.Client, error) {
+	t.Helper()
+	return gossh.Dial("tcp", b.addr, b.config(t, who))
+}
+
+// config is how one of the three comes in.
+func (b *testBooth) config(t testing.TB, who string) *gossh.ClientConfig {
 	text, err := os.ReadFile(filepath.Join(b.dir, who))
 	if err != nil {
-		return nil, err
+		t.Error(err)
 	}
 	key, err := gossh.ParsePrivateKey(text)
 	if err != nil {
-		return nil, err
+		t.Error(err)
 	}
-	return gossh.Dial("tcp", b.addr, &gossh.ClientConfig{User: who, Auth: []gossh.AuthMethod{gossh.PublicKeys(key)},
-		HostKeyCallback: gossh.InsecureIgnoreHostKey(), Timeout: 10 * time.Second}) // the test's own server
+	return &gossh.ClientConfig{User: who, Auth: []gossh.AuthMethod{gossh.PublicKeys(key)}, HostKeyCallback: gossh.InsecureIgnoreHostKey(), Timeout: 10 * time.Second} // the test's own server
 }
 
 // ask runs one command by the library's client.
 func (b *testBooth) ask(t testing.TB, who, command, in string) (out, told string, code int) {
 	t.Helper()
-	c, err := b.dial(who)
+	c, err := b.dial(t, who)
 	if err != nil {
 		t.Fatal(err)
 	}

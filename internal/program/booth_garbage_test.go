@@ -1,4 +1,4 @@
-package main
+package program
 
 import (
 	"bytes"
@@ -101,16 +101,6 @@ func throw(addr string, n int, r *rand.Rand) {
 	}
 }
 
-// within reports whether something comes by itself in time.
-func within(d time.Duration, ok func() bool) bool {
-	for begin := time.Now(); time.Since(begin) < d; time.Sleep(20 * time.Millisecond) {
-		if ok() {
-			return true
-		}
-	}
-	return false
-}
-
 // stacks is what all goroutines do, those that do the same together.
 func stacks() string {
 	var b strings.Builder
@@ -185,7 +175,7 @@ func TestGarbageConnections(t *testing.T) {
 func TestGarbageOfTheKnown(t *testing.T) {
 	b := startBooth(t, "--handshake", "2s", "--log", filepath.Join(t.TempDir(), "log"))
 	misuse := func(n int) {
-		c, err := b.dial("reader")
+		c, err := b.dial(t, "reader")
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -272,7 +262,7 @@ func TestChannelsEndWithoutTheirClient(t *testing.T) {
 	go func() { time.Sleep(300 * time.Millisecond); _ = s.Start("gauge 16") }()
 	time.Sleep(time.Second)
 	if !within(15*time.Second, func() bool {
-		c, err := b.dial("reader")
+		c, err := b.dial(t, "reader")
 		if err == nil {
 			_ = c.Close()
 		}

@@ -1,11 +1,10 @@
-package main
+package program
 
 import (
 	"encoding/json"
 	"fmt"
 	"math/rand/v2"
 	"net"
-	"os"
 	"path/filepath"
 	"strings"
 	"sync"
@@ -114,17 +113,4 @@ func (b *testBooth) saveAndCut(t testing.TB, name string, after time.Duration) b
 		_ = conn.Close()
 	})
 	return s.Run("book save --gauge 20ga --name "+name) == nil
-}
-
-// config is how one of the three comes in.
-func (b *testBooth) config(t testing.TB, who string) *gossh.ClientConfig {
-	text, err := os.ReadFile(filepath.Join(b.dir, who))
-	if err != nil {
-		t.Error(err)
-	}
-	key, err := gossh.ParsePrivateKey(text)
-	if err != nil {
-		t.Error(err)
-	}
-	return &gossh.ClientConfig{User: who, Auth: []gossh.AuthMethod{gossh.PublicKeys(key)}, HostKeyCallback: gossh.InsecureIgnoreHostKey(), Timeout: 10 * time.Second}
 }

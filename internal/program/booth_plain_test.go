@@ -1,4 +1,4 @@
-package main
+package program
 
 import (
 	"io"
@@ -38,11 +38,7 @@ func (x *typed) still() {
 // A terminal that calls itself dumb, or nothing at all, is asked line by line.
 func TestDumbTerminalIsAsked(t *testing.T) {
 	for _, name := range []string{"TERM=dumb", "TERM="} {
-		program, err := exec.LookPath("brazebooth") // testscript puts this program there
-		if err != nil {
-			t.Fatal(err)
-		}
-		cmd := exec.Command(program)
+		cmd := exec.Command("brazebooth") // testscript puts this program into PATH
 		cmd.Env = append(os.Environ(), name, "HOME="+t.TempDir(), "XDG_DATA_HOME="+t.TempDir())
 		f, err := pty.Start(cmd)
 		if err != nil {
@@ -71,25 +67,14 @@ func TestDumbTerminalIsAsked(t *testing.T) {
 func TestServeAsksADumbTerminal(t *testing.T) {
 	b := startBooth(t)
 	for _, x := range []struct{ term, command string }{{"dumb", ""}, {"", ""}, {"xterm", "--plain"}} {
-		s, err := b.client(t, "reader").NewSession()
-		if err != nil {
-			t.Fatal(err)
-		}
-		if err := s.RequestPty(x.term, 24, 80, nil); err != nil {
-			t.Fatal(err)
-		}
-		in, err := s.StdinPipe()
-		if err != nil {
-			t.Fatal(err)
-		}
+		s, in := ptyIn(t, b.client(t, "reader"), x.term, 80, 24)
 		p := &typed{t: t, keys: in}
 		s.Stdout, s.Stderr = &p.said, &p.said
-		if x.command == "" {
-			err = s.Shell()
-		} else {
-			err = s.Start(x.command)
+		start := s.Shell
+		if x.command != "" {
+			start = func() error { return s.Start(x.command) }
 		}
-		if err != nil {
+		if err := start(); err != nil {
 			t.Fatal(err)
 		}
 		p.ask("", "metal: ")

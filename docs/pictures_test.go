@@ -1,4 +1,4 @@
-package main
+package docs
 
 import (
 	"fmt"
@@ -18,18 +18,18 @@ var pictures = []struct {
 	file, title, keys string
 	walk              bool
 }{
-	{"docs/walk.svg", "The first walk points at the card's wire feed", "enter enter", true},
-	{"docs/map.svg", "The map of every wire feed and travel", "enter 2 0 enter enter enter m right right", false},
-	{"docs/practice.svg", "A practice job with a timed arc that came out good", "enter enter enter enter p left left left left left 5 + enter down down right enter right enter", false},
+	{"walk.svg", "The first walk points at the card's wire feed", "enter enter", true},
+	{"map.svg", "The map of every wire feed and travel", "enter 2 0 enter enter enter m right right", false},
+	{"practice.svg", "A practice job with a timed arc that came out good", "enter enter enter enter p left left left left left 5 + enter down down right enter right enter", false},
 }
 
 // A picture that is made once shows a program that is no more after the next change. These are drawn from the running
-// screens, and README has to show each of them. After a change that is meant: go test . -run Pictures -update.
+// screens, and README has to show each of them. After a change that is meant: go test ./docs -run Pictures -update.
 func TestPicturesAreTheScreens(t *testing.T) {
 	if testing.Short() {
 		t.Skip("computes a timed arc's beads")
 	}
-	readme, err := os.ReadFile("README.md")
+	shown, err := os.ReadFile(readme)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -43,8 +43,8 @@ func TestPicturesAreTheScreens(t *testing.T) {
 			t.Errorf("%s has %d pieces of text", p.file, n)
 		}
 		compare(t, p.file, picture)
-		if !strings.Contains(string(readme), "("+p.file+")") {
-			t.Errorf("README.md does not show %s", p.file)
+		if !strings.Contains(string(shown), "(docs/"+p.file+")") {
+			t.Errorf("README.md does not show docs/%s", p.file)
 		}
 	}
 }

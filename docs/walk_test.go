@@ -1,4 +1,4 @@
-package main
+package docs
 
 import (
 	"fmt"
@@ -42,7 +42,7 @@ var wayToPractice = []stage{
 
 // docs/walk.md is the way from an empty terminal to a card for an own sheet, the reason of its wire feed, and a practised job
 // with a timed arc, as the program shows it. Nothing but the screens may be needed: what names the keys of a stage has to stand
-// on the screen before it. After a change that is meant: go test . -run Walk -update, and read it.
+// on the screen before it. After a change that is meant: go test ./docs -run Walk -update, and read it.
 func TestWalkIsRecorded(t *testing.T) {
 	if testing.Short() {
 		t.Skip("computes a timed arc's beads")
@@ -50,7 +50,7 @@ func TestWalkIsRecorded(t *testing.T) {
 	h := newHand(tui.Options{Walk: true})
 	var b strings.Builder
 	b.WriteString("# A first sitting\n\nFrom an empty terminal to a card for an own sheet, why its wire feed is what it is, and one practised job with a timed arc.\n" +
-		"Each frame is the running program's; `go test . -run Walk -update` writes this file.\n\n```\n$ brazebooth\n```\n")
+		"Each frame is the running program's; `go test ./docs -run Walk -update` writes this file.\n\n```\n$ brazebooth\n```\n")
 	for _, s := range wayToPractice {
 		for _, words := range s.told {
 			if !strings.Contains(h.text(), words) {
@@ -62,7 +62,7 @@ func TestWalkIsRecorded(t *testing.T) {
 		}
 		record(t, &b, &s, h.text())
 	}
-	compare(t, "docs/walk.md", b.String())
+	compare(t, "walk.md", b.String())
 }
 
 // record writes a stage down.
@@ -101,6 +101,6 @@ func compare(t *testing.T, file, want string) {
 		t.Fatal(err)
 	}
 	if string(got) != want {
-		t.Errorf("%s is not what the program shows now; after a change that is meant: go test . -run '%s' -update\n%s", file, t.Name(), want)
+		t.Errorf("%s is not what the program shows now; after a change that is meant: go test ./docs -run '%s' -update\n%s", file, t.Name(), want)
 	}
 }

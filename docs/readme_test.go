@@ -1,4 +1,5 @@
-package main
+// Package docs holds README.md and what lies in this folder to the program.
+package docs
 
 import (
 	"bytes"
@@ -14,6 +15,7 @@ import (
 var update = flag.Bool("update", false, "rewrite README.md's examples by what the program prints")
 
 const (
+	readme = "../README.md"
 	fence  = "```"
 	prompt = "$ go run . "
 	cut    = "..."   // last line of an example that is not shown to its end
@@ -24,7 +26,7 @@ const (
 // An example that is typed once is wrong after the next change of a formula: the README's commands must
 // print what stands below them, and a screen under a comment must be the golden file that the comment names.
 func TestReadmeShowsWhatIsPrinted(t *testing.T) {
-	b, err := os.ReadFile("README.md")
+	b, err := os.ReadFile(readme)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -41,7 +43,7 @@ func TestReadmeShowsWhatIsPrinted(t *testing.T) {
 			screens++
 		}
 		if parts[i] != want && !*update {
-			t.Errorf("README.md shows%s\nwhich is now%s\nafter a change that is meant: go test . -run Readme -update", parts[i], want)
+			t.Errorf("README.md shows%s\nwhich is now%s\nafter a change that is meant: go test ./docs -run Readme -update", parts[i], want)
 		}
 		parts[i] = want
 	}
@@ -49,7 +51,7 @@ func TestReadmeShowsWhatIsPrinted(t *testing.T) {
 		t.Errorf("README.md has %d commands and %d screens in %d parts", commands, screens, len(parts))
 	}
 	if *update && !t.Failed() {
-		if err := os.WriteFile("README.md", []byte(strings.Join(parts, fence)), 0o644); err != nil {
+		if err := os.WriteFile(readme, []byte(strings.Join(parts, fence)), 0o644); err != nil {
 			t.Fatal(err)
 		}
 	}
@@ -76,7 +78,7 @@ func example(t *testing.T, block string) string {
 func golden(t *testing.T, text string) string {
 	t.Helper()
 	name := strings.TrimSuffix(text[strings.LastIndex(text, above)+len(above):], ending)
-	b, err := os.ReadFile(name)
+	b, err := os.ReadFile("../" + name)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,4 +1,4 @@
-package main
+package docs
 
 import (
 	"os/exec"
@@ -12,7 +12,7 @@ func TestUnitIsHardened(t *testing.T) {
 	if err != nil {
 		t.Skip("no systemd-analyze here")
 	}
-	out, err := exec.Command(program, "security", "--offline=true", "--threshold=15", "--no-pager", "docs/brazebooth.service").CombinedOutput()
+	out, err := exec.Command(program, "security", "--offline=true", "--threshold=15", "--no-pager", "brazebooth.service").CombinedOutput()
 	if strings.Contains(string(out), "unrecognized option") {
 		t.Skip("this systemd-analyze rates no file")
 	}

@@ -1,4 +1,4 @@
-package main
+package program
 
 import (
 	"bytes"
@@ -162,17 +162,7 @@ func TestHostileTextOnScreens(t *testing.T) {
 			t.Error(told)
 		}
 	}
-	s, err := b.client(t, "reader").NewSession()
-	if err != nil {
-		t.Fatal(err)
-	}
-	if err := s.RequestPty("xterm-256color", 40, 100, nil); err != nil {
-		t.Fatal(err)
-	}
-	in, err := s.StdinPipe()
-	if err != nil {
-		t.Fatal(err)
-	}
+	s, in := ptyIn(t, b.client(t, "reader"), "xterm-256color", 100, 40)
 	wire := new(words)
 	x := &seen{t: t, emu: vt.NewSafeEmulator(100, 40), keys: in}
 	s.Stdout = io.MultiWriter(x.emu, wire)

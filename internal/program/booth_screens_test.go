@@ -1,4 +1,4 @@
-package main
+package program
 
 import (
 	"bytes"
@@ -210,7 +210,7 @@ func TestServeSeesEverybodyOut(t *testing.T) {
 		t.Errorf("the session ends with %d", code)
 	}
 	eventually(t, "the guest is told nothing", func() bool { return strings.Contains(x.shown(), "the server goes down") })
-	if _, err := b.dial("writer"); err == nil {
+	if _, err := b.dial(t, "writer"); err == nil {
 		t.Error("it still lets in")
 	}
 }

@@ -1,10 +1,8 @@
-package main
+package program
 
 import (
 	"io"
 	"net"
-	"os"
-	"path/filepath"
 	"sync/atomic"
 	"testing"
 	"time"
@@ -27,37 +25,18 @@ func (w *wire) Read(p []byte) (int, error) {
 // screensOver opens the screens of a booth in a terminal of 256 colours.
 func (b *testBooth) screensOver(t *testing.T, columns, rows int) (*wire, io.Writer) {
 	t.Helper()
-	text, err := os.ReadFile(filepath.Join(b.dir, "reader"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	key, err := gossh.ParsePrivateKey(text)
-	if err != nil {
-		t.Fatal(err)
-	}
 	tcp, err := net.Dial("tcp", b.addr)
 	if err != nil {
 		t.Fatal(err)
 	}
 	t.Cleanup(func() { _ = tcp.Close() })
 	w := &wire{Conn: tcp}
-	conn, channels, requests, err := gossh.NewClientConn(w, b.addr, &gossh.ClientConfig{User: "reader", Auth: []gossh.AuthMethod{gossh.PublicKeys(key)},
-		HostKeyCallback: gossh.InsecureIgnoreHostKey()}) // the test's own server
+	conn, channels, requests, err := gossh.NewClientConn(w, b.addr, b.config(t, "reader"))
 	if err != nil {
 		t.Fatal(err)
 	}
-	s, err := gossh.NewClient(conn, channels, requests).NewSession()
-	if err != nil {
-		t.Fatal(err)
-	}
-	in, err := s.StdinPipe()
-	if err != nil {
-		t.Fatal(err)
-	}
+	s, in := ptyIn(t, gossh.NewClient(conn, channels, requests), "xterm-256color", columns, rows)
 	s.Stdout = io.Discard
-	if err := s.RequestPty("xterm-256color", rows, columns, nil); err != nil {
-		t.Fatal(err)
-	}
 	if err := s.Shell(); err != nil {
 		t.Fatal(err)
 	}

@@ -1,11 +1,9 @@
-package main
+package program
 
 import (
 	"context"
 	"io"
-	"sync"
 
-	"brazebooth/internal/book"
 	"brazebooth/internal/cli"
 	"brazebooth/internal/linear"
 	"brazebooth/tui"
@@ -19,15 +17,6 @@ func questions(ctx context.Context, given cli.ScreenOptions, d *desk, in io.Read
 		defer d.saving.Wait()
 	}
 	return linear.Run(ctx, o, in, out)
-}
-
-// deskAt is the user's own book as who works here uses it, nil without one.
-func deskAt(where, who string) *desk {
-	if where == "" {
-		return nil
-	}
-	return &desk{where: where, beside: inData("offline.db"), saving: new(sync.WaitGroup),
-		author: book.Author{Who: who, Where: hostName(), Program: cli.Version}}
 }
 
 // lineDesk is the desk as questions and answers see it.

@@ -1,4 +1,4 @@
-package main
+package program
 
 import (
 	"errors"
@@ -18,7 +18,7 @@ import (
 func (b *testBooth) refused(t testing.TB, who, words string) {
 	t.Helper()
 	begin := time.Now()
-	c, err := b.dial(who)
+	c, err := b.dial(t, who)
 	if err == nil {
 		_ = c.Close()
 		t.Errorf("%s is in", who)
@@ -40,7 +40,7 @@ func TestLimitOfConnections(t *testing.T) {
 		}
 		_ = first.Close()
 		eventually(t, "no place is given back", func() bool {
-			c, err := b.dial("reader")
+			c, err := b.dial(t, "reader")
 			if err == nil {
 				_ = c.Close()
 			}

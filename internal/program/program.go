@@ -1,0 +1,64 @@
+// Package program puts the rooms together: the command tree with the screens, the questions and the server, each with the
+// shop's book and with what this machine says of its user, folders and terminal.
+package program
+
+import (
+	"context"
+	"errors"
+	"os"
+	"runtime"
+
+	tea "charm.land/bubbletea/v2"
+	"github.com/charmbracelet/colorprofile"
+	"github.com/charmbracelet/x/term"
+
+	"brazebooth/internal/cli"
+	"brazebooth/internal/serve"
+	"brazebooth/tui"
+)
+
+// Run is the whole program; it returns its exit code.
+func Run(ctx context.Context, args []string) int {
+	d := cli.Deps{In: os.Stdin, Out: os.Stdout, Serve: serve.Bind(serving()), Err: os.Stderr, Example: tui.ExampleJob(), Title: tui.ExampleTitle,
+		Patient: term.IsTerminal(os.Stderr.Fd()), Book: inData("book.db"), Beside: inData("offline.db"), Who: shortName(), Where: hostName(),
+		Config: configFile(), Env: os.Getenv, Terminal: terminalHere, HostKey: inData(serve.HostKeyFile)}
+	d.RunPlain = func(ctx context.Context, given cli.ScreenOptions) error {
+		return questions(ctx, given, newDesk(given.Book, given.Who, hostName()), os.Stdin, os.Stdout)
+	}
+	switch {
+	case canShow():
+		d.RunScreens = screens
+	case canAsk():
+		d.RunScreens = d.RunPlain
+	}
+	return cli.Run(ctx, args, d)
+}
+
+// canShow reports whether there is a terminal that can place text; one of Windows can and has no name.
+func canShow() bool {
+	name := os.Getenv("TERM")
+	named := name != "" || runtime.GOOS == "windows"
+	return named && name != "dumb" && canAsk()
+}
+
+// canAsk reports whether somebody sits at a terminal of any kind.
+func canAsk() bool { return term.IsTerminal(os.Stdin.Fd()) && term.IsTerminal(os.Stdout.Fd()) }
+
+func screens(ctx context.Context, given cli.ScreenOptions) error {
+	o := tui.Options{Units: given.Units, Theme: tui.Theme(given.Theme), Comma: given.Comma, Walk: firstWalk(given.Book)}
+	d := newDesk(given.Book, given.Who, hostName())
+	if d != nil {
+		o.Book = *d
+	}
+	if os.Getenv("NO_COLOR") != "" { // any value counts
+		o.Profile = colorprofile.Ascii
+	}
+	err := tui.Run(ctx, o, os.Stdin, os.Stdout)
+	if d != nil {
+		d.saving.Wait() // it ends by itself: a server that says nothing is given up, and what was to be saved goes beside
+	}
+	if errors.Is(err, tea.ErrInterrupted) {
+		return nil // ctrl+c is a way to leave
+	}
+	return err
+}

@@ -1,0 +1,32 @@
+package program
+
+import (
+	"context"
+	"os"
+	"testing"
+
+	"github.com/rogpeppe/go-internal/testscript"
+
+	"brazebooth/internal/cli"
+	"brazebooth/tui"
+)
+
+// TestMain lets a test run this program as a command of its own.
+func TestMain(m *testing.M) {
+	testscript.Main(m, map[string]func(){
+		"brazebooth": func() { os.Exit(Run(context.Background(), os.Args[1:])) },
+	})
+}
+
+// Every theme that the command line takes is one of the screens', and the other way round.
+func TestThemesAreTheScreens(t *testing.T) {
+	names, themes := cli.Themes(), tui.Themes()
+	if len(names) != len(themes) {
+		t.Fatalf("%v and %v", names, themes)
+	}
+	for i, name := range names {
+		if tui.Theme(name) != themes[i] {
+			t.Errorf("%s and %s", name, themes[i])
+		}
+	}
+}
