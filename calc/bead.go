@@ -1,7 +1,5 @@
 package calc
 
-import "math"
-
 // BeadArea returns the section of metal laid, mm2: what the wire brings less what is lost, over the
 // travel. d wire mm; feed mm/s (times the arc-on share); deposit the deposition efficiency; travel mm/s.
 func BeadArea(d, feed, deposit, travel float64) (float64, error) {
@@ -10,8 +8,3 @@ func BeadArea(d, feed, deposit, travel float64) (float64, error) {
 	}
 	return WireArea(d) * feed * deposit / travel, nil
 }
-
-// FilletLeg returns the leg of an equal-legged flat fillet of an area in mm2, mm; FilletThroat the
-// throat of an equal-legged fillet of a leg in mm, mm.
-func FilletLeg(area float64) float64   { return math.Sqrt(2 * area) }
-func FilletThroat(leg float64) float64 { return leg / math.Sqrt2 }

@@ -109,7 +109,7 @@ func TestFormulasKeepTheirOrder(t *testing.T) {
 		{"AdamsDistance of the start", AdamsDistance, []float64{100, 1.2, 0.004, 1500, 20, 20}}, {"AdamsDistance above the isotherm", AdamsDistance, []float64{100, 1.2, 0.004, 1500, 20, 1501}},
 		{"CoolingRateThin at the start", CoolingRateThin, []float64{100, 1.2, 0.045, 0.004, 20, 20}}, {"CoolingRateThick at the start", CoolingRateThick, []float64{100, 0.045, 20, 20}},
 		{"RosenthalThick in the source", RosenthalThick, []float64{900, 8, 0.045, 0.004, 0, 0, 0}}, {"RosenthalThin in the source", RosenthalThin, []float64{900, 8, 1.2, 0.045, 0.004, 30, 0, 0}},
-		{"PulseMean", PulseMean, []float64{300, 50, -0.01}}, {"PulseMean", PulseMean, []float64{300, 50, 1.01}}, {"EffectiveAmps", EffectiveAmps, []float64{100, -0.01}}, {"EffectiveAmps", EffectiveAmps, []float64{100, 1.01}},
+		{"EffectiveAmps", EffectiveAmps, []float64{100, -0.01}}, {"EffectiveAmps", EffectiveAmps, []float64{100, 1.01}},
 		{"SteelSpecificHeat", SteelSpecificHeat, []float64{19.9}}, {"SteelSpecificHeat", SteelSpecificHeat, []float64{1200.1}}, {"SteelConductivity", SteelConductivity, []float64{19.9}}, {"SteelConductivity", SteelConductivity, []float64{1200.1}},
 		{"DipFloor", DipFloor, []float64{0.39}}, {"DipFloor", DipFloor, []float64{3.21}}, {"SprayTransition", SprayTransition, []float64{0.39}}, {"SprayTransition", SprayTransition, []float64{3.21}},
 	} {
@@ -139,9 +139,6 @@ func TestFormulasKeepTheirOrder(t *testing.T) {
 		}
 	}
 	for _, duty := range []float64{0, 1} {
-		if v, err := PulseMean(300, 50, duty); err != nil || v != 50+250*duty {
-			t.Errorf("%g, %v", v, err)
-		}
 		if v, err := EffectiveAmps(100, duty); err != nil || v != 100*duty {
 			t.Errorf("%g, %v", v, err)
 		}

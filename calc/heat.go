@@ -1,5 +1,7 @@
 package calc
 
+import "brazebooth/internal/quantity"
+
 // Three heats, three names. Published figures for arc brazing differ by 25 % because authors do not say
 // which of the first two they mean.
 
@@ -34,4 +36,4 @@ func EnergyPerLength(joules, mm float64) (float64, error) {
 }
 
 // KilojoulesPerInch turns J/mm into kJ/in.
-func KilojoulesPerInch(jmm float64) float64 { return jmm * inchMM / 1000 }
+func KilojoulesPerInch(jmm float64) float64 { return jmm * quantity.MMPerInch / 1000 }

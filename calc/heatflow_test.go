@@ -164,16 +164,6 @@ func TestMildSteelTakesTheCurvesAsTheyAre(t *testing.T) {
 	}
 }
 
-func TestPulseMean(t *testing.T) {
-	// A quarter of the time at 300 A, the rest at 40 A: 75 + 30.
-	if got, err := PulseMean(300, 40, 0.25); err != nil || got != 105 {
-		t.Errorf("%g A, %v", got, err)
-	}
-	if _, err := PulseMean(300, 40, 1.5); err == nil {
-		t.Error("a duty of 150 % has a mean")
-	}
-}
-
 func TestLimitsMeetTheirRowsAndGrow(t *testing.T) {
 	for d, want := range map[float64]float64{0.762: 40, 0.889: 50, 1.143: 80} {
 		got, err := DipFloor(d)

@@ -3,6 +3,7 @@ package calc
 import (
 	"math"
 
+	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
 
@@ -187,7 +188,7 @@ func (b *board) setMembers(card *Card) {
 func (m Member) tolerance() (low, high float64) {
 	half := tables.CalliperReading.V
 	if m.Gauge != 0 {
-		half = tables.GaugeTolerance(m.Gauge) * inchMM
+		half = tables.GaugeTolerance(m.Gauge) * quantity.MMPerInch
 	}
 	half = min(half, m.Core*0.9)
 	return m.Core - half, m.Core + half

@@ -10,12 +10,3 @@ func PulseFrequency(d, feed, drop float64) (float64, error) {
 	}
 	return WireArea(d) * feed / (math.Pi / 6 * drop * drop * drop), nil
 }
-
-// PulseMean returns the mean current of a pulsed waveform, A: peak for the share duty of the time, base
-// for the rest.
-func PulseMean(peak, base, duty float64) (float64, error) {
-	if !(duty >= 0 && duty <= 1) {
-		return 0, outside("duty", duty, "from 0 to 1")
-	}
-	return duty*peak + (1-duty)*base, nil
-}

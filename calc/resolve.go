@@ -5,6 +5,7 @@ import (
 	"math"
 	"strconv"
 
+	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
 
@@ -20,8 +21,6 @@ const (
 	defaultWire     = 0.889 // mm: .035 in
 	timedGap        = 1.5   // mm, of a timed butt whose root opening was not given
 )
-
-const inchMM = 25.4 // exact: the international inch
 
 // resolution is a job being completed.
 type resolution struct {
@@ -155,7 +154,7 @@ func (r *resolution) member(suffix, metal string, gauge int, thickness Opt, coat
 			return m, &FieldError{"gauge" + suffix, fmt.Sprintf("the %s system has no %d ga", row.System, gauge),
 				"type 8ga to 30ga, or the thickness as .060 or 1.5mm"}
 		}
-		m.Thickness = in * inchMM
+		m.Thickness = in * quantity.MMPerInch
 	}
 	m.Core = m.Thickness - 2*coatDepth(coat)
 	if !(m.Core >= thinnest) {

@@ -43,11 +43,10 @@ func Modes() []Option     { return modes[:] }
 func Positions() []Option { return positions[:] }
 func Uses() []Option      { return uses[:] }
 
-// JointByID, ModeByID, PositionByID and UseByID return the row with exactly this id.
+// JointByID, ModeByID and PositionByID return the row with exactly this id.
 func JointByID(id string) (Option, bool)    { return optionByID(joints[:], id) }
 func ModeByID(id string) (Option, bool)     { return optionByID(modes[:], id) }
 func PositionByID(id string) (Option, bool) { return optionByID(positions[:], id) }
-func UseByID(id string) (Option, bool)      { return optionByID(uses[:], id) }
 
 func optionByID(rows []Option, id string) (Option, bool) {
 	for i := range rows {

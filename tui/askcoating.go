@@ -59,7 +59,7 @@ func coatingRows(put func(*calc.Job, string)) []choice {
 // coatingLine says what a coat adds to the sheet and to the plume.
 func coatingLine(c *tables.Coating) string {
 	if c.Kind == tables.NoCoat {
-		return sentence("Bare sheet", c.Note)
+		return calc.NameAndNote("Bare sheet", c.Note)
 	}
 	fume := "no zinc vapour"
 	if c.Zinc {

@@ -89,8 +89,8 @@ func gaugeRows(s *session, member int) []choice {
 func gaugeRow(n int, in float64, m tables.Metal, member int) choice {
 	return choice{
 		key: strconv.Itoa(n) + "ga", name: strconv.Itoa(n) + " ga",
-		fact: sizeFact(in * inchMM),
-		line: suits(in * inchMM), more: "nominal thickness in " + systemWords(m.System) + " gauge (" + string(m.System) + ")",
+		fact: sizeFact(in * quantity.MMPerInch),
+		line: suits(in * quantity.MMPerInch), more: "nominal thickness in " + systemWords(m.System) + " gauge (" + string(m.System) + ")",
 		put: func(j *calc.Job) { putSheet(j, member, n, calc.Opt{}) },
 	}
 }
@@ -102,7 +102,7 @@ func sizeFact(mm float64) string {
 
 // inchText prints inches to four decimals without the leading nought, as a mill tag does.
 func inchText(mm float64) string {
-	s := strconv.FormatFloat(mm/inchMM, 'f', 4, 64)
+	s := strconv.FormatFloat(mm/quantity.MMPerInch, 'f', 4, 64)
 	if s[0] == '0' {
 		return s[1:]
 	}
@@ -171,7 +171,7 @@ func gaugeReasons(s *session, key string, member int) []reason {
 	lines := []reason{{label: "one number, four thicknesses"}}
 	for _, sys := range [...]tables.GaugeSystem{tables.MSG, tables.GSG, tables.USSG, tables.BS} {
 		if in, ok := tables.GaugeThickness(n, sys); ok {
-			lines = append(lines, reason{systemWords(sys), sizeFact(in * inchMM), "", ""})
+			lines = append(lines, reason{systemWords(sys), sizeFact(in * quantity.MMPerInch), "", ""})
 		}
 	}
 	return lines

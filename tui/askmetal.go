@@ -79,20 +79,9 @@ func metalRows(second bool) []choice {
 			}
 		}
 		rows = append(rows, choice{key: m.ID, name: m.ID, also: strings.ToLower(m.Name),
-			line: sentence(m.Name, m.Note), put: put})
+			line: calc.NameAndNote(m.Name, m.Note), put: put})
 	}
 	return rows
-}
-
-// sentence joins a row's full name and its note, without saying the name twice.
-func sentence(name, note string) string {
-	switch {
-	case note == "":
-		return name
-	case strings.HasPrefix(strings.ToLower(note), strings.ToLower(name)):
-		return note
-	}
-	return name + ". " + note
 }
 
 func metalReasons(s *session, id string) []reason {

@@ -76,7 +76,7 @@ func gasRows() []choice {
 	rows := make([]choice, 0, len(all))
 	for i := range all {
 		g := &all[i]
-		rows = append(rows, choice{key: g.ID, name: g.ID, line: sentence(g.Name, g.Note),
+		rows = append(rows, choice{key: g.ID, name: g.ID, line: calc.NameAndNote(g.Name, g.Note),
 			put: func(j *calc.Job) { j.Gas = g.ID }})
 	}
 	return rows
@@ -100,19 +100,9 @@ func modeRows(s *session) []choice {
 		job := s.base()
 		rows[i].put(&job)
 		rows[i].fact = "suits " + sheet
-		if card, err := s.solve(job); err != nil || warned(&card, "no-good-setting") {
+		if card, err := s.solve(job); err != nil || card.Warned("no-good-setting") {
 			rows[i].fact = "no good setting for " + sheet
 		}
 	}
 	return rows
-}
-
-// warned reports whether the card carries the warning.
-func warned(c *calc.Card, code string) bool {
-	for i := range c.Warnings {
-		if c.Warnings[i].Code == code {
-			return true
-		}
-	}
-	return false
 }

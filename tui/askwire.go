@@ -67,27 +67,15 @@ func wireRows(s *session) []choice {
 }
 
 func wireRow(s *session, name string, mm float64, spools string) choice {
-	line := arcRange(mm)
+	line := calc.ArcRange(mm)
+	if line == "" {
+		line = "no steady range known for this size"
+	}
 	if spools != "" {
 		line += "; " + spools
 	}
 	return choice{key: wireKey(mm), name: name, fact: fmt.Sprintf("%.3f mm", mm), line: line,
 		put: func(j *calc.Job) { j.Wire = calc.Some(mm) }}
-}
-
-// arcRange says between which currents a wire runs a steady short arc.
-func arcRange(mm float64) string {
-	floor, err1 := calc.DipFloor(mm)
-	spray, err2 := calc.SprayTransition(mm)
-	switch {
-	case err1 != nil && err2 != nil:
-		return "no steady range known for this size"
-	case err1 != nil:
-		return fmt.Sprintf("spray above about %.0f A", spray)
-	case err2 != nil:
-		return fmt.Sprintf("steady from about %.0f A", floor)
-	}
-	return fmt.Sprintf("steady from about %.0f A, spray above about %.0f A", floor, spray)
 }
 
 func parseWire(s *session, text string) (choice, error) {
@@ -121,7 +109,7 @@ func fillerRows() []choice {
 	rows := make([]choice, 0, len(all))
 	for i := range all {
 		f := &all[i]
-		rows = append(rows, choice{key: f.ID, name: f.ID, line: sentence(f.Name, f.Use),
+		rows = append(rows, choice{key: f.ID, name: f.ID, line: calc.NameAndNote(f.Name, f.Use),
 			also: strings.ToLower(strings.Join([]string{f.Name, f.AWS, f.UNS, f.ISO, f.DIN}, " ")),
 			put:  func(j *calc.Job) { j.Filler = f.ID }})
 	}

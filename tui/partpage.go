@@ -298,7 +298,7 @@ func partText(th *theme, s *session, p *calc.Part, w int, why bool) block {
 	for i := range p.Figures {
 		b.addAll(partFigure(th, s, &p.Figures[i], w))
 		if why {
-			b.say(th.quiet, 4, p.Figures[i].Basis.Source+" ("+knownWords(p.Figures[i].Basis.Known)+")", w)
+			b.say(th.quiet, 4, p.Figures[i].Basis.Source+" ("+calc.KnownWords(p.Figures[i].Basis.Known)+")", w)
 		}
 	}
 	if len(p.Order) > 0 {
@@ -316,7 +316,7 @@ func partText(th *theme, s *session, p *calc.Part, w int, why bool) block {
 		}
 		b.hang(th.plain, 0, "• ", r.Text+" ("+knownShort(r.Known)+")", w)
 		if why {
-			b.say(th.quiet, 4, r.Source+" ("+knownWords(r.Known)+")", w)
+			b.say(th.quiet, 4, r.Source+" ("+calc.KnownWords(r.Known)+")", w)
 		}
 	}
 	for i := range p.Warnings {

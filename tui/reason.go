@@ -3,6 +3,7 @@ package tui
 import (
 	"fmt"
 
+	"brazebooth/calc"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
@@ -40,7 +41,7 @@ func reasonPage(th *theme, c *choice, lines []reason, w int) block {
 		b.addAll(flow(newRow(w).put(style, l.label), []piece{{col + 2, th.bold, l.value}}, 2, w))
 		if l.source != "" {
 			text := l.source
-			if words := knownWords(l.known); words != text {
+			if words := calc.KnownWords(l.known); words != text {
 				text = fmt.Sprintf("%s; %s", text, words)
 			}
 			b.say(th.quiet, 2, text, w)

@@ -18,10 +18,9 @@ type setting struct {
 }
 
 const (
-	inchMM       = 25.4              // exact: the international inch
-	feedPerIPM   = 0.0254            // m/min per in/min, exact
-	travelPerIPM = 25.4 / 60         // mm/s per in/min, exact
-	flowPerCFH   = 28.316846592 / 60 // L/min per ft3/h, exact
+	feedPerIPM   = quantity.MMPerInch / 1000 // m/min per in/min
+	travelPerIPM = quantity.MMPerInch / 60   // mm/s per in/min
+	flowPerCFH   = 28.316846592 / 60         // L/min per ft3/h, exact
 )
 
 var settings = [...]setting{
@@ -35,11 +34,11 @@ var settings = [...]setting{
 		number(quantity.ParseDuration, 1), quantity.FieldDuration},
 	{"arc_off", func(j *calc.Job) *calc.Opt { return &j.ArcOff }, 0.05, 0.05,
 		number(quantity.ParseDuration, 1), quantity.FieldDuration},
-	{"spot_step", func(j *calc.Job) *calc.Opt { return &j.SpotStep }, 0.25, inchMM / 64,
+	{"spot_step", func(j *calc.Job) *calc.Opt { return &j.SpotStep }, 0.25, quantity.MMPerInch / 64,
 		number(quantity.ParseLength, 1), quantity.FieldLength},
 	{"gas_flow", func(j *calc.Job) *calc.Opt { return &j.Flow }, 1, 2 * flowPerCFH,
 		number(quantity.ParseFlow, 1), quantity.FieldFlow},
-	{"stickout", func(j *calc.Job) *calc.Opt { return &j.StickOut }, 1, inchMM / 16,
+	{"stickout", func(j *calc.Job) *calc.Opt { return &j.StickOut }, 1, quantity.MMPerInch / 16,
 		number(quantity.ParseStickOut, 1), quantity.FieldStickOut},
 }
 

@@ -129,20 +129,3 @@ func knownShort(known string) string {
 	}
 	return known
 }
-
-// knownWords says in plain words how a figure is known.
-func knownWords(known string) string {
-	switch known {
-	case "read":
-		return "read in the document named"
-	case "memory high", "memory medium", "memory low":
-		return "from memory of the document named, confidence " + strings.TrimPrefix(known, "memory ")
-	case "practice":
-		return "common practice, no source"
-	case "worked":
-		return "worked out from sourced figures"
-	case "given":
-		return "given by you"
-	}
-	return known
-}

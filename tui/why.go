@@ -152,7 +152,7 @@ func figureGrounds(b *block, th *theme, f *calc.Figure, w int) {
 }
 
 func source(b *block, th *theme, from, known string, w int) {
-	words := knownWords(known)
+	words := calc.KnownWords(known)
 	b.say(th.quiet.exact(), 0, "source: "+from, w)
 	if words != from {
 		b.say(th.quiet, 0, words, w)

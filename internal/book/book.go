@@ -112,5 +112,5 @@ var ErrReadOnly = errors.New("this book can only be read")
 // Clock is the time of a new revision; tests set it.
 type Clock func() time.Time
 
-// Stamp is a time as revisions hold it.
-func Stamp(t time.Time) string { return t.UTC().Format("2006-01-02T15:04:05.000Z") }
+// stamp is a time as revisions hold it.
+func stamp(t time.Time) string { return t.UTC().Format("2006-01-02T15:04:05.000Z") }

@@ -44,7 +44,7 @@ var servers int
 // newServer makes a schema of its own on the server, and drops it at the end.
 func newServer(t testing.TB) Book {
 	t.Helper()
-	b, err := OpenServer(context.Background(), serverAddress(t))
+	b, err := openServer(context.Background(), serverAddress(t))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -490,7 +490,7 @@ func TestServerMigrations(t *testing.T) {
 		noErr(t, err)
 		plant(t, old, &r, from)
 		noErr(t, old.Close())
-		b, err := OpenServer(ctx, address)
+		b, err := openServer(ctx, address)
 		noErr(t, err)
 		if list, err := b.List(ctx, Query{Text: "long ago"}); err != nil || len(list) != 1 {
 			t.Errorf("from version %d: %v, %v", from, list, err)
@@ -599,7 +599,7 @@ func TestServerAway(t *testing.T) {
 		t.Error("nothing took it, and that is no error")
 	}
 	address := serverAddress(t)
-	server, err := OpenServer(ctx, address)
+	server, err := openServer(ctx, address)
 	noErr(t, err)
 	defer server.Close()
 	noErr(t, server.Save(ctx, r)) // it did reach the server, whose answer was lost
@@ -617,7 +617,7 @@ func TestServerAway(t *testing.T) {
 func TestServerDropsTheConnection(t *testing.T) {
 	address := serverAddress(t)
 	ctx, now := context.Background(), time.Now()
-	b, err := OpenServer(ctx, address)
+	b, err := openServer(ctx, address)
 	noErr(t, err)
 	defer b.Close()
 	admin, err := OpenAdmin(os.Getenv(postgresAddress))
@@ -649,7 +649,7 @@ func TestServerDropsTheConnection(t *testing.T) {
 	}
 	close(stop)
 	killer.Wait()
-	fresh, err := OpenServer(ctx, address)
+	fresh, err := openServer(ctx, address)
 	noErr(t, err)
 	defer fresh.Close()
 	for _, id := range acknowledged {

@@ -103,7 +103,7 @@ func heads(rows *sql.Rows) ([]Head, error) {
 		h.Kind, h.Deleted = Kind(plain.Line(kind, 10)), deleted != 0
 		h.ID, h.Rev, h.Name, h.Line = plain.Line(h.ID, 16), plain.Line(h.Rev, 32), plain.Line(h.Name, nameWidth), plain.Line(h.Line, 200)
 		if h.At != stampOf(h.At) { // of somebody else's making
-			h.At = Stamp(time.Time{})
+			h.At = stamp(time.Time{})
 		}
 		list = append(list, h)
 	}

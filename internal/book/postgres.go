@@ -18,9 +18,9 @@ var postgres = engine{name: "PostgreSQL", numbered: true, blob: "BYTEA", bytewis
 		return "unnest(string_to_array(" + words + ", ' ')) AS " + as + " (value)"
 	}}
 
-// OpenServer opens a book on a PostgreSQL server by its address, postgres://user@host/database. Its tables are made
+// openServer opens a book on a PostgreSQL server by its address, postgres://user@host/database. Its tables are made
 // where they are not there yet.
-func OpenServer(ctx context.Context, address string) (Book, error) {
+func openServer(ctx context.Context, address string) (Book, error) {
 	s, v, err := dial(ctx, address, false)
 	place := s.Where()
 	switch {
@@ -71,8 +71,8 @@ func dial(ctx context.Context, address string, readOnly bool) (*store, int, erro
 	return s, v, nil
 }
 
-// ReadServer opens a book on a server to be read only: it makes no tables. ErrNone where there is no book yet.
-func ReadServer(ctx context.Context, address string) (Book, error) {
+// readServer opens a book on a server to be read only: it makes no tables. ErrNone where there is no book yet.
+func readServer(ctx context.Context, address string) (Book, error) {
 	s, v, err := dial(ctx, address, true)
 	switch {
 	case err != nil:
@@ -121,7 +121,7 @@ func (s *store) copyInto(ctx context.Context, file string) error {
 // Open opens a book to read and write: a file, or a server by its address.
 func Open(ctx context.Context, where string) (Book, error) {
 	if IsServer(where) {
-		return OpenServer(ctx, where)
+		return openServer(ctx, where)
 	}
 	if err := plainFile(where); err != nil {
 		return nil, err
@@ -132,7 +132,7 @@ func Open(ctx context.Context, where string) (Book, error) {
 // Read opens a book to be read.
 func Read(ctx context.Context, where string) (Book, error) {
 	if IsServer(where) {
-		return ReadServer(ctx, where)
+		return readServer(ctx, where)
 	}
 	if err := plainFile(where); err != nil {
 		return nil, err

@@ -16,8 +16,8 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// NewID is the id of a new record: 64 random bits, so that two shops never choose the same.
-func NewID() string {
+// newID is the id of a new record: 64 random bits, so that two shops never choose the same.
+func newID() string {
 	var b [8]byte
 	if _, err := rand.Read(b[:]); err != nil {
 		panic(err) // the system has no randomness: nothing sensible can be done
@@ -33,7 +33,7 @@ type Author struct {
 
 // New is the first revision of a record.
 func (a Author) New(kind Kind, body any) (Revision, error) {
-	return a.revision(NewID(), kind, nil, false, body)
+	return a.revision(newID(), kind, nil, false, body)
 }
 
 // Change is a revision that replaces another one.
@@ -55,7 +55,7 @@ func (a Author) revision(id string, kind Kind, parent *Revision, deleted bool, b
 	if err != nil {
 		return Revision{}, err
 	}
-	r := Revision{ID: id, Kind: kind, At: Stamp(now()), Who: plain.Line(a.Who, 40), Where: plain.Line(a.Where, 40), Program: a.Program, Schema: Schema, Deleted: deleted, Body: b}
+	r := Revision{ID: id, Kind: kind, At: stamp(now()), Who: plain.Line(a.Who, 40), Where: plain.Line(a.Where, 40), Program: a.Program, Schema: Schema, Deleted: deleted, Body: b}
 	if parent != nil {
 		r.Parent = parent.Rev
 		if r.At <= parent.At { // a clock that was set back
@@ -71,12 +71,12 @@ func (a Author) revision(id string, kind Kind, parent *Revision, deleted bool, b
 }
 
 // after is a millisecond later.
-func after(stamp string) string {
-	t, err := time.Parse(time.RFC3339Nano, stamp)
+func after(at string) string {
+	t, err := time.Parse(time.RFC3339Nano, at)
 	if err != nil {
-		return stamp
+		return at
 	}
-	return Stamp(t.Add(time.Millisecond))
+	return stamp(t.Add(time.Millisecond))
 }
 
 // compactJSON is a body in the one form that hashes: without blanks between its parts.
@@ -142,7 +142,7 @@ func (r *Revision) tame() {
 	r.ID, r.Rev, r.Parent, r.Kind = plain.Line(r.ID, 16), plain.Line(r.Rev, 32), plain.Line(r.Parent, 32), Kind(plain.Line(string(r.Kind), 10))
 	r.Who, r.Where, r.Program = plain.Line(r.Who, 40), plain.Line(r.Where, 40), plain.Line(r.Program, 40)
 	if r.At != stampOf(r.At) {
-		r.At = Stamp(time.Time{})
+		r.At = stamp(time.Time{})
 	}
 }
 
@@ -151,7 +151,7 @@ func stampOf(s string) string {
 	if err != nil {
 		return ""
 	}
-	return Stamp(t)
+	return stamp(t)
 }
 
 func known(k Kind) bool {

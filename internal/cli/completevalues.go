@@ -5,6 +5,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/config"
+	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
 
@@ -90,7 +91,7 @@ func gaugeWords() []string {
 	var list []string
 	for _, g := range tables.Gauges() {
 		if in, ok := tables.GaugeThickness(g.N, tables.MSG); ok {
-			list = append(list, fmt.Sprintf("%dga\t%.4f in, %.2f mm of uncoated steel", g.N, in, in*inchMM))
+			list = append(list, fmt.Sprintf("%dga\t%.4f in, %.2f mm of uncoated steel", g.N, in, in*quantity.MMPerInch))
 		}
 	}
 	return list

@@ -14,8 +14,6 @@ import (
 	"brazebooth/tables"
 )
 
-const inchMM = 25.4 // exact
-
 // gaugeRow is one gauge number in one system.
 type gaugeRow struct {
 	System  string  `json:"system"`
@@ -74,7 +72,7 @@ func (d *Deps) gauge(n int, asJSON bool) error {
 		if !ok {
 			continue
 		}
-		row := gaugeRow{System: string(s.id), Inches: in, MM: in * inchMM, Use: s.use, Source: s.source}
+		row := gaugeRow{System: string(s.id), Inches: in, MM: in * quantity.MMPerInch, Use: s.use, Source: s.source}
 		if s.id == tables.GSG {
 			row.Minimum = in - tables.GaugeTolerance(n)
 		}

@@ -95,7 +95,7 @@ func origin(c *calc.Card, figure string) string {
 		return "usual"
 	case figure != "wire_feed" && (figure != "travel" || c.Used.Mode == "timed"):
 		return "computed"
-	case warned(c, "no-good-setting"):
+	case c.Warned("no-good-setting"):
 		return "the nearest miss"
 	}
 	return "suggested"

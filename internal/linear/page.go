@@ -62,7 +62,7 @@ func (t *talk) readPart(p *calc.Part) {
 			topic = r.Topic
 			t.voice.say(first(topic), ".")
 		}
-		t.voice.say(sentence(first(r.Text)), " Known: ", knownWords(r.Known), ".")
+		t.voice.say(sentence(first(r.Text)), " Known: ", calc.KnownWords(r.Known), ".")
 	}
 }
 

@@ -135,7 +135,7 @@ func (t *talk) readResults(string) {
 	}
 	for i := range t.card.Edges {
 		e := &t.card.Edges[i]
-		t.voice.say("Edge ", e.Name, ": ", edge(e), ".")
+		t.voice.say("Edge ", e.Name, ": ", e.Words(), ".")
 	}
 }
 
@@ -160,18 +160,7 @@ func heat(c *calc.Card) string {
 	if len(missed) > 0 {
 		return "Heat: " + c.Zone + ". Not met: " + strings.Join(missed, ", ") + "."
 	}
-	return "Heat: " + c.Zone + ". Nearest edge: " + nearest.Name + ", " + strings.TrimPrefix(edge(nearest), "met, ") + "."
-}
-
-func edge(e *calc.Edge) string {
-	met := "met"
-	if !e.Met {
-		met = "not met"
-	}
-	if e.Margin >= 999 {
-		return met + ", far away"
-	}
-	return fmt.Sprintf("%s, %.0f per cent of feed or travel away", met, e.Margin)
+	return "Heat: " + c.Zone + ". Nearest edge: " + nearest.Name + ", " + strings.TrimPrefix(nearest.Words(), "met, ") + "."
 }
 
 // assumed says in one sentence what was not given.

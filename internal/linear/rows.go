@@ -3,7 +3,6 @@ package linear
 import (
 	"fmt"
 	"strconv"
-	"strings"
 
 	"brazebooth/calc"
 	"brazebooth/internal/quantity"
@@ -17,13 +16,13 @@ type row struct{ id, line string }
 func (t *talk) rowsOf(name string) []row {
 	switch name {
 	case "metal", "metal2":
-		return rowsFrom(tables.Metals(), func(m *tables.Metal) row { return row{m.ID, joined(m.Name, m.Note)} })
+		return rowsFrom(tables.Metals(), func(m *tables.Metal) row { return row{m.ID, calc.NameAndNote(m.Name, m.Note)} })
 	case "coating", "coating2":
-		return rowsFrom(tables.Coatings(), func(c *tables.Coating) row { return row{c.ID, joined(c.Name, c.Note)} })
+		return rowsFrom(tables.Coatings(), func(c *tables.Coating) row { return row{c.ID, calc.NameAndNote(c.Name, c.Note)} })
 	case "filler":
-		return rowsFrom(tables.Fillers(), func(f *tables.Filler) row { return row{f.ID, joined(f.Name, f.Use)} })
+		return rowsFrom(tables.Fillers(), func(f *tables.Filler) row { return row{f.ID, calc.NameAndNote(f.Name, f.Use)} })
 	case "gas":
-		return rowsFrom(tables.Gases(), func(g *tables.Gas) row { return row{g.ID, joined(g.Name, g.Note)} })
+		return rowsFrom(tables.Gases(), func(g *tables.Gas) row { return row{g.ID, calc.NameAndNote(g.Name, g.Note)} })
 	case "joint":
 		return rowsFrom(tables.Joints(), optionRow)
 	case "position":
@@ -31,7 +30,7 @@ func (t *talk) rowsOf(name string) []row {
 	case "use":
 		return rowsFrom(tables.Uses(), optionRow)
 	case "hazard":
-		list := rowsFrom(tables.Hazards(), func(h *tables.Hazard) row { return row{h.ID, joined(h.Name, h.Why)} })
+		list := rowsFrom(tables.Hazards(), func(h *tables.Hazard) row { return row{h.ID, calc.NameAndNote(h.Name, h.Why)} })
 		return append(list, row{"none", "asked, and none of them applies"})
 	case "mode":
 		return t.modeRows()
@@ -53,18 +52,7 @@ func rowsFrom[T any](all []T, of func(*T) row) []row {
 	return list
 }
 
-func optionRow(o *tables.Option) row { return row{o.ID, joined(o.Name, o.Line)} }
-
-// joined is a name and what is said of it, without saying the name twice.
-func joined(name, note string) string {
-	switch {
-	case note == "":
-		return name
-	case strings.HasPrefix(strings.ToLower(note), strings.ToLower(name)):
-		return note
-	}
-	return name + ". " + note
-}
+func optionRow(o *tables.Option) row { return row{o.ID, calc.NameAndNote(o.Name, o.Line)} }
 
 // modeRows say of each mode whether it has a good setting for the sheet at hand: that is computed, not looked up.
 func (t *talk) modeRows() []row {
@@ -73,21 +61,12 @@ func (t *talk) modeRows() []row {
 		job := t.job
 		job.Mode = list[i].id
 		verdict := "Has a good setting for this sheet"
-		if card, err := t.solve(job); err != nil || warned(&card, "no-good-setting") {
+		if card, err := t.solve(job); err != nil || card.Warned("no-good-setting") {
 			verdict = "Has no good setting for this sheet"
 		}
 		list[i].line = sentence(list[i].line) + " " + verdict
 	}
 	return list
-}
-
-func warned(c *calc.Card, code string) bool {
-	for i := range c.Warnings {
-		if c.Warnings[i].Code == code {
-			return true
-		}
-	}
-	return false
 }
 
 // gaugeRows are the gauges of the member's own system; the same number in another is another thickness.
@@ -96,7 +75,7 @@ func (t *talk) gaugeRows(member int) []row {
 	var list []row
 	for _, g := range tables.Gauges() {
 		if in, ok := tables.GaugeThickness(g.N, sys); ok {
-			mm := in * inch
+			mm := in * quantity.MMPerInch
 			line := fmt.Sprintf("%.2f mm, %s in", mm, strconv.FormatFloat(in, 'f', 4, 64))
 			switch {
 			case mm > tables.SheetThickest.V:
@@ -110,16 +89,11 @@ func (t *talk) gaugeRows(member int) []row {
 	return list
 }
 
-const inch = 25.4 // mm, exact
-
 // wireRow says between which currents a wire runs a steady short arc.
 func wireRow(w *tables.Wire) row {
 	line := fmt.Sprintf("%.3f mm", w.Diameter.V)
-	if floor, err := calc.DipFloor(w.Diameter.V); err == nil {
-		line += fmt.Sprintf(", steady from about %.0f A", floor)
-	}
-	if spray, err := calc.SprayTransition(w.Diameter.V); err == nil {
-		line += fmt.Sprintf(", spray above about %.0f A", spray)
+	if arc := calc.ArcRange(w.Diameter.V); arc != "" {
+		line += ", " + arc
 	}
 	if w.Spools != "" {
 		line += "; " + w.Spools

@@ -1,10 +1,8 @@
 package linear
 
 import (
-	"cmp"
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
 	"brazebooth/calc"
@@ -107,7 +105,7 @@ func (t *talk) reason(f *calc.Figure) {
 
 func (t *talk) source(from, known string) {
 	text := "Source: " + from
-	if words := knownWords(known); words != from {
+	if words := calc.KnownWords(known); words != from {
 		text += "; " + words
 	}
 	t.voice.cite(sentence(text))
@@ -115,11 +113,10 @@ func (t *talk) source(from, known string) {
 
 // leanings reads out the inputs that move a figure most.
 func (t *talk) leanings(b *calc.Basis) {
-	list := slices.DeleteFunc(slices.Clone(b.Inputs), func(in calc.Input) bool { return in.Derived || math.Abs(in.Sensitivity) < 0.5 })
+	list := b.Telling()
 	if len(list) == 0 {
 		return
 	}
-	slices.SortStableFunc(list, func(a, b calc.Input) int { return cmp.Compare(math.Abs(b.Sensitivity), math.Abs(a.Sensitivity)) })
 	t.voice.say("It leans on, the most telling first:")
 	for _, in := range list {
 		text := in.Name + ", " + inUnit(fmt.Sprintf("%.4g", in.Value), in.Unit)
@@ -128,21 +125,4 @@ func (t *talk) leanings(b *calc.Basis) {
 		}
 		t.voice.say(text, fmt.Sprintf(": within its own band it moves the figure by %.1f per cent.", math.Abs(in.Sensitivity)))
 	}
-}
-
-// knownWords says in plain words how a figure is known.
-func knownWords(known string) string {
-	switch {
-	case known == "read":
-		return "read in the document named"
-	case strings.HasPrefix(known, "memory "):
-		return "from memory of the document named, confidence " + strings.TrimPrefix(known, "memory ")
-	case known == "practice":
-		return "common practice, no source"
-	case known == "worked":
-		return "worked out from sourced figures"
-	case known == "given":
-		return "given by you"
-	}
-	return known
 }

@@ -1,6 +1,7 @@
 package program
 
 import (
+	"fmt"
 	"io"
 	"net"
 	"sync/atomic"
@@ -79,27 +80,28 @@ func TestBytesOverSSH(t *testing.T) {
 	if testing.Short() {
 		t.Skip("needs half a minute of waiting")
 	}
-	b := startBooth(t)
 	for _, size := range []struct {
 		columns, rows int
 		card          int64
 	}{{80, 24, 500}, {100, 30, 2000}} {
-		w, in := b.screensOver(t, size.columns, size.rows)
-		w.settle(t, w.n.Load())
-		w.costs(t, in, "mild-steel\r", "18\r\r\r")
-		card := []string{"\x1b[C", "\x1b[B", "\x1b[A", "\x1b[D", "+", "\x1b[B", "\x1b[B", "+", "-"}
-		for i, n := range w.costs(t, in, card...) {
-			t.Logf("%d x %d, card, %-7q %5d bytes", size.columns, size.rows, card[i], n)
-			if n > size.card {
-				t.Errorf("%q on the card costs %d bytes on the wire", card[i], n)
-			}
-		}
-		chart := []string{"m", "\x1b[C", "\x1b[A", "r", "/", "m"}
-		for i, n := range w.costs(t, in, chart...) {
-			t.Logf("%d x %d, map,  %-7q %5d bytes", size.columns, size.rows, chart[i], n)
-			if n > 6000 {
-				t.Errorf("%q on the map costs %d bytes on the wire", chart[i], n)
-			}
+		t.Run(fmt.Sprintf("%dx%d", size.columns, size.rows), func(t *testing.T) {
+			t.Parallel()
+			w, in := startBooth(t).screensOver(t, size.columns, size.rows)
+			w.settle(t, w.n.Load())
+			w.costs(t, in, "mild-steel\r", "18\r\r\r")
+			w.atMost(t, in, size.card, "\x1b[C", "\x1b[B", "\x1b[A", "\x1b[D", "+", "\x1b[B", "\x1b[B", "+", "-")
+			w.atMost(t, in, 6000, "m", "\x1b[C", "\x1b[A", "r", "/", "m") // the map
+		})
+	}
+}
+
+// atMost holds each key to so many bytes.
+func (w *wire) atMost(t *testing.T, in io.Writer, most int64, keys ...string) {
+	t.Helper()
+	for i, n := range w.costs(t, in, keys...) {
+		t.Logf("%-7q %5d bytes", keys[i], n)
+		if n > most {
+			t.Errorf("%q costs %d bytes on the wire", keys[i], n)
 		}
 	}
 }

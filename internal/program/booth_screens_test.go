@@ -220,6 +220,7 @@ func TestServeOnASlowLine(t *testing.T) {
 	if testing.Short() {
 		t.Skip("takes half a minute")
 	}
+	t.Parallel()
 	b := startBooth(t)
 	slow := throttle(t, b.addr, 1000, 300*time.Millisecond)
 	b.addr = slow.addr

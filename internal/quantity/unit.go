@@ -12,9 +12,12 @@ type unit struct {
 	pre      float64
 }
 
+// MMPerInch is exact: the international inch.
+const MMPerInch = 25.4
+
 // Exact by definition, NIST SP 811 appendix B.
 const (
-	inch      = 25.4            // mm
+	inch      = MMPerInch       // mm
 	foot      = 304.8           // mm
 	pound     = 0.45359237      // kg
 	cubicFoot = 28.316846592    // L

@@ -95,13 +95,13 @@ func settingValue(v float64, unit string, sys quantity.System) string {
 // LookText is a bead's verdict with what it shows.
 func LookText(b *calc.Bead) string {
 	if b.Seen == b.Verdict {
-		return SeenText(b.Seen)
+		return seenText(b.Seen)
 	}
-	return b.Verdict + ": " + SeenText(b.Seen)
+	return b.Verdict + ": " + seenText(b.Seen)
 }
 
-// SeenText is what a bead shows in the words of its sights.
-func SeenText(seen string) string {
+// seenText is what a bead shows in the words of its sights.
+func seenText(seen string) string {
 	var words []string
 	for _, id := range strings.Split(seen, ",") {
 		if s, ok := tables.SightByID(id); ok {

@@ -33,8 +33,8 @@ type Range struct {
 	Low, High float64
 }
 
-// Outside are the variables that leave their qualified range, each as a sentence.
-func (p *Procedure) Outside() []string {
+// outside are the variables that leave their qualified range, each as a sentence.
+func (p *Procedure) outside() []string {
 	var list []string
 	for _, r := range p.Ranges {
 		v, unit, ok := p.value(r.Name)
@@ -82,7 +82,7 @@ func ProcedureText(p *Procedure) string {
 	w.line("DRAFT  Brazing procedure specification, with its qualification record")
 	w.line("DRAFT  not valid until a qualified person has checked, completed and signed it")
 	w.line("")
-	for _, x := range p.Outside() {
+	for _, x := range p.outside() {
 		w.para("ALERT  ", x)
 	}
 	w.procedureFields(p)

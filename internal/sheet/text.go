@@ -243,7 +243,8 @@ func (w *writer) reason(f *calc.Figure) {
 // leanings names the three inputs that move the figure most.
 func leanings(b *calc.Basis) string {
 	var parts []string
-	for _, in := range mostTelling(b.Inputs, 3) {
+	list := b.Telling()
+	for _, in := range list[:min(3, len(list))] {
 		parts = append(parts, fmt.Sprintf("%s (%+.1f %%)", in.Name, in.Sensitivity))
 	}
 	return strings.Join(parts, ", ")

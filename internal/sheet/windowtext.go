@@ -101,22 +101,14 @@ func (w *writer) windowVerdict(m *calc.Map, o Options) {
 	}
 }
 
+// edgeText makes an edge that is not met stand out where nothing has a colour.
+func edgeText(e *calc.Edge) string { return strings.Replace(e.Words(), "not met", "NOT MET", 1) }
+
 func spoiled(m *calc.Map) string {
 	if m.Chance.Spoiler == "" {
 		return ""
 	}
 	return " What spoils it most often: " + m.Chance.Spoiler + "."
-}
-
-func edgeText(e *calc.Edge) string {
-	met := "met"
-	if !e.Met {
-		met = "NOT MET"
-	}
-	if e.Margin >= 999 {
-		return met + ", far away"
-	}
-	return fmt.Sprintf("%s, %.0f %% of feed or travel away", met, e.Margin)
 }
 
 func remedyText(r *calc.Remedy) string {

@@ -1,0 +1,58 @@
+package calc
+
+import (
+	"fmt"
+	"strings"
+)
+
+// KnownWords says in plain words how a figure is known.
+func KnownWords(known string) string {
+	switch known {
+	case "read":
+		return "read in the document named"
+	case "memory high", "memory medium", "memory low":
+		return "from memory of the document named, confidence " + strings.TrimPrefix(known, "memory ")
+	case "practice":
+		return "common practice, no source"
+	case "worked":
+		return "worked out from sourced figures"
+	case "given":
+		return "given by you"
+	}
+	return known
+}
+
+// ArcRange says between which currents a wire of so many mm runs a steady short arc, "" where neither end is known.
+func ArcRange(mm float64) string {
+	var parts []string
+	if floor, err := DipFloor(mm); err == nil {
+		parts = append(parts, fmt.Sprintf("steady from about %.0f A", floor))
+	}
+	if spray, err := SprayTransition(mm); err == nil {
+		parts = append(parts, fmt.Sprintf("spray above about %.0f A", spray))
+	}
+	return strings.Join(parts, ", ")
+}
+
+// NameAndNote is a table row's full name and what is said of it, without saying the name twice.
+func NameAndNote(name, note string) string {
+	switch {
+	case note == "":
+		return name
+	case strings.HasPrefix(strings.ToLower(note), strings.ToLower(name)):
+		return note
+	}
+	return name + ". " + note
+}
+
+// Words say whether an edge is met, and by how much.
+func (e *Edge) Words() string {
+	met := "met"
+	if !e.Met {
+		met = "not met"
+	}
+	if e.Margin >= 999 {
+		return met + ", far away"
+	}
+	return fmt.Sprintf("%s, %.0f %% of feed or travel away", met, e.Margin)
+}

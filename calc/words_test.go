@@ -1,0 +1,36 @@
+package calc_test
+
+import (
+	"testing"
+
+	"brazebooth/calc"
+)
+
+func TestWordsOfAnEdge(t *testing.T) {
+	for want, e := range map[string]calc.Edge{
+		"met, 12 % of feed or travel away":    {Margin: 12.4, Met: true},
+		"not met, 3 % of feed or travel away": {Margin: 2.6},
+		"met, far away":                       {Margin: 999, Met: true},
+	} {
+		if got := e.Words(); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+}
+
+func TestNameAndNote(t *testing.T) {
+	for _, c := range [][3]string{{"Argon", "", "Argon"}, {"Bare sheet", "bare sheet, cleaned", "bare sheet, cleaned"}, {"Argon", "Flows slowly", "Argon. Flows slowly"}} {
+		if got := calc.NameAndNote(c[0], c[1]); got != c[2] {
+			t.Errorf("%q, want %q", got, c[2])
+		}
+	}
+}
+
+// A figure leans on what moves it, most first, and not on what this card computed on the way.
+func TestTellingInputs(t *testing.T) {
+	b := calc.Basis{Inputs: []calc.Input{{Name: "little", Sensitivity: 0.4}, {Name: "feed", Sensitivity: 3}, {Name: "area", Sensitivity: 9, Derived: true}, {Name: "travel", Sensitivity: -5}}}
+	list := b.Telling()
+	if len(list) != 2 || list[0].Name != "travel" || list[1].Name != "feed" {
+		t.Errorf("%+v", list)
+	}
+}
