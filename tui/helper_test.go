@@ -5,6 +5,7 @@ import (
 	"flag"
 	"os"
 	"strings"
+	"sync"
 	"testing"
 
 	tea "charm.land/bubbletea/v2"
@@ -41,6 +42,9 @@ func openAt(t testing.TB, w, h int, o Options) *screen {
 	if o.Window == nil {
 		o.Window = coarse
 	}
+	if o.Solve == nil {
+		o.Solve = solvedOnce
+	}
 	s := &screen{t, New(o)}
 	s.send(tea.WindowSizeMsg{Width: w, Height: h})
 	return s
@@ -67,6 +71,24 @@ func (s *screen) send(msg tea.Msg) bool {
 // coarse is a map that a test can wait for.
 func coarse(ctx context.Context, job calc.Job, progress func(float64)) (calc.Map, error) {
 	return calc.WindowOf(ctx, job, calc.CoarseMap, progress)
+}
+
+// solved are the answers of calc.Solve by their job. It is pure, and the tests ask for the same few hundred cards many
+// thousand times.
+var solved sync.Map
+
+// solvedOnce is calc.Solve with a memory.
+func solvedOnce(job calc.Job) (calc.Card, error) {
+	type answer struct {
+		card calc.Card
+		err  error
+	}
+	if a, ok := solved.Load(job); ok {
+		return a.(answer).card, a.(answer).err
+	}
+	card, err := calc.Solve(job)
+	solved.Store(job, answer{card, err})
+	return card, err
 }
 
 // press gives the model keys by name: a character stands for itself.
