@@ -5,7 +5,6 @@ import (
 	"flag"
 	"fmt"
 	"os"
-	"path/filepath"
 	"sync"
 	"time"
 )
@@ -18,15 +17,11 @@ func churn(args []string) error {
 	if err := f.Parse(args); err != nil {
 		return err
 	}
-	dir, err := os.MkdirTemp("", "churn")
+	dir, program, err := built()
 	if err != nil {
 		return err
 	}
 	defer os.RemoveAll(dir)
-	program := filepath.Join(dir, "brazebooth")
-	if err := build(program, "."); err != nil {
-		return err
-	}
 	d, err := ownDoor(dir, program)
 	if err != nil {
 		return err

@@ -5,7 +5,6 @@ import (
 	"flag"
 	"fmt"
 	"os"
-	"path/filepath"
 	"runtime"
 	"strconv"
 	"strings"
@@ -34,15 +33,11 @@ func load(args []string) error {
 	if err := f.Parse(args); err != nil {
 		return err
 	}
-	dir, err := os.MkdirTemp("", "load")
+	dir, program, err := built()
 	if err != nil {
 		return err
 	}
 	defer os.RemoveAll(dir)
-	program := filepath.Join(dir, "brazebooth")
-	if err := build(program, "."); err != nil {
-		return err
-	}
 	fmt.Printf("%d processors for server and guests together, load average %s\n", runtime.NumCPU(), machineLoad())
 	return p.run(dir, program)
 }

@@ -7,6 +7,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"os"
 	"os/exec"
@@ -38,15 +39,12 @@ func choose(args []string) error {
 }
 
 func run() error {
-	dir, err := os.MkdirTemp("", "bench")
+	dir, own, err := built()
 	if err != nil {
 		return err
 	}
 	defer os.RemoveAll(dir)
-	own, hello := filepath.Join(dir, "brazebooth"), filepath.Join(dir, "hello")
-	if err := build(own, "."); err != nil {
-		return err
-	}
+	hello := filepath.Join(dir, "hello")
 	if err := buildHello(dir, hello); err != nil {
 		return err
 	}
@@ -66,6 +64,18 @@ func run() error {
 		return err
 	}
 	return models()
+}
+
+// built is the program in a new folder of its own.
+func built() (dir, program string, err error) {
+	if dir, err = os.MkdirTemp("", "bench"); err != nil {
+		return "", "", err
+	}
+	program = filepath.Join(dir, "brazebooth")
+	if err = build(program, "."); err != nil {
+		return "", "", errors.Join(err, os.RemoveAll(dir))
+	}
+	return dir, program, nil
 }
 
 // build makes a program as it is released: without C, whose loader alone takes a fifth of a short command's time.

@@ -66,8 +66,7 @@ type sheetWanted struct {
 
 // showSheet prints the card with pages beside it.
 func (d *Deps) showSheet(ctx context.Context, card *calc.Card, o output, with sheetWanted) error {
-	sys, err := unitsOf(o.units)
-	if err != nil {
+	if _, err := unitsOf(o.units); err != nil { // before the work
 		return err
 	}
 	if o.json && with.markdown {
@@ -83,21 +82,11 @@ func (d *Deps) showSheet(ctx context.Context, card *calc.Card, o output, with sh
 			return err
 		}
 	}
-	options := sheet.Options{Units: sys, Comma: d.comma, Why: o.why}
-	switch {
-	case o.json:
-		b, err := sheet.WholeJSON(card, parts, Version)
-		if err != nil {
-			return err
-		}
-		_, err = d.Out.Write(b)
-		return err
-	case with.markdown:
-		_, err = fmt.Fprint(d.Out, sheet.WholeMarkdown(card, parts, options))
-	default:
-		_, err = fmt.Fprint(d.Out, sheet.WholeText(card, parts, options))
+	text := sheet.WholeText
+	if with.markdown {
+		text = sheet.WholeMarkdown
 	}
-	return err
+	return d.answer(o, func(o sheet.Options) string { return text(card, parts, o) }, func() ([]byte, error) { return sheet.WholeJSON(card, parts, Version) })
 }
 
 // solve is the card of a job; a timed arc's times come from following its heat.
@@ -124,19 +113,24 @@ func (o *output) bind(cmd *cobra.Command) {
 
 // show prints a card as it is wanted.
 func (d *Deps) show(card *calc.Card, o output, text func(*calc.Card, sheet.Options) string) error {
+	return d.answer(o, func(o sheet.Options) string { return text(card, o) }, func() ([]byte, error) { return sheet.JSON(card, Version) })
+}
+
+// answer prints what was found as it is wanted.
+func (d *Deps) answer(o output, text func(sheet.Options) string, json func() ([]byte, error)) error {
 	sys, err := unitsOf(o.units)
 	if err != nil {
 		return err
 	}
-	if o.json {
-		b, err := sheet.JSON(card, Version)
-		if err != nil {
-			return err
-		}
-		_, err = d.Out.Write(b)
+	if !o.json {
+		_, err := fmt.Fprint(d.Out, text(sheet.Options{Units: sys, Comma: d.comma, Why: o.why}))
 		return err
 	}
-	_, err = fmt.Fprint(d.Out, text(card, sheet.Options{Units: sys, Comma: d.comma, Why: o.why}))
+	b, err := json()
+	if err != nil {
+		return err
+	}
+	_, err = d.Out.Write(b)
 	return err
 }
 

@@ -1,8 +1,6 @@
 package cli
 
 import (
-	"fmt"
-
 	"github.com/spf13/cobra"
 
 	"brazebooth/calc"
@@ -34,7 +32,7 @@ whatever --mode says. Without --feed the first of a few feeds at which a rhythm 
 			if err := d.saveTrace(&s, csvFile, pngFile); err != nil || csvFile == "-" || pngFile == "-" {
 				return err
 			}
-			return d.showGap(&s, out)
+			return d.answer(out, func(o sheet.Options) string { return sheet.GapText(&s, o) }, func() ([]byte, error) { return sheet.GapJSON(&s, Version) })
 		},
 	}
 	bind(cmd)
@@ -44,23 +42,6 @@ whatever --mode says. Without --feed the first of a few feeds at which a rhythm 
 	cmd.Flags().StringVar(&csvFile, "csv", "", "write the heat trace as CSV; - is standard output")
 	cmd.Flags().StringVar(&pngFile, "png", "", "write the heat trace as a PNG picture; - is standard output")
 	return cmd
-}
-
-func (d *Deps) showGap(s *calc.Spots, out output) error {
-	sys, err := unitsOf(out.units)
-	if err != nil {
-		return err
-	}
-	if !out.json {
-		_, err := fmt.Fprint(d.Out, sheet.GapText(s, sheet.Options{Units: sys, Comma: d.comma, Why: out.why}))
-		return err
-	}
-	b, err := sheet.GapJSON(s, Version)
-	if err != nil {
-		return err
-	}
-	_, err = d.Out.Write(b)
-	return err
 }
 
 func (d *Deps) saveTrace(s *calc.Spots, csvFile, pngFile string) error {

@@ -1,8 +1,6 @@
 package cli
 
 import (
-	"fmt"
-
 	"github.com/spf13/cobra"
 
 	"brazebooth/calc"
@@ -101,18 +99,8 @@ func openFlags(p *calc.Part) []string {
 }
 
 func (d *Deps) showPart(p *calc.Part, out output) error {
-	sys, err := unitsOf(out.units)
-	if err != nil {
-		return err
-	}
-	if !out.json {
-		_, err := fmt.Fprint(d.Out, sheet.PartText(p, sheet.Options{Units: sys, Comma: d.comma, Why: out.why, Open: openFlags(p)}))
-		return err
-	}
-	b, err := sheet.PartJSON(p, Version)
-	if err != nil {
-		return err
-	}
-	_, err = d.Out.Write(b)
-	return err
+	return d.answer(out, func(o sheet.Options) string {
+		o.Open = openFlags(p)
+		return sheet.PartText(p, o)
+	}, func() ([]byte, error) { return sheet.PartJSON(p, Version) })
 }

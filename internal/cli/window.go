@@ -34,7 +34,7 @@ furthest from every edge, how sure it is, and, where no setting is good, what wo
 			if err := d.savePictures(&m, pngFile, svgFile); err != nil || pngFile == "-" || svgFile == "-" {
 				return err
 			}
-			return d.showWindow(&m, out)
+			return d.answer(out, func(o sheet.Options) string { return sheet.WindowText(&m, o) }, func() ([]byte, error) { return sheet.WindowJSON(&m, Version) })
 		},
 	}
 	bind(cmd)
@@ -44,23 +44,6 @@ furthest from every edge, how sure it is, and, where no setting is good, what wo
 	cmd.Flags().StringVar(&pngFile, "png", "", "write the map as a PNG picture; - is standard output")
 	cmd.Flags().StringVar(&svgFile, "svg", "", "write the map as an SVG picture; - is standard output")
 	return cmd
-}
-
-func (d *Deps) showWindow(m *calc.Map, out output) error {
-	sys, err := unitsOf(out.units)
-	if err != nil {
-		return err
-	}
-	if !out.json {
-		_, err := fmt.Fprint(d.Out, sheet.WindowText(m, sheet.Options{Units: sys, Comma: d.comma}))
-		return err
-	}
-	b, err := sheet.WindowJSON(m, Version)
-	if err != nil {
-		return err
-	}
-	_, err = d.Out.Write(b)
-	return err
 }
 
 // progress tells on a terminal's standard error how far a long answer is; it says nothing where nobody

@@ -147,19 +147,16 @@ func heat(c *calc.Card) string {
 	if c.Zone == "" || c.Zone == "not-modelled" || len(c.Edges) == 0 {
 		return "No verdict on the heat is computed for this job: judge it on a test bead."
 	}
-	nearest, missed := &c.Edges[0], []string(nil)
+	var missed []string
 	for i := range c.Edges {
-		e := &c.Edges[i]
-		if e.Margin < nearest.Margin {
-			nearest = e
-		}
-		if !e.Met {
+		if e := &c.Edges[i]; !e.Met {
 			missed = append(missed, e.Name)
 		}
 	}
 	if len(missed) > 0 {
 		return "Heat: " + c.Zone + ". Not met: " + strings.Join(missed, ", ") + "."
 	}
+	nearest := c.NearestEdge()
 	return "Heat: " + c.Zone + ". Nearest edge: " + nearest.Name + ", " + strings.TrimPrefix(nearest.Words(), "met, ") + "."
 }
 
