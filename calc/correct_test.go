@@ -254,7 +254,7 @@ func TestCorrectionsAreTheTrades(t *testing.T) {
 	zinc, timed := sheet, Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Mode: "timed", Gap: Some(1.5)}
 	zinc.Metal = "galvanized"
 	stainless := Job{Metal: "stainless-304", Gauge: 18, Joint: "lap", Filler: "cusi3", Feed: Some(5), Travel: Some(9)}
-	for _, x := range []struct {
+	for i, x := range []struct {
 		job         Job
 		seen, cause string
 		what        string
@@ -272,6 +272,9 @@ func TestCorrectionsAreTheTrades(t *testing.T) {
 		{timed, "spots-apart", tables.CauseOffLong, "arc_off", -1},
 		{timed, "rolled-edge", tables.CauseOnShort, "arc_on", 1},
 	} {
+		if i%4 != 0 && testing.Short() { // a bead, a crater and a timed one are left
+			continue
+		}
 		p, err := Correct(context.Background(), []Try{{x.job, x.seen}})
 		if err != nil {
 			t.Fatal(err)

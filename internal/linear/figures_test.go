@@ -123,7 +123,10 @@ func TestEveryUnitHasWords(t *testing.T) {
 			}
 		}
 	}
-	for _, x := range jobs {
+	for i, x := range jobs {
+		if i%3 != 0 && testing.Short() {
+			continue
+		}
 		job := x.job
 		job.Length, job.RatedAmps, job.RatedDuty, job.Load = calc.Some(300), calc.Some(200), calc.Some(60), calc.Some(2)
 		card, err := solveAs(t, job)
