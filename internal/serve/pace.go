@@ -25,6 +25,7 @@ type pace struct {
 	answers int
 	speed   float64 // bytes a second, as last seen
 	unasked bool    // this client does not answer: nothing waits
+	late    *time.Timer
 }
 
 const (
@@ -43,6 +44,9 @@ func newPace(ctx context.Context, to io.Writer, ask func() error) *pace {
 		p.mu.Lock()
 		defer p.mu.Unlock()
 		p.room.Broadcast()
+		if p.late != nil {
+			p.late.Stop() // it would hold the session until it rang
+		}
 	})
 	return p
 }
@@ -87,13 +91,13 @@ func (p *pace) ahead() int64 {
 // held.
 func (p *pace) question() {
 	behind := p.sent - p.asked
-	if p.unasked || p.asking || behind == 0 || p.answers > 0 && p.speed >= fast && behind < quickAsk {
+	if p.unasked || p.asking || behind == 0 || p.over() || p.answers > 0 && p.speed >= fast && behind < quickAsk {
 		return
 	}
 	p.asking, p.asked = true, p.sent
 	upTo, bytes, at := p.sent, p.sent-p.arrived, time.Now()
-	if p.answers == 0 {
-		time.AfterFunc(patience, p.giveUp)
+	if p.late == nil {
+		p.late = time.AfterFunc(patience, p.giveUp)
 	}
 	go func() {
 		err := p.ask()
