@@ -110,3 +110,12 @@ func ratio(s string) *big.Rat {
 }
 
 func ulp(v float64) float64 { return math.Nextafter(math.Abs(v), math.Inf(1)) - math.Abs(v) }
+
+// Where a band has no width the value alone says how many decimals it is worth.
+func TestABandWithoutWidthGoesByItsValue(t *testing.T) {
+	for v, want := range map[float64]string{0.45: "0.45", 0.125: "0.125", 3: "3"} {
+		if got, _ := Band(v, v, v, "mm", Metric); got != want {
+			t.Errorf("%v is shown as %s, want %s", v, got, want)
+		}
+	}
+}

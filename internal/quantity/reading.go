@@ -2,11 +2,9 @@ package quantity
 
 import (
 	"strings"
-
-	"brazebooth/internal/plain"
 )
 
-// likely are the sizes that a hand may well mean, in the base unit, and other the unit of a bare number that a field reads
+// likely are the sizes, of the fields in which a bare number may be taken for another unit's at all, that a hand may well mean, in the base unit, and other the unit of a bare number that a field reads
 // in one unit only: what a hand used to inches may have meant.
 var likely = [fields]struct {
 	low, high float64
@@ -14,9 +12,6 @@ var likely = [fields]struct {
 }{
 	FieldSize:        {low: 0.2, high: 6.5},
 	FieldGap:         {low: 0.1, high: 8},
-	FieldWire:        {low: 0.4, high: 3.2},
-	FieldStickOut:    {low: 5, high: 40},
-	FieldFeed:        {low: 1500.0 / 60, high: 20000.0 / 60},
 	FieldTravel:      {1, 20, "in/min"},
 	FieldFlow:        {5, 30, "cfh"},
 	FieldTemperature: {0, 600, "f"},
@@ -53,7 +48,10 @@ func Reading(f Field, text string, sys System) string {
 	if !ok || !sp.holds(v) {
 		return ""
 	}
-	typed := plain.Line(strings.TrimSpace(text), 24)
+	typed := strings.TrimSpace(text) // marks and digits only, or it would be no number
+	if len(typed) > 12 {
+		typed = exactly(s.v)
+	}
 	is, other := sp.read(f, s.v)
 	said := typed + " read as " + unitWord(sp.units, is) + sp.worth(is, v)
 	if f == FieldSize && s.whole && s.v >= thickGauge {

@@ -46,9 +46,51 @@ func TestReading(t *testing.T) {
 		{FieldNumber, "3", Inch, ""},
 		{Field(0), "3", Inch, ""},
 		{fields, "3", Inch, ""},
+		{FieldSize, "7", Metric, ""},
+		{FieldSize, "3", Metric, "3 read as millimetres; gauges begin at 7"},
+		{FieldSize, "7/32", Metric, ""},
+		{FieldFeed, "100", Metric, ""},
+		{FieldOffset, "0", Inch, ""},
+		{FieldLength, "1", Inch, "1 read as millimetres; for inches type 1in"},
+		{FieldPrice, "$5", Inch, ""},
+		{FieldWire, "0.24", Inch, ""},
+		{FieldStickOut, "1.5", Inch, ""},
 	} {
 		if got := Reading(x.field, x.text, x.sys); got != x.want {
 			t.Errorf("%q in field %d, %s: %q, want %q", x.text, x.field, x.sys, got, x.want)
+		}
+	}
+}
+
+// A number is worth a word as long as the other unit's reading is a size that a hand may mean, and not beyond.
+func TestReadingKnowsWhatIsLikely(t *testing.T) {
+	for f, x := range map[Field]struct{ said, silent []string }{
+		FieldSize:        {[]string{"0.2", "0.255"}, []string{"0.19", "0.256"}},      // 0.2 to 6.5 mm
+		FieldGap:         {[]string{"0.1", "0.314"}, []string{"0.09", "0.315"}},      // 0.1 to 8 mm
+		FieldTravel:      {[]string{"2.37", "47.2"}, []string{"2.36", "47.3"}},       // 1 to 20 mm/s
+		FieldFlow:        {[]string{"10.6"}, []string{"10.5"}},                       // from 5 L/min
+		FieldTemperature: {[]string{"32", "1112"}, []string{"31", "1113"}},           // 0 to 600 C
+		FieldLength:      {[]string{"0.2", "196"}, []string{"0.19", "197"}},          // 5 to 5000 mm
+		FieldOffset:      {[]string{"0.98", "-0.98"}, []string{"0.99", "-0.99"}},     // 25 mm either way
+		FieldStress:      {[]string{"0.146", "725"}, []string{"0.14", "726"}},        // 1 to 5000 MPa
+		FieldForce:       {[]string{"2.3"}, []string{"2.2"}},                         // from 0.01 kN
+		FieldMass:        {[]string{"0.23"}, []string{"0.21"}},                       // from 0.1 kg
+		FieldPrice:       {[]string{"0.005", "453592"}, []string{"0.004", "453600"}}, // 0.01 to 1e6 a kg
+	} {
+		for _, text := range x.said {
+			if Reading(f, text, Inch) == "" {
+				t.Errorf("field %d: nothing is said of %s", f, text)
+			}
+		}
+		for _, text := range x.silent {
+			if got := Reading(f, text, Inch); got != "" {
+				t.Errorf("field %d: %s", f, got)
+			}
+		}
+	}
+	for text, typed := range map[string]string{"0.2000000000": "0.2000000000", "0.20000000000": "0.2"} { // twelve signs, thirteen
+		if got, want := Reading(FieldSize, text, Inch), typed+" read as inches: 5.08 mm; for millimetres type "+typed+"mm"; got != want {
+			t.Errorf("%s, want %s", got, want)
 		}
 	}
 }
