@@ -114,9 +114,12 @@ func (r *cardRow) parts(th *theme, c columns, value paint, from, w int) []piece 
 		}
 	}
 	put(value, r.cell.alt(), c.alt)
-	put(th.quiet, r.cell.band, c.band)
-	tag := tagText(r.tag, w)
-	put(th.tag(r.tag), tag, width(tag))
+	if tag := tagText(r.tag, w); r.cell.band == "" && width(tag) <= c.band { // it stands in for the band, and nothing wraps
+		put(th.tag(r.tag), tag, c.band)
+	} else {
+		put(th.quiet, r.cell.band, c.band)
+		put(th.tag(r.tag), tag, width(tag))
+	}
 	long := r.long
 	if w-at < width(long) {
 		long = r.short

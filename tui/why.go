@@ -130,12 +130,13 @@ func figureValue(b *block, th *theme, f *calc.Figure, sys quantity.System, w int
 		value.put(th.plain, "  "+a)
 	}
 	b.add(value.line())
-	if c.band != "" {
-		if f.Suggested() {
-			b.say(th.quiet, 0, "good between "+c.bands()+", all else the same", w)
-		} else {
-			b.say(th.quiet, 0, "between "+c.bands(), w)
-		}
+	switch {
+	case f.Suggested():
+		b.say(th.quiet, 0, "good between "+c.bands()+", rest as is", w)
+	case c.band != "":
+		b.say(th.quiet, 0, "between "+c.bands(), w)
+	case f.Basis.Known == "given":
+		b.say(th.quiet, 0, "as you set it", w) // in the place of a band, so that the rest stays where it stood
 	}
 }
 
