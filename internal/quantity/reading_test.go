@@ -68,7 +68,7 @@ func TestReadingKnowsWhatIsLikely(t *testing.T) {
 		FieldSize:        {[]string{"0.2", "0.255"}, []string{"0.19", "0.256"}},      // 0.2 to 6.5 mm
 		FieldGap:         {[]string{"0.1", "0.314"}, []string{"0.09", "0.315"}},      // 0.1 to 8 mm
 		FieldTravel:      {[]string{"2.37", "47.2"}, []string{"2.36", "47.3"}},       // 1 to 20 mm/s
-		FieldFlow:        {[]string{"10.6"}, []string{"10.5"}},                       // from 5 L/min
+		FieldFlow:        {[]string{"10.6"}, []string{"10.5", "61"}},                 // from 5 L/min
 		FieldTemperature: {[]string{"32", "1112"}, []string{"31", "1113"}},           // 0 to 600 C
 		FieldLength:      {[]string{"0.2", "196"}, []string{"0.19", "197"}},          // 5 to 5000 mm
 		FieldOffset:      {[]string{"0.98", "-0.98"}, []string{"0.99", "-0.99"}},     // 25 mm either way
