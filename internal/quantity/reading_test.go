@@ -70,7 +70,7 @@ func TestReadingKnowsWhatIsLikely(t *testing.T) {
 		FieldTravel:      {[]string{"2.37", "47.2"}, []string{"2.36", "47.3"}},       // 1 to 20 mm/s
 		FieldFlow:        {[]string{"10.6"}, []string{"10.5", "61"}},                 // from 5 L/min
 		FieldTemperature: {[]string{"32", "1112"}, []string{"31", "1113"}},           // 0 to 600 C
-		FieldLength:      {[]string{"0.2", "196"}, []string{"0.19", "196.88"}},          // 5 to 5000 mm
+		FieldLength:      {[]string{"0.2", "196"}, []string{"0.19", "196.88"}},       // 5 to 5000 mm
 		FieldOffset:      {[]string{"0.98", "-0.98"}, []string{"0.99", "-0.99"}},     // 25 mm either way
 		FieldStress:      {[]string{"0.146", "725"}, []string{"0.14", "726"}},        // 1 to 5000 MPa
 		FieldForce:       {[]string{"2.3"}, []string{"2.2"}},                         // from 0.01 kN
