@@ -65,17 +65,17 @@ func TestReading(t *testing.T) {
 // A number is worth a word as long as the other unit's reading is a size that a hand may mean, and not beyond.
 func TestReadingKnowsWhatIsLikely(t *testing.T) {
 	for f, x := range map[Field]struct{ said, silent []string }{
-		FieldSize:        {[]string{"0.2", "0.255"}, []string{"0.19", "0.256"}},      // 0.2 to 6.5 mm
-		FieldGap:         {[]string{"0.1", "0.314"}, []string{"0.09", "0.315"}},      // 0.1 to 8 mm
-		FieldTravel:      {[]string{"2.37", "47.2"}, []string{"2.36", "47.3"}},       // 1 to 20 mm/s
-		FieldFlow:        {[]string{"10.6"}, []string{"10.5", "61"}},                 // from 5 L/min
-		FieldTemperature: {[]string{"32", "1112"}, []string{"31", "1113"}},           // 0 to 600 C
-		FieldLength:      {[]string{"0.2", "196"}, []string{"0.19", "196.88"}},       // 5 to 5000 mm
-		FieldOffset:      {[]string{"0.98", "-0.98"}, []string{"0.99", "-0.99"}},     // 25 mm either way
-		FieldStress:      {[]string{"0.146", "725"}, []string{"0.14", "725.3"}},      // 1 to 5000 MPa
-		FieldForce:       {[]string{"2.3"}, []string{"2.2"}},                         // from 0.01 kN
-		FieldMass:        {[]string{"0.23"}, []string{"0.21"}},                       // from 0.1 kg
-		FieldPrice:       {[]string{"0.005", "453592"}, []string{"0.004", "453600"}}, // 0.01 to 1e6 a kg
+		FieldSize:        {[]string{"0.2", "0.255"}, []string{"0.19", "0.256"}},       // 0.2 to 6.5 mm
+		FieldGap:         {[]string{"0.1", "0.314"}, []string{"0.09", "0.315"}},       // 0.1 to 8 mm
+		FieldTravel:      {[]string{"2.37", "47.2"}, []string{"2.36", "47.3"}},        // 1 to 20 mm/s
+		FieldFlow:        {[]string{"10.6"}, []string{"10.5", "61"}},                  // from 5 L/min
+		FieldTemperature: {[]string{"32", "1112"}, []string{"31", "1113"}},            // 0 to 600 C
+		FieldLength:      {[]string{"0.2", "196"}, []string{"0.19", "196.88"}},        // 5 to 5000 mm
+		FieldOffset:      {[]string{"0.98", "-0.98"}, []string{"0.99", "-0.99"}},      // 25 mm either way
+		FieldStress:      {[]string{"0.146", "725"}, []string{"0.14", "725.3"}},       // 1 to 5000 MPa
+		FieldForce:       {[]string{"2.3"}, []string{"2.2"}},                          // from 0.01 kN
+		FieldMass:        {[]string{"0.23"}, []string{"0.21"}},                        // from 0.1 kg
+		FieldPrice:       {[]string{"0.0046", "453592"}, []string{"0.004", "453600"}}, // 0.01 to 1e6 a kg
 	} {
 		for _, text := range x.said {
 			if Reading(f, text, Inch) == "" {
