@@ -51,7 +51,7 @@ func lowest(l *[limitCount]float64) float64 {
 // guess, for the last value at which worst is not negative: false position in logarithms, in which the
 // limits are nearly straight. An end that stays is given half its weight, or one that bends would stay for ever.
 func lastMet(from, here, guess, most float64, worst func(float64) float64) float64 {
-	if here < 0 || from == most {
+	if !(here >= 0) || from == most {
 		return from
 	}
 	const close = 0.01 // of a limit: far less than the bands of the figures behind it
@@ -60,7 +60,10 @@ func lastMet(from, here, guess, most float64, worst func(float64) float64) float
 	fIn, fOut := here, math.NaN()
 	for x := math.Log(guess / from); ; {
 		at := from * math.Exp(x)
-		f := max(-1, worst(at))
+		f := worst(at)
+		if !(f > -1) { // no number is no answer either, and must not be looked for for ever
+			f = -1
+		}
 		if f >= 0 {
 			last, in, fIn, fOut = at, x, f, fOut/2
 		} else {

@@ -70,6 +70,13 @@ func TestLastMetByHand(t *testing.T) {
 			}
 			return math.Log(4 / x)
 		}},
+		{"no number beyond", 2, 6, 8, 4, func(x float64) float64 {
+			if x > 4 {
+				return math.NaN()
+			}
+			return math.Log(4 / x)
+		}},
+		{"no number at all", 2, 6, 8, 2, func(float64) float64 { return math.NaN() }},
 	} {
 		got := lastMet(x.from, x.worst(x.from), x.guess, x.most, x.worst)
 		if got > x.want*(1+1e-9) || got < x.want*0.97 {
