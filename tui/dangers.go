@@ -15,7 +15,7 @@ func dangerWords(c *calc.Card) []string {
 	var fumes, others []string
 	for _, x := range tables.Dangers() {
 		switch {
-		case !warns(c, x.Code):
+		case !c.Warned(x.Code):
 		case x.Fume:
 			fumes = append(fumes, x.Word)
 		default:
@@ -26,10 +26,6 @@ func dangerWords(c *calc.Card) []string {
 		return others
 	}
 	return append([]string{strings.Join(fumes, ", ") + " fume"}, others...)
-}
-
-func warns(c *calc.Card, code string) bool {
-	return slices.ContainsFunc(c.Warnings, func(w calc.Warning) bool { return w.Code == code })
 }
 
 // putDangers names them on a row, as many as there is room for before what ends it, and the first in any case.
@@ -75,5 +71,5 @@ func dangerLine(th *theme, c *calc.Card, whole map[string]bool, w int) (line, bo
 
 // fumeIsSaid reports whether every caution of the plume is among those that stand whole.
 func fumeIsSaid(c *calc.Card, whole map[string]bool) bool {
-	return !slices.ContainsFunc(tables.Dangers(), func(x tables.Danger) bool { return x.Fume && warns(c, x.Code) && !whole[x.Code] })
+	return !slices.ContainsFunc(tables.Dangers(), func(x tables.Danger) bool { return x.Fume && c.Warned(x.Code) && !whole[x.Code] })
 }
