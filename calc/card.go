@@ -1,8 +1,6 @@
 package calc
 
 import (
-	"slices"
-
 	"brazebooth/tables"
 )
 
@@ -152,8 +150,17 @@ func (c *Card) Verdict() string {
 }
 
 // Stopped reports whether a warning stops the job.
-func (c *Card) Stopped() bool {
-	return slices.ContainsFunc(c.Warnings, func(w Warning) bool { return w.Severity == Stop })
+func (c *Card) Stopped() bool { return len(Stops(c.Warnings)) > 0 }
+
+// Stops are the warnings of a list that stop the job.
+func Stops(list []Warning) []Warning {
+	var out []Warning
+	for _, w := range list {
+		if w.Severity == Stop {
+			out = append(out, w)
+		}
+	}
+	return out
 }
 
 // zoneEdge is the edge that a zone other than good is named for.

@@ -249,7 +249,7 @@ func (d *Deps) sayNamesakes(cmd *cobra.Command, name string) error {
 
 // sayStops prints the stops among warnings.
 func (d *Deps) sayStops(list []calc.Warning) error {
-	for _, w := range stopsIn(list) {
+	for _, w := range calc.Stops(list) {
 		if err := d.tell("STOP  %s\n", w.Text); err != nil {
 			return err
 		}

@@ -93,17 +93,6 @@ func rangeEnd(name, text string) (v float64, figure string, err error) {
 	return f.At(&j).V, figure, nil
 }
 
-// stopsIn are the stops among warnings.
-func stopsIn(list []calc.Warning) []calc.Warning {
-	var out []calc.Warning
-	for _, w := range list {
-		if w.Severity == calc.Stop {
-			out = append(out, w)
-		}
-	}
-	return out
-}
-
 // procedureOf is a kept card with its trials as a draft.
 func procedureOf(ctx context.Context, b book.Book, r *book.Revision, c *book.Card) (sheet.Procedure, error) {
 	var p sheet.Procedure
@@ -112,7 +101,7 @@ func procedureOf(ctx context.Context, b book.Book, r *book.Revision, c *book.Car
 		return p, err
 	}
 	w := keptWall(r, c)
-	p = sheet.Procedure{Name: c.Name, Used: c.Card.Used, Figures: w.Figures, Notes: w.Notes, Setup: card.Setup, Foot: w.Foot, Stops: stopsIn(w.Warnings)}
+	p = sheet.Procedure{Name: c.Name, Used: c.Card.Used, Figures: w.Figures, Notes: w.Notes, Setup: card.Setup, Foot: w.Foot, Stops: calc.Stops(w.Warnings)}
 	trials, err := book.TrialsOf(ctx, b, r.ID)
 	if err != nil {
 		return p, err

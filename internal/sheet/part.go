@@ -27,7 +27,7 @@ func PartText(p *calc.Part, o Options) string {
 
 // stops are the lines that no page may be without.
 func (w *writer) stops(card *calc.Card) {
-	stops := stopsOf(card.Warnings)
+	stops := calc.Stops(card.Warnings)
 	for _, l := range stops {
 		w.para("STOP  ", l.Text)
 		w.line("")
@@ -218,7 +218,7 @@ func sectionOf(p *calc.Part) partSection {
 func PartJSON(p *calc.Part, version string) ([]byte, error) {
 	c := p.Card
 	c.Figures = p.Figures
-	c.Warnings = append(append([]calc.Warning{}, p.Warnings...), stopsOf(p.Card.Warnings)...)
+	c.Warnings = append(append([]calc.Warning{}, p.Warnings...), calc.Stops(p.Card.Warnings)...)
 	c.Section.Drawn = false
 	d := documentOf(&c, version)
 	b, err := json.Marshal(sectionOf(p))
@@ -240,14 +240,4 @@ func VerdictText(v string) string {
 		return "choose another way"
 	}
 	return "STOP"
-}
-
-func stopsOf(list []calc.Warning) []calc.Warning {
-	var out []calc.Warning
-	for _, w := range list {
-		if w.Severity == calc.Stop {
-			out = append(out, w)
-		}
-	}
-	return out
 }

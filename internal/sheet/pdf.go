@@ -160,7 +160,7 @@ func (k *ink) rule() {
 
 // stopped is the whole page of a job that is not to be done: the stop in the largest letters, no setting, no signature.
 func (k *ink) stopped(p *Wall) bool {
-	stops := stopsOf(p.Warnings)
+	stops := calc.Stops(p.Warnings)
 	if len(stops) == 0 {
 		return false
 	}

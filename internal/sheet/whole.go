@@ -102,7 +102,7 @@ func WholeMarkdown(card *calc.Card, parts []calc.Part, o Options) string {
 	lines := strings.Split(strings.TrimSpace(head.String()), "\n")
 	m.line("# %s", clean(strings.Join(lines, " ")))
 	m.line("")
-	m.cautions(stopsOf(card.Warnings))
+	m.cautions(calc.Stops(card.Warnings))
 	m.chapters(parts, calc.Decide, o)
 	m.line("## Set: the card\n")
 	m.figures(card, card.Figures, o)
