@@ -2,7 +2,7 @@ package tui
 
 import "strings"
 
-// glyph is a digit, a point or a minus on a grid five dots high: one string a row, # is ink; false where there is none.
+// glyph is a digit, a point, a comma or a minus on a grid five dots high: one string a row, # is ink; false where there is none.
 func glyph(r rune) ([5]string, bool) {
 	switch r {
 	case '0':
@@ -27,6 +27,8 @@ func glyph(r rune) ([5]string, bool) {
 		return [5]string{"###", "# #", "###", "  #", "###"}, true
 	case '.':
 		return [5]string{" ", " ", " ", " ", "#"}, true
+	case ',':
+		return [5]string{"  ", "  ", "  ", " #", "# "}, true
 	case '-':
 		return [5]string{"   ", "   ", "###", "   ", "   "}, true
 	}

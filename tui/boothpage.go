@@ -6,6 +6,7 @@ import (
 	"unicode/utf8"
 
 	"brazebooth/calc"
+	"brazebooth/internal/quantity"
 )
 
 // The booth view is for a screen some steps away: five figures in digits as large as the terminal allows, the beat of a
@@ -19,26 +20,29 @@ func boothFigures(c *calc.Card) []string {
 	return []string{"wire_feed", "volts", "travel", "gas_flow", "stickout"}
 }
 
-func boothCells(s *session) []boothCell {
+func boothCells(s *session, comma bool) []boothCell {
 	var cells []boothCell
 	rows := buildRows(s, &s.card)
 	for _, name := range boothFigures(&s.card) {
 		for i := range rows {
 			if r := &rows[i]; r.name == name && r.numbered() {
-				cells = append(cells, r.booth())
+				cells = append(cells, r.booth(comma))
 			}
 		}
 	}
 	return cells
 }
 
-func (r *cardRow) booth() boothCell {
+func (r *cardRow) booth(comma bool) boothCell {
 	c := boothCell{label: guessMark(r.tag) + r.label, number: r.cell.number, unit: r.cell.unit, band: r.cell.band}
 	if a := r.cell.alt(); a != "" {
 		c.alt = "(" + a + ")"
 	}
 	if r.name == "travel" {
 		c.pace = r.short
+	}
+	if comma {
+		c.number = quantity.Comma(c.number)
 	}
 	return c
 }
@@ -66,7 +70,7 @@ type boothLayout struct {
 // boothLayouts are the ways to lay the view out, the best first. The other system is left out only where no digits fit
 // with it.
 func (m *root) boothLayouts(w, room int) []boothLayout {
-	cells := boothCells(&m.session)
+	cells := boothCells(&m.session, m.th.plain.comma)
 	alt := true
 	if _, ok := gridOf(fewer(cells, true, false), w, room); !ok {
 		alt = false
@@ -94,7 +98,7 @@ func (m *root) boothBody(w, h int) block {
 	if best.dot.high > 0 && allDrawable(shown.cells) {
 		top = append(top, best.draw(&m.th, shown.cells, w, h-len(top)-len(foot))...)
 	} else {
-		top = boothLines(&m.th, boothCells(&m.session), w)
+		top = boothLines(&m.th, boothCells(&m.session, m.th.plain.comma), w)
 	}
 	return append(top.fit(h-len(foot)), foot...)
 }

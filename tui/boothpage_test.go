@@ -24,7 +24,7 @@ func TestBoothFigures(t *testing.T) {
 				s.press("down", "b")
 				s.fits(size[0], size[1])
 				s.uncut("booth", size)
-				cells := boothCells(&s.root().session)
+				cells := boothCells(&s.root().session, false)
 				if len(cells) != 5 {
 					t.Fatalf("%d figures", len(cells))
 				}
@@ -57,6 +57,23 @@ func shownIn(t *testing.T, s *screen, c boothCell) {
 	t.Fatalf("%s %s is not in digits on the screen:\n%s", c.label, c.number, s.text())
 }
 
+// With a decimal comma the digits have one too.
+func TestBoothDecimalComma(t *testing.T) {
+	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "galvanized", Gauge: 18}, Comma: true})
+	s.press("b")
+	commas := 0
+	for _, c := range boothCells(&s.root().session, true) {
+		shownIn(t, s, c)
+		commas += strings.Count(c.number, ",")
+		if strings.Contains(c.number, ".") {
+			t.Errorf("%s in digits: %s", c.label, c.number)
+		}
+	}
+	if commas < 2 {
+		t.Errorf("%d commas in five figures", commas)
+	}
+}
+
 // The digits are never smaller than these many lines, whatever the job.
 func TestBoothDigitsAreLarge(t *testing.T) {
 	for size, least := range map[[2]int]int{{80, 24}: 5, {60, 20}: 5, {120, 40}: 10, {40, 14}: 3} {
@@ -64,7 +81,7 @@ func TestBoothDigitsAreLarge(t *testing.T) {
 			s := openAt(t, size[0], size[1], Options{Job: job})
 			s.press("down", "b")
 			m := s.root()
-			g, ok := gridOf(boothCells(&m.session), size[0], size[1]-len(m.boothFoot(size[0], size[1])))
+			g, ok := gridOf(boothCells(&m.session, false), size[0], size[1]-len(m.boothFoot(size[0], size[1])))
 			if !ok || g.dot.lines() < least {
 				t.Errorf("%v, %s: digits of %d lines", size, job.Metal, g.dot.lines())
 			}
@@ -119,7 +136,7 @@ func TestBoothRanges(t *testing.T) {
 				s := openAt(t, size[0], size[1], Options{Job: job, Units: sys})
 				s.press("down", "b")
 				ranges, shown := 0, 0
-				for _, c := range boothCells(&s.root().session) {
+				for _, c := range boothCells(&s.root().session, false) {
 					if c.band != "" {
 						ranges++
 						shown += min(1, strings.Count(s.text(), c.band))

@@ -9,7 +9,7 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// figure is a figure as it is read out: "wire feed 6.35 metres per minute, between 5.9 and 6.8, suggested". what is added
+// figure is a figure as it is read out: "wire feed 6.35 metres per minute, good between 5.9 and 6.8, suggested". what is added
 // stands behind it.
 func (t *talk) figure(f *calc.Figure, added ...string) string {
 	text := label(f.Name) + " " + t.value(f)
@@ -40,7 +40,11 @@ func valueIn(f *calc.Figure, sys quantity.System) string {
 	}
 	text := inUnit(number, quantity.Label(f.Unit, sys))
 	if low, high, ok := strings.Cut(band, "–"); ok && f.Low != f.High {
-		text += ", between " + inUnit(low, "") + " and " + inUnit(high, "")
+		text += ", "
+		if f.Suggested() { // what the hand may choose, not what is in doubt
+			text += "good "
+		}
+		text += "between " + inUnit(low, "") + " and " + inUnit(high, "")
 	}
 	return text
 }

@@ -29,7 +29,7 @@ var jobs = []struct {
 	{[]string{"mild", "10mm", "", "", "joint overlay", "shaft-dia 40mm"}, calc.Job{Metal: "mild-steel", Thickness: calc.Some(10), Joint: "overlay", ShaftDia: calc.Some(40)}},
 }
 
-var saidFigure = regexp.MustCompile(`^([A-Z][a-z -]*?) (minus )?(\d*\.?\d+)( [a-zA-Z ]+)?(, between (minus )?(\d*\.?\d+) and (minus )?(\d*\.?\d+))?`)
+var saidFigure = regexp.MustCompile(`^([A-Z][a-z -]*?) (minus )?(\d*\.?\d+)( [a-zA-Z ]+)?(, (?:good )?between (minus )?(\d*\.?\d+) and (minus )?(\d*\.?\d+))?`)
 
 // number is a heard number.
 func number(t *testing.T, minus, digits string) float64 {
