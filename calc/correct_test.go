@@ -380,3 +380,20 @@ func BenchmarkSheet(b *testing.B) {
 		CheckFirst(&c)
 	}
 }
+
+// A hole leaves hope of a steady arc where less wire or a quicker hand would do, or both, and none where nothing does.
+func TestLessWireIsHope(t *testing.T) {
+	for _, x := range []struct {
+		gauge        int
+		feed, travel float64
+		want         bool
+	}{{24, 10, 14, true}, {24, 13, 14, true}, {24, 6, 4, true}, {24, 13, 4, true}, {24, 4, 4, true}, {30, 10, 8, false}, {30, 4, 14, false}} {
+		v, err := newView(context.Background(), []Try{{Job{Metal: "mild-steel", Gauge: x.gauge, Joint: "butt", Feed: Some(x.feed), Travel: Some(x.travel)}, "burn-through"}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if hope, err := v.hope(context.Background(), &v.laid[0]); err != nil || hope != x.want {
+			t.Errorf("%d ga at %g mm/s and %g m/min: hope %v, %v", x.gauge, x.travel, x.feed, hope, err)
+		}
+	}
+}

@@ -95,25 +95,38 @@ func (v *view) remedy(ctx context.Context, t *Try, cause string, before float64)
 	return nil, nil
 }
 
-// hope reports whether a steady arc may be good somewhere between this travel and the fastest of a hand, or this feed
-// and the least that burns steadily.
+// hope reports whether a steady arc may be good somewhere between this travel and the fastest of a hand, this feed and
+// the least that burns steadily, or both; or where a card would put it.
 func (v *view) hope(ctx context.Context, t *Try) (bool, error) {
 	fast, low := t.Job, t.Job
 	_, high := travelEnds(v, &t.Job)
 	fast.Travel = Some(max(high, t.Job.Travel.V))
 	least, _ := feedEnds(v, &t.Job)
 	low.Feed = Some(min(least, t.Job.Feed.V))
-	for _, j := range [...]Job{fast, low} {
-		half := j
-		half.Travel, half.Feed = Some(math.Sqrt(j.Travel.V*t.Job.Travel.V)), Some(math.Sqrt(j.Feed.V*t.Job.Feed.V))
-		for _, x := range [...]Job{j, half} {
-			if g, err := v.good(ctx, &x); err != nil || g > 0.25 {
-				return g > 0.25, err
+	both := fast
+	both.Feed = low.Feed
+	for _, end := range [...]Job{fast, low, both} {
+		half := end
+		half.Travel, half.Feed = Some(math.Sqrt(end.Travel.V*t.Job.Travel.V)), Some(math.Sqrt(end.Feed.V*t.Job.Feed.V))
+		for _, j := range [...]Job{end, half} {
+			if g, err := v.good(ctx, &j); err != nil || g > hopeful {
+				return g > hopeful, err
 			}
 		}
 	}
-	return false, nil
+	open := t.Job
+	open.Feed, open.Volts, open.Travel = Opt{}, Opt{}, Opt{}
+	c, err := Solve(open)
+	if err != nil {
+		return false, nil // where nothing can be suggested there is no hope, and what was laid stays answered
+	}
+	j := Laid(&c)
+	g, err := v.good(ctx, &j)
+	return g > hopeful, err
 }
+
+// hopeful is the chance of a good bead from which a steady arc is not given up.
+const hopeful = 0.25
 
 // pauses is a timed arc in place of a steady one, where the joint takes one; else the move that was found.
 func (v *view) pauses(t *Try, found *move) *move {

@@ -322,3 +322,11 @@ func benchmarkGap(b *testing.B, jobs []Job) {
 	}
 	b.ReportMetric(float64(worst.Milliseconds()), "ms-worst")
 }
+
+// What a wider gap would ask for is told of a gap, not of a closed joint.
+func TestAClosedJointHasNoWiderGap(t *testing.T) {
+	s, err := Gap(context.Background(), Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Mode: "timed", Gap: Some(0)}, nil)
+	if err != nil || s.Wider != nil {
+		t.Errorf("%+v, %v", s.Wider, err)
+	}
+}

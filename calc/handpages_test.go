@@ -120,7 +120,15 @@ func TestSkipOrderByHand(t *testing.T) {
 
 // Layers are laid with a hold between every two: one hold fewer than layers.
 func TestLayersTakeTheirHolds(t *testing.T) {
-	p := pageOf(t, Overlay, Job{Metal: "mild-steel", Thickness: Some(12), Joint: "overlay", Filler: "cual8", Feed: Some(7.6), Travel: Some(6), ShaftDia: Some(100), Length: Some(30), Layer: Some(6)})
+	two := layersTakeTheirHolds(t, 3)
+	if more := layersTakeTheirHolds(t, 6); two != 2 || more <= 2 {
+		t.Errorf("%g and %g layers", two, more)
+	}
+}
+
+func layersTakeTheirHolds(t *testing.T, high float64) (layers float64) {
+	t.Helper()
+	p := pageOf(t, Overlay, Job{Metal: "mild-steel", Thickness: Some(12), Joint: "overlay", Filler: "cual8", Feed: Some(7.6), Travel: Some(6), ShaftDia: Some(100), Length: Some(30), Layer: Some(high)})
 	layers, time, hold := value(t, p, "layers").Value, value(t, p, "arc_time").Value, value(t, p, "interpass_hold").Value
 	want := fmt.Sprintf("%.0f layers with the holds between them: about %.0f minutes in all", layers, (time+(layers-1)*hold)/60)
 	if hold/60 < 1 || layers < 2 {
@@ -136,10 +144,11 @@ func TestLayersTakeTheirHolds(t *testing.T) {
 			if r.Text != want {
 				t.Errorf("%s\nwant %s", r.Text, want)
 			}
-			return
+			return layers
 		}
 	}
 	t.Errorf("nothing says how long it takes: %+v", p.Reasons)
+	return layers
 }
 
 // An input that is another figure of the page or the card is marked as derived: nobody typed it.

@@ -221,13 +221,28 @@ func TestZincBandIsItsSheets(t *testing.T) {
 
 // A plug in thick sheet holds by its bond: what may hang on it is the low end of that over the safety factor.
 func TestPlugHangsByItsBond(t *testing.T) {
-	p := pageOf(t, Strength, Job{Metal: "mild-steel", Thickness: Some(3), Joint: "plug", Feed: Some(5), Filler: "cual8", Safety: Some(4), Count: Some(2)})
-	bond, sheet := value(t, p, "plug_capacity"), value(t, p, "sheet_capacity")
-	if bond.Low >= sheet.Low {
-		t.Fatalf("the sheet holds %g, the bond %g kN", sheet.Low, bond.Low)
+	for _, filler := range []string{"cual8", "cusi3"} {
+		p := pageOf(t, Strength, Job{Metal: "mild-steel", Thickness: Some(3), Joint: "plug", Feed: Some(5), Filler: filler, Safety: Some(4), Count: Some(2)})
+		bond, sheet := value(t, p, "plug_capacity"), value(t, p, "sheet_capacity")
+		if bond.Low >= sheet.Low {
+			t.Fatalf("the sheet holds %g, the bond %g kN", sheet.Low, bond.Low)
+		}
+		if v := value(t, p, "allowable_load").Value; v > bond.Low/4 || v < bond.Low/4*0.9 {
+			t.Errorf("%s: %g kN allowed of %g", filler, v, bond.Low)
+		}
 	}
-	if v := value(t, p, "allowable_load").Value; v > bond.Low/4 || v < bond.Low/4*0.9 {
-		t.Errorf("%g kN allowed of %g", v, bond.Low)
+}
+
+// The sheet's own section, R·t·L, at both ends of the strength that its table gives: the weaker sheet's.
+func TestSheetCapacityByHand(t *testing.T) {
+	p := pageOf(t, Strength, Job{Metal: "mild-steel", Thickness: Some(1.5), Metal2: "mild-steel", Thickness2: Some(1.2), Joint: "lap", Throat: Some(1), Length: Some(50), Feed: Some(5), Travel: Some(9)})
+	steel, _ := tables.MetalByID("mild-steel")
+	const area = 1.2 * 50 / 1000
+	f := value(t, p, "sheet_capacity")
+	for _, x := range [][2]float64{{f.Value, steel.Tensile.V * area}, {f.Low, steel.Tensile.Low * area}, {f.High, steel.Tensile.High * area}} {
+		if math.Abs(x[0]/x[1]-1) > 1e-9 {
+			t.Errorf("%g, by hand %g kN", x[0], x[1])
+		}
 	}
 }
 

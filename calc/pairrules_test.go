@@ -1,0 +1,132 @@
+package calc
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"brazebooth/tables"
+)
+
+// Unequal sheets get the word about them from twice the thickness, not before.
+func TestTwiceAsThickIsUnequal(t *testing.T) {
+	for thick, want := range map[float64]bool{1: false, 1.9: false, 2: true, 2.4: true} {
+		c := card(t, Job{Metal: "mild-steel", Thickness: Some(1), Metal2: "mild-steel", Thickness2: Some(thick), Joint: "lap", Feed: Some(5), Travel: Some(8)})
+		if c.Warned("unequal") != want {
+			t.Errorf("1 mm on %g mm: unequal %v", thick, !want)
+		}
+	}
+}
+
+func TestMembersAreNamed(t *testing.T) {
+	for name, got := range map[string]string{"The part": memberName(0, 1), "The first member": memberName(0, 2), "The second member": memberName(1, 2)} {
+		if got != name {
+			t.Errorf("%s is called %s", name, got)
+		}
+	}
+}
+
+// The arc leans to the thicker sheet, whichever is named first, by the same.
+func TestAimIsMirrored(t *testing.T) {
+	job := Job{Metal: "mild-steel", Thickness: Some(0.8), Metal2: "mild-steel", Thickness2: Some(2), Joint: "butt", Feed: Some(5), Travel: Some(8)}
+	thin := card(t, job).Used.Aim.V
+	job.Thickness, job.Thickness2 = job.Thickness2, job.Thickness
+	thick := card(t, job).Used.Aim.V
+	if !(thin > 0) || thick != -thin {
+		t.Errorf("thin first %g mm, thick first %g mm toward the second", thin, thick)
+	}
+}
+
+// Two sheets of one thickness are aimed at in the middle; a little thicker is not yet another.
+func TestAimStaysOnTheJoint(t *testing.T) {
+	for _, thick := range []float64{1, 1.2} {
+		c := card(t, Job{Metal: "mild-steel", Thickness: Some(1), Metal2: "mild-steel", Thickness2: Some(thick), Joint: "butt", Feed: Some(5), Travel: Some(8)})
+		if c.Used.Aim.V != 0 {
+			t.Errorf("1 mm to %g mm: %g mm off", thick, c.Used.Aim.V)
+		}
+	}
+}
+
+// The chord of each joint by its toes' places, own drawing. On an outer corner the toes lie on the outer faces, each
+// its sheet's wetted width and the other sheet's thickness from the edge where the faces would meet.
+func TestBeadWidthIsTheChord(t *testing.T) {
+	var k [knobs]float64
+	k[kThick1], k[kThick2], k[kGap] = 1, 2, 0.5
+	const w1, w2 = 3, 4
+	for joint, toes := range map[string][2][2]float64{
+		"lap":     {{-w2, 0}, {w1, -1}},
+		"tee":     {{w1, 0}, {0, w2}},
+		"corner":  {{w1 + 2, 0}, {0, w2 + 1}},
+		"butt":    {{-w1, 0}, {0.5 + w2, 0}},
+		"overlay": {{-w1, 0}, {w1, 0}},
+	} {
+		c := chain{joint: joint}
+		want := math.Hypot(toes[0][0]-toes[1][0], toes[0][1]-toes[1][1])
+		if got := c.width(&k, w1, w2); math.Abs(got-want) > 1e-12 {
+			t.Errorf("%s: %g mm wide, by its toes %g", joint, got, want)
+		}
+	}
+}
+
+// Only a steel's heat is followed by a steel's curves.
+func TestSteelIsMarked(t *testing.T) {
+	for _, m := range tables.Metals() {
+		if got := material(&m, m.Conductivity.V, 1).Steel; got != (m.Family == tables.Steel) {
+			t.Errorf("%s: a steel %v", m.ID, got)
+		}
+	}
+}
+
+// What a figure leans on besides its formula moves it by half a percent at least.
+func TestLeaningsTell(t *testing.T) {
+	c := card(t, Job{Metal: "galvanized", Gauge: 18, Joint: "lap", Feed: Some(5), Travel: Some(8)})
+	rest := 0
+	for _, f := range c.Figures {
+		for _, in := range f.Basis.Inputs {
+			if in.Symbol != "" || in.Sensitivity == 0 {
+				continue
+			}
+			if rest++; math.Abs(in.Sensitivity) < 0.5 {
+				t.Errorf("%s leans on %s by %g %%", f.Name, in.Name, in.Sensitivity)
+			}
+		}
+	}
+	if rest < 5 {
+		t.Errorf("%d inputs beside the formulas", rest)
+	}
+}
+
+// The other arc is offered, never the one the job has.
+func TestTheOtherArcIsOffered(t *testing.T) {
+	for mode, other := range map[string]string{"": "pulsed", "dip": "pulsed", "pulsed": "short arc (dip)"} {
+		var names []string
+		for _, x := range candidates(&Job{Metal: "galvanized", Gauge: 18, Mode: mode}) {
+			if strings.Contains(x.change, "pulsed") || strings.Contains(x.change, "dip") {
+				names = append(names, x.change)
+			}
+		}
+		if len(names) != 1 || names[0] != other {
+			t.Errorf("%q: %q", mode, names)
+		}
+	}
+}
+
+// The wire of a metre needs both, what melts and how quickly one goes.
+func TestWireNeedsRateAndTravel(t *testing.T) {
+	whole := card(t, Job{Metal: "mild-steel", Thickness: Some(1), Joint: "lap", Feed: Some(5), Travel: Some(8)})
+	if g, ok := wirePerMetre(whole); !ok || !(g > 0) {
+		t.Fatalf("%g g, %v", g, ok)
+	}
+	for _, name := range []string{"deposition_rate", "travel"} {
+		c := *whole
+		c.Figures = nil
+		for _, f := range whole.Figures {
+			if f.Name != name {
+				c.Figures = append(c.Figures, f)
+			}
+		}
+		if g, ok := wirePerMetre(&c); ok {
+			t.Errorf("without %s: %g g", name, g)
+		}
+	}
+}
