@@ -397,3 +397,22 @@ func TestLessWireIsHope(t *testing.T) {
 		}
 	}
 }
+
+// Far from anything good a correction is no creep: it goes as far as one change may, and not to a timed arc where a steady
+// one is good.
+func TestFarOffIsALongStep(t *testing.T) {
+	for _, x := range []struct {
+		feed, travel float64
+		what         string
+		ratio        float64 // at least
+	}{{13, 4, "travel", 1.25}, {10, 8, "travel", 1.25}, {13, 14, "wire_feed", 1.15}} {
+		p, err := Correct(context.Background(), []Try{{Job{Metal: "mild-steel", Gauge: 24, Joint: "butt", Feed: Some(x.feed), Travel: Some(x.travel)}, "burn-through"}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		c := p.Correction.Change
+		if c == nil || c.What != x.what || max(c.To/c.From, c.From/c.To) < x.ratio {
+			t.Errorf("24 ga burnt through at %g m/min and %g mm/s: %+v", x.feed, x.travel, c)
+		}
+	}
+}

@@ -95,17 +95,15 @@ func (v *view) remedy(ctx context.Context, t *Try, cause string, before float64)
 	return nil, nil
 }
 
-// hope reports whether a steady arc may be good somewhere between this travel and the fastest of a hand, this feed and
-// the least that burns steadily, or both; or where a card would put it.
+// hope reports whether a steady arc may be good somewhere between this travel and the fastest of a hand, or this feed and
+// the least that burns steadily; or where a card would put both.
 func (v *view) hope(ctx context.Context, t *Try) (bool, error) {
 	fast, low := t.Job, t.Job
 	_, high := travelEnds(v, &t.Job)
 	fast.Travel = Some(max(high, t.Job.Travel.V))
 	least, _ := feedEnds(v, &t.Job)
 	low.Feed = Some(min(least, t.Job.Feed.V))
-	both := fast
-	both.Feed = low.Feed
-	for _, end := range [...]Job{fast, low, both} {
+	for _, end := range [...]Job{fast, low} {
 		half := end
 		half.Travel, half.Feed = Some(math.Sqrt(end.Travel.V*t.Job.Travel.V)), Some(math.Sqrt(end.Feed.V*t.Job.Feed.V))
 		for _, j := range [...]Job{end, half} {
@@ -117,8 +115,8 @@ func (v *view) hope(ctx context.Context, t *Try) (bool, error) {
 	open := t.Job
 	open.Feed, open.Volts, open.Travel = Opt{}, Opt{}, Opt{}
 	c, err := Solve(open)
-	if err != nil {
-		return false, nil // where nothing can be suggested there is no hope, and what was laid stays answered
+	if err != nil || c.Warned("no-good-setting") {
+		return false, nil // what was laid stays answered
 	}
 	j := Laid(&c)
 	g, err := v.good(ctx, &j)
@@ -230,8 +228,11 @@ func (v *view) pull(ctx context.Context, t *Try, l *lever, heat float64) (*move,
 			low = i
 		}
 	}
-	if high >= 0 {
+	switch {
+	case high >= 0:
 		best = high
+	case bestGood < 0.01: // nothing along it is good: as far as it helps without losing another limit
+		best = last
 	}
 	j := job(best)
 	if v.widened(&t.Job, &j, heat) <= 0 { // past where it helps
