@@ -50,6 +50,7 @@ type margins struct {
 	cold         float64 // toe angle, rad
 	zinc         float64 // half-width accepted, mm; 0: none asked
 	start        float64 // C
+	coated       [2]bool
 	solid, melt  [2]float64
 	members      int
 }
@@ -58,6 +59,7 @@ func newMargins(b *board, card *Card) margins {
 	m := margins{slow: tables.HandSpeedLow.V, fast: tables.HandSpeedHigh.V, need: neededArea(card), cold: coldAngle(card.Used.Joint),
 		zinc: card.Used.ZincLimit.Or(0), start: b.knobs[kRoom]}
 	m.floor, m.spray = steadyRange(card)
+	m.coated = b.chain.zinc
 	for i, member := range card.Setup.members() {
 		m.solid[i], m.melt[i] = member.Metal.Solidus.V, member.Metal.Liquidus.V
 		m.members = i + 1
@@ -85,12 +87,20 @@ func (m *margins) logs(s *heatState) (l [limitCount]float64) {
 	for i := range m.members {
 		l[lSolid] = min(l[lSolid], math.Log((m.solid[i]-m.start)/(s.skin[i]-m.start)))
 		l[lBurn] = min(l[lBurn], math.Log((m.melt[i]-m.start)/(s.core[i]-m.start)))
-		if m.zinc > 0 && s.boiled[i] > 0 {
+		if m.zinc > 0 && m.coated[i] && s.boiled[i] > 0 {
 			l[lZinc] = min(l[lZinc], math.Log(m.zinc/s.boiled[i]))
 		}
 	}
 	m.simple(&s.o, &l)
 	return l
+}
+
+// whitest is the coated member that loses the wider band of zinc.
+func (m *margins) whitest(s *heatState) int {
+	if m.coated[1] && (!m.coated[0] || s.boiled[1] > s.boiled[0]) {
+		return 1
+	}
+	return 0
 }
 
 // simple are the limits that need no heat flow.

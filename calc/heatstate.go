@@ -69,14 +69,28 @@ func (b *board) heatField(card *Card) heatField {
 
 // at finds the state at a feed and travel in mm/s; with zinc it follows the zinc's isotherms outward too.
 func (h *heatField) at(feed, travel float64, zinc bool) (heatState, error) {
-	var s heatState
+	in, o, err := h.fed(feed, travel)
+	if err != nil {
+		return heatState{o: o}, err
+	}
+	return h.solve(&in, &o, zinc)
+}
+
+// fed is the section's input at a feed and travel in mm/s, and what wire and arc make of them.
+func (h *heatField) fed(feed, travel float64) (in section.Input, o [outs]float64, err error) {
 	k := h.b.knobs
 	k[kFeed], k[kTravel] = feed, travel
-	if err := h.b.chain.travelling(&k, &s.o); err != nil {
-		return s, err
+	if err := h.b.chain.travelling(&k, &o); err != nil {
+		return in, o, err
 	}
-	in := h.in
-	in.Heat, in.Bead, in.Travel = s.o[oNet], s.o[oBead], s.o[oTravel]
+	in = h.in
+	in.Heat, in.Bead, in.Travel = o[oNet], o[oBead], o[oTravel]
+	return in, o, nil
+}
+
+// solve finds the state of one section.
+func (h *heatField) solve(from *section.Input, o *[outs]float64, zinc bool) (heatState, error) {
+	s, in := heatState{o: *o}, *from
 	if zinc && (h.b.chain.zinc[0] || h.b.chain.zinc[1]) {
 		in.Lowest = h.b.chain.zincMelts
 	}

@@ -16,9 +16,8 @@ type verdict struct {
 	d        [limitCount]float64 // change of feed or travel that reaches each limit, logarithmic
 	steep    [limitCount]float64 // the steeper slope of each limit by feed or travel
 	zone     string
-	why      string  // for not-modelled
-	byHeat   float64 // d ln width by d ln heat
-	riseBy   float64 // d ln peak rise by d ln heat
+	why      string // for not-modelled
+	variants variants
 	modelled bool
 }
 
@@ -39,6 +38,7 @@ func (b *board) verdict(card *Card, s *spread) (verdict, error) {
 	var wg crew.Crew // a hand waits for this one too
 	wg.Go(func() { more, byFeed, err1 = h.beside(feed, travel, step, 0, m.zinc > 0) })
 	wg.Go(func() { faster, byTravel, err2 = h.beside(feed, travel, 0, step, m.zinc > 0) })
+	v.variants.look(&h, feed, travel, s, &wg)
 	v.state, err = h.at(feed, travel, true)
 	wg.Wait()
 	if err != nil {
@@ -51,7 +51,8 @@ func (b *board) verdict(card *Card, s *spread) (verdict, error) {
 	v.modelled = true
 	v.logs = m.logs(&v.state)
 	v.zone = zone(&v.logs)
-	if err1 != nil || err2 != nil {
+	v.variants.at = variant{v.state, h.in.Thick}
+	if err1 != nil || err2 != nil || v.variants.hot == nil && v.variants.cold == nil {
 		return verdict{zone: "not-modelled", why: "this heat is at the border of what the cross-section can follow"}, nil
 	}
 	lf, lv := m.logs(&more), m.logs(&faster)
@@ -59,11 +60,6 @@ func (b *board) verdict(card *Card, s *spread) (verdict, error) {
 		f, t := (lf[i]-v.logs[i])/byFeed, (lv[i]-v.logs[i])/byTravel
 		v.d[i], v.steep[i] = reach(v.logs[i], f, t), max(math.Abs(f), math.Abs(t))
 	}
-	if w, f := v.state.wet[0]+v.state.wet[1], faster.wet[0]+faster.wet[1]; w > 0 && f > 0 {
-		v.byHeat = math.Log(w/f) / byTravel
-	}
-	hot := func(s *heatState) float64 { return max(s.skin[0], s.skin[1]) - m.start }
-	v.riseBy = math.Log(hot(&v.state)/hot(&faster)) / byTravel
 	return v, nil
 }
 
@@ -139,7 +135,7 @@ func (m *margins) basis(i limit, v *verdict) Basis {
 	case lSpray:
 		value, unit, has, now = m.spray, "A", "current", o[oAmps]
 	case lZinc:
-		value, unit, has, now = m.zinc, "mm", "zinc boiled half-width", max(v.state.boiled[0], v.state.boiled[1])
+		value, unit, has, now = m.zinc, "mm", "zinc boiled half-width", v.state.boiled[m.whitest(&v.state)]
 	case lSlow:
 		value, unit, has, now = m.slow, "mm/s", "travel", o[oTravel]
 	case lFast:
@@ -175,76 +171,32 @@ func (v *verdict) worst() (first, second string) {
 	return "“" + edgeNames[order[0]] + "”", "“" + edgeNames[order[1]] + "”"
 }
 
-const sectionSource = "cross-section of a moving arc: arms with skin and core, steel by EN 1993-1-2, filler arriving hot and melting over its range"
-
-// sectionFigures puts the section's figures in place of the closed forms and after them. The bands are the
-// model's own, joined with those of the heat; what they lean on is what the closed forms lean on.
-func (b *board) sectionFigures(list []Figure, card *Card, s *spread, v *verdict) []Figure {
-	st := &v.state
-	total := v.band(tables.SectionTotal, v.byHeat, s)
-	one := v.band(tables.SectionWidth, v.byHeat, s)
-	for i := range list {
-		f := &list[i]
-		switch f.Name {
-		case "bead_width":
-			if st.bridged {
-				list[i] = scaled(f, st.toes.Chord, total, "chord from toe to toe of the section, each toe where the skin's peak falls to {T_toe}")
-			}
-		case "zinc_boiled_halfwidth":
-			reached(f, st.boiled[0])
-		case "zinc_boiled_halfwidth_2":
-			reached(f, st.boiled[1])
-		case "zinc_melted_halfwidth":
-			reached(f, st.melted[0])
-		case "zinc_melted_halfwidth_2":
-			reached(f, st.melted[1])
-		}
-	}
-	width, _ := find(list, "bead_width")
-	add := func(name, unit, formula string, value, low, high float64) {
-		basis := width.Basis
-		basis.Formula, basis.Source, basis.Known = formula, sectionSource, ownCalc
-		list = append(list, Figure{name, value, low, high, unit, basis})
-	}
-	names := [2]string{"_1", "_2"}
-	for i := range card.Setup.members() {
-		add("wetted_width"+names[i], "mm", "where the peak of the member's skin falls to {T_toe}", st.wet[i], st.wet[i]*one.low, st.wet[i]*one.high)
-	}
-	b.angles(add, card, st, one)
-	peak, member := st.skin[0], 0
-	if len(card.Setup.members()) == 2 && st.skin[1] > peak {
-		peak, member = st.skin[1], 1
-	}
-	form := tables.SectionRiseEnding
-	if member == 1 && (card.Used.Joint == "lap" || card.Used.Joint == "tee") {
-		form = tables.SectionRiseThrough
-	}
-	rise, start := v.band(form, v.riseBy, s), b.knobs[kRoom]
-	add("base_peak_temperature", "C", "highest temperature of the hotter member's skin", peak, start+(peak-start)*rise.low, start+(peak-start)*rise.high)
-	if f, ok := v.margin(list, b, s); ok {
-		list = append(list, f)
-	}
-	return list
-}
-
-// margin is the change of feed or travel that reaches the nearest edge, %, below zero where that is not met.
-// Its band is that edge's own figure at the ends of its band.
-func (v *verdict) margin(list []Figure, b *board, s *spread) (Figure, bool) {
+// margin is the change of feed or travel that reaches the nearest edge, %, below zero where that is not met. Its band ends
+// where the nearest edge lies with every edge's own figure at the low and at the high end of its band: another edge may be the
+// nearest there.
+func (v *verdict) margin(list []Figure, b *board, s *spread, m *margins) (Figure, bool) {
 	at, d := nearest(&v.d)
 	if d <= -far || d >= far {
 		return Figure{}, false
 	}
+	low, high := v.d, v.d
+	for i := range limitCount {
+		if math.Abs(v.d[i]) < far {
+			down, up := v.doubt(i, list, b, s, m)
+			low[i], high[i] = v.d[i]+down/v.steep[i], v.d[i]+up/v.steep[i]
+		}
+	}
+	_, least := nearest(&low)
+	_, most := nearest(&high)
 	signed := func(d float64) float64 { return math.Copysign(percent(d), d) }
-	low, high := v.doubt(at, list, b, s)
-	ends := [2]float64{signed(d + low/v.steep[at]), signed(d + high/v.steep[at])}
-	return Figure{"margin", signed(d), min(ends[0], signed(d)), max(ends[1], signed(d)), "%",
+	return Figure{"margin", signed(d), signed(least), signed(most), "%",
 		Basis{Formula: "smallest change of feed or travel that reaches the nearest edge: " + edgeNames[at],
 			Source: sectionSource, Known: ownCalc}}, true
 }
 
 // doubt is how far a limit's logarithm moves between the ends of the band of the figure that it compares:
 // down first, then up.
-func (v *verdict) doubt(at limit, list []Figure, b *board, s *spread) (down, up float64) {
+func (v *verdict) doubt(at limit, list []Figure, b *board, s *spread, m *margins) (down, up float64) {
 	ratio := func(v, low, high float64) (float64, float64) { // a limit from above: more of the figure is nearer
 		if !(low > 0) || !(v > 0) {
 			return 0, 0
@@ -262,7 +214,7 @@ func (v *verdict) doubt(at limit, list []Figure, b *board, s *spread) (down, up 
 			return ratio(f.Value-start, f.Low-start, f.High-start)
 		}
 	case lZinc:
-		if f, ok := find(list, "zinc_boiled_halfwidth"); ok {
+		if f, ok := find(list, "zinc_boiled_halfwidth"+[2]string{"", "_2"}[m.whitest(&v.state)]); ok {
 			return ratio(f.Value, f.Low, f.High)
 		}
 	case lFilled:
@@ -275,93 +227,6 @@ func (v *verdict) doubt(at limit, list []Figure, b *board, s *spread) (down, up 
 		return ratio(s.value[oAmps], s.low[oAmps], s.high[oAmps])
 	}
 	return 0, 0 // a travel is what the hand makes of it
-}
-
-// angles adds the toe angles and the throat; their bands come from the widths at the ends of theirs.
-func (b *board) angles(add func(name, unit, formula string, value, low, high float64), card *Card, st *heatState, one ratio) {
-	if !st.bridged {
-		return
-	}
-	toes := beadSection(card)
-	at := func(scale float64) section.Toes {
-		t, err := toes(st.o[oBead], st.wet[0]*scale, st.wet[1]*scale)
-		if err != nil {
-			return st.toes
-		}
-		return t
-	}
-	flat, steep := at(one.high), at(one.low)
-	const degree = 180 / math.Pi
-	angle := func(name, formula string, v, a, b float64) {
-		add(name, "deg", formula, v*degree, min(v, a, b)*degree, max(v, a, b)*degree)
-	}
-	const inside = "angle inside the bead between its surface and the member: circular arc over the chord that holds the bead's area"
-	angle("wetting_angle", "larger of the toe angles", st.toes.Larger(), flat.Larger(), steep.Larger())
-	angle("toe_angle_1", inside, st.toes.First, flat.First, steep.First)
-	if !card.Setup.One {
-		angle("toe_angle_2", inside, st.toes.Second, flat.Second, steep.Second)
-	}
-	if v, formula := throat(card, st.wet, st.toes); formula != "" {
-		add("throat", "mm", formula, v, v*one.low, min(v*one.high, throatMost(card, v*one.high)))
-	}
-}
-
-// throat is the least section of the bead that carries load, mm.
-func throat(card *Card, wet [2]float64, toes section.Toes) (float64, string) {
-	t1, t2 := card.Setup.Members[0].Core, card.Setup.Members[1].Core
-	switch card.Used.Joint {
-	case "lap":
-		return math.Sqrt2 / 2 * min(wet[1], t1), "0.707 of the smaller of the width wetted below and the upper sheet's thickness"
-	case "tee":
-		hollow := max(0, -toes.Chord/2*math.Tan(toes.Phi/2)) // how deep a concave surface hangs under its chord
-		return max(0, wet[0]*wet[1]/math.Hypot(wet[0], wet[1])-hollow), "height of the triangle between the two wetted widths, less what a hollow bead lacks of it"
-	case "butt":
-		return min(t1, t2), "thickness of the thinner sheet"
-	}
-	return 0, ""
-}
-
-// throatMost is what the joint's shape lets a throat be at most, mm.
-func throatMost(card *Card, other float64) float64 {
-	t1, t2 := card.Setup.Members[0].Core, card.Setup.Members[1].Core
-	switch card.Used.Joint {
-	case "lap":
-		return math.Sqrt2 / 2 * t1
-	case "butt":
-		return min(t1, t2)
-	}
-	return other
-}
-
-// ratio is a band relative to its value.
-type ratio struct{ low, high float64 }
-
-// band joins the model's own doubt with what the heat's band does to a figure
-// that goes as a power of it.
-func (v *verdict) band(form tables.Datum, byHeat float64, s *spread) ratio {
-	heat := func(edge float64) float64 { return byHeat * math.Log(edge/s.value[oNet]) }
-	return ratio{
-		math.Exp(-math.Hypot(math.Log(form.Low), heat(s.low[oNet]))),
-		math.Exp(math.Hypot(math.Log(form.High), heat(s.high[oNet]))),
-	}
-}
-
-func scaled(f *Figure, v float64, r ratio, formula string) Figure {
-	g := *f
-	g.Value, g.Low, g.High = v, v*r.low, v*r.high
-	g.Basis.Formula, g.Basis.Source = formula, sectionSource
-	return g
-}
-
-// reached puts the section's zinc band in place of the closed form's, with the closed form's relative band,
-// which holds its doubt of zinc. A band that leaves the section's grid keeps the closed form.
-func reached(f *Figure, v float64) {
-	if !(v > 0) {
-		return
-	}
-	r := v / f.Value
-	f.Value, f.Low, f.High = v, f.Low*r, f.High*r
-	f.Basis.Source = sectionSource + "; not validated on zinc"
 }
 
 func find(list []Figure, name string) (Figure, bool) {

@@ -1,0 +1,201 @@
+package calc
+
+import (
+	"math"
+	"slices"
+
+	"brazebooth/calc/section"
+	"brazebooth/tables"
+)
+
+const sectionSource = "cross-section of a moving arc: arms with skin and core, steel by EN 1993-1-2, filler arriving hot and melting over its range"
+
+// sectionList makes the figures of the section, each with the band of what it leans on itself.
+type sectionList struct {
+	b    *board
+	card *Card
+	s    *spread
+	v    *verdict
+	list []Figure
+}
+
+// sectionFigures puts the section's figures in place of the closed forms and after them.
+func (b *board) sectionFigures(list []Figure, card *Card, s *spread, v *verdict) []Figure {
+	l := sectionList{b, card, s, v, list}
+	if v.state.bridged {
+		l.width()
+	}
+	l.zinc()
+	for i := range card.Setup.members() {
+		r := reading{of: func(x *variant) float64 { return x.wet[i] }}
+		l.add(memberFigure("wetted_width", i), "mm", "where the peak of the member's skin falls to {T_toe}", r, formOf(&tables.SectionWidth))
+	}
+	if v.state.bridged {
+		l.angles()
+		l.throat()
+	}
+	l.peak()
+	if f, ok := v.margin(l.list, b, s, ptr(newMargins(b, card))); ok {
+		l.list = append(l.list, f)
+	}
+	return l.list
+}
+
+// formOf is what a model leaves out of a width that it gives itself.
+func formOf(d *tables.Datum) lean { return lean{byModel, math.Log(d.Low), math.Log(d.High)} }
+
+func memberFigure(name string, member int) string { return name + [2]string{"_1", "_2"}[member] }
+
+// add appends a figure as it is read off the section, with the band of what it leans on and of what else is given.
+func (l *sectionList) add(name, unit, formula string, r reading, more ...lean) {
+	v := r.of(&l.v.variants.at)
+	var leans []lean
+	low, high := 0.0, 0.0
+	if v > 0 || r.difference {
+		leans = append(l.v.variants.leans(&r, l.b), more...)
+		down, up := join(leans)
+		if low, high = v*math.Exp(-down), v*math.Exp(up); r.difference {
+			low, high = v-down, v+up
+		}
+	} else if hot := l.v.variants.hot; hot != nil { // nothing here, but perhaps at the hot end
+		high = r.of(hot)
+	}
+	l.list = append(l.list, Figure{name, v, low, high, unit,
+		Basis{Formula: formula, Source: sectionSource, Known: ownCalc, Inputs: l.inputs(leans, &r, v, formula)}})
+}
+
+// byWidths is what the model's doubt of the wetted widths does to a reading that follows from both: of both together, and,
+// for what one member's doubt has beyond that, of one at the other's cost.
+func (l *sectionList) byWidths(r *reading) []lean {
+	at, total, one := &l.v.variants.at, &tables.SectionTotal, &tables.SectionWidth
+	list := []lean{{byModel, r.step(at, l.reshaped(total.Low, total.Low, 1)), r.step(at, l.reshaped(total.High, total.High, 1))}}
+	if l.card.Setup.One {
+		return list
+	}
+	rest := func(one, total float64) float64 {
+		a, b := math.Log(one), math.Log(total)
+		return math.Copysign(math.Sqrt(max(0, a*a-b*b)), a)
+	}
+	less, more := math.Exp(rest(one.Low, total.Low)), math.Exp(rest(one.High, total.High))
+	return append(list, lean{byAim, r.step(at, l.reshaped(less, more, 1)), r.step(at, l.reshaped(more, less, 1))})
+}
+
+// byArea is what the doubt of the bead's area does to a reading that follows from it.
+func (l *sectionList) byArea(r *reading) lean {
+	at, v := &l.v.variants.at, l.s.value[oBead]
+	return lean{byBead, r.step(at, l.reshaped(1, 1, l.s.low[oBead]/v)), r.step(at, l.reshaped(1, 1, l.s.high[oBead]/v))}
+}
+
+// reshaped is the bead with its wetted widths and its area multiplied.
+func (l *sectionList) reshaped(first, second, area float64) *variant {
+	x := l.v.variants.at
+	x.wet[0], x.wet[1] = x.wet[0]*first, x.wet[1]*second
+	toes, err := beadSection(l.card)(x.o[oBead]*area, x.wet[0], x.wet[1])
+	x.toes, x.bridged = toes, err == nil
+	return &x
+}
+
+// width is the bead's by the section, in place of the closed form's.
+func (l *sectionList) width() {
+	r := reading{of: func(x *variant) float64 { return ofBead(x, x.toes.Chord) }}
+	l.add("bead_width", "mm", "chord from toe to toe of the section, each toe where the skin's peak falls to {T_toe}", r,
+		formOf(&tables.SectionTotal))
+	last := len(l.list) - 1
+	if at := slices.IndexFunc(l.list[:last], func(f Figure) bool { return f.Name == "bead_width" }); at >= 0 {
+		l.list[at] = l.list[last]
+		l.list = l.list[:last]
+	}
+}
+
+// ofBead is a size that only a bead has which wets both members: what such a bead may be, not whether it is one.
+func ofBead(x *variant, size float64) float64 {
+	if !x.bridged {
+		return math.NaN()
+	}
+	return size
+}
+
+// angles are those inside the bead at its toes. A bead that does not wet both members stands upright.
+func (l *sectionList) angles() {
+	angle := func(name, formula string, of func(section.Toes) float64) {
+		r := reading{difference: true, of: func(x *variant) float64 {
+			if !x.bridged {
+				return 180
+			}
+			return of(x.toes) * 180 / math.Pi
+		}}
+		l.add(name, "deg", formula, r, append(l.byWidths(&r), l.byArea(&r))...)
+		f := &l.list[len(l.list)-1]
+		f.Low, f.High = max(min(f.Value, 0), f.Low), min(180, f.High)
+	}
+	const inside = "angle inside the bead between its surface and the member: circular arc over the chord that holds the bead's area"
+	angle("wetting_angle", "larger of the toe angles", section.Toes.Larger)
+	angle("toe_angle_1", inside, func(t section.Toes) float64 { return t.First })
+	if !l.card.Setup.One {
+		angle("toe_angle_2", inside, func(t section.Toes) float64 { return t.Second })
+	}
+}
+
+// throat is the least section of the bead that carries load. It has no more than the sheets have.
+func (l *sectionList) throat() {
+	formula := throatFormula[l.card.Used.Joint]
+	if formula == "" {
+		return
+	}
+	joint := l.card.Used.Joint
+	r := reading{of: func(x *variant) float64 { return ofBead(x, throat(joint, x)) }}
+	l.add("throat", "mm", formula, r, l.byWidths(&r)...)
+}
+
+var throatFormula = map[string]string{
+	"lap":  "0.707 of the smaller of the width wetted below and the upper sheet's thickness",
+	"tee":  "height of the triangle between the two wetted widths, less what a hollow bead lacks of it",
+	"butt": "thickness of the thinner sheet",
+}
+
+func throat(joint string, x *variant) float64 {
+	switch {
+	case joint == "lap":
+		return math.Sqrt2 / 2 * min(x.wet[1], x.thick[0])
+	case joint == "tee":
+		hollow := max(0, -x.toes.Chord/2*math.Tan(x.toes.Phi/2)) // how deep a concave surface hangs under its chord
+		return max(0, x.wet[0]*x.wet[1]/math.Hypot(x.wet[0], x.wet[1])-hollow)
+	}
+	return min(x.thick[0], x.thick[1])
+}
+
+// peak is the highest temperature of the hotter member's skin. What the model leaves out is a share of its rise.
+func (l *sectionList) peak() {
+	st, start := &l.v.state, l.b.knobs[kRoom]
+	through := len(l.card.Setup.members()) == 2 && st.skin[1] > st.skin[0] && (l.card.Used.Joint == "lap" || l.card.Used.Joint == "tee")
+	d := tables.SectionRiseEnding
+	if through {
+		d = tables.SectionRiseThrough
+	}
+	r := reading{difference: true, of: func(x *variant) float64 { return max(x.skin[0], x.skin[1]) }}
+	rise := r.of(&l.v.variants.at) - start
+	l.add("base_peak_temperature", "C", "highest temperature of the hotter member's skin", r, lean{byModel, (d.Low - 1) * rise, (d.High - 1) * rise})
+}
+
+// zinc puts the section's zinc bands in place of the closed forms'.
+func (l *sectionList) zinc() {
+	for i, suffix := range [...]string{"", "_2"} {
+		for name, at := range map[string][2]float64{"boiled": l.v.state.boiled, "melted": l.v.state.melted} {
+			if n := slices.IndexFunc(l.list, func(f Figure) bool { return f.Name == "zinc_"+name+"_halfwidth"+suffix }); n >= 0 {
+				reached(&l.list[n], at[i])
+			}
+		}
+	}
+}
+
+// reached puts the section's half-width in place of the closed form's, with the closed form's relative band, which holds its
+// doubt of zinc. A band that leaves the section's grid keeps the closed form.
+func reached(f *Figure, v float64) {
+	if !(v > 0) {
+		return
+	}
+	r := v / f.Value
+	f.Value, f.Low, f.High = v, f.Low*r, f.High*r
+	f.Basis.Formula = "in the section; its band by the closed form: " + f.Basis.Formula
+	f.Basis.Source = sectionSource + "; not validated on zinc"
+}

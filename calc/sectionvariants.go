@@ -1,0 +1,135 @@
+package calc
+
+import (
+	"math"
+
+	"brazebooth/calc/section"
+	"brazebooth/internal/crew"
+)
+
+// variant is the section with one thing changed.
+type variant struct {
+	heatState
+	thick [2]float64 // mm
+}
+
+// variants are the section at a setting with what its figures lean on changed, one thing at a time: the heat to both ends of
+// its band, the temperature at which the toe freezes to the far end of its own, each member's thickness.
+//
+// Beside these the conductivities, the losses from the faces and the parts' temperature move a width or a rise by one or two per
+// cent each, which adds nothing to a root-sum-square of thirty.
+type variants struct {
+	at        variant
+	hot, cold *variant // nil where the model does not reach
+	soft      *variant // nil where the band of the toe's temperature is shut
+	thin      [2]*variant
+}
+
+// thinner is how much a member's thickness is changed, logarithmic: about a sheet's tolerance.
+const thinner = -0.07
+
+// look solves the variants beside each other; the caller waits for the team.
+func (e *variants) look(h *heatField, feed, travel float64, s *spread, team *crew.Crew) {
+	in, o, err := h.fed(feed, travel)
+	if err != nil {
+		return // the setting's own state says so
+	}
+	k, toe := &h.b.knobs, h.b.doubts[kToe]
+	run := func(into **variant, alter func(in *section.Input)) {
+		x := in
+		alter(&x)
+		team.Go(func() {
+			if state, err := h.solve(&x, &o, false); err == nil {
+				*into = &variant{state, x.Thick}
+			}
+		})
+	}
+	run(&e.hot, func(in *section.Input) { in.Heat = s.high[oNet] })
+	run(&e.cold, func(in *section.Input) { in.Heat = s.low[oNet] })
+	if toe.low != toe.high {
+		run(&e.soft, func(in *section.Input) {
+			in.Filler.Toe = toe.low
+			if toe.high-k[kToe] > k[kToe]-toe.low {
+				in.Filler.Toe = toe.high
+			}
+		})
+	}
+	for i := range e.thin {
+		if i == 0 || !h.one {
+			run(&e.thin[i], func(in *section.Input) { in.Thick[i] *= math.Exp(thinner) })
+		}
+	}
+}
+
+// reading is how a figure is read off a section. Its changes are differences where it may be near zero or is a temperature,
+// else logarithms, in which a quantity that cannot be negative keeps a band that is not.
+type reading struct {
+	of         func(v *variant) float64
+	difference bool
+}
+
+// step is how far a reading goes from one section to another; not a number where the other is not known.
+func (r *reading) step(from, to *variant) float64 {
+	switch {
+	case to == nil:
+		return math.NaN()
+	case r.difference:
+		return r.of(to) - r.of(from)
+	}
+	return math.Log(r.of(to) / r.of(from))
+}
+
+// lean is what moves a figure, and how far the reading steps at the ends of that band.
+type lean struct {
+	knob      knob
+	low, high float64
+}
+
+// What is no knob of the board.
+const (
+	byModel knob = -2 - iota
+	byHeat
+	byBead
+	byAim
+)
+
+// leans lists what moves a reading beside the model's own doubt. The heat must be known at one end at least: beyond what the
+// model follows it is taken to go on as on the other side.
+func (e *variants) leans(r *reading, b *board) []lean {
+	cold, hot := r.step(&e.at, e.cold), r.step(&e.at, e.hot)
+	switch {
+	case math.IsNaN(cold):
+		cold = -hot
+	case math.IsNaN(hot):
+		hot = -cold
+	}
+	list := append(make([]lean, 0, 8), lean{byHeat, cold, hot})
+	if soft := r.step(&e.at, e.soft); !math.IsNaN(soft) {
+		x := lean{kToe, soft, 0}
+		if b.doubts[kToe].high-b.knobs[kToe] > b.knobs[kToe]-b.doubts[kToe].low {
+			x = lean{kToe, 0, soft}
+		}
+		list = append(list, x)
+	}
+	for i, own := range [2][2]knob{{kThick1, kHeatCap1}, {kThick2, kHeatCap2}} {
+		slope := r.step(&e.at, e.thin[i]) / thinner
+		if math.IsNaN(slope) || math.IsInf(slope, 0) {
+			continue
+		}
+		// A sheet takes up heat by its thickness times its heat capacity: the reading goes by either alike.
+		for _, k := range own {
+			d := b.doubts[k]
+			list = append(list, lean{k, slope * math.Log(d.low/b.knobs[k]), slope * math.Log(d.high/b.knobs[k])})
+		}
+	}
+	return list
+}
+
+// join adds leanings by root-sum-square, each side for itself.
+func join(list []lean) (down, up float64) {
+	for _, l := range list {
+		least, most := min(l.low, l.high, 0), max(l.low, l.high, 0)
+		down, up = down+least*least, up+most*most
+	}
+	return math.Sqrt(down), math.Sqrt(up)
+}
