@@ -13,15 +13,15 @@ import (
 type verdict struct {
 	state    heatState
 	logs     [limitCount]float64
-	d        [limitCount]float64 // change of feed or travel that reaches each limit, logarithmic
-	steep    [limitCount]float64 // the steeper slope of each limit by feed or travel
+	courses  [limitCount]courses // how each goes along feed and along travel
+	d        [limitCount]float64 // change of feed or travel that reaches each limit, %; below zero where it is not met
 	zone     string
 	why      string // for not-modelled
 	variants variants
 	modelled bool
 }
 
-// verdict looks at the setting and a little beside it: margins are linear from there.
+// verdict looks at the setting, a little beside it, and at what its figures lean on.
 func (b *board) verdict(card *Card, s *spread) (verdict, error) {
 	var v verdict
 	if why := b.notModelled(card); why != "" {
@@ -31,47 +31,54 @@ func (b *board) verdict(card *Card, s *spread) (verdict, error) {
 	m := newMargins(b, card)
 	h := b.heatField(card)
 	feed, travel := s.value[oFeed], s.value[oTravel]
-	const step = 0.1 // wide against the grid's own noise
-	var more, faster heatState
-	var byFeed, byTravel float64
-	var err, err1, err2 error
+	var beside [2][2]limits
+	var err error
 	var wg crew.Crew // a hand waits for this one too
-	wg.Go(func() { more, byFeed, err1 = h.beside(feed, travel, step, 0, m.zinc > 0) })
-	wg.Go(func() { faster, byTravel, err2 = h.beside(feed, travel, 0, step, m.zinc > 0) })
+	for axis, by := range [2][2]float64{{probe, 0}, {0, probe}} {
+		for side, sign := range [2]float64{-1, 1} {
+			wg.Go(func() { beside[axis][side] = m.beside(&h, feed*math.Exp(sign*by[0]), travel*math.Exp(sign*by[1])) })
+		}
+	}
 	v.variants.look(&h, feed, travel, s, &wg)
 	v.state, err = h.at(feed, travel, true)
 	wg.Wait()
-	if err != nil {
-		if errors.Is(err, ErrRange) || errors.Is(err, section.ErrRange) {
-			v.zone, v.why = "not-modelled", "this heat is outside what the cross-section can follow"
-			return v, nil
-		}
+	switch {
+	case errors.Is(err, ErrRange) || errors.Is(err, section.ErrRange):
+		v.zone, v.why = "not-modelled", "this heat is outside what the cross-section can follow"
+		return v, nil
+	case err != nil:
 		return v, err
-	}
-	v.modelled = true
-	v.logs = m.logs(&v.state)
-	v.zone = zone(&v.logs)
-	v.variants.at = variant{v.state, h.in.Thick}
-	if err1 != nil || err2 != nil || v.variants.hot == nil && v.variants.cold == nil {
+	case !beside[0][0].known() && !beside[0][1].known(), !beside[1][0].known() && !beside[1][1].known(), v.variants.hot == nil && v.variants.cold == nil:
 		return verdict{zone: "not-modelled", why: "this heat is at the border of what the cross-section can follow"}, nil
 	}
-	lf, lv := m.logs(&more), m.logs(&faster)
-	for i := range v.d {
-		f, t := (lf[i]-v.logs[i])/byFeed, (lv[i]-v.logs[i])/byTravel
-		v.d[i], v.steep[i] = reach(v.logs[i], f, t), max(math.Abs(f), math.Abs(t))
+	v.modelled = true
+	v.variants.at = variant{v.state, h.in.Thick}
+	v.logs = m.logs(&v.state)
+	v.zone = zone(&v.logs)
+	for i, l := range v.logs {
+		for axis := range v.courses[i] {
+			v.courses[i][axis] = courseOf(l, beside[axis][0][i], beside[axis][1][i])
+		}
+		v.d[i] = v.courses[i].reach(l)
 	}
 	return v, nil
 }
 
-// beside is the state a logarithmic step of feed or travel away, on the other side where the model ends on
-// this one; it returns the step that was taken.
-func (h *heatField) beside(feed, travel, byFeed, byTravel float64, zinc bool) (heatState, float64, error) {
-	s, err := h.at(feed*math.Exp(byFeed), travel*math.Exp(byTravel), zinc)
-	if err == nil {
-		return s, byFeed + byTravel, nil
+// limits are the logarithms of all limits at a state.
+type limits [limitCount]float64
+
+func (l *limits) known() bool { return !math.IsNaN(l[0]) }
+
+// beside are the limits at another feed and travel; not numbers where the model does not reach.
+func (m *margins) beside(h *heatField, feed, travel float64) (l limits) {
+	s, err := h.at(feed, travel, m.zinc > 0)
+	if err != nil {
+		for i := range l {
+			l[i] = math.NaN()
+		}
+		return l
 	}
-	s, err = h.at(feed*math.Exp(-byFeed), travel*math.Exp(-byTravel), zinc)
-	return s, -byFeed - byTravel, err
+	return m.logs(&s)
 }
 
 // notModelled says why the cross-section has no verdict, "" where it has one.
@@ -100,7 +107,7 @@ func (v *verdict) edges(b *board, card *Card) []Edge {
 		if v.logs[i] >= far {
 			continue
 		}
-		e := Edge{Name: edgeNames[i], Margin: percent(v.d[i]), Met: v.logs[i] >= 0, Basis: m.basis(i, v)}
+		e := Edge{Name: edgeNames[i], Margin: within999(math.Abs(v.d[i])), Met: v.logs[i] >= 0, Basis: m.basis(i, v)}
 		if n := len(list); n > 0 && list[n-1].Name == e.Name {
 			if last := &list[n-1]; last.Met && (!e.Met || e.Margin < last.Margin) {
 				*last = e
@@ -176,23 +183,23 @@ func (v *verdict) worst() (first, second string) {
 // nearest there.
 func (v *verdict) margin(list []Figure, b *board, s *spread, m *margins) (Figure, bool) {
 	at, d := nearest(&v.d)
-	if d <= -far || d >= far {
+	if math.IsInf(d, 0) {
 		return Figure{}, false
 	}
-	low, high := v.d, v.d
+	var low, high [limitCount]float64
 	for i := range limitCount {
-		if math.Abs(v.d[i]) < far {
-			down, up := v.doubt(i, list, b, s, m)
-			low[i], high[i] = v.d[i]+down/v.steep[i], v.d[i]+up/v.steep[i]
-		}
+		down, up := v.doubt(i, list, b, s, m)
+		low[i], high[i] = v.courses[i].reach(v.logs[i]+down), v.courses[i].reach(v.logs[i]+up)
 	}
 	_, least := nearest(&low)
 	_, most := nearest(&high)
-	signed := func(d float64) float64 { return math.Copysign(percent(d), d) }
-	return Figure{"margin", signed(d), signed(least), signed(most), "%",
+	return Figure{"margin", within999(d), within999(least), within999(most), "%",
 		Basis{Formula: "smallest change of feed or travel that reaches the nearest edge: " + edgeNames[at],
 			Source: sectionSource, Known: ownCalc}}, true
 }
+
+// within999 is a change in per cent, 999 where there is none or it is larger.
+func within999(percent float64) float64 { return max(-999, min(999, percent)) }
 
 // doubt is how far a limit's logarithm moves between the ends of the band of the figure that it compares:
 // down first, then up.

@@ -122,11 +122,11 @@ func (l *sectionList) angles() {
 			if !x.bridged {
 				return 180
 			}
-			return of(x.toes) * 180 / math.Pi
+			return max(0, of(x.toes)) * 180 / math.Pi // below zero: more is wetted than the metal can cover, flat at the toes
 		}}
 		l.add(name, "deg", formula, r, append(l.byWidths(&r), l.byArea(&r))...)
 		f := &l.list[len(l.list)-1]
-		f.Low, f.High = max(min(f.Value, 0), f.Low), min(180, f.High)
+		f.Low, f.High = max(0, f.Low), min(180, f.High)
 	}
 	const inside = "angle inside the bead between its surface and the member: circular arc over the chord that holds the bead's area"
 	angle("wetting_angle", "larger of the toe angles", section.Toes.Larger)
@@ -143,7 +143,7 @@ func (l *sectionList) throat() {
 		return
 	}
 	joint := l.card.Used.Joint
-	r := reading{of: func(x *variant) float64 { return ofBead(x, throat(joint, x)) }}
+	r := reading{sized: true, of: func(x *variant) float64 { return ofBead(x, throat(joint, x)) }}
 	l.add("throat", "mm", formula, r, l.byWidths(&r)...)
 }
 

@@ -66,6 +66,7 @@ func (e *variants) look(h *heatField, feed, travel float64, s *spread, team *cre
 type reading struct {
 	of         func(v *variant) float64
 	difference bool
+	sized      bool // by the sheets' thickness itself, and not only by the heat that they take up
 }
 
 // step is how far a reading goes from one section to another; not a number where the other is not known.
@@ -117,7 +118,10 @@ func (e *variants) leans(r *reading, b *board) []lean {
 			continue
 		}
 		// A sheet takes up heat by its thickness times its heat capacity: the reading goes by either alike.
-		for _, k := range own {
+		for n, k := range own {
+			if n > 0 && r.sized {
+				break
+			}
 			d := b.doubts[k]
 			list = append(list, lean{k, slope * math.Log(d.low/b.knobs[k]), slope * math.Log(d.high/b.knobs[k])})
 		}

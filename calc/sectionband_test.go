@@ -1,0 +1,166 @@
+package calc
+
+import (
+	"math"
+	"strings"
+	"testing"
+)
+
+var bandJobs = func() (list []Job) {
+	for _, metal := range []string{"galvanized", "mild-steel", "stainless-304"} {
+		for _, gauge := range []int{24, 20, 18, 16, 14} {
+			for _, joint := range []string{"lap", "tee", "butt"} {
+				list = append(list, Job{Metal: metal, Gauge: gauge, Joint: joint})
+			}
+		}
+	}
+	return list
+}()
+
+// What the section says where nothing but the heat goes to an end of its band lies in the figure's own band, which holds more
+// than the heat. The heat is moved by the volts, at the same wire and travel.
+func TestBandsHoldWhatTheHeatDoes(t *testing.T) {
+	checked := 0
+	for _, job := range bandJobs {
+		c := card(t, job)
+		net, _ := c.Figure("net_heat")
+		volts, _ := c.Figure("volts")
+		for _, end := range []float64{net.Low, net.High} {
+			at := Laid(c)
+			at.Volts = Some(volts.Value * end / net.Value)
+			x := card(t, at)
+			for _, name := range []string{"wetted_width_1", "wetted_width_2", "bead_width", "base_peak_temperature", "wetting_angle"} {
+				f, ok1 := c.Figure(name)
+				g, ok2 := x.Figure(name)
+				if !ok1 || !ok2 || g.Basis.Source != sectionSource { // a bead that does not wet both has the closed form's width
+					continue
+				}
+				checked++
+				if slack := 0.002 * f.Value; g.Value < f.Low-slack || g.Value > f.High+slack {
+					t.Errorf("%s %d ga %s: %s %.4g (%.4g to %.4g), at %.4g J/mm %.4g", job.Metal, job.Gauge, job.Joint, name, f.Value, f.Low, f.High, end, g.Value)
+				}
+			}
+		}
+	}
+	if checked < 300 {
+		t.Errorf("%d figures", checked)
+	}
+}
+
+// The margin of a suggested setting is what its ranges say, which are looked for on the section itself: the nearer of their
+// ends, as well as a parabola through three points tells it.
+func TestMarginIsTheNearestEnd(t *testing.T) {
+	for _, job := range bandJobs {
+		c := card(t, job)
+		margin, _ := c.Figure("margin")
+		least := math.Inf(1)
+		for _, name := range []string{"wire_feed", "travel"} {
+			f, _ := c.Figure(name)
+			if !f.Suggested() {
+				continue
+			}
+			least = min(least, 100*(1-f.Low/f.Value), 100*(f.High/f.Value-1))
+		}
+		if math.IsInf(least, 1) {
+			continue
+		}
+		if math.Abs(margin.Value-least) > 1+0.25*least {
+			t.Errorf("%s %d ga %s: margin %.1f %%, the nearest end is %.1f %% away", job.Metal, job.Gauge, job.Joint, margin.Value, least)
+		}
+		if !(margin.Low < margin.Value && margin.Value < margin.High) {
+			t.Errorf("%s %d ga %s: margin %.1f %% from %.1f to %.1f", job.Metal, job.Gauge, job.Joint, margin.Value, margin.Low, margin.High)
+		}
+	}
+}
+
+// A lap's throat that the upper sheet's edge limits is as unsure as that sheet is thick.
+func TestThroatHasItsSheetsTolerance(t *testing.T) {
+	job := Job{Metal: "galvanized", Gauge: 18, Joint: "lap", Feed: Some(6), Travel: Some(8)}
+	c := card(t, job)
+	sheet := newBoard(c).doubts[kThick1]
+	f, _ := c.Figure("throat")
+	for _, x := range [][2]float64{{f.Value, c.Setup.Members[0].Core}, {f.Low, sheet.low}, {f.High, sheet.high}} {
+		if want := math.Sqrt2 / 2 * x[1]; math.Abs(x[0]/want-1) > 0.02 { // a slope is taken for the sheet's ends
+			t.Errorf("throat %.3f, of a sheet of %.3f mm %.3f", x[0], x[1], want)
+		}
+	}
+}
+
+// A limit on the zinc that boils is held against the sheets that have zinc.
+func TestZincLimitIsForCoatedSheets(t *testing.T) {
+	job := Job{Metal: "galvanized", Thickness: Some(2), Metal2: "mild-steel", Thickness2: Some(0.7), Joint: "lap", ZincLimit: Some(3), Feed: Some(4.2), Travel: Some(9)}
+	c := card(t, job)
+	boiled, _ := c.Figure("zinc_boiled_halfwidth")
+	if !(boiled.Value < 3) {
+		t.Fatalf("boiled %g mm", boiled.Value)
+	}
+	found := false
+	for _, e := range c.Edges {
+		if e.Name != "zinc band" {
+			continue
+		}
+		found = true
+		if !e.Met || math.Abs(e.Basis.Inputs[1].Value-boiled.Value) > 1e-9 {
+			t.Errorf("%g mm boils of 3: %+v", boiled.Value, e)
+		}
+	}
+	if !found {
+		t.Error("no edge for the zinc")
+	}
+	job.ZincLimit = Some(boiled.Value * 0.9)
+	for _, e := range card(t, job).Edges {
+		if e.Name == "zinc band" && e.Met {
+			t.Errorf("nine tenths of what boils are met: %+v", e)
+		}
+	}
+}
+
+// What a section's figure leans on moves it by what it says: the sheet's thickness and its heat capacity to the upper end
+// of their bands, alone.
+func TestSectionLeaningsMove(t *testing.T) {
+	job := Job{Metal: "mild-steel", Gauge: 16, Joint: "lap", Feed: Some(4.8), Travel: Some(5)}
+	c := card(t, job)
+	b := newBoard(c)
+	wet := func(b *board) (w, skin float64) {
+		h := b.heatField(c)
+		s, err := h.at(b.knobs[kFeed], b.knobs[kTravel], false)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return s.wet[0], max(s.skin[0], s.skin[1])
+	}
+	w0, skin0 := wet(b)
+	for _, k := range []knob{kThick1, kHeatCap1, kToe} {
+		x := *b
+		x.knobs[k] = b.doubts[k].high
+		if k == kToe {
+			x.knobs[k] = b.doubts[k].low
+		}
+		w, skin := wet(&x)
+		for name, want := range map[string]float64{"wetted_width_1": 100 * (w/w0 - 1), "base_peak_temperature": 100 * (skin/skin0 - 1)} {
+			f, _ := c.Figure(name)
+			said := 0.0
+			for _, in := range f.Basis.Inputs {
+				if in.Name == knobNames[k].name {
+					said = in.Sensitivity
+				}
+			}
+			if k == kToe {
+				said = -said
+			}
+			// A part of the leaning is its bend: the larger side is told, and the slope is found at the thin side.
+			if math.Abs(said-want) > 0.6+0.5*math.Abs(want) || said*want < 0 && math.Abs(want) > 1 {
+				t.Errorf("%s by %s: said %.2f %%, it moves %.2f %%", name, knobNames[k].name, said, want)
+			}
+		}
+	}
+}
+
+// A figure that the section gives says so, formula and source.
+func TestZincFiguresNameTheSection(t *testing.T) {
+	c := card(t, Job{Metal: "galvanized", Gauge: 18, Joint: "lap", Feed: Some(4.5), Travel: Some(6)})
+	f, _ := c.Figure("zinc_boiled_halfwidth")
+	if !strings.HasPrefix(f.Basis.Formula, "in the section") || !strings.HasPrefix(f.Basis.Source, "cross-section") {
+		t.Errorf("%s from %s", f.Basis.Formula, f.Basis.Source)
+	}
+}
