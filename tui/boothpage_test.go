@@ -11,6 +11,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/quantity"
+	"brazebooth/tables"
 )
 
 var boothSizes = [][2]int{{80, 24}, {60, 20}, {120, 40}, {40, 14}, {40, 24}}
@@ -76,22 +77,39 @@ func TestBoothDecimalComma(t *testing.T) {
 
 // The digits are never smaller than these many lines, whatever the job.
 func TestBoothDigitsAreLarge(t *testing.T) {
-	for size, least := range map[[2]int]int{{80, 24}: 5, {60, 20}: 5, {120, 40}: 10, {40, 14}: 3} {
+	for size, least := range map[[2]int]int{{80, 24}: 5, {60, 20}: 3, {120, 40}: 10, {40, 14}: 3} {
 		for _, job := range []calc.Job{{Metal: "galvanized", Gauge: 18}, {Metal: "stainless-304", Gauge: 11, Mode: "pulsed"}, gapped} {
 			s := openAt(t, size[0], size[1], Options{Job: job})
 			s.press("down", "b")
-			m := s.root()
-			g, ok := gridOf(boothCells(&m.session, false), size[0], size[1]-len(m.boothFoot(size[0], size[1])))
-			if !ok || g.dot.lines() < least {
-				t.Errorf("%v, %s: digits of %d lines", size, job.Metal, g.dot.lines())
+			if n := digitLines(s.text()); n < least {
+				t.Errorf("%v, %s: digits of %d lines:\n%s", size, job.Metal, n, s.text())
 			}
 		}
 	}
 }
 
+// digitLines is the height of the lowest row of digits on a screen.
+func digitLines(text string) int {
+	least, run := 0, 0
+	for _, l := range append(strings.Split(text, "\n"), "") {
+		if strings.ContainsAny(l, "█▀▄") && !strings.ContainsAny(l, "─·▒") { // the bar of a beat is no digit
+			run++
+			continue
+		}
+		if run > 0 && (least == 0 || run < least) {
+			least = run
+		}
+		run = 0
+	}
+	return least
+}
+
 // Any key returns and does nothing else; ctrl+c still quits.
 func TestAnyKeyLeavesTheBooth(t *testing.T) {
 	for _, k := range append([]string{"b", "5", "q", "+", "right", "tab", "f1", "f2", "?", "space"}, anyKeys...) {
+		if k == "c" || k == "." { // they show the cautions
+			continue
+		}
 		s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "galvanized", Gauge: 18}})
 		s.press("b")
 		s.hasNot("select")
@@ -106,6 +124,87 @@ func TestAnyKeyLeavesTheBooth(t *testing.T) {
 	s.press("b")
 	if !s.press("ctrl+c") {
 		t.Error("ctrl+c does not quit")
+	}
+}
+
+// boothJobs have between them every verdict that a card may have, and every hazard.
+func boothJobs() []calc.Job {
+	jobs := []calc.Job{{Metal: "galvanized", Gauge: 18}, {Metal: "brass"}, gapped, {Metal: "galvanized", Gauge: 18, Hazard: "tank,sealed"},
+		{Metal: "galvanized", Metal2: "stainless-304", Gauge: 18, Filler: "cumn13al8"}, {Metal: "dp1000", Gauge: 11}, {Metal: "grey-iron", Thickness: calc.Some(8)},
+		{Metal: "boron-steel", Gauge: 16, Hazard: "crash"}, {Metal: "mild-steel", Gauge: 18, Feed: calc.Some(3), Travel: calc.Some(10)},
+		{Metal: "copper", Gauge: 11, Mode: "pulsed"}, {Metal: "aluminium-bronze", Gauge: 24, Feed: calc.Some(3)}, {Metal: "mild-steel", Gauge: 24, Feed: calc.Some(12)},
+		{Metal: "stainless-316", Gauge: 24, Mode: "pulsed"}, {Metal: "silicon-bronze", Gauge: 18, Joint: "plug"}, {Metal: "galvanized", Gauge: 18, Travel: calc.Some(20)}}
+	for _, h := range tables.Hazards() {
+		jobs = append(jobs, calc.Job{Metal: "galvanized", Gauge: 18, Hazard: h.ID})
+	}
+	return jobs
+}
+
+// The strongest caution stands whole from 60 columns and 20 lines up, whatever it is, and so does every stop or a count of
+// them. Below that a part of it may stand, and the key that shows the rest; the figures stay in digits.
+func TestBoothSaysTheCautionWhole(t *testing.T) {
+	verdicts := map[string]bool{}
+	whole := map[[2]int]int{}
+	for _, job := range boothJobs() {
+		for _, sys := range systems() {
+			for _, size := range append(boothSizes, [2]int{60, 14}, [2]int{80, 14}, [2]int{60, 24}) {
+				s := openAt(t, size[0], size[1], Options{Job: job, Units: sys})
+				s.press("down", "b")
+				s.uncut("booth", size)
+				s.has("– c")
+				c := &s.root().session.card
+				verdicts[c.Verdict()] = true
+				text := flat(s.text())
+				said := 0
+				for _, x := range loudest(c) {
+					if strings.Contains(text, x.Text) {
+						said++
+					}
+				}
+				stops, _, _ := tally(c)
+				if said > 0 {
+					whole[size]++
+				} else if size[0] >= narrowWidth && size[1] >= 20 {
+					t.Errorf("%v, %s %s: the strongest caution is not whole:\n%s", size, job.Metal, job.Hazard, s.text())
+				}
+				if said < stops && stops > 1 {
+					s.has("■ " + quantity.Count(stops, "stop"))
+				}
+				for _, cell := range boothCells(&s.root().session, false) {
+					shownIn(t, s, cell)
+				}
+			}
+		}
+	}
+	for _, want := range []string{"good", "cold", "hot", "burn-through", "outside", "not-modelled", "stop"} {
+		if !verdicts[want] {
+			t.Errorf("no card is %s: %v", want, verdicts)
+		}
+	}
+	for _, size := range [][2]int{{40, 24}, {60, 14}, {80, 14}} {
+		if n := whole[size]; n < len(boothJobs())*len(systems())*2/3 {
+			t.Errorf("%v: only %d cautions are whole", size, n)
+		}
+	}
+}
+
+// Only c and its twin on a keypad do more: they show every caution in full, and the card is behind them.
+func TestCautionsFromTheBooth(t *testing.T) {
+	for _, k := range []string{"c", "."} {
+		s := openAt(t, 80, 60, Options{Job: gapped})
+		s.press("down", "b", k)
+		m := s.root()
+		if m.onBooth || m.beat.playing() {
+			t.Errorf("%s stays on the view", k)
+		}
+		flat := strings.Join(strings.Fields(s.text()), " ")
+		for _, x := range m.session.card.Warnings {
+			if !strings.Contains(flat, x.Text) {
+				t.Errorf("%s: no %q:\n%s", k, x.Text, s.text())
+			}
+		}
+		s.press("esc")
+		s.has("↑↓ select", "wire feed")
 	}
 }
 
@@ -156,7 +255,7 @@ func TestBoothRanges(t *testing.T) {
 	}
 }
 
-// A caution is shown by whole clauses: as many as there is room for, and always the first.
+// A caution that has no room is shown by whole clauses: as many as fit, and always the first.
 func TestClauses(t *testing.T) {
 	const text = "STOP: Do not: it melts; it burns. Use solder."
 	for _, x := range []struct {
@@ -167,12 +266,28 @@ func TestClauses(t *testing.T) {
 		{15, 1, "STOP: Do not: …"}, {4, 1, "STOP: Do not: …"},
 		{25, 2, text},
 	} {
-		if got := clauses(text, x.w, x.lines); got != x.want {
+		if got := clauses(text, func(s string) bool { return len(wrap(s, x.w)) <= x.lines }); got != x.want {
 			t.Errorf("in %d lines of %d: %q, want %q", x.lines, x.w, got, x.want)
 		}
 	}
-	if got := clauses("no clause in here at all", 5, 1); got != "no clause in here at all" {
+	if got := clauses("no clause in here at all", func(string) bool { return false }); got != "no clause in here at all" {
 		t.Errorf("%q", got)
+	}
+}
+
+// Wrapped text loses no word, whatever room its first line has, and no line is longer than its room.
+func TestRunning(t *testing.T) {
+	const text = "Extraction on, head out of the plume, respirator: zinc fume gives metal fume fever."
+	for first := -3; first <= 60; first++ {
+		lines := running(text, first, 30)
+		if got := strings.Join(strings.Fields(strings.Join(lines, " ")), " "); got != text {
+			t.Fatalf("first line of %d: %q", first, got)
+		}
+		for i, l := range lines {
+			if i == 0 && width(l) > max(0, first) || i > 0 && width(l) > 30 {
+				t.Errorf("first line of %d: %q is too long", first, l)
+			}
+		}
 	}
 }
 

@@ -137,7 +137,11 @@ func cautionTally(th *theme, c *calc.Card, w int) *row {
 		if r.used > 0 {
 			r.blank(2)
 		}
-		r.put(p, mark+" "+quantity.Count(n, what))
+		text := mark + " " + quantity.Count(n, what)
+		if width(text) > r.left() {
+			text = fmt.Sprintf("%s %d", mark, n)
+		}
+		r.put(p, text)
 	}
 	put(th.stop, stops, "■", "stop")
 	put(th.watch, cautions, "▲", "caution")

@@ -50,15 +50,23 @@ func dangerLine(th *theme, c *calc.Card, whole map[string]bool, w int) (line, bo
 	if len(words) == 0 || fumeIsSaid(c, whole) {
 		return line{}, false
 	}
-	r := newRow(w)
-	short := 2 + width(words[0]) + width(" – c")
-	if stops, _, _ := tally(c); stops > 0 {
-		if text := "■ " + quantity.Count(stops, "stop"); width(text)+2+short <= w {
+	return dangerRow(th, newRow(w), c, words, true), true
+}
+
+// dangerRow names the dangers behind what a row has already, and the key that shows every caution; stops are counted where
+// that is wanted.
+func dangerRow(th *theme, r *row, c *calc.Card, words []string, count bool) line {
+	short := width(" – c")
+	if len(words) > 0 {
+		short += 2 + width(words[0])
+	}
+	if stops, _, _ := tally(c); count && stops > 0 {
+		if text := "■ " + quantity.Count(stops, "stop"); width(text)+2+short <= r.left() {
 			r.put(th.stop, text).blank(2)
 		}
 	}
 	tail := fmt.Sprintf(" shows all %d", len(c.Warnings))
-	if w < narrowWidth {
+	if r.room < narrowWidth {
 		tail = fmt.Sprintf(": all %d", len(c.Warnings))
 	}
 	if short+width(tail) > r.left() {
@@ -66,7 +74,7 @@ func dangerLine(th *theme, c *calc.Card, whole map[string]bool, w int) (line, bo
 	}
 	putDangers(th, r, words, width(" – c"+tail))
 	r.put(th.quiet, " – ").put(th.accent, "c").put(th.quiet, tail)
-	return r.line(), true
+	return r.line()
 }
 
 // fumeIsSaid reports whether every caution of the plume is among those that stand whole.

@@ -242,18 +242,21 @@ func (m *root) pickBody(w, h int) (block, *tea.Cursor) {
 		side = 46
 	}
 	left := w - side - 3
-	list, x := m.pick.view(&m.th, left, h, w >= wideWidth)
 	card := liveCard(&m.th, &m.session, c, bad, side, h)
+	var aside block
 	if w >= wideWidth {
-		card.addAll(m.asideReasons(side, h-len(card)))
+		aside = m.asideReasons(side, h-len(card))
+		card.addAll(aside)
 	}
+	list, x := m.pick.view(&m.th, left, h, len(aside) > 0)
 	return beside(list.fit(h), card, left+3, m.th.quiet, "│ "), tea.NewCursor(x, 0)
 }
 
-// asideReasons is what the row under the cursor rests on, under the live card of a wide screen.
+// asideReasons is what the row under the cursor rests on, under the live card of a wide screen; nothing where not even its
+// sentence has room.
 func (m *root) asideReasons(w, h int) block {
 	c := m.pick.choice()
-	if c == nil || h < 5 {
+	if c == nil || h < 2+max(3, len(wrap(c.sentence(), w))) {
 		return nil
 	}
 	var b block

@@ -23,7 +23,7 @@ func helpBody(k *keyMap) func(th *theme, w int) block {
 			b.addAll(flow(r, []piece{{14, th.plain, s[1]}}, 14, w))
 		}
 		for _, s := range [...][2]string{
-			{"seen from afar", "b fills the screen with five figures; any key returns. Of a timed arc the bar moves all the time, so the terminal keeps getting something new. " +
+			{"seen from afar", "b fills the screen with five figures; c shows its cautions, any other key returns. Of a timed arc the bar moves all the time, so the terminal keeps getting something new. " +
 				"Of any other nothing changes: whether the screen goes dark is for the terminal and the machine to say, not for this program."},
 			{"colours", "brazebooth --theme auto, dark, light, contrast or none. contrast is the strongest; none has bold and plain text only. " +
 				"In sixteen colours the terminal's own palette decides."},

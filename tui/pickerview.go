@@ -9,7 +9,7 @@ import (
 
 // view draws the question, the list and what the row under the cursor means, in at most h lines, and
 // tells at which cell of the block's first line typing happens. explained means that the row's meaning
-// stands elsewhere.
+// stands elsewhere. Only where it stands whole may a row of the list have a part of its own.
 func (p *picker) view(th *theme, w, h int, explained bool) (block, int) {
 	var b block
 	field, cursor := p.fieldLine(th, w)
@@ -32,7 +32,7 @@ func (p *picker) view(th *theme, w, h int, explained bool) (block, int) {
 		meaning, room = meaning[:0], h-len(b)-1
 	}
 	b.skip()
-	b.addAll(p.list(th, w, room))
+	b.addAll(p.list(th, w, room, explained || len(meaning) > 0))
 	if len(meaning) > 0 {
 		b.skip()
 		b.addAll(meaning)
@@ -79,8 +79,8 @@ func (p *picker) typedLines(th *theme, w int) block {
 	return b
 }
 
-// list draws the rows around the cursor.
-func (p *picker) list(th *theme, w, h int) block {
+// list draws the rows around the cursor; parts means that a row may have a part of its sentence.
+func (p *picker) list(th *theme, w, h int, parts bool) block {
 	names, facts := 0, 0
 	for _, i := range p.found {
 		names = max(names, width(p.rows[i].name))
@@ -92,7 +92,7 @@ func (p *picker) list(th *theme, w, h int) block {
 	from, to := p.span(h)
 	b := make(block, 0, to-from)
 	for n := from; n < to; n++ {
-		b.add(p.rowLine(th, n, names, facts, w))
+		b.add(p.rowLine(th, n, names, facts, w, parts))
 	}
 	return b
 }
@@ -110,7 +110,7 @@ func (p *picker) span(h int) (from, to int) {
 	return p.top, min(len(p.found), p.top+h)
 }
 
-func (p *picker) rowLine(th *theme, n, names, facts, w int) line {
+func (p *picker) rowLine(th *theme, n, names, facts, w int, parts bool) line {
 	i := p.found[n]
 	c := &p.rows[i]
 	r := newRow(w)
@@ -135,7 +135,7 @@ func (p *picker) rowLine(th *theme, n, names, facts, w int) line {
 		at += facts + 2
 	}
 	at += names + 3
-	if room := w - at; room >= 20 {
+	if room := w - at; room >= 20 && (parts || width(c.line) <= room) {
 		r.to(at).put(th.quiet, cutClauses(c.line, room))
 	}
 	return r.line()

@@ -146,7 +146,7 @@ func (m *root) press(k tea.KeyPressMsg) tea.Cmd {
 	again := m.leaving
 	m.notice, m.done, m.leaving = nil, "", false
 	if m.onBooth && !key.Matches(k, m.keys.Kill) {
-		return m.act(goBack{})
+		return m.leaveBooth(key.Matches(k, m.keys.Cautions))
 	}
 	if k.Text == "" {
 		switch {
@@ -205,6 +205,15 @@ func (m *root) playInBooth() tea.Cmd {
 		return nil
 	}
 	return m.beat.start()
+}
+
+// leaveBooth leads from the booth view back to the card, or to the cautions over it.
+func (m *root) leaveBooth(cautions bool) tea.Cmd {
+	m.back()
+	if cautions {
+		return m.act(openPoints{})
+	}
+	return nil
 }
 
 // child lets the open screen act.

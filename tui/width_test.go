@@ -60,17 +60,48 @@ func longest[T any](list []T, name func(T) string) string {
 // longName is as long as a field takes.
 var longName = strings.Repeat("rainwater tank lid 12 ", 4)[:fieldMax]
 
-// elsewhere are ellipses that cut nothing: a wait, a list's row or a caution that shows whole clauses of what stands whole
-// below it or a key away, the help's range of pages.
-var elsewhere = regexp.MustCompile(`being kept …|looking at it …|fit … correct|[,;:.]\s+…`)
+// waits are ellipses that cut nothing.
+var waits = regexp.MustCompile(`being kept …|looking at it …|fit … correct`)
 
-// uncut fails where a line of the screen ends in an ellipsis, or is wider than the terminal.
+// clauseEnd is how a sentence ends of which only whole clauses are shown.
+var clauseEnd = regexp.MustCompile(`[,;:.]\s+…`)
+
+// uncut fails where a line of the screen ends in an ellipsis, or is wider than the terminal. Two places may show whole
+// clauses only: a row of a list whose sentence stands whole beside it while the cursor is there, and, under 60 columns or 20
+// lines, the booth view, which then says the key that shows the rest.
 func (s *screen) uncut(state string, size [2]int) {
 	s.t.Helper()
 	s.fits(size[0], size[1])
-	if rest := elsewhere.ReplaceAllString(s.text(), ""); strings.Contains(rest, "…") {
+	rest := waits.ReplaceAllString(s.text(), "")
+	m := s.root()
+	if m.walk != nil {
+		m = m.walk.screens
+	}
+	switch {
+	case !strings.Contains(rest, "…"):
+		return
+	case m.onBooth && (size[0] < narrowWidth || size[1] < 20):
+		s.has(" – c")
+	case m.picking() && m.page == nil && m.words == nil:
+		if c := m.pick.choice(); !strings.Contains(flat(rest), flat(c.sentence())) {
+			s.t.Fatalf("%s, %dx%d: rows are cut and the one under the cursor is not whole:\n%s", state, size[0], size[1], s.text())
+		}
+	default:
 		s.t.Fatalf("%s, %dx%d: something is cut:\n%s", state, size[0], size[1], s.text())
 	}
+	if strings.Contains(clauseEnd.ReplaceAllString(rest, ""), "…") {
+		s.t.Fatalf("%s, %dx%d: something is cut inside a clause:\n%s", state, size[0], size[1], s.text())
+	}
+}
+
+// flat is a screen's text as one line: what stands left of its rule first, then what stands right.
+func flat(text string) string {
+	var left, right []string
+	for _, l := range strings.Split(text, "\n") {
+		l, r, _ := strings.Cut(l, "│")
+		left, right = append(left, l), append(right, r)
+	}
+	return strings.Join(strings.Fields(strings.Join(append(left, right...), " ")), " ")
 }
 
 // cardStates are keys that lead from a card to every screen that lies over it, without a book.
@@ -216,6 +247,37 @@ func TestNothingCutOnTheWay(t *testing.T) {
 				s.press("enter")
 			}
 		}
+	}
+}
+
+// A row of a list that shows a part of its sentence has it whole on the same screen once the cursor is there: in every list,
+// at every layout.
+func TestNoRowIsCutUnseen(t *testing.T) {
+	if testing.Short() {
+		t.Skip("compared without -short: nothing here runs side by side")
+	}
+	o := remembering(Options{Job: calc.Job{Metal: "galvanized", Gauge: 18}})
+	first, other := pathQuestions(), otherQuestions()
+	parts, lists := 0, 0
+	for _, size := range append([][2]int{{60, 14}, {60, 24}, {80, 14}, {80, 24}, {100, 14}, {100, 24}, {100, 40}, {120, 24}, {120, 40}, {200, 50}}, narrow...) {
+		s := openAt(t, size[0], size[1], o)
+		for _, q := range append(first[:], other[:]...) {
+			m := s.root()
+			m.act(openAsk{q})
+			lists++
+			for range m.pick.rows {
+				s.press("up") // the first rows show the most
+			}
+			for i := range m.pick.rows {
+				s.uncut(fmt.Sprintf("%s, row %d", q.name, i), size)
+				parts += strings.Count(s.text(), "…")
+				s.press("down")
+			}
+			s.press("esc")
+		}
+	}
+	if parts == 0 || lists < 100 {
+		t.Errorf("%d parts of sentences in %d lists", parts, lists)
 	}
 }
 
