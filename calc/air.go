@@ -103,22 +103,6 @@ func (p *Part) cleanAir(mid, low, high float64) {
 // CleanAir returns the clean air in m³/h that thins a rate in g/h to a limit in mg/m³, mixed perfectly.
 func CleanAir(rate, limit float64) float64 { return 1000 * rate / limit }
 
-// Mixture returns the sum of concentration over limit of several agents: more than one is over the mixed limit.
-// Source: 29 CFR 1910.1000(d)(2), read.
-func Mixture(concentrations, limits []float64) (float64, error) {
-	if len(concentrations) != len(limits) {
-		return 0, outside("agents", float64(len(concentrations)), "as many limits as concentrations")
-	}
-	sum := 0.0
-	for i, c := range concentrations {
-		if !(c >= 0) || !(limits[i] > 0) {
-			return 0, outside("concentration", c, "none below zero, limits above it")
-		}
-		sum += c / limits[i]
-	}
-	return sum, nil
-}
-
 // shade adds the filter for the eyes.
 func (p *Part) shade(card *Card) {
 	amps, ok := card.Figure("current")

@@ -44,16 +44,6 @@ func FilletStress(bond bool) []float64 {
 	return list
 }
 
-// CapillaryLap returns the overlap of a capillary lap joint, mm: X = T·W/(C·L) with the tensile strength of the
-// weaker member T and the shear strength of the filler L, MPa, the thinner member's thickness W, mm, and the
-// factor C. Not for the fillet of an arc-brazed lap. Source: AWS Brazing Handbook, memory high.
-func CapillaryLap(tensile, thick, factor, shear float64) (float64, error) {
-	if err := positive([4]string{"tensile strength", "thickness", "factor", "shear strength"}, tensile, thick, factor, shear); err != nil {
-		return 0, err
-	}
-	return tensile * thick / (factor * shear), nil
-}
-
 // LegThroat returns the throat of an equal-legged fillet, mm: 0.707 of the leg.
 func LegThroat(leg float64) float64 { return leg * math.Sqrt2 / 2 }
 

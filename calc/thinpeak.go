@@ -35,7 +35,7 @@ func newton(z float64, f func(x float64) (value, slope float64)) float64 {
 // MovingHalfWidth returns the distance beside a moving source up to which the peak rise in thin sheet
 // reaches rise K, mm: Rosenthal's thin source with loss, exact for a point source of constant properties.
 // net J/mm; travel mm/s; t mm; rhoC J/mm3K; k W/mmK; loss of both faces together W/m2K. As travel grows
-// it becomes FastHalfWidth, which overstates it for a slow source or a metal that conducts well.
+// it becomes that of a line that got its heat at once, which overstates it for a slow source or a metal that conducts well.
 func MovingHalfWidth(net, travel, t, rhoC, k, loss, rise float64) (float64, error) {
 	if err := positive([4]string{"net heat", "travel", "thickness", "heat capacity"}, net, travel, t, rhoC); err != nil {
 		return 0, err
@@ -64,24 +64,4 @@ func MovingHalfWidth(net, travel, t, rhoC, k, loss, rise float64) (float64, erro
 		return y, nil
 	}
 	return 0, outside("rise", rise, "too far from what this heat can do")
-}
-
-// ThinPeak returns the highest rise that passes at a distance y mm beside a source in thin sheet without
-// loss, K.
-func ThinPeak(power, travel, t, k, rhoC, y float64) (float64, error) {
-	if err := positive([4]string{"power", "travel", "thickness", "conductivity"}, power, travel, t, k); err != nil {
-		return 0, err
-	}
-	if err := positive([4]string{"heat capacity", "distance"}, rhoC, y); err != nil {
-		return 0, err
-	}
-	want := math.Log(travel * rhoC / (2 * k) * y)
-	const h = 1e-6
-	x := newton(max(want, 2*want), func(x float64) (float64, float64) {
-		sy, _, _ := peakAt(x, 1)
-		next, _, _ := peakAt(x*math.Exp(h), 1)
-		return math.Log(sy) - want, math.Log(next/sy) / h
-	})
-	_, logPeak, _ := peakAt(x, 1)
-	return power / (2 * math.Pi * k * t) * math.Exp(logPeak), nil
 }

@@ -24,11 +24,6 @@ func TestGeneralVentilation(t *testing.T) {
 	check(t, "ceiling, m", tables.VentilationCeiling.Low, 16*0.3048, 0.005)
 }
 
-// 29 CFR 1910.1000(d)(2)(i), mixtures: the standard's own example, 500/1000 + 45/200 + 40/200 = 0.925 (memory high).
-func TestMixtureExample(t *testing.T) {
-	check(t, "mixture", must(t)(calc.Mixture([]float64{500, 45, 40}, []float64{1000, 200, 200})), 0.925, 1e-12)
-}
-
 // Zinc oxide over zinc: molar masses 81.38 and 65.38 (IUPAC), and clean air by definition of a concentration.
 func TestZincOxideAndAir(t *testing.T) {
 	check(t, "ratio", tables.ZincOxideRatio.V, 81.38/65.38, 0.0005)

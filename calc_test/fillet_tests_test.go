@@ -1,6 +1,7 @@
 package calc_test
 
 import (
+	"math"
 	"testing"
 
 	"brazebooth/calc"
@@ -35,6 +36,6 @@ func TestPredictiveBand(t *testing.T) {
 		t.Fatal(err)
 	}
 	check(t, "median", median, 2.718281828, 1e-8)
-	check(t, "high over median, as a logarithm", ln(high/median), 4.30265*1.154701, 1e-4)
-	check(t, "low over median, as a logarithm", ln(low/median), -4.30265*1.154701, 1e-4)
+	check(t, "high over median, as a logarithm", math.Log(high/median), 4.30265*1.154701, 1e-4)
+	check(t, "low over median, as a logarithm", math.Log(low/median), -4.30265*1.154701, 1e-4)
 }

@@ -5,20 +5,74 @@
 package calc_test
 
 import (
+	"flag"
 	"fmt"
 	"math"
+	"os"
+	"strings"
 	"testing"
+
+	"brazebooth/calc"
 )
+
+// checks are the names of those that ran.
+var checks = map[string]bool{}
+
+// TestMain holds README.md to the number of checks, where all of them ran.
+func TestMain(m *testing.M) {
+	flag.Parse()
+	code := m.Run()
+	if code == 0 && !testing.Short() && flag.Lookup("test.run").Value.String()+flag.Lookup("test.skip").Value.String()+flag.Lookup("test.list").Value.String() == "" {
+		code = counted()
+	}
+	os.Exit(code)
+}
+
+func counted() int {
+	b, err := os.ReadFile("../README.md")
+	if err != nil {
+		fmt.Println(err)
+		return 1
+	}
+	if want := fmt.Sprintf("\n%d checks in `calc_test/`", len(checks)); !strings.Contains(string(b), want) {
+		fmt.Printf("README.md does not say %q\n", want)
+		return 1
+	}
+	return 0
+}
 
 // check makes one outside check a subtest of its own, so that they can be counted.
 func check(t *testing.T, what string, got, want, tolerance float64) {
 	t.Helper()
 	t.Run(what, func(t *testing.T) {
 		t.Helper()
+		checks[t.Name()] = true
 		if !(math.Abs(got-want) <= tolerance) {
 			t.Errorf("%.9g, want %.9g ± %.3g", got, want, tolerance)
 		}
 	})
+}
+
+// between is a check whose source gives bounds and no value.
+func between(t *testing.T, what string, got, low, high float64) {
+	t.Helper()
+	t.Run(what, func(t *testing.T) {
+		t.Helper()
+		checks[t.Name()] = true
+		if !(got >= low && got <= high) {
+			t.Errorf("%.9g, want %.9g to %.9g", got, low, high)
+		}
+	})
+}
+
+// figure is a card's value.
+func figure(t *testing.T, card *calc.Card, name string) float64 {
+	t.Helper()
+	f, ok := card.Figure(name)
+	if !ok {
+		t.Fatalf("the card has no %s", name)
+	}
+	return f.Value
 }
 
 // must drops the error of a formula that is asked inside its range.

@@ -40,8 +40,8 @@ func TestSteelWireRule(t *testing.T) {
 			worst = max(worst, math.Abs(off))
 		}
 	}
-	check(t, "RMS", math.Sqrt(sum/n), 0, 0.09)
-	check(t, "worst", worst, 0, 0.16)
+	between(t, "RMS", math.Sqrt(sum/n), 0, 0.09)
+	between(t, "worst", worst, 0, 0.16)
 }
 
 // Common practice, no source: silicon bronze melts near 1800 F and mild steel near 2700 F; a deposit of about 50

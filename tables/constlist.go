@@ -107,8 +107,6 @@ var constants = [...]Constant{
 	{"BondFace", &BondFace},
 	{"DesignSafety", &DesignSafety},
 	{"GammaM2", &GammaM2},
-	{"LapFactor", &LapFactor},
-	{"LapOverlap", &LapOverlap},
 	{"LapLegOverSheet", &LapLegOverSheet},
 	{"PlugHoleOverSheet", &PlugHoleOverSheet},
 	{"PlugHoleSpan", &PlugHoleSpan},

@@ -1,26 +1,5 @@
 package tables
 
-// HeatOfFusion is one element's, for the mixture rule that a filler without a page is given.
-type HeatOfFusion struct {
-	Element string
-	Heat    Datum // J/g
-}
-
-var fusionOrigin = memoryHigh("CRC Handbook, enthalpy of fusion")
-
-var heatsOfFusion = [...]HeatOfFusion{
-	{"Cu", Datum{205, 204, 209, "J/g", fusionOrigin}},
-	{"Si", Datum{1787, 1780, 1800, "J/g", fusionOrigin}},
-	{"Al", Datum{397, 396, 400, "J/g", fusionOrigin}},
-	{"Sn", Datum{59, 59, 61, "J/g", fusionOrigin}},
-	{"Mn", Datum{235, 220, 240, "J/g", fusionOrigin}},
-	{"Fe", Datum{247, 247, 272, "J/g", fusionOrigin}},
-	{"Ni", Datum{298, 293, 300, "J/g", fusionOrigin}},
-}
-
-// HeatsOfFusion lists the elements' heats; read only.
-func HeatsOfFusion() []HeatOfFusion { return heatsOfFusion[:] }
-
 // Resistivity.
 var (
 	// AnnealedCopper is 100 % IACS at 20 C, 58 Sm/mm2.

@@ -38,11 +38,6 @@ var (
 	// GammaM2 is the partial factor of the Eurocode's fillet check, which is not written for brazing.
 	GammaM2 = Datum{1.25, 1.25, 1.25, "1", memoryHigh("EN 1993-1-8, resistance of joints")}
 
-	// LapFactor is C in the capillary lap X = T·W/(C·L); LapOverlap the rule of thumb in sheet
-	// thicknesses. For capillary joints only, not the fillet of an arc-brazed lap.
-	LapFactor  = Datum{0.8, 0.8, 0.8, "1", memoryHigh("AWS Brazing Handbook, lap length")}
-	LapOverlap = Datum{3, 3, 3, "1", memoryHigh("AWS Brazing Handbook, lap at least three times the thinner member")}
-
 	// LapLegOverSheet bounds the leg of a lap fillet by the upper sheet's thickness.
 	LapLegOverSheet = Datum{1, 1, 1, "1", memoryMedium("AISI S100, fillet welds in laps")}
 )

@@ -56,9 +56,10 @@ var warningLines = [...]WarningLine{
 
 // WarningByCode returns the wording of one warning.
 func WarningByCode(code string) (WarningLine, bool) {
-	for i := range warningLines {
-		if warningLines[i].Code == code {
-			return warningLines[i], true
+	list := Warnings()
+	for i := range list {
+		if list[i].Code == code {
+			return list[i], true
 		}
 	}
 	return WarningLine{}, false

@@ -13,11 +13,6 @@ const (
 	ThemeNone     Theme = "none"
 )
 
-// Themes are all of them.
-func Themes() []Theme {
-	return []Theme{ThemeAuto, ThemeDark, ThemeLight, ThemeContrast, ThemeNone}
-}
-
 // tone is a colour in three spellings: of sixteen, of 256, of all. An empty spelling is the terminal's own text colour.
 // Of 256 only those from 16 on are used: the terminal may have other colours behind the first sixteen.
 type tone struct{ ansi, indexed, full string }

@@ -163,6 +163,9 @@ func TestZonePaints(t *testing.T) {
 	}
 }
 
+// themes are all of them.
+var themes = []Theme{ThemeAuto, ThemeDark, ThemeLight, ThemeContrast, ThemeNone}
+
 // colourCode is a colour as a terminal is told it, plainCode the styles that every terminal can show without one.
 var (
 	colourCode = regexp.MustCompile(`\x1b\[(\d;)*(3[0-8]|4[0-8]|9[0-7]|10[0-7])`)
@@ -172,7 +175,7 @@ var (
 // What a theme shows of colour is what it promises: none has none at all, no theme makes text faint, and without a colour
 // a key still stands out.
 func TestThemesOnTheScreen(t *testing.T) {
-	for _, kind := range Themes() {
+	for _, kind := range themes {
 		for _, profile := range []colorprofile.Profile{colorprofile.TrueColor, colorprofile.ANSI256, colorprofile.ANSI, colorprofile.ASCII} {
 			for _, dark := range []bool{true, false} {
 				th := newTheme(kind, dark, profile)
@@ -214,7 +217,7 @@ func TestBackgroundPicks(t *testing.T) {
 // Every screen can be read by its signs alone: a frame without colour has the same text as one with it.
 func TestThemesShareTheText(t *testing.T) {
 	var first string
-	for _, kind := range Themes() {
+	for _, kind := range themes {
 		s := openAt(t, 80, 24, Options{Theme: kind, Job: calc.Job{Metal: "galvanized", Gauge: 20}})
 		s.press("m")
 		if first == "" {

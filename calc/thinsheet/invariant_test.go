@@ -19,6 +19,15 @@ func fired(t *testing.T, r *Rhythm) *Sheet {
 	return s
 }
 
+// finite reports whether every number is one.
+func (s *Sheet) finite() bool {
+	sum := 0.0
+	for _, e := range s.e {
+		sum += e
+	}
+	return !math.IsNaN(sum) && !math.IsInf(sum, 0)
+}
+
 // Heat and filler are conserved to round-off through melting, losses, gaps and the moving window.
 func TestBalances(t *testing.T) {
 	for _, r := range []*Rhythm{rhythm(steelish(), 1.5, 2), rhythm(steelish(), 0.8, 0), rhythm(copperish(), 1, 1)} {

@@ -154,12 +154,3 @@ func interval(list []float64, v float64) int {
 	}
 	return i
 }
-
-// finite reports whether every number is one.
-func (s *Sheet) finite() bool {
-	sum := 0.0
-	for _, e := range s.e {
-		sum += e
-	}
-	return !math.IsNaN(sum) && !math.IsInf(sum, 0)
-}

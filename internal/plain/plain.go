@@ -18,13 +18,9 @@ const marks = 4
 // Line returns text as one line of at most limit terminal cells. Control characters, escape sequences,
 // characters that turn the direction of writing or take no room, and broken UTF-8 are taken out; line
 // breaks and tabs become blanks; what is too long ends in an ellipsis. A limit of 0 or less gives "".
-func Line(text string, limit int) string { return cut(clean(text, false), limit) }
+func Line(text string, limit int) string { return cut(clean(text), limit) }
 
-// Text is Line for several lines: line breaks stay, and limit counts cells of the whole, one for a
-// line break.
-func Text(text string, limit int) string { return cut(clean(text, true), limit) }
-
-func clean(text string, breaks bool) string {
+func clean(text string) string {
 	if printable(text) { // as nearly all text is
 		return text
 	}
@@ -38,9 +34,6 @@ func clean(text string, breaks bool) string {
 		r, n := utf8.DecodeRuneInString(text[i:])
 		switch {
 		case lineBreak(r) && strings.HasPrefix(text[i:], "\r\n"): // the other half counts
-		case lineBreak(r) && breaks:
-			b.WriteByte('\n')
-			on = marks
 		case lineBreak(r), r == '\t':
 			b.WriteByte(' ')
 			on = 0

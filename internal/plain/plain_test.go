@@ -43,9 +43,6 @@ func TestLine(t *testing.T) {
 	if got := Line("溶接ビード", 5); got != "溶接…" {
 		t.Errorf("wide cut: %q", got)
 	}
-	if got := Text("a\r\nb\x1b[2Jc", 80); got != "a\nbc" {
-		t.Errorf("Text: %q", got)
-	}
 	if got := Line("tank", 0) + Line("tank", -3); got != "" {
 		t.Errorf("no room: %q", got)
 	}
@@ -91,22 +88,6 @@ func FuzzLine(f *testing.F) {
 		}
 		if !utf8.ValidString(got) || len(got) > (4+4*marks)*max(limit, 0) {
 			t.Fatalf("%q from %q: broken or too many bytes", got, s)
-		}
-	})
-}
-
-func FuzzText(f *testing.F) {
-	f.Add("a\r\nb\x1b]8;;x\n\u009b1m", 20)
-	f.Fuzz(func(t *testing.T, s string, limit int) {
-		limit %= 500
-		got := Text(s, limit)
-		for _, r := range got {
-			if r != '\n' && (unicode.In(r, unicode.C, unicode.Zl, unicode.Zp)) {
-				t.Fatalf("%q keeps %U", got, r)
-			}
-		}
-		if w := Width(got); w > max(limit, 0) || Text(got, limit) != got {
-			t.Fatalf("%q: %d cells, limit %d, or not stable", got, w, limit)
 		}
 	})
 }

@@ -16,9 +16,7 @@ const (
 	FieldVoltage
 	FieldTemperature
 	FieldFlow
-	FieldStress
 	FieldForce
-	FieldMass
 	FieldDuration
 	FieldPrice
 	FieldPercent
@@ -73,12 +71,8 @@ var specs = [fields]spec{
 		hint: "type 95C or 200F", rule: "a bare number is °C"},
 	FieldFlow: {what: "a gas flow", units: flows, bare: bare{from: "l/min"}, low: 1, high: 60, shown: "l/min",
 		hint: "type 12 L/min or 25cfh", rule: "a bare number is L/min"},
-	FieldStress: {what: "a stress", units: stresses, bare: bare{from: "mpa"}, low: 0, high: 5000, shown: "mpa",
-		hint: "type 345MPa or 50ksi", rule: "a bare number is MPa"},
 	FieldForce: {what: "a load", units: forces, bare: bare{from: "kn"}, low: 0, high: 10000, shown: "kn",
 		hint: "type 5kN, 500lbf or 200kg", rule: "a bare number is kN"},
-	FieldMass: {what: "a mass", units: masses, bare: bare{from: "kg"}, low: 0, high: 1e5, shown: "kg",
-		hint: "type 10lb or 4.5kg", rule: "a bare number is kg"},
 	FieldDuration: {what: "a time", units: durations, bare: bare{from: "s"}, low: 0, high: 1e6, shown: "s",
 		hint: "type 0.4s or 400ms", rule: "a bare number is seconds"},
 	FieldPrice: {what: "a price", units: prices, bare: bare{from: "/kg"}, low: 0, high: 1e6, shown: "/kg",
@@ -94,12 +88,4 @@ func Rule(f Field) string {
 		return ""
 	}
 	return specs[f].rule
-}
-
-// Hint says what may be typed into the field; "" for a field of names.
-func Hint(f Field) string {
-	if f <= 0 || f >= fields {
-		return ""
-	}
-	return specs[f].hint
 }

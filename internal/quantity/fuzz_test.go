@@ -42,9 +42,7 @@ var parsers = map[string]parser{
 	"voltage":     of(FieldVoltage, ParseVoltage),
 	"temperature": of(FieldTemperature, ParseTemperature),
 	"flow":        of(FieldFlow, ParseFlow),
-	"stress":      of(FieldStress, ParseStress),
 	"force":       of(FieldForce, ParseForce),
-	"mass":        of(FieldMass, ParseMass),
 	"duration":    of(FieldDuration, ParseDuration),
 	"percent":     of(FieldPercent, ParsePercent),
 	"number":      of(FieldNumber, ParseNumber),
@@ -92,9 +90,7 @@ func FuzzParseCurrent(f *testing.F)     { fuzz(f, "current") }
 func FuzzParseVoltage(f *testing.F)     { fuzz(f, "voltage") }
 func FuzzParseTemperature(f *testing.F) { fuzz(f, "temperature") }
 func FuzzParseFlow(f *testing.F)        { fuzz(f, "flow") }
-func FuzzParseStress(f *testing.F)      { fuzz(f, "stress") }
 func FuzzParseForce(f *testing.F)       { fuzz(f, "force") }
-func FuzzParseMass(f *testing.F)        { fuzz(f, "mass") }
 func FuzzParseDuration(f *testing.F)    { fuzz(f, "duration") }
 func FuzzParsePrice(f *testing.F)       { fuzz(f, "price") }
 func FuzzParsePercent(f *testing.F)     { fuzz(f, "percent") }

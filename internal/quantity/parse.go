@@ -85,14 +85,8 @@ func ParseTemperature(text string) (Temperature, error) {
 // 25 fits both, so cfh needs its name.
 func ParseFlow(text string) (Flow, error) { return readAs[Flow](FieldFlow, text) }
 
-// ParseStress reads a stress up to 5000 MPa.
-func ParseStress(text string) (Stress, error) { return readAs[Stress](FieldStress, text) }
-
 // ParseForce reads a load up to 10 MN, kN. Pounds and kilograms count as the force they weigh.
 func ParseForce(text string) (Force, error) { return readAs[Force](FieldForce, text) }
-
-// ParseMass reads a mass up to 100 t, kg.
-func ParseMass(text string) (Mass, error) { return readAs[Mass](FieldMass, text) }
 
 // ParseDuration reads a time up to a million seconds.
 func ParseDuration(text string) (Duration, error) { return readAs[Duration](FieldDuration, text) }

@@ -11,9 +11,7 @@ type (
 	Current     float64 // A
 	Voltage     float64 // V
 	Flow        float64 // L/min
-	Stress      float64 // MPa
 	Force       float64 // kN
-	Mass        float64 // kg
 	Duration    float64 // s
 	Price       float64 // per kg, in the user's currency
 )

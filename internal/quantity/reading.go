@@ -17,9 +17,7 @@ var likely = [fields]struct {
 	FieldTemperature: {0, 600, "f"},
 	FieldLength:      {5, 5000, "in"},
 	FieldOffset:      {-25, 25, "in"},
-	FieldStress:      {1, 5000, "ksi"},
 	FieldForce:       {0.01, 10000, "lbf"},
-	FieldMass:        {0.1, 1e5, "lb"},
 	FieldPrice:       {0.01, 1e6, "/lb"},
 }
 

@@ -75,7 +75,7 @@ func unitText(s string) string {
 	return strings.ReplaceAll(strings.ReplaceAll(s, " per ", "/"), " ", "")
 }
 
-// hasPower reports a unit whose only digits are the 2 or 3 of a square or cube: n/mm2, ft3/h.
+// hasPower reports a unit whose only digits are the 2 or 3 of a square or cube: ft3/h.
 func hasPower(s string) bool {
 	i := strings.IndexAny(s, "0123456789,")
 	return i > 0 && isLetter(s[i-1]) && (s[i] == '2' || s[i] == '3') && !strings.ContainsAny(s[i+1:], "0123456789,")

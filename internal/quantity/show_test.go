@@ -68,7 +68,7 @@ func TestShownCanBeTypedBack(t *testing.T) {
 		zero      float64 // what a part in 500 counts from
 	}{
 		"feed": {"m/min", 1000.0 / 60, 0.4, 39, 0}, "travel": {"mm/s", 1, 0.4, 59, 0}, "length": {"mm", 1, 0.1, 1e4, 0}, "flow": {"L/min", 1, 1.1, 59, 0},
-		"stress": {"MPa", 1, 1, 4900, 0}, "force": {"kN", 1, 0.1, 9000, 0}, "mass": {"kg", 1, 0.1, 9e4, 0}, "temperature": {"C", 1, 1, 1400, 32 / 1.8}, "current": {"A", 1, 6, 590, 0},
+		"force": {"kN", 1, 0.1, 9000, 0}, "temperature": {"C", 1, 1, 1400, 32 / 1.8}, "current": {"A", 1, 6, 590, 0},
 	}
 	for name, p := range ranges {
 		parse := parsers[name].parse
@@ -131,8 +131,8 @@ func TestCaseAndBlanksMeanNothing(t *testing.T) {
 	typed := map[string][]string{ // number and unit apart, since a blank belongs only between them
 		"size": {"16|ga", "18|gauge", ".06|in", "1-1/4|inch"}, "wire": {".035|in", "0.9|mm", "3/32|\""}, "gap": {"1/16|in", "1.5|mm"}, "stickout": {"1/2|in", "12|mm"},
 		"length": {"1.5|m", "2|ft", "30|cm"}, "offset": {"-1|mm", "1/32|in"}, "feed": {"250|ipm", "250|in/min", "6.3|m/min", "105|mm/s"}, "travel": {"14|ipm", "16s|/100mm", "8|mm/s"},
-		"current": {"93|A", "93|amps"}, "voltage": {"14.8|V"}, "temperature": {"200|F", "95|°C", "-4|°F"}, "flow": {"25|cfh", "12|L/min", "1|m³/h"}, "stress": {"50|ksi", "345|MPa"},
-		"force": {"500|lbf", "5|kN"}, "mass": {"10|lb", "4|kg"}, "duration": {"400|ms", "2|min"}, "price": {"$12|/lb", "25|EUR/kg"}, "percent": {"40|%"}, "number": {"12|"},
+		"current": {"93|A", "93|amps"}, "voltage": {"14.8|V"}, "temperature": {"200|F", "95|°C", "-4|°F"}, "flow": {"25|cfh", "12|L/min", "1|m³/h"},
+		"force": {"500|lbf", "5|kN"}, "duration": {"400|ms", "2|min"}, "price": {"$12|/lb", "25|EUR/kg"}, "percent": {"40|%"}, "number": {"12|"},
 	}
 	for name, p := range parsers {
 		rapid.Check(t, func(r *rapid.T) {

@@ -63,12 +63,6 @@ var (
 		{`cfh scfh ft3/h ft3/hr cuft/h cuft/hr cf/h cf/hr`, cubicFoot, 60, "cfh", 0},
 		{`m3/h m3/hr`, 1000, 60, "m3/h", 0},
 	}
-	stresses = []unit{
-		{`mpa n/mm2`, 1, 1, "MPa", 0},
-		{`ksi`, 1000 * lbf, squareIn, "ksi", 0},
-		{`psi`, lbf, squareIn, "psi", 0},
-		{`gpa`, 1000, 1, "GPa", 0},
-	}
 	forces = []unit{
 		{`kn`, 1, 1, "kN", 0},
 		{`n`, 1, 1000, "N", 0},
@@ -76,12 +70,6 @@ var (
 		{`kip kips`, lbf, 1, "kip", 0},
 		{`kgf kg`, kgf, 1000, "kgf", 0},
 		{`t`, kgf, 1, "t", 0},
-	}
-	masses = []unit{
-		{`kg kilo kilos`, 1, 1, "kg", 0},
-		{`g gram grams`, 1, 1000, "g", 0},
-		{`lb lbs pound pounds`, pound, 1, "lb", 0},
-		{`oz ounce ounces`, pound, 16, "oz", 0},
 	}
 	durations = []unit{
 		{`s sec secs second seconds`, 1, 1, "s", 0},
