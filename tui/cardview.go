@@ -5,6 +5,9 @@ func (p *cardPage) view(th *theme, s *session, w, h int, aside bool) block {
 	heads, first, last := p.part(th, settingRow, w)
 	rest, restFirst, restLast := p.lower(th, w)
 	bandRoom := max(2, min(9, h-len(heads)-6))
+	if stop := stopLines(th, &s.card, w); stop > 0 { // a stop goes before the results
+		bandRoom = max(bandRoom, min(9, h-len(heads)-4, stop+1))
+	}
 	band := cautionBand(th, &s.card, w, bandRoom, !aside)
 	fixed := len(heads) + 1 + len(band) + 1
 	var b block

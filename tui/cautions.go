@@ -39,10 +39,10 @@ func cautionBand(th *theme, c *calc.Card, w, h int, cautions bool) block {
 		}
 	}
 	add(func(x *calc.Warning) bool { return x.Severity == calc.Stop })
-	if len(b) == 0 && h > 1 { // no room for a whole one: as much of the first as there is
+	if len(b) == 0 && h > 1 { // no room for a whole one: as many clauses of the first as there is
 		for i := range c.Warnings {
 			if x := &c.Warnings[i]; x.Severity == calc.Stop {
-				b.addAll(cautionLines(th, x, w)[:h-1])
+				b.addAll(cautionPart(th, x, w, h-1))
 				break
 			}
 		}
@@ -99,6 +99,25 @@ func cautionLines(th *theme, x *calc.Warning, w int) block {
 		b.add(r.line())
 	}
 	return b
+}
+
+// stopLines is how many lines every stop takes.
+func stopLines(th *theme, c *calc.Card, w int) int {
+	n := 0
+	for i := range c.Warnings {
+		if x := &c.Warnings[i]; x.Severity == calc.Stop {
+			n += len(cautionLines(th, x, w))
+		}
+	}
+	return n
+}
+
+// cautionPart is as many whole clauses of a warning as fit into so many lines, with the sign that there is more.
+func cautionPart(th *theme, x *calc.Warning, w, lines int) block {
+	part := *x
+	said := func(text string) block { part.Text = text; return cautionLines(th, &part, w) }
+	b := said(clauses(x.Text, func(text string) bool { return len(said(text)) <= lines }))
+	return b[:min(len(b), lines)]
 }
 
 // tally counts the warnings of each severity.

@@ -68,7 +68,7 @@ var clauseEnd = regexp.MustCompile(`[,;:.]\s+…`)
 
 // uncut fails where a line of the screen ends in an ellipsis, or is wider than the terminal. Two places may show whole
 // clauses only: a row of a list whose sentence stands whole beside it while the cursor is there, and, under 60 columns or 20
-// lines, the booth view, which then says the key that shows the rest.
+// lines, a caution on the booth view or a stop on the card, which then say the key that shows the rest.
 func (s *screen) uncut(state string, size [2]int) {
 	s.t.Helper()
 	s.fits(size[0], size[1])
@@ -82,6 +82,8 @@ func (s *screen) uncut(state string, size [2]int) {
 		return
 	case m.onBooth && (size[0] < narrowWidth || size[1] < 20):
 		s.has(" – c")
+	case m.onCard() && (size[0] < narrowWidth || size[1] < 20):
+		s.has("■ STOP: ", " – c")
 	case m.picking() && m.page == nil && m.words == nil:
 		if c := m.pick.choice(); !strings.Contains(flat(rest), flat(c.sentence())) {
 			s.t.Fatalf("%s, %dx%d: rows are cut and the one under the cursor is not whole:\n%s", state, size[0], size[1], s.text())
@@ -92,6 +94,11 @@ func (s *screen) uncut(state string, size [2]int) {
 	if strings.Contains(clauseEnd.ReplaceAllString(rest, ""), "…") {
 		s.t.Fatalf("%s, %dx%d: something is cut inside a clause:\n%s", state, size[0], size[1], s.text())
 	}
+}
+
+// onCard reports that nothing lies over the card.
+func (m *root) onCard() bool {
+	return m.page == nil && m.words == nil && m.why == nil && m.marks == nil && !m.other && m.form == nil && m.inputs == nil && !m.onPart && !m.onMap && !m.onBeat && m.step == cardStep
 }
 
 // flat is a screen's text as one line: what stands left of its rule first, then what stands right.
@@ -129,8 +136,7 @@ func cardStates() []string {
 func (s *screen) home() {
 	s.press("ctrl+u", "esc")
 	for range 9 {
-		if m := s.root(); m.page == nil && m.words == nil && m.why == nil && m.marks == nil && !m.other && m.form == nil && m.inputs == nil &&
-			!m.onPart && !m.onMap && !m.onBeat && !m.onBooth && m.step == cardStep {
+		if m := s.root(); m.onCard() && !m.onBooth {
 			break
 		}
 		s.press("ctrl+u", "esc")
@@ -214,6 +220,26 @@ func TestAllIsThere(t *testing.T) {
 				t.Errorf("%d pages were looked at", seen)
 			}
 		}
+	}
+}
+
+// A stop stands whole on the card from 60 columns and 20 lines up; below that as whole clauses with the key that shows the
+// rest, and nowhere does it end in the middle of one.
+func TestStopsAreWholeOnTheCard(t *testing.T) {
+	cut := 0
+	for _, size := range [][2]int{{40, 14}, {40, 16}, {40, 20}, {40, 24}, {60, 14}, {60, 20}, {80, 14}, {80, 24}, {100, 20}, {100, 24}, {120, 20}, {120, 24}, {120, 40}} {
+		for _, job := range boothJobs() {
+			s := openAt(t, size[0], size[1], Options{Job: job})
+			s.uncut("card", size)
+			x := s.root().session.card.Warnings[0]
+			if whole := strings.Contains(flat(s.text()), x.Text); x.Severity == calc.Stop && !whole {
+				s.has(" …", " – c") // as uncut has it, on a small terminal only
+				cut++
+			}
+		}
+	}
+	if cut == 0 {
+		t.Error("no terminal is too small for a stop")
 	}
 }
 
