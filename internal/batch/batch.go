@@ -4,11 +4,11 @@ package batch
 
 import (
 	"context"
-	"errors"
 	"io"
 	"strconv"
 
 	"brazebooth/calc"
+	"brazebooth/internal/crew"
 )
 
 // Format is how rows are written, in as out.
@@ -91,16 +91,18 @@ func open(in io.Reader, o *Options) (table, error) {
 }
 
 // Run answers every row of in on out. The first bad row ends it with a *Fault unless KeepGoing is set; the rows before
-// it are written.
+// it are written. Nobody waits for an input that brings nothing once the batch has ended or is given up.
 func Run(ctx context.Context, in io.Reader, out io.Writer, o Options) (Tally, error) {
-	t, err := open(in, &o)
+	ctx, stop := context.WithCancel(ctx)
+	defer stop()
+	t, err := open(crew.Reader(ctx, in), &o)
 	if err != nil {
 		return Tally{}, err
 	}
 	if err := writeHead(t, out); err != nil {
 		return Tally{}, err
 	}
-	return answer(ctx, t, out, &o, Tally{})
+	return answer(ctx, stop, t, out, &o, Tally{})
 }
 
 func writeHead(t table, out io.Writer) error {
@@ -115,4 +117,10 @@ func writeHead(t table, out io.Writer) error {
 // limit is the most bytes that one row may take.
 const limit = 1 << 20
 
-var errLong = errors.New("row longer than a megabyte: a quote that is not closed?")
+const tooLong = "row longer than a megabyte: a quote that is not closed?"
+
+// What is no UTF-8 is refused: shown without what cannot be read it would be another text.
+const (
+	foreign     = "letters that are no UTF-8"
+	foreignHint = "save it as UTF-8: spreadsheets and editors offer that beside the file's name"
+)

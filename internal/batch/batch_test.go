@@ -38,7 +38,7 @@ func TestEveryRowHasItsOwnCard(t *testing.T) {
 			t.Fatal(err)
 		}
 		row := rows[i+1]
-		if row[head["id"]] != strconv.Itoa(i) || row[head["error"]] != "" || row[head["zone"]] != card.Zone {
+		if row[head["id"]] != strconv.Itoa(i) || row[head["error"]] != "" || row[head["verdict"]] != card.Verdict() {
 			t.Errorf("row %d: %q", i, row[:8])
 		}
 		for _, f := range card.Figures {
@@ -127,6 +127,13 @@ func TestBadRowsAreNamed(t *testing.T) {
 		{JSONLines, "{\"gauge\":18,\"gauge\":20}\n", 1, "line 1, gauge: this name stands twice", "leave one out"},
 		{JSONLines, "{\"gauge\":18} {}\n", 1, "line 1: something stands behind", "write one object"},
 		{JSONLines, "{\"guage\":18}\n", 1, "line 1, guage: ", "type gauge"},
+		{CSV, "id,gauge,feed,travel\n1,18ga,5,8\nT\xfcre,18ga,5,8\n", 3, "line 3, id: letters that are no UTF-8", "save it as UTF-8"},
+		{CSV, "id,gauge,T\xfcr\n", 1, "line 1: letters that are no UTF-8", "save it as UTF-8"},
+		{CSV, "\xff\xfeg\x00a\x00u\x00g\x00e\x00\n\x00", 1, "line 1: letters that are no UTF-8", "save it as UTF-8"},
+		{CSV, "note,gauge,feed,travel\n1,18ga,5,8\n\n2" + strings.Repeat("x", limit+8192) + ",18ga,5,8\n", 4, "line 4: row longer", "close the quote"},
+		{CSV, "note,gauge,feed,travel\n\"a\nb\",18ga,5,8\n\r\n\"2" + strings.Repeat("x\n", limit) + "\",18ga,5,8\n", 5, "line 5: row longer", "close the quote"},
+		{CSV, "gauge," + strings.Repeat("x", limit+8192), 1, "line 1: row longer", "columns' names"},
+		{JSONLines, "{\"gauge\":18,\"feed\":5,\"travel\":8}\n{\"id\":\"T\xfcre\"}\n", 2, "line 2: letters that are no UTF-8", "save it as UTF-8"},
 		{JSONLines, "{\"note\":\"" + strings.Repeat("x", limit) + "\"}\n", 1, "line 1: row longer", "one object"},
 	} {
 		_, _, err := answers(t, c.text, testOptions(c.format))
@@ -140,7 +147,8 @@ func TestBadRowsAreNamed(t *testing.T) {
 // A quote that nobody closes does not take the memory of the machine.
 func TestAnOpenQuoteEnds(t *testing.T) {
 	endless := io.MultiReader(strings.NewReader("gauge,note\n18ga,\""), io.LimitReader(letters{}, 50*limit))
-	if _, err := Run(context.Background(), endless, io.Discard, testOptions(CSV)); !errors.Is(err, errLong) {
+	var f *Fault
+	if _, err := Run(context.Background(), endless, io.Discard, testOptions(CSV)); !errors.As(err, &f) || f.Line != 2 || f.What != tooLong {
 		t.Errorf("got %v", err)
 	}
 }
@@ -244,6 +252,59 @@ func TestABatchCanBeGivenUp(t *testing.T) {
 	text, _ := benchRows(200, CSV)
 	if tally, err := Run(ctx, strings.NewReader(text), io.Discard, o); !errors.Is(err, context.Canceled) || tally.Answered < 3 || tally.Answered > 60 {
 		t.Errorf("%+v, %v", tally, err)
+	}
+}
+
+// waiting brings a text and then nothing more: a pipe whose other end is held open.
+func waiting(t *testing.T, text string) io.Reader {
+	in, out := io.Pipe()
+	t.Cleanup(func() { _ = out.Close() })
+	go func() { _, _ = io.WriteString(out, text) }()
+	return in
+}
+
+// An input that brings nothing more holds nobody: neither who gives the batch up nor one that a bad row or a full disk ends.
+func TestNobodyWaitsForAnInputThatWaits(t *testing.T) {
+	for f, rows := range map[Format][2]string{
+		CSV:       {"gauge,feed,travel\n18ga,5,8\n", "44ga,5,8\n"},
+		JSONLines: {`{"gauge":18,"feed":5,"travel":8}` + "\n", `{"gauge":44}` + "\n"},
+	} {
+		ctx, stop := context.WithCancel(context.Background())
+		o := testOptions(f)
+		o.Done = func(int) { stop() }
+		if tally, err := Run(ctx, waiting(t, rows[0]), io.Discard, o); !errors.Is(err, context.Canceled) || tally.Answered != 1 {
+			t.Errorf("%s, given up: %+v, %v", f, tally, err)
+		}
+		var fault *Fault
+		if tally, err := Run(context.Background(), waiting(t, rows[0]+rows[1]), io.Discard, testOptions(f)); !errors.As(err, &fault) || tally.Answered != 1 {
+			t.Errorf("%s, a bad row: %+v, %v", f, tally, err)
+		}
+		if _, err := Run(context.Background(), waiting(t, rows[0]), &full{300}, testOptions(f)); err == nil || err.Error() != "no room" {
+			t.Errorf("%s, a full disk: %v", f, err)
+		}
+		gone, cancel := context.WithCancel(context.Background())
+		cancel()
+		if _, err := Run(gone, waiting(t, ""), io.Discard, testOptions(f)); !errors.Is(err, context.Canceled) {
+			t.Errorf("%s, before the first row: %v", f, err)
+		}
+	}
+}
+
+// What cannot be read is not lost unseen: the row that holds it says so, and its place is kept.
+func TestForeignLettersAreMarked(t *testing.T) {
+	for f, text := range map[Format]string{
+		CSV:       "id,gauge,feed,travel\nT\xfcre,18ga,5,8\nTüre,18ga,5,8\n",
+		JSONLines: "{\"id\":\"T\xfcre\",\"gauge\":18}\n{\"id\":\"Türe\",\"gauge\":18,\"feed\":5,\"travel\":8}\n",
+	} {
+		o := testOptions(f)
+		o.KeepGoing = true
+		out, tally, err := answers(t, text, o)
+		if err != nil || tally.Answered != 1 || tally.Bad != 1 {
+			t.Errorf("%s: %+v, %v", f, tally, err)
+		}
+		if strings.Contains(out, "Tre") || !strings.Contains(out, "Türe") || !strings.Contains(out, "T\ufffdre") || !strings.Contains(out, "save it as UTF-8") {
+			t.Errorf("%s:\n%.300s", f, out)
+		}
 	}
 }
 

@@ -9,6 +9,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"brazebooth/calc"
 	"brazebooth/internal/field"
@@ -26,6 +27,7 @@ type grid struct {
 	comma   byte
 	names   []string
 	columns []choice // in the order in which they are read
+	last    int      // line of the row that was read last
 }
 
 // choice is a column that says something about the job.
@@ -35,15 +37,18 @@ type choice struct {
 	field     *field.Field
 }
 
-// budget ends a reading that takes more than a row may.
+// budget ends a reading that takes more than a row may, as if the table ended there: so the reader of CSV tells where the
+// row began.
 type budget struct {
 	in   io.Reader
 	left int
+	over bool
 }
 
 func (b *budget) Read(p []byte) (int, error) {
 	if b.left <= 0 {
-		return 0, errLong
+		b.over = true
+		return 0, io.EOF
 	}
 	n, err := b.in.Read(p)
 	b.left -= n
@@ -51,22 +56,38 @@ func (b *budget) Read(p []byte) (int, error) {
 }
 
 func newGrid(in io.Reader, o *Options) (*grid, error) {
-	b := &budget{in, limit}
+	b := &budget{in: in, left: limit}
 	buffered := bufio.NewReader(b)
 	if bom, _ := buffered.Peek(3); string(bom) == "\ufeff" {
 		_, _ = buffered.Discard(3)
 	}
-	first, _ := buffered.Peek(4096)
-	s := &grid{choices: newChoices(o), budget: b, comma: separator(first), in: csv.NewReader(buffered)}
+	s := &grid{choices: newChoices(o), budget: b, comma: separator(firstLine(buffered)), in: csv.NewReader(buffered), last: 1}
 	s.in.Comma, s.in.ReuseRecord, s.in.TrimLeadingSpace = rune(s.comma), true, true
 	names, err := s.in.Read()
+	var bad *csv.ParseError
 	switch {
+	case b.over:
+		return nil, &Fault{1, "", tooLong, "write the columns' names: metal,gauge,joint"}
 	case errors.Is(err, io.EOF):
 		return nil, &Fault{1, "", "no line with the columns' names", "write one: metal,gauge,joint"}
+	case errors.As(err, &bad):
+		return nil, &Fault{1, "", bad.Err.Error(), "write the columns' names: metal,gauge,joint"}
 	case err != nil:
-		return nil, &Fault{1, "", plain.Line(err.Error(), 100), "write the columns' names: metal,gauge,joint"}
+		return nil, err
 	}
 	return s, s.read(slices.Clone(names))
+}
+
+// firstLine looks at the first line, or at a long piece of it, and waits for nothing behind it.
+func firstLine(in *bufio.Reader) []byte {
+	for n := 1; ; n++ {
+		_, err := in.Peek(n)
+		have, _ := in.Peek(in.Buffered())
+		if err != nil || bytes.IndexByte(have, '\n') >= 0 {
+			return have
+		}
+		n = len(have)
+	}
 }
 
 // separator is what parts the columns: a spreadsheet that writes decimal commas parts them by semicolons.
@@ -84,6 +105,9 @@ func separator(text []byte) byte {
 // read takes the names of the columns.
 func (s *grid) read(names []string) error {
 	for i, name := range names {
+		if !utf8.ValidString(name) {
+			return &Fault{1, "", foreign, foreignHint}
+		}
 		name = strings.ToLower(strings.TrimSpace(plain.Uncell(name)))
 		place, f, ok := s.place(name)
 		switch {
@@ -106,28 +130,45 @@ func (s *grid) read(names []string) error {
 func (s *grid) next() (row, error) {
 	s.budget.left = limit
 	cells, err := s.in.Read()
-	if errors.Is(err, io.EOF) {
-		return row{}, err
-	}
 	var bad *csv.ParseError
-	if err != nil && !errors.As(err, &bad) {
+	if err != nil && !errors.As(err, &bad) && !s.budget.over {
 		return row{}, err
 	}
-	r := row{}
-	if len(cells) > 0 {
+	r := row{line: s.last + 1}
+	switch {
+	case bad != nil:
+		r.line = bad.StartLine
+	case len(cells) > 0:
 		r.line, _ = s.in.FieldPos(0)
 	}
+	s.last = r.line
+	if s.budget.over {
+		return r, &Fault{r.line, "", tooLong, "close the quote, or write one job on each line"}
+	}
 	if bad != nil {
-		r.line = bad.StartLine
 		r.fault = &Fault{r.line, "", bad.Err.Error(), "write " + strconv.Itoa(len(s.names)) + " cells as the first line has names, quotes doubled within quotes"}
 	}
+	s.take(&r, cells)
+	return r, nil
+}
+
+// take puts the cells into the echo and the job.
+func (s *grid) take(r *row, cells []string) {
 	for i := range s.names {
 		if i > 0 {
 			r.echo = append(r.echo, s.comma)
 		}
-		if i < len(cells) {
-			r.echo = s.appendCell(r.echo, plain.Line(plain.Uncell(cells[i]), cellWidth))
+		if i >= len(cells) {
+			continue
 		}
+		text := cells[i]
+		if !utf8.ValidString(text) {
+			text = strings.ToValidUTF8(text, "\ufffd")
+			if r.fault == nil {
+				r.fault = &Fault{r.line, plain.Line(s.names[i], 40), foreign, foreignHint}
+			}
+		}
+		r.echo = s.appendCell(r.echo, plain.Line(plain.Uncell(text), cellWidth))
 	}
 	for i := range s.columns {
 		c := &s.columns[i]
@@ -138,7 +179,6 @@ func (s *grid) next() (row, error) {
 			r.put(c.name, c.field, text)
 		}
 	}
-	return r, nil
 }
 
 // appendCell writes a text so that it is one cell, and no formula. A number with its sign is none.
@@ -159,7 +199,7 @@ func (s *grid) head() []byte {
 	for _, name := range s.names {
 		b = append(s.appendCell(b, name), s.comma)
 	}
-	b = append(b, strings.Join([]string{"error", "zone", "stop", "cautions", "assumed"}, string(rune(s.comma)))...)
+	b = append(b, strings.Join([]string{"error", "verdict", "stop", "cautions", "assumed"}, string(rune(s.comma)))...)
 	for _, f := range figures {
 		name := f.name
 		b = append(append(b, s.comma), name+" ("+f.unit+")"...)

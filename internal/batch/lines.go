@@ -8,6 +8,7 @@ import (
 	"io"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"brazebooth/calc"
 	"brazebooth/internal/field"
@@ -47,7 +48,9 @@ func (l *lines) next() (row, error) {
 		}
 		r := row{line: l.at}
 		if long {
-			r.fault = &Fault{r.line, "", errLong.Error(), "write one object on each line"}
+			r.fault = &Fault{r.line, "", tooLong, "write one object on each line"}
+		} else if !utf8.Valid(text) {
+			r.fault = &Fault{r.line, "", foreign, foreignHint}
 		} else {
 			l.read(&r, text)
 		}
@@ -80,6 +83,7 @@ func (l *lines) line() (text []byte, long bool, err error) {
 // echoOf is a line as the answer repeats it: compact JSON, or what is no JSON as a text.
 func echoOf(text []byte, long bool) []byte {
 	var out bytes.Buffer
+	text = bytes.ToValidUTF8(text, []byte("\ufffd"))
 	if long || json.Compact(&out, text) != nil {
 		out.Reset()
 		enc := json.NewEncoder(&out)

@@ -37,9 +37,8 @@ func (s spent) give(line []byte) {
 }
 
 // answer sends the rows through the workers and writes the lines in the rows' order. At most a few rows for each worker
-// are under way.
-func answer(ctx context.Context, t table, out io.Writer, o *Options, tally Tally) (Tally, error) {
-	ctx, stop := context.WithCancel(ctx)
+// are under way. stop ends the context, for the reading too: a row that ends the batch does not wait for the next one.
+func answer(ctx context.Context, stop context.CancelFunc, t table, out io.Writer, o *Options, tally Tally) (Tally, error) {
 	workers := max(1, o.Workers)
 	queue, order := make(chan *task), make(chan *task, 4*workers)
 	old := make(spent, cap(order))

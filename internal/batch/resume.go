@@ -8,6 +8,8 @@ import (
 	"fmt"
 	"io"
 	"strings"
+
+	"brazebooth/internal/crew"
 )
 
 // File is an output that can be gone on with: *os.File is one.
@@ -22,7 +24,9 @@ var ErrOther = errors.New("this output is of another input")
 // Resume goes on behind the last whole row of an earlier output, once every row of it was found to be that of the same
 // row of the input. What was written of the next row is cut off; an output that does not match is left as it is.
 func Resume(ctx context.Context, in io.Reader, out File, o Options) (Tally, error) {
-	t, err := open(in, &o)
+	ctx, stop := context.WithCancel(ctx)
+	defer stop()
+	t, err := open(crew.Reader(ctx, in), &o)
 	if err != nil {
 		return Tally{}, err
 	}
@@ -44,7 +48,7 @@ func Resume(ctx context.Context, in io.Reader, out File, o Options) (Tally, erro
 			return Tally{}, err
 		}
 	}
-	return answer(ctx, t, out, &o, Tally{Kept: kept})
+	return answer(ctx, stop, t, out, &o, Tally{Kept: kept})
 }
 
 // matched reads the whole lines of an output beside the rows of the input: how many rows there are, and where the last

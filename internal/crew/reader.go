@@ -1,0 +1,63 @@
+package crew
+
+import (
+	"context"
+	"io"
+)
+
+// Reader reads from another one and gives up when the context ends, though what it reads from may wait for what never
+// comes. That one is then left to itself: at the end of the program, or when it is closed, it comes back and nobody hears.
+func Reader(ctx context.Context, from io.Reader) io.Reader {
+	return &reader{ctx: ctx, from: from, room: make([]byte, 64<<10), come: make(chan came, 1)}
+}
+
+type reader struct {
+	ctx  context.Context
+	from io.Reader
+	room []byte // what is read into beside
+	come chan came
+	rest []byte // of it, not yet taken
+	err  error  // what comes after that
+}
+
+// came is what one reading brought.
+type came struct {
+	n     int
+	err   error
+	fault error
+}
+
+func (r *reader) Read(p []byte) (int, error) {
+	for len(r.rest) == 0 && len(p) > 0 {
+		if r.err == nil {
+			r.err = r.ctx.Err()
+		}
+		if r.err != nil { // for good: the room may still be written into
+			return 0, r.err
+		}
+		go r.fetch()
+		select {
+		case c := <-r.come:
+			if c.fault != nil {
+				panic(c.fault)
+			}
+			r.rest, r.err = r.room[:c.n], c.err
+		case <-r.ctx.Done():
+			r.err = r.ctx.Err()
+		}
+	}
+	n := copy(p, r.rest)
+	r.rest = r.rest[n:]
+	return n, nil
+}
+
+func (r *reader) fetch() {
+	var c came
+	defer func() {
+		if p := recover(); p != nil {
+			c.fault = Fault(p)
+		}
+		r.come <- c
+	}()
+	c.n, c.err = r.from.Read(r.room)
+}
