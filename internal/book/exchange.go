@@ -2,6 +2,7 @@ package book
 
 import (
 	"bufio"
+	"bytes"
 	"context"
 	"encoding/csv"
 	"encoding/json"
@@ -41,8 +42,7 @@ const longestLine = 2 * largestBody
 // Import keeps every revision of an export that the book does not have. A line that is no revision, or not the one
 // that was saved, ends it with its number; what came before stays.
 func Import(ctx context.Context, b Book, from io.Reader) (n int, err error) {
-	in := bufio.NewScanner(from)
-	in.Buffer(make([]byte, 0, 1<<16), longestLine)
+	in := bufio.NewReaderSize(from, 1<<16)
 	var batch []Revision
 	flush := func() error {
 		err := b.Save(ctx, batch...)
@@ -52,30 +52,65 @@ func Import(ctx context.Context, b Book, from io.Reader) (n int, err error) {
 		batch = batch[:0]
 		return err
 	}
-	line := 0
-	for in.Scan() {
-		line++
-		if len(strings.TrimSpace(in.Text())) == 0 {
-			continue
+	for line := 1; ; line++ {
+		text, err := nextLine(in)
+		if line == 1 {
+			text = bytes.TrimPrefix(text, []byte("\ufeff"))
 		}
 		var r Revision
-		if err := json.Unmarshal(in.Bytes(), &r); err != nil {
-			return n, errors.Join(flush(), fmt.Errorf("line %d is no revision of a book: %w", line, err))
+		switch {
+		case errors.Is(err, io.EOF):
+			err = flush()
+			return n, err
+		case err != nil:
+			err = fmt.Errorf("line %d: %w", line, err)
+		case len(bytes.TrimSpace(text)) == 0:
+			continue
+		default:
+			r, err = revisionOn(text, line)
 		}
-		if err := r.Verify(); err != nil {
-			return n, errors.Join(flush(), fmt.Errorf("line %d: %w", line, err))
+		if err != nil {
+			err = errors.Join(flush(), err)
+			return n, err
 		}
-		batch = append(batch, r)
-		if len(batch) == 500 {
-			if err := flush(); err != nil {
-				return n, err
-			}
+		if batch = append(batch, r); len(batch) < 500 {
+			continue
+		}
+		if err := flush(); err != nil {
+			return n, err
 		}
 	}
-	if err := in.Err(); err != nil {
-		return n, errors.Join(flush(), fmt.Errorf("after line %d: %w", line, err))
+}
+
+// revisionOn reads a line of an export.
+func revisionOn(text []byte, line int) (r Revision, err error) {
+	if err := json.Unmarshal(text, &r); err != nil {
+		return r, fmt.Errorf("line %d is no revision of a book: %w", line, err)
 	}
-	return n, flush()
+	if err := r.Verify(); err != nil {
+		return r, fmt.Errorf("line %d: %w", line, err)
+	}
+	return r, nil
+}
+
+// nextLine is the next line, which lives until the one after it; io.EOF behind the last.
+func nextLine(in *bufio.Reader) ([]byte, error) {
+	text, err := in.ReadSlice('\n')
+	if errors.Is(err, bufio.ErrBufferFull) {
+		text = bytes.Clone(text)
+	}
+	for errors.Is(err, bufio.ErrBufferFull) {
+		if len(text) > longestLine {
+			return nil, fmt.Errorf("longer than any revision (%d MB): an export has one on each line", longestLine>>20)
+		}
+		var more []byte
+		more, err = in.ReadSlice('\n')
+		text = append(text, more...)
+	}
+	if errors.Is(err, io.EOF) && len(text) > 0 {
+		err = nil
+	}
+	return text, err
 }
 
 // Merge keeps in one book every revision of another: the same one once, none lost. Where both changed a record the

@@ -31,14 +31,12 @@ func Look(ctx context.Context, where string) (About, error) {
 	}
 	dir := standing(filepath.Dir(where))
 	a.Network, a.Writable = network(dir), writable(dir)
-	info, err := os.Stat(where)
+	_, err := os.Stat(where)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
 		return a, nil
 	case err != nil:
 		return a, err
-	case info.IsDir():
-		return a, errors.New("a folder stands where the book should be")
 	}
 	a.There = true
 	f, err := os.OpenFile(where, os.O_RDWR, 0)
@@ -52,7 +50,7 @@ func Look(ctx context.Context, where string) (About, error) {
 	}
 	defer db.Close()
 	if a.Version, err = sqlite.version(ctx, db); err != nil {
-		return a, fmt.Errorf("it cannot be read as a book: %w", err)
+		return a, fmt.Errorf("it cannot be read as a book: %s", whyNot(err))
 	}
 	if a.Version == 0 {
 		return a, errors.New("the file is no book")

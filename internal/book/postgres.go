@@ -10,6 +10,8 @@ import (
 
 	"github.com/jackc/pgx/v5"
 	"github.com/jackc/pgx/v5/stdlib"
+
+	"brazebooth/internal/newfile"
 )
 
 var postgres = engine{name: "PostgreSQL", numbered: true, blob: "BYTEA", bytewise: ` COLLATE "C"`, lock: "SELECT pg_advisory_xact_lock(hashtextextended($1, 0))",
@@ -107,15 +109,17 @@ func (s *store) migrateServer(ctx context.Context, from int) error {
 
 // copyInto writes a SQLite copy of a server's book.
 func (s *store) copyInto(ctx context.Context, file string) error {
-	if _, err := os.Stat(file); err == nil {
-		return fmt.Errorf("%s is there already", file)
-	}
-	to, err := OpenFile(ctx, file)
-	if err != nil {
+	return newfile.Make(file, func(temp string) error {
+		to, err := OpenFile(ctx, temp)
+		if err == nil {
+			_, err = Merge(ctx, to, s)
+			err = errors.Join(err, to.Close())
+		}
+		for _, own := range [...]string{"-wal", "-shm"} { // gone, unless it failed
+			_ = os.Remove(temp + own)
+		}
 		return err
-	}
-	_, err = Merge(ctx, to, s)
-	return errors.Join(err, to.Close())
+	})
 }
 
 // Open opens a book to read and write: a file, or a server by its address.
@@ -138,13 +142,4 @@ func Read(ctx context.Context, where string) (Book, error) {
 		return nil, err
 	}
 	return ReadFile(ctx, where)
-}
-
-// plainFile refuses an address that is none of a file's and none of a PostgreSQL server's, without repeating it: it may
-// hold a password.
-func plainFile(where string) error {
-	if strings.Contains(where, "://") {
-		return errors.New("a book is a file, or postgres://user@host/database: this address is neither")
-	}
-	return nil
 }

@@ -154,7 +154,10 @@ func spaced(words []string) string {
 func (e *engine) onHead(ctx context.Context, tx querier, r *Revision) error {
 	var head string
 	err := tx.QueryRowContext(ctx, e.sql("SELECT rev FROM heads WHERE id = ?"), r.ID).Scan(&head)
-	if err == nil && head != r.Parent {
+	switch {
+	case errors.Is(err, sql.ErrNoRows):
+		return fmt.Errorf("%w: %s, which was to be changed; brazebooth book check says more", ErrNone, r.ID)
+	case err == nil && head != r.Parent:
 		return ErrStale
 	}
 	return err

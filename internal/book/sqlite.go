@@ -12,6 +12,9 @@ import (
 	"time"
 
 	_ "modernc.org/sqlite" // registers the driver "sqlite"
+
+	"brazebooth/internal/newfile"
+	"brazebooth/internal/plain"
 )
 
 var sqlite = engine{name: "SQLite", blob: "BLOB", exists: "SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name = ?",
@@ -79,9 +82,9 @@ func ReadFile(ctx context.Context, file string) (Book, error) {
 	}
 	switch {
 	case err != nil:
-		return nil, errors.Join(fmt.Errorf("%s cannot be read as a book: %w", file, err), s.Close())
+		return nil, errors.Join(unreadable(file, "cannot be read as a book", err), s.Close())
 	case v == 0:
-		return nil, errors.Join(fmt.Errorf("%s is no book", file), s.Close())
+		return nil, errors.Join(&Unreadable{plain.Line(file, 200), "is no book", nil}, s.Close())
 	case v < Version: // look-ups need its newer tables: bring it up to date first
 		_ = s.Close()
 		return OpenFile(ctx, file)
@@ -114,7 +117,7 @@ func (s *store) prepare(ctx context.Context, file string) error {
 	v, err := s.version(ctx, s.write)
 	switch {
 	case err != nil:
-		return fmt.Errorf("%s cannot be used as a book: %w", file, err)
+		return unreadable(file, "cannot be used as a book", err)
 	case v > Version:
 		s.readOnly = fmt.Sprintf("a newer program wrote it (version %d, this one knows %d)", v, Version)
 		return nil
@@ -129,7 +132,7 @@ func (s *store) prepare(ctx context.Context, file string) error {
 			if now, err := s.version(ctx, s.write); err == nil && now == Version { // another program made it a moment ago
 				return nil
 			}
-			return fmt.Errorf("%s cannot be used as a book: it is another program's database", file)
+			return &Unreadable{plain.Line(file, 200), "cannot be used as a book: it is another program's database", nil}
 		}
 	case v > 0:
 		copy := fmt.Sprintf("%s.before-version-%d.%s", file, v+1, time.Now().UTC().Format("20060102T150405"))
@@ -146,11 +149,10 @@ func (s *store) vacuumInto(ctx context.Context, file string) error {
 
 // vacuum writes a copy of a database into a file that must not exist yet.
 func vacuum(ctx context.Context, db *sql.DB, file string) error {
-	if _, err := os.Stat(file); err == nil {
-		return fmt.Errorf("%s is there already", file)
-	}
-	if _, err := db.ExecContext(ctx, "VACUUM INTO ?", file); err != nil {
-		return err
-	}
-	return os.Chmod(file, 0o600)
+	return newfile.Make(file, func(temp string) error {
+		if _, err := db.ExecContext(ctx, "VACUUM INTO ?", temp); err != nil {
+			return err
+		}
+		return os.Chmod(temp, 0o600)
+	})
 }
