@@ -1,19 +1,16 @@
 package main
 
 import (
-	"context"
 	"os"
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
-
-	"brazebooth/internal/program"
 )
 
 // TestMain lets a script run this program as a command of its own.
 func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){
-		"brazebooth": func() { os.Exit(program.Run(context.Background(), os.Args[1:])) },
+		"brazebooth": func() { os.Exit(run(os.Args[1:])) },
 	})
 }
 

@@ -40,7 +40,7 @@ The first row that cannot be answered ends the batch with its line and what to t
 With --keep-going such rows stand in the answer with the reason in the column error, and the batch goes on; it then exits
 with 1, since not every row is answered.
 --out writes row by row into a file; after a stop --resume goes on behind the last whole row of it, once all its rows were
-found to be those of FILE. Nothing else is overwritten.`,
+found to be those of FILE. Nothing is overwritten.`,
 		Example: `  brazebooth batch jobs.csv > cards.csv
   brazebooth batch jobs.jsonl --out cards.jsonl --keep-going
   brazebooth batch jobs.csv --out cards.csv --resume
@@ -49,7 +49,7 @@ found to be those of FILE. Nothing else is overwritten.`,
 		RunE: func(cmd *cobra.Command, args []string) error { return d.batch(cmd, args[0], &w) },
 	}
 	cmd.Flags().StringVar(&w.format, "format", "", "csv or jsonl; without it what FILE's ending says")
-	cmd.Flags().StringVar(&w.out, "out", "", "write the answers into this file instead of standard output")
+	cmd.Flags().StringVar(&w.out, "out", "", "write the answers into this new file instead of standard output")
 	cmd.Flags().StringVar(&w.carry, "carry", "", "more columns that are only carried along: part,customer")
 	cmd.Flags().BoolVar(&w.keepGoing, "keep-going", false, "a row that cannot be answered does not end the batch; the exit code is 1 then")
 	cmd.Flags().BoolVar(&w.resume, "resume", false, "go on behind the last whole row of --out")
@@ -96,19 +96,16 @@ func (d *Deps) runBatch(ctx context.Context, in io.Reader, w *batchWanted, o bat
 		if name == "" {
 			name = "-"
 		}
-		out, done, err := d.writeTo(name)
+		out, done, err := d.rows(name)
 		if err != nil {
 			return batch.Tally{}, err
 		}
 		t, err := batch.Run(ctx, in, out, o)
 		return t, errors.Join(err, done())
 	}
-	if err := d.local(w.out); err != nil {
-		return batch.Tally{}, err
-	}
-	f, err := os.OpenFile(w.out, os.O_RDWR|os.O_CREATE, 0o600)
+	f, err := d.oldRows(w.out)
 	if err != nil {
-		return batch.Tally{}, wrong(plain.Line(err.Error(), 200), "name the file of the batch that was stopped")
+		return batch.Tally{}, err
 	}
 	t, err := batch.Resume(ctx, in, f, o)
 	return t, errors.Join(err, f.Sync(), f.Close())
@@ -117,13 +114,20 @@ func (d *Deps) runBatch(ctx context.Context, in io.Reader, w *batchWanted, o bat
 // batchEnd says how a batch ended.
 func (d *Deps) batchEnd(ctx context.Context, t batch.Tally, err error, w *batchWanted) error {
 	var fault *batch.Fault
+	var use *usageError
 	switch {
+	case ctx.Err() != nil && w.out != "" && w.out != "-":
+		return &failure{fmt.Sprintf("cancelled behind %d rows", t.Kept+t.Answered+t.Bad), "go on behind them with --resume", ctx.Err()}
 	case ctx.Err() != nil:
 		return fmt.Errorf("cancelled behind %d rows", t.Kept+t.Answered+t.Bad)
+	case errors.As(err, &use):
+		return err
 	case errors.As(err, &fault):
 		return wrong(fault.Error(), fault.Hint+goOn(w, t))
 	case errors.Is(err, batch.ErrOther):
 		return wrong(plain.Line(err.Error(), 200), "name the file that this input's answers went into, or another one without --resume")
+	case err != nil && w.out != "" && w.out != "-":
+		return &failure{plain.Line(err.Error(), 200), fmt.Sprintf("rows written before it: %d; mend that and go on with --resume", t.Kept+t.Answered+t.Bad), err}
 	case err != nil:
 		return err
 	}
@@ -188,8 +192,6 @@ func sizeOf(in io.Reader) (int64, error) {
 	switch {
 	case err != nil:
 		return 0, err
-	case info.IsDir():
-		return 0, wrong(quote(f.Name())+" is a folder", "name a file with one job on each line")
 	case !info.Mode().IsRegular():
 		return 0, nil
 	}

@@ -139,9 +139,12 @@ func (d *Deps) keep(cmd *cobra.Command, kind book.Kind, body any, what string, f
 // bookError turns what a book says into what to type.
 func bookError(err error) error {
 	var several *book.Several
+	var bad *book.Unreadable
 	switch {
 	case err == nil:
 		return nil
+	case errors.As(err, &bad):
+		return &failure{plain.Line(bad.Error(), 300), "name another book with --book; brazebooth doctor says which is used and why", err}
 	case errors.As(err, &several):
 		return wrong(several.Error(), "type one of their ids: "+strings.Join(several.IDs[:min(len(several.IDs), 8)], ", ")+"; brazebooth book list --kind "+string(several.Kind)+" shows them")
 	case errors.Is(err, book.ErrAddress):

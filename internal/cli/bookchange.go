@@ -74,10 +74,14 @@ func (d *Deps) bookPerson() *cobra.Command {
 			if p.Name == "" {
 				return d.list(cmd, book.Query{Kind: book.PersonKind}, false)
 			}
-			if _, known, err := d.known(cmd, book.PersonKind, p.Name); known || err != nil {
-				return errors.Join(err, d.say("%s is in the book\n", plain.Line(p.Name, 60)))
+			_, known, err := d.known(cmd, book.PersonKind, p.Name)
+			if err != nil {
+				return err
 			}
-			_, err := d.keep(cmd, book.PersonKind, p, "person "+p.Name)
+			if known {
+				return d.say("%s is in the book\n", plain.Line(p.Name, 60))
+			}
+			_, err = d.keep(cmd, book.PersonKind, p, "person "+p.Name)
 			return err
 		},
 	}

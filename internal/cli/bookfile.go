@@ -4,10 +4,12 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io"
 
 	"github.com/spf13/cobra"
 
 	"brazebooth/internal/book"
+	"brazebooth/internal/crew"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
 )
@@ -18,16 +20,22 @@ func (d *Deps) bookExport() *cobra.Command {
 		Use: "export FILE", Short: "Every revision as JSON lines, or the cards as CSV; - is standard output", Args: oneArg("a file, or -", "brazebooth book export book.jsonl"),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
-				out, done, err := d.writeTo(args[0])
-				if err != nil {
-					return err
-				}
 				write := book.Export
 				if asCSV {
 					write = book.ExportCards
 				}
-				n, err := write(ctx, b, out)
-				if err = errors.Join(err, done()); err != nil {
+				var n int
+				var unread error // of a damaged book what can be read is kept
+				err := d.write(args[0], 0o600, func(w io.Writer) (err error) {
+					out := &noted{w: w}
+					n, err = write(ctx, b, out)
+					if err == nil || out.err != nil || ctx.Err() != nil {
+						return err
+					}
+					unread = err
+					return nil
+				})
+				if err = errors.Join(err, unread); err != nil {
 					return err
 				}
 				_, err = fmt.Fprintf(d.Err, "%d written\n", n)
@@ -37,6 +45,20 @@ func (d *Deps) bookExport() *cobra.Command {
 	}
 	cmd.Flags().BoolVar(&asCSV, "csv", false, "the present cards as CSV, formulas escaped")
 	return cmd
+}
+
+// noted keeps what went wrong with the writing, to tell it from the reading.
+type noted struct {
+	w   io.Writer
+	err error
+}
+
+func (n *noted) Write(p []byte) (int, error) {
+	written, err := n.w.Write(p)
+	if err != nil {
+		n.err = err
+	}
+	return written, err
 }
 
 func (d *Deps) bookImport() *cobra.Command {
@@ -49,7 +71,10 @@ func (d *Deps) bookImport() *cobra.Command {
 			}
 			defer done()
 			return d.withBook(cmd, true, func(ctx context.Context, b book.Book) error {
-				n, err := book.Import(ctx, b, in)
+				n, err := book.Import(ctx, b, crew.Reader(ctx, in))
+				if ctx.Err() != nil {
+					return &failure{"cancelled: " + quantity.Count(n, "revision") + " before that in the book", "import the file again: what is there already stays once", ctx.Err()}
+				}
 				if err != nil {
 					return wrong(plain.Line(err.Error(), 200), quantity.Count(n, "revision")+" before that in the book; mend the file and import it again")
 				}
@@ -109,12 +134,12 @@ func (d *Deps) bookBackup() *cobra.Command {
 	return &cobra.Command{
 		Use: "backup FILE", Short: "A copy of the book in a file that is not there yet", Args: oneArg("a file", "brazebooth book backup copy.db"),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			if err := d.wholeFile(args[0]); err != nil {
+			if err := errors.Join(d.wholeFile(args[0]), d.free(args[0])); err != nil {
 				return err
 			}
 			return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
 				if err := b.Backup(ctx, args[0]); err != nil {
-					return wrong(plain.Line(err.Error(), 200), "name a file that is not there yet")
+					return unmade(err)
 				}
 				return d.say("copied to %s\n", plain.Line(args[0], 200))
 			})

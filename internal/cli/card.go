@@ -28,6 +28,9 @@ machine, strength, air, cost; what is assumed then stands in the order of how mu
   brazebooth card --metal galvanized --gauge 20ga --use seal --hazard none --show all --markdown`,
 		Args: noArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
+			if err := d.free(pdf); err != nil {
+				return err
+			}
 			job, err := d.jobWith(cmd)
 			if err != nil {
 				return err
@@ -52,7 +55,7 @@ machine, strength, air, cost; what is assumed then stands in the order of how mu
 	bindCard(cmd)
 	out.bind(cmd)
 	cmd.Flags().StringVar(&with.show, "show", "", "pages on the same sheet: all, or fit,strength,cost ...")
-	cmd.Flags().StringVar(&pdf, "pdf", "", "write the card as a page for the wall")
+	cmd.Flags().StringVar(&pdf, "pdf", "", "write the card as a page for the wall into a new file; - is standard output")
 	cmd.Flags().StringVar(&paper, "paper", "a4", "of that page: a4 or letter")
 	cmd.Flags().BoolVar(&with.markdown, "markdown", false, "Markdown")
 	return cmd

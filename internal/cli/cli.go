@@ -75,7 +75,7 @@ func Run(ctx context.Context, args []string, d Deps) int {
 	if err == nil {
 		return 0
 	}
-	return d.report(err, wantsJSON(args))
+	return d.report(givenUp(ctx, err), wantsJSON(args))
 }
 
 // New builds the command tree.
@@ -182,7 +182,7 @@ func noCommand(cmd *cobra.Command, args []string) error {
 	}
 	names := commandNames(cmd)
 	if like := near.Names(args[0], names); len(like) > 0 {
-		return wrong("unknown command "+quote(args[0]), "type "+cmd.Name()+" "+near.Or(like))
+		return wrong("unknown command "+quote(args[0]), "type "+cmd.CommandPath()+" "+near.Or(like))
 	}
 	return wrong("unknown command "+quote(args[0]), "the commands are "+strings.Join(names, ", "))
 }
@@ -220,7 +220,7 @@ func noArgs(cmd *cobra.Command, args []string) error {
 	if len(args) == 0 {
 		return nil
 	}
-	return wrong("unexpected "+quote(args[0]), "see brazebooth "+cmd.Name()+" --help")
+	return wrong("unexpected "+quote(args[0]), "see "+cmd.CommandPath()+" --help")
 }
 
 // oneArg wants exactly one word.

@@ -1,10 +1,12 @@
 package cli
 
 import (
+	"context"
 	"encoding/json"
 	"errors"
 	"fmt"
 	"strconv"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -20,6 +22,16 @@ type usageError struct{ what, hint string }
 func (e *usageError) Error() string { return e.what }
 
 func wrong(what, hint string) error { return &usageError{what, hint} }
+
+// failure is what could not be done though it was rightly asked, with what to do about it.
+type failure struct {
+	what, hint string
+	cause      error
+}
+
+func (e *failure) Error() string { return e.what }
+
+func (e *failure) Unwrap() error { return e.cause }
 
 // quote repeats what was typed, safe and short.
 func quote(s string) string { return strconv.Quote(plain.Line(s, 40)) }
@@ -80,13 +92,28 @@ func remark(cmd *cobra.Command, text string) {
 	fmt.Fprintf(cmd.ErrOrStderr(), "brazebooth: %s\n", text)
 }
 
+// givenUp is an error as who ended the program sees it: that it was ended, whatever came of that underneath.
+func givenUp(ctx context.Context, err error) error {
+	if ctx.Err() == nil {
+		return err
+	}
+	what, _, code := explain(err)
+	if code == 1 && strings.HasPrefix(what, "cancelled") {
+		return err
+	}
+	return errors.New("cancelled: " + what)
+}
+
 func explain(err error) (what, hint string, code int) {
 	var use *usageError
 	var field *calc.FieldError
 	var typed *quantity.Error
+	var could *failure
 	switch {
 	case errors.As(err, &use):
 		return use.what, use.hint, 2
+	case errors.As(err, &could):
+		return could.what, could.hint, 1
 	case errors.As(err, &typed):
 		return plain.Line(typed.What, 300), plain.Line(typed.Hint, 300), 2
 	case errors.As(err, &field):

@@ -3,8 +3,10 @@ package cli
 import (
 	"errors"
 	"io"
+	"io/fs"
 	"os"
 
+	"brazebooth/internal/newfile"
 	"brazebooth/internal/plain"
 )
 
@@ -30,13 +32,22 @@ func (d *Deps) wholeFile(name string) error {
 	return wrong("standard input and output will not do here", "name a file, as ./copy.db; book export - writes to standard output")
 }
 
-// readFrom opens a file, or standard input.
+// readFrom opens a file, or standard input. What is no file, as a pipe that nobody writes into, is not waited for.
 func (d *Deps) readFrom(name, hint string) (io.Reader, func() error, error) {
 	if err := d.local(name); err != nil {
 		return nil, nil, err
 	}
 	if name == "-" {
 		return d.In, func() error { return nil }, nil
+	}
+	info, err := os.Stat(name)
+	switch {
+	case err != nil:
+		return nil, nil, wrong(plain.Line(err.Error(), 200), hint)
+	case info.IsDir():
+		return nil, nil, wrong(quote(name)+" is a folder", hint)
+	case !info.Mode().IsRegular():
+		return nil, nil, wrong(quote(name)+" is no file but a pipe or a device", "type - and lead it into standard input: ... < "+plain.Line(name, 100))
 	}
 	f, err := os.Open(name)
 	if err != nil {
@@ -45,34 +56,113 @@ func (d *Deps) readFrom(name, hint string) (io.Reader, func() error, error) {
 	return f, f.Close, nil
 }
 
-// writeTo opens a file that is not there yet, or standard output.
-func (d *Deps) writeTo(name string) (io.Writer, func() error, error) {
-	return d.create(name, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o600)
+// Whatever flag or word names a file that a command writes, it is a new one (newfile): nothing is overwritten, and a full disk
+// or a stop leaves nothing. A batch alone keeps what it has of one, since it can go on with it.
+
+// free refuses names of files that are there, before anything is worked out for them; "" and - are none.
+func (d *Deps) free(names ...string) error {
+	for _, name := range names {
+		if name == "" || name == "-" {
+			continue
+		}
+		if err := d.local(name); err != nil {
+			return err
+		}
+		if err := newfile.Check(name); err != nil {
+			return unmade(err)
+		}
+	}
+	return nil
 }
 
-// picture writes a file anew, or standard output.
-func (d *Deps) picture(name string, b []byte) error {
-	out, done, err := d.create(name, os.O_CREATE|os.O_TRUNC|os.O_WRONLY, 0o644)
-	if err != nil {
+// write writes into a file that is not there yet, or to standard output.
+func (d *Deps) write(name string, mode fs.FileMode, write func(io.Writer) error) error {
+	if err := d.local(name); err != nil {
 		return err
 	}
-	_, err = out.Write(b)
-	return errors.Join(err, done())
+	if name == "-" {
+		return write(d.Out)
+	}
+	return unmade(newfile.Write(name, mode, write))
 }
 
-func (d *Deps) create(name string, how int, mode os.FileMode) (io.Writer, func() error, error) {
-	if err := d.local(name); err != nil {
+// picture writes a page or a picture that is ready.
+func (d *Deps) picture(name string, mode fs.FileMode, b []byte) error {
+	return d.write(name, mode, func(w io.Writer) error {
+		_, err := w.Write(b)
+		return err
+	})
+}
+
+// unmade says of a file that was not made why, and what to type instead.
+func unmade(err error) error {
+	var use *usageError
+	var taken *newfile.Taken
+	switch {
+	case err == nil, errors.As(err, &use):
+		return err
+	case errors.As(err, &taken):
+		return takenName(taken)
+	case errors.Is(err, fs.ErrNotExist), errors.Is(err, fs.ErrPermission):
+		return wrong(plain.Line(err.Error(), 200), "name a file in a folder that is there and that you may write to")
+	}
+	var path *fs.PathError
+	if errors.As(err, &path) {
+		return &failure{plain.Line(err.Error(), 200), "nothing was left there: make room on that disk, or name a file on another", err}
+	}
+	return err
+}
+
+func takenName(t *newfile.Taken) error {
+	name := plain.Line(t.Name, 200)
+	if t.Folder {
+		return wrong(name+" is a folder", "name a file in it")
+	}
+	hint := "name another file; nothing is overwritten"
+	if t.Free != "" {
+		hint = "name another file, as " + plain.Line(t.Free, 200) + "; nothing is overwritten"
+	}
+	return wrong(name+" is there already", hint)
+}
+
+// rows opens a new file that grows row by row and is kept as far as it came, or standard output. One without a row is none.
+func (d *Deps) rows(name string) (io.Writer, func() error, error) {
+	if err := d.free(name); err != nil {
 		return nil, nil, err
 	}
 	if name == "-" {
 		return d.Out, func() error { return nil }, nil
 	}
-	f, err := os.OpenFile(name, how, mode)
-	if errors.Is(err, os.ErrExist) {
-		return nil, nil, wrong(plain.Line(name, 200)+" is there already", "name another file; nothing is overwritten")
-	}
+	f, err := os.OpenFile(name, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o600)
 	if err != nil {
-		return nil, nil, err
+		if taken := newfile.Check(name); errors.Is(err, fs.ErrExist) && taken != nil {
+			err = taken
+		}
+		return nil, nil, unmade(err)
 	}
-	return f, func() error { return errors.Join(f.Sync(), f.Close()) }, nil
+	return f, func() error { return endRows(f) }, nil
+}
+
+// oldRows opens what an earlier batch wrote, to go on with it.
+func (d *Deps) oldRows(name string) (*os.File, error) {
+	const hint = "name the file of the batch that was stopped"
+	if err := d.local(name); err != nil {
+		return nil, err
+	}
+	if info, err := os.Stat(name); err == nil && !info.Mode().IsRegular() {
+		return nil, wrong(quote(name)+" is no file that a batch wrote", hint)
+	}
+	f, err := os.OpenFile(name, os.O_RDWR|os.O_CREATE, 0o600)
+	if err != nil {
+		return nil, wrong(plain.Line(err.Error(), 200), hint)
+	}
+	return f, nil
+}
+
+func endRows(f *os.File) error {
+	info, err := f.Stat()
+	if err = errors.Join(err, f.Sync(), f.Close()); err == nil && info.Size() == 0 {
+		return os.Remove(f.Name())
+	}
+	return err
 }

@@ -21,6 +21,9 @@ whatever --mode says. Without --feed the first of a few feeds at which a rhythm 
   brazebooth gap --metal galvanized --gauge 20ga --joint lap --csv heat.csv --png heat.png`,
 		Args: noArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
+			if err := d.free(csvFile, pngFile); err != nil {
+				return err
+			}
 			job, err := d.jobWith(cmd)
 			if err != nil {
 				return err
@@ -39,8 +42,8 @@ whatever --mode says. Without --feed the first of a few feeds at which a rhythm 
 	bindSource(cmd)
 	bindFrom(cmd, field.OnPages(), []string{"use", "hazard"})
 	out.bind(cmd)
-	cmd.Flags().StringVar(&csvFile, "csv", "", "write the heat trace as CSV; - is standard output")
-	cmd.Flags().StringVar(&pngFile, "png", "", "write the heat trace as a PNG picture; - is standard output")
+	cmd.Flags().StringVar(&csvFile, "csv", "", "write the heat trace as CSV into a new file; - is standard output")
+	cmd.Flags().StringVar(&pngFile, "png", "", "write the heat trace as a PNG picture into a new file; - is standard output")
 	return cmd
 }
 
@@ -56,7 +59,7 @@ func (d *Deps) saveTrace(s *calc.Spots, csvFile, pngFile string) error {
 		if err != nil {
 			return err
 		}
-		if err := d.picture(f.name, b); err != nil {
+		if err := d.picture(f.name, 0o644, b); err != nil {
 			return err
 		}
 	}

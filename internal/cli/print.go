@@ -44,14 +44,7 @@ func (d *Deps) printWall(p *sheet.Wall, file, paper string, sys quantity.System)
 	if err != nil {
 		return err
 	}
-	out, done, err := d.writeTo(file)
-	if err != nil {
-		return err
-	}
-	if _, err := out.Write(pdf); err != nil {
-		return errors.Join(err, done())
-	}
-	if err := done(); err != nil {
+	if err := d.picture(file, 0o600, pdf); err != nil {
 		return err
 	}
 	if len(gone) > 0 {
@@ -83,6 +76,9 @@ func (d *Deps) bookPrint() *cobra.Command {
 			if file == "" {
 				return wrong("a page of no file", "type --pdf wall.pdf, or --pdf - for standard output")
 			}
+			if err := d.free(file); err != nil {
+				return err
+			}
 			sys, err := unitsOf(units)
 			if err != nil {
 				return err
@@ -97,7 +93,7 @@ func (d *Deps) bookPrint() *cobra.Command {
 			})
 		},
 	}
-	cmd.Flags().StringVar(&file, "pdf", "", "the file to write")
+	cmd.Flags().StringVar(&file, "pdf", "", "the file to write, a new one; - is standard output")
 	cmd.Flags().StringVar(&paper, "paper", "a4", "a4 or letter")
 	cmd.Flags().StringVar(&units, "units", "", unitsUsage)
 	return cmd

@@ -18,7 +18,7 @@ look; --writers one of keys that may also keep. --open lets everybody look. Ther
 this machine and no forwarding. The host key is made once in the data folder.
 
 Every setting below is also read from the [serve] table of the configuration file, under the flag's name, and from the
-environment, as BRAZEBOOTH_SERVE_ and the name in capitals. SIGTERM and ctrl+c end it: what is being saved is saved first.`,
+environment, as BRAZEBOOTH_SERVE_ and the name in capitals. SIGTERM and ctrl+c end it: what is being saved is saved first. A second one ends it at once.`,
 		Example: `  brazebooth serve --keys keys.txt
   brazebooth serve --listen :2222 --keys keys.txt --writers writers.txt --book postgres://shop@db/book
   ssh -p 2222 booth card --metal galvanized --gauge 20ga`,

@@ -23,6 +23,9 @@ furthest from every edge, how sure it is, and, where no setting is good, what wo
   brazebooth window --metal stainless-304 --gauge 1mm --joint tee --svg window.svg`,
 		Args: noArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
+			if err := d.free(pngFile, svgFile); err != nil {
+				return err
+			}
 			job, err := d.jobWith(cmd)
 			if err != nil {
 				return err
@@ -41,8 +44,8 @@ furthest from every edge, how sure it is, and, where no setting is good, what wo
 	bindSource(cmd)
 	bindFrom(cmd, field.OnPages(), []string{"use", "hazard"})
 	out.bind(cmd)
-	cmd.Flags().StringVar(&pngFile, "png", "", "write the map as a PNG picture; - is standard output")
-	cmd.Flags().StringVar(&svgFile, "svg", "", "write the map as an SVG picture; - is standard output")
+	cmd.Flags().StringVar(&pngFile, "png", "", "write the map as a PNG picture into a new file; - is standard output")
+	cmd.Flags().StringVar(&svgFile, "svg", "", "write the map as an SVG picture into a new file; - is standard output")
 	return cmd
 }
 
@@ -63,7 +66,7 @@ func (d *Deps) progress() func(float64) {
 // savePictures writes the map as pictures; one on standard output stands there alone.
 func (d *Deps) savePictures(m *calc.Map, pngFile, svgFile string) error {
 	if svgFile != "" {
-		if err := d.picture(svgFile, sheet.WindowSVG(m)); err != nil {
+		if err := d.picture(svgFile, 0o644, sheet.WindowSVG(m)); err != nil {
 			return err
 		}
 	}
@@ -74,7 +77,7 @@ func (d *Deps) savePictures(m *calc.Map, pngFile, svgFile string) error {
 	if err != nil {
 		return err
 	}
-	return d.picture(pngFile, b)
+	return d.picture(pngFile, 0o644, b)
 }
 
 // cancelled says plainly that an answer was given up.

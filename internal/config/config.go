@@ -87,12 +87,12 @@ func (s *Settings) read(file string) error {
 	if file == "" {
 		return nil
 	}
-	text, err := os.ReadFile(file)
+	text, err := textOf(file)
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil
 	}
 	if err != nil {
-		return &Error{plain.Line(err.Error(), 200), "make the file readable, or take it away"}
+		return err
 	}
 	given, err := parse(text)
 	if err != nil {
@@ -117,6 +117,29 @@ func (s *Settings) read(file string) error {
 	}
 	slices.Sort(s.Unknown)
 	return nil
+}
+
+// textOf is what the file holds; fs.ErrNotExist where there is none. What is no file, as a pipe that nobody writes into, is
+// not waited for.
+func textOf(file string) ([]byte, error) {
+	info, err := os.Stat(file)
+	if err == nil && !info.Mode().IsRegular() {
+		what := "a pipe or a device"
+		if info.IsDir() {
+			what = "a folder"
+		}
+		return nil, &Error{plain.Line(file, 200) + " is no file but " + what, "put a text file in its place, or take it away"}
+	}
+	if err == nil {
+		var text []byte
+		if text, err = os.ReadFile(file); err == nil {
+			return text, nil
+		}
+	}
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil, err
+	}
+	return nil, &Error{plain.Line(err.Error(), 200), "make the file readable, or take it away"}
 }
 
 // parse reads TOML.

@@ -29,7 +29,7 @@ func Unset(file, name string) (had bool, err error) {
 	if err != nil {
 		return false, err
 	}
-	text, err := os.ReadFile(file)
+	text, err := textOf(file)
 	if errors.Is(err, fs.ErrNotExist) {
 		return false, nil
 	}
@@ -49,7 +49,7 @@ func Unset(file, name string) (had bool, err error) {
 // change writes a key with its value, or without one takes its line away. What came of it is read back before it is
 // kept: nothing but this key may differ.
 func change(file, name string, value *string) error {
-	text, err := os.ReadFile(file)
+	text, err := textOf(file)
 	if err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return err
 	}

@@ -127,6 +127,9 @@ func serveTable(file string, named bool) (map[string]any, error) {
 	if file == "" {
 		return nil, nil
 	}
+	if info, err := os.Stat(file); err == nil && !info.Mode().IsRegular() {
+		return nil, wrong(file+" is no file that can be read to its end", "name a file: --config FILE")
+	}
 	text, err := os.ReadFile(file)
 	if os.IsNotExist(err) && !named {
 		return nil, nil

@@ -1,0 +1,46 @@
+//go:build unix
+
+package config
+
+import (
+	"errors"
+	"os"
+	"path/filepath"
+	"strings"
+	"syscall"
+	"testing"
+	"time"
+)
+
+// What is no file is refused, and nobody waits for a pipe that nobody writes into.
+func TestWhatIsNoFile(t *testing.T) {
+	dir := t.TempDir()
+	pipe := filepath.Join(dir, "pipe")
+	if err := syscall.Mkfifo(pipe, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	link := filepath.Join(dir, "link")
+	if err := os.Symlink(pipe, link); err != nil {
+		t.Fatal(err)
+	}
+	for file, what := range map[string]string{pipe: "a pipe or a device", link: "a pipe or a device", os.DevNull: "a pipe or a device", dir: "a folder"} {
+		done := make(chan []error, 1)
+		go func() {
+			_, load := Load(file, nil)
+			_, set := Set(file, "units", "inch")
+			_, unset := Unset(file, "units")
+			done <- []error{load, set, unset}
+		}()
+		select {
+		case list := <-done:
+			for i, err := range list {
+				var e *Error
+				if !errors.As(err, &e) || e.What != file+" is no file but "+what || !strings.Contains(e.Hint, "take it away") {
+					t.Errorf("%s, %d: %v", file, i, err)
+				}
+			}
+		case <-time.After(time.Minute):
+			t.Fatalf("%s is waited for", file)
+		}
+	}
+}
