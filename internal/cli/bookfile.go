@@ -139,10 +139,19 @@ func (d *Deps) bookBackup() *cobra.Command {
 			}
 			return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
 				if err := b.Backup(ctx, args[0]); err != nil {
-					return unmade(err)
+					return uncopied(args[0], err)
 				}
 				return d.say("copied to %s\n", plain.Line(args[0], 200))
 			})
 		},
 	}
+}
+
+// uncopied says of a copy that was not made what to do.
+func uncopied(file string, err error) error {
+	var use *usageError
+	if err = unmade(err); errors.As(err, &use) {
+		return err
+	}
+	return &failure{"no copy in " + plain.Line(file, 200) + ": " + plain.Line(err.Error(), 200), "make room on that disk, or name a file on another; brazebooth book check says whether the book itself is sound", err}
 }
