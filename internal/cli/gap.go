@@ -28,6 +28,9 @@ whatever --mode says. Without --feed the first of a few feeds at which a rhythm 
 			if err != nil {
 				return err
 			}
+			if job.Travel.Set {
+				return wrong("--travel: a timed arc has none of its own, it follows from the step and the beat", "leave it out, or give --spot-step, --arc-on and --arc-off")
+			}
 			s, err := calc.Gap(cmd.Context(), job, d.progress())
 			if err != nil {
 				return cancelled(cmd.Context(), err)

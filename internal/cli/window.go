@@ -18,8 +18,10 @@ func (d *Deps) windowCommand() *cobra.Command {
 		Use:   "window",
 		Short: "The operating window: what every feed and travel would do",
 		Long: `The operating window of a job: a map of wire feed and travel with what each would do, the setting
-furthest from every edge, how sure it is, and, where no setting is good, what would open one.`,
+furthest from every edge, how sure it is, and, where no setting is good, what would open one. The map is of all feeds and
+travels; with --feed, --amps or --travel it marks that setting and says how far every edge is from it.`,
 		Example: `  brazebooth window --metal galvanized --gauge 20ga
+  brazebooth window --metal galvanized --gauge 20ga --feed 5 --travel 8
   brazebooth window --metal stainless-304 --gauge 1mm --joint tee --svg window.svg`,
 		Args: noArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
@@ -34,10 +36,14 @@ furthest from every edge, how sure it is, and, where no setting is good, what wo
 			if err != nil {
 				return cancelled(cmd.Context(), err)
 			}
-			if err := d.savePictures(&m, pngFile, svgFile); err != nil || pngFile == "-" || svgFile == "-" {
+			given, err := d.givenCard(cmd.Context(), job)
+			if err != nil {
 				return err
 			}
-			return d.answer(out, func(o sheet.Options) string { return sheet.WindowText(&m, o) }, func() ([]byte, error) { return sheet.WindowJSON(&m, Version) })
+			if err := d.savePictures(&m, given, pngFile, svgFile); err != nil || pngFile == "-" || svgFile == "-" {
+				return err
+			}
+			return d.answer(out, func(o sheet.Options) string { return sheet.WindowText(&m, given, o) }, func() ([]byte, error) { return sheet.WindowJSON(&m, given, Version) })
 		},
 	}
 	bind(cmd)
@@ -47,6 +53,15 @@ furthest from every edge, how sure it is, and, where no setting is good, what wo
 	cmd.Flags().StringVar(&pngFile, "png", "", "write the map as a PNG picture into a new file; - is standard output")
 	cmd.Flags().StringVar(&svgFile, "svg", "", "write the map as an SVG picture into a new file; - is standard output")
 	return cmd
+}
+
+// givenCard is the card of the setting that was asked about, nil where neither feed nor travel was given.
+func (d *Deps) givenCard(ctx context.Context, job calc.Job) (*calc.Card, error) {
+	if !job.Feed.Set && !job.Amps.Set && !job.Travel.Set {
+		return nil, nil
+	}
+	card, err := d.solve(ctx, job)
+	return &card, err
 }
 
 // progress tells on a terminal's standard error how far a long answer is; it says nothing where nobody
@@ -64,16 +79,16 @@ func (d *Deps) progress() func(float64) {
 }
 
 // savePictures writes the map as pictures; one on standard output stands there alone.
-func (d *Deps) savePictures(m *calc.Map, pngFile, svgFile string) error {
+func (d *Deps) savePictures(m *calc.Map, given *calc.Card, pngFile, svgFile string) error {
 	if svgFile != "" {
-		if err := d.picture(svgFile, 0o644, sheet.WindowSVG(m)); err != nil {
+		if err := d.picture(svgFile, 0o644, sheet.WindowSVG(m, given)); err != nil {
 			return err
 		}
 	}
 	if pngFile == "" {
 		return nil
 	}
-	b, err := sheet.WindowPNG(m)
+	b, err := sheet.WindowPNG(m, given)
 	if err != nil {
 		return err
 	}

@@ -3,10 +3,13 @@ package sheet
 import (
 	"bytes"
 	"context"
+	"encoding/json"
 	"encoding/xml"
 	"errors"
 	"image/png"
 	"io"
+	"math"
+	"strings"
 	"testing"
 
 	"brazebooth/calc"
@@ -26,7 +29,7 @@ func TestWindowJSONKeepsItsSchema(t *testing.T) {
 	schema := loadSchema(t, "window-schema.json")
 	for _, j := range []calc.Job{{Metal: "galvanized", Gauge: 20}, {Metal: "copper", Thickness: calc.Some(1), Joint: "butt"}} {
 		m := coarse(t, j)
-		b, err := WindowJSON(&m, "test")
+		b, err := WindowJSON(&m, nil, "test")
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -36,17 +39,71 @@ func TestWindowJSONKeepsItsSchema(t *testing.T) {
 	}
 }
 
+// A setting that was asked about is marked where it lies, with its own zone and margins, in every form of the map.
+func TestWindowMarksWhatWasGiven(t *testing.T) {
+	job := calc.Job{Metal: "galvanized", Gauge: 20}
+	m := coarse(t, job)
+	schema := loadSchema(t, "window-schema.json")
+	for _, c := range []struct {
+		feed, travel calc.Opt
+		on           bool
+		says         string
+	}{
+		{calc.Some(m.Feeds[9]), calc.Some(m.Travels[1]), true, "As given: "},
+		{calc.Some(m.Suggestion.Feed), calc.Some(m.Suggestion.Travel), true, "As given: "},
+		{calc.Some(m.Feeds[2]), calc.Opt{}, true, "Wire feed as given, with the travel"},
+		{calc.Opt{}, calc.Some(m.Travels[3]), true, "Travel as given, with the feed"},
+		{calc.Some(20), calc.Some(8), false, "As given: 20.0 m/min at 8.0 mm/s (beyond this map): "},
+	} {
+		job.Feed, job.Travel = c.feed, c.travel
+		card, err := calc.Solve(job)
+		if err != nil {
+			t.Fatal(err)
+		}
+		text := WindowText(&m, &card, Options{Units: quantity.Metric})
+		fits(t, c.says, text)
+		rows, said, _ := strings.Cut(text, "+ good")
+		_, rows, _ = strings.Cut(rows, "│")
+		if at, _, on := givenPoint(&m, &card); on != c.on || strings.Contains(rows, "G") != c.on || on && math.Abs(math.Log(m.Feeds[at]/card.Used.Feed.V)) > 0.1 {
+			t.Errorf("%s on the map: %v, at column %d\n%s", c.says, on, at, text)
+		}
+		said = strings.Join(strings.Fields(said), " ")
+		if !strings.Contains(said, c.says) || !strings.Contains(said, card.Verdict()) || !strings.Contains(said, edgeText(&card.Edges[0])) {
+			t.Errorf("%s:\n%s", c.says, text)
+		}
+		b, err := WindowJSON(&m, &card, "test")
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, fault := range held(t, schema, b) {
+			t.Errorf("%s: %s", c.says, fault)
+		}
+		var doc struct{ Given *givenSetting }
+		if err := json.Unmarshal(b, &doc); err != nil || doc.Given == nil || doc.Given.Verdict != card.Verdict() || doc.Given.Feed != card.Used.Feed.V {
+			t.Errorf("%s: %+v, %v", c.says, doc.Given, err)
+		}
+		if svg := string(WindowSVG(&m, &card)); strings.Contains(svg, ">G<") != c.on || strings.Contains(svg, "as given, ") != c.on {
+			t.Errorf("%s: the picture says G: %v", c.says, strings.Contains(svg, ">G<"))
+		}
+		bare, err1 := WindowPNG(&m, nil)
+		marked, err2 := WindowPNG(&m, &card)
+		if err1 != nil || err2 != nil || bytes.Equal(bare, marked) == c.on {
+			t.Errorf("%s: the picture is marked: %v, %v, %v", c.says, !bytes.Equal(bare, marked), err1, err2)
+		}
+	}
+}
+
 func TestWindowTextStaysIn80Columns(t *testing.T) {
 	for _, units := range []quantity.System{quantity.Metric, quantity.Inch, quantity.Both} {
 		m := coarse(t, calc.Job{Metal: "copper", Thickness: calc.Some(1), Joint: "butt"})
-		fits(t, string(units), WindowText(&m, Options{Units: units}))
+		fits(t, string(units), WindowText(&m, nil, Options{Units: units}))
 	}
 }
 
 // The pictures are whole files of their kind, as large as their layout says.
 func TestWindowPictures(t *testing.T) {
 	m := coarse(t, calc.Job{Metal: "galvanized", Gauge: 20})
-	b, err := WindowPNG(&m)
+	b, err := WindowPNG(&m, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -57,7 +114,7 @@ func TestWindowPictures(t *testing.T) {
 	if w, h := pictureSize(&m); img.Bounds().Dx() != w || img.Bounds().Dy() != h {
 		t.Errorf("%v, want %d x %d", img.Bounds(), w, h)
 	}
-	d := xml.NewDecoder(bytes.NewReader(WindowSVG(&m)))
+	d := xml.NewDecoder(bytes.NewReader(WindowSVG(&m, nil)))
 	for {
 		if _, err := d.Token(); errors.Is(err, io.EOF) {
 			break

@@ -18,16 +18,17 @@ type windowDocument struct {
 	Zones      []string        `json:"zones"`   // feed outer
 	Margins    []float64       `json:"margins"` // %
 	Suggestion calc.Suggestion `json:"suggestion"`
+	Given      *givenSetting   `json:"given,omitempty"`
 	Good       bool            `json:"good"`
 	Edges      []edge          `json:"edges"` // at the suggestion
 	calc.Chance
 	Remedies []calc.Remedy `json:"remedies"`
 }
 
-// WindowJSON writes an operating window as one JSON document.
-func WindowJSON(m *calc.Map, version string) ([]byte, error) {
+// WindowJSON writes an operating window as one JSON document, with the setting that was asked about, nil for none.
+func WindowJSON(m *calc.Map, given *calc.Card, version string) ([]byte, error) {
 	d := windowDocument{Schema: Schema, Version: version, Job: m.Job, Zones: m.Zones, Margins: make([]float64, len(m.Margins)),
-		Suggestion: m.Suggestion, Good: m.Good, Edges: edgesOf(m.Card.Edges), Chance: m.Chance, Remedies: orEmpty(m.Remedies)}
+		Suggestion: m.Suggestion, Given: givenOf(given), Good: m.Good, Edges: edgesOf(m.Card.Edges), Chance: m.Chance, Remedies: orEmpty(m.Remedies)}
 	d.Axes.Feed, d.Axes.Travel = m.Feeds, m.Travels
 	for i, v := range m.Margins {
 		d.Margins[i] = math.Round(v*10) / 10

@@ -15,20 +15,24 @@ import (
 )
 
 // WindowPNG draws an operating window as PNG, as WindowSVG does.
-func WindowPNG(m *calc.Map) ([]byte, error) {
+func WindowPNG(m *calc.Map, given *calc.Card) ([]byte, error) {
 	w, h := pictureSize(m)
 	img := image.NewRGBA(image.Rect(0, 0, w, h))
 	draw.Draw(img, img.Bounds(), image.White, image.Point{}, draw.Src)
+	gi, gj, on := givenPoint(m, given)
 	for i := range m.Feeds {
 		for j := range m.Travels {
 			x, y := corner(m, i, j)
 			mark := PointMark(m, i, j)
 			c := zoneColours[mark]
+			if on && i == gi && j == gj {
+				mark = givenMark
+			}
 			draw.Draw(img, image.Rect(x, y, x+cellWide, y+cellHigh), image.NewUniform(color.RGBA{c[0], c[1], c[2], 255}), image.Point{}, draw.Src)
 			write(img, label{x + cellWide/2, y + cellHigh - 4, "middle", string(mark)})
 		}
 	}
-	for _, l := range pictureLabels(m) {
+	for _, l := range pictureLabels(m, given) {
 		write(img, l)
 	}
 	i, j := m.At(m.Suggestion.Feed, m.Suggestion.Travel)

@@ -27,8 +27,9 @@ func corner(m *calc.Map, i, j int) (x, y int) {
 	return leftRoom + cellWide*i, topRoom + cellHigh*(len(m.Travels)-1-j)
 }
 
-// WindowSVG draws an operating window as SVG: every cell also carries its mark, so that it reads without colour.
-func WindowSVG(m *calc.Map) []byte {
+// WindowSVG draws an operating window as SVG: every cell also carries its mark, so that it reads without colour. given is the
+// card of the setting that was asked about, nil for none.
+func WindowSVG(m *calc.Map, given *calc.Card) []byte {
 	var b strings.Builder
 	w, h := pictureSize(m)
 	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" width="%d" height="%d" font-family="monospace" font-size="11">`+"\n", w, h)
@@ -36,16 +37,20 @@ func WindowSVG(m *calc.Map) []byte {
 	text := func(x, y int, anchor, s string) {
 		fmt.Fprintf(&b, `<text x="%d" y="%d" text-anchor="%s">%s</text>`+"\n", x, y, anchor, html.EscapeString(s))
 	}
+	gi, gj, on := givenPoint(m, given)
 	for i := range m.Feeds {
 		for j := range m.Travels {
 			x, y := corner(m, i, j)
 			mark := PointMark(m, i, j)
 			c := zoneColours[mark]
+			if on && i == gi && j == gj {
+				mark = givenMark
+			}
 			fmt.Fprintf(&b, `<rect x="%d" y="%d" width="%d" height="%d" fill="#%02x%02x%02x"/>`, x, y, cellWide, cellHigh, c[0], c[1], c[2])
 			text(x+cellWide/2, y+cellHigh-4, "middle", string(mark))
 		}
 	}
-	for _, l := range pictureLabels(m) {
+	for _, l := range pictureLabels(m, given) {
 		text(l.x, l.y, l.anchor, l.text)
 	}
 	i, j := m.At(m.Suggestion.Feed, m.Suggestion.Travel)
@@ -60,13 +65,16 @@ type label struct {
 }
 
 // pictureLabels are the words about a window's picture.
-func pictureLabels(m *calc.Map) []label {
+func pictureLabels(m *calc.Map, given *calc.Card) []label {
 	_, h := pictureSize(m)
 	list := []label{
 		{leftRoom, 16, "start", "operating window: " + m.Card.Used.Metal + ", " + m.Card.Used.Joint + ", " + m.Card.Setup.Filler.ID + ", " + wireText(m.Card.Used.Wire.V) + ", " + m.Card.Used.Mode},
 		{leftRoom, 32, "start", "travel, mm/s, upward; wire feed, m/min, to the right"},
 		{leftRoom, h - 40, "start", "+ good   . cold   x hot   # burn-through   , another edge not met   box: suggestion"},
 		{leftRoom, h - 22, "start", "strike a test bead on scrap of the same sheet first"},
+	}
+	if _, _, on := givenPoint(m, given); on {
+		list = append(list, label{leftRoom, h - 6, "start", fmt.Sprintf("%c: as given, %.2f m/min at %.2f mm/s: %s", givenMark, given.Used.Feed.V, given.Used.Travel.V, given.Verdict())})
 	}
 	for i := 0; i < len(m.Feeds); i += max(1, len(m.Feeds)/8) {
 		x, _ := corner(m, i, 0)

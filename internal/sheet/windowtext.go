@@ -24,8 +24,9 @@ func ZoneMark(zone string) byte {
 }
 
 // WindowText writes an operating window as plain text of at most 80 columns: a map of travel upward and
-// wire feed to the right, where S is the suggestion, then what surrounds it.
-func WindowText(m *calc.Map, o Options) string {
+// wire feed to the right, where S is the suggestion, then what surrounds it. given is the card of the setting that was
+// asked about, nil for none.
+func WindowText(m *calc.Map, given *calc.Card, o Options) string {
 	w := writer{comma: o.Comma}
 	w.head(&m.Card, o)
 	for _, l := range m.Card.Warnings {
@@ -34,27 +35,36 @@ func WindowText(m *calc.Map, o Options) string {
 			w.line("")
 		}
 	}
-	w.windowMap(m, o)
+	w.windowMap(m, given, o)
 	w.line("")
-	w.line("+ good   . cold   x hot   # burn-through   S suggestion")
+	legend := "+ good   . cold   x hot   # burn-through   S suggestion"
+	if _, _, on := givenPoint(m, given); on {
+		legend += "   " + string(givenMark) + " as given"
+	}
+	w.line("%s", legend)
 	w.line(", good heat, but another edge is not met: joint filled, arc, zinc, hand speed")
 	w.line("")
+	w.givenText(m, given, o)
 	w.windowVerdict(m, o)
 	return w.String()
 }
 
 // windowMap draws the map: columns of wire feed, rows of travel, the fastest on top.
-func (w *writer) windowMap(m *calc.Map, o Options) {
+func (w *writer) windowMap(m *calc.Map, given *calc.Card, o Options) {
 	sys := lead(o.Units)
 	si, sj := m.At(m.Suggestion.Feed, m.Suggestion.Travel)
+	gi, gj, on := givenPoint(m, given)
 	for j := len(m.Travels) - 1; j >= 0; j-- {
 		var row strings.Builder
 		for i := range m.Feeds {
-			if i == si && j == sj {
+			switch {
+			case on && i == gi && j == gj:
+				row.WriteByte(givenMark)
+			case i == si && j == sj:
 				row.WriteByte('S')
-				continue
+			default:
+				row.WriteByte(PointMark(m, i, j))
 			}
-			row.WriteByte(PointMark(m, i, j))
 		}
 		label := ""
 		if j%4 == 0 || j == len(m.Travels)-1 {
