@@ -138,7 +138,7 @@ func (p *inputsPage) draw(th *theme, s *session, w, h int) (b block, x, y int) {
 	line, at := p.field.ask(th, ask, w)
 	x, y = at, len(b)
 	b.add(line.line())
-	b.say(th.quiet, 0, readingOr(f.Kind, p.field.String(), s.units, f.Usage), w)
+	b.say(th.quiet, 0, readingOr(f.Kind, p.field.String(), s.units, f.Help()), w)
 	if f.Values != nil || f.Name == "hazard" {
 		b.say(th.quiet, 0, "enter with nothing typed opens the list", w)
 	}

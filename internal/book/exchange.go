@@ -136,12 +136,12 @@ func Merge(ctx context.Context, into, from Book) (n int, err error) {
 	return n, errors.Join(err, flush())
 }
 
-// ExportCards writes the present cards as CSV: id, time, name, tags, note, zone, then the job's line and its main
+// ExportCards writes the present cards as CSV: id, time, who, name, tags, note, the job's line, the verdict, then the main
 // figures. Cells that a spreadsheet would take for a formula are escaped by plain.Cell.
 func ExportCards(ctx context.Context, b Book, to io.Writer) (n int, err error) {
 	out := csv.NewWriter(to)
 	names := [...]string{"wire_feed", "volts", "travel", "current", "net_heat", "arc_on", "arc_off"}
-	if err := out.Write(append([]string{"id", "at", "who", "name", "tags", "note", "job", "zone"}, names[:]...)); err != nil {
+	if err := out.Write(append([]string{"id", "at", "who", "name", "tags", "note", "job", "verdict"}, names[:]...)); err != nil {
 		return 0, err
 	}
 	for {

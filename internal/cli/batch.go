@@ -31,7 +31,7 @@ func (d *Deps) batchCommand() *cobra.Command {
 lines, are named like the flags of card, and their cells hold what those flags take; power-source is one of them; id, name
 and note, and what --carry names, are carried along. An empty cell is a flag that is not given.
 
-CSV comes back with its own columns, then error, zone, stop (in full), cautions and assumed (by name), then value, low and
+CSV comes back with its own columns, then error, verdict, stop (in full), cautions and assumed (by name), then value, low and
 high of every figure, always metric, with a point. Its columns may be parted by semicolons, as spreadsheets write them where the comma is
 the decimal mark; they then are in the answer too. Of JSON lines each answer is the card's JSON (docs/schema.json) on one line,
 with the row as it was under "input".

@@ -53,7 +53,7 @@ machine, strength, air, cost; what is assumed then stands in the order of how mu
 		},
 	}
 	bindCard(cmd)
-	out.bind(cmd)
+	out.bind(cmd, "schema.json")
 	cmd.Flags().StringVar(&with.show, "show", "", "pages on the same sheet: all, or fit,strength,cost ...")
 	cmd.Flags().StringVar(&pdf, "pdf", "", "write the card as a page for the wall into a new file; - is standard output")
 	cmd.Flags().StringVar(&paper, "paper", "a4", "of that page: a4 or letter")
@@ -108,9 +108,10 @@ type output struct {
 	why   bool
 }
 
-func (o *output) bind(cmd *cobra.Command) {
+// bind adds the flags of an answer; schema is the file that describes its JSON.
+func (o *output) bind(cmd *cobra.Command, schema string) {
 	cmd.Flags().StringVar(&o.units, "units", "", unitsUsage)
-	cmd.Flags().BoolVar(&o.json, "json", false, "JSON, described in docs/schema.json")
+	cmd.Flags().BoolVar(&o.json, "json", false, "JSON, described in docs/"+schema)
 	cmd.Flags().BoolVar(&o.why, "why", false, "formula, numbers and source under each figure")
 }
 

@@ -64,7 +64,7 @@ what the window leaves open, so that each answer halves it.
 	bindSource(cmd)
 	page, _ := calc.PageByName("correct")
 	bindFrom(cmd, field.OnPages(), page.Needs)
-	out.bind(cmd)
+	out.bind(cmd, "schema.json")
 	cmd.Flags().StringVar(&seen, "seen", "", "what the bead shows, with commas: rolled-edge, burn-through,pores ...")
 	cmd.Flags().StringArrayVar(&tried, "tried", nil, "an earlier bead: travel=9:rolled-edge; again for each")
 	return cmd

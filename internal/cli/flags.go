@@ -10,14 +10,24 @@ import (
 
 const unitsUsage = "metric, inch or both"
 
-// bind adds the named job flags, or all of them, to a command.
+// bind adds the named job flags to a command, or all of them to one that answers with a card.
 func bind(cmd *cobra.Command, names ...string) {
-	if len(names) == 0 {
-		for i := range field.OnCard() {
-			names = append(names, field.OnCard()[i].Name)
-		}
-	}
 	bindFrom(cmd, field.OnCard(), names)
+	if len(names) > 0 {
+		return
+	}
+	for i := range field.OnCard() {
+		f := &field.OnCard()[i]
+		cmd.Flags().Lookup(f.Name).Usage = f.Help()
+	}
+}
+
+// without says of flags what a command takes where they are not given.
+func without(cmd *cobra.Command, what string, names ...string) {
+	for _, name := range names {
+		f, _ := field.ByName(name) // it was bound by that name
+		cmd.Flags().Lookup(name).Usage = f.Usage + "; " + what
+	}
 }
 
 // bindFrom adds the named flags of a list, or all of it where no name is given.

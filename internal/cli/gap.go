@@ -42,9 +42,10 @@ whatever --mode says. Without --feed the first of a few feeds at which a rhythm 
 		},
 	}
 	bind(cmd)
+	_ = cmd.Flags().MarkHidden("travel") // it is bound; who gives it is told why not
 	bindSource(cmd)
 	bindFrom(cmd, field.OnPages(), []string{"use", "hazard"})
-	out.bind(cmd)
+	out.bind(cmd, "gap-schema.json")
 	cmd.Flags().StringVar(&csvFile, "csv", "", "write the heat trace as CSV into a new file; - is standard output")
 	cmd.Flags().StringVar(&pngFile, "png", "", "write the heat trace as a PNG picture into a new file; - is standard output")
 	return cmd

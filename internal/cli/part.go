@@ -76,7 +76,7 @@ func (d *Deps) partCobra(pc *partCommand) *cobra.Command {
 	bind(cmd)
 	bindFrom(cmd, field.OnPages(), append([]string{"use", "hazard"}, page.Needs...))
 	bindSource(cmd)
-	out.bind(cmd)
+	out.bind(cmd, "schema.json")
 	return cmd
 }
 

@@ -54,10 +54,11 @@ and zinc vapour are not simulated. Nothing is kept but with --keep. Without --le
 	cmd.Flags().StringVar(&a.level, "level", "", "1 to 5; without it the levels are listed")
 	cmd.Flags().StringVar(&a.seed, "seed", "1", "which booth: any whole number")
 	bindFrom(cmd, field.OnCard(), practiceFlags)
+	without(cmd, "without it as the last hand left it", practiceFlags...)
 	cmd.Flags().StringArrayVar(&a.tried, "tried", nil, "settings of an earlier bead of yours: travel=9,volts=14; again for each")
 	cmd.Flags().BoolVar(&a.solution, "solution", false, "end the job: the program's own beads, and what the booth hid")
 	cmd.Flags().BoolVar(&a.keep, "keep", false, "keep in the book: level, seed, your beads, the program's")
-	a.out.bind(cmd)
+	a.out.bind(cmd, "practice-schema.json")
 	return cmd
 }
 

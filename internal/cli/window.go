@@ -47,9 +47,10 @@ travels; with --feed, --amps or --travel it marks that setting and says how far 
 		},
 	}
 	bind(cmd)
+	without(cmd, "marked on the map, which is of all feeds and travels", "feed", "amps", "travel")
 	bindSource(cmd)
 	bindFrom(cmd, field.OnPages(), []string{"use", "hazard"})
-	out.bind(cmd)
+	out.bind(cmd, "window-schema.json")
 	cmd.Flags().StringVar(&pngFile, "png", "", "write the map as a PNG picture into a new file; - is standard output")
 	cmd.Flags().StringVar(&svgFile, "svg", "", "write the map as an SVG picture into a new file; - is standard output")
 	return cmd

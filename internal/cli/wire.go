@@ -29,6 +29,6 @@ func (d *Deps) wireCommand() *cobra.Command {
 		},
 	}
 	bind(cmd, "filler", "wire", "feed", "amps", "stickout", "mode")
-	out.bind(cmd)
+	out.bind(cmd, "schema.json")
 	return cmd
 }

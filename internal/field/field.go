@@ -13,6 +13,7 @@ import (
 // Field is one choice of a job.
 type Field struct {
 	Name, Usage string
+	Without     string                        // what a card takes where it is not given, "" for what its assumptions say
 	Set         func(*calc.Job, string) error // reads what was typed; the job is unchanged on an error
 	Values      func() []string               // what completes it, nil for sizes
 	At          func(*calc.Job) *calc.Opt     // where its number stands, nil for names
@@ -46,14 +47,14 @@ var onCard = []Field{
 		Set: func(j *calc.Job, s string) error { return named(&j.Mode, s, optionID(tables.FindMode)) }, Values: optionIDs(tables.Modes)},
 	{Name: "gas", Usage: "argon, argon-co2-2 ... (see tables gases)",
 		Set: func(j *calc.Job, s string) error { return named(&j.Gas, s, gasID) }, Values: gasIDs},
-	sized("feed", "wire feed: 250ipm or 6.3m/min; without it one is suggested", "m/min",
-		func(j *calc.Job) *calc.Opt { return &j.Feed }, quantity.ParseFeed, quantity.FieldFeed, 0.06),
+	sized("feed", "wire feed: 250ipm or 6.3m/min", "m/min",
+		func(j *calc.Job) *calc.Opt { return &j.Feed }, quantity.ParseFeed, quantity.FieldFeed, 0.06).suggested(),
 	sized("amps", "current: another way to say the feed, a reading where both are given", "A",
 		func(j *calc.Job) *calc.Opt { return &j.Amps }, quantity.ParseCurrent, quantity.FieldCurrent, 1),
 	sized("volts", "arc voltage, as the meter shows it while the arc runs", "V",
 		func(j *calc.Job) *calc.Opt { return &j.Volts }, quantity.ParseVoltage, quantity.FieldVoltage, 1),
-	sized("travel", "travel: 6mm/s, 14ipm or 16s/100mm; without it one is suggested", "mm/s",
-		func(j *calc.Job) *calc.Opt { return &j.Travel }, quantity.ParseTravel, quantity.FieldTravel, 1),
+	sized("travel", "travel: 6mm/s, 14ipm or 16s/100mm", "mm/s",
+		func(j *calc.Job) *calc.Opt { return &j.Travel }, quantity.ParseTravel, quantity.FieldTravel, 1).suggested(),
 	sized("stickout", "stick-out from contact tip to arc: 12mm or 1/2in", "mm",
 		func(j *calc.Job) *calc.Opt { return &j.StickOut }, quantity.ParseStickOut, quantity.FieldStickOut, 1),
 	sized("arc-on", "timed arc: how long on, 0.4s", "s",
@@ -92,6 +93,14 @@ func ByName(name string) (*Field, bool) {
 		}
 	}
 	return nil, false
+}
+
+// Help is the usage of a choice of a card, with what is taken where it is not given.
+func (f *Field) Help() string {
+	if f.Without == "" {
+		return f.Usage
+	}
+	return f.Usage + "; without it " + f.Without
 }
 
 // Show is a number as the job has it, "" where it was not given or is no number.

@@ -39,6 +39,12 @@ func sized[Q ~float64](name, usage, unit string, at func(*calc.Job) *calc.Opt, p
 		Set: func(j *calc.Job, s string) error { return size(at(j), s, parse, scale) }}
 }
 
+// suggested is a choice that the card looks for where it is not given.
+func (f Field) suggested() Field {
+	f.Without = "one is suggested"
+	return f
+}
+
 // priced is the price of a kilogram; it takes its currency along.
 func priced(name, usage string, at func(*calc.Job) *calc.Opt) Field {
 	return Field{Name: name, Usage: usage, Unit: "per kg", At: at, Kind: quantity.FieldPrice,

@@ -27,7 +27,7 @@ func (q *question) list(t *talk, word string) {
 		q.rows = nil
 		t.refuse("no answer holds "+quoted(word), "? alone lists them all")
 	default:
-		t.voice.show(sentence(first(q.field.Usage)))
+		t.voice.show(sentence(first(q.field.Help())))
 	}
 }
 

@@ -65,7 +65,7 @@ func TestEveryTextIsSpelled(t *testing.T) {
 	tk.card, _ = calc.Solve(calc.Job{})
 	for _, list := range [...][]field.Field{field.OnCard(), field.OnPages()} {
 		for i := range list {
-			texts = append(texts, list[i].Usage)
+			texts = append(texts, list[i].Help())
 			for _, r := range tk.rowsOf(list[i].Name) {
 				texts = append(texts, r.id, r.line)
 			}

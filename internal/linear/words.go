@@ -75,6 +75,6 @@ func (t *talk) helpOn(word string) {
 
 // fieldUsage is a choice's help without what belongs to the commands.
 func fieldUsage(f *field.Field) string {
-	usage, _, _ := strings.Cut(f.Usage, " (see tables")
+	usage, _, _ := strings.Cut(f.Help(), " (see tables")
 	return usage
 }
