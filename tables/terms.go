@@ -1,5 +1,7 @@
 package tables
 
+import "slices"
+
 // Term is a word of the trade as the screens use it: what it is, in two plain sentences, the unit, and where the word comes
 // from.
 type Term struct {
@@ -16,8 +18,11 @@ var (
 	ownTerm  = Origin{"this program's own word", Own}
 )
 
-// terms by the order of a job: the choices, what is set, what follows, what is looked at, what is kept.
-var terms = [...]Term{
+// terms is the glossary: the words of a job, then those of the shop.
+var terms = slices.Concat(jobTerms[:], shopTerms[:])
+
+// jobTerms by the order of a job: the choices, what is set, what follows, what is looked at, what is kept.
+var jobTerms = [...]Term{
 	{"arc brazing", []string{"brazing", "gas metal arc brazing", "fit"}, "A bronze wire melts in an arc under argon and wets steel that stays solid. It is brazing, not welding: the joint holds by the bond of the bronze.", "", memoryHigh("ISO 4063, process 973")},
 	{"metal", []string{"base metal", "metal2", "second metal"}, "What is joined. Its melting range and how fast it leads heat away decide how hot the bronze may be laid.", "", awsTerms},
 	{"gauge", []string{"thickness", "gauge2", "second gauge"}, "A sheet's number: the higher, the thinner, and each kind of metal has its own list. Type millimetres or inches where a number could be misread.", "mm or in", memoryHigh("manufacturers' standard gauge for uncoated steel, galvanized sheet gauge")},
@@ -27,7 +32,7 @@ var terms = [...]Term{
 	{"wire", []string{"wire size", "wire diameter"}, "The diameter of the bronze wire. Thinner wire needs less current to run steadily, so thin sheet wants thin wire.", "mm or in", memoryHigh("AWS A5.7, ISO 24373")},
 	{"filler", []string{"bronze", "filler metal"}, "The alloy of the wire. It melts below the sheet and is named by what is in it: CuSi3 is copper with three parts of silicon in a hundred.", "", memoryHigh("ISO 24373, AWS A5.7")},
 	{"mode", []string{"dip", "short arc", "pulsed", "timed"}, "How the arc runs: the wire dips into the puddle and shorts (dip), each pulse throws one drop (pulsed), or the arc is switched on and off by the trigger or a timer (timed). Dip runs on every power source.", "", isoTerms},
-	{"shielding gas", []string{"gas", "gas flow", "flow", "gas used"}, "Argon keeps air from the arc and the puddle. Too little lets air in, too much stirs air in.", "L/min", awsTerms},
+	{"shielding gas", []string{"argon", "gas", "gas flow", "flow", "gas used"}, "Argon keeps air from the arc and the puddle. Too little lets air in, too much stirs air in.", "L/min", awsTerms},
 	{"position", []string{"flat", "horizontal", "vertical-up", "vertical-down", "overhead"}, "How the seam lies while it is laid. Bronze runs easily, so flat or slightly downhill is the easiest.", "", awsTerms},
 	{"use", nil, "What the joint is for: looks, tightness, load, wear or bearing. It decides which wire suits and which page warns.", "", ownTerm},
 	{"hazard", []string{"stops"}, "What stops a job before any figure: a container that held fuel, pressure, gas, cadmium, lead, a closed space, a vehicle. Answer it honestly; the program cannot see it.", "", memoryHigh("29 CFR 1910.252; ANSI Z49.1")},
@@ -101,8 +106,8 @@ var terms = [...]Term{
 	{"inches and millimetres", []string{"units", "metric", "inch", "both"}, "The two ways figures are shown; u changes them. The program reckons in millimetres and loses nothing between.", "", ownTerm},
 }
 
-// Terms lists every entry of the glossary in the order of a job; read only.
-func Terms() []Term { return terms[:] }
+// Terms lists every entry of the glossary, those of a job in its order first; read only.
+func Terms() []Term { return terms }
 
 // TermFor returns the entry that a word or a label stands for, by its word or another name, without regard to case,
 // dashes and blanks.

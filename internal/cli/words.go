@@ -2,6 +2,7 @@ package cli
 
 import (
 	"strings"
+	"unicode"
 
 	"github.com/spf13/cobra"
 
@@ -24,7 +25,7 @@ func (d *Deps) wordsCommand() *cobra.Command {
 			word := strings.Join(args, " ")
 			t, ok := tables.TermFor(word)
 			if !ok {
-				return wrong("no word is "+quote(word), "type "+near.Or(nearWords(word))+"; brazebooth words lists them all")
+				return wrong("no word is "+quote(word), likeWords(word))
 			}
 			return d.word(t)
 		},
@@ -48,14 +49,39 @@ func (d *Deps) word(t *tables.Term) error {
 	return d.say("%s\n%s%s", t.Word, d.marked(sheet.Wrapped("", t.Says)), sheet.Wrapped("", unit+"From: "+t.Source+" ("+string(t.Known)+")"))
 }
 
-func nearWords(word string) []string {
+// likeWords says which words may have been meant: those that come near by their letters, and those whose entries speak of it.
+func likeWords(word string) string {
 	var names []string
 	for i := range tables.Terms() {
 		names = append(names, append([]string{tables.Terms()[i].Word}, tables.Terms()[i].Also...)...)
 	}
-	like := near.Names(strings.ToLower(word), names)
-	if len(like) == 0 {
-		return []string{"metal", "wire feed", "throat"}
+	like := near.Names(word, names)
+	for _, other := range speakOf(word) {
+		if len(like) < 4 && !contains(like, other) {
+			like = append(like, other)
+		}
 	}
-	return like[:min(len(like), 4)]
+	if len(like) == 0 {
+		return "brazebooth words lists them all"
+	}
+	return "type " + near.Or(like) + "; brazebooth words lists them all"
+}
+
+// speakOf are up to three words whose entries use another one.
+func speakOf(word string) []string {
+	word = strings.ToLower(strings.TrimSpace(word))
+	if len(word) < 3 {
+		return nil
+	}
+	var list []string
+	for i := range tables.Terms() {
+		t := &tables.Terms()[i]
+		for said := range strings.FieldsFuncSeq(strings.ToLower(t.Says), func(r rune) bool { return !unicode.IsLetter(r) && r != '-' }) {
+			if said == word && len(list) < 3 {
+				list = append(list, t.Word)
+				break
+			}
+		}
+	}
+	return list
 }
