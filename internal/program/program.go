@@ -53,12 +53,12 @@ func screens(ctx context.Context, given cli.ScreenOptions) error {
 	if os.Getenv("NO_COLOR") != "" { // any value counts
 		o.Profile = colorprofile.Ascii
 	}
-	err := tui.Run(ctx, o, os.Stdin, os.Stdout)
+	err := tui.Run(ctx, o, terminalInput(os.Stdin), os.Stdout)
 	if d != nil {
 		d.saving.Wait() // it ends by itself: a server that says nothing is given up, and what was to be saved goes beside
 	}
-	if errors.Is(err, tea.ErrInterrupted) {
-		return nil // ctrl+c is a way to leave
+	if errors.Is(err, tea.ErrInterrupted) || ctx.Err() != nil && errors.Is(err, tea.ErrProgramKilled) {
+		return nil // ctrl+c is a way to leave, and so is a signal
 	}
 	return err
 }
