@@ -3,7 +3,6 @@ package book
 import (
 	"database/sql"
 	"errors"
-	"fmt"
 	"io/fs"
 	"os"
 	"strconv"
@@ -27,15 +26,18 @@ func unreadable(file, what string, cause error) error {
 	return &Unreadable{plain.Line(file, 200), what + ": " + whyNot(cause), cause}
 }
 
-// notADatabase is how SQLite calls a file that is none of its own.
-const notADatabase = 26
+// How SQLite calls a file that is none of its own, and a statement that does not suit the tables.
+const (
+	notADatabase = 26
+	otherTables  = 1
+)
 
 func whyNot(err error) string {
 	var coded interface{ Code() int }
 	switch {
 	case errors.As(err, &coded) && coded.Code() == notADatabase:
 		return "it is no SQLite file"
-	case errors.Is(err, sql.ErrNoRows), errors.Is(err, strconv.ErrSyntax):
+	case errors.Is(err, sql.ErrNoRows), errors.Is(err, strconv.ErrSyntax), coded != nil && coded.Code() == otherTables:
 		return "its tables are another program's, or damaged"
 	}
 	return err.Error()
@@ -56,7 +58,7 @@ func plainFile(where string) error {
 	case info.IsDir():
 		return &Unreadable{plain.Line(where, 200), "is no book: a folder stands there", nil}
 	case !info.Mode().IsRegular():
-		return &Unreadable{plain.Line(where, 200), fmt.Sprintf("is no book: a book is a file, and this is something else (%s)", info.Mode().Type()), nil}
+		return &Unreadable{plain.Line(where, 200), "is no book: it is no file but a pipe or a device", nil}
 	}
 	return nil
 }

@@ -30,9 +30,10 @@ func TestWhatIsNoBook(t *testing.T) {
 	for file, want := range map[string]string{
 		database("other.db", "CREATE TABLE meta (name TEXT, value TEXT)"):                                             "its tables are another program's",
 		database("count.db", "CREATE TABLE meta (name TEXT, value TEXT)", "INSERT INTO meta VALUES ('version', 'x')"): "its tables are another program's",
+		database("column.db", "CREATE TABLE meta (a TEXT)"):                                                           "its tables are another program's",
 		letter:     "it is no SQLite file",
 		dir:        "a folder stands there",
-		os.DevNull: "this is something else",
+		os.DevNull: "no file but a pipe or a device",
 	} {
 		for name, open := range map[string]func(context.Context, string) (Book, error){"read": Read, "open": Open} {
 			var bad *Unreadable
