@@ -59,7 +59,7 @@ func TestSettingsOfANamedFile(t *testing.T) {
 	if _, _, err := filled(t, []string{"--config", file + "x"}, nil, ""); err == nil || !strings.Contains(err.Error(), "no such file") {
 		t.Errorf("a file that is not there: %v", err)
 	}
-	if _, _, err := filled(t, []string{"--config", os.DevNull}, nil, ""); err == nil || !strings.Contains(err.Error(), "is no file") {
+	if _, _, err := filled(t, []string{"--config", t.TempDir()}, nil, ""); err == nil || !strings.Contains(err.Error(), "is no file") {
 		t.Errorf("what is no file: %v", err)
 	}
 }
