@@ -4,6 +4,7 @@ import (
 	"bufio"
 	"bytes"
 	"crypto/rsa"
+	"errors"
 	"fmt"
 	"log/slog"
 	"os"
@@ -117,7 +118,8 @@ func (f *keyFile) parse(text []byte) map[string]string {
 	list := map[string]string{}
 	lines := bufio.NewScanner(bytes.NewReader(text))
 	lines.Buffer(nil, 64<<10)
-	for n := 1; lines.Scan(); n++ {
+	n := 1
+	for ; lines.Scan(); n++ {
 		line := strings.TrimSpace(lines.Text())
 		if line == "" || strings.HasPrefix(line, "#") {
 			continue
@@ -130,6 +132,9 @@ func (f *keyFile) parse(text []byte) map[string]string {
 		list[string(key.Marshal())] = name
 	}
 	if err := lines.Err(); err != nil {
+		if errors.Is(err, bufio.ErrTooLong) {
+			err = fmt.Errorf("line %d is longer than any key", n)
+		}
 		f.log.Error("nobody is let in by this file of keys", "file", f.path, "err", err)
 		return nil
 	}

@@ -103,6 +103,15 @@ func TestKeysWithOptionsAreRefused(t *testing.T) {
 	}
 }
 
+// A line that is longer than any key is named, and nobody is let in by its file.
+func TestALineOfKeysWithoutAnEnd(t *testing.T) {
+	key := newKey(t)
+	k, _, log := ring(t, lineOf(key, "ana")+"\n"+strings.Repeat("x", 1<<17), "", false)
+	if in(k, key) || !strings.Contains(log.String(), "line 2 is longer than any key") {
+		t.Errorf("%s", log)
+	}
+}
+
 func in(k *keyring, key gossh.PublicKey) bool { _, ok := k.guest(key); return ok }
 
 func TestWeakKeysAreRefused(t *testing.T) {
