@@ -10,7 +10,10 @@ import (
 // then whatever moves it by half a per cent or more, most telling first.
 func (l *sectionList) inputs(leans []lean, r *reading, v float64, formula string) []Input {
 	moves := func(step float64) float64 {
-		if r.difference {
+		switch {
+		case r.difference && v == 0:
+			return 0 // there is no per cent of nothing
+		case r.difference:
 			return 100 * step / v
 		}
 		return 100 * math.Expm1(step)
