@@ -2,6 +2,7 @@ package calc
 
 import (
 	"fmt"
+	"strings"
 
 	"brazebooth/tables"
 )
@@ -12,11 +13,11 @@ const airSource = "coating's mass times the computed bands on every heated face,
 func Air(card *Card) (Part, error) {
 	p := Part{Name: "air", Card: *card}
 	travel, ok := card.Figure("travel")
-	switch z, found := zincPerLength(card); {
+	switch z, basis, found := zincPerLength(card); {
 	case !applies("zinc", card):
 		p.because("no zinc on either member: nothing is computed for its fume", ownCalc, "the card's coatings")
 	case found && ok:
-		p.zinc(z, travel)
+		p.zinc(z, basis, travel)
 	default:
 		p.because("there is zinc on it, but its bands are not computed for this joint, so that nothing is said of how much fume: extraction and respirator all the same", ownCalc, airSource)
 	}
@@ -29,7 +30,8 @@ func Air(card *Card) (Part, error) {
 // zincPerLength is the zinc driven off each metre of seam, g/m: between that of the boiled and that of the melted
 // bands, from the low end of the first to the high end of the second. Sheets that run through the joint are heated on
 // both sides of it. False where the bands are not computed.
-func zincPerLength(card *Card) (z ends, found bool) {
+func zincPerLength(card *Card) (z ends, basis Basis, found bool) {
+	var sum []string
 	names := [2]string{"", "_2"}
 	through := 1.0
 	if card.Used.Joint == "lap" || card.Used.Joint == "tee" {
@@ -49,7 +51,7 @@ func zincPerLength(card *Card) (z ends, found bool) {
 		boiled, ok1 := card.Figure("zinc_boiled_halfwidth" + names[i])
 		melted, ok2 := card.Figure("zinc_melted_halfwidth" + names[i])
 		if !ok1 || !ok2 {
-			return ends{}, false
+			return ends{}, basis, false
 		}
 		found = true
 		faces := 2 * arms * 1e-3 // g/m for each mm of half-width and g/m2
@@ -57,26 +59,41 @@ func zincPerLength(card *Card) (z ends, found bool) {
 		z.low += faces * boiled.Low * side.Low
 		z.mid += faces * (boiled.Value + melted.Value) / 2 * side.V
 		z.high += faces * melted.High * side.High
+		sum = append(sum, fmt.Sprintf("2·{n%[1]d}·({b%[1]d} + {m%[1]d})/2·{c%[1]d}/1000", i+1))
+		basis.Inputs = append(basis.Inputs, zincInputs(i+1, arms, boiled.Value, melted.Value, side.V)...)
 	}
-	return z, found
+	basis.Formula, basis.Known = strings.Join(sum, " + "), ownCalc
+	basis.Source = airSource + "; in the middle of the boiled and the melted band, its own band from the low end of the one to the high end of the other, the coating's spread in it"
+	return z, basis, found
+}
+
+// zincInputs are what a member gives off by.
+func zincInputs(member int, arms, boiled, melted, coat float64) []Input {
+	in := func(symbol, name string, v float64, unit string) Input {
+		return Input{Symbol: fmt.Sprintf("%s%d", symbol, member), Name: fmt.Sprintf("%s, member %d", name, member), Value: v, Unit: unit}
+	}
+	list := []Input{in("n", "sides of the joint that it is heated on", arms, "1"), in("b", "zinc boiled half-width", boiled, "mm"),
+		in("m", "zinc melted half-width", melted, "mm"), in("c", "zinc on one face", coat, "g/m2")}
+	list[1].Derived, list[2].Derived = true, true
+	return list
 }
 
 // ends is a figure with its band.
 type ends struct{ low, mid, high float64 }
 
 // zinc adds rates and the air for each limit.
-func (p *Part) zinc(z ends, travel Figure) {
+func (p *Part) zinc(z ends, perLength Basis, travel Figure) {
 	perHour := travel.Value * 3.6 // m/h of arc
 	low, mid, high := z.low, z.mid, z.high
 	basis := func(formula string) Basis {
-		return Basis{Formula: formula, Source: airSource, Known: ownCalc, Inputs: []Input{
+		return Basis{Formula: formula, Source: airSource + "; rates are those while the arc burns", Known: ownCalc, Inputs: []Input{
 			{Symbol: "z", Name: "zinc driven off", Value: mid, Unit: "g/m", Derived: true},
 			{Symbol: "v", Name: "travel", Value: travel.Value, Unit: "mm/s", Derived: true}}}
 	}
-	p.add("zinc_per_length", "g/m", mid, low, high, basis("coating on each face times the heated width: in the middle of boiled and melted bands; the band from the low end of the one to the high end of the other, the coating's own spread in it"))
-	p.add("zinc_rate", "g/h", mid*perHour, low*perHour, high*perHour, basis("{z}·{v}·3.6, while the arc burns"))
+	p.add("zinc_per_length", "g/m", mid, low, high, perLength)
+	p.add("zinc_rate", "g/h", mid*perHour, low*perHour, high*perHour, basis("3.6·{z}·{v}"))
 	oxide := tables.ZincOxideRatio.V
-	p.add("zinc_oxide_rate", "g/h", mid*perHour*oxide, low*perHour*oxide, high*perHour*oxide, basis("1.245·{z}·{v}·3.6"))
+	p.add("zinc_oxide_rate", "g/h", mid*perHour*oxide, low*perHour*oxide, high*perHour*oxide, basis("1.245·3.6·{z}·{v}"))
 	p.cleanAir(mid*perHour*oxide, low*perHour*oxide, high*perHour*oxide)
 }
 

@@ -67,7 +67,7 @@ const nudge = 1e-3
 
 // leanings finds how each output leans on the outputs that other formulas take in.
 func (c *chain) leanings(k *[knobs]float64, s *spread) error {
-	for _, from := range [...]out{oFeed, oAmps, oVolts, oTravel, oNet, oBead, oOn, oOff, oStep} {
+	for _, from := range [...]out{oFeed, oAmps, oVolts, oTravel, oNet, oBead, oOn, oOff, oStep, oDuty} {
 		half := 50 * (s.high[from] - s.low[from]) / s.value[from] // %
 		if !(half > 0) {
 			continue

@@ -83,6 +83,10 @@ func (c *chain) width(k *[knobs]float64, w1, w2 float64) float64 {
 // cooling is t8/5 of the joint. The standard's factors are written for equal sheets; for unequal ones
 // the sheet of the same mean heat path stands in.
 func (c *chain) cooling(k *[knobs]float64, o *[outs]float64) (float64, error) {
-	t := (c.arms[0]*k[kThick1] + c.arms[1]*k[kThick2]) / (c.arms[0] + c.arms[1])
-	return CoolingTime(o[oNet], t, k[kRoom], c.joint)
+	return CoolingTime(o[oNet], c.meanPath(k), k[kRoom], c.joint)
+}
+
+// meanPath is the mean thickness of the joint's heat paths, mm.
+func (c *chain) meanPath(k *[knobs]float64) float64 {
+	return (c.arms[0]*k[kThick1] + c.arms[1]*k[kThick2]) / (c.arms[0] + c.arms[1])
 }

@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"math"
 	"strconv"
 	"strings"
 )
@@ -64,6 +65,9 @@ func (b *Basis) put(symbol string) string {
 			continue
 		}
 		v := strconv.FormatFloat(in.Value, 'g', 4, 64)
+		if a := math.Abs(in.Value); a >= 9999.5 && a < 1e7 { // four figures would be written with a power of ten
+			v = strconv.FormatFloat(in.Value, 'f', 0, 64)
+		}
 		if in.Unit == "" || in.Unit == "1" {
 			return v
 		}

@@ -40,7 +40,7 @@ func (c *chain) beat(k *[knobs]float64, o *[outs]float64) error {
 		}
 	}
 	c.set(o, oStep, step)
-	o[oDuty] = o[oOn] / (o[oOn] + o[oOff])
+	c.set(o, oDuty, o[oOn]/(o[oOn]+o[oOff]))
 	if !c.travelGiven {
 		c.set(o, oTravel, o[oStep]/(o[oOn]+o[oOff]))
 	}

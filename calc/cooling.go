@@ -11,11 +11,17 @@ func CoolingTime(net, t, t0 float64, joint string) (float64, error) {
 		return 0, outside("start temperature", t0, "must be under 500 C")
 	}
 	f2, f3 := jointFactors(joint)
+	plane, space := coolingForms(net, t, t0)
+	return max(space*f3, plane*f2), nil
+}
+
+// coolingForms are the two- and the three-dimensional time, s, before the joint's factor.
+func coolingForms(net, t, t0 float64) (plane, space float64) {
 	q := net / 1000 // kJ/mm
 	five, eight := 1/(500-t0), 1/(800-t0)
-	space := (6700 - 5*t0) * q * (five - eight) * f3
-	plane := (4300 - 4.3*t0) * 1e5 * q * q / (t * t) * (five*five - eight*eight) * f2
-	return max(space, plane), nil
+	space = (6700 - 5*t0) * q * (five - eight)
+	plane = (4300 - 4.3*t0) * 1e5 * q * q / (t * t) * (five*five - eight*eight)
+	return plane, space
 }
 
 // jointFactors are F2 and F3 of EN 1011-2 Annex D, Table D.1.

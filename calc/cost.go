@@ -64,7 +64,7 @@ func (p *Part) passes(card *Card) float64 {
 	beads := func(angle, bead float64) float64 { return groovePasses(t, angle, bead) }
 	b := tables.Bevel
 	n := beads(b.V, area.Value)
-	p.add("passes", "1", n, min(n, beads(b.Low, area.High)), max(n, beads(b.High, area.Low)), Basis{Formula: "{t}²·tan({a}/2)/{A}, rounded up", Source: b.Source, Known: string(b.Known), Inputs: []Input{
+	p.add("passes", "1", n, min(n, beads(b.Low, area.High)), max(n, beads(b.High, area.Low)), Basis{Formula: "max(1, {t}²·tan({a}/2)/{A}), rounded up", Source: b.Source, Known: string(b.Known), Inputs: []Input{
 		{Symbol: "t", Name: "thinner member", Value: t, Unit: "mm"}, {Symbol: "a", Name: "groove's angle", Value: b.V, Unit: "deg", Assumed: true}, {Symbol: "A", Name: "one bead", Value: area.Value, Unit: "mm2", Derived: true}}})
 	return n
 }
@@ -110,20 +110,23 @@ func (p *Part) money(card *Card, time, wire, gas Figure, length float64) {
 	if unit == "" {
 		unit = "money"
 	}
-	total := Figure{Name: "total_cost", Unit: unit, Basis: Basis{Formula: "sum of what has a price", Source: "the user's prices", Known: "given"}}
-	add := func(name, formula string, f Figure, by float64) {
-		p.add(name, unit, f.Value*by, f.Low*by, f.High*by, Basis{Formula: formula, Source: "the user's prices", Known: "given"})
+	total := Figure{Name: "total_cost", Unit: unit, Basis: Basis{Source: "the user's prices", Known: ownCalc}}
+	add := func(name, formula string, f Figure, price Input, per float64) {
+		by := price.Value / per
+		p.add(name, unit, f.Value*by, f.Low*by, f.High*by, Basis{Formula: formula, Source: "the user's prices", Known: ownCalc,
+			Inputs: []Input{{Symbol: "n", Name: FigureLabel(f.Name), Value: f.Value, Unit: f.Unit, Derived: true}, price}})
 		total.Value, total.Low, total.High = total.Value+f.Value*by, total.Low+f.Low*by, total.High+f.High*by
+		total.Basis.sum(&p.Figures[len(p.Figures)-1])
 	}
 	if u.WirePrice.Set {
-		add("wire_cost", "wire times its price", wire, u.WirePrice.V/1000)
+		add("wire_cost", "{n}/1000·{p}", wire, Input{Symbol: "p", Name: "price of a kg", Value: u.WirePrice.V, Unit: unit}, 1000)
 	}
 	if u.GasPrice.Set {
-		add("gas_cost", "gas times its price", gas, u.GasPrice.V/1000)
+		add("gas_cost", "{n}/1000·{p}", gas, Input{Symbol: "p", Name: "price of a m³", Value: u.GasPrice.V, Unit: unit}, 1000)
 	}
 	hours := p.labour(card, time)
 	if u.LabourRate.Set {
-		add("labour_cost", "hours times their rate; the operating factor makes arc time into hours", hours, u.LabourRate.V)
+		add("labour_cost", "{n}·{p}", hours, Input{Symbol: "p", Name: "rate of an hour", Value: u.LabourRate.V, Unit: unit}, 1)
 	}
 	if u.WirePrice.Set || u.GasPrice.Set || u.LabourRate.Set {
 		p.Figures = append(p.Figures, total)
@@ -132,6 +135,16 @@ func (p *Part) money(card *Card, time, wire, gas Figure, length float64) {
 		return
 	}
 	p.because("no price was given for wire, gas or labour: nothing in money", ownCalc, "the job")
+}
+
+// sum adds a figure to a formula that is a sum.
+func (b *Basis) sum(f *Figure) {
+	symbol := string(rune('a' + len(b.Inputs)))
+	if b.Formula != "" {
+		b.Formula += " + "
+	}
+	b.Formula += "{" + symbol + "}"
+	b.Inputs = append(b.Inputs, Input{Symbol: symbol, Name: FigureLabel(f.Name), Value: f.Value, Unit: f.Unit, Derived: true})
 }
 
 // labour is the hours of a hand for the arc time, by the operating factor.
@@ -165,8 +178,12 @@ func (p *Part) steel(card *Card, wire, gas, hours Figure, length float64, total 
 		return w*ratio*u.SteelPrice.V/1000 + g*u.GasPrice.V/1000 + (h+extra)*u.LabourRate.V
 	}
 	v := cost(wire.Value, gas.Value, hours.Value)
-	p.add("steel_cost", unit, v, cost(wire.Low, gas.Low, hours.Low), cost(wire.High, gas.High, hours.High), Basis{Formula: "as much steel as bronze by volume, as quickly, with {g} min/m of grinding and {z} min/m of zinc repair",
-		Source: "the user's prices and times", Known: "given", Inputs: []Input{{Symbol: "g", Name: "grinding", Value: u.Grinding.V, Unit: "1"}, {Symbol: "z", Name: "zinc repair", Value: u.ZincRepair.V, Unit: "1"}}})
+	p.add("steel_cost", unit, v, cost(wire.Low, gas.Low, hours.Low), cost(wire.High, gas.High, hours.High), Basis{Formula: "{w}/1000·{p} + {n}/1000·{q} + ({h} + ({g} + {z})/60·{L}/1000)·{r}",
+		Source: "the user's prices and times; as much steel as bronze by volume, as quickly, then grinding and zinc repair", Known: ownCalc, Inputs: []Input{
+			{Symbol: "w", Name: "steel wire of the same volume", Value: wire.Value * ratio, Unit: "g", Derived: true}, {Symbol: "p", Name: "price of a kg of steel wire", Value: u.SteelPrice.V, Unit: unit},
+			{Symbol: "n", Name: FigureLabel("gas_used"), Value: gas.Value, Unit: "L", Derived: true}, {Symbol: "q", Name: "price of a m³ of gas", Value: u.GasPrice.V, Unit: unit},
+			{Symbol: "h", Name: FigureLabel("labour_time"), Value: hours.Value, Unit: "h", Derived: true}, {Symbol: "g", Name: "grinding", Value: u.Grinding.V, Unit: "min/m"}, {Symbol: "z", Name: "zinc repair", Value: u.ZincRepair.V, Unit: "min/m"},
+			{Symbol: "L", Name: "seam in all", Value: length, Unit: "mm"}, {Symbol: "r", Name: "rate of an hour", Value: u.LabourRate.V, Unit: unit}}})
 	text := fmt.Sprintf("bronze is cheaper here by %.3g %s, between the middles of both bands", v-total.Value, unit)
 	if v < total.Value {
 		text = fmt.Sprintf("steel is cheaper here by %.3g %s, between the middles of both bands, if its heat and its zinc damage may be", total.Value-v, unit)

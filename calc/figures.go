@@ -56,6 +56,12 @@ var (
 	tC2     = term{"rhoc", "heat capacity of the second member", "J/mm3K", kHeatCap2, noOut}
 	tLoss   = term{"h", "loss from each face", "W/m2K", kLoss, noOut}
 	tOn     = term{"t_on", "arc on", "s", noKnob, oOn}
+	tOff    = term{"t_off", "arc off", "s", noKnob, oOff}
+	tStep   = term{"step", "spot step", "mm", noKnob, oStep}
+	tShare  = term{"s", "share of the time that the arc is on", "", noKnob, oDuty}
+	tEta    = term{"eta", "arc efficiency", "", kEta, noOut}
+	tSpread = term{"sigma", "arc's half-width (sigma)", "mm", kSpread, noOut}
+	tToe    = term{"T_toe", "temperature at which the bead's edge freezes", "C", kToe, noOut}
 )
 
 // build makes the figure of one spec from the propagation, or reports that it does not apply.

@@ -221,11 +221,16 @@ func (p *Part) split(card *Card) {
 		if m[0].Metal.ID == m[1].Metal.ID || m[0].Metal.Family == m[1].Metal.Family { // what is wrong with one is wrong with both
 			from, to = share(i, mid, mid), share(i, mid, mid)
 		}
-		p.add(name, "%", share(i, mid, mid), from, to, Basis{Formula: "100·{n}·{t}·√({k}·{rhoc})/sum of both", Known: ownCalc,
+		p.add(name, "%", share(i, mid, mid), from, to, Basis{Formula: "100·a/(a + b), a = {n1}·{t1}·√({k1}·{rhoc1}), b = {n2}·{t2}·√({k2}·{rhoc2})", Known: ownCalc,
 			Source: "line source at a junction of plates (Carslaw and Jaeger, contact of media: heat divides as their effusivities)",
-			Inputs: []Input{{Symbol: "n", Name: "arms of the member", Value: arms[i], Unit: "1"}, {Symbol: "t", Name: "metal alone", Value: m[i].Core, Unit: "mm"},
-				{Symbol: "k", Name: "conductivity", Value: m[i].Metal.Conductivity.V, Unit: "W/mmK"}, {Symbol: "rhoc", Name: "heat capacity", Value: m[i].Metal.HeatCapacity.V, Unit: "J/mm3K"}}})
+			Inputs: append(pullInputs("1", "this member", arms[i], &m[i]), pullInputs("2", "the other member", arms[1-i], &m[1-i])...)})
 	}
+}
+
+// pullInputs are what a member draws heat by, their symbols with a mark of its own.
+func pullInputs(mark, which string, arms float64, m *Member) []Input {
+	return []Input{{Symbol: "n" + mark, Name: "arms of " + which, Value: arms, Unit: "1"}, {Symbol: "t" + mark, Name: "metal alone of " + which, Value: m.Core, Unit: "mm"},
+		{Symbol: "k" + mark, Name: "conductivity of " + which, Value: m.Metal.Conductivity.V, Unit: "W/mmK"}, {Symbol: "rhoc" + mark, Name: "heat capacity of " + which, Value: m.Metal.HeatCapacity.V, Unit: "J/mm3K"}}
 }
 
 // stateOf is the heat of a card's own setting, member by member.

@@ -16,23 +16,21 @@ const gapSource = "own computation in the sheet's plane, stirring assumed; publi
 // fill writes the run's figures and what ends each range.
 func (g *gapRun) fill(s *Spots) {
 	t, b := &g.times, &g.times.Beat
-	add := func(name, unit, formula string, value, low, high float64) {
+	add := func(name, unit, formula string, value, low, high float64, in ...Input) {
 		s.Figures = append(s.Figures, Figure{name, value, low, high, unit,
-			Basis{Formula: formula, Inputs: g.inputs(), Source: gapSource, Known: ownCalc}})
+			Basis{Formula: formula, Inputs: append(in, g.inputs()...), Source: gapSource, Known: ownCalc}})
 	}
-	setting := func(name, formula string, given bool, v, low, high float64) {
+	setting := func(name, formula string, given bool, v, low, high float64, in ...Input) {
 		if given { // what somebody set has no band; the range stands in figures of its own
 			s.Figures = append(s.Figures, givenFigure(name, v, "s"))
 			return
 		}
-		add(name, "s", formula, v, min(low, v), max(high, v))
+		add(name, "s", formula, v, min(low, v), max(high, v), in...)
 	}
-	setting("arc_on", "√(shortest · longest), both below", g.in.FixedOn > 0, b.On, t.OnMin, t.OnMax)
+	setting("arc_on", "√({a}·{b})", g.in.FixedOn > 0, b.On, t.OnMin, t.OnMax, derived("a", "shortest on", t.OnMin, "s"), derived("b", "longest on", t.OnMax, "s"))
 	setting("arc_off", "until half of the filler's freezing range is behind in the puddle's middle", g.in.FixedOff > 0, b.Off, t.OffMin, t.OffMax)
-	stepForm := "what the spot fills, levelled into the gap: {m}·{t_on}/({rho}·{g}·{t}·(1 + {r}))"
-	if b.StepBy == thinsheet.StepOverlap {
-		stepForm = "half of the puddle's length, so that the next spot finds liquid or hot metal"
-	}
+	k := &g.board.knobs
+	volume := g.in.Feed * b.On / g.in.Filler.Density
 	scale := func(on float64) float64 { return b.Step * on / b.On }
 	low, high := min(scale(t.OnMin), b.Step), max(scale(t.OnMax), b.Step)
 	if b.StepBy != thinsheet.StepFill {
@@ -41,16 +39,35 @@ func (g *gapRun) fill(s *Spots) {
 	if g.in.FixedStep > 0 {
 		s.Figures = append(s.Figures, givenFigure("spot_step", b.Step, "mm"))
 	} else {
-		add("spot_step", "mm", stepForm, b.Step, min(low, b.Step), max(high, b.Step))
+		formula, in := g.stepReason(volume)
+		add("spot_step", "mm", formula, b.Step, min(low, b.Step), max(high, b.Step), in...)
 	}
 	g.ends(add)
-	k := &g.board.knobs
-	volume := g.in.Feed * b.On / (g.in.Filler.Density)
 	depLow, depHigh := g.board.doubts[kDeposit].low/k[kDeposit], g.board.doubts[kDeposit].high/k[kDeposit]
-	add("fill_per_spot", "mm3", "melted wire of one spot over its density", volume, volume*depLow, volume*depHigh)
+	add("fill_per_spot", "mm3", "1000·{m}/60·{t_on}/{rho}", volume, volume*depLow, volume*depHigh,
+		derived("m", "filler laid", g.in.Feed*60, "g/min"), derived("t_on", "arc on", b.On, "s"), Input{Symbol: "rho", Name: tRho.name, Value: k[kDensity], Unit: tRho.unit})
 	g.seam(s, add)
 	g.limits(s)
 	s.Trace = heatTrace(t.Trace)
+}
+
+// derived is an input that was computed on the way.
+func derived(symbol, name string, v float64, unit string) Input {
+	return Input{Symbol: symbol, Name: name, Value: v, Unit: unit, Derived: true}
+}
+
+// stepReason says where the step comes from: what a spot of this volume fills, or the puddle, or, where the first spots
+// were held by the one and the later ones by the other, between both.
+func (g *gapRun) stepReason(volume float64) (formula string, in []Input) {
+	b, k := &g.times.Beat, &g.board.knobs
+	switch fill := volume / g.in.Section; {
+	case b.StepBy == thinsheet.StepOverlap:
+		return "half of the puddle's length, so that the next spot finds liquid or hot metal", nil
+	case math.Abs(fill-b.Step) > 1e-9*b.Step:
+		return "what the spot fills, levelled into the gap, on average with what the first spots' puddles allowed", nil
+	}
+	return "{V}/({g}·{t}·(1 + {r}))", []Input{derived("V", "fill of one spot", volume, "mm3"), {Symbol: "g", Name: "root opening", Value: k[kGap], Unit: "mm"},
+		{Symbol: "t", Name: "thinner sheet's metal alone", Value: minCore(g.card.Setup.members()), Unit: "mm"}, {Symbol: "r", Name: "metal above the gap over metal in it", Value: k[kReinforce]}}
 }
 
 // heatTrace is a run's trace from its own start.
@@ -63,7 +80,7 @@ func heatTrace(points []thinsheet.Point) []HeatPoint {
 }
 
 // addFigure puts a figure of the run on the answer.
-type addFigure func(name, unit, formula string, value, low, high float64)
+type addFigure func(name, unit, formula string, value, low, high float64, in ...Input)
 
 // ends adds the ends of both ranges with their bands: the model's own, joined with that of the arc's power.
 func (g *gapRun) ends(add addFigure) {
@@ -94,12 +111,14 @@ func (g *gapRun) seam(s *Spots, add addFigure) {
 	s.Count = max(1, int(math.Ceil(s.Seam/b.Step-1e-9)))
 	first := max(b.On, t.FirstOn)
 	time := func(on, off float64) float64 { return first + float64(s.Count-1)*(on+off) }
-	add("seam_time", "s", fmt.Sprintf("first spot and %d more of on and off, for %.0f mm", s.Count-1, s.Seam), time(b.On, b.Off), time(min(t.OnMin, b.On), min(t.OffMin, b.Off)), time(max(t.OnMax, b.On), max(t.OffMax, b.Off)))
+	add("seam_time", "s", "{f} + {n}·({t_on} + {t_off})", time(b.On, b.Off), time(min(t.OnMin, b.On), min(t.OffMin, b.Off)), time(max(t.OnMax, b.On), max(t.OffMax, b.Off)),
+		derived("f", "first spot", first, "s"), derived("n", fmt.Sprintf("spots after it, for %.0f mm", s.Seam), float64(s.Count-1), "1"), derived("t_on", "arc on", b.On, "s"), derived("t_off", "arc off", b.Off, "s"))
 	heat := g.in.Power * b.On / b.Step
 	low, high := g.board.powerBand()
 	eta := tables.ArcEfficiency
 	low, high = 1-math.Hypot(1-low, 1-eta.Low/eta.V), 1+math.Hypot(high-1, eta.High/eta.V-1)
-	add("net_heat", "J/mm", "{eta}·{U}·{I}·{t_on}/{step}", heat, heat*low, heat*high)
+	add("net_heat", "J/mm", "{eta}·{U}·{I}·{t_on}/{step}", heat, heat*low, heat*high, Input{Symbol: "eta", Name: tEta.name, Value: g.board.knobs[kEta]}, derived("U", tVolts.name, g.o[oVolts], "V"), derived("I", tAmps.name, g.o[oAmps], "A"),
+		derived("t_on", "arc on", b.On, "s"), derived("step", "spot step", b.Step, "mm"))
 }
 
 // powerBand is the relative band of volts times amps.

@@ -69,7 +69,7 @@ func TestPlateOverlayByHand(t *testing.T) {
 // strictest limit on it is the ACGIH's 2 mg/m³: 22 400 m³/h.
 func TestZincByHand(t *testing.T) {
 	var p Part
-	p.zinc(ends{1, 2, 4}, Figure{Value: 5})
+	p.zinc(ends{1, 2, 4}, Basis{}, Figure{Value: 5})
 	within(t, &p, "zinc_per_length", 2, 1, 4)
 	within(t, &p, "zinc_rate", 36, 18, 72)
 	const oxide = 81.38 / 65.38

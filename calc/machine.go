@@ -51,8 +51,13 @@ func (p *Part) duty(card *Card, amps Figure, share float64) error {
 		return d
 	}
 	v := at(amps.Value)
-	p.add("duty_cycle", "%", v, at(amps.High), at(amps.Low), Basis{Formula: "min(100, {D}·({R}/{I})²)", Source: "IEC 60974-1, ten-minute period (memory high); a timed arc counts by its root mean square",
-		Known: ownCalc, Inputs: []Input{{Symbol: "D", Name: "plate duty", Value: j.RatedDuty.V, Unit: "%"}, {Symbol: "R", Name: "plate current", Value: j.RatedAmps.V, Unit: "A"}, {Symbol: "I", Name: "current, root mean square", Value: amps.Value, Unit: "A", Derived: true}}})
+	b := Basis{Formula: "min(100, {D}·({R}/{I})²)", Source: "IEC 60974-1, ten-minute period (memory high)", Known: ownCalc, Inputs: []Input{{Symbol: "D", Name: "plate duty", Value: j.RatedDuty.V, Unit: "%"},
+		{Symbol: "R", Name: "plate current", Value: j.RatedAmps.V, Unit: "A"}, {Symbol: "I", Name: "current", Value: amps.Value, Unit: "A", Derived: true}}}
+	if share < 1 {
+		b.Formula, b.Source = "min(100, {D}·({R}/{I})²/{s})", b.Source+"; a timed arc counts by its root mean square"
+		b.Inputs = append(b.Inputs, Input{Symbol: "s", Name: tShare.name, Value: share, Derived: true})
+	}
+	p.add("duty_cycle", "%", v, at(amps.High), at(amps.Low), b)
 	p.because(fmt.Sprintf("that is %.1f minutes of arc in ten", v/10), ownCalc, tables.DutyPeriod.Source)
 	load := 100 * amps.Value / j.RatedAmps.V
 	p.add("load", "%", load, 100*amps.Low/j.RatedAmps.V, 100*amps.High/j.RatedAmps.V, Basis{Formula: "100·{I}/{R}", Source: "definition", Known: ownCalc,
@@ -74,7 +79,11 @@ func (p *Part) loadLine(card *Card, amps Figure) {
 	if volts, ok := card.Figure("volts"); ok {
 		p.because(fmt.Sprintf("set the arc to the card's %.1f V; the rated volts are those at which power sources are compared at this current", volts.Value), ownCalc, tables.LoadLineBase.Source)
 	}
-	p.add("load_line", "V", v(amps.Value), v(amps.Low), v(amps.High), Basis{Formula: "14 + 0.05·{I}", Source: tables.LoadLineBase.Source, Known: string(tables.LoadLineBase.Known),
+	formula := "14 + 0.05·{I}"
+	if tables.LoadLineBase.V+tables.LoadLineSlope.V*amps.Value > tables.LoadLineCap.V {
+		formula = "min(44, 14 + 0.05·{I})"
+	}
+	p.add("load_line", "V", v(amps.Value), v(amps.Low), v(amps.High), Basis{Formula: formula, Source: tables.LoadLineBase.Source, Known: string(tables.LoadLineBase.Known),
 		Inputs: []Input{{Symbol: "I", Name: "current", Value: amps.Value, Unit: "A", Derived: true}}})
 }
 
@@ -89,8 +98,9 @@ func (p *Part) nozzle(card *Card) {
 	if err != nil {
 		return
 	}
-	p.add("gas_ceiling", "L/min", v, v*tables.LaminarReynolds.Low/tables.LaminarReynolds.V, v*tables.LaminarReynolds.High/tables.LaminarReynolds.V, Basis{Formula: "Re·pi·{d}·mu/(4·{rho})", Source: tables.LaminarReynolds.Source, Known: string(tables.LaminarReynolds.Known),
-		Inputs: []Input{{Symbol: "d", Name: "bore", Value: card.Job.NozzleBore.V, Unit: "mm"}, {Symbol: "rho", Name: "gas density", Value: g.Density.V, Unit: "kg/m3"}}})
+	p.add("gas_ceiling", "L/min", v, v*tables.LaminarReynolds.Low/tables.LaminarReynolds.V, v*tables.LaminarReynolds.High/tables.LaminarReynolds.V, Basis{Formula: "60·pi·{Re}·{mu}·{d}/(4·{rho})", Source: tables.LaminarReynolds.Source, Known: string(tables.LaminarReynolds.Known),
+		Inputs: []Input{{Symbol: "Re", Name: "Reynolds number at which the flow breaks up", Value: tables.LaminarReynolds.V}, {Symbol: "mu", Name: "viscosity of the gas", Value: tables.ArgonViscosity.V, Unit: "Pa s"},
+			{Symbol: "d", Name: "bore", Value: card.Job.NozzleBore.V, Unit: "mm"}, {Symbol: "rho", Name: "gas density", Value: g.Density.V, Unit: "kg/m3"}}})
 	if flow := card.Used.Flow.V; flow > v {
 		p.Warnings = append(p.Warnings, Warning{"gas-turbulent", Caution, fmt.Sprintf("%.0f L/min is more than this nozzle carries smoothly (about %.0f): it draws air in and makes pores. Less gas or a wider nozzle.", flow, v), tables.LaminarReynolds.Source})
 	}

@@ -113,10 +113,7 @@ func (p *Part) turning(card *Card, pitch, travel, area Figure, layers float64) {
 		Inputs: []Input{{Symbol: "n", Name: "layers", Value: layers, Unit: "1", Derived: true}, {Symbol: "c", Name: "length of one bead", Value: round, Unit: "mm"}, {Symbol: "L", Name: "length along the axis", Value: length, Unit: "mm"},
 			{Symbol: "p", Name: "pitch", Value: pitch.Value, Unit: "mm", Derived: true}, {Symbol: "v", Name: "travel", Value: travel.Value, Unit: "mm/s", Derived: true}}})
 	if rate, ok := card.Figure("deposition_rate"); ok {
-		eff := p.efficiency(card)
-		g := t * rate.Value / 60 / eff
-		last := p.Figures[len(p.Figures)-1]
-		p.add("wire_used", "g", g, last.Low*rate.Low/60/eff, last.High*rate.High/60/eff, Basis{Formula: "arc time times what melts", Source: "mass balance", Known: ownCalc})
+		p.wire(card, p.Figures[len(p.Figures)-1], rate)
 	}
 }
 

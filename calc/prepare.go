@@ -125,8 +125,8 @@ func (p *Part) vent(card *Card) {
 		}
 	}
 	most := tables.VentMost
-	p.add("vent_gap", "mm", min(sum[0], most.V), min(sum[1], most.V), most.High, Basis{Formula: "coats that face each other, at most {m}", Source: most.Source, Known: string(most.Known),
-		Inputs: []Input{{Symbol: "m", Name: "widest", Value: most.V, Unit: "mm"}, {Name: "coats that face each other", Value: sum[0], Unit: "mm", Derived: true}}})
+	p.add("vent_gap", "mm", min(sum[0], most.V), min(sum[1], most.V), most.High, Basis{Formula: "min({c}, {m})", Source: most.Source, Known: string(most.Known),
+		Inputs: []Input{{Symbol: "m", Name: "widest", Value: most.V, Unit: "mm"}, {Symbol: "c", Name: "coats that face each other", Value: sum[0], Unit: "mm", Derived: true}}})
 }
 
 // tacks along the seam.

@@ -192,7 +192,7 @@ func TestGapHeatIsAsUnsureAsItsParts(t *testing.T) {
 	eta := tables.ArcEfficiency
 	var s Spots
 	var heat Figure
-	g.seam(&s, func(name, unit, formula string, v, low, high float64) {
+	g.seam(&s, func(name, unit, formula string, v, low, high float64, _ ...Input) {
 		if name == "net_heat" {
 			heat = Figure{Value: v, Low: low, High: high}
 		}

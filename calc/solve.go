@@ -82,8 +82,7 @@ func (b *board) complete(card *Card, s *spread) {
 func (b *board) figures(card *Card, s *spread, sug *suggestion, v *verdict) {
 	list := make([]Figure, 0, len(settingSpecs)+len(resultSpecs)+4)
 	for i := range settingSpecs {
-		spec := &settingSpecs[i]
-		f, ok := spec.build(s, &b.knobs, &b.doubts)
+		f, ok := b.figure(&settingSpecs[i], s)
 		if !ok {
 			continue
 		}
@@ -95,7 +94,7 @@ func (b *board) figures(card *Card, s *spread, sug *suggestion, v *verdict) {
 		if resultSpecs[i].name == "bead_width" && !v.modelled && minCore(card.Setup.members()) > tables.SheetThickest.V {
 			continue // the sheet's formula says nothing of a thick part
 		}
-		if f, ok := resultSpecs[i].build(s, &b.knobs, &b.doubts); ok {
+		if f, ok := b.figure(&resultSpecs[i], s); ok {
 			list = append(list, f)
 		}
 	}
@@ -115,9 +114,7 @@ func (b *board) settingBasis(f *Figure, card *Card, sug *suggestion) {
 		switch {
 		case job.Feed.Set:
 			f.Basis = given
-		case b.chain.ampsGiven:
-			f.Basis.Formula, f.Basis.Source, f.Basis.Known = readingFormula, wireSource, ownCalc
-		default:
+		case !b.chain.ampsGiven:
 			f.Low, f.High = sug.feedLow*0.06, sug.feedHigh*0.06
 			f.Basis = suggested
 		}
@@ -125,13 +122,7 @@ func (b *board) settingBasis(f *Figure, card *Card, sug *suggestion) {
 		switch {
 		case job.Travel.Set:
 			f.Basis = given
-		case b.chain.timed:
-			f.Basis.Formula, f.Basis.Source, f.Basis.Known = timedTravelForm, "mean forward speed of the beat", ownCalc
-			f.Basis.Inputs = append([]Input{
-				{Symbol: "step", Name: "spot step", Unit: "mm", Value: card.Used.SpotStep.V},
-				{Symbol: "t_on", Name: "arc on", Unit: "s", Value: card.Used.ArcOn.V},
-				{Symbol: "t_off", Name: "arc off", Unit: "s", Value: card.Used.ArcOff.V}}, f.Basis.Inputs...)
-		default:
+		case !b.chain.timed:
 			f.Low, f.High = sug.travelLow, sug.travelHi
 			f.Basis = suggested
 		}

@@ -10,49 +10,45 @@ var settingSpecs = [...]figureSpec{
 		{"f", "volts read over volts modelled", "", kVoltFactor, noOut}, tAmps},
 		"conventional load line IEC 60974-1 scaled to the mode", ownCalc},
 	{"travel", oTravel, "mm/s", "given", nil, "user", "given"},
-	{"arc_on", oOn, "s", "{sigma}²/2a·(e^(4·pi·{k}·{t}·({T_liq} − {T0})/q) − 1), a = {k}/{rhoc}", []term{
-		{"sigma", "arc's half-width (sigma)", "mm", kSpread, noOut}, tK1, tThick1,
-		{"T_liq", "filler liquidus", "C", kLiquidus, noOut}, tRoom, tC1},
+	{"arc_on", oOn, "s", "{sigma}²/(2·a)·(e^z − 1), a = {k}/{rhoc}, z = 4·pi·{k}·{t}·({T_liq} − {T0})/({eta}·{U}·{I})", []term{
+		tSpread, tK1, tC1, tThick1, {"T_liq", "filler liquidus", "C", kLiquidus, noOut}, tRoom, tEta, tVolts, tAmps},
 		"standing Gaussian source on a sheet (Carslaw and Jaeger, memory high); a line-source estimate", ownCalc},
-	{"arc_off", oOff, "s", "{t_on}/(e^z − 1), z = 4·pi·{k}·{t}·(T_sol − {T0})/q", []term{tOn, tK1, tThick1, tRoom},
+	{"arc_off", oOff, "s", "{t_on}/(e^z − 1), z = 4·pi·{k}·{t}·({T_toe} − {T0})/({eta}·{U}·{I})", []term{
+		tOn, tK1, tThick1, tToe, tRoom, tEta, tVolts, tAmps},
 		"line source switched off (Carslaw and Jaeger, memory high); an estimate, neither floor nor ceiling", ownCalc},
-	{"spot_step", oStep, "mm", "min(fill of the gap, puddle's half length)", []term{tFeed, tOn, tDep,
-		{"g", "root opening", "mm", kGap, noOut}, tThick1,
-		{"r", "metal above the gap over metal in it", "", kReinforce, noOut}},
-		"mass balance of one spot", ownCalc},
+	{"spot_step", oStep, "mm", "√({sigma}² + 2·{k}/{rhoc}·{t_on})", []term{tSpread, tK1, tC1, tOn},
+		"how far the spot's heat has spread: half of the puddle's length", ownCalc},
 }
 
 var resultSpecs = [...]figureSpec{
-	{"current", oAmps, "A", "(−{phi} + √({phi}² + 4·R·P))/2R, P = pi/4·{d}²·{v_w}·{rho}·{H_liq}, R = {rho_e}·{L}/(pi/4·{d}²)",
+	{"current", oAmps, "A", "2·P/({phi} + √({phi}² + 4·R·P)), P = pi/4·{d}²·{v_w}·{rho}·{H_liq}/1000, R = {rho_e}·{L}/(pi/4·{d}²)",
 		[]term{tPhi, tWire, tFeed, tRho, tHLiq, tRhoE, tStick}, wireSource, ownCalc},
-	{"deposition_rate", oDeposition, "g/min", "pi/4·{d}²·{v_w}·{rho}·{eta_d}", []term{tWire, tFeed, tRho, tDep},
+	{"deposition_rate", oDeposition, "g/min", "0.06·pi/4·{d}²·{v_w}·{rho}·{eta_d}", []term{tWire, tFeed, tRho, tDep},
 		"definition; deposition efficiency as in its row", ownCalc},
 	{"wire_mass_per_length", oMassPerLength, "g/m", "pi/4·{d}²·{rho}", []term{tWire, tRho}, "definition", ownCalc},
 	{"arc_energy", oArcEnergy, "J/mm", "{U}·{I}/{v}", []term{tVolts, tAmps, tTravel},
 		"AWS/ASME arc energy, no efficiency factor (memory high)", ownCalc},
 	{"heat_input", oHeatInput, "J/mm", "0.8·{U}·{I}/{v}", []term{tVolts, tAmps, tTravel},
 		"ISO/TR 17671-1, EN 1011-1, k = 0.8 (memory high); for reports", ownCalc},
-	{"net_heat", oNet, "J/mm", "{eta}·{U}·{I}/{v}", []term{
-		{"eta", "arc efficiency", "", kEta, noOut}, tVolts, tAmps, tTravel},
+	{"net_heat", oNet, "J/mm", "{eta}·{U}·{I}/{v}", []term{tEta, tVolts, tAmps, tTravel},
 		"measured efficiency of gas metal arc, DuPont and Marder 1995 (abstract read)", ownCalc},
 	{"bead_area", oBead, "mm2", "pi/4·{d}²·{v_w}·{eta_d}/{v}", []term{tWire, tFeed, tDep, tTravel}, "mass balance", ownCalc},
 	{"bead_width", oWidth, "mm", "chord from toe to toe, each toe where the sheet's peak falls to {T_toe}", []term{
-		tNet, {"T_toe", "temperature at which the bead's edge freezes", "C", kToe, noOut}, tThick1, tC1, tK1},
+		tNet, tToe, tThick1, tC1, tK1},
 		bandSource, ownCalc},
 	{"zinc_boiled_halfwidth", oBoiled1, "mm", boiledFormula, bandTerms1, bandSource, ownCalc},
 	{"zinc_boiled_halfwidth_2", oBoiled2, "mm", boiledFormula, bandTerms2, bandSource, ownCalc},
 	{"zinc_melted_halfwidth", oMelted1, "mm", meltedFormula, bandTerms1, bandSource, ownCalc},
 	{"zinc_melted_halfwidth_2", oMelted2, "mm", meltedFormula, bandTerms2, bandSource, ownCalc},
-	{"cooling_time", oCooling, "s", "t8/5, the larger of (4300 − 4.3·{T0})·10⁵·Q²/{t}²·[1/(500 − {T0})² − 1/(800 − {T0})²]·F2 and the thick-plate form, Q = {H}/1000",
-		[]term{tRoom, tThick1, tNet}, "EN 1011-2 Annex D (memory high); ferritic steels only", ownCalc},
+	{"cooling_time", oCooling, "s", "", []term{tRoom, tNet}, "", ownCalc}, // coolingBasis says which of its two forms holds
 	{"pulse_frequency", oPulse, "Hz", "pi/4·{d}²·{v_w}/(pi·{d}³/6)", []term{tWire, tFeed},
 		"mass balance at one drop of the wire's diameter a pulse", ownCalc},
 }
 
 const (
 	bandSource    = "Rosenthal's moving source in thin sheet with loss from both faces (1941, memory high); not validated on zinc"
-	boiledFormula = "half-width where the peak of the sheet reaches 907 °C: {H} shared by b = t·√({k}·{rhoc}), thickness {t}, travel {v}, loss {h}, from {T0}"
-	meltedFormula = "half-width where the peak of the sheet reaches 419.5 °C: {H} shared by b = t·√({k}·{rhoc}), thickness {t}, travel {v}, loss {h}, from {T0}"
+	boiledFormula = "half-width where the peak of the sheet reaches 907 °C: {H} shared by thickness {t} and effusivity, of conductivity {k} and heat capacity {rhoc}; travel {v}, loss {h}, from {T0}"
+	meltedFormula = "half-width where the peak of the sheet reaches 419.5 °C: {H} shared by thickness {t} and effusivity, of conductivity {k} and heat capacity {rhoc}; travel {v}, loss {h}, from {T0}"
 )
 
 var (
@@ -62,8 +58,6 @@ var (
 
 // formulas that replace a spec's own where the user gave the number or the program chose it.
 const (
-	givenFormula    = "given"
-	readingFormula  = "(I·phi + I²·R)/(pi/4·d²·rho·H_liq): the feed that the given current melts"
-	suggestFormula  = "the feed and travel furthest, in relative terms, from every limit"
-	timedTravelForm = "{step}/({t_on} + {t_off})"
+	givenFormula   = "given"
+	suggestFormula = "the feed and travel furthest, in relative terms, from every limit"
 )

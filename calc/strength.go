@@ -3,6 +3,7 @@ package calc
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"brazebooth/tables"
 )
@@ -28,8 +29,7 @@ func Strength(card *Card) (Part, error) {
 	length := p.seamLength(card)
 	throat, bond := p.capacities(card, a, length)
 	sheet := p.sheetCapacity(card, length)
-	edge := min(throat.Low, bond.Low, sheet.Low)
-	p.allow(card, edge)
+	p.allow(card, throat, bond, sheet)
 	p.governs(throat, bond, sheet)
 	p.needs(card, throat, bond, sheet, a, length)
 	p.strengthWords(card)
@@ -62,7 +62,7 @@ func (p *Part) throatOf(card *Card) (Figure, error) {
 		return f, nil
 	case card.Job.Leg.Set:
 		v := LegThroat(card.Job.Leg.V)
-		f := Figure{"throat", v, v, v, "mm", Basis{Formula: "0.707·leg", Source: "geometry of an equal-legged fillet", Known: "given"}}
+		f := Figure{"throat", v, v, v, "mm", Basis{Formula: "{l}/√2", Source: "geometry of an equal-legged fillet", Known: ownCalc, Inputs: []Input{{Symbol: "l", Name: "leg", Value: card.Job.Leg.V, Unit: "mm"}}}}
 		p.Figures = append(p.Figures, f)
 		return f, nil
 	}
@@ -116,20 +116,31 @@ func (p *Part) sheetCapacity(card *Card, length float64) Figure {
 }
 
 // allow divides the lowest edge by the safety factor, and holds a load against it.
-func (p *Part) allow(card *Card, edge float64) {
+func (p *Part) allow(card *Card, capacities ...Figure) {
 	safety := card.Used.Safety.Or(tables.DesignSafety.V)
+	edge := math.Inf(1)
+	var symbols []string
+	var in []Input
+	for i, f := range capacities {
+		edge = min(edge, f.Low)
+		symbols = append(symbols, fmt.Sprintf("{F%d}", i+1))
+		in = append(in, Input{Symbol: fmt.Sprintf("F%d", i+1), Name: "low edge of the " + FigureLabel(f.Name), Value: f.Low, Unit: "kN", Derived: true})
+	}
 	v := downTo2(edge / safety)
-	p.add("allowable_load", "kN", v, v, v, Basis{Formula: "lowest edge of the capacities/{S}, rounded down to two figures", Source: tables.DesignSafety.Source, Known: string(tables.DesignSafety.Known),
-		Inputs: []Input{{Symbol: "S", Name: "safety factor", Value: safety, Unit: "1", Assumed: !card.Job.Safety.Set}}})
+	p.add("allowable_load", "kN", v, v, v, Basis{Formula: "min(" + strings.Join(symbols, ", ") + ")/{S}, rounded down to two figures", Source: tables.DesignSafety.Source, Known: string(tables.DesignSafety.Known),
+		Inputs: append(in, Input{Symbol: "S", Name: "safety factor", Value: safety, Unit: "1", Assumed: !card.Job.Safety.Set})})
 	if !card.Job.Load.Set {
 		return
 	}
 	load := card.Job.Load.V
-	if load > v {
+	if load > v*(1+lastBit) {
 		p.Warnings = append(p.Warnings, Warning{"overloaded", Caution,
-			fmt.Sprintf("%.3g kN is more than the allowable %.3g kN. %s, another filler, or another way to join it.", load, v, moreOf(card)), filletSource})
+			fmt.Sprintf("%s kN is more than the allowable %s kN. %s, another filler, or another way to join it.", number(load), number(v), moreOf(card)), filletSource})
 	}
 }
+
+// lastBit is what two ways to the same number may differ by, relative.
+const lastBit = 1e-12
 
 // downTo2 rounds a positive number down to two figures: a load to allow claims no more than its band does.
 func downTo2(v float64) float64 {
@@ -137,7 +148,13 @@ func downTo2(v float64) float64 {
 		return v
 	}
 	unit := math.Pow(10, math.Floor(math.Log10(v))-1)
-	return math.Floor(v/unit*(1+1e-12)) * unit
+	return math.Floor(v/unit*(1+lastBit)) * unit
+}
+
+// upTo2 is the least number of two figures that a positive number does not exceed: what must be allowed for it.
+func upTo2(v float64) float64 {
+	unit := math.Pow(10, math.Floor(math.Log10(v))-1)
+	return math.Ceil(v/unit*(1-lastBit)) * unit
 }
 
 // moreOf is what carries more of a joint.
@@ -180,17 +197,18 @@ func (p *Part) governs(throat, bond, sheet Figure) {
 	p.because(text, ownCalc, filletSource)
 }
 
-// needs says which length or throat would carry a given load.
+// needs says which length or throat would carry a given load. Both are rounded up, and so is the load to what the
+// allowable one is rounded down to: who does as it says is allowed the load.
 func (p *Part) needs(card *Card, throat, bond, sheet, a Figure, length float64) {
 	if !card.Job.Load.Set || !(card.Job.Load.V > 0) {
 		return
 	}
 	safety := card.Used.Safety.Or(tables.DesignSafety.V)
-	want := card.Job.Load.V * safety
+	want := upTo2(card.Job.Load.V) * safety
 	bead := min(throat.Low, bond.Low)
-	text := fmt.Sprintf("for %.3g kN at a safety factor of %.3g: a seam of %.0f mm with this throat", card.Job.Load.V, safety, want/min(bead, sheet.Low)*length)
-	switch need := a.Value * want / bead; {
-	case sheet.Low < want:
+	text := fmt.Sprintf("for %s kN at a safety factor of %s: a seam of %.0f mm with this throat", number(card.Job.Load.V), number(safety), math.Ceil(want/min(bead, sheet.Low)*length))
+	switch need := math.Ceil(100*a.Value*want/bead) / 100; {
+	case sheet.Low*(1+lastBit) < want:
 		text += "; at this length no throat helps, since the sheet itself is too weak: thicker sheet"
 	case card.Used.Joint == "lap" && need > math.Sqrt2/2*card.Setup.Members[0].Core:
 		text += fmt.Sprintf("; at this length it would take a throat of %.2f mm, more than a lap of this sheet has", need)
@@ -225,9 +243,8 @@ func (p Part) plug(card *Card) (Part, error) {
 	p.add("plug_capacity", "kN", area*mid*scale/1000, area*low*scale/1000, area*high*scale/1000, Basis{Formula: "pi/4·{d}²·{n}·{f}/1000", Source: filletSource, Known: ownCalc,
 		Inputs: []Input{{Symbol: "d", Name: "hole", Value: least, Unit: "mm", Assumed: true}, {Symbol: "n", Name: "plugs", Value: count, Unit: "1"},
 			{Symbol: "f", Name: "stress of the bond at failure", Value: mid * scale, Unit: "MPa", Derived: true}}})
-	edge := area * low * scale / 1000
-	sheet := p.tearOut(card, least, count)
-	p.allow(card, min(edge, sheet.Low))
+	bond := p.Figures[len(p.Figures)-1]
+	p.allow(card, bond, p.tearOut(card, least, count))
 	p.because(fmt.Sprintf("hole from %.1f to %.1f mm, centres at least %.0f mm apart", least, most, tables.PlugPitch.V*least), "read", tables.PlugPitch.Source)
 	p.because("a brazed plug carries on the area that it wets below, not on fused metal: look at the other face of a test piece", "common practice, no source", "common practice, no source")
 	p.strengthWords(card)

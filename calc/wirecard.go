@@ -5,7 +5,7 @@ var lengthSpec = figureSpec{"length_per_mass", oLengthPerMass, "m/kg", "1000/(pi
 	"definition", ownCalc}
 
 // meltSpec needs its feed or current as well.
-var meltSpec = figureSpec{"melt_rate", oMelt, "g/min", "pi/4·{d}²·{v_w}·{rho}", []term{tWire, tFeed, tRho},
+var meltSpec = figureSpec{"melt_rate", oMelt, "g/min", "0.06·pi/4·{d}²·{v_w}·{rho}", []term{tWire, tFeed, tRho},
 	"definition: all that melts, spatter included", ownCalc}
 
 // Wire computes what concerns the wire alone: its mass and length, and, where the job gives a feed or a
@@ -27,7 +27,7 @@ func Wire(job Job) (Card, error) {
 		return Card{}, settingError(err, &card)
 	}
 	add := func(spec *figureSpec) {
-		if f, ok := spec.build(s, &b.knobs, &b.doubts); ok {
+		if f, ok := b.figure(spec, s); ok {
 			b.settingBasis(&f, &card, &suggestion{})
 			card.Figures = append(card.Figures, f)
 		}
