@@ -98,8 +98,8 @@ func (p *Part) nozzle(card *Card) {
 	if err != nil {
 		return
 	}
-	p.add("gas_ceiling", "L/min", v, v*tables.LaminarReynolds.Low/tables.LaminarReynolds.V, v*tables.LaminarReynolds.High/tables.LaminarReynolds.V, Basis{Formula: "60·pi·{Re}·{mu}·{d}/(4·{rho})", Source: tables.LaminarReynolds.Source, Known: string(tables.LaminarReynolds.Known),
-		Inputs: []Input{{Symbol: "Re", Name: "Reynolds number at which the flow breaks up", Value: tables.LaminarReynolds.V}, {Symbol: "mu", Name: "viscosity of the gas", Value: tables.ArgonViscosity.V, Unit: "Pa s"},
+	p.add("gas_ceiling", "L/min", v, v*tables.LaminarReynolds.Low/tables.LaminarReynolds.V, v*tables.LaminarReynolds.High/tables.LaminarReynolds.V, Basis{Formula: "0.06·pi·{Re}·{mu}·{d}/(4·{rho})", Source: tables.LaminarReynolds.Source, Known: string(tables.LaminarReynolds.Known),
+		Inputs: []Input{{Symbol: "Re", Name: "Reynolds number at which the flow breaks up", Value: tables.LaminarReynolds.V}, {Symbol: "mu", Name: "viscosity of the gas", Value: 1000 * tables.ArgonViscosity.V, Unit: "mPa s"},
 			{Symbol: "d", Name: "bore", Value: card.Job.NozzleBore.V, Unit: "mm"}, {Symbol: "rho", Name: "gas density", Value: g.Density.V, Unit: "kg/m3"}}})
 	if flow := card.Used.Flow.V; flow > v {
 		p.Warnings = append(p.Warnings, Warning{"gas-turbulent", Caution, fmt.Sprintf("%.0f L/min is more than this nozzle carries smoothly (about %.0f): it draws air in and makes pores. Less gas or a wider nozzle.", flow, v), tables.LaminarReynolds.Source})

@@ -69,7 +69,7 @@ var units = [...]unit{
 	{"N", "newton", "newtons"},
 	{"lbf", "pound of force", "pounds of force"},
 	{"MPa", "megapascal", "megapascals"},
-	{"Pa s", "pascal second", "pascal seconds"},
+	{"mPa s", "millipascal second", "millipascal seconds"},
 	{"ksi", "thousand pounds per square inch", "thousand pounds per square inch"},
 	{"g", "gram", "grams"},
 	{"kg", "kilogram", "kilograms"},
