@@ -1,39 +1,216 @@
 package calc
 
 import (
+	"context"
 	"math"
+	"math/rand/v2"
+	"slices"
 	"testing"
+
+	"brazebooth/tables"
 )
 
-// The Halton sequence by its definition: the number's digits in the base, mirrored at the point. 20 is 10100 in base 2, 202 in
-// base 3, 40 in base 5, 26 in base 7, 19 in base 11; 83 is 1010011 in base 2 and 10002 in base 3.
-func TestDeviatesAreHaltons(t *testing.T) {
-	normal := func(u float64) float64 { return math.Sqrt2 * math.Erfinv(2*u-1) }
-	first, last := deviates(0), deviates(63)
-	for k, u := range []float64{5.0 / 32, 20.0 / 27, 4.0 / 25, 44.0 / 49, 100.0 / 121} {
-		if math.Abs(first[k]-normal(u)) > 1e-9 {
-			t.Errorf("base %d of the first: %g, want %g", k, first[k], normal(u))
+var chanceJobs = []Job{
+	{Metal: "mild-steel", Gauge: 18, Joint: "lap"},
+	{Metal: "mild-steel", Gauge: 20, Joint: "lap"},
+	{Metal: "galvanized", Gauge: 18, Joint: "lap", ZincLimit: Some(5)},
+	{Metal: "galvanized", Gauge: 16, Joint: "tee", StickOut: Some(12)},
+	{Metal: "stainless-304", Gauge: 18, Joint: "butt"},
+	{Metal: "mild-steel", Gauge: 22, Joint: "butt"},
+	{Metal: "mild-steel", Gauge: 18, Joint: "corner"},
+	{Metal: "mild-steel", Thickness: Some(1.5), Metal2: "stainless-304", Thickness2: Some(1), Joint: "lap"},
+	{Metal: "mild-steel", Gauge: 14, Joint: "lap", Mode: "pulsed", VoltFactor: Some(1.05), VoltFactorSigma: Some(0.03)},
+	{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: Some(3.2), Travel: Some(4)},
+}
+
+// atSuggestion is a job with its card's feed and travel as given.
+func atSuggestion(t *testing.T, j Job) (Job, *Card, *board) {
+	t.Helper()
+	c := card(t, j)
+	j.Feed, j.Travel = c.Used.Feed, c.Used.Travel
+	c = card(t, j)
+	b := newBoard(c)
+	return j, c, b
+}
+
+// plainly is the share of good ones among n samples drawn at random over every knob with an open band, with its standard
+// error, both in per cent. It knows nothing of which knobs the chance takes.
+func plainly(b *board, c *Card, n int) (good, sigma float64) {
+	r := rand.New(rand.NewPCG(11, 17))
+	m := newMargins(b, c)
+	var all []varied
+	for k := range knobs {
+		all = append(all, varied{knob: k})
+	}
+	all = append(all, varied{knob: drawnStir}, varied{knob: drawnAim})
+	for range n {
+		z := make([]float64, len(all))
+		for i := range z {
+			z[i] = r.NormFloat64()
+		}
+		if s := b.sample(c, &m, all, z); s.good() {
+			good++
 		}
 	}
-	for k, u := range []float64{101.0 / 128, 163.0 / 243} {
-		if math.Abs(last[k]-normal(u)) > 1e-9 {
-			t.Errorf("base %d of the last: %g, want %g", k, last[k], normal(u))
+	p := good / float64(n)
+	return 100 * p, 100 * math.Sqrt(p*(1-p)/float64(n))
+}
+
+// The lattice against plain sampling of everything. A plain sample of as many points as the lattice has would have a standard
+// error of 100·√(p(1−p)/101), 4.7 where one in three is bad; the lattice is asked to keep within two of that for a job, joined
+// with that of the sample that it is held against, and in the mean of all jobs within 2.5 per cent of a hundred.
+func TestChanceAgreesWithPlainSampling(t *testing.T) {
+	n, sum := 1500, 0.0
+	jobs := chanceJobs
+	if testing.Short() {
+		n, jobs = 700, jobs[:4]
+	}
+	for _, j := range jobs {
+		j, c, b := atSuggestion(t, j)
+		want, sigma := plainly(b, c, n)
+		got, err := ChanceGood(context.Background(), j)
+		if err != nil {
+			t.Fatal(err)
+		}
+		own := 100 * math.Sqrt(want/100*(1-want/100)/chanceSamples)
+		t.Logf("%s %s: chance %.0f, plain %.1f ± %.1f, missed %s by %s", j.Metal, j.Joint, got.Good, want, sigma, got.Missed, got.Spoiler)
+		if limit := 2 * math.Hypot(own, sigma); math.Abs(got.Good-want) > limit {
+			t.Errorf("%+v: chance %.0f, plain sampling %.1f, more than %.1f apart", j, got.Good, want, limit)
+		}
+		sum += got.Good - want
+	}
+	if mean := sum / float64(len(jobs)); math.Abs(mean) > 2.5 {
+		t.Errorf("over %d jobs the chance is %.1f too high in the mean", len(jobs), mean)
+	}
+}
+
+// What moves a limit at either end of its band is drawn, whatever it is; what moves none is not.
+func TestChanceDrawsAllThatMovesALimit(t *testing.T) {
+	for _, j := range chanceJobs {
+		_, c, b := atSuggestion(t, j)
+		m := newMargins(b, c)
+		drawn := b.varied(c)
+		at := func(b *board) [limitCount]float64 {
+			h := b.heatField(c)
+			s, err := h.at(b.knobs[kFeed], b.knobs[kTravel], true)
+			if err != nil {
+				return [limitCount]float64{}
+			}
+			return m.logs(&s)
+		}
+		base := at(b)
+		for k := range knobs {
+			moves := false
+			for _, v := range [2]float64{b.doubts[k].low, b.doubts[k].high} {
+				x := *b
+				x.knobs[k] = v
+				moves = moves || b.doubts[k].low != b.doubts[k].high && at(&x) != base
+			}
+			has := slices.ContainsFunc(drawn, func(s varied) bool { return s.knob == k })
+			if moves && !has {
+				t.Errorf("%s %s: %q moves a limit and is not drawn", j.Metal, j.Joint, knobNames[k].name)
+			}
+		}
+		for _, k := range []knob{kPhi, kHLiq, kStick, kEta, kForm, kThick1, kLoss} {
+			if !slices.ContainsFunc(drawn, func(s varied) bool { return s.knob == k }) {
+				t.Errorf("%s %s: %q is not drawn", j.Metal, j.Joint, knobNames[k].name)
+			}
+		}
+		for _, k := range []knob{kTimedForm, kZoneForm, kReinforce, kTravel} {
+			if slices.ContainsFunc(drawn, func(s varied) bool { return s.knob == k }) {
+				t.Errorf("%s %s: %q is drawn and moves nothing", j.Metal, j.Joint, knobNames[k].name)
+			}
+		}
+		if len(drawn) > latticeInputs {
+			t.Errorf("%s %s: %d inputs, the lattice has %d", j.Metal, j.Joint, len(drawn), latticeInputs)
 		}
 	}
 }
 
-// Each input leans little over the samples: the mean is small (the high bases have run three rounds only), the spread is one.
-func TestDeviatesAreEven(t *testing.T) {
-	var sum, squares [chanceInputs]float64
-	for i := range chanceSamples {
-		for k, z := range deviates(i) {
-			sum[k] += z
-			squares[k] += z * z
+// Where an edge other than the heat's is all but reached, that one is said to be missed: the least current of a steady arc.
+func TestChanceCountsEveryEdge(t *testing.T) {
+	j, _, b := atSuggestion(t, Job{Metal: "mild-steel", Gauge: 18, Joint: "corner"})
+	var c Card
+	if err := resolve(j, &c); err != nil {
+		t.Fatal(err)
+	}
+	m := newMargins(b, &c)
+	low, _ := b.steadyFeeds(&m)
+	good, err := ChanceGood(context.Background(), j)
+	if err != nil {
+		t.Fatal(err)
+	}
+	j.Feed, j.Travel = Some(low*1.01*0.06), Some(j.Travel.V*low*0.06/j.Feed.V) // as much metal to the millimetre
+	weak, err := ChanceGood(context.Background(), j)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if weak.Missed != "arc steady" || weak.Good > 70 || weak.Good >= good.Good || weak.Spoiler != knobNames[kForm].name {
+		t.Errorf("at the least current %+v, at the suggestion %+v", weak, good)
+	}
+	if want := "“arc steady”, moved most by what the energy balance leaves out"; weak.Words() != want {
+		t.Errorf("%q, want %q", weak.Words(), want)
+	}
+}
+
+// A better known input makes a good setting surer.
+func TestReadingsMakeSurer(t *testing.T) {
+	j, _, _ := atSuggestion(t, Job{Metal: "mild-steel", Gauge: 18, Joint: "lap"})
+	before, err1 := ChanceGood(context.Background(), j)
+	j.StickOut = Some(12)
+	j.Phi, j.PhiSigma, j.VoltFactor, j.VoltFactorSigma = Some(usualPhi(t, j)), Some(0.05), Some(1), Some(0.005)
+	after, err2 := ChanceGood(context.Background(), j)
+	if err1 != nil || err2 != nil || after.Good < before.Good+5 {
+		t.Errorf("before %+v, after %+v (%v, %v)", before, after, err1, err2)
+	}
+}
+
+// usualPhi is the calibration voltage that the job is computed with.
+func usualPhi(t *testing.T, j Job) float64 {
+	c := card(t, j)
+	return c.Setup.Filler.Phi.V
+}
+
+// 13² is 169, 68 over 101: at point 3 the third input has its place at 3·68 + 2·(9·2 + 8) = 256, 54 over 202, of which the
+// middle is at (54 + ½)/101 of the normal distribution. No two inputs go together by much more than three tenths: the step was
+// chosen for that, most steps leave a pair that goes by more than half.
+func TestDeviatesAreTheLattices(t *testing.T) {
+	if got, want := deviate(3, 2), math.Sqrt2*math.Erfinv(2*(54.5/101)-1); math.Abs(got-want) > 1e-12 {
+		t.Errorf("%g, want %g", got, want)
+	}
+	for k := range latticeInputs {
+		seen := map[float64]bool{}
+		sum, squares := 0.0, 0.0
+		for i := range chanceSamples {
+			z := deviate(i, k)
+			seen[z], sum, squares = true, sum+z, squares+z*z
+		}
+		if len(seen) != chanceSamples || math.Abs(sum) > 1e-9 || math.Abs(squares/chanceSamples-1) > 0.03 {
+			t.Errorf("input %d: %d places, mean %g, spread %g", k, len(seen), sum/chanceSamples, math.Sqrt(squares/chanceSamples))
+		}
+		for l := range k {
+			both := 0.0
+			for i := range chanceSamples {
+				both += deviate(i, k) * deviate(i, l) / chanceSamples
+			}
+			if math.Abs(both) > 0.35 {
+				t.Errorf("inputs %d and %d go together: %.2f", l, k, both)
+			}
 		}
 	}
-	for k := range sum {
-		if mean, spread := sum[k]/chanceSamples, math.Sqrt(squares[k]/chanceSamples); math.Abs(mean) > 0.2 || math.Abs(spread-1) > 0.15 {
-			t.Errorf("%s: mean %.3f, spread %.3f", chanceNames[k], mean, spread)
+}
+
+// A band of a difference goes below zero as well as above it; a quantity keeps its sign.
+func TestBetween(t *testing.T) {
+	for _, x := range []struct {
+		d       tables.Datum
+		z, want float64
+	}{
+		{tables.Datum{V: 0, Low: -2, High: 3}, 2, 3}, {tables.Datum{V: 0, Low: -2, High: 3}, -1, -1},
+		{tables.Datum{V: 2, Low: 1, High: 4}, 2, 4}, {tables.Datum{V: 2, Low: 1, High: 4}, -4, 0.5}, {tables.Datum{V: 2, Low: 1, High: 4}, 0, 2},
+	} {
+		if got := between(x.d, x.z); math.Abs(got-x.want) > 1e-12 {
+			t.Errorf("%+v at %g: %g, want %g", x.d, x.z, got, x.want)
 		}
 	}
 }

@@ -227,8 +227,8 @@ func (p *mapPage) facts(th *theme, s *session, w, h int) block {
 	if !p.old() && len(b)+2 < h {
 		b.skip()
 		b.say(th.quiet, 0, fmt.Sprintf("suggested: good with %.0f %% chance; finer than the card's own", p.have.Chance.Good), w)
-		if sp := p.have.Chance.Spoiler; sp != "" {
-			b.say(th.quiet, 0, "spoiled most by "+sp, w)
+		if words := p.have.Chance.Words(); words != "" {
+			b.say(th.quiet, 0, "most often missed: "+words, w)
 		}
 		for _, r := range p.have.Remedies {
 			if r.Opens {

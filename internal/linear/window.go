@@ -23,9 +23,9 @@ func (t *talk) readMap(string) {
 		}
 		return
 	}
-	t.voice.say("Suggested: ", at, fmt.Sprintf(". Good with a chance of %.0f in 100, over everything uncertain.", m.Chance.Good))
-	if m.Chance.Spoiler != "" {
-		t.voice.say("What spoils it most often: ", m.Chance.Spoiler, ".")
+	t.voice.say("Suggested: ", at, fmt.Sprintf(". Every edge is met with a chance of %.0f in 100, over everything uncertain.", m.Chance.Good))
+	if words := m.Chance.Words(); words != "" {
+		t.voice.say("Most often missed: ", words, ".")
 	}
 	t.ranges(&m)
 	t.standing(&m)

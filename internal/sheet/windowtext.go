@@ -92,7 +92,7 @@ func (w *writer) windowVerdict(m *calc.Map, o Options) {
 	sys := o.Units
 	at := quantity.Show(m.Suggestion.Feed, "m/min", sys) + " at " + quantity.Show(m.Suggestion.Travel, "mm/s", sys)
 	if m.Good {
-		w.para("", fmt.Sprintf("Suggested: %s. Chance that it is good, over everything uncertain: %.0f %%.%s", at, m.Chance.Good, spoiled(m)))
+		w.para("", fmt.Sprintf("Suggested: %s. Chance that it meets every edge, over everything uncertain: %.0f %%.%s", at, m.Chance.Good, spoiled(m)))
 		w.para("", "It comes from this map, finer than the card's own: where the two differ, take this one.")
 	} else {
 		w.para("", "No feed and travel meet every edge. The nearest miss: "+at+".")
@@ -115,10 +115,10 @@ func (w *writer) windowVerdict(m *calc.Map, o Options) {
 func edgeText(e *calc.Edge) string { return strings.Replace(e.Words(), "not met", "NOT MET", 1) }
 
 func spoiled(m *calc.Map) string {
-	if m.Chance.Spoiler == "" {
-		return ""
+	if words := m.Chance.Words(); words != "" {
+		return " Most often missed: " + words + "."
 	}
-	return " What spoils it most often: " + m.Chance.Spoiler + "."
+	return ""
 }
 
 func remedyText(r *calc.Remedy) string {
