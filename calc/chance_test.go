@@ -145,10 +145,10 @@ func TestChanceCountsEveryEdge(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if weak.Missed != "arc steady" || weak.Good > 70 || weak.Good >= good.Good || weak.Spoiler != knobNames[kForm].name {
+	if weak.Missed != "arc steady" || weak.Good > 70 || weak.Good >= good.Good || weak.Spoiler != variedNames[kForm] {
 		t.Errorf("at the least current %+v, at the suggestion %+v", weak, good)
 	}
-	if want := "“arc steady”, moved most by what the energy balance leaves out"; weak.Words() != want {
+	if want := "“arc steady”, moved most by what the energy balance leaves out of the current"; weak.Words() != want {
 		t.Errorf("%q, want %q", weak.Words(), want)
 	}
 }

@@ -20,7 +20,8 @@ const (
 )
 
 // variedNames are for the knobs that a list names otherwise than a sentence.
-var variedNames = map[knob]string{kThick1: "first member's thickness", kThick2: "second member's thickness", kStick: "stick-out"}
+var variedNames = map[knob]string{kThick1: "first member's thickness", kThick2: "second member's thickness", kStick: "stick-out",
+	kForm: "what the energy balance leaves out of the current"}
 
 // varied lists what a sample draws: each knob with an open band that the wire, the arc or the section feels here, the
 // stirring, and the aim where there are two members to aim between.
