@@ -160,12 +160,30 @@ func TestOverlayInputsAreDerived(t *testing.T) {
 		t.Fatal(err)
 	}
 	derived := map[string]bool{"bead width": true, "bead area": true, "pitch": true, "layer height": true, "travel": true, "layers": true, "diameter": false,
-		"wanted height": false, "to machine off": false, "length of one bead": false, "length along the axis": false}
+		"wanted height": false, "to machine off": false, "length of one bead": false, "length along the axis": false,
+		"arc time": true, "deposition": true, "deposition efficiency": false}
 	for _, f := range p.Figures {
 		for _, in := range f.Basis.Inputs {
 			if want, known := derived[in.Name]; !known || in.Derived != want {
 				t.Errorf("%s of %s: derived %v", in.Name, f.Name, in.Derived)
 			}
 		}
+	}
+}
+
+// A timed arc over a plate: the wire melts only while the arc burns, a third of the time here.
+func TestOverlayWireOfATimedArc(t *testing.T) {
+	steady, timed := byHand("overlay"), byHand("overlay")
+	timed.Used.Mode, timed.Used.ArcOn, timed.Used.ArcOff = "timed", Some(0.5), Some(1)
+	var wire [2]float64
+	for i, c := range []*Card{steady, timed} {
+		p, _, err := laidOver(c)
+		if err != nil {
+			t.Fatal(err)
+		}
+		wire[i] = value(t, &p, "wire_used").Value
+	}
+	if math.Abs(wire[1]/wire[0]-1.0/3) > 1e-12 {
+		t.Errorf("%g g steady, %g g a third of the time", wire[0], wire[1])
 	}
 }
