@@ -113,7 +113,7 @@ func spelt(v float64) string {
 // named turns a look-up that found nothing into a FieldError with the nearest names.
 func named(field, id string, err error) error {
 	if u, ok := err.(*tables.UnknownError); ok {
-		return &FieldError{field, "no " + u.Kind + " is called " + u.Name, u.Hint()}
+		return &FieldError{field, u.What(), u.Hint()}
 	}
 	return &FieldError{field, "nothing is called " + strconv.QuoteToASCII(id), "see the lists: brazebooth tables"}
 }

@@ -12,13 +12,30 @@ type UnknownError struct {
 	Kind    string   // "filler", "metal", "coating", "gas", "joint", "mode", "position", "wire", "use"
 	Name    string   // as typed, quoted and made safe to print
 	Nearest []string // ids, best first, at most five; none where no name comes near
+
+	Why, Instead string // of a name that is known and has no row: why, and what to do; "" for any other
 }
 
-func (e *UnknownError) Error() string { return "unknown " + e.Kind + " " + e.Name }
+func (e *UnknownError) Error() string {
+	if e.Why != "" {
+		return e.What()
+	}
+	return "unknown " + e.Kind + " " + e.Name
+}
+
+// What says what is wrong with the name, for a hand.
+func (e *UnknownError) What() string {
+	if e.Why != "" {
+		return e.Name + " has no card here: " + e.Why
+	}
+	return "no " + e.Kind + " is called " + e.Name
+}
 
 // Hint says what to type instead: the names that come near, or where the list is.
 func (e *UnknownError) Hint() string {
 	switch n := len(e.Nearest); {
+	case e.Instead != "":
+		return e.Instead
 	case n == 1:
 		return "type " + e.Nearest[0]
 	case n > 1:

@@ -143,12 +143,31 @@ func BenchmarkFindMetal(b *testing.B) {
 	}
 }
 
-// Aluminium is not aluminium bronze: the name of a metal that bronze is not laid on leads to no row.
+// Aluminium is not aluminium bronze: the name of a metal that bronze is not laid on leads to no row, and is told why.
 func TestMetalsThatAreNotBrazed(t *testing.T) {
-	for _, text := range []string{"aluminum", "Aluminium", "ALU", "zinc"} {
+	for text, why := range map[string]string{
+		"aluminum": "660", "Aluminium": "660", "ALU": "660", "alumini": "660", "alumnium": "660", "aluminium sheet": "660", "6061": "660", "6061-T6": "660",
+		"EN AW-5754": "660", "AA 3003": "660", "al 5052 H32": "660", "6061 alu": "660", "zinc": "420", "zamak": "420",
+		"AZ50": "43 %", "az150": "43 %", "Al-Zn": "43 %", "55 % Al-Zn": "43 %",
+	} {
 		m, err := FindMetal(text)
 		var unknown *UnknownError
-		if !errors.As(err, &unknown) || len(unknown.Nearest) != 2 {
+		if !errors.As(err, &unknown) || !strings.Contains(unknown.What(), why) || unknown.Hint() == "" {
+			t.Errorf("%s: %s, %v", text, m.ID, err)
+		}
+	}
+	if _, err := FindCoating("AZ55"); err == nil || !strings.Contains(err.Error(), "43 %") {
+		t.Errorf("AZ55 as a coating: %v", err)
+	}
+}
+
+// What is near such a name and has a row is still found.
+func TestMetalsThatAreNamedNearly(t *testing.T) {
+	for text, want := range map[string]string{
+		"aluminiz": "aluminized", "aluminise": "aluminized", "aluminised": "aluminized", "alu-silicon": "aluminized", "aluminium-b": "aluminium-bronze",
+		"aluminum bronze": "aluminium-bronze", "1008": "mild-steel", "A1008": "mild-steel",
+	} {
+		if m, err := FindMetal(text); err != nil || m.ID != want {
 			t.Errorf("%s: %s, %v", text, m.ID, err)
 		}
 	}

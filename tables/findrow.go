@@ -41,10 +41,8 @@ func designations(d string, visit func(string)) {
 
 // FindMetal finds a base metal by id, name, grade or shop word.
 func FindMetal(text string) (Metal, error) {
-	for _, n := range notBrazed {
-		if fold(text) == fold(n.name) { // whole: its letters begin the name of another metal
-			return Metal{}, &UnknownError{Kind: "metal that bronze is laid on", Name: quoted(text), Nearest: n.instead}
-		}
+	if no := refused("metal", text); no != nil {
+		return Metal{}, no
 	}
 	row, err := find("metal", text, len(metals), func(row int, visit func(string)) {
 		visit(metals[row].ID)
@@ -52,6 +50,9 @@ func FindMetal(text string) (Metal, error) {
 		words(metalWords, metals[row].ID, visit)
 	})
 	if err != nil {
+		if no := slippedTo("metal", text); no != nil {
+			return Metal{}, no
+		}
 		return Metal{}, err
 	}
 	return metals[row], nil
@@ -59,6 +60,9 @@ func FindMetal(text string) (Metal, error) {
 
 // FindCoating finds a coating by designation.
 func FindCoating(text string) (Coating, error) {
+	if no := refused("coating", text); no != nil {
+		return Coating{}, no
+	}
 	row, err := find("coating", text, len(coatings), func(row int, visit func(string)) {
 		visit(coatings[row].ID)
 		visit(coatings[row].Name)
@@ -139,15 +143,6 @@ var fillerWords = []synonyms{
 	{"cumn13al8", []string{"manganese bronze", "manganese aluminium bronze", "CuMn13Al7"}},
 	{"cual9ni5", []string{"nickel bronze", "nickel aluminium bronze", "NAB"}},
 	{"steel", []string{"ER70S6", "70S-6", "mild steel wire"}},
-}
-
-// notBrazed are metals that bronze is not laid on and whose name begins another metal's, with those that may be meant.
-var notBrazed = [...]struct {
-	name    string
-	instead []string
-}{
-	{"aluminum", []string{"aluminized", "aluminium-bronze"}}, {"aluminium", []string{"aluminized", "aluminium-bronze"}},
-	{"alu", []string{"aluminized", "aluminium-bronze"}}, {"zinc", []string{"galvanized", "electro-zinc"}},
 }
 
 var metalWords = []synonyms{

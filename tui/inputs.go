@@ -90,7 +90,7 @@ func (p *inputsPage) take(s *session) action {
 // typedFault is what is wrong with typed text, and what to type.
 func typedFault(err error) *fault {
 	if u, ok := err.(*tables.UnknownError); ok {
-		return &fault{"no " + u.Kind + " is called " + u.Name, u.Hint()}
+		return &fault{u.What(), u.Hint()}
 	}
 	return faultOf(err)
 }

@@ -154,5 +154,11 @@ func (p *picker) move(by int) {
 		p.field.clear()
 		p.typed, p.wrong = nil, nil
 	}
+	if p.wrong != nil { // of a name: the rows under it begin with the first
+		p.wrong = nil
+		if by > 0 {
+			p.at, by = 0, 0
+		}
+	}
 	p.at = max(0, min(len(p.found)-1, p.at+by))
 }

@@ -3,6 +3,8 @@ package tui
 import (
 	"strconv"
 	"strings"
+
+	"brazebooth/tables"
 )
 
 // filter finds the rows that fit what stands in the field.
@@ -19,6 +21,19 @@ func (p *picker) filter(s *session) {
 	case p.rowNumber(text):
 	default:
 		p.names(text)
+		p.known(text)
+	}
+}
+
+// known refuses a name that stands for something without a row, whatever rows its letters also begin. The cursor then stands
+// on none of them: only an arrow takes one.
+func (p *picker) known(text string) {
+	if p.ask.find == nil {
+		return
+	}
+	_, err := p.ask.find(text)
+	if u, ok := err.(*tables.UnknownError); ok && u.Why != "" {
+		p.wrong, p.at = typedFault(err), len(p.found)
 	}
 }
 

@@ -2,7 +2,6 @@ package field
 
 import (
 	"errors"
-	"fmt"
 
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
@@ -17,7 +16,7 @@ func Explain(err error) (what, hint string, ok bool) {
 	case errors.As(err, &typed):
 		return typed.What, typed.Hint, true
 	case errors.As(err, &unknown):
-		return fmt.Sprintf("no %s is called %s", unknown.Kind, unknown.Name), unknown.Hint(), true
+		return unknown.What(), unknown.Hint(), true
 	}
 	return "", "", false
 }

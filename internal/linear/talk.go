@@ -129,7 +129,7 @@ func (t *talk) fault(err error) {
 	case errors.As(err, &lacks):
 		t.refuse(lacks.Error(), lacks.Hint())
 	case errors.As(err, &unknown):
-		t.refuse("no "+unknown.Kind+" is called "+unknown.Name, unknown.Hint())
+		t.refuse(unknown.What(), unknown.Hint())
 	default:
 		t.refuse(plain.Line(err.Error(), 300), "")
 	}

@@ -1,0 +1,96 @@
+package tables
+
+import (
+	"slices"
+	"strings"
+)
+
+// NotBrazed is a metal or a coat that is brought to the booth and has no row here: why, and what to do instead.
+type NotBrazed struct {
+	ID    string
+	words []string // its names, folded; alloy numbers without their temper
+	Why   string   // reads on after its name
+	Origin
+	Instead string
+}
+
+var notBrazed = [...]NotBrazed{
+	{"aluminium", []string{"al", "aluminium", "aluminum", "alusheet",
+		"1100", "1200", "2017", "2024", "3003", "3004", "3105", "5005", "5052", "5083", "5086", "5251", "5454", "5754", "6005", "6060", "6061", "6063", "6082", "7020", "7075",
+		"almg3", "alsi1", "almgsi", "aw1050", "aw1060", "al1050", "al1060"},
+		"aluminium melts at 660 °C or less, under every bronze wire",
+		memoryHigh("CRC Handbook, melting point of aluminium 660.3 C"),
+		"weld it with aluminium wire, a process of its own; coated steel is aluminized"},
+	{"zinc", []string{"zinc", "zincsheet", "zamak", "zincalloy", "potmetal"},
+		"zinc melts at 420 °C and boils at 907, under every bronze wire",
+		read("American Galvanizers Association, properties of zinc"),
+		"solder it; for coated steel type galvanized or electro-zinc"},
+	{"al-zn", []string{"az", "alzn", "55alzn", "aluminiumzinc", "aluminumzinc", "a792",
+		"az30", "az35", "az40", "az50", "az55", "az60", "az70", "az80", "az90", "az100", "az120", "az150", "az165", "az180", "az185", "az200"},
+		"a coat of 55 % aluminium with 43 % zinc (AZ) is not computed: it melts near 600 °C and its zinc still boils off",
+		memoryMedium("ASTM A792, EN 10346: 55 % Al, 43.4 % Zn, 1.6 % Si, melts 570 to 600 C"),
+		"try aluminized on scrap, with a respirator on"},
+}
+
+// NotBrazedRows lists them; read only.
+func NotBrazedRows() []NotBrazed { return notBrazed[:] }
+
+// refused is the refusal of a name that means such a metal or coat, nil for any other.
+func refused(kind, text string) *UnknownError {
+	key := fold(text)
+	for i := range notBrazed {
+		if n := &notBrazed[i]; n.named(key) {
+			return n.refusal(kind, text)
+		}
+	}
+	return nil
+}
+
+func (n *NotBrazed) refusal(kind, text string) *UnknownError {
+	return &UnknownError{Kind: kind, Name: quoted(text), Why: n.Why, Instead: n.Instead}
+}
+
+// named reports whether a folded name means it: whole, with "sheet" and the like behind it, as an alloy with its temper, or
+// as a beginning of the metal's own name. That beginning is asked first, since it begins the names of other metals too.
+func (n *NotBrazed) named(key string) bool {
+	for _, tail := range [...]string{"sheet", "plate", "alloy"} {
+		key = strings.TrimSuffix(key, tail)
+	}
+	if slices.Contains(n.words, key) {
+		return true
+	}
+	if n.ID != "aluminium" {
+		return false
+	}
+	return len(key) >= 3 && (strings.HasPrefix("aluminium", key) || strings.HasPrefix("aluminum", key)) || slices.Contains(n.words, alloy(key))
+}
+
+// alloy is an aluminium alloy's number without what stands before it (EN AW, AA, Al) and the temper behind it, "" for no such
+// name.
+func alloy(key string) string {
+	for _, front := range [...]string{"alloy", "en", "aw", "aa", "aluminium", "aluminum", "al"} {
+		key = strings.TrimPrefix(key, front)
+	}
+	for _, behind := range [...]string{"aluminium", "aluminum", "alu"} {
+		key = strings.TrimSuffix(key, behind)
+	}
+	if len(key) < 4 || strings.Trim(key[:4], "0123456789") != "" {
+		return ""
+	}
+	temper := key[4:]
+	if temper != "" && (!strings.Contains("fhot", temper[:1]) || strings.Trim(temper[1:], "0123456789") != "") {
+		return ""
+	}
+	return key[:4]
+}
+
+// slippedTo is the refusal where a slip of the finger meant such a metal; asked only when no row has that name.
+func slippedTo(kind, text string) *UnknownError {
+	key := fold(text)
+	for i := range notBrazed {
+		if n := &notBrazed[i]; slices.ContainsFunc(n.words, func(w string) bool { return slipped(key, w) }) {
+			return n.refusal(kind, text)
+		}
+	}
+	return nil
+}

@@ -1,0 +1,43 @@
+package tui
+
+import "testing"
+
+// A metal that cannot be brazed is refused with its reason, though its letters begin other rows; those are taken by an arrow
+// and by nothing else.
+func TestAluminiumIsNotBronze(t *testing.T) {
+	for _, size := range [][2]int{{40, 14}, {60, 20}, {80, 24}} {
+		for _, name := range []string{"aluminium", "aluminum", "alu", "6061", "5052"} {
+			s := openAt(t, size[0], size[1], Options{})
+			s.typed(name)
+			s.has("660", "aluminized")
+			s.press("enter")
+			s.fits(size[0], size[1])
+			if s.root().step != 0 || s.root().job != ExampleJob() {
+				t.Fatalf("%s leads on to %v:\n%s", name, s.root().job, s.text())
+			}
+		}
+	}
+}
+
+func TestAnArrowLeavesTheRefusal(t *testing.T) {
+	s := open80(t)
+	s.typed("alu")
+	s.press("down")
+	s.hasNot("660")
+	s.press("enter")
+	if got := s.root().job.Metal; got != "aluminized" {
+		t.Errorf("the first row under it is %q", got)
+	}
+	s = open80(t)
+	s.typed("aluminiu")
+	s.press("up", "enter")
+	if got := s.root().job.Metal; got == "" {
+		t.Errorf("an arrow up takes no row:\n%s", s.text())
+	}
+}
+
+func TestAluminiumZincCoatIsNotComputed(t *testing.T) {
+	s := open80(t)
+	s.typed("az50")
+	s.has("not computed", "try aluminized")
+}
