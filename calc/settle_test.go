@@ -97,8 +97,11 @@ func TestAWildFeedGetsTheFastestTravel(t *testing.T) {
 	if e := card.NearestEdge(); e.Name != "no burn-through" || card.Verdict() != "burn-through" {
 		t.Errorf("%s is told by its edge %s", card.Verdict(), e.Name)
 	}
-	if w := card.Warnings[0]; w.Code != "burn-through" {
-		t.Errorf("the first caution is %s", w.Code)
+	// What kills at once is said first, then what the setting does.
+	for i, want := range []string{"stops", "shock", "solvent", "burn-through"} {
+		if w := card.Warnings[i]; w.Code != want {
+			t.Errorf("caution %d is %s", i+1, w.Code)
+		}
 	}
 }
 

@@ -34,7 +34,8 @@ func (w *warnings) tell(code string, severity Severity, basis, format string, ar
 func warn(card *Card, b *board, s *spread, sug *suggestion, v *verdict) {
 	w := warnings{card: card, list: make([]Warning, 0, 12)}
 	w.hazards()
-	w.verdict(v) // who reads one line only reads this one
+	w.deadly() // who reads one line only reads this one
+	w.verdict(v)
 	w.metals()
 	w.sheet()
 	w.fume()
@@ -372,11 +373,16 @@ func (w *warnings) eyes(amps float64) {
 	}
 }
 
-// always: what stands on every card.
+// deadly: what kills at once, on every card before all that only spoils the joint or harms in time.
+func (w *warnings) deadly() {
+	w.say("stops")
+	w.say("shock")
+	w.say("solvent")
+}
+
+// always: what stands on every card besides.
 func (w *warnings) always() {
 	w.say("test-bead")
 	w.say("fire")
-	w.say("stops")
-	w.say("solvent")
 	w.say("strength")
 }

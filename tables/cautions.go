@@ -2,6 +2,8 @@ package tables
 
 // cautionLines say at length what a warning on the card says in a line.
 var cautionLines = [...]PracticeLine{
+	{"shock", TopicSafety, "Electric shock kills, and a small power source is enough: dry leather gloves without holes, dry clothes and boots, dry boards or a mat where the ground is wet or the part large; cables, gun and clamp whole, the work lead on the part itself. No arc in the rain, on a wet yard or in clothes wet of sweat; switch off before a hand goes into the gun or the feeder.",
+		memoryHigh("IEC 60974-9; ANSI Z49.1")},
 	{"fume-zinc", TopicSafety, "Extraction on, head out of the plume, respirator: zinc fume gives metal fume fever. It passes in a day or two; breathlessness, chest pain or fever that lasts is for a doctor, since cadmium looks the same at first and can kill.",
 		read("29 CFR 1910.252(c)(6); the rest common practice")},
 	{"fume-copper", TopicSafety, "With bronze wire copper fume has the tightest legal limit, 0.1 mg/m3: local extraction.", read("29 CFR 1910.1000 Table Z-1, as in NIOSH 1317380")},

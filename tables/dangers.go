@@ -2,21 +2,26 @@ package tables
 
 // Danger is a warning of what hurts a hand at the arc, in the fewest words that a small screen has room for.
 type Danger struct {
-	Code string // of the warning that says it in full
-	Word string
-	Fume bool // Word is what the plume carries; "fume" comes behind it
+	Code   string // of the warning that says it in full
+	Word   string
+	Short  string   // of the word, where it has no room; "" for none
+	More   []string // what else the warning is of, said where there is room
+	Deadly bool     // it kills at once, and is said first
+	Fume   bool     // Word is what the plume carries; "fume" comes behind it
 }
 
-// dangers stand in the order in which they are said: what is breathed in first, since it cannot be seen.
+// dangers stand in the order in which they are said: what kills at once, then the fume, since it cannot be seen.
 var dangers = [...]Danger{
-	{"zinc-fume", "zinc", true},
-	{"manganese-fume", "manganese", true},
-	{"chromium-fume", "chromium", true},
-	{"bronze-fume", "copper", true},
-	{"eyes", "arc rays", false},
-	{"fire", "fire", false},
-	{"solvent", "solvents", false},
-	{"overhead", "hot drops", false},
+	{"stops", "closed vessels", "vessels", []string{"confined spaces", "cadmium"}, true, false},
+	{"shock", "shock", "", nil, true, false},
+	{"zinc-fume", "zinc", "", nil, false, true},
+	{"manganese-fume", "manganese", "", nil, false, true},
+	{"chromium-fume", "chromium", "", nil, false, true},
+	{"bronze-fume", "copper", "", nil, false, true},
+	{"solvent", "solvents", "", nil, false, false},
+	{"fire", "fire", "", nil, false, false},
+	{"eyes", "arc rays", "", nil, false, false},
+	{"overhead", "hot drops", "", nil, false, false},
 }
 
 // Dangers lists them; read only.

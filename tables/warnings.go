@@ -8,6 +8,10 @@ type WarningLine struct {
 
 // warningLines are the warnings whose words do not depend on the job's numbers.
 var warningLines = [...]WarningLine{
+	{"stops", "caution", "Stop if it held fuel, oil or chemicals, is sealed, holds pressure or gas, has cadmium, lead or beryllium, or is in a confined space: argon drives out air.",
+		memoryHigh("29 CFR 1910.252(a)(3) and (c)(4), 1910.146")},
+	{"shock", "caution", "Electric shock kills: dry gloves without holes, dry clothes and footing, whole cables and gun; no arc in the rain or on a wet yard.",
+		memoryHigh("IEC 60974-9; ANSI Z49.1")},
 	{"test-bead", "info", "Strike a test bead on scrap of the same sheet first, and peel it.", practice},
 	{"brass", "stop", "Do not arc braze brass sheet: it melts below every bronze filler and boils off zinc. Use silver brazing or soft solder.",
 		read("C26000 alloy data: solidus 916 C, 30 % zinc")},
@@ -47,10 +51,8 @@ var warningLines = [...]WarningLine{
 	{"timed-no-gap", "info", "Timed arc without a gap: the step is set by the puddle alone.", practice},
 	{"fire", "caution", "Clear or cover what burns within 11 m (35 ft), both sides of a wall; fire watch 60 min after, extinguisher at hand.",
 		read("29 CFR 1910.252(a); NFPA 51B-2019")},
-	{"stops", "caution", "Stop if it held fuel, oil or chemicals, is sealed, holds pressure or gas, or has cadmium, lead or beryllium; or the space is confined: argon drives out the air. Local codes and licensed practice decide.",
-		memoryHigh("29 CFR 1910.252(a)(3) and (c)(4), 1910.146")},
 	{"solvent", "caution", "Never a chlorinated solvent or brake cleaner near the arc: its vapour turns to phosgene. Take cans and rags away.", practice},
-	{"strength", "info", "Bronze is weaker than steel weld. Structural, lifting, pressure or vehicle work needs a qualified procedure and person.",
+	{"strength", "info", "Bronze is weaker than steel weld. Structural, lifting, pressure or vehicle work needs a qualified procedure and person; local codes and licensed practice decide.",
 		memoryHigh("AWS A5.7 guide tensile strengths")},
 }
 

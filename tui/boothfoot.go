@@ -16,30 +16,36 @@ import (
 func (m *root) boothFeet(w, h int) []block {
 	c := &m.session.card
 	list := loudest(c)
-	feet := []block{m.boothFoot(list, 0, w, h)}
+	feet := []block{m.boothFoot(list, 0, nil, w, h)}
 	if len(list) == 0 {
 		return feet
 	}
 	if len(list) > 1 {
-		feet = append(feet, m.boothFoot(list[:1], 0, w, h))
+		feet = append(feet, m.boothFoot(list[:1], 0, nil, w, h))
 	}
 	if h < lowHeight && list[0].Severity != calc.Stop {
-		return append(feet, m.boothFoot(nil, 0, w, h))
+		return append(feet, m.boothFoot(nil, 0, nil, w, h))
 	}
 	for lines := len(wrap(list[0].Text, w)); lines > 0; lines-- {
-		feet = append(feet, m.boothFoot(list[:1], lines, w, h))
+		feet = append(feet, m.boothFoot(list[:1], lines, nil, w, h))
 	}
-	return feet
+	return append(feet, m.boothFoot(list[:1], 1, []string{"stops", "shock"}, w, h)) // a stop ends the job before either
 }
 
-// loudest are a card's stops, or its strongest caution where it has none.
+// loudest are a card's stops, or where it has none its verdict, where that is a caution, or the strongest caution.
 func loudest(c *calc.Card) []calc.Warning {
 	stops, _, _ := tally(c)
+	for i := range c.Warnings {
+		if x := &c.Warnings[i]; stops == 0 && x.Code == c.Zone && x.Severity == calc.Caution {
+			return c.Warnings[i : i+1]
+		}
+	}
 	return c.Warnings[:min(len(c.Warnings), max(1, stops))] // they stand in the order of their severity
 }
 
-// boothFoot is the foot with these cautions: whole, or in at most so many lines where lines is not zero.
-func (m *root) boothFoot(list []calc.Warning, lines, w, h int) block {
+// boothFoot is the foot with these cautions: whole, or in at most so many lines where lines is not zero. Codes in spared are not
+// named among the dangers.
+func (m *root) boothFoot(list []calc.Warning, lines int, spared []string, w, h int) block {
 	b := m.boothBeat(w, h)
 	if m.old {
 		b.say(m.th.watch, 0, "▲ card is of the last job", w)
@@ -51,9 +57,18 @@ func (m *root) boothFoot(list []calc.Warning, lines, w, h int) block {
 		b.addAll(boothCaution(&m.th, r, &list[i], lines, w))
 		r = newRow(w)
 	}
+	if len(c.Warnings) == 0 {
+		return append(b, r.line())
+	}
+	said := map[string]bool{}
+	for i := range list {
+		said[list[i].Code] = lines == 0
+	}
+	for _, code := range spared {
+		said[code] = true
+	}
 	stops, _, _ := tally(c)
-	b.addAll(boothDangers(&m.th, r, c, stops > len(list), w))
-	return b
+	return append(b, dangerRows(&m.th, r, c, dangersOf(c, said), stops > len(list))...)
 }
 
 // boothCaution is a caution behind what a row has already.
@@ -80,25 +95,6 @@ func boothCaution(th *theme, r *row, x *calc.Warning, lines, w int) block {
 		b.add(r.put(body, l).line())
 	}
 	return b
-}
-
-// boothDangers names what endangers the hand and the key that shows every caution; stops are counted where not all of them
-// are said.
-func boothDangers(th *theme, r *row, c *calc.Card, count bool, w int) block {
-	var b block
-	if len(c.Warnings) == 0 {
-		return append(b, r.line())
-	}
-	words := dangerWords(c)
-	if len(words) > 0 && r.used > 0 {
-		if r.used+2+width("▲ "+words[0]+" – c") > w {
-			b.add(r.line())
-			r = newRow(w)
-		} else {
-			r.blank(2)
-		}
-	}
-	return append(b, dangerRow(th, r, c, words, count))
 }
 
 // running wraps text whose first line has less room than the others; where that is too little for a word it stays empty.

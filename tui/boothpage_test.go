@@ -168,7 +168,7 @@ func TestBoothSaysTheCautionWhole(t *testing.T) {
 					t.Errorf("%v, %s %s: the strongest caution is not whole:\n%s", size, job.Metal, job.Hazard, s.text())
 				}
 				if said < stops && stops > 1 {
-					s.has("■ " + quantity.Count(stops, "stop"))
+					s.has(fmt.Sprintf("■ %d", stops))
 				}
 				for _, cell := range boothCells(&s.root().session, false) {
 					shownIn(t, s, cell)
@@ -216,7 +216,7 @@ func TestBoothVerdict(t *testing.T) {
 		s.has("■ STOP: Do not arc braze")
 		s = openAt(t, size[0], size[1], Options{Job: calc.Job{Metal: "mild-steel", Gauge: 24, Feed: calc.Some(12)}})
 		s.press("b")
-		s.has("burn-through  ▲ ")
+		s.has("burn-through", "▲ ")
 	}
 	th := openAt(t, 80, 24, Options{}).root().th
 	c := calc.Card{Zone: "good", Edges: []calc.Edge{{Name: "wets", Met: true, Margin: 5}, {Name: "hand speed", Margin: -3}}}

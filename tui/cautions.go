@@ -19,11 +19,12 @@ func (th *theme) sign(s calc.Severity) (paint, string) {
 }
 
 // cautionBand is the band under the settings: every stop whole, the test bead, then, where they are
-// wanted, as many cautions as there is room for, whole too. Its last line says how many there are, or, where the
-// caution of the fume has no room, what endangers the hand.
+// wanted, the verdict and as many cautions as there is room for, whole too. Its last line says how many there are, or, where
+// those of what is vital have no room, what endangers the hand.
 func cautionBand(th *theme, c *calc.Card, w, h int, cautions bool) block {
 	var b block
 	whole := map[string]bool{}
+	h -= max(1, len(dangerBand(th, c, whole, w))) - 1 // its last lines
 	add := func(fits func(*calc.Warning) bool) {
 		for i := range c.Warnings {
 			x := &c.Warnings[i]
@@ -49,10 +50,11 @@ func cautionBand(th *theme, c *calc.Card, w, h int, cautions bool) block {
 	}
 	add(func(x *calc.Warning) bool { return x.Code == "test-bead" })
 	if cautions {
-		add(func(x *calc.Warning) bool { return x.Severity == calc.Caution })
+		add(func(x *calc.Warning) bool { return x.Severity == calc.Caution && x.Code == c.Zone })
+		add(func(x *calc.Warning) bool { return x.Severity == calc.Caution && !whole[x.Code] })
 	}
-	if l, ok := dangerLine(th, c, whole, w); ok {
-		b.add(l)
+	if rows := dangerBand(th, c, whole, w); len(rows) > 0 {
+		b.addAll(rows)
 	} else {
 		b.add(cautionCount(th, c, w))
 	}

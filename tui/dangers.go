@@ -1,8 +1,8 @@
 package tui
 
 import (
+	"cmp"
 	"fmt"
-	"slices"
 	"strings"
 
 	"brazebooth/calc"
@@ -10,74 +10,136 @@ import (
 	"brazebooth/tables"
 )
 
-// dangerWords are what endangers a hand at the arc, in the fewest words: the fume first, since it cannot be seen.
-func dangerWords(c *calc.Card) []string {
-	var fumes, others []string
+// dangers are what endangers a hand at the arc, in the fewest words.
+type dangers struct {
+	vital, short []string // what is always said: what kills at once, then the fume; and the same where room is scarce
+	others       []string
+}
+
+// dangersOf are a card's, without what is said whole already.
+func dangersOf(c *calc.Card, said map[string]bool) dangers {
+	var d dangers
+	var fumes, more, others []string
 	for _, x := range tables.Dangers() {
+		if !c.Warned(x.Code) || said[x.Code] {
+			continue
+		}
+		more = append(more, x.More...)
 		switch {
-		case !c.Warned(x.Code):
+		case x.Deadly:
+			d.vital, d.short = append(d.vital, x.Word), append(d.short, cmp.Or(x.Short, x.Word))
 		case x.Fume:
 			fumes = append(fumes, x.Word)
 		default:
 			others = append(others, x.Word)
 		}
 	}
-	if len(fumes) == 0 {
-		return others
+	if len(fumes) > 0 {
+		fume := strings.Join(fumes, ", ") + " fume"
+		d.vital, d.short = append(d.vital, fume), append(d.short, fume)
 	}
-	return append([]string{strings.Join(fumes, ", ") + " fume"}, others...)
+	d.others = append(more, others...)
+	return d
 }
 
-// putDangers names them on a row, as many as there is room for before what ends it, and the first in any case.
-func putDangers(th *theme, r *row, words []string, end int) {
-	if len(words) == 0 {
-		return
+// dangerBand names the dangers that the band over it does not say whole, with the key that shows every caution; none where what
+// is vital is said. Stops are counted besides.
+func dangerBand(th *theme, c *calc.Card, whole map[string]bool, w int) block {
+	d := dangersOf(c, whole)
+	if len(d.vital) == 0 {
+		return nil
 	}
-	p, mark := th.sign(calc.Caution)
-	r.put(p, mark).blank(1).put(th.plain, words[0])
-	for _, word := range words[1:] {
-		if word = " · " + word; width(word)+end > r.left() {
-			return
-		}
-		r.put(th.plain, word)
-	}
+	return dangerRows(th, newRow(w), c, d, true)
 }
 
-// dangerLine names the dangers where the band over it does not say whole what is in the plume; false where it does. Stops
-// are counted besides.
-func dangerLine(th *theme, c *calc.Card, whole map[string]bool, w int) (line, bool) {
-	words := dangerWords(c)
-	if len(words) == 0 || fumeIsSaid(c, whole) {
-		return line{}, false
-	}
-	return dangerRow(th, newRow(w), c, words, true), true
+// dangerForm is a way to name the dangers on a row.
+type dangerForm struct {
+	count, tail string
+	words       []string
 }
 
-// dangerRow names the dangers behind what a row has already, and the key that shows every caution; stops are counted where
-// that is wanted.
-func dangerRow(th *theme, r *row, c *calc.Card, words []string, count bool) line {
-	short := width(" – c")
-	if len(words) > 0 {
-		short += 2 + width(words[0])
+func (f *dangerForm) width() int {
+	n := width(f.count) + width("▲ "+strings.Join(f.words, " · ")+" – c"+f.tail)
+	if f.count != "" {
+		n += 2
 	}
-	if stops, _, _ := tally(c); count && stops > 0 {
-		if text := "■ " + quantity.Count(stops, "stop"); width(text)+2+short <= r.left() {
-			r.put(th.stop, text).blank(2)
-		}
-	}
+	return n
+}
+
+// dangerForms are the ways, the fullest first.
+func dangerForms(c *calc.Card, d dangers, count bool, w int) []dangerForm {
 	tail := fmt.Sprintf(" shows all %d", len(c.Warnings))
-	if r.room < narrowWidth {
+	if w < narrowWidth {
 		tail = fmt.Sprintf(": all %d", len(c.Warnings))
 	}
-	if short+width(tail) > r.left() {
-		tail = ""
+	long, short := "", ""
+	if stops, _, _ := tally(c); count && stops > 0 {
+		long, short = "■ "+quantity.Count(stops, "stop"), fmt.Sprintf("■ %d", stops)
 	}
-	putDangers(th, r, words, width(" – c"+tail))
-	r.put(th.quiet, " – ").put(th.accent, "c").put(th.quiet, tail)
-	return r.line()
+	return []dangerForm{{long, tail, d.vital}, {long, "", d.vital}, {long, "", d.short}, {short, "", d.short}}
 }
 
-// fumeIsSaid reports whether every caution of the plume is among those that stand whole.
-func fumeIsSaid(c *calc.Card, whole map[string]bool) bool {
-	return !slices.ContainsFunc(tables.Dangers(), func(x tables.Danger) bool { return x.Fume && c.Warned(x.Code) && !whole[x.Code] })
+// dangerRows names the dangers behind what a row has already, on the next one where that has no room, and on two where one has
+// none. What is vital is named in any case.
+func dangerRows(th *theme, r *row, c *calc.Card, d dangers, count bool) block {
+	forms := dangerForms(c, d, count, r.room)
+	var b block
+	if r.used > 0 {
+		for i := range forms {
+			if forms[i].width()+2 <= r.left() {
+				r.blank(2).dangers(th, forms[i], d.others)
+				return append(b, r.line())
+			}
+		}
+		b.add(r.line())
+		r = newRow(r.room)
+	}
+	for i := range forms {
+		if forms[i].width() <= r.room {
+			r.dangers(th, forms[i], d.others)
+			return append(b, r.line())
+		}
+	}
+	last := len(d.short) - 1
+	r.count(th, forms[0].count)
+	p, mark := th.sign(calc.Caution)
+	r.put(p, mark).put(th.plain, " "+strings.Join(d.short[:last], " · "))
+	b.add(r.line())
+	next := newRow(r.room).blank(2).put(th.plain, d.short[last])
+	tail := forms[0].tail
+	if width(" – c"+tail) > next.left() {
+		tail = ""
+	}
+	next.ending(th, tail, d.others)
+	return append(b, next.line())
+}
+
+// count puts how many stops there are.
+func (r *row) count(th *theme, text string) {
+	if text != "" {
+		r.put(th.stop, text).blank(2)
+	}
+}
+
+// dangers puts a form, and what else there is room for.
+func (r *row) dangers(th *theme, f dangerForm, others []string) {
+	r.count(th, f.count)
+	p, mark := th.sign(calc.Caution)
+	words := f.words
+	if len(words) == 0 && len(others) > 0 {
+		words, others = others[:1], others[1:]
+	}
+	r.put(p, mark).put(th.plain, " "+strings.Join(words, " · "))
+	r.ending(th, f.tail, others)
+}
+
+// ending puts the words that there is room for, and the key that shows every caution.
+func (r *row) ending(th *theme, tail string, others []string) {
+	end := width(" – c" + tail)
+	for _, word := range others {
+		if word = " · " + word; width(word)+end <= r.left() {
+			r.put(th.plain, word)
+		}
+	}
+	r.put(th.quiet, " – ").put(th.accent, "c").put(th.quiet, tail)
 }

@@ -38,23 +38,78 @@ func TestFumeIsNamedBesideFigures(t *testing.T) {
 	}
 }
 
-// The line names what else endangers, says how to see all, and counts the stops.
-func TestDangerLine(t *testing.T) {
+// What kills at once is named before anything else, on the card and on the booth view, on every terminal that holds them: what
+// stands whole over the line is not named in it again.
+func TestTheDeadliestIsNamedFirst(t *testing.T) {
+	for _, size := range [][2]int{{40, 14}, {40, 20}, {40, 24}, {60, 14}, {60, 20}, {80, 14}, {80, 24}, {100, 14}, {120, 40}} {
+		for _, job := range []calc.Job{{Metal: "galvanized", Gauge: 18}, {Metal: "mild-steel", Gauge: 18}, {Metal: "brass", Gauge: 18}, {Metal: "mild-steel", Gauge: 16, Feed: calc.Some(3.3), Travel: calc.Some(9)}, gapped} {
+			s := openAt(t, size[0], size[1], Options{Job: job})
+			for _, view := range []string{"card", "booth"} {
+				text := strings.Join(strings.Fields(s.text()), " ")
+				vessels, shock, fume := strings.Index(text, "vessels"), strings.Index(strings.ToLower(text), "shock"), strings.Index(text, " fume")
+				if whole := strings.Index(text, "Stop if it held fuel, oil or chemicals"); vessels < 0 {
+					vessels = whole
+				}
+				if vessels < 0 || shock < vessels || fume < shock {
+					t.Errorf("%s of %s at %v: vessels %d, shock %d, fume %d:\n%s", view, job.Metal, size, vessels, shock, fume, s.text())
+				}
+				s.press("b")
+			}
+		}
+	}
+}
+
+// The rows name what else endangers, say how to see all, and count the stops.
+func TestDangerRows(t *testing.T) {
 	th := openAt(t, 80, 24, Options{}).root().th
-	c, err := calc.Solve(calc.Job{Metal: "galvanized", Gauge: 18, Hazard: "tank,sealed"})
+	stops, err := calc.Solve(calc.Job{Metal: "galvanized", Gauge: 18, Hazard: "tank,sealed"})
 	if err != nil {
 		t.Fatal(err)
 	}
-	l, _ := dangerLine(&th, &c, map[string]bool{}, 60)
-	if got := stripBlock(block{l}); !strings.HasPrefix(got, "■ 2 stops  ▲ zinc fume · arc rays · fire") || !strings.Contains(got, "– c shows all ") {
-		t.Errorf("%q", got)
+	plain, err := calc.Solve(calc.Job{Metal: "galvanized", Metal2: "stainless-304", Gauge: 18, Filler: "cumn13al8"})
+	if err != nil {
+		t.Fatal(err)
 	}
-	l, _ = dangerLine(&th, &c, map[string]bool{}, 40)
-	if got := stripBlock(block{l}); !strings.HasPrefix(got, "■ 2 stops  ▲ zinc fume") || !strings.Contains(got, "– c: all ") {
-		t.Errorf("%q", got)
+	for _, x := range []struct {
+		card *calc.Card
+		said []string
+		w    int
+		want string
+	}{
+		{&stops, nil, 80, "■ 2 stops  ▲ closed vessels · shock · zinc fume · cadmium – c shows all 11"},
+		{&stops, nil, 60, "■ 2 stops  ▲ closed vessels · shock · zinc fume · fire – c"},
+		{&stops, nil, 40, "■ 2  ▲ vessels · shock · zinc fume – c"},
+		{&stops, []string{"stops"}, 40, "■ 2 stops  ▲ shock · zinc fume – c"},
+		{&stops, []string{"stops", "shock", "zinc-fume"}, 40, ""},
+		{&plain, nil, 40, "■ 1 stop  ▲ vessels · shock\n  zinc, manganese, chromium fume – c"},
+	} {
+		said := map[string]bool{}
+		for _, code := range x.said {
+			said[code] = true
+		}
+		got := stripBlock(dangerBand(&th, x.card, said, x.w))
+		if x.want == "" && got != "" || !strings.HasPrefix(got, x.want) {
+			t.Errorf("%d columns, said %v:\n%s\nwant\n%s", x.w, x.said, got, x.want)
+		}
 	}
-	if _, ok := dangerLine(&th, &c, map[string]bool{"zinc-fume": true}, 40); ok {
-		t.Error("named twice")
+}
+
+// A verdict that is a caution stands before what every card says, where only one has room.
+func TestTheVerdictIsTheLoudest(t *testing.T) {
+	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 16, Feed: calc.Some(3.3), Travel: calc.Some(9)}})
+	s.has("▲ Cold: ", "▲ closed vessels · shock")
+	s.press("b")
+	s.has("▲ Cold: ", "▲ closed vessels · shock")
+}
+
+// The list of every caution begins with what kills at once.
+func TestTheListBeginsWithTheDeadliest(t *testing.T) {
+	s := open80(t)
+	s.press("tab", "tab", "tab", "tab", "c")
+	text := s.text()
+	vessels, shock, fume := strings.Index(text, "Stop if it held fuel"), strings.Index(text, "Electric shock kills"), strings.Index(text, "Extraction on")
+	if vessels < 0 || shock < vessels || fume >= 0 && fume < shock {
+		t.Errorf("vessels %d, shock %d, fume %d:\n%s", vessels, shock, fume, text)
 	}
 }
 

@@ -369,7 +369,7 @@ func TestCautionsCannotBeMissed(t *testing.T) {
 				t.Errorf("%v does not show %q:\n%s", size, want, s.text())
 			}
 		}
-		s.has("1 stop", "Strike a test bead")
+		s.has("■ 1", "Strike a test bead")
 		s.press("c")
 		s.has("cautions", "■ stop")
 	}
