@@ -315,8 +315,12 @@ func (w *warnings) timed(s *spread) {
 		return
 	}
 	w.say("timed-estimate")
-	if u.Gap.V == 0 {
+	switch {
+	case u.Gap.V > 0:
+	case w.card.Job.Gap.Set || u.Joint == "plug" || u.Joint == "overlay":
 		w.say("timed-no-gap")
+	default: // nobody said that there is none
+		w.say("timed-closed")
 	}
 	if widest := 2 * tables.ArcWidth.V; u.Gap.V > widest {
 		w.tell("gap-wide", Caution, "two standard deviations of the arc's width",

@@ -48,6 +48,8 @@ var warningLines = [...]WarningLine{
 		worked("calibration voltage widened to 20 % where none was fitted")},
 	{"timed-estimate", "caution", "On and off times are a line-source estimate, within about a factor of two: try them on scrap with the same gap.",
 		worked("line-source estimate; published times for arc brazing were not found")},
+	{"timed-closed", "caution", "On and off are for a closed joint: over a gap, even of 2 mm, other times are needed. Give the joint as a butt and its gap.",
+		worked("the beat followed over an open root and over none")},
 	{"timed-no-gap", "info", "Timed arc without a gap: the step is set by the puddle alone.", practice},
 	{"fire", "caution", "Clear or cover what burns within 11 m (35 ft), both sides of a wall; fire watch 60 min after, extinguisher at hand.",
 		read("29 CFR 1910.252(a); NFPA 51B-2019")},

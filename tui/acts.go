@@ -173,6 +173,25 @@ func (m *root) chosen(a chose) {
 		m.step = min(cardStep, m.step+1)
 	}
 	m.enter()
+	m.askOn(a.ask)
+}
+
+// askOn asks what a choice makes needful: a timed arc's times hang on the joint and on its root opening.
+func (m *root) askOn(q *question) {
+	if m.job.Mode != "timed" || m.step != cardStep {
+		return
+	}
+	var next *question
+	switch joint := m.job.Joint; {
+	case q == &askMode && joint == "":
+		next = &askJoint
+	case (q == &askMode || q == &askJoint) && (joint == "butt" || joint == "corner") && !m.job.Gap.Set:
+		next = &askGap
+	default:
+		return
+	}
+	m.other, m.pick = true, newPicker(next, &m.session)
+	m.done = "timed: times hang on joint and gap"
 }
 
 // changed puts a changed job in place; one without a card is refused and the last one stays.

@@ -158,7 +158,7 @@ func (p *beatPage) view(th *theme, s *session, w, h int) block {
 	b.say(style, 0, sp.Why, min(w, 88))
 	for _, x := range sp.Card.Warnings {
 		switch x.Code {
-		case "timed-on-long", "timed-on-short", "timed-off-long", "timed-off-short", "timed-narrow":
+		case "timed-closed", "timed-on-long", "timed-on-short", "timed-off-long", "timed-off-short", "timed-narrow":
 			if x.Text == sp.Why {
 				continue
 			}

@@ -50,7 +50,7 @@ func cautionBand(th *theme, c *calc.Card, w, h int, cautions bool) block {
 	}
 	add(func(x *calc.Warning) bool { return x.Code == "test-bead" })
 	if cautions {
-		add(func(x *calc.Warning) bool { return x.Severity == calc.Caution && x.Code == c.Zone })
+		add(func(x *calc.Warning) bool { return x.Severity == calc.Caution && ofTheSetting(c, x) })
 		add(func(x *calc.Warning) bool { return x.Severity == calc.Caution && !whole[x.Code] })
 	}
 	if rows := dangerBand(th, c, whole, w); len(rows) > 0 {
@@ -59,6 +59,11 @@ func cautionBand(th *theme, c *calc.Card, w, h int, cautions bool) block {
 		b.add(cautionCount(th, c, w))
 	}
 	return b
+}
+
+// ofTheSetting reports a warning of this setting rather than of every arc.
+func ofTheSetting(c *calc.Card, x *calc.Warning) bool {
+	return x.Code == c.Zone || x.Code == "timed-closed"
 }
 
 // cautionList is the warnings in full, as many as there is room for; the first that does not fit whole

@@ -28,7 +28,9 @@ func TestGolden(t *testing.T) {
 		{"wire", "enter enter"},
 		{"mode", "enter enter enter"},
 		{"card", "enter 1 8 enter enter enter"},
-		{"card-timed", "enter enter enter t i m e d enter"},
+		{"timed-joint", "enter enter enter t i m e d enter"},
+		{"timed-gap", "enter enter enter t i m e d enter b u t t enter"},
+		{"card-timed", "enter enter enter t i m e d enter enter"},
 		{"card-yours", "enter enter enter enter down + +"},
 		{"card-end", "enter enter enter enter end"},
 		{"card-stop", "b r a s s enter enter enter enter"},
@@ -46,7 +48,7 @@ func TestGolden(t *testing.T) {
 		{"booth", "enter 1 8 enter enter enter b"},
 		{"booth-both", "enter 1 8 enter enter enter u u b"},
 		{"booth-stop", "b r a s s enter enter enter enter b"},
-		{"booth-timed", "enter enter enter t i m e d enter down b"},
+		{"booth-timed", "enter enter enter t i m e d enter enter down b"},
 	}
 	for _, x := range screens {
 		for _, size := range [][2]int{{40, 14}, {40, 24}, {60, 20}, {80, 24}, {120, 40}} {

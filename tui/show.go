@@ -85,6 +85,11 @@ func remark(f *calc.Figure, c *calc.Card, sys quantity.System) (long, short stri
 			long = "good between; " + long
 		}
 		return long, short
+	case "arc_on":
+		return beatGap(c, sys)
+	case "arc_off":
+		long, _ = beatGap(c, sys) // the row above says it
+		return long, ""
 	case "stickout":
 		return "tip to arc, not to the work", "tip to arc"
 	case "gas_flow":
@@ -105,6 +110,15 @@ func remark(f *calc.Figure, c *calc.Card, sys quantity.System) (long, short stri
 		return "one drop a pulse", ""
 	}
 	return "", ""
+}
+
+// beatGap is the gap that a beat is for: it is no good for another one.
+func beatGap(c *calc.Card, sys quantity.System) (long, short string) {
+	if c.Used.Gap.V == 0 {
+		return "for a closed joint", "no gap"
+	}
+	gap := lengthText(c.Used.Gap.V, oneSystem(sys))
+	return "for a gap of " + gap, "gap " + gap
 }
 
 // headline is the first clause of an advice: what to do, without the reason.

@@ -21,6 +21,7 @@ func (p cardPlace) enter(t *talk) {
 }
 
 func (cardPlace) back(t *talk) {
+	path := t.path()
 	t.goTo(&question{step: len(path), field: mustField(path[len(path)-1])})
 }
 

@@ -9,8 +9,18 @@ import (
 	"brazebooth/internal/field"
 )
 
-// path are the choices that lead to a card.
-var path = [...]string{"metal", "gauge", "wire", "mode"}
+// path are the choices that lead to a card. A timed arc's times hang on the joint and its root opening.
+func (t *talk) path() []string {
+	list := []string{"metal", "gauge", "wire", "mode"}
+	if t.job.Mode != "timed" {
+		return list
+	}
+	list = append(list, "joint")
+	if t.job.Joint == "butt" || t.job.Joint == "corner" {
+		list = append(list, "gap")
+	}
+	return list
+}
 
 // asks are how the questions are put; the other choices are asked by their names.
 var asks = map[string]string{
@@ -43,7 +53,7 @@ func (q *question) enter(t *talk) {
 		lead = sentence(first(fieldUsage(q.field)))
 	}
 	if q.step > 0 {
-		lead = fmt.Sprintf("Step %d of %d. %s", q.step, len(path), lead)
+		lead = fmt.Sprintf("Step %d of %d. %s", q.step, len(t.path()), lead)
 	}
 	t.voice.say(lead, " Enter alone: ", t.now(q.field.Name), ".")
 	if n := len(t.rowsOf(q.field.Name)); n > 0 && q.step > 0 {
@@ -58,7 +68,7 @@ func (q *question) back(t *talk) {
 	case q.step == 1:
 		t.refuse("this is the first question", "quit ends")
 	default:
-		t.goTo(&question{step: q.step - 1, field: mustField(path[q.step-2])})
+		t.goTo(&question{step: q.step - 1, field: mustField(t.path()[q.step-2])})
 	}
 }
 
@@ -83,7 +93,7 @@ func (q *question) hear(t *talk, line string) {
 
 // on goes to the next question, or to the card.
 func (q *question) on(t *talk) {
-	if q.step > 0 && q.step < len(path) {
+	if path := t.path(); q.step > 0 && q.step < len(path) {
 		t.goTo(&question{step: q.step + 1, field: mustField(path[q.step])})
 		return
 	}

@@ -55,7 +55,7 @@ func (t *talk) greet() {
 	t.voice.show("A question mark lists the answers. help, back and quit work everywhere.")
 }
 
-// start asks the four questions of the path.
+// start asks the questions of the path.
 func (t *talk) start(job calc.Job) {
 	card, err := t.solve(job)
 	if err != nil {
@@ -63,7 +63,7 @@ func (t *talk) start(job calc.Job) {
 		return
 	}
 	t.job, t.card, t.told, t.part, t.tries, t.taught = job, card, nil, nil, nil, ""
-	t.goTo(&question{step: 1, field: mustField(path[0])})
+	t.goTo(&question{step: 1, field: mustField(t.path()[0])})
 }
 
 // goTo stands somewhere else, and says so where that place has something to say.

@@ -25,6 +25,7 @@ var transcripts = []struct {
 		"6.2", "fead 6", "feed", "fast", "7", "volts", "back", "keep", "keep lid", "open 1", "units furlong", "why", "why moon", "words throt", "help moon", "travel 900", "gauge 0.01mm", ""}},
 	{"setting", Options{Units: quantity.Both}, []string{"example", "feed 6.35 metres per minute", "wire feed 250ipm", "travel = 9", "joint ?", "tee", "reset joint", "reset", "hazard tank", "correct", "hazard none", "why feed", "why stick-out",
 		"why gun angle", "why joint", "why net heat", "again", "assumed", "cautions"}},
+	{"timed-walk", Options{}, []string{"steel", "16ga", "", "timed", "butt", "2mm", "back", "back", "back", "dip"}},
 	{"map-and-timed", Options{}, []string{"steel", "18ga", "", "dip", "joint butt", "gap 1.5mm", "map", "units inch", "map", "timed", "mode timed", "results", "map"}},
 	{"pages", Options{}, []string{"galv", "20ga", "", "", "fit", "use seal", "wire-price 25EUR/kg", "filler", "prepare", "strength", "air", "machine", "cost", "overlay", "fit", "why fit", "strength", "why throat capacity", "help cost"}},
 	{"correct", Options{}, []string{"steel", "18", "", "dip", "feed 5.5", "travel 10", "correct", "?", "16", "good, 1", "1", "maybe", "", "correct", "rolled edge, pores", "no", "correct", "", "joint tee", "correct", "back"}},

@@ -1,0 +1,56 @@
+package tui
+
+import (
+	"testing"
+
+	"brazebooth/calc"
+)
+
+// A timed arc's times hang on the joint and its root opening: on the way to its card both are asked for.
+func TestTimedAsksForJointAndGap(t *testing.T) {
+	s := open80(t)
+	s.typed("mild")
+	s.press("enter")
+	s.typed("16ga")
+	s.press("enter", "enter")
+	s.typed("timed")
+	s.press("enter")
+	s.has("Which joint?", "times hang on joint and gap")
+	s.typed("butt")
+	s.press("enter")
+	s.has("How wide is the root opening?")
+	s.typed("2mm")
+	s.press("enter")
+	s.has("↑↓ select", "for a gap of 2 mm")
+	if j := s.root().job; j.Joint != "butt" || j.Gap != calc.Some(2) || j.Mode != "timed" {
+		t.Errorf("the job is %+v", j)
+	}
+	s.press("shift+tab")
+	s.typed("timed")
+	s.press("enter")
+	s.has("↑↓ select") // both are known
+}
+
+// Without a gap the card and the page of the beat say so at the times.
+func TestTimedSaysThatItIsForAClosedJoint(t *testing.T) {
+	for _, size := range [][2]int{{40, 24}, {60, 20}, {80, 24}, {120, 40}} {
+		s := openAt(t, size[0], size[1], Options{Job: calc.Job{Metal: "mild-steel", Gauge: 16, Mode: "timed"}})
+		want := "for a closed joint"
+		if size[0] < 80 {
+			want = "no gap"
+		}
+		s.has(want)
+		s.press("t")
+		s.has("On and off are for a closed")
+		s.fits(size[0], size[1])
+	}
+}
+
+// Who leaves the question has the card, which says what it assumes.
+func TestTimedQuestionsCanBeLeft(t *testing.T) {
+	s := open80(t)
+	s.press("enter", "enter", "enter")
+	s.typed("timed")
+	s.press("enter", "esc")
+	s.has("↑↓ select", "▲ On and off are for a closed joint")
+}
