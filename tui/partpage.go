@@ -270,7 +270,7 @@ func (m *root) sheetBody(w int) block {
 	for _, c := range [...]calc.Chapter{calc.Decide, calc.Set, calc.Look, calc.Keep} {
 		if c == calc.Set {
 			heading("Set: the card")
-			card := calc.Part{Figures: m.session.card.Figures}
+			card := calc.Part{Card: m.session.card, Figures: m.session.card.Figures}
 			b.addAll(partText(&m.th, &m.session, &card, w, false))
 		}
 		for i := range parts {
@@ -296,10 +296,13 @@ func partText(th *theme, s *session, p *calc.Part, w int, why bool) block {
 	verdictText(&b, th, p, w)
 	rankingText(&b, th, p, w)
 	for i := range p.Figures {
-		b.addAll(partFigure(th, s, &p.Figures[i], w))
+		b.addAll(partFigure(th, s, &p.Figures[i], guessed(p, &p.Figures[i]), w))
 		if why {
 			b.say(th.quiet, 4, p.Figures[i].Basis.Source+" ("+calc.KnownWords(p.Figures[i].Basis.Known)+")", w)
 		}
+	}
+	if text := guessLine(p); text != "" {
+		b.say(th.quiet, 0, text, w)
 	}
 	if len(p.Order) > 0 {
 		b.say(th.plain, 0, "turn of each piece along the seam, each laid back toward the finished end:", w)
@@ -358,7 +361,7 @@ func rankingText(b *block, th *theme, p *calc.Part, w int) {
 	}
 }
 
-func partFigure(th *theme, s *session, f *calc.Figure, w int) block {
+func partFigure(th *theme, s *session, f *calc.Figure, guess bool, w int) block {
 	c := showFigure(f, s.units)
 	if f.Unit == "1" { // a count
 		c = cell{number: fmt.Sprintf("%.0f", f.Value)}
@@ -372,6 +375,10 @@ func partFigure(th *theme, s *session, f *calc.Figure, w int) block {
 	}
 	parts := []piece{{value, th.strong, c.value()}, {band, th.quiet, c.band}, {52, th.plain, c.alt()}}
 	r := newRow(w).put(th.quiet, calc.FigureLabel(f.Name))
+	if guess { // its sign stands before the column
+		parts[0].text = "~" + parts[0].text
+		value--
+	}
 	if r.used == value {
 		r.blank(1)
 	}

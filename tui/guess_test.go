@@ -1,0 +1,105 @@
+package tui
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"brazebooth/calc"
+)
+
+// guessJobs have between them every page with a figure that goes by the seam's length or by the hands' share of the time.
+func guessJobs() []calc.Job {
+	priced := calc.Job{Metal: "galvanized", Gauge: 18, WirePrice: calc.Some(40), GasPrice: calc.Some(8), LabourRate: calc.Some(45), SteelPrice: calc.Some(3)}
+	iron := calc.Job{Metal: "grey-iron", Thickness: calc.Some(6), Joint: "butt"}
+	over := calc.Job{Metal: "mild-steel", Thickness: calc.Some(12), Joint: "overlay", ShaftDia: calc.Some(40), Layer: calc.Some(2), WirePrice: calc.Some(40), LabourRate: calc.Some(45)}
+	return []calc.Job{priced, iron, over}
+}
+
+// A figure that moves with a length or a share that nobody gave is known to do so, and no other is.
+func TestFiguresThatRestOnWhatNobodyGave(t *testing.T) {
+	moved := map[string]map[string]bool{"length": {}, "operating": {}}
+	for _, job := range guessJobs() {
+		for field, given := range map[string]func(*calc.Job){
+			"length":    func(j *calc.Job) { j.Length = calc.Some(611) },
+			"operating": func(j *calc.Job) { j.Operating = calc.Some(17) },
+		} {
+			other := job
+			given(&other)
+			before, after := pagesOf(t, job), pagesOf(t, other)
+			for name, f := range before {
+				if g, ok := after[name]; ok && (g.Value != f.Value || g.High != f.High) {
+					moved[field][f.Name] = true
+				}
+			}
+		}
+	}
+	for field, names := range moved {
+		for name := range names {
+			if !slices.Contains(restsOn[name], field) {
+				t.Errorf("%s goes by the %s and is not marked", name, field)
+			}
+		}
+	}
+	for name, fields := range restsOn {
+		for _, field := range fields {
+			if !moved[field][name] {
+				t.Errorf("%s does not go by the %s", name, field)
+			}
+		}
+	}
+}
+
+// pagesOf are the figures of every page of a job, by page and name.
+func pagesOf(t *testing.T, job calc.Job) map[string]calc.Figure {
+	t.Helper()
+	card, err := calc.Solve(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	all := map[string]calc.Figure{}
+	for _, page := range calc.Pages() {
+		if page.Of == nil {
+			continue
+		}
+		p, err := page.Answer(&card)
+		if err != nil {
+			continue // the job lacks what the page needs
+		}
+		for _, f := range p.Figures {
+			all[page.Name+"/"+f.Name] = f
+		}
+	}
+	return all
+}
+
+// The load to allow, the seam's time and its cost carry the mark of what nobody gave, and say what it is; with the length given
+// they carry none.
+func TestAssumedSeamIsMarked(t *testing.T) {
+	for _, size := range [][2]int{{40, 40}, {60, 40}, {80, 24}, {120, 40}} {
+		for _, x := range []struct{ page, figure string }{{"strength", "allowable load"}, {"cost", "arc time"}, {"prepare", "tacks"}} {
+			for _, given := range []bool{false, true} {
+				job := calc.Job{Metal: "mild-steel", Gauge: 16}
+				if given {
+					job.Length = calc.Some(300)
+				}
+				s := openAt(t, size[0], size[1], Options{Job: job})
+				s.press("p")
+				s.root().part.open(x.page)
+				s.press("u", "u", "u")
+				line := ""
+				for l := range strings.Lines(s.text()) {
+					if strings.HasPrefix(l, x.figure+" ") {
+						line = l
+					}
+				}
+				if line == "" || strings.Contains(line, "~") == given {
+					t.Errorf("%v, %s, length given %v: %q\n%s", size, x.page, given, line, s.text())
+				}
+				if !given && !strings.Contains(flat(s.text()), "length 300mm") {
+					t.Errorf("%v, %s does not say which length:\n%s", size, x.page, s.text())
+				}
+			}
+		}
+	}
+}
