@@ -284,6 +284,7 @@ func (m *root) onBook(msg tea.Msg) tea.Cmd {
 		if m.shelf.field.String() == msg.name { // else something else is being typed by now
 			m.shelf.field.clear()
 		}
+		m.shelf.at = 0 // the newest, which is the one that was kept
 		return m.shelf.find(m.keeper)
 	case measured:
 		m.meter.took(m, msg)

@@ -148,6 +148,23 @@ func TestBookOnTheScreens(t *testing.T) {
 	}
 }
 
+// Kept under a name that is there already, the new card is the one under the cursor.
+func TestTheNewestIsUnderTheCursor(t *testing.T) {
+	d := &drawer{}
+	s := openAt(t, 80, 24, Options{Book: d, Job: calc.Job{Metal: "galvanized", Gauge: 18}})
+	s.press("k")
+	for range 2 {
+		s.typed("tank lid")
+		s.press("down", "enter")
+	}
+	if len(d.cards) != 2 {
+		t.Fatalf("kept %v:\n%s", d.cards, s.text())
+	}
+	if e := s.root().shelf.entry(); e == nil || e.ID != d.cards[0].ID {
+		t.Errorf("under the cursor is %v, the newest is %v", e, d.cards[0])
+	}
+}
+
 // What cannot be kept is said, and the card stays.
 func TestBookThatFails(t *testing.T) {
 	d := &drawer{fail: errors.New("disk full")}

@@ -112,9 +112,7 @@ func (d desk) entries(ctx context.Context, q book.Query) ([]tui.Entry, error) {
 	var list []tui.Entry
 	err := d.with(ctx, func(b book.Book) error {
 		heads, err := b.List(ctx, q)
-		for _, h := range heads {
-			list = append(list, tui.Entry{ID: h.ID, Kind: string(h.Kind), Name: plain.Line(h.Name, 60), At: h.At[:10], Line: plain.Line(h.Line, 100)})
-		}
+		list = entriesOf(ctx, b, heads, q.Text)
 		return err
 	})
 	if errors.Is(err, book.ErrNone) { // no book yet: nothing is kept

@@ -101,3 +101,50 @@ func TestDeskKeeps(t *testing.T) {
 		t.Errorf("%v, %v", names, err)
 	}
 }
+
+// Two cards of one name and one day tell themselves apart, the newest first; a name that is typed whole comes before others
+// that begin so.
+func TestDeskTellsCardsApart(t *testing.T) {
+	ctx := context.Background()
+	now := time.Date(2026, 3, 1, 9, 30, 10, 0, time.UTC)
+	d := desk{where: filepath.Join(t.TempDir(), "book.db"), author: book.Author{Program: "test", Now: func() time.Time { return now }}, saving: &sync.WaitGroup{}}
+	for _, x := range []struct {
+		name  string
+		feed  float64
+		after time.Duration
+	}{{"tank lid", 4, 0}, {"tank lid", 4.5, time.Minute}, {"planter", 5, time.Minute}, {"planter", 5, 10 * time.Second}, {"tank lid, thick", 6, time.Hour}} {
+		now = now.Add(x.after)
+		card, err := calc.Solve(calc.Job{Metal: "galvanized", Gauge: 20, Feed: calc.Some(x.feed), Travel: calc.Some(8)})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, err := d.Keep(ctx, x.name, &card); err != nil {
+			t.Fatal(err)
+		}
+	}
+	shown := func(text string) []string {
+		list, err := d.Find(ctx, text)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var rows []string
+		for _, e := range list {
+			rows = append(rows, e.Name+" | "+e.At+" | "+e.Line)
+		}
+		return rows
+	}
+	for text, want := range map[string][]string{
+		"tank lid": {"tank lid | 2026-03-01 09:31 | 4.50 m/min at 8.0 mm/s", "tank lid | 2026-03-01 09:30 | 4.00 m/min at 8.0 mm/s", "tank lid, thick | 2026-03-01 | galvanized"},
+		"planter":  {"planter | 2026-03-01 09:32:20 | 5.00", "planter | 2026-03-01 09:32:10 | 5.00"},
+	} {
+		got := shown(text)
+		if len(got) != len(want) {
+			t.Fatalf("%s: %q", text, got)
+		}
+		for i := range want {
+			if !strings.HasPrefix(got[i], want[i]) {
+				t.Errorf("%s: row %d is %q, want %q", text, i+1, got[i], want[i])
+			}
+		}
+	}
+}
