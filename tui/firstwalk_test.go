@@ -165,3 +165,25 @@ func TestWalkDropsWhatItLeft(t *testing.T) {
 		t.Errorf("it changed\n%s\ninto\n%s", before, s.text())
 	}
 }
+
+// What the walk says of a range fits the row that it points at: only of a suggested setting is it where the setting may go.
+func TestWalkSaysWhatARangeIs(t *testing.T) {
+	card, err := calc.Solve(ExampleJob())
+	if err != nil {
+		t.Fatal(err)
+	}
+	told := 0
+	for i, step := range walkSteps {
+		f, ok := card.Figure(strings.ReplaceAll(step.at, " ", "_"))
+		if !ok || !strings.Contains(step.says, "range") {
+			continue
+		}
+		told++
+		if doubt := strings.Contains(step.says, "Here the range is the doubt"); doubt == f.Suggested() {
+			t.Errorf("step %d points at %s, whose range is suggested: %v, and says %q", i+1, step.at, f.Suggested(), step.says)
+		}
+	}
+	if told == 0 {
+		t.Error("no step tells of a range")
+	}
+}

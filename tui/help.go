@@ -16,7 +16,7 @@ func helpBody(k *keyMap) func(th *theme, w int) block {
 		for _, s := range [...][2]string{
 			{"~", "assumed: nobody chose it yet"},
 			{"yours", "you changed it; r puts the suggestion back"},
-			{"5.5–7.3", "the band that 95 of 100 fall in, or how far a setting may go alone"},
+			{"5.5–7.3", "beside a wire feed or travel that is suggested: how far it may go alone and still be good; beside gas and stick-out: what is usual; beside volts and results: the band that 95 of 100 fall in"},
 			{"■ ▲ •", "stop, caution, note"},
 		} {
 			r := newRow(w).blank(2).put(th.accent, s[0])

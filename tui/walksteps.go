@@ -16,7 +16,7 @@ var walkSteps = [...]walkStep{
 	{"", "› card", "A real job, already computed. The path on top is how it came about: metal, gauge, wire, mode; at its end stands the card."},
 	{"", "", "▸ is the row you are on. ↑↓ or its number picks, enter chooses and goes on, esc goes back. What nobody chose is marked ~, assumed."},
 	{toExampleCard, "wire feed", "The card. Set these five at the booth: wire feed, volts, travel, gas, stick-out. They are computed: first a bead on scrap."},
-	{toExampleCard + "down", "volts", "The range beside a setting: how far it may go alone and still compute as good. Beside a result: the band that holds 95 of 100."},
+	{toExampleCard + "down", "volts", "Here the range is the doubt: 95 of 100 fall in it, as of all results. Of wire feed and travel: how far each may go alone and still be good."},
 	{toExampleCard + "enter", "wire feed", "enter asks why: how a figure comes about, what it rests on and from which source; here also how near each limit is."},
 	{toExampleCard + "right", "yours", "→ gives more, ← less. The figure is yours now and all others follow. r takes the suggestion back."},
 	{toExampleCard + "c", "cautions", "c shows every caution whole. ■ stops the job, ▲ is a hazard or a fault to come, • a note. Read them before the arc."},
