@@ -8,6 +8,8 @@ import (
 	tea "charm.land/bubbletea/v2"
 	"github.com/charmbracelet/colorprofile"
 	"github.com/charmbracelet/x/exp/golden"
+
+	"brazebooth/calc"
 )
 
 var walkSizes = [][2]int{{40, 14}, {60, 20}, {80, 24}, {120, 40}}
