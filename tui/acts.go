@@ -17,7 +17,7 @@ func (m *root) act(a action) tea.Cmd {
 	case leave:
 		return m.quit()
 	case openHelp:
-		m.read("help", helpBody(&m.keys))
+		m.openHelp()
 	case openWords:
 		m.page, m.words = nil, newWords(m.termUnder())
 	case openPoints:

@@ -194,7 +194,21 @@ func (p *bookPage) draw(th *theme, keeps bool, w, h int) (b block, x int) {
 		b.say(th.quiet, 0, "nothing is kept yet: type a name and enter keeps the card as it is", w)
 	}
 	b.addAll(p.top.show(list, first, last, max(1, h-len(b))))
+	var told block
+	told.say(th.quiet, 0, p.elsewhere(), w)
+	if len(b)+1+len(told) <= h {
+		b.skip()
+		b.addAll(told)
+	}
 	return b, x
+}
+
+// elsewhere says what no key of the page does.
+func (p *bookPage) elsewhere() string {
+	if p.all {
+		return "a record that is read names its commands: print, delete, restore; all of the book: brazebooth book export FILE, import FILE"
+	}
+	return "to print or delete a card: records, the next page, reads it and names the command; all of the book: brazebooth book export FILE, import FILE"
 }
 
 // entryRow is one record: its name, its date, and what it is in short.

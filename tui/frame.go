@@ -198,7 +198,7 @@ func (m *root) pageBody(w, h int) block {
 	var b block
 	b.say(m.th.strong, 0, m.page.title, w)
 	b.skip()
-	w = min(w, 88)
+	w = min(w, textWidth)
 	b.addAll(m.page.view.draw(&m.th, m.page.body(&m.th, w), w, h-len(b)))
 	return b
 }
@@ -216,7 +216,7 @@ func (m *root) whyBody(w, h int) (block, *tea.Cursor) {
 		b.say(m.th.quiet, 0, p.set.ruleText(p.field.String(), m.units), w)
 	}
 	b.skip()
-	w = min(w, 88)
+	w = min(w, textWidth)
 	text := reasons(&m.th, &p.row, &m.session.card, m.units, w)
 	b.addAll(p.view.draw(&m.th, text, w, h-len(b)))
 	return b, cur

@@ -65,6 +65,11 @@ func newKeys() keyMap {
 	}
 }
 
+// command is a line of help about what a shell does and no key.
+func command(shown, does string) key.Binding {
+	return key.NewBinding(key.WithHelp(shown, does))
+}
+
 // helpGroup is one heading of the help page with its keys.
 type helpGroup struct {
 	title string
@@ -81,6 +86,9 @@ func (k *keyMap) groups() []helpGroup {
 		{"on the map", []key.Binding{named(k.Up, "↑ ↓ ← →", "walk; the card follows"), named(k.Reset, "r 0", "suggestion back"), named(k.Back, "esc enter", "back to the card")}},
 		{"on the pages", []key.Binding{named(k.Pages, "p 1 → f4", "next page; where letters are typed: f4, or → while nothing stands there"), named(k.Less, "← 4", "page before"), named(k.On, "enter", "what the page asks for; on correct: what the bead shows"), named(k.Why, "*", "sources"), k.KeepBead, k.Acceptable, named(k.Back, "esc /", "back to the card")}},
 		{"on a practice job", []key.Binding{named(k.Up, "↑ ↓", "pick a setting"), named(k.More, "← →", "less, more"), named(k.On, "enter", "lay the bead; when it is over the next booth"), named(k.Reset, "r 0", "as in the last bead"), k.EndPractice, named(k.Why, "*", "what the booth hid, when it is over"), named(k.KeepBead, "k 7", "keep how it went in the book"), named(k.Back, "esc /", "back to the levels")}},
+		{"in the book", []key.Binding{named(k.TypeName, "a–z 0–9", "find a record; on the page of cards also the name to keep the card by"), named(k.On, "enter", "open a card, keep it, read a record"), named(k.Pages, "f4", "next page"), named(k.Back, "esc", "what is typed, then the card"),
+			command("print", "brazebooth book print NAME --pdf FILE: a page for the booth"), command("delete", "brazebooth book delete NAME; restore ID takes it back"),
+			command("export", "brazebooth book export FILE: all of it; import FILE takes it in"), command("others", "brazebooth book --help; over SSH the same behind ssh and the server's name")}},
 		{"in a list of marks", []key.Binding{named(k.Play, "space 5", "mark or unmark"), named(k.On, "enter", "go on")}},
 		{"on the timed arc's page", []key.Binding{k.Play, named(k.Up, "↑ ↓", "arc on"), named(k.More, "← →", "arc off"), named(k.Reset, "r 0", "suggestion back"), named(k.Back, "esc enter", "back to the card")}},
 	}

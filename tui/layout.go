@@ -16,6 +16,9 @@ const (
 	wideWidth   = 100 // from here the reasons stand beside the card
 )
 
+// textWidth is how wide a text to read is at most.
+const textWidth = 88
+
 // lowHeight is the height below which lists and figures go before what explains them.
 const (
 	lowHeight = 18 // of the terminal

@@ -117,7 +117,7 @@ func (m *root) drawPart(w, h int) (block, *tea.Cursor) {
 		b = block{pageTurn(&m.th, m.part.at, w)}
 	}
 	b.skip()
-	w = min(w, 88)
+	w = min(w, textWidth)
 	above := len(b)
 	switch m.part.name() {
 	case pageBook:

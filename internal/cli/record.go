@@ -41,6 +41,21 @@ func RecordText(ctx context.Context, b book.Book, id string, sys quantity.System
 	return out.String(), nil
 }
 
+// RecordCommands are the commands that do something with a record, for who reads it on a screen.
+func RecordCommands(kind book.Kind, id string) string {
+	of := " "
+	if kind != book.CardKind {
+		of = " --kind " + string(kind) + " "
+	}
+	var out strings.Builder
+	out.WriteString("\nin a shell, behind brazebooth (over SSH behind ssh and the server's name)\n")
+	if kind == book.CardKind {
+		out.WriteString("  book print " + id + " --pdf card.pdf\n")
+	}
+	out.WriteString("  book delete" + of + id + "\n  book restore" + of + id + "\n")
+	return out.String()
+}
+
 // shownText is what a record holds now.
 func shownText(ctx context.Context, b book.Book, id string, sys quantity.System) (string, error) {
 	r, err := b.Get(ctx, id)

@@ -102,6 +102,11 @@ func (d desk) Records(ctx context.Context, text string) ([]tui.Entry, error) {
 func (d desk) Record(ctx context.Context, id string, units quantity.System) (lines []string, err error) {
 	err = d.with(ctx, func(b book.Book) error {
 		text, err := cli.RecordText(ctx, b, id, units)
+		if err != nil {
+			return err
+		}
+		r, err := b.Get(ctx, id)
+		text += cli.RecordCommands(r.Kind, r.ID)
 		lines = strings.Split(strings.TrimRight(text, "\n"), "\n")
 		return err
 	})

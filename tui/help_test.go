@@ -1,0 +1,40 @@
+package tui
+
+import (
+	"regexp"
+	"strings"
+	"testing"
+)
+
+// below is the mark of a text that goes on.
+var below = regexp.MustCompile(`↓ \d+ line`)
+
+// F1 opens at the part for the screen one is on, and every part that is named there stands in the help.
+func TestHelpOpensWhereOneIs(t *testing.T) {
+	for _, size := range [][2]int{{40, 14}, {60, 20}, {80, 24}, {120, 40}} {
+		for keys, want := range map[string]string{
+			"": "in a list", "tab tab tab tab": "on the card", "tab tab tab tab m": "on the map", "tab tab tab tab t": "on the timed arc's page",
+			"tab tab tab tab p": "on the pages", "tab tab tab tab k": "in the book", "tab tab tab tab enter": "everywhere", "f3": "everywhere",
+		} {
+			s := openAt(t, size[0], size[1], Options{Book: &drawer{}})
+			s.press(strings.Fields(keys)...)
+			s.press("f1")
+			s.fits(size[0], size[1])
+			text := s.text()
+			if at := strings.Index(text, "\n"+want+"\n"); at < 0 || below.MatchString(text) && len(strings.Split(text[:at], "\n")) > len(s.root().top())+3 && want != "everywhere" {
+				t.Errorf("%v, %q: the help does not begin with %q:\n%s", size, keys, want, text)
+			}
+		}
+	}
+}
+
+// What no key does has its command named, in the help and on the pages of the book.
+func TestCommandsOfTheBookAreNamed(t *testing.T) {
+	s := openAt(t, 80, 50, Options{Book: &drawer{}})
+	s.press("tab", "tab", "tab", "tab", "k")
+	s.has("book export FILE", "import FILE", "print or delete")
+	s.press("f4")
+	s.has("print, delete, restore", "book export FILE")
+	s.press("f1")
+	s.has("book print NAME", "book delete NAME", "restore ID", "book export FILE", "import FILE")
+}
