@@ -148,6 +148,41 @@ func TestBookOnTheScreens(t *testing.T) {
 	}
 }
 
+// A kept card is one key away from the first screen on, where it is told, and from whatever lies over the path; there letters
+// type.
+func TestKeptCardsFromTheFirstScreen(t *testing.T) {
+	for _, size := range [][2]int{{40, 14}, {60, 20}, {80, 24}} {
+		d := &drawer{}
+		s := openAt(t, size[0], size[1], Options{Book: d, Job: calc.Job{Metal: "mild-steel", Gauge: 18}})
+		s.press("k")
+		s.typed("tank lid")
+		s.press("down", "enter")
+
+		s = openAt(t, size[0], size[1], Options{Book: d})
+		s.has("f5 kept")
+		s.press("f5")
+		s.has("find or name:", "tank lid")
+		s.press("esc")
+		s.has("Which metal?")
+		s.press("f5", "enter")
+		s.has("[card]", "as it was kept")
+		if j := s.root().job; j.Metal != "mild-steel" || j.Gauge != 18 {
+			t.Errorf("%v: the job is %+v", size, j)
+		}
+		for _, keys := range []string{"f1", "*", "m", "t", "p", "g", "end enter", "home enter"} {
+			s.press(strings.Fields(keys)...)
+			s.press("f5")
+			s.has("find or name:")
+			s.press("esc")
+			s.has("[card]", "↑↓ select")
+		}
+	}
+	s := openAt(t, 80, 24, Options{})
+	s.hasNot("f5")
+	s.press("f5")
+	s.has("Which metal?")
+}
+
 // Kept under a name that is there already, the new card is the one under the cursor.
 func TestTheNewestIsUnderTheCursor(t *testing.T) {
 	d := &drawer{}

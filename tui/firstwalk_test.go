@@ -72,7 +72,7 @@ func TestWalkSaysAllOfIt(t *testing.T) {
 
 // The walk is left at any step, what it showed is nobody's job, and nothing but asking brings it back.
 func TestWalkIsLeft(t *testing.T) {
-	fresh := open80(t).text()
+	fresh := openAt(t, 80, 24, Options{Book: &drawer{}}).text()
 	for i := range walkSteps {
 		for _, out := range []string{"esc", "/", "q"} {
 			s := openWalk(t, [2]int{80, 24}, i)

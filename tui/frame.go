@@ -147,8 +147,11 @@ func (m *root) turning(f *field) key.Binding {
 
 func (m *root) pickHints() []key.Binding {
 	k := &m.keys
-	return []key.Binding{named(k.On, "enter", "choose"), named(k.Down, "↑↓", "pick"), named(k.Why, "*", "why"),
-		named(k.Back, "esc", "back"), named(k.Next, "tab", "next"), k.Leave}
+	list := []key.Binding{named(k.On, "enter", "choose"), named(k.Down, "↑↓", "pick")}
+	if m.keeper != nil && m.step == 0 { // who comes for a kept card needs no path
+		list = append(list, named(k.Shelf, "f5", "kept"))
+	}
+	return append(list, named(k.Why, "*", "why"), named(k.Back, "esc", "back"), named(k.Next, "tab", "next"), k.Leave)
 }
 
 // partEnter is what enter does on the page beside the card.

@@ -110,7 +110,7 @@ func keyPress(name string) tea.KeyPressMsg {
 	codes := map[string]rune{"enter": tea.KeyEnter, "esc": tea.KeyEscape, "tab": tea.KeyTab,
 		"up": tea.KeyUp, "down": tea.KeyDown, "left": tea.KeyLeft, "right": tea.KeyRight,
 		"pgup": tea.KeyPgUp, "pgdown": tea.KeyPgDown, "home": tea.KeyHome, "end": tea.KeyEnd,
-		"backspace": tea.KeyBackspace, "delete": tea.KeyDelete, "f1": tea.KeyF1, "f2": tea.KeyF2, "f3": tea.KeyF3, "f4": tea.KeyF4}
+		"backspace": tea.KeyBackspace, "delete": tea.KeyDelete, "f1": tea.KeyF1, "f2": tea.KeyF2, "f3": tea.KeyF3, "f4": tea.KeyF4, "f5": tea.KeyF5}
 	if c, ok := codes[name]; ok {
 		return tea.KeyPressMsg{Code: c}
 	}

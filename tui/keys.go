@@ -11,7 +11,7 @@ type keyMap struct {
 
 	Less, More, Reset, ResetAll key.Binding
 
-	Why, Cautions, Drawing, Map, Beat, Play, Pages, Keep, KeepBead, Acceptable, EndPractice, Booth, Units, Words, Help, Leave, Kill key.Binding
+	Why, Cautions, Drawing, Map, Beat, Play, Pages, Keep, Shelf, KeepBead, Acceptable, EndPractice, Booth, Units, Words, Help, Leave, Kill key.Binding
 
 	// Not keys but lines of help: what typing does on a screen.
 	TypeName, TypeSize key.Binding
@@ -47,6 +47,7 @@ func newKeys() keyMap {
 		Pages:    bind("p 1 f4", "the pages: fit … correct, measure, practice, book, records, sheet", "p", "1", "f4"),
 
 		Keep:       bind("k s", "keep the card in the book, or find one", "k", "s"),
+		Shelf:      bind("f5", "kept cards: find one, from the first screen too", "f5"),
 		KeepBead:   bind("k 7", "keep the test bead in the book", "k", "7"),
 		Acceptable: bind("a 9", "keep it as acceptable", "a", "9"),
 
@@ -79,7 +80,7 @@ type helpGroup struct {
 // groups lists every key for the help page, in the order in which a newcomer meets them.
 func (k *keyMap) groups() []helpGroup {
 	return []helpGroup{
-		{"everywhere", []key.Binding{k.On, k.Back, k.Next, k.Prev, k.Help, k.Words, k.Leave, k.Kill}},
+		{"everywhere", []key.Binding{k.On, k.Back, k.Next, k.Prev, k.Help, k.Words, k.Shelf, k.Leave, k.Kill}},
 		{"in the walk", []key.Binding{named(k.On, "enter →", "next step"), named(k.Less, "← 4", "step back"), named(k.Back, "esc / q", "leave")}},
 		{"in a list", []key.Binding{named(k.Up, "↑ ↓", "pick a row"), k.TypeName, k.TypeSize, k.Why}},
 		{"on the card", []key.Binding{k.Up, k.Down, k.Less, k.More, k.Reset, k.ResetAll, k.Why, k.Cautions, k.Drawing, k.Map, k.Beat, k.Keep, k.Pages, k.Booth, k.Units}},

@@ -159,6 +159,9 @@ func (m *root) press(k tea.KeyPressMsg) tea.Cmd {
 			return m.act(openWords{})
 		case key.Matches(k, m.keys.Units):
 			return m.act(otherUnits{})
+		case key.Matches(k, m.keys.Shelf) && m.keeper != nil && !m.practising():
+			m.uncover()
+			return m.act(openShelf{})
 		case key.Matches(k, m.keys.Next):
 			return m.along(1)
 		case key.Matches(k, m.keys.Prev):
@@ -256,19 +259,23 @@ func (m *root) updatePick(msg tea.Msg) action {
 // picking reports whether a list is open.
 func (m *root) picking() bool { return m.other || m.step < cardStep }
 
-// along moves on the path without choosing.
-func (m *root) along(by int) tea.Cmd {
+// uncover closes whatever lies over the path and the card.
+func (m *root) uncover() {
 	m.page, m.words, m.why, m.onMap, m.onBeat, m.onPart, m.inputs, m.marks, m.form = nil, nil, nil, false, false, false, nil, nil, nil
 	m.chart.cancel()
 	m.beat.halt()
 	m.fix.cancel()
 	m.drill.cancel()
-	if m.other {
-		m.other = false
-	} else {
+	m.other = false
+	m.enter()
+}
+
+// along moves on the path without choosing; from one of the other choices it leads to the card.
+func (m *root) along(by int) tea.Cmd {
+	if !m.other {
 		m.step = max(0, min(cardStep, m.step+by))
 	}
-	m.enter()
+	m.uncover()
 	return nil
 }
 
