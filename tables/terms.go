@@ -31,7 +31,7 @@ var jobTerms = [...]Term{
 	{"gap", []string{"root opening"}, "The open space at the root before the arc. Bronze bridges a small one at a steady arc; a wider one needs a timed arc.", "mm", awsTerms},
 	{"wire", []string{"wire size", "wire diameter"}, "The diameter of the bronze wire. Thinner wire needs less current to run steadily, so thin sheet wants thin wire.", "mm or in", memoryHigh("AWS A5.7, ISO 24373")},
 	{"filler", []string{"bronze", "filler metal"}, "The alloy of the wire. It melts below the sheet and is named by what is in it: CuSi3 is copper with three parts of silicon in a hundred.", "", memoryHigh("ISO 24373, AWS A5.7")},
-	{"mode", []string{"dip", "short arc", "pulsed", "timed"}, "How the arc runs: the wire dips into the puddle and shorts (dip), each pulse throws one drop (pulsed), or the arc is switched on and off by the trigger or a timer (timed). Dip runs on every power source.", "", isoTerms},
+	{"mode", []string{"dip", "short arc", "short circuit", "short circuiting", "dip transfer", "pulsed", "timed"}, "How the arc runs: the wire dips into the puddle and shorts (dip), each pulse throws one drop (pulsed), or the arc is switched on and off by the trigger or a timer (timed). Dip runs on every power source.", "", isoTerms},
 	{"shielding gas", []string{"argon", "gas", "gas flow", "flow", "gas used"}, "Argon keeps air from the arc and the puddle. Too little lets air in, too much stirs air in.", "L/min", awsTerms},
 	{"position", []string{"flat", "horizontal", "vertical-up", "vertical-down", "overhead"}, "How the seam lies while it is laid. Bronze runs easily, so flat or slightly downhill is the easiest.", "", awsTerms},
 	{"use", nil, "What the joint is for: looks, tightness, load, wear or bearing. It decides which wire suits and which page warns.", "", ownTerm},
@@ -108,6 +108,24 @@ var jobTerms = [...]Term{
 
 // Terms lists every entry of the glossary, those of a job in its order first; read only.
 func Terms() []Term { return terms }
+
+// FindTerm is the entry that a hand means: as TermFor, or by a beginning that only one entry has.
+func FindTerm(word string) (*Term, bool) {
+	if t, ok := TermFor(word); ok {
+		return t, true
+	}
+	key := fold(word)
+	names := func(row int, visit func(string)) {
+		visit(terms[row].Word)
+		for _, a := range terms[row].Also {
+			visit(a)
+		}
+	}
+	if row, ok := only(key, len(terms), names, begins); ok {
+		return &terms[row], true
+	}
+	return nil, false
+}
 
 // TermFor returns the entry that a word or a label stands for, by its word or another name, without regard to case,
 // dashes and blanks.

@@ -41,3 +41,13 @@ func TestAluminiumZincCoatIsNotComputed(t *testing.T) {
 	s.typed("az50")
 	s.has("not computed", "try aluminized")
 }
+
+// A shaft is bar of mild steel: found by the word that hands have for it.
+func TestAShaftIsFound(t *testing.T) {
+	s := open80(t)
+	s.typed("shaft")
+	s.press("enter")
+	if got := s.root().job.Metal; got != "mild-steel" {
+		t.Errorf("shaft is %q:\n%s", got, s.text())
+	}
+}

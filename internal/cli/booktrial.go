@@ -11,6 +11,7 @@ import (
 	"brazebooth/calc"
 	"brazebooth/internal/book"
 	"brazebooth/internal/plain"
+	"brazebooth/tables"
 )
 
 func (d *Deps) bookTrial() *cobra.Command {
@@ -24,7 +25,7 @@ func (d *Deps) bookTrial() *cobra.Command {
 				return wrong("a trial wants a verdict", "type --verdict good, acceptable or bad")
 			}
 			if t.Seen != "" {
-				ids, err := calc.SeenIDs(t.Seen)
+				ids, err := calc.SeenIDs(tables.SightsSaid(t.Seen))
 				if err != nil {
 					return err
 				}

@@ -53,7 +53,7 @@ what the window leaves open, so that each answer halves it.
 			if err != nil {
 				return err
 			}
-			p, err := correct(cmd.Context(), append(tries, calc.Try{Job: job, Seen: seen}))
+			p, err := correct(cmd.Context(), append(tries, calc.Try{Job: job, Seen: tables.SightsSaid(seen)}))
 			if err != nil {
 				return err
 			}
@@ -99,7 +99,7 @@ func earlier(cmd *cobra.Command, job calc.Job, tried []string) ([]calc.Try, erro
 		if flag := cmd.Flags().Lookup(f.Name); flag == nil || !flag.Changed {
 			return nil, wrong("--tried: the last bead's own "+f.Name+" is not given", "type --"+f.Name+" as the last bead was laid with, too")
 		}
-		ids, err := calc.SeenIDs(seen)
+		ids, err := calc.SeenIDs(tables.SightsSaid(seen))
 		if err != nil {
 			return nil, err
 		}

@@ -23,7 +23,7 @@ func (d *Deps) wordsCommand() *cobra.Command {
 				return d.allWords()
 			}
 			word := strings.Join(args, " ")
-			t, ok := tables.TermFor(word)
+			t, ok := tables.FindTerm(word)
 			if !ok {
 				return wrong("no word is "+quote(word), likeWords(word))
 			}

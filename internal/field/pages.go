@@ -11,7 +11,7 @@ var onPages = []Field{
 	{Name: "use", Usage: "what it is for: decorative, seal, load, wear or bearing", Values: optionIDs(tables.Uses),
 		Set: func(j *calc.Job, s string) error { return named(&j.Use, s, optionID(tables.FindUse)) }},
 	{Name: "hazard", Usage: "what stops a job: tank, sealed, coated, pressure, gas, cadmium, lead, beryllium, confined, vehicle, fire-part; or none",
-		Set: func(j *calc.Job, s string) error { return named(&j.Hazard, s, calc.HazardIDs) }},
+		Set: func(j *calc.Job, s string) error { return named(&j.Hazard, s, hazardIDs) }},
 	sized("throat", "throat as measured on a cut test piece: 2mm", "mm",
 		func(j *calc.Job) *calc.Opt { return &j.Throat }, quantity.ParseLength, quantity.FieldLength, 1),
 	sized("leg", "leg of an equal-legged fillet: 3mm or 1/8in", "mm",

@@ -15,6 +15,9 @@ func named(id *string, text string, find func(string) (string, error)) error {
 	return err
 }
 
+// hazardIDs reads what stops a job, in a hand's words too.
+func hazardIDs(s string) (string, error) { return calc.HazardIDs(tables.HazardsSaid(s)) }
+
 func metalID(s string) (string, error)   { m, err := tables.FindMetal(s); return m.ID, err }
 func coatingID(s string) (string, error) { c, err := tables.FindCoating(s); return c.ID, err }
 func fillerID(s string) (string, error)  { f, err := tables.FindFiller(s); return f.ID, err }

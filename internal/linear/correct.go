@@ -127,5 +127,6 @@ func sightNamed(text string) (string, bool) {
 			return s.ID, true
 		}
 	}
-	return "", false
+	s, ok := tables.SightByID(tables.SightsSaid(text))
+	return s.ID, ok
 }

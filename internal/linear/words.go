@@ -18,7 +18,7 @@ func (t *talk) words(word string) {
 		t.voice.say("The words are: ", strings.Join(list, "; "), ".")
 		return
 	}
-	w, ok := tables.TermFor(word)
+	w, ok := tables.FindTerm(word)
 	if !ok {
 		t.refuse("no word is "+quoted(word), "words alone lists them all")
 		return

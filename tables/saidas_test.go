@@ -1,0 +1,56 @@
+package tables
+
+import (
+	"strings"
+	"testing"
+)
+
+func TestWhatHandsSay(t *testing.T) {
+	for text, want := range map[string]string{
+		"no wetting": "rolled-edge", "burnt zinc": "zinc-gone-behind", "Burned Zinc, porosity": "zinc-gone-behind,pores", "burnt-thru": "burnt-thru",
+		"porosty": "pores", "rolled-edge,pores": "rolled-edge,pores", "rolled-edge pores": "rolled-edge pores", "hole; cracks": "burn-through,crack", "what": "what", "": "",
+	} {
+		if got := SightsSaid(text); got != want {
+			t.Errorf("%q of a bead is %q, want %q", text, got, want)
+		}
+	}
+	for text, want := range map[string]string{"fire": "fire-part", "Stove door": "fire-part", "confined space,pressure": "confined,pressure", "none": "none", "lead": "lead"} {
+		if got := HazardsSaid(text); got != want {
+			t.Errorf("%q that stops a job is %q, want %q", text, got, want)
+		}
+	}
+}
+
+// Every list of shop words is of rows that there are, and no word stands for two.
+func TestShopWordsAreOfRows(t *testing.T) {
+	for name, list := range map[string][]synonyms{"sights": sightWords, "hazards": hazardWords} {
+		of := map[string]string{}
+		for _, row := range list {
+			_, sight := SightByID(row.id)
+			_, hazard := HazardByID(row.id)
+			if name == "sights" && !sight || name == "hazards" && !hazard {
+				t.Errorf("%s: no row %s", name, row.id)
+			}
+			for _, w := range append([]string{row.id}, row.words...) {
+				if other, twice := of[fold(w)]; twice {
+					t.Errorf("%s: %q stands for %s and %s", name, w, other, row.id)
+				}
+				of[fold(w)] = row.id
+			}
+		}
+	}
+}
+
+func TestFindTerm(t *testing.T) {
+	for word, want := range map[string]string{"short": "mode", "short circuit": "mode", "Short-Circuiting": "mode", "throat": "throat", "throte": "", "inductence": "", "induct": "inductance", "stick out": "stick-out", "zz": ""} {
+		got, ok := FindTerm(word)
+		if ok != (want != "") || ok && got.Word != want {
+			t.Errorf("%q is %v, want %q", word, got, want)
+		}
+	}
+	for i := range terms {
+		if got, ok := FindTerm(strings.ToUpper(terms[i].Word)); !ok || got != &terms[i] {
+			t.Errorf("%s finds %v", terms[i].Word, got)
+		}
+	}
+}
