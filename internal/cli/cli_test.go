@@ -36,7 +36,7 @@ func TestWrongUseExitsWith2(t *testing.T) {
 		"card --wire 400mm", "card --travel NaN", "card --amps Inf", "card --mode spray", "card --joint weld",
 		"card --position sideways", "card --coating paint", "card --filler lead", "card --units furlong", "card --gap -1mm",
 		"card extra", "card --frobnicate", "card -x", "card --json=perhaps", "card --metal", "solder", "help solder",
-		"gauge", "gauge 31", "gauge 16 18", "gauge 1.5mm", "tables colours", "tables fillers metals", "version now",
+		"gauge", "gauge 31", "gauge 16 18", "gauge abc", "tables colours", "tables fillers metals", "version now",
 		"wire --wire nonsense", "wire --metal galvanized", "window --mode timed", "window --joint plug", "--units furlong", "--theme pink", "--theme=",
 		"card --show lunch", "correct --seen ugly", "correct --seen good,pores", "correct --seen pores --tried travel", "correct --seen pores --tried travel=9:ugly", "correct --seen pores --tried metal=copper:good", "correct --seen",
 		"prepare --length -3", "filler --use war", "overlay --joint lap", "strength --joint corner", "fit --hazard dragons", "practice --level 0", "practice --level 1 --seed -1", "practice --seed 3", "practice --level 1 --travel 90", "practice --level 1 --travel 9 --tried x", "practice --level 1 --keep", "practice 3", "cost --count 0.5", "machine --rated-duty 200%",

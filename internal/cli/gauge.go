@@ -39,30 +39,22 @@ func (d *Deps) gaugeCommand() *cobra.Command {
 	var asJSON bool
 	cmd := &cobra.Command{
 		Use:     "gauge N",
-		Short:   "A sheet gauge in all four systems, in mm and inches",
-		Example: "  brazebooth gauge 16",
-		Args:    oneArg("a gauge from 7 to 30", "brazebooth gauge 16"),
+		Short:   "A sheet gauge in all four systems, in mm and inches; of a thickness the gauges next to it",
+		Example: "  brazebooth gauge 16\n  brazebooth gauge 1.5mm",
+		Args:    oneArg("a gauge from 7 to 30, or a thickness", "brazebooth gauge 16, or 1.5mm"),
 		RunE: func(_ *cobra.Command, args []string) error {
-			n, err := gaugeNumber(args[0])
-			if err != nil {
-				return err
+			s, err := quantity.ParseSize(args[0])
+			switch {
+			case err != nil:
+				return inFlagless(err)
+			case s.Gauge == 0:
+				return d.gaugesBeside(float64(s.Length), asJSON)
 			}
-			return d.gauge(n, asJSON)
+			return d.gauge(s.Gauge, asJSON)
 		},
 	}
 	cmd.Flags().BoolVar(&asJSON, "json", false, "JSON")
 	return cmd
-}
-
-func gaugeNumber(text string) (int, error) {
-	s, err := quantity.ParseSize(text)
-	if err != nil {
-		return 0, inFlagless(err)
-	}
-	if s.Gauge == 0 {
-		return 0, wrong("a gauge is a number from 7 to 30", "type brazebooth gauge 16")
-	}
-	return s.Gauge, nil
 }
 
 func (d *Deps) gauge(n int, asJSON bool) error {
