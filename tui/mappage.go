@@ -83,7 +83,7 @@ func (p *mapPage) view(th *theme, s *session, w, h int) block {
 	signs := legend(th, w)
 	if w >= besideWidth {
 		left := min(62, w-25)
-		side := block{newRow(w-left).put(th.bold, s.card.Verdict()).line()}
+		side := block{newRow(w-left).put(th.bold, verdictWords(&s.card)).line()}
 		side.addAll(p.facts(th, s, w-left, h-len(b)-1))
 		b.addAll(beside(p.grid(th, s, left-10, h-1-len(b)-len(signs)), side, left, th.quiet, ""))
 		b.addAll(signs)

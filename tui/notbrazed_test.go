@@ -1,6 +1,10 @@
 package tui
 
-import "testing"
+import (
+	"testing"
+
+	"brazebooth/calc"
+)
 
 // A metal that cannot be brazed is refused with its reason, though its letters begin other rows; those are taken by an arrow
 // and by nothing else.
@@ -49,5 +53,17 @@ func TestAShaftIsFound(t *testing.T) {
 	s.press("enter")
 	if got := s.root().job.Metal; got != "mild-steel" {
 		t.Errorf("shaft is %q:\n%s", got, s.text())
+	}
+}
+
+// Where no verdict is computed the card says so in words.
+func TestNoVerdictInWords(t *testing.T) {
+	for _, size := range [][2]int{{60, 40}, {80, 40}, {120, 50}} {
+		s := openAt(t, size[0], size[1], Options{Job: calc.Job{Metal: "silicon-bronze", Gauge: 18, Joint: "plug"}})
+		if z := s.root().session.card.Zone; z != "not-modelled" {
+			t.Fatalf("the card's zone is %s", z)
+		}
+		s.has("no verdict: judge it on")
+		s.hasNot("not-modelled")
 	}
 }

@@ -89,17 +89,25 @@ func zoneWhy(c *calc.Card) string {
 	return "this joint is not modelled."
 }
 
+// verdictWords is the verdict as a hand says it.
+func verdictWords(c *calc.Card) string {
+	if v := c.Verdict(); v != "not-modelled" {
+		return v
+	}
+	return "no verdict: judge it on a test bead"
+}
+
 // zoneRow is the thermal verdict as a row of the card.
 func zoneRow(c *calc.Card) (cardRow, bool) {
 	if c.Zone == "" {
 		return cardRow{}, false
 	}
-	words, near := c.Verdict(), c.NearestEdge()
+	words, near := verdictWords(c), c.NearestEdge()
 	long := "x shows the cross-section and every edge, m the map of all settings."
 	if near != nil {
 		words += fmt.Sprintf(", nearest edge: %s, %.0f %%", near.Name, near.Margin)
 		if !near.Met {
-			words = c.Verdict() + ", not met: " + near.Name
+			words = verdictWords(c) + ", not met: " + near.Name
 		}
 	} else if c.Zone != "not-modelled" {
 		long = "t shows the heat of the timed arc and what ends each range."

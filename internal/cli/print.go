@@ -47,6 +47,11 @@ func (d *Deps) printWall(p *sheet.Wall, file, paper string, sys quantity.System)
 	if err := d.picture(file, 0o600, pdf); err != nil {
 		return err
 	}
+	if file != "-" {
+		if _, err := fmt.Fprintf(d.Err, "printed to %s\n", plain.Line(file, 200)); err != nil {
+			return err
+		}
+	}
 	if len(gone) > 0 {
 		_, err = fmt.Fprintf(d.Err, "these letters are not in the page's font and stand as question marks: %s\n", plain.Line(string(gone), 60))
 	}

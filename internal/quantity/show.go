@@ -102,6 +102,13 @@ func Show(v float64, unit string, sys System) string {
 	return join(w.number(x, w.decimals(x, sys), sys), label)
 }
 
+// What no rule on a shop floor tells from nothing, and the least that is printed of what may be more than nothing.
+const (
+	nothingMM = 5e-4
+	leastMM   = 1e-3
+	leastInch = 1e-4
+)
+
 // Band prints a value and its band without the unit, with the decimals that the band deserves: two
 // significant figures of its half-width. Where low equals high the value alone decides.
 func Band(v, low, high float64, unit string, sys System) (value, band string) {
@@ -109,6 +116,13 @@ func Band(v, low, high float64, unit string, sys System) (value, band string) {
 	x, _ := Convert(v, unit, sys)
 	lo, _ := Convert(low, unit, sys)
 	hi, _ := Convert(high, unit, sys)
+	if w.unit == "mm" && math.Abs(v) < nothingMM && math.Abs(low) < nothingMM && math.Abs(high) < nothingMM && (v != 0 || low != high) {
+		least := leastMM // the end is rounded away from nothing
+		if w.inches(sys) {
+			least = leastInch
+		}
+		return w.number(0, 1, sys), w.number(0, 1, sys) + "–" + w.number(least, w.decimals(least, sys), sys)
+	}
 	d := w.decimals(x, sys)
 	if half := (hi - lo) / 2; half > 0 && !math.IsInf(half, 0) {
 		d = clamp(1-int(math.Floor(math.Log10(half))), 0, 6)
@@ -136,7 +150,11 @@ func (w *view) decimals(v float64, sys System) int {
 
 // number prints v; inch sizes under one have no zero before the point, as they are stamped on spools.
 func (w *view) number(v float64, decimals int, sys System) string {
-	if a := math.Abs(v); a != 0 && (a >= 1e7 || a < 1e-4) {
+	switch a := math.Abs(v); {
+	case a == 0:
+	case w.unit == "mm" && a < 1e-4:
+		v, decimals = 0, 1
+	case a >= 1e7 || a < 1e-4:
 		return strconv.FormatFloat(v, 'g', 3, 64)
 	}
 	s := strconv.FormatFloat(v, 'f', decimals, 64)

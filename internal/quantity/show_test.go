@@ -31,6 +31,7 @@ func TestShow(t *testing.T) {
 		{1.6129, "mm", Both, "1.61 mm (.0635 in)"}, {0.889, "mm", Both, "0.89 mm (.035 in)"}, {12, "mm", Metric, "12 mm"},
 		{93, "A", Both, "93 A"}, {14.8, "V", Inch, "14.8 V"}, {12, "L/min", Both, "12 L/min (25.4 cfh)"}, {204, "C", Inch, "399 °F"},
 		{345, "MPa", Inch, "50 ksi"}, {15, "deg", Metric, "15°"}, {0, "mm", Both, "0 mm (0 in)"}, {3, "furlong", Both, "3 furlong"},
+		{6.65e-06, "mm", Metric, "0.0 mm"}, {-6.65e-06, "mm", Metric, "0.0 mm"}, {6.65e-06, "mm", Inch, ".0 in"}, {0.002, "mm", Metric, "0.002 mm"},
 	} {
 		if got := Show(c.v, c.unit, c.sys); got != c.want {
 			t.Errorf("Show(%g %s, %s) = %q, want %q", c.v, c.unit, c.sys, got, c.want)
@@ -50,6 +51,8 @@ func TestBand(t *testing.T) {
 		{6.35, 6.35, 6.35, "m/min", Inch, "250", "250–250"},
 		{0.213, 0.096, 0.497, "s", Metric, "0.21", "0.10–0.50"},
 		{8.66, 6.97, 11.1, "mm", Inch, ".341", ".274–.437"},
+		{6.65e-06, 9.43e-08, 0.00021, "mm", Metric, "0.0", "0.0–0.001"}, {6.65e-06, 9.43e-08, 0.00021, "mm", Inch, ".0", ".0–.0001"},
+		{0, 0, 0, "mm", Metric, "0", "0–0"}, {0.010, 0.001, 0.050, "mm", Metric, "0.010", "0.001–0.050"}, {2e-5, 1e-5, 0.02, "mm", Metric, "0.0", "0.0–0.0200"},
 		{-270, -280, -260, "mm", Inch, "-10.63", "-11.02–-10.24"}, {-5.08, -6.1, -4.1, "mm", Inch, "-.200", "-.240–-.161"},
 	} {
 		value, band := Band(c.v, c.low, c.high, c.unit, c.sys)
