@@ -169,11 +169,19 @@ func (w *writer) correction(c *calc.Correction, o Options) {
 	if c == nil {
 		return
 	}
-	if c.Change != nil {
-		w.para("CHANGE  ", ChangeText(c.Change, o.Units))
+	if text := CorrectionText(c.Change, c.Do, o.Units); text != "" {
+		w.para("CHANGE  ", text)
 	}
 	w.para("", c.Why)
 	w.line("")
+}
+
+// CorrectionText is the one thing to change after a bead: a setting, or what is done in place of one; "" where nothing is.
+func CorrectionText(c *calc.Change, do string, sys quantity.System) string {
+	if c != nil {
+		return ChangeText(c, sys)
+	}
+	return do
 }
 
 // ChangeText says a change in words: "travel from 9.3 to 8.1 mm/s".
