@@ -108,7 +108,7 @@ func (b *board) figures(card *Card, s *spread, sug *suggestion, v *verdict) {
 func (b *board) settingBasis(f *Figure, card *Card, sug *suggestion) {
 	job := &card.Job
 	given := Basis{Formula: givenFormula, Source: "user", Known: "given"}
-	suggested := Basis{Formula: suggestFormula, Source: "a small map of cross-sections; window looks on a finer one", Known: ownCalc}
+	suggested := Basis{Formula: suggestFormula, Source: "a search over cross-sections; window draws the whole map", Known: ownCalc}
 	switch f.Name {
 	case "wire_feed":
 		switch {
