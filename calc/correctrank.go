@@ -164,8 +164,7 @@ func (v *view) gasFaults(j *Job) float64 {
 	f := v.card.Setup.Gas.Flow
 	over := false
 	if j.NozzleBore.Set {
-		most, err := LaminarFlow(j.NozzleBore.V, v.card.Setup.Gas.Density.V, tables.ArgonViscosity.V, tables.LaminarReynolds.V)
-		over = err == nil && j.Flow.V > most
+		over = j.Flow.V > smoothFlow(j, &v.card.Setup.Gas)
 	}
 	if over || j.Flow.V < 0.8*f.Low || j.Flow.V > 1.3*f.High || v.card.Setup.Gas.Refused {
 		return 4

@@ -238,7 +238,7 @@ func neededArea(card *Card) float64 {
 	case "butt":
 		return max(u.Gap.V*t, t*t/4)
 	}
-	layer := u.Layer.Or(1)
+	layer := min(1, u.Layer.Or(1)) // a higher one is laid in several
 	return layer * 2 * layer
 }
 

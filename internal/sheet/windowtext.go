@@ -46,6 +46,10 @@ func WindowText(m *calc.Map, given *calc.Card, o Options) string {
 	w.line("")
 	w.givenText(m, given, o)
 	w.windowVerdict(m, o)
+	if list := dangers(&m.Card, nil); len(list) > 0 {
+		w.line("")
+		w.short(list)
+	}
 	return w.String()
 }
 
