@@ -111,7 +111,7 @@ func TestBadRowsAreNamed(t *testing.T) {
 		line       int
 		what, hint string
 	}{
-		{CSV, "gauge,feed,travel\n18ga,5,8\nbanana,5,8\n", 3, "line 3, gauge: ", "type 16ga"},
+		{CSV, "metal,gauge,feed,travel\ngalvanized,18ga,5,8\ngalvanized,banana,5,8\n", 3, "line 3, gauge: ", "type 16ga"},
 		{CSV, "metal,feed,travel\nunobtainium,5,8\n", 2, "line 2, metal: no metal is called", "see brazebooth tables metals"},
 		{CSV, "gauge,feed,travel\n\n18ga,5\n", 3, "line 3: wrong number of fields", "write 3 cells"},
 		{CSV, "gauge,feed,travel\n18\"ga,5,8\n", 2, "line 2: bare", "quotes doubled"},
@@ -121,6 +121,10 @@ func TestBadRowsAreNamed(t *testing.T) {
 		{CSV, "id,note\n1,x\n", 1, "line 1: no column is a choice", "metal,gauge,joint"},
 		{CSV, "", 1, "line 1: no line with", "metal,gauge,joint"},
 		{CSV, "metal,gauge,feed,travel\ngalvanized,7ga,5,8\n", 2, "line 2: gauge: the GSG system has no 7 ga", ""},
+		{CSV, "id,metal,gauge,feed,travel\n1,galvanized,18ga,5,8\n2,,,,\n", 3, "line 3, metal: none is given", "every row"},
+		{CSV, "metal,gauge,feed\n,18ga,5\n", 2, "line 2, metal: none is given", "every row"},
+		{CSV, "metal,gauge,feed\nmild-steel,,5\n", 2, "line 2, gauge: none is given", "18ga"},
+		{JSONLines, "{\"id\":1}\n", 1, "line 1, metal: none is given", "every row"},
 		{JSONLines, "{\"gauge\":\"18ga\"\n", 1, "line 1: this JSON is broken", "write one object"},
 		{JSONLines, "\n[1]\n", 2, "line 2: this is no JSON object", "write one object"},
 		{JSONLines, "{\"gauge\":[18]}\n", 1, "line 1, gauge: neither", "write {"},
@@ -163,7 +167,7 @@ func (letters) Read(p []byte) (int, error) {
 }
 
 func TestRowsBeforeABadOneAreWritten(t *testing.T) {
-	out, tally, err := answers(t, "id,gauge,feed,travel\na,18ga,5,8\nb,18ga,5,8\nc,44,5,8\nd,18ga,5,8\n", testOptions(CSV))
+	out, tally, err := answers(t, "id,metal,gauge,feed,travel\na,hsla,18ga,5,8\nb,hsla,18ga,5,8\nc,hsla,44,5,8\nd,hsla,18ga,5,8\n", testOptions(CSV))
 	if err == nil || tally.Answered != 2 || strings.Count(out, "\n") != 3 || strings.Contains(out, "\nd,") {
 		t.Errorf("%+v, %v:\n%s", tally, err, out)
 	}
@@ -171,8 +175,8 @@ func TestRowsBeforeABadOneAreWritten(t *testing.T) {
 
 func TestKeepGoingSaysWhy(t *testing.T) {
 	for f, text := range map[Format]string{
-		CSV:       "id,gauge,feed,travel\na,18ga,5,8\n=b,44,5,8\nc,18ga,5\nd,18ga,5,8\n",
-		JSONLines: "{\"gauge\":18,\"feed\":5,\"travel\":8}\n{\"gauge\":44}\nnonsense\n{\"gauge\":18,\"feed\":5,\"travel\":8}\n",
+		CSV:       "id,metal,gauge,feed,travel\na,hsla,18ga,5,8\n=b,hsla,44,5,8\nc,hsla,18ga,5\nd,hsla,18ga,5,8\n",
+		JSONLines: "{\"metal\":\"hsla\",\"gauge\":18,\"feed\":5,\"travel\":8}\n{\"gauge\":44}\nnonsense\n{\"metal\":\"hsla\",\"gauge\":18,\"feed\":5,\"travel\":8}\n",
 	} {
 		o := testOptions(f)
 		var told []int
@@ -195,7 +199,7 @@ func TestKeepGoingSaysWhy(t *testing.T) {
 // What a spreadsheet would take for a formula is a text in the answer; a number with a sign stays a number, and what an
 // earlier answer escaped is read as it was meant.
 func TestFormulasAreTamed(t *testing.T) {
-	out, _, err := answers(t, "note,aim,gauge,feed,travel\n=HYPERLINK(1),-0.5,18ga,5,8\n'=1,'-0.5mm,18ga,5,8\n\"a\nb\x1b[31m\",0,18ga,5,8\n", testOptions(CSV))
+	out, _, err := answers(t, "note,aim,metal,gauge,feed,travel\n=HYPERLINK(1),-0.5,hsla,18ga,5,8\n'=1,'-0.5mm,hsla,18ga,5,8\n\"a\nb\x1b[31m\",0,hsla,18ga,5,8\n", testOptions(CSV))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -212,7 +216,7 @@ func TestFormulasAreTamed(t *testing.T) {
 
 // Semicolons, tabs and a mark of the byte order are what spreadsheets write.
 func TestWhatSpreadsheetsWrite(t *testing.T) {
-	for _, text := range []string{"\ufeffGauge;Feed;Travel\r\n18ga;5,2;8\r\n", "gauge\tfeed\ttravel\n18ga\t5.2\t8\n"} {
+	for _, text := range []string{"\ufeffGauge;Feed;Travel;Metal\r\n18ga;5,2;8;hsla\r\n", "gauge\tfeed\ttravel\tmetal\n18ga\t5.2\t8\thsla\n"} {
 		out, tally, err := answers(t, text, testOptions(CSV))
 		if err != nil || tally.Answered != 1 || !strings.Contains(out, string(text[strings.IndexAny(text, ";\t")])+"5.2") {
 			t.Errorf("%q: %+v, %v\n%s", text, tally, err, out)
