@@ -6,48 +6,52 @@ import (
 	"brazebooth/internal/crew"
 )
 
-// besideStep is how far beside a setting its slopes are taken, as a logarithm: wide against the section grid's own noise.
-const besideStep = 0.1
-
-// spot is a setting with its limits and how they change by the logarithms of feed and travel: what a card's margin is
-// computed from.
+// spot is a setting with its limits and how each goes along feed and along travel: what a card's margin is computed from.
 type spot struct {
-	feed, travel           float64 // mm/s
-	logs, byFeed, byTravel [limitCount]float64
-	margin                 float64
+	feed, travel float64 // mm/s
+	logs         limits
+	courses      [limitCount]courses
+	margin       float64 // %, as on the card
 }
 
-// spotAt computes a setting and one a little beside it each way; false where the model ends there.
+// spotAt computes a setting and a probe to each side of it; false where the model ends there.
 func (h *heatField) spotAt(m *margins, feed, travel float64) (spot, bool) {
-	s := spot{feed: feed, travel: travel}
-	zinc := m.zinc > 0
-	here, err := h.at(feed, travel, zinc)
-	if err != nil {
+	s := spot{feed: feed, travel: travel, logs: m.beside(h, feed, travel)}
+	if !s.logs.known() {
 		return s, false
 	}
-	more, up, err1 := h.beside(feed, travel, besideStep, 0, zinc)
-	faster, along, err2 := h.beside(feed, travel, 0, besideStep, zinc)
-	if err1 != nil || err2 != nil {
+	var beside [2][2]limits
+	for side, by := range [2]float64{math.Exp(-probe), math.Exp(probe)} {
+		beside[0][side], beside[1][side] = m.beside(h, feed*by, travel), m.beside(h, feed, travel*by)
+	}
+	if !bothWays(&beside) {
 		return s, false
 	}
-	s.logs = m.logs(&here)
-	lf, lv := m.logs(&more), m.logs(&faster)
-	for k := range s.logs {
-		s.byFeed[k], s.byTravel[k] = (lf[k]-s.logs[k])/up, (lv[k]-s.logs[k])/along
+	var d [limitCount]float64
+	s.courses, d = s.logs.along(&beside)
+	if _, s.margin = nearest(&d); math.IsInf(s.margin, -1) { // no change leads inside: the less is missing the better
+		s.margin = -1e6 + max(-1e6, 100*unmet((*[limitCount]float64)(&s.logs)))
 	}
-	s.margin = s.marginAt(0, 0)
 	return s, true
 }
 
-// marginAt is the margin that the slopes promise a logarithmic step away.
+// marginAt is the margin that the slopes promise a logarithmic step away, as a logarithm.
 func (s *spot) marginAt(byFeed, byTravel float64) float64 {
-	l := s.logs
-	for k := range l {
-		if l[k] < far {
-			l[k] += s.byFeed[k]*byFeed + s.byTravel[k]*byTravel
+	least := math.Inf(1)
+	missing := 0.0
+	for k, l := range s.logs {
+		if l >= far {
+			continue
 		}
+		f, t := s.courses[k][0].slope, s.courses[k][1].slope
+		l += f*byFeed + t*byTravel
+		missing += min(0, l)
+		least = min(least, reach(l, f, t))
 	}
-	return marginOf(&l, &s.byFeed, &s.byTravel)
+	if least > -far {
+		return least
+	}
+	return -far + max(-far, missing)
 }
 
 // marginOf is how far limits are from the nearest edge, as a logarithmic change of feed or travel; below zero where an
@@ -64,10 +68,10 @@ func marginOf(l, byFeed, byTravel *[limitCount]float64) float64 {
 }
 
 // room is the logarithmic step one way after which the slopes have the first limit at zero, at most 1.
-func (s *spot) room(slopes *[limitCount]float64, way float64) float64 {
+func (s *spot) room(axis int, way float64) float64 {
 	least := 1.0
 	for k, l := range s.logs {
-		if fall := -slopes[k] * way; fall > 0 && l < far {
+		if fall := -s.courses[k][axis].slope * way; fall > 0 && l < far {
 			least = min(least, l/fall)
 		}
 	}
@@ -81,7 +85,7 @@ func (h *heatField) climb(m *margins, from spot, feeds, travels axis) spot {
 	wide := 2.0 / 3 * max(feeds.cell(), travels.cell())
 	for range steps {
 		byFeed, byTravel, promised := from.uphill(wide, feeds, travels)
-		if promised < from.margin+gain {
+		if promised < from.marginAt(0, 0)+gain {
 			break
 		}
 		next, ok := h.spotAt(m, from.feed*math.Exp(byFeed), from.travel*math.Exp(byTravel))
@@ -98,11 +102,11 @@ func (h *heatField) climb(m *margins, from spot, feeds, travels axis) spot {
 
 // uphill is the step within a reach, and within both axes, from which the slopes promise the greatest margin.
 func (s *spot) uphill(wide float64, feeds, travels axis) (byFeed, byTravel, margin float64) {
-	margin = s.margin
+	margin = s.marginAt(0, 0)
 	across := wide
 	for range 3 {
 		f0, v0 := byFeed, byTravel
-		const scan = 10
+		const scan = 6
 		for i := -scan; i <= scan; i++ {
 			f := feeds.within(s.feed, f0+across*float64(i)/scan, wide)
 			for j := -scan; j <= scan; j++ {
@@ -112,7 +116,7 @@ func (s *spot) uphill(wide float64, feeds, travels axis) (byFeed, byTravel, marg
 				}
 			}
 		}
-		across /= 8
+		across /= 5
 	}
 	return byFeed, byTravel, margin
 }
@@ -135,8 +139,8 @@ func (a axis) within(from, by, wide float64) float64 {
 
 // Peaks that are climbed from: the first always, more where those lead to nothing good or to a thin zone.
 const (
-	firstPeaks, morePeaks = 3, 5
-	thinZone              = 0.04
+	firstPeaks, morePeaks = 2, 4
+	thinZone              = 4 // %
 )
 
 // best climbs from a map's peaks and takes the highest place reached; false where the model has no answer at any.

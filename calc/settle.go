@@ -14,8 +14,8 @@ func (s *suggestion) settle(top *spot, h *heatField, m *margins, feeds, travels 
 	if !s.found {
 		return
 	}
-	s.feedLow, s.feedHigh = max(feeds.low, s.feed*math.Exp(-top.room(&top.byFeed, -1))), min(feeds.high, s.feed*math.Exp(top.room(&top.byFeed, 1)))
-	s.travelLow, s.travelHi = max(travels.low, s.travel*math.Exp(-top.room(&top.byTravel, -1))), min(travels.high, s.travel*math.Exp(top.room(&top.byTravel, 1)))
+	s.feedLow, s.feedHigh = max(feeds.low, s.feed*math.Exp(-top.room(0, -1))), min(feeds.high, s.feed*math.Exp(top.room(0, 1)))
+	s.travelLow, s.travelHi = max(travels.low, s.travel*math.Exp(-top.room(1, -1))), min(travels.high, s.travel*math.Exp(top.room(1, 1)))
 	worst := func(feed, travel float64) float64 {
 		state, err := h.at(feed, travel, m.zinc > 0)
 		if err != nil {

@@ -49,7 +49,7 @@ func (b *board) suggest(card *Card) (suggestion, error) {
 		p := c.peaks(1)[0]
 		top = spot{feed: feeds.at(p.x), travel: travels.at(p.y)}
 	}
-	s := suggestion{feed: top.feed, travel: top.travel, found: ok && lowest(&top.logs) >= 0}
+	s := suggestion{feed: top.feed, travel: top.travel, found: ok && lowest((*[limitCount]float64)(&top.logs)) >= 0}
 	s.settle(&top, &h, &m, feeds, travels)
 	return s, nil
 }
@@ -101,7 +101,8 @@ func (b *board) steadyFeeds(m *margins) (low, high float64) {
 	if f, err := at(m.spray); err == nil && f > low {
 		high = f
 	}
-	return low, high
+	const bit = 1e-9 // an end that is rounded on its way to the card and back stays inside
+	return low * (1 + bit), high * (1 - bit)
 }
 
 // axis is a range of one setting, divided logarithmically into n points.
