@@ -212,7 +212,7 @@ func (f *fitting) service(card *Card) {
 	case t.V > limit.V:
 		f.say(AnotherWay, fmt.Sprintf("%.0f °C in service: above about %.0f °C a copper-alloy braze creeps and lets go", t.V, limit.V), string(limit.Known), limit.Source, hotInstead(card))
 	default:
-		f.say(Suits, fmt.Sprintf("%.0f °C in service is under the about %.0f °C up to which handbooks allow continuous service; above it strength falls", t.V, limit.V), string(limit.Known), limit.Source, "")
+		f.say(Suits, fmt.Sprintf("%.0f °C in service: handbooks allow continuous service up to about %.0f °C; above it strength falls", t.V, limit.V), string(limit.Known), limit.Source, "")
 	}
 }
 
