@@ -131,13 +131,13 @@ func TestBadRowsAreNamed(t *testing.T) {
 		{JSONLines, "{\"gauge\":18,\"gauge\":20}\n", 1, "line 1, gauge: this name stands twice", "leave one out"},
 		{JSONLines, "{\"gauge\":18} {}\n", 1, "line 1: something stands behind", "write one object"},
 		{JSONLines, "{\"guage\":18}\n", 1, "line 1, guage: ", "type gauge"},
-		{CSV, "id,gauge,feed,travel\n1,18ga,5,8\nT\xfcre,18ga,5,8\n", 3, "line 3, id: letters that are no UTF-8", "save it as UTF-8"},
+		{CSV, "id,metal,gauge,feed,travel\n1,hsla,18ga,5,8\nT\xfcre,hsla,18ga,5,8\n", 3, "line 3, id: letters that are no UTF-8", "save it as UTF-8"},
 		{CSV, "id,gauge,T\xfcr\n", 1, "line 1: letters that are no UTF-8", "save it as UTF-8"},
 		{CSV, "\xff\xfeg\x00a\x00u\x00g\x00e\x00\n\x00", 1, "line 1: letters that are no UTF-8", "save it as UTF-8"},
-		{CSV, "note,gauge,feed,travel\n1,18ga,5,8\n\n2" + strings.Repeat("x", limit+8192) + ",18ga,5,8\n", 4, "line 4: row longer", "close the quote"},
-		{CSV, "note,gauge,feed,travel\n\"a\nb\",18ga,5,8\n\r\n\"2" + strings.Repeat("x\n", limit) + "\",18ga,5,8\n", 5, "line 5: row longer", "close the quote"},
+		{CSV, "note,metal,gauge,feed,travel\n1,hsla,18ga,5,8\n\n2" + strings.Repeat("x", limit+8192) + ",18ga,5,8\n", 4, "line 4: row longer", "close the quote"},
+		{CSV, "note,metal,gauge,feed,travel\n\"a\nb\",hsla,18ga,5,8\n\r\n\"2" + strings.Repeat("x\n", limit) + "\",18ga,5,8\n", 5, "line 5: row longer", "close the quote"},
 		{CSV, "gauge," + strings.Repeat("x", limit+8192), 1, "line 1: row longer", "columns' names"},
-		{JSONLines, "{\"gauge\":18,\"feed\":5,\"travel\":8}\n{\"id\":\"T\xfcre\"}\n", 2, "line 2: letters that are no UTF-8", "save it as UTF-8"},
+		{JSONLines, "{\"metal\":\"hsla\",\"gauge\":18,\"feed\":5,\"travel\":8}\n{\"id\":\"T\xfcre\"}\n", 2, "line 2: letters that are no UTF-8", "save it as UTF-8"},
 		{JSONLines, "{\"note\":\"" + strings.Repeat("x", limit) + "\"}\n", 1, "line 1: row longer", "one object"},
 	} {
 		_, _, err := answers(t, c.text, testOptions(c.format))
@@ -270,8 +270,8 @@ func waiting(t *testing.T, text string) io.Reader {
 // An input that brings nothing more holds nobody: neither who gives the batch up nor one that a bad row or a full disk ends.
 func TestNobodyWaitsForAnInputThatWaits(t *testing.T) {
 	for f, rows := range map[Format][2]string{
-		CSV:       {"gauge,feed,travel\n18ga,5,8\n", "44ga,5,8\n"},
-		JSONLines: {`{"gauge":18,"feed":5,"travel":8}` + "\n", `{"gauge":44}` + "\n"},
+		CSV:       {"metal,gauge,feed,travel\nhsla,18ga,5,8\n", "hsla,44ga,5,8\n"},
+		JSONLines: {`{"metal":"hsla","gauge":18,"feed":5,"travel":8}` + "\n", `{"gauge":44}` + "\n"},
 	} {
 		ctx, stop := context.WithCancel(context.Background())
 		o := testOptions(f)
@@ -297,8 +297,8 @@ func TestNobodyWaitsForAnInputThatWaits(t *testing.T) {
 // What cannot be read is not lost unseen: the row that holds it says so, and its place is kept.
 func TestForeignLettersAreMarked(t *testing.T) {
 	for f, text := range map[Format]string{
-		CSV:       "id,gauge,feed,travel\nT\xfcre,18ga,5,8\nTüre,18ga,5,8\n",
-		JSONLines: "{\"id\":\"T\xfcre\",\"gauge\":18}\n{\"id\":\"Türe\",\"gauge\":18,\"feed\":5,\"travel\":8}\n",
+		CSV:       "id,metal,gauge,feed,travel\nT\xfcre,hsla,18ga,5,8\nTüre,hsla,18ga,5,8\n",
+		JSONLines: "{\"id\":\"T\xfcre\",\"gauge\":18}\n{\"id\":\"Türe\",\"metal\":\"hsla\",\"gauge\":18,\"feed\":5,\"travel\":8}\n",
 	} {
 		o := testOptions(f)
 		o.KeepGoing = true

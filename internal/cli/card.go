@@ -36,7 +36,7 @@ machine, strength, air, cost; what is assumed then stands in the order of how mu
 				return err
 			}
 			if calc.Unlearned(job) == (calc.Job{}) {
-				return wrong("no job is given", "type what is at hand, as --metal galvanized --gauge 18ga; the rest is assumed and marked so")
+				return wrong("card: no job is given", "type what is at hand, as --metal galvanized --gauge 18ga; the rest is assumed and marked so")
 			}
 			card, err := d.solve(cmd.Context(), job)
 			if err != nil {
