@@ -95,9 +95,9 @@ func (p *process) leaves(t *testing.T, s os.Signal) {
 }
 
 const (
-	head = "id,gauge,feed,travel\n"
-	rows = "1,18ga,5,8\n2,20ga,4,8\n"
-	rest = "3,18ga,5,7\n"
+	head = "id,metal,gauge,feed,travel\n"
+	rows = "1,hsla,18ga,5,8\n2,hsla,20ga,4,8\n"
+	rest = "3,hsla,18ga,5,7\n"
 )
 
 var signals = [...]os.Signal{os.Interrupt, syscall.SIGTERM}

@@ -99,35 +99,49 @@ func TestWettingEdgeShowsTheCardsAngle(t *testing.T) {
 
 // A change for the heat is told by the window, any other not; where no change helps, what to do instead depends on it too.
 func TestWhyTellsHeatFromTheRest(t *testing.T) {
-	v, c := &view{}, &Correction{Change: &Change{What: "travel"}, GoodAfter: 60, GoodBefore: 20}
+	v, c := &view{laid: make([]Try, 1)}, &Correction{Change: &Change{What: "travel"}, GoodAfter: 60, GoodBefore: 20}
+	v.card.Used.Joint = "lap"
 	heat := []string{tables.CauseCold, tables.CauseHot, tables.CauseMelts, tables.CauseOnLong, tables.CauseOnShort, tables.CauseOffLong, tables.CauseOffShort}
+	none := func(id string, before float64) *Correction {
+		c := &Correction{GoodBefore: before}
+		v.noChange(&Likely{ID: id, Do: "the cure"}, c)
+		return c
+	}
 	for _, id := range heat {
 		if text := v.why(&Likely{ID: id}, c); !strings.Contains(text, "good with this in 60 of 100, without it in 20") {
 			t.Errorf("%s: %s", id, text)
 		}
-		if text := v.noChange(&Likely{ID: id}, c); !strings.Contains(text, "No single setting has room left") {
-			t.Errorf("%s: %s", id, text)
+		if c := none(id, 20); !strings.Contains(c.Why, "No single setting has room left") || !strings.HasSuffix(c.Do, "the cure") {
+			t.Errorf("%s: %+v", id, c)
 		}
 	}
 	for _, id := range []string{tables.CauseGas, tables.CauseVoltsLow, tables.CauseVapour} {
-		if text := v.why(&Likely{ID: id}, c); !strings.Contains(text, "not about heat: by the window that is right in 60 of 100 with it, 20 without") {
+		if text := v.why(&Likely{ID: id}, c); !strings.Contains(text, "not about heat, which stays as likely right by the window: in 60 of 100 with it, 20 without") {
 			t.Errorf("%s: %s", id, text)
 		}
+	}
+	lower := &Correction{Change: &Change{What: "volts"}, GoodAfter: 40, GoodBefore: 60}
+	if text := v.why(&Likely{ID: tables.CauseVoltsHi}, lower); !strings.Contains(text, "comes before the heat") {
+		t.Error(text)
 	}
 	if text := v.why(&Likely{ID: tables.CauseCold}, &Correction{Change: &Change{What: "travel"}, GoodAfter: 4.9}); !strings.Contains(text, "first of several steps") {
 		t.Error(text)
 	}
-	if text := v.noChange(&Likely{ID: tables.CauseGas}, c); !strings.Contains(text, "No setting is at fault") {
-		t.Error(text)
+	for before, want := range map[float64]string{49.9: "look at it next", 50: "they are right in 50 of 100"} {
+		for _, id := range []string{tables.CauseGas, tables.CauseVapour, tables.CauseStiff} {
+			if c := none(id, before); !strings.Contains(c.Why, "No setting is at fault") || !strings.Contains(c.Why, want) || c.Do != "the cure" {
+				t.Errorf("%s: %+v", id, c)
+			}
+		}
 	}
-	for _, id := range []string{tables.CauseVoltsLow, tables.CauseVoltsHi, tables.CauseVapour} {
-		if text := v.noChange(&Likely{ID: id}, c); !strings.Contains(text, "would spoil the heat") {
-			t.Errorf("%s: %s", id, text)
+	for _, id := range []string{tables.CauseVoltsLow, tables.CauseVoltsHi, tables.CauseHollow} {
+		if c := none(id, 60); !strings.Contains(c.Why, "would spoil the heat") || c.Do != "the cure" {
+			t.Errorf("%s: %+v", id, c)
 		}
 	}
 	for before, want := range map[float64]string{49.9: "is like it in 50 of 100 only", 50: "Nothing to change: keep"} {
-		if text := v.noChange(&Likely{ID: tables.CauseFine}, &Correction{GoodBefore: before}); !strings.Contains(text, want) {
-			t.Errorf("%g: %s", before, text)
+		if c := none(tables.CauseFine, before); !strings.Contains(c.Why, want) || c.Do != "" {
+			t.Errorf("%g: %+v", before, c)
 		}
 	}
 }

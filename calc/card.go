@@ -72,6 +72,10 @@ type Figure struct {
 // but what it may be, all else the same, until an edge is reached.
 func (f *Figure) Suggested() bool { return f.Basis.Formula == suggestFormula && f.Low < f.High }
 
+// Usual reports whether the figure is a setting that was left to the program where it judges none: its range is usual, not
+// found good.
+func (f *Figure) Usual() bool { return f.Basis.Formula == usualFormula && f.Low < f.High }
+
 // Basis is the reason for a figure. Formula marks each symbol with braces: "{a}·{b}".
 type Basis struct {
 	Formula string

@@ -1,5 +1,8 @@
 package calc
 
+// coolsTo is the end of the cooling time's range, C.
+const coolsTo = 500
+
 // CoolingTime returns the time from 800 to 500 C, s, by EN 1011-2 Annex D: the larger of the three- and
 // the two-dimensional time. net J/mm; t sheet mm; t0 start C, under 500; joint an id of tables. For
 // unalloyed and low-alloy ferritic steels only.
@@ -7,7 +10,7 @@ func CoolingTime(net, t, t0 float64, joint string) (float64, error) {
 	if err := positive([4]string{"net heat", "thickness"}, net, t); err != nil {
 		return 0, err
 	}
-	if !(t0 < 500) {
+	if !(t0 < coolsTo) {
 		return 0, outside("start temperature", t0, "must be under 500 C")
 	}
 	f2, f3 := jointFactors(joint)

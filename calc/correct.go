@@ -56,6 +56,7 @@ func (c Change) MarshalJSON() ([]byte, error) {
 type Correction struct {
 	Causes []Likely `json:"causes"`
 	Change *Change  `json:"change,omitzero"` // nil where no setting is at fault, or none has room left
+	Do     string   `json:"do,omitempty"`    // then what is done in place of a setting; "" where all is well
 	Why    string   `json:"why"`
 	// GoodBefore and GoodAfter are how likely the next bead is good by the computed window and all that was seen, %:
 	// without and with the change. 0 where no window is computed; after a change of the mode nothing is said.
@@ -99,7 +100,7 @@ func sightIDs() []string {
 
 // Correct ranks what may lie behind the last bead's look, by the computed window at its setting and by what earlier
 // beads of the same job showed, and finds the smallest change of one setting that is more likely than not to make the
-// next bead good. tries come oldest first and differ in their settings only. Each try narrows what the window leaves
+// next bead good; where no setting is at fault it says what cures it. tries come oldest first and differ in their settings only. Each try narrows what the window leaves
 // open, so that the next setting is a bisection of it. Errors as Solve and Gap.
 func Correct(ctx context.Context, tries []Try) (Part, error) {
 	if len(tries) == 0 {
@@ -120,10 +121,8 @@ func Correct(ctx context.Context, tries []Try) (Part, error) {
 	if p, stopped := v.stopped(); stopped {
 		return p, nil
 	}
-	for _, t := range v.laid[:len(v.laid)-1] {
-		if err := v.learn(ctx, &t); err != nil {
-			return Part{}, err
-		}
+	if err := v.recall(ctx); err != nil {
+		return Part{}, err
 	}
 	now := &v.laid[len(v.laid)-1]
 	c := Correction{}
@@ -171,7 +170,7 @@ func (p *Part) correctWords(c *Correction, v *view) {
 			break
 		}
 	}
-	if c.Change != nil {
+	if c.Change != nil || c.Do != "" {
 		p.Warnings = append(p.Warnings, Warning{"one-at-a-time", Info, "Change this one thing, lay another test bead on scrap of the same sheet, look at both faces, peel it.", "common practice, no source"})
 	}
 	seen := v.laid[len(v.laid)-1].Seen

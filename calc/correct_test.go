@@ -134,9 +134,9 @@ func TestCorrectionsMoveTheModel(t *testing.T) {
 	}
 }
 
-// Against vapour the bead drives off less zinc, and a hollow bead gets fuller.
+// Against vapour that nothing shuts in the bead drives off less zinc, and a hollow bead gets fuller.
 func TestOtherCorrectionsMoveTheModel(t *testing.T) {
-	zinc := Job{Metal: "galvanized", Gauge: 18, Feed: Some(5), Travel: Some(9)}
+	zinc := Job{Metal: "galvanized", Gauge: 18, Joint: "butt", Feed: Some(5), Travel: Some(9)}
 	p, err := Correct(context.Background(), []Try{{zinc, "pores"}})
 	if err != nil || p.Correction.Change == nil {
 		t.Fatalf("%+v, %v", p.Correction, err)
@@ -262,8 +262,8 @@ func TestCorrectionsAreTheTrades(t *testing.T) {
 	}{
 		{sheet, "stubbing", tables.CauseVoltsLow, "volts", 1},
 		{sheet, "burn-back", tables.CauseVoltsHi, "volts", -1},
-		{sheet, "spatter", tables.CauseStiff, "volts", 1},
-		{zinc, "pores", tables.CauseVapour, "travel", 1},
+		{sheet, "spatter", tables.CauseStiff, "", 0},
+		{zinc, "pores", tables.CauseVapour, "", 0},
 		{sheet, "crater", tables.CauseAbrupt, "", 0},
 		{sheet, "good", tables.CauseFine, "", 0},
 		{stainless, "crack", tables.CauseCopper, "", 0},
@@ -282,6 +282,9 @@ func TestCorrectionsAreTheTrades(t *testing.T) {
 		c := p.Correction
 		if c.Causes[0].ID != x.cause {
 			t.Errorf("%s: %+v, want %s", x.seen, c.Causes, x.cause)
+		}
+		if cure, _ := tables.CauseByID(x.cause); (c.Do != "") != (x.what == "" && x.cause != tables.CauseFine) || c.Do != "" && c.Do != cure.Do {
+			t.Errorf("%s: to do %q, want %q", x.seen, c.Do, cure.Do)
 		}
 		switch {
 		case x.what == "" && c.Change == nil:

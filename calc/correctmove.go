@@ -16,26 +16,25 @@ type move struct {
 	gain  float64 // of the limit that the change is meant to widen, logarithmic
 }
 
-// choose finds the change for the likeliest cause.
+// choose finds the change for the likeliest cause: a setting, or where none is at fault or none helps, its cure in words.
 func (v *view) choose(ctx context.Context, t *Try, c *Correction) error {
 	before, err := v.good(ctx, &t.Job)
 	if err != nil {
 		return err
 	}
 	top := &c.Causes[0]
+	if !v.off {
+		c.GoodBefore, c.GoodAfter = 100*before, 100*before
+	}
+	if v.mended {
+		return v.repairZinc(ctx, t, c)
+	}
 	best, err := v.remedy(ctx, t, top.ID, before)
 	if err != nil {
 		return err
 	}
-	arc := top.ID == tables.CauseVoltsLow || top.ID == tables.CauseVoltsHi          // an arc that stutters is no bead, whatever its heat
-	if best != nil && !v.off && !ofHeat(top.ID) && !arc && best.good < 0.6*before { // it would mend one thing and spoil the heat
-		best = nil
-	}
-	if !v.off {
-		c.GoodBefore, c.GoodAfter = 100*before, 100*before
-	}
 	if best == nil {
-		c.Why = v.noChange(top, c)
+		v.noChange(top, c)
 		return nil
 	}
 	if !v.off {
@@ -83,16 +82,8 @@ func (v *view) remedy(ctx context.Context, t *Try, cause string, before float64)
 		return v.along(ctx, t, &levers[leverOff], -1)
 	case tables.CauseOffShort:
 		return v.along(ctx, t, &levers[leverOff], 1)
-	case tables.CauseVoltsLow, tables.CauseStiff, tables.CauseSluggish:
-		return v.one(ctx, t, &levers[leverVolts], 1)
-	case tables.CauseVoltsHi:
-		return v.one(ctx, t, &levers[leverVolts], -1)
-	case tables.CauseVapour: // less heat drives off less zinc at once
-		return v.one(ctx, t, &levers[leverTravel], 1)
-	case tables.CauseHollow: // slower lays more metal
-		return v.one(ctx, t, &levers[leverTravel], -1)
 	}
-	return nil, nil
+	return v.treat(ctx, t, cause, before)
 }
 
 // hope reports whether a steady arc may be good somewhere between this travel and the fastest of a hand, or this feed and

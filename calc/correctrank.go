@@ -70,9 +70,22 @@ func (v *view) heatCauses() []string {
 	return []string{tables.CauseCold, tables.CauseHot, tables.CauseMelts, tables.CauseFine}
 }
 
-// suits is how much more, or less, often than usual this job meets a cause, by what is known of it.
+// suits is how much more, or less, often than usual this job meets a cause, by what is known of it and by what was done
+// against it already.
 func (v *view) suits(cause string, j *Job) float64 {
+	f := v.meets(cause, j)
+	if v.cured[cause] {
+		const missed = 0.15 // a cure may have been done badly
+		f *= missed
+	}
+	return f
+}
+
+func (v *view) meets(cause string, j *Job) float64 {
 	switch cause {
+	case tables.CauseUneven:
+		below, above := v.outside(j)
+		return below + above
 	case tables.CauseVoltsLow:
 		return v.voltsOff(j, -1)
 	case tables.CauseVoltsHi:
@@ -151,8 +164,7 @@ func (v *view) gasFaults(j *Job) float64 {
 	f := v.card.Setup.Gas.Flow
 	over := false
 	if j.NozzleBore.Set {
-		most, err := LaminarFlow(j.NozzleBore.V, v.card.Setup.Gas.Density.V, tables.ArgonViscosity.V, tables.LaminarReynolds.V)
-		over = err == nil && j.Flow.V > most
+		over = j.Flow.V > smoothFlow(j, &v.card.Setup.Gas)
 	}
 	if over || j.Flow.V < 0.8*f.Low || j.Flow.V > 1.3*f.High || v.card.Setup.Gas.Refused {
 		return 4

@@ -16,14 +16,16 @@ type view struct {
 	shifts  []float64 // logarithms: of the heat, or of a timed arc's times
 	weights []float64
 	timed   bool
-	off     bool // nothing is computed: no window
+	off     bool            // nothing is computed: no window
+	mended  bool            // the last bead showed nothing but zinc gone where its setting is computed to take it
+	cured   map[string]bool // causes against which something was done that no setting does, and the bead still shows them
 }
 
 // A window may be narrower than the heat is known: between every two shifts at which the section is computed its limits
 // are interpolated at some more, so that no window falls between them.
 const (
 	nodeCount  = 13
-	perNode    = 4
+	perNode    = 16
 	shiftCount = (nodeCount-1)*perNode + 1
 )
 
@@ -54,6 +56,7 @@ func newView(ctx context.Context, tries []Try) (*view, error) {
 		v.weights = append(v.weights, math.Exp(-z*z/2))
 	}
 	normalize(v.weights)
+	v.expectZinc()
 	return v, nil
 }
 

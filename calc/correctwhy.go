@@ -23,26 +23,41 @@ func (v *view) why(top *Likely, c *Correction) string {
 		return text + "No feed and travel in a hand's reach are likely to be good here: let the arc pause."
 	case v.off:
 		return text + "The usual step of a hand; nothing is computed for this joint."
+	case !ofHeat(top.ID) && c.GoodAfter < c.GoodBefore-100*chanceNoise:
+		return text + fmt.Sprintf("This comes before the heat, which is then right in %.0f of 100 by the window, now in %.0f.", c.GoodAfter, c.GoodBefore)
 	case !ofHeat(top.ID):
-		return text + fmt.Sprintf("This is not about heat: by the window that is right in %.0f of 100 with it, %.0f without.", c.GoodAfter, c.GoodBefore)
+		return text + fmt.Sprintf("This is not about heat, which stays as likely right by the window: in %.0f of 100 with it, %.0f without.", c.GoodAfter, c.GoodBefore)
 	case c.GoodAfter < 5:
 		return text + "By the window and what was seen this is the first of several steps the same way."
 	}
 	return text + fmt.Sprintf("By the window and what was seen, the next bead is good with this in %.0f of 100, without it in %.0f.", c.GoodAfter, c.GoodBefore)
 }
 
-// noChange says why no setting is to be changed.
-func (v *view) noChange(top *Likely, c *Correction) string {
+// noChange says why no setting is to be changed, and what is done in its place.
+func (v *view) noChange(top *Likely, c *Correction) {
 	switch {
 	case top.ID == tables.CauseFine && !v.off && c.GoodBefore < 50:
-		return fmt.Sprintf("Nothing to change, but by the window the next bead is like it in %.0f of 100 only: write the settings down, lay a second one, peel both.", c.GoodBefore)
+		c.Why = fmt.Sprintf("Nothing to change, but by the window the next bead is like it in %.0f of 100 only: write the settings down, lay a second one, peel both.", c.GoodBefore)
 	case top.ID == tables.CauseFine:
-		return "Nothing to change: keep these settings and write them down."
+		c.Why = "Nothing to change: keep these settings and write them down."
 	case ofHeat(top.ID):
-		return "Likeliest: " + top.Name + ". No single setting has room left for it: another wire size, mode or thickness, or " + top.Do + "."
+		c.Do = "another wire size, mode or thickness, or " + top.Do
+		c.Why = "Likeliest: " + top.Name + ". No single setting has room left for it."
+	default:
+		c.Do = top.Do
+		c.Why = "Likeliest: " + top.Name + "." + v.leave(top, c)
 	}
-	if top.ID == tables.CauseVoltsLow || top.ID == tables.CauseVoltsHi || top.ID == tables.CauseVapour {
-		return "Likeliest: " + top.Name + ". A change for it would spoil the heat by the window: " + top.Do + " first."
+}
+
+// leave says of a cause that is none of heat why the settings stay.
+func (v *view) leave(top *Likely, c *Correction) string {
+	switch {
+	case len(v.treatments(top.ID, &v.laid[len(v.laid)-1].Job)) > 0:
+		return " A setting for it would spoil the heat by the window."
+	case v.off:
+		return " No setting is at fault: leave them."
+	case c.GoodBefore < 50:
+		return fmt.Sprintf(" No setting is at fault in that; the heat itself is right in %.0f of 100 only by the window: look at it next.", c.GoodBefore)
 	}
-	return "Likeliest: " + top.Name + ". No setting is at fault: " + top.Do + "."
+	return fmt.Sprintf(" No setting is at fault: leave them, by the window they are right in %.0f of 100.", c.GoodBefore)
 }

@@ -23,7 +23,7 @@ func Cost(card *Card) (Part, error) {
 	if err != nil {
 		return p, err
 	}
-	time := p.arcTime(length, travel)
+	time := p.seamTime(card, length, travel)
 	wire := p.wire(card, time, rate)
 	gas := p.gas(card, time)
 	p.money(card, time, wire, gas, length)
@@ -69,12 +69,22 @@ func (p *Part) passes(card *Card) float64 {
 	return n
 }
 
-// arcTime is how long the seams take, a timed arc's pauses included.
-func (p *Part) arcTime(length float64, travel Figure) Figure {
+// seamTime is how long the seams take: as long as the arc burns, or, of a timed arc, with its pauses, and then the arc's own
+// time beside it.
+func (p *Part) seamTime(card *Card, length float64, travel Figure) Figure {
 	t := func(v float64) float64 { return length / v }
-	p.add("arc_time", "s", t(travel.Value), t(travel.High), t(travel.Low), Basis{Formula: "{L}/{v}", Source: "definition; starts, stops and a timed arc's first spot left out", Known: ownCalc,
+	name, share := "arc_time", arcShare(card)
+	if share < 1 {
+		name = "seam_time"
+	}
+	p.add(name, "s", t(travel.Value), t(travel.High), t(travel.Low), Basis{Formula: "{L}/{v}", Source: "definition; starts, stops and a timed arc's first spot left out", Known: ownCalc,
 		Inputs: []Input{{Symbol: "L", Name: "seam in all", Value: length, Unit: "mm"}, {Symbol: "v", Name: "travel", Value: travel.Value, Unit: "mm/s", Derived: true}}})
-	return p.Figures[len(p.Figures)-1]
+	whole := p.Figures[len(p.Figures)-1]
+	if share < 1 {
+		p.add("arc_time", "s", whole.Value*share, whole.Low*share, whole.High*share, Basis{Formula: "{s}·{on}/({on} + {off})", Source: "definition: the arc pauses the rest", Known: ownCalc,
+			Inputs: []Input{{Symbol: "s", Name: "seam time", Value: whole.Value, Unit: "s", Derived: true}, {Symbol: "on", Name: "arc on", Value: card.Used.ArcOn.V, Unit: "s"}, {Symbol: "off", Name: "arc off", Value: card.Used.ArcOff.V, Unit: "s"}}})
+	}
+	return whole
 }
 
 // wire is what melts, spatter and all.
@@ -100,7 +110,7 @@ func (p *Part) gas(card *Card, time Figure) Figure {
 		return v
 	}
 	p.add("gas_used", "L", l(time.Value, flow.Value), l(time.Low, flow.Low), l(time.High, flow.High), Basis{Formula: "{q}·{t}/60", Source: "definition; flow before and after the arc left out", Known: ownCalc,
-		Inputs: []Input{{Symbol: "q", Name: "gas flow", Value: flow.Value, Unit: "L/min"}, {Symbol: "t", Name: "arc time", Value: time.Value, Unit: "s", Derived: true}}})
+		Inputs: []Input{{Symbol: "q", Name: "gas flow", Value: flow.Value, Unit: "L/min"}, {Symbol: "t", Name: "time of the seams", Value: time.Value, Unit: "s", Derived: true}}})
 	return p.Figures[len(p.Figures)-1]
 }
 
@@ -157,7 +167,7 @@ func (p *Part) labour(card *Card, time Figure) Figure {
 	}
 	h := func(t, share float64) float64 { return t / 3600 / (share / 100) }
 	p.add("labour_time", "h", h(time.Value, f.V), h(time.Low, f.High), h(time.High, f.Low), Basis{Formula: "{t}/3600/({o}/100)", Source: f.Source, Known: string(f.Known),
-		Inputs: []Input{{Symbol: "t", Name: "arc time", Value: time.Value, Unit: "s", Derived: true}, {Symbol: "o", Name: "operating factor", Value: f.V, Unit: "%", Assumed: !card.Used.Operating.Set}}})
+		Inputs: []Input{{Symbol: "t", Name: "time of the seams", Value: time.Value, Unit: "s", Derived: true}, {Symbol: "o", Name: "operating factor", Value: f.V, Unit: "%", Assumed: !card.Used.Operating.Set}}})
 	return p.Figures[len(p.Figures)-1]
 }
 

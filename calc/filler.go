@@ -59,6 +59,12 @@ func Fillers(card *Card) (Part, error) {
 
 // judge collects what speaks for and against a filler.
 func (r *Ranked) judge(card *Card) {
+	r.rules(card)
+	r.room(card)
+}
+
+// rules are the trade's, and what melts before what.
+func (r *Ranked) rules(card *Card) {
 	f, _ := tables.FillerByID(r.ID)
 	for _, rule := range tables.FillerRules() {
 		if rule.Filler == r.ID && applies(rule.On, card) {
@@ -79,7 +85,6 @@ func (r *Ranked) judge(card *Card) {
 			r.point(d/100, fmt.Sprintf("guide strength %.0f MPa, silicon bronze %.0f", f.Tensile.V, mild.Tensile.V), string(f.Tensile.Known), f.Tensile.Source)
 		}
 	}
-	r.room(card)
 }
 
 func (r *Ranked) point(points float64, text, known, source string) {

@@ -54,17 +54,34 @@ func HazardIDs(text string) (string, error) {
 
 // fitting is a verdict being found.
 type fitting struct {
-	p     *Part
-	level int
+	p       *Part
+	level   int
+	instead []instead
 }
 
-// say adds a reason and lets the verdict fall to its level; instead is what a shop does in its place, "" for nothing.
-func (f *fitting) say(verdict string, text, known, source, instead string) {
+// instead is what a shop does in place of a job that a reason of that level rules out.
+type instead struct {
+	level int
+	text  string
+}
+
+// say adds a reason and lets the verdict fall to its level; in is what a shop does in its place, "" for nothing.
+func (f *fitting) say(verdict string, text, known, source, in string) {
 	level := slices.Index(verdicts[:], verdict)
 	f.level = max(f.level, level)
 	f.p.Reasons = append(f.p.Reasons, Reason{Text: text, Known: known, Source: source, Weight: float64(level) + 1})
-	if instead != "" && !slices.Contains(f.p.Instead, instead) {
-		f.p.Instead = append(f.p.Instead, instead)
+	if in != "" {
+		f.instead = append(f.instead, instead{level, in})
+	}
+}
+
+// answer is what a shop does instead: only what the heaviest reasons ask for, since a lighter one may advise what they
+// forbid.
+func (f *fitting) answer() {
+	for _, in := range f.instead {
+		if in.level == f.level && !slices.Contains(f.p.Instead, in.text) {
+			f.p.Instead = append(f.p.Instead, in.text)
+		}
 	}
 }
 
@@ -80,6 +97,7 @@ func Fit(card *Card) (Part, error) {
 	f.carries(card)
 	f.heat(card)
 	f.use(card)
+	f.answer()
 	if f.level == stopWeight-1 { // what would speak for it does not matter any more
 		p.Reasons = slices.DeleteFunc(p.Reasons, func(r Reason) bool { return r.Weight == 1 })
 	}
@@ -190,12 +208,30 @@ func (f *fitting) service(card *Card) {
 	t, limit := card.Used.ServiceTemp, tables.ServiceLimit
 	switch {
 	case !t.Set:
-		f.say(Suits, fmt.Sprintf("service temperature not given: under about %.0f °C a brazed joint holds", limit.V), string(limit.Known), limit.Source, "")
+		f.say(Suits, fmt.Sprintf("service temperature not given: a brazed joint's strength falls above about %.0f °C; below it handbooks allow continuous service", limit.V), string(limit.Known), limit.Source, "")
 	case t.V > limit.V:
-		f.say(AnotherWay, fmt.Sprintf("%.0f °C in service: above about %.0f °C a copper-alloy braze creeps and lets go", t.V, limit.V), string(limit.Known), limit.Source, "weld it, or bolt it")
+		f.say(AnotherWay, fmt.Sprintf("%.0f °C in service: above about %.0f °C a copper-alloy braze creeps and lets go", t.V, limit.V), string(limit.Known), limit.Source, hotInstead(card))
 	default:
-		f.say(Suits, fmt.Sprintf("%.0f °C in service is under the %.0f °C that a brazed joint bears", t.V, limit.V), string(limit.Known), limit.Source, "")
+		f.say(Suits, fmt.Sprintf("%.0f °C in service: handbooks allow continuous service up to about %.0f °C; above it strength falls", t.V, limit.V), string(limit.Known), limit.Source, "")
 	}
+}
+
+// hotInstead is what a shop does with a part that is too hot in service for a braze: welding is no way out for cast iron,
+// which it cracks, nor for most copper alloys and unlike metals.
+func hotInstead(card *Card) string {
+	has := func(f tables.Family) bool { return applies(string(f), card) }
+	ms := card.Setup.members()
+	switch {
+	case has(tables.CastIron):
+		return "a new casting or the maker's part; or stitched or bolted cold by somebody who does that (metal stitching): neither brazed nor, as iron cracks, welded"
+	case has(tables.CopperFam), has(tables.Bronze), has(tables.BrassFam):
+		return "bolt or rivet it, or have it made anew; a specialist may weld it in its own alloy"
+	case len(ms) == 2 && has(tables.Stainless) && has(tables.Steel):
+		return "weld it with a stainless filler that suits both, or bolt it"
+	case has(tables.Stainless):
+		return "weld it with a stainless filler, or bolt it"
+	}
+	return "weld it, or bolt it"
 }
 
 // carries holds a load against what the joint carries.

@@ -96,6 +96,7 @@ func gap(ctx context.Context, job Job, progress func(float64)) (Spots, error) {
 	if s.Card, err = g.timedCard(job, &s); err != nil {
 		return s, err
 	}
+	s.oneBand("net_heat")
 	if progress != nil {
 		progress(1)
 	}
@@ -263,6 +264,16 @@ func (g *gapRun) timedCard(job Job, s *Spots) (Card, error) {
 	}
 	g.warn(&card, s)
 	return card, nil
+}
+
+// oneBand gives a figure of the run the band of the same figure on the card, which knows what moves volts and amps together.
+func (s *Spots) oneBand(name string) {
+	f, ok := s.Card.Figure(name)
+	for i := range s.Figures {
+		if g := &s.Figures[i]; ok && g.Name == name {
+			g.Low, g.High = g.Value*f.Low/f.Value, g.Value*f.High/f.Value
+		}
+	}
 }
 
 // zone of the beat: thermal only.

@@ -88,8 +88,8 @@ func TestGapCard(t *testing.T) {
 		t.Errorf("net heat %g J/mm, power gives %g", heat.Value, want)
 	}
 	card, _ := s.Card.Figure("net_heat")
-	if duty := on.Value / (on.Value + figure(t, &s, "arc_off").Value); math.Abs(card.Value/heat.Value-1) > 1e-6 {
-		t.Errorf("the card's heat %g, the run's %g, duty %g", card.Value, heat.Value, duty)
+	if duty := on.Value / (on.Value + figure(t, &s, "arc_off").Value); math.Abs(card.Value/heat.Value-1) > 1e-6 || math.Abs(card.Low/heat.Low-1) > 1e-6 || math.Abs(card.High/heat.High-1) > 1e-6 || !(heat.Low < heat.Value && heat.Value < heat.High) {
+		t.Errorf("the card's heat %g (%g to %g), the run's %g (%g to %g), duty %g", card.Value, card.Low, card.High, heat.Value, heat.Low, heat.High, duty)
 	}
 	if s.Wider == nil || !(s.Wider.On[1] < figure(t, &s, "arc_on_max").Value) {
 		t.Errorf("a wider gap gives the arc less to land on at the edges' middle, more heat to each: %+v", s.Wider)

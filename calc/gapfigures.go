@@ -114,10 +114,7 @@ func (g *gapRun) seam(s *Spots, add addFigure) {
 	add("seam_time", "s", "{f} + {n}·({t_on} + {t_off})", time(b.On, b.Off), time(min(t.OnMin, b.On), min(t.OffMin, b.Off)), time(max(t.OnMax, b.On), max(t.OffMax, b.Off)),
 		derived("f", "first spot", first, "s"), derived("n", fmt.Sprintf("spots after it, for %.0f mm", s.Seam), float64(s.Count-1), "1"), derived("t_on", "arc on", b.On, "s"), derived("t_off", "arc off", b.Off, "s"))
 	heat := g.in.Power * b.On / b.Step
-	low, high := g.board.powerBand()
-	eta := tables.ArcEfficiency
-	low, high = 1-math.Hypot(1-low, 1-eta.Low/eta.V), 1+math.Hypot(high-1, eta.High/eta.V-1)
-	add("net_heat", "J/mm", "{eta}·{U}·{I}·{t_on}/{step}", heat, heat*low, heat*high, Input{Symbol: "eta", Name: tEta.name, Value: g.board.knobs[kEta]}, derived("U", tVolts.name, g.o[oVolts], "V"), derived("I", tAmps.name, g.o[oAmps], "A"),
+	add("net_heat", "J/mm", "{eta}·{U}·{I}·{t_on}/{step}", heat, heat, heat, Input{Symbol: "eta", Name: tEta.name, Value: g.board.knobs[kEta]}, derived("U", tVolts.name, g.o[oVolts], "V"), derived("I", tAmps.name, g.o[oAmps], "A"),
 		derived("t_on", "arc on", b.On, "s"), derived("step", "spot step", b.Step, "mm"))
 }
 

@@ -1,6 +1,10 @@
 package calc
 
-import "math"
+import (
+	"math"
+
+	"brazebooth/tables"
+)
 
 // GasVolume returns the gas used, L: flow L/min over the arc time and the flow before and after it, s.
 func GasVolume(flow, arc, before, after float64) (float64, error) {
@@ -27,4 +31,28 @@ func LaminarFlow(bore, density, viscosity, reynolds float64) (float64, error) {
 		return 0, err
 	}
 	return reynolds / one, nil
+}
+
+// smoothFlow is the gas that the job's nozzle carries without drawing air in, L/min; of one whose bore nobody gave, the
+// usual bore's.
+func smoothFlow(j *Job, g *tables.Gas) float64 {
+	most, err := LaminarFlow(j.NozzleBore.Or(tables.UsualBore.V), g.Density.V, tables.ArgonViscosity.V, tables.LaminarReynolds.V)
+	if err != nil {
+		return math.Inf(1)
+	}
+	return most
+}
+
+// usualGas is the flow that is suggested: the usual one, its high end no more than the nozzle carries.
+func usualGas(j *Job, g *tables.Gas) Figure {
+	f := rowFigure("gas_flow", g.Flow, "usual for "+g.Name)
+	most := smoothFlow(j, g)
+	if most >= f.High {
+		return f
+	}
+	f.High, f.Value, f.Low = most, min(f.Value, most), min(f.Low, most)
+	f.Basis.Formula += ", at most what a nozzle of {d} carries smoothly"
+	f.Basis.Source += "; high end: " + tables.LaminarReynolds.Source
+	f.Basis.Inputs = []Input{{Symbol: "d", Name: "nozzle's bore", Value: j.NozzleBore.Or(tables.UsualBore.V), Unit: "mm", Assumed: !j.NozzleBore.Set}}
+	return f
 }

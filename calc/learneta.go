@@ -20,7 +20,7 @@ func VerdictOf(seen, verdict string) string {
 	if seen == "" {
 		return ""
 	}
-	switch heatSign(seen) {
+	switch heatSign(withoutZinc(seen)) { // whether that is to be expected nobody computes here
 	case -1:
 		return "cold"
 	case 1:

@@ -44,22 +44,71 @@ func TestSlopesByHand(t *testing.T) {
 	}
 }
 
-// Where four edges enclose a square the best point is its middle, in a corner of the map too; its range reaches the edges.
-func TestFurthestIsTheMiddle(t *testing.T) {
+// Where four edges enclose a square, its middle is the peak of a map, in a corner of it too.
+func TestPeakIsTheMiddle(t *testing.T) {
 	for _, at := range [][2]float64{{2, 1.5}, {0.6, 0.6}, {3.4, 2.4}, {0.6, 2.4}, {3.4, 0.6}} {
 		c := mapOf(map[limit]func(i, j float64) float64{
 			lWets: func(i, _ float64) float64 { return (i - at[0] + 0.5) * math.Ln2 }, lSolid: func(i, _ float64) float64 { return (at[0] + 0.5 - i) * math.Ln2 },
 			lSlow: func(_, j float64) float64 { return (j - at[1] + 0.5) * math.Ln2 }, lFast: func(_, j float64) float64 { return (at[1] + 0.5 - j) * math.Ln2 },
 		})
-		s := c.furthest()
-		if feed, travel := math.Log2(s.feed), math.Log2(s.travel); !s.found || math.Abs(feed-at[0]) > 0.02 || math.Abs(travel-at[1]) > 0.02 {
-			t.Errorf("%g, %g: found %v at %g, %g", at[0], at[1], s.found, feed, travel)
+		if p := c.peaks(1)[0]; math.Abs(p.x-at[0]) > 0.1 || math.Abs(p.y-at[1]) > 0.1 || math.Abs(p.margin-0.5*math.Ln2) > 0.1 {
+			t.Errorf("%g, %g: the peak is %+v", at[0], at[1], p)
 		}
-		for _, end := range [][2]float64{{s.feedLow, at[0] - 0.5}, {s.feedHigh, at[0] + 0.5}, {s.travelLow, at[1] - 0.5}, {s.travelHi, at[1] + 0.5}} {
-			if math.Abs(math.Log2(end[0])-end[1]) > 0.1 {
-				t.Errorf("%g, %g: an end of the range at %g, want %g", at[0], at[1], math.Log2(end[0]), end[1])
+	}
+}
+
+// The slopes lead to the middle of the edges, as far as one step and the axes reach; what a setting may move alone ends at
+// the edges.
+func TestUphillByHand(t *testing.T) {
+	s := spot{feed: 4, travel: 4}
+	for k := range s.logs {
+		s.logs[k] = far
+	}
+	s.logs[lWets], s.logs[lSolid], s.logs[lSlow], s.logs[lFast] = 0.2, 0.8, 0.6, 0.4
+	s.courses[lWets][0], s.courses[lSolid][0], s.courses[lSlow][1], s.courses[lFast][1] = course{slope: 1}, course{slope: -1}, course{slope: 1}, course{slope: -1}
+	wide, still := axis{1, 16, 5}, axis{4, 4, 1}
+	for _, x := range []struct {
+		step           float64
+		feeds, travels axis
+		feed, travel   [2]float64 // between
+		margin         float64
+	}{
+		{1, wide, wide, [2]float64{0.28, 0.32}, [2]float64{-0.12, -0.08}, 0.5}, {0.3, wide, wide, [2]float64{0.28, 0.3}, [2]float64{-0.12, -0.08}, 0.5},
+		{0.1, wide, wide, [2]float64{0.1, 0.1}, [2]float64{-0.1, 0.1}, 0.3}, {1, wide, still, [2]float64{0.2, 0.4}, [2]float64{0, 0}, 0.4}, {1, axis{1, 4, 5}, wide, [2]float64{0, 0}, [2]float64{-0.4, 0.2}, 0.2},
+	} {
+		f, v, margin := s.uphill(x.step, x.feeds, x.travels)
+		within := func(v float64, ends [2]float64) bool { return v >= ends[0]-1e-9 && v <= ends[1]+1e-9 }
+		if !within(f, x.feed) || !within(v, x.travel) || math.Abs(margin-x.margin) > 0.02 {
+			t.Errorf("a step of %g: %g and %g lead to %g, by hand %v, %v and %g", x.step, f, v, margin, x.feed, x.travel, x.margin)
+		}
+	}
+	for _, x := range []struct {
+		axis      int
+		way, want float64
+	}{{0, -1, 0.2}, {0, 1, 0.8}, {1, -1, 0.6}, {1, 1, 0.4}} {
+		if got := s.room(x.axis, x.way); math.Abs(got-x.want) > 1e-12 {
+			t.Errorf("room %g, by hand %g", got, x.want)
+		}
+	}
+}
+
+// A map's peaks lie apart, the highest first.
+func TestPeaksLieApart(t *testing.T) {
+	c := mapOf(map[limit]func(i, j float64) float64{lWets: func(i, j float64) float64 { return math.Abs(j-1.5) - 0.1*i }})
+	list := c.peaks(4)
+	if len(list) != 4 || list[0].x != 0 {
+		t.Fatalf("%+v", list)
+	}
+	for i, p := range list {
+		for _, q := range list[:i] {
+			if p.margin > q.margin || math.Abs(p.x-q.x) < 0.8 && math.Abs(p.y-q.y) < 0.8 {
+				t.Errorf("%+v after %+v", p, q)
 			}
 		}
+	}
+	one := limitMap{feeds: axis{2, 2, 1}, travels: axis{3, 3, 1}, logs: make([][limitCount]float64, 1)}
+	if list := one.peaks(4); len(list) != 1 {
+		t.Errorf("of a single point: %+v", list)
 	}
 }
 

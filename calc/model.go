@@ -173,7 +173,7 @@ func (c *chain) heat(k *[knobs]float64, o *[outs]float64) error {
 		return err
 	}
 	var err error
-	if c.ferritic {
+	if c.ferritic && k[kRoom] < coolsTo { // a part that starts hotter never gets there
 		o[oCooling], err = c.cooling(k, o)
 	}
 	return err

@@ -130,7 +130,10 @@ func (p *Part) dilution(card *Card) {
 	switch card.Zone {
 	case "good", "cold":
 		text := "the base stays solid at this setting: brazed, next to no dilution"
-		if m, ok := card.Figure("margin"); ok && m.Low < 0 {
+		switch m, ok := card.Figure("margin"); {
+		case ok && m.Value < 0:
+			text += "; but another edge is not met, see the card"
+		case ok && m.Low < 0:
 			text += fmt.Sprintf("; the nearest edge is only %.0f %% away (%.0f to %.0f): cut a test piece", m.Value, m.Low, m.High)
 		}
 		p.because(text, ownCalc, sectionSource)

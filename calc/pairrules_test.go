@@ -100,13 +100,43 @@ func TestLeaningsTell(t *testing.T) {
 func TestTheOtherArcIsOffered(t *testing.T) {
 	for mode, other := range map[string]string{"": "pulsed", "dip": "pulsed", "pulsed": "short arc (dip)"} {
 		var names []string
-		for _, x := range candidates(&Job{Metal: "galvanized", Gauge: 18, Mode: mode}) {
+		job := Job{Metal: "galvanized", Gauge: 18, Mode: mode, Feed: Some(5), Travel: Some(8)}
+		for _, x := range candidates(&job, card(t, job)) {
 			if strings.Contains(x.change, "pulsed") || strings.Contains(x.change, "dip") {
 				names = append(names, x.change)
 			}
 		}
 		if len(names) != 1 || names[0] != other {
 			t.Errorf("%q: %q", mode, names)
+		}
+	}
+}
+
+// Every filler is offered but the one that is used, steel, and what the trade or its melting point rules out.
+func TestOtherFillersAreOffered(t *testing.T) {
+	for _, x := range []struct {
+		job     Job
+		all     int
+		without []string
+	}{
+		{Job{Metal: "copper", Thickness: Some(2), Metal2: "mild-steel", Thickness2: Some(1.5)}, 6, []string{"cusn1", "steel"}},
+		{Job{Metal: "brass", Thickness: Some(1)}, 0, []string{"cusi3"}},
+		{Job{Metal: "stainless-304", Thickness: Some(1), Filler: "cual8"}, 6, []string{"cual8", "steel"}},
+	} {
+		x.job.Feed, x.job.Travel = Some(5), Some(8)
+		names := map[string]bool{}
+		for _, c := range candidates(&x.job, card(t, x.job)) {
+			if id, ok := strings.CutPrefix(c.change, "filler "); ok {
+				names[id] = true
+			}
+		}
+		for _, id := range x.without {
+			if names[id] {
+				t.Errorf("%s: %s is offered", x.job.Metal, id)
+			}
+		}
+		if len(names) != x.all {
+			t.Errorf("%s: %v", x.job.Metal, names)
 		}
 	}
 }

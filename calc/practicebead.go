@@ -66,7 +66,7 @@ func (b *Bead) miss(cause, edge string, near bool) {
 
 // causeOfEdge is what lies behind a bead that misses an edge.
 var causeOfEdge = map[string]string{"wets": tables.CauseCold, "base stays solid": tables.CauseHot, "no burn-through": tables.CauseMelts,
-	"joint filled": tables.CauseHollow, "arc steady": tables.CauseStiff}
+	"joint filled": tables.CauseHollow, "arc steady": tables.CauseUneven}
 
 // steady judges the bead of a travelling arc by the edges of the true job's card.
 func (b *Bead) steady(booth Job) error {

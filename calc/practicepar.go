@@ -16,7 +16,8 @@ type Run struct {
 // RunStep is one bead and what the program changed after it.
 type RunStep struct {
 	Bead   Bead
-	Change *Change // nil after the last
+	Change *Change // nil after the last, and where something else than a setting was to be changed
+	Do     string  // that
 	Why    string
 }
 
@@ -44,8 +45,10 @@ func (p *Practice) Par(ctx context.Context) (Run, error) {
 			return run, err
 		}
 		c, step := part.Correction, &run.Steps[len(run.Steps)-1]
-		step.Change, step.Why = c.Change, c.Why
+		step.Change, step.Do, step.Why = c.Change, c.Do, c.Why
 		switch {
+		case c.Do != "" && !ofHeat(c.Causes[0].ID):
+			continue // done, and the next bead is laid with the same setting
 		case c.Change == nil:
 			run.Why = "The program saw nothing to change: " + c.Why
 			return run, nil

@@ -3,6 +3,7 @@ package calc
 import (
 	"context"
 
+	"brazebooth/internal/crew"
 	"brazebooth/tables"
 )
 
@@ -14,30 +15,25 @@ type Remedy struct {
 	Margin float64 `json:"margin,omitzero"` // %, at the setting it would then suggest
 }
 
-// remedies tries what a shop would try where no setting is good, each by computation, and lists what the
-// model cannot try.
-func remedies(ctx context.Context, job Job) ([]Remedy, error) {
-	var list []Remedy
-	try := func(change string, alter func(*Job)) error {
-		if err := ctx.Err(); err != nil {
-			return err
-		}
-		j := job
-		alter(&j)
-		card, err := Solve(j)
-		if err != nil {
-			return nil // a change that cannot be made is no remedy
-		}
-		r := Remedy{Change: change, Tried: true, Opens: card.Zone == "good" && allMet(card.Edges)}
-		if f, ok := card.Figure("margin"); ok && r.Opens {
-			r.Margin = f.Value
-		}
-		list = append(list, r)
-		return nil
+// remedies tries what a shop would try where no setting is good, each by computation and side by side, and lists what
+// the model cannot try.
+func remedies(ctx context.Context, job Job, card *Card) ([]Remedy, error) {
+	tries := candidates(&job, card)
+	tried := make([]*Remedy, len(tries))
+	var wg crew.Crew
+	for i, t := range tries {
+		wg.Go(func() {
+			limited(ctx, func() { tried[i] = t.of(job) })
+		})
 	}
-	for _, t := range candidates(&job) {
-		if err := try(t.change, t.alter); err != nil {
-			return nil, err
+	wg.Wait()
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
+	var list []Remedy
+	for _, r := range tried {
+		if r != nil {
+			list = append(list, *r)
 		}
 	}
 	timed, err := timedRemedy(ctx, job)
@@ -45,6 +41,20 @@ func remedies(ctx context.Context, job Job) ([]Remedy, error) {
 		return nil, err
 	}
 	return append(list, timed, Remedy{Change: "a backing bar"}, Remedy{Change: "a vent gap between coated sheets"}), nil
+}
+
+// of is what the change makes of a job; nil where it cannot be made.
+func (c *candidate) of(job Job) *Remedy {
+	c.alter(&job)
+	card, err := Solve(job)
+	if err != nil {
+		return nil
+	}
+	r := Remedy{Change: c.change, Tried: true, Opens: card.Zone == "good" && allMet(card.Edges)}
+	if f, ok := card.Figure("margin"); ok && r.Opens {
+		r.Margin = f.Value
+	}
+	return &r
 }
 
 // timedRemedy tries whether the arc's pauses would do what no steady heat does.
@@ -75,8 +85,9 @@ type candidate struct {
 	alter  func(*Job)
 }
 
-// candidates are the changes worth trying for a job.
-func candidates(job *Job) []candidate {
+// candidates are the changes worth trying for a job with that card: of the fillers those that no rule of the trade and no
+// melting point rules out.
+func candidates(job *Job, card *Card) []candidate {
 	wire := job.Wire.Or(defaultWire)
 	var list []candidate
 	for _, id := range [...]string{".030", ".035", ".045"} {
@@ -92,9 +103,10 @@ func candidates(job *Job) []candidate {
 	if job.Mode == "pulsed" {
 		list = append(list, candidate{"short arc (dip)", func(j *Job) { j.Mode = "dip" }})
 	}
-	for _, id := range [...]string{"cusi3", "cual8"} {
-		if job.Filler != id {
-			list = append(list, candidate{"filler " + id, func(j *Job) { j.Filler = id }})
+	for _, f := range tables.Fillers() {
+		r := Ranked{ID: f.ID}
+		if r.rules(card); f.ID != card.Used.Filler && !f.Comparison() && !r.RuledOut {
+			list = append(list, candidate{"filler " + f.ID, func(j *Job) { j.Filler = f.ID }})
 		}
 	}
 	list = append(list, candidate{"parts warmed to 150 °C", func(j *Job) { j.Preheat = Some(150) }})

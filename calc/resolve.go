@@ -245,7 +245,7 @@ func (r *resolution) process() error {
 	}
 	r.card.Setup.Gas = g
 	if !u.Flow.Set {
-		u.Flow = Some(g.Flow.V)
+		u.Flow = Some(usualGas(u, &g).Value)
 	}
 	return nil
 }

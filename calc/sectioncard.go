@@ -48,19 +48,14 @@ func (b *board) verdict(card *Card, s *spread) (verdict, error) {
 		return v, nil
 	case err != nil:
 		return v, err
-	case !beside[0][0].known() && !beside[0][1].known(), !beside[1][0].known() && !beside[1][1].known(), v.variants.hot == nil && v.variants.cold == nil:
+	case !bothWays(&beside), v.variants.hot == nil && v.variants.cold == nil:
 		return verdict{zone: "not-modelled", why: "this heat is at the border of what the cross-section can follow"}, nil
 	}
 	v.modelled = true
 	v.variants.at = variant{v.state, h.in.Thick}
 	v.logs = m.logs(&v.state)
 	v.zone = zone(&v.logs)
-	for i, l := range v.logs {
-		for axis := range v.courses[i] {
-			v.courses[i][axis] = courseOf(l, beside[axis][0][i], beside[axis][1][i])
-		}
-		v.d[i] = v.courses[i].reach(l)
-	}
+	v.courses, v.d = (*limits)(&v.logs).along(&beside)
 	return v, nil
 }
 
@@ -68,6 +63,27 @@ func (b *board) verdict(card *Card, s *spread) (verdict, error) {
 type limits [limitCount]float64
 
 func (l *limits) known() bool { return !math.IsNaN(l[0]) }
+
+// bothWays reports whether limits are known on one side at least along feed and along travel.
+func bothWays(beside *[2][2]limits) bool {
+	for axis := range beside {
+		if !beside[axis][0].known() && !beside[axis][1].known() {
+			return false
+		}
+	}
+	return true
+}
+
+// along is how limits go from those a probe to each side of them, and the change in per cent that reaches each.
+func (l *limits) along(beside *[2][2]limits) (c [limitCount]courses, d [limitCount]float64) {
+	for i, here := range l {
+		for axis := range c[i] {
+			c[i][axis] = courseOf(here, beside[axis][0][i], beside[axis][1][i])
+		}
+		d[i] = c[i].reach(here)
+	}
+	return c, d
+}
 
 // beside are the limits at another feed and travel; not numbers where the model does not reach.
 func (m *margins) beside(h *heatField, feed, travel float64) (l limits) {

@@ -6,12 +6,16 @@ import (
 	"brazebooth/internal/crew"
 )
 
-// settle moves the ends of the working ranges, which a coarse map drew, to where the cross-section itself
-// still meets every edge, to about a hundredth of the limit that ends them.
-func (s *suggestion) settle(h *heatField, m *margins, feeds, travels axis) {
+// settle finds the ends of the working ranges: how far feed and travel alone may go while the cross-section still meets
+// every edge, to about a hundredth of the limit that ends them. It begins where the slopes say. With no good point a range
+// is the point itself.
+func (s *suggestion) settle(top *spot, h *heatField, m *margins, feeds, travels axis) {
+	s.feedLow, s.feedHigh, s.travelLow, s.travelHi = s.feed, s.feed, s.travel, s.travel
 	if !s.found {
 		return
 	}
+	s.feedLow, s.feedHigh = max(feeds.low, s.feed*math.Exp(-top.room(0, -1))), min(feeds.high, s.feed*math.Exp(top.room(0, 1)))
+	s.travelLow, s.travelHi = max(travels.low, s.travel*math.Exp(-top.room(1, -1))), min(travels.high, s.travel*math.Exp(top.room(1, 1)))
 	worst := func(feed, travel float64) float64 {
 		state, err := h.at(feed, travel, m.zinc > 0)
 		if err != nil {

@@ -183,27 +183,6 @@ func TestBarPassesInProportion(t *testing.T) {
 	}
 }
 
-// A gap's heat is as unsure as power and efficiency together.
-func TestGapHeatIsAsUnsureAsItsParts(t *testing.T) {
-	c := card(t, Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Mode: "timed", Gap: Some(1.5)})
-	g := &gapRun{card: *c, board: newBoard(c)}
-	g.in.Power, g.times.Beat.On, g.times.Beat.Off, g.times.Beat.Step = 1000, 0.4, 0.6, 2
-	weak, strong := g.board.powerBand()
-	eta := tables.ArcEfficiency
-	var s Spots
-	var heat Figure
-	g.seam(&s, func(name, unit, formula string, v, low, high float64, _ ...Input) {
-		if name == "net_heat" {
-			heat = Figure{Value: v, Low: low, High: high}
-		}
-	})
-	square := func(a, b float64) float64 { return math.Sqrt(a*a + b*b) }
-	down, up := square(1-weak, 1-eta.Low/eta.V), square(strong-1, eta.High/eta.V-1)
-	if heat.Value != 200 || math.Abs(heat.Low-200*(1-down)) > 1e-9 || math.Abs(heat.High-200*(1+up)) > 1e-9 {
-		t.Errorf("%+v, want 200 less %g and more %g of it", heat, down, up)
-	}
-}
-
 // Only the sheet that bears zinc has a band of it.
 func TestZincBandIsItsSheets(t *testing.T) {
 	for _, x := range []struct {

@@ -43,6 +43,9 @@ func settingError(err error, card *Card) error {
 	if !errors.Is(err, ErrRange) && !errors.Is(err, section.ErrRange) {
 		return err
 	}
+	if j := &card.Job; !j.Feed.Set && !j.Amps.Set && !j.Travel.Set {
+		return &FieldError{"feed", fmt.Sprintf("none is found for this job (%v)", err), "change thickness, preheat, gap, wire, stick-out or mode"}
+	}
 	return &FieldError{"feed", fmt.Sprintf("no card is computed with it (%v)", err),
 		"leave feed and travel out for a suggestion, or change the wire, the stick-out or the amps"}
 }
@@ -86,7 +89,7 @@ func (b *board) figures(card *Card, s *spread, sug *suggestion, v *verdict) {
 		if !ok {
 			continue
 		}
-		b.settingBasis(&f, card, sug)
+		b.settingBasis(&f, card, sug, v.modelled)
 		list = append(list, f)
 	}
 	list = append(list, tableFigures(card)...)
@@ -104,11 +107,15 @@ func (b *board) figures(card *Card, s *spread, sug *suggestion, v *verdict) {
 	card.Figures = list
 }
 
-// settingBasis says of a setting whether it was given, suggested or follows from another.
-func (b *board) settingBasis(f *Figure, card *Card, sug *suggestion) {
+// settingBasis says of a setting whether it was given, suggested, which takes that settings are judged, or follows from
+// another.
+func (b *board) settingBasis(f *Figure, card *Card, sug *suggestion, judged bool) {
 	job := &card.Job
 	given := Basis{Formula: givenFormula, Source: "user", Known: "given"}
-	suggested := Basis{Formula: suggestFormula, Source: "a small map of cross-sections; window looks on a finer one", Known: ownCalc}
+	suggested := Basis{Formula: suggestFormula, Source: "a search over cross-sections; window draws the whole map", Known: ownCalc}
+	if !judged {
+		suggested = Basis{Formula: usualFormula, Source: "a current at which the arc burns steadily", Known: ownCalc}
+	}
 	switch f.Name {
 	case "wire_feed":
 		switch {
@@ -152,7 +159,7 @@ func tableFigures(card *Card) []Figure {
 	if card.Job.Flow.Set {
 		list = append(list, givenFigure("gas_flow", u.Flow.V, "L/min"))
 	} else {
-		list = append(list, rowFigure("gas_flow", card.Setup.Gas.Flow, "usual for "+card.Setup.Gas.Name))
+		list = append(list, usualGas(&card.Job, &card.Setup.Gas))
 	}
 	if card.Job.StickOut.Set {
 		list = append(list, givenFigure("stickout", u.StickOut.V, "mm"))

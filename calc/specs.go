@@ -60,4 +60,5 @@ var (
 const (
 	givenFormula   = "given"
 	suggestFormula = "the feed and travel furthest, in relative terms, from every limit"
+	usualFormula   = "a setting to begin with: no verdict on wetting and melting is computed here"
 )

@@ -1,8 +1,11 @@
 package calc
 
 import (
-	"brazebooth/internal/crew"
+	"cmp"
 	"math"
+	"slices"
+
+	"brazebooth/internal/crew"
 )
 
 // suggestion is a pair of settings with the range each may take while the other stays.
@@ -14,8 +17,8 @@ type suggestion struct {
 }
 
 // suggest finds what the job left open of feed and travel: the point furthest, in relative terms, from
-// every edge of the operating window. It looks on a coarse map of cross-sections and between its points
-// by interpolation; Window looks closer.
+// every edge of the operating window. It climbs to it from the best places of a coarse map of cross-sections.
+// Window takes the same.
 func (b *board) suggest(card *Card) (suggestion, error) {
 	feedOpen := !card.Used.Feed.Set && !b.chain.ampsGiven
 	travelOpen := !card.Used.Travel.Set && b.chain.sectionModelled()
@@ -41,37 +44,41 @@ func (b *board) suggest(card *Card) (suggestion, error) {
 	if err != nil {
 		return suggestion{}, err
 	}
-	wide := c.furthest()
-	// Once more about that point, on a map whose cells are a third as wide: between the points of the first
-	// the limits bend more than a line does.
-	c, err = coarseMap(&h, &m, feeds.about(wide.feed), travels.about(wide.travel))
-	if err != nil {
-		wide.settle(&h, &m, feeds, travels)
-		return wide, nil
+	top, ok := c.best(&h, &m, feeds, travels)
+	if !ok {
+		p := c.peaks(1)[0]
+		top = spot{feed: feeds.at(p.x), travel: travels.at(p.y)}
 	}
-	near := c.furthest()
-	near.keepRange(&wide)
-	near.settle(&h, &m, feeds, travels)
-	return near, nil
+	s := suggestion{feed: top.feed, travel: top.travel, found: ok && lowest((*[limitCount]float64)(&top.logs)) >= 0}
+	s.settle(&top, &h, &m, feeds, travels)
+	return s, nil
 }
 
-// about is an axis of three or four points around a value, two thirds of a cell to each side, inside the
-// first.
-func (a axis) about(v float64) axis {
-	if a.n == 1 {
-		return a
-	}
-	half := math.Exp(a.step() * 2 / 3)
-	return axis{max(a.low, v/half), min(a.high, v*half), 4}
-}
+// peak is a place on a map with its margin.
+type peak struct{ x, y, margin float64 }
 
-// keepRange takes the working range from the wider map too: where settle begins to look.
-func (s *suggestion) keepRange(wide *suggestion) {
-	if !s.found || !wide.found {
-		return
+// peaks are the places of a map with the greatest margins, none near another: a good zone is often a narrow ridge from slow
+// to fast, highest at both its ends.
+func (c *limitMap) peaks(n int) []peak {
+	const perCell = 6
+	var all []peak
+	for i := range (c.feeds.n-1)*perCell + 1 {
+		for j := range (c.travels.n-1)*perCell + 1 {
+			x, y := float64(i)/perCell, float64(j)/perCell
+			all = append(all, peak{x, y, c.margin(x, y)})
+		}
 	}
-	s.feedLow, s.feedHigh = min(s.feedLow, wide.feedLow), max(s.feedHigh, wide.feedHigh)
-	s.travelLow, s.travelHi = min(s.travelLow, wide.travelLow), max(s.travelHi, wide.travelHi)
+	slices.SortStableFunc(all, func(a, b peak) int { return cmp.Compare(b.margin, a.margin) })
+	var list []peak
+	for _, p := range all {
+		if len(list) == n {
+			break
+		}
+		if !slices.ContainsFunc(list, func(q peak) bool { return math.Abs(p.x-q.x) < 0.8 && math.Abs(p.y-q.y) < 0.8 }) {
+			list = append(list, p)
+		}
+	}
+	return list
 }
 
 // suggestSteady is for a timed arc and a plug, where only the arc's own range is known: its middle.
@@ -94,7 +101,8 @@ func (b *board) steadyFeeds(m *margins) (low, high float64) {
 	if f, err := at(m.spray); err == nil && f > low {
 		high = f
 	}
-	return low, high
+	const bit = 1e-9 // an end that is rounded on its way to the card and back stays inside
+	return low * (1 + bit), high * (1 - bit)
 }
 
 // axis is a range of one setting, divided logarithmically into n points.
@@ -180,14 +188,7 @@ func (c *limitMap) margin(x, y float64) float64 {
 	const h = 0.05
 	l := c.between(x, y)
 	f, g := c.slopes(x, y, h)
-	var d [limitCount]float64
-	for k := range d {
-		d[k] = reach(l[k], f[k], g[k])
-	}
-	if _, worst := nearest(&d); worst > -far {
-		return worst
-	}
-	return -far + max(-far, unmet(&l))
+	return marginOf(&l, &f, &g)
 }
 
 // unmet sums what is missing at the edges that are not met: of points from which no change of feed or travel
@@ -221,67 +222,6 @@ func (c *limitMap) slopes(x, y, h float64) (f, g [limitCount]float64) {
 	return f, g
 }
 
-// furthest scans the map and closes in on its best point.
-func (c *limitMap) furthest() suggestion {
-	const scan = 21
-	bestX, bestY, best := 0.0, 0.0, math.Inf(-1)
-	width := 1.0
-	midX, midY := float64(c.feeds.n-1)/2, float64(c.travels.n-1)/2
-	for range 4 {
-		x0, y0 := midX, midY
-		for i := range scan {
-			for j := range scan {
-				x := x0 + width*(float64(i)/(scan-1)-0.5)*float64(c.feeds.n-1)
-				y := y0 + width*(float64(j)/(scan-1)-0.5)*float64(c.travels.n-1)
-				x = max(0, min(float64(c.feeds.n-1), x))
-				y = max(0, min(float64(c.travels.n-1), y))
-				if m := c.margin(x, y); m > best {
-					best, bestX, bestY = m, x, y
-				}
-			}
-		}
-		midX, midY = bestX, bestY
-		width /= 4
-	}
-	return c.workingRange(bestX, bestY, best)
-}
-
-// workingRange finds how far each setting alone may go before an edge is reached; with no good point the
-// range is the point itself.
-func (c *limitMap) workingRange(x, y, best float64) suggestion {
-	s := suggestion{feed: c.feeds.at(x), travel: c.travels.at(y), found: best >= 0}
-	s.feedLow, s.feedHigh, s.travelLow, s.travelHi = s.feed, s.feed, s.travel, s.travel
-	if best < 0 {
-		return s
-	}
-	inside := func(x, y float64) bool {
-		l := c.between(x, y)
-		for _, v := range l {
-			if v < 0 {
-				return false
-			}
-		}
-		return true
-	}
-	walk := func(from, to float64, good func(float64) bool) float64 {
-		const n = 60
-		last := from
-		for i := 1; i <= n; i++ {
-			p := from + (to-from)*float64(i)/n
-			if !good(p) {
-				break
-			}
-			last = p
-		}
-		return last
-	}
-	s.feedLow = c.feeds.at(walk(x, 0, func(p float64) bool { return inside(p, y) }))
-	s.feedHigh = c.feeds.at(walk(x, float64(c.feeds.n-1), func(p float64) bool { return inside(p, y) }))
-	s.travelLow = c.travels.at(walk(y, 0, func(p float64) bool { return inside(x, p) }))
-	s.travelHi = c.travels.at(walk(y, float64(c.travels.n-1), func(p float64) bool { return inside(x, p) }))
-	return s
-}
-
 // neededArea is the bead section that the joint needs, mm2: the leg or throat that was asked for, or
 // a fillet as high as the thinner sheet, or the open root filled.
 func neededArea(card *Card) float64 {
@@ -299,7 +239,7 @@ func neededArea(card *Card) float64 {
 	case "butt":
 		return max(u.Gap.V*t, t*t/4)
 	}
-	layer := u.Layer.Or(1)
+	layer := min(1, u.Layer.Or(1)) // a higher one is laid in several
 	return layer * 2 * layer
 }
 

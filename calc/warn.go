@@ -356,7 +356,7 @@ func (w *warnings) setting(sug *suggestion, v *verdict) {
 	}
 	first, second := v.worst()
 	w.tell("no-good-setting", Caution, ownCalc,
-		"No feed and travel that are open here meet every edge; the nearest miss is shown. %s and %s cross. Try another wire size, mode or thickness.", first, second)
+		"No feed and travel that are open here meet every edge; the nearest miss is shown. %s and %s cross. Try another wire size, filler, mode or thickness: the window computes which of them opens a good zone.", first, second)
 }
 
 // eyes: the filter shade for the arc-on current.

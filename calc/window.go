@@ -1,12 +1,13 @@
 package calc
 
 import (
-	"brazebooth/internal/crew"
 	"context"
 	"math"
 	"runtime"
 	"sync"
 	"sync/atomic"
+
+	"brazebooth/internal/crew"
 )
 
 // Map is the operating window of a job: what every feed and travel would do, the present setting left
@@ -19,8 +20,8 @@ type Map struct {
 	Margins []float64 // %, to the nearest edge by feed or travel; below zero where one is not met
 	Nearest []string  // name of that edge
 
-	Good       bool       // some point meets every edge
-	Suggestion Suggestion // the point furthest from every edge, or the nearest miss
+	Good       bool       // the suggestion meets every edge
+	Suggestion Suggestion // the card's own: the point furthest from every edge, or the nearest miss
 	Card       Card       // the card at the suggestion
 
 	Chance   Chance
@@ -92,82 +93,34 @@ func window(ctx context.Context, job Job, size MapSize, progress func(float64)) 
 		return Map{}, err
 	}
 	m := c.describe(job)
-	sug := c.furthest()
-	m.Good = sug.found
-	at, chance, err := surest(ctx, open, m.alike(&sug))
+	return m, m.suggest(ctx, open)
+}
+
+// suggest puts the card's own suggestion on the map, how likely it is good, and where it is not what would open a zone.
+func (m *Map) suggest(ctx context.Context, open Job) error {
+	found, err := Solve(open)
 	if err != nil {
-		return Map{}, err
+		return err
 	}
-	m.Chance = chance
+	at := open
+	at.Feed, at.Travel = found.Used.Feed, found.Used.Travel
 	if m.Card, err = Solve(at); err != nil {
-		return Map{}, err
+		return err
 	}
 	m.Suggestion = Suggestion{Feed: at.Feed.V, Travel: at.Travel.V}
 	if f, ok := m.Card.Figure("margin"); ok {
 		m.Suggestion.Margin = f.Value
 	}
-	if !m.Good {
-		m.Remedies, err = remedies(ctx, open)
+	m.Good = m.Card.Zone == "good" && allMet(m.Card.Edges)
+	if err := acquire(ctx); err != nil {
+		return err
 	}
-	return m, err
-}
-
-// alike lists the best point and up to two of the map with nearly its margin: the slowest and the fastest.
-func (m *Map) alike(best *suggestion) []Suggestion {
-	list := []Suggestion{{Feed: best.feed * 0.06, Travel: best.travel}}
-	if !best.found {
-		return list
+	m.Chance, err = ChanceGood(ctx, at)
+	release()
+	if err == nil && !m.Good {
+		m.Remedies, err = remedies(ctx, open, &m.Card)
 	}
-	most := 0.0
-	for _, v := range m.Margins {
-		most = max(most, v)
-	}
-	slow, fast := -1, -1
-	for k, v := range m.Margins {
-		if v < 0.9*most {
-			continue
-		}
-		j := k % len(m.Travels)
-		if slow < 0 || j < slow%len(m.Travels) {
-			slow = k
-		}
-		if fast < 0 || j > fast%len(m.Travels) {
-			fast = k
-		}
-	}
-	for _, k := range [...]int{slow, fast} {
-		if k >= 0 {
-			list = append(list, Suggestion{Feed: m.Feeds[k/len(m.Travels)], Travel: m.Travels[k%len(m.Travels)]})
-		}
-	}
-	return list
-}
-
-// surest returns the job at the setting that is most likely good; of two as likely the first.
-func surest(ctx context.Context, open Job, list []Suggestion) (at Job, best Chance, err error) {
-	jobs, chances, errs := make([]Job, len(list)), make([]Chance, len(list)), make([]error, len(list))
-	var wg crew.Crew
-	for i, s := range list {
-		jobs[i] = open
-		jobs[i].Feed, jobs[i].Travel = Some(s.Feed), Some(s.Travel)
-		wg.Go(func() {
-			if errs[i] = acquire(ctx); errs[i] != nil {
-				return
-			}
-			defer release()
-			chances[i], errs[i] = ChanceGood(ctx, jobs[i])
-		})
-	}
-	wg.Wait()
-	for i := range list {
-		if errs[i] != nil {
-			return jobs[i], chances[i], errs[i]
-		}
-		if i == 0 || chances[i].Good > best.Good+1 {
-			at, best = jobs[i], chances[i]
-		}
-	}
-	return at, best, nil
+	return err
 }
 
 // limiter lets only as many rows of maps be worked at once as there are processors, whoever asks: a hundred

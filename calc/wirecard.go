@@ -28,7 +28,7 @@ func Wire(job Job) (Card, error) {
 	}
 	add := func(spec *figureSpec) {
 		if f, ok := b.figure(spec, s); ok {
-			b.settingBasis(&f, &card, &suggestion{})
+			b.settingBasis(&f, &card, &suggestion{}, true)
 			card.Figures = append(card.Figures, f)
 		}
 	}

@@ -1,7 +1,8 @@
 package tables
 
 // Cause is what may lie behind the look of a test bead. Base is how often it is met before anything is seen, as a
-// share; causes of heat have none, since the computed window gives theirs.
+// share; causes of heat have none, since the computed window gives theirs. That of the current is 1: the computed current says
+// how likely it is.
 type Cause struct {
 	ID, Name, Do string
 	Base         float64
@@ -30,6 +31,7 @@ const (
 	CauseHollow   = "hollow-bead"
 	CauseAbrupt   = "ended-abruptly"
 	CauseSlips    = "feed-slips"
+	CauseUneven   = "current-outside"
 )
 
 var causes = [...]Cause{
@@ -53,6 +55,7 @@ var causes = [...]Cause{
 	{CauseHollow, "hollow, thin bead", "a fuller bead", 0.04, practice},
 	{CauseAbrupt, "the arc was ended abruptly", "go back about 6 mm over the bead before you stop", 0.05, handbookRow},
 	{CauseSlips, "the wire slips or sticks on its way", "liner, tip, rolls: see feeding soft wire; let the gun hang straight", 0.05, practice},
+	{CauseUneven, "current outside what burns steadily with this wire", "another wire size", 1, practice},
 }
 
 // Causes lists them; read only.
@@ -86,8 +89,8 @@ var evidence = [...]Evidence{
 	{"burn-through", CauseMelts, 0.9}, {"burn-through", CauseHot, 0.25}, {"burn-through", CauseOnLong, 0.6},
 	{"edges-melted", CauseMelts, 0.6}, {"edges-melted", CauseHot, 0.6}, {"edges-melted", CauseOnLong, 0.5},
 	{"spatter", CauseStiff, 0.6}, {"spatter", CauseVapour, 0.45}, {"spatter", CauseVoltsLow, 0.4}, {"spatter", CauseVoltsHi, 0.2},
-	{"spatter", CauseDirt, 0.3}, {"spatter", CauseGas, 0.15}, {"spatter", CauseFine, 0.05},
-	{"stubbing", CauseVoltsLow, 0.8}, {"stubbing", CauseSluggish, 0.6}, {"stubbing", CauseCold, 0.1}, {"stubbing", CauseOnShort, 0.1},
+	{"spatter", CauseDirt, 0.3}, {"spatter", CauseGas, 0.15}, {"spatter", CauseFine, 0.05}, {"spatter", CauseUneven, 0.6},
+	{"stubbing", CauseVoltsLow, 0.8}, {"stubbing", CauseSluggish, 0.6}, {"stubbing", CauseCold, 0.1}, {"stubbing", CauseOnShort, 0.1}, {"stubbing", CauseUneven, 0.2},
 	{"burn-back", CauseVoltsHi, 0.7}, {"burn-back", CauseSlips, 0.6},
 	{"pores", CauseVapour, 0.7}, {"pores", CauseDirt, 0.5}, {"pores", CauseGas, 0.6}, {"pores", CauseHot, 0.1},
 	{"crack", CauseCopper, 0.7}, {"crack", CauseHeld, 0.5}, {"crack", CauseHollow, 0.5}, {"crack", CauseHot, 0.05},

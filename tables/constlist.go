@@ -137,6 +137,7 @@ var constants = [...]Constant{
 	{"SteelConductivityPlateau", &SteelConductivityPlateau},
 	{"ArgonViscosity", &ArgonViscosity},
 	{"LaminarReynolds", &LaminarReynolds},
+	{"UsualBore", &UsualBore},
 	{"ArgonSpecificGravity", &ArgonSpecificGravity},
 	{"CoatingTrial", &CoatingTrial},
 }

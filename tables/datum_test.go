@@ -38,7 +38,7 @@ var everything = map[string]any{
 	"cumn13al8": cumn13al8, "cual9ni5": cual9ni5, "cusi3": cusi3, "cusn6": cusn6, "cusn1": cusn1,
 	"steelWire": steelWire, "fillerWords": fillerWords, "metalWords": metalWords, "gasWords": gasWords,
 	"optionWords": optionWords, "usualFlow": usualFlow, "gases": gases, "cylinders": cylinders,
-	"ArgonViscosity": ArgonViscosity, "LaminarReynolds": LaminarReynolds,
+	"UsualBore": UsualBore, "ArgonViscosity": ArgonViscosity, "LaminarReynolds": LaminarReynolds,
 	"ArgonSpecificGravity": ArgonSpecificGravity, "gauges": gauges, "metals": metals, "copper": copper,
 	"brass": brass, "siliconBronze": siliconBronze, "aluminiumBronze": aluminiumBronze,
 	"stainless304": stainless304, "stainless316": stainless316, "greyIron": greyIron,

@@ -39,6 +39,9 @@ var (
 	// LaminarReynolds is where pipe flow leaves the laminar range: more gas than this draws air in.
 	LaminarReynolds = Datum{2300, 2000, 2300, "1", memoryHigh("fluid mechanics textbooks, transition in a round pipe")}
 
+	// UsualBore is the nozzle that is assumed where nobody gave one, 1/2 in.
+	UsualBore = Datum{12.7, 9.5, 16, "mm", practice}
+
 	// ArgonSpecificGravity is argon's density over air's: it sinks and fills a pit.
 	ArgonSpecificGravity = Datum{1.38, 1.375, 1.385, "1", read("argon tables")}
 )

@@ -224,12 +224,15 @@ func (m *root) keepText(b *block, w int) {
 // changeText is the one change, why, and what may lie behind the bead.
 func (m *root) changeText(b *block, a *calc.Part, w int) {
 	th, c := &m.th, a.Correction
-	if c.Change != nil {
+	if text := sheet.CorrectionText(c.Change, c.Do, oneSystem(m.units)); text != "" {
 		mark, paint := "change ", th.strong
-		if m.fix.applied {
+		switch {
+		case m.fix.applied:
 			mark, paint = "✓ changed ", th.good
+		case c.Change == nil: // no setting: what a hand does
+			mark = "change: "
 		}
-		b.say(paint, 0, mark+sheet.ChangeText(c.Change, oneSystem(m.units)), w)
+		b.say(paint, 0, mark+text, w)
 	}
 	b.say(th.plain, 0, c.Why, w)
 	b.skip()

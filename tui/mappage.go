@@ -226,7 +226,7 @@ func (p *mapPage) facts(th *theme, s *session, w, h int) block {
 	}
 	if !p.old() && len(b)+2 < h {
 		b.skip()
-		b.say(th.quiet, 0, fmt.Sprintf("suggested: good with %.0f %% chance; finer than the card's own", p.have.Chance.Good), w)
+		b.say(th.quiet, 0, fmt.Sprintf("suggested: good with %.0f %% chance", p.have.Chance.Good), w)
 		if words := p.have.Chance.Words(); words != "" {
 			b.say(th.quiet, 0, "most often missed: "+words, w)
 		}

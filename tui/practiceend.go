@@ -15,8 +15,8 @@ func (p *practicePage) program(th *theme, units quantity.System, w int) block {
 	for i := range p.run.Steps {
 		s := &p.run.Steps[i]
 		b.addAll(beadLine(th, i+1, &s.Bead, units, w))
-		if s.Change != nil {
-			b.say(th.strong, 5, "change "+sheet.ChangeText(s.Change, oneSystem(units)), w)
+		if text := sheet.CorrectionText(s.Change, s.Do, oneSystem(units)); text != "" {
+			b.say(th.strong, 5, "change "+text, w)
 		}
 	}
 	b.say(th.quiet, 0, "good in this booth: "+sheet.SettingText(&p.job.Best, oneSystem(units)), w)

@@ -76,13 +76,19 @@ func remark(f *calc.Figure, c *calc.Card, sys quantity.System) (long, short stri
 	name, _ := strings.CutSuffix(f.Name, "_2")
 	switch name {
 	case "wire_feed":
-		if f.Suggested() {
+		switch {
+		case f.Suggested():
 			return "good between", ""
+		case f.Usual():
+			return "usual; not judged", ""
 		}
 	case "travel":
 		long, short = paceText(f.Value, sys), paceText(f.Value, oneSystem(sys))
 		if f.Suggested() {
 			long = "good between; " + long
+		}
+		if f.Usual() {
+			long = "usual; " + long
 		}
 		return long, short
 	case "arc_on":

@@ -133,6 +133,8 @@ func figureValue(b *block, th *theme, f *calc.Figure, sys quantity.System, w int
 	switch {
 	case f.Suggested():
 		b.say(th.quiet, 0, "good between "+c.bands()+", rest as is", w)
+	case f.Usual():
+		b.say(th.quiet, 0, "usual between "+c.bands()+"; not judged", w)
 	case c.band != "":
 		b.say(th.quiet, 0, "between "+c.bands(), w)
 	case f.Basis.Known == "given":

@@ -111,7 +111,7 @@ func TestBadRowsAreNamed(t *testing.T) {
 		line       int
 		what, hint string
 	}{
-		{CSV, "gauge,feed,travel\n18ga,5,8\nbanana,5,8\n", 3, "line 3, gauge: ", "type 16ga"},
+		{CSV, "metal,gauge,feed,travel\ngalvanized,18ga,5,8\ngalvanized,banana,5,8\n", 3, "line 3, gauge: ", "type 16ga"},
 		{CSV, "metal,feed,travel\nunobtainium,5,8\n", 2, "line 2, metal: no metal is called", "see brazebooth tables metals"},
 		{CSV, "gauge,feed,travel\n\n18ga,5\n", 3, "line 3: wrong number of fields", "write 3 cells"},
 		{CSV, "gauge,feed,travel\n18\"ga,5,8\n", 2, "line 2: bare", "quotes doubled"},
@@ -121,19 +121,23 @@ func TestBadRowsAreNamed(t *testing.T) {
 		{CSV, "id,note\n1,x\n", 1, "line 1: no column is a choice", "metal,gauge,joint"},
 		{CSV, "", 1, "line 1: no line with", "metal,gauge,joint"},
 		{CSV, "metal,gauge,feed,travel\ngalvanized,7ga,5,8\n", 2, "line 2: gauge: the GSG system has no 7 ga", ""},
+		{CSV, "id,metal,gauge,feed,travel\n1,galvanized,18ga,5,8\n2,,,,\n", 3, "line 3, metal: none is given", "every row"},
+		{CSV, "metal,gauge,feed\n,18ga,5\n", 2, "line 2, metal: none is given", "every row"},
+		{CSV, "metal,gauge,feed\nmild-steel,,5\n", 2, "line 2, gauge: none is given", "18ga"},
+		{JSONLines, "{\"id\":1}\n", 1, "line 1, metal: none is given", "every row"},
 		{JSONLines, "{\"gauge\":\"18ga\"\n", 1, "line 1: this JSON is broken", "write one object"},
 		{JSONLines, "\n[1]\n", 2, "line 2: this is no JSON object", "write one object"},
 		{JSONLines, "{\"gauge\":[18]}\n", 1, "line 1, gauge: neither", "write {"},
 		{JSONLines, "{\"gauge\":18,\"gauge\":20}\n", 1, "line 1, gauge: this name stands twice", "leave one out"},
 		{JSONLines, "{\"gauge\":18} {}\n", 1, "line 1: something stands behind", "write one object"},
 		{JSONLines, "{\"guage\":18}\n", 1, "line 1, guage: ", "type gauge"},
-		{CSV, "id,gauge,feed,travel\n1,18ga,5,8\nT\xfcre,18ga,5,8\n", 3, "line 3, id: letters that are no UTF-8", "save it as UTF-8"},
+		{CSV, "id,metal,gauge,feed,travel\n1,hsla,18ga,5,8\nT\xfcre,hsla,18ga,5,8\n", 3, "line 3, id: letters that are no UTF-8", "save it as UTF-8"},
 		{CSV, "id,gauge,T\xfcr\n", 1, "line 1: letters that are no UTF-8", "save it as UTF-8"},
 		{CSV, "\xff\xfeg\x00a\x00u\x00g\x00e\x00\n\x00", 1, "line 1: letters that are no UTF-8", "save it as UTF-8"},
-		{CSV, "note,gauge,feed,travel\n1,18ga,5,8\n\n2" + strings.Repeat("x", limit+8192) + ",18ga,5,8\n", 4, "line 4: row longer", "close the quote"},
-		{CSV, "note,gauge,feed,travel\n\"a\nb\",18ga,5,8\n\r\n\"2" + strings.Repeat("x\n", limit) + "\",18ga,5,8\n", 5, "line 5: row longer", "close the quote"},
+		{CSV, "note,metal,gauge,feed,travel\n1,hsla,18ga,5,8\n\n2" + strings.Repeat("x", limit+8192) + ",18ga,5,8\n", 4, "line 4: row longer", "close the quote"},
+		{CSV, "note,metal,gauge,feed,travel\n\"a\nb\",hsla,18ga,5,8\n\r\n\"2" + strings.Repeat("x\n", limit) + "\",18ga,5,8\n", 5, "line 5: row longer", "close the quote"},
 		{CSV, "gauge," + strings.Repeat("x", limit+8192), 1, "line 1: row longer", "columns' names"},
-		{JSONLines, "{\"gauge\":18,\"feed\":5,\"travel\":8}\n{\"id\":\"T\xfcre\"}\n", 2, "line 2: letters that are no UTF-8", "save it as UTF-8"},
+		{JSONLines, "{\"metal\":\"hsla\",\"gauge\":18,\"feed\":5,\"travel\":8}\n{\"id\":\"T\xfcre\"}\n", 2, "line 2: letters that are no UTF-8", "save it as UTF-8"},
 		{JSONLines, "{\"note\":\"" + strings.Repeat("x", limit) + "\"}\n", 1, "line 1: row longer", "one object"},
 	} {
 		_, _, err := answers(t, c.text, testOptions(c.format))
@@ -163,7 +167,7 @@ func (letters) Read(p []byte) (int, error) {
 }
 
 func TestRowsBeforeABadOneAreWritten(t *testing.T) {
-	out, tally, err := answers(t, "id,gauge,feed,travel\na,18ga,5,8\nb,18ga,5,8\nc,44,5,8\nd,18ga,5,8\n", testOptions(CSV))
+	out, tally, err := answers(t, "id,metal,gauge,feed,travel\na,hsla,18ga,5,8\nb,hsla,18ga,5,8\nc,hsla,44,5,8\nd,hsla,18ga,5,8\n", testOptions(CSV))
 	if err == nil || tally.Answered != 2 || strings.Count(out, "\n") != 3 || strings.Contains(out, "\nd,") {
 		t.Errorf("%+v, %v:\n%s", tally, err, out)
 	}
@@ -171,8 +175,8 @@ func TestRowsBeforeABadOneAreWritten(t *testing.T) {
 
 func TestKeepGoingSaysWhy(t *testing.T) {
 	for f, text := range map[Format]string{
-		CSV:       "id,gauge,feed,travel\na,18ga,5,8\n=b,44,5,8\nc,18ga,5\nd,18ga,5,8\n",
-		JSONLines: "{\"gauge\":18,\"feed\":5,\"travel\":8}\n{\"gauge\":44}\nnonsense\n{\"gauge\":18,\"feed\":5,\"travel\":8}\n",
+		CSV:       "id,metal,gauge,feed,travel\na,hsla,18ga,5,8\n=b,hsla,44,5,8\nc,hsla,18ga,5\nd,hsla,18ga,5,8\n",
+		JSONLines: "{\"metal\":\"hsla\",\"gauge\":18,\"feed\":5,\"travel\":8}\n{\"gauge\":44}\nnonsense\n{\"metal\":\"hsla\",\"gauge\":18,\"feed\":5,\"travel\":8}\n",
 	} {
 		o := testOptions(f)
 		var told []int
@@ -195,7 +199,7 @@ func TestKeepGoingSaysWhy(t *testing.T) {
 // What a spreadsheet would take for a formula is a text in the answer; a number with a sign stays a number, and what an
 // earlier answer escaped is read as it was meant.
 func TestFormulasAreTamed(t *testing.T) {
-	out, _, err := answers(t, "note,aim,gauge,feed,travel\n=HYPERLINK(1),-0.5,18ga,5,8\n'=1,'-0.5mm,18ga,5,8\n\"a\nb\x1b[31m\",0,18ga,5,8\n", testOptions(CSV))
+	out, _, err := answers(t, "note,aim,metal,gauge,feed,travel\n=HYPERLINK(1),-0.5,hsla,18ga,5,8\n'=1,'-0.5mm,hsla,18ga,5,8\n\"a\nb\x1b[31m\",0,hsla,18ga,5,8\n", testOptions(CSV))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -212,7 +216,7 @@ func TestFormulasAreTamed(t *testing.T) {
 
 // Semicolons, tabs and a mark of the byte order are what spreadsheets write.
 func TestWhatSpreadsheetsWrite(t *testing.T) {
-	for _, text := range []string{"\ufeffGauge;Feed;Travel\r\n18ga;5,2;8\r\n", "gauge\tfeed\ttravel\n18ga\t5.2\t8\n"} {
+	for _, text := range []string{"\ufeffGauge;Feed;Travel;Metal\r\n18ga;5,2;8;hsla\r\n", "gauge\tfeed\ttravel\tmetal\n18ga\t5.2\t8\thsla\n"} {
 		out, tally, err := answers(t, text, testOptions(CSV))
 		if err != nil || tally.Answered != 1 || !strings.Contains(out, string(text[strings.IndexAny(text, ";\t")])+"5.2") {
 			t.Errorf("%q: %+v, %v\n%s", text, tally, err, out)
@@ -266,8 +270,8 @@ func waiting(t *testing.T, text string) io.Reader {
 // An input that brings nothing more holds nobody: neither who gives the batch up nor one that a bad row or a full disk ends.
 func TestNobodyWaitsForAnInputThatWaits(t *testing.T) {
 	for f, rows := range map[Format][2]string{
-		CSV:       {"gauge,feed,travel\n18ga,5,8\n", "44ga,5,8\n"},
-		JSONLines: {`{"gauge":18,"feed":5,"travel":8}` + "\n", `{"gauge":44}` + "\n"},
+		CSV:       {"metal,gauge,feed,travel\nhsla,18ga,5,8\n", "hsla,44ga,5,8\n"},
+		JSONLines: {`{"metal":"hsla","gauge":18,"feed":5,"travel":8}` + "\n", `{"gauge":44}` + "\n"},
 	} {
 		ctx, stop := context.WithCancel(context.Background())
 		o := testOptions(f)
@@ -293,8 +297,8 @@ func TestNobodyWaitsForAnInputThatWaits(t *testing.T) {
 // What cannot be read is not lost unseen: the row that holds it says so, and its place is kept.
 func TestForeignLettersAreMarked(t *testing.T) {
 	for f, text := range map[Format]string{
-		CSV:       "id,gauge,feed,travel\nT\xfcre,18ga,5,8\nTüre,18ga,5,8\n",
-		JSONLines: "{\"id\":\"T\xfcre\",\"gauge\":18}\n{\"id\":\"Türe\",\"gauge\":18,\"feed\":5,\"travel\":8}\n",
+		CSV:       "id,metal,gauge,feed,travel\nT\xfcre,hsla,18ga,5,8\nTüre,hsla,18ga,5,8\n",
+		JSONLines: "{\"id\":\"T\xfcre\",\"gauge\":18}\n{\"id\":\"Türe\",\"metal\":\"hsla\",\"gauge\":18,\"feed\":5,\"travel\":8}\n",
 	} {
 		o := testOptions(f)
 		o.KeepGoing = true

@@ -77,6 +77,18 @@ func (r *row) put(name string, f *field.Field, text string) {
 	}
 }
 
+// lacking is the fault of a row that says not what is joined: nobody reads in a table of cards what was assumed for one row.
+func (r *row) lacking() {
+	j := &r.job
+	switch {
+	case r.fault != nil:
+	case j.Metal == "":
+		r.fault = &Fault{r.line, "metal", "none is given", "write the metal of every row, as galvanized or mild-steel"}
+	case j.Gauge == 0 && !j.Thickness.Set && !j.ShaftDia.Set:
+		r.fault = &Fault{r.line, "gauge", "none is given", "write every row's gauge or thickness, as 18ga, .060 or 1.5mm"}
+	}
+}
+
 // codes are the cautions of a card by their codes, stops its stops in full: nobody may miss one in a table.
 func codes(card *calc.Card) (stops, cautions []string) {
 	for i := range card.Warnings {

@@ -97,6 +97,7 @@ func feed(ctx context.Context, t table, queue, order chan<- *task) {
 
 // fill computes the row's line of the output.
 func (k *task) fill(ctx context.Context, t table, o *Options, used spent) {
+	k.row.lacking()
 	if k.row.fault == nil {
 		var card calc.Card
 		if card, k.err = o.Solve(ctx, k.row.job, k.row.source); k.err == nil {

@@ -50,7 +50,7 @@ func TestResumeFromAnyByte(t *testing.T) {
 
 // Rows that were refused stay; the batch goes on behind them.
 func TestResumeBehindRefusedRows(t *testing.T) {
-	text := "id,gauge,feed,travel\na,44,5,8\nb,18ga,5,8\nc,18ga,5\nd,18ga,4,8\n"
+	text := "id,metal,gauge,feed,travel\na,hsla,44,5,8\nb,hsla,18ga,5,8\nc,hsla,18ga,5\nd,hsla,18ga,4,8\n"
 	o := testOptions(CSV)
 	o.KeepGoing = true
 	whole, _, err := answers(t, text, o)

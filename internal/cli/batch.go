@@ -29,7 +29,8 @@ func (d *Deps) batchCommand() *cobra.Command {
 		Short: "Cards for many jobs: a CSV table or JSON lines in, the same with the answers out",
 		Long: `A card for each row of FILE, in the rows' order and on all cores; - is standard input. Columns, or the keys of JSON
 lines, are named like the flags of card, and their cells hold what those flags take; power-source is one of them; id, name
-and note, and what --carry names, are carried along. An empty cell is a flag that is not given.
+and note, and what --carry names, are carried along. An empty cell is a flag that is not given, and
+what is not given is assumed as card does; but every row needs its metal and its gauge or thickness.
 
 CSV comes back with its own columns, then error, verdict, stop (in full), cautions and assumed (by name), then value, low and
 high of every figure, always metric, with a point. Its columns may be parted by semicolons, as spreadsheets write them where the comma is
@@ -44,7 +45,7 @@ found to be those of FILE. Nothing is overwritten.`,
 		Example: `  brazebooth batch jobs.csv > cards.csv
   brazebooth batch jobs.jsonl --out cards.jsonl --keep-going
   brazebooth batch jobs.csv --out cards.csv --resume
-  printf 'gauge,feed,travel\n18ga,5,8\n20ga,4,8\n' | brazebooth batch - --format csv`,
+  printf 'metal,gauge\nmild-steel,18ga\ngalvanized,20ga\n' | brazebooth batch - --format csv`,
 		Args: oneArg("a file, or - for standard input", "brazebooth batch jobs.csv"),
 		RunE: func(cmd *cobra.Command, args []string) error { return d.batch(cmd, args[0], &w) },
 	}

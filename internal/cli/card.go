@@ -18,7 +18,7 @@ func (d *Deps) cardCommand() *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "card",
 		Short: "The settings card of a job",
-		Long: `The settings card of a job. Any subset of flags works: what is missing is assumed and marked so.
+		Long: `The settings card of a job. Any of the flags will do: what is missing is assumed and marked so.
 --feed and --amps are two ways to say the same thing; with both, the feed rules and the amps count as a
 reading of the meter. --show puts pages beside it on one sheet: all, or any of fit, filler, prepare, overlay,
 machine, strength, air, cost; what is assumed then stands in the order of how much it moves the answer.`,
@@ -34,6 +34,9 @@ machine, strength, air, cost; what is assumed then stands in the order of how mu
 			job, err := d.jobWith(cmd)
 			if err != nil {
 				return err
+			}
+			if calc.Unlearned(job) == (calc.Job{}) {
+				return wrong("card: no job is given", "type what is at hand, as --metal galvanized --gauge 18ga; the rest is assumed and marked so")
 			}
 			card, err := d.solve(cmd.Context(), job)
 			if err != nil {

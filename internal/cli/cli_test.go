@@ -52,7 +52,7 @@ func TestWrongUseExitsWith2(t *testing.T) {
 
 func TestAnswersExitWith0(t *testing.T) {
 	for _, line := range []string{
-		"", "--units inch", "--theme contrast", "card", "card --metal brass --gauge 20", "card --filler steel", "card --wire 1.8mm",
+		"", "--units inch", "--theme contrast", "card --gauge 18ga", "card --metal brass --gauge 20", "card --filler steel", "card --wire 1.8mm",
 		"card --gauge 16 --feed 250ipm --amps 140", "card --metal copper --gauge 1mm --joint butt", "card --joint plug",
 		"card --mode timed --joint butt --gap 2mm", "card --help", "help", "help card", "help gauge", "gauge 16ga", "tables", "version",
 		"wire", "completion bash", "correct", "correct --seen rolled-edge --feed 5 --travel 9", "card --feed 5 --travel 9 --show all", "card --feed 5 --travel 9 --show all --markdown", "filler --feed 5 --travel 9", "prepare --feed 5 --travel 9",

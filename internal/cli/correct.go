@@ -19,11 +19,12 @@ func (d *Deps) correctCommand() *cobra.Command {
 	var tried []string
 	cmd := &cobra.Command{
 		Use:   "correct",
-		Short: "What a test bead shows, what lies behind it, and the one setting to change",
+		Short: "What a test bead shows, what lies behind it, and the one thing to change",
 		Long: `What the last test bead shows, what likely lies behind it, and the smallest change of one setting that is more
-likely than not to make the next one good. Give the settings that the bead was laid with; without --seen it lists what
+likely than not to make the next one good; where no setting is at fault, what cures it. Give the settings that the bead was laid with; without --seen it lists what
 may be seen, drawn. --tried tells of earlier beads that differed in one setting, oldest first: what they showed narrows
-what the window leaves open, so that each answer halves it.
+what the window leaves open, so that each answer halves it. A bead told of with the last one's own setting says that
+the cure was done in vain: the next cause comes first.
 
 ` + sightList(),
 		Example: `  brazebooth correct --metal galvanized --gauge 18ga --joint lap --feed 5m/min --travel 9 --seen rolled-edge

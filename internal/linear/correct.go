@@ -78,8 +78,11 @@ func (t *talk) advice(part *calc.Part) {
 	t.part = part
 	rest := *part
 	rest.Correction = nil
-	if c.Change != nil {
+	switch {
+	case c.Change != nil:
 		t.voice.say("Change ", sheet.ChangeText(c.Change, t.units), ".")
+	case c.Do != "":
+		t.voice.say("Change: ", c.Do, ".")
 	}
 	t.voice.say(sentence(c.Why))
 	t.readPart(&rest)

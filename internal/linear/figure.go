@@ -41,8 +41,11 @@ func valueIn(f *calc.Figure, sys quantity.System) string {
 	text := inUnit(number, quantity.Label(f.Unit, sys))
 	if low, high, ok := strings.Cut(band, "–"); ok && f.Low != f.High {
 		text += ", "
-		if f.Suggested() { // what the hand may choose, not what is in doubt
+		switch { // what the hand may choose, not what is in doubt
+		case f.Suggested():
 			text += "good "
+		case f.Usual():
+			text += "usual "
 		}
 		text += "between " + inUnit(low, "") + " and " + inUnit(high, "")
 	}

@@ -3,6 +3,7 @@ package sheet
 import (
 	"encoding/json"
 	"fmt"
+	"slices"
 	"strings"
 
 	"brazebooth/calc"
@@ -17,6 +18,7 @@ func PartText(p *calc.Part, o Options) string {
 	w.head(&p.Card, o)
 	w.stops(&p.Card)
 	w.part(p, o)
+	w.short(dangers(&p.Card, p.Warnings))
 	w.assumed(&p.Card)
 	if len(o.Open) > 0 {
 		w.line("")
@@ -169,11 +171,19 @@ func (w *writer) correction(c *calc.Correction, o Options) {
 	if c == nil {
 		return
 	}
-	if c.Change != nil {
-		w.para("CHANGE  ", ChangeText(c.Change, o.Units))
+	if text := CorrectionText(c.Change, c.Do, o.Units); text != "" {
+		w.para("CHANGE  ", text)
 	}
 	w.para("", c.Why)
 	w.line("")
+}
+
+// CorrectionText is the one thing to change after a bead: a setting, or what is done in place of one; "" where nothing is.
+func CorrectionText(c *calc.Change, do string, sys quantity.System) string {
+	if c != nil {
+		return ChangeText(c, sys)
+	}
+	return do
 }
 
 // ChangeText says a change in words: "travel from 9.3 to 8.1 mm/s".
@@ -214,11 +224,12 @@ func sectionOf(p *calc.Part) partSection {
 	return s
 }
 
-// PartJSON writes a page as a card's document with the page's figures and its reasons under sections.
+// PartJSON writes a page as a card's document with the page's figures, its own cautions and the card's of what hurts a
+// hand, and its reasons under sections.
 func PartJSON(p *calc.Part, version string) ([]byte, error) {
 	c := p.Card
 	c.Figures = p.Figures
-	c.Warnings = append(append([]calc.Warning{}, p.Warnings...), calc.Stops(p.Card.Warnings)...)
+	c.Warnings = slices.Concat([]calc.Warning{}, p.Warnings, calc.Stops(p.Card.Warnings), dangers(&p.Card, p.Warnings))
 	c.Section.Drawn = false
 	d := documentOf(&c, version)
 	b, err := json.Marshal(sectionOf(p))

@@ -27,6 +27,7 @@ type practiceBead struct {
 	Section *calc.Section `json:"section,omitempty"`
 	Unmet   []string      `json:"unmet,omitempty"` // of a job that is over
 	Change  *calc.Change  `json:"change,omitempty"`
+	Do      string        `json:"do,omitempty"` // where no setting was to be changed
 	Why     string        `json:"why,omitempty"`
 }
 
@@ -84,7 +85,7 @@ func solutionOf(p *Practice) *solution {
 	for i := range p.Run.Steps {
 		step := &p.Run.Steps[i]
 		b := beadOf(&step.Bead, true)
-		b.Change, b.Why = step.Change, step.Why
+		b.Change, b.Do, b.Why = step.Change, step.Do, step.Why
 		s.Beads = append(s.Beads, b)
 	}
 	names := [3]string{}

@@ -158,8 +158,8 @@ func (w *writer) practiceRun(p *Practice, o Options) {
 	for i := range p.Run.Steps {
 		s := &p.Run.Steps[i]
 		w.practiceBead(i+1, &s.Bead, o, true)
-		if s.Change != nil {
-			w.para("        CHANGE  ", ChangeText(s.Change, o.Units))
+		if text := CorrectionText(s.Change, s.Do, o.Units); text != "" {
+			w.para("        CHANGE  ", text)
 		}
 	}
 	w.para("A setting that is good in this booth: ", SettingText(&p.Job.Best, o.Units))

@@ -194,11 +194,22 @@ func aside(card *calc.Card, f *calc.Figure, o Options) string {
 // room stands beside the range of a suggested setting, which is no doubt but what the hand may choose.
 const room = "good between"
 
+// usual stands there where no setting is judged.
+const usual = "usual; not judged"
+
 func remark(card *calc.Card, f *calc.Figure, o Options) string {
 	switch f.Name {
 	case "wire_feed":
+		if f.Usual() {
+			return usual
+		}
 		if f.Suggested() {
 			return room
+		}
+	case "gas_flow":
+		if !card.Job.Flow.Set && o.Units != quantity.Both && len(f.Basis.Inputs) > 0 {
+			bore := f.Basis.Inputs[0]
+			return quantity.Show(bore.Value, "mm", o.Units) + " nozzle" + map[bool]string{true: " assumed"}[bore.Assumed]
 		}
 	case "travel":
 		pace := fmt.Sprintf("%.1f s for 100 mm", quantity.Seconds100(f.Value))
@@ -207,6 +218,9 @@ func remark(card *calc.Card, f *calc.Figure, o Options) string {
 		}
 		if f.Suggested() && o.Units != quantity.Both { // which leaves no room for it
 			pace = room + "; " + pace
+		}
+		if f.Usual() && o.Units != quantity.Both {
+			pace = "usual; " + pace
 		}
 		return pace
 	case "seam_length":

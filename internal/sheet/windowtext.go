@@ -46,6 +46,10 @@ func WindowText(m *calc.Map, given *calc.Card, o Options) string {
 	w.line("")
 	w.givenText(m, given, o)
 	w.windowVerdict(m, o)
+	if list := dangers(&m.Card, nil); len(list) > 0 {
+		w.line("")
+		w.short(list)
+	}
 	return w.String()
 }
 
@@ -93,7 +97,6 @@ func (w *writer) windowVerdict(m *calc.Map, o Options) {
 	at := quantity.Show(m.Suggestion.Feed, "m/min", sys) + " at " + quantity.Show(m.Suggestion.Travel, "mm/s", sys)
 	if m.Good {
 		w.para("", fmt.Sprintf("Suggested: %s. Chance that it meets every edge, over everything uncertain: %.0f %%.%s", at, m.Chance.Good, spoiled(m)))
-		w.para("", "It comes from this map, finer than the card's own: where the two differ, take this one.")
 	} else {
 		w.para("", "No feed and travel meet every edge. The nearest miss: "+at+".")
 	}

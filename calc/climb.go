@@ -1,0 +1,178 @@
+package calc
+
+import (
+	"math"
+
+	"brazebooth/internal/crew"
+)
+
+// spot is a setting with its limits and how each goes along feed and along travel: what a card's margin is computed from.
+type spot struct {
+	feed, travel float64 // mm/s
+	logs         limits
+	courses      [limitCount]courses
+	margin       float64 // %, as on the card
+}
+
+// spotAt computes a setting and a probe to each side of it; false where the model ends there.
+func (h *heatField) spotAt(m *margins, feed, travel float64) (spot, bool) {
+	s := spot{feed: feed, travel: travel, logs: m.beside(h, feed, travel)}
+	if !s.logs.known() {
+		return s, false
+	}
+	var beside [2][2]limits
+	for side, by := range [2]float64{math.Exp(-probe), math.Exp(probe)} {
+		beside[0][side], beside[1][side] = m.beside(h, feed*by, travel), m.beside(h, feed, travel*by)
+	}
+	if !bothWays(&beside) {
+		return s, false
+	}
+	var d [limitCount]float64
+	s.courses, d = s.logs.along(&beside)
+	if _, s.margin = nearest(&d); math.IsInf(s.margin, -1) { // no change leads inside: the less is missing the better
+		s.margin = -1e6 + max(-1e6, 100*unmet((*[limitCount]float64)(&s.logs)))
+	}
+	return s, true
+}
+
+// marginAt is the margin that the slopes promise a logarithmic step away, as a logarithm.
+func (s *spot) marginAt(byFeed, byTravel float64) float64 {
+	least := math.Inf(1)
+	missing := 0.0
+	for k, l := range s.logs {
+		if l >= far {
+			continue
+		}
+		f, t := s.courses[k][0].slope, s.courses[k][1].slope
+		l += f*byFeed + t*byTravel
+		missing += min(0, l)
+		least = min(least, reach(l, f, t))
+	}
+	if least > -far {
+		return least
+	}
+	return -far + max(-far, missing)
+}
+
+// marginOf is how far limits are from the nearest edge, as a logarithmic change of feed or travel; below zero where an
+// edge is not met.
+func marginOf(l, byFeed, byTravel *[limitCount]float64) float64 {
+	var d [limitCount]float64
+	for k := range d {
+		d[k] = reach(l[k], byFeed[k], byTravel[k])
+	}
+	if _, worst := nearest(&d); worst > -far {
+		return worst
+	}
+	return -far + max(-far, unmet(l))
+}
+
+// room is the logarithmic step one way after which the slopes have the first limit at zero, at most 1.
+func (s *spot) room(axis int, way float64) float64 {
+	least := 1.0
+	for k, l := range s.logs {
+		if fall := -s.courses[k][axis].slope * way; fall > 0 && l < far {
+			least = min(least, l/fall)
+		}
+	}
+	return least
+}
+
+// climb goes from a spot to the one furthest from every edge about it: step by step to where the slopes promise most,
+// within a reach that shrinks where they promised too much.
+func (h *heatField) climb(m *margins, from spot, feeds, travels axis) spot {
+	const steps, least, gain = 5, 0.02, 0.003
+	wide := 2.0 / 3 * max(feeds.cell(), travels.cell())
+	for range steps {
+		byFeed, byTravel, promised := from.uphill(wide, feeds, travels)
+		if promised < from.marginAt(0, 0)+gain {
+			break
+		}
+		next, ok := h.spotAt(m, from.feed*math.Exp(byFeed), from.travel*math.Exp(byTravel))
+		if ok && next.margin > from.margin {
+			from = next
+			continue
+		}
+		if wide /= 3; wide < least {
+			break
+		}
+	}
+	return from
+}
+
+// uphill is the step within a reach, and within both axes, from which the slopes promise the greatest margin.
+func (s *spot) uphill(wide float64, feeds, travels axis) (byFeed, byTravel, margin float64) {
+	margin = s.marginAt(0, 0)
+	across := wide
+	for range 3 {
+		f0, v0 := byFeed, byTravel
+		const scan = 6
+		for i := -scan; i <= scan; i++ {
+			f := feeds.within(s.feed, f0+across*float64(i)/scan, wide)
+			for j := -scan; j <= scan; j++ {
+				v := travels.within(s.travel, v0+across*float64(j)/scan, wide)
+				if p := s.marginAt(f, v); p > margin {
+					byFeed, byTravel, margin = f, v, p
+				}
+			}
+		}
+		across /= 5
+	}
+	return byFeed, byTravel, margin
+}
+
+// cell is the logarithm between two points, 0 where the axis is one value.
+func (a axis) cell() float64 {
+	if a.n == 1 {
+		return 0
+	}
+	return a.step()
+}
+
+// within keeps a logarithmic step from a value inside a reach and the axis.
+func (a axis) within(from, by, wide float64) float64 {
+	if a.n == 1 {
+		return 0
+	}
+	return max(math.Log(a.low/from), -wide, min(math.Log(a.high/from), wide, by))
+}
+
+// Peaks that are climbed from: the first always, more where those lead to nothing good or to a thin zone.
+const (
+	firstPeaks, morePeaks = 2, 4
+	thinZone              = 4 // %
+)
+
+// best climbs from a map's peaks and takes the highest place reached; false where the model has no answer at any.
+func (c *limitMap) best(h *heatField, m *margins, feeds, travels axis) (spot, bool) {
+	tops := c.peaks(firstPeaks + morePeaks)
+	first := min(firstPeaks, len(tops))
+	best, ok := c.highest(h, m, feeds, travels, tops[:first])
+	if ok && best.margin > thinZone {
+		return best, true
+	}
+	if other, found := c.highest(h, m, feeds, travels, tops[first:]); found && (!ok || other.margin > best.margin) {
+		return other, true
+	}
+	return best, ok
+}
+
+// highest climbs from each of some peaks, side by side.
+func (c *limitMap) highest(h *heatField, m *margins, feeds, travels axis, tops []peak) (best spot, found bool) {
+	reached, ok := make([]spot, len(tops)), make([]bool, len(tops))
+	var wg crew.Crew
+	for i, p := range tops {
+		wg.Go(func() {
+			if reached[i], ok[i] = h.spotAt(m, c.feeds.at(p.x), c.travels.at(p.y)); ok[i] {
+				reached[i] = h.climb(m, reached[i], feeds, travels)
+			}
+		})
+	}
+	wg.Wait()
+	for i := range reached {
+		if ok[i] && (!found || reached[i].margin > best.margin) {
+			best, found = reached[i], true
+		}
+	}
+	return best, found
+}

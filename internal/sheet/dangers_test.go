@@ -1,0 +1,56 @@
+package sheet
+
+import (
+	"encoding/json"
+	"strings"
+	"testing"
+
+	"brazebooth/calc"
+)
+
+// No page goes without the fume, the eyes and the fire, in text and in JSON; a stopped one has its stops.
+func TestEveryPageNamesTheDangers(t *testing.T) {
+	for _, joint := range []string{"lap", "overlay"} {
+		card, err := calc.Solve(calc.Job{Metal: "galvanized", Thickness: calc.Some(1.5), Joint: joint, Feed: calc.Some(5), Travel: calc.Some(8), Length: calc.Some(100)})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, p := range calc.Pages() {
+			if p.Of == nil {
+				continue
+			}
+			part, err := p.Answer(&card)
+			if err != nil {
+				continue // not for this joint
+			}
+			text := strings.Join(strings.Fields(PartText(&part, Options{})), " ")
+			for _, want := range []string{"head out of the plume", "Eyes: shade", "fire watch 60 min"} {
+				if !strings.Contains(text, want) {
+					t.Errorf("%s, %s: %q is missing", joint, p.Name, want)
+				}
+			}
+			b, err := PartJSON(&part, "test")
+			if err != nil {
+				t.Fatal(err)
+			}
+			var doc struct{ Warnings []calc.Warning }
+			if err := json.Unmarshal(b, &doc); err != nil {
+				t.Fatal(err)
+			}
+			codes := map[string]int{}
+			for _, w := range doc.Warnings {
+				codes[w.Code]++
+			}
+			if codes["zinc-fume"] != 1 || codes["eyes"] != 1 || codes["fire"] != 1 {
+				t.Errorf("%s, %s: %v", joint, p.Name, codes)
+			}
+		}
+	}
+	stopped, err := calc.Solve(calc.Job{Metal: "brass", Thickness: calc.Some(1), Feed: calc.Some(4), Travel: calc.Some(8), Hazard: "tank"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if list := dangers(&stopped, nil); len(list) > 0 {
+		t.Errorf("a stopped job: %v", list)
+	}
+}
