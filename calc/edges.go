@@ -121,7 +121,7 @@ func (m *margins) simple(o *[outs]float64, l *[limitCount]float64) {
 func (m *margins) wets(s *heatState) float64 {
 	theta := math.Pi
 	if s.bridged {
-		theta = max(s.toes.Larger(), 0.02)
+		theta = max(s.toes.Larger(), flattest*math.Pi/180)
 	}
 	return math.Log(m.cold / theta)
 }

@@ -217,6 +217,9 @@ func (v *verdict) margin(list []Figure, b *board, s *spread, m *margins) (Figure
 // within999 is a change in per cent, 999 where there is none or it is larger.
 func within999(percent float64) float64 { return max(-999, min(999, percent)) }
 
+// flattest is the least toe angle that is told from none, degrees.
+const flattest = 0.02 * 180 / math.Pi
+
 // doubt is how far a limit's logarithm moves between the ends of the band of the figure that it compares:
 // down first, then up.
 func (v *verdict) doubt(at limit, list []Figure, b *board, s *spread, m *margins) (down, up float64) {
@@ -230,7 +233,7 @@ func (v *verdict) doubt(at limit, list []Figure, b *board, s *spread, m *margins
 	switch at {
 	case lWets:
 		if f, ok := find(list, "wetting_angle"); ok {
-			return ratio(f.Value, max(f.Low, 1), f.High)
+			return ratio(max(f.Value, flattest), max(f.Low, flattest), max(f.High, flattest))
 		}
 	case lSolid, lBurn:
 		if f, ok := find(list, "base_peak_temperature"); ok {

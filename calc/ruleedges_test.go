@@ -1,0 +1,86 @@
+package calc
+
+import (
+	"context"
+	"math"
+	"strings"
+	"testing"
+
+	"brazebooth/tables"
+)
+
+// Volts are unusual beyond two bands of the load line, which a reading of its own has moved, and not before.
+func TestUnusualVoltsByTheLearnedLine(t *testing.T) {
+	job := Job{Metal: "mild-steel", Gauge: 16, Joint: "lap", Feed: Some(5), Travel: Some(6), VoltFactor: Some(1.2), VoltFactorSigma: Some(0.02)}
+	f, _ := card(t, job).Figure("volts")
+	for by, want := range map[float64]bool{1.9: false, 2.1: true, -1.9: false, -2.1: true} {
+		job.Volts = Some(f.Value + by*tables.DipVoltBand.V)
+		if c := card(t, job); c.Warned("volts-unusual") != want {
+			t.Errorf("%.2f V where %.2f are usual, %.1f bands off: told %v", job.Volts.V, f.Value, by, !want)
+		}
+	}
+}
+
+// A duty at this current needs both of the plate's figures.
+func TestDutyNeedsThePlate(t *testing.T) {
+	job := Job{Metal: "mild-steel", Gauge: 16, Joint: "lap", Feed: Some(5), Travel: Some(6)}
+	for _, x := range []struct {
+		amps, duty Opt
+		want       bool
+	}{{Some(180), Some(30), true}, {Some(180), Opt{}, false}, {Opt{}, Some(30), false}} {
+		job.RatedAmps, job.RatedDuty = x.amps, x.duty
+		if _, ok := pageOf(t, Machine, job).Figure("duty_cycle"); ok != x.want {
+			t.Errorf("%v A, %v %%: a duty %v", x.amps, x.duty, ok)
+		}
+	}
+}
+
+// What was learned with a wire holds its errors; a voltage that was typed in alone holds none.
+func TestOnlyLearnedVoltageHoldsTheWiresErrors(t *testing.T) {
+	job := Job{Metal: "mild-steel", Gauge: 16, Joint: "lap", Feed: Some(5), Travel: Some(6), Phi: Some(3.2)}
+	alone := card(t, job)
+	job.PhiSigma = Some(0.15)
+	learned := card(t, job)
+	leansOnWire := func(c *Card) bool {
+		f, _ := c.Figure("current")
+		for _, in := range f.Basis.Inputs {
+			if in.Name == knobNames[kWire].name && math.Abs(in.Sensitivity) > 0.5 {
+				return true
+			}
+		}
+		return false
+	}
+	if !leansOnWire(alone) || leansOnWire(learned) {
+		t.Errorf("the current leans on the wire's diameter: alone %v, learned %v", leansOnWire(alone), leansOnWire(learned))
+	}
+}
+
+// The two edges that are furthest from met are named, the worse one first, and not one edge twice.
+func TestWorstTwoEdges(t *testing.T) {
+	var v verdict
+	for i := range v.d {
+		v.d[i] = 50
+	}
+	v.d[lFloor], v.d[lSpray], v.d[lWets] = -20, -30, -10
+	if a, b := v.worst(); a != "“arc steady”" || b != "“wets”" {
+		t.Errorf("%s and %s", a, b)
+	}
+	v.d[lWets], v.d[lSolid] = -40, -35
+	if a, b := v.worst(); a != "“wets”" || b != "“base stays solid”" {
+		t.Errorf("%s and %s", a, b)
+	}
+}
+
+// A beat is at most ten seconds on and off: so long is taken, a hair more is not.
+func TestLongestBeat(t *testing.T) {
+	job := Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(2), Mode: "timed", ArcOn: Some(longestBeat), ArcOff: Some(1)}
+	ctx, stop := context.WithCancel(t.Context())
+	stop()
+	if _, err := runGap(ctx, job, false, nil); err != nil && strings.Contains(err.Error(), "no beat") {
+		t.Errorf("%g s on: %v", job.ArcOn.V, err)
+	}
+	job.ArcOn = Some(longestBeat + 0.001)
+	if _, err := runGap(ctx, job, false, nil); err == nil || !strings.Contains(err.Error(), "no beat") {
+		t.Errorf("%g s on: %v", job.ArcOn.V, err)
+	}
+}
