@@ -84,3 +84,22 @@ func TestLongestBeat(t *testing.T) {
 		t.Errorf("%g s on: %v", job.ArcOn.V, err)
 	}
 }
+
+// Good by less than a hand repeats is said to be only just good.
+func TestOnlyJustGoodIsSaid(t *testing.T) {
+	for margin, want := range map[float64]bool{-1: false, 0: true, 4.9: true, 5: false, 30: false} {
+		v := verdict{modelled: true, zone: "good"}
+		for i := range v.d {
+			v.d[i] = 60
+		}
+		v.d[lFloor] = margin
+		w := warnings{card: &Card{}}
+		if w.justGood(&v); (len(w.list) == 1) != want {
+			t.Errorf("%g %% away: %+v", margin, w.list)
+		}
+	}
+	c := card(t, Job{Metal: "stainless-304", Gauge: 24, Joint: "butt"})
+	if m, _ := c.Figure("margin"); c.Warned("just-good") != (c.Verdict() == "good" && m.Value < tables.HandRepeats.V) {
+		t.Errorf("margin %g %%, %s: %v", m.Value, c.Verdict(), c.Warnings)
+	}
+}

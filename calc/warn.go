@@ -49,6 +49,7 @@ func warn(card *Card, b *board, s *spread, sug *suggestion, v *verdict) {
 		w.say(w.card.Used.Position) // the heat flow is computed flat
 	}
 	w.setting(sug, v)
+	w.justGood(v)
 	w.learned(s)
 	w.eyes(s.value[oAmps])
 	w.always()
@@ -357,6 +358,16 @@ func (w *warnings) setting(sug *suggestion, v *verdict) {
 	first, second := v.worst()
 	w.tell("no-good-setting", Caution, ownCalc,
 		"No feed and travel that are open here meet every edge; the nearest miss is shown. %s and %s cross. Try another wire size, filler, mode or thickness: the window computes which of them opens a good zone.", first, second)
+}
+
+// justGood: a setting that meets every edge by less than a hand repeats is good on paper.
+func (w *warnings) justGood(v *verdict) {
+	at, d := nearest(&v.d)
+	if !v.modelled || v.zone != "good" || !(d >= 0 && d < tables.HandRepeats.V) {
+		return
+	}
+	w.tell("just-good", Caution, tables.HandRepeats.Source,
+		"Only just good: “%s” is %.0f %% of feed or travel away, less than a hand repeats (about %.0f %%). The window tells what opens a wider zone.", edgeNames[at], d, tables.HandRepeats.V)
 }
 
 // eyes: the filter shade for the arc-on current.

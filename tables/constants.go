@@ -90,6 +90,9 @@ var (
 	// HandAim is the 95 % half-band of where a hand points the arc across the joint.
 	HandAim = Datum{0.5, 0.5, 0.5, "mm", practice}
 
+	// HandRepeats is how closely a hand repeats a travel, and a feeder a feed, from bead to bead.
+	HandRepeats = Datum{5, 3, 10, "%", practice}
+
 	// GunAngle is the push angle from square to the seam.
 	GunAngle = Datum{15, 10, 20, "deg", practice}
 

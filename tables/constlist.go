@@ -33,6 +33,7 @@ var constants = [...]Constant{
 	{"HandSpeedHigh", &HandSpeedHigh},
 	{"GunAngle", &GunAngle},
 	{"HandAim", &HandAim},
+	{"HandRepeats", &HandRepeats},
 	{"SheetThinnest", &SheetThinnest},
 	{"SheetThickest", &SheetThickest},
 	{"ServiceLimit", &ServiceLimit},
