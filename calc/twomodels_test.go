@@ -108,7 +108,7 @@ func (d differences) of(name string) (median, worst float64) {
 // The two models against each other: metal, thickness, lap, tee and butt, at three quarters and four thirds of the
 // suggested travel. In thin steel they differ by what lies between them: the section's skin is hotter than the mean
 // that the plane knows, and grows apart from it with thickness; in copper the section's fast source lets no heat run
-// ahead of the arc. The limits are what was measured, rounded up.
+// ahead of the arc. The limits are what was measured, rounded up; they go with the suggestions, since these are where it is measured.
 func TestTwoModels(t *testing.T) {
 	if testing.Short() {
 		t.Skip("fifty moving arcs")
@@ -121,11 +121,11 @@ func TestTwoModels(t *testing.T) {
 		median map[string]float64 // at most
 	}{
 		{"steel 0.4 mm", steels, 0.4, map[string]float64{"wetted width": 0.04, "peak rise": 0.05, "zinc boiled": 0.03, "zinc melted": 0.03}},
-		{"steel 0.8 mm", steels, 0.8, map[string]float64{"wetted width": 0.11, "peak rise": 0.11, "zinc boiled": 0.08, "zinc melted": 0.03}},
-		{"steel 1.5 mm", steels, 1.5, map[string]float64{"wetted width": 0.24, "peak rise": 0.17, "zinc boiled": 0.18, "zinc melted": 0.04}},
-		{"steel 2.5 mm", steels, 2.5, map[string]float64{"wetted width": 0.59, "peak rise": 0.35, "zinc boiled": 0.36, "zinc melted": 0.06}},
-		{"copper 0.8 mm", []string{"copper"}, 0.8, map[string]float64{"wetted width": 0.04, "peak rise": 0.05}},
-		{"copper 1.5 mm", []string{"copper"}, 1.5, map[string]float64{"wetted width": 0.21, "peak rise": 0.09}},
+		{"steel 0.8 mm", steels, 0.8, map[string]float64{"wetted width": 0.11, "peak rise": 0.10, "zinc boiled": 0.08, "zinc melted": 0.03}},
+		{"steel 1.5 mm", steels, 1.5, map[string]float64{"wetted width": 0.24, "peak rise": 0.16, "zinc boiled": 0.16, "zinc melted": 0.05}},
+		{"steel 2.5 mm", steels, 2.5, map[string]float64{"wetted width": 0.57, "peak rise": 0.32, "zinc boiled": 0.42, "zinc melted": 0.06}},
+		{"copper 0.8 mm", []string{"copper"}, 0.8, map[string]float64{"wetted width": 0.04, "peak rise": 0.07}},
+		{"copper 1.5 mm", []string{"copper"}, 1.5, map[string]float64{"wetted width": 0.23, "peak rise": 0.08}},
 	} {
 		d := differences{}
 		for _, metal := range group.metals {
