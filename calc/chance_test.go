@@ -60,6 +60,9 @@ func plainly(b *board, c *Card, n int) (good, sigma float64) {
 // error of 100·√(p(1−p)/101), 4.7 where one in three is bad; the lattice is asked to keep within two of that for a job, joined
 // with that of the sample that it is held against, and in the mean of all jobs within 2.5 per cent of a hundred.
 func TestChanceAgreesWithPlainSampling(t *testing.T) {
+	if testing.Short() {
+		t.Skip("thousands of sections")
+	}
 	n, sum := 1500, 0.0
 	jobs := chanceJobs
 	if testing.Short() {

@@ -18,6 +18,9 @@ import (
 // What stands on the page as the reason of a number gives that number, whatever the job: its formula is worked out with the
 // inputs that stand beside it.
 func TestFormulasGiveTheirFigures(t *testing.T) {
+	if testing.Short() {
+		t.Skip("every joint, mode and filler on every page")
+	}
 	fillers := tables.Fillers()
 	for i, joint := range [...]string{"lap", "butt", "tee", "corner", "plug", "overlay"} {
 		for k, mode := range [...]string{"dip", "pulsed", "timed"} {

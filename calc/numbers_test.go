@@ -45,6 +45,9 @@ var numberJobs = []struct {
 // Every number, word and warning of these jobs is what it was: a change that moves one shows it here, line by line, and is either
 // meant or a mistake. That the numbers are right is for the other tests.
 func TestNumbersAreWhatTheyWere(t *testing.T) {
+	if testing.Short() {
+		t.Skip("every page of two dozen jobs")
+	}
 	var b strings.Builder
 	said := texts{}
 	for _, x := range numberJobs {

@@ -49,6 +49,9 @@ func anyPractice(t *rapid.T) calc.Practice {
 
 // The same level and seed are the same booth, and another seed another one; its truth lies in the cards' own bands.
 func TestPracticeIsItsSeed(t *testing.T) {
+	if testing.Short() {
+		t.Skip("jobs of every level")
+	}
 	rapid.Check(t, func(t *rapid.T) {
 		p := anyPractice(t)
 		if q := practised(t, p.Level, p.Seed); p != q {
@@ -254,6 +257,9 @@ func TestPracticeReveals(t *testing.T) {
 
 // What a booth's work is called before it is set up is what it is.
 func TestPracticeWorkOf(t *testing.T) {
+	if testing.Short() {
+		t.Skip("the same job solved many times")
+	}
 	seen := map[string]bool{}
 	for level := 1; level <= len(calc.PracticeLevels()); level++ {
 		for seed := range uint64(3) {

@@ -130,6 +130,9 @@ func TestAnyJobGivesACardOrSaysWhatToType(t *testing.T) {
 
 // Every sensible pair of metal, joint and mode has a card.
 func TestEveryMetalJointAndMode(t *testing.T) {
+	if testing.Short() {
+		t.Skip("every metal, joint and mode")
+	}
 	for _, m := range tables.Metals() {
 		for _, joint := range tables.Joints() {
 			for _, mode := range tables.Modes() {

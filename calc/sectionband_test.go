@@ -20,6 +20,9 @@ var bandJobs = func() (list []Job) {
 // What the section says where nothing but the heat goes to an end of its band lies in the figure's own band, which holds more
 // than the heat. The heat is moved by the volts, at the same wire and travel.
 func TestBandsHoldWhatTheHeatDoes(t *testing.T) {
+	if testing.Short() {
+		t.Skip("a hundred cards")
+	}
 	checked := 0
 	for _, job := range bandJobs {
 		c := card(t, job)
@@ -50,6 +53,9 @@ func TestBandsHoldWhatTheHeatDoes(t *testing.T) {
 // The margin of a suggested setting is what its ranges say, which are looked for on the section itself: the nearer of their
 // ends, as well as a parabola through three points tells it.
 func TestMarginIsTheNearestEnd(t *testing.T) {
+	if testing.Short() {
+		t.Skip("dozens of searches")
+	}
 	for _, job := range bandJobs {
 		c := card(t, job)
 		margin, _ := c.Figure("margin")

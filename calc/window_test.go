@@ -112,6 +112,9 @@ func TestWindowIsWhole(t *testing.T) {
 
 // Any job has a map on which nothing is NaN, or an error that says what would have one.
 func TestAnyJobHasAMapOrAReason(t *testing.T) {
+	if testing.Short() {
+		t.Skip("a map for each job")
+	}
 	rapid.Check(t, func(t *rapid.T) {
 		j := anyJob().Draw(t, "job")
 		m, err := calc.WindowOf(context.Background(), j, calc.MapSize{Feeds: 4, Travels: 3}, nil)

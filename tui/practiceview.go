@@ -200,6 +200,8 @@ func (p *practicePage) beadBlock(th *theme, bead *calc.Bead, w, h int) block {
 	}
 	if perColumn > 0 {
 		b.say(th.quiet, 0, fmt.Sprintf("ten columns are %.1f mm", 10*perColumn), w)
+	} else if len(lines) > 0 {
+		b.say(th.quiet, 0, sheet.SketchText, w)
 	}
 	return b
 }

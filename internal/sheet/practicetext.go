@@ -138,6 +138,9 @@ func BeadDrawing(b *calc.Bead, width, height int) (lines []string, perColumn flo
 	return lines, 0
 }
 
+// SketchText stands under what is no drawing of the bead itself, but the sight's own.
+const SketchText = "a sketch of the sight on a lap, not your bead to scale"
+
 func (w *writer) practiceDrawing(b *calc.Bead) {
 	lines, perColumn := BeadDrawing(b, 60, 12)
 	w.line("")
@@ -146,6 +149,8 @@ func (w *writer) practiceDrawing(b *calc.Bead) {
 	}
 	if perColumn > 0 {
 		w.line("    / first member  \\ second  o bead; ten columns are %.1f mm", 10*perColumn)
+	} else if len(lines) > 0 {
+		w.line("    %s", SketchText)
 	}
 	w.line("")
 }
