@@ -43,6 +43,9 @@ func TestAPasteWithoutAnEnd(t *testing.T) {
 
 // In a real terminal: after a paste without an end ctrl+c leaves, and so do the signals.
 func TestLeavingAPasteWithoutAnEnd(t *testing.T) {
+	if testing.Short() {
+		t.Skip("a clock of a quarter of a second, which a slow run outlasts")
+	}
 	t.Setenv("XDG_DATA_HOME", t.TempDir())
 	state := t.TempDir()
 	t.Setenv("XDG_STATE_HOME", state)
