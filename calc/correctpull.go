@@ -1,0 +1,173 @@
+package calc
+
+import (
+	"context"
+	"math"
+)
+
+// pull looks along one lever for the smallest change that is more likely than not to be good. nil where the lever has
+// no room or no effect that way.
+func (v *view) pull(ctx context.Context, t *Try, l *lever, heat float64) (*move, error) {
+	sign := v.sense(t, l, heat)
+	list := v.notches(t, l, sign)
+	if sign == 0 || len(list) == 0 {
+		return nil, nil
+	}
+	job := func(i int) Job { j := t.Job; *l.opt(&j) = Some(list[i]); return j }
+	first, last := 0, len(list)-1
+	for first < last && math.Abs(list[first]-l.opt(&t.Job).V) < l.usual(l.opt(&t.Job).V)-1e-9 {
+		first++
+	}
+	if v.off { // the usual step
+		return &move{lever: l, job: job(first)}, nil
+	}
+	for last >= 0 && !v.keeps(&t.Job, job(last)) {
+		last--
+	}
+	if last < first {
+		return nil, nil
+	}
+	best := -1
+	bestGood := 0.0
+	low, high := first-1, -1 // the smallest good one lies in (low, high]
+	for n := range 5 {
+		i := first + (last-first)*n/4
+		g, err := v.good(ctx, ptr(job(i)))
+		if err != nil {
+			return nil, err
+		}
+		if best < 0 || g > bestGood {
+			best, bestGood = i, g
+		}
+		if g >= 0.5 {
+			high = i
+			break
+		}
+		low = i
+	}
+	for high >= 0 && high-low > 1 {
+		i := (low + high) / 2
+		g, err := v.good(ctx, ptr(job(i)))
+		if err != nil {
+			return nil, err
+		}
+		if g >= 0.5 {
+			high, bestGood = i, g
+		} else {
+			low = i
+		}
+	}
+	switch {
+	case high >= 0:
+		best = high
+	case bestGood < 0.01: // nothing along it is good: as far as it helps without losing another limit
+		best = last
+	}
+	j := job(best)
+	if v.widened(&t.Job, &j, heat) <= 0 { // past where it helps
+		return nil, nil
+	}
+	return &move{l, j, bestGood, v.widened(&t.Job, &j, heat)}, nil
+}
+
+func ptr[T any](v T) *T { return &v }
+
+// sense is the sign of a lever's change that widens the limit: more heat (heat 1) or less (−1); 0 where it does
+// neither. The window says; a hand's rule where none is computed.
+func (v *view) sense(t *Try, l *lever, heat float64) float64 {
+	if v.off || v.timed {
+		return l.hotter * heat
+	}
+	at := l.opt(&t.Job).V
+	for _, sign := range [...]float64{1, -1} {
+		j := t.Job
+		*l.opt(&j) = Some(at + sign*l.usual(at))
+		if v.widened(&t.Job, &j, heat) > 0.002 {
+			return sign
+		}
+	}
+	return 0
+}
+
+// widened is how much further a job lies from the limit of cold (heat 1) or of melting (−1) than another,
+// logarithmic: the less of what the computed heat and what the heat as it is believed by now say, as far as either has
+// anything to gain. 0 where one of them is not modelled.
+func (v *view) widened(from, to *Job, heat float64) float64 {
+	const plenty = 0.3 // further inside than this nothing is gained or lost
+	least, open := math.Inf(1), math.Inf(1)
+	for _, shift := range [...]float64{0, v.middle()} {
+		a, okA := v.limitOf(from, heat, shift)
+		b, okB := v.limitOf(to, heat, shift)
+		if !okA || !okB {
+			return 0
+		}
+		least = min(least, b-a)
+		if a, b = min(a, plenty), min(b, plenty); a < plenty || b < plenty {
+			open = min(open, b-a)
+		}
+	}
+	if !math.IsInf(open, 1) {
+		return open
+	}
+	return least
+}
+
+func (v *view) limitOf(j *Job, heat, shift float64) (float64, bool) {
+	h, m, err := v.field(j)
+	if err != nil {
+		return 0, false
+	}
+	h.b.knobs[kEta] *= math.Exp(shift)
+	s, err := h.at(h.b.knobs[kFeed], h.b.knobs[kTravel], false)
+	if err != nil {
+		return 0, false
+	}
+	l := m.logs(&s)
+	switch {
+	case heat > 0 && s.bridged:
+		return l[lWets], true
+	case heat > 0: // it does not even reach both members: more heat comes first
+		return math.Log(s.o[oNet]) - far, true
+	}
+	return min(l[lSolid], l[lBurn]), true
+}
+
+// middle is the mean shift.
+func (v *view) middle() float64 {
+	sum := 0.0
+	for i, s := range v.shifts {
+		sum += v.weights[i] * s
+	}
+	return sum
+}
+
+// keeps reports whether a change breaks no edge that needs no heat: filled, arc steady, a hand's speed.
+func (v *view) keeps(from *Job, to Job) bool {
+	a, okA := v.simpleLimits(from)
+	b, okB := v.simpleLimits(&to)
+	if !okA || !okB {
+		return false
+	}
+	for i := range a {
+		if b[i] < 0 && b[i] < a[i]-1e-9 {
+			return false
+		}
+	}
+	return true
+}
+
+func (v *view) simpleLimits(j *Job) (l [limitCount]float64, ok bool) {
+	h, m, err := v.field(j)
+	if err != nil {
+		return l, false
+	}
+	var o [outs]float64
+	if h.b.chain.timed {
+		return l, true
+	}
+	if h.b.chain.travelling(&h.b.knobs, &o) != nil {
+		return l, false
+	}
+	m.simple(&o, &l)
+	return l, true
+}

@@ -1,0 +1,72 @@
+package calc
+
+import (
+	"context"
+	"math"
+)
+
+// one is a usual step of one lever, or the middle of what is known on both sides.
+func (v *view) one(ctx context.Context, t *Try, l *lever, sign float64) (*move, error) {
+	list := v.notches(t, l, sign)
+	if len(list) == 0 {
+		return nil, nil
+	}
+	at := l.opt(&t.Job).V
+	i, step := 0, l.usual(at)
+	if calm, ok := v.calm(t, l, sign); ok {
+		step = min(step, math.Abs(calm-at)/2) // half way back to what ran
+	}
+	for i < len(list)-1 && math.Abs(list[i]-at) < step-1e-9 {
+		i++
+	}
+	j := t.Job
+	*l.opt(&j) = Some(list[i])
+	g, err := v.good(ctx, &j)
+	return &move{lever: l, job: j, good: g}, err
+}
+
+// calm is the nearest value of the volts on that side at which a bead of the same other settings ran without stubbing or
+// burning back.
+func (v *view) calm(t *Try, l *lever, sign float64) (float64, bool) {
+	at := l.opt(&t.Job).V
+	nearest, found := 0.0, false
+	for _, other := range v.laid[:len(v.laid)-1] {
+		j := other.Job
+		x := l.opt(&j).V
+		*l.opt(&j) = *l.opt(&t.Job)
+		if l.what != "volts" || j != t.Job || sign*(x-at) <= 0 || voltSign(other.Seen) != 0 {
+			continue
+		}
+		if !found || sign*(x-nearest) < 0 {
+			nearest, found = x, true
+		}
+	}
+	return nearest, found
+}
+
+// along is the first notch of a lever that is more likely than not to be good, or the likeliest.
+func (v *view) along(ctx context.Context, t *Try, l *lever, sign float64) (*move, error) {
+	list := v.notches(t, l, sign)
+	if v.off && len(list) > 0 {
+		return v.one(ctx, t, l, sign)
+	}
+	var best *move
+	for _, x := range list {
+		j := t.Job
+		*l.opt(&j) = Some(x)
+		g, err := v.good(ctx, &j)
+		if err != nil {
+			return nil, err
+		}
+		if best == nil || g > best.good {
+			best = &move{lever: l, job: j, good: g}
+		}
+		if g >= 0.5 {
+			break
+		}
+	}
+	if best != nil && best.good < 0.01 { // far off: as far as one step goes
+		*l.opt(&best.job) = Some(list[len(list)-1])
+	}
+	return best, nil
+}
