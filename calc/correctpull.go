@@ -27,32 +27,46 @@ func (v *view) pull(ctx context.Context, t *Try, l *lever, heat float64) (*move,
 	if last < first {
 		return nil, nil
 	}
-	best := -1
-	bestGood := 0.0
-	low, high := first-1, -1 // the smallest good one lies in (low, high]
-	for n := range 5 {
+	best, good, err := v.smallestGood(ctx, job, first, last)
+	if err != nil {
+		return nil, err
+	}
+	j := job(best)
+	if v.widened(&t.Job, &j, heat) <= 0 { // past where it helps
+		return nil, nil
+	}
+	return &move{l, j, good, v.widened(&t.Job, &j, heat)}, nil
+}
+
+// smallestGood looks from the first to the last of some jobs for the first that is more likely than not to be good: at five of them,
+// then between the last that is not and the first that is. Of none such the likeliest; where nothing is good at all the last, which
+// helps most without losing another limit.
+func (v *view) smallestGood(ctx context.Context, job func(int) Job, first, last int) (best int, good float64, err error) {
+	best = first - 1
+	low, high := first-1, -1 // the first good one lies in (low, high]
+	for n := 0; n < 5 && high < 0; n++ {
 		i := first + (last-first)*n/4
 		g, err := v.good(ctx, ptr(job(i)))
 		if err != nil {
-			return nil, err
+			return 0, 0, err
 		}
-		if best < 0 || g > bestGood {
-			best, bestGood = i, g
+		if best < first || g > good {
+			best, good = i, g
 		}
 		if g >= 0.5 {
 			high = i
-			break
+		} else {
+			low = i
 		}
-		low = i
 	}
 	for high >= 0 && high-low > 1 {
 		i := (low + high) / 2
 		g, err := v.good(ctx, ptr(job(i)))
 		if err != nil {
-			return nil, err
+			return 0, 0, err
 		}
 		if g >= 0.5 {
-			high, bestGood = i, g
+			high, good = i, g
 		} else {
 			low = i
 		}
@@ -60,14 +74,10 @@ func (v *view) pull(ctx context.Context, t *Try, l *lever, heat float64) (*move,
 	switch {
 	case high >= 0:
 		best = high
-	case bestGood < 0.01: // nothing along it is good: as far as it helps without losing another limit
+	case good < 0.01:
 		best = last
 	}
-	j := job(best)
-	if v.widened(&t.Job, &j, heat) <= 0 { // past where it helps
-		return nil, nil
-	}
-	return &move{l, j, bestGood, v.widened(&t.Job, &j, heat)}, nil
+	return best, good, nil
 }
 
 func ptr[T any](v T) *T { return &v }
