@@ -17,6 +17,7 @@ type verdict struct {
 	d        [limitCount]float64 // change of feed or travel that reaches each limit, %; below zero where it is not met
 	zone     string
 	why      string // for not-modelled
+	margins  margins
 	variants variants
 	modelled bool
 }
@@ -28,7 +29,8 @@ func (b *board) verdict(card *Card, s *spread) (verdict, error) {
 		v.zone, v.why = "not-modelled", why
 		return v, nil
 	}
-	m := newMargins(b, card)
+	v.margins = newMargins(b, card)
+	m := &v.margins
 	h := b.heatField(card)
 	feed, travel := s.value[oFeed], s.value[oTravel]
 	var beside [2][2]limits
@@ -113,11 +115,11 @@ func (b *board) notModelled(card *Card) string {
 }
 
 // edges lists the borders of the operating window, each once, with the smaller of its two limits.
-func (v *verdict) edges(b *board, card *Card) []Edge {
+func (v *verdict) edges() []Edge {
 	if !v.modelled {
 		return nil
 	}
-	m := newMargins(b, card)
+	m := &v.margins
 	list := make([]Edge, 0, limitCount)
 	for i := range limitCount {
 		if v.logs[i] >= far {
@@ -197,14 +199,14 @@ func (v *verdict) worst() (first, second string) {
 // margin is the change of feed or travel that reaches the nearest edge, %, below zero where that is not met. Its band ends
 // where the nearest edge lies with every edge's own figure at the low and at the high end of its band: another edge may be the
 // nearest there.
-func (v *verdict) margin(list []Figure, b *board, s *spread, m *margins) (Figure, bool) {
+func (v *verdict) margin(list []Figure, b *board, s *spread) (Figure, bool) {
 	at, d := nearest(&v.d)
 	if math.IsInf(d, 0) {
 		return Figure{}, false
 	}
 	var low, high [limitCount]float64
 	for i := range limitCount {
-		down, up := v.doubt(i, list, b, s, m)
+		down, up := v.doubt(i, list, b, s)
 		low[i], high[i] = v.courses[i].reach(v.logs[i]+down), v.courses[i].reach(v.logs[i]+up)
 	}
 	_, least := nearest(&low)
@@ -222,7 +224,7 @@ const flattest = 0.02 * 180 / math.Pi
 
 // doubt is how far a limit's logarithm moves between the ends of the band of the figure that it compares:
 // down first, then up.
-func (v *verdict) doubt(at limit, list []Figure, b *board, s *spread, m *margins) (down, up float64) {
+func (v *verdict) doubt(at limit, list []Figure, b *board, s *spread) (down, up float64) {
 	ratio := func(v, low, high float64) (float64, float64) { // a limit from above: more of the figure is nearer
 		if !(low > 0) || !(v > 0) {
 			return 0, 0
@@ -240,7 +242,7 @@ func (v *verdict) doubt(at limit, list []Figure, b *board, s *spread, m *margins
 			return ratio(f.Value-start, f.Low-start, f.High-start)
 		}
 	case lZinc:
-		if f, ok := find(list, "zinc_boiled_halfwidth"+[2]string{"", "_2"}[m.whitest(&v.state)]); ok {
+		if f, ok := find(list, "zinc_boiled_halfwidth"+[2]string{"", "_2"}[v.margins.whitest(&v.state)]); ok {
 			return ratio(f.Value, f.Low, f.High)
 		}
 	case lFilled:

@@ -35,7 +35,7 @@ func (b *board) sectionFigures(list []Figure, card *Card, s *spread, v *verdict)
 		l.throat()
 	}
 	l.peak()
-	if f, ok := v.margin(l.list, b, s, ptr(newMargins(b, card))); ok {
+	if f, ok := v.margin(l.list, b, s); ok {
 		l.list = append(l.list, f)
 	}
 	return l.list

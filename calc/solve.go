@@ -31,7 +31,7 @@ func Solve(job Job) (Card, error) {
 	if err != nil {
 		return Card{}, settingError(err, &card)
 	}
-	card.Zone, card.Edges, card.Section = v.zone, v.edges(b, &card), v.section(&card)
+	card.Zone, card.Edges, card.Section = v.zone, v.edges(), v.section(&card)
 	b.figures(&card, s, &sug, &v)
 	card.Notes = notes(&card, s)
 	warn(&card, b, s, &sug, &v)
