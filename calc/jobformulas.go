@@ -33,7 +33,7 @@ const cappedVolts = "{m}·{f}·min(44, 14 + 0.05·{I})"
 
 // figure builds a spec's figure with the formula that this job's chain used.
 func (b *board) figure(spec *figureSpec, s *spread) (Figure, bool) {
-	spec = b.variant(spec)
+	spec = b.specOf(spec)
 	f, ok := spec.build(s, &b.knobs, &b.doubts)
 	switch {
 	case !ok:
@@ -47,7 +47,8 @@ func (b *board) figure(spec *figureSpec, s *spread) (Figure, bool) {
 	return f, ok
 }
 
-func (b *board) variant(spec *figureSpec) *figureSpec {
+// specOf is the spec that holds for this job in place of the general one.
+func (b *board) specOf(spec *figureSpec) *figureSpec {
 	c := &b.chain
 	switch {
 	case spec.out == oFeedMin && c.ampsGiven:
