@@ -147,7 +147,7 @@ func BenchmarkFindMetal(b *testing.B) {
 func TestMetalsThatAreNotBrazed(t *testing.T) {
 	for text, why := range map[string]string{
 		"aluminum": "660", "Aluminium": "660", "ALU": "660", "alumini": "660", "alumnium": "660", "aluminium sheet": "660", "6061": "660", "6061-T6": "660",
-		"EN AW-5754": "660", "AA 3003": "660", "al 5052 H32": "660", "6061 alu": "660", "zinc": "420", "zamak": "420",
+		"EN AW-5754": "660", "AA 3003": "660", "al 5052 H32": "660", "6061 alu": "660", "zinc": "420", "zinc alloy": "420",
 		"AZ50": "43 %", "az150": "43 %", "Al-Zn": "43 %", "55 % Al-Zn": "43 %",
 	} {
 		m, err := FindMetal(text)

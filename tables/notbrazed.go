@@ -21,7 +21,7 @@ var notBrazed = [...]NotBrazed{
 		"aluminium melts at 660 °C or less, under every bronze wire",
 		memoryHigh("CRC Handbook, melting point of aluminium 660.3 C"),
 		"weld it with aluminium wire, a process of its own; coated steel is aluminized"},
-	{"zinc", []string{"zinc", "zincsheet", "zamak", "zincalloy", "potmetal"},
+	{"zinc", []string{"zinc", "zincsheet", "zincalloy", "potmetal"},
 		"zinc melts at 420 °C and boils at 907, under every bronze wire",
 		read("American Galvanizers Association, properties of zinc"),
 		"solder it; for coated steel type galvanized or electro-zinc"},
