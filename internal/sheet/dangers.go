@@ -24,6 +24,9 @@ func dangers(card *calc.Card, said []calc.Warning) []calc.Warning {
 	return list
 }
 
+// whoDecides stands under the cautions of every answer that is no card, which says it itself.
+const whoDecides = "Local codes and licensed practice decide."
+
 // short writes the dangers, of each the first sentence: the card has the rest.
 func (w *writer) short(list []calc.Warning) {
 	for _, l := range list {
@@ -34,6 +37,7 @@ func (w *writer) short(list []calc.Warning) {
 		w.para(strings.ToUpper(string(l.Severity))+"  ", text)
 	}
 	if len(list) > 0 {
+		w.para("", "The card has these in full. "+whoDecides)
 		w.line("")
 	}
 }

@@ -24,7 +24,7 @@ func TestEveryPageNamesTheDangers(t *testing.T) {
 				continue // not for this joint
 			}
 			text := strings.Join(strings.Fields(PartText(&part, Options{})), " ")
-			for _, want := range []string{"head out of the plume", "Eyes: shade", "fire watch 60 min"} {
+			for _, want := range []string{"head out of the plume", "Eyes: shade", "fire watch 60 min", whoDecides} {
 				if !strings.Contains(text, want) {
 					t.Errorf("%s, %s: %q is missing", joint, p.Name, want)
 				}

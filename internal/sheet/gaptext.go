@@ -29,6 +29,7 @@ func GapText(s *calc.Spots, o Options) string {
 			w.para(strings.ToUpper(string(l.Severity))+"  ", l.Text)
 		}
 	}
+	w.para("", whoDecides)
 	w.line("")
 	w.assumed(&s.Card)
 	return w.String()
