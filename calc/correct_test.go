@@ -250,6 +250,9 @@ func TestCorrectionsBisect(t *testing.T) {
 
 // The trade's rows, each with what a hand changes first: common practice, no source.
 func TestCorrectionsAreTheTrades(t *testing.T) {
+	if testing.Short() {
+		t.Skip("every sight")
+	}
 	sheet := Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: Some(5.5), Travel: Some(9)}
 	zinc, timed := sheet, Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Mode: "timed", Gap: Some(1.5)}
 	zinc.Metal = "galvanized"

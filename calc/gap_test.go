@@ -325,6 +325,9 @@ func benchmarkGap(b *testing.B, jobs []Job) {
 
 // What a wider gap would ask for is told of a gap, not of a closed joint.
 func TestAClosedJointHasNoWiderGap(t *testing.T) {
+	if testing.Short() {
+		t.Skip("a whole run of spots")
+	}
 	s, err := Gap(context.Background(), Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Mode: "timed", Gap: Some(0)}, nil)
 	if err != nil || s.Wider != nil {
 		t.Errorf("%+v, %v", s.Wider, err)

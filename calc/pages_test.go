@@ -13,6 +13,9 @@ import (
 
 // The trade's first choice heads the list, and what must not be used is ruled out.
 func TestFillersAreTheTrades(t *testing.T) {
+	if testing.Short() {
+		t.Skip("every filler for many jobs")
+	}
 	for i, x := range []struct {
 		job   Job
 		first string
@@ -62,6 +65,9 @@ func TestFillersAreTheTrades(t *testing.T) {
 
 // What is assumed without a choice is what the ranking puts first.
 func TestTheUsualFillerHeadsItsList(t *testing.T) {
+	if testing.Short() {
+		t.Skip("every filler for many jobs")
+	}
 	for i, m := range tables.Metals() {
 		if i%5 != 0 && testing.Short() {
 			continue

@@ -143,6 +143,9 @@ func hasWarning(c *calc.Card, code string) bool {
 }
 
 func TestWarningsFitTheJob(t *testing.T) {
+	if testing.Short() {
+		t.Skip("dozens of jobs")
+	}
 	for _, c := range []struct {
 		job  calc.Job
 		want []string

@@ -44,6 +44,9 @@ func overloaded(t *testing.T, j calc.Job) (bool, calc.Part) {
 
 // Who does what the page says would carry the load is not told that the load is too much; a millimetre less is too little.
 func TestStrengthAdviceIsEnough(t *testing.T) {
+	if testing.Short() {
+		t.Skip("hundreds of loads")
+	}
 	throats := 0
 	for _, base := range []calc.Job{
 		{Metal: "stainless-304", Thickness: calc.Some(1.5), Joint: "tee", Length: calc.Some(35)},

@@ -164,6 +164,9 @@ func TestCardAndWindowHaveOneSuggestion(t *testing.T) {
 }
 
 func TestNoWindowTriesRemedies(t *testing.T) {
+	if testing.Short() {
+		t.Skip("a map for each remedy")
+	}
 	m := window(t, calc.Job{Metal: "copper", Thickness: calc.Some(3), Joint: "lap"}, calc.CoarseMap)
 	if m.Good || m.Suggestion.Feed <= 0 {
 		t.Fatalf("3 mm of copper draw more heat than a hand's arc brings: a window at %+v would be a surprise", m.Suggestion)

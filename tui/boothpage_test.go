@@ -18,6 +18,9 @@ var boothSizes = [][2]int{{80, 24}, {60, 20}, {120, 40}, {40, 14}, {40, 24}}
 
 // The view shows the card's own five figures in digits, each with its unit, and the zone and the strongest caution whole.
 func TestBoothFigures(t *testing.T) {
+	if testing.Short() {
+		t.Skip("every system at every size")
+	}
 	for _, size := range boothSizes {
 		for _, job := range []calc.Job{{Metal: "galvanized", Gauge: 18}, gapped, {Metal: "brass"}} {
 			for _, sys := range []quantity.System{quantity.Metric, quantity.Inch, quantity.Both} {
@@ -143,6 +146,9 @@ func boothJobs() []calc.Job {
 // The strongest caution stands whole from 60 columns and 20 lines up, whatever it is, and so does every stop or a count of
 // them. Below that a part of it may stand, and the key that shows the rest; the figures stay in digits.
 func TestBoothSaysTheCautionWhole(t *testing.T) {
+	if testing.Short() {
+		t.Skip("every verdict at every size")
+	}
 	verdicts := map[string]bool{}
 	whole := map[[2]int]int{}
 	for _, job := range boothJobs() {
@@ -227,6 +233,9 @@ func TestBoothVerdict(t *testing.T) {
 
 // The ranges stand at every figure or at none, so that none looks as if it had no range.
 func TestBoothRanges(t *testing.T) {
+	if testing.Short() {
+		t.Skip("every range at every size")
+	}
 	sizes := append([][2]int{{40, 16}, {50, 14}, {70, 30}, {100, 20}}, boothSizes...)
 	all := 0
 	for _, size := range sizes {

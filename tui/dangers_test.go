@@ -41,6 +41,9 @@ func TestFumeIsNamedBesideFigures(t *testing.T) {
 // What kills at once is named before anything else, on the card and on the booth view, on every terminal that holds them: what
 // stands whole over the line is not named in it again.
 func TestTheDeadliestIsNamedFirst(t *testing.T) {
+	if testing.Short() {
+		t.Skip("every size")
+	}
 	for _, size := range [][2]int{{40, 14}, {40, 20}, {40, 24}, {60, 14}, {60, 20}, {80, 14}, {80, 24}, {100, 14}, {120, 40}} {
 		for _, job := range []calc.Job{{Metal: "galvanized", Gauge: 18}, {Metal: "mild-steel", Gauge: 18}, {Metal: "brass", Gauge: 18}, {Metal: "mild-steel", Gauge: 16, Feed: calc.Some(3.3), Travel: calc.Some(9)}, gapped} {
 			s := openAt(t, size[0], size[1], Options{Job: job})

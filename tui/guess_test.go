@@ -18,6 +18,9 @@ func guessJobs() []calc.Job {
 
 // A figure that moves with a length or a share that nobody gave is known to do so, and no other is.
 func TestFiguresThatRestOnWhatNobodyGave(t *testing.T) {
+	if testing.Short() {
+		t.Skip("every page again for each input")
+	}
 	moved := map[string]map[string]bool{"length": {}, "operating": {}}
 	for _, job := range guessJobs() {
 		for field, given := range map[string]func(*calc.Job){

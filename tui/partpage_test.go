@@ -9,6 +9,9 @@ import (
 
 // One key leads through the pages beside the card, and one back to it, at every size.
 func TestPartPages(t *testing.T) {
+	if testing.Short() {
+		t.Skip("every page")
+	}
 	job := calc.Job{Metal: "galvanized", Gauge: 18, RatedAmps: calc.Some(200), RatedDuty: calc.Some(60), Load: calc.Some(1)}
 	for _, size := range [][2]int{{80, 24}, {60, 20}, {120, 40}, {40, 14}} {
 		s := openAt(t, size[0], size[1], Options{Job: job})
@@ -265,6 +268,9 @@ func TestKeypadTurnsEveryPage(t *testing.T) {
 
 // On a terminal of few lines what is picked and what is set goes before what explains it.
 func TestLowScreensShowTheFigures(t *testing.T) {
+	if testing.Short() {
+		t.Skip("every size")
+	}
 	s := openAt(t, 40, 14, Options{})
 	s.press("enter")
 	s.has("▸ 16 ga", "15 ga", "14 ga")

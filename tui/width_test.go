@@ -309,6 +309,9 @@ func TestNoRowIsCutUnseen(t *testing.T) {
 
 // Nothing is cut on the pages of the book, whatever a shop's names are.
 func TestNothingCutInTheBook(t *testing.T) {
+	if testing.Short() {
+		t.Skip("every state at every size")
+	}
 	for _, size := range narrow {
 		for _, sys := range systems() {
 			s := openLongBook(t, &drawer{}, sys, size)
@@ -370,6 +373,9 @@ func openLongBook(t *testing.T, d *drawer, sys quantity.System, size [2]int) *sc
 
 // Nothing is cut of a row of test beads: what is seen, the answer, the next bead, another job.
 func TestNothingCutOfTestBeads(t *testing.T) {
+	if testing.Short() {
+		t.Skip("every state at every size")
+	}
 	o := remembering(Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(5.5), Travel: calc.Some(10)}})
 	for _, size := range narrow {
 		for _, sys := range systems() {

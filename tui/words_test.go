@@ -65,6 +65,9 @@ func labels(t *testing.T, visit func(where, label string)) {
 
 // A word of the trade that stands on a screen and has no entry leaves a trainee alone with it.
 func TestEveryLabelHasAnEntry(t *testing.T) {
+	if testing.Short() {
+		t.Skip("every page")
+	}
 	missing := map[string]string{}
 	labels(t, func(where, label string) {
 		if _, ok := tables.TermFor(label); !ok {
