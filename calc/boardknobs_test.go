@@ -108,7 +108,7 @@ func TestWhyTellsHeatFromTheRest(t *testing.T) {
 		return c
 	}
 	for _, id := range heat {
-		if text := v.why(&Likely{ID: id}, c); !strings.Contains(text, "good with this in 60 of 100, without it in 20") {
+		if text := v.why(&Likely{ID: id}, c, &move{}); !strings.Contains(text, "good with this in 60 of 100, without it in 20") {
 			t.Errorf("%s: %s", id, text)
 		}
 		if c := none(id, 20); !strings.Contains(c.Why, "No single setting has room left") || !strings.HasSuffix(c.Do, "the cure") {
@@ -116,15 +116,15 @@ func TestWhyTellsHeatFromTheRest(t *testing.T) {
 		}
 	}
 	for _, id := range []string{tables.CauseGas, tables.CauseVoltsLow, tables.CauseVapour} {
-		if text := v.why(&Likely{ID: id}, c); !strings.Contains(text, "not about heat, which stays as likely right by the window: in 60 of 100 with it, 20 without") {
+		if text := v.why(&Likely{ID: id}, c, &move{}); !strings.Contains(text, "not about heat, which stays as likely right by the window: in 60 of 100 with it, 20 without") {
 			t.Errorf("%s: %s", id, text)
 		}
 	}
 	lower := &Correction{Change: &Change{What: "volts"}, GoodAfter: 40, GoodBefore: 60}
-	if text := v.why(&Likely{ID: tables.CauseVoltsHi}, lower); !strings.Contains(text, "comes before the heat") {
+	if text := v.why(&Likely{ID: tables.CauseVoltsHi}, lower, &move{}); !strings.Contains(text, "comes before the heat") {
 		t.Error(text)
 	}
-	if text := v.why(&Likely{ID: tables.CauseCold}, &Correction{Change: &Change{What: "travel"}, GoodAfter: 4.9}); !strings.Contains(text, "first of several steps") {
+	if text := v.why(&Likely{ID: tables.CauseCold}, &Correction{Change: &Change{What: "travel"}, GoodAfter: 4.9}, &move{}); !strings.Contains(text, "first of several steps") {
 		t.Error(text)
 	}
 	for before, want := range map[float64]string{49.9: "look at it next", 50: "they are right in 50 of 100"} {

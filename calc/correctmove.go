@@ -2,7 +2,6 @@ package calc
 
 import (
 	"context"
-	"math"
 
 	"brazebooth/tables"
 )
@@ -13,6 +12,9 @@ type move struct {
 	job   Job
 	good  float64
 	gain  float64 // of the limit that the change is meant to widen, logarithmic
+
+	then     *move   // the other of a beat's two times, where one alone does not do
+	together float64 // the chance with both
 }
 
 // choose finds the change for the likeliest cause: a setting, or where none is at fault or none helps, its cure in words.
@@ -40,7 +42,7 @@ func (v *view) choose(ctx context.Context, t *Try, c *Correction) error {
 		c.GoodAfter = 100 * best.good
 	}
 	put(c, t, best)
-	c.Why = v.why(top, c)
+	c.Why = v.why(top, c, best)
 	return nil
 }
 
@@ -74,34 +76,19 @@ func (v *view) remedy(ctx context.Context, t *Try, cause string, before float64)
 		}
 		return v.pauses(t, m), nil
 	case tables.CauseOnLong:
-		return v.along(ctx, t, &levers[leverOn], -1)
+		return v.beat(ctx, t, before, -1, leverOn, leverOff)
 	case tables.CauseOnShort:
-		return v.along(ctx, t, &levers[leverOn], 1)
+		return v.beat(ctx, t, before, 1, leverOn, leverOff)
 	case tables.CauseOffLong:
-		return v.along(ctx, t, &levers[leverOff], -1)
+		return v.beat(ctx, t, before, 1, leverOff, leverOn)
 	case tables.CauseOffShort:
-		return v.along(ctx, t, &levers[leverOff], 1)
+		return v.beat(ctx, t, before, -1, leverOff, leverOn)
 	}
 	return v.treat(ctx, t, cause, before)
 }
 
-// hope reports whether a steady arc may be good somewhere between this travel and the fastest of a hand, or this feed and
-// the least that burns steadily; or where a card would put both.
+// hope reports whether a steady arc may be good where a card would put feed and travel.
 func (v *view) hope(ctx context.Context, t *Try) (bool, error) {
-	fast, low := t.Job, t.Job
-	_, high := travelEnds(v, &t.Job)
-	fast.Travel = Some(max(high, t.Job.Travel.V))
-	least, _ := feedEnds(v, &t.Job)
-	low.Feed = Some(min(least, t.Job.Feed.V))
-	for _, end := range [...]Job{fast, low} {
-		half := end
-		half.Travel, half.Feed = Some(math.Sqrt(end.Travel.V*t.Job.Travel.V)), Some(math.Sqrt(end.Feed.V*t.Job.Feed.V))
-		for _, j := range [...]Job{end, half} {
-			if g, err := v.good(ctx, &j); err != nil || g > hopeful {
-				return g > hopeful, err
-			}
-		}
-	}
 	open := t.Job
 	open.Feed, open.Volts, open.Travel = Opt{}, Opt{}, Opt{}
 	c, err := Solve(open)

@@ -35,7 +35,7 @@ func (v *view) pull(ctx context.Context, t *Try, l *lever, heat float64) (*move,
 	if v.widened(&t.Job, &j, heat) <= 0 { // past where it helps
 		return nil, nil
 	}
-	return &move{l, j, good, v.widened(&t.Job, &j, heat)}, nil
+	return &move{lever: l, job: j, good: good, gain: v.widened(&t.Job, &j, heat)}, nil
 }
 
 // smallestGood looks from the first to the last of some jobs for the first that is more likely than not to be good: at five of them,

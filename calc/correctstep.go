@@ -47,7 +47,7 @@ func (v *view) calm(t *Try, l *lever, sign float64) (float64, bool) {
 // along is the first notch of a lever that is more likely than not to be good, or the likeliest.
 func (v *view) along(ctx context.Context, t *Try, l *lever, sign float64) (*move, error) {
 	list := v.notches(t, l, sign)
-	if v.off && len(list) > 0 {
+	if v.off {
 		return v.one(ctx, t, l, sign)
 	}
 	var best *move

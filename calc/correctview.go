@@ -16,9 +16,10 @@ type view struct {
 	shifts  []float64 // logarithms: of the heat, or of a timed arc's times
 	weights []float64
 	timed   bool
-	off     bool            // nothing is computed: no window
-	mended  bool            // the last bead showed nothing but zinc gone where its setting is computed to take it
-	cured   map[string]bool // causes against which something was done that no setting does, and the bead still shows them
+	beats   map[Job]beatLimits // that were computed, by the job without its times
+	off     bool               // nothing is computed: no window
+	mended  bool               // the last bead showed nothing but zinc gone where its setting is computed to take it
+	cured   map[string]bool    // causes against which something was done that no setting does, and the bead still shows them
 }
 
 // A window may be narrower than the heat is known: between every two shifts at which the section is computed its limits
@@ -31,7 +32,7 @@ const (
 
 // newView completes the tries' settings with what the card suggests, and lays out the doubt of the heat.
 func newView(ctx context.Context, tries []Try) (*view, error) {
-	v := &view{laid: make([]Try, len(tries))}
+	v := &view{laid: make([]Try, len(tries)), beats: map[Job]beatLimits{}}
 	last := len(tries) - 1
 	for i := last; i >= 0; i-- {
 		job := tries[i].Job
@@ -235,31 +236,11 @@ func (v *view) field(job *Job) (heatField, margins, error) {
 
 // beatCauses puts a beat between the ends that the plane's heat gives for its feed, each moved by the shift.
 func (v *view) beatCauses(ctx context.Context, job *Job, list []string) error {
-	free := *job
-	free.ArcOn, free.ArcOff, free.Travel = Opt{}, Opt{}, Opt{}
-	s, err := Gap(ctx, free, nil)
-	if err != nil {
-		return err
-	}
-	end := func(name string) float64 { f, _ := find(s.Figures, name); return f.Value }
-	onMin, onMax, offMin, offMax := end("arc_on_min"), end("arc_on_max"), end("arc_off_min"), end("arc_off_max")
-	on, off := job.ArcOn.V, job.ArcOff.V
+	l, err := v.beatLimits(ctx, job)
 	for i, shift := range v.shifts {
-		f := math.Exp(-shift) // more heat makes every time shorter
-		switch {
-		case on > onMax*f:
-			list[i] = tables.CauseOnLong
-		case on < onMin*f:
-			list[i] = tables.CauseOnShort
-		case off > offMax/f: // a hotter sheet stays liquid for longer
-			list[i] = tables.CauseOffLong
-		case off < offMin/f:
-			list[i] = tables.CauseOffShort
-		default:
-			list[i] = tables.CauseFine
-		}
+		list[i] = l.cause(job.ArcOn.V, job.ArcOff.V, shift)
 	}
-	return nil
+	return err
 }
 
 // shown is how often a cause shows as all that was seen.

@@ -16,7 +16,7 @@ func ofHeat(cause string) bool {
 }
 
 // why tells the change in a sentence.
-func (v *view) why(top *Likely, c *Correction) string {
+func (v *view) why(top *Likely, c *Correction, m *move) string {
 	text := "Likeliest: " + top.Name + ". "
 	switch {
 	case c.Change.What == "mode":
@@ -27,10 +27,27 @@ func (v *view) why(top *Likely, c *Correction) string {
 		return text + fmt.Sprintf("This comes before the heat, which is then right in %.0f of 100 by the window, now in %.0f.", c.GoodAfter, c.GoodBefore)
 	case !ofHeat(top.ID):
 		return text + fmt.Sprintf("This is not about heat, which stays as likely right by the window: in %.0f of 100 with it, %.0f without.", c.GoodAfter, c.GoodBefore)
+	case m.then != nil:
+		then := m.then.lever
+		return text + fmt.Sprintf("Both times have to move, by the window and what was seen: with this the next bead is good in %.0f of 100, with %s at %.3g %s too in %.0f, without either in %.0f.",
+			c.GoodAfter, FigureLabel(then.what), then.opt(&m.then.job).V, then.unit, 100*m.together, c.GoodBefore)
+	case otherTime(top.ID, c.Change.What):
+		text += "That time alone would leave the other one wrong. "
 	case c.GoodAfter < 5:
 		return text + "By the window and what was seen this is the first of several steps the same way."
 	}
 	return text + fmt.Sprintf("By the window and what was seen, the next bead is good with this in %.0f of 100, without it in %.0f.", c.GoodAfter, c.GoodBefore)
+}
+
+// otherTime reports whether a change is none of the time that is at fault.
+func otherTime(cause, what string) bool {
+	switch cause {
+	case tables.CauseOnLong, tables.CauseOnShort:
+		return what != "arc_on"
+	case tables.CauseOffLong, tables.CauseOffShort:
+		return what != "arc_off"
+	}
+	return false
 }
 
 // noChange says why no setting is to be changed, and what is done in its place.

@@ -195,11 +195,17 @@ func (p *Part) pair(card *Card) {
 	if a := card.Used.Aim.V; a != 0 {
 		p.because(fmt.Sprintf("the arc is taken %.1f mm off the joint's line, toward the %s member", math.Abs(a), map[bool]string{true: "second", false: "first"}[a > 0]), ownCalc, sectionSource)
 	}
-	for _, code := range [...]string{"liquid-copper", "zinc-hot"} {
-		l, ok := tables.PracticeByCode(code)
-		if ok && (code == "liquid-copper" && (p.has(tables.Stainless) || applies("high-strength", card)) || code == "zinc-hot" && applies("zinc", card) && (p.has(tables.Stainless) || applies("high-strength", card))) {
-			p.because(l.Text, string(l.Known), l.Source)
-		}
+	p.attacks(card)
+}
+
+// attacks are what liquid copper and, on a coated member, liquid zinc do to stainless and high-strength steel.
+func (p *Part) attacks(card *Card) {
+	if !p.has(tables.Stainless) && !applies("high-strength", card) {
+		return
+	}
+	p.lineUnder("", "liquid-copper")
+	if applies("zinc", card) {
+		p.lineUnder("", "zinc-hot")
 	}
 }
 

@@ -3,6 +3,7 @@ package calc
 import (
 	"flag"
 	"fmt"
+	"hash/crc32"
 	"math"
 	"os"
 	"strings"
@@ -18,7 +19,7 @@ var numberJobs = []struct {
 	name string
 	job  Job
 }{
-	{"tank lid", Job{Metal: "galvanized", Gauge: 20, Joint: "lap", Length: Some(600), ZincLimit: Some(5), WirePrice: Some(40), GasPrice: Some(0.02), LabourRate: Some(50), ZincRepair: Some(4), Grinding: Some(3)}},
+	{"tank lid", Job{Metal: "galvanized", Gauge: 20, Joint: "lap", Length: Some(600), ZincLimit: Some(5), WirePrice: Some(40), GasPrice: Some(0.02), LabourRate: Some(50), ZincRepair: Some(4), Grinding: Some(3), SteelPrice: Some(3)}},
 	{"planter corner", Job{Metal: "galvanized", Gauge: 18, Joint: "corner", Length: Some(300), Position: "vertical-down"}},
 	{"planter rib, given", Job{Metal: "mild-steel", Thickness: Some(1.5), Joint: "tee", Feed: Some(5.5), Travel: Some(6), Leg: Some(4), Load: Some(1.5), Length: Some(100), Safety: Some(4)}},
 	{"thin on thick", Job{Metal: "mild-steel", Thickness: Some(0.8), Metal2: "mild-steel", Thickness2: Some(2), Joint: "lap", Load: Some(30), Length: Some(60)}},
@@ -32,6 +33,10 @@ var numberJobs = []struct {
 	{"wear strip", Job{Metal: "mild-steel", Thickness: Some(6), Joint: "overlay", Filler: "cumn13al8", Feed: Some(7), Travel: Some(7), Layer: Some(4), Length: Some(80)}},
 	{"plugs", Job{Metal: "galvanized", Gauge: 18, Joint: "plug", Count: Some(12), Feed: Some(5)}},
 	{"stove door", Job{Metal: "grey-iron", Thickness: Some(6), Joint: "butt", Feed: Some(6), Travel: Some(5), Preheat: Some(150)}},
+	{"casting on sheet", Job{Metal: "grey-iron", Thickness: Some(6), Metal2: "mild-steel", Thickness2: Some(1), Joint: "lap", Feed: Some(5), Travel: Some(6), Preheat: Some(100)}},
+	{"coated on stainless", Job{Metal: "galvanized", Gauge: 18, Metal2: "stainless-304", Gauge2: 18, Joint: "lap"}},
+	{"one bead a groove", Job{Metal: "mild-steel", Thickness: Some(3.2), Joint: "butt", Feed: Some(9), Travel: Some(3)}},
+	{"given travel", Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Travel: Some(9)}},
 	{"dual phase", Job{Metal: "dp800", Thickness: Some(1.2), Joint: "lap"}},
 	{"brass", Job{Metal: "brass", Thickness: Some(1)}},
 	{"sealed tank", Job{Metal: "mild-steel", Gauge: 16, Hazard: "tank"}},
@@ -81,16 +86,18 @@ func TestNumbersAreWhatTheyWere(t *testing.T) {
 	}
 }
 
-// once is a text, or its number where it stood before.
-func (said texts) once(text string) string {
-	if n, ok := said[text]; ok {
-		return fmt.Sprintf("as text %d", n)
-	}
-	said[text] = len(said) + 1
-	return fmt.Sprintf("(%d) %s", said[text], text)
-}
+// texts are those that stood before. Each is known by its sum, so that a new one does not renumber the others.
+type texts map[string]bool
 
-type texts map[string]int
+// once is a text, or its sum where it stood before.
+func (said texts) once(text string) string {
+	sum := crc32.ChecksumIEEE([]byte(text))
+	if said[text] {
+		return fmt.Sprintf("as text %08x", sum)
+	}
+	said[text] = true
+	return fmt.Sprintf("(%08x) %s", sum, text)
+}
 
 func lineAt(lines []string, i int) string {
 	if i < len(lines) {
@@ -159,36 +166,68 @@ func writeWarnings(b *strings.Builder, list []Warning, said texts) {
 	}
 }
 
-// writeOthers are answers that are no card: corrections, times over a gap, a map, what readings teach.
+// writeOthers are answers that are no card: corrections, times over a gap, a map, what readings and verdicts teach.
 func writeOthers(t *testing.T, b *strings.Builder, said texts) {
-	ctx := t.Context()
 	good := Job{Metal: "galvanized", Gauge: 20, Joint: "lap", Feed: Some(4.1), Travel: Some(8)}
 	for _, seen := range sightIDs() {
-		p, err := Correct(ctx, []Try{{good, seen}})
-		if err != nil {
-			t.Fatal(err)
-		}
-		c := p.Correction
-		fmt.Fprintf(b, "# seen %s\n%s\n", seen, c.Why)
-		if c.Change != nil {
-			fmt.Fprintf(b, "change %s %s to %s %s; good %.0f, %.0f\n", c.Change.What, digits4(c.Change.From), digits4(c.Change.To), c.Change.ToMode, c.GoodBefore, c.GoodAfter)
-		}
-		for _, l := range c.Causes {
-			fmt.Fprintf(b, "cause %s %.0f %s\n", l.ID, l.Likelihood, l.Do)
-		}
+		writeCorrection(t, b, "", Try{good, seen})
 	}
-	g, err := Gap(ctx, Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Mode: "timed", Gap: Some(2)}, nil)
-	if err != nil {
-		t.Fatal(err)
+	at := func(volts float64) Job { j := good; j.Volts = Some(volts); return j }
+	writeCorrection(t, b, "volts read", Try{at(13), "stubbing"})
+	writeCorrection(t, b, "volts that ran", Try{at(13.5), "pores"}, Try{at(13.3), "stubbing"})
+	for _, filler := range []string{"cusi3", "cual8"} {
+		writeCorrection(t, b, filler, Try{Job{Metal: "stainless-304", Gauge: 18, Joint: "lap", Filler: filler, Feed: Some(5), Travel: Some(7)}, "crack"})
 	}
-	b.WriteString("# gap\n")
-	writeFigures(b, g.Figures)
-	writeWarnings(b, g.Card.Warnings, said)
-	c, err := ChanceGood(ctx, good)
+	timed := Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Mode: "timed", Gap: Some(1), Feed: Some(6)}
+	short := timed
+	short.ArcOn, short.ArcOff, short.SpotStep = Some(0.2), Some(0.6), Some(2.5)
+	writeCorrection(t, b, "timed", Try{short, "rolled-edge"})
+	aimed := timed
+	aimed.Aim = Some(1)
+	for _, j := range []Job{{Metal: "mild-steel", Gauge: 16, Joint: "butt", Mode: "timed", Gap: Some(2)}, timed, aimed} {
+		writeGap(t, b, j, said)
+	}
+	c, err := ChanceGood(t.Context(), good)
 	if err != nil {
 		t.Fatal(err)
 	}
 	fmt.Fprintf(b, "# chance\n%+v\n", c)
+	slow := good
+	slow.Travel = Some(9.6)
+	fmt.Fprintf(b, "# efficiency\n")
+	for _, list := range [][]Verdict{{}, {{good, "cold"}, {good, "good"}, {slow, "good"}}, {{slow, "hot"}}} {
+		e := LearnEta(list)
+		fmt.Fprintf(b, "%s ±%s of %d", digits4(e.Mean), digits4(e.Sigma), e.Used)
+		for _, x := range e.Evidence {
+			fmt.Fprintf(b, ", %s %s %%", x.Heat, digits4(x.Expected))
+		}
+		b.WriteByte('\n')
+	}
+}
+
+func writeCorrection(t *testing.T, b *strings.Builder, name string, tries ...Try) {
+	p, err := Correct(t.Context(), tries)
+	if err != nil {
+		t.Fatal(err)
+	}
+	c := p.Correction
+	fmt.Fprintf(b, "# seen %s %s\n%s\n", name, tries[len(tries)-1].Seen, c.Why)
+	if c.Change != nil {
+		fmt.Fprintf(b, "change %s %s to %s %s; good %.0f, %.0f\n", c.Change.What, digits4(c.Change.From), digits4(c.Change.To), c.Change.ToMode, c.GoodBefore, c.GoodAfter)
+	}
+	for _, l := range c.Causes {
+		fmt.Fprintf(b, "cause %s %.1f %s\n", l.ID, l.Likelihood, l.Do)
+	}
+}
+
+func writeGap(t *testing.T, b *strings.Builder, j Job, said texts) {
+	g, err := Gap(t.Context(), j, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	fmt.Fprintf(b, "# gap %s %s\n", digits4(j.Gap.V), g.Card.Zone)
+	writeFigures(b, g.Figures)
+	writeWarnings(b, g.Card.Warnings, said)
 }
 
 func ofAny(v *float64) string {

@@ -180,20 +180,19 @@ func (m *margins) hotter(v *verdict) int {
 
 // worst names the two edges that are furthest from being met.
 func (v *verdict) worst() (first, second string) {
-	var order [2]limit
-	order[0], order[1] = -1, -1
-	for i := range limitCount {
-		switch {
-		case order[0] < 0 || v.d[i] < v.d[order[0]]:
-			if order[0] < 0 || edgeNames[order[0]] != edgeNames[i] {
-				order[1] = order[0]
-			}
-			order[0] = i
-		case edgeNames[i] != edgeNames[order[0]] && (order[1] < 0 || v.d[i] < v.d[order[1]]):
-			order[1] = i
+	first = v.worstBut("")
+	second = v.worstBut(first)
+	return "“" + first + "”", "“" + second + "”"
+}
+
+func (v *verdict) worstBut(edge string) (name string) {
+	least := 0.0
+	for i, d := range v.d {
+		if edgeNames[i] != edge && (name == "" || d < least) {
+			name, least = edgeNames[i], d
 		}
 	}
-	return "“" + edgeNames[order[0]] + "”", "“" + edgeNames[order[1]] + "”"
+	return name
 }
 
 // margin is the change of feed or travel that reaches the nearest edge, %, below zero where that is not met. Its band ends

@@ -125,7 +125,7 @@ func (m *Map) suggest(ctx context.Context, open Job) error {
 
 // limiter lets only as many rows of maps be worked at once as there are processors, whoever asks: a hundred
 // viewers share what one has.
-var limiter = make(chan struct{}, max(1, runtime.GOMAXPROCS(0)))
+var limiter = make(chan struct{}, runtime.GOMAXPROCS(0))
 
 var spared sync.Once
 
