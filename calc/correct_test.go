@@ -422,3 +422,28 @@ func TestFarOffIsALongStep(t *testing.T) {
 		}
 	}
 }
+
+// The first good one of a row that turns good once is found wherever it lies; of a row without one the likeliest, and the
+// last where nothing is good at all.
+func TestSmallestGood(t *testing.T) {
+	for last := range 20 {
+		for turn := range last + 2 {
+			best, good, err := smallestGood(0, last, func(i int) (float64, error) {
+				if i >= turn {
+					return 0.6, nil
+				}
+				return 0.3, nil
+			})
+			want, chance := turn, 0.6
+			if turn > last {
+				want, chance = 0, 0.3
+			}
+			if best != want || good != chance || err != nil {
+				t.Errorf("of %d the %dth is the first good one: found %d, %g, %v", last+1, turn+1, best, good, err)
+			}
+		}
+		if best, _, _ := smallestGood(0, last, func(int) (float64, error) { return 0, nil }); best != last {
+			t.Errorf("of %d hopeless ones the %dth", last+1, best+1)
+		}
+	}
+}

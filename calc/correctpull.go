@@ -27,7 +27,7 @@ func (v *view) pull(ctx context.Context, t *Try, l *lever, heat float64) (*move,
 	if last < first {
 		return nil, nil
 	}
-	best, good, err := v.smallestGood(ctx, job, first, last)
+	best, good, err := smallestGood(first, last, func(i int) (float64, error) { return v.good(ctx, ptr(job(i))) })
 	if err != nil {
 		return nil, err
 	}
@@ -41,12 +41,12 @@ func (v *view) pull(ctx context.Context, t *Try, l *lever, heat float64) (*move,
 // smallestGood looks from the first to the last of some jobs for the first that is more likely than not to be good: at five of them,
 // then between the last that is not and the first that is. Of none such the likeliest; where nothing is good at all the last, which
 // helps most without losing another limit.
-func (v *view) smallestGood(ctx context.Context, job func(int) Job, first, last int) (best int, good float64, err error) {
+func smallestGood(first, last int, chance func(int) (float64, error)) (best int, good float64, err error) {
 	best = first - 1
 	low, high := first-1, -1 // the first good one lies in (low, high]
 	for n := 0; n < 5 && high < 0; n++ {
 		i := first + (last-first)*n/4
-		g, err := v.good(ctx, ptr(job(i)))
+		g, err := chance(i)
 		if err != nil {
 			return 0, 0, err
 		}
@@ -61,7 +61,7 @@ func (v *view) smallestGood(ctx context.Context, job func(int) Job, first, last 
 	}
 	for high >= 0 && high-low > 1 {
 		i := (low + high) / 2
-		g, err := v.good(ctx, ptr(job(i)))
+		g, err := chance(i)
 		if err != nil {
 			return 0, 0, err
 		}

@@ -254,3 +254,13 @@ func TestLearnedStaysWithItsWire(t *testing.T) {
 		}
 	}
 }
+
+// What taught nothing changes no job.
+func TestNothingLearnedIsPut(t *testing.T) {
+	was := Job{Metal: "galvanized", Gauge: 20, Joint: "lap"}
+	j := was
+	l := Learned{For: "cusi3 0.9 dip"}
+	if l.Put(&j); j != was {
+		t.Errorf("%+v", j)
+	}
+}

@@ -34,6 +34,7 @@ var numberJobs = []struct {
 	{"plugs", Job{Metal: "galvanized", Gauge: 18, Joint: "plug", Count: Some(12), Feed: Some(5)}},
 	{"stove door", Job{Metal: "grey-iron", Thickness: Some(6), Joint: "butt", Feed: Some(6), Travel: Some(5), Preheat: Some(150)}},
 	{"casting on sheet", Job{Metal: "grey-iron", Thickness: Some(6), Metal2: "mild-steel", Thickness2: Some(1), Joint: "lap", Feed: Some(5), Travel: Some(6), Preheat: Some(100)}},
+	{"thin sheet on casting", Job{Metal: "grey-iron", Thickness: Some(6), Metal2: "mild-steel", Thickness2: Some(0.5), Joint: "lap", Feed: Some(5), Travel: Some(6)}},
 	{"coated on stainless", Job{Metal: "galvanized", Gauge: 18, Metal2: "stainless-304", Gauge2: 18, Joint: "lap"}},
 	{"one bead a groove", Job{Metal: "mild-steel", Thickness: Some(3.2), Joint: "butt", Feed: Some(9), Travel: Some(3)}},
 	{"given travel", Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Travel: Some(9)}},
@@ -184,7 +185,8 @@ func writeOthers(t *testing.T, b *strings.Builder, said texts) {
 	writeCorrection(t, b, "timed", Try{short, "rolled-edge"})
 	aimed := timed
 	aimed.Aim = Some(1)
-	for _, j := range []Job{{Metal: "mild-steel", Gauge: 16, Joint: "butt", Mode: "timed", Gap: Some(2)}, timed, aimed} {
+	for _, j := range []Job{{Metal: "mild-steel", Gauge: 16, Joint: "butt", Mode: "timed", Gap: Some(2)}, timed, aimed,
+		{Metal: "stainless-304", Thickness: Some(0.5), Joint: "butt", Mode: "timed", Gap: Some(0.3), Wire: Some(0.8)}} {
 		writeGap(t, b, j, said)
 	}
 	c, err := ChanceGood(t.Context(), good)
