@@ -164,6 +164,8 @@ func TestWarningsFitTheJob(t *testing.T) {
 		{calc.Job{Travel: calc.Some(25)}, []string{"travel-fast"}},
 		{calc.Job{Mode: "timed"}, []string{"timed-closed"}},
 		{calc.Job{Mode: "timed", Gap: calc.Some(0)}, []string{"timed-no-gap"}},
+		{calc.Job{ArcOn: calc.Some(0.3)}, []string{"beat-unused"}},
+		{calc.Job{Mode: "pulsed", SpotStep: calc.Some(3)}, []string{"beat-unused"}},
 		{calc.Job{Position: "overhead"}, []string{"overhead"}},
 		{calc.Job{Position: "vertical-down"}, []string{"vertical-down"}},
 		{calc.Job{Position: "vertical-up"}, []string{"vertical-up"}},

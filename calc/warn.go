@@ -307,6 +307,9 @@ func (w *warnings) gap() {
 func (w *warnings) timed(s *spread) {
 	u := &w.card.Used
 	if u.Mode != "timed" {
+		if u.ArcOn.Set || u.ArcOff.Set || u.SpotStep.Set {
+			w.say("beat-unused")
+		}
 		return
 	}
 	if !(s.value[oOn] > 0) {

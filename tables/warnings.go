@@ -51,6 +51,7 @@ var warningLines = [...]WarningLine{
 	{"timed-closed", "caution", "On and off are for a closed joint: over a gap, even of 2 mm, other times are needed. Give the joint as a butt and its gap.",
 		worked("the beat followed over an open root and over none")},
 	{"timed-no-gap", "info", "Timed arc without a gap: the step is set by the puddle alone.", practice},
+	{"beat-unused", "info", "Arc on, arc off and spot step belong to a timed arc: the ones given were left out. Mode timed takes them.", practice},
 	{"fire", "caution", "Clear or cover what burns within 11 m (35 ft), both sides of a wall; fire watch 60 min after, extinguisher at hand.",
 		read("29 CFR 1910.252(a); NFPA 51B-2019")},
 	{"solvent", "caution", "Never a chlorinated solvent or brake cleaner near the arc: its vapour turns to phosgene. Take cans and rags away.", practice},
