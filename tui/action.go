@@ -27,6 +27,10 @@ type (
 	loadCard    struct{ entry Entry }
 	openRecord  struct{ entry Entry }
 	openForm    struct{ form *form }
+	markRecord  struct {
+		entry   Entry
+		deleted bool
+	}
 	enterRecord struct{}
 	keepCard    struct{ name string }
 	keepTrial   struct{ acceptable bool } // the last test bead, as what it looks or as acceptable
@@ -83,6 +87,7 @@ func (findCards) action()   {}
 func (loadCard) action()    {}
 func (openRecord) action()  {}
 func (openForm) action()    {}
+func (markRecord) action()  {}
 func (enterRecord) action() {}
 func (keepCard) action()    {}
 func (keepTrial) action()   {}

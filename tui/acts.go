@@ -43,7 +43,7 @@ func (m *root) act(a action) tea.Cmd {
 	case turnPage:
 		m.part.turn(a.by)
 		return m.enterPage()
-	case findCards, loadCard, openRecord, openForm, enterRecord, keepCard, keepTrial, keepReading, recall:
+	case findCards, loadCard, openRecord, openForm, enterRecord, markRecord, keepCard, keepTrial, keepReading, recall:
 		return m.actBook(a)
 	case openDrill:
 		return m.drill.start(m.ctx)
@@ -276,6 +276,8 @@ func (m *root) actBook(a action) tea.Cmd {
 		return m.enterRecord()
 	case keepTrial:
 		return m.keepTrial(a.acceptable)
+	case markRecord:
+		return m.markRecord(a)
 	case loadCard:
 		return m.loadCard(a.entry)
 	case keepCard:

@@ -23,6 +23,8 @@ type bookPage struct {
 	busy  bool
 	safe  calc.Job // as it was kept or opened last: opening another loses nothing
 	sure  string   // the card that is opened all the same
+
+	doomed doomed
 }
 
 type (
@@ -68,7 +70,11 @@ func (p *bookPage) found(f bookFound) {
 		return
 	}
 	p.rows, p.err, p.busy = f.rows, f.err, false
-	p.at = max(0, min(p.at, p.lines()-1))
+	last := len(p.rows) // what is offered below them is gone to by hand only
+	if last == 0 {
+		last = p.lines()
+	}
+	p.at = max(0, min(p.at, last-1))
 }
 
 // lines is how many rows there are: what was found, and what is typed can be kept.
@@ -108,6 +114,9 @@ func (p *bookPage) update(msg tea.Msg, k *keyMap) action {
 }
 
 func (p *bookPage) press(msg tea.KeyPressMsg, k *keyMap) action {
+	if a, ok := p.doomed.press(msg, k, &p.field, p.entry()); ok {
+		return a
+	}
 	switch {
 	case msg.Text == "" && key.Matches(msg, k.Up):
 		p.at = max(0, p.at-1)
@@ -206,9 +215,9 @@ func (p *bookPage) draw(th *theme, keeps bool, w, h int) (b block, x int) {
 // elsewhere says what no key of the page does.
 func (p *bookPage) elsewhere() string {
 	if p.all {
-		return "a record that is read names its commands: print, delete, restore; all of the book: brazebooth book export FILE, import FILE"
+		return "del or ctrl+d deletes; a record that is read names its commands; all of the book: brazebooth book export FILE, import FILE"
 	}
-	return "to print or delete a card: records, the next page, reads it and names the command; all of the book: brazebooth book export FILE, import FILE"
+	return "del or ctrl+d deletes; to print a card: records, the next page, reads it and names the command; all of the book: brazebooth book export FILE, import FILE"
 }
 
 // entryRow is one record: its name, its date, and what it is in short.
@@ -268,6 +277,8 @@ func (m *root) onBook(msg tea.Msg) tea.Cmd {
 		} else {
 			m.shelf.found(msg)
 		}
+	case bookMarked:
+		return m.marked(msg)
 	case recordRead:
 		m.showRecord(msg)
 	case trialKept:

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -19,6 +20,7 @@ import (
 // drawer is a book in memory.
 type drawer struct {
 	cards     []Entry
+	gone      []Entry // deleted
 	jobs      map[string]calc.Job
 	readings  []calc.Reading
 	travel    float64 // of the last
@@ -49,6 +51,21 @@ func (d *drawer) Find(_ context.Context, text string) ([]Entry, error) {
 		}
 	}
 	return list, d.fail
+}
+
+func (d *drawer) Mark(_ context.Context, _, id string, deleted bool) error {
+	if d.fail != nil {
+		return d.fail
+	}
+	if deleted {
+		i := slices.IndexFunc(d.cards, func(e Entry) bool { return e.ID == id })
+		d.gone = append(d.gone, d.cards[i])
+		d.cards = slices.Delete(d.cards, i, i+1)
+		return nil
+	}
+	last := len(d.gone) - 1
+	d.cards, d.gone = append(d.cards, d.gone[last]), d.gone[:last]
+	return nil
 }
 
 func (d *drawer) Load(_ context.Context, id string) (calc.Job, error) { return d.jobs[id], d.fail }

@@ -32,9 +32,9 @@ func TestHelpOpensWhereOneIs(t *testing.T) {
 func TestCommandsOfTheBookAreNamed(t *testing.T) {
 	s := openAt(t, 80, 50, Options{Book: &drawer{}})
 	s.press("tab", "tab", "tab", "tab", "k")
-	s.has("book export FILE", "import FILE", "print or delete")
+	s.has("book export FILE", "import FILE", "del or ctrl+d deletes", "to print a card")
 	s.press("f4")
-	s.has("print, delete, restore", "book export FILE")
+	s.has("del or ctrl+d deletes", "names its commands", "book export FILE")
 	s.press("f1")
-	s.has("book print NAME", "book delete NAME", "restore ID", "book export FILE", "import FILE")
+	s.has("book print NAME", "del ctrl+d", "ctrl+z", "restore ID", "book export FILE", "import FILE")
 }

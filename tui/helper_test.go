@@ -62,7 +62,7 @@ func (s *screen) send(msg tea.Msg) bool {
 		return true
 	case tea.BatchMsg: // something slow: the work first, its clock second
 		return s.send(msg[0]())
-	case slowFound[calc.Map], slowFound[calc.Spots], slowFound[calc.Part], slowFound[practiceAnswer], practiceKept, bookFound, bookLoaded, bookKept, recordRead, trialKept, formDone, recalled, measured, stamped, sourcesKnown, walked:
+	case slowFound[calc.Map], slowFound[calc.Spots], slowFound[calc.Part], slowFound[practiceAnswer], practiceKept, bookFound, bookLoaded, bookKept, bookMarked, recordRead, trialKept, formDone, recalled, measured, stamped, sourcesKnown, walked:
 		return s.send(msg)
 	}
 	return false

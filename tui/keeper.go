@@ -19,6 +19,8 @@ type Keeper interface {
 	Records(ctx context.Context, text string) ([]Entry, error)
 	// Record is all there is of one record: lines of at most 80 columns.
 	Record(ctx context.Context, id string, units quantity.System) ([]string, error)
+	// Mark marks a record as deleted, or takes that back; its history stays.
+	Mark(ctx context.Context, kind, id string, deleted bool) error
 	// Trial keeps a test bead: how it was laid (a whole job), what it showed (ids, with commas), the verdict (good,
 	// acceptable or bad) and the power source's name, "" where nobody named it; it says where.
 	Trial(ctx context.Context, job calc.Job, seen, verdict, source string) (said string, err error)

@@ -11,7 +11,7 @@ type keyMap struct {
 
 	Less, More, Reset, ResetAll key.Binding
 
-	Why, Cautions, Drawing, Map, Beat, Play, Pages, Keep, Shelf, KeepBead, Acceptable, EndPractice, Booth, Units, Words, Help, Leave, Kill key.Binding
+	Why, Cautions, Drawing, Map, Beat, Play, Pages, Keep, Shelf, KeepBead, Delete, Restore, Acceptable, EndPractice, Booth, Units, Words, Help, Leave, Kill key.Binding
 
 	// Not keys but lines of help: what typing does on a screen.
 	TypeName, TypeSize key.Binding
@@ -49,6 +49,8 @@ func newKeys() keyMap {
 		Keep:       bind("k s", "keep the card in the book, or find one", "k", "s"),
 		Shelf:      bind("f5", "kept cards: find one, from the first screen too", "f5"),
 		KeepBead:   bind("k 7", "keep the test bead in the book", "k", "7"),
+		Delete:     bind("del ctrl+d", "delete the record under the cursor: asked twice", "delete", "ctrl+d"),
+		Restore:    bind("ctrl+z", "bring back what was deleted last", "ctrl+z"),
 		Acceptable: bind("a 9", "keep it as acceptable", "a", "9"),
 
 		EndPractice: bind("s 3", "end the practice job, show the program's beads", "s", "3"),
@@ -87,8 +89,8 @@ func (k *keyMap) groups() []helpGroup {
 		{"on the map", []key.Binding{named(k.Up, "↑ ↓ ← →", "walk; the card follows"), named(k.Reset, "r 0", "suggestion back"), named(k.Back, "esc enter", "back to the card")}},
 		{"on the pages", []key.Binding{named(k.Pages, "p 1 → f4", "next page; where letters are typed: f4, or → while nothing stands there"), named(k.Less, "← 4", "page before"), named(k.On, "enter", "what the page asks for; on correct: what the bead shows"), named(k.Why, "*", "sources"), k.KeepBead, k.Acceptable, named(k.Back, "esc /", "back to the card")}},
 		{"on a practice job", []key.Binding{named(k.Up, "↑ ↓", "pick a setting"), named(k.More, "← →", "less, more"), named(k.On, "enter", "lay the bead; when it is over the next booth"), named(k.Reset, "r 0", "as in the last bead"), k.EndPractice, named(k.Why, "*", "what the booth hid, when it is over"), named(k.KeepBead, "k 7", "keep how it went in the book"), named(k.Back, "esc /", "back to the levels")}},
-		{"in the book", []key.Binding{named(k.TypeName, "a–z 0–9", "find a record; on the page of cards also the name to keep the card by"), named(k.On, "enter", "open a card, keep it, read a record"), named(k.Pages, "f4", "next page"), named(k.Back, "esc", "what is typed, then the card"),
-			command("print", "brazebooth book print NAME --pdf FILE: a page for the booth"), command("delete", "brazebooth book delete NAME; restore ID takes it back"),
+		{"in the book", []key.Binding{named(k.TypeName, "a–z 0–9", "find a record; on the page of cards also the name to keep the card by"), named(k.On, "enter", "open a card, keep it, read a record"), k.Delete, k.Restore, named(k.Pages, "f4", "next page"), named(k.Back, "esc", "what is typed, then the card"),
+			command("print", "brazebooth book print NAME --pdf FILE: a page for the booth"), command("restore", "brazebooth book list --deleted; book restore ID brings one back"),
 			command("export", "brazebooth book export FILE: all of it; import FILE takes it in"), command("others", "brazebooth book --help; over SSH the same behind ssh and the server's name")}},
 		{"in a list of marks", []key.Binding{named(k.Play, "space 5", "mark or unmark"), named(k.On, "enter", "go on")}},
 		{"on the timed arc's page", []key.Binding{k.Play, named(k.Up, "↑ ↓", "arc on"), named(k.More, "← →", "arc off"), named(k.Reset, "r 0", "suggestion back"), named(k.Back, "esc enter", "back to the card")}},

@@ -15,7 +15,7 @@ import (
 func stripBlock(b block) string { return ansi.Strip(b.String()) }
 
 var anyKeys = []string{"enter", "enter", "esc", "tab", "shift+tab", "up", "down", "left", "right", "pgup", "pgdown",
-	"home", "end", "backspace", "delete", "f1", "f2", "f5", "ctrl+u", "space", "0", "1", "2", "4", "6", "8", "9", ".", "/", "*",
+	"home", "end", "backspace", "delete", "f1", "f2", "f5", "ctrl+u", "ctrl+d", "ctrl+z", "space", "0", "1", "2", "4", "6", "8", "9", ".", "/", "*",
 	"-", "+", "=", "a", "b", "c", "g", "m", "q", "r", "R", "s", "u", "w", "x", "3", "7", "?", "é", "鉄"}
 
 // Whatever is pressed, at whatever size: no panic, no frame larger than the terminal, and esc always

@@ -118,7 +118,7 @@ func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		cmd = m.drill.tick()
 	case practiceKept:
 		m.practiceKept(msg)
-	case bookFound, bookLoaded, bookKept, recordRead, trialKept, formDone, recalled, measured, stamped:
+	case bookFound, bookLoaded, bookKept, bookMarked, recordRead, trialKept, formDone, recalled, measured, stamped:
 		cmd = m.onBook(msg)
 	case walked:
 		cmd = m.walkTook(msg)

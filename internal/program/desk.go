@@ -143,8 +143,6 @@ func (d desk) Practice(ctx context.Context, how calc.Practised) (string, error) 
 
 // Enter is the command of that kind.
 func (d desk) Enter(ctx context.Context, kind string, given map[string]string) (string, error) {
-	d.saving.Add(1)
-	defer d.saving.Done()
 	args := []string{"book", kind}
 	for _, name := range slices.Sorted(maps.Keys(given)) {
 		if kind != "person" {
@@ -154,6 +152,20 @@ func (d desk) Enter(ctx context.Context, kind string, given map[string]string) (
 	if kind == "person" {
 		args = append(args, "--", given["name"])
 	}
+	return d.command(ctx, args...)
+}
+
+// Mark is the command that deletes, or the one that brings back.
+func (d desk) Mark(ctx context.Context, kind, id string, deleted bool) error {
+	name := map[bool]string{true: "delete", false: "restore"}[deleted]
+	_, err := d.command(ctx, "book", name, "--kind", kind, "--", id)
+	return err
+}
+
+// command runs one of the book's, and says what it said last.
+func (d desk) command(ctx context.Context, args ...string) (string, error) {
+	d.saving.Add(1)
+	defer d.saving.Done()
 	var out, told strings.Builder
 	code := cli.Run(ctx, args, cli.Deps{Out: &out, Err: &told, LookOnly: d.look, Remote: d.remote, Book: d.where, Beside: d.beside, Who: d.author.Who, Where: d.author.Where, Now: d.author.Now})
 	if code != 0 {

@@ -5,6 +5,7 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -12,6 +13,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/book"
+	"brazebooth/tui"
 )
 
 // A card that the book cannot take lies in a file that another book takes later.
@@ -97,6 +99,21 @@ func TestDeskKeeps(t *testing.T) {
 	if _, err := d.Enter(ctx, "person", map[string]string{"name": "ana"}); err != nil {
 		t.Error(err)
 	}
+	gone := list[0]
+	for _, deleted := range []bool{true, false} {
+		if err := d.Mark(ctx, gone.Kind, gone.ID, deleted); err != nil {
+			t.Fatal(err)
+		}
+		left, err := d.Records(ctx, "")
+		if found := slices.ContainsFunc(left, func(e tui.Entry) bool { return e.ID == gone.ID }); found == deleted || err != nil {
+			t.Errorf("deleted %v, found %v, %v", deleted, found, err)
+		}
+	}
+	d.look = true
+	if err := d.Mark(ctx, gone.Kind, gone.ID, true); err == nil || !strings.Contains(err.Error(), "look") {
+		t.Errorf("who may only look deletes: %v", err)
+	}
+	d.look = false
 	if names, err := d.Sources(ctx); err != nil || len(names) != 1 || names[0] != "booth 1" {
 		t.Errorf("%v, %v", names, err)
 	}

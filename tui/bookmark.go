@@ -1,0 +1,70 @@
+package tui
+
+import (
+	"context"
+
+	"charm.land/bubbles/v2/key"
+	tea "charm.land/bubbletea/v2"
+)
+
+// doomed is what a page of the book is asked to delete, and what it deleted last.
+type doomed struct {
+	id   string // of the record whose deletion was asked for once
+	last *Entry // what ctrl+z brings back
+}
+
+// bookMarked is the book's answer to a deletion, or to one that was taken back.
+type bookMarked struct {
+	entry   Entry
+	deleted bool
+	err     error
+}
+
+// press acts on the keys that delete and bring back; not ok for any other key, which also forgets what was asked for.
+// Where something is typed the delete key is the field's, unless nothing stands behind the cursor.
+func (d *doomed) press(msg tea.KeyPressMsg, k *keyMap, f *field, at *Entry) (a action, ok bool) {
+	asked := d.id
+	d.id = ""
+	switch {
+	case key.Matches(msg, k.Restore):
+		if d.last == nil {
+			return refuse{fault{"nothing was deleted on this page", "brazebooth book list --deleted shows what was before"}}, true
+		}
+		return markRecord{*d.last, false}, true
+	case !key.Matches(msg, k.Delete), msg.String() == "delete" && f.at < len(f.text):
+		return nil, false
+	case at == nil:
+		return refuse{fault{"no record under the cursor", "pick a row with ↑ ↓"}}, true
+	case asked != at.ID:
+		d.id = at.ID
+		return refuse{fault{"delete " + at.Name + "?", "the same key once more marks it as deleted; it stays in the history"}}, true
+	}
+	return markRecord{*at, true}, true
+}
+
+// markRecord marks a record as deleted, or takes that back.
+func (m *root) markRecord(a markRecord) tea.Cmd {
+	k := m.keeper
+	return func() tea.Msg {
+		return bookMarked{a.entry, a.deleted, k.Mark(context.Background(), a.entry.Kind, a.entry.ID, a.deleted)}
+	}
+}
+
+// marked takes the book's answer, and lists anew what stands on the page that asked.
+func (m *root) marked(msg bookMarked) tea.Cmd {
+	if msg.err != nil {
+		m.notice = &fault{msg.err.Error(), "nothing was changed"}
+		return nil
+	}
+	page := &m.shelf
+	if m.part.name() == pageRecords {
+		page = &m.records
+	}
+	page.doomed.last = nil
+	m.done = msg.entry.Name + ": back in the book"
+	if msg.deleted {
+		page.doomed.last = &msg.entry
+		m.done = msg.entry.Name + ": deleted; ctrl+z brings it back"
+	}
+	return page.find(m.keeper)
+}
