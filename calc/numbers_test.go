@@ -6,6 +6,7 @@ import (
 	"hash/crc32"
 	"math"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -94,7 +95,7 @@ type texts map[string]bool
 func (said texts) once(text string) string {
 	sum := crc32.ChecksumIEEE([]byte(text))
 	if said[text] {
-		return fmt.Sprintf("as text %08x", sum)
+		return fmt.Sprintf("= %08x", sum)
 	}
 	said[text] = true
 	return fmt.Sprintf("(%08x) %s", sum, text)
@@ -115,12 +116,12 @@ func writeNumbers(t *testing.T, b *strings.Builder, job Job, said texts) {
 	}
 	fmt.Fprintf(b, "verdict %s\n", c.Verdict())
 	for _, e := range c.Edges {
-		fmt.Fprintf(b, "edge %s %v %s\n", e.Name, e.Met, digits4(e.Margin))
+		fmt.Fprintf(b, "edge %s %v %s, by %s\n", e.Name, e.Met, digits4(e.Margin), said.once(basisText(&e.Basis)))
 	}
-	writeFigures(b, c.Figures)
+	writeFigures(b, c.Figures, said)
 	writeWarnings(b, c.Warnings, said)
-	for _, a := range c.Assumed {
-		fmt.Fprintf(b, "assumed %s %s\n", a.Field, a.Why)
+	for _, a := range CheckFirst(&c) {
+		fmt.Fprintf(b, "assumed %s: %s %s\n", a.Field, a.Text(), digits4(a.Moves))
 	}
 	parts, err := Sheet(t.Context(), &c, allPages())
 	if err != nil {
@@ -129,7 +130,7 @@ func writeNumbers(t *testing.T, b *strings.Builder, job Job, said texts) {
 	for i := range parts {
 		p := &parts[i]
 		fmt.Fprintf(b, "page %s %s %s\n", p.Name, p.Verdict, strings.Join(append(p.Instead, p.Order...), "; "))
-		writeFigures(b, p.Figures)
+		writeFigures(b, p.Figures, said)
 		for _, r := range p.Reasons {
 			fmt.Fprintf(b, "reason %s\n", said.once(r.Text+" ["+r.Known+"]"))
 		}
@@ -149,7 +150,7 @@ func allPages() (names []string) {
 	return names
 }
 
-func writeFigures(b *strings.Builder, list []Figure) {
+func writeFigures(b *strings.Builder, list []Figure, said texts) {
 	for _, f := range list {
 		fmt.Fprintf(b, "%s %s (%s %s) %s", f.Name, digits4(f.Value), digits4(f.Low), digits4(f.High), f.Unit)
 		for _, in := range f.Basis.Inputs {
@@ -157,79 +158,24 @@ func writeFigures(b *strings.Builder, list []Figure) {
 				fmt.Fprintf(b, " %s %+.1f", strings.ReplaceAll(in.Name, " ", "-"), in.Sensitivity)
 			}
 		}
-		b.WriteByte('\n')
+		fmt.Fprintf(b, " by %s\n", said.once(basisText(&f.Basis)))
 	}
+}
+
+// basisText is a basis without its numbers; ~ marks what was assumed, < what is a figure of its own.
+func basisText(b *Basis) string {
+	var in []string
+	for _, x := range b.Inputs {
+		in = append(in, fmt.Sprintf("%s %s %s", x.Symbol, x.Name, x.Unit)+map[bool]string{true: "~"}[x.Assumed]+map[bool]string{true: "<"}[x.Derived])
+	}
+	slices.Sort(in) // else in the order of what they move, in which two may be alike
+	return fmt.Sprintf("%s [%s; %s] %s", b.Formula, b.Known, b.Source, strings.Join(in, ", "))
 }
 
 func writeWarnings(b *strings.Builder, list []Warning, said texts) {
 	for _, w := range list {
 		fmt.Fprintf(b, "%v %s: %s\n", w.Severity, w.Code, said.once(w.Text))
 	}
-}
-
-// writeOthers are answers that are no card: corrections, times over a gap, a map, what readings and verdicts teach.
-func writeOthers(t *testing.T, b *strings.Builder, said texts) {
-	good := Job{Metal: "galvanized", Gauge: 20, Joint: "lap", Feed: Some(4.1), Travel: Some(8)}
-	for _, seen := range sightIDs() {
-		writeCorrection(t, b, "", Try{good, seen})
-	}
-	at := func(volts float64) Job { j := good; j.Volts = Some(volts); return j }
-	writeCorrection(t, b, "volts read", Try{at(13), "stubbing"})
-	writeCorrection(t, b, "volts that ran", Try{at(13.5), "pores"}, Try{at(13.3), "stubbing"})
-	for _, filler := range []string{"cusi3", "cual8"} {
-		writeCorrection(t, b, filler, Try{Job{Metal: "stainless-304", Gauge: 18, Joint: "lap", Filler: filler, Feed: Some(5), Travel: Some(7)}, "crack"})
-	}
-	timed := Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Mode: "timed", Gap: Some(1), Feed: Some(6)}
-	short := timed
-	short.ArcOn, short.ArcOff, short.SpotStep = Some(0.2), Some(0.6), Some(2.5)
-	writeCorrection(t, b, "timed", Try{short, "rolled-edge"})
-	aimed := timed
-	aimed.Aim = Some(1)
-	for _, j := range []Job{{Metal: "mild-steel", Gauge: 16, Joint: "butt", Mode: "timed", Gap: Some(2)}, timed, aimed,
-		{Metal: "stainless-304", Thickness: Some(0.5), Joint: "butt", Mode: "timed", Gap: Some(0.3), Wire: Some(0.8)}} {
-		writeGap(t, b, j, said)
-	}
-	c, err := ChanceGood(t.Context(), good)
-	if err != nil {
-		t.Fatal(err)
-	}
-	fmt.Fprintf(b, "# chance\n%+v\n", c)
-	slow := good
-	slow.Travel = Some(9.6)
-	fmt.Fprintf(b, "# efficiency\n")
-	for _, list := range [][]Verdict{{}, {{good, "cold"}, {good, "good"}, {slow, "good"}}, {{slow, "hot"}}} {
-		e := LearnEta(list)
-		fmt.Fprintf(b, "%s ±%s of %d", digits4(e.Mean), digits4(e.Sigma), e.Used)
-		for _, x := range e.Evidence {
-			fmt.Fprintf(b, ", %s %s %%", x.Heat, digits4(x.Expected))
-		}
-		b.WriteByte('\n')
-	}
-}
-
-func writeCorrection(t *testing.T, b *strings.Builder, name string, tries ...Try) {
-	p, err := Correct(t.Context(), tries)
-	if err != nil {
-		t.Fatal(err)
-	}
-	c := p.Correction
-	fmt.Fprintf(b, "# seen %s %s\n%s\n", name, tries[len(tries)-1].Seen, c.Why)
-	if c.Change != nil {
-		fmt.Fprintf(b, "change %s %s to %s %s; good %.0f, %.0f\n", c.Change.What, digits4(c.Change.From), digits4(c.Change.To), c.Change.ToMode, c.GoodBefore, c.GoodAfter)
-	}
-	for _, l := range c.Causes {
-		fmt.Fprintf(b, "cause %s %.1f %s\n", l.ID, l.Likelihood, l.Do)
-	}
-}
-
-func writeGap(t *testing.T, b *strings.Builder, j Job, said texts) {
-	g, err := Gap(t.Context(), j, nil)
-	if err != nil {
-		t.Fatal(err)
-	}
-	fmt.Fprintf(b, "# gap %s %s\n", digits4(j.Gap.V), g.Card.Zone)
-	writeFigures(b, g.Figures)
-	writeWarnings(b, g.Card.Warnings, said)
 }
 
 func ofAny(v *float64) string {
