@@ -58,6 +58,8 @@ func (p *practicePage) update(msg tea.Msg, k *keyMap, units quantity.System) act
 func (p *practicePage) pressList(press tea.KeyPressMsg, k *keyMap) action {
 	n := len(calc.PracticeLevels())
 	switch s := press.String(); {
+	case p.stop != nil && !key.Matches(press, k.Back) && everywhere(press, k) == nil: // meant for the job that is not there yet
+		return refuse{fault{"the booth is being set up", "a moment, then the key once more; esc gives it up"}}
 	case len(s) == 1 && s[0] >= '1' && s[0] < '1'+byte(n):
 		p.level, p.moved = int(s[0]-'1'), true
 	case s == "up":

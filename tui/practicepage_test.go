@@ -206,3 +206,25 @@ func TestPracticeGivenUp(t *testing.T) {
 		t.Errorf("the same bead counts twice: %d beads", len(p.beads))
 	}
 }
+
+// Keys that are pressed while a booth is being set up are meant for its job: they act on nothing that lies behind it. What
+// works everywhere still does, and back gives it up.
+func TestPracticeWaitsForTheBooth(t *testing.T) {
+	s := openPractised(t, &drawer{}, 80, 24)
+	p := &s.root().drill
+	given := false
+	p.stop = func() { given = true }
+	for _, k := range []string{"right", "3", "+", "down", "enter", "p"} {
+		s.press(k)
+		s.has("the booth is being set up")
+	}
+	if p.level != 0 || p.seed != 1 || p.open {
+		t.Errorf("level %d, booth %d, open %v", p.level, p.seed, p.open)
+	}
+	s.press("f1")
+	s.has("on a practice job")
+	s.press("esc")
+	if s.press("esc"); !given {
+		t.Error("esc does not give it up")
+	}
+}
