@@ -5,49 +5,66 @@ import "math"
 // unequalFrom is the ratio of thickness from which a hand aims at the thicker member.
 const unequalFrom = 1.25
 
-// chooseAim points the arc where nobody said where: at the joint, or, for unequal sheets, so far toward the
-// thicker one as leaves the larger of the two thermal margins, tried in the middle of the settings.
+// aims are where the arc may point, mm from the joint toward the second member: at the joint, or somewhat toward the
+// thicker of two unequal sheets. None where the job says it, or where no section is computed.
+func (b *board) aims(card *Card) []float64 {
+	members := card.Setup.members()
+	if card.Used.Aim.Set || len(members) < 2 || b.notModelled(card) != "" {
+		return nil
+	}
+	first, second := members[0].Core, members[1].Core
+	switch {
+	case second >= unequalFrom*first:
+		return []float64{0, 0.5, 1}
+	case first >= unequalFrom*second:
+		return []float64{0, -0.5, -1}
+	}
+	return nil
+}
+
+// chooseAim points the arc where nobody said where, at the setting that the board has by now.
 func (b *board) chooseAim(card *Card) {
 	u := &card.Used
-	members := card.Setup.members()
 	if u.Aim.Set {
 		return
 	}
-	u.Aim = Some(0)
-	if len(members) < 2 || b.notModelled(card) != "" {
-		return
-	}
-	toward := 1.0
-	thin, thick := members[0].Core, members[1].Core
-	if thin > thick {
-		thin, thick, toward = thick, thin, -1
-	}
-	if thick < unequalFrom*thin {
-		return
-	}
-	m := newMargins(b, card)
-	low, high := b.steadyFeeds(&m)
-	feed, travel := math.Sqrt(low*high), math.Sqrt(m.slow*m.fast)
-	if u.Feed.Set || b.chain.ampsGiven {
-		feed = b.knobs[kFeed]
-	}
-	if u.Travel.Set {
-		travel = b.knobs[kTravel]
-	}
-	best := math.Inf(-1)
-	for _, off := range [...]float64{0, 0.5, 1} {
-		h := b.heatField(card)
-		h.in.Aim = toward * off
-		s, err := h.at(feed, travel, false)
-		if err != nil {
-			continue
-		}
-		if l := m.logs(&s); min(l[lWets], l[lSolid]) > best {
-			best = min(l[lWets], l[lSolid])
-			u.Aim = Some(toward * off)
-		}
-	}
+	h, m := b.heatField(card), newMargins(b, card)
+	_, at := h.aimed(&m, b.knobs[kFeed], b.knobs[kTravel])
+	u.Aim = Some(at.in.Aim)
 	if u.Aim.V != 0 {
 		card.Assumed = append(card.Assumed, Assumption{"aim", number(math.Abs(u.Aim.V)) + "mm", "toward the thicker member"})
 	}
+}
+
+// each is the field with every aim that is open; itself where none is.
+func (h *heatField) each() []heatField {
+	if len(h.aims) == 0 {
+		return []heatField{*h}
+	}
+	list := make([]heatField, len(h.aims))
+	for i, aim := range h.aims {
+		list[i] = *h
+		list[i].aims, list[i].in.Aim = nil, aim
+	}
+	return list
+}
+
+// aimed are the limits at a feed and travel (mm/s) with the arc pointed, of the aims that are open, to where the smaller of the two
+// thermal margins is largest; and the field that keeps it there. Not numbers where the model does not reach.
+func (h *heatField) aimed(m *margins, feed, travel float64) (l limits, at *heatField) {
+	if len(h.aims) == 0 {
+		return m.beside(h, feed, travel), h
+	}
+	best := math.Inf(-1)
+	fields := h.each()
+	for i := range fields {
+		here := m.beside(&fields[i], feed, travel)
+		if least := min(here[lWets], here[lSolid]); i == 0 || here.known() && least > best {
+			l, at = here, &fields[i]
+			if here.known() {
+				best = least
+			}
+		}
+	}
+	return l, at
 }

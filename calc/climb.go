@@ -16,8 +16,8 @@ type spot struct {
 
 // spotAt computes a setting and a probe to each side of it; false where the model ends there.
 func (h *heatField) spotAt(m *margins, feed, travel float64) (spot, bool) {
-	s := spot{feed: feed, travel: travel, logs: m.beside(h, feed, travel)}
-	if !s.logs.known() {
+	s := spot{feed: feed, travel: travel}
+	if s.logs, h = h.aimed(m, feed, travel); !s.logs.known() {
 		return s, false
 	}
 	var beside [2][2]limits
@@ -143,8 +143,8 @@ const (
 	thinZone              = 4 // %
 )
 
-// best climbs from a map's peaks and takes the highest place reached; false where the model has no answer at any.
-func (c *limitMap) best(h *heatField, m *margins, feeds, travels axis) (spot, bool) {
+// best climbs from the maps' peaks and takes the highest place reached; false where the model has no answer at any.
+func (c coarse) best(h *heatField, m *margins, feeds, travels axis) (spot, bool) {
 	tops := c.peaks(firstPeaks + morePeaks)
 	first := min(firstPeaks, len(tops))
 	best, ok := c.highest(h, m, feeds, travels, tops[:first])
@@ -158,12 +158,12 @@ func (c *limitMap) best(h *heatField, m *margins, feeds, travels axis) (spot, bo
 }
 
 // highest climbs from each of some peaks, side by side.
-func (c *limitMap) highest(h *heatField, m *margins, feeds, travels axis, tops []peak) (best spot, found bool) {
+func (c coarse) highest(h *heatField, m *margins, feeds, travels axis, tops []peak) (best spot, found bool) {
 	reached, ok := make([]spot, len(tops)), make([]bool, len(tops))
 	var wg crew.Crew
 	for i, p := range tops {
 		wg.Go(func() {
-			if reached[i], ok[i] = h.spotAt(m, c.feeds.at(p.x), c.travels.at(p.y)); ok[i] {
+			if reached[i], ok[i] = h.spotAt(m, feeds.at(p.x), travels.at(p.y)); ok[i] {
 				reached[i] = h.climb(m, reached[i], feeds, travels)
 			}
 		})

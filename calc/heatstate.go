@@ -61,10 +61,11 @@ type heatField struct {
 	in   section.Input
 	toes func(area, w1, w2 float64) (section.Toes, error)
 	one  bool
+	aims []float64 // that are open; none once the arc points somewhere
 }
 
 func (b *board) heatField(card *Card) heatField {
-	return heatField{b, b.sectionInput(card), beadSection(card), card.Setup.One}
+	return heatField{b, b.sectionInput(card), beadSection(card), card.Setup.One, b.aims(card)}
 }
 
 // at finds the state at a feed and travel in mm/s; with zinc it follows the zinc's isotherms outward too.

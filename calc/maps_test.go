@@ -51,7 +51,7 @@ func TestPeakIsTheMiddle(t *testing.T) {
 			lWets: func(i, _ float64) float64 { return (i - at[0] + 0.5) * math.Ln2 }, lSolid: func(i, _ float64) float64 { return (at[0] + 0.5 - i) * math.Ln2 },
 			lSlow: func(_, j float64) float64 { return (j - at[1] + 0.5) * math.Ln2 }, lFast: func(_, j float64) float64 { return (at[1] + 0.5 - j) * math.Ln2 },
 		})
-		if p := c.peaks(1)[0]; math.Abs(p.x-at[0]) > 0.1 || math.Abs(p.y-at[1]) > 0.1 || math.Abs(p.margin-0.5*math.Ln2) > 0.1 {
+		if p := (coarse{c}).peaks(1)[0]; math.Abs(p.x-at[0]) > 0.1 || math.Abs(p.y-at[1]) > 0.1 || math.Abs(p.margin-0.5*math.Ln2) > 0.1 {
 			t.Errorf("%g, %g: the peak is %+v", at[0], at[1], p)
 		}
 	}
@@ -95,7 +95,7 @@ func TestUphillByHand(t *testing.T) {
 // A map's peaks lie apart, the highest first.
 func TestPeaksLieApart(t *testing.T) {
 	c := mapOf(map[limit]func(i, j float64) float64{lWets: func(i, j float64) float64 { return math.Abs(j-1.5) - 0.1*i }})
-	list := c.peaks(4)
+	list := (coarse{c}).peaks(4)
 	if len(list) != 4 || list[0].x != 0 {
 		t.Fatalf("%+v", list)
 	}
@@ -107,7 +107,7 @@ func TestPeaksLieApart(t *testing.T) {
 		}
 	}
 	one := limitMap{feeds: axis{2, 2, 1}, travels: axis{3, 3, 1}, logs: make([][limitCount]float64, 1)}
-	if list := one.peaks(4); len(list) != 1 {
+	if list := (coarse{one}).peaks(4); len(list) != 1 {
 		t.Errorf("of a single point: %+v", list)
 	}
 }

@@ -16,12 +16,12 @@ func Solve(job Job) (Card, error) {
 		return Card{}, err
 	}
 	b := newBoard(&card)
-	b.chooseAim(&card)
 	sug, err := b.suggest(&card)
 	if err != nil {
 		return Card{}, settingError(err, &card)
 	}
 	b.take(&card, &sug)
+	b.chooseAim(&card)
 	s := new(spread)
 	if err := b.chain.propagate(&b.knobs, &b.doubts, s); err != nil {
 		return Card{}, settingError(err, &card)

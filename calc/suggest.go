@@ -40,7 +40,7 @@ func (b *board) suggest(card *Card) (suggestion, error) {
 	if travelOpen {
 		travels = axis{m.slow, m.fast, nv}
 	}
-	c, err := coarseMap(&h, &m, feeds, travels)
+	c, err := coarseMaps(&h, &m, feeds, travels)
 	if err != nil {
 		return suggestion{}, err
 	}
@@ -50,23 +50,23 @@ func (b *board) suggest(card *Card) (suggestion, error) {
 		top = spot{feed: feeds.at(p.x), travel: travels.at(p.y)}
 	}
 	s := suggestion{feed: top.feed, travel: top.travel, found: ok && lowest((*[limitCount]float64)(&top.logs)) >= 0}
-	s.settle(&top, &h, &m, feeds, travels)
+	_, aimed := h.aimed(&m, s.feed, s.travel)
+	s.settle(&top, aimed, &m, feeds, travels)
 	return s, nil
 }
 
 // peak is a place on a map with its margin.
 type peak struct{ x, y, margin float64 }
 
-// peaks are the places of a map with the greatest margins, none near another: a good zone is often a narrow ridge from slow
+// coarse is a map for each aim that is open: each bends little, which the best of them at every point would not.
+type coarse []limitMap
+
+// peaks are the places of the maps with the greatest margins, none near another: a good zone is often a narrow ridge from slow
 // to fast, highest at both its ends.
-func (c *limitMap) peaks(n int) []peak {
-	const perCell = 6
+func (c coarse) peaks(n int) []peak {
 	var all []peak
-	for i := range (c.feeds.n-1)*perCell + 1 {
-		for j := range (c.travels.n-1)*perCell + 1 {
-			x, y := float64(i)/perCell, float64(j)/perCell
-			all = append(all, peak{x, y, c.margin(x, y)})
-		}
+	for i := range c {
+		all = append(all, c[i].margins()...)
 	}
 	slices.SortStableFunc(all, func(a, b peak) int { return cmp.Compare(b.margin, a.margin) })
 	var list []peak
@@ -79,6 +79,18 @@ func (c *limitMap) peaks(n int) []peak {
 		}
 	}
 	return list
+}
+
+// margins are those of a map's points and of some between them.
+func (c *limitMap) margins() (all []peak) {
+	const perCell = 6
+	for i := range (c.feeds.n-1)*perCell + 1 {
+		for j := range (c.travels.n-1)*perCell + 1 {
+			x, y := float64(i)/perCell, float64(j)/perCell
+			all = append(all, peak{x, y, c.margin(x, y)})
+		}
+	}
+	return all
 }
 
 // suggestSteady is for a timed arc and a plug, where only the arc's own range is known: its middle.
@@ -132,30 +144,43 @@ type limitMap struct {
 	logs           [][limitCount]float64
 }
 
-func coarseMap(h *heatField, m *margins, feeds, travels axis) (limitMap, error) {
-	c := limitMap{feeds, travels, make([][limitCount]float64, feeds.n*travels.n)}
-	failed := make([]error, len(c.logs))
+func coarseMaps(h *heatField, m *margins, feeds, travels axis) (coarse, error) {
+	fields := h.each()
+	c := make(coarse, len(fields))
 	var wg crew.Crew
-	for i := range feeds.n { // rows side by side: a hand waits for this one
-		wg.Go(func() {
-			for j := range travels.n {
-				k := i*travels.n + j
-				s, err := h.at(feeds.at(float64(i)), travels.at(float64(j)), m.zinc > 0)
-				if err != nil {
-					failed[k], c.logs[k] = err, hopeless
-					continue
+	for n := range c {
+		c[n] = newLimitMap(feeds, travels)
+		for i := range feeds.n { // rows side by side: a hand waits for this one
+			wg.Go(func() {
+				for j := range travels.n {
+					c[n].put(&fields[n], m, i, j)
 				}
-				c.logs[k] = m.logs(&s)
-			}
-		})
-	}
-	wg.Wait()
-	for _, err := range failed {
-		if err == nil {
-			return c, nil
+			})
 		}
 	}
-	return c, failed[0]
+	wg.Wait()
+	for n := range c {
+		for _, l := range c[n].logs {
+			if l != hopeless {
+				return c, nil
+			}
+		}
+	}
+	_, err := h.at(feeds.at(0), travels.at(0), m.zinc > 0)
+	return c, err
+}
+
+// put computes the limits of a point.
+func (c *limitMap) put(h *heatField, m *margins, i, j int) {
+	l := m.beside(h, c.feeds.at(float64(i)), c.travels.at(float64(j)))
+	if !l.known() {
+		l = hopeless
+	}
+	c.logs[i*c.travels.n+j] = l
+}
+
+func newLimitMap(feeds, travels axis) limitMap {
+	return limitMap{feeds, travels, make([][limitCount]float64, feeds.n*travels.n)}
 }
 
 // hopeless stands where the model has no answer: no point there is ever suggested.

@@ -19,6 +19,7 @@ type Map struct {
 	Zones   []string  // feed outer, travel inner
 	Margins []float64 // %, to the nearest edge by feed or travel; below zero where one is not met
 	Nearest []string  // name of that edge
+	Aims    []float64 // mm toward the second member: each point has the one of these that suits it; none where the aim is one
 
 	Good       bool       // the suggestion meets every edge
 	Suggestion Suggestion // the card's own: the point furthest from every edge, or the nearest miss
@@ -86,13 +87,17 @@ func window(ctx context.Context, job Job, size MapSize, progress func(float64)) 
 	}
 	lm := newMargins(b, &card)
 	low, high := b.steadyFeeds(&lm)
-	c := limitMap{axis{low * 0.8, high * 1.15, size.Feeds}, axis{lm.slow * 0.75, lm.fast * 1.25, size.Travels},
-		make([][limitCount]float64, size.Feeds*size.Travels)}
 	h := b.heatField(&card)
-	if err := c.fill(ctx, &h, &lm, progress); err != nil {
-		return Map{}, err
+	fields := h.each()
+	c := make(coarse, len(fields))
+	for n := range c {
+		c[n] = newLimitMap(axis{low * 0.8, high * 1.15, size.Feeds}, axis{lm.slow * 0.75, lm.fast * 1.25, size.Travels})
+		if err := c[n].fill(ctx, &fields[n], &lm, share(progress, float64(n)/float64(len(c)), float64(n+1)/float64(len(c)))); err != nil {
+			return Map{}, err
+		}
 	}
 	m := c.describe(job)
+	m.Aims = h.aims
 	return m, m.suggest(ctx, open)
 }
 
@@ -154,14 +159,8 @@ func release() { <-limiter }
 // fill computes the map: first every second point both ways, then those between, save where the points
 // about one agree and are far from every edge of the heat: there the map is flat and interpolation will do.
 func (c *limitMap) fill(ctx context.Context, h *heatField, m *margins, progress func(float64)) error {
-	half := func(from, to float64) func(float64) {
-		if progress == nil {
-			return nil
-		}
-		return func(done float64) { progress(from + (to-from)*done) }
-	}
 	known := make([]bool, len(c.logs))
-	err := c.sweep(ctx, half(0, 0.4), func(i int) {
+	err := c.sweep(ctx, share(progress, 0, 0.4), func(i int) {
 		if i%2 == 0 || i == c.feeds.n-1 {
 			c.row(ctx, h, m, i, func(j int) bool { return j%2 == 0 || j == c.travels.n-1 }, known)
 		}
@@ -170,12 +169,20 @@ func (c *limitMap) fill(ctx context.Context, h *heatField, m *margins, progress 
 		return err
 	}
 	first := append([]bool(nil), known...)
-	return c.sweep(ctx, half(0.4, 1), func(i int) {
+	return c.sweep(ctx, share(progress, 0.4, 1), func(i int) {
 		c.row(ctx, h, m, i, func(j int) bool {
 			k := i*c.travels.n + j
 			return !first[k] && !c.flat(first, i, j)
 		}, known)
 	})
+}
+
+// share is the progress of what lies from one share of a whole to another; nil where nobody listens.
+func share(progress func(float64), from, to float64) func(float64) {
+	if progress == nil {
+		return nil
+	}
+	return func(done float64) { progress(from + (to-from)*done) }
 }
 
 // flat fills a point from its computed neighbours where they agree, and reports whether they did.
@@ -261,43 +268,52 @@ func (c *limitMap) row(ctx context.Context, h *heatField, m *margins, i int, wan
 		}
 		known[i*c.travels.n+j] = true
 		runtime.Gosched() // a key that somebody pressed goes first
-		s, err := h.at(c.feeds.at(float64(i)), c.travels.at(float64(j)), m.zinc > 0)
-		if err != nil {
-			c.logs[i*c.travels.n+j] = hopeless
-			continue
-		}
-		c.logs[i*c.travels.n+j] = m.logs(&s)
+		c.put(h, m, i, j)
 	}
 }
 
-// describe turns the limits of every point into zone, margin and nearest edge.
-func (c *limitMap) describe(job Job) Map {
-	m := Map{Job: job, Feeds: make([]float64, c.feeds.n), Travels: make([]float64, c.travels.n)}
+// describe turns the limits of every point into zone, margin and nearest edge: those of the aim that a card has there.
+func (c coarse) describe(job Job) Map {
+	feeds, travels := c[0].feeds, c[0].travels
+	m := Map{Job: job, Feeds: make([]float64, feeds.n), Travels: make([]float64, travels.n)}
 	for i := range m.Feeds {
-		m.Feeds[i] = c.feeds.at(float64(i)) * 0.06
+		m.Feeds[i] = feeds.at(float64(i)) * 0.06
 	}
 	for j := range m.Travels {
-		m.Travels[j] = c.travels.at(float64(j))
+		m.Travels[j] = travels.at(float64(j))
 	}
 	for i := range m.Feeds {
 		for j := range m.Travels {
-			l := &c.logs[i*c.travels.n+j]
+			k := i*travels.n + j
+			at := c.aimed(k)
+			l := &at.logs[k]
 			if *l == hopeless {
 				m.Zones, m.Margins, m.Nearest = append(m.Zones, "not-modelled"), append(m.Margins, 0), append(m.Nearest, "")
 				continue
 			}
-			f, g := c.slopes(float64(i), float64(j), 1)
+			f, g := at.slopes(float64(i), float64(j), 1)
 			var d [limitCount]float64
 			for k := range d {
 				d[k] = reach(l[k], f[k], g[k])
 			}
-			at, worst := nearest(&d)
+			edge, worst := nearest(&d)
 			m.Zones = append(m.Zones, zone(l))
 			m.Margins = append(m.Margins, math.Copysign(percent(worst), worst))
-			m.Nearest = append(m.Nearest, edgeNames[at])
+			m.Nearest = append(m.Nearest, edgeNames[edge])
 		}
 	}
 	return m
+}
+
+// aimed is the map of the aim that suits a point, as the field's is.
+func (c coarse) aimed(k int) *limitMap {
+	best := &c[0]
+	for n := range c {
+		if l := &c[n].logs[k]; min(l[lWets], l[lSolid]) > min(best.logs[k][lWets], best.logs[k][lSolid]) {
+			best = &c[n]
+		}
+	}
+	return best
 }
 
 type mapKey struct {

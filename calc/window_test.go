@@ -267,3 +267,32 @@ func TestFlatPointsAgreeWithTheFullMap(t *testing.T) {
 		t.Errorf("%d zones differ, %d of them away from a border", wrong, far)
 	}
 }
+
+// Every point of a map is what a card says of it, of unequal sheets too, where the arc's aim goes with the setting.
+func TestMapIsTheCards(t *testing.T) {
+	if testing.Short() {
+		t.Skip("a card for each point of a map")
+	}
+	for _, j := range []calc.Job{{Metal: "mild-steel", Thickness: calc.Some(0.8), Thickness2: calc.Some(2), Metal2: "mild-steel", Joint: "lap"},
+		{Metal: "galvanized", Thickness: calc.Some(1.5), Thickness2: calc.Some(1), Metal2: "galvanized", Joint: "tee"}, {Metal: "stainless-304", Thickness: calc.Some(1), Joint: "butt"}} {
+		m := window(t, j, calc.CoarseMap)
+		aims := map[float64]bool{}
+		for a, feed := range m.Feeds {
+			for b, travel := range m.Travels {
+				at := j
+				at.Feed, at.Travel = calc.Some(feed), calc.Some(travel)
+				card, err := calc.Solve(at)
+				if err != nil {
+					t.Fatal(err)
+				}
+				if z := m.Zones[a*len(m.Travels)+b]; card.Zone != "not-modelled" && z != card.Zone {
+					t.Errorf("%s %g, %g m/min at %g mm/s: %s on the map, %s on the card", j.Metal, j.Thickness.V, feed, travel, z, card.Zone)
+				}
+				aims[card.Used.Aim.V] = true
+			}
+		}
+		if unequal := j.Thickness2.Set; unequal != (len(aims) > 1) {
+			t.Errorf("%s: aims %v", j.Metal, aims)
+		}
+	}
+}

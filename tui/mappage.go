@@ -3,6 +3,7 @@ package tui
 import (
 	"context"
 	"fmt"
+	"math"
 
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
@@ -224,6 +225,9 @@ func (p *mapPage) facts(th *theme, s *session, w, h int) block {
 		r := newRow(w).put(th.quiet, calc.FigureLabel(name)).to(14).put(th.plain, cell.value())
 		b.add(r.line())
 	}
+	if aim := c.Used.Aim.V; aim != 0 && len(b) < h {
+		b.add(newRow(w).put(th.quiet, aimedAt(aim)).to(14).put(th.plain, lengthText(math.Abs(aim), oneSystem(s.units))).line())
+	}
 	if !p.old() && len(b)+2 < h {
 		b.skip()
 		b.say(th.quiet, 0, fmt.Sprintf("suggested: good with %.0f %% chance", p.have.Chance.Good), w)
@@ -237,6 +241,14 @@ func (p *mapPage) facts(th *theme, s *session, w, h int) block {
 		}
 	}
 	return b.fit(min(len(b), h))
+}
+
+// aimedAt names the member toward which the arc points off the joint.
+func aimedAt(mm float64) string {
+	if mm > 0 {
+		return "aim to 2nd"
+	}
+	return "aim to 1st"
 }
 
 // windowFunc computes an operating window.

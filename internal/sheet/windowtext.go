@@ -43,6 +43,9 @@ func WindowText(m *calc.Map, given *calc.Card, o Options) string {
 	}
 	w.line("%s", legend)
 	w.line(", good heat, but another edge is not met: joint filled, arc, zinc, hand speed")
+	if len(m.Aims) > 0 {
+		w.para("", "Unequal sheets: at each setting the arc is aimed where it suits, at the joint or toward the thicker one; the card of a setting says how far.")
+	}
 	w.line("")
 	w.givenText(m, given, o)
 	w.windowVerdict(m, o)
