@@ -158,6 +158,17 @@ func BenchmarkSolveGiven(b *testing.B) {
 func BenchmarkSolveSearch(b *testing.B) {
 	j := practiceLap()
 	j.Feed = calc.Opt{}
+	benchmarkSearch(b, j)
+}
+
+// Of unequal sheets the aim is open too.
+func BenchmarkSolveSearchUnequal(b *testing.B) {
+	j := practiceLap()
+	j.Feed, j.Metal2, j.Gauge2 = calc.Opt{}, "galvanized", 12
+	benchmarkSearch(b, j)
+}
+
+func benchmarkSearch(b *testing.B, j calc.Job) {
 	b.ReportAllocs()
 	for b.Loop() {
 		if _, err := calc.Solve(j); err != nil {
