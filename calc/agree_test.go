@@ -189,35 +189,28 @@ func hold(t *testing.T, jobs []Job, fillers bool) {
 	}
 }
 
-// Every metal, gauge, joint, filler and mode, with feed and travel given.
+// Every metal, joint, filler and mode in every third gauge, with feed and travel given; the next filler takes the gauges between.
 func TestNothingContradicts(t *testing.T) {
 	var jobs []Job
-	gauges, step := []int{16}, 1
-	if !testing.Short() {
-		gauges = nil
-		for g := 7; g <= 28; g++ {
-			gauges = append(gauges, g)
-		}
+	step := 3
+	if testing.Short() {
+		step = 60
 	}
+	n := 0
 	for _, m := range tables.Metals() {
-		for _, g := range gauges {
-			for _, joint := range tables.Joints() {
+		for _, joint := range tables.Joints() {
+			for _, mode := range tables.Modes() {
 				for _, f := range tables.Fillers() {
-					for _, mode := range tables.Modes() {
-						jobs = append(jobs, Job{Metal: m.ID, Gauge: g, Joint: joint.ID, Filler: f.ID, Mode: mode.ID, Feed: Some(5.5), Travel: Some(8), Hazard: "none", Use: "decorative"})
+					for g := 7; g <= 28; g++ {
+						if n++; n%step == 0 {
+							jobs = append(jobs, Job{Metal: m.ID, Gauge: g, Joint: joint.ID, Filler: f.ID, Mode: mode.ID, Feed: Some(5.5), Travel: Some(8), Hazard: "none", Use: "decorative"})
+						}
 					}
 				}
 			}
 		}
 	}
-	if testing.Short() {
-		step = 20
-	}
-	var some []Job
-	for i := 0; i < len(jobs); i += step {
-		some = append(some, jobs[i])
-	}
-	hold(t, some, false)
+	hold(t, jobs, false)
 }
 
 // A fixed sample with the settings suggested, unlike members and every page.
