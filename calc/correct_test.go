@@ -404,6 +404,36 @@ func TestLessWireIsHope(t *testing.T) {
 	}
 }
 
+// After a hole the heat is believed to be greater, and a card's own setting no longer good: less wire or a quicker hand still is.
+func TestHopeAfterAHole(t *testing.T) {
+	for _, x := range []struct {
+		metal, joint     string
+		mm, feed, travel float64
+	}{{"mild-steel", "lap", 0.5, 2.6, 7}, {"mild-steel", "lap", 0.8, 2.6, 3}, {"mild-steel", "lap", 2, 7, 7}, {"galvanized", "butt", 2, 4, 3}, {"stainless-304", "butt", 0.8, 2.6, 7}} {
+		p, err := Correct(context.Background(), []Try{{Job{Metal: x.metal, Thickness: Some(x.mm), Joint: x.joint, Feed: Some(x.feed), Travel: Some(x.travel)}, "burn-through"}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if c := p.Correction.Change; c == nil || c.What == "mode" {
+			t.Errorf("%s %g mm %s at %g m/min and %g mm/s: %+v", x.metal, x.mm, x.joint, x.feed, x.travel, c)
+		}
+	}
+}
+
+// A hole where the window has it cold is no reason to say that no feed and travel are good: the cure in words stands.
+func TestAHoleWhereItIsCold(t *testing.T) {
+	for _, x := range [][3]float64{{0.5, 2.6, 14}, {0.8, 2.6, 7}, {2, 4, 7}} {
+		p, err := Correct(context.Background(), []Try{{Job{Metal: "galvanized", Thickness: Some(x[0]), Joint: "lap", Feed: Some(x[1]), Travel: Some(x[2])}, "burn-through"}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		c := p.Correction
+		if c.Change != nil || !strings.Contains(c.Do, "close the gap") || strings.Contains(c.Why, "No feed and travel") || !strings.Contains(c.Why, "with the settings as they are") {
+			t.Errorf("%v: %+v, %q, %q", x, c.Change, c.Do, c.Why)
+		}
+	}
+}
+
 // Far from anything good a correction is no creep: it goes as far as one change may, and not to a timed arc where a steady
 // one is good.
 func TestFarOffIsALongStep(t *testing.T) {

@@ -2,6 +2,7 @@ package calc
 
 import (
 	"context"
+	"math"
 
 	"brazebooth/tables"
 )
@@ -71,7 +72,7 @@ func (v *view) remedy(ctx context.Context, t *Try, cause string, before float64)
 		if err != nil || v.off || t.Job.Mode == "timed" {
 			return m, err
 		}
-		if hope, err := v.hope(ctx, t); err != nil || m != nil && hope {
+		if hope, err := v.hope(ctx, t); err != nil || hope {
 			return m, err
 		}
 		return v.pauses(t, m), nil
@@ -87,8 +88,23 @@ func (v *view) remedy(ctx context.Context, t *Try, cause string, before float64)
 	return v.treat(ctx, t, cause, before)
 }
 
-// hope reports whether a steady arc may be good where a card would put feed and travel.
+// hope reports whether a steady arc may be good somewhere between this travel and the fastest of a hand, or this feed and
+// the least that burns steadily; or where a card would put both.
 func (v *view) hope(ctx context.Context, t *Try) (bool, error) {
+	fast, low := t.Job, t.Job
+	_, high := travelEnds(v, &t.Job)
+	fast.Travel = Some(max(high, t.Job.Travel.V))
+	least, _ := feedEnds(v, &t.Job)
+	low.Feed = Some(min(least, t.Job.Feed.V))
+	for _, end := range [...]Job{fast, low} {
+		half := end
+		half.Travel, half.Feed = Some(math.Sqrt(end.Travel.V*t.Job.Travel.V)), Some(math.Sqrt(end.Feed.V*t.Job.Feed.V))
+		for _, j := range [...]Job{end, half} {
+			if g, err := v.good(ctx, &j); err != nil || g > hopeful {
+				return g > hopeful, err
+			}
+		}
+	}
 	open := t.Job
 	open.Feed, open.Volts, open.Travel = Opt{}, Opt{}, Opt{}
 	c, err := Solve(open)

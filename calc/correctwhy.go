@@ -60,6 +60,9 @@ func (v *view) noChange(top *Likely, c *Correction) {
 	case ofHeat(top.ID):
 		c.Do = "another wire size, mode or thickness, or " + top.Do
 		c.Why = "Likeliest: " + top.Name + ". No single setting has room left for it."
+		if !v.off && c.GoodBefore >= 1 {
+			c.Why += fmt.Sprintf(" By the window and what was seen, the next bead is good in %.0f of 100 with the settings as they are.", c.GoodBefore)
+		}
 	default:
 		c.Do = top.Do
 		c.Why = "Likeliest: " + top.Name + "." + v.leave(top, c)

@@ -21,6 +21,11 @@ func writeOthers(t *testing.T, b *strings.Builder, said texts) {
 	for _, filler := range []string{"cusi3", "cual8"} {
 		writeCorrection(t, b, filler, Try{Job{Metal: "stainless-304", Gauge: 18, Joint: "lap", Filler: filler, Feed: Some(5), Travel: Some(7)}, "crack"})
 	}
+	for _, seen := range []string{"rolled-edge", "burn-through", "spatter"} { // no window; far too little feed, and too much
+		writeCorrection(t, b, "plate", Try{Job{Metal: "mild-steel", Thickness: Some(5), Joint: "tee", Mode: "pulsed", Feed: Some(8), Travel: Some(6)}, seen})
+		writeCorrection(t, b, "uneven", Try{Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: Some(2.6), Travel: Some(5)}, seen})
+		writeCorrection(t, b, "spray", Try{Job{Metal: "mild-steel", Gauge: 12, Joint: "lap", Feed: Some(16), Travel: Some(12)}, seen})
+	}
 	timed := Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Mode: "timed", Gap: Some(1), Feed: Some(6)}
 	short := timed
 	short.ArcOn, short.ArcOff, short.SpotStep = Some(0.2), Some(0.6), Some(2.5)

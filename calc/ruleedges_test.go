@@ -3,6 +3,7 @@ package calc
 import (
 	"context"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -101,5 +102,17 @@ func TestOnlyJustGoodIsSaid(t *testing.T) {
 	c := card(t, Job{Metal: "stainless-304", Gauge: 24, Joint: "butt"})
 	if m, _ := c.Figure("margin"); c.Warned("just-good") != (c.Verdict() == "good" && m.Value < tables.HandRepeats.V) {
 		t.Errorf("margin %g %%, %s: %v", m.Value, c.Verdict(), c.Warnings)
+	}
+}
+
+// Two gauges thicker is a remedy as long as there are such sheets.
+func TestThickerSheetIsARemedyFromElevenGauge(t *testing.T) {
+	for gauge, want := range map[int]bool{10: false, 11: true, 24: true} {
+		j := Job{Metal: "mild-steel", Gauge: gauge, Joint: "lap"}
+		c := card(t, j)
+		has := slices.ContainsFunc(candidates(&j, c), func(x candidate) bool { return x.change == "sheet two gauges thicker" })
+		if has != want {
+			t.Errorf("%d ga: %v", gauge, has)
+		}
 	}
 }
