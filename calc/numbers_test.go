@@ -26,6 +26,7 @@ var numberJobs = []struct {
 	{"thin on thick", Job{Metal: "mild-steel", Thickness: Some(0.8), Metal2: "mild-steel", Thickness2: Some(2), Joint: "lap", Load: Some(30), Length: Some(60)}},
 	{"open root", Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(1.2)}},
 	{"cold", Job{Metal: "mild-steel", Gauge: 16, Joint: "lap", Feed: Some(3.3), Travel: Some(9)}},
+	{"slow wire", Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: Some(3.1), Travel: Some(5)}},
 	{"hot", Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: Some(7), Travel: Some(5)}},
 	{"stainless gutter", Job{Metal: "stainless-304", Gauge: 18, Joint: "butt", Mode: "pulsed", ServiceTemp: Some(150)}},
 	{"two metals", Job{Metal: "stainless-304", Gauge: 18, Metal2: "mild-steel", Gauge2: 18, Joint: "tee"}},
@@ -120,6 +121,7 @@ func writeNumbers(t *testing.T, b *strings.Builder, job Job, said texts) {
 	}
 	writeFigures(b, c.Figures, said)
 	writeWarnings(b, c.Warnings, said)
+	fmt.Fprintf(b, "notes %+v\n", c.Notes)
 	for _, a := range CheckFirst(&c) {
 		fmt.Fprintf(b, "assumed %s: %s %s\n", a.Field, a.Text(), digits4(a.Moves))
 	}

@@ -18,6 +18,8 @@ func writeOthers(t *testing.T, b *strings.Builder, said texts) {
 		writeCorrection(t, b, "volts read", Try{at(volts), "spatter"})
 	}
 	writeCorrection(t, b, "volts that ran", Try{at(13.5), "pores"}, Try{at(13.3), "stubbing"})
+	writeCorrection(t, b, "twice in vain", Try{good, "pores"}, Try{good, "pores"})
+	writeCorrection(t, b, "changed, still", Try{at(14), "pores"}, Try{at(14.4), "pores"})
 	for _, filler := range []string{"cusi3", "cual8"} {
 		writeCorrection(t, b, filler, Try{Job{Metal: "stainless-304", Gauge: 18, Joint: "lap", Filler: filler, Feed: Some(5), Travel: Some(7)}, "crack"})
 	}
@@ -96,7 +98,11 @@ func writePractice(t *testing.T, b *strings.Builder) {
 					fmt.Fprintf(b, " %s", digits4(o.V))
 				}
 			}
-			b.WriteByte('\n')
+			run, err := p.Par(t.Context())
+			if err != nil {
+				t.Fatal(err)
+			}
+			fmt.Fprintf(b, "; %d beads, good %v %s\n", len(run.Steps), run.Good, run.Why)
 		}
 	}
 }
