@@ -112,7 +112,7 @@ func (h *heatField) solve(from *section.Input, o *[outs]float64, zinc bool) (hea
 		}
 	}
 	if h.one {
-		s.wet[1], s.skin[1], s.core[1] = s.wet[0], s.skin[0], s.core[0]
+		s.wet[1], s.skin[1] = s.wet[0], s.skin[0]
 	}
 	if s.wet[0] > 0 && s.wet[1] > 0 {
 		s.toes, err = h.toes(s.o[oBead], s.wet[0], s.wet[1])

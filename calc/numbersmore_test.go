@@ -35,7 +35,8 @@ func writeOthers(t *testing.T, b *strings.Builder, said texts) {
 	aimed := timed
 	aimed.Aim = Some(1)
 	for _, j := range []Job{{Metal: "mild-steel", Gauge: 16, Joint: "butt", Mode: "timed", Gap: Some(2)}, timed, aimed,
-		{Metal: "stainless-304", Thickness: Some(0.5), Joint: "butt", Mode: "timed", Gap: Some(0.3), Wire: Some(0.8)}} {
+		{Metal: "stainless-304", Thickness: Some(0.5), Joint: "butt", Mode: "timed", Gap: Some(0.3), Wire: Some(0.8)}, // less wire, three times
+		{Metal: "mild-steel", Thickness: Some(2), Joint: "butt", Mode: "timed", Gap: Some(2), Wire: Some(0.8)}} {      // more
 		writeGap(t, b, j, said)
 	}
 	c, err := ChanceGood(t.Context(), good)

@@ -116,3 +116,25 @@ func TestThickerSheetIsARemedyFromElevenGauge(t *testing.T) {
 		}
 	}
 }
+
+// What a spot is filled with is the wire that the card lays.
+func TestASpotTakesTheCardsWire(t *testing.T) {
+	s, err := Gap(t.Context(), Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Mode: "timed", Gap: Some(1), Feed: Some(6)}, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	rate, _ := s.Card.Figure("deposition_rate")
+	found := 0
+	for _, f := range s.Figures {
+		for _, in := range f.Basis.Inputs {
+			if in.Name == "filler laid" {
+				if found++; math.Abs(in.Value/rate.Value-1) > 1e-9 {
+					t.Errorf("%s: %g %s of the card's %g", f.Name, in.Value, in.Unit, rate.Value)
+				}
+			}
+		}
+	}
+	if found == 0 {
+		t.Error("no figure names it")
+	}
+}
