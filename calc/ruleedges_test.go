@@ -138,3 +138,34 @@ func TestASpotTakesTheCardsWire(t *testing.T) {
 		t.Error("no figure names it")
 	}
 }
+
+// A lever's direction is a sign: its notches lie one quantum apart.
+func TestLeversHaveSigns(t *testing.T) {
+	for _, l := range levers {
+		if math.Abs(l.hotter) != 1 {
+			t.Errorf("%s: %g", l.what, l.hotter)
+		}
+	}
+}
+
+// Volts that were read far from the usual prove their cause; near it, or on the other side, they do not.
+func TestVoltsThatProve(t *testing.T) {
+	for volts, want := range map[float64][2]bool{10: {true, false}, 14.3: {false, false}, 20: {false, true}} {
+		v, err := newView(t.Context(), []Try{{Job{Metal: "galvanized", Gauge: 20, Joint: "lap", Feed: Some(4.1), Travel: Some(8), Volts: Some(volts)}, "spatter"}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		j := &v.laid[0].Job
+		if got := [2]bool{v.proven(tables.CauseVoltsLow, j), v.proven(tables.CauseVoltsHi, j)}; got != want {
+			t.Errorf("%g V: %v", volts, got)
+		}
+	}
+}
+
+// A timed arc is a remedy where it has a rhythm.
+func TestTimedRemedyOpens(t *testing.T) {
+	r, err := timedRemedy(t.Context(), Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(2)})
+	if err != nil || !r.Opens || !(r.Margin > 0) {
+		t.Errorf("%+v, %v", r, err)
+	}
+}
