@@ -38,20 +38,24 @@ func (v *view) notches(t *Try, l *lever, sign float64) []float64 {
 
 // opposite is the nearest value of a lever on that side where a bead of the same other settings showed the opposite.
 func (v *view) opposite(t *Try, l *lever, sign float64) (float64, bool) {
+	return v.nearest(t, l, sign, func(seen string) bool { return heatSign(seen)*heatSign(t.Seen) < 0 })
+}
+
+// nearest is the nearest value of a lever on that side at which a bead of the same other settings showed what is asked for.
+func (v *view) nearest(t *Try, l *lever, sign float64, showed func(seen string) bool) (value float64, found bool) {
 	at := l.opt(&t.Job).V
-	nearest, found := 0.0, false
 	for _, other := range v.laid[:len(v.laid)-1] {
 		j := other.Job
 		x := l.opt(&j).V
 		*l.opt(&j) = *l.opt(&t.Job)
-		if j != t.Job || sign*(x-at) <= 0 || heatSign(other.Seen)*heatSign(t.Seen) >= 0 {
+		if j != t.Job || sign*(x-at) <= 0 || !showed(other.Seen) {
 			continue
 		}
-		if !found || sign*(x-nearest) < 0 {
-			nearest, found = x, true
+		if !found || sign*(x-value) < 0 {
+			value, found = x, true
 		}
 	}
-	return nearest, found
+	return value, found
 }
 
 // steadyVolts narrows the ends of the volts to what lies between those at which a bead with this feed stubbed and those at

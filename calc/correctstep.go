@@ -28,20 +28,10 @@ func (v *view) one(ctx context.Context, t *Try, l *lever, sign float64) (*move, 
 // calm is the nearest value of the volts on that side at which a bead of the same other settings ran without stubbing or
 // burning back.
 func (v *view) calm(t *Try, l *lever, sign float64) (float64, bool) {
-	at := l.opt(&t.Job).V
-	nearest, found := 0.0, false
-	for _, other := range v.laid[:len(v.laid)-1] {
-		j := other.Job
-		x := l.opt(&j).V
-		*l.opt(&j) = *l.opt(&t.Job)
-		if l.what != "volts" || j != t.Job || sign*(x-at) <= 0 || voltSign(other.Seen) != 0 {
-			continue
-		}
-		if !found || sign*(x-nearest) < 0 {
-			nearest, found = x, true
-		}
+	if l.what != "volts" {
+		return 0, false
 	}
-	return nearest, found
+	return v.nearest(t, l, sign, func(seen string) bool { return voltSign(seen) == 0 })
 }
 
 // along is the first notch of a lever that is more likely than not to be good, or the likeliest.
