@@ -1,9 +1,10 @@
 package calc
 
-import "math"
+import (
+	"math"
 
-// unequalFrom is the ratio of thickness from which a hand aims at the thicker member.
-const unequalFrom = 1.25
+	"brazebooth/tables"
+)
 
 // aims are where the arc may point, mm from the joint toward the second member: at the joint, or somewhat toward the
 // thicker of two unequal sheets. None where the job says it, or where no section is computed.
@@ -13,11 +14,12 @@ func (b *board) aims(card *Card) []float64 {
 		return nil
 	}
 	first, second := members[0].Core, members[1].Core
-	switch {
-	case second >= unequalFrom*first:
-		return []float64{0, 0.5, 1}
-	case first >= unequalFrom*second:
-		return []float64{0, -0.5, -1}
+	off := tables.AimOff.V
+	switch ratio := tables.UnequalFrom.V; {
+	case second >= ratio*first:
+		return []float64{0, off / 2, off}
+	case first >= ratio*second:
+		return []float64{0, -off / 2, -off}
 	}
 	return nil
 }

@@ -90,6 +90,11 @@ var (
 	// HandAim is the 95 % half-band of where a hand points the arc across the joint.
 	HandAim = Datum{0.5, 0.5, 0.5, "mm", practice}
 
+	// UnequalFrom is the ratio of two thicknesses from which a hand aims at the thicker member, AimOff how far off the joint it
+	// then aims: at most the value.
+	UnequalFrom = Datum{1.25, 1.2, 1.5, "1", practice}
+	AimOff      = Datum{1, 0, 1, "mm", practice}
+
 	// HandRepeats is how closely a hand repeats a travel, and a feeder a feed, from bead to bead.
 	HandRepeats = Datum{5, 3, 10, "%", practice}
 

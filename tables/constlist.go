@@ -33,6 +33,8 @@ var constants = [...]Constant{
 	{"HandSpeedHigh", &HandSpeedHigh},
 	{"GunAngle", &GunAngle},
 	{"HandAim", &HandAim},
+	{"UnequalFrom", &UnequalFrom},
+	{"AimOff", &AimOff},
 	{"HandRepeats", &HandRepeats},
 	{"SheetThinnest", &SheetThinnest},
 	{"SheetThickest", &SheetThickest},

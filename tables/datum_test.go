@@ -28,7 +28,7 @@ var everything = map[string]any{
 	"LoadLineBase": LoadLineBase, "LoadLineSlope": LoadLineSlope, "LoadLineCap": LoadLineCap,
 	"DipVoltFactor": DipVoltFactor, "DipVoltBand": DipVoltBand, "PulsedVoltFactor": PulsedVoltFactor,
 	"PulsedVoltBand": PulsedVoltBand, "DutyPeriod": DutyPeriod, "HandSpeedLow": HandSpeedLow,
-	"HandSpeedHigh": HandSpeedHigh, "GunAngle": GunAngle, "HandAim": HandAim, "HandRepeats": HandRepeats, "SheetThinnest": SheetThinnest,
+	"HandSpeedHigh": HandSpeedHigh, "GunAngle": GunAngle, "HandAim": HandAim, "UnequalFrom": UnequalFrom, "AimOff": AimOff, "HandRepeats": HandRepeats, "SheetThinnest": SheetThinnest,
 	"SheetThickest": SheetThickest, "ServiceLimit": ServiceLimit, "practice": practice,
 	"AnnealedCopper": AnnealedCopper,
 	"CopperSlope":    CopperSlope, "SteelPeak": SteelPeak, "SteelHeatPlateau": SteelHeatPlateau,
