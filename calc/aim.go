@@ -38,6 +38,9 @@ func (b *board) chooseAim(card *Card) {
 	}
 }
 
+// thermal is the smaller of the two thermal margins, by which an aim is chosen.
+func (l *limits) thermal() float64 { return min(l[lWets], l[lSolid]) }
+
 // each is the field with every aim that is open; itself where none is.
 func (h *heatField) each() []heatField {
 	if len(h.aims) == 0 {
@@ -61,7 +64,7 @@ func (h *heatField) aimed(m *margins, feed, travel float64) (l limits, at *heatF
 	fields := h.each()
 	for i := range fields {
 		here := m.beside(&fields[i], feed, travel)
-		if least := min(here[lWets], here[lSolid]); i == 0 || here.known() && least > best {
+		if least := here.thermal(); i == 0 || here.known() && least > best {
 			l, at = here, &fields[i]
 			if here.known() {
 				best = least

@@ -309,7 +309,7 @@ func (c coarse) describe(job Job) Map {
 func (c coarse) aimed(k int) *limitMap {
 	best := &c[0]
 	for n := range c {
-		if l := &c[n].logs[k]; min(l[lWets], l[lSolid]) > min(best.logs[k][lWets], best.logs[k][lSolid]) {
+		if (*limits)(&c[n].logs[k]).thermal() > (*limits)(&best.logs[k]).thermal() {
 			best = &c[n]
 		}
 	}
