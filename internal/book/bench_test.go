@@ -96,7 +96,7 @@ func BenchmarkFiftyApart(b *testing.B) {
 		}
 		w := <-free // one for each of the fifty: nobody waits here
 		defer func() { free <- w }()
-		return w.transaction(&[]saving{{ready, nil}}, false)
+		return w.transaction(&[]saving{{ctx: context.Background(), list: ready}}, false)
 	})
 }
 

@@ -2,27 +2,69 @@ package book
 
 import (
 	"context"
+	"errors"
 	"fmt"
 )
 
 // mostFaults is how many faults are told before one has seen enough.
 const mostFaults = 100
 
-func (s *store) Check(ctx context.Context) (faults []string, n int, err error) {
-	say := func(format string, args ...any) {
-		if len(faults) < mostFaults {
-			faults = append(faults, fmt.Sprintf(format, args...))
-		}
+// faults collects what is wrong with a book.
+type faults struct{ list []string }
+
+func (f *faults) say(format string, args ...any) {
+	if len(f.list) < mostFaults {
+		f.list = append(f.list, fmt.Sprintf(format, args...))
 	}
+}
+
+// seen notes an error of a look-up as a fault; the error that is left is none of the book's.
+func (f *faults) seen(what string, err error) error {
+	if err == nil || !unreadablePage(err) {
+		return err
+	}
+	f.say("%s: %v", what, err)
+	return nil
+}
+
+func (s *store) Check(ctx context.Context) (found []string, n int, err error) {
+	f := new(faults)
 	if s.name == sqlite.name {
-		var answer string
-		if err := s.read.QueryRowContext(ctx, "PRAGMA integrity_check(1)").Scan(&answer); err != nil {
+		if err := s.checkFile(ctx, f); err != nil {
 			return nil, 0, err
 		}
+	}
+	n, err = s.checkRevisions(ctx, f)
+	if err == nil {
+		err = s.checkHeads(ctx, f)
+	}
+	return f.list, n, err
+}
+
+// mostOfFile is how many faults of the file itself are told: SQLite names each page and each entry of an index.
+const mostOfFile = 20
+
+// checkFile lets SQLite look at its own pages and indexes.
+func (s *store) checkFile(ctx context.Context, f *faults) error {
+	rows, err := s.read.QueryContext(ctx, fmt.Sprintf("PRAGMA integrity_check(%d)", mostOfFile))
+	if err != nil {
+		return f.seen("the file itself", err)
+	}
+	defer rows.Close()
+	for rows.Next() {
+		var answer string
+		if err := rows.Scan(&answer); err != nil {
+			return err
+		}
 		if answer != "ok" {
-			say("the file itself: %s", answer)
+			f.say("the file itself: %s", answer)
 		}
 	}
+	return f.seen("the file itself", rows.Err())
+}
+
+// checkRevisions: every revision is what was saved, and what it replaces is there.
+func (s *store) checkRevisions(ctx context.Context, f *faults) (n int, err error) {
 	parents, known := map[string]string{}, map[string]bool{}
 	err = s.eachOr(ctx, func(r Revision) error {
 		n++
@@ -31,27 +73,44 @@ func (s *store) Check(ctx context.Context) (faults []string, n int, err error) {
 			parents[r.Rev] = r.Parent
 		}
 		if err := r.Verify(); err != nil {
-			say("%v", err)
+			f.say("%v", err)
 		}
 		return nil
 	}, func(err error) {
 		n++
-		say("%v", err)
+		f.say("%v", err)
 	})
-	if err != nil {
-		return append(faults, err.Error()), n, nil
+	if err = f.seen("the revisions", err); err != nil {
+		return n, err
 	}
 	for rev, parent := range parents {
 		if !known[parent] {
-			say("revision %s replaces %s, which is not here: import the rest of that book", rev, parent)
+			f.say("revision %s replaces %s, which is not here: import the rest of that book", rev, parent)
 		}
 	}
-	err = s.checkHeads(ctx, say)
-	return faults, n, err
+	return n, nil
 }
 
-// checkHeads: every record has the head that its revisions make.
-func (s *store) checkHeads(ctx context.Context, say func(string, ...any)) error {
+// checkHeads: every record has the head that its revisions make, and its id shows that and nothing else.
+func (s *store) checkHeads(ctx context.Context, f *faults) error {
+	if err := f.seen("the records", s.headless(ctx, f)); err != nil {
+		return err
+	}
+	for offset := 0; ; offset += 500 {
+		list, err := s.List(ctx, Query{Deleted: true, Limit: 500, Offset: offset})
+		if err != nil || len(list) == 0 {
+			return f.seen("the list of records", err)
+		}
+		for i := range list {
+			if err := s.checkHead(ctx, list[i].ID, f); err != nil {
+				return err
+			}
+		}
+	}
+}
+
+// headless are records without a head.
+func (s *store) headless(ctx context.Context, f *faults) error {
 	rows, err := s.read.QueryContext(ctx, `SELECT r.id, count(*) FROM revisions r LEFT JOIN heads h ON h.id = r.id WHERE h.id IS NULL GROUP BY r.id`)
 	if err != nil {
 		return err
@@ -63,26 +122,50 @@ func (s *store) checkHeads(ctx context.Context, say func(string, ...any)) error 
 		if err := rows.Scan(&id, &n); err != nil {
 			return err
 		}
-		say("record %s has %d revisions and no head", id, n)
+		f.say("record %s has %d revisions and no head", id, n)
 	}
-	if err := rows.Err(); err != nil {
+	return rows.Err()
+}
+
+// checkHead compares what a record's id shows, and what a list shows of it, with its newest revision, all as they are at
+// one moment: others may save meanwhile.
+func (s *store) checkHead(ctx context.Context, id string, f *faults) error {
+	what := "record " + id
+	tx, err := s.read.BeginTx(ctx, s.snapshot)
+	if err != nil {
 		return err
 	}
-	for offset := 0; ; offset += 500 {
-		list, err := s.List(ctx, Query{Deleted: true, Limit: 500, Offset: offset})
-		if err != nil || len(list) == 0 {
-			return err
-		}
-		for _, h := range list {
-			leaf, err := s.leaf(ctx, s.read, h.ID)
-			if err != nil {
-				say("record %s: %v", h.ID, err)
-				continue
-			}
-			name, line, _ := summary(&leaf)
-			if leaf.Rev != h.Rev || leaf.Deleted != h.Deleted || leaf.Kind != h.Kind || name != h.Name || line != h.Line {
-				say("record %s shows something else than its newest revision holds", h.ID)
-			}
-		}
+	defer func() { _ = tx.Rollback() }() // it only reads
+	leaf, err := s.leaf(ctx, tx, id)
+	if errors.Is(err, ErrNone) {
+		f.say("%s: none of its revisions is there", what)
+		return nil
 	}
+	if err != nil {
+		return f.seen(what, err)
+	}
+	shown, err := s.get(ctx, tx, id)
+	if errors.Is(err, ErrNone) {
+		f.say("%s: its id finds nothing", what)
+		return nil
+	}
+	if err != nil {
+		return f.seen(what, err)
+	}
+	if shown.Rev != leaf.Rev || string(shown.Body) != string(leaf.Body) {
+		f.say("%s shows something else than its newest revision holds", what)
+	}
+	rows, err := tx.QueryContext(ctx, s.sql("SELECT id, rev, kind, at, deleted, name, line FROM heads WHERE id = ?"), id)
+	if err != nil {
+		return f.seen(what, err)
+	}
+	listed, err := heads(rows)
+	if err != nil {
+		return f.seen(what, err)
+	}
+	name, line, _ := summary(&leaf)
+	if want := (Head{id, leaf.Rev, leaf.Kind, leaf.At, name, line, leaf.Deleted}); len(listed) != 1 || listed[0] != want {
+		f.say("%s is listed as something else than its newest revision holds", what)
+	}
+	return nil
 }

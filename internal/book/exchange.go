@@ -4,7 +4,6 @@ import (
 	"bufio"
 	"bytes"
 	"context"
-	"encoding/csv"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -21,7 +20,7 @@ func IsServer(where string) bool {
 }
 
 // Export writes every revision as one JSON object a line, in a fixed order: what is imported from it and exported
-// again is the same to the byte.
+// again is the same to the byte. Of a damaged book it writes what can be read, and the error is a *Missing.
 func Export(ctx context.Context, b Book, to io.Writer) (n int, err error) {
 	out := bufio.NewWriter(to)
 	err = b.Each(ctx, func(r Revision) error {
@@ -33,149 +32,150 @@ func Export(ctx context.Context, b Book, to io.Writer) (n int, err error) {
 		_, err = out.Write(append(line, '\n'))
 		return err
 	})
-	return n, errors.Join(err, out.Flush())
+	if failed := out.Flush(); failed != nil {
+		return n, failed
+	}
+	return n, err
 }
 
-// longestLine is the most that a line of an export may hold.
-const longestLine = 2 * largestBody
+// LeftOut is what of an import was not taken; the rest is in the book.
+type LeftOut struct {
+	N     int      // lines
+	Lines []string // what is wrong with each
+	More  bool     // the reading ended there: behind so many that are none more are not looked at
+}
+
+func (l *LeftOut) Error() string {
+	if l.N == 1 {
+		return "1 line was left out"
+	}
+	return fmt.Sprintf("%d lines were left out", l.N)
+}
+
+// mostBad is how many lines in an import may be none before the rest is not looked at: it is no export then.
+const mostBad = 20
 
 // Import keeps every revision of an export that the book does not have. A line that is no revision, or not the one
-// that was saved, ends it with its number; what came before stays.
+// that was saved, is left out, and the error, a *LeftOut, gives its number. It returns how many lines the book has then.
 func Import(ctx context.Context, b Book, from io.Reader) (n int, err error) {
-	in := bufio.NewReaderSize(from, 1<<16)
-	var batch []Revision
-	flush := func() error {
-		err := b.Save(ctx, batch...)
-		if err == nil {
-			n += len(batch)
+	in := lines{from: bufio.NewReaderSize(from, 1<<16)}
+	out := new(LeftOut)
+	to := taker{ctx: ctx, into: b, bad: func(line int, err error) {
+		out.N++
+		out.Lines = append(out.Lines, fmt.Sprintf("line %d: %s", line, plain.Line(err.Error(), 300)))
+	}}
+	for out.N < mostBad {
+		text, err := in.next()
+		if errors.Is(err, io.EOF) {
+			break
 		}
-		batch = batch[:0]
-		return err
-	}
-	for line := 1; ; line++ {
-		text, err := nextLine(in)
-		if line == 1 {
-			text = bytes.TrimPrefix(text, []byte("\ufeff"))
+		if err != nil && !errors.Is(err, errLong) {
+			return to.n, err
+		}
+		if err == nil && len(text) == 0 {
+			continue
 		}
 		var r Revision
-		switch {
-		case errors.Is(err, io.EOF):
-			err = flush()
-			return n, err
-		case err != nil:
-			err = fmt.Errorf("line %d: %w", line, err)
-		case len(bytes.TrimSpace(text)) == 0:
-			continue
-		default:
-			r, err = revisionOn(text, line)
+		if err == nil {
+			r, err = revisionOn(text)
 		}
 		if err != nil {
-			err = errors.Join(flush(), err)
-			return n, err
-		}
-		if batch = append(batch, r); len(batch) < 500 {
+			to.bad(in.line, err)
 			continue
 		}
-		if err := flush(); err != nil {
-			return n, err
+		if err := to.take(in.line, r); err != nil {
+			return to.n, err
 		}
 	}
+	if err := to.flush(); err != nil {
+		return to.n, err
+	}
+	if out.N == 0 {
+		return to.n, nil
+	}
+	out.More = out.N >= mostBad
+	return to.n, out
 }
 
 // revisionOn reads a line of an export.
-func revisionOn(text []byte, line int) (r Revision, err error) {
+func revisionOn(text []byte) (r Revision, err error) {
 	if err := json.Unmarshal(text, &r); err != nil {
-		return r, fmt.Errorf("line %d is no revision of a book: %w", line, err)
+		return r, fmt.Errorf("this is no revision of a book: %w", err)
 	}
-	if err := r.Verify(); err != nil {
-		return r, fmt.Errorf("line %d: %w", line, err)
-	}
-	return r, nil
+	return r, r.admit()
 }
 
-// nextLine is the next line, which lives until the one after it; io.EOF behind the last.
-func nextLine(in *bufio.Reader) ([]byte, error) {
-	text, err := in.ReadSlice('\n')
+// longestLine is the most that a line of an export may hold: a body, and what stands around it.
+const longestLine = largestBody + 4<<10
+
+var errLong = fmt.Errorf("longer than any revision (%d MB): an export has one on each line", largestBody>>20)
+
+// lines reads an export line by line, and keeps no more of it than a line may hold.
+type lines struct {
+	from *bufio.Reader
+	line int // the number of the last one
+	long []byte
+}
+
+// next is the next line without blanks around it, which lives until the one after it; io.EOF behind the last, errLong in
+// place of one that is too long.
+func (l *lines) next() ([]byte, error) {
+	l.line++
+	text, err := l.from.ReadSlice('\n')
 	if errors.Is(err, bufio.ErrBufferFull) {
-		text = bytes.Clone(text)
-	}
-	for errors.Is(err, bufio.ErrBufferFull) {
-		if len(text) > longestLine {
-			return nil, fmt.Errorf("longer than any revision (%d MB): an export has one on each line", longestLine>>20)
-		}
-		var more []byte
-		more, err = in.ReadSlice('\n')
-		text = append(text, more...)
+		text, err = l.rest(text)
 	}
 	if errors.Is(err, io.EOF) && len(text) > 0 {
 		err = nil
 	}
-	return text, err
+	if l.line == 1 {
+		text = bytes.TrimPrefix(text, []byte("\ufeff")) // some editors put it there
+	}
+	return bytes.TrimSpace(text), err
+}
+
+// rest reads a line to its end that is longer than the reader's buffer.
+func (l *lines) rest(begin []byte) (text []byte, err error) {
+	l.long = append(l.long[:0], begin...)
+	err = bufio.ErrBufferFull
+	for size := len(begin); errors.Is(err, bufio.ErrBufferFull); {
+		var more []byte
+		more, err = l.from.ReadSlice('\n')
+		if size += len(more); size <= longestLine {
+			l.long = append(l.long, more...)
+			continue
+		}
+		l.long = l.long[:0]
+		if err == nil || errors.Is(err, io.EOF) {
+			return nil, errLong
+		}
+	}
+	return l.long, err
 }
 
 // Merge keeps in one book every revision of another: the same one once, none lost. Where both changed a record the
-// later change is its head, and its history shows both.
+// later change is its head, and its history shows both. What of the other book cannot be read, or is none, is left out,
+// and the error is a *Missing.
 func Merge(ctx context.Context, into, from Book) (n int, err error) {
-	var batch []Revision
-	flush := func() error {
-		err := into.Save(ctx, batch...)
-		batch = batch[:0]
-		return err
-	}
+	lost := &Missing{Place: from.Where()}
+	to := taker{ctx: ctx, into: into, bad: func(_ int, err error) { lost.add(err) }}
 	err = from.Each(ctx, func(r Revision) error {
-		if err := r.Verify(); err != nil {
-			return err
-		}
-		n++
-		batch = append(batch, r)
-		if len(batch) < 500 {
+		if err := r.admit(); err != nil {
+			to.bad(0, err)
 			return nil
 		}
-		return flush()
+		return to.take(0, r)
 	})
-	return n, errors.Join(err, flush())
-}
-
-// ExportCards writes the present cards as CSV: id, time, who, name, tags, note, the job's line, the verdict, then the main
-// figures. Cells that a spreadsheet would take for a formula are escaped by plain.Cell.
-func ExportCards(ctx context.Context, b Book, to io.Writer) (n int, err error) {
-	out := csv.NewWriter(to)
-	names := [...]string{"wire_feed", "volts", "travel", "current", "net_heat", "arc_on", "arc_off"}
-	if err := out.Write(append([]string{"id", "at", "who", "name", "tags", "note", "job", "verdict"}, names[:]...)); err != nil {
-		return 0, err
+	var unread *Missing
+	if err != nil && !errors.As(err, &unread) {
+		return to.n, err
 	}
-	for {
-		list, err := b.List(ctx, Query{Kind: CardKind, Limit: 500, Offset: n})
-		if err != nil || len(list) == 0 {
-			out.Flush()
-			return n, errors.Join(err, out.Error())
-		}
-		for _, h := range list {
-			r, err := b.Get(ctx, h.ID)
-			if err != nil {
-				return n, err
-			}
-			c, err := Body[Card](&r)
-			n++
-			if err != nil {
-				continue // somebody else's: JSON lines have it
-			}
-			row := []string{r.ID, r.At, plain.Cell(plain.Line(r.Who, 40)), plain.Cell(c.Name), plain.Cell(strings.Join(c.Tags, " ")), plain.Cell(c.Note), plain.Cell(h.Line), plain.Cell(c.Card.Zone)}
-			for _, name := range names {
-				row = append(row, figureText(&c.Card, name))
-			}
-			if err := out.Write(row); err != nil {
-				return n, err
-			}
-		}
+	if err := to.flush(); err != nil {
+		return to.n, err
 	}
-}
-
-func figureText(k *Kept, name string) string {
-	for _, f := range k.Figures {
-		if f.Name == name {
-			return short(f.Value)
-		}
+	if unread != nil {
+		lost.N += unread.N
+		lost.Lines = append(unread.Lines, lost.Lines...)
 	}
-	return ""
+	return to.n, lost.err()
 }

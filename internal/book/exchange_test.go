@@ -3,6 +3,7 @@ package book
 import (
 	"bytes"
 	"context"
+	"errors"
 	"fmt"
 	"path/filepath"
 	"strings"
@@ -28,14 +29,18 @@ func TestImportOfWhatAnEditorTouched(t *testing.T) {
 		"a mark of the byte order":   {"\ufeff" + text, "", n},
 		"carriage returns":           {strings.ReplaceAll(text, "\n", "\r\n") + "\r\n", "", n},
 		"no line break at the end":   {strings.TrimSuffix(text, "\n"), "", n},
-		"a line without an end":      {text + strings.Repeat("x", longestLine+1<<17) + "\n", fmt.Sprintf("line %d: longer than any revision (8 MB)", n+1), n},
-		"a word behind the last one": {text + "\nnonsense", fmt.Sprintf("line %d is no revision", n+2), n},
+		"a line without an end":      {text + strings.Repeat("x", longestLine+1<<17) + "\n", fmt.Sprintf("line %d: longer than any revision (1 MB)", n+1), n},
+		"a word behind the last one": {text + "\nnonsense", fmt.Sprintf("line %d: this is no revision", n+2), n},
 	} {
 		to, err := OpenFile(ctx, filepath.Join(t.TempDir(), "to.db"))
 		noErr(t, err)
 		got, err := Import(ctx, to, strings.NewReader(c.text))
-		if got != c.n || (err == nil) != (c.want == "") || err != nil && !strings.HasPrefix(err.Error(), c.want) {
+		var out *LeftOut
+		if errors.As(err, &out) != (c.want != "") || out == nil && err != nil || got != c.n {
 			t.Errorf("%s: %d of %d revisions, %v", name, got, c.n, err)
+		}
+		if out != nil && (len(out.Lines) != 1 || !strings.HasPrefix(out.Lines[0], c.want)) {
+			t.Errorf("%s: %q, want %q", name, out.Lines, c.want)
 		}
 		noErr(t, to.Close())
 	}

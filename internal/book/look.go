@@ -2,10 +2,7 @@ package book
 
 import (
 	"context"
-	"database/sql"
 	"errors"
-	"fmt"
-	"io/fs"
 	"os"
 	"path/filepath"
 )
@@ -30,32 +27,19 @@ func Look(ctx context.Context, where string) (About, error) {
 		return a, err
 	}
 	dir := standing(filepath.Dir(where))
-	a.Network, a.Writable = network(dir), writable(dir)
-	_, err := os.Stat(where)
-	switch {
-	case errors.Is(err, fs.ErrNotExist):
+	a.Network, a.Writable = network(dir), accessible(dir)
+	s, v, err := inspect(ctx, where)
+	if errors.Is(err, ErrNone) { // no file yet, or an empty one
 		return a, nil
-	case err != nil:
-		return a, err
 	}
-	a.There = true
-	f, err := os.OpenFile(where, os.O_RDWR, 0)
-	if err == nil {
-		err = f.Close()
-	}
-	a.Writable = a.Writable && err == nil
-	db, err := sql.Open("sqlite", dsn(where, "ro", false))
 	if err != nil {
 		return a, err
 	}
-	defer db.Close()
-	if a.Version, err = sqlite.version(ctx, db); err != nil {
-		return a, fmt.Errorf("it cannot be read as a book: %s", whyNot(err))
+	a.There, a.Version, a.Writable = true, v, a.Writable && accessible(where)
+	if v == 0 {
+		err = errors.New("the file is no book")
 	}
-	if a.Version == 0 {
-		return a, errors.New("the file is no book")
-	}
-	return a, nil
+	return a, errors.Join(err, s.Close())
 }
 
 // standing is the nearest folder above that is there.

@@ -63,7 +63,10 @@ func TestLookAtWhatIsNoBook(t *testing.T) {
 	if err := os.WriteFile(empty, nil, 0o600); err != nil {
 		t.Fatal(err)
 	}
-	for _, where := range []string{text, empty, dir, "postgres://nobody@127.0.0.1:1/none?connect_timeout=1"} {
+	if a, err := Look(ctx, empty); err != nil || a.There { // as who makes a book leaves it who is stopped there
+		t.Errorf("empty: %+v, %v", a, err)
+	}
+	for _, where := range []string{text, dir, "postgres://nobody@127.0.0.1:1/none?connect_timeout=1"} {
 		if a, err := Look(ctx, where); err == nil {
 			t.Errorf("%s: %+v", where, a)
 		}

@@ -2,6 +2,7 @@ package book
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"strconv"
 	"strings"
@@ -68,7 +69,7 @@ func (s *store) migrate(ctx context.Context, from, to int) error {
 		return nil // somebody else did just now
 	}
 	if err != nil || now != from {
-		return fmt.Errorf("somebody else migrates this book just now (version %d, %d expected): try again (%v)", now, from, err)
+		return errors.Join(fmt.Errorf("%w (version %d, %d expected)", errMeanwhile, now, from), err)
 	}
 	if from == 0 {
 		if _, err := tx.ExecContext(ctx, "CREATE TABLE meta (name TEXT PRIMARY KEY, value TEXT NOT NULL)"); err != nil {
@@ -96,7 +97,7 @@ func (s *store) migrate(ctx context.Context, from, to int) error {
 
 // fillWords finds the words of what was kept before there were any.
 func (s *store) fillWords(ctx context.Context, tx querier) error {
-	rows, err := tx.QueryContext(ctx, "SELECT "+revisionColumns+" FROM revisions WHERE rev IN (SELECT rev FROM heads)")
+	rows, err := tx.QueryContext(ctx, "SELECT "+rowColumns+" FROM revisions WHERE rev IN (SELECT rev FROM heads)")
 	if err != nil {
 		return err
 	}

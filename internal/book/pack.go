@@ -12,8 +12,12 @@ import (
 	"sync"
 )
 
-// largestBody is the most that a body may unpack to.
-const largestBody = 4 << 20
+// largestBody is the most that a body may unpack to: a card is some 10 kB, one with the longest note and the most tags that
+// a command line takes 200.
+const largestBody = 1 << 20
+
+// largestPacked is the most that such a body may take packed: the longest code of a byte has 15 bits.
+const largestPacked = 2 * largestBody
 
 // usual is what cards of this shop's trade say again and again: bodies are packed as what follows it. Like a migration
 // it is never changed once it is out; another one gets another number.

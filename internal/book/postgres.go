@@ -2,23 +2,21 @@ package book
 
 import (
 	"context"
+	"database/sql"
 	"errors"
 	"fmt"
-	"os"
 	"strings"
 	"time"
 
 	"github.com/jackc/pgx/v5"
 	"github.com/jackc/pgx/v5/stdlib"
-
-	"brazebooth/internal/newfile"
 )
 
 var postgres = engine{name: "PostgreSQL", numbered: true, blob: "BYTEA", bytewise: ` COLLATE "C"`, lock: "SELECT pg_advisory_xact_lock(hashtextextended($1, 0))",
 	exists:  "SELECT count(*) FROM information_schema.tables WHERE table_schema = current_schema() AND table_name = ?",
 	counted: "BIGINT GENERATED ALWAYS AS IDENTITY PRIMARY KEY", spread: func(words, as string) string {
 		return "unnest(string_to_array(" + words + ", ' ')) AS " + as + " (value)"
-	}}
+	}, snapshot: &sql.TxOptions{Isolation: sql.LevelRepeatableRead, ReadOnly: true}}
 
 // openServer opens a book on a PostgreSQL server by its address, postgres://user@host/database. Its tables are made
 // where they are not there yet.
@@ -105,21 +103,6 @@ func (s *store) migrateServer(ctx context.Context, from int) error {
 		return err
 	}
 	return s.migrate(ctx, now, Version)
-}
-
-// copyInto writes a SQLite copy of a server's book.
-func (s *store) copyInto(ctx context.Context, file string) error {
-	return newfile.Make(file, func(temp string) error {
-		to, err := OpenFile(ctx, temp)
-		if err == nil {
-			_, err = Merge(ctx, to, s)
-			err = errors.Join(err, to.Close())
-		}
-		for _, own := range [...]string{"-wal", "-shm"} { // gone, unless it failed
-			_ = os.Remove(temp + own)
-		}
-		return err
-	})
 }
 
 // Open opens a book to read and write: a file, or a server by its address.

@@ -172,8 +172,21 @@ func hexOf(s string, n int) bool {
 
 // compact reports JSON in its one form, without blanks between its parts.
 func compact(body []byte) bool {
-	var out bytes.Buffer
-	return json.Compact(&out, body) == nil && bytes.Equal(out.Bytes(), body)
+	if !json.Valid(body) {
+		return false
+	}
+	inText := false
+	for i := 0; i < len(body); i++ {
+		switch c := body[i]; {
+		case inText && c == '\\':
+			i++ // what is escaped ends no text
+		case c == '"':
+			inText = !inText
+		case !inText && c <= ' ':
+			return false
+		}
+	}
+	return true
 }
 
 // unsafe reports characters that steer a terminal or turn the direction of writing, as they stand: inside JSON they are

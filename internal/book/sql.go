@@ -8,6 +8,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"brazebooth/internal/plain"
 )
 
 // engine is what differs between the two databases.
@@ -22,6 +24,7 @@ type engine struct {
 	keyed    string                        // table attribute that keeps the rows in the key itself
 	spread   func(words, as string) string // table of one column, value, from a text of words with blanks between
 	keeps    bool                          // statements are made ready once by the writer; the other driver does so itself
+	snapshot *sql.TxOptions                // transaction in which all look-ups see the book at one moment
 }
 
 // store is a book in a database: a writer of its own and readers apart.
@@ -32,22 +35,17 @@ type store struct {
 	readOnly    string
 	writer      *writer
 	backup      func(ctx context.Context, file string) error
+	closing     func() error // gives back what was shared, in place of closing it; nil where nothing is
 }
 
 func (s *store) Where() string    { return s.place }
 func (s *store) ReadOnly() string { return s.readOnly }
 
 func (s *store) Close() error {
-	if s.writer != nil {
-		s.writer.stop()
+	if s.closing != nil {
+		return s.closing()
 	}
-	var errs []error
-	for _, db := range [...]*sql.DB{s.read, s.write} {
-		if db != nil {
-			errs = append(errs, db.Close())
-		}
-	}
-	return errors.Join(errs...)
+	return (&connections{read: s.read, write: s.write, writer: s.writer}).close()
 }
 
 // sql turns ? into the engine's own placeholders.
@@ -76,6 +74,9 @@ type querier interface {
 }
 
 const revisionColumns = "rev, id, parent, kind, at, who, place, program, schema, deleted, body"
+
+// rowColumns are the same as they are read; a body that is longer than any packed one is none.
+var rowColumns = "rev, id, parent, kind, at, who, place, program, schema, deleted, CASE WHEN length(body) <= " + itoa(largestPacked) + " THEN body END"
 
 // The statements of every saving of a new record.
 const (
@@ -217,7 +218,7 @@ func without(list, other []string) []string {
 
 // leaf is a record's newest revision that no other one replaces.
 func (e *engine) leaf(ctx context.Context, q querier, id string) (Revision, error) {
-	rows, err := q.QueryContext(ctx, e.sql("SELECT "+revisionColumns+` FROM revisions r WHERE id = ? AND NOT EXISTS (SELECT 1 FROM revisions c WHERE c.id = r.id AND c.parent = r.rev)
+	rows, err := q.QueryContext(ctx, e.sql("SELECT "+rowColumns+` FROM revisions r WHERE id = ? AND NOT EXISTS (SELECT 1 FROM revisions c WHERE c.id = r.id AND c.parent = r.rev)
 		ORDER BY at DESC, rev DESC LIMIT 1`), id)
 	if err != nil {
 		return Revision{}, err
@@ -232,61 +233,50 @@ func bit(b bool) int {
 	return 0
 }
 
-// revisions reads and closes rows of revisionColumns.
-func revisions(rows *sql.Rows) ([]Revision, error) {
-	defer rows.Close()
-	var list []Revision
-	for rows.Next() {
-		r, err := scan(rows)
-		if err != nil {
-			return nil, err
-		}
-		list = append(list, r)
-	}
-	return list, rows.Err()
-}
+// Get never shows what is not the record that was asked for: in a book whose index is damaged a look-up may lead to
+// another one.
+func (s *store) Get(ctx context.Context, id string) (Revision, error) { return s.get(ctx, s.read, id) }
 
-// one reads and closes rows of which one is wanted; ErrNone where there is none.
-func one(rows *sql.Rows) (Revision, error) {
-	list, err := revisions(rows)
-	if err == nil && len(list) == 0 {
-		err = ErrNone
-	}
-	if err != nil {
-		return Revision{}, err
-	}
-	return list[0], nil
-}
-
-func scan(rows *sql.Rows) (Revision, error) {
-	var r Revision
-	var kind string
-	var deleted int
-	var packed []byte
-	if err := rows.Scan(&r.Rev, &r.ID, &r.Parent, &kind, &r.At, &r.Who, &r.Where, &r.Program, &r.Schema, &deleted, &packed); err != nil {
-		return r, err
-	}
-	r.Kind, r.Deleted = Kind(kind), deleted != 0
-	body, err := unpack(packed)
-	r.Body = body
-	if err != nil {
-		err = fmt.Errorf("revision %s of %s: %w", r.Rev, r.ID, err)
-	}
-	return r, err
-}
-
-func (s *store) Get(ctx context.Context, id string) (Revision, error) {
-	rows, err := s.read.QueryContext(ctx, s.sql("SELECT "+revisionColumns+" FROM revisions WHERE rev = (SELECT rev FROM heads WHERE id = ?)"), id)
+func (s *store) get(ctx context.Context, q querier, id string) (Revision, error) {
+	rows, err := q.QueryContext(ctx, s.sql("SELECT "+rowColumns+" FROM revisions WHERE rev = (SELECT rev FROM heads WHERE id = ?)"), id)
 	if err != nil {
 		return Revision{}, err
 	}
 	r, err := one(rows)
+	if err == nil {
+		err = s.same(&r, id)
+	}
+	if errors.Is(err, ErrNone) && s.lacks(ctx, q, id) {
+		err = s.damaged(id, "its present revision is gone")
+	}
 	r.tame()
 	return r, err
 }
 
+// lacks reports a record that has a head and not the revision that this names.
+func (s *store) lacks(ctx context.Context, q querier, id string) bool {
+	var n int
+	return q.QueryRowContext(ctx, s.sql("SELECT count(*) FROM heads WHERE id = ?"), id).Scan(&n) == nil && n > 0
+}
+
+// same is an error where a revision is none of a record, or not what was saved.
+func (s *store) same(r *Revision, id string) error {
+	switch {
+	case r.ID != id:
+		return s.damaged(id, "another record lies in its place")
+	case r.hash() != r.Rev:
+		return s.damaged(id, "it is not what was saved")
+	}
+	return nil
+}
+
+// damaged is what is said of a record that cannot be shown as it was saved.
+func (s *store) damaged(id, what string) error {
+	return &Unreadable{plain.Line(s.place, 200), fmt.Sprintf("is damaged at record %s: %s; brazebooth book check says more, brazebooth book backup saves what can be read", plain.Line(id, 16), what), nil}
+}
+
 func (s *store) History(ctx context.Context, id string) ([]Revision, error) {
-	rows, err := s.read.QueryContext(ctx, s.sql("SELECT "+revisionColumns+" FROM revisions WHERE id = ? ORDER BY at, rev"), id)
+	rows, err := s.read.QueryContext(ctx, s.sql("SELECT "+rowColumns+" FROM revisions WHERE id = ? ORDER BY at, rev"), id)
 	if err != nil {
 		return nil, err
 	}
@@ -295,38 +285,12 @@ func (s *store) History(ctx context.Context, id string) ([]Revision, error) {
 		err = ErrNone
 	}
 	for i := range list {
+		if err == nil {
+			err = s.same(&list[i], id)
+		}
 		list[i].tame()
 	}
 	return list, err
-}
-
-func (s *store) Each(ctx context.Context, visit func(Revision) error) error {
-	bad := 0
-	err := s.eachOr(ctx, visit, func(error) { bad++ })
-	if err == nil && bad > 0 {
-		err = fmt.Errorf("%d revisions of %s could not be read and were left out: brazebooth book check names them", bad, s.place)
-	}
-	return err
-}
-
-// eachOr hands out every revision, and what is wrong with those that cannot be read.
-func (s *store) eachOr(ctx context.Context, visit func(Revision) error, unreadable func(error)) error {
-	rows, err := s.read.QueryContext(ctx, "SELECT "+revisionColumns+" FROM revisions ORDER BY at, rev")
-	if err != nil {
-		return err
-	}
-	defer rows.Close()
-	for rows.Next() {
-		r, err := scan(rows)
-		if err != nil {
-			unreadable(err)
-			continue
-		}
-		if err := visit(r); err != nil {
-			return err
-		}
-	}
-	return rows.Err()
 }
 
 func (s *store) SaveOn(ctx context.Context, r Revision) error { return s.save(ctx, true, r) }
@@ -348,16 +312,11 @@ func (s *store) save(ctx context.Context, onHead bool, list ...Revision) error {
 func ready(list []Revision, onHead bool) ([]prepared, error) {
 	ready := make([]prepared, len(list))
 	for i := range list {
-		if err := list[i].Verify(); err != nil {
+		if err := list[i].admit(); err != nil {
 			return nil, err
-		}
-		if len(list[i].Body) > largestBody {
-			return nil, fmt.Errorf("a body of more than %d bytes", largestBody)
 		}
 		ready[i] = prepare(&list[i])
 		ready[i].onHead = onHead
 	}
 	return ready, nil
 }
-
-func (s *store) Backup(ctx context.Context, file string) error { return s.backup(ctx, file) }

@@ -2,7 +2,6 @@ package book
 
 import (
 	"context"
-	"database/sql"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -11,9 +10,6 @@ import (
 	"path/filepath"
 	"time"
 
-	_ "modernc.org/sqlite" // registers the driver "sqlite"
-
-	"brazebooth/internal/newfile"
 	"brazebooth/internal/plain"
 )
 
@@ -27,7 +23,8 @@ const mostTogether = 256
 
 // OpenFile opens a book in a file to read and write, and makes it where it is not there yet. A book that a newer
 // program wrote is opened to be read only; an older one is copied beside itself and brought up to date. A file on a
-// network share is refused: its locks cannot be trusted, and a book there gets damaged.
+// network share is refused: its locks cannot be trusted, and a book there gets damaged. Within a process all who open
+// the same file share it.
 func OpenFile(ctx context.Context, file string) (Book, error) {
 	if err := os.MkdirAll(filepath.Dir(file), 0o700); err != nil {
 		return nil, fmt.Errorf("no folder for the book: %w", err)
@@ -35,71 +32,94 @@ func OpenFile(ctx context.Context, file string) (Book, error) {
 	if kind := network(filepath.Dir(file)); kind != "" {
 		return nil, fmt.Errorf("%s lies on a network share (%s), whose locks cannot be trusted: two programs would damage the book. Keep it on this machine's own disk, or share one by PostgreSQL: --book postgres://user@host/database", file, kind)
 	}
-	if f, err := os.OpenFile(file, os.O_CREATE|os.O_RDWR, 0o600); err == nil { // what a shop knows is its own
-		_ = f.Close()
+	b, err := theShelf.hold(file, true)
+	if err != nil {
+		return nil, said(file, "cannot be used as a book", err)
 	}
-	s := &store{engine: sqlite, place: file}
-	var err error
-	if s.write, err = sql.Open("sqlite", dsn(file, "rwc", true)); err != nil {
-		return nil, err
+	if err := b.toWrite(ctx); err != nil {
+		return nil, errors.Join(said(file, "cannot be used as a book", err), theShelf.leave(b))
 	}
-	s.write.SetMaxOpenConns(1)
-	if err := s.prepare(ctx, file); err != nil {
-		return nil, errors.Join(err, s.Close())
+	return b.store(b.conns.newer), nil
+}
+
+// toWrite opens the writer and the readers of a book, where that was not done yet.
+func (b *shelved) toWrite(ctx context.Context) error {
+	if err := b.take(ctx); err != nil {
+		return err
 	}
-	if s.read, err = sql.Open("sqlite", dsn(file, "ro", false)); err != nil {
-		return nil, errors.Join(err, s.Close())
+	defer b.pass()
+	if err := b.conns.openWrite(ctx, b.file); err != nil {
+		return err
 	}
-	s.read.SetMaxOpenConns(4)
-	s.backup = s.vacuumInto
-	if s.readOnly == "" {
-		s.writer = newWriter(&s.engine, s.write, mostTogether)
-	}
-	return s, nil
+	return b.conns.openRead(b.file)
 }
 
 // ReadFile opens a book in a file to be read only, and never makes one: the error is ErrNone where there is none.
 func ReadFile(ctx context.Context, file string) (Book, error) {
-	if _, err := os.Stat(file); err != nil {
-		if errors.Is(err, fs.ErrNotExist) {
-			return nil, fmt.Errorf("%w: %s is not there yet", ErrNone, file)
-		}
-		return nil, err
-	}
-	s := &store{engine: sqlite, place: file, readOnly: "it was opened to be read"}
-	var err error
-	if s.read, err = sql.Open("sqlite", dsn(file, "ro", false)); err != nil {
-		return nil, err
-	}
-	s.read.SetMaxOpenConns(4)
-	v, err := s.version(ctx, s.read)
-	if err != nil && !writable(filepath.Dir(file)) { // a folder in which SQLite cannot lay its own files beside
-		_ = s.read.Close()
-		if s.read, err = sql.Open("sqlite", dsn(file, "ro", false)+"&immutable=1"); err != nil {
-			return nil, err
-		}
-		v, err = s.version(ctx, s.read)
-	}
+	s, v, err := inspect(ctx, file)
 	switch {
 	case err != nil:
-		return nil, errors.Join(unreadable(file, "cannot be read as a book", err), s.Close())
+		return nil, err
 	case v == 0:
 		return nil, errors.Join(&Unreadable{plain.Line(file, 200), "is no book", nil}, s.Close())
 	case v < Version: // look-ups need its newer tables: bring it up to date first
 		_ = s.Close()
 		return OpenFile(ctx, file)
 	}
-	s.backup = s.vacuumInto
 	return s, nil
 }
 
-func writable(dir string) bool {
-	f, err := os.CreateTemp(dir, ".book-*")
-	if err != nil {
-		return false
+// inspect opens a file to be read and asks for the version of its tables, 0 where they are another program's. ErrNone is
+// the error where there is no file, or one in which nothing was kept yet.
+func inspect(ctx context.Context, file string) (*store, int, error) {
+	b, err := theShelf.hold(file, false)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil, 0, fmt.Errorf("%w: %s is not there yet", ErrNone, file)
 	}
-	_ = f.Close()
-	return os.Remove(f.Name()) == nil
+	if err != nil {
+		return nil, 0, err
+	}
+	s, v, err := b.toRead(ctx)
+	if err != nil && mayReadApart(err) {
+		s, v, err = readApart(ctx, file, err)
+	}
+	if err != nil {
+		return nil, 0, said(file, "cannot be read as a book", err)
+	}
+	if v > 0 {
+		return s, v, nil
+	}
+	tables, err := s.tables(ctx, s.read)
+	if err == nil && tables == 0 {
+		err = fmt.Errorf("%w: nothing was kept in %s yet", ErrNone, file)
+	}
+	if err != nil {
+		return nil, 0, errors.Join(err, s.Close())
+	}
+	return s, 0, nil
+}
+
+// toRead opens the readers of a book, where that was not done yet, and asks for its version. A book that cannot be read
+// is given back.
+func (b *shelved) toRead(ctx context.Context) (s *store, version int, err error) {
+	if err := b.take(ctx); err != nil {
+		return nil, 0, errors.Join(err, theShelf.leave(b))
+	}
+	err = b.conns.openRead(b.file)
+	b.pass()
+	if err == nil {
+		s = b.store("it was opened to be read")
+		err = patiently(ctx, func() (err error) { version, err = s.version(ctx, s.read); return err })
+	}
+	if err != nil {
+		return nil, 0, errors.Join(err, theShelf.leave(b))
+	}
+	return s, version, nil
+}
+
+// tables counts what a file has of tables.
+func (e *engine) tables(ctx context.Context, q querier) (n int, err error) {
+	return n, q.QueryRowContext(ctx, "SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite_%'").Scan(&n)
 }
 
 // dsn is how the driver is told to open a file.
@@ -117,15 +137,15 @@ func (s *store) prepare(ctx context.Context, file string) error {
 	v, err := s.version(ctx, s.write)
 	switch {
 	case err != nil:
-		return unreadable(file, "cannot be used as a book", err)
+		return err
 	case v > Version:
 		s.readOnly = fmt.Sprintf("a newer program wrote it (version %d, this one knows %d)", v, Version)
 		return nil
 	case v == Version:
 		return nil
 	case v == 0:
-		var others int
-		if err := s.write.QueryRowContext(ctx, "SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite_%'").Scan(&others); err != nil {
+		others, err := s.tables(ctx, s.write)
+		if err != nil {
 			return err
 		}
 		if others > 0 {
@@ -136,23 +156,9 @@ func (s *store) prepare(ctx context.Context, file string) error {
 		}
 	case v > 0:
 		copy := fmt.Sprintf("%s.before-version-%d.%s", file, v+1, time.Now().UTC().Format("20060102T150405"))
-		if err := vacuum(ctx, s.write, copy); err != nil {
+		if err := vacuum(ctx, s.write, copy); err != nil && !errors.Is(err, fs.ErrExist) { // another program may make it at the same time
 			return fmt.Errorf("no copy of the book before it is brought up to date: %w", err)
 		}
 	}
 	return s.migrate(ctx, v, Version)
-}
-
-func (s *store) vacuumInto(ctx context.Context, file string) error {
-	return vacuum(ctx, s.read, file)
-}
-
-// vacuum writes a copy of a database into a file that must not exist yet.
-func vacuum(ctx context.Context, db *sql.DB, file string) error {
-	return newfile.Make(file, func(temp string) error {
-		if _, err := db.ExecContext(ctx, "VACUUM INTO ?", temp); err != nil {
-			return err
-		}
-		return os.Chmod(temp, 0o600)
-	})
 }

@@ -21,24 +21,26 @@ func (u *Unreadable) Error() string { return u.Place + " " + u.What }
 
 func (u *Unreadable) Unwrap() error { return u.cause }
 
-// unreadable says why something is no book; what says what was tried.
-func unreadable(file, what string, cause error) error {
-	return &Unreadable{plain.Line(file, 200), what + ": " + whyNot(cause), cause}
+// said says what cannot be done with a file, and why; what has its own words already keeps them.
+func said(file, what string, err error) error {
+	var told *Unreadable
+	if err == nil || errors.As(err, &told) || errors.Is(err, ErrNone) {
+		return err
+	}
+	return &Unreadable{plain.Line(file, 200), what + ": " + whyNot(file, err), err}
 }
 
-// How SQLite calls a file that is none of its own, and a statement that does not suit the tables.
-const (
-	notADatabase = 26
-	otherTables  = 1
-)
-
-func whyNot(err error) string {
-	var coded interface{ Code() int }
+func whyNot(file string, err error) string {
+	code := sqliteCode(err)
 	switch {
-	case errors.As(err, &coded) && coded.Code() == notADatabase:
+	case code == notADatabase:
 		return "it is no SQLite file"
-	case errors.Is(err, sql.ErrNoRows), errors.Is(err, strconv.ErrSyntax), coded != nil && coded.Code() == otherTables:
+	case errors.Is(err, sql.ErrNoRows), errors.Is(err, strconv.ErrSyntax), code == otherTables:
 		return "its tables are another program's, or damaged"
+	case code == corrupt:
+		return "it is damaged (" + err.Error() + ")"
+	case (code == ioError || code == cannotOpen || code == fullDisk) && full(file):
+		return "the disk is full: make room on it (" + err.Error() + ")"
 	}
 	return err.Error()
 }

@@ -32,6 +32,7 @@ type writer struct {
 }
 
 type saving struct {
+	ctx    context.Context // of who saves
 	list   []prepared
 	answer chan error
 }
@@ -50,19 +51,15 @@ func (w *writer) stop() {
 	w.forget()
 }
 
-// save hands revisions to the writer and waits for the disk. A caller that gives up is not told whether they were kept.
+// save hands revisions to the writer and waits for the disk. Who gives up before the writer has begun is not kept; after
+// that the answer is waited for, so that nothing is kept of which somebody was told that it is not.
 func (w *writer) save(ctx context.Context, list []prepared) error {
-	s := saving{list, make(chan error, 1)}
+	s := saving{ctx, list, make(chan error, 1)}
 	select {
 	case w.in <- s:
+		return <-s.answer
 	case <-w.quit:
 		return errClosed
-	case <-ctx.Done():
-		return ctx.Err()
-	}
-	select {
-	case err := <-s.answer:
-		return err
 	case <-ctx.Done():
 		return ctx.Err()
 	}
@@ -105,6 +102,10 @@ func (w *writer) commit(first saving) {
 	if w.e.lock != "" { // the server holds records, not the whole file: all are to be there before the first is written
 		group = w.gather(group)
 	}
+	group = waiting(group)
+	if len(group) == 0 {
+		return
+	}
 	err := w.patiently(&group, w.e.lock == "")
 	if err == nil || len(group) == 1 {
 		for _, s := range group {
@@ -112,9 +113,20 @@ func (w *writer) commit(first saving) {
 		}
 		return
 	}
-	for _, s := range group {
+	for _, s := range waiting(group) {
 		s.answer <- w.patiently(&[]saving{s}, false)
 	}
+}
+
+// waiting are those of a group who have not given up; the others are told so, and nothing of theirs is kept.
+func waiting(group []saving) []saving {
+	return slices.DeleteFunc(group, func(s saving) bool {
+		err := s.ctx.Err()
+		if err != nil {
+			s.answer <- err
+		}
+		return err != nil
+	})
 }
 
 // patiently tries again what the server ended for another transaction's sake.
@@ -136,16 +148,16 @@ func disturbed(err error) bool {
 
 // transaction writes a group; into an open one it takes whoever comes while it writes.
 func (w *writer) transaction(group *[]saving, open bool) error {
-	ctx := context.Background() // a caller that leaves does not undo the others
+	ctx, stop := context.WithCancel(context.Background()) // a caller that leaves does not undo the others
+	defer stop()
 	if w.limit > 0 {
-		var stop context.CancelFunc
 		ctx, stop = context.WithTimeout(ctx, w.limit)
 		defer stop()
 	}
 	if err := w.keep(ctx); err != nil {
 		return err
 	}
-	tx, err := w.db.BeginTx(ctx, nil)
+	tx, err := w.begin(ctx, stop, *group)
 	if err != nil {
 		return err
 	}
@@ -168,6 +180,22 @@ func (w *writer) transaction(group *[]saving, open bool) error {
 	}
 	w.commits.Add(1)
 	return tx.Commit()
+}
+
+// begin waits until no other program writes. Who waits alone may give up that long; what has begun is written to its end.
+func (w *writer) begin(ctx context.Context, end func(), group []saving) (*sql.Tx, error) {
+	if len(group) > 1 {
+		return w.db.BeginTx(ctx, nil)
+	}
+	stays := context.AfterFunc(group[0].ctx, end)
+	tx, err := w.db.BeginTx(ctx, nil)
+	if !stays() {
+		if err == nil {
+			_ = tx.Rollback()
+		}
+		return nil, group[0].ctx.Err()
+	}
+	return tx, err
 }
 
 // ordered are a group's revisions in one order everywhere, so that two booths never wait for each other's records; a

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -35,16 +36,43 @@ func (d *Deps) bookExport() *cobra.Command {
 					unread = err
 					return nil
 				})
-				if err = errors.Join(err, unread); err != nil {
+				if err != nil {
 					return err
 				}
-				_, err = fmt.Fprintf(d.Err, "%d written\n", n)
-				return err
+				if _, err = fmt.Fprintf(d.Err, "%d written\n", n); err != nil {
+					return err
+				}
+				return d.sayMissing(unread)
 			})
 		},
 	}
 	cmd.Flags().BoolVar(&asCSV, "csv", false, "the present cards as CSV, formulas escaped")
 	return cmd
+}
+
+// sayMissing says what of a damaged book could not be had, and fails with it.
+func (d *Deps) sayMissing(err error) error {
+	var lost *book.Missing
+	if !errors.As(err, &lost) {
+		return err
+	}
+	d.sayLines(lost.Lines, lost.N)
+	return &failure{plain.Line(d.placed(lost, lost.Place), 300), "what could be read is there; brazebooth book check says what is wrong with the book, and SECURITY.md how it is saved", err}
+}
+
+// sayLines writes lines about what was left out, and how many more there are.
+func (d *Deps) sayLines(lines []string, n int) {
+	for _, line := range lines {
+		_, _ = fmt.Fprintf(d.Err, "%s\n", plain.Line(line, 300))
+	}
+	if more := n - len(lines); more > 0 {
+		_, _ = fmt.Fprintf(d.Err, "and %d more\n", more)
+	}
+}
+
+// placed is an error's text in which the book's place is named as to who types: a guest is told no path of this machine.
+func (d *Deps) placed(err error, place string) string {
+	return strings.ReplaceAll(err.Error(), place, d.shown(place))
 }
 
 // noted keeps what went wrong with the writing, to tell it from the reading.
@@ -75,13 +103,27 @@ func (d *Deps) bookImport() *cobra.Command {
 				if ctx.Err() != nil {
 					return &failure{"cancelled: " + quantity.Count(n, "revision") + " before that in the book", "import the file again: what is there already stays once", ctx.Err()}
 				}
-				if err != nil {
-					return wrong(plain.Line(err.Error(), 200), quantity.Count(n, "revision")+" before that in the book; mend the file and import it again")
+				var out *book.LeftOut
+				switch {
+				case errors.As(err, &out):
+					return d.sayLeftOut(n, out)
+				case err != nil:
+					return &failure{plain.Line(err.Error(), 200), quantity.Count(n, "revision") + " in the book; mend what is wrong and import the file again: what is there already stays once", err}
 				}
 				return d.say("%s read\n", quantity.Count(n, "revision"))
 			})
 		},
 	}
+}
+
+// sayLeftOut says which lines of an import are none, and fails with it: what is in the book is told too.
+func (d *Deps) sayLeftOut(n int, out *book.LeftOut) error {
+	d.sayLines(out.Lines, out.N)
+	what := out.Error() + ", " + quantity.Count(n, "revision") + " read"
+	if out.More {
+		what += "; the rest was not looked at"
+	}
+	return &failure{what, "mend these lines, or name the file of an export; imported again, what is there already stays once", out}
 }
 
 func (d *Deps) bookMerge() *cobra.Command {
@@ -98,10 +140,14 @@ func (d *Deps) bookMerge() *cobra.Command {
 			defer other.Close()
 			return d.withBook(cmd, true, func(ctx context.Context, b book.Book) error {
 				n, err := book.Merge(ctx, b, other)
-				if err != nil {
+				var lost *book.Missing
+				if err != nil && !errors.As(err, &lost) {
 					return err
 				}
-				return d.say("%s of %s in %s\n", quantity.Count(n, "revision"), plain.Line(other.Where(), 200), plain.Line(b.Where(), 200))
+				if err := d.say("%s of %s in %s\n", quantity.Count(n, "revision"), plain.Line(other.Where(), 200), plain.Line(b.Where(), 200)); err != nil {
+					return err
+				}
+				return d.sayMissing(err)
 			})
 		},
 	}
@@ -122,7 +168,7 @@ func (d *Deps) bookCheck() *cobra.Command {
 					}
 				}
 				if len(faults) > 0 {
-					return fmt.Errorf("%s in %s: keep a copy of the file as it is, and export what can be read", quantity.Count(len(faults), "fault"), quantity.Count(n, "revision"))
+					return fmt.Errorf("%s in %s: keep a copy of the file and of those beside it as they are; then brazebooth book backup NEW.db makes a sound book of what can be read", quantity.Count(len(faults), "fault"), quantity.Count(n, "revision"))
 				}
 				return d.say("%s, nothing wrong\n", quantity.Count(n, "revision"))
 			})
@@ -138,10 +184,15 @@ func (d *Deps) bookBackup() *cobra.Command {
 				return err
 			}
 			return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
-				if err := b.Backup(ctx, args[0]); err != nil {
+				err := b.Backup(ctx, args[0])
+				var lost *book.Missing
+				if err != nil && !errors.As(err, &lost) {
 					return uncopied(args[0], err)
 				}
-				return d.say("copied to %s\n", plain.Line(args[0], 200))
+				if err := d.say("copied to %s\n", plain.Line(args[0], 200)); err != nil {
+					return err
+				}
+				return d.sayMissing(err)
 			})
 		},
 	}

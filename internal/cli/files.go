@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"os"
 
+	"brazebooth/internal/book"
 	"brazebooth/internal/newfile"
 	"brazebooth/internal/plain"
 )
@@ -49,11 +50,23 @@ func (d *Deps) readFrom(name, hint string) (io.Reader, func() error, error) {
 	case !info.Mode().IsRegular():
 		return nil, nil, wrong(quote(name)+" is no file but a pipe or a device", "type - and lead it into standard input: ... < "+plain.Line(name, 100))
 	}
+	if err := d.noBookFile(name); err != nil {
+		return nil, nil, err
+	}
 	f, err := os.Open(name)
 	if err != nil {
 		return nil, nil, wrong(plain.Line(err.Error(), 200), hint)
 	}
 	return f, f.Close, nil
+}
+
+// noBookFile refuses the file of the book itself, and what lies beside it: whoever opens and closes that otherwise than the
+// book does takes away the locks that keep two programs from writing at once.
+func (d *Deps) noBookFile(name string) error {
+	if !book.IsPart(d.Book, name) {
+		return nil
+	}
+	return wrong(quote(name)+" is the book itself", "brazebooth book export - gives what is in it; another book is taken in by brazebooth book merge")
 }
 
 // Whatever flag or word names a file that a command writes, it is a new one (newfile): nothing is overwritten, and a full disk
@@ -151,6 +164,9 @@ func (d *Deps) oldRows(name string) (*os.File, error) {
 	}
 	if info, err := os.Stat(name); err == nil && !info.Mode().IsRegular() {
 		return nil, wrong(quote(name)+" is no file that a batch wrote", hint)
+	}
+	if err := d.noBookFile(name); err != nil {
+		return nil, err
 	}
 	f, err := os.OpenFile(name, os.O_RDWR|os.O_CREATE, 0o600)
 	if err != nil {

@@ -42,6 +42,9 @@ func (d *Deps) settle(cmd *cobra.Command) error {
 	if v := s.Get("book"); v.From != config.Default {
 		d.Book = v.Text
 	}
+	if f := cmd.Flags().Lookup("book"); f != nil && f.Changed && !d.Remote {
+		d.Book = f.Value.String()
+	}
 	if v := s.Get("name"); v.From != config.Default {
 		d.Who = v.Text
 	}

@@ -1,0 +1,77 @@
+package book
+
+import (
+	"context"
+	"database/sql"
+	"errors"
+	"os"
+
+	"brazebooth/internal/newfile"
+)
+
+func (s *store) Backup(ctx context.Context, file string) error { return s.backup(ctx, file) }
+
+// copyFile copies a file's book as it is and reads the copy once: one in which something is wrong is kept all the same, and
+// the error, a *Missing, says what. Of a book that cannot be read whole what can be read is copied.
+func (s *store) copyFile(ctx context.Context, file string) error {
+	err := vacuum(ctx, s.read, file)
+	if unreadablePage(err) {
+		return s.copyInto(ctx, file)
+	}
+	if err != nil {
+		return err
+	}
+	return proved(ctx, file)
+}
+
+// proved reads a copy that was made. Of one of a newer program nothing can be told.
+func proved(ctx context.Context, file string) error {
+	s, v, err := inspect(ctx, file)
+	if err != nil {
+		return err
+	}
+	if v != Version {
+		return s.Close()
+	}
+	faults, _, err := s.Check(ctx)
+	if err == nil && len(faults) > 0 {
+		err = &Missing{Place: file, N: len(faults), Lines: faults, found: true}
+	}
+	if failed := s.Close(); failed != nil {
+		return failed
+	}
+	return err
+}
+
+// vacuum writes a copy of a database into a file that must not exist yet.
+func vacuum(ctx context.Context, db *sql.DB, file string) error {
+	return newfile.Make(file, func(temp string) error {
+		if _, err := db.ExecContext(ctx, "VACUUM INTO ?", temp); err != nil {
+			return err
+		}
+		return os.Chmod(temp, 0o600)
+	})
+}
+
+// copyInto makes a new SQLite book of every revision that can be read; the error is a *Missing where that is not all.
+func (s *store) copyInto(ctx context.Context, file string) error {
+	var lost *Missing
+	err := newfile.Make(file, func(temp string) error {
+		to, err := OpenFile(ctx, temp)
+		if err == nil {
+			_, err = Merge(ctx, to, s)
+			if errors.As(err, &lost) {
+				err = nil // what there is is worth a file
+			}
+			err = errors.Join(err, to.Close())
+		}
+		for _, own := range [...]string{"-wal", "-shm"} { // gone, unless it failed
+			_ = os.Remove(temp + own)
+		}
+		return err
+	})
+	if err != nil || lost == nil {
+		return err
+	}
+	return lost
+}

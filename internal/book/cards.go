@@ -1,0 +1,107 @@
+package book
+
+import (
+	"context"
+	"encoding/csv"
+	"errors"
+	"io"
+	"strings"
+
+	"brazebooth/internal/plain"
+)
+
+// cardFigures are the figures of a card in its row.
+var cardFigures = [...]string{"wire_feed", "volts", "travel", "current", "net_heat", "arc_on", "arc_off"}
+
+// ExportCards writes the present cards as CSV: id, time, who, name, tags, note, the job's line, the verdict, then the main
+// figures. Cells that a spreadsheet would take for a formula are escaped by plain.Cell. Of a damaged book it writes what
+// can be read, and the error is a *Missing.
+func ExportCards(ctx context.Context, b Book, to io.Writer) (n int, err error) {
+	out := csv.NewWriter(to)
+	if err := out.Write(append([]string{"id", "at", "who", "name", "tags", "note", "job", "verdict"}, cardFigures[:]...)); err != nil {
+		return 0, err
+	}
+	err = presentCards(ctx, b, func(r *Revision) error {
+		n++
+		c, err := Body[Card](r)
+		if err != nil {
+			return nil // somebody else's: JSON lines have it
+		}
+		return out.Write(cardRow(r, &c))
+	})
+	out.Flush()
+	if failed := out.Error(); failed != nil {
+		return n, failed
+	}
+	return n, err
+}
+
+func cardRow(r *Revision, c *Card) []string {
+	row := []string{r.ID, r.At, plain.Cell(plain.Line(r.Who, 40)), plain.Cell(c.Name), plain.Cell(strings.Join(c.Tags, " ")), plain.Cell(c.Note), plain.Cell(Summed(r)), plain.Cell(c.Card.Zone)}
+	for _, name := range cardFigures {
+		row = append(row, figureText(&c.Card, name))
+	}
+	return row
+}
+
+// Summed is the line that a list shows of a revision.
+func Summed(r *Revision) string {
+	_, line, _ := summary(r)
+	return line
+}
+
+// presentCards visits the cards that are not deleted, newest first; where the list of them cannot be read, in the order of
+// their times, by what their revisions make.
+func presentCards(ctx context.Context, b Book, visit func(*Revision) error) error {
+	seen := map[string]bool{}
+	for {
+		list, err := b.List(ctx, Query{Kind: CardKind, Limit: 500, Offset: len(seen)})
+		for i := 0; i < len(list) && err == nil; i++ {
+			var r Revision
+			if r, err = b.Get(ctx, list[i].ID); err == nil {
+				seen[r.ID] = true
+				err = visit(&r)
+			}
+		}
+		switch {
+		case unreadablePage(err):
+			return leavesOf(ctx, b, CardKind, seen, visit)
+		case err != nil || len(list) == 0:
+			return err
+		}
+	}
+}
+
+// leavesOf visits the newest revisions of a kind's records but those that were seen, read off the revisions themselves,
+// twice: which ones they are, and what they hold.
+func leavesOf(ctx context.Context, b Book, kind Kind, seen map[string]bool, visit func(*Revision) error) error {
+	newest := map[string]string{}
+	replaced := map[string]bool{}
+	err := b.Each(ctx, func(r Revision) error {
+		replaced[r.Parent] = true
+		if !replaced[r.Rev] {
+			newest[r.ID] = r.Rev // they come in the order in which the later one is the head
+		}
+		return nil
+	})
+	var lost *Missing
+	if err != nil && !errors.As(err, &lost) {
+		return err
+	}
+	return b.Each(ctx, func(r Revision) error {
+		if r.Kind != kind || r.Deleted || seen[r.ID] || newest[r.ID] != r.Rev {
+			return nil
+		}
+		r.tame()
+		return visit(&r)
+	})
+}
+
+func figureText(k *Kept, name string) string {
+	for _, f := range k.Figures {
+		if f.Name == name {
+			return short(f.Value)
+		}
+	}
+	return ""
+}

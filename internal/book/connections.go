@@ -1,0 +1,80 @@
+package book
+
+import (
+	"context"
+	"database/sql"
+	"errors"
+	"strings"
+	"sync"
+
+	driver "modernc.org/sqlite" // registers itself as "sqlite"
+)
+
+// connections are what a process has of one book's file: a writer of its own and readers apart.
+type connections struct {
+	read, write *sql.DB
+	writer      *writer
+	newer       string // why nothing can be written, "" where it can
+}
+
+// ownLocks lets the locks on a book's file belong to the descriptor that took them rather than to the process, where the
+// system has such locks: a second guard beside the rule that nothing but SQLite opens the file. It comes before the first
+// opening; SQLite itself goes back to the old locks on a disk that does not know the new ones.
+var ownLocks = sync.OnceFunc(func() { _, _ = driver.OFDLocking(true) })
+
+// open opens a file by SQLite, with more said of how; it asks nothing of it yet.
+func open(file, mode string, writes bool, more ...string) (*sql.DB, error) {
+	ownLocks()
+	return sql.Open("sqlite", dsn(file, mode, writes)+strings.Join(more, ""))
+}
+
+// openRead opens the readers.
+func (c *connections) openRead(file string) error {
+	if c.read != nil {
+		return nil
+	}
+	db, err := open(file, "ro", false)
+	if err != nil {
+		return err
+	}
+	db.SetMaxOpenConns(mostReaders)
+	c.read = db
+	return nil
+}
+
+// mostReaders is how many look-ups one process makes in a book at a time; more wait.
+const mostReaders = 4
+
+// openWrite opens the writer, and brings the book's tables to this program's version.
+func (c *connections) openWrite(ctx context.Context, file string) error {
+	if c.write != nil {
+		return nil
+	}
+	db, err := open(file, "rwc", true)
+	if err != nil {
+		return err
+	}
+	db.SetMaxOpenConns(1)
+	s := &store{engine: sqlite, write: db}
+	if err := patiently(ctx, func() error { return s.prepare(ctx, file) }); err != nil {
+		return errors.Join(err, db.Close())
+	}
+	c.write, c.newer = db, s.readOnly
+	if c.newer == "" {
+		c.writer = newWriter(&sqlite, db, mostTogether)
+	}
+	return nil
+}
+
+func (c *connections) close() error {
+	if c.writer != nil {
+		c.writer.stop()
+	}
+	var errs []error
+	for _, db := range [...]*sql.DB{c.read, c.write} {
+		if db != nil {
+			errs = append(errs, db.Close())
+		}
+	}
+	return errors.Join(errs...)
+}

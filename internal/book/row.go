@@ -1,0 +1,69 @@
+package book
+
+import (
+	"database/sql"
+
+	"brazebooth/internal/plain"
+)
+
+// row is a revision as it lies in the book.
+type row struct {
+	rev    Revision // without its body
+	packed []byte
+}
+
+// revision is the row with its body.
+func (r *row) revision() (Revision, error) {
+	body, err := unpack(r.packed)
+	r.rev.Body = body
+	if err != nil {
+		err = &Unreadable{"revision " + plain.Line(r.rev.Rev, 32) + " of " + plain.Line(r.rev.ID, 16), "has a body that cannot be read: " + err.Error(), err}
+	}
+	return r.rev, err
+}
+
+// scanRow reads a row of rowColumns.
+func scanRow(rows *sql.Rows) (row, error) {
+	var r row
+	var kind string
+	var deleted int
+	v := &r.rev
+	err := rows.Scan(&v.Rev, &v.ID, &v.Parent, &kind, &v.At, &v.Who, &v.Where, &v.Program, &v.Schema, &deleted, &r.packed)
+	v.Kind, v.Deleted = Kind(kind), deleted != 0
+	return r, err
+}
+
+// scan reads a revision.
+func scan(rows *sql.Rows) (Revision, error) {
+	r, err := scanRow(rows)
+	if err != nil {
+		return r.rev, err
+	}
+	return r.revision()
+}
+
+// revisions reads and closes rows of revisionColumns.
+func revisions(rows *sql.Rows) ([]Revision, error) {
+	defer rows.Close()
+	var list []Revision
+	for rows.Next() {
+		r, err := scan(rows)
+		if err != nil {
+			return nil, err
+		}
+		list = append(list, r)
+	}
+	return list, rows.Err()
+}
+
+// one reads and closes rows of which one is wanted; ErrNone where there is none.
+func one(rows *sql.Rows) (Revision, error) {
+	list, err := revisions(rows)
+	if err == nil && len(list) == 0 {
+		err = ErrNone
+	}
+	if err != nil {
+		return Revision{}, err
+	}
+	return list[0], nil
+}

@@ -1,0 +1,151 @@
+package book
+
+import (
+	"cmp"
+	"context"
+	"errors"
+	"fmt"
+	"maps"
+	"slices"
+)
+
+// errPlace is why a row cannot be read whose page is damaged.
+var errPlace = errors.New("its place in the file is damaged")
+
+// timed is a row with what it is ordered by.
+type timed struct {
+	n       int64
+	at, rev string
+}
+
+func (a timed) compare(b timed) int {
+	return cmp.Or(cmp.Compare(a.at, b.at), cmp.Compare(a.rev, b.rev))
+}
+
+// beyond is how far behind the last row that anything tells of more are looked for.
+const beyond = 20_000
+
+// salvage lists the rows of a damaged book by their times: each is asked for by its number, so that a page that cannot be
+// read hides no other. The indexes tell which there were.
+func (s *store) salvage(ctx context.Context, unreadable func(error)) ([]int64, error) {
+	bad := map[int64]error{} // at first all that there were
+	err := s.indexed(ctx, func(n int64, _ index, _ string) { bad[n] = errPlace })
+	if err != nil {
+		return nil, err
+	}
+	numbers := maps.Clone(bad)
+	for n := range s.last(ctx, int64(len(bad))) + beyond {
+		numbers[n+1] = nil
+	}
+	var found []timed
+	for n := range numbers {
+		t := timed{n: n}
+		err := s.read.QueryRowContext(ctx, "SELECT at, rev FROM revisions WHERE rowid = ?", n).Scan(&t.at, &t.rev)
+		if ctx.Err() != nil {
+			return nil, ctx.Err()
+		}
+		if err == nil {
+			found = append(found, t)
+			delete(bad, n)
+		}
+	}
+	slices.SortFunc(found, timed.compare)
+	list := make([]int64, len(found))
+	for i := range found {
+		list[i] = found[i].n
+	}
+	return list, s.tell(ctx, bad, unreadable)
+}
+
+// last is the highest number of a row that the table tells, least where it tells none; far beyond what was counted it is
+// believed no more.
+func (s *store) last(ctx context.Context, counted int64) int64 {
+	var n int64
+	_ = s.read.QueryRowContext(ctx, "SELECT COALESCE(max(rowid), 0) FROM revisions").Scan(&n) // it may lie in what is damaged
+	return min(max(n, counted), 2*counted+1_000_000)
+}
+
+// index is one of those of revisions; each holds the rows' numbers beside its column.
+type index struct{ column, name string }
+
+var (
+	byRev = index{"rev", "sqlite_autoindex_revisions_1"}
+	byID  = index{"id", "revisions_id"}
+)
+
+// indexed hands out what the indexes of revisions hold. A query ends where it meets a page that it cannot read, so an
+// index is asked piece by piece there: what one digit begins, and of that piece by piece again.
+func (s *store) indexed(ctx context.Context, add func(n int64, from index, key string)) error {
+	for _, from := range [...]index{byRev, byID} {
+		query := fmt.Sprintf("SELECT rowid, %s FROM revisions INDEXED BY %s WHERE %s >= ? AND %s < ?", from.column, from.name, from.column, from.column)
+		if err := s.piece(ctx, query, "", func(n int64, key string) { add(n, from, key) }); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// smallest is how many digits a piece of an index begins with at most.
+const smallest = 4
+
+// piece hands out the rows of an index whose keys begin so, some of them perhaps twice; what cannot be read even in the
+// smallest pieces is passed over.
+func (s *store) piece(ctx context.Context, query, begins string, add func(n int64, key string)) error {
+	err := s.pairs(ctx, query, begins, add)
+	if ctx.Err() != nil {
+		return ctx.Err()
+	}
+	if err == nil || len(begins) == smallest {
+		return nil
+	}
+	for _, digit := range "0123456789abcdef" {
+		if err := s.piece(ctx, query, begins+string(digit), add); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (s *store) pairs(ctx context.Context, query, begins string, add func(n int64, key string)) error {
+	rows, err := s.read.QueryContext(ctx, query, begins, begins+"g")
+	if err != nil {
+		return err
+	}
+	defer rows.Close()
+	for rows.Next() {
+		var n int64
+		var key string
+		if err := rows.Scan(&n, &key); err != nil {
+			return err
+		}
+		add(n, key)
+	}
+	return rows.Err()
+}
+
+// tell says of rows that cannot be read which revisions of which records they are, as far as the indexes still know.
+func (s *store) tell(ctx context.Context, bad map[int64]error, unreadable func(error)) error {
+	if len(bad) == 0 {
+		return nil
+	}
+	known := map[index]map[int64]string{byRev: {}, byID: {}}
+	err := s.indexed(ctx, func(n int64, from index, key string) {
+		if bad[n] != nil {
+			known[from][n] = key
+		}
+	})
+	if err != nil {
+		return err
+	}
+	for _, n := range slices.Sorted(maps.Keys(bad)) {
+		rev, id := known[byRev][n], known[byID][n]
+		if rev == "" {
+			rev = fmt.Sprintf("in row %d", n)
+		}
+		if id == "" {
+			id = "a record that nothing tells"
+		}
+		unreadable(fmt.Errorf("revision %s of %s: %w", rev, id, bad[n]))
+	}
+	return nil
+}

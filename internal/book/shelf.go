@@ -1,0 +1,139 @@
+package book
+
+import (
+	"context"
+	"errors"
+	"io/fs"
+	"os"
+	"slices"
+	"sync"
+)
+
+// shelf holds the books in files that this process has open, each of them once: whoever opens one that stands there
+// shares it, and the last one closes it. SQLite's locks belong to the process, not to who took them, so a process must
+// not touch the file of a book, or what lies beside it, other than through SQLite: closing any descriptor of it drops
+// the locks of all others (sqlite.org/howtocorrupt.html, 2.2), and another program then takes itself for the last one.
+type shelf struct {
+	mu    sync.Mutex
+	books []*shelved
+}
+
+var theShelf shelf
+
+// shelved is a book that is open, or about to be.
+type shelved struct {
+	file    string
+	is      os.FileInfo // which file that is, whatever it is called
+	holders int         // guarded by the shelf
+	turn    chan struct{}
+
+	// What follows belongs to who has the turn, and stays as it is once it is there.
+	conns connections
+}
+
+// hold is the book of a file on the shelf, put there where it is not yet. make makes the file where there is none.
+func (h *shelf) hold(file string, make bool) (*shelved, error) {
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	is, err := os.Stat(file)
+	if errors.Is(err, fs.ErrNotExist) && make {
+		if err = create(file); err == nil {
+			is, err = os.Stat(file)
+		}
+	}
+	if err != nil {
+		return nil, err
+	}
+	for _, b := range h.books {
+		if os.SameFile(b.is, is) {
+			b.holders++
+			return b, nil
+		}
+	}
+	b := &shelved{file: file, is: is, holders: 1, turn: newTurn()}
+	h.books = append(h.books, b)
+	return b, nil
+}
+
+// create makes the empty file that SQLite makes a book of: what a shop knows is its own. It is done under the shelf's
+// lock and fails where a file is, so the descriptor that it closes is never one of a file that is open here.
+func create(file string) error {
+	f, err := os.OpenFile(file, os.O_CREATE|os.O_EXCL|os.O_RDWR, 0o600)
+	if errors.Is(err, fs.ErrExist) { // another process was faster
+		return nil
+	}
+	if err != nil {
+		return err
+	}
+	return f.Close()
+}
+
+// leave gives a book back; the last one closes it.
+func (h *shelf) leave(b *shelved) error {
+	h.mu.Lock()
+	b.holders--
+	last := b.holders == 0
+	if last {
+		h.books = slices.DeleteFunc(h.books, func(x *shelved) bool { return x == b })
+	}
+	h.mu.Unlock()
+	if !last {
+		return nil
+	}
+	return b.conns.close()
+}
+
+// holds reports a file that this process has open as a book.
+func (h *shelf) holds(is os.FileInfo) bool {
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	return slices.ContainsFunc(h.books, func(b *shelved) bool { return os.SameFile(b.is, is) })
+}
+
+func newTurn() chan struct{} {
+	turn := make(chan struct{}, 1)
+	turn <- struct{}{}
+	return turn
+}
+
+// take waits for the turn to open something of a book.
+func (b *shelved) take(ctx context.Context) error {
+	select {
+	case <-b.turn:
+		return nil
+	case <-ctx.Done():
+		return ctx.Err()
+	}
+}
+
+func (b *shelved) pass() { b.turn <- struct{}{} }
+
+// store is one holder's view of the book; closing it gives the book back, once.
+func (b *shelved) store(readOnly string) *store {
+	c := &b.conns
+	s := &store{engine: sqlite, read: c.read, place: b.file, readOnly: readOnly}
+	if readOnly == "" {
+		s.write, s.writer = c.write, c.writer
+	}
+	s.backup = s.copyFile
+	s.closing = sync.OnceValue(func() error { return theShelf.leave(b) })
+	return s
+}
+
+// IsPart reports a file that is a book's in a file, or one of those that SQLite keeps beside it. Who reads or writes files
+// that somebody else names asks this first, since no other than SQLite may open one of these.
+func IsPart(where, file string) bool {
+	is, err := os.Stat(file)
+	if err != nil || where == "" || IsServer(where) {
+		return false
+	}
+	if theShelf.holds(is) {
+		return true
+	}
+	for _, ending := range [...]string{"", "-wal", "-shm", "-journal"} {
+		if own, err := os.Stat(where + ending); err == nil && os.SameFile(own, is) {
+			return true
+		}
+	}
+	return false
+}

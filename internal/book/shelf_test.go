@@ -1,0 +1,221 @@
+package book
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+)
+
+// onShelf counts what this process has open of a file.
+func onShelf(t testing.TB, file string) (books, holders int) {
+	t.Helper()
+	is, err := os.Stat(file)
+	noErr(t, err)
+	theShelf.mu.Lock()
+	defer theShelf.mu.Unlock()
+	for _, b := range theShelf.books {
+		if os.SameFile(b.is, is) {
+			books, holders = books+1, holders+b.holders
+		}
+	}
+	return books, holders
+}
+
+// A file is open once in a process, whatever it is called and whoever opens it for what; the last one closes it, and a
+// second closing of the same is none.
+func TestABookIsOpenOnce(t *testing.T) {
+	ctx, now := context.Background(), time.Now()
+	dir := t.TempDir()
+	file, link := filepath.Join(dir, "book.db"), filepath.Join(dir, "link.db")
+	writer, err := OpenFile(ctx, file)
+	noErr(t, err)
+	noErr(t, os.Symlink(file, link))
+	reader, err := ReadFile(ctx, link)
+	noErr(t, err)
+	second, err := OpenFile(ctx, filepath.Join(dir, ".", "sub", "..", "book.db"))
+	if err != nil { // sub is not there
+		second, err = OpenFile(ctx, dir+"/./book.db")
+	}
+	noErr(t, err)
+	if books, holders := onShelf(t, file); books != 1 || holders != 3 {
+		t.Errorf("%d books with %d holders", books, holders)
+	}
+	r, err := by(&now).New(PersonKind, Person{Name: "fay"})
+	noErr(t, err)
+	if err := reader.Save(ctx, r); !errors.Is(err, ErrReadOnly) {
+		t.Errorf("who opened to read saves: %v", err)
+	}
+	for range 3 {
+		noErr(t, writer.Close())
+	}
+	noErr(t, second.Save(ctx, r))
+	if got, err := reader.Get(ctx, r.ID); err != nil || got.Rev != r.Rev {
+		t.Errorf("%v, %v", got, err)
+	}
+	noErr(t, errors.Join(second.Close(), reader.Close()))
+	if books, _ := onShelf(t, file); books != 0 {
+		t.Errorf("%d books are left open", books)
+	}
+	if left, err := os.Stat(file + "-wal"); err == nil && left.Size() > 0 {
+		t.Errorf("the last one leaves a log of %d bytes", left.Size())
+	}
+}
+
+// A file that was put in the place of another is another book, while the old one is still open.
+func TestAnotherFileInItsPlace(t *testing.T) {
+	ctx, now := context.Background(), time.Now()
+	dir := t.TempDir()
+	file := filepath.Join(dir, "book.db")
+	old, err := OpenFile(ctx, file)
+	noErr(t, err)
+	defer old.Close()
+	fill(t, old, by(&now), &now, 3)
+	aside := filepath.Join(dir, "aside")
+	noErr(t, os.Mkdir(aside, 0o700))
+	for _, name := range []string{"", "-wal", "-shm"} {
+		noErr(t, os.Rename(file+name, filepath.Join(aside, "book.db"+name)))
+	}
+	b, err := OpenFile(ctx, file)
+	noErr(t, err)
+	defer b.Close()
+	if list, err := b.List(ctx, Query{}); err != nil || len(list) != 0 {
+		t.Errorf("the new book shows %v, %v", list, err)
+	}
+}
+
+// Who gives up while another one opens, or whose opening fails, holds nothing and hinders nobody.
+func TestGivingUpHoldsNothing(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "book.db")
+	gone, cancel := context.WithCancel(context.Background())
+	cancel()
+	for _, open := range []func(context.Context, string) (Book, error){OpenFile, ReadFile} {
+		if _, err := open(gone, file); err == nil {
+			t.Error("opened for nobody")
+		}
+		if books, _ := onShelfOrNone(t, file); books != 0 {
+			t.Errorf("%d books are left open", books)
+		}
+	}
+	b, err := OpenFile(context.Background(), file)
+	noErr(t, err)
+	noErr(t, b.Close())
+}
+
+func onShelfOrNone(t testing.TB, file string) (books, holders int) {
+	if _, err := os.Stat(file); err != nil {
+		return 0, 0
+	}
+	return onShelf(t, file)
+}
+
+// firstUser is set for a child that is one of many first users of a new book.
+const firstUser = "BRAZEBOOTH_TEST_FIRST_USER"
+
+func TestFirstUserChild(t *testing.T) {
+	file := os.Getenv(firstUser)
+	if file == "" {
+		t.Skip("only as a child")
+	}
+	_, _ = os.Stdin.Read(make([]byte, 1)) // all begin together
+	var all sync.WaitGroup
+	for n := range 5 {
+		all.Go(func() { beFirst(t, file, fmt.Sprintf("user-%d-%d", os.Getpid(), n)) })
+	}
+	all.Wait()
+}
+
+// beFirst saves something in a book that may not be there yet, and finds it again.
+func beFirst(t *testing.T, file, name string) {
+	ctx := context.Background()
+	b, err := OpenFile(ctx, file)
+	if err != nil {
+		t.Errorf("%s: %v", name, err)
+		return
+	}
+	defer b.Close()
+	r, err := Author{Program: "test"}.New(PersonKind, Person{Name: name})
+	if err == nil {
+		err = b.Save(ctx, r)
+	}
+	if err == nil {
+		_, err = Resolve(ctx, b, PersonKind, name)
+	}
+	if err != nil {
+		t.Errorf("%s: %v", name, err)
+	}
+}
+
+// Fifty who are the first ones at the same moment, in ten processes, are all served; who looks meanwhile finds a book, or
+// none yet.
+func TestFiftyFirstUsers(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "book.db")
+	var all sync.WaitGroup
+	var begin []func() error
+	for range 10 {
+		cmd := exec.Command(os.Args[0], "-test.run", "^TestFirstUserChild$")
+		cmd.Env = append(os.Environ(), firstUser+"="+file)
+		in, err := cmd.StdinPipe()
+		noErr(t, err)
+		out := new(strings.Builder)
+		cmd.Stdout, cmd.Stderr = out, out
+		noErr(t, cmd.Start())
+		begin = append(begin, in.Close)
+		all.Go(func() {
+			if err := cmd.Wait(); err != nil {
+				t.Errorf("%v: %s", err, out)
+			}
+		})
+	}
+	for _, b := range begin {
+		noErr(t, b())
+	}
+	for range 20 {
+		b, err := ReadFile(context.Background(), file)
+		if err == nil {
+			err = b.Close()
+		}
+		if err != nil && !errors.Is(err, ErrNone) {
+			t.Errorf("who looks meanwhile: %v", err)
+		}
+	}
+	all.Wait()
+	b, err := ReadFile(context.Background(), file)
+	noErr(t, err)
+	defer b.Close()
+	if list, err := b.List(context.Background(), Query{Kind: PersonKind, Limit: 100}); err != nil || len(list) != 50 {
+		t.Errorf("%d of 50 are in the book, %v", len(list), err)
+	}
+	if faults, _, err := b.Check(context.Background()); err != nil || len(faults) > 0 {
+		t.Errorf("%v, %v", faults, err)
+	}
+}
+
+// A file that is a book's, under whatever name, is known as one.
+func TestIsPart(t *testing.T) {
+	ctx := context.Background()
+	dir := t.TempDir()
+	file := filepath.Join(dir, "book.db")
+	b, err := OpenFile(ctx, file)
+	noErr(t, err)
+	noErr(t, os.Symlink(file, filepath.Join(dir, "link")))
+	noErr(t, os.WriteFile(filepath.Join(dir, "jobs.csv"), nil, 0o600))
+	for name, want := range map[string]bool{"book.db": true, "book.db-wal": true, "book.db-shm": true, "link": true, "jobs.csv": false, "none": false} {
+		if IsPart(file, filepath.Join(dir, name)) != want {
+			t.Errorf("%s: %v", name, !want)
+		}
+	}
+	if !IsPart("elsewhere.db", file) {
+		t.Error("a book that is open is none where another one is set")
+	}
+	noErr(t, b.Close())
+	if !IsPart(file, file) || IsPart("postgres://u@h/d", file) || IsPart("", file) {
+		t.Error("closed")
+	}
+}

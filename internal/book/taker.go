@@ -1,0 +1,81 @@
+package book
+
+import (
+	"context"
+	"errors"
+	"fmt"
+)
+
+// taker takes revisions into a book, some in a transaction, and never holds more of them than it says.
+type taker struct {
+	ctx   context.Context
+	into  Book
+	bad   func(line int, err error) // told of each that the book does not take
+	n     int                       // how many the book has by now
+	list  []Revision
+	lines []int // where each came from
+	bytes int
+}
+
+const (
+	mostTaken = 500     // revisions in a transaction
+	mostBytes = 1 << 19 // and of their bodies, unless one alone is more
+)
+
+// take keeps one more; it is in the book after flush at the latest.
+func (t *taker) take(line int, r Revision) error {
+	t.list, t.lines = append(t.list, r), append(t.lines, line)
+	if t.bytes += len(r.Body); len(t.list) < mostTaken && t.bytes < mostBytes {
+		return nil
+	}
+	return t.flush()
+}
+
+// flush saves what waits. Where the book does not take them together each is tried alone, so that one that it does not
+// take spoils no other; an error is one that hinders all.
+func (t *taker) flush() error {
+	list, lines := t.list, t.lines
+	t.list, t.lines, t.bytes = t.list[:0], t.lines[:0], 0
+	if len(list) == 0 {
+		return nil
+	}
+	defer clear(list) // their bodies are not held until others take their places
+	err := t.into.Save(t.ctx, list...)
+	if err == nil {
+		t.n += len(list)
+		return nil
+	}
+	if t.hindered(err) || len(list) == 1 {
+		return t.failed(err, list, lines)
+	}
+	for i := range list {
+		err := t.into.Save(t.ctx, list[i])
+		switch {
+		case err == nil:
+			t.n++
+		case t.hindered(err):
+			return t.failed(err, list[i:], lines[i:])
+		default:
+			t.bad(lines[i], err)
+		}
+	}
+	return nil
+}
+
+// hindered reports an error that is no fault of what was to be saved.
+func (t *taker) hindered(err error) bool {
+	code := sqliteCode(err)
+	return t.ctx.Err() != nil || code != 0 || silent(err) || errors.Is(err, ErrReadOnly) || errors.Is(err, errClosed)
+}
+
+// failed says from which line on nothing was kept, or notes the one that the book does not take.
+func (t *taker) failed(err error, list []Revision, lines []int) error {
+	if !t.hindered(err) {
+		t.bad(lines[0], err)
+		return nil
+	}
+	if lines[0] == 0 || t.ctx.Err() != nil {
+		return err
+	}
+	return fmt.Errorf("nothing was kept from line %d on: %w", lines[0], err)
+}
