@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"os"
+	"path/filepath"
 	"sync"
 
 	"brazebooth/internal/plain"
@@ -12,10 +13,10 @@ import (
 
 // mayReadApart reports an error that comes of SQLite not being able to lay its own files beside a book: in a folder that
 // cannot be written to, or on a full disk.
-func mayReadApart(err error) bool {
+func mayReadApart(file string, err error) bool {
 	switch sqliteCode(err) {
 	case notAllowed, readOnlyFile, ioError, fullDisk, cannotOpen:
-		return true
+		return full(file) || !accessible(filepath.Dir(file))
 	}
 	return false
 }
@@ -24,33 +25,62 @@ func mayReadApart(err error) bool {
 // the book. What a program left in the file's log when it was stopped belongs to the book: it is read with it where the
 // file itself may be opened to write, and else the book is refused, since without the log it would look whole and lack
 // what was kept last.
-func readApart(ctx context.Context, file string, cause error) (*store, int, error) {
-	how := "&immutable=1"
-	mode := "ro"
-	log := file + "-wal"
-	if left, err := os.Stat(log); err == nil && left.Size() > 0 {
-		if !accessible(file) || !accessible(log) {
-			return nil, 0, &Unreadable{plain.Line(file, 200), fmt.Sprintf("cannot be read whole: what was kept last lies in %s, and nothing may be written beside it. Copy both files into a folder of your own and name the copy: --book COPY", plain.Line(log, 200)), cause}
+func (b *shelved) readApart(ctx context.Context, cause error) (s *store, version int, err error) {
+	log := b.file + "-wal"
+	left, err := os.Stat(log)
+	switch {
+	case b.conns.alone != nil:
+		s, err = b.alone()
+	case err != nil || left.Size() == 0:
+		s, err = b.unlocked()
+	case !accessible(b.file) || !accessible(log):
+		return nil, 0, &Unreadable{plain.Line(b.file, 200), fmt.Sprintf("cannot be read whole: what was kept last lies in %s, and nothing may be written beside it. Copy both files into a folder of your own and name the copy: --book COPY", plain.Line(log, 200)), cause}
+	default:
+		s, err = b.alone()
+	}
+	if err != nil {
+		return nil, 0, err
+	}
+	if version, err = s.version(ctx, s.read); err != nil {
+		if s.read != b.conns.alone {
+			err = errors.Join(err, s.read.Close())
 		}
-		how, mode = "&_pragma=locking_mode(EXCLUSIVE)", "rw" // then SQLite keeps in memory what it would lay beside
+		return nil, 0, errors.Join(cause, err)
 	}
-	was, err := os.Stat(file)
+	return s, version, nil
+}
+
+// unlocked reads the file alone, as a file that nobody writes; where somebody did, closing it says so.
+func (b *shelved) unlocked() (*store, error) {
+	was, err := os.Stat(b.file)
 	if err != nil {
-		return nil, 0, err
+		return nil, err
 	}
-	db, err := open(file, mode, false, how)
+	db, err := open(b.file, "ro", false, "&immutable=1")
 	if err != nil {
-		return nil, 0, err
+		return nil, err
 	}
-	db.SetMaxOpenConns(1)
-	s := &store{engine: sqlite, read: db, place: file, readOnly: whyApart(file)}
-	s.backup = s.copyFile
-	s.closing = sync.OnceValue(func() error { return errors.Join(db.Close(), unchanged(file, was, mode)) })
-	v, err := s.version(ctx, s.read)
-	if err != nil {
-		return nil, 0, errors.Join(cause, s.Close())
+	s := b.store(whyApart(b.file))
+	s.read = db
+	given := s.closing
+	s.closing = sync.OnceValue(func() error { return errors.Join(db.Close(), given(), unchanged(b.file, was)) })
+	return s, nil
+}
+
+// alone reads the file and its log and lets nobody else in meanwhile: then SQLite keeps in memory what it would lay beside.
+// All of this process share that.
+func (b *shelved) alone() (*store, error) {
+	if b.conns.alone == nil {
+		db, err := open(b.file, "rw", false, "&_pragma=locking_mode(EXCLUSIVE)")
+		if err != nil {
+			return nil, err
+		}
+		db.SetMaxOpenConns(1)
+		b.conns.alone = db
 	}
-	return s, v, nil
+	s := b.store(whyApart(b.file))
+	s.read = b.conns.alone
+	return s, nil
 }
 
 // whyApart says why nothing can be saved into a book that is read apart.
@@ -62,10 +92,7 @@ func whyApart(file string) string {
 }
 
 // unchanged is an error where a file that was read without locks was written meanwhile: what was read may be of both.
-func unchanged(file string, was os.FileInfo, mode string) error {
-	if mode != "ro" {
-		return nil // it was locked
-	}
+func unchanged(file string, was os.FileInfo) error {
 	now, err := os.Stat(file)
 	left, failed := os.Stat(file + "-wal")
 	if err == nil && os.SameFile(now, was) && now.Size() == was.Size() && now.ModTime().Equal(was.ModTime()) && (failed != nil || left.Size() == 0) {

@@ -50,18 +50,19 @@ func crowded(err error) bool {
 	return code == busy || code == locked || errors.Is(err, errMeanwhile)
 }
 
-// mostTurns is how often somebody tries who waits for others: about 20 s in all, when each of the tries fails at once.
-const mostTurns = 200
+// longestTurn is how long somebody tries who waits for others; SQLite itself waits for 5 s of it at a time.
+const longestTurn = 15 * time.Second
 
 // patiently tries again what others stand in the way of.
 func patiently(ctx context.Context, do func() error) error {
-	for n := 0; ; n++ {
+	begin := time.Now()
+	for n := 1; ; n++ {
 		err := do()
-		if err == nil || n == mostTurns || !crowded(err) {
+		if err == nil || !crowded(err) || time.Since(begin) > longestTurn {
 			return err
 		}
 		select {
-		case <-time.After(time.Duration(5+rand.IntN(min(20*(n+1), 200))) * time.Millisecond):
+		case <-time.After(time.Duration(5+rand.IntN(min(20*n, 200))) * time.Millisecond):
 		case <-ctx.Done():
 			return ctx.Err()
 		}

@@ -13,6 +13,7 @@ import (
 // connections are what a process has of one book's file: a writer of its own and readers apart.
 type connections struct {
 	read, write *sql.DB
+	alone       *sql.DB // in place of both, where nothing can be laid beside the file
 	writer      *writer
 	newer       string // why nothing can be written, "" where it can
 }
@@ -28,18 +29,27 @@ func open(file, mode string, writes bool, more ...string) (*sql.DB, error) {
 	return sql.Open("sqlite", dsn(file, mode, writes)+strings.Join(more, ""))
 }
 
+// cutShort lets SQLite read what there is of a file that has fewer pages than its first one says.
+const cutShort = "&_pragma=writable_schema(1)"
+
 // openRead opens the readers.
-func (c *connections) openRead(file string) error {
+func (c *connections) openRead(file string, more ...string) error {
 	if c.read != nil {
 		return nil
 	}
-	db, err := open(file, "ro", false)
+	db, err := open(file, "ro", false, more...)
 	if err != nil {
 		return err
 	}
 	db.SetMaxOpenConns(mostReaders)
 	c.read = db
 	return nil
+}
+
+// shutRead closes the readers, so that they can be opened otherwise.
+func (c *connections) shutRead() {
+	_ = c.read.Close() // it was only read
+	c.read = nil
 }
 
 // mostReaders is how many look-ups one process makes in a book at a time; more wait.
@@ -71,7 +81,7 @@ func (c *connections) close() error {
 		c.writer.stop()
 	}
 	var errs []error
-	for _, db := range [...]*sql.DB{c.read, c.write} {
+	for _, db := range [...]*sql.DB{c.alone, c.read, c.write} {
 		if db != nil {
 			errs = append(errs, db.Close())
 		}

@@ -22,7 +22,7 @@ func (a timed) compare(b timed) int {
 	return cmp.Or(cmp.Compare(a.at, b.at), cmp.Compare(a.rev, b.rev))
 }
 
-// beyond is how far behind the last row that anything tells of more are looked for.
+// beyond is how far behind the last row that the indexes tell of more are looked for, where the table itself tells none.
 const beyond = 20_000
 
 // salvage lists the rows of a damaged book by their times: each is asked for by its number, so that a page that cannot be
@@ -34,7 +34,7 @@ func (s *store) salvage(ctx context.Context, unreadable func(error)) ([]int64, e
 		return nil, err
 	}
 	numbers := maps.Clone(bad)
-	for n := range s.last(ctx, int64(len(bad))) + beyond {
+	for n := range s.last(ctx, bad) {
 		numbers[n+1] = nil
 	}
 	var found []timed
@@ -57,12 +57,16 @@ func (s *store) salvage(ctx context.Context, unreadable func(error)) ([]int64, e
 	return list, s.tell(ctx, bad, unreadable)
 }
 
-// last is the highest number of a row that the table tells, least where it tells none; far beyond what was counted it is
-// believed no more.
-func (s *store) last(ctx context.Context, counted int64) int64 {
-	var n int64
-	_ = s.read.QueryRowContext(ctx, "SELECT COALESCE(max(rowid), 0) FROM revisions").Scan(&n) // it may lie in what is damaged
-	return min(max(n, counted), 2*counted+1_000_000)
+// last is the highest number of a row that there may be. One far beyond what the indexes count is not believed.
+func (s *store) last(ctx context.Context, listed map[int64]error) (n int64) {
+	counted := int64(len(listed))
+	if s.read.QueryRowContext(ctx, "SELECT COALESCE(max(rowid), 0) FROM revisions").Scan(&n) != nil { // it lies in what is damaged
+		n = counted + beyond
+		for m := range listed {
+			n = max(n, m)
+		}
+	}
+	return min(n, 2*counted+1_000_000)
 }
 
 // index is one of those of revisions; each holds the rows' numbers beside its column.

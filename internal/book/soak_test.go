@@ -79,7 +79,7 @@ func TestKillSoak(t *testing.T) {
 }
 
 // killOne runs the child for a while and returns what it acknowledged.
-func killOne(t *testing.T, file string, after time.Duration) []string {
+func killOne(t testing.TB, file string, after time.Duration) []string {
 	t.Helper()
 	cmd := exec.Command(os.Args[0], "-test.run", "^TestSoakChild$")
 	cmd.Env = append(os.Environ(), childFile+"="+file)

@@ -48,6 +48,9 @@ func (b *shelved) toWrite(ctx context.Context) error {
 		return err
 	}
 	defer b.pass()
+	if b.conns.alone != nil {
+		return errors.New(whyApart(b.file))
+	}
 	if err := b.conns.openWrite(ctx, b.file); err != nil {
 		return err
 	}
@@ -80,11 +83,8 @@ func inspect(ctx context.Context, file string) (*store, int, error) {
 		return nil, 0, err
 	}
 	s, v, err := b.toRead(ctx)
-	if err != nil && mayReadApart(err) {
-		s, v, err = readApart(ctx, file, err)
-	}
 	if err != nil {
-		return nil, 0, said(file, "cannot be read as a book", err)
+		return nil, 0, errors.Join(said(file, "cannot be read as a book", err), theShelf.leave(b))
 	}
 	if v > 0 {
 		return s, v, nil
@@ -99,22 +99,50 @@ func inspect(ctx context.Context, file string) (*store, int, error) {
 	return s, 0, nil
 }
 
-// toRead opens the readers of a book, where that was not done yet, and asks for its version. A book that cannot be read
-// is given back.
+// toRead opens the readers of a book, where that was not done yet, and asks for its version.
 func (b *shelved) toRead(ctx context.Context) (s *store, version int, err error) {
 	if err := b.take(ctx); err != nil {
-		return nil, 0, errors.Join(err, theShelf.leave(b))
+		return nil, 0, err
 	}
-	err = b.conns.openRead(b.file)
-	b.pass()
-	if err == nil {
-		s = b.store("it was opened to be read")
-		err = patiently(ctx, func() (err error) { version, err = s.version(ctx, s.read); return err })
+	defer b.pass()
+	if b.conns.alone != nil {
+		return b.readApart(ctx, nil)
 	}
-	if err != nil {
-		return nil, 0, errors.Join(err, theShelf.leave(b))
+	s, version, err = b.asked(ctx)
+	switch {
+	case err == nil:
+		return s, version, nil
+	case mayReadApart(b.file, err):
+		b.conns.shutRead() // they would keep out who reads alone
+		return b.readApart(ctx, err)
+	case sqliteCode(err) == corrupt:
+		b.conns.shutRead()
+		if s, version, again := b.asked(ctx, cutShort); again == nil {
+			return s, version, nil
+		}
+		b.conns.shutRead()
 	}
-	return s, version, nil
+	return nil, 0, err
+}
+
+// asked opens the readers of a book and asks for its version. Where the page that tells it is damaged, it is taken to be
+// this program's.
+func (b *shelved) asked(ctx context.Context, how ...string) (s *store, version int, err error) {
+	if err := b.conns.openRead(b.file, how...); err != nil {
+		return nil, 0, err
+	}
+	s = b.store("it was opened to be read")
+	err = patiently(ctx, func() (err error) { version, err = s.version(ctx, s.read); return err })
+	if unreadablePage(err) && s.stands(ctx) {
+		return s, Version, nil
+	}
+	return s, version, err
+}
+
+// stands reports a damaged file in which the revisions' own table can be found.
+func (s *store) stands(ctx context.Context) bool {
+	var n int
+	return s.read.QueryRowContext(ctx, s.exists, "revisions").Scan(&n) == nil && n > 0
 }
 
 // tables counts what a file has of tables.

@@ -1,0 +1,207 @@
+package book
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"syscall"
+	"testing"
+	"time"
+)
+
+// smallDisk mounts a file system of so many bytes; the test is skipped where that may not be done.
+func smallDisk(t testing.TB, size string) string {
+	t.Helper()
+	dir := t.TempDir()
+	if err := syscall.Mount("tmpfs", dir, "tmpfs", 0, "size="+size); err != nil {
+		t.Skipf("no small file system can be mounted (%v): run this test as root", err)
+	}
+	t.Cleanup(func() { _ = syscall.Unmount(dir, syscall.MNT_DETACH) })
+	return dir
+}
+
+// noRoom writes until a disk is full to the last byte.
+func noRoom(t testing.TB, dir string) {
+	t.Helper()
+	f, err := os.Create(filepath.Join(dir, "filler"))
+	noErr(t, err)
+	for err == nil {
+		_, err = f.Write(bytes.Repeat([]byte("x"), 512))
+	}
+	noErr(t, f.Close())
+	if !errors.Is(err, syscall.ENOSPC) {
+		t.Fatal(err)
+	}
+}
+
+// abandoned is a folder as a program leaves it that is killed while it saves: a book with its log and shared memory. It
+// returns what was acknowledged.
+func abandoned(t testing.TB) (dir string, ids []string) {
+	t.Helper()
+	dir = t.TempDir()
+	for try := range 20 {
+		ids = append(ids, killOne(t, filepath.Join(dir, "book.db"), time.Duration(100+50*try)*time.Millisecond)...)
+		if left, err := os.Stat(filepath.Join(dir, "book.db-wal")); err == nil && left.Size() > 64<<10 && len(ids) > 3 {
+			return dir, ids
+		}
+	}
+	t.Fatal("no program left a log")
+	return "", nil
+}
+
+// into copies some files of an abandoned book.
+func into(t testing.TB, to, from string, names ...string) string {
+	t.Helper()
+	for _, name := range names {
+		text, err := os.ReadFile(filepath.Join(from, name))
+		noErr(t, err)
+		noErr(t, os.WriteFile(filepath.Join(to, name), text, 0o600))
+	}
+	return filepath.Join(to, "book.db")
+}
+
+// whole wants every acknowledged record, or a refusal in words: never a part that looks like all.
+func whole(t testing.TB, what, file string, ids []string, refused string) {
+	t.Helper()
+	ctx := context.Background()
+	b, err := ReadFile(ctx, file)
+	if refused != "" {
+		var bad *Unreadable
+		if !errors.As(err, &bad) || !strings.Contains(err.Error(), refused) {
+			t.Errorf("%s: %v, want %q", what, err, refused)
+		}
+		if err == nil {
+			_ = b.Close()
+		}
+		return
+	}
+	if err != nil {
+		t.Errorf("%s: %v", what, err)
+		return
+	}
+	for _, id := range ids {
+		if _, err := b.Get(ctx, id); err != nil {
+			t.Errorf("%s: %s, which was acknowledged: %v", what, id, err)
+		}
+	}
+	if faults, _, err := b.Check(ctx); err != nil || len(faults) > 0 {
+		t.Errorf("%s: %v, %v", what, faults, err)
+	}
+	if _, err := Look(ctx, file); err != nil {
+		t.Errorf("%s: look: %v", what, err)
+	}
+	if err := b.Close(); err != nil {
+		t.Errorf("%s: close: %v", what, err)
+	}
+}
+
+// readOnly makes a folder one in which nothing can be written.
+func readOnly(t testing.TB, dir string) {
+	t.Helper()
+	for _, args := range [][]string{{"--bind", dir, dir}, {"-o", "remount,ro,bind", dir}} {
+		if out, err := exec.Command("mount", args...).CombinedOutput(); err != nil {
+			t.Skipf("no folder can be made read-only here: %s", bytes.TrimSpace(out))
+		}
+	}
+	t.Cleanup(func() { _ = exec.Command("umount", "-l", dir).Run() })
+}
+
+// What a killed program left in its log is shown with the book or the book is refused, whatever of the files is there and
+// whatever can be written: a full disk, a folder that cannot be written to, neither.
+func TestWhatIsLeftInTheLog(t *testing.T) {
+	from, ids := abandoned(t)
+	const db, log, shared = "book.db", "book.db-wal", "book.db-shm"
+	whole(t, "a usual folder", into(t, t.TempDir(), from, db, log, shared), ids, "")
+	whole(t, "no shared memory", into(t, t.TempDir(), from, db, log), ids, "")
+	for what, names := range map[string][]string{"full disk": {db, log, shared}, "full disk, no shared memory": {db, log}} {
+		dir := smallDisk(t, "16m")
+		file := into(t, dir, from, names...)
+		noRoom(t, dir)
+		whole(t, what, file, ids, "")
+		whole(t, what+", again", file, ids, "")
+	}
+	dir := into(t, t.TempDir(), from, db, log, shared)
+	readOnly(t, filepath.Dir(dir))
+	whole(t, "read-only folder", dir, ids, "")
+	dir = into(t, t.TempDir(), from, db, log)
+	readOnly(t, filepath.Dir(dir))
+	whole(t, "read-only folder, no shared memory", dir, ids, "book.db-wal")
+	if _, err := Look(context.Background(), dir); err == nil {
+		t.Error("doctor finds nothing wrong with a book that is refused")
+	}
+}
+
+// A full disk under a book that lies there closed: it is read, also by several at once, and who saves is told that the disk
+// is full. When there is room again it goes on.
+func TestAFullDisk(t *testing.T) {
+	ctx, now := context.Background(), time.Now()
+	dir := smallDisk(t, "2m")
+	file := filepath.Join(dir, "book.db")
+	b, err := OpenFile(ctx, file)
+	noErr(t, err)
+	fill(t, b, by(&now), &now, 3)
+	list, err := b.List(ctx, Query{})
+	noErr(t, err)
+	var ids []string
+	for _, h := range list {
+		ids = append(ids, h.ID)
+	}
+	noErr(t, b.Close())
+	_ = os.Remove(file + "-shm")
+	_ = os.Remove(file + "-wal")
+	noRoom(t, dir)
+	for range 3 {
+		whole(t, "full", file, ids, "")
+	}
+	r, err := by(&now).New(CardKind, someCard(t, strings.Repeat("a long name ", 5), gutter))
+	noErr(t, err)
+	for range 3 {
+		b, err := OpenFile(ctx, file)
+		if err == nil {
+			err = errors.Join(b.Save(ctx, r), b.Close())
+		}
+		if err == nil || !strings.Contains(err.Error(), "full") {
+			t.Errorf("who saves on a full disk is told %v", err)
+		}
+		whole(t, "full, after a save", file, ids, "")
+	}
+	noErr(t, os.Remove(filepath.Join(dir, "filler")))
+	b, err = OpenFile(ctx, file)
+	noErr(t, err)
+	noErr(t, b.Save(ctx, r))
+	noErr(t, b.Close())
+	whole(t, "room again", file, append(ids, r.ID), "")
+}
+
+// A book that is read without locks, since nothing may be laid beside it, and that somebody writes meanwhile says so.
+func TestWrittenWhileReadWithoutLocks(t *testing.T) {
+	ctx, now := context.Background(), time.Now()
+	dir := t.TempDir()
+	file := filepath.Join(dir, "book.db")
+	b, err := OpenFile(ctx, file)
+	noErr(t, err)
+	fill(t, b, by(&now), &now, 3)
+	noErr(t, b.Close())
+	seen := t.TempDir()
+	if err := syscall.Mount(dir, seen, "", syscall.MS_BIND, ""); err != nil {
+		t.Skipf("no folder can be shown twice here: %v", err)
+	}
+	t.Cleanup(func() { _ = syscall.Unmount(seen, syscall.MNT_DETACH) })
+	noErr(t, syscall.Mount("", seen, "", syscall.MS_BIND|syscall.MS_REMOUNT|syscall.MS_RDONLY, ""))
+	r, err := ReadFile(ctx, filepath.Join(seen, "book.db"))
+	noErr(t, err)
+	if _, err := r.List(ctx, Query{}); err != nil {
+		t.Error(err)
+	}
+	quiet, err := ReadFile(ctx, filepath.Join(seen, "book.db"))
+	noErr(t, err)
+	noErr(t, quiet.Close())
+	killOne(t, file, 300*time.Millisecond)
+	if err := r.Close(); err == nil || !strings.Contains(err.Error(), "ask again") {
+		t.Errorf("closed with %v", err)
+	}
+}

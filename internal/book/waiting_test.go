@@ -1,0 +1,164 @@
+package book
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"runtime"
+	"sync"
+	"sync/atomic"
+	"testing"
+	"time"
+)
+
+// Who gives up at any moment of a save is told the truth: an error means that nothing was kept, and no error that all was;
+// also while another program writes, and while many save together.
+func TestGivingUpTellsTheTruth(t *testing.T) {
+	onBoth(t, func(t *testing.T, b Book) {
+		var told sync.Map
+		var kept, not atomic.Int64
+		var all sync.WaitGroup
+		for w := range 8 {
+			all.Go(func() {
+				r := rand.New(rand.NewPCG(uint64(w), 17))
+				for n := range 60 {
+					rev, err := Author{Program: "test"}.New(PersonKind, Person{Name: fmt.Sprintf("p-%d-%d", w, n)})
+					if err != nil {
+						t.Error(err)
+						return
+					}
+					ctx, giveUp := context.WithCancel(context.Background())
+					yields := r.IntN(400)
+					go func() {
+						for range yields { // a moment that has nothing to do with a clock
+							runtime.Gosched()
+						}
+						giveUp()
+					}()
+					err = b.Save(ctx, rev)
+					giveUp()
+					told.Store(rev.ID, err)
+					if err == nil {
+						kept.Add(1)
+					} else {
+						not.Add(1)
+					}
+				}
+			})
+		}
+		all.Wait()
+		told.Range(func(id, err any) bool {
+			_, lost := b.Get(context.Background(), id.(string))
+			if (err == nil) != (lost == nil) {
+				t.Errorf("%s: told %v, and in the book it is %v", id, err, lost)
+			}
+			return true
+		})
+		if kept.Load() == 0 || not.Load() == 0 {
+			t.Errorf("%d were kept and %d given up: nothing was tested", kept.Load(), not.Load())
+		}
+	})
+}
+
+// Who waits for another program that writes may give up: at once, and nothing is kept.
+func TestGivingUpWhileAnotherWrites(t *testing.T) {
+	b := newFile(t)
+	s := b.(*store)
+	other, err := OpenRaw(s.place)
+	noErr(t, err)
+	defer other.Close()
+	tx, err := other.Begin() // takes the lock to write
+	noErr(t, err)
+	ctx, giveUp := context.WithCancel(context.Background())
+	r, err := Author{Program: "test"}.New(PersonKind, Person{Name: "fay"})
+	noErr(t, err)
+	answer := make(chan error)
+	go func() { answer <- b.Save(ctx, r) }()
+	for range 50 {
+		runtime.Gosched()
+	}
+	giveUp()
+	if err := <-answer; err == nil {
+		t.Error("it is said to be kept while another program holds the book")
+	}
+	noErr(t, tx.Rollback())
+	if got, err := b.Get(context.Background(), r.ID); err == nil {
+		t.Errorf("it is kept all the same: %v", got)
+	}
+	noErr(t, b.Save(context.Background(), r))
+}
+
+// Who asks for all and takes nothing holds nothing up: what others write meanwhile goes into the book and not only into its
+// log, which stays small.
+func TestWhoReadsSlowlyHoldsNothing(t *testing.T) {
+	ctx, now := context.Background(), time.Now()
+	file := filepath.Join(t.TempDir(), "book.db")
+	b, err := OpenFile(ctx, file)
+	noErr(t, err)
+	defer b.Close()
+	fill(t, b, by(&now), &now, 20)
+	out, in := io.Pipe()
+	done := make(chan error)
+	go func() {
+		_, err := Export(ctx, b, in)
+		done <- err
+	}()
+	if _, err := out.Read(make([]byte, 1)); err != nil { // it has begun, and waits
+		t.Fatal(err)
+	}
+	card := someCard(t, "much", gutter)
+	pages := func(of string) (n int64) {
+		info, err := os.Stat(of)
+		noErr(t, err)
+		return info.Size() / pageSize
+	}
+	for grown := pages(file) + 12_000; pages(file)+pages(file+"-wal") < grown && pages(file+"-wal") < 12_000; { // three times what a log holds before it is emptied
+		var list []Revision
+		for range 200 {
+			now = now.Add(time.Millisecond)
+			r, err := by(&now).New(CardKind, card)
+			noErr(t, err)
+			list = append(list, r)
+		}
+		noErr(t, b.Save(ctx, list...))
+	}
+	if log := pages(file + "-wal"); log >= 12_000 {
+		t.Errorf("the log has grown to %d pages while somebody reads", log)
+	}
+	go func() { _, _ = io.Copy(io.Discard, out) }()
+	noErr(t, <-done)
+}
+
+// A check while others save finds nothing wrong: what it compares is of one moment.
+func TestCheckWhileOthersSave(t *testing.T) {
+	onBoth(t, func(t *testing.T, b Book) {
+		ctx := context.Background()
+		over, stop := context.WithCancel(ctx)
+		var all sync.WaitGroup
+		for w := range 3 {
+			all.Go(func() {
+				who := Author{Program: "test"}
+				r, err := who.New(PersonKind, Person{Name: fmt.Sprint("p", w)})
+				for n := 0; err == nil && over.Err() == nil; n++ {
+					if err = b.Save(ctx, r); err == nil {
+						r, err = who.Change(&r, Person{Name: fmt.Sprint("p", w, "-", n)})
+					}
+				}
+				if err != nil {
+					t.Error(err)
+				}
+			})
+		}
+		for range 10 {
+			if faults, _, err := b.Check(ctx); err != nil || len(faults) > 0 {
+				t.Errorf("%v, %v", faults, err)
+				break
+			}
+		}
+		stop()
+		all.Wait()
+	})
+}
