@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"bytes"
 	"context"
 	"errors"
 	"fmt"
@@ -136,6 +137,24 @@ func (d *Deps) keep(cmd *cobra.Command, kind book.Kind, body any, what string, f
 	return inBook, d.say("saved %s %s\n", r.ID, plain.Line(what, 200))
 }
 
+// afterwards looks into the book for what is said beside something that was kept just now. That is kept whatever comes of the
+// look: an end that was asked for meanwhile, or a book that cannot be read, is no failure of the command, or who reads its exit
+// code would keep it twice.
+func (d *Deps) afterwards(cmd *cobra.Command, look func() error) error {
+	out := d.Out
+	var more bytes.Buffer
+	d.Out = &more
+	failed := look()
+	d.Out = out
+	if err := d.say("%s", more.String()); err != nil {
+		return err
+	}
+	if failed != nil && cmd.Context().Err() == nil {
+		remark(cmd, "it is kept; the book could not be read again to say more about it")
+	}
+	return nil
+}
+
 // bookError turns what a book says into what to type.
 func bookError(err error) error {
 	var several *book.Several
@@ -216,7 +235,7 @@ func (d *Deps) bookSave() *cobra.Command {
 				return err
 			}
 			if inBook {
-				if err := d.sayNamesakes(cmd, kept.Name); err != nil {
+				if err := d.afterwards(cmd, func() error { return d.sayNamesakes(cmd, kept.Name) }); err != nil {
 					return err
 				}
 			}

@@ -61,8 +61,10 @@ listed with what they teach.`,
 			if err != nil || !inBook {
 				return err
 			}
-			return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
-				return d.tellLearned(ctx, b, r.Source, r.Filler, r.Wire, r.Mode)
+			return d.afterwards(cmd, func() error {
+				return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
+					return d.tellLearned(ctx, b, r.Source, r.Filler, r.Wire, r.Mode)
+				})
 			})
 		},
 	}

@@ -86,7 +86,9 @@ func (d *Deps) keepTrial(cmd *cobra.Command, t book.Trial) error {
 	if err != nil || !inBook || t.Source == "" {
 		return err
 	}
-	return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error { return d.tellEta(ctx, b, t.Source) })
+	return d.afterwards(cmd, func() error {
+		return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error { return d.tellEta(ctx, b, t.Source) })
+	})
 }
 
 // jobFlags reports whether anything of a job was given.
