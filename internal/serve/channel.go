@@ -31,7 +31,7 @@ func (s *server) openChannel(srv *ssh.Server, conn *gossh.ServerConn, asked goss
 	defer l.shut()
 	own, end := context.WithCancelCause(ctx)
 	defer end(errGone)
-	c := &channel{asked, s, &channelContext{Context: ctx, own: own, end: end, link: l, values: map[any]any{}, sizes: make(chan ssh.Window, 1)}}
+	c := &channel{asked, s, &channelContext{Context: ctx, own: own, end: end, link: l, values: map[any]any{}, sizes: make(chan ssh.Window, 1), over: make(chan struct{})}}
 	ssh.DefaultSessionHandler(srv, conn, c, c.ctx)
 }
 
@@ -56,7 +56,7 @@ func (c *channel) Accept() (gossh.Channel, <-chan *gossh.Request, error) {
 		defer c.ctx.closed()
 		c.sift(requests, sifted)
 	}()
-	return ch, sifted, nil
+	return &outlet{Channel: ch, limit: c.server.Stalled, stalled: c.ctx.stalled}, sifted, nil
 }
 
 // sift passes on what a session needs. A terminal's new size is not passed on: the library waits until somebody takes it,
@@ -165,7 +165,8 @@ type channelContext struct {
 	values map[any]any
 
 	started atomic.Bool // something was asked for
-	over    atomic.Bool // the channel is closed
+	leave   atomic.Pointer[context.CancelCauseFunc]
+	over    chan struct{} // closed when the channel is
 	last    atomic.Pointer[time.Timer]
 }
 
@@ -200,17 +201,30 @@ func (c *channelContext) resize(w ssh.Window) {
 	c.sizes <- w
 }
 
+// stalled ends a session whose client does not take what it is sent.
+func (c *channelContext) stalled() {
+	if leave := c.leave.Load(); leave != nil {
+		(*leave)(errStalled)
+		return
+	}
+	c.mustEnd()
+}
+
 // mustEnd closes the whole connection where its client does not answer the end of a channel: it would hold its place.
 func (c *channelContext) mustEnd() {
 	t := time.AfterFunc(2*graceful, func() { _ = c.link.Close() })
-	c.last.Store(t)
-	if c.over.Load() {
+	if !c.last.CompareAndSwap(nil, t) { // one that was set before is not forgotten
 		t.Stop()
+	}
+	select {
+	case <-c.over:
+		c.last.Load().Stop()
+	default:
 	}
 }
 
 func (c *channelContext) closed() {
-	c.over.Store(true)
+	close(c.over)
 	if t := c.last.Load(); t != nil {
 		t.Stop()
 	}

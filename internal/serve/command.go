@@ -37,11 +37,14 @@ func (s *server) answer(x *session, args []string) int {
 	if out.Flush() != nil && code == 0 {
 		return 1
 	}
-	if cause := context.Cause(x.asked); cause != nil && !errors.Is(cause, errGone) {
-		x.tell(cause)
-		return 1
+	cause := context.Cause(x.asked)
+	if cause == nil || code == 0 && !x.cut.Load() { // what was done is done, though its guest was asked to leave meanwhile
+		return code
 	}
-	return code
+	if !errors.Is(cause, errGone) {
+		x.tell(cause)
+	}
+	return max(code, 1)
 }
 
 // heardReader and heardWriter keep a command's session awake while something moves. Who is asked to leave while a command
@@ -64,6 +67,7 @@ func (r heardReader) Read(p []byte) (int, error) {
 		r.x.heard()
 		return copy(p, c.text), c.err
 	case <-r.x.asked.Done():
+		r.x.cut.Store(true)
 		return 0, context.Cause(r.x.asked)
 	}
 }

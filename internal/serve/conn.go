@@ -175,7 +175,7 @@ func (s *server) revoke() {
 		if then == nil || key == nil {
 			return true
 		}
-		if now, ok := s.keys.guest(*key); !ok || now.Writer != then.Writer {
+		if now, ok := s.keys.guest(*key); !ok || !now.mayAs(then) {
 			s.log.Info("key taken back while in", "who", then.Name, "key", then.Key, "from", l.address)
 			_ = l.Close()
 		}

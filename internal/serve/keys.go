@@ -24,7 +24,21 @@ type Guest struct {
 	From   string // address
 	Key    string // fingerprint, "" for who came without a key
 	Writer bool   // may keep in the book
+
+	listed bool // the key stands in a file of keys
 }
+
+// account is whose limit of sessions a guest's sessions count to: a listed key's own, else the address's. Anybody makes as many
+// keys as they like, so that a key nobody listed counts like none.
+func (g *Guest) account() string {
+	if g.listed {
+		return g.Key
+	}
+	return placeOf(g.From)
+}
+
+// mayAs reports a guest who may do what another may, and is known as well.
+func (g *Guest) mayAs(other *Guest) bool { return g.listed == other.listed && g.Writer == other.Writer }
 
 // keyring knows who may come in. It reads its files again when they change; a file that cannot be read lets nobody in.
 type keyring struct {
@@ -44,11 +58,11 @@ func (k *keyring) guest(key ssh.PublicKey) (g Guest, ok bool) {
 	g.Key = gossh.FingerprintSHA256(key)
 	id := key.Marshal()
 	if name, in := k.writers.names()[string(id)]; in {
-		g.Name, g.Writer = named(name, g.Key), true
+		g.Name, g.Writer, g.listed = named(name, g.Key), true, true
 		return g, true
 	}
 	if name, in := k.readers.names()[string(id)]; in {
-		g.Name = named(name, g.Key)
+		g.Name, g.listed = named(name, g.Key), true
 		return g, true
 	}
 	return g, k.open

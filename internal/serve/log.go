@@ -21,19 +21,23 @@ func openLog(file string, standard io.Writer) (*slog.Logger, func(), error) {
 		}
 		to, closeFile = f, f.Close
 	}
-	w := &lines{to: to, queue: make(chan []byte, 1024), done: make(chan struct{})}
+	w := &lines{to: to, queue: make(chan []byte, 1024), quit: make(chan struct{}), done: make(chan struct{})}
 	go w.run()
 	return slog.New(slog.NewJSONHandler(w, nil)), func() {
-		close(w.queue)
-		<-w.done
-		_ = closeFile()
+		close(w.quit)
+		inTime(lastWait, func() { // nobody may read the other end any more
+			<-w.done
+			_ = closeFile()
+		})
 	}, nil
 }
 
 type lines struct {
 	to    io.Writer
-	queue chan []byte
+	queue chan []byte // never closed: a session may outlast the log
+	quit  chan struct{}
 	done  chan struct{}
+	torn  bool // a line was written in part, when the disk got full
 }
 
 func (l *lines) Write(p []byte) (int, error) {
@@ -47,15 +51,30 @@ func (l *lines) Write(p []byte) (int, error) {
 
 func (l *lines) run() {
 	defer close(l.done)
-	torn := false // a line was written in part, when the disk got full
-	for line := range l.queue {
-		if torn {
-			line = append([]byte("\n"), line...)
+	for {
+		select {
+		case line := <-l.queue:
+			l.put(line)
+		case <-l.quit:
+			for {
+				select {
+				case line := <-l.queue:
+					l.put(line)
+				default:
+					return
+				}
+			}
 		}
-		n, err := l.to.Write(line)
-		if err != nil {
-			lostLines.Add(1)
-		}
-		torn = err != nil && (torn || n > 0)
 	}
+}
+
+func (l *lines) put(line []byte) {
+	if l.torn {
+		line = append([]byte("\n"), line...)
+	}
+	n, err := l.to.Write(line)
+	if err != nil {
+		lostLines.Add(1)
+	}
+	l.torn = err != nil && (l.torn || n > 0)
 }

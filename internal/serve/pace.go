@@ -16,6 +16,9 @@ type pace struct {
 	ask  func() error // returns when the client has answered
 	done <-chan struct{}
 
+	limit   time.Duration // that a frame may wait for room
+	stalled func()        // called where it waits longer
+
 	mu      sync.Mutex
 	room    *sync.Cond
 	sent    int64 // bytes
@@ -37,8 +40,8 @@ const (
 	patience   = 10 * time.Second
 )
 
-func newPace(ctx context.Context, to io.Writer, ask func() error) *pace {
-	p := &pace{to: to, ask: ask, done: ctx.Done()}
+func newPace(ctx context.Context, to io.Writer, ask func() error, limit time.Duration, stalled func()) *pace {
+	p := &pace{to: to, ask: ask, done: ctx.Done(), limit: limit, stalled: stalled}
 	p.room = sync.NewCond(&p.mu)
 	context.AfterFunc(ctx, func() {
 		p.mu.Lock()
@@ -53,13 +56,7 @@ func newPace(ctx context.Context, to io.Writer, ask func() error) *pace {
 
 // Write waits for room on the line and sends.
 func (p *pace) Write(b []byte) (int, error) {
-	p.mu.Lock()
-	for !p.unasked && p.sent-p.arrived >= p.ahead() && !p.over() {
-		p.room.Wait()
-	}
-	over := p.over()
-	p.mu.Unlock()
-	if over {
+	if !p.await() {
 		return 0, io.ErrClosedPipe
 	}
 	n, err := p.to.Write(b)
@@ -68,6 +65,21 @@ func (p *pace) Write(b []byte) (int, error) {
 	p.sent += int64(n)
 	p.question()
 	return n, err
+}
+
+// await waits for room on the line, and reports whether there is still somebody to send to.
+func (p *pace) await() bool {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	full := func() bool { return !p.unasked && p.sent-p.arrived >= p.ahead() && !p.over() }
+	if full() {
+		alarm := time.AfterFunc(p.limit, p.stalled)
+		defer alarm.Stop()
+	}
+	for full() {
+		p.room.Wait()
+	}
+	return !p.over()
 }
 
 func (p *pace) over() bool {

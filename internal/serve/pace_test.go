@@ -57,7 +57,7 @@ func (l *slowLine) write(t *testing.T, frame int, ask func(*slowLine) func() err
 	ctx, cancel := context.WithTimeout(t.Context(), during)
 	defer cancel()
 	l.done, l.begin = ctx.Done(), time.Now()
-	p := newPace(ctx, l, ask(l))
+	p := newPace(ctx, l, ask(l), time.Minute, func() {})
 	for ctx.Err() == nil {
 		if _, err := p.Write(make([]byte, frame)); err != nil {
 			break

@@ -8,6 +8,7 @@ import (
 	"runtime/debug"
 	"strings"
 	"sync"
+	"sync/atomic"
 	"time"
 
 	tea "charm.land/bubbletea/v2"
@@ -27,6 +28,7 @@ type session struct {
 	leave  context.CancelCauseFunc
 	guest  Guest
 	idle   *idling
+	cut    atomic.Bool // a command waited for more input when its guest was asked to leave
 }
 
 // graceful is how long a guest's screens get to put the terminal back in order, and a closed channel to be answered.
@@ -82,18 +84,19 @@ func (s *server) handle(sess ssh.Session) {
 	x := &session{Session: sess, server: s, life: life}
 	x.asked, x.leave = context.WithCancelCause(life)
 	defer x.leave(nil)
-	if x.guest, ok = s.welcome(x); !ok {
-		x.tell(errors.New("this key may not come in"))
+	life.leave.Store(&x.leave)
+	if why := s.welcome(x); why != nil {
+		x.tell(why)
 		_ = sess.Exit(1)
 		time.AfterFunc(graceful, func() { _ = life.link.Close() }) // it was let in, and is not any more
 		return
 	}
-	who := x.guest.Key
-	if who == "" {
-		who = placeOf(x.guest.From)
-	}
+	who := x.guest.account()
 	if full := s.seats.take(who); full != nil {
 		s.meters.refused("sessions").Inc()
+		if errors.Is(full, errKeyFull) && !x.guest.listed {
+			full = errAddressFull
+		}
 		x.tell(full)
 		_ = sess.Exit(1)
 		return
@@ -102,21 +105,26 @@ func (s *server) handle(sess ssh.Session) {
 	s.serve(x)
 }
 
-// welcome finds out who comes, by the files as they are now.
-func (s *server) welcome(x *session) (Guest, bool) {
+// welcome finds out who comes, by the files as they are now. A connection keeps the standing that it came in with: where that
+// changed it is closed, or a session that began with the old one would go on with it beside the new.
+func (s *server) welcome(x *session) error {
 	key := x.PublicKey()
 	g, ok := s.keys.guest(key)
 	g.From = x.life.link.address
 	if g.Name == "" {
 		g.Name = plain.Line(x.User(), 40)
 	}
-	if ok {
-		x.life.link.guest.Store(&g)
-		if key != nil {
-			x.life.link.key.Store(&key)
-		}
+	x.guest = g
+	if !ok {
+		return errNotIn
 	}
-	return g, ok
+	if key != nil {
+		x.life.link.key.CompareAndSwap(nil, &key)
+	}
+	if !x.life.link.guest.CompareAndSwap(nil, &g) && !x.life.link.guest.Load().mayAs(&g) {
+		return errChanged
+	}
+	return nil
 }
 
 // serve runs what was asked for, and writes a line about it that says nothing of what it was about.
@@ -143,6 +151,18 @@ func (s *server) serve(x *session) {
 		"ms", time.Since(begin).Milliseconds(), "in", x.life.link.in.Load()-in, "out", x.life.link.out.Load()-out, "ended", causeOf(x.asked))
 	_ = x.Exit(code)
 	_ = x.CloseWrite()
+	if errors.Is(context.Cause(x.asked), errDown) {
+		x.heardOut()
+	}
+}
+
+// heardOut waits a moment until the client has closed its side too: then it has the exit code. What is closed before that may
+// take along what was sent last.
+func (x *session) heardOut() {
+	select {
+	case <-x.life.over:
+	case <-time.After(graceful):
+	}
 }
 
 // choose picks screens or a command, and what the log calls it.
@@ -196,6 +216,9 @@ func (x *session) hurry() {
 	time.AfterFunc(graceful, func() {
 		x.life.end(context.Cause(x.asked))
 		x.life.mustEnd()
+		if errors.Is(context.Cause(x.asked), errStalled) { // a client that answers this keeps its other sessions
+			_ = x.Exit(1)
+		}
 	})
 }
 
@@ -261,7 +284,7 @@ func (s *server) slowly(x *session) interface{ Write([]byte) (int, error) } {
 	return newPace(x.life, x, func() error {
 		_, err := x.life.wire.SendRequest("keepalive@openssh.com", true, nil)
 		return err
-	})
+	}, s.Stalled, x.life.stalled)
 }
 
 // resize gives the sizes of the terminal to the screens, the last of those that come close together.

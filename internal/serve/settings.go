@@ -38,6 +38,7 @@ type Settings struct {
 	PerKey      int           // sessions of one key
 	Channels    int           // channels in one connection
 	Idle        time.Duration // without a key
+	Stalled     time.Duration // without the client taking what it is sent
 	Longest     time.Duration // a session
 	InputRate   int           // bytes a second that are taken in
 	Paste       int           // bytes of one paste
@@ -63,9 +64,10 @@ func (s *Settings) flags(f *pflag.FlagSet) {
 	f.IntVar(&s.PerAddress, "per-address", 20, "connections from one address at once")
 	f.IntVar(&s.Connections, "connections", 600, "connections at once")
 	f.IntVar(&s.Sessions, "sessions", 500, "sessions at once")
-	f.IntVar(&s.PerKey, "per-key", 10, "sessions of one key at once")
+	f.IntVar(&s.PerKey, "per-key", 10, "sessions of one key at once; all who come without a listed key from one address count as one key")
 	f.IntVar(&s.Channels, "channels", 4, "sessions in one connection at once")
 	f.DurationVar(&s.Idle, "idle", 30*time.Minute, "a session without a key ends")
+	f.DurationVar(&s.Stalled, "stalled", 30*time.Second, "a session ends whose client takes nothing of what it is sent, or next to nothing")
 	f.DurationVar(&s.Longest, "longest", 12*time.Hour, "a session ends in any case")
 	f.IntVar(&s.InputRate, "input-rate", 4000, "bytes a second taken from a terminal; more waits")
 	f.IntVar(&s.Paste, "paste", 2000, "bytes of one paste; the rest is left out")
@@ -188,7 +190,7 @@ func (s *Settings) bounds() error {
 	for _, d := range []struct {
 		name  string
 		value time.Duration
-	}{{"handover", s.Handover}, {"handshake", s.Handshake}, {"idle", s.Idle}, {"longest", s.Longest}} {
+	}{{"handover", s.Handover}, {"handshake", s.Handshake}, {"idle", s.Idle}, {"stalled", s.Stalled}, {"longest", s.Longest}} {
 		if d.value <= 0 {
 			return wrong(fmt.Sprintf("--%s: %v", d.name, d.value), "type a time, as 30s, 20m or 12h")
 		}

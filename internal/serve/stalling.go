@@ -1,0 +1,83 @@
+package serve
+
+import (
+	"io"
+	"sync"
+	"time"
+
+	gossh "golang.org/x/crypto/ssh"
+)
+
+// outlet is a session's way to its client. A client may leave what it is sent where it is: its window stays shut, or opens a byte
+// at a time, or its connection takes nothing. Whoever waits for it would wait for ever, with a seat, an answer and perhaps a
+// query in hand; so a write may be late by so much and no more. Both of its streams count together.
+type outlet struct {
+	gossh.Channel
+	limit   time.Duration
+	stalled func() // called when a write is too late; may be called again
+
+	mu   sync.Mutex
+	late time.Duration // behind the slowest client that is waited for, as of the last write that came through
+}
+
+const (
+	// slowest is how many bytes a second a client takes at the least; no line on which somebody works is as slow.
+	slowest = 500
+	// piece is what is timed at once: so small that even the slowest client takes it well within any sensible limit.
+	piece = 4 << 10
+)
+
+func (o *outlet) Write(p []byte) (int, error) { return o.pass(o.Channel, p) }
+
+// Stderr is the second stream, under the same limit.
+func (o *outlet) Stderr() io.ReadWriter {
+	side := o.Channel.Stderr()
+	return struct {
+		io.Reader
+		io.Writer
+	}{side, writes(func(p []byte) (int, error) { return o.pass(side, p) })}
+}
+
+func (o *outlet) SendRequest(name string, wantReply bool, payload []byte) (ok bool, err error) {
+	_, err = o.timed(func() (n int, err error) { ok, err = o.Channel.SendRequest(name, wantReply, payload); return 0, err })
+	return ok, err
+}
+
+func (o *outlet) Close() error {
+	_, err := o.timed(func() (int, error) { return 0, o.Channel.Close() })
+	return err
+}
+
+func (o *outlet) CloseWrite() error {
+	_, err := o.timed(func() (int, error) { return 0, o.Channel.CloseWrite() })
+	return err
+}
+
+func (o *outlet) pass(to io.Writer, p []byte) (n int, err error) {
+	for len(p) > 0 && err == nil {
+		next := p[:min(len(p), piece)]
+		var sent int
+		sent, err = o.timed(func() (int, error) { return to.Write(next) })
+		n, p = n+sent, p[len(next):]
+	}
+	return n, err
+}
+
+// timed does what may wait for the client. A client that takes at least the slowest rate owes nothing afterwards.
+func (o *outlet) timed(do func() (int, error)) (int, error) {
+	o.mu.Lock()
+	left := o.limit - o.late
+	o.mu.Unlock()
+	alarm := time.AfterFunc(left, o.stalled)
+	begin := time.Now()
+	n, err := do()
+	alarm.Stop()
+	o.mu.Lock()
+	defer o.mu.Unlock()
+	o.late = max(0, o.late+time.Since(begin)-time.Duration(n)*time.Second/slowest)
+	return n, err
+}
+
+type writes func(p []byte) (int, error)
+
+func (w writes) Write(p []byte) (int, error) { return w(p) }
