@@ -23,8 +23,8 @@ func (w *wire) Read(p []byte) (int, error) {
 	return n, err
 }
 
-// screensOver opens the screens of a booth in a terminal of 256 colours.
-func (b *testBooth) screensOver(t *testing.T, columns, rows int) (*wire, io.Writer) {
+// over connects as one of the three, over a connection that is counted.
+func (b *testBooth) over(t testing.TB, who string) (*wire, *gossh.Client) {
 	t.Helper()
 	tcp, err := net.Dial("tcp", b.addr)
 	if err != nil {
@@ -32,11 +32,18 @@ func (b *testBooth) screensOver(t *testing.T, columns, rows int) (*wire, io.Writ
 	}
 	t.Cleanup(func() { _ = tcp.Close() })
 	w := &wire{Conn: tcp}
-	conn, channels, requests, err := gossh.NewClientConn(w, b.addr, b.config(t, "reader"))
+	conn, channels, requests, err := gossh.NewClientConn(w, b.addr, b.config(t, who))
 	if err != nil {
 		t.Fatal(err)
 	}
-	s, in := ptyIn(t, gossh.NewClient(conn, channels, requests), "xterm-256color", columns, rows)
+	return w, gossh.NewClient(conn, channels, requests)
+}
+
+// screensOver opens the screens of a booth in a terminal of 256 colours.
+func (b *testBooth) screensOver(t *testing.T, columns, rows int) (*wire, io.Writer) {
+	t.Helper()
+	w, c := b.over(t, "reader")
+	s, in := ptyIn(t, c, "xterm-256color", columns, rows)
 	s.Stdout = io.Discard
 	if err := s.Shell(); err != nil {
 		t.Fatal(err)

@@ -42,6 +42,7 @@ func (c *channel) Accept() (gossh.Channel, <-chan *gossh.Request, error) {
 		return nil, nil, err
 	}
 	c.ctx.wire = ch
+	c.ctx.out = &outlet{Channel: ch, limit: c.server.Stalled, stalled: c.ctx.stalled}
 	late := time.AfterFunc(c.server.Handshake, func() {
 		if !c.ctx.started.Load() {
 			_ = ch.Close()
@@ -56,7 +57,7 @@ func (c *channel) Accept() (gossh.Channel, <-chan *gossh.Request, error) {
 		defer c.ctx.closed()
 		c.sift(requests, sifted)
 	}()
-	return &outlet{Channel: ch, limit: c.server.Stalled, stalled: c.ctx.stalled}, sifted, nil
+	return c.ctx.out, sifted, nil
 }
 
 // sift passes on what a session needs. A terminal's new size is not passed on: the library waits until somebody takes it,
@@ -160,6 +161,7 @@ type channelContext struct {
 	end    context.CancelCauseFunc
 	link   *link
 	wire   gossh.Channel   // below the library's session
+	out    *outlet         // what the library's session takes for it
 	sizes  chan ssh.Window // of the terminal, the last one
 	mu     sync.Mutex
 	values map[any]any

@@ -211,13 +211,14 @@ func (s *server) failed(x *session, what any, stack []byte) {
 	x.tell(errFailed)
 }
 
-// hurry ends a session that was asked to leave and does not: the guest's client may take nothing any more.
+// hurry ends a session that was asked to leave and does not: the guest's client may take nothing any more. One that still answers
+// the end of a channel keeps its other sessions.
 func (x *session) hurry() {
 	time.AfterFunc(graceful, func() {
 		x.life.end(context.Cause(x.asked))
 		x.life.mustEnd()
-		if errors.Is(context.Cause(x.asked), errStalled) { // a client that answers this keeps its other sessions
-			_ = x.Exit(1)
+		if x.life.out.waits() {
+			_ = x.life.wire.Close() // no exit code: what is not said may be that something was kept
 		}
 	})
 }

@@ -3,6 +3,7 @@ package serve
 import (
 	"io"
 	"sync"
+	"sync/atomic"
 	"time"
 
 	gossh "golang.org/x/crypto/ssh"
@@ -16,8 +17,9 @@ type outlet struct {
 	limit   time.Duration
 	stalled func() // called when a write is too late; may be called again
 
-	mu   sync.Mutex
-	late time.Duration // behind the slowest client that is waited for, as of the last write that came through
+	waiting atomic.Int32 // how much is on its way and not taken yet
+	mu      sync.Mutex
+	late    time.Duration // behind the slowest client that is waited for, as of the last write that came through
 }
 
 const (
@@ -68,6 +70,8 @@ func (o *outlet) timed(do func() (int, error)) (int, error) {
 	o.mu.Lock()
 	left := o.limit - o.late
 	o.mu.Unlock()
+	o.waiting.Add(1)
+	defer o.waiting.Add(-1)
 	alarm := time.AfterFunc(left, o.stalled)
 	begin := time.Now()
 	n, err := do()
@@ -77,6 +81,9 @@ func (o *outlet) timed(do func() (int, error)) (int, error) {
 	o.late = max(0, o.late+time.Since(begin)-time.Duration(n)*time.Second/slowest)
 	return n, err
 }
+
+// waits reports whether somebody waits for the client now.
+func (o *outlet) waits() bool { return o.waiting.Load() > 0 }
 
 type writes func(p []byte) (int, error)
 

@@ -1,0 +1,261 @@
+package program
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"math/rand/v2"
+	"net"
+	"path/filepath"
+	"slices"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	gossh "golang.org/x/crypto/ssh"
+
+	"brazebooth/internal/book"
+)
+
+// namesIn are the names of the cards in a book's file, each with how often.
+func namesIn(t testing.TB, file string) map[string]int {
+	t.Helper()
+	names := map[string]int{}
+	b, err := book.ReadFile(context.Background(), file)
+	if errors.Is(err, book.ErrNone) {
+		return names
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer b.Close()
+	err = b.Each(context.Background(), func(r book.Revision) error {
+		c, err := book.Body[book.Card](&r)
+		names[c.Name]++
+		return err
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return names
+}
+
+// answered is what a writer was told of a save.
+type answered struct {
+	name, out, told string
+	code            int // -1 where the connection ended without one
+}
+
+// saver saves card after card over one connection until the server is gone.
+func (b *testBooth) saver(t testing.TB, c *gossh.Client, prefix string) (list []answered) {
+	for n := 0; ; n++ {
+		a := answered{name: fmt.Sprintf("%s-%d", prefix, n)}
+		s, err := c.NewSession()
+		if err != nil {
+			return list
+		}
+		out, told := new(words), new(words)
+		s.Stdout, s.Stderr = out, told
+		err = s.Run("book save --gauge 20ga --feed 4.1 --travel 8 --name " + a.name)
+		var exit *gossh.ExitError
+		switch {
+		case errors.As(err, &exit):
+			a.code = exit.ExitStatus()
+		case err != nil:
+			a.code = -1
+		}
+		a.out, a.told = out.String(), told.String()
+		list = append(list, a)
+	}
+}
+
+// Many save at the moment when the server is told to end. Whoever gets exit code 0 finds the card in the book, whoever gets another
+// one does not, and everybody gets one: nothing is kept and called cancelled, nothing is called saved and lost. Every answer is
+// held against the book.
+func TestTheEndTellsEverySaveTheTruth(t *testing.T) {
+	rounds, total, kept, refused, cut := faultsOr(6), 0, 0, 0, 0
+	r := rand.New(rand.NewPCG(3, 9))
+	for round := range rounds {
+		b := startBooth(t, "--per-key", "100", "--per-address", "100", "--log", filepath.Join(t.TempDir(), "log"))
+		b.ask(t, "writer", "book save --gauge 20ga --name first", "")
+		var mu sync.Mutex
+		var list []answered
+		var all sync.WaitGroup
+		for w := range 8 {
+			c := b.client(t, "writer")
+			all.Go(func() {
+				mine := b.saver(t, c, fmt.Sprintf("r%d-w%d", round, w))
+				mu.Lock()
+				defer mu.Unlock()
+				list = append(list, mine...)
+			})
+		}
+		time.Sleep(time.Duration(200+r.IntN(300)) * time.Millisecond)
+		begin := time.Now()
+		b.stop()
+		if took := time.Since(begin); took > 5*time.Second {
+			t.Errorf("the server took %v to end", took)
+		}
+		all.Wait()
+		names := namesIn(t, b.book)
+		for _, a := range list {
+			total++
+			in := names[a.name]
+			switch {
+			case in > 1:
+				t.Errorf("%s is in the book %d times", a.name, in)
+			case a.code == 0 && (in != 1 || !strings.Contains(a.out, "saved ")):
+				t.Errorf("%s: exit 0, %q, %d in the book", a.name, a.out, in)
+			case a.code > 0 && in != 0:
+				t.Errorf("%s: exit %d, %q, and it is in the book", a.name, a.code, a.told)
+			case a.code < 0 && in != 0:
+				t.Errorf("%s is in the book, and its client was told nothing: %q %q", a.name, a.out, a.told)
+			}
+			switch {
+			case a.code == 0:
+				kept++
+			case a.code > 0:
+				refused++
+			default:
+				cut++
+			}
+		}
+	}
+	t.Logf("%d ends: %d saves, %d kept and told so, %d refused and told so, %d had not begun when their connection ended", rounds, total, kept, refused, cut)
+	if kept == 0 || refused+cut == 0 {
+		t.Error("nothing was tested")
+	}
+}
+
+// An import that the end cuts says how many of its revisions are in the book, and so many are.
+func TestTheEndTellsAnImportWhatIsKept(t *testing.T) {
+	const more = 1400 // which are kept five hundred at a time
+	export := exportOf(t, more)
+	b := startBooth(t)
+	c := b.client(t, "writer")
+	s, err := c.NewSession()
+	if err != nil {
+		t.Fatal(err)
+	}
+	in, err := s.StdinPipe()
+	if err != nil {
+		t.Fatal(err)
+	}
+	told := new(words)
+	s.Stderr = told
+	if err := s.Start("book import -"); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := io.WriteString(in, export); err != nil { // and no end of it
+		t.Fatal(err)
+	}
+	eventually(t, "nothing is taken in", func() bool { return len(namesOrNone(b.book)) >= 1000 })
+	b.stop()
+	if code := exitOf(t, s.Wait); code != 1 {
+		t.Errorf("exit %d", code)
+	}
+	n := len(namesIn(t, b.book))
+	if want := fmt.Sprintf("cancelled: %d revisions before that in the book", n); !strings.Contains(told.String(), want) || n < 1000 {
+		t.Errorf("%d are in the book, told %q", n, told)
+	}
+}
+
+func namesOrNone(file string) map[string]bool {
+	names := map[string]bool{}
+	b, err := book.ReadFile(context.Background(), file)
+	if err != nil {
+		return names
+	}
+	defer b.Close()
+	_ = b.Each(context.Background(), func(r book.Revision) error { names[r.ID] = true; return nil })
+	return names
+}
+
+// exportOf is an export of so many cards.
+func exportOf(t testing.TB, n int) string {
+	t.Helper()
+	author := book.Author{Who: "ana", Where: "booth 1", Program: "0.1.0"}
+	list := make([]book.Revision, n)
+	for i := range list {
+		r, err := author.New(book.CardKind, book.Card{Name: fmt.Sprintf("card-%d", i), Note: strings.Repeat("word ", 200)})
+		if err != nil {
+			t.Fatal(err)
+		}
+		list[i] = r
+	}
+	b, err := book.OpenFile(context.Background(), filepath.Join(t.TempDir(), "other.db"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer b.Close()
+	if err := b.Save(context.Background(), list...); err != nil {
+		t.Fatal(err)
+	}
+	var text strings.Builder
+	if _, err := book.Export(context.Background(), b, &text); err != nil {
+		t.Fatal(err)
+	}
+	return text.String()
+}
+
+// The server is down in time whatever holds on to it.
+func TestTheEndComesInTime(t *testing.T) {
+	b := startBooth(t, "--per-key", "100", "--per-address", "100", "--channels", "10", "--handshake", "1m", "--stalled", "1m")
+	text := exportOf(t, 4000) // more than a client takes without reading
+	if _, told, code := b.ask(t, "writer", "book import -", text); code != 0 {
+		t.Fatal(told)
+	}
+	for range 5 { // half a handshake
+		conn, err := net.Dial("tcp", b.addr)
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer conn.Close()
+		_, _ = io.WriteString(conn, "SSH-2.0-x\r\n")
+	}
+	hold := func(who, command string) *wire {
+		w, c := b.over(t, who)
+		s, err := c.NewSession()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, err := s.StdoutPipe(); err != nil { // which nobody reads
+			t.Fatal(err)
+		}
+		if _, err := s.StdinPipe(); err != nil { // nor ends
+			t.Fatal(err)
+		}
+		if err := s.Start(command); err != nil {
+			t.Fatal(err)
+		}
+		return w
+	}
+	var stuck []*wire
+	for range 3 {
+		stuck = append(stuck, hold("reader", "book export -"))
+		hold("writer", "book import -")
+		hold("reader", "--plain")
+		_, x := screensIn(t, b.client(t, "reader"), 80, 24)
+		x.await("wire feed")
+	}
+	eventually(t, "the exports are not stuck", func() bool {
+		return !slices.ContainsFunc(stuck, func(w *wire) bool { return w.n.Load() < 2<<20 }) // all that a client takes unread
+	})
+	for _, gauge := range []string{"3mm", "2mm", "1mm"} {
+		hold("reader", "window --metal stainless-304 --joint tee --gauge "+gauge)
+	}
+	idle, err := b.client(t, "reader").NewSession() // asks for nothing
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer idle.Close()
+	begin := time.Now()
+	b.stop()
+	if took := time.Since(begin); took > 5*time.Second {
+		t.Errorf("the server took %v to end", took)
+	} else {
+		t.Logf("down after %v", took.Round(time.Millisecond))
+	}
+}
