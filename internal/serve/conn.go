@@ -30,6 +30,13 @@ func (g *gate) arrive() bool {
 	return true
 }
 
+// give gives back a place that was counted to no address.
+func (g *gate) give() {
+	g.mu.Lock()
+	defer g.mu.Unlock()
+	g.all--
+}
+
 // come counts the place to an address; where that has too many it is free again.
 func (g *gate) come(address string) bool {
 	g.mu.Lock()
@@ -87,6 +94,12 @@ func (s *server) connect(ctx ssh.Context, conn net.Conn) net.Conn {
 		return nil
 	}
 	address := addressOf(conn.RemoteAddr())
+	if err := unnamed(conn); err != nil {
+		s.gate.give()
+		s.meters.refused("no client named").Inc()
+		s.knocks.Do(func() { s.log.Info("a balancer's connection names no client", "from", address, "why", err.Error()) })
+		return nil
+	}
 	if !s.gate.come(address) {
 		s.turnAway(conn, "too many connections from your address")
 		return nil

@@ -30,7 +30,9 @@ func (s *server) admit() func(ssh.Context) *gossh.ServerConfig {
 		c.AuthLogCallback = func(conn gossh.ConnMetadata, method string, err error) {
 			if err != nil && method != "none" {
 				s.meters.refusedKeys.Inc()
-				s.log.Info("not let in", "from", addressOf(conn.RemoteAddr()), "method", plain.Line(method, 20))
+				s.guesses.Do(func() {
+					s.log.Info("not let in", "from", addressOf(conn.RemoteAddr()), "method", plain.Line(method, 20))
+				})
 				time.Sleep(guessDelay)
 			}
 		}

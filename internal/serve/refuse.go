@@ -23,7 +23,7 @@ func (s *server) turnAway(conn net.Conn, why string) {
 	default:
 		return
 	}
-	s.log.Info("connection refused", "why", why)
+	s.knocks.Do(func() { s.log.Info("connection refused", "why", why) })
 	_ = conn.SetDeadline(time.Now().Add(time.Second))
 	if _, err := conn.Write(append([]byte("SSH-2.0-brazebooth\r\n"), goodbye("brazebooth: "+why+"; try again in a minute")...)); err != nil {
 		return

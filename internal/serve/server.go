@@ -9,7 +9,6 @@ import (
 	"net"
 	"path/filepath"
 	"runtime/debug"
-	"strings"
 	"sync"
 	"time"
 
@@ -18,6 +17,7 @@ import (
 	"github.com/pires/go-proxyproto"
 	"github.com/spf13/pflag"
 	gossh "golang.org/x/crypto/ssh"
+	"golang.org/x/time/rate"
 
 	"brazebooth/calc"
 	"brazebooth/tui"
@@ -58,6 +58,9 @@ func Bind(d Deps) func(f *pflag.FlagSet) func(ctx context.Context, book string) 
 		}
 	}
 }
+
+// mostLines is how many lines about strangers are logged at once; after these it is one a second.
+const mostLines = 100
 
 // garbage is how much memory may be waste, in percent of what is used. Two thirds of a session are the cells of its terminal,
 // which stay: collecting as often as this instead of at 50 takes 200 sessions from 1.96 to 1.5 MB each and costs a tenth more
@@ -115,6 +118,8 @@ type server struct {
 	seats   seats
 	links   sync.Map // *link
 	turning chan struct{}
+	knocks  rate.Sometimes // lines of the log about connections that were not taken; the figures count all of them
+	guesses rate.Sometimes // and about keys
 
 	mu   sync.Mutex
 	in   map[*session]struct{}
@@ -124,6 +129,8 @@ type server struct {
 
 func newServer(s *Settings, d Deps, book string, key gossh.Signer, log *slog.Logger) (*server, error) {
 	srv := &server{Settings: *s, deps: d, book: book, log: log, keys: newKeyring(s, log), in: map[*session]struct{}{}, turning: make(chan struct{}, mostTurned)}
+	srv.knocks = rate.Sometimes{First: mostLines, Interval: time.Second} // who knocks all the time fills no disk
+	srv.guesses = rate.Sometimes{First: mostLines, Interval: time.Second}
 	srv.gate = gate{most: s.Connections, mostFrom: s.PerAddress, from: map[string]int{}}
 	srv.seats = seats{most: s.Sessions, mostEach: s.PerKey, of: map[string]int{}}
 	srv.meters = newMeters(srv)
@@ -165,13 +172,7 @@ func (s *server) listen(ctx context.Context) (net.Listener, error) {
 	if err != nil {
 		return nil, errors.Join(err, l.Close())
 	}
-	return &proxyproto.Listener{Listener: l, ConnPolicy: trust, ReadHeaderTimeout: s.Handshake}, nil
-}
-
-// trust is who is believed when it names a client: a balancer, which always does. Everybody else's connection is taken as
-// it is, under its own address; a header that comes there is no part of SSH and names nobody.
-func (s *Settings) trust() (proxyproto.ConnPolicyFunc, error) {
-	return proxyproto.PolicyFromRanges(strings.Split(strings.ReplaceAll(s.Proxy, " ", ""), ","), proxyproto.REQUIRE, proxyproto.SKIP)
+	return &proxyproto.Listener{Listener: l, ConnPolicy: trust, ValidateHeader: clientNamed, ReadHeaderTimeout: s.Handshake}, nil
 }
 
 // run serves until ctx ends, then sees everybody out.
