@@ -83,7 +83,7 @@ func (d *Deps) batch(cmd *cobra.Command, name string, w *batchWanted) error {
 	}
 	bar := newBar(d, in, size)
 	o := batch.Options{Format: format, Carry: carryOf(w.carry), KeepGoing: w.keepGoing, Workers: workers, Version: Version,
-		Solve: cards.solve, Explain: explainRow, Done: bar.show,
+		Solve: cards.solve, Explain: d.explainRow, Done: bar.show,
 		Bad: func(f *batch.Fault) { bar.clear(); d.sayFault(f) }}
 	tally, err := d.runBatch(cmd.Context(), bar, w, o)
 	bar.clear()
@@ -126,7 +126,7 @@ func (d *Deps) batchEnd(ctx context.Context, t batch.Tally, err error, w *batchW
 	case errors.As(err, &fault):
 		return wrong(fault.Error(), fault.Hint+goOn(w, t))
 	case errors.Is(err, batch.ErrOther):
-		return wrong(plain.Line(err.Error(), 200), "name the file that this input's answers went into, or another one without --resume")
+		return &usageError{plain.Line(err.Error(), 200), "name the file that this input's answers went into, or another one without --resume", err}
 	case err != nil && w.out != "" && w.out != "-":
 		return &failure{plain.Line(err.Error(), 200), fmt.Sprintf("rows written before it: %d; mend that and go on with --resume", t.Kept+t.Answered+t.Bad), err}
 	case err != nil:
@@ -162,8 +162,8 @@ func (d *Deps) sayFault(f *batch.Fault) {
 }
 
 // explainRow says of a card that could not be computed what to type instead.
-func explainRow(err error) (what, hint string) {
-	what, hint, _ = explain(err)
+func (d *Deps) explainRow(err error) (what, hint string) {
+	what, hint, _ = d.explained(err)
 	if hint == "" {
 		hint = "see brazebooth card --help"
 	}

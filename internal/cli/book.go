@@ -171,9 +171,9 @@ func bookError(err error) error {
 	case errors.Is(err, book.ErrStale):
 		return wrong(book.ErrStale.Error(), "look at it again: brazebooth book history; then say it once more")
 	case errors.Is(err, book.ErrNone):
-		return wrong(plain.Line(err.Error(), 200), "brazebooth book list shows what is there")
+		return &usageError{plain.Line(err.Error(), 200), "brazebooth book list shows what is there", err}
 	case errors.Is(err, book.ErrReadOnly):
-		return wrong(plain.Line(err.Error(), 200), "use the newer program, or another book with --book")
+		return &usageError{plain.Line(err.Error(), 200), "use the newer program, or another book with --book", err}
 	}
 	return err
 }

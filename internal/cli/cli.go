@@ -25,10 +25,13 @@ const Date = "2026-11-26"
 type Deps struct {
 	In       io.Reader // standard input
 	Out, Err io.Writer
-	Remote   bool     // who types sits at another machine: no files of this one, no book but the one given
-	LookOnly bool     // who types may read the book and not change it
-	Example  calc.Job // what a newcomer sees first
-	Title    string   // what the example is
+	Remote   bool // who types sits at another machine: no files of this one, no book but the one given
+	LookOnly bool // who types may read the book and not change it
+	// Guard is what somebody at another machine is told of an error: what and hint as they would be told here, typed where they
+	// are about what was typed. nil: just that.
+	Guard   func(err error, what, hint string, typed bool) (string, string)
+	Example calc.Job // what a newcomer sees first
+	Title   string   // what the example is
 	// Screens opens the screens; nil where there is no terminal for them.
 	RunScreens func(ctx context.Context, o ScreenOptions) error
 	// RunPlain asks and answers line by line, from In to Out; nil where nobody does.
@@ -75,7 +78,7 @@ func Run(ctx context.Context, args []string, d Deps) int {
 	if err == nil {
 		return 0
 	}
-	return d.report(givenUp(ctx, err), wantsJSON(args))
+	return d.report(ctx, err, wantsJSON(args))
 }
 
 // New builds the command tree.

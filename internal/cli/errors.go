@@ -17,11 +17,16 @@ import (
 )
 
 // usageError is wrong use: what is wrong, what to type instead.
-type usageError struct{ what, hint string }
+type usageError struct {
+	what, hint string
+	cause      error // what it comes of, where that is not what was typed alone
+}
 
 func (e *usageError) Error() string { return e.what }
 
-func wrong(what, hint string) error { return &usageError{what, hint} }
+func (e *usageError) Unwrap() error { return e.cause }
+
+func wrong(what, hint string) error { return &usageError{what: what, hint: hint} }
 
 // failure is what could not be done though it was rightly asked, with what to do about it.
 type failure struct {
@@ -63,8 +68,11 @@ func wantsJSON(args []string) bool {
 
 // report prints an error for a reader, or for a program where JSON was asked for, and returns the exit
 // code.
-func (d *Deps) report(err error, asJSON bool) int {
-	what, hint, code := explain(err)
+func (d *Deps) report(ctx context.Context, err error, asJSON bool) int {
+	what, hint, code := d.explained(err)
+	if ctx.Err() != nil && (code != 1 || !strings.HasPrefix(what, "cancelled")) { // it was ended, whatever came of that underneath
+		what, hint, code = plain.Line("cancelled: "+what, 200), "", 1
+	}
 	if asJSON {
 		line, _ := json.Marshal(map[string]string{"error": what, "hint": hint})
 		fmt.Fprintf(d.Err, "%s\n", plain.JSON(line))
@@ -92,16 +100,13 @@ func remark(cmd *cobra.Command, text string) {
 	fmt.Fprintf(cmd.ErrOrStderr(), "brazebooth: %s\n", text)
 }
 
-// givenUp is an error as who ended the program sees it: that it was ended, whatever came of that underneath.
-func givenUp(ctx context.Context, err error) error {
-	if ctx.Err() == nil {
-		return err
+// explained is explain for whoever typed.
+func (d *Deps) explained(err error) (what, hint string, code int) {
+	what, hint, code = explain(err)
+	if d.Guard != nil {
+		what, hint = d.Guard(err, what, hint, code == 2)
 	}
-	what, _, code := explain(err)
-	if code == 1 && strings.HasPrefix(what, "cancelled") {
-		return err
-	}
-	return errors.New("cancelled: " + what)
+	return what, hint, code
 }
 
 func explain(err error) (what, hint string, code int) {

@@ -55,6 +55,7 @@ func TestDiskFullUnderTheBook(t *testing.T) {
 		} else if code != 1 {
 			t.Errorf("exit %d: %s", code, told)
 		}
+		silent(t, "a full disk", told, dir, nil)
 		return told, code == 0
 	}
 	if told, ok := save(0); !ok {

@@ -25,6 +25,7 @@ type desk struct {
 	author book.Author
 	look   bool            // nothing may be kept
 	remote bool            // who asks sits at another machine
+	words  *guestWords     // what they are told of an error; nil: all of it
 	saving *sync.WaitGroup // what is on its way to the book; nothing of it is left behind at the end
 }
 
@@ -39,13 +40,16 @@ func newDesk(where, who, from string) *desk {
 func (d desk) with(ctx context.Context, do func(book.Book) error) error {
 	b, err := book.Read(ctx, d.where)
 	if err != nil {
-		return said(err)
+		return d.said(err)
 	}
-	return said(errors.Join(do(b), b.Close()))
+	return d.said(errors.Join(do(b), b.Close()))
 }
 
-// said is an error whose words are safe for a terminal.
-func said(err error) error {
+// said is an error whose words are safe for a terminal, and for who sits at it.
+func (d desk) said(err error) error {
+	if d.words != nil {
+		err = d.words.err(err)
+	}
 	if err == nil || errors.Is(err, book.ErrNone) {
 		return err
 	}
@@ -63,7 +67,10 @@ func (d desk) save(ctx context.Context, list ...book.Revision) (beside string, e
 	if err == nil {
 		return beside, nil
 	}
-	if file, failed := book.Rescue(list...); failed == nil && !d.remote {
+	if d.remote { // whose screens still have it; what nobody is told of would only fill the disk
+		return "", err
+	}
+	if file, failed := book.Rescue(list...); failed == nil {
 		err = fmt.Errorf("%w; it lies in %s, for: brazebooth book import %s", err, file, file)
 	}
 	return "", err
@@ -79,7 +86,7 @@ func (d desk) put(ctx context.Context, kind book.Kind, body any, done string) (s
 	if err == nil && beside != "" {
 		return cli.ToldBeside(beside, d.remote), nil
 	}
-	return done, said(err)
+	return done, d.said(err)
 }
 
 func (d desk) Keep(ctx context.Context, name string, card *calc.Card) (string, error) {
@@ -167,8 +174,11 @@ func (d desk) command(ctx context.Context, args ...string) (string, error) {
 	d.saving.Add(1)
 	defer d.saving.Done()
 	var out, told strings.Builder
-	code := cli.Run(ctx, args, cli.Deps{Out: &out, Err: &told, LookOnly: d.look, Remote: d.remote, Book: d.where, Beside: d.beside, Who: d.author.Who, Where: d.author.Where, Now: d.author.Now})
-	if code != 0 {
+	deps := cli.Deps{Out: &out, Err: &told, LookOnly: d.look, Remote: d.remote, Book: d.where, Beside: d.beside, Who: d.author.Who, Where: d.author.Where, Now: d.author.Now}
+	if d.words != nil {
+		deps.Guard = d.words.told
+	}
+	if code := cli.Run(ctx, args, deps); code != 0 {
 		what, hint, _ := strings.Cut(strings.TrimPrefix(told.String(), "brazebooth: "), "\n")
 		return "", &quantity.Error{What: plain.Line(what, 200), Hint: plain.Line(strings.TrimSpace(hint), 200)}
 	}

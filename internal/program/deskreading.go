@@ -30,7 +30,7 @@ func (d desk) Measure(ctx context.Context, source string, r calc.Reading, travel
 	kept.Clean()
 	beside, err := d.record(ctx, kept)
 	if err != nil {
-		return job, "", said(err)
+		return job, "", d.said(err)
 	}
 	if beside != "" {
 		return job, cli.ToldBeside(beside, d.remote), nil

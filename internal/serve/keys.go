@@ -25,6 +25,9 @@ type Guest struct {
 	Key    string // fingerprint, "" for who came without a key
 	Writer bool   // may keep in the book
 
+	// Fault takes what went wrong with the book or the machine, for the log alone; nil where there is none.
+	Fault func(error)
+
 	listed bool // the key stands in a file of keys
 }
 

@@ -14,6 +14,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 	"charm.land/ssh"
 	"github.com/charmbracelet/colorprofile"
+	"golang.org/x/time/rate"
 
 	"brazebooth/internal/plain"
 	"brazebooth/tui"
@@ -144,6 +145,12 @@ func (s *server) serve(x *session) {
 
 	begin := time.Now()
 	name, run := s.choose(x)
+	few := rate.Sometimes{First: 3, Interval: time.Minute} // every row of a batch may go wrong
+	x.guest.Fault = func(err error) {
+		few.Do(func() {
+			s.log.Error("this went wrong", "who", x.guest.Name, "from", x.guest.From, "command", name, "what", plain.Line(err.Error(), 1000))
+		})
+	}
 	in, out := x.life.link.in.Load(), x.life.link.out.Load()
 	code := s.guarded(x, run)
 	s.meters.ended(name, code, time.Since(begin))
