@@ -159,6 +159,9 @@ func (d *Deps) bookCheck() *cobra.Command {
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
 				faults, n, err := b.Check(ctx)
+				if err == nil {
+					err = ctx.Err() // what was not looked at is no fault
+				}
 				if err != nil {
 					return err
 				}

@@ -98,7 +98,7 @@ func (d *Deps) savePictures(m *calc.Map, given *calc.Card, pngFile, svgFile stri
 
 // cancelled says plainly that an answer was given up.
 func cancelled(ctx context.Context, err error) error {
-	if ctx.Err() != nil {
+	if err != nil && ctx.Err() != nil {
 		return fmt.Errorf("cancelled: %w", err)
 	}
 	return err

@@ -29,7 +29,10 @@ var badBooks = []struct {
 	}, nil},
 	{"a file stands where its folder was", func(t testing.TB, file string) string { return filepath.Join(file, "book.db") }, nil},
 	{"a folder stands there", func(t testing.TB, file string) string { return filepath.Dir(file) }, nil},
-	{"it is no book", func(t testing.TB, file string) string { overwrite(t, file, 0, bytes.Repeat([]byte("no book "), 2000)); return file }, nil},
+	{"it is no book", func(t testing.TB, file string) string {
+		overwrite(t, file, 0, bytes.Repeat([]byte("no book "), 2000))
+		return file
+	}, nil},
 	{"it is empty", func(t testing.TB, file string) string { cut(t, file, 0); return file }, nil},
 	{"it is cut off", func(t testing.TB, file string) string { cut(t, file, 5000); return file }, nil},
 	{"its pages are zeroed", func(t testing.TB, file string) string { overwrite(t, file, 4096, make([]byte, 200<<10)); return file }, nil},

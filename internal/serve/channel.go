@@ -65,6 +65,10 @@ func (c *channel) Accept() (gossh.Channel, <-chan *gossh.Request, error) {
 func (c *channel) sift(requests <-chan *gossh.Request, sifted chan<- *gossh.Request) {
 	left := sieve{settings: 12, columns: uint32(c.server.Columns), rows: uint32(c.server.Rows)}
 	for r := range requests {
+		if leave := c.ctx.leave.Load(); r.Type == "signal" && ends(r.Payload) && leave != nil {
+			(*leave)(errStopped)
+			continue
+		}
 		if r.Type == "window-change" {
 			w, ok := left.size(r)
 			if ok {
@@ -107,7 +111,20 @@ func (v *sieve) pass(r *gossh.Request) bool {
 		v.settings--
 		return true
 	}
-	return false // subsystems, agents, X11, signals and breaks
+	return false // subsystems, agents, X11, other signals and breaks
+}
+
+// ends reports a signal (RFC 4254, 6.9 and 6.10) by which somebody stops what they began.
+func ends(payload []byte) bool {
+	var s struct{ Name string }
+	if gossh.Unmarshal(payload, &s) != nil {
+		return false
+	}
+	switch s.Name {
+	case "INT", "TERM", "HUP", "QUIT", "KILL":
+		return true
+	}
+	return false
 }
 
 // longestCommand is more than every flag of every command together.

@@ -30,7 +30,7 @@ func (s *server) answer(x *session, args []string) int {
 	var below io.Writer = heardWriter{x}
 	if _, _, terminal := x.Pty(); terminal {
 		below = ssh.NewPtyWriter(below)
-		in = newLineInput(newInput(x.life, x, &s.Settings, x.heard), below)
+		in = newLineInput(newAhead(x.asked, newInput(x.life, x, &s.Settings, x.heard), func() { x.leave(errStopped) }), below)
 	}
 	out := bufio.NewWriterSize(below, 32<<10)
 	code := s.deps.Command(x.asked, x.guest, s.book, args, in, out, x.Stderr())
@@ -38,10 +38,10 @@ func (s *server) answer(x *session, args []string) int {
 		return 1
 	}
 	cause := context.Cause(x.asked)
-	if cause == nil || code == 0 && !x.cut.Load() { // what was done is done, though its guest was asked to leave meanwhile
+	if cause == nil || code == 0 && !x.talk { // what was done is done, though its guest was asked to leave meanwhile
 		return code
 	}
-	if !errors.Is(cause, errGone) {
+	if !errors.Is(cause, errGone) && !errors.Is(cause, errStopped) {
 		x.tell(cause)
 	}
 	return max(code, 1)
@@ -67,7 +67,6 @@ func (r heardReader) Read(p []byte) (int, error) {
 		r.x.heard()
 		return copy(p, c.text), c.err
 	case <-r.x.asked.Done():
-		r.x.cut.Store(true)
 		return 0, context.Cause(r.x.asked)
 	}
 }

@@ -5,6 +5,7 @@ import "errors"
 // Why a session ended that was not left by its guest; the text is what the guest is told.
 var (
 	errGone    = errors.New("the client is gone")
+	errStopped = errors.New("stopped by ctrl+c")
 	errIdle    = errors.New("closed: no key was pressed for a long time. What was kept is in the book")
 	errLongest = errors.New("closed: this session was open for as long as one may be. What was kept is in the book")
 	errStalled = errors.New("closed: the client took nothing for a long time, or next to nothing. What was kept is in the book")

@@ -8,7 +8,6 @@ import (
 	"runtime/debug"
 	"strings"
 	"sync"
-	"sync/atomic"
 	"time"
 
 	tea "charm.land/bubbletea/v2"
@@ -29,7 +28,7 @@ type session struct {
 	leave  context.CancelCauseFunc
 	guest  Guest
 	idle   *idling
-	cut    atomic.Bool // a command waited for more input when its guest was asked to leave
+	talk   bool // questions and answers, which go on until somebody ends them
 }
 
 // graceful is how long a guest's screens get to put the terminal back in order, and a closed channel to be answered.
@@ -181,9 +180,12 @@ func (s *server) choose(x *session) (name string, run func(*session) int) {
 	case opens && places:
 		return "screens", func(x *session) int { return s.screens(x, look) }
 	case len(args) == 0 && terminal:
+		x.talk = true
 		return "plain", s.plain
 	}
-	return s.deps.NameOf(args), s.command
+	name = s.deps.NameOf(args)
+	x.talk = name == "plain"
+	return name, s.command
 }
 
 // look is what a command line that opens the screens says of them; nothing typed opens them as they are.

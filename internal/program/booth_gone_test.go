@@ -1,0 +1,134 @@
+//go:build unix
+
+package program
+
+import (
+	"fmt"
+	"io"
+	"net"
+	"strings"
+	"syscall"
+	"testing"
+	"time"
+
+	gossh "golang.org/x/crypto/ssh"
+)
+
+// used is how much time of a processor this process took so far. It does not run on while the machine does something else.
+func used(t testing.TB) time.Duration {
+	t.Helper()
+	var u syscall.Rusage
+	if err := syscall.Getrusage(syscall.RUSAGE_SELF, &u); err != nil {
+		t.Fatal(err)
+	}
+	return time.Duration(u.Utime.Nano() + u.Stime.Nano())
+}
+
+// longWork are commands that take far longer than anybody waits in this test, each of a job that nobody computed yet.
+var longWork = []struct{ name, command string }{
+	{"a window", "window --metal stainless-304 --joint tee --gauge %.3fmm"},
+	{"a timed arc", "gap --metal mild-steel --joint butt --gap 2mm --gauge %.3fmm"},
+	{"a card with its map", "card --metal galvanized --joint lap --gauge %.3fmm --pdf -"},
+	{"a batch", "batch - --format csv"},
+	{"all cards again", "book recompute --all"},
+	{"an import", "book import -"},
+}
+
+// leavings are the ways in which a client leaves what it asked for.
+var leavings = []struct {
+	name  string
+	leave func(s *gossh.Session, c *gossh.Client, tcp *net.TCPConn, in io.Writer)
+	pty   bool // at a terminal
+	stays bool // to hear how it ended
+}{
+	{"its channel is closed", func(s *gossh.Session, _ *gossh.Client, _ *net.TCPConn, _ io.Writer) { _ = s.Close() }, false, false},
+	{"it disconnects", func(_ *gossh.Session, c *gossh.Client, _ *net.TCPConn, _ io.Writer) { _ = c.Close() }, false, false},
+	{"its connection is reset", func(_ *gossh.Session, _ *gossh.Client, tcp *net.TCPConn, _ io.Writer) {
+		_ = tcp.SetLinger(0)
+		_ = tcp.Close()
+	}, false, false},
+	{"it only says no more", func(_ *gossh.Session, _ *gossh.Client, tcp *net.TCPConn, _ io.Writer) { _ = tcp.CloseWrite() }, false, false},
+	{"it sends a signal", func(s *gossh.Session, _ *gossh.Client, _ *net.TCPConn, _ io.Writer) { _ = s.Signal(gossh.SIGINT) }, false, true},
+	{"ctrl+c at its terminal", func(_ *gossh.Session, _ *gossh.Client, _ *net.TCPConn, in io.Writer) { _, _ = in.Write([]byte{3}) }, true, true},
+}
+
+// Work ends with its client, however that leaves: from then on the server computes no more than what it is just at. What it still
+// takes is counted in time of a processor.
+func TestWorkEndsWithItsClient(t *testing.T) {
+	port := freePort(t)
+	b := startBooth(t, "--per-key", "100", "--metrics", port)
+	for i := range 60 {
+		if _, told, code := b.ask(t, "writer", fmt.Sprintf("book save --metal galvanized --gauge %.3fmm --feed 5 --travel 8 --name c%d", 0.8+float64(i)/100, i), ""); code != 0 {
+			t.Fatal(told)
+		}
+	}
+	busy := func() bool { return !strings.Contains(page(t, port, "/metrics"), "brazebooth_sessions 0\n") }
+	n := 0
+	for _, work := range longWork {
+		for _, x := range leavings {
+			if x.pty && (strings.HasSuffix(work.command, "-") || strings.HasSuffix(work.command, "csv")) {
+				continue // reads the terminal, and ctrl+c is read
+			}
+			tcp, err := net.Dial("tcp", b.addr)
+			if err != nil {
+				t.Fatal(err)
+			}
+			conn, chans, requests, err := gossh.NewClientConn(tcp, b.addr, b.config(t, "writer"))
+			if err != nil {
+				t.Fatal(err)
+			}
+			c := gossh.NewClient(conn, chans, requests)
+			s, err := c.NewSession()
+			if err != nil {
+				t.Fatal(err)
+			}
+			if x.pty {
+				if err := s.RequestPty("xterm", 24, 80, nil); err != nil {
+					t.Fatal(err)
+				}
+			}
+			in, err := s.StdinPipe()
+			if err != nil {
+				t.Fatal(err)
+			}
+			command := work.command
+			if strings.Contains(command, "%") {
+				n++
+				command = fmt.Sprintf(command, 1+float64(n)/777)
+			}
+			if err := s.Start(command); err != nil {
+				t.Fatal(err)
+			}
+			go feed(in, work.command)
+			eventually(t, "no session is there", busy)
+			time.Sleep(20 * time.Millisecond) // into its work
+			was := used(t)
+			x.leave(s, c, tcp.(*net.TCPConn), in)
+			eventually(t, work.name+" goes on after "+x.name, func() bool { return !busy() })
+			if took := used(t) - was; took > 600*time.Millisecond {
+				t.Errorf("%s, %s: %v of a processor after its client left", work.name, x.name, took)
+			} else {
+				t.Logf("%s, %s: %v", work.name, x.name, took)
+			}
+			if x.stays {
+				if code := exitOf(t, s.Wait); code != 1 {
+					t.Errorf("%s, %s: exit %d, as if it had been done", work.name, x.name, code)
+				}
+			}
+			_ = c.Close()
+		}
+	}
+}
+
+// feed gives a command that reads as many rows as it takes.
+func feed(in io.Writer, command string) {
+	if !strings.HasPrefix(command, "batch") {
+		return
+	}
+	_, _ = io.WriteString(in, "metal,gauge,feed,travel\n")
+	for i := 0; ; i++ {
+		if _, err := fmt.Fprintf(in, "hsla,18ga,,%.4f\n", 5+float64(i)/1000); err != nil {
+			return
+		}
+	}
+}
