@@ -3,6 +3,7 @@ package serve
 import (
 	"context"
 	"errors"
+	"fmt"
 	"io"
 	"time"
 )
@@ -35,4 +36,42 @@ func patiently(ctx context.Context) (context.Context, context.CancelFunc) {
 	late, cancel := context.WithCancel(context.WithoutCancel(ctx))
 	stop := context.AfterFunc(ctx, func() { time.AfterFunc(graceful, cancel) })
 	return late, func() { stop(); cancel() }
+}
+
+// hurry ends a session that was asked to leave and does not: the guest's client may take nothing any more. One that still answers
+// the end of a channel keeps its other sessions.
+func (x *session) hurry() {
+	time.AfterFunc(graceful, func() {
+		x.life.end(context.Cause(x.asked))
+		x.life.mustEnd()
+		if x.life.out.waits() {
+			_ = x.life.wire.Close() // no exit code: what is not said may be that something was kept
+		}
+	})
+}
+
+// tell says a last line to the guest. At a terminal it goes the way of the screens, so that it comes after them.
+func (x *session) tell(why error) {
+	var to io.Writer = x.Stderr()
+	if _, _, terminal := x.Pty(); terminal {
+		to = x
+	}
+	done := make(chan struct{})
+	go func() {
+		defer close(done)
+		_, _ = fmt.Fprintf(to, "brazebooth: %v\n", why)
+	}()
+	select {
+	case <-done:
+	case <-time.After(graceful): // a client that takes nothing
+	}
+}
+
+// heardOut waits a moment until the client has closed its side too: then it has the exit code. What is closed before that may
+// take along what was sent last.
+func (x *session) heardOut() {
+	select {
+	case <-x.life.over:
+	case <-time.After(graceful):
+	}
 }

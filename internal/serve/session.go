@@ -4,10 +4,8 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"io"
 	"runtime/debug"
 	"strings"
-	"sync"
 	"time"
 
 	tea "charm.land/bubbletea/v2"
@@ -33,44 +31,6 @@ type session struct {
 
 // graceful is how long a guest's screens get to put the terminal back in order, and a closed channel to be answered.
 const graceful = 1500 * time.Millisecond
-
-// seats counts sessions.
-type seats struct {
-	mu       sync.Mutex
-	all      int
-	of       map[string]int
-	most     int
-	mostEach int
-}
-
-func (s *seats) take(who string) error {
-	s.mu.Lock()
-	defer s.mu.Unlock()
-	switch {
-	case s.all >= s.most:
-		return errFull
-	case s.of[who] >= s.mostEach:
-		return errKeyFull
-	}
-	s.all++
-	s.of[who]++
-	return nil
-}
-
-func (s *seats) free(who string) {
-	s.mu.Lock()
-	defer s.mu.Unlock()
-	s.all--
-	if s.of[who]--; s.of[who] <= 0 {
-		delete(s.of, who)
-	}
-}
-
-func (s *seats) taken() int {
-	s.mu.Lock()
-	defer s.mu.Unlock()
-	return s.all
-}
 
 // handle serves a session from its first request to its exit code.
 func (s *server) handle(sess ssh.Session) {
@@ -162,15 +122,6 @@ func (s *server) serve(x *session) {
 	}
 }
 
-// heardOut waits a moment until the client has closed its side too: then it has the exit code. What is closed before that may
-// take along what was sent last.
-func (x *session) heardOut() {
-	select {
-	case <-x.life.over:
-	case <-time.After(graceful):
-	}
-}
-
 // choose picks screens or a command, and what the log calls it.
 func (s *server) choose(x *session) (name string, run func(*session) int) {
 	pty, _, terminal := x.Pty()
@@ -218,35 +169,6 @@ func (s *server) failed(x *session, what any, stack []byte) {
 	s.meters.panics.Inc()
 	s.log.Error("a session failed", "who", x.guest.Name, "from", x.guest.From, "what", plain.Line(fmt.Sprint(what), 200), "stack", string(stack))
 	x.tell(errFailed)
-}
-
-// hurry ends a session that was asked to leave and does not: the guest's client may take nothing any more. One that still answers
-// the end of a channel keeps its other sessions.
-func (x *session) hurry() {
-	time.AfterFunc(graceful, func() {
-		x.life.end(context.Cause(x.asked))
-		x.life.mustEnd()
-		if x.life.out.waits() {
-			_ = x.life.wire.Close() // no exit code: what is not said may be that something was kept
-		}
-	})
-}
-
-// tell says a last line to the guest. At a terminal it goes the way of the screens, so that it comes after them.
-func (x *session) tell(why error) {
-	var to io.Writer = x.Stderr()
-	if _, _, terminal := x.Pty(); terminal {
-		to = x
-	}
-	done := make(chan struct{})
-	go func() {
-		defer close(done)
-		_, _ = fmt.Fprintf(to, "brazebooth: %v\n", why)
-	}()
-	select {
-	case <-done:
-	case <-time.After(graceful): // a client that takes nothing
-	}
 }
 
 // heard notes that the guest is there.

@@ -40,6 +40,12 @@ func (s shelf) Keep(context.Context, string, *calc.Card) (string, error) {
 // host runs a server that lets everybody in.
 func host(t *testing.T, d Deps, more ...string) (addr string, srv *server, stop func()) {
 	t.Helper()
+	return hostLogging(t, d, slog.DiscardHandler, more...)
+}
+
+// hostLogging is host with a log.
+func hostLogging(t *testing.T, d Deps, log slog.Handler, more ...string) (addr string, srv *server, stop func()) {
+	t.Helper()
 	s := new(Settings)
 	f := pflag.NewFlagSet("", pflag.ContinueOnError)
 	s.flags(f)
@@ -60,7 +66,7 @@ func host(t *testing.T, d Deps, more ...string) (addr string, srv *server, stop 
 	if d.Keeper == nil {
 		d.Keeper = func(Guest, string) (tui.Keeper, func()) { return nil, func() {} }
 	}
-	if srv, err = newServer(s, d, "book", key, slog.New(slog.DiscardHandler)); err != nil {
+	if srv, err = newServer(s, d, "book", key, slog.New(log)); err != nil {
 		t.Fatal(err)
 	}
 	ctx, cancel := context.WithCancel(context.Background())

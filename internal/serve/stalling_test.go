@@ -198,9 +198,8 @@ func (l logged) Write(p []byte) (int, error) {
 // why. Another session of the same connection goes on where its client answers.
 func TestStalledReadersGiveEverythingBack(t *testing.T) {
 	busy := new(atomic.Int32)
-	addr, srv, _ := host(t, Deps{Command: endless(busy)}, "--stalled", "300ms", "--per-key", "100", "--channels", "10")
 	log := logged{make(chan string, 1000)}
-	srv.log = slog.New(slog.NewTextHandler(log, nil))
+	addr, srv, _ := hostLogging(t, Deps{Command: endless(busy)}, slog.NewTextHandler(log, nil), "--stalled", "300ms", "--per-key", "100", "--channels", "10")
 	if out, err := visit(t, addr).Output("fine"); err != nil || string(out) != "fine" {
 		t.Fatal(out, err)
 	}

@@ -1,0 +1,43 @@
+package serve
+
+import "time"
+
+// seeOut asks everybody to leave, waits for what is being saved, and closes what is left.
+func (s *server) seeOut() {
+	s.mu.Lock()
+	s.down = true
+	for x := range s.in {
+		x.leave(errDown)
+	}
+	s.mu.Unlock()
+	out := make(chan struct{})
+	go func() { s.busy.Wait(); close(out) }()
+	select {
+	case <-out:
+	case <-time.After(s.Handover):
+		s.log.Warn("went down before everybody was out", "sessions", s.seats.taken())
+	}
+	inTime(lastWait, s.closeAll)
+}
+
+// lastWait is how long the end waits for what should take no time: connections that close, and the log.
+const lastWait = 300 * time.Millisecond
+
+// closeAll closes every connection, also one whose client is not known yet.
+func (s *server) closeAll() {
+	s.links.Range(func(l, _ any) bool {
+		_ = l.(*link).Close()
+		return true
+	})
+	_ = s.ssh.Close()
+}
+
+// inTime does something and does not wait for it longer than that.
+func inTime(most time.Duration, do func()) {
+	done := make(chan struct{})
+	go func() { do(); close(done) }()
+	select {
+	case <-done:
+	case <-time.After(most):
+	}
+}
