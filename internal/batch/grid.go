@@ -9,6 +9,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"brazebooth/calc"
@@ -181,9 +182,10 @@ func (s *grid) take(r *row, cells []string) {
 	}
 }
 
-// appendCell writes a text so that it is one cell, and no formula. A number with its sign is none.
+// appendCell writes a text behind what its row holds so far, so that it is one cell, and no formula. A number with its sign is
+// none and stays one.
 func (s *grid) appendCell(to []byte, text string) []byte {
-	if _, err := strconv.ParseFloat(text, 64); err != nil {
+	if !plain.Signed(text) || s.bare(to) {
 		text = plain.Cell(text)
 	}
 	if text == "" || strings.IndexByte(text, s.comma) < 0 && !strings.ContainsAny(text, "\"\r\n") && text[0] != ' ' && text[0] != '\t' {
@@ -192,6 +194,13 @@ func (s *grid) appendCell(to []byte, text string) []byte {
 	to = append(to, '"')
 	to = append(to, strings.ReplaceAll(text, `"`, `""`)...)
 	return append(to, '"')
+}
+
+// bare reports a place where a cell begins for a program that parts this table at another sign than its own, and goes on behind
+// the number: -5 before 2+cmd(), where commas are decimal, would be run.
+func (s *grid) bare(row []byte) bool {
+	row = bytes.TrimRightFunc(row, func(r rune) bool { return unicode.IsSpace(r) || r == '"' })
+	return len(row) == 0 || s.comma == '\t' && bytes.IndexByte([]byte(",;"), row[len(row)-1]) >= 0
 }
 
 func (s *grid) head() []byte {

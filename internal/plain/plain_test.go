@@ -57,17 +57,6 @@ func TestWidth(t *testing.T) {
 	}
 }
 
-func TestCell(t *testing.T) {
-	for in, want := range map[string]string{
-		"lid seam": "lid seam", "=1+1": "'=1+1", "-3": "'-3", "+": "'+", "@sum": "'@sum", "\tx": "'\tx", "\rx": "'\rx",
-		" =1": "' =1", "＝1": "'＝1", "'quoted": "''quoted", "16ga": "16ga", "": "",
-	} {
-		if got := Cell(in); got != want {
-			t.Errorf("Cell(%q) = %q, want %q", in, got, want)
-		}
-	}
-}
-
 func FuzzLine(f *testing.F) {
 	for _, s := range []string{"\x1b[", "\x1b]8;;x", "\u202e", "é́", "\x1bP\x1b", strings.Repeat("\x1b[", 50)} {
 		f.Add(s, 20)
@@ -97,19 +86,4 @@ func BenchmarkLine(b *testing.B) {
 	for b.Loop() {
 		Line("rainwater tank, lid seam \x1b[31m18 ga", 40)
 	}
-}
-
-func FuzzCell(f *testing.F) {
-	for _, s := range []string{"=1+1", "'x", "''=x", "", "tank", "-3"} {
-		f.Add(s)
-	}
-	f.Fuzz(func(t *testing.T, s string) {
-		c := Cell(s)
-		if Uncell(c) != s {
-			t.Fatalf("%q → %q → %q", s, c, Uncell(c))
-		}
-		if c != "" && strings.ContainsRune("=+-@\t\r\n", rune(c[0])) {
-			t.Fatalf("%q would run", c)
-		}
-	})
 }
