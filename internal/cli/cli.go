@@ -3,6 +3,7 @@ package cli
 
 import (
 	"context"
+	"errors"
 	"io"
 	"strings"
 	"time"
@@ -67,6 +68,8 @@ func Themes() []string { return []string{"auto", "dark", "light", "contrast", "n
 // Run carries out the arguments and returns the exit code: 0 answered, 1 could not, 2 wrong use. A stop,
 // a refusal and a job without a good setting are answers.
 func Run(ctx context.Context, args []string, d Deps) int {
+	out := &outlet{w: d.Out}
+	d.Out = out
 	root := New(d)
 	if completing(args) && !d.Remote {
 		d.teach(root)
@@ -75,8 +78,14 @@ func Run(ctx context.Context, args []string, d Deps) int {
 	root.SetOut(d.Out)
 	root.SetErr(d.Err)
 	err := root.ExecuteContext(ctx)
-	if err == nil {
+	if out.err != nil {
+		err = unwritten(out.err)
+	}
+	switch {
+	case err == nil:
 		return 0
+	case errors.Is(err, errUnread):
+		return 1
 	}
 	return d.report(ctx, err, wantsJSON(args))
 }

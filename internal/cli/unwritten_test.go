@@ -1,0 +1,106 @@
+package cli
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"io"
+	"io/fs"
+	"path/filepath"
+	"strings"
+	"syscall"
+	"testing"
+
+	"brazebooth/calc"
+)
+
+// narrow is a standard output that takes so many bytes and then fails.
+type narrow struct {
+	left int
+	err  error
+}
+
+func (n *narrow) Write(p []byte) (int, error) {
+	if len(p) <= n.left {
+		n.left -= len(p)
+		return len(p), nil
+	}
+	took := n.left
+	n.left = 0
+	return took, n.err
+}
+
+// into runs a command line whose answer goes to a writer.
+func (s *shop) into(out io.Writer, args ...string) said {
+	for undone, undo := range map[string]string{"book delete": "book restore gone", "book restore": "book delete gone", "config unset": "config set name ada"} {
+		if strings.HasPrefix(strings.Join(args, " "), undone) {
+			s.run(strings.Fields(undo)...)
+		}
+	}
+	var errOut bytes.Buffer
+	code := Run(context.Background(), args, Deps{In: strings.NewReader(""), Out: out, Err: &errOut, Title: "example", Example: calc.Job{Metal: "galvanized", Gauge: 16},
+		Book: filepath.Join(s.dir, "book.db"), Config: filepath.Join(s.dir, "config.toml"), Who: "ada"})
+	return said{code: code, err: errOut.String()}
+}
+
+// everyAnswer are command lines that print something: every command as it answers, its help, its JSON.
+func everyAnswer() [][]string {
+	list := [][]string{{"help"}, {"--help"}, {"help", "book", "save"}, {"__complete", "card", "--gauge", ""}, {"__complete", ""}, {"tables", "fillers"}, {"words", "throat"},
+		{"card", "--gauge=18ga", "--feed=5", "--travel=8", "--pdf=-"}, {"window", "--gauge=20ga", "--png=-"}, {"book", "export", "-"}, {"book", "export", "--csv", "-"}, {"book", "print", "lid", "--pdf=-"}}
+	for _, w := range waysOf(New(Deps{}), "") {
+		if w.flag == "" {
+			args := w.args[:len(w.args)-1]
+			list = append(list, append(strings.Fields(w.cmd), "--help"), args)
+			if cmd, _, err := New(Deps{}).Find(strings.Fields(w.cmd)); err == nil && cmd.Flags().Lookup("json") != nil {
+				list = append(list, append(args[:len(args):len(args)], "--json"))
+			}
+		}
+	}
+	return list
+}
+
+// An answer that could not be written whole is no answer, whatever command gave it: the exit code says so and standard error
+// why. A reader that has left is told nothing.
+func TestUnwrittenAnswersExitWith1(t *testing.T) {
+	s := newShop(t)
+	full := &fs.PathError{Op: "write", Path: "/dev/stdout", Err: syscall.ENOSPC}
+	printed := 0
+	for _, args := range everyAnswer() {
+		whole := new(bytes.Buffer)
+		if s.into(whole, args...); whole.Len() == 0 {
+			continue
+		}
+		printed++
+		for _, room := range []int{0, 1, whole.Len() / 2} {
+			got := s.into(&narrow{room, full}, args...)
+			if got.code != 1 || !strings.Contains(got.err, "the answer could not be written whole: no space left on device") || strings.Contains(got.err, "/dev/") {
+				t.Errorf("%q with room for %d of %d bytes: code %d, %q", args, room, whole.Len(), got.code, got.err)
+			}
+		}
+		quiet := s.into(&narrow{0, &fs.PathError{Op: "write", Path: "|1", Err: syscall.EPIPE}}, args...)
+		if quiet.code != 1 || strings.Contains(quiet.err, "written whole") || strings.Contains(quiet.err, "pipe") {
+			t.Errorf("%q for a reader who left: code %d, %q", args, quiet.code, quiet.err)
+		}
+	}
+	if printed < 100 {
+		t.Errorf("only %d answers", printed)
+	}
+}
+
+// Behind a fault nothing of an answer follows, and a writer that takes less than it was given has failed too.
+func TestOutletStopsAtAFault(t *testing.T) {
+	fault := errors.New("gone")
+	n := &narrow{3, fault}
+	o := &outlet{w: n}
+	if _, err := o.Write([]byte("abcdef")); !errors.Is(err, fault) {
+		t.Error(err)
+	}
+	n.left = 100
+	if k, err := o.Write([]byte("g")); k != 0 || !errors.Is(err, fault) || n.left != 100 {
+		t.Error(k, err, n.left)
+	}
+	short := &outlet{w: &narrow{1, nil}}
+	if _, err := short.Write([]byte("ab")); !errors.Is(err, io.ErrShortWrite) || !errors.Is(short.err, io.ErrShortWrite) {
+		t.Error(err)
+	}
+}
