@@ -259,7 +259,7 @@ func (m *root) sawBead(ids []string) tea.Cmd {
 // actBook does what a screen asks of the book, where there is one.
 func (m *root) actBook(a action) tea.Cmd {
 	if m.keeper == nil {
-		m.notice = &fault{"there is no book here", "the program was started without one"}
+		m.notice = &fault{"there is no book here", "start the program with one: brazebooth --book FILE"}
 		return nil
 	}
 	switch a := a.(type) {

@@ -162,7 +162,7 @@ func (p *bookPage) press(msg tea.KeyPressMsg, k *keyMap) action {
 // draw is the field and what it finds; x is the cursor's column.
 func (p *bookPage) draw(th *theme, keeps bool, w, h int) (b block, x int) {
 	if !keeps {
-		b.say(th.plain, 0, "There is no book here: the program was started without one.", w)
+		b.say(th.plain, 0, "There is no book here: start the program with one, brazebooth --book FILE.", w)
 		return b, 0
 	}
 	ask, hint := "find or name: ", "type to find, or a name to keep the card"

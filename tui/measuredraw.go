@@ -11,7 +11,7 @@ import (
 // draw is the step at hand: how it is done, the watch, the field, and what was measured so far.
 func (p *measurePage) draw(th *theme, keeps bool, w, h int) (b block, x, y int) {
 	if !keeps {
-		b.say(th.plain, 0, "There is no book here to keep a reading in: the program was started without one.", w)
+		b.say(th.plain, 0, "There is no book here to keep a reading in: start the program with one, brazebooth --book FILE.", w)
 		return b, 0, 0
 	}
 	step := &measureSteps[p.at]

@@ -95,7 +95,7 @@ func (m *root) keepPractice() tea.Cmd {
 	p := &m.drill
 	switch {
 	case m.keeper == nil:
-		m.notice = &fault{"there is no book here", "the program was started without one"}
+		m.notice = &fault{"there is no book here", "start the program with one: brazebooth --book FILE"}
 	case p.run == nil:
 		m.notice = &fault{"a job is kept when it is over", "lay a good bead, or s ends it"}
 	case p.kept || p.keeping:

@@ -48,9 +48,26 @@ func (d *Deps) place(cmd *cobra.Command) (string, error) {
 		where = d.Book
 	}
 	if where == "" {
-		return "", wrong("no folder for a book was found", "name one: --book FILE")
+		return "", d.bookless()
 	}
 	return where, nil
+}
+
+// bookless says that there is no place for a book, and how to get one.
+func (d *Deps) bookless() error {
+	if d.Remote {
+		return wrong("the server has no book", "ask who runs it to start it with one: brazebooth serve --book FILE")
+	}
+	return wrong("no folder for a book was found", "name a book: --book FILE, or BRAZEBOOTH_BOOK; or set XDG_DATA_HOME, or HOME, to a folder that is there")
+}
+
+// placeOrNone is the book that is meant, "" where there is none: what can do without one says so itself.
+func (d *Deps) placeOrNone(cmd *cobra.Command) (string, error) {
+	where, err := d.place(cmd)
+	if named, _ := cmd.Flags().GetString("book"); err != nil && named == "" && d.Book == "" {
+		return "", nil
+	}
+	return where, err
 }
 
 // shown is a book as it is named to who types; a guest is told no path of this machine.

@@ -118,7 +118,10 @@ come before anything that is printed here.`,
 			if !contains(Themes(), theme) {
 				return wrong("--theme: no theme is called "+quote(theme), "type "+near.Or(Themes()))
 			}
-			where, _ := d.place(cmd) // without a book the screens say so
+			where, err := d.placeOrNone(cmd) // without a book the screens say so
+			if err != nil {
+				return err
+			}
 			o := ScreenOptions{Units: sys, Book: where, Theme: theme, Who: d.Who, Comma: d.comma}
 			switch {
 			case plainly && d.RunPlain == nil:

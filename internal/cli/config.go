@@ -197,7 +197,7 @@ func (d *Deps) configPath() *cobra.Command {
 
 func (d *Deps) configFile() (string, error) {
 	if d.Config == "" {
-		return "", wrong("no folder for settings was found", "set XDG_CONFIG_HOME or HOME, or use the environment: BRAZEBOOTH_UNITS=inch")
+		return "", wrong("no folder for settings was found", "set XDG_CONFIG_HOME, or HOME, to a folder that is there; or use the environment: BRAZEBOOTH_UNITS=inch")
 	}
 	return d.Config, nil
 }

@@ -128,7 +128,7 @@ func (d *Deps) lookProgram(f *findings) {
 func (d *Deps) lookSettings(f *findings) {
 	f.area = "settings"
 	if d.Config == "" {
-		f.add("file", note, "no folder for settings was found", "set XDG_CONFIG_HOME or HOME; the environment works: BRAZEBOOTH_UNITS=inch")
+		f.add("file", note, "no folder for settings was found", "set XDG_CONFIG_HOME, or HOME, to a folder that is there; the environment works: BRAZEBOOTH_UNITS=inch")
 		return
 	}
 	s, err := config.Load(d.Config, d.Env)

@@ -166,7 +166,7 @@ func (d *Deps) lookFolders(f *findings) {
 	f.area = "folders"
 	for _, x := range [...]struct{ name, file string }{{"settings", d.Config}, {"data", d.Beside}} {
 		if x.file == "" {
-			f.add(x.name, mend, "no folder was found", "set HOME, or XDG_CONFIG_HOME and XDG_DATA_HOME")
+			f.add(x.name, mend, "no folder was found", "set HOME, or XDG_CONFIG_HOME and XDG_DATA_HOME, to folders that are there")
 			continue
 		}
 		dir := filepath.Dir(x.file)

@@ -24,7 +24,14 @@ environment, as BRAZEBOOTH_SERVE_ and the name in capitals. SIGTERM and ctrl+c e
   ssh -p 2222 booth card --metal galvanized --gauge 20ga`,
 		Args: noArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
-			where, _ := d.place(cmd) // without a book the screens say so
+			where, err := d.placeOrNone(cmd) // without a book the screens say so
+			if err != nil {
+				return err
+			}
+			if where == "" {
+				what, hint, _ := explain(d.bookless())
+				remark(cmd, what+", and the server has none; "+hint)
+			}
 			return run(cmd.Context(), where)
 		},
 	}

@@ -5,22 +5,17 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-
-	"github.com/adrg/xdg"
 )
 
 // firstWalk reports whether the walk for newcomers is due: nothing of this program lies here yet, neither a book nor the mark
 // that the walk was shown. The mark is made at once, so that the walk comes unasked once at most, however it ends; where it
 // cannot be made the walk is left out.
 func firstWalk(book string) bool {
-	if xdg.StateHome == "" || book != "" && !absent(book) {
+	mark := inState("walked")
+	if mark == "" || book != "" && !absent(book) || os.MkdirAll(filepath.Dir(mark), 0o700) != nil {
 		return false
 	}
-	dir := filepath.Join(xdg.StateHome, "brazebooth")
-	if os.MkdirAll(dir, 0o700) != nil {
-		return false
-	}
-	f, err := os.OpenFile(filepath.Join(dir, "walked"), os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
+	f, err := os.OpenFile(mark, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
 	if err != nil {
 		return false
 	}

@@ -14,6 +14,7 @@ func TestFirstWalkComesOnce(t *testing.T) {
 	was := xdg.StateHome
 	t.Cleanup(func() { xdg.StateHome = was })
 	dir := t.TempDir()
+	t.Setenv("HOME", dir)
 	book := filepath.Join(dir, "book.db")
 	xdg.StateHome = filepath.Join(dir, "state")
 	if !firstWalk(book) {
