@@ -8,6 +8,8 @@ import (
 	"encoding/json"
 	"errors"
 	"time"
+
+	"brazebooth/internal/address"
 )
 
 // Schema is the version of what a revision's body holds.
@@ -104,7 +106,7 @@ var ErrNone = errors.New("no such record in the book")
 var ErrStale = errors.New("somebody else changed this record meanwhile")
 
 // ErrAddress is what opening a book by an address finds that is none.
-var ErrAddress = errors.New("this is no address of a PostgreSQL book: type postgres://user@host/database")
+var ErrAddress = address.ErrBad
 
 // ErrReadOnly is what saving into a book that is only read gives.
 var ErrReadOnly = errors.New("this book can only be read")

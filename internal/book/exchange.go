@@ -10,13 +10,13 @@ import (
 	"io"
 	"strings"
 
+	"brazebooth/internal/address"
 	"brazebooth/internal/plain"
 )
 
 // IsServer reports whether a book is on a server rather than in a file.
 func IsServer(where string) bool {
-	where = strings.ToLower(where)
-	return strings.HasPrefix(where, "postgres://") || strings.HasPrefix(where, "postgresql://")
+	return address.Server(where)
 }
 
 // Export writes every revision as one JSON object a line, in a fixed order: what is imported from it and exported

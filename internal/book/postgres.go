@@ -10,6 +10,8 @@ import (
 
 	"github.com/jackc/pgx/v5"
 	"github.com/jackc/pgx/v5/stdlib"
+
+	"brazebooth/internal/address"
 )
 
 var postgres = engine{name: "PostgreSQL", numbered: true, blob: "BYTEA", bytewise: ` COLLATE "C"`, lock: "SELECT pg_advisory_xact_lock(hashtextextended($1, 0))",
@@ -46,10 +48,10 @@ func openServer(ctx context.Context, address string) (Book, error) {
 const serverPatience = 20 * time.Second
 
 // dial connects to a server and asks for the book's version.
-func dial(ctx context.Context, address string, readOnly bool) (*store, int, error) {
-	scheme, rest, _ := strings.Cut(address, "://")
+func dial(ctx context.Context, where string, readOnly bool) (*store, int, error) {
+	scheme, rest, _ := strings.Cut(where, "://")
 	config, err := pgx.ParseConfig(strings.ToLower(scheme) + "://" + rest)
-	if err != nil {
+	if err != nil || address.Check(where) != nil {
 		return &store{}, 0, ErrAddress // the fault itself may quote a password
 	}
 	if config.ConnectTimeout == 0 {

@@ -6,8 +6,8 @@ import (
 	"io/fs"
 	"os"
 	"strconv"
-	"strings"
 
+	"brazebooth/internal/address"
 	"brazebooth/internal/plain"
 )
 
@@ -48,8 +48,8 @@ func whyNot(file string, err error) string {
 // plainFile refuses an address that is none of a file's and none of a PostgreSQL server's, without repeating it: it may
 // hold a password. It refuses a folder too, and what is read and never ends; a file that is not there yet will do.
 func plainFile(where string) error {
-	if strings.Contains(where, "://") {
-		return errors.New("a book is a file, or postgres://user@host/database: this address is neither")
+	if address.Looks(where) {
+		return ErrAddress
 	}
 	info, err := os.Stat(where)
 	switch {

@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"brazebooth/calc"
+	"brazebooth/internal/address"
 	"brazebooth/internal/book"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
@@ -47,10 +48,13 @@ func (d *Deps) place(cmd *cobra.Command) (string, error) {
 	if err != nil || where == "" {
 		where = d.Book
 	}
+	if where == hidden {
+		where = d.hidden
+	}
 	if where == "" {
 		return "", d.bookless()
 	}
-	return where, nil
+	return where, bookError(address.Check(where))
 }
 
 // bookless says that there is no place for a book, and how to get one.
@@ -184,7 +188,7 @@ func bookError(err error) error {
 	case errors.As(err, &several):
 		return wrong(several.Error(), "type one of their ids: "+strings.Join(several.IDs[:min(len(several.IDs), 8)], ", ")+"; brazebooth book list --kind "+string(several.Kind)+" shows them")
 	case errors.Is(err, book.ErrAddress):
-		return wrong(book.ErrAddress.Error(), "--book postgres://user@host/database, or a file")
+		return wrong(book.ErrAddress.Error(), address.Hint)
 	case errors.Is(err, book.ErrStale):
 		return wrong(book.ErrStale.Error(), "look at it again: brazebooth book history; then say it once more")
 	case errors.Is(err, book.ErrNone):

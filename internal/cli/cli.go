@@ -51,6 +51,7 @@ type Deps struct {
 	HostKey  string              // the server's own key where none is named, "" for none
 	Terminal func() Terminal     // what is known of the terminal; nil for nothing
 	comma    bool                // numbers are shown with a decimal comma
+	hidden   string              // the book's address that completion must not repeat
 }
 
 // ScreenOptions are what the command line and the settings say of the screens.
@@ -70,8 +71,12 @@ func Themes() []string { return []string{"auto", "dark", "light", "contrast", "n
 func Run(ctx context.Context, args []string, d Deps) int {
 	out := &outlet{w: d.Out}
 	d.Out = out
+	asked := completing(args) && !d.Remote
+	if asked {
+		args = d.hide(args)
+	}
 	root := New(d)
-	if completing(args) && !d.Remote {
+	if asked {
 		d.teach(root)
 	}
 	root.SetArgs(append([]string{}, args...)) // never nil: that would mean the arguments this process was started with

@@ -1,11 +1,13 @@
 package cli
 
 import (
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
+	"brazebooth/internal/address"
 	"brazebooth/internal/config"
 	"brazebooth/internal/field"
 	"brazebooth/tables"
@@ -20,6 +22,29 @@ const noFiles = cobra.ShellCompDirectiveNoFileComp
 // command starts slower for it.
 func completing(args []string) bool {
 	return len(args) > 0 && (args[0] == cobra.ShellCompRequestCmd || args[0] == cobra.ShellCompNoDescRequestCmd)
+}
+
+// hidden stands on a command line that is completed for an address that nobody may see.
+const hidden = "./address"
+
+// hide takes servers' addresses out of a command line that a shell wants completed, but for the word that is being typed: the
+// library prints the whole line where a flag of it is wrong. The book's is kept aside.
+func (d *Deps) hide(args []string) []string {
+	args = slices.Clone(args)
+	for i := 1; i < len(args)-1; i++ {
+		flag, value, joined := strings.Cut(args[i], "=")
+		if !joined || !strings.HasPrefix(flag, "-") {
+			flag, value = args[i-1], args[i]
+		}
+		if !address.Looks(value) {
+			continue
+		}
+		if flag == "--book" {
+			d.hidden = value
+		}
+		args[i] = strings.Replace(args[i], value, hidden, 1)
+	}
+	return args
 }
 
 // teach gives every command and flag of a tree what completes it.

@@ -2,11 +2,11 @@ package cli
 
 import (
 	"fmt"
-	"net/url"
 	"strings"
 
 	"github.com/spf13/cobra"
 
+	"brazebooth/internal/address"
 	"brazebooth/internal/config"
 	"brazebooth/internal/plain"
 )
@@ -68,15 +68,15 @@ func (d *Deps) settingsOf(cmd *cobra.Command, s *config.Settings) []shownSetting
 				v.Text = d.Who
 			}
 		}
-		list = append(list, shownSetting{k.Name, plain.Line(withoutPassword(v.Text), 300), v.From, plain.Line(v.Where, 300)})
+		list = append(list, shownSetting{k.Name, plain.Line(shownValue(k.Name, v.Text), 300), v.From, plain.Line(v.Where, 300)})
 	}
 	return list
 }
 
-// withoutPassword is a book's address as it may be shown.
-func withoutPassword(text string) string {
-	if u, err := url.Parse(text); err == nil && u.User != nil {
-		return u.Redacted()
+// shownValue is a setting as it may be shown: of the book's address not the password.
+func shownValue(key, text string) string {
+	if key == "book" {
+		return address.Shown(text)
 	}
 	return text
 }
@@ -157,7 +157,7 @@ func (d *Deps) configSet() *cobra.Command {
 			if d.Env != nil && d.Env(k.Variable()) != "" {
 				fmt.Fprintf(d.Err, "%s is set and rules over the file\n", k.Variable())
 			}
-			return d.say("%s is %s, in %s\n", k.Name, plain.Line(withoutPassword(kept), 300), plain.Line(file, 300))
+			return d.say("%s is %s, in %s\n", k.Name, plain.Line(shownValue(k.Name, kept), 300), plain.Line(file, 300))
 		},
 	}
 }

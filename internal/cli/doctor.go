@@ -5,6 +5,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"brazebooth/internal/address"
 	"brazebooth/internal/config"
 	"brazebooth/internal/plain"
 )
@@ -48,7 +49,7 @@ type findings struct {
 }
 
 func (f *findings) add(name string, s state, text, do string) {
-	f.list = append(f.list, finding{f.area, name, s, plain.Line(text, 300), plain.Line(do, 300)})
+	f.list = append(f.list, finding{f.area, name, s, plain.Line(address.Scrub(text), 300), plain.Line(do, 300)})
 }
 
 func (d *Deps) doctorCommand() *cobra.Command {

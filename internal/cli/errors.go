@@ -11,6 +11,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"brazebooth/calc"
+	"brazebooth/internal/address"
 	"brazebooth/internal/field"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
@@ -39,7 +40,7 @@ func (e *failure) Error() string { return e.what }
 func (e *failure) Unwrap() error { return e.cause }
 
 // quote repeats what was typed, safe and short.
-func quote(s string) string { return strconv.Quote(plain.Line(s, 40)) }
+func quote(s string) string { return strconv.Quote(plain.Line(address.Shown(s), 40)) }
 
 // inFlag says of a value which flag it stands behind.
 func inFlag(name string, err error) error {
@@ -73,6 +74,7 @@ func (d *Deps) report(ctx context.Context, err error, asJSON bool) int {
 	if ctx.Err() != nil && (code != 1 || !strings.HasPrefix(what, "cancelled")) { // it was ended, whatever came of that underneath
 		what, hint, code = plain.Line("cancelled: "+what, 200), "", 1
 	}
+	what, hint = address.Scrub(what), address.Scrub(hint)
 	if asJSON {
 		line, _ := json.Marshal(map[string]string{"error": what, "hint": hint})
 		fmt.Fprintf(d.Err, "%s\n", plain.JSON(line))
@@ -88,7 +90,7 @@ func (d *Deps) report(ctx context.Context, err error, asJSON bool) int {
 // remark says on standard error what stands beside an answer, as a line for a reader or, where JSON was asked for, for a
 // program.
 func remark(cmd *cobra.Command, text string) {
-	text = plain.Line(text, 300)
+	text = plain.Line(address.Scrub(text), 300)
 	if f := cmd.Flags().Lookup("decimal"); f != nil && f.Value.String() == "comma" {
 		text = quantity.Comma(text)
 	}

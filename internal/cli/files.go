@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"os"
 
+	"brazebooth/internal/address"
 	"brazebooth/internal/book"
 	"brazebooth/internal/newfile"
 	"brazebooth/internal/plain"
@@ -18,6 +19,17 @@ const onlyDash = "type - for standard input or output and let your own machine k
 func (d *Deps) local(name string) error {
 	if d.Remote && name != "-" {
 		return wrong("no file can be named here: "+quote(name), onlyDash)
+	}
+	return nil
+}
+
+// fileName is local, and refuses a server's address where a file is wanted: as a name it would be repeated with its password.
+func (d *Deps) fileName(name string) error {
+	if err := d.local(name); err != nil {
+		return err
+	}
+	if name != "-" && address.Looks(name) {
+		return wrong("a file is wanted, and this reads like a server's address", "name a file; one of such a name as ./NAME")
 	}
 	return nil
 }
@@ -35,7 +47,7 @@ func (d *Deps) wholeFile(name string) error {
 
 // readFrom opens a file, or standard input. What is no file, as a pipe that nobody writes into, is not waited for.
 func (d *Deps) readFrom(name, hint string) (io.Reader, func() error, error) {
-	if err := d.local(name); err != nil {
+	if err := d.fileName(name); err != nil {
 		return nil, nil, err
 	}
 	if name == "-" {
@@ -78,7 +90,7 @@ func (d *Deps) free(names ...string) error {
 		if name == "" || name == "-" {
 			continue
 		}
-		if err := d.local(name); err != nil {
+		if err := d.fileName(name); err != nil {
 			return err
 		}
 		if err := newfile.Check(name); err != nil {
@@ -90,7 +102,7 @@ func (d *Deps) free(names ...string) error {
 
 // write writes into a file that is not there yet, or to standard output.
 func (d *Deps) write(name string, mode fs.FileMode, write func(io.Writer) error) error {
-	if err := d.local(name); err != nil {
+	if err := d.fileName(name); err != nil {
 		return err
 	}
 	if name == "-" {
@@ -159,7 +171,7 @@ func (d *Deps) rows(name string) (io.Writer, func() error, error) {
 // oldRows opens what an earlier batch wrote, to go on with it.
 func (d *Deps) oldRows(name string) (*os.File, error) {
 	const hint = "name the file of the batch that was stopped"
-	if err := d.local(name); err != nil {
+	if err := d.fileName(name); err != nil {
 		return nil, err
 	}
 	if info, err := os.Stat(name); err == nil && !info.Mode().IsRegular() {

@@ -6,6 +6,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"brazebooth/internal/address"
 	"brazebooth/internal/field"
 	"brazebooth/internal/near"
 	"brazebooth/internal/plain"
@@ -14,6 +15,9 @@ import (
 // flagError says of a flag that is unknown which ones come near, and of one without its value what it wants.
 func flagError(cmd *cobra.Command, err error) error {
 	what := plain.Line(err.Error(), 120)
+	if address.Looks(err.Error()) { // it repeats the flag with what stands behind it
+		what = "a flag that reads like a server's address"
+	}
 	see := "see " + cmd.CommandPath() + " --help"
 	var named interface{ GetSpecifiedName() string }
 	if !errors.As(err, &named) {

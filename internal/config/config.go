@@ -12,6 +12,7 @@ import (
 
 	"github.com/BurntSushi/toml"
 
+	"brazebooth/internal/address"
 	"brazebooth/internal/near"
 	"brazebooth/internal/plain"
 )
@@ -102,7 +103,7 @@ func (s *Settings) read(file string) error {
 		i := slices.IndexFunc(keys[:], func(k Key) bool { return k.Name == name })
 		if i < 0 {
 			if _, table := v.(map[string]any); !table {
-				s.Unknown = append(s.Unknown, plain.Line(name, 40))
+				s.Unknown = append(s.Unknown, plain.Line(address.Shown(name), 40))
 			}
 			continue
 		}

@@ -48,6 +48,30 @@ func TestTheEnvironmentRulesOverTheFile(t *testing.T) {
 	}
 }
 
+// A book's address that is none is refused without being repeated, wherever it stands; a good one is kept as it is.
+func TestTheBooksAddress(t *testing.T) {
+	file := fileWith(t, "")
+	for _, bad := range []string{"postgres://ada:hunter2x@[bad", "postgres:/ada:hunter2x@db/shop", "postgers://ada:hunter2x@db/shop", "host=db password=hunter2x"} {
+		_, set := Set(file, "book", bad)
+		_, read := Load(fileWith(t, "book = \""+bad+"\"\n"), nil)
+		_, env := Load("", func(name string) string { return map[string]string{"BRAZEBOOTH_BOOK": bad}[name] })
+		for _, err := range []error{set, read, env} {
+			var e *Error
+			if !errors.As(err, &e) || !strings.Contains(e.What, "no address") || !strings.Contains(e.Hint, "postgres://user@host/database") || strings.Contains(e.What+e.Hint, "hunter2x") {
+				t.Errorf("%q: %v", bad, err)
+			}
+		}
+	}
+	if content(t, file) != "" {
+		t.Errorf("the file holds %q", content(t, file))
+	}
+	for _, good := range []string{"postgres://ada:hunter2x@db/shop", "/shop/a:b@c.db"} {
+		if kept, err := Set(file, "book", good); err != nil || kept != good {
+			t.Errorf("%q is kept as %q, %v", good, kept, err)
+		}
+	}
+}
+
 func TestWithoutAnything(t *testing.T) {
 	for _, file := range []string{"", filepath.Join(t.TempDir(), "none", "config.toml")} {
 		if s, err := Load(file, nil); err != nil || s.Get("units") != (Value{"metric", Default, ""}) {

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"brazebooth/internal/address"
 	"brazebooth/internal/near"
 	"brazebooth/internal/plain"
 )
@@ -51,6 +52,8 @@ func (k *Key) free(text string) (string, error) {
 	switch {
 	case text == "":
 		return "", &Error{k.Name + " is empty", "type " + k.example() + ", or unset it"}
+	case k.Name == "book" && address.Check(text) != nil:
+		return "", &Error{address.ErrBad.Error(), address.Hint}
 	case plain.Line(text, 400) != text:
 		return "", &Error{k.Name + " has signs that show nothing, or is too long", "type " + k.example()}
 	}
@@ -72,12 +75,12 @@ func (k *Key) example() string {
 // Kept is a value as the file keeps it: a book's file by its whole path, so that it is the same from everywhere.
 func (k *Key) Kept(text string) (string, error) {
 	text, err := k.Check(text)
-	if err != nil || k.Name != "book" || strings.Contains(text, "://") {
+	if err != nil || k.Name != "book" || address.Looks(text) {
 		return text, err
 	}
 	return filepath.Abs(text)
 }
 
-func quoted(s string) string { return strconv.Quote(plain.Line(s, 40)) }
+func quoted(s string) string { return strconv.Quote(plain.Line(address.Shown(s), 40)) }
 
 func number(n int) string { return strconv.Itoa(n) }
