@@ -8,7 +8,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"strings"
 
 	"brazebooth/internal/address"
 	"brazebooth/internal/plain"

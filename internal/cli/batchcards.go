@@ -50,7 +50,7 @@ func (r *rowCards) taught(ctx context.Context, job calc.Job, source string) (cal
 		return taught, err
 	}
 	if !r.without.Swap(true) {
-		leftOut(r.cmd, r.source, err)
+		r.d.leftOut(r.cmd, r.source, err)
 	}
 	return job, nil
 }

@@ -5,6 +5,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io/fs"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -54,7 +55,23 @@ func (d *Deps) place(cmd *cobra.Command) (string, error) {
 	if where == "" {
 		return "", d.bookless()
 	}
-	return where, bookError(address.Check(where))
+	if err = placeError(where); err != nil && d.Remote {
+		return "", &failure{serversBook + " cannot be used", askServer, err}
+	}
+	return where, err
+}
+
+// placeError refuses what is no place for a book: an address that is none, and a file whose name nobody could read or type again.
+func placeError(where string) error {
+	switch {
+	case address.Check(where) != nil:
+		return bookError(book.ErrAddress)
+	case where == "-":
+		return wrong("a book is no stream", "name a file: --book FILE")
+	case plain.Line(where, len(where)) != where:
+		return wrong("the book's name has signs that show nothing", "name another file: --book FILE")
+	}
+	return nil
 }
 
 // bookless says that there is no place for a book, and how to get one.
@@ -77,14 +94,14 @@ func (d *Deps) placeOrNone(cmd *cobra.Command) (string, error) {
 // shown is a book as it is named to who types; a guest is told no path of this machine.
 func (d *Deps) shown(where string) string {
 	if d.Remote {
-		return "the server's book"
+		return serversBook
 	}
 	return plain.Line(where, 200)
 }
 
 func (d *Deps) noBook(where string) error {
 	if d.Remote {
-		return wrong("nothing is in the server's book yet", "who may keep saves something first: book save --name ...")
+		return wrong("nothing is in "+serversBook+" yet", "who may keep saves something first: book save --name ...")
 	}
 	return wrong("there is no book yet at "+plain.Line(where, 200), "save something first: brazebooth book save --name ...; or name another with --book")
 }
@@ -180,6 +197,8 @@ func (d *Deps) afterwards(cmd *cobra.Command, look func() error) error {
 func bookError(err error) error {
 	var several *book.Several
 	var bad *book.Unreadable
+	var path *fs.PathError
+	var told *failure
 	switch {
 	case err == nil:
 		return nil
@@ -195,6 +214,8 @@ func bookError(err error) error {
 		return &usageError{plain.Line(err.Error(), 200), "brazebooth book list shows what is there", err}
 	case errors.Is(err, book.ErrReadOnly):
 		return &usageError{plain.Line(err.Error(), 200), "use the newer program, or another book with --book", err}
+	case errors.As(err, &path) && !errors.As(err, &told):
+		return &failure{plain.Line(path.Path, 200) + ": " + path.Err.Error(), "name another book with --book, or mend that; brazebooth doctor says which is used and why", err}
 	}
 	return err
 }
@@ -397,19 +418,19 @@ func (d *Deps) jobWith(cmd *cobra.Command) (calc.Job, error) {
 		taught, err = book.Calibrate(ctx, b, job, source)
 		return err
 	})
-	if err != nil && leftOut(cmd, source, err) {
+	if err != nil && d.leftOut(cmd, source, err) {
 		return job, nil
 	}
 	return taught, err
 }
 
 // leftOut says of a power source that is set, and not named on the command line, why an answer does without it.
-func leftOut(cmd *cobra.Command, source string, err error) bool {
+func (d *Deps) leftOut(cmd *cobra.Command, source string, err error) bool {
 	var choice *calc.FieldError
 	if cmd.Flags().Changed("power-source") || cmd.Context().Err() != nil || errors.As(err, &choice) { // the job itself is wrong
 		return false
 	}
-	what, _, _ := explain(err)
+	what, _, _ := d.explained(err)
 	remark(cmd, "without the power source that is set, "+quote(source)+": "+what+"; see brazebooth config show")
 	return true
 }

@@ -28,9 +28,8 @@ type Deps struct {
 	Out, Err io.Writer
 	Remote   bool // who types sits at another machine: no files of this one, no book but the one given
 	LookOnly bool // who types may read the book and not change it
-	// Guard is what somebody at another machine is told of an error: what and hint as they would be told here, typed where they
-	// are about what was typed. nil: just that.
-	Guard   func(err error, what, hint string, typed bool) (string, string)
+	// Fault takes an error whole of which somebody at another machine is told in other words; nil: nobody does.
+	Fault   func(error)
 	Example calc.Job // what a newcomer sees first
 	Title   string   // what the example is
 	// Screens opens the screens; nil where there is no terminal for them.

@@ -74,7 +74,7 @@ func (d *Deps) report(ctx context.Context, err error, asJSON bool) int {
 	if ctx.Err() != nil && (code != 1 || !strings.HasPrefix(what, "cancelled")) { // it was ended, whatever came of that underneath
 		what, hint, code = plain.Line("cancelled: "+what, 200), "", 1
 	}
-	what, hint = address.Scrub(what), address.Scrub(hint)
+	what, hint = plain.Line(address.Scrub(what), 400), plain.Line(address.Scrub(hint), 800)
 	if asJSON {
 		line, _ := json.Marshal(map[string]string{"error": what, "hint": hint})
 		fmt.Fprintf(d.Err, "%s\n", plain.JSON(line))
@@ -104,11 +104,10 @@ func remark(cmd *cobra.Command, text string) {
 
 // explained is explain for whoever typed.
 func (d *Deps) explained(err error) (what, hint string, code int) {
-	what, hint, code = explain(err)
-	if d.Guard != nil {
-		what, hint = d.Guard(err, what, hint, code == 2)
+	if d.Remote {
+		err = ToldGuest(err, d.Book, d.Fault)
 	}
-	return what, hint, code
+	return explain(err)
 }
 
 func explain(err error) (what, hint string, code int) {

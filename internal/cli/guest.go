@@ -1,10 +1,136 @@
 package cli
 
-import "github.com/spf13/cobra"
+import (
+	"context"
+	"errors"
+	"path/filepath"
+	"reflect"
+	"strings"
+	"syscall"
+
+	"github.com/spf13/cobra"
+
+	"brazebooth/internal/address"
+	"brazebooth/internal/book"
+	"brazebooth/internal/plain"
+)
 
 // noCompletion takes away what shells ask by: nobody's shell asks a server. The library would write what is asked wrongly to
 // the standard error of the program, which is the server's own, and keep the whole tree for as long as it runs.
 func noCompletion(root *cobra.Command) {
 	root.AddCommand(&cobra.Command{Use: cobra.ShellCompRequestCmd, Aliases: []string{cobra.ShellCompNoDescRequestCmd}, Hidden: true, DisableFlagParsing: true,
 		RunE: func(cmd *cobra.Command, _ []string) error { return noCommand(cmd.Root(), []string{cmd.CalledAs()}) }})
+}
+
+const (
+	serversBook = "the server's book"
+	askServer   = "ask who runs the server: brazebooth doctor and brazebooth book check say more there"
+)
+
+// GuestError is an error as somebody at another machine may read it, without paths, users and hosts of this one; where is the
+// book's place. What only the system or a library says of the book is told by its kind.
+func GuestError(err error, where string) error {
+	var use *usageError
+	var could *failure
+	var bad *book.Unreadable
+	switch {
+	case err == nil:
+		return nil
+	case errors.As(err, &use):
+		if strings.HasPrefix(use.what, book.ErrReadOnly.Error()) {
+			return wrong(unplaced(use.what, where), askServer)
+		}
+		return wrong(unplaced(use.what, where), unplaced(use.hint, where))
+	case foreign(err):
+		return &failure{serversBook + " cannot be used now: " + kind(err), askServer, err}
+	case errors.As(err, &bad), errors.Is(err, address.ErrBad):
+		return &failure{serversBook + " cannot be used", askServer, err}
+	case errors.As(err, &could):
+		return &failure{unplaced(could.what, where), unplaced(could.hint, where), err}
+	case ours(err):
+		return err
+	}
+	return errors.New(unplaced(err.Error(), where))
+}
+
+// ToldGuest is GuestError; fault takes the error whole where its words are others, unless it is only that somebody left.
+func ToldGuest(err error, where string, fault func(error)) error {
+	told := GuestError(err, where)
+	if err != nil && fault != nil && told.Error() != err.Error() && !errors.Is(err, context.Canceled) {
+		fault(err)
+	}
+	return told
+}
+
+// ours reports an error that is about what was typed, or about the end of its work.
+func ours(err error) bool {
+	_, _, code := explain(err)
+	return code == 2 || errors.Is(err, context.Canceled) || errors.Is(err, context.DeadlineExceeded)
+}
+
+// foreign reports an error in which something speaks that this program did not write: the system, a database. Readers of what
+// was typed quote nothing but that.
+func foreign(err error) bool {
+	switch many := err.(type) {
+	case nil:
+		return false
+	case interface{ Unwrap() []error }:
+		for _, e := range many.Unwrap() {
+			if foreign(e) {
+				return true
+			}
+		}
+		return false
+	}
+	t := reflect.TypeOf(err)
+	if t.Kind() == reflect.Pointer {
+		t = t.Elem()
+	}
+	room, _, _ := strings.Cut(t.PkgPath(), "/")
+	switch {
+	case room == "errors", room == "fmt", room == "context", room == "encoding", room == "strconv", room == "brazebooth":
+		return foreign(errors.Unwrap(err))
+	}
+	return true
+}
+
+// kind is what hinders a book, in words that name nothing.
+func kind(err error) string {
+	var coded interface{ Code() int } // as SQLite's are
+	code := 0
+	if errors.As(err, &coded) {
+		code = coded.Code() & 0xff
+	}
+	switch {
+	case code == 13, errors.Is(err, syscall.ENOSPC):
+		return "its disk is full"
+	case code == 5, code == 6:
+		return "somebody else is using it; say it again"
+	case code == 8, errors.Is(err, syscall.EACCES), errors.Is(err, syscall.EROFS):
+		return "it may not be written"
+	case code == 1, code == 11, code == 26:
+		return "it is damaged, or no book"
+	case code > 0, errors.Is(err, syscall.EIO), errors.Is(err, syscall.ENOENT), errors.Is(err, syscall.ENOTDIR):
+		return "its disk cannot be read or written"
+	}
+	return "its database does not answer, or refuses"
+}
+
+// unplaced is a text without the book's place, its folder, and the address of a server.
+func unplaced(text, where string) string {
+	if !address.Looks(where) && where != "" {
+		for _, place := range []string{where, filepath.Clean(where), plain.Line(where, 200)} {
+			text = strings.ReplaceAll(text, place, serversBook)
+		}
+		if dir := filepath.Dir(where); len(dir) > 1 {
+			text = strings.ReplaceAll(text, dir, "its folder")
+		}
+	}
+	words := strings.Split(text, " ")
+	for i, word := range words {
+		if address.Server(strings.TrimLeft(word, "\"'`(")) && !strings.Contains(word, "user@host/") {
+			words[i] = serversBook
+		}
+	}
+	return strings.Join(words, " ")
 }

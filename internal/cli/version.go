@@ -70,6 +70,9 @@ func (d *Deps) versionCommand() *cobra.Command {
 		Args:  noArgs,
 		RunE: func(*cobra.Command, []string) error {
 			b := thisBuild()
+			if d.Remote { // they may name folders of who built it
+				b.Settings = map[string]string{}
+			}
 			if asJSON {
 				return d.encode(b)
 			}

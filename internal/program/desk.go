@@ -25,7 +25,7 @@ type desk struct {
 	author book.Author
 	look   bool            // nothing may be kept
 	remote bool            // who asks sits at another machine
-	words  *guestWords     // what they are told of an error; nil: all of it
+	fault  func(error)     // takes an error whole of which they are told in other words; nil: nobody does
 	saving *sync.WaitGroup // what is on its way to the book; nothing of it is left behind at the end
 }
 
@@ -45,10 +45,13 @@ func (d desk) with(ctx context.Context, do func(book.Book) error) error {
 	return d.said(errors.Join(do(b), b.Close()))
 }
 
-// said is an error whose words are safe for a terminal, and for who sits at it.
+// said is an error whose words are safe for a terminal, and for who sits at another machine.
 func (d desk) said(err error) error {
-	if d.words != nil {
-		err = d.words.err(err)
+	if d.remote && errors.Is(err, book.ErrNone) {
+		return book.ErrNone // without the place that was looked at
+	}
+	if d.remote {
+		err = cli.ToldGuest(err, d.where, d.fault)
 	}
 	if err == nil || errors.Is(err, book.ErrNone) {
 		return err
@@ -56,7 +59,8 @@ func (d desk) said(err error) error {
 	return errors.New(plain.Line(err.Error(), 400))
 }
 
-// save keeps new records in the book, beside it while its server is away, or else in a file that can be taken in later.
+// save keeps new records in the book, beside it while its server is away, or else, of who sits here, in a file that can be taken
+// in later.
 func (d desk) save(ctx context.Context, list ...book.Revision) (beside string, err error) {
 	if d.look {
 		return "", cli.ErrLookOnly
@@ -67,7 +71,7 @@ func (d desk) save(ctx context.Context, list ...book.Revision) (beside string, e
 	if err == nil {
 		return beside, nil
 	}
-	if d.remote { // whose screens still have it; what nobody is told of would only fill the disk
+	if d.remote { // a guest could not fetch the file, and the server keeps nothing for anybody outside the book
 		return "", err
 	}
 	if file, failed := book.Rescue(list...); failed == nil {
@@ -174,10 +178,7 @@ func (d desk) command(ctx context.Context, args ...string) (string, error) {
 	d.saving.Add(1)
 	defer d.saving.Done()
 	var out, told strings.Builder
-	deps := cli.Deps{Out: &out, Err: &told, LookOnly: d.look, Remote: d.remote, Book: d.where, Beside: d.beside, Who: d.author.Who, Where: d.author.Where, Now: d.author.Now}
-	if d.words != nil {
-		deps.Guard = d.words.told
-	}
+	deps := cli.Deps{Out: &out, Err: &told, Fault: d.fault, LookOnly: d.look, Remote: d.remote, Book: d.where, Beside: d.beside, Who: d.author.Who, Where: d.author.Where, Now: d.author.Now}
 	if code := cli.Run(ctx, args, deps); code != 0 {
 		what, hint, _ := strings.Cut(strings.TrimPrefix(told.String(), "brazebooth: "), "\n")
 		return "", &quantity.Error{What: plain.Line(what, 200), Hint: plain.Line(strings.TrimSpace(hint), 200)}

@@ -37,7 +37,7 @@ func (d desk) Measure(ctx context.Context, source string, r calc.Reading, travel
 	}
 	taught, text, err := d.learn(ctx, kept, job)
 	if err != nil { // it is kept all the same
-		return job, "kept for " + kept.Source + ", but not learned from: " + plain.Line(err.Error(), 200), nil
+		return job, "kept for " + kept.Source + ", but not learned from: " + d.said(err).Error(), nil
 	}
 	return taught, text, nil
 }

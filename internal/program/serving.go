@@ -23,7 +23,7 @@ func guestCommand(ctx context.Context, g serve.Guest, where string, args []strin
 	ask := func(ctx context.Context, given cli.ScreenOptions) error {
 		return questions(ctx, given, deskOf(g, given.Book), in, out)
 	}
-	return cli.Run(ctx, args, cli.Deps{In: in, Out: out, Err: errOut, Remote: true, Guard: guestWords{where, g.Fault}.told, LookOnly: !g.Writer, RunPlain: ask,
+	return cli.Run(ctx, args, cli.Deps{In: in, Out: out, Err: errOut, Remote: true, Fault: g.Fault, LookOnly: !g.Writer, RunPlain: ask,
 		Example: tui.ExampleJob(), Title: tui.ExampleTitle, Book: where, Beside: inData("offline.db"), Who: g.Name, Where: g.From})
 }
 
@@ -46,7 +46,7 @@ func guestKeeper(g serve.Guest, where string) (tui.Keeper, func()) {
 func deskOf(g serve.Guest, where string) *desk {
 	d := newDesk(where, g.Name, g.From)
 	if d != nil {
-		d.look, d.remote, d.words = !g.Writer, true, &guestWords{where, g.Fault}
+		d.look, d.remote, d.fault = !g.Writer, true, g.Fault
 	}
 	return d
 }
