@@ -120,7 +120,9 @@ func Scrub(message string) string {
 	for i, word := range words {
 		bare := strings.Trim(word, "\"'`.,:;()")
 		_, behind, url := strings.Cut(bare, "://")
-		if login := strings.Contains(bare, ":") && strings.Contains(bare, "@"); login && Looks(bare) || url && strings.Contains(behind, ":") {
+		login := strings.Contains(bare, ":") && strings.Contains(bare, "@")
+		said := strings.Contains(strings.ToLower(bare), "pass") && strings.Contains(bare, "=")
+		if (login || said) && Looks(bare) || url && strings.Contains(behind, ":") {
 			words[i] = strings.Replace(word, bare, Shown(bare), 1)
 		}
 	}

@@ -35,6 +35,7 @@ func TestScrub(t *testing.T) {
 		`no book at "postgres://ada:word@db/shop".`:       `no book at "postgres://ada:xxxxx@db/shop".`,
 		`unknown command "postgres://ada:wor…"`:           `unknown command "` + Unsaid + `"`,
 		"read ada:word@db/shop: no such file":             "read " + Unsaid + ": no such file",
+		"listen tcp: host=db password=word: no port":      "listen tcp: host=db " + Unsaid + ": no port",
 		"failed to connect to `user=ada database=shop`":   "failed to connect to `user=ada database=shop`",
 		"12:30, ada@db: --gauge: a gauge is from 7 to 30": "12:30, ada@db: --gauge: a gauge is from 7 to 30",
 	} {
