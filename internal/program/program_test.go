@@ -3,6 +3,8 @@ package program
 import (
 	"context"
 	"os"
+	"os/signal"
+	"syscall"
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
@@ -14,7 +16,11 @@ import (
 // TestMain lets a test run this program as a command of its own.
 func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){
-		"brazebooth": func() { os.Exit(Run(context.Background(), os.Args[1:])) },
+		"brazebooth": func() {
+			ctx, stop := signal.NotifyContext(context.Background(), syscall.SIGTERM) // ends as the program does
+			context.AfterFunc(ctx, stop)
+			os.Exit(Run(ctx, os.Args[1:]))
+		},
 	})
 }
 

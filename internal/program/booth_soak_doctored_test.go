@@ -1,0 +1,191 @@
+package program
+
+import (
+	"database/sql"
+	"fmt"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"brazebooth/calc"
+	"brazebooth/internal/book"
+)
+
+// smallBook is a book of a few records, made and changed as the soak does it, and what was acknowledged of it.
+func smallBook(t *testing.T, file string) *ledger {
+	t.Helper()
+	b, err := book.OpenFile(t.Context(), file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer b.Close()
+	l := newLedger()
+	now := time.Date(2026, 1, 2, 3, 4, 5, 0, time.UTC)
+	who := book.Author{Who: "ana", Program: "test", Now: func() time.Time { now = now.Add(time.Second); return now }}
+	keep := func(rec *soakRecord, r book.Revision, err error) book.Revision {
+		t.Helper()
+		if err == nil {
+			err = b.Save(t.Context(), r)
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+		l.came(rec, r.ID)
+		return r
+	}
+	for n := range 9 {
+		mark := fmt.Sprintf("m%dx%06dx", n%3, n)
+		note := mark + " first"
+		switch n % 3 {
+		case 1:
+			r, err := who.New(book.ReadingKind, book.Reading{Source: "booth 1", Filler: "cusi3", Wire: 0.9, Mode: "dip", Feed: 6, StickOut: 12, Amps: ampsOf(mark), Note: note})
+			keep(l.tried(book.ReadingKind, mark, note), r, err)
+		default:
+			rec := l.tried(book.CardKind, mark, note)
+			card := book.Card{Name: mark, Note: note, Job: calc.Job{Feed: calc.Some(feedOf(mark))}, Card: book.Kept{Figures: make([]book.Figure, 1)}}
+			r, err := who.New(book.CardKind, card)
+			r = keep(rec, r, err)
+			card.Note = mark + " second"
+			l.then(rec, soakState{note: card.Note})
+			next, err := who.Change(&r, card)
+			r = keep(rec, next, err)
+			if n%3 == 2 {
+				l.then(rec, soakState{note: card.Note, deleted: true})
+				gone, err := who.Delete(&r)
+				keep(rec, gone, err)
+			}
+		}
+	}
+	return l
+}
+
+// doctorings are what may happen to a record, with ids of it and of the next one of its kind.
+var doctorings = []struct {
+	name, do string
+	lost     bool // what was acknowledged is gone; else it is there and something is wrong with it
+}{
+	{"removed", `DELETE FROM words WHERE n = (SELECT n FROM heads WHERE id = :a); DELETE FROM heads WHERE id = :a; DELETE FROM revisions WHERE id = :a`, true},
+	{"its last state is gone", `PRAGMA foreign_keys = off; CREATE TEMP TABLE last AS SELECT r.* FROM revisions r JOIN heads h ON h.rev = r.rev WHERE h.id = :a;
+		UPDATE heads SET rev = (SELECT parent FROM temp.last), deleted = 0 WHERE id = :a; DELETE FROM revisions WHERE rev IN (SELECT rev FROM temp.last)`, true},
+	{"its first state is gone", `PRAGMA foreign_keys = off; DELETE FROM revisions WHERE id = :a AND parent = ''`, true},
+	{"shows another one", `CREATE TEMP TABLE two AS SELECT id, rev FROM heads WHERE id IN (:a, :b);
+		UPDATE heads SET rev = (SELECT rev FROM temp.two WHERE temp.two.id <> heads.id) WHERE id IN (:a, :b)`, false},
+	{"shows another one's text", `UPDATE heads SET name = (SELECT name FROM heads WHERE id = :b), line = 'x' WHERE id = :a`, false},
+	{"shows no state", `PRAGMA foreign_keys = off; UPDATE heads SET rev = 'x' WHERE id = :a`, false},
+	{"has another one's body", `UPDATE revisions SET body = (SELECT body FROM revisions WHERE id = :b AND parent = '') WHERE id = :a AND parent = ''`, true},
+	{"has no head", `PRAGMA foreign_keys = off; DELETE FROM heads WHERE id = :a`, false},
+	{"is not found", `DELETE FROM words WHERE n = (SELECT n FROM heads WHERE id = :a)`, false},
+	{"is found by another one's words", `UPDATE OR IGNORE words SET n = (SELECT n FROM heads WHERE id = :b) WHERE n = (SELECT n FROM heads WHERE id = :a) AND word LIKE 'm%x'`, false},
+	{"is there as another one's", `PRAGMA foreign_keys = off; UPDATE revisions SET id = :b WHERE id = :a`, true},
+}
+
+// The soak's own look at a book notices whatever is done to any one of its records, and finds nothing wrong before.
+func TestSoakNoticesADoctoredBook(t *testing.T) {
+	dir := t.TempDir()
+	whole := filepath.Join(dir, "whole.db")
+	l := smallBook(t, whole)
+	if lost, wrong := look(t, l, whole); len(lost) > 0 || len(wrong) > 0 {
+		t.Fatalf("before anything was done to it: lost %q, wrong %q", lost, wrong)
+	}
+	for i, d := range doctorings {
+		for at, r := range l.records {
+			if r.kind == book.ReadingKind && strings.Contains(d.name, "state is gone") { // it has one only: that is removing it
+				continue
+			}
+			next := l.records[(at+3)%len(l.records)]
+			file := copyOf(t, whole, filepath.Join(dir, fmt.Sprintf("%d-%d.db", i, at)))
+			doctored(t, file, strings.NewReplacer(":a", "'"+r.id+"'", ":b", "'"+next.id+"'").Replace(d.do))
+			lost, wrong := look(t, l, file)
+			if d.lost != slices.ContainsFunc(lost, func(s string) bool { return strings.Contains(s, r.id) }) {
+				t.Errorf("record %d %s: lost %q", at, d.name, lost)
+			}
+			if !d.lost && !slices.ContainsFunc(wrong, func(s string) bool { return strings.Contains(s, r.id) }) {
+				t.Errorf("record %d %s: wrong %q", at, d.name, wrong)
+			}
+		}
+	}
+}
+
+// What nobody saved is noticed, and so are an answer that named another record and a file that is not whole.
+func TestSoakNoticesWhatIsNoRecordsOwn(t *testing.T) {
+	dir := t.TempDir()
+	whole := filepath.Join(dir, "whole.db")
+	l := smallBook(t, whole)
+	for at := range l.records {
+		r := l.records[at]
+		l.records = slices.Delete(slices.Clone(l.records), at, at+1)
+		if lost, wrong := look(t, l, whole); len(lost) > 0 || len(wrong) != 1 || !strings.Contains(wrong[0], "nobody saved") {
+			t.Errorf("record %d was saved by nobody: lost %q, wrong %q", at, lost, wrong)
+		}
+		l.records = slices.Insert(l.records, at, r)
+		other := l.records[(at+1)%len(l.records)]
+		r.id, other.id = other.id, r.id
+		if lost, wrong := look(t, l, whole); len(lost) < 2 || len(wrong) < 2 {
+			t.Errorf("record %d was answered with another's id: lost %q, wrong %q", at, lost, wrong)
+		}
+		r.id, other.id = other.id, r.id
+		last := &r.states[len(r.states)-1]
+		was, id := *last, r.id
+		if last.said = false; len(r.states) == 1 {
+			r.id = ""
+		}
+		if lost, wrong := look(t, l, whole); len(lost) > 0 || len(wrong) > 0 {
+			t.Errorf("record %d was kept and not acknowledged, which may be: lost %q, wrong %q", at, lost, wrong)
+		}
+		last.note += " x"
+		if lost, wrong := look(t, l, whole); len(lost) > 0 || len(wrong) != 1 || !strings.Contains(wrong[0], "none that was made") {
+			t.Errorf("record %d holds what nobody gave it: lost %q, wrong %q", at, lost, wrong)
+		}
+		*last, r.id = was, id
+	}
+	for i, do := range []string{"DELETE FROM sqlite_schema WHERE name = 'heads_at'", "UPDATE sqlite_schema SET rootpage = (SELECT rootpage FROM sqlite_schema WHERE name = 'heads_kind') WHERE name = 'heads_at'"} {
+		file := copyOf(t, whole, filepath.Join(dir, fmt.Sprintf("schema-%d.db", i)))
+		doctored(t, file, "PRAGMA writable_schema = on; "+do)
+		if faults := soundFile(t, file); len(faults) == 0 {
+			t.Errorf("%s: nothing is found", do)
+		}
+	}
+}
+
+// look is what the soak finds in a file.
+func look(t *testing.T, l *ledger, file string) (lost, wrong []string) {
+	t.Helper()
+	b, err := book.Read(t.Context(), file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer b.Close()
+	return l.faults(t.Context(), b)
+}
+
+// copyOf is a copy of a book.
+func copyOf(t *testing.T, file, to string) string {
+	t.Helper()
+	b, err := book.Read(t.Context(), file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer b.Close()
+	if err := b.Backup(t.Context(), to); err != nil {
+		t.Fatal(err)
+	}
+	return to
+}
+
+// doctored does something to a file by hand.
+func doctored(t *testing.T, file, do string) {
+	t.Helper()
+	db, err := sql.Open("sqlite", file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	db.SetMaxOpenConns(1)
+	if _, err := db.Exec(do); err != nil {
+		t.Fatalf("%s: %v", do, err)
+	}
+	if err := db.Close(); err != nil {
+		t.Fatal(err)
+	}
+}

@@ -1,0 +1,144 @@
+package program
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"regexp"
+	"strings"
+
+	"brazebooth/internal/book"
+)
+
+// hand is one who saves and changes; its records are its own, so that it knows what each of them has to be.
+type hand struct {
+	*soak
+	n    int
+	r    *rand.Rand
+	ask  asking
+	acts int
+	mine []*soakRecord // cards that nothing is unclear about
+
+	source   string // power source of its readings
+	readings int
+}
+
+func (h *hand) work() {
+	for ; h.more(h.acts); h.acts++ {
+		at := len(h.mine) - 1
+		if at >= 0 {
+			at = h.r.IntN(len(h.mine))
+		}
+		switch chance := h.r.IntN(20); {
+		case at < 0 || chance < 14:
+			h.save()
+		case chance < 15:
+			h.read()
+		case chance < 18:
+			h.change(at, false, "changed")
+		case h.mine[at].states[len(h.mine[at].states)-1].deleted:
+			h.change(at, false, "restored")
+		default:
+			h.change(at, true, "deleted")
+		}
+	}
+}
+
+// mark is a word for one record alone, from which its figures follow.
+func (h *hand) mark() string { return fmt.Sprintf("m%dx%06dx", h.n, h.acts) }
+
+// number is what the figures of a record follow from.
+func number(mark string) (n int) {
+	for _, c := range mark {
+		n = (n*31 + int(c)) % 9973
+	}
+	return n
+}
+
+// feedOf is a wire feed in m/min, 4.00 to 6.99.
+func feedOf(mark string) float64 { return float64(400+number(mark)%300) / 100 }
+
+// ampsOf is a current in A, 80 to 119.
+func ampsOf(mark string) float64 { return 80 + float64(number(mark)%40) }
+
+// note is a text that no other state of any record has, short or long, so that records do not fall into each other's room.
+func (h *hand) note(mark string) string {
+	text := fmt.Sprintf("%s e%d", mark, h.acts)
+	for range h.r.IntN(60) {
+		text += fmt.Sprintf(" w%06d", h.r.IntN(1_000_000))
+	}
+	return text
+}
+
+func (h *hand) save() {
+	mark := h.mark()
+	r := h.tried(book.CardKind, mark, h.note(mark))
+	id := h.try("saved", "book", "save", "--name", mark, "--note", r.states[0].note, "--gauge", "20ga", "--feed", fmt.Sprint(feedOf(mark)), "--travel", "8")
+	if h.came(r, id); id != "" {
+		h.mine = append(h.mine, r)
+	}
+}
+
+// read keeps a reading. A few belong to one power source, which is kept first: what is kept of one reads all its others.
+func (h *hand) read() {
+	mark := h.mark()
+	if h.readings++; h.source == "" || h.readings%10 == 0 {
+		r := h.tried(book.SourceKind, mark, h.note(mark))
+		id := h.try("saved", "book", "source", "--name", mark, "--note", r.states[0].note)
+		if h.came(r, id); id != "" {
+			h.source = mark
+		}
+		return
+	}
+	r := h.tried(book.ReadingKind, mark, h.note(mark))
+	h.came(r, h.try("saved", "book", "reading", "--power-source", h.source, "--note", r.states[0].note, "--feed", "6.3", "--stickout", "12mm", "--amps", fmt.Sprint(ampsOf(mark)), "--volts", "15.2"))
+}
+
+// change gives a card another state; where it is not told that this was done it leaves the card alone from then on.
+func (h *hand) change(at int, deleted bool, done string) {
+	r := h.mine[at]
+	now := r.states[len(r.states)-1]
+	next := soakState{note: now.note, deleted: deleted}
+	args := []string{"book", "delete", r.id}
+	switch {
+	case done == "restored":
+		args[1] = "restore"
+	case done == "changed" && now.deleted: // what was deleted is not edited
+		return
+	case done == "changed":
+		next.note = h.note(r.mark)
+		args = []string{"book", "edit", r.id, "--note", next.note}
+	}
+	h.then(r, next)
+	id := h.try(done, args...)
+	if h.came(r, id); id == "" {
+		h.mine = append(h.mine[:at], h.mine[at+1:]...)
+	}
+}
+
+var answered = regexp.MustCompile(`(?m)^(saved|changed|deleted|restored) ([0-9a-f]{16})\b.*\n`)
+
+// try asks for an act and returns the id that was acknowledged. An answer that came whole counts, whatever became of who
+// gave it; a card that went beside the book is none that the book has.
+func (h *hand) try(done string, args ...string) (id string) {
+	out, told, code := h.ask(args)
+	if m := answered.FindStringSubmatch(out); m != nil && m[1] == done && !strings.Contains(told, "kept beside") && !strings.Contains(told, "kept in") {
+		return m[2]
+	}
+	if code != notWhole {
+		h.refuse(args, out+told)
+	}
+	return ""
+}
+
+// damage is what is said of a file that is no longer whole, or that lacks what it is asked for.
+var damage = regexp.MustCompile(`malformed|disk I/O|not a database|no such table|corrupt|is not what was saved|no such record in the book(: [0-9a-f]{16}, |"|\n|$)|no head`)
+
+// refuse notes an act that was not done, although nobody was killed over it.
+func (l *ledger) refuse(args []string, told string) {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	text := fmt.Sprintf("%s: %s", strings.Join(args[:min(len(args), 3)], " "), strings.TrimSpace(told))
+	if l.refused = append(l.refused, text); damage.MatchString(told) {
+		l.damaged = once(l.damaged, text)
+	}
+}

@@ -1,0 +1,196 @@
+package program
+
+import (
+	"database/sql"
+	"flag"
+	"fmt"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"brazebooth/internal/book"
+)
+
+var (
+	soakMinutes = flag.Float64("soak.minutes", 0, "minutes that the soak of a shared book takes; 0: a fixed number of saves, as in every run of the tests")
+	soakSeed    = flag.Uint64("soak.seed", 17, "seed of the soak's plan: who saves, changes and is killed when")
+)
+
+// Who works on the soak's book.
+const (
+	soakWriters   = 5 // over SSH at the first server
+	soakElsewhere = 1 // over SSH at the second server
+	soakLoops     = 3 // by commands, each a process
+	soakReaders   = 2
+	soakActs      = 40 // of each who writes, in the short form
+)
+
+// TestSoakOfOneBook lets two servers and commands work on one SQLite file, all of them processes that are killed now and
+// then: what was acknowledged is there with its own content, and the file is whole.
+func TestSoakOfOneBook(t *testing.T) {
+	dir := t.TempDir()
+	file := filepath.Join(dir, "book.db")
+	s := newSoak(t, dir, file)
+	s.run()
+	b, err := book.Read(t.Context(), file)
+	if err != nil {
+		t.Fatal("the book cannot be read at the end: ", err)
+	}
+	defer b.Close()
+	s.result("SQLite", b, soundFile(t, file)...)
+}
+
+// TestSoakOfOneSharedBook is the same over PostgreSQL; killed are booths, not the database.
+func TestSoakOfOneSharedBook(t *testing.T) {
+	address := sharedBook(t)
+	s := newSoak(t, t.TempDir(), address)
+	s.run()
+	b, err := book.Read(t.Context(), address)
+	if err != nil {
+		t.Fatal("the book cannot be read at the end: ", err)
+	}
+	defer b.Close()
+	s.result("PostgreSQL", b)
+}
+
+// soundFile is what SQLite itself finds wrong with a file that no process has open.
+func soundFile(t testing.TB, file string) (faults []string) {
+	t.Helper()
+	db, err := sql.Open("sqlite", file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer db.Close()
+	for _, question := range []string{"PRAGMA integrity_check", "SELECT \"table\" || ' row ' || rowid || ' refers to nothing' FROM pragma_foreign_key_check"} {
+		rows, err := db.Query(question)
+		if err != nil {
+			return append(faults, err.Error())
+		}
+		for rows.Next() {
+			var line string
+			if err := rows.Scan(&line); err != nil {
+				t.Error(err)
+			}
+			if line != "ok" {
+				faults = append(faults, line)
+			}
+		}
+		if err := rows.Err(); err != nil {
+			faults = append(faults, err.Error())
+		}
+		_ = rows.Close()
+	}
+	return faults
+}
+
+// soak is one run: the book, who works on it, and what was acknowledged.
+type soak struct {
+	*testing.T
+	*ledger
+	keys    *testBooth // whose folder has the keys
+	book    string
+	servers [2]*booth
+	acts    int // of each hand; 0: until the end
+	begun   time.Time
+	end     time.Time     // of the long form
+	took    time.Duration // until the last act
+}
+
+func newSoak(t *testing.T, dir, place string) *soak {
+	s := &soak{T: t, ledger: newLedger(), keys: &testBooth{dir: dir}, book: place, begun: time.Now()}
+	s.keys.people(t)
+	if *soakMinutes > 0 {
+		s.end = s.begun.Add(time.Duration(*soakMinutes * float64(time.Minute)))
+	} else if s.acts = soakActs; testing.Short() {
+		s.acts /= 4
+	}
+	for i := range s.servers {
+		s.servers[i] = &booth{soak: s, home: filepath.Join(dir, fmt.Sprintf("server-%d", i))}
+		s.servers[i].start()
+	}
+	t.Cleanup(func() {
+		for _, b := range s.servers {
+			b.stop(os.Kill)
+		}
+	})
+	return s
+}
+
+// more reports whether a hand that did so many acts goes on.
+func (s *soak) more(done int) bool {
+	if s.acts > 0 {
+		return done < s.acts
+	}
+	return time.Now().Before(s.end)
+}
+
+// plan is the chance that one of those at work has by the seed.
+func (s *soak) plan(who string, n int) *rand.Rand {
+	h := *soakSeed
+	for _, c := range fmt.Sprintf("%s %d", who, n) {
+		h = h*1099511628211 + uint64(c)
+	}
+	return rand.New(rand.NewPCG(*soakSeed, h))
+}
+
+// run lets everybody work until those who write are through, and then ends the servers in order.
+func (s *soak) run() {
+	var writing, beside sync.WaitGroup
+	for n := range soakWriters + soakElsewhere + soakLoops {
+		h := &hand{soak: s, n: n, r: s.plan("hand", n)}
+		switch {
+		case n < soakWriters:
+			h.ask = (&caller{soak: s, to: s.servers[0], r: s.plan("line", n)}).ask
+		case n < soakWriters+soakElsewhere:
+			h.ask = (&caller{soak: s, to: s.servers[1], r: s.plan("line", n)}).ask
+		default:
+			h.ask = (&loop{soak: s, home: filepath.Join(s.keys.dir, fmt.Sprintf("loop-%d", n)), r: s.plan("loop", n), kills: 8}).ask
+		}
+		writing.Go(h.work)
+	}
+	for n := range soakReaders {
+		beside.Go(s.reader(n).work)
+	}
+	beside.Go(s.killServers)
+	writing.Wait()
+	s.took = time.Since(s.begun)
+	s.over()
+	beside.Wait()
+	s.sayCheck()
+	for _, b := range s.servers {
+		b.stop(ended)
+	}
+}
+
+// sayCheck holds the program's own opinion of the book to the answer that a sound one gets.
+func (s *soak) sayCheck() {
+	l := &loop{soak: s, home: filepath.Join(s.keys.dir, "checks")}
+	if out, told, _ := l.ask([]string{"book", "check"}); !strings.Contains(out, ", nothing wrong") {
+		s.fault("book check at the end: %s%s", out, told)
+	}
+}
+
+// result looks the book through and says how it went, as a row of a table.
+func (s *soak) result(engine string, b book.Book, damaged ...string) {
+	s.Helper()
+	lost, wrong := s.faults(s.Context(), b)
+	damaged = slices.Concat(damaged, wrong, s.damaged)
+	servers := s.servers[0].killed + s.servers[1].killed
+	s.Logf("%s, seed %d: %d acts, %d servers and %d commands killed; %d acts refused: %q", engine, *soakSeed, s.done, servers, s.cut, len(s.refused), few(s.refused))
+	s.Logf("| minutes | writers | acknowledged | killed | looks | lost | damaged | wrong looks |")
+	s.Logf("| %.1f | %d | %d | %d | %d | %d | %d | %d |", s.took.Minutes(), soakWriters+soakElsewhere+soakLoops, s.acknowledged(), servers+s.cut, s.looks, len(lost), len(damaged), len(s.strayed))
+	for _, f := range slices.Concat(few(lost), few(damaged), few(s.strayed)) {
+		s.Error(f)
+	}
+	if s.acknowledged() < s.done*3/4 || servers == 0 || s.looks == 0 || s.cut == 0 && !testing.Short() {
+		s.Error("too little was done: nothing was tested")
+	}
+}
+
+// few are the first of a list that may be long.
+func few(list []string) []string { return list[:min(len(list), 12)] }
