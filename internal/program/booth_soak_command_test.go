@@ -168,8 +168,14 @@ func (w *watcher) export() {
 	if code != 0 {
 		return
 	}
+	there := map[string]bool{}
+	for line := range strings.Lines(out) {
+		if _, id, ok := strings.Cut(line, `"id":"`); ok && len(id) > 16 {
+			there[id[:16]] = true
+		}
+	}
 	for _, r := range before {
-		if !strings.Contains(out, `"id":"`+r.id+`"`) {
+		if !there[r.id] {
 			w.stray("an export lacks %s %s", r.id, r.mark)
 		}
 	}
