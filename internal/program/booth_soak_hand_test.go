@@ -115,13 +115,13 @@ func (h *hand) change(at int, deleted bool, done string) {
 	}
 }
 
-var answered = regexp.MustCompile(`(?m)^(saved|changed|deleted|restored) ([0-9a-f]{16})\b.*\n`)
+var savedAs = regexp.MustCompile(`(?m)^(saved|changed|deleted|restored) ([0-9a-f]{16})\b.*\n`)
 
 // try asks for an act and returns the id that was acknowledged. An answer that came whole counts, whatever became of who
 // gave it; a card that went beside the book is none that the book has.
 func (h *hand) try(done string, args ...string) (id string) {
 	out, told, code := h.ask(args)
-	if m := answered.FindStringSubmatch(out); m != nil && m[1] == done && !strings.Contains(told, "kept beside") && !strings.Contains(told, "kept in") {
+	if m := savedAs.FindStringSubmatch(out); m != nil && m[1] == done && !strings.Contains(told, "kept beside") && !strings.Contains(told, "kept in") {
 		return m[2]
 	}
 	if code != notWhole {
