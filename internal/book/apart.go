@@ -34,7 +34,7 @@ func (b *shelved) readApart(ctx context.Context, cause error) (s *store, version
 	case err != nil || left.Size() == 0:
 		s, err = b.unlocked()
 	case !accessible(b.file) || !accessible(log):
-		return nil, 0, &Unreadable{plain.Line(b.file, 200), fmt.Sprintf("cannot be read whole: what was kept last lies in %s, and nothing may be written beside it. Copy both files into a folder of your own and name the copy: --book COPY", plain.Line(log, 200)), cause}
+		return nil, 0, &Unreadable{Place: plain.Line(b.file, 200), What: fmt.Sprintf("cannot be read whole: what was kept last lies in %s, and nothing may be written beside it. Copy both files into a folder of your own and name the copy: --book COPY", plain.Line(log, 200)), cause: cause}
 	default:
 		s, err = b.alone()
 	}

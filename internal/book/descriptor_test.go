@@ -28,7 +28,7 @@ var opensFiles = map[string]string{
 	"internal/serve/hostkey.go makeHostKey":   "a new file of a name that nothing has",
 	"internal/serve/log.go openLog":           "the log; serve refuses a book in its place",
 	"internal/serve/keys.go names":            "a file of keys; serve refuses a book in its place",
-	"internal/serve/settings.go serveTable":   "the settings; serve refuses a book in their place",
+	"internal/serve/settings.go serveTable":   "the settings, read before any book is opened",
 	"internal/serve/settings.go readable":     "a file of keys; serve refuses a book in its place",
 	"internal/program/firstwalk.go firstWalk": "a file that is not there yet",
 	"internal/cli/files.go readFrom":          "refuses a book",

@@ -17,7 +17,7 @@ func (r *row) revision() (Revision, error) {
 	body, err := unpack(r.packed)
 	r.rev.Body = body
 	if err != nil {
-		err = &Unreadable{"revision " + plain.Line(r.rev.Rev, 32) + " of " + plain.Line(r.rev.ID, 16), "has a body that cannot be read: " + err.Error(), err}
+		err = &Unreadable{Place: "revision " + plain.Line(r.rev.Rev, 32) + " of " + plain.Line(r.rev.ID, 16), What: "has a body that cannot be read: " + err.Error(), cause: err, part: true}
 	}
 	return r.rev, err
 }

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"io/fs"
 	"os"
+	"path/filepath"
 	"slices"
 	"sync"
 )
@@ -120,18 +121,21 @@ func (b *shelved) store(readOnly string) *store {
 	return s
 }
 
-// IsPart reports a file that is a book's in a file, or one of those that SQLite keeps beside it. Who reads or writes files
-// that somebody else names asks this first, since no other than SQLite may open one of these.
+// IsPart reports a file that is a book's in a file, or one of those that SQLite keeps beside it, whether it is there yet or
+// not. Who reads or writes files that somebody else names asks this first, since no other than SQLite may open one of these.
 func IsPart(where, file string) bool {
 	is, err := os.Stat(file)
-	if err != nil || where == "" || IsServer(where) {
-		return false
-	}
-	if theShelf.holds(is) {
+	if err == nil && theShelf.holds(is) {
 		return true
 	}
+	if where == "" || IsServer(where) {
+		return false
+	}
 	for _, ending := range [...]string{"", "-wal", "-shm", "-journal"} {
-		if own, err := os.Stat(where + ending); err == nil && os.SameFile(own, is) {
+		if filepath.Clean(where+ending) == filepath.Clean(file) {
+			return true
+		}
+		if own, failed := os.Stat(where + ending); err == nil && failed == nil && os.SameFile(own, is) {
 			return true
 		}
 	}

@@ -215,7 +215,7 @@ func TestIsPart(t *testing.T) {
 		t.Error("a book that is open is none where another one is set")
 	}
 	noErr(t, b.Close())
-	if !IsPart(file, file) || IsPart("postgres://u@h/d", file) || IsPart("", file) {
+	if !IsPart(file, file) || !IsPart("none.db", "./none.db-wal") || IsPart("none.db", "none.csv") || IsPart("postgres://u@h/d", file) || IsPart("", file) {
 		t.Error("closed")
 	}
 }

@@ -272,7 +272,7 @@ func (s *store) same(r *Revision, id string) error {
 
 // damaged is what is said of a record that cannot be shown as it was saved.
 func (s *store) damaged(id, what string) error {
-	return &Unreadable{plain.Line(s.place, 200), fmt.Sprintf("is damaged at record %s: %s; brazebooth book check says more, brazebooth book backup saves what can be read", plain.Line(id, 16), what), nil}
+	return &Unreadable{Place: plain.Line(s.place, 200), What: fmt.Sprintf("is damaged at record %s: %s", plain.Line(id, 16), what), part: true}
 }
 
 func (s *store) History(ctx context.Context, id string) ([]Revision, error) {

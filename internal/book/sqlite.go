@@ -64,7 +64,7 @@ func ReadFile(ctx context.Context, file string) (Book, error) {
 	case err != nil:
 		return nil, err
 	case v == 0:
-		return nil, errors.Join(&Unreadable{plain.Line(file, 200), "is no book", nil}, s.Close())
+		return nil, errors.Join(&Unreadable{Place: plain.Line(file, 200), What: "is no book"}, s.Close())
 	case v < Version: // look-ups need its newer tables: bring it up to date first
 		_ = s.Close()
 		return OpenFile(ctx, file)
@@ -87,6 +87,9 @@ func inspect(ctx context.Context, file string) (*store, int, error) {
 		return nil, 0, errors.Join(said(file, "cannot be read as a book", err), theShelf.leave(b))
 	}
 	if v > 0 {
+		if err := s.plainTables(ctx); err != nil && !Damaged(err) {
+			return nil, 0, errors.Join(err, s.Close())
+		}
 		return s, v, nil
 	}
 	tables, err := s.tables(ctx, s.read)
@@ -145,6 +148,17 @@ func (s *store) stands(ctx context.Context) bool {
 	return s.read.QueryRowContext(ctx, s.exists, "revisions").Scan(&n) == nil && n > 0
 }
 
+// plainTables is an error where a file is no book though it has a book's version: somebody made it so that its tables are
+// worked out as they are read, without an end perhaps.
+func (s *store) plainTables(ctx context.Context) error {
+	var n int
+	err := s.read.QueryRowContext(ctx, "SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name IN ('revisions', 'heads') AND sql NOT LIKE '% VIRTUAL %' AND sql NOT LIKE '%GENERATED%' AND sql NOT LIKE '% AS (%'").Scan(&n)
+	if err == nil && n != 2 {
+		err = &Unreadable{Place: plain.Line(s.place, 200), What: "is no book: its tables are none of this program's"}
+	}
+	return err
+}
+
 // tables counts what a file has of tables.
 func (e *engine) tables(ctx context.Context, q querier) (n int, err error) {
 	return n, q.QueryRowContext(ctx, "SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite_%'").Scan(&n)
@@ -152,7 +166,7 @@ func (e *engine) tables(ctx context.Context, q querier) (n int, err error) {
 
 // dsn is how the driver is told to open a file.
 func dsn(file, mode string, writes bool) string {
-	q := url.Values{"mode": {mode}, "_pragma": {"busy_timeout(5000)", "foreign_keys(1)"}}
+	q := url.Values{"mode": {mode}, "_pragma": {"busy_timeout(5000)", "foreign_keys(1)", "trusted_schema(0)"}}
 	if writes {
 		q["_pragma"] = append(q["_pragma"], "journal_mode(WAL)", "synchronous(FULL)", "cache_size(-32000)", "temp_store(MEMORY)", "wal_autocheckpoint(4000)")
 		q.Set("_txlock", "immediate")
@@ -180,7 +194,7 @@ func (s *store) prepare(ctx context.Context, file string) error {
 			if now, err := s.version(ctx, s.write); err == nil && now == Version { // another program made it a moment ago
 				return nil
 			}
-			return &Unreadable{plain.Line(file, 200), "cannot be used as a book: it is another program's database", nil}
+			return &Unreadable{Place: plain.Line(file, 200), What: "cannot be used as a book: it is another program's database"}
 		}
 	case v > 0:
 		copy := fmt.Sprintf("%s.before-version-%d.%s", file, v+1, time.Now().UTC().Format("20060102T150405"))

@@ -15,11 +15,18 @@ import (
 type Unreadable struct {
 	Place, What string
 	cause       error
+	part        bool // of a book that can be read elsewhere
 }
 
 func (u *Unreadable) Error() string { return u.Place + " " + u.What }
 
 func (u *Unreadable) Unwrap() error { return u.cause }
+
+// Damaged reports an error of a book parts of which cannot be read, while others may be.
+func Damaged(err error) bool {
+	var bad *Unreadable
+	return sqliteCode(err) == corrupt || errors.As(err, &bad) && bad.part
+}
 
 // said says what cannot be done with a file, and why; what has its own words already keeps them.
 func said(file, what string, err error) error {
@@ -27,7 +34,7 @@ func said(file, what string, err error) error {
 	if err == nil || errors.As(err, &told) || errors.Is(err, ErrNone) {
 		return err
 	}
-	return &Unreadable{plain.Line(file, 200), what + ": " + whyNot(file, err), err}
+	return &Unreadable{Place: plain.Line(file, 200), What: what + ": " + whyNot(file, err), cause: err}
 }
 
 func whyNot(file string, err error) string {
@@ -58,9 +65,9 @@ func plainFile(where string) error {
 	case err != nil:
 		return err
 	case info.IsDir():
-		return &Unreadable{plain.Line(where, 200), "is no book: a folder stands there", nil}
+		return &Unreadable{Place: plain.Line(where, 200), What: "is no book: a folder stands there"}
 	case !info.Mode().IsRegular():
-		return &Unreadable{plain.Line(where, 200), "is no book: it is no file but a pipe or a device", nil}
+		return &Unreadable{Place: plain.Line(where, 200), What: "is no book: it is no file but a pipe or a device"}
 	}
 	return nil
 }

@@ -61,3 +61,34 @@ func TestAChangeOfWhatIsNotThere(t *testing.T) {
 		t.Errorf("%v", err)
 	}
 }
+
+// A file that somebody made so that a book's tables are worked out as they are read is no book: reading it would have no end.
+func TestTablesThatAreWorkedOut(t *testing.T) {
+	ctx, dir := context.Background(), t.TempDir()
+	columns := "rev TEXT, id TEXT, parent TEXT, kind TEXT, at TEXT, who TEXT, place TEXT, program TEXT, schema INTEGER, deleted INTEGER"
+	heads := "CREATE TABLE heads (n INTEGER PRIMARY KEY, id, rev, kind, at, deleted, name, line, words)"
+	for name, tables := range map[string][]string{
+		"endless view": {heads, "CREATE VIEW revisions AS WITH RECURSIVE n(i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n) SELECT i AS rowid, hex(i) AS rev, '' AS id, '' AS parent, 'card' AS kind, '' AS at, '' AS who, '' AS place, '' AS program, 1 AS schema, 0 AS deleted, zeroblob(1000000) AS body FROM n"},
+		"made bodies":  {heads, "CREATE TABLE revisions (" + columns + ", body BLOB GENERATED ALWAYS AS (zeroblob(1000000000)) VIRTUAL)"},
+		"made, short":  {heads, "CREATE TABLE revisions (" + columns + ", body BLOB AS (zeroblob(1000000000)))"},
+		"virtual":      {heads, "CREATE VIRTUAL TABLE revisions USING rtree(id, a, b)"},
+		"no heads":     {"CREATE TABLE revisions (" + columns + ", body BLOB)"},
+	} {
+		file := filepath.Join(dir, strings.ReplaceAll(name, " ", "-")+".db")
+		db, err := sql.Open("sqlite", dsn(file, "rwc", true))
+		noErr(t, err)
+		for _, s := range append(tables, "CREATE TABLE meta (name TEXT, value TEXT)", "INSERT INTO meta VALUES ('version', '3')") {
+			if _, err := db.Exec(s); err != nil {
+				t.Fatal(name, err)
+			}
+		}
+		noErr(t, db.Close())
+		if b, err := ReadFile(ctx, file); err == nil {
+			t.Errorf("%s is read as a book", name)
+			_ = b.Close()
+		}
+		if _, err := Look(ctx, file); err == nil {
+			t.Errorf("%s is fine to look at", name)
+		}
+	}
+}

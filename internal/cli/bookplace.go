@@ -27,14 +27,14 @@ func (d *Deps) place(cmd *cobra.Command) (string, error) {
 	if where == "" {
 		return "", d.bookless()
 	}
-	if err = placeError(where); err != nil && d.Remote {
+	if err = PlaceError(where); err != nil && d.Remote {
 		return "", &failure{serversBook + " cannot be used", askServer, err}
 	}
 	return where, err
 }
 
-// placeError refuses what is no place for a book: an address that is none, and a file whose name nobody could read or type again.
-func placeError(where string) error {
+// PlaceError refuses what is no place for a book: an address that is none, and a file whose name nobody could read or type again.
+func PlaceError(where string) error {
 	switch {
 	case address.Check(where) != nil:
 		return bookError(book.ErrAddress)
@@ -87,6 +87,8 @@ func bookError(err error) error {
 	switch {
 	case err == nil:
 		return nil
+	case book.Damaged(err):
+		return &failure{plain.Line(err.Error(), 300), "brazebooth book check says what is wrong; brazebooth book backup NEW.db makes a sound book of what can be read", err}
 	case errors.As(err, &bad):
 		return &failure{plain.Line(bad.Error(), 300), "name another book with --book; brazebooth doctor says which is used and why", err}
 	case errors.As(err, &several):

@@ -14,7 +14,7 @@ import (
 
 // serving is what the server is given of the program.
 func serving() serve.Deps {
-	return serve.Deps{Command: guestCommand, Keeper: guestKeeper, Screens: guestScreens, NameOf: cli.NameOf, Healthy: readable, Getenv: os.Getenv,
+	return serve.Deps{Command: guestCommand, Keeper: guestKeeper, Screens: guestScreens, NameOf: cli.NameOf, Place: cli.PlaceError, PartOf: book.IsPart, Healthy: readable, Getenv: os.Getenv,
 		Err: os.Stderr, Config: configFile(), Data: inData("")}
 }
 

@@ -33,6 +33,10 @@ type Deps struct {
 	Screens func(args []string) (look tui.Options, ok bool)
 	// NameOf is what the log calls a command: its name without what was typed after it.
 	NameOf func(args []string) string
+	// Place says why there can be no book at a place, nil where there can.
+	Place func(book string) error
+	// PartOf reports a file that is the book's own, or lies beside it as a part of it.
+	PartOf func(book, file string) bool
 	// Healthy says what is wrong with the book, nil where nothing is.
 	Healthy func(ctx context.Context, book string) error
 
@@ -69,6 +73,9 @@ const garbage = 15
 
 func run(ctx context.Context, s *Settings, d Deps, book string) error {
 	if err := s.check(); err != nil {
+		return err
+	}
+	if err := s.apart(d, book); err != nil {
 		return err
 	}
 	calc.Spare()

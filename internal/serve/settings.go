@@ -161,6 +161,25 @@ func (s *Settings) check() error {
 	return cmp.Or(s.readable(), s.bounds(), s.loopback())
 }
 
+// apart refuses a book that can be none, and the book itself where another file is wanted: a log would be written into it,
+// and to read it as a file of keys would take away the locks on it.
+func (s *Settings) apart(d Deps, book string) error {
+	if d.Place != nil && book != "" {
+		if err := d.Place(book); err != nil {
+			return err
+		}
+	}
+	if d.PartOf == nil {
+		return nil
+	}
+	for _, f := range [...]struct{ flag, file string }{{"keys", s.Keys}, {"writers", s.Writers}, {"host-key", s.HostKey}, {"log", s.Log}} {
+		if f.file != "" && d.PartOf(book, f.file) {
+			return wrong("--"+f.flag+": this file is the book, or a part of it", "name another file: --"+f.flag+" FILE")
+		}
+	}
+	return nil
+}
+
 // readable says at once what would let nobody in.
 func (s *Settings) readable() error {
 	for _, file := range []string{s.Keys, s.Writers} {
