@@ -56,8 +56,8 @@ func (w *Workspace) gather() (first [maxArms]int) {
 			from := m.rows - n + l
 			d.rhs[first[i]+l] = m.rhs[from]
 			for k := 0; k <= l; k++ {
-				d.a[first[i]+l][first[i]+l-k] = m.a[k][from]
-				d.a[first[i]+l-k][first[i]+l] = m.a[k][from]
+				d.a[first[i]+l][first[i]+l-k] = m.a[from][k]
+				d.a[first[i]+l-k][first[i]+l] = m.a[from][k]
 			}
 		}
 	}

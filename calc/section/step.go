@@ -36,7 +36,7 @@ func (w *Workspace) inwardArm(i int, dt float64, first bool) {
 	a, m := &w.arms[i], &w.band[i]
 	if a.layers != 2 {
 		w.assemble(i, dt)
-		m.eliminate(a.layers)
+		m.eliminate()
 		return
 	}
 	if first {
@@ -49,7 +49,7 @@ func (w *Workspace) inwardArm(i int, dt float64, first bool) {
 func (w *Workspace) outwardArm(i int) {
 	a, m := &w.arms[i], &w.band[i]
 	if a.layers != 2 {
-		m.substitute(a.layers)
+		m.substitute()
 		return
 	}
 	a.outward(m)
@@ -191,7 +191,7 @@ func (w *Workspace) fillerConductivity(t float64) float64 {
 func (w *Workspace) assemble(i int, dt float64) {
 	a, m := &w.arms[i], &w.band[i]
 	n := a.layers
-	m.clear(a.columns*n, n)
+	m.clear(a.columns * n)
 	inverse := 1 / dt
 	for j := a.columns - 1; j >= 0; j-- {
 		row, cell := (a.columns-1-j)*n, j*n
@@ -200,7 +200,7 @@ func (w *Workspace) assemble(i int, dt float64) {
 			k := a.base.conductivity(a.t[c])
 			a.k[c] = k
 			g := a.cap[c] * inverse
-			m.a[0][row+l] += g
+			m.a[row+l][0] += g
 			m.rhs[row+l] += g * a.t[c]
 			if l > 0 {
 				m.link(row+l, 1, 2*k*a.dy[j]/(a.depth[l]+a.depth[l-1]))
@@ -215,8 +215,8 @@ func (w *Workspace) assemble(i int, dt float64) {
 		}
 		m.rhs[row] += a.source[j] * inverse
 		g := w.loss * a.dy[j]
-		m.a[0][row] += g
-		m.a[0][row+n-1] += g
+		m.a[row][0] += g
+		m.a[row+n-1][0] += g
 		m.rhs[row] += g * w.start
 		m.rhs[row+n-1] += g * w.start
 	}

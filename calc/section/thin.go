@@ -66,7 +66,7 @@ func (w *Workspace) inward(a *arm, m *banded, dt float64) {
 	}
 	m.rows = 2 * a.columns
 	last := m.rows - 2
-	m.a[0][last], m.a[0][last+1], m.a[1][last+1] = ds, dc, -v
+	m.a[last][0], m.a[last+1][0], m.a[last+1][1] = ds, dc, -v
 	m.rhs[last], m.rhs[last+1] = rs, rc
 }
 
