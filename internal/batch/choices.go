@@ -1,6 +1,7 @@
 package batch
 
 import (
+	"fmt"
 	"strings"
 
 	"brazebooth/calc"
@@ -15,48 +16,70 @@ var carried = [...]string{"id", "name", "note"}
 // sourceName is the column of the power source whose readings narrow a row's card.
 const sourceName = "power-source"
 
+// mostNames is how many columns or names a row may have beside those that --carry names: several times as many as there are
+// choices, and few enough that nobody waits for one row.
+const mostNames = 400
+
+// mostText is the most bytes that what is given for a choice may have.
+const mostText = 400
+
 // choices knows what the columns of a table may be called.
-type choices struct{ carry map[string]bool }
+type choices struct {
+	carry  map[string]bool
+	places map[string]place
+	names  []string // of the choices
+}
+
+// place is where a choice stands in the fixed order in which choices are read, so that of two mistakes the same one is always
+// named; power-source, which is no field, comes behind them all.
+type place struct {
+	at    int
+	field *field.Field
+}
 
 func newChoices(o *Options) choices {
-	c := choices{map[string]bool{}}
+	c := choices{map[string]bool{}, map[string]place{}, nil}
 	for _, name := range carried {
 		c.carry[name] = true
 	}
 	for _, name := range o.Carry {
 		c.carry[strings.ToLower(strings.TrimSpace(name))] = true
 	}
+	for _, list := range [...][]field.Field{field.OnCard(), field.OnPages()} {
+		for i := range list {
+			c.add(list[i].Name, &list[i])
+		}
+	}
+	c.add(sourceName, nil)
 	return c
 }
 
-// place is where a choice stands in the fixed order, in which choices are read, so that of two mistakes the same one is
-// always named; power-source comes behind them all, and what is carried along has no place.
-func (c choices) place(name string) (at int, f *field.Field, ok bool) {
-	for _, list := range [...][]field.Field{field.OnCard(), field.OnPages()} {
-		for i := range list {
-			if list[i].Name == name {
-				return at, &list[i], true
-			}
-			at++
-		}
-	}
-	if name == sourceName {
-		return at, nil, true
+func (c *choices) add(name string, f *field.Field) {
+	c.places[name] = place{len(c.names), f}
+	c.names = append(c.names, name)
+}
+
+// place finds a choice; what is only carried along has the place −1.
+func (c *choices) place(name string) (at int, f *field.Field, ok bool) {
+	if p, ok := c.places[name]; ok {
+		return p.at, p.field, true
 	}
 	return -1, nil, c.carry[name]
 }
 
+// most is how many names a row may have.
+func (c *choices) most() int { return mostNames + len(c.carry) }
+
+// tooMany is the fault of a row, or of a head, with more names than that.
+func (c *choices) tooMany(line int) *Fault {
+	return &Fault{line, "", fmt.Sprintf("more than %d names in one row", c.most()), "write one job in a row, and name only what brazebooth card --help lists"}
+}
+
 // unknown is the fault of a name that is no choice.
-func (c choices) unknown(line int, name string) *Fault {
-	names := []string{sourceName}
-	for _, list := range [...][]field.Field{field.OnCard(), field.OnPages()} {
-		for i := range list {
-			names = append(names, list[i].Name)
-		}
-	}
+func (c *choices) unknown(line int, name string) *Fault {
 	name = plain.Line(name, 40)
 	hint := "name it like a flag of brazebooth card, or carry it along: --carry " + name
-	if like := near.Names(strings.ReplaceAll(name, "_", "-"), names); len(like) > 0 {
+	if like := near.Names(strings.ReplaceAll(name, "_", "-"), c.names); len(like) > 0 {
 		hint = "type " + near.Or(like) + ", or carry it along: --carry " + name
 	}
 	return &Fault{Line: line, Column: name, What: "no choice of a card is called so", Hint: hint}
@@ -64,6 +87,12 @@ func (c choices) unknown(line int, name string) *Fault {
 
 // put reads one choice of a row.
 func (r *row) put(name string, f *field.Field, text string) {
+	if len(text) > mostText {
+		if r.fault == nil {
+			r.fault = &Fault{r.line, name, "longer than any choice", fmt.Sprintf("write at most %d letters, as the flag of brazebooth card takes them", mostText)}
+		}
+		return
+	}
 	if f == nil {
 		r.source = strings.TrimSpace(text)
 		return

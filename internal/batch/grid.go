@@ -105,6 +105,10 @@ func separator(text []byte) byte {
 
 // read takes the names of the columns.
 func (s *grid) read(names []string) error {
+	if len(names) > s.most() {
+		return s.tooMany(1)
+	}
+	seen := map[string]bool{}
 	for i, name := range names {
 		if !utf8.ValidString(name) {
 			return &Fault{1, "", foreign, foreignHint}
@@ -114,12 +118,12 @@ func (s *grid) read(names []string) error {
 		switch {
 		case !ok:
 			return s.unknown(1, name)
-		case slices.Contains(s.names, name):
+		case seen[name]:
 			return &Fault{1, plain.Line(name, 40), "two columns have this name", "leave one out"}
 		case place >= 0:
 			s.columns = append(s.columns, choice{i, place, name, f})
 		}
-		s.names = append(s.names, name)
+		s.names, seen[name] = append(s.names, name), true
 	}
 	if len(s.columns) == 0 {
 		return &Fault{1, "", "no column is a choice of a card", "write the columns' names first: metal,gauge,joint"}

@@ -95,9 +95,13 @@ func echoOf(text []byte, long bool) []byte {
 
 // read takes an object's members in the fixed order of the choices.
 func (l *lines) read(r *row, text []byte) {
-	given, fault := members(r.line, text)
+	given, fault := members(r.line, text, l.most())
 	if fault != nil {
 		r.fault = fault
+		return
+	}
+	if len(given) > l.most() {
+		r.fault = l.tooMany(r.line)
 		return
 	}
 	type one struct {
@@ -113,7 +117,7 @@ func (l *lines) read(r *row, text []byte) {
 		case !ok:
 			r.fault = l.unknown(r.line, m.name)
 			return
-		case place < 0 || m.value == nil:
+		case place < 0 || m.null():
 			continue
 		case m.wrong():
 			r.fault = &Fault{r.line, m.name, "neither a text nor a number", `write {"metal":"galvanized","gauge":"18ga","feed":6.3}`}

@@ -3,42 +3,46 @@ package batch
 import (
 	"bytes"
 	"encoding/json"
-	"fmt"
 	"io"
 	"strings"
 
 	"brazebooth/internal/plain"
 )
 
-// member is one name of an object with its value: a text, a json.Number, nil for null, or what no choice can be.
+// member is one name of an object with its value as it stands there.
 type member struct {
 	name  string
-	value any
+	value json.RawMessage
 }
 
-func (m *member) wrong() bool {
-	switch m.value.(type) {
-	case string, json.Number, nil:
-		return false
+func (m *member) null() bool { return m.value[0] == 'n' }
+
+// wrong reports a value that no choice can be: neither a text nor a number.
+func (m *member) wrong() bool { return bytes.IndexByte([]byte("{[tf"), m.value[0]) >= 0 }
+
+func (m *member) text() string {
+	if m.value[0] != '"' {
+		return string(m.value) // a number, as it was written
 	}
-	return true
+	var s string
+	_ = json.Unmarshal(m.value, &s) // it was read once
+	return s
 }
 
-func (m *member) text() string { return fmt.Sprint(m.value) }
-
-// members takes an object apart and keeps the order; a name that stands twice is a mistake that nobody should guess at.
-func members(line int, text []byte) ([]member, *Fault) {
+// members takes an object apart and keeps the order; a name that stands twice is a mistake that nobody should guess at. It
+// stops behind more names than most, and tells by one more.
+func members(line int, text []byte, most int) ([]member, *Fault) {
 	const hint = `write one object on each line: {"metal":"galvanized","gauge":"18ga"}`
 	dec := json.NewDecoder(bytes.NewReader(text))
-	dec.UseNumber()
 	if t, err := dec.Token(); err != nil || t != json.Delim('{') {
 		return nil, &Fault{line, "", "this is no JSON object", hint}
 	}
 	var list []member
+	seen := map[string]bool{}
 	for dec.More() {
 		t, err := dec.Token()
 		name, ok := t.(string)
-		var value any
+		var value json.RawMessage
 		if err == nil && ok {
 			err = dec.Decode(&value)
 		}
@@ -46,12 +50,12 @@ func members(line int, text []byte) ([]member, *Fault) {
 			return nil, &Fault{line, "", "this JSON is broken", hint}
 		}
 		name = strings.ToLower(strings.TrimSpace(name))
-		for i := range list {
-			if list[i].name == name {
-				return nil, &Fault{line, plain.Line(name, 40), "this name stands twice", "leave one out"}
-			}
+		if seen[name] {
+			return nil, &Fault{line, plain.Line(name, 40), "this name stands twice", "leave one out"}
 		}
-		list = append(list, member{name, value})
+		if list, seen[name] = append(list, member{name, value}), true; len(list) > most {
+			return list, nil
+		}
 	}
 	if _, err := dec.Token(); err != nil {
 		return nil, &Fault{line, "", "this JSON is broken", hint}

@@ -47,7 +47,9 @@ func answer(ctx context.Context, stop context.CancelFunc, t table, out io.Writer
 	for range workers {
 		all.Go(func() {
 			for k := range queue {
-				k.fill(ctx, t, o, old)
+				if ctx.Err() == nil { // else nobody waits for it any more
+					k.fill(ctx, t, o, old)
+				}
 				close(k.done)
 			}
 		})
@@ -59,6 +61,9 @@ func answer(ctx context.Context, stop context.CancelFunc, t table, out io.Writer
 		case <-k.done:
 		case <-ctx.Done():
 			return tally, ctx.Err()
+		}
+		if err := ctx.Err(); err != nil {
+			return tally, err
 		}
 		if err := k.write(out, o, &tally); err != nil {
 			return tally, err

@@ -30,7 +30,8 @@ func (d *Deps) batchCommand() *cobra.Command {
 		Long: `A card for each row of FILE, in the rows' order and on all cores; - is standard input. Columns, or the keys of JSON
 lines, are named like the flags of card, and their cells hold what those flags take; power-source is one of them; id, name
 and note, and what --carry names, are carried along. An empty cell is a flag that is not given, and
-what is not given is assumed as card does; but every row needs its metal and its gauge or thickness.
+what is not given is assumed as card does; but every row needs its metal and its gauge or thickness. A row has at most a
+megabyte, 400 columns beside those of --carry, and 400 letters for each choice.
 
 CSV comes back with its own columns, then error, verdict, stop (in full), cautions and assumed (by name), then value, low and
 high of every figure, always metric, with a point. Its columns may be parted by semicolons, as spreadsheets write them where the comma is
