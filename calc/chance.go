@@ -25,6 +25,11 @@ func (c *Chance) Words() string {
 // counts how many meet every edge. The job's feed and travel must be given; it takes some hundred sections. A job
 // without a section has no chance: the zero Chance.
 func ChanceGood(ctx context.Context, job Job) (Chance, error) {
+	return chanceGood(&effort{ctx: ctx}, job)
+}
+
+// chanceGood is ChanceGood as a part of an answer.
+func chanceGood(e *effort, job Job) (Chance, error) {
 	var card Card
 	if err := resolve(job, &card); err != nil {
 		return Chance{}, err
@@ -33,12 +38,13 @@ func ChanceGood(ctx context.Context, job Job) (Chance, error) {
 	if b.notModelled(&card) != "" || !job.Travel.Set || !job.Feed.Set {
 		return Chance{}, nil
 	}
+	b.effort = e
 	b.chooseAim(&card)
 	m := newMargins(b, &card)
 	inputs := b.varied(&card)
 	var list []sample
 	for i := range chanceSamples {
-		if err := ctx.Err(); err != nil {
+		if err := e.over(); err != nil {
 			return Chance{}, err
 		}
 		z := make([]float64, len(inputs))

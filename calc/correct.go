@@ -137,6 +137,9 @@ func Correct(ctx context.Context, tries []Try) (Part, error) {
 	} else if err := v.choose(ctx, now, &c); err != nil {
 		return Part{}, err
 	}
+	if err := v.effort.over(); err != nil { // what nobody waited for was not looked at
+		return Part{}, err
+	}
 	c.Next = v.next(tries[len(tries)-1].Job, now, &c)
 	p := Part{Name: "correct", Card: v.card, Correction: &c}
 	p.correctWords(&c, v)

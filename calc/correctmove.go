@@ -107,7 +107,10 @@ func (v *view) hope(ctx context.Context, t *Try) (bool, error) {
 	}
 	open := t.Job
 	open.Feed, open.Volts, open.Travel = Opt{}, Opt{}, Opt{}
-	c, err := Solve(open)
+	c, err := solve(v.effort, open)
+	if err := v.effort.over(); err != nil {
+		return false, err
+	}
 	if err != nil || c.Warned("no-good-setting") {
 		return false, nil // what was laid stays answered
 	}

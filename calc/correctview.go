@@ -15,6 +15,7 @@ type view struct {
 	laid    []Try
 	shifts  []float64 // logarithms: of the heat, or of a timed arc's times
 	weights []float64
+	effort  *effort
 	timed   bool
 	beats   map[Job]beatLimits // that were computed, by the job without its times
 	off     bool               // nothing is computed: no window
@@ -32,7 +33,7 @@ const (
 
 // newView completes the tries' settings with what the card suggests, and lays out the doubt of the heat.
 func newView(ctx context.Context, tries []Try) (*view, error) {
-	v := &view{laid: make([]Try, len(tries)), beats: map[Job]beatLimits{}}
+	v := &view{effort: &effort{ctx: ctx}, laid: make([]Try, len(tries)), beats: map[Job]beatLimits{}}
 	last := len(tries) - 1
 	for i := last; i >= 0; i-- {
 		job := tries[i].Job
@@ -63,7 +64,7 @@ func newView(ctx context.Context, tries []Try) (*view, error) {
 
 func cardOf(ctx context.Context, job Job) (Card, error) {
 	if job.Mode != "timed" {
-		return Solve(job)
+		return SolveContext(ctx, job)
 	}
 	s, err := Gap(ctx, job, nil)
 	return s.Card, err
@@ -176,6 +177,9 @@ func (v *view) doubt() float64 {
 
 // causesAt is the cause that a setting would have under each shift.
 func (v *view) causesAt(ctx context.Context, job *Job) ([]string, error) {
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
 	list := make([]string, len(v.shifts))
 	if v.off {
 		for i := range list {
@@ -230,6 +234,7 @@ func (v *view) field(job *Job) (heatField, margins, error) {
 		return heatField{}, margins{}, err
 	}
 	b := newBoard(&card)
+	b.effort = v.effort
 	b.chooseAim(&card)
 	return b.heatField(&card), newMargins(b, &card), nil
 }

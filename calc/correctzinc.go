@@ -35,7 +35,7 @@ func (v *view) takesZinc() bool {
 	}
 	open := v.laid[len(v.laid)-1].Job
 	open.Feed, open.Travel, open.Volts = Opt{}, Opt{}, Opt{}
-	c, err := Solve(open)
+	c, err := solve(v.effort, open)
 	if err != nil || c.Zone != "good" {
 		return false
 	}

@@ -29,6 +29,8 @@ type Spots struct {
 	Remedies []Remedy    // what was tried where there is no rhythm
 
 	Solidus, Liquidus, BaseSolidus float64 // C: the lines of a trace
+
+	work int64 // what it took, see effort
 }
 
 // RangeLimit says what ends a range.
@@ -73,7 +75,8 @@ func Gap(ctx context.Context, job Job, progress func(done float64)) (Spots, erro
 var keptSpots = keep[Job, Spots]{most: 128}
 
 func gap(ctx context.Context, job Job, progress func(float64)) (Spots, error) {
-	g, err := bestGap(ctx, job, progress)
+	e := &effort{ctx: ctx}
+	g, err := bestGap(e, job, progress)
 	if err != nil {
 		return Spots{}, err
 	}
@@ -83,20 +86,21 @@ func gap(ctx context.Context, job Job, progress func(float64)) (Spots, error) {
 	s.Solidus, s.Liquidus, s.BaseSolidus = f.Solidus.V, f.Liquidus.V, g.lowestSolidus()
 	if g.times.Beat.On > 0 {
 		g.fill(&s)
-		if err := g.widen(ctx, &s); err != nil {
+		if err := g.widen(e, &s); err != nil {
 			return s, err
 		}
 	}
 	s.Why = g.sentence()
 	if !s.Good {
-		if s.Remedies, err = gapRemedies(ctx, g.card.Used, g.times.Reason); err != nil {
+		if s.Remedies, err = gapRemedies(e, g.card.Used, g.times.Reason); err != nil {
 			return s, err
 		}
 	}
-	if s.Card, err = g.timedCard(job, &s); err != nil {
+	if s.Card, err = g.timedCard(e, job, &s); err != nil {
 		return s, err
 	}
 	s.oneBand("net_heat")
+	s.work = e.work.Load()
 	if progress != nil {
 		progress(1)
 	}
@@ -113,9 +117,9 @@ type gapRun struct {
 }
 
 // bestGap runs the job at its feed, or at the first of a few feeds that keeps a rhythm: the middle of the arc's
-// range, then colder or hotter as the middle asks for.
-func bestGap(ctx context.Context, job Job, progress func(float64)) (*gapRun, error) {
-	first, err := runGap(ctx, job, false, progress)
+// range, then colder or hotter as the middle asks for. A job that takes very long is not tried at others.
+func bestGap(e *effort, job Job, progress func(float64)) (*gapRun, error) {
+	first, err := runGap(e, job, false, progress)
 	if err != nil || first.rhythmic() || job.Feed.Set || job.Amps.Set {
 		return first, err
 	}
@@ -125,15 +129,15 @@ func bestGap(ctx context.Context, job Job, progress func(float64)) (*gapRun, err
 	}
 	m := newMargins(first.board, &first.card)
 	low, high := first.board.steadyFeeds(&m)
-	for n, feed := 0, first.o[oFeed]*turn; n < 5; n, feed = n+1, feed*turn {
+	for n, feed := 0, first.o[oFeed]*turn; n < 5 && e.work.Load() < mostWork; n, feed = n+1, feed*turn {
 		j := job
 		j.Feed = Some(min(max(feed, low), high) * 0.06)
-		g, err := runGap(ctx, j, true, nil)
+		g, err := runGap(e, j, true, nil)
 		if err != nil {
 			return nil, err
 		}
 		if g.rhythmic() {
-			return runGap(ctx, j, false, progress)
+			return runGap(e, j, false, progress)
 		}
 		if way := turns[g.times.Reason]; way == 0 || (way < 1) != (turn < 1) || feed <= low || feed >= high {
 			break // from too cold to too hot in one step: nothing lies between
@@ -153,7 +157,7 @@ func (g *gapRun) rhythmic() bool {
 	return g.times.Reason == "" || g.times.Reason == thinsheet.TwoSettings || g.times.Reason == thinsheet.NoCycle
 }
 
-func runGap(ctx context.Context, job Job, onOnly bool, progress func(float64)) (*gapRun, error) {
+func runGap(e *effort, job Job, onOnly bool, progress func(float64)) (*gapRun, error) {
 	g := new(gapRun)
 	open := job
 	open.Travel, open.ArcOn, open.ArcOff, open.SpotStep = Opt{}, Opt{}, Opt{}, Opt{}
@@ -165,6 +169,7 @@ func runGap(ctx context.Context, job Job, onOnly bool, progress func(float64)) (
 		return nil, &FieldError{"arc_on", number(max(job.ArcOn.V, job.ArcOff.V)) + " s is no beat", fmt.Sprintf("give at most %d s on and off, or leave them out for a suggestion", longestBeat)}
 	}
 	g.board = newBoard(&g.card)
+	g.board.effort = e
 	g.board.chooseAim(&g.card)
 	sug, err := g.board.suggest(&g.card)
 	if err != nil {
@@ -180,14 +185,14 @@ func runGap(ctx context.Context, job Job, onOnly bool, progress func(float64)) (
 	}
 	g.in = g.board.rhythm(&g.card, &g.o)
 	g.in.OnOnly = onOnly
-	if err := acquire(ctx); err != nil {
+	if err := acquire(e.ctx); err != nil {
 		return nil, err
 	}
 	defer release()
-	g.times, err = thinsheet.Bridge(&g.in, func() bool { return ctx.Err() != nil }, progress)
+	g.times, err = e.bridge(&g.in, progress)
 	switch {
-	case ctx.Err() != nil:
-		return nil, ctx.Err()
+	case e.over() != nil:
+		return nil, e.over()
 	case errors.Is(err, thinsheet.ErrRange):
 		return nil, &FieldError{"gap", "its heat is not followed here (" + err.Error() + ")", "give sheet of 0.2 to 3 mm and an ordinary feed, or leave feed and travel out"}
 	}
@@ -232,7 +237,7 @@ func (g *gapRun) lowestSolidus() float64 {
 
 // timedCard is the card of the job with the times on it: as given they would carry no band, so that their
 // figures are put in place of the card's own.
-func (g *gapRun) timedCard(job Job, s *Spots) (Card, error) {
+func (g *gapRun) timedCard(e *effort, job Job, s *Spots) (Card, error) {
 	j := job
 	j.Feed, j.Amps = g.card.Used.Feed, job.Amps
 	if g.board.chain.ampsGiven {
@@ -242,7 +247,7 @@ func (g *gapRun) timedCard(job Job, s *Spots) (Card, error) {
 		j.Travel = Opt{}
 		j.ArcOn, j.ArcOff, j.SpotStep = Some(b.On), Some(b.Off), Some(b.Step)
 	}
-	card, err := Solve(j)
+	card, err := solve(e, j)
 	if err != nil {
 		return card, err
 	}

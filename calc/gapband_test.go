@@ -1,7 +1,6 @@
 package calc
 
 import (
-	"context"
 	"math"
 	"testing"
 
@@ -19,7 +18,7 @@ func TestGapBands(t *testing.T) {
 		{Metal: "galvanized", Thickness: Some(1), Joint: "butt", Gap: Some(1)},
 	} {
 		job.Mode = "timed"
-		g, err := bestGap(context.Background(), job, nil)
+		g, err := bestGap(&effort{ctx: t.Context()}, job, nil)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -2,7 +2,6 @@ package calc
 
 import (
 	"cmp"
-	"context"
 	"fmt"
 	"math"
 	"slices"
@@ -266,7 +265,7 @@ func (g *gapRun) strained() []Warning {
 }
 
 // widen computes the ranges of a gap a quarter wider.
-func (g *gapRun) widen(ctx context.Context, s *Spots) error {
+func (g *gapRun) widen(e *effort, s *Spots) error {
 	if !(g.in.Gap > 0) {
 		return nil
 	}
@@ -274,13 +273,13 @@ func (g *gapRun) widen(ctx context.Context, s *Spots) error {
 	in.Gap *= wider
 	in.Section *= wider
 	in.FixedOn, in.FixedOff, in.FixedStep = 0, 0, 0
-	if err := acquire(ctx); err != nil {
+	if err := acquire(e.ctx); err != nil {
 		return err
 	}
-	t, err := thinsheet.Bridge(&in, func() bool { return ctx.Err() != nil }, nil)
+	t, err := e.bridge(&in, nil)
 	release()
-	if ctx.Err() != nil {
-		return ctx.Err()
+	if over := e.over(); over != nil {
+		return over
 	}
 	if err != nil {
 		return fmt.Errorf("gap a quarter wider: %w", err)

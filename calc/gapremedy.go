@@ -1,7 +1,6 @@
 package calc
 
 import (
-	"context"
 	"fmt"
 
 	"brazebooth/calc/thinsheet"
@@ -10,20 +9,24 @@ import (
 )
 
 // gapRemedies tries what a shop would where no rhythm is found, each by computation, and lists what the model
-// cannot try.
-func gapRemedies(ctx context.Context, used Job, why thinsheet.Reason) ([]Remedy, error) {
+// cannot try. Where finding none took very long nothing is tried.
+func gapRemedies(e *effort, used Job, why thinsheet.Reason) ([]Remedy, error) {
 	list := gapCandidates(&used, why)
 	out := make([]Remedy, len(list))
 	errs := make([]error, len(list))
 	var wg crew.Crew
+	spent := e.work.Load() >= mostWork
 	for i, c := range list {
+		if spent {
+			out[i] = Remedy{Change: c.change, Late: true}
+			continue
+		}
 		wg.Go(func() {
 			j := used
 			c.alter(&j)
 			out[i] = Remedy{Change: c.change, Tried: true}
-			g, err := runGap(ctx, j, true, nil)
-			if ctx.Err() != nil {
-				errs[i] = ctx.Err()
+			g, err := runGap(e, j, true, nil)
+			if errs[i] = e.over(); errs[i] != nil {
 				return
 			}
 			if err == nil && g.rhythmic() {

@@ -92,6 +92,9 @@ func (h *heatField) fed(feed, travel float64) (in section.Input, o [outs]float64
 // solve finds the state of one section.
 func (h *heatField) solve(from *section.Input, o *[outs]float64, zinc bool) (heatState, error) {
 	s, in := heatState{o: *o}, *from
+	if err := h.b.effort.over(); err != nil {
+		return s, err
+	}
 	if zinc && (h.b.chain.zinc[0] || h.b.chain.zinc[1]) {
 		in.Lowest = h.b.chain.zincMelts
 	}
@@ -101,6 +104,7 @@ func (h *heatField) solve(from *section.Input, o *[outs]float64, zinc bool) (hea
 	if err != nil {
 		return s, err
 	}
+	h.b.effort.add(r.Work)
 	s.wet, s.skin, s.core = r.Wet, r.Skin, r.Core
 	for i := range 2 {
 		s.boiled[i] = r.Front[i].Reach(h.b.chain.zincBoils)

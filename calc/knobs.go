@@ -12,6 +12,7 @@ type board struct {
 	chain  chain
 	knobs  [knobs]float64
 	doubts [knobs]doubt
+	effort *effort
 }
 
 // turn sets a knob that a table row gives.

@@ -40,7 +40,7 @@ func (p *Practice) Bead(ctx context.Context, setting Job) (Bead, error) {
 	if setting.Mode == "timed" {
 		err = b.beat(ctx, booth)
 	} else {
-		err = b.steady(booth)
+		err = b.steady(ctx, booth)
 	}
 	if err != nil {
 		return Bead{}, err
@@ -69,8 +69,8 @@ var causeOfEdge = map[string]string{"wets": tables.CauseCold, "base stays solid"
 	"joint filled": tables.CauseHollow, "arc steady": tables.CauseUneven}
 
 // steady judges the bead of a travelling arc by the edges of the true job's card.
-func (b *Bead) steady(booth Job) error {
-	card, err := Solve(booth)
+func (b *Bead) steady(ctx context.Context, booth Job) error {
+	card, err := SolveContext(ctx, booth)
 	if err != nil {
 		return err
 	}

@@ -66,7 +66,7 @@ func (p *Practice) Reveal(ctx context.Context, setting Job) (Revealed, error) {
 // practiceFigures is a setting's card; a timed one has the ends of its on and off beside the figures.
 func practiceFigures(ctx context.Context, j Job) (Card, error) {
 	if j.Mode != "timed" {
-		return Solve(j)
+		return SolveContext(ctx, j)
 	}
 	j.ArcOn, j.ArcOff = Opt{}, Opt{}
 	s, err := Gap(ctx, j, nil)

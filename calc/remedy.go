@@ -1,8 +1,6 @@
 package calc
 
 import (
-	"context"
-
 	"brazebooth/internal/crew"
 	"brazebooth/tables"
 )
@@ -10,24 +8,38 @@ import (
 // Remedy is a change that might open a good zone.
 type Remedy struct {
 	Change string  `json:"change"`
-	Tried  bool    `json:"tried"` // by computation; false: the model has no equations for it
+	Tried  bool    `json:"tried"` // by computation; false: the model has no equations for it, or see Late
 	Opens  bool    `json:"opens"`
 	Margin float64 `json:"margin,omitzero"` // %, at the setting it would then suggest
+	Late   bool    `json:"late,omitzero"`   // not tried, since trying what stands before it took long enough
 }
 
-// remedies tries what a shop would try where no setting is good, each by computation and side by side, and lists what
-// the model cannot try.
-func remedies(ctx context.Context, job Job, card *Card) ([]Remedy, error) {
+// remedies tries what a shop would try where no setting is good, each by computation and side by side, as many as there is
+// work left for, and lists what the model cannot try. each is about what one of them takes.
+func remedies(e *effort, each int64, job Job, card *Card) ([]Remedy, error) {
 	tries := candidates(&job, card)
 	tried := make([]*Remedy, len(tries))
-	var wg crew.Crew
-	for i, t := range tries {
-		wg.Go(func() {
-			limited(ctx, func() { tried[i] = t.of(job) })
-		})
+	for from, before := 0, e.work.Load(); from < len(tries); {
+		if from > 0 { // some cost more than the job itself
+			each = max(each, (e.work.Load()-before)/int64(from))
+		}
+		to := min(len(tries), from+int(min(sideBySide, max(0, mostWork-timedWork-e.work.Load())/max(1, each))))
+		if to == from {
+			for i := from; i < len(tries); i++ {
+				tried[i] = &Remedy{Change: tries[i].change, Late: true}
+			}
+			break
+		}
+		var wg crew.Crew
+		for i := from; i < to; i++ {
+			wg.Go(func() {
+				limited(e.ctx, func() { tried[i] = tries[i].of(e, job) })
+			})
+		}
+		wg.Wait()
+		from = to
 	}
-	wg.Wait()
-	if err := ctx.Err(); err != nil {
+	if err := e.over(); err != nil {
 		return nil, err
 	}
 	var list []Remedy
@@ -36,17 +48,23 @@ func remedies(ctx context.Context, job Job, card *Card) ([]Remedy, error) {
 			list = append(list, *r)
 		}
 	}
-	timed, err := timedRemedy(ctx, job)
+	timed, err := timedRemedy(e, job)
 	if err != nil {
 		return nil, err
 	}
 	return append(list, timed, Remedy{Change: "a backing bar"}, Remedy{Change: "a vent gap between coated sheets"}), nil
 }
 
+// timedWork is what is kept for the timed arc, which is tried last.
+const timedWork int64 = mostWork / 4
+
+// sideBySide is how many remedies are tried before one looks what they took.
+const sideBySide = 4
+
 // of is what the change makes of a job; nil where it cannot be made.
-func (c *candidate) of(job Job) *Remedy {
+func (c *candidate) of(e *effort, job Job) *Remedy {
 	c.alter(&job)
-	card, err := Solve(job)
+	card, err := solve(e, job)
 	if err != nil {
 		return nil
 	}
@@ -58,12 +76,12 @@ func (c *candidate) of(job Job) *Remedy {
 }
 
 // timedRemedy tries whether the arc's pauses would do what no steady heat does.
-func timedRemedy(ctx context.Context, job Job) (Remedy, error) {
+func timedRemedy(e *effort, job Job) (Remedy, error) {
 	r := Remedy{Change: "timed arc (see gap)", Tried: true}
 	job.Mode = "timed"
-	g, err := runGap(ctx, job, true, nil)
-	if ctx.Err() != nil {
-		return r, ctx.Err()
+	g, err := runGap(e, job, true, nil)
+	if over := e.over(); over != nil {
+		return r, over
 	}
 	if err == nil && g.rhythmic() && g.times.OnMin > 0 {
 		r.Opens, r.Margin = true, 100*(g.times.OnMax/g.times.OnMin-1)/2

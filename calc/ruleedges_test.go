@@ -77,11 +77,11 @@ func TestLongestBeat(t *testing.T) {
 	job := Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(2), Mode: "timed", ArcOn: Some(longestBeat), ArcOff: Some(1)}
 	ctx, stop := context.WithCancel(t.Context())
 	stop()
-	if _, err := runGap(ctx, job, false, nil); err != nil && strings.Contains(err.Error(), "no beat") {
+	if _, err := runGap(&effort{ctx: ctx}, job, false, nil); err != nil && strings.Contains(err.Error(), "no beat") {
 		t.Errorf("%g s on: %v", job.ArcOn.V, err)
 	}
 	job.ArcOn = Some(longestBeat + 0.001)
-	if _, err := runGap(ctx, job, false, nil); err == nil || !strings.Contains(err.Error(), "no beat") {
+	if _, err := runGap(&effort{ctx: ctx}, job, false, nil); err == nil || !strings.Contains(err.Error(), "no beat") {
 		t.Errorf("%g s on: %v", job.ArcOn.V, err)
 	}
 }
@@ -164,7 +164,7 @@ func TestVoltsThatProve(t *testing.T) {
 
 // A timed arc is a remedy where it has a rhythm.
 func TestTimedRemedyOpens(t *testing.T) {
-	r, err := timedRemedy(t.Context(), Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(2)})
+	r, err := timedRemedy(&effort{ctx: t.Context()}, Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(2)})
 	if err != nil || !r.Opens || !(r.Margin > 0) {
 		t.Errorf("%+v, %v", r, err)
 	}

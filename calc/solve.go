@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"context"
 	"errors"
 	"fmt"
 
@@ -10,12 +11,29 @@ import (
 
 // Solve computes the card for a job. It is pure and never panics: what is missing is assumed and
 // marked so; a job that cannot be computed gives a *FieldError that says what would be accepted.
-func Solve(job Job) (Card, error) {
+func Solve(job Job) (Card, error) { return SolveContext(context.Background(), job) }
+
+// SolveContext is Solve for whoever may leave before the card is there: of an odd job that can take a few tenths of a
+// second. It stops with the context's error when that is cancelled.
+func SolveContext(ctx context.Context, job Job) (Card, error) { return solve(&effort{ctx: ctx}, job) }
+
+// solve is Solve as a part of an answer.
+func solve(e *effort, job Job) (Card, error) {
+	card, err := compute(e, job)
+	if err := e.over(); err != nil {
+		return Card{}, err
+	}
+	return card, err
+}
+
+// compute makes the card. Once nobody waits any more it hurries to its end, and what comes of it is no card.
+func compute(e *effort, job Job) (Card, error) {
 	var card Card
 	if err := resolve(job, &card); err != nil {
 		return Card{}, err
 	}
 	b := newBoard(&card)
+	b.effort = e
 	sug, err := b.suggest(&card)
 	if err != nil {
 		return Card{}, settingError(err, &card)

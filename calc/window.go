@@ -5,9 +5,6 @@ import (
 	"math"
 	"runtime"
 	"sync"
-	"sync/atomic"
-
-	"brazebooth/internal/crew"
 )
 
 // Map is the operating window of a job: what every feed and travel would do, the present setting left
@@ -27,6 +24,10 @@ type Map struct {
 
 	Chance   Chance
 	Remedies []Remedy // what was tried where no point is good
+
+	Coarser bool // fewer points than were asked for, since the job takes long to compute; see CoarserWords
+
+	work int64 // what it took, see effort
 }
 
 // At returns the map's point nearest to a setting, in relative terms.
@@ -85,31 +86,36 @@ func window(ctx context.Context, job Job, size MapSize, progress func(float64)) 
 	if why := b.notModelled(&card); why != "" {
 		return Map{}, &FieldError{"window", "none is computed for this job (" + why + ")", "give a lap, tee, butt, corner or overlay of sheet up to 3 mm, in dip or pulsed mode"}
 	}
-	lm := newMargins(b, &card)
-	low, high := b.steadyFeeds(&lm)
-	h := b.heatField(&card)
-	fields := h.each()
-	c := make(coarse, len(fields))
-	for n := range c {
-		c[n] = newLimitMap(axis{low * 0.8, high * 1.15, size.Feeds}, axis{lm.slow * 0.75, lm.fast * 1.25, size.Travels})
-		if err := c[n].fill(ctx, &fields[n], &lm, share(progress, float64(n)/float64(len(c)), float64(n+1)/float64(len(c)))); err != nil {
-			return Map{}, err
-		}
+	m := survey{Map: Map{Job: job}, effort: &effort{ctx: ctx}}
+	b.effort = m.effort
+	if err := m.suggest(open); err != nil {
+		return Map{}, err
 	}
-	m := c.describe(job)
-	m.Aims = h.aims
-	return m, m.suggest(ctx, open)
+	if err := m.draw(b, &card, size, progress); err != nil {
+		return Map{}, err
+	}
+	err := m.weigh(open)
+	m.work = m.effort.work.Load()
+	return m.Map, err
 }
 
-// suggest puts the card's own suggestion on the map, how likely it is good, and where it is not what would open a zone.
-func (m *Map) suggest(ctx context.Context, open Job) error {
-	found, err := Solve(open)
+// survey is a map on its way.
+type survey struct {
+	Map
+	effort *effort
+	search int64 // what looking for the suggestion took, in the effort's units
+}
+
+// suggest puts the card's own suggestion on the map.
+func (m *survey) suggest(open Job) error {
+	found, err := solve(m.effort, open)
 	if err != nil {
 		return err
 	}
+	m.search = m.effort.work.Load()
 	at := open
 	at.Feed, at.Travel = found.Used.Feed, found.Used.Travel
-	if m.Card, err = Solve(at); err != nil {
+	if m.Card, err = solve(m.effort, at); err != nil {
 		return err
 	}
 	m.Suggestion = Suggestion{Feed: at.Feed.V, Travel: at.Travel.V}
@@ -117,13 +123,21 @@ func (m *Map) suggest(ctx context.Context, open Job) error {
 		m.Suggestion.Margin = f.Value
 	}
 	m.Good = m.Card.Zone == "good" && allMet(m.Card.Edges)
-	if err := acquire(ctx); err != nil {
+	return nil
+}
+
+// weigh finds how likely the suggestion is good, and where it is not what would open a zone.
+func (m *survey) weigh(open Job) error {
+	at := open
+	at.Feed, at.Travel = Some(m.Suggestion.Feed), Some(m.Suggestion.Travel)
+	if err := acquire(m.effort.ctx); err != nil {
 		return err
 	}
-	m.Chance, err = ChanceGood(ctx, at)
+	var err error
+	m.Chance, err = chanceGood(m.effort, at)
 	release()
 	if err == nil && !m.Good {
-		m.Remedies, err = remedies(ctx, open, &m.Card)
+		m.Remedies, err = remedies(m.effort, m.search, open, &m.Card)
 	}
 	return err
 }
@@ -155,35 +169,6 @@ func acquire(ctx context.Context) error {
 }
 
 func release() { <-limiter }
-
-// fill computes the map: first every second point both ways, then those between, save where the points
-// about one agree and are far from every edge of the heat: there the map is flat and interpolation will do.
-func (c *limitMap) fill(ctx context.Context, h *heatField, m *margins, progress func(float64)) error {
-	known := make([]bool, len(c.logs))
-	err := c.sweep(ctx, share(progress, 0, 0.4), func(i int) {
-		if i%2 == 0 || i == c.feeds.n-1 {
-			c.row(ctx, h, m, i, func(j int) bool { return j%2 == 0 || j == c.travels.n-1 }, known)
-		}
-	})
-	if err != nil {
-		return err
-	}
-	first := append([]bool(nil), known...)
-	return c.sweep(ctx, share(progress, 0.4, 1), func(i int) {
-		c.row(ctx, h, m, i, func(j int) bool {
-			k := i*c.travels.n + j
-			return !first[k] && !c.flat(first, i, j)
-		}, known)
-	})
-}
-
-// share is the progress of what lies from one share of a whole to another; nil where nobody listens.
-func share(progress func(float64), from, to float64) func(float64) {
-	if progress == nil {
-		return nil
-	}
-	return func(done float64) { progress(from + (to-from)*done) }
-}
 
 // flat fills a point from its computed neighbours where they agree, and reports whether they did.
 func (c *limitMap) flat(first []bool, i, j int) bool {
@@ -225,28 +210,6 @@ func part(i, low, high int) float64 {
 	return float64(i-low) / float64(high-low)
 }
 
-// sweep works rows of one feed side by side on all processors.
-func (c *limitMap) sweep(ctx context.Context, progress func(float64), row func(i int)) error {
-	var wg crew.Crew
-	var next atomic.Int64
-	var mu sync.Mutex
-	done := 0
-	for range cap(limiter) {
-		wg.Go(func() {
-			for i := int(next.Add(1)) - 1; i < c.feeds.n && limited(ctx, func() { row(i) }); i = int(next.Add(1)) - 1 {
-				mu.Lock()
-				done++
-				if progress != nil && ctx.Err() == nil {
-					progress(float64(done) / float64(c.feeds.n))
-				}
-				mu.Unlock()
-			}
-		})
-	}
-	wg.Wait()
-	return ctx.Err()
-}
-
 // limited does work in one of the limiter's places and reports whether it got one.
 func limited(ctx context.Context, work func()) bool {
 	if acquire(ctx) != nil {
@@ -257,25 +220,10 @@ func limited(ctx context.Context, work func()) bool {
 	return true
 }
 
-// row computes the points of one feed that are wanted.
-func (c *limitMap) row(ctx context.Context, h *heatField, m *margins, i int, wanted func(j int) bool, known []bool) {
-	for j := range c.travels.n {
-		if ctx.Err() != nil {
-			return
-		}
-		if !wanted(j) {
-			continue
-		}
-		known[i*c.travels.n+j] = true
-		runtime.Gosched() // a key that somebody pressed goes first
-		c.put(h, m, i, j)
-	}
-}
-
 // describe turns the limits of every point into zone, margin and nearest edge: those of the aim that a card has there.
-func (c coarse) describe(job Job) Map {
+func (m *Map) describe(c coarse) {
 	feeds, travels := c[0].feeds, c[0].travels
-	m := Map{Job: job, Feeds: make([]float64, feeds.n), Travels: make([]float64, travels.n)}
+	m.Feeds, m.Travels = make([]float64, feeds.n), make([]float64, travels.n)
 	for i := range m.Feeds {
 		m.Feeds[i] = feeds.at(float64(i)) * 0.06
 	}
@@ -302,7 +250,6 @@ func (c coarse) describe(job Job) Map {
 			m.Nearest = append(m.Nearest, edgeNames[edge])
 		}
 	}
-	return m
 }
 
 // aimed is the map of the aim that suits a point, as the field's is.

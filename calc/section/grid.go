@@ -93,6 +93,17 @@ func (a *arm) split() {
 	}
 }
 
+// layersWork is how much longer a column of six layers takes than one of two.
+const layersWork = 5
+
+// work counts one solution of the arm's system.
+func (a *arm) work() int {
+	if a.layers == 2 {
+		return a.columns
+	}
+	return a.columns * layersWork
+}
+
 // aimAt sets each column's share of a Gaussian source.
 func (a *arm) aimAt() {
 	edge := 0.0

@@ -43,6 +43,7 @@ type Result struct {
 	Back     [2]Profile // peaks along its other face
 	Residual float64    // of the energy balance, relative
 	Steps    int
+	Work     int // what it took to compute: columns times steps, see layersWork
 }
 
 // Profile is a peak temperature along one face of a member, from the joint outward.

@@ -21,6 +21,7 @@ type Workspace struct {
 	energy   float64    // put in, J/mm
 	lost     float64
 	original float64
+	work     int
 }
 
 // Solve follows a section while the arc passes: one dimension along each arm of the joint, a few layers
@@ -38,7 +39,7 @@ func (w *Workspace) Solve(in *Input) (Result, error) {
 	steps := w.pass(in)
 	steps += w.follow(in.Lowest)
 	r := w.result(in)
-	r.Steps = steps
+	r.Steps, r.Work = steps, w.work
 	return r, nil
 }
 
@@ -115,7 +116,7 @@ func (w *Workspace) normalise() {
 }
 
 func (w *Workspace) reset() {
-	w.energy, w.lost, w.original = 0, 0, 0
+	w.energy, w.lost, w.original, w.work = 0, 0, 0, 0
 	for i := range w.n {
 		a := &w.arms[i]
 		h, _ := a.base.heat(w.start)

@@ -20,6 +20,7 @@ func (w *Workspace) step(dt float64) {
 		for i := range w.n {
 			w.outwardArm(i)
 			again = try < 2 && w.crossing(i) || again
+			w.work += w.arms[i].work()
 		}
 		if !again {
 			break

@@ -4,6 +4,7 @@ import (
 	"brazebooth/internal/crew"
 	"errors"
 	"math"
+	"sync/atomic"
 )
 
 // Reason says what ends a range or why there is none.
@@ -84,6 +85,7 @@ type Times struct {
 	Trace    []Point
 	Residual float64 // of the energy balance, relative, of the suggested beat's run
 	settled  bool    // every cycle repeated
+	Work     int64   // cells times stages of all runs: what they took, the same on every machine
 	Grid     float64 // relative difference of FirstOn on cells of half the side
 }
 
@@ -105,6 +107,9 @@ func Bridge(r *Rhythm, stop func() bool, progress func(float64)) (Times, error) 
 			progress(done)
 		}
 	}
+	counted := *r
+	counted.count = new(atomic.Int64)
+	r = &counted
 	var wg crew.Crew
 	fine := 0.0
 	if !r.OnOnly {
@@ -115,6 +120,7 @@ func Bridge(r *Rhythm, stop func() bool, progress func(float64)) (Times, error) 
 	if t.FirstOn > 0 && fine > 0 {
 		t.Grid = fine/t.FirstOn - 1
 	}
+	t.Work = r.count.Load()
 	return t, err
 }
 

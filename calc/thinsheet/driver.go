@@ -21,6 +21,7 @@ type driver struct {
 	record bool
 	trace  []Point
 	steps  int
+	work   int // cells times stages so far
 }
 
 // moment is what a step back restores beside the fields.
@@ -90,12 +91,26 @@ func (d *driver) centre(to float64) until {
 // burn holds the arc on until its criterion is met, at most for a time; it returns how long and whether it
 // was met.
 func (d *driver) burn(done until, longest float64) (float64, bool, error) {
-	return d.pass(true, d.dt, done, longest)
+	return d.pass(true, max(d.dt, slowPace(d.r.FixedOn)), done, longest)
 }
 
 // cool holds it off.
 func (d *driver) cool(done until, longest float64) (float64, bool, error) {
-	return d.pass(false, 2*d.dt, done, longest)
+	return d.pass(false, max(2*d.dt, slowPace(d.r.FixedOff)), done, longest)
+}
+
+// slowBeat is a time from which a given on or off is no beat of the trade any more, s.
+const slowBeat = 3
+
+// slowPace is the macro step that a given time bears at least, s: one of many seconds needs no hundredths.
+func slowPace(given float64) float64 { return max(0, given-slowBeat) / 40 }
+
+// spent reports whether a run has taken what it may.
+func (d *driver) spent() bool {
+	if max(d.r.FixedOn, d.r.FixedOff) > slowBeat {
+		return d.work > mostSlow
+	}
+	return d.work > mostWork
 }
 
 func (d *driver) pass(on bool, dt float64, done until, longest float64) (float64, bool, error) {
@@ -114,6 +129,7 @@ func (d *driver) pass(on bool, dt float64, done until, longest float64) (float64
 		}
 		d.keep()
 		s.Step(dt, on)
+		d.work += len(s.e) * s.stages
 		after := done()
 		if math.IsNaN(after) {
 			return 0, false, errors.Join(ErrRange, errors.New("the heat flow lost its way"))
@@ -172,6 +188,11 @@ const (
 	freezeCold = 5    // cycles, then the step stays: with it moving the cycle may not settle
 	freezeWarm = 2    // where a sheet that cycles already goes on
 	sameCycle  = 0.01 // relative change of on and off from one cycle to the next
+
+	// mostWork ends a run whose cycles take long and do not repeat, mostSlow one of a slow beat: a count of cells times stages
+	// and not a clock, so that a joint has the same times on every machine. A hundred million are half a second of a core
+	// that has nothing else to do.
+	mostWork, mostSlow = 100e6, 30e6
 )
 
 // periodic repeats on, off and step until the cycle does.
@@ -202,6 +223,9 @@ func (d *driver) periodic(onDone, offDone until, freeze int) (Beat, error) {
 		if n > freeze && max(b.DriftOn, b.DriftOff) <= sameCycle {
 			b.Converged = true
 			return b, nil
+		}
+		if n > 1 && d.spent() {
+			break
 		}
 		last = b
 		d.s.Advance(b.Step)

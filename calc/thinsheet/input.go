@@ -3,6 +3,7 @@ package thinsheet
 import (
 	"fmt"
 	"math"
+	"sync/atomic"
 )
 
 // Arm is one half plane of the joint, from the line y = 0 outward.
@@ -28,11 +29,13 @@ type Input struct {
 	Loss     float64 // from each face, W/mm2K
 	Radiates float64 // emissivity times Stefan and Boltzmann's constant, W/mm2K4, from each face
 	Start    float64 // of the parts, and of the air
-	Cell     float64 // side of the cells near the arc; 0 means 0.5
+	Cell     float64 // side of the cells near the arc; 0 means 0.5, more where the arc points far off
 	Near     float64 // how far from the arc cells stay so; 0 means four times the arc's width
 	Ahead    float64 // of the arc; 0 means 15, and behind 20, aside 25, times √(a/12) for quick metals
 	Behind   float64
 	Aside    float64
+
+	count *atomic.Int64 // cells that were moved on by a stage, of all sheets of one Bridge; may be nil
 }
 
 // Default sizes, mm.
@@ -42,6 +45,7 @@ const (
 	usualBehind = 20
 	usualAside  = 25
 	usualQuick  = 12.0 // mm2/s, diffusivity up to which the sizes hold
+	widestNear  = 12.0 // further from the arc than this no usual joint has cells of the usual side; an arc that points far off gets as many, larger ones
 )
 
 func (in *Input) check() error {
@@ -94,13 +98,13 @@ func (in Input) sized() Input {
 			*v = usual
 		}
 	}
-	fill(&in.Cell, usualCell)
 	near := 4 * in.Sigma
 	for i := range in.Arms {
 		if a := &in.Arms[i]; a.Lit {
 			near = max(near, 4*a.Sigma+math.Abs(a.Aim))
 		}
 	}
+	fill(&in.Cell, usualCell*max(1, near/widestNear))
 	fill(&in.Near, near)
 	fill(&in.Ahead, usualAhead*stretch)
 	fill(&in.Behind, usualBehind*stretch)

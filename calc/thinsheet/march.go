@@ -12,6 +12,9 @@ func (s *Sheet) flow(dt float64) {
 		s.stages += 1 - s.stages%2
 	}
 	s.legendre(dt, s.stages)
+	if s.in.count != nil {
+		s.in.count.Add(int64(len(s.e) * s.stages))
+	}
 }
 
 // legendre is one super-time-step of second order in two stages or more: stable to stages² + stages − 2

@@ -30,7 +30,7 @@ func (r *rowCards) solve(ctx context.Context, job calc.Job, source string) (calc
 		return calc.Card{}, err
 	}
 	if job.Mode != "timed" {
-		return calc.Solve(job)
+		return calc.SolveContext(ctx, job)
 	}
 	s, err := calc.Gap(ctx, job, nil)
 	return s.Card, err

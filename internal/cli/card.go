@@ -98,7 +98,8 @@ func (d *Deps) showSheet(ctx context.Context, card *calc.Card, o output, with sh
 // solve is the card of a job; a timed arc's times come from following its heat.
 func (d *Deps) solve(ctx context.Context, job calc.Job) (calc.Card, error) {
 	if job.Mode != "timed" {
-		return calc.Solve(job)
+		card, err := calc.SolveContext(ctx, job)
+		return card, cancelled(ctx, err)
 	}
 	s, err := calc.Gap(ctx, job, d.progress())
 	return s.Card, cancelled(ctx, err)

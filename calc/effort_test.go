@@ -1,0 +1,256 @@
+package calc
+
+import (
+	"context"
+	"errors"
+	"reflect"
+	"strings"
+	"sync/atomic"
+	"testing"
+	"time"
+)
+
+// slowJobs are the kinds that took longest: a thick and quick metal behind a thin one, thick wire on foil, three aims of
+// which none is good.
+func slowJobs() []Job {
+	return []Job{
+		{Metal: "aluminium-bronze", Gauge: 14, Metal2: "copper", Thickness2: Some(3.46), Joint: "lap", Wire: Some(2.48)},
+		{Metal: "copper", Gauge: 14, Metal2: "dp600", Thickness2: Some(0.0754), Joint: "lap", Wire: Some(2.89)},
+		{Metal: "dp800", Thickness: Some(1.13), Metal2: "galvanized", Thickness2: Some(0.1), Joint: "lap", Wire: Some(2.1), Filler: "cual10fe", Preheat: Some(280)},
+	}
+}
+
+// mostMap is what a map may take at most: mostWork, and what was taken for less than it is. Two seconds of a quiet core.
+const mostMap = 53e6
+
+// No job's map takes more than there is for it, whatever is asked: counted, so that it holds on every machine. More of them:
+// go test ./calc -run AnyMap -scan 500 -timeout 60m
+func TestAnyMapIsBounded(t *testing.T) {
+	if testing.Short() {
+		t.Skip("many maps")
+	}
+	jobs := slowJobs()
+	for seed := range *scan {
+		jobs = append(jobs, oddJob(seed+1000))
+	}
+	coarser, most := 0, int64(0)
+	for n, job := range jobs {
+		m, err := window(t.Context(), job, FullMap, nil)
+		if err != nil {
+			var f *FieldError
+			if !errors.As(err, &f) {
+				t.Errorf("%+v: %v", job, err)
+			}
+			continue
+		}
+		most = max(most, m.work)
+		if m.work > mostMap {
+			t.Errorf("job %d, %+v: %.1f million, at most %.1f", n, job, float64(m.work)/1e6, mostMap*1e-6)
+		}
+		if full := len(m.Feeds) == FullMap.Feeds && len(m.Travels) == FullMap.Travels; full == m.Coarser || m.Coarser != strings.HasPrefix(m.CoarserWords(), "drawn coarser: ") {
+			t.Errorf("job %d: %d by %d points, coarser %v, %q", n, len(m.Feeds), len(m.Travels), m.Coarser, m.CoarserWords())
+		}
+		if len(m.Zones) != len(m.Feeds)*len(m.Travels) || len(m.Feeds) < smallest.Feeds || len(m.Travels) < smallest.Travels {
+			t.Errorf("job %d: %d zones for %d by %d points", n, len(m.Zones), len(m.Feeds), len(m.Travels))
+		}
+		if m.Coarser {
+			coarser++
+		}
+	}
+	if coarser == 0 {
+		t.Error("none of the slow jobs is drawn coarser: this test looks past what it is for")
+	}
+	t.Logf("%d jobs: %d drawn coarser, the most work %.1f million", len(jobs), coarser, float64(most)/1e6)
+}
+
+// A timed arc's answer is bounded too. More: go test ./calc -run AnyBeat -scan 500 -timeout 60m
+func TestAnyBeatIsBounded(t *testing.T) {
+	if testing.Short() {
+		t.Skip("many beats")
+	}
+	jobs := []Job{ // beats of many seconds, whose cycles do not repeat
+		{Metal: "galvanized", Thickness: Some(0.64), Joint: "tee", Wire: Some(0.45), ArcOn: Some(5.9), ArcOff: Some(7.8), Mode: "timed"},
+		{Metal: "copper", Thickness: Some(0.24), Joint: "tee", ArcOn: Some(6), ArcOff: Some(1), Mode: "timed"},
+	}
+	for seed := range *scan {
+		jobs = append(jobs, oddBeat(seed+1000))
+	}
+	most := int64(0)
+	for n, job := range jobs {
+		s, err := gap(t.Context(), job, nil)
+		if err != nil {
+			continue // TestGapErrors and the fuzz targets look at those
+		}
+		most = max(most, s.work)
+		if s.work > 2*mostWork {
+			t.Errorf("job %d, %+v: %.1f million, at most %.1f", n, job, float64(s.work)/1e6, 2e-6*mostWork)
+		}
+	}
+	t.Logf("%d jobs, the most work %.1f million", len(jobs), float64(most)/1e6)
+}
+
+// The slow kinds beside a usual job: what a map takes, and how much is counted for it.
+func BenchmarkSlowMaps(b *testing.B) {
+	for _, job := range append(slowJobs(), Job{Metal: "galvanized", Gauge: 18}) {
+		b.Run(job.Metal+" "+job.Metal2, func(b *testing.B) {
+			for b.Loop() {
+				m, err := window(b.Context(), job, FullMap, nil)
+				if err != nil {
+					b.Fatal(err)
+				}
+				b.ReportMetric(float64(m.work)/1e6, "Mwork")
+			}
+		})
+	}
+}
+
+// What a shop asks for is never drawn coarser and everything is tried for it.
+func TestUsualMapsAreFull(t *testing.T) {
+	jobs := []Job{{Metal: "galvanized", Gauge: 20}, {Metal: "mild-steel", Thickness: Some(0.8), Thickness2: Some(2), Joint: "lap"}, {Metal: "mild-steel", Thickness: Some(1.5), Metal2: "mild-steel", Thickness2: Some(6), Joint: "tee"}}
+	if !testing.Short() {
+		jobs = append(jobs, Job{Metal: "stainless-304", Gauge: 18, Joint: "butt", Mode: "pulsed"}, Job{Metal: "mild-steel", Thickness: Some(0.4), Joint: "butt", Gap: Some(0.5)},
+			Job{Metal: "copper", Thickness: Some(3), Joint: "lap"})
+	}
+	for _, job := range jobs {
+		m, err := window(t.Context(), job, FullMap, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		late := false
+		for _, r := range m.Remedies {
+			late = late || r.Late
+		}
+		if m.Coarser || late || m.CoarserWords() != "" {
+			t.Errorf("%+v: %d by %d points, something not tried %v, %.1f million", job, len(m.Feeds), len(m.Travels), late, float64(m.work)/1e6)
+		}
+		t.Logf("%.1f million: %s %s, good %v", float64(m.work)/1e6, job.Metal, m.Card.Used.Joint, m.Good)
+	}
+}
+
+// A map that is drawn coarser is the same map every time, with as many processors as there are or with one.
+func TestCoarserMapsAreTheSameEachTime(t *testing.T) {
+	if testing.Short() {
+		t.Skip("a slow map, twice")
+	}
+	job := slowJobs()[2]
+	first, err := window(t.Context(), job, FullMap, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for range cap(limiter) - 1 { // the others' places are taken
+		limiter <- struct{}{}
+		defer func() { <-limiter }()
+	}
+	again, err := window(t.Context(), job, FullMap, nil)
+	if err != nil || !first.Coarser || !reflect.DeepEqual(first, again) {
+		t.Errorf("coarser %v, %d by %d points for %d, then %d by %d for %d (%v)", first.Coarser, len(first.Feeds), len(first.Travels), first.work, len(again.Feeds), len(again.Travels), again.work, err)
+	}
+}
+
+// Every second point of a map is what stood there, on axes that go as far as those points do.
+func TestEverySecondPoint(t *testing.T) {
+	whole := mapOf(map[limit]func(i, j float64) float64{lWets: func(i, j float64) float64 { return 10*i + j }})
+	c := coarse{whole}
+	c.everySecond()
+	half := &c[0]
+	if half.feeds.n != 3 || half.travels.n != 2 || len(half.logs) != 6 {
+		t.Fatalf("%+v by %+v, %d points", half.feeds, half.travels, len(half.logs))
+	}
+	for i := range 3 {
+		for j := range 2 {
+			if got, want := half.logs[i*2+j][lWets], float64(20*i+2*j); got != want {
+				t.Errorf("%d, %d is %g, was %g", i, j, got, want)
+			}
+			if f, v := half.feeds.at(float64(i))-whole.feeds.at(float64(2*i)), half.travels.at(float64(j))-whole.travels.at(float64(2*j)); f > 1e-9 || f < -1e-9 || v > 1e-9 || v < -1e-9 {
+				t.Errorf("%d, %d has moved", i, j)
+			}
+		}
+	}
+}
+
+// leaving is a caller who leaves at his n-th look, and how often he was looked at after that.
+type leaving struct {
+	context.Context
+	looks atomic.Int64
+	at    int64
+}
+
+func (l *leaving) Err() error {
+	if l.looks.Add(1) > l.at {
+		return context.Canceled
+	}
+	return nil
+}
+
+// Whoever leaves is heard before the next section is computed, wherever the answer is by then: no work is done after that.
+func TestNoSectionForWhoLeft(t *testing.T) {
+	job := Job{Metal: "mild-steel", Thickness: Some(0.5), Thickness2: Some(1.5), Joint: "butt", Gap: Some(0.5)}
+	given := job
+	given.Feed, given.Travel = Some(4), Some(8)
+	for name, answer := range map[string]func(e *effort) error{
+		"card":   func(e *effort) error { _, err := solve(e, job); return err },
+		"chance": func(e *effort) error { _, err := chanceGood(e, given); return err },
+		"remedies": func(e *effort) error {
+			c, err := Solve(given)
+			if err == nil {
+				_, err = remedies(e, 0, job, &c)
+			}
+			return err
+		},
+		"map": func(e *effort) error {
+			m := survey{effort: e}
+			var card Card
+			err := resolve(job, &card)
+			if err == nil {
+				b := newBoard(&card)
+				b.effort = e
+				err = m.draw(b, &card, CoarseMap, nil)
+			}
+			return err
+		},
+	} {
+		for _, at := range []int64{0, 1, 7, 30, 80} {
+			e := &effort{ctx: &leaving{Context: context.Background(), at: at}}
+			if err := answer(e); !errors.Is(err, context.Canceled) || e.sections.Load() > at {
+				t.Errorf("%s, left at look %d: %v, %d sections", name, at, err, e.sections.Load())
+			}
+		}
+	}
+}
+
+// The looks at whoever waits are many, and few come after he left, in every answer that takes long.
+func TestLeavingEndsEveryAnswer(t *testing.T) {
+	timed := Job{Metal: "galvanized", Gauge: 18, Joint: "butt", Gap: Some(1), Mode: "timed"}
+	steady := Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: Some(5.5), Travel: Some(10)}
+	for name, answer := range map[string]func(ctx context.Context) error{
+		"window":   func(ctx context.Context) error { _, err := window(ctx, steady, FullMap, nil); return err },
+		"gap":      func(ctx context.Context) error { _, err := gap(ctx, timed, nil); return err },
+		"correct":  func(ctx context.Context) error { _, err := Correct(ctx, []Try{{steady, "rolled-edge"}}); return err },
+		"practice": func(ctx context.Context) error { _, err := PracticeJob(ctx, 2, 7); return err },
+	} {
+		for _, at := range []int64{3, 20, 60, 100} {
+			l := &leaving{Context: context.Background(), at: at}
+			if err := answer(l); !errors.Is(err, context.Canceled) {
+				t.Errorf("%s, left at look %d: %v", name, at, err)
+			}
+			if after := l.looks.Load() - at; after > 400 {
+				t.Errorf("%s, left at look %d: looked %d times more", name, at, after)
+			}
+		}
+	}
+}
+
+// A card that nobody waits for any more is none, and no error of a choice.
+func TestSolveContextStops(t *testing.T) {
+	ctx, cancel := context.WithCancel(t.Context())
+	cancel()
+	if c, err := SolveContext(ctx, Job{Metal: "galvanized", Gauge: 18}); !errors.Is(err, context.Canceled) || c.Zone != "" {
+		t.Errorf("%v, zone %q", err, c.Zone)
+	}
+	late, stop := context.WithTimeout(t.Context(), time.Nanosecond)
+	defer stop()
+	<-late.Done()
+	if _, err := SolveContext(late, Job{Metal: "galvanized", Gauge: 18}); !errors.Is(err, context.DeadlineExceeded) {
+		t.Error(err)
+	}
+}
