@@ -82,6 +82,9 @@ func (p *mapPage) view(th *theme, s *session, w, h int) block {
 		return b
 	}
 	signs := legend(th, w)
+	if words := m.CoarserWords(); words != "" {
+		signs.say(th.quiet, 0, words, w)
+	}
 	if w >= besideWidth {
 		left := min(62, w-25)
 		side := block{newRow(w-left).put(th.bold, verdictWords(&s.card)).line()}

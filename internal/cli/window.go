@@ -19,7 +19,8 @@ func (d *Deps) windowCommand() *cobra.Command {
 		Short: "The operating window: what every feed and travel would do",
 		Long: `The operating window of a job: a map of wire feed and travel with what each would do, the setting
 furthest from every edge, how sure it is, and, where no setting is good, what would open one. The map is of all feeds and
-travels; with --feed, --amps or --travel it marks that setting and says how far every edge is from it.`,
+travels; with --feed, --amps or --travel it marks that setting and says how far every edge is from it. A job that takes long
+to compute has a map of fewer points, and not every remedy is tried; the answer says so.`,
 		Example: `  brazebooth window --metal galvanized --gauge 20ga
   brazebooth window --metal galvanized --gauge 20ga --feed 5 --travel 8
   brazebooth window --metal stainless-304 --gauge 1mm --joint tee --svg window.svg`,

@@ -60,6 +60,8 @@ func (t *talk) wider(w *calc.Wider) {
 
 func rhythm(r *calc.Remedy) string {
 	switch {
+	case r.Late:
+		return "untried, this job takes long to compute"
 	case !r.Tried:
 		return "untried, the model has no equations for it"
 	case r.Opens:

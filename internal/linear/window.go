@@ -15,6 +15,9 @@ func (t *talk) readMap(string) {
 		return
 	}
 	t.stops()
+	if words := m.CoarserWords(); words != "" {
+		t.voice.say("The map is ", words, ".")
+	}
 	at := t.setting(m.Suggestion.Feed, m.Suggestion.Travel)
 	if !m.Good {
 		t.voice.say("No feed and travel meet every edge. The nearest miss: ", at, ".")
@@ -130,6 +133,8 @@ func (t *talk) standing(m *calc.Map) {
 
 func remedy(r *calc.Remedy) string {
 	switch {
+	case r.Late:
+		return "untried, this job takes long to compute"
 	case !r.Tried:
 		return "untried, the model has no equations for it"
 	case r.Opens:

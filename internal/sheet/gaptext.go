@@ -123,6 +123,8 @@ func (w *writer) gapRemedies(s *calc.Spots) {
 // GapRemedyText says what trying a change showed.
 func GapRemedyText(r *calc.Remedy) string {
 	switch {
+	case r.Late:
+		return "untried: this job takes long to compute"
 	case !r.Tried:
 		return "untried: the model has no equations for it"
 	case r.Opens:

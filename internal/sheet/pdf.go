@@ -277,6 +277,9 @@ func (k *ink) middle(p *Wall, sys quantity.System) {
 	k.y = y
 	if p.Map != nil {
 		k.y = max(y, top+60)
+		if p.Map.Coarser {
+			k.y = max(y, top+63.5)
+		}
 	}
 	k.rule()
 }
@@ -303,6 +306,9 @@ func (k *ink) drawMap(m *calc.Map, sys quantity.System, x, y, w, h float64) {
 	k.face("", 7.5)
 	k.text(x, y+h+3.5, "wire feed "+span(m.Feeds[0], m.Feeds[nx-1], "m/min", sys)+"; up: travel "+span(m.Travels[0], m.Travels[ny-1], "mm/s", sys))
 	k.text(x, y+h+7, "white good, light cold or another edge, grey hot, dark burns through; box: suggested")
+	if words := m.CoarserWords(); words != "" {
+		k.text(x, y+h+10.5, words)
+	}
 }
 
 // span is a range in the units of the page.

@@ -18,6 +18,7 @@ type windowDocument struct {
 	Zones      []string        `json:"zones"`   // feed outer
 	Margins    []float64       `json:"margins"` // %
 	Aims       []float64       `json:"aims,omitempty"`
+	Coarser    bool            `json:"coarser,omitempty"`
 	Suggestion calc.Suggestion `json:"suggestion"`
 	Given      *givenSetting   `json:"given,omitempty"`
 	Good       bool            `json:"good"`
@@ -28,7 +29,7 @@ type windowDocument struct {
 
 // WindowJSON writes an operating window as one JSON document, with the setting that was asked about, nil for none.
 func WindowJSON(m *calc.Map, given *calc.Card, version string) ([]byte, error) {
-	d := windowDocument{Schema: Schema, Version: version, Job: m.Job, Zones: m.Zones, Margins: make([]float64, len(m.Margins)), Aims: m.Aims,
+	d := windowDocument{Schema: Schema, Version: version, Job: m.Job, Zones: m.Zones, Margins: make([]float64, len(m.Margins)), Aims: m.Aims, Coarser: m.Coarser,
 		Suggestion: m.Suggestion, Given: givenOf(given), Good: m.Good, Edges: edgesOf(m.Card.Edges), Chance: m.Chance, Remedies: orEmpty(m.Remedies)}
 	d.Axes.Feed, d.Axes.Travel = m.Feeds, m.Travels
 	for i, v := range m.Margins {

@@ -20,6 +20,7 @@ func WindowPNG(m *calc.Map, given *calc.Card) ([]byte, error) {
 	img := image.NewRGBA(image.Rect(0, 0, w, h))
 	draw.Draw(img, img.Bounds(), image.White, image.Point{}, draw.Src)
 	gi, gj, on := givenPoint(m, given)
+	wide, high := cell(m)
 	for i := range m.Feeds {
 		for j := range m.Travels {
 			x, y := corner(m, i, j)
@@ -28,8 +29,8 @@ func WindowPNG(m *calc.Map, given *calc.Card) ([]byte, error) {
 			if on && i == gi && j == gj {
 				mark = givenMark
 			}
-			draw.Draw(img, image.Rect(x, y, x+cellWide, y+cellHigh), image.NewUniform(color.RGBA{c[0], c[1], c[2], 255}), image.Point{}, draw.Src)
-			write(img, label{x + cellWide/2, y + cellHigh - 4, "middle", string(mark)})
+			draw.Draw(img, image.Rect(x, y, x+wide, y+high), image.NewUniform(color.RGBA{c[0], c[1], c[2], 255}), image.Point{}, draw.Src)
+			write(img, label{x + wide/2, y + high - 4, "middle", string(mark)})
 		}
 	}
 	for _, l := range pictureLabels(m, given) {
@@ -37,7 +38,7 @@ func WindowPNG(m *calc.Map, given *calc.Card) ([]byte, error) {
 	}
 	i, j := m.At(m.Suggestion.Feed, m.Suggestion.Travel)
 	x, y := corner(m, i, j)
-	frame(img, image.Rect(x-1, y-1, x+cellWide+1, y+cellHigh+1))
+	frame(img, image.Rect(x-1, y-1, x+wide+1, y+high+1))
 	var out bytes.Buffer
 	err := png.Encode(&out, img)
 	return out.Bytes(), err

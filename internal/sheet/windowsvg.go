@@ -19,12 +19,22 @@ const (
 var zoneColours = map[byte][3]uint8{'+': {0x7f, 0xc9, 0x7f}, ',': {0xd9, 0xea, 0xd3}, '.': {0x9d, 0xb4, 0xd6}, 'x': {0xf0, 0xb0, 0x60}, '#': {0x9a, 0x3b, 0x26}, '?': {0xdd, 0xdd, 0xdd}}
 
 func pictureSize(m *calc.Map) (w, h int) {
-	return leftRoom + cellWide*len(m.Feeds) + rightRoom, topRoom + cellHigh*len(m.Travels) + lowRoom
+	wide, high := cell(m)
+	return leftRoom + wide*len(m.Feeds) + rightRoom, topRoom + high*len(m.Travels) + lowRoom
+}
+
+// cell is the size of a point's cell: the picture of a map that is drawn coarser is as large as any other.
+func cell(m *calc.Map) (wide, high int) {
+	if !m.Coarser {
+		return cellWide, cellHigh
+	}
+	return cellWide * max(1, calc.FullMap.Feeds/len(m.Feeds)), cellHigh * max(1, calc.FullMap.Travels/len(m.Travels))
 }
 
 // corner is the upper left pixel of a point's cell.
 func corner(m *calc.Map, i, j int) (x, y int) {
-	return leftRoom + cellWide*i, topRoom + cellHigh*(len(m.Travels)-1-j)
+	wide, high := cell(m)
+	return leftRoom + wide*i, topRoom + high*(len(m.Travels)-1-j)
 }
 
 // WindowSVG draws an operating window as SVG: every cell also carries its mark, so that it reads without colour. given is the
@@ -38,6 +48,7 @@ func WindowSVG(m *calc.Map, given *calc.Card) []byte {
 		fmt.Fprintf(&b, `<text x="%d" y="%d" text-anchor="%s">%s</text>`+"\n", x, y, anchor, html.EscapeString(s))
 	}
 	gi, gj, on := givenPoint(m, given)
+	wide, high := cell(m)
 	for i := range m.Feeds {
 		for j := range m.Travels {
 			x, y := corner(m, i, j)
@@ -46,8 +57,8 @@ func WindowSVG(m *calc.Map, given *calc.Card) []byte {
 			if on && i == gi && j == gj {
 				mark = givenMark
 			}
-			fmt.Fprintf(&b, `<rect x="%d" y="%d" width="%d" height="%d" fill="#%02x%02x%02x"/>`, x, y, cellWide, cellHigh, c[0], c[1], c[2])
-			text(x+cellWide/2, y+cellHigh-4, "middle", string(mark))
+			fmt.Fprintf(&b, `<rect x="%d" y="%d" width="%d" height="%d" fill="#%02x%02x%02x"/>`, x, y, wide, high, c[0], c[1], c[2])
+			text(x+wide/2, y+high-4, "middle", string(mark))
 		}
 	}
 	for _, l := range pictureLabels(m, given) {
@@ -55,7 +66,7 @@ func WindowSVG(m *calc.Map, given *calc.Card) []byte {
 	}
 	i, j := m.At(m.Suggestion.Feed, m.Suggestion.Travel)
 	x, y := corner(m, i, j)
-	fmt.Fprintf(&b, `<rect x="%d" y="%d" width="%d" height="%d" fill="none" stroke="#000000" stroke-width="2"/>`+"\n</svg>\n", x-1, y-1, cellWide+2, cellHigh+2)
+	fmt.Fprintf(&b, `<rect x="%d" y="%d" width="%d" height="%d" fill="none" stroke="#000000" stroke-width="2"/>`+"\n</svg>\n", x-1, y-1, wide+2, high+2)
 	return []byte(b.String())
 }
 
@@ -67,6 +78,7 @@ type label struct {
 // pictureLabels are the words about a window's picture.
 func pictureLabels(m *calc.Map, given *calc.Card) []label {
 	_, h := pictureSize(m)
+	wide, high := cell(m)
 	list := []label{
 		{leftRoom, 16, "start", "operating window: " + m.Card.Used.Metal + ", " + m.Card.Used.Joint + ", " + m.Card.Setup.Filler.ID + ", " + wireText(m.Card.Used.Wire.V) + ", " + m.Card.Used.Mode},
 		{leftRoom, 32, "start", "travel, mm/s, upward; wire feed, m/min, to the right"},
@@ -76,13 +88,16 @@ func pictureLabels(m *calc.Map, given *calc.Card) []label {
 	if _, _, on := givenPoint(m, given); on {
 		list = append(list, label{leftRoom, h - 6, "start", fmt.Sprintf("%c: as given, %.2f m/min at %.2f mm/s: %s", givenMark, given.Used.Feed.V, given.Used.Travel.V, given.Verdict())})
 	}
+	if words := m.CoarserWords(); words != "" {
+		list = append(list, label{leftRoom, h - 57, "start", words})
+	}
 	for i := 0; i < len(m.Feeds); i += max(1, len(m.Feeds)/8) {
 		x, _ := corner(m, i, 0)
-		list = append(list, label{x + cellWide/2, h - lowRoom + 16, "middle", fmt.Sprintf("%.1f", m.Feeds[i])})
+		list = append(list, label{x + wide/2, h - lowRoom + 16, "middle", fmt.Sprintf("%.1f", m.Feeds[i])})
 	}
 	for j := 0; j < len(m.Travels); j += max(1, len(m.Travels)/8) {
 		_, y := corner(m, 0, j)
-		list = append(list, label{leftRoom - 6, y + cellHigh - 4, "end", fmt.Sprintf("%.1f", m.Travels[j])})
+		list = append(list, label{leftRoom - 6, y + high - 4, "end", fmt.Sprintf("%.1f", m.Travels[j])})
 	}
 	return list
 }

@@ -43,6 +43,9 @@ func WindowText(m *calc.Map, given *calc.Card, o Options) string {
 	}
 	w.line("%s", legend)
 	w.line(", good heat, but another edge is not met: joint filled, arc, zinc, hand speed")
+	if words := m.CoarserWords(); words != "" {
+		w.para("", "The map is "+words+".")
+	}
 	if len(m.Aims) > 0 {
 		w.para("", "Unequal sheets: at each setting the arc is aimed where it suits, at the joint or toward the thicker one; the card of a setting says how far.")
 	}
@@ -129,6 +132,8 @@ func spoiled(m *calc.Map) string {
 
 func remedyText(r *calc.Remedy) string {
 	switch {
+	case r.Late:
+		return "untried: this job takes long to compute"
 	case !r.Tried:
 		return "untried: the model has no equations for it"
 	case r.Opens:

@@ -1,0 +1,29 @@
+package tui
+
+import (
+	"context"
+	"strings"
+	"testing"
+
+	"brazebooth/calc"
+)
+
+// A map that is drawn coarser says so on the screen, at every size, under the marks that it explains.
+func TestCoarserMapSaysSo(t *testing.T) {
+	for _, size := range [][2]int{{40, 14}, {60, 20}, {80, 24}, {120, 40}} {
+		for _, coarser := range []bool{true, false} {
+			s := openAt(t, size[0], size[1], Options{Job: calc.Job{Metal: "galvanized", Gauge: 20}, Window: func(ctx context.Context, job calc.Job, progress func(float64)) (calc.Map, error) {
+				m, err := coarse(ctx, job, progress)
+				m.Coarser = coarser
+				return m, err
+			}})
+			s.press("m")
+			s.fits(size[0], size[1])
+			s.has("operating window", "good", "yours")
+			said := strings.Contains(strings.Join(strings.Fields(s.text()), " "), "drawn coarser: 12 by 8 points, since this job takes long to compute")
+			if said != coarser {
+				t.Errorf("%v, coarser %v:\n%s", size, coarser, s.text())
+			}
+		}
+	}
+}
