@@ -2,6 +2,7 @@ package calc
 
 import (
 	"errors"
+	"flag"
 	"fmt"
 	"math"
 	"math/rand/v2"
@@ -189,11 +190,17 @@ func hold(t *testing.T, jobs []Job, fillers bool) {
 	}
 }
 
-// Every metal, joint, filler and mode in every third gauge, with feed and travel given; the next filler takes the gauges between.
+var agreeAll = flag.Bool("agree.all", false, "hold four times as many jobs to themselves as the tests do always")
+
+// Every metal, joint, filler and mode in a few gauges, with feed and travel given; the next filler takes others. The step has
+// nothing in common with the 22 gauges.
 func TestNothingContradicts(t *testing.T) {
 	var jobs []Job
-	step := 3
-	if testing.Short() {
+	step := 13
+	switch {
+	case *agreeAll:
+		step = 3
+	case testing.Short():
 		step = 60
 	}
 	n := 0
@@ -215,8 +222,11 @@ func TestNothingContradicts(t *testing.T) {
 
 // A fixed sample with the settings suggested, unlike members and every page.
 func TestNothingContradictsWhereSettingsAreSuggested(t *testing.T) {
-	n := 1000
-	if testing.Short() {
+	n := 250
+	switch {
+	case *agreeAll:
+		n = 1000
+	case testing.Short():
 		n = 10
 	}
 	r := rand.New(rand.NewPCG(4, 972))
