@@ -42,7 +42,7 @@ func (d *Deps) bookExport() *cobra.Command {
 				if _, err = fmt.Fprintf(d.Err, "%d written\n", n); err != nil {
 					return err
 				}
-				return d.sayMissing(unread)
+				return d.sayMissing(unread, keepDamaged)
 			})
 		},
 	}
@@ -50,14 +50,20 @@ func (d *Deps) bookExport() *cobra.Command {
 	return cmd
 }
 
+// What is to be done with a damaged book.
+const (
+	keepDamaged = "what could be read is there; keep the damaged book as it is; brazebooth book check says what is wrong with it"
+	useInstead  = "keep the damaged book as it is; when no program has it open, move its file away with those beside it that end in -wal and -shm, and put the copy in its place"
+)
+
 // sayMissing says what of a damaged book could not be had, and fails with it.
-func (d *Deps) sayMissing(err error) error {
+func (d *Deps) sayMissing(err error, hint string) error {
 	var lost *book.Missing
 	if !errors.As(err, &lost) {
 		return err
 	}
 	d.sayLines(lost.Lines, lost.N)
-	return &failure{plain.Line(d.placed(lost, lost.Place), 300), "what could be read is there; brazebooth book check says what is wrong with the book, and SECURITY.md how it is saved", err}
+	return &failure{plain.Line(d.placed(lost, lost.Place), 300), hint, err}
 }
 
 // sayLines writes lines about what was left out, and how many more there are.
@@ -147,7 +153,7 @@ func (d *Deps) bookMerge() *cobra.Command {
 				if err := d.say("%s of %s in %s\n", quantity.Count(n, "revision"), plain.Line(other.Where(), 200), plain.Line(b.Where(), 200)); err != nil {
 					return err
 				}
-				return d.sayMissing(err)
+				return d.sayMissing(err, keepDamaged)
 			})
 		},
 	}
@@ -195,7 +201,7 @@ func (d *Deps) bookBackup() *cobra.Command {
 				if err := d.say("copied to %s\n", plain.Line(args[0], 200)); err != nil {
 					return err
 				}
-				return d.sayMissing(err)
+				return d.sayMissing(err, useInstead)
 			})
 		},
 	}
