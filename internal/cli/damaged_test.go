@@ -104,7 +104,7 @@ func TestADamagedBook(t *testing.T) {
 // whatIsMissing wants each revision that is missing named, how many there are, and what to do.
 func whatIsMissing(t *testing.T, what, told string) {
 	t.Helper()
-	for _, want := range []string{"left out", "book check", "\nrevision "} {
+	for _, want := range []string{"left out", "keep the damaged book", "\nrevision "} {
 		if !strings.Contains("\n"+told, want) {
 			t.Errorf("%s: %q says nothing of %q", what, told, want)
 		}
