@@ -222,7 +222,12 @@ func TestNoSectionForWhoLeft(t *testing.T) {
 func TestLeavingEndsEveryAnswer(t *testing.T) {
 	timed := Job{Metal: "galvanized", Gauge: 18, Joint: "butt", Gap: Some(1), Mode: "timed"}
 	steady := Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: Some(5.5), Travel: Some(10)}
+	laid, err := Solve(steady)
+	if err != nil {
+		t.Fatal(err)
+	}
 	for name, answer := range map[string]func(ctx context.Context) error{
+		"filler":   func(ctx context.Context) error { _, err := FillersContext(ctx, &laid); return err },
 		"window":   func(ctx context.Context) error { _, err := window(ctx, steady, FullMap, nil); return err },
 		"gap":      func(ctx context.Context) error { _, err := gap(ctx, timed, nil); return err },
 		"correct":  func(ctx context.Context) error { _, err := Correct(ctx, []Try{{steady, "rolled-edge"}}); return err },

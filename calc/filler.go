@@ -2,6 +2,7 @@ package calc
 
 import (
 	"cmp"
+	"context"
 	"fmt"
 	"math"
 	"slices"
@@ -29,7 +30,11 @@ type Ranked struct {
 // Fillers ranks every brazing wire for this pair of metals: by the trade's rules, by what melts before what, and by
 // how much room the computed window leaves with it. Its reasons are those of the pair: where the arc points, how the
 // heat splits, which member governs.
-func Fillers(card *Card) (Part, error) {
+func Fillers(card *Card) (Part, error) { return FillersContext(context.Background(), card) }
+
+// FillersContext is Fillers for whoever may leave before all wires are computed, which takes up to half a second; it stops
+// with the context's error when that is cancelled.
+func FillersContext(ctx context.Context, card *Card) (Part, error) {
 	p := Part{Name: "filler", Card: *card}
 	all := tables.Fillers()
 	list := make([]Ranked, 0, len(all))
@@ -40,9 +45,12 @@ func Fillers(card *Card) (Part, error) {
 	}
 	var wg crew.Crew
 	for i := range list {
-		wg.Go(func() { list[i].judge(card) })
+		wg.Go(func() { list[i].judge(ctx, card) })
 	}
 	wg.Wait()
+	if err := ctx.Err(); err != nil {
+		return Part{}, err
+	}
 	slices.SortStableFunc(list, func(a, b Ranked) int {
 		if a.RuledOut != b.RuledOut {
 			return map[bool]int{false: -1, true: 1}[a.RuledOut]
@@ -58,9 +66,9 @@ func Fillers(card *Card) (Part, error) {
 }
 
 // judge collects what speaks for and against a filler.
-func (r *Ranked) judge(card *Card) {
+func (r *Ranked) judge(ctx context.Context, card *Card) {
 	r.rules(card)
-	r.room(card)
+	r.room(ctx, card)
 }
 
 // rules are the trade's, and what melts before what.
@@ -140,13 +148,13 @@ func (r *Ranked) melting(card *Card, f *tables.Filler) {
 var plainFamily = map[tables.Family]string{tables.Steel: "steel", tables.Stainless: "stainless steel", tables.CastIron: "iron", tables.CopperFam: "copper", tables.Bronze: "bronze", tables.BrassFam: "brass"}
 
 // room is what the computed window leaves with this filler, feed and travel open, and what a metre of it takes.
-func (r *Ranked) room(card *Card) {
+func (r *Ranked) room(ctx context.Context, card *Card) {
 	job := card.Job
 	if r.ID != card.Used.Filler {
 		job = withoutReadings(job)
 	}
 	job.Filler, job.Feed, job.Amps, job.Travel, job.Volts = r.ID, Opt{}, Opt{}, Opt{}, Opt{}
-	c, err := Solve(job)
+	c, err := SolveContext(ctx, job)
 	if err != nil {
 		return
 	}

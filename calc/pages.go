@@ -24,21 +24,23 @@ type Page struct {
 	Name    string
 	Chapter Chapter
 	Of      PartOf // nil for correct, which needs what was seen
+	// Given is Of for whoever may leave meanwhile; nil where Of takes no time to speak of.
+	Given func(ctx context.Context, card *Card) (Part, error)
 	// Needs are the choices, by the names of the job's fields with dashes, that this page asks for and the card does not.
 	Needs []string
 }
 
 // pages in the order of the work.
 var pages = [...]Page{
-	{"fit", Decide, Fit, []string{"hazard", "use", "service-temp", "load", "length", "safety", "throat", "leg"}},
-	{"filler", Decide, Fillers, []string{"use", "wire-price"}},
-	{"prepare", Decide, Prepare, []string{"length", "preheat"}},
-	{"overlay", Set, Overlay, []string{"joint", "shaft-dia", "length", "layer", "preheat"}},
-	{"machine", Set, Machine, []string{"rated-amps", "rated-duty", "nozzle-bore"}},
-	{"strength", Look, Strength, []string{"length", "throat", "leg", "load", "safety", "service-temp", "count"}},
-	{"air", Look, Air, nil},
-	{"correct", Look, nil, []string{"hazard", "use", "nozzle-bore"}},
-	{"cost", Keep, Cost, []string{"length", "count", "wire-price", "gas-price", "labour-rate", "operating", "steel-price", "grinding", "zinc-repair", "shaft-dia", "layer"}},
+	{Name: "fit", Chapter: Decide, Of: Fit, Needs: []string{"hazard", "use", "service-temp", "load", "length", "safety", "throat", "leg"}},
+	{Name: "filler", Chapter: Decide, Of: Fillers, Given: FillersContext, Needs: []string{"use", "wire-price"}},
+	{Name: "prepare", Chapter: Decide, Of: Prepare, Needs: []string{"length", "preheat"}},
+	{Name: "overlay", Chapter: Set, Of: Overlay, Needs: []string{"joint", "shaft-dia", "length", "layer", "preheat"}},
+	{Name: "machine", Chapter: Set, Of: Machine, Needs: []string{"rated-amps", "rated-duty", "nozzle-bore"}},
+	{Name: "strength", Chapter: Look, Of: Strength, Needs: []string{"length", "throat", "leg", "load", "safety", "service-temp", "count"}},
+	{Name: "air", Chapter: Look, Of: Air},
+	{Name: "correct", Chapter: Look, Needs: []string{"hazard", "use", "nozzle-bore"}},
+	{Name: "cost", Chapter: Keep, Of: Cost, Needs: []string{"length", "count", "wire-price", "gas-price", "labour-rate", "operating", "steel-price", "grinding", "zinc-repair", "shaft-dia", "layer"}},
 }
 
 // Pages lists the pages beside the card in the order of the work; read only.
@@ -46,11 +48,16 @@ func Pages() []Page { return pages[:] }
 
 // Answer computes a page of a card. Where the job is stopped only fit is answered; every other page says the stop and
 // what a shop does instead, since no figure of it is to be used.
-func (p *Page) Answer(card *Card) (Part, error) {
+//
+// Once ctx has ended what comes of it is its error.
+func (p *Page) Answer(ctx context.Context, card *Card) (Part, error) {
 	if p.Name != "fit" {
 		if stopped, ok := stoppedPart(p.Name, card); ok {
 			return stopped, nil
 		}
+	}
+	if p.Given != nil {
+		return p.Given(ctx, card)
 	}
 	return p.Of(card)
 }
@@ -96,7 +103,7 @@ func Sheet(ctx context.Context, card *Card, names []string) ([]Part, error) {
 		if err := ctx.Err(); err != nil {
 			return nil, err
 		}
-		p, err := s.Answer(card)
+		p, err := s.Answer(ctx, card)
 		var lacks *FieldError
 		if errors.As(err, &lacks) {
 			p = Part{Name: s.Name, Card: *card}

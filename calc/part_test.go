@@ -130,7 +130,7 @@ func TestHazardsStopEverything(t *testing.T) {
 		if page.Of == nil || page.Name == "fit" {
 			continue
 		}
-		p, err := page.Answer(c)
+		p, err := page.Answer(t.Context(), c)
 		if err != nil || len(p.Figures) != 0 || len(p.Instead) == 0 || len(p.Reasons) == 0 {
 			t.Errorf("%s of a used drum: %+v, %v", page.Name, p.Figures, err)
 		}

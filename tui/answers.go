@@ -27,7 +27,7 @@ func (s *session) part(name string) (calc.Part, error) {
 	if !ok || page.Of == nil {
 		return calc.Part{}, nil
 	}
-	p, err := page.Answer(&s.card)
+	p, err := page.Answer(context.Background(), &s.card)
 	if s.pages.parts == nil {
 		s.pages.parts = map[string]pageAnswer{}
 	}

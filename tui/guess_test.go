@@ -65,7 +65,7 @@ func pagesOf(t *testing.T, job calc.Job) map[string]calc.Figure {
 		if page.Of == nil {
 			continue
 		}
-		p, err := page.Answer(&card)
+		p, err := page.Answer(t.Context(), &card)
 		if err != nil {
 			continue // the job lacks what the page needs
 		}

@@ -209,7 +209,7 @@ func TestAllIsThere(t *testing.T) {
 			for i := range pageNames {
 				page, ok := calc.PageByName(m.part.name())
 				if ok && page.Of != nil {
-					if p, err := page.Answer(&m.session.card); err == nil { // else the page says why
+					if p, err := page.Answer(t.Context(), &m.session.card); err == nil { // else the page says why
 						there(pageNames[i], p.Figures, p.Warnings)
 						seen++
 					}

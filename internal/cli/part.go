@@ -66,7 +66,7 @@ func (d *Deps) partCobra(pc *partCommand) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			p, err := page.Answer(&card)
+			p, err := page.Answer(cmd.Context(), &card)
 			if err != nil {
 				return err
 			}

@@ -138,7 +138,7 @@ func TestEveryUnitHasWords(t *testing.T) {
 			if p.Of == nil {
 				continue
 			}
-			if part, err := p.Answer(&card); err == nil {
+			if part, err := p.Answer(t.Context(), &card); err == nil {
 				lists = append(lists, part.Figures)
 			}
 		}

@@ -11,7 +11,7 @@ import (
 
 // readPage reads out a page beside the card.
 func (t *talk) readPage(page *calc.Page) {
-	p, err := page.Answer(&t.card)
+	p, err := page.Answer(t.ctx, &t.card)
 	if err != nil {
 		t.fault(err)
 		return

@@ -60,6 +60,9 @@ func (t *talk) start(job calc.Job) {
 	card, err := t.solve(job)
 	if err != nil {
 		t.fault(err)
+		if t.at == nil { // told to end before the first question
+			t.leave()
+		}
 		return
 	}
 	t.job, t.card, t.told, t.part, t.tries, t.taught = job, card, nil, nil, nil, ""
@@ -103,7 +106,7 @@ func (t *talk) leave() {
 // solve is the card of a job, as the command card gives it: a timed arc's times come from following its heat.
 func (t *talk) solve(job calc.Job) (calc.Card, error) {
 	if job.Mode != "timed" {
-		return calc.Solve(job)
+		return calc.SolveContext(t.ctx, job)
 	}
 	s, err := calc.Gap(t.ctx, job, nil)
 	return s.Card, err

@@ -19,7 +19,7 @@ func TestEveryPageNamesTheDangers(t *testing.T) {
 			if p.Of == nil {
 				continue
 			}
-			part, err := p.Answer(&card)
+			part, err := p.Answer(t.Context(), &card)
 			if err != nil {
 				continue // not for this joint
 			}

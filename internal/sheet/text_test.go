@@ -42,7 +42,7 @@ func TestColumnsStand(t *testing.T) {
 			if page.Of == nil {
 				continue
 			}
-			if p, err := page.Answer(&card); err == nil {
+			if p, err := page.Answer(t.Context(), &card); err == nil {
 				texts = append(texts, PartText(&p, o))
 			}
 		}
