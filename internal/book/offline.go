@@ -30,7 +30,11 @@ func saveInto(ctx context.Context, where string, list []Revision) error {
 	if err != nil {
 		return err
 	}
-	return errors.Join(b.Save(ctx, list...), b.Close())
+	err = b.Save(ctx, list...)
+	if closing := b.Close(); err != nil {
+		err = errors.Join(err, closing)
+	}
+	return err // what is kept is kept, however the book closes
 }
 
 // Away reports whether a server does not answer now.
