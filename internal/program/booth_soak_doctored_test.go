@@ -9,7 +9,6 @@ import (
 	"testing"
 	"time"
 
-	"brazebooth/calc"
 	"brazebooth/internal/book"
 )
 
@@ -44,7 +43,7 @@ func smallBook(t *testing.T, file string) *ledger {
 			keep(l.tried(book.ReadingKind, mark, note), r, err)
 		default:
 			rec := l.tried(book.CardKind, mark, note)
-			card := book.Card{Name: mark, Note: note, Job: calc.Job{Feed: calc.Some(feedOf(mark))}, Card: book.Kept{Figures: make([]book.Figure, 1)}}
+			card := smallCard(mark, note)
 			r, err := who.New(book.CardKind, card)
 			r = keep(rec, r, err)
 			card.Note = mark + " second"

@@ -23,10 +23,13 @@ type hand struct {
 }
 
 func (h *hand) work() {
-	for ; h.more(h.acts); h.acts++ {
+	for ; h.turn(h.n); h.acts++ {
 		at := len(h.mine) - 1
 		if at >= 0 {
 			at = h.r.IntN(len(h.mine))
+		}
+		for range h.r.IntN(5) {
+			h.come()
 		}
 		switch chance := h.r.IntN(20); {
 		case at < 0 || chance < 14:
@@ -40,6 +43,15 @@ func (h *hand) work() {
 		default:
 			h.change(at, true, "deleted")
 		}
+	}
+}
+
+// come opens the book to write, takes in nothing and closes it: what goes wrong between processes goes wrong at their coming
+// and going, and this is the quickest.
+func (h *hand) come() {
+	args := []string{"book", "import", "-"}
+	if out, told, code := h.ask(args); code > 0 {
+		h.refuse(args, out+told)
 	}
 }
 

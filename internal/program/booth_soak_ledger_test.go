@@ -11,7 +11,7 @@ import (
 // ledger is what hands tried to keep in a book, and what of it was acknowledged. It is safe for use by several goroutines.
 type ledger struct {
 	mu      sync.Mutex
-	turn    *sync.Cond
+	turns   *sync.Cond // signalled at every act
 	records []*soakRecord
 	done    int // acts so far, whatever came of them
 	ended   bool
@@ -39,7 +39,7 @@ type soakState struct {
 
 func newLedger() *ledger {
 	l := new(ledger)
-	l.turn = sync.NewCond(&l.mu)
+	l.turns = sync.NewCond(&l.mu)
 	return l
 }
 
@@ -71,7 +71,7 @@ func (l *ledger) came(r *soakRecord, id string) {
 		r.states[len(r.states)-1].said = true
 	}
 	l.done++
-	l.turn.Broadcast()
+	l.turns.Broadcast()
 }
 
 // await waits until so many acts were done; false says that there are none to come.
@@ -79,7 +79,7 @@ func (l *ledger) await(acts int) bool {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	for l.done < acts && !l.ended {
-		l.turn.Wait()
+		l.turns.Wait()
 	}
 	return !l.ended
 }
@@ -88,7 +88,7 @@ func (l *ledger) over() {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	l.ended = true
-	l.turn.Broadcast()
+	l.turns.Broadcast()
 }
 
 // fault notes damage, each once.

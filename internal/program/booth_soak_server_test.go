@@ -5,6 +5,7 @@ import (
 	"bytes"
 	"context"
 	"errors"
+	"io"
 	"math/rand/v2"
 	"net"
 	"os"
@@ -126,8 +127,13 @@ type asking func(args []string) (out, told string, code int)
 // notWhole stands for the exit code of an answer that may have been cut short.
 const notWhole = -1
 
-// ask runs one command over SSH.
+// ask runs one command that reads nothing.
 func (l *caller) ask(args []string) (out, told string, code int) {
+	return l.run(args, strings.NewReader(""))
+}
+
+// run carries one command out over SSH.
+func (l *caller) run(args []string, in io.Reader) (out, told string, code int) {
 	if l.left--; l.client == nil || l.left < 0 {
 		if err := l.dial(); err != nil {
 			return "", "", notWhole
@@ -141,7 +147,7 @@ func (l *caller) ask(args []string) (out, told string, code int) {
 	late := time.AfterFunc(soakPatience, func() { l.fault("no answer to %v", args); l.hangUp() })
 	defer late.Stop()
 	var o, e bytes.Buffer
-	s.Stdout, s.Stderr = &o, &e
+	s.Stdin, s.Stdout, s.Stderr = in, &o, &e
 	err = s.Run("'" + strings.Join(args, "' '") + "'")
 	var exit *gossh.ExitError
 	switch {

@@ -26,8 +26,9 @@ const (
 	soakWriters   = 5 // over SSH at the first server
 	soakElsewhere = 1 // over SSH at the second server
 	soakLoops     = 3 // by commands, each a process
+	soakImports   = 2 // over SSH, slowly, one at each server
 	soakReaders   = 2
-	soakActs      = 40 // of each who writes, in the short form
+	soakActs      = 360 // of all who write, in the short form
 )
 
 // TestSoakOfOneBook lets two servers and commands work on one SQLite file, all of them processes that are killed now and
@@ -121,12 +122,33 @@ func newSoak(t *testing.T, dir, place string) *soak {
 	return s
 }
 
-// more reports whether a hand that did so many acts goes on.
+// more reports whether there is more to do; done is how many acts were.
 func (s *soak) more(done int) bool {
 	if s.acts > 0 {
 		return done < s.acts
 	}
 	return time.Now().Before(s.end)
+}
+
+// soakPhase is how many acts those do who are at work together, before others are.
+const soakPhase = 24
+
+// busy reports whether a hand is at work in a phase: in every third all are, in the others two over SSH and one by commands.
+// What goes wrong between processes goes wrong where none has the book open for long, and so not where all are busy.
+func (s *soak) busy(n, phase int) bool {
+	r := s.plan("phase", phase)
+	one, other, loop := r.IntN(soakWriters), r.IntN(soakWriters+soakElsewhere), soakWriters+soakElsewhere+r.IntN(soakLoops)
+	return phase%3 == 0 || n == one || n == other || n == loop
+}
+
+// turn waits until a hand is at work; false says that all is done.
+func (s *soak) turn(n int) bool {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	for s.more(s.done) && !s.busy(n, s.done/soakPhase) {
+		s.turns.Wait()
+	}
+	return s.more(s.done)
 }
 
 // plan is the chance that one of those at work has by the seed.
@@ -156,6 +178,9 @@ func (s *soak) run() {
 	for n := range soakReaders {
 		beside.Go(s.reader(n).work)
 	}
+	for n := range soakImports {
+		beside.Go(s.importer(n).work)
+	}
 	beside.Go(s.killServers)
 	writing.Wait()
 	s.took = time.Since(s.begun)
@@ -183,7 +208,7 @@ func (s *soak) result(engine string, b book.Book, damaged ...string) {
 	servers := s.servers[0].killed + s.servers[1].killed
 	s.Logf("%s, seed %d: %d acts, %d servers and %d commands killed; %d acts refused: %q", engine, *soakSeed, s.done, servers, s.cut, len(s.refused), few(s.refused))
 	s.Logf("| minutes | writers | acknowledged | killed | looks | lost | damaged | wrong looks |")
-	s.Logf("| %.1f | %d | %d | %d | %d | %d | %d | %d |", s.took.Minutes(), soakWriters+soakElsewhere+soakLoops, s.acknowledged(), servers+s.cut, s.looks, len(lost), len(damaged), len(s.strayed))
+	s.Logf("| %.1f | %d | %d | %d | %d | %d | %d | %d |", s.took.Minutes(), soakWriters+soakElsewhere+soakLoops+soakImports, s.acknowledged(), servers+s.cut, s.looks, len(lost), len(damaged), len(s.strayed))
 	for _, f := range slices.Concat(few(lost), few(damaged), few(s.strayed)) {
 		s.Error(f)
 	}
