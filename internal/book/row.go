@@ -22,13 +22,13 @@ func (r *row) revision() (Revision, error) {
 	return r.rev, err
 }
 
-// scanRow reads a row of rowColumns, and what stands before them.
-func scanRow(rows *sql.Rows, before ...any) (row, error) {
+// scanRow reads a row of rowColumns.
+func scanRow(rows *sql.Rows) (row, error) {
 	var r row
 	var kind string
 	var deleted int
 	v := &r.rev
-	err := rows.Scan(append(before, &v.Rev, &v.ID, &v.Parent, &kind, &v.At, &v.Who, &v.Where, &v.Program, &v.Schema, &deleted, &r.packed)...)
+	err := rows.Scan(&v.Rev, &v.ID, &v.Parent, &kind, &v.At, &v.Who, &v.Where, &v.Program, &v.Schema, &deleted, &r.packed)
 	v.Kind, v.Deleted = Kind(kind), deleted != 0
 	return r, err
 }

@@ -151,27 +151,22 @@ func (s *store) walk(ctx context.Context, order []int64, visit func(Revision) er
 // errGone is what rows that were listed a moment ago and are not there any more are called: nothing deletes any.
 var errGone = errors.New("a row of the book is gone: brazebooth book check says more")
 
-// rows reads the rows of a list from its beginning, as many as are read at a time, in the list's order.
+// rows reads the rows of a list from its beginning, as many as are read at a time.
 func (s *store) rows(ctx context.Context, list []int64) ([]row, error) {
 	numbers, err := json.Marshal(list)
 	if err != nil {
 		return nil, err
 	}
-	// A cross join goes through its left side first, and json_each through its list from the beginning.
-	found, err := s.read.QueryContext(ctx, "SELECT n, "+rowColumns+" FROM (SELECT value AS n FROM json_each(?)) CROSS JOIN revisions ON revisions.rowid = n", string(numbers))
+	found, err := s.read.QueryContext(ctx, "SELECT "+rowColumns+" FROM (SELECT key AS nth, value AS n FROM json_each(?)) j CROSS JOIN revisions ON revisions.rowid = j.n ORDER BY j.nth", string(numbers))
 	if err != nil {
 		return nil, err
 	}
 	defer found.Close()
 	var read []row
 	for bytes := 0; bytes < fewBytes && found.Next(); {
-		var n int64
-		r, err := scanRow(found, &n)
+		r, err := scanRow(found)
 		if err != nil {
 			return nil, err
-		}
-		if n != list[len(read)] {
-			break
 		}
 		read = append(read, r)
 		bytes += len(r.packed)
