@@ -7,21 +7,24 @@ import (
 	"os"
 
 	"brazebooth/internal/newfile"
+	"brazebooth/internal/plain"
 )
 
 func (s *store) Backup(ctx context.Context, file string) error { return s.backup(ctx, file) }
 
-// copyFile copies a file's book as it is and reads the copy once: one in which something is wrong is kept all the same, and
-// the error, a *Missing, says what. Of a book that cannot be read whole what can be read is copied.
+// copyFile copies a file's book as it is and reads the copy once. One in which something is wrong is none: of such a book,
+// and of one that cannot be read whole, what can be read is copied, and the error, a *Missing, says what is not there.
 func (s *store) copyFile(ctx context.Context, file string) error {
-	err := vacuum(ctx, s.read, file)
-	if unreadablePage(err) {
+	err := newfile.Make(file, func(temp string) error {
+		if err := vacuum(ctx, s.read, temp); err != nil {
+			return err
+		}
+		return proved(ctx, temp)
+	})
+	if unreadablePage(err) || sqliteCode(err) == otherTables {
 		return s.copyInto(ctx, file)
 	}
-	if err != nil {
-		return err
-	}
-	return proved(ctx, file)
+	return err
 }
 
 // proved reads a copy that was made. Of one of a newer program nothing can be told.
@@ -33,14 +36,12 @@ func proved(ctx context.Context, file string) error {
 	if v != Version {
 		return s.Close()
 	}
-	faults, _, err := s.Check(ctx)
-	if err == nil && len(faults) > 0 {
-		err = &Missing{Place: file, N: len(faults), Lines: faults, found: true}
+	f := new(faults)
+	_, err = s.check(ctx, f)
+	if err == nil && f.n > f.gaps {
+		err = &Unreadable{Place: plain.Line(file, 200), What: "is damaged: " + f.list[0], part: true}
 	}
-	if failed := s.Close(); failed != nil {
-		return failed
-	}
-	return err
+	return errors.Join(err, s.Close())
 }
 
 // vacuum writes a copy of a database into a file that must not exist yet.

@@ -10,9 +10,13 @@ import (
 const mostFaults = 100
 
 // faults collects what is wrong with a book.
-type faults struct{ list []string }
+type faults struct {
+	list    []string
+	n, gaps int // how many there are, and how many of them are revisions that replace one which is not here
+}
 
 func (f *faults) say(format string, args ...any) {
+	f.n++
 	if len(f.list) < mostFaults {
 		f.list = append(f.list, fmt.Sprintf(format, args...))
 	}
@@ -29,16 +33,21 @@ func (f *faults) seen(what string, err error) error {
 
 func (s *store) Check(ctx context.Context) (found []string, n int, err error) {
 	f := new(faults)
+	n, err = s.check(ctx, f)
+	return f.list, n, err
+}
+
+func (s *store) check(ctx context.Context, f *faults) (n int, err error) {
 	if s.name == sqlite.name {
 		if err := s.checkFile(ctx, f); err != nil {
-			return nil, 0, err
+			return 0, err
 		}
 	}
 	n, err = s.checkRevisions(ctx, f)
 	if err == nil {
 		err = s.checkHeads(ctx, f)
 	}
-	return f.list, n, err
+	return n, err
 }
 
 // mostOfFile is how many faults of the file itself are told: SQLite names each page and each entry of an index.
@@ -85,6 +94,7 @@ func (s *store) checkRevisions(ctx context.Context, f *faults) (n int, err error
 	}
 	for rev, parent := range parents {
 		if !known[parent] {
+			f.gaps++
 			f.say("revision %s replaces %s, which is not here: import the rest of that book", rev, parent)
 		}
 	}
@@ -120,7 +130,7 @@ func (s *store) headless(ctx context.Context, f *faults) error {
 		var id string
 		var n int
 		if err := rows.Scan(&id, &n); err != nil {
-			return err
+			return misplaced(err)
 		}
 		f.say("record %s has %d revisions and no head", id, n)
 	}

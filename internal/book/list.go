@@ -98,7 +98,7 @@ func heads(rows *sql.Rows) ([]Head, error) {
 		var kind string
 		var deleted int
 		if err := rows.Scan(&h.ID, &h.Rev, &kind, &h.At, &deleted, &h.Name, &h.Line); err != nil {
-			return nil, err
+			return nil, misplaced(err)
 		}
 		h.Kind, h.Deleted = Kind(plain.Line(kind, 10)), deleted != 0
 		h.ID, h.Rev, h.Name, h.Line = plain.Line(h.ID, 16), plain.Line(h.Rev, 32), plain.Line(h.Name, nameWidth), plain.Line(h.Line, 200)

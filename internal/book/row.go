@@ -29,8 +29,11 @@ func scanRow(rows *sql.Rows) (row, error) {
 	var deleted int
 	v := &r.rev
 	err := rows.Scan(&v.Rev, &v.ID, &v.Parent, &kind, &v.At, &v.Who, &v.Where, &v.Program, &v.Schema, &deleted, &r.packed)
+	if err != nil {
+		return r, misplaced(err)
+	}
 	v.Kind, v.Deleted = Kind(kind), deleted != 0
-	return r, err
+	return r, nil
 }
 
 // scan reads a revision.

@@ -9,8 +9,16 @@ import (
 	"slices"
 )
 
-// errPlace is why a row cannot be read whose page is damaged.
-var errPlace = errors.New("its place in the file is damaged")
+// errPlace is why a row cannot be read whose page is damaged, or holds something else.
+var errPlace error = &Unreadable{Place: "its place in the file", What: "is damaged", part: true}
+
+// misplaced is what is said of a row that cannot be read as one of its table: a page that is sound, and another table's.
+func misplaced(err error) error {
+	if errors.Is(err, context.Canceled) || errors.Is(err, context.DeadlineExceeded) {
+		return err
+	}
+	return errPlace
+}
 
 // timed is a row with what it is ordered by.
 type timed struct {
@@ -26,10 +34,17 @@ func (a timed) compare(b timed) int {
 const beyond = 20_000
 
 // salvage lists the rows of a damaged book by their times: each is asked for by its number, so that a page that cannot be
-// read hides no other. The indexes tell which there were.
+// read hides no other. The indexes tell which there were: what lies where another revision should is had, and that other
+// one is missing.
 func (s *store) salvage(ctx context.Context, unreadable func(error)) ([]int64, error) {
 	bad := map[int64]error{} // at first all that there were
-	err := s.indexed(ctx, func(n int64, _ index, _ string) { bad[n] = errPlace })
+	revs := map[int64]string{}
+	err := s.indexed(ctx, func(n int64, from index, key string) {
+		bad[n] = errPlace
+		if from == byRev {
+			revs[n] = key
+		}
+	})
 	if err != nil {
 		return nil, err
 	}
@@ -38,6 +53,7 @@ func (s *store) salvage(ctx context.Context, unreadable func(error)) ([]int64, e
 		numbers[n+1] = nil
 	}
 	var found []timed
+	had := map[string]bool{}
 	for n := range numbers {
 		t := timed{n: n}
 		err := s.read.QueryRowContext(ctx, "SELECT at, rev FROM revisions WHERE rowid = ?", n).Scan(&t.at, &t.rev)
@@ -45,16 +61,27 @@ func (s *store) salvage(ctx context.Context, unreadable func(error)) ([]int64, e
 			return nil, ctx.Err()
 		}
 		if err == nil {
-			found = append(found, t)
-			delete(bad, n)
+			found, had[t.rev] = append(found, t), true
 		}
 	}
+	for _, t := range found {
+		if rev := revs[t.n]; rev == "" || had[rev] {
+			delete(bad, t.n)
+		}
+	}
+	maps.DeleteFunc(bad, func(n int64, _ error) bool { return had[revs[n]] })
+	return inTime(found), s.tell(ctx, bad, unreadable)
+}
+
+// inTime are the numbers of rows, each revision once, by their times.
+func inTime(found []timed) []int64 {
 	slices.SortFunc(found, timed.compare)
+	found = slices.CompactFunc(found, func(a, b timed) bool { return a.rev == b.rev })
 	list := make([]int64, len(found))
 	for i := range found {
 		list[i] = found[i].n
 	}
-	return list, s.tell(ctx, bad, unreadable)
+	return list
 }
 
 // last is the highest number of a row that there may be. One far beyond what the indexes count is not believed.
@@ -95,7 +122,7 @@ const smallest = 4
 // piece hands out the rows of an index whose keys begin so, some of them perhaps twice; what cannot be read even in the
 // smallest pieces is passed over.
 func (s *store) piece(ctx context.Context, query, begins string, add func(n int64, key string)) error {
-	err := s.pairs(ctx, query, begins, add)
+	err := numbered(ctx, s.read, query, add, begins, begins+"g")
 	if ctx.Err() != nil {
 		return ctx.Err()
 	}
@@ -108,23 +135,6 @@ func (s *store) piece(ctx context.Context, query, begins string, add func(n int6
 		}
 	}
 	return nil
-}
-
-func (s *store) pairs(ctx context.Context, query, begins string, add func(n int64, key string)) error {
-	rows, err := s.read.QueryContext(ctx, query, begins, begins+"g")
-	if err != nil {
-		return err
-	}
-	defer rows.Close()
-	for rows.Next() {
-		var n int64
-		var key string
-		if err := rows.Scan(&n, &key); err != nil {
-			return err
-		}
-		add(n, key)
-	}
-	return rows.Err()
 }
 
 // tell says of rows that cannot be read which revisions of which records they are, as far as the indexes still know.

@@ -2,9 +2,10 @@ package book
 
 import (
 	"context"
+	"encoding/binary"
 	"encoding/json"
-	"errors"
 	"fmt"
+	"hash/fnv"
 
 	"brazebooth/internal/plain"
 )
@@ -14,13 +15,9 @@ type Missing struct {
 	Place string
 	N     int      // revisions
 	Lines []string // what is known of them, the first few
-	found bool     // in a copy that was made and then read
 }
 
 func (m *Missing) Error() string {
-	if m.found {
-		return fmt.Sprintf("the copy %s was made, and %d faults were found in it", m.Place, m.N)
-	}
 	what := "revisions of %s could not be read and were left out"
 	if m.N == 1 {
 		what = "revision of %s could not be read and was left out"
@@ -66,7 +63,7 @@ func (s *store) eachOr(ctx context.Context, visit func(Revision) error, unreadab
 		return s.stream(ctx, visit, unreadable)
 	}
 	order, err := s.order(ctx)
-	if err != nil && unreadablePage(err) {
+	if unreadablePage(err) {
 		order, err = s.salvage(ctx, unreadable)
 	}
 	if err != nil {
@@ -97,22 +94,54 @@ func (s *store) stream(ctx context.Context, visit func(Revision) error, unreadab
 
 // order lists the rows of a file's revisions by their times: eight bytes for each, so that the revisions themselves can be
 // read a few at a time. While a query is open SQLite keeps all that is written meanwhile in its log, so none is left open
-// while somebody else does something with what was read.
+// while somebody else does something with what was read. A page may be sound and none of its place's, as one that a disk
+// never wrote: SQLite reads on there without an error, so what the table holds is compared with what its index tells.
 func (s *store) order(ctx context.Context) ([]int64, error) {
-	rows, err := s.read.QueryContext(ctx, "SELECT rowid FROM revisions ORDER BY at, rev")
+	tx, err := s.read.BeginTx(ctx, s.snapshot)
 	if err != nil {
 		return nil, err
 	}
-	defer rows.Close()
+	defer func() { _ = tx.Rollback() }() // it only reads
 	var list []int64
+	var held, told uint64
+	err = numbered(ctx, tx, "SELECT rowid, rev FROM revisions NOT INDEXED ORDER BY at, rev", func(n int64, rev string) {
+		list = append(list, n)
+		held += mark(n, rev)
+	})
+	if err != nil {
+		return nil, err
+	}
+	err = numbered(ctx, tx, "SELECT rowid, rev FROM revisions INDEXED BY "+byRev.name, func(n int64, rev string) { told += mark(n, rev) })
+	if err == nil && held != told {
+		err = errPlace
+	}
+	return list, err
+}
+
+// mark is a number that tells a row with its revision from any other; the sum of many tells whether two lists, in whatever
+// order, are of the same.
+func mark(n int64, rev string) uint64 {
+	h := fnv.New64a()
+	_, _ = h.Write(binary.LittleEndian.AppendUint64([]byte(rev), uint64(n))) // a hash takes everything
+	return h.Sum64()
+}
+
+// numbered hands out the rows of a query that gives a number and a text.
+func numbered(ctx context.Context, q querier, query string, add func(n int64, text string), args ...any) error {
+	rows, err := q.QueryContext(ctx, query, args...)
+	if err != nil {
+		return err
+	}
+	defer rows.Close()
 	for rows.Next() {
 		var n int64
-		if err := rows.Scan(&n); err != nil {
-			return nil, err
+		var text string
+		if err := rows.Scan(&n, &text); err != nil {
+			return misplaced(err)
 		}
-		list = append(list, n)
+		add(n, text)
 	}
-	return list, rows.Err()
+	return rows.Err()
 }
 
 const (
@@ -126,8 +155,9 @@ func (s *store) walk(ctx context.Context, order []int64, visit func(Revision) er
 		few := order[:min(len(order), fewRows)]
 		read, err := s.rows(ctx, few)
 		if err != nil && unreadablePage(err) {
-			read, err = s.rowByRow(ctx, few, unreadable)
-			order = order[len(few):]
+			var done int
+			read, done, err = s.rowByRow(ctx, few, unreadable)
+			order = order[done:]
 		} else {
 			order = order[len(read):]
 		}
@@ -148,16 +178,14 @@ func (s *store) walk(ctx context.Context, order []int64, visit func(Revision) er
 	return nil
 }
 
-// errGone is what rows that were listed a moment ago and are not there any more are called: nothing deletes any.
-var errGone = errors.New("a row of the book is gone: brazebooth book check says more")
-
-// rows reads the rows of a list from its beginning, as many as are read at a time.
+// rows reads the rows of a list from its beginning, as many as are read at a time. One that is not found
+// by its number is an error: nothing deletes any.
 func (s *store) rows(ctx context.Context, list []int64) ([]row, error) {
 	numbers, err := json.Marshal(list)
 	if err != nil {
 		return nil, err
 	}
-	found, err := s.read.QueryContext(ctx, "SELECT "+rowColumns+" FROM (SELECT key AS nth, value AS n FROM json_each(?)) j CROSS JOIN revisions ON revisions.rowid = j.n ORDER BY j.nth", string(numbers))
+	found, err := s.read.QueryContext(ctx, "SELECT "+rowColumns+" FROM (SELECT key AS nth, value AS n FROM json_each(?)) j LEFT JOIN revisions ON revisions.rowid = j.n ORDER BY j.nth", string(numbers))
 	if err != nil {
 		return nil, err
 	}
@@ -171,29 +199,24 @@ func (s *store) rows(ctx context.Context, list []int64) ([]row, error) {
 		read = append(read, r)
 		bytes += len(r.packed)
 	}
-	if err := found.Err(); err != nil {
-		return nil, err
-	}
-	if len(read) == 0 {
-		return nil, errGone
-	}
-	return read, nil
+	return read, found.Err()
 }
 
-// rowByRow reads the rows of a list each by itself, past those that cannot be read.
-func (s *store) rowByRow(ctx context.Context, list []int64, unreadable func(error)) ([]row, error) {
-	var read []row
+// rowByRow reads the rows of a list each by itself, past those that cannot be read, and returns how many it came past.
+func (s *store) rowByRow(ctx context.Context, list []int64, unreadable func(error)) (read []row, done int, err error) {
 	bad := map[int64]error{}
-	for _, n := range list {
+	for bytes := 0; bytes < fewBytes && done < len(list); done++ {
+		n := list[done]
 		found, err := s.rows(ctx, []int64{n})
 		if ctx.Err() != nil {
-			return nil, ctx.Err()
+			return nil, done, ctx.Err()
 		}
 		if err != nil {
 			bad[n] = err
 			continue
 		}
 		read = append(read, found...)
+		bytes += len(found[0].packed)
 	}
-	return read, s.tell(ctx, bad, unreadable)
+	return read, done, s.tell(ctx, bad, unreadable)
 }

@@ -1,0 +1,140 @@
+package book
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+// Pages that are sound, and not those of their places: what a disk leaves that mixes up two writings or never does one. SQLite
+// reads on there without an error. Nothing that is lost goes untold, nothing is handed out twice, no id shows what is not its
+// own, check finds it and the copy is sound.
+func TestPagesOutOfPlace(t *testing.T) {
+	file, all, pages := shopBook(t, 60)
+	text, err := os.ReadFile(file)
+	noErr(t, err)
+	other, _, _ := shopBook(t, 60)
+	foreign, err := os.ReadFile(other)
+	noErr(t, err)
+	own := exported(t, file)
+	r := rand.New(rand.NewPCG(17, 1))
+	page := func(of []byte, n int64) []byte { return of[n*pageSize : (n+1)*pageSize] }
+	some := func() int64 { return 1 + r.Int64N(pages-1) }
+	for what, harm := range map[string]func(x []byte){
+		"swapped": func(x []byte) {
+			a, b := some(), some()
+			copy(page(x, a), page(text, b))
+			copy(page(x, b), page(text, a))
+		},
+		"another page of this book": func(x []byte) { copy(page(x, some()), page(text, some())) },
+		"a page of another book": func(x []byte) {
+			n := 1 + r.Int64N(min(pages, int64(len(foreign)/pageSize))-1)
+			copy(page(x, n), page(foreign, n))
+		},
+		"bytes": func(x []byte) {
+			for range 20 {
+				x[pageSize+r.IntN(len(x)-pageSize)] = byte(r.IntN(256))
+			}
+		},
+	} {
+		for n := range 2 + min(*soak, 60)/3 {
+			bad := bytes.Clone(text)
+			harm(bad)
+			name := filepath.Join(t.TempDir(), "bad.db")
+			noErr(t, os.WriteFile(name, bad, 0o600))
+			outOfPlace(t, fmt.Sprintf("%s, %d", what, n), name, own, all)
+		}
+	}
+}
+
+// outOfPlace reads a damaged book every way that there is.
+func outOfPlace(t *testing.T, what, file string, own map[string]int, all int) {
+	t.Helper()
+	ctx := context.Background()
+	b, err := ReadFile(ctx, file)
+	if err != nil {
+		if !unreadablePage(err) {
+			t.Errorf("%s: %v", what, err)
+		}
+		return
+	}
+	defer b.Close()
+	var out bytes.Buffer
+	_, err = Export(ctx, b, &out)
+	lost, had := missing(t, what, err), 0
+	for rev, n := range revsOf(t, out.Bytes()) {
+		had += own[rev]
+		if n > 1 {
+			t.Errorf("%s: revision %s is handed out %d times", what, rev, n)
+		}
+	}
+	if had+lost < all {
+		t.Errorf("%s: %d had and %d told of %d", what, had, lost, all)
+	}
+	if faults, _, err := b.Check(ctx); err != nil || had < all && len(faults) == 0 {
+		t.Errorf("%s: check: %q, %v", what, faults, err)
+	}
+	list, err := b.List(ctx, Query{Limit: 1000, Deleted: true})
+	if err != nil && !unreadablePage(err) {
+		t.Errorf("%s: list: %v", what, err)
+	}
+	for _, h := range list {
+		if r, err := b.Get(ctx, h.ID); err == nil && (r.ID != h.ID || r.hash() != r.Rev) || err != nil && !unreadablePage(err) && !errors.Is(err, ErrNone) {
+			t.Errorf("%s: %s shows %s, %v", what, h.ID, r.ID, err)
+		}
+	}
+	copy := filepath.Join(t.TempDir(), "copy.db")
+	missing(t, what+": backup", b.Backup(ctx, copy))
+	for rev, n := range exported(t, copy) {
+		had -= n * own[rev]
+	}
+	if had != 0 {
+		t.Errorf("%s: %d revisions more in the export than in the copy", what, had)
+	}
+	soundCopy(t, what, copy)
+}
+
+// soundCopy wants a book that lacks nothing but what revisions replace that could not be read.
+func soundCopy(t *testing.T, what, file string) {
+	t.Helper()
+	c, err := ReadFile(context.Background(), file)
+	noErr(t, err)
+	defer c.Close()
+	faults, _, err := c.Check(context.Background())
+	noErr(t, err)
+	for _, f := range faults {
+		if !strings.Contains(f, "which is not here") {
+			t.Errorf("%s: the copy: %s", what, f)
+		}
+	}
+}
+
+// exported counts the revisions of a book that can be had.
+func exported(t *testing.T, file string) map[string]int {
+	t.Helper()
+	b, err := ReadFile(context.Background(), file)
+	noErr(t, err)
+	defer b.Close()
+	var out bytes.Buffer
+	_, err = Export(context.Background(), b, &out)
+	missing(t, "export", err)
+	return revsOf(t, out.Bytes())
+}
+
+func revsOf(t *testing.T, lines []byte) map[string]int {
+	t.Helper()
+	list := map[string]int{}
+	for line := range bytes.Lines(lines) {
+		var r Revision
+		noErr(t, json.Unmarshal(line, &r))
+		list[r.Rev]++
+	}
+	return list
+}
