@@ -8,6 +8,7 @@ import (
 	"net/url"
 	"os"
 	"path/filepath"
+	"strings"
 	"time"
 
 	"brazebooth/internal/plain"
@@ -171,7 +172,19 @@ func dsn(file, mode string, writes bool) string {
 		q["_pragma"] = append(q["_pragma"], "journal_mode(WAL)", "synchronous(FULL)", "cache_size(-32000)", "temp_store(MEMORY)", "wal_autocheckpoint(4000)")
 		q.Set("_txlock", "immediate")
 	}
-	return "file:" + (&url.URL{Path: file}).EscapedPath() + "?" + q.Encode()
+	return "file:" + (&url.URL{Path: plainName(file)}).EscapedPath() + "?" + q.Encode()
+}
+
+// plainName is a file's name that means nothing else to SQLite: to it :memory: is no file, file:x an address, and what
+// stands behind // in one a host.
+func plainName(file string) string {
+	switch {
+	case strings.HasPrefix(file, "//"):
+		return "/" + strings.TrimLeft(file, "/")
+	case filepath.IsAbs(file):
+		return file
+	}
+	return "." + string(filepath.Separator) + file
 }
 
 // prepare brings the file's tables to this program's version.
