@@ -26,14 +26,16 @@ func mayReadApart(file string, err error) bool {
 // file itself may be opened to write, and else the book is refused, since without the log it would look whole and lack
 // what was kept last.
 func (b *shelved) readApart(ctx context.Context, cause error) (s *store, version int, err error) {
-	log := b.file + "-wal"
+	log := b.lies + "-wal"
 	left, err := os.Stat(log)
 	switch {
 	case b.conns.alone != nil:
 		s, err = b.alone()
+	case undone(b.lies):
+		return nil, 0, &Unreadable{Place: plain.Line(b.file, 200), What: fmt.Sprintf("cannot be read whole: another program was stopped in the middle of a change, and what undoes it lies in %s. Copy both files into a folder of your own, save something into the copy, and name it: --book COPY", plain.Line(b.lies+"-journal", 200)), cause: cause}
 	case err != nil || left.Size() == 0:
 		s, err = b.unlocked()
-	case !accessible(b.file) || !accessible(log):
+	case !accessible(b.lies) || !accessible(log):
 		return nil, 0, &Unreadable{Place: plain.Line(b.file, 200), What: fmt.Sprintf("cannot be read whole: what was kept last lies in %s, and nothing may be written beside it. Copy both files into a folder of your own and name the copy: --book COPY", plain.Line(log, 200)), cause: cause}
 	default:
 		s, err = b.alone()
@@ -50,20 +52,26 @@ func (b *shelved) readApart(ctx context.Context, cause error) (s *store, version
 	return s, version, nil
 }
 
+// undone reports a book beside which another program left how to undo the half of a change.
+func undone(file string) bool {
+	left, err := os.Stat(file + "-journal")
+	return err == nil && left.Size() > 0
+}
+
 // unlocked reads the file alone, as a file that nobody writes; where somebody did, closing it says so.
 func (b *shelved) unlocked() (*store, error) {
-	was, err := os.Stat(b.file)
+	was, err := os.Stat(b.lies)
 	if err != nil {
 		return nil, err
 	}
-	db, err := open(b.file, "ro", false, "&immutable=1")
+	db, err := open(b.lies, "ro", false, "&immutable=1")
 	if err != nil {
 		return nil, err
 	}
-	s := b.store(whyApart(b.file))
+	s := b.store(whyApart(b.lies))
 	s.read = db
 	given := s.closing
-	s.closing = sync.OnceValue(func() error { return errors.Join(db.Close(), given(), unchanged(b.file, was)) })
+	s.closing = sync.OnceValue(func() error { return errors.Join(db.Close(), given(), unchanged(b.lies, was)) })
 	return s, nil
 }
 
@@ -71,14 +79,14 @@ func (b *shelved) unlocked() (*store, error) {
 // All of this process share that.
 func (b *shelved) alone() (*store, error) {
 	if b.conns.alone == nil {
-		db, err := open(b.file, "rw", false, "&_pragma=locking_mode(EXCLUSIVE)")
+		db, err := open(b.lies, "rw", false, "&_pragma=locking_mode(EXCLUSIVE)")
 		if err != nil {
 			return nil, err
 		}
 		db.SetMaxOpenConns(1)
 		b.conns.alone = db
 	}
-	s := b.store(whyApart(b.file))
+	s := b.store(whyApart(b.lies))
 	s.read = b.conns.alone
 	return s, nil
 }

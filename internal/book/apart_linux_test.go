@@ -135,6 +135,59 @@ func TestWhatIsLeftInTheLog(t *testing.T) {
 	}
 }
 
+// What a link leads to is read with what lies beside it there, and refused where that cannot be; what lies there is the
+// book's own by either name.
+func TestWhatIsLeftBehindALink(t *testing.T) {
+	from, ids := abandoned(t)
+	const db, log, shared = "book.db", "book.db-wal", "book.db-shm"
+	for refused, names := range map[string][]string{"": {db, log, shared}, "book.db-wal": {db, log}} {
+		dir := t.TempDir()
+		noErr(t, os.Mkdir(filepath.Join(dir, "sub"), 0o700))
+		into(t, filepath.Join(dir, "sub"), from, names...)
+		link := filepath.Join(dir, "link.db")
+		noErr(t, os.Symlink("sub/book.db", link))
+		readOnly(t, dir)
+		whole(t, "behind a link, "+refused, link, ids, refused)
+		for _, ending := range []string{"", "-wal", "-shm", "-journal"} {
+			if !IsPart(link, filepath.Join(dir, "sub", db+ending)) {
+				t.Errorf("%s beside the file itself is no part of the book", ending)
+			}
+		}
+	}
+}
+
+// A book of which another program left the half of a change is refused where nothing can be undone.
+func TestAHalfChange(t *testing.T) {
+	dir := t.TempDir()
+	file := into(t, dir, filepath.Dir(halfChanged(t)), "book.db", "book.db-journal")
+	whole(t, "half a change", file, nil, "read as a book")
+	readOnly(t, dir)
+	whole(t, "half a change, read-only folder", file, nil, "book.db-journal")
+}
+
+// halfChanged is a book as another program leaves it that is stopped in the middle of a change.
+func halfChanged(t *testing.T) string {
+	t.Helper()
+	ctx, now := context.Background(), time.Now()
+	file := filepath.Join(t.TempDir(), "book.db")
+	b, err := OpenFile(ctx, file)
+	noErr(t, err)
+	fill(t, b, by(&now), &now, 3)
+	noErr(t, b.Close())
+	db, err := OpenRaw(file)
+	noErr(t, err)
+	db.SetMaxOpenConns(1)
+	for _, step := range []string{"PRAGMA journal_mode = DELETE", "PRAGMA cache_size = 1", "BEGIN IMMEDIATE", "UPDATE revisions SET body = zeroblob(9000)",
+		"CREATE TABLE more AS WITH RECURSIVE t (x) AS (SELECT 1 UNION ALL SELECT x + 1 FROM t WHERE x < 300) SELECT x, randomblob(3000) FROM t"} {
+		_, err := db.Exec(step)
+		noErr(t, err)
+	}
+	left := into(t, t.TempDir(), filepath.Dir(file), "book.db", "book.db-journal")
+	_, err = db.Exec("ROLLBACK")
+	noErr(t, errors.Join(err, db.Close()))
+	return left
+}
+
 // A full disk under a book that lies there closed: it is read, also by several at once, and who saves is told that the disk
 // is full. When there is room again it goes on.
 func TestAFullDisk(t *testing.T) {

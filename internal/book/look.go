@@ -26,7 +26,7 @@ func Look(ctx context.Context, where string) (About, error) {
 	if err := plainFile(where); err != nil {
 		return a, err
 	}
-	dir := standing(filepath.Dir(where))
+	dir := standing(filepath.Dir(behind(where)))
 	a.Network, a.Writable = network(dir), accessible(dir)
 	s, v, err := inspect(ctx, where)
 	if errors.Is(err, ErrNone) { // no file yet, or an empty one

@@ -23,7 +23,8 @@ var theShelf shelf
 
 // shelved is a book that is open, or about to be.
 type shelved struct {
-	file    string
+	file    string      // as it was named first, for a reader
+	lies    string      // the file itself, where a link was named
 	is      os.FileInfo // which file that is, whatever it is called
 	holders int         // guarded by the shelf
 	turn    chan struct{}
@@ -51,9 +52,17 @@ func (h *shelf) hold(file string, make bool) (*shelved, error) {
 			return b, nil
 		}
 	}
-	b := &shelved{file: file, is: is, holders: 1, turn: newTurn()}
+	b := &shelved{file: file, lies: behind(file), is: is, holders: 1, turn: newTurn()}
 	h.books = append(h.books, b)
 	return b, nil
+}
+
+// behind is the file that a name leads to: SQLite keeps what is its own beside that and not beside a link.
+func behind(file string) string {
+	if real, err := filepath.EvalSymlinks(file); err == nil {
+		return real
+	}
+	return file
 }
 
 // create makes the empty file that SQLite makes a book of: what a shop knows is its own. It is done under the shelf's
@@ -132,10 +141,11 @@ func IsPart(where, file string) bool {
 		return false
 	}
 	for _, ending := range [...]string{"", "-wal", "-shm", "-journal"} {
-		if filepath.Clean(where+ending) == filepath.Clean(file) {
+		part := behind(where) + ending
+		if filepath.Clean(part) == filepath.Clean(file) || filepath.Clean(where+ending) == filepath.Clean(file) {
 			return true
 		}
-		if own, failed := os.Stat(where + ending); err == nil && failed == nil && os.SameFile(own, is) {
+		if own, failed := os.Stat(part); err == nil && failed == nil && os.SameFile(own, is) {
 			return true
 		}
 	}

@@ -219,3 +219,27 @@ func TestIsPart(t *testing.T) {
 		t.Error("closed")
 	}
 }
+
+// Who opens a book and cannot read it shuts nothing by which others read.
+func TestWhoFailsShutsNobodyOut(t *testing.T) {
+	ctx := context.Background()
+	file, _, _ := shopBook(t, 3)
+	first, err := ReadFile(ctx, file)
+	noErr(t, err)
+	defer first.Close()
+	db, err := OpenRaw(file)
+	noErr(t, err)
+	db.SetMaxOpenConns(1)
+	for _, step := range []string{"PRAGMA writable_schema = 1", "UPDATE sqlite_master SET rootpage = 99999 WHERE name = 'meta'", "PRAGMA schema_version = 999"} {
+		_, err = db.Exec(step)
+		noErr(t, err)
+	}
+	if b, err := ReadFile(ctx, file); err == nil {
+		t.Error("this book can be read: nothing is tested")
+		_ = b.Close()
+	}
+	if _, err := first.List(ctx, Query{}); err != nil && strings.Contains(err.Error(), "closed") {
+		t.Error(err)
+	}
+	noErr(t, db.Close())
+}

@@ -30,7 +30,7 @@ func OpenFile(ctx context.Context, file string) (Book, error) {
 	if err := os.MkdirAll(filepath.Dir(file), 0o700); err != nil {
 		return nil, fmt.Errorf("no folder for the book: %w", err)
 	}
-	if kind := network(filepath.Dir(file)); kind != "" {
+	if kind := network(filepath.Dir(behind(file))); kind != "" {
 		return nil, fmt.Errorf("%s lies on a network share (%s), whose locks cannot be trusted: two programs would damage the book. Keep it on this machine's own disk, or share one by PostgreSQL: --book postgres://user@host/database", file, kind)
 	}
 	b, err := theShelf.hold(file, true)
@@ -50,12 +50,12 @@ func (b *shelved) toWrite(ctx context.Context) error {
 	}
 	defer b.pass()
 	if b.conns.alone != nil {
-		return errors.New(whyApart(b.file))
+		return errors.New(whyApart(b.lies))
 	}
-	if err := b.conns.openWrite(ctx, b.file); err != nil {
+	if err := b.conns.openWrite(ctx, b.lies); err != nil {
 		return err
 	}
-	return b.conns.openRead(b.file)
+	return b.conns.openRead(b.lies)
 }
 
 // ReadFile opens a book in a file to be read only, and never makes one: the error is ErrNone where there is none.
@@ -112,11 +112,14 @@ func (b *shelved) toRead(ctx context.Context) (s *store, version int, err error)
 	if b.conns.alone != nil {
 		return b.readApart(ctx, nil)
 	}
+	others := b.conns.read != nil
 	s, version, err = b.asked(ctx)
 	switch {
 	case err == nil:
 		return s, version, nil
-	case mayReadApart(b.file, err):
+	case others: // they read by what would have to be shut
+		return nil, 0, err
+	case mayReadApart(b.lies, err):
 		b.conns.shutRead() // they would keep out who reads alone
 		return b.readApart(ctx, err)
 	case sqliteCode(err) == corrupt:
@@ -132,7 +135,7 @@ func (b *shelved) toRead(ctx context.Context) (s *store, version int, err error)
 // asked opens the readers of a book and asks for its version. Where the page that tells it is damaged, it is taken to be
 // this program's.
 func (b *shelved) asked(ctx context.Context, how ...string) (s *store, version int, err error) {
-	if err := b.conns.openRead(b.file, how...); err != nil {
+	if err := b.conns.openRead(b.lies, how...); err != nil {
 		return nil, 0, err
 	}
 	s = b.store("it was opened to be read")
