@@ -155,9 +155,10 @@ func (s *store) stands(ctx context.Context) bool {
 // plainTables is an error where a file is no book though it has a book's version: somebody made it so that its tables are
 // worked out as they are read, without an end perhaps.
 func (s *store) plainTables(ctx context.Context) error {
-	var n int
-	err := s.read.QueryRowContext(ctx, "SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name IN ('revisions', 'heads') AND sql NOT LIKE '% VIRTUAL %' AND sql NOT LIKE '%GENERATED%' AND sql NOT LIKE '% AS (%'").Scan(&n)
-	if err == nil && n != 2 {
+	var stored, made int
+	err := s.read.QueryRowContext(ctx, `SELECT count(*), COALESCE(sum((SELECT count(*) FROM pragma_table_xinfo(t.name) WHERE hidden <> 0)), 0)
+		FROM sqlite_master t WHERE type = 'table' AND rootpage > 0 AND name IN ('meta', 'revisions', 'heads', 'words')`).Scan(&stored, &made)
+	if err == nil && (stored != 4 || made > 0) {
 		err = &Unreadable{Place: plain.Line(s.place, 200), What: "is no book: its tables are none of this program's"}
 	}
 	return err

@@ -71,13 +71,17 @@ func TestTablesThatAreWorkedOut(t *testing.T) {
 		"endless view": {heads, "CREATE VIEW revisions AS WITH RECURSIVE n(i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n) SELECT i AS rowid, hex(i) AS rev, '' AS id, '' AS parent, 'card' AS kind, '' AS at, '' AS who, '' AS place, '' AS program, 1 AS schema, 0 AS deleted, zeroblob(1000000) AS body FROM n"},
 		"made bodies":  {heads, "CREATE TABLE revisions (" + columns + ", body BLOB GENERATED ALWAYS AS (zeroblob(1000000000)) VIRTUAL)"},
 		"made, short":  {heads, "CREATE TABLE revisions (" + columns + ", body BLOB AS (zeroblob(1000000000)))"},
+		"in one word":  {heads, "CREATE TABLE revisions (" + columns + ", body BLOB AS(zeroblob(1000000000)))"},
+		"on two lines": {heads, "CREATE TABLE revisions (" + columns + ", body BLOB AS\n(zeroblob(1000000000)))"},
+		"made heads":   {"CREATE TABLE heads (n INTEGER PRIMARY KEY, id, rev, kind, at, deleted, name, words, line AS(hex(zeroblob(400000000))))", "CREATE TABLE revisions (" + columns + ", body BLOB)"},
+		"made words":   {heads, "CREATE TABLE revisions (" + columns + ", body BLOB)", "DROP TABLE words", "CREATE TABLE words (n, word AS(hex(zeroblob(400000000))))"},
 		"virtual":      {heads, "CREATE VIRTUAL TABLE revisions USING rtree(id, a, b)"},
 		"no heads":     {"CREATE TABLE revisions (" + columns + ", body BLOB)"},
 	} {
 		file := filepath.Join(dir, strings.ReplaceAll(name, " ", "-")+".db")
 		db, err := sql.Open("sqlite", dsn(file, "rwc", true))
 		noErr(t, err)
-		for _, s := range append(tables, "CREATE TABLE meta (name TEXT, value TEXT)", "INSERT INTO meta VALUES ('version', '3')") {
+		for _, s := range append(append([]string{"CREATE TABLE words (word, n)"}, tables...), "CREATE TABLE meta (name TEXT, value TEXT)", "INSERT INTO meta VALUES ('version', '3')") {
 			if _, err := db.Exec(s); err != nil {
 				t.Fatal(name, err)
 			}
