@@ -41,8 +41,13 @@ var bodies = map[Kind]reflect.Type{CardKind: reflect.TypeFor[Card](), TrialKind:
 
 // possible says why a body is none of its kind.
 func (r *Revision) possible() error {
-	if !bytes.HasPrefix(r.Body, []byte("{")) {
+	switch {
+	case len(r.Who)+len(r.Where)+len(r.Program) > mostTexts:
+		return fmt.Errorf("revision %s of %s has names of more than %d bytes", r.Rev, r.ID, mostTexts)
+	case !bytes.HasPrefix(r.Body, []byte("{")):
 		return fmt.Errorf("revision %s of %s has a body that is no object", r.Rev, r.ID)
+	case bytes.Count(r.Body, []byte("{")) > mostParts:
+		return fmt.Errorf("revision %s of %s has a body of more than %d parts", r.Rev, r.ID, mostParts)
 	}
 	v := reflect.New(bodies[r.Kind])
 	if err := json.Unmarshal(r.Body, v.Interface()); err != nil {
@@ -53,6 +58,11 @@ func (r *Revision) possible() error {
 	}
 	return nil
 }
+
+const (
+	mostTexts = 1000   // bytes that who, where and the program may take together: each is cut to 40 letters where it is made
+	mostParts = 10_000 // parts of a body, each of which takes more room read than it takes written: a card has some hundred
+)
 
 // mostNumber is more than anything that a shop measures, counts or pays, in whatever unit and currency.
 const mostNumber = 1e9

@@ -51,6 +51,17 @@ func TestWhatCannotBeIsRefused(t *testing.T) {
 			bad = append(bad, foreign(kind, someTime, fmt.Sprintf(body, n)))
 		}
 	}
+	for n, list := range map[int]*[]Revision{1000: &good, 1001: &bad, 400_000: &bad} {
+		for _, put := range []func(r *Revision){func(r *Revision) { r.Who = strings.Repeat("w", n-4) }, func(r *Revision) { r.Where = strings.Repeat("w", n-4) }, func(r *Revision) { r.Program = strings.Repeat("w", n) }} {
+			r := foreign(PersonKind, someTime, `{"name":"a"}`)
+			put(&r)
+			r.Rev = r.hash()
+			*list = append(*list, r)
+		}
+	}
+	for n, list := range map[int]*[]Revision{mostParts - 2: &good, mostParts - 1: &bad, 300_000: &bad} { // and two around them
+		*list = append(*list, foreign(CardKind, someTime, `{"card":{"warnings":[`+strings.Repeat("{},", n-1)+`{}]}}`))
+	}
 	good = append(good, foreign(PracticeKind, someTime, `{"seed":18446744073709551615}`)) // a number that is none of a shop's
 	for _, body := range []string{"null", "1", `"a"`, "[]", "true", "{", `{"name":"a"}{}`, ` {"name":"a"}`, `{"name": "a"}`, `{"name":1}`, "", "{}\x00"} {
 		bad = append(bad, foreign(PersonKind, someTime, body))
@@ -58,12 +69,12 @@ func TestWhatCannotBeIsRefused(t *testing.T) {
 	b := newFile(t)
 	for _, r := range good {
 		if n, err := Import(ctx, b, strings.NewReader(lineOf(t, r))); n != 1 || err != nil {
-			t.Errorf("%s %s of %s is refused: %v", r.Kind, r.Body, r.At, err)
+			t.Errorf("%s %.200s of %s is refused: %v", r.Kind, r.Body, r.At, err)
 		}
 		last, err := by(new(time.Time)).Change(&r, json.RawMessage(r.Body)) // whatever was taken in can be changed
 		noErr(t, err)
 		if err := b.SaveOn(ctx, last); err != nil {
-			t.Errorf("%s %s of %s cannot be changed: %v", r.Kind, r.Body, r.At, err)
+			t.Errorf("%s %s of %s cannot be changed: %v", r.Kind, r.Body[:min(len(r.Body), 200)], r.At, err)
 		}
 	}
 	for _, r := range bad {
@@ -75,10 +86,10 @@ func TestWhatCannotBeIsRefused(t *testing.T) {
 		n, err := Import(ctx, b, strings.NewReader(lineOf(t, before)+"\n"+string(line)+"\n"+lineOf(t, after)))
 		var out *LeftOut
 		if !errors.As(err, &out) || n != 2 || out.N != 1 || !strings.HasPrefix(out.Lines[0], "line 3: ") || unsafe(out.Lines[0]) {
-			t.Errorf("%s %q of %s: %d taken, %v", r.Kind, r.Body, r.At, n, err)
+			t.Errorf("%s %.200q of %s: %d taken, %v", r.Kind, r.Body, r.At, n, err)
 		}
 		if err := b.Save(ctx, r); err == nil {
-			t.Errorf("%s %q of %s is saved", r.Kind, r.Body, r.At)
+			t.Errorf("%s %.200q of %s is saved", r.Kind, r.Body, r.At)
 		}
 	}
 	if faults, _, err := b.Check(ctx); err != nil || len(faults) > 0 {
@@ -217,6 +228,32 @@ func TestAMergeHoldsLittle(t *testing.T) {
 	if most := into.most >> 20; most > 16 {
 		t.Errorf("a merge holds %d MB", most)
 	}
+}
+
+// A book that somebody made so that every row of it has a long name, which the file holds once: little is held of it.
+func TestLongNamesHoldLittle(t *testing.T) {
+	ctx := context.Background()
+	file := filepath.Join(t.TempDir(), "long.db")
+	b, err := OpenFile(ctx, file)
+	noErr(t, err)
+	w := b.(*store).write
+	for _, step := range []string{"ALTER TABLE revisions DROP COLUMN who", "WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 300) " +
+		"INSERT INTO revisions (rev, id, parent, kind, at, place, program, schema, deleted, body) SELECT printf('%032x', i), '0000000000000001', '', 'card', '2026', '', '', 1, 0, x'00' FROM n",
+		"ALTER TABLE revisions ADD COLUMN who TEXT DEFAULT '" + strings.Repeat("w", 900_000) + "'"} {
+		_, err := w.Exec(step)
+		noErr(t, err)
+	}
+	s, most, n := b.(*store), int64(0), 0
+	before := held()
+	err = s.eachOr(ctx, func(Revision) error { return nil }, func(error) {
+		if n++; n%50 == 1 {
+			most = max(most, held()-before)
+		}
+	})
+	if err != nil || n != 300 || most>>20 > 16 {
+		t.Errorf("%d unreadable, %d MB held, %v", n, most>>20, err)
+	}
+	noErr(t, b.Close())
 }
 
 // swollen is a packed body that unpacks to so many bytes.

@@ -12,6 +12,12 @@ type row struct {
 	packed []byte
 }
 
+// size is how many bytes it takes.
+func (r *row) size() int {
+	v := &r.rev
+	return len(r.packed) + len(v.Rev) + len(v.ID) + len(v.Parent) + len(v.Kind) + len(v.At) + len(v.Who) + len(v.Where) + len(v.Program)
+}
+
 // revision is the row with its body.
 func (r *row) revision() (Revision, error) {
 	body, err := unpack(r.packed)

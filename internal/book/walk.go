@@ -179,13 +179,14 @@ func (s *store) walk(ctx context.Context, order []int64, visit func(Revision) er
 }
 
 // rows reads the rows of a list from its beginning, as many as are read at a time. One that is not found
-// by its number is an error: nothing deletes any.
+// by its number is an error: nothing deletes any. They come in the order of the list, which is gone through from outside;
+// asked to sort them SQLite would read them all first.
 func (s *store) rows(ctx context.Context, list []int64) ([]row, error) {
 	numbers, err := json.Marshal(list)
 	if err != nil {
 		return nil, err
 	}
-	found, err := s.read.QueryContext(ctx, "SELECT "+rowColumns+" FROM (SELECT key AS nth, value AS n FROM json_each(?)) j LEFT JOIN revisions ON revisions.rowid = j.n ORDER BY j.nth", string(numbers))
+	found, err := s.read.QueryContext(ctx, "SELECT "+rowColumns+" FROM (SELECT value AS n FROM json_each(?)) j LEFT JOIN revisions ON revisions.rowid = j.n", string(numbers))
 	if err != nil {
 		return nil, err
 	}
@@ -197,7 +198,7 @@ func (s *store) rows(ctx context.Context, list []int64) ([]row, error) {
 			return nil, err
 		}
 		read = append(read, r)
-		bytes += len(r.packed)
+		bytes += r.size()
 	}
 	return read, found.Err()
 }
@@ -216,7 +217,7 @@ func (s *store) rowByRow(ctx context.Context, list []int64, unreadable func(erro
 			continue
 		}
 		read = append(read, found...)
-		bytes += len(found[0].packed)
+		bytes += found[0].size()
 	}
 	return read, done, s.tell(ctx, bad, unreadable)
 }
