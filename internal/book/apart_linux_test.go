@@ -135,6 +135,35 @@ func TestWhatIsLeftInTheLog(t *testing.T) {
 	}
 }
 
+// Who saves where nothing can be written, or fills the disk with it, is told so in words.
+func TestWhatHindersASave(t *testing.T) {
+	ctx, now := context.Background(), time.Now()
+	r, err := by(&now).New(CardKind, someCard(t, strings.Repeat("a long name ", 5), gutter))
+	noErr(t, err)
+	shop, _, _ := shopBook(t, 3)
+	file := into(t, t.TempDir(), filepath.Dir(shop), "book.db")
+	readOnly(t, filepath.Dir(file))
+	if _, err := OpenFile(ctx, file); err == nil || !strings.Contains(err.Error(), "may not write") {
+		t.Errorf("a read-only folder: %v", err)
+	}
+	dir := smallDisk(t, "1m")
+	b, err := OpenFile(ctx, filepath.Join(dir, "book.db"))
+	noErr(t, err)
+	noRoom(t, dir)
+	var bad *Unreadable
+	for range 100 {
+		if err = b.Save(ctx, r); err != nil {
+			break
+		}
+		r, err = by(&now).New(CardKind, someCard(t, now.String(), gutter))
+		noErr(t, err)
+	}
+	if !errors.As(err, &bad) || !strings.Contains(err.Error(), "the disk is full: make room on it") {
+		t.Errorf("a disk that gets full: %v", err)
+	}
+	noErr(t, b.Close())
+}
+
 // What a link leads to is read with what lies beside it there, and refused where that cannot be; what lies there is the
 // book's own by either name.
 func TestWhatIsLeftBehindALink(t *testing.T) {
@@ -217,7 +246,7 @@ func TestAFullDisk(t *testing.T) {
 		if err == nil {
 			err = errors.Join(b.Save(ctx, r), b.Close())
 		}
-		if err == nil || !strings.Contains(err.Error(), "full") {
+		if err == nil || !strings.Contains(err.Error(), "the disk is full: make room on it") {
 			t.Errorf("who saves on a full disk is told %v", err)
 		}
 		whole(t, "full, after a save", file, ids, "")

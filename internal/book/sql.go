@@ -305,7 +305,12 @@ func (s *store) save(ctx context.Context, onHead bool, list ...Revision) error {
 	if err != nil {
 		return err
 	}
-	return s.writer.save(ctx, ready)
+	err = s.writer.save(ctx, ready)
+	switch sqliteCode(err) {
+	case fullDisk, readOnlyFile, ioError, cannotOpen:
+		err = said(s.place, "takes nothing now", err)
+	}
+	return err
 }
 
 // ready are revisions looked at and made ready to be written.

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"io/fs"
 	"os"
+	"path/filepath"
 	"strconv"
 
 	"brazebooth/internal/address"
@@ -46,8 +47,10 @@ func whyNot(file string, err error) string {
 		return "its tables are another program's, or damaged"
 	case code == corrupt:
 		return "it is damaged (" + err.Error() + ")"
-	case (code == ioError || code == cannotOpen || code == fullDisk) && full(file):
+	case code == fullDisk, (code == ioError || code == cannotOpen) && full(file):
 		return "the disk is full: make room on it (" + err.Error() + ")"
+	case (code == readOnlyFile || code == cannotOpen || code == notAllowed) && !(accessible(behind(file)) && accessible(filepath.Dir(behind(file)))):
+		return "this user may not write the file or its folder (" + err.Error() + ")"
 	}
 	return err.Error()
 }
