@@ -156,9 +156,10 @@ func (s *store) stands(ctx context.Context) bool {
 // worked out as they are read, without an end perhaps.
 func (s *store) plainTables(ctx context.Context) error {
 	var stored, made int
-	err := s.read.QueryRowContext(ctx, `SELECT count(*), COALESCE(sum((SELECT count(*) FROM pragma_table_xinfo(t.name) WHERE hidden <> 0)), 0)
-		FROM sqlite_master t WHERE type = 'table' AND rootpage > 0 AND name IN ('meta', 'revisions', 'heads', 'words')`).Scan(&stored, &made)
-	if err == nil && (stored != 4 || made > 0) {
+	err := s.read.QueryRowContext(ctx, `SELECT COALESCE(sum(rootpage > 0 AND name IN ('revisions', 'heads')), 0),
+		COALESCE(sum(rootpage = 0 OR EXISTS (SELECT 1 FROM pragma_table_xinfo(t.name) WHERE hidden <> 0)), 0)
+		FROM sqlite_master t WHERE name IN ('meta', 'revisions', 'heads', 'words')`).Scan(&stored, &made)
+	if err == nil && (stored != 2 || made > 0) {
 		err = &Unreadable{Place: plain.Line(s.place, 200), What: "is no book: its tables are none of this program's"}
 	}
 	return err
