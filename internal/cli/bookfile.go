@@ -141,7 +141,7 @@ func (d *Deps) bookMerge() *cobra.Command {
 			}
 			other, err := book.Read(cmd.Context(), args[0])
 			if err != nil {
-				return wrong(plain.Line(err.Error(), 200), "name another book: a file, or postgres://user@host/database")
+				return wrong(plain.Line(strings.TrimPrefix(err.Error(), book.ErrNone.Error()+": "), 200), "name another book: a file, or postgres://user@host/database")
 			}
 			defer other.Close()
 			return d.withBook(cmd, true, func(ctx context.Context, b book.Book) error {
