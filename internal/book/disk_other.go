@@ -10,5 +10,8 @@ func accessible(file string) bool {
 	return err == nil && info.Mode().Perm()&0o200 != 0
 }
 
+// names counts what a file is called; here nothing tells.
+func names(string) int { return 1 }
+
 // full reports a full disk; here nothing tells before something fails.
 func full(string) bool { return false }

@@ -14,6 +14,7 @@ type About struct {
 	There    bool
 	Version  int    // of its tables; Version is this program's
 	Writable bool   // it, or where there is none the folder that it would be made in
+	Names    int    // of the file: two programs that open it by different ones damage it
 	Network  string // the network file system that it would lie on, "" for a disk of this machine
 }
 
@@ -35,7 +36,7 @@ func Look(ctx context.Context, where string) (About, error) {
 	if err != nil {
 		return a, err
 	}
-	a.There, a.Version, a.Writable = true, v, a.Writable && accessible(where)
+	a.There, a.Version, a.Names, a.Writable = true, v, names(where), a.Writable && accessible(where)
 	if v == 0 {
 		err = errors.New("the file is no book")
 	}

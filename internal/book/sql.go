@@ -99,7 +99,7 @@ func (e *engine) insert(ctx context.Context, tx *keeping, p *prepared) error {
 		}
 	}
 	if p.onHead {
-		if err := e.onHead(ctx, tx, r); err != nil {
+		if err := e.onHead(ctx, tx, p); err != nil {
 			return err
 		}
 	}
@@ -151,14 +151,16 @@ func spaced(words []string) string {
 }
 
 // onHead is ErrStale where a revision does not replace the record's present one. One that is the present one already is
-// stale too: two hands that do the same in the same millisecond make the same revision, and both are to count.
-func (e *engine) onHead(ctx context.Context, tx querier, r *Revision) error {
+// stale too: two hands that do the same in the same millisecond make the same revision, and both are to count. It is not
+// where it may have come there before the server was lost.
+func (e *engine) onHead(ctx context.Context, tx querier, p *prepared) error {
+	r := &p.rev
 	var head string
 	err := tx.QueryRowContext(ctx, e.sql("SELECT rev FROM heads WHERE id = ?"), r.ID).Scan(&head)
 	switch {
 	case errors.Is(err, sql.ErrNoRows):
 		return fmt.Errorf("%w: %s, which was to be changed; brazebooth book check says more", ErrNone, r.ID)
-	case err == nil && head != r.Parent:
+	case err == nil && head != r.Parent && (!p.again || head != r.Rev):
 		return ErrStale
 	}
 	return err
@@ -168,6 +170,7 @@ func (e *engine) onHead(ctx context.Context, tx querier, r *Revision) error {
 type prepared struct {
 	rev    Revision
 	onHead bool // only if it replaces the present one
+	again  bool // it may be there already: the server was lost while it kept it
 	packed []byte
 	listing
 }

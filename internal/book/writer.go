@@ -107,15 +107,42 @@ func (w *writer) commit(first saving) {
 		return
 	}
 	err := w.patiently(&group, w.e.lock == "")
-	if err == nil || len(group) == 1 {
+	var lost *unheard
+	again := errors.As(err, &lost)
+	if err == nil || len(group) == 1 && !again {
 		for _, s := range group {
 			s.answer <- err
 		}
 		return
 	}
-	for _, s := range waiting(group) {
+	if !again { // else nobody can be told that nothing of theirs is kept
+		group = waiting(group)
+	}
+	for _, s := range group {
+		for i := range s.list {
+			s.list[i].again = again
+		}
 		s.answer <- w.patiently(&[]saving{s}, false)
 	}
+}
+
+// unheard is the end of a transaction that a server was lost at: it may have been kept.
+type unheard struct{ error }
+
+func (u *unheard) Error() string {
+	return "the book's server was lost while it kept this, which may be there: look before you say it again (" + u.error.Error() + ")"
+}
+
+func (u *unheard) Unwrap() error { return u.error }
+
+// end ends a transaction. A server that answers with a refusal has kept nothing, unless what it says is that it ends.
+func (w *writer) end(tx *sql.Tx) error {
+	err := tx.Commit()
+	var p *pgconn.PgError
+	if err == nil || w.e.lock == "" || errors.As(err, &p) && !strings.HasPrefix(p.Code, "57P") {
+		return err
+	}
+	return &unheard{err}
 }
 
 // waiting are those of a group who have not given up; the others are told so, and nothing of theirs is kept.
@@ -179,12 +206,12 @@ func (w *writer) transaction(group *[]saving, open bool) error {
 		return err
 	}
 	w.commits.Add(1)
-	return tx.Commit()
+	return w.end(tx)
 }
 
 // begin waits until no other program writes. Who waits alone may give up that long; what has begun is written to its end.
 func (w *writer) begin(ctx context.Context, end func(), group []saving) (*sql.Tx, error) {
-	if len(group) > 1 {
+	if len(group) > 1 || group[0].list[0].again {
 		return w.db.BeginTx(ctx, nil)
 	}
 	stays := context.AfterFunc(group[0].ctx, end)

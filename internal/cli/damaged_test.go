@@ -174,3 +174,28 @@ func TestTheBookIsNoOtherFile(t *testing.T) {
 		}
 	}
 }
+
+// Of a book whose file has a second name doctor says what comes of that.
+func TestDoctorTellsOfASecondName(t *testing.T) {
+	dir := t.TempDir()
+	file := filepath.Join(dir, "book.db")
+	b, err := book.OpenFile(t.Context(), file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := b.Close(); err != nil {
+		t.Fatal(err)
+	}
+	for _, second := range []bool{false, true} {
+		if second {
+			if err := os.Link(file, filepath.Join(dir, "copy.db")); err != nil {
+				t.Skip(err)
+			}
+		}
+		var o, e strings.Builder
+		Run(t.Context(), []string{"doctor"}, Deps{Out: &o, Err: &e, Book: file})
+		if strings.Contains(o.String(), "hard links") != second {
+			t.Errorf("second name %v: %s%s", second, o.String(), e.String())
+		}
+	}
+}

@@ -107,6 +107,9 @@ func (d *Deps) lookBook(cmd *cobra.Command, f *findings) {
 	default:
 		f.add("reading", fine, "nothing kept yet: the first save makes it", "")
 	}
+	if a.Names > 1 {
+		f.add("names", mend, fmt.Sprintf("the file has %d names (hard links): two programs that open it by different ones damage it", a.Names), "open it by one name everywhere, and make copies with brazebooth book backup FILE")
+	}
 	if a.Writable {
 		f.add("writing", fine, "can be written", "")
 	} else {
