@@ -211,7 +211,7 @@ func (w *writer) transaction(group *[]saving, open bool) error {
 
 // begin waits until no other program writes. Who waits alone may give up that long; what has begun is written to its end.
 func (w *writer) begin(ctx context.Context, end func(), group []saving) (*sql.Tx, error) {
-	if len(group) > 1 || group[0].list[0].again {
+	if len(group) > 1 || slices.ContainsFunc(group[0].list, func(p prepared) bool { return p.again }) {
 		return w.db.BeginTx(ctx, nil)
 	}
 	stays := context.AfterFunc(group[0].ctx, end)
