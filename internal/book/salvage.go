@@ -30,8 +30,13 @@ func (a timed) compare(b timed) int {
 	return cmp.Or(cmp.Compare(a.at, b.at), cmp.Compare(a.rev, b.rev))
 }
 
-// beyond is how far behind the last row that the indexes tell of more are looked for, where the table itself tells none.
-const beyond = 20_000
+// How far more rows are looked for where the table itself tells no last one: behind the last that the indexes tell, and where
+// they tell none either. What is read of an index is as if drawn by lot, since it has its rows in no order of their numbers:
+// of k rows the last lies one k-th before the last of all on average, and twenty times that before it hardly ever.
+const (
+	further = 1000
+	blind   = 20_000
+)
 
 // salvage lists the rows of a damaged book by their times: each is asked for by its number, so that a page that cannot be
 // read hides no other. The indexes tell which there were: what lies where another revision should is had, and that other
@@ -88,9 +93,10 @@ func inTime(found []timed) []int64 {
 func (s *store) last(ctx context.Context, listed map[int64]error) (n int64) {
 	counted := int64(len(listed))
 	if s.read.QueryRowContext(ctx, "SELECT COALESCE(max(rowid), 0) FROM revisions").Scan(&n) != nil { // it lies in what is damaged
-		n = counted + beyond
-		for m := range listed {
-			n = max(n, m)
+		n = blind
+		if counted > 0 {
+			n = slices.Max(slices.Collect(maps.Keys(listed)))
+			n += 20*n/counted + further
 		}
 	}
 	return min(n, 2*counted+1_000_000)
@@ -109,28 +115,45 @@ var (
 func (s *store) indexed(ctx context.Context, add func(n int64, from index, key string)) error {
 	for _, from := range [...]index{byRev, byID} {
 		query := fmt.Sprintf("SELECT rowid, %s FROM revisions INDEXED BY %s WHERE %s >= ? AND %s < ?", from.column, from.name, from.column, from.column)
-		if err := s.piece(ctx, query, "", func(n int64, key string) { add(n, from, key) }); err != nil {
+		p := pieces{s: s, query: query, add: func(n int64, key string) { add(n, from, key) }, left: mostPieces}
+		if err := p.read(ctx, ""); err != nil {
 			return err
 		}
 	}
 	return nil
 }
 
-// smallest is how many digits a piece of an index begins with at most.
-const smallest = 4
+const (
+	smallest   = 4   // digits that a piece of an index begins with at most
+	mostPieces = 500 // that may fail before the rest of an index is given up: it has some dozens of damaged pages then, or no root
+)
 
-// piece hands out the rows of an index whose keys begin so, some of them perhaps twice; what cannot be read even in the
-// smallest pieces is passed over.
-func (s *store) piece(ctx context.Context, query, begins string, add func(n int64, key string)) error {
-	err := numbered(ctx, s.read, query, add, begins, begins+"g")
+// pieces is an index that is read piece by piece.
+type pieces struct {
+	s     *store
+	query string
+	add   func(n int64, key string)
+	left  int
+}
+
+// read hands out the rows whose keys begin so, some of them perhaps twice; what cannot be read even in the smallest pieces
+// is passed over.
+func (p *pieces) read(ctx context.Context, begins string) error {
+	if p.left == 0 {
+		return nil
+	}
+	err := numbered(ctx, p.s.read, p.query, p.add, begins, begins+"g")
 	if ctx.Err() != nil {
 		return ctx.Err()
 	}
-	if err == nil || len(begins) == smallest {
+	if err == nil {
+		return nil
+	}
+	if p.left--; len(begins) == smallest {
 		return nil
 	}
 	for _, digit := range "0123456789abcdef" {
-		if err := s.piece(ctx, query, begins+string(digit), add); err != nil {
+		if err := p.read(ctx, begins+string(digit)); err != nil {
 			return err
 		}
 	}
