@@ -37,25 +37,29 @@ func OpenFile(ctx context.Context, file string) (Book, error) {
 	if err != nil {
 		return nil, said(file, "cannot be used as a book", err)
 	}
-	if err := b.toWrite(ctx); err != nil {
+	s, err := b.toWrite(ctx)
+	if err != nil {
 		return nil, errors.Join(said(file, "cannot be used as a book", err), theShelf.leave(b))
 	}
-	return b.store(b.conns.newer), nil
+	return s, nil
 }
 
 // toWrite opens the writer and the readers of a book, where that was not done yet.
-func (b *shelved) toWrite(ctx context.Context) error {
+func (b *shelved) toWrite(ctx context.Context) (*store, error) {
 	if err := b.take(ctx); err != nil {
-		return err
+		return nil, err
 	}
 	defer b.pass()
 	if b.conns.alone != nil {
-		return errors.New(whyApart(b.lies))
+		return nil, errors.New(whyApart(b.lies))
 	}
 	if err := b.conns.openWrite(ctx, b.lies); err != nil {
-		return err
+		return nil, err
 	}
-	return b.conns.openRead(b.lies)
+	if err := b.conns.openRead(b.lies); err != nil {
+		return nil, err
+	}
+	return b.store(b.conns.newer), nil
 }
 
 // ReadFile opens a book in a file to be read only, and never makes one: the error is ErrNone where there is none.
