@@ -1,0 +1,67 @@
+package program
+
+import (
+	"bytes"
+	"context"
+	"database/sql"
+	"strings"
+	"testing"
+	"time"
+
+	gossh "golang.org/x/crypto/ssh"
+
+	"brazebooth/internal/book"
+)
+
+// The end of the server while another program holds the book and guests wait to save: it is in time, each is told that
+// nothing was kept, and nothing is.
+func TestTheEndWhileAnotherHoldsTheBook(t *testing.T) {
+	b := startBooth(t, "--per-key", "100", "--per-address", "100", "--channels", "10")
+	b.ask(t, "writer", "book save --gauge 20ga --feed 4.1 --travel 8 --name first", "")
+	db, err := sql.Open("sqlite", "file:"+b.book+"?_txlock=immediate&_pragma=busy_timeout(5000)")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer db.Close()
+	held, err := db.Begin()
+	if err != nil {
+		t.Fatal(err)
+	}
+	c := b.client(t, "writer")
+	var waiting []*gossh.Session
+	var told []*bytes.Buffer
+	for range 3 {
+		s, err := c.NewSession()
+		if err != nil {
+			t.Fatal(err)
+		}
+		words := new(bytes.Buffer)
+		s.Stderr = words
+		if err := s.Start("book save --gauge 20ga --feed 4.1 --travel 8 --name waiting"); err != nil {
+			t.Fatal(err)
+		}
+		waiting, told = append(waiting, s), append(told, words)
+	}
+	time.Sleep(500 * time.Millisecond) // they wait by then; if one does not yet it is refused as well
+	begin := time.Now()
+	b.stop()
+	if took := time.Since(begin); took > 5*time.Second {
+		t.Errorf("the server took %v to end", took)
+	}
+	for i, s := range waiting {
+		if code := exitOf(t, s.Wait); code == 0 || !strings.Contains(told[i].String(), "cancelled") && !strings.Contains(told[i].String(), "goes down") {
+			t.Errorf("exit %d: %s", code, told[i])
+		}
+	}
+	if err := held.Rollback(); err != nil {
+		t.Fatal(err)
+	}
+	r, err := book.ReadFile(context.Background(), b.book)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer r.Close()
+	if list, err := r.List(context.Background(), book.Query{}); err != nil || len(list) != 1 {
+		t.Errorf("%d records, %v", len(list), err)
+	}
+}
