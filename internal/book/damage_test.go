@@ -79,6 +79,7 @@ func rootOf(t testing.TB, file string) (page int64) {
 // another book; what is missing is said, and the copy is sound. Only the first page, without which nothing tells what the
 // file is, and the page of pages of the revisions' own table take all with them.
 func TestOnePageGone(t *testing.T) {
+	alone(t)
 	cards := 60
 	if *soak > 15 {
 		cards = 600
@@ -110,6 +111,7 @@ func TestOnePageGone(t *testing.T) {
 
 // A file that ends too early is no riddle: what lies before its end can be had, or it is refused in words.
 func TestAFileThatEndsTooEarly(t *testing.T) {
+	alone(t)
 	file, all, pages := shopBook(t, 60)
 	text, err := os.ReadFile(file)
 	noErr(t, err)
@@ -213,6 +215,7 @@ func same(t testing.TB, what, file string, n, lost int) {
 
 // The present cards can be had as CSV while the list of them cannot be read.
 func TestCardsWithoutTheirList(t *testing.T) {
+	alone(t)
 	ctx := context.Background()
 	file, _, _ := shopBook(t, 100)
 	whole := cardsOf(t, file)

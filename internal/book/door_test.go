@@ -33,6 +33,7 @@ const someTime = "2026-03-01T08:00:00.000Z"
 
 // What cannot be is refused at the door with its line, and spoils no other line; what is at the edge of it is taken.
 func TestWhatCannotBeIsRefused(t *testing.T) {
+	alone(t)
 	ctx := context.Background()
 	bodies := map[Kind]string{CardKind: `{"name":"a","job":{"feed":%s}}`, TrialKind: `{"verdict":"good","job":{"travel":%s}}`, ReadingKind: `{"source":"a","amps":%s}`,
 		SourceKind: `{"name":"a","rated_amps":%s}`, SpoolKind: `{"lot":"a","left":%s}`, PracticeKind: `{"level":%s}`}
@@ -124,6 +125,7 @@ func TestAClockThatIsFarOff(t *testing.T) {
 
 // A hundred long lines, an endless one, and bodies as long as they may be: an import holds a few megabytes at a time.
 func TestAnImportHoldsLittle(t *testing.T) {
+	alone(t)
 	ctx := context.Background()
 	long := strings.Repeat("x", 7_900_000)
 	note := strings.Repeat("a b c d ", (largestBody-200)/8)
@@ -198,6 +200,7 @@ func (w *weighed) Save(ctx context.Context, list ...Revision) error {
 
 // A book that somebody made so that its bodies swell, merged: what is no body is left out, and little is held.
 func TestAMergeHoldsLittle(t *testing.T) {
+	alone(t)
 	ctx, now := context.Background(), time.Now()
 	file := filepath.Join(t.TempDir(), "swelling.db")
 	from, err := OpenFile(ctx, file)
@@ -232,6 +235,7 @@ func TestAMergeHoldsLittle(t *testing.T) {
 
 // A book that somebody made so that every row of it has a long name, which the file holds once: little is held of it.
 func TestLongNamesHoldLittle(t *testing.T) {
+	alone(t)
 	ctx := context.Background()
 	file := filepath.Join(t.TempDir(), "long.db")
 	b, err := OpenFile(ctx, file)

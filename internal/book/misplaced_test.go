@@ -17,6 +17,7 @@ import (
 // reads on there without an error. Nothing that is lost goes untold, nothing is handed out twice, no id shows what is not its
 // own, check finds it and the copy is sound.
 func TestPagesOutOfPlace(t *testing.T) {
+	alone(t)
 	file, all, pages := shopBook(t, 60)
 	text, err := os.ReadFile(file)
 	noErr(t, err)
