@@ -67,7 +67,9 @@ func (l *ledger) came(r *soakRecord, id string) {
 		if r.id != "" && r.id != id {
 			l.damaged = append(l.damaged, fmt.Sprintf("a change of %s was answered with %s", r.id, id))
 		}
-		r.id = id
+		if r.id == "" { // it stays: whoever knows of the record reads it without asking
+			r.id = id
+		}
 		r.states[len(r.states)-1].said = true
 	}
 	l.done++
