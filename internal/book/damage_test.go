@@ -82,7 +82,7 @@ func TestOnePageGone(t *testing.T) {
 	alone(t)
 	cards := 60
 	if *soak > 15 {
-		cards = 600
+		cards = 300
 	}
 	file, all, pages := shopBook(t, cards)
 	root := rootOf(t, file)
