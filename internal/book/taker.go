@@ -65,7 +65,8 @@ func (t *taker) flush() error {
 // hindered reports an error that is no fault of what was to be saved.
 func (t *taker) hindered(err error) bool {
 	code := sqliteCode(err)
-	return t.ctx.Err() != nil || code != 0 || silent(err) || errors.Is(err, ErrReadOnly) || errors.Is(err, errClosed)
+	var lost *unheard
+	return errors.As(err, &lost) || t.ctx.Err() != nil || code != 0 || silent(err) || errors.Is(err, ErrReadOnly) || errors.Is(err, errClosed)
 }
 
 // failed says from which line on nothing was kept, or notes the one that the book does not take.
