@@ -88,7 +88,7 @@ func (p *mapPage) view(th *theme, s *session, w, h int) block {
 	if w >= besideWidth {
 		left := min(62, w-25)
 		side := block{newRow(w-left).put(th.bold, verdictWords(&s.card)).line()}
-		side.addAll(p.facts(th, s, w-left, h-len(b)-1))
+		side.addAll(p.facts(th, s, w-left, h-len(b)-len(signs)-1))
 		b.addAll(beside(p.grid(th, s, left-10, h-1-len(b)-len(signs)), side, left, th.quiet, ""))
 		b.addAll(signs)
 		return b
@@ -232,16 +232,20 @@ func (p *mapPage) facts(th *theme, s *session, w, h int) block {
 		b.add(newRow(w).put(th.quiet, aimedAt(aim)).to(14).put(th.plain, lengthText(math.Abs(aim), oneSystem(s.units))).line())
 	}
 	if !p.old() && len(b)+2 < h {
-		b.skip()
-		b.say(th.quiet, 0, fmt.Sprintf("suggested: good with %.0f %% chance", p.have.Chance.Good), w)
+		var tail block
+		tail.say(th.quiet, 0, fmt.Sprintf("suggested: good with %.0f %% chance", p.have.Chance.Good), w)
 		if words := p.have.Chance.Words(); words != "" {
-			b.say(th.quiet, 0, "most often missed: "+words, w)
+			tail.say(th.quiet, 0, "most often missed: "+words, w)
 		}
 		for _, r := range p.have.Remedies {
 			if r.Opens {
-				b.say(th.good, 0, "✓ opens one: "+r.Change, w)
+				tail.say(th.good, 0, "✓ opens one: "+r.Change, w)
 			}
 		}
+		if len(b)+1+len(tail) <= h { // else the words go before the gap
+			b.skip()
+		}
+		b.addAll(tail)
 	}
 	return b.fit(min(len(b), h))
 }
