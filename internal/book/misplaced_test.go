@@ -3,14 +3,17 @@ package book
 import (
 	"bytes"
 	"context"
+	"encoding/binary"
 	"encoding/json"
 	"errors"
 	"fmt"
+	"iter"
 	"math/rand/v2"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 )
 
 // Pages that are sound, and not those of their places: what a disk leaves that mixes up two writings or never does one. SQLite
@@ -51,6 +54,68 @@ func TestPagesOutOfPlace(t *testing.T) {
 			name := filepath.Join(t.TempDir(), "bad.db")
 			noErr(t, os.WriteFile(name, bad, 0o600))
 			outOfPlace(t, fmt.Sprintf("%s, %d", what, n), name, own, all)
+		}
+	}
+}
+
+// The first page of a table, replaced by one with more rows: the row after the last of its own is on the next page for who
+// asks for it by its number, and on this one for who steps on from the row before.
+func TestPageWithMoreRows(t *testing.T) {
+	const all = 60
+	file := personsBook(t, all, strings.Repeat("x", 60))
+	text, err := os.ReadFile(file)
+	noErr(t, err)
+	own, tried := exported(t, file), 0
+	foreign, err := os.ReadFile(personsBook(t, all, ""))
+	noErr(t, err)
+	for a := range firstLeaves(text) {
+		for b := range firstLeaves(foreign) {
+			bad := bytes.Clone(text)
+			copy(bad[a:a+pageSize], foreign[b:])
+			name := filepath.Join(t.TempDir(), "bad.db")
+			noErr(t, os.WriteFile(name, bad, 0o600))
+			outOfPlace(t, fmt.Sprintf("bytes %d, another book's %d", a, b), name, own, all)
+			tried++
+		}
+	}
+	if tried == 0 {
+		t.Error("no page with a table's first row was found")
+	}
+}
+
+// personsBook is a book of persons whose names end so.
+func personsBook(t *testing.T, n int, name string) string {
+	t.Helper()
+	now := time.Date(2025, 3, 1, 8, 0, 0, 0, time.UTC)
+	file := filepath.Join(t.TempDir(), "persons.db")
+	b, err := OpenFile(context.Background(), file)
+	noErr(t, err)
+	for i := range n {
+		now = now.Add(time.Minute)
+		p, err := by(&now).New(PersonKind, Person{Name: fmt.Sprintf("p%d%s", i, name)})
+		noErr(t, err)
+		noErr(t, b.Save(context.Background(), p))
+	}
+	noErr(t, b.Close())
+	return file
+}
+
+// firstLeaves are where the pages begin that are leaves of tables and hold row 1. The layout is of SQLite's documentation,
+// "Database File Format", 1.6.
+func firstLeaves(file []byte) iter.Seq[int] {
+	return func(yield func(int) bool) {
+		for at := pageSize; at < len(file); at += pageSize {
+			page := file[at : at+pageSize]
+			if page[0] != 0x0d || binary.BigEndian.Uint16(page[3:]) == 0 {
+				continue
+			}
+			cell := page[binary.BigEndian.Uint16(page[8:]):]
+			for cell[0] >= 0x80 { // the bytes of the payload's length
+				cell = cell[1:]
+			}
+			if cell[1] == 1 && !yield(at) {
+				return
+			}
 		}
 	}
 }

@@ -63,13 +63,16 @@ func (s *store) eachOr(ctx context.Context, visit func(Revision) error, unreadab
 		return s.stream(ctx, visit, unreadable)
 	}
 	order, err := s.order(ctx)
+	few := fewRows
 	if unreadablePage(err) {
+		// Asked for several, SQLite steps from a row to its neighbour in the page, which may be another page's there.
+		few = 1
 		order, err = s.salvage(ctx, unreadable)
 	}
 	if err != nil {
 		return err
 	}
-	return s.walk(ctx, order, visit, unreadable)
+	return s.walk(ctx, order, few, visit, unreadable)
 }
 
 // stream hands out what a server sends; a server keeps no log waiting for who reads slowly.
@@ -149,10 +152,10 @@ const (
 	fewBytes = 1 << 20 // and what they may take, packed
 )
 
-// walk hands out the revisions of some rows, a few read at a time.
-func (s *store) walk(ctx context.Context, order []int64, visit func(Revision) error, unreadable func(error)) error {
+// walk hands out the revisions of some rows, at most so many read at a time.
+func (s *store) walk(ctx context.Context, order []int64, most int, visit func(Revision) error, unreadable func(error)) error {
 	for len(order) > 0 {
-		few := order[:min(len(order), fewRows)]
+		few := order[:min(len(order), most)]
 		read, err := s.rows(ctx, few)
 		if err != nil && unreadablePage(err) {
 			var done int
