@@ -9,7 +9,7 @@ import (
 // aims are where the arc may point, mm from the joint toward the second member: at the joint, or somewhat toward the
 // thicker of two unequal sheets. None where the job says it, or where no section is computed.
 func (b *board) aims(card *Card) []float64 {
-	members := card.Setup.members()
+	members := card.Setup.Joined()
 	if card.Used.Aim.Set || len(members) < 2 || b.notModelled(card) != "" {
 		return nil
 	}
@@ -34,12 +34,12 @@ func (b *board) chooseAim(card *Card) {
 	_, at := h.aimed(&m, b.knobs[kFeed], b.knobs[kTravel])
 	u.Aim = Some(at.in.Aim)
 	if u.Aim.V != 0 {
-		card.Assumed = append(card.Assumed, Assumption{"aim", number(math.Abs(u.Aim.V)) + "mm", "toward the thicker member"})
+		card.Assumed = append(card.Assumed, Assumption{"aim", Number(math.Abs(u.Aim.V)) + "mm", "toward the thicker member"})
 	}
 }
 
 // thermal is the smaller of the two thermal margins, by which an aim is chosen.
-func (l *limits) thermal() float64 { return min(l[lWets], l[lSolid]) }
+func (l *Limits) thermal() float64 { return min(l[lWets], l[lSolid]) }
 
 // each is the field with every aim that is open; itself where none is.
 func (h *heatField) each() []heatField {
@@ -56,7 +56,7 @@ func (h *heatField) each() []heatField {
 
 // aimed are the limits at a feed and travel (mm/s) with the arc pointed, of the aims that are open, to where the smaller of the two
 // thermal margins is largest; and the field that keeps it there. Not numbers where the model does not reach.
-func (h *heatField) aimed(m *margins, feed, travel float64) (l limits, at *heatField) {
+func (h *heatField) aimed(m *margins, feed, travel float64) (l Limits, at *heatField) {
 	if len(h.aims) == 0 {
 		return m.beside(h, feed, travel), h
 	}

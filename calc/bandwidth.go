@@ -1,10 +1,13 @@
 package calc
 
-import "math"
+import (
+	"brazebooth/calc/formula"
+	"math"
+)
 
-// paths returns how many heat paths each member of a joint offers the arc: the sheet that ends at
+// Paths returns how many heat paths each member of a joint offers the arc: the sheet that ends at
 // the joint has one, the sheet that runs through has two.
-func paths(joint string) [2]float64 {
+func Paths(joint string) [2]float64 {
 	switch joint {
 	case "lap", "tee":
 		return [2]float64{1, 2}
@@ -30,7 +33,7 @@ func (c *chain) pathHeat(net float64, k *[knobs]float64) (h1, h2 float64) {
 func (c *chain) bands(k *[knobs]float64, o *[outs]float64) error {
 	h1, h2 := c.pathHeat(o[oNet], k)
 	half := func(h float64, thick, conduct, capacity knob, temperature float64) (float64, error) {
-		return MovingHalfWidth(h, o[oTravel], k[thick], k[capacity], k[conduct], 2*k[kLoss], temperature-k[kRoom])
+		return formula.MovingHalfWidth(h, o[oTravel], k[thick], k[capacity], k[conduct], 2*k[kLoss], temperature-k[kRoom])
 	}
 	isotherms := [...]struct {
 		first, second out
@@ -83,7 +86,7 @@ func (c *chain) width(k *[knobs]float64, w1, w2 float64) float64 {
 // cooling is t8/5 of the joint. The standard's factors are written for equal sheets; for unequal ones
 // the sheet of the same mean heat path stands in.
 func (c *chain) cooling(k *[knobs]float64, o *[outs]float64) (float64, error) {
-	return CoolingTime(o[oNet], c.meanPath(k), k[kRoom], c.joint)
+	return formula.CoolingTime(o[oNet], c.meanPath(k), k[kRoom], c.joint)
 }
 
 // meanPath is the mean thickness of the joint's heat paths, mm.

@@ -1,6 +1,9 @@
 package calc
 
-import "math"
+import (
+	"brazebooth/calc/formula"
+	"math"
+)
 
 // beat estimates arc on, arc off and step of a timed arc from the line source, and with them the
 // mean travel. An arc that never melts the filler leaves its outputs empty rather than failing: the
@@ -22,7 +25,7 @@ func (c *chain) beat(k *[knobs]float64, o *[outs]float64) error {
 	if !c.timesGiven[1] {
 		off = on / math.Expm1(resist*(k[kToe]-k[kRoom]))
 	}
-	if on > longestBeat || off > longestBeat {
+	if on > LongestTime || off > LongestTime {
 		return nil
 	}
 	c.set(o, oOn, on)
@@ -35,7 +38,7 @@ func (c *chain) beat(k *[knobs]float64, o *[outs]float64) error {
 	default:
 		step = math.Sqrt(variance + 2*a*o[oOn]) // half the puddle: how far the spot's heat has spread
 		if k[kGap] > 0 {
-			spot := WireArea(k[kWire]) * o[oFeed] * k[kDeposit] * o[oOn]
+			spot := formula.WireArea(k[kWire]) * o[oFeed] * k[kDeposit] * o[oOn]
 			step = min(step, spot/(k[kGap]*k[kThick1]*(1+k[kReinforce])))
 		}
 	}
@@ -47,5 +50,5 @@ func (c *chain) beat(k *[knobs]float64, o *[outs]float64) error {
 	return nil
 }
 
-// longestBeat is the longest on or off time that is still a rhythm a hand can follow, s.
-const longestBeat = 10
+// LongestTime is the longest on or off time that is still a rhythm a hand can follow, s.
+const LongestTime = 10

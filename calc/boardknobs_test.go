@@ -2,7 +2,6 @@ package calc
 
 import (
 	"math"
-	"strings"
 	"testing"
 
 	"brazebooth/tables"
@@ -29,28 +28,6 @@ func TestPhiKeepsItsRowsSpread(t *testing.T) {
 	c = card(t, Job{Metal: "mild-steel", Gauge: 18, Phi: Some(4), PhiSigma: Some(0.1)})
 	if d := newBoard(c).doubts[kPhi]; math.Abs(d.low-3.8) > 1e-9 || math.Abs(d.high-4.2) > 1e-9 {
 		t.Errorf("φ 4 ± 0.1 from %g to %g", d.low, d.high)
-	}
-}
-
-// Volts two deviations from the usual make a cause several times likelier, and more tell no more; on the other side three
-// all but rule it out. The usual volts, and volts that nobody read, tell nothing.
-func TestVoltsTellSoMuch(t *testing.T) {
-	c := card(t, Job{Metal: "mild-steel", Gauge: 18, Volts: Some(15)})
-	v := &view{card: *c}
-	usual, band := v.usualVolts(&c.Used)
-	at := func(deviations, side float64) float64 {
-		j := c.Used
-		j.Volts = Some(usual + deviations*band/2)
-		return v.voltsOff(&j, side)
-	}
-	for _, x := range [][3]float64{{0, 1, 1}, {1, 1, math.E}, {2, 1, 7.389056}, {4, 1, 7.389056}, {-4, -1, 7.389056}, {-3, 1, 0.04978707}, {-5, 1, 0.04978707}, {5, -1, 0.04978707}} {
-		if got := at(x[0], x[1]); math.Abs(got/x[2]-1) > 1e-6 {
-			t.Errorf("%g deviations to the side %g count %g times, want %g", x[0], x[1], got, x[2])
-		}
-	}
-	open := &view{card: *card(t, Job{Metal: "mild-steel", Gauge: 18})}
-	if got := open.voltsOff(&c.Used, 1); got != 1 {
-		t.Errorf("volts that nobody read count %g times", got)
 	}
 }
 
@@ -97,55 +74,6 @@ func TestWettingEdgeShowsTheCardsAngle(t *testing.T) {
 	t.Errorf("no such edge in %+v", c.Edges)
 }
 
-// A change for the heat is told by the window, any other not; where no change helps, what to do instead depends on it too.
-func TestWhyTellsHeatFromTheRest(t *testing.T) {
-	v, c := &view{laid: make([]Try, 1)}, &Correction{Change: &Change{What: "travel"}, GoodAfter: 60, GoodBefore: 20}
-	v.card.Used.Joint = "lap"
-	heat := []string{tables.CauseCold, tables.CauseHot, tables.CauseMelts, tables.CauseOnLong, tables.CauseOnShort, tables.CauseOffLong, tables.CauseOffShort}
-	none := func(id string, before float64) *Correction {
-		c := &Correction{GoodBefore: before}
-		v.noChange(&Likely{ID: id, Do: "the cure"}, c)
-		return c
-	}
-	for _, id := range heat {
-		if text := v.why(&Likely{ID: id}, c, &move{}); !strings.Contains(text, "good with this in 60 of 100, without it in 20") {
-			t.Errorf("%s: %s", id, text)
-		}
-		if c := none(id, 20); !strings.Contains(c.Why, "No single setting has room left") || !strings.HasSuffix(c.Do, "the cure") {
-			t.Errorf("%s: %+v", id, c)
-		}
-	}
-	for _, id := range []string{tables.CauseGas, tables.CauseVoltsLow, tables.CauseVapour} {
-		if text := v.why(&Likely{ID: id}, c, &move{}); !strings.Contains(text, "not about heat, which stays as likely right by the window: in 60 of 100 with it, 20 without") {
-			t.Errorf("%s: %s", id, text)
-		}
-	}
-	lower := &Correction{Change: &Change{What: "volts"}, GoodAfter: 40, GoodBefore: 60}
-	if text := v.why(&Likely{ID: tables.CauseVoltsHi}, lower, &move{}); !strings.Contains(text, "comes before the heat") {
-		t.Error(text)
-	}
-	if text := v.why(&Likely{ID: tables.CauseCold}, &Correction{Change: &Change{What: "travel"}, GoodAfter: 4.9}, &move{}); !strings.Contains(text, "first of several steps") {
-		t.Error(text)
-	}
-	for before, want := range map[float64]string{49.9: "look at it next", 50: "they are right in 50 of 100"} {
-		for _, id := range []string{tables.CauseGas, tables.CauseVapour, tables.CauseStiff} {
-			if c := none(id, before); !strings.Contains(c.Why, "No setting is at fault") || !strings.Contains(c.Why, want) || c.Do != "the cure" {
-				t.Errorf("%s: %+v", id, c)
-			}
-		}
-	}
-	for _, id := range []string{tables.CauseVoltsLow, tables.CauseVoltsHi, tables.CauseHollow} {
-		if c := none(id, 60); !strings.Contains(c.Why, "would spoil the heat") || c.Do != "the cure" {
-			t.Errorf("%s: %+v", id, c)
-		}
-	}
-	for before, want := range map[float64]string{49.9: "is like it in 50 of 100 only", 50: "Nothing to change: keep"} {
-		if c := none(tables.CauseFine, before); !strings.Contains(c.Why, want) || c.Do != "" {
-			t.Errorf("%g: %+v", before, c)
-		}
-	}
-}
-
 // What was given or bought is not called assumed; a stick-out that nobody measured is.
 func TestAssumedIsWhatNobodyGave(t *testing.T) {
 	c := card(t, Job{Metal: "mild-steel", Gauge: 18, StickOut: Some(12), VoltFactor: Some(1.02), Phi: Some(4), Eta: Some(0.8), Gap: Some(0.5)})
@@ -159,15 +87,6 @@ func TestAssumedIsWhatNobodyGave(t *testing.T) {
 	for _, k := range []knob{kStick, kRoom, kGap} {
 		if !b.doubts[k].assumed {
 			t.Errorf("%s is not called assumed", knobNames[k].name)
-		}
-	}
-}
-
-// Shape factors of EN 1011-2, table D.1 (memory high): butt 0.9 and 0.9, corner 0.9 and 0.67, tee and lap 0.45 and 0.67.
-func TestShapeFactors(t *testing.T) {
-	for joint, want := range map[string][2]float64{"butt": {0.9, 0.9}, "corner": {0.9, 0.67}, "tee": {0.45, 0.67}, "lap": {0.45, 0.67}, "overlay": {1, 1}} {
-		if f2, f3 := jointFactors(joint); f2 != want[0] || f3 != want[1] {
-			t.Errorf("%s: %g and %g, want %v", joint, f2, f3, want)
 		}
 	}
 }

@@ -99,15 +99,15 @@ func checkNumbers(j *Job) error {
 	return nil
 }
 
-// number prints v in as few digits as hold it, at most six.
-func number(v float64) string { return strconv.FormatFloat(v, 'g', 6, 64) }
+// Number prints v in as few digits as hold it, at most six.
+func Number(v float64) string { return strconv.FormatFloat(v, 'g', 6, 64) }
 
 // spelt is number without an exponent for what a hand may have typed.
 func spelt(v float64) string {
 	if a := math.Abs(v); a >= 1e6 && a < 1e15 {
 		return strconv.FormatFloat(v, 'f', 0, 64)
 	}
-	return number(v)
+	return Number(v)
 }
 
 // named turns a look-up that found nothing into a FieldError with the nearest names.

@@ -9,7 +9,7 @@ import (
 // spot is a setting with its limits and how each goes along feed and along travel: what a card's margin is computed from.
 type spot struct {
 	feed, travel float64 // mm/s
-	logs         limits
+	logs         Limits
 	courses      [limitCount]courses
 	margin       float64 // %, as on the card
 }
@@ -20,7 +20,7 @@ func (h *heatField) spotAt(m *margins, feed, travel float64) (spot, bool) {
 	if s.logs, h = h.aimed(m, feed, travel); !s.logs.known() {
 		return s, false
 	}
-	var beside [2][2]limits
+	var beside [2][2]Limits
 	for side, by := range [2]float64{math.Exp(-probe), math.Exp(probe)} {
 		beside[0][side], beside[1][side] = m.beside(h, feed*by, travel), m.beside(h, feed, travel*by)
 	}

@@ -3,6 +3,7 @@ package calc
 import (
 	"math"
 
+	"brazebooth/calc/formula"
 	"brazebooth/tables"
 )
 
@@ -58,20 +59,20 @@ type margins struct {
 func newMargins(b *board, card *Card) margins {
 	m := margins{slow: tables.HandSpeedLow.V, fast: tables.HandSpeedHigh.V, need: neededArea(card), cold: coldAngle(card.Used.Joint),
 		zinc: card.Used.ZincLimit.Or(0), start: b.knobs[kRoom]}
-	m.floor, m.spray = steadyRange(card)
+	m.floor, m.spray = SteadyRange(card)
 	m.coated = b.chain.zinc
-	for i, member := range card.Setup.members() {
+	for i, member := range card.Setup.Joined() {
 		m.solid[i], m.melt[i] = member.Metal.Solidus.V, member.Metal.Liquidus.V
 		m.members = i + 1
 	}
 	return m
 }
 
-// steadyRange returns the currents between which the mode's arc runs steadily; 0 where none is known.
-func steadyRange(card *Card) (floor, spray float64) {
+// SteadyRange returns the currents between which the mode's arc runs steadily; 0 where none is known.
+func SteadyRange(card *Card) (floor, spray float64) {
 	wire := card.Used.Wire.V
-	floor, _ = DipFloor(wire)
-	spray, _ = SprayTransition(wire)
+	floor, _ = formula.DipFloor(wire)
+	spray, _ = formula.SprayTransition(wire)
 	return floor, spray
 }
 

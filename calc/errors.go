@@ -1,12 +1,6 @@
 package calc
 
-import (
-	"errors"
-	"strings"
-)
-
-// ErrRange is wrapped by every formula that is asked outside its range.
-var ErrRange = errors.New("outside the formula's range")
+import "strings"
 
 // FieldError is a Job that cannot be computed: which field, what is wrong with it, what would be accepted.
 type FieldError struct {

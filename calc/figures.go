@@ -30,7 +30,7 @@ type figureSpec struct {
 
 // Sources that several figures share.
 const (
-	ownCalc    = "own computation"
+	OwnCalc    = "own computation"
 	wireSource = "energy balance on the wire, after Lesnewich 1958 and Halmoy; the calibration voltage is fitted"
 )
 
@@ -58,7 +58,7 @@ var (
 	tOn     = term{"t_on", "arc on", "s", noKnob, oOn}
 	tOff    = term{"t_off", "arc off", "s", noKnob, oOff}
 	tStep   = term{"step", "spot step", "mm", noKnob, oStep}
-	tShare  = term{"s", "share of the time that the arc is on", "", noKnob, oDuty}
+	tShare  = term{"s", ArcShare, "", noKnob, oDuty}
 	tEta    = term{"eta", "arc efficiency", "", kEta, noOut}
 	tSpread = term{"sigma", "arc's half-width (sigma)", "mm", kSpread, noOut}
 	tToe    = term{"T_toe", "temperature at which the bead's edge freezes", "C", kToe, noOut}
@@ -147,3 +147,6 @@ var knobNames = [knobs]struct{ name, unit string }{
 	kReinforce: {"metal above the gap over metal in it", ""}, kZoneForm: {"what the closed form leaves out", ""},
 	kTimedForm: {"what the line source leaves out", ""},
 }
+
+// ArcShare is what the share of the time is called that a timed arc is on, of 1.
+const ArcShare = "share of the time that the arc is on"

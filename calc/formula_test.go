@@ -12,6 +12,7 @@ import (
 	"pgregory.net/rapid"
 
 	"brazebooth/calc"
+	"brazebooth/calc/advice"
 	"brazebooth/tables"
 )
 
@@ -77,7 +78,7 @@ func TestFormulasGiveTheTimesOfASpot(t *testing.T) {
 		{Metal: "galvanized", Gauge: 18, Joint: "lap"},
 		{Metal: "mild-steel", Gauge: 18, Joint: "butt", Gap: o(1), ArcOn: o(0.5), Feed: o(5), Length: o(250)},
 	} {
-		s, err := calc.Gap(context.Background(), j, nil)
+		s, err := calc.SolveTimed(context.Background(), j, nil)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -109,7 +110,7 @@ func checkFormulas(t errorer, j calc.Job, besides ...string) {
 		return
 	}
 	checkReasons(t, "card of "+where, card.Figures)
-	for _, page := range calc.Pages() {
+	for _, page := range advice.Contents() {
 		if page.Of == nil || slices.Contains(besides, page.Name) {
 			continue
 		}

@@ -10,10 +10,10 @@ import (
 	"brazebooth/tables"
 )
 
-// Spots is what a timed arc needs on a joint: how long on and off, how far on, what ends each range, and what
+// Timed is what a timed arc needs on a joint: how long on and off, how far on, what ends each range, and what
 // the heat did meanwhile. All of it is this project's own computation: published on and off times for arc
 // brazing were not found.
-type Spots struct {
+type Timed struct {
 	Job    Job
 	Card   Card   // with the times in it
 	Good   bool   // there is a rhythm
@@ -62,25 +62,25 @@ type Wider struct {
 
 const wider = 1.25
 
-// Gap computes on, off and step of a timed arc for a job, its mode taken as timed. Where feed is open it takes
+// SolveTimed computes on, off and step of a timed arc for a job, its mode taken as timed. Where feed is open it takes
 // the first of a few that keeps a rhythm. progress, if not nil, hears the share done, from one goroutine at a
 // time. It stops with the context's error when that is cancelled and leaves nothing running. Answers are kept.
-func Gap(ctx context.Context, job Job, progress func(done float64)) (Spots, error) {
+func SolveTimed(ctx context.Context, job Job, progress func(done float64)) (Timed, error) {
 	job.Mode = "timed"
-	return keptSpots.answer(ctx, job, progress, func(ctx context.Context, progress func(float64)) (Spots, error) {
+	return keptTimed.answer(ctx, job, progress, func(ctx context.Context, progress func(float64)) (Timed, error) {
 		return gap(ctx, job, progress)
 	})
 }
 
-var keptSpots = keep[Job, Spots]{most: 128}
+var keptTimed = keep[Job, Timed]{most: 128}
 
-func gap(ctx context.Context, job Job, progress func(float64)) (Spots, error) {
+func gap(ctx context.Context, job Job, progress func(float64)) (Timed, error) {
 	e := &effort{ctx: ctx}
 	g, err := bestGap(e, job, progress)
 	if err != nil {
-		return Spots{}, err
+		return Timed{}, err
 	}
-	s := Spots{Job: job, Reason: string(g.times.Reason)}
+	s := Timed{Job: job, Reason: string(g.times.Reason)}
 	s.Good = g.rhythmic()
 	f := &g.card.Setup.Filler
 	s.Solidus, s.Liquidus, s.BaseSolidus = f.Solidus.V, f.Liquidus.V, g.lowestSolidus()
@@ -165,8 +165,8 @@ func runGap(e *effort, job Job, onOnly bool, progress func(float64)) (*gapRun, e
 		return nil, err
 	}
 	g.card.Job = job
-	if job.ArcOn.V > longestBeat || job.ArcOff.V > longestBeat {
-		return nil, &FieldError{"arc_on", number(max(job.ArcOn.V, job.ArcOff.V)) + " s is no beat", fmt.Sprintf("give at most %d s on and off, or leave them out for a suggestion", longestBeat)}
+	if job.ArcOn.V > LongestTime || job.ArcOff.V > LongestTime {
+		return nil, &FieldError{"arc_on", Number(max(job.ArcOn.V, job.ArcOff.V)) + " s is no beat", fmt.Sprintf("give at most %d s on and off, or leave them out for a suggestion", LongestTime)}
 	}
 	g.board = newBoard(&g.card)
 	g.board.effort = e
@@ -211,7 +211,7 @@ func (g *gapRun) outside() thinsheet.Reason {
 	switch {
 	case u.Joint == "plug":
 		return roundHole
-	case maxCore(g.card.Setup.members()) > tables.SheetThickest.V:
+	case maxCore(g.card.Setup.Joined()) > tables.SheetThickest.V:
 		return thinsheet.TooThick
 	case u.Gap.V > tables.ClosedGap.V && (u.Joint == "lap" || u.Joint == "tee" || u.Joint == "overlay"):
 		return openFillet
@@ -229,7 +229,7 @@ func maxCore(members []Member) float64 {
 
 func (g *gapRun) lowestSolidus() float64 {
 	least := math.Inf(1)
-	for _, m := range g.card.Setup.members() {
+	for _, m := range g.card.Setup.Joined() {
 		least = min(least, m.Metal.Solidus.V)
 	}
 	return least
@@ -237,7 +237,7 @@ func (g *gapRun) lowestSolidus() float64 {
 
 // timedCard is the card of the job with the times on it: as given they would carry no band, so that their
 // figures are put in place of the card's own.
-func (g *gapRun) timedCard(e *effort, job Job, s *Spots) (Card, error) {
+func (g *gapRun) timedCard(e *effort, job Job, s *Timed) (Card, error) {
 	j := job
 	j.Feed, j.Amps = g.card.Used.Feed, job.Amps
 	if g.board.chain.ampsGiven {
@@ -253,11 +253,11 @@ func (g *gapRun) timedCard(e *effort, job Job, s *Spots) (Card, error) {
 	}
 	card.Job = job
 	for i := range card.Figures {
-		if f, ok := find(s.Figures, card.Figures[i].Name); ok && f.Name != "net_heat" {
+		if f, ok := FigureNamed(s.Figures, card.Figures[i].Name); ok && f.Name != "net_heat" {
 			card.Figures[i] = f
 		}
 		if f := &card.Figures[i]; f.Name == "wire_feed" && !job.Feed.Set && !job.Amps.Set && s.Good {
-			f.Basis = Basis{Formula: suggestFormula, Source: "the first of a few feeds at which a rhythm exists", Known: ownCalc}
+			f.Basis = Basis{Formula: suggestFormula, Source: "the first of a few feeds at which a rhythm exists", Known: OwnCalc}
 		}
 	}
 	card.dropWarnings("timed-estimate", "no-beat")
@@ -272,7 +272,7 @@ func (g *gapRun) timedCard(e *effort, job Job, s *Spots) (Card, error) {
 }
 
 // oneBand gives a figure of the run the band of the same figure on the card, which knows what moves volts and amps together.
-func (s *Spots) oneBand(name string) {
+func (s *Timed) oneBand(name string) {
 	f, ok := s.Card.Figure(name)
 	for i := range s.Figures {
 		if g := &s.Figures[i]; ok && g.Name == name {
@@ -282,7 +282,7 @@ func (s *Spots) oneBand(name string) {
 }
 
 // zone of the beat: thermal only.
-func (s *Spots) zone(t *thinsheet.Times) string {
+func (s *Timed) zone(t *thinsheet.Times) string {
 	b := &t.Beat
 	switch {
 	case b.On > t.OnMax:

@@ -23,18 +23,18 @@ func gapJobs() []Job {
 	return list
 }
 
-func spots(t *testing.T, job Job) Spots {
+func spots(t *testing.T, job Job) Timed {
 	t.Helper()
-	s, err := Gap(context.Background(), job, nil)
+	s, err := SolveTimed(context.Background(), job, nil)
 	if err != nil {
 		t.Fatalf("%+v: %v", job, err)
 	}
 	return s
 }
 
-func figure(t *testing.T, s *Spots, name string) Figure {
+func figure(t *testing.T, s *Timed, name string) Figure {
 	t.Helper()
-	f, ok := find(s.Figures, name)
+	f, ok := FigureNamed(s.Figures, name)
 	if !ok {
 		t.Fatalf("no figure %s in %d", name, len(s.Figures))
 	}
@@ -137,7 +137,7 @@ func TestGapReasons(t *testing.T) {
 	if s := spots(t, Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(0)}); !s.Good {
 		t.Errorf("a closed butt: %s", s.Why)
 	}
-	if _, err := Gap(context.Background(), Job{Metal: "mild-steel", Feed: Some(math.NaN())}, nil); err == nil {
+	if _, err := SolveTimed(context.Background(), Job{Metal: "mild-steel", Feed: Some(math.NaN())}, nil); err == nil {
 		t.Error("a feed that is no number went through")
 	}
 }
@@ -159,7 +159,7 @@ func TestGapTooStrong(t *testing.T) {
 // Where no cold spot ever wets, nobody is told to hold it longer.
 func TestGapColdNever(t *testing.T) {
 	s := spots(t, Job{Metal: "copper", Thickness: Some(1), Joint: "butt", Gap: Some(1)})
-	_, first := find(s.Figures, "first_spot_on")
+	_, first := FigureNamed(s.Figures, "first_spot_on")
 	if s.Reason != "two-settings" || first == strings.Contains(s.Why, "never wets") {
 		t.Errorf("%q, a first spot is given: %v; %s", s.Reason, first, s.Why)
 	}
@@ -188,12 +188,12 @@ func TestGapGivenOff(t *testing.T) {
 	}
 	job.ArcOn = Some(30)
 	var fe *FieldError
-	if _, err := Gap(context.Background(), job, nil); !errors.As(err, &fe) {
+	if _, err := SolveTimed(context.Background(), job, nil); !errors.As(err, &fe) {
 		t.Errorf("half a minute on: %v", err)
 	}
 }
 
-func warned(t *testing.T, s *Spots, code string) {
+func warned(t *testing.T, s *Timed, code string) {
 	t.Helper()
 	for _, w := range s.Card.Warnings {
 		if w.Code == code {
@@ -246,7 +246,7 @@ func TestGapWaitsNoLongerThanAsked(t *testing.T) {
 	}()
 	ctx, cancel := context.WithTimeout(context.Background(), 30*time.Millisecond)
 	defer cancel()
-	if _, err := Gap(ctx, Job{Metal: "mild-steel", Thickness: Some(1.41), Joint: "butt", Gap: Some(1.1)}, nil); !errors.Is(err, context.DeadlineExceeded) {
+	if _, err := SolveTimed(ctx, Job{Metal: "mild-steel", Thickness: Some(1.41), Joint: "butt", Gap: Some(1.1)}, nil); !errors.Is(err, context.DeadlineExceeded) {
 		t.Errorf("err %v", err)
 	}
 }
@@ -256,7 +256,7 @@ func TestGapCancels(t *testing.T) {
 	before := runtime.NumGoroutine()
 	ctx, cancel := context.WithCancel(context.Background())
 	n := 0
-	_, err := Gap(ctx, Job{Metal: "mild-steel", Thickness: Some(1.37), Joint: "butt", Gap: Some(1.9)}, func(float64) {
+	_, err := SolveTimed(ctx, Job{Metal: "mild-steel", Thickness: Some(1.37), Joint: "butt", Gap: Some(1.9)}, func(float64) {
 		if n++; n == 1 {
 			cancel()
 		}
@@ -287,7 +287,7 @@ func FuzzGap(f *testing.F) {
 		job := Job{Metal: metals[int(metal)%len(metals)], Thickness: Some(thick), Joint: joints[int(joint)%len(joints)], Gap: Some(gap), Feed: Some(feed)}
 		ctx, cancel := context.WithTimeout(context.Background(), 20*time.Second)
 		defer cancel()
-		s, err := Gap(ctx, job, nil)
+		s, err := SolveTimed(ctx, job, nil)
 		if err != nil {
 			var fe *FieldError
 			if !errors.As(err, &fe) {
@@ -328,7 +328,7 @@ func TestAClosedJointHasNoWiderGap(t *testing.T) {
 	if testing.Short() {
 		t.Skip("a whole run of spots")
 	}
-	s, err := Gap(context.Background(), Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Mode: "timed", Gap: Some(0)}, nil)
+	s, err := SolveTimed(context.Background(), Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Mode: "timed", Gap: Some(0)}, nil)
 	if err != nil || s.Wider != nil {
 		t.Errorf("%+v, %v", s.Wider, err)
 	}

@@ -13,15 +13,15 @@ import (
 const gapSource = "own computation in the sheet's plane, stirring assumed; published on and off times for arc brazing were not found"
 
 // fill writes the run's figures and what ends each range.
-func (g *gapRun) fill(s *Spots) {
+func (g *gapRun) fill(s *Timed) {
 	t, b := &g.times, &g.times.Beat
 	add := func(name, unit, formula string, value, low, high float64, in ...Input) {
 		s.Figures = append(s.Figures, Figure{name, value, low, high, unit,
-			Basis{Formula: formula, Inputs: append(in, g.inputs()...), Source: gapSource, Known: ownCalc}})
+			Basis{Formula: formula, Inputs: append(in, g.inputs()...), Source: gapSource, Known: OwnCalc}})
 	}
 	setting := func(name, formula string, given bool, v, low, high float64, in ...Input) {
 		if given { // what somebody set has no band; the range stands in figures of its own
-			s.Figures = append(s.Figures, givenFigure(name, v, "s"))
+			s.Figures = append(s.Figures, GivenFigure(name, v, "s"))
 			return
 		}
 		add(name, "s", formula, v, min(low, v), max(high, v), in...)
@@ -36,7 +36,7 @@ func (g *gapRun) fill(s *Spots) {
 		low, high = 0.7*b.Step, b.Puddle*0.6
 	}
 	if g.in.FixedStep > 0 {
-		s.Figures = append(s.Figures, givenFigure("spot_step", b.Step, "mm"))
+		s.Figures = append(s.Figures, GivenFigure("spot_step", b.Step, "mm"))
 	} else {
 		formula, in := g.stepReason(volume)
 		add("spot_step", "mm", formula, b.Step, min(low, b.Step), max(high, b.Step), in...)
@@ -66,7 +66,7 @@ func (g *gapRun) stepReason(volume float64) (formula string, in []Input) {
 		return "what the spot fills, levelled into the gap, on average with what the first spots' puddles allowed", nil
 	}
 	return "{V}/({g}·{t}·(1 + {r}))", []Input{derived("V", "fill of one spot", volume, "mm3"), {Symbol: "g", Name: "root opening", Value: k[kGap], Unit: "mm"},
-		{Symbol: "t", Name: "thinner sheet's metal alone", Value: minCore(g.card.Setup.members()), Unit: "mm"}, {Symbol: "r", Name: "metal above the gap over metal in it", Value: k[kReinforce]}}
+		{Symbol: "t", Name: "thinner sheet's metal alone", Value: MinCore(g.card.Setup.Joined()), Unit: "mm"}, {Symbol: "r", Name: "metal above the gap over metal in it", Value: k[kReinforce]}}
 }
 
 // heatTrace is a run's trace from its own start.
@@ -104,7 +104,7 @@ func (g *gapRun) ends(add addFigure) {
 }
 
 // seam adds what the whole seam takes.
-func (g *gapRun) seam(s *Spots, add addFigure) {
+func (g *gapRun) seam(s *Timed, add addFigure) {
 	t, b := &g.times, &g.times.Beat
 	s.Seam = g.card.Used.Length.Or(tables.SeamShown.V)
 	s.Count = max(1, int(math.Ceil(s.Seam/b.Step-1e-9)))
@@ -147,7 +147,7 @@ func (g *gapRun) inputs() []Input {
 }
 
 // limits names what ends each range.
-func (g *gapRun) limits(s *Spots) {
+func (g *gapRun) limits(s *Timed) {
 	t := &g.times
 	say := func(figure, end string, r thinsheet.Reason) {
 		s.Limits = append(s.Limits, RangeLimit{figure, end, string(r), reasonText[r]})
@@ -203,7 +203,7 @@ func (g *gapRun) sentence() string {
 }
 
 // warn says what a hand must know of these times; fume, eyes and fire come before it.
-func (g *gapRun) warn(card *Card, s *Spots) {
+func (g *gapRun) warn(card *Card, s *Timed) {
 	var list []Warning
 	if g.times.Beat.On > 0 {
 		list = append(list, Warning{"timed-own", Caution,
@@ -265,7 +265,7 @@ func (g *gapRun) strained() []Warning {
 }
 
 // widen computes the ranges of a gap a quarter wider.
-func (g *gapRun) widen(e *effort, s *Spots) error {
+func (g *gapRun) widen(e *effort, s *Timed) error {
 	if !(g.in.Gap > 0) {
 		return nil
 	}

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"brazebooth/calc/formula"
 	"brazebooth/calc/section"
 	"brazebooth/calc/thinsheet"
 	"brazebooth/tables"
@@ -12,7 +13,7 @@ import (
 // rhythm puts the board's numbers, and what the wire and the arc give, into the sheet's plane.
 func (b *board) rhythm(card *Card, o *[outs]float64) thinsheet.Rhythm {
 	f, k := &card.Setup.Filler, &b.knobs
-	feed := WireArea(k[kWire]) * o[oFeed] * k[kDensity] * 1e-3 * k[kDeposit] // g/s
+	feed := formula.WireArea(k[kWire]) * o[oFeed] * k[kDensity] * 1e-3 * k[kDeposit] // g/s
 	r := thinsheet.Rhythm{
 		Input: thinsheet.Input{
 			Filler: fillerTable(f), Stir: tables.Stirring.V, Gap: k[kGap], Sigma: k[kSpread],
@@ -27,7 +28,7 @@ func (b *board) rhythm(card *Card, o *[outs]float64) thinsheet.Rhythm {
 		r.Gap = 0
 	}
 	r.Surface = !throughJoint(card.Used.Joint)
-	r.Section = k[kGap] * minCore(card.Setup.members()) * (1 + k[kReinforce])
+	r.Section = k[kGap] * MinCore(card.Setup.Joined()) * (1 + k[kReinforce])
 	b.fan(card, &r.Input)
 	return r
 }

@@ -1,13 +1,10 @@
 package calc
 
 import (
-	"math"
-	"math/rand/v2"
 	"strings"
 	"testing"
 
 	"brazebooth/calc/thinsheet"
-	"brazebooth/tables"
 )
 
 // What is tried for a gap: less feed where it is too hot, more and warm parts where it never wets, a thinner wire but where more
@@ -31,30 +28,6 @@ func TestGapRemediesByHand(t *testing.T) {
 		}
 		if list := strings.Join(got, "; "); !strings.HasPrefix(list, x.want) {
 			t.Errorf("%s: %s", x.why, list)
-		}
-	}
-}
-
-// A booth's truth is normal over its band, cut at its 95 %: a deviation of √(1 − 2·1.96·φ(1.96)/0.95)/1.96 = 0.4444 of the
-// half-width, each side by its own.
-func TestTruthFillsItsBand(t *testing.T) {
-	r := rand.New(rand.NewPCG(1, 2))
-	var n, sum [2]float64
-	for range 40000 {
-		v := drawn(r, tables.Datum{V: 10, Low: 9, High: 12})
-		if !(v >= 9 && v <= 12) {
-			t.Fatalf("%g is drawn of 9 to 12", v)
-		}
-		side, by := 0, 10-v
-		if v > 10 {
-			side, by = 1, (v-10)/2
-		}
-		n[side]++
-		sum[side] += by * by
-	}
-	for side := range n {
-		if spread := math.Sqrt(sum[side] / n[side]); math.Abs(spread/0.4444-1) > 0.02 || math.Abs(n[side]/20000-1) > 0.03 {
-			t.Errorf("side %d: %g drawn, spread %g", side, n[side], spread)
 		}
 	}
 }
@@ -99,4 +72,25 @@ func TestGridDoubtIsPerCent(t *testing.T) {
 		}
 	}
 	t.Errorf("%+v", g.inputs())
+}
+
+// A timed arc that finds no rhythm says why; one that does says nothing of the kind.
+func TestGapSaysWhyNot(t *testing.T) {
+	c := card(t, Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Mode: "timed", Gap: Some(1.5)})
+	for _, s := range []Timed{{}, {Reason: "too-hot", Why: "why not"}} {
+		g, to := &gapRun{card: *c}, Card{}
+		g.warn(&to, &s)
+		said := 0
+		for _, w := range to.Warnings {
+			if strings.HasPrefix(w.Code, "timed-") && w.Code != "timed-own" {
+				said++
+				if w.Code != "timed-too-hot" || w.Text != "why not" {
+					t.Errorf("%+v", w)
+				}
+			}
+		}
+		if want := map[bool]int{true: 1}[s.Reason != ""]; said != want {
+			t.Errorf("%q is said %d times", s.Reason, said)
+		}
+	}
 }

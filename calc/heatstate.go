@@ -4,6 +4,7 @@ import (
 	"math"
 	"sync"
 
+	"brazebooth/calc/formula"
 	"brazebooth/calc/section"
 	"brazebooth/tables"
 )
@@ -112,7 +113,7 @@ func (h *heatField) solve(from *section.Input, o *[outs]float64, zinc bool) (hea
 		s.boiledBack[i] = r.Back[i].Reach(h.b.chain.zincBoils)
 		s.meltedBack[i] = r.Back[i].Reach(h.b.chain.zincMelts)
 		if math.IsNaN(s.wet[i]) {
-			return s, outside("wetted width", s.o[oNet], "this heat wets further than the model's grid")
+			return s, formula.Outside("wetted width", s.o[oNet], "this heat wets further than the model's grid")
 		}
 	}
 	if h.one {

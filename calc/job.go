@@ -3,6 +3,7 @@
 package calc
 
 import (
+	"brazebooth/calc/formula"
 	"encoding/json"
 	"fmt"
 	"math"
@@ -34,7 +35,7 @@ func (o Opt) MarshalJSON() ([]byte, error) {
 		return []byte("null"), nil
 	}
 	if math.IsNaN(o.V) || math.IsInf(o.V, 0) {
-		return nil, fmt.Errorf("%w: %g is no number", ErrRange, o.V)
+		return nil, fmt.Errorf("%w: %g is no number", formula.ErrRange, o.V)
 	}
 	return json.Marshal(o.V)
 }

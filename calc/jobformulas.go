@@ -1,31 +1,33 @@
 package calc
 
+import "brazebooth/calc/formula"
+
 // The formulas of the same figure differ between jobs: a figure's reason is the one by which it was computed.
 
 // timedSpecs stand in for the specs of a steady arc: heat and metal by length are those of the share of the time that the
 // arc burns.
 var timedSpecs = map[out]*figureSpec{
-	oTravel: {"travel", oTravel, "mm/s", "{step}/({t_on} + {t_off})", []term{tStep, tOn, tOff}, "mean forward speed of the beat", ownCalc},
+	oTravel: {"travel", oTravel, "mm/s", "{step}/({t_on} + {t_off})", []term{tStep, tOn, tOff}, "mean forward speed of the beat", OwnCalc},
 	oArcEnergy: {"arc_energy", oArcEnergy, "J/mm", "{U}·{I}·{s}/{v}", []term{tVolts, tAmps, tShare, tTravel},
-		"AWS/ASME arc energy, no efficiency factor (memory high)", ownCalc},
+		"AWS/ASME arc energy, no efficiency factor (memory high)", OwnCalc},
 	oHeatInput: {"heat_input", oHeatInput, "J/mm", "0.8·{U}·{I}·{s}/{v}", []term{tVolts, tAmps, tShare, tTravel},
-		"ISO/TR 17671-1, EN 1011-1, k = 0.8 (memory high); for reports", ownCalc},
+		"ISO/TR 17671-1, EN 1011-1, k = 0.8 (memory high); for reports", OwnCalc},
 	oNet: {"net_heat", oNet, "J/mm", "{eta}·{U}·{I}·{s}/{v}", []term{tEta, tVolts, tAmps, tShare, tTravel},
-		"measured efficiency of gas metal arc, DuPont and Marder 1995 (abstract read)", ownCalc},
-	oBead: {"bead_area", oBead, "mm2", "pi/4·{d}²·{v_w}·{eta_d}·{s}/{v}", []term{tWire, tFeed, tDep, tShare, tTravel}, "mass balance", ownCalc},
+		"measured efficiency of gas metal arc, DuPont and Marder 1995 (abstract read)", OwnCalc},
+	oBead: {"bead_area", oBead, "mm2", "pi/4·{d}²·{v_w}·{eta_d}·{s}/{v}", []term{tWire, tFeed, tDep, tShare, tTravel}, "mass balance", OwnCalc},
 }
 
 // readingSpec is the feed of a job that gives a current.
 var readingSpec = figureSpec{"wire_feed", oFeedMin, "m/min", "60·({I}·{phi} + {I}²·R)/(pi/4·{d}²·{rho}·{H_liq}), R = {rho_e}·{L}/(pi/4·{d}²)",
-	[]term{{"I", "current", "A", kAmps, noOut}, tPhi, tWire, tRho, tHLiq, tRhoE, tStick}, wireSource + "; the feed that the given current melts", ownCalc}
+	[]term{{"I", "current", "A", kAmps, noOut}, tPhi, tWire, tRho, tHLiq, tRhoE, tStick}, wireSource + "; the feed that the given current melts", OwnCalc}
 
 // The step of a timed arc where travel is given, and where a spot must fill an open root.
 var (
-	stepByTravel = figureSpec{"spot_step", oStep, "mm", "{v}·({t_on} + {t_off})", []term{{"v", "travel", "mm/s", kTravel, noOut}, tOn, tOff}, "definition", ownCalc}
+	stepByTravel = figureSpec{"spot_step", oStep, "mm", "{v}·({t_on} + {t_off})", []term{{"v", "travel", "mm/s", kTravel, noOut}, tOn, tOff}, "definition", OwnCalc}
 	stepInGap    = figureSpec{"spot_step", oStep, "mm", "min(√({sigma}² + 2·{k}/{rhoc}·{t_on}), pi/4·{d}²·{v_w}·{eta_d}·{t_on}/({g}·{t}·(1 + {r})))", []term{
 		tSpread, tK1, tC1, tOn, tWire, tFeed, tDep, {"g", "root opening", "mm", kGap, noOut}, tThick1,
 		{"r", "metal above the gap over metal in it", "", kReinforce, noOut}},
-		"half of the puddle's length, or what one spot fills by mass balance", ownCalc}
+		"half of the puddle's length, or what one spot fills by mass balance", OwnCalc}
 )
 
 // cappedVolts is the load line from the current on at which it stays flat.
@@ -38,7 +40,7 @@ func (b *board) figure(spec *figureSpec, s *spread) (Figure, bool) {
 	switch {
 	case !ok:
 	case spec.out == oAmps && b.chain.ampsGiven:
-		f.Basis = Basis{Formula: givenFormula, Source: "user", Known: "given"}
+		f.Basis = Basis{Formula: GivenFormula, Source: "user", Known: "given"}
 	case spec.out == oCooling:
 		b.coolingBasis(&f.Basis, s)
 	case spec.out == oVolts && b.chain.loadBase+b.chain.loadSlope*s.value[oAmps] > b.chain.loadCap:
@@ -74,8 +76,8 @@ const (
 // coolingBasis shows the form that gave the time, with the joint's factor in it.
 func (b *board) coolingBasis(basis *Basis, s *spread) {
 	t, t0 := b.chain.meanPath(&b.knobs), b.knobs[kRoom]
-	plane, space := coolingForms(s.value[oNet], t, t0)
-	f2, f3 := jointFactors(b.chain.joint)
+	plane, space := formula.CoolingForms(s.value[oNet], t, t0)
+	f2, f3 := formula.JointFactors(b.chain.joint)
 	basis.Formula, basis.Source = coolingPlane, coolingSource
 	extra := []Input{{Symbol: "t", Name: "thickness, the mean of the joint's heat paths", Unit: "mm", Value: t, Derived: true}, {Symbol: "F", Name: "the joint's factor", Value: f2}}
 	if space*f3 > plane*f2 {

@@ -51,7 +51,7 @@ func (b *board) chooseFormulas(card *Card) {
 	u := &card.Used
 	c := &b.chain
 	c.joint = u.Joint
-	c.arms = paths(u.Joint)
+	c.arms = Paths(u.Joint)
 	c.plug = u.Joint == "plug"
 	c.pulsed = u.Mode == "pulsed"
 	c.timed = u.Mode == "timed"
@@ -60,7 +60,7 @@ func (b *board) chooseFormulas(card *Card) {
 	c.travelGiven = u.Travel.Set
 	c.timesGiven = [3]bool{u.ArcOn.Set, u.ArcOff.Set, u.SpotStep.Set}
 	c.ferritic = card.Setup.Members[0].Metal.Family == tables.Steel
-	for i, m := range card.Setup.members() {
+	for i, m := range card.Setup.Joined() {
 		c.zinc[i] = m.Coating.Zinc
 	}
 	c.heatFactor = tables.HeatInputFactor.V
@@ -151,7 +151,7 @@ func (b *board) setArc(card *Card) {
 }
 
 func (b *board) setMembers(card *Card) {
-	for i, m := range card.Setup.members() {
+	for i, m := range card.Setup.Joined() {
 		thick, conduct, capacity := kThick1, kConduct1, kHeatCap1
 		if i == 1 {
 			thick, conduct, capacity = kThick2, kConduct2, kHeatCap2

@@ -3,6 +3,7 @@ package calc
 import (
 	"math"
 
+	"brazebooth/calc/formula"
 	"brazebooth/tables"
 )
 
@@ -33,7 +34,7 @@ type Learned struct {
 // lies beyond three deviations of what the earlier ones predict is flagged and left out unless it was confirmed.
 // Priors and the reading's deviation are those of tables.
 func Learn(f *tables.Filler, wire float64, mode string, readings []Reading) (Learned, error) {
-	if err := positive([4]string{"wire diameter"}, wire, 1, 1, 1); err != nil {
+	if err := formula.Positive([4]string{"wire diameter"}, wire, 1, 1, 1); err != nil {
 		return Learned{}, err
 	}
 	l := Learned{For: LearnedKey(f.ID, wire, mode), Phi: Posterior{Mean: f.Phi.V, Sigma: (f.Phi.High - f.Phi.Low) / 4}, Volts: Posterior{Mean: 1, Sigma: tables.VoltFactorSigma.V}}
@@ -47,7 +48,7 @@ func Learn(f *tables.Filler, wire float64, mode string, readings []Reading) (Lea
 			l.Phi.take(i, phi, sigma, r.Confirmed)
 		}
 		if r.Volts > 0 && r.Amps > 0 {
-			model := ModeVolts(r.Amps, factor, tables.LoadLineBase.V, tables.LoadLineSlope.V, tables.LoadLineCap.V)
+			model := formula.ModeVolts(r.Amps, factor, tables.LoadLineBase.V, tables.LoadLineSlope.V, tables.LoadLineCap.V)
 			seen := r.Volts / model
 			l.Volts.take(i, seen, seen*tables.ReadingSigma.V, r.Confirmed)
 		}
@@ -58,8 +59,8 @@ func Learn(f *tables.Filler, wire float64, mode string, readings []Reading) (Lea
 // phiSeen is the calibration voltage that one reading shows, P/I − I·R, and its deviation by that of the amps; a
 // reading's feed and stick-out are taken as they were measured.
 func phiSeen(f *tables.Filler, wire float64, r *Reading) (phi, sigma float64) {
-	power := WireArea(wire) * r.Feed * 1000 / 60 * f.Density.V * 1e-3 * f.HLiq.V
-	drop := r.Amps * f.Resistivity.V * r.StickOut / WireArea(wire)
+	power := formula.WireArea(wire) * r.Feed * 1000 / 60 * f.Density.V * 1e-3 * f.HLiq.V
+	drop := r.Amps * f.Resistivity.V * r.StickOut / formula.WireArea(wire)
 	return power/r.Amps - drop, (power/r.Amps + drop) * tables.ReadingSigma.V
 }
 
@@ -90,12 +91,12 @@ func (l *Learned) Put(j *Job) {
 
 // LearnedKey names the filler, wire (mm) and mode that readings are of.
 func LearnedKey(filler string, wire float64, mode string) string {
-	return filler + " " + number(wire) + " " + mode
+	return filler + " " + Number(wire) + " " + mode
 }
 
 // Unlearned is a job without what readings and verdicts taught.
 func Unlearned(j Job) Job {
-	j = withoutReadings(j)
+	j = WithoutReadings(j)
 	j.Eta, j.EtaSigma = Opt{}, Opt{}
 	return j
 }
@@ -106,7 +107,7 @@ func (j *Job) Learn(from *Job) {
 	j.Eta, j.EtaSigma = from.Eta, from.EtaSigma
 }
 
-func withoutReadings(j Job) Job {
+func WithoutReadings(j Job) Job {
 	j.Phi, j.PhiSigma, j.VoltFactor, j.VoltFactorSigma, j.Readings, j.LearnedFor = Opt{}, Opt{}, Opt{}, Opt{}, Opt{}, ""
 	return j
 }
@@ -116,7 +117,7 @@ func forThisWire(j Job) Job {
 	if j.LearnedFor == "" || j.LearnedFor == LearnedKey(j.Filler, j.Wire.V, j.Mode) {
 		return j
 	}
-	return withoutReadings(j)
+	return WithoutReadings(j)
 }
 
 // learned tells what the readings did to the bands of current and volts.

@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"brazebooth/calc/formula"
 	"brazebooth/tables"
 )
 
@@ -21,11 +22,11 @@ type shop struct {
 
 func (s *shop) reading(t *testing.T, f *tables.Filler, feed, stick float64) Reading {
 	t.Helper()
-	amps, err := CurrentFromFeed(0.889, feed*1000/60, f.Density.V, f.HLiq.V, f.Resistivity.V, s.phi, stick)
+	amps, err := formula.CurrentFromFeed(0.889, feed*1000/60, f.Density.V, f.HLiq.V, f.Resistivity.V, s.phi, stick)
 	if err != nil {
 		t.Fatal(err)
 	}
-	volts := s.factor * ModeVolts(amps, tables.DipVoltFactor.V, tables.LoadLineBase.V, tables.LoadLineSlope.V, tables.LoadLineCap.V)
+	volts := s.factor * formula.ModeVolts(amps, tables.DipVoltFactor.V, tables.LoadLineBase.V, tables.LoadLineSlope.V, tables.LoadLineCap.V)
 	noise := func() float64 { return 1 + tables.ReadingSigma.V*s.r.NormFloat64() }
 	return Reading{Feed: feed, StickOut: stick + s.stick, Amps: amps * noise(), Volts: volts * noise()}
 }
@@ -66,7 +67,7 @@ func TestLearnedBandsCover(t *testing.T) {
 			}
 			feed, stick := 3.5+4*r.Float64(), 12.0
 			amps := func(phi float64) float64 {
-				a, err := CurrentFromFeed(0.889, feed*1000/60, f.Density.V, f.HLiq.V, f.Resistivity.V, phi, stick)
+				a, err := formula.CurrentFromFeed(0.889, feed*1000/60, f.Density.V, f.HLiq.V, f.Resistivity.V, phi, stick)
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -105,7 +106,7 @@ func TestAWrongStickOut(t *testing.T) {
 		t.Fatal(err)
 	}
 	at := func(phi, stick float64) float64 {
-		a, _ := CurrentFromFeed(0.889, 5500/60.0, f.Density.V, f.HLiq.V, f.Resistivity.V, phi, stick)
+		a, _ := formula.CurrentFromFeed(0.889, 5500/60.0, f.Density.V, f.HLiq.V, f.Resistivity.V, phi, stick)
 		return a
 	}
 	if d := at(l.Phi.Mean, 16)/at(3.25, 12) - 1; math.Abs(d) > 0.01 { // as it is used, with the same mistake
@@ -188,7 +189,7 @@ func TestLearningPlot(t *testing.T) {
 				t.Fatal(err)
 			}
 			at := func(phi float64) float64 {
-				a, _ := CurrentFromFeed(0.889, 90, f.Density.V, f.HLiq.V, f.Resistivity.V, phi, 12)
+				a, _ := formula.CurrentFromFeed(0.889, 90, f.Density.V, f.HLiq.V, f.Resistivity.V, phi, 12)
 				return a
 			}
 			width += 100 * (at(l.Phi.Mean-1.96*l.Phi.Sigma) - at(l.Phi.Mean+1.96*l.Phi.Sigma)) / 2 / at(l.Phi.Mean) / 200

@@ -1,8 +1,10 @@
 package calc
 
 import (
+	"context"
 	"math"
 
+	"brazebooth/calc/formula"
 	"brazebooth/tables"
 )
 
@@ -20,7 +22,7 @@ func VerdictOf(seen, verdict string) string {
 	if seen == "" {
 		return ""
 	}
-	switch heatSign(withoutZinc(seen)) { // whether that is to be expected nobody computes here
+	switch HeatSign(WithoutZinc(seen)) { // whether that is to be expected nobody computes here
 	case -1:
 		return "cold"
 	case 1:
@@ -67,7 +69,7 @@ func LearnEta(list []Verdict) Efficiency {
 			weights[i*doubts+d] = math.Exp(-z*z/2 - s*s/(2*form*form))
 		}
 	}
-	normalize(weights)
+	formula.Normalize(weights)
 	e := Efficiency{}
 	for _, v := range list {
 		zoneAt, ok := zonesBy(v.Job)
@@ -82,7 +84,7 @@ func LearnEta(list []Verdict) Efficiency {
 				total += *w
 			}
 		}
-		normalize(weights)
+		formula.Normalize(weights)
 		e.Used++
 		e.Evidence = append(e.Evidence, Evidence{v.Heat, 100 * total})
 	}
@@ -115,19 +117,17 @@ func zonesBy(job Job) (func(shift float64) string, bool) {
 		return nil, false
 	}
 	laid := Laid(&card)
-	h, m, err := (&view{}).field(&laid)
+	laid.Eta, laid.EtaSigma = Opt{}, Opt{} // the shift is from the efficiency that nothing taught
+	p, err := ProbeOf(context.Background(), &laid)
 	if err != nil {
 		return nil, false
 	}
 	const reach, steps = 0.4, 32
-	eta := tables.ArcEfficiency.V
 	var zones [steps + 1]string
 	for i := range zones {
-		h.b.knobs[kEta] = eta * math.Exp(reach*(2*float64(i)/steps-1))
 		zones[i] = "burn-through"
-		if s, err := h.at(h.b.knobs[kFeed], h.b.knobs[kTravel], false); err == nil {
-			l := m.logs(&s)
-			zones[i] = zone(&l)
+		if l, ok := p.Limits(reach * (2*float64(i)/steps - 1)); ok {
+			zones[i] = l.Zone()
 		}
 	}
 	return func(shift float64) string {

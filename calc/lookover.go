@@ -89,13 +89,13 @@ func otherwise(field string, card *Card) []candidate {
 		return otherGauge(field, u)
 	case "stickout":
 		d := tables.DefaultStickOut
-		return []candidate{{number(d.Low) + " mm", func(j *Job) { j.StickOut = Some(d.Low) }}, {number(d.High) + " mm", func(j *Job) { j.StickOut = Some(d.High) }}}
+		return []candidate{{Number(d.Low) + " mm", func(j *Job) { j.StickOut = Some(d.Low) }}, {Number(d.High) + " mm", func(j *Job) { j.StickOut = Some(d.High) }}}
 	case "preheat":
 		d := tables.RoomTemperature
 		if u.Preheat.V != d.V {
 			d = tables.IronPreheat
 		}
-		return []candidate{{number(d.Low) + " °C", func(j *Job) { j.Preheat = Some(d.Low) }}, {number(d.High) + " °C", func(j *Job) { j.Preheat = Some(d.High) }}}
+		return []candidate{{Number(d.Low) + " °C", func(j *Job) { j.Preheat = Some(d.Low) }}, {Number(d.High) + " °C", func(j *Job) { j.Preheat = Some(d.High) }}}
 	case "wire":
 		return otherWires(u.Wire.V)
 	case "filler":

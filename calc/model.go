@@ -1,6 +1,9 @@
 package calc
 
-import "math"
+import (
+	"brazebooth/calc/formula"
+	"math"
+)
 
 // knob is one number that a card's figures rest on: a setting, a size, a property, a model's doubt.
 type knob int
@@ -128,7 +131,7 @@ func (c *chain) electric(k *[knobs]float64, o *[outs]float64) error {
 	}
 	if c.ampsGiven {
 		amps = k[kAmps]
-		feed, err = FeedFromCurrent(wire, amps/k[kForm], density, hLiq, rhoE, k[kPhi], k[kStick])
+		feed, err = formula.FeedFromCurrent(wire, amps/k[kForm], density, hLiq, rhoE, k[kPhi], k[kStick])
 	} else {
 		feed = k[kFeed]
 	}
@@ -138,7 +141,7 @@ func (c *chain) electric(k *[knobs]float64, o *[outs]float64) error {
 	c.set(o, oFeed, feed)
 	o[oFeedMin] = o[oFeed] * 0.06
 	if !c.ampsGiven {
-		amps, err = CurrentFromFeed(wire, o[oFeed], density, hLiq, rhoE, k[kPhi], k[kStick])
+		amps, err = formula.CurrentFromFeed(wire, o[oFeed], density, hLiq, rhoE, k[kPhi], k[kStick])
 		if err != nil {
 			return err
 		}
@@ -147,15 +150,15 @@ func (c *chain) electric(k *[knobs]float64, o *[outs]float64) error {
 	c.set(o, oAmps, amps)
 	volts := k[kVolts]
 	if !c.voltsGiven {
-		volts = ModeVolts(o[oAmps], k[kModeFactor]*k[kVoltFactor], c.loadBase, c.loadSlope, c.loadCap) + k[kVoltBias]
+		volts = formula.ModeVolts(o[oAmps], k[kModeFactor]*k[kVoltFactor], c.loadBase, c.loadSlope, c.loadCap) + k[kVoltBias]
 	}
 	c.set(o, oVolts, volts)
-	o[oMassPerLength] = MassPerLength(k[kWire], k[kDensity])
-	o[oLengthPerMass] = LengthPerMass(k[kWire], k[kDensity])
-	o[oMelt] = MeltRate(k[kWire], o[oFeed], k[kDensity]) * 60
+	o[oMassPerLength] = formula.MassPerLength(k[kWire], k[kDensity])
+	o[oLengthPerMass] = formula.LengthPerMass(k[kWire], k[kDensity])
+	o[oMelt] = formula.MeltRate(k[kWire], o[oFeed], k[kDensity]) * 60
 	o[oDeposition] = o[oMelt] * k[kDeposit]
 	if c.pulsed {
-		f, err := PulseFrequency(k[kWire], o[oFeed], k[kWire])
+		f, err := formula.PulseFrequency(k[kWire], o[oFeed], k[kWire])
 		if err != nil {
 			return err
 		}
@@ -173,7 +176,7 @@ func (c *chain) heat(k *[knobs]float64, o *[outs]float64) error {
 		return err
 	}
 	var err error
-	if c.ferritic && k[kRoom] < coolsTo { // a part that starts hotter never gets there
+	if c.ferritic && k[kRoom] < formula.CoolsTo { // a part that starts hotter never gets there
 		o[oCooling], err = c.cooling(k, o)
 	}
 	return err
@@ -189,14 +192,14 @@ func (c *chain) lineHeat(k *[knobs]float64, o *[outs]float64) error {
 		c.set(o, oTravel, k[kTravel])
 	}
 	v := o[oTravel]
-	energy, err := ArcEnergy(o[oVolts], o[oAmps]*duty, v)
+	energy, err := formula.ArcEnergy(o[oVolts], o[oAmps]*duty, v)
 	if err != nil {
 		return err
 	}
 	o[oArcEnergy] = energy
 	o[oHeatInput] = c.heatFactor * energy
 	c.set(o, oNet, k[kEta]*energy)
-	bead, err := BeadArea(k[kWire], o[oFeed]*duty, k[kDeposit], v)
+	bead, err := formula.BeadArea(k[kWire], o[oFeed]*duty, k[kDeposit], v)
 	if err != nil {
 		return err
 	}

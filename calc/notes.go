@@ -16,8 +16,8 @@ func notes(card *Card, s *spread) []Note {
 // inductance chooses the line on inductance: more where the bead must wash into a fillet or a thick
 // member, less where the current is low and the wire may stub, else the middle.
 func inductance(card *Card, s *spread) string {
-	floor, _ := steadyRange(card)
-	members := card.Setup.members()
+	floor, _ := SteadyRange(card)
+	members := card.Setup.Joined()
 	thickest := 0.0
 	for _, m := range members {
 		thickest = max(thickest, m.Core)

@@ -1,6 +1,8 @@
-package calc
+package calc_test
 
 import (
+	"brazebooth/calc"
+	"brazebooth/calc/advice"
 	"flag"
 	"fmt"
 	"hash/crc32"
@@ -18,36 +20,36 @@ const numbersFile = "testdata/numbers.txt"
 // numberJobs are jobs of the shop that between them reach every page, every joint, every mode and most rules.
 var numberJobs = []struct {
 	name string
-	job  Job
+	job  calc.Job
 }{
-	{"tank lid", Job{Metal: "galvanized", Gauge: 20, Joint: "lap", Length: Some(600), ZincLimit: Some(5), WirePrice: Some(40), GasPrice: Some(0.02), LabourRate: Some(50), ZincRepair: Some(4), Grinding: Some(3), SteelPrice: Some(3)}},
-	{"planter corner", Job{Metal: "galvanized", Gauge: 18, Joint: "corner", Length: Some(300), Position: "vertical-down"}},
-	{"planter rib, given", Job{Metal: "mild-steel", Thickness: Some(1.5), Joint: "tee", Feed: Some(5.5), Travel: Some(6), Leg: Some(4), Load: Some(1.5), Length: Some(100), Safety: Some(4)}},
-	{"thin on thick", Job{Metal: "mild-steel", Thickness: Some(0.8), Metal2: "mild-steel", Thickness2: Some(2), Joint: "lap", Load: Some(30), Length: Some(60)}},
-	{"open root", Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(1.2)}},
-	{"cold", Job{Metal: "mild-steel", Gauge: 16, Joint: "lap", Feed: Some(3.3), Travel: Some(9)}},
-	{"slow wire", Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: Some(3.1), Travel: Some(5)}},
-	{"hot", Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: Some(7), Travel: Some(5)}},
-	{"stainless gutter", Job{Metal: "stainless-304", Gauge: 18, Joint: "butt", Mode: "pulsed", ServiceTemp: Some(150)}},
-	{"two metals", Job{Metal: "stainless-304", Gauge: 18, Metal2: "mild-steel", Gauge2: 18, Joint: "tee"}},
-	{"copper on steel", Job{Metal: "copper", Thickness: Some(1), Metal2: "mild-steel", Thickness2: Some(1.5), Joint: "lap"}},
-	{"shaft", Job{Metal: "mild-steel", Thickness: Some(12), Joint: "overlay", Filler: "cual8", Use: "bearing", ShaftDia: Some(40), Length: Some(60), Layer: Some(2), Feed: Some(7), Travel: Some(9)}},
-	{"wear strip", Job{Metal: "mild-steel", Thickness: Some(6), Joint: "overlay", Filler: "cumn13al8", Feed: Some(7), Travel: Some(7), Layer: Some(4), Length: Some(80)}},
-	{"plugs", Job{Metal: "galvanized", Gauge: 18, Joint: "plug", Count: Some(12), Feed: Some(5)}},
-	{"stove door", Job{Metal: "grey-iron", Thickness: Some(6), Joint: "butt", Feed: Some(6), Travel: Some(5), Preheat: Some(150)}},
-	{"casting on sheet", Job{Metal: "grey-iron", Thickness: Some(6), Metal2: "mild-steel", Thickness2: Some(1), Joint: "lap", Feed: Some(5), Travel: Some(6), Preheat: Some(100)}},
-	{"thin sheet on casting", Job{Metal: "grey-iron", Thickness: Some(6), Metal2: "mild-steel", Thickness2: Some(0.5), Joint: "lap", Feed: Some(5), Travel: Some(6)}},
-	{"coated on stainless", Job{Metal: "galvanized", Gauge: 18, Metal2: "stainless-304", Gauge2: 18, Joint: "lap"}},
-	{"one bead a groove", Job{Metal: "mild-steel", Thickness: Some(3.2), Joint: "butt", Feed: Some(9), Travel: Some(3)}},
-	{"given travel", Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Travel: Some(9)}},
-	{"dual phase", Job{Metal: "dp800", Thickness: Some(1.2), Joint: "lap"}},
-	{"brass", Job{Metal: "brass", Thickness: Some(1)}},
-	{"sealed tank", Job{Metal: "mild-steel", Gauge: 16, Hazard: "tank"}},
-	{"timed estimate", Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Mode: "timed", Gap: Some(2)}},
-	{"timed, given", Job{Metal: "galvanized", Gauge: 18, Joint: "butt", Mode: "timed", Gap: Some(1), ArcOn: Some(0.4), ArcOff: Some(0.5), SpotStep: Some(2.5), Feed: Some(6)}},
-	{"learned machine", Job{Metal: "galvanized", Gauge: 18, Joint: "lap", Phi: Some(3.1), PhiSigma: Some(0.1), VoltFactor: Some(1.04), VoltFactorSigma: Some(0.02), Eta: Some(0.82), EtaSigma: Some(0.02), Readings: Some(6)}},
-	{"amps and volts", Job{Metal: "mild-steel", Gauge: 14, Joint: "lap", Amps: Some(110), Volts: Some(19), Travel: Some(6), NozzleBore: Some(12), RatedAmps: Some(180), RatedDuty: Some(30)}},
-	{"other wire", Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Wire: Some(1.2), StickOut: Some(16), Flow: Some(9), Gas: "argon-co2-2"}},
+	{"tank lid", calc.Job{Metal: "galvanized", Gauge: 20, Joint: "lap", Length: calc.Some(600), ZincLimit: calc.Some(5), WirePrice: calc.Some(40), GasPrice: calc.Some(0.02), LabourRate: calc.Some(50), ZincRepair: calc.Some(4), Grinding: calc.Some(3), SteelPrice: calc.Some(3)}},
+	{"planter corner", calc.Job{Metal: "galvanized", Gauge: 18, Joint: "corner", Length: calc.Some(300), Position: "vertical-down"}},
+	{"planter rib, given", calc.Job{Metal: "mild-steel", Thickness: calc.Some(1.5), Joint: "tee", Feed: calc.Some(5.5), Travel: calc.Some(6), Leg: calc.Some(4), Load: calc.Some(1.5), Length: calc.Some(100), Safety: calc.Some(4)}},
+	{"thin on thick", calc.Job{Metal: "mild-steel", Thickness: calc.Some(0.8), Metal2: "mild-steel", Thickness2: calc.Some(2), Joint: "lap", Load: calc.Some(30), Length: calc.Some(60)}},
+	{"open root", calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: calc.Some(1.2)}},
+	{"cold", calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "lap", Feed: calc.Some(3.3), Travel: calc.Some(9)}},
+	{"slow wire", calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(3.1), Travel: calc.Some(5)}},
+	{"hot", calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(7), Travel: calc.Some(5)}},
+	{"stainless gutter", calc.Job{Metal: "stainless-304", Gauge: 18, Joint: "butt", Mode: "pulsed", ServiceTemp: calc.Some(150)}},
+	{"two metals", calc.Job{Metal: "stainless-304", Gauge: 18, Metal2: "mild-steel", Gauge2: 18, Joint: "tee"}},
+	{"copper on steel", calc.Job{Metal: "copper", Thickness: calc.Some(1), Metal2: "mild-steel", Thickness2: calc.Some(1.5), Joint: "lap"}},
+	{"shaft", calc.Job{Metal: "mild-steel", Thickness: calc.Some(12), Joint: "overlay", Filler: "cual8", Use: "bearing", ShaftDia: calc.Some(40), Length: calc.Some(60), Layer: calc.Some(2), Feed: calc.Some(7), Travel: calc.Some(9)}},
+	{"wear strip", calc.Job{Metal: "mild-steel", Thickness: calc.Some(6), Joint: "overlay", Filler: "cumn13al8", Feed: calc.Some(7), Travel: calc.Some(7), Layer: calc.Some(4), Length: calc.Some(80)}},
+	{"plugs", calc.Job{Metal: "galvanized", Gauge: 18, Joint: "plug", Count: calc.Some(12), Feed: calc.Some(5)}},
+	{"stove door", calc.Job{Metal: "grey-iron", Thickness: calc.Some(6), Joint: "butt", Feed: calc.Some(6), Travel: calc.Some(5), Preheat: calc.Some(150)}},
+	{"casting on sheet", calc.Job{Metal: "grey-iron", Thickness: calc.Some(6), Metal2: "mild-steel", Thickness2: calc.Some(1), Joint: "lap", Feed: calc.Some(5), Travel: calc.Some(6), Preheat: calc.Some(100)}},
+	{"thin sheet on casting", calc.Job{Metal: "grey-iron", Thickness: calc.Some(6), Metal2: "mild-steel", Thickness2: calc.Some(0.5), Joint: "lap", Feed: calc.Some(5), Travel: calc.Some(6)}},
+	{"coated on stainless", calc.Job{Metal: "galvanized", Gauge: 18, Metal2: "stainless-304", Gauge2: 18, Joint: "lap"}},
+	{"one bead a groove", calc.Job{Metal: "mild-steel", Thickness: calc.Some(3.2), Joint: "butt", Feed: calc.Some(9), Travel: calc.Some(3)}},
+	{"given travel", calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Travel: calc.Some(9)}},
+	{"dual phase", calc.Job{Metal: "dp800", Thickness: calc.Some(1.2), Joint: "lap"}},
+	{"brass", calc.Job{Metal: "brass", Thickness: calc.Some(1)}},
+	{"sealed tank", calc.Job{Metal: "mild-steel", Gauge: 16, Hazard: "tank"}},
+	{"timed estimate", calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Mode: "timed", Gap: calc.Some(2)}},
+	{"timed, given", calc.Job{Metal: "galvanized", Gauge: 18, Joint: "butt", Mode: "timed", Gap: calc.Some(1), ArcOn: calc.Some(0.4), ArcOff: calc.Some(0.5), SpotStep: calc.Some(2.5), Feed: calc.Some(6)}},
+	{"learned machine", calc.Job{Metal: "galvanized", Gauge: 18, Joint: "lap", Phi: calc.Some(3.1), PhiSigma: calc.Some(0.1), VoltFactor: calc.Some(1.04), VoltFactorSigma: calc.Some(0.02), Eta: calc.Some(0.82), EtaSigma: calc.Some(0.02), Readings: calc.Some(6)}},
+	{"amps and volts", calc.Job{Metal: "mild-steel", Gauge: 14, Joint: "lap", Amps: calc.Some(110), Volts: calc.Some(19), Travel: calc.Some(6), NozzleBore: calc.Some(12), RatedAmps: calc.Some(180), RatedDuty: calc.Some(30)}},
+	{"other wire", calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Wire: calc.Some(1.2), StickOut: calc.Some(16), Flow: calc.Some(9), Gas: "argon-co2-2"}},
 }
 
 // Every number, word and warning of these jobs is what it was: a change that moves one shows it here, line by line, and is either
@@ -109,8 +111,8 @@ func lineAt(lines []string, i int) string {
 	return "(no line)"
 }
 
-func writeNumbers(t *testing.T, b *strings.Builder, job Job, said texts) {
-	c, err := Solve(job)
+func writeNumbers(t *testing.T, b *strings.Builder, job calc.Job, said texts) {
+	c, err := calc.Solve(job)
 	if err != nil {
 		fmt.Fprintf(b, "error %v\n", err)
 		return
@@ -122,10 +124,10 @@ func writeNumbers(t *testing.T, b *strings.Builder, job Job, said texts) {
 	writeFigures(b, c.Figures, said)
 	writeWarnings(b, c.Warnings, said)
 	fmt.Fprintf(b, "notes %+v\n", c.Notes)
-	for _, a := range CheckFirst(&c) {
+	for _, a := range calc.CheckFirst(&c) {
 		fmt.Fprintf(b, "assumed %s: %s %s\n", a.Field, a.Text(), digits4(a.Moves))
 	}
-	parts, err := Sheet(t.Context(), &c, allPages())
+	parts, err := advice.Pages(t.Context(), &c, allPages())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -144,7 +146,7 @@ func writeNumbers(t *testing.T, b *strings.Builder, job Job, said texts) {
 }
 
 func allPages() (names []string) {
-	for _, p := range pages {
+	for _, p := range advice.Contents() {
 		if p.Of != nil {
 			names = append(names, p.Name)
 		}
@@ -152,7 +154,7 @@ func allPages() (names []string) {
 	return names
 }
 
-func writeFigures(b *strings.Builder, list []Figure, said texts) {
+func writeFigures(b *strings.Builder, list []calc.Figure, said texts) {
 	for _, f := range list {
 		fmt.Fprintf(b, "%s %s (%s %s) %s", f.Name, digits4(f.Value), digits4(f.Low), digits4(f.High), f.Unit)
 		for _, in := range f.Basis.Inputs {
@@ -165,7 +167,7 @@ func writeFigures(b *strings.Builder, list []Figure, said texts) {
 }
 
 // basisText is a basis without its numbers; ~ marks what was assumed, < what is a figure of its own.
-func basisText(b *Basis) string {
+func basisText(b *calc.Basis) string {
 	var in []string
 	for _, x := range b.Inputs {
 		in = append(in, fmt.Sprintf("%s %s %s", x.Symbol, x.Name, x.Unit)+map[bool]string{true: "~"}[x.Assumed]+map[bool]string{true: "<"}[x.Derived])
@@ -174,7 +176,7 @@ func basisText(b *Basis) string {
 	return fmt.Sprintf("%s [%s; %s] %s", b.Formula, b.Known, b.Source, strings.Join(in, ", "))
 }
 
-func writeWarnings(b *strings.Builder, list []Warning, said texts) {
+func writeWarnings(b *strings.Builder, list []calc.Warning, said texts) {
 	for _, w := range list {
 		fmt.Fprintf(b, "%v %s: %s\n", w.Severity, w.Code, said.once(w.Text))
 	}

@@ -1,6 +1,9 @@
-package calc
+package calc_test
 
 import (
+	"brazebooth/calc"
+	"brazebooth/calc/correct"
+	"brazebooth/calc/practice"
 	"fmt"
 	"strings"
 	"testing"
@@ -8,38 +11,38 @@ import (
 
 // writeOthers are answers that are no card: corrections, times over a gap, a map, what readings and verdicts teach.
 func writeOthers(t *testing.T, b *strings.Builder, said texts) {
-	good := Job{Metal: "galvanized", Gauge: 20, Joint: "lap", Feed: Some(4.1), Travel: Some(8)}
-	for _, seen := range sightIDs() {
-		writeCorrection(t, b, "", Try{good, seen})
+	good := calc.Job{Metal: "galvanized", Gauge: 20, Joint: "lap", Feed: calc.Some(4.1), Travel: calc.Some(8)}
+	for _, seen := range correct.SightIDs() {
+		writeCorrection(t, b, "", correct.Try{Job: good, Seen: seen})
 	}
-	at := func(volts float64) Job { j := good; j.Volts = Some(volts); return j }
+	at := func(volts float64) calc.Job { j := good; j.Volts = calc.Some(volts); return j }
 	for _, volts := range []float64{11, 13, 20} {
-		writeCorrection(t, b, "volts read", Try{at(volts), "stubbing"})
-		writeCorrection(t, b, "volts read", Try{at(volts), "spatter"})
+		writeCorrection(t, b, "volts read", correct.Try{Job: at(volts), Seen: "stubbing"})
+		writeCorrection(t, b, "volts read", correct.Try{Job: at(volts), Seen: "spatter"})
 	}
-	writeCorrection(t, b, "volts that ran", Try{at(13.5), "pores"}, Try{at(13.3), "stubbing"})
-	writeCorrection(t, b, "twice in vain", Try{good, "pores"}, Try{good, "pores"})
-	writeCorrection(t, b, "changed, still", Try{at(14), "pores"}, Try{at(14.4), "pores"})
+	writeCorrection(t, b, "volts that ran", correct.Try{Job: at(13.5), Seen: "pores"}, correct.Try{Job: at(13.3), Seen: "stubbing"})
+	writeCorrection(t, b, "twice in vain", correct.Try{Job: good, Seen: "pores"}, correct.Try{Job: good, Seen: "pores"})
+	writeCorrection(t, b, "changed, still", correct.Try{Job: at(14), Seen: "pores"}, correct.Try{Job: at(14.4), Seen: "pores"})
 	for _, filler := range []string{"cusi3", "cual8"} {
-		writeCorrection(t, b, filler, Try{Job{Metal: "stainless-304", Gauge: 18, Joint: "lap", Filler: filler, Feed: Some(5), Travel: Some(7)}, "crack"})
+		writeCorrection(t, b, filler, correct.Try{Job: calc.Job{Metal: "stainless-304", Gauge: 18, Joint: "lap", Filler: filler, Feed: calc.Some(5), Travel: calc.Some(7)}, Seen: "crack"})
 	}
 	for _, seen := range []string{"rolled-edge", "burn-through", "spatter"} { // no window; far too little feed, and too much
-		writeCorrection(t, b, "plate", Try{Job{Metal: "mild-steel", Thickness: Some(5), Joint: "tee", Mode: "pulsed", Feed: Some(8), Travel: Some(6)}, seen})
-		writeCorrection(t, b, "uneven", Try{Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: Some(2.6), Travel: Some(5)}, seen})
-		writeCorrection(t, b, "spray", Try{Job{Metal: "mild-steel", Gauge: 12, Joint: "lap", Feed: Some(16), Travel: Some(12)}, seen})
+		writeCorrection(t, b, "plate", correct.Try{Job: calc.Job{Metal: "mild-steel", Thickness: calc.Some(5), Joint: "tee", Mode: "pulsed", Feed: calc.Some(8), Travel: calc.Some(6)}, Seen: seen})
+		writeCorrection(t, b, "uneven", correct.Try{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(2.6), Travel: calc.Some(5)}, Seen: seen})
+		writeCorrection(t, b, "spray", correct.Try{Job: calc.Job{Metal: "mild-steel", Gauge: 12, Joint: "lap", Feed: calc.Some(16), Travel: calc.Some(12)}, Seen: seen})
 	}
-	timed := Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Mode: "timed", Gap: Some(1), Feed: Some(6)}
+	timed := calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Mode: "timed", Gap: calc.Some(1), Feed: calc.Some(6)}
 	short := timed
-	short.ArcOn, short.ArcOff, short.SpotStep = Some(0.2), Some(0.6), Some(2.5)
-	writeCorrection(t, b, "timed", Try{short, "rolled-edge"})
+	short.ArcOn, short.ArcOff, short.SpotStep = calc.Some(0.2), calc.Some(0.6), calc.Some(2.5)
+	writeCorrection(t, b, "timed", correct.Try{Job: short, Seen: "rolled-edge"})
 	aimed := timed
-	aimed.Aim = Some(1)
-	for _, j := range []Job{{Metal: "mild-steel", Gauge: 16, Joint: "butt", Mode: "timed", Gap: Some(2)}, timed, aimed,
-		{Metal: "stainless-304", Thickness: Some(0.5), Joint: "butt", Mode: "timed", Gap: Some(0.3), Wire: Some(0.8)}, // less wire, three times
-		{Metal: "mild-steel", Thickness: Some(2), Joint: "butt", Mode: "timed", Gap: Some(2), Wire: Some(0.8)}} {      // more
+	aimed.Aim = calc.Some(1)
+	for _, j := range []calc.Job{{Metal: "mild-steel", Gauge: 16, Joint: "butt", Mode: "timed", Gap: calc.Some(2)}, timed, aimed,
+		{Metal: "stainless-304", Thickness: calc.Some(0.5), Joint: "butt", Mode: "timed", Gap: calc.Some(0.3), Wire: calc.Some(0.8)}, // less wire, three times
+		{Metal: "mild-steel", Thickness: calc.Some(2), Joint: "butt", Mode: "timed", Gap: calc.Some(2), Wire: calc.Some(0.8)}} {      // more
 		writeGap(t, b, j, said)
 	}
-	c, err := ChanceGood(t.Context(), good)
+	c, err := calc.ChanceGood(t.Context(), good)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -51,14 +54,12 @@ func writeOthers(t *testing.T, b *strings.Builder, said texts) {
 
 // writeRemedies are those of jobs that no setting of a steady arc does well.
 func writeRemedies(t *testing.T, b *strings.Builder) {
-	for _, j := range []Job{{Metal: "mild-steel", Thickness: Some(0.4), Joint: "butt", Gap: Some(0.5)}, {Metal: "galvanized", Gauge: 30, Joint: "lap"}, {Metal: "mild-steel", Thickness: Some(5), Joint: "tee"}} {
-		c, err := Solve(j)
+	for _, j := range []calc.Job{{Metal: "mild-steel", Thickness: calc.Some(0.4), Joint: "butt", Gap: calc.Some(0.5)}, {Metal: "galvanized", Gauge: 30, Joint: "lap"}, {Metal: "mild-steel", Thickness: calc.Some(5), Joint: "tee"}} {
+		c, err := calc.Solve(j)
 		if err != nil {
 			t.Fatal(err)
 		}
-		e := &effort{ctx: t.Context()}
-		e.work.Store(-1e12) // everything is tried, however long it takes: the last of the jobs is no map's
-		list, err := remedies(e, 0, j, &c)
+		list, err := calc.AllRemedies(t.Context(), j, &c) // the last of the jobs is no map's
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -69,12 +70,12 @@ func writeRemedies(t *testing.T, b *strings.Builder) {
 	}
 }
 
-func writeEfficiencies(b *strings.Builder, good Job) {
+func writeEfficiencies(b *strings.Builder, good calc.Job) {
 	slow := good
-	slow.Travel = Some(9.6)
+	slow.Travel = calc.Some(9.6)
 	b.WriteString("# efficiency\n")
-	for _, list := range [][]Verdict{{}, {{good, "cold"}, {good, "good"}, {slow, "good"}}, {{slow, "hot"}}} {
-		e := LearnEta(list)
+	for _, list := range [][]calc.Verdict{{}, {{Job: good, Heat: "cold"}, {Job: good, Heat: "good"}, {Job: slow, Heat: "good"}}, {{Job: slow, Heat: "hot"}}} {
+		e := calc.LearnEta(list)
 		fmt.Fprintf(b, "%s ±%s of %d", digits4(e.Mean), digits4(e.Sigma), e.Used)
 		for _, x := range e.Evidence {
 			fmt.Fprintf(b, ", %s %s %%", x.Heat, digits4(x.Expected))
@@ -86,9 +87,9 @@ func writeEfficiencies(b *strings.Builder, good Job) {
 // writePractice are the booths that a few seeds draw.
 func writePractice(t *testing.T, b *strings.Builder) {
 	b.WriteString("# practice\n")
-	for level := range practiceLevels {
+	for level := range practice.Levels() {
 		for seed := range uint64(2) {
-			p, err := PracticeJob(t.Context(), level+1, seed)
+			p, err := practice.New(t.Context(), level+1, seed)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -96,8 +97,8 @@ func writePractice(t *testing.T, b *strings.Builder) {
 			for _, x := range []float64{p.Truth.Phi, p.Truth.Eta, p.Truth.StickOut} {
 				fmt.Fprintf(b, " %s", digits4(x))
 			}
-			for _, j := range []*Job{&p.Start, &p.Best} {
-				for _, o := range []Opt{j.Feed, j.Volts, j.Travel, j.ArcOn, j.ArcOff} {
+			for _, j := range []*calc.Job{&p.Start, &p.Best} {
+				for _, o := range []calc.Opt{j.Feed, j.Volts, j.Travel, j.ArcOn, j.ArcOff} {
 					fmt.Fprintf(b, " %s", digits4(o.V))
 				}
 			}
@@ -110,8 +111,8 @@ func writePractice(t *testing.T, b *strings.Builder) {
 	}
 }
 
-func writeCorrection(t *testing.T, b *strings.Builder, name string, tries ...Try) {
-	p, err := Correct(t.Context(), tries)
+func writeCorrection(t *testing.T, b *strings.Builder, name string, tries ...correct.Try) {
+	p, err := correct.Next(t.Context(), tries)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -125,8 +126,8 @@ func writeCorrection(t *testing.T, b *strings.Builder, name string, tries ...Try
 	}
 }
 
-func writeGap(t *testing.T, b *strings.Builder, j Job, said texts) {
-	g, err := Gap(t.Context(), j, nil)
+func writeGap(t *testing.T, b *strings.Builder, j calc.Job, said texts) {
+	g, err := calc.SolveTimed(t.Context(), j, nil)
 	if err != nil {
 		t.Fatal(err)
 	}

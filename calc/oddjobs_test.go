@@ -57,6 +57,6 @@ func oddBeat(seed int) Job {
 	}
 	j.Mode = "timed"
 	j.Gap.V *= 0.7
-	j.Feed, j.ArcOn, j.ArcOff, j.SpotStep = given(4, 1, 15), given(4, 0.02, longestBeat), given(4, 0.02, longestBeat), given(8, 0.1, 50)
+	j.Feed, j.ArcOn, j.ArcOff, j.SpotStep = given(4, 1, 15), given(4, 0.02, LongestTime), given(4, 0.02, LongestTime), given(8, 0.1, 50)
 	return j
 }

@@ -140,23 +140,3 @@ func TestOtherFillersAreOffered(t *testing.T) {
 		}
 	}
 }
-
-// The wire of a metre needs both, what melts and how quickly one goes.
-func TestWireNeedsRateAndTravel(t *testing.T) {
-	whole := card(t, Job{Metal: "mild-steel", Thickness: Some(1), Joint: "lap", Feed: Some(5), Travel: Some(8)})
-	if g, ok := wirePerMetre(whole); !ok || !(g > 0) {
-		t.Fatalf("%g g, %v", g, ok)
-	}
-	for _, name := range []string{"deposition_rate", "travel"} {
-		c := *whole
-		c.Figures = nil
-		for _, f := range whole.Figures {
-			if f.Name != name {
-				c.Figures = append(c.Figures, f)
-			}
-		}
-		if g, ok := wirePerMetre(&c); ok {
-			t.Errorf("without %s: %g g", name, g)
-		}
-	}
-}

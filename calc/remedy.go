@@ -122,8 +122,7 @@ func candidates(job *Job, card *Card) []candidate {
 		list = append(list, candidate{"short arc (dip)", func(j *Job) { j.Mode = "dip" }})
 	}
 	for _, f := range tables.Fillers() {
-		r := Ranked{ID: f.ID}
-		if r.rules(card); f.ID != card.Used.Filler && !f.Comparison() && !r.RuledOut {
+		if f.ID != card.Used.Filler && !f.Comparison() && !RuledOut(&f, card) {
 			list = append(list, candidate{"filler " + f.ID, func(j *Job) { j.Filler = f.ID }})
 		}
 	}

@@ -85,7 +85,7 @@ func (r *resolution) first() error {
 	}
 	if r.card.Setup.One && u.ShaftDia.Set && u.Gauge == 0 && !u.Thickness.Set {
 		u.Thickness = Some(u.ShaftDia.V / 2)
-		r.assume("thickness", number(u.Thickness.V)+"mm", "half of the shaft's diameter: what lies under the bead")
+		r.assume("thickness", Number(u.Thickness.V)+"mm", "half of the shaft's diameter: what lies under the bead")
 	}
 	if u.Gauge == 0 && !u.Thickness.Set {
 		u.Gauge = defaultGauge
@@ -156,10 +156,10 @@ func (r *resolution) member(suffix, metal string, gauge int, thickness Opt, coat
 		}
 		m.Thickness = in * quantity.MMPerInch
 	}
-	m.Core = m.Thickness - 2*coatDepth(coat)
+	m.Core = m.Thickness - 2*CoatDepth(coat)
 	if !(m.Core >= thinnest) {
-		return m, &FieldError{"thickness" + suffix, fmt.Sprintf("under a %s coat no steel is left of %s mm", coat.ID, number(m.Thickness)),
-			fmt.Sprintf("type a thickness from %s mm, or another coating", number(math.Ceil(1000*(thinnest+2*coatDepth(coat)))/1000))}
+		return m, &FieldError{"thickness" + suffix, fmt.Sprintf("under a %s coat no steel is left of %s mm", coat.ID, Number(m.Thickness)),
+			fmt.Sprintf("type a thickness from %s mm, or another coating", Number(math.Ceil(1000*(thinnest+2*CoatDepth(coat)))/1000))}
 	}
 	return m, nil
 }
@@ -188,11 +188,11 @@ func usualFiller(s *Setup, use string) string {
 	if s.One || use == "wear" || use == "bearing" { // an overlay, or a surface that rubs
 		return "cual8"
 	}
-	for _, m := range s.members() {
+	for _, m := range s.Joined() {
 		switch {
 		case m.Metal.ID == "aluminized", m.Metal.Family == tables.Stainless, m.Metal.ID == "aluminium-bronze":
 			return "cual8"
-		case m.Metal.Family == tables.CastIron, highStrength(m.Metal.ID):
+		case m.Metal.Family == tables.CastIron, HighStrength(m.Metal.ID):
 			return "cual10fe"
 		case m.Metal.Family == tables.CopperFam:
 			return "cusn1"
@@ -201,8 +201,8 @@ func usualFiller(s *Setup, use string) string {
 	return "cusi3"
 }
 
-// members are the parts that the joint has.
-func (s *Setup) members() []Member {
+// Joined are the parts that the joint has.
+func (s *Setup) Joined() []Member {
 	if s.One {
 		return s.Members[:1]
 	}
@@ -254,15 +254,15 @@ func (r *resolution) extension() error {
 	u := &r.used
 	if !u.StickOut.Set {
 		u.StickOut = Some(tables.DefaultStickOut.V)
-		r.assume("stickout", number(u.StickOut.V)+"mm", "tip to arc; not measured yet")
+		r.assume("stickout", Number(u.StickOut.V)+"mm", "tip to arc; not measured yet")
 	}
 	if !u.Preheat.Set {
 		u.Preheat = Some(tables.RoomTemperature.V)
 		why := "parts at room temperature"
-		if applies(string(tables.CastIron), r.card) {
+		if Applies(string(tables.CastIron), r.card) {
 			u.Preheat, why = Some(tables.IronPreheat.V), "cast iron is warmed through before the arc"
 		}
-		r.assume("preheat", number(u.Preheat.V)+"C", why)
+		r.assume("preheat", Number(u.Preheat.V)+"C", why)
 	}
 	if !u.Gap.Set {
 		gap := 0.0
@@ -270,13 +270,13 @@ func (r *resolution) extension() error {
 			gap = timedGap
 		}
 		u.Gap = Some(gap)
-		r.assume("gap", number(gap)+"mm", "root opening not given")
+		r.assume("gap", Number(gap)+"mm", "root opening not given")
 	}
 	return nil
 }
 
-// coatDepth is a coating's thickness on one side, mm.
-func coatDepth(c tables.Coating) float64 {
+// CoatDepth is a coating's thickness on one side, mm.
+func CoatDepth(c tables.Coating) float64 {
 	density := tables.ZincDensity.V
 	if !c.Zinc {
 		density = tables.AluSiliconDensity.V

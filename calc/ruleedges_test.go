@@ -22,20 +22,6 @@ func TestUnusualVoltsByTheLearnedLine(t *testing.T) {
 	}
 }
 
-// A duty at this current needs both of the plate's figures.
-func TestDutyNeedsThePlate(t *testing.T) {
-	job := Job{Metal: "mild-steel", Gauge: 16, Joint: "lap", Feed: Some(5), Travel: Some(6)}
-	for _, x := range []struct {
-		amps, duty Opt
-		want       bool
-	}{{Some(180), Some(30), true}, {Some(180), Opt{}, false}, {Opt{}, Some(30), false}} {
-		job.RatedAmps, job.RatedDuty = x.amps, x.duty
-		if _, ok := pageOf(t, Machine, job).Figure("duty_cycle"); ok != x.want {
-			t.Errorf("%v A, %v %%: a duty %v", x.amps, x.duty, ok)
-		}
-	}
-}
-
 // What was learned with a wire holds its errors; a voltage that was typed in alone holds none.
 func TestOnlyLearnedVoltageHoldsTheWiresErrors(t *testing.T) {
 	job := Job{Metal: "mild-steel", Gauge: 16, Joint: "lap", Feed: Some(5), Travel: Some(6), Phi: Some(3.2)}
@@ -74,13 +60,13 @@ func TestWorstTwoEdges(t *testing.T) {
 
 // A beat is at most ten seconds on and off: so long is taken, a hair more is not.
 func TestLongestBeat(t *testing.T) {
-	job := Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(2), Mode: "timed", ArcOn: Some(longestBeat), ArcOff: Some(1)}
+	job := Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(2), Mode: "timed", ArcOn: Some(LongestTime), ArcOff: Some(1)}
 	ctx, stop := context.WithCancel(t.Context())
 	stop()
 	if _, err := runGap(&effort{ctx: ctx}, job, false, nil); err != nil && strings.Contains(err.Error(), "no beat") {
 		t.Errorf("%g s on: %v", job.ArcOn.V, err)
 	}
-	job.ArcOn = Some(longestBeat + 0.001)
+	job.ArcOn = Some(LongestTime + 0.001)
 	if _, err := runGap(&effort{ctx: ctx}, job, false, nil); err == nil || !strings.Contains(err.Error(), "no beat") {
 		t.Errorf("%g s on: %v", job.ArcOn.V, err)
 	}
@@ -119,7 +105,7 @@ func TestThickerSheetIsARemedyFromElevenGauge(t *testing.T) {
 
 // What a spot is filled with is the wire that the card lays.
 func TestASpotTakesTheCardsWire(t *testing.T) {
-	s, err := Gap(t.Context(), Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Mode: "timed", Gap: Some(1), Feed: Some(6)}, nil)
+	s, err := SolveTimed(t.Context(), Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Mode: "timed", Gap: Some(1), Feed: Some(6)}, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -136,29 +122,6 @@ func TestASpotTakesTheCardsWire(t *testing.T) {
 	}
 	if found == 0 {
 		t.Error("no figure names it")
-	}
-}
-
-// A lever's direction is a sign: its notches lie one quantum apart.
-func TestLeversHaveSigns(t *testing.T) {
-	for _, l := range levers {
-		if math.Abs(l.hotter) != 1 {
-			t.Errorf("%s: %g", l.what, l.hotter)
-		}
-	}
-}
-
-// Volts that were read far from the usual prove their cause; near it, or on the other side, they do not.
-func TestVoltsThatProve(t *testing.T) {
-	for volts, want := range map[float64][2]bool{10: {true, false}, 14.3: {false, false}, 20: {false, true}} {
-		v, err := newView(t.Context(), []Try{{Job{Metal: "galvanized", Gauge: 20, Joint: "lap", Feed: Some(4.1), Travel: Some(8), Volts: Some(volts)}, "spatter"}})
-		if err != nil {
-			t.Fatal(err)
-		}
-		j := &v.laid[0].Job
-		if got := [2]bool{v.proven(tables.CauseVoltsLow, j), v.proven(tables.CauseVoltsHi, j)}; got != want {
-			t.Errorf("%g V: %v", volts, got)
-		}
 	}
 }
 

@@ -35,7 +35,7 @@ func TestBandsHoldWhatTheHeatDoes(t *testing.T) {
 			for _, name := range []string{"wetted_width_1", "wetted_width_2", "bead_width", "base_peak_temperature", "wetting_angle"} {
 				f, ok1 := c.Figure(name)
 				g, ok2 := x.Figure(name)
-				if !ok1 || !ok2 || g.Basis.Source != sectionSource { // a bead that does not wet both has the closed form's width
+				if !ok1 || !ok2 || g.Basis.Source != SectionSource { // a bead that does not wet both has the closed form's width
 					continue
 				}
 				checked++

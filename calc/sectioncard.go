@@ -4,6 +4,7 @@ import (
 	"errors"
 	"math"
 
+	"brazebooth/calc/formula"
 	"brazebooth/calc/section"
 	"brazebooth/internal/crew"
 	"brazebooth/tables"
@@ -33,7 +34,7 @@ func (b *board) verdict(card *Card, s *spread) (verdict, error) {
 	m := &v.margins
 	h := b.heatField(card)
 	feed, travel := s.value[oFeed], s.value[oTravel]
-	var beside [2][2]limits
+	var beside [2][2]Limits
 	var err error
 	var wg crew.Crew // a hand waits for this one too
 	for axis, by := range [2][2]float64{{probe, 0}, {0, probe}} {
@@ -45,7 +46,7 @@ func (b *board) verdict(card *Card, s *spread) (verdict, error) {
 	v.state, err = h.at(feed, travel, true)
 	wg.Wait()
 	switch {
-	case errors.Is(err, ErrRange) || errors.Is(err, section.ErrRange):
+	case errors.Is(err, formula.ErrRange) || errors.Is(err, section.ErrRange):
 		v.zone, v.why = "not-modelled", "this heat is outside what the cross-section can follow"
 		return v, nil
 	case err != nil:
@@ -57,17 +58,17 @@ func (b *board) verdict(card *Card, s *spread) (verdict, error) {
 	v.variants.at = variant{v.state, h.in.Thick}
 	v.logs = m.logs(&v.state)
 	v.zone = zone(&v.logs)
-	v.courses, v.d = (*limits)(&v.logs).along(&beside)
+	v.courses, v.d = (*Limits)(&v.logs).along(&beside)
 	return v, nil
 }
 
 // limits are the logarithms of all limits at a state.
-type limits [limitCount]float64
+type Limits [limitCount]float64
 
-func (l *limits) known() bool { return !math.IsNaN(l[0]) }
+func (l *Limits) known() bool { return !math.IsNaN(l[0]) }
 
 // bothWays reports whether limits are known on one side at least along feed and along travel.
-func bothWays(beside *[2][2]limits) bool {
+func bothWays(beside *[2][2]Limits) bool {
 	for axis := range beside {
 		if !beside[axis][0].known() && !beside[axis][1].known() {
 			return false
@@ -77,7 +78,7 @@ func bothWays(beside *[2][2]limits) bool {
 }
 
 // along is how limits go from those a probe to each side of them, and the change in per cent that reaches each.
-func (l *limits) along(beside *[2][2]limits) (c [limitCount]courses, d [limitCount]float64) {
+func (l *Limits) along(beside *[2][2]Limits) (c [limitCount]courses, d [limitCount]float64) {
 	for i, here := range l {
 		for axis := range c[i] {
 			c[i][axis] = courseOf(here, beside[axis][0][i], beside[axis][1][i])
@@ -88,7 +89,7 @@ func (l *limits) along(beside *[2][2]limits) (c [limitCount]courses, d [limitCou
 }
 
 // beside are the limits at another feed and travel; not numbers where the model does not reach.
-func (m *margins) beside(h *heatField, feed, travel float64) (l limits) {
+func (m *margins) beside(h *heatField, feed, travel float64) (l Limits) {
 	s, err := h.at(feed, travel, m.zinc > 0)
 	if err != nil {
 		for i := range l {
@@ -108,7 +109,7 @@ func (b *board) notModelled(card *Card) string {
 		return "a timed arc lays spots: a section of a steady bead says nothing of them"
 	case card.Used.Gap.V > 2*tables.ArcWidth.V:
 		return "the gap is wider than the arc's own width, which finds little sheet to land on"
-	case minCore(card.Setup.members()) > tables.SheetThickest.V && card.Used.Joint != "overlay":
+	case MinCore(card.Setup.Joined()) > tables.SheetThickest.V && card.Used.Joint != "overlay":
 		return "above about 3 mm the heat flows in three dimensions"
 	}
 	return ""
@@ -166,7 +167,7 @@ func (m *margins) basis(i limit, v *verdict) Basis {
 	case lFast:
 		value, unit, has, now = m.fast, "mm/s", "travel", o[oTravel]
 	}
-	return Basis{Formula: edgeSource[i].formula, Source: edgeSource[i].source, Known: ownCalc,
+	return Basis{Formula: edgeSource[i].formula, Source: edgeSource[i].source, Known: OwnCalc,
 		Inputs: []Input{{Symbol: "limit", Name: "limit", Value: value, Unit: unit}, {Name: has, Value: now, Unit: unit, Derived: true}}}
 }
 
@@ -212,7 +213,7 @@ func (v *verdict) margin(list []Figure, b *board, s *spread) (Figure, bool) {
 	_, most := nearest(&high)
 	return Figure{"margin", within999(d), within999(least), within999(most), "%",
 		Basis{Formula: "smallest change of feed or travel that reaches the nearest edge: " + edgeNames[at],
-			Source: sectionSource, Known: ownCalc}}, true
+			Source: SectionSource, Known: OwnCalc}}, true
 }
 
 // within999 is a change in per cent, 999 where there is none or it is larger.
@@ -233,15 +234,15 @@ func (v *verdict) doubt(at limit, list []Figure, b *board, s *spread) (down, up 
 	start := b.knobs[kRoom]
 	switch at {
 	case lWets:
-		if f, ok := find(list, "wetting_angle"); ok {
+		if f, ok := FigureNamed(list, "wetting_angle"); ok {
 			return ratio(max(f.Value, flattest), max(f.Low, flattest), max(f.High, flattest))
 		}
 	case lSolid, lBurn:
-		if f, ok := find(list, "base_peak_temperature"); ok {
+		if f, ok := FigureNamed(list, "base_peak_temperature"); ok {
 			return ratio(f.Value-start, f.Low-start, f.High-start)
 		}
 	case lZinc:
-		if f, ok := find(list, "zinc_boiled_halfwidth"+[2]string{"", "_2"}[v.margins.whitest(&v.state)]); ok {
+		if f, ok := FigureNamed(list, "zinc_boiled_halfwidth"+[2]string{"", "_2"}[v.margins.whitest(&v.state)]); ok {
 			return ratio(f.Value, f.Low, f.High)
 		}
 	case lFilled:
@@ -256,7 +257,7 @@ func (v *verdict) doubt(at limit, list []Figure, b *board, s *spread) (down, up 
 	return 0, 0 // a travel is what the hand makes of it
 }
 
-func find(list []Figure, name string) (Figure, bool) {
+func FigureNamed(list []Figure, name string) (Figure, bool) {
 	for _, f := range list {
 		if f.Name == name {
 			return f, true
@@ -276,7 +277,7 @@ func (v *verdict) section(card *Card) Section {
 	if st.bridged {
 		s.Phi = st.toes.Phi
 	}
-	for i, m := range card.Setup.members() {
+	for i, m := range card.Setup.Joined() {
 		if !m.Coating.Zinc {
 			continue
 		}

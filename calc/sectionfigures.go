@@ -8,7 +8,7 @@ import (
 	"brazebooth/tables"
 )
 
-const sectionSource = "cross-section of a moving arc: arms with skin and core, steel by EN 1993-1-2, filler arriving hot and melting over its range"
+const SectionSource = "cross-section of a moving arc: arms with skin and core, steel by EN 1993-1-2, filler arriving hot and melting over its range"
 
 // sectionList makes the figures of the section, each with the band of what it leans on itself.
 type sectionList struct {
@@ -26,7 +26,7 @@ func (b *board) sectionFigures(list []Figure, card *Card, s *spread, v *verdict)
 		l.width()
 	}
 	l.zinc()
-	for i := range card.Setup.members() {
+	for i := range card.Setup.Joined() {
 		r := reading{of: func(x *variant) float64 { return x.wet[i] }}
 		l.add(memberFigure("wetted_width", i), "mm", "where the peak of the member's skin falls to {T_toe}", r, formOf(&tables.SectionWidth))
 	}
@@ -61,7 +61,7 @@ func (l *sectionList) add(name, unit, formula string, r reading, more ...lean) {
 		high = r.of(hot)
 	}
 	l.list = append(l.list, Figure{name, v, low, high, unit,
-		Basis{Formula: formula, Source: sectionSource, Known: ownCalc, Inputs: l.inputs(leans, &r, v, formula)}})
+		Basis{Formula: formula, Source: SectionSource, Known: OwnCalc, Inputs: l.inputs(leans, &r, v, formula)}})
 }
 
 // byWidths is what the model's doubt of the wetted widths does to a reading that follows from both: of both together, and,
@@ -167,7 +167,7 @@ func throat(joint string, x *variant) float64 {
 // peak is the highest temperature of the hotter member's skin. What the model leaves out is a share of its rise.
 func (l *sectionList) peak() {
 	st, start := &l.v.state, l.b.knobs[kRoom]
-	through := len(l.card.Setup.members()) == 2 && st.skin[1] > st.skin[0] && (l.card.Used.Joint == "lap" || l.card.Used.Joint == "tee")
+	through := len(l.card.Setup.Joined()) == 2 && st.skin[1] > st.skin[0] && (l.card.Used.Joint == "lap" || l.card.Used.Joint == "tee")
 	d := tables.SectionRiseEnding
 	if through {
 		d = tables.SectionRiseThrough
@@ -197,5 +197,5 @@ func reached(f *Figure, v float64) {
 	r := v / f.Value
 	f.Value, f.Low, f.High = v, f.Low*r, f.High*r
 	f.Basis.Formula = "in the section; its band by the closed form: " + f.Basis.Formula
-	f.Basis.Source = sectionSource + "; not validated on zinc"
+	f.Basis.Source = SectionSource + "; not validated on zinc"
 }

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 
+	"brazebooth/calc/formula"
 	"brazebooth/calc/section"
 	"brazebooth/tables"
 )
@@ -58,7 +59,7 @@ func compute(e *effort, job Job) (Card, error) {
 
 // settingError names the setting behind a formula that was asked outside its range.
 func settingError(err error, card *Card) error {
-	if !errors.Is(err, ErrRange) && !errors.Is(err, section.ErrRange) {
+	if !errors.Is(err, formula.ErrRange) && !errors.Is(err, section.ErrRange) {
 		return err
 	}
 	if j := &card.Job; !j.Feed.Set && !j.Amps.Set && !j.Travel.Set {
@@ -112,7 +113,7 @@ func (b *board) figures(card *Card, s *spread, sug *suggestion, v *verdict) {
 	}
 	list = append(list, tableFigures(card)...)
 	for i := range resultSpecs {
-		if resultSpecs[i].name == "bead_width" && !v.modelled && minCore(card.Setup.members()) > tables.SheetThickest.V {
+		if resultSpecs[i].name == "bead_width" && !v.modelled && MinCore(card.Setup.Joined()) > tables.SheetThickest.V {
 			continue // the sheet's formula says nothing of a thick part
 		}
 		if f, ok := b.figure(&resultSpecs[i], s); ok {
@@ -129,10 +130,10 @@ func (b *board) figures(card *Card, s *spread, sug *suggestion, v *verdict) {
 // another.
 func (b *board) settingBasis(f *Figure, card *Card, sug *suggestion, judged bool) {
 	job := &card.Job
-	given := Basis{Formula: givenFormula, Source: "user", Known: "given"}
-	suggested := Basis{Formula: suggestFormula, Source: "a search over cross-sections; window draws the whole map", Known: ownCalc}
+	given := Basis{Formula: GivenFormula, Source: "user", Known: "given"}
+	suggested := Basis{Formula: suggestFormula, Source: "a search over cross-sections; window draws the whole map", Known: OwnCalc}
 	if !judged {
-		suggested = Basis{Formula: usualFormula, Source: "a current at which the arc burns steadily", Known: ownCalc}
+		suggested = Basis{Formula: usualFormula, Source: "a current at which the arc burns steadily", Known: OwnCalc}
 	}
 	switch f.Name {
 	case "wire_feed":
@@ -175,20 +176,20 @@ func tableFigures(card *Card) []Figure {
 	list := make([]Figure, 0, 4)
 	u := &card.Used
 	if card.Job.Flow.Set {
-		list = append(list, givenFigure("gas_flow", u.Flow.V, "L/min"))
+		list = append(list, GivenFigure("gas_flow", u.Flow.V, "L/min"))
 	} else {
 		list = append(list, usualGas(&card.Job, &card.Setup.Gas))
 	}
 	if card.Job.StickOut.Set {
-		list = append(list, givenFigure("stickout", u.StickOut.V, "mm"))
+		list = append(list, GivenFigure("stickout", u.StickOut.V, "mm"))
 	} else {
 		list = append(list, rowFigure("stickout", tables.DefaultStickOut, "assumed: tip to arc, not measured"))
 	}
 	return append(list, rowFigure("gun_angle", tables.GunAngle, "push, from square to the seam"))
 }
 
-func givenFigure(name string, v float64, unit string) Figure {
-	return Figure{name, v, v, v, unit, Basis{Formula: givenFormula, Source: "user", Known: "given"}}
+func GivenFigure(name string, v float64, unit string) Figure {
+	return Figure{name, v, v, v, unit, Basis{Formula: GivenFormula, Source: "user", Known: "given"}}
 }
 
 func rowFigure(name string, d tables.Datum, formula string) Figure {

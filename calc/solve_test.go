@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"brazebooth/calc"
+	"brazebooth/calc/formula"
 	"brazebooth/tables"
 )
 
@@ -100,10 +101,10 @@ func TestSuggestionKeepsItsLimits(t *testing.T) {
 			t.Errorf("%+v: travel %.2f mm/s", j, v)
 		}
 		a := figure(t, &card, "current").Value
-		if floor, err := calc.DipFloor(card.Used.Wire.V); err == nil && a < floor {
+		if floor, err := formula.DipFloor(card.Used.Wire.V); err == nil && a < floor {
 			t.Errorf("%+v: %.0f A under the steady floor %.0f", j, a, floor)
 		}
-		if spray, err := calc.SprayTransition(card.Used.Wire.V); err == nil && a > spray {
+		if spray, err := formula.SprayTransition(card.Used.Wire.V); err == nil && a > spray {
 			t.Errorf("%+v: %.0f A over the spray transition %.0f", j, a, spray)
 		}
 		for _, w := range card.Warnings {

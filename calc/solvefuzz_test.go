@@ -6,6 +6,7 @@ import (
 	"math"
 	"testing"
 
+	"brazebooth/calc/formula"
 	"brazebooth/tables"
 )
 
@@ -69,7 +70,7 @@ func solved(t *testing.T, job Job) {
 	}
 	var field *FieldError
 	var unknown *tables.UnknownError
-	if !errors.As(err, &field) && !errors.As(err, &unknown) && !errors.Is(err, ErrRange) {
+	if !errors.As(err, &field) && !errors.As(err, &unknown) && !errors.Is(err, formula.ErrRange) {
 		t.Fatalf("an error that says not what to change: %v", err)
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"brazebooth/calc/formula"
 	"brazebooth/internal/crew"
 )
 
@@ -105,7 +106,7 @@ func (b *board) steadyFeeds(m *margins) (low, high float64) {
 	low, high = 17, 340 // 1 to 20 m/min, where no limit is known
 	k := &b.knobs
 	at := func(amps float64) (float64, error) {
-		return FeedFromCurrent(k[kWire], amps/k[kForm], k[kDensity], k[kHLiq], k[kRhoE], k[kPhi], k[kStick])
+		return formula.FeedFromCurrent(k[kWire], amps/k[kForm], k[kDensity], k[kHLiq], k[kRhoE], k[kPhi], k[kStick])
 	}
 	if f, err := at(m.floor); err == nil {
 		low = f

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"brazebooth/calc/formula"
 	"brazebooth/tables"
 )
 
@@ -83,10 +84,10 @@ func lowerFirst(s string) string { return strings.ToLower(s[:1]) + s[1:] }
 func (w *warnings) metals() {
 	stainless, zinc := false, false
 	said := ""
-	for _, m := range w.card.Setup.members() {
+	for _, m := range w.card.Setup.Joined() {
 		stainless = stainless || m.Metal.Family == tables.Stainless
 		zinc = zinc || m.Coating.Zinc
-		code := metalWarning(m.Metal, w.card.Setup.Filler)
+		code := MetalWarning(m.Metal, w.card.Setup.Filler)
 		if code != "" && code != said {
 			w.say(code)
 			said = code
@@ -103,8 +104,8 @@ func (w *warnings) metals() {
 	}
 }
 
-// metalWarning is the code of the line that a metal brings, "" for none.
-func metalWarning(m tables.Metal, f tables.Filler) string {
+// MetalWarning is the code of the line that a metal brings, "" for none.
+func MetalWarning(m tables.Metal, f tables.Filler) string {
 	switch {
 	case m.Family == tables.BrassFam:
 		return "brass"
@@ -122,10 +123,10 @@ func metalWarning(m tables.Metal, f tables.Filler) string {
 
 // sheet: thickness against what arc brazing suits.
 func (w *warnings) sheet() {
-	members := w.card.Setup.members()
+	members := w.card.Setup.Joined()
 	for i, m := range members {
 		name := memberName(i, len(members))
-		if m.Metal.Family != tables.CastIron && w.card.Used.Joint != "overlay" && m.Core > tables.SheetThickest.V && m.Core == minCore(members) {
+		if m.Metal.Family != tables.CastIron && w.card.Used.Joint != "overlay" && m.Core > tables.SheetThickest.V && m.Core == MinCore(members) {
 			w.tell("thick-sheet", Caution, tables.SheetThickest.Source,
 				"%s is %.2f mm: above about 3 mm the filler's strength and the heat limit arc brazing. Fusion weld it, or have the joint worked out.", name, m.Core)
 		}
@@ -135,13 +136,13 @@ func (w *warnings) sheet() {
 		}
 	}
 	if len(members) == 2 && members[0].Core != members[1].Core {
-		if r := max(members[0].Core, members[1].Core) / minCore(members); r >= 2 {
+		if r := max(members[0].Core, members[1].Core) / MinCore(members); r >= 2 {
 			w.say("unequal")
 		}
 	}
 }
 
-func minCore(members []Member) float64 {
+func MinCore(members []Member) float64 {
 	t := members[0].Core
 	for _, m := range members[1:] {
 		t = min(t, m.Core)
@@ -162,7 +163,7 @@ func memberName(i, n int) string {
 // fume: what is in the plume.
 func (w *warnings) fume() {
 	zinc := false
-	for _, m := range w.card.Setup.members() {
+	for _, m := range w.card.Setup.Joined() {
 		zinc = zinc || m.Coating.Zinc
 	}
 	if zinc {
@@ -173,7 +174,7 @@ func (w *warnings) fume() {
 	if w.card.Setup.Filler.ID == "cumn13al8" {
 		w.say("manganese-fume")
 	}
-	for _, m := range w.card.Setup.members() {
+	for _, m := range w.card.Setup.Joined() {
 		if m.Metal.Family == tables.Stainless {
 			w.say("chromium-fume")
 			break
@@ -207,7 +208,7 @@ func (w *warnings) wire() {
 // arc: current against the steady range and against a reading.
 func (w *warnings) arc(b *board, s *spread) {
 	amps := s.value[oAmps]
-	floor, spray := steadyRange(w.card)
+	floor, spray := SteadyRange(w.card)
 	if floor > 0 && amps < floor {
 		w.tell("arc-unsteady", Caution, "common practice, no source",
 			"%.0f A is under about %.0f A, where this wire's short arc gets unsteady. More wire feed, or a thinner wire.", amps, floor)
@@ -243,7 +244,7 @@ func (w *warnings) reading(amps float64, s *spread) {
 // voltsReading compares the volts that were given with the mode's load line.
 func (w *warnings) voltsReading(volts float64, b *board, s *spread) {
 	c := &b.chain
-	model := ModeVolts(s.value[oAmps], b.knobs[kModeFactor]*b.knobs[kVoltFactor], c.loadBase, c.loadSlope, c.loadCap)
+	model := formula.ModeVolts(s.value[oAmps], b.knobs[kModeFactor]*b.knobs[kVoltFactor], c.loadBase, c.loadSlope, c.loadCap)
 	band := tables.DipVoltBand.V
 	if c.pulsed {
 		band = tables.PulsedVoltBand.V
@@ -275,8 +276,8 @@ func (w *warnings) fill(b *board, s *spread) {
 	if b.chain.plug || b.chain.timed {
 		return
 	}
-	if t := minCore(w.card.Setup.members()); w.card.Used.Joint == "butt" && t > tables.SheetThickest.V {
-		if n := groovePasses(t, tables.Bevel.V, s.value[oBead]); n > 1 {
+	if t := MinCore(w.card.Setup.Joined()); w.card.Used.Joint == "butt" && t > tables.SheetThickest.V {
+		if n := formula.GroovePasses(t, tables.Bevel.V, s.value[oBead]); n > 1 {
 			w.tell("passes", Info, tables.Bevel.Source, "A bevelled joint of %.1f mm takes about %.0f beads like this one, each cooled before the next.", t, n)
 		}
 		return
@@ -314,7 +315,7 @@ func (w *warnings) timed(s *spread) {
 	}
 	if !(s.value[oOn] > 0) {
 		w.tell("no-beat", Caution, "standing source on a sheet",
-			"This arc does not melt the filler on this sheet within %d s: no on and off time. More wire feed, thinner sheet, or preheat.", longestBeat)
+			"This arc does not melt the filler on this sheet within %d s: no on and off time. More wire feed, thinner sheet, or preheat.", LongestTime)
 		return
 	}
 	w.say("timed-estimate")

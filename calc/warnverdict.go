@@ -32,7 +32,7 @@ func (w *warnings) setting(sug *suggestion, v *verdict) {
 		return
 	}
 	first, second := v.worst()
-	w.tell("no-good-setting", Caution, ownCalc,
+	w.tell("no-good-setting", Caution, OwnCalc,
 		"No feed and travel that are open here meet every edge; the nearest miss is shown. %s and %s cross. Try another wire size, filler, mode or thickness: the window computes which of them opens a good zone.", first, second)
 }
 

@@ -256,7 +256,7 @@ func (m *Map) describe(c coarse) {
 func (c coarse) aimed(k int) *limitMap {
 	best := &c[0]
 	for n := range c {
-		if (*limits)(&c[n].logs[k]).thermal() > (*limits)(&best.logs[k]).thermal() {
+		if (*Limits)(&c[n].logs[k]).thermal() > (*Limits)(&best.logs[k]).thermal() {
 			best = &c[n]
 		}
 	}

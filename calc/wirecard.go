@@ -2,11 +2,11 @@ package calc
 
 // lengthSpec needs a wire and nothing else.
 var lengthSpec = figureSpec{"length_per_mass", oLengthPerMass, "m/kg", "1000/(pi/4·{d}²·{rho})", []term{tWire, tRho},
-	"definition", ownCalc}
+	"definition", OwnCalc}
 
 // meltSpec needs its feed or current as well.
 var meltSpec = figureSpec{"melt_rate", oMelt, "g/min", "0.06·pi/4·{d}²·{v_w}·{rho}", []term{tWire, tFeed, tRho},
-	"definition: all that melts, spatter included", ownCalc}
+	"definition: all that melts, spatter included", OwnCalc}
 
 // Wire computes what concerns the wire alone: its mass and length, and, where the job gives a feed or a
 // current, the other of the two with volts, melting and deposition. The joint does not matter. Errors as

@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"brazebooth/calc/formula"
 	"fmt"
 	"strings"
 )
@@ -25,10 +26,10 @@ func KnownWords(known string) string {
 // ArcRange says between which currents a wire of so many mm runs a steady short arc, "" where neither end is known.
 func ArcRange(mm float64) string {
 	var parts []string
-	if floor, err := DipFloor(mm); err == nil {
+	if floor, err := formula.DipFloor(mm); err == nil {
 		parts = append(parts, fmt.Sprintf("steady from about %.0f A", floor))
 	}
-	if spray, err := SprayTransition(mm); err == nil {
+	if spray, err := formula.SprayTransition(mm); err == nil {
 		parts = append(parts, fmt.Sprintf("spray above about %.0f A", spray))
 	}
 	return strings.Join(parts, ", ")

@@ -4,7 +4,7 @@ import (
 	"math"
 	"testing"
 
-	"brazebooth/calc"
+	"brazebooth/calc/formula"
 	"brazebooth/tables"
 )
 
@@ -30,7 +30,7 @@ var inchesPerPound = []struct {
 const poundG, inchMM = 453.59237, 25.4
 
 func perPound(d, rho float64) float64 {
-	return calc.LengthPerMass(d*inchMM, rho) * poundG / inchMM // m/kg is mm/g
+	return formula.LengthPerMass(d*inchMM, rho) * poundG / inchMM // m/kg is mm/g
 }
 
 func densities(t *testing.T) (bronze, steel, copper float64) {

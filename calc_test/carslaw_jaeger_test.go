@@ -4,7 +4,7 @@ import (
 	"math"
 	"testing"
 
-	"brazebooth/calc"
+	"brazebooth/calc/formula"
 	"brazebooth/calc/thinsheet"
 )
 
@@ -104,7 +104,7 @@ func TestStandingGaussian(t *testing.T) {
 // T/T0 = erf(u) − (1 − exp(−u²))/(u·√π) with u = a/√(at), by integration of the printed erf solution. Half 20 mm,
 // diffusivity 8 mm2/s, 25 s; a half per cent is the grid's own.
 func TestHeatedRod(t *testing.T) {
-	b := calc.Bar{Half: 20, Beyond: 200, K: 0.04, RhoC: 0.005, Area: 100, Surface: 0.1, Air: 0}
+	b := formula.Bar{Half: 20, Beyond: 200, K: 0.04, RhoC: 0.005, Area: 100, Surface: 0.1, Air: 0}
 	if err := b.Start(0); err != nil {
 		t.Fatal(err)
 	}

@@ -3,7 +3,7 @@ package calc_test
 import (
 	"testing"
 
-	"brazebooth/calc"
+	"brazebooth/calc/advice"
 	"brazebooth/tables"
 )
 
@@ -27,5 +27,5 @@ func TestGeneralVentilation(t *testing.T) {
 // Zinc oxide over zinc: molar masses 81.38 and 65.38 (IUPAC), and clean air by definition of a concentration.
 func TestZincOxideAndAir(t *testing.T) {
 	check(t, "ratio", tables.ZincOxideRatio.V, 81.38/65.38, 0.0005)
-	check(t, "10 g/h to 5 mg/m3", calc.CleanAir(10, 5), 2000, 1e-9)
+	check(t, "10 g/h to 5 mg/m3", advice.CleanAir(10, 5), 2000, 1e-9)
 }

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"brazebooth/calc"
+	"brazebooth/calc/advice"
 )
 
 // Two media in contact share heat as their effusivities √(kρc) (Carslaw and Jaeger, 2.15; Incropera and DeWitt 5.7,
@@ -17,7 +18,7 @@ func TestHeatSplitsByEffusivity(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		p, err := calc.Fillers(&card)
+		p, err := advice.Fillers(&card)
 		if err != nil {
 			t.Fatal(err)
 		}

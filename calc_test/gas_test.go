@@ -3,7 +3,7 @@ package calc_test
 import (
 	"testing"
 
-	"brazebooth/calc"
+	"brazebooth/calc/formula"
 	"brazebooth/tables"
 )
 
@@ -13,7 +13,7 @@ func TestLaminarCeiling(t *testing.T) {
 	ok := must(t)
 	argon, _ := tables.GasByID("argon")
 	for _, c := range []struct{ in, want, half float64 }{{0.5, 18.5, 0.05}, {0.625, 23, 0.5}, {0.75, 28, 0.5}} {
-		got := ok(calc.LaminarFlow(c.in*25.4, argon.Density.V, tables.ArgonViscosity.V, tables.LaminarReynolds.V))
+		got := ok(formula.LaminarFlow(c.in*25.4, argon.Density.V, tables.ArgonViscosity.V, tables.LaminarReynolds.V))
 		check(t, at("%g in", c.in), got, c.want, c.half)
 	}
 }

@@ -3,7 +3,7 @@ package calc_test
 import (
 	"testing"
 
-	"brazebooth/calc"
+	"brazebooth/calc/formula"
 	"brazebooth/tables"
 )
 
@@ -11,7 +11,7 @@ import (
 // goes with the square of current: 60 % at 200 A is 38.4 % at 250 A.
 func TestLoadLine(t *testing.T) {
 	line := func(amps float64) float64 {
-		return calc.LoadLine(amps, tables.LoadLineBase.V, tables.LoadLineSlope.V, tables.LoadLineCap.V)
+		return formula.LoadLine(amps, tables.LoadLineBase.V, tables.LoadLineSlope.V, tables.LoadLineCap.V)
 	}
 	check(t, "93 A", line(93), 18.65, 5e-3)
 	check(t, "114 A", line(114), 19.7, 5e-3)
@@ -21,7 +21,7 @@ func TestLoadLine(t *testing.T) {
 
 func TestDuty(t *testing.T) {
 	ok := must(t)
-	check(t, "250 A", ok(calc.DutyAt(250, 200, 60)), 38.4, 0.05)
-	check(t, "150 A", ok(calc.DutyAt(150, 200, 60)), 100, 0.5e-9)
-	check(t, "rms", ok(calc.EffectiveAmps(100, 0.25)), 50, 0.5e-9)
+	check(t, "250 A", ok(formula.DutyAt(250, 200, 60)), 38.4, 0.05)
+	check(t, "150 A", ok(formula.DutyAt(150, 200, 60)), 100, 0.5e-9)
+	check(t, "rms", ok(formula.EffectiveAmps(100, 0.25)), 50, 0.5e-9)
 }

@@ -4,7 +4,7 @@ import (
 	"math"
 	"testing"
 
-	"brazebooth/calc"
+	"brazebooth/calc/formula"
 )
 
 // Incropera and DeWitt, Fundamentals of Heat and Mass Transfer (memory high): lumped capacitance, ch. 5, and the fin
@@ -14,7 +14,7 @@ import (
 // 199 C in gas of 200 C: 5.2 s as printed. The sphere is heated there; here it cools by as much, the same
 // exponential. 0.1 s is half of what the step in time leaves open beyond the last digit.
 func TestLumpedExample(t *testing.T) {
-	b := calc.Bar{Half: 0.1, K: 0.02, RhoC: 8500 * 400e-9, Area: 1, Surface: 6 / 0.706, Film: 400, Air: 200}
+	b := formula.Bar{Half: 0.1, K: 0.02, RhoC: 8500 * 400e-9, Area: 1, Surface: 6 / 0.706, Film: 400, Air: 200}
 	if err := b.Start(375); err != nil {
 		t.Fatal(err)
 	}
@@ -27,7 +27,7 @@ func TestLumpedExample(t *testing.T) {
 
 // Newton's cooling, eq. 5.6: ln(θi/θ)·ρcV/hA. A plate of 10 mm from 300 to 150 C in air of 20 C at 8 W/m2K.
 func TestLumpedCooling(t *testing.T) {
-	b := calc.Bar{Half: 50, K: 0.04, RhoC: 0.0052, Area: 1000, Surface: 2.0 / 10, Film: 8, Air: 20}
+	b := formula.Bar{Half: 50, K: 0.04, RhoC: 0.0052, Area: 1000, Surface: 2.0 / 10, Film: 8, Air: 20}
 	if err := b.Start(300); err != nil {
 		t.Fatal(err)
 	}
@@ -43,7 +43,7 @@ func TestLumpedCooling(t *testing.T) {
 // emissivity 0.8 from 1000 K to 600 K.
 func TestRadiationCooling(t *testing.T) {
 	const sigma = 5.670374419e-14 // W/mm2K4
-	b := calc.Bar{Half: 50, K: 0.04, RhoC: 0.0052, Area: 1256.6, Surface: 4.0 / 40, Emissivity: 0.8, Air: -273.15}
+	b := formula.Bar{Half: 50, K: 0.04, RhoC: 0.0052, Area: 1256.6, Surface: 4.0 / 40, Emissivity: 0.8, Air: -273.15}
 	if err := b.Start(1000 - 273.15); err != nil {
 		t.Fatal(err)
 	}
@@ -60,7 +60,7 @@ func TestRadiationCooling(t *testing.T) {
 func TestFinAtRest(t *testing.T) {
 	const d, k, h, length, collar = 20.0, 0.04, 8e-6, 120.0, 4.0
 	area := math.Pi / 4 * d * d
-	b := calc.Bar{Half: collar / 2, Beyond: length, K: k, RhoC: 0.0052, Area: area, Surface: 4 / d, Film: 8, Air: 20}
+	b := formula.Bar{Half: collar / 2, Beyond: length, K: k, RhoC: 0.0052, Area: area, Surface: 4 / d, Film: 8, Air: 20}
 	if err := b.Start(20); err != nil {
 		t.Fatal(err)
 	}

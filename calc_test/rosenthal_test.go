@@ -6,7 +6,7 @@ import (
 
 	"pgregory.net/rapid"
 
-	"brazebooth/calc"
+	"brazebooth/calc/formula"
 )
 
 // Rosenthal's thin source as the program has it: how far beside the arc its peak reaches (calc.MovingHalfWidth). Figures
@@ -24,7 +24,7 @@ func TestRosenthalToAdams(t *testing.T) {
 	ok := must(t)
 	for u, share := range map[float64]float64{0.1: 0.323339, 0.2: 0.479411, 0.5: 0.713807, 1: 0.862134, 2: 0.949847, 5: 0.990419, 10: 0.997528} {
 		// In units where H, t, ρc, k and y are 1: v = 2u. The share is printed to 5e-7, the width then good to three times that.
-		check(t, at("%g", u), ok(calc.MovingHalfWidth(1, 2*u, 1, 1, 1, 0, share/adamsFactor)), 1, 1.5e-6)
+		check(t, at("%g", u), ok(formula.MovingHalfWidth(1, 2*u, 1, 1, 1, 0, share/adamsFactor)), 1, 1.5e-6)
 	}
 }
 
@@ -36,14 +36,14 @@ func TestBesselK0(t *testing.T) {
 	for _, c := range []struct{ x, k0, half float64 }{
 		{0.1, 2.427069025, 5.1e-11}, {0.5, 0.924419071, 3.1e-10}, {1, 0.421024438, 8.4e-10}, {2, 0.113893873, 3.6e-9}, {5, 0.003691098334, 1.3e-10},
 	} {
-		check(t, at("%g", c.x), ok(calc.MovingHalfWidth(2*math.Pi/still, still, 1, 1, 1, 1e6, c.k0)), c.x, c.half)
+		check(t, at("%g", c.x), ok(formula.MovingHalfWidth(2*math.Pi/still, still, 1, 1, 1, 1e6, c.k0)), c.x, c.half)
 	}
 }
 
 // A fast source with loss: H/d 125 J/mm2, rho c 0.005, k 0.040, loss time 50 s: in 1 mm sheet 100 W/m2K from both faces
 // together. Its peak 5 mm away.
 func TestFastSourceWithLoss(t *testing.T) {
-	check(t, "1173.690364 K", must(t)(calc.MovingHalfWidth(125, fast, 1, 0.005, 0.040, 100, 1173.690364)), 5, 5e-7)
+	check(t, "1173.690364 K", must(t)(formula.MovingHalfWidth(125, fast, 1, 0.005, 0.040, 100, 1173.690364)), 5, 5e-7)
 }
 
 // Zinc half-widths of a fast source, 100 J/mm net, rho c 0.0048, k 0.040, 20 C, 60 W/m2K a side: worked with an
@@ -55,7 +55,7 @@ func TestZincHalfWidths(t *testing.T) {
 		{0.8, 6.58548, 4.56122, 12.42515, 9.14996}, {1.5, 3.73704, 2.51016, 7.92639, 5.44821},
 	} {
 		half := func(net, temperature float64) float64 {
-			return ok(calc.MovingHalfWidth(net, fast, c.t, 0.0048, 0.040, 120, temperature-20))
+			return ok(formula.MovingHalfWidth(net, fast, c.t, 0.0048, 0.040, 120, temperature-20))
 		}
 		check(t, at("%g boiled", c.t), half(100, 907), c.boiled, 1e-4)
 		check(t, at("%g boiled lap", c.t), half(100/1.5, 907), c.boiledLap, 1e-4)
@@ -74,7 +74,7 @@ func TestHalfWidthIsWhereThePeakIs(t *testing.T) {
 		k := rapid.Float64Range(0.015, 0.4).Draw(r, "k")
 		loss := rapid.SampledFrom([]float64{0, 120, 400}).Draw(r, "loss")
 		rise := rapid.Float64Range(100, 1500).Draw(r, "rise")
-		y, err := calc.MovingHalfWidth(net, v, thick, 0.005, k, loss, rise)
+		y, err := formula.MovingHalfWidth(net, v, thick, 0.005, k, loss, rise)
 		if err != nil {
 			r.Fatal(err)
 		}

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"brazebooth/calc"
+	"brazebooth/calc/advice"
 	"brazebooth/tables"
 )
 
@@ -14,7 +15,7 @@ func TestCastIronPreparation(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, err := calc.Prepare(&card)
+	p, err := advice.Prepare(&card)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -4,7 +4,7 @@ import (
 	"math"
 	"testing"
 
-	"brazebooth/calc"
+	"brazebooth/calc/formula"
 	"brazebooth/tables"
 )
 
@@ -16,13 +16,13 @@ func TestCurrentArithmetic(t *testing.T) {
 	ok := must(t)
 	f, _ := tables.FillerByID("cusi3")
 	amps := func(ipm float64) float64 {
-		return ok(calc.CurrentFromFeed(0.889, ipm*inPerMin, f.Density.V, f.HLiq.V, f.Resistivity.V, f.Phi.V, 12))
+		return ok(formula.CurrentFromFeed(0.889, ipm*inPerMin, f.Density.V, f.HLiq.V, f.Resistivity.V, f.Phi.V, 12))
 	}
 	check(t, "250 in/min", amps(250), 96.53, 0.005)
 	check(t, "290 in/min", amps(290), 110.01, 0.005)
-	check(t, "g/s", calc.MeltRate(0.889, 250*inPerMin, f.Density.V), 0.560357, 5e-7)
-	check(t, "W", calc.MeltRate(0.889, 250*inPerMin, f.Density.V)*f.HLiq.V, 359.8333, 5e-5)
-	check(t, "mOhm", 1000*f.Resistivity.V*12/calc.WireArea(0.889), 4.949118, 5e-7)
+	check(t, "g/s", formula.MeltRate(0.889, 250*inPerMin, f.Density.V), 0.560357, 5e-7)
+	check(t, "W", formula.MeltRate(0.889, 250*inPerMin, f.Density.V)*f.HLiq.V, 359.8333, 5e-5)
+	check(t, "mOhm", 1000*f.Resistivity.V*12/formula.WireArea(0.889), 4.949118, 5e-7)
 }
 
 // Common practice, no source: steel wire runs at 2, 1.6 and 1.0 in/min an ampere for .030, .035 and .045 in.
@@ -33,7 +33,7 @@ func TestSteelWireRule(t *testing.T) {
 	sum, n, worst := 0.0, 0.0, 0.0
 	for _, c := range []struct{ d, rule, low, high float64 }{{0.030, 2, 60, 140}, {0.035, 1.6, 80, 180}, {0.045, 1.0, 120, 240}} {
 		for amps := c.low; amps <= c.high; amps += 20 {
-			got := ok(calc.CurrentFromFeed(c.d*25.4, amps*c.rule*inPerMin, f.Density.V, f.HLiq.V, f.Resistivity.V, f.Phi.V, 12))
+			got := ok(formula.CurrentFromFeed(c.d*25.4, amps*c.rule*inPerMin, f.Density.V, f.HLiq.V, f.Resistivity.V, f.Phi.V, 12))
 			off := got/amps - 1
 			sum += off * off
 			n++
@@ -61,7 +61,7 @@ func TestPracticePoints(t *testing.T) {
 func TestSprayTransition(t *testing.T) {
 	ok := must(t)
 	for d, amps := range map[float64]float64{0.035: 165, 0.045: 205, 0.0625: 270} {
-		check(t, at("%g in", d), ok(calc.SprayTransition(d*25.4)), amps, 0.5)
+		check(t, at("%g in", d), ok(formula.SprayTransition(d*25.4)), amps, 0.5)
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"brazebooth/calc"
+	"brazebooth/calc/advice"
 	"brazebooth/tables"
 )
 
@@ -71,7 +72,7 @@ func TestVentGapIsTheTwoCoats(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		p, err := calc.Prepare(&card)
+		p, err := advice.Prepare(&card)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -6,6 +6,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
+	"brazebooth/calc/advice"
 	"brazebooth/internal/quantity"
 )
 
@@ -230,7 +231,7 @@ func (m *root) enterPart(name string) tea.Cmd {
 	case pageWalk:
 		return m.startWalk()
 	}
-	if page, ok := calc.PageByName(name); ok && len(page.Needs) > 0 {
+	if page, ok := advice.EntryByName(name); ok && len(page.Needs) > 0 {
 		m.inputs = newInputs(page)
 		return nil
 	}

@@ -4,28 +4,29 @@ import (
 	"context"
 
 	"brazebooth/calc"
+	"brazebooth/calc/advice"
 )
 
 // answers are the pages of the present card, each computed when it is first looked at.
 type answers struct {
 	parts map[string]pageAnswer
-	whole []calc.Part
+	whole []advice.Page
 	check []calc.Check
 }
 
 type pageAnswer struct {
-	part calc.Part
+	part advice.Page
 	err  error
 }
 
 // part is a page of the present card.
-func (s *session) part(name string) (calc.Part, error) {
+func (s *session) part(name string) (advice.Page, error) {
 	if a, ok := s.pages.parts[name]; ok {
 		return a.part, a.err
 	}
-	page, ok := calc.PageByName(name)
+	page, ok := advice.EntryByName(name)
 	if !ok || page.Of == nil {
-		return calc.Part{}, nil
+		return advice.Page{}, nil
 	}
 	p, err := page.Answer(context.Background(), &s.card)
 	if s.pages.parts == nil {
@@ -36,9 +37,9 @@ func (s *session) part(name string) (calc.Part, error) {
 }
 
 // sheet is every page of the present card.
-func (s *session) sheet() ([]calc.Part, error) {
+func (s *session) sheet() ([]advice.Page, error) {
 	if s.pages.whole == nil {
-		list, err := calc.Sheet(context.Background(), &s.card, nil)
+		list, err := advice.Pages(context.Background(), &s.card, nil)
 		if err != nil {
 			return nil, err
 		}

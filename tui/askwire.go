@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"brazebooth/calc"
+	"brazebooth/calc/formula"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
@@ -97,7 +98,7 @@ func wireReasons(s *session, key string) []reason {
 		return nil
 	}
 	f := &s.card.Setup.Filler
-	lines := []reason{{"in " + f.Name, fmt.Sprintf("%.2f g a metre", calc.MassPerLength(mm, f.Density.V)), f.Density.Source, string(f.Density.Known)}}
+	lines := []reason{{"in " + f.Name, fmt.Sprintf("%.2f g a metre", formula.MassPerLength(mm, f.Density.V)), f.Density.Source, string(f.Density.Known)}}
 	if w, ok := tables.WireNear(mm); ok {
 		lines = append(lines, datum("diameter with its tolerance", w.Diameter, quantity.Metric))
 	}

@@ -15,12 +15,12 @@ import (
 )
 
 // gapFunc computes the times of a timed arc.
-type gapFunc func(ctx context.Context, job calc.Job, progress func(float64)) (calc.Spots, error)
+type gapFunc func(ctx context.Context, job calc.Job, progress func(float64)) (calc.Timed, error)
 
 // beatPage is the timed arc: how long on, how long off, how far on, with the heat that says so. It plays the
 // beat, so that a hand can learn the rhythm.
 type beatPage struct {
-	slow[calc.Job, calc.Spots]
+	slow[calc.Job, calc.Timed]
 	began time.Time     // of the playing; zero where it rests
 	at    time.Duration // since then
 	asked bool          // playing was asked for, its first tick has not come
@@ -343,7 +343,7 @@ func paintTrace(th *theme, l string, w int) line {
 }
 
 // beatLimits says what ends each range and what a wider gap does.
-func beatLimits(th *theme, sp *calc.Spots, s *session, w int) block {
+func beatLimits(th *theme, sp *calc.Timed, s *session, w int) block {
 	var b block
 	for _, l := range sp.Limits {
 		b.say(th.quiet, 0, calc.FigureLabel(l.Figure)+", "+l.End+" end: "+l.Text, w)
@@ -354,7 +354,7 @@ func beatLimits(th *theme, sp *calc.Spots, s *session, w int) block {
 	return b
 }
 
-func beatRemedies(th *theme, sp *calc.Spots, w int) block {
+func beatRemedies(th *theme, sp *calc.Timed, w int) block {
 	var b block
 	b.skip()
 	for i := range sp.Remedies {

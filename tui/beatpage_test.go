@@ -19,7 +19,7 @@ var gapped = calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: calc.S
 func TestTimedCardFollowsTheHeat(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Job: gapped})
 	s.press("down") // the first key lets the heat be followed
-	want, err := calc.Gap(context.Background(), gapped, nil)
+	want, err := calc.SolveTimed(context.Background(), gapped, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -104,7 +104,7 @@ func TestBeatPlays(t *testing.T) {
 
 // A beat that would flash faster than three times a second is played slower.
 func TestBeatDoesNotFlash(t *testing.T) {
-	p := beatPage{slow: slow[calc.Job, calc.Spots]{have: calc.Spots{Card: calc.Card{Figures: []calc.Figure{{Name: "arc_on", Value: 0.1}, {Name: "arc_off", Value: 0.05}}}}}}
+	p := beatPage{slow: slow[calc.Job, calc.Timed]{have: calc.Timed{Card: calc.Card{Figures: []calc.Figure{{Name: "arc_on", Value: 0.1}, {Name: "arc_off", Value: 0.05}}}}}}
 	if _, _, slower := p.phase(); math.Abs(0.15*slower-1/fastestFlash) > 1e-9 {
 		t.Errorf("a beat of .15 s lasts %g s on the screen", 0.15*slower)
 	}
@@ -113,10 +113,10 @@ func TestBeatDoesNotFlash(t *testing.T) {
 // Esc gives up what is being followed and leaves the estimate; nothing starts again by itself.
 func TestBeatGivenUp(t *testing.T) {
 	started := 0
-	o := Options{Job: gapped, Gap: func(ctx context.Context, _ calc.Job, _ func(float64)) (calc.Spots, error) {
+	o := Options{Job: gapped, Gap: func(ctx context.Context, _ calc.Job, _ func(float64)) (calc.Timed, error) {
 		started++
 		<-ctx.Done()
-		return calc.Spots{}, ctx.Err()
+		return calc.Timed{}, ctx.Err()
 	}}
 	m := New(o)
 	m.Update(tea.WindowSizeMsg{Width: 80, Height: 24})
@@ -125,7 +125,7 @@ func TestBeatGivenUp(t *testing.T) {
 	done := make(chan tea.Msg)
 	go func() { done <- work[0]() }()
 	m.Update(keyPress("esc"))
-	msg := (<-done).(slowFound[calc.Spots])
+	msg := (<-done).(slowFound[calc.Timed])
 	if !errors.Is(msg.err, context.Canceled) {
 		t.Fatalf("%v", msg.err)
 	}

@@ -13,6 +13,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
+	"brazebooth/calc/practice"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
@@ -26,7 +27,7 @@ type drawer struct {
 	travel    float64 // of the last
 	trials    []string
 	entered   []string
-	practised []calc.Practised
+	practised []practice.Outcome
 	fail      error
 }
 
@@ -113,7 +114,7 @@ func (d *drawer) Recall(_ context.Context, _ string, job calc.Job) (calc.Job, er
 	return job, err
 }
 
-func (d *drawer) Practice(_ context.Context, how calc.Practised) (string, error) {
+func (d *drawer) Practice(_ context.Context, how practice.Outcome) (string, error) {
 	if d.fail != nil {
 		return "", d.fail
 	}

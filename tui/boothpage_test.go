@@ -352,9 +352,9 @@ func TestOneClockOnly(t *testing.T) {
 // While the heat is still followed the view says so; the bar begins when it is done.
 func TestBoothWaitsForTheBeat(t *testing.T) {
 	go1 := make(chan struct{})
-	m := New(Options{Job: gapped, Gap: func(ctx context.Context, job calc.Job, progress func(float64)) (calc.Spots, error) {
+	m := New(Options{Job: gapped, Gap: func(ctx context.Context, job calc.Job, progress func(float64)) (calc.Timed, error) {
 		<-go1
-		return calc.Gap(ctx, job, progress)
+		return calc.SolveTimed(ctx, job, progress)
 	}})
 	m.Update(tea.WindowSizeMsg{Width: 60, Height: 20})
 	_, cmd := m.Update(keyPress("down"))

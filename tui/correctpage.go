@@ -8,6 +8,8 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
+	"brazebooth/calc/advice"
+	"brazebooth/calc/correct"
 	"brazebooth/internal/sheet"
 	"brazebooth/tables"
 )
@@ -15,8 +17,8 @@ import (
 // correctPage follows a row of test beads: each was laid with a setting and showed something; the last answer says what
 // to change for the next one.
 type correctPage struct {
-	slow[string, calc.Part]
-	tries   []calc.Try
+	slow[string, advice.Page]
+	tries   []correct.Try
 	applied bool   // the answer's change stands on the card: the next bead is to be laid
 	kept    int    // beads up to this one are in the book, where they were to be
 	keeping bool   // the last of them is still on its way
@@ -27,7 +29,7 @@ type correctPage struct {
 // reset forgets the beads where the job is another one: they teach nothing of it.
 func (p *correctPage) reset(c *calc.Card) {
 	n := len(p.tries)
-	if n == 0 || calc.SameBead(p.tries[n-1].Job, c.Job) {
+	if n == 0 || correct.SameBead(p.tries[n-1].Job, c.Job) {
 		return
 	}
 	p.note = "the job is another one now: the beads before it do not count"
@@ -42,7 +44,7 @@ func (p *correctPage) reset(c *calc.Card) {
 // moved reports whether a hand changed a setting since the last bead: its answer is then of another setting.
 func (p *correctPage) moved(c *calc.Card) bool {
 	n := len(p.tries)
-	return n > 0 && !p.applied && p.tries[n-1].Job != calc.AsSet(c.Job, laidOf(c))
+	return n > 0 && !p.applied && p.tries[n-1].Job != correct.AsSet(c.Job, laidOf(c))
 }
 
 func laidOf(c *calc.Card) *calc.Job { j := calc.Laid(c); return &j }
@@ -58,9 +60,9 @@ func (p *correctPage) again(ctx context.Context) tea.Cmd {
 
 // ask lets the answer to the last bead come.
 func (p *correctPage) ask(ctx context.Context) tea.Cmd {
-	tries := append([]calc.Try(nil), p.tries...)
-	return p.want(ctx, p.key(), func(ctx context.Context, _ string, _ func(float64)) (calc.Part, error) {
-		return calc.Correct(ctx, tries)
+	tries := append([]correct.Try(nil), p.tries...)
+	return p.want(ctx, p.key(), func(ctx context.Context, _ string, _ func(float64)) (advice.Page, error) {
+		return correct.Next(ctx, tries)
 	})
 }
 
@@ -69,13 +71,13 @@ func (p *correctPage) key() string { return fmt.Sprintf("%+v", p.tries) }
 
 // saw takes what the bead laid with the present card showed, and lets the answer come.
 func (p *correctPage) saw(ctx context.Context, c *calc.Card, ids []string) tea.Cmd {
-	p.tries = append(append([]calc.Try(nil), p.tries...), calc.Try{Job: calc.AsSet(c.Job, laidOf(c)), Seen: strings.Join(ids, ",")})
+	p.tries = append(append([]correct.Try(nil), p.tries...), correct.Try{Job: correct.AsSet(c.Job, laidOf(c)), Seen: strings.Join(ids, ",")})
 	p.applied, p.note = false, ""
 	return p.ask(ctx)
 }
 
 // answer is the answer to the last bead, nil while it is not there.
-func (p *correctPage) answer() *calc.Part {
+func (p *correctPage) answer() *advice.Page {
 	if len(p.tries) == 0 || !p.ready(p.key()) {
 		return nil
 	}
@@ -222,7 +224,7 @@ func (m *root) keepText(b *block, w int) {
 }
 
 // changeText is the one change, why, and what may lie behind the bead.
-func (m *root) changeText(b *block, a *calc.Part, w int) {
+func (m *root) changeText(b *block, a *advice.Page, w int) {
 	th, c := &m.th, a.Correction
 	if text := sheet.CorrectionText(c.Change, c.Do, oneSystem(m.units)); text != "" {
 		mark, paint := "change ", th.strong

@@ -6,7 +6,7 @@ import (
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
 
-	"brazebooth/calc"
+	"brazebooth/calc/advice"
 )
 
 // draw lays the whole screen out: title and path on top, keys at the bottom, the open screen between.
@@ -156,7 +156,7 @@ func (m *root) pickHints() []key.Binding {
 
 // partEnter is what enter does on the page beside the card.
 func (m *root) partEnter() string {
-	switch page, ok := calc.PageByName(m.part.name()); {
+	switch page, ok := advice.EntryByName(m.part.name()); {
 	case m.part.name() == "correct":
 		return "go on"
 	case ok && len(page.Needs) > 0:

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"brazebooth/calc"
+	"brazebooth/calc/advice"
 )
 
 // restsOn are the choices that a page's figures go by, besides those of the card itself. A figure goes by what nobody gave where
@@ -17,17 +18,17 @@ var restsOn = map[string][]string{
 }
 
 // guessed reports a figure that is assumed, or goes by what its page assumed.
-func guessed(p *calc.Part, f *calc.Figure) bool {
+func guessed(p *advice.Page, f *calc.Figure) bool {
 	return assumed(&p.Card, f.Name) || slices.ContainsFunc(restsOn[f.Name], func(field string) bool { return unsaid(p, field) })
 }
 
 // unsaid reports a choice that nobody gave and that the page took its own for.
-func unsaid(p *calc.Part, field string) bool {
+func unsaid(p *advice.Page, field string) bool {
 	return assumed(&p.Card, field) || field == "length" && !p.Card.Used.Length.Set
 }
 
 // guessLine says what a page's figures with a ~ go by; "" where none do.
-func guessLine(p *calc.Part) string {
+func guessLine(p *advice.Page) string {
 	var list []string
 	for _, field := range [...]string{"length", "operating"} {
 		if !unsaid(p, field) || !slices.ContainsFunc(p.Figures, func(f calc.Figure) bool { return slices.Contains(restsOn[f.Name], field) }) {

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"brazebooth/calc"
+	"brazebooth/calc/advice"
 )
 
 // guessJobs have between them every page with a figure that goes by the seam's length or by the hands' share of the time.
@@ -61,7 +62,7 @@ func pagesOf(t *testing.T, job calc.Job) map[string]calc.Figure {
 		t.Fatal(err)
 	}
 	all := map[string]calc.Figure{}
-	for _, page := range calc.Pages() {
+	for _, page := range advice.Contents() {
 		if page.Of == nil {
 			continue
 		}

@@ -12,6 +12,7 @@ import (
 	"github.com/charmbracelet/x/ansi"
 
 	"brazebooth/calc"
+	"brazebooth/calc/advice"
 )
 
 // TestMain fixes the seed of the random tests, so that a run says the same each time. Another one is
@@ -62,7 +63,7 @@ func (s *screen) send(msg tea.Msg) bool {
 		return true
 	case tea.BatchMsg: // something slow: the work first, its clock second
 		return s.send(msg[0]())
-	case slowFound[calc.Map], slowFound[calc.Spots], slowFound[calc.Part], slowFound[practiceAnswer], practiceKept, bookFound, bookLoaded, bookKept, bookMarked, recordRead, trialKept, formDone, recalled, measured, stamped, sourcesKnown, walked:
+	case slowFound[calc.Map], slowFound[calc.Timed], slowFound[advice.Page], slowFound[practiceAnswer], practiceKept, bookFound, bookLoaded, bookKept, bookMarked, recordRead, trialKept, formDone, recalled, measured, stamped, sourcesKnown, walked:
 		return s.send(msg)
 	}
 	return false

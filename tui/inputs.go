@@ -7,6 +7,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
+	"brazebooth/calc/advice"
 	jobfield "brazebooth/internal/field"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
@@ -21,7 +22,7 @@ type inputsPage struct {
 	field field
 }
 
-func newInputs(page *calc.Page) *inputsPage {
+func newInputs(page *advice.Entry) *inputsPage {
 	p := &inputsPage{page: page.Name}
 	for _, name := range page.Needs {
 		if f, ok := jobfield.ByName(name); ok {

@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"brazebooth/calc"
+	"brazebooth/calc/practice"
 	"brazebooth/internal/quantity"
 )
 
@@ -32,7 +33,7 @@ type Keeper interface {
 	// Sources names the power sources that are known.
 	Sources(ctx context.Context) ([]string, error)
 	// Practice keeps how a job in a simulated booth went, and says where; nothing is ever learned from it.
-	Practice(ctx context.Context, how calc.Practised) (said string, err error)
+	Practice(ctx context.Context, how practice.Outcome) (said string, err error)
 	// Measure keeps a reading of a power source, with the travel (mm/s) where it was timed, and returns the job with what it
 	// and those before teach. An error means that nothing was kept.
 	Measure(ctx context.Context, source string, r calc.Reading, travel float64, job calc.Job) (taught calc.Job, said string, err error)

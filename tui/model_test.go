@@ -11,6 +11,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
+	"brazebooth/calc/formula"
 )
 
 var (
@@ -71,7 +72,9 @@ func TestModelOfTheScreens(t *testing.T) {
 // anew is a fresh session with a book of a few cards.
 func anew(t *testing.T, n int) *screen {
 	t.Helper()
-	gap := func(context.Context, calc.Job, func(float64)) (calc.Spots, error) { return calc.Spots{}, calc.ErrRange }
+	gap := func(context.Context, calc.Job, func(float64)) (calc.Timed, error) {
+		return calc.Timed{}, formula.ErrRange
+	}
 	if n%3 == 0 {
 		gap = nil // followed in truth, now and then
 	}

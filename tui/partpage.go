@@ -9,6 +9,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
+	"brazebooth/calc/advice"
 	"brazebooth/internal/sheet"
 )
 
@@ -34,7 +35,7 @@ const (
 // pageNames are the pages beside the card in the order of the work; the sheet of them all is the last.
 var pageNames = func() []string {
 	var names []string
-	for _, p := range calc.Pages() {
+	for _, p := range advice.Contents() {
 		names = append(names, p.Name)
 		if p.Name == "correct" {
 			names = append(names, pageMeasure, pageWalk, pagePractice)
@@ -47,11 +48,11 @@ var pageNames = func() []string {
 func chapterOf(name string) string {
 	switch name {
 	case pageMeasure:
-		return string(calc.Look)
+		return string(advice.Look)
 	case pageWalk, pagePractice:
 		return "Learn"
 	case pageBook, pageRecords, pageSheet:
-		return string(calc.Keep)
+		return string(advice.Keep)
 	}
 	return string(sheet.ChapterOf(name))
 }
@@ -243,7 +244,7 @@ func (m *root) partBody(w int) block {
 		}
 		b.addAll(partText(&m.th, &m.session, &p, w, m.part.why))
 	}
-	if page, ok := calc.PageByName(m.part.name()); ok && len(page.Needs) > 0 && page.Name != "correct" {
+	if page, ok := advice.EntryByName(m.part.name()); ok && len(page.Needs) > 0 && page.Name != "correct" {
 		b.skip()
 		b.say(m.th.accent, 0, "enter: what this page asks for ("+strings.Join(plainNames(page.Needs), ", ")+")", w)
 	}
@@ -267,10 +268,10 @@ func (m *root) sheetBody(w int) block {
 		return b
 	}
 	heading := func(text string) { b.skip(); b.add(newRow(w).put(m.th.strong, text).line()) }
-	for _, c := range [...]calc.Chapter{calc.Decide, calc.Set, calc.Look, calc.Keep} {
-		if c == calc.Set {
+	for _, c := range [...]advice.Chapter{advice.Decide, advice.Set, advice.Look, advice.Keep} {
+		if c == advice.Set {
 			heading("Set: the card")
-			card := calc.Part{Card: m.session.card, Figures: m.session.card.Figures}
+			card := advice.Page{Card: m.session.card, Figures: m.session.card.Figures}
 			b.addAll(partText(&m.th, &m.session, &card, w, false))
 		}
 		for i := range parts {
@@ -291,7 +292,7 @@ func (m *root) sheetBody(w int) block {
 }
 
 // partText shows figures with their bands, reasons with their marks, and what must be minded; why adds the sources.
-func partText(th *theme, s *session, p *calc.Part, w int, why bool) block {
+func partText(th *theme, s *session, p *advice.Page, w int, why bool) block {
 	var b block
 	verdictText(&b, th, p, w)
 	rankingText(&b, th, p, w)
@@ -328,13 +329,13 @@ func partText(th *theme, s *session, p *calc.Part, w int, why bool) block {
 	return b
 }
 
-func verdictText(b *block, th *theme, p *calc.Part, w int) {
+func verdictText(b *block, th *theme, p *advice.Page, w int) {
 	if p.Verdict != "" {
 		style := th.good
 		switch p.Verdict {
-		case calc.WithCare, calc.AnotherWay:
+		case advice.WithCare, advice.AnotherWay:
 			style = th.watch
-		case calc.StopWork:
+		case advice.StopWork:
 			style = th.stop
 		}
 		b.say(style, 0, "verdict: "+sheet.VerdictText(p.Verdict), w)
@@ -344,7 +345,7 @@ func verdictText(b *block, th *theme, p *calc.Part, w int) {
 	}
 }
 
-func rankingText(b *block, th *theme, p *calc.Part, w int) {
+func rankingText(b *block, th *theme, p *advice.Page, w int) {
 	for i := range p.Ranking {
 		r := &p.Ranking[i]
 		if r.RuledOut {

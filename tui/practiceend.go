@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"brazebooth/calc"
+	"brazebooth/calc/practice"
 	"brazebooth/internal/quantity"
 	"brazebooth/internal/sheet"
 )
@@ -49,7 +50,7 @@ func (p *practicePage) truth(th *theme, units quantity.System, w int) block {
 func practiceCautions(p *practicePage) func(th *theme, w int) block {
 	card := p.card
 	return func(th *theme, w int) block {
-		b := cautionLines(th, &calc.PracticeCaution, w)
+		b := cautionLines(th, &practice.Caution, w)
 		b.addAll(cautionPage(th, &card, w))
 		return b
 	}

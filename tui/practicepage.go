@@ -7,6 +7,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
+	"brazebooth/calc/practice"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
@@ -21,13 +22,13 @@ type practicePage struct {
 	open  bool // a job lies over the list
 	at    int  // its setting under the cursor
 
-	job      calc.Practice // of level 0: none yet
-	card     calc.Card     // of its start, by the program's own heat
-	now      calc.Job      // the setting on the machine
-	beads    []calc.Bead
+	job      practice.Booth // of level 0: none yet
+	card     calc.Card      // of its start, by the program's own heat
+	now      calc.Job       // the setting on the machine
+	beads    []practice.Bead
 	over     bool
-	run      *calc.Run
-	revealed *calc.Revealed
+	run      *practice.Run
+	revealed *practice.Revealed
 	why      bool // the truth is shown
 	sure     bool // ending was asked for once
 	keeping  bool
@@ -56,7 +57,7 @@ func (p *practicePage) update(msg tea.Msg, k *keyMap, units quantity.System) act
 
 // pressList acts on the list of levels: a digit picks a row, − and + another booth.
 func (p *practicePage) pressList(press tea.KeyPressMsg, k *keyMap) action {
-	n := len(calc.PracticeLevels())
+	n := len(practice.Levels())
 	switch s := press.String(); {
 	case p.stop != nil && !key.Matches(press, k.Back) && everywhere(press, k) == nil: // meant for the job that is not there yet
 		return refuse{fault{"the booth is being set up", "a moment, then the key once more; esc gives it up"}}
@@ -179,11 +180,11 @@ func (p *practicePage) took(ctx context.Context, f slowFound[practiceAnswer]) te
 	switch p.of.what {
 	case practiceOpens:
 		*p = practicePage{slow: p.slow, level: p.level, seed: p.seed, open: true, job: p.have.job, card: p.have.card}
-		p.beads, p.now = []calc.Bead{p.have.bead}, p.job.Start
+		p.beads, p.now = []practice.Bead{p.have.bead}, p.job.Start
 	case practiceLays:
 		p.beads = append(p.beads, p.have.bead)
 		p.view.top = 0
-		if p.have.bead.Verdict == calc.BeadGood {
+		if p.have.bead.Verdict == practice.BeadGood {
 			p.over = true
 			return p.compare(ctx)
 		}

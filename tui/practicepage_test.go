@@ -8,6 +8,7 @@ import (
 	"github.com/charmbracelet/x/exp/golden"
 
 	"brazebooth/calc"
+	"brazebooth/calc/practice"
 )
 
 // openPractised is the page of practice in front of a book.
@@ -109,7 +110,7 @@ func TestPracticeIsLeftAndEnded(t *testing.T) {
 // On the smallest screen the row that was picked is on it, and the caution stays.
 func TestPracticeListOnThePhone(t *testing.T) {
 	s := openPractised(t, &drawer{}, 40, 14)
-	for i, l := range calc.PracticeLevels() {
+	for i, l := range practice.Levels() {
 		s.press(string(rune('1' + i)))
 		s.has("› "+string(rune('1'+i))+"  "+l.Name[:12], "no licence")
 		s.press("pgdown")

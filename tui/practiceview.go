@@ -6,6 +6,7 @@ import (
 	"charm.land/bubbles/v2/key"
 
 	"brazebooth/calc"
+	"brazebooth/calc/practice"
 	"brazebooth/internal/quantity"
 	"brazebooth/internal/sheet"
 	"brazebooth/tables"
@@ -37,7 +38,7 @@ func (p *practicePage) draw(th *theme, w, h int) block {
 	var b block
 	b.say(th.strong, 0, fmt.Sprintf("practise correcting test beads: booth %d, − + another", p.seed), w)
 	var first, last int
-	for i, l := range calc.PracticeLevels() {
+	for i, l := range practice.Levels() {
 		mark, paint, at := "  ", th.plain, len(b)
 		if i == p.level {
 			mark, paint = "› ", th.accent
@@ -53,7 +54,7 @@ func (p *practicePage) draw(th *theme, w, h int) block {
 	case p.err != nil:
 		b.say(th.watch, 0, "▲ "+faultOf(p.err).what, w)
 	default:
-		b.say(th.accent, 0, "enter opens the job: "+calc.PracticeWorkOf(p.level+1, p.seed).Line(), w)
+		b.say(th.accent, 0, "enter opens the job: "+practice.WorkOf(p.level+1, p.seed).Line(), w)
 	}
 	b.skip()
 	b.say(th.quiet, 0, "A simulated booth hides a heat of its own, as far from the card's as a real one's may be. You set, it lays the bead, you correct. Nothing is kept but by a key at the end.", w)
@@ -175,7 +176,7 @@ func (p *practicePage) keepText(b *block, th *theme, keeps bool, w int) {
 }
 
 // beadBlock is a bead with its verdict, its look and its drawing.
-func (p *practicePage) beadBlock(th *theme, bead *calc.Bead, w, h int) block {
+func (p *practicePage) beadBlock(th *theme, bead *practice.Bead, w, h int) block {
 	var b block
 	n := len(p.beads)
 	who := fmt.Sprintf("bead %d ", n)
@@ -208,16 +209,16 @@ func (p *practicePage) beadBlock(th *theme, bead *calc.Bead, w, h int) block {
 
 func beadMark(th *theme, verdict string) (string, paint) {
 	switch verdict {
-	case calc.BeadGood:
+	case practice.BeadGood:
 		return "✓", th.good
-	case calc.BeadAcceptable:
+	case practice.BeadAcceptable:
 		return "▲", th.watch
 	}
 	return "✗", th.stop
 }
 
 // beadLine is a bead in short: how it was laid, what it showed.
-func beadLine(th *theme, n int, bead *calc.Bead, units quantity.System, w int) block {
+func beadLine(th *theme, n int, bead *practice.Bead, units quantity.System, w int) block {
 	var b block
 	mark, paint := beadMark(th, bead.Verdict)
 	b.hang(paint, 0, fmt.Sprintf("%s %d  ", mark, n), sheet.SettingText(&bead.Job, oneSystem(units))+" – "+sheet.LookText(bead), w)

@@ -6,6 +6,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
+	"brazebooth/calc/practice"
 )
 
 // practiceAsk is what is computed beside the practice page.
@@ -27,11 +28,11 @@ const (
 
 // practiceAnswer is what came of it; which parts are filled goes by what was asked.
 type practiceAnswer struct {
-	job      calc.Practice
+	job      practice.Booth
 	card     calc.Card
-	bead     calc.Bead
-	run      calc.Run
-	revealed calc.Revealed
+	bead     practice.Bead
+	run      practice.Run
+	revealed practice.Revealed
 }
 
 // start opens the chosen job, or the same one where it was left.
@@ -51,7 +52,7 @@ func (p *practicePage) ask(ctx context.Context, a practiceAsk) tea.Cmd {
 	return p.want(ctx, a, func(ctx context.Context, a practiceAsk, _ func(float64)) (out practiceAnswer, err error) {
 		switch a.what {
 		case practiceOpens:
-			if out.job, err = calc.PracticeJob(ctx, a.level, a.seed); err != nil {
+			if out.job, err = practice.New(ctx, a.level, a.seed); err != nil {
 				return out, err
 			}
 			if out.card, err = calc.Solve(out.job.Start); err != nil {

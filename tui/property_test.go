@@ -9,6 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"brazebooth/calc"
+	"brazebooth/calc/formula"
 	"brazebooth/internal/quantity"
 )
 
@@ -50,7 +51,7 @@ func TestAnyKeys(t *testing.T) {
 
 // A solver that never answers leaves every screen usable.
 func TestAnyKeysWithoutACard(t *testing.T) {
-	fail := func(calc.Job) (calc.Card, error) { return calc.Card{}, calc.ErrRange }
+	fail := func(calc.Job) (calc.Card, error) { return calc.Card{}, formula.ErrRange }
 	rapid.Check(t, func(t *rapid.T) {
 		s := &screen{t, New(Options{Solve: fail})}
 		w := rapid.IntRange(30, 130).Draw(t, "width")

@@ -7,6 +7,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
+	"brazebooth/calc/advice"
 )
 
 // cardStep is the path's last step; those before it are its questions.
@@ -94,17 +95,17 @@ func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 			return m, nil
 		}
 		cmd = m.chart.tick()
-	case slowFound[calc.Spots]:
+	case slowFound[calc.Timed]:
 		m.beat.found(msg)
 		cmd = both(m.follow(), m.playInBooth())
-	case slowTick[calc.Spots]:
+	case slowTick[calc.Timed]:
 		if !m.beat.waits(msg) {
 			return m, nil
 		}
 		cmd = m.beat.tick()
-	case slowFound[calc.Part]:
+	case slowFound[advice.Page]:
 		m.fix.found(msg)
-	case slowTick[calc.Part]:
+	case slowTick[advice.Page]:
 		if !m.fix.waits(msg) {
 			return m, nil
 		}

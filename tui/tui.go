@@ -45,7 +45,7 @@ func New(o Options) tea.Model {
 		o.Window = calc.Window
 	}
 	if o.Gap == nil {
-		o.Gap = calc.Gap
+		o.Gap = calc.SolveTimed
 	}
 	if o.Context == nil {
 		o.Context = context.Background()

@@ -11,6 +11,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
+	"brazebooth/calc/advice"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
@@ -207,7 +208,7 @@ func TestAllIsThere(t *testing.T) {
 			s.press("esc", "p")
 			seen := 0
 			for i := range pageNames {
-				page, ok := calc.PageByName(m.part.name())
+				page, ok := advice.EntryByName(m.part.name())
 				if ok && page.Of != nil {
 					if p, err := page.Answer(t.Context(), &m.session.card); err == nil { // else the page says why
 						there(pageNames[i], p.Figures, p.Warnings)
@@ -395,7 +396,7 @@ func TestNothingCutOfTestBeads(t *testing.T) {
 
 // remembering answers each job once for all screens of a test.
 func remembering(o Options) Options {
-	o.Solve, o.Window, o.Gap = once(calc.Solve), onceOver(coarse), onceOver(calc.Gap)
+	o.Solve, o.Window, o.Gap = once(calc.Solve), onceOver(coarse), onceOver(calc.SolveTimed)
 	return o
 }
 

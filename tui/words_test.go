@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"brazebooth/calc"
+	"brazebooth/calc/advice"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
@@ -21,7 +22,7 @@ func labels(t *testing.T, visit func(where, label string)) {
 		visit("pages", chapter)
 		visit("chapters", chapterOf(chapter))
 	}
-	pages := calc.Pages()
+	pages := advice.Contents()
 	for i := range pages {
 		for _, row := range newInputs(&pages[i]).rows {
 			visit("what page "+pages[i].Name+" asks for", row.Name)

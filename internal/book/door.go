@@ -7,7 +7,7 @@ import (
 	"math"
 	"reflect"
 
-	"brazebooth/calc"
+	"brazebooth/calc/practice"
 )
 
 // admit says why a revision is not taken into a book, nil where it is. It asks more than Verify, which also has to do for
@@ -37,7 +37,7 @@ const (
 
 // bodies are what the bodies of each kind hold.
 var bodies = map[Kind]reflect.Type{CardKind: reflect.TypeFor[Card](), TrialKind: reflect.TypeFor[Trial](), ReadingKind: reflect.TypeFor[Reading](), SourceKind: reflect.TypeFor[Source](),
-	SpoolKind: reflect.TypeFor[Spool](), PersonKind: reflect.TypeFor[Person](), PracticeKind: reflect.TypeFor[calc.Practised]()}
+	SpoolKind: reflect.TypeFor[Spool](), PersonKind: reflect.TypeFor[Person](), PracticeKind: reflect.TypeFor[practice.Outcome]()}
 
 // possible says why a body is none of its kind.
 func (r *Revision) possible() error {

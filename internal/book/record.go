@@ -9,6 +9,7 @@ import (
 	"unicode"
 
 	"brazebooth/calc"
+	"brazebooth/calc/practice"
 	"brazebooth/internal/plain"
 )
 
@@ -265,7 +266,7 @@ func summary(r *Revision) (name, line, text string) {
 		p, _ := Body[Person](r)
 		name = p.Name
 	case PracticeKind:
-		p, _ := Body[calc.Practised](r)
+		p, _ := Body[practice.Outcome](r)
 		name, line = fmt.Sprintf("level %d seed %d", p.Level, p.Seed), p.Short()
 	}
 	return summed(name, line, text)

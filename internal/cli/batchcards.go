@@ -29,11 +29,7 @@ func (r *rowCards) solve(ctx context.Context, job calc.Job, source string) (calc
 	if err != nil {
 		return calc.Card{}, err
 	}
-	if job.Mode != "timed" {
-		return calc.SolveContext(ctx, job)
-	}
-	s, err := calc.Gap(ctx, job, nil)
-	return s.Card, err
+	return calc.Answer(ctx, job, nil)
 }
 
 // taught is a row's job with what its power source taught; one that is set once and for all and cannot be had is left out,

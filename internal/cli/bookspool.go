@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"brazebooth/calc"
+	"brazebooth/calc/formula"
 	"brazebooth/internal/book"
 	"brazebooth/internal/plain"
 	"brazebooth/tables"
@@ -124,7 +125,7 @@ func spoolWrong(s *book.Spool) error {
 // metres is a mass of wire as its length.
 func metres(grams, wire, density float64) (float64, error) {
 	if !(wire > 0) || !(density > 0) {
-		return 0, calc.ErrRange
+		return 0, formula.ErrRange
 	}
-	return grams / calc.MassPerLength(wire, density), nil
+	return grams / formula.MassPerLength(wire, density), nil
 }

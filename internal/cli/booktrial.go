@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"brazebooth/calc"
+	"brazebooth/calc/correct"
 	"brazebooth/internal/book"
 	"brazebooth/internal/plain"
 	"brazebooth/tables"
@@ -25,7 +26,7 @@ func (d *Deps) bookTrial() *cobra.Command {
 				return wrong("a trial wants a verdict", "type --verdict good, acceptable or bad")
 			}
 			if t.Seen != "" {
-				ids, err := calc.SeenIDs(tables.SightsSaid(t.Seen))
+				ids, err := correct.SeenIDs(tables.SightsSaid(t.Seen))
 				if err != nil {
 					return err
 				}

@@ -7,6 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"brazebooth/calc"
+	"brazebooth/calc/advice"
 	"brazebooth/internal/quantity"
 	"brazebooth/internal/sheet"
 )
@@ -78,13 +79,13 @@ func (d *Deps) showSheet(ctx context.Context, card *calc.Card, o output, with sh
 	if o.json && with.markdown {
 		return wrong("--json together with --markdown", "type one of them")
 	}
-	var parts []calc.Part
+	var parts []advice.Page
 	if with.show != "" {
-		names, err := calc.SheetNames(with.show)
+		names, err := advice.PageNames(with.show)
 		if err != nil {
 			return err
 		}
-		if parts, err = calc.Sheet(ctx, card, names); err != nil {
+		if parts, err = advice.Pages(ctx, card, names); err != nil {
 			return err
 		}
 	}
@@ -97,12 +98,8 @@ func (d *Deps) showSheet(ctx context.Context, card *calc.Card, o output, with sh
 
 // solve is the card of a job; a timed arc's times come from following its heat.
 func (d *Deps) solve(ctx context.Context, job calc.Job) (calc.Card, error) {
-	if job.Mode != "timed" {
-		card, err := calc.SolveContext(ctx, job)
-		return card, cancelled(ctx, err)
-	}
-	s, err := calc.Gap(ctx, job, d.progress())
-	return s.Card, cancelled(ctx, err)
+	card, err := calc.Answer(ctx, job, d.progress())
+	return card, cancelled(ctx, err)
 }
 
 // output is how an answer is wanted.

@@ -3,7 +3,7 @@ package cli
 import (
 	"fmt"
 
-	"brazebooth/calc"
+	"brazebooth/calc/advice"
 	"brazebooth/internal/config"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
@@ -70,7 +70,7 @@ func sights() []string {
 
 func pageNames() []string {
 	list := []string{"all"}
-	for _, p := range calc.Pages() {
+	for _, p := range advice.Contents() {
 		if p.Of != nil {
 			list = append(list, p.Name)
 		}

@@ -8,6 +8,8 @@ import (
 	"github.com/spf13/cobra"
 
 	"brazebooth/calc"
+	"brazebooth/calc/advice"
+	"brazebooth/calc/correct"
 	"brazebooth/internal/field"
 	"brazebooth/internal/sheet"
 	"brazebooth/tables"
@@ -54,7 +56,7 @@ the cure was done in vain: the next cause comes first.
 			if err != nil {
 				return err
 			}
-			p, err := correct(cmd.Context(), append(tries, calc.Try{Job: job, Seen: tables.SightsSaid(seen)}))
+			p, err := correctNext(cmd.Context(), append(tries, correct.Try{Job: job, Seen: tables.SightsSaid(seen)}))
 			if err != nil {
 				return err
 			}
@@ -63,7 +65,7 @@ the cure was done in vain: the next cause comes first.
 	}
 	bind(cmd)
 	bindSource(cmd)
-	page, _ := calc.PageByName("correct")
+	page, _ := advice.EntryByName("correct")
 	bindFrom(cmd, field.OnPages(), page.Needs)
 	out.bind(cmd, "schema.json")
 	cmd.Flags().StringVar(&seen, "seen", "", "what the bead shows, with commas: rolled-edge, burn-through,pores ...")
@@ -71,15 +73,15 @@ the cure was done in vain: the next cause comes first.
 	return cmd
 }
 
-func correct(ctx context.Context, tries []calc.Try) (calc.Part, error) {
-	p, err := calc.Correct(ctx, tries)
+func correctNext(ctx context.Context, tries []correct.Try) (advice.Page, error) {
+	p, err := correct.Next(ctx, tries)
 	return p, cancelled(ctx, err)
 }
 
 // earlier reads the beads of --tried: the job with one setting otherwise, and what it showed.
-func earlier(cmd *cobra.Command, job calc.Job, tried []string) ([]calc.Try, error) {
+func earlier(cmd *cobra.Command, job calc.Job, tried []string) ([]correct.Try, error) {
 	const like = "type setting=value:what was seen, as travel=9:rolled-edge"
-	var list []calc.Try
+	var list []correct.Try
 	for _, text := range tried {
 		setting, rest, ok1 := strings.Cut(text, "=")
 		value, seen, ok2 := strings.Cut(rest, ":")
@@ -94,17 +96,17 @@ func earlier(cmd *cobra.Command, job calc.Job, tried []string) ([]calc.Try, erro
 		if err := f.Set(&j, value); err != nil {
 			return nil, inFlag("tried", err)
 		}
-		if !calc.SameBead(j, job) {
+		if !correct.SameBead(j, job) {
 			return nil, wrong("--tried: "+quote(setting)+" is no setting of the arc", "type feed, volts, travel, stickout, arc-on or arc-off before the =")
 		}
 		if flag := cmd.Flags().Lookup(f.Name); flag == nil || !flag.Changed {
 			return nil, wrong("--tried: the last bead's own "+f.Name+" is not given", "type --"+f.Name+" as the last bead was laid with, too")
 		}
-		ids, err := calc.SeenIDs(tables.SightsSaid(seen))
+		ids, err := correct.SeenIDs(tables.SightsSaid(seen))
 		if err != nil {
 			return nil, err
 		}
-		list = append(list, calc.Try{Job: j, Seen: ids})
+		list = append(list, correct.Try{Job: j, Seen: ids})
 	}
 	return list, nil
 }

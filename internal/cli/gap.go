@@ -31,7 +31,7 @@ whatever --mode says. Without --feed the first of a few feeds at which a rhythm 
 			if job.Travel.Set {
 				return wrong("--travel: a timed arc has none of its own, it follows from the step and the beat", "leave it out, or give --spot-step, --arc-on and --arc-off")
 			}
-			s, err := calc.Gap(cmd.Context(), job, d.progress())
+			s, err := calc.SolveTimed(cmd.Context(), job, d.progress())
 			if err != nil {
 				return cancelled(cmd.Context(), err)
 			}
@@ -51,10 +51,10 @@ whatever --mode says. Without --feed the first of a few feeds at which a rhythm 
 	return cmd
 }
 
-func (d *Deps) saveTrace(s *calc.Spots, csvFile, pngFile string) error {
+func (d *Deps) saveTrace(s *calc.Timed, csvFile, pngFile string) error {
 	for _, f := range []struct {
 		name string
-		make func(*calc.Spots) ([]byte, error)
+		make func(*calc.Timed) ([]byte, error)
 	}{{csvFile, sheet.GapCSV}, {pngFile, sheet.GapPNG}} {
 		if f.name == "" {
 			continue

@@ -3,7 +3,7 @@ package cli
 import (
 	"github.com/spf13/cobra"
 
-	"brazebooth/calc"
+	"brazebooth/calc/advice"
 	"brazebooth/internal/field"
 	"brazebooth/internal/sheet"
 )
@@ -51,7 +51,7 @@ seam in steel wire with the grinding and zinc repair that it brings.`,
 
 func (d *Deps) partCobra(pc *partCommand) *cobra.Command {
 	var out output
-	page, _ := calc.PageByName(pc.name)
+	page, _ := advice.EntryByName(pc.name)
 	cmd := &cobra.Command{
 		Use: pc.name, Short: pc.short, Long: pc.long, Example: pc.example, Args: noArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
@@ -81,8 +81,8 @@ func (d *Deps) partCobra(pc *partCommand) *cobra.Command {
 }
 
 // openFlags are the page's own choices that were not given.
-func openFlags(p *calc.Part) []string {
-	page, ok := calc.PageByName(p.Name)
+func openFlags(p *advice.Page) []string {
+	page, ok := advice.EntryByName(p.Name)
 	if !ok {
 		return nil
 	}
@@ -98,7 +98,7 @@ func openFlags(p *calc.Part) []string {
 	return names
 }
 
-func (d *Deps) showPart(p *calc.Part, out output) error {
+func (d *Deps) showPart(p *advice.Page, out output) error {
 	return d.answer(out, func(o sheet.Options) string {
 		o.Open = openFlags(p)
 		return sheet.PartText(p, o)

@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"brazebooth/calc"
+	"brazebooth/calc/practice"
 	"brazebooth/internal/book"
 	"brazebooth/internal/field"
 	"brazebooth/internal/near"
@@ -81,7 +82,7 @@ func (d *Deps) practise(cmd *cobra.Command, a *practiceAsk) error {
 		return wrong("--keep of a job without a bead of yours", "give a setting, as --travel 9")
 	}
 	last := &p.Beads[len(p.Beads)-1]
-	if a.solution || laid && last.Verdict == calc.BeadGood {
+	if a.solution || laid && last.Verdict == practice.BeadGood {
 		if err := solve(ctx, p); err != nil {
 			return cancelled(ctx, err)
 		}
@@ -93,21 +94,21 @@ func (d *Deps) practise(cmd *cobra.Command, a *practiceAsk) error {
 }
 
 // job reads level and seed.
-func (a *practiceAsk) job(ctx context.Context) (*calc.Practice, error) {
+func (a *practiceAsk) job(ctx context.Context) (*practice.Booth, error) {
 	level, err := strconv.Atoi(a.level)
-	if n := len(calc.PracticeLevels()); err != nil || level < 1 || level > n {
+	if n := len(practice.Levels()); err != nil || level < 1 || level > n {
 		return nil, wrong("--level: there is no level "+quote(a.level), fmt.Sprintf("type 1 to %d", n))
 	}
 	seed, err := strconv.ParseUint(a.seed, 10, 64)
 	if err != nil {
 		return nil, wrong("--seed: "+quote(a.seed)+" is no seed", "type a whole number, as 7")
 	}
-	p, err := calc.PracticeJob(ctx, level, seed)
+	p, err := practice.New(ctx, level, seed)
 	return &p, cancelled(ctx, err)
 }
 
 // lay lays the start's bead, the earlier ones, and that of the flags; laid says whether one of these was given.
-func (a *practiceAsk) lay(cmd *cobra.Command, job *calc.Practice) (p *sheet.Practice, laid bool, err error) {
+func (a *practiceAsk) lay(cmd *cobra.Command, job *practice.Booth) (p *sheet.Practice, laid bool, err error) {
 	card, err := calc.Solve(job.Start)
 	if err != nil {
 		return nil, false, err
@@ -233,9 +234,9 @@ func (d *Deps) listLevels(cmd *cobra.Command, asJSON bool) error {
 		}
 	}
 	if asJSON {
-		return d.encode(map[string]any{"schema": sheet.Schema, "version": Version, "levels": calc.PracticeLevels()})
+		return d.encode(map[string]any{"schema": sheet.Schema, "version": Version, "levels": practice.Levels()})
 	}
-	for _, l := range calc.PracticeLevels() {
+	for _, l := range practice.Levels() {
 		if err := d.say("  %d  %s\n", l.Level, l.Name); err != nil {
 			return err
 		}
@@ -245,5 +246,5 @@ func (d *Deps) listLevels(cmd *cobra.Command, asJSON bool) error {
 			}
 		}
 	}
-	return d.say("\n%s", sheet.Wrapped("CAUTION  ", calc.PracticeCaution.Text)+"Begin with: brazebooth practice --level 1 --seed 7\n")
+	return d.say("\n%s", sheet.Wrapped("CAUTION  ", practice.Caution.Text)+"Begin with: brazebooth practice --level 1 --seed 7\n")
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"brazebooth/calc"
+	"brazebooth/calc/advice"
 	"brazebooth/internal/field"
 	"brazebooth/internal/quantity"
 )
@@ -62,7 +63,7 @@ func (cardPlace) hear(t *talk, line string) {
 			return
 		}
 	}
-	page, isPage := calc.PageByName(word)
+	page, isPage := advice.EntryByName(word)
 	f, value := t.fieldNamed(line)
 	switch {
 	case line == "":
@@ -135,7 +136,7 @@ func (t *talk) allWords() []string {
 	for _, c := range commands() {
 		list = append(list, c.name)
 	}
-	for _, p := range calc.Pages() {
+	for _, p := range advice.Contents() {
 		list = append(list, p.Name)
 	}
 	for _, fields := range [...][]field.Field{field.OnCard(), field.OnPages()} {
@@ -152,7 +153,7 @@ func (cardPlace) help(t *talk) {
 		t.voice.show(c.name + ": " + c.usage + ".")
 	}
 	var pages, fields []string
-	for _, p := range calc.Pages() {
+	for _, p := range advice.Contents() {
 		if p.Of != nil {
 			pages = append(pages, p.Name)
 		}
@@ -167,7 +168,7 @@ func (cardPlace) help(t *talk) {
 
 // example puts the shop's example on the card.
 func (t *talk) example() {
-	card, err := t.solve(t.o.Example)
+	card, err := calc.Answer(t.ctx, t.o.Example, nil)
 	if err != nil {
 		t.fault(err)
 		return

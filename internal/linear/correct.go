@@ -6,6 +6,8 @@ import (
 	"strings"
 
 	"brazebooth/calc"
+	"brazebooth/calc/advice"
+	"brazebooth/calc/correct"
 	"brazebooth/internal/sheet"
 	"brazebooth/tables"
 )
@@ -19,7 +21,7 @@ func (t *talk) correct(string) {
 			return
 		}
 	}
-	if n := len(t.tries); n > 0 && !calc.SameBead(t.tries[n-1].Job, t.job) {
+	if n := len(t.tries); n > 0 && !correct.SameBead(t.tries[n-1].Job, t.job) {
 		t.tries = nil
 		t.voice.say("The job is another one now: the beads before it do not count.")
 	}
@@ -59,8 +61,8 @@ func (p seenPlace) hear(t *talk, line string) {
 		return
 	}
 	laid := calc.Laid(&t.card)
-	tries := append(t.tries[:len(t.tries):len(t.tries)], calc.Try{Job: calc.AsSet(t.card.Job, &laid), Seen: seen})
-	part, err := calc.Correct(t.ctx, tries)
+	tries := append(t.tries[:len(t.tries):len(t.tries)], correct.Try{Job: correct.AsSet(t.card.Job, &laid), Seen: seen})
+	part, err := correct.Next(t.ctx, tries)
 	if err != nil {
 		t.fault(err)
 		return
@@ -73,7 +75,7 @@ func (p seenPlace) hear(t *talk, line string) {
 }
 
 // advice reads out the one change, and asks whether it goes on the card.
-func (t *talk) advice(part *calc.Part) {
+func (t *talk) advice(part *advice.Page) {
 	c := part.Correction
 	t.part = part
 	rest := *part
@@ -113,7 +115,7 @@ func sights(line string) (string, error) {
 			ids = append(ids, id)
 		}
 	}
-	return calc.SeenIDs(strings.Join(ids, ","))
+	return correct.SeenIDs(strings.Join(ids, ","))
 }
 
 // sightNamed finds a sight by its number, its id, or the beginning of its name.

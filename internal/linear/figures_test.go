@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"brazebooth/calc"
+	"brazebooth/calc/advice"
 	"brazebooth/internal/quantity"
 )
 
@@ -110,7 +111,7 @@ func solveAs(t *testing.T, job calc.Job) (calc.Card, error) {
 	if job.Mode != "timed" {
 		return calc.Solve(job)
 	}
-	s, err := calc.Gap(t.Context(), job, nil)
+	s, err := calc.SolveTimed(t.Context(), job, nil)
 	return s.Card, err
 }
 
@@ -134,7 +135,7 @@ func TestEveryUnitHasWords(t *testing.T) {
 			t.Fatal(err)
 		}
 		lists := [][]calc.Figure{card.Figures}
-		for _, p := range calc.Pages() {
+		for _, p := range advice.Contents() {
 			if p.Of == nil {
 				continue
 			}

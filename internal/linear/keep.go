@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"brazebooth/calc"
+	"brazebooth/calc/practice"
 	"brazebooth/internal/plain"
 )
 
@@ -48,16 +49,16 @@ func (t *talk) keepBead(how string) {
 	case t.bead == n:
 		t.refuse("this bead is kept already", "lay the next one, then type correct")
 		return
-	case how != "" && how != calc.BeadAcceptable:
+	case how != "" && how != practice.BeadAcceptable:
 		t.refuse("a bead is not kept as "+quoted(how), "type keep-bead, or keep-bead acceptable")
 		return
 	}
 	try := t.tries[n-1]
 	verdict := how
 	if verdict == "" {
-		verdict = calc.BeadBad
-		if try.Seen == calc.BeadGood {
-			verdict = calc.BeadGood
+		verdict = practice.BeadBad
+		if try.Seen == practice.BeadGood {
+			verdict = practice.BeadGood
 		}
 	}
 	said, err := t.o.Book.Trial(t.ctx, try.Job, try.Seen, verdict, t.taught)
@@ -143,7 +144,7 @@ func (t *talk) load(e Entry) {
 		t.refuse("not opened: "+plain.Line(err.Error(), 300), "")
 		return
 	}
-	card, err := t.solve(job)
+	card, err := calc.Answer(t.ctx, job, nil)
 	if err != nil {
 		t.fault(err)
 		return

@@ -5,12 +5,13 @@ import (
 	"strings"
 
 	"brazebooth/calc"
+	"brazebooth/calc/advice"
 	"brazebooth/internal/field"
 	"brazebooth/internal/sheet"
 )
 
 // readPage reads out a page beside the card.
-func (t *talk) readPage(page *calc.Page) {
+func (t *talk) readPage(page *advice.Entry) {
 	p, err := page.Answer(t.ctx, &t.card)
 	if err != nil {
 		t.fault(err)
@@ -25,7 +26,7 @@ func (t *talk) readPage(page *calc.Page) {
 }
 
 // openOn are the page's own choices that were not given.
-func (t *talk) openOn(page *calc.Page) []string {
+func (t *talk) openOn(page *advice.Entry) []string {
 	var list []string
 	for _, n := range page.Needs {
 		f, ok := field.ByName(n)
@@ -39,7 +40,7 @@ func (t *talk) openOn(page *calc.Page) []string {
 }
 
 // readPart reads out what is a page's own: the verdict and the dangers before figures and reasons.
-func (t *talk) readPart(p *calc.Part) {
+func (t *talk) readPart(p *advice.Page) {
 	if p.Verdict != "" {
 		t.voice.say("Verdict: ", strings.ToLower(sheet.VerdictText(p.Verdict)), ".")
 	}
@@ -67,7 +68,7 @@ func (t *talk) readPart(p *calc.Part) {
 }
 
 // ranking is every filler, the best first.
-func (t *talk) ranking(p *calc.Part) {
+func (t *talk) ranking(p *advice.Page) {
 	for i := range p.Ranking {
 		r := &p.Ranking[i]
 		facts := sheet.FillerFacts(r, p.Card.Used.Currency)

@@ -151,7 +151,7 @@ func (t *talk) with(f *field.Field, text string) (calc.Job, calc.Card, error) {
 	if err := put(f, &job, text); err != nil {
 		return job, calc.Card{}, err
 	}
-	card, err := t.solve(job)
+	card, err := calc.Answer(t.ctx, job, nil)
 	return job, card, err
 }
 

@@ -61,7 +61,7 @@ func (t *talk) modeRows() []row {
 		job := t.job
 		job.Mode = list[i].id
 		verdict := "Has a good setting for this sheet"
-		if card, err := t.solve(job); err != nil || card.Warned("no-good-setting") {
+		if card, err := calc.Answer(t.ctx, job, nil); err != nil || card.Warned("no-good-setting") {
 			verdict = "Has no good setting for this sheet"
 		}
 		list[i].line = sentence(list[i].line) + " " + verdict

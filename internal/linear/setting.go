@@ -156,7 +156,7 @@ func (t *talk) reset(name string) {
 
 // swap makes a job the present one if it has a card.
 func (t *talk) swap(job calc.Job, said string) {
-	card, err := t.solve(job)
+	card, err := calc.Answer(t.ctx, job, nil)
 	if err != nil {
 		t.fault(err)
 		return

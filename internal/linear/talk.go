@@ -7,6 +7,8 @@ import (
 	"strings"
 
 	"brazebooth/calc"
+	"brazebooth/calc/advice"
+	"brazebooth/calc/correct"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
@@ -22,14 +24,14 @@ type talk struct {
 
 	job    calc.Job // what was chosen; the rest is assumed
 	card   calc.Card
-	kept   calc.Job   // as it lies in the book
-	told   []string   // codes of the cautions that were read out for this job
-	part   *calc.Part // the page that was read last
-	found  []Entry    // what was found last
-	tries  []calc.Try // test beads, oldest first
-	bead   int        // how many of them there were when one was kept last, 0 for none
-	taught string     // power source whose readings the card has
-	at     place      // where it stands
+	kept   calc.Job      // as it lies in the book
+	told   []string      // codes of the cautions that were read out for this job
+	part   *advice.Page  // the page that was read last
+	found  []Entry       // what was found last
+	tries  []correct.Try // test beads, oldest first
+	bead   int           // how many of them there were when one was kept last, 0 for none
+	taught string        // power source whose readings the card has
+	at     place         // where it stands
 	over   bool
 }
 
@@ -57,7 +59,7 @@ func (t *talk) greet() {
 
 // start asks the questions of the path.
 func (t *talk) start(job calc.Job) {
-	card, err := t.solve(job)
+	card, err := calc.Answer(t.ctx, job, nil)
 	if err != nil {
 		t.fault(err)
 		if t.at == nil { // told to end before the first question
@@ -101,15 +103,6 @@ func (t *talk) hear(line string) {
 func (t *talk) leave() {
 	t.voice.say("Goodbye.")
 	t.over = true
-}
-
-// solve is the card of a job, as the command card gives it: a timed arc's times come from following its heat.
-func (t *talk) solve(job calc.Job) (calc.Card, error) {
-	if job.Mode != "timed" {
-		return calc.SolveContext(t.ctx, job)
-	}
-	s, err := calc.Gap(t.ctx, job, nil)
-	return s.Card, err
 }
 
 // refuse says what is wrong and what to type instead. The talk stays where it is.

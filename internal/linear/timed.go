@@ -8,7 +8,7 @@ import (
 
 // readTimed reads out on, off and step of a timed arc on this joint.
 func (t *talk) readTimed(string) {
-	s, err := calc.Gap(t.ctx, t.job, nil)
+	s, err := calc.SolveTimed(t.ctx, t.job, nil)
 	if err != nil {
 		t.fault(err)
 		return

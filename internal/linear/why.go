@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"brazebooth/calc"
+	"brazebooth/calc/advice"
 )
 
 // why tells where a figure, a note or a choice comes from.
@@ -38,7 +39,7 @@ func (t *talk) why(name string) {
 }
 
 // whyPart reads out the sources of the page that was read last.
-func (t *talk) whyPart(p *calc.Part) {
+func (t *talk) whyPart(p *advice.Page) {
 	for _, r := range p.Reasons {
 		t.voice.say(sentence(first(r.Text)))
 		t.source(r.Source, r.Known)

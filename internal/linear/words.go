@@ -3,7 +3,7 @@ package linear
 import (
 	"strings"
 
-	"brazebooth/calc"
+	"brazebooth/calc/advice"
 	"brazebooth/internal/field"
 	"brazebooth/tables"
 )
@@ -58,7 +58,7 @@ func (t *talk) helpOn(word string) {
 			return
 		}
 	}
-	if page, ok := calc.PageByName(strings.ToLower(word)); ok {
+	if page, ok := advice.EntryByName(strings.ToLower(word)); ok {
 		t.voice.show(sentence(page.Name + ": a page beside the card, under " + string(page.Chapter)))
 		if list := t.openOn(page); len(list) > 0 {
 			t.voice.show("It asks for: " + strings.Join(list, ", ") + ".")
@@ -68,7 +68,7 @@ func (t *talk) helpOn(word string) {
 		t.voice.show(sentence(f.Name + ": " + fieldUsage(f)))
 		return
 	}
-	if _, ok := calc.PageByName(strings.ToLower(word)); !ok {
+	if _, ok := advice.EntryByName(strings.ToLower(word)); !ok {
 		t.refuse("no help on "+quoted(word), "help alone tells what may be typed; words and a word is the glossary")
 	}
 }

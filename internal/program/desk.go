@@ -10,6 +10,7 @@ import (
 	"sync"
 
 	"brazebooth/calc"
+	"brazebooth/calc/practice"
 	"brazebooth/internal/book"
 	"brazebooth/internal/cli"
 	"brazebooth/internal/plain"
@@ -148,7 +149,7 @@ func (d desk) Trial(ctx context.Context, job calc.Job, seen, verdict, source str
 }
 
 // Practice keeps how a practice job went: a kind of its own, from which nothing is learned.
-func (d desk) Practice(ctx context.Context, how calc.Practised) (string, error) {
+func (d desk) Practice(ctx context.Context, how practice.Outcome) (string, error) {
 	return d.put(ctx, book.PracticeKind, how, "kept: practice, "+plain.Line(how.Line(), 200))
 }
 

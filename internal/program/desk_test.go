@@ -12,6 +12,7 @@ import (
 	"time"
 
 	"brazebooth/calc"
+	"brazebooth/calc/practice"
 	"brazebooth/internal/book"
 	"brazebooth/tui"
 )
@@ -81,7 +82,7 @@ func TestDeskKeeps(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if said, err := d.Practice(ctx, calc.Practised{Level: 2, Seed: 7, Work: "planter side", Beads: 3, Verdict: "good", Program: 2, Reached: true}); err != nil || !strings.Contains(said, "level 2 seed 7") {
+	if said, err := d.Practice(ctx, practice.Outcome{Level: 2, Seed: 7, Work: "planter side", Beads: 3, Verdict: "good", Program: 2, Reached: true}); err != nil || !strings.Contains(said, "level 2 seed 7") {
 		t.Errorf("%q, %v", said, err)
 	}
 	if again, err := d.Recall(ctx, "booth 1", job); err != nil || again != before {

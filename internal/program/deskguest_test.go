@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"brazebooth/calc"
+	"brazebooth/calc/practice"
 	"brazebooth/internal/book"
 	"brazebooth/internal/quantity"
 )
@@ -62,7 +63,7 @@ func asked(ctx context.Context, d *desk, card *calc.Card) map[string]error {
 	_, said["records"] = d.Records(ctx, "")
 	_, said["record"] = d.Record(ctx, "abcdefgh", quantity.Metric)
 	_, said["trial"] = d.Trial(ctx, card.Job, "pores", "good", "A")
-	_, said["practice"] = d.Practice(ctx, calc.Practised{})
+	_, said["practice"] = d.Practice(ctx, practice.Outcome{})
 	_, said["enter"] = d.Enter(ctx, "person", map[string]string{"name": "Ada"})
 	said["mark"] = d.Mark(ctx, string(book.CardKind), "abcdefgh", true)
 	_, said["load"] = d.Load(ctx, "abcdefgh")

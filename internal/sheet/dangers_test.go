@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"brazebooth/calc"
+	"brazebooth/calc/advice"
 )
 
 // No page goes without the fume, the eyes and the fire, in text and in JSON; a stopped one has its stops.
@@ -15,7 +16,7 @@ func TestEveryPageNamesTheDangers(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, p := range calc.Pages() {
+		for _, p := range advice.Contents() {
 			if p.Of == nil {
 				continue
 			}

@@ -13,9 +13,9 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-func spots(t *testing.T, j calc.Job) calc.Spots {
+func spots(t *testing.T, j calc.Job) calc.Timed {
 	t.Helper()
-	s, err := calc.Gap(context.Background(), j, nil)
+	s, err := calc.SolveTimed(context.Background(), j, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -118,7 +118,7 @@ func TestTracePlot(t *testing.T) {
 			t.Errorf("the arc burns %.2f of the bar, %.2f of the beat", share, want)
 		}
 	}
-	if TracePlot(&s, 20, 12) != nil || TracePlot(&calc.Spots{}, 80, 12) != nil {
+	if TracePlot(&s, 20, 12) != nil || TracePlot(&calc.Timed{}, 80, 12) != nil {
 		t.Error("a plot without room or trace")
 	}
 }
@@ -131,7 +131,7 @@ func TestBeatBar(t *testing.T) {
 			t.Errorf("%d wide: %q", w, bar)
 		}
 	}
-	if BeatBar(&calc.Spots{}, 10) != "" {
+	if BeatBar(&calc.Timed{}, 10) != "" {
 		t.Error("a bar of no beat")
 	}
 }

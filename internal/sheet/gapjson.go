@@ -28,7 +28,7 @@ type gapDocument struct {
 }
 
 // GapJSON writes the times of a timed arc as one JSON document.
-func GapJSON(s *calc.Spots, version string) ([]byte, error) {
+func GapJSON(s *calc.Timed, version string) ([]byte, error) {
 	d := gapDocument{Schema: Schema, Version: version, Job: s.Job, Used: s.Card.Used, Good: s.Good, Reason: s.Reason, Why: s.Why,
 		Zone: s.Card.Zone, Figures: []figure{}, Limits: orEmpty(s.Limits), Spots: s.Count, Seam: s.Seam, Wider: s.Wider,
 		Remedies: orEmpty(s.Remedies), Warnings: orEmpty(s.Card.Warnings)}
@@ -40,7 +40,7 @@ func GapJSON(s *calc.Spots, version string) ([]byte, error) {
 }
 
 // GapCSV writes the heat trace, one line a moment: time in s, arc 1 or 0, temperatures in C.
-func GapCSV(s *calc.Spots) ([]byte, error) {
+func GapCSV(s *calc.Timed) ([]byte, error) {
 	var out bytes.Buffer
 	w := csv.NewWriter(&out)
 	rows := [][]string{{"time_s", "arc", "root_edge_C", "centre_C", "back_face_C"}}

@@ -21,7 +21,7 @@ const (
 
 // GapPNG draws the heat of the whole trace: root edge solid, puddle's middle dashed, back face dotted, with the
 // lines that decide and a bar of when the arc burned.
-func GapPNG(s *calc.Spots) ([]byte, error) {
+func GapPNG(s *calc.Timed) ([]byte, error) {
 	img := image.NewRGBA(image.Rect(0, 0, traceWide, traceHigh))
 	draw.Draw(img, img.Bounds(), image.White, image.Point{}, draw.Src)
 	for _, l := range gapLabels(s) {
@@ -35,7 +35,7 @@ func GapPNG(s *calc.Spots) ([]byte, error) {
 	return out.Bytes(), err
 }
 
-func gapLabels(s *calc.Spots) []label {
+func gapLabels(s *calc.Timed) []label {
 	title := "timed arc: " + s.Card.Used.Metal + ", " + s.Card.Used.Joint + fmt.Sprintf(", gap %.1f mm, ", s.Card.Used.Gap.V) + s.Card.Setup.Filler.ID
 	list := []label{{traceLeft, 16, "start", title}}
 	on, ok := s.Card.Figure("arc_on")
@@ -52,7 +52,7 @@ func gapLabels(s *calc.Spots) []label {
 		label{traceLeft, traceHigh - 16, "start", "solid: root edge   dashed: puddle's middle   dotted: back face   bar: arc burns"})
 }
 
-func drawTrace(img draw.Image, s *calc.Spots) {
+func drawTrace(img draw.Image, s *calc.Timed) {
 	low, high := s.Solidus-200, s.BaseSolidus+80
 	for _, p := range s.Trace {
 		low, high = min(low, p.Edge), max(high, p.Edge, min(p.Centre, s.BaseSolidus+300))

@@ -9,7 +9,7 @@ import (
 )
 
 // GapText writes the times of a timed arc as plain text of at most 80 columns.
-func GapText(s *calc.Spots, o Options) string {
+func GapText(s *calc.Timed, o Options) string {
 	w := writer{comma: o.Comma}
 	w.head(&s.Card, o)
 	w.stops(&s.Card)
@@ -35,7 +35,7 @@ func GapText(s *calc.Spots, o Options) string {
 	return w.String()
 }
 
-func (w *writer) spots(s *calc.Spots, o Options) {
+func (w *writer) spots(s *calc.Timed, o Options) {
 	for _, name := range [...]string{"wire_feed", "volts", "current"} {
 		if f, ok := s.Card.Figure(name); ok {
 			w.spot(&f, o)
@@ -65,7 +65,7 @@ func (w *writer) spot(f *calc.Figure, o Options) {
 	w.line("  %-14s %9s %-7s %-13s %s", calc.FigureLabel(f.Name), value, quantity.Label(f.Unit, lead(o.Units)), band, note)
 }
 
-func (w *writer) gapEnds(s *calc.Spots) {
+func (w *writer) gapEnds(s *calc.Timed) {
 	if len(s.Limits) == 0 {
 		return
 	}
@@ -76,7 +76,7 @@ func (w *writer) gapEnds(s *calc.Spots) {
 	w.line("")
 }
 
-func (w *writer) widerGap(s *calc.Spots, o Options) {
+func (w *writer) widerGap(s *calc.Timed, o Options) {
 	if s.Wider == nil {
 		return
 	}
@@ -98,7 +98,7 @@ func WiderText(wd *calc.Wider, units quantity.System) string {
 }
 
 // heat draws the trace.
-func (w *writer) heat(s *calc.Spots) {
+func (w *writer) heat(s *calc.Timed) {
 	if len(s.Trace) == 0 {
 		return
 	}
@@ -109,7 +109,7 @@ func (w *writer) heat(s *calc.Spots) {
 	w.line("")
 }
 
-func (w *writer) gapRemedies(s *calc.Spots) {
+func (w *writer) gapRemedies(s *calc.Timed) {
 	if len(s.Remedies) == 0 {
 		return
 	}

@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"brazebooth/calc"
+	"brazebooth/calc/advice"
+	"brazebooth/calc/correct"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
@@ -28,7 +30,7 @@ func TestPagesKeepTheirForms(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		parts, err := calc.Sheet(context.Background(), &card, nil)
+		parts, err := advice.Pages(context.Background(), &card, nil)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -76,7 +78,7 @@ func TestCorrectionKeepsItsForms(t *testing.T) {
 	schema := loadSchema(t, "schema.json")
 	job := calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(5.5), Travel: calc.Some(10)}
 	for _, s := range tables.Sights() {
-		p, err := calc.Correct(context.Background(), []calc.Try{{Job: job, Seen: s.ID}})
+		p, err := correct.Next(context.Background(), []correct.Try{{Job: job, Seen: s.ID}})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -92,7 +94,7 @@ func TestCorrectionKeepsItsForms(t *testing.T) {
 			t.Errorf("%s: the change is not in the text:\n%s", s.ID, text)
 		}
 	}
-	mode := calc.Change{What: "mode", FromMode: "dip", ToMode: "timed"}
+	mode := advice.Change{What: "mode", FromMode: "dip", ToMode: "timed"}
 	if b, err := mode.MarshalJSON(); err != nil || string(b) != `{"what":"mode","from":"dip","to":"timed","unit":""}` {
 		t.Errorf("%s, %v", b, err)
 	}

@@ -7,13 +7,14 @@ import (
 	"strings"
 
 	"brazebooth/calc"
+	"brazebooth/calc/advice"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
 
 // PartText writes a page beside the card as plain text of at most 80 columns: figures, reasons with their marks,
 // cautions.
-func PartText(p *calc.Part, o Options) string {
+func PartText(p *advice.Page, o Options) string {
 	w := writer{comma: o.Comma}
 	w.head(&p.Card, o)
 	w.stops(&p.Card)
@@ -41,7 +42,7 @@ func (w *writer) stops(card *calc.Card) {
 }
 
 // part writes what is a page's own.
-func (w *writer) part(p *calc.Part, o Options) {
+func (w *writer) part(p *advice.Page, o Options) {
 	w.verdict(p)
 	w.correction(p.Correction, o)
 	w.ranking(p)
@@ -61,7 +62,7 @@ func (w *writer) part(p *calc.Part, o Options) {
 	}
 }
 
-func (w *writer) verdict(p *calc.Part) {
+func (w *writer) verdict(p *advice.Page) {
 	if p.Verdict != "" {
 		w.line("Verdict: %s", VerdictText(p.Verdict))
 	}
@@ -73,7 +74,7 @@ func (w *writer) verdict(p *calc.Part) {
 	}
 }
 
-func (w *writer) partFigure(p *calc.Part, f *calc.Figure, o Options) {
+func (w *writer) partFigure(p *advice.Page, f *calc.Figure, o Options) {
 	value, band := quantity.Band(f.Value, f.Low, f.High, f.Unit, lead(o.Units))
 	if f.Unit == "1" { // a count
 		value, band = fmt.Sprintf("%.0f", f.Value), fmt.Sprintf("%.0f–%.0f", f.Low, f.High)
@@ -88,7 +89,7 @@ func (w *writer) partFigure(p *calc.Part, f *calc.Figure, o Options) {
 }
 
 // reasons are sentences with how each is known, under their topics where they have some.
-func (w *writer) reasons(list []calc.Reason, o Options) {
+func (w *writer) reasons(list []advice.Reason, o Options) {
 	topic := ""
 	for _, r := range list {
 		if r.Topic != topic {
@@ -127,7 +128,7 @@ func (w *writer) order(list []string) {
 }
 
 // ranking is every filler, the best first, with what speaks for it and against.
-func (w *writer) ranking(p *calc.Part) {
+func (w *writer) ranking(p *advice.Page) {
 	for i := range p.Ranking {
 		r := &p.Ranking[i]
 		if r.RuledOut {
@@ -148,7 +149,7 @@ func (w *writer) ranking(p *calc.Part) {
 }
 
 // FillerFacts is what stands beside a ranked filler's name.
-func FillerFacts(r *calc.Ranked, currency string) string {
+func FillerFacts(r *advice.Ranked, currency string) string {
 	parts := []string{r.Colour, fmt.Sprintf("%.0f MPa", r.Tensile)}
 	if r.Wire != nil {
 		parts = append(parts, fmt.Sprintf("%.0f g of wire a metre", *r.Wire))
@@ -167,7 +168,7 @@ func money(currency string) string {
 }
 
 // correction is the one change and the causes.
-func (w *writer) correction(c *calc.Correction, o Options) {
+func (w *writer) correction(c *advice.Correction, o Options) {
 	if c == nil {
 		return
 	}
@@ -179,7 +180,7 @@ func (w *writer) correction(c *calc.Correction, o Options) {
 }
 
 // CorrectionText is the one thing to change after a bead: a setting, or what is done in place of one; "" where nothing is.
-func CorrectionText(c *calc.Change, do string, sys quantity.System) string {
+func CorrectionText(c *advice.Change, do string, sys quantity.System) string {
 	if c != nil {
 		return ChangeText(c, sys)
 	}
@@ -187,7 +188,7 @@ func CorrectionText(c *calc.Change, do string, sys quantity.System) string {
 }
 
 // ChangeText says a change in words: "travel from 9.3 to 8.1 mm/s".
-func ChangeText(c *calc.Change, sys quantity.System) string {
+func ChangeText(c *advice.Change, sys quantity.System) string {
 	if c.What == "mode" {
 		return fmt.Sprintf("mode from %s to %s", c.FromMode, c.ToMode)
 	}
@@ -205,17 +206,17 @@ func SightText(s *tables.Sight) string {
 
 // partSection is a page under sections in JSON.
 type partSection struct {
-	Verdict  string         `json:"verdict,omitempty"`
-	Figures  []figure       `json:"figures,omitempty"` // of a sheet; a page's own stand at the top
-	Reasons  []calc.Reason  `json:"reasons"`
-	Warnings []calc.Warning `json:"warnings,omitempty"` // of a sheet
-	Instead  *[]string      `json:"instead,omitempty"`
-	Ranking  []calc.Ranked  `json:"ranking,omitempty"`
-	Order    []string       `json:"order,omitempty"`
-	*calc.Correction
+	Verdict  string          `json:"verdict,omitempty"`
+	Figures  []figure        `json:"figures,omitempty"` // of a sheet; a page's own stand at the top
+	Reasons  []advice.Reason `json:"reasons"`
+	Warnings []calc.Warning  `json:"warnings,omitempty"` // of a sheet
+	Instead  *[]string       `json:"instead,omitempty"`
+	Ranking  []advice.Ranked `json:"ranking,omitempty"`
+	Order    []string        `json:"order,omitempty"`
+	*advice.Correction
 }
 
-func sectionOf(p *calc.Part) partSection {
+func sectionOf(p *advice.Page) partSection {
 	s := partSection{Verdict: p.Verdict, Reasons: orEmpty(p.Reasons), Ranking: p.Ranking, Order: p.Order, Correction: p.Correction}
 	if p.Verdict != "" || len(p.Instead) > 0 {
 		list := orEmpty(p.Instead)
@@ -226,7 +227,7 @@ func sectionOf(p *calc.Part) partSection {
 
 // PartJSON writes a page as a card's document with the page's figures, its own cautions and the card's of what hurts a
 // hand, and its reasons under sections.
-func PartJSON(p *calc.Part, version string) ([]byte, error) {
+func PartJSON(p *advice.Page, version string) ([]byte, error) {
 	c := p.Card
 	c.Figures = p.Figures
 	c.Warnings = slices.Concat([]calc.Warning{}, p.Warnings, calc.Stops(p.Card.Warnings), dangers(&p.Card, p.Warnings))
@@ -243,11 +244,11 @@ func PartJSON(p *calc.Part, version string) ([]byte, error) {
 // VerdictText is a verdict in plain words.
 func VerdictText(v string) string {
 	switch v {
-	case calc.Suits:
+	case advice.Suits:
 		return "suits"
-	case calc.WithCare:
+	case advice.WithCare:
 		return "possible with care"
-	case calc.AnotherWay:
+	case advice.AnotherWay:
 		return "choose another way"
 	}
 	return "STOP"

@@ -7,15 +7,16 @@ import (
 	"testing"
 
 	"brazebooth/calc"
+	"brazebooth/calc/practice"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
 )
 
-// practice is a job with two beads, over or open.
-func practice(t *testing.T, level int, seed uint64, over bool) *Practice {
+// practiceOf is a job with two beads, over or open.
+func practiceOf(t *testing.T, level int, seed uint64, over bool) *Practice {
 	t.Helper()
 	ctx := context.Background()
-	job, err := calc.PracticeJob(ctx, level, seed)
+	job, err := practice.New(ctx, level, seed)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -52,7 +53,7 @@ func TestPracticeJSONKeepsItsSchema(t *testing.T) {
 	schema := loadSchema(t, "practice-schema.json")
 	for level := 1; level <= 5; level++ {
 		for _, over := range []bool{false, true} {
-			b, err := PracticeJSON(practice(t, level, 2, over), "test")
+			b, err := PracticeJSON(practiceOf(t, level, 2, over), "test")
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -70,7 +71,7 @@ func TestPracticeJSONKeepsItsSchema(t *testing.T) {
 
 // A job that is open tells nothing of its truth: neither the values nor the edges that a bead misses.
 func TestPracticeKeepsItsSecret(t *testing.T) {
-	open := practice(t, 3, 4, false)
+	open := practiceOf(t, 3, 4, false)
 	text := PracticeText(open, Options{Units: quantity.Metric})
 	b, err := PracticeJSON(open, "test")
 	if err != nil {
@@ -81,7 +82,7 @@ func TestPracticeKeepsItsSecret(t *testing.T) {
 			t.Errorf("an open job says %q:\n%s\n%s", word, text, b)
 		}
 	}
-	over := PracticeText(practice(t, 3, 4, true), Options{Units: quantity.Metric})
+	over := PracticeText(practiceOf(t, 3, 4, true), Options{Units: quantity.Metric})
 	for _, word := range []string{"What this booth hid", "calibration voltage", "not met: ", "The program's own", "CAUTION"} {
 		if !strings.Contains(over, word) {
 			t.Errorf("no %q in\n%s", word, over)
@@ -95,7 +96,7 @@ func TestPracticeText(t *testing.T) {
 		t.Skip("compared without -short: nothing here runs side by side")
 	}
 	for level := 1; level <= 5; level++ {
-		p := practice(t, level, 5, true)
+		p := practiceOf(t, level, 5, true)
 		for _, sys := range []quantity.System{quantity.Metric, quantity.Inch, quantity.Both} {
 			for _, l := range strings.Split(PracticeText(p, Options{Units: sys}), "\n") {
 				if plain.Width(l) > width {
@@ -116,11 +117,11 @@ func TestPracticeText(t *testing.T) {
 
 // A bead without a section is drawn by what it shows.
 func TestBeadDrawing(t *testing.T) {
-	p := practice(t, 2, 2, false)
+	p := practiceOf(t, 2, 2, false)
 	if lines, scale := BeadDrawing(&p.Beads[1], 60, 12); len(lines) == 0 || !(scale > 0) || !strings.Contains(strings.Join(lines, ""), "o") {
 		t.Errorf("a good bead: %q at %g", lines, scale)
 	}
-	if lines, scale := BeadDrawing(&calc.Bead{Seen: "burn-through"}, 60, 12); scale != 0 || !strings.Contains(strings.Join(lines, "\n"), `\o/`) {
+	if lines, scale := BeadDrawing(&practice.Bead{Seen: "burn-through"}, 60, 12); scale != 0 || !strings.Contains(strings.Join(lines, "\n"), `\o/`) {
 		t.Errorf("a hole: %q", lines)
 	}
 }

@@ -4,6 +4,8 @@ import (
 	"strings"
 
 	"brazebooth/calc"
+	"brazebooth/calc/advice"
+	"brazebooth/calc/practice"
 )
 
 // practiceDocument is a practice job as JSON, version 1: docs/practice-schema.json.
@@ -20,15 +22,15 @@ type practiceDocument struct {
 }
 
 type practiceBead struct {
-	Setting calc.Job      `json:"setting"` // only what a hand sets
-	Verdict string        `json:"verdict"`
-	Seen    []string      `json:"seen"`
-	Meter   []figure      `json:"meter"`
-	Section *calc.Section `json:"section,omitempty"`
-	Unmet   []string      `json:"unmet,omitempty"` // of a job that is over
-	Change  *calc.Change  `json:"change,omitempty"`
-	Do      string        `json:"do,omitempty"` // where no setting was to be changed
-	Why     string        `json:"why,omitempty"`
+	Setting calc.Job       `json:"setting"` // only what a hand sets
+	Verdict string         `json:"verdict"`
+	Seen    []string       `json:"seen"`
+	Meter   []figure       `json:"meter"`
+	Section *calc.Section  `json:"section,omitempty"`
+	Unmet   []string       `json:"unmet,omitempty"` // of a job that is over
+	Change  *advice.Change `json:"change,omitempty"`
+	Do      string         `json:"do,omitempty"` // where no setting was to be changed
+	Why     string         `json:"why,omitempty"`
 }
 
 type solution struct {
@@ -54,7 +56,7 @@ type moved struct {
 // PracticeJSON writes a practice job as one JSON document.
 func PracticeJSON(p *Practice, version string) ([]byte, error) {
 	d := practiceDocument{Schema: Schema, Version: version, Level: p.Job.Level, Seed: p.Job.Seed, Work: p.Job.Work, Job: p.Job.Start,
-		Beads: []practiceBead{}, Warnings: []calc.Warning{calc.PracticeCaution}}
+		Beads: []practiceBead{}, Warnings: []calc.Warning{practice.Caution}}
 	for i := range p.Beads {
 		d.Beads = append(d.Beads, beadOf(&p.Beads[i], p.Run != nil))
 	}
@@ -65,7 +67,7 @@ func PracticeJSON(p *Practice, version string) ([]byte, error) {
 }
 
 // beadOf is a bead; which edges it misses is told of a job that is over.
-func beadOf(b *calc.Bead, over bool) practiceBead {
+func beadOf(b *practice.Bead, over bool) practiceBead {
 	out := practiceBead{Setting: settingOf(&b.Job), Verdict: b.Verdict, Seen: strings.Split(b.Seen, ","), Meter: figuresOf(b.Meter)}
 	if b.Section.Drawn {
 		out.Section = &b.Section

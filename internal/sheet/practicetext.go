@@ -5,17 +5,18 @@ import (
 	"strings"
 
 	"brazebooth/calc"
+	"brazebooth/calc/practice"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
 
 // Practice is a practice job as it stands: what was laid, and, once it is over, what the program would have done and why.
 type Practice struct {
-	Job      *calc.Practice
+	Job      *practice.Booth
 	Card     *calc.Card // of the start, by the program's own heat
-	Beads    []calc.Bead
-	Run      *calc.Run      // nil while the job is open
-	Revealed *calc.Revealed // the same
+	Beads    []practice.Bead
+	Run      *practice.Run      // nil while the job is open
+	Revealed *practice.Revealed // the same
 }
 
 // PracticeText writes a practice job in at most 80 columns: every bead in a line or two, the last one drawn.
@@ -35,7 +36,7 @@ func PracticeText(p *Practice, o Options) string {
 	if p.Revealed != nil {
 		w.revealed(p.Revealed, o)
 	}
-	w.para("CAUTION  ", calc.PracticeCaution.Text)
+	w.para("CAUTION  ", practice.Caution.Text)
 	return w.String()
 }
 
@@ -50,7 +51,7 @@ func PracticeWork(card *calc.Card, sys quantity.System) string {
 }
 
 // practiceBead is how a bead was laid and what it shows; over adds the edges that it missed.
-func (w *writer) practiceBead(n int, b *calc.Bead, o Options, over bool) {
+func (w *writer) practiceBead(n int, b *practice.Bead, o Options, over bool) {
 	mark := fmt.Sprintf("bead %d  ", n)
 	w.para(mark, SettingText(&b.Job, o.Units))
 	pad := strings.Repeat(" ", len(mark))
@@ -93,7 +94,7 @@ func settingValue(v float64, unit string, sys quantity.System) string {
 }
 
 // LookText is a bead's verdict with what it shows.
-func LookText(b *calc.Bead) string {
+func LookText(b *practice.Bead) string {
 	if b.Seen == b.Verdict {
 		return seenText(b.Seen)
 	}
@@ -112,7 +113,7 @@ func seenText(seen string) string {
 }
 
 // MeterText is what the booth's meter showed.
-func MeterText(b *calc.Bead) string {
+func MeterText(b *practice.Bead) string {
 	var parts []string
 	for i := range b.Meter {
 		f := &b.Meter[i]
@@ -124,7 +125,7 @@ func MeterText(b *calc.Bead) string {
 
 // BeadDrawing is the bead's cross-section to scale, and mm a column; where there is none, because the arc was timed, the
 // bead bridges nothing or the heat is beyond the model, the drawings of what is seen, and 0.
-func BeadDrawing(b *calc.Bead, width, height int) (lines []string, perColumn float64) {
+func BeadDrawing(b *practice.Bead, width, height int) (lines []string, perColumn float64) {
 	if b.Section.Wet[0] > 0 && b.Section.Wet[1] > 0 {
 		if lines, perColumn = Drawing(&b.Section, width, height); lines != nil {
 			return lines, perColumn
@@ -141,7 +142,7 @@ func BeadDrawing(b *calc.Bead, width, height int) (lines []string, perColumn flo
 // SketchText stands under what is no drawing of the bead itself, but the sight's own.
 const SketchText = "a sketch of the sight on a lap, not your bead to scale"
 
-func (w *writer) practiceDrawing(b *calc.Bead) {
+func (w *writer) practiceDrawing(b *practice.Bead) {
 	lines, perColumn := BeadDrawing(b, 60, 12)
 	w.line("")
 	for _, l := range lines {
@@ -172,7 +173,7 @@ func (w *writer) practiceRun(p *Practice, o Options) {
 }
 
 // PracticeTally sets a hand's beads beside the program's.
-func PracticeTally(beads int, verdict string, run *calc.Run) string {
+func PracticeTally(beads int, verdict string, run *practice.Run) string {
 	own := fmt.Sprintf("Your bead %d is %s. ", beads, verdict)
 	if run.Good {
 		return own + fmt.Sprintf("The program's own corrections took %s to a good one.", quantity.Count(len(run.Steps), "bead"))
@@ -181,7 +182,7 @@ func PracticeTally(beads int, verdict string, run *calc.Run) string {
 }
 
 // revealed is the hidden truth and what it did.
-func (w *writer) revealed(r *calc.Revealed, o Options) {
+func (w *writer) revealed(r *practice.Revealed, o Options) {
 	w.line("What this booth hid       the cards have        here")
 	for i := range r.Hidden {
 		h := &r.Hidden[i]
@@ -201,13 +202,13 @@ func (w *writer) revealed(r *calc.Revealed, o Options) {
 }
 
 // HiddenText is a hidden value in the digits that tell it from the cards'.
-func HiddenText(h *calc.Hidden, sys quantity.System) string {
+func HiddenText(h *practice.Hidden, sys quantity.System) string {
 	value, _ := quantity.Band(h.True, h.True-(h.High-h.Low)/20, h.True+(h.High-h.Low)/20, h.Unit, lead(sys))
 	return value
 }
 
 // MovedText is a moved value in a figure's unit; "-" where the bead has none.
-func MovedText(m *calc.Moved, v float64, sys quantity.System) string {
+func MovedText(m *practice.Moved, v float64, sys quantity.System) string {
 	if !(v > 0) {
 		return "-"
 	}

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"brazebooth/calc"
+	"brazebooth/calc/advice"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
@@ -38,7 +39,7 @@ func TestColumnsStand(t *testing.T) {
 	for _, units := range []quantity.System{quantity.Metric, quantity.Inch, quantity.Both} {
 		o := Options{Units: units}
 		texts := []string{Text(&card, o)}
-		for _, page := range calc.Pages() {
+		for _, page := range advice.Contents() {
 			if page.Of == nil {
 				continue
 			}

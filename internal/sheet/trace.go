@@ -9,7 +9,7 @@ import (
 )
 
 // BeatBar is one beat of on and off as a bar of at most w characters: # while the arc burns, - while it is out.
-func BeatBar(s *calc.Spots, w int) string {
+func BeatBar(s *calc.Timed, w int) string {
 	on, _ := s.Card.Figure("arc_on")
 	off, _ := s.Card.Figure("arc_off")
 	total := on.Value + off.Value
@@ -22,7 +22,7 @@ func BeatBar(s *calc.Spots, w int) string {
 }
 
 // lastBeats cuts a trace to its last two and a bit beats.
-func lastBeats(s *calc.Spots) []calc.HeatPoint {
+func lastBeats(s *calc.Timed) []calc.HeatPoint {
 	on, _ := s.Card.Figure("arc_on")
 	off, _ := s.Card.Figure("arc_off")
 	t := s.Trace
@@ -43,7 +43,7 @@ type plot struct {
 
 // TracePlot draws the last beats in characters: e root edge, c puddle's middle, * both; lines at the filler's
 // solidus and liquidus and the base metal's solidus, and under it when the arc burned.
-func TracePlot(s *calc.Spots, w, h int) []string {
+func TracePlot(s *calc.Timed, w, h int) []string {
 	const left = 16
 	if len(s.Trace) < 2 || w < left+20 || h < 6 {
 		return nil
@@ -74,7 +74,7 @@ func TracePlot(s *calc.Spots, w, h int) []string {
 	return append(lines, fmt.Sprintf("%-*s%s", left, fmt.Sprintf("arc, %.1f s", last-first), string(burn)))
 }
 
-func newPlot(points []calc.HeatPoint, s *calc.Spots, w, h int) plot {
+func newPlot(points []calc.HeatPoint, s *calc.Timed, w, h int) plot {
 	p := plot{low: s.Solidus - 60, high: s.BaseSolidus + 60}
 	for _, q := range points {
 		p.low = min(p.low, q.Edge, max(q.Centre, s.Solidus-300))
@@ -102,7 +102,7 @@ func (p *plot) put(x int, t float64, mark rune) {
 }
 
 // label names the line that a row holds.
-func (p *plot) label(r int, s *calc.Spots) string {
+func (p *plot) label(r int, s *calc.Timed) string {
 	switch r {
 	case p.row(s.BaseSolidus):
 		return fmt.Sprintf("base melts %4.0f", s.BaseSolidus)

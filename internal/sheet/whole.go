@@ -6,23 +6,24 @@ import (
 	"strings"
 
 	"brazebooth/calc"
+	"brazebooth/calc/advice"
 	"brazebooth/internal/quantity"
 )
 
 // WholeText is everything for a job on one sheet of at most 80 columns: the card, what to check first, and the pages
 // beside it in the order of the work.
-func WholeText(card *calc.Card, parts []calc.Part, o Options) string {
+func WholeText(card *calc.Card, parts []advice.Page, o Options) string {
 	w := writer{comma: o.Comma}
 	w.head(card, o)
 	w.stops(card)
-	w.chapters(parts, calc.Decide, o)
+	w.chapters(parts, advice.Decide, o)
 	w.heading("Set: the card")
 	w.figures(card, o)
 	w.edges(card)
 	w.notes(card)
-	w.chapters(parts, calc.Set, o)
-	w.chapters(parts, calc.Look, o)
-	w.chapters(parts, calc.Keep, o)
+	w.chapters(parts, advice.Set, o)
+	w.chapters(parts, advice.Look, o)
+	w.chapters(parts, advice.Keep, o)
 	w.heading("Cautions")
 	w.warnings(card)
 	w.checkFirst(card)
@@ -35,7 +36,7 @@ func (w *writer) heading(text string) {
 }
 
 // chapters writes the pages of one chapter.
-func (w *writer) chapters(parts []calc.Part, chapter calc.Chapter, o Options) {
+func (w *writer) chapters(parts []advice.Page, chapter advice.Chapter, o Options) {
 	for i := range parts {
 		if ChapterOf(parts[i].Name) == chapter {
 			w.heading(string(chapter) + ": " + parts[i].Name)
@@ -46,7 +47,7 @@ func (w *writer) chapters(parts []calc.Part, chapter calc.Chapter, o Options) {
 }
 
 // Short is a page as it stands on the sheet of all: of the fillers the first three in full, the others by name.
-func Short(p *calc.Part) calc.Part {
+func Short(p *advice.Page) advice.Page {
 	short := *p
 	const full = 3
 	if len(p.Ranking) <= full {
@@ -69,13 +70,13 @@ func Short(p *calc.Part) calc.Part {
 		said = append(said, "ruled out: "+strings.Join(out, ", "))
 	}
 	text := strings.Join(said, "; ")
-	short.Reasons = append([]calc.Reason{{Text: text, Known: "own computation", Source: "the rules and the window"}}, p.Reasons...)
+	short.Reasons = append([]advice.Reason{{Text: text, Known: "own computation", Source: "the rules and the window"}}, p.Reasons...)
 	return short
 }
 
 // ChapterOf is the chapter that a page belongs to.
-func ChapterOf(name string) calc.Chapter {
-	p, ok := calc.PageByName(name)
+func ChapterOf(name string) advice.Chapter {
+	p, ok := advice.EntryByName(name)
 	if !ok {
 		return ""
 	}
@@ -95,7 +96,7 @@ func (w *writer) checkFirst(card *calc.Card) {
 }
 
 // WholeMarkdown is WholeText as Markdown: headings, tables of figures, lists.
-func WholeMarkdown(card *calc.Card, parts []calc.Part, o Options) string {
+func WholeMarkdown(card *calc.Card, parts []advice.Page, o Options) string {
 	m := marker{comma: o.Comma}
 	var head writer
 	head.head(card, o)
@@ -103,7 +104,7 @@ func WholeMarkdown(card *calc.Card, parts []calc.Part, o Options) string {
 	m.line("# %s", clean(strings.Join(lines, " ")))
 	m.line("")
 	m.cautions(calc.Stops(card.Warnings))
-	m.chapters(parts, calc.Decide, o)
+	m.chapters(parts, advice.Decide, o)
 	m.line("## Set: the card\n")
 	m.figures(card, card.Figures, o)
 	if card.Zone != "" && card.Zone != "not-modelled" {
@@ -113,7 +114,7 @@ func WholeMarkdown(card *calc.Card, parts []calc.Part, o Options) string {
 		m.line("- **%s**: %s", n.Name, clean(n.Text))
 	}
 	m.line("")
-	for _, c := range [...]calc.Chapter{calc.Set, calc.Look, calc.Keep} {
+	for _, c := range [...]advice.Chapter{advice.Set, advice.Look, advice.Keep} {
 		m.chapters(parts, c, o)
 	}
 	m.line("## Cautions\n")
@@ -161,7 +162,7 @@ func (m *marker) cautions(list []calc.Warning) {
 	}
 }
 
-func (m *marker) chapters(parts []calc.Part, chapter calc.Chapter, o Options) {
+func (m *marker) chapters(parts []advice.Page, chapter advice.Chapter, o Options) {
 	for i := range parts {
 		if ChapterOf(parts[i].Name) == chapter {
 			m.line("## %s: %s\n", chapter, parts[i].Name)
@@ -171,7 +172,7 @@ func (m *marker) chapters(parts []calc.Part, chapter calc.Chapter, o Options) {
 	}
 }
 
-func (m *marker) part(p *calc.Part, o Options) {
+func (m *marker) part(p *advice.Page, o Options) {
 	if p.Verdict != "" {
 		m.line("**Verdict: %s**\n", VerdictText(p.Verdict))
 	}
@@ -194,7 +195,7 @@ func (m *marker) part(p *calc.Part, o Options) {
 	m.cautions(p.Warnings)
 }
 
-func (m *marker) ranking(p *calc.Part) {
+func (m *marker) ranking(p *advice.Page) {
 	for i := range p.Ranking {
 		r := &p.Ranking[i]
 		facts := FillerFacts(r, p.Card.Used.Currency)
@@ -239,7 +240,7 @@ func (m *marker) figures(card *calc.Card, list []calc.Figure, o Options) {
 
 // WholeJSON is the card's document with every page under sections, its figures and cautions with it, and what to check
 // first.
-func WholeJSON(card *calc.Card, parts []calc.Part, version string) ([]byte, error) {
+func WholeJSON(card *calc.Card, parts []advice.Page, version string) ([]byte, error) {
 	d := documentOf(card, version)
 	put := func(name string, v any) error {
 		b, err := json.Marshal(v)

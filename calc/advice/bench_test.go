@@ -1,0 +1,21 @@
+package advice
+
+import (
+	"brazebooth/calc"
+	"context"
+	"testing"
+)
+
+// Every page of a card on one sheet, with what to check first.
+func BenchmarkSheet(b *testing.B) {
+	c, err := calc.Solve(calc.Job{Metal: "galvanized", Gauge: 18, Joint: "lap", Feed: calc.Some(5), Travel: calc.Some(9), Length: calc.Some(1000)})
+	if err != nil {
+		b.Fatal(err)
+	}
+	for b.Loop() {
+		if _, err := Pages(context.Background(), &c, nil); err != nil {
+			b.Fatal(err)
+		}
+		calc.CheckFirst(&c)
+	}
+}

@@ -1,0 +1,155 @@
+package advice
+
+import (
+	"brazebooth/calc"
+	"context"
+	"errors"
+	"slices"
+	"strconv"
+	"strings"
+)
+
+// Chapter is a step of the work that pages beside the card belong to.
+type Chapter string
+
+// The chapters in their order. The card itself is the middle of Set.
+const (
+	Decide Chapter = "Decide"
+	Set    Chapter = "Set"
+	Look   Chapter = "Check"
+	Keep   Chapter = "Keep"
+)
+
+// Entry is one page beside the card.
+type Entry struct {
+	Name    string
+	Chapter Chapter
+	Of      PageOf // nil for correct, which needs what was seen
+	// Given is Of for whoever may leave meanwhile; nil where Of takes no time to speak of.
+	Given func(ctx context.Context, card *calc.Card) (Page, error)
+	// Needs are the choices, by the names of the job's fields with dashes, that this page asks for and the card does not.
+	Needs []string
+}
+
+// contents in the order of the work.
+var contents = [...]Entry{
+	{Name: "fit", Chapter: Decide, Of: Fit, Needs: []string{"hazard", "use", "service-temp", "load", "length", "safety", "throat", "leg"}},
+	{Name: "filler", Chapter: Decide, Of: Fillers, Given: FillersContext, Needs: []string{"use", "wire-price"}},
+	{Name: "prepare", Chapter: Decide, Of: Prepare, Needs: []string{"length", "preheat"}},
+	{Name: "overlay", Chapter: Set, Of: Overlay, Needs: []string{"joint", "shaft-dia", "length", "layer", "preheat"}},
+	{Name: "machine", Chapter: Set, Of: Machine, Needs: []string{"rated-amps", "rated-duty", "nozzle-bore"}},
+	{Name: "strength", Chapter: Look, Of: Strength, Needs: []string{"length", "throat", "leg", "load", "safety", "service-temp", "count"}},
+	{Name: "air", Chapter: Look, Of: Air},
+	{Name: "correct", Chapter: Look, Needs: []string{"hazard", "use", "nozzle-bore"}},
+	{Name: "cost", Chapter: Keep, Of: Cost, Needs: []string{"length", "count", "wire-price", "gas-price", "labour-rate", "operating", "steel-price", "grinding", "zinc-repair", "shaft-dia", "layer"}},
+}
+
+// Contents lists the pages beside the card in the order of the work; read only.
+func Contents() []Entry { return contents[:] }
+
+// Answer computes a page of a card. Where the job is stopped only fit is answered; every other page says the stop and
+// what a shop does instead, since no figure of it is to be used.
+//
+// Once ctx has ended what comes of it is its error.
+func (p *Entry) Answer(ctx context.Context, card *calc.Card) (Page, error) {
+	if p.Name != "fit" {
+		if stopped, ok := Stopped(p.Name, card); ok {
+			return stopped, nil
+		}
+	}
+	if p.Given != nil {
+		return p.Given(ctx, card)
+	}
+	return p.Of(card)
+}
+
+// Stopped is the page of a job that is not to be done at all.
+func Stopped(name string, card *calc.Card) (Page, bool) {
+	fit, err := Fit(card)
+	if err != nil || fit.Verdict != StopWork {
+		return Page{}, false
+	}
+	part := Page{Name: name, Card: *card, Instead: fit.Instead}
+	for _, r := range fit.Reasons {
+		if r.Weight == stopWeight {
+			r.Text = "stop: " + r.Text
+			part.Reasons = append(part.Reasons, r)
+		}
+	}
+	return part, true
+}
+
+// EntryByName returns the page with exactly this name.
+func EntryByName(name string) (*Entry, bool) {
+	for i := range contents {
+		if contents[i].Name == name {
+			return &contents[i], true
+		}
+	}
+	return nil, false
+}
+
+// Pages computes the named pages of a card, or those that a job has where the list is empty: everything but what it
+// lacks the joint for, and correct. A page that the job lacks something for stands there with what to type.
+func Pages(ctx context.Context, card *calc.Card, names []string) ([]Page, error) {
+	if len(names) == 0 {
+		names = pagesOf(card)
+	}
+	var list []Page
+	for i := range contents {
+		s := &contents[i]
+		if s.Of == nil || !slices.Contains(names, s.Name) {
+			continue
+		}
+		if err := ctx.Err(); err != nil {
+			return nil, err
+		}
+		p, err := s.Answer(ctx, card)
+		var lacks *calc.FieldError
+		if errors.As(err, &lacks) {
+			p = Page{Name: s.Name, Card: *card}
+			p.because("not for this job yet: "+lacks.Error()+"; "+lacks.Hint(), calc.OwnCalc, "the job")
+		} else if err != nil {
+			return nil, err
+		}
+		list = append(list, p)
+	}
+	return list, nil
+}
+
+// pagesOf are the pages that fit the joint: an overlay carries nothing between two parts, and nothing else is laid over.
+func pagesOf(card *calc.Card) []string {
+	over := card.Used.Joint == "overlay"
+	var names []string
+	for _, s := range contents {
+		if s.Of == nil || s.Name == "overlay" && !over || s.Name == "strength" && over {
+			continue
+		}
+		names = append(names, s.Name)
+	}
+	return names
+}
+
+// PageNames turns a list of pages as typed into names; "all" alone is an empty list. The error of an unknown name
+// says what may be typed.
+func PageNames(text string) ([]string, error) {
+	var names, all []string
+	for _, s := range contents {
+		if s.Of != nil {
+			all = append(all, s.Name)
+		}
+	}
+	for _, w := range strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return r == ',' || r == ' ' || r == ';' }) {
+		switch {
+		case w == "all":
+			return nil, nil
+		case !slices.Contains(all, w):
+			return nil, &calc.FieldError{Field: "show", What: "no page is called " + strconv.QuoteToASCII(w), Accept: "type all, or any of " + strings.Join(all, ", ") + ", with commas"}
+		}
+		names = append(names, w)
+	}
+	if len(names) == 0 {
+		return nil, &calc.FieldError{Field: "show", What: "no page is named", Accept: "type all, or any of " + strings.Join(all, ", ") + ", with commas"}
+	}
+	return names, nil
+}

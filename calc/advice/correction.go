@@ -1,0 +1,54 @@
+package advice
+
+import (
+	"brazebooth/calc"
+	"encoding/json"
+)
+
+// Likely is a cause with how likely it is, of all that were thought of, in %.
+type Likely struct {
+	ID         string  `json:"id"`
+	Name       string  `json:"name"`
+	Likelihood float64 `json:"likelihood"`
+	Do         string  `json:"do"`
+	Known      string  `json:"known"`
+	Source     string  `json:"source"`
+
+	Prior float64 // how likely it was before one looked at the bead
+}
+
+// Change is the one setting to change for the next test bead. What is stickout, volts, wire_feed, travel, arc_on,
+// arc_off or mode; a mode has words in place of numbers.
+type Change struct {
+	What             string
+	From, To         float64
+	FromMode, ToMode string
+	Unit             string
+}
+
+// MarshalJSON writes from and to as numbers, or as a mode's ids.
+func (c Change) MarshalJSON() ([]byte, error) {
+	from, to := any(c.From), any(c.To)
+	if c.What == "mode" {
+		from, to = c.FromMode, c.ToMode
+	}
+	return json.Marshal(struct {
+		What string `json:"what"`
+		From any    `json:"from"`
+		To   any    `json:"to"`
+		Unit string `json:"unit"`
+	}{c.What, from, to, c.Unit})
+}
+
+// Correction is what a test bead's look comes to.
+type Correction struct {
+	Causes []Likely `json:"causes"`
+	Change *Change  `json:"change,omitzero"` // nil where no setting is at fault, or none has room left
+	Do     string   `json:"do,omitempty"`    // then what is done in place of a setting; "" where all is well
+	Why    string   `json:"why"`
+	// GoodBefore and GoodAfter are how likely the next bead is good by the computed window and all that was seen, %:
+	// without and with the change. 0 where no window is computed; after a change of the mode nothing is said.
+	GoodBefore float64  `json:"chance_before,omitzero"`
+	GoodAfter  float64  `json:"chance_after,omitzero"`
+	Next       calc.Job `json:"-"` // the job with the change, for the next try
+}

@@ -1,0 +1,158 @@
+package advice
+
+import (
+	"brazebooth/calc"
+	"brazebooth/calc/formula"
+	"brazebooth/tables"
+	"math"
+	"strings"
+	"testing"
+)
+
+// The wire of a metre needs both, what melts and how quickly one goes.
+func TestWireNeedsRateAndTravel(t *testing.T) {
+	whole := card(t, calc.Job{Metal: "mild-steel", Thickness: calc.Some(1), Joint: "lap", Feed: calc.Some(5), Travel: calc.Some(8)})
+	if g, ok := wirePerMetre(whole); !ok || !(g > 0) {
+		t.Fatalf("%g g, %v", g, ok)
+	}
+	for _, name := range []string{"deposition_rate", "travel"} {
+		c := *whole
+		c.Figures = nil
+		for _, f := range whole.Figures {
+			if f.Name != name {
+				c.Figures = append(c.Figures, f)
+			}
+		}
+		if g, ok := wirePerMetre(&c); ok {
+			t.Errorf("without %s: %g g", name, g)
+		}
+	}
+}
+
+// A filler that is liquid where the base begins to melt, or above, is ruled out; on bronze it is only welding.
+func TestMeltingRulesOut(t *testing.T) {
+	for _, x := range []struct {
+		family tables.Family
+		room   float64
+		out    bool
+		score  float64
+		says   string
+	}{
+		{tables.CopperFam, 0, true, -5, "melts first"}, {tables.CopperFam, -1, true, -5, "melts first"}, {tables.CopperFam, 1, false, -1, "only 1 °C of room"}, {tables.CopperFam, 99, false, -1, "only 99 °C"},
+		{tables.CopperFam, 100, false, 0.2, "begins to melt"}, {tables.Steel, 500, false, 1, "begins to melt"}, {tables.Steel, 600, false, 1, "begins to melt"}, {tables.Bronze, 0, false, -1, "that is welding"}, {tables.BrassFam, 200, true, -5, "boils off zinc"},
+	} {
+		c := calc.Card{}
+		c.Setup.One = true
+		c.Setup.Members[0].Metal = tables.Metal{Family: x.family, Solidus: tables.Datum{V: 1000 + x.room}}
+		r := Ranked{}
+		f := tables.Filler{Liquidus: tables.Datum{V: 1000}}
+		r.melting(&c, &f)
+		points := append(append([]Reason{}, r.For...), r.Against...)
+		if calc.RuledOut(&f, &c) != x.out || len(points) != 1 || math.Abs(r.Score-x.score) > 1e-12 || !strings.Contains(points[0].Text, x.says) {
+			t.Errorf("%s with %g °C of room: %+v", x.family, x.room, r)
+		}
+	}
+}
+
+// 9.2 kg are three spools of 10 lb or two of 5 kg, 20 m³ six bottles of 125 ft³ (3.54 m³) or two of 10.6 m³: each whole.
+func TestOrderIsWhole(t *testing.T) {
+	var p Page
+	p.order(calc.Figure{High: 9200}, calc.Figure{High: 20000})
+	var said []string
+	for _, r := range p.Reasons {
+		if what, _, ok := strings.Cut(r.Text, ", "); ok {
+			said = append(said, what)
+		}
+	}
+	want := "wire: 3 of 8 in spools; wire: 2 of S200 spools; gas: 6 of 125 ft3 bottles; gas: 2 of 50 L 200 bar bottles"
+	if got := strings.Join(said, "; "); got != want {
+		t.Errorf("%s\nwant %s", got, want)
+	}
+}
+
+// A plug in thick sheet holds by its bond: what may hang on it is the low end of that over the safety factor.
+func TestPlugHangsByItsBond(t *testing.T) {
+	for _, filler := range []string{"cual8", "cusi3"} {
+		p := pageOf(t, Strength, calc.Job{Metal: "mild-steel", Thickness: calc.Some(3), Joint: "plug", Feed: calc.Some(5), Filler: filler, Safety: calc.Some(4), Count: calc.Some(2)})
+		bond, sheet := value(t, p, "plug_capacity"), value(t, p, "sheet_capacity")
+		if bond.Low >= sheet.Low {
+			t.Fatalf("the sheet holds %g, the bond %g kN", sheet.Low, bond.Low)
+		}
+		if v := value(t, p, "allowable_load").Value; v > bond.Low/4 || v < bond.Low/4*0.9 {
+			t.Errorf("%s: %g kN allowed of %g", filler, v, bond.Low)
+		}
+	}
+}
+
+// The sheet's own section, R·t·L, at both ends of the strength that its table gives: the weaker sheet's.
+func TestSheetCapacityByHand(t *testing.T) {
+	p := pageOf(t, Strength, calc.Job{Metal: "mild-steel", Thickness: calc.Some(1.5), Metal2: "mild-steel", Thickness2: calc.Some(1.2), Joint: "lap", Throat: calc.Some(1), Length: calc.Some(50), Feed: calc.Some(5), Travel: calc.Some(9)})
+	steel, _ := tables.MetalByID("mild-steel")
+	const area = 1.2 * 50 / 1000
+	f := value(t, p, "sheet_capacity")
+	for _, x := range [][2]float64{{f.Value, steel.Tensile.V * area}, {f.Low, steel.Tensile.Low * area}, {f.High, steel.Tensile.High * area}} {
+		if math.Abs(x[0]/x[1]-1) > 1e-9 {
+			t.Errorf("%g, by hand %g kN", x[0], x[1])
+		}
+	}
+}
+
+func TestALoadIsRoundedDownToTwoFigures(t *testing.T) {
+	for v, want := range map[float64]float64{4.199: 4.1, 4.2: 4.2, 38.9: 38, 0.0517: 0.051, 10: 10, 999: 990, 0: 0} {
+		if got := downTo2(v); math.Abs(got-want) > 1e-12*want {
+			t.Errorf("%g kN is shown as %g, not %g", v, got, want)
+		}
+	}
+}
+
+// The fillets of Materials 18(10):2339, Table A1, that broke in the throat are the throat's strength, those that let go in the
+// bond the bond's, over 2 mm of throat and 100 mm; the throat is no stronger than its metal in shear.
+func TestCapacitiesAreTheTests(t *testing.T) {
+	p := pageOf(t, Strength, calc.Job{Metal: "mild-steel", Thickness: calc.Some(3), Joint: "tee", Filler: "cual8", Throat: calc.Some(2), Length: calc.Some(100)})
+	for name, bond := range map[string]bool{"throat_capacity": false, "bond_capacity": true} {
+		var sample []float64
+		for _, row := range tables.FilletTests() {
+			if row.Bond == bond {
+				sample = append(sample, row.Force*1000/(row.Throat*row.Length))
+			}
+		}
+		mid, low, high, err := formula.Predictive(sample)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !bond {
+			mid, low = min(mid, mostShear(t, "cual8")), min(low, mostShear(t, "cual8"))
+		}
+		f, given := value(t, p, name), 2*100/1000.0
+		for _, x := range [][2]float64{{f.Value, mid * given}, {f.Low, low * given}, {f.High, max(high, mid) * given}} {
+			if math.Abs(x[0]/x[1]-1) > 1e-9 {
+				t.Errorf("%s is %g, %g to %g kN; the tests make %g MPa, %g to %g", name, f.Value, f.Low, f.High, mid, low, high)
+				break
+			}
+		}
+	}
+}
+
+// mostShear is what a filler can bear in shear by its guide strength: over √3.
+func mostShear(t *testing.T, id string) float64 {
+	t.Helper()
+	f, ok := tables.FillerByID(id)
+	if !ok {
+		t.Fatal(id)
+	}
+	return f.Tensile.V / math.Sqrt(3)
+}
+
+// A duty at this current needs both of the plate's figures.
+func TestDutyNeedsThePlate(t *testing.T) {
+	job := calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "lap", Feed: calc.Some(5), Travel: calc.Some(6)}
+	for _, x := range []struct {
+		amps, duty calc.Opt
+		want       bool
+	}{{calc.Some(180), calc.Some(30), true}, {calc.Some(180), calc.Opt{}, false}, {calc.Opt{}, calc.Some(30), false}} {
+		job.RatedAmps, job.RatedDuty = x.amps, x.duty
+		if _, ok := pageOf(t, Machine, job).Figure("duty_cycle"); ok != x.want {
+			t.Errorf("%v A, %v %%: a duty %v", x.amps, x.duty, ok)
+		}
+	}
+}

@@ -1,0 +1,140 @@
+package advice
+
+import (
+	"fmt"
+	"math"
+
+	"brazebooth/calc"
+	"brazebooth/calc/formula"
+	"brazebooth/tables"
+)
+
+// Overlay computes a build-up on plate or shaft: pitch, layers, turning speed, feed, time and wire.
+func Overlay(card *calc.Card) (Page, error) {
+	p, layers, err := laidOver(card)
+	if err != nil {
+		return p, err
+	}
+	p.interpass(card, layers, card.Used.Length.Or(overlayLength))
+	p.dilution(card)
+	p.overlayWords()
+	return p, nil
+}
+
+// laidOver is the overlay's bead: pitch, layers, turning, time and wire.
+func laidOver(card *calc.Card) (p Page, layers float64, err error) {
+	p = Page{Name: "overlay", Card: *card}
+	if card.Used.Joint != "overlay" {
+		return p, 0, &calc.FieldError{Field: "joint", What: "a " + card.Used.Joint + " is no overlay", Accept: "choose the joint overlay"}
+	}
+	width, ok1 := card.Figure("bead_width")
+	area, ok2 := card.Figure("bead_area")
+	travel, ok3 := card.Figure("travel")
+	if !ok1 || !ok2 || !ok3 || !(width.Value > 0) {
+		return p, 0, &calc.FieldError{Field: "feed", What: "no bead is computed for this job", Accept: "give feed and travel of a bead that was laid, as 250ipm and 6mm/s"}
+	}
+	pitch, height := p.beads(width, area)
+	layers = p.layers(card, height)
+	p.turning(card, pitch, travel, area, layers)
+	return p, layers, nil
+}
+
+// What an overlay is taken as where it is not given, mm: its length along the axis, and a plate's width across.
+const (
+	overlayLength = 50.0
+	plateAcross   = 100.0
+)
+
+// beads gives pitch and height of a layer; the two pitch models are the band.
+func (p *Page) beads(width, area calc.Figure) (pitch, height calc.Figure) {
+	tangent, flat := formula.BeadPitch(width.Value)
+	p.add("overlay_pitch", "mm", tangent, flat*width.Low/width.Value, tangent*width.High/width.Value, calc.Basis{Formula: "0.738·{w}",
+		Source: tables.PitchTangent.Source + "; the low end by " + tables.PitchFlat.Source, Known: string(tables.PitchTangent.Known),
+		Inputs: []calc.Input{{Symbol: "w", Name: "bead width", Value: width.Value, Unit: "mm", Derived: true}}})
+	pitch = p.Figures[len(p.Figures)-1]
+	h := area.Value / tangent
+	p.add("layer_height", "mm", h, area.Low/pitch.High, area.High/pitch.Low, calc.Basis{Formula: "{A}/{p}", Source: "mass balance", Known: calc.OwnCalc,
+		Inputs: []calc.Input{{Symbol: "A", Name: "bead area", Value: area.Value, Unit: "mm2", Derived: true}, {Symbol: "p", Name: "pitch", Value: tangent, Unit: "mm", Derived: true}}})
+	return pitch, p.Figures[len(p.Figures)-1]
+}
+
+// layers is how many make the wanted height, with a millimetre to machine off.
+func (p *Page) layers(card *calc.Card, height calc.Figure) float64 {
+	if !card.Job.Layer.Set {
+		p.because("no height of build-up was wanted: one layer is counted", calc.OwnCalc, "the job")
+		return 1
+	}
+	want := card.Job.Layer.V + tables.MachiningAllowance.V
+	count := func(h float64) float64 { return math.Ceil(want/h - 1e-9) }
+	n := count(height.Value)
+	p.because(fmt.Sprintf("%.3g mm more than wanted are laid, to turn or grind off", tables.MachiningAllowance.V), string(tables.MachiningAllowance.Known), tables.MachiningAllowance.Source)
+	p.add("layers", "1", n, count(height.High), count(height.Low), calc.Basis{Formula: "({h} + {m})/{l}, rounded up", Source: tables.MachiningAllowance.Source, Known: string(tables.MachiningAllowance.Known),
+		Inputs: []calc.Input{{Symbol: "h", Name: "wanted height", Value: card.Job.Layer.V, Unit: "mm"}, {Symbol: "m", Name: "to machine off", Value: tables.MachiningAllowance.V, Unit: "mm", Assumed: true},
+			{Symbol: "l", Name: "layer height", Value: height.Value, Unit: "mm", Derived: true}}})
+	return n
+}
+
+// turning is a shaft's speed and feed, and the time and wire of the whole overlay.
+func (p *Page) turning(card *calc.Card, pitch, travel, area calc.Figure, layers float64) {
+	length := p.seam(card, overlayLength)
+	round := plateAcross
+	if card.Job.ShaftDia.Set {
+		d := card.Job.ShaftDia.V
+		speed, err := formula.ShaftSpeed(travel.Value, d)
+		if err != nil {
+			return
+		}
+		slow, err1 := formula.ShaftSpeed(travel.Low, d)
+		fast, err2 := formula.ShaftSpeed(travel.High, d)
+		if err1 != nil || err2 != nil {
+			return
+		}
+		p.add("shaft_speed", "r/min", speed, slow, fast, calc.Basis{Formula: "60·{v}/(pi·{D})", Source: "definition; the diameter is that of the layer being laid", Known: calc.OwnCalc,
+			Inputs: []calc.Input{{Symbol: "v", Name: "travel", Value: travel.Value, Unit: "mm/s", Derived: true}, {Symbol: "D", Name: "diameter", Value: d, Unit: "mm"}}})
+		p.add("feed_per_turn", "mm", pitch.Value, pitch.Low, pitch.High, calc.Basis{Formula: "the pitch", Source: "one bead beside the other on a helix", Known: calc.OwnCalc})
+		round = math.Pi * d
+	} else {
+		p.because("no shaft: time and wire are for 100 mm of plate across", calc.OwnCalc, "the job")
+	}
+	t := layers * round * length / (pitch.Value * travel.Value)
+	p.add("arc_time", "s", t, layers*round*length/(pitch.High*travel.High), layers*round*length/(pitch.Low*travel.Low), calc.Basis{Formula: "{n}·{c}·{L}/({p}·{v})", Source: "definition", Known: calc.OwnCalc,
+		Inputs: []calc.Input{{Symbol: "n", Name: "layers", Value: layers, Unit: "1", Derived: true}, {Symbol: "c", Name: "length of one bead", Value: round, Unit: "mm"}, {Symbol: "L", Name: "length along the axis", Value: length, Unit: "mm"},
+			{Symbol: "p", Name: "pitch", Value: pitch.Value, Unit: "mm", Derived: true}, {Symbol: "v", Name: "travel", Value: travel.Value, Unit: "mm/s", Derived: true}}})
+	if rate, ok := card.Figure("deposition_rate"); ok {
+		p.wire(card, p.Figures[len(p.Figures)-1], rate)
+	}
+}
+
+// efficiency is the share of the wire that lands.
+func (p *Page) efficiency(card *calc.Card) float64 {
+	if card.Used.Mode == "pulsed" {
+		return tables.DepositionPulsed.V
+	}
+	return tables.DepositionDip.V
+}
+
+// dilution says whether the base melts into the overlay.
+func (p *Page) dilution(card *calc.Card) {
+	switch card.Zone {
+	case "good", "cold":
+		text := "the base stays solid at this setting: brazed, next to no dilution"
+		switch m, ok := card.Figure("margin"); {
+		case ok && m.Value < 0:
+			text += "; but another edge is not met, see the card"
+		case ok && m.Low < 0:
+			text += fmt.Sprintf("; the nearest edge is only %.0f %% away (%.0f to %.0f): cut a test piece", m.Value, m.Low, m.High)
+		}
+		p.because(text, calc.OwnCalc, calc.SectionSource)
+	case "hot", "burn-through":
+		p.because(fmt.Sprintf("the base melts at this setting: fused, expect %.0f to %.0f %% of it in the overlay", tables.FusedDilution.Low, tables.FusedDilution.High), string(tables.FusedDilution.Known), tables.FusedDilution.Source)
+	default:
+		p.because("above about 3 mm nothing here sees whether the base melts: cut a test piece; fused overlays hold 20 to 25 % of base, brazed ones next to none", string(tables.FusedDilution.Known), tables.FusedDilution.Source)
+	}
+}
+
+func (p *Page) overlayWords() {
+	p.because("work lead on the part itself, never through a bearing", "common practice, no source", "common practice, no source")
+	p.Warnings = append(p.Warnings,
+		calc.Warning{Code: "shaft-fatigue", Severity: calc.Caution, Text: "An overlay lowers a shaft's fatigue strength and can leave it in tension: none on a shaft whose failure can hurt somebody without an engineer.", Basis: "common practice, no source"},
+		calc.Warning{Code: "shaft-catch", Severity: calc.Caution, Text: "A turning shaft catches sleeves, gloves and cables: slow drive, foot stop, nothing loose.", Basis: "common practice, no source"})
+}

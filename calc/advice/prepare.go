@@ -1,0 +1,285 @@
+package advice
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+
+	"brazebooth/calc"
+	"brazebooth/tables"
+)
+
+// Prepare is what is done before the arc, by metal and mass, in the order of the work: clean, fit up, warm, feed the
+// wire, lay, after. Its figures: vent gap, tacks, bevel, preheat, interpass, and the seam's pieces in their order.
+func Prepare(card *calc.Card) (Page, error) {
+	p := Page{Name: "prepare", Card: *card}
+	for _, step := range [...]func(*Page, *calc.Card){
+		(*Page).cleaning, (*Page).fitUp, (*Page).warming, (*Page).laying, (*Page).feeding, (*Page).after,
+	} {
+		step(&p, card)
+	}
+	return p, nil
+}
+
+// line adds a line of the trade's under its topic.
+func (p *Page) line(code string) {
+	if l, ok := tables.PracticeByCode(code); ok {
+		p.Reasons = append(p.Reasons, Reason{Text: l.Text, Known: string(l.Known), Source: l.Source, Topic: l.Topic})
+	}
+}
+
+// lineUnder adds a line under another topic than its own.
+func (p *Page) lineUnder(topic, code string) {
+	n := len(p.Reasons)
+	p.line(code)
+	if len(p.Reasons) > n {
+		p.Reasons[n].Topic = topic
+	}
+}
+
+// row adds a figure that a table gives.
+func (p *Page) row(name string, d tables.Datum, formula string) {
+	p.add(name, d.Unit, d.V, d.Low, d.High, calc.Basis{Formula: formula, Source: d.Source, Known: string(d.Known)})
+}
+
+// zincBites reports a metal that hot zinc embrittles: stainless, and steel that was hardened.
+func (p *Page) zincBites() bool {
+	return p.has(tables.Stainless) || calc.Applies("boron-steel", &p.Card)
+}
+
+func (p *Page) hardened() bool {
+	return p.has(tables.Stainless) || calc.Applies("high-strength", &p.Card)
+}
+
+func (p *Page) cleaning(card *calc.Card) {
+	p.lineUnder(tables.TopicClean, "clean")
+	p.line("solvent-never")
+	said := map[string]bool{}
+	strip := calc.Applies("zinc", card) && (p.zincBites() || card.Setup.One)
+	for _, m := range card.Setup.Joined() {
+		code := map[tables.Family]string{tables.Stainless: "clean-stainless", tables.CastIron: "clean-iron", tables.CopperFam: "clean-copper", tables.Bronze: "clean-copper", tables.BrassFam: "clean-copper"}[m.Metal.Family]
+		switch {
+		case m.Coating.Zinc && strip:
+			code = "strip-zinc"
+		case m.Coating.Zinc:
+			code = "clean-zinc"
+		case code == "":
+			code = "clean-steel"
+		}
+		if !said[code] {
+			said[code] = true
+			p.line(code)
+		}
+	}
+	if strip {
+		p.row("zinc_strip", tables.ZincStrip, "bare on both faces beside stainless or hardened steel")
+		return
+	}
+	for _, m := range card.Setup.Joined() {
+		if m.Coating.Zinc && 1000*calc.CoatDepth(m.Coating) > tables.CoatingTrial.V {
+			p.lineUnder(tables.TopicClean, "coat-thick")
+			return
+		}
+	}
+}
+
+func (p *Page) fitUp(card *calc.Card) {
+	m, joint := &card.Setup.Members, card.Used.Joint
+	thin := calc.MinCore(card.Setup.Joined())
+	zinc := (m[0].Coating.Zinc || !card.Setup.One && m[1].Coating.Zinc) && !p.zincBites()
+	switch {
+	case joint == "lap" && zinc:
+		p.lineUnder(tables.TopicFitUp, "vent-gap")
+		p.vent(card)
+	case joint == "lap" || joint == "tee":
+		p.line("fit-tight")
+	case joint == "butt" && thin <= tables.BackingUpTo.V:
+		p.line("backing")
+	}
+	switch {
+	case p.has(tables.CastIron):
+		p.line("bevel-iron")
+		p.row("bevel", tables.Bevel, "groove to sound metal, both sides together")
+	case joint == "butt" && thin > tables.SheetThickest.V:
+		p.line("bevel-plate")
+		p.row("bevel", tables.Bevel, "groove of a butt in plate, both sides together")
+	}
+	p.lineUnder(tables.TopicFitUp, "work-lead")
+	if joint == "overlay" {
+		p.lineUnder(tables.TopicFitUp, "shaft")
+		return
+	}
+	if p.hardened() || p.has(tables.CastIron) {
+		p.line("tacks-held")
+		return
+	}
+	if joint != "plug" {
+		p.tacks(card)
+	}
+}
+
+// vent is the gap for zinc vapour: as much as the two coats that face each other are thick, up to a tenth.
+func (p *Page) vent(card *calc.Card) {
+	sum := [3]float64{}
+	for _, m := range card.Setup.Joined() {
+		if !m.Coating.Zinc {
+			continue
+		}
+		for i, side := range [...]float64{m.Coating.Side.V, m.Coating.Side.Low, m.Coating.Side.High} {
+			sum[i] += side / tables.ZincDensity.V * 1e-3
+		}
+	}
+	most := tables.VentMost
+	p.add("vent_gap", "mm", min(sum[0], most.V), min(sum[1], most.V), most.High, calc.Basis{Formula: "min({c}, {m})", Source: most.Source, Known: string(most.Known),
+		Inputs: []calc.Input{{Symbol: "m", Name: "widest", Value: most.V, Unit: "mm"}, {Symbol: "c", Name: "coats that face each other", Value: sum[0], Unit: "mm", Derived: true}}})
+}
+
+// tacks along the seam.
+func (p *Page) tacks(card *calc.Card) {
+	p.line("tacks")
+	length := p.seamLength(card)
+	d := tables.TackPitch
+	n := func(pitch float64) float64 { return math.Ceil(length/pitch-1e-9) + 1 }
+	p.row("tack_pitch", d, "usual on sheet")
+	p.add("tacks", "1", n(d.V), n(d.High), n(d.Low), calc.Basis{Formula: "{L}/{p}, rounded up, and one", Source: d.Source, Known: string(d.Known),
+		Inputs: []calc.Input{{Symbol: "L", Name: "seam", Value: length, Unit: "mm"}, {Symbol: "p", Name: "between tacks", Value: d.V, Unit: "mm"}}})
+}
+
+func (p *Page) warming(card *calc.Card) {
+	heavy := calc.MinCore(card.Setup.Joined()) >= tables.ChillFrom.V
+	switch {
+	case p.has(tables.CastIron):
+		p.iron(card)
+	case calc.Applies("silicon-bronze", card):
+		p.lineUnder(tables.TopicWarm, "preheat-silicon")
+		p.row("interpass", tables.InterpassSilicon, "hottest before the next bead on silicon bronze")
+	case calc.Applies("aluminium-bronze", card):
+		p.lineUnder(tables.TopicWarm, "preheat-aluminium")
+		p.row("interpass", tables.InterpassAluminium, "hottest before the next bead on aluminium bronze")
+	case heavy && (p.has(tables.Stainless) || card.Setup.One):
+		p.lineUnder(tables.TopicWarm, "preheat-heavy")
+		p.row("preheat", tables.ChillOff, "hand-warm")
+		p.row("interpass", tables.InterpassAluminium, "hottest before the next bead")
+	case heavy:
+		p.line("chill-off")
+		p.row("preheat", tables.ChillOff, "hand-warm")
+	case card.Zone == "cold":
+		p.Reasons = append(p.Reasons, Reason{Text: "the card is cold at this setting: warming the parts helps; give the temperature as preheat", Known: calc.OwnCalc, Source: calc.SectionSource, Topic: tables.TopicWarm})
+	case p.has(tables.CopperFam):
+		p.Reasons = append(p.Reasons, Reason{Text: "copper draws heat off: without a good setting, warm it and give its preheat", Known: calc.OwnCalc, Source: calc.SectionSource, Topic: tables.TopicWarm})
+	default:
+		p.line("no-preheat")
+	}
+}
+
+// iron is the warming of a casting, and the warning of a local peak that melts it.
+func (p *Page) iron(card *calc.Card) {
+	p.line("warm-iron")
+	p.row("preheat", tables.IronPreheat, "least, through and through")
+	p.line("iron-local")
+	peak, ok := ironPeak(card)
+	limit := tables.IronPeak
+	switch {
+	case ok && peak.Value >= limit.V:
+		p.Warnings = append(p.Warnings, calc.Warning{Code: "iron-peak", Severity: calc.Caution, Text: fmt.Sprintf("At this setting the iron's skin reaches about %.0f °C (%.0f to %.0f): from %.0f grey iron begins to melt and turns hard and brittle. Faster, or less wire feed.", peak.Value, peak.Low, peak.High, limit.V), Basis: limit.Source})
+	case ok && peak.High >= limit.V:
+		p.Warnings = append(p.Warnings, calc.Warning{Code: "iron-peak-near", Severity: calc.Caution, Text: fmt.Sprintf("The iron's skin is computed at %.0f °C, but the band reaches %.0f: from %.0f grey iron begins to melt. Watch the edge of the bead.", peak.Value, peak.High, limit.V), Basis: limit.Source})
+	}
+	if t := card.Used.Preheat.V; t < tables.IronPreheat.Low {
+		p.Warnings = append(p.Warnings, calc.Warning{Code: "iron-cold", Severity: calc.Caution, Text: fmt.Sprintf("The card is computed for iron at %.0f °C: warm it to %.0f or more and give that as preheat.", t, tables.IronPreheat.Low), Basis: tables.IronPreheat.Source})
+	}
+}
+
+// ironPeak is the skin of the casting, with the relative band of the card's hotter member.
+func ironPeak(card *calc.Card) (calc.Figure, bool) {
+	f, ok := card.Figure("base_peak_temperature")
+	heat, modelled := calc.HeatOf(card)
+	if !ok || !modelled {
+		return f, false
+	}
+	peak := 0.0
+	for i, m := range card.Setup.Joined() {
+		if m.Metal.Family == tables.CastIron {
+			peak = max(peak, heat[i].Skin)
+		}
+	}
+	start := card.Used.Preheat.V
+	r := (peak - start) / (f.Value - start)
+	f.Value, f.Low, f.High = peak, start+(f.Low-start)*r, start+(f.High-start)*r
+	return f, true
+}
+
+// laying is the order in which a seam's pieces are laid.
+func (p *Page) laying(card *calc.Card) {
+	if card.Setup.One || card.Used.Joint == "plug" {
+		p.lineUnder(tables.TopicLay, "crater")
+		return
+	}
+	piece := tables.SeamPiece
+	if p.has(tables.CastIron) {
+		piece = tables.IronBead
+		p.line("iron-short")
+	} else {
+		p.line("skip")
+	}
+	length := card.Used.Length.Or(usualSeam)
+	if length >= tables.SkipFrom.V || p.has(tables.CastIron) {
+		n := int(math.Ceil(length/piece.V - 1e-9))
+		blocks := (n + mostPieces - 1) / mostPieces
+		p.Order = SkipOrder((n + blocks - 1) / blocks)
+		if blocks > 1 {
+			p.Reasons = append(p.Reasons, Reason{Text: fmt.Sprintf("a seam of %d pieces: %d blocks, each in the order shown", n, blocks), Known: string(piece.Known), Source: piece.Source, Topic: tables.TopicLay})
+		}
+		p.add("seam_pieces", "1", float64(n), math.Ceil(length/piece.High-1e-9), math.Ceil(length/piece.Low-1e-9), calc.Basis{Formula: "{L}/{p}, rounded up", Source: piece.Source, Known: string(piece.Known),
+			Inputs: []calc.Input{{Symbol: "L", Name: "seam", Value: length, Unit: "mm"}, {Symbol: "p", Name: "a piece", Value: piece.V, Unit: "mm"}}})
+	}
+	if card.Used.Use == "seal" {
+		p.line("seal-overlap")
+	}
+	p.lineUnder(tables.TopicLay, "crater")
+	p.lineUnder(tables.TopicLay, "no-glow")
+}
+
+// mostPieces is how many pieces are drawn in one block of a seam.
+const mostPieces = 24
+
+// SkipOrder returns for each of n pieces, from the seam's start to its end, when it is laid: every second one first,
+// then those between, begun so that from four pieces on no two neighbours follow one another.
+func SkipOrder(n int) []string {
+	order := make([]string, n)
+	turn := 1
+	first := 0
+	if n > 2 && n%2 == 0 {
+		first = 1
+	}
+	for _, from := range [...]int{first, 1 - first} {
+		for i := from; i < n; i += 2 {
+			order[i] = strconv.Itoa(turn)
+			turn++
+		}
+	}
+	return order
+}
+
+func (p *Page) feeding(card *calc.Card) {
+	for _, code := range [...]string{"rolls", "liner", "contact-tip", "bird-nest"} {
+		p.line(code)
+	}
+	d, w := tables.TipOver, card.Used.Wire.V
+	p.add("tip_bore", "mm", w+d.V, w+d.Low, w+d.High, calc.Basis{Formula: "{d} + {o}", Source: d.Source, Known: string(d.Known),
+		Inputs: []calc.Input{{Symbol: "d", Name: "wire", Value: w, Unit: "mm"}, {Symbol: "o", Name: "over the wire", Value: d.V, Unit: "mm"}}})
+}
+
+func (p *Page) after(card *calc.Card) {
+	p.line("cool")
+	if calc.Applies("zinc", card) && !card.Setup.One {
+		p.line("mend-zinc")
+	}
+	if card.Used.Use == "seal" {
+		p.line("leak-test")
+	}
+	if !p.has(tables.Stainless) && !card.Setup.One {
+		p.line("couple")
+	}
+	p.line("fire-watch")
+}

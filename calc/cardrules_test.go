@@ -1,0 +1,48 @@
+package calc
+
+import (
+	"brazebooth/calc/formula"
+	"errors"
+	"strings"
+	"testing"
+)
+
+// A setting that was left open is called good where settings are judged, usual where they are not.
+func TestOnlyWhatIsJudgedIsCalledGood(t *testing.T) {
+	for _, x := range []struct {
+		job  Job
+		good bool
+	}{
+		{Job{Metal: "mild-steel", Gauge: 18, Joint: "lap"}, true}, {Job{Metal: "mild-steel", Gauge: 18, Joint: "plug"}, false},
+		{Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Gap: Some(3.7)}, false}, {Job{Metal: "mild-steel", Thickness: Some(5), Joint: "butt"}, false},
+	} {
+		c := card(t, x.job)
+		for _, name := range []string{"wire_feed", "travel"} {
+			f, ok := c.Figure(name)
+			if ok && (f.Suggested() != x.good || f.Usual() == x.good) {
+				t.Errorf("%s, zone %s: %s is suggested %v, usual %v", x.job.Joint, c.Zone, name, f.Suggested(), f.Usual())
+			}
+		}
+	}
+}
+
+// Every preheat that may be typed has a card; from 500 °C on none has a cooling time from 800 to 500. Where a setting
+// cannot be found nobody is told to leave out what he did not give.
+func TestEveryPreheatHasACard(t *testing.T) {
+	low, high, _, _ := Span("preheat")
+	for _, c := range []float64{low, 20, 400, 499, 500, 550, high} {
+		k := card(t, Job{Metal: "mild-steel", Thickness: Some(1.5), Preheat: Some(c)})
+		if f, ok := k.Figure("cooling_time"); ok != (c < 500) || ok && !(f.Value > 0) {
+			t.Errorf("%g °C: cooling time %+v, %v", c, f, ok)
+		}
+	}
+	var fe *FieldError
+	none := Card{}
+	given := Card{Job: Job{Feed: Some(5)}}
+	if err := settingError(formula.Outside("x", 1, "y"), &none); !errors.As(err, &fe) || strings.Contains(fe.Accept, "leave") {
+		t.Errorf("%v, %s", err, fe.Accept)
+	}
+	if err := settingError(formula.Outside("x", 1, "y"), &given); !errors.As(err, &fe) || !strings.Contains(fe.Accept, "leave feed") {
+		t.Errorf("%v, %s", err, fe.Accept)
+	}
+}

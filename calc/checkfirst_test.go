@@ -1,0 +1,30 @@
+package calc
+
+import "testing"
+
+// What is assumed is ordered by what it moves; a wrong wire moves more than a cool morning.
+func TestCheckFirst(t *testing.T) {
+	list := CheckFirst(card(t, Job{Feed: Some(5), Travel: Some(8)}))
+	at := map[string]int{}
+	for i, c := range list {
+		at[c.Field] = i
+		if c.Text() == "" || c.Value == "" || c.Moves < 0 {
+			t.Errorf("%+v", c)
+		}
+		if i > 1 && c.Moves > list[i-1].Moves {
+			t.Errorf("%s moves %g, after %g", c.Field, c.Moves, list[i-1].Moves)
+		}
+	}
+	if at["metal"] != 0 || !(at["wire"] < at["preheat"]) || !(at["preheat"] < at["position"]) {
+		t.Errorf("%+v", list)
+	}
+	if len(CheckFirst(card(t, list0Used(t)))) != 0 {
+		t.Error("a job with everything given has something to check")
+	}
+}
+
+// list0Used is a job in which everything is given.
+func list0Used(t *testing.T) Job {
+	t.Helper()
+	return card(t, Job{Feed: Some(5), Travel: Some(8)}).Used
+}

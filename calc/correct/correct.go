@@ -1,0 +1,99 @@
+package correct
+
+import (
+	"context"
+	"fmt"
+	"slices"
+	"strings"
+
+	"brazebooth/calc"
+	"brazebooth/calc/advice"
+	"brazebooth/tables"
+)
+
+// Next ranks what may lie behind the last bead's look, by the computed window at its setting and by what earlier
+// beads of the same job showed, and finds the smallest change of one setting that is more likely than not to make the
+// next bead good; where no setting is at fault it says what cures it. tries come oldest first and differ in their settings only. Each try narrows what the window leaves
+// open, so that the next setting is a bisection of it. Errors as Solve and Gap.
+func Next(ctx context.Context, tries []Try) (advice.Page, error) {
+	if len(tries) == 0 {
+		return advice.Page{}, &calc.FieldError{Field: "seen", What: "no bead is laid", Accept: "lay a test bead and say what it shows"}
+	}
+	tries = slices.Clone(tries)
+	for i := range tries {
+		seen, err := SeenIDs(tries[i].Seen)
+		if err != nil {
+			return advice.Page{}, err
+		}
+		tries[i].Seen = seen
+	}
+	v, err := newView(ctx, tries)
+	if err != nil {
+		return advice.Page{}, err
+	}
+	if p, stopped := v.stopped(); stopped {
+		return p, nil
+	}
+	if err := v.recall(ctx); err != nil {
+		return advice.Page{}, err
+	}
+	now := &v.laid[len(v.laid)-1]
+	c := advice.Correction{}
+	if c.Causes, err = v.rank(ctx, now); err != nil {
+		return advice.Page{}, err
+	}
+	if err := v.learn(ctx, now); err != nil {
+		return advice.Page{}, err
+	}
+	if contradicts(now.Seen) {
+		c.Why = "It looks cold and hot at once: no one setting does both. Look at gap and fit-up, at the aim and at an even travel first; then lay another bead with the same settings."
+	} else if err := v.choose(ctx, now, &c); err != nil {
+		return advice.Page{}, err
+	}
+	if err := ctx.Err(); err != nil { // what nobody waited for was not looked at
+		return advice.Page{}, err
+	}
+	c.Next = v.next(tries[len(tries)-1].Job, now, &c)
+	p := advice.Page{Name: "correct", Card: v.card, Correction: &c}
+	correctWords(&p, &c, v)
+	return p, nil
+}
+
+// stopped is the page of a job that is not to be done at all: no setting mends it.
+func (v *view) stopped() (advice.Page, bool) {
+	p, ok := advice.Stopped("correct", &v.card)
+	if ok {
+		p.Correction = &advice.Correction{Causes: []advice.Likely{}, Why: "Stop: no setting mends this."}
+	}
+	return p, ok
+}
+
+// correctWords are the reasons and cautions of a correction.
+func correctWords(p *advice.Page, c *advice.Correction, v *view) {
+	because := func(text, known, source string) {
+		p.Reasons = append(p.Reasons, advice.Reason{Text: text, Known: known, Source: source})
+	}
+	for _, l := range c.Causes {
+		because(fmt.Sprintf("%s (%.0f in 100): %s", l.Name, l.Likelihood, l.Do), l.Known, l.Source)
+	}
+	because("how often a cause shows as what is seen is a hand's judgement: it ranks, it does not count", string(tables.SeldomSeen.Known), tables.SeldomSeen.Source)
+	if len(c.Causes) > 0 && OfHeat(c.Causes[0].ID) && c.Causes[0].Prior < 0.1 && v.modelled() {
+		because("the window alone would not expect this bead: before you change anything measure stick-out, sheet and wire feed (a 6 s pull), and read the meter", calc.OwnCalc, calc.SectionSource)
+	}
+	if !v.modelled() {
+		because("no window is computed for this job: the step is the usual one of a hand", string(tables.StepTravel.Known), tables.StepTravel.Source)
+	}
+	for _, t := range v.laid[:len(v.laid)-1] {
+		if now := v.laid[len(v.laid)-1]; t.Job == now.Job && t.Seen != now.Seen {
+			because("a bead of the very same settings showed something else: fit-up, gap, sheet or aim changed; look for that first", calc.OwnCalc, "the beads")
+			break
+		}
+	}
+	if c.Change != nil || c.Do != "" {
+		p.Warnings = append(p.Warnings, calc.Warning{Code: "one-at-a-time", Severity: calc.Info, Text: "Change this one thing, lay another test bead on scrap of the same sheet, look at both faces, peel it.", Basis: "common practice, no source"})
+	}
+	seen := v.laid[len(v.laid)-1].Seen
+	if slices.ContainsFunc(strings.Split(seen, ","), func(s string) bool { return s == "crack" }) {
+		p.Warnings = append(p.Warnings, calc.Warning{Code: "crack-stop", Severity: calc.Caution, Text: "A cracked bead carries nothing: do not braze over it. Cut it out, find the cause, and ask who may decide where a part could hurt somebody.", Basis: "common practice, no source"})
+	}
+}

@@ -1,0 +1,166 @@
+package correct
+
+import (
+	"context"
+	"math"
+	"strings"
+
+	"brazebooth/calc"
+	"brazebooth/calc/advice"
+	"brazebooth/tables"
+)
+
+// chanceNoise is what the section's own grid makes of a chance from one setting to the next.
+const chanceNoise = 0.03
+
+// way is a lever and the sign of its change.
+type way struct {
+	lever int
+	sign  float64
+}
+
+// treatments are the settings that treat a cause which is none of heat, the hand's first choice first. The others have
+// their cure in words alone.
+func (v *view) treatments(cause string, j *calc.Job) []way {
+	switch cause {
+	case tables.CauseVoltsLow:
+		return []way{{leverVolts, 1}, {leverFeed, -1}}
+	case tables.CauseVoltsHi:
+		return []way{{leverVolts, -1}, {leverFeed, 1}}
+	case tables.CauseHollow: // slower lays more metal
+		return []way{{leverTravel, -1}, {leverFeed, 1}}
+	case tables.CauseUneven:
+		if below, above := v.outside(j); below < above {
+			return []way{{leverFeed, -1}}
+		}
+		return []way{{leverFeed, 1}}
+	case tables.CauseVapour:
+		if !v.closed(j) { // nothing to vent: less heat drives off less zinc at once
+			return []way{{leverTravel, 1}}
+		}
+	}
+	return nil
+}
+
+// treat is the first setting that treats a cause which is none of heat and leaves the heat as likely right as it was; nil
+// where the cure is no setting, or every one would spoil the heat.
+func (v *view) treat(ctx context.Context, t *Try, cause string, before float64) (*move, error) {
+	for _, w := range v.treatments(cause, &t.Job) {
+		step := v.one
+		if cause == tables.CauseUneven {
+			step = v.toSteady
+		}
+		m, err := step(ctx, t, &levers[w.lever], w.sign)
+		if err != nil {
+			return nil, err
+		}
+		if m != nil && (v.off || m.good >= before-chanceNoise || w.lever == leverVolts && v.proven(cause, &t.Job)) {
+			return m, nil
+		}
+	}
+	return nil, nil
+}
+
+// toSteady is the smallest change that more likely than not brings the current to where the arc is steady, or all that one
+// step allows.
+func (v *view) toSteady(ctx context.Context, t *Try, l *lever, sign float64) (*move, error) {
+	list := v.notches(t, l, sign)
+	if len(list) == 0 {
+		return nil, nil
+	}
+	j := t.Job
+	for _, x := range list {
+		*l.opt(&j) = calc.Some(x)
+		if below, above := v.outside(&j); below+above < 0.5 {
+			break
+		}
+	}
+	g, err := v.good(ctx, &j)
+	return &move{lever: l, job: j, good: g}, err
+}
+
+// proven reports whether the volts were read and lie as far from the usual as their band is wide: an arc that stutters is
+// no bead, whatever its heat.
+func (v *view) proven(cause string, j *calc.Job) bool {
+	side := 1.0
+	if cause == tables.CauseVoltsLow {
+		side = -1
+	}
+	return v.voltsOff(j, side) >= math.Exp(2)
+}
+
+// closed reports whether two members shut the zinc between them in.
+func (v *view) closed(j *calc.Job) bool {
+	return (v.card.Used.Joint == "lap" || v.card.Used.Joint == "tee") && j.Gap.V == 0
+}
+
+// outside is how likely the current lies below, and above, what burns steadily, by its band on the card.
+func (v *view) outside(j *calc.Job) (below, above float64) {
+	f, ok := v.card.Figure("current")
+	if !ok || !(f.Low > 0) {
+		return 0, 0
+	}
+	sigma := math.Log(f.High/f.Low) / 4
+	p, err := calc.ProbeOf(v.ctx, j)
+	if err != nil || !(sigma > 0) {
+		return 0, 0
+	}
+	amps, ok := p.Amps()
+	if !ok {
+		return 0, 0
+	}
+	past := func(z float64) float64 { return math.Erfc(-z/math.Sqrt2) / 2 }
+	floor, spray := calc.SteadyRange(&v.card)
+	if floor > 0 {
+		below = past(math.Log(floor/amps) / sigma)
+	}
+	if spray > 0 {
+		above = past(math.Log(amps/spray) / sigma)
+	}
+	return below, above
+}
+
+// recall goes through the beads before the last: what they teach of the heat, and what was done after them in vain.
+func (v *view) recall(ctx context.Context) error {
+	for i := range v.laid[:len(v.laid)-1] {
+		t, next := &v.laid[i], &v.laid[i+1]
+		then := *v // as it was looked at when it was the last
+		then.laid, then.mended = v.laid[:i+1], false
+		again := t.Job == next.Job && sharesSight(t.Seen, next.Seen)
+		var c advice.Correction
+		var err error
+		if again {
+			if c.Causes, err = then.rank(ctx, t); err != nil {
+				return err
+			}
+		}
+		if err := v.learn(ctx, t); err != nil {
+			return err
+		}
+		if !again || contradicts(t.Seen) {
+			continue
+		}
+		if err := then.choose(ctx, t, &c); err != nil {
+			return err
+		}
+		if c.Do != "" && !OfHeat(c.Causes[0].ID) {
+			if v.cured == nil {
+				v.cured = map[string]bool{}
+			}
+			v.cured[c.Causes[0].ID] = true
+		}
+	}
+	return nil
+}
+
+// sharesSight reports whether two beads showed one thing both.
+func sharesSight(a, b string) bool {
+	for _, s := range strings.Split(a, ",") {
+		for _, other := range strings.Split(b, ",") {
+			if s == other {
+				return true
+			}
+		}
+	}
+	return false
+}

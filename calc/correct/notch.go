@@ -1,0 +1,102 @@
+package correct
+
+import (
+	"brazebooth/calc"
+	"brazebooth/tables"
+	"math"
+	"strings"
+)
+
+// notches are the values that a hand can set on one side of the present one: up to the most for one step, inside the
+// lever's ends, and short of a value that already showed the opposite; where that lies near, the middle alone.
+func (v *view) notches(t *Try, l *lever, sign float64) []float64 {
+	at := l.opt(&t.Job)
+	if !at.Set || sign == 0 {
+		return nil
+	}
+	low, high := l.ends(&t.Job)
+	if l.what == "volts" {
+		low, high = v.steadyVolts(t, low, high)
+	}
+	stop, bracketed := v.opposite(t, l, sign)
+	var list []float64
+	from := math.Round(at.V/l.quantum) * l.quantum
+	for n := 1; n <= 400; n++ {
+		x := from + sign*float64(n)*l.quantum
+		past := sign > 0 && x > high+1e-9 || sign < 0 && x < low-1e-9 // from outside one may come back
+		if math.Abs(x-at.V) > l.most(at.V)+1e-9 || past || bracketed && sign*(x-stop) >= -1e-9 {
+			break
+		}
+		if sign*(x-at.V) > l.quantum/2 {
+			list = append(list, math.Round(x*1000)/1000)
+		}
+	}
+	if bracketed && len(list) > 2 && math.Abs(stop-at.V) <= l.most(at.V)+1e-9 {
+		return list[:(len(list)+1)/2] // not past the middle of what is known on both sides
+	}
+	return list
+}
+
+// opposite is the nearest value of a lever on that side where a bead of the same other settings showed the opposite.
+func (v *view) opposite(t *Try, l *lever, sign float64) (float64, bool) {
+	return v.nearest(t, l, sign, func(seen string) bool { return calc.HeatSign(seen)*calc.HeatSign(t.Seen) < 0 })
+}
+
+// nearest is the nearest value of a lever on that side at which a bead of the same other settings showed what is asked for.
+func (v *view) nearest(t *Try, l *lever, sign float64, showed func(seen string) bool) (value float64, found bool) {
+	at := l.opt(&t.Job).V
+	for _, other := range v.laid[:len(v.laid)-1] {
+		j := other.Job
+		x := l.opt(&j).V
+		*l.opt(&j) = *l.opt(&t.Job)
+		if j != t.Job || sign*(x-at) <= 0 || !showed(other.Seen) {
+			continue
+		}
+		if !found || sign*(x-value) < 0 {
+			value, found = x, true
+		}
+	}
+	return value, found
+}
+
+// steadyVolts narrows the ends of the volts to what lies between those at which a bead with this feed stubbed and those at
+// which the wire burnt back.
+func (v *view) steadyVolts(t *Try, low, high float64) (float64, float64) {
+	const clear = 0.2 // V, as near as one goes to a value that failed
+	for _, other := range v.laid {
+		if other.Job.Feed != t.Job.Feed || other.Job.StickOut != t.Job.StickOut {
+			continue
+		}
+		switch at := other.Job.Volts.V; voltSign(other.Seen) {
+		case -1:
+			low = max(low, at+clear)
+		case 1:
+			high = min(high, at-clear)
+		}
+	}
+	return low, high
+}
+
+// voltSign is −1 for a bead that shows too few volts for its feed, 1 for one that shows too many, 0 for neither or both.
+func voltSign(seen string) int {
+	sum := 0
+	for _, s := range strings.Split(seen, ",") {
+		const telling = 0.5
+		if tables.ShareSeen(s, tables.CauseVoltsLow) >= telling {
+			sum--
+		}
+		if tables.ShareSeen(s, tables.CauseVoltsHi) >= telling {
+			sum++
+		}
+	}
+	return sum
+}
+
+// contradicts reports whether a bead looks cold and hot at once.
+func contradicts(seen string) bool {
+	cold, hot := false, false
+	for _, s := range strings.Split(seen, ",") {
+		cold, hot = cold || calc.HeatSign(s) < 0, hot || calc.HeatSign(s) > 0
+	}
+	return cold && hot
+}

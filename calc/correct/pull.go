@@ -1,0 +1,165 @@
+package correct
+
+import (
+	"brazebooth/calc"
+	"context"
+	"math"
+)
+
+// pull looks along one lever for the smallest change that is more likely than not to be good. nil where the lever has
+// no room or no effect that way.
+func (v *view) pull(ctx context.Context, t *Try, l *lever, heat float64) (*move, error) {
+	sign := v.sense(t, l, heat)
+	list := v.notches(t, l, sign)
+	if sign == 0 || len(list) == 0 {
+		return nil, nil
+	}
+	job := func(i int) calc.Job { j := t.Job; *l.opt(&j) = calc.Some(list[i]); return j }
+	first, last := 0, len(list)-1
+	for first < last && math.Abs(list[first]-l.opt(&t.Job).V) < l.usual(l.opt(&t.Job).V)-1e-9 {
+		first++
+	}
+	if v.off { // the usual step
+		return &move{lever: l, job: job(first)}, nil
+	}
+	for last >= 0 && !v.keeps(&t.Job, job(last)) {
+		last--
+	}
+	if last < first {
+		return nil, nil
+	}
+	best, good, err := smallestGood(first, last, func(i int) (float64, error) { return v.good(ctx, ptr(job(i))) })
+	if err != nil {
+		return nil, err
+	}
+	j := job(best)
+	if v.widened(&t.Job, &j, heat) <= 0 { // past where it helps
+		return nil, nil
+	}
+	return &move{lever: l, job: j, good: good, gain: v.widened(&t.Job, &j, heat)}, nil
+}
+
+// smallestGood looks from the first to the last of some jobs for the first that is more likely than not to be good: at five of them,
+// then between the last that is not and the first that is. Of none such the likeliest; where nothing is good at all the last, which
+// helps most without losing another limit.
+func smallestGood(first, last int, chance func(int) (float64, error)) (best int, good float64, err error) {
+	best = first - 1
+	low, high := first-1, -1 // the first good one lies in (low, high]
+	for n := 0; n < 5 && high < 0; n++ {
+		i := first + (last-first)*n/4
+		g, err := chance(i)
+		if err != nil {
+			return 0, 0, err
+		}
+		if best < first || g > good {
+			best, good = i, g
+		}
+		if g >= 0.5 {
+			high = i
+		} else {
+			low = i
+		}
+	}
+	for high >= 0 && high-low > 1 {
+		i := (low + high) / 2
+		g, err := chance(i)
+		if err != nil {
+			return 0, 0, err
+		}
+		if g >= 0.5 {
+			high, good = i, g
+		} else {
+			low = i
+		}
+	}
+	switch {
+	case high >= 0:
+		best = high
+	case good < 0.01:
+		best = last
+	}
+	return best, good, nil
+}
+
+func ptr[T any](v T) *T { return &v }
+
+// sense is the sign of a lever's change that widens the limit: more heat (heat 1) or less (−1); 0 where it does
+// neither. The window says; a hand's rule where none is computed.
+func (v *view) sense(t *Try, l *lever, heat float64) float64 {
+	if v.off || v.timed {
+		return l.hotter * heat
+	}
+	at := l.opt(&t.Job).V
+	for _, sign := range [...]float64{1, -1} {
+		j := t.Job
+		*l.opt(&j) = calc.Some(at + sign*l.usual(at))
+		if v.widened(&t.Job, &j, heat) > 0.002 {
+			return sign
+		}
+	}
+	return 0
+}
+
+// widened is how much further a job lies from the limit of cold (heat 1) or of melting (−1) than another,
+// logarithmic: the less of what the computed heat and what the heat as it is believed by now say, as far as either has
+// anything to gain. 0 where one of them is not modelled.
+func (v *view) widened(from, to *calc.Job, heat float64) float64 {
+	const plenty = 0.3 // further inside than this nothing is gained or lost
+	least, open := math.Inf(1), math.Inf(1)
+	for _, shift := range [...]float64{0, v.middle()} {
+		a, okA := v.inside(from, heat, shift)
+		b, okB := v.inside(to, heat, shift)
+		if !okA || !okB {
+			return 0
+		}
+		least = min(least, b-a)
+		if a, b = min(a, plenty), min(b, plenty); a < plenty || b < plenty {
+			open = min(open, b-a)
+		}
+	}
+	if !math.IsInf(open, 1) {
+		return open
+	}
+	return least
+}
+
+// middle is the mean shift.
+func (v *view) middle() float64 {
+	sum := 0.0
+	for i, s := range v.shifts {
+		sum += v.weights[i] * s
+	}
+	return sum
+}
+
+// keeps reports whether a change breaks no edge that needs no heat: filled, arc steady, a hand's speed.
+func (v *view) keeps(from *calc.Job, to calc.Job) bool {
+	a, okA := v.simple(from)
+	b, okB := v.simple(&to)
+	if !okA || !okB {
+		return false
+	}
+	for i := range a {
+		if b[i] < 0 && b[i] < a[i]-1e-9 {
+			return false
+		}
+	}
+	return true
+}
+
+// inside is calc's Inside of a job that may be none.
+func (v *view) inside(j *calc.Job, heat, shift float64) (float64, bool) {
+	p, err := calc.ProbeOf(v.ctx, j)
+	if err != nil {
+		return 0, false
+	}
+	return p.Inside(heat, shift)
+}
+
+func (v *view) simple(j *calc.Job) (calc.Limits, bool) {
+	p, err := calc.ProbeOf(v.ctx, j)
+	if err != nil {
+		return calc.Limits{}, false
+	}
+	return p.Simple()
+}

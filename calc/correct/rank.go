@@ -1,0 +1,176 @@
+package correct
+
+import (
+	"cmp"
+	"context"
+	"math"
+	"slices"
+
+	"brazebooth/calc"
+	"brazebooth/calc/advice"
+	"brazebooth/tables"
+)
+
+// rank is what may lie behind a bead's look, likeliest first: the causes of heat as likely as the window makes them
+// at this setting, the others as often as a shop meets them on such a job; each times how often it shows like this.
+func (v *view) rank(ctx context.Context, t *Try) ([]advice.Likely, error) {
+	prior, err := v.priors(ctx, t)
+	if err != nil {
+		return nil, err
+	}
+	var list []advice.Likely
+	sum := 0.0
+	for _, c := range tables.Causes() {
+		if c.ID == tables.CauseFine && t.Seen != "good" {
+			continue // a fault is seen: it has a cause
+		}
+		p := prior[c.ID] * shown(t.Seen, c.ID)
+		sum += p
+		list = append(list, advice.Likely{ID: c.ID, Name: c.Name, Likelihood: p, Do: c.Do, Known: string(c.Known), Source: c.Source, Prior: prior[c.ID]})
+	}
+	if t.Seen == "good" {
+		list = slices.DeleteFunc(list, func(l advice.Likely) bool { return l.ID != tables.CauseFine })
+		list[0].Likelihood, sum = 1, 1
+	}
+	slices.SortStableFunc(list, func(a, b advice.Likely) int { return cmp.Compare(b.Likelihood, a.Likelihood) })
+	for i := range list {
+		list[i].Likelihood *= 100 / sum
+	}
+	few := 1
+	for few < len(list) && few < 5 && list[few].Likelihood >= 3 {
+		few++
+	}
+	return list[:few], nil
+}
+
+// priors are how likely each cause is before one looks at the bead.
+func (v *view) priors(ctx context.Context, t *Try) (map[string]float64, error) {
+	p := map[string]float64{}
+	list, err := v.causesAt(ctx, &t.Job)
+	if err != nil {
+		return nil, err
+	}
+	for i, c := range list {
+		p[c] += v.weights[i]
+	}
+	// The model may be wrong in more than its band: no cause of heat is impossible.
+	for _, c := range v.heatCauses() {
+		p[c] = max(p[c], 0.05)
+	}
+	for _, c := range tables.Causes() {
+		if c.Base > 0 {
+			p[c.ID] = c.Base * v.suits(c.ID, &t.Job)
+		}
+	}
+	return p, nil
+}
+
+func (v *view) heatCauses() []string {
+	if v.timed {
+		return []string{tables.CauseOnLong, tables.CauseOnShort, tables.CauseOffLong, tables.CauseOffShort, tables.CauseFine}
+	}
+	return []string{tables.CauseCold, tables.CauseHot, tables.CauseMelts, tables.CauseFine}
+}
+
+// suits is how much more, or less, often than usual this job meets a cause, by what is known of it and by what was done
+// against it already.
+func (v *view) suits(cause string, j *calc.Job) float64 {
+	f := v.meets(cause, j)
+	if v.cured[cause] {
+		const missed = 0.15 // a cure may have been done badly
+		f *= missed
+	}
+	return f
+}
+
+func (v *view) meets(cause string, j *calc.Job) float64 {
+	switch cause {
+	case tables.CauseUneven:
+		below, above := v.outside(j)
+		return below + above
+	case tables.CauseVoltsLow:
+		return v.voltsOff(j, -1)
+	case tables.CauseVoltsHi:
+		return v.voltsOff(j, 1)
+	case tables.CauseVapour:
+		return v.vapour(j)
+	case tables.CauseGas:
+		return v.gasFaults(j)
+	case tables.CauseCopper:
+		return v.copperAttack()
+	case tables.CauseHeld:
+		if v.family(tables.CastIron) || v.family(tables.Stainless) {
+			return 3
+		}
+	case tables.CauseHollow:
+		if v.card.Section.Drawn && v.card.Section.Phi < 0 {
+			return 5
+		}
+	}
+	return 1
+}
+
+// voltsOff compares the volts that were read with those usual for the current: two standard deviations away make a
+// cause several times likelier, or all but rule it out. Volts nobody read say nothing.
+func (v *view) voltsOff(j *calc.Job, side float64) float64 {
+	if !v.card.Job.Volts.Set {
+		return 1
+	}
+	usual, band := calc.UsualVolts(j)
+	z := side * (j.Volts.V - usual) / (band / 2)
+	return math.Exp(max(-3, min(2, z)))
+}
+
+// vapour: no zinc makes none; a closed lap keeps it in.
+func (v *view) vapour(j *calc.Job) float64 {
+	zinc := 0
+	for _, m := range v.card.Setup.Joined() {
+		if m.Coating.Zinc {
+			zinc++
+		}
+	}
+	switch {
+	case zinc == 0:
+		return 0.05
+	case j.Joint == "lap" && zinc == 2 && j.Gap.V == 0:
+		return 2
+	}
+	return 1
+}
+
+// gasFaults: a flow outside the usual range, or over what the nozzle carries.
+func (v *view) gasFaults(j *calc.Job) float64 {
+	f := v.card.Setup.Gas.Flow
+	over := false
+	if j.NozzleBore.Set {
+		over = j.Flow.V > calc.SmoothFlow(j, &v.card.Setup.Gas)
+	}
+	if over || j.Flow.V < 0.8*f.Low || j.Flow.V > 1.3*f.High || v.card.Setup.Gas.Refused {
+		return 4
+	}
+	return 1
+}
+
+// copperAttack: stainless and high-strength steel only; aluminium in the wire shields them.
+func (v *view) copperAttack() float64 {
+	prone := v.family(tables.Stainless)
+	for _, m := range v.card.Setup.Joined() {
+		prone = prone || calc.HighStrength(m.Metal.ID)
+	}
+	switch {
+	case !prone:
+		return 0.02
+	case calc.AluminiumWire(v.card.Setup.Filler.ID):
+		return 0.5
+	}
+	return 1
+}
+
+func (v *view) family(f tables.Family) bool {
+	for _, m := range v.card.Setup.Joined() {
+		if m.Metal.Family == f {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,63 @@
+package correct
+
+import (
+	"brazebooth/calc"
+	"context"
+	"math"
+)
+
+// one is a usual step of one lever, or the middle of what is known on both sides.
+func (v *view) one(ctx context.Context, t *Try, l *lever, sign float64) (*move, error) {
+	list := v.notches(t, l, sign)
+	if len(list) == 0 {
+		return nil, nil
+	}
+	at := l.opt(&t.Job).V
+	i, step := 0, l.usual(at)
+	if calm, ok := v.calm(t, l, sign); ok {
+		step = min(step, math.Abs(calm-at)/2) // half way back to what ran
+	}
+	for i < len(list)-1 && math.Abs(list[i]-at) < step-1e-9 {
+		i++
+	}
+	j := t.Job
+	*l.opt(&j) = calc.Some(list[i])
+	g, err := v.good(ctx, &j)
+	return &move{lever: l, job: j, good: g}, err
+}
+
+// calm is the nearest value of the volts on that side at which a bead of the same other settings ran without stubbing or
+// burning back.
+func (v *view) calm(t *Try, l *lever, sign float64) (float64, bool) {
+	if l.what != "volts" {
+		return 0, false
+	}
+	return v.nearest(t, l, sign, func(seen string) bool { return voltSign(seen) == 0 })
+}
+
+// along is the first notch of a lever that is more likely than not to be good, or the likeliest.
+func (v *view) along(ctx context.Context, t *Try, l *lever, sign float64) (*move, error) {
+	list := v.notches(t, l, sign)
+	if v.off {
+		return v.one(ctx, t, l, sign)
+	}
+	var best *move
+	for _, x := range list {
+		j := t.Job
+		*l.opt(&j) = calc.Some(x)
+		g, err := v.good(ctx, &j)
+		if err != nil {
+			return nil, err
+		}
+		if best == nil || g > best.good {
+			best = &move{lever: l, job: j, good: g}
+		}
+		if g >= 0.5 {
+			break
+		}
+	}
+	if best != nil && best.good < 0.01 { // far off: as far as one step goes
+		*l.opt(&best.job) = calc.Some(list[len(list)-1])
+	}
+	return best, nil
+}

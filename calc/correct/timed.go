@@ -1,0 +1,114 @@
+package correct
+
+import (
+	"context"
+	"math"
+
+	"brazebooth/calc"
+	"brazebooth/tables"
+)
+
+// beatLimits are the ends between which a timed arc's times are good, s.
+type beatLimits struct{ onMin, onMax, offMin, offMax float64 }
+
+// cause is what is wrong with a beat where the heat is shifted: more of it makes every time of the arc shorter, and keeps the
+// sheet liquid for longer.
+func (l *beatLimits) cause(on, off, shift float64) string {
+	f := math.Exp(-shift)
+	switch {
+	case on > l.onMax*f:
+		return tables.CauseOnLong
+	case on < l.onMin*f:
+		return tables.CauseOnShort
+	case off > l.offMax/f:
+		return tables.CauseOffLong
+	case off < l.offMin/f:
+		return tables.CauseOffShort
+	}
+	return tables.CauseFine
+}
+
+// beatLimits are a job's by the plane's heat, whatever its own times are.
+func (v *view) beatLimits(ctx context.Context, job *calc.Job) (beatLimits, error) {
+	free := *job
+	free.ArcOn, free.ArcOff, free.Travel = calc.Opt{}, calc.Opt{}, calc.Opt{}
+	if l, ok := v.beats[free]; ok {
+		return l, nil
+	}
+	s, err := calc.SolveTimed(ctx, free, nil)
+	if err != nil {
+		return beatLimits{}, err
+	}
+	end := func(name string) float64 { f, _ := calc.FigureNamed(s.Figures, name); return f.Value }
+	l := beatLimits{end("arc_on_min"), end("arc_on_max"), end("arc_off_min"), end("arc_off_max")}
+	v.beats[free] = l
+	return l, nil
+}
+
+// beat is the cure of a timed arc that is too hot (heat −1) or too cold (1): the time at fault, unless changed alone it makes
+// the next bead less likely to be good. Then it is the likeliest of the wire feed, which moves what both times have to be, the other
+// time, and both times one after the other.
+func (v *view) beat(ctx context.Context, t *Try, before, heat float64, fault, other int) (*move, error) {
+	best, err := v.along(ctx, t, &levers[fault], heat*levers[fault].hotter)
+	if err != nil || v.off || best != nil && best.good >= before {
+		return best, err
+	}
+	for _, i := range [...]int{leverFeed, other} {
+		m, err := v.along(ctx, t, &levers[i], heat*levers[i].hotter)
+		if err != nil {
+			return nil, err
+		}
+		if m != nil && (best == nil || m.good > best.good) {
+			best = m
+		}
+	}
+	both, err := v.both(ctx, t, heat, fault, other)
+	if err != nil || both == nil || best != nil && best.good > both.together {
+		return best, err
+	}
+	return both, nil
+}
+
+// both looks for the two times of a beat that together make a good bead likeliest; that which does more alone comes first.
+func (v *view) both(ctx context.Context, t *Try, heat float64, fault, other int) (*move, error) {
+	a, b, together := &levers[fault], &levers[other], -1.0
+	var pair [2]float64
+	for _, x := range v.notches(t, a, heat*a.hotter) {
+		for _, y := range v.notches(t, b, heat*b.hotter) {
+			j := t.Job
+			*a.opt(&j), *b.opt(&j) = calc.Some(x), calc.Some(y)
+			g, err := v.good(ctx, &j)
+			if err != nil {
+				return nil, err
+			}
+			if g > together {
+				together, pair = g, [2]float64{x, y}
+			}
+		}
+	}
+	if together < 0 {
+		return nil, nil
+	}
+	first, err := v.set(ctx, t, a, pair[0])
+	if err != nil {
+		return nil, err
+	}
+	second, err := v.set(ctx, t, b, pair[1])
+	if err != nil {
+		return nil, err
+	}
+	if second.good > first.good {
+		first, second = second, first
+	}
+	first.then, first.together = second, together
+	return first, nil
+}
+
+// set is the move of one lever to a value.
+func (v *view) set(ctx context.Context, t *Try, l *lever, to float64) (*move, error) {
+	m := &move{lever: l, job: t.Job}
+	*l.opt(&m.job) = calc.Some(to)
+	g, err := v.good(ctx, &m.job)
+	m.good = g
+	return m, err
+}

@@ -1,0 +1,59 @@
+package correct
+
+import (
+	"strings"
+	"testing"
+
+	"brazebooth/calc"
+	"brazebooth/calc/advice"
+	"brazebooth/tables"
+)
+
+// No change of a beat makes the next bead less likely to be good than none; where both times have to move the words give
+// the other one and what both do.
+func TestABeatIsNotMadeWorse(t *testing.T) {
+	if testing.Short() {
+		t.Skip("many corrections of one timed arc")
+	}
+	job := calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Mode: "timed", Gap: calc.Some(1), Feed: calc.Some(6)}
+	s, err := calc.SolveTimed(t.Context(), job, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	step := figure(t, &s, "spot_step").Value
+	both, alone := 0, 0
+	for _, on := range []float64{0.5, 0.7, 1, 1.4} {
+		for _, off := range []float64{0.7, 1, 1.4} {
+			for _, seen := range []string{"rolled-edge", "burn-through"} {
+				j := job
+				j.ArcOn, j.ArcOff, j.SpotStep = calc.Some(on*figure(t, &s, "arc_on").Value), calc.Some(off*figure(t, &s, "arc_off").Value), calc.Some(step)
+				p, err := Next(t.Context(), []Try{{j, seen}})
+				if err != nil {
+					t.Fatal(err)
+				}
+				c := p.Correction
+				if c.Change == nil || c.GoodAfter < c.GoodBefore-1e-9 {
+					t.Errorf("on × %g, off × %g, %s: %+v, %.1f, then %.1f", on, off, seen, c.Change, c.GoodBefore, c.GoodAfter)
+				}
+				if strings.Contains(c.Why, "Both times have to move") {
+					both++
+				} else if strings.Contains(c.Why, "That time alone") {
+					alone++
+				}
+			}
+		}
+	}
+	if both < 3 || alone < 3 {
+		t.Errorf("%d beats need both times moved, %d the other one", both, alone)
+	}
+}
+
+// The words of two moves give the second one and its chance.
+func TestWhyBothTimes(t *testing.T) {
+	off := move{lever: &levers[leverOff], job: calc.Job{ArcOff: calc.Some(0.48)}}
+	c := &advice.Correction{Change: &advice.Change{What: "arc_on"}, GoodBefore: 20, GoodAfter: 22}
+	text := (&view{}).why(&advice.Likely{ID: tables.CauseOnLong, Name: "arc on too long"}, c, &move{then: &off, together: 0.41})
+	if !strings.Contains(text, "good in 22 of 100, with arc off at 0.48 s too in 41, without either in 20") {
+		t.Error(text)
+	}
+}

@@ -1,0 +1,220 @@
+package correct
+
+import (
+	"context"
+	"math"
+	"strings"
+
+	"brazebooth/calc"
+	"brazebooth/calc/advice"
+	"brazebooth/calc/formula"
+	"brazebooth/tables"
+)
+
+// view is what is thought of a booth while its test beads are looked at: by how much the true heat may differ from
+// the computed one, as weights on a few shifts, and what each setting does under each of them.
+type view struct {
+	card    calc.Card // of the last try
+	laid    []Try
+	shifts  []float64 // logarithms: of the heat, or of a timed arc's times
+	weights []float64
+	ctx     context.Context
+	timed   bool
+	beats   map[calc.Job]beatLimits // that were computed, by the job without its times
+	off     bool                    // nothing is computed: no window
+	mended  bool                    // the last bead showed nothing but zinc gone where its setting is computed to take it
+	cured   map[string]bool         // causes against which something was done that no setting does, and the bead still shows them
+}
+
+// A window may be narrower than the heat is known: between every two shifts at which the section is computed its limits
+// are interpolated at some more, so that no window falls between them.
+const (
+	nodeCount  = 13
+	perNode    = 16
+	shiftCount = (nodeCount-1)*perNode + 1
+)
+
+// newView completes the tries' settings with what the card suggests, and lays out the doubt of the heat.
+func newView(ctx context.Context, tries []Try) (*view, error) {
+	v := &view{ctx: ctx, laid: make([]Try, len(tries)), beats: map[calc.Job]beatLimits{}}
+	last := len(tries) - 1
+	for i := last; i >= 0; i-- {
+		job := tries[i].Job
+		if i < last {
+			fillOpen(&job, &v.laid[last].Job)
+		}
+		card, err := calc.Answer(ctx, job, nil)
+		if err != nil {
+			return nil, err
+		}
+		v.laid[i] = Try{calc.Laid(&card), tries[i].Seen}
+		if i == last {
+			v.card = card
+		}
+	}
+	v.timed = v.card.Used.Mode == "timed"
+	sigma := v.doubt()
+	v.off = sigma == 0
+	for i := range shiftCount {
+		z := 2.5 * (2*float64(i)/(shiftCount-1) - 1)
+		v.shifts = append(v.shifts, z*sigma)
+		v.weights = append(v.weights, math.Exp(-z*z/2))
+	}
+	formula.Normalize(v.weights)
+	v.expectZinc()
+	return v, nil
+}
+
+// fillOpen gives an earlier try the settings of the last one where it leaves them open: what is suggested for one
+// would differ for the other.
+func fillOpen(j, last *calc.Job) {
+	if !j.Feed.Set && !j.Amps.Set {
+		j.Feed = last.Feed
+	}
+	to := [...]*calc.Opt{&j.Volts, &j.Travel, &j.StickOut, &j.ArcOn, &j.ArcOff, &j.SpotStep, &j.Aim}
+	for i, from := range [...]calc.Opt{last.Volts, last.Travel, last.StickOut, last.ArcOn, last.ArcOff, last.SpotStep, last.Aim} {
+		if !to[i].Set {
+			*to[i] = from
+		}
+	}
+}
+
+// next is the job as it was given, with the settings that the bead was laid with and the one that is changed: what was
+// assumed stays open.
+func (v *view) next(given calc.Job, t *Try, c *advice.Correction) calc.Job {
+	if c.Change == nil {
+		return given
+	}
+	if c.Change.What == "mode" {
+		given.Mode = c.Change.ToMode
+		given.Feed, given.Amps, given.Volts, given.Travel, given.Aim = calc.Opt{}, calc.Opt{}, calc.Opt{}, calc.Opt{}, calc.Opt{}
+		return given
+	}
+	j := AsSet(given, &t.Job)
+	if c.Change.What == "wire_feed" { // the knob of the volts stays where it was
+		j.Volts = t.Job.Volts
+	}
+	for i := range levers {
+		if levers[i].what == c.Change.What {
+			*levers[i].opt(&j) = calc.Some(c.Change.To)
+		}
+	}
+	return j
+}
+
+func (v *view) modelled() bool { return !v.off }
+
+// doubt is one standard deviation of the heat's shift: that of the heat itself joined with that of the section's
+// peaks; for a timed arc that of its longest on. 0 where nothing is computed.
+func (v *view) doubt() float64 {
+	if v.timed {
+		if f, ok := v.card.Figure("arc_on"); ok && f.Value > 0 {
+			d := tables.GapOnMax
+			return math.Log(d.High/d.Low) / 4
+		}
+		return 0
+	}
+	f, ok := v.card.Figure("net_heat")
+	if !ok || v.card.Zone == "not-modelled" || v.card.Zone == "" || !(f.Low > 0) {
+		return 0
+	}
+	form := tables.SectionRiseEnding
+	return math.Hypot(math.Log(f.High/f.Low), math.Log(form.High/form.Low)) / 4
+}
+
+// causesAt is the cause that a setting would have under each shift.
+func (v *view) causesAt(ctx context.Context, job *calc.Job) ([]string, error) {
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
+	list := make([]string, len(v.shifts))
+	if v.off {
+		for i := range list {
+			list[i] = [...]string{tables.CauseCold, tables.CauseFine, tables.CauseHot, tables.CauseMelts}[i%4] // about alike likely
+		}
+		return list, nil
+	}
+	if v.timed {
+		return list, v.beatCauses(ctx, job, list)
+	}
+	p, err := calc.ProbeOf(ctx, job)
+	if err != nil {
+		return nil, err
+	}
+	var nodes [nodeCount]calc.Limits
+	var ok [nodeCount]bool
+	for n := range nodes {
+		nodes[n], ok[n] = p.Limits(v.shifts[n*perNode])
+	}
+	for i := range list {
+		n, f := i/perNode, float64(i%perNode)/perNode
+		switch {
+		case !ok[n], f > 0 && !ok[n+1]:
+			list[i] = tables.CauseMelts // beyond the model's grid lies only more heat than sheet bears
+		case f == 0:
+			list[i] = causeOfZone[nodes[n].Zone()]
+		default:
+			l := calc.Between(&nodes[n], &nodes[n+1], f)
+			list[i] = causeOfZone[l.Zone()]
+		}
+	}
+	return list, nil
+}
+
+var causeOfZone = map[string]string{"cold": tables.CauseCold, "good": tables.CauseFine, "hot": tables.CauseHot, "burn-through": tables.CauseMelts}
+
+// beatCauses puts a beat between the ends that the plane's heat gives for its feed, each moved by the shift.
+func (v *view) beatCauses(ctx context.Context, job *calc.Job, list []string) error {
+	l, err := v.beatLimits(ctx, job)
+	for i, shift := range v.shifts {
+		list[i] = l.cause(job.ArcOn.V, job.ArcOff.V, shift)
+	}
+	return err
+}
+
+// shown is how often a cause shows as all that was seen.
+func shown(seen, cause string) float64 {
+	p := 1.0
+	for _, s := range strings.Split(seen, ",") {
+		p *= tables.ShareSeen(s, cause)
+	}
+	return p
+}
+
+// learn weighs the shifts by what a bead showed: by how often the cause that each makes shows like this, or a cause that
+// has nothing to do with heat does. What such a cause explains teaches next to nothing of the heat.
+func (v *view) learn(ctx context.Context, t *Try) error {
+	if v.off {
+		return nil
+	}
+	list, err := v.causesAt(ctx, &t.Job)
+	if err != nil {
+		return err
+	}
+	other := 0.0
+	for _, c := range tables.Causes() {
+		if c.Base > 0 {
+			other += c.Base * v.suits(c.ID, &t.Job) * shown(t.Seen, c.ID)
+		}
+	}
+	for i, c := range list {
+		v.weights[i] *= shown(t.Seen, c) + other
+	}
+	formula.Normalize(v.weights)
+	return nil
+}
+
+// good is the weight of the shifts under which a setting is fine.
+func (v *view) good(ctx context.Context, job *calc.Job) (float64, error) {
+	list, err := v.causesAt(ctx, job)
+	if err != nil {
+		return 0, err
+	}
+	sum := 0.0
+	for i, c := range list {
+		if c == tables.CauseFine {
+			sum += v.weights[i]
+		}
+	}
+	return sum, nil
+}

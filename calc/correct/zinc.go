@@ -1,0 +1,94 @@
+package correct
+
+import (
+	"brazebooth/calc"
+	"brazebooth/calc/advice"
+	"context"
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// expectZinc leaves zinc that is gone on the back out of what a bead showed where both its setting and the suggested one
+// boil it there as computed: then it is no sign of heat. A bead that showed nothing else looks good.
+func (v *view) expectZinc() {
+	if v.off || v.timed || !v.takesZinc() {
+		return
+	}
+	for i := range v.laid {
+		t := &v.laid[i]
+		if !strings.Contains(t.Seen, calc.ZincBehind) || v.bandBehind(&t.Job) == 0 {
+			continue
+		}
+		t.Seen = calc.WithoutZinc(t.Seen)
+		if t.Seen == "" {
+			t.Seen, v.mended = "good", i == len(v.laid)-1
+		}
+	}
+}
+
+// takesZinc reports whether the suggested setting, if it is good, boils the zinc off a back face.
+func (v *view) takesZinc() bool {
+	if !slices.ContainsFunc(v.laid, func(t Try) bool { return strings.Contains(t.Seen, calc.ZincBehind) }) {
+		return false
+	}
+	open := v.laid[len(v.laid)-1].Job
+	open.Feed, open.Travel, open.Volts = calc.Opt{}, calc.Opt{}, calc.Opt{}
+	c, err := calc.SolveContext(v.ctx, open)
+	if err != nil || c.Zone != "good" {
+		return false
+	}
+	j := calc.Laid(&c)
+	return v.bandBehind(&j) > 0
+}
+
+// repairZinc is the answer to zinc that is gone on the back as computed: no setting is at fault, the coat is mended.
+func (v *view) repairZinc(ctx context.Context, t *Try, c *advice.Correction) error {
+	c.Do = "repair the coat after, on both faces (zinc-rich paint)"
+	c.Why = "Zinc gone on the back is as computed at this setting: no sign of too much heat. "
+	narrower, err := v.narrower(ctx, t, c.GoodBefore)
+	c.Why += narrower
+	if c.GoodBefore < 50 {
+		c.Why += fmt.Sprintf(" By the window the next bead is like it in %.0f of 100 only: lay a second one, peel both.", c.GoodBefore)
+	}
+	return err
+}
+
+// narrower says what a narrower band behind costs: a usual step of travel or of wire feed, the one that leaves the bead more
+// likely good.
+func (v *view) narrower(ctx context.Context, t *Try, before float64) (string, error) {
+	here := v.bandBehind(&t.Job)
+	text, likeliest := "", -1.0
+	for _, way := range [...]struct {
+		lever int
+		sign  float64
+		words string
+	}{{leverTravel, 1, "a quicker travel, %.1f mm/s in place of %.1f"}, {leverFeed, -1, "less wire feed, %.1f m/min in place of %.1f"}} {
+		l := &levers[way.lever]
+		m, err := v.one(ctx, t, l, way.sign)
+		if err != nil {
+			return "", err
+		}
+		if m == nil || !v.keeps(&t.Job, m.job) || m.good <= likeliest {
+			continue
+		}
+		if band := v.bandBehind(&m.job); band < here-0.05 {
+			likeliest = m.good
+			text = fmt.Sprintf(way.words+": %.1f mm to each side in place of %.1f, good in %.0f of 100 by the window, now in %.0f.",
+				l.opt(&m.job).V, l.opt(&t.Job).V, band, here, 100*m.good, before)
+		}
+	}
+	if text == "" {
+		return "Narrower only by thicker sheet, or by less heat than the bead needs.", nil
+	}
+	return "Narrower only by " + text, nil
+}
+
+// bandBehind is the wider half-width of zinc that boils off a back face, mm.
+func (v *view) bandBehind(j *calc.Job) float64 {
+	p, err := calc.ProbeOf(v.ctx, j)
+	if err != nil {
+		return 0
+	}
+	return p.ZincBehind()
+}

@@ -1,0 +1,55 @@
+package formula
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/stat/distuv"
+
+	"brazebooth/tables"
+)
+
+// Predictive returns the 95 % band in which the next of a small lognormal sample lies, with its median: the mean of
+// the logarithms ± Student's t times their standard deviation times √(1 + 1/n). At least two values above zero.
+func Predictive(sample []float64) (median, low, high float64, err error) {
+	n := float64(len(sample))
+	if n < 2 {
+		return 0, 0, 0, Outside("sample", n, "at least two values")
+	}
+	sum := 0.0
+	for _, v := range sample {
+		if !(v > 0) {
+			return 0, 0, 0, Outside("sample", v, "values above zero")
+		}
+		sum += math.Log(v)
+	}
+	mean, square := sum/n, 0.0
+	for _, v := range sample {
+		d := math.Log(v) - mean
+		square += d * d
+	}
+	s := math.Sqrt(square / (n - 1))
+	t := distuv.StudentsT{Mu: 0, Sigma: 1, Nu: n - 1}.Quantile(0.975)
+	half := t * s * math.Sqrt(1+1/n)
+	return math.Exp(mean), math.Exp(mean - half), math.Exp(mean + half), nil
+}
+
+// FilletStress returns F/(a·L) of the published fillet tests that failed in the throat, or in the bond, MPa.
+func FilletStress(bond bool) []float64 {
+	var list []float64
+	for _, t := range tables.FilletTests() {
+		if t.Bond == bond {
+			list = append(list, t.Force*1000/(t.Throat*t.Length))
+		}
+	}
+	return list
+}
+
+// LegThroat returns the throat of an equal-legged fillet, mm: 0.707 of the leg.
+func LegThroat(leg float64) float64 { return leg * math.Sqrt2 / 2 }
+
+// PlugHole returns the least and the largest hole of a plug in sheet of thickness t, mm: t + 8, and the larger of 3 mm
+// more and 2.25 times the depth. Source: AWS D1.1 and AISC as restated, read.
+func PlugHole(t float64) (least, most float64) {
+	least = t + tables.PlugHoleOverSheet.V
+	return least, max(least+tables.PlugHoleSpan.V, tables.PlugHolePerDepth.V*t)
+}

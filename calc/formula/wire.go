@@ -1,0 +1,34 @@
+package formula
+
+import (
+	"fmt"
+	"math"
+)
+
+// WireArea returns the cross-section of a wire of diameter d mm, mm2.
+func WireArea(d float64) float64 { return math.Pi / 4 * d * d }
+
+// MassPerLength returns the mass of wire of diameter d mm and density rho g/cm3, g/m.
+func MassPerLength(d, rho float64) float64 { return WireArea(d) * rho }
+
+// LengthPerMass returns the length of wire in one kilogram, m.
+func LengthPerMass(d, rho float64) float64 { return 1000 / MassPerLength(d, rho) }
+
+// MeltRate returns the wire melted by a feed in mm/s, g/s: all of it, spatter and loss included.
+func MeltRate(d, feed, rho float64) float64 { return WireArea(d) * feed * rho * 1e-3 }
+
+// Outside is ErrRange with what was asked and what the formula takes.
+func Outside(what string, v float64, takes string) error {
+	return fmt.Errorf("%w: %s %g, %s", ErrRange, what, v, takes)
+}
+
+// Positive reports the first of its named numbers that is not a positive finite one. Names and numbers
+// alternate in order.
+func Positive(names [4]string, v ...float64) error {
+	for i, x := range v {
+		if !(x > 0) || math.IsInf(x, 1) {
+			return Outside(names[i], x, "must be above zero")
+		}
+	}
+	return nil
+}

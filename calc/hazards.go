@@ -1,0 +1,38 @@
+package calc
+
+import (
+	"brazebooth/tables"
+	"slices"
+	"strconv"
+	"strings"
+)
+
+// HazardIDs turns what a hand may call a hazard into the ids of tables/, sorted, each once; "none" alone says that the
+// questions were asked and none applies. The error of an unknown word names what may be typed.
+func HazardIDs(text string) (string, error) {
+	more := map[string][]string{"used-container": {"tank"}, "drum": {"tank"}, "barrel": {"tank"}, "fuel": {"tank"}, "oil": {"tank"}, "used": {"tank"}, "container": {"tank"},
+		"lead": {"lead-paint", "leaded-bronze"}, "crash": {"vehicle"}}
+	var ids []string
+	for _, word := range strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return r == ',' || r == ' ' || r == ';' }) {
+		_, known := tables.HazardByID(word)
+		switch {
+		case word == "none":
+			ids = append(ids, "none")
+		case known:
+			ids = append(ids, word)
+		case more[word] != nil:
+			ids = append(ids, more[word]...)
+		default:
+			return "", &FieldError{"hazard", "nothing that stops a job is called " + strconv.QuoteToASCII(word), "type any of tank, sealed, coated, pressure, gas, cadmium, lead, beryllium, confined, vehicle, fire-part, with commas, or none"}
+		}
+	}
+	slices.Sort(ids)
+	ids = slices.Compact(ids)
+	switch {
+	case len(ids) == 0:
+		return "", &FieldError{"hazard", "nothing is named", "type the ones that apply, with commas, or none"}
+	case slices.Contains(ids, "none") && len(ids) > 1:
+		return "", &FieldError{"hazard", "none stands beside others", "type the ones that apply, with commas, or none alone"}
+	}
+	return strings.Join(ids, ","), nil
+}

@@ -1,0 +1,77 @@
+package practice
+
+import (
+	"brazebooth/calc"
+	"brazebooth/calc/advice"
+	"brazebooth/calc/correct"
+	"context"
+)
+
+// mostBeads ends a row of the program's own beads that leads nowhere.
+const mostBeads = 8
+
+// Run is what the program's own corrections do from the start of a practice job: a row of beads, really laid in the
+// simulated booth and corrected by what they showed, without knowing its truth.
+type Run struct {
+	Steps []RunStep
+	Good  bool
+	Why   string // where no good bead was reached
+}
+
+// RunStep is one bead and what the program changed after it.
+type RunStep struct {
+	Bead   Bead
+	Change *advice.Change // nil after the last, and where something else than a setting was to be changed
+	Do     string         // that
+	Why    string
+}
+
+// Par lays the program's own beads: each is corrected with calc.Correct by all that were seen so far.
+func (p *Booth) Par(ctx context.Context) (Run, error) {
+	var run Run
+	var tries []correct.Try
+	job := p.Start
+	for range mostBeads {
+		b, err := p.Bead(ctx, job)
+		if err != nil {
+			if run.Why = outOfReach(err); run.Why != "" {
+				return run, nil
+			}
+			return run, err
+		}
+		run.Steps = append(run.Steps, RunStep{Bead: b})
+		if b.Verdict == BeadGood {
+			run.Good = true
+			return run, nil
+		}
+		tries = append(tries, correct.Try{Job: job, Seen: b.Seen})
+		part, err := correct.Next(ctx, tries)
+		if err != nil {
+			return run, err
+		}
+		c, step := part.Correction, &run.Steps[len(run.Steps)-1]
+		step.Change, step.Do, step.Why = c.Change, c.Do, c.Why
+		switch {
+		case c.Do != "" && !correct.OfHeat(c.Causes[0].ID):
+			continue // done, and the next bead is laid with the same setting
+		case c.Change == nil:
+			run.Why = "The program saw nothing to change: " + c.Why
+			return run, nil
+		case c.Change.What == "mode":
+			run.Why = "The program gave this arc up: " + c.Why
+			return run, nil
+		}
+		job = c.Next
+		correct.RoundSetting(&job)
+	}
+	run.Why = "No good bead within the beads that a hand would lay."
+	return run, nil
+}
+
+// outOfReach says of a setting that a hand does not hold why the row ends there; "" for any other error.
+func outOfReach(err error) string {
+	if f, ok := err.(*calc.FieldError); ok {
+		return "The program's next setting is none of a hand's: " + f.Error() + "; " + f.Hint() + "."
+	}
+	return ""
+}

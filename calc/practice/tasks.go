@@ -1,0 +1,52 @@
+package practice
+
+import "brazebooth/calc"
+
+// Level is one step of the practice: what it asks of a hand, and the work it is laid on.
+type Level struct {
+	Level int    `json:"level"`
+	Name  string `json:"name"`
+	Works []Work `json:"works"` // the seed picks one
+}
+
+// Work is a piece of the shop that is practised on.
+type Work struct {
+	Name string `json:"name"`
+	job  calc.Job
+}
+
+// Line is the work in a few words; a timed arc is said.
+func (w Work) Line() string {
+	if w.job.Mode == "timed" {
+		return w.Name + ", timed arc"
+	}
+	return w.Name
+}
+
+// levels from the widest computed window to the narrowest, then what is thin, coated or open. They are choices, not
+// figures: the comment behind each is the room that its own card gives, in % of feed or travel, when it was chosen.
+var levels = [...]Level{
+	{1, "thick bare sheet, wide window", []Work{
+		{"tank stand, outside corner", calc.Job{Metal: "mild-steel", Gauge: 12, Joint: "corner"}},        // 62
+		{"planter box for the market garden", calc.Job{Metal: "mild-steel", Gauge: 14, Joint: "corner"}}, // 50
+	}},
+	{2, "middling bare sheet over a small opening", []Work{
+		{"planter side, two sheets edge to edge", calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: calc.Some(1)}}, // 45
+		{"downpipe collar", calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Gap: calc.Some(1)}},                       // 40
+	}},
+	{3, "zinc-coated sheet", []Work{
+		{"gutter of a rainwater tank, outside corner", calc.Job{Metal: "galvanized", Gauge: 18, Joint: "corner"}}, // 42
+		{"overflow of a rainwater tank", calc.Job{Metal: "galvanized", Gauge: 18, Joint: "lap"}},                  // 24
+	}},
+	{4, "narrow window: a build-up, or two sheets that draw heat", []Work{
+		{"worn seat on a shaft", calc.Job{Metal: "mild-steel", Joint: "overlay", ShaftDia: calc.Some(25), Wire: calc.Some(1.143)}}, // 9
+		{"bracket on a planter", calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "tee"}},                                           // 13
+	}},
+	{5, "thin zinc-coated lap, or a timed arc over an open root", []Work{
+		{"rainwater tank lid", calc.Job{Metal: "galvanized", Gauge: 22, Joint: "lap"}}, // 28, at the quick end of a hand
+		{"patch in a planter side", calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Mode: "timed", Gap: calc.Some(2)}},
+	}},
+}
+
+// Levels lists the levels; read only.
+func Levels() []Level { return levels[:] }

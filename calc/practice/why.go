@@ -1,0 +1,89 @@
+package practice
+
+import (
+	"context"
+
+	"brazebooth/calc"
+	"brazebooth/tables"
+)
+
+// Hidden is one of the booth's own values against what every card assumes.
+type Hidden struct {
+	calc.Figure         // as the card has it, with its band
+	True        float64 // in this booth
+}
+
+// Moved is a figure of a setting: by the card, with each hidden value alone, and as it truly is.
+type Moved struct {
+	calc.Figure
+	Alone [3]float64 // with the true calibration voltage, efficiency, stick-out alone
+	True  float64
+}
+
+// Revealed is the hidden truth and how it moved the figures of a setting.
+type Revealed struct {
+	Hidden [3]Hidden
+	Moved  []Moved
+}
+
+// movedNames are the figures that the truth moves, of a steady arc and of a timed one.
+var movedNames = [...]string{"current", "net_heat", "wetting_angle", "base_peak_temperature", "arc_on_min", "arc_on_max", "arc_off_min", "arc_off_max"}
+
+// Reveal tells the truth of a booth, and what it did to a setting. Meant for when the job is over.
+func (p *Booth) Reveal(ctx context.Context, setting calc.Job) (Revealed, error) {
+	card, err := figures(ctx, setting)
+	if err != nil {
+		return Revealed{}, err
+	}
+	r := Revealed{Hidden: p.hidden(&card)}
+	var alone [3]calc.Card
+	t, usual := p.Truth, Truth{r.Hidden[0].Value, r.Hidden[1].Value, r.Hidden[2].Value}
+	for i, one := range [...]Truth{{t.Phi, usual.Eta, usual.StickOut}, {usual.Phi, t.Eta, usual.StickOut}, {usual.Phi, usual.Eta, t.StickOut}} {
+		if alone[i], err = figures(ctx, one.of(&setting)); err != nil {
+			return r, err
+		}
+	}
+	whole, err := figures(ctx, t.of(&setting))
+	if err != nil {
+		return r, err
+	}
+	for _, name := range movedNames {
+		f, ok := card.Figure(name)
+		if !ok {
+			continue
+		}
+		m := Moved{Figure: f}
+		for i := range alone {
+			x, _ := alone[i].Figure(name)
+			m.Alone[i] = x.Value
+		}
+		x, _ := whole.Figure(name)
+		m.True = x.Value
+		r.Moved = append(r.Moved, m)
+	}
+	return r, nil
+}
+
+// figures is a setting's card; a timed one has the ends of its on and off beside the figures.
+func figures(ctx context.Context, j calc.Job) (calc.Card, error) {
+	if j.Mode != "timed" {
+		return calc.SolveContext(ctx, j)
+	}
+	j.ArcOn, j.ArcOff = calc.Opt{}, calc.Opt{}
+	s, err := calc.SolveTimed(ctx, j, nil)
+	card := s.Card
+	card.Figures = append(append([]calc.Figure(nil), card.Figures...), s.Figures...)
+	return card, err
+}
+
+// hidden sets the true values beside what the card takes.
+func (p *Booth) hidden(card *calc.Card) [3]Hidden {
+	row := func(name string, d tables.Datum, was string, v float64) Hidden {
+		return Hidden{calc.Figure{Name: name, Value: d.V, Low: d.Low, High: d.High, Unit: d.Unit, Basis: calc.Basis{Formula: was, Source: d.Source, Known: string(d.Known)}}, v}
+	}
+	return [3]Hidden{
+		row("calibration_voltage", card.Setup.Filler.Phi, "calibration voltage of the wire's melting", p.Truth.Phi),
+		row("arc_efficiency", tables.ArcEfficiency, "share of the arc's power that gets into the work", p.Truth.Eta),
+		row("stickout", tables.DefaultStickOut, "tip to arc, where nobody measures it", p.Truth.StickOut),
+	}
+}

@@ -1,0 +1,172 @@
+package calc
+
+import (
+	"context"
+	"math"
+
+	"brazebooth/tables"
+)
+
+// Probe finds what one laid job would do if the heat, the feed or the travel were other than computed. It is for those
+// who judge beads; a card has what a job does as it stands.
+type Probe struct {
+	b       *board
+	field   heatField
+	margins margins
+}
+
+// ProbeOf lays out the heat flow of a job whose settings are all known, see Laid. Errors as Solve. Every question to it
+// is answered with an error, or not at all, once ctx is cancelled.
+func ProbeOf(ctx context.Context, job *Job) (*Probe, error) {
+	var card Card
+	if err := resolve(*job, &card); err != nil {
+		return nil, err
+	}
+	b := newBoard(&card)
+	b.effort = &effort{ctx: ctx}
+	b.chooseAim(&card)
+	return &Probe{b, b.heatField(&card), newMargins(b, &card)}, nil
+}
+
+// state is that of the job's own feed and travel where the heat is exp(shift) times the computed one.
+func (p *Probe) state(shift float64, zinc bool) (heatState, error) {
+	eta := p.b.knobs[kEta]
+	p.b.knobs[kEta] *= math.Exp(shift)
+	defer func() { p.b.knobs[kEta] = eta }()
+	return p.field.at(p.b.knobs[kFeed], p.b.knobs[kTravel], zinc)
+}
+
+// Limits are those of the job where the heat is exp(shift) times the computed one; false where the model does not reach.
+func (p *Probe) Limits(shift float64) (Limits, bool) {
+	s, err := p.state(shift, false)
+	if err != nil {
+		return Limits{}, false
+	}
+	return p.margins.logs(&s), true
+}
+
+// Inside is how far the job lies inside the limit of cold (heat above 0) or of melting (below), as a logarithm, where the
+// heat is exp(shift) times the computed one; false where the model does not reach.
+func (p *Probe) Inside(heat, shift float64) (float64, bool) {
+	s, err := p.state(shift, false)
+	if err != nil {
+		return 0, false
+	}
+	l := p.margins.logs(&s)
+	switch {
+	case heat > 0 && s.bridged:
+		return l[lWets], true
+	case heat > 0: // it does not even reach both members: more heat comes first
+		return math.Log(s.o[oNet]) - far, true
+	}
+	return min(l[lSolid], l[lBurn]), true
+}
+
+// Simple are the limits that need no heat flow: filled, arc steady, a hand's speed. All are zero for a timed arc; false
+// where feed, volts or travel cannot be computed with.
+func (p *Probe) Simple() (l Limits, ok bool) {
+	if p.b.chain.timed {
+		return l, true
+	}
+	var o [outs]float64
+	if p.b.chain.travelling(&p.b.knobs, &o) != nil {
+		return l, false
+	}
+	p.margins.simple(&o, (*[limitCount]float64)(&l))
+	return l, true
+}
+
+// Amps is the job's computed current, A; false where none is computed.
+func (p *Probe) Amps() (float64, bool) {
+	o, err := p.electric()
+	return o[oAmps], err == nil && o[oAmps] > 0
+}
+
+func (p *Probe) electric() (o [outs]float64, err error) {
+	for i := range o {
+		o[i] = math.NaN()
+	}
+	err = p.b.chain.electric(&p.b.knobs, &o)
+	return o, err
+}
+
+// ZincBehind is the wider half-width, mm, of zinc that boils off the face of a coated member away from the bead: outward as
+// far as it goes. 0 where none does or nothing is computed.
+func (p *Probe) ZincBehind() float64 {
+	s, err := p.state(0, true)
+	if err != nil {
+		return 0
+	}
+	widest := 0.0
+	for i := range p.margins.members {
+		if p.margins.coated[i] {
+			widest = max(widest, known(s.boiledBack[i]))
+		}
+	}
+	return widest
+}
+
+// SteadyFeeds are the wire feeds, m/min, between which a laid job's arc burns steadily; its own where that is not known.
+func SteadyFeeds(job *Job) (low, high float64) {
+	p, err := ProbeOf(context.Background(), job)
+	if err != nil {
+		return job.Feed.V, job.Feed.V
+	}
+	low, high = p.b.steadyFeeds(&p.margins)
+	return low * 0.06, high * 0.06
+}
+
+// UsualVolts are the mode's volts at a laid job's current and their 95 % half-width, V; the job's own where they are not
+// computed.
+func UsualVolts(job *Job) (volts, band float64) {
+	open := *job
+	open.Volts = Opt{}
+	band = tables.DipVoltBand.V
+	if job.Mode == "pulsed" {
+		band = tables.PulsedVoltBand.V
+	}
+	var card Card
+	if resolve(open, &card) != nil {
+		return job.Volts.V, band
+	}
+	o, err := (&Probe{b: newBoard(&card)}).electric()
+	if err != nil {
+		return job.Volts.V, band
+	}
+	return o[oVolts], band
+}
+
+// VoltEnds are the volts between which a correction moves a laid job, V: beyond them the wire stubs or burns back.
+func VoltEnds(job *Job) (low, high float64) {
+	usual, band := UsualVolts(job)
+	return usual - 1.5*band, usual + 1.5*band
+}
+
+// Between lies between two limits, at the share f of the way from a to b.
+func Between(a, b *Limits, f float64) (l Limits) {
+	for i := range l {
+		l[i] = a[i]*(1-f) + b[i]*f
+	}
+	return l
+}
+
+// Zone is the thermal verdict: cold, good, hot or burn-through.
+func (l *Limits) Zone() string { return zone((*[limitCount]float64)(l)) }
+
+// MemberHeat is what a card's own setting does to each member: the peak of its skin, where its metal begins to melt, C,
+// and how wide it is wetted, mm.
+type MemberHeat struct{ Skin, Solid, Wet float64 }
+
+// HeatOf is the heat of a card's own setting, member by member; false where no section is computed.
+func HeatOf(card *Card) (m [2]MemberHeat, ok bool) {
+	job := Laid(card)
+	p, err := ProbeOf(context.Background(), &job)
+	if err != nil || !p.b.chain.sectionModelled() {
+		return m, false
+	}
+	s, err := p.state(0, false)
+	for i := range m {
+		m[i] = MemberHeat{s.skin[i], p.margins.solid[i], s.wet[i]}
+	}
+	return m, err == nil
+}
