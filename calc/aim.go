@@ -31,7 +31,7 @@ func (b *board) chooseAim(card *Card) {
 		return
 	}
 	h, m := b.heatField(card), newMargins(b, card)
-	_, at := h.aimed(&m, b.knobs[kFeed], b.knobs[kTravel])
+	_, at := h.aimed(&m, b.inputs[inFeed], b.inputs[inTravel])
 	u.Aim = Some(at.in.Aim)
 	if u.Aim.V != 0 {
 		card.Assumed = append(card.Assumed, Assumption{"aim", Number(math.Abs(u.Aim.V)) + "mm", "toward the thicker member"})

@@ -2,31 +2,31 @@ package calc
 
 import "math"
 
-// doubt is a knob's 95 % band and where it comes from.
-type doubt struct {
+// interval is an input's 95 % coverage interval and where it comes from.
+type interval struct {
 	low, high float64
 	assumed   bool // not given by the user and not a table's figure
 }
 
-// spread is what the propagation found: for each output its value, its band, and how each knob and
+// spread is what the propagation found: for each output its value, its band, and how each input and
 // each other output moves it.
 type spread struct {
 	value, low, high [outs]float64
-	byKnob           [outs][knobs]float64 // % of the value, signed for an increase of the knob
-	byOut            [outs][outs]float64  // % of the value, for an increase of the other output by half its own band
+	byInput          [outs][inputCount]float64 // % of the value, signed for an increase of the input
+	byOut            [outs][outs]float64       // % of the value, for an increase of the other output by half its own band
 }
 
-// propagate runs the chain at the knobs' values and once at each end of each knob's band, and adds
+// propagate runs the chain at the inputs' values and once at each end of each input's interval, and adds
 // the changes by root-sum-square, each side for itself and in logarithms, so that a quantity that
 // cannot be negative keeps a band that is not. Inputs are independent; each 95 % edge moves the
 // result to its own 95 % edge.
-func (c *chain) propagate(k *[knobs]float64, doubts *[knobs]doubt, s *spread) error {
+func (c *chain) propagate(k *[inputCount]float64, intervals *[inputCount]interval, s *spread) error {
 	if err := c.eval(k, &s.value); err != nil {
 		return err
 	}
 	var up, down [outs]float64 // sums of squared logarithmic steps
 	for i := range k {
-		d := doubts[i]
+		d := intervals[i]
 		if d.low == d.high {
 			continue
 		}
@@ -49,9 +49,9 @@ func (c *chain) propagate(k *[knobs]float64, doubts *[knobs]doubt, s *spread) er
 			most, least := max(lo, hi, 0), min(lo, hi, 0)
 			up[o] += most * most
 			down[o] += least * least
-			s.byKnob[o][i] = 100 * math.Expm1(hi)
+			s.byInput[o][i] = 100 * math.Expm1(hi)
 			if math.Abs(lo) > math.Abs(hi) {
-				s.byKnob[o][i] = -100 * math.Expm1(lo)
+				s.byInput[o][i] = -100 * math.Expm1(lo)
 			}
 		}
 	}
@@ -66,7 +66,7 @@ func (c *chain) propagate(k *[knobs]float64, doubts *[knobs]doubt, s *spread) er
 const nudge = 1e-3
 
 // leanings finds how each output leans on the outputs that other formulas take in.
-func (c *chain) leanings(k *[knobs]float64, s *spread) error {
+func (c *chain) leanings(k *[inputCount]float64, s *spread) error {
 	for _, from := range [...]out{oFeed, oAmps, oVolts, oTravel, oNet, oBead, oOn, oOff, oStep, oDuty} {
 		half := 50 * (s.high[from] - s.low[from]) / s.value[from] // %
 		if !(half > 0) {

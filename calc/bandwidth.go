@@ -19,9 +19,9 @@ func Paths(joint string) [2]float64 {
 
 // pathHeat returns the heat that a plate with two sides must be given so that one of its sides gets
 // what one path of the member gets: paths draw heat as b = t·√(k·ρc), the effusivity of a sheet.
-func (c *chain) pathHeat(net float64, k *[knobs]float64) (h1, h2 float64) {
-	b1 := k[kThick1] * math.Sqrt(k[kConduct1]*k[kHeatCap1])
-	b2 := k[kThick2] * math.Sqrt(k[kConduct2]*k[kHeatCap2])
+func (c *chain) pathHeat(net float64, k *[inputCount]float64) (h1, h2 float64) {
+	b1 := k[inThick1] * math.Sqrt(k[inConduct1]*k[inHeatCap1])
+	b2 := k[inThick2] * math.Sqrt(k[inConduct2]*k[inHeatCap2])
 	sum := c.arms[0] * b1
 	if c.arms[1] > 0 {
 		sum += c.arms[1] * b2
@@ -30,34 +30,34 @@ func (c *chain) pathHeat(net float64, k *[knobs]float64) (h1, h2 float64) {
 }
 
 // bands computes the half-widths of what the sheet reached: wetted, zinc boiled, zinc melted.
-func (c *chain) bands(k *[knobs]float64, o *[outs]float64) error {
+func (c *chain) bands(k *[inputCount]float64, o *[outs]float64) error {
 	h1, h2 := c.pathHeat(o[oNet], k)
-	half := func(h float64, thick, conduct, capacity knob, temperature float64) (float64, error) {
-		return formula.MovingHalfWidth(h, o[oTravel], k[thick], k[capacity], k[conduct], 2*k[kLoss], temperature-k[kRoom])
+	half := func(h float64, thick, conduct, capacity input, temperature float64) (float64, error) {
+		return formula.MovingHalfWidth(h, o[oTravel], k[thick], k[capacity], k[conduct], 2*k[inLoss], temperature-k[inRoom])
 	}
 	isotherms := [...]struct {
 		first, second out
 		at            float64
 		zinc          bool
 	}{
-		{oWet1, oWet2, k[kToe], false},
+		{oWet1, oWet2, k[inToe], false},
 		{oBoiled1, oBoiled2, c.zincBoils, true},
 		{oMelted1, oMelted2, c.zincMelts, true},
 	}
 	for _, iso := range isotherms {
 		form := 1.0
 		if iso.zinc {
-			form = k[kZoneForm]
+			form = k[inZoneForm]
 		}
 		if !iso.zinc || c.zinc[0] {
-			w, err := half(h1, kThick1, kConduct1, kHeatCap1, iso.at)
+			w, err := half(h1, inThick1, inConduct1, inHeatCap1, iso.at)
 			if err != nil {
 				return err
 			}
 			o[iso.first] = w * form
 		}
 		if c.arms[1] > 0 && (!iso.zinc || c.zinc[1]) {
-			w, err := half(h2, kThick2, kConduct2, kHeatCap2, iso.at)
+			w, err := half(h2, inThick2, inConduct2, inHeatCap2, iso.at)
 			if err != nil {
 				return err
 			}
@@ -69,27 +69,27 @@ func (c *chain) bands(k *[knobs]float64, o *[outs]float64) error {
 }
 
 // width is the chord from toe to toe of the joint's section.
-func (c *chain) width(k *[knobs]float64, w1, w2 float64) float64 {
+func (c *chain) width(k *[inputCount]float64, w1, w2 float64) float64 {
 	switch c.joint {
 	case "lap":
-		return math.Hypot(w1+w2, k[kThick1])
+		return math.Hypot(w1+w2, k[inThick1])
 	case "tee":
 		return math.Hypot(w1, w2)
 	case "corner":
-		return math.Hypot(w1+k[kThick2], w2+k[kThick1])
+		return math.Hypot(w1+k[inThick2], w2+k[inThick1])
 	case "overlay":
 		return 2 * w1
 	}
-	return w1 + w2 + k[kGap]
+	return w1 + w2 + k[inGap]
 }
 
 // cooling is t8/5 of the joint. The standard's factors are written for equal sheets; for unequal ones
 // the sheet of the same mean heat path stands in.
-func (c *chain) cooling(k *[knobs]float64, o *[outs]float64) (float64, error) {
-	return formula.CoolingTime(o[oNet], c.meanPath(k), k[kRoom], c.joint)
+func (c *chain) cooling(k *[inputCount]float64, o *[outs]float64) (float64, error) {
+	return formula.CoolingTime(o[oNet], c.meanPath(k), k[inRoom], c.joint)
 }
 
 // meanPath is the mean thickness of the joint's heat paths, mm.
-func (c *chain) meanPath(k *[knobs]float64) float64 {
-	return (c.arms[0]*k[kThick1] + c.arms[1]*k[kThick2]) / (c.arms[0] + c.arms[1])
+func (c *chain) meanPath(k *[inputCount]float64) float64 {
+	return (c.arms[0]*k[inThick1] + c.arms[1]*k[inThick2]) / (c.arms[0] + c.arms[1])
 }

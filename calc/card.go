@@ -68,7 +68,7 @@ type Figure struct {
 	Basis Basis   `json:"basis"`
 }
 
-// Suggested reports whether the figure is a setting that was left to the program: its range is then no doubt
+// Suggested reports whether the figure is a setting that was left to the program: its range is then no uncertainty
 // but what it may be, all else the same, until an edge is reached.
 func (f *Figure) Suggested() bool { return f.Basis.Formula == suggestFormula && f.Low < f.High }
 

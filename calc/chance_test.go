@@ -33,16 +33,16 @@ func atSuggestion(t *testing.T, j Job) (Job, *Card, *board) {
 	return j, c, b
 }
 
-// plainly is the share of good ones among n samples drawn at random over every knob with an open band, with its standard
+// plainly is the share of good ones among n samples drawn at random over every input with an open band, with its standard
 // error, both in per cent. It knows nothing of which knobs the chance takes.
 func plainly(b *board, c *Card, n int) (good, sigma float64) {
 	r := rand.New(rand.NewPCG(11, 17))
 	m := newMargins(b, c)
 	var all []varied
-	for k := range knobs {
-		all = append(all, varied{knob: k})
+	for k := range inputCount {
+		all = append(all, varied{input: k})
 	}
-	all = append(all, varied{knob: drawnStir}, varied{knob: drawnAim})
+	all = append(all, varied{input: drawnStir}, varied{input: drawnAim})
 	for range n {
 		z := make([]float64, len(all))
 		for i := range z {
@@ -95,33 +95,33 @@ func TestChanceDrawsAllThatMovesALimit(t *testing.T) {
 		drawn := b.varied(c)
 		at := func(b *board) [limitCount]float64 {
 			h := b.heatField(c)
-			s, err := h.at(b.knobs[kFeed], b.knobs[kTravel], true)
+			s, err := h.at(b.inputs[inFeed], b.inputs[inTravel], true)
 			if err != nil {
 				return [limitCount]float64{}
 			}
 			return m.logs(&s)
 		}
 		base := at(b)
-		for k := range knobs {
+		for k := range inputCount {
 			moves := false
-			for _, v := range [2]float64{b.doubts[k].low, b.doubts[k].high} {
+			for _, v := range [2]float64{b.intervals[k].low, b.intervals[k].high} {
 				x := *b
-				x.knobs[k] = v
-				moves = moves || b.doubts[k].low != b.doubts[k].high && at(&x) != base
+				x.inputs[k] = v
+				moves = moves || b.intervals[k].low != b.intervals[k].high && at(&x) != base
 			}
-			has := slices.ContainsFunc(drawn, func(s varied) bool { return s.knob == k })
+			has := slices.ContainsFunc(drawn, func(s varied) bool { return s.input == k })
 			if moves && !has {
-				t.Errorf("%s %s: %q moves a limit and is not drawn", j.Metal, j.Joint, knobNames[k].name)
+				t.Errorf("%s %s: %q moves a limit and is not drawn", j.Metal, j.Joint, inputNames[k].name)
 			}
 		}
-		for _, k := range []knob{kPhi, kHLiq, kStick, kEta, kForm, kThick1, kLoss} {
-			if !slices.ContainsFunc(drawn, func(s varied) bool { return s.knob == k }) {
-				t.Errorf("%s %s: %q is not drawn", j.Metal, j.Joint, knobNames[k].name)
+		for _, k := range []input{inPhi, inHLiq, inStick, inEta, inForm, inThick1, inLoss} {
+			if !slices.ContainsFunc(drawn, func(s varied) bool { return s.input == k }) {
+				t.Errorf("%s %s: %q is not drawn", j.Metal, j.Joint, inputNames[k].name)
 			}
 		}
-		for _, k := range []knob{kTimedForm, kZoneForm, kReinforce, kTravel} {
-			if slices.ContainsFunc(drawn, func(s varied) bool { return s.knob == k }) {
-				t.Errorf("%s %s: %q is drawn and moves nothing", j.Metal, j.Joint, knobNames[k].name)
+		for _, k := range []input{inTimedForm, inZoneForm, inReinforce, inTravel} {
+			if slices.ContainsFunc(drawn, func(s varied) bool { return s.input == k }) {
+				t.Errorf("%s %s: %q is drawn and moves nothing", j.Metal, j.Joint, inputNames[k].name)
 			}
 		}
 		if len(drawn) > latticeInputs {
@@ -148,7 +148,7 @@ func TestChanceCountsEveryEdge(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if weak.Missed != "arc steady" || weak.Good > 70 || weak.Good >= good.Good || weak.Spoiler != variedNames[kForm] {
+	if weak.Missed != "arc steady" || weak.Good > 70 || weak.Good >= good.Good || weak.Spoiler != variedNames[inForm] {
 		t.Errorf("at the least current %+v, at the suggestion %+v", weak, good)
 	}
 	if want := "“arc steady”, moved most by what the energy balance leaves out of the current"; weak.Words() != want {

@@ -58,7 +58,7 @@ type margins struct {
 
 func newMargins(b *board, card *Card) margins {
 	m := margins{slow: tables.HandSpeedLow.V, fast: tables.HandSpeedHigh.V, need: neededArea(card), cold: coldAngle(card.Used.Joint),
-		zinc: card.Used.ZincLimit.Or(0), start: b.knobs[kRoom]}
+		zinc: card.Used.ZincLimit.Or(0), start: b.inputs[inRoom]}
 	m.floor, m.spray = SteadyRange(card)
 	m.coated = b.chain.zinc
 	for i, member := range card.Setup.Joined() {

@@ -35,7 +35,7 @@ func TestAnyMapIsBounded(t *testing.T) {
 	}
 	coarser, most := 0, int64(0)
 	for n, job := range jobs {
-		m, err := window(t.Context(), job, FullMap, nil)
+		m, err := window(t.Context(), job, FullWindow, nil)
 		if err != nil {
 			var f *FieldError
 			if !errors.As(err, &f) {
@@ -47,7 +47,7 @@ func TestAnyMapIsBounded(t *testing.T) {
 		if m.work > mostMap {
 			t.Errorf("job %d, %+v: %.1f million, at most %.1f", n, job, float64(m.work)/1e6, mostMap*1e-6)
 		}
-		if full := len(m.Feeds) == FullMap.Feeds && len(m.Travels) == FullMap.Travels; full == m.Coarser || m.Coarser != strings.HasPrefix(m.CoarserWords(), "drawn coarser: ") {
+		if full := len(m.Feeds) == FullWindow.Feeds && len(m.Travels) == FullWindow.Travels; full == m.Coarser || m.Coarser != strings.HasPrefix(m.CoarserWords(), "drawn coarser: ") {
 			t.Errorf("job %d: %d by %d points, coarser %v, %q", n, len(m.Feeds), len(m.Travels), m.Coarser, m.CoarserWords())
 		}
 		if len(m.Zones) != len(m.Feeds)*len(m.Travels) || len(m.Feeds) < smallest.Feeds || len(m.Travels) < smallest.Travels {
@@ -64,7 +64,7 @@ func TestAnyMapIsBounded(t *testing.T) {
 }
 
 // A timed arc's answer is bounded too. More: go test ./calc -run AnyBeat -scan 500 -timeout 60m
-func TestAnyBeatIsBounded(t *testing.T) {
+func TestAnyTimedArcIsBounded(t *testing.T) {
 	if testing.Short() {
 		t.Skip("many beats")
 	}
@@ -73,11 +73,11 @@ func TestAnyBeatIsBounded(t *testing.T) {
 		{Metal: "copper", Thickness: Some(0.24), Joint: "tee", ArcOn: Some(6), ArcOff: Some(1), Mode: "timed"},
 	}
 	for seed := range *scan {
-		jobs = append(jobs, oddBeat(seed+1000))
+		jobs = append(jobs, oddTimed(seed+1000))
 	}
 	most := int64(0)
 	for n, job := range jobs {
-		s, err := gap(t.Context(), job, nil)
+		s, err := solveTimed(t.Context(), job, nil)
 		if err != nil {
 			continue // not every one has a beat
 		}
@@ -94,7 +94,7 @@ func BenchmarkSlowMaps(b *testing.B) {
 	for _, job := range append(slowJobs(), Job{Metal: "galvanized", Gauge: 18}) {
 		b.Run(job.Metal+" "+job.Metal2, func(b *testing.B) {
 			for b.Loop() {
-				m, err := window(b.Context(), job, FullMap, nil)
+				m, err := window(b.Context(), job, FullWindow, nil)
 				if err != nil {
 					b.Fatal(err)
 				}
@@ -112,7 +112,7 @@ func TestUsualMapsAreFull(t *testing.T) {
 			Job{Metal: "copper", Thickness: Some(3), Joint: "lap"})
 	}
 	for _, job := range jobs {
-		m, err := window(t.Context(), job, FullMap, nil)
+		m, err := window(t.Context(), job, FullWindow, nil)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -133,7 +133,7 @@ func TestCoarserMapsAreTheSameEachTime(t *testing.T) {
 		t.Skip("a slow map, twice")
 	}
 	job := slowJobs()[2]
-	first, err := window(t.Context(), job, FullMap, nil)
+	first, err := window(t.Context(), job, FullWindow, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -141,7 +141,7 @@ func TestCoarserMapsAreTheSameEachTime(t *testing.T) {
 		limiter <- struct{}{}
 		defer func() { <-limiter }()
 	}
-	again, err := window(t.Context(), job, FullMap, nil)
+	again, err := window(t.Context(), job, FullWindow, nil)
 	if err != nil || !first.Coarser || !reflect.DeepEqual(first, again) {
 		t.Errorf("coarser %v, %d by %d points for %d, then %d by %d for %d (%v)", first.Coarser, len(first.Feeds), len(first.Travels), first.work, len(again.Feeds), len(again.Travels), again.work, err)
 	}
@@ -204,7 +204,7 @@ func TestNoSectionForWhoLeft(t *testing.T) {
 			if err == nil {
 				b := newBoard(&card)
 				b.effort = e
-				err = m.draw(b, &card, CoarseMap, nil)
+				err = m.draw(b, &card, CoarseWindow, nil)
 			}
 			return err
 		},

@@ -15,6 +15,8 @@ func AllRemedies(ctx context.Context, job Job, card *Card) ([]Remedy, error) {
 type Leaving = leaving
 
 // TimedAnew and WindowAnew compute what Gap and WindowOf may have kept.
-func TimedAnew(ctx context.Context, job Job) (Timed, error) { return gap(ctx, job, nil) }
+func TimedAnew(ctx context.Context, job Job) (Timed, error) { return solveTimed(ctx, job, nil) }
 
-func WindowAnew(ctx context.Context, job Job) (Map, error) { return window(ctx, job, FullMap, nil) }
+func WindowAnew(ctx context.Context, job Job) (Window, error) {
+	return window(ctx, job, FullWindow, nil)
+}

@@ -35,18 +35,18 @@ var sectionJoints = map[string]section.Joint{
 
 // sectionInput puts the board's numbers into the cross-section; heat, bead and travel follow.
 func (b *board) sectionInput(card *Card) section.Input {
-	f, k := &card.Setup.Filler, &b.knobs
+	f, k := &card.Setup.Filler, &b.inputs
 	in := section.Input{
 		Joint: sectionJoints[card.Used.Joint],
 		Filler: section.Filler{K: tables.SolidFillerConductivity.V, Stir: tables.Stirring.V,
 			RhoC: (f.HeatCold.V + f.HeatHot.V) / 2 * f.Density.V * 1e-3, Latent: f.Latent.V * f.Density.V * 1e-3,
-			Solidus: f.Solidus.V, Liquidus: f.Liquidus.V, Toe: k[kToe]},
-		Sigma: k[kSpread], Gap: k[kGap], Loss: k[kLoss] * 1e-6, Start: k[kRoom], Aim: card.Used.Aim.V,
-		Thick: [2]float64{k[kThick1], k[kThick2]},
-		Base:  [2]section.Material{material(&card.Setup.Members[0].Metal, k[kConduct1], k[kHeatCap1])},
+			Solidus: f.Solidus.V, Liquidus: f.Liquidus.V, Toe: k[inToe]},
+		Sigma: k[inSpread], Gap: k[inGap], Loss: k[inLoss] * 1e-6, Start: k[inRoom], Aim: card.Used.Aim.V,
+		Thick: [2]float64{k[inThick1], k[inThick2]},
+		Base:  [2]section.Material{material(&card.Setup.Members[0].Metal, k[inConduct1], k[inHeatCap1])},
 	}
 	if !card.Setup.One {
-		in.Base[1] = material(&card.Setup.Members[1].Metal, k[kConduct2], k[kHeatCap2])
+		in.Base[1] = material(&card.Setup.Members[1].Metal, k[inConduct2], k[inHeatCap2])
 	}
 	return in
 }
@@ -80,8 +80,8 @@ func (h *heatField) at(feed, travel float64, zinc bool) (heatState, error) {
 
 // fed is the section's input at a feed and travel in mm/s, and what wire and arc make of them.
 func (h *heatField) fed(feed, travel float64) (in section.Input, o [outs]float64, err error) {
-	k := h.b.knobs
-	k[kFeed], k[kTravel] = feed, travel
+	k := h.b.inputs
+	k[inFeed], k[inTravel] = feed, travel
 	if err := h.b.chain.travelling(&k, &o); err != nil {
 		return in, o, err
 	}
@@ -127,7 +127,7 @@ func (h *heatField) solve(from *section.Input, o *[outs]float64, zinc bool) (hea
 }
 
 // travelling computes wire, arc and heat of a travelling arc, without the closed forms of its bands.
-func (c *chain) travelling(k *[knobs]float64, o *[outs]float64) error {
+func (c *chain) travelling(k *[inputCount]float64, o *[outs]float64) error {
 	for i := range o {
 		o[i] = math.NaN()
 	}

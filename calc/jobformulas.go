@@ -19,14 +19,14 @@ var timedSpecs = map[out]*figureSpec{
 
 // readingSpec is the feed of a job that gives a current.
 var readingSpec = figureSpec{"wire_feed", oFeedMin, "m/min", "60·({I}·{phi} + {I}²·R)/(pi/4·{d}²·{rho}·{H_liq}), R = {rho_e}·{L}/(pi/4·{d}²)",
-	[]term{{"I", "current", "A", kAmps, noOut}, tPhi, tWire, tRho, tHLiq, tRhoE, tStick}, wireSource + "; the feed that the given current melts", OwnCalc}
+	[]term{{"I", "current", "A", inAmps, noOut}, tPhi, tWire, tRho, tHLiq, tRhoE, tStick}, wireSource + "; the feed that the given current melts", OwnCalc}
 
 // The step of a timed arc where travel is given, and where a spot must fill an open root.
 var (
-	stepByTravel = figureSpec{"spot_step", oStep, "mm", "{v}·({t_on} + {t_off})", []term{{"v", "travel", "mm/s", kTravel, noOut}, tOn, tOff}, "definition", OwnCalc}
+	stepByTravel = figureSpec{"spot_step", oStep, "mm", "{v}·({t_on} + {t_off})", []term{{"v", "travel", "mm/s", inTravel, noOut}, tOn, tOff}, "definition", OwnCalc}
 	stepInGap    = figureSpec{"spot_step", oStep, "mm", "min(√({sigma}² + 2·{k}/{rhoc}·{t_on}), pi/4·{d}²·{v_w}·{eta_d}·{t_on}/({g}·{t}·(1 + {r})))", []term{
-		tSpread, tK1, tC1, tOn, tWire, tFeed, tDep, {"g", "root opening", "mm", kGap, noOut}, tThick1,
-		{"r", "metal above the gap over metal in it", "", kReinforce, noOut}},
+		tSpread, tK1, tC1, tOn, tWire, tFeed, tDep, {"g", "root opening", "mm", inGap, noOut}, tThick1,
+		{"r", "metal above the gap over metal in it", "", inReinforce, noOut}},
 		"half of the puddle's length, or what one spot fills by mass balance", OwnCalc}
 )
 
@@ -36,7 +36,7 @@ const cappedVolts = "{m}·{f}·min(44, 14 + 0.05·{I})"
 // figure builds a spec's figure with the formula that this job's chain used.
 func (b *board) figure(spec *figureSpec, s *spread) (Figure, bool) {
 	spec = b.specOf(spec)
-	f, ok := spec.build(s, &b.knobs, &b.doubts)
+	f, ok := spec.build(s, &b.inputs, &b.intervals)
 	switch {
 	case !ok:
 	case spec.out == oAmps && b.chain.ampsGiven:
@@ -57,7 +57,7 @@ func (b *board) specOf(spec *figureSpec) *figureSpec {
 		return &readingSpec
 	case spec.out == oStep && c.travelGiven:
 		return &stepByTravel
-	case spec.out == oStep && b.knobs[kGap] > 0:
+	case spec.out == oStep && b.inputs[inGap] > 0:
 		return &stepInGap
 	}
 	if other, ok := timedSpecs[spec.out]; ok && c.timed {
@@ -75,7 +75,7 @@ const (
 
 // coolingBasis shows the form that gave the time, with the joint's factor in it.
 func (b *board) coolingBasis(basis *Basis, s *spread) {
-	t, t0 := b.chain.meanPath(&b.knobs), b.knobs[kRoom]
+	t, t0 := b.chain.meanPath(&b.inputs), b.inputs[inRoom]
 	plane, space := formula.CoolingForms(s.value[oNet], t, t0)
 	f2, f3 := formula.JointFactors(b.chain.joint)
 	basis.Formula, basis.Source = coolingPlane, coolingSource

@@ -137,7 +137,7 @@ func (w *warnings) learned(s *spread) {
 	}
 	before.Job.StickOut = w.card.Job.StickOut
 	b, was := newBoard(&before), new(spread)
-	if b.chain.propagate(&b.knobs, &b.doubts, was) != nil {
+	if b.chain.propagate(&b.inputs, &b.intervals, was) != nil {
 		return
 	}
 	w.tell("learned", Info, "readings of this power source with this wire, normal posterior", "Narrowed by %.0f readings on this power source: current %.0f to %.0f A, before %.0f to %.0f; volts %.1f to %.1f, before %.1f to %.1f.",

@@ -50,23 +50,23 @@ const (
 	calledWrong = (1 - calledRight) / 2
 )
 
-// LearnEta finds the arc efficiency by a grid over it and over the section's own doubt of its peaks, both normal before any
-// verdict. The doubt is one for all the beads, since all are judged by the same model: verdicts tell the two apart only as
+// LearnEta finds the arc efficiency by a grid over it and over the section's own uncertainty of its peaks, both normal before any
+// verdict. That uncertainty is one for all the beads, since all are judged by the same model: verdicts tell the two apart only as
 // far as the priors do, and no number of them narrows the efficiency below what that leaves. A job that is not modelled
 // teaches nothing.
 func LearnEta(list []Verdict) Efficiency {
-	const points, doubts = 61, 13
+	const points, peaks = 61, 13
 	prior, sigma := tables.ArcEfficiency.V, tables.EtaSigma.V
 	form := math.Log(tables.SectionRiseEnding.High/tables.SectionRiseEnding.Low) / 4
-	etas, shifts, weights := make([]float64, points), make([]float64, doubts), make([]float64, points*doubts)
+	etas, shifts, weights := make([]float64, points), make([]float64, peaks), make([]float64, points*peaks)
 	for d := range shifts {
-		shifts[d] = form * 3 * (2*float64(d)/(doubts-1) - 1)
+		shifts[d] = form * 3 * (2*float64(d)/(peaks-1) - 1)
 	}
 	for i := range etas {
 		z := 4 * (2*float64(i)/(points-1) - 1)
 		etas[i] = prior + z*sigma
 		for d, s := range shifts {
-			weights[i*doubts+d] = math.Exp(-z*z/2 - s*s/(2*form*form))
+			weights[i*peaks+d] = math.Exp(-z*z/2 - s*s/(2*form*form))
 		}
 	}
 	formula.Normalize(weights)
@@ -79,7 +79,7 @@ func LearnEta(list []Verdict) Efficiency {
 		total := 0.0
 		for i, eta := range etas {
 			for d, s := range shifts {
-				w := &weights[i*doubts+d]
+				w := &weights[i*peaks+d]
 				*w *= said(v.Heat, zoneAt(math.Log(eta/prior)+s))
 				total += *w
 			}
@@ -89,10 +89,10 @@ func LearnEta(list []Verdict) Efficiency {
 		e.Evidence = append(e.Evidence, Evidence{v.Heat, 100 * total})
 	}
 	for i := range weights {
-		e.Mean += weights[i] * etas[i/doubts]
+		e.Mean += weights[i] * etas[i/peaks]
 	}
 	for i := range weights {
-		by := etas[i/doubts] - e.Mean
+		by := etas[i/peaks] - e.Mean
 		e.Sigma += weights[i] * by * by
 	}
 	e.Sigma = math.Sqrt(e.Sigma)

@@ -61,7 +61,7 @@ func (c *Check) Text() string {
 	return fmt.Sprintf("%s; %s would move %s by %.0f %%", c.Why, c.Other, FigureLabel(c.Figure), c.Moves)
 }
 
-// watched are the figures by which a doubt is measured; temperatures by their rise.
+// watched are the figures by which an assumption is weighed; temperatures by their rise.
 var watched = [...]string{"current", "net_heat", "bead_width", "wetting_angle", "base_peak_temperature", "zinc_boiled_halfwidth", "arc_on"}
 
 func (c *Check) compare(card, with *Card, other string) {

@@ -5,45 +5,46 @@ import (
 	"math"
 )
 
-// knob is one number that a card's figures rest on: a setting, a size, a property, a model's doubt.
-type knob int
+// input is an input quantity, in the words of the GUM: a number that a card's figures rest on, as a setting, a size, a
+// property, or what a model leaves out.
+type input int
 
 const (
-	kWire       knob = iota // mm
-	kFeed                   // mm/s
-	kAmps                   // A, where the current was given and the feed follows
-	kStick                  // mm
-	kDensity                // g/cm3
-	kHLiq                   // J/g
-	kRhoE                   // ohm mm
-	kPhi                    // V
-	kForm                   // factor 1: what the energy balance itself leaves out
-	kDeposit                // deposition efficiency
-	kVolts                  // V, where given
-	kVoltBias               // V: what the mode's load line leaves out
-	kVoltFactor             // measured over modelled volts
-	kModeFactor             // of the mode's load line
-	kEta                    // arc efficiency
-	kTravel                 // mm/s
-	kRoom                   // C
-	kThick1                 // core, mm
-	kThick2
-	kConduct1 // W/mmK
-	kConduct2
-	kHeatCap1 // J/mm3K
-	kHeatCap2
-	kLoss      // W/m2K each side
-	kGap       // mm
-	kToe       // C, where the last liquid filler freezes
-	kLiquidus  // C
-	kSpread    // mm, the arc's sigma
-	kOn        // s
-	kOff       // s
-	kStep      // mm
-	kReinforce // r in the fill of an open root
-	kZoneForm  // factor 1: what the closed forms leave out of a zinc band
-	kTimedForm // factor 1: what the line source leaves out of on and off times
-	knobs
+	inWire       input = iota // mm
+	inFeed                    // mm/s
+	inAmps                    // A, where the current was given and the feed follows
+	inStick                   // mm
+	inDensity                 // g/cm3
+	inHLiq                    // J/g
+	inRhoE                    // ohm mm
+	inPhi                     // V
+	inForm                    // factor 1: what the energy balance itself leaves out
+	inDeposit                 // deposition efficiency
+	inVolts                   // V, where given
+	inVoltBias                // V: what the mode's load line leaves out
+	inVoltFactor              // measured over modelled volts
+	inModeFactor              // of the mode's load line
+	inEta                     // arc efficiency
+	inTravel                  // mm/s
+	inRoom                    // C
+	inThick1                  // core, mm
+	inThick2
+	inConduct1 // W/mmK
+	inConduct2
+	inHeatCap1 // J/mm3K
+	inHeatCap2
+	inLoss      // W/m2K each side
+	inGap       // mm
+	inToe       // C, where the last liquid filler freezes
+	inLiquidus  // C
+	inSpread    // mm, the arc's sigma
+	inOn        // s
+	inOff       // s
+	inStep      // mm
+	inReinforce // r in the fill of an open root
+	inZoneForm  // factor 1: what the closed forms leave out of a zinc band
+	inTimedForm // factor 1: what the line source leaves out of on and off times
+	inputCount
 )
 
 // out is one computed number.
@@ -99,9 +100,9 @@ type chain struct {
 	scale [outs]float64
 }
 
-// eval computes every output from the knobs. Outputs that do not apply stay NaN, which no caller
+// eval computes every output from the inputs. Outputs that do not apply stay NaN, which no caller
 // shows: a figure is built only for what its spec says applies.
-func (c *chain) eval(k *[knobs]float64, o *[outs]float64) error {
+func (c *chain) eval(k *[inputCount]float64, o *[outs]float64) error {
 	for i := range o {
 		o[i] = math.NaN()
 	}
@@ -109,7 +110,7 @@ func (c *chain) eval(k *[knobs]float64, o *[outs]float64) error {
 		return err
 	}
 	if c.timed {
-		if err := c.beat(k, o); err != nil {
+		if err := c.onOff(k, o); err != nil {
 			return err
 		}
 	}
@@ -122,18 +123,18 @@ func (c *chain) eval(k *[knobs]float64, o *[outs]float64) error {
 func (c *chain) set(o *[outs]float64, i out, v float64) { o[i] = v * c.scale[i] }
 
 // electric is the wire and the arc: feed, current, volts, deposit.
-func (c *chain) electric(k *[knobs]float64, o *[outs]float64) error {
+func (c *chain) electric(k *[inputCount]float64, o *[outs]float64) error {
 	var feed, amps float64
 	var err error
-	wire, density, hLiq, rhoE := k[kWire], k[kDensity], k[kHLiq], k[kRhoE]
+	wire, density, hLiq, rhoE := k[inWire], k[inDensity], k[inHLiq], k[inRhoE]
 	if l := &c.learned; l.wire > 0 {
 		wire, density, hLiq, rhoE = l.wire, l.density, l.hLiq, l.rhoE
 	}
 	if c.ampsGiven {
-		amps = k[kAmps]
-		feed, err = formula.FeedFromCurrent(wire, amps/k[kForm], density, hLiq, rhoE, k[kPhi], k[kStick])
+		amps = k[inAmps]
+		feed, err = formula.FeedFromCurrent(wire, amps/k[inForm], density, hLiq, rhoE, k[inPhi], k[inStick])
 	} else {
-		feed = k[kFeed]
+		feed = k[inFeed]
 	}
 	if err != nil {
 		return err
@@ -141,24 +142,24 @@ func (c *chain) electric(k *[knobs]float64, o *[outs]float64) error {
 	c.set(o, oFeed, feed)
 	o[oFeedMin] = o[oFeed] * 0.06
 	if !c.ampsGiven {
-		amps, err = formula.CurrentFromFeed(wire, o[oFeed], density, hLiq, rhoE, k[kPhi], k[kStick])
+		amps, err = formula.CurrentFromFeed(wire, o[oFeed], density, hLiq, rhoE, k[inPhi], k[inStick])
 		if err != nil {
 			return err
 		}
-		amps *= k[kForm]
+		amps *= k[inForm]
 	}
 	c.set(o, oAmps, amps)
-	volts := k[kVolts]
+	volts := k[inVolts]
 	if !c.voltsGiven {
-		volts = formula.ModeVolts(o[oAmps], k[kModeFactor]*k[kVoltFactor], c.loadBase, c.loadSlope, c.loadCap) + k[kVoltBias]
+		volts = formula.ModeVolts(o[oAmps], k[inModeFactor]*k[inVoltFactor], c.loadBase, c.loadSlope, c.loadCap) + k[inVoltBias]
 	}
 	c.set(o, oVolts, volts)
-	o[oMassPerLength] = formula.MassPerLength(k[kWire], k[kDensity])
-	o[oLengthPerMass] = formula.LengthPerMass(k[kWire], k[kDensity])
-	o[oMelt] = formula.MeltRate(k[kWire], o[oFeed], k[kDensity]) * 60
-	o[oDeposition] = o[oMelt] * k[kDeposit]
+	o[oMassPerLength] = formula.MassPerLength(k[inWire], k[inDensity])
+	o[oLengthPerMass] = formula.LengthPerMass(k[inWire], k[inDensity])
+	o[oMelt] = formula.MeltRate(k[inWire], o[oFeed], k[inDensity]) * 60
+	o[oDeposition] = o[oMelt] * k[inDeposit]
 	if c.pulsed {
-		f, err := formula.PulseFrequency(k[kWire], o[oFeed], k[kWire])
+		f, err := formula.PulseFrequency(k[inWire], o[oFeed], k[inWire])
 		if err != nil {
 			return err
 		}
@@ -168,7 +169,7 @@ func (c *chain) electric(k *[knobs]float64, o *[outs]float64) error {
 }
 
 // heat is the travelling arc: heat per length, bead, and the bands beside it.
-func (c *chain) heat(k *[knobs]float64, o *[outs]float64) error {
+func (c *chain) heat(k *[inputCount]float64, o *[outs]float64) error {
 	if err := c.lineHeat(k, o); err != nil {
 		return err
 	}
@@ -176,20 +177,20 @@ func (c *chain) heat(k *[knobs]float64, o *[outs]float64) error {
 		return err
 	}
 	var err error
-	if c.ferritic && k[kRoom] < formula.CoolsTo { // a part that starts hotter never gets there
+	if c.ferritic && k[inRoom] < formula.CoolsTo { // a part that starts hotter never gets there
 		o[oCooling], err = c.cooling(k, o)
 	}
 	return err
 }
 
 // lineHeat is the heat and the metal that a millimetre of seam gets.
-func (c *chain) lineHeat(k *[knobs]float64, o *[outs]float64) error {
+func (c *chain) lineHeat(k *[inputCount]float64, o *[outs]float64) error {
 	duty := 1.0
 	if c.timed {
 		duty = o[oDuty]
 	}
 	if !c.timed || c.travelGiven {
-		c.set(o, oTravel, k[kTravel])
+		c.set(o, oTravel, k[inTravel])
 	}
 	v := o[oTravel]
 	energy, err := formula.ArcEnergy(o[oVolts], o[oAmps]*duty, v)
@@ -198,8 +199,8 @@ func (c *chain) lineHeat(k *[knobs]float64, o *[outs]float64) error {
 	}
 	o[oArcEnergy] = energy
 	o[oHeatInput] = c.heatFactor * energy
-	c.set(o, oNet, k[kEta]*energy)
-	bead, err := formula.BeadArea(k[kWire], o[oFeed]*duty, k[kDeposit], v)
+	c.set(o, oNet, k[inEta]*energy)
+	bead, err := formula.BeadArea(k[inWire], o[oFeed]*duty, k[inDeposit], v)
 	if err != nil {
 		return err
 	}

@@ -45,8 +45,8 @@ func oddJob(seed int) Job {
 	return j
 }
 
-// oddBeat is oddJob with a timed arc, some of it given.
-func oddBeat(seed int) Job {
+// oddTimed is oddJob with a timed arc, some of it given.
+func oddTimed(seed int) Job {
 	j := oddJob(seed)
 	r := rand.New(rand.NewPCG(uint64(seed), 9))
 	given := func(of int, low, high float64) (o Opt) {
@@ -57,6 +57,6 @@ func oddBeat(seed int) Job {
 	}
 	j.Mode = "timed"
 	j.Gap.V *= 0.7
-	j.Feed, j.ArcOn, j.ArcOff, j.SpotStep = given(4, 1, 15), given(4, 0.02, LongestTime), given(4, 0.02, LongestTime), given(8, 0.1, 50)
+	j.Feed, j.ArcOn, j.ArcOff, j.SpotStep = given(4, 1, 15), given(4, 0.02, LongestOnOff), given(4, 0.02, LongestOnOff), given(8, 0.1, 50)
 	return j
 }

@@ -50,8 +50,8 @@ func TestAimStaysOnTheJoint(t *testing.T) {
 // The chord of each joint by its toes' places, own drawing. On an outer corner the toes lie on the outer faces, each
 // its sheet's wetted width and the other sheet's thickness from the edge where the faces would meet.
 func TestBeadWidthIsTheChord(t *testing.T) {
-	var k [knobs]float64
-	k[kThick1], k[kThick2], k[kGap] = 1, 2, 0.5
+	var k [inputCount]float64
+	k[inThick1], k[inThick2], k[inGap] = 1, 2, 0.5
 	const w1, w2 = 3, 4
 	for joint, toes := range map[string][2][2]float64{
 		"lap":     {{-w2, 0}, {w1, -1}},

@@ -30,10 +30,10 @@ func ProbeOf(ctx context.Context, job *Job) (*Probe, error) {
 
 // state is that of the job's own feed and travel where the heat is exp(shift) times the computed one.
 func (p *Probe) state(shift float64, zinc bool) (heatState, error) {
-	eta := p.b.knobs[kEta]
-	p.b.knobs[kEta] *= math.Exp(shift)
-	defer func() { p.b.knobs[kEta] = eta }()
-	return p.field.at(p.b.knobs[kFeed], p.b.knobs[kTravel], zinc)
+	eta := p.b.inputs[inEta]
+	p.b.inputs[inEta] *= math.Exp(shift)
+	defer func() { p.b.inputs[inEta] = eta }()
+	return p.field.at(p.b.inputs[inFeed], p.b.inputs[inTravel], zinc)
 }
 
 // Limits are those of the job where the heat is exp(shift) times the computed one; false where the model does not reach.
@@ -69,7 +69,7 @@ func (p *Probe) Simple() (l Limits, ok bool) {
 		return l, true
 	}
 	var o [outs]float64
-	if p.b.chain.travelling(&p.b.knobs, &o) != nil {
+	if p.b.chain.travelling(&p.b.inputs, &o) != nil {
 		return l, false
 	}
 	p.margins.simple(&o, (*[limitCount]float64)(&l))
@@ -86,7 +86,7 @@ func (p *Probe) electric() (o [outs]float64, err error) {
 	for i := range o {
 		o[i] = math.NaN()
 	}
-	err = p.b.chain.electric(&p.b.knobs, &o)
+	err = p.b.chain.electric(&p.b.inputs, &o)
 	return o, err
 }
 

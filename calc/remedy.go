@@ -79,7 +79,7 @@ func (c *candidate) of(e *effort, job Job) *Remedy {
 func timedRemedy(e *effort, job Job) (Remedy, error) {
 	r := Remedy{Change: "timed arc (see gap)", Tried: true}
 	job.Mode = "timed"
-	g, err := runGap(e, job, true, nil)
+	g, err := runTimed(e, job, true, nil)
 	if over := e.over(); over != nil {
 		return r, over
 	}

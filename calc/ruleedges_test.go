@@ -31,7 +31,7 @@ func TestOnlyLearnedVoltageHoldsTheWiresErrors(t *testing.T) {
 	leansOnWire := func(c *Card) bool {
 		f, _ := c.Figure("current")
 		for _, in := range f.Basis.Inputs {
-			if in.Name == knobNames[kWire].name && math.Abs(in.Sensitivity) > 0.5 {
+			if in.Name == inputNames[inWire].name && math.Abs(in.Sensitivity) > 0.5 {
 				return true
 			}
 		}
@@ -59,15 +59,15 @@ func TestWorstTwoEdges(t *testing.T) {
 }
 
 // A beat is at most ten seconds on and off: so long is taken, a hair more is not.
-func TestLongestBeat(t *testing.T) {
-	job := Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(2), Mode: "timed", ArcOn: Some(LongestTime), ArcOff: Some(1)}
+func TestLongestOnOff(t *testing.T) {
+	job := Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(2), Mode: "timed", ArcOn: Some(LongestOnOff), ArcOff: Some(1)}
 	ctx, stop := context.WithCancel(t.Context())
 	stop()
-	if _, err := runGap(&effort{ctx: ctx}, job, false, nil); err != nil && strings.Contains(err.Error(), "no beat") {
+	if _, err := runTimed(&effort{ctx: ctx}, job, false, nil); err != nil && strings.Contains(err.Error(), "no beat") {
 		t.Errorf("%g s on: %v", job.ArcOn.V, err)
 	}
-	job.ArcOn = Some(LongestTime + 0.001)
-	if _, err := runGap(&effort{ctx: ctx}, job, false, nil); err == nil || !strings.Contains(err.Error(), "no beat") {
+	job.ArcOn = Some(LongestOnOff + 0.001)
+	if _, err := runTimed(&effort{ctx: ctx}, job, false, nil); err == nil || !strings.Contains(err.Error(), "no beat") {
 		t.Errorf("%g s on: %v", job.ArcOn.V, err)
 	}
 }

@@ -7,51 +7,51 @@ import (
 	"brazebooth/tables"
 )
 
-// varied is what a sample draws at random: a knob of the board, the filler's stirring or the aim of the hand.
+// varied is what a sample draws at random: an input of the board, the filler's stirring or the aim of the hand.
 type varied struct {
-	knob knob
-	name string
+	input input
+	name  string
 }
 
-// What is drawn beside the knobs.
+// What is drawn beside the inputs.
 const (
-	drawnStir knob = -1 - iota
+	drawnStir input = -1 - iota
 	drawnAim
 )
 
-// variedNames are for the knobs that a list names otherwise than a sentence.
-var variedNames = map[knob]string{kThick1: "first member's thickness", kThick2: "second member's thickness", kStick: "stick-out",
-	kForm: "what the energy balance leaves out of the current"}
+// variedNames are for the inputs that a list names otherwise than a sentence.
+var variedNames = map[input]string{inThick1: "first member's thickness", inThick2: "second member's thickness", inStick: "stick-out",
+	inForm: "what the energy balance leaves out of the current"}
 
-// varied lists what a sample draws: each knob with an open band that the wire, the arc or the section feels here, the
+// varied lists what a sample draws: each input with an open band that the wire, the arc or the section feels here, the
 // stirring, and the aim where there are two members to aim between.
 func (b *board) varied(card *Card) []varied {
 	list := []varied{{drawnStir, "stirring of the liquid filler"}}
 	if !card.Setup.One {
 		list = append(list, varied{drawnAim, "aim of the hand"})
 	}
-	for k := range knobs {
-		d := b.doubts[k]
+	for k := range inputCount {
+		d := b.intervals[k]
 		if d.low == d.high || !b.feels(card, k, d.low) && !b.feels(card, k, d.high) {
 			continue
 		}
 		name := variedNames[k]
 		if name == "" {
-			name = knobNames[k].name
+			name = inputNames[k].name
 		}
 		list = append(list, varied{k, name})
 	}
 	return list
 }
 
-// feels reports whether anything that the limits look at changes when a knob goes to another value.
-func (b *board) feels(card *Card, k knob, v float64) bool {
+// feels reports whether anything that the limits look at changes when an input goes to another value.
+func (b *board) feels(card *Card, k input, v float64) bool {
 	at := func(b *board) (section.Input, [outs]float64, error) {
 		h := b.heatField(card)
-		return h.fed(b.knobs[kFeed], b.knobs[kTravel])
+		return h.fed(b.inputs[inFeed], b.inputs[inTravel])
 	}
 	c := *b
-	c.knobs[k] = v
+	c.inputs[k] = v
 	in, o, err := at(b)
 	in2, o2, err2 := at(&c)
 	if err != nil || err2 != nil || in != in2 {
@@ -78,28 +78,28 @@ func (s *sample) good() bool { return s.known && lowest(&s.limits) >= 0 }
 func (b *board) sample(card *Card, m *margins, inputs []varied, z []float64) sample {
 	c, stir, aim := *b, tables.Stirring.V, 0.0
 	for i, in := range inputs {
-		switch in.knob {
+		switch in.input {
 		case drawnStir:
 			stir = between(tables.Stirring, z[i])
 		case drawnAim:
 			aim = tables.HandAim.V / 2 * z[i]
 		default:
-			c.move(in.knob, z[i])
+			c.move(in.input, z[i])
 		}
 	}
 	h := c.heatField(card)
 	h.in.Filler.Stir, h.in.Aim = stir, h.in.Aim+aim
-	s, err := h.at(c.knobs[kFeed], c.knobs[kTravel], m.zinc > 0)
+	s, err := h.at(c.inputs[inFeed], c.inputs[inTravel], m.zinc > 0)
 	if err != nil {
 		return sample{z: z}
 	}
 	return sample{z, m.logs(&s), true}
 }
 
-// move shifts a knob by a standard normal deviate, its band being two of them to each side.
-func (b *board) move(k knob, z float64) {
-	d := b.doubts[k]
-	b.knobs[k] = between(tables.Datum{V: b.knobs[k], Low: d.low, High: d.high}, z)
+// move shifts an input by a standard normal deviate, its band being two of them to each side.
+func (b *board) move(k input, z float64) {
+	d := b.intervals[k]
+	b.inputs[k] = between(tables.Datum{V: b.inputs[k], Low: d.low, High: d.high}, z)
 }
 
 // between is a figure at a deviate: a half-normal to each side, in logarithms so that nothing turns negative that cannot be.

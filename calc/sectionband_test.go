@@ -83,7 +83,7 @@ func TestMarginIsTheNearestEnd(t *testing.T) {
 func TestThroatHasItsSheetsTolerance(t *testing.T) {
 	job := Job{Metal: "galvanized", Gauge: 18, Joint: "lap", Feed: Some(6), Travel: Some(8)}
 	c := card(t, job)
-	sheet := newBoard(c).doubts[kThick1]
+	sheet := newBoard(c).intervals[inThick1]
 	f, _ := c.Figure("throat")
 	for _, x := range [][2]float64{{f.Value, c.Setup.Members[0].Core}, {f.Low, sheet.low}, {f.High, sheet.high}} {
 		if want := math.Sqrt2 / 2 * x[1]; math.Abs(x[0]/want-1) > 0.02 { // a slope is taken for the sheet's ends
@@ -129,34 +129,34 @@ func TestSectionLeaningsMove(t *testing.T) {
 	b := newBoard(c)
 	wet := func(b *board) (w, skin float64) {
 		h := b.heatField(c)
-		s, err := h.at(b.knobs[kFeed], b.knobs[kTravel], false)
+		s, err := h.at(b.inputs[inFeed], b.inputs[inTravel], false)
 		if err != nil {
 			t.Fatal(err)
 		}
 		return s.wet[0], max(s.skin[0], s.skin[1])
 	}
 	w0, skin0 := wet(b)
-	for _, k := range []knob{kThick1, kHeatCap1, kToe} {
+	for _, k := range []input{inThick1, inHeatCap1, inToe} {
 		x := *b
-		x.knobs[k] = b.doubts[k].high
-		if k == kToe {
-			x.knobs[k] = b.doubts[k].low
+		x.inputs[k] = b.intervals[k].high
+		if k == inToe {
+			x.inputs[k] = b.intervals[k].low
 		}
 		w, skin := wet(&x)
 		for name, want := range map[string]float64{"wetted_width_1": 100 * (w/w0 - 1), "base_peak_temperature": 100 * (skin/skin0 - 1)} {
 			f, _ := c.Figure(name)
 			said := 0.0
 			for _, in := range f.Basis.Inputs {
-				if in.Name == knobNames[k].name {
+				if in.Name == inputNames[k].name {
 					said = in.Sensitivity
 				}
 			}
-			if k == kToe {
+			if k == inToe {
 				said = -said
 			}
 			// A part of the leaning is its bend: the larger side is told, and the slope is found at the thin side.
 			if math.Abs(said-want) > 0.6+0.5*math.Abs(want) || said*want < 0 && math.Abs(want) > 1 {
-				t.Errorf("%s by %s: said %.2f %%, it moves %.2f %%", name, knobNames[k].name, said, want)
+				t.Errorf("%s by %s: said %.2f %%, it moves %.2f %%", name, inputNames[k].name, said, want)
 			}
 		}
 	}

@@ -206,7 +206,7 @@ func (v *verdict) margin(list []Figure, b *board, s *spread) (Figure, bool) {
 	}
 	var low, high [limitCount]float64
 	for i := range limitCount {
-		down, up := v.doubt(i, list, b, s)
+		down, up := v.uncertainty(i, list, b, s)
 		low[i], high[i] = v.courses[i].reach(v.logs[i]+down), v.courses[i].reach(v.logs[i]+up)
 	}
 	_, least := nearest(&low)
@@ -222,16 +222,16 @@ func within999(percent float64) float64 { return max(-999, min(999, percent)) }
 // flattest is the least toe angle that is told from none, degrees.
 const flattest = 0.02 * 180 / math.Pi
 
-// doubt is how far a limit's logarithm moves between the ends of the band of the figure that it compares:
+// uncertainty is how far a limit's logarithm moves between the ends of the band of the figure that it compares:
 // down first, then up.
-func (v *verdict) doubt(at limit, list []Figure, b *board, s *spread) (down, up float64) {
+func (v *verdict) uncertainty(at limit, list []Figure, b *board, s *spread) (down, up float64) {
 	ratio := func(v, low, high float64) (float64, float64) { // a limit from above: more of the figure is nearer
 		if !(low > 0) || !(v > 0) {
 			return 0, 0
 		}
 		return -math.Log(high / v), -math.Log(low / v)
 	}
-	start := b.knobs[kRoom]
+	start := b.inputs[inRoom]
 	switch at {
 	case lWets:
 		if f, ok := FigureNamed(list, "wetting_angle"); ok {

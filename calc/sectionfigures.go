@@ -64,8 +64,8 @@ func (l *sectionList) add(name, unit, formula string, r reading, more ...lean) {
 		Basis{Formula: formula, Source: SectionSource, Known: OwnCalc, Inputs: l.inputs(leans, &r, v, formula)}})
 }
 
-// byWidths is what the model's doubt of the wetted widths does to a reading that follows from both: of both together, and,
-// for what one member's doubt has beyond that, of one at the other's cost.
+// byWidths is what the model's uncertainty of the wetted widths does to a reading that follows from both: of both together, and,
+// for what one member's uncertainty has beyond that, of one at the other's cost.
 func (l *sectionList) byWidths(r *reading) []lean {
 	at, total, one := &l.v.variants.at, &tables.SectionTotal, &tables.SectionWidth
 	list := []lean{{byModel, r.step(at, l.reshaped(total.Low, total.Low, 1)), r.step(at, l.reshaped(total.High, total.High, 1))}}
@@ -80,7 +80,7 @@ func (l *sectionList) byWidths(r *reading) []lean {
 	return append(list, lean{byAim, r.step(at, l.reshaped(less, more, 1)), r.step(at, l.reshaped(more, less, 1))})
 }
 
-// byArea is what the doubt of the bead's area does to a reading that follows from it.
+// byArea is what the uncertainty of the bead's area does to a reading that follows from it.
 func (l *sectionList) byArea(r *reading) lean {
 	at, v := &l.v.variants.at, l.s.value[oBead]
 	return lean{byBead, r.step(at, l.reshaped(1, 1, l.s.low[oBead]/v)), r.step(at, l.reshaped(1, 1, l.s.high[oBead]/v))}
@@ -166,7 +166,7 @@ func throat(joint string, x *variant) float64 {
 
 // peak is the highest temperature of the hotter member's skin. What the model leaves out is a share of its rise.
 func (l *sectionList) peak() {
-	st, start := &l.v.state, l.b.knobs[kRoom]
+	st, start := &l.v.state, l.b.inputs[inRoom]
 	through := len(l.card.Setup.Joined()) == 2 && st.skin[1] > st.skin[0] && (l.card.Used.Joint == "lap" || l.card.Used.Joint == "tee")
 	d := tables.SectionRiseEnding
 	if through {
@@ -189,7 +189,7 @@ func (l *sectionList) zinc() {
 }
 
 // reached puts the section's half-width in place of the closed form's, with the closed form's relative band, which holds its
-// doubt of zinc. A band that leaves the section's grid keeps the closed form.
+// uncertainty of zinc. A band that leaves the section's grid keeps the closed form.
 func reached(f *Figure, v float64) {
 	if !(v > 0) {
 		return

@@ -20,25 +20,25 @@ func (l *sectionList) inputs(leans []lean, r *reading, v float64, formula string
 	}
 	var list, rest []Input
 	if strings.Contains(formula, "{T_toe}") {
-		list = append(list, l.input(kToe, 0))
+		list = append(list, l.input(inToe, 0))
 		list[0].Symbol = "T_toe"
 	}
 	for _, x := range leans {
 		moved := telling(x.low, x.high, moves)
 		switch {
-		case x.knob == byHeat:
+		case x.input == byHeat:
 			list = append(list, Input{Name: "net heat", Unit: "J/mm", Value: l.s.value[oNet], Derived: true, Sensitivity: moved})
 			rest = append(rest, l.throughHeat(x.high/math.Log(l.s.high[oNet]/l.s.value[oNet]), moves)...)
-		case x.knob == byBead:
+		case x.input == byBead:
 			rest = append(rest, Input{Name: "bead area", Unit: "mm2", Value: l.s.value[oBead], Derived: true, Sensitivity: moved})
-		case x.knob == byAim:
+		case x.input == byAim:
 			rest = append(rest, Input{Name: "how the bead shares itself between the members", Value: 1, Sensitivity: moved})
-		case x.knob == byModel:
+		case x.input == byModel:
 			rest = append(rest, Input{Name: "what the cross-section leaves out", Value: 1, Sensitivity: moved})
-		case x.knob == kToe && len(list) > 0 && list[0].Symbol != "":
+		case x.input == inToe && len(list) > 0 && list[0].Symbol != "":
 			list[0].Sensitivity = moved
 		default:
-			rest = append(rest, l.input(x.knob, moved))
+			rest = append(rest, l.input(x.input, moved))
 		}
 	}
 	rest = slices.DeleteFunc(rest, func(in Input) bool { return !(math.Abs(in.Sensitivity) >= 0.5) || math.IsInf(in.Sensitivity, 0) })
@@ -46,8 +46,8 @@ func (l *sectionList) inputs(leans []lean, r *reading, v float64, formula string
 	return append(list, rest...)
 }
 
-func (l *sectionList) input(k knob, moved float64) Input {
-	return Input{Name: knobNames[k].name, Unit: knobNames[k].unit, Value: l.b.knobs[k], Assumed: l.b.doubts[k].assumed, Sensitivity: moved}
+func (l *sectionList) input(k input, moved float64) Input {
+	return Input{Name: inputNames[k].name, Unit: inputNames[k].unit, Value: l.b.inputs[k], Assumed: l.b.intervals[k].assumed, Sensitivity: moved}
 }
 
 // throughHeat is what moves a figure by way of the heat: a step of the reading for each logarithmic step of the heat is slope.
@@ -56,8 +56,8 @@ func (l *sectionList) throughHeat(slope float64, moves func(step float64) float6
 		return nil
 	}
 	var list []Input
-	for k := range knobs {
-		if by := l.s.byKnob[oNet][k]; by != 0 {
+	for k := range inputCount {
+		if by := l.s.byInput[oNet][k]; by != 0 {
 			list = append(list, l.input(k, moves(slope*math.Log1p(by/100))))
 		}
 	}

@@ -34,7 +34,7 @@ func (e *variants) look(h *heatField, feed, travel float64, s *spread, team *cre
 	if err != nil {
 		return // the setting's own state says so
 	}
-	k, toe := &h.b.knobs, h.b.doubts[kToe]
+	k, toe := &h.b.inputs, h.b.intervals[inToe]
 	run := func(into **variant, alter func(in *section.Input)) {
 		x := in
 		alter(&x)
@@ -49,7 +49,7 @@ func (e *variants) look(h *heatField, feed, travel float64, s *spread, team *cre
 	if toe.low != toe.high {
 		run(&e.soft, func(in *section.Input) {
 			in.Filler.Toe = toe.low
-			if toe.high-k[kToe] > k[kToe]-toe.low {
+			if toe.high-k[inToe] > k[inToe]-toe.low {
 				in.Filler.Toe = toe.high
 			}
 		})
@@ -82,19 +82,19 @@ func (r *reading) step(from, to *variant) float64 {
 
 // lean is what moves a figure, and how far the reading steps at the ends of that band.
 type lean struct {
-	knob      knob
+	input     input
 	low, high float64
 }
 
-// What is no knob of the board.
+// What is no input of the board.
 const (
-	byModel knob = -2 - iota
+	byModel input = -2 - iota
 	byHeat
 	byBead
 	byAim
 )
 
-// leans lists what moves a reading beside the model's own doubt. The heat must be known at one end at least: beyond what the
+// leans lists what moves a reading beside the model's own uncertainty. The heat must be known at one end at least: beyond what the
 // model follows it is taken to go on as on the other side.
 func (e *variants) leans(r *reading, b *board) []lean {
 	cold, hot := r.step(&e.at, e.cold), r.step(&e.at, e.hot)
@@ -106,13 +106,13 @@ func (e *variants) leans(r *reading, b *board) []lean {
 	}
 	list := append(make([]lean, 0, 8), lean{byHeat, cold, hot})
 	if soft := r.step(&e.at, e.soft); !math.IsNaN(soft) {
-		x := lean{kToe, soft, 0}
-		if b.doubts[kToe].high-b.knobs[kToe] > b.knobs[kToe]-b.doubts[kToe].low {
-			x = lean{kToe, 0, soft}
+		x := lean{inToe, soft, 0}
+		if b.intervals[inToe].high-b.inputs[inToe] > b.inputs[inToe]-b.intervals[inToe].low {
+			x = lean{inToe, 0, soft}
 		}
 		list = append(list, x)
 	}
-	for i, own := range [2][2]knob{{kThick1, kHeatCap1}, {kThick2, kHeatCap2}} {
+	for i, own := range [2][2]input{{inThick1, inHeatCap1}, {inThick2, inHeatCap2}} {
 		slope := r.step(&e.at, e.thin[i]) / thinner
 		if math.IsNaN(slope) || math.IsInf(slope, 0) {
 			continue
@@ -122,8 +122,8 @@ func (e *variants) leans(r *reading, b *board) []lean {
 			if n > 0 && r.sized {
 				break
 			}
-			d := b.doubts[k]
-			list = append(list, lean{k, slope * math.Log(d.low/b.knobs[k]), slope * math.Log(d.high/b.knobs[k])})
+			d := b.intervals[k]
+			list = append(list, lean{k, slope * math.Log(d.low/b.inputs[k]), slope * math.Log(d.high/b.inputs[k])})
 		}
 	}
 	return list

@@ -30,13 +30,13 @@ func (s *suggestion) settle(top *spot, h *heatField, m *margins, feeds, travels 
 	var ends [4]float64
 	var wg crew.Crew
 	for i, e := range [...]struct {
-		from, guess, most float64
+		from, first, most float64
 		worst             func(float64) float64
 	}{
 		{s.feed, s.feedLow, feeds.low, byFeed}, {s.feed, s.feedHigh, feeds.high, byFeed},
 		{s.travel, s.travelLow, travels.low, byTravel}, {s.travel, s.travelHi, travels.high, byTravel},
 	} {
-		wg.Go(func() { ends[i] = lastMet(e.from, here, e.guess, e.most, e.worst) })
+		wg.Go(func() { ends[i] = lastMet(e.from, here, e.first, e.most, e.worst) })
 	}
 	wg.Wait()
 	s.feedLow, s.feedHigh, s.travelLow, s.travelHi = ends[0], ends[1], ends[2], ends[3]
@@ -51,10 +51,10 @@ func lowest(l *[limitCount]float64) float64 {
 	return least
 }
 
-// lastMet looks from a setting, where worst is here, toward the end that it may have at most, beginning at a
-// guess, for the last value at which worst is not negative: false position in logarithms, in which the
+// lastMet looks from a setting, where worst is here, toward the end that it may have at most, beginning at
+// first, for the last value at which worst is not negative: false position in logarithms, in which the
 // limits are nearly straight. An end that stays is given half its weight, or one that bends would stay for ever.
-func lastMet(from, here, guess, most float64, worst func(float64) float64) float64 {
+func lastMet(from, here, first, most float64, worst func(float64) float64) float64 {
 	if !(here >= 0) || from == most {
 		return from
 	}
@@ -62,7 +62,7 @@ func lastMet(from, here, guess, most float64, worst func(float64) float64) float
 	last := from
 	in, out := 0.0, math.Log(most/from) // from itself stays what it is to the last bit
 	fIn, fOut := here, math.NaN()
-	for x := math.Log(guess / from); ; {
+	for x := math.Log(first / from); ; {
 		at := from * math.Exp(x)
 		f := worst(at)
 		if !(f > -1) { // no number is no answer either, and must not be looked for for ever

@@ -42,7 +42,7 @@ func compute(e *effort, job Job) (Card, error) {
 	b.take(&card, &sug)
 	b.chooseAim(&card)
 	s := new(spread)
-	if err := b.chain.propagate(&b.knobs, &b.doubts, s); err != nil {
+	if err := b.chain.propagate(&b.inputs, &b.intervals, s); err != nil {
 		return Card{}, settingError(err, &card)
 	}
 	b.complete(&card, s)
@@ -73,10 +73,10 @@ func settingError(err error, card *Card) error {
 func (b *board) take(card *Card, sug *suggestion) {
 	u := &card.Used
 	if !u.Feed.Set && !b.chain.ampsGiven {
-		b.fix(kFeed, sug.feed)
+		b.exact(inFeed, sug.feed)
 	}
 	if !u.Travel.Set && sug.travel > 0 && !b.chain.timed && !b.chain.plug {
-		b.fix(kTravel, sug.travel)
+		b.exact(inTravel, sug.travel)
 	}
 }
 

@@ -6,12 +6,12 @@ package calc
 var settingSpecs = [...]figureSpec{
 	{"wire_feed", oFeedMin, "m/min", "given", nil, "user", "given"},
 	{"volts", oVolts, "V", "{m}·{f}·(14 + 0.05·{I})", []term{
-		{"m", "the mode's volts over the load line", "", kModeFactor, noOut},
-		{"f", "volts read over volts modelled", "", kVoltFactor, noOut}, tAmps},
+		{"m", "the mode's volts over the load line", "", inModeFactor, noOut},
+		{"f", "volts read over volts modelled", "", inVoltFactor, noOut}, tAmps},
 		"conventional load line IEC 60974-1 scaled to the mode", OwnCalc},
 	{"travel", oTravel, "mm/s", "given", nil, "user", "given"},
 	{"arc_on", oOn, "s", "{sigma}²/(2·a)·(e^z − 1), a = {k}/{rhoc}, z = 4·pi·{k}·{t}·({T_liq} − {T0})/({eta}·{U}·{I})", []term{
-		tSpread, tK1, tC1, tThick1, {"T_liq", "filler liquidus", "C", kLiquidus, noOut}, tRoom, tEta, tVolts, tAmps},
+		tSpread, tK1, tC1, tThick1, {"T_liq", "filler liquidus", "C", inLiquidus, noOut}, tRoom, tEta, tVolts, tAmps},
 		"standing Gaussian source on a sheet (Carslaw and Jaeger, memory high); a line-source estimate", OwnCalc},
 	{"arc_off", oOff, "s", "{t_on}/(e^z − 1), z = 4·pi·{k}·{t}·({T_toe} − {T0})/({eta}·{U}·{I})", []term{
 		tOn, tK1, tThick1, tToe, tRoom, tEta, tVolts, tAmps},

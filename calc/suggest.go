@@ -32,12 +32,12 @@ func (b *board) suggest(card *Card) (suggestion, error) {
 	m := newMargins(b, card)
 	h := b.heatField(card)
 	const nf, nv = 5, 5
-	feeds := axis{b.knobs[kFeed], b.knobs[kFeed], 1}
+	feeds := axis{b.inputs[inFeed], b.inputs[inFeed], 1}
 	if feedOpen {
 		low, high := b.steadyFeeds(&m)
 		feeds = axis{low, high, nf}
 	}
-	travels := axis{b.knobs[kTravel], b.knobs[kTravel], 1}
+	travels := axis{b.inputs[inTravel], b.inputs[inTravel], 1}
 	if travelOpen {
 		travels = axis{m.slow, m.fast, nv}
 	}
@@ -104,9 +104,9 @@ func (b *board) suggestSteady(card *Card) (suggestion, error) {
 // steadyFeeds brackets the feeds whose current the arc holds steadily, mm/s.
 func (b *board) steadyFeeds(m *margins) (low, high float64) {
 	low, high = 17, 340 // 1 to 20 m/min, where no limit is known
-	k := &b.knobs
+	k := &b.inputs
 	at := func(amps float64) (float64, error) {
-		return formula.FeedFromCurrent(k[kWire], amps/k[kForm], k[kDensity], k[kHLiq], k[kRhoE], k[kPhi], k[kStick])
+		return formula.FeedFromCurrent(k[inWire], amps/k[inForm], k[inDensity], k[inHLiq], k[inRhoE], k[inPhi], k[inStick])
 	}
 	if f, err := at(m.floor); err == nil {
 		low = f

@@ -35,13 +35,13 @@ func compareModels(t *testing.T, metal string, thick float64, joint string, pace
 	b.chain.zinc = [2]bool{true, true} // its isotherms, on any metal
 	b.chain.zincMelts, b.chain.zincBoils = tables.ZincMelts.V, tables.ZincBoils.V
 	h := b.heatField(&card)
-	st, err := h.at(b.knobs[kFeed], b.knobs[kTravel], true)
+	st, err := h.at(b.inputs[inFeed], b.inputs[inTravel], true)
 	if err != nil {
 		return twoModels{}, false
 	}
-	m := twoModels{name: fmt.Sprintf("%s %g mm %s at %.1f mm/s", metal, thick, joint, b.knobs[kTravel])}
+	m := twoModels{name: fmt.Sprintf("%s %g mm %s at %.1f mm/s", metal, thick, joint, b.inputs[inTravel])}
 	m.section.wet = st.wet[0] + st.wet[1]
-	m.section.peak = max(st.skin[0], st.skin[1]) - b.knobs[kRoom]
+	m.section.peak = max(st.skin[0], st.skin[1]) - b.inputs[inRoom]
 	m.section.boiled, m.section.melted = st.boiled[0]+st.boiled[1], st.melted[0]+st.melted[1]
 
 	r := b.rhythm(&card, &st.o)
@@ -51,17 +51,17 @@ func compareModels(t *testing.T, metal string, thick float64, joint string, pace
 	if err != nil {
 		t.Fatal(err)
 	}
-	s.Travel(b.knobs[kTravel], max(6, 90/b.knobs[kTravel]), 0.012, nil)
+	s.Travel(b.inputs[inTravel], max(6, 90/b.inputs[inTravel]), 0.012, nil)
 	second := 0
 	if len(in.Arms) > 1 {
 		second = 1
 	}
 	for _, arm := range []int{0, second} {
 		y, hot := s.Hottest(arm)
-		m.plane.wet += falls(y, hot, b.knobs[kToe])
+		m.plane.wet += falls(y, hot, b.inputs[inToe])
 		m.plane.boiled += falls(y, hot, tables.ZincBoils.V)
 		m.plane.melted += falls(y, hot, tables.ZincMelts.V)
-		m.plane.peak = max(m.plane.peak, slices.Max(hot)-b.knobs[kRoom])
+		m.plane.peak = max(m.plane.peak, slices.Max(hot)-b.inputs[inRoom])
 	}
 	return m, true
 }

@@ -244,7 +244,7 @@ func (w *warnings) reading(amps float64, s *spread) {
 // voltsReading compares the volts that were given with the mode's load line.
 func (w *warnings) voltsReading(volts float64, b *board, s *spread) {
 	c := &b.chain
-	model := formula.ModeVolts(s.value[oAmps], b.knobs[kModeFactor]*b.knobs[kVoltFactor], c.loadBase, c.loadSlope, c.loadCap)
+	model := formula.ModeVolts(s.value[oAmps], b.inputs[inModeFactor]*b.inputs[inVoltFactor], c.loadBase, c.loadSlope, c.loadCap)
 	band := tables.DipVoltBand.V
 	if c.pulsed {
 		band = tables.PulsedVoltBand.V
@@ -315,7 +315,7 @@ func (w *warnings) timed(s *spread) {
 	}
 	if !(s.value[oOn] > 0) {
 		w.tell("no-beat", Caution, "standing source on a sheet",
-			"This arc does not melt the filler on this sheet within %d s: no on and off time. More wire feed, thinner sheet, or preheat.", LongestTime)
+			"This arc does not melt the filler on this sheet within %d s: no on and off time. More wire feed, thinner sheet, or preheat.", LongestOnOff)
 		return
 	}
 	w.say("timed-estimate")

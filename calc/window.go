@@ -7,9 +7,9 @@ import (
 	"sync"
 )
 
-// Map is the operating window of a job: what every feed and travel would do, the present setting left
+// Window is the operating window of a job: what every feed and travel would do, the present setting left
 // aside. It is the answer that a single card cannot give: how much room there is.
-type Map struct {
+type Window struct {
 	Job     Job
 	Feeds   []float64 // m/min, rising
 	Travels []float64 // mm/s, rising
@@ -31,7 +31,7 @@ type Map struct {
 }
 
 // At returns the map's point nearest to a setting, in relative terms.
-func (m *Map) At(feed, travel float64) (i, j int) {
+func (m *Window) At(feed, travel float64) (i, j int) {
 	return closest(m.Feeds, feed), closest(m.Travels, travel)
 }
 
@@ -52,56 +52,51 @@ type Suggestion struct {
 	Margin float64 `json:"margin"`    // %
 }
 
-// MapSize is how many feeds and travels a map has.
-type MapSize struct{ Feeds, Travels int }
+// WindowSize is how many feeds and travels a map has.
+type WindowSize struct{ Feeds, Travels int }
 
-// FullMap is a map fine enough to look at; CoarseMap is for tests and small screens.
+// FullWindow is fine enough to look at; CoarseWindow is for tests and small screens.
 var (
-	FullMap   = MapSize{48, 24}
-	CoarseMap = MapSize{12, 8}
+	FullWindow   = WindowSize{48, 24}
+	CoarseWindow = WindowSize{12, 8}
 )
 
-// Window computes the operating window of a job on a full map. progress, if not nil, hears the share done, from
-// one goroutine at a time. It stops with the context's error when that is cancelled, and leaves nothing
-// running. Maps are kept: the same job is answered at once.
-func Window(ctx context.Context, job Job, progress func(done float64)) (Map, error) {
-	return WindowOf(ctx, job, FullMap, progress)
-}
-
-// WindowOf is Window on a map of another size.
-func WindowOf(ctx context.Context, job Job, size MapSize, progress func(done float64)) (Map, error) {
-	return kept.answer(ctx, mapKey{job, size}, progress, func(ctx context.Context, progress func(float64)) (Map, error) {
+// WindowOf computes the operating window of a job at so many feeds and travels. progress, if not nil, hears the share done,
+// from one goroutine at a time. It stops with the context's error when that is cancelled, and leaves nothing running.
+// Windows are kept: the same job is answered at once.
+func WindowOf(ctx context.Context, job Job, size WindowSize, progress func(done float64)) (Window, error) {
+	return kept.answer(ctx, windowKey{job, size}, progress, func(ctx context.Context, progress func(float64)) (Window, error) {
 		return window(ctx, job, size, progress)
 	})
 }
 
-func window(ctx context.Context, job Job, size MapSize, progress func(float64)) (Map, error) {
+func window(ctx context.Context, job Job, size WindowSize, progress func(float64)) (Window, error) {
 	open := job
 	open.Feed, open.Travel, open.Amps = Opt{}, Opt{}, Opt{}
 	var card Card
 	if err := resolve(open, &card); err != nil {
-		return Map{}, err
+		return Window{}, err
 	}
 	b := newBoard(&card)
 	if why := b.notModelled(&card); why != "" {
-		return Map{}, &FieldError{"window", "none is computed for this job (" + why + ")", "give a lap, tee, butt, corner or overlay of sheet up to 3 mm, in dip or pulsed mode"}
+		return Window{}, &FieldError{"window", "none is computed for this job (" + why + ")", "give a lap, tee, butt, corner or overlay of sheet up to 3 mm, in dip or pulsed mode"}
 	}
-	m := survey{Map: Map{Job: job}, effort: &effort{ctx: ctx}}
+	m := survey{Window: Window{Job: job}, effort: &effort{ctx: ctx}}
 	b.effort = m.effort
 	if err := m.suggest(open); err != nil {
-		return Map{}, err
+		return Window{}, err
 	}
 	if err := m.draw(b, &card, size, progress); err != nil {
-		return Map{}, err
+		return Window{}, err
 	}
 	err := m.weigh(open)
 	m.work = m.effort.work.Load()
-	return m.Map, err
+	return m.Window, err
 }
 
 // survey is a map on its way.
 type survey struct {
-	Map
+	Window
 	effort *effort
 	search int64 // what looking for the suggestion took, in the effort's units
 }
@@ -221,7 +216,7 @@ func limited(ctx context.Context, work func()) bool {
 }
 
 // describe turns the limits of every point into zone, margin and nearest edge: those of the aim that a card has there.
-func (m *Map) describe(c coarse) {
+func (m *Window) describe(c coarse) {
 	feeds, travels := c[0].feeds, c[0].travels
 	m.Feeds, m.Travels = make([]float64, feeds.n), make([]float64, travels.n)
 	for i := range m.Feeds {
@@ -263,9 +258,9 @@ func (c coarse) aimed(k int) *limitMap {
 	return best
 }
 
-type mapKey struct {
+type windowKey struct {
 	job  Job
-	size MapSize
+	size WindowSize
 }
 
-var kept = keep[mapKey, Map]{most: 128}
+var kept = keep[windowKey, Window]{most: 128}

@@ -11,7 +11,7 @@ import (
 	"brazebooth/calc"
 )
 
-func window(t testing.TB, j calc.Job, size calc.MapSize) calc.Map {
+func window(t testing.TB, j calc.Job, size calc.WindowSize) calc.Window {
 	t.Helper()
 	m, err := calc.WindowOf(context.Background(), j, size, nil)
 	if err != nil {
@@ -20,7 +20,7 @@ func window(t testing.TB, j calc.Job, size calc.MapSize) calc.Map {
 	return m
 }
 
-func count(m *calc.Map, zone string) (n int) {
+func count(m *calc.Window, zone string) (n int) {
 	for _, z := range m.Zones {
 		if z == zone {
 			n++
@@ -81,18 +81,18 @@ func TestPublishedTrendWithHeat(t *testing.T) {
 // Published (TWI Job Knowledge 134, read): sheet of 0.2 to about 3 mm can be arc brazed. A 6 mm butt has no window.
 func TestThinSheetHasAWindow(t *testing.T) {
 	for _, gauge := range []int{24, 20, 18, 16} {
-		m := window(t, calc.Job{Metal: "galvanized", Gauge: gauge, Joint: "lap"}, calc.CoarseMap)
+		m := window(t, calc.Job{Metal: "galvanized", Gauge: gauge, Joint: "lap"}, calc.CoarseWindow)
 		if !m.Good || count(&m, "good") == 0 {
 			t.Errorf("%d gauge has no window", gauge)
 		}
 	}
-	if _, err := calc.WindowOf(context.Background(), calc.Job{Metal: "mild-steel", Thickness: calc.Some(6), Joint: "butt"}, calc.CoarseMap, nil); err == nil {
+	if _, err := calc.WindowOf(context.Background(), calc.Job{Metal: "mild-steel", Thickness: calc.Some(6), Joint: "butt"}, calc.CoarseWindow, nil); err == nil {
 		t.Error("a 6 mm butt has a window")
 	}
 }
 
 func TestWindowIsWhole(t *testing.T) {
-	m := window(t, calc.Job{Metal: "galvanized", Gauge: 20}, calc.CoarseMap)
+	m := window(t, calc.Job{Metal: "galvanized", Gauge: 20}, calc.CoarseWindow)
 	n := len(m.Feeds) * len(m.Travels)
 	if len(m.Zones) != n || len(m.Margins) != n || len(m.Nearest) != n {
 		t.Fatalf("%d zones, %d margins, %d names for %d points", len(m.Zones), len(m.Margins), len(m.Nearest), n)
@@ -115,7 +115,7 @@ func TestAnyJobHasAMapOrAReason(t *testing.T) {
 	}
 	for seed := range 40 { // FuzzWindow tries others
 		j := anyJob().Example(seed)
-		m, err := calc.WindowOf(context.Background(), j, calc.MapSize{Feeds: 4, Travels: 3}, nil)
+		m, err := calc.WindowOf(context.Background(), j, calc.WindowSize{Feeds: 4, Travels: 3}, nil)
 		if err != nil {
 			var f *calc.FieldError
 			if !errors.As(err, &f) || f.Hint() == "" {
@@ -143,7 +143,7 @@ func TestCardAndWindowHaveOneSuggestion(t *testing.T) {
 		}
 	}
 	for _, j := range jobs {
-		m := window(t, j, calc.MapSize{Feeds: 32, Travels: 20})
+		m := window(t, j, calc.WindowSize{Feeds: 32, Travels: 20})
 		card := mustSolve(t, j)
 		feed, travel, margin := figure(t, &card, "wire_feed"), figure(t, &card, "travel"), figure(t, &card, "margin")
 		if m.Suggestion.Feed != feed.Value || m.Suggestion.Travel != travel.Value || m.Good != (card.Verdict() == "good") {
@@ -165,7 +165,7 @@ func TestNoWindowTriesRemedies(t *testing.T) {
 	if testing.Short() {
 		t.Skip("a map for each remedy")
 	}
-	m := window(t, calc.Job{Metal: "copper", Thickness: calc.Some(3), Joint: "lap"}, calc.CoarseMap)
+	m := window(t, calc.Job{Metal: "copper", Thickness: calc.Some(3), Joint: "lap"}, calc.CoarseWindow)
 	if m.Good || m.Suggestion.Feed <= 0 {
 		t.Fatalf("3 mm of copper draw more heat than a hand's arc brings: a window at %+v would be a surprise", m.Suggestion)
 	}
@@ -186,7 +186,7 @@ func TestWindowCancels(t *testing.T) {
 	before := runtime.NumGoroutine()
 	ctx, cancel := context.WithCancel(context.Background())
 	first := true
-	_, err := calc.Window(ctx, calc.Job{Metal: "hsla", Gauge: 17}, func(float64) {
+	_, err := calc.WindowOf(ctx, calc.Job{Metal: "hsla", Gauge: 17}, calc.FullWindow, func(float64) {
 		if first {
 			first = false
 			cancel()
@@ -206,7 +206,7 @@ func TestWindowCancels(t *testing.T) {
 
 func TestProgressEndsAtOne(t *testing.T) {
 	last := 0.0
-	_, err := calc.WindowOf(context.Background(), calc.Job{Metal: "hsla", Gauge: 19}, calc.CoarseMap, func(done float64) { last = max(last, done) })
+	_, err := calc.WindowOf(context.Background(), calc.Job{Metal: "hsla", Gauge: 19}, calc.CoarseWindow, func(done float64) { last = max(last, done) })
 	if err != nil || last != 1 {
 		t.Errorf("progress ended at %g (%v)", last, err)
 	}
@@ -227,7 +227,7 @@ func benchmarkWindow(b *testing.B, j calc.Job) {
 	for b.Loop() {
 		maps++
 		j.StickOut = calc.Some(10 + float64(maps)*1e-6)
-		if _, err := calc.Window(context.Background(), j, nil); err != nil {
+		if _, err := calc.WindowOf(context.Background(), j, calc.FullWindow, nil); err != nil {
 			b.Fatal(err)
 		}
 	}
@@ -250,7 +250,7 @@ func TestFlatPointsAgreeWithTheFullMap(t *testing.T) {
 		t.Skip("computes a whole map")
 	}
 	j := calc.Job{Metal: "galvanized", Gauge: 19}
-	m := window(t, j, calc.FullMap)
+	m := window(t, j, calc.FullWindow)
 	wrong, far := 0, 0
 	for i, feed := range m.Feeds {
 		for k, travel := range m.Travels {
@@ -282,7 +282,7 @@ func TestMapIsTheCards(t *testing.T) {
 	}
 	for _, j := range []calc.Job{{Metal: "mild-steel", Thickness: calc.Some(0.8), Thickness2: calc.Some(2), Metal2: "mild-steel", Joint: "lap"},
 		{Metal: "galvanized", Thickness: calc.Some(1.5), Thickness2: calc.Some(1), Metal2: "galvanized", Joint: "tee"}, {Metal: "stainless-304", Thickness: calc.Some(1), Joint: "butt"}} {
-		m := window(t, j, calc.CoarseMap)
+		m := window(t, j, calc.CoarseWindow)
 		aims := map[float64]bool{}
 		for a, feed := range m.Feeds {
 			for b, travel := range m.Travels {

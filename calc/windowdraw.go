@@ -13,10 +13,10 @@ import (
 const leastMap = mostWork / 4
 
 // smallest is the map that is never drawn coarser.
-var smallest = MapSize{12, 6}
+var smallest = WindowSize{12, 6}
 
 // CoarserWords says that a map has fewer points than usual and why; "" where it has them all.
-func (m *Map) CoarserWords() string {
+func (m *Window) CoarserWords() string {
 	if !m.Coarser {
 		return ""
 	}
@@ -26,7 +26,7 @@ func (m *Map) CoarserWords() string {
 // draw computes the map: first every second point both ways, then those between, save where the points about one agree and
 // are far from every edge of the heat: there the map is flat and interpolation will do. What is still to be computed is
 // known by then; where that is too much the map keeps to every second point.
-func (m *survey) draw(b *board, card *Card, size MapSize, progress func(float64)) error {
+func (m *survey) draw(b *board, card *Card, size WindowSize, progress func(float64)) error {
 	h, lm := b.heatField(card), newMargins(b, card)
 	d := drawing{e: m.effort, fields: h.each(), margins: &lm}
 	budget := m.room(card)
@@ -61,9 +61,11 @@ func (m *survey) room(card *Card) int64 {
 }
 
 // large reports whether a map of this size may be drawn coarser; half is every second point both ways.
-func (s MapSize) large() bool { return s.Feeds >= 2*smallest.Feeds && s.Travels >= 2*smallest.Travels }
+func (s WindowSize) large() bool {
+	return s.Feeds >= 2*smallest.Feeds && s.Travels >= 2*smallest.Travels
+}
 
-func (s MapSize) half() MapSize { return MapSize{(s.Feeds + 1) / 2, (s.Travels + 1) / 2} }
+func (s WindowSize) half() WindowSize { return WindowSize{(s.Feeds + 1) / 2, (s.Travels + 1) / 2} }
 
 // drawing is the maps of a job's aims on their way.
 type drawing struct {
@@ -75,7 +77,7 @@ type drawing struct {
 }
 
 // layOut makes the maps, empty, and wants every second point both ways, and the last ones.
-func (d *drawing) layOut(b *board, size MapSize) {
+func (d *drawing) layOut(b *board, size WindowSize) {
 	m := d.margins
 	low, high := b.steadyFeeds(m)
 	d.maps, d.wanted = make(coarse, len(d.fields)), make([][]bool, len(d.fields))

@@ -21,7 +21,7 @@ func FuzzWindow(f *testing.F) {
 			Gap: Some(gap), Wire: Some(wire), Mode: modes[int(mode)%len(modes)]}
 		ctx, cancel := context.WithTimeout(context.Background(), 20*time.Second)
 		defer cancel()
-		m, err := WindowOf(ctx, job, MapSize{3, 3}, nil)
+		m, err := WindowOf(ctx, job, WindowSize{3, 3}, nil)
 		if err != nil {
 			var fe *FieldError
 			if !errors.As(err, &fe) {

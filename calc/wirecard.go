@@ -20,10 +20,10 @@ func Wire(job Job) (Card, error) {
 	}
 	b := newBoard(&card)
 	if !moving {
-		b.fix(kFeed, 1)
+		b.exact(inFeed, 1)
 	}
 	s := new(spread)
-	if err := b.chain.propagate(&b.knobs, &b.doubts, s); err != nil {
+	if err := b.chain.propagate(&b.inputs, &b.intervals, s); err != nil {
 		return Card{}, settingError(err, &card)
 	}
 	add := func(spec *figureSpec) {

@@ -119,11 +119,11 @@ var (
 	StepVolts    = Datum{1, 0.5, 1, "V", practice}
 	StepFeed     = Datum{15, 5, 15, "%", practice}
 	StepTravel   = Datum{30, 10, 30, "%", practice}
-	StepBeat     = Datum{20, 10, 20, "%", practice}
+	StepOnOff    = Datum{20, 10, 20, "%", practice}
 
 	// StickOutHeld is the stick-out that a hand is advised to keep to.
 	StickOutHeld = Datum{12, 10, 15, "mm", practice}
 
-	// LeastBeat is the least change of arc on or off that a hand or a timer makes.
-	LeastBeat = Datum{0.02, 0.02, 0.02, "s", practice}
+	// LeastOnOff is the least change of arc on or off that a hand or a timer makes.
+	LeastOnOff = Datum{0.02, 0.02, 0.02, "s", practice}
 )

@@ -176,7 +176,7 @@ func (p *beatPage) view(th *theme, s *session, w, h int) block {
 		plot := p.plot(th, left-2, h-len(b))
 		side := p.facts(th, s, w-left-2)
 		side.skip()
-		side.addAll(beatLimits(th, sp, s, w-left-2))
+		side.addAll(timedLimits(th, sp, s, w-left-2))
 		b.addAll(beside(plot.fit(h-len(b)), side.fit(min(len(side), h-len(b))), left, th.quiet, "│ "))
 		return b
 	}
@@ -186,7 +186,7 @@ func (p *beatPage) view(th *theme, s *session, w, h int) block {
 		b.addAll(p.plot(th, w, min(room, 12)))
 	}
 	if room := h - len(b); room > 1 {
-		b.addAll(beatLimits(th, sp, s, w).fit(room))
+		b.addAll(timedLimits(th, sp, s, w).fit(room))
 	}
 	return b
 }
@@ -342,8 +342,8 @@ func paintTrace(th *theme, l string, w int) line {
 	return r.line()
 }
 
-// beatLimits says what ends each range and what a wider gap does.
-func beatLimits(th *theme, sp *calc.Timed, s *session, w int) block {
+// timedLimits says what ends each range and what a wider gap does.
+func timedLimits(th *theme, sp *calc.Timed, s *session, w int) block {
 	var b block
 	for _, l := range sp.Limits {
 		b.say(th.quiet, 0, calc.FigureLabel(l.Figure)+", "+l.End+" end: "+l.Text, w)

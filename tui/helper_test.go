@@ -63,15 +63,15 @@ func (s *screen) send(msg tea.Msg) bool {
 		return true
 	case tea.BatchMsg: // something slow: the work first, its clock second
 		return s.send(msg[0]())
-	case slowFound[calc.Map], slowFound[calc.Timed], slowFound[advice.Page], slowFound[practiceAnswer], practiceKept, bookFound, bookLoaded, bookKept, bookMarked, recordRead, trialKept, formDone, recalled, measured, stamped, sourcesKnown, walked:
+	case slowFound[calc.Window], slowFound[calc.Timed], slowFound[advice.Page], slowFound[practiceAnswer], practiceKept, bookFound, bookLoaded, bookKept, bookMarked, recordRead, trialKept, formDone, recalled, measured, stamped, sourcesKnown, walked:
 		return s.send(msg)
 	}
 	return false
 }
 
 // coarse is a map that a test can wait for.
-func coarse(ctx context.Context, job calc.Job, progress func(float64)) (calc.Map, error) {
-	return calc.WindowOf(ctx, job, calc.CoarseMap, progress)
+func coarse(ctx context.Context, job calc.Job, progress func(float64)) (calc.Window, error) {
+	return calc.WindowOf(ctx, job, calc.CoarseWindow, progress)
 }
 
 // solved are the answers of calc.Solve by their job. It is pure, and the tests ask for the same few hundred cards many

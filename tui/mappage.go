@@ -15,7 +15,7 @@ import (
 
 // mapPage is the operating window: what every wire feed and travel would do, with the present setting in
 // it. Arrows walk in it and the card follows.
-type mapPage struct{ slow[calc.Job, calc.Map] }
+type mapPage struct{ slow[calc.Job, calc.Window] }
 
 // anySetting is the job without the settings that a map spans.
 func anySetting(j calc.Job) calc.Job {
@@ -259,4 +259,4 @@ func aimedAt(mm float64) string {
 }
 
 // windowFunc computes an operating window.
-type windowFunc func(ctx context.Context, job calc.Job, progress func(float64)) (calc.Map, error)
+type windowFunc func(ctx context.Context, job calc.Job, progress func(float64)) (calc.Window, error)

@@ -88,9 +88,9 @@ func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		m.th = newTheme(m.th.kind, m.th.dark, msg.Profile).commas(m.th.plain.comma)
 	case tea.KeyPressMsg:
 		cmd = both(m.press(msg), m.follow())
-	case slowFound[calc.Map]:
+	case slowFound[calc.Window]:
 		m.chart.found(msg)
-	case slowTick[calc.Map]:
+	case slowTick[calc.Window]:
 		if !m.onMap || !m.chart.waits(msg) {
 			return m, nil
 		}

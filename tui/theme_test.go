@@ -138,7 +138,7 @@ func TestZonesWithoutColour(t *testing.T) {
 		for zone, word := range words {
 			known(sheet.ZoneMark(zone), zone, word)
 		}
-		m := calc.Map{Travels: []float64{1}, Zones: []string{"good"}, Margins: []float64{-1}}
+		m := calc.Window{Travels: []float64{1}, Zones: []string{"good"}, Margins: []float64{-1}}
 		known(sheet.PointMark(&m, 0, 0), "another edge", "edge")
 		for _, sign := range []string{"S suggested", "yours"} {
 			if !strings.Contains(text, sign) {

@@ -18,7 +18,7 @@ import (
 // Options are what the screens are given.
 type Options struct {
 	Solve   func(calc.Job) (calc.Card, error) // nil: calc.Solve
-	Window  windowFunc                        // nil: calc.Window
+	Window  windowFunc                        // nil: calc.WindowOf
 	Gap     gapFunc                           // nil: calc.Gap
 	Job     calc.Job                          // what to open with; zero: ExampleJob
 	Units   quantity.System                   // "": metric
@@ -42,7 +42,9 @@ func New(o Options) tea.Model {
 		o.Solve = calc.Solve
 	}
 	if o.Window == nil {
-		o.Window = calc.Window
+		o.Window = func(ctx context.Context, job calc.Job, progress func(float64)) (calc.Window, error) {
+			return calc.WindowOf(ctx, job, calc.FullWindow, progress)
+		}
 	}
 	if o.Gap == nil {
 		o.Gap = calc.SolveTimed

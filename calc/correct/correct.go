@@ -27,7 +27,7 @@ func Next(ctx context.Context, tries []Try) (advice.Page, error) {
 		}
 		tries[i].Seen = seen
 	}
-	v, err := newView(ctx, tries)
+	v, err := newPosterior(ctx, tries)
 	if err != nil {
 		return advice.Page{}, err
 	}
@@ -60,7 +60,7 @@ func Next(ctx context.Context, tries []Try) (advice.Page, error) {
 }
 
 // stopped is the page of a job that is not to be done at all: no setting mends it.
-func (v *view) stopped() (advice.Page, bool) {
+func (v *posterior) stopped() (advice.Page, bool) {
 	p, ok := advice.Stopped("correct", &v.card)
 	if ok {
 		p.Correction = &advice.Correction{Causes: []advice.Likely{}, Why: "Stop: no setting mends this."}
@@ -69,7 +69,7 @@ func (v *view) stopped() (advice.Page, bool) {
 }
 
 // correctWords are the reasons and cautions of a correction.
-func correctWords(p *advice.Page, c *advice.Correction, v *view) {
+func correctWords(p *advice.Page, c *advice.Correction, v *posterior) {
 	because := func(text, known, source string) {
 		p.Reasons = append(p.Reasons, advice.Reason{Text: text, Known: known, Source: source})
 	}

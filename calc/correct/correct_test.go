@@ -144,7 +144,7 @@ func TestOtherCorrectionsMoveTheModel(t *testing.T) {
 	if !(b.Value < a.Value) {
 		t.Errorf("boiled %g mm, then %g", a.Value, b.Value)
 	}
-	v := &view{card: p.Card, laid: []Try{{calc.Laid(&p.Card), "crack"}}, off: true}
+	v := &posterior{card: p.Card, laid: []Try{{calc.Laid(&p.Card), "crack"}}, off: true}
 	m, err := v.remedy(context.Background(), &v.laid[0], tables.CauseHollow, 0)
 	if err != nil || m == nil {
 		t.Fatal(err)
@@ -159,13 +159,13 @@ func TestOtherCorrectionsMoveTheModel(t *testing.T) {
 // What has nothing to do with heat teaches next to nothing of it.
 func TestPoresTeachLittleOfHeat(t *testing.T) {
 	job := calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(5.5), Travel: calc.Some(9)}
-	before, err := newView(context.Background(), []Try{{job, "good"}})
+	before, err := newPosterior(context.Background(), []Try{{job, "good"}})
 	if err != nil {
 		t.Fatal(err)
 	}
 	plain, _ := before.good(context.Background(), &before.laid[0].Job)
 	for _, seen := range []string{"pores", "crater", "crack", "stubbing", "spatter"} {
-		v, err := newView(context.Background(), []Try{{job, seen}})
+		v, err := newPosterior(context.Background(), []Try{{job, seen}})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -378,7 +378,7 @@ func TestLessWireIsHope(t *testing.T) {
 		feed, travel float64
 		want         bool
 	}{{24, 10, 14, true}, {24, 13, 14, true}, {24, 6, 4, true}, {24, 13, 4, true}, {24, 4, 4, true}, {30, 10, 8, false}, {30, 4, 14, false}} {
-		v, err := newView(context.Background(), []Try{{calc.Job{Metal: "mild-steel", Gauge: x.gauge, Joint: "butt", Feed: calc.Some(x.feed), Travel: calc.Some(x.travel)}, "burn-through"}})
+		v, err := newPosterior(context.Background(), []Try{{calc.Job{Metal: "mild-steel", Gauge: x.gauge, Joint: "butt", Feed: calc.Some(x.feed), Travel: calc.Some(x.travel)}, "burn-through"}})
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -22,7 +22,7 @@ func TestOppositeIsTheNearest(t *testing.T) {
 	job := calc.Job{Metal: "mild-steel", Gauge: 18, Feed: calc.Some(5)}
 	l := &levers[leverTravel]
 	for _, order := range [][]float64{{6, 7, 8, 10, 9}, {7, 6, 8, 10, 9}, {7.5, 7, 8, 10, 9}} {
-		v := &view{laid: laidAt(job, []string{"burn-through", "burn-through", "rolled-edge", "rolled-edge", "rolled-edge"}, order...)}
+		v := &posterior{laid: laidAt(job, []string{"burn-through", "burn-through", "rolled-edge", "rolled-edge", "rolled-edge"}, order...)}
 		at := &v.laid[4]
 		if x, ok := v.opposite(at, l, -1); !ok || x != math.Max(order[0], order[1]) {
 			t.Errorf("%v: below 9 the nearest opposite is %g, %v", order, x, ok)
@@ -31,12 +31,12 @@ func TestOppositeIsTheNearest(t *testing.T) {
 			t.Errorf("%v: above 9 nothing is opposite, yet %g", order, x)
 		}
 	}
-	v := &view{laid: laidAt(job, []string{"burn-through", "rolled-edge"}, 7, 9)}
+	v := &posterior{laid: laidAt(job, []string{"burn-through", "rolled-edge"}, 7, 9)}
 	v.laid[0].Job.Feed = calc.Some(6)
 	if x, ok := v.opposite(&v.laid[1], l, -1); ok {
 		t.Errorf("a bead of another feed bounds the travel at %g", x)
 	}
-	hot := &view{laid: laidAt(job, []string{"rolled-edge", "rolled-edge", "burn-through"}, 12, 11.5, 9)}
+	hot := &posterior{laid: laidAt(job, []string{"rolled-edge", "rolled-edge", "burn-through"}, 12, 11.5, 9)}
 	if x, ok := hot.opposite(&hot.laid[2], l, 1); !ok || x != 11.5 {
 		t.Errorf("above 9 the nearest opposite is %g, %v", x, ok)
 	}
@@ -52,17 +52,17 @@ func TestNotchesStopShort(t *testing.T) {
 		count       int
 		first, last float64
 	}{{0, 27, 9.1, 11.7}, {10, 5, 9.1, 9.5}, {11.7, 13, 9.1, 10.3}, {14, 27, 9.1, 11.7}, {9.2, 1, 9.1, 9.1}, {9.3, 2, 9.1, 9.2}} {
-		v := &view{laid: laidAt(job, []string{"rolled-edge", "burn-through"}, x.opposite, 9)}
+		v := &posterior{laid: laidAt(job, []string{"rolled-edge", "burn-through"}, x.opposite, 9)}
 		list := v.notches(&v.laid[1], l, 1)
 		if len(list) != x.count || list[0] != x.first || list[len(list)-1] != x.last {
 			t.Errorf("opposite at %g: %v", x.opposite, list)
 		}
 	}
-	v := &view{laid: laidAt(job, []string{"burn-through"}, 9)}
+	v := &posterior{laid: laidAt(job, []string{"burn-through"}, 9)}
 	if down := v.notches(&v.laid[0], l, -1); len(down) != 27 || down[0] != 8.9 || down[26] != 6.3 {
 		t.Errorf("downward: %v", down)
 	}
-	fast := &view{laid: laidAt(job, []string{"rolled-edge"}, 12.5)}
+	fast := &posterior{laid: laidAt(job, []string{"rolled-edge"}, 12.5)}
 	if up := fast.notches(&fast.laid[0], l, 1); len(up) != 15 || up[14] != 14 { // the quickest that a hand holds
 		t.Errorf("upward from 12.5: %v", up)
 	}

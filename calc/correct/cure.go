@@ -21,7 +21,7 @@ type way struct {
 
 // treatments are the settings that treat a cause which is none of heat, the hand's first choice first. The others have
 // their cure in words alone.
-func (v *view) treatments(cause string, j *calc.Job) []way {
+func (v *posterior) treatments(cause string, j *calc.Job) []way {
 	switch cause {
 	case tables.CauseVoltsLow:
 		return []way{{leverVolts, 1}, {leverFeed, -1}}
@@ -44,7 +44,7 @@ func (v *view) treatments(cause string, j *calc.Job) []way {
 
 // treat is the first setting that treats a cause which is none of heat and leaves the heat as likely right as it was; nil
 // where the cure is no setting, or every one would spoil the heat.
-func (v *view) treat(ctx context.Context, t *Try, cause string, before float64) (*move, error) {
+func (v *posterior) treat(ctx context.Context, t *Try, cause string, before float64) (*move, error) {
 	for _, w := range v.treatments(cause, &t.Job) {
 		step := v.one
 		if cause == tables.CauseUneven {
@@ -63,7 +63,7 @@ func (v *view) treat(ctx context.Context, t *Try, cause string, before float64) 
 
 // toSteady is the smallest change that more likely than not brings the current to where the arc is steady, or all that one
 // step allows.
-func (v *view) toSteady(ctx context.Context, t *Try, l *lever, sign float64) (*move, error) {
+func (v *posterior) toSteady(ctx context.Context, t *Try, l *lever, sign float64) (*move, error) {
 	list := v.notches(t, l, sign)
 	if len(list) == 0 {
 		return nil, nil
@@ -81,7 +81,7 @@ func (v *view) toSteady(ctx context.Context, t *Try, l *lever, sign float64) (*m
 
 // proven reports whether the volts were read and lie as far from the usual as their band is wide: an arc that stutters is
 // no bead, whatever its heat.
-func (v *view) proven(cause string, j *calc.Job) bool {
+func (v *posterior) proven(cause string, j *calc.Job) bool {
 	side := 1.0
 	if cause == tables.CauseVoltsLow {
 		side = -1
@@ -90,12 +90,12 @@ func (v *view) proven(cause string, j *calc.Job) bool {
 }
 
 // closed reports whether two members shut the zinc between them in.
-func (v *view) closed(j *calc.Job) bool {
+func (v *posterior) closed(j *calc.Job) bool {
 	return (v.card.Used.Joint == "lap" || v.card.Used.Joint == "tee") && j.Gap.V == 0
 }
 
 // outside is how likely the current lies below, and above, what burns steadily, by its band on the card.
-func (v *view) outside(j *calc.Job) (below, above float64) {
+func (v *posterior) outside(j *calc.Job) (below, above float64) {
 	f, ok := v.card.Figure("current")
 	if !ok || !(f.Low > 0) {
 		return 0, 0
@@ -121,7 +121,7 @@ func (v *view) outside(j *calc.Job) (below, above float64) {
 }
 
 // recall goes through the beads before the last: what they teach of the heat, and what was done after them in vain.
-func (v *view) recall(ctx context.Context) error {
+func (v *posterior) recall(ctx context.Context) error {
 	for i := range v.laid[:len(v.laid)-1] {
 		t, next := &v.laid[i], &v.laid[i+1]
 		then := *v // as it was looked at when it was the last

@@ -30,8 +30,8 @@ var levers = [...]lever{
 	leverVolts:    {"volts", "V", func(j *calc.Job) *calc.Opt { return &j.Volts }, tables.StepVolts, 0.1, calc.VoltEnds, 1},
 	leverFeed:     {"wire_feed", "m/min", func(j *calc.Job) *calc.Opt { return &j.Feed }, tables.StepFeed, 0.1, calc.SteadyFeeds, 1},
 	leverTravel:   {"travel", "mm/s", func(j *calc.Job) *calc.Opt { return &j.Travel }, tables.StepTravel, 0.1, travelEnds, -1},
-	leverOn:       {"arc_on", "s", func(j *calc.Job) *calc.Opt { return &j.ArcOn }, tables.StepBeat, tables.LeastBeat.V, beatEnds, 1},
-	leverOff:      {"arc_off", "s", func(j *calc.Job) *calc.Opt { return &j.ArcOff }, tables.StepBeat, tables.LeastBeat.V, beatEnds, -1},
+	leverOn:       {"arc_on", "s", func(j *calc.Job) *calc.Opt { return &j.ArcOn }, tables.StepOnOff, tables.LeastOnOff.V, timeEnds, 1},
+	leverOff:      {"arc_off", "s", func(j *calc.Job) *calc.Opt { return &j.ArcOff }, tables.StepOnOff, tables.LeastOnOff.V, timeEnds, -1},
 }
 
 func stickOutEnds(*calc.Job) (low, high float64) {
@@ -42,7 +42,7 @@ func travelEnds(*calc.Job) (low, high float64) {
 	return tables.HandSpeedLow.V, tables.HandSpeedHigh.V
 }
 
-func beatEnds(*calc.Job) (low, high float64) { return 0.02, 10 }
+func timeEnds(*calc.Job) (low, high float64) { return 0.02, 10 }
 
 // most and usual are a lever's largest and usual change at a value.
 func (l *lever) most(at float64) float64 { return l.amount(at, l.step.V) }

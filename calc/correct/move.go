@@ -21,7 +21,7 @@ type move struct {
 }
 
 // choose finds the change for the likeliest cause: a setting, or where none is at fault or none helps, its cure in words.
-func (v *view) choose(ctx context.Context, t *Try, c *advice.Correction) error {
+func (v *posterior) choose(ctx context.Context, t *Try, c *advice.Correction) error {
 	before, err := v.good(ctx, &t.Job)
 	if err != nil {
 		return err
@@ -60,7 +60,7 @@ func put(c *advice.Correction, t *Try, m *move) {
 }
 
 // remedy is the move against a cause, nil where no setting helps.
-func (v *view) remedy(ctx context.Context, t *Try, cause string, before float64) (*move, error) {
+func (v *posterior) remedy(ctx context.Context, t *Try, cause string, before float64) (*move, error) {
 	switch cause {
 	case tables.CauseCold:
 		return v.hunt(ctx, t, before, 1, leverStickOut, leverVolts, leverFeed, leverTravel)
@@ -79,20 +79,20 @@ func (v *view) remedy(ctx context.Context, t *Try, cause string, before float64)
 		}
 		return v.pauses(t, m), nil
 	case tables.CauseOnLong:
-		return v.beat(ctx, t, before, -1, leverOn, leverOff)
+		return v.timedArc(ctx, t, before, -1, leverOn, leverOff)
 	case tables.CauseOnShort:
-		return v.beat(ctx, t, before, 1, leverOn, leverOff)
+		return v.timedArc(ctx, t, before, 1, leverOn, leverOff)
 	case tables.CauseOffLong:
-		return v.beat(ctx, t, before, 1, leverOff, leverOn)
+		return v.timedArc(ctx, t, before, 1, leverOff, leverOn)
 	case tables.CauseOffShort:
-		return v.beat(ctx, t, before, -1, leverOff, leverOn)
+		return v.timedArc(ctx, t, before, -1, leverOff, leverOn)
 	}
 	return v.treat(ctx, t, cause, before)
 }
 
 // hope reports whether a steady arc may be good somewhere between this travel and the fastest of a hand, or this feed and
 // the least that burns steadily; or where a card would put both.
-func (v *view) hope(ctx context.Context, t *Try) (bool, error) {
+func (v *posterior) hope(ctx context.Context, t *Try) (bool, error) {
 	fast, low := t.Job, t.Job
 	_, high := travelEnds(&t.Job)
 	fast.Travel = calc.Some(max(high, t.Job.Travel.V))
@@ -125,7 +125,7 @@ func (v *view) hope(ctx context.Context, t *Try) (bool, error) {
 const hopeful = 0.25
 
 // pauses is a timed arc in place of a steady one, where the joint takes one; else the move that was found.
-func (v *view) pauses(t *Try, found *move) *move {
+func (v *posterior) pauses(t *Try, found *move) *move {
 	if t.Job.Joint == "overlay" || t.Job.Joint == "plug" {
 		return found
 	}
@@ -137,7 +137,7 @@ func (v *view) pauses(t *Try, found *move) *move {
 
 // hunt goes through the levers in a hand's order for the first whose smallest change is more likely than not to make
 // a good bead; of none such, the change that makes it likeliest, or that widens the limit most.
-func (v *view) hunt(ctx context.Context, t *Try, before, heat float64, order ...int) (*move, error) {
+func (v *posterior) hunt(ctx context.Context, t *Try, before, heat float64, order ...int) (*move, error) {
 	var bracketed *move
 	for _, i := range order {
 		sign := v.sense(t, &levers[i], heat)

@@ -9,7 +9,7 @@ import (
 
 // notches are the values that a hand can set on one side of the present one: up to the most for one step, inside the
 // lever's ends, and short of a value that already showed the opposite; where that lies near, the middle alone.
-func (v *view) notches(t *Try, l *lever, sign float64) []float64 {
+func (v *posterior) notches(t *Try, l *lever, sign float64) []float64 {
 	at := l.opt(&t.Job)
 	if !at.Set || sign == 0 {
 		return nil
@@ -38,12 +38,12 @@ func (v *view) notches(t *Try, l *lever, sign float64) []float64 {
 }
 
 // opposite is the nearest value of a lever on that side where a bead of the same other settings showed the opposite.
-func (v *view) opposite(t *Try, l *lever, sign float64) (float64, bool) {
+func (v *posterior) opposite(t *Try, l *lever, sign float64) (float64, bool) {
 	return v.nearest(t, l, sign, func(seen string) bool { return calc.HeatSign(seen)*calc.HeatSign(t.Seen) < 0 })
 }
 
 // nearest is the nearest value of a lever on that side at which a bead of the same other settings showed what is asked for.
-func (v *view) nearest(t *Try, l *lever, sign float64, showed func(seen string) bool) (value float64, found bool) {
+func (v *posterior) nearest(t *Try, l *lever, sign float64, showed func(seen string) bool) (value float64, found bool) {
 	at := l.opt(&t.Job).V
 	for _, other := range v.laid[:len(v.laid)-1] {
 		j := other.Job
@@ -61,7 +61,7 @@ func (v *view) nearest(t *Try, l *lever, sign float64, showed func(seen string) 
 
 // steadyVolts narrows the ends of the volts to what lies between those at which a bead with this feed stubbed and those at
 // which the wire burnt back.
-func (v *view) steadyVolts(t *Try, low, high float64) (float64, float64) {
+func (v *posterior) steadyVolts(t *Try, low, high float64) (float64, float64) {
 	const clear = 0.2 // V, as near as one goes to a value that failed
 	for _, other := range v.laid {
 		if other.Job.Feed != t.Job.Feed || other.Job.StickOut != t.Job.StickOut {

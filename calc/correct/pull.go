@@ -8,7 +8,7 @@ import (
 
 // pull looks along one lever for the smallest change that is more likely than not to be good. nil where the lever has
 // no room or no effect that way.
-func (v *view) pull(ctx context.Context, t *Try, l *lever, heat float64) (*move, error) {
+func (v *posterior) pull(ctx context.Context, t *Try, l *lever, heat float64) (*move, error) {
 	sign := v.sense(t, l, heat)
 	list := v.notches(t, l, sign)
 	if sign == 0 || len(list) == 0 {
@@ -85,7 +85,7 @@ func ptr[T any](v T) *T { return &v }
 
 // sense is the sign of a lever's change that widens the limit: more heat (heat 1) or less (−1); 0 where it does
 // neither. The window says; a hand's rule where none is computed.
-func (v *view) sense(t *Try, l *lever, heat float64) float64 {
+func (v *posterior) sense(t *Try, l *lever, heat float64) float64 {
 	if v.off || v.timed {
 		return l.hotter * heat
 	}
@@ -103,7 +103,7 @@ func (v *view) sense(t *Try, l *lever, heat float64) float64 {
 // widened is how much further a job lies from the limit of cold (heat 1) or of melting (−1) than another,
 // logarithmic: the less of what the computed heat and what the heat as it is believed by now say, as far as either has
 // anything to gain. 0 where one of them is not modelled.
-func (v *view) widened(from, to *calc.Job, heat float64) float64 {
+func (v *posterior) widened(from, to *calc.Job, heat float64) float64 {
 	const plenty = 0.3 // further inside than this nothing is gained or lost
 	least, open := math.Inf(1), math.Inf(1)
 	for _, shift := range [...]float64{0, v.middle()} {
@@ -124,7 +124,7 @@ func (v *view) widened(from, to *calc.Job, heat float64) float64 {
 }
 
 // middle is the mean shift.
-func (v *view) middle() float64 {
+func (v *posterior) middle() float64 {
 	sum := 0.0
 	for i, s := range v.shifts {
 		sum += v.weights[i] * s
@@ -133,7 +133,7 @@ func (v *view) middle() float64 {
 }
 
 // keeps reports whether a change breaks no edge that needs no heat: filled, arc steady, a hand's speed.
-func (v *view) keeps(from *calc.Job, to calc.Job) bool {
+func (v *posterior) keeps(from *calc.Job, to calc.Job) bool {
 	a, okA := v.simple(from)
 	b, okB := v.simple(&to)
 	if !okA || !okB {
@@ -148,7 +148,7 @@ func (v *view) keeps(from *calc.Job, to calc.Job) bool {
 }
 
 // inside is calc's Inside of a job that may be none.
-func (v *view) inside(j *calc.Job, heat, shift float64) (float64, bool) {
+func (v *posterior) inside(j *calc.Job, heat, shift float64) (float64, bool) {
 	p, err := calc.ProbeOf(v.ctx, j)
 	if err != nil {
 		return 0, false
@@ -156,7 +156,7 @@ func (v *view) inside(j *calc.Job, heat, shift float64) (float64, bool) {
 	return p.Inside(heat, shift)
 }
 
-func (v *view) simple(j *calc.Job) (calc.Limits, bool) {
+func (v *posterior) simple(j *calc.Job) (calc.Limits, bool) {
 	p, err := calc.ProbeOf(v.ctx, j)
 	if err != nil {
 		return calc.Limits{}, false

@@ -13,7 +13,7 @@ import (
 
 // rank is what may lie behind a bead's look, likeliest first: the causes of heat as likely as the window makes them
 // at this setting, the others as often as a shop meets them on such a job; each times how often it shows like this.
-func (v *view) rank(ctx context.Context, t *Try) ([]advice.Likely, error) {
+func (v *posterior) rank(ctx context.Context, t *Try) ([]advice.Likely, error) {
 	prior, err := v.priors(ctx, t)
 	if err != nil {
 		return nil, err
@@ -44,7 +44,7 @@ func (v *view) rank(ctx context.Context, t *Try) ([]advice.Likely, error) {
 }
 
 // priors are how likely each cause is before one looks at the bead.
-func (v *view) priors(ctx context.Context, t *Try) (map[string]float64, error) {
+func (v *posterior) priors(ctx context.Context, t *Try) (map[string]float64, error) {
 	p := map[string]float64{}
 	list, err := v.causesAt(ctx, &t.Job)
 	if err != nil {
@@ -65,7 +65,7 @@ func (v *view) priors(ctx context.Context, t *Try) (map[string]float64, error) {
 	return p, nil
 }
 
-func (v *view) heatCauses() []string {
+func (v *posterior) heatCauses() []string {
 	if v.timed {
 		return []string{tables.CauseOnLong, tables.CauseOnShort, tables.CauseOffLong, tables.CauseOffShort, tables.CauseFine}
 	}
@@ -74,7 +74,7 @@ func (v *view) heatCauses() []string {
 
 // suits is how much more, or less, often than usual this job meets a cause, by what is known of it and by what was done
 // against it already.
-func (v *view) suits(cause string, j *calc.Job) float64 {
+func (v *posterior) suits(cause string, j *calc.Job) float64 {
 	f := v.meets(cause, j)
 	if v.cured[cause] {
 		const missed = 0.15 // a cure may have been done badly
@@ -83,7 +83,7 @@ func (v *view) suits(cause string, j *calc.Job) float64 {
 	return f
 }
 
-func (v *view) meets(cause string, j *calc.Job) float64 {
+func (v *posterior) meets(cause string, j *calc.Job) float64 {
 	switch cause {
 	case tables.CauseUneven:
 		below, above := v.outside(j)
@@ -112,7 +112,7 @@ func (v *view) meets(cause string, j *calc.Job) float64 {
 
 // voltsOff compares the volts that were read with those usual for the current: two standard deviations away make a
 // cause several times likelier, or all but rule it out. Volts nobody read say nothing.
-func (v *view) voltsOff(j *calc.Job, side float64) float64 {
+func (v *posterior) voltsOff(j *calc.Job, side float64) float64 {
 	if !v.card.Job.Volts.Set {
 		return 1
 	}
@@ -122,7 +122,7 @@ func (v *view) voltsOff(j *calc.Job, side float64) float64 {
 }
 
 // vapour: no zinc makes none; a closed lap keeps it in.
-func (v *view) vapour(j *calc.Job) float64 {
+func (v *posterior) vapour(j *calc.Job) float64 {
 	zinc := 0
 	for _, m := range v.card.Setup.Joined() {
 		if m.Coating.Zinc {
@@ -139,7 +139,7 @@ func (v *view) vapour(j *calc.Job) float64 {
 }
 
 // gasFaults: a flow outside the usual range, or over what the nozzle carries.
-func (v *view) gasFaults(j *calc.Job) float64 {
+func (v *posterior) gasFaults(j *calc.Job) float64 {
 	f := v.card.Setup.Gas.Flow
 	over := false
 	if j.NozzleBore.Set {
@@ -152,7 +152,7 @@ func (v *view) gasFaults(j *calc.Job) float64 {
 }
 
 // copperAttack: stainless and high-strength steel only; aluminium in the wire shields them.
-func (v *view) copperAttack() float64 {
+func (v *posterior) copperAttack() float64 {
 	prone := v.family(tables.Stainless)
 	for _, m := range v.card.Setup.Joined() {
 		prone = prone || calc.HighStrength(m.Metal.ID)
@@ -166,7 +166,7 @@ func (v *view) copperAttack() float64 {
 	return 1
 }
 
-func (v *view) family(f tables.Family) bool {
+func (v *posterior) family(f tables.Family) bool {
 	for _, m := range v.card.Setup.Joined() {
 		if m.Metal.Family == f {
 			return true

@@ -7,7 +7,7 @@ import (
 )
 
 // one is a usual step of one lever, or the middle of what is known on both sides.
-func (v *view) one(ctx context.Context, t *Try, l *lever, sign float64) (*move, error) {
+func (v *posterior) one(ctx context.Context, t *Try, l *lever, sign float64) (*move, error) {
 	list := v.notches(t, l, sign)
 	if len(list) == 0 {
 		return nil, nil
@@ -28,7 +28,7 @@ func (v *view) one(ctx context.Context, t *Try, l *lever, sign float64) (*move, 
 
 // calm is the nearest value of the volts on that side at which a bead of the same other settings ran without stubbing or
 // burning back.
-func (v *view) calm(t *Try, l *lever, sign float64) (float64, bool) {
+func (v *posterior) calm(t *Try, l *lever, sign float64) (float64, bool) {
 	if l.what != "volts" {
 		return 0, false
 	}
@@ -36,7 +36,7 @@ func (v *view) calm(t *Try, l *lever, sign float64) (float64, bool) {
 }
 
 // along is the first notch of a lever that is more likely than not to be good, or the likeliest.
-func (v *view) along(ctx context.Context, t *Try, l *lever, sign float64) (*move, error) {
+func (v *posterior) along(ctx context.Context, t *Try, l *lever, sign float64) (*move, error) {
 	list := v.notches(t, l, sign)
 	if v.off {
 		return v.one(ctx, t, l, sign)

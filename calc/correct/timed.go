@@ -8,12 +8,12 @@ import (
 	"brazebooth/tables"
 )
 
-// beatLimits are the ends between which a timed arc's times are good, s.
-type beatLimits struct{ onMin, onMax, offMin, offMax float64 }
+// timedLimits are the ends between which a timed arc's times are good, s.
+type timedLimits struct{ onMin, onMax, offMin, offMax float64 }
 
 // cause is what is wrong with a beat where the heat is shifted: more of it makes every time of the arc shorter, and keeps the
 // sheet liquid for longer.
-func (l *beatLimits) cause(on, off, shift float64) string {
+func (l *timedLimits) cause(on, off, shift float64) string {
 	f := math.Exp(-shift)
 	switch {
 	case on > l.onMax*f:
@@ -28,27 +28,27 @@ func (l *beatLimits) cause(on, off, shift float64) string {
 	return tables.CauseFine
 }
 
-// beatLimits are a job's by the plane's heat, whatever its own times are.
-func (v *view) beatLimits(ctx context.Context, job *calc.Job) (beatLimits, error) {
+// timedLimits are a job's by the plane's heat, whatever its own times are.
+func (v *posterior) timedLimits(ctx context.Context, job *calc.Job) (timedLimits, error) {
 	free := *job
 	free.ArcOn, free.ArcOff, free.Travel = calc.Opt{}, calc.Opt{}, calc.Opt{}
-	if l, ok := v.beats[free]; ok {
+	if l, ok := v.times[free]; ok {
 		return l, nil
 	}
 	s, err := calc.SolveTimed(ctx, free, nil)
 	if err != nil {
-		return beatLimits{}, err
+		return timedLimits{}, err
 	}
 	end := func(name string) float64 { f, _ := calc.FigureNamed(s.Figures, name); return f.Value }
-	l := beatLimits{end("arc_on_min"), end("arc_on_max"), end("arc_off_min"), end("arc_off_max")}
-	v.beats[free] = l
+	l := timedLimits{end("arc_on_min"), end("arc_on_max"), end("arc_off_min"), end("arc_off_max")}
+	v.times[free] = l
 	return l, nil
 }
 
-// beat is the cure of a timed arc that is too hot (heat −1) or too cold (1): the time at fault, unless changed alone it makes
+// timedArc is the cure of a timed arc that is too hot (heat −1) or too cold (1): the time at fault, unless changed alone it makes
 // the next bead less likely to be good. Then it is the likeliest of the wire feed, which moves what both times have to be, the other
 // time, and both times one after the other.
-func (v *view) beat(ctx context.Context, t *Try, before, heat float64, fault, other int) (*move, error) {
+func (v *posterior) timedArc(ctx context.Context, t *Try, before, heat float64, fault, other int) (*move, error) {
 	best, err := v.along(ctx, t, &levers[fault], heat*levers[fault].hotter)
 	if err != nil || v.off || best != nil && best.good >= before {
 		return best, err
@@ -70,7 +70,7 @@ func (v *view) beat(ctx context.Context, t *Try, before, heat float64, fault, ot
 }
 
 // both looks for the two times of a beat that together make a good bead likeliest; that which does more alone comes first.
-func (v *view) both(ctx context.Context, t *Try, heat float64, fault, other int) (*move, error) {
+func (v *posterior) both(ctx context.Context, t *Try, heat float64, fault, other int) (*move, error) {
 	a, b, together := &levers[fault], &levers[other], -1.0
 	var pair [2]float64
 	for _, x := range v.notches(t, a, heat*a.hotter) {
@@ -105,7 +105,7 @@ func (v *view) both(ctx context.Context, t *Try, heat float64, fault, other int)
 }
 
 // set is the move of one lever to a value.
-func (v *view) set(ctx context.Context, t *Try, l *lever, to float64) (*move, error) {
+func (v *posterior) set(ctx context.Context, t *Try, l *lever, to float64) (*move, error) {
 	m := &move{lever: l, job: t.Job}
 	*l.opt(&m.job) = calc.Some(to)
 	g, err := v.good(ctx, &m.job)

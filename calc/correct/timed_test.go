@@ -11,7 +11,7 @@ import (
 
 // No change of a beat makes the next bead less likely to be good than none; where both times have to move the words give
 // the other one and what both do.
-func TestABeatIsNotMadeWorse(t *testing.T) {
+func TestATimedArcIsNotMadeWorse(t *testing.T) {
 	if testing.Short() {
 		t.Skip("many corrections of one timed arc")
 	}
@@ -52,7 +52,7 @@ func TestABeatIsNotMadeWorse(t *testing.T) {
 func TestWhyBothTimes(t *testing.T) {
 	off := move{lever: &levers[leverOff], job: calc.Job{ArcOff: calc.Some(0.48)}}
 	c := &advice.Correction{Change: &advice.Change{What: "arc_on"}, GoodBefore: 20, GoodAfter: 22}
-	text := (&view{}).why(&advice.Likely{ID: tables.CauseOnLong, Name: "arc on too long"}, c, &move{then: &off, together: 0.41})
+	text := (&posterior{}).why(&advice.Likely{ID: tables.CauseOnLong, Name: "arc on too long"}, c, &move{then: &off, together: 0.41})
 	if !strings.Contains(text, "good in 22 of 100, with arc off at 0.48 s too in 41, without either in 20") {
 		t.Error(text)
 	}

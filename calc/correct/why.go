@@ -18,7 +18,7 @@ func OfHeat(cause string) bool {
 }
 
 // why tells the change in a sentence.
-func (v *view) why(top *advice.Likely, c *advice.Correction, m *move) string {
+func (v *posterior) why(top *advice.Likely, c *advice.Correction, m *move) string {
 	text := "Likeliest: " + top.Name + ". "
 	switch {
 	case c.Change.What == "mode":
@@ -53,7 +53,7 @@ func otherTime(cause, what string) bool {
 }
 
 // noChange says why no setting is to be changed, and what is done in its place.
-func (v *view) noChange(top *advice.Likely, c *advice.Correction) {
+func (v *posterior) noChange(top *advice.Likely, c *advice.Correction) {
 	switch {
 	case top.ID == tables.CauseFine && !v.off && c.GoodBefore < 50:
 		c.Why = fmt.Sprintf("Nothing to change, but by the window the next bead is like it in %.0f of 100 only: write the settings down, lay a second one, peel both.", c.GoodBefore)
@@ -72,7 +72,7 @@ func (v *view) noChange(top *advice.Likely, c *advice.Correction) {
 }
 
 // leave says of a cause that is none of heat why the settings stay.
-func (v *view) leave(top *advice.Likely, c *advice.Correction) string {
+func (v *posterior) leave(top *advice.Likely, c *advice.Correction) string {
 	switch {
 	case len(v.treatments(top.ID, &v.laid[len(v.laid)-1].Job)) > 0:
 		return " A setting for it would spoil the heat by the window."

@@ -13,7 +13,7 @@ import (
 // all but rule it out. The usual volts, and volts that nobody read, tell nothing.
 func TestVoltsTellSoMuch(t *testing.T) {
 	c := card(t, calc.Job{Metal: "mild-steel", Gauge: 18, Volts: calc.Some(15)})
-	v := &view{card: *c}
+	v := &posterior{card: *c}
 	usual, band := calc.UsualVolts(&c.Used)
 	at := func(deviations, side float64) float64 {
 		j := c.Used
@@ -25,7 +25,7 @@ func TestVoltsTellSoMuch(t *testing.T) {
 			t.Errorf("%g deviations to the side %g count %g times, want %g", x[0], x[1], got, x[2])
 		}
 	}
-	open := &view{card: *card(t, calc.Job{Metal: "mild-steel", Gauge: 18})}
+	open := &posterior{card: *card(t, calc.Job{Metal: "mild-steel", Gauge: 18})}
 	if got := open.voltsOff(&c.Used, 1); got != 1 {
 		t.Errorf("volts that nobody read count %g times", got)
 	}
@@ -33,7 +33,7 @@ func TestVoltsTellSoMuch(t *testing.T) {
 
 // A change for the heat is told by the window, any other not; where no change helps, what to do instead depends on it too.
 func TestWhyTellsHeatFromTheRest(t *testing.T) {
-	v, c := &view{laid: make([]Try, 1)}, &advice.Correction{Change: &advice.Change{What: "travel"}, GoodAfter: 60, GoodBefore: 20}
+	v, c := &posterior{laid: make([]Try, 1)}, &advice.Correction{Change: &advice.Change{What: "travel"}, GoodAfter: 60, GoodBefore: 20}
 	v.card.Used.Joint = "lap"
 	heat := []string{tables.CauseCold, tables.CauseHot, tables.CauseMelts, tables.CauseOnLong, tables.CauseOnShort, tables.CauseOffLong, tables.CauseOffShort}
 	none := func(id string, before float64) *advice.Correction {
@@ -92,7 +92,7 @@ func TestLeversHaveSigns(t *testing.T) {
 // Volts that were read far from the usual prove their cause; near it, or on the other side, they do not.
 func TestVoltsThatProve(t *testing.T) {
 	for volts, want := range map[float64][2]bool{10: {true, false}, 14.3: {false, false}, 20: {false, true}} {
-		v, err := newView(t.Context(), []Try{{calc.Job{Metal: "galvanized", Gauge: 20, Joint: "lap", Feed: calc.Some(4.1), Travel: calc.Some(8), Volts: calc.Some(volts)}, "spatter"}})
+		v, err := newPosterior(t.Context(), []Try{{calc.Job{Metal: "galvanized", Gauge: 20, Joint: "lap", Feed: calc.Some(4.1), Travel: calc.Some(8), Volts: calc.Some(volts)}, "spatter"}})
 		if err != nil {
 			t.Fatal(err)
 		}

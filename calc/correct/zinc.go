@@ -11,7 +11,7 @@ import (
 
 // expectZinc leaves zinc that is gone on the back out of what a bead showed where both its setting and the suggested one
 // boil it there as computed: then it is no sign of heat. A bead that showed nothing else looks good.
-func (v *view) expectZinc() {
+func (v *posterior) expectZinc() {
 	if v.off || v.timed || !v.takesZinc() {
 		return
 	}
@@ -28,7 +28,7 @@ func (v *view) expectZinc() {
 }
 
 // takesZinc reports whether the suggested setting, if it is good, boils the zinc off a back face.
-func (v *view) takesZinc() bool {
+func (v *posterior) takesZinc() bool {
 	if !slices.ContainsFunc(v.laid, func(t Try) bool { return strings.Contains(t.Seen, calc.ZincBehind) }) {
 		return false
 	}
@@ -43,7 +43,7 @@ func (v *view) takesZinc() bool {
 }
 
 // repairZinc is the answer to zinc that is gone on the back as computed: no setting is at fault, the coat is mended.
-func (v *view) repairZinc(ctx context.Context, t *Try, c *advice.Correction) error {
+func (v *posterior) repairZinc(ctx context.Context, t *Try, c *advice.Correction) error {
 	c.Do = "repair the coat after, on both faces (zinc-rich paint)"
 	c.Why = "Zinc gone on the back is as computed at this setting: no sign of too much heat. "
 	narrower, err := v.narrower(ctx, t, c.GoodBefore)
@@ -56,7 +56,7 @@ func (v *view) repairZinc(ctx context.Context, t *Try, c *advice.Correction) err
 
 // narrower says what a narrower band behind costs: a usual step of travel or of wire feed, the one that leaves the bead more
 // likely good.
-func (v *view) narrower(ctx context.Context, t *Try, before float64) (string, error) {
+func (v *posterior) narrower(ctx context.Context, t *Try, before float64) (string, error) {
 	here := v.bandBehind(&t.Job)
 	text, likeliest := "", -1.0
 	for _, way := range [...]struct {
@@ -85,7 +85,7 @@ func (v *view) narrower(ctx context.Context, t *Try, before float64) (string, er
 }
 
 // bandBehind is the wider half-width of zinc that boils off a back face, mm.
-func (v *view) bandBehind(j *calc.Job) float64 {
+func (v *posterior) bandBehind(j *calc.Job) float64 {
 	p, err := calc.ProbeOf(v.ctx, j)
 	if err != nil {
 		return 0

@@ -124,7 +124,7 @@ func (b *Bead) beat(ctx context.Context, booth calc.Job) error {
 		{end("arc_off_min") - booth.ArcOff.V, tables.CauseOffShort, "arc off, too short"},
 	} {
 		if x.past > 0 {
-			b.miss(x.cause, fmt.Sprintf("%s by %.2f s", x.edge, x.past), x.past < tables.LeastBeat.V)
+			b.miss(x.cause, fmt.Sprintf("%s by %.2f s", x.edge, x.past), x.past < tables.LeastOnOff.V)
 		}
 	}
 	return nil

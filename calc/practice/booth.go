@@ -155,9 +155,9 @@ func off(j calc.Job, heat, share float64) calc.Job {
 	within := func(o *calc.Opt, by, low, high float64) { o.V = max(low, min(high, o.V*math.Exp(by))) }
 	switch {
 	case j.Mode == "timed" && share < 0.5:
-		within(&j.ArcOn, heat, tables.LeastBeat.V, calc.LongestTime)
+		within(&j.ArcOn, heat, tables.LeastOnOff.V, calc.LongestOnOff)
 	case j.Mode == "timed":
-		within(&j.ArcOff, -heat, tables.LeastBeat.V, calc.LongestTime)
+		within(&j.ArcOff, -heat, tables.LeastOnOff.V, calc.LongestOnOff)
 	default:
 		low, high := calc.SteadyFeeds(&j)
 		within(&j.Feed, heat*share, low, high)

@@ -141,7 +141,7 @@ func TestPracticeVolts(t *testing.T) {
 }
 
 // Times far off show what a timed arc shows.
-func TestPracticeBeat(t *testing.T) {
+func TestPracticeTimed(t *testing.T) {
 	if testing.Short() {
 		t.Skip("follows the heat")
 	}

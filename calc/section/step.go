@@ -141,7 +141,7 @@ func (a *arm) thermometer(filler *curve) {
 	}
 }
 
-// invert solves base·h_base(t) + metal·h_filler(t) = e from a guess, and returns the temperature with the
+// invert solves base·h_base(t) + metal·h_filler(t) = e from a first estimate, and returns the temperature with the
 // heat capacity there, J/mmK.
 func invert(e, t, base, metal float64, b, f *curve) (temperature, capacity float64) {
 	low, high := -1e4, 1e6

@@ -46,8 +46,8 @@ type Rhythm struct {
 	FixedStep float64 // mm
 }
 
-// Beat is one repeating cycle.
-type Beat struct {
+// OnOff is one repeating cycle.
+type OnOff struct {
 	On, Off, Step     float64 // s, s, mm
 	StepBy            Reason
 	Puddle            float64 // mm, at the end of on
@@ -81,7 +81,7 @@ type Times struct {
 	OffMin   float64
 	OffMax   float64
 	OffMaxBy Reason
-	Beat     Beat // at the suggested setting
+	OnOff    OnOff // at the suggested setting
 	Trace    []Point
 	Residual float64 // of the energy balance, relative, of the suggested beat's run
 	settled  bool    // every cycle repeated
@@ -172,10 +172,10 @@ func (t *Times) find(r *Rhythm, stop func() bool, tell func(float64)) error {
 	}
 	mid := newDriver(r, hot.s, stop)
 	mid.record, mid.dt = true, hot.dt
-	if t.Beat, err = mid.periodic(mid.timed(set), mid.centre(r.halfFrozen()), freezeCold); err != nil {
+	if t.OnOff, err = mid.periodic(mid.timed(set), mid.centre(r.halfFrozen()), freezeCold); err != nil {
 		return err
 	}
-	t.settled = t.settled && max(t.Beat.DriftOn, t.Beat.DriftOff) <= settledDrift
+	t.settled = t.settled && max(t.OnOff.DriftOn, t.OnOff.DriftOff) <= settledDrift
 	t.Trace = mid.trace
 	tell(0.6)
 	err = t.offRange(r, mid.s, set, stop)
@@ -192,7 +192,7 @@ func (t *Times) find(r *Rhythm, stop func() bool, tell func(float64)) error {
 func (t *Times) onRange(r *Rhythm, hot *driver, stop func() bool) error {
 	low := newDriver(r, hot.s.Clone(), stop)
 	low.dt = hot.dt
-	var least, most Beat
+	var least, most OnOff
 	var errs [2]error
 	var wg crew.Crew
 	wg.Go(func() { least, errs[0] = low.periodic(low.wetThrough, low.centre(r.halfFrozen()), freezeCold) })
@@ -263,13 +263,13 @@ func (d *driver) failed() Reason {
 
 // offRange runs the two ends of off side by side.
 func (t *Times) offRange(r *Rhythm, from *Sheet, on float64, stop func() bool) error {
-	var least, most Beat
+	var least, most OnOff
 	var errs [2]error
 	same := *r
-	same.FixedStep, same.FixedOff = t.Beat.Step, 0 // the hand keeps its step; what off may be does not hang on what it is
+	same.FixedStep, same.FixedOff = t.OnOff.Step, 0 // the hand keeps its step; what off may be does not hang on what it is
 	var wg crew.Crew
 	for i, end := range [...]struct {
-		to   *Beat
+		to   *OnOff
 		cool float64
 	}{{&least, r.Filler.Liquidus}, {&most, r.Filler.Solidus}} {
 		s := from.Clone()
@@ -284,7 +284,7 @@ func (t *Times) offRange(r *Rhythm, from *Sheet, on float64, stop func() bool) e
 	t.settled = t.settled && least.DriftOff <= settledDrift && most.DriftOff <= settledDrift
 	switch {
 	case most.Wet < 0 && r.FixedOn == 0:
-		t.OffMax, t.OffMaxBy = max(t.Beat.Off, t.OffMin), NextCold
+		t.OffMax, t.OffMaxBy = max(t.OnOff.Off, t.OffMin), NextCold
 	case !most.Cooled:
 		t.OffMaxBy = Patience
 	}

@@ -34,17 +34,17 @@ func bridge(t *testing.T, r *Rhythm) Times {
 
 func TestBridgeOrders(t *testing.T) {
 	b := bridge(t, rhythm(steelish(), 1.5, 2))
-	if b.Reason != "" || !b.Beat.Converged {
-		t.Fatalf("%q, %+v", b.Reason, b.Beat)
+	if b.Reason != "" || !b.OnOff.Converged {
+		t.Fatalf("%q, %+v", b.Reason, b.OnOff)
 	}
-	if !(b.OnMin < b.Beat.On && b.Beat.On < b.OnMax) || !(b.OffMin < b.Beat.Off && b.Beat.Off < b.OffMax) {
+	if !(b.OnMin < b.OnOff.On && b.OnOff.On < b.OnMax) || !(b.OffMin < b.OnOff.Off && b.OnOff.Off < b.OffMax) {
 		t.Errorf("times out of order: %+v", b)
 	}
-	if b.Beat.EdgePeak < 1025 || b.Beat.HotPeak > 1480 {
-		t.Errorf("at the suggestion the edge must wet and not melt: %g to %g C", b.Beat.EdgePeak, b.Beat.HotPeak)
+	if b.OnOff.EdgePeak < 1025 || b.OnOff.HotPeak > 1480 {
+		t.Errorf("at the suggestion the edge must wet and not melt: %g to %g C", b.OnOff.EdgePeak, b.OnOff.HotPeak)
 	}
-	if want := 0.56 * 0.93 * b.Beat.On / 8.53e-3 / (2 * 1.5 * 1.85); b.Beat.StepBy != StepFill || math.Abs(b.Beat.Step/want-1) > 1e-9 {
-		t.Errorf("step %g by %s, the fill gives %g", b.Beat.Step, b.Beat.StepBy, want)
+	if want := 0.56 * 0.93 * b.OnOff.On / 8.53e-3 / (2 * 1.5 * 1.85); b.OnOff.StepBy != StepFill || math.Abs(b.OnOff.Step/want-1) > 1e-9 {
+		t.Errorf("step %g by %s, the fill gives %g", b.OnOff.Step, b.OnOff.StepBy, want)
 	}
 	if math.Abs(b.Grid) > 0.05 {
 		t.Errorf("half the cells move the first spot by %.1f %%", 100*b.Grid)
@@ -73,12 +73,12 @@ func TestBridgeTrends(t *testing.T) {
 	}
 	thin, thick := bridge(t, rhythm(steelish(), 1, 1.5)), bridge(t, rhythm(steelish(), 1.5, 1.5))
 	if !(thin.OnMin < thick.OnMin && thin.OnMax < thick.OnMax) {
-		t.Errorf("thicker sheet must take longer: %+v then %+v", thin.Beat, thick.Beat)
+		t.Errorf("thicker sheet must take longer: %+v then %+v", thin.OnOff, thick.OnOff)
 	}
 	r := rhythm(steelish(), 1.5, 1.5)
 	r.Power *= 1.15
 	if hotter := bridge(t, r); !(hotter.OnMin < thick.OnMin && hotter.OnMax < thick.OnMax) {
-		t.Errorf("more power must be quicker: %+v then %+v", thick.Beat, hotter.Beat)
+		t.Errorf("more power must be quicker: %+v then %+v", thick.OnOff, hotter.OnOff)
 	}
 }
 
@@ -114,7 +114,7 @@ func TestBridgeMirror(t *testing.T) {
 	one, two := rhythm(steelish(), 1.2, 1), rhythm(steelish(), 1.2, 1)
 	two.Arms, two.Mirror = []Arm{two.Arms[0], two.Arms[0]}, false
 	a, b := bridge(t, one), bridge(t, two)
-	for _, c := range [][2]float64{{a.FirstOn, b.FirstOn}, {a.OnMax, b.OnMax}, {a.Beat.Off, b.Beat.Off}} {
+	for _, c := range [][2]float64{{a.FirstOn, b.FirstOn}, {a.OnMax, b.OnMax}, {a.OnOff.Off, b.OnOff.Off}} {
 		if math.Abs(c[0]/c[1]-1) > 0.01 {
 			t.Errorf("mirrored %g, both %g", c[0], c[1])
 		}

@@ -196,8 +196,8 @@ const (
 )
 
 // periodic repeats on, off and step until the cycle does.
-func (d *driver) periodic(onDone, offDone until, freeze int) (Beat, error) {
-	var b, last Beat
+func (d *driver) periodic(onDone, offDone until, freeze int) (OnOff, error) {
+	var b, last OnOff
 	for n := 1; n <= mostCycles; n++ {
 		var err error
 		if b.On, b.Reached, err = d.burn(onDone, d.r.LongestOn); err != nil {

@@ -13,7 +13,7 @@ func (r *Rhythm) quick() bool {
 	return false
 }
 
-// A guess of the beat that the sheet is warmed by; the cycles that follow correct it.
+// A first estimate of the beat that the sheet is warmed by; the cycles that follow correct it.
 const (
 	warmDuty  = 0.5
 	warmSpeed = 4.0  // mm/s

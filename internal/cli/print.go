@@ -59,8 +59,8 @@ func (d *Deps) printWall(p *sheet.Wall, file, paper string, sys quantity.System)
 }
 
 // mapFor is the window of a job for a page, nil where it has none.
-func (d *Deps) mapFor(ctx context.Context, job calc.Job) (*calc.Map, error) {
-	m, err := calc.Window(ctx, job, d.progress())
+func (d *Deps) mapFor(ctx context.Context, job calc.Job) (*calc.Window, error) {
+	m, err := calc.WindowOf(ctx, job, calc.FullWindow, d.progress())
 	var field *calc.FieldError
 	switch {
 	case errors.As(err, &field):

@@ -33,7 +33,7 @@ to compute has a map of fewer points, and not every remedy is tried; the answer 
 			if err != nil {
 				return err
 			}
-			m, err := calc.Window(cmd.Context(), job, d.progress())
+			m, err := calc.WindowOf(cmd.Context(), job, calc.FullWindow, d.progress())
 			if err != nil {
 				return cancelled(cmd.Context(), err)
 			}
@@ -81,7 +81,7 @@ func (d *Deps) progress() func(float64) {
 }
 
 // savePictures writes the map as pictures; one on standard output stands there alone.
-func (d *Deps) savePictures(m *calc.Map, given *calc.Card, pngFile, svgFile string) error {
+func (d *Deps) savePictures(m *calc.Window, given *calc.Card, pngFile, svgFile string) error {
 	if svgFile != "" {
 		if err := d.picture(svgFile, 0o644, sheet.WindowSVG(m, given)); err != nil {
 			return err

@@ -9,7 +9,7 @@ import (
 
 // readMap says in words what the map of all settings shows.
 func (t *talk) readMap(string) {
-	m, err := calc.Window(t.ctx, t.job, nil)
+	m, err := calc.WindowOf(t.ctx, t.job, calc.FullWindow, nil)
 	if err != nil {
 		t.fault(err)
 		return
@@ -48,7 +48,7 @@ func (t *talk) setting(feed, travel float64) string {
 }
 
 // ranges says for a few travels between which feeds everything is met, and for the suggested feed between which travels.
-func (t *talk) ranges(m *calc.Map) {
+func (t *talk) ranges(m *calc.Window) {
 	si, sj := m.At(m.Suggestion.Feed, m.Suggestion.Travel)
 	slow, fast := run(len(m.Travels), sj, func(j int) bool { return good(m, si, j) })
 	if slow <= fast {
@@ -73,7 +73,7 @@ func (t *talk) ranges(m *calc.Map) {
 }
 
 // good reports whether every edge is met at a point.
-func good(m *calc.Map, i, j int) bool {
+func good(m *calc.Window, i, j int) bool {
 	return m.Margins[i*len(m.Travels)+j] >= 0 && m.Zones[i*len(m.Travels)+j] == "good"
 }
 
@@ -118,7 +118,7 @@ func (t *talk) about(v float64, unit string) string {
 }
 
 // standing says where the present setting lies.
-func (t *talk) standing(m *calc.Map) {
+func (t *talk) standing(m *calc.Window) {
 	u := &t.card.Used
 	if !u.Feed.Set || !u.Travel.Set {
 		return

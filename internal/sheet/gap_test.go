@@ -22,7 +22,7 @@ func spots(t *testing.T, j calc.Job) calc.Timed {
 	return s
 }
 
-var gapJobs = []calc.Job{
+var timedJobs = []calc.Job{
 	{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: calc.Some(2)},
 	{Metal: "galvanized", Gauge: 20},
 	{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: calc.Some(5)},
@@ -31,7 +31,7 @@ var gapJobs = []calc.Job{
 
 func TestGapJSONKeepsItsSchema(t *testing.T) {
 	schema := loadSchema(t, "gap-schema.json")
-	for _, j := range gapJobs {
+	for _, j := range timedJobs {
 		s := spots(t, j)
 		b, err := GapJSON(&s, "test")
 		if err != nil {
@@ -45,7 +45,7 @@ func TestGapJSONKeepsItsSchema(t *testing.T) {
 
 func TestGapTextStaysIn80Columns(t *testing.T) {
 	for _, units := range []quantity.System{quantity.Metric, quantity.Inch, quantity.Both} {
-		for _, j := range gapJobs {
+		for _, j := range timedJobs {
 			s := spots(t, j)
 			text := GapText(&s, Options{Units: units, Why: true})
 			fits(t, string(units)+" "+j.Metal, text)
@@ -58,7 +58,7 @@ func TestGapTextStaysIn80Columns(t *testing.T) {
 
 // The trace as a table: time rises, the arc is 0 or 1, and the back of the edge is never hotter than its mean.
 func TestGapCSV(t *testing.T) {
-	s := spots(t, gapJobs[0])
+	s := spots(t, timedJobs[0])
 	b, err := GapCSV(&s)
 	if err != nil {
 		t.Fatal(err)
@@ -83,7 +83,7 @@ func TestGapCSV(t *testing.T) {
 }
 
 func TestGapPNG(t *testing.T) {
-	for _, j := range gapJobs {
+	for _, j := range timedJobs {
 		s := spots(t, j)
 		b, err := GapPNG(&s)
 		if err != nil {
@@ -98,7 +98,7 @@ func TestGapPNG(t *testing.T) {
 
 // The plot has its lines where its labels say, and the bar under it as long as the arc burned.
 func TestTracePlot(t *testing.T) {
-	s := spots(t, gapJobs[0])
+	s := spots(t, timedJobs[0])
 	for _, size := range [][2]int{{80, 12}, {60, 8}, {40, 6}} {
 		lines := TracePlot(&s, size[0], size[1])
 		if len(lines) != size[1] {
@@ -124,7 +124,7 @@ func TestTracePlot(t *testing.T) {
 }
 
 func TestBeatBar(t *testing.T) {
-	s := spots(t, gapJobs[0])
+	s := spots(t, timedJobs[0])
 	for _, w := range []int{2, 10, 60} {
 		bar := BeatBar(&s, w)
 		if len(bar) != w || !strings.HasPrefix(bar, "#") || !strings.HasSuffix(bar, "-") {

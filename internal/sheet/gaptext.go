@@ -23,7 +23,7 @@ func GapText(s *calc.Timed, o Options) string {
 	w.gapEnds(s)
 	w.widerGap(s, o)
 	w.heat(s)
-	w.gapRemedies(s)
+	w.timedRemedies(s)
 	for _, l := range s.Card.Warnings {
 		if l.Severity == calc.Caution && l.Text != s.Why {
 			w.para(strings.ToUpper(string(l.Severity))+"  ", l.Text)
@@ -109,7 +109,7 @@ func (w *writer) heat(s *calc.Timed) {
 	w.line("")
 }
 
-func (w *writer) gapRemedies(s *calc.Timed) {
+func (w *writer) timedRemedies(s *calc.Timed) {
 	if len(s.Remedies) == 0 {
 		return
 	}

@@ -26,7 +26,7 @@ type Wall struct {
 	Notes    []calc.Note
 	Warnings []calc.Warning
 	Zone     string
-	Map      *calc.Map // nil: no picture
+	Map      *calc.Window // nil: no picture
 	Note     string
 	Foot     string // where it comes from: id, date, version
 	When     time.Time
@@ -288,7 +288,7 @@ func (k *ink) middle(p *Wall, sys quantity.System) {
 var greys = map[byte]int{'+': 255, ',': 235, '.': 205, 'x': 150, '#': 90, '?': 225}
 
 // drawMap is the operating window: wire feed to the right, travel upward, the suggestion in a box.
-func (k *ink) drawMap(m *calc.Map, sys quantity.System, x, y, w, h float64) {
+func (k *ink) drawMap(m *calc.Window, sys quantity.System, x, y, w, h float64) {
 	nx, ny := len(m.Feeds), len(m.Travels)
 	dx, dy := w/float64(nx), h/float64(ny)
 	for i := range nx {

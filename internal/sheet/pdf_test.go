@@ -25,7 +25,7 @@ func wall(t *testing.T, j calc.Job, name string) Wall {
 	p := WallOf(&card, name)
 	p.When = time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
 	p.Foot = "test"
-	if m, err := calc.WindowOf(context.Background(), j, calc.CoarseMap, nil); err == nil {
+	if m, err := calc.WindowOf(context.Background(), j, calc.CoarseWindow, nil); err == nil {
 		p.Map = &m
 	}
 	return p

@@ -21,8 +21,8 @@ func BeatBar(s *calc.Timed, w int) string {
 	return strings.Repeat("#", n) + strings.Repeat("-", w-n)
 }
 
-// lastBeats cuts a trace to its last two and a bit beats.
-func lastBeats(s *calc.Timed) []calc.HeatPoint {
+// lastCycles cuts a trace to its last two and a bit beats.
+func lastCycles(s *calc.Timed) []calc.HeatPoint {
 	on, _ := s.Card.Figure("arc_on")
 	off, _ := s.Card.Figure("arc_off")
 	t := s.Trace
@@ -48,7 +48,7 @@ func TracePlot(s *calc.Timed, w, h int) []string {
 	if len(s.Trace) < 2 || w < left+20 || h < 6 {
 		return nil
 	}
-	points := lastBeats(s)
+	points := lastCycles(s)
 	p := newPlot(points, s, w-left, h-1)
 	for _, at := range []float64{s.Solidus, s.Liquidus, s.BaseSolidus} {
 		for x := range p.rows[0] {

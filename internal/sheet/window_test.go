@@ -16,9 +16,9 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-func coarse(t *testing.T, j calc.Job) calc.Map {
+func coarse(t *testing.T, j calc.Job) calc.Window {
 	t.Helper()
-	m, err := calc.WindowOf(context.Background(), j, calc.CoarseMap, nil)
+	m, err := calc.WindowOf(context.Background(), j, calc.CoarseWindow, nil)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -47,7 +47,7 @@ func TestCoarserMapsSaySo(t *testing.T) {
 // The picture of a coarser map is as large as the full one's, and its words lie inside it.
 func TestCoarserPicturesAreAsLarge(t *testing.T) {
 	for _, half := range []int{2, 4} {
-		m := calc.Map{Coarser: true, Feeds: make([]float64, calc.FullMap.Feeds/half), Travels: make([]float64, calc.FullMap.Travels/half)}
+		m := calc.Window{Coarser: true, Feeds: make([]float64, calc.FullWindow.Feeds/half), Travels: make([]float64, calc.FullWindow.Travels/half)}
 		for i := range m.Feeds {
 			m.Feeds[i] = 1 + float64(i)
 		}
@@ -57,7 +57,7 @@ func TestCoarserPicturesAreAsLarge(t *testing.T) {
 		n := len(m.Feeds) * len(m.Travels)
 		m.Zones, m.Margins = make([]string, n), make([]float64, n)
 		m.Suggestion = calc.Suggestion{Feed: 3, Travel: 3}
-		full := calc.Map{Feeds: make([]float64, calc.FullMap.Feeds), Travels: make([]float64, calc.FullMap.Travels)}
+		full := calc.Window{Feeds: make([]float64, calc.FullWindow.Feeds), Travels: make([]float64, calc.FullWindow.Travels)}
 		w, h := pictureSize(&full)
 		b, err := WindowPNG(&m, nil)
 		if err != nil {

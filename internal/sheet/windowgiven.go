@@ -27,7 +27,7 @@ func givenOf(given *calc.Card) *givenSetting {
 }
 
 // givenPoint is the map's point nearest to a setting that was asked about; false for none, and for one beyond the map.
-func givenPoint(m *calc.Map, given *calc.Card) (i, j int, on bool) {
+func givenPoint(m *calc.Window, given *calc.Card) (i, j int, on bool) {
 	if given == nil || !given.Used.Feed.Set || !given.Used.Travel.Set {
 		return 0, 0, false
 	}
@@ -42,7 +42,7 @@ func within(axis []float64, i int, v float64) bool {
 }
 
 // givenText says of the setting that was asked about where it lies and how far every edge is.
-func (w *writer) givenText(m *calc.Map, given *calc.Card, o Options) {
+func (w *writer) givenText(m *calc.Window, given *calc.Card, o Options) {
 	if given == nil {
 		return
 	}

@@ -28,7 +28,7 @@ type windowDocument struct {
 }
 
 // WindowJSON writes an operating window as one JSON document, with the setting that was asked about, nil for none.
-func WindowJSON(m *calc.Map, given *calc.Card, version string) ([]byte, error) {
+func WindowJSON(m *calc.Window, given *calc.Card, version string) ([]byte, error) {
 	d := windowDocument{Schema: Schema, Version: version, Job: m.Job, Zones: m.Zones, Margins: make([]float64, len(m.Margins)), Aims: m.Aims, Coarser: m.Coarser,
 		Suggestion: m.Suggestion, Given: givenOf(given), Good: m.Good, Edges: edgesOf(m.Card.Edges), Chance: m.Chance, Remedies: orEmpty(m.Remedies)}
 	d.Axes.Feed, d.Axes.Travel = m.Feeds, m.Travels

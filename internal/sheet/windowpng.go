@@ -15,7 +15,7 @@ import (
 )
 
 // WindowPNG draws an operating window as PNG, as WindowSVG does.
-func WindowPNG(m *calc.Map, given *calc.Card) ([]byte, error) {
+func WindowPNG(m *calc.Window, given *calc.Card) ([]byte, error) {
 	w, h := pictureSize(m)
 	img := image.NewRGBA(image.Rect(0, 0, w, h))
 	draw.Draw(img, img.Bounds(), image.White, image.Point{}, draw.Src)

@@ -18,28 +18,28 @@ const (
 // zoneColours are the fills: readable in grey, too, since they differ in lightness.
 var zoneColours = map[byte][3]uint8{'+': {0x7f, 0xc9, 0x7f}, ',': {0xd9, 0xea, 0xd3}, '.': {0x9d, 0xb4, 0xd6}, 'x': {0xf0, 0xb0, 0x60}, '#': {0x9a, 0x3b, 0x26}, '?': {0xdd, 0xdd, 0xdd}}
 
-func pictureSize(m *calc.Map) (w, h int) {
+func pictureSize(m *calc.Window) (w, h int) {
 	wide, high := cell(m)
 	return leftRoom + wide*len(m.Feeds) + rightRoom, topRoom + high*len(m.Travels) + lowRoom
 }
 
 // cell is the size of a point's cell: the picture of a map that is drawn coarser is as large as any other.
-func cell(m *calc.Map) (wide, high int) {
+func cell(m *calc.Window) (wide, high int) {
 	if !m.Coarser {
 		return cellWide, cellHigh
 	}
-	return cellWide * max(1, calc.FullMap.Feeds/len(m.Feeds)), cellHigh * max(1, calc.FullMap.Travels/len(m.Travels))
+	return cellWide * max(1, calc.FullWindow.Feeds/len(m.Feeds)), cellHigh * max(1, calc.FullWindow.Travels/len(m.Travels))
 }
 
 // corner is the upper left pixel of a point's cell.
-func corner(m *calc.Map, i, j int) (x, y int) {
+func corner(m *calc.Window, i, j int) (x, y int) {
 	wide, high := cell(m)
 	return leftRoom + wide*i, topRoom + high*(len(m.Travels)-1-j)
 }
 
 // WindowSVG draws an operating window as SVG: every cell also carries its mark, so that it reads without colour. given is the
 // card of the setting that was asked about, nil for none.
-func WindowSVG(m *calc.Map, given *calc.Card) []byte {
+func WindowSVG(m *calc.Window, given *calc.Card) []byte {
 	var b strings.Builder
 	w, h := pictureSize(m)
 	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" width="%d" height="%d" font-family="monospace" font-size="11">`+"\n", w, h)
@@ -76,7 +76,7 @@ type label struct {
 }
 
 // pictureLabels are the words about a window's picture.
-func pictureLabels(m *calc.Map, given *calc.Card) []label {
+func pictureLabels(m *calc.Window, given *calc.Card) []label {
 	_, h := pictureSize(m)
 	wide, high := cell(m)
 	list := []label{

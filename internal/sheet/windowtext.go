@@ -26,7 +26,7 @@ func ZoneMark(zone string) byte {
 // WindowText writes an operating window as plain text of at most 80 columns: a map of travel upward and
 // wire feed to the right, where S is the suggestion, then what surrounds it. given is the card of the setting that was
 // asked about, nil for none.
-func WindowText(m *calc.Map, given *calc.Card, o Options) string {
+func WindowText(m *calc.Window, given *calc.Card, o Options) string {
 	w := writer{comma: o.Comma}
 	w.head(&m.Card, o)
 	for _, l := range m.Card.Warnings {
@@ -60,7 +60,7 @@ func WindowText(m *calc.Map, given *calc.Card, o Options) string {
 }
 
 // windowMap draws the map: columns of wire feed, rows of travel, the fastest on top.
-func (w *writer) windowMap(m *calc.Map, given *calc.Card, o Options) {
+func (w *writer) windowMap(m *calc.Window, given *calc.Card, o Options) {
 	sys := lead(o.Units)
 	si, sj := m.At(m.Suggestion.Feed, m.Suggestion.Travel)
 	gi, gj, on := givenPoint(m, given)
@@ -90,7 +90,7 @@ func (w *writer) windowMap(m *calc.Map, given *calc.Card, o Options) {
 }
 
 // PointMark is the mark of one point: a good point that another edge rules out is marked by a comma.
-func PointMark(m *calc.Map, i, j int) byte {
+func PointMark(m *calc.Window, i, j int) byte {
 	k := i*len(m.Travels) + j
 	if m.Zones[k] == "good" && m.Margins[k] < 0 {
 		return ','
@@ -98,7 +98,7 @@ func PointMark(m *calc.Map, i, j int) byte {
 	return ZoneMark(m.Zones[k])
 }
 
-func (w *writer) windowVerdict(m *calc.Map, o Options) {
+func (w *writer) windowVerdict(m *calc.Window, o Options) {
 	sys := o.Units
 	at := quantity.Show(m.Suggestion.Feed, "m/min", sys) + " at " + quantity.Show(m.Suggestion.Travel, "mm/s", sys)
 	if m.Good {
@@ -123,7 +123,7 @@ func (w *writer) windowVerdict(m *calc.Map, o Options) {
 // edgeText makes an edge that is not met stand out where nothing has a colour.
 func edgeText(e *calc.Edge) string { return strings.Replace(e.Words(), "not met", "NOT MET", 1) }
 
-func spoiled(m *calc.Map) string {
+func spoiled(m *calc.Window) string {
 	if words := m.Chance.Words(); words != "" {
 		return " Most often missed: " + words + "."
 	}

@@ -21,12 +21,12 @@ func TestWireToleranceIsTheStandards(t *testing.T) {
 // A φ that is given without its own spread keeps that of its wire's row.
 func TestPhiKeepsItsRowsSpread(t *testing.T) {
 	c := card(t, Job{Metal: "mild-steel", Gauge: 18, Phi: Some(4)})
-	f, d := c.Setup.Filler.Phi, newBoard(c).doubts[kPhi]
+	f, d := c.Setup.Filler.Phi, newBoard(c).intervals[inPhi]
 	if half := (f.High - f.Low) / 2; math.Abs(d.low-(4-half)) > 1e-9 || math.Abs(d.high-(4+half)) > 1e-9 {
 		t.Errorf("φ from %g to %g, its row's half-width is %g", d.low, d.high, half)
 	}
 	c = card(t, Job{Metal: "mild-steel", Gauge: 18, Phi: Some(4), PhiSigma: Some(0.1)})
-	if d := newBoard(c).doubts[kPhi]; math.Abs(d.low-3.8) > 1e-9 || math.Abs(d.high-4.2) > 1e-9 {
+	if d := newBoard(c).intervals[inPhi]; math.Abs(d.low-3.8) > 1e-9 || math.Abs(d.high-4.2) > 1e-9 {
 		t.Errorf("φ 4 ± 0.1 from %g to %g", d.low, d.high)
 	}
 }
@@ -78,15 +78,15 @@ func TestWettingEdgeShowsTheCardsAngle(t *testing.T) {
 func TestAssumedIsWhatNobodyGave(t *testing.T) {
 	c := card(t, Job{Metal: "mild-steel", Gauge: 18, StickOut: Some(12), VoltFactor: Some(1.02), Phi: Some(4), Eta: Some(0.8), Gap: Some(0.5)})
 	b := newBoard(c)
-	for _, k := range []knob{kThick1, kThick2, kStick, kVoltFactor, kPhi, kEta, kWire, kGap, kVolts} {
-		if b.doubts[k].assumed {
-			t.Errorf("%s is called assumed", knobNames[k].name)
+	for _, k := range []input{inThick1, inThick2, inStick, inVoltFactor, inPhi, inEta, inWire, inGap, inVolts} {
+		if b.intervals[k].assumed {
+			t.Errorf("%s is called assumed", inputNames[k].name)
 		}
 	}
 	b = newBoard(card(t, Job{Metal: "mild-steel", Gauge: 18}))
-	for _, k := range []knob{kStick, kRoom, kGap} {
-		if !b.doubts[k].assumed {
-			t.Errorf("%s is not called assumed", knobNames[k].name)
+	for _, k := range []input{inStick, inRoom, inGap} {
+		if !b.intervals[k].assumed {
+			t.Errorf("%s is not called assumed", inputNames[k].name)
 		}
 	}
 }

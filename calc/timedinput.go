@@ -12,13 +12,13 @@ import (
 
 // rhythm puts the board's numbers, and what the wire and the arc give, into the sheet's plane.
 func (b *board) rhythm(card *Card, o *[outs]float64) thinsheet.Rhythm {
-	f, k := &card.Setup.Filler, &b.knobs
-	feed := formula.WireArea(k[kWire]) * o[oFeed] * k[kDensity] * 1e-3 * k[kDeposit] // g/s
+	f, k := &card.Setup.Filler, &b.inputs
+	feed := formula.WireArea(k[inWire]) * o[oFeed] * k[inDensity] * 1e-3 * k[inDeposit] // g/s
 	r := thinsheet.Rhythm{
 		Input: thinsheet.Input{
-			Filler: fillerTable(f), Stir: tables.Stirring.V, Gap: k[kGap], Sigma: k[kSpread],
-			Power: k[kEta] * o[oVolts] * o[oAmps], Feed: feed, Droplet: f.HLiq.V + tables.DropletHeat.V*tables.DropletSuperheat.V,
-			Loss: k[kLoss] * 1e-6, Start: k[kRoom],
+			Filler: fillerTable(f), Stir: tables.Stirring.V, Gap: k[inGap], Sigma: k[inSpread],
+			Power: k[inEta] * o[oVolts] * o[oAmps], Feed: feed, Droplet: f.HLiq.V + tables.DropletHeat.V*tables.DropletSuperheat.V,
+			Loss: k[inLoss] * 1e-6, Start: k[inRoom],
 		},
 		MeltDepth: tables.EdgeMelt.V, Shortest: tables.ShortestOn.V, LongestOn: tables.LongestOn.V, Longest: tables.LongestOff.V,
 		FixedOn: card.Job.ArcOn.V, FixedOff: card.Job.ArcOff.V, FixedStep: card.Job.SpotStep.V,
@@ -28,7 +28,7 @@ func (b *board) rhythm(card *Card, o *[outs]float64) thinsheet.Rhythm {
 		r.Gap = 0
 	}
 	r.Surface = !throughJoint(card.Used.Joint)
-	r.Section = k[kGap] * MinCore(card.Setup.Joined()) * (1 + k[kReinforce])
+	r.Section = k[inGap] * MinCore(card.Setup.Joined()) * (1 + k[inReinforce])
 	b.fan(card, &r.Input)
 	return r
 }
@@ -38,16 +38,16 @@ func throughJoint(joint string) bool { return joint == "butt" || joint == "corne
 
 // fan lays the joint's members out as arms about its line.
 func (b *board) fan(card *Card, in *thinsheet.Input) {
-	k := &b.knobs
+	k := &b.inputs
 	aim := card.Used.Aim.V
-	base := [2]thinsheet.Material{baseTable(&card.Setup.Members[0].Metal, k[kConduct1], k[kHeatCap1])}
-	thick := [2]float64{k[kThick1], k[kThick2]}
+	base := [2]thinsheet.Material{baseTable(&card.Setup.Members[0].Metal, k[inConduct1], k[inHeatCap1])}
+	thick := [2]float64{k[inThick1], k[inThick2]}
 	if card.Setup.One {
 		base[1], thick[1] = base[0], thick[0]
 	} else {
-		base[1] = baseTable(&card.Setup.Members[1].Metal, k[kConduct2], k[kHeatCap2])
+		base[1] = baseTable(&card.Setup.Members[1].Metal, k[inConduct2], k[inHeatCap2])
 	}
-	sigma := k[kSpread]
+	sigma := k[inSpread]
 	through := 1 // arms of the second member
 	switch card.Used.Joint {
 	case "tee":

@@ -10,8 +10,8 @@ import (
 	"time"
 )
 
-// gapJobs are the usual jobs of a timed arc: three steels, five thicknesses, two gaps.
-func gapJobs() []Job {
+// timedJobs are the usual jobs of a timed arc: three steels, five thicknesses, two gaps.
+func timedJobs() []Job {
 	var list []Job
 	for _, metal := range []string{"mild-steel", "galvanized", "stainless-304"} {
 		for _, thick := range []float64{0.8, 1, 1.2, 1.5, 2} {
@@ -43,7 +43,7 @@ func figure(t *testing.T, s *Timed, name string) Figure {
 
 // Every usual job has times in order or a reason in words.
 func TestGapJobs(t *testing.T) {
-	for i, j := range gapJobs() {
+	for i, j := range timedJobs() {
 		if i%16 != 0 && testing.Short() {
 			continue
 		}
@@ -304,7 +304,7 @@ func FuzzGap(f *testing.F) {
 }
 
 // BenchmarkGapSteel runs the usual jobs one after another; the worst one is reported beside the mean.
-func BenchmarkGapSteel(b *testing.B) { benchmarkGap(b, gapJobs()) }
+func BenchmarkGapSteel(b *testing.B) { benchmarkGap(b, timedJobs()) }
 
 func BenchmarkGapCopper(b *testing.B) {
 	benchmarkGap(b, []Job{{Metal: "copper", Thickness: Some(1), Joint: "butt", Gap: Some(1), Mode: "timed"}})
@@ -315,7 +315,7 @@ func benchmarkGap(b *testing.B, jobs []Job) {
 	var worst time.Duration
 	for n := 0; b.Loop(); n++ {
 		at := time.Now()
-		if _, err := gap(context.Background(), jobs[n%len(jobs)], nil); err != nil {
+		if _, err := solveTimed(context.Background(), jobs[n%len(jobs)], nil); err != nil {
 			b.Fatal(err)
 		}
 		worst = max(worst, time.Since(at))

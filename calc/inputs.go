@@ -7,33 +7,33 @@ import (
 	"brazebooth/tables"
 )
 
-// board is a job turned into numbers: the chain that applies, its knobs, and their bands.
+// board is a job turned into numbers: the chain that applies, its input quantities, and their intervals.
 type board struct {
-	chain  chain
-	knobs  [knobs]float64
-	doubts [knobs]doubt
-	effort *effort
+	chain     chain
+	inputs    [inputCount]float64
+	intervals [inputCount]interval
+	effort    *effort
 }
 
-// turn sets a knob that a table row gives.
-func (b *board) turn(i knob, d tables.Datum) {
-	b.knobs[i] = d.V
-	b.doubts[i] = doubt{d.Low, d.High, false}
+// fromTable sets an input that a table row gives.
+func (b *board) fromTable(i input, d tables.Datum) {
+	b.inputs[i] = d.V
+	b.intervals[i] = interval{d.Low, d.High, false}
 }
 
-// fix sets a knob that is exact for this card: a setting, or a size taken as given.
-func (b *board) fix(i knob, v float64) {
-	b.knobs[i] = v
-	b.doubts[i] = doubt{v, v, false}
+// exact sets an input that is exact for this card: a setting, or a size taken as given.
+func (b *board) exact(i input, v float64) {
+	b.inputs[i] = v
+	b.intervals[i] = interval{v, v, false}
 }
 
-// guess sets a knob that nobody gave.
-func (b *board) guess(i knob, v, low, high float64) {
-	b.knobs[i] = v
-	b.doubts[i] = doubt{low, high, true}
+// assume sets an input that nobody gave.
+func (b *board) assume(i input, v, low, high float64) {
+	b.inputs[i] = v
+	b.intervals[i] = interval{low, high, true}
 }
 
-// newBoard lays out the knobs of a completed job. Feed and travel may still be open.
+// newBoard lays out the inputs of a completed job. Feed and travel may still be open.
 func newBoard(card *Card) *board {
 	b := new(board)
 	for i := range b.chain.scale {
@@ -70,25 +70,25 @@ func (b *board) chooseFormulas(card *Card) {
 
 func (b *board) setFiller(card *Card) {
 	f := &card.Setup.Filler
-	b.turn(kDensity, f.Density)
-	b.turn(kHLiq, f.HLiq)
-	b.turn(kRhoE, f.Resistivity)
-	b.turn(kPhi, f.Phi)
-	b.turn(kToe, f.Toe)
-	b.turn(kLiquidus, f.Liquidus)
+	b.fromTable(inDensity, f.Density)
+	b.fromTable(inHLiq, f.HLiq)
+	b.fromTable(inRhoE, f.Resistivity)
+	b.fromTable(inPhi, f.Phi)
+	b.fromTable(inToe, f.Toe)
+	b.fromTable(inLiquidus, f.Liquidus)
 	u := &card.Used
 	if u.Phi.Set {
 		two := 2 * u.PhiSigma.Or((f.Phi.High-f.Phi.Low)/4)
-		b.knobs[kPhi] = u.Phi.V
-		b.doubts[kPhi] = doubt{u.Phi.V - two, u.Phi.V + two, false}
+		b.inputs[inPhi] = u.Phi.V
+		b.intervals[inPhi] = interval{u.Phi.V - two, u.Phi.V + two, false}
 	}
 	if u.Phi.Set && u.PhiSigma.Set {
 		b.chain.learned.wire, b.chain.learned.density = card.Used.Wire.V, f.Density.V
 		b.chain.learned.hLiq, b.chain.learned.rhoE = f.HLiq.V, f.Resistivity.V
 	}
-	b.knobs[kWire] = u.Wire.V
+	b.inputs[inWire] = u.Wire.V
 	low, high := wireTolerance(u.Wire.V)
-	b.doubts[kWire] = doubt{low, high, false}
+	b.intervals[inWire] = interval{low, high, false}
 }
 
 // wireTolerance is the band of the diameter that is sold under a nominal size.
@@ -103,84 +103,84 @@ func wireTolerance(mm float64) (low, high float64) {
 
 func (b *board) setArc(card *Card) {
 	u := &card.Used
-	b.turn(kEta, tables.ArcEfficiency)
+	b.fromTable(inEta, tables.ArcEfficiency)
 	if u.Eta.Set {
 		two := 2 * u.EtaSigma.Or(tables.EtaSigma.V)
-		b.knobs[kEta] = u.Eta.V
-		b.doubts[kEta] = doubt{u.Eta.V - two, u.Eta.V + two, false}
+		b.inputs[inEta] = u.Eta.V
+		b.intervals[inEta] = interval{u.Eta.V - two, u.Eta.V + two, false}
 	}
-	b.turn(kSpread, tables.ArcWidth)
-	b.turn(kReinforce, tables.Reinforcement)
-	b.turn(kZoneForm, tables.ZincBandForm)
-	b.turn(kTimedForm, tables.TimedForm)
+	b.fromTable(inSpread, tables.ArcWidth)
+	b.fromTable(inReinforce, tables.Reinforcement)
+	b.fromTable(inZoneForm, tables.ZincBandForm)
+	b.fromTable(inTimedForm, tables.TimedForm)
 	bias := tables.DipVoltBand.V
-	b.turn(kDeposit, tables.DepositionDip)
-	b.fix(kModeFactor, tables.DipVoltFactor.V)
+	b.fromTable(inDeposit, tables.DepositionDip)
+	b.exact(inModeFactor, tables.DipVoltFactor.V)
 	if b.chain.pulsed {
 		bias = tables.PulsedVoltBand.V
-		b.turn(kDeposit, tables.DepositionPulsed)
-		b.fix(kModeFactor, tables.PulsedVoltFactor.V)
+		b.fromTable(inDeposit, tables.DepositionPulsed)
+		b.exact(inModeFactor, tables.PulsedVoltFactor.V)
 	}
-	b.fix(kVolts, u.Volts.V)
-	b.doubts[kVoltBias] = doubt{-bias, bias, false}
-	b.fix(kVoltFactor, 1)
+	b.exact(inVolts, u.Volts.V)
+	b.intervals[inVoltBias] = interval{-bias, bias, false}
+	b.exact(inVoltFactor, 1)
 	if u.VoltFactor.Set {
 		two := math.Hypot(2*u.VoltFactorSigma.Or(tables.VoltFactorSigma.V), tables.LearnedFloor.V)
-		b.knobs[kVoltFactor] = u.VoltFactor.V
-		b.doubts[kVoltFactor] = doubt{u.VoltFactor.V - two, u.VoltFactor.V + two, false}
-		b.fix(kVoltBias, 0) // what was learned replaces the doubt about power sources in general
+		b.inputs[inVoltFactor] = u.VoltFactor.V
+		b.intervals[inVoltFactor] = interval{u.VoltFactor.V - two, u.VoltFactor.V + two, false}
+		b.exact(inVoltBias, 0) // what was learned replaces what is known of power sources in general
 	}
 	form := tables.CurrentForm
 	stick := tables.DefaultStickOut
 	if card.Job.StickOut.Set {
 		v := u.StickOut.V
-		b.knobs[kStick] = v
-		b.doubts[kStick] = doubt{v - tables.StickOutReading.V, v + tables.StickOutReading.V, false}
+		b.inputs[inStick] = v
+		b.intervals[inStick] = interval{v - tables.StickOutReading.V, v + tables.StickOutReading.V, false}
 	} else {
 		form = tables.CurrentFormUnmeasured
-		b.guess(kStick, u.StickOut.V, stick.Low, stick.High)
+		b.assume(inStick, u.StickOut.V, stick.Low, stick.High)
 	}
 	if b.chain.learned.wire > 0 { // readings hold what the balance leaves out
 		floor := tables.LearnedFloor.V
 		form = tables.Datum{V: 1, Low: 1 - floor, High: 1 + floor, Unit: "1", Origin: tables.LearnedFloor.Origin}
 	}
-	b.turn(kForm, form)
+	b.fromTable(inForm, form)
 	if b.chain.voltsGiven {
-		b.fix(kVoltBias, 0)
+		b.exact(inVoltBias, 0)
 	}
 }
 
 func (b *board) setMembers(card *Card) {
 	for i, m := range card.Setup.Joined() {
-		thick, conduct, capacity := kThick1, kConduct1, kHeatCap1
+		thick, conduct, capacity := inThick1, inConduct1, inHeatCap1
 		if i == 1 {
-			thick, conduct, capacity = kThick2, kConduct2, kHeatCap2
+			thick, conduct, capacity = inThick2, inConduct2, inHeatCap2
 		}
-		b.knobs[thick] = m.Core
+		b.inputs[thick] = m.Core
 		low, high := m.tolerance()
-		b.doubts[thick] = doubt{low, high, false}
-		b.turn(conduct, m.Metal.Conductivity)
-		b.turn(capacity, m.Metal.HeatCapacity)
+		b.intervals[thick] = interval{low, high, false}
+		b.fromTable(conduct, m.Metal.Conductivity)
+		b.fromTable(capacity, m.Metal.HeatCapacity)
 	}
 	if b.chain.arms[1] == 0 {
-		b.fix(kThick2, 1) // no second member: any number, since nothing reads it
-		b.fix(kConduct2, 1)
-		b.fix(kHeatCap2, 1)
+		b.exact(inThick2, 1) // no second member: any number, since nothing reads it
+		b.exact(inConduct2, 1)
+		b.exact(inHeatCap2, 1)
 	}
-	b.turn(kLoss, tables.SurfaceLoss)
+	b.fromTable(inLoss, tables.SurfaceLoss)
 	u := &card.Used
 	if card.Job.Preheat.Set {
-		b.fix(kRoom, u.Preheat.V)
+		b.exact(inRoom, u.Preheat.V)
 	} else {
 		d := tables.RoomTemperature
 		if u.Preheat.V != d.V { // cast iron, warmed
 			d = tables.IronPreheat
 		}
-		b.guess(kRoom, u.Preheat.V, d.Low, d.High)
+		b.assume(inRoom, u.Preheat.V, d.Low, d.High)
 	}
-	b.fix(kGap, u.Gap.V)
+	b.exact(inGap, u.Gap.V)
 	if !card.Job.Gap.Set {
-		b.guess(kGap, u.Gap.V, u.Gap.V, u.Gap.V)
+		b.assume(inGap, u.Gap.V, u.Gap.V, u.Gap.V)
 	}
 }
 
@@ -197,10 +197,10 @@ func (m Member) tolerance() (low, high float64) {
 
 func (b *board) setSettings(card *Card) {
 	u := &card.Used
-	b.fix(kFeed, u.Feed.V*1000/60)
-	b.fix(kAmps, u.Amps.V)
-	b.fix(kTravel, u.Travel.V)
-	b.fix(kOn, u.ArcOn.V)
-	b.fix(kOff, u.ArcOff.V)
-	b.fix(kStep, u.SpotStep.V)
+	b.exact(inFeed, u.Feed.V*1000/60)
+	b.exact(inAmps, u.Amps.V)
+	b.exact(inTravel, u.Travel.V)
+	b.exact(inOn, u.ArcOn.V)
+	b.exact(inOff, u.ArcOff.V)
+	b.exact(inStep, u.SpotStep.V)
 }

@@ -23,7 +23,7 @@ func TestGapRemediesByHand(t *testing.T) {
 	} {
 		u := Job{Feed: Some(5), Wire: Some(x.wire), Gap: Some(x.gap)}
 		var got []string
-		for _, c := range gapCandidates(&u, x.why) {
+		for _, c := range timedCandidates(&u, x.why) {
 			got = append(got, c.change)
 		}
 		if list := strings.Join(got, "; "); !strings.HasPrefix(list, x.want) {
@@ -39,10 +39,10 @@ func TestStepsThatStrain(t *testing.T) {
 		by          thinsheet.Reason
 		code        string
 	}{{3, 3, thinsheet.StepFill, "timed-step-fill"}, {3, 3, "", "timed-step-far"}, {0.4, 0.4, "", "timed-step-short"}, {2, 2, "", ""}, {0, 3, thinsheet.StepFill, ""}, {0, 0.4, "", ""}} {
-		g := &gapRun{}
+		g := &timedRun{}
 		g.in.FixedStep = x.fixed
 		g.times.OnMin, g.times.OnMax, g.times.OffMin, g.times.OffMax = 0.2, 0.6, 0.3, 0.9
-		g.times.Beat.On, g.times.Beat.Off, g.times.Beat.Step, g.times.Beat.StepMost, g.times.Beat.StepBy = 0.4, 0.6, x.step, 2, x.by
+		g.times.OnOff.On, g.times.OnOff.Off, g.times.OnOff.Step, g.times.OnOff.StepMost, g.times.OnOff.StepBy = 0.4, 0.6, x.step, 2, x.by
 		var codes []string
 		for _, w := range g.strained() {
 			codes = append(codes, w.Code)
@@ -64,7 +64,7 @@ func TestClosestByRatio(t *testing.T) {
 
 // The doubt of the plane's cells is shown as a share of a hundred.
 func TestGridDoubtIsPerCent(t *testing.T) {
-	g := &gapRun{board: new(board), card: *card(t, Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Mode: "timed", Gap: Some(1.5)})}
+	g := &timedRun{board: new(board), card: *card(t, Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Mode: "timed", Gap: Some(1.5)})}
 	g.times.Grid = 0.02
 	for _, in := range g.inputs() {
 		if strings.Contains(in.Name, "cells of half the side") && in.Value == 2 && in.Unit == "%" {
@@ -78,7 +78,7 @@ func TestGridDoubtIsPerCent(t *testing.T) {
 func TestGapSaysWhyNot(t *testing.T) {
 	c := card(t, Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Mode: "timed", Gap: Some(1.5)})
 	for _, s := range []Timed{{}, {Reason: "too-hot", Why: "why not"}} {
-		g, to := &gapRun{card: *c}, Card{}
+		g, to := &timedRun{card: *c}, Card{}
 		g.warn(&to, &s)
 		said := 0
 		for _, w := range to.Warnings {

@@ -18,7 +18,7 @@ func TestGapBands(t *testing.T) {
 		{Metal: "galvanized", Thickness: Some(1), Joint: "butt", Gap: Some(1)},
 	} {
 		job.Mode = "timed"
-		g, err := bestGap(&effort{ctx: t.Context()}, job, nil)
+		g, err := bestTimed(&effort{ctx: t.Context()}, job, nil)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -58,7 +58,7 @@ func TestGapBands(t *testing.T) {
 				if err != nil {
 					t.Fatal(err)
 				}
-				for i, d := range [3]float64{math.Log(x.OnMin / base.OnMin), math.Log(x.OnMax / base.OnMax), math.Log(x.Beat.Off / base.Beat.Off)} {
+				for i, d := range [3]float64{math.Log(x.OnMin / base.OnMin), math.Log(x.OnMax / base.OnMax), math.Log(x.OnOff.Off / base.OnOff.Off)} {
 					low[i] += min(d, 0) * min(d, 0)
 					high[i] += max(d, 0) * max(d, 0)
 				}

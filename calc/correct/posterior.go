@@ -11,19 +11,19 @@ import (
 	"brazebooth/tables"
 )
 
-// view is what is thought of a booth while its test beads are looked at: by how much the true heat may differ from
+// posterior is what is thought of a booth while its test beads are looked at: by how much the true heat may differ from
 // the computed one, as weights on a few shifts, and what each setting does under each of them.
-type view struct {
+type posterior struct {
 	card    calc.Card // of the last try
 	laid    []Try
 	shifts  []float64 // logarithms: of the heat, or of a timed arc's times
 	weights []float64
 	ctx     context.Context
 	timed   bool
-	beats   map[calc.Job]beatLimits // that were computed, by the job without its times
-	off     bool                    // nothing is computed: no window
-	mended  bool                    // the last bead showed nothing but zinc gone where its setting is computed to take it
-	cured   map[string]bool         // causes against which something was done that no setting does, and the bead still shows them
+	times   map[calc.Job]timedLimits // that were computed, by the job without its times
+	off     bool                     // nothing is computed: no window
+	mended  bool                     // the last bead showed nothing but zinc gone where its setting is computed to take it
+	cured   map[string]bool          // causes against which something was done that no setting does, and the bead still shows them
 }
 
 // A window may be narrower than the heat is known: between every two shifts at which the section is computed its limits
@@ -34,9 +34,9 @@ const (
 	shiftCount = (nodeCount-1)*perNode + 1
 )
 
-// newView completes the tries' settings with what the card suggests, and lays out the doubt of the heat.
-func newView(ctx context.Context, tries []Try) (*view, error) {
-	v := &view{ctx: ctx, laid: make([]Try, len(tries)), beats: map[calc.Job]beatLimits{}}
+// newPosterior completes the tries' settings with what the card suggests, and lays out the prior of the heat.
+func newPosterior(ctx context.Context, tries []Try) (*posterior, error) {
+	v := &posterior{ctx: ctx, laid: make([]Try, len(tries)), times: map[calc.Job]timedLimits{}}
 	last := len(tries) - 1
 	for i := last; i >= 0; i-- {
 		job := tries[i].Job
@@ -53,7 +53,7 @@ func newView(ctx context.Context, tries []Try) (*view, error) {
 		}
 	}
 	v.timed = v.card.Used.Mode == "timed"
-	sigma := v.doubt()
+	sigma := v.sigma()
 	v.off = sigma == 0
 	for i := range shiftCount {
 		z := 2.5 * (2*float64(i)/(shiftCount-1) - 1)
@@ -81,7 +81,7 @@ func fillOpen(j, last *calc.Job) {
 
 // next is the job as it was given, with the settings that the bead was laid with and the one that is changed: what was
 // assumed stays open.
-func (v *view) next(given calc.Job, t *Try, c *advice.Correction) calc.Job {
+func (v *posterior) next(given calc.Job, t *Try, c *advice.Correction) calc.Job {
 	if c.Change == nil {
 		return given
 	}
@@ -91,7 +91,7 @@ func (v *view) next(given calc.Job, t *Try, c *advice.Correction) calc.Job {
 		return given
 	}
 	j := AsSet(given, &t.Job)
-	if c.Change.What == "wire_feed" { // the knob of the volts stays where it was
+	if c.Change.What == "wire_feed" { // the volts stay as they are set
 		j.Volts = t.Job.Volts
 	}
 	for i := range levers {
@@ -102,11 +102,11 @@ func (v *view) next(given calc.Job, t *Try, c *advice.Correction) calc.Job {
 	return j
 }
 
-func (v *view) modelled() bool { return !v.off }
+func (v *posterior) modelled() bool { return !v.off }
 
-// doubt is one standard deviation of the heat's shift: that of the heat itself joined with that of the section's
+// sigma is one standard deviation of the heat's shift: that of the heat itself joined with that of the section's
 // peaks; for a timed arc that of its longest on. 0 where nothing is computed.
-func (v *view) doubt() float64 {
+func (v *posterior) sigma() float64 {
 	if v.timed {
 		if f, ok := v.card.Figure("arc_on"); ok && f.Value > 0 {
 			d := tables.GapOnMax
@@ -123,7 +123,7 @@ func (v *view) doubt() float64 {
 }
 
 // causesAt is the cause that a setting would have under each shift.
-func (v *view) causesAt(ctx context.Context, job *calc.Job) ([]string, error) {
+func (v *posterior) causesAt(ctx context.Context, job *calc.Job) ([]string, error) {
 	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
@@ -135,7 +135,7 @@ func (v *view) causesAt(ctx context.Context, job *calc.Job) ([]string, error) {
 		return list, nil
 	}
 	if v.timed {
-		return list, v.beatCauses(ctx, job, list)
+		return list, v.timedCauses(ctx, job, list)
 	}
 	p, err := calc.ProbeOf(ctx, job)
 	if err != nil {
@@ -163,9 +163,9 @@ func (v *view) causesAt(ctx context.Context, job *calc.Job) ([]string, error) {
 
 var causeOfZone = map[string]string{"cold": tables.CauseCold, "good": tables.CauseFine, "hot": tables.CauseHot, "burn-through": tables.CauseMelts}
 
-// beatCauses puts a beat between the ends that the plane's heat gives for its feed, each moved by the shift.
-func (v *view) beatCauses(ctx context.Context, job *calc.Job, list []string) error {
-	l, err := v.beatLimits(ctx, job)
+// timedCauses puts a beat between the ends that the plane's heat gives for its feed, each moved by the shift.
+func (v *posterior) timedCauses(ctx context.Context, job *calc.Job, list []string) error {
+	l, err := v.timedLimits(ctx, job)
 	for i, shift := range v.shifts {
 		list[i] = l.cause(job.ArcOn.V, job.ArcOff.V, shift)
 	}
@@ -183,7 +183,7 @@ func shown(seen, cause string) float64 {
 
 // learn weighs the shifts by what a bead showed: by how often the cause that each makes shows like this, or a cause that
 // has nothing to do with heat does. What such a cause explains teaches next to nothing of the heat.
-func (v *view) learn(ctx context.Context, t *Try) error {
+func (v *posterior) learn(ctx context.Context, t *Try) error {
 	if v.off {
 		return nil
 	}
@@ -205,7 +205,7 @@ func (v *view) learn(ctx context.Context, t *Try) error {
 }
 
 // good is the weight of the shifts under which a setting is fine.
-func (v *view) good(ctx context.Context, job *calc.Job) (float64, error) {
+func (v *posterior) good(ctx context.Context, job *calc.Job) (float64, error) {
 	list, err := v.causesAt(ctx, job)
 	if err != nil {
 		return 0, err

@@ -10,14 +10,14 @@ import (
 	"brazebooth/tables"
 )
 
-const gapSource = "own computation in the sheet's plane, stirring assumed; published on and off times for arc brazing were not found"
+const timedSource = "own computation in the sheet's plane, stirring assumed; published on and off times for arc brazing were not found"
 
 // fill writes the run's figures and what ends each range.
-func (g *gapRun) fill(s *Timed) {
-	t, b := &g.times, &g.times.Beat
+func (g *timedRun) fill(s *Timed) {
+	t, b := &g.times, &g.times.OnOff
 	add := func(name, unit, formula string, value, low, high float64, in ...Input) {
 		s.Figures = append(s.Figures, Figure{name, value, low, high, unit,
-			Basis{Formula: formula, Inputs: append(in, g.inputs()...), Source: gapSource, Known: OwnCalc}})
+			Basis{Formula: formula, Inputs: append(in, g.inputs()...), Source: timedSource, Known: OwnCalc}})
 	}
 	setting := func(name, formula string, given bool, v, low, high float64, in ...Input) {
 		if given { // what somebody set has no band; the range stands in figures of its own
@@ -28,7 +28,7 @@ func (g *gapRun) fill(s *Timed) {
 	}
 	setting("arc_on", "√({a}·{b})", g.in.FixedOn > 0, b.On, t.OnMin, t.OnMax, derived("a", "shortest on", t.OnMin, "s"), derived("b", "longest on", t.OnMax, "s"))
 	setting("arc_off", "until half of the filler's freezing range is behind in the puddle's middle", g.in.FixedOff > 0, b.Off, t.OffMin, t.OffMax)
-	k := &g.board.knobs
+	k := &g.board.inputs
 	volume := g.in.Feed * b.On / g.in.Filler.Density
 	scale := func(on float64) float64 { return b.Step * on / b.On }
 	low, high := min(scale(t.OnMin), b.Step), max(scale(t.OnMax), b.Step)
@@ -42,9 +42,9 @@ func (g *gapRun) fill(s *Timed) {
 		add("spot_step", "mm", formula, b.Step, min(low, b.Step), max(high, b.Step), in...)
 	}
 	g.ends(add)
-	depLow, depHigh := g.board.doubts[kDeposit].low/k[kDeposit], g.board.doubts[kDeposit].high/k[kDeposit]
+	depLow, depHigh := g.board.intervals[inDeposit].low/k[inDeposit], g.board.intervals[inDeposit].high/k[inDeposit]
 	add("fill_per_spot", "mm3", "1000·{m}/60·{t_on}/{rho}", volume, volume*depLow, volume*depHigh,
-		derived("m", "filler laid", g.in.Feed*60, "g/min"), derived("t_on", "arc on", b.On, "s"), Input{Symbol: "rho", Name: tRho.name, Value: k[kDensity], Unit: tRho.unit})
+		derived("m", "filler laid", g.in.Feed*60, "g/min"), derived("t_on", "arc on", b.On, "s"), Input{Symbol: "rho", Name: tRho.name, Value: k[inDensity], Unit: tRho.unit})
 	g.seam(s, add)
 	g.limits(s)
 	s.Trace = heatTrace(t.Trace)
@@ -57,16 +57,16 @@ func derived(symbol, name string, v float64, unit string) Input {
 
 // stepReason says where the step comes from: what a spot of this volume fills, or the puddle, or, where the first spots
 // were held by the one and the later ones by the other, between both.
-func (g *gapRun) stepReason(volume float64) (formula string, in []Input) {
-	b, k := &g.times.Beat, &g.board.knobs
+func (g *timedRun) stepReason(volume float64) (formula string, in []Input) {
+	b, k := &g.times.OnOff, &g.board.inputs
 	switch fill := volume / g.in.Section; {
 	case b.StepBy == thinsheet.StepOverlap:
 		return "half of the puddle's length, so that the next spot finds liquid or hot metal", nil
 	case math.Abs(fill-b.Step) > 1e-9*b.Step:
 		return "what the spot fills, levelled into the gap, on average with what the first spots' puddles allowed", nil
 	}
-	return "{V}/({g}·{t}·(1 + {r}))", []Input{derived("V", "fill of one spot", volume, "mm3"), {Symbol: "g", Name: "root opening", Value: k[kGap], Unit: "mm"},
-		{Symbol: "t", Name: "thinner sheet's metal alone", Value: MinCore(g.card.Setup.Joined()), Unit: "mm"}, {Symbol: "r", Name: "metal above the gap over metal in it", Value: k[kReinforce]}}
+	return "{V}/({g}·{t}·(1 + {r}))", []Input{derived("V", "fill of one spot", volume, "mm3"), {Symbol: "g", Name: "root opening", Value: k[inGap], Unit: "mm"},
+		{Symbol: "t", Name: "thinner sheet's metal alone", Value: MinCore(g.card.Setup.Joined()), Unit: "mm"}, {Symbol: "r", Name: "metal above the gap over metal in it", Value: k[inReinforce]}}
 }
 
 // heatTrace is a run's trace from its own start.
@@ -82,8 +82,8 @@ func heatTrace(points []thinsheet.Point) []HeatPoint {
 type addFigure func(name, unit, formula string, value, low, high float64, in ...Input)
 
 // ends adds the ends of both ranges with their bands: the model's own, joined with that of the arc's power.
-func (g *gapRun) ends(add addFigure) {
-	t, b := &g.times, &g.times.Beat
+func (g *timedRun) ends(add addFigure) {
+	t, b := &g.times, &g.times.OnOff
 	weak, strong := g.board.powerBand()
 	banded := func(name, formula string, v float64, form, steep tables.Datum) {
 		low := math.Exp(-math.Hypot(math.Log(form.Low), steep.V*math.Log(strong)))
@@ -104,8 +104,8 @@ func (g *gapRun) ends(add addFigure) {
 }
 
 // seam adds what the whole seam takes.
-func (g *gapRun) seam(s *Timed, add addFigure) {
-	t, b := &g.times, &g.times.Beat
+func (g *timedRun) seam(s *Timed, add addFigure) {
+	t, b := &g.times, &g.times.OnOff
 	s.Seam = g.card.Used.Length.Or(tables.SeamShown.V)
 	s.Count = max(1, int(math.Ceil(s.Seam/b.Step-1e-9)))
 	first := max(b.On, t.FirstOn)
@@ -113,14 +113,14 @@ func (g *gapRun) seam(s *Timed, add addFigure) {
 	add("seam_time", "s", "{f} + {n}·({t_on} + {t_off})", time(b.On, b.Off), time(min(t.OnMin, b.On), min(t.OffMin, b.Off)), time(max(t.OnMax, b.On), max(t.OffMax, b.Off)),
 		derived("f", "first spot", first, "s"), derived("n", fmt.Sprintf("spots after it, for %.0f mm", s.Seam), float64(s.Count-1), "1"), derived("t_on", "arc on", b.On, "s"), derived("t_off", "arc off", b.Off, "s"))
 	heat := g.in.Power * b.On / b.Step
-	add("net_heat", "J/mm", "{eta}·{U}·{I}·{t_on}/{step}", heat, heat, heat, Input{Symbol: "eta", Name: tEta.name, Value: g.board.knobs[kEta]}, derived("U", tVolts.name, g.o[oVolts], "V"), derived("I", tAmps.name, g.o[oAmps], "A"),
+	add("net_heat", "J/mm", "{eta}·{U}·{I}·{t_on}/{step}", heat, heat, heat, Input{Symbol: "eta", Name: tEta.name, Value: g.board.inputs[inEta]}, derived("U", tVolts.name, g.o[oVolts], "V"), derived("I", tAmps.name, g.o[oAmps], "A"),
 		derived("t_on", "arc on", b.On, "s"), derived("step", "spot step", b.Step, "mm"))
 }
 
 // powerBand is the relative band of volts times amps.
 func (b *board) powerBand() (low, high float64) {
 	s := new(spread)
-	if err := b.chain.propagate(&b.knobs, &b.doubts, s); err != nil || !(s.value[oAmps]*s.value[oVolts] > 0) {
+	if err := b.chain.propagate(&b.inputs, &b.intervals, s); err != nil || !(s.value[oAmps]*s.value[oVolts] > 0) {
 		return 0.7, 1.4 // never seen: the chain gave these values a moment ago
 	}
 	part := func(edge *[outs]float64) float64 {
@@ -130,14 +130,14 @@ func (b *board) powerBand() (low, high float64) {
 }
 
 // inputs are what the times rest on, most telling first.
-func (g *gapRun) inputs() []Input {
-	k := &g.board.knobs
+func (g *timedRun) inputs() []Input {
+	k := &g.board.inputs
 	return []Input{
 		{Name: "net power of the arc", Value: g.in.Power, Unit: "W", Derived: true},
 		{Name: "stirring of the liquid filler", Value: tables.Stirring.V, Unit: "1", Assumed: true},
-		{Name: "arc's half-width (sigma)", Value: k[kSpread], Unit: "mm", Assumed: true},
-		{Name: "sheet's metal alone", Value: k[kThick1], Unit: "mm"},
-		{Name: "root opening", Value: k[kGap], Unit: "mm"},
+		{Name: "arc's half-width (sigma)", Value: k[inSpread], Unit: "mm", Assumed: true},
+		{Name: "sheet's metal alone", Value: k[inThick1], Unit: "mm"},
+		{Name: "root opening", Value: k[inGap], Unit: "mm"},
 		{Name: "filler laid", Value: g.in.Feed * 60, Unit: "g/min", Derived: true},
 		{Name: "filler solidus", Value: g.in.Filler.Solidus, Unit: "C"},
 		{Name: "filler liquidus", Value: g.in.Filler.Liquidus, Unit: "C"},
@@ -147,7 +147,7 @@ func (g *gapRun) inputs() []Input {
 }
 
 // limits names what ends each range.
-func (g *gapRun) limits(s *Timed) {
+func (g *timedRun) limits(s *Timed) {
 	t := &g.times
 	say := func(figure, end string, r thinsheet.Reason) {
 		s.Limits = append(s.Limits, RangeLimit{figure, end, string(r), reasonText[r]})
@@ -160,8 +160,8 @@ func (g *gapRun) limits(s *Timed) {
 	say("arc_on", "high", t.OnMaxBy)
 	say("arc_off", "low", thinsheet.CentreLiquid)
 	say("arc_off", "high", t.OffMaxBy)
-	if t.Beat.StepBy != "" {
-		say("spot_step", "high", t.Beat.StepBy)
+	if t.OnOff.StepBy != "" {
+		say("spot_step", "high", t.OnOff.StepBy)
 	}
 }
 
@@ -188,7 +188,7 @@ var reasonText = map[thinsheet.Reason]string{
 }
 
 // sentence says what is in the way, or that the times are the project's own.
-func (g *gapRun) sentence() string {
+func (g *timedRun) sentence() string {
 	r := g.times.Reason
 	if r == thinsheet.TwoSettings && g.times.FirstOn == 0 {
 		return "A cold first spot never wets at this heat; once the sheet is warm these times do. Warm the parts first, or more wire feed for the first spot."
@@ -203,35 +203,35 @@ func (g *gapRun) sentence() string {
 }
 
 // warn says what a hand must know of these times; fume, eyes and fire come before it.
-func (g *gapRun) warn(card *Card, s *Timed) {
+func (g *timedRun) warn(card *Card, s *Timed) {
 	var list []Warning
-	if g.times.Beat.On > 0 {
+	if g.times.OnOff.On > 0 {
 		list = append(list, Warning{"timed-own", Caution,
-			"On and off times are this program's own computation, good to about a factor of two: reading amps and volts narrows them most. Try them on scrap with the same gap.", gapSource})
+			"On and off times are this program's own computation, good to about a factor of two: reading amps and volts narrows them most. Try them on scrap with the same gap.", timedSource})
 	}
 	if s.Reason != "" {
-		list = append(list, Warning{"timed-" + s.Reason, Caution, s.Why, gapSource})
+		list = append(list, Warning{"timed-" + s.Reason, Caution, s.Why, timedSource})
 	}
 	list = append(list, g.strained()...)
 	if g.card.Job.Travel.Set {
-		list = append(list, Warning{"travel-unused", Info, "A timed arc has no travel to set: it follows from step, on and off. The one given was left out.", gapSource})
+		list = append(list, Warning{"travel-unused", Info, "A timed arc has no travel to set: it follows from step, on and off. The one given was left out.", timedSource})
 	}
 	if gap := g.card.Used.Gap.V; gap > 0 && gap <= tables.ClosedGap.V {
-		list = append(list, Warning{"gap-closed", Info, fmt.Sprintf("A root opening of %g mm is taken as closed.", gap), gapSource})
+		list = append(list, Warning{"gap-closed", Info, fmt.Sprintf("A root opening of %g mm is taken as closed.", gap), timedSource})
 	}
 	card.Warnings = append(card.Warnings, list...)
 	slices.SortStableFunc(card.Warnings, func(a, b Warning) int { return cmp.Compare(rank(a.Severity), rank(b.Severity)) })
 }
 
 // strained says where given times leave the range, and where the range is too narrow for a hand.
-func (g *gapRun) strained() []Warning {
-	t, b := &g.times, &g.times.Beat
+func (g *timedRun) strained() []Warning {
+	t, b := &g.times, &g.times.OnOff
 	if !(b.On > 0) || !(t.OnMin > 0) {
 		return nil
 	}
 	var list []Warning
 	tell := func(code, format string, args ...any) {
-		list = append(list, Warning{"timed-" + code, Caution, fmt.Sprintf(format, args...), gapSource})
+		list = append(list, Warning{"timed-" + code, Caution, fmt.Sprintf(format, args...), timedSource})
 	}
 	const slack = 1.001 // a time read off the card and typed back
 	switch {
@@ -265,7 +265,7 @@ func (g *gapRun) strained() []Warning {
 }
 
 // widen computes the ranges of a gap a quarter wider.
-func (g *gapRun) widen(e *effort, s *Timed) error {
+func (g *timedRun) widen(e *effort, s *Timed) error {
 	if !(g.in.Gap > 0) {
 		return nil
 	}
@@ -284,6 +284,6 @@ func (g *gapRun) widen(e *effort, s *Timed) error {
 	if err != nil {
 		return fmt.Errorf("gap a quarter wider: %w", err)
 	}
-	s.Wider = &Wider{Gap: in.Gap, Reason: string(t.Reason), Why: reasonText[t.Reason], On: [2]float64{t.OnMin, t.OnMax}, Off: [2]float64{t.OffMin, t.OffMax}, Step: t.Beat.Step}
+	s.Wider = &Wider{Gap: in.Gap, Reason: string(t.Reason), Why: reasonText[t.Reason], On: [2]float64{t.OnMin, t.OnMax}, Off: [2]float64{t.OffMin, t.OffMax}, Step: t.OnOff.Step}
 	return nil
 }

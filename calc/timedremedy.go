@@ -8,10 +8,10 @@ import (
 	"brazebooth/tables"
 )
 
-// gapRemedies tries what a shop would where no rhythm is found, each by computation, and lists what the model
+// timedRemedies tries what a shop would where no rhythm is found, each by computation, and lists what the model
 // cannot try. Where finding none took very long nothing is tried.
-func gapRemedies(e *effort, used Job, why thinsheet.Reason) ([]Remedy, error) {
-	list := gapCandidates(&used, why)
+func timedRemedies(e *effort, used Job, why thinsheet.Reason) ([]Remedy, error) {
+	list := timedCandidates(&used, why)
 	out := make([]Remedy, len(list))
 	errs := make([]error, len(list))
 	var wg crew.Crew
@@ -25,7 +25,7 @@ func gapRemedies(e *effort, used Job, why thinsheet.Reason) ([]Remedy, error) {
 			j := used
 			c.alter(&j)
 			out[i] = Remedy{Change: c.change, Tried: true}
-			g, err := runGap(e, j, true, nil)
+			g, err := runTimed(e, j, true, nil)
 			if errs[i] = e.over(); errs[i] != nil {
 				return
 			}
@@ -44,9 +44,9 @@ func gapRemedies(e *effort, used Job, why thinsheet.Reason) ([]Remedy, error) {
 	return append(out, Remedy{Change: "a backing bar"}, Remedy{Change: "a patch behind the gap"}), nil
 }
 
-// gapCandidates are the changes worth trying, hotter or colder as the reason asks. What the altered job
+// timedCandidates are the changes worth trying, hotter or colder as the reason asks. What the altered job
 // suggests again (aim, times) is left open.
-func gapCandidates(u *Job, why thinsheet.Reason) []candidate {
+func timedCandidates(u *Job, why thinsheet.Reason) []candidate {
 	var list []candidate
 	u.ArcOn, u.ArcOff, u.SpotStep, u.Travel, u.Volts = Opt{}, Opt{}, Opt{}, Opt{}, Opt{}
 	feed := func(f float64, word string) {

@@ -5,41 +5,41 @@ import (
 	"math"
 )
 
-// beat estimates arc on, arc off and step of a timed arc from the line source, and with them the
+// onOff estimates arc on, arc off and step of a timed arc from the line source, and with them the
 // mean travel. An arc that never melts the filler leaves its outputs empty rather than failing: the
 // card says why.
 //
 // Standing Gaussian source of standard deviation σ on a sheet: ΔT = q/(4πkd)·ln(1 + 2at/σ²) at its
 // centre; switched off it cools as t_off = t_on/(e^z − 1), z = 4πkd·ΔT/q. Source: Carslaw and Jaeger,
 // memory high. Valid for sheet up to about 3 mm; within a factor of two for a puddle.
-func (c *chain) beat(k *[knobs]float64, o *[outs]float64) error {
-	q := k[kEta] * o[oVolts] * o[oAmps] / k[kTimedForm]
-	resist := 4 * math.Pi * k[kConduct1] * k[kThick1] / q // per K
-	a := k[kConduct1] / k[kHeatCap1]
-	variance := k[kSpread] * k[kSpread]
-	on := k[kOn]
+func (c *chain) onOff(k *[inputCount]float64, o *[outs]float64) error {
+	q := k[inEta] * o[oVolts] * o[oAmps] / k[inTimedForm]
+	resist := 4 * math.Pi * k[inConduct1] * k[inThick1] / q // per K
+	a := k[inConduct1] / k[inHeatCap1]
+	variance := k[inSpread] * k[inSpread]
+	on := k[inOn]
 	if !c.timesGiven[0] {
-		on = variance / (2 * a) * math.Expm1(resist*(k[kLiquidus]-k[kRoom]))
+		on = variance / (2 * a) * math.Expm1(resist*(k[inLiquidus]-k[inRoom]))
 	}
-	off := k[kOff]
+	off := k[inOff]
 	if !c.timesGiven[1] {
-		off = on / math.Expm1(resist*(k[kToe]-k[kRoom]))
+		off = on / math.Expm1(resist*(k[inToe]-k[inRoom]))
 	}
-	if on > LongestTime || off > LongestTime {
+	if on > LongestOnOff || off > LongestOnOff {
 		return nil
 	}
 	c.set(o, oOn, on)
 	c.set(o, oOff, off)
-	step := k[kStep]
+	step := k[inStep]
 	switch {
 	case c.timesGiven[2]:
 	case c.travelGiven:
-		step = k[kTravel] * (o[oOn] + o[oOff])
+		step = k[inTravel] * (o[oOn] + o[oOff])
 	default:
 		step = math.Sqrt(variance + 2*a*o[oOn]) // half the puddle: how far the spot's heat has spread
-		if k[kGap] > 0 {
-			spot := formula.WireArea(k[kWire]) * o[oFeed] * k[kDeposit] * o[oOn]
-			step = min(step, spot/(k[kGap]*k[kThick1]*(1+k[kReinforce])))
+		if k[inGap] > 0 {
+			spot := formula.WireArea(k[inWire]) * o[oFeed] * k[inDeposit] * o[oOn]
+			step = min(step, spot/(k[inGap]*k[inThick1]*(1+k[inReinforce])))
 		}
 	}
 	c.set(o, oStep, step)
@@ -50,5 +50,5 @@ func (c *chain) beat(k *[knobs]float64, o *[outs]float64) error {
 	return nil
 }
 
-// LongestTime is the longest on or off time that is still a rhythm a hand can follow, s.
-const LongestTime = 10
+// LongestOnOff is the longest on or off time that is still a rhythm a hand can follow, s.
+const LongestOnOff = 10

@@ -68,15 +68,15 @@ const wider = 1.25
 func SolveTimed(ctx context.Context, job Job, progress func(done float64)) (Timed, error) {
 	job.Mode = "timed"
 	return keptTimed.answer(ctx, job, progress, func(ctx context.Context, progress func(float64)) (Timed, error) {
-		return gap(ctx, job, progress)
+		return solveTimed(ctx, job, progress)
 	})
 }
 
 var keptTimed = keep[Job, Timed]{most: 128}
 
-func gap(ctx context.Context, job Job, progress func(float64)) (Timed, error) {
+func solveTimed(ctx context.Context, job Job, progress func(float64)) (Timed, error) {
 	e := &effort{ctx: ctx}
-	g, err := bestGap(e, job, progress)
+	g, err := bestTimed(e, job, progress)
 	if err != nil {
 		return Timed{}, err
 	}
@@ -84,7 +84,7 @@ func gap(ctx context.Context, job Job, progress func(float64)) (Timed, error) {
 	s.Good = g.rhythmic()
 	f := &g.card.Setup.Filler
 	s.Solidus, s.Liquidus, s.BaseSolidus = f.Solidus.V, f.Liquidus.V, g.lowestSolidus()
-	if g.times.Beat.On > 0 {
+	if g.times.OnOff.On > 0 {
 		g.fill(&s)
 		if err := g.widen(e, &s); err != nil {
 			return s, err
@@ -92,7 +92,7 @@ func gap(ctx context.Context, job Job, progress func(float64)) (Timed, error) {
 	}
 	s.Why = g.sentence()
 	if !s.Good {
-		if s.Remedies, err = gapRemedies(e, g.card.Used, g.times.Reason); err != nil {
+		if s.Remedies, err = timedRemedies(e, g.card.Used, g.times.Reason); err != nil {
 			return s, err
 		}
 	}
@@ -107,8 +107,8 @@ func gap(ctx context.Context, job Job, progress func(float64)) (Timed, error) {
 	return s, nil
 }
 
-// gapRun is one job's run in the plane.
-type gapRun struct {
+// timedRun is one job's run in the plane.
+type timedRun struct {
 	card  Card
 	board *board
 	o     [outs]float64
@@ -116,10 +116,10 @@ type gapRun struct {
 	times thinsheet.Times
 }
 
-// bestGap runs the job at its feed, or at the first of a few feeds that keeps a rhythm: the middle of the arc's
+// bestTimed runs the job at its feed, or at the first of a few feeds that keeps a rhythm: the middle of the arc's
 // range, then colder or hotter as the middle asks for. A job that takes very long is not tried at others.
-func bestGap(e *effort, job Job, progress func(float64)) (*gapRun, error) {
-	first, err := runGap(e, job, false, progress)
+func bestTimed(e *effort, job Job, progress func(float64)) (*timedRun, error) {
+	first, err := runTimed(e, job, false, progress)
 	if err != nil || first.rhythmic() || job.Feed.Set || job.Amps.Set {
 		return first, err
 	}
@@ -132,12 +132,12 @@ func bestGap(e *effort, job Job, progress func(float64)) (*gapRun, error) {
 	for n, feed := 0, first.o[oFeed]*turn; n < 5 && e.work.Load() < mostWork; n, feed = n+1, feed*turn {
 		j := job
 		j.Feed = Some(min(max(feed, low), high) * 0.06)
-		g, err := runGap(e, j, true, nil)
+		g, err := runTimed(e, j, true, nil)
 		if err != nil {
 			return nil, err
 		}
 		if g.rhythmic() {
-			return runGap(e, j, false, progress)
+			return runTimed(e, j, false, progress)
 		}
 		if way := turns[g.times.Reason]; way == 0 || (way < 1) != (turn < 1) || feed <= low || feed >= high {
 			break // from too cold to too hot in one step: nothing lies between
@@ -150,23 +150,23 @@ func bestGap(e *effort, job Job, progress func(float64)) (*gapRun, error) {
 var turns = map[thinsheet.Reason]float64{thinsheet.TooHot: 0.8, thinsheet.MeltsFirst: 0.8, thinsheet.NeverWets: 1.2}
 
 // rhythmic reports whether there are times: with one timer setting, or with a longer first spot.
-func (g *gapRun) rhythmic() bool {
+func (g *timedRun) rhythmic() bool {
 	if !(g.times.OnMax > 0) {
 		return false
 	}
 	return g.times.Reason == "" || g.times.Reason == thinsheet.TwoSettings || g.times.Reason == thinsheet.NoCycle
 }
 
-func runGap(e *effort, job Job, onOnly bool, progress func(float64)) (*gapRun, error) {
-	g := new(gapRun)
+func runTimed(e *effort, job Job, onOnly bool, progress func(float64)) (*timedRun, error) {
+	g := new(timedRun)
 	open := job
 	open.Travel, open.ArcOn, open.ArcOff, open.SpotStep = Opt{}, Opt{}, Opt{}, Opt{}
 	if err := resolve(open, &g.card); err != nil {
 		return nil, err
 	}
 	g.card.Job = job
-	if job.ArcOn.V > LongestTime || job.ArcOff.V > LongestTime {
-		return nil, &FieldError{"arc_on", Number(max(job.ArcOn.V, job.ArcOff.V)) + " s is no beat", fmt.Sprintf("give at most %d s on and off, or leave them out for a suggestion", LongestTime)}
+	if job.ArcOn.V > LongestOnOff || job.ArcOff.V > LongestOnOff {
+		return nil, &FieldError{"arc_on", Number(max(job.ArcOn.V, job.ArcOff.V)) + " s is no beat", fmt.Sprintf("give at most %d s on and off, or leave them out for a suggestion", LongestOnOff)}
 	}
 	g.board = newBoard(&g.card)
 	g.board.effort = e
@@ -176,7 +176,7 @@ func runGap(e *effort, job Job, onOnly bool, progress func(float64)) (*gapRun, e
 		return nil, settingError(err, &g.card)
 	}
 	g.board.take(&g.card, &sug)
-	if err := g.board.chain.electric(&g.board.knobs, &g.o); err != nil {
+	if err := g.board.chain.electric(&g.board.inputs, &g.o); err != nil {
 		return nil, settingError(err, &g.card)
 	}
 	g.card.Used.Feed = Some(g.o[oFeedMin])
@@ -206,7 +206,7 @@ const (
 )
 
 // outside says why the plane's model has no answer for the joint, "" where it has one.
-func (g *gapRun) outside() thinsheet.Reason {
+func (g *timedRun) outside() thinsheet.Reason {
 	u := &g.card.Used
 	switch {
 	case u.Joint == "plug":
@@ -227,7 +227,7 @@ func maxCore(members []Member) float64 {
 	return most
 }
 
-func (g *gapRun) lowestSolidus() float64 {
+func (g *timedRun) lowestSolidus() float64 {
 	least := math.Inf(1)
 	for _, m := range g.card.Setup.Joined() {
 		least = min(least, m.Metal.Solidus.V)
@@ -237,13 +237,13 @@ func (g *gapRun) lowestSolidus() float64 {
 
 // timedCard is the card of the job with the times on it: as given they would carry no band, so that their
 // figures are put in place of the card's own.
-func (g *gapRun) timedCard(e *effort, job Job, s *Timed) (Card, error) {
+func (g *timedRun) timedCard(e *effort, job Job, s *Timed) (Card, error) {
 	j := job
 	j.Feed, j.Amps = g.card.Used.Feed, job.Amps
 	if g.board.chain.ampsGiven {
 		j.Feed = Opt{}
 	}
-	if b := &g.times.Beat; b.On > 0 {
+	if b := &g.times.OnOff; b.On > 0 {
 		j.Travel = Opt{}
 		j.ArcOn, j.ArcOff, j.SpotStep = Some(b.On), Some(b.Off), Some(b.Step)
 	}
@@ -261,11 +261,11 @@ func (g *gapRun) timedCard(e *effort, job Job, s *Timed) (Card, error) {
 		}
 	}
 	card.dropWarnings("timed-estimate", "no-beat")
-	if g.times.Beat.On > 0 {
+	if g.times.OnOff.On > 0 {
 		card.Zone = s.zone(&g.times)
 		card.dropWarnings("not-modelled")
 	} else {
-		card.dropBeat()
+		card.dropOnOff()
 	}
 	g.warn(&card, s)
 	return card, nil
@@ -283,7 +283,7 @@ func (s *Timed) oneBand(name string) {
 
 // zone of the beat: thermal only.
 func (s *Timed) zone(t *thinsheet.Times) string {
-	b := &t.Beat
+	b := &t.OnOff
 	switch {
 	case b.On > t.OnMax:
 		return "hot"
@@ -293,9 +293,9 @@ func (s *Timed) zone(t *thinsheet.Times) string {
 	return "good"
 }
 
-// dropBeat takes the times, and what rests on them, off a card that has none: an estimate beside a reason
+// dropOnOff takes the times, and what rests on them, off a card that has none: an estimate beside a reason
 // would be believed.
-func (c *Card) dropBeat() {
+func (c *Card) dropOnOff() {
 	list := c.Figures[:0:0]
 	for _, f := range c.Figures {
 		switch f.Name {
