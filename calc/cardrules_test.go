@@ -1,10 +1,12 @@
 package calc
 
 import (
-	"brazebooth/calc/formula"
 	"errors"
 	"strings"
 	"testing"
+
+	"brazebooth/calc/formula"
+	"brazebooth/internal/mistake"
 )
 
 // A setting that was left open is called good where settings are judged, usual where they are not.
@@ -36,13 +38,13 @@ func TestEveryPreheatHasACard(t *testing.T) {
 			t.Errorf("%g °C: cooling time %+v, %v", c, f, ok)
 		}
 	}
-	var fe *FieldError
+	var fe *mistake.Error
 	none := Card{}
 	given := Card{Job: Job{Feed: Some(5)}}
-	if err := settingError(formula.Outside("x", 1, "y"), &none); !errors.As(err, &fe) || strings.Contains(fe.Accept, "leave") {
-		t.Errorf("%v, %s", err, fe.Accept)
+	if err := settingError(formula.Outside("x", 1, "y"), &none); !errors.As(err, &fe) || strings.Contains(fe.Hint, "leave") {
+		t.Errorf("%v, %s", err, fe.Hint)
 	}
-	if err := settingError(formula.Outside("x", 1, "y"), &given); !errors.As(err, &fe) || !strings.Contains(fe.Accept, "leave feed") {
-		t.Errorf("%v, %s", err, fe.Accept)
+	if err := settingError(formula.Outside("x", 1, "y"), &given); !errors.As(err, &fe) || !strings.Contains(fe.Hint, "leave feed") {
+		t.Errorf("%v, %s", err, fe.Hint)
 	}
 }

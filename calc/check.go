@@ -5,7 +5,7 @@ import (
 	"math"
 	"strconv"
 
-	"brazebooth/tables"
+	"brazebooth/internal/mistake"
 )
 
 // span is what a number of a Job may be; outside it the Job is refused rather than clamped.
@@ -92,8 +92,8 @@ func checkNumbers(j *Job) error {
 			if unit != "" {
 				unit = " " + unit
 			}
-			return &FieldError{s.field, spelt(s.opt.V) + unit + " is out of range",
-				fmt.Sprintf("type a value from %s to %s%s", spelt(s.low), spelt(s.high), unit)}
+			return mistake.In(s.field, spelt(s.opt.V)+unit+" is out of range",
+				fmt.Sprintf("type a value from %s to %s%s", spelt(s.low), spelt(s.high), unit))
 		}
 	}
 	return nil
@@ -110,10 +110,10 @@ func spelt(v float64) string {
 	return Number(v)
 }
 
-// named turns a look-up that found nothing into a FieldError with the nearest names.
+// named turns a look-up that found nothing into a mistake with the nearest names.
 func named(field, id string, err error) error {
-	if u, ok := err.(*tables.UnknownError); ok {
-		return &FieldError{field, u.What(), u.Hint()}
+	if m := mistake.Of(err); m != nil {
+		return mistake.In(field, m.What, m.Hint)
 	}
-	return &FieldError{field, "nothing is called " + strconv.QuoteToASCII(id), "see the lists: brazebooth tables"}
+	return mistake.In(field, "nothing is called "+strconv.QuoteToASCII(id), "see the lists: brazebooth tables")
 }

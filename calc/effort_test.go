@@ -8,6 +8,8 @@ import (
 	"sync/atomic"
 	"testing"
 	"time"
+
+	"brazebooth/internal/mistake"
 )
 
 // slowJobs are the kinds that took longest: a thick and quick metal behind a thin one, thick wire on foil, three aims of
@@ -37,7 +39,7 @@ func TestAnyMapIsBounded(t *testing.T) {
 	for n, job := range jobs {
 		m, err := window(t.Context(), job, FullWindow, nil)
 		if err != nil {
-			var f *FieldError
+			var f *mistake.Error
 			if !errors.As(err, &f) {
 				t.Errorf("%+v: %v", job, err)
 			}

@@ -1,10 +1,12 @@
 package calc
 
 import (
-	"brazebooth/tables"
 	"slices"
 	"strconv"
 	"strings"
+
+	"brazebooth/internal/mistake"
+	"brazebooth/tables"
 )
 
 // HazardIDs turns what a hand may call a hazard into the ids of tables/, sorted, each once; "none" alone says that the
@@ -23,16 +25,16 @@ func HazardIDs(text string) (string, error) {
 		case more[word] != nil:
 			ids = append(ids, more[word]...)
 		default:
-			return "", &FieldError{"hazard", "nothing that stops a job is called " + strconv.QuoteToASCII(word), "type any of tank, sealed, coated, pressure, gas, cadmium, lead, beryllium, confined, vehicle, fire-part, with commas, or none"}
+			return "", mistake.In("hazard", "nothing that stops a job is called "+strconv.QuoteToASCII(word), "type any of tank, sealed, coated, pressure, gas, cadmium, lead, beryllium, confined, vehicle, fire-part, with commas, or none")
 		}
 	}
 	slices.Sort(ids)
 	ids = slices.Compact(ids)
 	switch {
 	case len(ids) == 0:
-		return "", &FieldError{"hazard", "nothing is named", "type the ones that apply, with commas, or none"}
+		return "", mistake.In("hazard", "nothing is named", "type the ones that apply, with commas, or none")
 	case slices.Contains(ids, "none") && len(ids) > 1:
-		return "", &FieldError{"hazard", "none stands beside others", "type the ones that apply, with commas, or none alone"}
+		return "", mistake.In("hazard", "none stands beside others", "type the ones that apply, with commas, or none alone")
 	}
 	return strings.Join(ids, ","), nil
 }

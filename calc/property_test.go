@@ -10,6 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"brazebooth/calc"
+	"brazebooth/internal/mistake"
 	"brazebooth/tables"
 )
 
@@ -114,8 +115,8 @@ func TestAnyJobGivesACardOrSaysWhatToType(t *testing.T) {
 		j := anyJob().Draw(t, "job")
 		card, err := calc.Solve(j)
 		if err != nil {
-			var f *calc.FieldError
-			if !errors.As(err, &f) || f.Field == "" || f.Hint() == "" {
+			var f *mistake.Error
+			if !errors.As(err, &f) || f.Field == "" || f.Hint == "" {
 				t.Fatalf("%+v: error %v says not what to type", j, err)
 			}
 			return

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strconv"
 
+	"brazebooth/internal/mistake"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
@@ -151,15 +152,15 @@ func (r *resolution) member(suffix, metal string, gauge int, thickness Opt, coat
 	} else {
 		in, ok := tables.GaugeThickness(gauge, row.System)
 		if !ok {
-			return m, &FieldError{"gauge" + suffix, fmt.Sprintf("the %s system has no %d ga", row.System, gauge),
-				"type 8ga to 30ga, or the thickness as .060 or 1.5mm"}
+			return m, mistake.In("gauge"+suffix, fmt.Sprintf("the %s system has no %d ga", row.System, gauge),
+				"type 8ga to 30ga, or the thickness as .060 or 1.5mm")
 		}
 		m.Thickness = in * quantity.MMPerInch
 	}
 	m.Core = m.Thickness - 2*CoatDepth(coat)
 	if !(m.Core >= thinnest) {
-		return m, &FieldError{"thickness" + suffix, fmt.Sprintf("under a %s coat no steel is left of %s mm", coat.ID, Number(m.Thickness)),
-			fmt.Sprintf("type a thickness from %s mm, or another coating", Number(math.Ceil(1000*(thinnest+2*CoatDepth(coat)))/1000))}
+		return m, mistake.In("thickness"+suffix, fmt.Sprintf("under a %s coat no steel is left of %s mm", coat.ID, Number(m.Thickness)),
+			fmt.Sprintf("type a thickness from %s mm, or another coating", Number(math.Ceil(1000*(thinnest+2*CoatDepth(coat)))/1000)))
 	}
 	return m, nil
 }

@@ -9,6 +9,7 @@ import (
 
 	"brazebooth/calc/formula"
 	"brazebooth/calc/section"
+	"brazebooth/internal/mistake"
 	"brazebooth/tables"
 )
 
@@ -33,8 +34,8 @@ func TestEveryRangeOfAJob(t *testing.T) {
 	}
 	for v, good := range map[float64]bool{-10: true, 10: true, -10.01: false, 10.01: false, math.NaN(): false} {
 		err := checkNumbers(&Job{Aim: Some(v)})
-		var fe *FieldError
-		if good != (err == nil) || !good && (!errors.As(err, &fe) || fe.Accept != "type a value from -10 to 10 mm") {
+		var fe *mistake.Error
+		if good != (err == nil) || !good && (!errors.As(err, &fe) || fe.Hint != "type a value from -10 to 10 mm") {
 			t.Errorf("an aim of %g: %+v", v, err)
 		}
 	}
@@ -55,7 +56,7 @@ func TestSettingErrors(t *testing.T) {
 		t.Errorf("%v", err)
 	}
 	for _, inner := range []error{formula.ErrRange, section.ErrRange} {
-		var fe *FieldError
+		var fe *mistake.Error
 		if err := settingError(fmt.Errorf("%w: too thin", inner), &Card{}); !errors.As(err, &fe) || fe.Field != "feed" {
 			t.Errorf("%v", err)
 		}
@@ -104,7 +105,7 @@ func TestWireAlone(t *testing.T) {
 	if _, melts := still.Figure("melt_rate"); err != nil || melts {
 		t.Errorf("a wire that stands melts: %v", err)
 	}
-	var fe *FieldError
+	var fe *mistake.Error
 	if got, err := Wire(Job{Metal: "mild-steel", Gauge: 18, Wire: Some(9)}); !errors.As(err, &fe) || len(got.Figures) > 0 {
 		t.Errorf("a wire of 9 mm: %+v, %v", got.Figures, err)
 	}

@@ -7,11 +7,12 @@ import (
 
 	"brazebooth/calc/formula"
 	"brazebooth/calc/section"
+	"brazebooth/internal/mistake"
 	"brazebooth/tables"
 )
 
 // Solve computes the card for a job. It is pure and never panics: what is missing is assumed and
-// marked so; a job that cannot be computed gives a *FieldError that says what would be accepted.
+// marked so; a job that cannot be computed gives a *mistake.Error that says what would be accepted.
 func Solve(job Job) (Card, error) { return SolveContext(context.Background(), job) }
 
 // SolveContext is Solve for whoever may leave before the card is there: of an odd job that can take a few tenths of a
@@ -63,10 +64,10 @@ func settingError(err error, card *Card) error {
 		return err
 	}
 	if j := &card.Job; !j.Feed.Set && !j.Amps.Set && !j.Travel.Set {
-		return &FieldError{"feed", fmt.Sprintf("none is found for this job (%v)", err), "change thickness, preheat, gap, wire, stick-out or mode"}
+		return mistake.In("feed", fmt.Sprintf("none is found for this job (%v)", err), "change thickness, preheat, gap, wire, stick-out or mode")
 	}
-	return &FieldError{"feed", fmt.Sprintf("no card is computed with it (%v)", err),
-		"leave feed and travel out for a suggestion, or change the wire, the stick-out or the amps"}
+	return mistake.In("feed", fmt.Sprintf("no card is computed with it (%v)", err),
+		"leave feed and travel out for a suggestion, or change the wire, the stick-out or the amps")
 }
 
 // take puts the suggestion on the board.

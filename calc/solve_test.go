@@ -8,6 +8,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/calc/formula"
+	"brazebooth/internal/mistake"
 	"brazebooth/tables"
 )
 
@@ -222,13 +223,13 @@ func TestBadJobsNameTheFieldAndWhatWouldDo(t *testing.T) {
 		{calc.Job{Mode: "spray"}, "mode"},
 	} {
 		_, err := calc.Solve(c.job)
-		var f *calc.FieldError
+		var f *mistake.Error
 		if !errors.As(err, &f) {
-			t.Errorf("%+v: %v, want a FieldError", c.job, err)
+			t.Errorf("%+v: %v, want a mistake", c.job, err)
 			continue
 		}
-		if f.Field != c.field || f.Hint() == "" {
-			t.Errorf("%+v: field %q hint %q", c.job, f.Field, f.Hint())
+		if f.Field != c.field || f.Hint == "" {
+			t.Errorf("%+v: field %q hint %q", c.job, f.Field, f.Hint)
 		}
 	}
 }

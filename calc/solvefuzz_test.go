@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"brazebooth/calc/formula"
+	"brazebooth/internal/mistake"
 	"brazebooth/tables"
 )
 
@@ -68,9 +69,8 @@ func solved(t *testing.T, job Job) {
 		whole(t, &card)
 		return
 	}
-	var field *FieldError
-	var unknown *tables.UnknownError
-	if !errors.As(err, &field) && !errors.As(err, &unknown) && !errors.Is(err, formula.ErrRange) {
+	var field *mistake.Error
+	if !errors.As(err, &field) && !errors.Is(err, formula.ErrRange) {
 		t.Fatalf("an error that says not what to change: %v", err)
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"math"
 
 	"brazebooth/calc/thinsheet"
+	"brazebooth/internal/mistake"
 	"brazebooth/tables"
 )
 
@@ -166,7 +167,7 @@ func runTimed(e *effort, job Job, onOnly bool, progress func(float64)) (*timedRu
 	}
 	g.card.Job = job
 	if job.ArcOn.V > LongestOnOff || job.ArcOff.V > LongestOnOff {
-		return nil, &FieldError{"arc_on", Number(max(job.ArcOn.V, job.ArcOff.V)) + " s is no beat", fmt.Sprintf("give at most %d s on and off, or leave them out for a suggestion", LongestOnOff)}
+		return nil, mistake.In("arc_on", Number(max(job.ArcOn.V, job.ArcOff.V))+" s is no beat", fmt.Sprintf("give at most %d s on and off, or leave them out for a suggestion", LongestOnOff))
 	}
 	g.board = newBoard(&g.card)
 	g.board.effort = e
@@ -194,7 +195,7 @@ func runTimed(e *effort, job Job, onOnly bool, progress func(float64)) (*timedRu
 	case e.over() != nil:
 		return nil, e.over()
 	case errors.Is(err, thinsheet.ErrRange):
-		return nil, &FieldError{"gap", "its heat is not followed here (" + err.Error() + ")", "give sheet of 0.2 to 3 mm and an ordinary feed, or leave feed and travel out"}
+		return nil, mistake.In("gap", "its heat is not followed here ("+err.Error()+")", "give sheet of 0.2 to 3 mm and an ordinary feed, or leave feed and travel out")
 	}
 	return g, err
 }

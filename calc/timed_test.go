@@ -8,6 +8,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"brazebooth/internal/mistake"
 )
 
 // timedJobs are the usual jobs of a timed arc: three steels, five thicknesses, two gaps.
@@ -187,7 +189,7 @@ func TestGapGivenOff(t *testing.T) {
 		t.Errorf("seam time %g outside %g to %g", seam.Value, seam.Low, seam.High)
 	}
 	job.ArcOn = Some(30)
-	var fe *FieldError
+	var fe *mistake.Error
 	if _, err := SolveTimed(context.Background(), job, nil); !errors.As(err, &fe) {
 		t.Errorf("half a minute on: %v", err)
 	}
@@ -289,7 +291,7 @@ func FuzzGap(f *testing.F) {
 		defer cancel()
 		s, err := SolveTimed(ctx, job, nil)
 		if err != nil {
-			var fe *FieldError
+			var fe *mistake.Error
 			if !errors.As(err, &fe) {
 				t.Fatalf("%+v: %v", job, err)
 			}

@@ -5,6 +5,8 @@ import (
 	"math"
 	"runtime"
 	"sync"
+
+	"brazebooth/internal/mistake"
 )
 
 // Window is the operating window of a job: what every feed and travel would do, the present setting left
@@ -79,7 +81,7 @@ func window(ctx context.Context, job Job, size WindowSize, progress func(float64
 	}
 	b := newBoard(&card)
 	if why := b.notModelled(&card); why != "" {
-		return Window{}, &FieldError{"window", "none is computed for this job (" + why + ")", "give a lap, tee, butt, corner or overlay of sheet up to 3 mm, in dip or pulsed mode"}
+		return Window{}, mistake.In("window", "none is computed for this job ("+why+")", "give a lap, tee, butt, corner or overlay of sheet up to 3 mm, in dip or pulsed mode")
 	}
 	m := survey{Window: Window{Job: job}, effort: &effort{ctx: ctx}}
 	b.effort = m.effort

@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"brazebooth/calc"
+	"brazebooth/internal/mistake"
 )
 
 func window(t testing.TB, j calc.Job, size calc.WindowSize) calc.Window {
@@ -117,8 +118,8 @@ func TestAnyJobHasAMapOrAReason(t *testing.T) {
 		j := anyJob().Example(seed)
 		m, err := calc.WindowOf(context.Background(), j, calc.WindowSize{Feeds: 4, Travels: 3}, nil)
 		if err != nil {
-			var f *calc.FieldError
-			if !errors.As(err, &f) || f.Hint() == "" {
+			var f *mistake.Error
+			if !errors.As(err, &f) || f.Hint == "" {
 				t.Fatalf("%+v: error %v says not what to type", j, err)
 			}
 			continue

@@ -6,6 +6,8 @@ import (
 	"math"
 	"testing"
 	"time"
+
+	"brazebooth/internal/mistake"
 )
 
 // The map must not hang, fail or hold a number that is none, whatever the job; at a coarse resolution.
@@ -23,7 +25,7 @@ func FuzzWindow(f *testing.F) {
 		defer cancel()
 		m, err := WindowOf(ctx, job, WindowSize{3, 3}, nil)
 		if err != nil {
-			var fe *FieldError
+			var fe *mistake.Error
 			if !errors.As(err, &fe) {
 				t.Fatalf("%+v: %v", job, err)
 			}

@@ -4,48 +4,24 @@ import (
 	"sort"
 	"strconv"
 	"strings"
+
+	"brazebooth/internal/mistake"
 )
 
-// UnknownError is a name that no row answers to, or that several do, with the rows whose names are
-// nearest.
-type UnknownError struct {
-	Kind    string   // "filler", "metal", "coating", "gas", "joint", "mode", "position", "wire", "use"
-	Name    string   // as typed, quoted and made safe to print
-	Nearest []string // ids, best first, at most five; none where no name comes near
-
-	Why, Instead string // of a name that is known and has no row: why, and what to do; "" for any other
-}
-
-func (e *UnknownError) Error() string {
-	if e.Why != "" {
-		return e.What()
-	}
-	return "unknown " + e.Kind + " " + e.Name
-}
-
-// What says what is wrong with the name, for a hand.
-func (e *UnknownError) What() string {
-	if e.Why != "" {
-		return e.Name + " has no card here: " + e.Why
-	}
-	return "no " + e.Kind + " is called " + e.Name
-}
-
-// Hint says what to type instead: the names that come near, or where the list is.
-func (e *UnknownError) Hint() string {
-	switch n := len(e.Nearest); {
-	case e.Instead != "":
-		return e.Instead
+// instead says what to type instead of a name that no row has: the nearest ids, best first, or where the list is. kind is
+// "filler", "metal", "coating", "gas", "joint", "mode", "position", "wire" or "use".
+func instead(kind string, nearest []string) string {
+	switch n := len(nearest); {
 	case n == 1:
-		return "type " + e.Nearest[0]
+		return "type " + nearest[0]
 	case n > 1:
-		return "type " + strings.Join(e.Nearest[:n-1], ", ") + " or " + e.Nearest[n-1]
-	case e.Kind == "metal":
+		return "type " + strings.Join(nearest[:n-1], ", ") + " or " + nearest[n-1]
+	case kind == "metal":
 		return "it is not in the tables, which hold sheet steel, stainless, cast iron, copper, bronze and brass: see brazebooth tables metals"
-	case e.Kind == "gas":
+	case kind == "gas":
 		return "it is not in the tables: see brazebooth tables gases"
 	}
-	return "it is not in the tables: see brazebooth tables " + e.Kind + "s"
+	return "it is not in the tables: see brazebooth tables " + kind + "s"
 }
 
 // rowNames visits every name that one row answers to: its id first.
@@ -184,7 +160,7 @@ func unknown(kind, text, key string, rows int, names rowNames) error {
 			nearest = append(nearest, n.id)
 		}
 	}
-	return &UnknownError{Kind: kind, Name: quoted(text), Nearest: nearest}
+	return mistake.New("no "+kind+" is called "+quoted(text), instead(kind, nearest))
 }
 
 func score(key, name string) int {

@@ -6,6 +6,8 @@ import (
 	"strings"
 	"testing"
 	"unicode"
+
+	"brazebooth/internal/mistake"
 )
 
 func TestEveryDesignationFindsItsOwnFiller(t *testing.T) {
@@ -91,18 +93,20 @@ func TestDigitsAreNeverASlip(t *testing.T) {
 func TestUnknownNamesTheNearest(t *testing.T) {
 	for text, want := range map[string]string{"stainless": "stainless-304", "galvan": "galvanized", "st": "mild-steel", "unobtainium": "", "titanium": "", "": ""} {
 		_, err := FindMetal(text)
-		var unknown *UnknownError
-		if !errors.As(err, &unknown) {
-			t.Fatalf("FindMetal(%q): %v, want *UnknownError", text, err)
+		unknown := mistake.Of(err)
+		if unknown == nil {
+			t.Fatalf("FindMetal(%q): %v, want a *mistake.Error", text, err)
 		}
+		near, is := strings.CutPrefix(unknown.Hint, "type ")
 		if want == "" {
-			if len(unknown.Nearest) > 0 || !strings.Contains(unknown.Hint(), "tables metals") {
-				t.Errorf("%q: nearest %v, %s", text, unknown.Nearest, unknown.Hint())
+			if is || !strings.Contains(unknown.Hint, "tables metals") {
+				t.Errorf("%q: %s", text, unknown.Hint)
 			}
 			continue
 		}
-		if n := len(unknown.Nearest); n == 0 || n > 5 || !slices.Contains(unknown.Nearest[:min(n, 3)], want) {
-			t.Errorf("%q: nearest %v, want %q among the first", text, unknown.Nearest, want)
+		names := strings.FieldsFunc(strings.ReplaceAll(near, " or ", ", "), func(r rune) bool { return r == ',' || r == ' ' })
+		if n := len(names); !is || n == 0 || n > 5 || !slices.Contains(names[:min(n, 3)], want) {
+			t.Errorf("%q: %s, want %q among the first", text, unknown.Hint, want)
 		}
 	}
 }
@@ -151,8 +155,8 @@ func TestMetalsThatAreNotBrazed(t *testing.T) {
 		"AZ50": "43 %", "az150": "43 %", "Al-Zn": "43 %", "55 % Al-Zn": "43 %",
 	} {
 		m, err := FindMetal(text)
-		var unknown *UnknownError
-		if !errors.As(err, &unknown) || !strings.Contains(unknown.What(), why) || unknown.Hint() == "" {
+		unknown := mistake.Of(err)
+		if !errors.Is(err, ErrNotBrazed) || !strings.Contains(unknown.What, why) || unknown.Hint == "" {
 			t.Errorf("%s: %s, %v", text, m.ID, err)
 		}
 	}

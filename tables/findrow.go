@@ -3,7 +3,7 @@ package tables
 import "strings"
 
 // Find functions turn what a hand types into a row: an id, any designation, a plain name, or something
-// close to one. An unknown or ambiguous name gives *UnknownError.
+// close to one. A name that no row answers to, or that several do, gives a *mistake.Error with the nearest names.
 
 // FindFiller finds a filler by id, AWS, UNS, ISO or DIN designation, or name.
 func FindFiller(text string) (Filler, error) {
@@ -41,7 +41,7 @@ func designations(d string, visit func(string)) {
 
 // FindMetal finds a base metal by id, name, grade or shop word.
 func FindMetal(text string) (Metal, error) {
-	if no := refused("metal", text); no != nil {
+	if no := refused(text); no != nil {
 		return Metal{}, no
 	}
 	row, err := find("metal", text, len(metals), func(row int, visit func(string)) {
@@ -50,7 +50,7 @@ func FindMetal(text string) (Metal, error) {
 		words(metalWords, metals[row].ID, visit)
 	})
 	if err != nil {
-		if no := slippedTo("metal", text); no != nil {
+		if no := slippedTo(text); no != nil {
 			return Metal{}, no
 		}
 		return Metal{}, err
@@ -60,7 +60,7 @@ func FindMetal(text string) (Metal, error) {
 
 // FindCoating finds a coating by designation.
 func FindCoating(text string) (Coating, error) {
-	if no := refused("coating", text); no != nil {
+	if no := refused(text); no != nil {
 		return Coating{}, no
 	}
 	row, err := find("coating", text, len(coatings), func(row int, visit func(string)) {

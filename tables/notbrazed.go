@@ -1,9 +1,15 @@
 package tables
 
 import (
+	"errors"
 	"slices"
 	"strings"
+
+	"brazebooth/internal/mistake"
 )
+
+// ErrNotBrazed is the cause where a name is known and yet has no row.
+var ErrNotBrazed = errors.New("not brazed here")
 
 // NotBrazed is a metal or a coat that is brought to the booth and has no row here: why, and what to do instead.
 type NotBrazed struct {
@@ -36,18 +42,18 @@ var notBrazed = [...]NotBrazed{
 func NotBrazedRows() []NotBrazed { return notBrazed[:] }
 
 // refused is the refusal of a name that means such a metal or coat, nil for any other.
-func refused(kind, text string) *UnknownError {
+func refused(text string) *mistake.Error {
 	key := fold(text)
 	for i := range notBrazed {
 		if n := &notBrazed[i]; n.named(key) {
-			return n.refusal(kind, text)
+			return n.refusal(text)
 		}
 	}
 	return nil
 }
 
-func (n *NotBrazed) refusal(kind, text string) *UnknownError {
-	return &UnknownError{Kind: kind, Name: quoted(text), Why: n.Why, Instead: n.Instead}
+func (n *NotBrazed) refusal(text string) *mistake.Error {
+	return &mistake.Error{What: quoted(text) + " has no card here: " + n.Why, Hint: n.Instead, Cause: ErrNotBrazed}
 }
 
 // named reports whether a folded name means it: whole, with "sheet" and the like behind it, as an alloy with its temper, or
@@ -85,11 +91,11 @@ func alloy(key string) string {
 }
 
 // slippedTo is the refusal where a slip of the finger meant such a metal; asked only when no row has that name.
-func slippedTo(kind, text string) *UnknownError {
+func slippedTo(text string) *mistake.Error {
 	key := fold(text)
 	for i := range notBrazed {
 		if n := &notBrazed[i]; slices.ContainsFunc(n.words, func(w string) bool { return slipped(key, w) }) {
-			return n.refusal(kind, text)
+			return n.refusal(text)
 		}
 	}
 	return nil

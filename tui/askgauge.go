@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"brazebooth/calc"
+	"brazebooth/internal/mistake"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
@@ -151,9 +152,9 @@ func parseSheet(s *session, text string, member int) (choice, error) {
 	if size.Gauge != 0 {
 		in, ok := tables.GaugeThickness(size.Gauge, m.System)
 		if !ok {
-			return choice{}, &quantity.Error{
-				What: fmt.Sprintf("%s has no %d gauge", systemWords(m.System), size.Gauge),
-				Hint: "type 8 to 30, or the thickness as .060 or 1.5mm"}
+			return choice{}, mistake.New(
+				fmt.Sprintf("%s has no %d gauge", systemWords(m.System), size.Gauge),
+				"type 8 to 30, or the thickness as .060 or 1.5mm")
 		}
 		return gaugeRow(size.Gauge, in, m, member), nil
 	}

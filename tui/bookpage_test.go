@@ -14,6 +14,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/calc/practice"
+	"brazebooth/internal/mistake"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
@@ -124,7 +125,7 @@ func (d *drawer) Practice(_ context.Context, how practice.Outcome) (string, erro
 
 func (d *drawer) Enter(_ context.Context, kind string, given map[string]string) (string, error) {
 	if given["rated-amps"] == "much" {
-		return "", &quantity.Error{What: "--rated-amps: much", Hint: "type 200A"}
+		return "", mistake.New("--rated-amps: much", "type 200A")
 	}
 	d.entered = append(d.entered, fmt.Sprint(kind, given))
 	return "saved " + kind, d.fail

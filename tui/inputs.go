@@ -10,7 +10,6 @@ import (
 	"brazebooth/calc/advice"
 	jobfield "brazebooth/internal/field"
 	"brazebooth/internal/quantity"
-	"brazebooth/tables"
 )
 
 // inputsPage takes what a page beside the card asks for: a list under a field, typed one by one.
@@ -79,21 +78,13 @@ func (p *inputsPage) take(s *session) action {
 	}
 	job := s.base()
 	if err := f.Set(&job, p.field.String()); err != nil {
-		return refuse{*typedFault(err)}
+		return refuse{*faultOf(err)}
 	}
 	p.field.clear()
 	if p.at < len(p.rows)-1 {
 		p.at++
 	}
 	return change{job: job, done: label(f) + " is set"}
-}
-
-// typedFault is what is wrong with typed text, and what to type.
-func typedFault(err error) *fault {
-	if u, ok := err.(*tables.UnknownError); ok {
-		return &fault{u.What(), u.Hint()}
-	}
-	return faultOf(err)
 }
 
 // open leaves the row's value open again.

@@ -10,6 +10,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
+	"brazebooth/internal/mistake"
 	"brazebooth/internal/quantity"
 )
 
@@ -173,11 +174,11 @@ func (p *measurePage) take(text string) error {
 			text = p.sources[0]
 		}
 		if text == "" {
-			return &quantity.Error{What: "a reading of no power source", Hint: "type its name, as booth 1"}
+			return mistake.New("a reading of no power source", "type its name, as booth 1")
 		}
 		if len(p.sources) > 0 && !p.known(text) && p.fresh != text {
 			p.fresh = text
-			return &quantity.Error{What: "no power source is called " + text, Hint: "enter once more makes it a new one"}
+			return mistake.New("no power source is called "+text, "enter once more makes it a new one")
 		}
 		p.source = text
 	case askPull:
@@ -189,7 +190,7 @@ func (p *measurePage) take(text string) error {
 		if d := math.Abs(p.feeds[1]/p.feeds[0] - 1); d > alike {
 			p.typed[askPull], p.typed[askPullAgain] = typed{}, typed{}
 			p.to(askPull) // both anew
-			return &quantity.Error{What: fmt.Sprintf("the two pulls differ by %.0f %%", 100*d), Hint: "look at rolls and liner, then pull twice again"}
+			return mistake.New(fmt.Sprintf("the two pulls differ by %.0f %%", 100*d), "look at rolls and liner, then pull twice again")
 		}
 		p.reading.Feed = (p.feeds[0] + p.feeds[1]) / 2
 	case askStickOut:
@@ -236,7 +237,7 @@ func (p *measurePage) pull(text string, i int) error {
 		seconds = pullTime
 	}
 	if seconds < 1 {
-		return &quantity.Error{What: fmt.Sprintf("%.1f s is too short a pull", seconds), Hint: "let it run about 6 seconds"}
+		return mistake.New(fmt.Sprintf("%.1f s is too short a pull", seconds), "let it run about 6 seconds")
 	}
 	p.feeds[i] = float64(l) * 60 / seconds / 1000
 	return nil
@@ -251,7 +252,7 @@ func (p *measurePage) bead(text string) error {
 		}
 		v, err := quantity.ParseTravel(text)
 		if err != nil {
-			return &quantity.Error{What: text + " is no travel", Hint: "type 16s/100mm or 6.3mm/s; or space starts and stops the watch here, then the bead's length; enter alone leaves travel out"}
+			return mistake.New(text+" is no travel", "type 16s/100mm or 6.3mm/s; or space starts and stops the watch here, then the bead's length; enter alone leaves travel out")
 		}
 		return p.moved(float64(v))
 	}
@@ -270,7 +271,7 @@ func (p *measurePage) bead(text string) error {
 func (p *measurePage) moved(travel float64) error {
 	least, most, _, _ := calc.Span("travel")
 	if !(travel >= least && travel <= most) {
-		return &quantity.Error{What: fmt.Sprintf("a travel of %.1f mm/s", travel), Hint: fmt.Sprintf("a hand moves between %.1f and %.0f mm/s: time it again", least, most)}
+		return mistake.New(fmt.Sprintf("a travel of %.1f mm/s", travel), fmt.Sprintf("a hand moves between %.1f and %.0f mm/s: time it again", least, most))
 	}
 	p.travel = travel
 	return nil

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"errors"
 	"strconv"
 	"strings"
 
@@ -31,9 +32,8 @@ func (p *picker) known(text string) {
 	if p.ask.find == nil {
 		return
 	}
-	_, err := p.ask.find(text)
-	if u, ok := err.(*tables.UnknownError); ok && u.Why != "" {
-		p.wrong, p.at = typedFault(err), len(p.found)
+	if _, err := p.ask.find(text); errors.Is(err, tables.ErrNotBrazed) {
+		p.wrong, p.at = faultOf(err), len(p.found)
 	}
 }
 

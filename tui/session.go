@@ -2,9 +2,9 @@ package tui
 
 import (
 	"context"
-	"errors"
 
 	"brazebooth/calc"
+	"brazebooth/internal/mistake"
 	"brazebooth/internal/quantity"
 )
 
@@ -35,13 +35,8 @@ type fault struct{ what, hint string }
 
 // faultOf turns an error into a fault; a hint is shown where the error carries one.
 func faultOf(err error) *fault {
-	var typed *quantity.Error
-	if errors.As(err, &typed) {
-		return &fault{typed.What, typed.Hint}
-	}
-	var f *calc.FieldError
-	if errors.As(err, &f) {
-		return &fault{f.Error(), f.Hint()}
+	if m := mistake.Of(err); m != nil {
+		return &fault{m.Error(), m.Hint}
 	}
 	return &fault{err.Error(), "change one of the choices"}
 }

@@ -8,6 +8,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
+	"brazebooth/internal/mistake"
 	"brazebooth/internal/quantity"
 )
 
@@ -256,7 +257,7 @@ func TestOtherChoices(t *testing.T) {
 
 // A job without a card says why in one place; the last good card stays, marked.
 func TestNoCard(t *testing.T) {
-	fail := &calc.FieldError{Field: "gauge", What: "no 30 ga", Accept: "type 8ga to 29ga"}
+	fail := &mistake.Error{Field: "gauge", What: "no 30 ga", Hint: "type 8ga to 29ga"}
 	o := Options{Solve: func(j calc.Job) (calc.Card, error) {
 		if j.Gauge == 30 {
 			return calc.Card{}, fail
@@ -268,9 +269,9 @@ func TestNoCard(t *testing.T) {
 		s.press("enter")
 		feed := figure(t, s, "wire_feed")
 		s.typed("30")
-		s.has(fail.Accept)
+		s.has(fail.Hint)
 		s.press("enter")
-		s.has("▲ card is of the last job", fail.Error(), fail.Accept)
+		s.has("▲ card is of the last job", fail.Error(), fail.Hint)
 		if got := figure(t, s, "wire_feed"); got != feed {
 			t.Fatalf("the card has changed from %g to %g", feed, got)
 		}

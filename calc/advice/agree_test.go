@@ -12,15 +12,16 @@ import (
 	"testing"
 
 	"brazebooth/calc"
+	"brazebooth/internal/mistake"
 	"brazebooth/tables"
 )
 
 // agree lists what contradicts itself on a card and the pages beside it, or lacks its reason.
 func agree(job calc.Job, fillers bool) []string {
 	c, err := calc.Solve(job)
-	var fe *calc.FieldError
+	var fe *mistake.Error
 	if err != nil {
-		if !errors.As(err, &fe) || fe.Accept == "" {
+		if !errors.As(err, &fe) || fe.Hint == "" {
 			return []string{"no card and no hint: " + err.Error()}
 		}
 		return nil
@@ -35,7 +36,7 @@ func agree(job calc.Job, fillers bool) []string {
 		}
 		part, err := p.Of(&c)
 		if err != nil {
-			if !errors.As(err, &fe) || fe.Accept == "" {
+			if !errors.As(err, &fe) || fe.Hint == "" {
 				say("%s: no hint: %v", p.Name, err)
 			}
 			continue

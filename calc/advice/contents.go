@@ -1,12 +1,13 @@
 package advice
 
 import (
-	"brazebooth/calc"
 	"context"
-	"errors"
 	"slices"
 	"strconv"
 	"strings"
+
+	"brazebooth/calc"
+	"brazebooth/internal/mistake"
 )
 
 // Chapter is a step of the work that pages beside the card belong to.
@@ -105,10 +106,9 @@ func Pages(ctx context.Context, card *calc.Card, names []string) ([]Page, error)
 			return nil, err
 		}
 		p, err := s.Answer(ctx, card)
-		var lacks *calc.FieldError
-		if errors.As(err, &lacks) {
+		if lacks := mistake.Of(err); lacks != nil {
 			p = Page{Name: s.Name, Card: *card}
-			p.because("not for this job yet: "+lacks.Error()+"; "+lacks.Hint(), calc.OwnCalc, "the job")
+			p.because("not for this job yet: "+lacks.Error()+"; "+lacks.Hint, calc.OwnCalc, "the job")
 		} else if err != nil {
 			return nil, err
 		}
@@ -144,12 +144,12 @@ func PageNames(text string) ([]string, error) {
 		case w == "all":
 			return nil, nil
 		case !slices.Contains(all, w):
-			return nil, &calc.FieldError{Field: "show", What: "no page is called " + strconv.QuoteToASCII(w), Accept: "type all, or any of " + strings.Join(all, ", ") + ", with commas"}
+			return nil, mistake.In("show", "no page is called "+strconv.QuoteToASCII(w), "type all, or any of "+strings.Join(all, ", ")+", with commas")
 		}
 		names = append(names, w)
 	}
 	if len(names) == 0 {
-		return nil, &calc.FieldError{Field: "show", What: "no page is named", Accept: "type all, or any of " + strings.Join(all, ", ") + ", with commas"}
+		return nil, mistake.In("show", "no page is named", "type all, or any of "+strings.Join(all, ", ")+", with commas")
 	}
 	return names, nil
 }

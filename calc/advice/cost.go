@@ -6,6 +6,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/calc/formula"
+	"brazebooth/internal/mistake"
 	"brazebooth/tables"
 )
 
@@ -16,10 +17,10 @@ func Cost(card *calc.Card) (Page, error) {
 	travel, ok1 := card.Figure("travel")
 	rate, ok2 := card.Figure("deposition_rate")
 	if !ok1 || !ok2 || !(travel.Value > 0) {
-		return p, &calc.FieldError{Field: "travel", What: "none is computed for this job", Accept: "give feed and travel, as 250ipm and 6mm/s"}
+		return p, mistake.In("travel", "none is computed for this job", "give feed and travel, as 250ipm and 6mm/s")
 	}
 	if card.Used.Joint == "plug" {
-		return p, &calc.FieldError{Field: "joint", What: "a plug has no seam to cost", Accept: "choose another joint, or time one plug and count"}
+		return p, mistake.In("joint", "a plug has no seam to cost", "choose another joint, or time one plug and count")
 	}
 	length, err := p.beadLength(card)
 	if err != nil {

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"brazebooth/calc"
+	"brazebooth/internal/mistake"
 	"brazebooth/tables"
 )
 
@@ -54,9 +55,9 @@ func TestHazardIDs(t *testing.T) {
 			t.Errorf("%q: %q, %v", text, got, err)
 		}
 	}
-	var fe *calc.FieldError
+	var fe *mistake.Error
 	for _, text := range []string{"", ",", "dragons", "none,lead", "\x1b[31m"} {
-		if got, err := calc.HazardIDs(text); !errors.As(err, &fe) || fe.Accept == "" {
+		if got, err := calc.HazardIDs(text); !errors.As(err, &fe) || fe.Hint == "" {
 			t.Errorf("%q: %q, %v", text, got, err)
 		}
 	}

@@ -5,6 +5,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/calc/formula"
+	"brazebooth/internal/mistake"
 	"brazebooth/tables"
 )
 
@@ -13,7 +14,7 @@ func Machine(card *calc.Card) (Page, error) {
 	p := Page{Name: "machine", Card: *card}
 	amps, ok := card.Figure("current")
 	if !ok {
-		return p, &calc.FieldError{Field: "feed", What: "no current is computed for this job", Accept: "give a wire feed or amps: 250ipm, 93A"}
+		return p, mistake.In("feed", "no current is computed for this job", "give a wire feed or amps: 250ipm, 93A")
 	}
 	share := arcShare(card)
 	if err := p.duty(card, amps, share); err != nil {

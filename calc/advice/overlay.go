@@ -6,6 +6,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/calc/formula"
+	"brazebooth/internal/mistake"
 	"brazebooth/tables"
 )
 
@@ -25,13 +26,13 @@ func Overlay(card *calc.Card) (Page, error) {
 func laidOver(card *calc.Card) (p Page, layers float64, err error) {
 	p = Page{Name: "overlay", Card: *card}
 	if card.Used.Joint != "overlay" {
-		return p, 0, &calc.FieldError{Field: "joint", What: "a " + card.Used.Joint + " is no overlay", Accept: "choose the joint overlay"}
+		return p, 0, mistake.In("joint", "a "+card.Used.Joint+" is no overlay", "choose the joint overlay")
 	}
 	width, ok1 := card.Figure("bead_width")
 	area, ok2 := card.Figure("bead_area")
 	travel, ok3 := card.Figure("travel")
 	if !ok1 || !ok2 || !ok3 || !(width.Value > 0) {
-		return p, 0, &calc.FieldError{Field: "feed", What: "no bead is computed for this job", Accept: "give feed and travel of a bead that was laid, as 250ipm and 6mm/s"}
+		return p, 0, mistake.In("feed", "no bead is computed for this job", "give feed and travel of a bead that was laid, as 250ipm and 6mm/s")
 	}
 	pitch, height := p.beads(width, area)
 	layers = p.layers(card, height)

@@ -29,7 +29,7 @@ type Reason struct {
 	Topic  string  `json:"topic,omitzero"`  // heading that it stands under
 }
 
-// PageOf computes a page of a job's card. Errors as Solve; a *FieldError where the job lacks what the page needs.
+// PageOf computes a page of a job's card. Errors as Solve; a *mistake.Error where the job lacks what the page needs.
 type PageOf func(card *calc.Card) (Page, error)
 
 func (p *Page) add(name, unit string, v, low, high float64, b calc.Basis) {

@@ -1,12 +1,14 @@
 package advice
 
 import (
-	"brazebooth/calc"
-	"brazebooth/calc/formula"
 	"errors"
 	"math"
 	"strings"
 	"testing"
+
+	"brazebooth/calc"
+	"brazebooth/calc/formula"
+	"brazebooth/internal/mistake"
 )
 
 // Thicker is never weaker, longer is stronger in proportion, a safety factor divides.
@@ -35,7 +37,7 @@ func TestStrengthGrows(t *testing.T) {
 	if p.Warnings[0].Code != "overloaded" {
 		t.Errorf("a load of 1000 kN is not spoken of: %+v", p.Warnings)
 	}
-	var fe *calc.FieldError
+	var fe *mistake.Error
 	if _, err := Strength(card(t, calc.Job{Metal: "mild-steel", Thickness: calc.Some(1), Joint: "corner"})); !errors.As(err, &fe) || fe.Field != "throat" {
 		t.Errorf("a corner without a throat: %v", err)
 	}
@@ -156,7 +158,7 @@ func TestOverlayPart(t *testing.T) {
 	if v := value(t, p, "arc_time").Value; math.Abs(v-layers.Value*math.Pi*40*30/(pitch.Value*6)) > 1e-6 {
 		t.Errorf("arc time %g s", v)
 	}
-	var fe *calc.FieldError
+	var fe *mistake.Error
 	if _, err := Overlay(card(t, calc.Job{Metal: "mild-steel", Thickness: calc.Some(1), Joint: "lap"})); !errors.As(err, &fe) {
 		t.Errorf("a lap as an overlay: %v", err)
 	}
@@ -218,8 +220,8 @@ func TestPartsHold(t *testing.T) {
 			for name, of := range map[string]PageOf{"strength": Strength, "air": Air, "overlay": Overlay, "machine": Machine, "cost": Cost, "fit": Fit} {
 				p, err := of(c)
 				if err != nil {
-					var fe *calc.FieldError
-					if !errors.As(err, &fe) || fe.Accept == "" {
+					var fe *mistake.Error
+					if !errors.As(err, &fe) || fe.Hint == "" {
 						t.Errorf("%s of a %s %s: %v", name, metal, joint, err)
 					}
 					continue

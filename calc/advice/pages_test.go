@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"brazebooth/calc"
+	"brazebooth/internal/mistake"
 	"brazebooth/tables"
 )
 
@@ -210,9 +211,9 @@ func TestSheetNames(t *testing.T) {
 	if names, err := PageNames("Cost, fit"); err != nil || len(names) != 2 {
 		t.Errorf("%v, %v", names, err)
 	}
-	var fe *calc.FieldError
+	var fe *mistake.Error
 	for _, text := range []string{"", "lunch", "correct", ","} {
-		if _, err := PageNames(text); !errors.As(err, &fe) || fe.Accept == "" {
+		if _, err := PageNames(text); !errors.As(err, &fe) || fe.Hint == "" {
 			t.Errorf("%q: %v", text, err)
 		}
 	}

@@ -7,6 +7,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/calc/formula"
+	"brazebooth/internal/mistake"
 	"brazebooth/tables"
 )
 
@@ -70,7 +71,7 @@ func (p *Page) throatOf(card *calc.Card) (calc.Figure, error) {
 	}
 	f, ok := card.Figure("throat")
 	if !ok || !(f.Value > 0) {
-		return f, &calc.FieldError{Field: "throat", What: "none is computed for this joint", Accept: "give throat or leg as measured on a cut test piece: 2mm, 3mm"}
+		return f, mistake.In("throat", "none is computed for this joint", "give throat or leg as measured on a cut test piece: 2mm, 3mm")
 	}
 	p.Figures = append(p.Figures, f)
 	return f, nil

@@ -8,6 +8,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
+	"brazebooth/internal/mistake"
 	"brazebooth/tables"
 )
 
@@ -17,7 +18,7 @@ import (
 // open, so that the next setting is a bisection of it. Errors as Solve and Gap.
 func Next(ctx context.Context, tries []Try) (advice.Page, error) {
 	if len(tries) == 0 {
-		return advice.Page{}, &calc.FieldError{Field: "seen", What: "no bead is laid", Accept: "lay a test bead and say what it shows"}
+		return advice.Page{}, mistake.In("seen", "no bead is laid", "lay a test bead and say what it shows")
 	}
 	tries = slices.Clone(tries)
 	for i := range tries {

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"brazebooth/calc"
+	"brazebooth/internal/mistake"
 	"brazebooth/tables"
 )
 
@@ -330,9 +331,9 @@ func TestSeenIDs(t *testing.T) {
 			t.Errorf("%q: %q, %v", text, got, err)
 		}
 	}
-	var fe *calc.FieldError
+	var fe *mistake.Error
 	for _, text := range []string{"", ",", "ugly", "good,pores", "\x1b[31m"} {
-		if got, err := SeenIDs(text); !errors.As(err, &fe) || fe.Accept == "" {
+		if got, err := SeenIDs(text); !errors.As(err, &fe) || fe.Hint == "" {
 			t.Errorf("%q: %q, %v", text, got, err)
 		}
 	}

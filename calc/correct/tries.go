@@ -1,10 +1,12 @@
 package correct
 
 import (
-	"brazebooth/calc"
-	"brazebooth/tables"
 	"strconv"
 	"strings"
+
+	"brazebooth/calc"
+	"brazebooth/internal/mistake"
+	"brazebooth/tables"
 )
 
 // Try is one test bead: how it was laid and what it showed, ids of tables.Sights in their order with commas.
@@ -19,7 +21,7 @@ func SeenIDs(text string) (string, error) {
 	given := map[string]bool{}
 	for _, word := range strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return r == ',' || r == ' ' || r == ';' }) {
 		if _, ok := tables.SightByID(word); !ok {
-			return "", &calc.FieldError{Field: "seen", What: "nothing that a bead shows is called " + strconv.QuoteToASCII(word), Accept: "type any of " + strings.Join(SightIDs(), ", ") + ", with commas"}
+			return "", mistake.In("seen", "nothing that a bead shows is called "+strconv.QuoteToASCII(word), "type any of "+strings.Join(SightIDs(), ", ")+", with commas")
 		}
 		given[word] = true
 	}
@@ -31,9 +33,9 @@ func SeenIDs(text string) (string, error) {
 	}
 	switch {
 	case len(ids) == 0:
-		return "", &calc.FieldError{Field: "seen", What: "nothing is named", Accept: "type what the bead shows, as rolled-edge or burn-through,pores"}
+		return "", mistake.In("seen", "nothing is named", "type what the bead shows, as rolled-edge or burn-through,pores")
 	case given["good"] && len(ids) > 1:
-		return "", &calc.FieldError{Field: "seen", What: "good stands beside a fault", Accept: "type the faults alone, or good alone"}
+		return "", mistake.In("seen", "good stands beside a fault", "type the faults alone, or good alone")
 	}
 	return strings.Join(ids, ","), nil
 }

@@ -8,6 +8,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/calc/correct"
+	"brazebooth/internal/mistake"
 	"brazebooth/tables"
 )
 
@@ -36,7 +37,7 @@ const mostDraws = 60
 // drawn anew, so that every job can be done.
 func New(ctx context.Context, level int, seed uint64) (Booth, error) {
 	if level < 1 || level > len(levels) {
-		return Booth{}, &calc.FieldError{Field: "level", What: fmt.Sprintf("there is no level %d", level), Accept: fmt.Sprintf("type a level from 1 to %d", len(levels))}
+		return Booth{}, mistake.In("level", fmt.Sprintf("there is no level %d", level), fmt.Sprintf("type a level from 1 to %d", len(levels)))
 	}
 	r := dice(level, seed)
 	work := drawWork(r, level)
@@ -180,13 +181,13 @@ func (t *Truth) of(j *calc.Job) calc.Job {
 // settable refuses a setting that is of another job, or that no hand holds.
 func (p *Booth) settable(j *calc.Job) error {
 	if !correct.SameBead(*j, p.Start) || j.SpotStep != p.Start.SpotStep {
-		return &calc.FieldError{Field: "setting", What: "more than a setting was changed", Accept: "change feed, travel, volts, stick-out, arc on or arc off only"}
+		return mistake.In("setting", "more than a setting was changed", "change feed, travel, volts, stick-out, arc on or arc off only")
 	}
 	if j.Mode == "timed" && j.Travel.Set {
-		return &calc.FieldError{Field: "travel", What: "a timed arc has none of its own: it follows from arc on, arc off and the step", Accept: "leave it out"}
+		return mistake.In("travel", "a timed arc has none of its own: it follows from arc on, arc off and the step", "leave it out")
 	}
 	if j.Mode != "timed" && (j.ArcOn.Set || j.ArcOff.Set) {
-		return &calc.FieldError{Field: "arc_on", What: "this job's arc burns without pause", Accept: "leave arc on and arc off out"}
+		return mistake.In("arc_on", "this job's arc burns without pause", "leave arc on and arc off out")
 	}
 	for _, s := range [...]struct {
 		name      string
@@ -198,7 +199,7 @@ func (p *Booth) settable(j *calc.Job) error {
 		{"stickout", j.StickOut, tables.DefaultStickOut.Low, tables.DefaultStickOut.High, "mm"},
 	} {
 		if s.o.Set && !(s.o.V >= s.low-1e-9 && s.o.V <= s.high+1e-9) {
-			return &calc.FieldError{Field: s.name, What: calc.Number(s.o.V) + " is out of range", Accept: fmt.Sprintf("type a value from %s to %s %s", calc.Number(s.low), calc.Number(s.high), s.unit)}
+			return mistake.In(s.name, calc.Number(s.o.V)+" is out of range", fmt.Sprintf("type a value from %s to %s %s", calc.Number(s.low), calc.Number(s.high), s.unit))
 		}
 	}
 	return nil

@@ -1,10 +1,11 @@
 package practice
 
 import (
-	"brazebooth/calc"
+	"context"
+
 	"brazebooth/calc/advice"
 	"brazebooth/calc/correct"
-	"context"
+	"brazebooth/internal/mistake"
 )
 
 // mostBeads ends a row of the program's own beads that leads nowhere.
@@ -70,8 +71,8 @@ func (p *Booth) Par(ctx context.Context) (Run, error) {
 
 // outOfReach says of a setting that a hand does not hold why the row ends there; "" for any other error.
 func outOfReach(err error) string {
-	if f, ok := err.(*calc.FieldError); ok {
-		return "The program's next setting is none of a hand's: " + f.Error() + "; " + f.Hint() + "."
+	if f := mistake.Of(err); f != nil {
+		return "The program's next setting is none of a hand's: " + f.Error() + "; " + f.Hint + "."
 	}
 	return ""
 }

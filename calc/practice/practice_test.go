@@ -15,6 +15,7 @@ import (
 	"brazebooth/calc"
 	"brazebooth/calc/correct"
 	"brazebooth/calc/practice"
+	"brazebooth/internal/mistake"
 	"brazebooth/tables"
 )
 
@@ -172,9 +173,9 @@ func timedPractice(t *testing.T) practice.Booth {
 // What is none of the job's settings, or none of a hand's, is refused with what to type.
 func TestPracticeRefuses(t *testing.T) {
 	p := practised(t, 1, 1)
-	var fe *calc.FieldError
+	var fe *mistake.Error
 	for _, level := range []int{-1, 0, 6} {
-		if _, err := practice.New(context.Background(), level, 1); !errors.As(err, &fe) || fe.Accept == "" {
+		if _, err := practice.New(context.Background(), level, 1); !errors.As(err, &fe) || fe.Hint == "" {
 			t.Errorf("level %d: %v", level, err)
 		}
 	}
@@ -186,7 +187,7 @@ func TestPracticeRefuses(t *testing.T) {
 	} {
 		j := p.Start
 		change(&j)
-		if b, err := p.Bead(context.Background(), j); !errors.As(err, &fe) || fe.Accept == "" {
+		if b, err := p.Bead(context.Background(), j); !errors.As(err, &fe) || fe.Hint == "" {
 			t.Errorf("%s: %+v, %v", name, b, err)
 		}
 	}

@@ -6,6 +6,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/field"
+	"brazebooth/internal/mistake"
 	"brazebooth/internal/near"
 	"brazebooth/internal/plain"
 )
@@ -98,11 +99,10 @@ func (r *row) put(name string, f *field.Field, text string) {
 		return
 	}
 	if err := f.Set(&r.job, text); err != nil && r.fault == nil {
-		what, hint, ok := field.Explain(err)
-		if !ok {
-			what = plain.Line(err.Error(), 200)
+		r.fault = &Fault{r.line, name, plain.Line(err.Error(), 200), ""}
+		if m := mistake.Of(err); m != nil {
+			r.fault.What, r.fault.Hint = m.What, m.Hint
 		}
-		r.fault = &Fault{r.line, name, what, hint}
 	}
 }
 

@@ -2,20 +2,19 @@ package batch
 
 import (
 	"context"
-	"errors"
 	"strings"
 	"testing"
 
 	"brazebooth/calc"
+	"brazebooth/internal/mistake"
 )
 
 func testOptions(f Format) Options {
 	return Options{Format: f, Workers: 3, Version: "test",
 		Solve: func(_ context.Context, job calc.Job, _ string) (calc.Card, error) { return calc.Solve(job) },
 		Explain: func(err error) (string, string) {
-			var field *calc.FieldError
-			if errors.As(err, &field) {
-				return field.Error(), field.Hint()
+			if m := mistake.Of(err); m != nil {
+				return m.Error(), m.Hint
 			}
 			return err.Error(), "ask another"
 		}}

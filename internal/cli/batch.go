@@ -13,6 +13,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"brazebooth/internal/batch"
+	"brazebooth/internal/mistake"
 	"brazebooth/internal/plain"
 )
 
@@ -116,18 +117,17 @@ func (d *Deps) runBatch(ctx context.Context, in io.Reader, w *batchWanted, o bat
 // batchEnd says how a batch ended.
 func (d *Deps) batchEnd(ctx context.Context, t batch.Tally, err error, w *batchWanted) error {
 	var fault *batch.Fault
-	var use *usageError
 	switch {
 	case ctx.Err() != nil && w.out != "" && w.out != "-":
 		return &failure{fmt.Sprintf("cancelled behind %d rows", t.Kept+t.Answered+t.Bad), "go on behind them with --resume", ctx.Err()}
 	case ctx.Err() != nil:
 		return fmt.Errorf("cancelled behind %d rows", t.Kept+t.Answered+t.Bad)
-	case errors.As(err, &use):
+	case mistake.Of(err) != nil:
 		return err
 	case errors.As(err, &fault):
 		return wrong(fault.Error(), fault.Hint+goOn(w, t))
 	case errors.Is(err, batch.ErrOther):
-		return &usageError{plain.Line(err.Error(), 200), "name the file that this input's answers went into, or another one without --resume", err}
+		return &mistake.Error{What: plain.Line(err.Error(), 200), Hint: "name the file that this input's answers went into, or another one without --resume", Cause: err}
 	case err != nil && w.out != "" && w.out != "-":
 		return &failure{plain.Line(err.Error(), 200), fmt.Sprintf("rows written before it: %d; mend that and go on with --resume", t.Kept+t.Answered+t.Bad), err}
 	case err != nil:

@@ -11,6 +11,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/book"
+	"brazebooth/internal/mistake"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
 )
@@ -331,8 +332,8 @@ func (d *Deps) jobWith(cmd *cobra.Command) (calc.Job, error) {
 
 // leftOut says of a power source that is set, and not named on the command line, why an answer does without it.
 func (d *Deps) leftOut(cmd *cobra.Command, source string, err error) bool {
-	var choice *calc.FieldError
-	if cmd.Flags().Changed("power-source") || cmd.Context().Err() != nil || errors.As(err, &choice) { // the job itself is wrong
+	m := mistake.Of(err)
+	if cmd.Flags().Changed("power-source") || cmd.Context().Err() != nil || m != nil && m.Field != "" { // the job itself is wrong
 		return false
 	}
 	what, _, _ := d.explained(err)

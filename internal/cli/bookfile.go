@@ -11,6 +11,7 @@ import (
 
 	"brazebooth/internal/book"
 	"brazebooth/internal/crew"
+	"brazebooth/internal/mistake"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
 )
@@ -209,8 +210,7 @@ func (d *Deps) bookBackup() *cobra.Command {
 
 // uncopied says of a copy that was not made what to do.
 func uncopied(file string, err error) error {
-	var use *usageError
-	if err = unmade(err); errors.As(err, &use) {
+	if err = unmade(err); mistake.Of(err) != nil {
 		return err
 	}
 	return &failure{"no copy in " + plain.Line(file, 200) + ": " + plain.Line(err.Error(), 200), "make room on that disk, or name a file on another; brazebooth book check says whether the book itself is sound", err}

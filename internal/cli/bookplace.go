@@ -9,6 +9,7 @@ import (
 
 	"brazebooth/internal/address"
 	"brazebooth/internal/book"
+	"brazebooth/internal/mistake"
 	"brazebooth/internal/plain"
 )
 
@@ -98,9 +99,9 @@ func bookError(err error) error {
 	case errors.Is(err, book.ErrStale):
 		return wrong(book.ErrStale.Error(), "look at it again: brazebooth book history; then say it once more")
 	case errors.Is(err, book.ErrNone):
-		return &usageError{plain.Line(err.Error(), 200), "brazebooth book list shows what is there", err}
+		return &mistake.Error{What: plain.Line(err.Error(), 200), Hint: "brazebooth book list shows what is there", Cause: err}
 	case errors.Is(err, book.ErrReadOnly):
-		return &usageError{plain.Line(err.Error(), 200), "use the newer program, or another book with --book", err}
+		return &mistake.Error{What: plain.Line(err.Error(), 200), Hint: "use the newer program, or another book with --book", Cause: err}
 	case errors.As(err, &path) && !errors.As(err, &told):
 		return &failure{plain.Line(path.Path, 200) + ": " + path.Err.Error(), "name another book with --book, or mend that; brazebooth doctor says which is used and why", err}
 	}

@@ -95,7 +95,7 @@ func (d *Deps) configShow() *cobra.Command {
 func (d *Deps) showSettings(cmd *cobra.Command, asJSON bool) error {
 	s, err := config.Load(d.Config, d.Env)
 	if err != nil {
-		return settingError(err)
+		return err
 	}
 	list := d.settingsOf(cmd, &s)
 	if asJSON {
@@ -148,11 +148,11 @@ func (d *Deps) configSet() *cobra.Command {
 			}
 			kept, err := config.Set(file, args[0], strings.Join(args[1:], " "))
 			if err != nil {
-				return settingError(err)
+				return err
 			}
 			k, err := config.Find(args[0])
 			if err != nil {
-				return settingError(err)
+				return err
 			}
 			if d.Env != nil && d.Env(k.Variable()) != "" {
 				fmt.Fprintf(d.Err, "%s is set and rules over the file\n", k.Variable())
@@ -173,7 +173,7 @@ func (d *Deps) configUnset() *cobra.Command {
 			had, err := config.Unset(file, args[0])
 			switch {
 			case err != nil:
-				return settingError(err)
+				return err
 			case !had:
 				return d.say("%s was not in the file\n", strings.ToLower(plain.Line(args[0], 40)))
 			}

@@ -134,7 +134,7 @@ func (d *Deps) lookSettings(f *findings) {
 	}
 	s, err := config.Load(d.Config, d.Env)
 	if err != nil {
-		what, hint, _ := explain(settingError(err))
+		what, hint, _ := explain(err)
 		f.add("file", mend, what, hint)
 		return
 	}

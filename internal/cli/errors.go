@@ -10,24 +10,14 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"brazebooth/calc"
 	"brazebooth/internal/address"
-	"brazebooth/internal/field"
+	"brazebooth/internal/mistake"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
 )
 
-// usageError is wrong use: what is wrong, what to type instead.
-type usageError struct {
-	what, hint string
-	cause      error // what it comes of, where that is not what was typed alone
-}
-
-func (e *usageError) Error() string { return e.what }
-
-func (e *usageError) Unwrap() error { return e.cause }
-
-func wrong(what, hint string) error { return &usageError{what: what, hint: hint} }
+// wrong is wrong use: what is wrong, what to type instead.
+func wrong(what, hint string) error { return mistake.New(what, hint) }
 
 // failure is what could not be done though it was rightly asked, with what to do about it.
 type failure struct {
@@ -43,16 +33,7 @@ func (e *failure) Unwrap() error { return e.cause }
 func quote(s string) string { return strconv.Quote(plain.Line(address.Shown(s), 40)) }
 
 // inFlag says of a value which flag it stands behind.
-func inFlag(name string, err error) error {
-	if what, hint, ok := field.Explain(err); ok {
-		return wrong("--"+name+": "+what, hint)
-	}
-	var choice *calc.FieldError
-	if errors.As(err, &choice) {
-		return wrong("--"+name+": "+choice.What, choice.Hint())
-	}
-	return err
-}
+func inFlag(name string, err error) error { return mistake.Within("--"+name, err) }
 
 // wantsJSON reports whether JSON was asked for, also where the flags were never read to their end.
 func wantsJSON(args []string) bool {
@@ -111,28 +92,12 @@ func (d *Deps) explained(err error) (what, hint string, code int) {
 }
 
 func explain(err error) (what, hint string, code int) {
-	var use *usageError
-	var field *calc.FieldError
-	var typed *quantity.Error
+	if m := mistake.Of(err); m != nil {
+		return plain.Line(m.Error(), 400), plain.Line(m.Hint, 800), 2
+	}
 	var could *failure
-	switch {
-	case errors.As(err, &use):
-		return use.what, use.hint, 2
-	case errors.As(err, &could):
+	if errors.As(err, &could) {
 		return could.what, could.hint, 1
-	case errors.As(err, &typed):
-		return plain.Line(typed.What, 300), plain.Line(typed.Hint, 300), 2
-	case errors.As(err, &field):
-		return field.Error(), field.Hint(), 2
 	}
 	return plain.Line(err.Error(), 200), "", 1
-}
-
-// inFlagless is inFlag for a word that stands behind no flag.
-func inFlagless(err error) error {
-	var typed *quantity.Error
-	if errors.As(err, &typed) {
-		return wrong(typed.What, typed.Hint)
-	}
-	return err
 }

@@ -8,6 +8,7 @@ import (
 
 	"brazebooth/internal/address"
 	"brazebooth/internal/book"
+	"brazebooth/internal/mistake"
 	"brazebooth/internal/newfile"
 	"brazebooth/internal/plain"
 )
@@ -121,10 +122,9 @@ func (d *Deps) picture(name string, mode fs.FileMode, b []byte) error {
 
 // unmade says of a file that was not made why, and what to type instead.
 func unmade(err error) error {
-	var use *usageError
 	var taken *newfile.Taken
 	switch {
-	case err == nil, errors.As(err, &use):
+	case err == nil, mistake.Of(err) != nil:
 		return err
 	case errors.As(err, &taken):
 		return takenName(taken)

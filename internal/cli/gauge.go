@@ -46,7 +46,7 @@ func (d *Deps) gaugeCommand() *cobra.Command {
 			s, err := quantity.ParseSize(args[0])
 			switch {
 			case err != nil:
-				return inFlagless(err)
+				return err
 			case s.Gauge == 0:
 				return d.gaugesBeside(float64(s.Length), asJSON)
 			}

@@ -12,6 +12,7 @@ import (
 
 	"brazebooth/internal/address"
 	"brazebooth/internal/book"
+	"brazebooth/internal/mistake"
 	"brazebooth/internal/plain"
 )
 
@@ -30,17 +31,18 @@ const (
 // GuestError is an error as somebody at another machine may read it, without paths, users and hosts of this one; where is the
 // book's place. What only the system or a library says of the book is told by its kind.
 func GuestError(err error, where string) error {
-	var use *usageError
 	var could *failure
 	var bad *book.Unreadable
+	m := mistake.Of(err)
 	switch {
 	case err == nil:
 		return nil
-	case errors.As(err, &use):
-		if strings.HasPrefix(use.what, book.ErrReadOnly.Error()) {
-			return wrong(unplaced(use.what, where), askServer)
+	case m != nil:
+		hint := unplaced(m.Hint, where)
+		if strings.HasPrefix(m.What, book.ErrReadOnly.Error()) {
+			hint = askServer
 		}
-		return wrong(unplaced(use.what, where), unplaced(use.hint, where))
+		return mistake.In(m.Field, unplaced(m.What, where), hint)
 	case foreign(err):
 		return &failure{serversBook + " cannot be used now: " + kind(err), askServer, err}
 	case errors.As(err, &bad), errors.Is(err, address.ErrBad):

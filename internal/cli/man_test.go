@@ -1,7 +1,6 @@
 package cli
 
 import (
-	"brazebooth/internal/serve"
 	"flag"
 	"fmt"
 	"os"
@@ -9,6 +8,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"brazebooth/internal/serve"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"

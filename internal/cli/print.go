@@ -2,7 +2,6 @@ package cli
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"time"
 
@@ -10,6 +9,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/book"
+	"brazebooth/internal/mistake"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
 	"brazebooth/internal/sheet"
@@ -61,9 +61,8 @@ func (d *Deps) printWall(p *sheet.Wall, file, paper string, sys quantity.System)
 // mapFor is the window of a job for a page, nil where it has none.
 func (d *Deps) mapFor(ctx context.Context, job calc.Job) (*calc.Window, error) {
 	m, err := calc.WindowOf(ctx, job, calc.FullWindow, d.progress())
-	var field *calc.FieldError
 	switch {
-	case errors.As(err, &field):
+	case mistake.Of(err) != nil:
 		return nil, nil
 	case err != nil:
 		return nil, cancelled(ctx, err)

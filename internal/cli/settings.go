@@ -1,8 +1,6 @@
 package cli
 
 import (
-	"errors"
-
 	"github.com/spf13/cobra"
 
 	"brazebooth/internal/config"
@@ -20,7 +18,7 @@ func (d *Deps) settle(cmd *cobra.Command) error {
 				return nil
 			}
 		}
-		return settingError(err)
+		return err
 	}
 	for _, name := range [...]string{"units", "theme", "power-source", "decimal"} {
 		v := s.Get(name)
@@ -35,7 +33,7 @@ func (d *Deps) settle(cmd *cobra.Command) error {
 	if f := cmd.Flags().Lookup("decimal"); f != nil {
 		mark, err := decimalKey().Check(f.Value.String())
 		if err != nil {
-			return inSetting("--decimal", err)
+			return inFlag("decimal", err)
 		}
 		d.comma = mark == "comma"
 	}
@@ -54,21 +52,4 @@ func (d *Deps) settle(cmd *cobra.Command) error {
 func decimalKey() *config.Key {
 	k, _ := config.Find("decimal") // it is one
 	return k
-}
-
-// settingError says of a setting what to type instead.
-func settingError(err error) error {
-	var e *config.Error
-	if errors.As(err, &e) {
-		return wrong(e.What, e.Hint)
-	}
-	return err
-}
-
-func inSetting(where string, err error) error {
-	var e *config.Error
-	if errors.As(err, &e) {
-		return wrong(where+": "+e.What, e.Hint)
-	}
-	return err
 }

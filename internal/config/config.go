@@ -13,6 +13,7 @@ import (
 	"github.com/BurntSushi/toml"
 
 	"brazebooth/internal/address"
+	"brazebooth/internal/mistake"
 	"brazebooth/internal/near"
 	"brazebooth/internal/plain"
 )
@@ -34,11 +35,6 @@ type Value struct {
 	From  Source
 	Where string // the variable, or the file
 }
-
-// Error is a setting that cannot be: what is wrong, what to type instead.
-type Error struct{ What, Hint string }
-
-func (e *Error) Error() string { return e.What }
 
 // Settings are the values of all keys.
 type Settings struct {
@@ -76,7 +72,7 @@ func Load(file string, env func(string) string) (Settings, error) {
 		}
 		text, err := keys[i].Check(text)
 		if err != nil {
-			return s, within(name, err)
+			return s, mistake.Within(name, err)
 		}
 		s.values[i] = Value{text, Environment, name}
 	}
@@ -97,7 +93,7 @@ func (s *Settings) read(file string) error {
 	}
 	given, err := parse(text)
 	if err != nil {
-		return within(plain.Line(file, 200), err)
+		return mistake.Within(plain.Line(file, 200), err)
 	}
 	for name, v := range given {
 		i := slices.IndexFunc(keys[:], func(k Key) bool { return k.Name == name })
@@ -109,10 +105,10 @@ func (s *Settings) read(file string) error {
 		}
 		held, ok := v.(string)
 		if !ok {
-			return within(plain.Line(file, 200)+", "+name, &Error{"no text in quotes", name + ` = "` + keys[i].example() + `"`})
+			return mistake.Within(plain.Line(file, 200)+", "+name, mistake.New("no text in quotes", name+` = "`+keys[i].example()+`"`))
 		}
 		if held, err = keys[i].Check(held); err != nil {
-			return within(plain.Line(file, 200)+", "+name, err)
+			return mistake.Within(plain.Line(file, 200)+", "+name, err)
 		}
 		s.values[i] = Value{held, File, file}
 	}
@@ -129,7 +125,7 @@ func textOf(file string) ([]byte, error) {
 		if info.IsDir() {
 			what = "a folder"
 		}
-		return nil, &Error{plain.Line(file, 200) + " is no file but " + what, "put a text file in its place, or take it away"}
+		return nil, mistake.New(plain.Line(file, 200)+" is no file but "+what, "put a text file in its place, or take it away")
 	}
 	if err == nil {
 		var text []byte
@@ -140,7 +136,7 @@ func textOf(file string) ([]byte, error) {
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil, err
 	}
-	return nil, &Error{plain.Line(err.Error(), 200), "make the file readable, or take it away"}
+	return nil, mistake.New(plain.Line(err.Error(), 200), "make the file readable, or take it away")
 }
 
 // parse reads TOML.
@@ -149,21 +145,12 @@ func parse(text []byte) (map[string]any, error) {
 	err := toml.Unmarshal(text, &given)
 	var bad toml.ParseError
 	if errors.As(err, &bad) {
-		return nil, &Error{"line " + number(bad.Position.Line) + ": " + plain.Line(bad.Message, 120), `write it as TOML: units = "metric"`}
+		return nil, mistake.New("line "+number(bad.Position.Line)+": "+plain.Line(bad.Message, 120), `write it as TOML: units = "metric"`)
 	}
 	if err != nil {
-		return nil, &Error{plain.Line(err.Error(), 120), `write it as TOML: units = "metric"`}
+		return nil, mistake.New(plain.Line(err.Error(), 120), `write it as TOML: units = "metric"`)
 	}
 	return given, nil
-}
-
-// within says of an error where it was found.
-func within(where string, err error) error {
-	var e *Error
-	if errors.As(err, &e) {
-		return &Error{where + ": " + e.What, e.Hint}
-	}
-	return err
 }
 
 // Find is the key of a name.
@@ -179,7 +166,7 @@ func Find(name string) (*Key, error) {
 	if like := Nearest(name); like != "" {
 		hint = "type " + like
 	}
-	return nil, &Error{"no setting is called " + quoted(name), hint}
+	return nil, mistake.New("no setting is called "+quoted(name), hint)
 }
 
 // Nearest are the keys that a name may have meant, as a sentence has them; "" for none.

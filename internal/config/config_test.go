@@ -6,6 +6,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"brazebooth/internal/mistake"
 )
 
 func fileWith(t *testing.T, text string) string {
@@ -56,7 +58,7 @@ func TestTheBooksAddress(t *testing.T) {
 		_, read := Load(fileWith(t, "book = \""+bad+"\"\n"), nil)
 		_, env := Load("", func(name string) string { return map[string]string{"BRAZEBOOTH_BOOK": bad}[name] })
 		for _, err := range []error{set, read, env} {
-			var e *Error
+			var e *mistake.Error
 			if !errors.As(err, &e) || !strings.Contains(e.What, "no address") || !strings.Contains(e.Hint, "postgres://user@host/database") || strings.Contains(e.What+e.Hint, "hunter2x") {
 				t.Errorf("%q: %v", bad, err)
 			}
@@ -89,12 +91,12 @@ func TestWhatCannotBe(t *testing.T) {
 		"decimal = \"\"\n":                "type point or comma",
 		"name = \"a\\u001b[31m\"\n":       "type ada",
 	} {
-		var e *Error
+		var e *mistake.Error
 		if _, err := Load(fileWith(t, text), nil); !errors.As(err, &e) || !strings.Contains(e.Hint, want) {
 			t.Errorf("%q: %v", text, err)
 		}
 	}
-	var e *Error
+	var e *mistake.Error
 	if _, err := Load("", func(n string) string { return map[string]string{"BRAZEBOOTH_THEME": "pink"}[n] }); !errors.As(err, &e) || !strings.HasPrefix(e.What, "BRAZEBOOTH_THEME: ") {
 		t.Errorf("%v", err)
 	}
@@ -168,7 +170,7 @@ func TestAFileThatIsWrittenOtherwiseIsLeft(t *testing.T) {
 func TestSetRefuses(t *testing.T) {
 	file := filepath.Join(t.TempDir(), "config.toml")
 	for _, c := range [][3]string{{"unit", "inch", "type units"}, {"units", "furlong", "type metric"}, {"name", " ", "type ada"}, {"colour", "red", "the keys are units"}} {
-		var e *Error
+		var e *mistake.Error
 		if _, err := Set(file, c[0], c[1]); !errors.As(err, &e) || !strings.HasPrefix(e.Hint, c[2]) {
 			t.Errorf("%q: %v", c, err)
 		}

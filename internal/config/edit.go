@@ -8,6 +8,7 @@ import (
 	"reflect"
 	"strings"
 
+	"brazebooth/internal/mistake"
 	"brazebooth/internal/plain"
 )
 
@@ -38,7 +39,7 @@ func Unset(file, name string) (had bool, err error) {
 	}
 	given, err := parse(text)
 	if err != nil {
-		return false, within(plain.Line(file, 200), err)
+		return false, mistake.Within(plain.Line(file, 200), err)
 	}
 	if _, had = given[k.Name]; !had {
 		return false, nil
@@ -55,7 +56,7 @@ func change(file, name string, value *string) error {
 	}
 	before, err := parse(text)
 	if err != nil {
-		return within(plain.Line(file, 200), err)
+		return mistake.Within(plain.Line(file, 200), err)
 	}
 	edited := edit(string(text), name, value)
 	after, err := parse([]byte(edited))
@@ -71,7 +72,7 @@ func change(file, name string, value *string) error {
 			return write(file, edited)
 		}
 	}
-	return &Error{plain.Line(file, 200) + " is written in a way that this command cannot change", "change it by hand: " + name + ` = "..."`}
+	return mistake.New(plain.Line(file, 200)+" is written in a way that this command cannot change", "change it by hand: "+name+` = "..."`)
 }
 
 // edit changes one line of the keys that stand above the first table.

@@ -10,6 +10,8 @@ import (
 	"syscall"
 	"testing"
 	"time"
+
+	"brazebooth/internal/mistake"
 )
 
 // What is no file is refused, and nobody waits for a pipe that nobody writes into.
@@ -34,7 +36,7 @@ func TestWhatIsNoFile(t *testing.T) {
 		select {
 		case list := <-done:
 			for i, err := range list {
-				var e *Error
+				var e *mistake.Error
 				if !errors.As(err, &e) || e.What != file+" is no file but "+what || !strings.Contains(e.Hint, "take it away") {
 					t.Errorf("%s, %d: %v", file, i, err)
 				}

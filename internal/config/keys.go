@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"brazebooth/internal/address"
+	"brazebooth/internal/mistake"
 	"brazebooth/internal/near"
 	"brazebooth/internal/plain"
 )
@@ -44,18 +45,18 @@ func (k *Key) Check(text string) (string, error) {
 	if low := strings.ToLower(text); slices.Contains(k.Values, low) {
 		return low, nil
 	}
-	return "", &Error{k.Name + " cannot be " + quoted(text), "type " + near.Or(k.Values)}
+	return "", mistake.New(k.Name+" cannot be "+quoted(text), "type "+near.Or(k.Values))
 }
 
 // free is a value that is any text of one line.
 func (k *Key) free(text string) (string, error) {
 	switch {
 	case text == "":
-		return "", &Error{k.Name + " is empty", "type " + k.example() + ", or unset it"}
+		return "", mistake.New(k.Name+" is empty", "type "+k.example()+", or unset it")
 	case k.Name == "book" && address.Check(text) != nil:
-		return "", &Error{address.ErrBad.Error(), address.Hint}
+		return "", mistake.New(address.ErrBad.Error(), address.Hint)
 	case plain.Line(text, 400) != text:
-		return "", &Error{k.Name + " has signs that show nothing, or is too long", "type " + k.example()}
+		return "", mistake.New(k.Name+" has signs that show nothing, or is too long", "type "+k.example())
 	}
 	return text, nil
 }

@@ -2,6 +2,7 @@ package field
 
 import (
 	"brazebooth/calc"
+	"brazebooth/internal/mistake"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
@@ -80,7 +81,7 @@ func price(j *calc.Job, o *calc.Opt, text string) error {
 		}
 	}
 	if c != "" && j.Currency != "" && c != j.Currency && others > 0 {
-		return &quantity.Error{What: "two currencies, " + j.Currency + " and " + c, Hint: "give all prices in one"}
+		return mistake.New("two currencies, "+j.Currency+" and "+c, "give all prices in one")
 	}
 	if c != "" {
 		j.Currency = c

@@ -8,6 +8,7 @@ import (
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
 	"brazebooth/calc/correct"
+	"brazebooth/internal/mistake"
 	"brazebooth/internal/sheet"
 	"brazebooth/tables"
 )
@@ -110,7 +111,7 @@ func sights(line string) (string, error) {
 		for _, w := range words {
 			id, ok := sightNamed(w)
 			if !ok {
-				return "", &calc.FieldError{Field: "seen", What: "nothing in the list is " + quoted(w), Accept: fmt.Sprintf("type a number from 1 to %d, several with commas, or ? for the list", len(tables.Sights()))}
+				return "", mistake.In("seen", "nothing in the list is "+quoted(w), fmt.Sprintf("type a number from 1 to %d, several with commas, or ? for the list", len(tables.Sights())))
 			}
 			ids = append(ids, id)
 		}

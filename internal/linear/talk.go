@@ -2,16 +2,15 @@ package linear
 
 import (
 	"context"
-	"errors"
 	"io"
 	"strings"
 
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
 	"brazebooth/calc/correct"
+	"brazebooth/internal/mistake"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
-	"brazebooth/tables"
 )
 
 // talk is one person's questions and answers.
@@ -115,17 +114,11 @@ func (t *talk) refuse(what, hint string) {
 
 // fault says an error.
 func (t *talk) fault(err error) {
-	var typed *quantity.Error
-	var lacks *calc.FieldError
-	var unknown *tables.UnknownError
+	m := mistake.Of(err)
 	switch {
 	case t.ctx.Err() != nil: // it is told to end
-	case errors.As(err, &typed):
-		t.refuse(typed.What, typed.Hint)
-	case errors.As(err, &lacks):
-		t.refuse(lacks.Error(), lacks.Hint())
-	case errors.As(err, &unknown):
-		t.refuse(unknown.What(), unknown.Hint())
+	case m != nil:
+		t.refuse(m.Error(), m.Hint)
 	default:
 		t.refuse(plain.Line(err.Error(), 300), "")
 	}

@@ -13,6 +13,7 @@ import (
 	"brazebooth/calc/practice"
 	"brazebooth/internal/book"
 	"brazebooth/internal/cli"
+	"brazebooth/internal/mistake"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
 	"brazebooth/tui"
@@ -182,7 +183,7 @@ func (d desk) command(ctx context.Context, args ...string) (string, error) {
 	deps := cli.Deps{Out: &out, Err: &told, Fault: d.fault, LookOnly: d.look, Remote: d.remote, Book: d.where, Beside: d.beside, Who: d.author.Who, Where: d.author.Where, Now: d.author.Now}
 	if code := cli.Run(ctx, args, deps); code != 0 {
 		what, hint, _ := strings.Cut(strings.TrimPrefix(told.String(), "brazebooth: "), "\n")
-		return "", &quantity.Error{What: plain.Line(what, 200), Hint: plain.Line(strings.TrimSpace(hint), 200)}
+		return "", mistake.New(plain.Line(what, 200), plain.Line(strings.TrimSpace(hint), 200))
 	}
 	if told.Len() > 0 { // kept beside
 		return plain.Line(strings.TrimSpace(told.String()), 400), nil

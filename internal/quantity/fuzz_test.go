@@ -6,6 +6,8 @@ import (
 	"testing"
 	"unicode"
 	"unicode/utf8"
+
+	"brazebooth/internal/mistake"
 )
 
 // parser is one parser with its field, its value as a plain number.
@@ -64,7 +66,7 @@ func fuzz(f *testing.F, name string) {
 			}
 			return
 		}
-		e, ok := err.(*Error)
+		e, ok := err.(*mistake.Error)
 		if !ok || !printable(e.What) || !printable(e.Hint) || !strings.HasPrefix(e.Hint, "type ") || len(e.What) > 200 {
 			t.Fatalf("%q gave the error %#v", text, err)
 		}

@@ -5,11 +5,12 @@ import (
 	"strings"
 	"unicode"
 
+	"brazebooth/internal/mistake"
 	"brazebooth/internal/plain"
 )
 
 // Each parser takes what a hand types (any case, blanks or none, comma or point as decimal mark) and
-// returns the base unit, or *Error with what to type instead. Rule(field) tells how a bare number is
+// returns the base unit, or *mistake.Error with what to type instead. Rule(field) tells how a bare number is
 // read. Inches, feet, pounds, pounds-force, cubic feet and degrees Fahrenheit convert by their exact
 // definitions (NIST SP 811). A comma before three digits ("1,500") parts decimals or thousands,
 // whichever the field's range allows; where it allows both, the text is refused.
@@ -33,7 +34,7 @@ func ParseSize(text string) (Size, error) {
 	switch {
 	case marked && (s.unit == "" || isGauge(s.unit)), bare && s.whole && s.v >= firstGauge:
 		if !s.whole || s.v < firstGauge || s.v > lastGauge {
-			return Size{}, &Error{fmt.Sprintf("a gauge is a number from %d to %d", firstGauge, lastGauge), sp.hint}
+			return Size{}, mistake.New(fmt.Sprintf("a gauge is a number from %d to %d", firstGauge, lastGauge), sp.hint)
 		}
 		return Size{Gauge: int(s.v)}, nil
 	case s.before != "":

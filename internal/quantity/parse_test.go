@@ -5,6 +5,8 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"brazebooth/internal/mistake"
 )
 
 // Exact factors: NIST SP 811 Appendix B (inch 25.4 mm, pound 0.453 592 37 kg, pound-force
@@ -104,7 +106,7 @@ func TestNonsenseIsRefusedWithWhatToType(t *testing.T) {
 	for name, p := range parsers {
 		for _, text := range nonsense {
 			v, err := p.parse(text)
-			var e *Error
+			var e *mistake.Error
 			if !errors.As(err, &e) || e.What == "" || e.Hint == "" {
 				t.Errorf("%s %q: %g, %v; want an error that says what to type", name, text, v, err)
 				continue
@@ -135,7 +137,7 @@ func TestCommaBeforeThreeDigits(t *testing.T) {
 	}
 	for text, parser := range map[string]string{"50,000 lbf": "force", "1,500 mm": "length", "$1,200/lb": "price", "1,100 F": "temperature"} {
 		v, err := parsers[parser].parse(text)
-		var e *Error
+		var e *mistake.Error
 		if !errors.As(err, &e) || !strings.Contains(e.What, "two ways") || !strings.HasPrefix(e.Hint, "type 1") && !strings.HasPrefix(e.Hint, "type 50lbf or 50000lbf") {
 			t.Errorf("%s %q: %g, %+v", parser, text, v, e)
 		}
@@ -171,7 +173,7 @@ func TestEndsOfRanges(t *testing.T) {
 		}
 	}
 	_, err := ParseFeed("50 m/min")
-	var e *Error
+	var e *mistake.Error
 	if !errors.As(err, &e) || e.Hint != "type 250ipm or 6.3m/min; from 0.3 to 40 m/min" {
 		t.Errorf("the range in a message: %+v", e)
 	}
@@ -192,7 +194,7 @@ func TestMessagesNameWhatIsWrong(t *testing.T) {
 
 func TestGaugeMessage(t *testing.T) {
 	_, err := ParseSize("44ga")
-	var e *Error
+	var e *mistake.Error
 	if !errors.As(err, &e) || e.What != "a gauge is a number from 7 to 30" || e.Hint != "type 16ga, .060 or 1.5mm" {
 		t.Errorf("%+v", e)
 	}

@@ -22,11 +22,6 @@ type Size struct {
 	Length Length
 }
 
-// Error says what is wrong with typed text and what to type instead.
-type Error struct{ What, Hint string }
-
-func (e *Error) Error() string { return e.What }
-
 // System is the habit of units to print in.
 type System string
 

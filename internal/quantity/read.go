@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"strings"
 
+	"brazebooth/internal/mistake"
 	"brazebooth/internal/plain"
 )
 
@@ -74,19 +75,19 @@ func (sp *spec) base(s scanned, v float64) (float64, bool) {
 func (sp *spec) holds(v float64) bool { return v >= sp.low && v <= sp.high }
 
 func (sp *spec) refuse(text, why string) error {
-	return &Error{sp.what + " " + echo(text) + " " + why, sp.hint}
+	return mistake.New(sp.what+" "+echo(text)+" "+why, sp.hint)
 }
 
 func (sp *spec) outside(text string) error {
 	u := spelled(sp.units, sp.shown)
 	limits := "from " + short(u.fromBase(sp.low)) + " to " + short(u.fromBase(sp.high))
-	return &Error{sp.what + " of " + echo(text) + " is out of range",
-		strings.TrimSpace(sp.hint + "; " + limits + " " + u.symbol)}
+	return mistake.New(sp.what+" of "+echo(text)+" is out of range",
+		strings.TrimSpace(sp.hint+"; "+limits+" "+u.symbol))
 }
 
 func (sp *spec) twoWays(s scanned, text string) error {
-	return &Error{sp.what + " of " + echo(text) + " can be read in two ways",
-		"type " + exactly(s.v) + s.unit + " or " + exactly(s.thousands) + s.unit}
+	return mistake.New(sp.what+" of "+echo(text)+" can be read in two ways",
+		"type "+exactly(s.v)+s.unit+" or "+exactly(s.thousands)+s.unit)
 }
 
 func exactly(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }

@@ -4,6 +4,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	"brazebooth/internal/mistake"
 )
 
 // scanned is typed text taken apart: a number and what stands around it.
@@ -31,16 +33,16 @@ func scan(sp *spec, text string) (scanned, error) {
 	}
 	switch {
 	case len(text) > longest, len(s) > most:
-		return out, &Error{sp.what + " is too long to be a number", sp.hint}
+		return out, mistake.New(sp.what+" is too long to be a number", sp.hint)
 	case s == "":
-		return out, &Error{sp.what + " is empty", sp.hint}
+		return out, mistake.New(sp.what+" is empty", sp.hint)
 	}
 	if cut := strings.IndexAny(s, "-.,0123456789"); cut > 0 {
 		out.before, s = strings.TrimSpace(s[:cut]), s[cut:]
 	}
 	rest, negative := strings.CutPrefix(s, "-")
 	if negative && !sp.signed {
-		return out, &Error{sp.what + " cannot be negative", sp.hint}
+		return out, mistake.New(sp.what+" cannot be negative", sp.hint)
 	}
 	if !out.number(strings.TrimSpace(rest)) {
 		return out, sp.refuse(text, "is no number")

@@ -4,6 +4,8 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"brazebooth/internal/mistake"
 )
 
 // typedUnits has every unit of every field in every spelling, with its value in the base unit: the definitions of NIST SP 811
@@ -84,7 +86,7 @@ func TestRangesInMessages(t *testing.T) {
 		"feed": "from 0.3 to 40 m/min", "travel": "from 0.3 to 60 mm/s", "current": "from 5 to 600 A", "temperature": "from -40 to 1500 °C", "force": "from 0 to 10000 kN",
 		"price": "from 0 to 1000000 a kg", "percent": "from 0 to 100 %", "number": "from 0 to 1000000000"} {
 		_, err := parsers[name].parse("9999999999.5")
-		e, ok := err.(*Error)
+		e, ok := err.(*mistake.Error)
 		if !ok || !strings.HasSuffix(e.Hint, "; "+want) {
 			t.Errorf("%s: %+v, want %q", name, err, want)
 		}

@@ -5,6 +5,8 @@ import (
 	"log/slog"
 	"os"
 	"sync/atomic"
+
+	"brazebooth/internal/mistake"
 )
 
 // lostLines counts log lines that could not be written; nobody waits for a full disk.
@@ -17,7 +19,7 @@ func openLog(file string, standard io.Writer) (*slog.Logger, func(), error) {
 	if file != "" {
 		f, err := os.OpenFile(file, os.O_CREATE|os.O_APPEND|os.O_WRONLY, 0o600)
 		if err != nil {
-			return nil, nil, wrong(err.Error(), "another file: --log FILE, or leave it out for standard error")
+			return nil, nil, mistake.New(err.Error(), "another file: --log FILE, or leave it out for standard error")
 		}
 		to, closeFile = f, f.Close
 	}

@@ -8,6 +8,8 @@ import (
 	"strconv"
 	"time"
 
+	"brazebooth/internal/mistake"
+
 	"github.com/VictoriaMetrics/metrics"
 )
 
@@ -52,7 +54,7 @@ func (s *server) showMeters(ctx context.Context) (stop func(), err error) {
 	}
 	l, err := new(net.ListenConfig).Listen(ctx, "tcp", s.Metrics)
 	if err != nil {
-		return nil, wrong(err.Error(), "another address: --metrics 127.0.0.1:9223")
+		return nil, mistake.New(err.Error(), "another address: --metrics 127.0.0.1:9223")
 	}
 	mux := http.NewServeMux()
 	mux.HandleFunc("GET /metrics", func(w http.ResponseWriter, _ *http.Request) {

@@ -20,6 +20,7 @@ import (
 	"golang.org/x/time/rate"
 
 	"brazebooth/calc"
+	"brazebooth/internal/mistake"
 	"brazebooth/tui"
 )
 
@@ -89,7 +90,7 @@ func run(ctx context.Context, s *Settings, d Deps, book string) error {
 	defer closeLog()
 	if s.HostKey == "" {
 		if d.Data == "" {
-			return wrong("no folder for the host key was found", "name a file: --host-key FILE")
+			return mistake.New("no folder for the host key was found", "name a file: --host-key FILE")
 		}
 		s.HostKey = filepath.Join(d.Data, HostKeyFile)
 	}
@@ -103,7 +104,7 @@ func run(ctx context.Context, s *Settings, d Deps, book string) error {
 	}
 	l, err := srv.listen(ctx)
 	if err != nil {
-		return wrong(err.Error(), "another address: --listen :2223")
+		return mistake.New(err.Error(), "another address: --listen :2223")
 	}
 	if s.Open {
 		_, _ = fmt.Fprintln(d.Err, "brazebooth: open to everybody who reaches this port: they can look at all that is in the book")

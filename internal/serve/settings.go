@@ -11,8 +11,8 @@ import (
 	"github.com/BurntSushi/toml"
 	"github.com/spf13/pflag"
 
+	"brazebooth/internal/mistake"
 	"brazebooth/internal/plain"
-	"brazebooth/internal/quantity"
 )
 
 // Settings are what a server is told. Every one is a flag of the serve command, a name in the [serve] table of the
@@ -90,12 +90,12 @@ func fill(f *pflag.FlagSet, usual string, getenv func(string) string) error {
 	file = cmp.Or(file, usual)
 	for name, value := range table {
 		if !isSetting(f, name) {
-			return wrong(fmt.Sprintf("%s: [serve] has no setting %q", file, plain.Line(name, 40)), "brazebooth serve --help lists them")
+			return mistake.New(fmt.Sprintf("%s: [serve] has no setting %q", file, plain.Line(name, 40)), "brazebooth serve --help lists them")
 		}
 		switch value.(type) {
 		case string, bool, int64:
 		default:
-			return wrong(fmt.Sprintf("%s: %s is neither a text nor a number", file, name), "write it as on the command line, in quotes")
+			return mistake.New(fmt.Sprintf("%s: %s is neither a text nor a number", file, name), "write it as on the command line, in quotes")
 		}
 	}
 	f.VisitAll(func(flag *pflag.Flag) {
@@ -109,7 +109,7 @@ func fill(f *pflag.FlagSet, usual string, getenv func(string) string) error {
 			return
 		}
 		if bad := f.Set(flag.Name, value); bad != nil {
-			err = wrong(fmt.Sprintf("%s: %q will not do", from, plain.Line(value, 60)), "it is "+flag.Usage+", as "+flag.DefValue)
+			err = mistake.New(fmt.Sprintf("%s: %q will not do", from, plain.Line(value, 60)), "it is "+flag.Usage+", as "+flag.DefValue)
 		}
 	})
 	return err
@@ -130,20 +130,20 @@ func serveTable(file string, named bool) (map[string]any, error) {
 		return nil, nil
 	}
 	if info, err := os.Stat(file); err == nil && !info.Mode().IsRegular() {
-		return nil, wrong(file+" is no file that can be read to its end", "name a file: --config FILE")
+		return nil, mistake.New(file+" is no file that can be read to its end", "name a file: --config FILE")
 	}
 	text, err := os.ReadFile(file)
 	if os.IsNotExist(err) && !named {
 		return nil, nil
 	}
 	if err != nil {
-		return nil, wrong(err.Error(), "name a file that is there: --config FILE")
+		return nil, mistake.New(err.Error(), "name a file that is there: --config FILE")
 	}
 	var whole struct {
 		Serve map[string]any `toml:"serve"`
 	}
 	if err := toml.Unmarshal(text, &whole); err != nil {
-		return nil, wrong(file+": "+err.Error(), `write it as TOML: a line [serve], then lines like keys = "keys.txt"`)
+		return nil, mistake.New(file+": "+err.Error(), `write it as TOML: a line [serve], then lines like keys = "keys.txt"`)
 	}
 	return whole.Serve, nil
 }
@@ -151,11 +151,11 @@ func serveTable(file string, named bool) (map[string]any, error) {
 // check refuses what cannot be served, before anything is opened.
 func (s *Settings) check() error {
 	if s.Keys == "" && !s.Open {
-		return wrong("nobody could come in: neither --keys nor --open is given", "name a file of public keys: --keys keys.txt; or let everybody look: --open")
+		return mistake.New("nobody could come in: neither --keys nor --open is given", "name a file of public keys: --keys keys.txt; or let everybody look: --open")
 	}
 	if s.Proxy != "" {
 		if _, err := s.trust(); err != nil {
-			return wrong(fmt.Sprintf("--proxy: %q are not addresses", s.Proxy), "type a balancer's address, as 192.0.2.7, or a network, as 192.0.2.0/28, with commas between")
+			return mistake.New(fmt.Sprintf("--proxy: %q are not addresses", s.Proxy), "type a balancer's address, as 192.0.2.7, or a network, as 192.0.2.0/28, with commas between")
 		}
 	}
 	return cmp.Or(s.readable(), s.bounds(), s.loopback())
@@ -174,7 +174,7 @@ func (s *Settings) apart(d Deps, book string) error {
 	}
 	for _, f := range [...]struct{ flag, file string }{{"keys", s.Keys}, {"writers", s.Writers}, {"host-key", s.HostKey}, {"log", s.Log}} {
 		if f.file != "" && d.PartOf(book, f.file) {
-			return wrong("--"+f.flag+": this file is the book, or a part of it", "name another file: --"+f.flag+" FILE")
+			return mistake.New("--"+f.flag+": this file is the book, or a part of it", "name another file: --"+f.flag+" FILE")
 		}
 	}
 	return nil
@@ -187,7 +187,7 @@ func (s *Settings) readable() error {
 			continue
 		}
 		if _, err := os.ReadFile(file); err != nil {
-			return wrong(fmt.Sprintf("the file of keys cannot be read: %v", err), "name one that is there: it holds public keys, one a line")
+			return mistake.New(fmt.Sprintf("the file of keys cannot be read: %v", err), "name one that is there: it holds public keys, one a line")
 		}
 	}
 	return nil
@@ -195,7 +195,7 @@ func (s *Settings) readable() error {
 
 func (s *Settings) bounds() error {
 	if s.FPS < 1 || s.FPS > 120 {
-		return wrong(fmt.Sprintf("--fps: %d frames a second", s.FPS), "type 1 to 120")
+		return mistake.New(fmt.Sprintf("--fps: %d frames a second", s.FPS), "type 1 to 120")
 	}
 	for _, n := range []struct {
 		name  string
@@ -203,7 +203,7 @@ func (s *Settings) bounds() error {
 	}{{"per-address", s.PerAddress}, {"connections", s.Connections}, {"sessions", s.Sessions}, {"per-key", s.PerKey}, {"channels", s.Channels},
 		{"input-rate", s.InputRate}, {"paste", s.Paste}, {"columns", s.Columns}, {"rows", s.Rows}} {
 		if n.value < 1 || n.value > 1_000_000 {
-			return wrong(fmt.Sprintf("--%s: %d", n.name, n.value), "type 1 or more, at most a million")
+			return mistake.New(fmt.Sprintf("--%s: %d", n.name, n.value), "type 1 or more, at most a million")
 		}
 	}
 	for _, d := range []struct {
@@ -211,7 +211,7 @@ func (s *Settings) bounds() error {
 		value time.Duration
 	}{{"handover", s.Handover}, {"handshake", s.Handshake}, {"idle", s.Idle}, {"stalled", s.Stalled}, {"longest", s.Longest}} {
 		if d.value <= 0 {
-			return wrong(fmt.Sprintf("--%s: %v", d.name, d.value), "type a time, as 30s, 20m or 12h")
+			return mistake.New(fmt.Sprintf("--%s: %v", d.name, d.value), "type a time, as 30s, 20m or 12h")
 		}
 	}
 	return nil
@@ -224,9 +224,7 @@ func (s *Settings) loopback() error {
 	}
 	host, _, err := net.SplitHostPort(s.Metrics)
 	if ip := net.ParseIP(host); err != nil || (ip == nil || !ip.IsLoopback()) && host != "localhost" {
-		return wrong(fmt.Sprintf("--metrics: %q is not an address of this machine alone", s.Metrics), "type one like 127.0.0.1:9222")
+		return mistake.New(fmt.Sprintf("--metrics: %q is not an address of this machine alone", s.Metrics), "type one like 127.0.0.1:9222")
 	}
 	return nil
 }
-
-func wrong(what, hint string) error { return &quantity.Error{What: what, Hint: hint} }

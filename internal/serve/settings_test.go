@@ -8,9 +8,9 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/spf13/pflag"
+	"brazebooth/internal/mistake"
 
-	"brazebooth/internal/quantity"
+	"github.com/spf13/pflag"
 )
 
 // filled is what the settings become of flags, an environment and a file.
@@ -108,7 +108,7 @@ func TestServeRefusesWrongSettings(t *testing.T) {
 			t.Fatal(err)
 		}
 		err := run(context.Background(), "")
-		var typed *quantity.Error
+		var typed *mistake.Error
 		if !errors.As(err, &typed) || !strings.Contains(typed.What+typed.Hint, x.want) || typed.Hint == "" {
 			t.Errorf("%s: %v", x.args, err)
 		}

@@ -1,0 +1,49 @@
+// Package mistake is the error about what somebody typed or chose: what is wrong, and what to type instead.
+package mistake
+
+import (
+	"errors"
+	"strings"
+)
+
+// Error is about one choice of a job, or about anything else that was typed.
+type Error struct {
+	Field string // the job's choice, by its JSON name; "" for anything else
+	What  string // what is wrong; with a Field it goes on after the choice's name
+	Hint  string // what to type instead; "" where nobody knows
+	Cause error  // what it comes of; nil where that is the typed text alone
+}
+
+// Error says what is wrong, behind the choice's name where there is one.
+func (e *Error) Error() string {
+	if e.Field == "" {
+		return e.What
+	}
+	return strings.ReplaceAll(e.Field, "_", " ") + ": " + e.What
+}
+
+// Unwrap returns the cause.
+func (e *Error) Unwrap() error { return e.Cause }
+
+// New is a mistake in anything but a job's choice.
+func New(what, hint string) error { return &Error{What: what, Hint: hint} }
+
+// In is a mistake in a choice of a job; field is its JSON name.
+func In(field, what, hint string) error { return &Error{Field: field, What: what, Hint: hint} }
+
+// Of finds the mistake in an error; nil for an error that holds none.
+func Of(err error) *Error {
+	var e *Error
+	errors.As(err, &e)
+	return e
+}
+
+// Within puts the place where it was typed before a mistake, as a flag or a file; that place stands for the choice. Any
+// other error comes back as it is.
+func Within(place string, err error) error {
+	e := Of(err)
+	if e == nil {
+		return err
+	}
+	return &Error{What: place + ": " + e.What, Hint: e.Hint, Cause: e.Cause}
+}
