@@ -33,7 +33,7 @@ func proved(ctx context.Context, file string) error {
 	if err != nil {
 		return err
 	}
-	if v != Version {
+	if !readable(v) {
 		return s.Close()
 	}
 	f := new(faults)

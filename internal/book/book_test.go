@@ -403,7 +403,7 @@ func TestReadOnly(t *testing.T) {
 // From every earlier version a book is brought up to date, with a copy beside it; a newer one is only read.
 func TestMigrations(t *testing.T) {
 	ctx, now := context.Background(), time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
-	for from := 1; from < Version; from++ {
+	for from := 1; !readable(from); from++ {
 		dir := t.TempDir()
 		file := filepath.Join(dir, "book.db")
 		old := oldBook(t, file, from)
@@ -481,7 +481,7 @@ func flated(t *testing.T, body []byte) []byte {
 // A server's book, too, is brought up to date from every earlier version.
 func TestServerMigrations(t *testing.T) {
 	ctx, now := context.Background(), time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
-	for from := 1; from < Version; from++ {
+	for from := 1; !readable(from); from++ {
 		address := serverAddress(t)
 		old, _, err := dial(ctx, address, false)
 		noErr(t, err)

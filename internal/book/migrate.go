@@ -39,10 +39,14 @@ var migrations = [...][]string{
 		`CREATE INDEX heads_kind ON heads (kind, deleted, at DESC, id DESC)`,
 		`CREATE INDEX heads_at ON heads (deleted, at DESC, id DESC)`,
 	},
+	{}, // 4: no table changes; a program that knows only version 3 cannot unpack what pack writes now, and must not write beside it
 }
 
 // Version of a book's tables that this program writes.
 const Version = len(migrations)
+
+// readable reports a version whose tables stand as this program reads them: nothing has to be changed for a look.
+func readable(version int) bool { return version >= 3 && version <= Version }
 
 // version is that of the book's tables; 0 where there are none.
 func (e *engine) version(ctx context.Context, q querier) (int, error) {

@@ -8,6 +8,8 @@ import (
 	"math/rand/v2"
 	"strings"
 	"testing"
+
+	"brazebooth/calc"
 )
 
 // What is packed unpacks to itself, whatever it is.
@@ -55,10 +57,34 @@ func TestUsualStays(t *testing.T) {
 func FuzzUnpack(f *testing.F) {
 	f.Add(pack([]byte(`{"name":"dee"}`)))
 	f.Add([]byte(withUsual))
+	f.Add([]byte(withFixedCodes))
 	f.Add([]byte{})
 	f.Fuzz(func(t *testing.T, packed []byte) {
 		if b, err := unpack(packed); err == nil && len(b) > largestBody {
 			t.Errorf("%d bytes", len(b))
 		}
 	})
+}
+
+// What a dozen cards come to, packed.
+func BenchmarkPack(b *testing.B) {
+	var cards [][]byte
+	for _, metal := range []string{"galvanized", "stainless-304", "mild-steel"} {
+		for _, joint := range []string{"lap", "tee"} {
+			for _, mode := range []string{"dip", "pulsed"} {
+				body, err := compactJSON(someCard(b, "tank lid", calc.Job{Metal: metal, Joint: joint, Mode: mode, Gauge: 18}))
+				noErr(b, err)
+				cards = append(cards, body)
+			}
+		}
+	}
+	size := 0
+	for b.Loop() {
+		size = 0
+		for _, c := range cards {
+			size += len(pack(c))
+		}
+	}
+	b.ReportMetric(float64(b.Elapsed().Microseconds())/float64(b.N*len(cards)), "us/card")
+	b.ReportMetric(float64(size)/float64(len(cards)), "bytes/card")
 }

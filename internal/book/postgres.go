@@ -81,7 +81,7 @@ func readServer(ctx context.Context, address string) (Book, error) {
 		return nil, err
 	case v == 0:
 		return nil, errors.Join(fmt.Errorf("%w: nothing was kept at %s yet", ErrNone, s.place), s.Close())
-	case v < Version:
+	case v < Version && !readable(v):
 		return nil, errors.Join(fmt.Errorf("the book at %s is of an older program: save something with this one first, which brings it up to date", s.place), s.Close())
 	}
 	s.read, s.readOnly, s.backup = s.write, "it was opened to be read", s.copyInto

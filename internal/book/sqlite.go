@@ -70,7 +70,7 @@ func ReadFile(ctx context.Context, file string) (Book, error) {
 		return nil, err
 	case v == 0:
 		return nil, errors.Join(&Unreadable{Place: plain.Line(file, 200), What: "is no book"}, s.Close())
-	case v < Version: // look-ups need its newer tables: bring it up to date first
+	case v < Version && !readable(v): // look-ups need its newer tables: bring it up to date first
 		_ = s.Close()
 		return OpenFile(ctx, file)
 	}

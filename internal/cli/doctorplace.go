@@ -130,7 +130,7 @@ func lookVersion(f *findings, v int) {
 	case v > book.Version:
 		f.add("tables", mend, fmt.Sprintf("version %d, this program knows %d: it can only be read", v, book.Version), "use the newer program")
 	case v < book.Version:
-		f.add("tables", note, fmt.Sprintf("version %d of %d: the next opening copies it beside and brings it up to date", v, book.Version), "")
+		f.add("tables", note, fmt.Sprintf("version %d of %d: the next saving copies it beside and brings it up to date", v, book.Version), "")
 	default:
 		f.add("tables", fine, fmt.Sprintf("version %d", v), "")
 	}
