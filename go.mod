@@ -2,7 +2,7 @@ module brazebooth
 
 // The screens use version 2 of Bubble Tea, Lip Gloss and Bubbles. charm.land/{bubbletea,lipgloss,bubbles}/v2 is
 // how github.com/charmbracelet/{bubbletea,lipgloss,bubbles} is published now; over a slow line version 2 sends a
-// quarter of version 1's bytes per key. The reason for each library stands in README.md.
+// quarter of version 1's bytes per key. The reason for each library is in DEVELOPERS.md.
 go 1.26.8
 
 require (

@@ -1,5 +1,3 @@
-// Package calc computes a settings card for gas metal arc brazing. Its formulas take numbers and
-// return numbers; Solve turns a Job into a Card.
 package calc
 
 import (

@@ -18,7 +18,7 @@ import (
 // checks are the names of those that ran.
 var checks = map[string]bool{}
 
-// TestMain holds README.md to the number of checks, where all of them ran.
+// TestMain holds docs/model.md to the number of checks, where all of them ran.
 func TestMain(m *testing.M) {
 	flag.Parse()
 	code := m.Run()
@@ -29,13 +29,13 @@ func TestMain(m *testing.M) {
 }
 
 func counted() int {
-	b, err := os.ReadFile("../README.md")
+	b, err := os.ReadFile("../docs/model.md")
 	if err != nil {
 		fmt.Println(err)
 		return 1
 	}
 	if want := fmt.Sprintf("\n%d checks in `calc_test/`", len(checks)); !strings.Contains(string(b), want) {
-		fmt.Printf("README.md does not say %q\n", want)
+		fmt.Printf("docs/model.md does not say %q\n", want)
 		return 1
 	}
 	return 0

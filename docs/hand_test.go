@@ -10,7 +10,8 @@ import (
 	"brazebooth/tui"
 )
 
-// hand presses keys on the screens as they are shown in a terminal of 80 by 24, and waits for what a key makes them compute.
+// hand presses keys on the screens as they are shown in a terminal of 80 by 24, and waits for what a key makes them
+// compute.
 type hand struct{ m tea.Model }
 
 func newHand(o tui.Options) *hand {

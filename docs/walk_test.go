@@ -9,8 +9,8 @@ import (
 	"brazebooth/tui"
 )
 
-// stage is some keys of the recorded walk: what the hand is after, the words on the screen that name the keys, the keys, and
-// what is on the screen then.
+// stage is some keys of the recorded walk: what the hand is after, the words on the screen that name the keys, the
+// keys, and what is on the screen then.
 type stage struct {
 	after string
 	told  []string
@@ -40,9 +40,10 @@ var wayToPractice = []stage{
 	{"What did the booth hide?", []string{"* why"}, "*", "what this booth hid"},
 }
 
-// docs/walk.md is the way from an empty terminal to a card for an own sheet, the reason of its wire feed, and a practised job
-// with a timed arc, as the program shows it. Nothing but the screens may be needed: what names the keys of a stage has to stand
-// on the screen before it. After a change that is meant: go test ./docs -run Walk -update, and read it.
+// docs/walk.md is the way from an empty terminal to a card for an own sheet, the reason of its wire feed, and a
+// practised job with a timed arc, as the program shows it. Nothing but the screens may be needed: what names the keys
+// of a stage has to stand on the screen before it. After a change that is meant: go test ./docs -run Walk -update,
+// and read it.
 func TestWalkIsRecorded(t *testing.T) {
 	if testing.Short() {
 		t.Skip("computes a timed arc's beads")

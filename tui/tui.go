@@ -1,6 +1,3 @@
-// Package tui is the screens: metal, gauge, wire and mode lead to a settings card that is live from
-// the first key on. It has one tea.Model; it touches neither disk nor network nor environment: what
-// it needs comes in Options.
 package tui
 
 import (

@@ -1,5 +1,3 @@
-// Package batch answers many jobs from a table: rows in, the same rows with their cards out, in the same order, on all
-// cores, with a few rows in memory at a time.
 package batch
 
 import (

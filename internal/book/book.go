@@ -1,6 +1,3 @@
-// Package book is the shop's own record: cards, trials, readings, power sources, spools, people, practice. Nothing in it is
-// overwritten: a change is a new revision, a deletion a mark, and every revision names what it replaces. Two engines
-// stand behind one interface: SQLite in one file, and PostgreSQL for several booths that share a book.
 package book
 
 import (

@@ -1,4 +1,3 @@
-// Package cli is the commands: the same answers as the screens, for a quick look-up.
 package cli
 
 import (

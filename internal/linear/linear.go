@@ -1,7 +1,3 @@
-// Package linear is the screens' work as questions and answers, one line after the other: for screen readers, and for
-// terminals that cannot place text. The same four choices lead to the same card; every figure is read out in words. It
-// moves no cursor, draws nothing, and says no sign that a reader skips. It touches neither disk nor environment: what it
-// needs comes in Options.
 package linear
 
 import (

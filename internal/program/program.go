@@ -1,5 +1,3 @@
-// Package program puts the rooms together: the command tree with the screens, the questions and the server, each with the
-// shop's book and with what this machine says of its user, folders and terminal.
 package program
 
 import (
