@@ -2,10 +2,13 @@ package tables
 
 // Ventilation.
 var (
-	VentilationFlow    = Datum{57, 57, 57, "m3/min", read("29 CFR 1910.252(c)(2): 2000 cfm a welder unless local exhaust or airline respirators")}
-	VentilationVolume  = Datum{284, 284, 284, "m3", read("29 CFR 1910.252(c)(2): mechanical ventilation under 10000 ft3 a welder")}
-	VentilationCeiling = Datum{5, 4.88, 5, "m", read("29 CFR 1910.252(c)(2): mechanical ventilation under a ceiling of 16 ft")}
-	HoodSpeed          = Datum{0.508, 0.508, 0.508, "m/s", read("29 CFR 1910.252(c)(3): 100 ft/min at the work")}
+	VentilationFlow = Datum{57, 57, 57, "m3/min",
+		read("29 CFR 1910.252(c)(2): 2000 cfm a welder unless local exhaust or airline respirators")}
+	VentilationVolume = Datum{284, 284, 284, "m3",
+		read("29 CFR 1910.252(c)(2): mechanical ventilation under 10000 ft3 a welder")}
+	VentilationCeiling = Datum{5, 4.88, 5, "m",
+		read("29 CFR 1910.252(c)(2): mechanical ventilation under a ceiling of 16 ft")}
+	HoodSpeed = Datum{0.508, 0.508, 0.508, "m/s", read("29 CFR 1910.252(c)(3): 100 ft/min at the work")}
 )
 
 // HoodFlow is the exhaust that a 3 in flanged slot needs at a distance from the arc.
@@ -29,7 +32,8 @@ func HoodFlows() []HoodFlow { return hoodFlows[:] }
 
 // Fire.
 var (
-	FireWatch      = Datum{60, 30, 60, "min", read("NFPA 51B-2019, 60 min; 29 CFR 1910.252(a)(2)(iii)(B) and NFPA 51B-2014, 30 min")}
+	FireWatch = Datum{60, 30, 60, "min",
+		read("NFPA 51B-2019, 60 min; 29 CFR 1910.252(a)(2)(iii)(B) and NFPA 51B-2014, 30 min")}
 	FireMonitoring = Datum{3, 0, 3, "h", read("NFPA 51B-2019, up to 3 h after the watch")}
 	FireDistance   = Datum{10.7, 10.67, 11, "m", read("29 CFR 1910.252(a), 35 ft")}
 )

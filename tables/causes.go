@@ -1,8 +1,8 @@
 package tables
 
-// Cause is what may lie behind the look of a test bead. Base is how often it is met before anything is seen, as a
-// share; causes of heat have none, since the computed window gives theirs. That of the current is 1: the computed current says
-// how likely it is.
+// Cause is what may lie behind the look of a test bead. Base is its share before anything is seen. Causes of heat
+// have none: the computed window gives theirs. The cause of a wrong current has 1: the computed current says how
+// likely it is.
 type Cause struct {
 	ID, Name, Do string
 	Base         float64
@@ -36,7 +36,8 @@ const (
 
 var causes = [...]Cause{
 	{CauseCold, "too little heat for the metal laid", "cleaner metal; push, do not drag", 0, practice},
-	{CauseHot, "too much heat: the base metal's skin melts", "keep the arc moving; let the sheet cool between beads", 0, practice},
+	{CauseHot, "too much heat: the base metal's skin melts", "keep the arc moving; let the sheet cool between beads", 0,
+		practice},
 	{CauseMelts, "the base metal melts through", "close the gap; backing bar; timed arc", 0, handbookRow},
 	{CauseFine, "nothing in the settings", "keep them and write them down", 0, practice},
 	{CauseOnLong, "arc on too long", "smaller step; backing strip", 0, practice},
@@ -48,13 +49,18 @@ var causes = [...]Cause{
 	{CauseStiff, "arc too stiff: too little inductance", "more inductance; look at the contact tip", 0.1, handbookRow},
 	{CauseSluggish, "too much inductance", "less inductance", 0.08, practice},
 	{CauseVapour, "zinc vapour that cannot get out", "vent gap between the sheets, up to 0.1 mm", 0.15, handbookRow},
-	{CauseDirt, "dirt, oil, paint or damp", "degrease, let it dry, brush to metal; never a chlorinated solvent near the arc", 0.1, handbookRow},
-	{CauseGas, "shielding gas: flow, leak or draught", "flow at the nozzle, hoses, spatter in the nozzle, draughts", 0.08, handbookRow},
-	{CauseCopper, "liquid copper in stressed grain boundaries", "unclamp while hot, aluminium-bearing wire, short time at heat", 0.2, read("Savage, Nippes and Mushala 1978; abstract of doi 10.1088/2053-1591/ab4835")},
+	{CauseDirt, "dirt, oil, paint or damp",
+		"degrease, let it dry, brush to metal; never a chlorinated solvent near the arc", 0.1, handbookRow},
+	{CauseGas, "shielding gas: flow, leak or draught", "flow at the nozzle, hoses, spatter in the nozzle, draughts",
+		0.08, handbookRow},
+	{CauseCopper, "liquid copper in stressed grain boundaries",
+		"unclamp while hot, aluminium-bearing wire, short time at heat", 0.2,
+		read("Savage, Nippes and Mushala 1978; abstract of doi 10.1088/2053-1591/ab4835")},
 	{CauseHeld, "parts held so that they cannot shrink", "unclamp, tack less, short beads, cool slowly", 0.05, practice},
 	{CauseHollow, "hollow, thin bead", "a fuller bead", 0.04, practice},
 	{CauseAbrupt, "the arc was ended abruptly", "go back about 6 mm over the bead before you stop", 0.05, handbookRow},
-	{CauseSlips, "the wire slips or sticks on its way", "liner, tip, rolls: see feeding soft wire; let the gun hang straight", 0.05, practice},
+	{CauseSlips, "the wire slips or sticks on its way",
+		"liner, tip, rolls: see feeding soft wire; let the gun hang straight", 0.05, practice},
 	{CauseUneven, "current outside what burns steadily with this wire", "another wire size", 1, practice},
 }
 
@@ -71,8 +77,8 @@ func CauseByID(id string) (Cause, bool) {
 	return Cause{}, false
 }
 
-// Evidence is how often a cause shows as a sight. The shares are a hand's judgement, coarse on purpose: they rank,
-// they do not count.
+// Evidence is how often a cause shows as a sight. The shares are a practitioner's judgement, coarse on
+// purpose: they rank, they do not count.
 type Evidence struct {
 	Sight, Cause string
 	Share        float64
@@ -84,20 +90,26 @@ var SeldomSeen = Datum{0.02, 0.01, 0.05, "1", practice}
 var evidence = [...]Evidence{
 	{"rolled-edge", CauseCold, 0.8}, {"rolled-edge", CauseOnShort, 0.6}, {"rolled-edge", CauseVoltsLow, 0.25},
 	{"rolled-edge", CauseDirt, 0.25}, {"rolled-edge", CauseStiff, 0.15}, {"rolled-edge", CauseFine, 0.03},
-	{"thin-wide", CauseHot, 0.7}, {"thin-wide", CauseMelts, 0.4}, {"thin-wide", CauseVoltsHi, 0.35}, {"thin-wide", CauseFine, 0.06},
-	{"zinc-gone-behind", CauseHot, 0.6}, {"zinc-gone-behind", CauseMelts, 0.7}, {"zinc-gone-behind", CauseOnLong, 0.4}, {"zinc-gone-behind", CauseFine, 0.15},
+	{"thin-wide", CauseHot, 0.7}, {"thin-wide", CauseMelts, 0.4}, {"thin-wide", CauseVoltsHi, 0.35},
+	{"thin-wide", CauseFine, 0.06},
+	{"zinc-gone-behind", CauseHot, 0.6}, {"zinc-gone-behind", CauseMelts, 0.7}, {"zinc-gone-behind", CauseOnLong, 0.4},
+	{"zinc-gone-behind", CauseFine, 0.15},
 	{"burn-through", CauseMelts, 0.9}, {"burn-through", CauseHot, 0.25}, {"burn-through", CauseOnLong, 0.6},
 	{"edges-melted", CauseMelts, 0.6}, {"edges-melted", CauseHot, 0.6}, {"edges-melted", CauseOnLong, 0.5},
-	{"spatter", CauseStiff, 0.6}, {"spatter", CauseVapour, 0.45}, {"spatter", CauseVoltsLow, 0.4}, {"spatter", CauseVoltsHi, 0.2},
+	{"spatter", CauseStiff, 0.6}, {"spatter", CauseVapour, 0.45}, {"spatter", CauseVoltsLow, 0.4},
+	{"spatter", CauseVoltsHi, 0.2},
 	{"spatter", CauseDirt, 0.3}, {"spatter", CauseGas, 0.15}, {"spatter", CauseFine, 0.05}, {"spatter", CauseUneven, 0.6},
-	{"stubbing", CauseVoltsLow, 0.8}, {"stubbing", CauseSluggish, 0.6}, {"stubbing", CauseCold, 0.1}, {"stubbing", CauseOnShort, 0.1}, {"stubbing", CauseUneven, 0.2},
+	{"stubbing", CauseVoltsLow, 0.8}, {"stubbing", CauseSluggish, 0.6}, {"stubbing", CauseCold, 0.1},
+	{"stubbing", CauseOnShort, 0.1}, {"stubbing", CauseUneven, 0.2},
 	{"burn-back", CauseVoltsHi, 0.7}, {"burn-back", CauseSlips, 0.6},
 	{"pores", CauseVapour, 0.7}, {"pores", CauseDirt, 0.5}, {"pores", CauseGas, 0.6}, {"pores", CauseHot, 0.1},
 	{"crack", CauseCopper, 0.7}, {"crack", CauseHeld, 0.5}, {"crack", CauseHollow, 0.5}, {"crack", CauseHot, 0.05},
-	{"drops-through", CauseOnLong, 0.8}, {"drops-through", CauseOffShort, 0.8}, {"drops-through", CauseMelts, 0.6}, {"drops-through", CauseHot, 0.15},
+	{"drops-through", CauseOnLong, 0.8}, {"drops-through", CauseOffShort, 0.8}, {"drops-through", CauseMelts, 0.6},
+	{"drops-through", CauseHot, 0.15},
 	{"spots-apart", CauseOffLong, 0.8}, {"spots-apart", CauseOnShort, 0.05}, {"spots-apart", CauseCold, 0.1},
 	{"crater", CauseAbrupt, 0.9}, {"crater", CauseHot, 0.05},
-	{"good", CauseFine, 0.95}, {"good", CauseCold, 0.05}, {"good", CauseHot, 0.1}, {"good", CauseOnShort, 0.05}, {"good", CauseOffLong, 0.05},
+	{"good", CauseFine, 0.95}, {"good", CauseCold, 0.05}, {"good", CauseHot, 0.1}, {"good", CauseOnShort, 0.05},
+	{"good", CauseOffLong, 0.05},
 }
 
 // EvidenceRows lists the shares; read only.
@@ -113,7 +125,7 @@ func ShareSeen(sight, cause string) float64 {
 	return SeldomSeen.V
 }
 
-// What a hand changes at most from one test bead to the next: low is the usual step, high the most.
+// How much a setting is changed from one test bead to the next: low is the usual step, high the most.
 var (
 	StepStickOut = Datum{3, 2, 3, "mm", practice}
 	StepVolts    = Datum{1, 0.5, 1, "V", practice}
@@ -121,9 +133,9 @@ var (
 	StepTravel   = Datum{30, 10, 30, "%", practice}
 	StepOnOff    = Datum{20, 10, 20, "%", practice}
 
-	// StickOutHeld is the stick-out that a hand is advised to keep to.
+	// StickOutHeld is the stick-out that a welder is advised to keep.
 	StickOutHeld = Datum{12, 10, 15, "mm", practice}
 
-	// LeastOnOff is the least change of arc on or off that a hand or a timer makes.
+	// LeastOnOff is the least change of arc on or off that a welder or a timer makes.
 	LeastOnOff = Datum{0.02, 0.02, 0.02, "s", practice}
 )

@@ -22,8 +22,10 @@ var coatings = [...]Coating{
 	{"G30", "galvanized G30", HotDip, Datum{45.8, 30.5, 77, "g/m2", a653}, true, "0.30 oz/ft2 on both sides"},
 	{"G40", "galvanized G40", HotDip, Datum{61.0, 36.6, 98, "g/m2", a653}, true, "0.40 oz/ft2 on both sides"},
 	{"G60", "galvanized G60", HotDip, Datum{91.5, 61.0, 132, "g/m2", a653}, true, "0.60 oz/ft2 on both sides; not 60G"},
-	{"G90", "galvanized G90", HotDip, Datum{137.3, 97.6, 192, "g/m2", a653}, true, "0.90 oz/ft2 on both sides; more than 15 um: try it first"},
-	{"G115", "galvanized G115", HotDip, Datum{175.5, 122.1, 234, "g/m2", a653}, true, "1.15 oz/ft2 on both sides; more than 15 um: try it first"},
+	{"G90", "galvanized G90", HotDip, Datum{137.3, 97.6, 192, "g/m2", a653}, true,
+		"0.90 oz/ft2 on both sides; more than 15 um: try it first"},
+	{"G115", "galvanized G115", HotDip, Datum{175.5, 122.1, 234, "g/m2", a653}, true,
+		"1.15 oz/ft2 on both sides; more than 15 um: try it first"},
 
 	{"Z90", "galvanized Z90", HotDip, Datum{45, 30, 76, "g/m2", a653}, true, "90 g/m2 on both sides"},
 	{"Z100", "galvanized Z100", HotDip, Datum{50, 35.5, 85, "g/m2", e346}, true, "100 g/m2 on both sides, 7 um each"},
@@ -31,16 +33,21 @@ var coatings = [...]Coating{
 	{"Z140", "galvanized Z140", HotDip, Datum{70, 49.7, 107, "g/m2", e346}, true, "140 g/m2 on both sides, 10 um each"},
 	{"Z180", "galvanized Z180", HotDip, Datum{90, 60, 130, "g/m2", a653}, true, "180 g/m2 on both sides"},
 	{"Z200", "galvanized Z200", HotDip, Datum{100, 71, 142, "g/m2", e346}, true, "200 g/m2 on both sides, 14 um each"},
-	{"Z225", "galvanized Z225", HotDip, Datum{112.5, 78.1, 156, "g/m2", e346}, true, "225 g/m2 on both sides, 16 um each: try it first"},
-	{"Z275", "galvanized Z275", HotDip, Datum{137.5, 94, 192, "g/m2", a653}, true, "275 g/m2 on both sides, 20 um each: try it first"},
-	{"Z350", "galvanized Z350", HotDip, Datum{175, 120, 234, "g/m2", a653}, true, "350 g/m2 on both sides, 25 um each: try it first"},
+	{"Z225", "galvanized Z225", HotDip, Datum{112.5, 78.1, 156, "g/m2", e346}, true,
+		"225 g/m2 on both sides, 16 um each: try it first"},
+	{"Z275", "galvanized Z275", HotDip, Datum{137.5, 94, 192, "g/m2", a653}, true,
+		"275 g/m2 on both sides, 20 um each: try it first"},
+	{"Z350", "galvanized Z350", HotDip, Datum{175, 120, 234, "g/m2", a653}, true,
+		"350 g/m2 on both sides, 25 um each: try it first"},
 
 	{"A25", "galvannealed A25", Galvanneal, Datum{38.1, 24.4, 64, "g/m2", byZAF}, true, "0.25 oz/ft2 on both sides"},
 	{"A40", "galvannealed A40", Galvanneal, Datum{61.0, 36.6, 98, "g/m2", byZAF}, true, "0.40 oz/ft2 on both sides"},
 	{"A60", "galvannealed A60", Galvanneal, Datum{91.5, 61.0, 132, "g/m2", byZAF}, true, "0.60 oz/ft2 on both sides"},
 	{"ZF75", "galvannealed ZF75", Galvanneal, Datum{37.5, 24, 64, "g/m2", byZAF}, true, "75 g/m2 on both sides"},
-	{"ZF100", "galvannealed ZF100", Galvanneal, Datum{50, 35.5, 85, "g/m2", e346}, true, "100 g/m2 on both sides, 7 um each"},
-	{"ZF120", "galvannealed ZF120", Galvanneal, Datum{60, 36, 96, "g/m2", byZAF}, true, "120 g/m2 on both sides, 8 um each"},
+	{"ZF100", "galvannealed ZF100", Galvanneal, Datum{50, 35.5, 85, "g/m2", e346}, true,
+		"100 g/m2 on both sides, 7 um each"},
+	{"ZF120", "galvannealed ZF120", Galvanneal, Datum{60, 36, 96, "g/m2", byZAF}, true,
+		"120 g/m2 on both sides, 8 um each"},
 	{"ZF180", "galvannealed ZF180", Galvanneal, Datum{90, 60, 130, "g/m2", byZAF}, true, "180 g/m2 on both sides"},
 
 	{"40G", "zinc 40G, each side", Electro, Datum{40, 40, 70, "g/m2", a879}, true, "40 g/m2 on each side; not G40"},
@@ -52,8 +59,10 @@ var coatings = [...]Coating{
 	{"ZE75/75", "electro-zinc ZE75/75", Electro, Datum{54, 47, 61, "g/m2", e152}, true, "7.5 um on each side"},
 	{"ZE100/100", "electro-zinc ZE100/100", Electro, Datum{72, 65, 79, "g/m2", e152}, true, "10 um on each side"},
 
-	{"T1-25", "aluminized T1-25", AluSilicon, Datum{38.1, 30, 53, "g/m2", a463}, false, "0.25 oz/ft2 on both sides; melts at 577 to 630 C, no zinc"},
-	{"T1-40", "aluminized T1-40", AluSilicon, Datum{61.0, 45, 85, "g/m2", a463}, false, "0.40 oz/ft2 on both sides; melts at 577 to 630 C, no zinc"},
+	{"T1-25", "aluminized T1-25", AluSilicon, Datum{38.1, 30, 53, "g/m2", a463}, false,
+		"0.25 oz/ft2 on both sides; melts at 577 to 630 C, no zinc"},
+	{"T1-40", "aluminized T1-40", AluSilicon, Datum{61.0, 45, 85, "g/m2", a463}, false,
+		"0.40 oz/ft2 on both sides; melts at 577 to 630 C, no zinc"},
 }
 
 // Coatings lists every coating; read only.

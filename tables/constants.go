@@ -8,14 +8,17 @@ var (
 	// ArcEfficiency is the share of arc power U·I that reaches the work, droplets included: what
 	// temperatures are computed from. Measured, unlike the reporting factor below. An abstract on a
 	// controlled short arc gives about 0.85 (doi 10.1179/1362171810Y.0000000029).
-	ArcEfficiency = Datum{0.84, 0.79, 0.89, "1", read("DuPont and Marder, Welding Journal 1995, abstract: gas metal arc 0.84")}
+	ArcEfficiency = Datum{0.84, 0.79, 0.89, "1",
+		read("DuPont and Marder, Welding Journal 1995, abstract: gas metal arc 0.84")}
 
 	// HeatInputFactor is the k that a heat input for reports is multiplied with. A convention, hence exact.
-	HeatInputFactor = Datum{0.8, 0.8, 0.8, "1", memoryHigh("EN 1011-1 and ISO/TR 17671-1, thermal efficiency factor of processes 131 and 135")}
+	HeatInputFactor = Datum{0.8, 0.8, 0.8, "1",
+		memoryHigh("EN 1011-1 and ISO/TR 17671-1, thermal efficiency factor of processes 131 and 135")}
 
 	// ArcWidth is the standard deviation of the Gaussian that arc and filler share. One constant for
 	// every job, calibrated on nothing.
-	ArcWidth = Datum{1.8, 1.6, 2.0, "mm", worked("assumed for arcs of 60 to 150 A in argon; not calibrated on any brazing result")}
+	ArcWidth = Datum{1.8, 1.6, 2.0, "mm",
+		worked("assumed for arcs of 60 to 150 A in argon; not calibrated on any brazing result")}
 
 	// Stirring multiplies the conductivity of liquid filler for the heat that its flow carries.
 	Stirring = Datum{2, 1, 4, "1", worked("assumed; 1 is metal at rest, 4 a strongly stirred pool")}
@@ -25,17 +28,20 @@ var (
 	DropletSuperheat = Datum{500, 200, 800, "K", worked("assumed; measured drops of other alloys span the range")}
 
 	// DropletHeat is the specific heat of the liquid filler.
-	DropletHeat = Datum{0.5, 0.47, 0.55, "J/gK", memoryMedium("CRC Handbook: liquid copper 0.49 to 0.52; alloying raises it a little")}
+	DropletHeat = Datum{0.5, 0.47, 0.55, "J/gK",
+		memoryMedium("CRC Handbook: liquid copper 0.49 to 0.52; alloying raises it a little")}
 
 	// SolidFillerConductivity holds for the solid bead near its toe. Wiedemann-Franz, k = 2.44e-8·T/ρ,
 	// on CuSi3's 24.6 uOhm cm rising 0.0067 per K: 600 K → 0.055, 1200 K → 0.095 W/mmK; the page's
 	// 0.036 at 20 C is the low end.
-	SolidFillerConductivity = Datum{0.055, 0.036, 0.095, "W/mmK", worked("Wiedemann-Franz law on the resistivity of the C65500 alloy data page")}
+	SolidFillerConductivity = Datum{0.055, 0.036, 0.095, "W/mmK",
+		worked("Wiedemann-Franz law on the resistivity of the C65500 alloy data page")}
 
 	// SurfaceLoss is the loss from each face of a hot sheet in the closed forms, convection about 10
 	// with radiation: 500 C at emissivity 0.28 → 22, at 0.8 → 43; 907 C at 0.8 → 109 W/m2K. Most of a
 	// bead's cooling lies between.
-	SurfaceLoss = Datum{60, 30, 90, "W/m2K", worked("Stefan-Boltzmann law at 500 to 900 C with emissivities 0.28 to 0.8, and free convection")}
+	SurfaceLoss = Datum{60, 30, 90, "W/m2K",
+		worked("Stefan-Boltzmann law at 500 to 900 C with emissivities 0.28 to 0.8, and free convection")}
 
 	// RoomTemperature is the temperature of parts that nobody warmed, from a winter shed to a summer one.
 	RoomTemperature = Datum{20, 0, 35, "C", practice}
@@ -44,18 +50,22 @@ var (
 // The wire.
 var (
 	// DepositionDip and DepositionPulsed are the share of the melted wire that lands in the joint.
-	DepositionDip    = Datum{0.93, 0.90, 0.96, "1", memoryMedium("welding handbooks, deposition efficiency of solid wire in argon-rich gas, short arc")}
-	DepositionPulsed = Datum{0.97, 0.96, 0.98, "1", memoryHigh("welding handbooks, deposition efficiency of solid wire in argon-rich gas, pulsed")}
+	DepositionDip = Datum{0.93, 0.90, 0.96, "1",
+		memoryMedium("welding handbooks, deposition efficiency of solid wire in argon-rich gas, short arc")}
+	DepositionPulsed = Datum{0.97, 0.96, 0.98, "1",
+		memoryHigh("welding handbooks, deposition efficiency of solid wire in argon-rich gas, pulsed")}
 
 	// DefaultStickOut is the electrode extension, contact tip to arc, where nobody measured it.
 	DefaultStickOut = Datum{12, 8, 18, "mm", practice}
 
 	// UnfittedPhiBand is the relative half-band of the calibration voltage of a filler that no current
 	// was fitted for.
-	UnfittedPhiBand = Datum{0.20, 0.20, 0.20, "1", worked("the fitted pair's own 11 %, doubled for an alloy outside the fit")}
+	UnfittedPhiBand = Datum{0.20, 0.20, 0.20, "1",
+		worked("the fitted pair's own 11 %, doubled for an alloy outside the fit")}
 
 	// DropPerWire is the diameter of the one drop a pulse over the wire's diameter.
-	DropPerWire = Datum{1, 0.9, 1.2, "1", memoryMedium("pulsed gas metal arc literature: one drop a pulse, about the wire's diameter")}
+	DropPerWire = Datum{1, 0.9, 1.2, "1",
+		memoryMedium("pulsed gas metal arc literature: one drop a pulse, about the wire's diameter")}
 )
 
 // The power source.
@@ -68,20 +78,23 @@ var (
 
 	// DipVoltFactor scales the load line to a short arc in argon. Two settings known to run give
 	// 14.8/18.65 = 0.794 at 93 A and 16.5/19.7 = 0.838 at 114 A. DipVoltBand is the half-band in volts
-	// and carries the whole doubt.
-	DipVoltFactor = Datum{0.81, 0.81, 0.81, "1", worked("between two short-arc settings of common practice, 93 A 14.8 V and 114 A 16.5 V")}
-	DipVoltBand   = Datum{1.2, 1.2, 1.2, "V", worked("spread of two short-arc settings about the scaled load line, and of power sources")}
+	// and carries the whole uncertainty.
+	DipVoltFactor = Datum{0.81, 0.81, 0.81, "1",
+		worked("between two short-arc settings of common practice, 93 A 14.8 V and 114 A 16.5 V")}
+	DipVoltBand = Datum{1.2, 1.2, 1.2, "V",
+		worked("spread of two short-arc settings about the scaled load line, and of power sources")}
 
 	// PulsedVoltFactor and PulsedVoltBand are the same for the mean of a pulsed waveform, which every
 	// power source shapes in its own way.
-	PulsedVoltFactor = Datum{0.95, 0.95, 0.95, "1", worked("assumed: the mean of a pulsed arc runs a little under the load line")}
-	PulsedVoltBand   = Datum{3, 3, 3, "V", worked("assumed: waveforms differ from one power source to the next")}
+	PulsedVoltFactor = Datum{0.95, 0.95, 0.95, "1",
+		worked("assumed: the mean of a pulsed arc runs a little under the load line")}
+	PulsedVoltBand = Datum{3, 3, 3, "V", worked("assumed: waveforms differ from one power source to the next")}
 
 	// DutyPeriod is the time over which a rated duty is counted.
 	DutyPeriod = Datum{10, 10, 10, "min", memoryHigh("IEC 60974-1, duty cycle")}
 )
 
-// The hand and the job.
+// The welder's hand and the job.
 var (
 	// HandSpeedLow and HandSpeedHigh bound the travel that a hand holds evenly.
 	HandSpeedLow  = Datum{4, 3, 5, "mm/s", practice}
@@ -90,8 +103,8 @@ var (
 	// HandAim is the 95 % half-band of where a hand points the arc across the joint.
 	HandAim = Datum{0.5, 0.5, 0.5, "mm", practice}
 
-	// UnequalFrom is the ratio of two thicknesses from which a hand aims at the thicker member, AimOff how far off the joint it
-	// then aims: at most the value.
+	// UnequalFrom is the ratio of two thicknesses from which a welder aims at the thicker member, AimOff how far off
+	// the joint they then aim at most.
 	UnequalFrom = Datum{1.25, 1.2, 1.5, "1", practice}
 	AimOff      = Datum{1, 0, 1, "mm", practice}
 
@@ -106,5 +119,6 @@ var (
 	SheetThickest = Datum{3, 3, 3, "mm", read("TWI Job Knowledge 134: to about 3 mm")}
 
 	// ServiceLimit is the continuous service temperature of a joint brazed with a copper alloy, 400 F.
-	ServiceLimit = Datum{204, 200, 204, "C", memoryMedium("brazing handbooks, continuous service of copper-alloy brazed joints, 400 F")}
+	ServiceLimit = Datum{204, 200, 204, "C",
+		memoryMedium("brazing handbooks, continuous service of copper-alloy brazed joints, 400 F")}
 )

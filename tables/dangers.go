@@ -4,8 +4,8 @@ package tables
 type Danger struct {
 	Code   string // of the warning that says it in full
 	Word   string
-	Short  string   // of the word, where it has no room; "" for none
-	More   []string // what else the warning is of, said where there is room
+	Short  string   // a shorter form of Word; "" for none
+	More   []string // what else the warning is about, said where there is room
 	Deadly bool     // it kills at once, and is said first
 	Fume   bool     // Word is what the plume carries; "fume" comes behind it
 }

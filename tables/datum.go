@@ -13,7 +13,7 @@ const (
 	MemoryLow    Known = "memory low"    // confidence low
 	Practice     Known = "practice"      // common practice, no source
 	Worked       Known = "worked"        // arithmetic done for this project from sourced figures
-	Own          Known = "own"           // a word that this program gives to something of its own
+	Own          Known = "own"           // this program's own word for something of its own
 )
 
 // Origin is where a figure or a line of advice comes from.

@@ -3,11 +3,13 @@ package tables
 // Resistivity.
 var (
 	// AnnealedCopper is 100 % IACS at 20 C, 58 Sm/mm2.
-	AnnealedCopper = Datum{1.7241e-5, 1.7241e-5, 1.7242e-5, "ohm mm", read("GNU units 2.22 definitions: 58 S m/mm2, density 8.89")}
+	AnnealedCopper = Datum{1.7241e-5, 1.7241e-5, 1.7242e-5, "ohm mm",
+		read("GNU units 2.22 definitions: 58 S m/mm2, density 8.89")}
 
 	// CopperSlope is the rise of any copper alloy's resistivity by Matthiessen's rule. On 70/30 brass
 	// the rule gives 1.1e-3 a kelvin, measurements 1.7e-3: it may be half as much again, never less.
-	CopperSlope = Datum{0.0067e-5, 0.0067e-5, 0.0101e-5, "ohm mm/K", memoryMedium("NBS Circular 31 and Handbook 100, copper 0.00681 uOhm cm/K independent of purity")}
+	CopperSlope = Datum{0.0067e-5, 0.0067e-5, 0.0101e-5, "ohm mm/K",
+		memoryMedium("NBS Circular 31 and Handbook 100, copper 0.00681 uOhm cm/K independent of purity")}
 )
 
 // Steel, where EN 1993-1-2 stops being a polynomial.

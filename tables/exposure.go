@@ -80,9 +80,11 @@ var exposureLimits = [...]ExposureLimit{
 	{"lead", "lead", ACGIH, ShiftMean, limit(0.05, acgihTLV), "as Pb"},
 
 	{"chromium-vi", "chromium(VI)", OSHA, ShiftMean, limit(0.005, memoryHigh("29 CFR 1910.1026")), "as Cr"},
-	{"chromium-vi", "chromium(VI)", OSHA, ActionLevel, limit(0.0025, read("WAC 296-62, state copy of 29 CFR 1910.1026")), "as Cr"},
+	{"chromium-vi", "chromium(VI)", OSHA, ActionLevel,
+		limit(0.0025, read("WAC 296-62, state copy of 29 CFR 1910.1026")), "as Cr"},
 	{"chromium-vi", "chromium(VI)", NIOSH, ShiftMean, limit(0.0002, nioshRel), "as Cr"},
-	{"chromium-vi", "chromium(VI)", ACGIH, ShiftMean, limit(0.0002, memoryMedium("ACGIH threshold limit values")), "inhalable, as Cr"},
+	{"chromium-vi", "chromium(VI)", ACGIH, ShiftMean, limit(0.0002, memoryMedium("ACGIH threshold limit values")),
+		"inhalable, as Cr"},
 
 	{"iron-oxide", "iron oxide fume", OSHA, ShiftMean, limit(10, z1), "fume"},
 	{"iron-oxide", "iron oxide fume", NIOSH, ShiftMean, limit(5, nioshRel), "as Fe"},

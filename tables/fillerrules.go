@@ -24,7 +24,9 @@ var fillerRules = [...]FillerRule{
 	{"cusi3", string(Bronze), 1, false, "silicon bronze on bronze", practice},
 	{"cusi3", string(CastIron), 1, false, "flows well on cleaned iron, softer than aluminium bronze", practice},
 	{"cusi3", "aluminized", -2, false, "the aluminium-silicon coat wants aluminium in the wire", dvs},
-	{"cusi3", string(Stainless), -2, false, "wide freezing range: copper stays liquid in contact for longer; avoid it where stainless is highly stressed", silicide},
+	{"cusi3", string(Stainless), -2, false,
+		"wide freezing range: copper stays liquid in contact for longer; avoid it where stainless is highly stressed",
+		silicide},
 	{"cusi3", "high-strength", -1, false, "no aluminium layer to keep copper out of the grain", dualPhase},
 	{"cusi3", "wear", -1, false, "softer than aluminium bronze", practice},
 	{"cusi3", "bearing", -1, false, "aluminium bronze and tin bronze run better", practice},
@@ -61,7 +63,8 @@ var fillerRules = [...]FillerRule{
 	{"cusn1", string(CopperFam), 3, false, "for copper and earthing: conducts best, copper's colour", practice},
 	{"cusn1", string(Steel), -1.5, false, "the weakest of these, and melts highest", practice},
 	{"cusn1", string(Stainless), -3, false, "nearly pure copper on austenite", silicide},
-	{"cusn1", "high-strength", -5, true, "never pure copper wire on dual-phase steel: cracks from liquid copper, and pores", dualPhase},
+	{"cusn1", "high-strength", -5, true,
+		"never pure copper wire on dual-phase steel: cracks from liquid copper, and pores", dualPhase},
 
 	{"cumn13al8", string(Stainless), 1.5, false, "high strength, aluminium-bearing", handbooks},
 	{"cumn13al8", string(Bronze), 1, false, "propellers and sea-water bronze", handbooks},
@@ -85,14 +88,24 @@ type PairRule struct {
 }
 
 var pairRules = [...]PairRule{
-	{string(CopperFam), string(Steel), "Copper draws the heat away: point the arc at the copper, let the bead wash onto the steel; the steel needs next to no heat of its own.", practice},
-	{string(CopperFam), string(Stainless), "Copper draws the heat away: point the arc at the copper. Keep the stainless unstressed: liquid copper is all around it.", practice},
-	{string(CastIron), string(Steel), "Point the arc at the thicker member, clean graphite off the iron, let it cool slowly: the steel shrinks more quickly than the iron.", practice},
-	{string(CastIron), string(Stainless), "Clean graphite off the iron, keep the stainless unstressed, short beads, slow cooling.", practice},
-	{string(Stainless), string(Steel), "Stainless carries heat off half as fast as mild steel and gets hot first: point the arc at the steel.", worked("conductivities of the two rows")},
-	{string(Bronze), string(Steel), "The bronze member melts at about the filler's own temperature, the steel does not: point the arc at the steel.", practice},
-	{string(Bronze), string(Stainless), "The bronze member melts at about the filler's own temperature: point the arc at the stainless, and keep it unstressed.", practice},
-	{string(Bronze), string(CopperFam), "The bronze member melts before the copper is warm: point the arc at the copper.", practice},
+	{string(CopperFam), string(Steel), "Copper draws the heat away: point the arc at the copper, let the bead wash " +
+		"onto the steel; the steel needs next to no heat of its own.", practice},
+	{string(CopperFam), string(Stainless), "Copper draws the heat away: point the arc at the copper. Keep the " +
+		"stainless unstressed: liquid copper is all around it.", practice},
+	{string(CastIron), string(Steel), "Point the arc at the thicker member, clean graphite off the iron, let it cool " +
+		"slowly: the steel shrinks more quickly than the iron.", practice},
+	{string(CastIron), string(Stainless),
+		"Clean graphite off the iron, keep the stainless unstressed, short beads, slow cooling.", practice},
+	{string(Stainless), string(Steel),
+		"Stainless carries heat off half as fast as mild steel and gets hot first: point the arc at the steel.",
+		worked("conductivities of the two rows")},
+	{string(Bronze), string(Steel),
+		"The bronze member melts at about the filler's own temperature, the steel does not: " +
+			"point the arc at the steel.", practice},
+	{string(Bronze), string(Stainless), "The bronze member melts at about the filler's own temperature: point the arc " +
+		"at the stainless, and keep it unstressed.", practice},
+	{string(Bronze), string(CopperFam),
+		"The bronze member melts before the copper is warm: point the arc at the copper.", practice},
 }
 
 // PairRules lists what mixed joints ask for; read only.

@@ -14,21 +14,24 @@ var cual8 = Filler{
 	UseOrigin:    memoryMedium("DVS 0938-2 and welding handbooks"),
 
 	// C61500 (8 % Al, 2 % Ni) is 7.65, C61000 7.78.
-	Density: Datum{7.70, 7.65, 7.80, "g/cm3", read("C61500 alloy page 7.65; Copper Development Association C61000 7.78, from memory")},
+	Density: Datum{7.70, 7.65, 7.80, "g/cm3",
+		read("C61500 alloy page 7.65; Copper Development Association C61000 7.78, from memory")},
 	// Another practice sheet gives 1030, and the copper-aluminium diagram a freezing range of a few
 	// degrees above its 1037 eutectic; the page of the alloy is taken, the others are the band.
 	Solidus:  Datum{990, 990, 1037, "C", read(alloyPages)},
 	Liquidus: Datum{1040, 1038, 1045, "C", read(alloyPages)},
 	HeatCold: Datum{0.420, 0.38, 0.44, "J/gK", read(alloyPages)},
 	HeatHot:  Datum{0.520, 0.48, 0.56, "J/gK", memoryMedium("specific heat of copper alloys near melting")},
-	Latent:   Datum{225, 215, 235, "J/g", memoryMedium("heat of fusion of copper-aluminium alloys; a page and the mixture rule give 220")},
+	Latent: Datum{225, 215, 235, "J/g",
+		memoryMedium("heat of fusion of copper-aluminium alloys; a page and the mixture rule give 220")},
 	// 0.470·1020 + 225 = 704.4; 704 is what the pair was fitted with.
 	HLiq:   Datum{704, 655, 753, "J/g", worked(fitPair)},
 	Phi:    Datum{3.25, 2.90, 3.60, "V", worked(fitPair)},
 	Fitted: true,
 	// 15 % IACS is 11.5 uOhm cm at 20 C. Part of the fit: 150 K of Matthiessen's slope alone would
 	// make 0.125e-3, well inside the band, and 6 % of this figure moves the current by 0.4 %.
-	Resistivity:  Datum{0.133e-3, 0.115e-3, 0.142e-3, "ohm mm", worked("20 C resistivity and Matthiessen's slope over 270 K, as fitted with the pair")},
+	Resistivity: Datum{0.133e-3, 0.115e-3, 0.142e-3, "ohm mm",
+		worked("20 C resistivity and Matthiessen's slope over 270 K, as fitted with the pair")},
 	Conductivity: Datum{69, 62, 72, "W/mK", read(alloyPages)},
 	Toe:          Datum{990, 990, 1037, "C", read(alloyPages + "; high end the copper-aluminium eutectic")},
 	Tensile:      Datum{380, 379.2, 380, "MPa", memoryHigh(a57Tensile)},
@@ -44,11 +47,12 @@ var cual10fe = Filler{
 	Use:          "Harder and stronger: cast iron, bronze repair, dual-phase steel",
 	UseOrigin:    read("abstract of doi 10.1088/2053-1591/ab4835 for dual-phase steel; the rest common practice"),
 
-	Density:      Datum{7.53, 7.45, 7.60, "g/cm3", memoryHigh("Copper Development Association, C61800")},
-	Solidus:      Datum{1040, 1037, 1043, "C", read(alloyPages)},
-	Liquidus:     Datum{1045, 1043, 1050, "C", read(alloyPages)},
-	HeatCold:     Datum{0.440, 0.40, 0.46, "J/gK", read(alloyPages)},
-	HeatHot:      Datum{0.540, 0.50, 0.58, "J/gK", worked("cold specific heat times the 1.22 that the two fitted fillers show")},
+	Density:  Datum{7.53, 7.45, 7.60, "g/cm3", memoryHigh("Copper Development Association, C61800")},
+	Solidus:  Datum{1040, 1037, 1043, "C", read(alloyPages)},
+	Liquidus: Datum{1045, 1043, 1050, "C", read(alloyPages)},
+	HeatCold: Datum{0.440, 0.40, 0.46, "J/gK", read(alloyPages)},
+	HeatHot: Datum{0.540, 0.50, 0.58, "J/gK",
+		worked("cold specific heat times the 1.22 that the two fitted fillers show")},
 	Latent:       Datum{230, 220, 240, "J/g", read(alloyPages)},
 	HLiq:         Datum{732.25, 670, 795, "J/g", worked(enthalpy)}, // 0.490·1025 + 230
 	Phi:          unfittedPhi,
@@ -69,11 +73,12 @@ var cumn13al8 = Filler{
 	UseOrigin:    memoryMedium("welding handbooks"),
 
 	// The cast twin C95700 has the same manganese, aluminium, iron and nickel; its data stand in.
-	Density:      Datum{7.50, 7.45, 7.55, "g/cm3", memoryHigh("Copper Development Association, C95700 7.53")},
-	Solidus:      Datum{950, 945, 950, "C", memoryMedium("Copper Development Association, C95700; practice sheets 945")},
-	Liquidus:     Datum{990, 985, 990, "C", memoryMedium("Copper Development Association, C95700; practice sheets 985")},
-	HeatCold:     Datum{0.440, 0.42, 0.46, "J/gK", memoryHigh("Copper Development Association, C95700")},
-	HeatHot:      Datum{0.540, 0.50, 0.58, "J/gK", worked("cold specific heat times the 1.22 that the two fitted fillers show")},
+	Density:  Datum{7.50, 7.45, 7.55, "g/cm3", memoryHigh("Copper Development Association, C95700 7.53")},
+	Solidus:  Datum{950, 945, 950, "C", memoryMedium("Copper Development Association, C95700; practice sheets 945")},
+	Liquidus: Datum{990, 985, 990, "C", memoryMedium("Copper Development Association, C95700; practice sheets 985")},
+	HeatCold: Datum{0.440, 0.42, 0.46, "J/gK", memoryHigh("Copper Development Association, C95700")},
+	HeatHot: Datum{0.540, 0.50, 0.58, "J/gK",
+		worked("cold specific heat times the 1.22 that the two fitted fillers show")},
 	Latent:       Datum{227, 215, 240, "J/g", worked("mixture rule over the elements' heats of fusion")},
 	HLiq:         Datum{702.3, 640, 765, "J/g", worked(enthalpy)}, // 0.490·970 + 227
 	Phi:          unfittedPhi,
@@ -93,11 +98,12 @@ var cual9ni5 = Filler{
 	Use:          "Sea water, strong and tough bronze parts",
 	UseOrigin:    memoryMedium("welding handbooks"),
 
-	Density:      Datum{7.61, 7.58, 7.64, "g/cm3", memoryHigh("Copper Development Association, C63000 and C95800")},
-	Solidus:      Datum{1040, 1035, 1043, "C", read(alloyPages)},
-	Liquidus:     Datum{1055, 1050, 1060, "C", read(alloyPages)},
-	HeatCold:     Datum{0.440, 0.40, 0.46, "J/gK", read(alloyPages)},
-	HeatHot:      Datum{0.540, 0.50, 0.58, "J/gK", worked("cold specific heat times the 1.22 that the two fitted fillers show")},
+	Density:  Datum{7.61, 7.58, 7.64, "g/cm3", memoryHigh("Copper Development Association, C63000 and C95800")},
+	Solidus:  Datum{1040, 1035, 1043, "C", read(alloyPages)},
+	Liquidus: Datum{1055, 1050, 1060, "C", read(alloyPages)},
+	HeatCold: Datum{0.440, 0.40, 0.46, "J/gK", read(alloyPages)},
+	HeatHot: Datum{0.540, 0.50, 0.58, "J/gK",
+		worked("cold specific heat times the 1.22 that the two fitted fillers show")},
 	Latent:       Datum{230, 220, 240, "J/g", read(alloyPages)},
 	HLiq:         Datum{737.15, 675, 800, "J/g", worked(enthalpy)}, // 0.490·1035 + 230
 	Phi:          unfittedPhi,

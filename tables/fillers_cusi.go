@@ -28,6 +28,7 @@ var cusi3 = Filler{
 	Resistivity:  Datum{0.256e-3, 0.246e-3, 0.274e-3, "ohm mm", worked(matthies)},
 	Conductivity: Datum{36, 33, 39, "W/mK", read("C65500 alloy data page")},
 	// Cooled fast, the last liquid can persist to the copper-silicon peritectic at 852.
-	Toe:     Datum{970, 852, 970, "C", read("C65500 alloy data page: solidus; low end the 852 C peritectic of ASM Handbook vol. 3, from memory")},
+	Toe: Datum{970, 852, 970, "C",
+		read("C65500 alloy data page: solidus; low end the 852 C peritectic of ASM Handbook vol. 3, from memory")},
 	Tensile: Datum{345, 344.7, 345, "MPa", memoryHigh(a57Tensile)},
 }

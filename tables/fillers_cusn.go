@@ -17,15 +17,17 @@ var cusn6 = Filler{
 	Solidus:  Datum{930, 910, 950, "C", read("C51900 alloy data page; spread by tin 4 to 6 %")},
 	Liquidus: Datum{1040, 1035, 1060, "C", read("C51900 alloy data page")},
 	HeatCold: Datum{0.377, 0.37, 0.38, "J/gK", read("C51900 alloy data page")},
-	HeatHot:  Datum{0.460, 0.43, 0.49, "J/gK", worked("cold specific heat times the 1.22 that the two fitted fillers show")},
-	Latent:   Datum{200, 190, 210, "J/g", read(alloyPages)},
-	HLiq:     Datum{626.87, 575, 680, "J/g", worked(enthalpy)}, // 0.4185·1020 + 200
-	Phi:      unfittedPhi,
+	HeatHot: Datum{0.460, 0.43, 0.49, "J/gK",
+		worked("cold specific heat times the 1.22 that the two fitted fillers show")},
+	Latent: Datum{200, 190, 210, "J/g", read(alloyPages)},
+	HLiq:   Datum{626.87, 575, 680, "J/g", worked(enthalpy)}, // 0.4185·1020 + 200
+	Phi:    unfittedPhi,
 	// 14 % IACS: 12.3 + 1.0. Sources on its neighbour with 5 % tin print 15, 18 and 20 %.
 	Resistivity:  Datum{0.133e-3, 0.096e-3, 0.150e-3, "ohm mm", worked(matthies)},
 	Conductivity: Datum{66, 62, 96, "W/mK", read("C51900 alloy data page; C51800 pages 93 to 96")},
 	// Tin segregates: cooled fast, the last liquid persists to the copper-tin peritectic at 798.
-	Toe:     Datum{930, 798, 950, "C", read("C51900 alloy data page: solidus; low end the 798 C copper-tin peritectic, from memory")},
+	Toe: Datum{930, 798, 950, "C",
+		read("C51900 alloy data page: solidus; low end the 798 C copper-tin peritectic, from memory")},
 	Tensile: Datum{240, 240, 241.3, "MPa", memoryHigh(a57Tensile)},
 }
 
@@ -44,10 +46,11 @@ var cusn1 = Filler{
 	Solidus:  Datum{1020, 1020, 1065, "C", memoryMedium("DIN 1733 and DVS practice sheets")},
 	Liquidus: Datum{1050, 1050, 1083, "C", memoryMedium("DIN 1733 and DVS practice sheets")},
 	HeatCold: Datum{0.384, 0.38, 0.39, "J/gK", worked("mixture rule over copper and tin")},
-	HeatHot:  Datum{0.470, 0.44, 0.50, "J/gK", worked("cold specific heat times the 1.22 that the two fitted fillers show")},
-	Latent:   Datum{208, 203, 213, "J/g", worked("mixture rule over the elements' heats of fusion")},
-	HLiq:     Datum{647.81, 595, 700, "J/g", worked(enthalpy)}, // 0.427·1030 + 208
-	Phi:      unfittedPhi,
+	HeatHot: Datum{0.470, 0.44, 0.50, "J/gK",
+		worked("cold specific heat times the 1.22 that the two fitted fillers show")},
+	Latent: Datum{208, 203, 213, "J/g", worked("mixture rule over the elements' heats of fusion")},
+	HLiq:   Datum{647.81, 595, 700, "J/g", worked(enthalpy)}, // 0.427·1030 + 208
+	Phi:    unfittedPhi,
 	// 15 to 20 Sm/mm2 is 26 to 35 % IACS: 5 to 6.7, mean 5.8, + 1.0.
 	Resistivity:  Datum{0.068e-3, 0.055e-3, 0.090e-3, "ohm mm", worked(matthies)},
 	Conductivity: Datum{130, 120, 145, "W/mK", memoryMedium("DIN 1733 and DVS practice sheets")},

@@ -11,18 +11,24 @@ var steelWire = Filler{
 	Use:          "To compare with only: it fuses the sheet",
 	UseOrigin:    practice,
 
-	Density:  Datum{7.85, 7.85, 7.89, "g/cm3", memoryHigh("EN 1993-1-2:2005 3.4.1; 7.872 read in a SAE 1008 data sheet, 7.89 from wire-length tables")},
-	Solidus:  Datum{1470, 1430, 1495, "C", memoryMedium("iron-carbon diagram at 0.1 % C with manganese and silicon; one page of SAE 1008 prints 1430")},
+	Density: Datum{7.85, 7.85, 7.89, "g/cm3",
+		memoryHigh("EN 1993-1-2:2005 3.4.1; 7.872 read in a SAE 1008 data sheet, 7.89 from wire-length tables")},
+	Solidus: Datum{1470, 1430, 1495, "C",
+		memoryMedium("iron-carbon diagram at 0.1 % C with manganese and silicon; one page of SAE 1008 prints 1430")},
 	Liquidus: Datum{1520, 1470, 1530, "C", memoryMedium("iron-carbon diagram at 0.1 % C with manganese and silicon")},
 	HeatCold: Datum{0.475, 0.470, 0.481, "J/gK", read("SAE 1008 data sheet; " + alloyPages)},
 	HeatHot:  Datum{0.650, 0.60, 0.80, "J/gK", read("EN 1993-1-2:2005 3.4.1.2, 900 to 1200 C")},
 	Latent:   Datum{250, 247, 272, "J/g", read(alloyPages)},
 	// Cold and hot heat do not give it by their mean: the peak at 735 C lies between them. EN 1993-1-2
 	// to 1480 C is 1009.06 and 250 fused, 1259; 1273 is what 3.2 V was paired with.
-	HLiq: Datum{1273, 1210, 1340, "J/g", worked("paired with 3.2 V on the in/min-per-ampere rule for steel wire, within 9 % RMS")},
-	Phi:  Datum{3.2, 2.7, 3.7, "V", worked("paired with 1273 J/g on the in/min-per-ampere rule for steel wire, worst 16 %")},
+	HLiq: Datum{1273, 1210, 1340, "J/g",
+		worked("paired with 3.2 V on the in/min-per-ampere rule for steel wire, within 9 % RMS")},
+	Phi: Datum{3.2, 2.7, 3.7, "V",
+		worked("paired with 1273 J/g on the in/min-per-ampere rule for steel wire, worst 16 %")},
 	// 25 to 31 uOhm cm at 20 C (low confidence) and about 20 more over a mean rise of 280 K.
-	Resistivity:  Datum{0.45e-3, 0.30e-3, 0.60e-3, "ohm mm", memoryLow("resistivity of manganese-silicon steel wire and of low-carbon steel hot, ASM Metals Handbook vol. 1")},
+	Resistivity: Datum{0.45e-3, 0.30e-3, 0.60e-3, "ohm mm",
+		memoryLow("resistivity of manganese-silicon steel wire and of low-carbon steel hot, " +
+			"ASM Metals Handbook vol. 1")},
 	Conductivity: Datum{45, 40, 50, "W/mK", memoryMedium("low-alloy steel at 20 C")},
 	Toe:          Datum{1470, 1430, 1495, "C", memoryMedium("iron-carbon diagram at 0.1 % C: solidus")},
 	Tensile:      Datum{480, 480, 500, "MPa", memoryHigh("AWS A5.18:2005, 70 ksi; 500 read in the older SFA-5.18:2007")},

@@ -74,8 +74,7 @@ func slipped(key, name string) bool {
 	return distance(key, name) <= allowed
 }
 
-// fold keeps letters and digits, in lower case: what is left when hyphens, blanks, dots and slashes are
-// typed or not.
+// fold keeps letters and digits, in lower case, so that hyphens, blanks, dots and slashes make no difference.
 func fold(text string) string {
 	clean := true
 	for i := 0; i < len(text); i++ {
@@ -108,7 +107,7 @@ func digits(s string) string {
 	}, s)
 }
 
-// longest is the most of a name that is compared: more is nonsense or hostile.
+// longest is how much of a name is compared, in bytes: more is nonsense or hostile.
 const longest = 48
 
 // distance is the Levenshtein distance between two folded names, each cut to 48 bytes.
@@ -136,8 +135,8 @@ func distance(a, b string) int {
 // fewRows is how many rows are named whole, whatever was typed.
 const fewRows = 8
 
-// unknown names the nearest rows: those whose name holds what was typed first, then by distance. Names of which more than
-// half would have to change are none that was meant, unless there are few.
+// unknown names the nearest rows: those whose name holds what was typed come first, then by distance. A name of which
+// more than half would have to change was not meant; where there are only a few rows all are named.
 func unknown(kind, text, key string, rows int, names rowNames) error {
 	type near struct {
 		id    string

@@ -68,7 +68,8 @@ func TestLooseTyping(t *testing.T) {
 		}
 	}
 	for text, want := range map[string]string{
-		"silicon bronze": "cusi3", "ERCuSi-A": "cusi3", "CuSi3Mn1": "cusi3", "ercual a1": "cual8", "C65600": "cusi3", "6560": "",
+		"silicon bronze": "cusi3", "ERCuSi-A": "cusi3", "CuSi3Mn1": "cusi3", "ercual a1": "cual8", "C65600": "cusi3",
+		"6560": "",
 	} {
 		got, err := FindFiller(text)
 		if want == "" && err == nil || want != "" && (err != nil || got.ID != want) {
@@ -91,7 +92,8 @@ func TestDigitsAreNeverASlip(t *testing.T) {
 }
 
 func TestUnknownNamesTheNearest(t *testing.T) {
-	for text, want := range map[string]string{"stainless": "stainless-304", "galvan": "galvanized", "st": "mild-steel", "unobtainium": "", "titanium": "", "": ""} {
+	for text, want := range map[string]string{"stainless": "stainless-304", "galvan": "galvanized", "st": "mild-steel",
+		"unobtainium": "", "titanium": "", "": ""} {
 		_, err := FindMetal(text)
 		unknown := mistake.Of(err)
 		if unknown == nil {
@@ -147,10 +149,11 @@ func BenchmarkFindMetal(b *testing.B) {
 	}
 }
 
-// Aluminium is not aluminium bronze: the name of a metal that bronze is not laid on leads to no row, and is told why.
+// Aluminium is not aluminium bronze: the name of a metal that cannot be brazed leads to no row, and the error says why.
 func TestMetalsThatAreNotBrazed(t *testing.T) {
 	for text, why := range map[string]string{
-		"aluminum": "660", "Aluminium": "660", "ALU": "660", "alumini": "660", "alumnium": "660", "aluminium sheet": "660", "6061": "660", "6061-T6": "660",
+		"aluminum": "660", "Aluminium": "660", "ALU": "660", "alumini": "660", "alumnium": "660",
+		"aluminium sheet": "660", "6061": "660", "6061-T6": "660",
 		"EN AW-5754": "660", "AA 3003": "660", "al 5052 H32": "660", "6061 alu": "660", "zinc": "420", "zinc alloy": "420",
 		"AZ50": "43 %", "az150": "43 %", "Al-Zn": "43 %", "55 % Al-Zn": "43 %",
 	} {
@@ -165,10 +168,11 @@ func TestMetalsThatAreNotBrazed(t *testing.T) {
 	}
 }
 
-// What is near such a name and has a row is still found.
+// A name that is near such a one and has a row is still found.
 func TestMetalsThatAreNamedNearly(t *testing.T) {
 	for text, want := range map[string]string{
-		"aluminiz": "aluminized", "aluminise": "aluminized", "aluminised": "aluminized", "alu-silicon": "aluminized", "aluminium-b": "aluminium-bronze",
+		"aluminiz": "aluminized", "aluminise": "aluminized", "aluminised": "aluminized", "alu-silicon": "aluminized",
+		"aluminium-b":     "aluminium-bronze",
 		"aluminum bronze": "aluminium-bronze", "1008": "mild-steel", "A1008": "mild-steel",
 	} {
 		if m, err := FindMetal(text); err != nil || m.ID != want {

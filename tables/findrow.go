@@ -146,8 +146,10 @@ var fillerWords = []synonyms{
 }
 
 var metalWords = []synonyms{
-	{"mild-steel", []string{"mild", "steel", "black steel", "bare steel", "cold rolled", "CRS", "DC01", "1008", "A1008", "shaft", "bar", "round bar", "plate", "angle iron", "tube"}},
-	{"galvanized", []string{"galv", "galvanised", "galvanized steel", "hot-dip", "hot-dip galvanized", "HDG", "DX51", "A653"}},
+	{"mild-steel", []string{"mild", "steel", "black steel", "bare steel", "cold rolled", "CRS", "DC01", "1008", "A1008",
+		"shaft", "bar", "round bar", "plate", "angle iron", "tube"}},
+	{"galvanized", []string{"galv", "galvanised", "galvanized steel", "hot-dip", "hot-dip galvanized", "HDG", "DX51",
+		"A653"}},
 	{"galvannealed", []string{"galvanneal", "zinc-iron", "GA"}},
 	{"electro-zinc", []string{"electrogalvanized", "electro galvanised", "EG", "ZE", "A879"}},
 	{"aluminized", []string{"aluminised", "aluminized steel", "alu-silicon", "A463"}},

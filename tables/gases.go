@@ -1,7 +1,8 @@
 package tables
 
 // usualFlow is the flow for a bronze bead out of a draught: 25 to 40 cfh.
-var usualFlow = Datum{12, 11.8, 18.9, "L/min", read("trade magazine 2016: about 25 cfh, 12 L/min; high end 40 cfh of welding handbooks, from memory")}
+var usualFlow = Datum{12, 11.8, 18.9, "L/min",
+	read("trade magazine 2016: about 25 cfh, 12 L/min; high end 40 cfh of welding handbooks, from memory")}
 
 var gases = [...]Gas{
 	{ID: "argon", Name: "argon", Flow: usualFlow,
@@ -9,13 +10,15 @@ var gases = [...]Gas{
 		Note:    "The usual gas for bronze wire",
 		Origin:  read("trade magazine 2016, gas metal arc brazing")},
 	{ID: "argon-co2-2", Name: "argon with about 2 % CO2", Flow: usualFlow,
-		Density: Datum{1.666, 1.662, 1.667, "kg/m3", worked("mixture of argon 1.662 and carbon dioxide 1.842 kg/m3, 1 to 3 %")},
-		Note:    "Gave acceptable settings on 0.8 mm zinc-coated sheet; darker bead. Argon alone first",
-		Origin:  read("UFRJ thesis 2005, abstract")},
+		Density: Datum{1.666, 1.662, 1.667, "kg/m3",
+			worked("mixture of argon 1.662 and carbon dioxide 1.842 kg/m3, 1 to 3 %")},
+		Note:   "Gave acceptable settings on 0.8 mm zinc-coated sheet; darker bead. Argon alone first",
+		Origin: read("UFRJ thesis 2005, abstract")},
 	{ID: "argon-co2-18", Name: "argon with 18 % CO2", Flow: usualFlow, Refused: true,
-		Density: Datum{1.694, 1.688, 1.700, "kg/m3", worked("mixture of argon 1.662 and carbon dioxide 1.842 kg/m3, 15 to 21 %")},
-		Note:    "Not for bronze wire: pores, cracks and a melted base. Change the bottle to argon",
-		Origin:  read("Technologies 2025 13(11):525, aluminium bronze overlays")},
+		Density: Datum{1.694, 1.688, 1.700, "kg/m3",
+			worked("mixture of argon 1.662 and carbon dioxide 1.842 kg/m3, 15 to 21 %")},
+		Note:   "Not for bronze wire: pores, cracks and a melted base. Change the bottle to argon",
+		Origin: read("Technologies 2025 13(11):525, aluminium bronze overlays")},
 }
 
 // Gases lists every gas, the refused one last; read only.

@@ -35,7 +35,7 @@ var gauges = [...]Gauge{
 	{30, 0.0120, 0.0157, 0.0127, 0.0125, 0.0100},
 }
 
-// The numbers that every gauge system here is asked for.
+// The range of gauge numbers, the same in every system here.
 const (
 	firstGauge = 7
 	lastGauge  = 30

@@ -43,7 +43,8 @@ var boronSteel = Metal{
 	ID: "boron-steel", Name: "press-hardened boron steel", Family: Steel, System: MSG, Coating: "none",
 	Conductivity: alloyedConductivity, HeatCapacity: steelHeatCapacity, Density: steelDensity,
 	Solidus: steelSolidus, Liquidus: steelLiquidus, Latent: steelLatent,
-	Tensile:    Datum{1500, 1300, 1650, "MPa", memoryHigh("advanced high-strength steel guidelines, 22MnB5 hardened, yield about 1000")},
+	Tensile: Datum{1500, 1300, 1650, "MPa",
+		memoryHigh("advanced high-strength steel guidelines, 22MnB5 hardened, yield about 1000")},
 	Emissivity: steelEmissivity,
 	Note:       "Heat softens it: only by the maker's repair procedure",
 }

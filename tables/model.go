@@ -1,61 +1,74 @@
 package tables
 
-// What the closed forms leave out and what a hand's instruments resolve: the doubts that belong to a
-// model or a reading, not to a material.
+// What the closed forms leave out and what a shop's instruments resolve: the uncertainties of a model or a reading,
+// not of a material.
 var (
 	// CurrentForm is what the wire's energy balance itself leaves out where the stick-out was
 	// measured: with the bands of its inputs it makes the stated 15 % on current. The steel wire
 	// rule of the trade is met within 9 % RMS.
-	CurrentForm = Datum{1, 0.91, 1.09, "1", worked("energy balance held against the in/min-per-ampere rule for steel wire, 9 % RMS")}
+	CurrentForm = Datum{1, 0.91, 1.09, "1",
+		worked("energy balance held against the in/min-per-ampere rule for steel wire, 9 % RMS")}
 
 	// CurrentFormUnmeasured is the same where the stick-out is an assumption: contact-tip wear, arc
-	// length and the hand's habit are then unknown too, and the band is 20 %.
-	CurrentFormUnmeasured = Datum{1, 0.86, 1.14, "1", worked("as above, widened to the stated 20 % where nothing was measured")}
+	// length and the welder's habit are then unknown too, and the band is 20 %.
+	CurrentFormUnmeasured = Datum{1, 0.86, 1.14, "1",
+		worked("as above, widened to the stated 20 % where nothing was measured")}
 
 	// VoltFactorSigma is one standard deviation of the voltage factor before any reading.
 	VoltFactorSigma = Datum{0.04, 0.04, 0.04, "1", worked("prior of the voltage factor, one standard deviation")}
 
 	// ZincBandForm is what a point source in thin sheet leaves out of a zinc band; with its inputs it makes
 	// about 30 %. Not validated on zinc.
-	ZincBandForm = Datum{1, 0.8, 1.25, "1", worked("point source against a two-dimensional one of the arc's width at hand speeds, and no measured zinc band")}
+	ZincBandForm = Datum{1, 0.8, 1.25, "1",
+		worked("point source against a two-dimensional one of the arc's width at hand speeds, " +
+			"and no measured zinc band")}
 
-	// SectionWidth is the cross-section model's doubt of one member's wetted width, aim included;
+	// SectionWidth is the cross-section model's uncertainty of one member's wetted width, aim included;
 	// SectionTotal of both together.
-	SectionWidth = Datum{1, 0.75, 1.25, "1", worked("cross-section model against moving two-dimensional ones, with arc width, stirring and aim varied")}
-	SectionTotal = Datum{1, 0.82, 1.24, "1", worked("arc width and stirring varied, and below that the 12 % by which the plane of thin steel wets less")}
+	SectionWidth = Datum{1, 0.75, 1.25, "1",
+		worked("cross-section model against moving two-dimensional ones, with arc width, stirring and aim varied")}
+	SectionTotal = Datum{1, 0.82, 1.24, "1",
+		worked("arc width and stirring varied, and below that the 12 % by which the plane of thin steel wets less")}
 
-	// SectionRiseEnding and SectionRiseThrough are its doubt of the peak's rise in the member that ends
-	// at the joint and in the one that runs through.
-	SectionRiseEnding  = Datum{1, 0.84, 1.18, "1", worked("above: a model with the bead's true shape, hotter at the edge's corner; below: joined with the 10 % by which the plane of thin steel stays cooler")}
-	SectionRiseThrough = Datum{1, 0.85, 1.11, "1", worked("moving two-dimensional models; below: joined with the 10 % by which the plane of thin steel stays cooler")}
+	// SectionRiseEnding and SectionRiseThrough are its uncertainty of the peak's rise in the member that
+	// ends at the joint and in the one that runs through.
+	SectionRiseEnding = Datum{1, 0.84, 1.18, "1", worked("above: a model with the bead's true shape, hotter at the " +
+		"edge's corner; below: joined with the 10 % by which the plane of thin steel stays cooler")}
+	SectionRiseThrough = Datum{1, 0.85, 1.11, "1",
+		worked("moving two-dimensional models; below: joined with the 10 % by which the plane of " +
+			"thin steel stays cooler")}
 
 	// TimedForm scales the heat that a line-source estimate of arc times lets into the sheet.
 	TimedForm = Datum{1, 0.6, 1.6, "1", worked("neither floor nor ceiling: spread, droplets and melting left out")}
 
-	// GapOnMin, GapOnMax and GapOff are the doubt of the ends of arc on and off over a root gap where the arc's
-	// power is known; the powers that follow are how steeply each falls with it.
-	GapOnMin      = Datum{1, 0.75, 1.6, "1", worked("recomputed at the ends of arc efficiency, arc width, stirring, conductivity and melt depth, joined as independent")}
-	GapOnMax      = Datum{1, 0.6, 2.1, "1", worked("as above, where the base metal melts at the root edge; stirring is most of it")}
+	// GapOnMin, GapOnMax and GapOff are the uncertainty of the ends of arc on and off over a root gap where the arc's
+	// power is known; the powers that follow are how steeply each end falls with the arc's power.
+	GapOnMin = Datum{1, 0.75, 1.6, "1", worked("recomputed at the ends of arc efficiency, arc width, stirring, " +
+		"conductivity and melt depth, joined as independent")}
+	GapOnMax = Datum{1, 0.6, 2.1, "1",
+		worked("as above, where the base metal melts at the root edge; stirring is most of it")}
 	GapOff        = Datum{1, 0.62, 1.6, "1", worked("as above, the cooling of the puddle's middle")}
 	GapOnMinPower = Datum{1.9, 1.3, 2.8, "1", worked("recomputed at 15 % more and less power")}
 	GapOnMaxPower = Datum{3.8, 2.4, 5.8, "1", worked("recomputed at 15 % more and less power")}
 	GapOffPower   = Datum{2, 0.4, 4, "1", worked("recomputed at 15 % more and less power")}
 
 	// SteadyGap is the widest root opening that an arc without pauses is known to bridge in thin sheet.
-	SteadyGap = Datum{0.6, 0.6, 1, "mm", memoryMedium("papers on arc brazing of thin dual-phase sheet: 0.6 mm bridged without a pause")}
+	SteadyGap = Datum{0.6, 0.6, 1, "mm",
+		memoryMedium("papers on arc brazing of thin dual-phase sheet: 0.6 mm bridged without a pause")}
 
 	// EdgeMelt is the share of the sheet's thickness that may be molten at the root edge. It moves the longest
 	// arc on little.
-	EdgeMelt = Datum{0.2, 0.05, 0.3, "1", worked("a rounded edge still carries the next spot; a fifth is the middle of what moves nothing")}
+	EdgeMelt = Datum{0.2, 0.05, 0.3, "1",
+		worked("a rounded edge still carries the next spot; a fifth is the middle of what moves nothing")}
 
-	// ShortestOn is the shortest arc on that a hand or a timer repeats evenly; LongestOn and LongestOff are where a
+	// ShortestOn is the shortest arc on that a welder or a timer repeats evenly; LongestOn and LongestOff are where a
 	// rhythm ends.
 	ShortestOn = Datum{0.15, 0.1, 0.2, "s", practice}
 	LongestOn  = Datum{2, 1, 3, "s", practice}
 	LongestOff = Datum{8, 4, 10, "s", practice}
 
-	// QuickestOff is the shortest pause that a hand keeps without a timer; NarrowestOn the least room between shortest
-	// and longest on that it keeps to.
+	// QuickestOff is the shortest pause that a welder keeps without a timer; NarrowestOn the narrowest range from
+	// shortest to longest on that a welder can stay within.
 	QuickestOff = Datum{0.1, 0.08, 0.15, "s", practice}
 	NarrowestOn = Datum{0.04, 0.02, 0.06, "s", practice}
 
@@ -68,7 +81,7 @@ var (
 	// Reinforcement is the metal above an open root over the metal in it.
 	Reinforcement = Datum{0.85, 0.7, 1, "1", worked("a Gaussian deposit over a gap of about its own width")}
 
-	// StickOutReading is how well a hand reads and holds a stick-out, mm.
+	// StickOutReading is how well a welder reads and holds a stick-out, mm.
 	StickOutReading = Datum{1, 1, 1, "mm", practice}
 
 	// CalliperReading is how well a shop calliper reads a sheet, mm.
@@ -84,6 +97,8 @@ var (
 // ColdAngle is the toe angle above which a bead counts as a cold lap: what an inspector accepts at a
 // toe (outer angle 180 degrees less this one) for quality level C.
 var (
-	ColdAngleFillet = Datum{80, 80, 80, "deg", memoryHigh("ISO 5817 no. 505 level C, written for fusion welds: fillet toe at least 100 degrees")}
-	ColdAngleButt   = Datum{70, 70, 70, "deg", memoryHigh("ISO 5817 no. 505 level C, written for fusion welds: butt toe at least 110 degrees")}
+	ColdAngleFillet = Datum{80, 80, 80, "deg",
+		memoryHigh("ISO 5817 no. 505 level C, written for fusion welds: fillet toe at least 100 degrees")}
+	ColdAngleButt = Datum{70, 70, 70, "deg",
+		memoryHigh("ISO 5817 no. 505 level C, written for fusion welds: butt toe at least 110 degrees")}
 )

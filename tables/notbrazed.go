@@ -15,14 +15,15 @@ var ErrNotBrazed = errors.New("not brazed here")
 type NotBrazed struct {
 	ID    string
 	words []string // its names, folded; alloy numbers without their temper
-	Why   string   // reads on after its name
+	Why   string   // a clause that follows the name
 	Origin
 	Instead string
 }
 
 var notBrazed = [...]NotBrazed{
 	{"aluminium", []string{"al", "aluminium", "aluminum", "alusheet",
-		"1100", "1200", "2017", "2024", "3003", "3004", "3105", "5005", "5052", "5083", "5086", "5251", "5454", "5754", "6005", "6060", "6061", "6063", "6082", "7020", "7075",
+		"1100", "1200", "2017", "2024", "3003", "3004", "3105", "5005", "5052", "5083", "5086", "5251", "5454", "5754",
+		"6005", "6060", "6061", "6063", "6082", "7020", "7075",
 		"almg3", "alsi1", "almgsi", "aw1050", "aw1060", "al1050", "al1060"},
 		"aluminium melts at 660 °C or less, under every bronze wire",
 		memoryHigh("CRC Handbook, melting point of aluminium 660.3 C"),
@@ -32,7 +33,8 @@ var notBrazed = [...]NotBrazed{
 		read("American Galvanizers Association, properties of zinc"),
 		"solder it; for coated steel type galvanized or electro-zinc"},
 	{"al-zn", []string{"az", "alzn", "55alzn", "aluminiumzinc", "aluminumzinc", "a792",
-		"az30", "az35", "az40", "az50", "az55", "az60", "az70", "az80", "az90", "az100", "az120", "az150", "az165", "az180", "az185", "az200"},
+		"az30", "az35", "az40", "az50", "az55", "az60", "az70", "az80", "az90", "az100", "az120", "az150", "az165",
+		"az180", "az185", "az200"},
 		"a coat of 55 % aluminium with 43 % zinc (AZ) is not computed: it melts near 600 °C and its zinc still boils off",
 		memoryMedium("ASTM A792, EN 10346: 55 % Al, 43.4 % Zn, 1.6 % Si, melts 570 to 600 C"),
 		"try aluminized on scrap, with a respirator on"},
@@ -56,8 +58,9 @@ func (n *NotBrazed) refusal(text string) *mistake.Error {
 	return &mistake.Error{What: quoted(text) + " has no card here: " + n.Why, Hint: n.Instead, Cause: ErrNotBrazed}
 }
 
-// named reports whether a folded name means it: whole, with "sheet" and the like behind it, as an alloy with its temper, or
-// as a beginning of the metal's own name. That beginning is asked first, since it begins the names of other metals too.
+// named reports whether a folded name means this metal: its whole name, the name followed by "sheet" and the like, an
+// alloy with its temper, or a beginning of "aluminium", which is asked here first because aluminium bronze begins
+// like it.
 func (n *NotBrazed) named(key string) bool {
 	for _, tail := range [...]string{"sheet", "plate", "alloy"} {
 		key = strings.TrimSuffix(key, tail)
@@ -68,11 +71,11 @@ func (n *NotBrazed) named(key string) bool {
 	if n.ID != "aluminium" {
 		return false
 	}
-	return len(key) >= 3 && (strings.HasPrefix("aluminium", key) || strings.HasPrefix("aluminum", key)) || slices.Contains(n.words, alloy(key))
+	return len(key) >= 3 && (strings.HasPrefix("aluminium", key) || strings.HasPrefix("aluminum", key)) ||
+		slices.Contains(n.words, alloy(key))
 }
 
-// alloy is an aluminium alloy's number without what stands before it (EN AW, AA, Al) and the temper behind it, "" for no such
-// name.
+// alloy is an aluminium alloy's number without its prefix (EN AW, AA, Al) and its temper; "" for any other name.
 func alloy(key string) string {
 	for _, front := range [...]string{"alloy", "en", "aw", "aa", "aluminium", "aluminum", "al"} {
 		key = strings.TrimPrefix(key, front)

@@ -21,7 +21,8 @@ var (
 // Cooling of a part between layers.
 var (
 	// FreeConvection is what still air takes from a warm part, without radiation.
-	FreeConvection = Datum{8, 5, 12, "W/m2K", memoryMedium("heat-transfer handbooks: free convection in air 2 to 25 W/m2K, parts of this size at 50 to 300 C mostly 5 to 12")}
+	FreeConvection = Datum{8, 5, 12, "W/m2K", memoryMedium("heat-transfer handbooks: free convection in air 2 to 25 " +
+		"W/m2K, parts of this size at 50 to 300 C mostly 5 to 12")}
 
 	// BarBeyond is how much of a shaft lies beyond the overlay on each side, in diameters, where nobody said.
 	BarBeyond = Datum{4, 1, 10, "1", practice}
@@ -29,6 +30,7 @@ var (
 
 // Money. Prices are the user's; these are what a shop's hours do.
 var (
-	OperatingFactor = Datum{40, 25, 60, "%", memoryMedium("welding cost handbooks, arc-on share of a semi-automatic booth's time")}
-	LabourShare     = Datum{85, 80, 90, "%", read("NAVEDTRA 14251A ch. 5: labour and overhead about 85 % of the total")}
+	OperatingFactor = Datum{40, 25, 60, "%",
+		memoryMedium("welding cost handbooks, arc-on share of a semi-automatic booth's time")}
+	LabourShare = Datum{85, 80, 90, "%", read("NAVEDTRA 14251A ch. 5: labour and overhead about 85 % of the total")}
 )

@@ -5,8 +5,8 @@ var (
 	// TackPitch is how far apart tacks stand on sheet.
 	TackPitch = Datum{40, 25, 50, "mm", practice}
 
-	// SeamPiece is how long a piece of a skipped seam is; IronBead that of a bead on cast iron. SkipFrom is the seam
-	// from which pieces are skipped.
+	// SeamPiece is how long a piece of a seam laid in skips is; IronBead how long a bead on cast iron. SkipFrom is the
+	// length from which a seam is laid in skips.
 	SeamPiece = Datum{75, 50, 100, "mm", practice}
 	IronBead  = Datum{25, 20, 30, "mm", practice}
 	SkipFrom  = Datum{150, 100, 200, "mm", practice}
@@ -19,7 +19,8 @@ var (
 	ChillFrom = Datum{6, 5, 10, "mm", practice}
 
 	// IronPeak is the local temperature from which grey iron is in danger.
-	IronPeak = Datum{1100, 1100, 1130, "C", memoryMedium("iron-carbon-silicon diagram: grey iron begins to melt near 1130 C, care from 1100")}
+	IronPeak = Datum{1100, 1100, 1130, "C",
+		memoryMedium("iron-carbon-silicon diagram: grey iron begins to melt near 1130 C, care from 1100")}
 
 	// ZincStrip is how far back zinc is stripped beside stainless or hardened steel.
 	ZincStrip = Datum{25, 25, 50, "mm", practice}
@@ -30,7 +31,7 @@ var (
 	// Bevel is the angle of a groove in a casting or in plate.
 	Bevel = Datum{75, 60, 90, "deg", read("US Army TM 9-237, castings; plate by common practice")}
 
-	// BackingUpTo is the sheet up to which a butt likes a backing bar.
+	// BackingUpTo is the sheet thickness up to which a butt likes a backing bar.
 	BackingUpTo = Datum{1.2, 1, 1.5, "mm", practice}
 
 	// TipOver is how much wider than the wire a contact tip's bore is for soft wire.

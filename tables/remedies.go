@@ -10,7 +10,8 @@ var handbookRow = read("GMAW/FCAW Handbook 2018 pp. 155-156; the rest common pra
 
 var remedies = [...]Remedy{
 	{"cold-lap", "rolled edge, bead sits on top", "too little heat for the metal laid",
-		"Stick-out 2 to 3 mm shorter; then volts up 0.5; then slower, or less wire at the same speed; cleaner metal; push, not drag", practice},
+		"Stick-out 2 to 3 mm shorter; then volts up 0.5; then slower, or less wire at the same speed; " +
+			"cleaner metal; push, not drag", practice},
 	{"too-hot", "thin flat bead, wide bluing, zinc gone at the back", "too much heat",
 		"Faster; volts down 0.5; less wire", practice},
 	{"burn-through", "edges melted away, hole", "base metal melting",

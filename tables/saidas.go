@@ -2,12 +2,16 @@ package tables
 
 import "strings"
 
-// What hands say of a bead, by the id of the sight.
+// What people say of a bead, by the id of the sight.
 var sightWords = []synonyms{
-	{"rolled-edge", []string{"no wetting", "not wetted", "does not wet", "doesn't wet", "bad wetting", "poor wetting", "no wet", "sits on top", "rolled", "ropy bead", "balled up", "beads up", "cold lap", "cold bead"}},
-	{"thin-wide", []string{"flat bead", "thin bead", "wide bead", "bluing", "blueing", "wide blue", "too wide", "too flat"}},
-	{"zinc-gone-behind", []string{"burnt zinc", "burned zinc", "zinc burnt", "zinc burned", "zinc burnt off", "zinc burned off", "zinc gone", "no zinc behind", "white behind", "zinc off the back"}},
-	{"burn-through", []string{"hole", "a hole", "holes through", "burnt through", "burned through", "blown through", "blew through", "blow through"}},
+	{"rolled-edge", []string{"no wetting", "not wetted", "does not wet", "doesn't wet", "bad wetting", "poor wetting",
+		"no wet", "sits on top", "rolled", "ropy bead", "balled up", "beads up", "cold lap", "cold bead"}},
+	{"thin-wide", []string{"flat bead", "thin bead", "wide bead", "bluing", "blueing", "wide blue", "too wide",
+		"too flat"}},
+	{"zinc-gone-behind", []string{"burnt zinc", "burned zinc", "zinc burnt", "zinc burned", "zinc burnt off",
+		"zinc burned off", "zinc gone", "no zinc behind", "white behind", "zinc off the back"}},
+	{"burn-through", []string{"hole", "a hole", "holes through", "burnt through", "burned through", "blown through",
+		"blew through", "blow through"}},
 	{"edges-melted", []string{"melted edge", "edge melted", "melted edges", "edge gone", "edge melted away"}},
 	{"spatter", []string{"splatter", "spitting", "harsh arc", "sputter"}},
 	{"stubbing", []string{"stub", "stubs", "wire stubs", "wire pushes", "pushes the gun"}},
@@ -20,7 +24,7 @@ var sightWords = []synonyms{
 	{"good", []string{"ok", "fine", "good bead", "nothing wrong", "washed in"}},
 }
 
-// What hands say of a job that is not begun, by the id of the hazard.
+// What people say of a job that must not be begun, by the id of the hazard.
 var hazardWords = []synonyms{
 	{"tank", []string{"used tank", "used drum", "fuel tank", "oil drum", "old tank"}},
 	{"sealed", []string{"closed", "hollow", "sealed part", "hollow part"}},
@@ -35,13 +39,13 @@ var hazardWords = []synonyms{
 	{"vehicle", []string{"car", "truck", "crash structure", "vehicle frame"}},
 }
 
-// SightsSaid puts the ids of sights in the place of what a hand says of a bead; what it does not know stays.
+// SightsSaid replaces what people say of a bead by the ids of the sights; what it does not know stays.
 func SightsSaid(text string) string { return saidAs(text, sightWords) }
 
 // HazardsSaid does the same with what stops a job.
 func HazardsSaid(text string) string { return saidAs(text, hazardWords) }
 
-// saidAs looks each phrase between commas up, whole, and then for a small slip of the finger.
+// saidAs looks each phrase between commas up, first whole, then allowing a small slip of the finger.
 func saidAs(text string, list []synonyms) string {
 	phrases := strings.FieldsFunc(text, func(r rune) bool { return r == ',' || r == ';' })
 	for i, p := range phrases {

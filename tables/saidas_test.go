@@ -7,21 +7,24 @@ import (
 
 func TestWhatHandsSay(t *testing.T) {
 	for text, want := range map[string]string{
-		"no wetting": "rolled-edge", "burnt zinc": "zinc-gone-behind", "Burned Zinc, porosity": "zinc-gone-behind,pores", "burnt-thru": "burnt-thru",
-		"porosty": "pores", "rolled-edge,pores": "rolled-edge,pores", "rolled-edge pores": "rolled-edge pores", "hole; cracks": "burn-through,crack", "what": "what", "": "",
+		"no wetting": "rolled-edge", "burnt zinc": "zinc-gone-behind",
+		"Burned Zinc, porosity": "zinc-gone-behind,pores", "burnt-thru": "burnt-thru",
+		"porosty": "pores", "rolled-edge,pores": "rolled-edge,pores", "rolled-edge pores": "rolled-edge pores",
+		"hole; cracks": "burn-through,crack", "what": "what", "": "",
 	} {
 		if got := SightsSaid(text); got != want {
 			t.Errorf("%q of a bead is %q, want %q", text, got, want)
 		}
 	}
-	for text, want := range map[string]string{"fire": "fire-part", "Stove door": "fire-part", "confined space,pressure": "confined,pressure", "none": "none", "lead": "lead"} {
+	for text, want := range map[string]string{"fire": "fire-part", "Stove door": "fire-part",
+		"confined space,pressure": "confined,pressure", "none": "none", "lead": "lead"} {
 		if got := HazardsSaid(text); got != want {
 			t.Errorf("%q that stops a job is %q, want %q", text, got, want)
 		}
 	}
 }
 
-// Every list of shop words is of rows that there are, and no word stands for two.
+// Every list of shop words belongs to a row that exists, and no word stands for two rows.
 func TestShopWordsAreOfRows(t *testing.T) {
 	for name, list := range map[string][]synonyms{"sights": sightWords, "hazards": hazardWords} {
 		of := map[string]string{}
@@ -42,7 +45,9 @@ func TestShopWordsAreOfRows(t *testing.T) {
 }
 
 func TestFindTerm(t *testing.T) {
-	for word, want := range map[string]string{"short": "mode", "short circuit": "mode", "Short-Circuiting": "mode", "throat": "throat", "throte": "", "inductence": "", "induct": "inductance", "stick out": "stick-out", "zz": ""} {
+	for word, want := range map[string]string{"short": "mode", "short circuit": "mode", "Short-Circuiting": "mode",
+		"throat": "throat", "throte": "", "inductence": "", "induct": "inductance", "stick out": "stick-out",
+		"zz": ""} {
 		got, ok := FindTerm(word)
 		if ok != (want != "") || ok && got.Word != want {
 			t.Errorf("%q is %v, want %q", word, got, want)

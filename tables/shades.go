@@ -18,7 +18,8 @@ var (
 // shades: current is the arc-on current, of a pulsed arc its peak. State tables differ: California and
 // Michigan give 11 for gas-shielded work on nonferrous metal and 12 on ferrous at any current.
 var shades = [...]Shade{
-	{0, 60, shade(7, shadeLaw), shade(0, shadeGuide), "Start dark, 10 or 11, and go lighter until you see the puddle; never under the minimum"},
+	{0, 60, shade(7, shadeLaw), shade(0, shadeGuide),
+		"Start dark, 10 or 11, and go lighter until you see the puddle; never under the minimum"},
 	{60, 160, shade(10, shadeLaw), shade(11, shadeGuide), ""},
 	{160, 250, shade(10, shadeLaw), shade(12, shadeGuide), ""},
 	{250, 500, shade(10, shadeLaw), shade(14, shadeGuide), ""},
