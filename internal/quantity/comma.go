@@ -2,9 +2,9 @@ package quantity
 
 import "strings"
 
-// Comma writes the decimal points of a text's numbers as commas: "4.23 m/min, .31–.71 in" becomes "4,23 m/min, ,31–,71 in".
-// It takes as much room as before. What only looks like a number stays: a version or a section (0.1.0), a name with digits
-// (M2.5), a wire as its spool is stamped (.035).
+// Comma writes the decimal points of a text's numbers as commas: "4.23 m/min, .31–.71 in" becomes "4,23 m/min,
+// ,31–,71 in". The text keeps its length. What only looks like a number stays: a version or a section (0.1.0), a name
+// with digits (M2.5), a wire as its spool is stamped (.035).
 func Comma(text string) string {
 	if strings.IndexByte(text, '.') < 0 {
 		return text
@@ -21,7 +21,8 @@ func Comma(text string) string {
 		}
 		number := strings.TrimRight(text[i:end], ".")
 		to := i + len(number)
-		if point := strings.IndexByte(number, '.'); point >= 0 && strings.Count(number, ".") == 1 && !named(text, i, to) && !stamped(text, i, to) {
+		if point := strings.IndexByte(number, '.'); point >= 0 && strings.Count(number, ".") == 1 &&
+			!named(text, i, to) && !stamped(text, i, to) {
 			if out == nil {
 				out = []byte(text)
 			}
@@ -35,7 +36,8 @@ func Comma(text string) string {
 	return string(out)
 }
 
-// begins reports a number at i: a digit, or a point right before one with no point before it.
+// begins reports whether a number begins at i: with a digit, or with a point that a digit follows and no point
+// precedes.
 func begins(text string, i int) bool {
 	if figure(text[i]) {
 		return true
@@ -43,17 +45,18 @@ func begins(text string, i int) bool {
 	return text[i] == '.' && i+1 < len(text) && figure(text[i+1]) && (i == 0 || text[i-1] != '.' && !figure(text[i-1]))
 }
 
-// spools are the stamps of the usual wires, inches.
+// spools are the usual wire diameters as stamped on spools, inches.
 const spools = " .020 .025 .030 .035 .040 .045 .052 "
 
-// stamped reports a wire as its spool is stamped; an end of a range is no wire.
+// stamped reports whether a number is a wire as its spool is stamped; an end of a range is no wire.
 func stamped(text string, from, to int) bool {
-	return strings.Contains(spools, " "+text[from:to]+" ") && !strings.HasSuffix(text[:from], "–") && !strings.HasPrefix(text[to:], "–")
+	return strings.Contains(spools, " "+text[from:to]+" ") && !strings.HasSuffix(text[:from], "–") &&
+		!strings.HasPrefix(text[to:], "–")
 }
 
 func figure(c byte) bool { return '0' <= c && c <= '9' }
 
-// named reports a number that is part of a name: a letter, a point or an underscore stands right before it.
+// named reports whether a number is part of a name: a letter, a point or an underscore stands right before it.
 func named(text string, from, to int) bool {
 	if from > 0 {
 		if c := text[from-1]; letterByte(c) || c == '_' || c == '.' {

@@ -29,7 +29,7 @@ func TestComma(t *testing.T) {
 	}
 }
 
-// What is shown with a comma is read as what was meant.
+// A number that is shown with a comma can be typed back.
 func TestCommaIsReadBack(t *testing.T) {
 	for _, text := range []string{"6,35 m/min", "6,35", "6.35m/min"} {
 		if got, err := ParseFeed(text); err != nil || !about(float64(got), 6350./60) {

@@ -13,8 +13,10 @@ import (
 // exactUnits are the units that are exact by definition, typed as NIST SP 811 appendix B.8 and B.9
 // print them ("1 in = 25.4 mm"), as a product over a product in the base unit.
 var exactUnits = []struct{ parser, unit, over, under string }{
-	{"length", "in", "25.4", "1"}, {"length", "ft", "304.8", "1"}, {"length", "mil", "0.0254", "1"}, {"length", "um", "0.001", "1"},
-	{"feed", "in/min", "25.4", "60"}, {"feed", "m/min", "1000", "60"}, {"travel", "in/min", "25.4", "60"}, {"travel", "cm/min", "10", "60"},
+	{"length", "in", "25.4", "1"}, {"length", "ft", "304.8", "1"}, {"length", "mil", "0.0254", "1"},
+	{"length", "um", "0.001", "1"},
+	{"feed", "in/min", "25.4", "60"}, {"feed", "m/min", "1000", "60"}, {"travel", "in/min", "25.4", "60"},
+	{"travel", "cm/min", "10", "60"},
 	{"flow", "cfh", "28.316846592", "60"}, {"flow", "m3/h", "1000", "60"},
 	{"force", "lbf", "4.4482216152605", "1000"}, {"force", "kgf", "9.80665", "1000"},
 	{"price", "/lb", "1", "0.45359237"}, {"duration", "ms", "0.001", "1"}, {"duration", "h", "3600", "1"},
@@ -25,7 +27,8 @@ var exactUnits = []struct{ parser, unit, over, under string }{
 func TestConversionsAreExact(t *testing.T) {
 	rapid.Check(t, func(r *rapid.T) {
 		u := rapid.SampledFrom(exactUnits).Draw(r, "unit")
-		n := strconv.FormatFloat(rapid.Float64Range(0.01, 3000).Draw(r, "n"), 'f', rapid.IntRange(0, 4).Draw(r, "decimals"), 64)
+		n := strconv.FormatFloat(rapid.Float64Range(0.01, 3000).Draw(r, "n"), 'f', rapid.IntRange(0, 4).Draw(r,
+			"decimals"), 64)
 		want := ratio(n)
 		want.Mul(want, ratio(u.over)).Quo(want, ratio(u.under))
 		exact, _ := want.Float64()

@@ -1,6 +1,6 @@
 package quantity
 
-// Field is one kind of box that a hand types into.
+// Field is one kind of box that a user types into.
 type Field int
 
 // The fields; the zero Field is a box for names.
@@ -30,22 +30,22 @@ type spec struct {
 	what      string // in messages
 	units     []unit
 	bare      bare
-	low, high float64 // the sane range in the base unit, both ends in
-	shown     string  // the spelling in units that messages give the range in, "" for no unit
+	low, high float64 // the sane range in the base unit, both ends included
+	shown     string  // the unit in which messages give the range, "" for none
 	signed    bool    // may be negative
 	hint      string  // what may be typed
 	rule      string  // how a bare number is read
 }
 
-// bare is how a number without a unit is read: as one spelling under a limit, as another from it up.
-// A bare fraction has its own: only inches are written so.
+// bare is how a number without a unit is read: in one unit below a limit, in another from the limit up.
+// A bare fraction has a unit of its own: only inches are written as fractions.
 type bare struct {
 	limit       float64
 	under, from string
 	fraction    string // "": refused
 }
 
-// specs is data only: a program that starts for one command pays nothing for the others.
+// specs is data only, so that it costs nothing when the program starts.
 var specs = [fields]spec{
 	FieldSize: {what: "a thickness", units: lengths, bare: bare{0.25, "in", "mm", "in"}, low: 0.05, high: 150, shown: "mm",
 		hint: "type 16ga, .060 or 1.5mm", rule: "a whole number from 7 to 30 is a gauge, under 0.25 inches, else mm"},
@@ -57,17 +57,20 @@ var specs = [fields]spec{
 		hint: "type 12mm or 1/2in", rule: "a bare number under 2 is inches, else mm"},
 	FieldLength: {what: "a length", units: lengths, bare: bare{from: "mm", fraction: "in"}, low: 0, high: 1e5, shown: "m",
 		hint: "type 300mm, 12in or 1.5m", rule: "a bare number is mm, a fraction inches"},
-	FieldOffset: {what: "an offset", units: lengths, bare: bare{from: "mm", fraction: "in"}, low: -25, high: 25, shown: "mm", signed: true,
+	FieldOffset: {what: "an offset", units: lengths, bare: bare{from: "mm", fraction: "in"}, low: -25, high: 25,
+		shown: "mm", signed: true,
 		hint: "type 0.5mm, -1/32in or 0", rule: "a bare number is mm, a fraction inches; minus is the other way"},
-	FieldFeed: {what: "a wire feed", units: speeds, bare: bare{30, "m/min", "in/min", ""}, low: 5, high: 2000.0 / 3, shown: "m/min",
-		hint: "type 250ipm or 6.3m/min", rule: "a bare number from 30 up is in/min, under 30 m/min"},
+	FieldFeed: {what: "a wire feed", units: speeds, bare: bare{30, "m/min", "in/min", ""}, low: 5, high: 2000.0 / 3,
+		shown: "m/min",
+		hint:  "type 250ipm or 6.3m/min", rule: "a bare number from 30 up is in/min, under 30 m/min"},
 	FieldTravel: {what: "a travel", units: speeds, bare: bare{from: "mm/s"}, low: 0.3, high: 60, shown: "mm/s",
 		hint: "type 6, 6mm/s, 14ipm or 16s/100mm", rule: "a bare number is mm/s; 16s/100mm counts seconds"},
 	FieldCurrent: {what: "a current", units: amps, bare: bare{from: "a"}, low: 5, high: 600, shown: "a",
 		hint: "type 93 or 93A", rule: "a bare number is amps"},
 	FieldVoltage: {what: "a voltage", units: volts, bare: bare{from: "v"}, low: 5, high: 60, shown: "v",
 		hint: "type 14.8 or 14.8V", rule: "a bare number is volts"},
-	FieldTemperature: {what: "a temperature", units: temperatures, bare: bare{from: "c"}, low: -40, high: 1500, shown: "c", signed: true,
+	FieldTemperature: {what: "a temperature", units: temperatures, bare: bare{from: "c"}, low: -40, high: 1500,
+		shown: "c", signed: true,
 		hint: "type 95C or 200F", rule: "a bare number is °C"},
 	FieldFlow: {what: "a gas flow", units: flows, bare: bare{from: "l/min"}, low: 1, high: 60, shown: "l/min",
 		hint: "type 12 L/min or 25cfh", rule: "a bare number is L/min"},

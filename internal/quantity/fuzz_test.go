@@ -74,11 +74,14 @@ func fuzz(f *testing.F, name string) {
 }
 
 func printable(s string) bool {
-	return s != "" && utf8.ValidString(s) && strings.IndexFunc(s, func(r rune) bool { return unicode.In(r, unicode.C) }) < 0
+	return s != "" && utf8.ValidString(s) &&
+		strings.IndexFunc(s, func(r rune) bool { return unicode.In(r, unicode.C) }) < 0
 }
 
-var seeds = []string{"16ga", "#16", ".035", "3/32\"", "1-1/4in", "1½ in", "250ipm", "6,3 m/min", "1,500", "16s/100mm", "½ s per 4in", "$12/lb", "25 EUR per kg",
-	"-4F", "95°", "25 ft³/h", "50 N/mm²", "\x1b[2J", "\u202e1", "\u0530", "0\U000780c1", "1e9", "NaN", "0x1p4", "-0", "9999999999", "1/0", "000000/1"}
+var seeds = []string{"16ga", "#16", ".035", "3/32\"", "1-1/4in", "1½ in", "250ipm", "6,3 m/min", "1,500", "16s/100mm",
+	"½ s per 4in", "$12/lb", "25 EUR per kg",
+	"-4F", "95°", "25 ft³/h", "50 N/mm²", "\x1b[2J", "\u202e1", "\u0530", "0\U000780c1", "1e9", "NaN", "0x1p4", "-0",
+	"9999999999", "1/0", "000000/1"}
 
 func FuzzParseSize(f *testing.F)        { fuzz(f, "size") }
 func FuzzParseWire(f *testing.F)        { fuzz(f, "wire") }

@@ -12,17 +12,17 @@ import (
 // Each parser takes what a hand types (any case, blanks or none, comma or point as decimal mark) and
 // returns the base unit, or *mistake.Error with what to type instead. Rule(field) tells how a bare number is
 // read. Inches, feet, pounds, pounds-force, cubic feet and degrees Fahrenheit convert by their exact
-// definitions (NIST SP 811). A comma before three digits ("1,500") parts decimals or thousands,
+// definitions (NIST SP 811). A comma before three digits ("1,500") marks decimals or thousands,
 // whichever the field's range allows; where it allows both, the text is refused.
 
-// The gauges that a number can be.
+// The range of sheet gauges.
 const (
 	firstGauge = 7
 	lastGauge  = 30
 )
 
 // ParseSize reads a sheet thickness: a gauge 7 to 30, or a length from 0.05 to 150 mm. A bare whole
-// number from 7 up is a gauge, so that 44 is refused as no gauge and 44mm is taken.
+// number from 7 up is a gauge, so 44 is refused as no gauge and 44mm is taken.
 func ParseSize(text string) (Size, error) {
 	sp := &specs[FieldSize]
 	s, err := scan(sp, text)
@@ -44,7 +44,7 @@ func ParseSize(text string) (Size, error) {
 	return Size{Length: Length(v)}, err
 }
 
-// isGauge knows the spellings of a sheet gauge; the British wire gauge (swg) is another thing.
+// isGauge knows the spellings of a sheet gauge; the British wire gauge (swg) is not one.
 func isGauge(unit string) bool {
 	switch unit {
 	case "ga", "gauge", "gage", "g", "msg", "gsg":
@@ -82,8 +82,8 @@ func ParseTemperature(text string) (Temperature, error) {
 	return readAs[Temperature](FieldTemperature, text)
 }
 
-// ParseFlow reads a gas flow, 1 to 60 L/min. A bare number is L/min even where a hand is used to cfh:
-// 25 fits both, so cfh needs its name.
+// ParseFlow reads a gas flow, 1 to 60 L/min. A bare number is L/min, also for users of cfh:
+// 25 would fit both, so cfh must be typed.
 func ParseFlow(text string) (Flow, error) { return readAs[Flow](FieldFlow, text) }
 
 // ParseForce reads a load up to 10 MN, kN. Pounds and kilograms count as the force they weigh.

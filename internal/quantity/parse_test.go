@@ -20,26 +20,30 @@ func TestWhatHandsType(t *testing.T) {
 	}
 	for text, want := range map[string]float64{
 		".035": 0.889, "0.035in": 0.889, `.035"`: 0.889, ".035 IN": 0.889, "1/16": 1.5875, `1/16"`: 1.5875, `1/16 in`: 1.5875,
-		"0.9": 0.9, "0,9": 0.9, "0.9mm": 0.9, "1,2 mm": 1.2, "3/32": 2.38125, "3/32”": 2.38125, "35 mil": 0.889, "900 µm": 0.9,
+		"0.9": 0.9, "0,9": 0.9, "0.9mm": 0.9, "1,2 mm": 1.2, "3/32": 2.38125, "3/32”": 2.38125, "35 mil": 0.889,
+		"900 µm": 0.9,
 	} {
 		got, err := ParseWire(text)
 		check(text, float64(got), err, want)
 	}
 	for text, want := range map[string]float64{
-		"250ipm": 250 * 25.4 / 60, "250 in/min": 250 * 25.4 / 60, "250": 250 * 25.4 / 60, "6.3m/min": 105, "6,3 m/min": 105, "6.3": 105,
+		"250ipm": 250 * 25.4 / 60, "250 in/min": 250 * 25.4 / 60, "250": 250 * 25.4 / 60, "6.3m/min": 105,
+		"6,3 m/min": 105, "6.3": 105,
 		"800mm/min": 800.0 / 60, "105 mm/s": 105, "630 cm/min": 105,
 	} {
 		got, err := ParseFeed(text)
 		check(text, float64(got), err, want)
 	}
 	for text, want := range map[string]float64{
-		"6": 6, "40cm/min": 400.0 / 60, "14 ipm": 14 * 25.4 / 60, "16s/100mm": 6.25, "12.7 s/4 in": 8, "20 s / 100 mm": 5, "6 mm/s": 6,
+		"6": 6, "40cm/min": 400.0 / 60, "14 ipm": 14 * 25.4 / 60, "16s/100mm": 6.25, "12.7 s/4 in": 8,
+		"20 s / 100 mm": 5, "6 mm/s": 6,
 		"16 sec per 100 mm": 6.25, "16s/100": 6.25, "½ s/4mm": 8,
 	} {
 		got, err := ParseTravel(text)
 		check(text, float64(got), err, want)
 	}
-	for text, want := range map[string]float64{"200F": 280.0 / 3, "95C": 95, "400 °C": 400, "-10": -10, "-4F": -20, "20": 20} {
+	for text, want := range map[string]float64{"200F": 280.0 / 3, "95C": 95, "400 °C": 400, "-10": -10, "-4F": -20,
+		"20": 20} {
 		got, err := ParseTemperature(text)
 		check(text, float64(got), err, want)
 	}
@@ -51,7 +55,8 @@ func TestWhatHandsType(t *testing.T) {
 		got, err := ParseStickOut(text)
 		check(text, float64(got), err, want)
 	}
-	for text, want := range map[string]float64{"1-1/4in": 31.75, `1 1/4"`: 31.75, "300": 300, "1.5m": 1500, "2ft": 609.6, "1½ in": 38.1} {
+	for text, want := range map[string]float64{"1-1/4in": 31.75, `1 1/4"`: 31.75, "300": 300, "1.5m": 1500,
+		"2ft": 609.6, "1½ in": 38.1} {
 		got, err := ParseLength(text)
 		check(text, float64(got), err, want)
 	}
@@ -75,8 +80,10 @@ func TestWhatHandsType(t *testing.T) {
 
 func TestSizes(t *testing.T) {
 	for text, want := range map[string]Size{
-		"16ga": {Gauge: 16}, "18 ga": {Gauge: 18}, "16": {Gauge: 16}, "#16": {Gauge: 16}, "20 Gauge": {Gauge: 20}, "22 gage": {Gauge: 22},
-		".060": {Length: 1.524}, "0.060in": {Length: 1.524}, "1.5": {Length: 1.5}, "1.5mm": {Length: 1.5}, "1/16": {Length: 1.5875},
+		"16ga": {Gauge: 16}, "18 ga": {Gauge: 18}, "16": {Gauge: 16}, "#16": {Gauge: 16}, "20 Gauge": {Gauge: 20},
+		"22 gage": {Gauge: 22},
+		".060":    {Length: 1.524}, "0.060in": {Length: 1.524}, "1.5": {Length: 1.5}, "1.5mm": {Length: 1.5},
+		"1/16":    {Length: 1.5875},
 		"1-1/4in": {Length: 31.75}, "6": {Length: 6}, "2": {Length: 2}, "7 mm": {Length: 7}, "12.5": {Length: 12.5},
 	} {
 		got, err := ParseSize(text)
@@ -90,7 +97,8 @@ func TestPrices(t *testing.T) {
 	for text, want := range map[string]struct {
 		v float64
 		c string
-	}{"$12/lb": {12 / 0.45359237, "$"}, "25 EUR/kg": {25, "EUR"}, "€25/kg": {25, "€"}, "30": {30, ""}, "9,5 eur": {9.5, "EUR"}, "$8": {8, "$"},
+	}{"$12/lb": {12 / 0.45359237, "$"}, "25 EUR/kg": {25, "EUR"}, "€25/kg": {25, "€"}, "30": {30, ""}, "9,5 eur": {9.5,
+		"EUR"}, "$8": {8, "$"},
 		"25 eur per lb": {25 / 0.45359237, "EUR"}, "12 $/pound": {12 / 0.45359237, "$"}} {
 		v, c, err := ParsePrice(text)
 		if err != nil || math.Abs(float64(v)-want.v) > 1e-12*want.v || c != want.c {
@@ -100,7 +108,8 @@ func TestPrices(t *testing.T) {
 }
 
 func TestNonsenseIsRefusedWithWhatToType(t *testing.T) {
-	nonsense := []string{"", "   ", "banana", "NaN", "inf", "Infinity", "1e3", "0x10p3", "1.2.3", "--3", "1/0", "1//2", "/", ".", "-", "9999999999999",
+	nonsense := []string{"", "   ", "banana", "NaN", "inf", "Infinity", "1e3", "0x10p3", "1.2.3", "--3", "1/0", "1//2",
+		"/", ".", "-", "9999999999999",
 		strings.Repeat("9", 400), "12 parsecs", "\x1b[31m", "3 4", "1,2,3", "５", "1_000", "1,234.5", "1.234,5",
 		"1·5", "1°5", "½5", "5²", "16" + strings.Repeat(" ", 200) + "ga", "1 per 2 per 3", "-½-", "no"}
 	for name, p := range parsers {
@@ -116,26 +125,31 @@ func TestNonsenseIsRefusedWithWhatToType(t *testing.T) {
 			}
 		}
 	}
-	for text, parse := range map[string]string{"400mm": "wire", "-3mm": "size", "44": "size", "6ga": "size", "31ga": "size", "16.5ga": "size", "3A": "feed",
-		"fast": "feed", "0": "feed", "250ipm": "travel", "0 s/100mm": "travel", "60mm": "gap", "-5": "duration", "16ga": "wire", "93V": "current", "5 mm/s": "length", "-26": "offset",
-		"12 L/min": "force", "10lb": "length", "$12": "number", "12 mm": "number", "16s/0": "travel", "s/100mm": "travel", "16s/16s": "travel", "1/2": "current"} {
+	for text, parse := range map[string]string{"400mm": "wire", "-3mm": "size", "44": "size", "6ga": "size",
+		"31ga": "size", "16.5ga": "size", "3A": "feed",
+		"fast": "feed", "0": "feed", "250ipm": "travel", "0 s/100mm": "travel", "60mm": "gap", "-5": "duration",
+		"16ga": "wire", "93V": "current", "5 mm/s": "length", "-26": "offset",
+		"12 L/min": "force", "10lb": "length", "$12": "number", "12 mm": "number", "16s/0": "travel",
+		"s/100mm": "travel", "16s/16s": "travel", "1/2": "current"} {
 		if v, err := parsers[parse].parse(text); err == nil {
 			t.Errorf("%s %q was taken as %g", parse, text, v)
 		}
 	}
 }
 
-// A comma before three digits parts decimals or thousands; the range tells which, or the hand is asked.
+// A comma before three digits marks decimals or thousands; the range tells which, or the text is refused.
 func TestCommaBeforeThreeDigits(t *testing.T) {
 	for text, p := range map[string]struct {
 		parser string
 		want   float64
-	}{"1,613 mm": {"size", 1.613}, "0,889": {"length", 0.889}, ",035": {"wire", 0.889}, "1,000 mm/min": {"feed", 1000.0 / 60}, "14,800": {"voltage", 14.8}} {
+	}{"1,613 mm": {"size", 1.613}, "0,889": {"length", 0.889}, ",035": {"wire", 0.889}, "1,000 mm/min": {"feed",
+		1000.0 / 60}, "14,800": {"voltage", 14.8}} {
 		if v, err := parsers[p.parser].parse(text); err != nil || math.Abs(v-p.want) > 1e-12 {
 			t.Errorf("%s %q: %g, %v; want %g", p.parser, text, v, err, p.want)
 		}
 	}
-	for text, parser := range map[string]string{"50,000 lbf": "force", "1,500 mm": "length", "$1,200/lb": "price", "1,100 F": "temperature"} {
+	for text, parser := range map[string]string{"50,000 lbf": "force", "1,500 mm": "length", "$1,200/lb": "price",
+		"1,100 F": "temperature"} {
 		v, err := parsers[parser].parse(text)
 		var e *mistake.Error
 		if !errors.As(err, &e) || !strings.Contains(e.What, "two ways") || !strings.HasPrefix(e.Hint, "type 1") && !strings.HasPrefix(e.Hint, "type 50lbf or 50000lbf") {
@@ -149,10 +163,14 @@ func TestBareNumbers(t *testing.T) {
 	for _, c := range []struct {
 		parser, bare, same string
 	}{
-		{"size", ".249", ".249in"}, {"size", ".25", ".25mm"}, {"size", "6", "6mm"}, {"size", "7", "7ga"}, {"size", "30", "30ga"}, {"size", "7.5", "7.5mm"},
-		{"wire", ".045", ".045in"}, {"wire", "1.2", "1.2mm"}, {"wire", "3/64", "3/64in"}, {"gap", ".06", ".06in"}, {"gap", ".25", ".25mm"},
-		{"stickout", "1.9", "1.9in"}, {"stickout", "3", "3mm"}, {"length", "1.5", "1.5mm"}, {"length", "3/8", "3/8in"}, {"offset", "-1", "-1mm"},
-		{"feed", "29.9", "29.9m/min"}, {"feed", "30", "30ipm"}, {"travel", "8", "8mm/s"}, {"flow", "25", "25L/min"}, {"temperature", "200", "200C"},
+		{"size", ".249", ".249in"}, {"size", ".25", ".25mm"}, {"size", "6", "6mm"}, {"size", "7", "7ga"},
+		{"size", "30", "30ga"}, {"size", "7.5", "7.5mm"},
+		{"wire", ".045", ".045in"}, {"wire", "1.2", "1.2mm"}, {"wire", "3/64", "3/64in"}, {"gap", ".06", ".06in"},
+		{"gap", ".25", ".25mm"},
+		{"stickout", "1.9", "1.9in"}, {"stickout", "3", "3mm"}, {"length", "1.5", "1.5mm"}, {"length", "3/8", "3/8in"},
+		{"offset", "-1", "-1mm"},
+		{"feed", "29.9", "29.9m/min"}, {"feed", "30", "30ipm"}, {"travel", "8", "8mm/s"}, {"flow", "25", "25L/min"},
+		{"temperature", "200", "200C"},
 		{"temperature", "200°", "200C"}, {"force", "5", "5kN"}, {"duration", ".4", ".4s"}, {"price", "12", "12/kg"},
 	} {
 		bare, err1 := parsers[c.parser].parse(c.bare)
@@ -165,8 +183,10 @@ func TestBareNumbers(t *testing.T) {
 
 // The ends of a range are inside it, whatever the unit that they are typed in.
 func TestEndsOfRanges(t *testing.T) {
-	for text, parser := range map[string]string{"0.3 m/min": "feed", "40 m/min": "feed", "300 mm/min": "feed", "0.4mm": "wire", "3.2mm": "wire", "50µm": "size",
-		"15cm": "size", "-40F": "temperature", "-40C": "temperature", "1500C": "temperature", "100m": "length", "60 mm/s": "travel", "3.6 m/min": "travel",
+	for text, parser := range map[string]string{"0.3 m/min": "feed", "40 m/min": "feed", "300 mm/min": "feed",
+		"0.4mm": "wire", "3.2mm": "wire", "50µm": "size",
+		"15cm": "size", "-40F": "temperature", "-40C": "temperature", "1500C": "temperature", "100m": "length",
+		"60 mm/s": "travel", "3.6 m/min": "travel",
 		"50 mm": "stickout", "-25": "offset", "100%": "percent", "1000s": "duration"} {
 		if v, err := parsers[parser].parse(text); err != nil {
 			t.Errorf("%s %q: %g, %v", parser, text, v, err)
@@ -179,12 +199,14 @@ func TestEndsOfRanges(t *testing.T) {
 	}
 }
 
-// What is wrong is said of the right part.
+// The message names the part that is wrong.
 func TestMessagesNameWhatIsWrong(t *testing.T) {
 	for text, want := range map[string]string{
-		"1,234.5 mm": `a length "1,234.5 mm" is no number`, "12 A": `a length "12 A" has a unit that does not fit`, `3/32" x`: `a length '3/32" x' has a unit that does not fit`,
-		"about 3": `a length "about 3" does not begin with its number`, "101m": `a length of "101m" is out of range`, "-1": "a length cannot be negative",
-		" ": "a length is empty",
+		"1,234.5 mm": `a length "1,234.5 mm" is no number`, "12 A": `a length "12 A" has a unit that does not fit`,
+		`3/32" x`: `a length '3/32" x' has a unit that does not fit`,
+		"about 3": `a length "about 3" does not begin with its number`, "101m": `a length of "101m" is out of range`,
+		"-1": "a length cannot be negative",
+		" ":  "a length is empty",
 	} {
 		if _, err := ParseLength(text); err == nil || err.Error() != want {
 			t.Errorf("%q: %v; want %s", text, err, want)

@@ -1,4 +1,4 @@
-// Package quantity parses the sizes, speeds and temperatures that a hand types and prints them in
+// Package quantity parses the sizes, speeds and temperatures that a user types and prints them in
 // both unit systems.
 package quantity
 

@@ -27,8 +27,8 @@ func readAs[Q ~float64](f Field, text string) (Q, error) {
 	return Q(v), err
 }
 
-// convert applies the unit and the range. Where a comma may part thousands as well as decimals, the
-// range decides; where it cannot, the hand must.
+// convert applies the unit and the range. Where a comma may mark thousands as well as decimals, the
+// range decides; where it cannot, the text is refused.
 func (sp *spec) convert(s scanned, text string) (float64, error) {
 	v, ok := sp.base(s, s.v)
 	if !ok {

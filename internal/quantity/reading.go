@@ -4,8 +4,9 @@ import (
 	"strings"
 )
 
-// likely are the sizes, of the fields in which a bare number may be taken for another unit's at all, that a hand may well mean, in the base unit, and other the unit of a bare number that a field reads
-// in one unit only: what a hand used to inches may have meant.
+// likely has, for each field in which a bare number may be meant in another unit, the sizes that are likely, in the
+// base unit. Where a field reads bare numbers in one unit only, other is the unit that a user of inches may have
+// meant.
 var likely = [fields]struct {
 	low, high float64
 	other     string
@@ -21,15 +22,15 @@ var likely = [fields]struct {
 	FieldPrice:       {0.01, 1e6, "/lb"},
 }
 
-// A whole number from here up may be meant as a gauge; those under the first gauge are read as a length.
+// A whole number from here up may be meant as a gauge; numbers under the first gauge are read as a length.
 const thickGauge = 3
 
-// A feed of two digits that is read as inches a minute may be one in metres whose point was lost: 63 for 6.3.
+// A feed of two digits that is read as inches a minute may be one in metres that lost its point: 63 for 6.3.
 const slipped = 100
 
-// Reading says how a number was read whose unit was left out, where another reading would do as well: "0.2 read as inches:
-// 5.08 mm; for millimetres type 0.2mm". It is "" where there is nothing to say. A field that reads a bare number in one unit
-// only says so to those who are shown inches.
+// Reading says how a number without a unit was read, where another reading would be as likely: "0.2 read as inches:
+// 5.08 mm; for millimetres type 0.2mm". It is "" where there is nothing to say. A field that reads a bare number in
+// one unit only says so only to users who are shown inches.
 func Reading(f Field, text string, sys System) string {
 	if f <= 0 || f >= fields {
 		return ""
@@ -46,7 +47,7 @@ func Reading(f Field, text string, sys System) string {
 	if !ok || !sp.holds(v) {
 		return ""
 	}
-	typed := strings.TrimSpace(text) // marks and digits only, or it would be no number
+	typed := strings.TrimSpace(text) // marks and digits only, otherwise it would be no number
 	if len(typed) > 12 {
 		typed = exactly(s.v)
 	}
@@ -55,7 +56,8 @@ func Reading(f Field, text string, sys System) string {
 	if f == FieldSize && s.whole && s.v >= thickGauge {
 		return said + "; gauges begin at " + exactly(firstGauge)
 	}
-	if w := spelled(sp.units, other).toBase(s.v); other != "" && w >= likely[f].low && w <= likely[f].high && (sp.bare.limit > 0 || sys != Metric) {
+	if w := spelled(sp.units, other).toBase(s.v); other != "" && w >= likely[f].low && w <= likely[f].high &&
+		(sp.bare.limit > 0 || sys != Metric) {
 		return said + "; for " + unitWord(sp.units, other) + " type " + typed + other
 	}
 	if is == "in/min" && sys == Metric && s.v < slipped {
@@ -64,7 +66,7 @@ func Reading(f Field, text string, sys System) string {
 	return ""
 }
 
-// read is the unit that a bare number is read in, and the one that it may be meant in, "" for none.
+// read is the unit in which a bare number is read, and the one in which it may be meant, "" for none.
 func (sp *spec) read(f Field, v float64) (is, other string) {
 	switch {
 	case sp.bare.limit == 0:
@@ -75,7 +77,7 @@ func (sp *spec) read(f Field, v float64) (is, other string) {
 	return sp.bare.from, sp.bare.under
 }
 
-// worth is what was read in the unit that the field's range is said in, "" where it was read in that or in the base unit.
+// worth is the number in the unit in which messages give the range; "" where it was read in that or in the base unit.
 func (sp *spec) worth(is string, v float64) string {
 	u, from := spelled(sp.units, sp.shown), spelled(sp.units, is)
 	if u == from || from == &sp.units[0] {
@@ -84,7 +86,7 @@ func (sp *spec) worth(is string, v float64) string {
 	return ": " + short(u.fromBase(v)) + " " + u.symbol
 }
 
-// unitWord is how a sentence calls a unit.
+// unitWord is a unit's name in a sentence.
 func unitWord(units []unit, name string) string {
 	switch name {
 	case "in":

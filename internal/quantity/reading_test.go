@@ -2,7 +2,7 @@ package quantity
 
 import "testing"
 
-// A bare number that may be meant otherwise says how it was read and what to type for the other; all else says nothing.
+// For a bare number that could mean something else Reading says how it was read and what to type instead; else nothing.
 func TestReading(t *testing.T) {
 	for _, x := range []struct {
 		field Field
@@ -62,7 +62,7 @@ func TestReading(t *testing.T) {
 	}
 }
 
-// A number is worth a word as long as the other unit's reading is a size that a hand may mean, and not beyond.
+// Reading speaks as long as the other unit's reading is a likely size, and not beyond.
 func TestReadingKnowsWhatIsLikely(t *testing.T) {
 	for f, x := range map[Field]struct{ said, silent []string }{
 		FieldSize:        {[]string{"0.2", "0.255"}, []string{"0.19", "0.256"}},       // 0.2 to 6.5 mm
@@ -86,21 +86,24 @@ func TestReadingKnowsWhatIsLikely(t *testing.T) {
 			}
 		}
 	}
-	for text, typed := range map[string]string{"0.2000000000": "0.2000000000", "0.20000000000": "0.2"} { // twelve signs, thirteen
-		if got, want := Reading(FieldSize, text, Inch), typed+" read as inches: 5.08 mm; for millimetres type "+typed+"mm"; got != want {
+	// twelve signs, thirteen
+	for text, typed := range map[string]string{"0.2000000000": "0.2000000000", "0.20000000000": "0.2"} {
+		if got, want := Reading(FieldSize, text, Inch), typed+" read as inches: 5.08 mm; for millimetres type "+typed+
+			"mm"; got != want {
 			t.Errorf("%s, want %s", got, want)
 		}
 	}
 }
 
-// What a reading says to type is read as it says: in the other unit, and without another word.
+// What Reading says to type is read in the other unit, and Reading says nothing about it.
 func TestReadingIsTypedBack(t *testing.T) {
 	for _, x := range []struct {
 		field Field
 		text  string
 		want  float64
 	}{
-		{FieldSize, "0.2mm", 0.2}, {FieldSize, ".25in", 6.35}, {FieldTravel, "12in/min", 5.08}, {FieldTemperature, "200f", 93.33333},
+		{FieldSize, "0.2mm", 0.2}, {FieldSize, ".25in", 6.35}, {FieldTravel, "12in/min", 5.08},
+		{FieldTemperature, "200f", 93.33333},
 	} {
 		v, err := read(x.field, x.text)
 		if err != nil || v-x.want > 1e-4 || x.want-v > 1e-4 {

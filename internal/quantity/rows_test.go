@@ -5,8 +5,9 @@ import (
 	"testing"
 )
 
-// showRows has for each of a card's units a round value with its text in the metric system, and a value that is round in the
-// inch system by the factor that NIST SP 811 appendix B.8 prints, with its text. A round value shows the fewest decimals.
+// showRows has for each of a card's units a round value with its text in the metric system, and a value that is round
+// in the inch system by the factor that NIST SP 811 appendix B.8 prints, with its text. A round value shows the
+// fewest decimals.
 var showRows = []struct {
 	unit       string
 	v          float64
@@ -70,15 +71,18 @@ func TestEveryUnitInBothSystems(t *testing.T) {
 	}
 }
 
-// A part in 500, and no more digits than that takes. 200.4004 is 1/500.5 of itself from 200; a share of a hundred has none.
+// Within a part in 500, with no more digits than that takes. 200.4004 is 1/500.5 of itself from 200; a percentage has
+// no decimals.
 func TestFewestDecimals(t *testing.T) {
 	for _, c := range []struct {
 		v    float64
 		unit string
 		want string
 	}{
-		{200.4004, "A", "200 A"}, {199.6, "A", "199.6 A"}, {1.002, "A", "1 A"}, {1.003, "A", "1.003 A"}, {0.01234, "A", "0.01234 A"}, {-0.01232, "A", "-0.0123 A"},
-		{0.0001, "A", "0.0001 A"}, {0.00010346, "A", "0.0001035 A"}, {0.00012346, "A", "0.0001235 A"}, {0.0000999, "A", "9.99e-05 A"}, {-0.00001, "A", "-1e-05 A"},
+		{200.4004, "A", "200 A"}, {199.6, "A", "199.6 A"}, {1.002, "A", "1 A"}, {1.003, "A", "1.003 A"},
+		{0.01234, "A", "0.01234 A"}, {-0.01232, "A", "-0.0123 A"},
+		{0.0001, "A", "0.0001 A"}, {0.00010346, "A", "0.0001035 A"}, {0.00012346, "A", "0.0001235 A"},
+		{0.0000999, "A", "9.99e-05 A"}, {-0.00001, "A", "-1e-05 A"},
 		{9999999, "A", "9999999 A"}, {1e7, "A", "1e+07 A"}, {-12345678, "A", "-1.23e+07 A"},
 		{40.4, "%", "40%"}, {0, "V", "0.0 V"},
 	} {
@@ -94,8 +98,10 @@ func TestBandAtItsEnds(t *testing.T) {
 		v, low, high float64
 		value, band  string
 	}{
-		{5000, 4000, 6000, "5000", "4000–6000"}, {50, 40, 60, "50", "40–60"}, {50, 40.2, 60, "50.0", "40.2–60.0"}, {5, 4, 6, "5.0", "4.0–6.0"},
-		{0.5, 0.4999996, 0.5000004, "0.500000", "0.500000–0.500000"}, {0.003, 0.00299, 0.00301, "0.003000", "0.002990–0.003010"},
+		{5000, 4000, 6000, "5000", "4000–6000"}, {50, 40, 60, "50", "40–60"}, {50, 40.2, 60, "50.0", "40.2–60.0"},
+		{5, 4, 6, "5.0", "4.0–6.0"},
+		{0.5, 0.4999996, 0.5000004, "0.500000", "0.500000–0.500000"}, {0.003, 0.00299, 0.00301, "0.003000",
+			"0.002990–0.003010"},
 		{-0.01, -0.04, 40, "0", "0–40"}, {1, math.Inf(-1), math.Inf(1), "1", "-Inf–+Inf"},
 	} {
 		if value, band := Band(c.v, c.low, c.high, "A", Metric); value != c.value || band != c.band {

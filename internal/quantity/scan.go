@@ -8,17 +8,17 @@ import (
 	"brazebooth/internal/mistake"
 )
 
-// scanned is typed text taken apart: a number and what stands around it.
+// scanned is typed text taken apart: a number and what is around it.
 type scanned struct {
 	v         float64
-	thousands float64 // the number if its comma parts thousands: "1,500"; 0 where it cannot
+	thousands float64 // the number if its comma marks thousands: "1,500"; 0 where it cannot
 	unit      string  // lower case, without blanks; "" for a bare number
 	fraction  bool    // typed as 3/32 or 1-1/4
 	whole     bool    // typed as digits only
 	before    string  // a currency sign or # that stood before the number
 }
 
-// More than this many bytes, folded or as typed, is no quantity but nonsense, or hostile.
+// A text of more bytes than this, folded or as typed, is nonsense or hostile.
 const (
 	most    = 40
 	longest = 4 * most
@@ -77,13 +77,13 @@ func unitText(s string) string {
 	return strings.ReplaceAll(strings.ReplaceAll(s, " per ", "/"), " ", "")
 }
 
-// hasPower reports a unit whose only digits are the 2 or 3 of a square or cube: ft3/h.
+// hasPower reports whether a unit's only digits are the 2 or 3 of a square or cube: ft3/h.
 func hasPower(s string) bool {
 	i := strings.IndexAny(s, "0123456789,")
 	return i > 0 && isLetter(s[i-1]) && (s[i] == '2' || s[i] == '3') && !strings.ContainsAny(s[i+1:], "0123456789,")
 }
 
-// grouping reports a number whose one comma may part thousands: one to three digits before it, the
+// grouping reports whether a number's only comma may mark thousands: one to three digits before it, the
 // first not 0, and exactly three behind.
 func grouping(s string) bool {
 	s = marks(s)
@@ -118,7 +118,7 @@ func numberLength(s string) int {
 	return under(s, whole)
 }
 
-// under returns the end of a stroke and what it divides by, which stand at i, or i where they do not.
+// under returns the end of a stroke and its divisor that begin at i, or i where none do.
 func under(s string, i int) int {
 	if i < len(s) && s[i] == '/' {
 		if end := span(s, i+1); end > i+1 {
@@ -162,7 +162,7 @@ func digits(s string) (float64, bool) {
 	return decimal(s)
 }
 
-// decimal reads a run of digits and points, which is all that ParseFloat gets to see: no exponent, no name.
+// decimal reads a run of digits and points. ParseFloat sees nothing else: no exponent, no "Inf".
 func decimal(s string) (float64, bool) {
 	v, err := strconv.ParseFloat(s, 64)
 	return v, err == nil

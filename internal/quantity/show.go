@@ -10,7 +10,7 @@ import (
 type view struct {
 	unit   string // as it stands in a card: ASCII
 	metric string // on screen
-	least  int    // decimals that a value without a band has at least
+	least  int    // fewest decimals of a value without a band
 	inch   *other // nil where it is the same
 }
 
@@ -60,7 +60,7 @@ var views = [...]view{
 	{"um", "µm", 0, nil},
 }
 
-// look finds a unit's row; an unknown unit is printed as it stands.
+// look finds a unit's row; an unknown unit is printed as it is.
 func look(unit string) view {
 	for i := range views {
 		if views[i].unit == unit {
@@ -70,7 +70,7 @@ func look(unit string) view {
 	return view{unit: unit, metric: unit}
 }
 
-// inches reports whether the system prints this unit in the other one's.
+// inches reports whether the system prints this unit as one of the inch system.
 func (w *view) inches(sys System) bool { return sys == Inch && w.inch != nil }
 
 // Label is a card's unit as the system's users write it. Both counts as metric: a label names one unit.
@@ -92,7 +92,7 @@ func Convert(v float64, unit string, sys System) (float64, string) {
 }
 
 // Show prints a value with its unit, in both systems where sys is Both: "6.35 m/min (250 in/min)". The
-// value has the decimals that hold it to a part in 500.
+// value has the decimals that keep it within a part in 500.
 func Show(v float64, unit string, sys System) string {
 	w := look(unit)
 	if sys == Both && w.inch != nil {
@@ -102,7 +102,7 @@ func Show(v float64, unit string, sys System) string {
 	return join(w.number(x, w.decimals(x, sys), sys), label)
 }
 
-// What no rule on a shop floor tells from nothing, and the least that is printed of what may be more than nothing.
+// A length that no rule in a shop can tell from zero, and the least that is printed of one that may be more than zero.
 const (
 	nothingMM = 5e-4
 	leastMM   = 1e-3
@@ -116,8 +116,9 @@ func Band(v, low, high float64, unit string, sys System) (value, band string) {
 	x, _ := Convert(v, unit, sys)
 	lo, _ := Convert(low, unit, sys)
 	hi, _ := Convert(high, unit, sys)
-	if w.unit == "mm" && math.Abs(v) < nothingMM && math.Abs(low) < nothingMM && math.Abs(high) < nothingMM && (v != 0 || low != high) {
-		least := leastMM // the end is rounded away from nothing
+	if w.unit == "mm" && math.Abs(v) < nothingMM && math.Abs(low) < nothingMM && math.Abs(high) < nothingMM &&
+		(v != 0 || low != high) {
+		least := leastMM // the end is rounded away from zero
 		if w.inches(sys) {
 			least = leastInch
 		}
@@ -130,7 +131,7 @@ func Band(v, low, high float64, unit string, sys System) (value, band string) {
 	return w.number(x, d, sys), w.number(lo, d, sys) + "–" + w.number(hi, d, sys)
 }
 
-// decimals are the fewest, from the unit's least, that hold v to a part in 500.
+// decimals are the fewest, from the unit's least, that keep v within a part in 500.
 func (w *view) decimals(v float64, sys System) int {
 	if w.unit == "%" {
 		return 0 // nothing here is known to a tenth of a per cent
@@ -190,7 +191,7 @@ func join(number, label string) string {
 
 func clamp(v, low, high int) int { return max(low, min(high, v)) }
 
-// Seconds100 is how long a travel in mm/s takes for 100 mm, Seconds4in for 4 in, s: what a hand counts.
+// Seconds100 is how long a travel in mm/s takes for 100 mm, Seconds4in for 4 in, s: what a welder counts.
 func Seconds100(mms float64) float64 { return 100 / mms }
 
 // Seconds4in: see Seconds100.

@@ -11,8 +11,8 @@ func ParseTravel(text string) (Speed, error) {
 	return readAs[Speed](FieldTravel, text)
 }
 
-// counted parts text of the form "16 s / 100 mm" at its stroke: a letter stands before it, a digit or a
-// point after, which "6 mm/s" and "3/32" do not have.
+// counted splits text of the form "16 s / 100 mm" at its stroke, which has a letter before it and a digit or a
+// point behind; "6 mm/s" and "3/32" have not.
 func counted(text string) (seconds, along string, ok bool) {
 	if len(text) > longest {
 		return "", "", false
@@ -32,7 +32,7 @@ func counted(text string) (seconds, along string, ok bool) {
 
 func isLetter(b byte) bool { return b >= 'a' && b <= 'z' }
 
-// pace is the speed that goes along a length in a time. No time at all gives no speed that is in range.
+// pace is a length over a time. A time of zero gives a speed that is out of every range.
 func pace(text, seconds, along string) (Speed, error) {
 	sp := &specs[FieldTravel]
 	t, err := ParseDuration(seconds)

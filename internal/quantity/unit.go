@@ -2,11 +2,11 @@ package quantity
 
 import "strings"
 
-// unit is one unit and what makes the field's base unit of it: (v + pre)·num/den. Numerator and
-// denominator stand apart because both are exact where their quotient is not: 6.3 m/min is 105 mm/s
+// unit is one unit and its conversion to the field's base unit: (v + pre)·num/den. Numerator and
+// denominator are kept apart because both are exact where their quotient is not: 6.3 m/min is 105 mm/s
 // and not 104.999….
 type unit struct {
-	names    string // spellings, lower case and without blanks; a blank between two
+	names    string // spellings, lower case and without blanks, separated by blanks
 	num, den float64
 	symbol   string // how messages write it
 	pre      float64
@@ -88,7 +88,7 @@ var (
 // plainUnit is the unit of a number that has none.
 var plainUnit = unit{num: 1, den: 1}
 
-// spelled finds a unit by what was typed, folded; nil where the field has none of that name. An empty
+// spelled finds a unit by its folded spelling; nil where the field has no such unit. An empty
 // spelling is the unit of a field without units.
 func spelled(units []unit, name string) *unit {
 	if name == "" {
