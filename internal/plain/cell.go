@@ -6,19 +6,19 @@ import (
 	"unicode/utf8"
 )
 
-// parting are the signs at which a program may part the cells and lines of a table, whatever the one that wrote it meant by
-// them: a spreadsheet with decimal commas parts a table of commas at its semicolons, some even within quotes.
+// parting are the signs at which a program may split a table into cells and lines, whatever its writer meant by them: a
+// spreadsheet with decimal commas splits a table at semicolons, some even within quotes.
 const parting = ",;\t\r\n\v\f\u0085\u2028\u2029"
 
-// running are the signs with which a formula or a command begins, with their wide, small and mathematical forms.
+// running are the signs that begin a formula or a command, with their wide, small and mathematical forms.
 const running = "=+-@|%＝＋－＠｜％﹦﹢﹣﹫﹪−"
 
-// Cell makes a text harmless in a spreadsheet, at whichever of comma, semicolon, tab and line break that parts the cells, and
-// whether or not it knows quotes: a piece between such signs that a program would run as a formula gets an apostrophe before
-// it, and so does one that begins with an apostrophe already, so that Uncell can tell. Blanks, quotes and signs that show
-// nothing do not hide a formula, since an import may take them off.
+// Cell makes a text harmless in a spreadsheet, whichever of comma, semicolon, tab and line break splits the cells
+// there, with quotes or without. A piece between such signs that a program would run as a formula gets an apostrophe
+// before it. So does a piece that already begins with an apostrophe, so that Uncell can tell. A formula behind
+// blanks, quotes or invisible signs is found too, since an import may strip these.
 func Cell(s string) string {
-	if !suspicious(s) { // as nearly all text is
+	if !suspicious(s) { // true of nearly all text
 		return s
 	}
 	return pieces(s, func(b *strings.Builder, rest string, first bool) string {
@@ -42,7 +42,7 @@ func Uncell(s string) string {
 	})
 }
 
-// suspicious reports a text in which something may have to be escaped.
+// suspicious reports whether something in a text may have to be escaped.
 func suspicious(s string) bool {
 	for i := range len(s) {
 		if s[i] < ' ' || s[i] >= utf8.RuneSelf || strings.IndexByte("=+-@|%',;", s[i]) >= 0 {
@@ -52,8 +52,8 @@ func suspicious(s string) bool {
 	return false
 }
 
-// pieces copies a text piece by piece, each up to and with the sign that parts it from the next. Before each, begin may write
-// something and says with what the text goes on.
+// pieces copies a text piece by piece, each with the sign that ends it. Before each piece, begin may write something
+// and returns the rest of the text to copy.
 func pieces(s string, begin func(b *strings.Builder, rest string, first bool) string) string {
 	var b strings.Builder
 	for first := true; s != ""; first = false {
@@ -69,8 +69,8 @@ func pieces(s string, begin func(b *strings.Builder, rest string, first bool) st
 	return b.String()
 }
 
-// risky reports a text whose first piece would be run, or reads as if Cell had been at it. A tab or a line break is risky at
-// the start of a whole text only: within it the piece before a sign is merely empty.
+// risky reports whether a text's first piece would be run, or looks as if Cell had escaped it. A tab or a line break
+// is risky only at the start of a whole text: further on, the piece before it is merely empty.
 func risky(s string, first bool) bool {
 	if s == "" {
 		return false
@@ -97,8 +97,8 @@ func risky(s string, first bool) bool {
 	return false
 }
 
-// Signed reports a number, with or without a sign, which is no formula and may stand in a table as it is: digits, at most one
-// point or comma, an exponent. Words for numbers, as Inf, are none.
+// Signed reports whether a text is a number, with or without a sign, and so no formula: digits, at most one point or
+// comma, an exponent. Words such as Inf are not numbers.
 func Signed(s string) bool {
 	whole, power, scaled := strings.Cut(strings.ToLower(unsigned(s)), "e")
 	before, behind, _ := strings.Cut(strings.Replace(whole, ",", ".", 1), ".")

@@ -2,9 +2,9 @@ package plain
 
 import "strings"
 
-// sequence returns how many bytes at the start of s are a control sequence, 0 where none begins there
-// (ECMA-48): an escape or its one-character form from the C1 set, and what belongs to it. Cut off in
-// the middle it ends where it stops making sense, so that the text behind it survives.
+// sequence returns how many bytes at the start of s are a control sequence (ECMA-48), 0 where none begins
+// there: an escape or its one-character form from the C1 set, and what belongs to it. A sequence that is cut
+// off ends where it stops making sense, so that the text behind it survives.
 func sequence(s string) int {
 	switch {
 	case strings.HasPrefix(s, "\x1b"):
@@ -48,8 +48,8 @@ func parameters(s string) int {
 	return n
 }
 
-// untilEnd measures a string (title, clipboard, link) up to its terminator, which goes as any control
-// character or escape does, or, where none comes, to the end of the line.
+// untilEnd measures a string (title, clipboard, link) up to its terminator, which is removed like any other
+// control character or escape; without a terminator, to the end of the line.
 func untilEnd(s string) int {
 	n := len(s)
 	if i := strings.IndexAny(s, "\a\x1b\n\r\u009c"); i >= 0 {

@@ -6,11 +6,12 @@ import (
 	"unicode/utf8"
 )
 
-// JSON writes what shows nothing or turns the direction of a line as \u escapes, so that a document is safe on a terminal
-// and still the same document. Characters beyond ASCII stand in JSON only within strings, where such escapes are allowed.
+// JSON writes invisible characters, and those that change the direction of a line, as \u escapes. The document is
+// then safe on a terminal and still the same: characters beyond ASCII occur in JSON only within strings, where
+// escapes are allowed.
 func JSON(doc []byte) []byte { return AppendJSON(make([]byte, 0, len(doc)), doc) }
 
-// AppendJSON is JSON behind what is there already.
+// AppendJSON is JSON, appended to what is there already.
 func AppendJSON(out, doc []byte) []byte {
 	for len(doc) > 0 {
 		if n := visible(doc); n > 0 { // nearly all of it
@@ -32,7 +33,8 @@ func AppendJSON(out, doc []byte) []byte {
 	return out
 }
 
-// visible counts the bytes of ASCII without the delete sign that a document begins with; its line breaks stay.
+// visible counts the bytes at a document's start that are ASCII other than the delete sign; line breaks count as
+// visible.
 func visible(doc []byte) int {
 	for i, c := range doc {
 		if c >= 0x7f {

@@ -6,9 +6,10 @@ import (
 	"testing"
 )
 
-// The document stays what it is, and holds nothing that a terminal obeys.
+// The document means the same as before, and holds nothing that a terminal obeys.
 func FuzzJSON(f *testing.F) {
-	for _, s := range []string{"plain", "\u009b31m", "\u202eabc", "a\x7fb", "\U000e0001", "Gärtnerei 焊", "\u2028", "\xff", "\ufffd"} {
+	for _, s := range []string{"plain", "\u009b31m", "\u202eabc", "a\x7fb", "\U000e0001", "Gärtnerei 焊", "\u2028",
+		"\xff", "\ufffd"} {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, s string) {

@@ -8,20 +8,20 @@ import (
 	"unicode/utf8"
 )
 
-// gone stands where something was taken out or cut, so that nothing vanishes unseen.
+// gone marks where something was taken out or cut, so that nothing vanishes unseen.
 const gone = "…"
 
-// marks is how many combining marks one character may carry. Living scripts need three; towers of them
+// marks is how many combining marks one character may carry. Living scripts need three; more of them
 // paint over the lines above and below.
 const marks = 4
 
 // Line returns text as one line of at most limit terminal cells. Control characters, escape sequences,
-// characters that turn the direction of writing or take no room, and broken UTF-8 are taken out; line
-// breaks and tabs become blanks; what is too long ends in an ellipsis. A limit of 0 or less gives "".
+// characters that change the direction of writing or take no room, and broken UTF-8 are taken out; line
+// breaks and tabs become blanks; a text that is too long ends in an ellipsis. A limit of 0 or less gives "".
 func Line(text string, limit int) string { return cut(clean(text), limit) }
 
 func clean(text string) string {
-	if printable(text) { // as nearly all text is
+	if printable(text) { // true of nearly all text
 		return text
 	}
 	var b strings.Builder
@@ -50,7 +50,7 @@ func clean(text string) string {
 	return b.String()
 }
 
-// printable reports a text of nothing but the visible ASCII and the space.
+// printable reports whether a text is nothing but visible ASCII and spaces.
 func printable(text string) bool {
 	for i := range len(text) {
 		if text[i] < 0x20 || text[i] > 0x7e {
@@ -60,7 +60,7 @@ func printable(text string) bool {
 	return true
 }
 
-// lineBreak reports the characters that end a line: also form feed, next line and the separators.
+// lineBreak reports whether a character ends a line; form feed, next line and the separators do too.
 func lineBreak(r rune) bool {
 	switch r {
 	case '\n', '\r', '\v', '\f', 0x85, 0x2028, 0x2029:
@@ -69,8 +69,8 @@ func lineBreak(r rune) bool {
 	return false
 }
 
-// hidden reports a character that shows nothing, turns the direction of what stands beside it, or is
-// not known, so that nobody can say what a terminal makes of it.
+// hidden reports whether a character shows nothing, changes the direction of its neighbours, or is not
+// known, so that nobody can say what a terminal makes of it.
 func hidden(r rune) bool {
 	return !unicode.IsGraphic(r) || r == 0x034f || r == 0x115f || r == 0x1160 || r == 0x3164 || r == 0xffa0 ||
 		r >= 0xfe00 && r <= 0xfe0f || r >= 0xe0100 && r <= 0xe01ef
@@ -97,8 +97,9 @@ func cut(s string, limit int) string {
 }
 
 // Width returns the terminal cells that s takes: none for a combining mark, two for wide East Asian
-// characters and emoji, one for the rest. It counts runes one by one: emoji joined into one picture
-// count singly. It is meant for text that Line has cleaned: a control character counts one. Screens use their library's measure; this one serves messages and files.
+// characters and emoji, one for the rest. It counts runes one by one, so emoji joined into one picture
+// count singly, and a control character counts one: it is meant for text that Line has cleaned. Screens use their
+// library's measure; this one serves messages and files.
 func Width(s string) int {
 	n := 0
 	for _, r := range s {

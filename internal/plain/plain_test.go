@@ -50,7 +50,8 @@ func TestLine(t *testing.T) {
 
 // Widths by Unicode Standard Annex 11: W and F are two cells; combining marks none.
 func TestWidth(t *testing.T) {
-	for s, want := range map[string]int{"": 0, "18 ga": 5, "e\u0301": 1, "溶接": 4, "ﾋﾞｰﾄﾞ": 5, "한글": 4, "Ａ": 2, "–µ°Ω": 4, "🔥": 2} {
+	for s, want := range map[string]int{"": 0, "18 ga": 5, "e\u0301": 1, "溶接": 4, "ﾋﾞｰﾄﾞ": 5, "한글": 4, "Ａ": 2,
+		"–µ°Ω": 4, "🔥": 2} {
 		if got := Width(s); got != want {
 			t.Errorf("Width(%q) = %d, want %d", s, got, want)
 		}
