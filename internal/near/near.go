@@ -1,4 +1,4 @@
-// Package near finds the names that a slip of the hand may have meant.
+// Package near finds the names that a mistyped word may have meant.
 package near
 
 import (
@@ -6,8 +6,8 @@ import (
 	"strings"
 )
 
-// Names returns up to three names that begin with the word or are a slip of the hand away from it, the
-// nearest first; none where nothing comes near.
+// Names returns up to three names that begin with the word or differ from it by a slip, the nearest first;
+// none where nothing comes near.
 func Names(word string, names []string) []string {
 	word = strings.ToLower(word)
 	if len(word) < 2 || len(word) > 40 {
@@ -29,7 +29,7 @@ func Names(word string, names []string) []string {
 	return near[:min(len(near), 3)]
 }
 
-// allowed is how many slips a word of that length bears: of three letters two would be another word.
+// allowed is how many slips a word of that length may have: with two of three letters wrong it is another word.
 func allowed(word string) int {
 	switch n := len(word); {
 	case n < 3:
@@ -40,7 +40,7 @@ func allowed(word string) int {
 	return 2
 }
 
-// Or is a list of names as a sentence has it: "a, b or c".
+// Or joins names as a sentence does: "a, b or c".
 func Or(names []string) string {
 	if len(names) < 2 {
 		return strings.Join(names, "")

@@ -8,7 +8,8 @@ import (
 func TestNames(t *testing.T) {
 	names := []string{"gauge", "gap", "gas", "stickout", "metal"}
 	for word, want := range map[string][]string{
-		"guage": {"gauge"}, "stick": {"stickout"}, "ga": {"gauge", "gap", "gas"}, "metals": {"metal"}, "x": nil, "banana": nil, "": nil,
+		"guage": {"gauge"}, "stick": {"stickout"}, "ga": {"gauge", "gap", "gas"}, "metals": {"metal"}, "x": nil,
+		"banana": nil, "": nil,
 	} {
 		if got := Names(word, names); len(got) != len(want) || len(want) > 0 && !reflect.DeepEqual(got, want) {
 			t.Errorf("Names(%q) = %q, want %q", word, got, want)
