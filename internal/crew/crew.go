@@ -1,5 +1,5 @@
-// Package crew lets goroutines work for one caller: what goes wrong in one of them goes wrong in the caller,
-// where somebody can catch it, and not in the whole program.
+// Package crew lets goroutines work for one caller: a panic in one of them becomes a panic in the caller,
+// where it can be caught, and does not end the whole program.
 package crew
 
 import (
@@ -15,7 +15,7 @@ type Crew struct {
 	fault error
 }
 
-// Go lets work run beside the caller.
+// Go runs work beside the caller.
 func (c *Crew) Go(work func()) {
 	c.wg.Go(func() {
 		defer func() {
@@ -27,7 +27,7 @@ func (c *Crew) Go(work func()) {
 	})
 }
 
-// Wait waits for all of them. It panics with the first fault where one of them panicked.
+// Wait waits for all of them. Where one of them panicked it panics with the first fault.
 func (c *Crew) Wait() {
 	c.wg.Wait()
 	if c.fault != nil {
@@ -35,8 +35,8 @@ func (c *Crew) Wait() {
 	}
 }
 
-// Fault is what was recovered as an error, with the place where it happened; a fault that comes by here
-// again stays as it is.
+// Fault turns what was recovered into an error with the place where it happened; what is already a fault
+// stays as it is.
 func Fault(recovered any) error {
 	if f, ok := recovered.(*fault); ok {
 		return f

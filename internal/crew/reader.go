@@ -5,8 +5,9 @@ import (
 	"io"
 )
 
-// Reader reads from another one and gives up when the context ends, though what it reads from may wait for what never
-// comes. That one is then left to itself: at the end of the program, or when it is closed, it comes back and nobody hears.
+// Reader reads from another reader and gives up when the context ends, even while the other one waits for input that
+// never comes. The other read is then left alone; it returns when its source is closed or the program ends, and is
+// ignored.
 func Reader(ctx context.Context, from io.Reader) io.Reader {
 	return &reader{ctx: ctx, from: from, room: make([]byte, 64<<10), come: make(chan came, 1)}
 }
@@ -14,13 +15,13 @@ func Reader(ctx context.Context, from io.Reader) io.Reader {
 type reader struct {
 	ctx  context.Context
 	from io.Reader
-	room []byte // what is read into beside
+	room []byte // the other goroutine reads into this
 	come chan came
-	rest []byte // of it, not yet taken
-	err  error  // what comes after that
+	rest []byte // what was read and not yet returned
+	err  error  // returned after rest
 }
 
-// came is what one reading brought.
+// came is the result of one read.
 type came struct {
 	n     int
 	err   error
@@ -32,7 +33,7 @@ func (r *reader) Read(p []byte) (int, error) {
 		if r.err == nil {
 			r.err = r.ctx.Err()
 		}
-		if r.err != nil { // for good: the room may still be written into
+		if r.err != nil { // it stays: the room may still be written into
 			return 0, r.err
 		}
 		go r.fetch()

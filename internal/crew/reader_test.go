@@ -16,7 +16,8 @@ func TestReaderPassesAllOn(t *testing.T) {
 	text := strings.Repeat("a bead of bronze\n", 20_000)
 	for name, from := range map[string]io.Reader{
 		"whole": strings.NewReader(text), "halves": iotest.HalfReader(strings.NewReader(text)),
-		"the end with the data": iotest.DataErrReader(strings.NewReader(text)), "one byte": iotest.OneByteReader(strings.NewReader(text)),
+		"the end with the data": iotest.DataErrReader(strings.NewReader(text)),
+		"one byte":              iotest.OneByteReader(strings.NewReader(text)),
 	} {
 		if got, err := io.ReadAll(crew.Reader(t.Context(), from)); err != nil || string(got) != text {
 			t.Errorf("%s: %d bytes of %d, %v", name, len(got), len(text), err)
@@ -29,7 +30,7 @@ func TestReaderPassesAllOn(t *testing.T) {
 	}
 }
 
-// A reading that never comes back does not hold who has given up, and what comes late is never mixed into what was read.
+// A read that never returns does not hold a caller who gave up, and late input is never mixed into what was read.
 func TestReaderGivesUp(t *testing.T) {
 	ctx, stop := context.WithCancel(t.Context())
 	in, late := io.Pipe()
