@@ -1,5 +1,5 @@
-// Package newfile makes files that are new and whole: nothing that is there is overwritten, and a full disk or a stop leaves
-// nothing behind. A file is written beside its place under a name of its own and put there when it is done.
+// Package newfile makes files that are new and whole: no existing file is overwritten, and a full disk or a stop leaves
+// nothing behind. A file is written under a temporary name beside its place and renamed when it is done.
 package newfile
 
 import (
@@ -13,11 +13,11 @@ import (
 	"strings"
 )
 
-// Taken is a name under which something is there already.
+// Taken is the error for a name that exists already.
 type Taken struct {
 	Name   string
 	Folder bool   // a folder is there
-	Free   string // a name like it that is free, "" where none was found
+	Free   string // a similar name that is free, "" where none was found
 }
 
 func (t *Taken) Error() string { return t.Name + " is there already" }
@@ -25,17 +25,17 @@ func (t *Taken) Error() string { return t.Name + " is there already" }
 // Is lets a Taken be found as fs.ErrExist.
 func (t *Taken) Is(err error) bool { return err == fs.ErrExist }
 
-// Check says whether a name is taken, so that nothing is worked out for a file that cannot be made. A link that leads
-// nowhere takes it too: what it means is another file.
+// Check says whether a name is taken, so that nothing is computed for a file that cannot be made. A link that leads
+// nowhere takes the name too: it stands for another file.
 func Check(name string) error {
 	info, err := os.Lstat(name)
 	if err != nil {
-		return nil // nothing, or nothing that can be seen: the making says what is wrong
+		return nil // free, or not visible: making the file will say what is wrong
 	}
 	return &Taken{name, info.IsDir(), like(name)}
 }
 
-// like is a free name beside one that is taken: map-2.svg for map.svg.
+// like is a free name similar to one that is taken: map-2.svg for map.svg.
 func like(name string) string {
 	ending := filepath.Ext(name)
 	stem := strings.TrimSuffix(name, ending)
@@ -48,7 +48,7 @@ func like(name string) string {
 	return ""
 }
 
-// Write makes a file of what is written into it.
+// Write makes a file with what the callback writes.
 func Write(name string, mode fs.FileMode, write func(io.Writer) error) error {
 	return Make(name, func(temp string) error {
 		f, err := os.OpenFile(temp, os.O_CREATE|os.O_EXCL|os.O_WRONLY, mode)
@@ -62,7 +62,7 @@ func Write(name string, mode fs.FileMode, write func(io.Writer) error) error {
 	})
 }
 
-// Make makes a file by somebody else's hand, which is given the name to make it under.
+// Make lets the callback make the file, under the temporary name that it is given.
 func Make(name string, by func(temp string) error) error {
 	if err := Check(name); err != nil {
 		return err
@@ -73,13 +73,13 @@ func Make(name string, by func(temp string) error) error {
 		err = put(temp, name)
 	}
 	if err != nil {
-		_ = os.Remove(temp) // where it was not even made there is none
+		_ = os.Remove(temp) // it may not even have been made
 		return &failed{err, temp, name}
 	}
 	return nil
 }
 
-// put gives a whole file its name, unless that was taken meanwhile.
+// put gives a whole file its name, unless the name was taken meanwhile.
 func put(temp, name string) error {
 	err := os.Link(temp, name)
 	switch {
@@ -91,7 +91,7 @@ func put(temp, name string) error {
 	return putUnlinked(temp, name)
 }
 
-// putUnlinked is put on a disk that knows no links: an empty file holds the place.
+// putUnlinked is put on a disk without links: an empty file reserves the name.
 func putUnlinked(temp, name string) error {
 	own, err := os.OpenFile(name, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o600)
 	if errors.Is(err, fs.ErrExist) {
@@ -106,7 +106,7 @@ func putUnlinked(temp, name string) error {
 	return nil
 }
 
-// failed is an error that speaks of the file that was wanted, not of the one that it was written under.
+// failed is an error that names the file that was wanted, not the temporary one.
 type failed struct {
 	error
 	temp, name string

@@ -45,7 +45,7 @@ func TestAFileIsNewAndWhole(t *testing.T) {
 	}
 }
 
-// So it is where a disk knows no links.
+// The same on a disk without links.
 func TestWithoutLinks(t *testing.T) {
 	dir := t.TempDir()
 	temp, file := filepath.Join(dir, "temp"), filepath.Join(dir, "wall.pdf")
@@ -63,7 +63,7 @@ func TestWithoutLinks(t *testing.T) {
 	}
 }
 
-// Whatever is there stays, and the error names what is free.
+// What exists stays, and the error names a free name.
 func TestNothingIsOverwritten(t *testing.T) {
 	dir := t.TempDir()
 	for name, make := range map[string]func(string) error{
@@ -96,7 +96,8 @@ func TestNothingIsOverwritten(t *testing.T) {
 		t.Fatal(err)
 	}
 	var taken *Taken
-	if err := Check(filepath.Join(dir, "wall.pdf")); !errors.As(err, &taken) || taken.Free != filepath.Join(dir, "wall-3.pdf") {
+	if err := Check(filepath.Join(dir, "wall.pdf")); !errors.As(err, &taken) || taken.Free != filepath.Join(dir,
+		"wall-3.pdf") {
 		t.Errorf("%v, %+v", err, taken)
 	}
 	if got := names(t, dir); got != "empty folder nowhere wall-2.pdf wall.pdf" {
@@ -104,16 +105,21 @@ func TestNothingIsOverwritten(t *testing.T) {
 	}
 }
 
-// What cannot be finished leaves nothing, and its error names the file that was wanted.
+// A file that cannot be finished leaves nothing behind, and the error names the file that was wanted.
 func TestWhatFailsLeavesNothing(t *testing.T) {
 	dir := t.TempDir()
 	file := filepath.Join(dir, "wall.pdf")
 	full := errors.New("no room")
-	if err := Write(file, 0o600, func(w io.Writer) error { _, _ = io.WriteString(w, "half"); return full }); !errors.Is(err, full) {
+	if err := Write(file, 0o600, func(w io.Writer) error {
+		_,
+			_ = io.WriteString(w, "half")
+		return full
+	}); !errors.Is(err, full) {
 		t.Errorf("%v", err)
 	}
 	err := Make(file, func(temp string) error { _, err := os.Open(temp); return err })
-	if !errors.Is(err, fs.ErrNotExist) || strings.Contains(err.Error(), ".brazebooth") || !strings.Contains(err.Error(), file) {
+	if !errors.Is(err, fs.ErrNotExist) || strings.Contains(err.Error(), ".brazebooth") || !strings.Contains(err.Error(),
+		file) {
 		t.Errorf("%v", err)
 	}
 	if got := names(t, dir); got != "" {
