@@ -1,5 +1,6 @@
-// Package address tells a server's address from the name of a file, and shows one without what is nobody's business. What reads
-// like an address and is none is never repeated: nobody can tell which part of it is the password.
+// Package address tells a server's address from the name of a file, and shows an address without its password. A text
+// that reads like an address and is not a valid one is never repeated: nobody can tell which part of it is the
+// password.
 package address
 
 import (
@@ -10,20 +11,21 @@ import (
 	"sync"
 )
 
-// ErrBad is what reads like the address of a server and is none.
+// ErrBad is the error for a text that reads like a server's address and is not a valid one.
 var ErrBad = errors.New("this is no address of a PostgreSQL book, and no name of a file")
 
-// Hint is what to type instead of an address that is none.
-const Hint = "type postgres://user@host/database, signs like @ : / # % in a password as %40 %3A %2F %23 %25; or a file, one with such a name as ./NAME"
+// Hint is what to type instead of a bad address.
+const Hint = "type postgres://user@host/database, signs like @ : / # % in a password as %40 %3A %2F %23 %25; " +
+	"or a file, one with such a name as ./NAME"
 
-// Unsaid stands for an address that is not repeated.
+// Unsaid is shown in place of an address that is not repeated.
 const Unsaid = "(an address that is not repeated)"
 
-// Made when they are first used: most commands meet no address.
+// Compiled when first used: most commands see no address.
 var (
 	local  = pattern(`^(/[^/]|\.\.?[/\\]|~|[a-z]:[/\\])`)
 	scheme = pattern(`^[a-z][a-z0-9+.-]+:/|^postgres(ql)?:`)
-	// parts by their names, as in host=db password=...
+	// named parts, as in host=db password=...
 	named = pattern(`(^|[\s;,?&])(host|hostaddr|user|dbname|port|sslmode|service)\s*=|pass(word|wd|file)?\s*[=:]`)
 )
 
@@ -32,8 +34,8 @@ func pattern(text string) func(string) bool {
 	return func(s string) bool { return made().MatchString(s) }
 }
 
-// Looks reports a text that was meant as a server's address, well or badly written, and not as the name of a file: one with
-// ://, a scheme, a password before a host, or with named parts. A file of such a name is one with ./ before it.
+// Looks reports whether a text was meant as a server's address, well or badly written, and not as a file's name: it
+// has ://, a scheme, a password before a host, or named parts. A file of such a name is typed with ./ before it.
 func Looks(text string) bool {
 	text = strings.ToLower(strings.TrimSpace(text))
 	switch {
@@ -48,13 +50,13 @@ func Looks(text string) bool {
 	return found && strings.Contains(before, ":")
 }
 
-// Server reports the address of a PostgreSQL server by its scheme, well written or not.
+// Server reports whether a text has the scheme of a PostgreSQL address, well written or not.
 func Server(text string) bool {
 	text = strings.ToLower(text)
 	return strings.HasPrefix(text, "postgres://") || strings.HasPrefix(text, "postgresql://")
 }
 
-// Check returns ErrBad for what reads like a server's address and is none; names of files pass.
+// Check returns ErrBad for a text that reads like a server's address and is not a valid one; names of files pass.
 func Check(text string) error {
 	if !Looks(text) {
 		return nil
@@ -63,8 +65,8 @@ func Check(text string) error {
 	return err
 }
 
-// Shown is a book's place as it may be shown: a file's name as it is, an address without its password, and Unsaid for what
-// reads like one and is none.
+// Shown is a book's place as it may be shown: a file's name as it is, an address without its password, and Unsaid for
+// a bad address.
 func Shown(text string) string {
 	if !Looks(text) {
 		return text
@@ -76,11 +78,13 @@ func Shown(text string) string {
 	return shown
 }
 
-// parse takes an address apart, refuses one in which a password may stand where none belongs, and returns it without its password.
+// parse takes an address apart and returns it without its password. It refuses one that may have a password in a
+// wrong place.
 func parse(text string) (shown string, err error) {
 	u, err := url.Parse(text)
-	if err != nil || !Server(text) || u.Opaque != "" || u.Fragment != "" || strings.Contains(text, "#") || strings.Contains(u.EscapedPath()+u.RawQuery, "@") {
-		return "", ErrBad // the fault itself may quote a password
+	if err != nil || !Server(text) || u.Opaque != "" || u.Fragment != "" || strings.Contains(text, "#") ||
+		strings.Contains(u.EscapedPath()+u.RawQuery, "@") {
+		return "", ErrBad // the error itself may quote a password
 	}
 	_, authority, _ := strings.Cut(text, "://")
 	if end := strings.IndexAny(authority, "/?"); end >= 0 {
@@ -95,12 +99,12 @@ func parse(text string) (shown string, err error) {
 		return "", ErrBad
 	}
 	if low := strings.ToLower(u.RawQuery); strings.Contains(low, "pass") || strings.Contains(low, "secret") {
-		u.RawQuery = "xxxxx" // all of it: a password with a & in it goes on as another parameter
+		u.RawQuery = "xxxxx" // all of it: the rest of a password with a & in it looks like another parameter
 	}
 	return u.Redacted(), nil
 }
 
-// plainUser reports a name without signs by which a password may have got into it, as in user;secret or user%3Asecret.
+// plainUser reports whether a name has no sign that may join a password to it, as in user;secret or user%3Asecret.
 func plainUser(name string) bool {
 	return !strings.ContainsAny(name, ":;,/?#=&|!*\"'` \t")
 }
@@ -113,8 +117,8 @@ func cutLast(text, sign string) (before, after string, found bool) {
 	return text[:i], text[i+len(sign):], true
 }
 
-// Scrub is a message in which no address stands with its password: each word of it that reads like one is shown as Shown shows
-// it, also where it was cut short.
+// Scrub is a message without the passwords of addresses: each word that reads like an address is replaced by what
+// Shown makes of it, also where it was cut short.
 func Scrub(message string) string {
 	words := strings.Split(message, " ")
 	for i, word := range words {
