@@ -1,6 +1,6 @@
-// Package config is what a user set once and for all: units, decimal mark, theme, book, power source, name. A flag rules
-// over the environment, that over the file, that over what the program does without. The file is TOML and may hold more:
-// tables of other parts of the program, and comments, stay as they are.
+// Package config is what a user set once and for all: units, decimal mark, theme, book, power source, name. A flag
+// overrides the environment, the environment the file, the file the default. The file is TOML and may hold more:
+// comments and the tables of other parts of the program stay as they are.
 package config
 
 import (
@@ -29,7 +29,7 @@ const (
 	Default     Source = "default"
 )
 
-// Value is one setting as it holds.
+// Value is one setting in force.
 type Value struct {
 	Text  string
 	From  Source
@@ -42,7 +42,7 @@ type Settings struct {
 	Unknown []string // keys in the file that nothing reads, safe to show
 }
 
-// Get is the value of a key; the zero Value for a name that is none.
+// Get is the value of a key; the zero Value for an unknown name.
 func (s *Settings) Get(name string) Value {
 	for i := range keys {
 		if keys[i].Name == name {
@@ -52,7 +52,7 @@ func (s *Settings) Get(name string) Value {
 	return Value{}
 }
 
-// Load reads the environment and the file, which need not be there; file may be "" for none, env nil.
+// Load reads the environment and the file, which need not exist. file may be "" for none, env nil.
 func Load(file string, env func(string) string) (Settings, error) {
 	var s Settings
 	for i := range keys {
@@ -116,8 +116,8 @@ func (s *Settings) read(file string) error {
 	return nil
 }
 
-// textOf is what the file holds; fs.ErrNotExist where there is none. What is no file, as a pipe that nobody writes into, is
-// not waited for.
+// textOf is what the file holds; fs.ErrNotExist where there is none. A name that is not a regular file, such as a
+// pipe that nobody writes into, is refused without waiting.
 func textOf(file string) ([]byte, error) {
 	info, err := os.Stat(file)
 	if err == nil && !info.Mode().IsRegular() {
@@ -169,7 +169,7 @@ func Find(name string) (*Key, error) {
 	return nil, mistake.New("no setting is called "+quoted(name), hint)
 }
 
-// Nearest are the keys that a name may have meant, as a sentence has them; "" for none.
+// Nearest names the keys that a name may have meant, joined as in a sentence; "" for none.
 func Nearest(name string) string {
 	var names []string
 	for i := range keys {

@@ -39,7 +39,8 @@ func TestTheEnvironmentRulesOverTheFile(t *testing.T) {
 		t.Fatal(err)
 	}
 	for name, want := range map[string]Value{
-		"units": {"both", Environment, "BRAZEBOOTH_UNITS"}, "name": {"Ada", File, file}, "decimal": {"point", Default, ""}, "no such": {},
+		"units": {"both", Environment, "BRAZEBOOTH_UNITS"}, "name": {"Ada", File, file}, "decimal": {"point", Default,
+			""}, "no such": {},
 	} {
 		if got := s.Get(name); got != want {
 			t.Errorf("%s: %+v, want %+v", name, got, want)
@@ -50,10 +51,11 @@ func TestTheEnvironmentRulesOverTheFile(t *testing.T) {
 	}
 }
 
-// A book's address that is none is refused without being repeated, wherever it stands; a good one is kept as it is.
+// A bad address of a book is refused without being repeated, whichever way it came; a good one is kept as it is.
 func TestTheBooksAddress(t *testing.T) {
 	file := fileWith(t, "")
-	for _, bad := range []string{"postgres://ada:hunter2x@[bad", "postgres:/ada:hunter2x@db/shop", "postgers://ada:hunter2x@db/shop", "host=db password=hunter2x"} {
+	for _, bad := range []string{"postgres://ada:hunter2x@[bad", "postgres:/ada:hunter2x@db/shop",
+		"postgers://ada:hunter2x@db/shop", "host=db password=hunter2x"} {
 		_, set := Set(file, "book", bad)
 		_, read := Load(fileWith(t, "book = \""+bad+"\"\n"), nil)
 		_, env := Load("", func(name string) string { return map[string]string{"BRAZEBOOTH_BOOK": bad}[name] })
@@ -104,7 +106,8 @@ func TestWhatCannotBe(t *testing.T) {
 
 func TestKeysThatNothingReads(t *testing.T) {
 	s, err := Load(fileWith(t, "unit = \"inch\"\nwindow = 3\n[serve]\nunit = 1\n"), nil)
-	if err != nil || strings.Join(s.Unknown, " ") != "unit window" || Nearest("unit") != "units" || Nearest("window") != "" || Nearest("power_source") != "power-source" {
+	if err != nil || strings.Join(s.Unknown, " ") != "unit window" || Nearest("unit") != "units" ||
+		Nearest("window") != "" || Nearest("power_source") != "power-source" {
 		t.Errorf("%q, %v", s.Unknown, err)
 	}
 }
@@ -114,9 +117,11 @@ func TestSetKeepsTheRest(t *testing.T) {
 	for _, c := range []struct{ before, key, value, after string }{
 		{"", "units", "inch", "units = \"inch\"\n"},
 		{"units = \"inch\" # as we weld\r\n", "units", "both", "units = \"both\" # as we weld\r\n"},
-		{"# head\n\n[serve] # the server's\nlisten = \":2222\"\nunits = \"x\"\n", "units", "both", "# head\nunits = \"both\"\n\n[serve] # the server's\nlisten = \":2222\"\nunits = \"x\"\n"},
+		{"# head\n\n[serve] # the server's\nlisten = \":2222\"\nunits = \"x\"\n", "units", "both",
+			"# head\nunits = \"both\"\n\n[serve] # the server's\nlisten = \":2222\"\nunits = \"x\"\n"},
 		{"[serve]\nlisten = 1\n", "name", `A "quoted" \ one`, "name = \"A \\\"quoted\\\" \\\\ one\"\n[serve]\nlisten = 1\n"},
-		{"theme='dark'\nname=\"a \\\" # b\"   # who\n\n# serve\n[serve]\n", "name", "Bo", "theme='dark'\nname = \"Bo\"   # who\n\n# serve\n[serve]\n"},
+		{"theme='dark'\nname=\"a \\\" # b\"   # who\n\n# serve\n[serve]\n", "name", "Bo",
+			"theme='dark'\nname = \"Bo\"   # who\n\n# serve\n[serve]\n"},
 		{"theme = \"dark\"", "units", "inch", "theme = \"dark\"\nunits = \"inch\"\n"},
 		{"\"units\" = 'inch'\n", "units", "metric", "\"units\" = \"metric\"\n"},
 		{"units = \"inch\"", "UNITS", "metric", "units = \"metric\""},
@@ -140,7 +145,8 @@ func TestSetKeepsTheRest(t *testing.T) {
 
 func TestUnset(t *testing.T) {
 	file := fileWith(t, "# head\nunits = \"inch\"\nname = \"Ada\"\n[serve]\nunits = 1\n")
-	if had, err := Unset(file, "units"); err != nil || !had || content(t, file) != "# head\nname = \"Ada\"\n[serve]\nunits = 1\n" {
+	if had, err := Unset(file, "units"); err != nil || !had ||
+		content(t, file) != "# head\nname = \"Ada\"\n[serve]\nunits = 1\n" {
 		t.Errorf("%v, %v: %q", had, err, content(t, file))
 	}
 	if had, err := Unset(file, "units"); err != nil || had {
@@ -151,7 +157,7 @@ func TestUnset(t *testing.T) {
 	}
 }
 
-// What this hand cannot change without touching the rest, it leaves.
+// A file in which the key cannot be changed without touching the rest is left alone.
 func TestAFileThatIsWrittenOtherwiseIsLeft(t *testing.T) {
 	for _, text := range []string{"units = \"\"\"\ninch\"\"\"\n", "list = [\n[1],\n]\nunits = \"inch\"\n", "broken\n"} {
 		file := fileWith(t, text)
@@ -230,7 +236,9 @@ func FuzzSet(f *testing.F) {
 
 func BenchmarkLoad(b *testing.B) {
 	file := filepath.Join(b.TempDir(), "config.toml")
-	if err := os.WriteFile(file, []byte("# ours\nunits = \"inch\"\ndecimal = \"comma\"\nname = \"Ada\"\n[serve]\nlisten = \":2222\"\n"), 0o600); err != nil {
+	if err := os.WriteFile(file,
+		[]byte("# ours\nunits = \"inch\"\ndecimal = \"comma\"\nname = "+
+			"\"Ada\"\n[serve]\nlisten = \":2222\"\n"), 0o600); err != nil {
 		b.Fatal(err)
 	}
 	b.ReportAllocs()

@@ -12,7 +12,7 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// Set puts a value into the file, which is made where it is not there. Everything else in it stays as it is.
+// Set puts a value into the file and makes the file where there is none. Everything else in it stays as it is.
 func Set(file, name, value string) (kept string, err error) {
 	k, err := Find(name)
 	if err != nil {
@@ -24,7 +24,7 @@ func Set(file, name, value string) (kept string, err error) {
 	return kept, change(file, k.Name, &kept)
 }
 
-// Unset takes a key out of the file; had is false where it was not in it.
+// Unset takes a key out of the file; had is false where the file did not have it.
 func Unset(file, name string) (had bool, err error) {
 	k, err := Find(name)
 	if err != nil {
@@ -47,8 +47,8 @@ func Unset(file, name string) (had bool, err error) {
 	return true, change(file, k.Name, nil)
 }
 
-// change writes a key with its value, or without one takes its line away. What came of it is read back before it is
-// kept: nothing but this key may differ.
+// change writes a key with its value, or removes its line where there is no value. The new text is read back before it
+// is kept: nothing but this key may differ.
 func change(file, name string, value *string) error {
 	text, err := textOf(file)
 	if err != nil && !errors.Is(err, fs.ErrNotExist) {
@@ -75,7 +75,7 @@ func change(file, name string, value *string) error {
 	return mistake.New(plain.Line(file, 200)+" is written in a way that this command cannot change", "change it by hand: "+name+` = "..."`)
 }
 
-// edit changes one line of the keys that stand above the first table.
+// edit changes one line among the keys above the first table.
 func edit(text, name string, value *string) string {
 	lines := strings.SplitAfter(text, "\n")
 	if lines[len(lines)-1] == "" {
@@ -108,7 +108,7 @@ func edit(text, name string, value *string) string {
 	return strings.Join(lines, "")
 }
 
-// place is where a new key goes: behind the last one, else behind the comment that heads the file, else at its top.
+// place is where a new key goes: behind the last key, or behind the comment that heads the file, or at its top.
 func place(lines []string, last int) int {
 	if last >= 0 {
 		return last + 1
@@ -165,7 +165,7 @@ func written(value string) string {
 	return `"` + strings.NewReplacer(`\`, `\\`, `"`, `\"`).Replace(value) + `"`
 }
 
-// write puts the file there whole or not at all. A link stays one: what it leads to is written.
+// write puts the file in its place whole or not at all. A link stays a link: the file that it leads to is written.
 func write(file, text string) error {
 	if real, err := filepath.EvalSymlinks(file); err == nil {
 		file = real
@@ -182,7 +182,7 @@ func write(file, text string) error {
 	if err != nil {
 		return err
 	}
-	defer os.Remove(f.Name()) // once it is in its place nothing of that name is there
+	defer os.Remove(f.Name()) // does nothing once the file is renamed
 	_, err = f.WriteString(text)
 	if err = errors.Join(err, f.Sync(), f.Close(), os.Chmod(f.Name(), mode)); err != nil {
 		return err

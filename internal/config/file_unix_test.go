@@ -14,7 +14,7 @@ import (
 	"brazebooth/internal/mistake"
 )
 
-// What is no file is refused, and nobody waits for a pipe that nobody writes into.
+// A name that is no regular file is refused, and nobody waits for a pipe that nobody writes into.
 func TestWhatIsNoFile(t *testing.T) {
 	dir := t.TempDir()
 	pipe := filepath.Join(dir, "pipe")
@@ -25,7 +25,8 @@ func TestWhatIsNoFile(t *testing.T) {
 	if err := os.Symlink(pipe, link); err != nil {
 		t.Fatal(err)
 	}
-	for file, what := range map[string]string{pipe: "a pipe or a device", link: "a pipe or a device", os.DevNull: "a pipe or a device", dir: "a folder"} {
+	for file, what := range map[string]string{pipe: "a pipe or a device", link: "a pipe or a device",
+		os.DevNull: "a pipe or a device", dir: "a folder"} {
 		done := make(chan []error, 1)
 		go func() {
 			_, load := Load(file, nil)

@@ -16,7 +16,7 @@ import (
 type Key struct {
 	Name, Usage string
 	Default     string   // "" for what the program finds by itself
-	Values      []string // what it can be; nil for any text
+	Values      []string // allowed values; nil for any text
 }
 
 var keys = [...]Key{
@@ -48,7 +48,7 @@ func (k *Key) Check(text string) (string, error) {
 	return "", mistake.New(k.Name+" cannot be "+quoted(text), "type "+near.Or(k.Values))
 }
 
-// free is a value that is any text of one line.
+// free is any text of one line.
 func (k *Key) free(text string) (string, error) {
 	switch {
 	case text == "":
@@ -73,7 +73,7 @@ func (k *Key) example() string {
 	return k.Values[0]
 }
 
-// Kept is a value as the file keeps it: a book's file by its whole path, so that it is the same from everywhere.
+// Kept is a value as the file keeps it: a book's file by its whole path, so that it means the same in every folder.
 func (k *Key) Kept(text string) (string, error) {
 	text, err := k.Check(text)
 	if err != nil || k.Name != "book" || address.Looks(text) {
