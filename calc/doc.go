@@ -1,6 +1,6 @@
 // Package calc computes a settings card for gas metal arc brazing: Solve turns a Job (what was chosen) into a Card
-// (what was found). Window and Gap are the slow answers: what every feed and travel would do, and the times of a
-// timed arc.
+// (what was found). Window and SolveTimed are the slow answers: what every feed and travel would do, and the times of
+// a timed arc. Answer is Solve, or SolveTimed where the arc is timed.
 //
 // # How an interval comes about
 //
@@ -24,7 +24,7 @@
 // # How the times of a timed arc come about
 //
 // The joint is laid out as arms of the sheet's plane (calc/thinsheet). Each end of on and off is one run, followed
-// until its cycle repeats. Gap tries a few feeds where none was given, puts the times on the card, and where no
+// until its cycle repeats. SolveTimed tries a few feeds where none was given, puts the times on the card, and where no
 // rhythm exists tries what would help.
 //
 // # How a booth teaches
