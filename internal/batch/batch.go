@@ -9,7 +9,7 @@ import (
 	"brazebooth/internal/crew"
 )
 
-// Format is how rows are written, in as out.
+// Format is how rows are written, in the input and the output.
 type Format string
 
 // The formats.
@@ -24,14 +24,14 @@ type Solver func(ctx context.Context, job calc.Job, source string) (calc.Card, e
 // Options is how a batch is run.
 type Options struct {
 	Format    Format
-	Carry     []string // columns besides id, name and note that are only carried along
-	KeepGoing bool     // bad rows go out with their reason, instead of ending the batch
+	Carry     []string // columns besides id, name and note that are copied and not read
+	KeepGoing bool     // a bad row is answered with its reason and does not end the batch
 	Workers   int      // rows at a time
 	Version   string   // of the program, for JSON
 	Solve     Solver
 	Explain   func(error) (what, hint string) // of an error of Solve
 	Bad       func(*Fault)                    // told of each bad row when its turn comes; may be nil
-	Done      func(rows int)                  // told how many rows are through, after each; may be nil
+	Done      func(rows int)                  // told after each row how many are done; may be nil
 }
 
 // Fault is a row, or a head, that cannot be answered.
@@ -51,7 +51,7 @@ func (f *Fault) Error() string {
 
 // Tally is what became of a batch.
 type Tally struct {
-	Kept     int // rows that stood in the output already
+	Kept     int // rows that were in the output already
 	Answered int
 	Bad      int
 }
@@ -67,7 +67,7 @@ type row struct {
 
 // table reads rows of one format and writes their answers.
 type table interface {
-	// next is the next row, io.EOF behind the last. Any other error ends the batch.
+	// next is the next row, io.EOF after the last. Any other error ends the batch.
 	next() (row, error)
 	// head is what stands above the answers, with its line break; nil for nothing.
 	head() []byte
@@ -76,7 +76,7 @@ type table interface {
 	refusal(to []byte, r *row) []byte
 	// mine reports whether a whole line of an earlier output is this row's.
 	mine(r *row, line []byte) bool
-	// begins is how every line that this format writes below its head begins.
+	// begins is the beginning of every line that this format writes below its head.
 	begins() string
 }
 
@@ -89,7 +89,7 @@ func open(in io.Reader, o *Options) (table, error) {
 }
 
 // Run answers every row of in on out. The first bad row ends it with a *Fault unless KeepGoing is set; the rows before
-// it are written. Nobody waits for an input that brings nothing once the batch has ended or is given up.
+// it are written. Once the batch has ended or was given up, Run no longer waits for its input.
 func Run(ctx context.Context, in io.Reader, out io.Writer, o Options) (Tally, error) {
 	ctx, stop := context.WithCancel(ctx)
 	defer stop()
@@ -117,7 +117,7 @@ const limit = 1 << 20
 
 const tooLong = "row longer than a megabyte: a quote that is not closed?"
 
-// What is no UTF-8 is refused: shown without what cannot be read it would be another text.
+// A text that is not UTF-8 is refused: without its unreadable bytes it would be another text.
 const (
 	foreign     = "letters that are no UTF-8"
 	foreignHint = "save it as UTF-8: spreadsheets and editors offer that beside the file's name"

@@ -55,12 +55,13 @@ func TestEveryRowHasItsOwnCard(t *testing.T) {
 	}
 }
 
-// Every figure that any card can have has its column.
+// Every figure of any card has its columns.
 func TestEveryFigureHasItsColumn(t *testing.T) {
 	for _, m := range tables.Metals() {
 		for _, joint := range tables.Joints() {
 			for _, mode := range tables.Modes() {
-				job := calc.Job{Metal: m.ID, Thickness: calc.Some(1.5), Joint: joint.ID, Mode: mode.ID, Feed: calc.Some(5), Travel: calc.Some(7)}
+				job := calc.Job{Metal: m.ID, Thickness: calc.Some(1.5), Joint: joint.ID, Mode: mode.ID,
+					Feed: calc.Some(5), Travel: calc.Some(7)}
 				if mode.ID == "timed" {
 					job.Travel = calc.Opt{}
 				}
@@ -131,28 +132,34 @@ func TestBadRowsAreNamed(t *testing.T) {
 		{JSONLines, "{\"gauge\":18,\"gauge\":20}\n", 1, "line 1, gauge: this name stands twice", "leave one out"},
 		{JSONLines, "{\"gauge\":18} {}\n", 1, "line 1: something stands behind", "write one object"},
 		{JSONLines, "{\"guage\":18}\n", 1, "line 1, guage: ", "type gauge"},
-		{CSV, "id,metal,gauge,feed,travel\n1,hsla,18ga,5,8\nT\xfcre,hsla,18ga,5,8\n", 3, "line 3, id: letters that are no UTF-8", "save it as UTF-8"},
+		{CSV, "id,metal,gauge,feed,travel\n1,hsla,18ga,5,8\nT\xfcre,hsla,18ga,5,8\n", 3,
+			"line 3, id: letters that are no UTF-8", "save it as UTF-8"},
 		{CSV, "id,gauge,T\xfcr\n", 1, "line 1: letters that are no UTF-8", "save it as UTF-8"},
 		{CSV, "\xff\xfeg\x00a\x00u\x00g\x00e\x00\n\x00", 1, "line 1: letters that are no UTF-8", "save it as UTF-8"},
-		{CSV, "note,metal,gauge,feed,travel\n1,hsla,18ga,5,8\n\n2" + strings.Repeat("x", limit+8192) + ",18ga,5,8\n", 4, "line 4: row longer", "close the quote"},
-		{CSV, "note,metal,gauge,feed,travel\n\"a\nb\",hsla,18ga,5,8\n\r\n\"2" + strings.Repeat("x\n", limit) + "\",18ga,5,8\n", 5, "line 5: row longer", "close the quote"},
+		{CSV, "note,metal,gauge,feed,travel\n1,hsla,18ga,5,8\n\n2" + strings.Repeat("x", limit+8192) + ",18ga,5,8\n", 4,
+			"line 4: row longer", "close the quote"},
+		{CSV, "note,metal,gauge,feed,travel\n\"a\nb\",hsla,18ga,5,8\n\r\n\"2" + strings.Repeat("x\n", limit) +
+			"\",18ga,5,8\n", 5, "line 5: row longer", "close the quote"},
 		{CSV, "gauge," + strings.Repeat("x", limit+8192), 1, "line 1: row longer", "columns' names"},
-		{JSONLines, "{\"metal\":\"hsla\",\"gauge\":18,\"feed\":5,\"travel\":8}\n{\"id\":\"T\xfcre\"}\n", 2, "line 2: letters that are no UTF-8", "save it as UTF-8"},
+		{JSONLines, "{\"metal\":\"hsla\",\"gauge\":18,\"feed\":5,\"travel\":8}\n{\"id\":\"T\xfcre\"}\n", 2,
+			"line 2: letters that are no UTF-8", "save it as UTF-8"},
 		{JSONLines, "{\"note\":\"" + strings.Repeat("x", limit) + "\"}\n", 1, "line 1: row longer", "one object"},
 	} {
 		_, _, err := answers(t, c.text, testOptions(c.format))
 		var f *Fault
-		if !errors.As(err, &f) || f.Line != c.line || !strings.HasPrefix(f.Error(), c.what) || !strings.Contains(f.Hint, c.hint) || f.Hint == "" {
+		if !errors.As(err, &f) || f.Line != c.line || !strings.HasPrefix(f.Error(), c.what) || !strings.Contains(f.Hint,
+			c.hint) || f.Hint == "" {
 			t.Errorf("%.60q: %v, want line %d, %q, %q", c.text, err, c.line, c.what, c.hint)
 		}
 	}
 }
 
-// A quote that nobody closes does not take the memory of the machine.
+// A quotation without an end does not use up the machine's memory.
 func TestAnOpenQuoteEnds(t *testing.T) {
 	endless := io.MultiReader(strings.NewReader("gauge,note\n18ga,\""), io.LimitReader(letters{}, 50*limit))
 	var f *Fault
-	if _, err := Run(context.Background(), endless, io.Discard, testOptions(CSV)); !errors.As(err, &f) || f.Line != 2 || f.What != tooLong {
+	if _, err := Run(context.Background(), endless, io.Discard, testOptions(CSV)); !errors.As(err, &f) || f.Line != 2 ||
+		f.What != tooLong {
 		t.Errorf("got %v", err)
 	}
 }
@@ -167,7 +174,9 @@ func (letters) Read(p []byte) (int, error) {
 }
 
 func TestRowsBeforeABadOneAreWritten(t *testing.T) {
-	out, tally, err := answers(t, "id,metal,gauge,feed,travel\na,hsla,18ga,5,8\nb,hsla,18ga,5,8\nc,hsla,44,5,8\nd,hsla,18ga,5,8\n", testOptions(CSV))
+	out, tally, err := answers(t,
+		"id,metal,gauge,feed,travel\na,hsla,18ga,5,8\nb,hsla,18ga,5,8\nc,hsla,44,5,8\nd,hsla,18ga,5,8\n",
+		testOptions(CSV))
 	if err == nil || tally.Answered != 2 || strings.Count(out, "\n") != 3 || strings.Contains(out, "\nd,") {
 		t.Errorf("%+v, %v:\n%s", tally, err, out)
 	}
@@ -175,8 +184,9 @@ func TestRowsBeforeABadOneAreWritten(t *testing.T) {
 
 func TestKeepGoingSaysWhy(t *testing.T) {
 	for f, text := range map[Format]string{
-		CSV:       "id,metal,gauge,feed,travel\na,hsla,18ga,5,8\n=b,hsla,44,5,8\nc,hsla,18ga,5\nd,hsla,18ga,5,8\n",
-		JSONLines: "{\"metal\":\"hsla\",\"gauge\":18,\"feed\":5,\"travel\":8}\n{\"gauge\":44}\nnonsense\n{\"metal\":\"hsla\",\"gauge\":18,\"feed\":5,\"travel\":8}\n",
+		CSV: "id,metal,gauge,feed,travel\na,hsla,18ga,5,8\n=b,hsla,44,5,8\nc,hsla,18ga,5\nd,hsla,18ga,5,8\n",
+		JSONLines: "{\"metal\":\"hsla\",\"gauge\":18,\"feed\":5,\"travel\":8}\n{\"gauge\":44}\nnonsense\n" +
+			"{\"metal\":\"hsla\",\"gauge\":18,\"feed\":5,\"travel\":8}\n",
 	} {
 		o := testOptions(f)
 		var told []int
@@ -189,17 +199,20 @@ func TestKeepGoingSaysWhy(t *testing.T) {
 			t.Errorf("%s does not say why:\n%s", f, out)
 		}
 		if f == CSV {
-			if rows, err := csv.NewReader(strings.NewReader(out)).ReadAll(); err != nil || len(rows) != 5 || rows[2][0] != "'=b" {
+			if rows, err := csv.NewReader(strings.NewReader(out)).ReadAll(); err != nil || len(rows) != 5 ||
+				rows[2][0] != "'=b" {
 				t.Errorf("%q, %v", rows, err)
 			}
 		}
 	}
 }
 
-// What a spreadsheet would take for a formula is a text in the answer; a number with a sign stays a number, and what an
-// earlier answer escaped is read as it was meant.
+// A text that a spreadsheet would run as a formula is escaped in the answer; a number with a sign stays a number, and
+// a text that an earlier answer escaped is read unescaped.
 func TestFormulasAreTamed(t *testing.T) {
-	out, _, err := answers(t, "note,aim,metal,gauge,feed,travel\n=HYPERLINK(1),-0.5,hsla,18ga,5,8\n'=1,'-0.5mm,hsla,18ga,5,8\n\"a\nb\x1b[31m\",0,hsla,18ga,5,8\n", testOptions(CSV))
+	out, _, err := answers(t,
+		"note,aim,metal,gauge,feed,travel\n=HYPERLINK(1),-0.5,hsla,18ga,5,8\n'=1,'-0.5mm,hsla,18ga,5,8\n\"a\n"+
+			"b\x1b[31m\",0,hsla,18ga,5,8\n", testOptions(CSV))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -214,9 +227,10 @@ func TestFormulasAreTamed(t *testing.T) {
 	}
 }
 
-// Semicolons, tabs and a mark of the byte order are what spreadsheets write.
+// Spreadsheets write semicolons, tabs and a byte order mark.
 func TestWhatSpreadsheetsWrite(t *testing.T) {
-	for _, text := range []string{"\ufeffGauge;Feed;Travel;Metal\r\n18ga;5,2;8;hsla\r\n", "gauge\tfeed\ttravel\tmetal\n18ga\t5.2\t8\thsla\n"} {
+	for _, text := range []string{"\ufeffGauge;Feed;Travel;Metal\r\n18ga;5,2;8;hsla\r\n",
+		"gauge\tfeed\ttravel\tmetal\n18ga\t5.2\t8\thsla\n"} {
 		out, tally, err := answers(t, text, testOptions(CSV))
 		if err != nil || tally.Answered != 1 || !strings.Contains(out, string(text[strings.IndexAny(text, ";\t")])+"5.2") {
 			t.Errorf("%q: %+v, %v\n%s", text, tally, err, out)
@@ -224,7 +238,7 @@ func TestWhatSpreadsheetsWrite(t *testing.T) {
 	}
 }
 
-// However long the table is, only a few rows are under way.
+// However long the table is, only a few rows are in memory.
 func TestFewRowsAreUnderWay(t *testing.T) {
 	text, _ := benchRows(400, CSV)
 	o := testOptions(CSV)
@@ -254,7 +268,8 @@ func TestABatchCanBeGivenUp(t *testing.T) {
 		}
 	}
 	text, _ := benchRows(200, CSV)
-	if tally, err := Run(ctx, strings.NewReader(text), io.Discard, o); !errors.Is(err, context.Canceled) || tally.Answered < 3 || tally.Answered > 60 {
+	if tally, err := Run(ctx, strings.NewReader(text), io.Discard, o); !errors.Is(err, context.Canceled) ||
+		tally.Answered < 3 || tally.Answered > 60 {
 		t.Errorf("%+v, %v", tally, err)
 	}
 }
@@ -267,7 +282,8 @@ func waiting(t *testing.T, text string) io.Reader {
 	return in
 }
 
-// An input that brings nothing more holds nobody: neither who gives the batch up nor one that a bad row or a full disk ends.
+// An input that stays open and silent holds up nothing: neither giving up, nor the end after a bad row or on a full
+// disk.
 func TestNobodyWaitsForAnInputThatWaits(t *testing.T) {
 	for f, rows := range map[Format][2]string{
 		CSV:       {"metal,gauge,feed,travel\nhsla,18ga,5,8\n", "hsla,44ga,5,8\n"},
@@ -276,14 +292,17 @@ func TestNobodyWaitsForAnInputThatWaits(t *testing.T) {
 		ctx, stop := context.WithCancel(context.Background())
 		o := testOptions(f)
 		o.Done = func(int) { stop() }
-		if tally, err := Run(ctx, waiting(t, rows[0]), io.Discard, o); !errors.Is(err, context.Canceled) || tally.Answered != 1 {
+		if tally, err := Run(ctx, waiting(t, rows[0]), io.Discard, o); !errors.Is(err, context.Canceled) ||
+			tally.Answered != 1 {
 			t.Errorf("%s, given up: %+v, %v", f, tally, err)
 		}
 		var fault *Fault
-		if tally, err := Run(context.Background(), waiting(t, rows[0]+rows[1]), io.Discard, testOptions(f)); !errors.As(err, &fault) || tally.Answered != 1 {
+		if tally, err := Run(context.Background(), waiting(t, rows[0]+rows[1]), io.Discard,
+			testOptions(f)); !errors.As(err, &fault) || tally.Answered != 1 {
 			t.Errorf("%s, a bad row: %+v, %v", f, tally, err)
 		}
-		if _, err := Run(context.Background(), waiting(t, rows[0]), &full{300}, testOptions(f)); err == nil || err.Error() != "no room" {
+		if _, err := Run(context.Background(), waiting(t, rows[0]), &full{300}, testOptions(f)); err == nil ||
+			err.Error() != "no room" {
 			t.Errorf("%s, a full disk: %v", f, err)
 		}
 		gone, cancel := context.WithCancel(context.Background())
@@ -294,11 +313,12 @@ func TestNobodyWaitsForAnInputThatWaits(t *testing.T) {
 	}
 }
 
-// What cannot be read is not lost unseen: the row that holds it says so, and its place is kept.
+// Unreadable text is not lost silently: its row says so, and the row's place is kept.
 func TestForeignLettersAreMarked(t *testing.T) {
 	for f, text := range map[Format]string{
-		CSV:       "id,metal,gauge,feed,travel\nT\xfcre,hsla,18ga,5,8\nTüre,hsla,18ga,5,8\n",
-		JSONLines: "{\"id\":\"T\xfcre\",\"gauge\":18}\n{\"id\":\"Türe\",\"metal\":\"hsla\",\"gauge\":18,\"feed\":5,\"travel\":8}\n",
+		CSV: "id,metal,gauge,feed,travel\nT\xfcre,hsla,18ga,5,8\nTüre,hsla,18ga,5,8\n",
+		JSONLines: "{\"id\":\"T\xfcre\",\"gauge\":18}\n" +
+			"{\"id\":\"Türe\",\"metal\":\"hsla\",\"gauge\":18,\"feed\":5,\"travel\":8}\n",
 	} {
 		o := testOptions(f)
 		o.KeepGoing = true
@@ -306,7 +326,8 @@ func TestForeignLettersAreMarked(t *testing.T) {
 		if err != nil || tally.Answered != 1 || tally.Bad != 1 {
 			t.Errorf("%s: %+v, %v", f, tally, err)
 		}
-		if strings.Contains(out, "Tre") || !strings.Contains(out, "Türe") || !strings.Contains(out, "T\ufffdre") || !strings.Contains(out, "save it as UTF-8") {
+		if strings.Contains(out, "Tre") || !strings.Contains(out, "Türe") || !strings.Contains(out, "T\ufffdre") ||
+			!strings.Contains(out, "save it as UTF-8") {
 			t.Errorf("%s:\n%.300s", f, out)
 		}
 	}
@@ -324,13 +345,15 @@ func (f *full) Write(p []byte) (int, error) {
 
 func TestAFullDiskEndsIt(t *testing.T) {
 	text, _ := benchRows(50, CSV)
-	if _, err := Run(context.Background(), strings.NewReader(text), &full{9000}, testOptions(CSV)); err == nil || err.Error() != "no room" {
+	if _, err := Run(context.Background(), strings.NewReader(text), &full{9000}, testOptions(CSV)); err == nil ||
+		err.Error() != "no room" {
 		t.Errorf("got %v", err)
 	}
 }
 
 func FuzzRows(f *testing.F) {
-	for _, s := range []string{"gauge,feed,travel\n18,5,8\n", "gauge;note\n18;\"", "{\"gauge\":18}\n", "{\"gauge\":{}}", "\ufeffgauge\n=1\n", "gauge\n\"a\"b\n"} {
+	for _, s := range []string{"gauge,feed,travel\n18,5,8\n", "gauge;note\n18;\"", "{\"gauge\":18}\n", "{\"gauge\":{}}",
+		"\ufeffgauge\n=1\n", "gauge\n\"a\"b\n"} {
 		f.Add(s)
 	}
 	card, err := calc.Solve(calc.Job{Feed: calc.Some(5), Travel: calc.Some(8)})

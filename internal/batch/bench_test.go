@@ -25,9 +25,11 @@ func benchRows(n int, f Format) (string, []calc.Job) {
 		if f == CSV {
 			fmt.Fprintf(&text, "%d,%s,%dga,%s,%.1f,%.1f\n", i, metal, gauge, joint, feed, travel)
 		} else {
-			fmt.Fprintf(&text, `{"id":"%d","metal":"%s","gauge":"%dga","joint":"%s","feed":%.1f,"travel":%.1f}`+"\n", i, metal, gauge, joint, feed, travel)
+			fmt.Fprintf(&text, `{"id":"%d","metal":"%s","gauge":"%dga","joint":"%s","feed":%.1f,"travel":%.1f}`+"\n", i,
+				metal, gauge, joint, feed, travel)
 		}
-		jobs = append(jobs, calc.Job{Metal: metal, Gauge: gauge, Joint: joint, Feed: calc.Some(feed), Travel: calc.Some(travel)})
+		jobs = append(jobs, calc.Job{Metal: metal, Gauge: gauge, Joint: joint, Feed: calc.Some(feed),
+			Travel: calc.Some(travel)})
 	}
 	return text.String(), jobs
 }

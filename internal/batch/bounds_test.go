@@ -12,13 +12,14 @@ import (
 	"brazebooth/calc"
 )
 
-// named is a row, and for CSV its head, with so many names behind those of a good one: carried ones, or strangers.
+// named is a good row, and for CSV its head, with n more names: copied ones, or unknown ones.
 func named(f Format, n int, carry bool) (text string, names []string) {
 	for i := range n {
 		names = append(names, fmt.Sprintf("x%d", i))
 	}
 	if f == CSV {
-		text = strings.Join(append([]string{"metal", "gauge", "feed", "travel"}, names...), ",") + "\nhsla,18ga,5,8" + strings.Repeat(",1", n) + "\n"
+		text = strings.Join(append([]string{"metal", "gauge", "feed", "travel"}, names...), ",") + "\nhsla,18ga,5,8" +
+			strings.Repeat(",1", n) + "\n"
 	} else {
 		text = `{"metal":"hsla","gauge":"18ga","feed":5,"travel":8`
 		if n > 0 {
@@ -32,8 +33,8 @@ func named(f Format, n int, carry bool) (text string, names []string) {
 	return text, names
 }
 
-// A row may have a few hundred names beside those that are carried along, at whatever number it is refused for its names and
-// not for their number or the other way round; what is carried counts on top.
+// A row may have a few hundred names besides those that are copied. Up to the limit it is refused for its unknown
+// names, and above it for their number.
 func TestNamesAreLimited(t *testing.T) {
 	for _, f := range []Format{CSV, JSONLines} {
 		own := 4
@@ -43,7 +44,8 @@ func TestNamesAreLimited(t *testing.T) {
 			carry bool
 			what  string
 		}{
-			{0, false, ""}, {1, false, "no choice of a card"}, {most, false, "no choice of a card"}, {most + 1, false, "more than"}, {2 * most, false, "more than"}, {90000, false, "more than"},
+			{0, false, ""}, {1, false, "no choice of a card"}, {most, false, "no choice of a card"},
+			{most + 1, false, "more than"}, {2 * most, false, "more than"}, {90000, false, "more than"},
 			{1, true, ""}, {most, true, ""}, {most + 1, true, ""}, {5000, true, ""},
 		} {
 			text, names := named(f, c.n, c.carry)
@@ -54,14 +56,15 @@ func TestNamesAreLimited(t *testing.T) {
 			switch {
 			case c.what == "" && (err != nil || tally.Answered != 1):
 				t.Errorf("%s, %d names, carried %v: %v", f, c.n, c.carry, err)
-			case c.what != "" && (!errors.As(err, &fault) || !strings.Contains(fault.What, c.what) || fault.Hint == "" || fault.Line != 1):
+			case c.what != "" && (!errors.As(err, &fault) || !strings.Contains(fault.What, c.what) ||
+				fault.Hint == "" || fault.Line != 1):
 				t.Errorf("%s, %d names: %v, want %q", f, c.n, err, c.what)
 			}
 		}
 	}
 }
 
-// What a row of very many names takes goes by how many it may have, and not by how many it has.
+// The cost of a row with very many names depends on how many it may have, not on how many it has.
 func TestNamesCostNoMoreThanTheyMay(t *testing.T) {
 	for _, n := range []int{5000, 20000, 60000} {
 		text, _ := named(JSONLines, n, false)
@@ -72,19 +75,24 @@ func TestNamesCostNoMoreThanTheyMay(t *testing.T) {
 	}
 }
 
-// A value that no choice can be is refused by its size or its kind, in its column, and the row behind it is answered.
+// A value that cannot be a choice is refused for its size or kind, in its column, and the next row is answered.
 func TestValuesAreLimited(t *testing.T) {
 	long := func(s string, n int) string { return strings.Repeat(s, n/len(s)) }
 	const much = 600 << 10
 	for _, c := range []struct{ value, what string }{
-		{`"18ga` + long(" ", mostText-4) + `"`, ""}, {`"18ga` + long(" ", mostText-3) + `"`, "longer than any choice"}, {`"` + long("x,", much) + `"`, "longer than any choice"},
-		{"1" + long("0", mostText-1), "gauge"}, {"1" + long("0", mostText), "longer than any choice"}, {"1" + long("0", much), "longer than any choice"}, {"0." + long("3", much), "longer than any choice"},
+		{`"18ga` + long(" ", mostText-4) + `"`, ""}, {`"18ga` + long(" ", mostText-3) + `"`, "longer than any choice"},
+		{`"` + long("x,", much) + `"`, "longer than any choice"},
+		{"1" + long("0", mostText-1), "gauge"}, {"1" + long("0", mostText), "longer than any choice"},
+		{"1" + long("0", much), "longer than any choice"}, {"0." + long("3", much), "longer than any choice"},
 		{"1e99999", ""}, {"-1e-99999", ""}, {"1e" + long("9", much), "longer than any choice"}, {`"1e99999mm"`, ""},
-		{long("[", 9000) + long("]", 9000), "neither a text nor a number"}, {long("[", 300<<10) + long("]", 300<<10), "broken"}, {`{"a":` + long("[", much) + "}", "broken"},
-		{"[" + long("0,", much) + "0]", "neither a text nor a number"}, {"true", "neither a text nor a number"}, {"{}", "neither a text nor a number"},
+		{long("[", 9000) + long("]", 9000), "neither a text nor a number"}, {long("[", 300<<10) + long("]", 300<<10),
+			"broken"}, {`{"a":` + long("[", much) + "}", "broken"},
+		{"[" + long("0,", much) + "0]", "neither a text nor a number"}, {"true", "neither a text nor a number"},
+		{"{}", "neither a text nor a number"},
 	} {
 		for _, name := range []string{"gauge", "hazard", "feed"} {
-			text := `{"metal":"hsla","` + name + `":` + c.value + "}\n" + `{"metal":"hsla","gauge":18,"feed":5,"travel":8}` + "\n"
+			text := `{"metal":"hsla","` + name + `":` + c.value + "}\n" +
+				`{"metal":"hsla","gauge":18,"feed":5,"travel":8}` + "\n"
 			o := testOptions(JSONLines)
 			var told []*Fault
 			o.KeepGoing, o.Bad = true, func(f *Fault) { told = append(told, f) }
@@ -95,7 +103,8 @@ func TestValuesAreLimited(t *testing.T) {
 			if c.what == "" || c.what == "gauge" {
 				continue
 			}
-			if len(told) != 1 || !strings.Contains(told[0].What, c.what) || told[0].Hint == "" || c.what != "broken" && told[0].Column != name {
+			if len(told) != 1 || !strings.Contains(told[0].What, c.what) || told[0].Hint == "" || c.what != "broken" &&
+				told[0].Column != name {
 				t.Errorf("%s: %.30s: told %v, want %q", name, c.value, told, c.what)
 			}
 		}
@@ -109,7 +118,7 @@ func TestValuesAreLimited(t *testing.T) {
 	}
 }
 
-// Once a batch is given up no row is begun any more but those that were on their way, however many are read already.
+// Once a batch is given up no further row is begun, however many were read already.
 func TestNoRowIsBegunForWhoLeft(t *testing.T) {
 	card, err := calc.Solve(calc.Job{Feed: calc.Some(5), Travel: calc.Some(8)})
 	if err != nil {
@@ -144,7 +153,7 @@ func TestNoRowIsBegunForWhoLeft(t *testing.T) {
 	}
 }
 
-// The row that is being computed hears of it too: its card is not waited for.
+// The row that is being computed is given up too: its card is not waited for.
 func TestARowsCardIsGivenUp(t *testing.T) {
 	ctx, stop := context.WithCancel(context.Background())
 	defer stop()
@@ -158,7 +167,8 @@ func TestARowsCardIsGivenUp(t *testing.T) {
 		return calc.SolveContext(ctx, job)
 	}
 	text := "metal,gauge,metal2,gauge2,joint,wire\n" + strings.Repeat("copper,14ga,dp600,0.1mm,lap,2.9mm\n", 5)
-	if tally, err := Run(ctx, strings.NewReader(text), io.Discard, o); !errors.Is(err, context.Canceled) || tally.Answered > 1 || begun > 2 {
+	if tally, err := Run(ctx, strings.NewReader(text), io.Discard, o); !errors.Is(err, context.Canceled) ||
+		tally.Answered > 1 || begun > 2 {
 		t.Errorf("%+v, %v, %d begun", tally, err, begun)
 	}
 }

@@ -11,17 +11,17 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// carried are the columns that say which row it is and nothing about the job.
+// carried are the columns that identify a row and say nothing about the job.
 var carried = [...]string{"id", "name", "note"}
 
 // sourceName is the column of the power source whose readings narrow a row's card.
 const sourceName = "power-source"
 
-// mostNames is how many columns or names a row may have beside those that --carry names: several times as many as there are
-// choices, and few enough that nobody waits for one row.
+// mostNames is how many columns or names a row may have besides those of --carry: several times the number of
+// choices, and few enough that one row takes no time.
 const mostNames = 400
 
-// mostText is the most bytes that what is given for a choice may have.
+// mostText is the most bytes that the text of a choice may have.
 const mostText = 400
 
 // choices knows what the columns of a table may be called.
@@ -31,8 +31,8 @@ type choices struct {
 	names  []string // of the choices
 }
 
-// place is where a choice stands in the fixed order in which choices are read, so that of two mistakes the same one is always
-// named; power-source, which is no field, comes behind them all.
+// place is a choice's place in the fixed order in which choices are read, so that of two mistakes the same one is
+// always named; power-source, which is not a field, comes last.
 type place struct {
 	at    int
 	field *field.Field
@@ -60,7 +60,7 @@ func (c *choices) add(name string, f *field.Field) {
 	c.names = append(c.names, name)
 }
 
-// place finds a choice; what is only carried along has the place −1.
+// place finds a choice; a column that is only copied has the place −1.
 func (c *choices) place(name string) (at int, f *field.Field, ok bool) {
 	if p, ok := c.places[name]; ok {
 		return p.at, p.field, true
@@ -73,7 +73,8 @@ func (c *choices) most() int { return mostNames + len(c.carry) }
 
 // tooMany is the fault of a row, or of a head, with more names than that.
 func (c *choices) tooMany(line int) *Fault {
-	return &Fault{line, "", fmt.Sprintf("more than %d names in one row", c.most()), "write one job in a row, and name only what brazebooth card --help lists"}
+	return &Fault{line, "", fmt.Sprintf("more than %d names in one row", c.most()),
+		"write one job in a row, and name only what brazebooth card --help lists"}
 }
 
 // unknown is the fault of a name that is no choice.
@@ -90,7 +91,8 @@ func (c *choices) unknown(line int, name string) *Fault {
 func (r *row) put(name string, f *field.Field, text string) {
 	if len(text) > mostText {
 		if r.fault == nil {
-			r.fault = &Fault{r.line, name, "longer than any choice", fmt.Sprintf("write at most %d letters, as the flag of brazebooth card takes them", mostText)}
+			r.fault = &Fault{r.line, name, "longer than any choice",
+				fmt.Sprintf("write at most %d letters, as the flag of brazebooth card takes them", mostText)}
 		}
 		return
 	}
@@ -106,7 +108,7 @@ func (r *row) put(name string, f *field.Field, text string) {
 	}
 }
 
-// lacking is the fault of a row that says not what is joined: nobody reads in a table of cards what was assumed for one row.
+// lacking is the fault of a row that does not say what is joined: in a table nobody sees what was assumed for one row.
 func (r *row) lacking() {
 	j := &r.job
 	switch {
@@ -118,7 +120,7 @@ func (r *row) lacking() {
 	}
 }
 
-// codes are the cautions of a card by their codes, stops its stops in full: nobody may miss one in a table.
+// codes are a card's cautions by their codes, stops its stops in full, since nobody may miss one in a table.
 func codes(card *calc.Card) (stops, cautions []string) {
 	for i := range card.Warnings {
 		switch w := &card.Warnings[i]; w.Severity {

@@ -7,7 +7,7 @@ import (
 	"brazebooth/calc"
 )
 
-// figures are the columns of a CSV answer in their order: three each, value, low and high.
+// figures are the figures of a CSV answer in their order, three columns each: value, low and high.
 var figures = [...]struct{ name, unit string }{
 	{"wire_feed", "m/min"}, {"volts", "V"}, {"travel", "mm/s"}, {"arc_on", "s"}, {"arc_off", "s"}, {"spot_step", "mm"},
 	{"gas_flow", "L/min"}, {"stickout", "mm"}, {"gun_angle", "deg"}, {"current", "A"}, {"deposition_rate", "g/min"},
@@ -18,7 +18,8 @@ var figures = [...]struct{ name, unit string }{
 	{"toe_angle_2", "deg"}, {"throat", "mm"}, {"base_peak_temperature", "C"}, {"margin", "%"},
 }
 
-// column finds a figure's place; the figures of a card stand nearly in that order, so the search begins behind the last.
+// column finds a figure's place. A card has its figures nearly in that order, so the search begins after the last one
+// found.
 func column(name string, after int) int {
 	for i := range figures {
 		at := (after + 1 + i) % len(figures)

@@ -17,10 +17,10 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// cellWidth is the most that a cell carries along.
+// cellWidth is the most terminal cells of a text that is copied.
 const cellWidth = 400
 
-// grid is a CSV table: first line the names, then a job on each.
+// grid is a CSV table: names in the first line, then a job in each line.
 type grid struct {
 	choices
 	in      *csv.Reader
@@ -28,7 +28,7 @@ type grid struct {
 	comma   byte
 	names   []string
 	columns []choice // in the order in which they are read
-	last    int      // line of the row that was read last
+	last    int      // line of the last row that was read
 }
 
 // choice is a column that says something about the job.
@@ -38,8 +38,8 @@ type choice struct {
 	field     *field.Field
 }
 
-// budget ends a reading that takes more than a row may, as if the table ended there: so the reader of CSV tells where the
-// row began.
+// budget ends the input, as if the table ended there, once one row takes more than a row may: the reader of CSV then
+// says where the row began.
 type budget struct {
 	in   io.Reader
 	left int
@@ -62,7 +62,8 @@ func newGrid(in io.Reader, o *Options) (*grid, error) {
 	if bom, _ := buffered.Peek(3); string(bom) == "\ufeff" {
 		_, _ = buffered.Discard(3)
 	}
-	s := &grid{choices: newChoices(o), budget: b, comma: separator(firstLine(buffered)), in: csv.NewReader(buffered), last: 1}
+	s := &grid{choices: newChoices(o), budget: b, comma: separator(firstLine(buffered)), in: csv.NewReader(buffered),
+		last: 1}
 	s.in.Comma, s.in.ReuseRecord, s.in.TrimLeadingSpace = rune(s.comma), true, true
 	names, err := s.in.Read()
 	var bad *csv.ParseError
@@ -79,7 +80,7 @@ func newGrid(in io.Reader, o *Options) (*grid, error) {
 	return s, s.read(slices.Clone(names))
 }
 
-// firstLine looks at the first line, or at a long piece of it, and waits for nothing behind it.
+// firstLine looks at the first line, or at a long piece of it, without waiting for what follows.
 func firstLine(in *bufio.Reader) []byte {
 	for n := 1; ; n++ {
 		_, err := in.Peek(n)
@@ -91,7 +92,7 @@ func firstLine(in *bufio.Reader) []byte {
 	}
 }
 
-// separator is what parts the columns: a spreadsheet that writes decimal commas parts them by semicolons.
+// separator is the sign between columns: a spreadsheet that writes decimal commas uses semicolons.
 func separator(text []byte) byte {
 	first, _, _ := bytes.Cut(text, []byte("\n"))
 	comma := byte(',')
@@ -151,7 +152,8 @@ func (s *grid) next() (row, error) {
 		return r, &Fault{r.line, "", tooLong, "close the quote, or write one job on each line"}
 	}
 	if bad != nil {
-		r.fault = &Fault{r.line, "", bad.Err.Error(), "write " + strconv.Itoa(len(s.names)) + " cells as the first line has names, quotes doubled within quotes"}
+		r.fault = &Fault{r.line, "", bad.Err.Error(), "write " + strconv.Itoa(len(s.names)) +
+			" cells as the first line has names, quotes doubled within quotes"}
 	}
 	s.take(&r, cells)
 	return r, nil
@@ -186,13 +188,14 @@ func (s *grid) take(r *row, cells []string) {
 	}
 }
 
-// appendCell writes a text behind what its row holds so far, so that it is one cell, and no formula. A number with its sign is
-// none and stays one.
+// appendCell appends a text to its row as one cell that no program runs as a formula. A number with a sign stays a
+// number.
 func (s *grid) appendCell(to []byte, text string) []byte {
 	if !plain.Signed(text) || s.bare(to) {
 		text = plain.Cell(text)
 	}
-	if text == "" || strings.IndexByte(text, s.comma) < 0 && !strings.ContainsAny(text, "\"\r\n") && text[0] != ' ' && text[0] != '\t' {
+	if text == "" || strings.IndexByte(text, s.comma) < 0 && !strings.ContainsAny(text, "\"\r\n") && text[0] != ' ' &&
+		text[0] != '\t' {
 		return append(to, text...)
 	}
 	to = append(to, '"')
@@ -200,8 +203,8 @@ func (s *grid) appendCell(to []byte, text string) []byte {
 	return append(to, '"')
 }
 
-// bare reports a place where a cell begins for a program that parts this table at another sign than its own, and goes on behind
-// the number: -5 before 2+cmd(), where commas are decimal, would be run.
+// bare reports whether a program that splits this table at another sign than its own would see a cell begin here and
+// go on after the number: -5 before 2+cmd(), where commas are decimal, would be run.
 func (s *grid) bare(row []byte) bool {
 	row = bytes.TrimRightFunc(row, func(r rune) bool { return unicode.IsSpace(r) || r == '"' })
 	return len(row) == 0 || s.comma == '\t' && bytes.IndexByte([]byte(",;"), row[len(row)-1]) >= 0

@@ -16,7 +16,7 @@ import (
 	"brazebooth/internal/sheet"
 )
 
-// opening is how every line of JSON begins: with the row that it answers.
+// opening is how every line of JSON begins; the row that it answers follows.
 const opening = `{"input":`
 
 // lines is a table of JSON objects, one on each line.
@@ -59,7 +59,7 @@ func (l *lines) next() (row, error) {
 	}
 }
 
-// line is the next line without its break; what is over the limit is dropped.
+// line is the next line without its break; the part over the limit is dropped.
 func (l *lines) line() (text []byte, long bool, err error) {
 	for {
 		part, err := l.in.ReadSlice('\n')
@@ -80,7 +80,7 @@ func (l *lines) line() (text []byte, long bool, err error) {
 	}
 }
 
-// echoOf is a line as the answer repeats it: compact JSON, or what is no JSON as a text.
+// echoOf is a line as the answer repeats it: compact JSON, or a JSON string of a line that is not JSON.
 func echoOf(text []byte, long bool) []byte {
 	var out bytes.Buffer
 	text = bytes.ToValidUTF8(text, []byte("\ufffd"))
@@ -120,7 +120,8 @@ func (l *lines) read(r *row, text []byte) {
 		case place < 0 || m.null():
 			continue
 		case m.wrong():
-			r.fault = &Fault{r.line, m.name, "neither a text nor a number", `write {"metal":"galvanized","gauge":"18ga","feed":6.3}`}
+			r.fault = &Fault{r.line, m.name, "neither a text nor a number",
+				`write {"metal":"galvanized","gauge":"18ga","feed":6.3}`}
 			return
 		}
 		list = append(list, one{place, *m, f})
@@ -142,7 +143,7 @@ func (l *lines) refusal(to []byte, r *row) []byte {
 		Hint  string          `json:"hint"`
 		Line  int             `json:"line"`
 	}{r.echo, r.fault.Error(), r.fault.Hint, r.fault.Line}
-	b, _ := json.Marshal(doc) // texts and what was compacted before: it always encodes
+	b, _ := json.Marshal(doc) // strings and compact JSON always encode
 	return append(append(to, plain.JSON(b)...), '\n')
 }
 

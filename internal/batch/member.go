@@ -9,7 +9,7 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// member is one name of an object with its value as it stands there.
+// member is one name of an object with its value as written.
 type member struct {
 	name  string
 	value json.RawMessage
@@ -17,7 +17,7 @@ type member struct {
 
 func (m *member) null() bool { return m.value[0] == 'n' }
 
-// wrong reports a value that no choice can be: neither a text nor a number.
+// wrong reports whether a value cannot be a choice: it is neither a text nor a number.
 func (m *member) wrong() bool { return bytes.IndexByte([]byte("{[tf"), m.value[0]) >= 0 }
 
 func (m *member) text() string {
@@ -25,12 +25,12 @@ func (m *member) text() string {
 		return string(m.value) // a number, as it was written
 	}
 	var s string
-	_ = json.Unmarshal(m.value, &s) // it was read once
+	_ = json.Unmarshal(m.value, &s) // it was valid when it was read
 	return s
 }
 
-// members takes an object apart and keeps the order; a name that stands twice is a mistake that nobody should guess at. It
-// stops behind more names than most, and tells by one more.
+// members takes an object apart and keeps the order. A name that occurs twice is an error, since nobody can know
+// which was meant. It stops after most names and one more, which tells that there are too many.
 func members(line int, text []byte, most int) ([]member, *Fault) {
 	const hint = `write one object on each line: {"metal":"galvanized","gauge":"18ga"}`
 	dec := json.NewDecoder(bytes.NewReader(text))

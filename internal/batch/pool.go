@@ -17,7 +17,7 @@ type task struct {
 	done chan struct{}
 }
 
-// spent are lines that were written, for the next ones to be built in.
+// spent are buffers of lines that were written, for later lines.
 type spent chan []byte
 
 func (s spent) take() []byte {
@@ -32,13 +32,14 @@ func (s spent) take() []byte {
 func (s spent) give(line []byte) {
 	select {
 	case s <- line:
-	default: // enough lie there
+	default: // there are enough
 	}
 }
 
 // answer sends the rows through the workers and writes the lines in the rows' order. At most a few rows for each worker
-// are under way. stop ends the context, for the reading too: a row that ends the batch does not wait for the next one.
-func answer(ctx context.Context, stop context.CancelFunc, t table, out io.Writer, o *Options, tally Tally) (Tally, error) {
+// are in memory. stop ends the context, of the reading too: a row that ends the batch does not wait for the next row.
+func answer(ctx context.Context, stop context.CancelFunc, t table, out io.Writer, o *Options, tally Tally) (Tally,
+	error) {
 	workers := max(1, o.Workers)
 	queue, order := make(chan *task), make(chan *task, 4*workers)
 	old := make(spent, cap(order))
@@ -47,14 +48,14 @@ func answer(ctx context.Context, stop context.CancelFunc, t table, out io.Writer
 	for range workers {
 		all.Go(func() {
 			for k := range queue {
-				if ctx.Err() == nil { // else nobody waits for it any more
+				if ctx.Err() == nil { // otherwise nobody waits for it
 					k.fill(ctx, t, o, old)
 				}
 				close(k.done)
 			}
 		})
 	}
-	defer all.Wait() // after stop, so that nobody waits for a writer that is gone
+	defer all.Wait() // after stop, so that no worker waits for the writer
 	defer stop()
 	for k := range order {
 		select {
@@ -120,7 +121,7 @@ func (k *task) fill(ctx context.Context, t table, o *Options, used spent) {
 	}
 }
 
-// write puts a line that is ready where it belongs.
+// write writes a finished line.
 func (k *task) write(out io.Writer, o *Options, tally *Tally) error {
 	if k.err != nil {
 		return k.err

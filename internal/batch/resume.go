@@ -12,17 +12,17 @@ import (
 	"brazebooth/internal/crew"
 )
 
-// File is an output that can be gone on with: *os.File is one.
+// File is an output that can be continued: *os.File is one.
 type File interface {
 	io.ReadWriteSeeker
 	Truncate(size int64) error
 }
 
-// ErrOther is an output that does not belong to the input.
+// ErrOther is the error for an output that does not belong to the input.
 var ErrOther = errors.New("this output is of another input")
 
-// Resume goes on behind the last whole row of an earlier output, once every row of it was found to be that of the same
-// row of the input. What was written of the next row is cut off; an output that does not match is left as it is.
+// Resume continues an earlier output after its last whole row, once every row of it was found to answer the same row of
+// the input. A partly written row is cut off; an output that does not match is left as it is.
 func Resume(ctx context.Context, in io.Reader, out File, o Options) (Tally, error) {
 	ctx, stop := context.WithCancel(ctx)
 	defer stop()
@@ -51,8 +51,8 @@ func Resume(ctx context.Context, in io.Reader, out File, o Options) (Tally, erro
 	return answer(ctx, stop, t, out, &o, Tally{Kept: kept})
 }
 
-// matched reads the whole lines of an output beside the rows of the input: how many rows there are, and where the last
-// whole line ends.
+// matched compares the whole lines of an output with the rows of the input. It returns how many rows there are, and
+// where the last whole line ends.
 func matched(ctx context.Context, t table, out *bufio.Reader) (rows int, end int64, err error) {
 	head := t.head()
 	for at := 1; ; at++ {
@@ -86,7 +86,7 @@ func matched(ctx context.Context, t table, out *bufio.Reader) (rows int, end int
 	}
 }
 
-// wholeLine is the next line with its break; without one it is what is left, and io.EOF.
+// wholeLine is the next line with its break; a last line without a break comes with io.EOF.
 func wholeLine(out *bufio.Reader) ([]byte, error) {
 	var line []byte
 	for {
@@ -101,8 +101,8 @@ func wholeLine(out *bufio.Reader) ([]byte, error) {
 	}
 }
 
-// fragment says whether the piece behind the last whole line may be cut off: only where this program wrote it. Behind a
-// whole line, which was found to be its own, anything may be.
+// fragment says whether the piece after the last whole line may be cut off: only where this program wrote it. After a
+// whole line that was found to be this program's, any piece may.
 func fragment(t table, piece []byte, end int64, head []byte) error {
 	first := string(head)
 	if head == nil {

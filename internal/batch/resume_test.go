@@ -30,7 +30,7 @@ func resume(t *testing.T, have, text string, o Options) (string, Tally, error) {
 	return string(b), tally, err
 }
 
-// Wherever an output was cut off, going on gives the bytes of an undisturbed run.
+// Wherever an output was cut off, resuming gives the same bytes as an undisturbed run.
 func TestResumeFromAnyByte(t *testing.T) {
 	for _, f := range [...]Format{CSV, JSONLines} {
 		text, _ := benchRows(5, f)
@@ -48,7 +48,7 @@ func TestResumeFromAnyByte(t *testing.T) {
 	}
 }
 
-// Rows that were refused stay; the batch goes on behind them.
+// Refused rows stay; the batch goes on after them.
 func TestResumeBehindRefusedRows(t *testing.T) {
 	text := "id,metal,gauge,feed,travel\na,hsla,44,5,8\nb,hsla,18ga,5,8\nc,hsla,18ga,5\nd,hsla,18ga,4,8\n"
 	o := testOptions(CSV)
@@ -80,7 +80,8 @@ func TestAnotherOutputIsLeftAlone(t *testing.T) {
 		{whole, strings.Replace(text, "\n2,", "\n9,", 1), CSV},
 		{whole, strings.Replace(text, "id,", "name,", 1), CSV},
 		{whole, strings.Join(strings.SplitAfter(text, "\n")[:4], ""), CSV}, // more rows than the input
-		{"my notes", text, CSV}, {"my notes\nof the week\n", text, CSV}, {"my notes", asJSON, JSONLines}, {whole, asJSON, JSONLines},
+		{"my notes", text, CSV}, {"my notes\nof the week\n", text, CSV}, {"my notes", asJSON, JSONLines},
+		{whole, asJSON, JSONLines},
 		{strings.Repeat("x", 17*limit), text, CSV},
 	} {
 		got, _, err := resume(t, c.have, c.in, testOptions(c.format))

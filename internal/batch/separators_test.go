@@ -11,8 +11,8 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// What a batch writes is harmless to whoever parts it at another sign than it was written with, and comes back as it was read.
-// A number keeps its sign wherever no cell begins for anybody.
+// A batch's output is harmless to a reader that splits it at another sign than it was written with, and reads back as
+// it was. A number keeps its sign wherever no reader sees a cell begin.
 func TestAnswersAreHarmlessToEveryReader(t *testing.T) {
 	signs := rapid.SampledFrom([]string{"=", "+", "-", "@", "＝", "'", `"`, ",", ";", "\t", " ", "x", "5", "cmd|"})
 	text := rapid.Custom(func(t *rapid.T) string { return strings.Join(rapid.SliceOfN(signs, 0, 7).Draw(t, "text"), "") })
@@ -51,7 +51,7 @@ func TestAnswersAreHarmlessToEveryReader(t *testing.T) {
 	})
 }
 
-// read is a line as a reader of CSV has it.
+// read is a line as a reader of CSV sees it.
 func read(t *rapid.T, line string, comma rune, lazy bool) []string {
 	r := csv.NewReader(strings.NewReader(line))
 	r.Comma, r.LazyQuotes = comma, lazy
