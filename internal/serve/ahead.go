@@ -7,19 +7,19 @@ import (
 	"sync"
 )
 
-// ahead reads a terminal's keys while a command is at work, as a terminal at home does: what is typed meanwhile waits for whoever
-// reads, but ctrl+c that nobody waits for stops the command. A command that reads gets it like any key.
+// ahead reads a terminal's keys while a command is at work, as a local terminal does: what is typed meanwhile waits
+// for a reader. Ctrl+c stops a command that is not reading; a command that reads gets it like any key.
 type ahead struct {
 	mu      sync.Mutex
 	changed *sync.Cond
 	kept    []byte
-	err     error // what comes after that
+	err     error // what comes after the kept keys
 	reading bool
 }
 
 const (
 	ctrlC = 0x03
-	// mostKept is how much is read before anybody wants it; what is more waits at the client.
+	// mostKept is how much is read ahead; more than that waits at the client.
 	mostKept = 4 << 10
 )
 
@@ -44,7 +44,7 @@ func newAhead(ctx context.Context, keys io.Reader, stop func()) *ahead {
 	return a
 }
 
-// take keeps what was typed, and reports a ctrl+c that nobody waits for.
+// take keeps what was typed, and reports whether it has a ctrl+c while nobody reads.
 func (a *ahead) take(keys []byte) (stop bool) {
 	a.mu.Lock()
 	defer a.mu.Unlock()

@@ -8,8 +8,8 @@ import (
 	"testing/synctest"
 )
 
-// ctrl+c stops a command that does not read, and is a key to one that does; what else is typed ahead stays in its order, and no
-// more of it is taken than there is room for.
+// ctrl+c stops a command that does not read, and is a key for one that does. Other keys typed ahead keep their order,
+// and no more of them are taken than there is room for.
 func TestKeysTypedAhead(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		ctx, leave := context.WithCancelCause(t.Context())
@@ -60,9 +60,10 @@ func TestKeysTypedAhead(t *testing.T) {
 	})
 }
 
-// Only signals by which somebody stops what they began do so.
+// Only signals with which a user stops their own work end a session.
 func TestSignalsThatStop(t *testing.T) {
-	for name, want := range map[string]bool{"INT": true, "TERM": true, "HUP": true, "QUIT": true, "KILL": true, "USR1": false, "ALRM": false, "PIPE": false, "int": false, "": false} {
+	for name, want := range map[string]bool{"INT": true, "TERM": true, "HUP": true, "QUIT": true, "KILL": true,
+		"USR1": false, "ALRM": false, "PIPE": false, "int": false, "": false} {
 		if got := ends(append([]byte{0, 0, 0, byte(len(name))}, name...)); got != want {
 			t.Errorf("%s: %v", name, got)
 		}

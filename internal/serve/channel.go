@@ -12,8 +12,8 @@ import (
 )
 
 // channel is one session's channel as the library's session handling sees it. The library lets a client send as many
-// settings as it likes, says yes to agent forwarding, and ties a session's life to its connection; so what comes in is sifted
-// here, and the session ends with its channel.
+// settings as it likes, accepts agent forwarding, and ties a session's life to its connection. So requests are
+// filtered here, and the session ends with its channel.
 type channel struct {
 	gossh.NewChannel
 	server *server
@@ -31,11 +31,12 @@ func (s *server) openChannel(srv *ssh.Server, conn *gossh.ServerConn, asked goss
 	defer l.shut()
 	own, end := context.WithCancelCause(ctx)
 	defer end(errGone)
-	c := &channel{asked, s, &channelContext{Context: ctx, own: own, end: end, link: l, values: map[any]any{}, sizes: make(chan ssh.Window, 1), over: make(chan struct{})}}
+	c := &channel{asked, s, &channelContext{Context: ctx, own: own, end: end, link: l, values: map[any]any{},
+		sizes: make(chan ssh.Window, 1), over: make(chan struct{})}}
 	ssh.DefaultSessionHandler(srv, conn, c, c.ctx)
 }
 
-// Accept opens the channel; its requests are sifted, and it is over when they are.
+// Accept opens the channel. Its requests are filtered; when they end, the channel is over.
 func (c *channel) Accept() (gossh.Channel, <-chan *gossh.Request, error) {
 	ch, requests, err := c.NewChannel.Accept()
 	if err != nil {
@@ -60,8 +61,8 @@ func (c *channel) Accept() (gossh.Channel, <-chan *gossh.Request, error) {
 	return c.ctx.out, sifted, nil
 }
 
-// sift passes on what a session needs. A terminal's new size is not passed on: the library waits until somebody takes it,
-// which before the session begins, and in one that is turned away, nobody does.
+// sift passes on what a session needs. A terminal's new size is not passed on: the library waits until somebody takes
+// it, and nobody does so before the session begins or in a session that is turned away.
 func (c *channel) sift(requests <-chan *gossh.Request, sifted chan<- *gossh.Request) {
 	left := sieve{settings: 12, columns: uint32(c.server.Columns), rows: uint32(c.server.Rows)}
 	for r := range requests {
@@ -105,7 +106,8 @@ func (v *sieve) pass(r *gossh.Request) bool {
 		return v.terminal(r)
 	case "env":
 		var set struct{ Name, Value string }
-		if gossh.Unmarshal(r.Payload, &set) != nil || !wanted(set.Name) || !word(set.Name) || !word(set.Value) || v.settings == 0 {
+		if gossh.Unmarshal(r.Payload, &set) != nil || !wanted(set.Name) || !word(set.Name) || !word(set.Value) ||
+			v.settings == 0 {
 			return false
 		}
 		v.settings--
@@ -114,7 +116,7 @@ func (v *sieve) pass(r *gossh.Request) bool {
 	return false // subsystems, agents, X11, other signals and breaks
 }
 
-// ends reports a signal (RFC 4254, 6.9 and 6.10) by which somebody stops what they began.
+// ends reports whether a signal (RFC 4254, 6.9 and 6.10) is one with which a user stops their own work.
 func ends(payload []byte) bool {
 	var s struct{ Name string }
 	if gossh.Unmarshal(payload, &s) != nil {
@@ -127,10 +129,10 @@ func ends(payload []byte) bool {
 	return false
 }
 
-// longestCommand is more than every flag of every command together.
+// longestCommand is longer than all flags of all commands together.
 const longestCommand = 16 << 10
 
-// wanted are the settings of a terminal, and no others.
+// wanted are the environment variables that describe a terminal; no others are taken.
 func wanted(name string) bool {
 	switch name {
 	case "COLORTERM", "NO_COLOR", "LANG", "TERM_PROGRAM":
@@ -149,7 +151,8 @@ func (v *sieve) terminal(r *gossh.Request) bool {
 	if gossh.Unmarshal(r.Payload, &p) != nil || len(p.Term) > 64 || len(p.Modes) > 1024 {
 		return false
 	}
-	if !word(p.Term) || strings.Contains(p.Term, "/") { // no terminal is called so, and libraries look for a file of its name
+	// not a terminal's name, and libraries look for a file of that name
+	if !word(p.Term) || strings.Contains(p.Term, "/") {
 		p.Term = "xterm"
 	}
 	p.Columns, p.Rows, p.Modes = min(p.Columns, v.columns), min(p.Rows, v.rows), "\x00"
@@ -157,7 +160,7 @@ func (v *sieve) terminal(r *gossh.Request) bool {
 	return true
 }
 
-// size is the same for a change (RFC 4254, 6.7).
+// size does the same for a changed size (RFC 4254, 6.7).
 func (v *sieve) size(r *gossh.Request) (w ssh.Window, ok bool) {
 	var p struct{ Columns, Rows, Width, Height uint32 }
 	if gossh.Unmarshal(r.Payload, &p) != nil {
@@ -166,7 +169,7 @@ func (v *sieve) size(r *gossh.Request) (w ssh.Window, ok bool) {
 	return ssh.Window{Width: int(min(p.Columns, v.columns)), Height: int(min(p.Rows, v.rows))}, true
 }
 
-// word reports a short text of visible ASCII.
+// word reports whether a text is short and visible ASCII.
 func word(s string) bool {
 	return len(s) <= 64 && strings.IndexFunc(s, func(r rune) bool { return r <= ' ' || r > '~' }) < 0
 }
@@ -178,14 +181,14 @@ type channelContext struct {
 	end    context.CancelCauseFunc
 	link   *link
 	wire   gossh.Channel   // below the library's session
-	out    *outlet         // what the library's session takes for it
+	out    *outlet         // the channel that the library's session writes to
 	sizes  chan ssh.Window // of the terminal, the last one
 	mu     sync.Mutex
 	values map[any]any
 
 	started atomic.Bool // something was asked for
 	leave   atomic.Pointer[context.CancelCauseFunc]
-	over    chan struct{} // closed when the channel is
+	over    chan struct{} // closed when the channel is closed
 	last    atomic.Pointer[time.Timer]
 }
 
@@ -211,7 +214,7 @@ func (c *channelContext) Value(key any) any {
 	return c.own.Value(key)
 }
 
-// resize notes the terminal's last size.
+// resize keeps the terminal's last size.
 func (c *channelContext) resize(w ssh.Window) {
 	select {
 	case <-c.sizes:
@@ -220,7 +223,7 @@ func (c *channelContext) resize(w ssh.Window) {
 	c.sizes <- w
 }
 
-// stalled ends a session whose client does not take what it is sent.
+// stalled ends a session whose client does not read what it is sent.
 func (c *channelContext) stalled() {
 	if leave := c.leave.Load(); leave != nil {
 		(*leave)(errStalled)
@@ -229,7 +232,8 @@ func (c *channelContext) stalled() {
 	c.mustEnd()
 }
 
-// mustEnd closes the whole connection where its client does not answer the end of a channel: it would hold its place.
+// mustEnd closes the whole connection where its client does not answer the end of a channel, which would keep its
+// place.
 func (c *channelContext) mustEnd() {
 	t := time.AfterFunc(2*graceful, func() { _ = c.link.Close() })
 	if !c.last.CompareAndSwap(nil, t) { // one that was set before is not forgotten

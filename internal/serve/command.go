@@ -19,12 +19,12 @@ func (s *server) command(x *session) int {
 	return s.answer(x, args)
 }
 
-// plain asks and answers line by line, at a terminal that cannot place text.
+// plain asks and answers line by line, for a terminal that cannot place text.
 func (s *server) plain(x *session) int {
 	return s.answer(x, []string{"--plain"})
 }
 
-// answer carries the arguments out. At a terminal its keys are made lines, and line feeds bring the carriage back.
+// answer carries out a command. At a terminal keys become lines, and each line feed gets a carriage return.
 func (s *server) answer(x *session, args []string) int {
 	var in io.Reader = heardReader{x}
 	var below io.Writer = heardWriter{x}
@@ -38,7 +38,7 @@ func (s *server) answer(x *session, args []string) int {
 		return 1
 	}
 	cause := context.Cause(x.asked)
-	if cause == nil || code == 0 && !x.talk { // what was done is done, though its guest was asked to leave meanwhile
+	if cause == nil || code == 0 && !x.talk { // it was done, though its guest was asked to leave
 		return code
 	}
 	if !errors.Is(cause, errGone) && !errors.Is(cause, errStopped) {
@@ -47,8 +47,8 @@ func (s *server) answer(x *session, args []string) int {
 	return max(code, 1)
 }
 
-// heardReader and heardWriter keep a command's session awake while something moves. Who is asked to leave while a command
-// waits for what never comes is told so: reading ends then.
+// heardReader and heardWriter keep a command's session awake while bytes move. When a guest is asked to leave,
+// reading ends, so a command that waits for input ends too.
 type heardReader struct{ x *session }
 
 func (r heardReader) Read(p []byte) (int, error) {

@@ -11,7 +11,7 @@ import (
 	"github.com/pires/go-proxyproto"
 )
 
-// gate counts connections, before and after anybody is known.
+// gate counts connections, before and after their clients are known.
 type gate struct {
 	mu        sync.Mutex
 	all, most int
@@ -19,7 +19,7 @@ type gate struct {
 	mostFrom  int
 }
 
-// arrive takes a place, before anything is known of who comes.
+// arrive takes a place, before anything is known of the client.
 func (g *gate) arrive() bool {
 	g.mu.Lock()
 	defer g.mu.Unlock()
@@ -30,14 +30,14 @@ func (g *gate) arrive() bool {
 	return true
 }
 
-// give gives back a place that was counted to no address.
+// give gives back a place that was counted for no address.
 func (g *gate) give() {
 	g.mu.Lock()
 	defer g.mu.Unlock()
 	g.all--
 }
 
-// come counts the place to an address; where that has too many it is free again.
+// come counts the place for an address; where the address has too many, the place is freed.
 func (g *gate) come(address string) bool {
 	g.mu.Lock()
 	defer g.mu.Unlock()
@@ -59,7 +59,7 @@ func (g *gate) leave(address string) {
 	}
 }
 
-// placeOf is what an address counts as. A machine has as many addresses of its IPv6 network as it likes, so they count as
+// placeOf is what an address counts as. A machine can use any number of addresses of its IPv6 network, so they count as
 // one.
 func placeOf(address string) string {
 	a, err := netip.ParseAddr(address)
@@ -72,7 +72,7 @@ func placeOf(address string) string {
 	return netip.PrefixFrom(a, 64).Masked().String()
 }
 
-// link is one connection: what came and went over it, and that its place is given back.
+// link is one connection: it counts the bytes, and gives its place back once.
 type link struct {
 	net.Conn
 	server   *server
@@ -86,8 +86,8 @@ type link struct {
 	key      atomic.Pointer[ssh.PublicKey]
 }
 
-// connect lets a connection in, or turns it away. Behind a balancer its address is known only after the balancer's header,
-// and a place is taken before that.
+// connect lets a connection in, or turns it away. Behind a balancer the address is known only after the balancer's
+// header, so a place is taken before.
 func (s *server) connect(ctx ssh.Context, conn net.Conn) net.Conn {
 	if !s.gate.arrive() {
 		s.turnAway(conn, "full")
@@ -116,7 +116,7 @@ func (s *server) connect(ctx ssh.Context, conn net.Conn) net.Conn {
 	return l
 }
 
-// tcpOf is the connection itself, also behind a balancer's header; nil where it is none of TCP.
+// tcpOf is the TCP connection itself, also behind a balancer's header; nil where it is not TCP.
 func tcpOf(conn net.Conn) *net.TCPConn {
 	if behind, ok := conn.(*proxyproto.Conn); ok {
 		tcp, _ := behind.TCPConn()
@@ -126,7 +126,7 @@ func tcpOf(conn net.Conn) *net.TCPConn {
 	return tcp
 }
 
-// sendBuffer holds what the network has not taken yet; a large one hides how slow a line is.
+// sendBuffer is the size of the system's buffer for sending; a large one hides how slow a line is.
 const sendBuffer = 32 << 10
 
 type contextKey string
@@ -145,7 +145,7 @@ func (l *link) Write(p []byte) (int, error) {
 	return n, err
 }
 
-// open counts a channel, unless there are as many as there may be.
+// open counts a channel, unless there are as many as allowed.
 func (l *link) open() bool {
 	l.mu.Lock()
 	defer l.mu.Unlock()
@@ -180,7 +180,7 @@ func (l *link) Close() error {
 	return l.Conn.Close()
 }
 
-// revoke closes the connections of keys that may no longer come in, or may do other things than when they did.
+// revoke closes the connections of keys that may no longer come in, or whose role has changed since.
 func (s *server) revoke() {
 	s.links.Range(func(k, _ any) bool {
 		l := k.(*link)

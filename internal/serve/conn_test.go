@@ -13,8 +13,9 @@ import (
 
 func TestPlacesOfAddresses(t *testing.T) {
 	for address, want := range map[string]string{
-		"192.0.2.7": "192.0.2.7", "::ffff:192.0.2.7": "192.0.2.7", "2001:db8:1:2:3:4:5:6": "2001:db8:1:2::/64", "2001:db8:1:2::": "2001:db8:1:2::/64",
-		"fe80::1%eth0": "fe80::/64", "unknown": "unknown",
+		"192.0.2.7": "192.0.2.7", "::ffff:192.0.2.7": "192.0.2.7", "2001:db8:1:2:3:4:5:6": "2001:db8:1:2::/64",
+		"2001:db8:1:2::": "2001:db8:1:2::/64",
+		"fe80::1%eth0":   "fe80::/64", "unknown": "unknown",
 	} {
 		if got := placeOf(address); got != want {
 			t.Errorf("%s counts as %s", address, got)
@@ -22,11 +23,12 @@ func TestPlacesOfAddresses(t *testing.T) {
 	}
 }
 
-// Places are counted when they are taken and given back, whoever is turned away in between.
+// Places are counted when they are taken and when they are given back, also with clients turned away in between.
 func TestGateCounts(t *testing.T) {
 	g := gate{most: 3, mostFrom: 2, from: map[string]int{}}
 	enter := func(address string) bool { return g.arrive() && g.come(address) }
-	if !enter("2001:db8::1") || !enter("2001:db8::2") || enter("2001:db8::3") || !enter("192.0.2.1") || enter("192.0.2.2") {
+	if !enter("2001:db8::1") || !enter("2001:db8::2") || enter("2001:db8::3") || !enter("192.0.2.1") ||
+		enter("192.0.2.2") {
 		t.Errorf("%+v", &g)
 	}
 	g.leave("2001:db8::1")
@@ -45,14 +47,15 @@ type someConn struct{ gossh.ConnMetadata }
 
 func (someConn) RemoteAddr() net.Addr { return &net.TCPAddr{IP: net.IPv4(192, 0, 2, 7), Port: 4000} }
 
-// What a stranger calls its way in is in the log short and clean.
+// A stranger's name for its method of login is logged short and clean.
 func TestGuessesAreShortInTheLog(t *testing.T) {
 	var log bytes.Buffer
 	_, srv, stop := host(t, Deps{})
 	stop()
 	srv.log = slog.New(slog.NewJSONHandler(&log, nil))
 	srv.admit()(nil).AuthLogCallback(someConn{}, "\x1b]0;x\x07\u009b\u202e"+strings.Repeat("m", 200_000), errors.New("no"))
-	if text := log.String(); len(text) > 300 || !strings.Contains(text, "192.0.2.7") || strings.Contains(text, "u001b") || strings.ContainsAny(text, "\u009b\u202e") {
+	if text := log.String(); len(text) > 300 || !strings.Contains(text, "192.0.2.7") ||
+		strings.Contains(text, "u001b") || strings.ContainsAny(text, "\u009b\u202e") {
 		t.Errorf("%d bytes: %.300q", len(text), text)
 	}
 }

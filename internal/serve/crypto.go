@@ -9,8 +9,8 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// algorithms names what the server speaks: of what golang.org/x/crypto offers, nothing with SHA-1, with CBC, with a group
-// under 2048 bits or on a curve of NIST; the key exchange that also stands against a quantum computer first.
+// algorithms names what the server speaks: of what golang.org/x/crypto offers, nothing with SHA-1, with CBC, with a
+// group under 2048 bits or on a curve of NIST. The key exchange that also withstands a quantum computer comes first.
 func algorithms(tries int) *gossh.ServerConfig {
 	c := &gossh.ServerConfig{
 		MaxAuthTries: tries,
@@ -23,7 +23,7 @@ func algorithms(tries int) *gossh.ServerConfig {
 	return c
 }
 
-// admit lets in who may come: by key only, or where the shop is open also without one.
+// admit lets clients in: by key only, or where the shop is open also without one.
 func (s *server) admit() func(ssh.Context) *gossh.ServerConfig {
 	return func(ssh.Context) *gossh.ServerConfig {
 		c := algorithms(6)
@@ -39,8 +39,10 @@ func (s *server) admit() func(ssh.Context) *gossh.ServerConfig {
 		switch {
 		case s.Open && s.Writers == "":
 			c.NoClientAuth = true
-		case s.Open: // a key tells writers from others; who has none answers no question
-			c.KeyboardInteractiveCallback = func(gossh.ConnMetadata, gossh.KeyboardInteractiveChallenge) (*gossh.Permissions, error) {
+		case s.Open: // a key tells writers from others; a client without one is asked nothing
+			c.KeyboardInteractiveCallback = func(
+				gossh.ConnMetadata, gossh.KeyboardInteractiveChallenge,
+			) (*gossh.Permissions, error) {
 				return &gossh.Permissions{}, nil
 			}
 		}

@@ -20,7 +20,7 @@ func (s *server) seeOut() {
 	inTime(lastWait, s.closeAll)
 }
 
-// lastWait is how long the end waits for what should take no time: connections that close, and the log.
+// lastWait is how long the server waits at its end for what should take no time: closing connections, and the log.
 const lastWait = 300 * time.Millisecond
 
 // closeAll closes every connection, also one whose client is not known yet.
@@ -32,7 +32,7 @@ func (s *server) closeAll() {
 	_ = s.ssh.Close()
 }
 
-// inTime does something and does not wait for it longer than that.
+// inTime does something and waits for it no longer than a limit.
 func inTime(most time.Duration, do func()) {
 	done := make(chan struct{})
 	go func() { do(); close(done) }()

@@ -8,12 +8,12 @@ import (
 	"time"
 )
 
-// errOver is what screens read when their input is at its end.
+// errOver is what screens read at the end of their input.
 var errOver = errors.New("the input is over")
 
-// tap brings keys to the screens and is what ends them. The library's reader of keys hands over every key that it read, also
-// when nobody takes any more, and then waits for ever with all of the session's memory in its hand. So the screens end by
-// the end of their input, never before it: what is at its end has nothing to hand over.
+// tap brings keys to the screens and ends them. The library's reader of keys hands over every key that it read, also
+// when nobody takes any more, and then waits for ever while it holds all of the session's memory. So the screens are
+// ended by the end of their input, never before it: a reader at the end of its input has nothing to hand over.
 type tap struct {
 	*io.PipeReader
 	in *io.PipeWriter
@@ -38,19 +38,19 @@ func patiently(ctx context.Context) (context.Context, context.CancelFunc) {
 	return late, func() { stop(); cancel() }
 }
 
-// hurry ends a session that was asked to leave and does not: the guest's client may take nothing any more. One that still answers
-// the end of a channel keeps its other sessions.
+// hurry ends a session that was asked to leave and does not: the guest's client may no longer read. A client that
+// still answers the end of a channel keeps its other sessions.
 func (x *session) hurry() {
 	time.AfterFunc(graceful, func() {
 		x.life.end(context.Cause(x.asked))
 		x.life.mustEnd()
 		if x.life.out.waits() {
-			_ = x.life.wire.Close() // no exit code: what is not said may be that something was kept
+			_ = x.life.wire.Close() // no exit code: it might say that nothing was kept where something was
 		}
 	})
 }
 
-// tell says a last line to the guest. At a terminal it goes the way of the screens, so that it comes after them.
+// tell sends a last line to the guest. At a terminal it goes through the screens' output, so that it comes after them.
 func (x *session) tell(why error) {
 	var to io.Writer = x.Stderr()
 	if _, _, terminal := x.Pty(); terminal {
@@ -67,8 +67,8 @@ func (x *session) tell(why error) {
 	}
 }
 
-// heardOut waits a moment until the client has closed its side too: then it has the exit code. What is closed before that may
-// take along what was sent last.
+// heardOut waits a moment until the client has closed its side too: then it has the exit code. Closing before that
+// may lose what was sent last.
 func (x *session) heardOut() {
 	select {
 	case <-x.life.over:

@@ -5,11 +5,11 @@ import (
 	"unicode/utf8"
 )
 
-// guard follows a terminal's byte stream and leaves out what a reader of keys would have to hoard: the rest of a long paste
-// between its two marks, and a sequence without an end. For that it must see a paste begin whenever the reader does, so
-// what a reader may take for a mark and is none as terminals write it is spoiled: odd spellings of the mark, one-byte
-// control characters of the C1 set, and keys written as numbers, which are put together behind the guard. It never makes
-// more of what comes.
+// guard follows a terminal's byte stream and leaves out what a reader of keys would have to store: the rest of a long
+// paste between its two marks, and a sequence without an end. For that it must see a paste begin whenever the reader
+// does. So it spoils everything that a reader may take for a mark and that terminals do not write: odd spellings of
+// the mark, one-byte control characters of the C1 set, and keys written as numbers, which the reader would put
+// together. The output is never longer than the input.
 type guard struct {
 	most   int // bytes of a paste
 	pasted int
@@ -17,7 +17,7 @@ type guard struct {
 	state  byte   // what the last byte belongs to, one of the states below
 	length int    // of the sequence so far
 	params []byte // of a control sequence
-	held   []byte // what is not whole yet: a character, or the mark that ends a paste
+	held   []byte // an incomplete character, or an incomplete mark of a paste's end
 }
 
 const (
@@ -33,20 +33,20 @@ const (
 const (
 	longestControl = 64  // bytes of parameters; more than any key's or answer's
 	longestText    = 256 // bytes of a control string; more than any answer's
-	broken         = 0   // stands for what is no character
-	spoiled        = 'y' // ends a control sequence that then means nothing
+	broken         = 0   // stands for bytes that are no character
+	spoiled        = 'y' // as its end makes a control sequence meaningless
 )
 
 var pasteEnds = []byte("\x1b[201~")
 
-// rest gives up a sequence whose rest does not come.
+// rest ends an incomplete sequence whose rest does not come.
 func (g *guard) rest() {
 	if g.state != ending {
 		g.state, g.held = ground, g.held[:0]
 	}
 }
 
-// sift appends to out what stays of in.
+// sift appends to out what is let through of in.
 func (g *guard) sift(out, in []byte) []byte {
 	for _, b := range in {
 		out = g.take(out, b)
@@ -90,7 +90,7 @@ func (g *guard) onGround(out []byte, b byte) []byte {
 	return g.put(out, b)
 }
 
-// put appends, within a paste only as much as it may be.
+// put appends; within a paste only up to its limit.
 func (g *guard) put(out []byte, more ...byte) []byte {
 	if g.paste {
 		if g.pasted += len(more); g.pasted > g.most {
@@ -100,7 +100,7 @@ func (g *guard) put(out []byte, more ...byte) []byte {
 	return append(out, more...)
 }
 
-// spoil puts something in place of what is no character, so that what stood on both sides of it does not come together.
+// spoil replaces bytes that are no character, so that what is on both sides of them does not join.
 func (g *guard) spoil(out []byte) []byte {
 	g.state, g.held = ground, g.held[:0]
 	if g.paste {
@@ -155,7 +155,7 @@ func (g *guard) inControl(out []byte, b byte) []byte {
 	return append(out, g.final(b))
 }
 
-// final is what a control sequence ends with: b, unless that is spoiled. ESC [ 200 ~ begins a paste.
+// final is the end of a control sequence: b, or spoiled. ESC [ 200 ~ begins a paste.
 func (g *guard) final(b byte) byte {
 	switch {
 	case g.length > longestControl, b == '_':
@@ -168,7 +168,8 @@ func (g *guard) final(b byte) byte {
 	return b
 }
 
-// plainKey reports parameters of a key as terminals write them: numbers, the first of one to three digits and no mark.
+// plainKey reports whether parameters are of a key as terminals write it: numbers, the first of one to three digits,
+// no mark.
 func (g *guard) plainKey() bool {
 	first := g.params
 	if i := bytes.IndexAny(first, ";:"); i >= 0 {
@@ -193,7 +194,7 @@ func (g *guard) inText(out []byte, b byte) []byte {
 	return append(out, b)
 }
 
-// inEnding passes on the mark that ends a paste, whole, whatever was left out before; what is none is pasted.
+// inEnding passes on the whole mark that ends a paste, whatever was left out before; anything else is pasted text.
 func (g *guard) inEnding(out []byte, b byte) []byte {
 	if b != pasteEnds[len(g.held)] {
 		rest := bytes.Clone(g.held[1:])

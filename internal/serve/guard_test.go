@@ -15,7 +15,7 @@ import (
 
 const pasteBegins = "\x1b[200~"
 
-// through is what a guard leaves of a text that comes in pieces.
+// through is what a guard lets through of a text that comes in pieces.
 func through(most int, pieces ...string) string {
 	g := guard{most: most}
 	var out []byte
@@ -25,12 +25,15 @@ func through(most int, pieces ...string) string {
 	return string(out)
 }
 
-// Keys come through as they are, however they are cut up.
+// Keys come through unchanged, however they are cut up.
 func TestGuardKeepsKeys(t *testing.T) {
 	for _, keys := range []string{
-		"3/32", "galvanized\r", "\x1b", "\x1b\x1b", "\x1b[A\x1b[B\x1bOP\x1bOc", "\x1b[1;5C", "\x1b[3~", "\x1b[15;2~", "\x1b[27;5;13~", "\x1b[97;5u", "\x1b[97:65;2;65u",
-		"\x1bb", "\x1b]", "\x1bP", "\x1b[", "\x1bé", "Gärtnerei 焊 🎛", "\x03\x1a\t\x7f", "\x1b[23$", "\x1b[<0;10;20M\x1b[<0;10;20m",
-		"\x1b]11;rgb:1e1e/1e1e/2e2e\x1b\\", "\x1b]11;rgb:ffff/ffff/ffff\a", "\x1b[?2026;2$y", "\x1b[?62;22c", "\x1bP>|term 1.2\x1b\\", "\x1b[24;80R", "\x1b[I\x1b[O",
+		"3/32", "galvanized\r", "\x1b", "\x1b\x1b", "\x1b[A\x1b[B\x1bOP\x1bOc", "\x1b[1;5C", "\x1b[3~", "\x1b[15;2~",
+		"\x1b[27;5;13~", "\x1b[97;5u", "\x1b[97:65;2;65u",
+		"\x1bb", "\x1b]", "\x1bP", "\x1b[", "\x1bé", "Gärtnerei 焊 🎛", "\x03\x1a\t\x7f", "\x1b[23$",
+		"\x1b[<0;10;20M\x1b[<0;10;20m",
+		"\x1b]11;rgb:1e1e/1e1e/2e2e\x1b\\", "\x1b]11;rgb:ffff/ffff/ffff\a", "\x1b[?2026;2$y", "\x1b[?62;22c",
+		"\x1bP>|term 1.2\x1b\\", "\x1b[24;80R", "\x1b[I\x1b[O",
 		pasteBegins + "tank lid\r\nbooth 2" + string(pasteEnds),
 	} {
 		if got := through(100, keys); got != keys {
@@ -63,15 +66,18 @@ func TestGuardCutsPastes(t *testing.T) {
 	}
 }
 
-// What has no end is cut, and what a reader of keys might take for the beginning of a paste is none afterwards.
+// A sequence without an end is cut, and nothing that comes through looks to a reader of keys like the beginning of a
+// paste.
 func TestGuardSpoilsWhatHasNoEnd(t *testing.T) {
 	long := strings.Repeat("1", 5000)
-	for _, in := range []string{"\x1b[" + long, "\x1b]" + long, "\x1bP" + long, "\x1b_" + long, "\x1b^" + long, "\x1bX" + long} {
+	for _, in := range []string{"\x1b[" + long, "\x1b]" + long, "\x1bP" + long, "\x1b_" + long, "\x1b^" + long,
+		"\x1bX" + long} {
 		if got := through(100, in); len(got) > longestText+2 {
 			t.Errorf("%.3q leaves %d bytes", in, len(got))
 		}
 	}
-	for _, in := range []string{"\x9b200~", "\xc2\x9b200~", "\x1b[0200~", "\x1b[200;1~", "\x1b[200:1~", "\x1b[20\xff0~", "\x1b[20\x9b0~", "\x1b\xc3[200~", "\x1b\x80[200~",
+	for _, in := range []string{"\x9b200~", "\xc2\x9b200~", "\x1b[0200~", "\x1b[200;1~", "\x1b[200:1~", "\x1b[20\xff0~",
+		"\x1b[20\x9b0~", "\x1b\xc3[200~", "\x1b\x80[200~",
 		"\x1b[4294967496~", "\x1b[0;0;50;1;0;1_"} {
 		if got := through(100, in); strings.Contains(got, pasteBegins) || begun(got) {
 			t.Errorf("%q became %q, which begins a paste", in, got)
@@ -79,9 +85,10 @@ func TestGuardSpoilsWhatHasNoEnd(t *testing.T) {
 	}
 }
 
-// Characters of the C1 set and keys as numbers (a sequence that ends in _) reach nobody.
+// Characters of the C1 set and keys as numbers (a sequence that ends in _) do not come through.
 func TestGuardSpoilsHiddenControls(t *testing.T) {
-	for in, want := range map[string]string{"\u009b": "\x00", "a\xc2\x80b": "a\x00b", "\x1b[0;0;27;1;0;1_[200~": "\x1b[0;0;27;1;0;1y[200~"} {
+	for in, want := range map[string]string{"\u009b": "\x00", "a\xc2\x80b": "a\x00b",
+		"\x1b[0;0;27;1;0;1_[200~": "\x1b[0;0;27;1;0;1y[200~"} {
 		if got := through(100, in); got != want {
 			t.Errorf("%q became %q", in, got)
 		}
@@ -94,8 +101,8 @@ func begun(s string) bool {
 	return most >= 0
 }
 
-// hoard reads a stream as the screens' reader of keys does. most is the longest paste in bytes, -1 for none; keys are the
-// printable keys outside pastes.
+// hoard reads a stream as the screens' reader of keys does. most is the longest paste in bytes, -1 for none; keys are
+// the printable keys outside pastes.
 func hoard(buf []byte) (keys string, most int) {
 	var d uv.EventDecoder
 	most, inside := -1, -1
@@ -120,7 +127,8 @@ func hoard(buf []byte) (keys string, most int) {
 }
 
 func FuzzGuard(f *testing.F) {
-	for _, s := range []string{pasteBegins + "aaaa" + string(pasteEnds) + "b", "\x1b]11;rgb:1/2/3\a", "\x1b[200$", "\x9b200~", "\x1b\xc3[200~", "\x1b[M\x1b[200~", "\x1bP\a\x1b[200~é", "\x1b[0;0;27;1;0;1_[200~"} {
+	for _, s := range []string{pasteBegins + "aaaa" + string(pasteEnds) + "b", "\x1b]11;rgb:1/2/3\a", "\x1b[200$",
+		"\x9b200~", "\x1b\xc3[200~", "\x1b[M\x1b[200~", "\x1bP\a\x1b[200~é", "\x1b[0;0;27;1;0;1_[200~"} {
 		f.Add([]byte(s), uint8(3))
 	}
 	f.Fuzz(func(t *testing.T, in []byte, cut uint8) {
@@ -145,10 +153,11 @@ func FuzzGuard(f *testing.F) {
 	})
 }
 
-// Chance finds what nobody thought of: streams of the bytes that sequences are made of, read as the screens read them.
+// Random streams of the bytes that sequences are made of, read as the screens read them.
 func TestGuardAgainstTheReaderOfKeys(t *testing.T) {
 	r := rand.New(rand.NewPCG(7, 200))
-	words := strings.Split("\x1b [ ] P X _ O M 2 0 1 200 201 ~ $ ; : ? < y \x07 \\ \x00 \x18 \x9b \x9c \xc2 \xc3 \xe2 \x80 é a \x7f \x1b[200~ \x1b[201~ \x1b[0;0;91;1;0;1_", " ")
+	words := strings.Split("\x1b [ ] P X _ O M 2 0 1 200 201 ~ $ ; : ? < y \x07 \\ \x00 \x18 \x9b \x9c \xc2 \xc3 \xe2 "+
+		"\x80 é a \x7f \x1b[200~ \x1b[201~ \x1b[0;0;91;1;0;1_", " ")
 	for range 30_000 {
 		var in []byte
 		for range 1 + r.IntN(30) {
@@ -178,13 +187,14 @@ func FuzzGuardKeys(f *testing.F) {
 		for from := 0; from < len(in); from += int(cut) + 1 {
 			pieces = append(pieces, in[from:min(len(in), from+int(cut)+1)])
 		}
-		if got, want := through(8, pieces...), pasteBegins+strings.Repeat("x", 8)+string(pasteEnds)+typed+"\x1b[A"; got != want {
+		if got, want := through(8, pieces...), pasteBegins+strings.Repeat("x", 8)+string(pasteEnds)+typed+
+			"\x1b[A"; got != want {
 			t.Errorf("%q became %q", in, got)
 		}
 	})
 }
 
-// A key that looks like the beginning of a sequence is only that after a pause: whoever presses alt and ] types on.
+// A key that looks like the beginning of a sequence is just a key after a pause: after alt and ] typing goes on.
 func TestInputTakesUpAfterAPause(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		from, to := io.Pipe()
@@ -204,17 +214,20 @@ func TestInputTakesUpAfterAPause(t *testing.T) {
 	})
 }
 
-// What comes too fast waits and is all there in the end; what is left out of a long paste holds nobody up.
+// Input that comes too fast waits and arrives whole; the part of a long paste that is left out holds nothing up.
 func TestInputIsNotFasterThanItMayBe(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		heard, begin := 0, time.Now()
-		in := newInput(t.Context(), strings.NewReader(strings.Repeat("k", 20_000)), &Settings{InputRate: 1000, Paste: 100}, func() { heard++ })
+		in := newInput(t.Context(), strings.NewReader(strings.Repeat("k", 20_000)), &Settings{InputRate: 1000,
+			Paste: 100}, func() { heard++ })
 		got, err := io.ReadAll(in)
-		if took := time.Since(begin); err != nil || len(got) != 20_000 || took < 11*time.Second || took > 13*time.Second || heard == 0 {
+		if took := time.Since(begin); err != nil || len(got) != 20_000 || took < 11*time.Second ||
+			took > 13*time.Second || heard == 0 {
 			t.Errorf("%d bytes in %v, heard %d, %v", len(got), took, heard, err)
 		}
 		begin = time.Now()
-		in = newInput(t.Context(), strings.NewReader(pasteBegins+strings.Repeat("k", 200_000)+string(pasteEnds)+"q"), &Settings{InputRate: 4000, Paste: 2000}, func() {})
+		in = newInput(t.Context(), strings.NewReader(pasteBegins+strings.Repeat("k", 200_000)+string(pasteEnds)+"q"),
+			&Settings{InputRate: 4000, Paste: 2000}, func() {})
 		got, err = io.ReadAll(in)
 		if took := time.Since(begin); err != nil || len(got) != 2000+2*6+1 || took > time.Second {
 			t.Errorf("a long paste: %d bytes in %v, %v", len(got), took, err)
@@ -222,7 +235,7 @@ func TestInputIsNotFasterThanItMayBe(t *testing.T) {
 	})
 }
 
-// Who is gone does not leave a reader behind.
+// A client that is gone leaves no reader behind.
 func TestInputEndsWithItsSession(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		ctx, cancel := context.WithCancel(t.Context())

@@ -19,7 +19,7 @@ import (
 const HostKeyFile = "ssh_host_ed25519_key"
 
 // hostKey reads the server's own key, an Ed25519 key of RFC 8709 in OpenSSH's file format, and makes it where there is
-// none. A key that others of this machine can read is refused: whoever has it can pass for this server.
+// none. A key that other users of this machine can read is refused: whoever has it can pass for this server.
 func hostKey(file string) (ssh.Signer, error) {
 	info, err := os.Stat(file)
 	if errors.Is(err, os.ErrNotExist) {

@@ -5,8 +5,8 @@ import (
 	"time"
 )
 
-// idling does something when nothing was heard for a while. A byte that comes after its stop does not start it
-// again, as it would a timer: that held every session whose client typed to the last for half an hour more.
+// idling does something when nothing was heard for a while. A byte that comes after its stop does not start it again,
+// as it would start a timer: that kept every session whose client typed to the last for half an hour more.
 type idling struct {
 	mu      sync.Mutex
 	after   time.Duration

@@ -5,7 +5,7 @@ import (
 	"time"
 )
 
-// What is heard puts the end off, and after the stop nothing comes, whatever is still heard.
+// Input puts the end off, and after the stop nothing happens, whatever input still comes.
 func TestIdlingStaysStopped(t *testing.T) {
 	done := make(chan string, 2)
 	stopped := newIdling(20*time.Millisecond, func() { done <- "stopped" })

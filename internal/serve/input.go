@@ -8,8 +8,8 @@ import (
 	"golang.org/x/time/rate"
 )
 
-// input is what a terminal sends: not faster than it may, and nothing that the reader of keys behind it would have to hoard
-// (guard.go). A key is never lost, only what is too much of a paste.
+// input is what a terminal sends: no faster than allowed, and without what the reader of keys would have to store
+// (guard.go). A key is never lost, only the excess of a paste.
 type input struct {
 	ctx   context.Context
 	from  io.Reader
@@ -18,18 +18,19 @@ type input struct {
 	heard func() // called for whatever comes
 
 	raw   [1024]byte
-	ready []byte // sifted and not yet taken
-	err   error  // what comes after that
+	ready []byte // let through and not yet read
+	err   error  // what comes after ready
 }
 
 const (
-	burst = 8 << 10                // how many bytes may come at once before the rate counts
-	light = 64                     // so many bytes that are left out count as one that stays
-	pause = 250 * time.Millisecond // after so long nobody waits for the rest of a sequence; the reader of keys waits 50 ms
+	burst = 8 << 10                // bytes that may come at once before the rate counts
+	light = 64                     // this many bytes that are left out count as one
+	pause = 250 * time.Millisecond // how long the rest of a sequence is waited for; the reader of keys waits 50 ms
 )
 
 func newInput(ctx context.Context, from io.Reader, s *Settings, heard func()) *input {
-	return &input{ctx: ctx, from: from, speed: rate.NewLimiter(rate.Limit(s.InputRate), burst), guard: guard{most: s.Paste}, heard: heard}
+	return &input{ctx: ctx, from: from, speed: rate.NewLimiter(rate.Limit(s.InputRate), burst),
+		guard: guard{most: s.Paste}, heard: heard}
 }
 
 func (i *input) Read(p []byte) (int, error) {

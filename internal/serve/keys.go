@@ -20,19 +20,19 @@ import (
 
 // Guest is who is in a session.
 type Guest struct {
-	Name   string // the key's comment; of who came without a key that is listed the name that the client gave; safe for a terminal
+	Name   string // the key's comment; without a listed key the name that the client gave; safe for a terminal
 	From   string // address
-	Key    string // fingerprint, "" for who came without a key
+	Key    string // fingerprint, "" for a guest without a key
 	Writer bool   // may keep in the book
 
-	// Fault takes what went wrong with the book or the machine, for the log alone; nil where there is none.
+	// Fault takes what went wrong with the book or the machine, for the log alone; nil where there is no log.
 	Fault func(error)
 
-	listed bool // the key stands in a file of keys
+	listed bool // the key is in a file of keys
 }
 
-// account is whose limit of sessions a guest's sessions count to: a listed key's own, else the address's. Anybody makes as many
-// keys as they like, so that a key nobody listed counts like none.
+// account is whose limit a guest's sessions count for: the listed key's, or else the address's. Anybody can make as
+// many keys as they like, so a key that nobody listed counts like none.
 func (g *Guest) account() string {
 	if g.listed {
 		return g.Key
@@ -40,7 +40,7 @@ func (g *Guest) account() string {
 	return placeOf(g.From)
 }
 
-// mayAs reports a guest who may do what another may, and is known as well.
+// mayAs reports whether two guests have the same role and are known in the same way.
 func (g *Guest) mayAs(other *Guest) bool { return g.listed == other.listed && g.Writer == other.Writer }
 
 // keyring knows who may come in. It reads its files again when they change; a file that cannot be read lets nobody in.
@@ -53,7 +53,7 @@ func newKeyring(s *Settings, log *slog.Logger) *keyring {
 	return &keyring{newKeyFile(s.Keys, log), newKeyFile(s.Writers, log), s.Open}
 }
 
-// guest is what a key may do now; not ok where it may not come in.
+// guest is what a key may do now; ok is false where it may not come in.
 func (k *keyring) guest(key ssh.PublicKey) (g Guest, ok bool) {
 	if key == nil {
 		return Guest{}, k.open
@@ -71,7 +71,7 @@ func (k *keyring) guest(key ssh.PublicKey) (g Guest, ok bool) {
 	return g, k.open
 }
 
-// named is what a key is called that has no comment: the name that a client gives may be another's.
+// named is the name of a key without a comment. The name that its client gives may be somebody else's.
 func named(comment, fingerprint string) string {
 	if comment != "" {
 		return comment
@@ -86,7 +86,7 @@ type keyFile struct {
 	mu   sync.Mutex
 	seen os.FileInfo
 	at   time.Time         // when it was read
-	list map[string]string // what a key is called, by its wire form
+	list map[string]string // a key's name, by its wire form
 }
 
 func newKeyFile(path string, log *slog.Logger) *keyFile { return &keyFile{path: path, log: log} }
@@ -115,8 +115,8 @@ func (f *keyFile) names() map[string]string {
 	return f.list
 }
 
-// same reports a file that did not change since it was read. One that was written within a moment of that may have
-// changed again without its time telling so.
+// same reports whether a file is unchanged since it was read. A file that was written just before it was read may have
+// changed again without a new time.
 func (f *keyFile) same(info os.FileInfo) bool {
 	return f.seen != nil && os.SameFile(info, f.seen) && info.Size() == f.seen.Size() &&
 		info.ModTime().Equal(f.seen.ModTime()) && f.at.Sub(info.ModTime()) > 2*time.Second
@@ -129,8 +129,8 @@ func (f *keyFile) forget(err error) {
 	f.list, f.seen = nil, nil
 }
 
-// parse reads the lines that can be kept to; what asks for more than that is left out and told, so that no restriction
-// is passed over in silence.
+// parse reads the lines whose options can be kept to. Other lines are left out and named, so that no restriction is
+// silently ignored.
 func (f *keyFile) parse(text []byte) map[string]string {
 	list := map[string]string{}
 	lines := bufio.NewScanner(bytes.NewReader(text))
@@ -165,7 +165,7 @@ func publicKey(line string) (ssh.PublicKey, string, error) {
 		return nil, "", err
 	}
 	for _, o := range options {
-		switch strings.ToLower(o) { // nothing of this is ever given
+		switch strings.ToLower(o) { // these restrictions hold for everybody
 		case "no-port-forwarding", "no-agent-forwarding", "no-x11-forwarding", "no-user-rc":
 		default:
 			return nil, "", fmt.Errorf("the option %q cannot be kept to here", plain.Line(o, 40))
@@ -177,11 +177,12 @@ func publicKey(line string) (ssh.PublicKey, string, error) {
 	return key, plain.Line(comment, 60), nil
 }
 
-// strong refuses keys that NIST SP 800-131A rev. 2 (2019) no longer allows for signatures, and certificates, which nobody
-// here is trusted to give out.
+// strong refuses keys that NIST SP 800-131A rev. 2 (2019) no longer allows for signatures, and certificates, since no
+// authority is trusted here.
 func strong(key gossh.PublicKey) error {
 	switch key.Type() {
-	case gossh.KeyAlgoED25519, gossh.KeyAlgoSKED25519, gossh.KeyAlgoSKECDSA256, gossh.KeyAlgoECDSA256, gossh.KeyAlgoECDSA384, gossh.KeyAlgoECDSA521:
+	case gossh.KeyAlgoED25519, gossh.KeyAlgoSKED25519, gossh.KeyAlgoSKECDSA256, gossh.KeyAlgoECDSA256,
+		gossh.KeyAlgoECDSA384, gossh.KeyAlgoECDSA521:
 		return nil
 	case gossh.KeyAlgoRSA:
 		c, ok := key.(gossh.CryptoPublicKey)

@@ -61,13 +61,15 @@ func write(t testing.TB, file, text string) {
 
 func TestKeysGiveRoles(t *testing.T) {
 	reader, writer, both, nameless, stranger := newKey(t), newKey(t), newKey(t), newKey(t), newKey(t)
-	k, _, _ := ring(t, "# the shop\n\n"+lineOf(reader, "ana at booth 2")+"\r\n"+lineOf(both, "reads"), lineOf(writer, "bo")+"\n"+lineOf(both, "cleo")+"\n"+lineOf(nameless, ""), false)
+	k, _, _ := ring(t, "# the shop\n\n"+lineOf(reader, "ana at booth 2")+"\r\n"+lineOf(both, "reads"),
+		lineOf(writer, "bo")+"\n"+lineOf(both, "cleo")+"\n"+lineOf(nameless, ""), false)
 	for _, x := range []struct {
 		key    gossh.PublicKey
 		name   string
 		writer bool
 	}{{reader, "ana at booth 2", false}, {writer, "bo", true}, {both, "cleo", true}} {
-		if g, ok := k.guest(x.key); !ok || g.Name != x.name || g.Writer != x.writer || g.Key != gossh.FingerprintSHA256(x.key) {
+		if g, ok := k.guest(x.key); !ok || g.Name != x.name || g.Writer != x.writer ||
+			g.Key != gossh.FingerprintSHA256(x.key) {
 			t.Errorf("%+v, %v", g, ok)
 		}
 	}
@@ -86,9 +88,11 @@ func TestKeysGiveRoles(t *testing.T) {
 	}
 }
 
-// A restriction that cannot be kept to is no permission without it.
+// A line with a restriction that cannot be kept to gives no permission at all.
 func TestKeysWithOptionsAreRefused(t *testing.T) {
-	for _, option := range []string{`command="/bin/sh"`, `from="192.0.2.0/24"`, "cert-authority", `expiry-time="20200101"`, `environment="A=b"`, "restrict", "verify-required", `principals="x"`, `tunnel="0"`, "no-pty"} {
+	for _, option := range []string{`command="/bin/sh"`, `from="192.0.2.0/24"`, "cert-authority",
+		`expiry-time="20200101"`, `environment="A=b"`, "restrict", "verify-required", `principals="x"`,
+		`tunnel="0"`, "no-pty"} {
 		key := newKey(t)
 		k, _, log := ring(t, option+" "+lineOf(key, "ana"), "", false)
 		if _, ok := k.guest(key); ok || !strings.Contains(log.String(), "left out") {
@@ -103,7 +107,7 @@ func TestKeysWithOptionsAreRefused(t *testing.T) {
 	}
 }
 
-// A line that is longer than any key is named, and nobody is let in by its file.
+// A line that is longer than any key is reported, and its file lets nobody in.
 func TestALineOfKeysWithoutAnEnd(t *testing.T) {
 	key := newKey(t)
 	k, _, log := ring(t, lineOf(key, "ana")+"\n"+strings.Repeat("x", 1<<17), "", false)
@@ -128,7 +132,8 @@ func TestWeakKeysAreRefused(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	old := &dsa.PublicKey{Parameters: dsa.Parameters{P: new(big.Int).Lsh(big.NewInt(1), 1023), Q: new(big.Int).Lsh(big.NewInt(1), 159), G: big.NewInt(2)}, Y: big.NewInt(3)}
+	old := &dsa.PublicKey{Parameters: dsa.Parameters{P: new(big.Int).Lsh(big.NewInt(1), 1023),
+		Q: new(big.Int).Lsh(big.NewInt(1), 159), G: big.NewInt(2)}, Y: big.NewInt(3)}
 	_, authority, err := ed25519.GenerateKey(rand.Reader)
 	if err != nil {
 		t.Fatal(err)
@@ -137,7 +142,8 @@ func TestWeakKeysAreRefused(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	cert := &gossh.Certificate{Key: newKey(t), CertType: gossh.UserCert, ValidPrincipals: []string{"ana"}, ValidBefore: gossh.CertTimeInfinity}
+	cert := &gossh.Certificate{Key: newKey(t), CertType: gossh.UserCert, ValidPrincipals: []string{"ana"},
+		ValidBefore: gossh.CertTimeInfinity}
 	if err := cert.SignCert(rand.Reader, signer); err != nil {
 		t.Fatal(err)
 	}
@@ -145,7 +151,8 @@ func TestWeakKeysAreRefused(t *testing.T) {
 		name string
 		key  gossh.PublicKey
 		ok   bool
-	}{{"RSA 1024", wireKey(t, &small.PublicKey), false}, {"RSA 2048", wireKey(t, &large.PublicKey), true}, {"P-256", wireKey(t, &curve.PublicKey), true},
+	}{{"RSA 1024", wireKey(t, &small.PublicKey), false}, {"RSA 2048", wireKey(t, &large.PublicKey), true}, {"P-256",
+		wireKey(t, &curve.PublicKey), true},
 		{"DSA", wireKey(t, old), false}, {"a certificate", cert, false}} {
 		k, _, _ := ring(t, lineOf(x.key, "ana"), "", false)
 		if in(k, x.key) != x.ok || (strong(x.key) == nil) != x.ok {
@@ -206,7 +213,8 @@ func TestKeysAreReadAgain(t *testing.T) {
 
 func TestKeyFilesThatAreNone(t *testing.T) {
 	key := newKey(t)
-	for _, text := range []string{strings.Repeat("x", 100_000) + "\n" + lineOf(key, "ana"), "ssh-ed25519 !!!\n", "\x00\x01", lineOf(key, "ana")[:40]} {
+	for _, text := range []string{strings.Repeat("x", 100_000) + "\n" + lineOf(key, "ana"), "ssh-ed25519 !!!\n",
+		"\x00\x01", lineOf(key, "ana")[:40]} {
 		if k, _, _ := ring(t, text, "", false); in(k, key) {
 			t.Errorf("%.20q lets in", text)
 		}
@@ -227,7 +235,10 @@ func TestCommentsOfKeysAreSafe(t *testing.T) {
 	key := newKey(t)
 	k, _, _ := ring(t, lineOf(key, "ana\x1b]52;c;cm0gLXJm\x07\u202e\u009b31m"+strings.Repeat("x", 500)), "", false)
 	g, ok := k.guest(key)
-	if !ok || !strings.HasPrefix(g.Name, "ana") || strings.ContainsFunc(g.Name, func(r rune) bool { return r < ' ' || r >= 0x7f && r != '…' }) || len(g.Name) > 70 {
+	if !ok || !strings.HasPrefix(g.Name, "ana") || strings.ContainsFunc(g.Name, func(r rune) bool {
+		return r < ' ' ||
+			r >= 0x7f && r != '…'
+	}) || len(g.Name) > 70 {
 		t.Errorf("%q, %v", g.Name, ok)
 	}
 }

@@ -7,21 +7,22 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// lineInput is a terminal's keys as whole lines. A client with a terminal sends each key as it is pressed and shows none:
-// what a line discipline does at home is done here, as far as a hand needs it, and without a control sequence.
+// lineInput is a terminal's keys as whole lines. A client with a terminal sends each key as it is pressed and shows
+// none. What a local line discipline would do is done here, as far as a user needs it, and without a control
+// sequence.
 type lineInput struct {
 	from  io.Reader
 	show  io.Writer
 	guard guard
-	scrap []byte // what the guard would leave; it is asked only where a sequence ends
+	scrap []byte // the guard's output, which is not used: it is asked only where a sequence ends
 	line  []byte // being typed
-	ready []byte // whole lines that nobody took yet
+	ready []byte // whole lines not yet read
 	ended bool
 	cr    bool // the last key was a carriage return, whose line feed may follow
-	shift bool // ESC O came, to which one more byte belongs (ECMA-35, single shift)
+	shift bool // ESC O came; one more byte belongs to it (ECMA-35, single shift)
 }
 
-// longestInput is more than any line that is answered; what is typed beyond it is not heard.
+// longestInput is longer than any line that is answered; what is typed beyond it is ignored.
 const longestInput = 1 << 10
 
 func newLineInput(from io.Reader, show io.Writer) *lineInput {
@@ -45,7 +46,7 @@ func (l *lineInput) Read(p []byte) (int, error) {
 	return n, nil
 }
 
-// key takes one byte. A sequence that a cursor key sends means nothing here.
+// key takes one byte. The sequence of a cursor key is ignored.
 func (l *lineInput) key(b byte) {
 	before := l.guard.state
 	l.scrap = l.guard.take(l.scrap[:0], b)
@@ -84,7 +85,7 @@ func (l *lineInput) letter(b byte) {
 	}
 }
 
-// rub takes the last character back.
+// rub deletes the last character.
 func (l *lineInput) rub() {
 	if len(l.line) == 0 {
 		return

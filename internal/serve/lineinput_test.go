@@ -26,7 +26,8 @@ func TestLineInput(t *testing.T) {
 		{"half\x03more\r", "", "half"},
 		{"\x04", "", ""},
 		{"a\x04\rb", "a\n", "a\nb"},
-		{strings.Repeat("x", longestInput+9) + "\r", strings.Repeat("x", longestInput) + "\n", strings.Repeat("x", longestInput) + "\n"},
+		{strings.Repeat("x", longestInput+9) + "\r", strings.Repeat("x", longestInput) + "\n",
+			strings.Repeat("x", longestInput) + "\n"},
 	} {
 		for _, from := range []io.Reader{strings.NewReader(x.keys), iotest.OneByteReader(strings.NewReader(x.keys))} {
 			var shown bytes.Buffer
@@ -38,7 +39,7 @@ func TestLineInput(t *testing.T) {
 	}
 }
 
-// Whatever comes, nothing is shown that moves a cursor further than a backspace does.
+// Whatever is typed, nothing is echoed that moves a cursor further than a backspace does.
 func TestLineInputShowsNoSequence(t *testing.T) {
 	rapid.Check(t, func(r *rapid.T) {
 		keys := rapid.SliceOfN(rapid.Byte(), 0, 400).Draw(r, "keys")

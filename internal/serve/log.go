@@ -12,8 +12,8 @@ import (
 // lostLines counts log lines that could not be written; nobody waits for a full disk.
 var lostLines atomic.Int64
 
-// openLog gives lines of JSON to a file, or to standard error. Writing never holds up a session: where the disk is full or
-// the reader slow, lines are lost and counted.
+// openLog writes lines of JSON to a file, or to standard error. Writing never holds up a session: where the disk is
+// full or the reader slow, lines are lost and counted.
 func openLog(file string, standard io.Writer) (*slog.Logger, func(), error) {
 	to, closeFile := standard, func() error { return nil }
 	if file != "" {

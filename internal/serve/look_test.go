@@ -12,8 +12,8 @@ import (
 	"brazebooth/tui"
 )
 
-// A guest at a terminal opens the screens in the colours, the units and the decimal mark of the command line; what is a
-// command is answered as one.
+// A guest at a terminal opens the screens in the colours, the units and the decimal mark of the command line; a
+// command is answered as a command.
 func TestScreensLookAsAsked(t *testing.T) {
 	deps := Deps{
 		Screens: func(args []string) (tui.Options, bool) {

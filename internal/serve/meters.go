@@ -26,7 +26,8 @@ func newMeters(s *server) *meters {
 	set := metrics.NewSet()
 	m := &meters{set: set, server: s,
 		bytesIn: set.NewCounter("brazebooth_bytes_in_total"), bytesOut: set.NewCounter("brazebooth_bytes_out_total"),
-		refusedKeys: set.NewCounter("brazebooth_keys_refused_total"), panics: set.NewCounter("brazebooth_session_failures_total")}
+		refusedKeys: set.NewCounter("brazebooth_keys_refused_total"),
+		panics:      set.NewCounter("brazebooth_session_failures_total")}
 	set.NewGauge("brazebooth_sessions", func() float64 { return float64(s.seats.taken()) })
 	set.NewGauge("brazebooth_connections", func() float64 {
 		s.gate.mu.Lock()
@@ -63,12 +64,13 @@ func (s *server) showMeters(ctx context.Context) (stop func(), err error) {
 		metrics.WriteProcessMetrics(w)
 	})
 	mux.HandleFunc("GET /healthz", s.health)
-	h := &http.Server{Handler: mux, ReadHeaderTimeout: 5 * time.Second, ReadTimeout: 5 * time.Second, WriteTimeout: 10 * time.Second, MaxHeaderBytes: 8 << 10}
+	h := &http.Server{Handler: mux, ReadHeaderTimeout: 5 * time.Second, ReadTimeout: 5 * time.Second,
+		WriteTimeout: 10 * time.Second, MaxHeaderBytes: 8 << 10}
 	go func() { _ = h.Serve(l) }()
 	return func() { _ = h.Close() }, nil
 }
 
-// health says whether sessions can be served and the book be read.
+// health says whether sessions can be served and the book can be read.
 func (s *server) health(w http.ResponseWriter, r *http.Request) {
 	ctx, stop := context.WithTimeout(r.Context(), 3*time.Second)
 	defer stop()

@@ -7,36 +7,36 @@ import (
 	"time"
 )
 
-// pace writes frames no faster than the line takes them. Between a server and a terminal lie buffers that hold minutes
-// of a slow line; whoever fills them shows every key a minute late. So now and then the client is asked to answer a request,
-// which it does after all that was sent before, and while too much is on its way the next frame waits. A frame that waits
-// is drawn anew from where the screens are by then: frames are left out, keys are not.
+// pace writes frames no faster than the line takes them. The buffers between a server and a terminal hold minutes of
+// a slow line; once they are full every key is shown a minute late. So now and then the client is sent a request,
+// which it answers after everything that was sent before. While too much is on its way the next frame waits. A frame
+// that waited is drawn from the screens as they are by then: frames are left out, keys are not.
 type pace struct {
 	to   io.Writer
 	ask  func() error // returns when the client has answered
 	done <-chan struct{}
 
-	limit   time.Duration // that a frame may wait for room
+	limit   time.Duration // how long a frame may wait for room
 	stalled func()        // called where it waits longer
 
 	mu      sync.Mutex
 	room    *sync.Cond
 	sent    int64 // bytes
-	arrived int64 // of them surely
-	asked   int64 // up to which byte the last question asks
+	arrived int64 // bytes that have surely arrived
+	asked   int64 // bytes sent before the last request
 	asking  bool
 	answers int
 	speed   float64 // bytes a second, as last seen
-	unasked bool    // this client does not answer: nothing waits
+	unasked bool    // this client does not answer: frames do not wait
 	late    *time.Timer
 }
 
 const (
-	leastAhead = 1 << 10  // bytes on their way that no line is too slow for
+	leastAhead = 1 << 10  // bytes on their way that are allowed on the slowest line
 	firstAhead = 6 << 10  // before the line is known
 	mostAhead  = 16 << 10 // on the fastest
-	quickAsk   = 4 << 10  // how much goes unasked on a fast line
-	fast       = 200e3    // bytes a second from which on a line counts as fast
+	quickAsk   = 4 << 10  // bytes between two requests on a fast line
+	fast       = 200e3    // bytes a second from which a line counts as fast
 	patience   = 10 * time.Second
 )
 
@@ -48,7 +48,7 @@ func newPace(ctx context.Context, to io.Writer, ask func() error, limit time.Dur
 		defer p.mu.Unlock()
 		p.room.Broadcast()
 		if p.late != nil {
-			p.late.Stop() // it would hold the session until it rang
+			p.late.Stop() // a running timer would keep the session in memory
 		}
 	})
 	return p
@@ -67,7 +67,7 @@ func (p *pace) Write(b []byte) (int, error) {
 	return n, err
 }
 
-// await waits for room on the line, and reports whether there is still somebody to send to.
+// await waits for room on the line, and reports whether the client is still there.
 func (p *pace) await() bool {
 	p.mu.Lock()
 	defer p.mu.Unlock()
@@ -91,7 +91,7 @@ func (p *pace) over() bool {
 	}
 }
 
-// ahead is how many bytes may be on their way: what the line takes in half a second.
+// ahead is how many bytes may be on their way: as many as the line takes in half a second.
 func (p *pace) ahead() int64 {
 	if p.answers == 0 {
 		return firstAhead
@@ -99,7 +99,7 @@ func (p *pace) ahead() int64 {
 	return int64(max(leastAhead, min(mostAhead, p.speed/2)))
 }
 
-// question asks the client to answer, one question at a time; on a fast line only now and then. It is called with the lock
+// question sends the client a request, one at a time; on a fast line only now and then. It is called with the lock
 // held.
 func (p *pace) question() {
 	behind := p.sent - p.asked
@@ -127,7 +127,7 @@ func (p *pace) question() {
 	}()
 }
 
-// giveUp lets a client that never answers have its frames all the same.
+// giveUp stops waiting for a client that never answers; it gets its frames all the same.
 func (p *pace) giveUp() {
 	p.mu.Lock()
 	defer p.mu.Unlock()

@@ -10,8 +10,8 @@ import (
 	"time"
 )
 
-// slowLine takes whatever is written at once, as the buffers between a server and a terminal do, and carries it at its own
-// speed; an answer comes when all before it is carried.
+// slowLine takes whatever is written at once, as the buffers between a server and a terminal do, and carries it at
+// its own speed; an answer comes when everything before it has been carried.
 type slowLine struct {
 	speed float64 // bytes a second
 	trip  time.Duration
@@ -88,13 +88,14 @@ func TestPaceOfLines(t *testing.T) {
 			l := &slowLine{speed: x.speed, trip: x.trip}
 			l.write(t, x.frame, answering, time.Minute)
 			if could := 60 * min(x.speed, float64(x.frame)*1e3); l.most > x.most || float64(l.carried) < x.least*could {
-				t.Errorf("%.0f bytes a second, frames of %d: %.0f bytes on their way, %d of %.0f carried", x.speed, x.frame, l.most, l.carried, could)
+				t.Errorf("%.0f bytes a second, frames of %d: %.0f bytes on their way, %d of %.0f carried", x.speed,
+					x.frame, l.most, l.carried, could)
 			}
 		})
 	}
 }
 
-// A client that never answers has its frames all the same, after some patience.
+// A client that never answers gets its frames all the same, after a wait.
 func TestPaceOfASilentClient(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		l := &slowLine{speed: 1e6}
@@ -105,7 +106,7 @@ func TestPaceOfASilentClient(t *testing.T) {
 	})
 }
 
-// Who is gone is not waited for, whether the question fails or stays open.
+// A client that is gone is not waited for, whether the request fails or stays open.
 func TestPaceEndsWithItsSession(t *testing.T) {
 	for _, ask := range []func(*slowLine) func() error{
 		func(*slowLine) func() error { return func() error { return errors.New("closed") } },

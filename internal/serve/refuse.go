@@ -9,12 +9,12 @@ import (
 	gossh "golang.org/x/crypto/ssh"
 )
 
-// mostTurned is how many connections are turned away politely at once; more are only closed, so that a crowd at the door
-// takes no room from those inside.
+// mostTurned is how many connections are turned away politely at once; more are only closed, so that a crowd outside
+// takes no resources from the guests inside.
 const mostTurned = 32
 
-// turnAway says why a connection is not served, as RFC 4253, 11.1 has it: clients show the text. What the client sends
-// meanwhile is read, since a connection that is closed with something unread loses what was sent.
+// turnAway says why a connection is not served (RFC 4253, 11.1): clients show the text. What the client sends
+// meanwhile is read, since closing a connection with unread input loses what was sent.
 func (s *server) turnAway(conn net.Conn, why string) {
 	s.meters.refused(why).Inc()
 	select {
@@ -25,7 +25,8 @@ func (s *server) turnAway(conn net.Conn, why string) {
 	}
 	s.knocks.Do(func() { s.log.Info("connection refused", "why", why) })
 	_ = conn.SetDeadline(time.Now().Add(time.Second))
-	if _, err := conn.Write(append([]byte("SSH-2.0-brazebooth\r\n"), goodbye("brazebooth: "+why+"; try again in a minute")...)); err != nil {
+	if _, err := conn.Write(append([]byte("SSH-2.0-brazebooth\r\n"), goodbye("brazebooth: "+why+
+		"; try again in a minute")...)); err != nil {
 		return
 	}
 	if tcp := tcpOf(conn); tcp != nil {
@@ -34,7 +35,7 @@ func (s *server) turnAway(conn net.Conn, why string) {
 	_, _ = io.CopyN(io.Discard, conn, 4<<10)
 }
 
-// goodbye is the packet that ends a connection before any key was agreed on (RFC 4253, 6 and 11.1).
+// goodbye is the packet that ends a connection before keys were agreed (RFC 4253, 6 and 11.1).
 func goodbye(why string) []byte {
 	const tooMany = 12 // SSH_DISCONNECT_TOO_MANY_CONNECTIONS
 	payload := gossh.Marshal(&struct {

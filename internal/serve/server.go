@@ -28,15 +28,15 @@ import (
 type Deps struct {
 	// Command carries out a command for a guest and returns its exit code.
 	Command func(ctx context.Context, g Guest, book string, args []string, in io.Reader, out, errOut io.Writer) int
-	// Keeper is a guest's way to the book, nil where there is none, and what waits until all of it is saved.
+	// Keeper is a guest's way to the book, nil where there is none, and a function that waits until all is saved.
 	Keeper func(g Guest, book string) (k tui.Keeper, saved func())
-	// Screens is what a command line that opens the screens says of their look; false for any other. nil: there is none.
+	// Screens is how a command line that opens the screens wants them to look; false for any other. nil: none does.
 	Screens func(args []string) (look tui.Options, ok bool)
-	// NameOf is what the log calls a command: its name without what was typed after it.
+	// NameOf is what the log calls a command: its name without its arguments.
 	NameOf func(args []string) string
-	// Place says why there can be no book at a place, nil where there can.
+	// Place says why a book cannot be at a place; nil where it can.
 	Place func(book string) error
-	// PartOf reports a file that is the book's own, or lies beside it as a part of it.
+	// PartOf reports whether a file is the book's own, or one that lies beside it as a part of it.
 	PartOf func(book, file string) bool
 	// Healthy says what is wrong with the book, nil where nothing is.
 	Healthy func(ctx context.Context, book string) error
@@ -67,9 +67,9 @@ func Bind(d Deps) func(f *pflag.FlagSet) func(ctx context.Context, book string) 
 // mostLines is how many lines about strangers are logged at once; after these it is one a second.
 const mostLines = 100
 
-// garbage is how much memory may be waste, in percent of what is used. Two thirds of a session are the cells of its terminal,
-// which stay: collecting as often as this instead of at 50 takes 200 sessions from 1.96 to 1.5 MB each and costs a tenth more
-// of the processor. GOGC goes before it.
+// garbage is how much memory may be waste, in percent of what is used. Two thirds of a session are the cells of its
+// terminal, which stay. Collecting at this value instead of at 50 brings 200 sessions from 1.96 to 1.5 MB each and
+// costs a tenth more processor time. GOGC in the environment overrides it.
 const garbage = 15
 
 func run(ctx context.Context, s *Settings, d Deps, book string) error {
@@ -107,13 +107,15 @@ func run(ctx context.Context, s *Settings, d Deps, book string) error {
 		return mistake.New(err.Error(), "another address: --listen :2223")
 	}
 	if s.Open {
-		_, _ = fmt.Fprintln(d.Err, "brazebooth: open to everybody who reaches this port: they can look at all that is in the book")
+		_, _ = fmt.Fprintln(d.Err,
+			"brazebooth: open to everybody who reaches this port: they can look at all that is in the book")
 	}
-	_, _ = fmt.Fprintf(d.Err, "brazebooth: serving at %s, host key %s\n", l.Addr(), gossh.FingerprintSHA256(key.PublicKey()))
+	_, _ = fmt.Fprintf(d.Err, "brazebooth: serving at %s, host key %s\n", l.Addr(),
+		gossh.FingerprintSHA256(key.PublicKey()))
 	return srv.run(ctx, l)
 }
 
-// server is one server. What its sessions share is here, all of it counts and lists of who is there.
+// server is one server. Its sessions share only what is here: counts, and lists of who is there.
 type server struct {
 	Settings
 	deps    Deps
@@ -136,8 +138,9 @@ type server struct {
 }
 
 func newServer(s *Settings, d Deps, book string, key gossh.Signer, log *slog.Logger) (*server, error) {
-	srv := &server{Settings: *s, deps: d, book: book, log: log, keys: newKeyring(s, log), in: map[*session]struct{}{}, turning: make(chan struct{}, mostTurned)}
-	srv.knocks = rate.Sometimes{First: mostLines, Interval: time.Second} // who knocks all the time fills no disk
+	srv := &server{Settings: *s, deps: d, book: book, log: log, keys: newKeyring(s, log), in: map[*session]struct{}{},
+		turning: make(chan struct{}, mostTurned)}
+	srv.knocks = rate.Sometimes{First: mostLines, Interval: time.Second} // constant knocking must not fill the disk
 	srv.guesses = rate.Sometimes{First: mostLines, Interval: time.Second}
 	srv.gate = gate{most: s.Connections, mostFrom: s.PerAddress, from: map[string]int{}}
 	srv.seats = seats{most: s.Sessions, mostEach: s.PerKey, of: map[string]int{}}
@@ -169,9 +172,10 @@ func newServer(s *Settings, d Deps, book string, key gossh.Signer, log *slog.Log
 	return srv, err
 }
 
-// listen opens the port. A client that is gone without a word is noticed within a minute.
+// listen opens the port. A client that vanished is noticed within a minute.
 func (s *server) listen(ctx context.Context) (net.Listener, error) {
-	c := net.ListenConfig{KeepAliveConfig: net.KeepAliveConfig{Enable: true, Idle: 30 * time.Second, Interval: 10 * time.Second, Count: 3}}
+	c := net.ListenConfig{KeepAliveConfig: net.KeepAliveConfig{Enable: true, Idle: 30 * time.Second,
+		Interval: 10 * time.Second, Count: 3}}
 	l, err := c.Listen(ctx, "tcp", s.Listen)
 	if err != nil || s.Proxy == "" {
 		return l, err
@@ -180,7 +184,8 @@ func (s *server) listen(ctx context.Context) (net.Listener, error) {
 	if err != nil {
 		return nil, errors.Join(err, l.Close())
 	}
-	return &proxyproto.Listener{Listener: l, ConnPolicy: trust, ValidateHeader: clientNamed, ReadHeaderTimeout: s.Handshake}, nil
+	return &proxyproto.Listener{Listener: l, ConnPolicy: trust, ValidateHeader: clientNamed,
+		ReadHeaderTimeout: s.Handshake}, nil
 }
 
 // run serves until ctx ends, then sees everybody out.
@@ -201,13 +206,13 @@ func (s *server) run(ctx context.Context, l net.Listener) error {
 	case <-ctx.Done():
 		err = nil
 	}
-	_ = l.Close() // whoever comes now finds another server, or none
+	_ = l.Close() // new clients find another server, or none
 	s.seeOut()
 	s.log.Info("down")
 	return err
 }
 
-// watch looks every second whether keys were taken back.
+// watch looks every second whether keys were taken out.
 func (s *server) watch(ctx context.Context) {
 	tick := time.NewTicker(time.Second)
 	defer tick.Stop()
@@ -221,7 +226,7 @@ func (s *server) watch(ctx context.Context) {
 	}
 }
 
-// enter takes a session in, unless the server goes down.
+// enter admits a session, unless the server is ending.
 func (s *server) enter(x *session) bool {
 	s.mu.Lock()
 	defer s.mu.Unlock()

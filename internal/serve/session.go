@@ -26,10 +26,10 @@ type session struct {
 	leave  context.CancelCauseFunc
 	guest  Guest
 	idle   *idling
-	talk   bool // questions and answers, which go on until somebody ends them
+	talk   bool // questions and answers, which go on until the guest ends them
 }
 
-// graceful is how long a guest's screens get to put the terminal back in order, and a closed channel to be answered.
+// graceful is how long a guest's screens get to restore the terminal, and a client to answer a closed channel.
 const graceful = 1500 * time.Millisecond
 
 // handle serves a session from its first request to its exit code.
@@ -48,7 +48,7 @@ func (s *server) handle(sess ssh.Session) {
 	if why := s.welcome(x); why != nil {
 		x.tell(why)
 		_ = sess.Exit(1)
-		time.AfterFunc(graceful, func() { _ = life.link.Close() }) // it was let in, and is not any more
+		time.AfterFunc(graceful, func() { _ = life.link.Close() }) // it was let in, and would not be now
 		return
 	}
 	who := x.guest.account()
@@ -65,8 +65,8 @@ func (s *server) handle(sess ssh.Session) {
 	s.serve(x)
 }
 
-// welcome finds out who comes, by the files as they are now. A connection keeps the standing that it came in with: where that
-// changed it is closed, or a session that began with the old one would go on with it beside the new.
+// welcome finds out who the guest is, by the key files as they are now. A connection keeps the role that it came in
+// with. Where that has changed the connection is closed: otherwise an older session would go on with the old role.
 func (s *server) welcome(x *session) error {
 	key := x.PublicKey()
 	g, ok := s.keys.guest(key)
@@ -87,7 +87,7 @@ func (s *server) welcome(x *session) error {
 	return nil
 }
 
-// serve runs what was asked for, and writes a line about it that says nothing of what it was about.
+// serve runs what was asked for, and logs it without its content.
 func (s *server) serve(x *session) {
 	if !s.enter(x) {
 		x.tell(errDown)
@@ -107,14 +107,16 @@ func (s *server) serve(x *session) {
 	few := rate.Sometimes{First: 3, Interval: time.Minute} // every row of a batch may go wrong
 	x.guest.Fault = func(err error) {
 		few.Do(func() {
-			s.log.Error("this went wrong", "who", x.guest.Name, "from", x.guest.From, "command", name, "what", plain.Line(err.Error(), 1000))
+			s.log.Error("this went wrong", "who", x.guest.Name, "from", x.guest.From, "command", name, "what",
+				plain.Line(err.Error(), 1000))
 		})
 	}
 	in, out := x.life.link.in.Load(), x.life.link.out.Load()
 	code := s.guarded(x, run)
 	s.meters.ended(name, code, time.Since(begin))
 	s.log.Info("session", "who", x.guest.Name, "key", x.guest.Key, "from", x.guest.From, "command", name, "code", code,
-		"ms", time.Since(begin).Milliseconds(), "in", x.life.link.in.Load()-in, "out", x.life.link.out.Load()-out, "ended", causeOf(x.asked))
+		"ms", time.Since(begin).Milliseconds(), "in", x.life.link.in.Load()-in, "out", x.life.link.out.Load()-out,
+		"ended", causeOf(x.asked))
 	_ = x.Exit(code)
 	_ = x.CloseWrite()
 	if errors.Is(context.Cause(x.asked), errDown) {
@@ -125,7 +127,7 @@ func (s *server) serve(x *session) {
 // choose picks screens or a command, and what the log calls it.
 func (s *server) choose(x *session) (name string, run func(*session) int) {
 	pty, _, terminal := x.Pty()
-	places := terminal && pty.Term != "" && pty.Term != "dumb" // text, that is
+	places := terminal && pty.Term != "" && pty.Term != "dumb" // the terminal can place text
 	args, _ := split(x.RawCommand())
 	switch look, opens := s.look(args); {
 	case opens && places:
@@ -139,7 +141,7 @@ func (s *server) choose(x *session) (name string, run func(*session) int) {
 	return name, s.command
 }
 
-// look is what a command line that opens the screens says of them; nothing typed opens them as they are.
+// look is how a command line that opens the screens wants them; an empty one opens them as they are.
 func (s *server) look(args []string) (look tui.Options, opens bool) {
 	if len(args) == 0 || s.deps.Screens == nil {
 		return look, len(args) == 0
@@ -154,7 +156,7 @@ func causeOf(ctx context.Context) string {
 	return ""
 }
 
-// guarded keeps what goes wrong in one session there.
+// guarded keeps a panic in one session from the others.
 func (s *server) guarded(x *session, run func(*session) int) (code int) {
 	defer func() {
 		if r := recover(); r != nil {
@@ -167,11 +169,12 @@ func (s *server) guarded(x *session, run func(*session) int) (code int) {
 
 func (s *server) failed(x *session, what any, stack []byte) {
 	s.meters.panics.Inc()
-	s.log.Error("a session failed", "who", x.guest.Name, "from", x.guest.From, "what", plain.Line(fmt.Sprint(what), 200), "stack", string(stack))
+	s.log.Error("a session failed", "who", x.guest.Name, "from", x.guest.From, "what", plain.Line(fmt.Sprint(what),
+		200), "stack", string(stack))
 	x.tell(errFailed)
 }
 
-// heard notes that the guest is there.
+// heard notes that the guest did something.
 func (x *session) heard() { x.idle.heard() }
 
 // screens shows the screens until they are left, in the units, the colours and the decimal mark of look.
@@ -179,8 +182,9 @@ func (s *server) screens(x *session, look tui.Options) int {
 	pty, _, _ := x.Pty()
 	env := append(x.Environ(), "TERM="+pty.Term)
 	keeper, saved := s.deps.Keeper(x.guest, s.book)
-	defer saved() // what is on its way to the book gets there, also when the client is gone
-	o := tui.Options{Units: look.Units, Theme: look.Theme, Comma: look.Comma, Env: env, Profile: profileOf(env), Width: max(1, pty.Window.Width), Height: max(1, pty.Window.Height), FPS: s.FPS, Book: keeper, Context: x.asked}
+	defer saved() // what is being saved gets into the book, also when the client is gone
+	o := tui.Options{Units: look.Units, Theme: look.Theme, Comma: look.Comma, Env: env, Profile: profileOf(env),
+		Width: max(1, pty.Window.Width), Height: max(1, pty.Window.Height), FPS: s.FPS, Book: keeper, Context: x.asked}
 	in := newTap(newInput(x.life, x, &s.Settings, x.heard))
 	o.Leaving = in.end
 	stopEnd := context.AfterFunc(x.life, in.end)
@@ -208,7 +212,7 @@ func (s *server) screens(x *session, look tui.Options) int {
 	return 0
 }
 
-// slowly is the way to a terminal, no faster than the terminal takes it.
+// slowly writes to a terminal, no faster than it takes the bytes.
 func (s *server) slowly(x *session) interface{ Write([]byte) (int, error) } {
 	if !s.Pace {
 		return x
@@ -219,7 +223,7 @@ func (s *server) slowly(x *session) interface{ Write([]byte) (int, error) } {
 	}, s.Stalled, x.life.stalled)
 }
 
-// resize gives the sizes of the terminal to the screens, the last of those that come close together.
+// resize passes the terminal's sizes to the screens; of several in quick succession the last.
 func resize(ctx context.Context, sizes <-chan ssh.Window, p *tea.Program) {
 	for {
 		select {
@@ -234,7 +238,7 @@ func resize(ctx context.Context, sizes <-chan ssh.Window, p *tea.Program) {
 	}
 }
 
-// profileOf is how many colours a client's terminal says it has. NO_COLOR counts with any value.
+// profileOf is how many colours a client's terminal says it has. NO_COLOR counts whatever its value.
 func profileOf(env []string) colorprofile.Profile {
 	for _, e := range env {
 		if v, ok := strings.CutPrefix(e, "NO_COLOR="); ok && v != "" {

@@ -22,7 +22,7 @@ import (
 	"brazebooth/tui"
 )
 
-// shelf is a book that does what a test wants of it.
+// shelf is a book that does what a test wants.
 type shelf struct {
 	tui.Keeper
 	find func()
@@ -99,7 +99,8 @@ type guest struct {
 
 func visit(t *testing.T, addr string) *guest {
 	t.Helper()
-	c, err := ssh.Dial("tcp", addr, &ssh.ClientConfig{User: "x", HostKeyCallback: ssh.InsecureIgnoreHostKey(), Timeout: 10 * time.Second})
+	c, err := ssh.Dial("tcp", addr, &ssh.ClientConfig{User: "x", HostKeyCallback: ssh.InsecureIgnoreHostKey(),
+		Timeout: 10 * time.Second})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -169,7 +170,8 @@ func (g *guest) code() int {
 }
 
 // openPage is the page that the list of pages marks.
-var openPage = regexp.MustCompile(`\[(fit|filler|prepare|overlay|machine|strength|air|correct|measure|walk|practice|cost|book|records|sheet)\]`)
+var openPage = regexp.MustCompile(`\[(fit|filler|prepare|overlay|machine|strength|air|` +
+	`correct|measure|walk|practice|cost|book|records|sheet)\]`)
 
 // opensBook goes from the first screen to the page book.
 func (g *guest) opensBook() {
@@ -239,7 +241,7 @@ func TestAFaultInOneSessionStaysThere(t *testing.T) {
 	}
 }
 
-// What a guest keeps gets into the book, also when the guest is gone or the server ends meanwhile.
+// What a guest saves gets into the book, also when the guest leaves or the server ends meanwhile.
 func TestWhatIsBeingSavedIsSaved(t *testing.T) {
 	for name, cut := range map[string]func(g *guest, stop func()){
 		"the guest is gone": func(g *guest, _ func()) { _ = g.Close() },

@@ -15,12 +15,12 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// Settings are what a server is told. Every one is a flag of the serve command, a name in the [serve] table of the
-// configuration file and an environment variable; a flag goes before the environment, that before the file.
+// Settings are a server's settings. Each is a flag of the serve command, a name in the [serve] table of the
+// configuration file and an environment variable; a flag overrides the environment, and the environment the file.
 type Settings struct {
 	Listen   string // address
 	Keys     string // file of public keys that may look
-	Writers  string // file of public keys that may keep too
+	Writers  string // file of public keys that may also keep
 	Open     bool   // everybody may look
 	HostKey  string // file of the server's own key
 	Config   string // configuration file
@@ -49,14 +49,17 @@ type Settings struct {
 // flags binds the settings to flags, whose defaults are the safe ones.
 func (s *Settings) flags(f *pflag.FlagSet) {
 	f.StringVar(&s.Listen, "listen", ":2222", "address and port")
-	f.StringVar(&s.Keys, "keys", "", "file of public keys that may look, one a line as in authorized_keys; read again when it changes")
+	f.StringVar(&s.Keys, "keys", "",
+		"file of public keys that may look, one a line as in authorized_keys; read again when it changes")
 	f.StringVar(&s.Writers, "writers", "", "file of public keys that may also keep in the book")
 	f.BoolVar(&s.Open, "open", false, "let everybody look, without a key")
-	f.StringVar(&s.HostKey, "host-key", "", "file of the server's own key; made once in the data folder where none is named")
+	f.StringVar(&s.HostKey, "host-key", "",
+		"file of the server's own key; made once in the data folder where none is named")
 	f.StringVar(&s.Config, "config", "", "configuration file")
 	f.StringVar(&s.Log, "log", "", "file to add log lines to; standard error where none is named")
 	f.StringVar(&s.Metrics, "metrics", "", "loopback address for figures and health, as 127.0.0.1:9222")
-	f.StringVar(&s.Proxy, "proxy", "", "addresses of balancers that are believed when they name a client by the PROXY protocol, with commas")
+	f.StringVar(&s.Proxy, "proxy", "",
+		"addresses of balancers that are believed when they name a client by the PROXY protocol, with commas")
 	f.IntVar(&s.FPS, "fps", 60, "frames a second at most, 1 to 120")
 	f.BoolVar(&s.Pace, "pace", true, "on a slow line leave frames out instead of letting them pile up")
 	f.DurationVar(&s.Handover, "handover", 4*time.Second, "how long the end waits for what is being saved")
@@ -64,10 +67,12 @@ func (s *Settings) flags(f *pflag.FlagSet) {
 	f.IntVar(&s.PerAddress, "per-address", 20, "connections from one address at once")
 	f.IntVar(&s.Connections, "connections", 600, "connections at once")
 	f.IntVar(&s.Sessions, "sessions", 500, "sessions at once")
-	f.IntVar(&s.PerKey, "per-key", 10, "sessions of one key at once; all who come without a listed key from one address count as one key")
+	f.IntVar(&s.PerKey, "per-key", 10,
+		"sessions of one key at once; all who come without a listed key from one address count as one key")
 	f.IntVar(&s.Channels, "channels", 4, "sessions in one connection at once")
 	f.DurationVar(&s.Idle, "idle", 30*time.Minute, "a session without a key ends")
-	f.DurationVar(&s.Stalled, "stalled", 30*time.Second, "a session ends whose client takes nothing of what it is sent, or next to nothing")
+	f.DurationVar(&s.Stalled, "stalled", 30*time.Second,
+		"a session ends whose client takes nothing of what it is sent, or next to nothing")
 	f.DurationVar(&s.Longest, "longest", 12*time.Hour, "a session ends in any case")
 	f.IntVar(&s.InputRate, "input-rate", 4000, "bytes a second taken from a terminal; more waits")
 	f.IntVar(&s.Paste, "paste", 2000, "bytes of one paste; the rest is left out")
@@ -75,8 +80,8 @@ func (s *Settings) flags(f *pflag.FlagSet) {
 	f.IntVar(&s.Rows, "rows", 200, "tallest terminal that is drawn for")
 }
 
-// fill sets what no flag set, from the environment and then from the file: the one that is named, or else the usual one where
-// it is there. prefix and name make an environment variable.
+// fill sets what no flag set, from the environment and then from the file: the named one, or the usual one where it
+// exists. prefix and name make an environment variable.
 func fill(f *pflag.FlagSet, usual string, getenv func(string) string) error {
 	named := f.Lookup("config")
 	if v := getenv(envName("config")); v != "" && !named.Changed {
@@ -115,7 +120,7 @@ func fill(f *pflag.FlagSet, usual string, getenv func(string) string) error {
 	return err
 }
 
-// isSetting reports a flag that a file may set: every one but those that are about the file and the help.
+// isSetting reports whether a file may set a flag: all but those about the file and the help.
 func isSetting(f *pflag.FlagSet, name string) bool {
 	return f.Lookup(name) != nil && name != "help" && name != "config"
 }
@@ -124,7 +129,7 @@ func envName(flag string) string {
 	return "BRAZEBOOTH_SERVE_" + strings.ToUpper(strings.ReplaceAll(flag, "-", "_"))
 }
 
-// serveTable is the [serve] table of a configuration file; a file that nobody named need not be there.
+// serveTable is the [serve] table of a configuration file; a file that nobody named need not exist.
 func serveTable(file string, named bool) (map[string]any, error) {
 	if file == "" {
 		return nil, nil
@@ -161,8 +166,8 @@ func (s *Settings) check() error {
 	return cmp.Or(s.readable(), s.bounds(), s.loopback())
 }
 
-// apart refuses a book that can be none, and the book itself where another file is wanted: a log would be written into it,
-// and to read it as a file of keys would take away the locks on it.
+// apart refuses an impossible place for a book, and the book itself where another file is wanted: a log would be
+// written into it, and reading it as a file of keys would drop the locks on it.
 func (s *Settings) apart(d Deps, book string) error {
 	if d.Place != nil && book != "" {
 		if err := d.Place(book); err != nil {
@@ -172,7 +177,8 @@ func (s *Settings) apart(d Deps, book string) error {
 	if d.PartOf == nil {
 		return nil
 	}
-	for _, f := range [...]struct{ flag, file string }{{"keys", s.Keys}, {"writers", s.Writers}, {"host-key", s.HostKey}, {"log", s.Log}} {
+	for _, f := range [...]struct{ flag, file string }{{"keys", s.Keys}, {"writers", s.Writers},
+		{"host-key", s.HostKey}, {"log", s.Log}} {
 		if f.file != "" && d.PartOf(book, f.file) {
 			return mistake.New("--"+f.flag+": this file is the book, or a part of it", "name another file: --"+f.flag+" FILE")
 		}
@@ -180,7 +186,7 @@ func (s *Settings) apart(d Deps, book string) error {
 	return nil
 }
 
-// readable says at once what would let nobody in.
+// readable refuses key files that would let nobody in.
 func (s *Settings) readable() error {
 	for _, file := range []string{s.Keys, s.Writers} {
 		if file == "" {
@@ -200,7 +206,8 @@ func (s *Settings) bounds() error {
 	for _, n := range []struct {
 		name  string
 		value int
-	}{{"per-address", s.PerAddress}, {"connections", s.Connections}, {"sessions", s.Sessions}, {"per-key", s.PerKey}, {"channels", s.Channels},
+	}{{"per-address", s.PerAddress}, {"connections", s.Connections}, {"sessions", s.Sessions}, {"per-key",
+		s.PerKey}, {"channels", s.Channels},
 		{"input-rate", s.InputRate}, {"paste", s.Paste}, {"columns", s.Columns}, {"rows", s.Rows}} {
 		if n.value < 1 || n.value > 1_000_000 {
 			return mistake.New(fmt.Sprintf("--%s: %d", n.name, n.value), "type 1 or more, at most a million")
@@ -209,7 +216,8 @@ func (s *Settings) bounds() error {
 	for _, d := range []struct {
 		name  string
 		value time.Duration
-	}{{"handover", s.Handover}, {"handshake", s.Handshake}, {"idle", s.Idle}, {"stalled", s.Stalled}, {"longest", s.Longest}} {
+	}{{"handover", s.Handover}, {"handshake", s.Handshake}, {"idle", s.Idle}, {"stalled", s.Stalled}, {"longest",
+		s.Longest}} {
 		if d.value <= 0 {
 			return mistake.New(fmt.Sprintf("--%s: %v", d.name, d.value), "type a time, as 30s, 20m or 12h")
 		}

@@ -13,7 +13,7 @@ import (
 	"github.com/spf13/pflag"
 )
 
-// filled is what the settings become of flags, an environment and a file.
+// filled are the settings from flags, an environment and a file.
 func filled(t *testing.T, args []string, env map[string]string, file string) (*Settings, *pflag.FlagSet, error) {
 	t.Helper()
 	s, f := new(Settings), pflag.NewFlagSet("serve", pflag.ContinueOnError)
@@ -31,16 +31,20 @@ func filled(t *testing.T, args []string, env map[string]string, file string) (*S
 }
 
 func TestSettingsGoFlagEnvironmentFileDefault(t *testing.T) {
-	const file = "[serve]\nlisten = \":1\"\nkeys = \"of file\"\nidle = \"1m\"\nper-key = 3\nopen = true\nbook = \"shop.db\"\n[other]\nx = 1\n"
-	env := map[string]string{"BRAZEBOOTH_SERVE_LISTEN": ":2", "BRAZEBOOTH_SERVE_KEYS": "of environment", "BRAZEBOOTH_SERVE_PER_KEY": ""}
+	const file = "[serve]\nlisten = \":1\"\nkeys = \"of file\"\nidle = \"1m\"\nper-key = 3\nopen = true\nbook = " +
+		"\"shop.db\"\n[other]\nx = 1\n"
+	env := map[string]string{"BRAZEBOOTH_SERVE_LISTEN": ":2", "BRAZEBOOTH_SERVE_KEYS": "of environment",
+		"BRAZEBOOTH_SERVE_PER_KEY": ""}
 	s, f, err := filled(t, []string{"--listen", ":3"}, env, file)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if s.Listen != ":3" || s.Keys != "of environment" || s.Idle.String() != "1m0s" || s.PerKey != 3 || !s.Open || s.Sessions != 500 || f.Lookup("book").Value.String() != "shop.db" {
+	if s.Listen != ":3" || s.Keys != "of environment" || s.Idle.String() != "1m0s" || s.PerKey != 3 || !s.Open ||
+		s.Sessions != 500 || f.Lookup("book").Value.String() != "shop.db" {
 		t.Errorf("%+v", s)
 	}
-	if s, _, err := filled(t, nil, nil, ""); err != nil || s.Listen != ":2222" || s.Open || s.Handshake.String() != "10s" || s.PerAddress != 20 || s.Metrics != "" {
+	if s, _, err := filled(t, nil, nil, ""); err != nil || s.Listen != ":2222" || s.Open ||
+		s.Handshake.String() != "10s" || s.PerAddress != 20 || s.Metrics != "" {
 		t.Errorf("the defaults are %+v, %v", s, err)
 	}
 }
@@ -56,10 +60,12 @@ func TestSettingsOfANamedFile(t *testing.T) {
 			t.Errorf("%v: %d, %v", way, s.PerKey, err)
 		}
 	}
-	if _, _, err := filled(t, []string{"--config", file + "x"}, nil, ""); err == nil || !strings.Contains(err.Error(), "no such file") {
+	if _, _, err := filled(t, []string{"--config", file + "x"}, nil, ""); err == nil || !strings.Contains(err.Error(),
+		"no such file") {
 		t.Errorf("a file that is not there: %v", err)
 	}
-	if _, _, err := filled(t, []string{"--config", t.TempDir()}, nil, ""); err == nil || !strings.Contains(err.Error(), "is no file") {
+	if _, _, err := filled(t, []string{"--config", t.TempDir()}, nil, ""); err == nil || !strings.Contains(err.Error(),
+		"is no file") {
 		t.Errorf("what is no file: %v", err)
 	}
 }
@@ -94,13 +100,17 @@ func TestServeRefusesWrongSettings(t *testing.T) {
 		{"--keys " + keys + "x", "cannot be read"},
 		{"--open --writers " + dir, "cannot be read"},
 		{"--open --fps 0", "--fps"}, {"--open --fps 121", "--fps"},
-		{"--open --per-address 0", "--per-address"}, {"--open --connections -1", "--connections"}, {"--open --sessions 0", "--sessions"},
+		{"--open --per-address 0", "--per-address"}, {"--open --connections -1", "--connections"},
+		{"--open --sessions 0", "--sessions"},
 		{"--open --per-key 0", "--per-key"}, {"--open --channels 0", "--channels"}, {"--open --input-rate 0", "--input-rate"},
 		{"--open --paste 2000000", "--paste"}, {"--open --columns 0", "--columns"}, {"--open --rows 0", "--rows"},
-		{"--open --idle 0s", "--idle"}, {"--open --longest -1s", "--longest"}, {"--open --handshake 0s", "--handshake"}, {"--open --handover 0s", "--handover"},
-		{"--open --metrics :9222", "--metrics"}, {"--open --metrics 0.0.0.0:9222", "--metrics"}, {"--open --metrics 192.0.2.1:9222", "--metrics"}, {"--open --metrics x", "--metrics"},
+		{"--open --idle 0s", "--idle"}, {"--open --longest -1s", "--longest"}, {"--open --handshake 0s", "--handshake"},
+		{"--open --handover 0s", "--handover"},
+		{"--open --metrics :9222", "--metrics"}, {"--open --metrics 0.0.0.0:9222", "--metrics"},
+		{"--open --metrics 192.0.2.1:9222", "--metrics"}, {"--open --metrics x", "--metrics"},
 		{"--open --proxy balancer", "--proxy"}, {"--open --proxy 10.0.0.0/99", "--proxy"},
-		{"--open --log " + dir, "--log"}, {"--open --host-key " + keys, "no host key"}, {"--open --listen 127.0.0.1:99999", "--listen"},
+		{"--open --log " + dir, "--log"}, {"--open --host-key " + keys, "no host key"},
+		{"--open --listen 127.0.0.1:99999", "--listen"},
 	} {
 		f := pflag.NewFlagSet("serve", pflag.ContinueOnError)
 		run := Bind(Deps{Getenv: func(string) string { return "" }, Err: io.Discard, Data: filepath.Join(dir, "data")})(f)

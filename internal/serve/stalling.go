@@ -9,23 +9,25 @@ import (
 	gossh "golang.org/x/crypto/ssh"
 )
 
-// outlet is a session's way to its client. A client may leave what it is sent where it is: its window stays shut, or opens a byte
-// at a time, or its connection takes nothing. Whoever waits for it would wait for ever, with a seat, an answer and perhaps a
-// query in hand; so a write may be late by so much and no more. Both of its streams count together.
+// outlet writes a session's output to its client. A client may not read what it is sent: its window stays shut, or
+// opens a byte at a time, or its connection takes nothing. A writer would then wait for ever, holding a seat, an
+// answer and perhaps a query. So a write may be late by a limit and no more. Both streams of a session count
+// together.
 type outlet struct {
 	gossh.Channel
 	limit   time.Duration
 	stalled func() // called when a write is too late; may be called again
 
-	waiting atomic.Int32 // how much is on its way and not taken yet
+	waiting atomic.Int32 // how much is sent and not taken yet
 	mu      sync.Mutex
-	late    time.Duration // behind the slowest client that is waited for, as of the last write that came through
+	late    time.Duration // behind the slowest rate that is allowed, as of the last finished write
 }
 
 const (
-	// slowest is how many bytes a second a client takes at the least; no line on which somebody works is as slow.
+	// slowest is the least bytes a second that a client must take; no line that people work on is as slow.
 	slowest = 500
-	// piece is what is timed at once: so small that even the slowest client takes it well within any sensible limit.
+	// piece is how much is timed at once: so little that even the slowest client takes it well within any sensible
+	// limit.
 	piece = 4 << 10
 )
 
@@ -41,7 +43,11 @@ func (o *outlet) Stderr() io.ReadWriter {
 }
 
 func (o *outlet) SendRequest(name string, wantReply bool, payload []byte) (ok bool, err error) {
-	_, err = o.timed(func() (n int, err error) { ok, err = o.Channel.SendRequest(name, wantReply, payload); return 0, err })
+	_, err = o.timed(func() (n int, err error) {
+		ok, err = o.Channel.SendRequest(name, wantReply, payload)
+		return 0,
+			err
+	})
 	return ok, err
 }
 
@@ -65,7 +71,8 @@ func (o *outlet) pass(to io.Writer, p []byte) (n int, err error) {
 	return n, err
 }
 
-// timed does what may wait for the client. A client that takes at least the slowest rate owes nothing afterwards.
+// timed does what may wait for the client, and counts how late it is. A client at the slowest rate or above is not
+// late.
 func (o *outlet) timed(do func() (int, error)) (int, error) {
 	o.mu.Lock()
 	left := o.limit - o.late

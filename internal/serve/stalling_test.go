@@ -40,8 +40,8 @@ func (c slowChannel) Stderr() io.ReadWriter {
 	}{nil, writes(c.Write)}
 }
 
-// A client is waited for as long as it takes something: not one that takes nothing, nor one that takes next to nothing, however
-// it cuts that up, and whichever stream it leaves where it is.
+// A client is waited for as long as it takes something: not one that takes nothing or next to nothing, in whatever
+// pieces, on whichever stream.
 func TestHowSlowAClientMayBe(t *testing.T) {
 	const limit = 30 * time.Second
 	for _, x := range []struct {
@@ -65,12 +65,14 @@ func TestHowSlowAClientMayBe(t *testing.T) {
 		for _, second := range []bool{false, true} {
 			synctest.Test(t, func(t *testing.T) {
 				var stalled atomic.Bool
-				o := &outlet{Channel: slowChannel{most: max(1, x.most), took: x.took}, limit: limit, stalled: func() { stalled.Store(true) }}
+				o := &outlet{Channel: slowChannel{most: max(1, x.most), took: x.took}, limit: limit,
+					stalled: func() { stalled.Store(true) }}
 				to := io.Writer(o)
 				if second {
 					to = o.Stderr()
 				}
-				for sent, begin := 0, time.Now(); sent < 2<<20 && time.Since(begin) < 2*time.Hour && !stalled.Load(); sent += x.each {
+				for sent, begin := 0, time.Now(); sent < 2<<20 && time.Since(begin) < 2*time.Hour &&
+					!stalled.Load(); sent += x.each {
 					if n, err := to.Write(make([]byte, x.each)); n != x.each || err != nil {
 						t.Fatal(n, err)
 					}
@@ -83,7 +85,7 @@ func TestHowSlowAClientMayBe(t *testing.T) {
 	}
 }
 
-// What a client took quickly is no credit: one that then takes nothing is given up as soon as any other.
+// A quick beginning is no credit: a client that then takes nothing is given up as soon as any other.
 func TestAQuickBeginningIsNoCredit(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		given := make(chan time.Time, 10)
@@ -156,14 +158,15 @@ func plugged(t *testing.T, addr string) (*ssh.Client, *plug) {
 	}
 	p := &plug{Conn: conn, free: make(chan struct{})}
 	t.Cleanup(p.pull)
-	c, chans, requests, err := ssh.NewClientConn(p, addr, &ssh.ClientConfig{User: "x", HostKeyCallback: ssh.InsecureIgnoreHostKey()})
+	c, chans, requests, err := ssh.NewClientConn(p, addr, &ssh.ClientConfig{User: "x",
+		HostKeyCallback: ssh.InsecureIgnoreHostKey()})
 	if err != nil {
 		t.Fatal(err)
 	}
 	return ssh.NewClient(c, chans, requests), p
 }
 
-// endless is a command that writes until nobody takes it, and counts who is still at it.
+// endless is a command that writes until nobody reads, and counts those still running.
 func endless(busy *atomic.Int32) func(context.Context, Guest, string, []string, io.Reader, io.Writer, io.Writer) int {
 	return func(_ context.Context, _ Guest, _ string, args []string, _ io.Reader, out, told io.Writer) int {
 		busy.Add(1)
@@ -194,12 +197,13 @@ func (l logged) Write(p []byte) (int, error) {
 	return len(p), nil
 }
 
-// Clients who ask and never read, in every way in which that can be done, give back seat, goroutine and command, and the log says
+// Clients that ask and never read, in every possible way, give back seat, goroutine and command, and the log says
 // why. Another session of the same connection goes on where its client answers.
 func TestStalledReadersGiveEverythingBack(t *testing.T) {
 	busy := new(atomic.Int32)
 	log := logged{make(chan string, 1000)}
-	addr, srv, _ := hostLogging(t, Deps{Command: endless(busy)}, slog.NewTextHandler(log, nil), "--stalled", "300ms", "--per-key", "100", "--channels", "10")
+	addr, srv, _ := hostLogging(t, Deps{Command: endless(busy)}, slog.NewTextHandler(log, nil), "--stalled", "300ms",
+		"--per-key", "100", "--channels", "10")
 	if out, err := visit(t, addr).Output("fine"); err != nil || string(out) != "fine" {
 		t.Fatal(out, err)
 	}
