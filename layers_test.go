@@ -37,6 +37,7 @@ var own = map[string][]string{
 	"brazebooth/internal/linear":   {"internal/mistake", "calc", "calc/advice", "calc/correct", "calc/practice", "tables", "internal/quantity", "internal/plain", "internal/sheet", "internal/field"},
 	"brazebooth/internal/bench":    {},
 	"brazebooth/internal/mutate":   {},
+	"brazebooth/internal/deep":     {}, // in tests only
 	"brazebooth/calc_test":         {},
 	"brazebooth/docs":              {},
 }

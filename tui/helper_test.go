@@ -5,7 +5,6 @@ import (
 	"flag"
 	"os"
 	"strings"
-	"sync"
 	"testing"
 
 	tea "charm.land/bubbletea/v2"
@@ -13,6 +12,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
+	"brazebooth/internal/deep"
 )
 
 // TestMain fixes the seed of the random tests, so that a run says the same each time. Another one is
@@ -44,7 +44,10 @@ func openAt(t testing.TB, w, h int, o Options) *screen {
 		o.Window = coarse
 	}
 	if o.Solve == nil {
-		o.Solve = solvedOnce
+		o.Solve = solved
+	}
+	if o.Gap == nil {
+		o.Gap = followed
 	}
 	s := &screen{t, New(o)}
 	s.send(tea.WindowSizeMsg{Width: w, Height: h})
@@ -69,27 +72,29 @@ func (s *screen) send(msg tea.Msg) bool {
 	return false
 }
 
-// coarse is a map that a test can wait for.
-func coarse(ctx context.Context, job calc.Job, progress func(float64)) (calc.Window, error) {
-	return calc.WindowOf(ctx, job, calc.CoarseWindow, progress)
+// The answers to the jobs of all tests: they ask for the same few hundred many thousand times, and the program itself keeps
+// only the last.
+var (
+	knownCards deep.Known[calc.Job, calc.Card]
+	knownMaps  deep.Known[calc.Job, calc.Window]
+	knownSpots deep.Known[calc.Job, calc.Timed]
+)
+
+// solved is calc.Solve with a memory.
+func solved(job calc.Job) (calc.Card, error) {
+	return knownCards.Of(job, func() (calc.Card, error) { return calc.Solve(job) })
 }
 
-// solved are the answers of calc.Solve by their job. It is pure, and the tests ask for the same few hundred cards many
-// thousand times.
-var solved sync.Map
+// coarse is a map that a test can wait for.
+func coarse(_ context.Context, job calc.Job, _ func(float64)) (calc.Window, error) {
+	return knownMaps.Of(job, func() (calc.Window, error) {
+		return calc.WindowOf(context.Background(), job, calc.CoarseWindow, nil)
+	})
+}
 
-// solvedOnce is calc.Solve with a memory.
-func solvedOnce(job calc.Job) (calc.Card, error) {
-	type answer struct {
-		card calc.Card
-		err  error
-	}
-	if a, ok := solved.Load(job); ok {
-		return a.(answer).card, a.(answer).err
-	}
-	card, err := calc.Solve(job)
-	solved.Store(job, answer{card, err})
-	return card, err
+// followed is calc.Gap with a memory.
+func followed(_ context.Context, job calc.Job, _ func(float64)) (calc.Timed, error) {
+	return knownSpots.Of(job, func() (calc.Timed, error) { return calc.SolveTimed(context.Background(), job, nil) })
 }
 
 // press gives the model keys by name: a character stands for itself.

@@ -25,7 +25,7 @@ func TestAnyKeys(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		w := rapid.IntRange(1, 140).Draw(t, "width")
 		h := rapid.IntRange(1, 50).Draw(t, "height")
-		s := &screen{t, New(Options{Window: coarse, Solve: solvedOnce})}
+		s := &screen{t, New(Options{Window: coarse, Solve: solved})}
 		s.send(tea.WindowSizeMsg{Width: w, Height: h})
 		for range rapid.IntRange(0, 25).Draw(t, "keys") {
 			switch rapid.IntRange(0, 19).Draw(t, "kind") {

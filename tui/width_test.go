@@ -1,7 +1,6 @@
 package tui
 
 import (
-	"context"
 	"fmt"
 	"regexp"
 	"strings"
@@ -156,7 +155,7 @@ func TestNothingCutOverACard(t *testing.T) {
 	jobs := map[string]calc.Job{"longest": longestJob(t), "stopped": {Metal: "brass", Hazard: "tank"},
 		"asked": {Metal: "mild-steel", Gauge: 18, Feed: calc.Some(5.5), Travel: calc.Some(9), RatedAmps: calc.Some(200), RatedDuty: calc.Some(60), Load: calc.Some(1), Length: calc.Some(2000), WirePrice: calc.Some(25)}}
 	for name, job := range jobs {
-		o := remembering(Options{Job: job})
+		o := Options{Job: job}
 		for _, sys := range systems() {
 			o.Units = sys
 			s := openAt(t, 80, 24, o)
@@ -249,7 +248,7 @@ func TestNothingCutOnTheWay(t *testing.T) {
 	if testing.Short() {
 		t.Skip("compared without -short: nothing here runs side by side")
 	}
-	o := remembering(Options{})
+	o := Options{}
 	for _, size := range narrow {
 		for _, sys := range systems() {
 			o.Units = sys
@@ -283,7 +282,7 @@ func TestNoRowIsCutUnseen(t *testing.T) {
 	if testing.Short() {
 		t.Skip("compared without -short: nothing here runs side by side")
 	}
-	o := remembering(Options{Job: calc.Job{Metal: "galvanized", Gauge: 18}})
+	o := Options{Job: calc.Job{Metal: "galvanized", Gauge: 18}}
 	first, other := pathQuestions(), otherQuestions()
 	parts, lists := 0, 0
 	for _, size := range append([][2]int{{60, 14}, {60, 24}, {80, 14}, {80, 24}, {100, 14}, {100, 24}, {100, 40}, {120, 24}, {120, 40}, {200, 50}}, narrow...) {
@@ -377,7 +376,7 @@ func TestNothingCutOfTestBeads(t *testing.T) {
 	if testing.Short() {
 		t.Skip("every state at every size")
 	}
-	o := remembering(Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(5.5), Travel: calc.Some(10)}})
+	o := Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(5.5), Travel: calc.Some(10)}}
 	for _, size := range narrow {
 		for _, sys := range systems() {
 			o.Units, o.Book = sys, &drawer{}
@@ -391,39 +390,5 @@ func TestNothingCutOfTestBeads(t *testing.T) {
 				s.uncut(fmt.Sprintf("%s, beads, %s", sys, keys), size)
 			}
 		}
-	}
-}
-
-// remembering answers each job once for all screens of a test.
-func remembering(o Options) Options {
-	o.Solve, o.Window, o.Gap = once(calc.Solve), onceOver(coarse), onceOver(calc.SolveTimed)
-	return o
-}
-
-func once(solve func(calc.Job) (calc.Card, error)) func(calc.Job) (calc.Card, error) {
-	known := map[calc.Job]calc.Card{}
-	return func(job calc.Job) (calc.Card, error) {
-		if have, ok := known[job]; ok {
-			return have, nil
-		}
-		found, err := solve(job)
-		if err == nil {
-			known[job] = found
-		}
-		return found, err
-	}
-}
-
-func onceOver[V any](solve func(context.Context, calc.Job, func(float64)) (V, error)) func(context.Context, calc.Job, func(float64)) (V, error) {
-	known := map[calc.Job]V{}
-	return func(ctx context.Context, job calc.Job, progress func(float64)) (V, error) {
-		if have, ok := known[job]; ok {
-			return have, nil
-		}
-		found, err := solve(ctx, job, progress)
-		if err == nil {
-			known[job] = found
-		}
-		return found, err
 	}
 }

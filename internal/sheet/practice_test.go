@@ -8,42 +8,51 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/calc/practice"
+	"brazebooth/internal/deep"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
 )
 
-// practiceOf is a job with two beads, over or open.
-func practiceOf(t *testing.T, level int, seed uint64, over bool) *Practice {
+var knownPractice deep.Known[int, Practice]
+
+// practiceOf is a job of a level with two beads, over or open.
+func practiceOf(t *testing.T, level int, over bool) *Practice {
 	t.Helper()
-	ctx := context.Background()
-	job, err := practice.New(ctx, level, seed)
+	p, err := knownPractice.Of(level, func() (Practice, error) { return practised(level) })
 	if err != nil {
 		t.Fatal(err)
+	}
+	if !over {
+		p.Run, p.Revealed = nil, nil
+	}
+	return &p
+}
+
+func practised(level int) (p Practice, err error) {
+	ctx := context.Background()
+	job, err := practice.New(ctx, level, 2)
+	if err != nil {
+		return p, err
 	}
 	card, err := calc.Solve(job.Start)
 	if err != nil {
-		t.Fatal(err)
+		return p, err
 	}
-	p := &Practice{Job: &job, Card: &card}
+	p = Practice{Job: &job, Card: &card}
 	for _, j := range []calc.Job{job.Start, job.Best} {
 		b, err := job.Bead(ctx, j)
 		if err != nil {
-			t.Fatal(err)
+			return p, err
 		}
 		p.Beads = append(p.Beads, b)
 	}
-	if over {
-		run, err := job.Par(ctx)
-		if err != nil {
-			t.Fatal(err)
-		}
-		r, err := job.Reveal(ctx, job.Best)
-		if err != nil {
-			t.Fatal(err)
-		}
-		p.Run, p.Revealed = &run, &r
+	run, err := job.Par(ctx)
+	if err != nil {
+		return p, err
 	}
-	return p
+	r, err := job.Reveal(ctx, job.Best)
+	p.Run, p.Revealed = &run, &r
+	return p, err
 }
 
 func TestPracticeJSONKeepsItsSchema(t *testing.T) {
@@ -53,7 +62,7 @@ func TestPracticeJSONKeepsItsSchema(t *testing.T) {
 	schema := loadSchema(t, "practice-schema.json")
 	for level := 1; level <= 5; level++ {
 		for _, over := range []bool{false, true} {
-			b, err := PracticeJSON(practiceOf(t, level, 2, over), "test")
+			b, err := PracticeJSON(practiceOf(t, level, over), "test")
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -71,7 +80,7 @@ func TestPracticeJSONKeepsItsSchema(t *testing.T) {
 
 // A job that is open tells nothing of its truth: neither the values nor the edges that a bead misses.
 func TestPracticeKeepsItsSecret(t *testing.T) {
-	open := practiceOf(t, 3, 4, false)
+	open := practiceOf(t, 3, false)
 	text := PracticeText(open, Options{Units: quantity.Metric})
 	b, err := PracticeJSON(open, "test")
 	if err != nil {
@@ -82,7 +91,7 @@ func TestPracticeKeepsItsSecret(t *testing.T) {
 			t.Errorf("an open job says %q:\n%s\n%s", word, text, b)
 		}
 	}
-	over := PracticeText(practiceOf(t, 3, 4, true), Options{Units: quantity.Metric})
+	over := PracticeText(practiceOf(t, 3, true), Options{Units: quantity.Metric})
 	for _, word := range []string{"What this booth hid", "calibration voltage", "not met: ", "The program's own", "CAUTION"} {
 		if !strings.Contains(over, word) {
 			t.Errorf("no %q in\n%s", word, over)
@@ -96,7 +105,7 @@ func TestPracticeText(t *testing.T) {
 		t.Skip("compared without -short: nothing here runs side by side")
 	}
 	for level := 1; level <= 5; level++ {
-		p := practiceOf(t, level, 5, true)
+		p := practiceOf(t, level, true)
 		for _, sys := range []quantity.System{quantity.Metric, quantity.Inch, quantity.Both} {
 			for _, l := range strings.Split(PracticeText(p, Options{Units: sys}), "\n") {
 				if plain.Width(l) > width {
@@ -117,7 +126,7 @@ func TestPracticeText(t *testing.T) {
 
 // A bead without a section is drawn by what it shows.
 func TestBeadDrawing(t *testing.T) {
-	p := practiceOf(t, 2, 2, false)
+	p := practiceOf(t, 2, false)
 	if lines, scale := BeadDrawing(&p.Beads[1], 60, 12); len(lines) == 0 || !(scale > 0) || !strings.Contains(strings.Join(lines, ""), "o") {
 		t.Errorf("a good bead: %q at %g", lines, scale)
 	}

@@ -7,17 +7,14 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
+	"brazebooth/internal/deep"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
 
 func TestTextStaysIn80Columns(t *testing.T) {
-	metals := tables.Metals()
-	if testing.Short() {
-		metals = metals[:2] // each card is a search
-	}
-	for _, m := range metals {
+	for _, m := range deep.Of(t, tables.Metals(), 5) { // each card is a search
 		for _, joint := range tables.Joints() {
 			card, err := calc.Solve(calc.Job{Metal: m.ID, Gauge: 18, Joint: joint.ID, Gap: calc.Some(1)})
 			if err != nil {

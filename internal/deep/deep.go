@@ -1,0 +1,80 @@
+// Package deep says how much of a large test runs: a sample of its cases, or all of them. Only tests import it.
+//
+// The environment decides, so that one setting reaches every package of a run:
+//
+//	BRAZEBOOTH_DEEP=1    all cases; a larger number makes that many times as many where there is no end to them
+//	BRAZEBOOTH_SEED=7    another sample, and another course of whatever a test draws by chance
+package deep
+
+import (
+	"math/rand/v2"
+	"os"
+	"slices"
+	"strconv"
+	"testing"
+)
+
+// Times is how many times the whole is asked for; 0 asks for a sample.
+func Times() int { return int(number("BRAZEBOOTH_DEEP", 0)) }
+
+// Run reports whether the whole is asked for.
+func Run() bool { return Times() > 0 }
+
+// Seed is what every chance in the tests follows from.
+func Seed() uint64 { return number("BRAZEBOOTH_SEED", 1) }
+
+// number is a whole number of the environment. What is no number stops the tests: a slip must not pass for the default.
+func number(name string, otherwise uint64) uint64 {
+	text := os.Getenv(name)
+	if text == "" {
+		return otherwise
+	}
+	n, err := strconv.ParseUint(text, 10, 31)
+	if err != nil {
+		panic(name + "=" + text + " is no whole number")
+	}
+	return n
+}
+
+// Many is how often a test does what it may do without end: sample times, or whole times for each time that it is asked for.
+func Many(sample, whole int) int {
+	if Run() {
+		return whole * Times()
+	}
+	return sample
+}
+
+// Rand is the chance of one test: the same in each run of a seed, which a failure names.
+func Rand(t testing.TB) *rand.Rand {
+	t.Helper()
+	seed := Seed()
+	t.Cleanup(func() {
+		if t.Failed() {
+			t.Logf("drawn by BRAZEBOOTH_SEED=%d", seed)
+		}
+	})
+	h := seed
+	for _, c := range []byte(t.Name()) {
+		h = h*1099511628211 + uint64(c)
+	}
+	return rand.New(rand.NewPCG(seed, h))
+}
+
+// Of returns the cases that a test runs, in their order: all of them, or the first, the last and some drawn between, few altogether.
+func Of[T any](t testing.TB, all []T, few int) []T {
+	t.Helper()
+	if Run() || len(all) <= few {
+		return all
+	}
+	few = max(few, 2)
+	chosen := append([]int{0, len(all) - 1}, Rand(t).Perm(len(all) - 2)[:few-2]...)
+	for i := 2; i < few; i++ {
+		chosen[i]++
+	}
+	slices.Sort(chosen)
+	sample := make([]T, few)
+	for i, n := range chosen {
+		sample[i] = all[n]
+	}
+	return sample
+}

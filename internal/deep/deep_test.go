@@ -1,0 +1,72 @@
+package deep
+
+import (
+	"errors"
+	"slices"
+	"testing"
+)
+
+// A sample has the ends and as many cases as it should, each once and in their order; it is the same in each run of a seed.
+func TestOf(t *testing.T) {
+	t.Setenv("BRAZEBOOTH_DEEP", "")
+	t.Setenv("BRAZEBOOTH_SEED", "")
+	all := make([]int, 100)
+	for i := range all {
+		all[i] = i
+	}
+	for _, few := range []int{2, 3, 10, 99} {
+		got := Of(t, all, few)
+		if len(got) != few || got[0] != 0 || got[few-1] != 99 || !slices.IsSorted(got) || len(slices.Compact(slices.Clone(got))) != few {
+			t.Errorf("%d of 100: %v", few, got)
+		}
+		if again := Of(t, all, few); !slices.Equal(got, again) {
+			t.Errorf("%v, then %v", got, again)
+		}
+	}
+	if got := Of(t, all[:3], 5); len(got) != 3 {
+		t.Errorf("5 of 3: %v", got)
+	}
+	first := Of(t, all, 10)
+	t.Setenv("BRAZEBOOTH_SEED", "2")
+	if slices.Equal(first, Of(t, all, 10)) {
+		t.Error("another seed draws the same")
+	}
+	t.Setenv("BRAZEBOOTH_DEEP", "1")
+	if got := Of(t, all, 2); len(got) != 100 {
+		t.Errorf("deep: %d of 100", len(got))
+	}
+}
+
+func TestMany(t *testing.T) {
+	for deep, want := range map[string]int{"": 5, "0": 5, "1": 40, "3": 120} {
+		t.Setenv("BRAZEBOOTH_DEEP", deep)
+		if got := Many(5, 40); got != want {
+			t.Errorf("BRAZEBOOTH_DEEP=%s: %d", deep, got)
+		}
+	}
+}
+
+// A slip of the hand does not pass for a sample.
+func TestNumberIsOne(t *testing.T) {
+	t.Setenv("BRAZEBOOTH_DEEP", "yes")
+	defer func() {
+		if recover() == nil {
+			t.Error("no panic")
+		}
+	}()
+	Run()
+}
+
+// What is known is computed once, an error too.
+func TestKnown(t *testing.T) {
+	var k Known[int, int]
+	asked := 0
+	for range 3 {
+		if v, err := k.Of(7, func() (int, error) { asked++; return 49, errors.New("odd") }); v != 49 || err == nil {
+			t.Errorf("%d, %v", v, err)
+		}
+	}
+	if asked != 1 {
+		t.Errorf("computed %d times", asked)
+	}
+}
