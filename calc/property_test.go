@@ -2,26 +2,17 @@ package calc_test
 
 import (
 	"errors"
-	"flag"
 	"math"
-	"os"
 	"testing"
 
 	"pgregory.net/rapid"
 
 	"brazebooth/calc"
-	"brazebooth/internal/mistake"
+	"brazebooth/internal/deep"
 	"brazebooth/tables"
 )
 
-// TestMain fixes the seed of the random tests; another one is tried with -rapid.seed.
-func TestMain(m *testing.M) {
-	flag.Parse()
-	if f := flag.Lookup("rapid.seed"); f != nil && f.Value.String() == f.DefValue {
-		_ = f.Value.Set("973")
-	}
-	os.Exit(m.Run())
-}
+func TestMain(m *testing.M) { deep.Main(m, 25) }
 
 // anyJob draws jobs of which two in three are sensible and the third holds anything.
 func anyJob() *rapid.Generator[calc.Job] {

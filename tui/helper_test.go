@@ -2,8 +2,6 @@ package tui
 
 import (
 	"context"
-	"flag"
-	"os"
 	"strings"
 	"testing"
 
@@ -15,15 +13,7 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// TestMain fixes the seed of the random tests, so that a run says the same each time. Another one is
-// tried with -rapid.seed.
-func TestMain(m *testing.M) {
-	flag.Parse()
-	if f := flag.Lookup("rapid.seed"); f != nil && f.Value.String() == f.DefValue {
-		_ = f.Value.Set("972")
-	}
-	os.Exit(m.Run())
-}
+func TestMain(m *testing.M) { deep.Main(m, 25) }
 
 // teller is what a screen needs of a test; a random test has its own.
 type teller interface {

@@ -2,22 +2,15 @@ package section
 
 import (
 	"errors"
-	"flag"
 	"math"
-	"os"
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"brazebooth/internal/deep"
 )
 
-// TestMain fixes the seed of the random tests; another one is tried with -rapid.seed.
-func TestMain(m *testing.M) {
-	flag.Parse()
-	if f := flag.Lookup("rapid.seed"); f != nil && f.Value.String() == f.DefValue {
-		_ = f.Value.Set("975")
-	}
-	os.Exit(m.Run())
-}
+func TestMain(m *testing.M) { deep.Main(m, 25) }
 
 func solved(t testing.TB, in Input) Result {
 	t.Helper()

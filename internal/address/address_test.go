@@ -5,7 +5,11 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"brazebooth/internal/deep"
 )
+
+func TestMain(m *testing.M) { deep.Main(m, 100) }
 
 func TestShown(t *testing.T) {
 	for text, want := range map[string]string{

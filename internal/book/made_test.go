@@ -7,8 +7,11 @@ import (
 	"time"
 
 	"brazebooth/calc"
+	"brazebooth/internal/deep"
 	"pgregory.net/rapid"
 )
+
+func TestMain(m *testing.M) { deep.Main(m, 100) }
 
 // What is noted of a card as it is made is what its body tells whoever reads it, also of hostile text.
 func TestListingOfValueAndBody(t *testing.T) {

@@ -12,6 +12,7 @@ import (
 	"slices"
 	"strconv"
 	"testing"
+	"time"
 )
 
 // Times is how many times the whole is asked for; 0 asks for a sample.
@@ -77,4 +78,27 @@ func Of[T any](t testing.TB, all []T, few int) []T {
 		sample[i] = all[n]
 	}
 	return sample
+}
+
+// Patience is how long a test waits for what comes by itself: so long that no machine is too slow, and short enough that what
+// never comes fails its own test, with its own words, before the whole run is given up.
+func Patience(t testing.TB) time.Duration {
+	t.Helper()
+	if d, ok := t.(interface{ Deadline() (time.Time, bool) }); ok {
+		if end, limited := d.Deadline(); limited {
+			return time.Until(end) / 4
+		}
+	}
+	return 10 * time.Minute
+}
+
+// Comes reports whether something comes by itself, within a test's patience.
+func Comes(t testing.TB, ok func() bool) bool {
+	t.Helper()
+	for end := time.Now().Add(Patience(t)); time.Now().Before(end); time.Sleep(10 * time.Millisecond) {
+		if ok() {
+			return true
+		}
+	}
+	return ok()
 }

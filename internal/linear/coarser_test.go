@@ -3,12 +3,14 @@ package linear
 import (
 	"strings"
 	"testing"
+
+	"brazebooth/internal/deep"
 )
 
 // A map that is drawn coarser is read out as such; so is what was not tried.
 func TestCoarserMapIsReadOut(t *testing.T) {
-	if testing.Short() {
-		t.Skip("a map that takes long")
+	if !deep.Run() {
+		t.Skip("a map that takes long: BRAZEBOOTH_DEEP=1 draws it")
 	}
 	got, _ := talkOf(t, Options{}, "dp800", "1.13mm", "", "dip", "metal2 galvanized", "gauge2 0.1mm", "wire 2.1mm", "filler cual10fe", "preheat 280", "map")
 	said := strings.Join(strings.Fields(got), " ")

@@ -9,6 +9,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
+	"brazebooth/internal/deep"
 	"brazebooth/internal/quantity"
 )
 
@@ -60,7 +61,7 @@ func TestEveryFigureAsTheCommandGivesIt(t *testing.T) {
 	if testing.Short() {
 		t.Skip("compared without -short: nothing here runs side by side")
 	}
-	for _, x := range jobs {
+	for _, x := range deep.Of(t, jobs, 4) {
 		for _, sys := range [...]quantity.System{quantity.Metric, quantity.Inch} {
 			text, _ := talkOf(t, Options{Units: sys}, append(append([]string(nil), x.lines...), "card", "results")...)
 			text = strings.ReplaceAll(text, "\n", " ")
@@ -124,10 +125,7 @@ func TestEveryUnitHasWords(t *testing.T) {
 			}
 		}
 	}
-	for i, x := range jobs {
-		if i%3 != 0 && testing.Short() {
-			continue
-		}
+	for _, x := range deep.Of(t, jobs, 4) {
 		job := x.job
 		job.Length, job.RatedAmps, job.RatedDuty, job.Load = calc.Some(300), calc.Some(200), calc.Some(60), calc.Some(2)
 		card, err := solveAs(t, job)

@@ -7,7 +7,11 @@ import (
 	"unicode"
 
 	"pgregory.net/rapid"
+
+	"brazebooth/internal/deep"
 )
+
+func TestMain(m *testing.M) { deep.Main(m, 100) }
 
 func TestCell(t *testing.T) {
 	for in, want := range map[string]string{

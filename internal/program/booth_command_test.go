@@ -6,6 +6,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"brazebooth/internal/deep"
 )
 
 func TestServeAnswersCommandsAsTheProgramDoes(t *testing.T) {
@@ -133,7 +135,7 @@ func TestServeEndsWhoseKeyIsTakenBack(t *testing.T) {
 	go func() { gone <- c.Wait() }()
 	select {
 	case <-gone:
-	case <-time.After(20 * time.Second):
+	case <-time.After(deep.Patience(t)):
 		t.Error("the session goes on without its key")
 	}
 }

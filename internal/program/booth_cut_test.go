@@ -12,6 +12,8 @@ import (
 	"time"
 
 	gossh "golang.org/x/crypto/ssh"
+
+	"brazebooth/internal/deep"
 )
 
 // kept are the names of the cards that a booth's book holds, by its own export.
@@ -53,7 +55,7 @@ func TestConnectionsCutInTheMiddleOfASave(t *testing.T) {
 	begin := time.Now()
 	var first sync.WaitGroup
 	for n := range 4 { // as many as come at once below
-		first.Go(func() { b.saveAndCut(t, fmt.Sprintf("whole-%d", n), time.Minute) })
+		first.Go(func() { b.saveAndCut(t, fmt.Sprintf("whole-%d", n), deep.Patience(t)) })
 	}
 	first.Wait()
 	usual := time.Since(begin)
@@ -64,7 +66,7 @@ func TestConnectionsCutInTheMiddleOfASave(t *testing.T) {
 	var all sync.WaitGroup
 	for w := range 4 {
 		all.Go(func() {
-			r := rand.New(rand.NewPCG(uint64(w), 7))
+			r := rand.New(rand.NewPCG(deep.Seed(), uint64(w)))
 			for n := range tries {
 				name := fmt.Sprintf("cut-%d", n)
 				ok := b.saveAndCut(t, name, time.Duration(r.Int64N(int64(2*usual))))
@@ -78,13 +80,14 @@ func TestConnectionsCutInTheMiddleOfASave(t *testing.T) {
 			}
 		})
 	}
-	for n := range faultsOr(60) {
+	cuts := deep.Many(20, 60)
+	for n := range cuts {
 		tries <- n
 	}
 	close(tries)
 	all.Wait()
 	b.sound(t, append(acknowledged, "first"))
-	if few := faultsOr(60) / 20; len(acknowledged) < few || cut < few {
+	if few := cuts / 20; len(acknowledged) < few || cut < few {
 		t.Errorf("%d acknowledged and %d cut: nothing was tested", len(acknowledged), cut)
 	}
 	t.Logf("%d cut before the answer, %d acknowledged, none of them lost; %d cards in the book", cut, len(acknowledged), len(b.kept(t)))

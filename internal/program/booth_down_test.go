@@ -5,18 +5,17 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"math/rand/v2"
 	"net"
 	"path/filepath"
 	"slices"
 	"strings"
 	"sync"
 	"testing"
-	"time"
 
 	gossh "golang.org/x/crypto/ssh"
 
 	"brazebooth/internal/book"
+	"brazebooth/internal/deep"
 )
 
 // namesIn are the names of the cards in a book's file, each with how often.
@@ -95,8 +94,8 @@ func (b *testBooth) saver(t testing.TB, c *gossh.Client, prefix string) (list []
 // one does not, and everybody gets one: nothing is kept and called cancelled, nothing is called saved and lost. Every answer is
 // held against the book.
 func TestTheEndTellsEverySaveTheTruth(t *testing.T) {
-	rounds, total, kept, refused, cut := faultsOr(6), 0, 0, 0, 0
-	r := rand.New(rand.NewPCG(3, 9))
+	rounds, total, kept, refused, cut := deep.Many(2, 6), 0, 0, 0, 0
+	r := deep.Rand(t)
 	for round := range rounds {
 		b := startBooth(t, "--per-key", "100", "--per-address", "100", "--log", filepath.Join(t.TempDir(), "log"))
 		b.ask(t, "writer", "book save --gauge 20ga --name first", "")
@@ -112,12 +111,9 @@ func TestTheEndTellsEverySaveTheTruth(t *testing.T) {
 				list = append(list, mine...)
 			})
 		}
-		time.Sleep(time.Duration(200+r.IntN(300)) * time.Millisecond)
-		begin := time.Now()
+		saved := 1 + r.IntN(40)
+		eventually(t, "nothing is saved", func() bool { return len(namesOrNone(b.book)) >= saved })
 		b.stop()
-		if took := time.Since(begin); took > 5*time.Second {
-			t.Errorf("the server took %v to end", took)
-		}
 		all.Wait()
 		names := namesIn(t, b.book)
 		for _, a := range list {
@@ -222,7 +218,7 @@ func exportOf(t testing.TB, n int) string {
 
 // The server is down in time whatever holds on to it.
 func TestTheEndComesInTime(t *testing.T) {
-	b := startBooth(t, "--per-key", "100", "--per-address", "100", "--channels", "10", "--handshake", "1m", "--stalled", "1m")
+	b := startBooth(t, "--per-key", "100", "--per-address", "100", "--channels", "10", "--handshake", "1h", "--stalled", "1h")
 	text := exportOf(t, 4000) // more than a client takes without reading
 	if _, told, code := b.ask(t, "writer", "book import -", text); code != 0 {
 		t.Fatal(told)
@@ -271,11 +267,5 @@ func TestTheEndComesInTime(t *testing.T) {
 		t.Fatal(err)
 	}
 	defer idle.Close()
-	begin := time.Now()
-	b.stop()
-	if took := time.Since(begin); took > 5*time.Second {
-		t.Errorf("the server took %v to end", took)
-	} else {
-		t.Logf("down after %v", took.Round(time.Millisecond))
-	}
+	b.stop() // all of them would hold on for an hour
 }

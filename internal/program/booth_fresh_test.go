@@ -12,6 +12,8 @@ import (
 	"time"
 
 	gossh "golang.org/x/crypto/ssh"
+
+	"brazebooth/internal/deep"
 )
 
 // fresh is a key that nobody listed, made now; without is no key at all.
@@ -35,7 +37,7 @@ func without() gossh.AuthMethod {
 // from connects from an address of this machine by one way of coming in.
 func (b *testBooth) from(t testing.TB, address string, how gossh.AuthMethod) *gossh.Client {
 	t.Helper()
-	d := net.Dialer{LocalAddr: &net.TCPAddr{IP: net.ParseIP(address)}, Timeout: 5 * time.Second}
+	d := net.Dialer{LocalAddr: &net.TCPAddr{IP: net.ParseIP(address)}, Timeout: deep.Patience(t)}
 	conn, err := d.Dial("tcp", b.addr)
 	if err != nil {
 		t.Skipf("this machine has no address %s: %v", address, err)
@@ -101,7 +103,7 @@ func TestServeEndsWhatBeganWithMore(t *testing.T) {
 		}
 		gone := make(chan struct{})
 		go func() { _ = c.Wait(); close(gone) }()
-		for give := time.Now().Add(patience); ; {
+		for give := time.Now().Add(deep.Patience(t)); ; {
 			if s, err := c.NewSession(); err == nil {
 				_ = s.Run("gauge 16")
 			}

@@ -2,7 +2,6 @@ package program
 
 import (
 	"bytes"
-	"flag"
 	"io"
 	"math/rand/v2"
 	"net"
@@ -17,20 +16,9 @@ import (
 	"time"
 
 	gossh "golang.org/x/crypto/ssh"
+
+	"brazebooth/internal/deep"
 )
-
-// faults is how many times each fault is made; SECURITY.md speaks of ten thousand connections and a thousand cuts.
-var faults = flag.Int("faults", 0, "faults of each kind; 0: a few hundred connections and a few dozen cuts")
-
-func faultsOr(few int) int {
-	switch {
-	case *faults > 0:
-		return *faults
-	case testing.Short():
-		return few / 3
-	}
-	return few
-}
 
 // garbage is what comes to a port that is open to a network. Each of them takes what it likes of a connection's time.
 var garbage = []struct {
@@ -147,12 +135,13 @@ func TestGarbageConnections(t *testing.T) {
 			t.Fatalf("the session beside is not answered: %.100q, %v", out, err)
 		}
 	}
+	faults := deep.Many(100, 400)
 	thrown(len(garbage) * 4) // what is set up once is set up
 	answered()
 	time.Sleep(time.Second)
 	goroutines, heap := use()
 	done := make(chan struct{})
-	go func() { defer close(done); thrown(faultsOr(400)) }()
+	go func() { defer close(done); thrown(faults) }()
 	for throwing := true; throwing; {
 		answered()
 		select {
@@ -164,10 +153,10 @@ func TestGarbageConnections(t *testing.T) {
 	answered()
 	var g int
 	var h uint64
-	if !within(15*time.Second, func() bool { g, h = use(); return g <= goroutines+2 && h < heap+2<<20 }) {
+	if !deep.Comes(t, func() bool { g, h = use(); return g <= goroutines+2 && h < heap+2<<20 }) {
 		t.Errorf("goroutines %d before, %d after; heap %d kB before, %d kB after:\n%s", goroutines, g, heap>>10, h>>10, stacks())
 	}
-	t.Logf("%d connections, %d answers beside them: goroutines %d before, %d after; heap %d kB before, %d kB after", faultsOr(400), asked, goroutines, g, heap>>10, h>>10)
+	t.Logf("%d connections, %d answers beside them: goroutines %d before, %d after; heap %d kB before, %d kB after", faults, asked, goroutines, g, heap>>10, h>>10)
 }
 
 // What a connection of the known does wrong stays there too: channels that nobody ends, sizes before there is a session,
@@ -211,12 +200,12 @@ func TestGarbageOfTheKnown(t *testing.T) {
 	}
 	time.Sleep(4 * time.Second) // what waits for a client's answer does not wait longer
 	goroutines, heap := use()
-	for n := range faultsOr(60) {
+	for n := range deep.Many(15, 60) {
 		misuse(n)
 	}
 	var g int
 	var h uint64
-	if !within(15*time.Second, func() bool { g, h = use(); return g <= goroutines+2 && h < heap+2<<20 }) {
+	if !deep.Comes(t, func() bool { g, h = use(); return g <= goroutines+2 && h < heap+2<<20 }) {
 		t.Errorf("goroutines %d before, %d after; heap %d kB before, %d kB after:\n%s", goroutines, g, heap>>10, h>>10, stacks())
 	}
 	t.Logf("goroutines %d before, %d after; heap %d kB before, %d kB after", goroutines, g, heap>>10, h>>10)
@@ -261,7 +250,7 @@ func TestChannelsEndWithoutTheirClient(t *testing.T) {
 	time.AfterFunc(200*time.Millisecond, func() { close(d.from) })
 	go func() { time.Sleep(300 * time.Millisecond); _ = s.Start("gauge 16") }()
 	time.Sleep(time.Second)
-	if !within(15*time.Second, func() bool {
+	if !deep.Comes(t, func() bool {
 		c, err := b.dial(t, "reader")
 		if err == nil {
 			_ = c.Close()

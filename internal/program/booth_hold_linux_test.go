@@ -6,6 +6,8 @@ import (
 	"strings"
 	"syscall"
 	"testing"
+
+	"brazebooth/internal/deep"
 )
 
 // holds reports whether any process has a lock on a file, as the system lists them.
@@ -58,7 +60,7 @@ func (b *testBooth) holding(t *testing.T, what string, do func()) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if !within(patience, func() bool { return holds(t, b.book) }) {
+	if !deep.Comes(t, func() bool { return holds(t, b.book) }) {
 		t.Skip("locks on this file system are not listed")
 	}
 	if do(); !holds(t, b.book) {

@@ -6,6 +6,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"brazebooth/internal/deep"
 )
 
 // Guests who are gone while keys of theirs are on the way, or who leave and type on, leave nothing behind.
@@ -25,11 +27,8 @@ func TestLeavingLeavesNothing(t *testing.T) {
 		time.Sleep(20 * time.Millisecond)
 		_ = w.Close()
 	}
-	for range 100 {
-		if runtime.NumGoroutine() <= before {
-			return
-		}
-		time.Sleep(100 * time.Millisecond)
+	if deep.Comes(t, func() bool { return runtime.NumGoroutine() <= before }) {
+		return
 	}
 	stacks := make([]byte, 64<<10)
 	t.Errorf("%d goroutines, then %d:\n%s", before, runtime.NumGoroutine(), stacks[:runtime.Stack(stacks, true)])

@@ -43,11 +43,7 @@ func TestTheEndWhileAnotherHoldsTheBook(t *testing.T) {
 		waiting, told = append(waiting, s), append(told, words)
 	}
 	time.Sleep(500 * time.Millisecond) // they wait by then; if one does not yet it is refused as well
-	begin := time.Now()
 	b.stop()
-	if took := time.Since(begin); took > 5*time.Second {
-		t.Errorf("the server took %v to end", took)
-	}
 	for i, s := range waiting {
 		if code := exitOf(t, s.Wait); code == 0 || !strings.Contains(told[i].String(), "cancelled") && !strings.Contains(told[i].String(), "goes down") {
 			t.Errorf("exit %d: %s", code, told[i])

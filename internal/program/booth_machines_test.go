@@ -16,6 +16,8 @@ import (
 
 	"github.com/jackc/pgx/v5"
 	gossh "golang.org/x/crypto/ssh"
+
+	"brazebooth/internal/deep"
 )
 
 // sharedBook is an empty book on the PostgreSQL server that the tests are told of; it is dropped at the end.
@@ -122,12 +124,12 @@ func exists(file string) bool { _, err := os.Stat(file); return err == nil }
 // through connects from an address of this machine.
 func (b *testBooth) through(t testing.TB, addr, from, who string, before []byte) (*gossh.Client, error) {
 	t.Helper()
-	d := net.Dialer{LocalAddr: &net.TCPAddr{IP: net.ParseIP(from)}, Timeout: 5 * time.Second}
+	d := net.Dialer{LocalAddr: &net.TCPAddr{IP: net.ParseIP(from)}, Timeout: deep.Patience(t)}
 	conn, err := d.Dial("tcp", addr)
 	if err != nil {
 		return nil, err
 	}
-	_ = conn.SetDeadline(time.Now().Add(20 * time.Second))
+	_ = conn.SetDeadline(time.Now().Add(deep.Patience(t)))
 	if _, err := conn.Write(before); err != nil {
 		return nil, err
 	}
@@ -187,7 +189,7 @@ func TestMachinesBehindABalancer(t *testing.T) {
 	}
 	select {
 	case <-gone:
-	case <-time.After(20 * time.Second):
+	case <-time.After(deep.Patience(t)):
 		t.Fatal("a client of a killed server is not told")
 	}
 	begin := time.Now()

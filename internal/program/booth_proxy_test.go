@@ -12,6 +12,8 @@ import (
 	"time"
 
 	gossh "golang.org/x/crypto/ssh"
+
+	"brazebooth/internal/deep"
 )
 
 // two is a header of version 2 of the PROXY protocol: command, family and what follows.
@@ -36,7 +38,7 @@ func (b *testBooth) comesAs(t *testing.T, from, header string) string {
 		t.Skipf("this machine has no address %s: %v", from, err)
 	}
 	defer conn.Close()
-	_ = conn.SetDeadline(time.Now().Add(patience))
+	_ = conn.SetDeadline(time.Now().Add(deep.Patience(t)))
 	if _, err := conn.Write([]byte(header)); err != nil {
 		return ""
 	}

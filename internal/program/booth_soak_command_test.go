@@ -12,6 +12,7 @@ import (
 	"time"
 
 	"brazebooth/internal/book"
+	"brazebooth/internal/deep"
 )
 
 // loop runs commands as processes, one after the other, and kills one of so many at a moment around its work.
@@ -25,7 +26,7 @@ type loop struct {
 
 // ask runs one command and returns its exit code, or notWhole where it was killed.
 func (l *loop) ask(args []string) (out, told string, code int) {
-	ctx, stop := context.WithTimeout(context.Background(), soakPatience)
+	ctx, stop := context.WithTimeout(context.Background(), deep.Patience(l))
 	defer stop()
 	kill := l.kills > 0 && l.r.IntN(l.kills) == 0 && l.usual > 0
 	if kill {

@@ -17,10 +17,9 @@ import (
 	"time"
 
 	gossh "golang.org/x/crypto/ssh"
-)
 
-// soakPatience is far more than any answer takes, on a busy machine too; who waits longer waits for good.
-const soakPatience = 3 * time.Minute
+	"brazebooth/internal/deep"
+)
 
 // ended asks a process to end in order.
 const ended = syscall.SIGTERM
@@ -69,7 +68,7 @@ func (b *booth) start() {
 			}
 		}
 	}()
-	late := time.AfterFunc(soakPatience, func() { _ = b.process.Process.Kill() })
+	late := time.AfterFunc(deep.Patience(b), func() { _ = b.process.Process.Kill() })
 	defer late.Stop()
 	if b.addr = <-at; b.addr == "" {
 		b.fault("a server does not listen")
@@ -84,7 +83,7 @@ func (b *booth) stop(by os.Signal) {
 	if b.process.Process.Signal(by) != nil { // not every system can ask
 		_ = b.process.Process.Kill()
 	}
-	late := time.AfterFunc(soakPatience, func() { _ = b.process.Process.Kill() })
+	late := time.AfterFunc(deep.Patience(b), func() { _ = b.process.Process.Kill() })
 	defer late.Stop()
 	<-b.heard
 	_ = b.process.Wait()
@@ -96,7 +95,7 @@ func (b *booth) stop(by os.Signal) {
 func (s *soak) killServers() {
 	r := s.plan("servers", 0)
 	every := 20 // of a few hundred acts; of many the servers are to last longer, and more to lie in what they have open
-	if s.acts == 0 {
+	if deep.Times() > 1 {
 		every = 150
 	}
 	for acts := 30; s.await(acts); acts += every + r.IntN(3*every) {
@@ -144,7 +143,7 @@ func (l *caller) run(args []string, in io.Reader) (out, told string, code int) {
 		l.hangUp()
 		return "", "", notWhole
 	}
-	late := time.AfterFunc(soakPatience, func() { l.fault("no answer to %v", args); l.hangUp() })
+	late := time.AfterFunc(deep.Patience(l), func() { l.fault("no answer to %v", args); l.hangUp() })
 	defer late.Stop()
 	var o, e bytes.Buffer
 	s.Stdin, s.Stdout, s.Stderr = in, &o, &e
@@ -172,13 +171,13 @@ func (l *caller) dial() error {
 	l.to.mu.RLock()
 	addr := l.to.addr
 	l.to.mu.RUnlock()
-	conn, err := net.DialTimeout("tcp", addr, soakPatience)
+	conn, err := net.DialTimeout("tcp", addr, deep.Patience(l))
 	if err != nil {
 		return err
 	}
-	_ = conn.SetDeadline(time.Now().Add(soakPatience))
+	_ = conn.SetDeadline(time.Now().Add(deep.Patience(l)))
 	config := l.keys.config(l, "writer")
-	config.Timeout = soakPatience
+	config.Timeout = deep.Patience(l)
 	c, chans, requests, err := gossh.NewClientConn(conn, addr, config)
 	if err != nil {
 		_ = conn.Close()

@@ -2,7 +2,6 @@ package program
 
 import (
 	"database/sql"
-	"flag"
 	"fmt"
 	"math/rand/v2"
 	"os"
@@ -14,11 +13,7 @@ import (
 	"time"
 
 	"brazebooth/internal/book"
-)
-
-var (
-	soakMinutes = flag.Float64("soak.minutes", 0, "minutes that the soak of a shared book takes; 0: a fixed number of saves, as in every run of the tests")
-	soakSeed    = flag.Uint64("soak.seed", 17, "seed of the soak's plan: who saves, changes and is killed when")
+	"brazebooth/internal/deep"
 )
 
 // Who works on the soak's book.
@@ -28,7 +23,6 @@ const (
 	soakLoops     = 3 // by commands, each a process
 	soakImports   = 2 // over SSH, slowly, one at each server
 	soakReaders   = 2
-	soakActs      = 360 // of all who write, in the short form
 )
 
 // TestSoakOfOneBook lets two servers and commands work on one SQLite file, all of them processes that are killed now and
@@ -96,20 +90,13 @@ type soak struct {
 	keys    *testBooth // whose folder has the keys
 	book    string
 	servers [2]*booth
-	acts    int // of each hand; 0: until the end
-	begun   time.Time
-	end     time.Time     // of the long form
-	took    time.Duration // until the last act
+	acts    int // of all who write
+	took    time.Duration
 }
 
 func newSoak(t *testing.T, dir, place string) *soak {
-	s := &soak{T: t, ledger: newLedger(), keys: &testBooth{dir: dir}, book: place, begun: time.Now()}
+	s := &soak{T: t, ledger: newLedger(), keys: &testBooth{dir: dir}, book: place, acts: deep.Many(120, 360)}
 	s.keys.people(t)
-	if *soakMinutes > 0 {
-		s.end = s.begun.Add(time.Duration(*soakMinutes * float64(time.Minute)))
-	} else if s.acts = soakActs; testing.Short() {
-		s.acts /= 4
-	}
 	for i := range s.servers {
 		s.servers[i] = &booth{soak: s, home: filepath.Join(dir, fmt.Sprintf("server-%d", i))}
 		s.servers[i].start()
@@ -120,14 +107,6 @@ func newSoak(t *testing.T, dir, place string) *soak {
 		}
 	})
 	return s
-}
-
-// more reports whether there is more to do; done is how many acts were.
-func (s *soak) more(done int) bool {
-	if s.acts > 0 {
-		return done < s.acts
-	}
-	return time.Now().Before(s.end)
 }
 
 // soakPhase is how many acts those do who are at work together, before others are.
@@ -145,24 +124,25 @@ func (s *soak) busy(n, phase int) bool {
 func (s *soak) turn(n int) bool {
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	for s.more(s.done) && !s.busy(n, s.done/soakPhase) {
+	for s.done < s.acts && !s.busy(n, s.done/soakPhase) {
 		s.turns.Wait()
 	}
-	return s.more(s.done)
+	return s.done < s.acts
 }
 
 // plan is the chance that one of those at work has by the seed.
 func (s *soak) plan(who string, n int) *rand.Rand {
-	h := *soakSeed
+	h := deep.Seed()
 	for _, c := range fmt.Sprintf("%s %d", who, n) {
 		h = h*1099511628211 + uint64(c)
 	}
-	return rand.New(rand.NewPCG(*soakSeed, h))
+	return rand.New(rand.NewPCG(deep.Seed(), h))
 }
 
 // run lets everybody work until those who write are through, and then ends the servers in order.
 func (s *soak) run() {
 	var writing, beside sync.WaitGroup
+	begun := time.Now()
 	for n := range soakWriters + soakElsewhere + soakLoops {
 		h := &hand{soak: s, n: n, r: s.plan("hand", n)}
 		switch {
@@ -183,7 +163,7 @@ func (s *soak) run() {
 	}
 	beside.Go(s.killServers)
 	writing.Wait()
-	s.took = time.Since(s.begun)
+	s.took = time.Since(begun)
 	s.over()
 	beside.Wait()
 	s.sayCheck()
@@ -206,13 +186,13 @@ func (s *soak) result(engine string, b book.Book, damaged ...string) {
 	lost, wrong := s.faults(s.Context(), b)
 	damaged = slices.Concat(damaged, wrong, s.damaged)
 	servers := s.servers[0].killed + s.servers[1].killed
-	s.Logf("%s, seed %d: %d acts, %d servers and %d commands killed; %d acts refused: %q", engine, *soakSeed, s.done, servers, s.cut, len(s.refused), few(s.refused))
+	s.Logf("%s, seed %d: %d acts, %d servers and %d commands killed; %d acts refused: %q", engine, deep.Seed(), s.done, servers, s.cut, len(s.refused), few(s.refused))
 	s.Logf("| minutes | writers | acknowledged | killed | looks | lost | damaged | wrong looks |")
 	s.Logf("| %.1f | %d | %d | %d | %d | %d | %d | %d |", s.took.Minutes(), soakWriters+soakElsewhere+soakLoops+soakImports, s.acknowledged(), servers+s.cut, s.looks, len(lost), len(damaged), len(s.strayed))
 	for _, f := range slices.Concat(few(lost), few(damaged), few(s.strayed)) {
 		s.Error(f)
 	}
-	if s.acknowledged() < s.done*3/4 || servers == 0 || s.looks == 0 || s.cut == 0 && !testing.Short() {
+	if s.acknowledged() < s.done*3/4 || servers == 0 || s.looks == 0 || s.cut == 0 && deep.Run() {
 		s.Error("too little was done: nothing was tested")
 	}
 }

@@ -12,6 +12,8 @@ import (
 	"github.com/charmbracelet/x/vt"
 	"github.com/creack/pty"
 	gossh "golang.org/x/crypto/ssh"
+
+	"brazebooth/internal/deep"
 )
 
 // seen is a terminal's screen with a way to type at it: behind the OpenSSH client in a real pty, or behind the library's.
@@ -38,7 +40,7 @@ func (x *seen) resize(w, h int) {
 // await waits until the screen shows a text.
 func (x *seen) await(text string) {
 	x.t.Helper()
-	if !within(patience, func() bool { return strings.Contains(x.shown(), text) }) {
+	if !deep.Comes(x.t, func() bool { return strings.Contains(x.shown(), text) }) {
 		x.t.Fatalf("the screen never shows %q:\n%s", text, x.shown())
 	}
 }
@@ -115,29 +117,16 @@ func exitOf(t testing.TB, wait func() error) int {
 			t.Logf("ended by %v", err)
 			return -1
 		}
-	case <-time.After(patience):
+	case <-time.After(deep.Patience(t)):
 		t.Fatal("it does not end")
 	}
 	return -1
 }
 
-// patience is for what comes by itself: the race detector is slow.
-const patience = 90 * time.Second
-
 // eventually waits for something that comes by itself.
 func eventually(t testing.TB, what string, ok func() bool) {
 	t.Helper()
-	if !within(patience, ok) {
+	if !deep.Comes(t, ok) {
 		t.Fatal(what)
 	}
-}
-
-// within reports whether something comes by itself in time.
-func within(d time.Duration, ok func() bool) bool {
-	for begin := time.Now(); time.Since(begin) < d; time.Sleep(20 * time.Millisecond) {
-		if ok() {
-			return true
-		}
-	}
-	return false
 }

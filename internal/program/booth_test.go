@@ -14,11 +14,11 @@ import (
 	"strings"
 	"sync"
 	"testing"
-	"time"
 
 	gossh "golang.org/x/crypto/ssh"
 
 	"brazebooth/internal/cli"
+	"brazebooth/internal/deep"
 	"brazebooth/internal/serve"
 	"brazebooth/tui"
 )
@@ -97,14 +97,16 @@ func (b *testBooth) run(t testing.TB, args []string) {
 		return ended
 	}
 	t.Cleanup(func() { b.stop() })
-	for range 500 {
-		if m := servingAt.FindStringSubmatch(b.told.String()); m != nil {
+	listens := deep.Comes(t, func() bool {
+		m := servingAt.FindStringSubmatch(b.told.String())
+		if m != nil {
 			b.addr = m[1]
-			return
 		}
-		time.Sleep(10 * time.Millisecond)
+		return m != nil
+	})
+	if !listens {
+		t.Fatalf("the server does not listen: %s", b.told)
 	}
-	t.Fatalf("the server does not listen: %s", b.told)
 }
 
 // makeKey writes a key pair as ssh-keygen does; the comment is the file's name.
@@ -156,7 +158,7 @@ func (b *testBooth) config(t testing.TB, who string) *gossh.ClientConfig {
 	if err != nil {
 		t.Error(err)
 	}
-	return &gossh.ClientConfig{User: who, Auth: []gossh.AuthMethod{gossh.PublicKeys(key)}, HostKeyCallback: gossh.InsecureIgnoreHostKey(), Timeout: 10 * time.Second} // the test's own server
+	return &gossh.ClientConfig{User: who, Auth: []gossh.AuthMethod{gossh.PublicKeys(key)}, HostKeyCallback: gossh.InsecureIgnoreHostKey(), Timeout: deep.Patience(t)} // the test's own server
 }
 
 // ask runs one command by the library's client.

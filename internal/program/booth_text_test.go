@@ -18,6 +18,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/book"
+	"brazebooth/internal/deep"
 )
 
 // hostile is text that would do something to a terminal that took it as it is.
@@ -174,7 +175,9 @@ func TestHostileTextOnScreens(t *testing.T) {
 	press := func(key string) { // and see what comes of it
 		before := x.shown()
 		x.write(key)
-		within(time.Second, func() bool { return x.shown() != before })
+		for begin := time.Now(); x.shown() == before && time.Since(begin) < time.Second; { // not every key changes something
+			time.Sleep(10 * time.Millisecond)
+		}
 	}
 	for range 4 { // past the four choices, to the card
 		press("\t")
@@ -224,12 +227,12 @@ func TestHostileCommandsTouchNothing(t *testing.T) {
 		"*", "~", "${HOME}", "!!", "'\"'\"'", `\`, "'", `"`}
 	forms := []string{"%s", "card %s", "card --gauge 20ga --pdf %s", "card --gauge 20ga --book %s", "card --json %s", "window --gauge 20ga --svg %s", "window --gauge 20ga --png=%s", "book save --gauge 20ga --name %s",
 		"book export %s", "book import %s", "book merge %s", "book backup %s", "book print lid --pdf %s", "book list --book=%s", "book show %s", "help %s", "completion %s", "__complete card --gauge %s", "serve --config %s", "tables %s"}
-	asked := 0
+	asked, every := 0, []int{24, 8, 1}[min(deep.Times(), 2)] // of some thousand
 	for _, who := range []string{"reader", "writer"} {
 		c := b.client(t, who)
 		for f, form := range forms {
 			for m, mark := range marks {
-				if *faults == 0 && (f+m)%8 != 0 {
+				if (f+m)%every != 0 {
 					continue
 				}
 				for _, command := range []string{fmt.Sprintf(form, mark), fmt.Sprintf(form, quoted(mark))} {

@@ -1,24 +1,17 @@
 package quantity
 
 import (
-	"flag"
 	"math"
-	"os"
 	"strconv"
 	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"brazebooth/internal/deep"
 )
 
-// TestMain fixes the seed of the random tests; another one is tried with -rapid.seed.
-func TestMain(m *testing.M) {
-	flag.Parse()
-	if f := flag.Lookup("rapid.seed"); f != nil && f.Value.String() == f.DefValue {
-		_ = f.Value.Set("974")
-	}
-	os.Exit(m.Run())
-}
+func TestMain(m *testing.M) { deep.Main(m, 100) }
 
 func TestShow(t *testing.T) {
 	for _, c := range []struct {

@@ -9,7 +9,11 @@ import (
 	"unicode/utf8"
 
 	"pgregory.net/rapid"
+
+	"brazebooth/internal/deep"
 )
+
+func TestMain(m *testing.M) { deep.Main(m, 100) }
 
 func TestLineInput(t *testing.T) {
 	for _, x := range []struct{ keys, lines, shown string }{
