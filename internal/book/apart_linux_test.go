@@ -44,7 +44,7 @@ func abandoned(t testing.TB) (dir string, ids []string) {
 	t.Helper()
 	dir = t.TempDir()
 	for try := range 20 {
-		ids = append(ids, killOne(t, filepath.Join(dir, "book.db"), time.Duration(100+50*try)*time.Millisecond)...)
+		ids = append(ids, killOne(t, filepath.Join(dir, "book.db"), 4, time.Duration(50*try)*time.Millisecond)...)
 		if left, err := os.Stat(filepath.Join(dir, "book.db-wal")); err == nil && left.Size() > 64<<10 && len(ids) > 3 {
 			return dir, ids
 		}
@@ -282,7 +282,7 @@ func TestWrittenWhileReadWithoutLocks(t *testing.T) {
 	quiet, err := ReadFile(ctx, filepath.Join(seen, "book.db"))
 	noErr(t, err)
 	noErr(t, quiet.Close())
-	killOne(t, file, 300*time.Millisecond)
+	killOne(t, file, 1, 0)
 	if err := r.Close(); err == nil || !strings.Contains(err.Error(), "ask again") {
 		t.Errorf("closed with %v", err)
 	}

@@ -11,6 +11,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"brazebooth/internal/deep"
 )
 
 const pageSize = 4096
@@ -81,13 +83,13 @@ func rootOf(t testing.TB, file string) (page int64) {
 func TestOnePageGone(t *testing.T) {
 	alone(t)
 	cards := 60
-	if *soak > 15 {
+	if deep.Times() > 1 {
 		cards = 300
 	}
 	file, all, pages := shopBook(t, cards)
 	root := rootOf(t, file)
-	step := max(1, pages/10)
-	if *soak > 15 {
+	step := max(1, pages/int64(deep.Many(4, 10)))
+	if deep.Times() > 1 {
 		step = 1
 	}
 	damaged, worst := 0, 0

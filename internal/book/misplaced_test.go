@@ -8,12 +8,13 @@ import (
 	"errors"
 	"fmt"
 	"iter"
-	"math/rand/v2"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
 	"time"
+
+	"brazebooth/internal/deep"
 )
 
 // Pages that are sound, and not those of their places: what a disk leaves that mixes up two writings or never does one. SQLite
@@ -28,32 +29,35 @@ func TestPagesOutOfPlace(t *testing.T) {
 	foreign, err := os.ReadFile(other)
 	noErr(t, err)
 	own := exported(t, file)
-	r := rand.New(rand.NewPCG(17, 1))
+	r := deep.Rand(t)
 	page := func(of []byte, n int64) []byte { return of[n*pageSize : (n+1)*pageSize] }
 	some := func() int64 { return 1 + r.Int64N(pages-1) }
-	for what, harm := range map[string]func(x []byte){
-		"swapped": func(x []byte) {
+	for _, kind := range []struct {
+		what string
+		harm func(x []byte)
+	}{
+		{"swapped", func(x []byte) {
 			a, b := some(), some()
 			copy(page(x, a), page(text, b))
 			copy(page(x, b), page(text, a))
-		},
-		"another page of this book": func(x []byte) { copy(page(x, some()), page(text, some())) },
-		"a page of another book": func(x []byte) {
+		}},
+		{"another page of this book", func(x []byte) { copy(page(x, some()), page(text, some())) }},
+		{"a page of another book", func(x []byte) {
 			n := 1 + r.Int64N(min(pages, int64(len(foreign)/pageSize))-1)
 			copy(page(x, n), page(foreign, n))
-		},
-		"bytes": func(x []byte) {
+		}},
+		{"bytes", func(x []byte) {
 			for range 20 {
 				x[pageSize+r.IntN(len(x)-pageSize)] = byte(r.IntN(256))
 			}
-		},
+		}},
 	} {
-		for n := range 2 + min(*soak, 60)/3 {
+		for n := range deep.Many(2, 7) {
 			bad := bytes.Clone(text)
-			harm(bad)
+			kind.harm(bad)
 			name := filepath.Join(t.TempDir(), "bad.db")
 			noErr(t, os.WriteFile(name, bad, 0o600))
-			outOfPlace(t, fmt.Sprintf("%s, %d", what, n), name, own, all)
+			outOfPlace(t, fmt.Sprintf("%s, %d", kind.what, n), name, own, all)
 		}
 	}
 }

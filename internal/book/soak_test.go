@@ -3,19 +3,16 @@ package book
 import (
 	"bufio"
 	"context"
-	"flag"
 	"fmt"
-	"math/rand/v2"
 	"os"
 	"os/exec"
 	"path/filepath"
 	"strings"
 	"testing"
 	"time"
-)
 
-// soak is how many times a saving program is killed; a thousand or more is the soak that README speaks of.
-var soak = flag.Int("soak", 15, "times that a program is killed while it saves")
+	"brazebooth/internal/deep"
+)
 
 const childFile = "BRAZEBOOTH_SOAK_FILE"
 
@@ -50,13 +47,15 @@ func TestSoakChild(t *testing.T) {
 // book. A killed process is not a power cut: that rests on synchronous=FULL and on the disk.
 func TestKillSoak(t *testing.T) {
 	file := filepath.Join(t.TempDir(), "book.db")
-	r := rand.New(rand.NewPCG(7, 972))
+	r, kills, least := deep.Rand(t), deep.Many(6, 15), 0
 	saved := map[string]bool{}
-	for n := range *soak {
-		for _, id := range killOne(t, file, time.Duration(20+r.IntN(150))*time.Millisecond) {
+	for n := range kills {
+		saves := r.IntN(4) // 0: while it opens the book, or so
+		least += saves
+		for _, id := range killOne(t, file, saves, time.Duration(r.IntN(100))*time.Millisecond) {
 			saved[id] = true
 		}
-		if every := max(5, *soak/8); n%every != every-1 && n != *soak-1 { // reading the whole book takes longer than a kill
+		if every := max(5, kills/8); n%every != every-1 && n != kills-1 { // reading the whole book takes longer than a kill
 			continue
 		}
 		b, err := OpenFile(context.Background(), file)
@@ -72,14 +71,14 @@ func TestKillSoak(t *testing.T) {
 		}
 		noErr(t, b.Close())
 	}
-	if len(saved) < *soak {
-		t.Errorf("only %d acknowledged in %d kills: nothing was tested", len(saved), *soak)
+	if len(saved) < least {
+		t.Errorf("only %d acknowledged in %d kills", len(saved), kills)
 	}
-	t.Logf("%d kills, %d acknowledged savings, none lost", *soak, len(saved))
+	t.Logf("%d kills, %d acknowledged savings, none lost", kills, len(saved))
 }
 
-// killOne runs the child for a while and returns what it acknowledged.
-func killOne(t testing.TB, file string, after time.Duration) []string {
+// killOne kills the child a while after so many saves and returns what it acknowledged.
+func killOne(t testing.TB, file string, saves int, after time.Duration) []string {
 	t.Helper()
 	cmd := exec.Command(os.Args[0], "-test.run", "^TestSoakChild$")
 	cmd.Env = append(os.Environ(), childFile+"="+file)
@@ -87,19 +86,28 @@ func killOne(t testing.TB, file string, after time.Duration) []string {
 	noErr(t, err)
 	noErr(t, cmd.Start())
 	var ids []string
-	done := make(chan struct{})
+	done, enough := make(chan struct{}), make(chan struct{})
+	if saves == 0 {
+		close(enough)
+	}
 	go func() {
 		defer close(done)
 		lines := bufio.NewScanner(out)
 		for lines.Scan() {
 			if id, ok := strings.CutPrefix(lines.Text(), "saved "); ok && len(id) == 16 {
-				ids = append(ids, id)
+				if ids = append(ids, id); len(ids) == saves {
+					close(enough)
+				}
 			} else if strings.HasPrefix(lines.Text(), "cannot") {
 				t.Error(lines.Text())
 			}
 		}
 	}()
-	time.Sleep(after)
+	select {
+	case <-enough:
+		time.Sleep(after)
+	case <-done:
+	}
 	_ = cmd.Process.Kill()
 	<-done
 	_ = cmd.Wait()

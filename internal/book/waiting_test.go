@@ -12,6 +12,8 @@ import (
 	"sync/atomic"
 	"testing"
 	"time"
+
+	"brazebooth/internal/deep"
 )
 
 // Who gives up at any moment of a save is told the truth: an error means that nothing was kept, and no error that all was;
@@ -23,8 +25,8 @@ func TestGivingUpTellsTheTruth(t *testing.T) {
 		var all sync.WaitGroup
 		for w := range 8 {
 			all.Go(func() {
-				r := rand.New(rand.NewPCG(uint64(w), 17))
-				for n := range 60 {
+				r := rand.New(rand.NewPCG(deep.Seed(), uint64(w)))
+				for n := range deep.Many(20, 60) {
 					rev, err := Author{Program: "test"}.New(PersonKind, Person{Name: fmt.Sprintf("p-%d-%d", w, n)})
 					if err != nil {
 						t.Error(err)

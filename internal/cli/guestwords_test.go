@@ -7,10 +7,12 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
 	"brazebooth/calc"
+	"brazebooth/internal/deep"
 )
 
 // Words of the server's machine that no guest has any business with, all of them in the place of its book.
@@ -123,10 +125,11 @@ func TestGuestsAreToldNothingOfTheMachine(t *testing.T) {
 		where := state.make(t, filepath.Join(dir, "book.db"))
 		beside := filepath.Join(dir, "beside", "offline.db")
 		refused := 0
-		for _, args := range asGuest() {
-			if line := strings.Join(args, " "); state.name != "good" && !asksTheBook.MatchString(line) {
-				continue // the same in any state
-			}
+		lines := asGuest()
+		if state.name != "good" { // what does not ask the book is the same in any state
+			lines = slices.DeleteFunc(lines, func(args []string) bool { return !asksTheBook.MatchString(strings.Join(args, " ")) })
+		}
+		for _, args := range deep.Of(t, lines, 20) {
 			var out, errOut bytes.Buffer
 			code := Run(context.Background(), args, Deps{In: strings.NewReader("id,gauge,feed,travel,power-source\n1,18ga,5,8,A\n"), Out: &out, Err: &errOut, Remote: true, Title: "example",
 				Example: calc.Job{Metal: "galvanized", Gauge: 16}, Book: where, Beside: beside, Who: "bert", Where: "192.0.2.7"})

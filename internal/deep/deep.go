@@ -11,6 +11,8 @@ import (
 	"os"
 	"slices"
 	"strconv"
+	"sync"
+	"sync/atomic"
 	"testing"
 	"time"
 )
@@ -45,20 +47,26 @@ func Many(sample, whole int) int {
 	return sample
 }
 
-// Rand is the chance of one test: the same in each run of a seed, which a failure names.
+// draws counts how often each test asked for a chance.
+var draws sync.Map
+
+// Rand is a chance for one test: the same in each run of a seed, which a failure names; each that a test asks for is another.
 func Rand(t testing.TB) *rand.Rand {
 	t.Helper()
-	seed := Seed()
-	t.Cleanup(func() {
-		if t.Failed() {
-			t.Logf("drawn by BRAZEBOOTH_SEED=%d", seed)
-		}
-	})
-	h := seed
+	count, again := draws.LoadOrStore(t.Name(), new(atomic.Uint64))
+	if !again {
+		t.Cleanup(func() {
+			draws.Delete(t.Name())
+			if t.Failed() {
+				t.Logf("drawn by BRAZEBOOTH_SEED=%d", Seed())
+			}
+		})
+	}
+	h := count.(*atomic.Uint64).Add(1)
 	for _, c := range []byte(t.Name()) {
 		h = h*1099511628211 + uint64(c)
 	}
-	return rand.New(rand.NewPCG(seed, h))
+	return rand.New(rand.NewPCG(Seed(), h))
 }
 
 // Of returns the cases that a test runs, in their order: all of them, or the first, the last and some drawn between, few altogether.
