@@ -9,6 +9,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/deep"
+	"brazebooth/internal/mistake"
 	"brazebooth/tables"
 )
 
