@@ -82,7 +82,7 @@ func coarse(_ context.Context, job calc.Job, _ func(float64)) (calc.Window, erro
 	})
 }
 
-// followed is calc.Gap with a memory.
+// followed is calc.SolveTimed with a memory.
 func followed(_ context.Context, job calc.Job, _ func(float64)) (calc.Timed, error) {
 	return knownSpots.Of(job, func() (calc.Timed, error) { return calc.SolveTimed(context.Background(), job, nil) })
 }

@@ -16,7 +16,7 @@ import (
 type Options struct {
 	Solve   func(calc.Job) (calc.Card, error) // nil: calc.Solve
 	Window  windowFunc                        // nil: calc.WindowOf
-	Gap     gapFunc                           // nil: calc.Gap
+	Gap     gapFunc                           // nil: calc.SolveTimed
 	Job     calc.Job                          // what to open with; zero: ExampleJob
 	Units   quantity.System                   // "": metric
 	Comma   bool                              // a decimal comma in numbers
