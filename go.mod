@@ -15,7 +15,7 @@ require (
 	github.com/charmbracelet/x/exp/golden v0.1.0 // tests: golden screens
 	github.com/charmbracelet/x/term v0.2.2
 	github.com/charmbracelet/x/vt v0.1.0 // tests: a terminal to look at
-	github.com/creack/pty v1.1.24 // tests and speed harness: a terminal to run in
+	github.com/creack/pty v1.1.24 // tests: a terminal to run in
 	github.com/rogpeppe/go-internal v1.16.0 // tests: testscript
 	github.com/spf13/cobra v1.10.2
 	gonum.org/v1/gonum v0.17.0

@@ -35,8 +35,6 @@ var own = map[string][]string{
 	"brazebooth/internal/cli":      {"internal/mistake", "internal/address", "internal/book", "calc", "calc/advice", "calc/correct", "calc/formula", "calc/practice", "tables", "internal/quantity", "internal/plain", "internal/sheet", "internal/field", "internal/near", "internal/batch", "internal/config", "internal/crew", "internal/newfile"},
 	"brazebooth/tui":               {"internal/mistake", "calc", "calc/advice", "calc/correct", "calc/formula", "calc/practice", "tables", "internal/quantity", "internal/plain", "internal/sheet", "internal/field"},
 	"brazebooth/internal/linear":   {"internal/mistake", "calc", "calc/advice", "calc/correct", "calc/practice", "tables", "internal/quantity", "internal/plain", "internal/sheet", "internal/field"},
-	"brazebooth/internal/bench":    {},
-	"brazebooth/internal/mutate":   {},
 	"brazebooth/internal/deep":     {}, // in tests only
 	"brazebooth/calc_test":         {},
 	"brazebooth/docs":              {},
@@ -55,7 +53,6 @@ var outside = map[string][]string{
 	"brazebooth/calc/formula":    {"gonum.org/"},
 	"brazebooth/calc/section":    {"gonum.org/"},
 	"brazebooth/internal/sheet":  {"golang.org/x/image/", "codeberg.org/go-pdf/fpdf"},
-	"brazebooth/internal/bench":  {"github.com/creack/pty", "golang.org/x/crypto/ssh"},
 }
 
 // forbidden are parts of the standard library that a room has no business with.

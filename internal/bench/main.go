@@ -1,9 +1,9 @@
-// Bench measures what a test cannot hold: how fast the built program starts, how large it is, against
-// programs that everybody has. Everything is a ratio or a size; each pair runs interleaved, so that a
-// busy machine slows both. Run it from the top of the project: go run ./internal/bench
+// Bench measures what a test cannot hold: how fast the built program starts, how large it is, against programs that everybody
+// has. Everything is a ratio or a size; each pair runs interleaved, so that a busy machine slows both. It is a module of its
+// own, never shipped. From the top of the project: go run -C internal/bench .
 //
-// With a word behind it, it measures something else: load many guests of a server at a key a second, churn guests that come and
-// go, compare two commits.
+// With a word behind it, it measures something else: load many guests of a server at a key a second, churn guests that come
+// and go. Two commits are compared by .ci/compare.
 package main
 
 import (
@@ -17,7 +17,11 @@ import (
 )
 
 func main() {
-	if err := choose(os.Args[1:]); err != nil {
+	err := os.Chdir("../..") // the program's own module
+	if err == nil {
+		err = choose(os.Args[1:])
+	}
+	if err != nil {
 		fmt.Fprintln(os.Stderr, "bench:", err)
 		os.Exit(1)
 	}
@@ -32,10 +36,8 @@ func choose(args []string) error {
 		return load(args[1:])
 	case "churn":
 		return churn(args[1:])
-	case "compare":
-		return compare(args[1:])
 	}
-	return fmt.Errorf("%q is nothing to measure: load, churn, compare, or nothing for the program itself", args[0])
+	return fmt.Errorf("%q is nothing to measure: load, churn, or nothing for the program itself", args[0])
 }
 
 func run() error {
