@@ -11,8 +11,8 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// mayReadApart reports an error that comes of SQLite not being able to lay its own files beside a book: in a folder that
-// cannot be written to, or on a full disk.
+// mayReadApart reports whether an error means that SQLite could not put its own files beside a book: in a read-only
+// folder, or on a full disk.
 func mayReadApart(file string, err error) bool {
 	switch sqliteCode(err) {
 	case notAllowed, readOnlyFile, ioError, fullDisk, cannotOpen:
@@ -21,10 +21,9 @@ func mayReadApart(file string, err error) bool {
 	return false
 }
 
-// readApart reads a book beside which SQLite can lay nothing. Where nothing is left beside it either, the file alone is
-// the book. What a program left in the file's log when it was stopped belongs to the book: it is read with it where the
-// file itself may be opened to write, and else the book is refused, since without the log it would look whole and lack
-// what was kept last.
+// readApart reads a book beside which SQLite can put no files. Where no log is left beside it, the file alone is the
+// book. A log that a stopped program left belongs to the book. It is read too where the file may be opened to write;
+// otherwise the book is refused, since without its log it would look whole and lack what was kept last.
 func (b *shelved) readApart(ctx context.Context, cause error) (s *store, version int, err error) {
 	log := b.lies + "-wal"
 	left, err := os.Stat(log)
@@ -32,11 +31,17 @@ func (b *shelved) readApart(ctx context.Context, cause error) (s *store, version
 	case b.conns.alone != nil:
 		s, err = b.alone()
 	case undone(b.lies):
-		return nil, 0, &Unreadable{Place: plain.Line(b.file, 200), What: fmt.Sprintf("cannot be read whole: another program was stopped in the middle of a change, and what undoes it lies in %s. Copy both files into a folder of your own, save something into the copy, and name it: --book COPY", plain.Line(b.lies+"-journal", 200)), cause: cause}
+		return nil, 0, &Unreadable{Place: plain.Line(b.file, 200),
+			What: fmt.Sprintf("cannot be read whole: another program was stopped in the middle of a change, and what "+
+				"undoes it lies in %s. Copy both files into a folder of your own, save something into the copy, "+
+				"and name it: --book COPY", plain.Line(b.lies+"-journal", 200)), cause: cause}
 	case err != nil || left.Size() == 0:
 		s, err = b.unlocked()
 	case !accessible(b.lies) || !accessible(log):
-		return nil, 0, &Unreadable{Place: plain.Line(b.file, 200), What: fmt.Sprintf("cannot be read whole: what was kept last lies in %s, and nothing may be written beside it. Copy both files into a folder of your own and name the copy: --book COPY", plain.Line(log, 200)), cause: cause}
+		return nil, 0, &Unreadable{Place: plain.Line(b.file, 200),
+			What: fmt.Sprintf("cannot be read whole: what was kept last lies in %s, and nothing may be written beside "+
+				"it. Copy both files into a folder of your own and name the copy: --book COPY", plain.Line(log, 200)),
+			cause: cause}
 	default:
 		s, err = b.alone()
 	}
@@ -52,13 +57,13 @@ func (b *shelved) readApart(ctx context.Context, cause error) (s *store, version
 	return s, version, nil
 }
 
-// undone reports a book beside which another program left how to undo the half of a change.
+// undone reports whether another program left a journal beside a book, with which half a change has to be undone.
 func undone(file string) bool {
 	left, err := os.Stat(file + "-journal")
 	return err == nil && left.Size() > 0
 }
 
-// unlocked reads the file alone, as a file that nobody writes; where somebody did, closing it says so.
+// unlocked reads the file alone, as a file that nobody writes; where somebody did write, closing it says so.
 func (b *shelved) unlocked() (*store, error) {
 	was, err := os.Stat(b.lies)
 	if err != nil {
@@ -75,8 +80,8 @@ func (b *shelved) unlocked() (*store, error) {
 	return s, nil
 }
 
-// alone reads the file and its log and lets nobody else in meanwhile: then SQLite keeps in memory what it would lay beside.
-// All of this process share that.
+// alone reads the file and its log and locks everybody else out: SQLite then keeps its shared memory in the process.
+// All holders in this process share this connection.
 func (b *shelved) alone() (*store, error) {
 	if b.conns.alone == nil {
 		db, err := open(b.lies, "rw", false, "&_pragma=locking_mode(EXCLUSIVE)")
@@ -99,11 +104,12 @@ func whyApart(file string) string {
 	return "its folder cannot be written to"
 }
 
-// unchanged is an error where a file that was read without locks was written meanwhile: what was read may be of both.
+// unchanged is an error where a file that was read without locks was written meanwhile: old and new may be mixed.
 func unchanged(file string, was os.FileInfo) error {
 	now, err := os.Stat(file)
 	left, failed := os.Stat(file + "-wal")
-	if err == nil && os.SameFile(now, was) && now.Size() == was.Size() && now.ModTime().Equal(was.ModTime()) && (failed != nil || left.Size() == 0) {
+	if err == nil && os.SameFile(now, was) && now.Size() == was.Size() && now.ModTime().Equal(was.ModTime()) &&
+		(failed != nil || left.Size() == 0) {
 		return nil
 	}
 	return errors.New("the book was written while it was read without locks: what was shown may be mixed, ask again")

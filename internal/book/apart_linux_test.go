@@ -13,7 +13,7 @@ import (
 	"time"
 )
 
-// smallDisk mounts a file system of so many bytes; the test is skipped where that may not be done.
+// smallDisk mounts a file system of n bytes; the test is skipped where that is not allowed.
 func smallDisk(t testing.TB, size string) string {
 	t.Helper()
 	dir := t.TempDir()
@@ -38,8 +38,8 @@ func noRoom(t testing.TB, dir string) {
 	}
 }
 
-// abandoned is a folder as a program leaves it that is killed while it saves: a book with its log and shared memory. It
-// returns what was acknowledged.
+// abandoned is a folder as a program leaves it when it is killed while saving: a book with its log and shared memory.
+// It returns what was acknowledged.
 func abandoned(t testing.TB) (dir string, ids []string) {
 	t.Helper()
 	dir = t.TempDir()
@@ -64,7 +64,7 @@ func into(t testing.TB, to, from string, names ...string) string {
 	return filepath.Join(to, "book.db")
 }
 
-// whole wants every acknowledged record, or a refusal in words: never a part that looks like all.
+// whole wants every acknowledged record, or a refusal in words: never a part that looks whole.
 func whole(t testing.TB, what, file string, ids []string, refused string) {
 	t.Helper()
 	ctx := context.Background()
@@ -110,14 +110,15 @@ func readOnly(t testing.TB, dir string) {
 	t.Cleanup(func() { _ = exec.Command("umount", "-l", dir).Run() })
 }
 
-// What a killed program left in its log is shown with the book or the book is refused, whatever of the files is there and
-// whatever can be written: a full disk, a folder that cannot be written to, neither.
+// What a killed program left in its log is shown with the book, or the book is refused, whichever of the files exist
+// and whatever can be written: on a full disk, in a read-only folder, or in neither.
 func TestWhatIsLeftInTheLog(t *testing.T) {
 	from, ids := abandoned(t)
 	const db, log, shared = "book.db", "book.db-wal", "book.db-shm"
 	whole(t, "a usual folder", into(t, t.TempDir(), from, db, log, shared), ids, "")
 	whole(t, "no shared memory", into(t, t.TempDir(), from, db, log), ids, "")
-	for what, names := range map[string][]string{"full disk": {db, log, shared}, "full disk, no shared memory": {db, log}} {
+	for what, names := range map[string][]string{"full disk": {db, log, shared}, "full disk, no shared memory": {db,
+		log}} {
 		dir := smallDisk(t, "16m")
 		file := into(t, dir, from, names...)
 		noRoom(t, dir)
@@ -135,7 +136,7 @@ func TestWhatIsLeftInTheLog(t *testing.T) {
 	}
 }
 
-// Who saves where nothing can be written, or fills the disk with it, is told so in words.
+// A save where nothing can be written, or that fills the disk, is refused in words.
 func TestWhatHindersASave(t *testing.T) {
 	ctx, now := context.Background(), time.Now()
 	r, err := by(&now).New(CardKind, someCard(t, strings.Repeat("a long name ", 5), gutter))
@@ -164,8 +165,8 @@ func TestWhatHindersASave(t *testing.T) {
 	noErr(t, b.Close())
 }
 
-// What a link leads to is read with what lies beside it there, and refused where that cannot be; what lies there is the
-// book's own by either name.
+// The book behind a link is read with the files beside the book, or refused where that is not possible; those files
+// count as the book's own by either name.
 func TestWhatIsLeftBehindALink(t *testing.T) {
 	from, ids := abandoned(t)
 	const db, log, shared = "book.db", "book.db-wal", "book.db-shm"
@@ -185,7 +186,7 @@ func TestWhatIsLeftBehindALink(t *testing.T) {
 	}
 }
 
-// A book of which another program left the half of a change is refused where nothing can be undone.
+// A book in which another program left half a change is refused where the change cannot be undone.
 func TestAHalfChange(t *testing.T) {
 	dir := t.TempDir()
 	file := into(t, dir, filepath.Dir(halfChanged(t)), "book.db", "book.db-journal")
@@ -194,7 +195,7 @@ func TestAHalfChange(t *testing.T) {
 	whole(t, "half a change, read-only folder", file, nil, "book.db-journal")
 }
 
-// halfChanged is a book as another program leaves it that is stopped in the middle of a change.
+// halfChanged is a book as another program leaves it when it is stopped in the middle of a change.
 func halfChanged(t *testing.T) string {
 	t.Helper()
 	ctx, now := context.Background(), time.Now()
@@ -206,8 +207,10 @@ func halfChanged(t *testing.T) string {
 	db, err := OpenRaw(file)
 	noErr(t, err)
 	db.SetMaxOpenConns(1)
-	for _, step := range []string{"PRAGMA journal_mode = DELETE", "PRAGMA cache_size = 1", "BEGIN IMMEDIATE", "UPDATE revisions SET body = zeroblob(9000)",
-		"CREATE TABLE more AS WITH RECURSIVE t (x) AS (SELECT 1 UNION ALL SELECT x + 1 FROM t WHERE x < 300) SELECT x, randomblob(3000) FROM t"} {
+	for _, step := range []string{"PRAGMA journal_mode = DELETE", "PRAGMA cache_size = 1", "BEGIN IMMEDIATE",
+		"UPDATE revisions SET body = zeroblob(9000)",
+		"CREATE TABLE more AS WITH RECURSIVE t (x) AS (SELECT 1 UNION ALL SELECT x + 1 FROM t WHERE x < 300) SELECT " +
+			"x, randomblob(3000) FROM t"} {
 		_, err := db.Exec(step)
 		noErr(t, err)
 	}
@@ -217,8 +220,8 @@ func halfChanged(t *testing.T) string {
 	return left
 }
 
-// A full disk under a book that lies there closed: it is read, also by several at once, and who saves is told that the disk
-// is full. When there is room again it goes on.
+// A full disk under a closed book: it is read, also by several at once, and a save is told that the disk is full.
+// When there is room again saving works.
 func TestAFullDisk(t *testing.T) {
 	ctx, now := context.Background(), time.Now()
 	dir := smallDisk(t, "2m")
@@ -259,7 +262,8 @@ func TestAFullDisk(t *testing.T) {
 	whole(t, "room again", file, append(ids, r.ID), "")
 }
 
-// A book that is read without locks, since nothing may be laid beside it, and that somebody writes meanwhile says so.
+// A book that is read without locks, since no file may be put beside it, gives an error when somebody writes it
+// meanwhile.
 func TestWrittenWhileReadWithoutLocks(t *testing.T) {
 	ctx, now := context.Background(), time.Now()
 	dir := t.TempDir()

@@ -12,8 +12,8 @@ import (
 
 func (s *store) Backup(ctx context.Context, file string) error { return s.backup(ctx, file) }
 
-// copyFile copies a file's book as it is and reads the copy once. One in which something is wrong is none: of such a book,
-// and of one that cannot be read whole, what can be read is copied, and the error, a *Missing, says what is not there.
+// copyFile copies a file's book as it is and reads the copy once. If something is wrong with the copy, or the book
+// cannot be read whole, a new copy is made of what can be read, and the error, a *Missing, says what is not in it.
 func (s *store) copyFile(ctx context.Context, file string) error {
 	err := newfile.Make(file, func(temp string) error {
 		if err := vacuum(ctx, s.read, temp); err != nil {
@@ -27,7 +27,7 @@ func (s *store) copyFile(ctx context.Context, file string) error {
 	return err
 }
 
-// proved reads a copy that was made. Of one of a newer program nothing can be told.
+// proved checks a copy. A copy of a newer program's book cannot be checked.
 func proved(ctx context.Context, file string) error {
 	s, v, err := inspect(ctx, file)
 	if err != nil {
@@ -62,11 +62,11 @@ func (s *store) copyInto(ctx context.Context, file string) error {
 		if err == nil {
 			_, err = Merge(ctx, to, s)
 			if errors.As(err, &lost) {
-				err = nil // what there is is worth a file
+				err = nil // what can be read is worth a file
 			}
 			err = errors.Join(err, to.Close())
 		}
-		for _, own := range [...]string{"-wal", "-shm"} { // gone, unless it failed
+		for _, own := range [...]string{"-wal", "-shm"} { // there only if the copy failed
 			_ = os.Remove(temp + own)
 		}
 		return err

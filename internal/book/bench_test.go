@@ -10,8 +10,8 @@ import (
 	"time"
 )
 
-// fifty lets fifty hands save cards that are made already, each as soon as its last one is kept, and tells the longest
-// waits. What a hand does between two savings is not the book's.
+// fifty lets fifty writers save cards that are made already, each as soon as its last one is saved, and reports the
+// longest waits. What a writer does between two saves is not measured.
 func fifty(b *testing.B, save func(*Revision) error) {
 	b.Helper()
 	who := Author{Who: "ana", Where: "booth 1", Program: "test"}
@@ -130,14 +130,16 @@ func BenchmarkHundredThousand(b *testing.B) {
 	}
 	b.Run("plain", func(b *testing.B) {
 		for b.Loop() {
-			rows, err := book.(*store).read.Query("SELECT id, rev, kind, at, deleted, name, line FROM heads WHERE id = '0123456789abcdef'")
+			rows, err := book.(*store).read.Query("SELECT id, rev, kind, at, deleted, name, line FROM heads WHERE id " +
+				"= '0123456789abcdef'")
 			if err != nil {
 				b.Fatal(err)
 			}
 			_, _ = heads(rows)
 		}
 	})
-	for name, text := range map[string]string{"first page": "", "common word": "tan", "two words": "tan lid", "rare word": "99998", "nothing": "zzz", "rare and common": "tank 4321"} {
+	for name, text := range map[string]string{"first page": "", "common word": "tan", "two words": "tan lid",
+		"rare word": "99998", "nothing": "zzz", "rare and common": "tank 4321"} {
 		b.Run(name, func(b *testing.B) {
 			for b.Loop() {
 				if _, err := book.List(ctx, Query{Kind: CardKind, Text: text}); err != nil {

@@ -44,7 +44,7 @@ type Revision struct {
 	Deleted bool            `json:"deleted,omitempty"`
 	Body    json.RawMessage `json:"body"`
 
-	made *made // where this process made it; never kept
+	made *made // set where this process made it; never saved
 }
 
 // Head is a record as a list shows it: its present revision without the body.
@@ -58,11 +58,11 @@ type Head struct {
 	Deleted bool   `json:"deleted,omitempty"`
 }
 
-// Query is what a list is wanted of. Words of Text must each begin a word of the record; newest first.
+// Query says which records to list, newest first. Each word of Text must begin a word of the record.
 type Query struct {
 	Kind    Kind // "" for all
 	Text    string
-	Deleted bool // those that were deleted too
+	Deleted bool // deleted records too
 	Limit   int  // 0: 50
 	Offset  int
 }
@@ -75,7 +75,7 @@ type Book interface {
 	// SaveOn keeps one revision if what it replaces is still the record's present one; ErrStale where somebody else
 	// changed the record first.
 	SaveOn(ctx context.Context, r Revision) error
-	// Get is a record's present revision, also where that is a deletion. ErrNone where there is none.
+	// Get is a record's present revision, also where it is a deletion. ErrNone where there is no such record.
 	Get(ctx context.Context, id string) (Revision, error)
 	// History is every revision of a record, oldest first; after a merge it may have branches.
 	History(ctx context.Context, id string) ([]Revision, error)
@@ -96,20 +96,20 @@ type Book interface {
 	Close() error
 }
 
-// ErrNone is what a look-up finds where there is nothing.
+// ErrNone is the error of a look-up that finds nothing.
 var ErrNone = errors.New("no such record in the book")
 
-// ErrStale is what a change finds where another one came first.
+// ErrStale is the error of a change where another change came first.
 var ErrStale = errors.New("somebody else changed this record meanwhile")
 
-// ErrAddress is what opening a book by an address finds that is none.
+// ErrAddress is the error of opening a book by a bad address.
 var ErrAddress = address.ErrBad
 
-// ErrReadOnly is what saving into a book that is only read gives.
+// ErrReadOnly is the error of saving into a book that is open only to read.
 var ErrReadOnly = errors.New("this book can only be read")
 
 // Clock is the time of a new revision; tests set it.
 type Clock func() time.Time
 
-// stamp is a time as revisions hold it.
+// stamp is the form of a time in revisions.
 func stamp(t time.Time) string { return t.UTC().Format("2006-01-02T15:04:05.000Z") }

@@ -56,7 +56,8 @@ func serverAddress(t testing.TB) string {
 	t.Helper()
 	address := os.Getenv(postgresAddress)
 	if address == "" {
-		t.Skip("no PostgreSQL: start one (docs: DEVELOPERS.md) and set " + postgresAddress + "=postgres://user@localhost/database")
+		t.Skip("no PostgreSQL: start one (docs: DEVELOPERS.md) and set " + postgresAddress +
+			"=postgres://user@localhost/database")
 	}
 	servers++
 	schema := fmt.Sprintf("booth_%d_%d", os.Getpid(), servers)
@@ -167,8 +168,11 @@ func TestFind(t *testing.T) {
 			noErr(t, err)
 			noErr(t, b.Save(ctx, r))
 		}
-		for text, want := range map[string]string{"": "планка,Gärtnerei trough,stove leg,Tank bottom,tank lid", "tank": "Tank bottom,tank lid", "bot tan": "Tank bottom",
-			"GÄRT": "Gärtnerei trough", "план": "планка", "galv": "планка,Gärtnerei trough,stove leg,Tank bottom,tank lid", "ank": "", "tank zzz": "", "% _": "", "🔥": ""} {
+		for text, want := range map[string]string{"": "планка,Gärtnerei trough,stove leg,Tank bottom,tank lid",
+			"tank": "Tank bottom,tank lid", "bot tan": "Tank bottom",
+			"GÄRT": "Gärtnerei trough", "план": "планка",
+			"galv": "планка,Gärtnerei trough,stove leg,Tank bottom,tank lid", "ank": "", "tank zzz": "", "% _": "",
+			"🔥": ""} {
 			list, err := b.List(ctx, Query{Kind: CardKind, Text: text})
 			noErr(t, err)
 			var names []string
@@ -179,7 +183,8 @@ func TestFind(t *testing.T) {
 				t.Errorf("%q finds %s, want %s", text, got, want)
 			}
 		}
-		if list, err := b.List(ctx, Query{Limit: 2, Offset: 1}); err != nil || len(list) != 2 || list[0].Name != "Gärtnerei trough" {
+		if list, err := b.List(ctx, Query{Limit: 2, Offset: 1}); err != nil || len(list) != 2 ||
+			list[0].Name != "Gärtnerei trough" {
 			t.Errorf("the second page: %v, %v", list, err)
 		}
 	})
@@ -270,7 +275,7 @@ func TestMerge(t *testing.T) {
 	})
 }
 
-// What is damaged is found, and not taken in.
+// Damage is found, and not imported.
 func TestDamageIsFound(t *testing.T) {
 	ctx, now := context.Background(), time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
 	b := newFile(t)
@@ -279,13 +284,17 @@ func TestDamageIsFound(t *testing.T) {
 	_, err := Export(ctx, b, &out)
 	noErr(t, err)
 	for name, alter := range map[string]func(string) string{
-		"a changed figure":  func(s string) string { return strings.Replace(s, `"value":`, `"value":1`, 1) },
-		"no JSON":           func(s string) string { return s[:len(s)/2] },
-		"another kind":      func(s string) string { return strings.Replace(s, `"kind":"card"`, `"kind":"crab"`, 1) },
-		"a terminal's code": func(s string) string { return strings.Replace(s, `"program":"test"`, `"program":"\u001b[2J"`, 1) },
+		"a changed figure": func(s string) string { return strings.Replace(s, `"value":`, `"value":1`, 1) },
+		"no JSON":          func(s string) string { return s[:len(s)/2] },
+		"another kind":     func(s string) string { return strings.Replace(s, `"kind":"card"`, `"kind":"crab"`, 1) },
+		"a terminal's code": func(s string) string {
+			return strings.Replace(s, `"program":"test"`,
+				`"program":"\u001b[2J"`, 1)
+		},
 	} {
 		other := newFile(t)
-		if _, err := Import(ctx, other, strings.NewReader(alter(out.String()))); err == nil || strings.ContainsAny(err.Error(), "\x1b\x00") {
+		if _, err := Import(ctx, other, strings.NewReader(alter(out.String()))); err == nil ||
+			strings.ContainsAny(err.Error(), "\x1b\x00") {
 			t.Errorf("%s is taken in: %v", name, err)
 		}
 	}
@@ -293,7 +302,8 @@ func TestDamageIsFound(t *testing.T) {
 	if _, err := s.write.Exec("UPDATE revisions SET who = 'somebody else' WHERE rowid = 2"); err != nil {
 		t.Fatal(err)
 	}
-	if faults, _, err := b.Check(ctx); err != nil || len(faults) != 1 || !strings.Contains(faults[0], "not what was saved") {
+	if faults, _, err := b.Check(ctx); err != nil || len(faults) != 1 || !strings.Contains(faults[0],
+		"not what was saved") {
 		t.Errorf("check: %v, %v", faults, err)
 	}
 }
@@ -328,12 +338,13 @@ func TestManyWriters(t *testing.T) {
 	})
 }
 
-// One that cannot be written spoils no other that waits with it.
+// A save that fails spoils no other in its group.
 func TestOneBadSavingSpoilsNoOther(t *testing.T) {
 	b := newFile(t).(*store)
 	ctx, now := context.Background(), time.Now()
 	who := by(&now)
-	if _, err := b.write.Exec("CREATE TRIGGER no_pears BEFORE INSERT ON heads WHEN new.name = 'pear' BEGIN SELECT RAISE(ABORT, 'no pears'); END"); err != nil {
+	if _, err := b.write.Exec("CREATE TRIGGER no_pears BEFORE INSERT ON heads WHEN new.name = 'pear' BEGIN SELECT " +
+		"RAISE(ABORT, 'no pears'); END"); err != nil {
 		t.Fatal(err)
 	}
 	w := &writer{e: &b.engine, db: b.write, in: make(chan saving, 3), most: 3}
@@ -357,7 +368,7 @@ func TestOneBadSavingSpoilsNoOther(t *testing.T) {
 	}
 }
 
-// A look-up makes no file; a file that is no book is refused and left alone.
+// A look-up makes no file; a file that is not a book is refused and left alone.
 func TestReadingMakesNothing(t *testing.T) {
 	ctx := context.Background()
 	dir := t.TempDir()
@@ -379,7 +390,7 @@ func TestReadingMakesNothing(t *testing.T) {
 	}
 }
 
-// A book can be read where nothing can be written; saving then says so.
+// A book can be read where nothing can be written; saving says so.
 func TestReadOnly(t *testing.T) {
 	ctx, now := context.Background(), time.Now()
 	file := filepath.Join(t.TempDir(), "book.db")
@@ -447,15 +458,17 @@ func oldBook(t *testing.T, file string, version int) *store {
 	return s
 }
 
-// plant keeps a revision as an earlier program did.
+// plant saves a revision as an earlier program did.
 func plant(t *testing.T, s *store, r *Revision, version int) {
 	t.Helper()
 	if version > 2 {
 		t.Fatalf("say here how version %d kept a revision", version)
 	}
-	_, err := s.write.Exec(s.sql("INSERT INTO revisions ("+revisionColumns+") VALUES (?,?,?,?,?,?,?,?,?,?,?)"), r.Rev, r.ID, r.Parent, string(r.Kind), r.At, r.Who, r.Where, r.Program, r.Schema, 0, flated(t, r.Body))
+	_, err := s.write.Exec(s.sql("INSERT INTO revisions ("+revisionColumns+") VALUES (?,?,?,?,?,?,?,?,?,?,?)"), r.Rev,
+		r.ID, r.Parent, string(r.Kind), r.At, r.Who, r.Where, r.Program, r.Schema, 0, flated(t, r.Body))
 	noErr(t, err)
-	_, err = s.write.Exec(s.sql("INSERT INTO heads (id, rev, kind, at, deleted, name, line) VALUES (?,?,?,?,0,?,?)"), r.ID, r.Rev, string(r.Kind), r.At, "from long ago", "")
+	_, err = s.write.Exec(s.sql("INSERT INTO heads (id, rev, kind, at, deleted, name, line) VALUES (?,?,?,?,0,?,?)"),
+		r.ID, r.Rev, string(r.Kind), r.At, "from long ago", "")
 	noErr(t, err)
 	if version < 2 {
 		return
@@ -536,7 +549,8 @@ func TestBackup(t *testing.T) {
 func TestHostileText(t *testing.T) {
 	ctx, now := context.Background(), time.Now()
 	b := newFile(t)
-	card := Card{Name: "a\x1b[31mb c", Note: "=cmd()", Tags: []string{"\x1b]0;x\a"}, Job: gutter, Card: Kept{Figures: []Figure{{Name: "wire_feed", Value: 4}}}}
+	card := Card{Name: "a\x1b[31mb c", Note: "=cmd()", Tags: []string{"\x1b]0;x\a"}, Job: gutter,
+		Card: Kept{Figures: []Figure{{Name: "wire_feed", Value: 4}}}}
 	r, err := by(&now).New(CardKind, card) // not cleaned: as a hostile program would
 	noErr(t, err)
 	noErr(t, b.Save(ctx, r))
@@ -562,7 +576,8 @@ func FuzzImport(f *testing.F) {
 		f.Fatal(err)
 	}
 	line, _ := json.Marshal(r)
-	for _, s := range []string{string(line), "{}", "", "[1]", "null\n{}", string(line) + "\n" + string(line), strings.Repeat("{", 2000)} {
+	for _, s := range []string{string(line), "{}", "", "[1]", "null\n{}", string(line) + "\n" + string(line),
+		strings.Repeat("{", 2000)} {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, text string) {
@@ -584,7 +599,8 @@ func TestNetworkShareIsRefused(t *testing.T) {
 	}
 }
 
-// A server that is away, or goes away in the middle: what was to be saved is in a file beside, and merges later, once.
+// With a server that is away, or goes away in the middle, what was to be saved is in a file beside, and merges later,
+// once.
 func TestServerAway(t *testing.T) {
 	ctx, now := context.Background(), time.Now()
 	beside := filepath.Join(t.TempDir(), "offline.db")
@@ -613,7 +629,7 @@ func TestServerAway(t *testing.T) {
 	}
 }
 
-// A saving that the server drops is an error, never an acknowledgement.
+// A save that the server drops is an error, never an acknowledgement.
 func TestServerDropsTheConnection(t *testing.T) {
 	address := serverAddress(t)
 	ctx, now := context.Background(), time.Now()
@@ -631,7 +647,8 @@ func TestServerDropsTheConnection(t *testing.T) {
 			case <-stop:
 				return
 			case <-time.After(15 * time.Millisecond):
-				_, _ = admin.Exec("SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE pid <> pg_backend_pid() AND query LIKE '%revisions%'")
+				_, _ = admin.Exec("SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE pid <> " +
+					"pg_backend_pid() AND query LIKE '%revisions%'")
 			}
 		}
 	})
@@ -663,17 +680,20 @@ func TestServerDropsTheConnection(t *testing.T) {
 	t.Logf("%d acknowledged, %d refused while the server dropped its sessions", len(acknowledged), failed)
 }
 
-// No text of a hand's gets a control character into a record, whatever it is.
+// No text that a user types gets a control character into a record.
 func FuzzClean(f *testing.F) {
-	for _, s := range []string{"tank", "\x1b[31m", "\u202eabc", "=1+1", strings.Repeat("a", 5000), "e\u0301\u0301\u0301\u0301\u0301\u0301", "\xff\xfe", "a\nb\tc", "💥"} {
+	for _, s := range []string{"tank", "\x1b[31m", "\u202eabc", "=1+1", strings.Repeat("a", 5000),
+		"e\u0301\u0301\u0301\u0301\u0301\u0301", "\xff\xfe", "a\nb\tc", "💥"} {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, text string) {
-		c := Card{Name: text, Note: text, Tags: []string{text}, Card: Kept{Zone: text, Warns: []calc.Warning{{Text: text}}, Figures: []Figure{{Name: text, Unit: text}}}}
+		c := Card{Name: text, Note: text, Tags: []string{text},
+			Card: Kept{Zone: text, Warns: []calc.Warning{{Text: text}}, Figures: []Figure{{Name: text, Unit: text}}}}
 		c.Clean()
 		tr := Trial{Peel: text, Note: text, Photo: text, Source: text, Lot: text, Verdict: text, Seen: text}
 		tr.Clean()
-		for _, s := range append([]string{c.Name, c.Note, c.Card.Zone, c.Card.Warns[0].Text, c.Card.Figures[0].Name, c.Card.Figures[0].Unit, tr.Peel, tr.Note, tr.Photo, tr.Source, tr.Lot, tr.Verdict, tr.Seen}, c.Tags...) {
+		for _, s := range append([]string{c.Name, c.Note, c.Card.Zone, c.Card.Warns[0].Text, c.Card.Figures[0].Name,
+			c.Card.Figures[0].Unit, tr.Peel, tr.Note, tr.Photo, tr.Source, tr.Lot, tr.Verdict, tr.Seen}, c.Tags...) {
 			if strings.ContainsFunc(s, func(r rune) bool {
 				return r < ' ' || r == 0x7f || r >= 0x80 && r < 0xa0 || r >= 0x202a && r <= 0x202e || r == 0x2066
 			}) {
@@ -686,7 +706,7 @@ func FuzzClean(f *testing.F) {
 	})
 }
 
-// What no book takes lies in a file that a book takes later, whole.
+// What no book takes is in a file that a book takes later, whole.
 func TestRescue(t *testing.T) {
 	t.Setenv("TMPDIR", t.TempDir())
 	ctx, now := context.Background(), time.Now()
@@ -712,8 +732,8 @@ func TestRescue(t *testing.T) {
 	}
 }
 
-// Of two changes of one state the second is refused, also where it is the very same; so many hands take from one spool at
-// once and nothing gets lost.
+// Of two changes of one state the second is refused, also where it is the very same. So many users can take from one
+// spool at once and nothing gets lost.
 func TestChangesMeet(t *testing.T) {
 	onBoth(t, func(t *testing.T, b Book) {
 		ctx, now := context.Background(), time.Now()
@@ -765,7 +785,7 @@ func TestChangesMeet(t *testing.T) {
 	})
 }
 
-// A name is a name, also where it looks like the beginning of another record's id.
+// A name finds its record, also where it looks like the beginning of another record's id.
 func TestNamedIsNoPrefix(t *testing.T) {
 	onBoth(t, func(t *testing.T, b Book) {
 		ctx, now := context.Background(), time.Now()
@@ -784,14 +804,15 @@ func TestNamedIsNoPrefix(t *testing.T) {
 	})
 }
 
-// What somebody else wrote into a revision's head reaches no terminal, and its time can be cut.
+// Control characters in a revision's head reach no terminal, and its time is long enough to be cut.
 func TestHeadsAreTamed(t *testing.T) {
 	ctx, now := context.Background(), time.Now()
 	b := newFile(t)
 	r, err := by(&now).New(PersonKind, Person{Name: "fay"})
 	noErr(t, err)
 	noErr(t, b.Save(ctx, r))
-	_, err = b.(*store).write.Exec("UPDATE revisions SET at = ?, who = ?, program = ?", "x\x1b[31m", "a\x1b]0;b\x07", "\u202e1")
+	_, err = b.(*store).write.Exec("UPDATE revisions SET at = ?, who = ?, program = ?", "x\x1b[31m", "a\x1b]0;b\x07",
+		"\u202e1")
 	noErr(t, err)
 	got, err := b.Get(ctx, r.ID)
 	damaged(t, err)
@@ -804,7 +825,7 @@ func TestHeadsAreTamed(t *testing.T) {
 	}
 }
 
-// damaged wants an error that says that a record is not shown since it is not what was saved, in words safe for a terminal.
+// damaged wants an error, safe for a terminal, that says that a record is not shown because it is not what was saved.
 func damaged(t testing.TB, err error) {
 	t.Helper()
 	var bad *Unreadable
@@ -813,7 +834,7 @@ func damaged(t testing.TB, err error) {
 	}
 }
 
-// A server that answers with a refusal, and an address that is none, are no server that is away.
+// A server that refuses, and a bad address, do not count as a server that is away.
 func TestNotAway(t *testing.T) {
 	ctx, now := context.Background(), time.Now()
 	beside := filepath.Join(t.TempDir(), "offline.db")

@@ -10,22 +10,23 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// cardFigures are the figures of a card in its row.
+// cardFigures are the figures in a card's row.
 var cardFigures = [...]string{"wire_feed", "volts", "travel", "current", "net_heat", "arc_on", "arc_off"}
 
-// ExportCards writes the present cards as CSV: id, time, who, name, tags, note, the job's line, the verdict, then the main
-// figures. Cells that a spreadsheet would take for a formula are escaped by plain.Cell. Of a damaged book it writes what
-// can be read, and the error is a *Missing.
+// ExportCards writes the present cards as CSV: id, time, who, name, tags, note, the job's line, the verdict, then the
+// main figures. Cells that a spreadsheet would take for a formula are escaped by plain.Cell. Of a damaged book it
+// writes what can be read, and the error is a *Missing.
 func ExportCards(ctx context.Context, b Book, to io.Writer) (n int, err error) {
 	out := csv.NewWriter(to)
-	if err := out.Write(append([]string{"id", "at", "who", "name", "tags", "note", "job", "verdict"}, cardFigures[:]...)); err != nil {
+	if err := out.Write(append([]string{"id", "at", "who", "name", "tags", "note", "job", "verdict"},
+		cardFigures[:]...)); err != nil {
 		return 0, err
 	}
 	err = presentCards(ctx, b, func(r *Revision) error {
 		n++
 		c, err := Body[Card](r)
 		if err != nil {
-			return nil // somebody else's: JSON lines have it
+			return nil // not this program's form; an export as JSON lines has it
 		}
 		return out.Write(cardRow(r, &c))
 	})
@@ -37,21 +38,22 @@ func ExportCards(ctx context.Context, b Book, to io.Writer) (n int, err error) {
 }
 
 func cardRow(r *Revision, c *Card) []string {
-	row := []string{r.ID, r.At, plain.Cell(plain.Line(r.Who, 40)), plain.Cell(c.Name), plain.Cell(strings.Join(c.Tags, " ")), plain.Cell(c.Note), plain.Cell(Summed(r)), plain.Cell(c.Card.Zone)}
+	row := []string{r.ID, r.At, plain.Cell(plain.Line(r.Who, 40)), plain.Cell(c.Name),
+		plain.Cell(strings.Join(c.Tags, " ")), plain.Cell(c.Note), plain.Cell(Summed(r)), plain.Cell(c.Card.Zone)}
 	for _, name := range cardFigures {
 		row = append(row, figureText(&c.Card, name))
 	}
 	return row
 }
 
-// Summed is the line that a list shows of a revision.
+// Summed is a revision's line in lists.
 func Summed(r *Revision) string {
 	_, line, _ := summary(r)
 	return line
 }
 
-// presentCards visits the cards that are not deleted, newest first; where the list of them cannot be read, in the order of
-// their times, by what their revisions make.
+// presentCards visits the cards that are not deleted, newest first. Where their list cannot be read, it finds them
+// from the revisions themselves, in the order of their times.
 func presentCards(ctx context.Context, b Book, visit func(*Revision) error) error {
 	seen := map[string]bool{}
 	for {
@@ -72,15 +74,15 @@ func presentCards(ctx context.Context, b Book, visit func(*Revision) error) erro
 	}
 }
 
-// leavesOf visits the newest revisions of a kind's records but those that were seen, read off the revisions themselves,
-// twice: which ones they are, and what they hold.
+// leavesOf visits the newest revisions of a kind's records, except those that were seen already. It reads all revisions
+// twice: first to find out which are the newest, then for what they hold.
 func leavesOf(ctx context.Context, b Book, kind Kind, seen map[string]bool, visit func(*Revision) error) error {
 	newest := map[string]string{}
 	replaced := map[string]bool{}
 	err := b.Each(ctx, func(r Revision) error {
 		replaced[r.Parent] = true
 		if !replaced[r.Rev] {
-			newest[r.ID] = r.Rev // they come in the order in which the later one is the head
+			newest[r.ID] = r.Rev // in this order the last one is the head
 		}
 		return nil
 	})

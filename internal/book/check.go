@@ -6,13 +6,13 @@ import (
 	"fmt"
 )
 
-// mostFaults is how many faults are told before one has seen enough.
+// mostFaults is how many faults are listed.
 const mostFaults = 100
 
 // faults collects what is wrong with a book.
 type faults struct {
 	list    []string
-	n, gaps int // how many there are, and how many of them are revisions that replace one which is not here
+	n, gaps int // all faults, and those of them that are revisions whose parent is missing
 }
 
 func (f *faults) say(format string, args ...any) {
@@ -22,7 +22,7 @@ func (f *faults) say(format string, args ...any) {
 	}
 }
 
-// seen notes an error of a look-up as a fault; the error that is left is none of the book's.
+// seen notes a look-up's error as a fault; it returns an error that is not the book's fault.
 func (f *faults) seen(what string, err error) error {
 	if err == nil || !unreadablePage(err) {
 		return err
@@ -50,7 +50,7 @@ func (s *store) check(ctx context.Context, f *faults) (n int, err error) {
 	return n, err
 }
 
-// mostOfFile is how many faults of the file itself are told: SQLite names each page and each entry of an index.
+// mostOfFile is how many faults of the file itself are listed: SQLite names each page and each entry of an index.
 const mostOfFile = 20
 
 // checkFile lets SQLite look at its own pages and indexes.
@@ -72,7 +72,7 @@ func (s *store) checkFile(ctx context.Context, f *faults) error {
 	return f.seen("the file itself", rows.Err())
 }
 
-// checkRevisions: every revision is what was saved, and what it replaces is there.
+// checkRevisions checks that every revision is what was saved, and that what it replaces exists.
 func (s *store) checkRevisions(ctx context.Context, f *faults) (n int, err error) {
 	parents, known := map[string]string{}, map[string]bool{}
 	err = s.eachOr(ctx, func(r Revision) error {
@@ -101,7 +101,7 @@ func (s *store) checkRevisions(ctx context.Context, f *faults) (n int, err error
 	return n, nil
 }
 
-// checkHeads: every record has the head that its revisions make, and its id shows that and nothing else.
+// checkHeads checks that every record has the head that follows from its revisions, and that its id shows nothing else.
 func (s *store) checkHeads(ctx context.Context, f *faults) error {
 	if err := f.seen("the records", s.headless(ctx, f)); err != nil {
 		return err
@@ -121,7 +121,8 @@ func (s *store) checkHeads(ctx context.Context, f *faults) error {
 
 // headless are records without a head.
 func (s *store) headless(ctx context.Context, f *faults) error {
-	rows, err := s.read.QueryContext(ctx, `SELECT r.id, count(*) FROM revisions r LEFT JOIN heads h ON h.id = r.id WHERE h.id IS NULL GROUP BY r.id`)
+	rows, err := s.read.QueryContext(ctx,
+		`SELECT r.id, count(*) FROM revisions r LEFT JOIN heads h ON h.id = r.id WHERE h.id IS NULL GROUP BY r.id`)
 	if err != nil {
 		return err
 	}
@@ -137,8 +138,8 @@ func (s *store) headless(ctx context.Context, f *faults) error {
 	return rows.Err()
 }
 
-// checkHead compares what a record's id shows, and what a list shows of it, with its newest revision, all as they are at
-// one moment: others may save meanwhile.
+// checkHead compares what a record's id shows, and its line in lists, with its newest revision, all at one moment,
+// since others may save meanwhile.
 func (s *store) checkHead(ctx context.Context, id string, f *faults) error {
 	what := "record " + id
 	tx, err := s.read.BeginTx(ctx, s.snapshot)

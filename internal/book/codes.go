@@ -7,9 +7,9 @@ import (
 	"time"
 )
 
-// How SQLite calls what went wrong: the last byte of its result codes (sqlite.org/rescode.html).
+// SQLite's primary result codes: the last byte of its result codes (sqlite.org/rescode.html).
 const (
-	otherTables  = 1 // a statement that does not suit the tables
+	otherTables  = 1 // a statement that does not fit the tables
 	notAllowed   = 3
 	busy         = 5
 	locked       = 6
@@ -30,7 +30,8 @@ func sqliteCode(err error) int {
 	return 0
 }
 
-// unreadablePage reports an error that comes of what lies on the disk, so that what lies elsewhere may be had still.
+// unreadablePage reports whether an error comes from damage on the disk, so that the undamaged rest may still be
+// readable.
 func unreadablePage(err error) bool {
 	switch sqliteCode(err) {
 	case ioError, corrupt, notADatabase:
@@ -40,20 +41,20 @@ func unreadablePage(err error) bool {
 	return errors.As(err, &damaged)
 }
 
-// errMeanwhile is what one of several finds who make or migrate a book at the same time.
+// errMeanwhile is the error of one of several processes that make or migrate a book at the same time.
 var errMeanwhile = errors.New("another program makes or migrates this book just now: try again")
 
-// crowded reports an error that is over when others have had their turn. SQLite waits by itself for most locks, but not
-// for those of a book that is being made.
+// crowded reports whether an error will pass when others have had their turn. SQLite itself waits for most locks, but
+// not for those of a book that is being made.
 func crowded(err error) bool {
 	code := sqliteCode(err)
 	return code == busy || code == locked || errors.Is(err, errMeanwhile)
 }
 
-// longestTurn is how long somebody tries who waits for others; SQLite itself waits for 5 s of it at a time.
+// longestTurn is how long to keep trying while others are in the way; SQLite itself waits up to 5 s at a time.
 const longestTurn = 15 * time.Second
 
-// patiently tries again what others stand in the way of.
+// patiently tries again while others are in the way.
 func patiently(ctx context.Context, do func() error) error {
 	begin := time.Now()
 	for n := 1; ; n++ {
@@ -69,6 +70,6 @@ func patiently(ctx context.Context, do func() error) error {
 	}
 }
 
-// leastRoom is how many bytes a disk must have left not to be called full: SQLite's shared memory takes 32 kB, and a
-// saving several pages more.
+// leastRoom is how many bytes a disk must have left not to count as full: SQLite's shared memory takes 32 kB, and a
+// save several pages more.
 const leastRoom = 64 << 10

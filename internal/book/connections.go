@@ -10,26 +10,26 @@ import (
 	driver "modernc.org/sqlite" // registers itself as "sqlite"
 )
 
-// connections are what a process has of one book's file: a writer of its own and readers apart.
+// connections are a process's connections to one book's file: one for writing, and separate ones for reading.
 type connections struct {
 	read, write *sql.DB
-	alone       *sql.DB // in place of both, where nothing can be laid beside the file
+	alone       *sql.DB // in place of both, where SQLite can put no files beside the book
 	writer      *writer
 	newer       string // why nothing can be written, "" where it can
 }
 
-// ownLocks lets the locks on a book's file belong to the descriptor that took them rather than to the process, where the
-// system has such locks: a second guard beside the rule that nothing but SQLite opens the file. It comes before the first
-// opening; SQLite itself goes back to the old locks on a disk that does not know the new ones.
+// ownLocks makes the locks on a book's file belong to the descriptor that took them instead of to the process, where
+// the system has such locks: a second guard beside the rule that only SQLite opens the file. It runs before a file is
+// first opened; SQLite itself falls back to the old locks on a disk that lacks the new ones.
 var ownLocks = sync.OnceFunc(func() { _, _ = driver.OFDLocking(true) })
 
-// open opens a file by SQLite, with more said of how; it asks nothing of it yet.
+// open opens a file through SQLite with more options; it does not read it yet.
 func open(file, mode string, writes bool, more ...string) (*sql.DB, error) {
 	ownLocks()
 	return sql.Open("sqlite", dsn(file, mode, writes)+strings.Join(more, ""))
 }
 
-// cutShort lets SQLite read what there is of a file that has fewer pages than its first one says.
+// cutShort lets SQLite read a file that has fewer pages than its first page says.
 const cutShort = "&_pragma=writable_schema(1)"
 
 // openRead opens the readers.
@@ -46,13 +46,13 @@ func (c *connections) openRead(file string, more ...string) error {
 	return nil
 }
 
-// shutRead closes the readers, so that they can be opened otherwise.
+// shutRead closes the readers, so that they can be opened in another way.
 func (c *connections) shutRead() {
-	_ = c.read.Close() // it was only read
+	_ = c.read.Close() // nothing was written
 	c.read = nil
 }
 
-// mostReaders is how many look-ups one process makes in a book at a time; more wait.
+// mostReaders is how many look-ups one process runs in a book at once; more wait.
 const mostReaders = 4
 
 // openWrite opens the writer, and brings the book's tables to this program's version.

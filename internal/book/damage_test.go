@@ -17,8 +17,8 @@ import (
 
 const pageSize = 4096
 
-// shopBook is a book of so many cards, with changes and other records among them, that is closed again. It returns how many
-// revisions it has, and its pages.
+// shopBook makes a book of n cards, with changes and other records among them, and closes it. It returns how many
+// revisions the book has, and its pages.
 func shopBook(t testing.TB, cards int) (file string, revisions int, pages int64) {
 	t.Helper()
 	ctx, now := context.Background(), time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
@@ -53,7 +53,7 @@ func shopBook(t testing.TB, cards int) (file string, revisions int, pages int64)
 	return file, len(list), info.Size() / pageSize
 }
 
-// zeroed is a copy of a book in which one page, counted from 1, holds nothing. Neither is open in this process.
+// zeroed is a copy of a book with one page, counted from 1, overwritten by zeros. Neither is open in this process.
 func zeroed(t testing.TB, file string, page int64) string {
 	t.Helper()
 	text, err := os.ReadFile(file)
@@ -77,9 +77,9 @@ func rootOf(t testing.TB, file string) (page int64) {
 	return page
 }
 
-// Whichever page of a book is gone, all that lies on the others can be had, as JSON lines, as a copy, and merged into
-// another book; what is missing is said, and the copy is sound. Only the first page, without which nothing tells what the
-// file is, and the page of pages of the revisions' own table take all with them.
+// Whichever page of a book is gone, everything on the others can be read: as JSON lines, as a copy, and merged into
+// another book. What is missing is named, and the copy is sound. Only two pages take everything with them: the first,
+// without which nothing tells what the file is, and the root of the table of revisions.
 func TestOnePageGone(t *testing.T) {
 	alone(t)
 	cards := 60
@@ -108,10 +108,11 @@ func TestOnePageGone(t *testing.T) {
 	if damaged == 0 {
 		t.Error("no page held a revision: nothing was tested")
 	}
-	t.Logf("%d pages of %d tried: %d of them take revisions, %d of %d at most", (pages-2)/step+1, pages, damaged, worst, all)
+	t.Logf("%d pages of %d tried: %d of them take revisions, %d of %d at most", (pages-2)/step+1, pages, damaged, worst,
+		all)
 }
 
-// A file that ends too early is no riddle: what lies before its end can be had, or it is refused in words.
+// Of a file that ends too early the part before its end can be read, or it is refused in words.
 func TestAFileThatEndsTooEarly(t *testing.T) {
 	alone(t)
 	file, all, pages := shopBook(t, 60)
@@ -143,7 +144,7 @@ func TestAFileThatEndsTooEarly(t *testing.T) {
 	}
 }
 
-// survivors are how many revisions of a damaged book can be had; every way to have them must come to the same.
+// survivors are how many revisions of a damaged book can be read; every way of reading them must give the same.
 func survivors(t testing.TB, file string, all int) (n int) {
 	t.Helper()
 	ctx := context.Background()
@@ -181,7 +182,7 @@ func survivors(t testing.TB, file string, all int) (n int) {
 	return n
 }
 
-// missing is what an error says of what could not be had; any other error fails.
+// missing is how many revisions an error says are missing; any other error fails.
 func missing(t testing.TB, what string, err error) int {
 	t.Helper()
 	var lost *Missing
@@ -197,7 +198,7 @@ func missing(t testing.TB, what string, err error) int {
 	return lost.N
 }
 
-// same wants a sound book of so many revisions; where some are lost, others may replace what is not there.
+// same wants a sound book of n revisions; where some are lost, the parents of others may be missing.
 func same(t testing.TB, what, file string, n, lost int) {
 	t.Helper()
 	ctx := context.Background()
@@ -215,7 +216,7 @@ func same(t testing.TB, what, file string, n, lost int) {
 	}
 }
 
-// The present cards can be had as CSV while the list of them cannot be read.
+// The present cards can be written as CSV while their list cannot be read.
 func TestCardsWithoutTheirList(t *testing.T) {
 	alone(t)
 	ctx := context.Background()
@@ -261,18 +262,21 @@ func cardsOf(t testing.TB, file string) map[string]string {
 	return list
 }
 
-// An id shows its own record or says that it cannot: never another one, and never what was not saved. Check finds each.
+// An id shows its own record or says that it cannot: never another record, and never what was not saved. Check finds
+// each.
 func TestAnIDShowsItsOwnRecord(t *testing.T) {
 	ctx, now := context.Background(), time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
 	for what, harm := range map[string]string{
-		"another's revision at its head": "UPDATE heads SET rev = (SELECT rev FROM revisions WHERE id <> heads.id LIMIT 1) WHERE id = ?",
-		"no such revision at its head":   "UPDATE heads SET rev = 'ffffffffffffffffffffffffffffffff' WHERE id = ?",
-		"its revision is gone":           "DELETE FROM revisions WHERE id = ?",
-		"its body is another's":          "UPDATE revisions SET body = (SELECT body FROM revisions r WHERE r.id <> revisions.id LIMIT 1) WHERE id = ?",
-		"its body is none":               "UPDATE revisions SET body = x'00' WHERE id = ?",
-		"its body is empty":              "UPDATE revisions SET body = x'' WHERE id = ?",
-		"its body is endless":            "UPDATE revisions SET body = zeroblob(9000000) WHERE id = ?",
-		"somebody else's name":           "UPDATE revisions SET who = 'eve' WHERE id = ?",
+		"another's revision at its head": "UPDATE heads SET rev = (SELECT rev FROM revisions WHERE id <> heads.id " +
+			"LIMIT 1) WHERE id = ?",
+		"no such revision at its head": "UPDATE heads SET rev = 'ffffffffffffffffffffffffffffffff' WHERE id = ?",
+		"its revision is gone":         "DELETE FROM revisions WHERE id = ?",
+		"its body is another's": "UPDATE revisions SET body = (SELECT body FROM revisions r WHERE r.id <> " +
+			"revisions.id LIMIT 1) WHERE id = ?",
+		"its body is none":     "UPDATE revisions SET body = x'00' WHERE id = ?",
+		"its body is empty":    "UPDATE revisions SET body = x'' WHERE id = ?",
+		"its body is endless":  "UPDATE revisions SET body = zeroblob(9000000) WHERE id = ?",
+		"somebody else's name": "UPDATE revisions SET who = 'eve' WHERE id = ?",
 	} {
 		file := filepath.Join(t.TempDir(), "book.db")
 		b, err := OpenFile(ctx, file)
@@ -295,7 +299,8 @@ func TestAnIDShowsItsOwnRecord(t *testing.T) {
 		if r, err := b.Get(ctx, other.ID); err != nil || r.Rev != other.Rev {
 			t.Errorf("%s: the other shows %v, %v", what, r, err)
 		}
-		if faults, _, err := b.Check(ctx); err != nil || len(faults) == 0 || !strings.Contains(strings.Join(faults, "\n"), mine.ID) {
+		if faults, _, err := b.Check(ctx); err != nil || len(faults) == 0 ||
+			!strings.Contains(strings.Join(faults, "\n"), mine.ID) {
 			t.Errorf("%s: check says %q, %v", what, faults, err)
 		}
 		noErr(t, errors.Join(db.Close(), b.Close()))

@@ -15,7 +15,7 @@ import (
 	"time"
 )
 
-// opensFiles are the functions that may open a file by its name, and why that is never one of a book: to close any
+// opensFiles are the functions that may open a file by its name, and why that is never a book's file: closing any
 // descriptor of a book's file drops the locks that SQLite holds on it for the whole process.
 var opensFiles = map[string]string{
 	"internal/book/shelf.go create":           "a file that is not there yet, under the shelf's lock",
@@ -36,7 +36,7 @@ var opensFiles = map[string]string{
 	"internal/cli/files.go oldRows":           "refuses a book",
 }
 
-// No code that ships opens a file by its name but what stands above.
+// No code that ships opens a file by its name, except what is listed above.
 func TestOnlySQLiteOpensABook(t *testing.T) {
 	root := "../.."
 	used := map[string]bool{}
@@ -54,7 +54,8 @@ func TestOnlySQLiteOpensABook(t *testing.T) {
 		for _, f := range opening(t, path) {
 			used[name+" "+f] = true
 			if opensFiles[name+" "+f] == "" {
-				t.Errorf("%s: %s opens a file by its name: if that may be a book, go through internal/book; if it cannot, say why in opensFiles", name, f)
+				t.Errorf("%s: %s opens a file by its name: if that may be a book, go through internal/book; "+
+					"if it cannot, say why in opensFiles", name, f)
 			}
 		}
 		return nil
@@ -67,13 +68,15 @@ func TestOnlySQLiteOpensABook(t *testing.T) {
 	}
 }
 
-// opening lists the functions of a file of Go that call something of package os, io/ioutil or syscall which opens a file.
+// opening lists the functions of a file of Go that call something of package os, io/ioutil or syscall which opens a
+// file.
 func opening(t *testing.T, path string) (list []string) {
 	t.Helper()
 	f, err := parser.ParseFile(token.NewFileSet(), path, nil, 0)
 	noErr(t, err)
 	opens := map[string]bool{}
-	for _, name := range []string{"Open", "OpenFile", "Create", "CreateTemp", "ReadFile", "WriteFile", "DirFS", "OpenRoot", "OpenInRoot", "Truncate", "CopyFS", "TempFile", "Openat", "Creat"} {
+	for _, name := range []string{"Open", "OpenFile", "Create", "CreateTemp", "ReadFile", "WriteFile", "DirFS",
+		"OpenRoot", "OpenInRoot", "Truncate", "CopyFS", "TempFile", "Openat", "Creat"} {
 		opens[name] = true
 	}
 	for _, d := range f.Decls {
@@ -83,7 +86,8 @@ func opening(t *testing.T, path string) (list []string) {
 		}
 		ast.Inspect(d, func(n ast.Node) bool {
 			if s, ok := n.(*ast.SelectorExpr); ok {
-				if from, ok := s.X.(*ast.Ident); ok && (from.Name == "os" || from.Name == "ioutil" || from.Name == "syscall" || from.Name == "unix") && opens[s.Sel.Name] {
+				if from, ok := s.X.(*ast.Ident); ok && (from.Name == "os" || from.Name == "ioutil" ||
+					from.Name == "syscall" || from.Name == "unix") && opens[s.Sel.Name] {
 					found = true
 				}
 			}
@@ -96,7 +100,7 @@ func opening(t *testing.T, path string) (list []string) {
 	return list
 }
 
-// processLocks is set for a child in which the locks are the process's, as they are where the system has no others.
+// processLocks is set for a child whose locks belong to the process, as on systems that have no others.
 const processLocks = "BRAZEBOOTH_TEST_PROCESS_LOCKS"
 
 func init() {
@@ -105,7 +109,7 @@ func init() {
 	}
 }
 
-// The same with the locks that belong to the process: there nothing but this program's own care keeps them.
+// The same with locks that belong to the process, which only this program's own care keeps.
 func TestProcessLocksOutliveEverything(t *testing.T) {
 	cmd := exec.Command(os.Args[0], "-test.run", "^TestLocksOutliveEverything$", "-test.v")
 	cmd.Env = append(os.Environ(), processLocks+"=1")
@@ -114,7 +118,7 @@ func TestProcessLocksOutliveEverything(t *testing.T) {
 	}
 }
 
-// Whatever is done with a book, the locks that this process holds on it stay: a look-up that is under way keeps its own.
+// Whatever is done with a book, this process keeps its locks on it while a look-up is running.
 func TestLocksOutliveEverything(t *testing.T) {
 	ctx, now := context.Background(), time.Now()
 	dir := t.TempDir()

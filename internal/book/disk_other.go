@@ -4,14 +4,14 @@ package book
 
 import "os"
 
-// accessible reports a file that may be written, as far as its own mark tells.
+// accessible reports whether a file may be written, as far as its mode tells.
 func accessible(file string) bool {
 	info, err := os.Stat(file)
 	return err == nil && info.Mode().Perm()&0o200 != 0
 }
 
-// names counts what a file is called; here nothing tells.
+// names counts a file's names; this system does not tell.
 func names(string) int { return 1 }
 
-// full reports a full disk; here nothing tells before something fails.
+// full reports whether a disk is full; this system does not tell before something fails.
 func full(string) bool { return false }

@@ -10,11 +10,11 @@ import (
 // toWrite is W_OK of access(2).
 const toWrite = 2
 
-// accessible reports a file that this process may open to write, without opening it.
+// accessible reports, without opening it, whether this process may open a file to write.
 func accessible(file string) bool { return syscall.Access(file, toWrite) == nil }
 
-// names counts what a file is called in its disk's folders: one that has several (hard links) is damaged by two programs that
-// open it by different ones, since each has a log of its own then (sqlite.org/howtocorrupt.html, 2.5).
+// names counts a file's names (hard links). Two programs that open a book by different names damage it, since each
+// then has a log of its own (sqlite.org/howtocorrupt.html, 2.5).
 func names(file string) int {
 	var s syscall.Stat_t
 	if syscall.Stat(file, &s) != nil {
@@ -23,7 +23,7 @@ func names(file string) int {
 	return int(s.Nlink)
 }
 
-// full reports that the disk of a file has no room left for what SQLite lays beside a book.
+// full reports whether a file's disk has no room left for SQLite's own files beside a book.
 func full(file string) bool {
 	var s syscall.Statfs_t
 	if syscall.Statfs(filepath.Dir(file), &s) != nil {

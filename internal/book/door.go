@@ -10,8 +10,8 @@ import (
 	"brazebooth/calc/practice"
 )
 
-// admit says why a revision is not taken into a book, nil where it is. It asks more than Verify, which also has to do for
-// what earlier books took in: a body that can be read as what it is, of numbers and a time that can be.
+// admit says why a revision is not taken into a book; nil where it is. It is stricter than Verify, which has to pass
+// what earlier books took in: the body must be readable as its kind, with possible numbers and a possible time.
 func (r *Revision) admit() error {
 	if err := r.Verify(); err != nil {
 		return err
@@ -21,25 +21,28 @@ func (r *Revision) admit() error {
 	case len(r.Body) > largestBody:
 		return fmt.Errorf("revision %s of %s has a body of more than %d MB", r.Rev, r.ID, largestBody>>20)
 	case !own && r.At >= lastForeign, own && r.Parent == "" && r.At >= lastOwn:
-		return fmt.Errorf("revision %s of %s is of %.10s, a time that cannot be: set the clock of the machine that saves", r.Rev, r.ID, r.At)
+		return fmt.Errorf("revision %s of %s is of %.10s, a time that cannot be: set the clock of "+
+			"the machine that saves", r.Rev, r.ID, r.At)
 	case own:
 		return nil
 	}
 	return r.possible()
 }
 
-// Times from which on nobody saves. What comes from elsewhere is refused a year before, so that a change of it, which is
-// never earlier than what it replaces, can be kept.
+// Times from which on nothing is saved. Revisions from elsewhere are refused from a year earlier on, so that a change
+// of one, which is never earlier than the original, can still be saved.
 const (
 	lastForeign = "2099"
 	lastOwn     = "2100"
 )
 
-// bodies are what the bodies of each kind hold.
-var bodies = map[Kind]reflect.Type{CardKind: reflect.TypeFor[Card](), TrialKind: reflect.TypeFor[Trial](), ReadingKind: reflect.TypeFor[Reading](), SourceKind: reflect.TypeFor[Source](),
-	SpoolKind: reflect.TypeFor[Spool](), PersonKind: reflect.TypeFor[Person](), PracticeKind: reflect.TypeFor[practice.Outcome]()}
+// bodies are the types of each kind's bodies.
+var bodies = map[Kind]reflect.Type{CardKind: reflect.TypeFor[Card](), TrialKind: reflect.TypeFor[Trial](),
+	ReadingKind: reflect.TypeFor[Reading](), SourceKind: reflect.TypeFor[Source](),
+	SpoolKind: reflect.TypeFor[Spool](), PersonKind: reflect.TypeFor[Person](),
+	PracticeKind: reflect.TypeFor[practice.Outcome]()}
 
-// possible says why a body is none of its kind.
+// possible says why a body is not one of its kind.
 func (r *Revision) possible() error {
 	switch {
 	case len(r.Who)+len(r.Where)+len(r.Program) > mostTexts:
@@ -60,14 +63,14 @@ func (r *Revision) possible() error {
 }
 
 const (
-	mostTexts = 1000   // bytes that who, where and the program may take together: each is cut to 40 letters where it is made
-	mostParts = 10_000 // parts of a body, each of which takes more room read than it takes written: a card has some hundred
+	mostTexts = 1000   // bytes of who, where and program together; this program cuts each to 40 letters
+	mostParts = 10_000 // parts of a body, each of which takes more memory than text; a card has some hundred
 )
 
-// mostNumber is more than anything that a shop measures, counts or pays, in whatever unit and currency.
+// mostNumber is more than anything that a shop measures, counts or pays, in any unit and currency.
 const mostNumber = 1e9
 
-// impossible finds a number that cannot be, however deep.
+// impossible finds an impossible number, at any depth.
 func impossible(v reflect.Value) (f float64, found bool) {
 	switch v.Kind() {
 	case reflect.Float64:

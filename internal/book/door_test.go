@@ -15,7 +15,7 @@ import (
 	"time"
 )
 
-// foreign is a revision as another program would make it: its hash is right, whatever it holds.
+// foreign is a revision as another program would make it: with a right hash, whatever it holds.
 func foreign(kind Kind, at, body string) Revision {
 	r := Revision{ID: newID(), Kind: kind, At: at, Program: "test", Schema: Schema, Body: json.RawMessage(body)}
 	r.Rev = r.hash()
@@ -31,17 +31,20 @@ func lineOf(t testing.TB, r Revision) string {
 
 const someTime = "2026-03-01T08:00:00.000Z"
 
-// What cannot be is refused at the door with its line, and spoils no other line; what is at the edge of it is taken.
+// Impossible values are refused with their line, and spoil no other line; values just inside the limits are taken.
 func TestWhatCannotBeIsRefused(t *testing.T) {
 	alone(t)
 	ctx := context.Background()
-	bodies := map[Kind]string{CardKind: `{"name":"a","job":{"feed":%s}}`, TrialKind: `{"verdict":"good","job":{"travel":%s}}`, ReadingKind: `{"source":"a","amps":%s}`,
+	bodies := map[Kind]string{CardKind: `{"name":"a","job":{"feed":%s}}`,
+		TrialKind: `{"verdict":"good","job":{"travel":%s}}`, ReadingKind: `{"source":"a","amps":%s}`,
 		SourceKind: `{"name":"a","rated_amps":%s}`, SpoolKind: `{"lot":"a","left":%s}`, PracticeKind: `{"level":%s}`}
 	good, bad := []Revision{}, []Revision{}
 	for _, at := range []string{"2000-01-01T00:00:00.000Z", "2038-01-19T03:14:08.000Z", "2098-12-31T23:59:59.999Z"} {
 		good = append(good, foreign(PersonKind, at, `{"name":"a"}`))
 	}
-	for _, at := range []string{"1999-12-31T23:59:59.999Z", "2099-01-01T00:00:00.000Z", "2100-01-01T00:00:00.000Z", "9989-01-01T00:00:00.000Z", "2026-13-01T00:00:00.000Z", "2026-02-30T00:00:00.000Z", "", "now", "12026-01-01T00:00:00.000Z"} {
+	for _, at := range []string{"1999-12-31T23:59:59.999Z", "2099-01-01T00:00:00.000Z", "2100-01-01T00:00:00.000Z",
+		"9989-01-01T00:00:00.000Z", "2026-13-01T00:00:00.000Z", "2026-02-30T00:00:00.000Z", "", "now",
+		"12026-01-01T00:00:00.000Z"} {
 		bad = append(bad, foreign(PersonKind, at, `{"name":"a"}`))
 	}
 	for kind, body := range bodies {
@@ -53,18 +56,25 @@ func TestWhatCannotBeIsRefused(t *testing.T) {
 		}
 	}
 	for n, list := range map[int]*[]Revision{1000: &good, 1001: &bad, 400_000: &bad} {
-		for _, put := range []func(r *Revision){func(r *Revision) { r.Who = strings.Repeat("w", n-4) }, func(r *Revision) { r.Where = strings.Repeat("w", n-4) }, func(r *Revision) { r.Program = strings.Repeat("w", n) }} {
+		for _, put := range []func(r *Revision){func(r *Revision) { r.Who = strings.Repeat("w", n-4) },
+			func(r *Revision) {
+				r.Where = strings.Repeat("w",
+					n-4)
+			}, func(r *Revision) { r.Program = strings.Repeat("w", n) }} {
 			r := foreign(PersonKind, someTime, `{"name":"a"}`)
 			put(&r)
 			r.Rev = r.hash()
 			*list = append(*list, r)
 		}
 	}
-	for n, list := range map[int]*[]Revision{mostParts - 2: &good, mostParts - 1: &bad, 300_000: &bad} { // and two around them
+	// the body and the card are two parts more
+	for n, list := range map[int]*[]Revision{mostParts - 2: &good, mostParts - 1: &bad, 300_000: &bad} {
 		*list = append(*list, foreign(CardKind, someTime, `{"card":{"warnings":[`+strings.Repeat("{},", n-1)+`{}]}}`))
 	}
-	good = append(good, foreign(PracticeKind, someTime, `{"seed":18446744073709551615}`)) // a number that is none of a shop's
-	for _, body := range []string{"null", "1", `"a"`, "[]", "true", "{", `{"name":"a"}{}`, ` {"name":"a"}`, `{"name": "a"}`, `{"name":1}`, "", "{}\x00"} {
+	// a seed is not a figure of a shop and may be large
+	good = append(good, foreign(PracticeKind, someTime, `{"seed":18446744073709551615}`))
+	for _, body := range []string{"null", "1", `"a"`, "[]", "true", "{", `{"name":"a"}{}`, ` {"name":"a"}`,
+		`{"name": "a"}`, `{"name":1}`, "", "{}\x00"} {
 		bad = append(bad, foreign(PersonKind, someTime, body))
 	}
 	b := newFile(t)
@@ -82,11 +92,13 @@ func TestWhatCannotBeIsRefused(t *testing.T) {
 		before, after := good[0], good[1]
 		line, err := json.Marshal(r)
 		if err != nil { // a body that is no JSON stands in a line that is none
-			line = fmt.Appendf(nil, `{"rev":%q,"id":%q,"kind":%q,"at":%q,"program":"test","schema":1,"body":%s}`, r.Rev, r.ID, r.Kind, r.At, r.Body)
+			line = fmt.Appendf(nil, `{"rev":%q,"id":%q,"kind":%q,"at":%q,"program":"test","schema":1,"body":%s}`, r.Rev,
+				r.ID, r.Kind, r.At, r.Body)
 		}
 		n, err := Import(ctx, b, strings.NewReader(lineOf(t, before)+"\n"+string(line)+"\n"+lineOf(t, after)))
 		var out *LeftOut
-		if !errors.As(err, &out) || n != 2 || out.N != 1 || !strings.HasPrefix(out.Lines[0], "line 3: ") || unsafe(out.Lines[0]) {
+		if !errors.As(err, &out) || n != 2 || out.N != 1 || !strings.HasPrefix(out.Lines[0], "line 3: ") ||
+			unsafe(out.Lines[0]) {
 			t.Errorf("%s %.200q of %s: %d taken, %v", r.Kind, r.Body, r.At, n, err)
 		}
 		if err := b.Save(ctx, r); err == nil {
@@ -98,7 +110,7 @@ func TestWhatCannotBeIsRefused(t *testing.T) {
 	}
 }
 
-// A clock that is far off saves nothing, and what it saved long ago can still be changed and deleted.
+// With a clock that is far off nothing is saved, and what was saved by one long ago can still be changed and deleted.
 func TestAClockThatIsFarOff(t *testing.T) {
 	ctx := context.Background()
 	b := newFile(t)
@@ -150,7 +162,7 @@ func TestAnImportHoldsLittle(t *testing.T) {
 	}
 }
 
-// rising hands out the same line again and again, and lets what is held be weighed now and then.
+// rising hands out the same line again and again, and measures the held memory now and then.
 type rising struct {
 	line  string
 	left  int
@@ -198,7 +210,7 @@ func (w *weighed) Save(ctx context.Context, list ...Revision) error {
 	return w.Book.Save(ctx, list...)
 }
 
-// A book that somebody made so that its bodies swell, merged: what is no body is left out, and little is held.
+// Of a book made with bodies that swell, merged, the bad bodies are left out, and little memory is held.
 func TestAMergeHoldsLittle(t *testing.T) {
 	alone(t)
 	ctx, now := context.Background(), time.Now()
@@ -233,7 +245,7 @@ func TestAMergeHoldsLittle(t *testing.T) {
 	}
 }
 
-// A book that somebody made so that every row of it has a long name, which the file holds once: little is held of it.
+// Of a book made so that every row has a long name, which the file holds once, little memory is held.
 func TestLongNamesHoldLittle(t *testing.T) {
 	alone(t)
 	ctx := context.Background()
@@ -241,8 +253,10 @@ func TestLongNamesHoldLittle(t *testing.T) {
 	b, err := OpenFile(ctx, file)
 	noErr(t, err)
 	w := b.(*store).write
-	for _, step := range []string{"ALTER TABLE revisions DROP COLUMN who", "WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 300) " +
-		"INSERT INTO revisions (rev, id, parent, kind, at, place, program, schema, deleted, body) SELECT printf('%032x', i), '0000000000000001', '', 'card', '2026', '', '', 1, 0, x'00' FROM n",
+	for _, step := range []string{"ALTER TABLE revisions DROP COLUMN who",
+		"WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 300) " +
+			"INSERT INTO revisions (rev, id, parent, kind, at, place, program, schema, deleted, body) SELECT " +
+			"printf('%032x', i), '0000000000000001', '', 'card', '2026', '', '', 1, 0, x'00' FROM n",
 		"ALTER TABLE revisions ADD COLUMN who TEXT DEFAULT '" + strings.Repeat("w", 900_000) + "'"} {
 		_, err := w.Exec(step)
 		noErr(t, err)
@@ -260,7 +274,7 @@ func TestLongNamesHoldLittle(t *testing.T) {
 	noErr(t, b.Close())
 }
 
-// swollen is a packed body that unpacks to so many bytes.
+// swollen is a packed body that unpacks to n bytes.
 func swollen(t testing.TB, size int) []byte {
 	t.Helper()
 	var out bytes.Buffer

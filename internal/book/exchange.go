@@ -18,8 +18,8 @@ func IsServer(where string) bool {
 	return address.Server(where)
 }
 
-// Export writes every revision as one JSON object a line, in a fixed order: what is imported from it and exported
-// again is the same to the byte. Of a damaged book it writes what can be read, and the error is a *Missing.
+// Export writes every revision as one JSON object a line, in a fixed order: exported, imported and exported again, it
+// is the same to the byte. Of a damaged book it writes what can be read, and the error is a *Missing.
 func Export(ctx context.Context, b Book, to io.Writer) (n int, err error) {
 	out := bufio.NewWriter(to)
 	err = b.Each(ctx, func(r Revision) error {
@@ -37,11 +37,11 @@ func Export(ctx context.Context, b Book, to io.Writer) (n int, err error) {
 	return n, err
 }
 
-// LeftOut is what of an import was not taken; the rest is in the book.
+// LeftOut is the error that lists the lines of an import that were not taken; the rest is in the book.
 type LeftOut struct {
 	N     int      // lines
 	Lines []string // what is wrong with each
-	More  bool     // the reading ended there: behind so many that are none more are not looked at
+	More  bool     // reading stopped there: after so many bad lines the rest is not looked at
 }
 
 func (l *LeftOut) Error() string {
@@ -51,11 +51,12 @@ func (l *LeftOut) Error() string {
 	return fmt.Sprintf("%d lines were left out", l.N)
 }
 
-// mostBad is how many lines in an import may be none before the rest is not looked at: it is no export then.
+// mostBad is how many bad lines end an import: a file with more is not an export.
 const mostBad = 20
 
-// Import keeps every revision of an export that the book does not have. A line that is no revision, or not the one
-// that was saved, is left out, and the error, a *LeftOut, gives its number. It returns how many lines the book has then.
+// Import keeps every revision of an export that the book does not have. A line that is not a revision, or not as it
+// was saved, is left out, and the error, a *LeftOut, gives its number. It returns how many of the lines are then in
+// the book.
 func Import(ctx context.Context, b Book, from io.Reader) (n int, err error) {
 	in := lines{from: bufio.NewReaderSize(from, 1<<16)}
 	out := new(LeftOut)
@@ -104,20 +105,20 @@ func revisionOn(text []byte) (r Revision, err error) {
 	return r, r.admit()
 }
 
-// longestLine is the most that a line of an export may hold: a body, and what stands around it.
+// longestLine is the most bytes of a line of an export: a body and what is around it.
 const longestLine = largestBody + 4<<10
 
 var errLong = fmt.Errorf("longer than any revision (%d MB): an export has one on each line", largestBody>>20)
 
-// lines reads an export line by line, and keeps no more of it than a line may hold.
+// lines reads an export line by line and holds no more than one line of the longest length.
 type lines struct {
 	from *bufio.Reader
 	line int // the number of the last one
 	long []byte
 }
 
-// next is the next line without blanks around it, which lives until the one after it; io.EOF behind the last, errLong in
-// place of one that is too long.
+// next is the next line without blanks around it, valid until the following call; io.EOF after the last, errLong in
+// place of a line that is too long.
 func (l *lines) next() ([]byte, error) {
 	l.line++
 	text, err := l.from.ReadSlice('\n')
@@ -133,7 +134,7 @@ func (l *lines) next() ([]byte, error) {
 	return bytes.TrimSpace(text), err
 }
 
-// rest reads a line to its end that is longer than the reader's buffer.
+// rest reads the rest of a line that is longer than the reader's buffer.
 func (l *lines) rest(begin []byte) (text []byte, err error) {
 	l.long = append(l.long[:0], begin...)
 	err = bufio.ErrBufferFull
@@ -153,8 +154,8 @@ func (l *lines) rest(begin []byte) (text []byte, err error) {
 }
 
 // Merge keeps in one book every revision of another: the same one once, none lost. Where both changed a record the
-// later change is its head, and its history shows both. What of the other book cannot be read, or is none, is left out,
-// and the error is a *Missing.
+// later change is its head, and its history shows both. What cannot be read of the other book, or is not a revision,
+// is left out, and the error is a *Missing.
 func Merge(ctx context.Context, into, from Book) (n int, err error) {
 	lost := &Missing{Place: from.Where()}
 	to := taker{ctx: ctx, into: into, bad: func(_ int, err error) { lost.add(err) }}

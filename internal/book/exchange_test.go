@@ -11,7 +11,7 @@ import (
 	"time"
 )
 
-// What editors of other systems put before a text, and what is too long for any revision, is no riddle.
+// A byte order mark before the text is accepted; a line that is too long for any revision is refused in words.
 func TestImportOfWhatAnEditorTouched(t *testing.T) {
 	ctx, now := context.Background(), time.Now()
 	from, err := OpenFile(ctx, filepath.Join(t.TempDir(), "from.db"))
@@ -26,10 +26,11 @@ func TestImportOfWhatAnEditorTouched(t *testing.T) {
 		text, want string
 		n          int
 	}{
-		"a mark of the byte order":   {"\ufeff" + text, "", n},
-		"carriage returns":           {strings.ReplaceAll(text, "\n", "\r\n") + "\r\n", "", n},
-		"no line break at the end":   {strings.TrimSuffix(text, "\n"), "", n},
-		"a line without an end":      {text + strings.Repeat("x", longestLine+1<<17) + "\n", fmt.Sprintf("line %d: longer than any revision (1 MB)", n+1), n},
+		"a mark of the byte order": {"\ufeff" + text, "", n},
+		"carriage returns":         {strings.ReplaceAll(text, "\n", "\r\n") + "\r\n", "", n},
+		"no line break at the end": {strings.TrimSuffix(text, "\n"), "", n},
+		"a line without an end": {text + strings.Repeat("x", longestLine+1<<17) + "\n",
+			fmt.Sprintf("line %d: longer than any revision (1 MB)", n+1), n},
 		"a word behind the last one": {text + "\nnonsense", fmt.Sprintf("line %d: this is no revision", n+2), n},
 	} {
 		to, err := OpenFile(ctx, filepath.Join(t.TempDir(), "to.db"))

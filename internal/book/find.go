@@ -8,13 +8,13 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// Resolve finds the record that a hand means: by its id, by the first letters of it (four or more), or by its name.
-// What means more than one is an error that lists them.
+// Resolve finds the record that a user means: by its id, by the id's first letters (four or more), or by its name. A
+// word that means several records is an error that lists them.
 func Resolve(ctx context.Context, b Book, kind Kind, word string) (Revision, error) {
 	return resolve(ctx, b, kind, word, false)
 }
 
-// ResolveDeleted is Resolve among what was deleted.
+// ResolveDeleted is Resolve among deleted records.
 func ResolveDeleted(ctx context.Context, b Book, kind Kind, word string) (Revision, error) {
 	return resolve(ctx, b, kind, word, true)
 }
@@ -48,7 +48,7 @@ func resolve(ctx context.Context, b Book, kind Kind, word string, deleted bool) 
 	return Revision{}, several
 }
 
-// Several is what a look-up finds where more than one record is meant by a word.
+// Several is the error of a look-up by a word that means more than one record.
 type Several struct {
 	Kind Kind
 	IDs  []string // newest first
@@ -58,7 +58,7 @@ func (s *Several) Error() string {
 	return fmt.Sprintf("%d records of kind %s are meant by that", len(s.IDs), s.Kind)
 }
 
-// Named is a present record by its name alone, whatever the name looks like; ErrNone where none is called so.
+// Named is a present record by its name alone, whatever the name looks like; ErrNone where no record has it.
 func Named(ctx context.Context, b Book, kind Kind, name string) (Revision, error) {
 	found, err := named(ctx, b, kind, plain.Line(strings.TrimSpace(name), nameWidth), false)
 	switch {
@@ -76,8 +76,8 @@ func Named(ctx context.Context, b Book, kind Kind, name string) (Revision, error
 	return b.Get(ctx, found[0].ID)
 }
 
-// named lists the records of a name, newest first; of power sources, spools and people only the newest, since after a
-// merge two entries of one name are one thing.
+// named lists the records with a name, newest first; of power sources, spools and people only the newest, since after a
+// merge two entries with one name are the same thing.
 func named(ctx context.Context, b Book, kind Kind, name string, deleted bool) ([]Head, error) {
 	var found []Head
 	for offset := 0; ; offset += 500 {
@@ -100,7 +100,7 @@ func named(ctx context.Context, b Book, kind Kind, name string, deleted bool) ([
 	return found, nil
 }
 
-// ofKind is a record by its id, if it is of the kind that is meant and deleted or not as is meant.
+// ofKind is a record by its id, if it is of the wanted kind, and deleted or not as wanted.
 func ofKind(ctx context.Context, b Book, kind Kind, id string, deleted bool) (Revision, error) {
 	r, err := b.Get(ctx, id)
 	switch {
@@ -109,15 +109,16 @@ func ofKind(ctx context.Context, b Book, kind Kind, id string, deleted bool) (Re
 	case kind != "" && r.Kind != kind:
 		return r, fmt.Errorf("%w: %s is a %s, not a %s: --kind %s", ErrNone, id, r.Kind, kind, r.Kind)
 	case r.Deleted && !deleted:
-		return r, fmt.Errorf("%w: %s was deleted; brazebooth book restore --kind %s %s takes that back", ErrNone, id, r.Kind, id)
+		return r, fmt.Errorf("%w: %s was deleted; brazebooth book restore --kind %s %s takes that back", ErrNone, id,
+			r.Kind, id)
 	}
 	return r, nil
 }
 
-// nameWords are the words of a name that find it; none where it has none that is searched.
+// nameWords are the words of a name by which it can be found; it may have none.
 func nameWords(name string) string { return strings.Join(words(name), " ") }
 
-// Summary is what a revision holds in a line: its name, and a card's note.
+// Summary is a revision in a line: its name, and a card's note.
 func Summary(r *Revision) string {
 	name, line, _ := summary(r)
 	if r.Kind == CardKind {

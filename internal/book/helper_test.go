@@ -11,7 +11,7 @@ func OpenAdmin(address string) (*sql.DB, error) { return sql.Open("pgx", address
 // OpenRaw is a plain connection to a file.
 func OpenRaw(file string) (*sql.DB, error) { return sql.Open("sqlite", dsn(file, "rwc", true)) }
 
-// alone leaves a test out of the short run, which looks for what goroutines share: here one reads or writes by itself.
+// alone leaves a test out of the short run, which looks for data races: these tests have only one goroutine.
 func alone(t *testing.T) {
 	t.Helper()
 	if testing.Short() {

@@ -11,8 +11,8 @@ import (
 
 const (
 	usualLimit = 50
-	// fewWords is how many records a word may have for them to be gathered and sorted; of a commoner word the newest
-	// records are looked through instead, since the wanted ones come soon.
+	// fewWords is up to how many records with a word are gathered and sorted. For a commoner word the newest records
+	// are looked through instead, since wanted ones come soon.
 	fewWords = 3000
 )
 
@@ -23,7 +23,7 @@ func (s *store) List(ctx context.Context, q Query) ([]Head, error) {
 	list := words(q.Text)
 	switch {
 	case len(list) == 0 && strings.TrimSpace(q.Text) != "":
-		return nil, nil // nothing that words are made of
+		return nil, nil // no letters or digits
 	case len(list) == 0:
 		return s.page(ctx, q, "heads", nil, "", nil)
 	}
@@ -35,7 +35,7 @@ func (s *store) List(ctx context.Context, q Query) ([]Head, error) {
 	from := "heads"
 	var args, like []any
 	for i, w := range list {
-		if n < fewWords && i == rarest { // a cross join, so that these records are gone through and no others
+		if n < fewWords && i == rarest { // a cross join, so that SQLite goes through these records and no others
 			from = "(SELECT DISTINCT n AS found FROM words WHERE word >= ? AND word < ?) f CROSS JOIN heads"
 			where.WriteString(" AND n = found")
 			args = append(args, w, w+"\U0010ffff")
@@ -47,12 +47,14 @@ func (s *store) List(ctx context.Context, q Query) ([]Head, error) {
 	return s.page(ctx, q, from, args, where.String(), like)
 }
 
-// rarest is the word that begins the fewest words, and how many, up to fewWords.
+// rarest is the word that begins the fewest words of records, and how many, up to fewWords.
 func (s *store) rarest(ctx context.Context, list []string) (at, least int, err error) {
 	least = -1
 	for i, w := range list {
 		var n int
-		err := s.read.QueryRowContext(ctx, s.sql("SELECT count(*) FROM (SELECT 1 FROM words WHERE word >= ? AND word < ? LIMIT ?) x"), w, w+"\U0010ffff", fewWords).Scan(&n)
+		err := s.read.QueryRowContext(ctx,
+			s.sql("SELECT count(*) FROM (SELECT 1 FROM words WHERE word >= ? AND word < ? LIMIT ?) x"), w, w+
+				"\U0010ffff", fewWords).Scan(&n)
 		if err != nil {
 			return 0, 0, err
 		}
@@ -63,7 +65,7 @@ func (s *store) rarest(ctx context.Context, list []string) (at, least int, err e
 	return at, least, nil
 }
 
-// page is one of what a query finds: from and where are its words' part, each with its arguments.
+// page is one page of a query's results: from and where are the part for its words, each with its arguments.
 func (s *store) page(ctx context.Context, q Query, from string, given []any, where string, args []any) ([]Head, error) {
 	query := "SELECT id, rev, kind, at, deleted, name, line FROM " + from + " WHERE 1 = 1"
 	if q.Kind != "" {
@@ -83,7 +85,8 @@ func (s *store) page(ctx context.Context, q Query, from string, given []any, whe
 }
 
 func (s *store) Begun(ctx context.Context, kind Kind, prefix string) ([]Head, error) {
-	rows, err := s.read.QueryContext(ctx, s.sql("SELECT id, rev, kind, at, deleted, name, line FROM heads WHERE kind = ? AND id >= ? AND id < ? ORDER BY id LIMIT 6"), string(kind), prefix, prefix+"g")
+	rows, err := s.read.QueryContext(ctx, s.sql("SELECT id, rev, kind, at, deleted, name, line FROM heads WHERE kind "+
+		"= ? AND id >= ? AND id < ? ORDER BY id LIMIT 6"), string(kind), prefix, prefix+"g")
 	if err != nil {
 		return nil, err
 	}
@@ -101,8 +104,9 @@ func heads(rows *sql.Rows) ([]Head, error) {
 			return nil, misplaced(err)
 		}
 		h.Kind, h.Deleted = Kind(plain.Line(kind, 10)), deleted != 0
-		h.ID, h.Rev, h.Name, h.Line = plain.Line(h.ID, 16), plain.Line(h.Rev, 32), plain.Line(h.Name, nameWidth), plain.Line(h.Line, 200)
-		if h.At != stampOf(h.At) { // of somebody else's making
+		h.ID, h.Rev, h.Name, h.Line = plain.Line(h.ID, 16), plain.Line(h.Rev, 32), plain.Line(h.Name,
+			nameWidth), plain.Line(h.Line, 200)
+		if h.At != stampOf(h.At) { // made by another program
 			h.At = stamp(time.Time{})
 		}
 		list = append(list, h)

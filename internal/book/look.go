@@ -7,18 +7,18 @@ import (
 	"path/filepath"
 )
 
-// About is how a book stands, found out without changing anything: no book is made, none brought up to date.
+// About is the state of a book, found out without changing anything: no book is made or brought up to date.
 type About struct {
 	Engine   string // SQLite, PostgreSQL
-	Place    string // for a reader
+	Place    string // as shown to a user
 	There    bool
-	Version  int    // of its tables; Version is this program's
-	Writable bool   // it, or where there is none the folder that it would be made in
-	Names    int    // of the file: two programs that open it by different ones damage it
-	Network  string // the network file system that it would lie on, "" for a disk of this machine
+	Version  int    // of its tables; this program's is the constant Version
+	Writable bool   // the book, or where there is none the folder for it, can be written to
+	Names    int    // of the file: two programs that open it by different names damage it
+	Network  string // the network file system that it is on, "" for a disk of this machine
 }
 
-// Look finds out how a book stands. The error is why it cannot be read.
+// Look finds out the state of a book. The error is why it cannot be read.
 func Look(ctx context.Context, where string) (About, error) {
 	if IsServer(where) {
 		return lookServer(ctx, where)
@@ -43,7 +43,7 @@ func Look(ctx context.Context, where string) (About, error) {
 	return a, errors.Join(err, s.Close())
 }
 
-// standing is the nearest folder above that is there.
+// standing is the nearest folder above a name that exists.
 func standing(dir string) string {
 	for {
 		if info, err := os.Stat(dir); err == nil && info.IsDir() {

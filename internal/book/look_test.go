@@ -56,7 +56,8 @@ func TestLookAtWhatIsNoBook(t *testing.T) {
 	ctx := context.Background()
 	dir := t.TempDir()
 	text := filepath.Join(dir, "text")
-	if err := os.WriteFile(text, []byte("a text and no book, long enough to be looked at for a while"), 0o600); err != nil {
+	if err := os.WriteFile(text, []byte("a text and no book, long enough to be looked at for a while"),
+		0o600); err != nil {
 		t.Fatal(err)
 	}
 	empty := filepath.Join(dir, "empty")

@@ -13,15 +13,20 @@ import (
 
 func TestMain(m *testing.M) { deep.Main(m, 100) }
 
-// What is noted of a card as it is made is what its body tells whoever reads it, also of hostile text.
+// What is noted of a card when it is made is the same as what its body says, also for hostile text.
 func TestListingOfValueAndBody(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		text := rapid.OneOf(rapid.String(), rapid.SampledFrom([]string{"tank lid", "\x1b[31m", "\u202eabc", "\xff", "a\ufffdb", "<&>\u2028", "Ⅷ \x00"}))
+		text := rapid.OneOf(rapid.String(), rapid.SampledFrom([]string{"tank lid", "\x1b[31m", "\u202eabc", "\xff",
+			"a\ufffdb", "<&>\u2028", "Ⅷ \x00"}))
 		number := rapid.Float64Range(-1e6, 1e6)
-		used := calc.Job{Metal: text.Draw(t, "metal"), Gauge: rapid.IntRange(0, 30).Draw(t, "gauge"), Thickness: calc.Some(number.Draw(t, "thickness")), Joint: text.Draw(t, "joint"),
-			Metal2: text.Draw(t, "metal2"), Filler: text.Draw(t, "filler"), Wire: calc.Some(number.Draw(t, "wire")), Mode: text.Draw(t, "mode")}
+		used := calc.Job{Metal: text.Draw(t, "metal"), Gauge: rapid.IntRange(0, 30).Draw(t, "gauge"),
+			Thickness: calc.Some(number.Draw(t, "thickness")), Joint: text.Draw(t, "joint"),
+			Metal2: text.Draw(t, "metal2"), Filler: text.Draw(t, "filler"),
+			Wire: calc.Some(number.Draw(t, "wire")), Mode: text.Draw(t, "mode")}
 		severity := rapid.SampledFrom([]calc.Severity{calc.Stop, "caution", "info"})
-		c := Card{Name: text.Draw(t, "name"), Note: text.Draw(t, "note"), Tags: rapid.SliceOfN(text, 0, 3).Draw(t, "tags"), Card: Kept{Used: used, Warns: []calc.Warning{{Severity: severity.Draw(t, "severity")}}}}
+		c := Card{Name: text.Draw(t, "name"), Note: text.Draw(t, "note"),
+			Tags: rapid.SliceOfN(text, 0, 3).Draw(t, "tags"),
+			Card: Kept{Used: used, Warns: []calc.Warning{{Severity: severity.Draw(t, "severity")}}}}
 		r, err := Author{Program: "test"}.New(CardKind, c)
 		if err != nil {
 			t.Fatal(err)
@@ -35,7 +40,7 @@ func TestListingOfValueAndBody(t *testing.T) {
 	})
 }
 
-// A revision that was altered after it was made is looked at again, whole.
+// A revision that was altered after it was made is checked again in full.
 func TestAlteredAfterMade(t *testing.T) {
 	ctx, now := context.Background(), time.Now()
 	b := newFile(t)
@@ -67,7 +72,7 @@ func TestAlteredAfterMade(t *testing.T) {
 	}
 }
 
-// A record is found by the words that it has now, in one saving with others or alone, and by no others.
+// A record is found by the words that it has now, saved with others or alone, and by no other words.
 func TestWordsFollowChanges(t *testing.T) {
 	onBoth(t, func(t *testing.T, b Book) {
 		ctx, now := context.Background(), time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)

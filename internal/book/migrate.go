@@ -8,9 +8,9 @@ import (
 	"strings"
 )
 
-// migrations bring a book from one version to the next; {blob} is the engine's word for bytes, {c} what makes it
-// compare texts byte by byte, {counted} a key that counts up by itself, {keyed} what keeps a table in its key. They are
-// never changed once they are out, only added to.
+// migrations bring a book from one version to the next; {blob} is the engine's type for bytes, {c} makes it compare
+// texts byte by byte, {counted} is a key that counts up by itself, {keyed} keeps a table's rows in its key. Once released
+// they are never changed, only added to.
 var migrations = [...][]string{
 	{ // 1: revisions and what is at their head
 		`CREATE TABLE revisions (rev TEXT{c} PRIMARY KEY, id TEXT{c} NOT NULL, parent TEXT{c} NOT NULL, kind TEXT NOT NULL, at TEXT{c} NOT NULL, who TEXT NOT NULL,
@@ -39,7 +39,7 @@ var migrations = [...][]string{
 		`CREATE INDEX heads_kind ON heads (kind, deleted, at DESC, id DESC)`,
 		`CREATE INDEX heads_at ON heads (deleted, at DESC, id DESC)`,
 	},
-	{}, // 4: no table changes; a program that knows only version 3 cannot unpack what pack writes now, and must not write beside it
+	{}, // 4: no table changes, but a program of version 3 cannot unpack what pack writes now and must not write beside it
 }
 
 // Version of a book's tables that this program writes.
@@ -93,7 +93,9 @@ func (s *store) migrate(ctx context.Context, from, to int) error {
 			}
 		}
 	}
-	if _, err := tx.ExecContext(ctx, s.sql("INSERT INTO meta (name, value) VALUES ('version', ?) ON CONFLICT (name) DO UPDATE SET value = excluded.value"), strconv.Itoa(to)); err != nil {
+	_, err = tx.ExecContext(ctx, s.sql("INSERT INTO meta (name, value) VALUES ('version', ?) "+
+		"ON CONFLICT (name) DO UPDATE SET value = excluded.value"), strconv.Itoa(to))
+	if err != nil {
 		return err
 	}
 	return tx.Commit()

@@ -17,9 +17,9 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// Pages that are sound, and not those of their places: what a disk leaves that mixes up two writings or never does one. SQLite
-// reads on there without an error. Nothing that is lost goes untold, nothing is handed out twice, no id shows what is not its
-// own, check finds it and the copy is sound.
+// Sound pages in wrong places, as left by a disk that mixes up two writes or loses one. SQLite reads on there without
+// an error. Everything lost is named, nothing is handed out twice, no id shows another record, check finds the
+// damage, and the copy is sound.
 func TestPagesOutOfPlace(t *testing.T) {
 	alone(t)
 	file, all, pages := shopBook(t, 60)
@@ -62,8 +62,8 @@ func TestPagesOutOfPlace(t *testing.T) {
 	}
 }
 
-// The first page of a table, replaced by one with more rows: the row after the last of its own is on the next page for who
-// asks for it by its number, and on this one for who steps on from the row before.
+// The first page of a table, replaced by one with more rows: the row after the original last one is found on the next
+// page by its number, and on this page by stepping on from the row before.
 func TestPageWithMoreRows(t *testing.T) {
 	const all = 60
 	file := personsBook(t, all, strings.Repeat("x", 60))
@@ -87,7 +87,7 @@ func TestPageWithMoreRows(t *testing.T) {
 	}
 }
 
-// personsBook is a book of persons whose names end so.
+// personsBook is a book of persons whose names have a given ending.
 func personsBook(t *testing.T, n int, name string) string {
 	t.Helper()
 	now := time.Date(2025, 3, 1, 8, 0, 0, 0, time.UTC)
@@ -104,8 +104,8 @@ func personsBook(t *testing.T, n int, name string) string {
 	return file
 }
 
-// firstLeaves are where the pages begin that are leaves of tables and hold row 1. The layout is of SQLite's documentation,
-// "Database File Format", 1.6.
+// firstLeaves are where the pages begin that are leaves of tables and hold row 1. The layout is of SQLite's
+// documentation, "Database File Format", 1.6.
 func firstLeaves(file []byte) iter.Seq[int] {
 	return func(yield func(int) bool) {
 		for at := pageSize; at < len(file); at += pageSize {
@@ -124,7 +124,7 @@ func firstLeaves(file []byte) iter.Seq[int] {
 	}
 }
 
-// outOfPlace reads a damaged book every way that there is.
+// outOfPlace reads a damaged book in every way.
 func outOfPlace(t *testing.T, what, file string, own map[string]int, all int) {
 	t.Helper()
 	ctx := context.Background()
@@ -156,7 +156,8 @@ func outOfPlace(t *testing.T, what, file string, own map[string]int, all int) {
 		t.Errorf("%s: list: %v", what, err)
 	}
 	for _, h := range list {
-		if r, err := b.Get(ctx, h.ID); err == nil && (r.ID != h.ID || r.hash() != r.Rev) || err != nil && !unreadablePage(err) && !errors.Is(err, ErrNone) {
+		if r, err := b.Get(ctx, h.ID); err == nil && (r.ID != h.ID || r.hash() != r.Rev) || err != nil &&
+			!unreadablePage(err) && !errors.Is(err, ErrNone) {
 			t.Errorf("%s: %s shows %s, %v", what, h.ID, r.ID, err)
 		}
 	}
@@ -171,7 +172,7 @@ func outOfPlace(t *testing.T, what, file string, own map[string]int, all int) {
 	soundCopy(t, what, copy)
 }
 
-// soundCopy wants a book that lacks nothing but what revisions replace that could not be read.
+// soundCopy wants a book that lacks only the parents that could not be read.
 func soundCopy(t *testing.T, what, file string) {
 	t.Helper()
 	c, err := ReadFile(context.Background(), file)
@@ -186,7 +187,7 @@ func soundCopy(t *testing.T, what, file string) {
 	}
 }
 
-// exported counts the revisions of a book that can be had.
+// exported counts the revisions of a book that can be read.
 func exported(t *testing.T, file string) map[string]int {
 	t.Helper()
 	b, err := ReadFile(context.Background(), file)

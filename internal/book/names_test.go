@@ -9,7 +9,7 @@ import (
 	"time"
 )
 
-// A book lies in the file of its name, whatever that name would mean to SQLite, and so does a copy.
+// A book is in the file of its name, whatever that name means to SQLite, and so is a copy.
 func TestNamesThatMeanSomethingToSQLite(t *testing.T) {
 	if runtime.GOOS == "windows" {
 		t.Skip("most of these are no names there")
@@ -18,7 +18,8 @@ func TestNamesThatMeanSomethingToSQLite(t *testing.T) {
 	dir := t.TempDir()
 	t.Chdir(dir)
 	noErr(t, os.Mkdir("file:q", 0o700))
-	for _, name := range []string{":memory:", "file::memory:", "file:x.db", "file:q/x.db", "x?mode=memory", "%3Amemory%3A", "a#b", "a b%20c", "ä;b", "-", "/" + dir + "/twice.db", "//" + dir + "/thrice.db"} {
+	for _, name := range []string{":memory:", "file::memory:", "file:x.db", "file:q/x.db", "x?mode=memory",
+		"%3Amemory%3A", "a#b", "a b%20c", "ä;b", "-", "/" + dir + "/twice.db", "//" + dir + "/thrice.db"} {
 		r, err := by(&now).New(PersonKind, Person{Name: "fay"})
 		noErr(t, err)
 		b, err := OpenFile(ctx, name)

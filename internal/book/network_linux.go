@@ -2,14 +2,15 @@ package book
 
 import "syscall"
 
-// networks are the file systems that live on another machine, by the kernel's numbers for them.
-var networks = map[int64]string{0x6969: "NFS", 0x517b: "SMB", 0xff534d42: "CIFS", 0xfe534d42: "SMB2", 0x5346414f: "AFS", 0x564c: "NCP",
+// networks are the network file systems, by the kernel's numbers.
+var networks = map[int64]string{0x6969: "NFS", 0x517b: "SMB", 0xff534d42: "CIFS", 0xfe534d42: "SMB2", 0x5346414f: "AFS",
+	0x564c:     "NCP",
 	0x00c36400: "Ceph", 0x0bd00bd0: "Lustre", 0x47504653: "GPFS"}
 
-// statfs is the system's; a test puts another in its place.
+// statfs is the system's; a test replaces it.
 var statfs = syscall.Statfs
 
-// network names the network file system that a folder lies on, "" for the machine's own disk.
+// network names the network file system that a folder is on, "" for the machine's own disk.
 func network(dir string) string {
 	var s syscall.Statfs_t
 	if statfs(dir, &s) != nil {

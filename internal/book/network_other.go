@@ -2,5 +2,5 @@
 
 package book
 
-// network names the network file system that a folder lies on; here nothing tells.
+// network names the network file system that a folder is on; this system does not tell.
 func network(string) string { return "" }

@@ -11,9 +11,9 @@ import (
 	"github.com/jackc/pgx/v5/pgconn"
 )
 
-// SaveOr keeps revisions in a book; where that is on a server that is away, before the saving or in the middle of it, the
-// very same revisions go into a file beside, which merges later: one that did reach the server is then there once. It
-// returns the file, "" where the book itself took them. What cannot be saved anywhere is an error.
+// SaveOr keeps revisions in a book. Where the book's server is away, before the save or in the middle of it, the very
+// same revisions go into a file beside, which is merged later: a revision that did reach the server is then there
+// once. It returns the file, "" where the book itself took them, and an error where they could not be saved anywhere.
 func SaveOr(ctx context.Context, where, beside string, list ...Revision) (kept string, err error) {
 	err = saveInto(ctx, where, list)
 	if err == nil || !IsServer(where) || beside == "" || errors.Is(err, ErrReadOnly) || !Away(ctx, where) {
@@ -34,7 +34,7 @@ func saveInto(ctx context.Context, where string, list []Revision) error {
 	if closing := b.Close(); err != nil {
 		err = errors.Join(err, closing)
 	}
-	return err // what is kept is kept, however the book closes
+	return err // what is saved is saved, however the book closes
 }
 
 // Away reports whether a server does not answer now.
@@ -47,8 +47,8 @@ func Away(ctx context.Context, where string) bool {
 	return false
 }
 
-// silent reports an error of a server that cannot be reached, or says itself that it cannot serve now. One that answers
-// with a refusal, as of a password or a database that there is not, is there.
+// silent reports whether an error means that a server cannot be reached, or says that it cannot serve now. A server
+// that refuses, such as for a wrong password or a missing database, is there.
 func silent(err error) bool {
 	var refused *pgconn.PgError
 	if errors.As(err, &refused) {
@@ -59,7 +59,7 @@ func silent(err error) bool {
 	return errors.As(err, &connect) || errors.As(err, &network) || errors.Is(err, context.DeadlineExceeded)
 }
 
-// Rescue writes revisions that no book takes, as on a full disk, into a new file of the temporary folder, in the form of an
+// Rescue writes revisions that no book takes, such as on a full disk, into a new file in the temporary folder, as an
 // export that Import reads.
 func Rescue(list ...Revision) (file string, err error) {
 	f, err := os.CreateTemp("", "brazebooth-unsaved-*.jsonl")
@@ -83,10 +83,11 @@ func Rescue(list ...Revision) (file string, err error) {
 	return f.Name(), errors.Join(f.Sync(), f.Close())
 }
 
-// Told says of what was kept beside what to do when the server is back.
+// Told says where the revisions were kept, and what to do when the server is back.
 func Told(kept string) string {
 	if kept == "" {
 		return ""
 	}
-	return fmt.Sprintf("the server of the book does not answer: kept in %s; when it is back: brazebooth book merge %s", kept, kept)
+	return fmt.Sprintf("the server of the book does not answer: kept in %s; when it is back: brazebooth book merge %s",
+		kept, kept)
 }

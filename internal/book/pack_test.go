@@ -19,7 +19,9 @@ func FuzzPack(f *testing.F) {
 	for i := range noise {
 		noise[i] = byte(r.Uint32())
 	}
-	for _, b := range [][]byte{nil, []byte("a"), []byte("abcdefgh"), usual, usual[len(usual)-9:], noise, bytes.Repeat([]byte{0xff}, 70000), []byte(strings.Repeat("tank lid", 99)), append(bytes.Clone(noise[:40000]), noise[:40000]...)} {
+	for _, b := range [][]byte{nil, []byte("a"), []byte("abcdefgh"), usual, usual[len(usual)-9:], noise,
+		bytes.Repeat([]byte{0xff}, 70000), []byte(strings.Repeat("tank lid", 99)), append(bytes.Clone(noise[:40000]),
+			noise[:40000]...)} {
 		f.Add(b)
 	}
 	f.Fuzz(func(t *testing.T, body []byte) {
@@ -48,7 +50,8 @@ func TestUnpackOld(t *testing.T) {
 
 // The usual text of books that are out there is never changed: what follows it could not be read.
 func TestUsualStays(t *testing.T) {
-	if got := fmt.Sprintf("%x", sha256.Sum256(usual)); got != "53a63ee85ec65f0184d6b9a5689b8d6f42fc6e7812537a736a381fa4c3625500" {
+	if got := fmt.Sprintf("%x",
+		sha256.Sum256(usual)); got != "53a63ee85ec65f0184d6b9a5689b8d6f42fc6e7812537a736a381fa4c3625500" {
 		t.Errorf("usual1.txt has changed to %s: add another one in its place", got)
 	}
 }

@@ -14,7 +14,8 @@ import (
 	"brazebooth/internal/address"
 )
 
-var postgres = engine{name: "PostgreSQL", numbered: true, blob: "BYTEA", bytewise: ` COLLATE "C"`, lock: "SELECT pg_advisory_xact_lock(hashtextextended($1, 0))",
+var postgres = engine{name: "PostgreSQL", numbered: true, blob: "BYTEA", bytewise: ` COLLATE "C"`,
+	lock:    "SELECT pg_advisory_xact_lock(hashtextextended($1, 0))",
 	exists:  "SELECT count(*) FROM information_schema.tables WHERE table_schema = current_schema() AND table_name = ?",
 	counted: "BIGINT GENERATED ALWAYS AS IDENTITY PRIMARY KEY", spread: func(words, as string) string {
 		return "unnest(string_to_array(" + words + ", ' ')) AS " + as + " (value)"
@@ -44,7 +45,7 @@ func openServer(ctx context.Context, address string) (Book, error) {
 	return s, nil
 }
 
-// serverPatience is how long a server may take for one transaction, and for the first answer a quarter of it.
+// serverPatience is how long a server may take for one transaction; for its first answer it may take a quarter of that.
 const serverPatience = 20 * time.Second
 
 // dial connects to a server and asks for the book's version.
@@ -52,7 +53,7 @@ func dial(ctx context.Context, where string, readOnly bool) (*store, int, error)
 	scheme, rest, _ := strings.Cut(where, "://")
 	config, err := pgx.ParseConfig(strings.ToLower(scheme) + "://" + rest)
 	if err != nil || address.Check(where) != nil {
-		return &store{}, 0, ErrAddress // the fault itself may quote a password
+		return &store{}, 0, ErrAddress // the error itself may quote a password
 	}
 	if config.ConnectTimeout == 0 {
 		config.ConnectTimeout = serverPatience / 4
@@ -73,7 +74,7 @@ func dial(ctx context.Context, where string, readOnly bool) (*store, int, error)
 	return s, v, nil
 }
 
-// readServer opens a book on a server to be read only: it makes no tables. ErrNone where there is no book yet.
+// readServer opens a book on a server only to read: it makes no tables. ErrNone where there is no book yet.
 func readServer(ctx context.Context, address string) (Book, error) {
 	s, v, err := dial(ctx, address, true)
 	switch {
@@ -82,13 +83,14 @@ func readServer(ctx context.Context, address string) (Book, error) {
 	case v == 0:
 		return nil, errors.Join(fmt.Errorf("%w: nothing was kept at %s yet", ErrNone, s.place), s.Close())
 	case v < Version && !readable(v):
-		return nil, errors.Join(fmt.Errorf("the book at %s is of an older program: save something with this one first, which brings it up to date", s.place), s.Close())
+		return nil, errors.Join(fmt.Errorf("the book at %s is of an older program: save something with this one "+
+			"first, which brings it up to date", s.place), s.Close())
 	}
 	s.read, s.readOnly, s.backup = s.write, "it was opened to be read", s.copyInto
 	return s, nil
 }
 
-// migrateServer lets one booth of several migrate; the others wait and find it done.
+// migrateServer lets one of several booths migrate; the others wait and find it done.
 func (s *store) migrateServer(ctx context.Context, from int) error {
 	conn, err := s.write.Conn(ctx)
 	if err != nil {
@@ -118,7 +120,7 @@ func Open(ctx context.Context, where string) (Book, error) {
 	return OpenFile(ctx, where)
 }
 
-// Read opens a book to be read.
+// Read opens a book to read.
 func Read(ctx context.Context, where string) (Book, error) {
 	if IsServer(where) {
 		return readServer(ctx, where)

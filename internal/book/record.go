@@ -13,7 +13,7 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// Card is a settings card that is kept.
+// Card is a saved settings card.
 type Card struct {
 	Name string   `json:"name"`
 	Tags []string `json:"tags,omitempty"`
@@ -22,7 +22,7 @@ type Card struct {
 	Card Kept     `json:"card"`
 }
 
-// Kept is what was found for a job, as it was shown: the figures with their bands and reasons, the notes, the cautions.
+// Kept is an answer as it was shown: the figures with their bands and reasons, the notes, the cautions.
 type Kept struct {
 	Used    calc.Job          `json:"used"`
 	Assumed []calc.Assumption `json:"assumed,omitempty"`
@@ -44,23 +44,24 @@ type Figure struct {
 	Known   string  `json:"known,omitempty"`
 }
 
-// Keep is what is kept of a card.
+// Keep is what is saved of a card.
 func Keep(c *calc.Card) Kept {
 	k := Kept{Used: c.Used, Assumed: c.Assumed, Notes: c.Notes, Warns: c.Warnings, Zone: c.Verdict()}
 	for i := range c.Figures {
 		f := &c.Figures[i]
-		k.Figures = append(k.Figures, Figure{f.Name, f.Value, f.Low, f.High, f.Unit, f.Basis.Substituted(), f.Basis.Source, f.Basis.Known})
+		k.Figures = append(k.Figures, Figure{f.Name, f.Value, f.Low, f.High, f.Unit, f.Basis.Substituted(),
+			f.Basis.Source, f.Basis.Known})
 	}
 	return k
 }
 
 // Trial is a test bead or a job's own: how it was laid, what was seen, what came of it.
 type Trial struct {
-	Card    string   `json:"card,omitempty"` // id of a kept card
+	Card    string   `json:"card,omitempty"` // id of a saved card
 	Job     calc.Job `json:"job"`
 	Seen    string   `json:"seen,omitempty"` // ids of tables.Sights
 	Verdict string   `json:"verdict"`        // good acceptable bad
-	Peel    string   `json:"peel,omitempty"` // peel or bend result in the hand's words
+	Peel    string   `json:"peel,omitempty"` // peel or bend result in the welder's words
 	Photo   string   `json:"photo,omitempty"`
 	Source  string   `json:"source,omitempty"` // power source's name
 	Lot     string   `json:"lot,omitempty"`
@@ -110,13 +111,13 @@ type Person struct {
 	Name string `json:"name"`
 }
 
-// Longest texts that are kept.
+// Longest texts that are saved.
 const (
 	nameWidth = 60
 	noteWidth = 2000
 )
 
-// Clean takes out of every text what could mean something to a terminal, and keeps it to its length.
+// Clean removes from every text what a terminal could obey, and cuts it to its length.
 func (c *Card) Clean() {
 	c.Name = plain.Line(c.Name, nameWidth)
 	c.Note = plain.Line(c.Note, noteWidth)
@@ -130,7 +131,7 @@ func (c *Card) Clean() {
 	c.Card.clean()
 }
 
-// clean is for a card that came from somebody else's book: its words are not this program's.
+// clean is for a card from somebody else's book: its words are not this program's.
 func (k *Kept) clean() {
 	for i := range k.Assumed {
 		a := &k.Assumed[i]
@@ -143,7 +144,8 @@ func (k *Kept) clean() {
 	}
 	for i := range k.Notes {
 		n := &k.Notes[i]
-		n.Name, n.Text, n.Source, n.Known = plain.Line(n.Name, 40), plain.Line(n.Text, 400), plain.Line(n.Source, 400), plain.Line(n.Known, 40)
+		n.Name, n.Text, n.Source, n.Known = plain.Line(n.Name, 40), plain.Line(n.Text, 400), plain.Line(n.Source,
+			400), plain.Line(n.Known, 40)
 	}
 	for i := range k.Warns {
 		w := &k.Warns[i]
@@ -183,7 +185,7 @@ func Body[T any](r *Revision) (T, error) {
 	return v, err
 }
 
-// tame cleans every text of a value, however deep.
+// tame cleans every text of a value, at any depth.
 func tame(v reflect.Value) {
 	switch v.Kind() {
 	case reflect.String:
@@ -201,7 +203,7 @@ func tame(v reflect.Value) {
 	}
 }
 
-// listed is what a list shows of a card; the figures with their reasons, which are most of it, are passed over.
+// listed is what a list shows of a card; its figures and reasons, which are most of the body, are not read.
 type listed struct {
 	Name string   `json:"name"`
 	Tags []string `json:"tags"`
@@ -227,7 +229,7 @@ func (c *listed) summary() (name, line, text string) {
 	return summed(c.Name, line, strings.Join(c.Tags, " ")+" "+c.Note)
 }
 
-// listed is of a card what reading it back from its body would find.
+// listed is the same as reading the card's body back would give.
 func (c *Card) listed() *listed {
 	l := listed{Name: c.Name, Tags: slices.Clone(c.Tags), Note: c.Note}
 	l.Card.Used = c.Card.Used
@@ -240,7 +242,7 @@ func (c *Card) listed() *listed {
 	return &l
 }
 
-// summary is a record's name and one line for lists, and the text that is searched; safe for a terminal whatever the
+// summary is a record's name, its line in lists, and the text that is searched; all safe for a terminal whatever the
 // body holds.
 func summary(r *Revision) (name, line, text string) {
 	switch r.Kind {
@@ -252,7 +254,8 @@ func summary(r *Revision) (name, line, text string) {
 		return c.summary()
 	case TrialKind:
 		t, _ := Body[Trial](r)
-		name, line, text = t.Verdict, strings.TrimPrefix(strings.TrimSpace(t.Seen+" "+t.Peel)+", "+t.Line(), ", "), t.Note+" "+t.Source+" "+t.Card
+		name, line, text = t.Verdict, strings.TrimPrefix(strings.TrimSpace(t.Seen+" "+t.Peel)+", "+t.Line(),
+			", "), t.Note+" "+t.Source+" "+t.Card
 	case ReadingKind:
 		d, _ := Body[Reading](r)
 		name, line, text = d.Source, d.Filler+" "+d.Mode, d.Lot+" "+d.Note
@@ -261,7 +264,8 @@ func summary(r *Revision) (name, line, text string) {
 		name, line = s.Name, s.Note
 	case SpoolKind:
 		s, _ := Body[Spool](r)
-		name, line = s.Lot, strings.TrimSpace(fmt.Sprintf("%s %smm, %.0f of %.0f g left %s", s.Filler, short(s.Wire), s.Left, s.Full, s.Note))
+		name, line = s.Lot, strings.TrimSpace(fmt.Sprintf("%s %smm, %.0f of %.0f g left %s", s.Filler, short(s.Wire),
+			s.Left, s.Full, s.Note))
 	case PersonKind:
 		p, _ := Body[Person](r)
 		name = p.Name
@@ -312,7 +316,7 @@ func jobLine(j *calc.Job) string {
 	return strings.Join(strings.Fields(strings.Join(parts, " ")), " ")
 }
 
-// words are what a record is found by: each once, lower case.
+// words are the words by which a record is found: each once, lower case.
 func words(text string) []string {
 	seen := map[string]bool{}
 	var list []string

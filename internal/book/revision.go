@@ -20,12 +20,12 @@ import (
 func newID() string {
 	var b [8]byte
 	if _, err := rand.Read(b[:]); err != nil {
-		panic(err) // the system has no randomness: nothing sensible can be done
+		panic(err) // the system has no random numbers: nothing sensible can be done
 	}
 	return hex.EncodeToString(b[:])
 }
 
-// Author is who makes a revision, with what and when.
+// Author is who makes a revision, with which program and when.
 type Author struct {
 	Who, Where, Program string
 	Now                 Clock
@@ -41,7 +41,7 @@ func (a Author) Change(old *Revision, body any) (Revision, error) {
 	return a.revision(old.ID, old.Kind, old, false, body)
 }
 
-// Delete is a mark that a record is no longer wanted; what it was stays.
+// Delete is a revision that marks a record as no longer wanted; its history stays.
 func (a Author) Delete(old *Revision) (Revision, error) {
 	return a.revision(old.ID, old.Kind, old, true, old.Body)
 }
@@ -55,7 +55,8 @@ func (a Author) revision(id string, kind Kind, parent *Revision, deleted bool, b
 	if err != nil {
 		return Revision{}, err
 	}
-	r := Revision{ID: id, Kind: kind, At: stamp(now()), Who: plain.Line(a.Who, 40), Where: plain.Line(a.Where, 40), Program: a.Program, Schema: Schema, Deleted: deleted, Body: b}
+	r := Revision{ID: id, Kind: kind, At: stamp(now()), Who: plain.Line(a.Who, 40), Where: plain.Line(a.Where, 40),
+		Program: a.Program, Schema: Schema, Deleted: deleted, Body: b}
 	if parent != nil {
 		r.Parent = parent.Rev
 		if r.At <= parent.At { // a clock that was set back
@@ -79,7 +80,7 @@ func after(at string) string {
 	return stamp(t.Add(time.Millisecond))
 }
 
-// compactJSON is a body in the one form that hashes: without blanks between its parts.
+// compactJSON is a body in the form that is hashed: without blanks between its parts.
 func compactJSON(body any) (json.RawMessage, error) {
 	var out bytes.Buffer
 	enc := json.NewEncoder(&out)
@@ -90,23 +91,25 @@ func compactJSON(body any) (json.RawMessage, error) {
 	return bytes.TrimSuffix(out.Bytes(), []byte("\n")), nil
 }
 
-// hash is the first 128 bits of SHA-256 over every field but Rev, each behind its length so that none runs into the
-// next, and the body as it stands.
+// hash is the first 128 bits of SHA-256 over every field but Rev, each preceded by its length so that none runs into
+// the next, and over the body as it is.
 func (r *Revision) hash() string {
-	fields := [...]string{r.ID, r.Parent, string(r.Kind), r.At, r.Who, r.Where, r.Program, strconv.Itoa(r.Schema), strconv.FormatBool(r.Deleted)}
+	fields := [...]string{r.ID, r.Parent, string(r.Kind), r.At, r.Who, r.Where, r.Program, strconv.Itoa(r.Schema),
+		strconv.FormatBool(r.Deleted)}
 	head := make([]byte, 0, 256)
 	for _, s := range fields {
 		head = append(append(strconv.AppendInt(head, int64(len(s)), 10), ':'), s...)
 	}
 	head = append(strconv.AppendInt(head, int64(len(r.Body)), 10), ':')
 	h := sha256.New()
-	_, _ = h.Write(head) // a hash takes everything
+	_, _ = h.Write(head) // never fails
 	_, _ = h.Write(r.Body)
 	return hex.EncodeToString(h.Sum(head[:0])[:16])
 }
 
-// Verify says what is wrong with a revision, nil for nothing: its hash, its kind, its body, its time. Of one that this
-// process made, and that has the hash of then, all but the hash was looked at then: whatever was changed since changes it.
+// Verify says what is wrong with a revision's hash, kind, body or time; nil for nothing. For a revision that this
+// process made only the hash is compared again: everything else was checked then, and any change since would change
+// the hash.
 func (r *Revision) Verify() error {
 	want := r.hash()
 	switch {
@@ -137,9 +140,10 @@ func (r *Revision) fault() error {
 	return nil
 }
 
-// tame makes a revision's head safe for a terminal and its time one that can be cut, whoever wrote it.
+// tame makes a revision's head safe for a terminal, and its time long enough to be cut, whoever wrote it.
 func (r *Revision) tame() {
-	r.ID, r.Rev, r.Parent, r.Kind = plain.Line(r.ID, 16), plain.Line(r.Rev, 32), plain.Line(r.Parent, 32), Kind(plain.Line(string(r.Kind), 10))
+	r.ID, r.Rev, r.Parent, r.Kind = plain.Line(r.ID, 16), plain.Line(r.Rev, 32), plain.Line(r.Parent,
+		32), Kind(plain.Line(string(r.Kind), 10))
 	r.Who, r.Where, r.Program = plain.Line(r.Who, 40), plain.Line(r.Where, 40), plain.Line(r.Program, 40)
 	if r.At != stampOf(r.At) {
 		r.At = stamp(time.Time{})
@@ -165,12 +169,12 @@ func known(k Kind) bool {
 
 func validID(id string) bool { return hexOf(id, 16) }
 
-// hexOf reports so many lower-case hexadecimal digits.
+// hexOf reports whether a text is n lower-case hexadecimal digits.
 func hexOf(s string, n int) bool {
 	return len(s) == n && strings.Trim(s, "0123456789abcdef") == ""
 }
 
-// compact reports JSON in its one form, without blanks between its parts.
+// compact reports whether JSON has no blanks between its parts.
 func compact(body []byte) bool {
 	if !json.Valid(body) {
 		return false
@@ -179,7 +183,7 @@ func compact(body []byte) bool {
 	for i := 0; i < len(body); i++ {
 		switch c := body[i]; {
 		case inText && c == '\\':
-			i++ // what is escaped ends no text
+			i++ // an escaped quote does not end a text
 		case c == '"':
 			inText = !inText
 		case !inText && c <= ' ':
@@ -189,8 +193,8 @@ func compact(body []byte) bool {
 	return true
 }
 
-// unsafe reports characters that steer a terminal or turn the direction of writing, as they stand: inside JSON they are
-// escaped, and cleaned when a body is read.
+// unsafe reports whether a text has unescaped characters that steer a terminal or change the direction of writing.
+// Inside JSON they are escaped, and cleaned when a body is read.
 func unsafe[T ~string | ~[]byte](text T) bool {
 	for i := 0; i < len(text); {
 		if c := text[i]; c >= ' ' && c < 0x7f {

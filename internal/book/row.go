@@ -6,16 +6,17 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// row is a revision as it lies in the book.
+// row is a revision as stored in the book.
 type row struct {
 	rev    Revision // without its body
 	packed []byte
 }
 
-// size is how many bytes it takes.
+// size is how many bytes the row takes.
 func (r *row) size() int {
 	v := &r.rev
-	return len(r.packed) + len(v.Rev) + len(v.ID) + len(v.Parent) + len(v.Kind) + len(v.At) + len(v.Who) + len(v.Where) + len(v.Program)
+	return len(r.packed) + len(v.Rev) + len(v.ID) + len(v.Parent) + len(v.Kind) + len(v.At) +
+		len(v.Who) + len(v.Where) + len(v.Program)
 }
 
 // revision is the row with its body.
@@ -23,7 +24,8 @@ func (r *row) revision() (Revision, error) {
 	body, err := unpack(r.packed)
 	r.rev.Body = body
 	if err != nil {
-		err = &Unreadable{Place: "revision " + plain.Line(r.rev.Rev, 32) + " of " + plain.Line(r.rev.ID, 16), What: "has a body that cannot be read: " + err.Error(), cause: err, part: true}
+		err = &Unreadable{Place: "revision " + plain.Line(r.rev.Rev, 32) + " of " + plain.Line(r.rev.ID, 16),
+			What: "has a body that cannot be read: " + err.Error(), cause: err, part: true}
 	}
 	return r.rev, err
 }
@@ -65,7 +67,7 @@ func revisions(rows *sql.Rows) ([]Revision, error) {
 	return list, rows.Err()
 }
 
-// one reads and closes rows of which one is wanted; ErrNone where there is none.
+// one reads the first of some rows and closes them; ErrNone where there is none.
 func one(rows *sql.Rows) (Revision, error) {
 	list, err := revisions(rows)
 	if err == nil && len(list) == 0 {

@@ -9,10 +9,10 @@ import (
 	"slices"
 )
 
-// errPlace is why a row cannot be read whose page is damaged, or holds something else.
+// errPlace is the error for a row whose page is damaged or belongs elsewhere.
 var errPlace error = &Unreadable{Place: "its place in the file", What: "is damaged", part: true}
 
-// misplaced is what is said of a row that cannot be read as one of its table: a page that is sound, and another table's.
+// misplaced is the error for a row that is not one of its table: its page is sound but belongs to another table.
 func misplaced(err error) error {
 	if errors.Is(err, context.Canceled) || errors.Is(err, context.DeadlineExceeded) {
 		return err
@@ -20,7 +20,7 @@ func misplaced(err error) error {
 	return errPlace
 }
 
-// timed is a row with what it is ordered by.
+// timed is a row's number with its time and revision, by which rows are ordered.
 type timed struct {
 	n       int64
 	at, rev string
@@ -30,19 +30,20 @@ func (a timed) compare(b timed) int {
 	return cmp.Or(cmp.Compare(a.at, b.at), cmp.Compare(a.rev, b.rev))
 }
 
-// How far more rows are looked for where the table itself tells no last one: behind the last that the indexes tell, and where
-// they tell none either. What is read of an index is as if drawn by lot, since it has its rows in no order of their numbers:
-// of k rows the last lies one k-th before the last of all on average, and twenty times that before it hardly ever.
+// How far rows are looked for where the table itself does not tell its last row: beyond the last that the indexes
+// name, and where they name none. An index has its rows in no order of their numbers, so what can be read of it is a
+// random sample: of k rows the last is on average 1/k of all rows before the end, and hardly ever twenty times as
+// far.
 const (
 	further = 1000
 	blind   = 20_000
 )
 
-// salvage lists the rows of a damaged book by their times: each is asked for by its number, so that a page that cannot be
-// read hides no other. The indexes tell which there were: what lies where another revision should is had, and that other
-// one is missing.
+// salvage lists the rows of a damaged book by their times. Each is asked for by its number, so an unreadable page
+// hides no other page. The indexes tell which rows there were: where a row holds another revision than they say, that
+// revision is taken, and the one that should be there is missing.
 func (s *store) salvage(ctx context.Context, unreadable func(error)) ([]int64, error) {
-	bad := map[int64]error{} // at first all that there were
+	bad := map[int64]error{} // at first all rows that there were
 	revs := map[int64]string{}
 	err := s.indexed(ctx, func(n int64, from index, key string) {
 		bad[n] = errPlace
@@ -78,7 +79,7 @@ func (s *store) salvage(ctx context.Context, unreadable func(error)) ([]int64, e
 	return inTime(found), s.tell(ctx, bad, unreadable)
 }
 
-// inTime are the numbers of rows, each revision once, by their times.
+// inTime are the numbers of the rows, each revision once, ordered by time.
 func inTime(found []timed) []int64 {
 	slices.SortFunc(found, timed.compare)
 	found = slices.CompactFunc(found, func(a, b timed) bool { return a.rev == b.rev })
@@ -89,10 +90,11 @@ func inTime(found []timed) []int64 {
 	return list
 }
 
-// last is the highest number of a row that there may be. One far beyond what the indexes count is not believed.
+// last is the highest row number to look for. A number far beyond what the indexes count is not believed.
 func (s *store) last(ctx context.Context, listed map[int64]error) (n int64) {
 	counted := int64(len(listed))
-	if s.read.QueryRowContext(ctx, "SELECT COALESCE(max(rowid), 0) FROM revisions").Scan(&n) != nil { // it lies in what is damaged
+	// it is in the damaged part
+	if s.read.QueryRowContext(ctx, "SELECT COALESCE(max(rowid), 0) FROM revisions").Scan(&n) != nil {
 		n = blind
 		if counted > 0 {
 			n = slices.Max(slices.Collect(maps.Keys(listed)))
@@ -102,7 +104,7 @@ func (s *store) last(ctx context.Context, listed map[int64]error) (n int64) {
 	return min(n, 2*counted+1_000_000)
 }
 
-// index is one of those of revisions; each holds the rows' numbers beside its column.
+// index is an index of the table of revisions; each holds row numbers beside its column.
 type index struct{ column, name string }
 
 var (
@@ -110,11 +112,12 @@ var (
 	byID  = index{"id", "revisions_id"}
 )
 
-// indexed hands out what the indexes of revisions hold. A query ends where it meets a page that it cannot read, so an
-// index is asked piece by piece there: what one digit begins, and of that piece by piece again.
+// indexed hands out what the indexes of revisions hold. A query ends at a page that it cannot read, so an index is
+// then read in pieces: the keys that begin with one digit, and of these again in pieces.
 func (s *store) indexed(ctx context.Context, add func(n int64, from index, key string)) error {
 	for _, from := range [...]index{byRev, byID} {
-		query := fmt.Sprintf("SELECT rowid, %s FROM revisions INDEXED BY %s WHERE %s >= ? AND %s < ?", from.column, from.name, from.column, from.column)
+		query := fmt.Sprintf("SELECT rowid, %s FROM revisions INDEXED BY %s WHERE %s >= ? AND %s < ?", from.column,
+			from.name, from.column, from.column)
 		p := pieces{s: s, query: query, add: func(n int64, key string) { add(n, from, key) }, left: mostPieces}
 		if err := p.read(ctx, ""); err != nil {
 			return err
@@ -124,8 +127,8 @@ func (s *store) indexed(ctx context.Context, add func(n int64, from index, key s
 }
 
 const (
-	smallest   = 4   // digits that a piece of an index begins with at most
-	mostPieces = 500 // that may fail before the rest of an index is given up: it has some dozens of damaged pages then, or no root
+	smallest   = 4   // most digits that the keys of a piece begin with
+	mostPieces = 500 // failed pieces after which the rest is given up: dozens of pages are damaged, or the root
 )
 
 // pieces is an index that is read piece by piece.
@@ -136,8 +139,8 @@ type pieces struct {
 	left  int
 }
 
-// read hands out the rows whose keys begin so, some of them perhaps twice; what cannot be read even in the smallest pieces
-// is passed over.
+// read hands out the rows whose keys begin with some digits, a few perhaps twice; what cannot be read even in the
+// smallest pieces is skipped.
 func (p *pieces) read(ctx context.Context, begins string) error {
 	if p.left == 0 {
 		return nil
@@ -160,7 +163,7 @@ func (p *pieces) read(ctx context.Context, begins string) error {
 	return nil
 }
 
-// tell says of rows that cannot be read which revisions of which records they are, as far as the indexes still know.
+// tell says which revisions of which records the unreadable rows are, as far as the indexes still know.
 func (s *store) tell(ctx context.Context, bad map[int64]error, unreadable func(error)) error {
 	if len(bad) == 0 {
 		return nil

@@ -10,10 +10,11 @@ import (
 	"sync"
 )
 
-// shelf holds the books in files that this process has open, each of them once: whoever opens one that stands there
-// shares it, and the last one closes it. SQLite's locks belong to the process, not to who took them, so a process must
-// not touch the file of a book, or what lies beside it, other than through SQLite: closing any descriptor of it drops
-// the locks of all others (sqlite.org/howtocorrupt.html, 2.2), and another program then takes itself for the last one.
+// shelf holds the books in files that this process has open, each once: a second opening shares the first, and the
+// last holder closes it. SQLite's locks belong to the process, not to the connection that took them. So a process
+// must not touch the file of a book, or what lies beside it, except through SQLite: closing any descriptor of the
+// file drops the locks of all connections (sqlite.org/howtocorrupt.html, 2.2), and another program then believes that
+// it is the last one.
 type shelf struct {
 	mu    sync.Mutex
 	books []*shelved
@@ -21,19 +22,19 @@ type shelf struct {
 
 var theShelf shelf
 
-// shelved is a book that is open, or about to be.
+// shelved is a book that is open or being opened.
 type shelved struct {
-	file    string      // as it was named first, for a reader
+	file    string      // as it was named first, to be shown
 	lies    string      // the file itself, where a link was named
-	is      os.FileInfo // which file that is, whatever it is called
+	is      os.FileInfo // which file it is, under any name
 	holders int         // guarded by the shelf
 	turn    chan struct{}
 
-	// What follows belongs to who has the turn, and stays as it is once it is there.
+	// The rest belongs to the holder of the turn, and does not change once it is set.
 	conns connections
 }
 
-// hold is the book of a file on the shelf, put there where it is not yet. make makes the file where there is none.
+// hold is a file's book on the shelf; it is put there if it is not there yet. make makes a missing file.
 func (h *shelf) hold(file string, make bool) (*shelved, error) {
 	h.mu.Lock()
 	defer h.mu.Unlock()
@@ -57,7 +58,7 @@ func (h *shelf) hold(file string, make bool) (*shelved, error) {
 	return b, nil
 }
 
-// behind is the file that a name leads to: SQLite keeps what is its own beside that and not beside a link.
+// behind is the file that a name leads to: SQLite keeps its own files beside that file, not beside a link.
 func behind(file string) string {
 	if real, err := filepath.EvalSymlinks(file); err == nil {
 		return real
@@ -65,8 +66,9 @@ func behind(file string) string {
 	return file
 }
 
-// create makes the empty file that SQLite makes a book of: what a shop knows is its own. It is done under the shelf's
-// lock and fails where a file is, so the descriptor that it closes is never one of a file that is open here.
+// create makes an empty file, which only its owner can read, for SQLite to turn into a book. It is called under the
+// shelf's lock and fails where a file exists, so the descriptor that it closes is never one of a file that is open
+// here.
 func create(file string) error {
 	f, err := os.OpenFile(file, os.O_CREATE|os.O_EXCL|os.O_RDWR, 0o600)
 	if errors.Is(err, fs.ErrExist) { // another process was faster
@@ -78,7 +80,7 @@ func create(file string) error {
 	return f.Close()
 }
 
-// leave gives a book back; the last one closes it.
+// leave gives a book back; the last holder closes it.
 func (h *shelf) leave(b *shelved) error {
 	h.mu.Lock()
 	b.holders--
@@ -93,7 +95,7 @@ func (h *shelf) leave(b *shelved) error {
 	return b.conns.close()
 }
 
-// holds reports a file that this process has open as a book.
+// holds reports whether this process has a file open as a book.
 func (h *shelf) holds(is os.FileInfo) bool {
 	h.mu.Lock()
 	defer h.mu.Unlock()
@@ -106,7 +108,7 @@ func newTurn() chan struct{} {
 	return turn
 }
 
-// take waits for the turn to open something of a book.
+// take waits for the turn to open a book's connections.
 func (b *shelved) take(ctx context.Context) error {
 	select {
 	case <-b.turn:
@@ -130,8 +132,8 @@ func (b *shelved) store(readOnly string) *store {
 	return s
 }
 
-// IsPart reports a file that is a book's in a file, or one of those that SQLite keeps beside it, whether it is there yet or
-// not. Who reads or writes files that somebody else names asks this first, since no other than SQLite may open one of these.
+// IsPart reports whether a file is a book, or one of the files that SQLite keeps beside it, whether it exists yet or
+// not. Code that reads or writes files that a user names asks this first, since only SQLite may open one of these.
 func IsPart(where, file string) bool {
 	is, err := os.Stat(file)
 	if err == nil && theShelf.holds(is) {

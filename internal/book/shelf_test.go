@@ -28,8 +28,8 @@ func onShelf(t testing.TB, file string) (books, holders int) {
 	return books, holders
 }
 
-// A file is open once in a process, whatever it is called and whoever opens it for what; the last one closes it, and a
-// second closing of the same is none.
+// A file is open once in a process, by whatever name and for whatever purpose; the last holder closes it, and closing
+// the same holder twice does nothing more.
 func TestABookIsOpenOnce(t *testing.T) {
 	ctx, now := context.Background(), time.Now()
 	dir := t.TempDir()
@@ -68,7 +68,7 @@ func TestABookIsOpenOnce(t *testing.T) {
 	}
 }
 
-// A file that was put in the place of another is another book, while the old one is still open.
+// A file that replaces another is another book, while the old one is still open.
 func TestAnotherFileInItsPlace(t *testing.T) {
 	ctx, now := context.Background(), time.Now()
 	dir := t.TempDir()
@@ -90,7 +90,7 @@ func TestAnotherFileInItsPlace(t *testing.T) {
 	}
 }
 
-// Who gives up while another one opens, or whose opening fails, holds nothing and hinders nobody.
+// A caller who gives up while another one opens, or whose opening fails, holds nothing and hinders nobody.
 func TestGivingUpHoldsNothing(t *testing.T) {
 	file := filepath.Join(t.TempDir(), "book.db")
 	gone, cancel := context.WithCancel(context.Background())
@@ -152,8 +152,8 @@ func beFirst(t *testing.T, file, name string) {
 	}
 }
 
-// Fifty who are the first ones at the same moment, in ten processes, are all served; who looks meanwhile finds a book, or
-// none yet.
+// Fifty first users at the same moment, in ten processes, are all served; a look-up meanwhile finds a book, or none
+// yet.
 func TestFiftyFirstUsers(t *testing.T) {
 	file := filepath.Join(t.TempDir(), "book.db")
 	var all sync.WaitGroup
@@ -197,7 +197,7 @@ func TestFiftyFirstUsers(t *testing.T) {
 	}
 }
 
-// A file that is a book's, under whatever name, is known as one.
+// A book's file is recognised by whatever name.
 func TestIsPart(t *testing.T) {
 	ctx := context.Background()
 	dir := t.TempDir()
@@ -206,7 +206,8 @@ func TestIsPart(t *testing.T) {
 	noErr(t, err)
 	noErr(t, os.Symlink(file, filepath.Join(dir, "link")))
 	noErr(t, os.WriteFile(filepath.Join(dir, "jobs.csv"), nil, 0o600))
-	for name, want := range map[string]bool{"book.db": true, "book.db-wal": true, "book.db-shm": true, "link": true, "jobs.csv": false, "none": false} {
+	for name, want := range map[string]bool{"book.db": true, "book.db-wal": true, "book.db-shm": true, "link": true,
+		"jobs.csv": false, "none": false} {
 		if IsPart(file, filepath.Join(dir, name)) != want {
 			t.Errorf("%s: %v", name, !want)
 		}
@@ -215,12 +216,13 @@ func TestIsPart(t *testing.T) {
 		t.Error("a book that is open is none where another one is set")
 	}
 	noErr(t, b.Close())
-	if !IsPart(file, file) || !IsPart("none.db", "./none.db-wal") || IsPart("none.db", "none.csv") || IsPart("postgres://u@h/d", file) || IsPart("", file) {
+	if !IsPart(file, file) || !IsPart("none.db", "./none.db-wal") || IsPart("none.db", "none.csv") ||
+		IsPart("postgres://u@h/d", file) || IsPart("", file) {
 		t.Error("closed")
 	}
 }
 
-// Who opens a book and cannot read it shuts nothing by which others read.
+// A failed opening closes nothing that others read with.
 func TestWhoFailsShutsNobodyOut(t *testing.T) {
 	ctx := context.Background()
 	file, _, _ := shopBook(t, 3)
@@ -230,7 +232,8 @@ func TestWhoFailsShutsNobodyOut(t *testing.T) {
 	db, err := OpenRaw(file)
 	noErr(t, err)
 	db.SetMaxOpenConns(1)
-	for _, step := range []string{"PRAGMA writable_schema = 1", "UPDATE sqlite_master SET rootpage = 99999 WHERE name = 'meta'", "PRAGMA schema_version = 999"} {
+	for _, step := range []string{"PRAGMA writable_schema = 1",
+		"UPDATE sqlite_master SET rootpage = 99999 WHERE name = 'meta'", "PRAGMA schema_version = 999"} {
 		_, err = db.Exec(step)
 		noErr(t, err)
 	}

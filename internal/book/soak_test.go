@@ -16,7 +16,7 @@ import (
 
 const childFile = "BRAZEBOOTH_SOAK_FILE"
 
-// TestSoakChild is the program that is killed: it saves without end and says each id when it is acknowledged.
+// TestSoakChild is the program that is killed: it saves without end and prints each id when it is acknowledged.
 func TestSoakChild(t *testing.T) {
 	file := os.Getenv(childFile)
 	if file == "" {
@@ -43,8 +43,8 @@ func TestSoakChild(t *testing.T) {
 	}
 }
 
-// A program that is killed while it saves, at random points, loses nothing that it was told is saved, and damages no
-// book. A killed process is not a power cut: that rests on synchronous=FULL and on the disk.
+// A program that is killed at random points while saving loses nothing that was acknowledged, and damages no book. A
+// killed process is not a power cut: that depends on synchronous=FULL and on the disk.
 func TestKillSoak(t *testing.T) {
 	file := filepath.Join(t.TempDir(), "book.db")
 	r, kills, least := deep.Rand(t), deep.Many(6, 15), 0
@@ -152,7 +152,7 @@ func TestDiskFull(t *testing.T) {
 	_ = b.Close()
 }
 
-// A folder in which nothing may be written: what is there can be read, and saving says so.
+// In a read-only folder a book can be read, and saving says so.
 func TestFolderReadOnly(t *testing.T) {
 	dir := t.TempDir()
 	ctx, now := context.Background(), time.Now()

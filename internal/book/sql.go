@@ -18,16 +18,16 @@ type engine struct {
 	numbered bool // placeholders are $1, $2 ... in place of ?
 	blob     string
 	bytewise string                        // column attribute that compares texts byte by byte
-	lock     string                        // statement that lets one transaction at a time at a record, its id the argument; "" where the file is locked whole
-	exists   string                        // query that tells whether a table stands, its name the argument
+	lock     string                        // locks one record, its id the argument; "" where the whole file is locked
+	exists   string                        // query that tells whether a table exists, its name the argument
 	counted  string                        // type of a key that counts up by itself
 	keyed    string                        // table attribute that keeps the rows in the key itself
 	spread   func(words, as string) string // table of one column, value, from a text of words with blanks between
-	keeps    bool                          // statements are made ready once by the writer; the other driver does so itself
-	snapshot *sql.TxOptions                // transaction in which all look-ups see the book at one moment
+	keeps    bool                          // the writer prepares statements once; the other driver does so itself
+	snapshot *sql.TxOptions                // transaction in which all look-ups see the same moment
 }
 
-// store is a book in a database: a writer of its own and readers apart.
+// store is a book in a database: one connection to write, others to read.
 type store struct {
 	engine
 	write, read *sql.DB
@@ -35,7 +35,7 @@ type store struct {
 	readOnly    string
 	writer      *writer
 	backup      func(ctx context.Context, file string) error
-	closing     func() error // gives back what was shared, in place of closing it; nil where nothing is
+	closing     func() error // gives a shared book back instead of closing it; nil where it is not shared
 }
 
 func (s *store) Where() string    { return s.place }
@@ -75,22 +75,26 @@ type querier interface {
 
 const revisionColumns = "rev, id, parent, kind, at, who, place, program, schema, deleted, body"
 
-// rowColumns are the same as they are read; a body that is longer than any packed one is none.
-var rowColumns = "rev, id, parent, kind, at, who, place, program, schema, deleted, CASE WHEN length(body) <= " + itoa(largestPacked) + " THEN body END"
+// rowColumns are the same columns for reading; a body that is longer than any packed body is read as none.
+var rowColumns = "rev, id, parent, kind, at, who, place, program, schema, deleted, CASE WHEN length(body) <= " +
+	itoa(largestPacked) + " THEN body END"
 
-// The statements of every saving of a new record.
+// The statements that save a new record.
 const (
-	addRevision = "INSERT INTO revisions (" + revisionColumns + ") VALUES (?,?,?,?,?,?,?,?,?,?,?) ON CONFLICT (rev) DO NOTHING"
-	addHead     = "INSERT INTO heads (id, rev, kind, at, deleted, name, line, words) VALUES (?,?,?,?,?,?,?,?) ON CONFLICT (id) DO NOTHING"
+	addRevision = "INSERT INTO revisions (" + revisionColumns +
+		") VALUES (?,?,?,?,?,?,?,?,?,?,?) ON CONFLICT (rev) DO NOTHING"
+	addHead = "INSERT INTO heads (id, rev, kind, at, deleted, name, line, words) VALUES (?,?,?,?,?,?,?,?) ON " +
+		"CONFLICT (id) DO NOTHING"
 )
 
-// addWords lets new records be found by their words: the argument is their ids with blanks between. One statement for a
-// whole group is less work than one for each of them.
+// addWords makes new records findable by their words: the argument is their ids with blanks between. One statement
+// for a whole group is less work than one for each record.
 func (e *engine) addWords() string {
-	return "INSERT INTO words (word, n) SELECT w.value, h.n FROM " + e.spread("?", "i") + " CROSS JOIN heads h CROSS JOIN " + e.spread("substr(h.words, 2)", "w") + " WHERE h.id = i.value AND h.words <> ''"
+	return "INSERT INTO words (word, n) SELECT w.value, h.n FROM " + e.spread("?", "i") +
+		" CROSS JOIN heads h CROSS JOIN " + e.spread("substr(h.words, 2)", "w") + " WHERE h.id = i.value AND h.words <> ''"
 }
 
-// insert keeps one revision and brings its record's head up to date. A revision that is there already changes nothing.
+// insert saves one revision and brings its record's head up to date. A revision that exists already changes nothing.
 func (e *engine) insert(ctx context.Context, tx *keeping, p *prepared) error {
 	r := &p.rev
 	if e.lock != "" {
@@ -103,7 +107,8 @@ func (e *engine) insert(ctx context.Context, tx *keeping, p *prepared) error {
 			return err
 		}
 	}
-	if is, err := e.did(ctx, tx, addRevision, r.Rev, r.ID, r.Parent, string(r.Kind), r.At, r.Who, r.Where, r.Program, r.Schema, bit(r.Deleted), p.packed); err != nil || !is {
+	if is, err := e.did(ctx, tx, addRevision, r.Rev, r.ID, r.Parent, string(r.Kind), r.At, r.Who, r.Where, r.Program,
+		r.Schema, bit(r.Deleted), p.packed); err != nil || !is {
 		return err
 	}
 	if r.Parent == "" {
@@ -132,7 +137,7 @@ func (e *engine) did(ctx context.Context, tx querier, query string, args ...any)
 	return n > 0, err
 }
 
-// index lets the new records of a transaction be found by their words.
+// index makes the new records of a transaction findable by their words.
 func (e *engine) index(ctx context.Context, tx *keeping) error {
 	if len(tx.unfound) == 0 {
 		return nil
@@ -142,7 +147,8 @@ func (e *engine) index(ctx context.Context, tx *keeping) error {
 	return err
 }
 
-// spaced is words as a head has them: a blank before each, so that one that begins somehow is found by a blank and that.
+// spaced is words in a head's form: a blank before each, so that a search for a blank and some letters finds their
+// beginnings.
 func spaced(words []string) string {
 	if len(words) == 0 {
 		return ""
@@ -150,9 +156,9 @@ func spaced(words []string) string {
 	return " " + strings.Join(words, " ")
 }
 
-// onHead is ErrStale where a revision does not replace the record's present one. One that is the present one already is
-// stale too: two hands that do the same in the same millisecond make the same revision, and both are to count. It is not
-// where it may have come there before the server was lost.
+// onHead is ErrStale where a revision does not replace the record's present one. A revision that is the present one
+// already is stale too: two users who do the same in the same millisecond make the same revision, and both have to
+// count. It is not stale where this very save may have brought it there before the server was lost.
 func (e *engine) onHead(ctx context.Context, tx querier, p *prepared) error {
 	r := &p.rev
 	var head string
@@ -166,11 +172,11 @@ func (e *engine) onHead(ctx context.Context, tx querier, p *prepared) error {
 	return err
 }
 
-// prepared is a revision made ready before the writer's turn comes: what takes time takes it beside the others.
+// prepared is a revision made ready before its turn with the writer, so that slow work is done in parallel.
 type prepared struct {
 	rev    Revision
 	onHead bool // only if it replaces the present one
-	again  bool // it may be there already: the server was lost while it kept it
+	again  bool // it may be there already: the server was lost while saving it
 	packed []byte
 	listing
 }
@@ -179,8 +185,8 @@ func prepare(r *Revision) prepared {
 	return prepared{rev: *r, packed: pack(r.Body), listing: r.listing()}
 }
 
-// head puts the newest of a record's leaves at its head: of two that replace the same one the later, of two as late
-// the one whose hash is greater, so that every book that was merged agrees.
+// head makes the newest of a record's leaves its head: of two that replace the same revision the later, of two
+// equally late the one with the greater hash, so that all merged books agree.
 func (e *engine) head(ctx context.Context, tx querier, p *prepared) error {
 	latest, list := p.rev, p.listing
 	leaf, err := e.leaf(ctx, tx, latest.ID)
@@ -195,8 +201,10 @@ func (e *engine) head(ctx context.Context, tx querier, p *prepared) error {
 	if err != nil && !errors.Is(err, sql.ErrNoRows) {
 		return err
 	}
-	_, err = tx.ExecContext(ctx, e.sql(`INSERT INTO heads (id, rev, kind, at, deleted, name, line, words) VALUES (?,?,?,?,?,?,?,?)
-		ON CONFLICT (id) DO UPDATE SET rev = excluded.rev, kind = excluded.kind, at = excluded.at, deleted = excluded.deleted, name = excluded.name, line = excluded.line, words = excluded.words`),
+	_, err = tx.ExecContext(ctx, e.sql(`INSERT INTO heads (id, rev, kind, at, deleted, name, line, words)
+		VALUES (?,?,?,?,?,?,?,?)
+		ON CONFLICT (id) DO UPDATE SET rev = excluded.rev, kind = excluded.kind, at = excluded.at,
+		deleted = excluded.deleted, name = excluded.name, line = excluded.line, words = excluded.words`),
 		latest.ID, latest.Rev, string(latest.Kind), latest.At, bit(latest.Deleted), list.name, list.line, spaced(list.words))
 	if err != nil {
 		return err
@@ -204,24 +212,27 @@ func (e *engine) head(ctx context.Context, tx querier, p *prepared) error {
 	old := strings.Fields(before)
 	const is = "(SELECT n FROM heads WHERE id = ?)"
 	if gone := without(old, list.words); len(gone) > 0 {
-		if _, err := tx.ExecContext(ctx, e.sql("DELETE FROM words WHERE n = "+is+" AND word IN (SELECT value FROM "+e.spread("?", "w")+")"), latest.ID, strings.Join(gone, " ")); err != nil {
+		if _, err := tx.ExecContext(ctx, e.sql("DELETE FROM words WHERE n = "+is+" AND word IN (SELECT value FROM "+
+			e.spread("?", "w")+")"), latest.ID, strings.Join(gone, " ")); err != nil {
 			return err
 		}
 	}
 	if come := without(list.words, old); len(come) > 0 {
-		_, err = tx.ExecContext(ctx, e.sql("INSERT INTO words (word, n) SELECT value, "+is+" FROM "+e.spread("?", "w")), latest.ID, strings.Join(come, " "))
+		_, err = tx.ExecContext(ctx, e.sql("INSERT INTO words (word, n) SELECT value, "+is+" FROM "+e.spread("?", "w")),
+			latest.ID, strings.Join(come, " "))
 	}
 	return err
 }
 
-// without are the words of one list that another does not hold.
+// without are the words of one list that another does not have.
 func without(list, other []string) []string {
 	return slices.DeleteFunc(slices.Clone(list), func(w string) bool { return slices.Contains(other, w) })
 }
 
-// leaf is a record's newest revision that no other one replaces.
+// leaf is a record's newest revision that no other replaces.
 func (e *engine) leaf(ctx context.Context, q querier, id string) (Revision, error) {
-	rows, err := q.QueryContext(ctx, e.sql("SELECT "+rowColumns+` FROM revisions r WHERE id = ? AND NOT EXISTS (SELECT 1 FROM revisions c WHERE c.id = r.id AND c.parent = r.rev)
+	rows, err := q.QueryContext(ctx, e.sql("SELECT "+rowColumns+` FROM revisions r
+		WHERE id = ? AND NOT EXISTS (SELECT 1 FROM revisions c WHERE c.id = r.id AND c.parent = r.rev)
 		ORDER BY at DESC, rev DESC LIMIT 1`), id)
 	if err != nil {
 		return Revision{}, err
@@ -236,12 +247,13 @@ func bit(b bool) int {
 	return 0
 }
 
-// Get never shows what is not the record that was asked for: in a book whose index is damaged a look-up may lead to
-// another one.
+// Get never shows another record than the one that was asked for: with a damaged index a look-up may lead to another
+// one.
 func (s *store) Get(ctx context.Context, id string) (Revision, error) { return s.get(ctx, s.read, id) }
 
 func (s *store) get(ctx context.Context, q querier, id string) (Revision, error) {
-	rows, err := q.QueryContext(ctx, s.sql("SELECT "+rowColumns+" FROM revisions WHERE rev = (SELECT rev FROM heads WHERE id = ?)"), id)
+	rows, err := q.QueryContext(ctx, s.sql("SELECT "+rowColumns+
+		" FROM revisions WHERE rev = (SELECT rev FROM heads WHERE id = ?)"), id)
 	if err != nil {
 		return Revision{}, err
 	}
@@ -256,13 +268,13 @@ func (s *store) get(ctx context.Context, q querier, id string) (Revision, error)
 	return r, err
 }
 
-// lacks reports a record that has a head and not the revision that this names.
+// lacks reports whether a record has a head that names a missing revision.
 func (s *store) lacks(ctx context.Context, q querier, id string) bool {
 	var n int
 	return q.QueryRowContext(ctx, s.sql("SELECT count(*) FROM heads WHERE id = ?"), id).Scan(&n) == nil && n > 0
 }
 
-// same is an error where a revision is none of a record, or not what was saved.
+// same is an error where a revision is not one of the record, or not what was saved.
 func (s *store) same(r *Revision, id string) error {
 	switch {
 	case r.ID != id:
@@ -273,9 +285,10 @@ func (s *store) same(r *Revision, id string) error {
 	return nil
 }
 
-// damaged is what is said of a record that cannot be shown as it was saved.
+// damaged is the error for a record that cannot be shown as it was saved.
 func (s *store) damaged(id, what string) error {
-	return &Unreadable{Place: plain.Line(s.place, 200), What: fmt.Sprintf("is damaged at record %s: %s", plain.Line(id, 16), what), part: true}
+	return &Unreadable{Place: plain.Line(s.place, 200), What: fmt.Sprintf("is damaged at record %s: %s",
+		plain.Line(id, 16), what), part: true}
 }
 
 func (s *store) History(ctx context.Context, id string) ([]Revision, error) {
@@ -316,7 +329,7 @@ func (s *store) save(ctx context.Context, onHead bool, list ...Revision) error {
 	return err
 }
 
-// ready are revisions looked at and made ready to be written.
+// ready checks revisions and makes them ready to be written.
 func ready(list []Revision, onHead bool) ([]prepared, error) {
 	ready := make([]prepared, len(list))
 	for i := range list {

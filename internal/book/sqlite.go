@@ -14,24 +14,27 @@ import (
 	"brazebooth/internal/plain"
 )
 
-var sqlite = engine{name: "SQLite", blob: "BLOB", exists: "SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name = ?",
+var sqlite = engine{name: "SQLite", blob: "BLOB",
+	exists:  "SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name = ?",
 	counted: "INTEGER PRIMARY KEY", keyed: " WITHOUT ROWID", spread: func(words, as string) string {
 		return `json_each('["' || replace(` + words + `, ' ', '","') || '"]') ` + as
 	}, keeps: true}
 
-// mostTogether is how many savings one transaction takes.
+// mostTogether is how many saves one transaction takes.
 const mostTogether = 256
 
-// OpenFile opens a book in a file to read and write, and makes it where it is not there yet. A book that a newer
-// program wrote is opened to be read only; an older one is copied beside itself and brought up to date. A file on a
-// network share is refused: its locks cannot be trusted, and a book there gets damaged. Within a process all who open
-// the same file share it.
+// OpenFile opens a book in a file to read and write, and makes it where it does not exist. A book of a newer program
+// is opened only to read; an older one is copied beside itself and brought up to date. A file on a network share is
+// refused: its locks cannot be trusted, and a book there gets damaged. Within a process all openings of the same file
+// share it.
 func OpenFile(ctx context.Context, file string) (Book, error) {
 	if err := os.MkdirAll(filepath.Dir(file), 0o700); err != nil {
 		return nil, fmt.Errorf("no folder for the book: %w", err)
 	}
 	if kind := network(filepath.Dir(behind(file))); kind != "" {
-		return nil, fmt.Errorf("%s lies on a network share (%s), whose locks cannot be trusted: two programs would damage the book. Keep it on this machine's own disk, or share one by PostgreSQL: --book postgres://user@host/database", file, kind)
+		return nil, fmt.Errorf("%s lies on a network share (%s), whose locks cannot be trusted: two programs would "+
+			"damage the book. Keep it on this machine's own disk, or share one by PostgreSQL: "+
+			"--book postgres://user@host/database", file, kind)
 	}
 	b, err := theShelf.hold(file, true)
 	if err != nil {
@@ -44,7 +47,7 @@ func OpenFile(ctx context.Context, file string) (Book, error) {
 	return s, nil
 }
 
-// toWrite opens the writer and the readers of a book, where that was not done yet.
+// toWrite opens a book's writer and readers, unless they are open.
 func (b *shelved) toWrite(ctx context.Context) (*store, error) {
 	if err := b.take(ctx); err != nil {
 		return nil, err
@@ -62,7 +65,7 @@ func (b *shelved) toWrite(ctx context.Context) (*store, error) {
 	return b.store(b.conns.newer), nil
 }
 
-// ReadFile opens a book in a file to be read only, and never makes one: the error is ErrNone where there is none.
+// ReadFile opens a book in a file only to read, and never makes one: the error is ErrNone where there is none.
 func ReadFile(ctx context.Context, file string) (Book, error) {
 	s, v, err := inspect(ctx, file)
 	switch {
@@ -77,8 +80,8 @@ func ReadFile(ctx context.Context, file string) (Book, error) {
 	return s, nil
 }
 
-// inspect opens a file to be read and asks for the version of its tables, 0 where they are another program's. ErrNone is
-// the error where there is no file, or one in which nothing was kept yet.
+// inspect opens a file to read and asks for the version of its tables; 0 where they are another program's. The error is
+// ErrNone where there is no file, or one in which nothing was saved yet.
 func inspect(ctx context.Context, file string) (*store, int, error) {
 	b, err := theShelf.hold(file, false)
 	if errors.Is(err, fs.ErrNotExist) {
@@ -107,7 +110,7 @@ func inspect(ctx context.Context, file string) (*store, int, error) {
 	return s, 0, nil
 }
 
-// toRead opens the readers of a book, where that was not done yet, and asks for its version.
+// toRead opens a book's readers, unless they are open, and asks for its version.
 func (b *shelved) toRead(ctx context.Context) (s *store, version int, err error) {
 	if err := b.take(ctx); err != nil {
 		return nil, 0, err
@@ -121,10 +124,10 @@ func (b *shelved) toRead(ctx context.Context) (s *store, version int, err error)
 	switch {
 	case err == nil:
 		return s, version, nil
-	case others: // they read by what would have to be shut
+	case others: // they use the readers that would have to be closed
 		return nil, 0, err
 	case mayReadApart(b.lies, err):
-		b.conns.shutRead() // they would keep out who reads alone
+		b.conns.shutRead() // they would lock out the reader that needs the file alone
 		return b.readApart(ctx, err)
 	case sqliteCode(err) == corrupt:
 		b.conns.shutRead()
@@ -136,8 +139,8 @@ func (b *shelved) toRead(ctx context.Context) (s *store, version int, err error)
 	return nil, 0, err
 }
 
-// asked opens the readers of a book and asks for its version. Where the page that tells it is damaged, it is taken to be
-// this program's.
+// asked opens a book's readers and asks for its version. Where the page with the version is damaged, this program's
+// version is assumed.
 func (b *shelved) asked(ctx context.Context, how ...string) (s *store, version int, err error) {
 	if err := b.conns.openRead(b.lies, how...); err != nil {
 		return nil, 0, err
@@ -150,14 +153,14 @@ func (b *shelved) asked(ctx context.Context, how ...string) (s *store, version i
 	return s, version, err
 }
 
-// stands reports a damaged file in which the revisions' own table can be found.
+// stands reports whether the table of revisions can be found in a damaged file.
 func (s *store) stands(ctx context.Context) bool {
 	var n int
 	return s.read.QueryRowContext(ctx, s.exists, "revisions").Scan(&n) == nil && n > 0
 }
 
-// plainTables is an error where a file is no book though it has a book's version: somebody made it so that its tables are
-// worked out as they are read, without an end perhaps.
+// plainTables is an error where a file has a book's version and is not a book: somebody made it with tables that are
+// computed while they are read, perhaps without an end.
 func (s *store) plainTables(ctx context.Context) error {
 	var stored, made int
 	err := s.read.QueryRowContext(ctx, `SELECT COALESCE(sum(rootpage > 0 AND name IN ('revisions', 'heads')), 0),
@@ -169,23 +172,25 @@ func (s *store) plainTables(ctx context.Context) error {
 	return err
 }
 
-// tables counts what a file has of tables.
+// tables counts a file's tables.
 func (e *engine) tables(ctx context.Context, q querier) (n int, err error) {
-	return n, q.QueryRowContext(ctx, "SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite_%'").Scan(&n)
+	return n, q.QueryRowContext(ctx,
+		"SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite_%'").Scan(&n)
 }
 
-// dsn is how the driver is told to open a file.
+// dsn is the driver's name for a file, with the options for opening it.
 func dsn(file, mode string, writes bool) string {
 	q := url.Values{"mode": {mode}, "_pragma": {"busy_timeout(5000)", "foreign_keys(1)", "trusted_schema(0)"}}
 	if writes {
-		q["_pragma"] = append(q["_pragma"], "journal_mode(WAL)", "synchronous(FULL)", "cache_size(-32000)", "temp_store(MEMORY)", "wal_autocheckpoint(4000)")
+		q["_pragma"] = append(q["_pragma"], "journal_mode(WAL)", "synchronous(FULL)", "cache_size(-32000)",
+			"temp_store(MEMORY)", "wal_autocheckpoint(4000)")
 		q.Set("_txlock", "immediate")
 	}
 	return "file:" + (&url.URL{Path: plainName(file)}).EscapedPath() + "?" + q.Encode()
 }
 
-// plainName is a file's name that means nothing else to SQLite: to it :memory: is no file, file:x an address, and what
-// stands behind // in one a host.
+// plainName is a file's name in a form that means nothing else to SQLite, for which :memory: is not a file, file:x is
+// an address, and what follows // in an address is a host.
 func plainName(file string) string {
 	switch {
 	case strings.HasPrefix(file, "//"):
@@ -220,7 +225,8 @@ func (s *store) prepare(ctx context.Context, file string) error {
 		}
 	case v > 0:
 		copy := fmt.Sprintf("%s.before-version-%d.%s", file, v+1, time.Now().UTC().Format("20060102T150405"))
-		if err := vacuum(ctx, s.write, copy); err != nil && !errors.Is(err, fs.ErrExist) { // another program may make it at the same time
+		// another program may make it at the same time
+		if err := vacuum(ctx, s.write, copy); err != nil && !errors.Is(err, fs.ErrExist) {
 			return fmt.Errorf("no copy of the book before it is brought up to date: %w", err)
 		}
 	}

@@ -5,7 +5,7 @@ import (
 	"database/sql"
 )
 
-// keep makes the statements of every saving ready, once for the connection that the writer has.
+// keep prepares the statements of a save, once for the writer's connection.
 func (w *writer) keep(ctx context.Context) error {
 	if !w.e.keeps || w.kept != nil {
 		return nil
@@ -29,14 +29,14 @@ func (w *writer) forget() {
 	w.kept = nil
 }
 
-// keeping is a transaction that uses the statements that are ready.
+// keeping is a transaction that uses the prepared statements.
 type keeping struct {
 	*sql.Tx
 	kept    map[string]*sql.Stmt
-	unfound []string // ids of new records that are not found by their words yet
+	unfound []string // ids of new records whose words are not indexed yet
 }
 
-// ExecContext is as the transaction's own.
+// ExecContext is like the transaction's own.
 func (k *keeping) ExecContext(ctx context.Context, query string, args ...any) (sql.Result, error) {
 	if s := k.kept[query]; s != nil {
 		return k.StmtContext(ctx, s).ExecContext(ctx, args...)

@@ -6,12 +6,12 @@ import (
 	"fmt"
 )
 
-// taker takes revisions into a book, some in a transaction, and never holds more of them than it says.
+// taker takes revisions into a book, some in each transaction, and never holds more of them than its limits.
 type taker struct {
 	ctx   context.Context
 	into  Book
-	bad   func(line int, err error) // told of each that the book does not take
-	n     int                       // how many the book has by now
+	bad   func(line int, err error) // called for each revision that the book does not take
+	n     int                       // how many are in the book by now
 	list  []Revision
 	lines []int // where each came from
 	bytes int
@@ -19,10 +19,10 @@ type taker struct {
 
 const (
 	mostTaken = 500     // revisions in a transaction
-	mostBytes = 1 << 19 // and of their bodies, unless one alone is more
+	mostBytes = 1 << 19 // bytes of their bodies, unless one alone is more
 )
 
-// take keeps one more; it is in the book after flush at the latest.
+// take takes one more; it is in the book after flush at the latest.
 func (t *taker) take(line int, r Revision) error {
 	t.list, t.lines = append(t.list, r), append(t.lines, line)
 	if t.bytes += len(r.Body); len(t.list) < mostTaken && t.bytes < mostBytes {
@@ -31,15 +31,15 @@ func (t *taker) take(line int, r Revision) error {
 	return t.flush()
 }
 
-// flush saves what waits. Where the book does not take them together each is tried alone, so that one that it does not
-// take spoils no other; an error is one that hinders all.
+// flush saves what waits. Where the book does not take them together, each is tried alone, so that a bad one spoils
+// no other. An error is one that stops all.
 func (t *taker) flush() error {
 	list, lines := t.list, t.lines
 	t.list, t.lines, t.bytes = t.list[:0], t.lines[:0], 0
 	if len(list) == 0 {
 		return nil
 	}
-	defer clear(list) // their bodies are not held until others take their places
+	defer clear(list) // lets their bodies be collected
 	err := t.into.Save(t.ctx, list...)
 	if err == nil {
 		t.n += len(list)
@@ -62,14 +62,15 @@ func (t *taker) flush() error {
 	return nil
 }
 
-// hindered reports an error that is no fault of what was to be saved.
+// hindered reports whether an error is not the fault of what was to be saved.
 func (t *taker) hindered(err error) bool {
 	code := sqliteCode(err)
 	var lost *unheard
-	return errors.As(err, &lost) || t.ctx.Err() != nil || code != 0 || silent(err) || errors.Is(err, ErrReadOnly) || errors.Is(err, errClosed)
+	return errors.As(err, &lost) || t.ctx.Err() != nil || code != 0 || silent(err) || errors.Is(err, ErrReadOnly) ||
+		errors.Is(err, errClosed)
 }
 
-// failed says from which line on nothing was kept, or notes the one that the book does not take.
+// failed says from which line on nothing was saved, or notes the one line that the book does not take.
 func (t *taker) failed(err error, list []Revision, lines []int) error {
 	if !t.hindered(err) {
 		t.bad(lines[0], err)

@@ -12,8 +12,8 @@ import (
 	"time"
 )
 
-// deafLine lies between a booth and its server, and drops the answer to the next transactions' ends: the server has kept
-// them, and the booth does not hear of it.
+// deafLine is between a booth and its server, and drops the answers to the ends of the next transactions: the server
+// has saved them, and the booth does not hear of it.
 type deafLine struct {
 	to    string
 	drops atomic.Int32
@@ -61,7 +61,7 @@ func (d *deafLine) serve(l net.Listener) {
 	}
 }
 
-// overDeafLine is a book on a server behind such a line.
+// overDeafLine is a book on a server behind a deaf line.
 func overDeafLine(t *testing.T) (*deafLine, Book) {
 	t.Helper()
 	u, err := url.Parse(serverAddress(t))
@@ -81,8 +81,8 @@ func overDeafLine(t *testing.T) (*deafLine, Book) {
 	return d, b
 }
 
-// A server that is lost just when it has kept something: a change counts once and is said to be kept, alone and among
-// others who save at the same time, also of who has left meanwhile. Where it is lost again nobody is told that nothing is kept.
+// A server is lost just after it has saved something: a change counts once and is acknowledged, alone and among
+// others, also where its caller has left. Where the server is lost again, nobody is told that nothing was saved.
 func TestAnEndThatNobodyHears(t *testing.T) {
 	d, b := overDeafLine(t)
 	ctx, now := context.Background(), time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)

@@ -12,7 +12,7 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// Unreadable is what opening finds where something else lies than a book, or a book that is damaged.
+// Unreadable is the error of opening something that is not a book, or a damaged book.
 type Unreadable struct {
 	Place, What string
 	cause       error
@@ -23,13 +23,13 @@ func (u *Unreadable) Error() string { return u.Place + " " + u.What }
 
 func (u *Unreadable) Unwrap() error { return u.cause }
 
-// Damaged reports an error of a book parts of which cannot be read, while others may be.
+// Damaged reports whether an error means that parts of a book cannot be read, while others may be.
 func Damaged(err error) bool {
 	var bad *Unreadable
 	return sqliteCode(err) == corrupt || errors.As(err, &bad) && bad.part
 }
 
-// said says what cannot be done with a file, and why; what has its own words already keeps them.
+// said says what cannot be done with a file, and why; an error that has its own words keeps them.
 func said(file, what string, err error) error {
 	var told *Unreadable
 	if err == nil || errors.As(err, &told) || errors.Is(err, ErrNone) {
@@ -49,14 +49,16 @@ func whyNot(file string, err error) string {
 		return "it is damaged (" + err.Error() + ")"
 	case code == fullDisk, (code == ioError || code == cannotOpen) && full(file):
 		return "the disk is full: make room on it (" + err.Error() + ")"
-	case (code == readOnlyFile || code == cannotOpen || code == notAllowed) && !(accessible(behind(file)) && accessible(filepath.Dir(behind(file)))):
+	case (code == readOnlyFile || code == cannotOpen || code == notAllowed) && !(accessible(behind(file)) &&
+		accessible(filepath.Dir(behind(file)))):
 		return "this user may not write the file or its folder (" + err.Error() + ")"
 	}
 	return err.Error()
 }
 
-// plainFile refuses an address that is none of a file's and none of a PostgreSQL server's, without repeating it: it may
-// hold a password. It refuses a folder too, and what is read and never ends; a file that is not there yet will do.
+// plainFile refuses a text that is neither a file's name nor the address of a PostgreSQL server, without repeating
+// it: it may hold a password. It also refuses a folder, and a device or pipe, which may never end; a missing file is
+// accepted.
 func plainFile(where string) error {
 	if address.Looks(where) {
 		return ErrAddress

@@ -11,7 +11,8 @@ import (
 	"time"
 )
 
-// What is no book says so in words, and is left as it is: another program's tables, a folder, what is read without an end.
+// A thing that is not a book is refused in words and left as it is: another program's tables, a folder, an endless
+// device.
 func TestWhatIsNoBook(t *testing.T) {
 	ctx, dir := context.Background(), t.TempDir()
 	database := func(name string, statements ...string) string {
@@ -28,9 +29,12 @@ func TestWhatIsNoBook(t *testing.T) {
 	letter := filepath.Join(dir, "letter.txt")
 	noErr(t, os.WriteFile(letter, []byte("dear shop, this is no book but a letter"), 0o600))
 	for file, want := range map[string]string{
-		database("other.db", "CREATE TABLE meta (name TEXT, value TEXT)"):                                             "its tables are another program's",
-		database("count.db", "CREATE TABLE meta (name TEXT, value TEXT)", "INSERT INTO meta VALUES ('version', 'x')"): "its tables are another program's",
-		database("column.db", "CREATE TABLE meta (a TEXT)"):                                                           "its tables are another program's",
+		database("other.db",
+			"CREATE TABLE meta (name TEXT, value TEXT)"): "its tables are another program's",
+		database("count.db", "CREATE TABLE meta (name TEXT, value TEXT)",
+			"INSERT INTO meta VALUES ('version', 'x')"): "its tables are another program's",
+		database("column.db",
+			"CREATE TABLE meta (a TEXT)"): "its tables are another program's",
 		letter:     "it is no SQLite file",
 		dir:        "a folder stands there",
 		os.DevNull: "no file but a pipe or a device",
@@ -47,7 +51,7 @@ func TestWhatIsNoBook(t *testing.T) {
 	}
 }
 
-// A change of a record that the book does not hold is no riddle either.
+// A change of a record that the book does not hold is refused in words too.
 func TestAChangeOfWhatIsNotThere(t *testing.T) {
 	ctx, now := context.Background(), time.Now()
 	b, err := OpenFile(ctx, filepath.Join(t.TempDir(), "book.db"))
@@ -62,26 +66,33 @@ func TestAChangeOfWhatIsNotThere(t *testing.T) {
 	}
 }
 
-// A file that somebody made so that a book's tables are worked out as they are read is no book: reading it would have no end.
+// A file made so that a book's tables are computed while they are read is not a book: reading it would not end.
 func TestTablesThatAreWorkedOut(t *testing.T) {
 	ctx, dir := context.Background(), t.TempDir()
-	columns := "rev TEXT, id TEXT, parent TEXT, kind TEXT, at TEXT, who TEXT, place TEXT, program TEXT, schema INTEGER, deleted INTEGER"
+	columns := "rev TEXT, id TEXT, parent TEXT, kind TEXT, at TEXT, who TEXT, place TEXT, program TEXT, " +
+		"schema INTEGER, deleted INTEGER"
 	heads := "CREATE TABLE heads (n INTEGER PRIMARY KEY, id, rev, kind, at, deleted, name, line, words)"
 	for name, tables := range map[string][]string{
-		"endless view": {heads, "CREATE VIEW revisions AS WITH RECURSIVE n(i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n) SELECT i AS rowid, hex(i) AS rev, '' AS id, '' AS parent, 'card' AS kind, '' AS at, '' AS who, '' AS place, '' AS program, 1 AS schema, 0 AS deleted, zeroblob(1000000) AS body FROM n"},
-		"made bodies":  {heads, "CREATE TABLE revisions (" + columns + ", body BLOB GENERATED ALWAYS AS (zeroblob(1000000000)) VIRTUAL)"},
+		"endless view": {heads, "CREATE VIEW revisions AS WITH RECURSIVE n(i) AS (SELECT 1 UNION ALL SELECT i + 1 " +
+			"FROM n) SELECT i AS rowid, hex(i) AS rev, '' AS id, '' AS parent, 'card' AS kind, '' AS at, '' AS who, " +
+			"'' AS place, '' AS program, 1 AS schema, 0 AS deleted, zeroblob(1000000) AS body FROM n"},
+		"made bodies": {heads, "CREATE TABLE revisions (" + columns +
+			", body BLOB GENERATED ALWAYS AS (zeroblob(1000000000)) VIRTUAL)"},
 		"made, short":  {heads, "CREATE TABLE revisions (" + columns + ", body BLOB AS (zeroblob(1000000000)))"},
 		"in one word":  {heads, "CREATE TABLE revisions (" + columns + ", body BLOB AS(zeroblob(1000000000)))"},
 		"on two lines": {heads, "CREATE TABLE revisions (" + columns + ", body BLOB AS\n(zeroblob(1000000000)))"},
-		"made heads":   {"CREATE TABLE heads (n INTEGER PRIMARY KEY, id, rev, kind, at, deleted, name, words, line AS(hex(zeroblob(400000000))))", "CREATE TABLE revisions (" + columns + ", body BLOB)"},
-		"made words":   {heads, "CREATE TABLE revisions (" + columns + ", body BLOB)", "DROP TABLE words", "CREATE TABLE words (n, word AS(hex(zeroblob(400000000))))"},
-		"virtual":      {heads, "CREATE VIRTUAL TABLE revisions USING rtree(id, a, b)"},
-		"no heads":     {"CREATE TABLE revisions (" + columns + ", body BLOB)"},
+		"made heads": {"CREATE TABLE heads (n INTEGER PRIMARY KEY, id, rev, kind, at, deleted, name, words, " +
+			"line AS(hex(zeroblob(400000000))))", "CREATE TABLE revisions (" + columns + ", body BLOB)"},
+		"made words": {heads, "CREATE TABLE revisions (" + columns + ", body BLOB)", "DROP TABLE words",
+			"CREATE TABLE words (n, word AS(hex(zeroblob(400000000))))"},
+		"virtual":  {heads, "CREATE VIRTUAL TABLE revisions USING rtree(id, a, b)"},
+		"no heads": {"CREATE TABLE revisions (" + columns + ", body BLOB)"},
 	} {
 		file := filepath.Join(dir, strings.ReplaceAll(name, " ", "-")+".db")
 		db, err := sql.Open("sqlite", dsn(file, "rwc", true))
 		noErr(t, err)
-		for _, s := range append(append([]string{"CREATE TABLE words (word, n)"}, tables...), "CREATE TABLE meta (name TEXT, value TEXT)", "INSERT INTO meta VALUES ('version', '3')") {
+		for _, s := range append(append([]string{"CREATE TABLE words (word, n)"}, tables...),
+			"CREATE TABLE meta (name TEXT, value TEXT)", "INSERT INTO meta VALUES ('version', '3')") {
 			if _, err := db.Exec(s); err != nil {
 				t.Fatal(name, err)
 			}

@@ -15,8 +15,8 @@ import (
 	"time"
 )
 
-// testdata/version3.db.gz is a book that the program of 2026-10 kept: a person, a power source, three cards of which one
-// was changed and one deleted, a test bead and a reading. What its own export gave has this SHA-256.
+// testdata/version3.db.gz is a book that the program of 2026-10 kept: a person, a power source, three cards of which
+// one was changed and one deleted, a test bead and a reading. What its own export gave has this SHA-256.
 const version3Export = "7b1edb5a3548a2de88ae872ab7a70edb987d5569c4b133a558b3a09bb333d433"
 
 // version3 is that book in a file of its own.
@@ -67,13 +67,14 @@ func saveAfter(t *testing.T, b Book) {
 	if faults, n, err := b.Check(ctx); err != nil || n != 11 || len(faults) > 0 {
 		t.Errorf("%d revisions, %v, %v", n, faults, err)
 	}
-	if h, err := b.History(ctx, old.ID); err != nil || len(h) != 2 || !bytes.Equal(h[0].Body, old.Body) || !bytes.Equal(h[1].Body, changed.Body) {
+	if h, err := b.History(ctx, old.ID); err != nil || len(h) != 2 || !bytes.Equal(h[0].Body, old.Body) ||
+		!bytes.Equal(h[1].Body, changed.Body) {
 		t.Errorf("%d in its history, %v", len(h), err)
 	}
 }
 
-// A look, an export and a copy change nothing in a book of version 3: whatever keeps others from writing keeps nobody from
-// reading.
+// A look, an export and a copy change nothing in a book of version 3: whatever keeps others from writing keeps nobody
+// from reading.
 func TestVersion3Read(t *testing.T) {
 	ctx := context.Background()
 	file := version3(t)
@@ -143,7 +144,9 @@ func TestVersion3Damaged(t *testing.T) {
 	noErr(t, err)
 	defer b.Close()
 	const gone = "has a body that cannot be read"
-	if faults, n, err := b.Check(ctx); err != nil || n != 9 || len(faults) != 2 || strings.Count(strings.Join(faults, "\n"), gone) != 2 { // it, and its head
+	// one fault for the revision, one for its head
+	if faults, n, err := b.Check(ctx); err != nil || n != 9 || len(faults) != 2 ||
+		strings.Count(strings.Join(faults, "\n"), gone) != 2 {
 		t.Errorf("%d revisions, %v, %v", n, faults, err)
 	}
 	var lost *Missing

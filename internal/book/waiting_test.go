@@ -16,8 +16,8 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// Who gives up at any moment of a save is told the truth: an error means that nothing was kept, and no error that all was;
-// also while another program writes, and while many save together.
+// A caller who gives up at any moment of a save is told the truth: an error means that nothing was saved, no error
+// that all was; also while another program writes, and while many save together.
 func TestGivingUpTellsTheTruth(t *testing.T) {
 	onBoth(t, func(t *testing.T, b Book) {
 		var told sync.Map
@@ -65,7 +65,7 @@ func TestGivingUpTellsTheTruth(t *testing.T) {
 	})
 }
 
-// Who waits for another program that writes may give up: at once, and nothing is kept.
+// A caller who waits for another program's write can give up at once, and nothing is saved.
 func TestGivingUpWhileAnotherWrites(t *testing.T) {
 	b := newFile(t)
 	s := b.(*store)
@@ -94,8 +94,8 @@ func TestGivingUpWhileAnotherWrites(t *testing.T) {
 	noErr(t, b.Save(context.Background(), r))
 }
 
-// Who asks for all and takes nothing holds nothing up: what others write meanwhile goes into the book and not only into its
-// log, which stays small.
+// A reader who asks for everything and takes nothing holds nothing up: what others write goes into the book and not
+// only into its log, which stays small.
 func TestWhoReadsSlowlyHoldsNothing(t *testing.T) {
 	ctx, now := context.Background(), time.Now()
 	file := filepath.Join(t.TempDir(), "book.db")
@@ -118,7 +118,8 @@ func TestWhoReadsSlowlyHoldsNothing(t *testing.T) {
 		noErr(t, err)
 		return info.Size() / pageSize
 	}
-	for grown := pages(file) + 12_000; pages(file)+pages(file+"-wal") < grown && pages(file+"-wal") < 12_000; { // three times what a log holds before it is emptied
+	// three times the log's size at which SQLite empties it
+	for grown := pages(file) + 12_000; pages(file)+pages(file+"-wal") < grown && pages(file+"-wal") < 12_000; {
 		var list []Revision
 		for range 200 {
 			now = now.Add(time.Millisecond)
@@ -135,7 +136,7 @@ func TestWhoReadsSlowlyHoldsNothing(t *testing.T) {
 	noErr(t, <-done)
 }
 
-// A check while others save finds nothing wrong: what it compares is of one moment.
+// A check while others save finds nothing wrong, since it compares one moment.
 func TestCheckWhileOthersSave(t *testing.T) {
 	onBoth(t, func(t *testing.T, b Book) {
 		ctx := context.Background()

@@ -10,11 +10,11 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// Missing is what of a damaged book could not be had.
+// Missing is the error that lists what could not be read of a damaged book.
 type Missing struct {
 	Place string
 	N     int      // revisions
-	Lines []string // what is known of them, the first few
+	Lines []string // what is known of the first few
 }
 
 func (m *Missing) Error() string {
@@ -25,7 +25,7 @@ func (m *Missing) Error() string {
 	return fmt.Sprintf("%d "+what, m.N, m.Place)
 }
 
-// add notes a revision that cannot be had.
+// add notes a revision that cannot be read.
 func (m *Missing) add(why error) {
 	m.N++
 	if len(m.Lines) < mostFaults {
@@ -33,7 +33,7 @@ func (m *Missing) add(why error) {
 	}
 }
 
-// err is the whole as an error, nil where nothing is missing.
+// err is the list as an error, nil where nothing is missing.
 func (m *Missing) err() error {
 	if m.N == 0 {
 		return nil
@@ -41,7 +41,7 @@ func (m *Missing) err() error {
 	return m
 }
 
-// Each goes on past what cannot be read or is not what was saved, and says so at the end: the error is a *Missing then.
+// Each skips what cannot be read or is not what was saved, and says so at the end: the error is then a *Missing.
 func (s *store) Each(ctx context.Context, visit func(Revision) error) error {
 	lost := &Missing{Place: s.place}
 	err := s.eachOr(ctx, func(r Revision) error {
@@ -57,7 +57,7 @@ func (s *store) Each(ctx context.Context, visit func(Revision) error) error {
 	return lost.err()
 }
 
-// eachOr hands out every revision that can be read, in the order of their times, and what is wrong with the others.
+// eachOr hands out every revision that can be read, ordered by time, and what is wrong with the others.
 func (s *store) eachOr(ctx context.Context, visit func(Revision) error, unreadable func(error)) error {
 	if s.name != sqlite.name {
 		return s.stream(ctx, visit, unreadable)
@@ -65,7 +65,7 @@ func (s *store) eachOr(ctx context.Context, visit func(Revision) error, unreadab
 	order, err := s.order(ctx)
 	few := fewRows
 	if unreadablePage(err) {
-		// Asked for several, SQLite steps from a row to its neighbour in the page, which may be another page's there.
+		// Asked for several rows, SQLite steps from a row to its neighbour in the page, and that page may be misplaced.
 		few = 1
 		order, err = s.salvage(ctx, unreadable)
 	}
@@ -75,7 +75,7 @@ func (s *store) eachOr(ctx context.Context, visit func(Revision) error, unreadab
 	return s.walk(ctx, order, few, visit, unreadable)
 }
 
-// stream hands out what a server sends; a server keeps no log waiting for who reads slowly.
+// stream hands out what a server sends; a slow reader keeps no log of a server from shrinking.
 func (s *store) stream(ctx context.Context, visit func(Revision) error, unreadable func(error)) error {
 	rows, err := s.read.QueryContext(ctx, "SELECT "+revisionColumns+" FROM revisions ORDER BY at, rev")
 	if err != nil {
@@ -95,10 +95,10 @@ func (s *store) stream(ctx context.Context, visit func(Revision) error, unreadab
 	return rows.Err()
 }
 
-// order lists the rows of a file's revisions by their times: eight bytes for each, so that the revisions themselves can be
-// read a few at a time. While a query is open SQLite keeps all that is written meanwhile in its log, so none is left open
-// while somebody else does something with what was read. A page may be sound and none of its place's, as one that a disk
-// never wrote: SQLite reads on there without an error, so what the table holds is compared with what its index tells.
+// order lists the rows of a file's revisions by time, eight bytes each, so that the revisions themselves can be read
+// a few at a time. While a query is open SQLite keeps everything that is written in its log, so no query is left open
+// while the caller works with what was read. A page may be sound and in a wrong place, such as after a write that a
+// disk lost. SQLite reads on there without an error, so the table is compared with what its index tells.
 func (s *store) order(ctx context.Context) ([]int64, error) {
 	tx, err := s.read.BeginTx(ctx, s.snapshot)
 	if err != nil {
@@ -114,22 +114,23 @@ func (s *store) order(ctx context.Context) ([]int64, error) {
 	if err != nil {
 		return nil, err
 	}
-	err = numbered(ctx, tx, "SELECT rowid, rev FROM revisions INDEXED BY "+byRev.name, func(n int64, rev string) { told += mark(n, rev) })
+	err = numbered(ctx, tx, "SELECT rowid, rev FROM revisions INDEXED BY "+byRev.name,
+		func(n int64, rev string) { told += mark(n, rev) })
 	if err == nil && held != told {
 		err = errPlace
 	}
 	return list, err
 }
 
-// mark is a number that tells a row with its revision from any other; the sum of many tells whether two lists, in whatever
-// order, are of the same.
+// mark is a number that tells a row with its revision from any other; the sum of many tells whether two lists hold
+// the same, in any order.
 func mark(n int64, rev string) uint64 {
 	h := fnv.New64a()
-	_, _ = h.Write(binary.LittleEndian.AppendUint64([]byte(rev), uint64(n))) // a hash takes everything
+	_, _ = h.Write(binary.LittleEndian.AppendUint64([]byte(rev), uint64(n))) // never fails
 	return h.Sum64()
 }
 
-// numbered hands out the rows of a query that gives a number and a text.
+// numbered hands out the rows of a query for a number and a text.
 func numbered(ctx context.Context, q querier, query string, add func(n int64, text string), args ...any) error {
 	rows, err := q.QueryContext(ctx, query, args...)
 	if err != nil {
@@ -149,11 +150,12 @@ func numbered(ctx context.Context, q querier, query string, add func(n int64, te
 
 const (
 	fewRows  = 256     // rows that are read at a time
-	fewBytes = 1 << 20 // and what they may take, packed
+	fewBytes = 1 << 20 // their packed bytes
 )
 
-// walk hands out the revisions of some rows, at most so many read at a time.
-func (s *store) walk(ctx context.Context, order []int64, most int, visit func(Revision) error, unreadable func(error)) error {
+// walk hands out the revisions of some rows, reading a few at a time.
+func (s *store) walk(ctx context.Context, order []int64, most int, visit func(Revision) error,
+	unreadable func(error)) error {
 	for len(order) > 0 {
 		few := order[:min(len(order), most)]
 		read, err := s.rows(ctx, few)
@@ -181,15 +183,16 @@ func (s *store) walk(ctx context.Context, order []int64, most int, visit func(Re
 	return nil
 }
 
-// rows reads the rows of a list from its beginning, as many as are read at a time. One that is not found
-// by its number is an error: nothing deletes any. They come in the order of the list, which is gone through from outside;
-// asked to sort them SQLite would read them all first.
+// rows reads the first few rows of a list. A row that is not found by its number is an error, since rows are never
+// deleted. They come in the order of the list, because the list is the outer loop of the query; if SQLite had to sort
+// them, it would read them all first.
 func (s *store) rows(ctx context.Context, list []int64) ([]row, error) {
 	numbers, err := json.Marshal(list)
 	if err != nil {
 		return nil, err
 	}
-	found, err := s.read.QueryContext(ctx, "SELECT "+rowColumns+" FROM (SELECT value AS n FROM json_each(?)) j LEFT JOIN revisions ON revisions.rowid = j.n", string(numbers))
+	found, err := s.read.QueryContext(ctx, "SELECT "+rowColumns+
+		" FROM (SELECT value AS n FROM json_each(?)) j LEFT JOIN revisions ON revisions.rowid = j.n", string(numbers))
 	if err != nil {
 		return nil, err
 	}
@@ -206,7 +209,8 @@ func (s *store) rows(ctx context.Context, list []int64) ([]row, error) {
 	return read, found.Err()
 }
 
-// rowByRow reads the rows of a list each by itself, past those that cannot be read, and returns how many it came past.
+// rowByRow reads the rows of a list one by one, skips those that cannot be read, and returns how many rows it went
+// through.
 func (s *store) rowByRow(ctx context.Context, list []int64, unreadable func(error)) (read []row, done int, err error) {
 	bad := map[int64]error{}
 	for bytes := 0; bytes < fewBytes && done < len(list); done++ {

@@ -7,8 +7,8 @@ import (
 	"time"
 )
 
-// All revisions of a book of two thousand cards: in one query that stays open, a few at a time, and a few at a time with each
-// held against its hash, as an export has them. The first is the baseline.
+// All revisions of a book of two thousand cards: in one query that stays open, which is the baseline; a few at a
+// time; and a few at a time with each held against its hash, as in an export.
 func BenchmarkEach(b *testing.B) {
 	ctx, now := context.Background(), time.Now()
 	s := newFile(b).(*store)
@@ -41,8 +41,8 @@ func BenchmarkEach(b *testing.B) {
 	}
 }
 
-// A look-up as a screen makes it, which opens the book and closes it again: alone, and while somebody else of this process has
-// the book open.
+// A look-up as a screen makes it, which opens the book and closes it again: alone, and while another holder in this
+// process has the book open.
 func BenchmarkLookUp(b *testing.B) {
 	ctx, now := context.Background(), time.Now()
 	file := filepath.Join(b.TempDir(), "book.db")

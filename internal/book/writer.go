@@ -14,8 +14,8 @@ import (
 	"github.com/jackc/pgx/v5/pgconn"
 )
 
-// writer is the one goroutine that writes: whoever waits while it is busy is written together with the others, in one
-// transaction, and hears of it when that is on the disk.
+// writer is the one goroutine that writes. The saves that wait while it is busy are written together in one
+// transaction, and their callers hear of it when that is on the disk.
 type writer struct {
 	e     *engine
 	db    *sql.DB
@@ -23,16 +23,16 @@ type writer struct {
 	quit  chan struct{}
 	once  sync.Once
 	done  sync.WaitGroup
-	most  int           // savings in one transaction
-	limit time.Duration // that one transaction may take; 0 for no limit
+	most  int           // saves in one transaction
+	limit time.Duration // how long one transaction may take; 0 for no limit
 
-	kept map[string]*sql.Stmt // made ready once, by their text
+	kept map[string]*sql.Stmt // prepared statements, by their text
 
-	commits atomic.Int64 // transactions so far: how well it groups
+	commits atomic.Int64 // transactions so far, which tells how well it groups
 }
 
 type saving struct {
-	ctx    context.Context // of who saves
+	ctx    context.Context // of the caller
 	list   []prepared
 	answer chan error
 }
@@ -51,8 +51,8 @@ func (w *writer) stop() {
 	w.forget()
 }
 
-// save hands revisions to the writer and waits for the disk. Who gives up before the writer has begun is not kept; after
-// that the answer is waited for, so that nothing is kept of which somebody was told that it is not.
+// save hands revisions to the writer and waits for the disk. If the caller gives up before the writer has begun,
+// nothing is saved. After that the answer is waited for, so that nobody is told that something is not saved which is.
 func (w *writer) save(ctx context.Context, list []prepared) error {
 	s := saving{ctx, list, make(chan error, 1)}
 	select {
@@ -76,8 +76,8 @@ func (w *writer) run() {
 	}
 }
 
-// gather adds to a group everybody who waits by now, and whoever would if the writer were not the one to run: it lets
-// the others run until nobody new comes. That costs nothing where nobody runs.
+// gather adds to a group all saves that wait by now, and those that would wait if the writer were not running: it
+// lets other goroutines run until no new save comes. That costs nothing where none is runnable.
 func (w *writer) gather(group []saving) []saving {
 	for idle := 0; len(group) < w.most && idle < patience; {
 		select {
@@ -92,14 +92,14 @@ func (w *writer) gather(group []saving) []saving {
 	return group
 }
 
-// patience is how often in turn the writer lets others run without anybody coming of it.
+// patience is how often in a row the writer lets others run without a new save.
 const patience = 3
 
-// commit writes whoever waits together with the first; where that fails as a whole each is tried alone, so that one bad
-// one spoils no other.
+// commit writes the saves of a group together; where that fails each is tried alone, so that a bad one spoils no other.
 func (w *writer) commit(first saving) {
 	group := []saving{first}
-	if w.e.lock != "" { // the server holds records, not the whole file: all are to be there before the first is written
+	// the server locks records, not the whole file: the whole group must be known before the first is written
+	if w.e.lock != "" {
 		group = w.gather(group)
 	}
 	group = waiting(group)
@@ -115,7 +115,7 @@ func (w *writer) commit(first saving) {
 		}
 		return
 	}
-	if !again { // else nobody can be told that nothing of theirs is kept
+	if !again { // otherwise nobody can be told that nothing of theirs is saved
 		group = waiting(group)
 	}
 	for _, s := range group {
@@ -126,16 +126,18 @@ func (w *writer) commit(first saving) {
 	}
 }
 
-// unheard is the end of a transaction that a server was lost at: it may have been kept.
+// unheard is the error where a server was lost at the end of a transaction, which may have been saved.
 type unheard struct{ error }
 
 func (u *unheard) Error() string {
-	return "the book's server was lost while it kept this, which may be there: look before you say it again (" + u.error.Error() + ")"
+	return "the book's server was lost while it kept this, which may be there: look before you say it again (" +
+		u.error.Error() + ")"
 }
 
 func (u *unheard) Unwrap() error { return u.error }
 
-// end ends a transaction. A server that answers with a refusal has kept nothing, unless what it says is that it ends.
+// end ends a transaction. A server that answers with a refusal has saved nothing, unless it says that it is shutting
+// down.
 func (w *writer) end(tx *sql.Tx) error {
 	err := tx.Commit()
 	var p *pgconn.PgError
@@ -145,7 +147,8 @@ func (w *writer) end(tx *sql.Tx) error {
 	return &unheard{err}
 }
 
-// waiting are those of a group who have not given up; the others are told so, and nothing of theirs is kept.
+// waiting are the saves of a group whose callers have not given up; the others are told that nothing of theirs is
+// saved.
 func waiting(group []saving) []saving {
 	return slices.DeleteFunc(group, func(s saving) bool {
 		err := s.ctx.Err()
@@ -156,7 +159,7 @@ func waiting(group []saving) []saving {
 	})
 }
 
-// patiently tries again what the server ended for another transaction's sake.
+// patiently tries a transaction again that the server ended in favour of another.
 func (w *writer) patiently(group *[]saving, open bool) error {
 	var err error
 	for range 5 {
@@ -167,13 +170,13 @@ func (w *writer) patiently(group *[]saving, open bool) error {
 	return err
 }
 
-// disturbed reports a transaction that a server ended since another one stood in its way.
+// disturbed reports whether a server ended a transaction because another was in its way.
 func disturbed(err error) bool {
 	var p *pgconn.PgError
 	return errors.As(err, &p) && (p.Code == "40001" || p.Code == "40P01")
 }
 
-// transaction writes a group; into an open one it takes whoever comes while it writes.
+// transaction writes a group; into an open group it also takes the saves that come meanwhile.
 func (w *writer) transaction(group *[]saving, open bool) error {
 	ctx, stop := context.WithCancel(context.Background()) // a caller that leaves does not undo the others
 	defer stop()
@@ -209,7 +212,8 @@ func (w *writer) transaction(group *[]saving, open bool) error {
 	return w.end(tx)
 }
 
-// begin waits until no other program writes. Who waits alone may give up that long; what has begun is written to its end.
+// begin waits until no other program writes. The caller of a single save may give up until then; what has begun is
+// finished.
 func (w *writer) begin(ctx context.Context, end func(), group []saving) (*sql.Tx, error) {
 	if len(group) > 1 || slices.ContainsFunc(group[0].list, func(p prepared) bool { return p.again }) {
 		return w.db.BeginTx(ctx, nil)
@@ -225,8 +229,8 @@ func (w *writer) begin(ctx context.Context, end func(), group []saving) (*sql.Tx
 	return tx, err
 }
 
-// ordered are a group's revisions in one order everywhere, so that two booths never wait for each other's records; a
-// record's own stay in theirs.
+// ordered are a group's revisions in the same order everywhere, so that two booths never wait for each other's
+// records; those of one record keep their order.
 func ordered(group []saving) []*prepared {
 	var list []*prepared
 	for _, s := range group {
