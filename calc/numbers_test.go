@@ -1,16 +1,17 @@
 package calc_test
 
 import (
-	"brazebooth/calc"
-	"brazebooth/calc/advice"
 	"flag"
 	"fmt"
-	"hash/crc32"
 	"math"
 	"os"
 	"slices"
 	"strings"
 	"testing"
+
+	"brazebooth/calc"
+	"brazebooth/calc/advice"
+	"brazebooth/internal/deep"
 )
 
 var update = flag.Bool("update", false, "write testdata/numbers.txt anew")
@@ -52,38 +53,42 @@ var numberJobs = []struct {
 	{"other wire", calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Wire: calc.Some(1.2), StickOut: calc.Some(16), Flow: calc.Some(9), Gas: "argon-co2-2"}},
 }
 
-// Every number, word and warning of these jobs is what it was: a change that moves one shows it here, line by line, and is either
+// Every number, word and warning of these jobs is what it was: a change that moves one shows it here by its name, and is either
 // meant or a mistake. That the numbers are right is for the other tests.
 func TestNumbersAreWhatTheyWere(t *testing.T) {
 	if testing.Short() {
-		t.Skip("every page of two dozen jobs")
+		t.Skip("every page of many jobs")
 	}
-	var b strings.Builder
-	said := texts{}
-	for _, x := range numberJobs {
-		fmt.Fprintf(&b, "# %s\n", x.name)
-		writeNumbers(t, &b, x.job, said)
+	var now records
+	jobs, others := numberJobs, otherAnswers()
+	if !*update {
+		jobs, others = deep.Of(t, jobs, 8), deep.Of(t, others, 8)
 	}
-	writeOthers(t, &b, said)
+	for _, x := range jobs {
+		writeNumbers(t, now.of(x.name), x.job)
+	}
+	for _, x := range others {
+		x.write(t, now.of(x.name))
+	}
 	if *update {
-		if err := os.MkdirAll("testdata", 0o755); err != nil {
-			t.Fatal(err)
-		}
-		if err := os.WriteFile(numbersFile, []byte(b.String()), 0o644); err != nil {
+		if err := os.WriteFile(numbersFile, now.file(), 0o644); err != nil {
 			t.Fatal(err)
 		}
 	}
-	was, err := os.ReadFile(numbersFile)
+	file, err := os.ReadFile(numbersFile)
 	if err != nil {
 		t.Fatal(err)
 	}
-	told := 0
-	old, now := strings.Split(string(was), "\n"), strings.Split(b.String(), "\n")
-	for i := range max(len(old), len(now)) {
-		a, z := lineAt(old, i), lineAt(now, i)
-		if a != z && told < 20 {
+	was, told := recordsIn(file).named(), 0
+	is := now.named()
+	ran := map[string]bool{}
+	for _, r := range now {
+		ran[r.job] = true
+	}
+	for _, name := range namesOf(was, is) {
+		if ran[name.job] && was[name] != is[name] && told < 20 {
 			told++
-			t.Errorf("line %d was\n  %s\nis\n  %s", i+1, a, z)
+			t.Errorf("%s of %s was\n%sis\n%s", name.group, name.job, was[name], is[name])
 		}
 	}
 	if told > 0 {
@@ -91,58 +96,41 @@ func TestNumbersAreWhatTheyWere(t *testing.T) {
 	}
 }
 
-// texts are those that stood before. Each is known by its sum, so that a new one does not renumber the others.
-type texts map[string]bool
-
-// once is a text, or its sum where it stood before.
-func (said texts) once(text string) string {
-	sum := crc32.ChecksumIEEE([]byte(text))
-	if said[text] {
-		return fmt.Sprintf("= %08x", sum)
-	}
-	said[text] = true
-	return fmt.Sprintf("(%08x) %s", sum, text)
-}
-
-func lineAt(lines []string, i int) string {
-	if i < len(lines) {
-		return lines[i]
-	}
-	return "(no line)"
-}
-
-func writeNumbers(t *testing.T, b *strings.Builder, job calc.Job, said texts) {
+func writeNumbers(t *testing.T, put putter, job calc.Job) {
 	c, err := calc.Solve(job)
 	if err != nil {
-		fmt.Fprintf(b, "error %v\n", err)
+		put("card error", err.Error(), "")
 		return
 	}
-	fmt.Fprintf(b, "verdict %s\n", c.Verdict())
+	put("card verdict", "", c.Verdict())
 	for _, e := range c.Edges {
-		fmt.Fprintf(b, "edge %s %v %s, by %s\n", e.Name, e.Met, digits4(e.Margin), said.once(basisText(&e.Basis)))
+		put("card edge "+e.Name, basisText(&e.Basis), fmt.Sprintf("%v %s", e.Met, digits4(e.Margin)))
 	}
-	writeFigures(b, c.Figures, said)
-	writeWarnings(b, c.Warnings, said)
-	fmt.Fprintf(b, "notes %+v\n", c.Notes)
-	for _, a := range calc.CheckFirst(&c) {
-		fmt.Fprintf(b, "assumed %s: %s %s\n", a.Field, a.Text(), digits4(a.Moves))
+	writeFigures(put, "card", c.Figures)
+	writeWarnings(put, "card", c.Warnings)
+	put("card notes", "", fmt.Sprintf("%+v", c.Notes))
+	for i, a := range calc.CheckFirst(&c) {
+		put("card assumed "+a.Field, "", fmt.Sprintf("%s; no. %d, moves %s", a.Text(), i+1, digits4(a.Moves)))
 	}
-	parts, err := advice.Pages(t.Context(), &c, allPages())
+	pages, err := advice.Pages(t.Context(), &c, allPages())
 	if err != nil {
 		t.Fatal(err)
 	}
-	for i := range parts {
-		p := &parts[i]
-		fmt.Fprintf(b, "page %s %s %s\n", p.Name, p.Verdict, strings.Join(append(p.Instead, p.Order...), "; "))
-		writeFigures(b, p.Figures, said)
-		for _, r := range p.Reasons {
-			fmt.Fprintf(b, "reason %s\n", said.once(r.Text+" ["+r.Known+"]"))
-		}
-		for _, r := range p.Ranking {
-			fmt.Fprintf(b, "ranked %s %v %s; margin %s, wire %s, cost %s; for %d, against %d\n", r.ID, r.RuledOut, digits4(r.Score), ofAny(r.Margin), ofAny(r.Wire), ofAny(r.Cost), len(r.For), len(r.Against))
-		}
-		writeWarnings(b, p.Warnings, said)
+	for i := range pages {
+		writePage(put, &pages[i])
 	}
+}
+
+func writePage(put putter, p *advice.Page) {
+	put(p.Name+" verdict", "", strings.TrimSpace(p.Verdict+" "+strings.Join(append(p.Instead, p.Order...), "; ")))
+	writeFigures(put, p.Name, p.Figures)
+	for i, r := range p.Reasons {
+		put(p.Name+" reason", r.Text+" ["+r.Known+"]", fmt.Sprintf("no. %d", i+1))
+	}
+	for i, r := range p.Ranking {
+		put(p.Name+" ranks "+r.ID, "", fmt.Sprintf("no. %d, %v %s; margin %s, wire %s, cost %s; for %d, against %d", i+1, r.RuledOut, digits4(r.Score), ofAny(r.Margin), ofAny(r.Wire), ofAny(r.Cost), len(r.For), len(r.Against)))
+	}
+	writeWarnings(put, p.Name, p.Warnings)
 }
 
 func allPages() (names []string) {
@@ -154,15 +142,15 @@ func allPages() (names []string) {
 	return names
 }
 
-func writeFigures(b *strings.Builder, list []calc.Figure, said texts) {
+func writeFigures(put putter, page string, list []calc.Figure) {
 	for _, f := range list {
-		fmt.Fprintf(b, "%s %s (%s %s) %s", f.Name, digits4(f.Value), digits4(f.Low), digits4(f.High), f.Unit)
+		value := fmt.Sprintf("%s (%s %s) %s", digits4(f.Value), digits4(f.Low), digits4(f.High), f.Unit)
 		for _, in := range f.Basis.Inputs {
 			if in.Sensitivity != 0 {
-				fmt.Fprintf(b, " %s %+.1f", strings.ReplaceAll(in.Name, " ", "-"), in.Sensitivity)
+				value += fmt.Sprintf(", %s %+.1f", in.Name, in.Sensitivity)
 			}
 		}
-		fmt.Fprintf(b, " by %s\n", said.once(basisText(&f.Basis)))
+		put(page+" "+f.Name, basisText(&f.Basis), value)
 	}
 }
 
@@ -176,9 +164,9 @@ func basisText(b *calc.Basis) string {
 	return fmt.Sprintf("%s [%s; %s] %s", b.Formula, b.Known, b.Source, strings.Join(in, ", "))
 }
 
-func writeWarnings(b *strings.Builder, list []calc.Warning, said texts) {
-	for _, w := range list {
-		fmt.Fprintf(b, "%v %s: %s\n", w.Severity, w.Code, said.once(w.Text))
+func writeWarnings(put putter, page string, list []calc.Warning) {
+	for i, w := range list {
+		put(page+" warning "+w.Code, w.Text, fmt.Sprintf("%v, no. %d", w.Severity, i+1))
 	}
 }
 
