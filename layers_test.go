@@ -28,14 +28,14 @@ var own = map[string][]string{
 	"brazebooth/calc/practice":     {"internal/mistake", "tables", "calc", "calc/advice", "calc/correct", "calc/thinsheet"},
 	"brazebooth/internal/sheet":    {"calc", "calc/advice", "calc/practice", "tables", "internal/quantity", "internal/plain"},
 	"brazebooth/internal/near":     {},
-	"brazebooth/internal/config":   {"internal/mistake", "internal/address", "internal/near", "internal/plain"},
-	"brazebooth/internal/field":    {"internal/mistake", "calc", "tables", "internal/quantity", "internal/near"},
-	"brazebooth/internal/batch":    {"internal/mistake", "calc", "internal/crew", "internal/field", "internal/near", "internal/plain", "internal/sheet"},
-	"brazebooth/internal/book":     {"calc", "calc/practice", "tables", "internal/address", "internal/newfile", "internal/plain"},
-	"brazebooth/internal/cli":      {"internal/mistake", "internal/address", "internal/book", "calc", "calc/advice", "calc/correct", "calc/formula", "calc/practice", "tables", "internal/quantity", "internal/plain", "internal/sheet", "internal/field", "internal/near", "internal/batch", "internal/config", "internal/crew", "internal/newfile"},
-	"brazebooth/tui":               {"internal/mistake", "calc", "calc/advice", "calc/correct", "calc/formula", "calc/practice", "tables", "internal/quantity", "internal/plain", "internal/sheet", "internal/field"},
-	"brazebooth/internal/linear":   {"internal/mistake", "calc", "calc/advice", "calc/correct", "calc/practice", "tables", "internal/quantity", "internal/plain", "internal/sheet", "internal/field"},
 	"brazebooth/internal/deep":     {}, // in tests only
+	"brazebooth/internal/config":   {"internal/mistake", "internal/address", "internal/near", "internal/plain"},
+	"brazebooth/internal/choice":   {"internal/mistake", "calc", "calc/formula", "tables", "internal/quantity", "internal/near"},
+	"brazebooth/internal/batch":    {"internal/mistake", "calc", "internal/crew", "internal/choice", "internal/near", "internal/plain", "internal/sheet"},
+	"brazebooth/internal/book":     {"calc", "calc/practice", "tables", "internal/address", "internal/newfile", "internal/plain"},
+	"brazebooth/internal/cli":      {"internal/mistake", "internal/address", "internal/book", "calc", "calc/advice", "calc/correct", "calc/formula", "calc/practice", "tables", "internal/quantity", "internal/plain", "internal/sheet", "internal/choice", "internal/near", "internal/batch", "internal/config", "internal/crew", "internal/newfile"},
+	"brazebooth/tui":               {"internal/mistake", "calc", "calc/advice", "calc/correct", "calc/formula", "calc/practice", "tables", "internal/quantity", "internal/plain", "internal/sheet", "internal/choice"},
+	"brazebooth/internal/linear":   {"internal/mistake", "internal/near", "calc", "calc/advice", "calc/correct", "calc/practice", "tables", "internal/quantity", "internal/plain", "internal/sheet", "internal/choice"},
 	"brazebooth/calc_test":         {},
 	"brazebooth/docs":              {},
 }
@@ -68,7 +68,7 @@ var forbidden = map[string][]string{
 	"brazebooth/internal/quantity": {"os", "net", "time", "regexp"},
 	"brazebooth/internal/plain":    {"os", "net", "time"},
 	"brazebooth/internal/sheet":    {"os", "net"}, // a page is dated by a time that it is given
-	"brazebooth/internal/field":    {"os", "net", "time"},
+	"brazebooth/internal/choice":   {"os", "net", "time"},
 	"brazebooth/internal/linear":   {"os", "net", "time"},
 	"brazebooth/internal/batch":    {"os", "net", "time"}, // files and clocks are the command's
 	"brazebooth/tui":               {"os", "net"},

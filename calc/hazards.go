@@ -25,7 +25,7 @@ func HazardIDs(text string) (string, error) {
 		case more[word] != nil:
 			ids = append(ids, more[word]...)
 		default:
-			return "", mistake.In("hazard", "nothing that stops a job is called "+strconv.QuoteToASCII(word), "type any of tank, sealed, coated, pressure, gas, cadmium, lead, beryllium, confined, vehicle, fire-part, with commas, or none")
+			return "", mistake.In("hazard", "nothing that stops a job is called "+strconv.QuoteToASCII(word), "type any of "+strings.Join(tables.HazardWords(), ", ")+", with commas, or none")
 		}
 	}
 	slices.Sort(ids)

@@ -1,6 +1,9 @@
 package tui
 
-import "brazebooth/calc"
+import (
+	"brazebooth/calc"
+	"brazebooth/internal/choice"
+)
 
 // action is what a screen asks of the root. A screen never changes the session itself.
 type action interface{ action() }
@@ -46,18 +49,18 @@ type (
 	walkDrill   struct{}                // from its end to practice
 	otherUnits  struct{}
 	openWhy     struct{ row cardRow }
-	openAsk     struct{ ask *question }
+	openAsk     struct{ ask *choice.Choice }
 	refuse      struct{ fault }
 
 	// explain shows what a row of a list rests on.
 	explain struct {
-		ask    *question
-		choice *choice
+		ask *choice.Choice
+		row *choice.Row
 	}
-	// chose puts a choice on the job and goes on.
+	// chose puts a row's value on the job and goes on.
 	chose struct {
-		ask *question
-		put func(*calc.Job)
+		ask *choice.Choice
+		id  string
 	}
 	// change puts a changed job in place, if it has a card.
 	change struct {

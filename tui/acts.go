@@ -7,7 +7,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
-	"brazebooth/internal/quantity"
+	"brazebooth/internal/choice"
 )
 
 // act does what a screen asked for.
@@ -156,42 +156,40 @@ func (m *root) read(title string, body func(*theme, int) block) {
 }
 
 func (m *root) explain(a explain) {
-	if a.choice == nil {
+	if a.row == nil {
 		return
 	}
-	c, ask := *a.choice, a.ask
-	m.read(c.name, func(th *theme, w int) block { return reasonPage(th, &c, ask.because(&m.session, c.key), w) })
+	row, ask := *a.row, a.ask
+	m.read(row.Name, func(th *theme, w int) block { return reasonPage(th, &row, ask.Reasons(m.present(), row.ID), w) })
 }
 
 // chosen puts a choice on the job and opens the next step, or the card again.
 func (m *root) chosen(a chose) {
-	job := m.base()
-	a.put(&job)
-	m.choose(job)
+	m.choose(m.taken(a.ask, a.id))
 	if m.other {
 		m.other = false
 	} else {
 		m.step = min(cardStep, m.step+1)
 	}
 	m.enter()
-	m.askOn(a.ask)
+	m.askOn(a.ask.Name)
 }
 
 // askOn asks what a choice makes needful: a timed arc's times hang on the joint and on its root opening.
-func (m *root) askOn(q *question) {
+func (m *root) askOn(name string) {
 	if m.job.Mode != "timed" || m.step != cardStep {
 		return
 	}
-	var next *question
+	var next string
 	switch joint := m.job.Joint; {
-	case q == &askMode && joint == "":
-		next = &askJoint
-	case (q == &askMode || q == &askJoint) && (joint == "butt" || joint == "corner") && !m.job.Gap.Set:
-		next = &askGap
+	case name == "mode" && joint == "":
+		next = "joint"
+	case (name == "mode" || name == "joint") && (joint == "butt" || joint == "corner") && !m.job.Gap.Set:
+		next = "gap"
 	default:
 		return
 	}
-	m.other, m.pick = true, newPicker(next, &m.session)
+	m.other, m.pick = true, newPicker(choice.ByName(next), &m.session)
 	m.done = "timed: times hang on joint and gap"
 }
 
@@ -206,14 +204,7 @@ func (m *root) changed(a change) {
 }
 
 func (m *root) nextUnits() {
-	switch m.units {
-	case quantity.Metric:
-		m.units = quantity.Inch
-	case quantity.Inch:
-		m.units = quantity.Both
-	default:
-		m.units = quantity.Metric
-	}
+	m.units = m.units.Next()
 	m.card.load(&m.session)
 	if m.picking() {
 		m.pick.reload(&m.session)

@@ -51,7 +51,7 @@ func (p *beatPage) update(msg tea.Msg, k *keyMap, s *session) action {
 		return p.turn(s, "arc_off", -1)
 	case key.Matches(press, k.Reset), key.Matches(press, k.ResetAll):
 		job := s.job
-		job.ArcOn, job.ArcOff, job.SpotStep = open, open, open
+		job.ArcOn, job.ArcOff, job.SpotStep = calc.Opt{}, calc.Opt{}, calc.Opt{}
 		return change{job: job, done: "suggestion back"}
 	case key.Matches(press, k.On), key.Matches(press, k.Back), key.Matches(press, k.Beat):
 		return goBack{}

@@ -3,6 +3,8 @@ package tui
 import (
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
+
+	"brazebooth/internal/choice"
 )
 
 // cardPage is the card: settings first, the cautions under them, then what follows from the settings
@@ -125,26 +127,26 @@ func everywhere(press tea.KeyPressMsg, k *keyMap) action {
 // turn changes the row by one step, or says what could be changed instead.
 func (r *cardRow) turn(s *session, by int) action {
 	if r.ask != nil {
-		job, ok := r.ask.neighbour(s, by)
+		job, ok := s.neighbour(r.ask, by)
 		if !ok {
 			return refuse{fault{"the list of " + r.label + " ends here", "enter shows the list"}}
 		}
 		return change{job: job}
 	}
-	set := settingByName(r.name)
+	set := choice.SettingOf(r.name)
 	if set == nil {
 		return refuse{fault{r.label + " follows from the settings", "change wire feed, volts, travel or stick-out"}}
 	}
-	return change{job: set.turned(s.base(), &s.card, by, s.units)}
+	return change{job: set.Turned(s.base(), r.figure.Value, by, s.units)}
 }
 
 // reset leaves the row's value open again.
 func (r *cardRow) reset(s *session) action {
 	job := s.job
 	if r.ask != nil {
-		r.ask.open(&job)
-	} else if set := settingByName(r.name); set != nil {
-		*set.opt(&job) = open
+		r.ask.Clear(&job)
+	} else if set := choice.SettingOf(r.name); set != nil {
+		set.Clear(&job)
 	}
 	if job == s.job {
 		return refuse{fault{r.label + " is not yours", "R puts every suggestion back"}}
@@ -155,8 +157,8 @@ func (r *cardRow) reset(s *session) action {
 // resetAll leaves every setting open again; the choices stay.
 func resetAll(s *session) action {
 	job := s.job
-	for i := range settings {
-		*settings[i].opt(&job) = open
+	for _, set := range choice.Settings() {
+		set.Clear(&job)
 	}
 	if job == s.job {
 		return refuse{fault{"every setting is the suggested one", "− and + change one"}}

@@ -1,7 +1,10 @@
 package tui
 
 import (
+	"cmp"
+
 	"brazebooth/calc"
+	"brazebooth/internal/choice"
 )
 
 // rowKind is the part of the card that a row belongs to.
@@ -24,7 +27,7 @@ type cardRow struct {
 	long, short string      // remark
 	figure      calc.Figure // of setting and result rows with a number
 	note        calc.Note
-	ask         *question // of choice rows
+	ask         *choice.Choice // of choice rows
 }
 
 // numbered reports whether the row holds a figure.
@@ -50,12 +53,12 @@ func buildRows(s *session, c *calc.Card) []cardRow {
 			rows = append(rows, figureRow(s, c, f, resultRow))
 		}
 	}
-	for _, q := range otherQuestions() {
-		if q.applies != nil && !q.applies(c) {
+	for _, q := range otherChoices() {
+		if !q.Applies(c) {
 			continue
 		}
-		r := cardRow{kind: choiceRow, name: q.name, label: q.title, ask: q, words: q.shown(c, s.units)}
-		if assumed(c, q.name) {
+		r := cardRow{kind: choiceRow, name: q.Field(), label: q.Label, ask: q, words: cmp.Or(q.Shown(c, s.units), "not said")}
+		if assumed(c, q.Field()) {
 			r.tag = "assumed"
 		}
 		rows = append(rows, r)
@@ -65,16 +68,15 @@ func buildRows(s *session, c *calc.Card) []cardRow {
 
 // isSetting reports whether a hand sets the figure or holds it.
 func isSetting(name string) bool {
-	return settingByName(name) != nil
+	return choice.SettingOf(name) != nil
 }
 
 func figureRow(s *session, c *calc.Card, f *calc.Figure, kind rowKind) cardRow {
 	r := cardRow{kind: kind, name: f.Name, label: calc.FigureLabel(f.Name), cell: showFigure(f, s.units), figure: *f}
 	r.long, r.short = remark(f, c, s.units)
-	if set := settingByName(f.Name); set != nil {
-		job := c.Job
+	if set := choice.SettingOf(f.Name); set != nil {
 		switch {
-		case set.opt(&job).Set:
+		case set.Given(&c.Job):
 			r.tag = "yours"
 		case assumed(c, f.Name):
 			r.tag = "assumed"

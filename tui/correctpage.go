@@ -10,6 +10,8 @@ import (
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
 	"brazebooth/calc/correct"
+	"brazebooth/internal/choice"
+	"brazebooth/internal/quantity"
 	"brazebooth/internal/sheet"
 	"brazebooth/tables"
 )
@@ -163,29 +165,14 @@ func (m *root) beadText(b *block, i, w int) {
 // laidWith is the settings of a bead in short.
 func (m *root) laidWith(j *calc.Job) string {
 	var parts []string
-	for _, name := range [...]string{"wire_feed", "volts", "travel", "stickout", "arc_on", "arc_off"} {
-		set := settingByName(name)
-		if o := set.opt(j); o.Set && (j.Mode == "timed" || name != "arc_on" && name != "arc_off") {
-			f := calc.Figure{Name: name, Value: o.V, Low: o.V, High: o.V, Unit: unitOf(name)}
+	for _, set := range choice.Settings() {
+		if o := set.At(j); set.Hand && o.Set && (j.Mode == "timed" || set.Kind != quantity.FieldDuration) {
+			f := calc.Figure{Name: set.Figure, Value: o.V, Low: o.V, High: o.V, Unit: set.Unit}
 			c := showFigure(&f, oneSystem(m.units))
 			parts = append(parts, c.value())
 		}
 	}
 	return strings.Join(parts, ", ")
-}
-
-func unitOf(setting string) string {
-	switch setting {
-	case "wire_feed":
-		return "m/min"
-	case "volts":
-		return "V"
-	case "travel":
-		return "mm/s"
-	case "stickout":
-		return "mm"
-	}
-	return "s"
 }
 
 func seenWords(seen string) string {

@@ -7,6 +7,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc/advice"
+	"brazebooth/internal/quantity"
 )
 
 // draw lays the whole screen out: title and path on top, keys at the bottom, the open screen between.
@@ -216,7 +217,7 @@ func (m *root) whyBody(w, h int) (block, *tea.Cursor) {
 		r, x := p.field.ask(&m.th, ask, w)
 		cur = tea.NewCursor(x, len(b))
 		b.add(r.line())
-		b.say(m.th.quiet, 0, p.set.ruleText(p.field.String(), m.units), w)
+		b.say(m.th.quiet, 0, readingOr(p.set.Kind, p.field.String(), m.units, quantity.Rule(p.set.Kind)), w)
 	}
 	b.skip()
 	w = min(w, textWidth)
@@ -259,13 +260,13 @@ func (m *root) pickBody(w, h int) (block, *tea.Cursor) {
 // sentence has room.
 func (m *root) asideReasons(w, h int) block {
 	c := m.pick.choice()
-	if c == nil || h < 2+max(3, len(wrap(c.sentence(), w))) {
+	if c == nil || h < 2+max(3, len(wrap(rowSentence(c), w))) {
 		return nil
 	}
 	var b block
 	b.skip()
-	b.add(newRow(w).put(m.th.strong, c.name).line())
-	b.addAll(reasonPage(&m.th, c, m.pick.ask.because(&m.session, c.key), w))
+	b.add(newRow(w).put(m.th.strong, c.Name).line())
+	b.addAll(reasonPage(&m.th, c, m.pick.ask.Reasons(m.present(), c.ID), w))
 	return b.fit(min(len(b), h))
 }
 

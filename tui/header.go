@@ -44,15 +44,27 @@ type pathStep struct {
 
 func pathSteps(s *session, c *calc.Card, long bool) [5]pathStep {
 	var steps [5]pathStep
-	for i, q := range pathQuestions() {
-		text := q.shown(c, s.units)
-		if q == &askWire && long {
+	for i, q := range pathChoices() {
+		text := q.Shown(c, s.units)
+		if q.Name == "wire" && long {
 			text += " " + fillerShort(c)
 		}
-		steps[i] = pathStep{text, assumed(c, q.name)}
+		steps[i] = pathStep{text, assumed(c, q.Field())}
 	}
 	steps[4] = pathStep{"card", false}
 	return steps
+}
+
+// fillerShort is the alloy's symbol, as on a spool.
+func fillerShort(c *calc.Card) string {
+	words := strings.Fields(c.Setup.Filler.Name)
+	if len(words) == 0 {
+		return c.Used.Filler
+	}
+	if last := words[len(words)-1]; strings.HasPrefix(last, "Cu") {
+		return last
+	}
+	return c.Used.Filler
 }
 
 // pathLines are the way from the metal to the card with what was chosen on it. The step at hand stands in brackets; ~
@@ -111,15 +123,12 @@ func drawPath(th *theme, steps [5]pathStep, at int, arrow string, w int) block {
 // restLines are the rest of the job, quiet, on one line where that is enough: what waits on the card to be changed.
 func restLines(th *theme, s *session, c *calc.Card, w int) block {
 	var words []string
-	for _, q := range [...]*question{&askJoint, &askGap, &askPosition, &askCoating, &askMetal2, &askGauge2} {
-		if q.applies != nil && !q.applies(c) {
+	for _, q := range choices("joint", "gap", "position", "coating", "metal2", "gauge2") {
+		text := brief(q, c, s.units)
+		if text == "" || !q.Applies(c) {
 			continue
 		}
-		text := q.brief(c, s.units)
-		if text == "" {
-			continue
-		}
-		if assumed(c, q.name) {
+		if assumed(c, q.Field()) {
 			text = "~" + text
 		}
 		words = append(words, text)

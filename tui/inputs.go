@@ -1,34 +1,27 @@
 package tui
 
 import (
-	"strings"
+	"cmp"
 
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
 
-	"brazebooth/calc"
 	"brazebooth/calc/advice"
-	jobfield "brazebooth/internal/field"
+	"brazebooth/internal/choice"
 	"brazebooth/internal/quantity"
 )
 
 // inputsPage takes what a page beside the card asks for: a list under a field, typed one by one.
 type inputsPage struct {
 	page  string
-	rows  []*jobfield.Field
+	rows  []*choice.Choice
 	at    int
 	top   window
 	field field
 }
 
 func newInputs(page *advice.Entry) *inputsPage {
-	p := &inputsPage{page: page.Name}
-	for _, name := range page.Needs {
-		if f, ok := jobfield.ByName(name); ok {
-			p.rows = append(p.rows, f)
-		}
-	}
-	return p
+	return &inputsPage{page: page.Name, rows: choices(page.Needs...)}
 }
 
 func (p *inputsPage) update(msg tea.Msg, k *keyMap, s *session) action {
@@ -66,13 +59,11 @@ func (p *inputsPage) move(by int) {
 func (p *inputsPage) take(s *session) action {
 	f := p.rows[p.at]
 	if p.field.empty() {
-		switch f.Name {
-		case "hazard":
+		switch {
+		case f.Name == "hazard":
 			return openMarks{stopMarks(&s.card)}
-		case "use":
-			return openAsk{&askUse}
-		case "joint":
-			return openAsk{&askJoint}
+		case f.Ask != "":
+			return openAsk{f}
 		}
 		return goBack{}
 	}
@@ -84,41 +75,22 @@ func (p *inputsPage) take(s *session) action {
 	if p.at < len(p.rows)-1 {
 		p.at++
 	}
-	return change{job: job, done: label(f) + " is set"}
+	return change{job: job, done: f.Words() + " is set"}
+}
+
+// readingOr is what is said of a typed number that may be meant otherwise, else the rule.
+func readingOr(kind quantity.Field, typed string, units quantity.System, rule string) string {
+	return cmp.Or(quantity.Reading(kind, typed, units), rule)
 }
 
 // open leaves the row's value open again.
 func (p *inputsPage) open(s *session) action {
 	f, job := p.rows[p.at], s.base()
-	switch {
-	case f.At != nil:
-		f.Clear(&job)
-	case f.Name == "hazard":
-		job.Hazard = ""
-	case f.Name == "use":
-		job.Use = ""
-	case f.Name == "joint":
-		job.Joint = ""
-	}
+	f.Clear(&job)
 	if job == s.job {
 		return nil
 	}
-	return change{job: job, done: label(f) + " is open again"}
-}
-
-func label(f *jobfield.Field) string { return strings.ReplaceAll(f.Name, "-", " ") }
-
-// given is a row's value in the job, "" where there is none.
-func given(f *jobfield.Field, j *calc.Job, sys quantity.System) string {
-	switch f.Name {
-	case "hazard":
-		return j.Hazard
-	case "use":
-		return j.Use
-	case "joint":
-		return j.Joint
-	}
-	return f.Show(j, oneSystem(sys))
+	return change{job: job, done: f.Words() + " is open again"}
 }
 
 // draw is the field, the rows, and under them what the chosen one means. x is the cursor's column, y its line.
@@ -126,12 +98,12 @@ func (p *inputsPage) draw(th *theme, s *session, w, h int) (b block, x, y int) {
 	f := p.rows[p.at]
 	b.add(newRow(w).put(th.strong, "what "+p.page+" asks for").line())
 	b.skip()
-	ask := label(f) + ": "
+	ask := f.Words() + ": "
 	line, at := p.field.ask(th, ask, w)
 	x, y = at, len(b)
 	b.add(line.line())
 	b.say(th.quiet, 0, readingOr(f.Kind, p.field.String(), s.units, f.Help()), w)
-	if f.Values != nil || f.Name == "hazard" {
+	if f.Ask != "" {
 		b.say(th.quiet, 0, "enter with nothing typed opens the list", w)
 	}
 	b.skip()
@@ -141,8 +113,8 @@ func (p *inputsPage) draw(th *theme, s *session, w, h int) (b block, x, y int) {
 		if i == p.at {
 			mark, paint = "› ", th.accent
 		}
-		r := newRow(w).put(paint, mark+label(row)).to(20)
-		if v := given(row, &s.job, s.units); v != "" {
+		r := newRow(w).put(paint, mark+row.Words()).to(20)
+		if v := row.Show(&s.job, oneSystem(s.units)); v != "" {
 			r.put(th.strong, v)
 		} else {
 			r.put(th.quiet, "not given")

@@ -19,7 +19,7 @@ type mapPage struct{ slow[calc.Job, calc.Window] }
 
 // anySetting is the job without the settings that a map spans.
 func anySetting(j calc.Job) calc.Job {
-	j.Feed, j.Travel, j.Amps = open, open, open
+	j.Feed, j.Travel, j.Amps = calc.Opt{}, calc.Opt{}, calc.Opt{}
 	return j
 }
 
@@ -39,7 +39,7 @@ func (p *mapPage) update(msg tea.Msg, k *keyMap, s *session) action {
 		return p.walk(s, 1, 0)
 	case key.Matches(press, k.Reset), key.Matches(press, k.ResetAll):
 		job := s.job
-		job.Feed, job.Travel, job.Amps = open, open, open
+		job.Feed, job.Travel, job.Amps = calc.Opt{}, calc.Opt{}, calc.Opt{}
 		return change{job: job, done: "suggestion back"}
 	case key.Matches(press, k.On), key.Matches(press, k.Back), key.Matches(press, k.Map):
 		return goBack{}
@@ -57,7 +57,7 @@ func (p *mapPage) walk(s *session, di, dj int) action {
 	i = max(0, min(len(m.Feeds)-1, i+di))
 	j = max(0, min(len(m.Travels)-1, j+dj))
 	job := s.base()
-	job.Amps = open
+	job.Amps = calc.Opt{}
 	job.Feed, job.Travel = calc.Some(m.Feeds[i]), calc.Some(m.Travels[j])
 	return change{job: job}
 }

@@ -1,12 +1,14 @@
 package tui
 
 import (
+	"slices"
 	"strings"
 
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
+	"brazebooth/internal/choice"
 	"brazebooth/tables"
 )
 
@@ -145,10 +147,9 @@ func (p *marksPage) below(th *theme, w int) block {
 func stopMarks(c *calc.Card) *marksPage {
 	p := &marksPage{title: "does any of these apply? each stops the job", hint: "space marks, enter answers", alone: "none"}
 	now := strings.Split(c.Used.Hazard, ",")
-	for _, h := range tables.Hazards() {
-		p.rows = append(p.rows, markRow{id: h.ID, name: h.Name, line: h.Why, marked: contains(now, h.ID)})
+	for _, r := range choice.ByName("hazard").Rows(&choice.Present{}) {
+		p.rows = append(p.rows, markRow{id: r.ID, name: r.Name, line: r.Line, marked: slices.Contains(now, r.ID)})
 	}
-	p.rows = append(p.rows, markRow{id: "none", name: "none of these", line: "asked and answered", marked: contains(now, "none")})
 	p.done = func(ids []string) action {
 		if len(ids) == 0 {
 			return refuse{fault{"nothing is marked", "mark what applies, or the last row: none of these"}}
@@ -166,13 +167,4 @@ func sightMarks() *marksPage {
 	}
 	p.done = func(ids []string) action { return sawBead{ids} }
 	return p
-}
-
-func contains(list []string, s string) bool {
-	for _, x := range list {
-		if x == s {
-			return true
-		}
-	}
-	return false
 }

@@ -5,27 +5,28 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
+	"brazebooth/internal/choice"
 )
 
 // picker asks one question: a list under a field. On a list of names typing filters or gives a row's
 // number; on a list of sizes it is the size.
 type picker struct {
-	ask    *question
-	rows   []choice
+	ask    *choice.Choice
+	rows   []choice.Row
 	found  []int // rows that the filter leaves
 	at     int   // in found
 	top    int   // first of found on the screen
 	field  field
-	typed  *choice // size as typed, where it is none of the rows
-	wrong  *fault  // why what stands in the field is no size
-	before string  // key of what the card has
-	about  string  // what holds for the whole list
+	typed  *choice.Row // size as typed, where it is none of the rows
+	wrong  *fault      // why what stands in the field is no size
+	before string      // id of what the card has
+	about  string      // what holds for the whole list
 }
 
-func newPicker(q *question, s *session) picker {
-	p := picker{ask: q, rows: q.list(s), before: q.now(&s.card)}
-	if q.about != nil {
-		p.about = q.about(s)
+func newPicker(c *choice.Choice, s *session) picker {
+	p := picker{ask: c, rows: c.Rows(s.present()), before: c.Now(&s.card)}
+	if c.About != nil {
+		p.about = c.About(s.present())
 	}
 	p.filter(s)
 	return p
@@ -34,7 +35,7 @@ func newPicker(q *question, s *session) picker {
 // reload draws the rows anew, in other units; cursor and field stay.
 func (p *picker) reload(s *session) {
 	at := p.at
-	p.rows = p.ask.list(s)
+	p.rows = p.ask.Rows(s.present())
 	p.filter(s)
 	p.at = max(0, min(at, len(p.found)-1))
 }
@@ -71,7 +72,7 @@ func (p *picker) press(msg tea.KeyPressMsg, k *keyMap, s *session) action {
 func (p *picker) shortcut(msg tea.KeyPressMsg, k *keyMap) (action, bool) {
 	switch {
 	case msg.String() == "*":
-		return explain{choice: p.choice(), ask: p.ask}, true
+		return explain{row: p.choice(), ask: p.ask}, true
 	case key.Matches(msg, k.Back):
 		return goBack{}, true
 	case key.Matches(msg, k.Leave):
@@ -122,11 +123,11 @@ func (p *picker) on() action {
 	if c == nil {
 		return refuse{fault{"nothing here is called " + p.field.String(), "type less, or esc to see the whole list"}}
 	}
-	return chose{ask: p.ask, put: c.put}
+	return chose{p.ask, c.ID}
 }
 
 // choice is the row under the cursor, or the size that was typed; nil where there is neither.
-func (p *picker) choice() *choice {
+func (p *picker) choice() *choice.Row {
 	switch {
 	case p.typed != nil:
 		return p.typed
@@ -140,17 +141,15 @@ func (p *picker) choice() *choice {
 // it is the job itself.
 func (p *picker) trial(s *session) (calc.Job, bool) {
 	c := p.choice()
-	if c == nil || p.wrong != nil || (p.typed == nil && c.key == p.before) {
+	if c == nil || p.wrong != nil || (p.typed == nil && c.ID == p.before) {
 		return s.job, false
 	}
-	job := s.base()
-	c.put(&job)
-	return job, true
+	return s.taken(p.ask, c.ID), true
 }
 
 // move shifts the cursor, stopping at the ends. What was typed as a size gives way to the row.
 func (p *picker) move(by int) {
-	if p.ask.sized() && !p.field.empty() {
+	if p.ask.Sized() && !p.field.empty() {
 		p.field.clear()
 		p.typed, p.wrong = nil, nil
 	}

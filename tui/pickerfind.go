@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"brazebooth/internal/choice"
 	"brazebooth/tables"
 )
 
@@ -16,7 +17,7 @@ func (p *picker) filter(s *session) {
 	case text == "":
 		p.all()
 		p.moveTo(p.before)
-	case p.ask.sized():
+	case p.ask.Sized():
 		p.all()
 		p.size(s, text)
 	case p.rowNumber(text):
@@ -29,10 +30,7 @@ func (p *picker) filter(s *session) {
 // known refuses a name that stands for something without a row, whatever rows its letters also begin. The cursor then stands
 // on none of them: only an arrow takes one.
 func (p *picker) known(text string) {
-	if p.ask.find == nil {
-		return
-	}
-	if _, err := p.ask.find(text); errors.Is(err, tables.ErrNotBrazed) {
+	if _, err := p.ask.Find(text); errors.Is(err, tables.ErrNotBrazed) {
 		p.wrong, p.at = faultOf(err), len(p.found)
 	}
 }
@@ -43,10 +41,10 @@ func (p *picker) all() {
 	}
 }
 
-// moveTo puts the cursor on the row with that key and reports whether there is one.
-func (p *picker) moveTo(k string) bool {
+// moveTo puts the cursor on the row with that id and reports whether there is one.
+func (p *picker) moveTo(id string) bool {
 	for i, r := range p.found {
-		if p.rows[r].key == k {
+		if p.rows[r].ID == id {
 			p.at = i
 			return true
 		}
@@ -59,12 +57,12 @@ func (p *picker) moveTo(k string) bool {
 
 // size reads the field as a size and goes to its row, or keeps it as a row of its own.
 func (p *picker) size(s *session, text string) {
-	c, err := p.ask.parse(s, text)
+	c, err := p.ask.Typed(s.present(), text)
 	if err != nil {
 		p.wrong = faultOf(err)
 		return
 	}
-	if !p.moveTo(c.key) {
+	if !p.moveTo(c.ID) {
 		p.typed = &c
 	}
 }
@@ -85,35 +83,35 @@ func (p *picker) rowNumber(text string) bool {
 func (p *picker) names(text string) {
 	for rank := range 3 {
 		for i := range p.rows {
-			if p.rows[i].rank(text) == rank {
+			if fits(&p.rows[i], text) == rank {
 				p.found = append(p.found, i)
 			}
 		}
 	}
 	p.at = 0
-	if len(p.found) > 0 || p.ask.find == nil {
+	if len(p.found) > 0 {
 		return
 	}
-	id, err := p.ask.find(text)
+	id, err := p.ask.Find(text)
 	if err != nil {
 		return
 	}
 	for i := range p.rows {
-		if p.rows[i].key == id {
+		if p.rows[i].ID == id {
 			p.found = append(p.found, i)
 		}
 	}
 }
 
-// rank tells how well a row fits a text: 0 best, 3 not at all.
-func (c *choice) rank(text string) int {
-	name := strings.ToLower(c.name)
+// fits tells how well a row fits a text: 0 best, 3 not at all.
+func fits(c *choice.Row, text string) int {
+	name := strings.ToLower(c.Name)
 	switch {
-	case strings.HasPrefix(name, text) || strings.HasPrefix(c.key, text):
+	case strings.HasPrefix(name, text) || strings.HasPrefix(c.ID, text):
 		return 0
-	case strings.Contains(name, text) || strings.Contains(c.also, text):
+	case strings.Contains(name, text) || strings.Contains(c.Also, text):
 		return 1
-	case len(text) > 2 && strings.Contains(strings.ToLower(c.line), text):
+	case len(text) > 2 && strings.Contains(strings.ToLower(c.Line), text):
 		return 2
 	}
 	return 3

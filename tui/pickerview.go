@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"strings"
 
+	"brazebooth/internal/choice"
 	"brazebooth/internal/quantity"
 )
 
@@ -16,7 +17,7 @@ func (p *picker) view(th *theme, w, h int, explained bool) (block, int) {
 	b.add(field)
 	typed := p.typedLines(th, w)
 	var rule block
-	if p.ask.sized() {
+	if p.ask.Sized() {
 		rule.say(th.quiet, 0, p.rule(), w)
 	}
 	if h-1-len(rule)-len(typed) >= 4 { // else the rows go first
@@ -42,7 +43,7 @@ func (p *picker) view(th *theme, w, h int, explained bool) (block, int) {
 
 // rule says how typing is read and what holds for the whole list.
 func (p *picker) rule() string {
-	text := quantity.Rule(p.ask.rule)
+	text := quantity.Rule(p.ask.Kind)
 	if p.about != "" {
 		text = p.about + "; " + text
 	}
@@ -51,10 +52,10 @@ func (p *picker) rule() string {
 
 // fieldLine is the question with what is typed, and the cursor's column.
 func (p *picker) fieldLine(th *theme, w int) (line, int) {
-	r, x := p.field.ask(th, p.ask.ask+" ", w)
+	r, x := p.field.ask(th, p.ask.Ask+" ", w)
 	if p.field.empty() {
 		hint := "type to find, or a row's number"
-		if p.ask.sized() {
+		if p.ask.Sized() {
 			hint = "type it, or pick"
 		}
 		if r.left() > width(hint)+1 {
@@ -71,9 +72,9 @@ func (p *picker) typedLines(th *theme, w int) block {
 	case p.wrong != nil:
 		b.say(th.plain, 0, p.wrong.what+" – "+p.wrong.hint, w)
 	case p.typed != nil:
-		b.say(th.strong, 0, "= "+p.typed.name+"  "+p.typed.fact, w)
+		b.say(th.strong, 0, "= "+p.typed.Name+"  "+p.typed.Fact, w)
 	}
-	if text := quantity.Reading(p.ask.rule, p.field.String(), quantity.Metric); text != "" && p.wrong == nil {
+	if text := quantity.Reading(p.ask.Kind, p.field.String(), quantity.Metric); text != "" && p.wrong == nil {
 		b.say(th.watch, 0, text, w)
 	}
 	return b
@@ -83,8 +84,8 @@ func (p *picker) typedLines(th *theme, w int) block {
 func (p *picker) list(th *theme, w, h int, parts bool) block {
 	names, facts := 0, 0
 	for _, i := range p.found {
-		names = max(names, width(p.rows[i].name))
-		facts = max(facts, width(p.rows[i].fact))
+		names = max(names, width(p.rows[i].Name))
+		facts = max(facts, width(p.rows[i].Fact))
 	}
 	if len(p.found) == 0 {
 		return block{newRow(w).put(th.quiet, "  nothing here is called that").line()}
@@ -121,22 +122,22 @@ func (p *picker) rowLine(th *theme, n, names, facts, w int, parts bool) line {
 	}
 	r.to(1)
 	at := 2
-	if !p.ask.sized() {
+	if !p.ask.Sized() {
 		number := strconv.Itoa(i + 1)
 		r.to(3-width(number)+1).put(th.quiet, number)
 		at = 5
 	}
-	r.to(at).put(name, c.name)
-	if c.key == p.before {
+	r.to(at).put(name, c.Name)
+	if c.ID == p.before {
 		r.put(th.accent, " ✓")
 	}
 	if facts > 0 {
-		r.to(at+names+3).put(th.plain, c.fact)
+		r.to(at+names+3).put(th.plain, c.Fact)
 		at += facts + 2
 	}
 	at += names + 3
-	if room := w - at; room >= 20 && (parts || width(c.line) <= room) {
-		r.to(at).put(th.quiet, cutClauses(c.line, room))
+	if room := w - at; room >= 20 && (parts || width(c.Line) <= room) {
+		r.to(at).put(th.quiet, cutClauses(c.Line, room))
 	}
 	return r.line()
 }
@@ -159,18 +160,12 @@ func cutClauses(s string, room int) string {
 func (p *picker) meaning(th *theme, w int) block {
 	var b block
 	if c := p.choice(); c != nil {
-		b.say(th.plain, 0, c.name+": "+c.sentence(), w)
+		b.say(th.plain, 0, c.Name+": "+rowSentence(c), w)
 	}
 	return b
 }
 
-// sentence is all that a row says of itself.
-func (c *choice) sentence() string {
-	switch {
-	case c.line == "":
-		return c.more
-	case c.more == "":
-		return c.line
-	}
-	return c.line + "; " + c.more
+// rowSentence is all that a row says of itself.
+func rowSentence(c *choice.Row) string {
+	return strings.Trim(c.Line+"; "+c.More, "; ")
 }

@@ -8,6 +8,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/calc/practice"
+	"brazebooth/internal/choice"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
@@ -36,13 +37,8 @@ type practicePage struct {
 	view     window
 }
 
-// practiceSettings are the settings of a job, by the figures' names.
-func (p *practicePage) settings() []string {
-	if p.now.Mode == "timed" {
-		return []string{"wire_feed", "volts", "arc_on", "arc_off", "stickout"}
-	}
-	return []string{"wire_feed", "volts", "travel", "stickout"}
-}
+// settings are those that the hand changes.
+func (p *practicePage) settings() []*choice.Choice { return choice.Hand(p.now.Mode == "timed") }
 
 func (p *practicePage) update(msg tea.Msg, k *keyMap, units quantity.System) action {
 	press, ok := msg.(tea.KeyPressMsg)
@@ -141,9 +137,8 @@ func (p *practicePage) turn(by int, units quantity.System) {
 	if p.over {
 		return
 	}
-	set := settingByName(p.settings()[p.at])
-	o := set.opt(&p.now)
-	*o = calc.Some(set.step(o.Or(tables.DefaultStickOut.V), by, units))
+	set := p.settings()[p.at]
+	p.now = set.Turned(p.now, set.At(&p.now).Or(tables.DefaultStickOut.V), by, units)
 }
 
 // end asks once more before it shows the truth.

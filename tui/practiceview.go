@@ -7,6 +7,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/calc/practice"
+	"brazebooth/internal/choice"
 	"brazebooth/internal/quantity"
 	"brazebooth/internal/sheet"
 	"brazebooth/tables"
@@ -113,16 +114,15 @@ func (v *window) pinned(th *theme, b block, w, h int) block {
 func (p *practicePage) controls(th *theme, keeps bool, units quantity.System, w int) block {
 	var b block
 	was := &p.beads[len(p.beads)-1].Job
-	for i, name := range p.settings() {
-		set := settingByName(name)
-		v := set.opt(&p.now).Or(tables.DefaultStickOut.V)
+	for i, set := range p.settings() {
+		v := set.At(&p.now).Or(tables.DefaultStickOut.V)
 		mark, paint := "  ", th.plain
 		if i == p.at && !p.over {
 			mark, paint = "› ", th.accent
 		}
-		r := newRow(w).put(th.accent, mark).put(paint, calc.FigureLabel(name)).to(13).put(th.strong, settingText(v, name, units))
-		if old := set.opt(was).Or(tables.DefaultStickOut.V); old != v && !p.over {
-			r.put(th.quiet, "  was "+settingText(old, name, units))
+		r := newRow(w).put(th.accent, mark).put(paint, calc.FigureLabel(set.Figure)).to(13).put(th.strong, settingText(v, set, units))
+		if old := set.At(was).Or(tables.DefaultStickOut.V); old != v && !p.over {
+			r.put(th.quiet, "  was "+settingText(old, set, units))
 		}
 		b.add(r.line())
 	}
@@ -131,11 +131,11 @@ func (p *practicePage) controls(th *theme, keeps bool, units quantity.System, w 
 }
 
 // settingText is a setting as a hand reads it off.
-func settingText(v float64, name string, units quantity.System) string {
-	if unitOf(name) == "s" {
+func settingText(v float64, set *choice.Choice, units quantity.System) string {
+	if set.Unit == "s" {
 		return fmt.Sprintf("%.2f s", v)
 	}
-	return quantity.Show(v, unitOf(name), oneSystem(units))
+	return quantity.Show(v, set.Unit, oneSystem(units))
 }
 
 // next says what enter and the other keys do now, and how the job ended.

@@ -4,44 +4,29 @@ import (
 	"fmt"
 
 	"brazebooth/calc"
-	"brazebooth/internal/quantity"
-	"brazebooth/tables"
+	"brazebooth/internal/choice"
 )
 
-// reason is one line of what a choice rests on.
-type reason struct{ label, value, source, known string }
-
-// datum is the reason that a table's figure gives.
-func datum(label string, d tables.Datum, sys quantity.System) reason {
-	first := oneSystem(sys)
-	number, band := quantity.Band(d.V, d.Low, d.High, d.Unit, first)
-	value := spaced(number, quantity.Label(d.Unit, first))
-	if d.Low != d.High {
-		value += " (" + band + ")"
-	}
-	return reason{label, value, d.Source, string(d.Known)}
-}
-
 // reasonPage is a choice in full: its sentence, then each figure with its source.
-func reasonPage(th *theme, c *choice, lines []reason, w int) block {
+func reasonPage(th *theme, c *choice.Row, lines []choice.Reason, w int) block {
 	var b block
-	b.say(th.plain, 0, c.sentence(), w)
+	b.say(th.plain, 0, rowSentence(c), w)
 	col := 0
 	for _, l := range lines {
-		col = max(col, min(width(l.label), w/2))
+		col = max(col, min(width(l.Label), w/2))
 	}
 	for i, l := range lines {
-		if i == 0 || l.source != "" {
+		if i == 0 || l.Source != "" {
 			b.skip()
 		}
 		style := th.plain
-		if l.value == "" {
+		if l.Value == "" {
 			style = th.bold
 		}
-		b.addAll(flow(newRow(w).put(style, l.label), []piece{{col + 2, th.bold, l.value}}, 2, w))
-		if l.source != "" {
-			text := l.source
-			if words := calc.KnownWords(l.known); words != text {
+		b.addAll(flow(newRow(w).put(style, l.Label), []piece{{col + 2, th.bold, l.Value}}, 2, w))
+		if l.Source != "" {
+			text := l.Source
+			if words := calc.KnownWords(l.Known); words != text {
 				text = fmt.Sprintf("%s; %s", text, words)
 			}
 			b.say(th.quiet, 2, text, w)

@@ -284,7 +284,7 @@ func (m *root) along(by int) tea.Cmd {
 func (m *root) enter() {
 	m.tried, m.unfit = false, nil
 	if m.step < cardStep {
-		m.pick = newPicker(pathQuestions()[m.step], &m.session)
+		m.pick = newPicker(pathChoices()[m.step], &m.session)
 	}
 	m.card.load(&m.session)
 }

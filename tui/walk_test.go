@@ -38,12 +38,12 @@ func TestRowNumbers(t *testing.T) {
 		t.Fatalf("%d metals", len(rows))
 	}
 	s.typed("12")
-	if c := s.root().pick.choice(); c == nil || c.key != rows[11].key {
+	if c := s.root().pick.choice(); c == nil || c.ID != rows[11].ID {
 		t.Fatalf("row 12 is %v", c)
 	}
 	s.press("esc")
 	s.typed("304")
-	if c := s.root().pick.choice(); c == nil || c.key != "stainless-304" {
+	if c := s.root().pick.choice(); c == nil || c.ID != "stainless-304" {
 		t.Fatalf("304 finds %v", c)
 	}
 }
@@ -101,17 +101,18 @@ func TestLiveCard(t *testing.T) {
 
 // Each size as a hand types it goes to the row or the thickness that it means.
 func TestTypedSizes(t *testing.T) {
-	for _, x := range []struct{ typed, key string }{
-		{"18", "18ga"}, {"18ga", "18ga"}, {"1.5", "1.5"}, {"1.5mm", "1.5"}, {".060", "1.524"}, {"1/16", "1.5875"},
-	} {
+	for _, x := range []struct {
+		typed string
+		gauge int
+		mm    float64
+	}{{"18", 18, 0}, {"18ga", 18, 0}, {"1.5", 0, 1.5}, {"1.5mm", 0, 1.5}, {".060", 0, 1.524}, {"1/16", 0, 1.5875}} {
 		s := open80(t)
 		s.press("enter")
 		s.typed(x.typed)
-		c := s.root().pick.choice()
-		if c == nil || c.key != x.key {
-			t.Errorf("%s means %v, not %s", x.typed, c, x.key)
-		}
 		s.press("enter")
+		if j := s.root().job; j.Gauge != x.gauge || !near(j.Thickness.V, x.mm) || j.Thickness.Set != (x.gauge == 0) {
+			t.Errorf("%s is %d gauge, %+v", x.typed, j.Gauge, j.Thickness)
+		}
 		if s.root().step != 2 {
 			t.Errorf("enter after %s leads to step %d", x.typed, s.root().step)
 		}
@@ -154,7 +155,7 @@ func TestFilter(t *testing.T) {
 	} {
 		s := open80(t)
 		s.typed(x.typed)
-		if c := s.root().pick.choice(); c == nil || c.key != x.key {
+		if c := s.root().pick.choice(); c == nil || c.ID != x.key {
 			t.Errorf("%s finds %v, not %s", x.typed, c, x.key)
 		}
 	}
@@ -228,7 +229,7 @@ func near(a, b float64) bool { d := a - b; return d < 1e-9 && d > -1e-9 }
 
 // Every other choice is reached from the card, changed by a step or through its list, and kept.
 func TestOtherChoices(t *testing.T) {
-	for i, q := range otherQuestions() {
+	for i, q := range otherChoices() {
 		s := toCard(t, 80, 24)
 		s.press("home")
 		for range s.root().card.rows {
@@ -238,19 +239,19 @@ func TestOtherChoices(t *testing.T) {
 			s.press("down")
 		}
 		if r := s.root().card.row(); r.ask != q {
-			t.Fatalf("choice %d, %s, is not on the card", i, q.name)
+			t.Fatalf("choice %d, %s, is not on the card", i, q.Name)
 		}
-		was := q.now(&s.root().session.card)
+		was := q.Now(&s.root().session.card)
 		s.press("enter")
-		s.has(q.ask)
+		s.has(q.Ask)
 		s.press("down", "enter")
 		s.has("[card]")
-		if got := q.now(&s.root().session.card); got == was {
-			t.Errorf("%s is still %s", q.name, was)
+		if got := q.Now(&s.root().session.card); got == was {
+			t.Errorf("%s is still %s", q.Name, was)
 		}
 		s.press("r")
-		if got := q.now(&s.root().session.card); got != was {
-			t.Errorf("r left %s at %s, not %s", q.name, got, was)
+		if got := q.Now(&s.root().session.card); got != was {
+			t.Errorf("r left %s at %s, not %s", q.Name, got, was)
 		}
 	}
 }

@@ -9,6 +9,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
+	"brazebooth/internal/choice"
 	"brazebooth/internal/quantity"
 )
 
@@ -16,12 +17,12 @@ import (
 // where the row can be set.
 type whyPage struct {
 	row   cardRow
-	set   *setting
+	set   *choice.Choice
 	field field
 	view  window
 }
 
-func newWhy(r cardRow) whyPage { return whyPage{row: r, set: settingByName(r.name)} }
+func newWhy(r cardRow) whyPage { return whyPage{row: r, set: choice.SettingOf(r.name)} }
 
 func (p *whyPage) update(msg tea.Msg, k *keyMap, s *session) action {
 	switch msg := msg.(type) {
@@ -78,12 +79,10 @@ func (p *whyPage) take(s *session) action {
 	if p.field.empty() {
 		return goBack{}
 	}
-	v, err := p.set.parse(p.field.String())
-	if err != nil {
+	job := s.base()
+	if err := p.set.Set(&job, p.field.String()); err != nil {
 		return refuse{*faultOf(err)}
 	}
-	job := s.base()
-	*p.set.opt(&job) = calc.Some(v)
 	return change{job: job, done: p.row.label + " is yours now"}
 }
 

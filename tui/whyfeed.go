@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"brazebooth/calc"
+	"brazebooth/internal/choice"
 	"brazebooth/internal/quantity"
 )
 
@@ -29,7 +30,7 @@ func feedReasons(b *block, th *theme, name string, c *calc.Card, sys quantity.Sy
 		return
 	}
 	b.skip()
-	b.say(th.plain, 0, fmt.Sprintf("%s of %s wire draws %s; at a travel of %s that puts %s into the sheet.", feed, askWire.shown(c, sys), amps, travel, heat), w)
+	b.say(th.plain, 0, fmt.Sprintf("%s of %s wire draws %s; at a travel of %s that puts %s into the sheet.", feed, choice.ByName("wire").Shown(c, sys), amps, travel, heat), w)
 	if len(c.Edges) == 0 {
 		return
 	}

@@ -12,11 +12,11 @@ import (
 // labels visits every word that stands as a label on a screen, with the place where it stands.
 func labels(t *testing.T, visit func(where, label string)) {
 	t.Helper()
-	for _, q := range pathQuestions() {
-		visit("path", q.title)
+	for _, q := range pathChoices() {
+		visit("path", q.Label)
 	}
-	for _, q := range otherQuestions() {
-		visit("choices", q.title)
+	for _, q := range otherChoices() {
+		visit("choices", q.Label)
 	}
 	for _, chapter := range pageNames {
 		visit("pages", chapter)

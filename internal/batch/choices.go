@@ -2,10 +2,11 @@ package batch
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"brazebooth/calc"
-	"brazebooth/internal/field"
+	"brazebooth/internal/choice"
 	"brazebooth/internal/mistake"
 	"brazebooth/internal/near"
 	"brazebooth/internal/plain"
@@ -27,45 +28,31 @@ const mostText = 400
 // choices knows what the columns of a table may be called.
 type choices struct {
 	carry  map[string]bool
-	places map[string]place
-	names  []string // of the choices
-}
-
-// place is a choice's place in the fixed order in which choices are read, so that of two mistakes the same one is
-// always named; power-source, which is not a field, comes last.
-type place struct {
-	at    int
-	field *field.Field
+	places map[string]int // of every choice in the order in which they are read; the power source comes behind them
+	names  []string
 }
 
 func newChoices(o *Options) choices {
-	c := choices{map[string]bool{}, map[string]place{}, nil}
-	for _, name := range carried {
-		c.carry[name] = true
-	}
-	for _, name := range o.Carry {
+	c := choices{carry: map[string]bool{}, places: map[string]int{}}
+	for _, name := range slices.Concat(carried[:], o.Carry) {
 		c.carry[strings.ToLower(strings.TrimSpace(name))] = true
 	}
-	for _, list := range [...][]field.Field{field.OnCard(), field.OnPages()} {
-		for i := range list {
-			c.add(list[i].Name, &list[i])
-		}
+	for i := range choice.All() {
+		c.names = append(c.names, choice.All()[i].Name)
 	}
-	c.add(sourceName, nil)
+	c.names = append(c.names, sourceName)
+	for i, name := range c.names {
+		c.places[name] = i
+	}
 	return c
 }
 
-func (c *choices) add(name string, f *field.Field) {
-	c.places[name] = place{len(c.names), f}
-	c.names = append(c.names, name)
-}
-
-// place finds a choice; a column that is only copied has the place −1.
-func (c *choices) place(name string) (at int, f *field.Field, ok bool) {
-	if p, ok := c.places[name]; ok {
-		return p.at, p.field, true
+// place finds a choice; what is only carried along has the place −1.
+func (c *choices) place(name string) (at int, ok bool) {
+	if at, ok := c.places[name]; ok {
+		return at, true
 	}
-	return -1, nil, c.carry[name]
+	return -1, c.carry[name]
 }
 
 // most is how many names a row may have.
@@ -87,8 +74,8 @@ func (c *choices) unknown(line int, name string) *Fault {
 	return &Fault{Line: line, Column: name, What: "no choice of a card is called so", Hint: hint}
 }
 
-// put reads one choice of a row.
-func (r *row) put(name string, f *field.Field, text string) {
+// put reads the choice of a place.
+func (r *row) put(name string, at int, text string) {
 	if len(text) > mostText {
 		if r.fault == nil {
 			r.fault = &Fault{r.line, name, "longer than any choice",
@@ -96,11 +83,11 @@ func (r *row) put(name string, f *field.Field, text string) {
 		}
 		return
 	}
-	if f == nil {
+	if at == len(choice.All()) {
 		r.source = strings.TrimSpace(text)
 		return
 	}
-	if err := f.Set(&r.job, text); err != nil && r.fault == nil {
+	if err := choice.All()[at].Set(&r.job, text); err != nil && r.fault == nil {
 		r.fault = &Fault{r.line, name, plain.Line(err.Error(), 200), ""}
 		if m := mistake.Of(err); m != nil {
 			r.fault.What, r.fault.Hint = m.What, m.Hint

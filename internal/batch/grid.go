@@ -13,7 +13,6 @@ import (
 	"unicode/utf8"
 
 	"brazebooth/calc"
-	"brazebooth/internal/field"
 	"brazebooth/internal/plain"
 )
 
@@ -27,15 +26,14 @@ type grid struct {
 	budget  *budget
 	comma   byte
 	names   []string
-	columns []choice // in the order in which they are read
-	last    int      // line of the last row that was read
+	columns []given // in the order in which they are read
+	last    int     // line of the row that was read last
 }
 
-// choice is a column that says something about the job.
-type choice struct {
+// given is a column that says something about the job.
+type given struct {
 	at, place int
 	name      string
-	field     *field.Field
 }
 
 // budget ends the input, as if the table ended there, once one row takes more than a row may: the reader of CSV then
@@ -115,21 +113,21 @@ func (s *grid) read(names []string) error {
 			return &Fault{1, "", foreign, foreignHint}
 		}
 		name = strings.ToLower(strings.TrimSpace(plain.Uncell(name)))
-		place, f, ok := s.place(name)
+		place, ok := s.place(name)
 		switch {
 		case !ok:
 			return s.unknown(1, name)
 		case seen[name]:
 			return &Fault{1, plain.Line(name, 40), "two columns have this name", "leave one out"}
 		case place >= 0:
-			s.columns = append(s.columns, choice{i, place, name, f})
+			s.columns = append(s.columns, given{i, place, name})
 		}
 		s.names, seen[name] = append(s.names, name), true
 	}
 	if len(s.columns) == 0 {
 		return &Fault{1, "", "no column is a choice of a card", "write the columns' names first: metal,gauge,joint"}
 	}
-	slices.SortFunc(s.columns, func(a, b choice) int { return a.place - b.place })
+	slices.SortFunc(s.columns, func(a, b given) int { return a.place - b.place })
 	return nil
 }
 
@@ -183,7 +181,7 @@ func (s *grid) take(r *row, cells []string) {
 			break
 		}
 		if text := plain.Uncell(cells[c.at]); strings.TrimSpace(text) != "" {
-			r.put(c.name, c.field, text)
+			r.put(c.name, c.place, text)
 		}
 	}
 }

@@ -11,7 +11,6 @@ import (
 	"unicode/utf8"
 
 	"brazebooth/calc"
-	"brazebooth/internal/field"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/sheet"
 )
@@ -107,12 +106,11 @@ func (l *lines) read(r *row, text []byte) {
 	type one struct {
 		place int
 		member
-		field *field.Field
 	}
 	var list []one
 	for i := range given {
 		m := &given[i]
-		place, f, ok := l.place(m.name)
+		place, ok := l.place(m.name)
 		switch {
 		case !ok:
 			r.fault = l.unknown(r.line, m.name)
@@ -124,11 +122,11 @@ func (l *lines) read(r *row, text []byte) {
 				`write {"metal":"galvanized","gauge":"18ga","feed":6.3}`}
 			return
 		}
-		list = append(list, one{place, *m, f})
+		list = append(list, one{place, *m})
 	}
 	slices.SortFunc(list, func(a, b one) int { return a.place - b.place })
 	for i := range list {
-		r.put(list[i].name, list[i].field, list[i].text())
+		r.put(list[i].name, list[i].place, list[i].text())
 	}
 }
 

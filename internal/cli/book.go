@@ -190,7 +190,7 @@ func (d *Deps) bookSave() *cobra.Command {
 			return d.sayStops(kept.Card.Warns)
 		},
 	}
-	bindCard(cmd)
+	bindAll(cmd)
 	cmd.Flags().StringVar(&name, "name", "", "what it is called")
 	cmd.Flags().StringVar(&tags, "tags", "", "words to find it by, with commas")
 	cmd.Flags().StringVar(&note, "note", "", "anything worth knowing")
@@ -246,7 +246,7 @@ func (d *Deps) bookList() *cobra.Command {
 	}
 	cmd.Flags().BoolVar(&asJSON, "json", false, "JSON")
 	cmd.Flags().BoolVar(&deleted, "deleted", false, "what was deleted, too")
-	cmd.Flags().StringVar(&kind, "kind", "", "card, trial, reading, source, spool, person or practice; without it all")
+	cmd.Flags().StringVar(&kind, "kind", "", kindUsage+"; without it all")
 	cmd.Flags().StringVar(&text, "text", "", "beginnings of words to find")
 	cmd.Flags().IntVar(&limit, "limit", 50, "how many at most")
 	return cmd

@@ -82,7 +82,7 @@ func (d *Deps) bookDelete() *cobra.Command {
 			return d.mark(cmd, args, kind, "deleted", func(a book.Author, r *book.Revision) (book.Revision, error) { return a.Delete(r) })
 		},
 	}
-	cmd.Flags().StringVar(&kind, "kind", "card", "card, trial, reading, source, spool, person or practice")
+	cmd.Flags().StringVar(&kind, "kind", "card", kindUsage)
 	return cmd
 }
 
@@ -99,7 +99,7 @@ func (d *Deps) bookRestore() *cobra.Command {
 			})
 		},
 	}
-	cmd.Flags().StringVar(&kind, "kind", "card", "card, trial, reading, source, spool, person or practice")
+	cmd.Flags().StringVar(&kind, "kind", "card", kindUsage)
 	return cmd
 }
 

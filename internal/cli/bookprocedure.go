@@ -8,7 +8,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/book"
-	"brazebooth/internal/field"
+	"brazebooth/internal/choice"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/sheet"
 )
@@ -42,9 +42,6 @@ for a qualified person to check, complete and sign. --range says what somebody q
 	return cmd
 }
 
-// rangeNames are the variables that may be ranged: as typed, and the figure that they are.
-var rangeNames = map[string]string{"feed": "wire_feed", "volts": "volts", "travel": "travel", "stickout": "stickout", "amps": "current", "gap": "gap", "preheat": "preheat", "flow": "gas_flow", "arc-on": "arc_on", "arc-off": "arc_off"}
-
 // rangesOf reads --range: a variable and its two ends as the flag of that name reads them.
 func rangesOf(texts []string) ([]sheet.Range, error) {
 	const like = "type variable=low..high, as thickness=0.8mm..1.2mm or travel=6..10"
@@ -76,21 +73,19 @@ func rangesOf(texts []string) ([]sheet.Range, error) {
 func rangeEnd(name, text string) (v float64, figure string, err error) {
 	var j calc.Job
 	if name == "thickness" || name == "thickness2" {
-		f, _ := field.ByName("gauge")
-		if err := f.Set(&j, text); err != nil || !j.Thickness.Set {
+		if err := choice.ByName("gauge").Set(&j, text); err != nil || !j.Thickness.Set {
 			return 0, "", wrong("--range: "+quote(text)+" is no thickness", "type it in mm or in: 0.8mm, .032")
 		}
 		return j.Thickness.V, map[string]string{"thickness": "thickness", "thickness2": "thickness_2"}[name], nil
 	}
-	figure, ok := rangeNames[name]
-	f, found := field.ByName(name)
-	if !ok || !found {
+	c := choice.ByName(name)
+	if c == nil || c.Figure == "" {
 		return 0, "", wrong("--range: no variable is called "+quote(name), "type thickness, thickness2, feed, amps, volts, travel, stickout, gap, preheat, flow, arc-on or arc-off")
 	}
-	if err := f.Set(&j, text); err != nil {
+	if err := c.Set(&j, text); err != nil {
 		return 0, "", inFlag("range", err)
 	}
-	return f.At(&j).V, figure, nil
+	return c.At(&j).V, c.Figure, nil
 }
 
 // procedureOf is a kept card with its trials as a draft.

@@ -56,7 +56,7 @@ adds its history, and to a card the test beads laid with it and what this progra
 	}
 	cmd.Flags().BoolVar(&asJSON, "json", false, "JSON")
 	cmd.Flags().BoolVar(&all, "all", false, "with history, test beads and what this program says today")
-	cmd.Flags().StringVar(&kind, "kind", "card", "card, trial, reading, source, spool, person or practice")
+	cmd.Flags().StringVar(&kind, "kind", "card", kindUsage)
 	cmd.Flags().StringVar(&units, "units", "", unitsUsage)
 	return cmd
 }
@@ -152,6 +152,6 @@ func (d *Deps) bookHistory() *cobra.Command {
 			})
 		},
 	}
-	cmd.Flags().StringVar(&kind, "kind", "card", "card, trial, reading, source, spool, person or practice")
+	cmd.Flags().StringVar(&kind, "kind", "card", kindUsage)
 	return cmd
 }

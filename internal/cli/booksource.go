@@ -115,7 +115,7 @@ func (d *Deps) bookSource() *cobra.Command {
 			return d.keepSource(cmd, s, onto)
 		},
 	}
-	bindPages(cmd, "rated-amps", "rated-duty", "nozzle-bore")
+	bind(cmd, "rated-amps", "rated-duty", "nozzle-bore")
 	cmd.Flags().StringVar(&s.Name, "name", "", "what it is called")
 	cmd.Flags().StringVar(&least, "least-amps", "", "least current on its plate")
 	cmd.Flags().StringVar(&most, "most-amps", "", "most current on its plate")

@@ -55,7 +55,7 @@ func (d *Deps) bookTrial() *cobra.Command {
 			return d.keepTrial(cmd, t)
 		},
 	}
-	bindCard(cmd)
+	bindAll(cmd)
 	cmd.Flags().StringVar(&t.Seen, "seen", "", "what the bead shows, as in correct")
 	cmd.Flags().StringVar(&t.Verdict, "verdict", "", "good, acceptable or bad")
 	cmd.Flags().StringVar(&t.Peel, "peel", "", "how the peel or bend went")

@@ -56,7 +56,7 @@ machine, strength, air, cost; what is assumed then stands in the order of how mu
 			return d.show(&card, out, sheet.Text)
 		},
 	}
-	bindCard(cmd)
+	bindAll(cmd)
 	out.bind(cmd, "schema.json")
 	cmd.Flags().StringVar(&with.show, "show", "", "pages on the same sheet: all, or fit,strength,cost ...")
 	cmd.Flags().StringVar(&pdf, "pdf", "", "write the card as a page for the wall into a new file; - is standard output")

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"io"
+	"slices"
 	"strings"
 	"time"
 
@@ -62,7 +63,7 @@ type ScreenOptions struct {
 }
 
 // Themes are the names of the screens' colours.
-func Themes() []string { return []string{"auto", "dark", "light", "contrast", "none"} }
+func Themes() []string { return settingValues("theme") }
 
 // Run carries out the arguments and returns the exit code: 0 answered, 1 could not, 2 wrong use. A stop,
 // a refusal and a job without a good setting are answers.
@@ -118,7 +119,7 @@ come before anything that is printed here.`,
 			if err != nil {
 				return err
 			}
-			if !contains(Themes(), theme) {
+			if !slices.Contains(Themes(), theme) {
 				return wrong("--theme: no theme is called "+quote(theme), "type "+near.Or(Themes()))
 			}
 			where, err := d.placeOrNone(cmd) // without a book the screens say so
@@ -168,7 +169,7 @@ func NameOf(args []string) string {
 	if err != nil {
 		return "unknown"
 	}
-	if cmd == root && contains(args, "--plain") {
+	if cmd == root && slices.Contains(args, "--plain") {
 		return "plain"
 	}
 	if name, ok := strings.CutPrefix(cmd.CommandPath(), root.Name()+" "); ok {

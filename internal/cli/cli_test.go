@@ -14,7 +14,7 @@ import (
 	"unicode/utf8"
 
 	"brazebooth/calc"
-	"brazebooth/internal/field"
+	"brazebooth/internal/choice"
 )
 
 // said is what one run of the program left behind.
@@ -155,7 +155,7 @@ func checkTame(t *testing.T, args []string, got said) {
 }
 
 func TestHostileTextComesBackTame(t *testing.T) {
-	flags := field.OnCard()
+	flags := choice.OnCard()
 	if testing.Short() {
 		flags = flags[:2] // some texts are numbers, and each then costs a search
 	}
@@ -175,7 +175,7 @@ func FuzzJobFlag(f *testing.F) {
 		f.Add(uint8(i), text)
 	}
 	f.Fuzz(func(t *testing.T, flag uint8, text string) {
-		args := []string{"card", "--" + field.OnCard()[int(flag)%len(field.OnCard())].Name, text, "--feed=6m/min", "--travel=6"}
+		args := []string{"card", "--" + choice.OnCard()[int(flag)%len(choice.OnCard())].Name, text, "--feed=6m/min", "--travel=6"}
 		checkTame(t, args, run(args...))
 	})
 }

@@ -8,8 +8,8 @@ import (
 	"github.com/spf13/pflag"
 
 	"brazebooth/internal/address"
+	"brazebooth/internal/choice"
 	"brazebooth/internal/config"
-	"brazebooth/internal/field"
 	"brazebooth/tables"
 )
 
@@ -95,27 +95,25 @@ func (d *Deps) wordCompleters() map[string]completer {
 // flagCompleters complete the value of a flag by its name, or by its command and name.
 func (d *Deps) flagCompleters() map[string]completer {
 	list := map[string]completer{
-		"units": fixed(values("units")), "decimal": fixed(values("decimal")), "theme": fixed(values("theme")),
 		"power-source": d.kept("source", false), "book source --name": d.kept("source", false), "lot": d.kept("spool", false),
-		"metal": fixed(metals()), "filler": fixed(fillers()), "wire": fixed(wires()), "joint": fixed(options(tables.Joints())),
-		"mode": fixed(options(tables.Modes())), "position": fixed(options(tables.Positions())), "use": fixed(options(tables.Uses())),
-		"gauge": fixed(gaugeWords()), "gauge2": fixed(gaugeWords()), "seen": parted(sights()), "show": parted(pageNames()),
-		"hazard": parted([]string{"none", "tank", "sealed", "coated", "pressure", "gas", "cadmium", "lead", "beryllium", "confined", "vehicle", "fire-part"}),
+		"seen": parted(sights()), "show": parted(pageNames()), "hazard": parted(append([]string{"none"}, tables.HazardWords()...)),
 		"format": fixed([]string{"csv\tone job on each line, the names above", "jsonl\tone object on each line"}),
-		"paper":  fixed([]string{"a4", "letter"}), "kind": fixed([]string{"card", "trial", "reading", "source", "spool", "person"}),
-		"verdict": fixed([]string{"good", "acceptable", "bad"}),
+		"paper":  fixed([]string{"a4", "letter"}), "kind": fixed(kinds()), "verdict": fixed([]string{"good", "acceptable", "bad"}),
 	}
-	list["metal2"] = list["metal"]
-	for _, all := range [...][]field.Field{field.OnCard(), field.OnPages()} {
-		for i := range all {
-			f := &all[i]
-			switch {
-			case list[f.Name] != nil:
-			case f.Values != nil:
-				list[f.Name] = fixed(f.Values())
-			default:
-				list[f.Name] = told(f.Usage)
-			}
+	for _, k := range config.Keys() {
+		if k.Values != nil {
+			list[k.Name] = fixed(k.Values)
+		}
+	}
+	for i := range choice.All() {
+		c := &choice.All()[i]
+		rows := c.Standard(&choice.Present{})
+		switch {
+		case list[c.Name] != nil:
+		case rows == nil:
+			list[c.Name] = told(c.Usage)
+		default:
+			list[c.Name] = fixed(completions(rows))
 		}
 	}
 	return list

@@ -5,15 +5,14 @@ import (
 	"context"
 	"os"
 	"path/filepath"
-	"slices"
 	"strings"
 	"testing"
 
 	"github.com/spf13/cobra"
 )
 
-// completions are what a shell would be given for the last of the words, without descriptions.
-func completions(t *testing.T, d Deps, words ...string) []string {
+// completed is what a shell would be given for the last of the words, without descriptions.
+func completed(t *testing.T, d Deps, words ...string) []string {
 	t.Helper()
 	var out, errOut bytes.Buffer
 	d.Out, d.Err = &out, &errOut
@@ -35,7 +34,7 @@ func TestCompletions(t *testing.T) {
 		"card --power-source ": "", "book show ": "", "book history x": "", "card --hazard none,vehi": "none,vehicle", "fit --use w": "wear",
 	} {
 		words := strings.Split(line, " ")
-		got := completions(t, Deps{Book: filepath.Join(t.TempDir(), "book.db")}, words...)
+		got := completed(t, Deps{Book: filepath.Join(t.TempDir(), "book.db")}, words...)
 		for i := range got {
 			got[i], _, _ = strings.Cut(got[i], "\t")
 		}
@@ -47,7 +46,7 @@ func TestCompletions(t *testing.T) {
 
 // A size cannot be listed: the shell says what is wanted.
 func TestSizesAreExplained(t *testing.T) {
-	if got := strings.Join(completions(t, Deps{}, "card", "--feed", ""), "\n"); !strings.Contains(got, "250ipm or 6.3m/min") {
+	if got := strings.Join(completed(t, Deps{}, "card", "--feed", ""), "\n"); !strings.Contains(got, "250ipm or 6.3m/min") {
 		t.Errorf("got %q", got)
 	}
 }
@@ -56,8 +55,8 @@ func TestSizesAreExplained(t *testing.T) {
 func TestCompletionsOfTheBook(t *testing.T) {
 	where := filepath.Join(t.TempDir(), "book.db")
 	d := Deps{Book: where}
-	completions(t, d, "book", "show", "")
-	completions(t, d, "card", "--power-source", "")
+	completed(t, d, "book", "show", "")
+	completed(t, d, "card", "--power-source", "")
 	if _, err := os.Stat(where); err == nil {
 		t.Fatal("completing made a book")
 	}
@@ -74,14 +73,14 @@ func TestCompletionsOfTheBook(t *testing.T) {
 		"book show ": "tank lid", "book print ta": "tank lid", "card --power-source b": "booth 1", "book source --name ": "booth 1", "batch x --power-source ": "booth 1",
 		"book show --kind source ": "booth 1", "book show x": "",
 	} {
-		if got := strings.Join(completions(t, d, strings.Split(line, " ")...), " "); got != want {
+		if got := strings.Join(completed(t, d, strings.Split(line, " ")...), " "); got != want {
 			t.Errorf("%q: %q, want %q", line, got, want)
 		}
 	}
-	if got := completions(t, d, "book", "restore", ""); len(got) != 1 || len(got[0]) < 8 {
+	if got := completed(t, d, "book", "restore", ""); len(got) != 1 || len(got[0]) < 8 {
 		t.Errorf("restore: %q", got)
 	}
-	if got := completions(t, d, "--book", where, "book", "show", "ta"); len(got) != 1 {
+	if got := completed(t, d, "--book", where, "book", "show", "ta"); len(got) != 1 {
 		t.Errorf("--book: %q", got)
 	}
 }
@@ -93,12 +92,5 @@ func TestEveryShellGetsAScript(t *testing.T) {
 		if got.code != 0 || !strings.Contains(got.out, "__complete") || got.err != "" {
 			t.Errorf("%s: code %d, %d bytes, %s", shell, got.code, len(got.out), got.err)
 		}
-	}
-}
-
-// The themes that can be set are those that the screens have.
-func TestThemesAreTheSame(t *testing.T) {
-	if got := values("theme"); !slices.Equal(got, Themes()) {
-		t.Errorf("set: %q, shown: %q", got, Themes())
 	}
 }

@@ -2,10 +2,13 @@ package cli
 
 import (
 	"fmt"
+	"strings"
 
 	"brazebooth/calc/advice"
+	"brazebooth/internal/book"
+	"brazebooth/internal/choice"
 	"brazebooth/internal/config"
-	"brazebooth/internal/quantity"
+	"brazebooth/internal/near"
 	"brazebooth/tables"
 )
 
@@ -19,43 +22,29 @@ func settingNames() []string {
 	return list
 }
 
-// values are what a setting can be.
-func values(key string) []string {
-	k, err := config.Find(key)
-	if err != nil {
-		return nil
-	}
+// settingValues are what a setting can be.
+func settingValues(key string) []string {
+	k, _ := config.Find(key) // it is one
 	return k.Values
 }
 
-func metals() []string {
-	var list []string
-	for _, m := range tables.Metals() {
-		list = append(list, m.ID+"\t"+m.Name)
+// completions are rows as a shell takes them.
+func completions(rows []choice.Row) []string {
+	list := make([]string, len(rows))
+	for i := range rows {
+		list[i] = strings.TrimSuffix(rows[i].ID+"\t"+rows[i].Tip, "\t")
 	}
 	return list
 }
 
-func fillers() []string {
-	var list []string
-	for _, f := range tables.Fillers() {
-		list = append(list, f.ID+"\t"+f.Name)
-	}
-	return list
-}
+// kindUsage is how a kind is asked for.
+var kindUsage = near.Or(kinds())
 
-func wires() []string {
+// kinds are the kinds of records that a book keeps.
+func kinds() []string {
 	var list []string
-	for _, w := range tables.Wires() {
-		list = append(list, w.ID+"\t"+w.Spools)
-	}
-	return list
-}
-
-func options(rows []tables.Option) []string {
-	var list []string
-	for _, o := range rows {
-		list = append(list, o.ID+"\t"+o.Line)
+	for _, k := range book.Kinds {
+		list = append(list, string(k))
 	}
 	return list
 }
@@ -82,17 +71,6 @@ func gaugeNumbers() []string {
 	var list []string
 	for _, g := range tables.Gauges() {
 		list = append(list, fmt.Sprint(g.N))
-	}
-	return list
-}
-
-// gaugeWords are the gauges as a flag takes them, each with its thickness as uncoated sheet.
-func gaugeWords() []string {
-	var list []string
-	for _, g := range tables.Gauges() {
-		if in, ok := tables.GaugeThickness(g.N, tables.MSG); ok {
-			list = append(list, fmt.Sprintf("%dga\t%.4f in, %.2f mm of uncoated steel", g.N, in, in*quantity.MMPerInch))
-		}
 	}
 	return list
 }

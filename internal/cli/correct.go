@@ -10,7 +10,8 @@ import (
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
 	"brazebooth/calc/correct"
-	"brazebooth/internal/field"
+	"brazebooth/internal/choice"
+	"brazebooth/internal/near"
 	"brazebooth/internal/sheet"
 	"brazebooth/tables"
 )
@@ -63,10 +64,8 @@ the cure was done in vain: the next cause comes first.
 			return d.showPart(&p, out)
 		},
 	}
-	bind(cmd)
-	bindSource(cmd)
 	page, _ := advice.EntryByName("correct")
-	bindFrom(cmd, field.OnPages(), page.Needs)
+	bindCard(cmd, page.Needs...)
 	out.bind(cmd, "schema.json")
 	cmd.Flags().StringVar(&seen, "seen", "", "what the bead shows, with commas: rolled-edge, burn-through,pores ...")
 	cmd.Flags().StringArrayVar(&tried, "tried", nil, "an earlier bead: travel=9:rolled-edge; again for each")
@@ -88,16 +87,16 @@ func earlier(cmd *cobra.Command, job calc.Job, tried []string) ([]correct.Try, e
 		if !ok1 || !ok2 {
 			return nil, wrong("--tried: "+quote(text)+" is no bead", like)
 		}
-		f, ok := field.ByName(strings.TrimSpace(setting))
-		if !ok || f.At == nil {
-			return nil, wrong("--tried: no setting is called "+quote(setting), "type feed, volts, travel, stickout, arc-on or arc-off before the =")
+		f := choice.ByName(strings.TrimSpace(setting))
+		if f == nil || f.Unit == "" {
+			return nil, wrong("--tried: no setting is called "+quote(setting), "type "+near.Or(choice.HandNames())+" before the =")
 		}
 		j := job
 		if err := f.Set(&j, value); err != nil {
 			return nil, inFlag("tried", err)
 		}
 		if !correct.SameBead(j, job) {
-			return nil, wrong("--tried: "+quote(setting)+" is no setting of the arc", "type feed, volts, travel, stickout, arc-on or arc-off before the =")
+			return nil, wrong("--tried: "+quote(setting)+" is no setting of the arc", "type "+near.Or(choice.HandNames())+" before the =")
 		}
 		if flag := cmd.Flags().Lookup(f.Name); flag == nil || !flag.Changed {
 			return nil, wrong("--tried: the last bead's own "+f.Name+" is not given", "type --"+f.Name+" as the last bead was laid with, too")

@@ -5,7 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"brazebooth/internal/field"
+	"brazebooth/internal/choice"
 )
 
 // wrongWords are what a hand may type where a name is wanted, wrongSizes where a number is.
@@ -22,19 +22,17 @@ var garbled = []string{"cannot be used", "nobody can tell", "of that name", ", o
 
 // Every wrong value behind every flag is answered with a sentence of what is wrong and a line of what to type instead.
 func TestErrorsAreSentences(t *testing.T) {
-	for _, list := range [...][]field.Field{field.OnCard(), field.OnPages()} {
-		for i := range list {
-			values := wrongSizes
-			if list[i].At == nil && list[i].Kind == 0 {
-				values = wrongWords
-			}
-			refused := 0
-			for _, v := range values {
-				refused += checkError(t, "card", "--"+list[i].Name+"="+v)
-			}
-			if refused == 0 {
-				t.Errorf("--%s takes every one of %q", list[i].Name, values)
-			}
+	for _, c := range choice.All() {
+		values := wrongSizes
+		if c.Kind == 0 {
+			values = wrongWords
+		}
+		refused := 0
+		for _, v := range values {
+			refused += checkError(t, "card", "--"+c.Name+"="+v)
+		}
+		if refused == 0 {
+			t.Errorf("--%s takes every one of %q", c.Name, values)
 		}
 	}
 }

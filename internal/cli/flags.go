@@ -4,57 +4,52 @@ import (
 	"github.com/spf13/cobra"
 
 	"brazebooth/calc"
-	"brazebooth/internal/field"
+	"brazebooth/internal/choice"
+	"brazebooth/internal/near"
 	"brazebooth/internal/quantity"
 )
 
-const unitsUsage = "metric, inch or both"
+var unitsUsage = near.Or(settingValues("units"))
 
-// bind adds the named job flags to a command, or all of them to one that answers with a card.
+// bind adds the flags of the named choices to a command that has them not yet.
 func bind(cmd *cobra.Command, names ...string) {
-	bindFrom(cmd, field.OnCard(), names)
-	if len(names) > 0 {
-		return
-	}
-	for i := range field.OnCard() {
-		f := &field.OnCard()[i]
-		cmd.Flags().Lookup(f.Name).Usage = f.Help()
+	for _, name := range names {
+		if cmd.Flags().Lookup(name) == nil {
+			cmd.Flags().String(name, "", choice.ByName(name).Usage)
+		}
 	}
 }
 
 // without says of flags what a command takes where they are not given.
 func without(cmd *cobra.Command, what string, names ...string) {
 	for _, name := range names {
-		f, _ := field.ByName(name) // it was bound by that name
-		cmd.Flags().Lookup(name).Usage = f.Usage + "; " + what
+		cmd.Flags().Lookup(name).Usage = choice.ByName(name).Usage + "; " + what
 	}
 }
 
-// bindFrom adds the named flags of a list, or all of it where no name is given.
-func bindFrom(cmd *cobra.Command, list []field.Field, names []string) {
-	for i := range list {
-		f := &list[i]
-		if len(names) > 0 && !contains(names, f.Name) {
-			continue
-		}
-		cmd.Flags().String(f.Name, "", f.Usage)
+// bindCard adds every choice of a card, the named ones of the pages beside it, and the power source whose readings narrow it.
+func bindCard(cmd *cobra.Command, pages ...string) {
+	for i := range choice.OnCard() {
+		c := &choice.OnCard()[i]
+		cmd.Flags().String(c.Name, "", c.Help())
 	}
-}
-
-// bindCard adds every choice of a card and of the pages beside it, and the power source whose readings narrow it.
-func bindCard(cmd *cobra.Command) {
-	bind(cmd)
-	bindFrom(cmd, field.OnPages(), nil)
+	bind(cmd, pages...)
 	bindSource(cmd)
+}
+
+// bindAll adds every choice of a card and of all pages.
+func bindAll(cmd *cobra.Command) {
+	var names []string
+	for _, c := range choice.OnPages() {
+		names = append(names, c.Name)
+	}
+	bindCard(cmd, names...)
 }
 
 // bindSource adds the power source whose plate and readings a card takes.
 func bindSource(cmd *cobra.Command) {
 	cmd.Flags().String("power-source", "", "power source in the book: its plate, and what its readings taught")
 }
-
-// bindPages adds the named choices of the pages.
-func bindPages(cmd *cobra.Command, names ...string) { bindFrom(cmd, field.OnPages(), names) }
 
 // jobOf reads the job flags that were given.
 func jobOf(cmd *cobra.Command) (calc.Job, error) {
@@ -70,18 +65,17 @@ func jobOf(cmd *cobra.Command) (calc.Job, error) {
 func jobInto(cmd *cobra.Command, j *calc.Job) error {
 	var said []string
 	sys := shownUnits(cmd)
-	for _, list := range [...][]field.Field{field.OnCard(), field.OnPages()} {
-		for i := range list {
-			f := cmd.Flags().Lookup(list[i].Name)
-			if f == nil || !f.Changed {
-				continue
-			}
-			if err := list[i].Set(j, f.Value.String()); err != nil {
-				return inFlag(f.Name, err)
-			}
-			if text := quantity.Reading(list[i].Kind, f.Value.String(), sys); text != "" {
-				said = append(said, "--"+f.Name+": "+text)
-			}
+	for i := range choice.All() {
+		c := &choice.All()[i]
+		f := cmd.Flags().Lookup(c.Name)
+		if f == nil || !f.Changed {
+			continue
+		}
+		if err := c.Set(j, f.Value.String()); err != nil {
+			return inFlag(f.Name, err)
+		}
+		if text := quantity.Reading(c.Kind, f.Value.String(), sys); text != "" {
+			said = append(said, "--"+f.Name+": "+text)
 		}
 	}
 	for _, text := range said {
@@ -102,22 +96,11 @@ func shownUnits(cmd *cobra.Command) quantity.System {
 
 // unitsOf reads --units; nothing is metric.
 func unitsOf(s string) (quantity.System, error) {
-	switch s {
-	case "", "metric":
+	if s == "" {
 		return quantity.Metric, nil
-	case "inch", "imperial", "us":
-		return quantity.Inch, nil
-	case "both":
-		return quantity.Both, nil
 	}
-	return "", wrong("--units: no units are called "+quote(s), "type metric, inch or both")
-}
-
-func contains(list []string, s string) bool {
-	for _, x := range list {
-		if x == s {
-			return true
-		}
+	if sys, ok := quantity.FindSystem(s); ok {
+		return sys, nil
 	}
-	return false
+	return "", wrong("--units: no units are called "+quote(s), "type "+unitsUsage)
 }

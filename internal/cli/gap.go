@@ -4,7 +4,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"brazebooth/calc"
-	"brazebooth/internal/field"
 	"brazebooth/internal/sheet"
 )
 
@@ -41,10 +40,8 @@ whatever --mode says. Without --feed the first of a few feeds at which a rhythm 
 			return d.answer(out, func(o sheet.Options) string { return sheet.GapText(&s, o) }, func() ([]byte, error) { return sheet.GapJSON(&s, Version) })
 		},
 	}
-	bind(cmd)
+	bindCard(cmd, "use", "hazard")
 	_ = cmd.Flags().MarkHidden("travel") // it is bound; who gives it is told why not
-	bindSource(cmd)
-	bindFrom(cmd, field.OnPages(), []string{"use", "hazard"})
 	out.bind(cmd, "gap-schema.json")
 	cmd.Flags().StringVar(&csvFile, "csv", "", "write the heat trace as CSV into a new file; - is standard output")
 	cmd.Flags().StringVar(&pngFile, "png", "", "write the heat trace as a PNG picture into a new file; - is standard output")

@@ -2,12 +2,11 @@ package cli
 
 import (
 	"errors"
-	"slices"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 
 	"brazebooth/internal/address"
-	"brazebooth/internal/field"
 	"brazebooth/internal/near"
 	"brazebooth/internal/plain"
 )
@@ -37,14 +36,11 @@ func flagError(cmd *cobra.Command, err error) error {
 	return wrong(what, "type "+near.Or(flags))
 }
 
-// flagNames lists the command's flags.
+// flagNames lists the command's flags in the order in which they were bound.
 func flagNames(cmd *cobra.Command) []string {
 	var names []string
-	for _, list := range [...][]field.Field{field.OnCard(), field.OnPages()} {
-		for i := range list {
-			names = append(names, list[i].Name)
-		}
-	}
-	names = append(names, "units", "decimal", "theme", "json", "why", "png", "svg", "csv", "show", "markdown", "seen", "tried", "book", "power-source", "name", "tags", "note", "kind", "text", "limit", "deleted", "all", "verdict", "peel", "photo", "lot", "pull", "withdraw", "confirm", "least-amps", "most-amps", "full", "used", "pdf", "paper", "number", "range", "level", "seed", "solution", "keep", "format", "out", "carry", "keep-going", "resume", "help")
-	return slices.DeleteFunc(names, func(n string) bool { return cmd.Flags().Lookup(n) == nil })
+	flags := *cmd.Flags()
+	flags.SortFlags = false
+	flags.VisitAll(func(f *pflag.Flag) { names = append(names, f.Name) })
+	return names
 }

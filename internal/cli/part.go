@@ -4,7 +4,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"brazebooth/calc/advice"
-	"brazebooth/internal/field"
+	"brazebooth/internal/choice"
 	"brazebooth/internal/sheet"
 )
 
@@ -73,34 +73,16 @@ func (d *Deps) partCobra(pc *partCommand) *cobra.Command {
 			return d.showPart(&p, out)
 		},
 	}
-	bind(cmd)
-	bindFrom(cmd, field.OnPages(), append([]string{"use", "hazard"}, page.Needs...))
-	bindSource(cmd)
+	bindCard(cmd, append([]string{"use", "hazard"}, page.Needs...)...)
 	out.bind(cmd, "schema.json")
 	return cmd
 }
 
-// openFlags are the page's own choices that were not given.
-func openFlags(p *advice.Page) []string {
-	page, ok := advice.EntryByName(p.Name)
-	if !ok {
-		return nil
-	}
-	var names []string
-	for _, n := range page.Needs {
-		f, ok := field.ByName(n)
-		switch {
-		case !ok, f.At != nil && f.At(&p.Card.Job).Set, n == "use" && p.Card.Job.Use != "", n == "hazard" && p.Card.Job.Hazard != "":
-			continue
-		}
-		names = append(names, n)
-	}
-	return names
-}
-
 func (d *Deps) showPart(p *advice.Page, out output) error {
 	return d.answer(out, func(o sheet.Options) string {
-		o.Open = openFlags(p)
+		if page, ok := advice.EntryByName(p.Name); ok {
+			o.Open = choice.Open(&p.Card.Job, page.Needs)
+		}
 		return sheet.PartText(p, o)
 	}, func() ([]byte, error) { return sheet.PartJSON(p, Version) })
 }

@@ -3,6 +3,7 @@ package cli
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -11,14 +12,11 @@ import (
 	"brazebooth/calc"
 	"brazebooth/calc/practice"
 	"brazebooth/internal/book"
-	"brazebooth/internal/field"
+	"brazebooth/internal/choice"
 	"brazebooth/internal/near"
 	"brazebooth/internal/quantity"
 	"brazebooth/internal/sheet"
 )
-
-// practiceFlags are the settings of a hand, by the names of the job's choices.
-var practiceFlags = []string{"feed", "volts", "travel", "stickout", "arc-on", "arc-off"}
 
 // practiceAsk is what the command was given.
 type practiceAsk struct {
@@ -54,8 +52,8 @@ and zinc vapour are not simulated. Nothing is kept but with --keep. Without --le
 	}
 	cmd.Flags().StringVar(&a.level, "level", "", "1 to 5; without it the levels are listed")
 	cmd.Flags().StringVar(&a.seed, "seed", "1", "which booth: any whole number")
-	bindFrom(cmd, field.OnCard(), practiceFlags)
-	without(cmd, "without it as the last hand left it", practiceFlags...)
+	bind(cmd, choice.HandNames()...)
+	without(cmd, "without it as the last hand left it", choice.HandNames()...)
 	cmd.Flags().StringArrayVar(&a.tried, "tried", nil, "settings of an earlier bead of yours: travel=9,volts=14; again for each")
 	cmd.Flags().BoolVar(&a.solution, "solution", false, "end the job: the program's own beads, and what the booth hid")
 	cmd.Flags().BoolVar(&a.keep, "keep", false, "keep in the book: level, seed, your beads, the program's")
@@ -123,11 +121,10 @@ func (a *practiceAsk) lay(cmd *cobra.Command, job *practice.Booth) (p *sheet.Pra
 		settings = append(settings, j)
 	}
 	now := job.Start
-	for _, name := range practiceFlags {
-		f, _ := field.ByName(name)
+	for _, name := range choice.HandNames() {
 		if flag := cmd.Flags().Lookup(name); flag.Changed {
 			laid = true
-			if err := f.Set(&now, flag.Value.String()); err != nil {
+			if err := choice.ByName(name).Set(&now, flag.Value.String()); err != nil {
 				return nil, false, inFlag(name, err)
 			}
 		}
@@ -155,11 +152,10 @@ func triedSetting(start calc.Job, text string) (calc.Job, error) {
 	for _, part := range strings.Split(text, ",") {
 		name, value, ok := strings.Cut(part, "=")
 		name = strings.TrimSpace(name)
-		if !ok || !contains(practiceFlags, name) {
-			return start, wrong("--tried: "+quote(part)+" is no setting", "type "+near.Or(practiceFlags)+" with = and its value, as travel=9,volts=14")
+		if !ok || !slices.Contains(choice.HandNames(), name) {
+			return start, wrong("--tried: "+quote(part)+" is no setting", "type "+near.Or(choice.HandNames())+" with = and its value, as travel=9,volts=14")
 		}
-		f, _ := field.ByName(name)
-		if err := f.Set(&start, value); err != nil {
+		if err := choice.ByName(name).Set(&start, value); err != nil {
 			return start, inFlag("tried", err)
 		}
 	}
@@ -199,8 +195,7 @@ func practiceLike(start *calc.Job) string {
 	if start.Mode == "timed" {
 		name = "arc-on"
 	}
-	f, _ := field.ByName(name)
-	return name + " " + strings.ReplaceAll(f.Show(start, quantity.Metric), " ", "")
+	return name + " " + strings.ReplaceAll(choice.ByName(name).Show(start, quantity.Metric), " ", "")
 }
 
 // keepPractice puts into the book how it went, and says all that is kept.
@@ -228,7 +223,7 @@ func (d *Deps) keepPractice(cmd *cobra.Command, p *sheet.Practice, quiet bool) e
 
 // listLevels prints the levels.
 func (d *Deps) listLevels(cmd *cobra.Command, asJSON bool) error {
-	for _, name := range append([]string{"seed", "tried", "solution", "keep"}, practiceFlags...) {
+	for _, name := range append([]string{"seed", "tried", "solution", "keep"}, choice.HandNames()...) {
 		if cmd.Flags().Changed(name) {
 			return wrong("--"+name+" of no level", "type --level 1 before it")
 		}

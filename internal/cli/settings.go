@@ -1,6 +1,8 @@
 package cli
 
 import (
+	"slices"
+
 	"github.com/spf13/cobra"
 
 	"brazebooth/internal/config"
@@ -14,16 +16,16 @@ func (d *Deps) settle(cmd *cobra.Command) error {
 	s, err := config.Load(d.Config, d.Env)
 	if err != nil {
 		for c := cmd; c != nil; c = c.Parent() {
-			if contains(tolerant[:], c.Name()) {
+			if slices.Contains(tolerant[:], c.Name()) {
 				return nil
 			}
 		}
 		return err
 	}
-	for _, name := range [...]string{"units", "theme", "power-source", "decimal"} {
-		v := s.Get(name)
-		f := cmd.Flags().Lookup(name)
-		if f == nil || f.Changed || v.From == config.Default {
+	for _, k := range config.Keys() {
+		v := s.Get(k.Name)
+		f := cmd.Flags().Lookup(k.Name)
+		if f == nil || !k.Flag || f.Changed || v.From == config.Default {
 			continue
 		}
 		if err := f.Value.Set(v.Text); err != nil {
@@ -31,7 +33,8 @@ func (d *Deps) settle(cmd *cobra.Command) error {
 		}
 	}
 	if f := cmd.Flags().Lookup("decimal"); f != nil {
-		mark, err := decimalKey().Check(f.Value.String())
+		k, _ := config.Find("decimal") // it is one
+		mark, err := k.Check(f.Value.String())
 		if err != nil {
 			return inFlag("decimal", err)
 		}
@@ -47,9 +50,4 @@ func (d *Deps) settle(cmd *cobra.Command) error {
 		d.Who = v.Text
 	}
 	return nil
-}
-
-func decimalKey() *config.Key {
-	k, _ := config.Find("decimal") // it is one
-	return k
 }

@@ -7,7 +7,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"brazebooth/calc"
-	"brazebooth/internal/field"
 	"brazebooth/internal/sheet"
 )
 
@@ -47,10 +46,8 @@ to compute has a map of fewer points, and not every remedy is tried; the answer 
 			return d.answer(out, func(o sheet.Options) string { return sheet.WindowText(&m, given, o) }, func() ([]byte, error) { return sheet.WindowJSON(&m, given, Version) })
 		},
 	}
-	bind(cmd)
+	bindCard(cmd, "use", "hazard")
 	without(cmd, "marked on the map, which is of all feeds and travels", "feed", "amps", "travel")
-	bindSource(cmd)
-	bindFrom(cmd, field.OnPages(), []string{"use", "hazard"})
 	out.bind(cmd, "window-schema.json")
 	cmd.Flags().StringVar(&pngFile, "png", "", "write the map as a PNG picture into a new file; - is standard output")
 	cmd.Flags().StringVar(&svgFile, "svg", "", "write the map as an SVG picture into a new file; - is standard output")

@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 
@@ -57,7 +58,7 @@ func likeWords(word string) string {
 	}
 	like := near.Names(word, names)
 	for _, other := range speakOf(word) {
-		if len(like) < 4 && !contains(like, other) {
+		if len(like) < 4 && !slices.Contains(like, other) {
 			like = append(like, other)
 		}
 	}

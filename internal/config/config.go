@@ -105,7 +105,7 @@ func (s *Settings) read(file string) error {
 		}
 		held, ok := v.(string)
 		if !ok {
-			return mistake.Within(plain.Line(file, 200)+", "+name, mistake.New("no text in quotes", name+` = "`+keys[i].example()+`"`))
+			return mistake.Within(plain.Line(file, 200)+", "+name, mistake.New("no text in quotes", name+` = "`+keys[i].Example+`"`))
 		}
 		if held, err = keys[i].Check(held); err != nil {
 			return mistake.Within(plain.Line(file, 200)+", "+name, err)
@@ -155,14 +155,12 @@ func parse(text []byte) (map[string]any, error) {
 
 // Find is the key of a name.
 func Find(name string) (*Key, error) {
-	var names []string
 	for i := range keys {
 		if keys[i].Name == strings.ToLower(name) {
 			return &keys[i], nil
 		}
-		names = append(names, keys[i].Name)
 	}
-	hint := "the keys are " + strings.Join(names, ", ")
+	hint := "the keys are " + strings.Join(names(), ", ")
 	if like := Nearest(name); like != "" {
 		hint = "type " + like
 	}
@@ -171,9 +169,13 @@ func Find(name string) (*Key, error) {
 
 // Nearest names the keys that a name may have meant, joined as in a sentence; "" for none.
 func Nearest(name string) string {
-	var names []string
+	return near.Or(near.Names(strings.ReplaceAll(name, "_", "-"), names()))
+}
+
+func names() []string {
+	var list []string
 	for i := range keys {
-		names = append(names, keys[i].Name)
+		list = append(list, keys[i].Name)
 	}
-	return near.Or(near.Names(strings.ReplaceAll(name, "_", "-"), names))
+	return list
 }

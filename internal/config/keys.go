@@ -16,16 +16,18 @@ import (
 type Key struct {
 	Name, Usage string
 	Default     string   // "" for what the program finds by itself
-	Values      []string // allowed values; nil for any text
+	Values      []string // what it can be; nil for any text
+	Example     string
+	Flag        bool // rules over a command's flag of its name that was not given
 }
 
 var keys = [...]Key{
-	{"units", "units of figures", "metric", []string{"metric", "inch", "both"}},
-	{"decimal", "decimal mark of what is shown; JSON and CSV keep the point", "point", []string{"point", "comma"}},
-	{"theme", "colours of the screens", "auto", []string{"auto", "dark", "light", "contrast", "none"}},
-	{"book", "the book: a file by its whole path, or postgres://user@host/database", "", nil},
-	{"power-source", "power source in the book whose plate and readings a card takes", "", nil},
-	{"name", "who saves", "", nil},
+	{"units", "units of figures", "metric", []string{"metric", "inch", "both"}, "metric", true},
+	{"decimal", "decimal mark of what is shown; JSON and CSV keep the point", "point", []string{"point", "comma"}, "point", true},
+	{"theme", "colours of the screens", "auto", []string{"auto", "dark", "light", "contrast", "none"}, "auto", true},
+	{"book", "the book: a file by its whole path, or postgres://user@host/database", "", nil, "/shop/book.db", false},
+	{"power-source", "power source in the book whose plate and readings a card takes", "", nil, "booth 1", true},
+	{"name", "who saves", "", nil, "ada", false},
 }
 
 // Keys lists the settings in their order; read only.
@@ -52,28 +54,16 @@ func (k *Key) Check(text string) (string, error) {
 func (k *Key) free(text string) (string, error) {
 	switch {
 	case text == "":
-		return "", mistake.New(k.Name+" is empty", "type "+k.example()+", or unset it")
+		return "", mistake.New(k.Name+" is empty", "type "+k.Example+", or unset it")
 	case k.Name == "book" && address.Check(text) != nil:
 		return "", mistake.New(address.ErrBad.Error(), address.Hint)
 	case plain.Line(text, 400) != text:
-		return "", mistake.New(k.Name+" has signs that show nothing, or is too long", "type "+k.example())
+		return "", mistake.New(k.Name+" has signs that show nothing, or is too long", "type "+k.Example)
 	}
 	return text, nil
 }
 
-func (k *Key) example() string {
-	switch k.Name {
-	case "book":
-		return "/shop/book.db"
-	case "power-source":
-		return "booth 1"
-	case "name":
-		return "ada"
-	}
-	return k.Values[0]
-}
-
-// Kept is a value as the file keeps it: a book's file by its whole path, so that it means the same in every folder.
+// Kept is a value as the file keeps it: a book's file by its whole path, so that it is the same from everywhere.
 func (k *Key) Kept(text string) (string, error) {
 	text, err := k.Check(text)
 	if err != nil || k.Name != "book" || address.Looks(text) {

@@ -6,7 +6,8 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
-	"brazebooth/internal/field"
+	"brazebooth/internal/choice"
+	"brazebooth/internal/near"
 	"brazebooth/internal/quantity"
 )
 
@@ -23,7 +24,7 @@ func (p cardPlace) enter(t *talk) {
 
 func (cardPlace) back(t *talk) {
 	path := t.path()
-	t.goTo(&question{step: len(path), field: mustField(path[len(path)-1])})
+	t.goTo(&question{step: len(path), choice: choice.ByName(path[len(path)-1])})
 }
 
 // command is one word that the card understands.
@@ -64,7 +65,7 @@ func (cardPlace) hear(t *talk, line string) {
 		}
 	}
 	page, isPage := advice.EntryByName(word)
-	f, value := t.fieldNamed(line)
+	c, value := t.choiceNamed(line)
 	switch {
 	case line == "":
 		t.voice.show("This is the card. Type feed and a number, why feed, map, keep and a name, or help.")
@@ -72,51 +73,40 @@ func (cardPlace) hear(t *talk, line string) {
 		t.at.help(t)
 	case isPage && rest == "":
 		t.readPage(page)
-	case f != nil && (value == "" || value == "?"):
-		t.askFor(f, value)
-	case f != nil:
-		t.change(f, value)
+	case c != nil && (value == "" || value == "?"):
+		t.askFor(c, value)
+	case c != nil:
+		t.change(c, value)
 	default:
 		t.unknown(word)
 	}
 }
 
 // askFor asks for one choice by itself, with its list where that is wanted.
-func (t *talk) askFor(f *field.Field, how string) {
-	q := &question{field: f}
+func (t *talk) askFor(c *choice.Choice, how string) {
+	q := &question{choice: c}
 	t.goTo(q)
 	if how == "?" {
 		q.list(t, "")
 	}
 }
 
-// otherNames are names of choices that are neither a flag's nor made of its words.
-var otherNames = map[string]string{"wire feed": "feed", "stick-out": "stickout", "stick out": "stickout", "gas flow": "flow", "current": "amps", "thickness": "gauge",
-	"root opening": "gap", "shielding gas": "gas", "second metal": "metal2", "second gauge": "gauge2", "second coating": "coating2"}
-
-// fieldNamed finds the choice that a line begins with, by a name of one or two words, and what follows it.
-func (t *talk) fieldNamed(line string) (*field.Field, string) {
+// choiceNamed finds the choice that a line begins with, by a name of one or two words, and what follows it.
+func (t *talk) choiceNamed(line string) (*choice.Choice, string) {
 	one, rest := cutWord(strings.Replace(line, "=", " ", 1))
 	two, after := cutWord(rest)
-	for _, try := range [...]struct{ name, rest string }{{one + " " + two, after}, {one, rest}} {
-		name := strings.ToLower(strings.Trim(try.name, "- "))
-		if other, ok := otherNames[name]; ok {
-			name = other
-		}
-		name = strings.ReplaceAll(name, "_", "-")
-		if f, ok := field.ByName(strings.ReplaceAll(name, " ", "-")); ok {
-			return f, try.rest
-		}
+	if c := choice.Named(one + " " + two); c != nil {
+		return c, after
 	}
-	return nil, ""
+	return choice.Named(one), rest
 }
 
 // unknown says what begins alike.
 func (t *talk) unknown(word string) {
-	var near []string
+	var like []string
 	for _, n := range t.allWords() {
 		if len(word) > 1 && strings.HasPrefix(n, word[:2]) {
-			near = append(near, n)
+			like = append(like, n)
 		}
 	}
 	if _, err := quantity.ParseNumber(word); err == nil {
@@ -124,8 +114,8 @@ func (t *talk) unknown(word string) {
 		return
 	}
 	hint := "help lists what may be typed"
-	if len(near) > 0 {
-		hint = "type " + orList(near[:min(len(near), 4)]) + "; " + hint
+	if len(like) > 0 {
+		hint = "type " + near.Or(like[:min(len(like), 4)]) + "; " + hint
 	}
 	t.refuse("nothing here is called "+quoted(word), hint)
 }
@@ -139,10 +129,8 @@ func (t *talk) allWords() []string {
 	for _, p := range advice.Contents() {
 		list = append(list, p.Name)
 	}
-	for _, fields := range [...][]field.Field{field.OnCard(), field.OnPages()} {
-		for i := range fields {
-			list = append(list, fields[i].Name)
-		}
+	for i := range choice.All() {
+		list = append(list, choice.All()[i].Name)
 	}
 	slices.Sort(list)
 	return slices.Compact(list)
@@ -152,17 +140,17 @@ func (cardPlace) help(t *talk) {
 	for _, c := range commands() {
 		t.voice.show(c.name + ": " + c.usage + ".")
 	}
-	var pages, fields []string
+	var pages, choices []string
 	for _, p := range advice.Contents() {
 		if p.Of != nil {
 			pages = append(pages, p.Name)
 		}
 	}
-	for i := range field.OnCard() {
-		fields = append(fields, field.OnCard()[i].Name)
+	for i := range choice.OnCard() {
+		choices = append(choices, choice.OnCard()[i].Name)
 	}
 	t.voice.show("Pages beside the card: " + strings.Join(pages, ", ") + ".")
-	t.voice.show("To change a choice type its name and what it is to be, as feed 6.2 or joint tee; the name alone asks. They are " + strings.Join(fields, ", ") + ", and what each page asks for.")
+	t.voice.show("To change a choice type its name and what it is to be, as feed 6.2 or joint tee; the name alone asks. They are " + strings.Join(choices, ", ") + ", and what each page asks for.")
 	t.voice.show("help and a name tells of one. words and a word is the glossary. back, again, units, quit.")
 }
 

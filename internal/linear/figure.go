@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"brazebooth/calc"
-	"brazebooth/internal/field"
+	"brazebooth/internal/choice"
 	"brazebooth/internal/quantity"
 )
 
@@ -69,50 +69,33 @@ func (t *talk) size(v float64, unit string) string {
 	return t.value(&calc.Figure{Value: v, Low: v, High: v, Unit: unit})
 }
 
-// settings are the figures that a hand sets or holds, and the choice behind each.
-var settings = [...]struct{ figure, field string }{
-	{"wire_feed", "feed"}, {"volts", "volts"}, {"travel", "travel"}, {"arc_on", "arc-on"}, {"arc_off", "arc-off"},
-	{"spot_step", "spot-step"}, {"gas_flow", "flow"}, {"stickout", "stickout"},
-}
-
-// settingOf is the choice behind a figure, "" where it follows from others.
-func settingOf(figure string) string {
-	for _, s := range settings {
-		if s.figure == figure {
-			return s.field
-		}
-	}
-	return ""
-}
-
-// origin says whose a setting is.
-func origin(c *calc.Card, figure string) string {
-	name := settingOf(figure)
-	f, ok := field.ByName(name)
+// origin says whose a setting is, "" for a figure that follows from others.
+func origin(card *calc.Card, figure string) string {
+	c := choice.SettingOf(figure)
 	switch {
-	case !ok:
+	case c == nil:
 		return ""
-	case f.At(&c.Job).Set:
+	case c.Given(&card.Job):
 		return "yours"
-	case assumedWhy(c, name) != "":
+	case assumedWhy(card, c) != "":
 		return "assumed"
-	case figure == "wire_feed" && c.Job.Amps.Set:
+	case figure == "wire_feed" && card.Job.Amps.Set:
 		return "from your amps"
 	case figure == "gas_flow":
 		return "usual"
-	case figure != "wire_feed" && (figure != "travel" || c.Used.Mode == "timed"):
+	case figure != "wire_feed" && (figure != "travel" || card.Used.Mode == "timed"):
 		return "computed"
-	case c.Warned("no-good-setting"):
+	case card.Warned("no-good-setting"):
 		return "the nearest miss"
 	}
 	return "suggested"
 }
 
-// assumedWhy is the reason given for an assumption, "" for what was chosen.
-func assumedWhy(c *calc.Card, name string) string {
-	json := strings.ReplaceAll(name, "-", "_")
-	for _, a := range c.Assumed {
-		if a.Field == json || name == "gauge" && a.Field == "thickness" {
+// assumedWhy is the reason given for an assumption, "" for what was chosen. What lies under a bead on a shaft is assumed as
+// its thickness.
+func assumedWhy(card *calc.Card, c *choice.Choice) string {
+	for _, a := range card.Assumed {
+		if a.Field == c.Field() || c.Name == "gauge" && a.Field == "thickness" {
 			return a.Why
 		}
 	}

@@ -46,8 +46,8 @@ func number(t *testing.T, minus, digits string) float64 {
 	return v
 }
 
-// near reports whether a printed number is the value, to half its last digit.
-func near(printed string, got, want float64) bool {
+// alike reports whether a printed number is the value, to half its last digit.
+func alike(printed string, got, want float64) bool {
 	_, tail, _ := strings.Cut(printed, ".")
 	half := 0.5
 	for range tail {
@@ -91,7 +91,7 @@ func TestEveryFigureAsTheCommandGivesIt(t *testing.T) {
 				v, sign := quantity.Convert(f.Value, f.Unit, sys)
 				lo, _ := quantity.Convert(f.Low, f.Unit, sys)
 				hi, _ := quantity.Convert(f.High, f.Unit, sys)
-				if !near(m[3], number(t, m[2], m[3]), v) {
+				if !alike(m[3], number(t, m[2], m[3]), v) {
 					t.Errorf("%v, %s: %s is %g %s, and %q is heard", x.lines, sys, f.Name, v, sign, m[0])
 				}
 				if words := strings.TrimSpace(m[4]); words != unitWord(sign, false) && words != unitWord(sign, true) {
@@ -100,7 +100,7 @@ func TestEveryFigureAsTheCommandGivesIt(t *testing.T) {
 				switch {
 				case (f.Low == f.High) != (m[5] == ""):
 					t.Errorf("%v, %s: the band of %s, %g to %g, is heard as %q", x.lines, sys, f.Name, lo, hi, m[5])
-				case m[5] != "" && (!near(m[7], number(t, m[6], m[7]), lo) || !near(m[9], number(t, m[8], m[9]), hi)):
+				case m[5] != "" && (!alike(m[7], number(t, m[6], m[7]), lo) || !alike(m[9], number(t, m[8], m[9]), hi)):
 					t.Errorf("%v, %s: the band of %s, %g to %g, is heard as %q", x.lines, sys, f.Name, lo, hi, m[5])
 				}
 			}

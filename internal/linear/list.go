@@ -3,6 +3,8 @@ package linear
 import (
 	"fmt"
 	"strings"
+
+	"brazebooth/internal/choice"
 )
 
 // atOnce is how many rows are read out at once: more than that nobody keeps in the head.
@@ -10,11 +12,11 @@ const atOnce = 6
 
 // list reads out the first answers, or those that hold a word.
 func (q *question) list(t *talk, word string) {
-	q.rows, q.next = t.rowsOf(q.field.Name), 0
+	q.rows, q.next = t.rows(q.choice), 0
 	if word != "" {
-		var fit []row
+		var fit []choice.Row
 		for _, r := range q.rows {
-			if strings.Contains(strings.ToLower(r.id+" "+r.line), strings.ToLower(word)) {
+			if strings.Contains(strings.ToLower(r.ID+" "+r.Said()), strings.ToLower(word)) {
 				fit = append(fit, r)
 			}
 		}
@@ -27,7 +29,7 @@ func (q *question) list(t *talk, word string) {
 		q.rows = nil
 		t.refuse("no answer holds "+quoted(word), "? alone lists them all")
 	default:
-		t.voice.show(sentence(first(q.field.Help())))
+		t.voice.show(sentence(first(q.choice.Help())))
 	}
 }
 
@@ -40,10 +42,10 @@ func (q *question) more(t *talk) {
 	from, to := q.next, min(q.next+atOnce, len(q.rows))
 	for i := from; i < to; i++ {
 		n := fmt.Sprintf("%d: ", i+1)
-		if q.sized() {
+		if q.choice.Sized() {
 			n = "row " + n
 		}
-		t.voice.say(n, q.rows[i].id, ". ", sentence(first(q.rows[i].line)))
+		t.voice.say(n, q.rows[i].ID, ". ", sentence(first(q.rows[i].Said())))
 	}
 	q.next = to
 	if left := len(q.rows) - to; left > 0 {

@@ -6,7 +6,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
-	"brazebooth/internal/field"
+	"brazebooth/internal/choice"
 	"brazebooth/internal/sheet"
 )
 
@@ -20,23 +20,9 @@ func (t *talk) readPage(page *advice.Entry) {
 	t.part = &p
 	t.stops()
 	t.readPart(&p)
-	if open := t.openOn(page); len(open) > 0 {
+	if open := choice.Open(&t.job, page.Needs); len(open) > 0 {
 		t.voice.show("You may also give: " + strings.Join(open, ", ") + ".")
 	}
-}
-
-// openOn are the page's own choices that were not given.
-func (t *talk) openOn(page *advice.Entry) []string {
-	var list []string
-	for _, n := range page.Needs {
-		f, ok := field.ByName(n)
-		switch {
-		case !ok, f.At != nil && f.At(&t.job).Set, n == "use" && t.job.Use != "", n == "hazard" && t.job.Hazard != "":
-			continue
-		}
-		list = append(list, n)
-	}
-	return list
 }
 
 // readPart reads out what is a page's own: the verdict and the dangers before figures and reasons.

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"brazebooth/calc"
+	"brazebooth/internal/choice"
 )
 
 // read reads the whole card out: what it is for, what stops or endangers, then the settings, what the heat comes to, and
@@ -111,7 +112,7 @@ func (t *talk) notes() {
 func (t *talk) settingLines(c *calc.Card) []string {
 	var list []string
 	for i := range c.Figures {
-		if f := &c.Figures[i]; settingOf(f.Name) != "" {
+		if f := &c.Figures[i]; choice.SettingOf(f.Name) != nil {
 			list = append(list, first(t.figure(f, origin(c, f.Name), t.remark(f))))
 		}
 	}
@@ -122,7 +123,7 @@ func (t *talk) settingLines(c *calc.Card) []string {
 func (t *talk) results(c *calc.Card) []*calc.Figure {
 	var list []*calc.Figure
 	for i := range c.Figures {
-		if f := &c.Figures[i]; settingOf(f.Name) == "" && f.Name != "gun_angle" {
+		if f := &c.Figures[i]; choice.SettingOf(f.Name) == nil && f.Name != "gun_angle" {
 			list = append(list, f)
 		}
 	}

@@ -2,38 +2,38 @@ package linear
 
 import (
 	"slices"
-	"strings"
 
 	"brazebooth/calc"
-	"brazebooth/internal/field"
+	"brazebooth/internal/choice"
+	"brazebooth/internal/quantity"
 )
 
 // change puts a choice on the job, where that has a card, and says what changed.
-func (t *talk) change(f *field.Field, text string) bool {
-	job, card, err := t.with(f, text)
+func (t *talk) change(c *choice.Choice, text string) bool {
+	job, card, err := t.with(c, text)
 	if err != nil {
 		t.fault(err)
 		return false
 	}
-	t.changed(job, card, "", f.Name)
+	t.changed(job, card, "", c)
 	return true
 }
 
 // changed makes another job the present one: what was said of it or the choice that is another now comes first. Stops are
 // read out each time, cautions when they are new, of the settings those that are others now.
-func (t *talk) changed(job calc.Job, card calc.Card, what, name string) {
+func (t *talk) changed(job calc.Job, card calc.Card, what string, c *choice.Choice) {
 	before, heatBefore := t.settingLines(&t.card), heat(&t.card)
 	if job.Metal != t.job.Metal || job.Joint != t.job.Joint { // as good as another card
 		t.told = nil
 	}
 	t.job, t.card = job, card
 	t.part = nil
-	own := t.settingLine(name)
+	own := t.settingLine(c)
 	switch {
 	case own != "":
 		t.voice.say(own)
-	case name != "":
-		t.voice.say(first(strings.ReplaceAll(name, "-", " ")), ": ", t.now(name), ".")
+	case c != nil:
+		t.voice.say(first(c.Words()), ": ", t.now(c), ".")
 	default:
 		t.voice.say(what)
 	}
@@ -51,107 +51,79 @@ func (t *talk) changed(job calc.Job, card calc.Card, what, name string) {
 	}
 }
 
-// settingLine is the sentence of the setting behind a choice, "" where the card has none.
-func (t *talk) settingLine(name string) string {
-	for _, s := range settings {
-		if f, ok := t.card.Figure(s.figure); ok && s.field == name {
-			return first(t.figure(&f, origin(&t.card, s.figure), t.remark(&f)))
-		}
+// settingLine is the sentence of the setting that a choice is, "" where the card has none.
+func (t *talk) settingLine(c *choice.Choice) string {
+	f, ok := t.settingFigure(c)
+	if !ok {
+		return ""
 	}
-	return ""
+	return first(t.figure(&f, origin(&t.card, f.Name), t.remark(&f)))
+}
+
+// settingFigure is the figure that a choice sets; false where it is no setting, or the card has none.
+func (t *talk) settingFigure(c *choice.Choice) (calc.Figure, bool) {
+	if c == nil || choice.SettingOf(c.Figure) != c {
+		return calc.Figure{}, false
+	}
+	return t.card.Figure(c.Figure)
 }
 
 // now is a choice as the card has it, and whose it is.
-func (t *talk) now(name string) string {
-	c := &t.card
-	for _, s := range settings {
-		if f, ok := c.Figure(s.figure); ok && s.field == name {
-			return t.value(&f) + ", " + origin(c, s.figure)
-		}
+func (t *talk) now(c *choice.Choice) string {
+	if f, ok := t.settingFigure(c); ok {
+		return t.value(&f) + ", " + origin(&t.card, f.Name)
 	}
-	text := t.chosen(name)
+	text := t.chosen(c)
 	switch {
 	case text == "":
 		return "not given"
-	case assumedWhy(c, name) != "":
+	case assumedWhy(&t.card, c) != "":
 		return text + ", assumed"
 	}
 	return text
 }
 
 // chosen is a choice's own text, "" where nothing is chosen and nothing assumed.
-func (t *talk) chosen(name string) string {
-	c, u := &t.card, &t.card.Used
-	switch name {
-	case "metal":
-		return u.Metal
-	case "gauge":
-		return t.sheet(0)
-	case "coating":
-		return u.Coating
-	case "metal2", "gauge2", "coating2":
-		return t.second(name)
-	case "joint":
-		return u.Joint
-	case "filler":
-		return c.Setup.Filler.Name
-	case "wire":
-		return wireName(u.Wire.V)
-	case "mode":
-		return u.Mode
-	case "gas":
-		return c.Setup.Gas.Name
-	case "position":
-		return u.Position
-	case "use":
-		return u.Use
-	case "hazard":
-		return strings.ReplaceAll(u.Hazard, ",", ", ")
-	}
-	f, ok := field.ByName(name)
-	if !ok || f.At == nil || !f.At(u).Set {
-		return ""
-	}
-	return f.Show(u, t.units)
-}
-
-func (t *talk) second(name string) string {
-	u := &t.card.Used
+func (t *talk) chosen(c *choice.Choice) string {
 	switch {
-	case t.card.Setup.One:
+	case !c.Applies(&t.card):
 		return "none: this joint has one member"
-	case name == "metal2" && t.job.Metal2 == "":
+	case c.Name == "metal2" && !c.Given(&t.job):
 		return "as the first"
-	case name == "metal2":
-		return u.Metal2
-	case name == "coating2":
-		return u.Coating2
+	case c.Kind == quantity.FieldSize && c.Second:
+		return t.sheet(1)
+	case c.Kind == quantity.FieldSize:
+		return t.sheet(0)
+	case c.Kind == quantity.FieldWire:
+		return wireName(t.card.Used.Wire.V)
+	case c.Kind != 0:
+		return c.Show(&t.card.Used, t.units)
 	}
-	return t.sheet(1)
+	return c.Shown(&t.card, t.units)
 }
 
 // reset leaves a choice open again, or every setting where none is named.
 func (t *talk) reset(name string) {
 	job := t.job
 	if name == "" {
-		for _, s := range settings {
-			mustField(s.field).Clear(&job)
+		for _, c := range choice.Settings() {
+			c.Clear(&job)
 		}
 		job.Amps = calc.Opt{}
 		t.swap(job, "All suggestions are back.")
 		return
 	}
-	f, rest := t.fieldNamed(name)
-	if f == nil || rest != "" {
+	c, rest := t.choiceNamed(name)
+	if c == nil || rest != "" {
 		t.refuse("no choice is called "+quoted(name), "type reset feed, reset travel, reset joint ..., or reset alone for every setting")
 		return
 	}
-	open(f, &job)
+	c.Clear(&job)
 	if job == t.job {
-		t.voice.say(first(f.Name), " is open already: ", t.now(f.Name), ".")
+		t.voice.say(first(c.Name), " is open already: ", t.now(c), ".")
 		return
 	}
-	t.swap(job, first(f.Name)+" is open again.")
+	t.swap(job, first(c.Name)+" is open again.")
 }
 
 // swap makes a job the present one if it has a card.
@@ -161,20 +133,5 @@ func (t *talk) swap(job calc.Job, said string) {
 		t.fault(err)
 		return
 	}
-	t.changed(job, card, said, "")
-}
-
-// open leaves a choice open.
-func open(f *field.Field, j *calc.Job) {
-	f.Clear(j)
-	clearSize(f.Name, j)
-	for _, s := range [...]struct {
-		name string
-		at   *string
-	}{{"metal", &j.Metal}, {"metal", &j.Coating}, {"coating", &j.Coating}, {"metal2", &j.Metal2}, {"metal2", &j.Coating2}, {"coating2", &j.Coating2},
-		{"joint", &j.Joint}, {"filler", &j.Filler}, {"mode", &j.Mode}, {"gas", &j.Gas}, {"position", &j.Position}, {"use", &j.Use}, {"hazard", &j.Hazard}} {
-		if s.name == f.Name {
-			*s.at = ""
-		}
-	}
+	t.changed(job, card, said, nil)
 }

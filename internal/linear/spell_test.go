@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"brazebooth/calc"
-	"brazebooth/internal/field"
+	"brazebooth/internal/choice"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
@@ -63,12 +63,10 @@ func TestEveryTextIsSpelled(t *testing.T) {
 	tk := newTalk(t.Context(), Options{}, strings.NewReader(""), &strings.Builder{})
 	defer tk.ear.close()
 	tk.card, _ = calc.Solve(calc.Job{})
-	for _, list := range [...][]field.Field{field.OnCard(), field.OnPages()} {
-		for i := range list {
-			texts = append(texts, list[i].Help())
-			for _, r := range tk.rowsOf(list[i].Name) {
-				texts = append(texts, r.id, r.line)
-			}
+	for _, c := range choice.All() {
+		texts = append(texts, c.Help())
+		for _, r := range tk.rows(&c) {
+			texts = append(texts, r.ID, r.Said())
 		}
 	}
 	for i := range tk.card.Figures {
@@ -85,9 +83,9 @@ func TestEveryTextIsSpelled(t *testing.T) {
 
 // What is read out can be typed back.
 func TestWhatIsSaidCanBeTyped(t *testing.T) {
-	for i := range field.OnCard() {
-		f := &field.OnCard()[i]
-		if f.At == nil {
+	for i := range choice.OnCard() {
+		f := &choice.OnCard()[i]
+		if f.Unit == "" {
 			continue
 		}
 		for _, sys := range [...]quantity.System{quantity.Metric, quantity.Inch} {

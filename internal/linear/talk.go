@@ -8,6 +8,7 @@ import (
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
 	"brazebooth/calc/correct"
+	"brazebooth/internal/choice"
 	"brazebooth/internal/mistake"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
@@ -67,7 +68,7 @@ func (t *talk) start(job calc.Job) {
 		return
 	}
 	t.job, t.card, t.told, t.part, t.tries, t.taught = job, card, nil, nil, nil, ""
-	t.goTo(&question{step: 1, field: mustField(t.path()[0])})
+	t.goTo(&question{step: 1, choice: choice.ByName(t.path()[0])})
 }
 
 // goTo stands somewhere else, and says so where that place has something to say.
@@ -126,21 +127,15 @@ func (t *talk) fault(err error) {
 
 // setUnits changes the units, to the next ones where none are named.
 func (t *talk) setUnits(name string) {
-	all := [...]quantity.System{quantity.Metric, quantity.Inch, quantity.Both}
-	switch name = strings.ToLower(name); name {
-	case "":
-		for i, s := range all {
-			if s == t.units {
-				t.units = all[(i+1)%len(all)]
-				break
-			}
-		}
-	case string(quantity.Metric), string(quantity.Inch), string(quantity.Both):
-		t.units = quantity.System(name)
-	default:
+	sys, ok := quantity.FindSystem(name)
+	switch {
+	case name == "":
+		sys = t.units.Next()
+	case !ok:
 		t.refuse("no units are called "+quoted(name), "type units metric, units inch or units both")
 		return
 	}
+	t.units = sys
 	t.voice.say("Units: ", string(t.units), ".")
 }
 
@@ -152,10 +147,3 @@ func cutWord(line string) (word, rest string) {
 
 // quoted repeats what was typed, short.
 func quoted(s string) string { return `"` + plain.Line(s, 40) + `"` }
-
-func orList(names []string) string {
-	if len(names) < 2 {
-		return strings.Join(names, "")
-	}
-	return strings.Join(names[:len(names)-1], ", ") + " or " + names[len(names)-1]
-}

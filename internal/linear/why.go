@@ -7,6 +7,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
+	"brazebooth/internal/choice"
 )
 
 // why tells where a figure, a note or a choice comes from.
@@ -31,8 +32,8 @@ func (t *talk) why(name string) {
 			return
 		}
 	}
-	if f, rest := t.fieldNamed(name); f != nil && rest == "" {
-		t.whyChoice(f.Name)
+	if c, rest := t.choiceNamed(name); c != nil && rest == "" {
+		t.whyChoice(c)
 		return
 	}
 	t.refuse("no figure is called "+quoted(name), "type why feed, why volts, why travel, or why and a name that results reads out; words "+literal(quoted(name))+" asks the glossary")
@@ -46,9 +47,9 @@ func (t *talk) whyPart(p *advice.Page) {
 	}
 }
 
-func (t *talk) whyChoice(name string) {
-	t.voice.say(first(strings.ReplaceAll(name, "-", " ")), ": ", t.now(name), ".")
-	if why := assumedWhy(&t.card, name); why != "" {
+func (t *talk) whyChoice(c *choice.Choice) {
+	t.voice.say(first(c.Words()), ": ", t.now(c), ".")
+	if why := assumedWhy(&t.card, c); why != "" {
 		t.voice.say("It was not given: ", sentence(why))
 	}
 }
@@ -56,15 +57,8 @@ func (t *talk) whyChoice(name string) {
 // figureNamed finds a figure of the card, or of the page that was read last, by any of its names.
 func (t *talk) figureNamed(name string) (*calc.Figure, bool) {
 	key := plainName(name)
-	if f, rest := t.fieldNamed(name); f != nil && rest == "" {
-		for _, s := range settings {
-			if s.field == f.Name {
-				key = plainName(s.figure)
-			}
-		}
-		if f.Name == "amps" {
-			key = "current"
-		}
+	if c, rest := t.choiceNamed(name); c != nil && rest == "" && c.Figure != "" {
+		key = plainName(c.Figure)
 	}
 	lists := [][]calc.Figure{t.card.Figures}
 	if t.part != nil {
@@ -97,8 +91,8 @@ func (t *talk) reason(f *calc.Figure) {
 	if s := b.Substituted(); s != b.Plain() {
 		t.voice.line(t.voice.marked(sentence(formula("With the numbers: " + s))))
 	}
-	if why := assumedWhy(&t.card, settingOf(f.Name)); why != "" {
-		t.voice.say("Assumed: ", sentence(why))
+	if c := choice.SettingOf(f.Name); c != nil && assumedWhy(&t.card, c) != "" {
+		t.voice.say("Assumed: ", sentence(assumedWhy(&t.card, c)))
 	}
 	t.source(b.Source, b.Known)
 	t.leanings(b)

@@ -4,7 +4,7 @@ import (
 	"strings"
 
 	"brazebooth/calc/advice"
-	"brazebooth/internal/field"
+	"brazebooth/internal/choice"
 	"brazebooth/tables"
 )
 
@@ -60,12 +60,12 @@ func (t *talk) helpOn(word string) {
 	}
 	if page, ok := advice.EntryByName(strings.ToLower(word)); ok {
 		t.voice.show(sentence(page.Name + ": a page beside the card, under " + string(page.Chapter)))
-		if list := t.openOn(page); len(list) > 0 {
+		if list := choice.Open(&t.job, page.Needs); len(list) > 0 {
 			t.voice.show("It asks for: " + strings.Join(list, ", ") + ".")
 		}
 	}
-	if f, rest := t.fieldNamed(word); f != nil && rest == "" {
-		t.voice.show(sentence(f.Name + ": " + fieldUsage(f)))
+	if c, rest := t.choiceNamed(word); c != nil && rest == "" {
+		t.voice.show(sentence(c.Name + ": " + usage(c)))
 		return
 	}
 	if _, ok := advice.EntryByName(strings.ToLower(word)); !ok {
@@ -73,8 +73,8 @@ func (t *talk) helpOn(word string) {
 	}
 }
 
-// fieldUsage is a choice's help without what belongs to the commands.
-func fieldUsage(f *field.Field) string {
-	usage, _, _ := strings.Cut(f.Help(), " (see tables")
-	return usage
+// usage is a choice's help without what belongs to the commands.
+func usage(c *choice.Choice) string {
+	text, _, _ := strings.Cut(c.Help(), " (see tables")
+	return text
 }

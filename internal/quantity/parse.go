@@ -53,6 +53,16 @@ func isGauge(unit string) bool {
 	return false
 }
 
+// Read reads a field that is one number, as its base unit: a feed is mm/s. A size and a price are more than that and have
+// parsers of their own.
+func Read(f Field, text string) (float64, error) {
+	if f == FieldTravel { // it may be typed as seconds along a length
+		v, err := ParseTravel(text)
+		return float64(v), err
+	}
+	return read(f, text)
+}
+
 // ParseWire reads a wire diameter, 0.4 to 3.2 mm.
 func ParseWire(text string) (Length, error) { return readAs[Length](FieldWire, text) }
 

@@ -2,6 +2,11 @@
 // both unit systems.
 package quantity
 
+import (
+	"slices"
+	"strings"
+)
+
 // Base units. Conversions from an inch unit to a metric one are exact where the definition is
 // (inch, pound, foot, Celsius); the doc comment of each parser says so.
 type (
@@ -31,3 +36,18 @@ const (
 	Inch   System = "inch"
 	Both   System = "both"
 )
+
+// Systems are the systems in the order in which one key goes through them.
+var Systems = [...]System{Metric, Inch, Both}
+
+// Next is the system behind this one; metric behind the last and behind none.
+func (s System) Next() System { return Systems[(slices.Index(Systems[:], s)+1)%len(Systems)] }
+
+// FindSystem is the system that a hand names; false for a name of none.
+func FindSystem(name string) (System, bool) {
+	sys := System(strings.ToLower(name))
+	if sys == "imperial" || sys == "us" {
+		sys = Inch
+	}
+	return sys, slices.Contains(Systems[:], sys)
+}

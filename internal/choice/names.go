@@ -1,0 +1,162 @@
+package choice
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"brazebooth/calc"
+	"brazebooth/internal/quantity"
+	"brazebooth/tables"
+)
+
+var metals = values{
+	Find: func(text string) (string, error) { m, err := tables.FindMetal(text); return m.ID, err },
+	rows: func(*Present) []Row {
+		return rowsOf(tables.Metals(), func(m *tables.Metal) Row {
+			return Row{ID: m.ID, Line: calc.NameAndNote(m.Name, m.Note), Also: strings.ToLower(m.Name), Tip: m.Name}
+		})
+	},
+	reasons: func(id string, p *Present) []Reason {
+		m, ok := tables.MetalByID(id)
+		if !ok {
+			return nil
+		}
+		return []Reason{
+			{"sold by", string(m.System) + " gauge", "", ""},
+			figure("starts to melt", m.Solidus, p.Units),
+			figure("conductivity, mean to 1000 °C", m.Conductivity, p.Units),
+			figure("heat capacity, mean to 1000 °C", m.HeatCapacity, p.Units),
+			figure("tensile strength", m.Tensile, p.Units),
+		}
+	},
+}
+
+// shownMetal2 says so where the second member is of the first one's metal.
+func shownMetal2(c *calc.Card, _ quantity.System) string {
+	if c.Job.Metal2 == "" {
+		return "same as the first"
+	}
+	return c.Used.Metal2
+}
+
+var coatings = values{
+	Find: func(text string) (string, error) { c, err := tables.FindCoating(text); return c.ID, err },
+	rows: func(*Present) []Row {
+		return rowsOf(tables.Coatings(), func(c *tables.Coating) Row {
+			return Row{ID: c.ID, Line: coatingLine(c), Also: strings.ToLower(c.Name + " " + string(c.Kind)), said: calc.NameAndNote(c.Name, c.Note)}
+		})
+	},
+	reasons: func(id string, _ *Present) []Reason {
+		c, ok := tables.CoatingByID(id)
+		if !ok || c.Kind == tables.NoCoat {
+			return nil
+		}
+		return []Reason{figure("mass on each side", c.Side, quantity.Metric)}
+	},
+}
+
+// coatingLine says what a coat adds to the sheet and to the plume.
+func coatingLine(c *tables.Coating) string {
+	if c.Kind == tables.NoCoat {
+		return calc.NameAndNote("Bare sheet", c.Note)
+	}
+	fume := "no zinc vapour"
+	if c.Zinc {
+		fume = "zinc boils off along the bead"
+	}
+	line := fmt.Sprintf("%s, %.0f g/m² each side; %s", c.Kind, c.Side.V, fume)
+	if c.Note != "" {
+		line += ". " + c.Note
+	}
+	return line
+}
+
+var fillers = values{
+	Find: func(text string) (string, error) { f, err := tables.FindFiller(text); return f.ID, err },
+	rows: func(*Present) []Row {
+		return rowsOf(tables.Fillers(), func(f *tables.Filler) Row {
+			return Row{ID: f.ID, Line: calc.NameAndNote(f.Name, f.Use), Tip: f.Name,
+				Also: strings.ToLower(strings.Join([]string{f.Name, f.AWS, f.UNS, f.ISO, f.DIN}, " "))}
+		})
+	},
+	reasons: func(id string, p *Present) []Reason {
+		f, ok := tables.FillerByID(id)
+		if !ok {
+			return nil
+		}
+		designations := slices.DeleteFunc([]string{f.AWS, f.UNS, f.ISO, f.DIN}, func(s string) bool { return s == "" })
+		return []Reason{
+			{"designations", strings.Join(designations, ", "), f.LimitsOrigin.Source, string(f.LimitsOrigin.Known)},
+			figure("starts to melt", f.Solidus, p.Units), figure("all liquid", f.Liquidus, p.Units),
+			figure("density", f.Density, p.Units),
+			figure("guide strength of the deposit", f.Tensile, p.Units),
+			{"use", f.Use, f.UseOrigin.Source, string(f.UseOrigin.Known)},
+		}
+	},
+}
+
+var gases = values{
+	Find: func(text string) (string, error) { g, err := tables.FindGas(text); return g.ID, err },
+	rows: func(*Present) []Row {
+		return rowsOf(tables.Gases(), func(g *tables.Gas) Row { return Row{ID: g.ID, Line: calc.NameAndNote(g.Name, g.Note)} })
+	},
+	reasons: func(id string, p *Present) []Reason {
+		g, ok := tables.GasByID(id)
+		if !ok {
+			return nil
+		}
+		return []Reason{figure("usual flow", g.Flow, p.Units), {"note", g.Note, g.Origin.Source, string(g.Origin.Known)}}
+	},
+}
+
+// options are names that are a sentence each.
+func options(find func(string) (tables.Option, error), all func() []tables.Option) values {
+	return values{
+		Find: func(text string) (string, error) { o, err := find(text); return o.ID, err },
+		rows: func(*Present) []Row {
+			return rowsOf(all(), func(o *tables.Option) Row {
+				return Row{ID: o.ID, Line: o.Line, Tip: o.Line, said: calc.NameAndNote(o.Name, o.Line)}
+			})
+		},
+	}
+}
+
+// modes are options of which each says whether it has a good setting for the sheet at hand: that is computed, not looked up.
+var modes = func() values {
+	v := options(tables.FindMode, tables.Modes)
+	plain := v.rows
+	v.rows = func(p *Present) []Row {
+		rows := plain(p)
+		for i := range rows {
+			rows[i].judge(p)
+		}
+		return rows
+	}
+	return v
+}()
+
+// judge says of a mode whether it has a good setting.
+func (r *Row) judge(p *Present) {
+	if p.Card == nil {
+		return
+	}
+	job := p.Job
+	job.Mode = r.ID
+	fact, said := "suits ", "Has a good setting for this sheet"
+	if card, err := p.Solve(job); err != nil || card.Warned("no-good-setting") {
+		fact, said = "no good setting for ", "Has no good setting for this sheet"
+	}
+	r.Fact = fact + sheetText(p.Card.Used.Gauge, p.Card.Used.Thickness, p.Units)
+	r.said += ". " + said
+}
+
+var hazards = values{
+	Find: func(text string) (string, error) { return calc.HazardIDs(tables.HazardsSaid(text)) },
+	rows: func(*Present) []Row {
+		rows := rowsOf(tables.Hazards(), func(h *tables.Hazard) Row {
+			return Row{ID: h.ID, Name: h.Name, Line: h.Why, said: calc.NameAndNote(h.Name, h.Why)}
+		})
+		return append(rows, Row{ID: "none", Name: "none of these", Line: "asked and answered", said: "asked, and none of them applies"})
+	},
+}

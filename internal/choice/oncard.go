@@ -1,0 +1,72 @@
+package choice
+
+import (
+	"brazebooth/calc"
+	"brazebooth/internal/near"
+	"brazebooth/internal/quantity"
+	"brazebooth/tables"
+)
+
+// onCard are the choices that every card takes.
+var onCard = [...]Choice{
+	{Name: "metal", Label: "metal", Ask: "Which metal?", Usage: "base metal: mild-steel, galvanized, stainless-304 ... (see tables metals)",
+		values: metals},
+	{Name: "gauge", Label: "gauge", Ask: "Which gauge or thickness?", Usage: "thickness: 16ga, .060 or 1.5mm", Also: []string{"thickness"},
+		Kind: quantity.FieldSize, values: sheets(0)},
+	{Name: "coating", Label: "coating", Ask: "Which coating?", Usage: "coating: none, G60, Z180, A40 ... (see tables coatings)", values: coatings},
+	{Name: "metal2", Label: "second metal", Ask: "Which metal is the second member?", Usage: "second member's metal; without it as the first",
+		Second: true, Same: "The same sheet as the first member.", values: metals, shown: shownMetal2},
+	{Name: "gauge2", Label: "second gauge", Ask: "Which gauge is the second member?", Usage: "second member's thickness", Second: true,
+		Same: "As thick as the first member.", Kind: quantity.FieldSize, values: sheets(1)},
+	{Name: "coating2", Label: "second coating", Ask: "Which coating has the second member?", Usage: "second member's coating", Second: true,
+		values: coatings},
+	{Name: "joint", Label: "joint", Ask: "Which joint?", Usage: anyOf(tables.Joints()), values: options(tables.FindJoint, tables.Joints)},
+	{Name: "gap", Label: "gap", Ask: "How wide is the root opening?", Usage: "root opening: 0, 1.5mm or 1/16in", Also: []string{"root opening"},
+		Figure: "gap", Kind: quantity.FieldGap, Unit: "mm", values: gaps, shown: shownGap},
+	{Name: "filler", Label: "filler", Ask: "Which filler?", Usage: "cusi3, cual8, ERCuSi-A ... (see tables fillers)", values: fillers,
+		shown: func(c *calc.Card, _ quantity.System) string { return c.Setup.Filler.Name }},
+	{Name: "wire", Label: "wire", Ask: "Which wire size?", Usage: "wire diameter: .035, 1/16 or 0.9mm", Kind: quantity.FieldWire,
+		Unit: "mm", values: wires, shown: shownWire},
+	{Name: "mode", Label: "mode", Ask: "Which mode?", Usage: anyOf(tables.Modes()), values: modes},
+	{Name: "gas", Label: "shielding gas", Ask: "Which gas?", Usage: "argon, argon-co2-2 ... (see tables gases)", values: gases,
+		shown: func(c *calc.Card, _ quantity.System) string { return c.Setup.Gas.Name }},
+	{Name: "feed", Usage: "wire feed: 250ipm or 6.3m/min", Without: suggested, Figure: "wire_feed", Hand: true, Kind: quantity.FieldFeed,
+		Unit: "m/min", step: [2]float64{0.1, 5 * quantity.MMPerInch / 1000}},
+	{Name: "amps", Usage: "current: another way to say the feed, a reading where both are given", Figure: "current",
+		Kind: quantity.FieldCurrent, Unit: "A"},
+	{Name: "volts", Usage: "arc voltage, as the meter shows it while the arc runs", Figure: "volts", Hand: true, Kind: quantity.FieldVoltage,
+		Unit: "V", step: [2]float64{0.1, 0.1}},
+	{Name: "travel", Usage: "travel: 6mm/s, 14ipm or 16s/100mm", Without: suggested, Figure: "travel", Hand: true, Kind: quantity.FieldTravel,
+		Unit: "mm/s", step: [2]float64{0.25, 0.5 * quantity.MMPerInch / 60}},
+	{Name: "stickout", Usage: "stick-out from contact tip to arc: 12mm or 1/2in", Also: []string{"stick out"}, Figure: "stickout", Hand: true,
+		Kind: quantity.FieldStickOut, Unit: "mm", step: [2]float64{1, quantity.MMPerInch / 16}},
+	{Name: "arc-on", Usage: "timed arc: how long on, 0.4s", Figure: "arc_on", Hand: true, Kind: quantity.FieldDuration,
+		Unit: "s", step: [2]float64{0.05, 0.05}},
+	{Name: "arc-off", Usage: "timed arc: how long off, 0.6s", Figure: "arc_off", Hand: true, Kind: quantity.FieldDuration,
+		Unit: "s", step: [2]float64{0.05, 0.05}},
+	{Name: "spot-step", Usage: "timed arc: how far on from spot to spot, 3mm or 1/8in", Figure: "spot_step", Kind: quantity.FieldLength,
+		Unit: "mm", step: [2]float64{0.25, quantity.MMPerInch / 64}},
+	{Name: "length", Usage: "seam's length: 300mm or 12in", Kind: quantity.FieldLength, Unit: "mm"},
+	{Name: "position", Label: "position", Ask: "Which position?", Usage: anyOf(tables.Positions()),
+		values: options(tables.FindPosition, tables.Positions)},
+	{Name: "preheat", Usage: "temperature of the parts before the arc: 95C or 200F", Figure: "preheat", Kind: quantity.FieldTemperature, Unit: "C"},
+	{Name: "aim", Usage: "arc's offset toward the second member: 0.5mm or -0.5mm", Kind: quantity.FieldOffset, Unit: "mm"},
+	{Name: "zinc-limit", Usage: "widest zinc-boiled half-width accepted: 4mm", Kind: quantity.FieldLength, Unit: "mm"},
+	{Name: "flow", Usage: "gas flow: 12 L/min or 25cfh", Figure: "gas_flow", Kind: quantity.FieldFlow, Unit: "L/min",
+		step: [2]float64{1, 2 * litresPerFoot3 / 60}},
+}
+
+// suggested is what the card does about a choice that it looks for.
+const suggested = "one is suggested"
+
+// litresPerFoot3 is how many litres a cubic foot holds, exactly.
+const litresPerFoot3 = 28.316846592
+
+// anyOf names what can be typed, as a sentence has it.
+func anyOf(all []tables.Option) string {
+	var ids []string
+	for _, o := range all {
+		ids = append(ids, o.ID)
+	}
+	return near.Or(ids)
+}

@@ -1,0 +1,81 @@
+package choice
+
+import (
+	"strings"
+
+	"brazebooth/calc"
+	"brazebooth/internal/mistake"
+	"brazebooth/internal/quantity"
+)
+
+// Set puts what was typed on a job; on an error the job is unchanged. A thickness takes the place of a gauge and the other
+// way round, and another metal brings its own coating.
+//
+// The error is *mistake.Error, with what to type instead.
+func (c *Choice) Set(j *calc.Job, text string) error {
+	switch c.Kind {
+	case 0:
+		id, err := c.Find(text)
+		if err == nil {
+			c.name(j, id)
+		}
+		return err
+	case quantity.FieldSize:
+		s, err := quantity.ParseSize(text)
+		if err == nil {
+			gauge, mm := c.sheet(j)
+			*gauge, *mm = s.Gauge, calc.Opt{Set: s.Gauge == 0, V: float64(s.Length)}
+		}
+		return err
+	case quantity.FieldPrice:
+		return price(j, c.At(j), text)
+	}
+	v, err := quantity.Read(c.Kind, text)
+	if c.Kind == quantity.FieldFeed {
+		v *= 0.06 // mm/s to m/min
+	}
+	if err == nil {
+		*c.At(j) = calc.Some(v)
+	}
+	return err
+}
+
+// Take puts a row's value on a job: Same leaves the choice open.
+func (c *Choice) Take(j *calc.Job, id string) error {
+	if id == Same && c.Same != "" {
+		c.Clear(j)
+		return nil
+	}
+	return c.Set(j, id)
+}
+
+// name puts an id on a job. A coating belongs to its sheet: another metal brings its own.
+func (c *Choice) name(j *calc.Job, id string) {
+	at := c.id(j)
+	if coating, metal := strings.CutPrefix(c.Name, "metal"); metal && (id == "" || *at != id) {
+		*field[string](j, "coating"+coating) = ""
+	}
+	*at = id
+}
+
+func prices(j *calc.Job) []*calc.Opt {
+	return []*calc.Opt{&j.WirePrice, &j.GasPrice, &j.LabourRate, &j.SteelPrice}
+}
+
+// price reads a price and takes its currency; two currencies in one job cannot be added.
+func price(j *calc.Job, o *calc.Opt, text string) error {
+	v, c, err := quantity.ParsePrice(text)
+	if err != nil {
+		return err
+	}
+	for _, p := range prices(j) {
+		if c != "" && j.Currency != "" && c != j.Currency && p != o && p.Set {
+			return mistake.New("two currencies, "+j.Currency+" and "+c, "give all prices in one")
+		}
+	}
+	if c != "" {
+		j.Currency = c
+	}
+	*o = calc.Some(float64(v))
+	return nil
+}

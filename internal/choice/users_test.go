@@ -1,0 +1,117 @@
+package choice_test
+
+import (
+	"bytes"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
+
+	"brazebooth/calc"
+	"brazebooth/internal/batch"
+	"brazebooth/internal/choice"
+	"brazebooth/internal/cli"
+	"brazebooth/internal/config"
+	"brazebooth/internal/linear"
+)
+
+// names are those of all choices, in the order of the alphabet.
+func names() []string {
+	var list []string
+	for _, c := range choice.All() {
+		list = append(list, c.Name)
+	}
+	slices.Sort(list)
+	return list
+}
+
+// A card has a flag for every choice, and but these besides.
+func TestFlagsAreTheChoices(t *testing.T) {
+	card, _, err := cli.New(cli.Deps{}).Find([]string{"card"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	others := []string{"power-source", "units", "json", "why", "show", "pdf", "paper", "markdown"}
+	var flags []string
+	card.LocalNonPersistentFlags().VisitAll(func(f *pflag.Flag) {
+		if c := choice.ByName(f.Name); c != nil && f.Usage != c.Help() {
+			t.Errorf("--%s says %q, its choice %q", f.Name, f.Usage, c.Help())
+		}
+		if !slices.Contains(others, f.Name) {
+			flags = append(flags, f.Name)
+		}
+	})
+	if !slices.Equal(flags, names()) {
+		t.Errorf("flags %q, choices %q", flags, names())
+	}
+}
+
+// completed is what a shell is given for the value of a flag of a command.
+func completed(t *testing.T, command, flag string) []string {
+	t.Helper()
+	var out, errOut bytes.Buffer
+	if code := cli.Run(t.Context(), []string{cobra.ShellCompNoDescRequestCmd, command, "--" + flag, ""}, cli.Deps{Out: &out, Err: &errOut}); code != 0 {
+		t.Fatalf("--%s: %s", flag, errOut.String())
+	}
+	lines := strings.Split(strings.TrimSpace(out.String()), "\n")
+	return lines[:len(lines)-1] // the last one is for the shell itself
+}
+
+// A shell is given the rows of a choice, or is told what is wanted; of a setting that is kept its values.
+func TestCompletionsAreTheRows(t *testing.T) {
+	for _, c := range choice.All() {
+		var want []string
+		for _, r := range c.Standard(&choice.Present{}) {
+			want = append(want, r.ID)
+		}
+		switch got := completed(t, "card", c.Name); {
+		case c.Name == "hazard": // by the words that a hand types, several in one
+		case want == nil && (len(got) != 1 || !strings.HasSuffix(got[0], c.Usage)):
+			t.Errorf("--%s: %q, and no word of %q", c.Name, got, c.Usage)
+		case want != nil && !slices.Equal(got, want):
+			t.Errorf("--%s: %q, its rows are %q", c.Name, got, want)
+		}
+	}
+	for _, k := range config.Keys() {
+		if command := map[bool]string{true: "--plain", false: "card"}[k.Name == "theme"]; k.Values != nil {
+			if got := completed(t, command, k.Name); !slices.Equal(got, k.Values) {
+				t.Errorf("--%s: %q, it can be %q", k.Name, got, k.Values)
+			}
+		}
+	}
+}
+
+// A table may have a column for every choice, and none that is no choice.
+func TestColumnsAreTheChoices(t *testing.T) {
+	read := func(name string) error {
+		_, err := batch.Run(t.Context(), strings.NewReader(name+"\n"), &bytes.Buffer{}, batch.Options{Format: batch.CSV, Workers: 1})
+		return err
+	}
+	for _, name := range append(names(), "power-source") {
+		if err := read(name); err != nil {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+	for _, name := range []string{"thickness", "phi", "currency", "hands"} {
+		if err := read(name); err == nil {
+			t.Errorf("a column is called %s", name)
+		}
+	}
+}
+
+// Line by line every choice can be asked about by its name.
+func TestQuestionsAreTheChoices(t *testing.T) {
+	var in strings.Builder
+	for _, name := range names() {
+		in.WriteString("help " + name + "\n")
+	}
+	var out bytes.Buffer
+	if err := linear.Run(t.Context(), linear.Options{Example: calc.Job{}}, strings.NewReader(in.String()), &out); err != nil {
+		t.Fatal(err)
+	}
+	if text := out.String(); strings.Contains(strings.ToLower(text), "no help on") {
+		t.Errorf("a choice is unknown:\n%s", text)
+	}
+}
