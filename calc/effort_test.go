@@ -65,7 +65,7 @@ func TestAnyMapIsBounded(t *testing.T) {
 	t.Logf("%d jobs: %d drawn coarser, the most work %.1f million", len(jobs), coarser, float64(most)/1e6)
 }
 
-// A timed arc's answer is bounded too. More: go test ./calc -run AnyBeat -scan 500 -timeout 60m
+// A timed arc's answer is bounded too. More: go test ./calc -run AnyTimedArc -scan 500 -timeout 60m
 func TestAnyTimedArcIsBounded(t *testing.T) {
 	if testing.Short() {
 		t.Skip("many beats")

@@ -6,6 +6,7 @@ import (
 	"path"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -18,6 +19,7 @@ var (
 	aFile   = regexp.MustCompile(`^(\.ci|calc|calc_test|docs|internal|tables|testdata|tui)(/[\w.-]+)*/?$|^[\w.-]+\.(go|md|service)$`)
 	inDoc   = regexp.MustCompile(`\b[\w/]+\.go\b`)
 	aTest   = regexp.MustCompile(`\b(Test|Fuzz|Benchmark)[A-Z]\w*(\.\.\.)?`)
+	aFlag   = regexp.MustCompile(`\bflag\.\w+\((?:&\w+, )?"([\w.]+)"`)
 	defined = regexp.MustCompile(`(?m)^func ((?:Test|Fuzz|Benchmark)[A-Z]\w*)\(`)
 	goTest  = regexp.MustCompile(`go test (?:-race -short )?(\./[^\n` + "`" + `]*)`)
 )
@@ -27,11 +29,12 @@ type project struct {
 	files map[string]bool     // paths from the top, folders too
 	names map[string]bool     // names of files without their folders
 	tests map[string][]string // tests, fuzz targets and benchmarks of a folder
+	flags map[string]bool     // flags of a folder's tests, as "folder -name"
 }
 
 func theProject(t *testing.T) project {
 	t.Helper()
-	p := project{map[string]bool{}, map[string]bool{}, map[string][]string{}}
+	p := project{map[string]bool{}, map[string]bool{}, map[string][]string{}, map[string]bool{}}
 	err := fs.WalkDir(os.DirFS(".."), ".", func(name string, d fs.DirEntry, err error) error {
 		if err != nil {
 			return err
@@ -41,8 +44,12 @@ func theProject(t *testing.T) project {
 		}
 		p.files[name], p.names[d.Name()] = true, true
 		if strings.HasSuffix(name, "_test.go") {
-			for _, m := range defined.FindAllStringSubmatch(read(t, "../"+name), -1) {
-				p.tests[path.Dir(name)] = append(p.tests[path.Dir(name)], m[1])
+			text, folder := read(t, "../"+name), path.Dir(name)
+			for _, m := range defined.FindAllStringSubmatch(text, -1) {
+				p.tests[folder] = append(p.tests[folder], m[1])
+			}
+			for _, m := range aFlag.FindAllStringSubmatch(text, -1) {
+				p.flags[folder+" -"+m[1]] = true
 			}
 		}
 		return nil
@@ -137,7 +144,7 @@ func (p project) hasTest(name string) bool {
 	return false
 }
 
-// Every `go test` that a document shows names folders of the project, and tests that are in them.
+// Every `go test` that a document shows names folders of the project, and tests and flags that are in them.
 func TestShownTestsExist(t *testing.T) {
 	p := theProject(t)
 	n := 0
@@ -152,9 +159,12 @@ func TestShownTestsExist(t *testing.T) {
 	}
 }
 
+// usual are flags of go test itself, and of the library of golden files.
+var usual = []string{"-run", "-v", "-bench", "-benchmem", "-benchtime", "-timeout", "-race", "-short", "-update"}
+
 func (p project) shown(t *testing.T, doc string, args []string) {
 	t.Helper()
-	var there []string
+	var there, folders []string
 	for _, a := range args {
 		folder, ok := strings.CutPrefix(a, "./")
 		if !ok || folder == "..." {
@@ -166,8 +176,14 @@ func (p project) shown(t *testing.T, doc string, args []string) {
 		}
 		for dir, list := range p.tests {
 			if dir == root || below && strings.HasPrefix(dir, root+"/") {
-				there = append(there, list...)
+				there, folders = append(there, list...), append(folders, dir)
 			}
+		}
+	}
+	for _, a := range args {
+		own := func(folder string) bool { return p.flags[folder+" "+a] }
+		if strings.HasPrefix(a, "-") && !slices.Contains(usual, a) && !slices.ContainsFunc(folders, own) {
+			t.Errorf("%s: go test %s: no flag %s", doc, strings.Join(args, " "), a)
 		}
 	}
 	for i, a := range args {
