@@ -40,7 +40,8 @@ func (h *hand) send(msg tea.Msg) {
 // press gives the screens a key by its name; a character stands for itself.
 func (h *hand) press(t testing.TB, name string) {
 	t.Helper()
-	codes := map[string]rune{"enter": tea.KeyEnter, "esc": tea.KeyEscape, "down": tea.KeyDown, "left": tea.KeyLeft, "right": tea.KeyRight}
+	codes := map[string]rune{"enter": tea.KeyEnter, "esc": tea.KeyEscape, "down": tea.KeyDown, "left": tea.KeyLeft,
+		"right": tea.KeyRight}
 	if c, ok := codes[name]; ok {
 		h.send(tea.KeyPressMsg{Code: c})
 		return

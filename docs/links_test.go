@@ -16,7 +16,8 @@ var (
 	heading = regexp.MustCompile("(?m)^#+ +(.+)$")
 	quoted  = regexp.MustCompile("`([^`\n]+)`")
 	// A file or folder of the project: its path from the top, or a file's name alone.
-	aFile   = regexp.MustCompile(`^(\.ci|calc|calc_test|docs|internal|tables|testdata|tui)(/[\w.-]+)*/?$|^[\w.-]+\.(go|md|service)$`)
+	aFile = regexp.MustCompile(`^(\.ci|calc|calc_test|docs|internal|tables|testdata|tui)(/[\w.-]+)*/?$|` +
+		`^[\w.-]+\.(go|md|service)$`)
 	inDoc   = regexp.MustCompile(`\b[\w/]+\.go\b`)
 	aTest   = regexp.MustCompile(`\b(Test|Fuzz|Benchmark)[A-Z]\w*(\.\.\.)?`)
 	aFlag   = regexp.MustCompile(`\bflag\.\w+\((?:&\w+, )?"([\w.]+)"`)

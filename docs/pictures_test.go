@@ -19,7 +19,8 @@ var pictures = []struct {
 }{
 	{"walk.svg", "The first walk points at the card's wire feed", "enter enter", true},
 	{"map.svg", "The map of every wire feed and travel", "enter 2 0 enter enter enter m right right", false},
-	{"practice.svg", "A practice job with a timed arc that came out good", "enter enter enter enter p left left left left left 5 + enter down down right enter right enter", false},
+	{"practice.svg", "A practice job with a timed arc that came out good",
+		"enter enter enter enter p left left left left left 5 + enter down down right enter right enter", false},
 }
 
 // A picture that was made by hand shows, after the next change, a program that no longer exists. These are drawn from
@@ -67,7 +68,8 @@ func svg(frame, title string) string {
 		` role="img" aria-label="%s"`, wide, high, wide, high, html.EscapeString(title))
 	b.WriteString(` font-family="ui-monospace, Menlo, Consolas, 'DejaVu Sans Mono', monospace" font-size="14"` +
 		` fill="#d8d8d8">` + "\n")
-	fmt.Fprintf(&b, `<title>%s</title><rect width="100%%" height="100%%" rx="6" fill="#16181a"/>`+"\n", html.EscapeString(title))
+	fmt.Fprintf(&b, `<title>%s</title><rect width="100%%" height="100%%" rx="6" fill="#16181a"/>`+"\n",
+		html.EscapeString(title))
 	for y := range h {
 		for x := 0; x < w; {
 			x = piece(&b, emu, x, y, w)
@@ -108,7 +110,9 @@ func piece(b *strings.Builder, emu *vt.Emulator, x, y, w int) int {
 	seen = strings.TrimRight(seen, " ")
 	if n := len([]rune(seen)); n > 0 {
 		fmt.Fprintf(b, `<text x="%.1f" y="%.1f" textLength="%.1f" lengthAdjust="spacingAndGlyphs"`+
-			` xml:space="preserve"%s>%s</text>`+"\n", margin+float64(from)*cellWide, margin+float64(y)*cellHigh+13, float64(n)*cellWide, style, html.EscapeString(seen))
+			` xml:space="preserve"%s>%s</text>`+
+			"\n", margin+float64(from)*cellWide, margin+float64(y)*cellHigh+13, float64(n)*cellWide, style,
+			html.EscapeString(seen))
 	}
 	return x
 }

@@ -12,7 +12,8 @@ func TestUnitIsHardened(t *testing.T) {
 	if err != nil {
 		t.Skip("no systemd-analyze here")
 	}
-	out, err := exec.Command(program, "security", "--offline=true", "--threshold=15", "--no-pager", "brazebooth.service").CombinedOutput()
+	out, err := exec.Command(program, "security", "--offline=true", "--threshold=15", "--no-pager",
+		"brazebooth.service").CombinedOutput()
 	if strings.Contains(string(out), "unrecognized option") {
 		t.Skip("this systemd-analyze rates no file")
 	}

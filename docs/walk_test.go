@@ -30,13 +30,16 @@ var wayToPractice = []stage{
 	{"Back, and to the pages: practice is one of them.", []string{"esc back"}, "esc", ""},
 	{"", []string{"p pages"}, "p", ""},
 	{"", []string{"←→ pages"}, "left left left left left", "[practice]"},
-	{"Level 5 has timed arcs over an open root; its booth 2 is one.", []string{"a timed arc over an open root", "− + another"}, "5 +", ""},
+	{"Level 5 has timed arcs over an open root; its booth 2 is one.", []string{"a timed arc over an open root",
+		"− + another"}, "5 +", ""},
 	{"", []string{"enter opens the job: patch in a planter side, timed arc"}, "enter", "as the last hand left it"},
-	{"A rolled edge, the bead sits on top: what does arc on do to it? The glossary knows the setting under the cursor.", []string{"↑↓ select"}, "down down", ""},
+	{"A rolled edge, the bead sits on top: what does arc on do to it? The glossary knows the setting under the cursor.",
+		[]string{"↑↓ select"}, "down down", ""},
 	{"", []string{"g words"}, "g", "How long a timed arc burns"},
 	{"So it is too short. One step more, and the next bead.", []string{"esc back"}, "esc", ""},
 	{"", []string{"←→ change", "enter: lay bead 2"}, "right enter", "acceptable"},
-	{"Better, and still rolled. One step more.", []string{"enter: lay bead 3"}, "right enter", "good: both toes washed in"},
+	{"Better, and still rolled. One step more.", []string{"enter: lay bead 3"}, "right enter",
+		"good: both toes washed in"},
 	{"What did the booth hide?", []string{"* why"}, "*", "what this booth hid"},
 }
 
@@ -50,8 +53,10 @@ func TestWalkIsRecorded(t *testing.T) {
 	}
 	h := newHand(tui.Options{Walk: true})
 	var b strings.Builder
-	b.WriteString("# A first sitting\n\nFrom an empty terminal to a card for an own sheet, why its wire feed is what it is, and one practised job with a timed arc.\n" +
-		"Each frame is the running program's; `go test ./docs -run Walk -update` writes this file.\n\n```\n$ brazebooth\n```\n")
+	b.WriteString("# A first sitting\n\nFrom an empty terminal to a card for an own sheet, why its wire feed is what " +
+		"it is, and one practised job with a timed arc.\n" +
+		"Each frame is the running program's; `go test ./docs -run Walk -update` writes this file.\n\n```\n" +
+		"$ brazebooth\n```\n")
 	for _, s := range wayToPractice {
 		for _, words := range s.told {
 			if !strings.Contains(h.text(), words) {
@@ -102,6 +107,7 @@ func compare(t *testing.T, file, want string) {
 		t.Fatal(err)
 	}
 	if string(got) != want {
-		t.Errorf("%s is not what the program shows now; after a change that is meant: go test ./docs -run '%s' -update\n%s", file, t.Name(), want)
+		t.Errorf("%s is not what the program shows now; after a change that is meant: go test ./docs "+
+			"-run '%s' -update\n%s", file, t.Name(), want)
 	}
 }

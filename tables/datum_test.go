@@ -14,7 +14,8 @@ import (
 // everything is every package-level variable; the test below holds it complete.
 var everything = map[string]any{
 	"constants": constants[:0],
-	"notBrazed": notBrazed, "ErrNotBrazed": ErrNotBrazed, "sightWords": sightWords, "hazardWords": hazardWords, "terms": terms, "jobTerms": jobTerms,
+	"notBrazed": notBrazed, "ErrNotBrazed": ErrNotBrazed, "sightWords": sightWords, "hazardWords": hazardWords,
+	"terms": terms, "jobTerms": jobTerms,
 	"shopTerms": shopTerms, "awsTerms": awsTerms, "isoTerms": isoTerms, "ownTerm": ownTerm,
 	"hoodFlowOrigin": hoodFlowOrigin, "hoodFlows": hoodFlows, "VentilationFlow": VentilationFlow,
 	"VentilationVolume": VentilationVolume, "VentilationCeiling": VentilationCeiling, "HoodSpeed": HoodSpeed,

@@ -8,8 +8,8 @@ import (
 	"brazebooth/internal/mistake"
 )
 
-// instead says what to type instead of a name that no row has: the nearest ids, best first, or where the list is. kind is
-// "filler", "metal", "coating", "gas", "joint", "mode", "position", "wire" or "use".
+// instead says what to type instead of a name that no row has: the nearest ids, best first, or where the list is.
+// kind is "filler", "metal", "coating", "gas", "joint", "mode", "position", "wire" or "use".
 func instead(kind string, nearest []string) string {
 	switch n := len(nearest); {
 	case n == 1:
@@ -17,7 +17,8 @@ func instead(kind string, nearest []string) string {
 	case n > 1:
 		return "type " + strings.Join(nearest[:n-1], ", ") + " or " + nearest[n-1]
 	case kind == "metal":
-		return "it is not in the tables, which hold sheet steel, stainless, cast iron, copper, bronze and brass: see brazebooth tables metals"
+		return "it is not in the tables, which hold sheet steel, stainless, cast iron, copper, bronze and brass: " +
+			"see brazebooth tables metals"
 	case kind == "gas":
 		return "it is not in the tables: see brazebooth tables gases"
 	}

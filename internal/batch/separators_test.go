@@ -14,8 +14,8 @@ import (
 
 func TestMain(m *testing.M) { deep.Main(m, 100) }
 
-// What a batch writes is harmless to whoever parts it at another sign than it was written with, and comes back as it was read.
-// A number keeps its sign wherever no cell begins for anybody.
+// What a batch writes is harmless to whoever parts it at another sign than it was written with, and comes back as it
+// was read. A number keeps its sign wherever no cell begins for anybody.
 func TestAnswersAreHarmlessToEveryReader(t *testing.T) {
 	signs := rapid.SampledFrom([]string{"=", "+", "-", "@", "＝", "'", `"`, ",", ";", "\t", " ", "x", "5", "cmd|"})
 	text := rapid.Custom(func(t *rapid.T) string { return strings.Join(rapid.SliceOfN(signs, 0, 7).Draw(t, "text"), "") })

@@ -9,8 +9,8 @@ import (
 )
 
 // migrations bring a book from one version to the next; {blob} is the engine's type for bytes, {c} makes it compare
-// texts byte by byte, {counted} is a key that counts up by itself, {keyed} keeps a table's rows in its key. Once released
-// they are never changed, only added to.
+// texts byte by byte, {counted} is a key that counts up by itself, {keyed} keeps a table's rows in its key. Once
+// released they are never changed, only added to.
 var migrations = [...][]string{
 	{ // 1: revisions and what is at their head
 		`CREATE TABLE revisions (rev TEXT{c} PRIMARY KEY, id TEXT{c} NOT NULL, parent TEXT{c} NOT NULL, kind TEXT NOT NULL, at TEXT{c} NOT NULL, who TEXT NOT NULL,

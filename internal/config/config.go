@@ -105,7 +105,8 @@ func (s *Settings) read(file string) error {
 		}
 		held, ok := v.(string)
 		if !ok {
-			return mistake.Within(plain.Line(file, 200)+", "+name, mistake.New("no text in quotes", name+` = "`+keys[i].Example+`"`))
+			return mistake.Within(plain.Line(file, 200)+", "+name, mistake.New("no text in quotes", name+` = "`+
+				keys[i].Example+`"`))
 		}
 		if held, err = keys[i].Check(held); err != nil {
 			return mistake.Within(plain.Line(file, 200)+", "+name, err)
@@ -125,7 +126,8 @@ func textOf(file string) ([]byte, error) {
 		if info.IsDir() {
 			what = "a folder"
 		}
-		return nil, mistake.New(plain.Line(file, 200)+" is no file but "+what, "put a text file in its place, or take it away")
+		return nil, mistake.New(plain.Line(file, 200)+" is no file but "+what,
+			"put a text file in its place, or take it away")
 	}
 	if err == nil {
 		var text []byte
@@ -145,7 +147,8 @@ func parse(text []byte) (map[string]any, error) {
 	err := toml.Unmarshal(text, &given)
 	var bad toml.ParseError
 	if errors.As(err, &bad) {
-		return nil, mistake.New("line "+number(bad.Position.Line)+": "+plain.Line(bad.Message, 120), `write it as TOML: units = "metric"`)
+		return nil, mistake.New("line "+number(bad.Position.Line)+": "+plain.Line(bad.Message, 120),
+			`write it as TOML: units = "metric"`)
 	}
 	if err != nil {
 		return nil, mistake.New(plain.Line(err.Error(), 120), `write it as TOML: units = "metric"`)

@@ -61,7 +61,8 @@ func TestTheBooksAddress(t *testing.T) {
 		_, env := Load("", func(name string) string { return map[string]string{"BRAZEBOOTH_BOOK": bad}[name] })
 		for _, err := range []error{set, read, env} {
 			var e *mistake.Error
-			if !errors.As(err, &e) || !strings.Contains(e.What, "no address") || !strings.Contains(e.Hint, "postgres://user@host/database") || strings.Contains(e.What+e.Hint, "hunter2x") {
+			if !errors.As(err, &e) || !strings.Contains(e.What, "no address") || !strings.Contains(e.Hint,
+				"postgres://user@host/database") || strings.Contains(e.What+e.Hint, "hunter2x") {
 				t.Errorf("%q: %v", bad, err)
 			}
 		}
@@ -99,7 +100,9 @@ func TestWhatCannotBe(t *testing.T) {
 		}
 	}
 	var e *mistake.Error
-	if _, err := Load("", func(n string) string { return map[string]string{"BRAZEBOOTH_THEME": "pink"}[n] }); !errors.As(err, &e) || !strings.HasPrefix(e.What, "BRAZEBOOTH_THEME: ") {
+	if _, err := Load("",
+		func(n string) string { return map[string]string{"BRAZEBOOTH_THEME": "pink"}[n] }); !errors.As(err, &e) ||
+		!strings.HasPrefix(e.What, "BRAZEBOOTH_THEME: ") {
 		t.Errorf("%v", err)
 	}
 }
@@ -175,7 +178,8 @@ func TestAFileThatIsWrittenOtherwiseIsLeft(t *testing.T) {
 
 func TestSetRefuses(t *testing.T) {
 	file := filepath.Join(t.TempDir(), "config.toml")
-	for _, c := range [][3]string{{"unit", "inch", "type units"}, {"units", "furlong", "type metric"}, {"name", " ", "type ada"}, {"colour", "red", "the keys are units"}} {
+	for _, c := range [][3]string{{"unit", "inch", "type units"}, {"units", "furlong", "type metric"},
+		{"name", " ", "type ada"}, {"colour", "red", "the keys are units"}} {
 		var e *mistake.Error
 		if _, err := Set(file, c[0], c[1]); !errors.As(err, &e) || !strings.HasPrefix(e.Hint, c[2]) {
 			t.Errorf("%q: %v", c, err)

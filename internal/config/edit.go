@@ -72,7 +72,8 @@ func change(file, name string, value *string) error {
 			return write(file, edited)
 		}
 	}
-	return mistake.New(plain.Line(file, 200)+" is written in a way that this command cannot change", "change it by hand: "+name+` = "..."`)
+	return mistake.New(plain.Line(file, 200)+" is written in a way that this command cannot change",
+		"change it by hand: "+name+` = "..."`)
 }
 
 // edit changes one line among the keys above the first table.

@@ -16,7 +16,8 @@ func TestError(t *testing.T) {
 	if e := Of(wrapped); e == nil || e.Field != "metal_2" || e.Hint != "type copper" {
 		t.Errorf("%+v", e)
 	}
-	if e := Of(Within("--metal2", wrapped)); e == nil || e.Error() != "--metal2: no metal is called tin" || e.Hint != "type copper" {
+	if e := Of(Within("--metal2", wrapped)); e == nil || e.Error() != "--metal2: no metal is called tin" ||
+		e.Hint != "type copper" {
 		t.Errorf("%+v", e)
 	}
 	if Of(io.EOF) != nil || Of(nil) != nil || Within("--metal", io.EOF) != io.EOF || Within("--metal", nil) != nil {

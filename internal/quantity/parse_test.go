@@ -152,7 +152,8 @@ func TestCommaBeforeThreeDigits(t *testing.T) {
 		"1,100 F": "temperature"} {
 		v, err := parsers[parser].parse(text)
 		var e *mistake.Error
-		if !errors.As(err, &e) || !strings.Contains(e.What, "two ways") || !strings.HasPrefix(e.Hint, "type 1") && !strings.HasPrefix(e.Hint, "type 50lbf or 50000lbf") {
+		if !errors.As(err, &e) || !strings.Contains(e.What, "two ways") || !strings.HasPrefix(e.Hint, "type 1") &&
+			!strings.HasPrefix(e.Hint, "type 50lbf or 50000lbf") {
 			t.Errorf("%s %q: %g, %+v", parser, text, v, e)
 		}
 	}

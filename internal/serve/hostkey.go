@@ -32,7 +32,9 @@ func hostKey(file string) (ssh.Signer, error) {
 		return nil, err
 	}
 	if !info.Mode().IsRegular() || runtime.GOOS != "windows" && info.Mode().Perm()&0o077 != 0 {
-		return nil, mistake.New(fmt.Sprintf("others can read the host key %s (mode %o)", file, info.Mode().Perm()), "chmod 600 "+file+"; and if others were on this machine, delete it: a new one is made, and clients are told once")
+		return nil, mistake.New(fmt.Sprintf("others can read the host key %s (mode %o)", file, info.Mode().Perm()),
+			"chmod 600 "+file+
+				"; and if others were on this machine, delete it: a new one is made, and clients are told once")
 	}
 	text, err := os.ReadFile(file)
 	if err != nil {
@@ -40,10 +42,12 @@ func hostKey(file string) (ssh.Signer, error) {
 	}
 	key, err := ssh.ParsePrivateKey(text)
 	if err != nil {
-		return nil, mistake.New(fmt.Sprintf("%s is no host key: %v", file, err), "name another with --host-key, or move it away: a new one is made")
+		return nil, mistake.New(fmt.Sprintf("%s is no host key: %v", file, err),
+			"name another with --host-key, or move it away: a new one is made")
 	}
 	if key.PublicKey().Type() != ssh.KeyAlgoED25519 {
-		return nil, mistake.New(fmt.Sprintf("the host key %s is of type %s", file, key.PublicKey().Type()), "an ed25519 key is wanted: move this one away, and one is made")
+		return nil, mistake.New(fmt.Sprintf("the host key %s is of type %s", file, key.PublicKey().Type()),
+			"an ed25519 key is wanted: move this one away, and one is made")
 	}
 	return key, nil
 }

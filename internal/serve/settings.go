@@ -95,12 +95,14 @@ func fill(f *pflag.FlagSet, usual string, getenv func(string) string) error {
 	file = cmp.Or(file, usual)
 	for name, value := range table {
 		if !isSetting(f, name) {
-			return mistake.New(fmt.Sprintf("%s: [serve] has no setting %q", file, plain.Line(name, 40)), "brazebooth serve --help lists them")
+			return mistake.New(fmt.Sprintf("%s: [serve] has no setting %q", file, plain.Line(name, 40)),
+				"brazebooth serve --help lists them")
 		}
 		switch value.(type) {
 		case string, bool, int64:
 		default:
-			return mistake.New(fmt.Sprintf("%s: %s is neither a text nor a number", file, name), "write it as on the command line, in quotes")
+			return mistake.New(fmt.Sprintf("%s: %s is neither a text nor a number", file, name),
+				"write it as on the command line, in quotes")
 		}
 	}
 	f.VisitAll(func(flag *pflag.Flag) {
@@ -114,7 +116,8 @@ func fill(f *pflag.FlagSet, usual string, getenv func(string) string) error {
 			return
 		}
 		if bad := f.Set(flag.Name, value); bad != nil {
-			err = mistake.New(fmt.Sprintf("%s: %q will not do", from, plain.Line(value, 60)), "it is "+flag.Usage+", as "+flag.DefValue)
+			err = mistake.New(fmt.Sprintf("%s: %q will not do", from, plain.Line(value, 60)), "it is "+flag.Usage+
+				", as "+flag.DefValue)
 		}
 	})
 	return err
@@ -156,11 +159,13 @@ func serveTable(file string, named bool) (map[string]any, error) {
 // check refuses what cannot be served, before anything is opened.
 func (s *Settings) check() error {
 	if s.Keys == "" && !s.Open {
-		return mistake.New("nobody could come in: neither --keys nor --open is given", "name a file of public keys: --keys keys.txt; or let everybody look: --open")
+		return mistake.New("nobody could come in: neither --keys nor --open is given",
+			"name a file of public keys: --keys keys.txt; or let everybody look: --open")
 	}
 	if s.Proxy != "" {
 		if _, err := s.trust(); err != nil {
-			return mistake.New(fmt.Sprintf("--proxy: %q are not addresses", s.Proxy), "type a balancer's address, as 192.0.2.7, or a network, as 192.0.2.0/28, with commas between")
+			return mistake.New(fmt.Sprintf("--proxy: %q are not addresses", s.Proxy),
+				"type a balancer's address, as 192.0.2.7, or a network, as 192.0.2.0/28, with commas between")
 		}
 	}
 	return cmp.Or(s.readable(), s.bounds(), s.loopback())
@@ -193,7 +198,8 @@ func (s *Settings) readable() error {
 			continue
 		}
 		if _, err := os.ReadFile(file); err != nil {
-			return mistake.New(fmt.Sprintf("the file of keys cannot be read: %v", err), "name one that is there: it holds public keys, one a line")
+			return mistake.New(fmt.Sprintf("the file of keys cannot be read: %v", err),
+				"name one that is there: it holds public keys, one a line")
 		}
 	}
 	return nil
@@ -232,7 +238,8 @@ func (s *Settings) loopback() error {
 	}
 	host, _, err := net.SplitHostPort(s.Metrics)
 	if ip := net.ParseIP(host); err != nil || (ip == nil || !ip.IsLoopback()) && host != "localhost" {
-		return mistake.New(fmt.Sprintf("--metrics: %q is not an address of this machine alone", s.Metrics), "type one like 127.0.0.1:9222")
+		return mistake.New(fmt.Sprintf("--metrics: %q is not an address of this machine alone", s.Metrics),
+			"type one like 127.0.0.1:9222")
 	}
 	return nil
 }
