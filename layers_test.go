@@ -46,6 +46,7 @@ var outside = map[string][]string{
 	"brazebooth/tui":              {"charm.land/", "github.com/charmbracelet/"},
 	"brazebooth/internal/serve": {"charm.land/", "github.com/charmbracelet/", "github.com/spf13/pflag", "golang.org/x/crypto/ssh", "golang.org/x/time/rate",
 		"github.com/pires/go-proxyproto", "github.com/VictoriaMetrics/metrics", "github.com/BurntSushi/toml"},
+	"brazebooth/internal/plain":  {"github.com/charmbracelet/x/ansi"},
 	"brazebooth/internal/book":   {"modernc.org/sqlite", "github.com/jackc/pgx/"},
 	"brazebooth/internal/config": {"github.com/BurntSushi/toml"},
 	"brazebooth/internal/cli":    {"github.com/spf13/cobra", "github.com/spf13/pflag"},

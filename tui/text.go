@@ -5,29 +5,15 @@ import (
 
 	"github.com/charmbracelet/x/ansi"
 
+	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
 )
 
 // width returns how many cells the plain text takes on the screen.
-func width(s string) int {
-	for i := 0; i < len(s); i++ {
-		if s[i] < ' ' || s[i] > '~' {
-			return ansi.StringWidth(s)
-		}
-	}
-	return len(s)
-}
+func width(s string) int { return plain.Width(s) }
 
 // cut shortens plain text to room cells; what is missing shows as an ellipsis.
-func cut(s string, room int) string {
-	switch {
-	case room <= 0:
-		return ""
-	case width(s) <= room:
-		return s
-	}
-	return ansi.Truncate(s, room, "…")
-}
+func cut(s string, room int) string { return plain.Cut(s, room) }
 
 // wrap breaks plain text at blanks into lines of at most room cells; a word longer than a line is
 // broken anywhere, so that nothing is lost.
@@ -47,7 +33,7 @@ func wrap(s string, room int) []string {
 			lines = append(lines, line)
 		}
 		for w > room {
-			head := ansi.Truncate(word, room, "")
+			head := ansi.TruncateWc(word, room, "")
 			if head == "" {
 				return lines // a character wider than the room
 			}

@@ -6,6 +6,8 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"github.com/charmbracelet/x/ansi"
 )
 
 // gone marks where something was taken out or cut, so that nothing vanishes unseen.
@@ -18,7 +20,7 @@ const marks = 4
 // Line returns text as one line of at most limit terminal cells. Control characters, escape sequences,
 // characters that change the direction of writing or take no room, and broken UTF-8 are taken out; line
 // breaks and tabs become blanks; a text that is too long ends in an ellipsis. A limit of 0 or less gives "".
-func Line(text string, limit int) string { return cut(clean(text), limit) }
+func Line(text string, limit int) string { return Cut(clean(text), limit) }
 
 func clean(text string) string {
 	if printable(text) { // true of nearly all text
@@ -78,46 +80,20 @@ func hidden(r rune) bool {
 
 func combining(r rune) bool { return unicode.In(r, unicode.Mn, unicode.Me) }
 
-// cut shortens s to limit cells, the ellipsis included.
-func cut(s string, limit int) string {
-	if limit <= 0 {
-		return ""
-	}
+// Cut shortens a text that Line has cleaned to limit terminal cells, the ellipsis at its end included.
+func Cut(s string, limit int) string {
 	if Width(s) <= limit {
 		return s
 	}
-	w := 0
-	for i, r := range s {
-		w += cells(r)
-		if w > limit-1 {
-			return s[:i] + gone
-		}
-	}
-	return s
+	return ansi.TruncateWc(s, limit, gone)
 }
 
-// Width returns the terminal cells that s takes: none for a combining mark, two for wide East Asian
-// characters and emoji, one for the rest. It counts runes one by one, so emoji joined into one picture
-// count singly, and a control character counts one: it is meant for text that Line has cleaned. Screens use their
-// library's measure; this one serves messages and files.
+// Width returns the terminal cells that a text takes which Line has cleaned, as the screens' library counts them where a
+// terminal does not ask for anything else: none for a combining mark, two for wide East Asian characters and emoji, one for
+// the rest.
 func Width(s string) int {
-	n := 0
-	for _, r := range s {
-		n += cells(r)
+	if printable(s) {
+		return len(s)
 	}
-	return n
-}
-
-func cells(r rune) int {
-	switch {
-	case r < 0x300:
-		return 1
-	case combining(r):
-		return 0
-	case r >= 0x1100 && (r <= 0x115f || r >= 0x2e80 && r <= 0xa4cf && r != 0x303f || r >= 0xac00 && r <= 0xd7a3 ||
-		r >= 0xf900 && r <= 0xfaff || r >= 0xfe30 && r <= 0xfe6f || r >= 0xff00 && r <= 0xff60 ||
-		r >= 0xffe0 && r <= 0xffe6 || r >= 0x1f300 && r <= 0x1faff || r >= 0x20000 && r <= 0x3fffd):
-		return 2
-	}
-	return 1
+	return ansi.StringWidthWc(s)
 }
