@@ -11,7 +11,7 @@ import (
 var own = map[string][]string{
 	"brazebooth/internal/serve":    {"internal/mistake", "calc", "internal/plain", "internal/quantity", "tui"},
 	"brazebooth":                   {"internal/program"},
-	"brazebooth/internal/program":  {"internal/mistake", "internal/serve", "internal/book", "internal/plain", "internal/linear", "calc", "calc/practice", "tui", "internal/cli", "internal/quantity"},
+	"brazebooth/internal/program":  {"internal/serve", "internal/book", "internal/shop", "internal/linear", "tui", "internal/cli"},
 	"brazebooth/tables":            {"internal/mistake"},
 	"brazebooth/internal/plain":    {},
 	"brazebooth/internal/address":  {},
@@ -33,7 +33,8 @@ var own = map[string][]string{
 	"brazebooth/internal/choice":   {"internal/mistake", "calc", "calc/formula", "tables", "internal/quantity", "internal/near"},
 	"brazebooth/internal/batch":    {"internal/mistake", "calc", "internal/crew", "internal/choice", "internal/near", "internal/plain", "internal/sheet"},
 	"brazebooth/internal/book":     {"calc", "calc/practice", "tables", "internal/address", "internal/newfile", "internal/plain"},
-	"brazebooth/internal/cli":      {"internal/mistake", "internal/address", "internal/book", "calc", "calc/advice", "calc/correct", "calc/formula", "calc/practice", "tables", "internal/quantity", "internal/plain", "internal/sheet", "internal/choice", "internal/near", "internal/batch", "internal/config", "internal/crew", "internal/newfile"},
+	"brazebooth/internal/shop":     {"internal/mistake", "calc", "calc/correct", "calc/formula", "calc/practice", "tables", "internal/address", "internal/book", "internal/choice", "internal/near", "internal/plain", "internal/quantity", "internal/sheet"},
+	"brazebooth/internal/cli":      {"internal/mistake", "internal/address", "internal/book", "internal/shop", "calc", "calc/advice", "calc/correct", "calc/formula", "calc/practice", "tables", "internal/quantity", "internal/plain", "internal/sheet", "internal/choice", "internal/near", "internal/batch", "internal/config", "internal/crew", "internal/newfile"},
 	"brazebooth/tui":               {"internal/mistake", "calc", "calc/advice", "calc/correct", "calc/formula", "calc/practice", "tables", "internal/quantity", "internal/plain", "internal/sheet", "internal/choice"},
 	"brazebooth/internal/linear":   {"internal/mistake", "internal/near", "calc", "calc/advice", "calc/correct", "calc/practice", "tables", "internal/quantity", "internal/plain", "internal/sheet", "internal/choice"},
 	"brazebooth/calc_test":         {},

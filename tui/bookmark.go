@@ -53,7 +53,7 @@ func (m *root) markRecord(a markRecord) tea.Cmd {
 // marked takes the book's answer, and lists anew what stands on the page that asked.
 func (m *root) marked(msg bookMarked) tea.Cmd {
 	if msg.err != nil {
-		m.notice = &fault{msg.err.Error(), "nothing was changed"}
+		m.notice = bookFault("", msg.err, "nothing was changed")
 		return nil
 	}
 	page := &m.shelf

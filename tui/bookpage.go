@@ -292,7 +292,7 @@ func (m *root) onBook(msg tea.Msg) tea.Cmd {
 			return nil
 		}
 		if msg.err != nil {
-			m.notice = &fault{msg.err.Error(), "the card on the screen stays"}
+			m.notice = bookFault("", msg.err, "the card on the screen stays")
 			return nil
 		}
 		m.onPart, m.shelf.field = false, field{}
@@ -302,7 +302,7 @@ func (m *root) onBook(msg tea.Msg) tea.Cmd {
 		return m.follow()
 	case bookKept:
 		if msg.err != nil {
-			m.notice = &fault{"not kept: " + msg.err.Error(), "the card stays on the screen"}
+			m.notice = bookFault("not kept: ", msg.err, "the card stays on the screen")
 			return nil
 		}
 		m.done, m.shelf.safe = msg.said, msg.job

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -102,7 +103,7 @@ func (d *drawer) Trial(_ context.Context, job calc.Job, seen, verdict, source st
 		return "", d.fail
 	}
 	d.trials = append(d.trials, seen+" "+verdict+" "+source)
-	return "kept: a bead that is " + verdict, nil
+	return "kept: a bead that is " + cmp.Or(verdict, "bad"), nil
 }
 
 func (d *drawer) Recall(_ context.Context, _ string, job calc.Job) (calc.Job, error) {
@@ -376,7 +377,7 @@ func TestTrialOnTheScreens(t *testing.T) {
 	s.press("a")
 	tell("good")
 	s.press("7")
-	if want := "rolled-edge bad booth 1;spatter acceptable booth 1;good good booth 1"; strings.Join(d.trials, ";") != want {
+	if want := "rolled-edge  booth 1;spatter acceptable booth 1;good  booth 1"; strings.Join(d.trials, ";") != want {
 		t.Errorf("%q", d.trials)
 	}
 }

@@ -8,7 +8,8 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// Keeper is the shop's record as the screens need it; nil where there is none. Its texts are safe for a terminal.
+// Keeper is the shop's record as the screens need it; nil where there is none. Its texts are safe for a terminal; an error about
+// what was asked is a *mistake.Error with what to type instead.
 type Keeper interface {
 	// Keep saves a card under a name and says where.
 	Keep(ctx context.Context, name string, card *calc.Card) (said string, err error)
@@ -23,7 +24,7 @@ type Keeper interface {
 	// Mark marks a record as deleted, or takes that back; its history stays.
 	Mark(ctx context.Context, kind, id string, deleted bool) error
 	// Trial keeps a test bead: how it was laid (a whole job), what it showed (ids, with commas), the verdict (good,
-	// acceptable or bad) and the power source's name, "" where nobody named it; it says where.
+	// acceptable or bad; "" for what it showed) and the power source's name, "" where nobody named it; it says where.
 	Trial(ctx context.Context, job calc.Job, seen, verdict, source string) (said string, err error)
 	// Recall returns the job with what a power source's readings and verdicts taught.
 	Recall(ctx context.Context, source string, job calc.Job) (calc.Job, error)
@@ -39,5 +40,5 @@ type Keeper interface {
 	Measure(ctx context.Context, source string, r calc.Reading, travel float64, job calc.Job) (taught calc.Job, said string, err error)
 }
 
-// Entry is one kept card in a list.
-type Entry struct{ ID, Kind, Name, At, Line string }
+// Entry is one record in a list. It has no name of its own, so that whoever keeps the record need not know this package.
+type Entry = struct{ ID, Kind, Name, At, Line string }

@@ -22,7 +22,7 @@ func (m *root) keepReading() tea.Cmd {
 func (p *measurePage) took(m *root, msg measured) {
 	p.busy = false
 	if msg.err != nil {
-		m.notice = &fault{"not kept: " + msg.err.Error(), "the reading stays here: enter tries again"}
+		m.notice = bookFault("not kept: ", msg.err, "the reading stays here: enter tries again")
 		return
 	}
 	source := p.source

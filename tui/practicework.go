@@ -117,7 +117,7 @@ func (m *root) practiceKept(msg practiceKept) {
 		p.keeping, p.kept = false, msg.err == nil
 	}
 	if msg.err != nil {
-		m.notice = &fault{"not kept: " + msg.err.Error(), "k tries again"}
+		m.notice = bookFault("not kept: ", msg.err, "k tries again")
 		return
 	}
 	m.done = msg.said

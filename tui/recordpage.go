@@ -28,7 +28,7 @@ func (m *root) showRecord(msg recordRead) {
 		return
 	}
 	if msg.err != nil {
-		m.notice = &fault{msg.err.Error(), "the list stays"}
+		m.notice = bookFault("", msg.err, "the list stays")
 		return
 	}
 	m.read(msg.name, func(th *theme, w int) block {

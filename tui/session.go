@@ -41,6 +41,14 @@ func faultOf(err error) *fault {
 	return &fault{err.Error(), "change one of the choices"}
 }
 
+// bookFault is what the book did not do, with the error's hint, or another one where it has none.
+func bookFault(before string, err error, otherwise string) *fault {
+	if m := mistake.Of(err); m != nil && m.Hint != "" {
+		otherwise = m.Hint
+	}
+	return &fault{before + err.Error(), otherwise}
+}
+
 func newSession(o Options) session {
 	s := session{solve: o.Solve, maps: o.Window, gaps: o.Gap, ctx: o.Context, units: o.Units, job: o.Job}
 	if s.units == "" {

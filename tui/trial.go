@@ -14,14 +14,6 @@ type trialKept struct {
 	err  error
 }
 
-// verdictOf is what a bead's look says of it where nobody judges otherwise.
-func verdictOf(seen string) string {
-	if seen == "good" {
-		return "good"
-	}
-	return "bad"
-}
-
 // keepTrial sends the last bead to the book, once.
 func (m *root) keepTrial(acceptable bool) tea.Cmd {
 	n := len(m.fix.tries)
@@ -34,7 +26,7 @@ func (m *root) keepTrial(acceptable bool) tea.Cmd {
 		return nil
 	}
 	t := m.fix.tries[n-1]
-	verdict := verdictOf(t.Seen)
+	verdict := "" // as the bead looks
 	if acceptable {
 		verdict = "acceptable"
 	}
@@ -54,7 +46,7 @@ func (m *root) trialKept(msg trialKept) {
 		}
 	}
 	if msg.err != nil {
-		m.notice = &fault{"not kept: " + msg.err.Error(), "k tries again"}
+		m.notice = bookFault("not kept: ", msg.err, "k tries again")
 		return
 	}
 	m.done = msg.said

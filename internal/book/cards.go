@@ -22,7 +22,7 @@ func ExportCards(ctx context.Context, b Book, to io.Writer) (n int, err error) {
 		cardFigures[:]...)); err != nil {
 		return 0, err
 	}
-	err = presentCards(ctx, b, func(r *Revision) error {
+	err = Present(ctx, b, CardKind, func(r *Revision) error {
 		n++
 		c, err := Body[Card](r)
 		if err != nil {
@@ -52,12 +52,12 @@ func Summed(r *Revision) string {
 	return line
 }
 
-// presentCards visits the cards that are not deleted, newest first. Where their list cannot be read, it finds them
-// from the revisions themselves, in the order of their times.
-func presentCards(ctx context.Context, b Book, visit func(*Revision) error) error {
+// Present visits the records of a kind that are not deleted, newest first. Where their list cannot be read, it finds
+// them from the revisions themselves, in the order of their times.
+func Present(ctx context.Context, b Book, kind Kind, visit func(*Revision) error) error {
 	seen := map[string]bool{}
 	for {
-		list, err := b.List(ctx, Query{Kind: CardKind, Limit: 500, Offset: len(seen)})
+		list, err := b.List(ctx, Query{Kind: kind, Limit: 500, Offset: len(seen)})
 		for i := 0; i < len(list) && err == nil; i++ {
 			var r Revision
 			if r, err = b.Get(ctx, list[i].ID); err == nil {
@@ -67,7 +67,7 @@ func presentCards(ctx context.Context, b Book, visit func(*Revision) error) erro
 		}
 		switch {
 		case unreadablePage(err):
-			return leavesOf(ctx, b, CardKind, seen, visit)
+			return leavesOf(ctx, b, kind, seen, visit)
 		case err != nil || len(list) == 0:
 			return err
 		}

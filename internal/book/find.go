@@ -35,17 +35,26 @@ func resolve(ctx context.Context, b Book, kind Kind, word string, deleted bool) 
 		}
 		found = begun
 	}
+	h, err := only(kind, word, found)
+	if err != nil {
+		return Revision{}, err
+	}
+	return ofKind(ctx, b, kind, h.ID, deleted)
+}
+
+// only is the one record that is meant.
+func only(kind Kind, word string, found []Head) (Head, error) {
 	switch len(found) {
 	case 0:
-		return Revision{}, fmt.Errorf("%w: no %s is called %q", ErrNone, kind, plain.Line(word, 60))
+		return Head{}, fmt.Errorf("%w: no %s is called %q", ErrNone, kind, plain.Line(word, 60))
 	case 1:
-		return ofKind(ctx, b, kind, found[0].ID, deleted)
+		return found[0], nil
 	}
 	several := &Several{Kind: kind}
 	for _, h := range found {
 		several.IDs = append(several.IDs, h.ID)
 	}
-	return Revision{}, several
+	return Head{}, several
 }
 
 // Several is the error of a look-up by a word that means more than one record.
@@ -61,19 +70,14 @@ func (s *Several) Error() string {
 // Named is a present record by its name alone, whatever the name looks like; ErrNone where no record has it.
 func Named(ctx context.Context, b Book, kind Kind, name string) (Revision, error) {
 	found, err := named(ctx, b, kind, plain.Line(strings.TrimSpace(name), nameWidth), false)
-	switch {
-	case err != nil:
+	if err != nil {
 		return Revision{}, err
-	case len(found) == 0:
-		return Revision{}, fmt.Errorf("%w: no %s is called %q", ErrNone, kind, plain.Line(name, 60))
-	case len(found) > 1:
-		several := &Several{Kind: kind}
-		for _, h := range found {
-			several.IDs = append(several.IDs, h.ID)
-		}
-		return Revision{}, several
 	}
-	return b.Get(ctx, found[0].ID)
+	h, err := only(kind, name, found)
+	if err != nil {
+		return Revision{}, err
+	}
+	return b.Get(ctx, h.ID)
 }
 
 // named lists the records with a name, newest first; of power sources, spools and people only the newest, since after a

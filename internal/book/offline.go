@@ -3,7 +3,6 @@ package book
 import (
 	"context"
 	"errors"
-	"fmt"
 	"net"
 	"os"
 	"strings"
@@ -81,13 +80,4 @@ func Rescue(list ...Revision) (file string, err error) {
 		}
 	}
 	return f.Name(), errors.Join(f.Sync(), f.Close())
-}
-
-// Told says where the revisions were kept, and what to do when the server is back.
-func Told(kept string) string {
-	if kept == "" {
-		return ""
-	}
-	return fmt.Sprintf("the server of the book does not answer: kept in %s; when it is back: brazebooth book merge %s",
-		kept, kept)
 }

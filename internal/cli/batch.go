@@ -119,7 +119,7 @@ func (d *Deps) batchEnd(ctx context.Context, t batch.Tally, err error, w *batchW
 	var fault *batch.Fault
 	switch {
 	case ctx.Err() != nil && w.out != "" && w.out != "-":
-		return &failure{fmt.Sprintf("cancelled behind %d rows", t.Kept+t.Answered+t.Bad), "go on behind them with --resume", ctx.Err()}
+		return failed(fmt.Sprintf("cancelled behind %d rows", t.Kept+t.Answered+t.Bad), "go on behind them with --resume", ctx.Err())
 	case ctx.Err() != nil:
 		return fmt.Errorf("cancelled behind %d rows", t.Kept+t.Answered+t.Bad)
 	case mistake.Of(err) != nil:
@@ -129,7 +129,7 @@ func (d *Deps) batchEnd(ctx context.Context, t batch.Tally, err error, w *batchW
 	case errors.Is(err, batch.ErrOther):
 		return &mistake.Error{What: plain.Line(err.Error(), 200), Hint: "name the file that this input's answers went into, or another one without --resume", Cause: err}
 	case err != nil && w.out != "" && w.out != "-":
-		return &failure{plain.Line(err.Error(), 200), fmt.Sprintf("rows written before it: %d; mend that and go on with --resume", t.Kept+t.Answered+t.Bad), err}
+		return failed(plain.Line(err.Error(), 200), fmt.Sprintf("rows written before it: %d; mend that and go on with --resume", t.Kept+t.Answered+t.Bad), err)
 	case err != nil:
 		return err
 	}

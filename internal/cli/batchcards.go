@@ -9,9 +9,11 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/book"
+	"brazebooth/internal/mistake"
+	"brazebooth/internal/shop"
 )
 
-// rowCards computes the cards of a batch. The book is opened with the first row that names a power source.
+// rowCards computes the cards of a batch, or readies the job of one. The book is opened with the first that names a power source.
 type rowCards struct {
 	d      *Deps
 	cmd    *cobra.Command
@@ -20,6 +22,7 @@ type rowCards struct {
 	without atomic.Bool // the power source that is set cannot be had
 
 	once sync.Once
+	shop *shop.Shop
 	book book.Book
 	err  error
 }
@@ -32,8 +35,8 @@ func (r *rowCards) solve(ctx context.Context, job calc.Job, source string) (calc
 	return calc.Answer(ctx, job, nil)
 }
 
-// taught is a row's job with what its power source taught; one that is set once and for all and cannot be had is left out,
-// and said once.
+// taught is a row's job with what its power source taught. One that is set once and for all and cannot be had is left out, and
+// said once: it is none of what was asked now.
 func (r *rowCards) taught(ctx context.Context, job calc.Job, source string) (calc.Job, error) {
 	if source != "" {
 		return r.calibrated(ctx, job, source)
@@ -42,11 +45,13 @@ func (r *rowCards) taught(ctx context.Context, job calc.Job, source string) (cal
 		return job, nil
 	}
 	taught, err := r.calibrated(ctx, job, r.source)
-	if err == nil || r.cmd.Flags().Changed("power-source") || ctx.Err() != nil {
+	m := mistake.Of(err)
+	if err == nil || r.cmd.Flags().Changed("power-source") || ctx.Err() != nil || m != nil && m.Field != "" { // the job itself is wrong
 		return taught, err
 	}
 	if !r.without.Swap(true) {
-		r.d.leftOut(r.cmd, r.source, err)
+		what, _, _ := r.d.explained(err)
+		remark(r.cmd, "without the power source that is set, "+quote(r.source)+": "+what+"; see brazebooth config show")
 	}
 	return job, nil
 }
@@ -55,14 +60,15 @@ func (r *rowCards) calibrated(ctx context.Context, job calc.Job, source string) 
 	if r.once.Do(r.open); r.err != nil {
 		return job, r.err
 	}
-	taught, err := book.Calibrate(ctx, r.book, job, source)
-	if err != nil {
-		return job, bookError(err)
-	}
-	return taught, nil
+	taught, err := shop.Calibrate(ctx, r.book, job, source)
+	return taught, r.shop.Told(err)
 }
 
-func (r *rowCards) open() { r.book, r.err = r.d.openBook(r.cmd, false) }
+func (r *rowCards) open() {
+	if r.shop, r.err = r.d.shop(r.cmd); r.err == nil {
+		r.book, r.err = r.shop.Open(r.cmd.Context(), false)
+	}
+}
 
 func (r *rowCards) close() {
 	if r.book != nil {

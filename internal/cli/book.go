@@ -1,9 +1,7 @@
 package cli
 
 import (
-	"bytes"
 	"context"
-	"errors"
 	"fmt"
 	"strings"
 
@@ -11,9 +9,9 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/book"
-	"brazebooth/internal/mistake"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
+	"brazebooth/internal/shop"
 )
 
 const bookUsage = "the book: a file, or postgres://user@host/database; without it the one of this user"
@@ -36,99 +34,66 @@ both. It is one file of this user, another one with --book FILE, or a PostgreSQL
 	return cmd
 }
 
-// ErrLookOnly is said to who may not change the book.
-var ErrLookOnly = wrong("this key may look, not keep", "ask who runs the server to put it among the writers")
-
-// ToldBeside says what was kept beside a book whose server is away; who sits at another machine is told no path of this one.
-func ToldBeside(kept string, remote bool) string {
-	if remote {
-		return "the database of the book does not answer: kept beside it on the server; who runs the server merges it when the database is back"
-	}
-	return plain.Line(book.Told(kept), 400)
-}
-
-// withBook opens the book, to write or to read, and closes it after.
-func (d *Deps) withBook(cmd *cobra.Command, writes bool, do func(ctx context.Context, b book.Book) error) error {
-	b, err := d.openBook(cmd, writes)
-	if err != nil {
-		return err
-	}
-	err = do(cmd.Context(), b)
-	return bookError(errors.Join(err, b.Close()))
-}
-
-// openBook opens the book, to write or to read.
-func (d *Deps) openBook(cmd *cobra.Command, writes bool) (book.Book, error) {
+// shop is the book that a command means, as who typed it uses it.
+func (d *Deps) shop(cmd *cobra.Command) (*shop.Shop, error) {
 	where, err := d.place(cmd)
 	if err != nil {
 		return nil, err
 	}
-	open := book.Read
-	if writes && d.LookOnly {
-		return nil, ErrLookOnly
-	}
-	if writes {
-		open = book.Open
-	}
-	b, err := open(cmd.Context(), where)
-	if errors.Is(err, book.ErrNone) {
-		return nil, d.noBook(where)
-	}
-	return b, bookError(err)
+	author := book.Author{Who: d.Who, Where: d.Where, Program: Version, Now: d.Now}
+	return &shop.Shop{Where: where, Beside: d.Beside, Author: author, LookOnly: d.LookOnly, Remote: d.Remote, Fault: d.Fault}, nil
 }
 
-// put keeps new records whole: in the book, or beside it while its server is away. It reports whether the book has them.
-func (d *Deps) put(cmd *cobra.Command, list ...book.Revision) (inBook bool, err error) {
-	if d.LookOnly {
-		return false, ErrLookOnly
-	}
-	where, err := d.place(cmd)
+// withBook opens the book, to write or to read, and closes it after.
+func (d *Deps) withBook(cmd *cobra.Command, writes bool, do func(ctx context.Context, b book.Book) error) error {
+	s, err := d.shop(cmd)
 	if err != nil {
-		return false, err
-	}
-	kept, err := book.SaveOr(cmd.Context(), where, d.Beside, list...)
-	if err != nil {
-		return false, bookError(err)
-	}
-	if kept != "" {
-		_, _ = fmt.Fprintln(d.Err, ToldBeside(kept, d.Remote))
-	}
-	return kept == "", nil
-}
-
-// keep makes a new record and puts it, behind what has to be there first.
-func (d *Deps) keep(cmd *cobra.Command, kind book.Kind, body any, what string, first ...book.Revision) (inBook bool, err error) {
-	r, err := d.author().New(kind, body)
-	if err != nil {
-		return false, err
-	}
-	if inBook, err = d.put(cmd, append(first, r)...); err != nil {
-		return false, err
-	}
-	return inBook, d.say("saved %s %s\n", r.ID, plain.Line(what, 200))
-}
-
-// afterwards looks into the book for what is said beside something that was kept just now. That is kept whatever comes of the
-// look: an end that was asked for meanwhile, or a book that cannot be read, is no failure of the command, or who reads its exit
-// code would keep it twice.
-func (d *Deps) afterwards(cmd *cobra.Command, look func() error) error {
-	out := d.Out
-	var more bytes.Buffer
-	d.Out = &more
-	failed := look()
-	d.Out = out
-	if err := d.say("%s", more.String()); err != nil {
 		return err
 	}
-	if failed != nil && cmd.Context().Err() == nil {
-		remark(cmd, "it is kept; the book could not be read again to say more about it")
+	return s.With(cmd.Context(), writes, func(b book.Book) error { return do(cmd.Context(), b) })
+}
+
+// act does something with the book and says what became of it.
+func (d *Deps) act(cmd *cobra.Command, do func(context.Context, *shop.Shop) (shop.Done, error)) error {
+	s, err := d.shop(cmd)
+	if err != nil {
+		return err
+	}
+	done, err := do(cmd.Context(), s)
+	if err != nil {
+		return err
+	}
+	for _, text := range done.Remarks {
+		remark(cmd, text)
+	}
+	if err := d.say("%s\n", done.Line()); err != nil {
+		return err
+	}
+	return d.tellLines(done.Lines)
+}
+
+func (d *Deps) tellLines(lines []string) error {
+	for _, line := range lines {
+		if err := d.tell("%s\n", line); err != nil {
+			return err
+		}
 	}
 	return nil
 }
 
-// author is who saves.
-func (d *Deps) author() book.Author {
-	return book.Author{Who: d.Who, Where: d.Where, Program: Version, Now: d.Now}
+// withCard opens the book and does something with the kept card that is meant.
+func (d *Deps) withCard(cmd *cobra.Command, args []string, do func(ctx context.Context, b book.Book, r *book.Revision, c *book.Card) error) error {
+	name, err := nameOf(args)
+	if err != nil {
+		return err
+	}
+	return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
+		r, c, err := shop.CardOf(ctx, b, name)
+		if err != nil {
+			return err
+		}
+		return do(ctx, b, &r, &c)
+	})
 }
 
 // nameOf takes the words of a command line as one name.
@@ -169,25 +134,12 @@ func (d *Deps) bookSave() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			if strings.TrimSpace(plain.Line(name, 100)) == "" {
-				return wrong("a card without a name", `type --name "tank lid"`)
-			}
 			card, err := d.solve(cmd.Context(), job)
 			if err != nil {
 				return err
 			}
-			kept := book.Card{Name: name, Tags: strings.Split(tags, ","), Note: note, Job: job, Card: book.Keep(&card)}
-			kept.Clean()
-			inBook, err := d.keep(cmd, book.CardKind, kept, kept.Name)
-			if err != nil {
-				return err
-			}
-			if inBook {
-				if err := d.afterwards(cmd, func() error { return d.sayNamesakes(cmd, kept.Name) }); err != nil {
-					return err
-				}
-			}
-			return d.sayStops(kept.Card.Warns)
+			c := book.Card{Name: name, Tags: strings.Split(tags, ","), Note: note}
+			return d.act(cmd, func(ctx context.Context, s *shop.Shop) (shop.Done, error) { return s.SaveCard(ctx, c, &card) })
 		},
 	}
 	bindAll(cmd)
@@ -195,36 +147,6 @@ func (d *Deps) bookSave() *cobra.Command {
 	cmd.Flags().StringVar(&tags, "tags", "", "words to find it by, with commas")
 	cmd.Flags().StringVar(&note, "note", "", "anything worth knowing")
 	return cmd
-}
-
-// sayNamesakes says where a card went, and how many of its name are there.
-func (d *Deps) sayNamesakes(cmd *cobra.Command, name string) error {
-	return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
-		same, err := b.List(ctx, book.Query{Kind: book.CardKind, Text: name, Limit: 500})
-		if err != nil {
-			return err
-		}
-		n := 0
-		for _, h := range same {
-			if strings.EqualFold(h.Name, name) {
-				n++
-			}
-		}
-		if err := d.say("in %s\n", d.shown(b.Where())); err != nil || n < 2 {
-			return err
-		}
-		return d.say("there are %d cards of that name now: they are told apart by their ids\n", n)
-	})
-}
-
-// sayStops prints the stops among warnings.
-func (d *Deps) sayStops(list []calc.Warning) error {
-	for _, w := range calc.Stops(list) {
-		if err := d.tell("STOP  %s\n", w.Text); err != nil {
-			return err
-		}
-	}
-	return nil
 }
 
 func (d *Deps) bookList() *cobra.Command {
@@ -253,18 +175,15 @@ func (d *Deps) bookList() *cobra.Command {
 }
 
 func (d *Deps) bookFind() *cobra.Command {
-	var asJSON bool
-	cmd := &cobra.Command{
-		Use: "find WORD ...", Short: "Find by the beginnings of words", Example: "  brazebooth book find tank galv",
-		RunE: func(cmd *cobra.Command, args []string) error {
-			name, err := nameOf(args)
-			if err != nil {
-				return err
-			}
-			return d.list(cmd, book.Query{Text: name}, asJSON)
-		},
+	cmd := &cobra.Command{Use: "find WORD ...", Short: "Find by the beginnings of words", Example: "  brazebooth book find tank galv"}
+	asJSON := cmd.Flags().Bool("json", false, "JSON")
+	cmd.RunE = func(cmd *cobra.Command, args []string) error {
+		name, err := nameOf(args)
+		if err != nil {
+			return err
+		}
+		return d.list(cmd, book.Query{Text: name}, *asJSON)
 	}
-	cmd.Flags().BoolVar(&asJSON, "json", false, "JSON")
 	return cmd
 }
 
@@ -308,35 +227,13 @@ func kindOf(text string) (book.Kind, error) {
 	return "", wrong("--kind: nothing of the kind "+quote(text)+" is kept", "type card, trial, reading, source, spool, person or practice")
 }
 
-// jobWith is the job of the flags with what the named power source's readings taught. One that is set once and for all and
-// cannot be had is left out, and said: it is none of what was asked now.
+// jobWith is the job of the flags with what the power source's readings taught.
 func (d *Deps) jobWith(cmd *cobra.Command) (calc.Job, error) {
 	job, err := jobOf(cmd)
 	if err != nil {
 		return job, err
 	}
-	source := sourceFlag(cmd)
-	if source == "" {
-		return job, nil
-	}
-	taught := job
-	err = d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
-		taught, err = book.Calibrate(ctx, b, job, source)
-		return err
-	})
-	if err != nil && d.leftOut(cmd, source, err) {
-		return job, nil
-	}
-	return taught, err
-}
-
-// leftOut says of a power source that is set, and not named on the command line, why an answer does without it.
-func (d *Deps) leftOut(cmd *cobra.Command, source string, err error) bool {
-	m := mistake.Of(err)
-	if cmd.Flags().Changed("power-source") || cmd.Context().Err() != nil || m != nil && m.Field != "" { // the job itself is wrong
-		return false
-	}
-	what, _, _ := d.explained(err)
-	remark(cmd, "without the power source that is set, "+quote(source)+": "+what+"; see brazebooth config show")
-	return true
+	r := rowCards{d: d, cmd: cmd, source: sourceFlag(cmd)}
+	defer r.close()
+	return r.taught(cmd.Context(), job, "")
 }

@@ -14,6 +14,7 @@ import (
 	"brazebooth/internal/mistake"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
+	"brazebooth/internal/shop"
 )
 
 func (d *Deps) bookExport() *cobra.Command {
@@ -64,7 +65,7 @@ func (d *Deps) sayMissing(err error, hint string) error {
 		return err
 	}
 	d.sayLines(lost.Lines, lost.N)
-	return &failure{plain.Line(d.placed(lost, lost.Place), 300), hint, err}
+	return failed(plain.Line(d.placed(lost, lost.Place), 300), hint, err)
 }
 
 // sayLines writes lines about what was left out, and how many more there are.
@@ -79,7 +80,7 @@ func (d *Deps) sayLines(lines []string, n int) {
 
 // placed is an error's text in which the book's place is named as to who types: a guest is told no path of this machine.
 func (d *Deps) placed(err error, place string) string {
-	return strings.ReplaceAll(err.Error(), place, d.shown(place))
+	return strings.ReplaceAll(err.Error(), place, shop.Shown(place, d.Remote))
 }
 
 // noted keeps what went wrong with the writing, to tell it from the reading.
@@ -108,14 +109,14 @@ func (d *Deps) bookImport() *cobra.Command {
 			return d.withBook(cmd, true, func(ctx context.Context, b book.Book) error {
 				n, err := book.Import(ctx, b, crew.Reader(ctx, in))
 				if ctx.Err() != nil {
-					return &failure{"cancelled: " + quantity.Count(n, "revision") + " before that in the book", "import the file again: what is there already stays once", ctx.Err()}
+					return failed("cancelled: "+quantity.Count(n, "revision")+" before that in the book", "import the file again: what is there already stays once", ctx.Err())
 				}
 				var out *book.LeftOut
 				switch {
 				case errors.As(err, &out):
 					return d.sayLeftOut(n, out)
 				case err != nil:
-					return &failure{plain.Line(err.Error(), 200), quantity.Count(n, "revision") + " in the book; mend what is wrong and import the file again: what is there already stays once", err}
+					return failed(plain.Line(err.Error(), 200), quantity.Count(n, "revision")+" in the book; mend what is wrong and import the file again: what is there already stays once", err)
 				}
 				return d.say("%s read\n", quantity.Count(n, "revision"))
 			})
@@ -130,7 +131,7 @@ func (d *Deps) sayLeftOut(n int, out *book.LeftOut) error {
 	if out.More {
 		what += "; the rest was not looked at"
 	}
-	return &failure{what, "mend these lines, or name the file of an export; imported again, what is there already stays once", out}
+	return failed(what, "mend these lines, or name the file of an export; imported again, what is there already stays once", out)
 }
 
 func (d *Deps) bookMerge() *cobra.Command {
@@ -213,5 +214,5 @@ func uncopied(file string, err error) error {
 	if err = unmade(err); mistake.Of(err) != nil {
 		return err
 	}
-	return &failure{"no copy in " + plain.Line(file, 200) + ": " + plain.Line(err.Error(), 200), "make room on that disk, or name a file on another; brazebooth book check says whether the book itself is sound", err}
+	return failed("no copy in "+plain.Line(file, 200)+": "+plain.Line(err.Error(), 200), "make room on that disk, or name a file on another; brazebooth book check says whether the book itself is sound", err)
 }

@@ -11,6 +11,7 @@ import (
 	"brazebooth/internal/choice"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/sheet"
+	"brazebooth/internal/shop"
 )
 
 func (d *Deps) bookProcedure() *cobra.Command {
@@ -26,7 +27,7 @@ for a qualified person to check, complete and sign. --range says what somebody q
 			if err != nil {
 				return err
 			}
-			return d.withCard(cmd, args, false, func(ctx context.Context, b book.Book, r *book.Revision, c *book.Card) error {
+			return d.withCard(cmd, args, func(ctx context.Context, b book.Book, r *book.Revision, c *book.Card) error {
 				p, err := procedureOf(ctx, b, r, c)
 				if err != nil {
 					return err
@@ -97,12 +98,12 @@ func procedureOf(ctx context.Context, b book.Book, r *book.Revision, c *book.Car
 	}
 	w := keptWall(r, c)
 	p = sheet.Procedure{Name: c.Name, Used: c.Card.Used, Figures: w.Figures, Notes: w.Notes, Setup: card.Setup, Foot: w.Foot, Stops: calc.Stops(w.Warnings)}
-	trials, err := book.TrialsOf(ctx, b, r.ID)
+	trials, err := shop.TrialsOf(ctx, b, r.ID)
 	if err != nil {
 		return p, err
 	}
 	for _, t := range trials {
-		p.Trials = append(p.Trials, sheet.ProcedureTrial{At: t.Revision.At[:10], Who: plain.Line(t.Revision.Who, 40), Laid: t.Trial.Line(), Verdict: t.Trial.Verdict, Seen: t.Trial.Seen, Peel: t.Trial.Peel, Lot: t.Trial.Lot, Note: t.Trial.Note})
+		p.Trials = append(p.Trials, sheet.ProcedureTrial{At: t.Revision.At[:10], Who: plain.Line(t.Revision.Who, 40), Laid: t.Body.Line(), Verdict: t.Body.Verdict, Seen: t.Body.Seen, Peel: t.Body.Peel, Lot: t.Body.Lot, Note: t.Body.Note})
 	}
 	return p, nil
 }

@@ -2,7 +2,7 @@ package cli
 
 import (
 	"context"
-	"regexp"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -11,6 +11,7 @@ import (
 	"brazebooth/internal/book"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
+	"brazebooth/internal/shop"
 )
 
 func (d *Deps) bookReading() *cobra.Command {
@@ -30,12 +31,10 @@ listed with what they teach.`,
 			switch marked := withdraw + confirm; {
 			case withdraw != "" && confirm != "" || marked != "" && (cmd.Flags().Changed("amps") || cmd.Flags().Changed("volts")):
 				return wrong("more than one thing at once", "withdraw, confirm and keep readings one by one")
-			case marked != "" && !idLike.MatchString(marked):
-				return wrong("a reading is meant by its id, not by "+quote(marked), "brazebooth book reading lists them: type at least the first four letters")
 			case withdraw != "":
-				return d.mark(cmd, []string{withdraw}, "reading", "withdrawn", func(a book.Author, r *book.Revision) (book.Revision, error) { return a.Delete(r) })
+				return d.act(cmd, func(ctx context.Context, s *shop.Shop) (shop.Done, error) { return s.Withdraw(ctx, withdraw) })
 			case confirm != "":
-				return d.mark(cmd, []string{confirm}, "reading", "confirmed", confirmed)
+				return d.act(cmd, func(ctx context.Context, s *shop.Shop) (shop.Done, error) { return s.Confirm(ctx, confirm) })
 			}
 			job, err := jobOf(cmd)
 			if err != nil {
@@ -44,28 +43,14 @@ listed with what they teach.`,
 			if !job.Amps.Set && !job.Volts.Set {
 				return d.listReadings(cmd, job)
 			}
-			if !job.Amps.Set {
-				return wrong("volts without amps teach nothing", "type --amps as the meter shows them after the first second")
+			if pull != "" {
+				if err := pulled(&job, pull); err != nil {
+					return err
+				}
 			}
-			r, err := readingOf(cmd, job, pull)
-			if err != nil {
-				return err
-			}
-			r.Lot, r.Note = lot, note
-			r.Clean()
-			first, err := d.source(cmd, &r.Source)
-			if err != nil {
-				return err
-			}
-			inBook, err := d.keep(cmd, book.ReadingKind, r, "reading of "+r.Source, first...)
-			if err != nil || !inBook {
-				return err
-			}
-			return d.afterwards(cmd, func() error {
-				return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
-					return d.tellLearned(ctx, b, r.Source, r.Filler, r.Wire, r.Mode)
-				})
-			})
+			r := book.Reading{Source: sourceFlag(cmd), Feed: job.Feed.V, StickOut: job.StickOut.V, Amps: job.Amps.V, Volts: job.Volts.V, Travel: job.Travel.V,
+				Flow: job.Flow.V, Lot: lot, Note: note}
+			return d.act(cmd, func(ctx context.Context, s *shop.Shop) (shop.Done, error) { return s.SaveReading(ctx, r, job) })
 		},
 	}
 	bind(cmd, "filler", "wire", "mode", "feed", "amps", "volts", "travel", "stickout", "flow")
@@ -78,47 +63,20 @@ listed with what they teach.`,
 	return cmd
 }
 
-func confirmed(a book.Author, r *book.Revision) (book.Revision, error) {
-	if r.Deleted {
-		return *r, wrong("this reading was withdrawn", "brazebooth book restore --kind reading ID takes that back")
-	}
-	d, err := book.Body[book.Reading](r)
-	if err != nil {
-		return *r, err
-	}
-	d.Confirmed = true
-	return a.Change(r, d)
-}
-
 // pullSeconds is how long a wire pull takes.
 const pullSeconds = 6
 
-// readingOf reads the flags of one reading.
-func readingOf(cmd *cobra.Command, job calc.Job, pull string) (book.Reading, error) {
-	source := strings.TrimSpace(cmd.Flags().Lookup("power-source").Value.String())
-	if source == "" {
-		return book.Reading{}, wrong("a reading of no power source", `type --power-source "booth 1"`)
-	}
-	if pull != "" {
-		l, err := quantity.ParseLength(pull)
-		if err != nil {
-			return book.Reading{}, inFlag("pull", err)
-		}
-		if job.Feed.Set {
-			return book.Reading{}, wrong("--pull together with --feed", "give one of them")
-		}
-		job.Feed = calc.Some(float64(l) * 60 / pullSeconds / 1000)
-	}
-	if !job.Feed.Set || !job.StickOut.Set {
-		return book.Reading{}, wrong("a reading teaches only with feed and stick-out measured", "type --pull 635mm (6 seconds of wire) or --feed, and --stickout 12mm")
-	}
-	amps := job.Amps
-	job.Amps = calc.Opt{}
-	used, err := calc.Complete(job)
+// pulled puts the feed of a timed pull into a job.
+func pulled(job *calc.Job, pull string) error {
+	l, err := quantity.ParseLength(pull)
 	if err != nil {
-		return book.Reading{}, err
+		return inFlag("pull", err)
 	}
-	return book.Reading{Source: source, Filler: used.Filler, Wire: used.Wire.V, Mode: used.Mode, Feed: job.Feed.V, StickOut: job.StickOut.V, Amps: amps.V, Volts: job.Volts.V, Travel: job.Travel.V, Flow: job.Flow.V}, nil
+	if job.Feed.Set {
+		return wrong("--pull together with --feed", "give one of them")
+	}
+	job.Feed = calc.Some(float64(l) * 60 / pullSeconds / 1000)
+	return nil
 }
 
 // listReadings shows what stands, and what it teaches.
@@ -127,55 +85,34 @@ func (d *Deps) listReadings(cmd *cobra.Command, job calc.Job) error {
 	if err != nil {
 		return err
 	}
-	source := strings.TrimSpace(cmd.Flags().Lookup("power-source").Value.String())
+	source := strings.TrimSpace(sourceFlag(cmd))
 	return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
-		list, err := book.Readings(ctx, b, source)
+		list, err := shop.Readings(ctx, b, source)
 		if err != nil {
 			return err
 		}
-		if _, err := book.Learn(list, used.Filler, used.Wire.V, used.Mode); err != nil {
+		_, flagged, err := shop.Learn(list, &used)
+		if err != nil {
 			return err
 		}
 		for i := range list {
-			r := &list[i].Reading
+			r := &list[i].Body
 			flag := ""
-			if list[i].Flagged {
+			if slices.Contains(flagged, i) {
 				flag = "  FLAGGED: far from the others; look again, then confirm or withdraw it"
 			}
-			if err := d.tell("%s %s %-16s %s %.3f mm %s: %.2f m/min, %.0f mm, %.0f A, %.1f V%s\n", list[i].Revision.ID, list[i].Revision.At[:16], plain.Line(r.Source, 16), r.Filler, r.Wire, r.Mode, r.Feed, r.StickOut, r.Amps, r.Volts, flag); err != nil {
+			if err := d.tell("%s %s %-16s %s %.3f mm %s: %.2f m/min, %.0f mm, %.0f A, %.1f V%s\n", list[i].Revision.ID, list[i].Revision.At[:16],
+				plain.Line(r.Source, 16), r.Filler, r.Wire, r.Mode, r.Feed, r.StickOut, r.Amps, r.Volts, flag); err != nil {
 				return err
 			}
 		}
 		if source == "" || len(list) == 0 {
 			return d.say("%s\n", quantity.Count(len(list), "reading"))
 		}
-		return d.tellLearned(ctx, b, source, used.Filler, used.Wire.V, used.Mode)
-	})
-}
-
-// idLike is an id or its beginning.
-var idLike = regexp.MustCompile(`^[0-9a-fA-F]{4,16}$`)
-
-// tellLearned says what a power source's readings teach by now.
-func (d *Deps) tellLearned(ctx context.Context, b book.Book, source, filler string, wire float64, mode string) error {
-	list, err := book.Readings(ctx, b, source)
-	if err != nil {
-		return err
-	}
-	l, err := book.Learn(list, filler, wire, mode)
-	if err != nil {
-		return err
-	}
-	flagged := 0
-	for _, r := range list {
-		if r.Flagged {
-			flagged++
-			if err := d.tell("FLAGGED: the reading %s, %.0f A and %.1f V, is far from what the others predict and is not used. Look again, then: brazebooth book reading --confirm %s, or --withdraw %s\n",
-				r.Revision.ID, r.Reading.Amps, r.Reading.Volts, r.Revision.ID, r.Revision.ID); err != nil {
-				return err
-			}
+		lines, _, err := shop.Lessons(list, source, &used)
+		if err != nil {
+			return err
 		}
-	}
-	return d.tell("%s with %s, %.3f mm, %s: calibration voltage %.2f V (± %.2f, %s), volts factor %.3f (± %.3f, %s), %d flagged\n",
-		plain.Line(source, 60), filler, wire, mode, l.Phi.Mean, 2*l.Phi.Sigma, quantity.Count(l.Phi.Used, "reading"), l.Volts.Mean, 2*l.Volts.Sigma, quantity.Count(l.Volts.Used, "reading"), flagged)
+		return d.tellLines(lines)
+	})
 }

@@ -26,16 +26,15 @@ func (d *Deps) kept(kind book.Kind, deleted bool) completer {
 		}
 		ctx, stop := context.WithTimeout(cmd.Context(), completeWithin)
 		defer stop()
-		where, err := d.place(cmd)
+		s, err := d.shop(cmd)
 		if err != nil {
 			return nil, noFiles
 		}
-		b, err := book.Read(ctx, where)
-		if err != nil {
-			return nil, noFiles
-		}
-		defer b.Close()
-		heads, err := b.List(ctx, book.Query{Kind: kind, Deleted: deleted, Limit: 500})
+		var heads []book.Head
+		err = s.With(ctx, false, func(b book.Book) error {
+			heads, err = b.List(ctx, book.Query{Kind: kind, Deleted: deleted, Limit: 500})
+			return err
+		})
 		if err != nil {
 			return nil, noFiles
 		}

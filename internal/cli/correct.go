@@ -43,8 +43,10 @@ the cure was done in vain: the next cause comes first.
 					return err
 				}
 				if card, err := calc.Solve(job); err == nil && !out.json && job != (calc.Job{}) {
-					if err := d.sayStops(card.Warnings); err != nil {
-						return err
+					for _, w := range calc.Stops(card.Warnings) {
+						if err := d.tell("STOP  %s\n", w.Text); err != nil {
+							return err
+						}
 					}
 				}
 				return d.listSights(out.json)

@@ -3,7 +3,6 @@ package cli
 import (
 	"context"
 	"encoding/json"
-	"errors"
 	"fmt"
 	"strconv"
 	"strings"
@@ -14,20 +13,16 @@ import (
 	"brazebooth/internal/mistake"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
+	"brazebooth/internal/shop"
 )
 
 // wrong is wrong use: what is wrong, what to type instead.
 func wrong(what, hint string) error { return mistake.New(what, hint) }
 
-// failure is what could not be done though it was rightly asked, with what to do about it.
-type failure struct {
-	what, hint string
-	cause      error
+// failed is what could not be done though it was rightly asked, with what to do about it.
+func failed(what, hint string, cause error) error {
+	return &shop.Failure{What: what, Hint: hint, Cause: cause}
 }
-
-func (e *failure) Error() string { return e.what }
-
-func (e *failure) Unwrap() error { return e.cause }
 
 // quote repeats what was typed, safe and short.
 func quote(s string) string { return strconv.Quote(plain.Line(address.Shown(s), 40)) }
@@ -86,18 +81,15 @@ func remark(cmd *cobra.Command, text string) {
 // explained is explain for whoever typed.
 func (d *Deps) explained(err error) (what, hint string, code int) {
 	if d.Remote {
-		err = ToldGuest(err, d.Book, d.Fault)
+		err = shop.ToldGuest(err, d.Book, d.Fault)
 	}
 	return explain(err)
 }
 
 func explain(err error) (what, hint string, code int) {
-	if m := mistake.Of(err); m != nil {
-		return plain.Line(m.Error(), 400), plain.Line(m.Hint, 800), 2
+	what, hint, use := shop.Explain(err)
+	if use {
+		return what, hint, 2
 	}
-	var could *failure
-	if errors.As(err, &could) {
-		return could.what, could.hint, 1
-	}
-	return plain.Line(err.Error(), 200), "", 1
+	return what, hint, 1
 }

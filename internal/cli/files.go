@@ -133,7 +133,7 @@ func unmade(err error) error {
 	}
 	var path *fs.PathError
 	if errors.As(err, &path) {
-		return &failure{plain.Line(err.Error(), 200), "nothing was left there: make room on that disk, or name a file on another", err}
+		return failed(plain.Line(err.Error(), 200), "nothing was left there: make room on that disk, or name a file on another", err)
 	}
 	return err
 }

@@ -38,7 +38,7 @@ func unwritten(err error) error {
 	if errors.As(err, &at) {
 		err = at.Err
 	}
-	return &failure{"the answer could not be written whole: " + plain.Line(err.Error(), 100), "lead it into a file on a disk with room, or to a reader that stays until its end", err}
+	return failed("the answer could not be written whole: "+plain.Line(err.Error(), 100), "lead it into a file on a disk with room, or to a reader that stays until its end", err)
 }
 
 // errUnread is an answer whose reader left: the exit code alone tells.

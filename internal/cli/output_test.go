@@ -27,12 +27,12 @@ var answered = map[string]string{
 	"config set": "name ada", "config unset": "name",
 }
 
-// shop is a folder with a book in which there is a card, and with files of the shop's.
-type shop struct{ dir string }
+// counter is a folder with a book in which there is a card, and with files of the shop's.
+type counter struct{ dir string }
 
-func newShop(t *testing.T) *shop {
+func newShop(t *testing.T) *counter {
 	t.Helper()
-	s := &shop{t.TempDir()}
+	s := &counter{t.TempDir()}
 	t.Chdir(s.dir)
 	for _, name := range []string{"lid", "edited", "gone"} {
 		if got := s.run("book", "save", "--name", name, "--gauge", "18ga", "--feed", "5", "--travel", "8"); got.code != 0 {
@@ -50,7 +50,7 @@ func newShop(t *testing.T) *shop {
 
 const jobs = "id,gauge,feed,travel\n1,18ga,5,8\n"
 
-func (s *shop) run(args ...string) said {
+func (s *counter) run(args ...string) said {
 	var out, errOut bytes.Buffer
 	code := Run(context.Background(), args, Deps{In: strings.NewReader(""), Out: &out, Err: &errOut, Title: "example", Example: calc.Job{Metal: "galvanized", Gauge: 16},
 		Book: filepath.Join(s.dir, "book.db"), Config: filepath.Join(s.dir, "config.toml"), Who: "ada"})
@@ -58,7 +58,7 @@ func (s *shop) run(args ...string) said {
 }
 
 // files are the names in the folder, without the book's own and the settings.
-func (s *shop) files(t *testing.T) []string {
+func (s *counter) files(t *testing.T) []string {
 	t.Helper()
 	list, err := os.ReadDir(s.dir)
 	if err != nil {

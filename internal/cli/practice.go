@@ -11,7 +11,6 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/calc/practice"
-	"brazebooth/internal/book"
 	"brazebooth/internal/choice"
 	"brazebooth/internal/near"
 	"brazebooth/internal/quantity"
@@ -210,15 +209,21 @@ func (d *Deps) keepPractice(cmd *cobra.Command, p *sheet.Practice, quiet bool) e
 	}
 	last := &p.Beads[len(p.Beads)-1]
 	how := p.Job.Went(len(p.Beads), last.Verdict, run)
-	r, err := d.author().New(book.PracticeKind, how)
+	s, err := d.shop(cmd)
 	if err != nil {
 		return err
 	}
-	inBook, err := d.put(cmd, r)
-	if err != nil || !inBook || quiet {
+	done, err := s.SavePractice(cmd.Context(), how)
+	if err != nil {
 		return err
 	}
-	return d.tell("kept: practice %s\n", how.Line())
+	for _, text := range done.Remarks {
+		remark(cmd, text)
+	}
+	if quiet {
+		return nil
+	}
+	return d.tell("kept: %s\n", done.What)
 }
 
 // listLevels prints the levels.

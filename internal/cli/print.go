@@ -13,6 +13,7 @@ import (
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
 	"brazebooth/internal/sheet"
+	"brazebooth/internal/shop"
 )
 
 // now is the time of what is saved or printed.
@@ -87,7 +88,7 @@ func (d *Deps) bookPrint() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return d.withCard(cmd, args, false, func(ctx context.Context, _ book.Book, r *book.Revision, c *book.Card) error {
+			return d.withCard(cmd, args, func(ctx context.Context, _ book.Book, r *book.Revision, c *book.Card) error {
 				p := keptWall(r, c)
 				var err error
 				if p.Map, err = d.mapFor(ctx, c.Card.Used); err != nil {
@@ -112,12 +113,12 @@ func wallAssumed(text string) string {
 
 // keptWall is a kept card as it was saved, for the wall.
 func keptWall(r *book.Revision, c *book.Card) sheet.Wall {
-	p := sheet.Wall{Name: c.Name, Job: c.Line() + wallAssumed(assumedText(c)), Note: c.Note, Notes: c.Card.Notes, Warnings: c.Card.Warns, Zone: c.Card.Zone}
+	p := sheet.Wall{Name: c.Name, Job: c.Line() + wallAssumed(shop.Assumed(c)), Note: c.Note, Notes: c.Card.Notes, Warnings: c.Card.Warns, Zone: c.Card.Zone}
 	for _, f := range c.Card.Figures {
 		p.Figures = append(p.Figures, calc.Figure{Name: f.Name, Value: f.Value, Low: f.Low, High: f.High, Unit: f.Unit})
 	}
 	p.When, _ = time.Parse(time.RFC3339Nano, r.At)
-	p.Foot = fmt.Sprintf("brazebooth %s, card %s, saved %s by %s", plain.Line(r.Program, 20), r.ID, r.At[:10], orUnknown(plain.Line(r.Who, 40)))
+	p.Foot = fmt.Sprintf("brazebooth %s, card %s, saved %s by %s", plain.Line(r.Program, 20), r.ID, r.At[:10], shop.SavedBy(r))
 	return p
 }
 

@@ -32,7 +32,7 @@ func (n *narrow) Write(p []byte) (int, error) {
 }
 
 // into runs a command line whose answer goes to a writer.
-func (s *shop) into(out io.Writer, args ...string) said {
+func (s *counter) into(out io.Writer, args ...string) said {
 	for undone, undo := range map[string]string{"book delete": "book restore gone", "book restore": "book delete gone", "config unset": "config set name ada"} {
 		if strings.HasPrefix(strings.Join(args, " "), undone) {
 			s.run(strings.Fields(undo)...)

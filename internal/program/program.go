@@ -10,8 +10,10 @@ import (
 	"github.com/charmbracelet/colorprofile"
 	"github.com/charmbracelet/x/term"
 
+	"brazebooth/internal/book"
 	"brazebooth/internal/cli"
 	"brazebooth/internal/serve"
+	"brazebooth/internal/shop"
 	"brazebooth/tui"
 )
 
@@ -21,7 +23,7 @@ func Run(ctx context.Context, args []string) int {
 		Patient: term.IsTerminal(os.Stderr.Fd()), Book: inData("book.db"), Beside: inData("offline.db"), Who: shortName(), Where: hostName(),
 		Config: configFile(), Env: os.Getenv, Terminal: terminalHere, HostKey: inData(serve.HostKeyFile)}
 	d.RunPlain = func(ctx context.Context, given cli.ScreenOptions) error {
-		return questions(ctx, given, newDesk(given.Book, given.Who, hostName()), os.Stdin, os.Stdout)
+		return questions(ctx, given, shopAt(given.Book, given.Who, hostName()), os.Stdin, os.Stdout)
 	}
 	switch {
 	case canShow():
@@ -42,19 +44,25 @@ func canShow() bool {
 // canAsk reports whether somebody sits at a terminal of any kind.
 func canAsk() bool { return term.IsTerminal(os.Stdin.Fd()) && term.IsTerminal(os.Stdout.Fd()) }
 
+// shopAt is the book at that place as somebody uses it, nil without a book.
+func shopAt(where, who, from string) *shop.Shop {
+	if where == "" {
+		return nil
+	}
+	return &shop.Shop{Where: where, Beside: inData("offline.db"), Author: book.Author{Who: who, Where: from, Program: cli.Version}}
+}
+
 func screens(ctx context.Context, given cli.ScreenOptions) error {
 	o := tui.Options{Units: given.Units, Theme: tui.Theme(given.Theme), Comma: given.Comma, Walk: firstWalk(given.Book)}
-	d := newDesk(given.Book, given.Who, hostName())
-	if d != nil {
-		o.Book = *d
+	s := shopAt(given.Book, given.Who, hostName())
+	if s != nil {
+		o.Book = s
+		defer s.Wait()
 	}
 	if os.Getenv("NO_COLOR") != "" { // any value counts
 		o.Profile = colorprofile.Ascii
 	}
 	err := tui.Run(ctx, o, terminalInput(os.Stdin), os.Stdout)
-	if d != nil {
-		d.saving.Wait() // it ends by itself: a server that says nothing is given up, and what was to be saved goes beside
-	}
 	if errors.Is(err, tea.ErrInterrupted) || ctx.Err() != nil && errors.Is(err, tea.ErrProgramKilled) {
 		return nil // ctrl+c is a way to leave, and so is a signal
 	}

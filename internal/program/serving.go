@@ -9,19 +9,20 @@ import (
 	"brazebooth/internal/book"
 	"brazebooth/internal/cli"
 	"brazebooth/internal/serve"
+	"brazebooth/internal/shop"
 	"brazebooth/tui"
 )
 
 // serving is what the server is given of the program.
 func serving() serve.Deps {
-	return serve.Deps{Command: guestCommand, Keeper: guestKeeper, Screens: guestScreens, NameOf: cli.NameOf, Place: cli.PlaceError, PartOf: book.IsPart, Healthy: readable, Getenv: os.Getenv,
+	return serve.Deps{Command: guestCommand, Keeper: guestKeeper, Screens: guestScreens, NameOf: cli.NameOf, Place: shop.PlaceError, PartOf: book.IsPart, Healthy: readable, Getenv: os.Getenv,
 		Err: os.Stderr, Config: configFile(), Data: inData("")}
 }
 
 // guestCommand is the command tree of one guest: the same answers, no files of this machine, no other book.
 func guestCommand(ctx context.Context, g serve.Guest, where string, args []string, in io.Reader, out, errOut io.Writer) int {
 	ask := func(ctx context.Context, given cli.ScreenOptions) error {
-		return questions(ctx, given, deskOf(g, given.Book), in, out)
+		return questions(ctx, given, guestShop(g, given.Book), in, out)
 	}
 	return cli.Run(ctx, args, cli.Deps{In: in, Out: out, Err: errOut, Remote: true, Fault: g.Fault, LookOnly: !g.Writer, RunPlain: ask,
 		Example: tui.ExampleJob(), Title: tui.ExampleTitle, Book: where, Beside: inData("offline.db"), Who: g.Name, Where: g.From})
@@ -35,20 +36,20 @@ func guestScreens(args []string) (tui.Options, bool) {
 
 // guestKeeper is the book as one guest's screens see it.
 func guestKeeper(g serve.Guest, where string) (tui.Keeper, func()) {
-	d := deskOf(g, where)
-	if d == nil {
+	s := guestShop(g, where)
+	if s == nil {
 		return nil, func() {}
 	}
-	return *d, d.saving.Wait
+	return s, s.Wait
 }
 
-// deskOf is one guest's desk, nil without a book.
-func deskOf(g serve.Guest, where string) *desk {
-	d := newDesk(where, g.Name, g.From)
-	if d != nil {
-		d.look, d.remote, d.fault = !g.Writer, true, g.Fault
+// guestShop is the book as one guest uses it, nil without a book.
+func guestShop(g serve.Guest, where string) *shop.Shop {
+	s := shopAt(where, g.Name, g.From)
+	if s != nil {
+		s.LookOnly, s.Remote, s.Fault = !g.Writer, true, g.Fault
 	}
-	return d
+	return s
 }
 
 // readable says why a book cannot be read; one that nothing was kept in yet can.

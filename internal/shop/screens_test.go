@@ -1,4 +1,4 @@
-package program
+package shop
 
 import (
 	"context"
@@ -7,18 +7,16 @@ import (
 	"regexp"
 	"slices"
 	"strings"
-	"sync"
 	"testing"
 	"time"
 
 	"brazebooth/calc"
 	"brazebooth/calc/practice"
 	"brazebooth/internal/book"
-	"brazebooth/tui"
 )
 
 // A card that the book cannot take lies in a file that another book takes later.
-func TestDeskOffersAFile(t *testing.T) {
+func TestScreensOffersAFile(t *testing.T) {
 	ctx, dir := context.Background(), t.TempDir()
 	t.Setenv("TMPDIR", dir)
 	file := filepath.Join(dir, "a-file")
@@ -29,7 +27,7 @@ func TestDeskOffersAFile(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	d := desk{where: filepath.Join(file, "book.db"), author: book.Author{Program: "test", Now: time.Now}, saving: &sync.WaitGroup{}}
+	d := &Shop{Where: filepath.Join(file, "book.db"), Author: book.Author{Program: "test", Now: time.Now}}
 	_, err = d.Keep(ctx, "tank lid", &card)
 	if err == nil {
 		t.Fatal("kept in a folder that is a file")
@@ -43,8 +41,8 @@ func TestDeskOffersAFile(t *testing.T) {
 		t.Fatal(err)
 	}
 	defer saved.Close()
-	d.where = filepath.Join(dir, "book.db")
-	b, err := book.Open(ctx, d.where)
+	d.Where = filepath.Join(dir, "book.db")
+	b, err := book.Open(ctx, d.Where)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -58,9 +56,9 @@ func TestDeskOffersAFile(t *testing.T) {
 }
 
 // A reading and a test bead go into the book with their power source, and are read whole.
-func TestDeskKeeps(t *testing.T) {
+func TestScreensKeeps(t *testing.T) {
 	ctx := context.Background()
-	d := desk{where: filepath.Join(t.TempDir(), "book.db"), author: book.Author{Program: "test", Now: time.Now}, saving: &sync.WaitGroup{}}
+	d := &Shop{Where: filepath.Join(t.TempDir(), "book.db"), Author: book.Author{Program: "test", Now: time.Now}}
 	job := calc.Job{Metal: "mild-steel", Gauge: 18, Feed: calc.Some(6.35), Travel: calc.Some(10), StickOut: calc.Some(12)}
 	taught, _, err := d.Measure(ctx, "booth 1", calc.Reading{Feed: 6.35, StickOut: 12, Amps: 97}, 9, job)
 	if err != nil || !taught.Phi.Set {
@@ -106,15 +104,15 @@ func TestDeskKeeps(t *testing.T) {
 			t.Fatal(err)
 		}
 		left, err := d.Records(ctx, "")
-		if found := slices.ContainsFunc(left, func(e tui.Entry) bool { return e.ID == gone.ID }); found == deleted || err != nil {
+		if found := slices.ContainsFunc(left, func(e Entry) bool { return e.ID == gone.ID }); found == deleted || err != nil {
 			t.Errorf("deleted %v, found %v, %v", deleted, found, err)
 		}
 	}
-	d.look = true
+	d.LookOnly = true
 	if err := d.Mark(ctx, gone.Kind, gone.ID, true); err == nil || !strings.Contains(err.Error(), "look") {
 		t.Errorf("who may only look deletes: %v", err)
 	}
-	d.look = false
+	d.LookOnly = false
 	if names, err := d.Sources(ctx); err != nil || len(names) != 1 || names[0] != "booth 1" {
 		t.Errorf("%v, %v", names, err)
 	}
@@ -122,10 +120,10 @@ func TestDeskKeeps(t *testing.T) {
 
 // Two cards of one name and one day tell themselves apart, the newest first; a name that is typed whole comes before others
 // that begin so.
-func TestDeskTellsCardsApart(t *testing.T) {
+func TestScreensTellsCardsApart(t *testing.T) {
 	ctx := context.Background()
 	now := time.Date(2026, 3, 1, 9, 30, 10, 0, time.UTC)
-	d := desk{where: filepath.Join(t.TempDir(), "book.db"), author: book.Author{Program: "test", Now: func() time.Time { return now }}, saving: &sync.WaitGroup{}}
+	d := &Shop{Where: filepath.Join(t.TempDir(), "book.db"), Author: book.Author{Program: "test", Now: func() time.Time { return now }}}
 	for _, x := range []struct {
 		name  string
 		feed  float64

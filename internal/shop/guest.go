@@ -1,4 +1,4 @@
-package cli
+package shop
 
 import (
 	"context"
@@ -8,33 +8,26 @@ import (
 	"strings"
 	"syscall"
 
-	"github.com/spf13/cobra"
-
 	"brazebooth/internal/address"
 	"brazebooth/internal/book"
 	"brazebooth/internal/mistake"
 	"brazebooth/internal/plain"
 )
 
-// noCompletion takes away what shells ask by: nobody's shell asks a server. The library would write what is asked wrongly to
-// the standard error of the program, which is the server's own, and keep the whole tree for as long as it runs.
-func noCompletion(root *cobra.Command) {
-	root.AddCommand(&cobra.Command{Use: cobra.ShellCompRequestCmd, Aliases: []string{cobra.ShellCompNoDescRequestCmd}, Hidden: true, DisableFlagParsing: true,
-		RunE: func(cmd *cobra.Command, _ []string) error { return noCommand(cmd.Root(), []string{cmd.CalledAs()}) }})
-}
-
 const (
 	serversBook = "the server's book"
 	askServer   = "ask who runs the server: brazebooth doctor and brazebooth book check say more there"
 )
 
+// Unusable says to a guest of the server's book that it cannot be used, whatever the reason.
+func Unusable(err error) error { return &Failure{serversBook + " cannot be used", askServer, err} }
+
 // GuestError is an error as somebody at another machine may read it, without paths, users and hosts of this one; where is the
 // book's place. What only the system or a library says of the book is told by its kind.
 func GuestError(err error, where string) error {
-	var could *failure
+	var could *Failure
 	var bad *book.Unreadable
-	m := mistake.Of(err)
-	switch {
+	switch m := mistake.Of(err); {
 	case err == nil:
 		return nil
 	case m != nil:
@@ -44,12 +37,12 @@ func GuestError(err error, where string) error {
 		}
 		return mistake.In(m.Field, unplaced(m.What, where), hint)
 	case foreign(err):
-		return &failure{serversBook + " cannot be used now: " + kind(err), askServer, err}
+		return &Failure{serversBook + " cannot be used now: " + kind(err), askServer, err}
 	case errors.As(err, &bad), errors.Is(err, address.ErrBad):
-		return &failure{serversBook + " cannot be used", askServer, err}
+		return Unusable(err)
 	case errors.As(err, &could):
-		return &failure{unplaced(could.what, where), unplaced(could.hint, where), err}
-	case ours(err):
+		return &Failure{unplaced(could.What, where), unplaced(could.Hint, where), err}
+	case errors.Is(err, context.Canceled), errors.Is(err, context.DeadlineExceeded):
 		return err
 	}
 	return errors.New(unplaced(err.Error(), where))
@@ -62,12 +55,6 @@ func ToldGuest(err error, where string, fault func(error)) error {
 		fault(err)
 	}
 	return told
-}
-
-// ours reports an error that is about what was typed, or about the end of its work.
-func ours(err error) bool {
-	_, _, code := explain(err)
-	return code == 2 || errors.Is(err, context.Canceled) || errors.Is(err, context.DeadlineExceeded)
 }
 
 // foreign reports an error in which something speaks that this program did not write: the system, a database. Readers of what

@@ -1,0 +1,117 @@
+package shop
+
+import (
+	"context"
+	"fmt"
+	"strings"
+
+	"brazebooth/calc"
+	"brazebooth/internal/book"
+	"brazebooth/internal/plain"
+)
+
+var errNoName = wrong("a card without a name", `type one, as tank lid; in a command --name "tank lid"`)
+
+// SaveCard keeps a card, as it was found, under a name; name, tags and note stand in c.
+func (s *Shop) SaveCard(ctx context.Context, c book.Card, card *calc.Card) (Done, error) {
+	return s.act(func(done *Done) error {
+		c.Job, c.Card = card.Job, book.Keep(card)
+		c.Clean()
+		if done.What = c.Name; strings.TrimSpace(c.Name) == "" {
+			return errNoName
+		}
+		if err := s.save(ctx, done, book.CardKind, c); err != nil {
+			return err
+		}
+		s.after(ctx, done, func(b book.Book) error { return s.sayNamesakes(ctx, b, done) })
+		done.stops(card)
+		return nil
+	})
+}
+
+// stops says what stops the job of a card. Who sits at a screen has it before the eyes.
+func (d *Done) stops(card *calc.Card) {
+	for _, w := range calc.Stops(card.Warnings) {
+		d.say("STOP  "+w.Text, "")
+	}
+}
+
+// sayNamesakes says where a card went, and how many of its name are there.
+func (s *Shop) sayNamesakes(ctx context.Context, b book.Book, done *Done) error {
+	same, err := b.List(ctx, book.Query{Kind: book.CardKind, Text: done.What, Limit: 500})
+	if err != nil {
+		return err
+	}
+	n := 0
+	for _, h := range same {
+		if strings.EqualFold(h.Name, done.What) {
+			n++
+		}
+	}
+	done.say("in "+Shown(b.Where(), s.Remote), "")
+	if n > 1 {
+		text := fmt.Sprintf("there are %d cards of that name now: they are told apart by their ids", n)
+		done.say(text, text)
+	}
+	return nil
+}
+
+// Shown is a book's place as it is named to who asks; a guest is told no path of this machine.
+func Shown(where string, remote bool) string {
+	if remote {
+		return serversBook
+	}
+	return plain.Line(where, 200)
+}
+
+// EditCard gives a kept card what is given of a name, tags (with commas) and note.
+func (s *Shop) EditCard(ctx context.Context, word string, given map[string]string) (Done, error) {
+	name, named := given["name"]
+	tags, tagged := given["tags"]
+	note, noted := given["note"]
+	if !named && !tagged && !noted {
+		return Done{}, wrong("nothing to change", "type --name, --tags or --note with what it is from now on")
+	}
+	return s.change(ctx, "changed", meant(ctx, book.CardKind, word, book.Resolve), func(r *book.Revision, done *Done) (book.Revision, error) {
+		c, err := book.Body[book.Card](r)
+		if err != nil {
+			return *r, err
+		}
+		if named {
+			c.Name = name
+		}
+		if tagged {
+			c.Tags = strings.Split(tags, ",")
+		}
+		if noted {
+			c.Note = note
+		}
+		c.Clean()
+		if done.What = c.Name; strings.TrimSpace(c.Name) == "" {
+			return *r, errNoName
+		}
+		return s.Author.Change(r, c)
+	})
+}
+
+// meant finds the record that a word means.
+func meant(ctx context.Context, kind book.Kind, word string, find func(context.Context, book.Book, book.Kind, string) (book.Revision, error)) func(book.Book) (book.Revision, error) {
+	return func(b book.Book) (book.Revision, error) { return find(ctx, b, kind, word) }
+}
+
+// Delete marks a record as not wanted; what it was stays in its history.
+func (s *Shop) Delete(ctx context.Context, kind book.Kind, word string) (Done, error) {
+	return s.change(ctx, "deleted", meant(ctx, kind, word, book.Resolve), s.deleted)
+}
+
+func (s *Shop) deleted(r *book.Revision, _ *Done) (book.Revision, error) { return s.Author.Delete(r) }
+
+// Restore takes a deletion back.
+func (s *Shop) Restore(ctx context.Context, kind book.Kind, word string) (Done, error) {
+	return s.change(ctx, "restored", meant(ctx, kind, word, book.ResolveDeleted), func(r *book.Revision, _ *Done) (book.Revision, error) {
+		if !r.Deleted {
+			return *r, wrong("it was not deleted", "brazebooth book list --deleted shows what was")
+		}
+		return s.Author.Change(r, r.Body)
+	})
+}

@@ -1,0 +1,86 @@
+package shop
+
+import (
+	"context"
+	"math"
+
+	"brazebooth/calc"
+	"brazebooth/internal/book"
+)
+
+// Difference is one figure in two cards.
+type Difference struct {
+	Name string  `json:"name"`
+	Unit string  `json:"unit"`
+	A    float64 `json:"a"`
+	B    float64 `json:"b"`
+	By   float64 `json:"by"` // % of a; 0 where a is zero
+	Why  string  `json:"why,omitempty"`
+}
+
+// Differences are the figures that two cards do not agree on; one that only one has is named with the other at zero.
+func Differences(a, b *book.Kept) []Difference {
+	var list []Difference
+	in := map[string]book.Figure{}
+	for _, f := range b.Figures {
+		in[f.Name] = f
+	}
+	for _, f := range a.Figures {
+		g, ok := in[f.Name]
+		delete(in, f.Name)
+		if ok && math.Abs(f.Value-g.Value) <= 1e-9*math.Abs(f.Value) {
+			continue
+		}
+		why := ""
+		switch {
+		case !ok:
+			why = "only the first has it"
+		case f.Formula != g.Formula:
+			why = f.Formula + " → " + g.Formula
+		case f.Source != g.Source:
+			why = f.Source + " → " + g.Source
+		}
+		list = append(list, Difference{f.Name, f.Unit, f.Value, g.Value, share(f.Value, g.Value), why})
+	}
+	for _, g := range b.Figures {
+		if _, left := in[g.Name]; left {
+			list = append(list, Difference{g.Name, g.Unit, 0, g.Value, 0, "only the second has it"})
+		}
+	}
+	return list
+}
+
+// share is how far b lies from a, %; none where a is zero.
+func share(a, b float64) float64 {
+	if a == 0 {
+		return 0
+	}
+	return 100 * (b/a - 1)
+}
+
+// Compare finds two kept cards and what differs between them.
+func (s *Shop) Compare(ctx context.Context, one, other string) (a, b book.Card, list []Difference, err error) {
+	err = s.With(ctx, false, func(from book.Book) (err error) {
+		if _, a, err = CardOf(ctx, from, one); err == nil {
+			_, b, err = CardOf(ctx, from, other)
+		}
+		return err
+	})
+	return a, b, Differences(&a.Card, &b.Card), err
+}
+
+// Today is what differs between a kept card and what this program finds for the same job. What differs in words only is left
+// out: a setting that was suggested is given when it is computed again.
+func Today(ctx context.Context, c *book.Card, progress func(done float64)) (list []Difference, err error) {
+	card, err := calc.Answer(ctx, c.Card.Used, progress)
+	if err != nil {
+		return nil, err
+	}
+	now := book.Keep(&card)
+	for _, x := range Differences(&c.Card, &now) {
+		if math.Abs(x.By) > 0.05 || x.A == 0 || x.B == 0 {
+			list = append(list, x)
+		}
+	}
+	return list, nil
+}

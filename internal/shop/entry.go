@@ -1,0 +1,234 @@
+package shop
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"brazebooth/calc"
+	"brazebooth/calc/formula"
+	"brazebooth/internal/book"
+	"brazebooth/internal/choice"
+	"brazebooth/internal/mistake"
+	"brazebooth/internal/plain"
+	"brazebooth/internal/quantity"
+	"brazebooth/tables"
+)
+
+// entry is what was typed of a record that is entered by hand, read.
+type entry struct {
+	name        string
+	note        *string  // nil where nothing was typed
+	job         calc.Job // a plate's figures, a spool's filler and wire
+	least, most float64  // A, on a plate; 0 where nothing was typed
+	full, used  float64  // g
+	said        []string // how numbers were read that may have been meant otherwise
+}
+
+// SaveEntry keeps a record that is entered by hand, of kind source, spool or person, or changes what is given of one that is
+// known: what is not given stays. The names of what is given are those of the command's flags.
+func (s *Shop) SaveEntry(ctx context.Context, kind book.Kind, given map[string]string) (Done, error) {
+	e, err := read(given)
+	if err != nil {
+		return Done{}, s.Told(err)
+	}
+	var done Done
+	switch kind {
+	case book.SourceKind:
+		e.name = plain.Line(given["name"], 60)
+		done, err = entered(ctx, s, kind, e.name, e.source, sourceText, wrong("a power source without a name", `type --name "booth 1"`))
+	case book.SpoolKind:
+		e.name = plain.Line(given["lot"], 60)
+		done, err = entered(ctx, s, kind, e.name, e.spool, spoolText, wrong("a spool without a lot", "type what is on it: --lot A17"))
+	default:
+		e.name = plain.Line(given["name"], 24)
+		done, err = entered(ctx, s, book.PersonKind, e.name, e.person, personText, wrong("a person without a name", "type a short one: brazebooth book person ana"))
+	}
+	done.Remarks = append(e.said, done.Remarks...)
+	return done, err
+}
+
+// read reads what was typed.
+func read(given map[string]string) (*entry, error) {
+	e := new(entry)
+	if note, ok := given["note"]; ok {
+		e.note = &note
+	}
+	for _, name := range [...]string{"rated-amps", "rated-duty", "nozzle-bore", "filler", "wire"} {
+		text, ok := given[name]
+		if !ok {
+			continue
+		}
+		c := choice.ByName(name)
+		if err := c.Set(&e.job, text); err != nil {
+			return nil, mistake.Within("--"+name, err)
+		}
+		if said := quantity.Reading(c.Kind, text, quantity.Metric); said != "" {
+			e.said = append(e.said, "--"+name+": "+said)
+		}
+	}
+	for _, n := range [...]struct {
+		name string
+		to   *float64
+		read func(string) (float64, error)
+	}{{"least-amps", &e.least, amps}, {"most-amps", &e.most, amps}, {"full", &e.full, grams}, {"used", &e.used, grams}} {
+		if text := given[n.name]; text != "" {
+			v, err := n.read(text)
+			if err != nil {
+				return nil, mistake.Within("--"+n.name, err)
+			}
+			*n.to = v
+		}
+	}
+	return e, nil
+}
+
+func amps(text string) (float64, error) {
+	a, err := quantity.ParseCurrent(text)
+	return float64(a), err
+}
+
+const gramsHint = "type grams: --full 4540, --used 120; --used -120 puts back what was a slip"
+
+func grams(text string) (float64, error) {
+	v, err := strconv.ParseFloat(strings.TrimSpace(text), 64)
+	if err != nil || !(math.Abs(v) < 1e6) {
+		return 0, wrong(quote(text)+" is no weight of wire, or more than a tonne", gramsHint)
+	}
+	return v, nil
+}
+
+// entered keeps a record of a name, or another state of the one that is known.
+func entered[T comparable](ctx context.Context, s *Shop, kind book.Kind, name string,
+	next func(was T, known bool) (T, error), text func(*T) string, nameless error) (Done, error) {
+	if strings.TrimSpace(name) == "" {
+		return Done{}, nameless
+	}
+	find := meant(ctx, kind, name, book.Named)
+	err := s.with(ctx, false, func(b book.Book) error { _, err := find(b); return err })
+	if err == nil {
+		return s.change(ctx, "changed", find, func(r *book.Revision, done *Done) (book.Revision, error) {
+			was, err := book.Body[T](r)
+			if err != nil {
+				return *r, err
+			}
+			now, err := next(was, true)
+			if done.What = text(&now); err == nil && now == was {
+				done.What += "; nothing to change"
+				err = errSame
+			}
+			if err != nil {
+				return *r, err
+			}
+			return s.Author.Change(r, now)
+		})
+	}
+	return s.act(func(done *Done) error {
+		if !errors.Is(err, book.ErrNone) { // away: nobody can tell, and a second record of the name would hide the first
+			return err
+		}
+		var none T
+		now, err := next(none, false)
+		if err != nil {
+			return err
+		}
+		done.What = text(&now)
+		return s.save(ctx, done, kind, now)
+	})
+}
+
+func (e *entry) person(was book.Person, known bool) (book.Person, error) {
+	if !known {
+		was.Name = e.name
+	}
+	return was, nil
+}
+
+func personText(p *book.Person) string { return "person " + plain.Line(p.Name, 60) }
+
+func (e *entry) source(was book.Source, known bool) (book.Source, error) {
+	if !known {
+		was.Name = e.name
+	}
+	for _, f := range [...]struct {
+		from calc.Opt
+		to   *float64
+	}{{e.job.RatedAmps, &was.RatedAmps}, {e.job.RatedDuty, &was.RatedDuty}, {e.job.NozzleBore, &was.Nozzle}, {some(e.least), &was.LeastAmps}, {some(e.most), &was.MostAmps}} {
+		if f.from.Set {
+			*f.to = f.from.V
+		}
+	}
+	if e.note != nil {
+		was.Note = *e.note
+	}
+	was.Clean()
+	if was.LeastAmps > 0 && was.MostAmps > 0 && was.LeastAmps > was.MostAmps {
+		return was, wrong(fmt.Sprintf("a plate from %.0f to %.0f A", was.LeastAmps, was.MostAmps), "--least-amps is the smaller of the two")
+	}
+	return was, nil
+}
+
+// spool is a spool with the full weight as it is now said to be, without what was used.
+func (e *entry) spool(was book.Spool, known bool) (book.Spool, error) {
+	if e.full < 0 {
+		return was, wrong("a full spool of less than nothing", gramsHint)
+	}
+	if !known {
+		complete, err := calc.Complete(e.job)
+		switch {
+		case err != nil:
+			return was, err
+		case e.full == 0:
+			return was, wrong("a new spool without its weight", "type --full 4540 (grams)")
+		}
+		was = book.Spool{Lot: e.name, Filler: complete.Filler, Wire: complete.Wire.V}
+	}
+	if e.full > 0 {
+		was.Left, was.Full = was.Left+e.full-was.Full, e.full
+	}
+	was.Left -= e.used
+	if e.job.Filler != "" {
+		was.Filler = e.job.Filler
+	}
+	if e.job.Wire.Set {
+		was.Wire = e.job.Wire.V
+	}
+	if e.note != nil {
+		was.Note = *e.note
+	}
+	was.Clean()
+	if was.Left < 0 || was.Left > was.Full {
+		return was, wrong(fmt.Sprintf("%.0f g cannot be left of a spool of %.0f g", was.Left, was.Full), "check the grams; --full mends the spool's weight")
+	}
+	return was, nil
+}
+
+// some is a figure that was typed, none where it is zero.
+func some(v float64) calc.Opt { return calc.Opt{Set: v != 0, V: v} }
+
+// sourceText is a power source and what is known of its plate.
+func sourceText(s *book.Source) string {
+	text := "power source " + plain.Line(s.Name, 60)
+	for _, f := range [...]struct {
+		v    float64
+		form string
+	}{{s.RatedAmps, ", rated %.0f A"}, {s.RatedDuty, ", duty cycle %.0f %%"}, {s.LeastAmps, ", from %.0f A"}, {s.MostAmps, ", up to %.0f A"}, {s.Nozzle, ", nozzle %.1f mm"}} {
+		if f.v > 0 {
+			text += fmt.Sprintf(f.form, f.v)
+		}
+	}
+	return text
+}
+
+// spoolText is a spool and what is left of it.
+func spoolText(s *book.Spool) string {
+	f, _ := tables.FillerByID(s.Filler)
+	length := ""
+	if s.Wire > 0 && f.Density.V > 0 {
+		length = fmt.Sprintf(", %.0f m of wire", s.Left/formula.MassPerLength(s.Wire, f.Density.V))
+	}
+	return fmt.Sprintf("spool %s: %s %s mm, %.0f g left%s", plain.Line(s.Lot, 60), s.Filler, strconv.FormatFloat(s.Wire, 'g', 4, 64), s.Left, length)
+}

@@ -1,0 +1,128 @@
+package shop
+
+import (
+	"cmp"
+	"context"
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+
+	"brazebooth/calc"
+	"brazebooth/internal/book"
+	"brazebooth/internal/plain"
+)
+
+// Entry is one record in a list. The screens and the questions each name the same fields, so that none of the three has to know
+// another.
+type Entry = struct{ ID, Kind, Name, At, Line string }
+
+// CardOf is the kept card that is meant by its name, its id or the first letters of that.
+func CardOf(ctx context.Context, b book.Book, word string) (book.Revision, book.Card, error) {
+	r, err := book.Resolve(ctx, b, book.CardKind, word)
+	if err != nil {
+		return r, book.Card{}, err
+	}
+	c, err := book.Body[book.Card](&r)
+	c.Clean()
+	return r, c, err
+}
+
+// Load is the job of the kept card of that id.
+func (s *Shop) Load(ctx context.Context, id string) (job calc.Job, err error) {
+	err = s.With(ctx, false, func(b book.Book) error {
+		_, c, err := CardOf(ctx, b, id)
+		job = c.Job
+		return err
+	})
+	return job, err
+}
+
+// Find lists kept cards by the beginnings of words, the newest first; none where there is no book yet.
+func (s *Shop) Find(ctx context.Context, text string) ([]Entry, error) {
+	return s.entries(ctx, book.Query{Kind: book.CardKind, Text: text})
+}
+
+// Records is Find for records of every kind.
+func (s *Shop) Records(ctx context.Context, text string) ([]Entry, error) {
+	return s.entries(ctx, book.Query{Text: text})
+}
+
+// Sources names the power sources, those entered or changed last first.
+func (s *Shop) Sources(ctx context.Context) (names []string, err error) {
+	list, err := s.entries(ctx, book.Query{Kind: book.SourceKind})
+	for _, e := range list {
+		names = append(names, e.Name)
+	}
+	return names, err
+}
+
+func (s *Shop) entries(ctx context.Context, q book.Query) (list []Entry, err error) {
+	err = s.with(ctx, false, func(b book.Book) error {
+		heads, err := b.List(ctx, q)
+		list = entriesOf(ctx, b, heads, q.Text)
+		return err
+	})
+	if errors.Is(err, book.ErrNone) {
+		return nil, nil
+	}
+	return list, s.Told(err)
+}
+
+// entriesOf are a list's records; one that is called exactly what was typed goes before the others.
+func entriesOf(ctx context.Context, b book.Book, heads []book.Head, text string) []Entry {
+	exact := func(h book.Head) int {
+		if strings.EqualFold(h.Name, strings.TrimSpace(text)) {
+			return 0
+		}
+		return 1
+	}
+	if strings.TrimSpace(text) != "" {
+		slices.SortStableFunc(heads, func(a, b book.Head) int { return cmp.Compare(exact(a), exact(b)) })
+	}
+	list := make([]Entry, len(heads))
+	for i, h := range heads {
+		list[i] = Entry{ID: h.ID, Kind: string(h.Kind), Name: plain.Line(h.Name, 60), At: h.At[:10], Line: plain.Line(h.Line, 100)}
+	}
+	tellApart(ctx, b, heads, list)
+	return list
+}
+
+// tellApart gives records of one kind, name and day what differs: the time of day, down to the second where that is needed, and
+// of a card its wire feed and travel.
+func tellApart(ctx context.Context, b book.Book, heads []book.Head, list []Entry) {
+	alike := map[Entry][]int{}
+	for i, e := range list {
+		key := Entry{Kind: e.Kind, Name: strings.ToLower(e.Name), At: e.At}
+		alike[key] = append(alike[key], i)
+	}
+	for _, rows := range alike {
+		if len(rows) < 2 {
+			continue
+		}
+		until := len("2026-03-01T11:04")
+		times := map[string]bool{}
+		for _, i := range rows {
+			times[heads[i].At[:until]] = true
+		}
+		if len(times) < len(rows) {
+			until += len(":05")
+		}
+		for _, i := range rows {
+			list[i].At = strings.Replace(heads[i].At[:until], "T", " ", 1)
+			list[i].Line = strings.TrimPrefix(setAs(ctx, b, &heads[i])+", "+list[i].Line, ", ")
+		}
+	}
+}
+
+// setAs is how a kept card sets the machine and the hand, "" of any other record.
+func setAs(ctx context.Context, b book.Book, h *book.Head) string {
+	if h.Kind != book.CardKind {
+		return ""
+	}
+	_, c, err := CardOf(ctx, b, h.ID)
+	if err != nil || !c.Card.Used.Feed.Set || !c.Card.Used.Travel.Set {
+		return ""
+	}
+	return fmt.Sprintf("%.2f m/min at %.1f mm/s", c.Card.Used.Feed.V, c.Card.Used.Travel.V)
+}

@@ -1,0 +1,136 @@
+package shop
+
+import (
+	"context"
+	"math"
+	"slices"
+	"strings"
+
+	"brazebooth/calc"
+	"brazebooth/internal/book"
+	"brazebooth/tables"
+)
+
+// Kept is what a record holds, with its present revision.
+type Kept[T any] struct {
+	Revision book.Revision
+	Body     T
+}
+
+// all are the present records of a kind that are wanted, newest first. One that cannot be read, of a newer program's making,
+// teaches nothing and is left out.
+func all[T any](ctx context.Context, b book.Book, kind book.Kind, wanted func(*T) bool) (list []Kept[T], err error) {
+	err = book.Present(ctx, b, kind, func(r *book.Revision) error {
+		if body, err := book.Body[T](r); err == nil && wanted(&body) {
+			list = append(list, Kept[T]{*r, body})
+		}
+		return nil
+	})
+	return list, err
+}
+
+// Readings are those of a power source that stand, oldest first; "" for all power sources.
+func Readings(ctx context.Context, b book.Book, source string) ([]Kept[book.Reading], error) {
+	list, err := all(ctx, b, book.ReadingKind, func(r *book.Reading) bool {
+		r.Clean()
+		return source == "" || strings.EqualFold(r.Source, source)
+	})
+	slices.Reverse(list)
+	return list, err
+}
+
+// TrialsOf are the trials of a kept card, newest first.
+func TrialsOf(ctx context.Context, b book.Book, card string) ([]Kept[book.Trial], error) {
+	return all(ctx, b, book.TrialKind, func(t *book.Trial) bool { return t.Card == card })
+}
+
+// verdictsAt are the trials of a power source that tell of the heat, oldest first.
+func verdictsAt(ctx context.Context, b book.Book, source string) (list []calc.Verdict, err error) {
+	trials, err := all(ctx, b, book.TrialKind, func(t *book.Trial) bool { return strings.EqualFold(t.Source, source) })
+	for _, t := range slices.Backward(trials) {
+		if heat := calc.VerdictOf(t.Body.Seen, t.Body.Verdict); heat != "" {
+			list = append(list, calc.Verdict{Job: t.Body.Job, Heat: heat})
+		}
+	}
+	return list, err
+}
+
+// Recall returns a job with a power source's plate, and with what its readings and trials with this wire taught.
+func (s *Shop) Recall(ctx context.Context, source string, job calc.Job) (taught calc.Job, err error) {
+	taught = job
+	err = s.With(ctx, false, func(b book.Book) error {
+		taught, err = Calibrate(ctx, b, job, source)
+		return err
+	})
+	return taught, err
+}
+
+// Calibrate is Recall from a book that is open.
+func Calibrate(ctx context.Context, b book.Book, job calc.Job, source string) (calc.Job, error) {
+	r, err := book.Resolve(ctx, b, book.SourceKind, source)
+	if err != nil {
+		return job, err
+	}
+	s, err := book.Body[book.Source](&r)
+	if err != nil {
+		return job, err
+	}
+	for _, f := range [...]struct {
+		to   *calc.Opt
+		from float64
+	}{{&job.RatedAmps, s.RatedAmps}, {&job.RatedDuty, s.RatedDuty}, {&job.NozzleBore, s.Nozzle}} {
+		if !f.to.Set && f.from > 0 {
+			*f.to = calc.Some(f.from)
+		}
+	}
+	return taught(ctx, b, job, s.Name)
+}
+
+// taught is a job with what a power source's readings and trials with its wire taught, and nothing of another one's.
+func taught(ctx context.Context, b book.Book, job calc.Job, source string) (calc.Job, error) {
+	job = calc.Unlearned(job)
+	used, err := calc.Complete(job)
+	if err != nil {
+		return job, err
+	}
+	list, err := Readings(ctx, b, source)
+	if err != nil {
+		return job, err
+	}
+	l, _, err := Learn(list, &used)
+	if err != nil {
+		return job, err
+	}
+	l.Put(&job)
+	verdicts, err := verdictsAt(ctx, b, source)
+	if err != nil {
+		return job, err
+	}
+	e := calc.LearnEta(verdicts)
+	e.Put(&job)
+	return job, nil
+}
+
+// Learn is what a power source's readings with a completed job's filler, wire and mode teach. Flagged are the places in the
+// list of those that lie far from what the others predict and are not confirmed; they teach nothing.
+func Learn(list []Kept[book.Reading], used *calc.Job) (l calc.Learned, flagged []int, err error) {
+	f, ok := tables.FillerByID(used.Filler)
+	if !ok {
+		return l, nil, book.ErrNone
+	}
+	var taken []calc.Reading
+	var at []int
+	for i := range list {
+		r := &list[i].Body
+		if r.Filler == used.Filler && math.Abs(r.Wire-used.Wire.V) < 0.01 && r.Mode == used.Mode {
+			taken = append(taken, calc.Reading{Feed: r.Feed, StickOut: r.StickOut, Amps: r.Amps, Volts: r.Volts, Confirmed: r.Confirmed})
+			at = append(at, i)
+		}
+	}
+	l, err = calc.Learn(&f, used.Wire.V, used.Mode, taken)
+	for _, i := range slices.Concat(l.Phi.Flagged, l.Volts.Flagged) {
+		flagged = append(flagged, at[i])
+	}
+	slices.Sort(flagged)
+	return l, slices.Compact(flagged), err
+}

@@ -1,0 +1,100 @@
+package shop
+
+import (
+	"context"
+	"fmt"
+	"regexp"
+	"strings"
+
+	"brazebooth/calc"
+	"brazebooth/internal/book"
+	"brazebooth/internal/plain"
+	"brazebooth/internal/quantity"
+)
+
+// SaveReading keeps what was measured while the arc ran, with filler, wire and mode of the job, and says what the readings of
+// its power source teach by now.
+func (s *Shop) SaveReading(ctx context.Context, r book.Reading, job calc.Job) (Done, error) {
+	return s.act(func(done *Done) error {
+		r.Clean()
+		switch {
+		case strings.TrimSpace(r.Source) == "":
+			return wrong("a reading of no power source", `type --power-source "booth 1"`)
+		case r.Amps == 0:
+			return wrong("volts without amps teach nothing", "type --amps as the meter shows them after the first second")
+		case r.Feed == 0 || r.StickOut == 0:
+			return wrong("a reading teaches only with feed and stick-out measured", "type --pull 635mm (6 seconds of wire) or --feed, and --stickout 12mm")
+		}
+		job.Amps = calc.Opt{} // measured, and no choice beside the feed
+		used, err := calc.Complete(job)
+		if err != nil {
+			return err
+		}
+		r.Filler, r.Wire, r.Mode = used.Filler, used.Wire.V, used.Mode
+		first, err := s.source(ctx, done, &r.Source)
+		if err != nil {
+			return err
+		}
+		done.What = "reading of " + r.Source
+		if err := s.save(ctx, done, book.ReadingKind, r, first...); err != nil {
+			return err
+		}
+		s.after(ctx, done, func(b book.Book) error {
+			list, err := Readings(ctx, b, r.Source)
+			if err != nil {
+				return err
+			}
+			lines, flagged, err := Lessons(list, r.Source, &used)
+			if flagged {
+				done.short = append(done.short, "a reading lies far from the others and is not used: brazebooth book reading shows it")
+			}
+			done.Lines = append(done.Lines, lines...)
+			return err
+		})
+		return nil
+	})
+}
+
+// Lessons are lines that say which of a power source's readings are flagged, and what all of them teach with a completed job's
+// filler, wire and mode.
+func Lessons(list []Kept[book.Reading], source string, used *calc.Job) (lines []string, flagged bool, err error) {
+	l, odd, err := Learn(list, used)
+	if err != nil {
+		return nil, false, err
+	}
+	for _, i := range odd {
+		id, r := list[i].Revision.ID, &list[i].Body
+		lines = append(lines, fmt.Sprintf("FLAGGED: the reading %s, %.0f A and %.1f V, is far from what the others predict and is not used."+
+			" Look again, then: brazebooth book reading --confirm %s, or --withdraw %s", id, r.Amps, r.Volts, id, id))
+	}
+	return append(lines, fmt.Sprintf("%s with %s, %.3f mm, %s: calibration voltage %.2f V (± %.2f, %s), volts factor %.3f (± %.3f, %s), %d flagged",
+		plain.Line(source, 60), used.Filler, used.Wire.V, used.Mode, l.Phi.Mean, 2*l.Phi.Sigma, quantity.Count(l.Phi.Used, "reading"),
+		l.Volts.Mean, 2*l.Volts.Sigma, quantity.Count(l.Volts.Used, "reading"), len(odd))), len(odd) > 0, nil
+}
+
+// idLike is an id or its beginning.
+var idLike = regexp.MustCompile(`^[0-9a-fA-F]{4,16}$`)
+
+// Withdraw takes back a reading that was a mistake. It is meant by its id, since its name is its power source's.
+func (s *Shop) Withdraw(ctx context.Context, id string) (Done, error) {
+	return s.mark(ctx, "withdrawn", id, s.deleted)
+}
+
+// Confirm says of a flagged reading that it was looked at again and stands.
+func (s *Shop) Confirm(ctx context.Context, id string) (Done, error) {
+	return s.mark(ctx, "confirmed", id, func(r *book.Revision, _ *Done) (book.Revision, error) {
+		body, err := book.Body[book.Reading](r)
+		if err != nil {
+			return *r, err
+		}
+		body.Confirmed = true
+		return s.Author.Change(r, body)
+	})
+}
+
+func (s *Shop) mark(ctx context.Context, verb, id string, next func(*book.Revision, *Done) (book.Revision, error)) (Done, error) {
+	if !idLike.MatchString(id) {
+		return Done{}, wrong("a reading is meant by its id, not by "+quote(id), "brazebooth book reading lists them: type at least the first four letters")
+	}
+	return s.change(ctx, verb, meant(ctx, book.ReadingKind, id, book.Resolve), next)
+}
