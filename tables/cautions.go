@@ -80,10 +80,11 @@ var hazards = [...]Hazard{
 // Hazards lists what stops a job; read only.
 func Hazards() []Hazard { return hazards[:] }
 
-// HazardWords are the words that a hand types for hazards, in the order in which help lists them: "lead" stands for paint and
-// bronze.
+// HazardWords are the words that a user types for hazards, in the order in which help lists them: "lead" stands for
+// paint and bronze.
 func HazardWords() []string {
-	return []string{"tank", "sealed", "coated", "pressure", "gas", "cadmium", "lead", "beryllium", "confined", "vehicle", "fire-part"}
+	return []string{"tank", "sealed", "coated", "pressure", "gas", "cadmium", "lead", "beryllium", "confined",
+		"vehicle", "fire-part"}
 }
 
 // HazardByID returns the hazard with exactly this id.

@@ -23,7 +23,8 @@ type Key struct {
 
 var keys = [...]Key{
 	{"units", "units of figures", "metric", []string{"metric", "inch", "both"}, "metric", true},
-	{"decimal", "decimal mark of what is shown; JSON and CSV keep the point", "point", []string{"point", "comma"}, "point", true},
+	{"decimal", "decimal mark of what is shown; JSON and CSV keep the point", "point", []string{"point", "comma"},
+		"point", true},
 	{"theme", "colours of the screens", "auto", []string{"auto", "dark", "light", "contrast", "none"}, "auto", true},
 	{"book", "the book: a file by its whole path, or postgres://user@host/database", "", nil, "/shop/book.db", false},
 	{"power-source", "power source in the book whose plate and readings a card takes", "", nil, "booth 1", true},

@@ -53,8 +53,8 @@ func isGauge(unit string) bool {
 	return false
 }
 
-// Read reads a field that is one number, as its base unit: a feed is mm/s. A size and a price are more than that and have
-// parsers of their own.
+// Read reads a field that is one number, as its base unit: a feed is mm/s. A size and a price are more than that and
+// have parsers of their own.
 func Read(f Field, text string) (float64, error) {
 	if f == FieldTravel { // it may be typed as seconds along a length
 		v, err := ParseTravel(text)
