@@ -9,7 +9,7 @@ import (
 // own is what each room may import of the project, besides itself. A room that is not listed is a
 // mistake: every room has its layer.
 var own = map[string][]string{
-	"brazebooth/internal/serve":    {"internal/mistake", "calc", "internal/plain", "internal/quantity", "tui"},
+	"brazebooth/internal/serve":    {"internal/mistake", "internal/newfile", "calc", "internal/plain", "internal/quantity", "tui"},
 	"brazebooth":                   {"internal/program"},
 	"brazebooth/internal/program":  {"internal/serve", "internal/book", "internal/shop", "internal/linear", "tui", "internal/cli"},
 	"brazebooth/tables":            {"internal/mistake"},
@@ -29,7 +29,7 @@ var own = map[string][]string{
 	"brazebooth/internal/sheet":    {"calc", "calc/advice", "calc/practice", "tables", "internal/quantity", "internal/plain"},
 	"brazebooth/internal/near":     {},
 	"brazebooth/internal/deep":     {}, // in tests only
-	"brazebooth/internal/config":   {"internal/mistake", "internal/address", "internal/near", "internal/plain"},
+	"brazebooth/internal/config":   {"internal/mistake", "internal/address", "internal/newfile", "internal/near", "internal/plain"},
 	"brazebooth/internal/choice":   {"internal/mistake", "calc", "calc/formula", "tables", "internal/quantity", "internal/near"},
 	"brazebooth/internal/batch":    {"internal/mistake", "calc", "internal/crew", "internal/choice", "internal/near", "internal/plain", "internal/sheet"},
 	"brazebooth/internal/book":     {"calc", "calc/practice", "tables", "internal/address", "internal/newfile", "internal/plain"},

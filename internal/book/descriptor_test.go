@@ -20,12 +20,10 @@ import (
 var opensFiles = map[string]string{
 	"internal/book/shelf.go create":           "a file that is not there yet, under the shelf's lock",
 	"internal/book/offline.go Rescue":         "a new file of a name that nothing has",
-	"internal/newfile/newfile.go Write":       "a new file of a name that nothing has",
+	"internal/newfile/newfile.go fill":        "a new file of a name that nothing has",
 	"internal/newfile/newfile.go putUnlinked": "a file that is not there yet",
-	"internal/config/edit.go write":           "a new file of a name that nothing has",
 	"internal/config/config.go textOf":        "the settings, read before any book is opened",
 	"internal/serve/hostkey.go hostKey":       "the server's own key; serve refuses a book in its place",
-	"internal/serve/hostkey.go makeHostKey":   "a new file of a name that nothing has",
 	"internal/serve/log.go openLog":           "the log; serve refuses a book in its place",
 	"internal/serve/keys.go names":            "a file of keys; serve refuses a book in its place",
 	"internal/serve/settings.go serveTable":   "the settings, read before any book is opened",

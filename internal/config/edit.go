@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"brazebooth/internal/mistake"
+	"brazebooth/internal/newfile"
 	"brazebooth/internal/plain"
 )
 
@@ -69,7 +70,10 @@ func change(file, name string, value *string) error {
 			want[name] = *value
 		}
 		if len(after) == 0 && len(want) == 0 || reflect.DeepEqual(after, want) {
-			return write(file, edited)
+			if err := os.MkdirAll(filepath.Dir(file), 0o700); err != nil {
+				return err
+			}
+			return newfile.Replace(file, 0o600, []byte(edited))
 		}
 	}
 	return mistake.New(plain.Line(file, 200)+" is written in a way that this command cannot change",
@@ -164,29 +168,4 @@ func behind(rest string) string {
 // written is a text as TOML writes it.
 func written(value string) string {
 	return `"` + strings.NewReplacer(`\`, `\\`, `"`, `\"`).Replace(value) + `"`
-}
-
-// write puts the file in its place whole or not at all. A link stays a link: the file that it leads to is written.
-func write(file, text string) error {
-	if real, err := filepath.EvalSymlinks(file); err == nil {
-		file = real
-	}
-	dir := filepath.Dir(file)
-	if err := os.MkdirAll(dir, 0o700); err != nil {
-		return err
-	}
-	mode := fs.FileMode(0o600)
-	if info, err := os.Stat(file); err == nil {
-		mode = info.Mode().Perm()
-	}
-	f, err := os.CreateTemp(dir, ".config-*")
-	if err != nil {
-		return err
-	}
-	defer os.Remove(f.Name()) // does nothing once the file is renamed
-	_, err = f.WriteString(text)
-	if err = errors.Join(err, f.Sync(), f.Close(), os.Chmod(f.Name(), mode)); err != nil {
-		return err
-	}
-	return os.Rename(f.Name(), file)
 }

@@ -1,5 +1,5 @@
-// Package newfile makes files that are new and whole: no existing file is overwritten, and a full disk or a stop leaves
-// nothing behind. A file is written under a temporary name beside its place and renamed when it is done.
+// Package newfile makes files that are whole: a full disk or a stop leaves nothing half written. A file is written under a
+// temporary name beside its place and gets its own name when it is done. No existing file is overwritten, but by Replace.
 package newfile
 
 import (
@@ -50,16 +50,39 @@ func like(name string) string {
 
 // Write makes a file with what the callback writes.
 func Write(name string, mode fs.FileMode, write func(io.Writer) error) error {
-	return Make(name, func(temp string) error {
-		f, err := os.OpenFile(temp, os.O_CREATE|os.O_EXCL|os.O_WRONLY, mode)
-		if err != nil {
+	return Make(name, func(temp string) error { return fill(temp, mode, write) })
+}
+
+func fill(temp string, mode fs.FileMode, write func(io.Writer) error) error {
+	f, err := os.OpenFile(temp, os.O_CREATE|os.O_EXCL|os.O_WRONLY, mode)
+	if err != nil {
+		return err
+	}
+	if err := write(f); err != nil {
+		return errors.Join(err, f.Close())
+	}
+	return errors.Join(f.Sync(), f.Close())
+}
+
+// Replace puts a text in the place of a file, which need not be there; an old one keeps its mode. A link stays a link: the
+// file that it leads to is replaced.
+func Replace(name string, mode fs.FileMode, text []byte) error {
+	if real, err := filepath.EvalSymlinks(name); err == nil {
+		name = real
+	}
+	if info, err := os.Stat(name); err == nil {
+		mode = info.Mode().Perm()
+	}
+	return beside(name, func(temp string) error {
+		err := fill(temp, 0o600, func(w io.Writer) error {
+			_, err := w.Write(text)
 			return err
+		})
+		if err == nil {
+			err = os.Chmod(temp, mode) // whatever the umask takes away
 		}
-		if err := write(f); err != nil {
-			return errors.Join(err, f.Close())
-		}
-		return errors.Join(f.Sync(), f.Close())
-	})
+		return err
+	}, os.Rename)
 }
 
 // Make lets the callback make the file, under the temporary name that it is given.
@@ -67,6 +90,11 @@ func Make(name string, by func(temp string) error) error {
 	if err := Check(name); err != nil {
 		return err
 	}
+	return beside(name, by, put)
+}
+
+// beside lets a file be made under a temporary name and then put in its place.
+func beside(name string, by func(temp string) error, put func(temp, name string) error) error {
 	temp := filepath.Join(filepath.Dir(name), ".brazebooth-"+strings.ToLower(rand.Text()[:12]))
 	err := by(temp)
 	if err == nil {

@@ -129,3 +129,33 @@ func TestWhatFailsLeavesNothing(t *testing.T) {
 		t.Errorf("%v", err)
 	}
 }
+
+// Replace keeps a file's mode and the link that leads to it, and leaves the old text where the new one cannot be written.
+func TestReplace(t *testing.T) {
+	dir := t.TempDir()
+	file, link := filepath.Join(dir, "settings"), filepath.Join(dir, "link")
+	if err := Replace(file, 0o600, []byte("one")); err != nil {
+		t.Fatal(err)
+	}
+	if err := errors.Join(os.Chmod(file, 0o640), os.Symlink(file, link)); err != nil {
+		t.Skip(err) // no links, or no modes
+	}
+	if err := Replace(link, 0o600, []byte("two")); err != nil {
+		t.Fatal(err)
+	}
+	text, err := os.ReadFile(file)
+	info, other := os.Stat(file)
+	if err != nil || other != nil || string(text) != "two" || info.Mode().Perm() != 0o640 {
+		t.Errorf("%q, %v, %v", text, info.Mode(), errors.Join(err, other))
+	}
+	if to, err := os.Readlink(link); err != nil || to != file {
+		t.Errorf("the link is gone: %s, %v", to, err)
+	}
+	if got := names(t, dir); got != "link settings" {
+		t.Errorf("left: %s", got)
+	}
+	folder := filepath.Join(dir, "gone", "settings")
+	if err := Replace(folder, 0o600, nil); !errors.Is(err, fs.ErrNotExist) || strings.Contains(err.Error(), ".brazebooth-") {
+		t.Errorf("%v", err)
+	}
+}

@@ -6,11 +6,14 @@ import (
 	"encoding/pem"
 	"errors"
 	"fmt"
+	"io"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"runtime"
 
 	"brazebooth/internal/mistake"
+	"brazebooth/internal/newfile"
 
 	"golang.org/x/crypto/ssh"
 )
@@ -65,17 +68,9 @@ func makeHostKey(file string) error {
 	if err := os.MkdirAll(filepath.Dir(file), 0o700); err != nil {
 		return err
 	}
-	f, err := os.CreateTemp(filepath.Dir(file), ".host-key-*") // made with mode 600
-	if err != nil {
-		return err
+	err = newfile.Write(file, 0o600, func(w io.Writer) error { return pem.Encode(w, block) })
+	if errors.Is(err, fs.ErrExist) { // the other server was faster
+		return nil
 	}
-	defer os.Remove(f.Name())
-	_, err = f.Write(pem.EncodeToMemory(block))
-	if err = errors.Join(err, f.Sync(), f.Close()); err != nil {
-		return err
-	}
-	if err := os.Link(f.Name(), file); err != nil && !errors.Is(err, os.ErrExist) {
-		return os.Rename(f.Name(), file) // a file system without links
-	}
-	return nil
+	return err
 }
