@@ -18,3 +18,13 @@ func (b *Basis) Telling() []Input {
 	slices.SortStableFunc(list, func(a, b Input) int { return cmp.Compare(math.Abs(b.Sensitivity), math.Abs(a.Sensitivity)) })
 	return list
 }
+
+// AssumedWhy is the reason given for the assumption of a field of the job, by its JSON name; "" for what was chosen.
+func (c *Card) AssumedWhy(field string) string {
+	for i := range c.Assumed {
+		if c.Assumed[i].Field == field {
+			return c.Assumed[i].Why
+		}
+	}
+	return ""
+}

@@ -175,22 +175,18 @@ func (m *root) chosen(a chose) {
 	m.askOn(a.ask.Name)
 }
 
-// askOn asks what a choice makes needful: a timed arc's times hang on the joint and on its root opening.
+// askOn asks what a choice makes needful.
 func (m *root) askOn(name string) {
-	if m.job.Mode != "timed" || m.step != cardStep {
+	if m.step != cardStep || name != "mode" && name != "joint" {
 		return
 	}
-	var next string
-	switch joint := m.job.Joint; {
-	case name == "mode" && joint == "":
-		next = "joint"
-	case (name == "mode" || name == "joint") && (joint == "butt" || joint == "corner") && !m.job.Gap.Set:
-		next = "gap"
-	default:
-		return
+	for _, c := range choice.Path(&m.job)[len(pathChoices()):] {
+		if !c.Given(&m.job) {
+			m.other, m.pick = true, newPicker(c, &m.session)
+			m.done = "timed: times hang on joint and gap"
+			return
+		}
 	}
-	m.other, m.pick = true, newPicker(choice.ByName(next), &m.session)
-	m.done = "timed: times hang on joint and gap"
 }
 
 // changed puts a changed job in place; one without a card is refused and the last one stays.

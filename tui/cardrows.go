@@ -57,8 +57,8 @@ func buildRows(s *session, c *calc.Card) []cardRow {
 		if !q.Applies(c) {
 			continue
 		}
-		r := cardRow{kind: choiceRow, name: q.Field(), label: q.Label, ask: q, words: cmp.Or(q.Shown(c, s.units), "not said")}
-		if assumed(c, q.Field()) {
+		r := cardRow{kind: choiceRow, name: q.Field(), label: q.Label(), ask: q, words: cmp.Or(q.Shown(c, s.units), "not said")}
+		if q.Assumed(c) != "" {
 			r.tag = "assumed"
 		}
 		rows = append(rows, r)
@@ -78,7 +78,7 @@ func figureRow(s *session, c *calc.Card, f *calc.Figure, kind rowKind) cardRow {
 		switch {
 		case set.Given(&c.Job):
 			r.tag = "yours"
-		case assumed(c, f.Name):
+		case c.AssumedWhy(f.Name) != "":
 			r.tag = "assumed"
 		}
 	}

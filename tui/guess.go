@@ -19,12 +19,12 @@ var restsOn = map[string][]string{
 
 // guessed reports a figure that is assumed, or goes by what its page assumed.
 func guessed(p *advice.Page, f *calc.Figure) bool {
-	return assumed(&p.Card, f.Name) || slices.ContainsFunc(restsOn[f.Name], func(field string) bool { return unsaid(p, field) })
+	return p.Card.AssumedWhy(f.Name) != "" || slices.ContainsFunc(restsOn[f.Name], func(field string) bool { return unsaid(p, field) })
 }
 
 // unsaid reports a choice that nobody gave and that the page took its own for.
 func unsaid(p *advice.Page, field string) bool {
-	return assumed(&p.Card, field) || field == "length" && !p.Card.Used.Length.Set
+	return p.Card.AssumedWhy(field) != "" || field == "length" && !p.Card.Used.Length.Set
 }
 
 // guessLine says what a page's figures with a ~ go by; "" where none do.

@@ -6,6 +6,7 @@ import (
 	"charm.land/bubbles/v2/key"
 
 	"brazebooth/calc"
+	"brazebooth/internal/choice"
 	"brazebooth/internal/quantity"
 )
 
@@ -49,7 +50,7 @@ func pathSteps(s *session, c *calc.Card, long bool) [5]pathStep {
 		if q.Name == "wire" && long {
 			text += " " + fillerShort(c)
 		}
-		steps[i] = pathStep{text, assumed(c, q.Field())}
+		steps[i] = pathStep{text, q.Assumed(c) != ""}
 	}
 	steps[4] = pathStep{"card", false}
 	return steps
@@ -123,12 +124,12 @@ func drawPath(th *theme, steps [5]pathStep, at int, arrow string, w int) block {
 // restLines are the rest of the job, quiet, on one line where that is enough: what waits on the card to be changed.
 func restLines(th *theme, s *session, c *calc.Card, w int) block {
 	var words []string
-	for _, q := range choices("joint", "gap", "position", "coating", "metal2", "gauge2") {
+	for _, q := range choice.Named("joint", "gap", "position", "coating", "metal2", "gauge2") {
 		text := brief(q, c, s.units)
 		if text == "" || !q.Applies(c) {
 			continue
 		}
-		if assumed(c, q.Field()) {
+		if q.Assumed(c) != "" {
 			text = "~" + text
 		}
 		words = append(words, text)

@@ -21,7 +21,7 @@ type inputsPage struct {
 }
 
 func newInputs(page *advice.Entry) *inputsPage {
-	return &inputsPage{page: page.Name, rows: choices(page.Needs...)}
+	return &inputsPage{page: page.Name, rows: choice.Named(page.Needs...)}
 }
 
 func (p *inputsPage) update(msg tea.Msg, k *keyMap, s *session) action {

@@ -8,21 +8,12 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// choices are those of some names.
-func choices(names ...string) []*choice.Choice {
-	list := make([]*choice.Choice, len(names))
-	for i, name := range names {
-		list[i] = choice.ByName(name)
-	}
-	return list
-}
-
-// pathChoices lead to a card, in their order.
-func pathChoices() []*choice.Choice { return choices("metal", "gauge", "wire", "mode") }
+// pathChoices lead to every card, in their order; a timed arc asks on.
+func pathChoices() []*choice.Choice { return choice.Path(&calc.Job{}) }
 
 // otherChoices wait on the card.
 func otherChoices() []*choice.Choice {
-	return choices("joint", "gap", "position", "filler", "coating", "metal2", "gauge2", "coating2", "gas", "use")
+	return choice.Named("joint", "gap", "position", "filler", "coating", "metal2", "gauge2", "coating2", "gas", "use")
 }
 
 // present is what a list goes by.

@@ -119,23 +119,3 @@ func (s *session) change(job calc.Job) error {
 	s.choose(job)
 	return nil
 }
-
-// assumed reports whether the field was not chosen. name is the Job's JSON name.
-func assumed(c *calc.Card, name string) bool {
-	for _, a := range c.Assumed {
-		if a.Field == name {
-			return true
-		}
-	}
-	return false
-}
-
-// assumedWhy is the reason given for an assumption, "" where the field was chosen.
-func assumedWhy(c *calc.Card, name string) string {
-	for _, a := range c.Assumed {
-		if a.Field == name {
-			return a.Why
-		}
-	}
-	return ""
-}

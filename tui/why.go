@@ -100,12 +100,12 @@ func reasons(th *theme, r *cardRow, c *calc.Card, sys quantity.System, w int) bl
 		source(&b, th, r.note.Source, r.note.Known, w)
 	default:
 		b.say(th.plain, 0, r.words, w)
-		if why := assumedWhy(c, r.name); why != "" {
+		if why := c.AssumedWhy(r.name); why != "" {
 			b.say(th.quiet, 0, "~ assumed: "+why, w)
 		}
 	}
 	if r.numbered() {
-		if why := assumedWhy(c, r.name); why != "" {
+		if why := c.AssumedWhy(r.name); why != "" {
 			b.say(th.quiet, 0, "~ assumed: "+why, w)
 		}
 	}

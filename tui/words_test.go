@@ -13,10 +13,10 @@ import (
 func labels(t *testing.T, visit func(where, label string)) {
 	t.Helper()
 	for _, q := range pathChoices() {
-		visit("path", q.Label)
+		visit("path", q.Label())
 	}
 	for _, q := range otherChoices() {
-		visit("choices", q.Label)
+		visit("choices", q.Label())
 	}
 	for _, chapter := range pageNames {
 		visit("pages", chapter)

@@ -151,7 +151,7 @@ func (m *root) termUnder() string {
 	case m.why != nil:
 		return m.why.row.label
 	case m.other:
-		return m.pick.ask.Label
+		return m.pick.ask.Label()
 	case m.inputs != nil && m.inputs.at < len(m.inputs.rows):
 		return m.inputs.rows[m.inputs.at].Name
 	case m.practising():
@@ -163,7 +163,7 @@ func (m *root) termUnder() string {
 	case m.onBeat:
 		return "beat"
 	case m.picking():
-		return m.pick.ask.Label
+		return m.pick.ask.Label()
 	}
 	if r := m.card.row(); r != nil {
 		return r.label

@@ -1,9 +1,10 @@
-// Package choice describes each choice of a job once: its names, how it is typed, set, cleared and shown, the values it
-// may have with what each rests on, and the figure of the card that it is. Flags, completion, screens, questions line by
-// line, columns of a batch and practice read these rows.
+// Package choice describes each choice of a job once: its names, how it is typed, set, cleared and shown, the values
+// it may have with what each rests on, and the figure of the card that it is. Flags, completion, screens, questions
+// line by line, columns of a batch and practice read these rows.
 package choice
 
 import (
+	"cmp"
 	"reflect"
 	"slices"
 	"strings"
@@ -15,20 +16,20 @@ import (
 // Choice is one choice of a job: a name out of a list, a sheet's thickness, or a number.
 type Choice struct {
 	Name    string         // of its flag, its column and the job's field: its JSON name with dashes
-	Label   string         // on the screens
 	Ask     string         // the question; "" where the usage asks
 	Usage   string         // what it is and what may be typed
 	Without string         // what a card takes where it is not given, "" for what its assumptions say
 	Also    []string       // what else a hand calls it
 	Figure  string         // the figure of a card or a procedure that it is, "" for none
 	Hand    bool           // changed from one test bead to the next
-	Second  bool           // of the second member, which not every joint has
 	Same    string         // what following the first member means, "" where there is nothing to follow
 	Kind    quantity.Field // the box it is typed into, 0 for names
 	Unit    string         // of its number, "" for a name or a sheet
 
 	values
-	step  [2]float64                               // one turn of a setting in metric and in inch units, in Unit; 0 for no setting
+	label string     // on the screens, where that is not the name
+	step  [2]float64 // one turn of a setting in metric and in inch units, in Unit; 0 for no setting
+
 	shown func(*calc.Card, quantity.System) string // in words, where the id is not what a hand reads
 }
 
@@ -53,12 +54,22 @@ func ByName(name string) *Choice {
 	return nil
 }
 
-// Named returns the choice that a hand calls so, by any of its names, with blanks, dashes or underscores in it; nil for none.
-func Named(text string) *Choice {
+// Named are the choices with exactly these names.
+func Named(names ...string) []*Choice {
+	list := make([]*Choice, len(names))
+	for i, name := range names {
+		list[i] = ByName(name)
+	}
+	return list
+}
+
+// Called returns the choice that a hand calls so, by any of its names, with blanks, dashes or underscores in it; nil
+// for none.
+func Called(text string) *Choice {
 	key := words(text)
 	for i := range all {
 		c := &all[i]
-		if key != "" && (key == words(c.Name) || key == c.Label || key == words(c.Figure) || slices.Contains(c.Also, key)) {
+		if key != "" && (key == words(c.Name) || key == c.label || key == words(c.Figure) || slices.Contains(c.Also, key)) {
 			return c
 		}
 	}
@@ -69,17 +80,24 @@ func words(name string) string {
 	return strings.ToLower(strings.TrimSpace(strings.NewReplacer("-", " ", "_", " ").Replace(name)))
 }
 
+// Path are the choices that lead to the card of a job, in their order. A timed arc's times hang on the joint and on its
+// root opening.
+func Path(j *calc.Job) []*Choice {
+	names := []string{"metal", "gauge", "wire", "mode"}
+	if j.Mode == "timed" {
+		names = append(names, "joint")
+		if j.Joint == "butt" || j.Joint == "corner" {
+			names = append(names, "gap")
+		}
+	}
+	return Named(names...)
+}
+
 // settings are the choices that a hand sets or holds while it welds, in the order of the card.
 var settings = [...]string{"feed", "volts", "travel", "arc-on", "arc-off", "spot-step", "flow", "stickout"}
 
 // Settings are the choices that a hand sets or holds while it welds, in the order of the card.
-func Settings() []*Choice {
-	list := make([]*Choice, len(settings))
-	for i, name := range settings {
-		list[i] = ByName(name)
-	}
-	return list
-}
+func Settings() []*Choice { return Named(settings[:]...) }
 
 // SettingOf returns the setting that a figure of a card is, nil for a figure that follows from others.
 func SettingOf(figure string) *Choice {
@@ -120,6 +138,12 @@ func Open(j *calc.Job, names []string) []string {
 	return open
 }
 
+// Label is what the screens call it.
+func (c *Choice) Label() string { return cmp.Or(c.label, c.Words()) }
+
+// Second reports a choice of the second member.
+func (c *Choice) Second() bool { return strings.HasSuffix(c.Name, "2") }
+
 // Words are the name's own words.
 func (c *Choice) Words() string { return words(c.Name) }
 
@@ -135,7 +159,7 @@ func (c *Choice) Help() string {
 }
 
 // Applies reports whether the joint of a card has this choice.
-func (c *Choice) Applies(card *calc.Card) bool { return !c.Second || !card.Setup.One }
+func (c *Choice) Applies(card *calc.Card) bool { return !c.Second() || !card.Setup.One }
 
 // places is where a job has its fields, by their JSON names.
 var places = func() map[string]int {
@@ -160,6 +184,16 @@ func (c *Choice) id(j *calc.Job) *string { return field[string](j, c.Field()) }
 // sheet is where a job has a member's gauge and its thickness.
 func (c *Choice) sheet(j *calc.Job) (gauge *int, mm *calc.Opt) {
 	return field[int](j, c.Name), field[calc.Opt](j, strings.Replace(c.Name, "gauge", "thickness", 1))
+}
+
+// Assumed is why a card assumes the choice, "" where it was given. What lies under a bead on a shaft is assumed as a
+// thickness.
+func (c *Choice) Assumed(card *calc.Card) string {
+	why := card.AssumedWhy(c.Field())
+	if why == "" && c.Name == "gauge" {
+		why = card.AssumedWhy("thickness")
+	}
+	return why
 }
 
 // Given reports whether a job has this choice.

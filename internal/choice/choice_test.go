@@ -14,7 +14,9 @@ import (
 )
 
 // otherwise are the fields of a job that no choice sets: what a booth's readings taught comes out of the book.
-var otherwise = []string{"Phi", "PhiSigma", "VoltFactor", "VoltFactorSigma", "Readings", "Eta", "EtaSigma", "LearnedFor"}
+var otherwise = []string{
+	"Phi", "PhiSigma", "VoltFactor", "VoltFactorSigma", "Readings", "Eta", "EtaSigma", "LearnedFor",
+}
 
 // fields are the fields of a job that are not empty.
 func fields(j *calc.Job) []string {
@@ -42,7 +44,8 @@ func examples(t *testing.T, c *Choice) []string {
 		}
 	}
 	if c.Kind != 0 {
-		list = append(list, map[quantity.Field]string{quantity.FieldSize: "1.5mm", quantity.FieldPrice: "25EUR/kg", quantity.FieldOffset: "-0.5mm",
+		list = append(list, map[quantity.Field]string{
+			quantity.FieldSize: "1.5mm", quantity.FieldPrice: "25EUR/kg", quantity.FieldOffset: "-0.5mm",
 			quantity.FieldTemperature: "95C", quantity.FieldFeed: "6.3m/min"}[c.Kind])
 		if list[len(list)-1] == "" {
 			list[len(list)-1] = "12"
@@ -54,7 +57,7 @@ func examples(t *testing.T, c *Choice) []string {
 	return list
 }
 
-// Every field of a job is set by one choice, or it is named above; no field by two, but a metal's coating that goes with it.
+// Every field of a job is set by one choice, and no field by two, or it is named above.
 func TestEveryFieldOfAJobIsOneChoice(t *testing.T) {
 	owner := map[string]string{}
 	for i := range all {
@@ -79,7 +82,8 @@ func TestEveryFieldOfAJobIsOneChoice(t *testing.T) {
 			t.Errorf("%s is set by %q", f.Name, owner[f.Name])
 		}
 		tag, _, _ := strings.Cut(f.Tag.Get("json"), ",")
-		if c := ByName(owner[f.Name]); c != nil && c.Field() != tag && f.Name != "Thickness" && f.Name != "Thickness2" && f.Name != "Currency" {
+		goes := f.Name == "Thickness" || f.Name == "Thickness2" || f.Name == "Currency" // with another field
+		if c := ByName(owner[f.Name]); c != nil && c.Field() != tag && !goes {
 			t.Errorf("%s is %s in JSON and the choice %s", f.Name, tag, c.Name)
 		}
 	}
@@ -101,7 +105,8 @@ func TestSetShowClear(t *testing.T) {
 			if err := c.Set(&again, retyped(c, shown)); err != nil {
 				t.Errorf("%s %q is shown as %q: %v", c.Name, text, shown, err)
 			}
-			if c.Kind == 0 && again != j || c.Unit != "" && (again.Currency != j.Currency || !alike(c.At(&again).V, c.At(&j).V)) {
+			same := c.Unit == "" || again.Currency == j.Currency && alike(c.At(&again).V, c.At(&j).V)
+			if c.Kind == 0 && again != j || !same {
 				t.Errorf("%s %q, typed again as %q, is %+v and not %+v", c.Name, text, shown, again, j)
 			}
 			before := j
@@ -115,8 +120,8 @@ func TestSetShowClear(t *testing.T) {
 	}
 }
 
-// retyped is what is shown of a choice as it may be typed: a number without what its field has no unit for, a price without
-// the words about it.
+// retyped is what is shown of a choice as it may be typed: a number without what its field has no unit for, a price
+// without the words about it.
 func retyped(c *Choice, shown string) string {
 	switch c.Kind {
 	case quantity.FieldNumber:
@@ -176,7 +181,8 @@ func TestTypedSizes(t *testing.T) {
 		t.Fatal(err)
 	}
 	for name, texts := range map[string][]string{
-		"gauge": {"18", ".060", "12mm", "1/16", "1.23456789"}, "gauge2": {"20ga", "7.5"}, "wire": {".035", "0.7mm", "1/16"}, "gap": {"0", "0.3mm", "1/16in"},
+		"gauge": {"18", ".060", "12mm", "1/16", "1.23456789"}, "gauge2": {"20ga", "7.5"},
+		"wire": {".035", "0.7mm", "1/16"}, "gap": {"0", "0.3mm", "1/16in"},
 	} {
 		c := ByName(name)
 		for _, text := range texts {
@@ -200,16 +206,17 @@ func TestWhatGoesTogether(t *testing.T) {
 	j := calc.Job{Metal: "mild-steel", Gauge: 16, Coating: "G60", Gauge2: 18, Metal2: "copper", Coating2: "none"}
 	for _, x := range []struct {
 		name, text string
-		want       calc.Job
+		then       func(*calc.Job)
 	}{
-		{"gauge", "1.5mm", calc.Job{Metal: "mild-steel", Thickness: calc.Some(1.5), Coating: "G60", Gauge2: 18, Metal2: "copper", Coating2: "none"}},
-		{"gauge2", "2mm", calc.Job{Metal: "mild-steel", Gauge: 16, Coating: "G60", Thickness2: calc.Some(2), Metal2: "copper", Coating2: "none"}},
-		{"metal", "galvanized", calc.Job{Metal: "galvanized", Gauge: 16, Gauge2: 18, Metal2: "copper", Coating2: "none"}},
-		{"metal", "mild-steel", j},
-		{"metal2", "brass", calc.Job{Metal: "mild-steel", Gauge: 16, Coating: "G60", Gauge2: 18, Metal2: "brass"}},
+		{"gauge", "1.5mm", func(j *calc.Job) { j.Gauge, j.Thickness = 0, calc.Some(1.5) }},
+		{"gauge2", "2mm", func(j *calc.Job) { j.Gauge2, j.Thickness2 = 0, calc.Some(2) }},
+		{"metal", "galvanized", func(j *calc.Job) { j.Metal, j.Coating = "galvanized", "" }},
+		{"metal", "mild-steel", func(*calc.Job) {}},
+		{"metal2", "brass", func(j *calc.Job) { j.Metal2, j.Coating2 = "brass", "" }},
 	} {
-		got := j
-		if err := ByName(x.name).Set(&got, x.text); err != nil || got != x.want {
+		got, want := j, j
+		x.then(&want)
+		if err := ByName(x.name).Set(&got, x.text); err != nil || got != want {
 			t.Errorf("%s %s: %+v, %v", x.name, x.text, got, err)
 		}
 	}
@@ -235,11 +242,11 @@ func TestNamesAreOfOneChoice(t *testing.T) {
 	seen := map[string]string{}
 	for i := range all {
 		c := &all[i]
-		for _, name := range append([]string{c.Name, c.Label, c.Figure, strings.ToUpper(c.Field())}, c.Also...) {
+		for _, name := range append([]string{c.Name, c.Label(), c.Figure, strings.ToUpper(c.Field())}, c.Also...) {
 			if name == "" {
 				continue
 			}
-			if got := Named(name); got != c {
+			if got := Called(name); got != c {
 				t.Errorf("%q is %v and not %s", name, got, c.Name)
 			}
 			if was := seen[words(name)]; was != "" && was != c.Name {
@@ -247,15 +254,17 @@ func TestNamesAreOfOneChoice(t *testing.T) {
 			}
 			seen[words(name)] = c.Name
 		}
-		if (c.Kind == 0) != (c.Find != nil) || (c.Unit == "") != (c.Kind == 0 || c.Kind == quantity.FieldSize) || c.Usage == "" {
+		number := c.Kind != 0 && c.Kind != quantity.FieldSize
+		if (c.Kind == 0) != (c.Find != nil) || (c.Unit != "") != number || c.Usage == "" {
 			t.Errorf("%s is neither a name nor a sheet nor a number: %+v", c.Name, c)
 		}
-		if turns := c.step[0] > 0 && c.step[1] > 0; turns != slices.Contains(settings[:], c.Name) || turns && SettingOf(c.Figure) != c || c.Hand && !turns {
-			t.Errorf("%s: a setting %v, its steps %v", c.Name, slices.Contains(settings[:], c.Name), c.step)
+		turns, setting := c.step[0] > 0 && c.step[1] > 0, slices.Contains(settings[:], c.Name)
+		if turns != setting || turns && SettingOf(c.Figure) != c || c.Hand && !turns {
+			t.Errorf("%s: a setting %v, its steps %v", c.Name, setting, c.step)
 		}
 	}
 	for _, name := range []string{"", " ", "-", "nothing"} {
-		if c := Named(name); c != nil || ByName(name) != nil {
+		if c := Called(name); c != nil || ByName(name) != nil {
 			t.Errorf("%q is %s", name, c.Name)
 		}
 	}

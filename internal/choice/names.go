@@ -44,7 +44,8 @@ var coatings = values{
 	Find: func(text string) (string, error) { c, err := tables.FindCoating(text); return c.ID, err },
 	rows: func(*Present) []Row {
 		return rowsOf(tables.Coatings(), func(c *tables.Coating) Row {
-			return Row{ID: c.ID, Line: coatingLine(c), Also: strings.ToLower(c.Name + " " + string(c.Kind)), said: calc.NameAndNote(c.Name, c.Note)}
+			return Row{ID: c.ID, Line: coatingLine(c), Also: strings.ToLower(c.Name + " " + string(c.Kind)),
+				said: calc.NameAndNote(c.Name, c.Note)}
 		})
 	},
 	reasons: func(id string, _ *Present) []Reason {
@@ -99,7 +100,9 @@ var fillers = values{
 var gases = values{
 	Find: func(text string) (string, error) { g, err := tables.FindGas(text); return g.ID, err },
 	rows: func(*Present) []Row {
-		return rowsOf(tables.Gases(), func(g *tables.Gas) Row { return Row{ID: g.ID, Line: calc.NameAndNote(g.Name, g.Note)} })
+		return rowsOf(tables.Gases(), func(g *tables.Gas) Row {
+			return Row{ID: g.ID, Line: calc.NameAndNote(g.Name, g.Note)}
+		})
 	},
 	reasons: func(id string, p *Present) []Reason {
 		g, ok := tables.GasByID(id)
@@ -122,7 +125,8 @@ func options(find func(string) (tables.Option, error), all func() []tables.Optio
 	}
 }
 
-// modes are options of which each says whether it has a good setting for the sheet at hand: that is computed, not looked up.
+// modes are options of which each says whether it has a good setting for the sheet at hand: that is computed and not
+// looked up.
 var modes = func() values {
 	v := options(tables.FindMode, tables.Modes)
 	plain := v.rows
@@ -157,6 +161,7 @@ var hazards = values{
 		rows := rowsOf(tables.Hazards(), func(h *tables.Hazard) Row {
 			return Row{ID: h.ID, Name: h.Name, Line: h.Why, said: calc.NameAndNote(h.Name, h.Why)}
 		})
-		return append(rows, Row{ID: "none", Name: "none of these", Line: "asked and answered", said: "asked, and none of them applies"})
+		return append(rows, Row{ID: "none", Name: "none of these", Line: "asked and answered",
+			said: "asked, and none of them applies"})
 	},
 }

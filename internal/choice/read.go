@@ -8,8 +8,8 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// Set puts what was typed on a job; on an error the job is unchanged. A thickness takes the place of a gauge and the other
-// way round, and another metal brings its own coating.
+// Set puts what was typed on a job; on an error the job is unchanged. A thickness takes the place of a gauge and the
+// other way round, and another metal brings its own coating.
 //
 // The error is *mistake.Error, with what to type instead.
 func (c *Choice) Set(j *calc.Job, text string) error {

@@ -43,7 +43,7 @@ type Present struct {
 // values are what a choice may be.
 type values struct {
 	Find  func(string) (string, error)        // the id that a hand means; nil for sizes
-	Typed func(*Present, string) (Row, error) // the row of a size that was typed; nil for names, and where no size is better known
+	Typed func(*Present, string) (Row, error) // the row of a size that was typed; nil where no size has a name
 	About func(*Present) string               // what holds for all rows; nil for nothing
 
 	rows    func(*Present) []Row                 // nil for numbers of any size
@@ -51,7 +51,8 @@ type values struct {
 	sample  bool                                 // the rows are but a few of the sizes
 }
 
-// Rows are the values that the choice is usually given, following the first member before them; none for a plain number.
+// Rows are the values that the choice is usually given, following the first member before them; none for a number of
+// any size.
 func (c *Choice) Rows(p *Present) []Row {
 	rows := c.Standard(p)
 	if c.sample {

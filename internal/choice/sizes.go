@@ -12,8 +12,8 @@ import (
 	"brazebooth/tables"
 )
 
-// sheets are the thicknesses of one member: the gauges of its metal's own system, since the same number in another system is
-// another thickness.
+// sheets are the thicknesses of one member: the gauges of its metal's own system, since the same number in another
+// system is another thickness.
 func sheets(member int) values {
 	metal := func(p *Present) tables.GaugeSystem {
 		if p.Card == nil {
@@ -39,8 +39,9 @@ func sheets(member int) values {
 
 func gaugeRow(n int, in float64, sys tables.GaugeSystem) Row {
 	mm := in * quantity.MMPerInch
-	r := Row{ID: sheetID(n, calc.Opt{}), Name: strconv.Itoa(n) + " ga", Fact: bothWays(in), Line: suits(mm), More: "nominal thickness in " + gaugeOf(sys),
-		Tip: fmt.Sprintf("%.4f in, %.2f mm of uncoated steel", in, mm), said: fmt.Sprintf("%.2f mm, %.4f in", mm, in)}
+	r := Row{ID: sheetID(n, calc.Opt{}), Name: strconv.Itoa(n) + " ga", Fact: bothWays(in), Line: suits(mm),
+		More: "nominal thickness in " + gaugeOf(sys),
+		Tip:  fmt.Sprintf("%.4f in, %.2f mm of uncoated steel", in, mm), said: fmt.Sprintf("%.2f mm, %.4f in", mm, in)}
 	switch {
 	case mm > tables.SheetThickest.V:
 		r.said += ", over what arc brazing suits"
@@ -50,7 +51,8 @@ func gaugeRow(n int, in float64, sys tables.GaugeSystem) Row {
 	return r
 }
 
-// typedSheet is a typed gauge or thickness. A gauge that the metal's system does not have is refused here, where it was typed.
+// typedSheet is a typed gauge or thickness. A gauge that the metal's system does not have is refused here, where it was
+// typed.
 func typedSheet(text string, sys tables.GaugeSystem) (Row, error) {
 	size, err := quantity.ParseSize(text)
 	if err != nil {
@@ -58,7 +60,8 @@ func typedSheet(text string, sys tables.GaugeSystem) (Row, error) {
 	}
 	if size.Gauge == 0 {
 		mm := float64(size.Length)
-		return Row{ID: sizeID(mm), Name: quantity.Show(mm, "mm", quantity.Both), Line: suits(mm), More: "as measured, coating included"}, nil
+		return Row{ID: sizeID(mm), Name: quantity.Show(mm, "mm", quantity.Both), Line: suits(mm),
+			More: "as measured, coating included"}, nil
 	}
 	in, ok := tables.GaugeThickness(size.Gauge, sys)
 	if !ok {
@@ -83,9 +86,10 @@ func sheetText(gauge int, mm calc.Opt, sys quantity.System) string {
 	return strconv.Itoa(gauge) + " ga"
 }
 
-// bothWays is a thickness in millimetres and in inches without the leading nought, as a mill tag has it: hands use either.
+// bothWays is a thickness in millimetres and in inches without the leading nought, as a mill tag has it: hands use
+// either.
 func bothWays(in float64) string {
-	return fmt.Sprintf("%5.2f mm  %s in", in*quantity.MMPerInch, strings.TrimPrefix(strconv.FormatFloat(in, 'f', 4, 64), "0"))
+	return fmt.Sprintf("%5.2f mm  %s in", in*quantity.MMPerInch, strings.TrimPrefix(fmt.Sprintf("%.4f", in), "0"))
 }
 
 // suits says where a sheet is not of a thickness that arc brazing suits.
@@ -149,7 +153,8 @@ var wires = values{
 			return nil
 		}
 		mm, f := float64(d), &p.Card.Setup.Filler
-		lines := []Reason{{"in " + f.Name, fmt.Sprintf("%.2f g a metre", formula.MassPerLength(mm, f.Density.V)), f.Density.Source, string(f.Density.Known)}}
+		mass := fmt.Sprintf("%.2f g a metre", formula.MassPerLength(mm, f.Density.V))
+		lines := []Reason{{"in " + f.Name, mass, f.Density.Source, string(f.Density.Known)}}
 		if w, ok := tables.WireNear(mm); ok {
 			lines = append(lines, figure("diameter with its tolerance", w.Diameter, quantity.Metric))
 		}

@@ -7,8 +7,8 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// Turned is the job with a setting moved by one step up (up > 0) or down from where it stands, in Unit: to the next full step,
-// as a knob is turned.
+// Turned is the job with a setting moved by one step up (up > 0) or down from where it stands, in Unit: to the next
+// full step, as a knob is turned.
 func (c *Choice) Turned(j calc.Job, from float64, up int, sys quantity.System) calc.Job {
 	size := c.step[0]
 	if sys == quantity.Inch {

@@ -9,7 +9,6 @@ import (
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
-	"brazebooth/calc"
 	"brazebooth/internal/batch"
 	"brazebooth/internal/choice"
 	"brazebooth/internal/cli"
@@ -52,7 +51,8 @@ func TestFlagsAreTheChoices(t *testing.T) {
 func completed(t *testing.T, command, flag string) []string {
 	t.Helper()
 	var out, errOut bytes.Buffer
-	if code := cli.Run(t.Context(), []string{cobra.ShellCompNoDescRequestCmd, command, "--" + flag, ""}, cli.Deps{Out: &out, Err: &errOut}); code != 0 {
+	args := []string{cobra.ShellCompNoDescRequestCmd, command, "--" + flag, ""}
+	if code := cli.Run(t.Context(), args, cli.Deps{Out: &out, Err: &errOut}); code != 0 {
 		t.Fatalf("--%s: %s", flag, errOut.String())
 	}
 	lines := strings.Split(strings.TrimSpace(out.String()), "\n")
@@ -75,7 +75,8 @@ func TestCompletionsAreTheRows(t *testing.T) {
 		}
 	}
 	for _, k := range config.Keys() {
-		if command := map[bool]string{true: "--plain", false: "card"}[k.Name == "theme"]; k.Values != nil {
+		command := map[bool]string{true: "--plain", false: "card"}[k.Name == "theme"]
+		if k.Values != nil {
 			if got := completed(t, command, k.Name); !slices.Equal(got, k.Values) {
 				t.Errorf("--%s: %q, it can be %q", k.Name, got, k.Values)
 			}
@@ -86,7 +87,8 @@ func TestCompletionsAreTheRows(t *testing.T) {
 // A table may have a column for every choice, and none that is no choice.
 func TestColumnsAreTheChoices(t *testing.T) {
 	read := func(name string) error {
-		_, err := batch.Run(t.Context(), strings.NewReader(name+"\n"), &bytes.Buffer{}, batch.Options{Format: batch.CSV, Workers: 1})
+		o := batch.Options{Format: batch.CSV, Workers: 1}
+		_, err := batch.Run(t.Context(), strings.NewReader(name+"\n"), &bytes.Buffer{}, o)
 		return err
 	}
 	for _, name := range append(names(), "power-source") {
@@ -108,7 +110,7 @@ func TestQuestionsAreTheChoices(t *testing.T) {
 		in.WriteString("help " + name + "\n")
 	}
 	var out bytes.Buffer
-	if err := linear.Run(t.Context(), linear.Options{Example: calc.Job{}}, strings.NewReader(in.String()), &out); err != nil {
+	if err := linear.Run(t.Context(), linear.Options{}, strings.NewReader(in.String()), &out); err != nil {
 		t.Fatal(err)
 	}
 	if text := out.String(); strings.Contains(strings.ToLower(text), "no help on") {

@@ -120,14 +120,10 @@ func (a *practiceAsk) lay(cmd *cobra.Command, job *practice.Booth) (p *sheet.Pra
 		settings = append(settings, j)
 	}
 	now := job.Start
-	for _, name := range choice.HandNames() {
-		if flag := cmd.Flags().Lookup(name); flag.Changed {
-			laid = true
-			if err := choice.ByName(name).Set(&now, flag.Value.String()); err != nil {
-				return nil, false, inFlag(name, err)
-			}
-		}
+	if err := jobInto(cmd, &now); err != nil {
+		return nil, false, err
 	}
+	laid = slices.ContainsFunc(choice.HandNames(), cmd.Flags().Changed)
 	if laid {
 		settings = append(settings, now)
 	} else if len(a.tried) > 0 {

@@ -24,7 +24,7 @@ func (p cardPlace) enter(t *talk) {
 
 func (cardPlace) back(t *talk) {
 	path := t.path()
-	t.goTo(&question{step: len(path), choice: choice.ByName(path[len(path)-1])})
+	t.goTo(&question{step: len(path), choice: path[len(path)-1]})
 }
 
 // command is one word that the card understands.
@@ -95,10 +95,10 @@ func (t *talk) askFor(c *choice.Choice, how string) {
 func (t *talk) choiceNamed(line string) (*choice.Choice, string) {
 	one, rest := cutWord(strings.Replace(line, "=", " ", 1))
 	two, after := cutWord(rest)
-	if c := choice.Named(one + " " + two); c != nil {
+	if c := choice.Called(one + " " + two); c != nil {
 		return c, after
 	}
-	return choice.Named(one), rest
+	return choice.Called(one), rest
 }
 
 // unknown says what begins alike.

@@ -77,7 +77,7 @@ func origin(card *calc.Card, figure string) string {
 		return ""
 	case c.Given(&card.Job):
 		return "yours"
-	case assumedWhy(card, c) != "":
+	case c.Assumed(card) != "":
 		return "assumed"
 	case figure == "wire_feed" && card.Job.Amps.Set:
 		return "from your amps"
@@ -89,17 +89,6 @@ func origin(card *calc.Card, figure string) string {
 		return "the nearest miss"
 	}
 	return "suggested"
-}
-
-// assumedWhy is the reason given for an assumption, "" for what was chosen. What lies under a bead on a shaft is assumed as
-// its thickness.
-func assumedWhy(card *calc.Card, c *choice.Choice) string {
-	for _, a := range card.Assumed {
-		if a.Field == c.Field() || c.Name == "gauge" && a.Field == "thickness" {
-			return a.Why
-		}
-	}
-	return ""
 }
 
 // remark is what a hand must know beside a figure.

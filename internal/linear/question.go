@@ -9,18 +9,7 @@ import (
 	"brazebooth/internal/choice"
 )
 
-// path are the choices that lead to a card. A timed arc's times hang on the joint and its root opening.
-func (t *talk) path() []string {
-	list := []string{"metal", "gauge", "wire", "mode"}
-	if t.job.Mode != "timed" {
-		return list
-	}
-	list = append(list, "joint")
-	if t.job.Joint == "butt" || t.job.Joint == "corner" {
-		list = append(list, "gap")
-	}
-	return list
-}
+func (t *talk) path() []*choice.Choice { return choice.Path(&t.job) }
 
 // question asks for one choice of the job.
 type question struct {
@@ -53,7 +42,7 @@ func (q *question) back(t *talk) {
 	case q.step == 1:
 		t.refuse("this is the first question", "quit ends")
 	default:
-		t.goTo(&question{step: q.step - 1, choice: choice.ByName(t.path()[q.step-2])})
+		t.goTo(&question{step: q.step - 1, choice: t.path()[q.step-2]})
 	}
 }
 
@@ -79,7 +68,7 @@ func (q *question) hear(t *talk, line string) {
 // on goes to the next question, or to the card.
 func (q *question) on(t *talk) {
 	if path := t.path(); q.step > 0 && q.step < len(path) {
-		t.goTo(&question{step: q.step + 1, choice: choice.ByName(path[q.step])})
+		t.goTo(&question{step: q.step + 1, choice: path[q.step]})
 		return
 	}
 	t.goTo(cardPlace{fresh: q.step > 0})

@@ -77,7 +77,7 @@ func (t *talk) now(c *choice.Choice) string {
 	switch {
 	case text == "":
 		return "not given"
-	case assumedWhy(&t.card, c) != "":
+	case c.Assumed(&t.card) != "":
 		return text + ", assumed"
 	}
 	return text
@@ -90,7 +90,7 @@ func (t *talk) chosen(c *choice.Choice) string {
 		return "none: this joint has one member"
 	case c.Name == "metal2" && !c.Given(&t.job):
 		return "as the first"
-	case c.Kind == quantity.FieldSize && c.Second:
+	case c.Kind == quantity.FieldSize && c.Second():
 		return t.sheet(1)
 	case c.Kind == quantity.FieldSize:
 		return t.sheet(0)

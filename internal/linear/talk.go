@@ -8,7 +8,6 @@ import (
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
 	"brazebooth/calc/correct"
-	"brazebooth/internal/choice"
 	"brazebooth/internal/mistake"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
@@ -68,7 +67,7 @@ func (t *talk) start(job calc.Job) {
 		return
 	}
 	t.job, t.card, t.told, t.part, t.tries, t.taught = job, card, nil, nil, nil, ""
-	t.goTo(&question{step: 1, choice: choice.ByName(t.path()[0])})
+	t.goTo(&question{step: 1, choice: t.path()[0]})
 }
 
 // goTo stands somewhere else, and says so where that place has something to say.

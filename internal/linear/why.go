@@ -49,7 +49,7 @@ func (t *talk) whyPart(p *advice.Page) {
 
 func (t *talk) whyChoice(c *choice.Choice) {
 	t.voice.say(first(c.Words()), ": ", t.now(c), ".")
-	if why := assumedWhy(&t.card, c); why != "" {
+	if why := c.Assumed(&t.card); why != "" {
 		t.voice.say("It was not given: ", sentence(why))
 	}
 }
@@ -91,8 +91,8 @@ func (t *talk) reason(f *calc.Figure) {
 	if s := b.Substituted(); s != b.Plain() {
 		t.voice.line(t.voice.marked(sentence(formula("With the numbers: " + s))))
 	}
-	if c := choice.SettingOf(f.Name); c != nil && assumedWhy(&t.card, c) != "" {
-		t.voice.say("Assumed: ", sentence(assumedWhy(&t.card, c)))
+	if c := choice.SettingOf(f.Name); c != nil && c.Assumed(&t.card) != "" {
+		t.voice.say("Assumed: ", sentence(c.Assumed(&t.card)))
 	}
 	t.source(b.Source, b.Known)
 	t.leanings(b)
