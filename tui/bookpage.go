@@ -10,8 +10,8 @@ import (
 	"brazebooth/calc"
 )
 
-// bookPage finds kept cards as one types, opens one, and keeps the present card under what is typed; or it finds every kind
-// of record and shows one.
+// bookPage finds kept cards as one types, opens one, and keeps the present card under what is typed; or it finds
+// every kind of record and shows one.
 type bookPage struct {
 	all   bool // every kind, to read
 	field field

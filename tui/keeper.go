@@ -8,8 +8,8 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// Keeper is the shop's record as the screens need it; nil where there is none. Its texts are safe for a terminal; an error about
-// what was asked is a *mistake.Error with what to type instead.
+// Keeper is the shop's record as the screens need it; nil where there is none. Its texts are safe for a terminal; an
+// error about what was asked is a *mistake.Error with what to type instead.
 type Keeper interface {
 	// Keep saves a card under a name and says where.
 	Keep(ctx context.Context, name string, card *calc.Card) (said string, err error)
@@ -28,17 +28,18 @@ type Keeper interface {
 	Trial(ctx context.Context, job calc.Job, seen, verdict, source string) (said string, err error)
 	// Recall returns the job with what a power source's readings and verdicts taught.
 	Recall(ctx context.Context, source string, job calc.Job) (calc.Job, error)
-	// Enter keeps a record that is entered by hand, of kind source, spool or person, or what is given of one that is known;
-	// the names of what is given are those of the command's flags. An error says what to type instead.
+	// Enter keeps a record that is entered by hand, of kind source, spool or person, or what is given of one that is
+	// known; the names of what is given are those of the command's flags. An error says what to type instead.
 	Enter(ctx context.Context, kind string, given map[string]string) (said string, err error)
 	// Sources names the power sources that are known.
 	Sources(ctx context.Context) ([]string, error)
 	// Practice keeps how a job in a simulated booth went, and says where; nothing is ever learned from it.
 	Practice(ctx context.Context, how practice.Outcome) (said string, err error)
-	// Measure keeps a reading of a power source, with the travel (mm/s) where it was timed, and returns the job with what it
-	// and those before teach. An error means that nothing was kept.
+	// Measure keeps a reading of a power source, with the travel (mm/s) where it was timed, and returns the job with
+	// what it and those before teach. An error means that nothing was kept.
 	Measure(ctx context.Context, source string, r calc.Reading, travel float64, job calc.Job) (taught calc.Job, said string, err error)
 }
 
-// Entry is one record in a list. It has no name of its own, so that whoever keeps the record need not know this package.
+// Entry is one record in a list. It has no name of its own, so that whoever keeps the record need not know this
+// package.
 type Entry = struct{ ID, Kind, Name, At, Line string }

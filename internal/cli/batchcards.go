@@ -13,7 +13,8 @@ import (
 	"brazebooth/internal/shop"
 )
 
-// rowCards computes the cards of a batch, or readies the job of one. The book is opened with the first that names a power source.
+// rowCards computes the cards of a batch, or readies the job of one. The book is opened with the first that names a
+// power source.
 type rowCards struct {
 	d      *Deps
 	cmd    *cobra.Command
@@ -35,8 +36,8 @@ func (r *rowCards) solve(ctx context.Context, job calc.Job, source string) (calc
 	return calc.Answer(ctx, job, nil)
 }
 
-// taught is a row's job with what its power source taught. One that is set once and for all and cannot be had is left out, and
-// said once: it is none of what was asked now.
+// taught is a row's job with what its power source taught. One that is set once and for all and cannot be had is left
+// out, and said once: it is none of what was asked now.
 func (r *rowCards) taught(ctx context.Context, job calc.Job, source string) (calc.Job, error) {
 	if source != "" {
 		return r.calibrated(ctx, job, source)
@@ -46,7 +47,8 @@ func (r *rowCards) taught(ctx context.Context, job calc.Job, source string) (cal
 	}
 	taught, err := r.calibrated(ctx, job, r.source)
 	m := mistake.Of(err)
-	if err == nil || r.cmd.Flags().Changed("power-source") || ctx.Err() != nil || m != nil && m.Field != "" { // the job itself is wrong
+	wrongJob := m != nil && m.Field != ""
+	if err == nil || r.cmd.Flags().Changed("power-source") || ctx.Err() != nil || wrongJob {
 		return taught, err
 	}
 	if !r.without.Swap(true) {

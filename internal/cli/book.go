@@ -29,8 +29,10 @@ both. It is one file of this user, another one with --book FILE, or a PostgreSQL
 		Args: noCommand,
 		RunE: func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
 	}
-	cmd.AddCommand(d.bookSave(), d.bookList(), d.bookFind(), d.bookShow(), d.bookHistory(), d.bookCompare(), d.bookRecompute(), d.bookEdit(), d.bookDelete(), d.bookRestore(),
-		d.bookTrial(), d.bookReading(), d.bookSource(), d.bookSpool(), d.bookPerson(), d.bookExport(), d.bookImport(), d.bookMerge(), d.bookCheck(), d.bookBackup(), d.bookPrint(), d.bookProcedure())
+	cmd.AddCommand(d.bookSave(), d.bookList(), d.bookFind(), d.bookShow(), d.bookHistory(), d.bookCompare(),
+		d.bookRecompute(), d.bookEdit(), d.bookDelete(), d.bookRestore(), d.bookTrial(), d.bookReading(),
+		d.bookSource(), d.bookSpool(), d.bookPerson(), d.bookExport(), d.bookImport(), d.bookMerge(), d.bookCheck(),
+		d.bookBackup(), d.bookPrint(), d.bookProcedure())
 	return cmd
 }
 
@@ -41,7 +43,8 @@ func (d *Deps) shop(cmd *cobra.Command) (*shop.Shop, error) {
 		return nil, err
 	}
 	author := book.Author{Who: d.Who, Where: d.Where, Program: Version, Now: d.Now}
-	return &shop.Shop{Where: where, Beside: d.Beside, Author: author, LookOnly: d.LookOnly, Remote: d.Remote, Fault: d.Fault}, nil
+	return &shop.Shop{Where: where, Beside: d.Beside, Author: author, LookOnly: d.LookOnly, Remote: d.Remote,
+		Fault: d.Fault}, nil
 }
 
 // withBook opens the book, to write or to read, and closes it after.
@@ -54,12 +57,12 @@ func (d *Deps) withBook(cmd *cobra.Command, writes bool, do func(ctx context.Con
 }
 
 // act does something with the book and says what became of it.
-func (d *Deps) act(cmd *cobra.Command, do func(context.Context, *shop.Shop) (shop.Done, error)) error {
+func (d *Deps) act(cmd *cobra.Command, do func(*shop.Shop) (shop.Done, error)) error {
 	s, err := d.shop(cmd)
 	if err != nil {
 		return err
 	}
-	done, err := do(cmd.Context(), s)
+	done, err := do(s)
 	if err != nil {
 		return err
 	}
@@ -82,7 +85,8 @@ func (d *Deps) tellLines(lines []string) error {
 }
 
 // withCard opens the book and does something with the kept card that is meant.
-func (d *Deps) withCard(cmd *cobra.Command, args []string, do func(ctx context.Context, b book.Book, r *book.Revision, c *book.Card) error) error {
+func (d *Deps) withCard(cmd *cobra.Command, args []string,
+	do func(context.Context, book.Book, *book.Revision, *book.Card) error) error {
 	name, err := nameOf(args)
 	if err != nil {
 		return err
@@ -139,7 +143,7 @@ func (d *Deps) bookSave() *cobra.Command {
 				return err
 			}
 			c := book.Card{Name: name, Tags: strings.Split(tags, ","), Note: note}
-			return d.act(cmd, func(ctx context.Context, s *shop.Shop) (shop.Done, error) { return s.SaveCard(ctx, c, &card) })
+			return d.act(cmd, func(s *shop.Shop) (shop.Done, error) { return s.SaveCard(cmd.Context(), c, &card) })
 		},
 	}
 	bindAll(cmd)
@@ -175,7 +179,8 @@ func (d *Deps) bookList() *cobra.Command {
 }
 
 func (d *Deps) bookFind() *cobra.Command {
-	cmd := &cobra.Command{Use: "find WORD ...", Short: "Find by the beginnings of words", Example: "  brazebooth book find tank galv"}
+	cmd := &cobra.Command{Use: "find WORD ...", Short: "Find by the beginnings of words",
+		Example: "  brazebooth book find tank galv"}
 	asJSON := cmd.Flags().Bool("json", false, "JSON")
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
 		name, err := nameOf(args)
@@ -204,7 +209,9 @@ func (d *Deps) list(cmd *cobra.Command, q book.Query, asJSON bool) error {
 			if h.Deleted {
 				mark = "x"
 			}
-			if err := d.tell("%s %s %s %-8s %-24s %s\n", mark, h.ID, h.At[:16], h.Kind, plain.Line(h.Name, 24), plain.Line(h.Line, 60)); err != nil {
+			err := d.tell("%s %s %s %-8s %-24s %s\n", mark, h.ID, h.At[:16], h.Kind, plain.Line(h.Name, 24),
+				plain.Line(h.Line, 60))
+			if err != nil {
 				return err
 			}
 		}
@@ -224,7 +231,7 @@ func kindOf(text string) (book.Kind, error) {
 			return k, nil
 		}
 	}
-	return "", wrong("--kind: nothing of the kind "+quote(text)+" is kept", "type card, trial, reading, source, spool, person or practice")
+	return "", wrong("--kind: nothing of the kind "+quote(text)+" is kept", "type "+kindUsage)
 }
 
 // jobWith is the job of the flags with what the power source's readings taught.

@@ -15,7 +15,8 @@ import (
 // twoArgs wants two cards.
 func twoArgs(_ *cobra.Command, args []string) error {
 	if len(args) != 2 {
-		return wrong("two cards are wanted", `type their ids, or names in quotes: brazebooth book compare "tank lid" "tank rim"`)
+		return wrong("two cards are wanted",
+			`type their ids, or names in quotes: brazebooth book compare "tank lid" "tank rim"`)
 	}
 	return nil
 }
@@ -23,7 +24,8 @@ func twoArgs(_ *cobra.Command, args []string) error {
 // differ answers with what differs, under a line that says between what.
 func (d *Deps) differ(list []shop.Difference, asJSON bool, head string) error {
 	if asJSON {
-		return d.encode(map[string]any{"schema": book.Schema, "version": Version, "differences": append([]shop.Difference{}, list...)})
+		list = append([]shop.Difference{}, list...) // never null
+		return d.encode(map[string]any{"schema": book.Schema, "version": Version, "differences": list})
 	}
 	if err := d.say("%s\n", head); err != nil {
 		return err
@@ -32,7 +34,9 @@ func (d *Deps) differ(list []shop.Difference, asJSON bool, head string) error {
 		return d.say("no figure differs\n")
 	}
 	for _, x := range list {
-		if err := d.tell("  %-18s %9.4g → %-9.4g %-6s %+.1f %%  %s\n", calc.FigureLabel(x.Name), x.A, x.B, quantity.Label(x.Unit, quantity.Metric), x.By, plain.Line(x.Why, 120)); err != nil {
+		err := d.tell("  %-18s %9.4g → %-9.4g %-6s %+.1f %%  %s\n", calc.FigureLabel(x.Name), x.A, x.B,
+			quantity.Label(x.Unit, quantity.Metric), x.By, plain.Line(x.Why, 120))
+		if err != nil {
 			return err
 		}
 	}

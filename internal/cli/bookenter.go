@@ -1,7 +1,6 @@
 package cli
 
 import (
-	"context"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -61,5 +60,5 @@ func (d *Deps) enterOrList(cmd *cobra.Command, kind book.Kind, name string) erro
 }
 
 func (d *Deps) enter(cmd *cobra.Command, kind book.Kind, given map[string]string) error {
-	return d.act(cmd, func(ctx context.Context, s *shop.Shop) (shop.Done, error) { return s.SaveEntry(ctx, kind, given) })
+	return d.act(cmd, func(s *shop.Shop) (shop.Done, error) { return s.SaveEntry(cmd.Context(), kind, given) })
 }

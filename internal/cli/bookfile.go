@@ -78,7 +78,8 @@ func (d *Deps) sayLines(lines []string, n int) {
 	}
 }
 
-// placed is an error's text in which the book's place is named as to who types: a guest is told no path of this machine.
+// placed is an error's text in which the book's place is named as to who types: a guest is told no path of this
+// machine.
 func (d *Deps) placed(err error, place string) string {
 	return strings.ReplaceAll(err.Error(), place, shop.Shown(place, d.Remote))
 }

@@ -28,13 +28,14 @@ listed with what they teach.`,
   brazebooth book reading --withdraw 3f0a`,
 		Args: noArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
-			switch marked := withdraw + confirm; {
-			case withdraw != "" && confirm != "" || marked != "" && (cmd.Flags().Changed("amps") || cmd.Flags().Changed("volts")):
+			measured := cmd.Flags().Changed("amps") || cmd.Flags().Changed("volts")
+			switch {
+			case withdraw != "" && confirm != "" || withdraw+confirm != "" && measured:
 				return wrong("more than one thing at once", "withdraw, confirm and keep readings one by one")
 			case withdraw != "":
-				return d.act(cmd, func(ctx context.Context, s *shop.Shop) (shop.Done, error) { return s.Withdraw(ctx, withdraw) })
+				return d.act(cmd, func(s *shop.Shop) (shop.Done, error) { return s.Withdraw(cmd.Context(), withdraw) })
 			case confirm != "":
-				return d.act(cmd, func(ctx context.Context, s *shop.Shop) (shop.Done, error) { return s.Confirm(ctx, confirm) })
+				return d.act(cmd, func(s *shop.Shop) (shop.Done, error) { return s.Confirm(cmd.Context(), confirm) })
 			}
 			job, err := jobOf(cmd)
 			if err != nil {
@@ -48,9 +49,9 @@ listed with what they teach.`,
 					return err
 				}
 			}
-			r := book.Reading{Source: sourceFlag(cmd), Feed: job.Feed.V, StickOut: job.StickOut.V, Amps: job.Amps.V, Volts: job.Volts.V, Travel: job.Travel.V,
-				Flow: job.Flow.V, Lot: lot, Note: note}
-			return d.act(cmd, func(ctx context.Context, s *shop.Shop) (shop.Done, error) { return s.SaveReading(ctx, r, job) })
+			r := book.Reading{Source: sourceFlag(cmd), Feed: job.Feed.V, StickOut: job.StickOut.V, Amps: job.Amps.V,
+				Volts: job.Volts.V, Travel: job.Travel.V, Flow: job.Flow.V, Lot: lot, Note: note}
+			return d.act(cmd, func(s *shop.Shop) (shop.Done, error) { return s.SaveReading(cmd.Context(), r, job) })
 		},
 	}
 	bind(cmd, "filler", "wire", "mode", "feed", "amps", "volts", "travel", "stickout", "flow")
@@ -96,13 +97,13 @@ func (d *Deps) listReadings(cmd *cobra.Command, job calc.Job) error {
 			return err
 		}
 		for i := range list {
-			r := &list[i].Body
-			flag := ""
+			rev, r, flag := &list[i].Revision, &list[i].Body, ""
 			if slices.Contains(flagged, i) {
 				flag = "  FLAGGED: far from the others; look again, then confirm or withdraw it"
 			}
-			if err := d.tell("%s %s %-16s %s %.3f mm %s: %.2f m/min, %.0f mm, %.0f A, %.1f V%s\n", list[i].Revision.ID, list[i].Revision.At[:16],
-				plain.Line(r.Source, 16), r.Filler, r.Wire, r.Mode, r.Feed, r.StickOut, r.Amps, r.Volts, flag); err != nil {
+			err := d.tell("%s %s %-16s %s %.3f mm %s: %.2f m/min, %.0f mm, %.0f A, %.1f V%s\n", rev.ID, rev.At[:16],
+				plain.Line(r.Source, 16), r.Filler, r.Wire, r.Mode, r.Feed, r.StickOut, r.Amps, r.Volts, flag)
+			if err != nil {
 				return err
 			}
 		}

@@ -62,7 +62,8 @@ adds its history, and to a card the test beads laid with it and what this progra
 }
 
 func (d *Deps) bookHistory() *cobra.Command {
-	return ofKind(&cobra.Command{Use: "history NAME", Short: "Every state that a record ever had"}, func(cmd *cobra.Command, kind book.Kind, name string) error {
+	cmd := &cobra.Command{Use: "history NAME", Short: "Every state that a record ever had"}
+	return ofKind(cmd, func(cmd *cobra.Command, kind book.Kind, name string) error {
 		return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
 			r, err := book.Resolve(ctx, b, kind, name)
 			if errors.Is(err, book.ErrNone) {
@@ -90,9 +91,10 @@ func (d *Deps) bookRestore() *cobra.Command {
 	return d.marking("restore ID", "Take a deletion back", (*shop.Shop).Restore)
 }
 
-func (d *Deps) marking(use, short string, mark func(*shop.Shop, context.Context, book.Kind, string) (shop.Done, error)) *cobra.Command {
+func (d *Deps) marking(use, short string,
+	mark func(*shop.Shop, context.Context, book.Kind, string) (shop.Done, error)) *cobra.Command {
 	return ofKind(&cobra.Command{Use: use, Short: short}, func(cmd *cobra.Command, kind book.Kind, name string) error {
-		return d.act(cmd, func(ctx context.Context, s *shop.Shop) (shop.Done, error) { return mark(s, ctx, kind, name) })
+		return d.act(cmd, func(s *shop.Shop) (shop.Done, error) { return mark(s, cmd.Context(), kind, name) })
 	})
 }
 
@@ -104,7 +106,9 @@ func (d *Deps) bookEdit() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return d.act(cmd, func(ctx context.Context, s *shop.Shop) (shop.Done, error) { return s.EditCard(ctx, name, given(cmd)) })
+			return d.act(cmd, func(s *shop.Shop) (shop.Done, error) {
+				return s.EditCard(cmd.Context(), name, given(cmd))
+			})
 		},
 	}
 	cmd.Flags().String("name", "", "what it is called from now on")

@@ -18,7 +18,8 @@ func (d *Deps) bookTrial() *cobra.Command {
 		Example: `  brazebooth book trial "tank lid" --travel 7.5 --seen rolled-edge --verdict bad --peel "lets go at the toe"`,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if len(args) == 0 && !jobFlags(cmd) {
-				return wrong("a trial of no job", "name the kept card that was laid, or give the job: --metal --gauge --feed --travel")
+				return wrong("a trial of no job",
+					"name the kept card that was laid, or give the job: --metal --gauge --feed --travel")
 			}
 			if len(args) > 0 {
 				err := d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
@@ -34,7 +35,7 @@ func (d *Deps) bookTrial() *cobra.Command {
 				return err
 			}
 			t.Source = sourceFlag(cmd)
-			return d.act(cmd, func(ctx context.Context, s *shop.Shop) (shop.Done, error) { return s.SaveTrial(ctx, t) })
+			return d.act(cmd, func(s *shop.Shop) (shop.Done, error) { return s.SaveTrial(cmd.Context(), t) })
 		},
 	}
 	bindAll(cmd)

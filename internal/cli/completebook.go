@@ -14,8 +14,8 @@ import (
 // A shell waits for its completions: a book that does not answer by then completes nothing.
 const completeWithin = 1500 * time.Millisecond
 
-// kept completes by the names of what the book has of a kind, or of any; deleted ones by their ids. The book is read only:
-// where there is none, nothing is made.
+// kept completes by the names of what the book has of a kind, or of any; deleted ones by their ids. The book is read
+// only: where there is none, nothing is made.
 func (d *Deps) kept(kind book.Kind, deleted bool) completer {
 	return func(cmd *cobra.Command, _ []string, begun string) ([]string, cobra.ShellCompDirective) {
 		if d.settle(cmd) != nil {

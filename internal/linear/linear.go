@@ -13,8 +13,8 @@ import (
 type Keeper interface {
 	// Keep saves a card under a name and says where.
 	Keep(ctx context.Context, name string, card *calc.Card) (said string, err error)
-	// Trial keeps a test bead: what it shows, what it is judged ("" for what it shows), at which power source ("" where none
-	// was named).
+	// Trial keeps a test bead: what it shows, what it is judged ("" for what it shows), at which power source (""
+	// where none was named).
 	Trial(ctx context.Context, job calc.Job, seen, verdict, source string) (said string, err error)
 	// Find lists kept cards by the beginnings of words, newest first.
 	Find(ctx context.Context, text string) ([]Entry, error)
@@ -36,8 +36,8 @@ type Options struct {
 	Title   string          // what the example is
 }
 
-// Run asks and answers until in ends, until somebody quits, or until the context does. All three are a good end; the error
-// is one of writing.
+// Run asks and answers until in ends, until somebody quits, or until the context does. All three are a good end; the
+// error is one of writing.
 func Run(ctx context.Context, o Options, in io.Reader, out io.Writer) error {
 	t := newTalk(ctx, o, in, out)
 	defer t.ear.close()

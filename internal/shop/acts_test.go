@@ -280,8 +280,8 @@ func TestWhoLooksKeepsNothing(t *testing.T) {
 	}
 }
 
-// While the book's server is away what is new is kept beside, in every act the same, and said; what wants the book itself is
-// refused, and keeps nothing.
+// While the book's server is away what is new is kept beside, in every act the same, and said; what wants the book
+// itself is refused, and keeps nothing.
 func TestServerIsAway(t *testing.T) {
 	s := newShop(t)
 	s.Beside, s.Where = s.Where, "postgres://booth@localhost:1/none?connect_timeout=1"

@@ -72,7 +72,8 @@ func (s *Shop) EditCard(ctx context.Context, word string, given map[string]strin
 	if !named && !tagged && !noted {
 		return Done{}, wrong("nothing to change", "type --name, --tags or --note with what it is from now on")
 	}
-	return s.change(ctx, "changed", meant(ctx, book.CardKind, word, book.Resolve), func(r *book.Revision, done *Done) (book.Revision, error) {
+	find := meant(ctx, book.CardKind, word, book.Resolve)
+	return s.change(ctx, "changed", find, func(r *book.Revision, done *Done) (book.Revision, error) {
 		c, err := book.Body[book.Card](r)
 		if err != nil {
 			return *r, err
@@ -94,8 +95,9 @@ func (s *Shop) EditCard(ctx context.Context, word string, given map[string]strin
 	})
 }
 
-// meant finds the record that a word means.
-func meant(ctx context.Context, kind book.Kind, word string, find func(context.Context, book.Book, book.Kind, string) (book.Revision, error)) func(book.Book) (book.Revision, error) {
+// meant is the record of a kind that a word means, by one of the ways in which package book finds one.
+func meant(ctx context.Context, kind book.Kind, word string,
+	find func(context.Context, book.Book, book.Kind, string) (book.Revision, error)) finder {
 	return func(b book.Book) (book.Revision, error) { return find(ctx, b, kind, word) }
 }
 
@@ -108,7 +110,8 @@ func (s *Shop) deleted(r *book.Revision, _ *Done) (book.Revision, error) { retur
 
 // Restore takes a deletion back.
 func (s *Shop) Restore(ctx context.Context, kind book.Kind, word string) (Done, error) {
-	return s.change(ctx, "restored", meant(ctx, kind, word, book.ResolveDeleted), func(r *book.Revision, _ *Done) (book.Revision, error) {
+	find := meant(ctx, kind, word, book.ResolveDeleted)
+	return s.change(ctx, "restored", find, func(r *book.Revision, _ *Done) (book.Revision, error) {
 		if !r.Deleted {
 			return *r, wrong("it was not deleted", "brazebooth book list --deleted shows what was")
 		}

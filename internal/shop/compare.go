@@ -69,8 +69,8 @@ func (s *Shop) Compare(ctx context.Context, one, other string) (a, b book.Card, 
 	return a, b, Differences(&a.Card, &b.Card), err
 }
 
-// Today is what differs between a kept card and what this program finds for the same job. What differs in words only is left
-// out: a setting that was suggested is given when it is computed again.
+// Today is what differs between a kept card and what this program finds for the same job. What differs in words only
+// is left out: a setting that was suggested is given when it is computed again.
 func Today(ctx context.Context, c *book.Card, progress func(done float64)) (list []Difference, err error) {
 	card, err := calc.Answer(ctx, c.Card.Used, progress)
 	if err != nil {

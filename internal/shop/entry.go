@@ -28,8 +28,8 @@ type entry struct {
 	said        []string // how numbers were read that may have been meant otherwise
 }
 
-// SaveEntry keeps a record that is entered by hand, of kind source, spool or person, or changes what is given of one that is
-// known: what is not given stays. The names of what is given are those of the command's flags.
+// SaveEntry keeps a record that is entered by hand, of kind source, spool or person, or changes what is given of one
+// that is known: what is not given stays. The names of what is given are those of the command's flags.
 func (s *Shop) SaveEntry(ctx context.Context, kind book.Kind, given map[string]string) (Done, error) {
 	e, err := read(given)
 	if err != nil {
@@ -39,16 +39,23 @@ func (s *Shop) SaveEntry(ctx context.Context, kind book.Kind, given map[string]s
 	switch kind {
 	case book.SourceKind:
 		e.name = plain.Line(given["name"], 60)
-		done, err = entered(ctx, s, kind, e.name, e.source, sourceText, wrong("a power source without a name", `type --name "booth 1"`))
+		done, err = entered(ctx, s, kind, e.name, e.source, sourceText)
 	case book.SpoolKind:
 		e.name = plain.Line(given["lot"], 60)
-		done, err = entered(ctx, s, kind, e.name, e.spool, spoolText, wrong("a spool without a lot", "type what is on it: --lot A17"))
+		done, err = entered(ctx, s, kind, e.name, e.spool, spoolText)
 	default:
 		e.name = plain.Line(given["name"], 24)
-		done, err = entered(ctx, s, book.PersonKind, e.name, e.person, personText, wrong("a person without a name", "type a short one: brazebooth book person ana"))
+		done, err = entered(ctx, s, book.PersonKind, e.name, e.person, personText)
 	}
 	done.Remarks = append(e.said, done.Remarks...)
 	return done, err
+}
+
+// nameless refuses a record of a kind that has no name.
+var nameless = map[book.Kind]error{
+	book.SourceKind: wrong("a power source without a name", `type --name "booth 1"`),
+	book.SpoolKind:  wrong("a spool without a lot", "type what is on it: --lot A17"),
+	book.PersonKind: wrong("a person without a name", "type a short one: brazebooth book person ana"),
 }
 
 // read reads what was typed.
@@ -74,7 +81,10 @@ func read(given map[string]string) (*entry, error) {
 		name string
 		to   *float64
 		read func(string) (float64, error)
-	}{{"least-amps", &e.least, amps}, {"most-amps", &e.most, amps}, {"full", &e.full, grams}, {"used", &e.used, grams}} {
+	}{
+		{"least-amps", &e.least, amps}, {"most-amps", &e.most, amps},
+		{"full", &e.full, grams}, {"used", &e.used, grams},
+	} {
 		if text := given[n.name]; text != "" {
 			v, err := n.read(text)
 			if err != nil {
@@ -103,9 +113,9 @@ func grams(text string) (float64, error) {
 
 // entered keeps a record of a name, or another state of the one that is known.
 func entered[T comparable](ctx context.Context, s *Shop, kind book.Kind, name string,
-	next func(was T, known bool) (T, error), text func(*T) string, nameless error) (Done, error) {
+	next func(was T, known bool) (T, error), text func(*T) string) (Done, error) {
 	if strings.TrimSpace(name) == "" {
-		return Done{}, nameless
+		return Done{}, nameless[kind]
 	}
 	find := meant(ctx, kind, name, book.Named)
 	err := s.with(ctx, false, func(b book.Book) error { _, err := find(b); return err })
@@ -127,7 +137,7 @@ func entered[T comparable](ctx context.Context, s *Shop, kind book.Kind, name st
 		})
 	}
 	return s.act(func(done *Done) error {
-		if !errors.Is(err, book.ErrNone) { // away: nobody can tell, and a second record of the name would hide the first
+		if !errors.Is(err, book.ErrNone) { // a server is away: a second record of the name would hide the first
 			return err
 		}
 		var none T
@@ -156,7 +166,10 @@ func (e *entry) source(was book.Source, known bool) (book.Source, error) {
 	for _, f := range [...]struct {
 		from calc.Opt
 		to   *float64
-	}{{e.job.RatedAmps, &was.RatedAmps}, {e.job.RatedDuty, &was.RatedDuty}, {e.job.NozzleBore, &was.Nozzle}, {some(e.least), &was.LeastAmps}, {some(e.most), &was.MostAmps}} {
+	}{
+		{e.job.RatedAmps, &was.RatedAmps}, {e.job.RatedDuty, &was.RatedDuty}, {e.job.NozzleBore, &was.Nozzle},
+		{some(e.least), &was.LeastAmps}, {some(e.most), &was.MostAmps},
+	} {
 		if f.from.Set {
 			*f.to = f.from.V
 		}
@@ -166,7 +179,8 @@ func (e *entry) source(was book.Source, known bool) (book.Source, error) {
 	}
 	was.Clean()
 	if was.LeastAmps > 0 && was.MostAmps > 0 && was.LeastAmps > was.MostAmps {
-		return was, wrong(fmt.Sprintf("a plate from %.0f to %.0f A", was.LeastAmps, was.MostAmps), "--least-amps is the smaller of the two")
+		what := fmt.Sprintf("a plate from %.0f to %.0f A", was.LeastAmps, was.MostAmps)
+		return was, wrong(what, "--least-amps is the smaller of the two")
 	}
 	return was, nil
 }
@@ -201,7 +215,8 @@ func (e *entry) spool(was book.Spool, known bool) (book.Spool, error) {
 	}
 	was.Clean()
 	if was.Left < 0 || was.Left > was.Full {
-		return was, wrong(fmt.Sprintf("%.0f g cannot be left of a spool of %.0f g", was.Left, was.Full), "check the grams; --full mends the spool's weight")
+		what := fmt.Sprintf("%.0f g cannot be left of a spool of %.0f g", was.Left, was.Full)
+		return was, wrong(what, "check the grams; --full mends the spool's weight")
 	}
 	return was, nil
 }
@@ -215,7 +230,10 @@ func sourceText(s *book.Source) string {
 	for _, f := range [...]struct {
 		v    float64
 		form string
-	}{{s.RatedAmps, ", rated %.0f A"}, {s.RatedDuty, ", duty cycle %.0f %%"}, {s.LeastAmps, ", from %.0f A"}, {s.MostAmps, ", up to %.0f A"}, {s.Nozzle, ", nozzle %.1f mm"}} {
+	}{
+		{s.RatedAmps, ", rated %.0f A"}, {s.RatedDuty, ", duty cycle %.0f %%"}, {s.LeastAmps, ", from %.0f A"},
+		{s.MostAmps, ", up to %.0f A"}, {s.Nozzle, ", nozzle %.1f mm"},
+	} {
 		if f.v > 0 {
 			text += fmt.Sprintf(f.form, f.v)
 		}
@@ -230,5 +248,5 @@ func spoolText(s *book.Spool) string {
 	if s.Wire > 0 && f.Density.V > 0 {
 		length = fmt.Sprintf(", %.0f m of wire", s.Left/formula.MassPerLength(s.Wire, f.Density.V))
 	}
-	return fmt.Sprintf("spool %s: %s %s mm, %.0f g left%s", plain.Line(s.Lot, 60), s.Filler, strconv.FormatFloat(s.Wire, 'g', 4, 64), s.Left, length)
+	return fmt.Sprintf("spool %s: %s %.4g mm, %.0f g left%s", plain.Line(s.Lot, 60), s.Filler, s.Wire, s.Left, length)
 }

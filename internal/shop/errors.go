@@ -53,21 +53,27 @@ func (s *Shop) Told(err error) error {
 
 // noBook says that nothing was kept here yet.
 func (s *Shop) noBook() error {
+	what := "there is no book yet at " + plain.Line(s.Where, 200)
+	hint := "save something first: brazebooth book save --name ...; or name another with --book"
 	if s.Remote {
-		return &mistake.Error{What: "nothing is in " + serversBook + " yet", Hint: "who may keep saves something first: book save --name ...", Cause: book.ErrNone}
+		what = "nothing is in " + serversBook + " yet"
+		hint = "who may keep saves something first: book save --name ..."
 	}
-	return &mistake.Error{What: "there is no book yet at " + plain.Line(s.Where, 200), Hint: "save something first: brazebooth book save --name ...; or name another with --book", Cause: book.ErrNone}
+	return &mistake.Error{What: what, Hint: hint, Cause: book.ErrNone}
 }
 
 // besides says of what was kept beside the book what becomes of it; a guest is told no path of this machine.
 func besides(file string, remote bool) string {
 	if remote {
-		return "the database of the book does not answer: kept beside it on the server; who runs the server merges it when the database is back"
+		return "the database of the book does not answer: kept beside it on the server;" +
+			" who runs the server merges it when the database is back"
 	}
-	return plain.Line("the server of the book does not answer: kept in "+file+"; when it is back: brazebooth book merge "+file, 400)
+	text := "the server of the book does not answer: kept in " + file
+	return plain.Line(text+"; when it is back: brazebooth book merge "+file, 400)
 }
 
-// PlaceError refuses what is no place for a book: an address that is none, and a file whose name nobody could read or type again.
+// PlaceError refuses what is no place for a book: an address that is none, and a file whose name nobody could read or
+// type again.
 func PlaceError(where string) error {
 	switch {
 	case address.Check(where) != nil:
@@ -80,6 +86,13 @@ func PlaceError(where string) error {
 	return nil
 }
 
+// What to do about a book.
+const (
+	whichBook = "brazebooth doctor says which is used and why"
+	soundBook = "brazebooth book check says what is wrong; " +
+		"brazebooth book backup NEW.db makes a sound book of what can be read"
+)
+
 // bookError adds to what a book says what to do about it.
 func bookError(err error) error {
 	var several *book.Several
@@ -90,19 +103,24 @@ func bookError(err error) error {
 	case err == nil, mistake.Of(err) != nil, errors.As(err, &told):
 		return err
 	case book.Damaged(err):
-		return &Failure{plain.Line(err.Error(), 300), "brazebooth book check says what is wrong; brazebooth book backup NEW.db makes a sound book of what can be read", err}
+		return &Failure{plain.Line(err.Error(), 300), soundBook, err}
 	case errors.As(err, &bad):
-		return &Failure{plain.Line(bad.Error(), 300), "name another book with --book; brazebooth doctor says which is used and why", err}
+		return &Failure{plain.Line(bad.Error(), 300), "name another book with --book; " + whichBook, err}
 	case errors.As(err, &several):
-		return wrong(several.Error(), "type one of their ids: "+strings.Join(several.IDs[:min(len(several.IDs), 8)], ", ")+"; brazebooth book list --kind "+string(several.Kind)+" shows them")
+		ids := strings.Join(several.IDs[:min(len(several.IDs), 8)], ", ")
+		list := "brazebooth book list --kind " + string(several.Kind) + " shows them"
+		return wrong(several.Error(), "type one of their ids: "+ids+"; "+list)
 	case errors.Is(err, book.ErrAddress):
 		return wrong(book.ErrAddress.Error(), address.Hint)
 	case errors.Is(err, book.ErrNone):
-		return &mistake.Error{What: plain.Line(err.Error(), 200), Hint: "brazebooth book list shows what is there", Cause: err}
+		what := plain.Line(err.Error(), 200)
+		return &mistake.Error{What: what, Hint: "brazebooth book list shows what is there", Cause: err}
 	case errors.Is(err, book.ErrReadOnly):
-		return &mistake.Error{What: plain.Line(err.Error(), 200), Hint: "use the newer program, or another book with --book", Cause: err}
+		what := plain.Line(err.Error(), 200)
+		return &mistake.Error{What: what, Hint: "use the newer program, or another book with --book", Cause: err}
 	case errors.As(err, &path):
-		return &Failure{plain.Line(path.Path, 200) + ": " + path.Err.Error(), "name another book with --book, or mend that; brazebooth doctor says which is used and why", err}
+		what := plain.Line(path.Path, 200) + ": " + path.Err.Error()
+		return &Failure{what, "name another book with --book, or mend that; " + whichBook, err}
 	}
 	return err
 }

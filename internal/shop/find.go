@@ -13,8 +13,8 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// Entry is one record in a list. The screens and the questions each name the same fields, so that none of the three has to know
-// another.
+// Entry is one record in a list. The screens and the questions each name the same fields, so that none of the three
+// has to know another.
 type Entry = struct{ ID, Kind, Name, At, Line string }
 
 // CardOf is the kept card that is meant by its name, its id or the first letters of that.
@@ -82,14 +82,14 @@ func entriesOf(ctx context.Context, b book.Book, heads []book.Head, text string)
 	}
 	list := make([]Entry, len(heads))
 	for i, h := range heads {
-		list[i] = Entry{ID: h.ID, Kind: string(h.Kind), Name: plain.Line(h.Name, 60), At: h.At[:10], Line: plain.Line(h.Line, 100)}
+		list[i] = Entry{h.ID, string(h.Kind), plain.Line(h.Name, 60), h.At[:10], plain.Line(h.Line, 100)}
 	}
 	tellApart(ctx, b, heads, list)
 	return list
 }
 
-// tellApart gives records of one kind, name and day what differs: the time of day, down to the second where that is needed, and
-// of a card its wire feed and travel.
+// tellApart gives records of one kind, name and day what differs: the time of day, down to the second where that is
+// needed, and of a card its wire feed and travel.
 func tellApart(ctx context.Context, b book.Book, heads []book.Head, list []Entry) {
 	alike := map[Entry][]int{}
 	for i, e := range list {

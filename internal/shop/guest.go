@@ -5,6 +5,7 @@ import (
 	"errors"
 	"path/filepath"
 	"reflect"
+	"slices"
 	"strings"
 	"syscall"
 
@@ -22,8 +23,8 @@ const (
 // Unusable says to a guest of the server's book that it cannot be used, whatever the reason.
 func Unusable(err error) error { return &Failure{serversBook + " cannot be used", askServer, err} }
 
-// GuestError is an error as somebody at another machine may read it, without paths, users and hosts of this one; where is the
-// book's place. What only the system or a library says of the book is told by its kind.
+// GuestError is an error as somebody at another machine may read it, without paths, users and hosts of this one;
+// where is the book's place. What only the system or a library says of the book is told by its kind.
 func GuestError(err error, where string) error {
 	var could *Failure
 	var bad *book.Unreadable
@@ -48,7 +49,8 @@ func GuestError(err error, where string) error {
 	return errors.New(unplaced(err.Error(), where))
 }
 
-// ToldGuest is GuestError; fault takes the error whole where its words are others, unless it is only that somebody left.
+// ToldGuest is GuestError; fault takes the error whole where its words are others, unless it is only that somebody
+// left.
 func ToldGuest(err error, where string, fault func(error)) error {
 	told := GuestError(err, where)
 	if err != nil && fault != nil && told.Error() != err.Error() && !errors.Is(err, context.Canceled) {
@@ -57,8 +59,8 @@ func ToldGuest(err error, where string, fault func(error)) error {
 	return told
 }
 
-// foreign reports an error in which something speaks that this program did not write: the system, a database. Readers of what
-// was typed quote nothing but that.
+// foreign reports an error in which something speaks that this program did not write: the system, a database. Readers
+// of what was typed quote nothing but that.
 func foreign(err error) bool {
 	switch many := err.(type) {
 	case nil:
@@ -77,7 +79,7 @@ func foreign(err error) bool {
 	}
 	room, _, _ := strings.Cut(t.PkgPath(), "/")
 	switch {
-	case room == "errors", room == "fmt", room == "context", room == "encoding", room == "strconv", room == "brazebooth":
+	case slices.Contains([]string{"errors", "fmt", "context", "encoding", "strconv", "brazebooth"}, room):
 		return foreign(errors.Unwrap(err))
 	}
 	return true

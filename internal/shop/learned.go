@@ -17,8 +17,8 @@ type Kept[T any] struct {
 	Body     T
 }
 
-// all are the present records of a kind that are wanted, newest first. One that cannot be read, of a newer program's making,
-// teaches nothing and is left out.
+// all are the present records of a kind that are wanted, newest first. One that cannot be read, of a newer program's
+// making, teaches nothing and is left out.
 func all[T any](ctx context.Context, b book.Book, kind book.Kind, wanted func(*T) bool) (list []Kept[T], err error) {
 	err = book.Present(ctx, b, kind, func(r *book.Revision) error {
 		if body, err := book.Body[T](r); err == nil && wanted(&body) {
@@ -111,8 +111,8 @@ func taught(ctx context.Context, b book.Book, job calc.Job, source string) (calc
 	return job, nil
 }
 
-// Learn is what a power source's readings with a completed job's filler, wire and mode teach. Flagged are the places in the
-// list of those that lie far from what the others predict and are not confirmed; they teach nothing.
+// Learn is what a power source's readings with a completed job's filler, wire and mode teach. Flagged are the places
+// in the list of those that lie far from what the others predict and are not confirmed; they teach nothing.
 func Learn(list []Kept[book.Reading], used *calc.Job) (l calc.Learned, flagged []int, err error) {
 	f, ok := tables.FillerByID(used.Filler)
 	if !ok {
@@ -123,7 +123,8 @@ func Learn(list []Kept[book.Reading], used *calc.Job) (l calc.Learned, flagged [
 	for i := range list {
 		r := &list[i].Body
 		if r.Filler == used.Filler && math.Abs(r.Wire-used.Wire.V) < 0.01 && r.Mode == used.Mode {
-			taken = append(taken, calc.Reading{Feed: r.Feed, StickOut: r.StickOut, Amps: r.Amps, Volts: r.Volts, Confirmed: r.Confirmed})
+			taken = append(taken, calc.Reading{
+				Feed: r.Feed, StickOut: r.StickOut, Amps: r.Amps, Volts: r.Volts, Confirmed: r.Confirmed})
 			at = append(at, i)
 		}
 	}

@@ -12,8 +12,8 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// SaveReading keeps what was measured while the arc ran, with filler, wire and mode of the job, and says what the readings of
-// its power source teach by now.
+// SaveReading keeps what was measured while the arc ran, with filler, wire and mode of the job, and says what the
+// readings of its power source teach by now.
 func (s *Shop) SaveReading(ctx context.Context, r book.Reading, job calc.Job) (Done, error) {
 	return s.act(func(done *Done) error {
 		r.Clean()
@@ -21,9 +21,11 @@ func (s *Shop) SaveReading(ctx context.Context, r book.Reading, job calc.Job) (D
 		case strings.TrimSpace(r.Source) == "":
 			return wrong("a reading of no power source", `type --power-source "booth 1"`)
 		case r.Amps == 0:
-			return wrong("volts without amps teach nothing", "type --amps as the meter shows them after the first second")
+			return wrong("volts without amps teach nothing",
+				"type --amps as the meter shows them after the first second")
 		case r.Feed == 0 || r.StickOut == 0:
-			return wrong("a reading teaches only with feed and stick-out measured", "type --pull 635mm (6 seconds of wire) or --feed, and --stickout 12mm")
+			return wrong("a reading teaches only with feed and stick-out measured",
+				"type --pull 635mm (6 seconds of wire) or --feed, and --stickout 12mm")
 		}
 		job.Amps = calc.Opt{} // measured, and no choice beside the feed
 		used, err := calc.Complete(job)
@@ -46,7 +48,7 @@ func (s *Shop) SaveReading(ctx context.Context, r book.Reading, job calc.Job) (D
 			}
 			lines, flagged, err := Lessons(list, r.Source, &used)
 			if flagged {
-				done.short = append(done.short, "a reading lies far from the others and is not used: brazebooth book reading shows it")
+				done.short = append(done.short, oddReading)
 			}
 			done.Lines = append(done.Lines, lines...)
 			return err
@@ -55,8 +57,10 @@ func (s *Shop) SaveReading(ctx context.Context, r book.Reading, job calc.Job) (D
 	})
 }
 
-// Lessons are lines that say which of a power source's readings are flagged, and what all of them teach with a completed job's
-// filler, wire and mode.
+const oddReading = "a reading lies far from the others and is not used: brazebooth book reading shows it"
+
+// Lessons are lines that say which of a power source's readings are flagged, and what all of them teach with a
+// completed job's filler, wire and mode.
 func Lessons(list []Kept[book.Reading], source string, used *calc.Job) (lines []string, flagged bool, err error) {
 	l, odd, err := Learn(list, used)
 	if err != nil {
@@ -64,12 +68,17 @@ func Lessons(list []Kept[book.Reading], source string, used *calc.Job) (lines []
 	}
 	for _, i := range odd {
 		id, r := list[i].Revision.ID, &list[i].Body
-		lines = append(lines, fmt.Sprintf("FLAGGED: the reading %s, %.0f A and %.1f V, is far from what the others predict and is not used."+
-			" Look again, then: brazebooth book reading --confirm %s, or --withdraw %s", id, r.Amps, r.Volts, id, id))
+		lines = append(lines, fmt.Sprintf("FLAGGED: the reading %s, %.0f A and %.1f V, is far from what the others"+
+			" predict and is not used. Look again, then: brazebooth book reading --confirm %s, or --withdraw %s",
+			id, r.Amps, r.Volts, id, id))
 	}
-	return append(lines, fmt.Sprintf("%s with %s, %.3f mm, %s: calibration voltage %.2f V (± %.2f, %s), volts factor %.3f (± %.3f, %s), %d flagged",
-		plain.Line(source, 60), used.Filler, used.Wire.V, used.Mode, l.Phi.Mean, 2*l.Phi.Sigma, quantity.Count(l.Phi.Used, "reading"),
-		l.Volts.Mean, 2*l.Volts.Sigma, quantity.Count(l.Volts.Used, "reading"), len(odd))), len(odd) > 0, nil
+	phi := fmt.Sprintf("calibration voltage %.2f V (± %.2f, %s)",
+		l.Phi.Mean, 2*l.Phi.Sigma, quantity.Count(l.Phi.Used, "reading"))
+	volts := fmt.Sprintf("volts factor %.3f (± %.3f, %s)",
+		l.Volts.Mean, 2*l.Volts.Sigma, quantity.Count(l.Volts.Used, "reading"))
+	lines = append(lines, fmt.Sprintf("%s with %s, %.3f mm, %s: %s, %s, %d flagged",
+		plain.Line(source, 60), used.Filler, used.Wire.V, used.Mode, phi, volts, len(odd)))
+	return lines, len(odd) > 0, nil
 }
 
 // idLike is an id or its beginning.
@@ -92,9 +101,10 @@ func (s *Shop) Confirm(ctx context.Context, id string) (Done, error) {
 	})
 }
 
-func (s *Shop) mark(ctx context.Context, verb, id string, next func(*book.Revision, *Done) (book.Revision, error)) (Done, error) {
+func (s *Shop) mark(ctx context.Context, verb, id string, next step) (Done, error) {
 	if !idLike.MatchString(id) {
-		return Done{}, wrong("a reading is meant by its id, not by "+quote(id), "brazebooth book reading lists them: type at least the first four letters")
+		return Done{}, wrong("a reading is meant by its id, not by "+quote(id),
+			"brazebooth book reading lists them: type at least the first four letters")
 	}
 	return s.change(ctx, verb, meant(ctx, book.ReadingKind, id, book.Resolve), next)
 }

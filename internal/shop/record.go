@@ -26,8 +26,8 @@ func (s *Shop) Record(ctx context.Context, id string, units quantity.System) (li
 	return lines, err
 }
 
-// RecordText is all there is of one record in at most 80 columns: what it holds now, its history, and of a card the test
-// beads that were laid with it and what this program says of its job today.
+// RecordText is all there is of one record in at most 80 columns: what it holds now, its history, and of a card the
+// test beads that were laid with it and what this program says of its job today.
 func RecordText(ctx context.Context, b book.Book, id string, sys quantity.System) (string, error) {
 	text, err := ShownText(ctx, b, id, sys)
 	if err != nil {
@@ -88,7 +88,8 @@ func aboutCard(ctx context.Context, b book.Book, out *strings.Builder, id string
 		return nil
 	}
 	for _, x := range diff {
-		text := fmt.Sprintf("%s: %.4g, now %.4g %s", calc.FigureLabel(x.Name), x.A, x.B, quantity.Label(x.Unit, quantity.Metric))
+		unit := quantity.Label(x.Unit, quantity.Metric)
+		text := fmt.Sprintf("%s: %.4g, now %.4g %s", calc.FigureLabel(x.Name), x.A, x.B, unit)
 		if x.A == 0 || x.B == 0 {
 			text = calc.FigureLabel(x.Name) + ": " + x.Why
 		}
@@ -116,7 +117,8 @@ func HistoryText(list []book.Revision) string {
 			what = "changed"
 		}
 		gone[h.Rev] = h.Deleted
-		out.WriteString(sheet.Wrapped("", fmt.Sprintf("%s %s: %s (by %s, version %s, revision %.8s)", h.At[:19]+"Z", what, book.Summary(h), SavedBy(h), plain.Line(h.Program, 20), h.Rev)))
+		by := fmt.Sprintf("(by %s, version %s, revision %.8s)", SavedBy(h), plain.Line(h.Program, 20), h.Rev)
+		out.WriteString(sheet.Wrapped("", h.At[:19]+"Z "+what+": "+book.Summary(h)+" "+by))
 	}
 	return out.String()
 }

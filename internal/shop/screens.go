@@ -8,8 +8,8 @@ import (
 	"brazebooth/internal/book"
 )
 
-// The acts as the screens and the questions have them (tui.Keeper, linear.Keeper): they take what stands on the screen and get
-// the words that are to be said.
+// The acts as the screens and the questions have them (tui.Keeper, linear.Keeper): they take what stands on the
+// screen and get the words that are to be said.
 
 // Keep saves a card under a name.
 func (s *Shop) Keep(ctx context.Context, name string, card *calc.Card) (said string, err error) {
@@ -21,10 +21,12 @@ func (s *Shop) Trial(ctx context.Context, job calc.Job, seen, verdict, source st
 	return inWords(s.SaveTrial(ctx, book.Trial{Job: job, Seen: seen, Verdict: verdict, Source: source}))
 }
 
-// Measure is SaveReading, with the travel (mm/s) where it was timed, and returns the job with what its power source taught. An
-// error means that nothing was kept.
-func (s *Shop) Measure(ctx context.Context, source string, r calc.Reading, travel float64, job calc.Job) (calc.Job, string, error) {
-	done, err := s.SaveReading(ctx, book.Reading{Source: source, Feed: r.Feed, StickOut: r.StickOut, Amps: r.Amps, Volts: r.Volts, Travel: travel}, job)
+// Measure is SaveReading, with the travel (mm/s) where it was timed, and returns the job with what its power source
+// taught. An error means that nothing was kept.
+func (s *Shop) Measure(ctx context.Context, source string, r calc.Reading, travel float64, job calc.Job) (
+	taughtJob calc.Job, said string, err error) {
+	done, err := s.SaveReading(ctx, book.Reading{Source: source, Feed: r.Feed, StickOut: r.StickOut, Amps: r.Amps,
+		Volts: r.Volts, Travel: travel}, job)
 	if err != nil {
 		return job, "", err
 	}

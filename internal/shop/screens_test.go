@@ -118,8 +118,8 @@ func TestScreensKeeps(t *testing.T) {
 	}
 }
 
-// Two cards of one name and one day tell themselves apart, the newest first; a name that is typed whole comes before others
-// that begin so.
+// Two cards of one name and one day tell themselves apart, the newest first; a name that is typed whole comes before
+// others that begin so.
 func TestScreensTellsCardsApart(t *testing.T) {
 	ctx := context.Background()
 	now := time.Date(2026, 3, 1, 9, 30, 10, 0, time.UTC)

@@ -1,9 +1,9 @@
-// Package shop is what a shop does with its book: it saves cards, test beads, readings and what is entered by hand, changes,
-// deletes and brings back, finds, compares and learns. Each act has its rules and its hints here, once, whoever asks: a command,
-// the screens or the questions line by line. Package book below it only stores.
+// Package shop is what a shop does with its book: it saves cards, test beads, readings and what is entered by hand,
+// changes, deletes and brings back, finds, compares and learns. Each act has its rules and its hints here, once,
+// whoever asks: a command, the screens or the questions line by line. Package book below it only stores.
 //
-// Errors of the acts are safe for a terminal. One about what was asked is a *mistake.Error with what to type instead; one about
-// the book is a *Failure with what to do about it. A guest at another machine is told nothing of this one.
+// Errors of the acts are safe for a terminal. One about what was asked is a *mistake.Error with what to type instead;
+// one about the book is a *Failure with what to do about it. A guest at another machine is told nothing of this one.
 package shop
 
 import (
@@ -16,8 +16,8 @@ import (
 	"brazebooth/internal/mistake"
 )
 
-// Shop is a book as one person uses it. The book is opened for each act and closed again, so that a booth that is left running
-// holds nothing. It is safe for use by several goroutines.
+// Shop is a book as one person uses it. The book is opened for each act and closed again, so that a booth that is
+// left running holds nothing. It is safe for use by several goroutines.
 type Shop struct {
 	Where    string      // the book: a file, or the address of a server
 	Beside   string      // the file that takes what a server cannot while it is away; "" for none
@@ -29,8 +29,8 @@ type Shop struct {
 	saving sync.WaitGroup
 }
 
-// Wait returns when everything that is being saved is saved, or is known not to be. It ends by itself: a server that does not
-// answer is given up.
+// Wait returns when everything that is being saved is saved, or is known not to be. It ends by itself: a server that
+// does not answer is given up.
 func (s *Shop) Wait() { s.saving.Wait() }
 
 // Done is what became of an act.
@@ -114,8 +114,8 @@ func (s *Shop) with(ctx context.Context, writes bool, do func(book.Book) error) 
 	return errors.Join(do(b), b.Close())
 }
 
-// save keeps a new record, behind what has to be there first: in the book; beside it while its server is away; or else, for who
-// sits here, in a file that can be taken in later.
+// save keeps a new record, behind what has to be there first: in the book; beside it while its server is away; or
+// else, for who sits here, in a file that can be taken in later.
 func (s *Shop) save(ctx context.Context, done *Done, kind book.Kind, body any, first ...book.Revision) error {
 	if s.LookOnly {
 		return ErrLookOnly
@@ -136,8 +136,8 @@ func (s *Shop) save(ctx context.Context, done *Done, kind book.Kind, body any, f
 	return nil
 }
 
-// rescued writes what no book took into a file, and says so beside what went wrong. A guest could not fetch the file, and who
-// asked for an end did not want it.
+// rescued writes what no book took into a file, and says so beside what went wrong. A guest could not fetch the file,
+// and who asked for an end did not want it.
 func (s *Shop) rescued(ctx context.Context, err error, list []book.Revision) error {
 	if s.Remote || ctx.Err() != nil {
 		return err
@@ -150,8 +150,9 @@ func (s *Shop) rescued(ctx context.Context, err error, list []book.Revision) err
 	return &Failure{what + "; it lies in " + file + ", for: brazebooth book import " + file, hint, err}
 }
 
-// after looks into the book for what is said beside something that was kept just now. That is kept whatever comes of the look:
-// an end that was asked for meanwhile, or a book that cannot be read, is no failure of the act, or it would be done twice.
+// after looks into the book for what is said beside something that was kept just now. That is kept whatever comes of
+// the look: an end that was asked for meanwhile, or a book that cannot be read, is no failure of the act, or it would
+// be done twice.
 func (s *Shop) after(ctx context.Context, done *Done, look func(book.Book) error) {
 	if !done.inBook {
 		return
@@ -161,9 +162,9 @@ func (s *Shop) after(ctx context.Context, done *Done, look func(book.Book) error
 	}
 }
 
-// change saves the next state of the record that is found; where next says that there is none the record stays as it is. Where
-// somebody else changes the record meanwhile it begins again. A change wants the book itself.
-func (s *Shop) change(ctx context.Context, verb string, find func(book.Book) (book.Revision, error), next func(*book.Revision, *Done) (book.Revision, error)) (Done, error) {
+// change saves the next state of the record that is found; where next says that there is none the record stays as it
+// is. Where somebody else changes the record meanwhile it begins again. A change wants the book itself.
+func (s *Shop) change(ctx context.Context, verb string, find finder, next step) (Done, error) {
 	return s.act(func(done *Done) error {
 		b, err := s.open(ctx, true)
 		if err != nil {
@@ -191,6 +192,12 @@ func (s *Shop) change(ctx context.Context, verb string, find func(book.Book) (bo
 		}
 	})
 }
+
+// A finder finds the record that is meant.
+type finder func(book.Book) (book.Revision, error)
+
+// A step makes a record's next state, and says in the Done what that is.
+type step func(now *book.Revision, done *Done) (book.Revision, error)
 
 // errSame is of a change that changes nothing.
 var errSame = errors.New("nothing to change")

@@ -35,7 +35,7 @@ func keptText(r *book.Revision, c *book.Card, sys quantity.System) string {
 		sys = quantity.Metric
 	}
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s\n%s, saved %s by %s with version %s\n", c.Name, r.ID, r.At[:16], SavedBy(r), plain.Line(r.Program, 20))
+	b.WriteString(c.Name + "\n" + savedLine(r) + "\n")
 	b.WriteString(sheet.Wrapped("", c.Line()))
 	if len(c.Tags) > 0 {
 		b.WriteString(sheet.Wrapped("tags: ", strings.Join(c.Tags, ", ")))
@@ -78,6 +78,11 @@ func Assumed(c *book.Card) string {
 	return strings.Join(list, ", ")
 }
 
+// savedLine says which revision it is.
+func savedLine(r *book.Revision) string {
+	return fmt.Sprintf("%s, saved %s by %s with version %s", r.ID, r.At[:16], SavedBy(r), plain.Line(r.Program, 20))
+}
+
 // SavedBy is who saved a revision.
 func SavedBy(r *book.Revision) string {
 	if r.Who == "" {
@@ -103,7 +108,7 @@ func recordUnit(name string) string {
 // plainText is any record's fields, one a line, in the order of their names.
 func plainText(r *book.Revision) string {
 	var out strings.Builder
-	fmt.Fprintf(&out, "%s%s, saved %s by %s with version %s\n\n", sheet.Wrapped("", book.Summary(r)), r.ID, r.At[:16], SavedBy(r), plain.Line(r.Program, 20))
+	out.WriteString(sheet.Wrapped("", book.Summary(r)) + savedLine(r) + "\n\n")
 	var fields map[string]json.RawMessage
 	if json.Unmarshal(r.Body, &fields) != nil {
 		return out.String() + "  of a newer program: this one cannot read it\n"
@@ -127,7 +132,8 @@ func plainText(r *book.Revision) string {
 		if unit := recordUnit(name); unit != "" {
 			value += " " + unit
 		}
-		out.WriteString(sheet.Wrapped(fmt.Sprintf("  %-18s ", plain.Line(strings.ReplaceAll(name, "_", " "), 18)), plain.Line(value, 400)))
+		label := plain.Line(strings.ReplaceAll(name, "_", " "), 18)
+		out.WriteString(sheet.Wrapped(fmt.Sprintf("  %-18s ", label), plain.Line(value, 400)))
 	}
 	return out.String()
 }

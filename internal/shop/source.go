@@ -9,9 +9,10 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// source makes sure that the power source of what is kept is in the book, and gives it the name that it was entered by. One that
-// nobody entered is entered with it: nothing that was measured is lost over a name. Where the book has others it may be a slip
-// of the hand, which is said. While the server is away nobody can tell, and the name is taken as it is.
+// source makes sure that the power source of what is kept is in the book, and gives it the name that it was entered
+// by. One that nobody entered is entered with it: nothing that was measured is lost over a name. Where the book has
+// others it may be a slip of the hand, which is said. While the server is away nobody can tell, and the name is taken
+// as it is.
 func (s *Shop) source(ctx context.Context, done *Done, name *string) ([]book.Revision, error) {
 	if *name == "" {
 		return nil, nil
@@ -34,7 +35,8 @@ func (s *Shop) source(ctx context.Context, done *Done, name *string) ([]book.Rev
 	switch {
 	case errors.Is(err, book.ErrNone):
 		if len(others) > 0 {
-			done.remark("the power source " + quote(*name) + " is new and entered too; where " + near.Or(others) + " was meant, brazebooth book delete takes both back")
+			done.remark("the power source " + quote(*name) + " is new and entered too; where " + near.Or(others) +
+				" was meant, brazebooth book delete takes both back")
 		}
 		r, err := s.Author.New(book.SourceKind, book.Source{Name: *name})
 		return []book.Revision{r}, err

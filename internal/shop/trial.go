@@ -20,8 +20,9 @@ const (
 	bad        = "bad"
 )
 
-// SaveTrial keeps a test bead and says what it teaches of its power source. The job is completed, with the settings that its card
-// suggests for what nobody chose; one that has no card is kept as it was laid. Without a verdict the look of the bead is one.
+// SaveTrial keeps a test bead and says what it teaches of its power source. The job is completed, with the settings
+// that its card suggests for what nobody chose; one that has no card is kept as it was laid. Without a verdict the
+// look of the bead is one.
 func (s *Shop) SaveTrial(ctx context.Context, t book.Trial) (Done, error) {
 	return s.act(func(done *Done) (err error) {
 		if err := judge(&t); err != nil {
@@ -73,7 +74,8 @@ func judge(t *book.Trial) error {
 	case !slices.Contains([]string{good, acceptable, bad}, t.Verdict):
 		return wrong("a trial wants a verdict", "type --verdict good, acceptable or bad")
 	case t.Verdict == good && t.Seen != "" && t.Seen != good, t.Verdict == bad && t.Seen == good:
-		return wrong("the verdict "+t.Verdict+" together with "+t.Seen, "say acceptable where a fault was let pass, or what was seen otherwise")
+		return wrong("the verdict "+t.Verdict+" together with "+t.Seen,
+			"say acceptable where a fault was let pass, or what was seen otherwise")
 	}
 	return nil
 }
@@ -93,6 +95,7 @@ func sayEfficiency(ctx context.Context, b book.Book, done *Done, source string) 
 	for _, x := range e.Evidence {
 		said = append(said, fmt.Sprintf("%s (expected in %.0f of 100)", x.Heat, x.Expected))
 	}
-	done.say(fmt.Sprintf("%s: arc efficiency %.3f (± %.3f) by %d verdicts: %s", plain.Line(source, 60), e.Mean, 2*e.Sigma, e.Used, strings.Join(said, ", ")), "")
+	done.say(fmt.Sprintf("%s: arc efficiency %.3f (± %.3f) by %d verdicts: %s",
+		plain.Line(source, 60), e.Mean, 2*e.Sigma, e.Used, strings.Join(said, ", ")), "")
 	return nil
 }
