@@ -104,8 +104,8 @@ func (b *Bar) step(dt, power float64) {
 	b.elapsed += dt
 }
 
-// Run burns an arc of so many watts for so many seconds. It returns when the warmed length passed a limit, s; NaN
-// where it did not.
+// Run burns an arc of power watts for so many seconds. It returns the time, s, at which the warmed length passed a
+// limit, C; NaN where it did not.
 func (b *Bar) Run(seconds, power, limit float64) float64 {
 	passed := math.NaN()
 	const steps = 200
@@ -122,8 +122,9 @@ func (b *Bar) Run(seconds, power, limit float64) float64 {
 // LongestHold is how long a hold is followed, s.
 const LongestHold = 6 * 3600
 
-// Hold lets the bar cool without an arc until its warmed length is down to a limit, and returns the time, s: 0 where
-// it is there already. ErrRange where it takes more than six hours, as where the air is no colder than the limit.
+// Hold lets the bar cool without an arc until its warmed length is down to a limit, C, and returns the time, s: 0
+// where it is there already. ErrRange where it takes more than six hours, or for ever because the air is no colder
+// than the limit.
 func (b *Bar) Hold(limit float64) (float64, error) {
 	start := b.elapsed
 	for b.elapsed-start < LongestHold {

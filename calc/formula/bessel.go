@@ -2,11 +2,11 @@ package formula
 
 import "math"
 
-// besselK returns exp(x)·K0(x) and exp(x)·K1(x), modified Bessel functions of the second kind, for x
-// above zero, to about 1e-14 relative. The exponential is left out so that no argument under- or
-// overflows. Below 1 they are the power series (Abramowitz and Stegun 9.6.13 and 9.6.15); to 16 the
-// trapezoidal rule on the integrals of exp(−x·cosh t) and exp(−x·cosh t)·cosh t (9.6.24), which
-// converges at once since the integrand dies double-exponentially; above, the asymptotic series (9.7.2).
+// besselK returns exp(x)·K0(x) and exp(x)·K1(x), modified Bessel functions of the second kind, for x above zero, to
+// about 1e-14 relative. The exponential is left out so that no argument under- or overflows. Below 1: the power
+// series (Abramowitz and Stegun 9.6.13 and 9.6.15). To 16: the trapezoidal rule on the integrals of exp(−x·cosh t)
+// and exp(−x·cosh t)·cosh t (9.6.24), which converges at once since the integrand dies double-exponentially. Above:
+// the asymptotic series (9.7.2).
 func besselK(x float64) (k0, k1 float64) {
 	if x < 1 {
 		k0, k1 = besselSeries(x)

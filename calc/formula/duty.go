@@ -2,9 +2,8 @@ package formula
 
 import "math"
 
-// DutyAt returns the duty in per cent at a current in A, from a power source's plate (IEC 60974-1): heat
-// goes with the square of current. More than 100 % is 100 %: a power source cannot run longer than all
-// the time.
+// DutyAt returns the duty in per cent at a current in A, from a power source's plate (IEC 60974-1): heat goes with
+// the square of current. It is at most 100 %: a power source cannot run longer than all the time.
 func DutyAt(amps, ratedAmps, ratedDuty float64) (float64, error) {
 	if err := Positive([4]string{"current", "rated current", "rated duty"}, amps, ratedAmps, ratedDuty); err != nil {
 		return 0, err

@@ -7,8 +7,8 @@ import (
 	"testing"
 )
 
-// guarded are the formulas with arguments that each takes, and what each argument may be: p above zero and finite, q above
-// zero, n zero or more and finite, z zero or more, a stroke anything.
+// guarded are the formulas with what each argument may be: p above zero and finite, q above zero, n zero or more and
+// finite, z zero or more, a stroke anything.
 var guarded = []struct {
 	name  string
 	f     any
@@ -42,7 +42,7 @@ func answer(f any, args []float64) (numbers []float64, err error) {
 	return numbers, err
 }
 
-// A formula that is asked outside its range says so, and hands back no number to compute with.
+// A formula asked outside its range says so, and returns no number to compute with.
 func TestFormulasKeepTheirRange(t *testing.T) {
 	bad := map[byte][]float64{'p': {0, -1, math.NaN(), math.Inf(1)}, 'q': {0, -1, math.NaN()}, 'n': {-1, math.NaN(), math.Inf(1)}, 'z': {-1, math.NaN()}}
 	for _, g := range guarded {

@@ -72,8 +72,8 @@ func TestDepositedMassIsTheBead(t *testing.T) {
 	near(t, "length", LengthPerMass(d, rho)*MassPerLength(d, rho), 1000, 1e-12)
 }
 
-// The cross-section scales steel's curves to a metal's pair of constants: mild steel's own pair must leave
-// them as they are.
+// The cross-section scales steel's curves to a metal's pair of constants: mild steel's own pair must leave them as
+// they are.
 func TestMildSteelTakesTheCurvesAsTheyAre(t *testing.T) {
 	m, ok := tables.MetalByID("mild-steel")
 	if !ok || section.SteelMean.K != m.Conductivity.V || section.SteelMean.RhoC != m.HeatCapacity.V {

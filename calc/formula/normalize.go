@@ -1,6 +1,6 @@
 package formula
 
-// Normalize scales weights so that their sum is 1; of none above zero it leaves all as they are.
+// Normalize scales weights to a sum of 1; where none is above zero they stay as they are.
 func Normalize(w []float64) {
 	sum := 0.0
 	for _, x := range w {

@@ -18,8 +18,8 @@ func peakAt(x, c float64) (sy, logPeak, slope float64) {
 	return sy, logPeak, slope
 }
 
-// newton finds ln x where f is zero. f falls or grows everywhere; a step is held to two units so that a
-// poor start cannot throw it out of reach, and since each step squares the error one of 1e-7 is the last.
+// newton finds ln x where f, which only falls or only grows, is zero. A step is at most two units, so that a poor
+// start cannot throw it out of reach. Each step squares the error, so a step of 1e-7 is the last.
 func newton(z float64, f func(x float64) (value, slope float64)) float64 {
 	for range 100 {
 		v, slope := f(math.Exp(z))
@@ -32,10 +32,10 @@ func newton(z float64, f func(x float64) (value, slope float64)) float64 {
 	return math.Exp(z)
 }
 
-// MovingHalfWidth returns the distance beside a moving source up to which the peak rise in thin sheet
-// reaches rise K, mm: Rosenthal's thin source with loss, exact for a point source of constant properties.
-// net J/mm; travel mm/s; t mm; rhoC J/mm3K; k W/mmK; loss of both faces together W/m2K. As travel grows
-// it becomes that of a line that got its heat at once, which overstates it for a slow source or a metal that conducts well.
+// MovingHalfWidth returns the distance beside a moving source up to which the peak rise in thin sheet reaches rise K,
+// mm: Rosenthal's thin source with loss, exact for a point source and constant properties. net J/mm; travel mm/s; t
+// mm; rhoC J/mm3K; k W/mmK; loss of both faces together W/m2K. As travel grows it tends to that of a line that got
+// its heat at once, which overstates it for a slow source or a metal that conducts well.
 func MovingHalfWidth(net, travel, t, rhoC, k, loss, rise float64) (float64, error) {
 	if err := Positive([4]string{"net heat", "travel", "thickness", "heat capacity"}, net, travel, t, rhoC); err != nil {
 		return 0, err

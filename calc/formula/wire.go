@@ -17,13 +17,13 @@ func LengthPerMass(d, rho float64) float64 { return 1000 / MassPerLength(d, rho)
 // MeltRate returns the wire melted by a feed in mm/s, g/s: all of it, spatter and loss included.
 func MeltRate(d, feed, rho float64) float64 { return WireArea(d) * feed * rho * 1e-3 }
 
-// Outside is ErrRange with what was asked and what the formula takes.
+// Outside is ErrRange with the number that was asked and what the formula takes.
 func Outside(what string, v float64, takes string) error {
 	return fmt.Errorf("%w: %s %g, %s", ErrRange, what, v, takes)
 }
 
-// Positive reports the first of its named numbers that is not a positive finite one. Names and numbers
-// alternate in order.
+// Positive returns an error for the first of its named numbers that is not positive and finite. The names are in the
+// order of the numbers.
 func Positive(names [4]string, v ...float64) error {
 	for i, x := range v {
 		if !(x > 0) || math.IsInf(x, 1) {
