@@ -1,7 +1,7 @@
 package section
 
-// banded is the symmetric system of an arm of six layers: row u is linked to the rows u−1 … u−maxLayers at most. A
-// row's links lie side by side, since elimination takes a row after another.
+// banded is the symmetric system of an arm of six layers: row u is linked to rows u−1 … u−maxLayers at most. A row's
+// links lie side by side, since elimination takes one row after another.
 type banded struct {
 	rows int
 	a    [maxCells][maxLayers + 1]float64 // a[u][k] links row u to row u−k; a[u][0] is the diagonal
@@ -21,7 +21,8 @@ func (m *banded) link(u, k int, g float64) {
 	m.a[u][k] -= g
 }
 
-// eliminate takes every row but the last six out of the system; those keep what is left, the joint's view of the arm.
+// eliminate takes every row but the last six out of the system; those six then hold all that the joint sees of the
+// arm.
 func (m *banded) eliminate() {
 	for p := range m.rows - maxLayers {
 		d, right := 1/m.a[p][0], m.rhs[p]
@@ -50,7 +51,7 @@ func (m *banded) eliminate() {
 	}
 }
 
-// substitute finds the eliminated rows from the last six, which rhs already holds solved.
+// substitute finds the eliminated rows from the last six, whose solution rhs already holds.
 func (m *banded) substitute() {
 	for p := m.rows - maxLayers - 1; p >= 0; p-- {
 		s := m.rhs[p]

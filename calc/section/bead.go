@@ -1,5 +1,5 @@
-// Package section is the cross-section of a brazed joint: the bead's shape and, under a moving arc, how
-// far it wets and how hot the members get. Numbers in, numbers out; materials live elsewhere.
+// Package section is the cross-section of a brazed joint: the bead's shape and, under a moving arc, how far it wets
+// and how hot the members get. Numbers in, numbers out; the materials are in tables.
 package section
 
 import (
@@ -7,11 +7,11 @@ import (
 	"math"
 )
 
-// ErrRange is wrapped by what is asked outside its range.
+// ErrRange is wrapped by every error about an input outside the model's range.
 var ErrRange = errors.New("outside the section model's range")
 
-// Segment returns S(φ) = (φ − sin φ·cos φ)/sin²φ, the area of a circular segment over a quarter of its
-// chord squared. φ is the angle between chord and arc at a toe, rad, in (−π, π); negative is concave.
+// Segment returns S(φ) = (φ − sin φ·cos φ)/sin²φ, the area of a circular segment over a quarter of its chord squared.
+// φ is the angle between chord and arc at a toe, rad, in (−π, π); negative is concave.
 func Segment(phi float64) float64 {
 	if math.Abs(phi) < 0.02 { // the difference loses digits: series of the quotient
 		return phi * (2.0/3 + phi*phi*(4.0/45+phi*phi*(4.0/315)))
@@ -20,7 +20,7 @@ func Segment(phi float64) float64 {
 	return (phi - s*math.Cos(phi)) / (s * s)
 }
 
-// SegmentAngle is the inverse of Segment, rad. It fails for areas no single arc over the chord can hold.
+// SegmentAngle is the inverse of Segment, rad. ErrRange for an area that no single arc over the chord can hold.
 func SegmentAngle(s float64) (float64, error) {
 	if math.IsNaN(s) || math.Abs(s) > 1e6 {
 		return 0, ErrRange
@@ -29,7 +29,7 @@ func SegmentAngle(s float64) (float64, error) {
 		phi, err := SegmentAngle(-s)
 		return -phi, err
 	}
-	// S grows from 0 without end on (0, π): bisect, then polish by Newton's rule.
+	// S grows from 0 without end on (0, π): bisection first, then Newton's rule.
 	lo, hi := 0.0, math.Pi
 	for range 20 {
 		mid := (lo + hi) / 2
@@ -76,8 +76,8 @@ func beadOver(area, chordArea, chord2 float64) (float64, error) {
 	return SegmentAngle(4 * (area - chordArea) / chord2)
 }
 
-// Lap: the first member, thickness t, lies on the second; wu and wl are the widths wetted on the upper
-// face of the first and on the second. The lower toe stands on the second member.
+// Lap: the first member, thickness t, lies on the second; wu and wl are the widths wetted on the upper face of the
+// first and on the second. The lower toe stands on the second member.
 func Lap(area, wu, wl, t float64) (Toes, error) {
 	c2 := (wu+wl)*(wu+wl) + t*t
 	phi, err := beadOver(area, t*(wl-wu)/2, c2)

@@ -9,7 +9,7 @@ import (
 
 const degree = math.Pi / 180
 
-// Toe angles worked with an independent library.
+// Toe angles, computed with an independent library.
 func TestToeAngles(t *testing.T) {
 	ok := func(toes Toes, err error) Toes {
 		t.Helper()

@@ -9,19 +9,19 @@ const (
 	maxCells   = maxColumns * maxLayers
 )
 
-// skinShare is the share of a sheet's thickness that the skin takes: 1 − √(2/3). With it the skin lies
-// q·t/3k above the mean under a steady flux q, as the exact profile of a heated sheet does.
+// skinShare is the share of a sheet's thickness that the skin takes: 1 − √(2/3). With it the skin lies q·t/3k above
+// the mean under a steady flux q, as the exact profile of a heated sheet does.
 var skinShare = 1 - math.Sqrt(2.0/3)
 
-// Above thickSheet a sheet gets six layers, each 1.7 times the one above: two layers would never let a
-// thick plate's surface get hot.
+// Above thickSheet a sheet gets six layers, each 1.7 times the one above: with two layers a thick plate's surface
+// would never get hot.
 const (
 	thickSheet = 3.0
 	layerRatio = 1.7
 )
 
-// arm is one of the heat paths that meet at the joint: columns from the joint outward, layers from the
-// bead's face to the other.
+// arm is one of the heat paths that meet at the joint: columns from the joint outward, layers from the bead's face to
+// the other.
 type arm struct {
 	member  int
 	columns int
@@ -48,8 +48,8 @@ type arm struct {
 	pairs pairs // of two layers
 }
 
-// layout sets the arm's grid: narrow columns at the joint that grow to a share of the source's width, as
-// many as reach past fine but no more than 28, then growing to far.
+// layout sets the arm's columns: narrow at the joint, growing to a share of the source's width until past fine, but
+// no more than 28 of that width; then growing on to far.
 func (a *arm) layout(fine, far, finer float64) {
 	a.split()
 	wide := min(0.5*max(1, fine/4.5), 0.6*a.sigma)

@@ -53,8 +53,8 @@ type Profile struct {
 	peak [maxColumns]float32 // C
 }
 
-// Reach returns how far from the joint the peak reaches a temperature, mm: 0 where it never does, and
-// NaN where it does so beyond the grid.
+// Reach returns how far from the joint the peak reaches a temperature, mm: 0 where it never does, NaN where it does
+// so beyond the grid.
 func (p *Profile) Reach(temperature float64) float64 {
 	t := float32(temperature)
 	if p.n == 0 || p.peak[0] < t {
@@ -68,9 +68,9 @@ func (p *Profile) Reach(temperature float64) float64 {
 	return math.NaN()
 }
 
-// between finds where the peak crosses a temperature inside the cell before column i, on the parabola
-// through three columns: on a straight line the width would jump a little as the grid shifts, and margins
-// are differences of widths.
+// between finds where the peak crosses a temperature inside the cell before column i, on the parabola through three
+// columns: on a straight line the width would jump a little as the grid shifts, and margins are differences of
+// widths.
 func (p *Profile) between(i int, temperature float64) float64 {
 	k := i + 1
 	if k >= p.n {

@@ -2,8 +2,8 @@ package section
 
 const maxNode = maxArms*maxLayers + 1
 
-// node is the small dense system where the arms meet: their innermost columns and the joint itself,
-// which holds no heat.
+// node is the small dense system where the arms meet: their innermost columns and the joint itself, which holds no
+// heat.
 type node struct {
 	a    [maxNode][maxNode]float64
 	rhs  [maxNode]float64
@@ -64,8 +64,8 @@ func (w *Workspace) gather() (first [maxArms]int) {
 	return first
 }
 
-// couple links the arms. The ending member meets the joint over that part of its edge which filler has
-// filled; the skins meet there too, through base and filler; the through member's core goes on under it.
+// couple links the arms. The ending member meets the joint over the part of its edge that filler has filled; the
+// skins meet there too, through base and filler; the through member's core goes on under it.
 func (w *Workspace) couple(first [maxArms]int, joint int) {
 	d := &w.core
 	u, p := &w.arms[0], &w.arms[1]
@@ -110,8 +110,8 @@ func (w *Workspace) coupleStar(first [maxArms]int, joint int, half float64) {
 	}
 }
 
-// solve is Gaussian elimination without pivoting: the matrix is diagonally dominant. A joint that no
-// filler has reached yet is linked to nothing and keeps zero.
+// solve is Gaussian elimination without pivoting: the matrix is diagonally dominant. A joint that no filler has
+// reached yet is linked to nothing and keeps zero.
 func (d *node) solve() {
 	n := d.rows
 	for p := range n {

@@ -5,8 +5,8 @@ import (
 	"testing"
 )
 
-// Linear cases: constant properties, no filler, no loss, edges in full contact. Expected values were worked
-// with an independent library; k 0.040 W/mmK, rho c 0.0050 J/mm3K, 100 J/mm where not said otherwise.
+// Linear cases: constant properties, no filler, no loss, edges in full contact. Expected values were computed with an
+// independent library; k 0.040 W/mmK, rho c 0.0050 J/mm3K, 100 J/mm where not said otherwise.
 
 func linear(k, rhoC float64) Material { return Material{K: k, RhoC: rhoC, Solidus: 1e5, Liquidus: 2e5} }
 
@@ -16,7 +16,7 @@ func linearInput(joint Joint, t1, t2 float64, m1, m2 Material) Input {
 		Heat:   100, Travel: 6, Sigma: 1.8, Start: 0}
 }
 
-// still lays 100 J/mm into the section at once, through the whole thickness, as share says.
+// still lays 100 J/mm into the section at once, through the whole thickness, distributed by share.
 func still(in Input, finer float64, share func(a *arm, j int) float64) *Workspace {
 	w := new(Workspace)
 	w.finer = [2]float64{finer, 1}
@@ -33,7 +33,7 @@ func still(in Input, finer float64, share func(a *arm, j int) float64) *Workspac
 	return w
 }
 
-// mean temperature through the thickness at a distance from the joint.
+// mean is the temperature at a distance from the joint, mean through the thickness.
 func (a *arm) mean(s float64) float64 {
 	at := func(j int) float64 {
 		sum := 0.0
@@ -105,9 +105,8 @@ func TestGaussianOnStar(t *testing.T) {
 	}
 }
 
-// The same source passing at 6 mm/s, not smeared: peaks along the arms. The values are of thin arms; a
-// skin that takes the heat first adds a few per cent near the source, and the grid and step are the
-// solver's own.
+// The same source passing at 6 mm/s, not smeared: peaks along the arms. The values are for thin arms; a skin that
+// takes the heat first adds a few per cent near the source, and the grid and step are the solver's own.
 func TestPassOnStar(t *testing.T) {
 	m := linear(0.040, 0.0050)
 	in := linearInput(LapJoint, 1.5, 1.5, m, m)
@@ -133,8 +132,8 @@ func (p *Profile) value(s float64) float64 {
 	return math.NaN()
 }
 
-// Surface peaks of a plate of finite thickness under the same pass: skin and core of 1.5 mm, six layers of
-// 6.35 mm. The model's own value at its limit of fine grid and step, and the exact one of the plate.
+// Surface peaks of a plate of finite thickness under the same pass: skin and core of 1.5 mm, six layers of 6.35 mm.
+// Beside the model's own limit of fine grid and step stands the exact value of the plate.
 func TestPlateSurface(t *testing.T) {
 	for _, c := range []struct {
 		thick         float64
@@ -158,8 +157,8 @@ func TestPlateSurface(t *testing.T) {
 	}
 }
 
-// The smear makes a fast source as hot as a moving one: exact peaks of the moving Gaussian over the fast one,
-// p = v·sigma/2a, on the line and beside it at u = v·y/2a.
+// The smear makes a fast source as hot as a moving one: exact peaks of the moving Gaussian over the fast one, p =
+// v·sigma/2a, on the line and beside it at u = v·y/2a.
 func TestSmear(t *testing.T) {
 	for _, c := range []struct{ p, on, one, within float64 }{{0.4, 0.892071, 0.897226, 0.09}, {0.8, 0.945241, 0.949072, 0.06}} {
 		m := linear(0.040, 0.0050) // a 8 mm2/s
@@ -173,8 +172,8 @@ func TestSmear(t *testing.T) {
 		}
 		smeared, fast := passed(false), passed(true)
 		y := 2 * 8 / in.Travel
-		// Within 6 % at worst is what the smear is good for from 4 mm/s in hot steel, which is p 0.72; p 0.4 is
-		// 2.2 mm/s and slower than a hand goes.
+		// From 4 mm/s in hot steel, p 0.72, the smear is good to 6 % at worst. p 0.4 is 2.2 mm/s, slower than a hand
+		// goes.
 		near(t, "on the line", smeared.Front[0].value(0.15)/fast.Front[0].value(0.15), c.on, c.within)
 		near(t, "beside it", smeared.Front[0].value(y)/fast.Front[0].value(y), c.one, c.within)
 	}

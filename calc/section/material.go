@@ -10,8 +10,8 @@ type Material struct {
 	Steel             bool    // take the curves of EN 1993-1-2, times K and RhoC over SteelMean
 }
 
-// SteelMean is the pair of constants that stands for the curves of EN 1993-1-2: with exactly these the
-// curves are taken as they are.
+// SteelMean is the pair of constants that stands for the curves of EN 1993-1-2: with exactly these the curves are
+// taken as they are.
 var SteelMean = struct{ K, RhoC float64 }{0.040, 0.0052}
 
 // Filler is the brazing alloy.
@@ -85,8 +85,8 @@ func (m *curve) conductivity(t float64) float64 {
 	return m.k * 0.0273
 }
 
-// Steel's enthalpy by EN 1993-1-2:2005 3.4.1.2 on a grid of 5 K, times 7.85 g/cm3, from 20 to 1200 C;
-// outside it goes on with the slope of its end. The standard's peak at 735 C falls on a grid point.
+// Steel's enthalpy by EN 1993-1-2:2005 3.4.1.2 on a grid of 5 K, times 7.85 g/cm3, from 20 to 1200 C; outside it
+// continues with the slope at its end. The standard's peak at 735 C falls on a grid point.
 const (
 	steelFrom, steelStep = 20.0, 5.0
 	SteelDensity         = 7.85e-3 // g/mm3, EN 1993-1-2 3.2.2

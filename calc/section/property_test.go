@@ -49,7 +49,7 @@ func TestMirror(t *testing.T) {
 	a := solved(t, in)
 	in.Thick, in.Aim = [2]float64{2, 1}, -0.4
 	b := solved(t, in)
-	// The bridge between the members counts the first one's thickness, hence a little slack.
+	// The bridge between the members counts the first one's thickness: hence the tolerance.
 	for i := range 2 {
 		near(t, "wet", a.Wet[i], b.Wet[1-i], 0.02)
 		near(t, "peak", a.Skin[i], b.Skin[1-i], 0.02)
@@ -95,7 +95,7 @@ func TestAimMovesTheHeat(t *testing.T) {
 	}
 }
 
-// Halving columns and steps moves what is shown little; printed, so that the order can be read.
+// Halving columns and steps changes the results little. They are printed, so that the order can be read.
 func TestConvergence(t *testing.T) {
 	if testing.Short() {
 		t.Skip("many runs")

@@ -24,13 +24,13 @@ type Workspace struct {
 	work     int
 }
 
-// Solve follows a section while the arc passes: one dimension along each arm of the joint, a few layers
-// through its thickness, the arc a Gaussian in time as well as across. The fast source is widened along
-// the travel, σx² = σ² + 0.75·a·σ/v, which makes up for the heat that runs ahead: within 3 % RMS and 6 %
-// at worst of a moving two-dimensional source, from 0.8 to 3 mm and 4 to 14 mm/s.
+// Solve follows a section while the arc passes: one dimension along each arm of the joint, a few layers through its
+// thickness, the arc a Gaussian in time as well as across. The fast source is widened along the travel, σx² = σ² +
+// 0.75·a·σ/v, which makes up for the heat that runs ahead: within 3 % RMS and 6 % at worst of a moving
+// two-dimensional source, from 0.8 to 3 mm and 4 to 14 mm/s.
 //
-// Filler arrives with the arc and as hot; liquid filler is stirred; metal melts over its range. Zinc is
-// left out (1 to 5 % of the width), and so is the bead's own shape.
+// Filler arrives with the arc and takes the skin's temperature at once; liquid filler is stirred; metal melts over
+// its range. Left out: zinc (1 to 5 % of the width) and the bead's own shape.
 func (w *Workspace) Solve(in *Input) (Result, error) {
 	if err := in.check(); err != nil {
 		return Result{}, err
@@ -76,8 +76,8 @@ func (w *Workspace) prepare(in *Input) {
 	w.reset()
 }
 
-// extent estimates how far the fine grid and the whole grid must reach: from the closed form of a line
-// that got its heat at once, in the thinnest and best conducting member.
+// extent estimates how far the fine grid and the whole grid must reach: from the closed form of a line that got its
+// heat at once, in the thinnest and best conducting member.
 func (in *Input) extent() (fine, far float64) {
 	fine, far = 4.5, 22
 	n := 2
@@ -140,8 +140,8 @@ func (w *Workspace) half() float64 {
 	return 1
 }
 
-// How the time step follows the arc: a share of the time it takes to pass, no longer than longest s, and
-// growing by a share each step once it is gone. Halving all three moves a width by less than 1 %.
+// The time step follows the arc: a share of the time it takes to pass, at most longest s; once the arc is gone it
+// grows by a share each step. Halving all three changes a width by less than 1 %.
 const (
 	paceShare = 0.15
 	longest   = 0.045
@@ -193,14 +193,14 @@ func (w *Workspace) smear(in *Input) float64 {
 	return math.Sqrt(in.Sigma*in.Sigma + 0.75*a*in.Sigma/in.Travel)
 }
 
-// pour readies heat in J/mm and metal in mm2 for the skins; the next step takes them in.
+// pour keeps heat in J/mm and metal in mm2 ready for the skins; the next step takes them in.
 func (w *Workspace) pour(heat, metal float64) {
 	w.heat, w.metal = heat*w.half(), metal*w.half()
 	w.energy += w.heat
 }
 
-// frozen reports whether the cell at each toe is 20 K under its peak, or, where nothing wets, whether
-// the hottest cell is.
+// frozen reports whether the cell at each toe is 20 K under its peak; where nothing wets, whether the hottest cell
+// is.
 func (w *Workspace) frozen(toe float64) bool {
 	for i := range w.n {
 		a := &w.arms[i]
@@ -220,8 +220,7 @@ func (w *Workspace) frozen(toe float64) bool {
 	return true
 }
 
-// follow lets the section cool until the outermost cells that reach a temperature have passed their
-// peak.
+// follow lets the section cool until the outermost cells that reach a temperature have passed their peak.
 func (w *Workspace) follow(lowest float64) int {
 	if lowest <= 0 {
 		return 0

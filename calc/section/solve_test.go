@@ -20,8 +20,8 @@ func lap(travel float64) Input {
 		Sigma: 1.8, Loss: 60e-6, Start: 20, Lowest: 419.53}
 }
 
-// The prototype of this model gave these on the same lap; printed for comparison, held loosely: it is a
-// sanity check of another program's arithmetic, no target.
+// Figures of this model's prototype on the same lap, printed and held loosely: a check against another program's
+// arithmetic, not a target.
 func TestLapBesideThePrototype(t *testing.T) {
 	w := new(Workspace)
 	for _, c := range []struct{ v, wu, wl, lower, upper, peakU, peakP float64 }{

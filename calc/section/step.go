@@ -2,10 +2,10 @@ package section
 
 import "math"
 
-// step moves the section on by dt s: linearly implicit, so that no step is too long for the finest cell,
-// and conservative, since what the linear system says a cell gains goes into its enthalpy. Where a cell
-// would begin or end melting within the step its heat capacity is taken along the way it goes, and the
-// system solved again: with the capacity of where it stood it would draw far too much heat or too little.
+// step moves the section on by dt s. It is linearly implicit, so that no step is too long for the finest cell, and
+// conservative, since what the linear system says a cell gains goes into its enthalpy. A cell that would begin or end
+// melting within the step gets the mean heat capacity along its way, and the system is solved again: with the
+// capacity at the start it would draw far too much heat or too little.
 func (w *Workspace) step(dt float64) {
 	for i := range w.n {
 		w.arms[i].thermometer(&w.filler)
@@ -46,7 +46,7 @@ func (w *Workspace) inwardArm(i int, dt float64, first bool) {
 	w.inward(a, m, dt)
 }
 
-// outwardArm solves the rest of it.
+// outwardArm solves the rest of the arm.
 func (w *Workspace) outwardArm(i int) {
 	a, m := &w.arms[i], &w.band[i]
 	if a.layers != 2 {
@@ -56,8 +56,8 @@ func (w *Workspace) outwardArm(i int) {
 	a.outward(m)
 }
 
-// crossing gives every cell that passes a melting or freezing point in this step the mean capacity of its
-// way, and reports whether that differs by more than a fifth from what was used.
+// crossing gives every cell that passes a melting or freezing point in this step the mean capacity along its way, and
+// reports whether that differs by more than a fifth from the one used.
 func (w *Workspace) crossing(i int) bool {
 	a, m := &w.arms[i], &w.band[i]
 	n, again := a.layers, false
@@ -98,9 +98,9 @@ func (w *Workspace) crossing(i int) bool {
 	return again
 }
 
-// receive takes in what the arc brings. The metal takes the skin's temperature at once, and what that
-// costs comes off the heat, which enters the linear system: put straight into the cells it would show a
-// peak that conduction has not seen yet, and that grows with the step.
+// receive takes in what the arc brings. The metal takes the skin's temperature at once; what that costs comes off the
+// heat. The heat goes into the linear system: put straight into the cells it would show a peak that conduction has
+// not seen yet and that grows with the step.
 func (w *Workspace) receive(i int) {
 	a := &w.arms[i]
 	if !a.heated || w.heat == 0 && w.metal == 0 {
@@ -121,9 +121,9 @@ func (w *Workspace) receive(i int) {
 	}
 }
 
-// thermometer finds each cell's temperature from its enthalpy and keeps the highest. The enthalpy of two
-// metals that melt over ranges is piecewise smooth and grows everywhere: Newton's rule from the last
-// temperature needs two or three steps, and halving helps where it would swing.
+// thermometer finds each cell's temperature from its enthalpy and keeps the highest. The enthalpy of two metals that
+// melt over ranges is piecewise smooth and grows everywhere: Newton's rule from the last temperature needs two or
+// three steps, and bisection helps where it would swing.
 func (a *arm) thermometer(filler *curve) {
 	n := a.layers
 	for j := range a.columns {
@@ -154,7 +154,7 @@ func invert(e, t, base, metal float64, b, f *curve) (temperature, capacity float
 			slope += sf * metal
 		}
 		off := h - e
-		if near := 0.5 * slope; off < near && off > -near { // no division before the branch: cells overlap
+		if near := 0.5 * slope; off < near && off > -near { // no division before the branch: cells run side by side
 			return t - off/slope, slope
 		}
 		step := off / slope
@@ -172,7 +172,7 @@ func invert(e, t, base, metal float64, b, f *curve) (temperature, capacity float
 	return t, capacity
 }
 
-// liquidShare of filler at t.
+// liquidShare is the liquid share of filler at t.
 func (w *Workspace) liquidShare(t float64) float64 {
 	switch {
 	case t <= w.filler.solidus:
@@ -183,12 +183,12 @@ func (w *Workspace) liquidShare(t float64) float64 {
 	return (t - w.filler.solidus) / (w.filler.liquidus - w.filler.solidus)
 }
 
-// fillerConductivity at t: the liquid's is stirred.
+// fillerConductivity is the filler's conductivity at t, W/mmK; stirring raises the liquid's.
 func (w *Workspace) fillerConductivity(t float64) float64 {
 	return w.filler.k * (1 + (w.stir-1)*w.liquidShare(t))
 }
 
-// assemble writes an arm's equations, the outermost column first, so that elimination ends at the joint.
+// assemble writes an arm's equations, outermost column first, so that elimination ends at the joint.
 func (w *Workspace) assemble(i int, dt float64) {
 	a, m := &w.arms[i], &w.band[i]
 	n := a.layers
@@ -223,8 +223,8 @@ func (w *Workspace) assemble(i int, dt float64) {
 	}
 }
 
-// beadConductance is what the filler carries between the skins of columns j and j+1, W/K a mm of travel
-// times mm.
+// beadConductance is what the filler carries between the skins of columns j and j+1: conductivity times mean height,
+// W/K.
 func (w *Workspace) beadConductance(a *arm, j int) float64 {
 	h := a.filler[j] * a.filler[j+1]
 	if h == 0 {
@@ -234,7 +234,7 @@ func (w *Workspace) beadConductance(a *arm, j int) float64 {
 	return kf * 2 * h / (a.filler[j] + a.filler[j+1])
 }
 
-// advance books what the solved temperatures mean in enthalpy.
+// advance adds the heat behind the solved temperatures to the enthalpies.
 func (w *Workspace) advance(i int, dt float64) {
 	a, m := &w.arms[i], &w.band[i]
 	n := a.layers

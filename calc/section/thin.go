@@ -1,8 +1,8 @@
 package section
 
-// Sheet of two layers, skin and core: nearly every arm. Its system is a chain of columns of two unknowns each, so
-// that a whole column goes out at once with one division, and what conducts is found once a step, however often the
-// step is solved again.
+// A sheet of two layers, skin and core, is nearly every arm. Its system is a chain of columns of two unknowns each: a
+// whole column is eliminated with one division, and the conductances are found once a step, however often the step is
+// solved again.
 
 // pairs is what an arm of two layers conducts, and its columns as elimination leaves them.
 type pairs struct {
@@ -39,7 +39,7 @@ func (w *Workspace) conduct(a *arm) {
 }
 
 // inward takes every column but the innermost out of the system and leaves that one in the band's last two rows,
-// where the joint looks.
+// where the joint reads it.
 func (w *Workspace) inward(a *arm, m *banded, dt float64) {
 	p := &a.pairs
 	inverse := 1 / dt
