@@ -9,7 +9,7 @@ import (
 	"time"
 )
 
-// plane is a hot sheet of a whole solver's usual size, its faces and segments in place.
+// plane is a hot sheet of the size usual for a whole solver, its faces and segments in place.
 func plane(b *testing.B) *Sheet {
 	b.Helper()
 	r := rhythm(steelish(), 1.5, 2)
@@ -71,7 +71,7 @@ func BenchmarkBridge(b *testing.B) {
 }
 
 // BenchmarkBesideC runs Go's loops and the same in C in turn, and reports Go's time over C's, not vectorised, then
-// vectorised; and over NumPy's where that is there.
+// vectorised, and over NumPy's where that is installed.
 func BenchmarkBesideC(b *testing.B) {
 	s := plane(b)
 	nx, ny := s.g.nx, s.rows

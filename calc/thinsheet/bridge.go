@@ -34,13 +34,13 @@ const (
 type Rhythm struct {
 	Input
 	Section   float64 // metal that a millimetre of seam takes, mm2; 0: nothing to fill
-	Surface   bool    // wetting its face will do (lap, tee, overlay); else the root edges must be wet through
+	Surface   bool    // wetting its face is enough (lap, tee, overlay); else the root edges must be wet through
 	MeltDepth float64 // share of the base metal that may be molten at the root edge
 	LongestOn float64 // s
 	Longest   float64 // off, s
 	Shortest  float64 // on, s
-	Step      float64 // macro step while the arc burns, s; 0 means 8 ms, longer for a slow beat
-	OnOnly    bool    // find the range of on alone
+	Step      float64 // macro step while the arc burns, s; 0 means 8 ms, longer for slow cycles
+	OnOnly    bool    // find only the range of on
 	FixedOn   float64 // s; 0: found
 	FixedOff  float64
 	FixedStep float64 // mm
@@ -59,7 +59,7 @@ type OnOff struct {
 	DriftOn, DriftOff float64 // relative changes from the cycle before
 	Converged         bool
 	Reached           bool // on was ended by its criterion, not by its limit
-	Cooled            bool // off was
+	Cooled            bool // the same of off
 }
 
 // Point is one moment of a trace.
@@ -83,7 +83,7 @@ type Times struct {
 	OffMaxBy Reason
 	OnOff    OnOff // at the suggested setting
 	Trace    []Point
-	Residual float64 // of the energy balance, relative, of the suggested beat's run
+	Residual float64 // of the energy balance in the suggested cycle's run, relative
 	settled  bool    // every cycle repeated
 	Work     int64   // cells times stages of all runs: what they took, the same on every machine
 	Grid     float64 // relative difference of FirstOn on cells of half the side
@@ -92,8 +92,8 @@ type Times struct {
 // ErrStopped is returned when the caller asked to stop.
 var ErrStopped = errors.New("stopped")
 
-// Bridge finds the times. Each end of a range is one run until its cycle repeats; nothing is searched. stop
-// and progress may be nil; stop is asked from several goroutines at once, progress hears from one.
+// Bridge finds the times. Each end of a range is one run until its cycle repeats; nothing is searched. stop and
+// progress may be nil; stop is asked from several goroutines at once, progress is called from one.
 func Bridge(r *Rhythm, stop func() bool, progress func(float64)) (Times, error) {
 	var t Times
 	if err := r.check(); err != nil {
@@ -124,8 +124,8 @@ func Bridge(r *Rhythm, stop func() bool, progress func(float64)) (Times, error) 
 	return t, err
 }
 
-// firstSpot is the time that a cold spot takes until both root edges are wetted through, 0 where they never
-// are, and the driver that stands there.
+// firstSpot is the time that a cold spot takes until both root edges are wetted through, 0 where they never are, and
+// the driver that stands there.
 func firstSpot(r *Rhythm, cell float64, stop func() bool) (float64, *driver, error) {
 	in := r.Input
 	in.Cell = cell
@@ -187,8 +187,8 @@ func (t *Times) find(r *Rhythm, stop func() bool, tell func(float64)) error {
 	return err
 }
 
-// onRange runs the two ends of on side by side: cycles whose on ends as soon as the joint is wet, and cycles whose
-// on ends when the edge melts.
+// onRange runs the two ends of on side by side: cycles whose on ends as soon as the joint is wet, and cycles whose on
+// ends when the edge melts.
 func (t *Times) onRange(r *Rhythm, hot *driver, stop func() bool) error {
 	low := newDriver(r, hot.s.Clone(), stop)
 	low.dt = hot.dt
@@ -217,18 +217,17 @@ func (t *Times) onRange(r *Rhythm, hot *driver, stop func() bool) error {
 	return nil
 }
 
-// pace is the macro step of the cycles: a slow beat bears a longer one.
+// pace is the macro step of the cycles, s: slow cycles bear a longer one.
 func (t *Times) pace(dt float64) float64 { return max(dt, min(t.FirstOn/40, slowestStep)) }
 
 const slowestStep = 0.02 // s
 
-// settledDrift is how much a cycle may still change from one to the next where its limit of cycles ends a run: little
-// beside the bands of its figures.
+// settledDrift is how much a cycle may still change from the one before when its limit of cycles ends the run: little
+// beside the intervals of its figures.
 const settledDrift = 0.05
 
-// afterFirst is the sheet that the second spot finds: nil where no spot will ever wet. In a quick metal the
-// whole sheet must warm before the cycle repeats, so that it starts as a steady arc of the mean power
-// leaves it.
+// afterFirst is the sheet that the second spot finds: nil where no spot will ever wet. In a quick metal the whole
+// sheet must warm before the cycle repeats, so there it starts as a steady arc of the mean power leaves it.
 func (t *Times) afterFirst(r *Rhythm, first *driver, stop func() bool) (*Sheet, error) {
 	if !r.quick() {
 		if t.FirstOn == 0 {
@@ -266,7 +265,7 @@ func (t *Times) offRange(r *Rhythm, from *Sheet, on float64, stop func() bool) e
 	var least, most OnOff
 	var errs [2]error
 	same := *r
-	same.FixedStep, same.FixedOff = t.OnOff.Step, 0 // the hand keeps its step; what off may be does not hang on what it is
+	same.FixedStep, same.FixedOff = t.OnOff.Step, 0 // the range of off must not depend on the off given
 	var wg crew.Crew
 	for i, end := range [...]struct {
 		to   *OnOff
@@ -291,5 +290,5 @@ func (t *Times) offRange(r *Rhythm, from *Sheet, on float64, stop func() bool) e
 	return errors.Join(errs[:]...)
 }
 
-// halfFrozen is where half of the filler's range is behind.
+// halfFrozen is the middle of the filler's melting range, C.
 func (r *Rhythm) halfFrozen() float64 { return (r.Filler.Solidus + r.Filler.Liquidus) / 2 }

@@ -148,8 +148,8 @@ func TestBadInput(t *testing.T) {
 	}
 }
 
-// Copper between a steel arc and a stronger one: what a cold spot cannot, a warmed sheet can; liquidus and
-// base solidus are 58 K apart, so that a strong arc melts the face before the back is wet.
+// Copper under a steel arc and a stronger one: where a cold spot never wets, a warmed sheet does. Liquidus and base
+// solidus are 58 K apart, so that a strong arc melts the face before the back is wet.
 func TestBridgeCopper(t *testing.T) {
 	if testing.Short() {
 		t.Skip("long under the race detector")

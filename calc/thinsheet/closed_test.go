@@ -5,8 +5,8 @@ import (
 	"testing"
 )
 
-// More closed forms of sources stand with the outside checks. These are worked independently of this code, k 0.040 W/mmK, ρc 0.0050 J/mm3K, a 8 mm2/s, in
-// an unbounded sheet. Rises in K.
+// More closed forms of sources are in calc_test. These were worked independently of this code, k 0.040 W/mmK, ρc
+// 0.0050 J/mm3K, a 8 mm2/s, in an unbounded sheet. Rises in K.
 const (
 	k0, rc0 = 0.040, 0.005
 )

@@ -29,8 +29,8 @@ func (s *Sheet) conduct(out []float64) {
 	}
 }
 
-// conductRow is the hot loop: fluxes to the right and upward, those from the left and below kept from the
-// cells before. fd is the heat that flowed down across the row's lower face; it leaves with the upper one's.
+// conductRow is the hot loop: it computes the fluxes to the right and upward; those from the left and below are kept
+// from the cells before. fd is the heat that flowed down across the row's lower face; it leaves with the upper one's.
 func conductRow(out, t, up, gx, gy, fd, ix []float64, iy float64) {
 	n := len(t) - 1
 	if n < 0 {
@@ -51,7 +51,7 @@ func conductRow(out, t, up, gx, gy, fd, ix []float64, iy float64) {
 	fd[n] = fu
 }
 
-// joint finds the temperature of the line where the arms meet, without capacity of its own.
+// joint finds the temperature of the line where the arms meet; the line has no heat capacity.
 func (s *Sheet) joint() {
 	if s.in.Mirror {
 		return
@@ -129,8 +129,8 @@ func (s *Sheet) conductivity(arm int) {
 	}
 }
 
-// bound finds the longest explicit step: one over the largest sum of a cell's conductances by its least
-// heat capacity, which bounds the spectrum by Gershgorin's circles.
+// bound finds the longest explicit step: one over the largest sum of a cell's conductances by its least heat
+// capacity, which bounds the spectrum by Gershgorin's circles.
 func (s *Sheet) bound() {
 	g := s.g
 	nx := g.nx

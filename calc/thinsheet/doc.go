@@ -14,19 +14,17 @@
 //
 // # How
 //
-// Finite volumes: cells uniform within four standard deviations of the arc, growing by a quarter each
-// beyond, face conductances harmonic means. Sources are Strang-split from conduction; conduction takes one
-// second-order Runge-Kutta-Legendre super-time-step, of two stages where an explicit step would do (Meyer,
-// Balsara and Aslam, J. Comput. Phys. 257, 2014): explicit Euler steps, tried first, cost 2 K for each
-// millisecond. The window follows the arc by
-// whole cells, so that nothing smears where it matters. Energy closes to round-off.
+// Finite volumes: cells uniform within four standard deviations of the arc, growing by a quarter each beyond, face
+// conductances harmonic means. Sources are Strang-split from conduction; conduction takes one second-order
+// Runge-Kutta-Legendre super-time-step, of two stages where an explicit step would do (Meyer, Balsara and Aslam, J.
+// Comput. Phys. 257, 2014); explicit Euler steps, tried first, cost 2 K for each millisecond. The grid's window
+// follows the arc by whole cells, so that nothing smears where it matters. Energy closes to round-off.
 //
 // # Validity
 //
-// Sheet up to about 3 mm: the difference through the thickness, q″t/6k of the mean, is added where a root
-// edge is judged and left out elsewhere. Surface tension, arc force and evaporation are not in it. On the
-// default 0.5 mm cells times of a gap differ by a few per cent from those on 0.25 mm; the result says by
-// how much where that was run.
+// Sheet up to about 3 mm: the difference through the thickness, q″t/6k of the mean, is added where a root edge is
+// judged and left out elsewhere. Surface tension, arc force and evaporation are left out. On the default 0.5 mm cells
+// the times of a gap differ by a few per cent from those on 0.25 mm; the result says by how much where both were run.
 //
 // The package needs the standard library only.
 package thinsheet

@@ -6,8 +6,8 @@ import (
 	"runtime"
 )
 
-// driver runs one sheet through cycles of on, off and step. Events end them, each met within a macro step by
-// going back and taking the part of it that was needed.
+// driver runs one sheet through cycles of on, off and step. Events end them; each is met within a macro step by going
+// back and taking the part of the step that was needed.
 type driver struct {
 	r      *Rhythm
 	s      *Sheet
@@ -51,8 +51,8 @@ func newDriver(r *Rhythm, s *Sheet, stop func() bool) *driver {
 	return d
 }
 
-// wetThrough: the back face of every lit arm's root edge has reached the filler's liquidus; where wetting the
-// face will do, the edge's mean, which its face is above.
+// wetThrough is met when the back face of every lit arm's root edge has reached the filler's liquidus; where wetting
+// the face is enough, when the edge's mean has, which its face is above.
 func (d *driver) wetThrough() float64 {
 	least := math.Inf(1)
 	for k := range d.r.Arms {
@@ -63,7 +63,7 @@ func (d *driver) wetThrough() float64 {
 	return least
 }
 
-// melts: at a lit root edge, or anywhere that the arc reaches, the allowed share of the base metal is molten.
+// melts is met when, at a lit root edge or anywhere that the arc reaches, the allowed share of base metal is molten.
 func (d *driver) melts() float64 {
 	most := math.Inf(-1)
 	for k := range d.r.Arms {
@@ -75,12 +75,12 @@ func (d *driver) melts() float64 {
 	return most
 }
 
-// timed: a time since the arc was struck or put out.
+// timed is met a time, s, after the arc was struck or put out.
 func (d *driver) timed(on float64) until {
 	return func() float64 { return d.s.Now() - d.began - on }
 }
 
-// centre: the joint's line under the arc has cooled to a temperature.
+// centre is met when the joint's line under the arc has cooled to a temperature, C.
 func (d *driver) centre(to float64) until {
 	if d.r.FixedOff > 0 {
 		return d.timed(d.r.FixedOff)
@@ -88,26 +88,25 @@ func (d *driver) centre(to float64) until {
 	return func() float64 { return to - d.s.Centre() }
 }
 
-// burn holds the arc on until its criterion is met, at most for a time; it returns how long and whether it
-// was met.
+// burn holds the arc on until its criterion is met, at most for a time; it returns how long and whether it was met.
 func (d *driver) burn(done until, longest float64) (float64, bool, error) {
 	return d.pass(true, max(d.dt, slowPace(d.r.FixedOn)), done, longest)
 }
 
-// cool holds it off.
+// cool does the same with the arc off.
 func (d *driver) cool(done until, longest float64) (float64, bool, error) {
 	return d.pass(false, max(2*d.dt, slowPace(d.r.FixedOff)), done, longest)
 }
 
-// slowBeat is a time from which a given on or off is no beat of the trade any more, s.
-const slowBeat = 3
+// slowTime is longer than any on or off time of the trade, s.
+const slowTime = 3
 
-// slowPace is the macro step that a given time bears at least, s: one of many seconds needs no hundredths.
-func slowPace(given float64) float64 { return max(0, given-slowBeat) / 40 }
+// slowPace is the shortest macro step for a given time, s: a time of many seconds needs no hundredths.
+func slowPace(given float64) float64 { return max(0, given-slowTime) / 40 }
 
-// spent reports whether a run has taken what it may.
+// spent reports whether a run has done as much work as it may.
 func (d *driver) spent() bool {
-	if max(d.r.FixedOn, d.r.FixedOff) > slowBeat {
+	if max(d.r.FixedOn, d.r.FixedOff) > slowTime {
 		return d.work > mostSlow
 	}
 	return d.work > mostWork
@@ -122,7 +121,7 @@ func (d *driver) pass(on bool, dt float64, done until, longest float64) (float64
 	}
 	for s.now-d.began < longest {
 		if d.steps++; d.steps%64 == 0 {
-			runtime.Gosched() // a key that somebody pressed goes first
+			runtime.Gosched() // let a key that somebody pressed go first
 		}
 		if d.stop != nil && d.steps%8 == 0 && d.stop() {
 			return 0, false, ErrStopped
@@ -185,13 +184,13 @@ func (d *driver) note(on bool) {
 
 const (
 	mostCycles = 14
-	freezeCold = 5    // cycles, then the step stays: with it moving the cycle may not settle
-	freezeWarm = 2    // where a sheet that cycles already goes on
+	freezeCold = 5    // cycles, then the step stays: while it changes the cycle may not settle
+	freezeWarm = 2    // the same for a sheet that cycles already
 	sameCycle  = 0.01 // relative change of on and off from one cycle to the next
 
-	// mostWork ends a run whose cycles take long and do not repeat, mostSlow one of a slow beat: a count of cells times stages
-	// and not a clock, so that a joint has the same times on every machine. A hundred million are half a second of a core
-	// that has nothing else to do.
+	// mostWork ends a run whose cycles take long and do not repeat; mostSlow one with times over slowTime. Both count
+	// cells times stages, not seconds, so that a joint has the same times on every machine. A hundred million take an
+	// idle core half a second.
 	mostWork, mostSlow = 100e6, 30e6
 )
 

@@ -2,8 +2,8 @@ package thinsheet
 
 import "math"
 
-// Advance moves the arc along the seam. The window follows by whole cells, so that nothing smears where
-// cells are uniform; what leaves it behind is counted.
+// Advance moves the arc along the seam. The grid's window follows by whole cells, so that nothing smears where cells
+// are uniform; what leaves it behind is counted.
 func (s *Sheet) Advance(by float64) {
 	s.arcX += by
 	n := int(math.Floor(s.arcX/s.g.d + 0.5))

@@ -2,8 +2,8 @@ package thinsheet
 
 import "math"
 
-// grid is the plane cut into cells: x along the seam with the arc near 0, y from the joint outward, the
-// same for every arm.
+// grid is the plane cut into cells: x along the seam with the arc near 0, y from the joint outward, the same for
+// every arm.
 type grid struct {
 	xf, yf   []float64 // faces
 	xc, yc   []float64 // middles

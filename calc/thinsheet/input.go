@@ -30,12 +30,12 @@ type Input struct {
 	Radiates float64 // emissivity times Stefan and Boltzmann's constant, W/mm2K4, from each face
 	Start    float64 // of the parts, and of the air
 	Cell     float64 // side of the cells near the arc; 0 means 0.5, more where the arc points far off
-	Near     float64 // how far from the arc cells stay so; 0 means four times the arc's width
+	Near     float64 // how far from the arc cells stay that size; 0 means four times the arc's width
 	Ahead    float64 // of the arc; 0 means 15, and behind 20, aside 25, times √(a/12) for quick metals
 	Behind   float64
 	Aside    float64
 
-	count *atomic.Int64 // cells that were moved on by a stage, of all sheets of one Bridge; may be nil
+	count *atomic.Int64 // cells times stages, of all sheets of one Bridge; may be nil
 }
 
 // Default sizes, mm.
@@ -45,7 +45,7 @@ const (
 	usualBehind = 20
 	usualAside  = 25
 	usualQuick  = 12.0 // mm2/s, diffusivity up to which the sizes hold
-	widestNear  = 12.0 // further from the arc than this no usual joint has cells of the usual side; an arc that points far off gets as many, larger ones
+	widestNear  = 12.0 // an arc that points far off gets as many cells, larger ones
 )
 
 func (in *Input) check() error {

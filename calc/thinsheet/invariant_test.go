@@ -48,7 +48,7 @@ func TestBalances(t *testing.T) {
 	}
 }
 
-// What leaves the window is what the last cells lose: carrying conserves all else, whatever the shift.
+// What leaves the window is what the last cells lose: carrying conserves the rest, whatever the shift.
 func TestCarryConserves(t *testing.T) {
 	s, err := New(rhythm(steelish(), 1, 0).Input)
 	if err != nil {
@@ -131,8 +131,7 @@ func TestScaling(t *testing.T) {
 	}
 }
 
-// A wider window, finer cells and shorter steps move the figures of a beat little: the error that the package
-// states.
+// A wider window, finer cells and shorter steps change the times little: the error that the package states.
 func TestTightening(t *testing.T) {
 	if testing.Short() {
 		t.Skip("fine grids")

@@ -48,7 +48,7 @@ func (s *Sheet) legendre(dt float64, stages int) {
 	}
 }
 
-// stage writes the next stage over the one before last.
+// stage writes the next stage over the one before the last.
 func (s *Sheet) stage(mu, nu, ahead, start float64) {
 	n := len(s.e)
 	e, old, e0, rate, rate0 := s.e, s.old[:n], s.e0[:n], s.rate[:n], s.rate0[:n]

@@ -6,11 +6,10 @@ import (
 	"slices"
 )
 
-// ErrRange marks an input that the solver has no answer for.
+// ErrRange is wrapped by every error about an input that the solver has no answer for.
 var ErrRange = errors.New("outside the model's range")
 
-// Material is a metal as a table over temperature; between its points everything is linear, beyond the
-// last the last slope goes on.
+// Material is a metal as a table over temperature, linear between its points; beyond the last the last slope goes on.
 type Material struct {
 	Density           float64   // g/mm3
 	Solidus, Liquidus float64   // C; both must stand in T
@@ -43,8 +42,8 @@ func (m *Material) check() error {
 	return nil
 }
 
-// at returns enthalpy, J/g, and conductivity at t; the table's first and last slope go on outside it, its
-// conductivity does not.
+// at returns enthalpy, J/g, and conductivity, W/mmK, at t. Outside the table the enthalpy goes on with its first or
+// last slope, the conductivity stays as it is.
 func (m *Material) at(t float64) (h, k float64) {
 	i := 1
 	for i < len(m.T)-1 && t > m.T[i] {
@@ -56,7 +55,7 @@ func (m *Material) at(t float64) (h, k float64) {
 	return h, m.K[i-1] + x*(m.K[i]-m.K[i-1])
 }
 
-// pair is base metal and filler on one list of temperatures: what a cell is inverted with.
+// pair is base metal and filler on one list of temperatures, with which a cell's enthalpy is inverted.
 type pair struct {
 	t      []float64 // C
 	hb, hf []float64 // J/g

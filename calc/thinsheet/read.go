@@ -12,8 +12,8 @@ func (s *Sheet) column() (i int, part float64) {
 	return i, (s.arcX - x[i]) / (x[i+1] - x[i])
 }
 
-// Edge is the temperature of an arm's root edge under the arc, C: at the face, not at the middle of the cell
-// beside it, from the heat that crosses it and the bend of the temperature behind it.
+// Edge is the temperature of an arm's root edge under the arc, C: at the face, not in the middle of the cell beside
+// it, from the heat that crosses it and the bend of the temperature behind it.
 func (s *Sheet) Edge(arm int) float64 {
 	i, part := s.column()
 	return s.edge(arm, i)*(1-part) + s.edge(arm, i+1)*part
@@ -73,8 +73,8 @@ func (s *Sheet) joined(i int) float64 {
 	return heat / sum
 }
 
-// Puddle is how long the liquid about the arc is on the joint's line, mm: from where the temperature falls
-// to the filler's solidus behind to where it does ahead. 0 where the middle is frozen.
+// Puddle is the length of the liquid about the arc on the joint's line, mm: from where the temperature falls to the
+// filler's solidus behind to where it does ahead. 0 where the middle is frozen.
 func (s *Sheet) Puddle() float64 {
 	solidus := s.in.Filler.Solidus
 	i, part := s.column()
@@ -122,8 +122,8 @@ func (s *Sheet) hottest(arm int) float64 {
 	return most
 }
 
-// Hottest is the highest temperature along the seam at each row of an arm, C, with the rows' distances from
-// the joint, mm.
+// Hottest is the highest temperature along the seam at each row of an arm, C, with the rows' distances from the
+// joint, mm.
 func (s *Sheet) Hottest(arm int) (y, t []float64) {
 	g := s.g
 	for j := g.gapRows; j < g.ny; j++ {

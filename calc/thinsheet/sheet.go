@@ -26,7 +26,7 @@ type Sheet struct {
 	stable         float64   // longest explicit step, s
 	stages         int       // that the last step took
 
-	arcX   float64 // where the arc stands in the window, mm
+	arcX   float64 // where the arc stands in the grid's window, mm
 	lit    []litRow
 	col0   int // columns that the arc reaches
 	col1   int
@@ -123,7 +123,7 @@ func normal(from, to, sigma float64) float64 {
 	return (math.Erf(to*r) - math.Erf(from*r)) / 2
 }
 
-// sides is how many like halves the sheet stands for.
+// sides is how many equal halves the sheet stands for.
 func (s *Sheet) sides() float64 {
 	if s.in.Mirror {
 		return 2

@@ -6,7 +6,7 @@ func (s *Sheet) give(dt float64, on bool) {
 	s.arrive(dt, on)
 }
 
-// giveBack is give the other way round: a step that reads the same from both ends is of second order.
+// giveBack is give in reverse order: a step that reads the same from both ends is of second order.
 func (s *Sheet) giveBack(dt float64, on bool) {
 	s.arrive(dt, on)
 	s.lose(dt)
@@ -48,8 +48,8 @@ func (s *Sheet) aim() {
 	}
 }
 
-// heat lets filler and arc arrive. The arc's own heat lands on metal only: its Gaussian is weighted by how
-// much of the sheet's thickness is there, and takes its full power.
+// heat lets filler and arc arrive. The arc's own heat lands on metal only: its Gaussian is weighted by how much of
+// the sheet's thickness is there, and gives its full power.
 func (s *Sheet) heat(dt float64) {
 	sum := s.landing()
 	if !(sum > 0) {
@@ -72,7 +72,7 @@ func (s *Sheet) heat(dt float64) {
 	s.added += s.in.Power * dt
 }
 
-// landing weighs the arc's shares by the metal there, puts them into spare and returns their sum.
+// landing weights the arc's shares by the metal there, puts them into spare and returns their sum.
 func (s *Sheet) landing() float64 {
 	rf := 1 / s.in.Filler.Density
 	sum := 0.0
@@ -90,8 +90,8 @@ func (s *Sheet) landing() float64 {
 	return sum
 }
 
-// lose takes what both faces give to the air, in proportion to the metal there, so that a film does not
-// lose more than it holds; an empty cell loses nothing.
+// lose takes what both faces give to the air, in proportion to the metal there, so that a film does not lose more
+// than it holds; an empty cell loses nothing.
 func (s *Sheet) lose(dt float64) {
 	if s.in.Loss == 0 && s.in.Radiates == 0 {
 		return

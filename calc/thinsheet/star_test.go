@@ -5,8 +5,8 @@ import (
 	"testing"
 )
 
-// Three like half planes under one Gaussian heat as a plate of half their thickness in sum does: no heat crosses
-// the joint by symmetry.
+// Three equal half planes under one Gaussian heat as a plate of half their summed thickness does: no heat crosses the
+// joint by symmetry.
 func TestStarOfThree(t *testing.T) {
 	in := dry(1.8, 0.25, 40)
 	arm := in.Arms[0]
@@ -22,8 +22,8 @@ func TestStarOfThree(t *testing.T) {
 	near(t, "edge", s.Edge(2), want, 0.005)
 }
 
-// One arm dark: its heat comes through the joint. Two like arms of which one is lit are a plate with half a
-// Gaussian on it: at its middle half the rise of a whole one, by superposition.
+// One arm dark: its heat comes through the joint. Two equal arms of which one is lit are a plate with half a Gaussian
+// on it: at its middle half the rise of a whole one, by superposition.
 func TestStarHalfLit(t *testing.T) {
 	in := dry(1.8, 0.25, 40)
 	dark := in.Arms[0]

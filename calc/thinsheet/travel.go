@@ -1,7 +1,7 @@
 package thinsheet
 
-// Travel carries a burning arc along at a speed, mm/s, for a time, in steps of at most dt. stop, if not
-// nil, is asked now and then; Travel reports whether it came to the end.
+// Travel carries a burning arc along at a speed, mm/s, for a time, in steps of at most dt. stop, if not nil, is asked
+// now and then; Travel reports whether it came to the end.
 func (s *Sheet) Travel(speed, time, dt float64, stop func() bool) bool {
 	n := int(time/dt + 0.999999)
 	dt = time / float64(n)

@@ -1,6 +1,7 @@
 package thinsheet
 
-// A metal so quick that heat outruns the gun: its cycles repeat only when the whole sheet has warmed, mm2/s.
+// quickMetal is the diffusivity, mm2/s, from which heat outruns the gun: cycles repeat only when the whole sheet has
+// warmed.
 const quickMetal = 40
 
 func (r *Rhythm) quick() bool {
@@ -13,7 +14,7 @@ func (r *Rhythm) quick() bool {
 	return false
 }
 
-// A first estimate of the beat that the sheet is warmed by; the cycles that follow correct it.
+// A first estimate of the cycle that the sheet is warmed by; the cycles that follow correct it.
 const (
 	warmDuty  = 0.5
 	warmSpeed = 4.0  // mm/s
@@ -22,8 +23,8 @@ const (
 	warmUnder = 50.0 // K that the start stays under the filler's solidus
 )
 
-// warmed is the joint after a steady arc of the mean power without filler, nowhere hotter than 50 K under
-// the filler's solidus: hotter, and the first cycles would stop falsely.
+// warmed is the joint after a steady arc of the mean power without filler, nowhere hotter than 50 K under the
+// filler's solidus: if hotter, the first cycles would end falsely.
 func warmed(r *Rhythm, stop func() bool) (*Sheet, error) {
 	in := r.Input
 	in.Power = warmDuty * r.Power
