@@ -7,7 +7,7 @@ import (
 )
 
 // aims are where the arc may point, mm from the joint toward the second member: at the joint, or somewhat toward the
-// thicker of two unequal sheets. None where the job says it, or where no section is computed.
+// thicker of two unequal sheets. None where the job gives the aim, or where no section is computed.
 func (b *board) aims(card *Card) []float64 {
 	members := card.Setup.Joined()
 	if card.Used.Aim.Set || len(members) < 2 || b.notModelled(card) != "" {
@@ -24,7 +24,7 @@ func (b *board) aims(card *Card) []float64 {
 	return nil
 }
 
-// chooseAim points the arc where nobody said where, at the setting that the board has by now.
+// chooseAim points the arc, where the job leaves the aim open, as suits the setting that the board has by now.
 func (b *board) chooseAim(card *Card) {
 	u := &card.Used
 	if u.Aim.Set {
@@ -41,7 +41,7 @@ func (b *board) chooseAim(card *Card) {
 // thermal is the smaller of the two thermal margins, by which an aim is chosen.
 func (l *Limits) thermal() float64 { return min(l[lWets], l[lSolid]) }
 
-// each is the field with every aim that is open; itself where none is.
+// each is one field for each open aim; the field itself where none is open.
 func (h *heatField) each() []heatField {
 	if len(h.aims) == 0 {
 		return []heatField{*h}
@@ -54,8 +54,8 @@ func (h *heatField) each() []heatField {
 	return list
 }
 
-// aimed are the limits at a feed and travel (mm/s) with the arc pointed, of the aims that are open, to where the smaller of the two
-// thermal margins is largest; and the field that keeps it there. Not numbers where the model does not reach.
+// aimed returns the limits at a feed and travel (mm/s) with the open aim whose smaller thermal margin is largest, and
+// the field that keeps this aim. Not numbers where the model does not reach.
 func (h *heatField) aimed(m *margins, feed, travel float64) (l Limits, at *heatField) {
 	if len(h.aims) == 0 {
 		return m.beside(h, feed, travel), h

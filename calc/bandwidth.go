@@ -5,8 +5,8 @@ import (
 	"math"
 )
 
-// Paths returns how many heat paths each member of a joint offers the arc: the sheet that ends at
-// the joint has one, the sheet that runs through has two.
+// Paths returns how many heat paths each member of a joint offers the arc: the sheet that ends at the joint has one,
+// the sheet that runs through has two.
 func Paths(joint string) [2]float64 {
 	switch joint {
 	case "lap", "tee":
@@ -17,8 +17,8 @@ func Paths(joint string) [2]float64 {
 	return [2]float64{1, 1} // butt, corner
 }
 
-// pathHeat returns the heat that a plate with two sides must be given so that one of its sides gets
-// what one path of the member gets: paths draw heat as b = t·√(k·ρc), the effusivity of a sheet.
+// pathHeat returns the heat that a plate with two sides must get so that one side gets what one path of the member
+// gets: paths draw heat as b = t·√(k·ρc), the effusivity of a sheet.
 func (c *chain) pathHeat(net float64, k *[inputCount]float64) (h1, h2 float64) {
 	b1 := k[inThick1] * math.Sqrt(k[inConduct1]*k[inHeatCap1])
 	b2 := k[inThick2] * math.Sqrt(k[inConduct2]*k[inHeatCap2])
@@ -83,8 +83,8 @@ func (c *chain) width(k *[inputCount]float64, w1, w2 float64) float64 {
 	return w1 + w2 + k[inGap]
 }
 
-// cooling is t8/5 of the joint. The standard's factors are written for equal sheets; for unequal ones
-// the sheet of the same mean heat path stands in.
+// cooling is t8/5 of the joint, s. The standard's factors are for equal sheets; unequal ones count as sheet of their
+// mean heat path.
 func (c *chain) cooling(k *[inputCount]float64, o *[outs]float64) (float64, error) {
 	return formula.CoolingTime(o[oNet], c.meanPath(k), k[inRoom], c.joint)
 }

@@ -6,11 +6,11 @@ import (
 	"strings"
 )
 
-// symbols are formula symbols that read better than they are typed.
+// symbols are how formula symbols are shown that are typed in plain letters.
 var symbols = map[string]string{"rho_e": "ρe", "rhoc": "ρc", "rho": "ρ", "eta_d": "ηd", "eta": "η", "phi": "φ", "sigma": "σ",
 	"pi": "π", "v_w": "vw", "H_liq": "Hliq", "T_toe": "Ttoe", "T_liq": "Tliq", "T_sol": "Tsol", "t_on": "ton", "t_off": "toff"}
 
-// written puts whole symbols in their better form; inside a word nothing is a symbol.
+// written replaces whole symbols by their shown form; letters inside a word are no symbol.
 func written(s string) string {
 	letter := func(c byte) bool { return c == '_' || c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' }
 	var out strings.Builder
@@ -34,7 +34,7 @@ func written(s string) string {
 	return out.String()
 }
 
-// unbraced stands here once: a replacer is dear to build, and a card has a hundred formulas.
+// unbraced is made once: building a replacer is slow, and a card has a hundred formulas.
 var unbraced = strings.NewReplacer("{", "", "}", "")
 
 // Plain is the formula as a reader sees it: symbols without their braces.

@@ -4,15 +4,15 @@ import (
 	"brazebooth/tables"
 )
 
-// Card is what was found for a Job. Every number on it carries its band and its reason, so that a
-// screen, a text or a PDF answers "why this number?" without computing again.
+// Card is what was found for a Job. Every number on it carries its 95 % interval and its basis, so that a screen, a
+// text or a PDF can answer "why this number?" without computing again.
 type Card struct {
 	Job     Job          // as it was given
 	Used    Job          // with every assumption filled in: Solve(Used) gives the same figures
-	Assumed []Assumption // what Used holds that Job did not, in the order a hand would check it
+	Assumed []Assumption // what Used holds that Job did not, in the order a welder would check it
 
 	Setup    Setup     // the table rows that Used names
-	Figures  []Figure  // in the order a hand needs them: settings first
+	Figures  []Figure  // in the order a welder needs them: settings first
 	Notes    []Note    // settings that are words: polarity, gun angle, inductance
 	Warnings []Warning // stops first, then cautions, then information
 	Zone     string    // by heat alone: "", cold good hot burn-through not-modelled; Verdict counts the rest
@@ -42,7 +42,7 @@ type Setup struct {
 	Gas     tables.Gas
 }
 
-// Member is one of the joint's parts.
+// Member is one of the pieces that the joint joins.
 type Member struct {
 	Metal     tables.Metal
 	Coating   tables.Coating
@@ -54,11 +54,11 @@ type Member struct {
 // Assumption is one value that was not given.
 type Assumption struct {
 	Field string `json:"field"` // the Job's JSON name
-	Value string `json:"value"` // as a hand would type it
+	Value string `json:"value"` // as a user types it
 	Why   string `json:"why"`
 }
 
-// Figure is one number with its 95 % band, unit and reason.
+// Figure is one number with its 95 % interval, unit and basis.
 type Figure struct {
 	Name  string  `json:"name"` // JSON name: wire_feed, current ...; "_2" ends a second member's
 	Value float64 `json:"value"`
@@ -68,18 +68,18 @@ type Figure struct {
 	Basis Basis   `json:"basis"`
 }
 
-// Suggested reports whether the figure is a setting that was left to the program: its range is then no uncertainty
-// but what it may be, all else the same, until an edge is reached.
+// Suggested reports whether the figure is a setting that was left to the program. Its range is then no uncertainty
+// but how far it may go, all else the same, before an edge is reached.
 func (f *Figure) Suggested() bool { return f.Basis.Formula == suggestFormula && f.Low < f.High }
 
-// Usual reports whether the figure is a setting that was left to the program where it judges none: its range is usual, not
-// found good.
+// Usual reports whether the figure is a setting that was left to the program where the program cannot judge settings:
+// its range is what is usual, not what was found good.
 func (f *Figure) Usual() bool { return f.Basis.Formula == usualFormula && f.Low < f.High }
 
 // Basis is the reason for a figure. Formula marks each symbol with braces: "{a}·{b}".
 type Basis struct {
 	Formula string
-	Inputs  []Input // the formula's symbols first, then what they rest on, most telling first
+	Inputs  []Input // the formula's symbols first, then what they rest on, strongest first
 	Source  string
 	Known   string // a tables.Known, or "given" for a value that the user gave, or "own computation"
 }
@@ -91,9 +91,9 @@ type Input struct {
 	Value   float64
 	Unit    string
 	Assumed bool // not given by the user, and not a table's figure
-	Derived bool // computed on this card from inputs that stand in the list themselves
-	// Sensitivity is the figure's change in per cent of its value when this input alone moves to the
-	// edge of its own 95 % band; the larger of the two sides, with its sign for an increase.
+	Derived bool // computed on this card from inputs that are in the list themselves
+	// Sensitivity is the figure's change in per cent of its value when this input alone moves to the end of its own
+	// 95 % interval; the larger of the two sides, signed for an increase of the input.
 	Sensitivity float64
 }
 
@@ -115,7 +115,7 @@ const (
 	Stop    Severity = "stop"
 )
 
-// Warning is one line that a hand must not miss; Code is stable, Text says what to do, then why.
+// Warning is one line that a welder must not miss; Code is stable, Text says what to do, then why.
 type Warning struct {
 	Code     string   `json:"code"`
 	Severity Severity `json:"severity"`
@@ -141,8 +141,8 @@ func (c *Card) Figure(name string) (Figure, bool) {
 	return Figure{}, false
 }
 
-// Verdict is what the card says of the setting in a word: "stop" where the job is not to be done, "outside"
-// where the heat is good and another edge is not met, else the zone; good is every edge met.
+// Verdict is the card's judgement of the setting in a word: "stop" where the job is not to be done, "outside" where
+// the heat is good and another edge is not met, else the zone. "good" is every edge met.
 func (c *Card) Verdict() string {
 	switch e := c.NearestEdge(); {
 	case c.Stopped():
@@ -167,11 +167,11 @@ func Stops(list []Warning) []Warning {
 	return out
 }
 
-// zoneEdge is the edge that a zone other than good is named for.
+// zoneEdge is the edge after which a zone other than good is named.
 var zoneEdge = map[string]string{"cold": edgeNames[lWets], "hot": edgeNames[lSolid], "burn-through": edgeNames[lBurn]}
 
-// NearestEdge is the edge to tell of where only one can be told: the one that the zone is named for, else of
-// those not met, else of all, the nearest. Nil where none is modelled.
+// NearestEdge is the edge to show where only one can be shown: the one that the zone is named for; else the nearest
+// of those not met; else the nearest of all. Nil where none is modelled.
 func (c *Card) NearestEdge() *Edge {
 	var near *Edge
 	for i := range c.Edges {

@@ -28,8 +28,8 @@ func TestOnlyWhatIsJudgedIsCalledGood(t *testing.T) {
 	}
 }
 
-// Every preheat that may be typed has a card; from 500 °C on none has a cooling time from 800 to 500. Where a setting
-// cannot be found nobody is told to leave out what he did not give.
+// Every preheat that may be typed has a card; from 500 °C on none has a cooling time from 800 to 500. Where no
+// setting can be found, nobody is told to leave out a setting that was not given.
 func TestEveryPreheatHasACard(t *testing.T) {
 	low, high, _, _ := Span("preheat")
 	for _, c := range []float64{low, 20, 400, 499, 500, 550, high} {

@@ -5,11 +5,11 @@ import (
 	"math"
 )
 
-// Chance says how sure a setting is: a margin alone hides how unsure the model is.
+// Chance says how likely a setting is good: a margin alone hides how uncertain the model is.
 type Chance struct {
 	Good    float64 `json:"chance_good"` // % of the samples that meet every edge
 	Missed  string  `json:"missed"`      // the edge that most of the other samples miss, "" with none
-	Spoiler string  `json:"spoiler"`     // the input that this edge leans on most, "" with none
+	Spoiler string  `json:"spoiler"`     // the input that this edge depends on most, "" with none
 	Samples int     `json:"samples"`
 }
 
@@ -21,14 +21,14 @@ func (c *Chance) Words() string {
 	return "“" + c.Missed + "”, moved most by " + c.Spoiler
 }
 
-// ChanceGood samples everything uncertain at a job's setting, each over its own band, at the points of a fixed lattice, and
-// counts how many meet every edge. The job's feed and travel must be given; it takes some hundred sections. A job
-// without a section has no chance: the zero Chance.
+// ChanceGood samples everything uncertain at a job's setting, each over its own interval, at the points of a fixed
+// lattice, and counts how many meet every edge. The job's feed and travel must be given; it takes some hundred
+// sections. A job without a section has the zero Chance.
 func ChanceGood(ctx context.Context, job Job) (Chance, error) {
 	return chanceGood(&effort{ctx: ctx}, job)
 }
 
-// chanceGood is ChanceGood as a part of an answer.
+// chanceGood is ChanceGood, its work counted as part of an answer.
 func chanceGood(e *effort, job Job) (Chance, error) {
 	var card Card
 	if err := resolve(job, &card); err != nil {
@@ -56,8 +56,8 @@ func chanceGood(e *effort, job Job) (Chance, error) {
 	return chanceOf(list, inputs), nil
 }
 
-// chanceOf counts the good samples, finds the limit that most of the others miss, and the input with which that limit goes
-// most over all samples.
+// chanceOf counts the good samples and finds the limit that most of the others miss, with the input that correlates
+// most with that limit over all samples.
 func chanceOf(list []sample, inputs []varied) Chance {
 	good := 0
 	var missed [limitCount]int
@@ -85,7 +85,7 @@ func chanceOf(list []sample, inputs []varied) Chance {
 	return c
 }
 
-// goesWith is the input whose deviates go most with a limit.
+// goesWith is the input whose deviates correlate most with a limit.
 func goesWith(list []sample, l limit, inputs int) int {
 	mean, known := 0.0, 0.0
 	for i := range list {

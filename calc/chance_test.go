@@ -33,8 +33,8 @@ func atSuggestion(t *testing.T, j Job) (Job, *Card, *board) {
 	return j, c, b
 }
 
-// plainly is the share of good ones among n samples drawn at random over every input with an open band, with its standard
-// error, both in per cent. It knows nothing of which knobs the chance takes.
+// plainly is the share of good ones among n samples drawn at random over every input with an open interval, with its
+// standard error, both in per cent. It does not know which inputs the chance draws.
 func plainly(b *board, c *Card, n int) (good, sigma float64) {
 	r := rand.New(rand.NewPCG(11, 17))
 	m := newMargins(b, c)
@@ -56,9 +56,9 @@ func plainly(b *board, c *Card, n int) (good, sigma float64) {
 	return 100 * p, 100 * math.Sqrt(p*(1-p)/float64(n))
 }
 
-// The lattice against plain sampling of everything. A plain sample of as many points as the lattice has would have a standard
-// error of 100·√(p(1−p)/101), 4.7 where one in three is bad; the lattice is asked to keep within two of that for a job, joined
-// with that of the sample that it is held against, and in the mean of all jobs within 2.5 per cent of a hundred.
+// The lattice against plain sampling of everything. A plain sample of as many points as the lattice has would have a
+// standard error of 100·√(p(1−p)/101), 4.7 where one in three is bad. For a job the lattice must keep within two of
+// that, joined with that of the sample it is compared with; in the mean of all jobs within 2.5 percentage points.
 func TestChanceAgreesWithPlainSampling(t *testing.T) {
 	if testing.Short() {
 		t.Skip("thousands of sections")
@@ -87,7 +87,7 @@ func TestChanceAgreesWithPlainSampling(t *testing.T) {
 	}
 }
 
-// What moves a limit at either end of its band is drawn, whatever it is; what moves none is not.
+// What moves a limit at either end of its interval is drawn, whatever it is; what moves none is not.
 func TestChanceDrawsAllThatMovesALimit(t *testing.T) {
 	for _, j := range chanceJobs {
 		_, c, b := atSuggestion(t, j)
@@ -130,7 +130,8 @@ func TestChanceDrawsAllThatMovesALimit(t *testing.T) {
 	}
 }
 
-// Where an edge other than the heat's is all but reached, that one is said to be missed: the least current of a steady arc.
+// Where an edge other than the heat's is nearly reached, that edge is the one missed: the least current of a steady
+// arc.
 func TestChanceCountsEveryEdge(t *testing.T) {
 	j, _, b := atSuggestion(t, Job{Metal: "mild-steel", Gauge: 18, Joint: "corner"})
 	var c Card
@@ -143,7 +144,7 @@ func TestChanceCountsEveryEdge(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	j.Feed, j.Travel = Some(low*1.01*0.06), Some(j.Travel.V*low*0.06/j.Feed.V) // as much metal to the millimetre
+	j.Feed, j.Travel = Some(low*1.01*0.06), Some(j.Travel.V*low*0.06/j.Feed.V) // as much metal for each millimetre
 	weak, err := ChanceGood(context.Background(), j)
 	if err != nil {
 		t.Fatal(err)
@@ -156,7 +157,7 @@ func TestChanceCountsEveryEdge(t *testing.T) {
 	}
 }
 
-// A better known input makes a good setting surer.
+// A better known input makes a good setting more certain.
 func TestReadingsMakeSurer(t *testing.T) {
 	j, _, _ := atSuggestion(t, Job{Metal: "mild-steel", Gauge: 18, Joint: "lap"})
 	before, err1 := ChanceGood(context.Background(), j)
@@ -174,9 +175,9 @@ func usualPhi(t *testing.T, j Job) float64 {
 	return c.Setup.Filler.Phi.V
 }
 
-// 13² is 169, 68 over 101: at point 3 the third input has its place at 3·68 + 2·(9·2 + 8) = 256, 54 over 202, of which the
-// middle is at (54 + ½)/101 of the normal distribution. No two inputs go together by much more than three tenths: the step was
-// chosen for that, most steps leave a pair that goes by more than half.
+// 13² is 169, 68 modulo 101: at point 3 the third input has its place at 3·68 + 2·(9·2 + 8) = 256, 54 modulo 101,
+// whose middle is at (54 + ½)/101 of the normal distribution. No two inputs correlate by much more than 0.3: the step
+// was chosen for that; most steps leave a pair that correlates by more than a half.
 func TestDeviatesAreTheLattices(t *testing.T) {
 	if got, want := deviate(3, 2), math.Sqrt2*math.Erfinv(2*(54.5/101)-1); math.Abs(got-want) > 1e-12 {
 		t.Errorf("%g, want %g", got, want)
@@ -203,7 +204,7 @@ func TestDeviatesAreTheLattices(t *testing.T) {
 	}
 }
 
-// A band of a difference goes below zero as well as above it; a quantity keeps its sign.
+// The interval of a difference goes below zero as well as above it; a quantity keeps its sign.
 func TestBetween(t *testing.T) {
 	for _, x := range []struct {
 		d       tables.Datum

@@ -8,7 +8,7 @@ import (
 	"brazebooth/internal/mistake"
 )
 
-// span is what a number of a Job may be; outside it the Job is refused rather than clamped.
+// span is what a number of a Job may be; outside it the Job is refused, not clamped.
 type span struct {
 	field     string
 	opt       Opt
@@ -19,8 +19,8 @@ type span struct {
 // thinnest is the least thickness of a sheet, and of the steel in a coated one, mm.
 const thinnest = 0.05
 
-// spans lists every number of a job with the range that can be computed, which is wider than the
-// range that makes sense: sense is a matter for warnings.
+// spans lists every number of a job with the range that can be computed. That is wider than the range that makes
+// sense: sense is a matter for warnings.
 func spans(j *Job) [44]span {
 	return [...]span{
 		{"thickness", j.Thickness, thinnest, 150, "mm"},
@@ -70,8 +70,8 @@ func spans(j *Job) [44]span {
 	}
 }
 
-// Span is the range that a number of a Job can have, by its JSON name, and its unit ("" for none); ok is false for a name
-// that is no number of a Job.
+// Span is the range that a number of a Job may have, by its JSON name, and its unit ("" for none); ok is false for a
+// name that is no number of a Job.
 func Span(name string) (low, high float64, unit string, ok bool) {
 	for _, s := range spans(&Job{}) {
 		if s.field == name {
@@ -81,7 +81,7 @@ func Span(name string) (low, high float64, unit string, ok bool) {
 	return 0, 0, "", false
 }
 
-// checkNumbers refuses a number that no card can be computed from.
+// checkNumbers refuses a number with which no card can be computed.
 func checkNumbers(j *Job) error {
 	for _, s := range spans(j) {
 		if !s.opt.Set {
@@ -102,7 +102,7 @@ func checkNumbers(j *Job) error {
 // Number prints v in as few digits as hold it, at most six.
 func Number(v float64) string { return strconv.FormatFloat(v, 'g', 6, 64) }
 
-// spelt is number without an exponent for what a hand may have typed.
+// spelt is Number without an exponent, for a number as large as a user may have typed.
 func spelt(v float64) string {
 	if a := math.Abs(v); a >= 1e6 && a < 1e15 {
 		return strconv.FormatFloat(v, 'f', 0, 64)

@@ -18,13 +18,13 @@ func TestCheckFirst(t *testing.T) {
 	if at["metal"] != 0 || !(at["wire"] < at["preheat"]) || !(at["preheat"] < at["position"]) {
 		t.Errorf("%+v", list)
 	}
-	if len(CheckFirst(card(t, list0Used(t)))) != 0 {
+	if len(CheckFirst(card(t, allGiven(t)))) != 0 {
 		t.Error("a job with everything given has something to check")
 	}
 }
 
-// list0Used is a job in which everything is given.
-func list0Used(t *testing.T) Job {
+// allGiven is a job in which everything is given.
+func allGiven(t *testing.T) Job {
 	t.Helper()
 	return card(t, Job{Feed: Some(5), Travel: Some(8)}).Used
 }

@@ -6,17 +6,18 @@ import (
 	"brazebooth/internal/crew"
 )
 
-// spot is a setting with its limits and how each goes along feed and along travel: what a card's margin is computed from.
-type spot struct {
+// place is a setting with its limits and how each changes along feed and along travel: what a card's margin is
+// computed from.
+type place struct {
 	feed, travel float64 // mm/s
 	logs         Limits
 	courses      [limitCount]courses
 	margin       float64 // %, as on the card
 }
 
-// spotAt computes a setting and a probe to each side of it; false where the model ends there.
-func (h *heatField) spotAt(m *margins, feed, travel float64) (spot, bool) {
-	s := spot{feed: feed, travel: travel}
+// placeAt computes a setting and a probe to each side of it; false where the model ends there.
+func (h *heatField) placeAt(m *margins, feed, travel float64) (place, bool) {
+	s := place{feed: feed, travel: travel}
 	if s.logs, h = h.aimed(m, feed, travel); !s.logs.known() {
 		return s, false
 	}
@@ -35,8 +36,8 @@ func (h *heatField) spotAt(m *margins, feed, travel float64) (spot, bool) {
 	return s, true
 }
 
-// marginAt is the margin that the slopes promise a logarithmic step away, as a logarithm.
-func (s *spot) marginAt(byFeed, byTravel float64) float64 {
+// marginAt is the margin, as a logarithm, that the slopes predict a logarithmic step away.
+func (s *place) marginAt(byFeed, byTravel float64) float64 {
 	least := math.Inf(1)
 	missing := 0.0
 	for k, l := range s.logs {
@@ -54,8 +55,8 @@ func (s *spot) marginAt(byFeed, byTravel float64) float64 {
 	return -far + max(-far, missing)
 }
 
-// marginOf is how far limits are from the nearest edge, as a logarithmic change of feed or travel; below zero where an
-// edge is not met.
+// marginOf is how far limits are from the nearest edge, as a logarithmic change of feed or travel; below zero where
+// an edge is not met.
 func marginOf(l, byFeed, byTravel *[limitCount]float64) float64 {
 	var d [limitCount]float64
 	for k := range d {
@@ -67,8 +68,8 @@ func marginOf(l, byFeed, byTravel *[limitCount]float64) float64 {
 	return -far + max(-far, unmet(l))
 }
 
-// room is the logarithmic step one way after which the slopes have the first limit at zero, at most 1.
-func (s *spot) room(axis int, way float64) float64 {
+// room is the logarithmic step one way at which the slopes bring the first limit to zero, at most 1.
+func (s *place) room(axis int, way float64) float64 {
 	least := 1.0
 	for k, l := range s.logs {
 		if fall := -s.courses[k][axis].slope * way; fall > 0 && l < far {
@@ -78,9 +79,9 @@ func (s *spot) room(axis int, way float64) float64 {
 	return least
 }
 
-// climb goes from a spot to the one furthest from every edge about it: step by step to where the slopes promise most,
-// within a reach that shrinks where they promised too much.
-func (h *heatField) climb(m *margins, from spot, feeds, travels axis) spot {
+// climb goes from a place to the one furthest from every edge near it: step by step to where the slopes predict most,
+// within a reach that shrinks where they predicted too much.
+func (h *heatField) climb(m *margins, from place, feeds, travels axis) place {
 	const steps, least, gain = 5, 0.02, 0.003
 	wide := 2.0 / 3 * max(feeds.cell(), travels.cell())
 	for range steps {
@@ -88,7 +89,7 @@ func (h *heatField) climb(m *margins, from spot, feeds, travels axis) spot {
 		if promised < from.marginAt(0, 0)+gain {
 			break
 		}
-		next, ok := h.spotAt(m, from.feed*math.Exp(byFeed), from.travel*math.Exp(byTravel))
+		next, ok := h.placeAt(m, from.feed*math.Exp(byFeed), from.travel*math.Exp(byTravel))
 		if ok && next.margin > from.margin {
 			from = next
 			continue
@@ -100,8 +101,8 @@ func (h *heatField) climb(m *margins, from spot, feeds, travels axis) spot {
 	return from
 }
 
-// uphill is the step within a reach, and within both axes, from which the slopes promise the greatest margin.
-func (s *spot) uphill(wide float64, feeds, travels axis) (byFeed, byTravel, margin float64) {
+// uphill is the step, within a reach and both axes, from which the slopes predict the greatest margin.
+func (s *place) uphill(wide float64, feeds, travels axis) (byFeed, byTravel, margin float64) {
 	margin = s.marginAt(0, 0)
 	across := wide
 	for range 3 {
@@ -129,7 +130,7 @@ func (a axis) cell() float64 {
 	return a.step()
 }
 
-// within keeps a logarithmic step from a value inside a reach and the axis.
+// within limits a logarithmic step from a value to a reach and to the axis.
 func (a axis) within(from, by, wide float64) float64 {
 	if a.n == 1 {
 		return 0
@@ -137,14 +138,14 @@ func (a axis) within(from, by, wide float64) float64 {
 	return max(math.Log(a.low/from), -wide, min(math.Log(a.high/from), wide, by))
 }
 
-// Peaks that are climbed from: the first always, more where those lead to nothing good or to a thin zone.
+// Climbs start from the first peaks always, and from more where those lead to nothing good or to a thin zone.
 const (
 	firstPeaks, morePeaks = 2, 4
 	thinZone              = 4 // %
 )
 
-// best climbs from the maps' peaks and takes the highest place reached; false where the model has no answer at any.
-func (c coarse) best(h *heatField, m *margins, feeds, travels axis) (spot, bool) {
+// best climbs from the grids' peaks and takes the highest place reached; false where the model has no answer at any.
+func (c coarse) best(h *heatField, m *margins, feeds, travels axis) (place, bool) {
 	tops := c.peaks(firstPeaks + morePeaks)
 	first := min(firstPeaks, len(tops))
 	best, ok := c.highest(h, m, feeds, travels, tops[:first])
@@ -157,13 +158,13 @@ func (c coarse) best(h *heatField, m *margins, feeds, travels axis) (spot, bool)
 	return best, ok
 }
 
-// highest climbs from each of some peaks, side by side.
-func (c coarse) highest(h *heatField, m *margins, feeds, travels axis, tops []peak) (best spot, found bool) {
-	reached, ok := make([]spot, len(tops)), make([]bool, len(tops))
+// highest climbs from each of some peaks, in parallel.
+func (c coarse) highest(h *heatField, m *margins, feeds, travels axis, tops []peak) (best place, found bool) {
+	reached, ok := make([]place, len(tops)), make([]bool, len(tops))
 	var wg crew.Crew
 	for i, p := range tops {
 		wg.Go(func() {
-			if reached[i], ok[i] = h.spotAt(m, feeds.at(p.x), travels.at(p.y)); ok[i] {
+			if reached[i], ok[i] = h.placeAt(m, feeds.at(p.x), travels.at(p.y)); ok[i] {
 				reached[i] = h.climb(m, reached[i], feeds, travels)
 			}
 		})

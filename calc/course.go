@@ -2,14 +2,15 @@ package calc
 
 import "math"
 
-// course is how the logarithm of a limit goes along one setting, near where it was looked at: l + slope·x + bend·x², x the
-// logarithm of the setting's change.
+// course is how the logarithm of a limit changes along one setting, near where it was computed: l + slope·x +
+// bend·x², x the logarithm of the setting's change.
 type course struct{ slope, bend float64 }
 
-// probe is how far to each side a course is looked at: wide against the grid's own noise, and about as far as the nearest edge.
+// probe is how far to each side a limit is computed for its course: wide against the grid's own noise, and about as
+// far as the nearest edge.
 const probe = 0.15
 
-// courseOf lays it through a limit here and a probe below and above; straight where one side has no value.
+// courseOf fits a course to a limit here and a probe below and above; straight where one side has no value.
 func courseOf(here, below, above float64) course {
 	switch {
 	case math.IsNaN(below):
@@ -20,8 +21,8 @@ func courseOf(here, below, above float64) course {
 	return course{(above - below) / (2 * probe), (above + below - 2*here) / (2 * probe * probe)}
 }
 
-// reach is the smallest change, a logarithm, that brings a limit of l to zero; infinite where none does. Far from where it was
-// looked at the course goes on straight: a bend is not known that well.
+// reach is the smallest change, a logarithm, that brings a limit of l to zero; infinite where none does. Far from
+// where it was computed the course is taken as straight: its bend is not known that well.
 func (c course) reach(l float64) float64 {
 	if x := c.bent(l); math.Abs(x) <= 3*probe {
 		return x
@@ -35,7 +36,7 @@ func (c course) reach(l float64) float64 {
 
 // bent is the nearer root of the parabola, infinite where it has none.
 func (c course) bent(l float64) float64 {
-	root := math.Sqrt(c.slope*c.slope - 4*c.bend*l) // not a number without roots
+	root := math.Sqrt(c.slope*c.slope - 4*c.bend*l) // NaN without roots
 	if den := math.Abs(c.slope) + root; den > 0 {
 		return math.Copysign(2, -c.slope) * l / den
 	}
@@ -45,8 +46,8 @@ func (c course) bent(l float64) float64 {
 // courses are those of one limit along feed and along travel.
 type courses [2]course
 
-// reach is the smallest change of feed or travel, % of it, that brings a limit of l to zero; below zero where it is not met,
-// infinite where no change reaches it.
+// reach is the smallest change of feed or travel, %, that brings a limit of l to zero; below zero where the limit is
+// not met, infinite where no change reaches it.
 func (c courses) reach(l float64) float64 {
 	if l >= far {
 		return math.Inf(1)

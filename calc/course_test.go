@@ -5,8 +5,8 @@ import (
 	"testing"
 )
 
-// A limit that goes as a known parabola of the setting's logarithm is reached where the parabola is zero, the nearer of its
-// roots; a straight one by its slope; one that nothing moves never.
+// A limit that is a known parabola of the setting's logarithm is reached at the nearer of its roots; a straight one
+// by its slope; one that nothing moves never.
 func TestCourseReachesItsRoot(t *testing.T) {
 	for _, x := range []struct{ l, a, b, want float64 }{
 		{0.3, 2, 0, -0.15}, {0.3, -2, 0, 0.15}, {0.06, 0.7, 1, -0.1}, {0.06, -0.7, 1, 0.1}, {-0.11, 1, 1, 0.1}, {2, 1, 0, -2}, {1, 0.01, 0, math.Inf(1)},
@@ -26,8 +26,8 @@ func TestCourseReachesItsRoot(t *testing.T) {
 	}
 }
 
-// Of the two settings the one that has less to change counts, in per cent of itself: down by a fifth is nearer than up by a
-// quarter.
+// Of the two settings the one with the smaller change counts, in per cent of itself: down by a fifth is nearer than
+// up by a quarter.
 func TestSmallestChangeOfEitherSetting(t *testing.T) {
 	c := courses{{slope: 1}, {slope: -1}} // both a logarithm of ln 1.25 away, the first downward
 	if got := c.reach(math.Log(1.25)); math.Abs(got-20) > 1e-9 {

@@ -7,8 +7,8 @@ import (
 	"brazebooth/tables"
 )
 
-// limit is one border of the operating window, as the logarithm of a ratio that is zero on it and
-// positive inside.
+// limit is one border of the operating window, as the logarithm of a ratio that is zero on the border and positive
+// inside.
 type limit int
 
 const (
@@ -30,7 +30,7 @@ var edgeNames = [limitCount]string{
 	lFloor: "arc steady", lSpray: "arc steady", lZinc: "zinc band", lSlow: "hand speed", lFast: "hand speed",
 }
 
-// edgeSource says of each limit what it is and where it comes from.
+// edgeSource says what each limit is and where it comes from.
 var edgeSource = [limitCount]struct{ formula, source string }{
 	lWets:   {"larger toe angle at most {limit}", "ISO 5817 no. 505 level C, written for fusion welds (memory high)"},
 	lSolid:  {"peak of each member's skin at most {limit}", "low end of the base metal's solidus: brazing, not fusion"},
@@ -68,7 +68,7 @@ func newMargins(b *board, card *Card) margins {
 	return m
 }
 
-// SteadyRange returns the currents between which the mode's arc runs steadily; 0 where none is known.
+// SteadyRange returns the currents, A, between which the mode's arc runs steadily; 0 where none is known.
 func SteadyRange(card *Card) (floor, spray float64) {
 	wire := card.Used.Wire.V
 	floor, _ = formula.DipFloor(wire)
@@ -76,7 +76,7 @@ func SteadyRange(card *Card) (floor, spray float64) {
 	return floor, spray
 }
 
-// far is the logarithm that stands for a limit that does not apply.
+// far is the logarithm of a limit that does not apply.
 const far = 20
 
 // logs returns every limit's logarithm at a state.
@@ -117,8 +117,8 @@ func (m *margins) simple(o *[outs]float64, l *[limitCount]float64) {
 	l[lFast] = math.Log(m.fast / o[oTravel])
 }
 
-// wets is the cold limit. A bead that does not wet both members stands at an upright toe; a flat one has
-// next to none.
+// wets is the cold limit. A bead that does not wet both members counts as standing at an upright toe; one that is
+// flat has next to no toe angle.
 func (m *margins) wets(s *heatState) float64 {
 	theta := math.Pi
 	if s.bridged {
@@ -127,7 +127,7 @@ func (m *margins) wets(s *heatState) float64 {
 	return math.Log(m.cold / theta)
 }
 
-// zone is the thermal verdict.
+// zone is the thermal zone.
 func zone(l *[limitCount]float64) string {
 	switch {
 	case l[lBurn] < 0:
@@ -140,8 +140,8 @@ func zone(l *[limitCount]float64) string {
 	return "good"
 }
 
-// reach is the smallest relative change of feed or travel, as a logarithm, that brings a limit to zero:
-// its own logarithm over the steeper of its two slopes.
+// reach is the smallest relative change of feed or travel, as a logarithm, that brings a limit to zero: its own
+// logarithm over the steeper of its two slopes.
 func reach(l, byFeed, byTravel float64) float64 {
 	slope := max(math.Abs(byFeed), math.Abs(byTravel))
 	if l >= far {

@@ -7,13 +7,13 @@ import (
 	"brazebooth/calc/thinsheet"
 )
 
-// mostWork is what one answer may take, in the effort's units: a count and not a clock, so that a job has the same answer on
-// every machine and under any load. A core that has nothing else to do takes 38 ns for each of steel, so that this is 1.6 s;
-// the maps of usual jobs take two to fifteen million, those of a thin sheet on a plate forty.
+// mostWork is what one answer may take, in units of effort: a count, not a time, so that a job has the same answer on
+// every machine and under any load. An idle core takes 38 ns a unit with steel, so this is 1.6 s. Windows of usual
+// jobs take two to fifteen million; those of a thin sheet on a plate forty.
 const mostWork = 42e6
 
-// effort is what one answer takes: who waits for it, and how much was computed for it so far. Counted and not timed, so that
-// it is the same on every machine. nil is an answer that nobody gives up and nobody counts.
+// effort is what one answer takes: who waits for it, and how much was computed for it so far, counted and not timed.
+// A nil effort is never given up and not counted.
 type effort struct {
 	ctx            context.Context
 	work, sections atomic.Int64 // see section.Result.Work
@@ -34,10 +34,10 @@ func (e *effort) add(work int) {
 	}
 }
 
-// planeWork is how many cells of the sheet's plane are moved on while the section moves one of its columns.
+// planeWork is how many cells of the sheet's plane take as long as one column of the section.
 const planeWork = 6
 
-// bridge follows a beat in the sheet's plane.
+// bridge runs a timed arc in the sheet's plane.
 func (e *effort) bridge(in *thinsheet.Rhythm, progress func(float64)) (thinsheet.Times, error) {
 	t, err := thinsheet.Bridge(in, func() bool { return e.over() != nil }, progress)
 	e.work.Add(t.Work / planeWork)

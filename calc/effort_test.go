@@ -12,8 +12,8 @@ import (
 	"brazebooth/internal/mistake"
 )
 
-// slowJobs are the kinds that took longest: a thick and quick metal behind a thin one, thick wire on foil, three aims of
-// which none is good.
+// slowJobs are the kinds that took longest: a thick metal that conducts well behind a thin one, thick wire on foil,
+// three aims of which none is good.
 func slowJobs() []Job {
 	return []Job{
 		{Metal: "aluminium-bronze", Gauge: 14, Metal2: "copper", Thickness2: Some(3.46), Joint: "lap", Wire: Some(2.48)},
@@ -22,12 +22,13 @@ func slowJobs() []Job {
 	}
 }
 
-// mostMap is what a map may take at most: mostWork, and what was taken for less than it is. Two seconds of a quiet core.
-const mostMap = 53e6
+// mostWindow is what a window may take at most: mostWork, and what was estimated too low. Two seconds of an idle
+// core.
+const mostWindow = 53e6
 
-// No job's map takes more than there is for it, whatever is asked: counted, so that it holds on every machine. More of them:
-// go test ./calc -run AnyMap -scan 500 -timeout 60m
-func TestAnyMapIsBounded(t *testing.T) {
+// No job's window takes more work than it may, whatever is asked: counted, so that it holds on every machine. More of
+// them: go test ./calc -run AnyWindow -scan 500 -timeout 60m
+func TestAnyWindowIsBounded(t *testing.T) {
 	if testing.Short() {
 		t.Skip("many maps")
 	}
@@ -46,8 +47,8 @@ func TestAnyMapIsBounded(t *testing.T) {
 			continue
 		}
 		most = max(most, m.work)
-		if m.work > mostMap {
-			t.Errorf("job %d, %+v: %.1f million, at most %.1f", n, job, float64(m.work)/1e6, mostMap*1e-6)
+		if m.work > mostWindow {
+			t.Errorf("job %d, %+v: %.1f million, at most %.1f", n, job, float64(m.work)/1e6, mostWindow*1e-6)
 		}
 		if full := len(m.Feeds) == FullWindow.Feeds && len(m.Travels) == FullWindow.Travels; full == m.Coarser || m.Coarser != strings.HasPrefix(m.CoarserWords(), "drawn coarser: ") {
 			t.Errorf("job %d: %d by %d points, coarser %v, %q", n, len(m.Feeds), len(m.Travels), m.Coarser, m.CoarserWords())
@@ -70,7 +71,7 @@ func TestAnyTimedArcIsBounded(t *testing.T) {
 	if testing.Short() {
 		t.Skip("many beats")
 	}
-	jobs := []Job{ // beats of many seconds, whose cycles do not repeat
+	jobs := []Job{ // times of many seconds, whose cycles do not repeat
 		{Metal: "galvanized", Thickness: Some(0.64), Joint: "tee", Wire: Some(0.45), ArcOn: Some(5.9), ArcOff: Some(7.8), Mode: "timed"},
 		{Metal: "copper", Thickness: Some(0.24), Joint: "tee", ArcOn: Some(6), ArcOff: Some(1), Mode: "timed"},
 	}
@@ -81,7 +82,7 @@ func TestAnyTimedArcIsBounded(t *testing.T) {
 	for n, job := range jobs {
 		s, err := solveTimed(t.Context(), job, nil)
 		if err != nil {
-			continue // not every one has a beat
+			continue // not every job has a rhythm
 		}
 		most = max(most, s.work)
 		if s.work > 2*mostWork {
@@ -91,8 +92,8 @@ func TestAnyTimedArcIsBounded(t *testing.T) {
 	t.Logf("%d jobs, the most work %.1f million", len(jobs), float64(most)/1e6)
 }
 
-// The slow kinds beside a usual job: what a map takes, and how much is counted for it.
-func BenchmarkSlowMaps(b *testing.B) {
+// The slow kinds beside a usual job: what a window takes, and how much is counted for it.
+func BenchmarkSlowWindows(b *testing.B) {
 	for _, job := range append(slowJobs(), Job{Metal: "galvanized", Gauge: 18}) {
 		b.Run(job.Metal+" "+job.Metal2, func(b *testing.B) {
 			for b.Loop() {
@@ -106,8 +107,8 @@ func BenchmarkSlowMaps(b *testing.B) {
 	}
 }
 
-// What a shop asks for is never drawn coarser and everything is tried for it.
-func TestUsualMapsAreFull(t *testing.T) {
+// What a shop asks for is never drawn coarser, and every remedy is tried for it.
+func TestUsualWindowsAreFull(t *testing.T) {
 	jobs := []Job{{Metal: "galvanized", Gauge: 20}, {Metal: "mild-steel", Thickness: Some(0.8), Thickness2: Some(2), Joint: "lap"}, {Metal: "mild-steel", Thickness: Some(1.5), Metal2: "mild-steel", Thickness2: Some(6), Joint: "tee"}}
 	if !testing.Short() {
 		jobs = append(jobs, Job{Metal: "stainless-304", Gauge: 18, Joint: "butt", Mode: "pulsed"}, Job{Metal: "mild-steel", Thickness: Some(0.4), Joint: "butt", Gap: Some(0.5)},
@@ -129,8 +130,8 @@ func TestUsualMapsAreFull(t *testing.T) {
 	}
 }
 
-// A map that is drawn coarser is the same map every time, with as many processors as there are or with one.
-func TestCoarserMapsAreTheSameEachTime(t *testing.T) {
+// A window that is drawn coarser is the same every time, with as many processors as there are or with one.
+func TestCoarserWindowsAreTheSameEachTime(t *testing.T) {
 	if testing.Short() {
 		t.Skip("a slow map, twice")
 	}
@@ -139,7 +140,7 @@ func TestCoarserMapsAreTheSameEachTime(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for range cap(limiter) - 1 { // the others' places are taken
+	for range cap(limiter) - 1 { // the other places are taken
 		limiter <- struct{}{}
 		defer func() { <-limiter }()
 	}
@@ -149,9 +150,9 @@ func TestCoarserMapsAreTheSameEachTime(t *testing.T) {
 	}
 }
 
-// Every second point of a map is what stood there, on axes that go as far as those points do.
+// Every second point of a grid keeps its limits, on axes that go as far as those points do.
 func TestEverySecondPoint(t *testing.T) {
-	whole := mapOf(map[limit]func(i, j float64) float64{lWets: func(i, j float64) float64 { return 10*i + j }})
+	whole := gridOf(map[limit]func(i, j float64) float64{lWets: func(i, j float64) float64 { return 10*i + j }})
 	c := coarse{whole}
 	c.everySecond()
 	half := &c[0]
@@ -170,7 +171,7 @@ func TestEverySecondPoint(t *testing.T) {
 	}
 }
 
-// leaving is a caller who leaves at his n-th look, and how often he was looked at after that.
+// leaving is a context whose caller leaves at the n-th look at it, and how often it was looked at after that.
 type leaving struct {
 	context.Context
 	Looks atomic.Int64
@@ -184,7 +185,8 @@ func (l *leaving) Err() error {
 	return nil
 }
 
-// Whoever leaves is heard before the next section is computed, wherever the answer is by then: no work is done after that.
+// A caller who leaves is noticed before the next section is computed, wherever the answer is by then: no work is done
+// after that.
 func TestNoSectionForWhoLeft(t *testing.T) {
 	job := Job{Metal: "mild-steel", Thickness: Some(0.5), Thickness2: Some(1.5), Joint: "butt", Gap: Some(0.5)}
 	given := job
@@ -199,14 +201,14 @@ func TestNoSectionForWhoLeft(t *testing.T) {
 			}
 			return err
 		},
-		"map": func(e *effort) error {
-			m := survey{effort: e}
+		"window": func(e *effort) error {
+			w := survey{effort: e}
 			var card Card
 			err := resolve(job, &card)
 			if err == nil {
 				b := newBoard(&card)
 				b.effort = e
-				err = m.draw(b, &card, CoarseWindow, nil)
+				err = w.draw(b, &card, CoarseWindow, nil)
 			}
 			return err
 		},
@@ -220,7 +222,7 @@ func TestNoSectionForWhoLeft(t *testing.T) {
 	}
 }
 
-// A card that nobody waits for any more is none, and no error of a choice.
+// A card that nobody waits for any more is none, and its error is not about a choice.
 func TestSolveContextStops(t *testing.T) {
 	ctx, cancel := context.WithCancel(t.Context())
 	cancel()

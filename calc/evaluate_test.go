@@ -11,8 +11,8 @@ import (
 	"brazebooth/calc"
 )
 
-// reckons tells a formula that can be reckoned out from one in words: it has a sign of arithmetic that no sentence has, or a
-// stroke, plus, minus or bracket beside a symbol, or the word for one.
+// reckons tells a formula that can be worked out from one in words: it has an arithmetic sign that no sentence has,
+// or a slash, plus, minus or bracket beside a symbol, or the word for one.
 var reckons = regexp.MustCompile(`[·√²³⁵^=]|[/+−(] ?\{|\} ?[/+−)]|\btimes\b`)
 
 // endings are roundings that stand in words behind a formula.
@@ -28,7 +28,7 @@ var endings = []struct {
 	}},
 }
 
-// reckon works a figure's formula out with the values of its inputs: "main, a = ..., b = ..., rounded up".
+// reckon works out a figure's formula with the values of its inputs: "main, a = ..., b = ..., rounded up".
 func reckon(b *calc.Basis) (v float64, err error) {
 	defer func() {
 		if r := recover(); r != nil {
@@ -50,7 +50,7 @@ func reckon(b *calc.Basis) (v float64, err error) {
 	return round(e.whole(parts[0])), nil
 }
 
-// evaluator works out products, sums, powers, roots and a few functions; names stand for texts of their own.
+// evaluator works out products, sums, powers, roots and a few functions; a name stands for its text.
 type evaluator struct {
 	names  map[string]string
 	inputs []calc.Input
@@ -179,7 +179,7 @@ func (e *evaluator) word(in func(rune) bool) string {
 	return w
 }
 
-// named is a constant, a function of what stands in brackets behind it (an angle in degrees), or a name's own text.
+// named is a constant, a function of the bracket behind it (an angle in degrees), or a name's own text.
 func (e *evaluator) named(name string) float64 {
 	switch name {
 	case "pi":

@@ -14,7 +14,7 @@ func AllRemedies(ctx context.Context, job Job, card *Card) ([]Remedy, error) {
 // Leaving is a context whose caller leaves at the look At.
 type Leaving = leaving
 
-// TimedAnew and WindowAnew compute what Gap and WindowOf may have kept.
+// TimedAnew and WindowAnew compute what SolveTimed and WindowOf may have kept.
 func TimedAnew(ctx context.Context, job Job) (Timed, error) { return solveTimed(ctx, job, nil) }
 
 func WindowAnew(ctx context.Context, job Job) (Window, error) {

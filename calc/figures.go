@@ -17,7 +17,7 @@ const (
 	noOut   out   = -1
 )
 
-// figureSpec says how an output is shown and why it is what it is.
+// figureSpec says how an output is shown and what its basis is.
 type figureSpec struct {
 	name    string
 	out     out
@@ -148,5 +148,5 @@ var inputNames = [inputCount]struct{ name, unit string }{
 	inTimedForm: {"what the line source leaves out", ""},
 }
 
-// ArcShare is what the share of the time is called that a timed arc is on, of 1.
+// ArcShare is the name of the share of the time, of 1, that a timed arc is on.
 const ArcShare = "share of the time that the arc is on"

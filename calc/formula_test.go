@@ -16,8 +16,8 @@ import (
 	"brazebooth/tables"
 )
 
-// What stands on the page as the reason of a number gives that number, whatever the job: its formula is worked out with the
-// inputs that stand beside it.
+// The basis that is shown of a number gives that number, whatever the job: its formula is worked out with the inputs
+// shown beside it.
 func TestFormulasGiveTheirFigures(t *testing.T) {
 	if testing.Short() {
 		t.Skip("every joint, mode and filler on every page")
@@ -63,7 +63,8 @@ func formulaJobs() []calc.Job {
 	return list
 }
 
-// The same of jobs that nobody would think of; the fillers, each with a card of its own, take too long for that.
+// The same for jobs that nobody would think of; the fillers page, each filler with a card of its own, takes too long
+// for that.
 func TestFormulasGiveTheirFiguresOfAnyJob(t *testing.T) {
 	if testing.Short() {
 		t.Skip("the jobs of the other test are the likely ones")
@@ -97,7 +98,8 @@ type errorer interface {
 	Errorf(format string, args ...any)
 }
 
-// checkFormulas holds card, wire and every page of a job, besides some, to their formulas; a job that has none of them is no matter here.
+// checkFormulas holds card, wire and every page of a job, but some, to their formulas; a job that has none of them
+// passes.
 func checkFormulas(t errorer, j calc.Job, besides ...string) {
 	t.Helper()
 	text, _ := json.Marshal(j)

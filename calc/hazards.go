@@ -9,8 +9,8 @@ import (
 	"brazebooth/tables"
 )
 
-// HazardIDs turns what a hand may call a hazard into the ids of tables/, sorted, each once; "none" alone says that the
-// questions were asked and none applies. The error of an unknown word names what may be typed.
+// HazardIDs turns the words a user may type for hazards into the ids of tables/, sorted, each once. "none" alone says
+// that the questions were asked and no hazard applies. The error of an unknown word names what may be typed.
 func HazardIDs(text string) (string, error) {
 	more := map[string][]string{"used-container": {"tank"}, "drum": {"tank"}, "barrel": {"tank"}, "fuel": {"tank"}, "oil": {"tank"}, "used": {"tank"}, "container": {"tank"},
 		"lead": {"lead-paint", "leaded-bronze"}, "crash": {"vehicle"}}

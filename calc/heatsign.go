@@ -23,10 +23,11 @@ func HeatSign(seen string) float64 {
 	return max(-1, min(1, sum))
 }
 
+// WithoutZinc is what was seen without ZincBehind.
 func WithoutZinc(seen string) string {
 	list := slices.DeleteFunc(strings.Split(seen, ","), func(s string) bool { return s == ZincBehind })
 	return strings.Join(list, ",")
 }
 
-// ZincBehind is the sight of zinc that is gone on the face away from the bead.
+// ZincBehind is the observation that zinc is gone on the face away from the bead.
 const ZincBehind = "zinc-gone-behind"

@@ -19,21 +19,21 @@ type heatState struct {
 	boiledBack [2]float64 // the same on the face away from the bead
 	meltedBack [2]float64
 	toes       section.Toes
-	bridged    bool // the bead has a section: it wets both members, and one arc can hold it
+	bridged    bool // the bead has a section: it wets both members, and one arc can span it
 }
 
 // workspaces are reused: one is larger than a card.
 var workspaces = sync.Pool{New: func() any { return new(section.Workspace) }}
 
-// sectionModelled reports whether the cross-section model applies: a travelling arc that burns without
-// pause, on a joint that it has arms for.
+// sectionModelled reports whether the cross-section model applies: an arc that travels and burns without pause, on a
+// joint that the model has arms for.
 func (c *chain) sectionModelled() bool { return !c.plug && !c.timed }
 
 var sectionJoints = map[string]section.Joint{
 	"lap": section.LapJoint, "tee": section.TeeJoint, "butt": section.ButtJoint, "corner": section.CornerJoint, "overlay": section.OverlayJoint,
 }
 
-// sectionInput puts the board's numbers into the cross-section; heat, bead and travel follow.
+// sectionInput is the cross-section's input from the board; heat, bead and travel follow later.
 func (b *board) sectionInput(card *Card) section.Input {
 	f, k := &card.Setup.Filler, &b.inputs
 	in := section.Input{
@@ -62,7 +62,7 @@ type heatField struct {
 	in   section.Input
 	toes func(area, w1, w2 float64) (section.Toes, error)
 	one  bool
-	aims []float64 // that are open; none once the arc points somewhere
+	aims []float64 // aims that are open; none once the aim is chosen
 }
 
 func (b *board) heatField(card *Card) heatField {
@@ -78,7 +78,7 @@ func (h *heatField) at(feed, travel float64, zinc bool) (heatState, error) {
 	return h.solve(&in, &o, zinc)
 }
 
-// fed is the section's input at a feed and travel in mm/s, and what wire and arc make of them.
+// fed is the section's input at a feed and travel in mm/s, with the outputs of wire and arc there.
 func (h *heatField) fed(feed, travel float64) (in section.Input, o [outs]float64, err error) {
 	k := h.b.inputs
 	k[inFeed], k[inTravel] = feed, travel

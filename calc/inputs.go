@@ -27,7 +27,7 @@ func (b *board) exact(i input, v float64) {
 	b.intervals[i] = interval{v, v, false}
 }
 
-// assume sets an input that nobody gave.
+// assume sets an input that the job left open.
 func (b *board) assume(i input, v, low, high float64) {
 	b.inputs[i] = v
 	b.intervals[i] = interval{low, high, true}
@@ -91,7 +91,7 @@ func (b *board) setFiller(card *Card) {
 	b.intervals[inWire] = interval{low, high, false}
 }
 
-// wireTolerance is the band of the diameter that is sold under a nominal size.
+// wireTolerance is the interval of the diameter of wire sold under a nominal size, mm.
 func wireTolerance(mm float64) (low, high float64) {
 	if w, ok := tables.WireNear(mm); ok {
 		return mm + w.Diameter.Low - w.Diameter.V, mm + w.Diameter.High - w.Diameter.V
@@ -140,7 +140,7 @@ func (b *board) setArc(card *Card) {
 		form = tables.CurrentFormUnmeasured
 		b.assume(inStick, u.StickOut.V, stick.Low, stick.High)
 	}
-	if b.chain.learned.wire > 0 { // readings hold what the balance leaves out
+	if b.chain.learned.wire > 0 { // readings include what the balance leaves out
 		floor := tables.LearnedFloor.V
 		form = tables.Datum{V: 1, Low: 1 - floor, High: 1 + floor, Unit: "1", Origin: tables.LearnedFloor.Origin}
 	}
@@ -184,8 +184,8 @@ func (b *board) setMembers(card *Card) {
 	}
 }
 
-// tolerance is the 95 % band of the metal's thickness: of the gauge where it was bought by gauge, of
-// a calliper where it was measured.
+// tolerance is the 95 % interval of the metal's thickness, mm: the gauge's where it was bought by gauge, a calliper's
+// where it was measured.
 func (m Member) tolerance() (low, high float64) {
 	half := tables.CalliperReading.V
 	if m.Gauge != 0 {

@@ -7,8 +7,8 @@ import (
 	"brazebooth/tables"
 )
 
-// ISO 544 gives +0.01/−0.04 mm up to 1.6 mm and +0.01/−0.06 above; AWS A5.02 ±0.001 in to .045 in and ±0.002 above (memory
-// medium). A size between them has its neighbour's tolerance about itself.
+// ISO 544 gives +0.01/−0.04 mm up to 1.6 mm and +0.01/−0.06 above; AWS A5.02 ±0.001 in to .045 in and ±0.002 above
+// (memory medium). A size between them has its neighbour's tolerance about itself.
 func TestWireToleranceIsTheStandards(t *testing.T) {
 	for mm, want := range map[float64][2]float64{0.9: {0.86, 0.91}, 1.2: {1.16, 1.21}, 2.4: {2.34, 2.41}, 0.889: {0.8636, 0.9144}, 1.5875: {1.5367, 1.6383}, 1.205: {1.165, 1.215}} {
 		low, high := wireTolerance(mm)
@@ -31,7 +31,7 @@ func TestPhiKeepsItsRowsSpread(t *testing.T) {
 	}
 }
 
-// What is dropped from a copy stays on the card it was copied from.
+// What is dropped from a copy stays on the card that was copied.
 func TestDroppingLeavesTheCard(t *testing.T) {
 	c := Card{Warnings: []Warning{{Code: "a"}, {Code: "b"}, {Code: "c"}}}
 	d := c
@@ -56,7 +56,7 @@ func TestHotterIsCloserToItsSolidus(t *testing.T) {
 	}
 }
 
-// The wetting edge compares with the very angle that the card shows.
+// The wetting edge compares with the same angle that the card shows.
 func TestWettingEdgeShowsTheCardsAngle(t *testing.T) {
 	c := card(t, Job{Metal: "mild-steel", Gauge: 18, Joint: "lap"})
 	angle, ok := c.Figure("wetting_angle")
@@ -74,7 +74,7 @@ func TestWettingEdgeShowsTheCardsAngle(t *testing.T) {
 	t.Errorf("no such edge in %+v", c.Edges)
 }
 
-// What was given or bought is not called assumed; a stick-out that nobody measured is.
+// What was given or bought is not called assumed; a stick-out that was not measured is.
 func TestAssumedIsWhatNobodyGave(t *testing.T) {
 	c := card(t, Job{Metal: "mild-steel", Gauge: 18, StickOut: Some(12), VoltFactor: Some(1.02), Phi: Some(4), Eta: Some(0.8), Gap: Some(0.5)})
 	b := newBoard(c)

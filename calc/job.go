@@ -51,16 +51,16 @@ func (o *Opt) UnmarshalJSON(b []byte) error {
 	return nil
 }
 
-// Job is what was chosen: everything that changes a figure on the Card. It is comparable and holds
-// scalars only, so that it can be a cache's key and a saved record. An empty string, a zero Gauge or
-// an unset Opt means "not chosen": Solve assumes a value and says so on the Card.
+// Job is what was chosen: everything that changes a figure on the Card. It is comparable and holds scalars only, so
+// that it can be a cache's key and a saved record. An empty string, a zero Gauge or an unset Opt means "not chosen":
+// Solve assumes a value and says so on the Card.
 type Job struct {
 	// First member: the standing sheet of a tee, the upper sheet of a lap, the part of an overlay.
 	Metal     string `json:"metal,omitzero"`
 	Gauge     int    `json:"gauge,omitzero"`     // 7 to 30 in the metal's own system; Thickness rules where both are given
 	Thickness Opt    `json:"thickness,omitzero"` // mm, as measured with its coating
 	Coating   string `json:"coating,omitzero"`   // tables id; "none"
-	// Second member; what is not chosen follows the first.
+	// Second member; what is not chosen is taken from the first.
 	Metal2     string `json:"metal2,omitzero"`
 	Gauge2     int    `json:"gauge2,omitzero"`
 	Thickness2 Opt    `json:"thickness2,omitzero"` // mm
@@ -86,17 +86,17 @@ type Job struct {
 	Flow     Opt `json:"flow,omitzero"`      // gas, L/min
 	Preheat  Opt `json:"preheat,omitzero"`   // temperature of the parts before the arc, C
 
-	// What the booth's own readings taught (both or none of a pair).
+	// What the booth's readings taught (both or none of a pair).
 	Phi             Opt `json:"phi,omitzero"`         // V
 	PhiSigma        Opt `json:"phi_sigma,omitzero"`   // V, one standard deviation
 	VoltFactor      Opt `json:"volt_factor,omitzero"` // measured over modelled volts
 	VoltFactorSigma Opt `json:"volt_factor_sigma,omitzero"`
-	Readings        Opt `json:"readings,omitzero"`  // how many taught it
+	Readings        Opt `json:"readings,omitzero"`  // how many it was learned from
 	Eta             Opt `json:"eta,omitzero"`       // arc efficiency
 	EtaSigma        Opt `json:"eta_sigma,omitzero"` // one standard deviation
 
-	// LearnedFor is the filler, wire and mode that Phi to Readings were taught with, by LearnedKey; they are let lie where
-	// the job is welded with others. "" for whatever the job has.
+	// LearnedFor is the filler, wire and mode that Phi to Readings were learned with, by LearnedKey; they are left
+	// out where the job has others. "" fits every job.
 	LearnedFor string `json:"learned_for,omitzero"`
 
 	ZincLimit   Opt    `json:"zinc_limit,omitzero"`   // widest zinc-boiled half-width accepted, mm

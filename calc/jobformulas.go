@@ -2,10 +2,10 @@ package calc
 
 import "brazebooth/calc/formula"
 
-// The formulas of the same figure differ between jobs: a figure's reason is the one by which it was computed.
+// The formulas of the same figure differ between jobs: a figure's basis shows the one that computed it.
 
-// timedSpecs stand in for the specs of a steady arc: heat and metal by length are those of the share of the time that the
-// arc burns.
+// timedSpecs replace the specs of a steady arc: heat and metal by length count the share of the time that the arc
+// burns.
 var timedSpecs = map[out]*figureSpec{
 	oTravel: {"travel", oTravel, "mm/s", "{step}/({t_on} + {t_off})", []term{tStep, tOn, tOff}, "mean forward speed of the beat", OwnCalc},
 	oArcEnergy: {"arc_energy", oArcEnergy, "J/mm", "{U}·{I}·{s}/{v}", []term{tVolts, tAmps, tShare, tTravel},
@@ -21,7 +21,7 @@ var timedSpecs = map[out]*figureSpec{
 var readingSpec = figureSpec{"wire_feed", oFeedMin, "m/min", "60·({I}·{phi} + {I}²·R)/(pi/4·{d}²·{rho}·{H_liq}), R = {rho_e}·{L}/(pi/4·{d}²)",
 	[]term{{"I", "current", "A", inAmps, noOut}, tPhi, tWire, tRho, tHLiq, tRhoE, tStick}, wireSource + "; the feed that the given current melts", OwnCalc}
 
-// The step of a timed arc where travel is given, and where a spot must fill an open root.
+// The step of a timed arc: where travel is given, and where a spot must fill an open root.
 var (
 	stepByTravel = figureSpec{"spot_step", oStep, "mm", "{v}·({t_on} + {t_off})", []term{{"v", "travel", "mm/s", inTravel, noOut}, tOn, tOff}, "definition", OwnCalc}
 	stepInGap    = figureSpec{"spot_step", oStep, "mm", "min(√({sigma}² + 2·{k}/{rhoc}·{t_on}), pi/4·{d}²·{v_w}·{eta_d}·{t_on}/({g}·{t}·(1 + {r})))", []term{
@@ -30,7 +30,7 @@ var (
 		"half of the puddle's length, or what one spot fills by mass balance", OwnCalc}
 )
 
-// cappedVolts is the load line from the current on at which it stays flat.
+// cappedVolts is the load line beyond the current from which it is flat.
 const cappedVolts = "{m}·{f}·min(44, 14 + 0.05·{I})"
 
 // figure builds a spec's figure with the formula that this job's chain used.
@@ -49,7 +49,7 @@ func (b *board) figure(spec *figureSpec, s *spread) (Figure, bool) {
 	return f, ok
 }
 
-// specOf is the spec that holds for this job in place of the general one.
+// specOf is the spec that this job uses in place of the general one.
 func (b *board) specOf(spec *figureSpec) *figureSpec {
 	c := &b.chain
 	switch {

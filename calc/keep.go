@@ -8,28 +8,28 @@ import (
 	"brazebooth/internal/crew"
 )
 
-// keep holds the answers that were wanted last, by what was asked. All sessions share it: who asks for what another
-// one is computing waits for that one, and it is given up only when nobody waits any more.
+// keep holds the answers asked for last, by what was asked. All sessions share it: who asks for what is being
+// computed already waits for that computation, which is given up only when nobody waits any more.
 type keep[K comparable, V any] struct {
 	most    int
 	mu      sync.Mutex
-	order   []K // the one that was wanted longest ago first
+	order   []K // least recently asked first
 	list    map[K]V
 	flights map[K]*flight[V]
 }
 
-// flight is an answer on its way.
+// flight is an answer being computed.
 type flight[V any] struct {
 	done  chan struct{} // closed when v, err and fault are there
 	v     V
 	err   error
 	fault error // what the computation panicked with
 	stop  context.CancelFunc
-	told  []*func(float64) // who waits, and whom to tell how far it is
+	told  []*func(float64) // one for each who waits: whom to tell how far it is
 	tell  sync.Mutex
 }
 
-// answer returns what is kept, what another one computes, or what compute finds.
+// answer returns what is kept, what another caller is computing, or what compute finds.
 func (k *keep[K, V]) answer(ctx context.Context, key K, progress func(float64), compute func(context.Context, func(float64)) (V, error)) (V, error) {
 	if v, ok := k.get(key); ok {
 		return v, ctx.Err()
@@ -86,7 +86,7 @@ func (k *keep[K, V]) fly(ctx context.Context, key K, f *flight[V], compute func(
 	f.v, f.err = compute(ctx, f.progress)
 }
 
-// land keeps a finished answer and lets those go who waited.
+// land keeps a finished answer and releases those who waited.
 func (k *keep[K, V]) land(key K, f *flight[V]) {
 	k.mu.Lock()
 	defer k.mu.Unlock()
@@ -108,7 +108,7 @@ func (k *keep[K, V]) leave(key K, f *flight[V], progress *func(float64)) {
 	last := len(f.told) == 0
 	f.tell.Unlock()
 	if last && k.flights[key] == f {
-		delete(k.flights, key) // who asks from now on starts anew
+		delete(k.flights, key) // who asks from now on starts a new one
 		f.stop()
 	}
 	k.mu.Unlock()

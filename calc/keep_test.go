@@ -34,7 +34,7 @@ func TestKeepComputesOnceForAllWhoAsk(t *testing.T) {
 	}
 }
 
-// Whoever leaves does not take the answer from those who stay.
+// A caller who leaves does not take the answer from those who stay.
 func TestKeepGivesUpOnlyWhenNobodyWaits(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		k := keep[int, string]{most: 4}
@@ -97,7 +97,7 @@ func TestKeepForgetsWhatWasWantedLongestAgo(t *testing.T) {
 
 func TestKeepPanicsWhereSomebodyCanCatchIt(t *testing.T) {
 	k := keep[int, int]{most: 2}
-	for range 2 { // a fault is not kept: it is tried again
+	for range 2 { // a panic is not kept: it is tried again
 		func() {
 			defer func() {
 				if err, ok := recover().(error); !ok || !strings.HasPrefix(err.Error(), "burnt") {

@@ -19,7 +19,7 @@ var labels = [...]struct{ name, label string }{
 	{"load_line", "rated volts"},
 }
 
-// FigureLabel is the plain name of a figure by its JSON name; a member's ends in its number.
+// FigureLabel is the plain name of a figure by its JSON name; a member's name ends in its number.
 func FigureLabel(name string) string {
 	first, end := name, ""
 	for _, member := range [...]string{"1", "2"} {

@@ -1,6 +1,6 @@
 package calc
 
-// Laid is a card's job with every setting fixed where the machine stands, so that one can be changed alone.
+// Laid is a card's job with every setting fixed at the card's values, so that one can be changed alone.
 func Laid(card *Card) Job {
 	j := card.Used
 	for _, f := range [...]struct {

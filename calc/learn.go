@@ -7,21 +7,21 @@ import (
 	"brazebooth/tables"
 )
 
-// Reading is what was measured at a booth while the arc ran. Amps or volts may be missing; a reading that was
-// withdrawn is not passed on at all.
+// Reading is what was measured at a booth while the arc ran. Amps or volts may be missing; a withdrawn reading is not
+// passed on at all.
 type Reading struct {
 	Feed      float64 // m/min, from a timed pull
 	StickOut  float64 // mm, tip to arc
 	Amps      float64 // A; 0 where not read
 	Volts     float64 // V; 0 where not read
-	Confirmed bool    // an outlier that somebody looked at again and lets stand
+	Confirmed bool    // an outlier that somebody checked and lets stand
 }
 
-// Posterior is a normal distribution of what a booth's readings teach.
+// Posterior is the normal distribution that a booth's readings leave.
 type Posterior struct {
 	Mean, Sigma float64
 	Used        int   // readings that narrowed it
-	Flagged     []int // indices of readings beyond three predictive deviations, kept out until confirmed
+	Flagged     []int // indices of readings beyond three predictive deviations, left out until confirmed
 }
 
 // Learned is what the readings of one power source with one wire teach.
@@ -30,9 +30,9 @@ type Learned struct {
 	Phi, Volts Posterior // calibration voltage, V; measured over modelled volts
 }
 
-// Learn computes both posteriors in closed form: normal prior, normal likelihood, each reading in its order; one that
-// lies beyond three deviations of what the earlier ones predict is flagged and left out unless it was confirmed.
-// Priors and the reading's deviation are those of tables.
+// Learn computes both posteriors in closed form: normal prior, normal likelihood, one reading after the other. A
+// reading more than three deviations from what the earlier ones predict is flagged and left out unless it was
+// confirmed. Priors and the readings' deviation are those of tables.
 func Learn(f *tables.Filler, wire float64, mode string, readings []Reading) (Learned, error) {
 	if err := formula.Positive([4]string{"wire diameter"}, wire, 1, 1, 1); err != nil {
 		return Learned{}, err
@@ -56,15 +56,15 @@ func Learn(f *tables.Filler, wire float64, mode string, readings []Reading) (Lea
 	return l, nil
 }
 
-// phiSeen is the calibration voltage that one reading shows, P/I − I·R, and its deviation by that of the amps; a
-// reading's feed and stick-out are taken as they were measured.
+// phiSeen is the calibration voltage, V, that one reading shows, P/I − I·R, and its deviation, by that of the amps; a
+// reading's feed and stick-out are taken as measured.
 func phiSeen(f *tables.Filler, wire float64, r *Reading) (phi, sigma float64) {
 	power := formula.WireArea(wire) * r.Feed * 1000 / 60 * f.Density.V * 1e-3 * f.HLiq.V
 	drop := r.Amps * f.Resistivity.V * r.StickOut / formula.WireArea(wire)
 	return power/r.Amps - drop, (power/r.Amps + drop) * tables.ReadingSigma.V
 }
 
-// take joins one observation, or flags it.
+// take updates the posterior with one observation, or flags it.
 func (p *Posterior) take(i int, seen, sigma float64, confirmed bool) {
 	if math.Abs(seen-p.Mean) > 3*math.Hypot(p.Sigma, sigma) && !confirmed {
 		p.Flagged = append(p.Flagged, i)
@@ -89,7 +89,7 @@ func (l *Learned) Put(j *Job) {
 	}
 }
 
-// LearnedKey names the filler, wire (mm) and mode that readings are of.
+// LearnedKey names the filler, wire (mm) and mode of readings.
 func LearnedKey(filler string, wire float64, mode string) string {
 	return filler + " " + Number(wire) + " " + mode
 }
@@ -107,12 +107,13 @@ func (j *Job) Learn(from *Job) {
 	j.Eta, j.EtaSigma = from.Eta, from.EtaSigma
 }
 
+// WithoutReadings is a job without what readings of the meter taught.
 func WithoutReadings(j Job) Job {
 	j.Phi, j.PhiSigma, j.VoltFactor, j.VoltFactorSigma, j.Readings, j.LearnedFor = Opt{}, Opt{}, Opt{}, Opt{}, Opt{}, ""
 	return j
 }
 
-// forThisWire lets lie what was taught with another filler, wire or mode than a completed job has.
+// forThisWire leaves out what was learned with another filler, wire or mode than a completed job has.
 func forThisWire(j Job) Job {
 	if j.LearnedFor == "" || j.LearnedFor == LearnedKey(j.Filler, j.Wire.V, j.Mode) {
 		return j
@@ -120,7 +121,7 @@ func forThisWire(j Job) Job {
 	return WithoutReadings(j)
 }
 
-// learned tells what the readings did to the bands of current and volts.
+// learned says what the readings did to the intervals of current and volts.
 func (w *warnings) learned(s *spread) {
 	n := w.card.Used.Readings
 	if !n.Set {

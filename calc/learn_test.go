@@ -13,11 +13,11 @@ import (
 	"brazebooth/tables"
 )
 
-// shop is a booth with a truth of its own: it measures with the deviation that tables says.
+// shop is a booth with a truth of its own: it measures with the deviation of tables.
 type shop struct {
 	phi, factor float64
 	r           *rand.Rand
-	stick       float64 // added to every stick-out that it writes down, mm
+	stick       float64 // added to every stick-out that it records, mm
 }
 
 func (s *shop) reading(t *testing.T, f *tables.Filler, feed, stick float64) Reading {
@@ -47,8 +47,8 @@ func TestLearnByHand(t *testing.T) {
 	}
 }
 
-// 200 shops: the 95 % band of the current at another feed holds the truth in 92 to 98 of 100 before the floor, and in
-// 95 or more with it; it narrows as readings come in.
+// 200 shops: the 95 % interval of the current at another feed holds the truth in 92 to 98 of 100 before the floor,
+// and in 95 or more with it; it narrows as readings come in.
 func TestLearnedBandsCover(t *testing.T) {
 	f, _ := tables.FillerByID("cusi3")
 	r := rand.New(rand.NewPCG(11, 200))
@@ -93,7 +93,7 @@ func TestLearnedBandsCover(t *testing.T) {
 	}
 }
 
-// A stick-out that is written down 4 mm too long each time biases φ and not the current at the same stick-out.
+// A stick-out recorded 4 mm too long each time biases φ, but not the current at the same stick-out.
 func TestAWrongStickOut(t *testing.T) {
 	f, _ := tables.FillerByID("cusi3")
 	s := shop{phi: 3.25, factor: 1, r: rand.New(rand.NewPCG(1, 2)), stick: 4}
@@ -117,7 +117,7 @@ func TestAWrongStickOut(t *testing.T) {
 	}
 }
 
-// An outlier is kept out until confirmed, and what was taken before it stands.
+// An outlier is left out until confirmed, and what was learned before it stays.
 func TestOutliers(t *testing.T) {
 	f, _ := tables.FillerByID("cusi3")
 	s := shop{phi: 3.25, factor: 1, r: rand.New(rand.NewPCG(5, 6))}
@@ -138,7 +138,7 @@ func TestOutliers(t *testing.T) {
 	}
 }
 
-// The card's band narrows with what the job carries, down to the floor, and its middle moves.
+// The card's interval narrows with what the job carries, down to the floor, and its middle moves.
 func TestLearnedCard(t *testing.T) {
 	job := Job{Metal: "mild-steel", Gauge: 18, Feed: Some(5.5), Travel: Some(9), StickOut: Some(12), Filler: "cusi3"}
 	half := func(j Job) float64 {
@@ -171,7 +171,8 @@ func TestLearnedCard(t *testing.T) {
 
 var plotLearning = flag.Bool("plot", false, "write docs/learning.svg anew")
 
-// docs/learning.svg is the band's half-width against the number of readings, with and without the floor, over 200 shops.
+// docs/learning.svg is the interval's half-width against the number of readings, with and without the floor, over 200
+// shops.
 func TestLearningPlot(t *testing.T) {
 	f, _ := tables.FillerByID("cusi3")
 	r := rand.New(rand.NewPCG(11, 200))
@@ -231,7 +232,7 @@ func TestLearningPlot(t *testing.T) {
 	}
 }
 
-// What was taught with one filler, wire or mode is let lie with another, and is there again when that comes back.
+// What was learned with one filler, wire or mode is left out with another, and counts again when that comes back.
 func TestLearnedStaysWithItsWire(t *testing.T) {
 	job := Job{Metal: "mild-steel", Gauge: 18, Filler: "cusi3", Wire: Some(0.889), Mode: "dip", Feed: Some(6), Travel: Some(10)}
 	l := Learned{For: LearnedKey("cusi3", 0.889, "dip"), Phi: Posterior{Mean: 4.9, Sigma: 0.1, Used: 3}, Volts: Posterior{Mean: 1.1, Sigma: 0.01, Used: 3}}

@@ -8,13 +8,13 @@ import (
 	"brazebooth/tables"
 )
 
-// Verdict is what a bead that was laid and judged says of the heat: cold, good or hot.
+// Verdict is what a bead that was laid and judged says of the heat.
 type Verdict struct {
 	Job  Job
 	Heat string // "cold", "good", "hot"
 }
 
-// VerdictOf is the heat that a trial's look tells of, "" where it tells of none.
+// VerdictOf is the heat that a trial's look suggests, "" where it suggests none.
 func VerdictOf(seen, verdict string) string {
 	if verdict == "good" {
 		return "good"
@@ -22,7 +22,7 @@ func VerdictOf(seen, verdict string) string {
 	if seen == "" {
 		return ""
 	}
-	switch HeatSign(WithoutZinc(seen)) { // whether that is to be expected nobody computes here
+	switch HeatSign(WithoutZinc(seen)) { // whether zinc was to go is not computed here
 	case -1:
 		return "cold"
 	case 1:
@@ -31,29 +31,29 @@ func VerdictOf(seen, verdict string) string {
 	return ""
 }
 
-// Efficiency is the posterior of a booth's arc efficiency, with how much each verdict spoke for it.
+// Efficiency is the posterior of a booth's arc efficiency, with the evidence of each verdict.
 type Efficiency struct {
 	Mean, Sigma float64
 	Used        int
 	Evidence    []Evidence
 }
 
-// Evidence is one verdict's share: how likely it was before it was known. A verdict that was sure teaches nothing.
+// Evidence is one verdict's probability before it was known. A verdict that was certain teaches nothing.
 type Evidence struct {
 	Heat     string
 	Expected float64 // %, by prior and section
 }
 
-// How a bead is judged: as often as the first it is called what it is, else one of the others.
+// How a bead is judged: it is called what it is with the first probability, else one of the other two.
 const (
 	calledRight = 0.85
 	calledWrong = (1 - calledRight) / 2
 )
 
-// LearnEta finds the arc efficiency by a grid over it and over the section's own uncertainty of its peaks, both normal before any
-// verdict. That uncertainty is one for all the beads, since all are judged by the same model: verdicts tell the two apart only as
-// far as the priors do, and no number of them narrows the efficiency below what that leaves. A job that is not modelled
-// teaches nothing.
+// LearnEta finds the arc efficiency on a grid over it and over the section's own uncertainty of its peaks, both with
+// normal priors. That uncertainty is the same for all beads, since the same model judges them. So verdicts tell the
+// two apart only as far as the priors do, and no number of verdicts narrows the efficiency below what that leaves. A
+// job that is not modelled teaches nothing.
 func LearnEta(list []Verdict) Efficiency {
 	const points, peaks = 61, 13
 	prior, sigma := tables.ArcEfficiency.V, tables.EtaSigma.V
@@ -99,7 +99,7 @@ func LearnEta(list []Verdict) Efficiency {
 	return e
 }
 
-// said is how likely a zone is called by a verdict.
+// said is the probability that a bead in a zone gets a verdict.
 func said(heat, zone string) float64 {
 	if zone == "burn-through" {
 		zone = "hot"
@@ -117,7 +117,7 @@ func zonesBy(job Job) (func(shift float64) string, bool) {
 		return nil, false
 	}
 	laid := Laid(&card)
-	laid.Eta, laid.EtaSigma = Opt{}, Opt{} // the shift is from the efficiency that nothing taught
+	laid.Eta, laid.EtaSigma = Opt{}, Opt{} // shifts are from the efficiency before anything was learned
 	p, err := ProbeOf(context.Background(), &laid)
 	if err != nil {
 		return nil, false

@@ -15,8 +15,8 @@ func TestEtaPrior(t *testing.T) {
 	}
 }
 
-// Cold beads lower the efficiency and hot ones raise it, where the window would not have them; good beads in the middle
-// teach next to nothing; many of them narrow it, never beyond what the section's own doubt leaves.
+// Cold beads lower the efficiency and hot ones raise it, where the window would not have them. Good beads in the
+// middle teach next to nothing; many of them narrow it, but never below what the section's own uncertainty leaves.
 func TestEtaFollowsVerdicts(t *testing.T) {
 	if testing.Short() {
 		t.Skip("held without -short: nothing here runs side by side but what other tests run too")
@@ -37,18 +37,19 @@ func TestEtaFollowsVerdicts(t *testing.T) {
 	if more := repeat("cold", 20); !(more.Mean < cold.Mean) || more.Sigma > tables.EtaSigma.V {
 		t.Errorf("twenty: %+v, five: %+v", more, cold)
 	}
-	// Sure of the sum of two normal doubts, one is still unsure by their product over their root sum of squares.
+	// With the sum of two normal quantities known, each one's uncertainty is their product over their root sum of
+	// squares.
 	form := math.Log(tables.SectionRiseEnding.High/tables.SectionRiseEnding.Low) / 4
 	eta := tables.EtaSigma.V / 0.84
 	if least := 0.84 * eta * form / math.Hypot(eta, form); repeat("cold", 200).Sigma < least/2 {
-		t.Errorf("two hundred verdicts leave %.4f, less than the section's doubt %.4f", repeat("cold", 200).Sigma, least)
+		t.Errorf("two hundred verdicts leave %.4f, less than the section's uncertainty %.4f", repeat("cold", 200).Sigma, least)
 	}
 	if len(cold.Evidence) != 5 || !(cold.Evidence[0].Expected < cold.Evidence[4].Expected) {
 		t.Errorf("the first cold bead is the greatest surprise: %+v", cold.Evidence)
 	}
 }
 
-// A booth's true efficiency is held by the band in most shops.
+// The interval holds a booth's true efficiency in most shops.
 func TestEtaCovers(t *testing.T) {
 	c := card(t, Job{Metal: "galvanized", Gauge: 18, Joint: "lap"})
 	for i, truth := range []float64{0.80, 0.84, 0.88} {
@@ -75,7 +76,7 @@ func TestEtaCovers(t *testing.T) {
 	}
 }
 
-// What only a fault without heat tells is no verdict.
+// A look of faults that have nothing to do with heat is no verdict.
 func TestVerdictOf(t *testing.T) {
 	for _, x := range [][3]string{{"", "good", "good"}, {"rolled-edge", "bad", "cold"}, {"burn-through", "bad", "hot"}, {"pores", "bad", ""}, {"", "bad", ""}, {"crack,crater", "acceptable", ""}} {
 		if got := VerdictOf(x[0], x[1]); got != x[2] {
@@ -84,7 +85,7 @@ func TestVerdictOf(t *testing.T) {
 	}
 }
 
-// The card takes it.
+// The card uses a learned efficiency.
 func TestLearnedEtaOnTheCard(t *testing.T) {
 	job := Job{Metal: "mild-steel", Gauge: 18, Feed: Some(5.5), Travel: Some(9)}
 	a, _ := card(t, job).Figure("net_heat")

@@ -10,7 +10,7 @@ import (
 	"testing"
 )
 
-// The looks at whoever waits are many, and few come after he left, in every answer that takes long.
+// In every answer that takes long the caller is looked at often, and only a few times after leaving.
 func TestLeavingEndsEveryAnswer(t *testing.T) {
 	timed := calc.Job{Metal: "galvanized", Gauge: 18, Joint: "butt", Gap: calc.Some(1), Mode: "timed"}
 	steady := calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(5.5), Travel: calc.Some(10)}

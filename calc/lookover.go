@@ -9,7 +9,7 @@ import (
 	"brazebooth/tables"
 )
 
-// Check is something that was assumed, with what it would move if it were otherwise.
+// Check is something that was assumed, with what would change if it were otherwise.
 type Check struct {
 	Field  string  `json:"field"`
 	Value  string  `json:"value"`
@@ -19,8 +19,8 @@ type Check struct {
 	Moves  float64 `json:"moves,omitempty"`  // by how much, %
 }
 
-// CheckFirst lists what a card assumes, most telling first: each is put otherwise in turn, with feed and travel kept,
-// and the figure that moves most is told. What nothing here depends on comes last.
+// CheckFirst lists what a card assumes, strongest first: each assumption is changed in turn, with feed and travel
+// kept, and the figure that moves most is named. What changes nothing here comes last.
 func CheckFirst(card *Card) []Check {
 	base := card.Used
 	if f, ok := card.Figure("wire_feed"); ok {
@@ -50,7 +50,7 @@ func CheckFirst(card *Card) []Check {
 	return list
 }
 
-// Text says it in a sentence.
+// Text is the check as a sentence.
 func (c *Check) Text() string {
 	switch {
 	case c.Field == "metal":
@@ -81,7 +81,7 @@ func (c *Check) compare(card, with *Card, other string) {
 	}
 }
 
-// otherwise is what a field might be instead, a step or a usual alternative away.
+// otherwise is what a field might be instead: a step or a usual alternative away.
 func otherwise(field string, card *Card) []candidate {
 	u := &card.Used
 	switch field {

@@ -5,7 +5,7 @@ import (
 	"math"
 )
 
-// input is an input quantity, in the words of the GUM: a number that a card's figures rest on, as a setting, a size, a
+// input is an input quantity in the sense of the GUM, a number that a card's figures rest on: a setting, a size, a
 // property, or what a model leaves out.
 type input int
 
@@ -80,8 +80,8 @@ const (
 	outs
 )
 
-// chain is the arithmetic of one job without its numbers: which formulas apply. It is small, copied
-// freely, and allocates nothing.
+// chain is the arithmetic of one job without its numbers: which formulas apply. It is small, copied freely, and
+// allocates nothing.
 type chain struct {
 	joint                                          string
 	arms                                           [2]float64 // heat paths in each member
@@ -93,15 +93,15 @@ type chain struct {
 	heatFactor                                     float64 // k of heat_input
 	loadBase, loadSlope, loadCap                   float64
 	zincMelts, zincBoils                           float64
-	// What was learned with a wire holds the errors of its diameter, density and resistivity: the current then goes by
-	// their nominal figures. All zero where nothing was learned.
+	// What was learned with a wire includes the errors of its diameter, density and resistivity: the current is then
+	// computed from their nominal figures. All zero where nothing was learned.
 	learned struct{ wire, density, hLiq, rhoE float64 }
-	// scale nudges one computed number, to find how another leans on it; all 1 in earnest.
+	// scale nudges one computed number, to find how another depends on it; all 1 otherwise.
 	scale [outs]float64
 }
 
-// eval computes every output from the inputs. Outputs that do not apply stay NaN, which no caller
-// shows: a figure is built only for what its spec says applies.
+// eval computes every output from the inputs. Outputs that do not apply stay NaN, which no caller shows: a figure is
+// built only where its spec says that it applies.
 func (c *chain) eval(k *[inputCount]float64, o *[outs]float64) error {
 	for i := range o {
 		o[i] = math.NaN()

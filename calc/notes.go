@@ -13,8 +13,8 @@ func notes(card *Card, s *spread) []Note {
 	return list
 }
 
-// inductance chooses the line on inductance: more where the bead must wash into a fillet or a thick
-// member, less where the current is low and the wire may stub, else the middle.
+// inductance chooses the note on inductance: more where the bead must wash into a fillet or a thick member, less
+// where the current is low and the wire may stub, else the middle.
 func inductance(card *Card, s *spread) string {
 	floor, _ := SteadyRange(card)
 	members := card.Setup.Joined()

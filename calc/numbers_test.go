@@ -18,7 +18,7 @@ var update = flag.Bool("update", false, "write testdata/numbers.txt anew")
 
 const numbersFile = "testdata/numbers.txt"
 
-// numberJobs are jobs of the shop that between them reach every page, every joint, every mode and most rules.
+// numberJobs are jobs of the shop that between them reach every page, joint and mode and most rules.
 var numberJobs = []struct {
 	name string
 	job  calc.Job
@@ -160,7 +160,7 @@ func basisText(b *calc.Basis) string {
 	for _, x := range b.Inputs {
 		in = append(in, fmt.Sprintf("%s %s %s", x.Symbol, x.Name, x.Unit)+map[bool]string{true: "~"}[x.Assumed]+map[bool]string{true: "<"}[x.Derived])
 	}
-	slices.Sort(in) // else in the order of what they move, in which two may be alike
+	slices.Sort(in) // else by what they move, where two may be alike
 	return fmt.Sprintf("%s [%s; %s] %s", b.Formula, b.Known, b.Source, strings.Join(in, ", "))
 }
 

@@ -10,7 +10,7 @@ import (
 
 var scan = flag.Int("scan", 2, "random jobs that are held to what an answer may take")
 
-// oddJob is a job over the whole range of choices, few of them sensible, drawn anew for each seed.
+// oddJob is a job over the whole range of choices, few of them sensible, another one for each seed.
 func oddJob(seed int) Job {
 	r := rand.New(rand.NewPCG(uint64(seed), 7))
 	metals, fillers := tables.Metals(), tables.Fillers()

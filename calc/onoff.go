@@ -5,13 +5,12 @@ import (
 	"math"
 )
 
-// onOff estimates arc on, arc off and step of a timed arc from the line source, and with them the
-// mean travel. An arc that never melts the filler leaves its outputs empty rather than failing: the
-// card says why.
+// onOff estimates arc on, arc off and step of a timed arc from the line source, and with them the mean travel. Where
+// the arc never melts the filler the outputs stay empty and no error is returned: the card says why.
 //
-// Standing Gaussian source of standard deviation σ on a sheet: ΔT = q/(4πkd)·ln(1 + 2at/σ²) at its
-// centre; switched off it cools as t_off = t_on/(e^z − 1), z = 4πkd·ΔT/q. Source: Carslaw and Jaeger,
-// memory high. Valid for sheet up to about 3 mm; within a factor of two for a puddle.
+// Standing Gaussian source of standard deviation σ on a sheet: ΔT = q/(4πkd)·ln(1 + 2at/σ²) at its centre; switched
+// off it cools as t_off = t_on/(e^z − 1), z = 4πkd·ΔT/q. Source: Carslaw and Jaeger, memory high. Valid for sheet up
+// to about 3 mm; within a factor of two for a puddle.
 func (c *chain) onOff(k *[inputCount]float64, o *[outs]float64) error {
 	q := k[inEta] * o[oVolts] * o[oAmps] / k[inTimedForm]
 	resist := 4 * math.Pi * k[inConduct1] * k[inThick1] / q // per K
@@ -50,5 +49,5 @@ func (c *chain) onOff(k *[inputCount]float64, o *[outs]float64) error {
 	return nil
 }
 
-// LongestOnOff is the longest on or off time that is still a rhythm a hand can follow, s.
+// LongestOnOff is the longest on or off time that a welder can still keep in rhythm, s.
 const LongestOnOff = 10

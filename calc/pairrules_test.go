@@ -8,7 +8,7 @@ import (
 	"brazebooth/tables"
 )
 
-// Unequal sheets get the word about them from twice the thickness, not before.
+// Unequal sheets get the note about them from twice the thickness, not before.
 func TestTwiceAsThickIsUnequal(t *testing.T) {
 	for thick, want := range map[float64]bool{1: false, 1.9: false, 2: true, 2.4: true} {
 		c := card(t, Job{Metal: "mild-steel", Thickness: Some(1), Metal2: "mild-steel", Thickness2: Some(thick), Joint: "lap", Feed: Some(5), Travel: Some(8)})
@@ -26,7 +26,7 @@ func TestMembersAreNamed(t *testing.T) {
 	}
 }
 
-// The arc leans to the thicker sheet, whichever is named first, by the same.
+// The arc points to the thicker sheet, whichever is named first, by the same distance.
 func TestAimIsMirrored(t *testing.T) {
 	job := Job{Metal: "mild-steel", Thickness: Some(0.8), Metal2: "mild-steel", Thickness2: Some(2), Joint: "butt", Feed: Some(5), Travel: Some(8)}
 	thin := card(t, job).Used.Aim.V
@@ -37,7 +37,7 @@ func TestAimIsMirrored(t *testing.T) {
 	}
 }
 
-// Two sheets of one thickness are aimed at in the middle; a little thicker is not yet another.
+// Two sheets of one thickness are aimed at in the middle; so are two that differ a little.
 func TestAimStaysOnTheJoint(t *testing.T) {
 	for _, thick := range []float64{1, 1.2} {
 		c := card(t, Job{Metal: "mild-steel", Thickness: Some(1), Metal2: "mild-steel", Thickness2: Some(thick), Joint: "butt", Feed: Some(5), Travel: Some(8)})
@@ -68,7 +68,7 @@ func TestBeadWidthIsTheChord(t *testing.T) {
 	}
 }
 
-// Only a steel's heat is followed by a steel's curves.
+// Only steel's heat follows steel's curves.
 func TestSteelIsMarked(t *testing.T) {
 	for _, m := range tables.Metals() {
 		if got := material(&m, m.Conductivity.V, 1).Steel; got != (m.Family == tables.Steel) {
@@ -77,8 +77,8 @@ func TestSteelIsMarked(t *testing.T) {
 	}
 }
 
-// What a figure leans on besides its formula moves it by half a percent at least.
-func TestLeaningsTell(t *testing.T) {
+// What a figure depends on besides its formula moves it by half a per cent at least.
+func TestSensitivitiesTell(t *testing.T) {
 	c := card(t, Job{Metal: "galvanized", Gauge: 18, Joint: "lap", Feed: Some(5), Travel: Some(8)})
 	rest := 0
 	for _, f := range c.Figures {
@@ -96,7 +96,7 @@ func TestLeaningsTell(t *testing.T) {
 	}
 }
 
-// The other arc is offered, never the one the job has.
+// The arc offered is another than the job's.
 func TestTheOtherArcIsOffered(t *testing.T) {
 	for mode, other := range map[string]string{"": "pulsed", "dip": "pulsed", "pulsed": "short arc (dip)"} {
 		var names []string
@@ -112,7 +112,7 @@ func TestTheOtherArcIsOffered(t *testing.T) {
 	}
 }
 
-// Every filler is offered but the one that is used, steel, and what the trade or its melting point rules out.
+// Every filler is offered except the one used, steel, and what the trade or a melting point rules out.
 func TestOtherFillersAreOffered(t *testing.T) {
 	for _, x := range []struct {
 		job     Job

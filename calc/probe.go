@@ -7,16 +7,16 @@ import (
 	"brazebooth/tables"
 )
 
-// Probe finds what one laid job would do if the heat, the feed or the travel were other than computed. It is for those
-// who judge beads; a card has what a job does as it stands.
+// Probe finds what one laid job would do if the heat, the feed or the travel were other than computed, for judging
+// beads; what the job does as it stands is on its card.
 type Probe struct {
 	b       *board
 	field   heatField
 	margins margins
 }
 
-// ProbeOf lays out the heat flow of a job whose settings are all known, see Laid. Errors as Solve. Every question to it
-// is answered with an error, or not at all, once ctx is cancelled.
+// ProbeOf lays out the heat flow of a job whose settings are all known, see Laid. Errors as Solve. Once ctx is
+// cancelled, what needs a section returns false or 0.
 func ProbeOf(ctx context.Context, job *Job) (*Probe, error) {
 	var card Card
 	if err := resolve(*job, &card); err != nil {
@@ -28,7 +28,7 @@ func ProbeOf(ctx context.Context, job *Job) (*Probe, error) {
 	return &Probe{b, b.heatField(&card), newMargins(b, &card)}, nil
 }
 
-// state is that of the job's own feed and travel where the heat is exp(shift) times the computed one.
+// state is the state at the job's own feed and travel where the heat is exp(shift) times the computed one.
 func (p *Probe) state(shift float64, zinc bool) (heatState, error) {
 	eta := p.b.inputs[inEta]
 	p.b.inputs[inEta] *= math.Exp(shift)
@@ -36,7 +36,8 @@ func (p *Probe) state(shift float64, zinc bool) (heatState, error) {
 	return p.field.at(p.b.inputs[inFeed], p.b.inputs[inTravel], zinc)
 }
 
-// Limits are those of the job where the heat is exp(shift) times the computed one; false where the model does not reach.
+// Limits are the job's limits where the heat is exp(shift) times the computed one; false where the model does not
+// reach.
 func (p *Probe) Limits(shift float64) (Limits, bool) {
 	s, err := p.state(shift, false)
 	if err != nil {
@@ -45,8 +46,8 @@ func (p *Probe) Limits(shift float64) (Limits, bool) {
 	return p.margins.logs(&s), true
 }
 
-// Inside is how far the job lies inside the limit of cold (heat above 0) or of melting (below), as a logarithm, where the
-// heat is exp(shift) times the computed one; false where the model does not reach.
+// Inside is how far the job lies inside the limit of cold (heat above 0) or of melting (below), as a logarithm, where
+// the heat is exp(shift) times the computed one; false where the model does not reach.
 func (p *Probe) Inside(heat, shift float64) (float64, bool) {
 	s, err := p.state(shift, false)
 	if err != nil {
@@ -62,8 +63,8 @@ func (p *Probe) Inside(heat, shift float64) (float64, bool) {
 	return min(l[lSolid], l[lBurn]), true
 }
 
-// Simple are the limits that need no heat flow: filled, arc steady, a hand's speed. All are zero for a timed arc; false
-// where feed, volts or travel cannot be computed with.
+// Simple are the limits that need no heat flow: filled, arc steady, a hand's speed. All are zero for a timed arc;
+// false where feed, volts or travel are outside their formulas' range.
 func (p *Probe) Simple() (l Limits, ok bool) {
 	if p.b.chain.timed {
 		return l, true
@@ -90,8 +91,8 @@ func (p *Probe) electric() (o [outs]float64, err error) {
 	return o, err
 }
 
-// ZincBehind is the wider half-width, mm, of zinc that boils off the face of a coated member away from the bead: outward as
-// far as it goes. 0 where none does or nothing is computed.
+// ZincBehind is the larger half-width, mm, over which zinc boils off the face of a coated member away from the bead.
+// 0 where none does or nothing is computed.
 func (p *Probe) ZincBehind() float64 {
 	s, err := p.state(0, true)
 	if err != nil {
@@ -106,7 +107,8 @@ func (p *Probe) ZincBehind() float64 {
 	return widest
 }
 
-// SteadyFeeds are the wire feeds, m/min, between which a laid job's arc burns steadily; its own where that is not known.
+// SteadyFeeds are the wire feeds, m/min, between which a laid job's arc burns steadily; the job's own where that is
+// not known.
 func SteadyFeeds(job *Job) (low, high float64) {
 	p, err := ProbeOf(context.Background(), job)
 	if err != nil {
@@ -116,8 +118,8 @@ func SteadyFeeds(job *Job) (low, high float64) {
 	return low * 0.06, high * 0.06
 }
 
-// UsualVolts are the mode's volts at a laid job's current and their 95 % half-width, V; the job's own where they are not
-// computed.
+// UsualVolts are the mode's volts at a laid job's current and the half-width of their 95 % interval, V; the job's own
+// volts where none are computed.
 func UsualVolts(job *Job) (volts, band float64) {
 	open := *job
 	open.Volts = Opt{}
@@ -142,7 +144,7 @@ func VoltEnds(job *Job) (low, high float64) {
 	return usual - 1.5*band, usual + 1.5*band
 }
 
-// Between lies between two limits, at the share f of the way from a to b.
+// Between interpolates between two limits, at the share f of the way from a to b.
 func Between(a, b *Limits, f float64) (l Limits) {
 	for i := range l {
 		l[i] = a[i]*(1-f) + b[i]*f
@@ -150,10 +152,10 @@ func Between(a, b *Limits, f float64) (l Limits) {
 	return l
 }
 
-// Zone is the thermal verdict: cold, good, hot or burn-through.
+// Zone is the thermal zone: cold, good, hot or burn-through.
 func (l *Limits) Zone() string { return zone((*[limitCount]float64)(l)) }
 
-// MemberHeat is what a card's own setting does to each member: the peak of its skin, where its metal begins to melt, C,
+// MemberHeat is what a card's own setting does to a member: the peak of its skin, where its metal begins to melt, C,
 // and how wide it is wetted, mm.
 type MemberHeat struct{ Skin, Solid, Wet float64 }
 

@@ -15,7 +15,7 @@ import (
 
 func TestMain(m *testing.M) { deep.Main(m, 25) }
 
-// anyJob draws jobs of which two in three are sensible and the third holds anything.
+// anyJob draws jobs: two in three are sensible, the third holds anything.
 func anyJob() *rapid.Generator[calc.Job] {
 	return rapid.Custom(func(t *rapid.T) calc.Job {
 		odd := rapid.IntRange(0, 2).Draw(t, "odd") == 0
@@ -70,7 +70,7 @@ func fillerIDs() (ids []string) {
 	return ids
 }
 
-// checkCard holds what must be true of every card.
+// checkCard checks what must be true of every card.
 func checkCard(t interface{ Fatalf(string, ...any) }, j calc.Job, card *calc.Card) {
 	names := map[string]bool{}
 	for _, f := range card.Figures {
@@ -154,7 +154,7 @@ func BenchmarkSolveSearch(b *testing.B) {
 	benchmarkSearch(b, j)
 }
 
-// Of unequal sheets the aim is open too.
+// For unequal sheets the aim is open too.
 func BenchmarkSolveSearchUnequal(b *testing.B) {
 	j := practiceLap()
 	j.Feed, j.Metal2, j.Gauge2 = calc.Opt{}, "galvanized", 12

@@ -11,11 +11,11 @@ type Remedy struct {
 	Tried  bool    `json:"tried"` // by computation; false: the model has no equations for it, or see Late
 	Opens  bool    `json:"opens"`
 	Margin float64 `json:"margin,omitzero"` // %, at the setting it would then suggest
-	Late   bool    `json:"late,omitzero"`   // not tried, since trying what stands before it took long enough
+	Late   bool    `json:"late,omitzero"`   // not tried, since trying those before it took long enough
 }
 
-// remedies tries what a shop would try where no setting is good, each by computation and side by side, as many as there is
-// work left for, and lists what the model cannot try. each is about what one of them takes.
+// remedies tries what a shop would try where no setting is good, each by computation and in parallel, as many as
+// there is work left for, and lists what the model cannot try. each is about what one remedy takes.
 func remedies(e *effort, each int64, job Job, card *Card) ([]Remedy, error) {
 	tries := candidates(&job, card)
 	tried := make([]*Remedy, len(tries))
@@ -55,13 +55,13 @@ func remedies(e *effort, each int64, job Job, card *Card) ([]Remedy, error) {
 	return append(list, timed, Remedy{Change: "a backing bar"}, Remedy{Change: "a vent gap between coated sheets"}), nil
 }
 
-// timedWork is what is kept for the timed arc, which is tried last.
+// timedWork is the work reserved for the timed arc, which is tried last.
 const timedWork int64 = mostWork / 4
 
-// sideBySide is how many remedies are tried before one looks what they took.
+// sideBySide is how many remedies are tried before the work they took is looked at.
 const sideBySide = 4
 
-// of is what the change makes of a job; nil where it cannot be made.
+// of is the remedy that the change gives for a job; nil where the job cannot be changed so.
 func (c *candidate) of(e *effort, job Job) *Remedy {
 	c.alter(&job)
 	card, err := solve(e, job)
@@ -75,7 +75,7 @@ func (c *candidate) of(e *effort, job Job) *Remedy {
 	return &r
 }
 
-// timedRemedy tries whether the arc's pauses would do what no steady heat does.
+// timedRemedy tries whether a timed arc would do what no steady arc does.
 func timedRemedy(e *effort, job Job) (Remedy, error) {
 	r := Remedy{Change: "timed arc (see gap)", Tried: true}
 	job.Mode = "timed"
@@ -103,8 +103,8 @@ type candidate struct {
 	alter  func(*Job)
 }
 
-// candidates are the changes worth trying for a job with that card: of the fillers those that no rule of the trade and no
-// melting point rules out.
+// candidates are the changes worth trying for a job with that card; the fillers are those that no rule of the trade
+// and no melting point rules out.
 func candidates(job *Job, card *Card) []candidate {
 	wire := job.Wire.Or(defaultWire)
 	var list []candidate

@@ -10,8 +10,8 @@ import (
 	"brazebooth/tables"
 )
 
-// Defaults of a job in which nothing is chosen: the most common booth job. They are choices, not
-// physical figures, and each is marked as assumed on the card.
+// Defaults of a job in which nothing is chosen: the most common booth job. They are choices, not physical figures,
+// and each is marked as assumed on the card.
 const (
 	defaultMetal    = "galvanized"
 	defaultGauge    = 16
@@ -34,8 +34,8 @@ func (r *resolution) assume(field, value, why string) {
 	r.card.Assumed = append(r.card.Assumed, Assumption{field, value, why})
 }
 
-// resolve completes the job with marked assumptions and looks its table rows up. It leaves the
-// suggested settings (feed, travel, arc times) open.
+// resolve completes the job with marked assumptions and looks its table rows up. It leaves the suggested settings
+// (feed, travel, arc times) open.
 func resolve(job Job, card *Card) error {
 	if err := checkNumbers(&job); err != nil {
 		return err
@@ -55,7 +55,8 @@ func resolve(job Job, card *Card) error {
 	return nil
 }
 
-// Complete returns a job with what was left open assumed, but for what is suggested: feed, travel and a beat.
+// Complete returns a job with what was left open assumed, except what is suggested: feed, travel and on and off
+// times.
 func Complete(job Job) (Job, error) {
 	var card Card
 	err := resolve(job, &card)
@@ -128,7 +129,7 @@ func sameSystem(a, b string) bool {
 	return okA && okB && ma.System == mb.System
 }
 
-// member looks one part of the joint up; suffix "2" names the second member's fields.
+// member looks one member of the joint up; suffix "2" names the second member's fields.
 func (r *resolution) member(suffix, metal string, gauge int, thickness Opt, coating *string) (Member, error) {
 	row, ok := tables.MetalByID(metal)
 	if !ok {
@@ -184,7 +185,7 @@ func (r *resolution) filler() error {
 	return nil
 }
 
-// usualFiller is the trade's first choice for the pair; the reasons stand in PRACTICE lines of tables/.
+// usualFiller is the trade's first choice for the pair; the reasons are practice rows of tables/.
 func usualFiller(s *Setup, use string) string {
 	if s.One || use == "wear" || use == "bearing" { // an overlay, or a surface that rubs
 		return "cual8"
@@ -202,7 +203,7 @@ func usualFiller(s *Setup, use string) string {
 	return "cusi3"
 }
 
-// Joined are the parts that the joint has.
+// Joined are the members that the joint has.
 func (s *Setup) Joined() []Member {
 	if s.One {
 		return s.Members[:1]

@@ -2,7 +2,7 @@ package calc
 
 import "brazebooth/tables"
 
-// RuledOut reports whether a rule of the trade, or what melts before what, speaks against a filler on a card's metals
+// RuledOut reports whether a rule of the trade, or what melts first, speaks against a filler on a card's metals,
 // whatever speaks for it.
 func RuledOut(f *tables.Filler, card *Card) bool {
 	for _, rule := range tables.FillerRules() {

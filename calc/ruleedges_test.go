@@ -10,7 +10,7 @@ import (
 	"brazebooth/tables"
 )
 
-// Volts are unusual beyond two bands of the load line, which a reading of its own has moved, and not before.
+// Volts are unusual beyond twice the band of the load line, as readings have moved it, and not before.
 func TestUnusualVoltsByTheLearnedLine(t *testing.T) {
 	job := Job{Metal: "mild-steel", Gauge: 16, Joint: "lap", Feed: Some(5), Travel: Some(6), VoltFactor: Some(1.2), VoltFactorSigma: Some(0.02)}
 	f, _ := card(t, job).Figure("volts")
@@ -22,13 +22,13 @@ func TestUnusualVoltsByTheLearnedLine(t *testing.T) {
 	}
 }
 
-// What was learned with a wire holds its errors; a voltage that was typed in alone holds none.
+// What was learned with a wire includes the wire's errors; a voltage that was typed in alone does not.
 func TestOnlyLearnedVoltageHoldsTheWiresErrors(t *testing.T) {
 	job := Job{Metal: "mild-steel", Gauge: 16, Joint: "lap", Feed: Some(5), Travel: Some(6), Phi: Some(3.2)}
 	alone := card(t, job)
 	job.PhiSigma = Some(0.15)
 	learned := card(t, job)
-	leansOnWire := func(c *Card) bool {
+	dependsOnWire := func(c *Card) bool {
 		f, _ := c.Figure("current")
 		for _, in := range f.Basis.Inputs {
 			if in.Name == inputNames[inWire].name && math.Abs(in.Sensitivity) > 0.5 {
@@ -37,8 +37,8 @@ func TestOnlyLearnedVoltageHoldsTheWiresErrors(t *testing.T) {
 		}
 		return false
 	}
-	if !leansOnWire(alone) || leansOnWire(learned) {
-		t.Errorf("the current leans on the wire's diameter: alone %v, learned %v", leansOnWire(alone), leansOnWire(learned))
+	if !dependsOnWire(alone) || dependsOnWire(learned) {
+		t.Errorf("the current leans on the wire's diameter: alone %v, learned %v", dependsOnWire(alone), dependsOnWire(learned))
 	}
 }
 
@@ -58,7 +58,7 @@ func TestWorstTwoEdges(t *testing.T) {
 	}
 }
 
-// A beat is at most ten seconds on and off: so long is taken, a hair more is not.
+// On and off times are at most ten seconds: so long is taken, a hair more is not.
 func TestLongestOnOff(t *testing.T) {
 	job := Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(2), Mode: "timed", ArcOn: Some(LongestOnOff), ArcOff: Some(1)}
 	ctx, stop := context.WithCancel(t.Context())
@@ -72,7 +72,7 @@ func TestLongestOnOff(t *testing.T) {
 	}
 }
 
-// Good by less than a hand repeats is said to be only just good.
+// A setting that is good by less than a hand repeats is called just good.
 func TestOnlyJustGoodIsSaid(t *testing.T) {
 	for margin, want := range map[float64]bool{-1: false, 0: true, 4.9: true, 5: false, 30: false} {
 		v := verdict{modelled: true, zone: "good"}
@@ -103,7 +103,7 @@ func TestThickerSheetIsARemedyFromElevenGauge(t *testing.T) {
 	}
 }
 
-// What a spot is filled with is the wire that the card lays.
+// A spot is filled with the wire that the card feeds.
 func TestASpotTakesTheCardsWire(t *testing.T) {
 	s, err := SolveTimed(t.Context(), Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Mode: "timed", Gap: Some(1), Feed: Some(6)}, nil)
 	if err != nil {

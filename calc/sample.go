@@ -7,7 +7,7 @@ import (
 	"brazebooth/tables"
 )
 
-// varied is what a sample draws at random: an input of the board, the filler's stirring or the aim of the hand.
+// varied is what a sample draws at random: an input of the board, the filler's stirring or the welder's aim.
 type varied struct {
 	input input
 	name  string
@@ -19,12 +19,12 @@ const (
 	drawnAim
 )
 
-// variedNames are for the inputs that a list names otherwise than a sentence.
+// variedNames are for the inputs whose name in a list differs from that in a sentence.
 var variedNames = map[input]string{inThick1: "first member's thickness", inThick2: "second member's thickness", inStick: "stick-out",
 	inForm: "what the energy balance leaves out of the current"}
 
-// varied lists what a sample draws: each input with an open band that the wire, the arc or the section feels here, the
-// stirring, and the aim where there are two members to aim between.
+// varied lists what a sample draws: each input with an open interval that the wire, the arc or the section depends on
+// here, the stirring, and the aim where there are two members to aim between.
 func (b *board) varied(card *Card) []varied {
 	list := []varied{{drawnStir, "stirring of the liquid filler"}}
 	if !card.Setup.One {
@@ -44,7 +44,7 @@ func (b *board) varied(card *Card) []varied {
 	return list
 }
 
-// feels reports whether anything that the limits look at changes when an input goes to another value.
+// feels reports whether anything that the limits use changes when an input has another value.
 func (b *board) feels(card *Card, k input, v float64) bool {
 	at := func(b *board) (section.Input, [outs]float64, error) {
 		h := b.heatField(card)
@@ -65,7 +65,8 @@ func (b *board) feels(card *Card, k input, v float64) bool {
 	return false
 }
 
-// sample is one point: its deviates, and every limit there; not known where the model does not reach, which is not good.
+// sample is one point: its deviates, and every limit there; not known where the model does not reach, which counts as
+// not good.
 type sample struct {
 	z      []float64
 	limits [limitCount]float64
@@ -74,7 +75,7 @@ type sample struct {
 
 func (s *sample) good() bool { return s.known && lowest(&s.limits) >= 0 }
 
-// sample moves the inputs by their deviates and looks at every limit.
+// sample moves the inputs by their deviates and computes every limit.
 func (b *board) sample(card *Card, m *margins, inputs []varied, z []float64) sample {
 	c, stir, aim := *b, tables.Stirring.V, 0.0
 	for i, in := range inputs {
@@ -96,13 +97,14 @@ func (b *board) sample(card *Card, m *margins, inputs []varied, z []float64) sam
 	return sample{z, m.logs(&s), true}
 }
 
-// move shifts an input by a standard normal deviate, its band being two of them to each side.
+// move shifts an input by a standard normal deviate; two deviates are its interval's end.
 func (b *board) move(k input, z float64) {
 	d := b.intervals[k]
 	b.inputs[k] = between(tables.Datum{V: b.inputs[k], Low: d.low, High: d.high}, z)
 }
 
-// between is a figure at a deviate: a half-normal to each side, in logarithms so that nothing turns negative that cannot be.
+// between is a figure at a deviate: a half-normal to each side, in logarithms so that nothing turns negative that
+// cannot be.
 func between(d tables.Datum, z float64) float64 {
 	edge := d.High
 	if z < 0 {

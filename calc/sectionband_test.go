@@ -17,8 +17,8 @@ var bandJobs = func() (list []Job) {
 	return list
 }()
 
-// What the section says where nothing but the heat goes to an end of its band lies in the figure's own band, which holds more
-// than the heat. The heat is moved by the volts, at the same wire and travel.
+// The section's figures with the heat alone at an end of its interval lie in the figures' own intervals, which
+// include more than the heat. The heat is moved by the volts, at the same wire and travel.
 func TestBandsHoldWhatTheHeatDoes(t *testing.T) {
 	if testing.Short() {
 		t.Skip("a hundred cards")
@@ -50,8 +50,8 @@ func TestBandsHoldWhatTheHeatDoes(t *testing.T) {
 	}
 }
 
-// The margin of a suggested setting is what its ranges say, which are looked for on the section itself: the nearer of their
-// ends, as well as a parabola through three points tells it.
+// The margin of a suggested setting agrees with its ranges, whose ends are looked for on the section itself: it is
+// the nearer end, as well as a parabola through three points can tell.
 func TestMarginIsTheNearestEnd(t *testing.T) {
 	if testing.Short() {
 		t.Skip("dozens of searches")
@@ -73,26 +73,26 @@ func TestMarginIsTheNearestEnd(t *testing.T) {
 		if math.Abs(margin.Value-least) > 1+0.25*least {
 			t.Errorf("%s %d ga %s: margin %.1f %%, the nearest end is %.1f %% away", job.Metal, job.Gauge, job.Joint, margin.Value, least)
 		}
-		if !(margin.Low < margin.Value && margin.Value <= margin.High) { // a hand's speed has no doubt
+		if !(margin.Low < margin.Value && margin.Value <= margin.High) { // a hand's speed has no uncertainty
 			t.Errorf("%s %d ga %s: margin %.1f %% from %.1f to %.1f", job.Metal, job.Gauge, job.Joint, margin.Value, margin.Low, margin.High)
 		}
 	}
 }
 
-// A lap's throat that the upper sheet's edge limits is as unsure as that sheet is thick.
+// A lap's throat that the upper sheet's edge limits is as uncertain as that sheet's thickness.
 func TestThroatHasItsSheetsTolerance(t *testing.T) {
 	job := Job{Metal: "galvanized", Gauge: 18, Joint: "lap", Feed: Some(6), Travel: Some(8)}
 	c := card(t, job)
 	sheet := newBoard(c).intervals[inThick1]
 	f, _ := c.Figure("throat")
 	for _, x := range [][2]float64{{f.Value, c.Setup.Members[0].Core}, {f.Low, sheet.low}, {f.High, sheet.high}} {
-		if want := math.Sqrt2 / 2 * x[1]; math.Abs(x[0]/want-1) > 0.02 { // a slope is taken for the sheet's ends
+		if want := math.Sqrt2 / 2 * x[1]; math.Abs(x[0]/want-1) > 0.02 { // the slope of the sheet's thickness is taken as straight
 			t.Errorf("throat %.3f, of a sheet of %.3f mm %.3f", x[0], x[1], want)
 		}
 	}
 }
 
-// A limit on the zinc that boils is held against the sheets that have zinc.
+// A limit on the zinc that boils counts for the sheets that have zinc.
 func TestZincLimitIsForCoatedSheets(t *testing.T) {
 	job := Job{Metal: "galvanized", Thickness: Some(2), Metal2: "mild-steel", Thickness2: Some(0.7), Joint: "lap", ZincLimit: Some(3), Feed: Some(4.2), Travel: Some(9)}
 	c := card(t, job)
@@ -121,9 +121,9 @@ func TestZincLimitIsForCoatedSheets(t *testing.T) {
 	}
 }
 
-// What a section's figure leans on moves it by what it says: the sheet's thickness and its heat capacity to the upper end
-// of their bands, alone.
-func TestSectionLeaningsMove(t *testing.T) {
+// What a section's figure depends on moves it as stated: the sheet's thickness and its heat capacity, each alone, to
+// the upper end of their intervals.
+func TestSectionEffectsMove(t *testing.T) {
 	job := Job{Metal: "mild-steel", Gauge: 16, Joint: "lap", Feed: Some(4.8), Travel: Some(5)}
 	c := card(t, job)
 	b := newBoard(c)
@@ -154,7 +154,7 @@ func TestSectionLeaningsMove(t *testing.T) {
 			if k == inToe {
 				said = -said
 			}
-			// A part of the leaning is its bend: the larger side is told, and the slope is found at the thin side.
+			// Part of the effect is its bend: the larger side is stated, and the slope is found at the thin side.
 			if math.Abs(said-want) > 0.6+0.5*math.Abs(want) || said*want < 0 && math.Abs(want) > 1 {
 				t.Errorf("%s by %s: said %.2f %%, it moves %.2f %%", name, inputNames[k].name, said, want)
 			}
@@ -162,7 +162,7 @@ func TestSectionLeaningsMove(t *testing.T) {
 	}
 }
 
-// A figure that the section gives says so, formula and source.
+// A figure of the section names it as formula and source.
 func TestZincFiguresNameTheSection(t *testing.T) {
 	c := card(t, Job{Metal: "galvanized", Gauge: 18, Joint: "lap", Feed: Some(4.5), Travel: Some(6)})
 	f, _ := c.Figure("zinc_boiled_halfwidth")

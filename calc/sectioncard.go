@@ -14,7 +14,7 @@ import (
 type verdict struct {
 	state    heatState
 	logs     [limitCount]float64
-	courses  [limitCount]courses // how each goes along feed and along travel
+	courses  [limitCount]courses // how each changes along feed and along travel
 	d        [limitCount]float64 // change of feed or travel that reaches each limit, %; below zero where it is not met
 	zone     string
 	why      string // for not-modelled
@@ -23,7 +23,7 @@ type verdict struct {
 	modelled bool
 }
 
-// verdict looks at the setting, a little beside it, and at what its figures lean on.
+// verdict computes the section at the setting, a little beside it, and with what its figures depend on changed.
 func (b *board) verdict(card *Card, s *spread) (verdict, error) {
 	var v verdict
 	if why := b.notModelled(card); why != "" {
@@ -36,7 +36,7 @@ func (b *board) verdict(card *Card, s *spread) (verdict, error) {
 	feed, travel := s.value[oFeed], s.value[oTravel]
 	var beside [2][2]Limits
 	var err error
-	var wg crew.Crew // a hand waits for this one too
+	var wg crew.Crew // somebody waits for this one too
 	for axis, by := range [2][2]float64{{probe, 0}, {0, probe}} {
 		for side, sign := range [2]float64{-1, 1} {
 			wg.Go(func() { beside[axis][side] = m.beside(&h, feed*math.Exp(sign*by[0]), travel*math.Exp(sign*by[1])) })
@@ -62,12 +62,12 @@ func (b *board) verdict(card *Card, s *spread) (verdict, error) {
 	return v, nil
 }
 
-// limits are the logarithms of all limits at a state.
+// Limits are the logarithms of all limits at a state.
 type Limits [limitCount]float64
 
 func (l *Limits) known() bool { return !math.IsNaN(l[0]) }
 
-// bothWays reports whether limits are known on one side at least along feed and along travel.
+// bothWays reports whether limits are known on at least one side along feed and along travel.
 func bothWays(beside *[2][2]Limits) bool {
 	for axis := range beside {
 		if !beside[axis][0].known() && !beside[axis][1].known() {
@@ -77,7 +77,8 @@ func bothWays(beside *[2][2]Limits) bool {
 	return true
 }
 
-// along is how limits go from those a probe to each side of them, and the change in per cent that reaches each.
+// along returns each limit's courses, from the limits a probe to each side, and the change in per cent that reaches
+// it.
 func (l *Limits) along(beside *[2][2]Limits) (c [limitCount]courses, d [limitCount]float64) {
 	for i, here := range l {
 		for axis := range c[i] {
@@ -88,7 +89,7 @@ func (l *Limits) along(beside *[2][2]Limits) (c [limitCount]courses, d [limitCou
 	return c, d
 }
 
-// beside are the limits at another feed and travel; not numbers where the model does not reach.
+// beside are the limits at another feed and travel; NaN where the model does not reach.
 func (m *margins) beside(h *heatField, feed, travel float64) (l Limits) {
 	s, err := h.at(feed, travel, m.zinc > 0)
 	if err != nil {
@@ -138,7 +139,7 @@ func (v *verdict) edges() []Edge {
 	return list
 }
 
-// basis of one limit: what it compares with what.
+// basis is the basis of one limit: what it compares with what.
 func (m *margins) basis(i limit, v *verdict) Basis {
 	value, unit := 0.0, ""
 	has := ""
@@ -196,9 +197,9 @@ func (v *verdict) worstBut(edge string) (name string) {
 	return name
 }
 
-// margin is the change of feed or travel that reaches the nearest edge, %, below zero where that is not met. Its band ends
-// where the nearest edge lies with every edge's own figure at the low and at the high end of its band: another edge may be the
-// nearest there.
+// margin is the change of feed or travel that reaches the nearest edge, %, below zero where that edge is not met. Its
+// interval ends where the nearest edge lies with every edge's own figure at the low and at the high end of its
+// interval: another edge may be the nearest there.
 func (v *verdict) margin(list []Figure, b *board, s *spread) (Figure, bool) {
 	at, d := nearest(&v.d)
 	if math.IsInf(d, 0) {
@@ -219,10 +220,10 @@ func (v *verdict) margin(list []Figure, b *board, s *spread) (Figure, bool) {
 // within999 is a change in per cent, 999 where there is none or it is larger.
 func within999(percent float64) float64 { return max(-999, min(999, percent)) }
 
-// flattest is the least toe angle that is told from none, degrees.
+// flattest is the smallest toe angle that counts as one, degrees.
 const flattest = 0.02 * 180 / math.Pi
 
-// uncertainty is how far a limit's logarithm moves between the ends of the band of the figure that it compares:
+// uncertainty is how far a limit's logarithm moves between the ends of the interval of the figure that it compares:
 // down first, then up.
 func (v *verdict) uncertainty(at limit, list []Figure, b *board, s *spread) (down, up float64) {
 	ratio := func(v, low, high float64) (float64, float64) { // a limit from above: more of the figure is nearer
@@ -254,9 +255,10 @@ func (v *verdict) uncertainty(at limit, list []Figure, b *board, s *spread) (dow
 	case lSpray:
 		return ratio(s.value[oAmps], s.low[oAmps], s.high[oAmps])
 	}
-	return 0, 0 // a travel is what the hand makes of it
+	return 0, 0 // a travel is what the welder makes of it
 }
 
+// FigureNamed finds a figure of a list by its JSON name.
 func FigureNamed(list []Figure, name string) (Figure, bool) {
 	for _, f := range list {
 		if f.Name == name {
@@ -287,7 +289,7 @@ func (v *verdict) section(card *Card) Section {
 	return s
 }
 
-// known is 0 where the grid did not reach.
+// known is v, or 0 where the grid did not reach.
 func known(v float64) float64 {
 	if math.IsNaN(v) {
 		return 0

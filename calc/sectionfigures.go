@@ -8,9 +8,10 @@ import (
 	"brazebooth/tables"
 )
 
+// SectionSource is the source of the figures that the cross-section gives.
 const SectionSource = "cross-section of a moving arc: arms with skin and core, steel by EN 1993-1-2, filler arriving hot and melting over its range"
 
-// sectionList makes the figures of the section, each with the band of what it leans on itself.
+// sectionList makes the figures of the section, each with an interval from its own effects.
 type sectionList struct {
 	b    *board
 	card *Card
@@ -19,7 +20,7 @@ type sectionList struct {
 	list []Figure
 }
 
-// sectionFigures puts the section's figures in place of the closed forms and after them.
+// sectionFigures replaces the closed forms' figures by the section's and adds the rest of those.
 func (b *board) sectionFigures(list []Figure, card *Card, s *spread, v *verdict) []Figure {
 	l := sectionList{b, card, s, v, list}
 	if v.state.bridged {
@@ -41,19 +42,20 @@ func (b *board) sectionFigures(list []Figure, card *Card, s *spread, v *verdict)
 	return l.list
 }
 
-// formOf is what a model leaves out of a width that it gives itself.
-func formOf(d *tables.Datum) lean { return lean{byModel, math.Log(d.Low), math.Log(d.High)} }
+// formOf is what a model leaves out of a width that it computes itself.
+func formOf(d *tables.Datum) effect { return effect{byModel, math.Log(d.Low), math.Log(d.High)} }
 
 func memberFigure(name string, member int) string { return name + [2]string{"_1", "_2"}[member] }
 
-// add appends a figure as it is read off the section, with the band of what it leans on and of what else is given.
-func (l *sectionList) add(name, unit, formula string, r reading, more ...lean) {
+// add appends a figure as it is read off the section, its interval from the section's effects and those that are
+// given.
+func (l *sectionList) add(name, unit, formula string, r reading, more ...effect) {
 	v := r.of(&l.v.variants.at)
-	var leans []lean
+	var effects []effect
 	low, high := 0.0, 0.0
 	if v > 0 || r.difference {
-		leans = append(l.v.variants.leans(&r, l.b), more...)
-		down, up := join(leans)
+		effects = append(l.v.variants.effects(&r, l.b), more...)
+		down, up := join(effects)
 		if low, high = v*math.Exp(-down), v*math.Exp(up); r.difference {
 			low, high = v-down, v+up
 		}
@@ -61,14 +63,14 @@ func (l *sectionList) add(name, unit, formula string, r reading, more ...lean) {
 		high = r.of(hot)
 	}
 	l.list = append(l.list, Figure{name, v, low, high, unit,
-		Basis{Formula: formula, Source: SectionSource, Known: OwnCalc, Inputs: l.inputs(leans, &r, v, formula)}})
+		Basis{Formula: formula, Source: SectionSource, Known: OwnCalc, Inputs: l.inputs(effects, &r, v, formula)}})
 }
 
-// byWidths is what the model's uncertainty of the wetted widths does to a reading that follows from both: of both together, and,
-// for what one member's uncertainty has beyond that, of one at the other's cost.
-func (l *sectionList) byWidths(r *reading) []lean {
+// byWidths are the effects of the model's uncertainty of the wetted widths on a reading that follows from both: of
+// both widths together, and, for what one member's uncertainty has beyond that, of one at the other's cost.
+func (l *sectionList) byWidths(r *reading) []effect {
 	at, total, one := &l.v.variants.at, &tables.SectionTotal, &tables.SectionWidth
-	list := []lean{{byModel, r.step(at, l.reshaped(total.Low, total.Low, 1)), r.step(at, l.reshaped(total.High, total.High, 1))}}
+	list := []effect{{byModel, r.step(at, l.reshaped(total.Low, total.Low, 1)), r.step(at, l.reshaped(total.High, total.High, 1))}}
 	if l.card.Setup.One {
 		return list
 	}
@@ -77,13 +79,13 @@ func (l *sectionList) byWidths(r *reading) []lean {
 		return math.Copysign(math.Sqrt(max(0, a*a-b*b)), a)
 	}
 	less, more := math.Exp(rest(one.Low, total.Low)), math.Exp(rest(one.High, total.High))
-	return append(list, lean{byAim, r.step(at, l.reshaped(less, more, 1)), r.step(at, l.reshaped(more, less, 1))})
+	return append(list, effect{byAim, r.step(at, l.reshaped(less, more, 1)), r.step(at, l.reshaped(more, less, 1))})
 }
 
-// byArea is what the uncertainty of the bead's area does to a reading that follows from it.
-func (l *sectionList) byArea(r *reading) lean {
+// byArea is the effect of the uncertainty of the bead's area on a reading that follows from it.
+func (l *sectionList) byArea(r *reading) effect {
 	at, v := &l.v.variants.at, l.s.value[oBead]
-	return lean{byBead, r.step(at, l.reshaped(1, 1, l.s.low[oBead]/v)), r.step(at, l.reshaped(1, 1, l.s.high[oBead]/v))}
+	return effect{byBead, r.step(at, l.reshaped(1, 1, l.s.low[oBead]/v)), r.step(at, l.reshaped(1, 1, l.s.high[oBead]/v))}
 }
 
 // reshaped is the bead with its wetted widths and its area multiplied.
@@ -95,7 +97,7 @@ func (l *sectionList) reshaped(first, second, area float64) *variant {
 	return &x
 }
 
-// width is the bead's by the section, in place of the closed form's.
+// width replaces the closed form's bead width by the section's.
 func (l *sectionList) width() {
 	r := reading{of: func(x *variant) float64 { return ofBead(x, x.toes.Chord) }}
 	l.add("bead_width", "mm", "chord from toe to toe of the section, each toe where the skin's peak falls to {T_toe}", r,
@@ -107,7 +109,7 @@ func (l *sectionList) width() {
 	}
 }
 
-// ofBead is a size that only a bead has which wets both members: what such a bead may be, not whether it is one.
+// ofBead is a size that only a bead that wets both members has; NaN for others.
 func ofBead(x *variant, size float64) float64 {
 	if !x.bridged {
 		return math.NaN()
@@ -115,7 +117,7 @@ func ofBead(x *variant, size float64) float64 {
 	return size
 }
 
-// angles are those inside the bead at its toes. A bead that does not wet both members stands upright.
+// angles are those inside the bead at its toes. A bead that does not wet both members counts as upright.
 func (l *sectionList) angles() {
 	angle := func(name, formula string, of func(section.Toes) float64) {
 		r := reading{difference: true, of: func(x *variant) float64 {
@@ -136,7 +138,7 @@ func (l *sectionList) angles() {
 	}
 }
 
-// throat is the least section of the bead that carries load. It has no more than the sheets have.
+// throat is the least section of the bead that carries load; it counts no more than the sheets have.
 func (l *sectionList) throat() {
 	formula := throatFormula[l.card.Used.Joint]
 	if formula == "" {
@@ -174,10 +176,10 @@ func (l *sectionList) peak() {
 	}
 	r := reading{difference: true, of: func(x *variant) float64 { return max(x.skin[0], x.skin[1]) }}
 	rise := r.of(&l.v.variants.at) - start
-	l.add("base_peak_temperature", "C", "highest temperature of the hotter member's skin", r, lean{byModel, (d.Low - 1) * rise, (d.High - 1) * rise})
+	l.add("base_peak_temperature", "C", "highest temperature of the hotter member's skin", r, effect{byModel, (d.Low - 1) * rise, (d.High - 1) * rise})
 }
 
-// zinc puts the section's zinc bands in place of the closed forms'.
+// zinc replaces the closed forms' zinc bands by the section's.
 func (l *sectionList) zinc() {
 	for i, suffix := range [...]string{"", "_2"} {
 		for name, at := range map[string][2]float64{"boiled": l.v.state.boiled, "melted": l.v.state.melted} {
@@ -188,8 +190,8 @@ func (l *sectionList) zinc() {
 	}
 }
 
-// reached puts the section's half-width in place of the closed form's, with the closed form's relative band, which holds its
-// uncertainty of zinc. A band that leaves the section's grid keeps the closed form.
+// reached replaces the closed form's half-width by the section's, with the closed form's relative interval, which
+// includes the uncertainty of zinc. A band that leaves the section's grid keeps the closed form.
 func reached(f *Figure, v float64) {
 	if !(v > 0) {
 		return

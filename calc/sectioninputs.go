@@ -6,9 +6,9 @@ import (
 	"strings"
 )
 
-// inputs are what a figure leans on: the toe's temperature where its formula names it, the heat that the section got, and
-// then whatever moves it by half a per cent or more, most telling first.
-func (l *sectionList) inputs(leans []lean, r *reading, v float64, formula string) []Input {
+// inputs are what a figure depends on: the toe's temperature where its formula names it, the heat that the section
+// got, and then whatever moves it by half a per cent or more, strongest first.
+func (l *sectionList) inputs(effects []effect, r *reading, v float64, formula string) []Input {
 	moves := func(step float64) float64 {
 		switch {
 		case r.difference && v == 0:
@@ -23,7 +23,7 @@ func (l *sectionList) inputs(leans []lean, r *reading, v float64, formula string
 		list = append(list, l.input(inToe, 0))
 		list[0].Symbol = "T_toe"
 	}
-	for _, x := range leans {
+	for _, x := range effects {
 		moved := telling(x.low, x.high, moves)
 		switch {
 		case x.input == byHeat:
@@ -50,7 +50,8 @@ func (l *sectionList) input(k input, moved float64) Input {
 	return Input{Name: inputNames[k].name, Unit: inputNames[k].unit, Value: l.b.inputs[k], Assumed: l.b.intervals[k].assumed, Sensitivity: moved}
 }
 
-// throughHeat is what moves a figure by way of the heat: a step of the reading for each logarithmic step of the heat is slope.
+// throughHeat is what moves a figure by way of the heat; slope is the reading's step for each logarithmic step of the
+// heat.
 func (l *sectionList) throughHeat(slope float64, moves func(step float64) float64) []Input {
 	if math.IsInf(slope, 0) || math.IsNaN(slope) {
 		return nil
@@ -64,7 +65,7 @@ func (l *sectionList) throughHeat(slope float64, moves func(step float64) float6
 	return list
 }
 
-// telling is the larger side of a leaning in per cent of the figure, signed for an increase of what it leans on.
+// telling is the larger side of an effect in per cent of the figure, signed for an increase of the input.
 func telling(low, high float64, moves func(step float64) float64) float64 {
 	if math.Abs(low) > math.Abs(high) {
 		return -moves(low)

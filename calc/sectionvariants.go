@@ -13,26 +13,26 @@ type variant struct {
 	thick [2]float64 // mm
 }
 
-// variants are the section at a setting with what its figures lean on changed, one thing at a time: the heat to both ends of
-// its band, the temperature at which the toe freezes to the far end of its own, each member's thickness.
+// variants are the section at a setting with one thing changed at a time: the heat to both ends of its interval, the
+// temperature at which the toe freezes to the further end of its own, each member's thickness.
 //
-// Beside these the conductivities, the losses from the faces and the parts' temperature move a width or a rise by one or two per
-// cent each, which adds nothing to a root-sum-square of thirty.
+// The conductivities, the losses from the faces and the members' temperature move a width or a rise by one or two per
+// cent each, which adds nothing to a root-sum-square of thirty, and are left out.
 type variants struct {
 	at        variant
 	hot, cold *variant // nil where the model does not reach
-	soft      *variant // nil where the band of the toe's temperature is shut
+	soft      *variant // nil where the toe's temperature is exact
 	thin      [2]*variant
 }
 
-// thinner is how much a member's thickness is changed, logarithmic: about a sheet's tolerance.
+// thinner is the change of a member's thickness, logarithmic: about a sheet's tolerance.
 const thinner = -0.07
 
-// look solves the variants beside each other; the caller waits for the team.
+// look solves the variants in parallel; the caller waits for the team.
 func (e *variants) look(h *heatField, feed, travel float64, s *spread, team *crew.Crew) {
 	in, o, err := h.fed(feed, travel)
 	if err != nil {
-		return // the setting's own state says so
+		return // the setting's own state reports it
 	}
 	k, toe := &h.b.inputs, h.b.intervals[inToe]
 	run := func(into **variant, alter func(in *section.Input)) {
@@ -61,15 +61,15 @@ func (e *variants) look(h *heatField, feed, travel float64, s *spread, team *cre
 	}
 }
 
-// reading is how a figure is read off a section. Its changes are differences where it may be near zero or is a temperature,
-// else logarithms, in which a quantity that cannot be negative keeps a band that is not.
+// reading is how a figure is read off a section. Its changes are differences where it may be near zero or is a
+// temperature, else logarithms, in which a quantity that cannot be negative keeps an interval that is not.
 type reading struct {
 	of         func(v *variant) float64
 	difference bool
 	sized      bool // by the sheets' thickness itself, and not only by the heat that they take up
 }
 
-// step is how far a reading goes from one section to another; not a number where the other is not known.
+// step is how far a reading changes from one section to another; NaN where the other is not known.
 func (r *reading) step(from, to *variant) float64 {
 	switch {
 	case to == nil:
@@ -80,8 +80,8 @@ func (r *reading) step(from, to *variant) float64 {
 	return math.Log(r.of(to) / r.of(from))
 }
 
-// lean is what moves a figure, and how far the reading steps at the ends of that band.
-type lean struct {
+// effect is an input and how far it moves a reading at the two ends of its interval.
+type effect struct {
 	input     input
 	low, high float64
 }
@@ -94,9 +94,9 @@ const (
 	byAim
 )
 
-// leans lists what moves a reading beside the model's own uncertainty. The heat must be known at one end at least: beyond what the
-// model follows it is taken to go on as on the other side.
-func (e *variants) leans(r *reading, b *board) []lean {
+// effects lists what moves a reading beside the model's own uncertainty. Where the model follows the heat at one end
+// only, the other side is taken as its mirror image.
+func (e *variants) effects(r *reading, b *board) []effect {
 	cold, hot := r.step(&e.at, e.cold), r.step(&e.at, e.hot)
 	switch {
 	case math.IsNaN(cold):
@@ -104,11 +104,11 @@ func (e *variants) leans(r *reading, b *board) []lean {
 	case math.IsNaN(hot):
 		hot = -cold
 	}
-	list := append(make([]lean, 0, 8), lean{byHeat, cold, hot})
+	list := append(make([]effect, 0, 8), effect{byHeat, cold, hot})
 	if soft := r.step(&e.at, e.soft); !math.IsNaN(soft) {
-		x := lean{inToe, soft, 0}
+		x := effect{inToe, soft, 0}
 		if b.intervals[inToe].high-b.inputs[inToe] > b.inputs[inToe]-b.intervals[inToe].low {
-			x = lean{inToe, 0, soft}
+			x = effect{inToe, 0, soft}
 		}
 		list = append(list, x)
 	}
@@ -117,20 +117,20 @@ func (e *variants) leans(r *reading, b *board) []lean {
 		if math.IsNaN(slope) || math.IsInf(slope, 0) {
 			continue
 		}
-		// A sheet takes up heat by its thickness times its heat capacity: the reading goes by either alike.
+		// A sheet takes up heat by its thickness times its heat capacity: the reading changes alike with either.
 		for n, k := range own {
 			if n > 0 && r.sized {
 				break
 			}
 			d := b.intervals[k]
-			list = append(list, lean{k, slope * math.Log(d.low/b.inputs[k]), slope * math.Log(d.high/b.inputs[k])})
+			list = append(list, effect{k, slope * math.Log(d.low/b.inputs[k]), slope * math.Log(d.high/b.inputs[k])})
 		}
 	}
 	return list
 }
 
-// join adds leanings by root-sum-square, each side for itself.
-func join(list []lean) (down, up float64) {
+// join adds effects by root-sum-square, each side for itself.
+func join(list []effect) (down, up float64) {
 	for _, l := range list {
 		least, most := min(l.low, l.high, 0), max(l.low, l.high, 0)
 		down, up = down+least*least, up+most*most

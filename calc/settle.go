@@ -6,10 +6,10 @@ import (
 	"brazebooth/internal/crew"
 )
 
-// settle finds the ends of the working ranges: how far feed and travel alone may go while the cross-section still meets
-// every edge, to about a hundredth of the limit that ends them. It begins where the slopes say. With no good point a range
-// is the point itself.
-func (s *suggestion) settle(top *spot, h *heatField, m *margins, feeds, travels axis) {
+// settle finds the ends of the working ranges: how far feed and travel alone may go while the cross-section still
+// meets every edge, to about a hundredth of the limit that ends them. It starts where the slopes point. Without a
+// good point a range is the point itself.
+func (s *suggestion) settle(top *place, h *heatField, m *margins, feeds, travels axis) {
 	s.feedLow, s.feedHigh, s.travelLow, s.travelHi = s.feed, s.feed, s.travel, s.travel
 	if !s.found {
 		return
@@ -51,21 +51,21 @@ func lowest(l *[limitCount]float64) float64 {
 	return least
 }
 
-// lastMet looks from a setting, where worst is here, toward the end that it may have at most, beginning at
-// first, for the last value at which worst is not negative: false position in logarithms, in which the
-// limits are nearly straight. An end that stays is given half its weight, or one that bends would stay for ever.
+// lastMet looks from a setting, where worst is here, toward the furthest end allowed, starting at first, for the last
+// value at which worst is not negative: false position in logarithms, in which the limits are nearly straight. An end
+// that stays gets half its weight; else it would stay for ever where the limit bends.
 func lastMet(from, here, first, most float64, worst func(float64) float64) float64 {
 	if !(here >= 0) || from == most {
 		return from
 	}
-	const close = 0.01 // of a limit: far less than the bands of the figures behind it
+	const close = 0.01 // of a limit: far less than the intervals of the figures behind it
 	last := from
 	in, out := 0.0, math.Log(most/from) // from itself stays what it is to the last bit
 	fIn, fOut := here, math.NaN()
 	for x := math.Log(first / from); ; {
 		at := from * math.Exp(x)
 		f := worst(at)
-		if !(f > -1) { // no number is no answer either, and must not be looked for for ever
+		if !(f > -1) { // NaN is no answer either, and must not be looked for for ever
 			f = -1
 		}
 		if f >= 0 {

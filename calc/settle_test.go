@@ -5,8 +5,8 @@ import (
 	"testing"
 )
 
-// The range beside a suggested setting holds on the card itself: at its ends every edge is met, a little beyond
-// one of them is not, unless the hand's own speed or the arc's steady current ends the search.
+// The range beside a suggested setting holds on the card itself: at its ends every edge is met, a little beyond one
+// of them is not, unless the hand's own speed or the arc's steady current ends the search.
 func TestSuggestedRangesHoldOnTheCard(t *testing.T) {
 	if testing.Short() {
 		t.Skip("many cards")
@@ -50,19 +50,19 @@ func TestSuggestedRangesHoldOnTheCard(t *testing.T) {
 	}
 }
 
-// False position against a limit that is known: straight and bent in the logarithms, an end that is never met,
-// a point on the edge, one outside.
+// False position against a known limit: straight and bent in the logarithms, an end that is never met, a point on the
+// edge, one outside.
 func TestLastMetByHand(t *testing.T) {
 	edge := func(at, bend float64) func(float64) float64 {
 		return func(x float64) float64 { d := math.Log(at / x); return d + bend*d*d*d }
 	}
 	for _, x := range []struct {
 		what                    string
-		from, guess, most, want float64
+		from, first, most, want float64
 		worst                   func(float64) float64
 	}{
 		{"straight", 2, 3, 8, 4, edge(4, 0)}, {"bent", 2, 7, 8, 4, edge(4, 30)}, {"no edge", 2, 3, 8, 8, edge(100, 0)},
-		{"guess is the point", 2, 2, 8, 4, edge(4, 0)}, {"guess is the far end", 2, 8, 8, 4, edge(4, 0)}, {"on the edge", 2, 3, 8, 2, edge(2, 0)},
+		{"first is the point", 2, 2, 8, 4, edge(4, 0)}, {"first is the far end", 2, 8, 8, 4, edge(4, 0)}, {"on the edge", 2, 3, 8, 2, edge(2, 0)},
 		{"outside", 2, 3, 8, 2, edge(1.5, 0)}, {"nowhere to go", 8, 8, 8, 8, edge(100, 0)},
 		{"no answer beyond", 2, 6, 8, 4, func(x float64) float64 {
 			if x > 4.2 {
@@ -78,14 +78,15 @@ func TestLastMetByHand(t *testing.T) {
 		}},
 		{"no number at all", 2, 6, 8, 2, func(float64) float64 { return math.NaN() }},
 	} {
-		got := lastMet(x.from, x.worst(x.from), x.guess, x.most, x.worst)
+		got := lastMet(x.from, x.worst(x.from), x.first, x.most, x.worst)
 		if got > x.want*(1+1e-9) || got < x.want*0.97 {
 			t.Errorf("%s: %g, by hand %g", x.what, got, x.want)
 		}
 	}
 }
 
-// Where nothing leads inside, the setting that misses least is shown: with far too much wire that is the fastest travel.
+// Where nothing leads inside, the setting that misses least is shown: with far too much wire that is the fastest
+// travel.
 func TestAWildFeedGetsTheFastestTravel(t *testing.T) {
 	card, err := Solve(Job{Metal: "galvanized", Gauge: 20, Feed: Some(25)})
 	if err != nil {
@@ -97,7 +98,7 @@ func TestAWildFeedGetsTheFastestTravel(t *testing.T) {
 	if e := card.NearestEdge(); e.Name != "no burn-through" || card.Verdict() != "burn-through" {
 		t.Errorf("%s is told by its edge %s", card.Verdict(), e.Name)
 	}
-	// What kills at once is said first, then what the setting does.
+	// What kills at once comes first, then what the setting does.
 	for i, want := range []string{"stops", "shock", "solvent", "burn-through"} {
 		if w := card.Warnings[i]; w.Code != want {
 			t.Errorf("caution %d is %s", i+1, w.Code)
@@ -105,7 +106,7 @@ func TestAWildFeedGetsTheFastestTravel(t *testing.T) {
 	}
 }
 
-// Good is every edge met: an arc that is not steady makes a good heat outside.
+// Good is every edge met: with an unsteady arc a good heat is outside.
 func TestVerdictCountsEveryEdge(t *testing.T) {
 	edges := func(steady bool) []Edge {
 		return []Edge{{Name: "wets", Margin: 5, Met: true}, {Name: "arc steady", Margin: 9, Met: steady}}

@@ -41,7 +41,7 @@ func TestEveryRangeOfAJob(t *testing.T) {
 	}
 }
 
-// Before any verdict the efficiency is what the table says, and as sure.
+// Before any verdict the efficiency and its uncertainty are the table's.
 func TestNoVerdictsTeachNothing(t *testing.T) {
 	e := LearnEta(nil)
 	if math.Abs(e.Mean-tables.ArcEfficiency.V) > 1e-9 || math.Abs(e.Sigma/tables.EtaSigma.V-1) > 0.005 || e.Used != 0 { // a grid out to four deviations
@@ -49,7 +49,7 @@ func TestNoVerdictsTeachNothing(t *testing.T) {
 	}
 }
 
-// A formula that was asked outside its range is told as a setting; any other error stays what it is.
+// A formula asked outside its range is reported as a setting; any other error stays what it is.
 func TestSettingErrors(t *testing.T) {
 	other := errors.New("other")
 	if err := settingError(other, &Card{}); err != other {
@@ -74,7 +74,7 @@ func TestHotNamesTheHotterSkin(t *testing.T) {
 	}
 }
 
-// Only the sheet that bears zinc has a band of it.
+// Only the sheet that has zinc has a zinc band.
 func TestZincBandIsItsSheets(t *testing.T) {
 	for _, x := range []struct {
 		one, two      string

@@ -11,15 +11,15 @@ import (
 	"brazebooth/tables"
 )
 
-// Solve computes the card for a job. It is pure and never panics: what is missing is assumed and
-// marked so; a job that cannot be computed gives a *mistake.Error that says what would be accepted.
+// Solve computes the card for a job. It is pure and never panics: what is missing is assumed and marked so. A job
+// that cannot be computed gives a *mistake.Error that says what would be accepted.
 func Solve(job Job) (Card, error) { return SolveContext(context.Background(), job) }
 
-// SolveContext is Solve for whoever may leave before the card is there: of an odd job that can take a few tenths of a
-// second. It stops with the context's error when that is cancelled.
+// SolveContext is Solve for a caller who may leave before the card is there: an odd job can take a few tenths of a
+// second. It stops with the context's error once that is cancelled.
 func SolveContext(ctx context.Context, job Job) (Card, error) { return solve(&effort{ctx: ctx}, job) }
 
-// solve is Solve as a part of an answer.
+// solve is Solve, its work counted as part of an answer.
 func solve(e *effort, job Job) (Card, error) {
 	card, err := compute(e, job)
 	if err := e.over(); err != nil {
@@ -28,7 +28,7 @@ func solve(e *effort, job Job) (Card, error) {
 	return card, err
 }
 
-// compute makes the card. Once nobody waits any more it hurries to its end, and what comes of it is no card.
+// compute makes the card. Once nobody waits any more it hurries to its end, and its result is not used.
 func compute(e *effort, job Job) (Card, error) {
 	var card Card
 	if err := resolve(job, &card); err != nil {
@@ -101,7 +101,7 @@ func (b *board) complete(card *Card, s *spread) {
 	}
 }
 
-// figures builds the card's figures in the order a hand needs them.
+// figures builds the card's figures in the order a welder needs them.
 func (b *board) figures(card *Card, s *spread, sug *suggestion, v *verdict) {
 	list := make([]Figure, 0, len(settingSpecs)+len(resultSpecs)+4)
 	for i := range settingSpecs {
@@ -115,7 +115,7 @@ func (b *board) figures(card *Card, s *spread, sug *suggestion, v *verdict) {
 	list = append(list, tableFigures(card)...)
 	for i := range resultSpecs {
 		if resultSpecs[i].name == "bead_width" && !v.modelled && MinCore(card.Setup.Joined()) > tables.SheetThickest.V {
-			continue // the sheet's formula says nothing of a thick part
+			continue // the sheet's formula says nothing of a thick member
 		}
 		if f, ok := b.figure(&resultSpecs[i], s); ok {
 			list = append(list, f)
@@ -127,8 +127,8 @@ func (b *board) figures(card *Card, s *spread, sug *suggestion, v *verdict) {
 	card.Figures = list
 }
 
-// settingBasis says of a setting whether it was given, suggested, which takes that settings are judged, or follows from
-// another.
+// settingBasis says of a setting whether it was given, was suggested (judged says whether settings are judged here),
+// or follows from another.
 func (b *board) settingBasis(f *Figure, card *Card, sug *suggestion, judged bool) {
 	job := &card.Job
 	given := Basis{Formula: GivenFormula, Source: "user", Known: "given"}
@@ -189,6 +189,7 @@ func tableFigures(card *Card) []Figure {
 	return append(list, rowFigure("gun_angle", tables.GunAngle, "push, from square to the seam"))
 }
 
+// GivenFigure is a setting that the user gave, exact.
 func GivenFigure(name string, v float64, unit string) Figure {
 	return Figure{name, v, v, v, unit, Basis{Formula: GivenFormula, Source: "user", Known: "given"}}
 }

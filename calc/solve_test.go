@@ -36,8 +36,8 @@ func figure(t testing.TB, c *calc.Card, name string) calc.Figure {
 	return f
 }
 
-// Common practice, no source: 250 in/min is about 93 A and 14.8 V, 290 in/min about 114 A and 16.5 V.
-// They disagree with each other by 10 % in any energy balance; both must lie inside the band.
+// Common practice, no source: 250 in/min is about 93 A and 14.8 V, 290 in/min about 114 A and 16.5 V. They disagree
+// with each other by 10 % in any energy balance; both must lie inside the interval.
 func TestPracticeSettingsLieInsideTheBands(t *testing.T) {
 	fillet := calc.Job{Metal: "mild-steel", Gauge: 16, Metal2: "stainless-304", Thickness2: calc.Some(6.35), Joint: "tee",
 		Filler: "cusi3", Wire: calc.Some(0.889), Mode: "dip", Feed: calc.Some(290 * 0.0254), StickOut: calc.Some(12)}
@@ -189,7 +189,7 @@ func TestWarningsFitTheJob(t *testing.T) {
 	}
 }
 
-// A doubled travel halves the heat a length gets, and what follows from it falls.
+// Twice the travel halves the heat that a length gets, and what follows from it falls.
 func TestFasterIsColder(t *testing.T) {
 	slow, fast := practiceLap(), practiceLap()
 	slow.Travel, fast.Travel = calc.Some(5), calc.Some(10)

@@ -1,7 +1,7 @@
 package calc
 
-// The figures of a card in the order a hand needs them. A spec whose output does not apply to the
-// job gives no figure.
+// The figures of a card in the order a welder needs them. A spec whose output does not apply to the job gives no
+// figure.
 
 var settingSpecs = [...]figureSpec{
 	{"wire_feed", oFeedMin, "m/min", "given", nil, "user", "given"},
@@ -40,7 +40,7 @@ var resultSpecs = [...]figureSpec{
 	{"zinc_boiled_halfwidth_2", oBoiled2, "mm", boiledFormula, bandTerms2, bandSource, OwnCalc},
 	{"zinc_melted_halfwidth", oMelted1, "mm", meltedFormula, bandTerms1, bandSource, OwnCalc},
 	{"zinc_melted_halfwidth_2", oMelted2, "mm", meltedFormula, bandTerms2, bandSource, OwnCalc},
-	{"cooling_time", oCooling, "s", "", []term{tRoom, tNet}, "", OwnCalc}, // coolingBasis says which of its two forms holds
+	{"cooling_time", oCooling, "s", "", []term{tRoom, tNet}, "", OwnCalc}, // coolingBasis shows which of its two forms holds
 	{"pulse_frequency", oPulse, "Hz", "pi/4·{d}²·{v_w}/(pi·{d}³/6)", []term{tWire, tFeed},
 		"mass balance at one drop of the wire's diameter a pulse", OwnCalc},
 }
@@ -56,7 +56,7 @@ var (
 	bandTerms2 = []term{tNet, tTravel, tThick2, tK2, tC2, tLoss, tRoom}
 )
 
-// formulas that replace a spec's own where the user gave the number or the program chose it.
+// Formulas that replace a spec's own where the user gave the number or the program chose it.
 const (
 	GivenFormula   = "given"
 	suggestFormula = "the feed and travel furthest, in relative terms, from every limit"

@@ -17,9 +17,9 @@ type suggestion struct {
 	found               bool
 }
 
-// suggest finds what the job left open of feed and travel: the point furthest, in relative terms, from
-// every edge of the operating window. It climbs to it from the best places of a coarse map of cross-sections.
-// Window takes the same.
+// suggest finds what the job left open of feed and travel: the point furthest, in relative terms, from every edge of
+// the operating window. It climbs to it from the best points of a coarse grid of cross-sections. WindowOf takes the
+// same point.
 func (b *board) suggest(card *Card) (suggestion, error) {
 	feedOpen := !card.Used.Feed.Set && !b.chain.ampsGiven
 	travelOpen := !card.Used.Travel.Set && b.chain.sectionModelled()
@@ -41,14 +41,14 @@ func (b *board) suggest(card *Card) (suggestion, error) {
 	if travelOpen {
 		travels = axis{m.slow, m.fast, nv}
 	}
-	c, err := coarseMaps(&h, &m, feeds, travels)
+	c, err := coarseGrids(&h, &m, feeds, travels)
 	if err != nil {
 		return suggestion{}, err
 	}
 	top, ok := c.best(&h, &m, feeds, travels)
 	if !ok {
 		p := c.peaks(1)[0]
-		top = spot{feed: feeds.at(p.x), travel: travels.at(p.y)}
+		top = place{feed: feeds.at(p.x), travel: travels.at(p.y)}
 	}
 	s := suggestion{feed: top.feed, travel: top.travel, found: ok && lowest((*[limitCount]float64)(&top.logs)) >= 0}
 	_, aimed := h.aimed(&m, s.feed, s.travel)
@@ -56,14 +56,14 @@ func (b *board) suggest(card *Card) (suggestion, error) {
 	return s, nil
 }
 
-// peak is a place on a map with its margin.
+// peak is a point of a grid with its margin.
 type peak struct{ x, y, margin float64 }
 
-// coarse is a map for each aim that is open: each bends little, which the best of them at every point would not.
-type coarse []limitMap
+// coarse is a grid for each open aim: each grid bends little, while the best aim at every point would bend much.
+type coarse []limitGrid
 
-// peaks are the places of the maps with the greatest margins, none near another: a good zone is often a narrow ridge from slow
-// to fast, highest at both its ends.
+// peaks are the points of the grids with the greatest margins, none near another: a good zone is often a narrow ridge
+// from slow to fast, highest at both its ends.
 func (c coarse) peaks(n int) []peak {
 	var all []peak
 	for i := range c {
@@ -82,8 +82,8 @@ func (c coarse) peaks(n int) []peak {
 	return list
 }
 
-// margins are those of a map's points and of some between them.
-func (c *limitMap) margins() (all []peak) {
+// margins are those of a grid's points and of some between them.
+func (c *limitGrid) margins() (all []peak) {
 	const perCell = 6
 	for i := range (c.feeds.n-1)*perCell + 1 {
 		for j := range (c.travels.n-1)*perCell + 1 {
@@ -94,14 +94,14 @@ func (c *limitMap) margins() (all []peak) {
 	return all
 }
 
-// suggestSteady is for a timed arc and a plug, where only the arc's own range is known: its middle.
+// suggestSteady is for a timed arc and a plug, where only the arc's own range is known: it suggests the middle.
 func (b *board) suggestSteady(card *Card) (suggestion, error) {
 	m := newMargins(b, card)
 	low, high := b.steadyFeeds(&m)
 	return suggestion{feed: math.Sqrt(low * high), feedLow: low, feedHigh: high, found: true}, nil
 }
 
-// steadyFeeds brackets the feeds whose current the arc holds steadily, mm/s.
+// steadyFeeds are the lowest and highest feeds whose current the arc holds steadily, mm/s.
 func (b *board) steadyFeeds(m *margins) (low, high float64) {
 	low, high = 17, 340 // 1 to 20 m/min, where no limit is known
 	k := &b.inputs
@@ -139,19 +139,19 @@ func (a axis) step() float64 {
 	return math.Log(a.high/a.low) / float64(a.n-1)
 }
 
-// limitMap is the logarithms of all limits at the points of a map, feed outer.
-type limitMap struct {
+// limitGrid is the logarithms of all limits over feeds and travels, feed outer.
+type limitGrid struct {
 	feeds, travels axis
 	logs           [][limitCount]float64
 }
 
-func coarseMaps(h *heatField, m *margins, feeds, travels axis) (coarse, error) {
+func coarseGrids(h *heatField, m *margins, feeds, travels axis) (coarse, error) {
 	fields := h.each()
 	c := make(coarse, len(fields))
 	var wg crew.Crew
 	for n := range c {
-		c[n] = newLimitMap(feeds, travels)
-		for i := range feeds.n { // rows side by side: a hand waits for this one
+		c[n] = newLimitGrid(feeds, travels)
+		for i := range feeds.n { // rows in parallel: somebody waits for this one
 			wg.Go(func() {
 				for j := range travels.n {
 					c[n].put(&fields[n], m, i, j)
@@ -172,7 +172,7 @@ func coarseMaps(h *heatField, m *margins, feeds, travels axis) (coarse, error) {
 }
 
 // put computes the limits of a point.
-func (c *limitMap) put(h *heatField, m *margins, i, j int) {
+func (c *limitGrid) put(h *heatField, m *margins, i, j int) {
 	l := m.beside(h, c.feeds.at(float64(i)), c.travels.at(float64(j)))
 	if !l.known() {
 		l = hopeless
@@ -180,11 +180,11 @@ func (c *limitMap) put(h *heatField, m *margins, i, j int) {
 	c.logs[i*c.travels.n+j] = l
 }
 
-func newLimitMap(feeds, travels axis) limitMap {
-	return limitMap{feeds, travels, make([][limitCount]float64, feeds.n*travels.n)}
+func newLimitGrid(feeds, travels axis) limitGrid {
+	return limitGrid{feeds, travels, make([][limitCount]float64, feeds.n*travels.n)}
 }
 
-// hopeless stands where the model has no answer: no point there is ever suggested.
+// hopeless are the limits where the model has no answer: no point there is ever suggested.
 var hopeless = func() (l [limitCount]float64) {
 	for i := range l {
 		l[i] = -far
@@ -192,8 +192,8 @@ var hopeless = func() (l [limitCount]float64) {
 	return l
 }()
 
-// between interpolates the logarithms at map coordinates; they bend little, so that lines between them do.
-func (c *limitMap) between(x, y float64) (l [limitCount]float64) {
+// between interpolates the logarithms at grid coordinates; they bend little, so that straight lines are enough.
+func (c *limitGrid) between(x, y float64) (l [limitCount]float64) {
 	i, j := cell(x, c.feeds.n), cell(y, c.travels.n)
 	fx, fy := x-float64(i), y-float64(j)
 	at := func(di, dj int) *[limitCount]float64 {
@@ -208,17 +208,17 @@ func (c *limitMap) between(x, y float64) (l [limitCount]float64) {
 
 func cell(x float64, n int) int { return max(0, min(int(x), n-2)) }
 
-// margin is how far a map point is from its nearest edge, as a logarithmic change of feed or travel;
-// below zero where an edge is not met.
-func (c *limitMap) margin(x, y float64) float64 {
+// margin is how far a grid point is from its nearest edge, as a logarithmic change of feed or travel; below zero
+// where an edge is not met.
+func (c *limitGrid) margin(x, y float64) float64 {
 	const h = 0.05
 	l := c.between(x, y)
 	f, g := c.slopes(x, y, h)
 	return marginOf(&l, &f, &g)
 }
 
-// unmet sums what is missing at the edges that are not met: of points from which no change of feed or travel
-// leads inside, the better one misses less.
+// unmet sums what is missing at the edges that are not met: of points from which no change of feed or travel leads
+// inside, the better one misses less.
 func unmet(l *[limitCount]float64) float64 {
 	sum := 0.0
 	for _, v := range l {
@@ -227,9 +227,9 @@ func unmet(l *[limitCount]float64) float64 {
 	return sum
 }
 
-// slopes are the limits' changes by the logarithms of feed and travel. A setting that was given still
-// counts: its slope stands in the card, not in the map.
-func (c *limitMap) slopes(x, y, h float64) (f, g [limitCount]float64) {
+// slopes are the limits' changes with the logarithms of feed and travel. A setting that was given has none here: its
+// slope is on the card, not in the grid.
+func (c *limitGrid) slopes(x, y, h float64) (f, g [limitCount]float64) {
 	diff := func(x0, y0, x1, y1, width float64) (out [limitCount]float64) {
 		a, b := c.between(x0, y0), c.between(x1, y1)
 		for k := range out {
@@ -248,8 +248,8 @@ func (c *limitMap) slopes(x, y, h float64) (f, g [limitCount]float64) {
 	return f, g
 }
 
-// neededArea is the bead section that the joint needs, mm2: the leg or throat that was asked for, or
-// a fillet as high as the thinner sheet, or the open root filled.
+// neededArea is the bead section that the joint needs, mm2: for the leg or throat that was asked for, or a fillet as
+// high as the thinner sheet, or the open root filled.
 func neededArea(card *Card) float64 {
 	u, m := &card.Used, &card.Setup.Members
 	t := min(m[0].Core, m[1].Core)

@@ -11,19 +11,19 @@ import (
 	"brazebooth/tables"
 )
 
-// Timed is what a timed arc needs on a joint: how long on and off, how far on, what ends each range, and what
-// the heat did meanwhile. All of it is this project's own computation: published on and off times for arc
-// brazing were not found.
+// Timed is what a timed arc needs on a joint: its on and off times, its step, what ends each range, and the
+// temperatures meanwhile. All of it is this project's own computation: published on and off times for arc brazing
+// were not found.
 type Timed struct {
 	Job    Job
 	Card   Card   // with the times in it
 	Good   bool   // there is a rhythm
-	Reason string // code of what is in the way or must be known, "" where nothing is
+	Reason string // code of what prevents it or must be known, "" where nothing does
 	Why    string // the same as a sentence
 
 	Figures  []Figure // arc_on, arc_off, their ends, first_spot_on, spot_step, fill_per_spot, seam_time, net_heat
 	Limits   []RangeLimit
-	Trace    []HeatPoint // of the suggested beat, from the first warm spot until its cycle repeats
+	Trace    []HeatPoint // of the suggested times, from the first warm spot until the cycle repeats
 	Count    int         // spots in the seam
 	Seam     float64     // mm
 	Wider    *Wider      // nil without a gap or where nothing is found
@@ -64,8 +64,9 @@ type Wider struct {
 const wider = 1.25
 
 // SolveTimed computes on, off and step of a timed arc for a job, its mode taken as timed. Where feed is open it takes
-// the first of a few that keeps a rhythm. progress, if not nil, hears the share done, from one goroutine at a
-// time. It stops with the context's error when that is cancelled and leaves nothing running. Answers are kept.
+// the first of a few that keeps a rhythm. progress, if not nil, is called with the share done, from one goroutine at
+// a time. Once the context is cancelled it stops with the context's error and leaves nothing running. Answers are
+// kept.
 func SolveTimed(ctx context.Context, job Job, progress func(done float64)) (Timed, error) {
 	job.Mode = "timed"
 	return keptTimed.answer(ctx, job, progress, func(ctx context.Context, progress func(float64)) (Timed, error) {
@@ -100,7 +101,7 @@ func solveTimed(ctx context.Context, job Job, progress func(float64)) (Timed, er
 	if s.Card, err = g.timedCard(e, job, &s); err != nil {
 		return s, err
 	}
-	s.oneBand("net_heat")
+	s.sameInterval("net_heat")
 	s.work = e.work.Load()
 	if progress != nil {
 		progress(1)
@@ -118,19 +119,19 @@ type timedRun struct {
 }
 
 // bestTimed runs the job at its feed, or at the first of a few feeds that keeps a rhythm: the middle of the arc's
-// range, then colder or hotter as the middle asks for. A job that takes very long is not tried at others.
+// range, then colder or hotter as the middle's reason asks. A job that takes very long is not tried at others.
 func bestTimed(e *effort, job Job, progress func(float64)) (*timedRun, error) {
 	first, err := runTimed(e, job, false, progress)
 	if err != nil || first.rhythmic() || job.Feed.Set || job.Amps.Set {
 		return first, err
 	}
-	turn := turns[first.times.Reason]
-	if turn == 0 {
+	factor := feedFactors[first.times.Reason]
+	if factor == 0 {
 		return first, nil
 	}
 	m := newMargins(first.board, &first.card)
 	low, high := first.board.steadyFeeds(&m)
-	for n, feed := 0, first.o[oFeed]*turn; n < 5 && e.work.Load() < mostWork; n, feed = n+1, feed*turn {
+	for n, feed := 0, first.o[oFeed]*factor; n < 5 && e.work.Load() < mostWork; n, feed = n+1, feed*factor {
 		j := job
 		j.Feed = Some(min(max(feed, low), high) * 0.06)
 		g, err := runTimed(e, j, true, nil)
@@ -140,15 +141,15 @@ func bestTimed(e *effort, job Job, progress func(float64)) (*timedRun, error) {
 		if g.rhythmic() {
 			return runTimed(e, j, false, progress)
 		}
-		if way := turns[g.times.Reason]; way == 0 || (way < 1) != (turn < 1) || feed <= low || feed >= high {
+		if next := feedFactors[g.times.Reason]; next == 0 || (next < 1) != (factor < 1) || feed <= low || feed >= high {
 			break // from too cold to too hot in one step: nothing lies between
 		}
 	}
 	return first, nil
 }
 
-// turns are which way the wire feed goes from a reason.
-var turns = map[thinsheet.Reason]float64{thinsheet.TooHot: 0.8, thinsheet.MeltsFirst: 0.8, thinsheet.NeverWets: 1.2}
+// feedFactors are by how much the next feed differs after a reason.
+var feedFactors = map[thinsheet.Reason]float64{thinsheet.TooHot: 0.8, thinsheet.MeltsFirst: 0.8, thinsheet.NeverWets: 1.2}
 
 // rhythmic reports whether there are times: with one timer setting, or with a longer first spot.
 func (g *timedRun) rhythmic() bool {
@@ -236,8 +237,8 @@ func (g *timedRun) lowestSolidus() float64 {
 	return least
 }
 
-// timedCard is the card of the job with the times on it: as given they would carry no band, so that their
-// figures are put in place of the card's own.
+// timedCard is the card of the job with its on and off times. Times put into a job as given would carry no interval,
+// so the run's figures replace the card's own.
 func (g *timedRun) timedCard(e *effort, job Job, s *Timed) (Card, error) {
 	j := job
 	j.Feed, j.Amps = g.card.Used.Feed, job.Amps
@@ -272,8 +273,9 @@ func (g *timedRun) timedCard(e *effort, job Job, s *Timed) (Card, error) {
 	return card, nil
 }
 
-// oneBand gives a figure of the run the band of the same figure on the card, which knows what moves volts and amps together.
-func (s *Timed) oneBand(name string) {
+// sameInterval gives a figure of the run the relative interval of the same figure on the card, which accounts for
+// what moves volts and amps together.
+func (s *Timed) sameInterval(name string) {
 	f, ok := s.Card.Figure(name)
 	for i := range s.Figures {
 		if g := &s.Figures[i]; ok && g.Name == name {
@@ -282,7 +284,7 @@ func (s *Timed) oneBand(name string) {
 	}
 }
 
-// zone of the beat: thermal only.
+// zone is the thermal zone of the timed arc.
 func (s *Timed) zone(t *thinsheet.Times) string {
 	b := &t.OnOff
 	switch {
@@ -294,8 +296,8 @@ func (s *Timed) zone(t *thinsheet.Times) string {
 	return "good"
 }
 
-// dropOnOff takes the times, and what rests on them, off a card that has none: an estimate beside a reason
-// would be believed.
+// dropOnOff takes the times, and what rests on them, off a card that has none: an estimate beside a reason would be
+// believed.
 func (c *Card) dropOnOff() {
 	list := c.Figures[:0:0]
 	for _, f := range c.Figures {

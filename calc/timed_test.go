@@ -25,7 +25,7 @@ func timedJobs() []Job {
 	return list
 }
 
-func spots(t *testing.T, job Job) Timed {
+func timedOf(t *testing.T, job Job) Timed {
 	t.Helper()
 	s, err := SolveTimed(context.Background(), job, nil)
 	if err != nil {
@@ -44,12 +44,12 @@ func figure(t *testing.T, s *Timed, name string) Figure {
 }
 
 // Every usual job has times in order or a reason in words.
-func TestGapJobs(t *testing.T) {
+func TestTimedJobs(t *testing.T) {
 	for i, j := range timedJobs() {
 		if i%16 != 0 && testing.Short() {
 			continue
 		}
-		s := spots(t, j)
+		s := timedOf(t, j)
 		if s.Why == "" {
 			t.Errorf("%+v: no sentence", j)
 		}
@@ -75,8 +75,8 @@ func TestGapJobs(t *testing.T) {
 }
 
 // The card takes its times from the run, and heat over a step is power times on.
-func TestGapCard(t *testing.T) {
-	s := spots(t, Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(2)})
+func TestTimedCard(t *testing.T) {
+	s := timedOf(t, Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(2)})
 	for _, name := range []string{"arc_on", "arc_off", "spot_step"} {
 		got, _ := s.Card.Figure(name)
 		if want := figure(t, &s, name); got.Value != want.Value || got.Low != want.Low {
@@ -103,23 +103,23 @@ func TestGapCard(t *testing.T) {
 	}
 }
 
-// Given times are kept, and what they do is said.
-func TestGapGiven(t *testing.T) {
+// Given times are kept, and the card says what they do.
+func TestTimedGiven(t *testing.T) {
 	if testing.Short() {
 		t.Skip("long under the race detector")
 	}
 	job := Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(2), ArcOn: Some(0.15), ArcOff: Some(0.8)}
-	s := spots(t, job)
+	s := timedOf(t, job)
 	if on := figure(t, &s, "arc_on"); math.Abs(on.Value-0.15) > 1e-9 || s.Card.Zone != "cold" {
 		t.Errorf("on %g in zone %s", on.Value, s.Card.Zone)
 	}
 	job.ArcOn = Some(0.9)
-	if s := spots(t, job); s.Card.Zone != "hot" {
+	if s := timedOf(t, job); s.Card.Zone != "hot" {
 		t.Errorf("zone %s at .9 s", s.Card.Zone)
 	}
 }
 
-func TestGapReasons(t *testing.T) {
+func TestTimedReasons(t *testing.T) {
 	if testing.Short() {
 		t.Skip("long under the race detector")
 	}
@@ -131,12 +131,12 @@ func TestGapReasons(t *testing.T) {
 		"never-wets":  {Metal: "copper", Thickness: Some(3), Joint: "butt", Gap: Some(1), Feed: Some(5)},
 		"too-hot":     {Metal: "mild-steel", Thickness: Some(0.3), Joint: "butt", Gap: Some(0.5), Feed: Some(6)},
 	} {
-		s := spots(t, job)
+		s := timedOf(t, job)
 		if s.Good || s.Reason != want || s.Why == "" || s.Why == want {
 			t.Errorf("%s: good %v, %q, %q", want, s.Good, s.Reason, s.Why)
 		}
 	}
-	if s := spots(t, Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(0)}); !s.Good {
+	if s := timedOf(t, Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(0)}); !s.Good {
 		t.Errorf("a closed butt: %s", s.Why)
 	}
 	if _, err := SolveTimed(context.Background(), Job{Metal: "mild-steel", Feed: Some(math.NaN())}, nil); err == nil {
@@ -145,45 +145,45 @@ func TestGapReasons(t *testing.T) {
 }
 
 // A strong arc melts the edge before its back is wet: the way out is less, never more.
-func TestGapTooStrong(t *testing.T) {
+func TestTimedTooStrong(t *testing.T) {
 	if testing.Short() {
 		t.Skip("long under the race detector")
 	}
 	for _, job := range []Job{{Metal: "mild-steel", Thickness: Some(1.5), Joint: "butt", Gap: Some(1), Amps: Some(500), Volts: Some(30)},
 		{Metal: "stainless-304", Thickness: Some(2), Joint: "butt", Gap: Some(1)}} {
-		s := spots(t, job)
+		s := timedOf(t, job)
 		if s.Good || s.Reason != "too-hot" && s.Reason != "melts-first" {
 			t.Errorf("%s: good %v, %q", job.Metal, s.Good, s.Reason)
 		}
 	}
 }
 
-// Where no cold spot ever wets, nobody is told to hold it longer.
-func TestGapColdNever(t *testing.T) {
-	s := spots(t, Job{Metal: "copper", Thickness: Some(1), Joint: "butt", Gap: Some(1)})
+// Where a cold spot never wets, nobody is told to hold it longer.
+func TestTimedColdNever(t *testing.T) {
+	s := timedOf(t, Job{Metal: "copper", Thickness: Some(1), Joint: "butt", Gap: Some(1)})
 	_, first := FigureNamed(s.Figures, "first_spot_on")
 	if s.Reason != "two-settings" || first == strings.Contains(s.Why, "never wets") {
 		t.Errorf("%q, a first spot is given: %v; %s", s.Reason, first, s.Why)
 	}
 }
 
-// What off may be does not hang on what it is, and a given time outside its range is spoken of.
-func TestGapGivenOff(t *testing.T) {
+// The range of off does not depend on the off given, and a given time outside its range is reported.
+func TestTimedGivenOff(t *testing.T) {
 	if testing.Short() {
 		t.Skip("long under the race detector")
 	}
 	job := Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(2), ArcOff: Some(0.05)}
-	s := spots(t, job)
+	s := timedOf(t, job)
 	off, least := figure(t, &s, "arc_off"), figure(t, &s, "arc_off_min")
 	if math.Abs(off.Value-0.05) > 1e-9 || off.Low != off.Value || off.High != off.Value || !(least.Value > 0.1) {
 		t.Errorf("off %+v, at least %g", off.Value, least.Value)
 	}
 	warned(t, &s, "timed-off-short")
 	job.ArcOff, job.ArcOn = Opt{}, Some(1.5)
-	s = spots(t, job)
+	s = timedOf(t, job)
 	warned(t, &s, "timed-on-long")
 	job.ArcOn, job.SpotStep = Opt{}, Some(12)
-	s = spots(t, job)
+	s = timedOf(t, job)
 	warned(t, &s, "timed-step-far")
 	if seam := figure(t, &s, "seam_time"); !(seam.Low <= seam.Value && seam.Value <= seam.High) {
 		t.Errorf("seam time %g outside %g to %g", seam.Value, seam.Low, seam.High)
@@ -205,29 +205,29 @@ func warned(t *testing.T, s *Timed, code string) {
 	t.Errorf("no %s among %d warnings; why: %s", code, len(s.Card.Warnings), s.Why)
 }
 
-// Edges that all but touch are closed, and no cell gets so small that nothing ends.
-func TestGapAllButClosed(t *testing.T) {
+// Edges that nearly touch count as closed, so that no cell gets too small for the run to end.
+func TestTimedAllButClosed(t *testing.T) {
 	if testing.Short() {
 		t.Skip("long under the race detector")
 	}
 	job := Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(1e-5)}
 	shut := job
 	shut.Gap = Some(0)
-	a, b := spots(t, job), spots(t, shut)
+	a, b := timedOf(t, job), timedOf(t, shut)
 	warned(t, &a, "gap-closed")
 	if x, y := figure(t, &a, "first_spot_on").Value, figure(t, &b, "first_spot_on").Value; math.Abs(x/y-1) > 0.02 {
 		t.Errorf("first spot %g, closed %g", x, y)
 	}
 }
 
-// Times follow the gap without leaps.
-func TestGapIsContinuous(t *testing.T) {
+// Times follow the gap without jumps.
+func TestTimedIsContinuous(t *testing.T) {
 	if testing.Short() {
 		t.Skip("long under the race detector")
 	}
 	last := 0.0
 	for _, gap := range []float64{1.5, 1.6, 1.7, 1.8, 1.9, 2} {
-		s := spots(t, Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(gap), Feed: Some(6.04)})
+		s := timedOf(t, Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(gap), Feed: Some(6.04)})
 		on := figure(t, &s, "arc_on").Value
 		if last > 0 && math.Abs(on/last-1) > 0.12 {
 			t.Errorf("gap %g: on %g after %g", gap, on, last)
@@ -236,8 +236,8 @@ func TestGapIsContinuous(t *testing.T) {
 	}
 }
 
-// With every place taken a caller that gives up does not wait.
-func TestGapWaitsNoLongerThanAsked(t *testing.T) {
+// With every place taken a caller who gives up does not wait.
+func TestTimedWaitsNoLongerThanAsked(t *testing.T) {
 	for range cap(limiter) {
 		limiter <- struct{}{}
 	}
@@ -254,7 +254,7 @@ func TestGapWaitsNoLongerThanAsked(t *testing.T) {
 }
 
 // A run that is given up ends with the context's error and leaves nothing running.
-func TestGapCancels(t *testing.T) {
+func TestTimedCancels(t *testing.T) {
 	before := runtime.NumGoroutine()
 	ctx, cancel := context.WithCancel(context.Background())
 	n := 0
@@ -275,8 +275,8 @@ func TestGapCancels(t *testing.T) {
 	t.Errorf("%d goroutines, %d before", runtime.NumGoroutine(), before)
 }
 
-// The plane must not hang, fail or give a number that is none, whatever the job.
-func FuzzGap(f *testing.F) {
+// The plane must not hang, fail or give NaN, whatever the job.
+func FuzzTimed(f *testing.F) {
 	if testing.Short() {
 		f.Skip("long under the race detector")
 	}
@@ -305,14 +305,14 @@ func FuzzGap(f *testing.F) {
 	})
 }
 
-// BenchmarkGapSteel runs the usual jobs one after another; the worst one is reported beside the mean.
-func BenchmarkGapSteel(b *testing.B) { benchmarkGap(b, timedJobs()) }
+// BenchmarkTimedSteel runs the usual jobs one after another; the worst one is reported beside the mean.
+func BenchmarkTimedSteel(b *testing.B) { benchmarkTimed(b, timedJobs()) }
 
-func BenchmarkGapCopper(b *testing.B) {
-	benchmarkGap(b, []Job{{Metal: "copper", Thickness: Some(1), Joint: "butt", Gap: Some(1), Mode: "timed"}})
+func BenchmarkTimedCopper(b *testing.B) {
+	benchmarkTimed(b, []Job{{Metal: "copper", Thickness: Some(1), Joint: "butt", Gap: Some(1), Mode: "timed"}})
 }
 
-func benchmarkGap(b *testing.B, jobs []Job) {
+func benchmarkTimed(b *testing.B, jobs []Job) {
 	b.ReportAllocs()
 	var worst time.Duration
 	for n := 0; b.Loop(); n++ {
@@ -325,7 +325,7 @@ func benchmarkGap(b *testing.B, jobs []Job) {
 	b.ReportMetric(float64(worst.Milliseconds()), "ms-worst")
 }
 
-// What a wider gap would ask for is told of a gap, not of a closed joint.
+// A wider gap is computed for a gap, not for a closed joint.
 func TestAClosedJointHasNoWiderGap(t *testing.T) {
 	if testing.Short() {
 		t.Skip("a whole run of spots")

@@ -8,8 +8,8 @@ import (
 	"brazebooth/tables"
 )
 
-// The tables' doubt of on and off covers what the inputs behind it do, joined as independent.
-func TestGapBands(t *testing.T) {
+// The intervals of on and off in tables cover what the inputs behind them do, joined as independent.
+func TestTimedIntervals(t *testing.T) {
 	if testing.Short() {
 		t.Skip("long")
 	}

@@ -20,7 +20,7 @@ func (g *timedRun) fill(s *Timed) {
 			Basis{Formula: formula, Inputs: append(in, g.inputs()...), Source: timedSource, Known: OwnCalc}})
 	}
 	setting := func(name, formula string, given bool, v, low, high float64, in ...Input) {
-		if given { // what somebody set has no band; the range stands in figures of its own
+		if given { // a setting that is given has no interval; the range has figures of its own
 			s.Figures = append(s.Figures, GivenFigure(name, v, "s"))
 			return
 		}
@@ -55,8 +55,8 @@ func derived(symbol, name string, v float64, unit string) Input {
 	return Input{Symbol: symbol, Name: name, Value: v, Unit: unit, Derived: true}
 }
 
-// stepReason says where the step comes from: what a spot of this volume fills, or the puddle, or, where the first spots
-// were held by the one and the later ones by the other, between both.
+// stepReason says where the step comes from: the fill of a spot of this volume, or the puddle, or, where the first
+// spots were limited by the one and the later ones by the other, between both.
 func (g *timedRun) stepReason(volume float64) (formula string, in []Input) {
 	b, k := &g.times.OnOff, &g.board.inputs
 	switch fill := volume / g.in.Section; {
@@ -81,10 +81,10 @@ func heatTrace(points []thinsheet.Point) []HeatPoint {
 // addFigure puts a figure of the run on the answer.
 type addFigure func(name, unit, formula string, value, low, high float64, in ...Input)
 
-// ends adds the ends of both ranges with their bands: the model's own, joined with that of the arc's power.
+// ends adds the ends of both ranges with their intervals: the model's own, joined with that of the arc's power.
 func (g *timedRun) ends(add addFigure) {
 	t, b := &g.times, &g.times.OnOff
-	weak, strong := g.board.powerBand()
+	weak, strong := g.board.powerInterval()
 	banded := func(name, formula string, v float64, form, steep tables.Datum) {
 		low := math.Exp(-math.Hypot(math.Log(form.Low), steep.V*math.Log(strong)))
 		high := math.Exp(math.Hypot(math.Log(form.High), steep.V*math.Log(weak)))
@@ -117,8 +117,8 @@ func (g *timedRun) seam(s *Timed, add addFigure) {
 		derived("t_on", "arc on", b.On, "s"), derived("step", "spot step", b.Step, "mm"))
 }
 
-// powerBand is the relative band of volts times amps.
-func (b *board) powerBand() (low, high float64) {
+// powerInterval is the relative interval of volts times amps.
+func (b *board) powerInterval() (low, high float64) {
 	s := new(spread)
 	if err := b.chain.propagate(&b.inputs, &b.intervals, s); err != nil || !(s.value[oAmps]*s.value[oVolts] > 0) {
 		return 0.7, 1.4 // never seen: the chain gave these values a moment ago
@@ -129,7 +129,7 @@ func (b *board) powerBand() (low, high float64) {
 	return 1 - min(part(&s.low), 0.9), 1 + part(&s.high)
 }
 
-// inputs are what the times rest on, most telling first.
+// inputs are what the times rest on, strongest first.
 func (g *timedRun) inputs() []Input {
 	k := &g.board.inputs
 	return []Input{
@@ -165,7 +165,7 @@ func (g *timedRun) limits(s *Timed) {
 	}
 }
 
-// reasonText says what each reason means to a hand.
+// reasonText says what each reason means to a welder.
 var reasonText = map[thinsheet.Reason]string{
 	thinsheet.EdgeCold:     "shorter, and a root edge is not wetted through",
 	thinsheet.JointCold:    "shorter, and the filler does not wet the joint's line",
@@ -187,7 +187,7 @@ var reasonText = map[thinsheet.Reason]string{
 	openFillet:             "An open root is modelled between edges that face each other (butt, corner): close this joint, or give it as a butt.",
 }
 
-// sentence says what is in the way, or that the times are the project's own.
+// sentence says what prevents a rhythm, or that the times are the project's own.
 func (g *timedRun) sentence() string {
 	r := g.times.Reason
 	if r == thinsheet.TwoSettings && g.times.FirstOn == 0 {
@@ -202,7 +202,7 @@ func (g *timedRun) sentence() string {
 	return "By this computation one timer setting keeps the rhythm; good to about a factor of two, stirring assumed, published times not found. Try it on scrap with the same gap."
 }
 
-// warn says what a hand must know of these times; fume, eyes and fire come before it.
+// warn says what a welder must know of these times; fume, eyes and fire come before it.
 func (g *timedRun) warn(card *Card, s *Timed) {
 	var list []Warning
 	if g.times.OnOff.On > 0 {

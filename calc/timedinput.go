@@ -10,7 +10,7 @@ import (
 	"brazebooth/tables"
 )
 
-// rhythm puts the board's numbers, and what the wire and the arc give, into the sheet's plane.
+// rhythm is the input of the sheet's plane from the board's numbers and the outputs of wire and arc.
 func (b *board) rhythm(card *Card, o *[outs]float64) thinsheet.Rhythm {
 	f, k := &card.Setup.Filler, &b.inputs
 	feed := formula.WireArea(k[inWire]) * o[oFeed] * k[inDensity] * 1e-3 * k[inDeposit] // g/s
@@ -75,7 +75,7 @@ func fillerTable(f *tables.Filler) thinsheet.Material {
 		f.Solidus.V, max(f.Liquidus.V, f.Solidus.V+1))
 }
 
-// steelPoints are where the curves of EN 1993-1-2 are read, C; its peak at 735 stands among them.
+// steelPoints are where the curves of EN 1993-1-2 are read, C; its peak at 735 is among them.
 var steelPoints = [...]float64{20, 200, 400, 550, 650, 700, 725, 735, 745, 770, 800, 900, 1200}
 
 // baseTable is a base metal as the plane's solver wants it: steel by EN 1993-1-2, everything else by constants.

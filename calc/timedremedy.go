@@ -8,7 +8,7 @@ import (
 	"brazebooth/tables"
 )
 
-// timedRemedies tries what a shop would where no rhythm is found, each by computation, and lists what the model
+// timedRemedies tries what a shop would try where no rhythm is found, each by computation, and lists what the model
 // cannot try. Where finding none took very long nothing is tried.
 func timedRemedies(e *effort, used Job, why thinsheet.Reason) ([]Remedy, error) {
 	list := timedCandidates(&used, why)
@@ -44,8 +44,8 @@ func timedRemedies(e *effort, used Job, why thinsheet.Reason) ([]Remedy, error) 
 	return append(out, Remedy{Change: "a backing bar"}, Remedy{Change: "a patch behind the gap"}), nil
 }
 
-// timedCandidates are the changes worth trying, hotter or colder as the reason asks. What the altered job
-// suggests again (aim, times) is left open.
+// timedCandidates are the changes worth trying, hotter or colder as the reason asks. What the altered job suggests
+// again (aim, times) is left open.
 func timedCandidates(u *Job, why thinsheet.Reason) []candidate {
 	var list []candidate
 	u.ArcOn, u.ArcOff, u.SpotStep, u.Travel, u.Volts = Opt{}, Opt{}, Opt{}, Opt{}, Opt{}

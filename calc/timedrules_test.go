@@ -7,9 +7,9 @@ import (
 	"brazebooth/calc/thinsheet"
 )
 
-// What is tried for a gap: less feed where it is too hot, more and warm parts where it never wets, a thinner wire but where more
-// heat is wanted, a closer gap always.
-func TestGapRemediesByHand(t *testing.T) {
+// What is tried for a gap: less feed where it is too hot, more feed and warm members where it never wets, a thinner
+// wire except where more heat is wanted, a closer gap always.
+func TestTimedRemediesByHand(t *testing.T) {
 	for _, x := range []struct {
 		why  thinsheet.Reason
 		wire float64
@@ -32,7 +32,7 @@ func TestGapRemediesByHand(t *testing.T) {
 	}
 }
 
-// A given step is held to the largest that overlaps or fills; one that was found is not.
+// A given step is compared with the largest that overlaps or fills; one that was found is not.
 func TestStepsThatStrain(t *testing.T) {
 	for _, x := range []struct {
 		fixed, step float64
@@ -62,8 +62,8 @@ func TestClosestByRatio(t *testing.T) {
 	}
 }
 
-// The doubt of the plane's cells is shown as a share of a hundred.
-func TestGridDoubtIsPerCent(t *testing.T) {
+// The error of the plane's cells is shown in per cent.
+func TestGridErrorIsPerCent(t *testing.T) {
 	g := &timedRun{board: new(board), card: *card(t, Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Mode: "timed", Gap: Some(1.5)})}
 	g.times.Grid = 0.02
 	for _, in := range g.inputs() {
@@ -74,8 +74,8 @@ func TestGridDoubtIsPerCent(t *testing.T) {
 	t.Errorf("%+v", g.inputs())
 }
 
-// A timed arc that finds no rhythm says why; one that does says nothing of the kind.
-func TestGapSaysWhyNot(t *testing.T) {
+// A timed arc that finds no rhythm says why; one that does gives no reason.
+func TestTimedSaysWhyNot(t *testing.T) {
 	c := card(t, Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Mode: "timed", Gap: Some(1.5)})
 	for _, s := range []Timed{{}, {Reason: "too-hot", Why: "why not"}} {
 		g, to := &timedRun{card: *c}, Card{}

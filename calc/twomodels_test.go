@@ -95,7 +95,7 @@ func (d differences) add(m *twoModels) {
 	}
 }
 
-// worst and median of the sizes of the differences, and the median with its sign.
+// of returns the signed median of the differences and the size of the largest.
 func (d differences) of(name string) (median, worst float64) {
 	list := slices.Clone(d[name])
 	slices.Sort(list)
@@ -107,8 +107,8 @@ func (d differences) of(name string) (median, worst float64) {
 
 // The two models against each other: metal, thickness, lap, tee and butt, at three quarters and four thirds of the
 // suggested travel. In thin steel they differ by what lies between them: the section's skin is hotter than the mean
-// that the plane knows, and grows apart from it with thickness; in copper the section's fast source lets no heat run
-// ahead of the arc. The limits are what was measured, rounded up; they go with the suggestions, since these are where it is measured.
+// that the plane knows, more so with thickness; in copper the section's fast source lets no heat run ahead of the
+// arc. The limits are what was measured, rounded up; they change with the suggestions, where it is measured.
 func TestTwoModels(t *testing.T) {
 	if testing.Short() {
 		t.Skip("fifty moving arcs")

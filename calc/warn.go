@@ -10,13 +10,13 @@ import (
 	"brazebooth/tables"
 )
 
-// warnings collects what a hand must not miss about a card.
+// warnings collects what a welder must not miss about a card.
 type warnings struct {
 	card *Card
 	list []Warning
 }
 
-// say adds a line whose words stand in tables/.
+// say adds a line whose words are in tables/.
 func (w *warnings) say(code string) {
 	l, ok := tables.WarningByCode(code)
 	if !ok {
@@ -34,7 +34,7 @@ func (w *warnings) tell(code string, severity Severity, basis, format string, ar
 func warn(card *Card, b *board, s *spread, sug *suggestion, v *verdict) {
 	w := warnings{card: card, list: make([]Warning, 0, 12)}
 	w.hazards()
-	w.deadly() // who reads one line only reads this one
+	w.deadly() // first, for who reads one line only
 	w.verdict(v)
 	w.metals()
 	w.sheet()
@@ -67,7 +67,7 @@ func rank(s Severity) int {
 	return 2
 }
 
-// hazards: what was said to apply stops the job, on every card and page.
+// hazards stop the job, on every card and page, where they were said to apply.
 func (w *warnings) hazards() {
 	for _, id := range strings.Split(w.card.Used.Hazard, ",") {
 		if h, ok := tables.HazardByID(id); ok {
@@ -80,7 +80,7 @@ func sentenceCase(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
 
 func lowerFirst(s string) string { return strings.ToLower(s[:1]) + s[1:] }
 
-// metals: what the base metals themselves rule out or make dangerous.
+// metals warns of what the base metals themselves rule out or make dangerous.
 func (w *warnings) metals() {
 	stainless, zinc := false, false
 	said := ""
@@ -121,7 +121,7 @@ func MetalWarning(m tables.Metal, f tables.Filler) string {
 	return ""
 }
 
-// sheet: thickness against what arc brazing suits.
+// sheet warns of a thickness that does not suit arc brazing.
 func (w *warnings) sheet() {
 	members := w.card.Setup.Joined()
 	for i, m := range members {
@@ -142,6 +142,7 @@ func (w *warnings) sheet() {
 	}
 }
 
+// MinCore is the thinnest member's thickness without coating, mm.
 func MinCore(members []Member) float64 {
 	t := members[0].Core
 	for _, m := range members[1:] {
@@ -160,7 +161,7 @@ func memberName(i, n int) string {
 	return "The second member"
 }
 
-// fume: what is in the plume.
+// fume warns of what is in the plume.
 func (w *warnings) fume() {
 	zinc := false
 	for _, m := range w.card.Setup.Joined() {
@@ -182,7 +183,7 @@ func (w *warnings) fume() {
 	}
 }
 
-// wire: filler, diameter and gas.
+// wire warns of filler, diameter and gas.
 func (w *warnings) wire() {
 	s := &w.card.Setup
 	if s.Filler.Comparison() {
@@ -205,7 +206,7 @@ func (w *warnings) wire() {
 	}
 }
 
-// arc: current against the steady range and against a reading.
+// arc compares the current with the steady range and with a reading.
 func (w *warnings) arc(b *board, s *spread) {
 	amps := s.value[oAmps]
 	floor, spray := SteadyRange(w.card)
@@ -226,7 +227,7 @@ func (w *warnings) arc(b *board, s *spread) {
 	}
 }
 
-// reading compares the amps that were given with the band of the feed's current.
+// reading compares the amps that were given with the interval of the feed's current.
 func (w *warnings) reading(amps float64, s *spread) {
 	if amps >= s.low[oAmps] && amps <= s.high[oAmps] {
 		w.tell("amps-agree", Info, wireSource, "Your %.0f A agrees with the feed: computed %.0f A, between %.0f and %.0f.",
@@ -255,7 +256,7 @@ func (w *warnings) voltsReading(volts float64, b *board, s *spread) {
 	}
 }
 
-// travel: what a hand can hold.
+// travel warns of a speed that a hand cannot hold.
 func (w *warnings) travel(s *spread) {
 	v := s.value[oTravel]
 	if w.card.Used.Mode == "timed" {
@@ -271,7 +272,7 @@ func (w *warnings) travel(s *spread) {
 	}
 }
 
-// fill: whether the bead fills what the joint needs.
+// fill warns where the bead does not fill what the joint needs.
 func (w *warnings) fill(b *board, s *spread) {
 	if b.chain.plug || b.chain.timed {
 		return
@@ -288,7 +289,7 @@ func (w *warnings) fill(b *board, s *spread) {
 	}
 }
 
-// gap: what the model does not see of a root opening, and of zinc between two sheets.
+// gap warns of what the model does not see of a root opening, and of zinc between two sheets.
 func (w *warnings) gap() {
 	u := &w.card.Used
 	fillet := u.Joint == "lap" || u.Joint == "tee"
@@ -304,7 +305,7 @@ func (w *warnings) gap() {
 	}
 }
 
-// timed: the estimate's limits.
+// timed says how far the estimate of on and off times holds.
 func (w *warnings) timed(s *spread) {
 	u := &w.card.Used
 	if u.Mode != "timed" {
@@ -332,7 +333,7 @@ func (w *warnings) timed(s *spread) {
 	}
 }
 
-// eyes: the filter shade for the arc-on current.
+// eyes gives the filter shade for the arc-on current.
 func (w *warnings) eyes(amps float64) {
 	const basis = "29 CFR 1910.133(a)(5); ANSI Z49.1 shade guide as reproduced (read)"
 	row, ok := tables.ShadeFor(amps)
@@ -350,14 +351,14 @@ func (w *warnings) eyes(amps float64) {
 	}
 }
 
-// deadly: what kills at once, on every card before all that only spoils the joint or harms in time.
+// deadly warns of what kills at once, on every card, before all that only spoils the joint or harms in time.
 func (w *warnings) deadly() {
 	w.say("stops")
 	w.say("shock")
 	w.say("solvent")
 }
 
-// always: what stands on every card besides.
+// always adds what every card says besides.
 func (w *warnings) always() {
 	w.say("test-bead")
 	w.say("fire")

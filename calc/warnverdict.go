@@ -5,7 +5,7 @@ import (
 	"math"
 )
 
-// verdict: what the cross-section says of the setting.
+// verdict says what the cross-section finds of the setting.
 func (w *warnings) verdict(v *verdict) {
 	const basis = "cross-section model, own computation"
 	st := &v.state
@@ -26,7 +26,7 @@ func (w *warnings) verdict(v *verdict) {
 	}
 }
 
-// setting: whether the search found a good point, and which edges cross where it did not.
+// setting says that the search found no good point, and which edges cross.
 func (w *warnings) setting(sug *suggestion, v *verdict) {
 	if sug.found || sug.feed == 0 || !v.modelled {
 		return
@@ -36,7 +36,7 @@ func (w *warnings) setting(sug *suggestion, v *verdict) {
 		"No feed and travel that are open here meet every edge; the nearest miss is shown. %s and %s cross. Try another wire size, filler, mode or thickness: the window computes which of them opens a good zone.", first, second)
 }
 
-// justGood: a setting that meets every edge by less than a hand repeats is good on paper.
+// justGood warns of a setting that meets every edge by less than a hand repeats: it is good on paper only.
 func (w *warnings) justGood(v *verdict) {
 	at, d := nearest(&v.d)
 	if !v.modelled || v.zone != "good" || !(d >= 0 && d < tables.HandRepeats.V) {

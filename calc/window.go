@@ -9,8 +9,8 @@ import (
 	"brazebooth/internal/mistake"
 )
 
-// Window is the operating window of a job: what every feed and travel would do, the present setting left
-// aside. It is the answer that a single card cannot give: how much room there is.
+// Window is the operating window of a job: what every feed and travel would do, whatever the job's own setting. It
+// shows what a single card cannot: how much room there is.
 type Window struct {
 	Job     Job
 	Feeds   []float64 // m/min, rising
@@ -18,7 +18,7 @@ type Window struct {
 	Zones   []string  // feed outer, travel inner
 	Margins []float64 // %, to the nearest edge by feed or travel; below zero where one is not met
 	Nearest []string  // name of that edge
-	Aims    []float64 // mm toward the second member: each point has the one of these that suits it; none where the aim is one
+	Aims    []float64 // mm toward the second member: each point has the one that suits it; none where there is one aim
 
 	Good       bool       // the suggestion meets every edge
 	Suggestion Suggestion // the card's own: the point furthest from every edge, or the nearest miss
@@ -32,9 +32,9 @@ type Window struct {
 	work int64 // what it took, see effort
 }
 
-// At returns the map's point nearest to a setting, in relative terms.
-func (m *Window) At(feed, travel float64) (i, j int) {
-	return closest(m.Feeds, feed), closest(m.Travels, travel)
+// At returns the window's point nearest to a setting, in relative terms.
+func (w *Window) At(feed, travel float64) (i, j int) {
+	return closest(w.Feeds, feed), closest(w.Travels, travel)
 }
 
 func closest(list []float64, v float64) int {
@@ -47,14 +47,14 @@ func closest(list []float64, v float64) int {
 	return best
 }
 
-// Suggestion is a setting on a map.
+// Suggestion is the suggested setting of a window.
 type Suggestion struct {
 	Feed   float64 `json:"wire_feed"` // m/min
 	Travel float64 `json:"travel"`    // mm/s
 	Margin float64 `json:"margin"`    // %
 }
 
-// WindowSize is how many feeds and travels a map has.
+// WindowSize is how many feeds and travels a window has.
 type WindowSize struct{ Feeds, Travels int }
 
 // FullWindow is fine enough to look at; CoarseWindow is for tests and small screens.
@@ -63,9 +63,9 @@ var (
 	CoarseWindow = WindowSize{12, 8}
 )
 
-// WindowOf computes the operating window of a job at so many feeds and travels. progress, if not nil, hears the share done,
-// from one goroutine at a time. It stops with the context's error when that is cancelled, and leaves nothing running.
-// Windows are kept: the same job is answered at once.
+// WindowOf computes the operating window of a job at so many feeds and travels. progress, if not nil, is called with
+// the share done, from one goroutine at a time. Once the context is cancelled it stops with the context's error and
+// leaves nothing running. Windows are kept: the same job is answered at once.
 func WindowOf(ctx context.Context, job Job, size WindowSize, progress func(done float64)) (Window, error) {
 	return kept.answer(ctx, windowKey{job, size}, progress, func(ctx context.Context, progress func(float64)) (Window, error) {
 		return window(ctx, job, size, progress)
@@ -83,69 +83,69 @@ func window(ctx context.Context, job Job, size WindowSize, progress func(float64
 	if why := b.notModelled(&card); why != "" {
 		return Window{}, mistake.In("window", "none is computed for this job ("+why+")", "give a lap, tee, butt, corner or overlay of sheet up to 3 mm, in dip or pulsed mode")
 	}
-	m := survey{Window: Window{Job: job}, effort: &effort{ctx: ctx}}
-	b.effort = m.effort
-	if err := m.suggest(open); err != nil {
+	w := survey{Window: Window{Job: job}, effort: &effort{ctx: ctx}}
+	b.effort = w.effort
+	if err := w.suggest(open); err != nil {
 		return Window{}, err
 	}
-	if err := m.draw(b, &card, size, progress); err != nil {
+	if err := w.draw(b, &card, size, progress); err != nil {
 		return Window{}, err
 	}
-	err := m.weigh(open)
-	m.work = m.effort.work.Load()
-	return m.Window, err
+	err := w.weigh(open)
+	w.work = w.effort.work.Load()
+	return w.Window, err
 }
 
-// survey is a map on its way.
+// survey is a window being computed.
 type survey struct {
 	Window
 	effort *effort
 	search int64 // what looking for the suggestion took, in the effort's units
 }
 
-// suggest puts the card's own suggestion on the map.
-func (m *survey) suggest(open Job) error {
-	found, err := solve(m.effort, open)
+// suggest puts the card's own suggestion on the window.
+func (w *survey) suggest(open Job) error {
+	found, err := solve(w.effort, open)
 	if err != nil {
 		return err
 	}
-	m.search = m.effort.work.Load()
+	w.search = w.effort.work.Load()
 	at := open
 	at.Feed, at.Travel = found.Used.Feed, found.Used.Travel
-	if m.Card, err = solve(m.effort, at); err != nil {
+	if w.Card, err = solve(w.effort, at); err != nil {
 		return err
 	}
-	m.Suggestion = Suggestion{Feed: at.Feed.V, Travel: at.Travel.V}
-	if f, ok := m.Card.Figure("margin"); ok {
-		m.Suggestion.Margin = f.Value
+	w.Suggestion = Suggestion{Feed: at.Feed.V, Travel: at.Travel.V}
+	if f, ok := w.Card.Figure("margin"); ok {
+		w.Suggestion.Margin = f.Value
 	}
-	m.Good = m.Card.Zone == "good" && allMet(m.Card.Edges)
+	w.Good = w.Card.Zone == "good" && allMet(w.Card.Edges)
 	return nil
 }
 
-// weigh finds how likely the suggestion is good, and where it is not what would open a zone.
-func (m *survey) weigh(open Job) error {
+// weigh finds how likely the suggestion is good and, where it is not, what would open a zone.
+func (w *survey) weigh(open Job) error {
 	at := open
-	at.Feed, at.Travel = Some(m.Suggestion.Feed), Some(m.Suggestion.Travel)
-	if err := acquire(m.effort.ctx); err != nil {
+	at.Feed, at.Travel = Some(w.Suggestion.Feed), Some(w.Suggestion.Travel)
+	if err := acquire(w.effort.ctx); err != nil {
 		return err
 	}
 	var err error
-	m.Chance, err = chanceGood(m.effort, at)
+	w.Chance, err = chanceGood(w.effort, at)
 	release()
-	if err == nil && !m.Good {
-		m.Remedies, err = remedies(m.effort, m.search, open, &m.Card)
+	if err == nil && !w.Good {
+		w.Remedies, err = remedies(w.effort, w.search, open, &w.Card)
 	}
 	return err
 }
 
-// limiter lets only as many rows of maps be worked at once as there are processors, whoever asks: a hundred
-// viewers share what one has.
+// limiter lets only as many rows of windows be computed at once as there are processors: a hundred viewers share what
+// one has.
 var limiter = make(chan struct{}, runtime.GOMAXPROCS(0))
 
 var spared sync.Once
 
-// Spare keeps maps and beats off one processor, where there are several, for good: a server has keys to answer
+// Spare keeps windows and timed arcs off one processor for good, where there are several: a server has keys to answer
 // meanwhile, a single terminal has not.
 func Spare() {
 	spared.Do(func() {
@@ -155,7 +155,7 @@ func Spare() {
 	})
 }
 
-// acquire waits for a place among those that work, or for the caller to give up.
+// acquire waits for one of the limiter's places, or for the caller to give up.
 func acquire(ctx context.Context) error {
 	select {
 	case limiter <- struct{}{}:
@@ -168,7 +168,7 @@ func acquire(ctx context.Context) error {
 func release() { <-limiter }
 
 // flat fills a point from its computed neighbours where they agree, and reports whether they did.
-func (c *limitMap) flat(first []bool, i, j int) bool {
+func (c *limitGrid) flat(first []bool, i, j int) bool {
 	i0, j0 := i&^1, j&^1
 	i1, j1 := min(i0+2, c.feeds.n-1), min(j0+2, c.travels.n-1)
 	corners := [4]int{i0*c.travels.n + j0, i0*c.travels.n + j1, i1*c.travels.n + j0, i1*c.travels.n + j1}
@@ -217,23 +217,23 @@ func limited(ctx context.Context, work func()) bool {
 	return true
 }
 
-// describe turns the limits of every point into zone, margin and nearest edge: those of the aim that a card has there.
-func (m *Window) describe(c coarse) {
+// describe turns the limits of every point into zone, margin and nearest edge, with the aim that a card has there.
+func (w *Window) describe(c coarse) {
 	feeds, travels := c[0].feeds, c[0].travels
-	m.Feeds, m.Travels = make([]float64, feeds.n), make([]float64, travels.n)
-	for i := range m.Feeds {
-		m.Feeds[i] = feeds.at(float64(i)) * 0.06
+	w.Feeds, w.Travels = make([]float64, feeds.n), make([]float64, travels.n)
+	for i := range w.Feeds {
+		w.Feeds[i] = feeds.at(float64(i)) * 0.06
 	}
-	for j := range m.Travels {
-		m.Travels[j] = travels.at(float64(j))
+	for j := range w.Travels {
+		w.Travels[j] = travels.at(float64(j))
 	}
-	for i := range m.Feeds {
-		for j := range m.Travels {
+	for i := range w.Feeds {
+		for j := range w.Travels {
 			k := i*travels.n + j
 			at := c.aimed(k)
 			l := &at.logs[k]
 			if *l == hopeless {
-				m.Zones, m.Margins, m.Nearest = append(m.Zones, "not-modelled"), append(m.Margins, 0), append(m.Nearest, "")
+				w.Zones, w.Margins, w.Nearest = append(w.Zones, "not-modelled"), append(w.Margins, 0), append(w.Nearest, "")
 				continue
 			}
 			f, g := at.slopes(float64(i), float64(j), 1)
@@ -242,15 +242,15 @@ func (m *Window) describe(c coarse) {
 				d[k] = reach(l[k], f[k], g[k])
 			}
 			edge, worst := nearest(&d)
-			m.Zones = append(m.Zones, zone(l))
-			m.Margins = append(m.Margins, math.Copysign(percent(worst), worst))
-			m.Nearest = append(m.Nearest, edgeNames[edge])
+			w.Zones = append(w.Zones, zone(l))
+			w.Margins = append(w.Margins, math.Copysign(percent(worst), worst))
+			w.Nearest = append(w.Nearest, edgeNames[edge])
 		}
 	}
 }
 
-// aimed is the map of the aim that suits a point, as the field's is.
-func (c coarse) aimed(k int) *limitMap {
+// aimed is the grid of the aim that suits a point best, as heatField.aimed chooses it.
+func (c coarse) aimed(k int) *limitGrid {
 	best := &c[0]
 	for n := range c {
 		if (*Limits)(&c[n].logs[k]).thermal() > (*Limits)(&best.logs[k]).thermal() {

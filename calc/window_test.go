@@ -109,8 +109,8 @@ func TestWindowIsWhole(t *testing.T) {
 	}
 }
 
-// Any job has a map on which nothing is NaN, or an error that says what would have one.
-func TestAnyJobHasAMapOrAReason(t *testing.T) {
+// Any job has a window without NaN, or an error that says what would have one.
+func TestAnyJobHasAWindowOrAReason(t *testing.T) {
 	if testing.Short() {
 		t.Skip("a map for each job")
 	}
@@ -132,8 +132,8 @@ func TestAnyJobHasAMapOrAReason(t *testing.T) {
 	}
 }
 
-// A card and the map of the same job have one suggestion, and no point of the map is much further from every edge: thin
-// zones, ridges with two tops, unlike members.
+// A card and the window of the same job have one suggestion, and no point of the window is much further from every
+// edge: thin zones, ridges with two tops, unlike members.
 func TestCardAndWindowHaveOneSuggestion(t *testing.T) {
 	jobs := []calc.Job{{Metal: "galvanized", Gauge: 20}, {Metal: "copper", Thickness: calc.Some(2), Metal2: "mild-steel", Thickness2: calc.Some(1.5), Joint: "lap"}}
 	if !testing.Short() {
@@ -215,19 +215,19 @@ func TestProgressEndsAtOne(t *testing.T) {
 
 func BenchmarkWindow(b *testing.B) { benchmarkWindow(b, calc.Job{Metal: "galvanized", Gauge: 18}) }
 
-// Of unequal sheets every aim has a map.
+// For unequal sheets every aim has a grid.
 func BenchmarkWindowUnequal(b *testing.B) {
 	benchmarkWindow(b, calc.Job{Metal: "galvanized", Gauge: 18, Gauge2: 14})
 }
 
-// maps counts the benchmarks' jobs: each is another one, or -count would time maps that are kept.
-var maps int
+// windows counts the benchmarks' jobs: each is another one, or -count would time windows that are kept.
+var windows int
 
 func benchmarkWindow(b *testing.B, j calc.Job) {
 	b.ReportAllocs()
 	for b.Loop() {
-		maps++
-		j.StickOut = calc.Some(10 + float64(maps)*1e-6)
+		windows++
+		j.StickOut = calc.Some(10 + float64(windows)*1e-6)
 		if _, err := calc.WindowOf(context.Background(), j, calc.FullWindow, nil); err != nil {
 			b.Fatal(err)
 		}
@@ -244,9 +244,9 @@ func BenchmarkChance(b *testing.B) {
 	}
 }
 
-// Flat stretches of the map are interpolated: against a map of which every point is computed no zone may
-// differ but at a border, and few there.
-func TestFlatPointsAgreeWithTheFullMap(t *testing.T) {
+// Flat stretches of the window are interpolated: compared with one that computes every point, no zone may differ
+// except at a border, and few there.
+func TestFlatPointsAgreeWithTheFullWindow(t *testing.T) {
 	if testing.Short() {
 		t.Skip("computes a whole map")
 	}
@@ -276,8 +276,9 @@ func TestFlatPointsAgreeWithTheFullMap(t *testing.T) {
 	}
 }
 
-// Every point of a map is what a card says of it, of unequal sheets too, where the arc's aim goes with the setting.
-func TestMapIsTheCards(t *testing.T) {
+// Every point of a window is what a card says there, for unequal sheets too, where the arc's aim changes with the
+// setting.
+func TestWindowIsTheCards(t *testing.T) {
 	if testing.Short() {
 		t.Skip("a card for each point of a map")
 	}

@@ -10,7 +10,7 @@ import (
 	"brazebooth/internal/mistake"
 )
 
-// The map must not hang, fail or hold a number that is none, whatever the job; at a coarse resolution.
+// The window must not hang, fail or hold NaN, whatever the job; at a coarse resolution.
 func FuzzWindow(f *testing.F) {
 	f.Add(1.5, 0.0, 0.9, uint8(0), uint8(0), uint8(0))
 	f.Add(0.2, 3.0, 0.8, uint8(2), uint8(1), uint8(1))

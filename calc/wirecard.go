@@ -8,9 +8,8 @@ var lengthSpec = figureSpec{"length_per_mass", oLengthPerMass, "m/kg", "1000/(pi
 var meltSpec = figureSpec{"melt_rate", oMelt, "g/min", "0.06·pi/4·{d}²·{v_w}·{rho}", []term{tWire, tFeed, tRho},
 	"definition: all that melts, spatter included", OwnCalc}
 
-// Wire computes what concerns the wire alone: its mass and length, and, where the job gives a feed or a
-// current, the other of the two with volts, melting and deposition. The joint does not matter. Errors as
-// Solve.
+// Wire computes what concerns the wire alone: its mass and length, and, where the job gives a feed or a current, the
+// other of the two with volts, melting and deposition. The joint does not matter. Errors as Solve.
 func Wire(job Job) (Card, error) {
 	moving := job.Feed.Set || job.Amps.Set
 	job.Travel = Some(1) // any: nothing here depends on it

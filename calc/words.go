@@ -23,7 +23,8 @@ func KnownWords(known string) string {
 	return known
 }
 
-// ArcRange says between which currents a wire of so many mm runs a steady short arc, "" where neither end is known.
+// ArcRange says between which currents a wire of a diameter, mm, runs a steady short arc, "" where neither end is
+// known.
 func ArcRange(mm float64) string {
 	var parts []string
 	if floor, err := formula.DipFloor(mm); err == nil {
@@ -35,7 +36,7 @@ func ArcRange(mm float64) string {
 	return strings.Join(parts, ", ")
 }
 
-// NameAndNote is a table row's full name and what is said of it, without saying the name twice.
+// NameAndNote is a table row's full name and its note, without the name twice.
 func NameAndNote(name, note string) string {
 	switch {
 	case note == "":

@@ -26,7 +26,7 @@ func TestNameAndNote(t *testing.T) {
 	}
 }
 
-// A figure leans on what moves it, most first, and not on what this card computed on the way.
+// Telling are a figure's inputs, strongest first, without what this card computed on the way.
 func TestTellingInputs(t *testing.T) {
 	b := calc.Basis{Inputs: []calc.Input{{Name: "little", Sensitivity: 0.4}, {Name: "feed", Sensitivity: 3}, {Name: "area", Sensitivity: 9, Derived: true}, {Name: "travel", Sensitivity: -5}}}
 	list := b.Telling()

@@ -5,9 +5,10 @@ import (
 	"testing"
 )
 
-// mapOf is a map of five feeds by four travels, each twice the one before, with one limit as given and the others out of the way.
-func mapOf(limits map[limit]func(feed, travel float64) float64) limitMap {
-	c := limitMap{feeds: axis{1, 16, 5}, travels: axis{1, 8, 4}}
+// gridOf is a grid of five feeds by four travels, each twice the one before, with one limit as given and the others
+// out of the way.
+func gridOf(limits map[limit]func(feed, travel float64) float64) limitGrid {
+	c := limitGrid{feeds: axis{1, 16, 5}, travels: axis{1, 8, 4}}
 	for i := range c.feeds.n {
 		for j := range c.travels.n {
 			var l [limitCount]float64
@@ -23,9 +24,9 @@ func mapOf(limits map[limit]func(feed, travel float64) float64) limitMap {
 	return c
 }
 
-// Between four points lies what a straight line each way makes of them.
+// Between four points the limits are linear each way.
 func TestBetweenIsStraight(t *testing.T) {
-	c := mapOf(map[limit]func(i, j float64) float64{lWets: func(i, j float64) float64 { return i*i + 10*j*j + i*j }})
+	c := gridOf(map[limit]func(i, j float64) float64{lWets: func(i, j float64) float64 { return i*i + 10*j*j + i*j }})
 	for _, x := range [][3]float64{{0, 0, 0}, {4, 3, 118}, {2, 1, 16}, {0.5, 0, 0.5}, {0, 0.5, 5}, {1.5, 0, 2.5}, {3.5, 2.5, 12.5 + 65 + 8.75}, {4, 2.5, 16 + 65 + 10}, {2.25, 3, 5.25 + 90 + 6.75}} {
 		if l := c.between(x[0], x[1]); math.Abs(l[lWets]-x[2]) > 1e-9 {
 			t.Errorf("at %g, %g: %g, by hand %g", x[0], x[1], l[lWets], x[2])
@@ -33,9 +34,10 @@ func TestBetweenIsStraight(t *testing.T) {
 	}
 }
 
-// A slope is the change between the neighbours over their distance, one step or, inside, two; at the border the one there is.
+// A slope is the change between the neighbours over their distance, one step or, inside, two; at the border the one
+// there is.
 func TestSlopesByHand(t *testing.T) {
-	c := mapOf(map[limit]func(i, j float64) float64{lWets: func(i, j float64) float64 { return i*i + 10*j*j }})
+	c := gridOf(map[limit]func(i, j float64) float64{lWets: func(i, j float64) float64 { return i*i + 10*j*j }})
 	for _, x := range []struct{ x, y, feed, travel float64 }{{0, 0, 1, 10}, {1, 1, 2, 20}, {2, 2, 4, 40}, {3, 1, 6, 20}, {4, 3, 7, 50}, {0, 3, 1, 50}, {4, 0, 7, 10}} {
 		f, g := c.slopes(x.x, x.y, 1)
 		if math.Abs(f[lWets]-x.feed/math.Ln2) > 1e-9 || math.Abs(g[lWets]-x.travel/math.Ln2) > 1e-9 {
@@ -44,10 +46,10 @@ func TestSlopesByHand(t *testing.T) {
 	}
 }
 
-// Where four edges enclose a square, its middle is the peak of a map, in a corner of it too.
+// Where four edges enclose a square, its middle is the grid's peak, also in a corner.
 func TestPeakIsTheMiddle(t *testing.T) {
 	for _, at := range [][2]float64{{2, 1.5}, {0.6, 0.6}, {3.4, 2.4}, {0.6, 2.4}, {3.4, 0.6}} {
-		c := mapOf(map[limit]func(i, j float64) float64{
+		c := gridOf(map[limit]func(i, j float64) float64{
 			lWets: func(i, _ float64) float64 { return (i - at[0] + 0.5) * math.Ln2 }, lSolid: func(i, _ float64) float64 { return (at[0] + 0.5 - i) * math.Ln2 },
 			lSlow: func(_, j float64) float64 { return (j - at[1] + 0.5) * math.Ln2 }, lFast: func(_, j float64) float64 { return (at[1] + 0.5 - j) * math.Ln2 },
 		})
@@ -57,10 +59,10 @@ func TestPeakIsTheMiddle(t *testing.T) {
 	}
 }
 
-// The slopes lead to the middle of the edges, as far as one step and the axes reach; what a setting may move alone ends at
-// the edges.
+// The slopes lead to the middle of the edges, as far as one step and the axes reach; the range of one setting alone
+// ends at the edges.
 func TestUphillByHand(t *testing.T) {
-	s := spot{feed: 4, travel: 4}
+	s := place{feed: 4, travel: 4}
 	for k := range s.logs {
 		s.logs[k] = far
 	}
@@ -92,9 +94,9 @@ func TestUphillByHand(t *testing.T) {
 	}
 }
 
-// A map's peaks lie apart, the highest first.
+// A grid's peaks lie apart, the highest first.
 func TestPeaksLieApart(t *testing.T) {
-	c := mapOf(map[limit]func(i, j float64) float64{lWets: func(i, j float64) float64 { return math.Abs(j-1.5) - 0.1*i }})
+	c := gridOf(map[limit]func(i, j float64) float64{lWets: func(i, j float64) float64 { return math.Abs(j-1.5) - 0.1*i }})
 	list := (coarse{c}).peaks(4)
 	if len(list) != 4 || list[0].x != 0 {
 		t.Fatalf("%+v", list)
@@ -106,13 +108,13 @@ func TestPeaksLieApart(t *testing.T) {
 			}
 		}
 	}
-	one := limitMap{feeds: axis{2, 2, 1}, travels: axis{3, 3, 1}, logs: make([][limitCount]float64, 1)}
+	one := limitGrid{feeds: axis{2, 2, 1}, travels: axis{3, 3, 1}, logs: make([][limitCount]float64, 1)}
 	if list := (coarse{one}).peaks(4); len(list) != 1 {
 		t.Errorf("of a single point: %+v", list)
 	}
 }
 
-// A point among four computed ones that agree is filled from them; near an edge, or where they differ, it is not.
+// A point among four computed ones that agree is interpolated; near an edge, or where they differ, it is not.
 func TestFlatFillsByHand(t *testing.T) {
 	logs := map[limit]func(i, j float64) float64{lFilled: func(i, j float64) float64 { return 1 + i*i + 10*j }}
 	for _, k := range []limit{lWets, lSolid, lBurn, lZinc} {
@@ -128,17 +130,17 @@ func TestFlatFillsByHand(t *testing.T) {
 		i, j int
 		want float64
 	}{{1, 0, 1 + 2}, {0, 1, 1 + 10}, {1, 1, 1 + 2 + 10}, {3, 1, 1 + 10 + 10}, {3, 3, 1 + 10 + 30}, {2, 1, 1 + 4 + 10}} {
-		c := mapOf(logs)
+		c := gridOf(logs)
 		c.logs[x.i*4+x.j][lFilled] = -99
 		if !c.flat(first, x.i, x.j) || math.Abs(c.logs[x.i*4+x.j][lFilled]-x.want) > 1e-12 {
 			t.Errorf("%d, %d is filled with %g, by hand %g", x.i, x.j, c.logs[x.i*4+x.j][lFilled], x.want)
 		}
 	}
-	for what, spoil := range map[string]func(*limitMap, []bool){
-		"an edge is near": func(c *limitMap, _ []bool) { c.logs[0][lZinc] = flatFrom * 0.99 }, "a corner is hot": func(c *limitMap, _ []bool) { c.logs[10][lSolid] = -1 },
-		"a corner has no answer": func(c *limitMap, _ []bool) { c.logs[2] = hopeless }, "a corner is not computed": func(_ *limitMap, first []bool) { first[8] = false },
+	for what, spoil := range map[string]func(*limitGrid, []bool){
+		"an edge is near": func(c *limitGrid, _ []bool) { c.logs[0][lZinc] = flatFrom * 0.99 }, "a corner is hot": func(c *limitGrid, _ []bool) { c.logs[10][lSolid] = -1 },
+		"a corner has no answer": func(c *limitGrid, _ []bool) { c.logs[2] = hopeless }, "a corner is not computed": func(_ *limitGrid, first []bool) { first[8] = false },
 	} {
-		c, known := mapOf(logs), append([]bool{}, first...)
+		c, known := gridOf(logs), append([]bool{}, first...)
 		spoil(&c, known)
 		if c.flat(known, 1, 1) {
 			t.Errorf("filled though %s", what)

@@ -2,24 +2,23 @@ package calc
 
 import "math"
 
-// interval is an input's 95 % coverage interval and where it comes from.
+// interval is an input's 95 % coverage interval and whether its value was assumed.
 type interval struct {
 	low, high float64
 	assumed   bool // not given by the user and not a table's figure
 }
 
-// spread is what the propagation found: for each output its value, its band, and how each input and
-// each other output moves it.
+// spread is what the propagation found: each output's value and interval, and its sensitivity to each input and to
+// each other output.
 type spread struct {
 	value, low, high [outs]float64
 	byInput          [outs][inputCount]float64 // % of the value, signed for an increase of the input
-	byOut            [outs][outs]float64       // % of the value, for an increase of the other output by half its own band
+	byOut            [outs][outs]float64       // % of the value, for an increase of the other output by half its own interval
 }
 
-// propagate runs the chain at the inputs' values and once at each end of each input's interval, and adds
-// the changes by root-sum-square, each side for itself and in logarithms, so that a quantity that
-// cannot be negative keeps a band that is not. Inputs are independent; each 95 % edge moves the
-// result to its own 95 % edge.
+// propagate runs the chain at the inputs' values and once at each end of each input's interval. It adds the changes
+// by root-sum-square, each side for itself and in logarithms, so that a quantity that cannot be negative keeps an
+// interval that is not. Inputs are independent; each 95 % end moves the result to its own 95 % end.
 func (c *chain) propagate(k *[inputCount]float64, intervals *[inputCount]interval, s *spread) error {
 	if err := c.eval(k, &s.value); err != nil {
 		return err
@@ -59,14 +58,14 @@ func (c *chain) propagate(k *[inputCount]float64, intervals *[inputCount]interva
 		s.low[o] = v * math.Exp(-math.Sqrt(down[o]))
 		s.high[o] = v * math.Exp(math.Sqrt(up[o]))
 	}
-	return c.leanings(k, s)
+	return c.sensitivities(k, s)
 }
 
-// nudge is the relative step of leanings: small against every band, large against round-off.
+// nudge is the relative step of sensitivities: small against every interval, large against round-off.
 const nudge = 1e-3
 
-// leanings finds how each output leans on the outputs that other formulas take in.
-func (c *chain) leanings(k *[inputCount]float64, s *spread) error {
+// sensitivities finds how each output depends on the outputs that other formulas take in.
+func (c *chain) sensitivities(k *[inputCount]float64, s *spread) error {
 	for _, from := range [...]out{oFeed, oAmps, oVolts, oTravel, oNet, oBead, oOn, oOff, oStep, oDuty} {
 		half := 50 * (s.high[from] - s.low[from]) / s.value[from] // %
 		if !(half > 0) {
