@@ -16,7 +16,7 @@ import (
 	"brazebooth/tables"
 )
 
-// agree lists what contradicts itself on a card and the pages beside it, or lacks its reason.
+// agree lists what on a card and the pages beside it contradicts itself or lacks its basis.
 func agree(job calc.Job, fillers bool) []string {
 	c, err := calc.Solve(job)
 	var fe *mistake.Error
@@ -83,7 +83,7 @@ func heldReasons(page string, p *Page, say func(string, ...any)) {
 	}
 }
 
-// heldZones: the words of heat on a card are those of its zone.
+// heldZones: the card's words about heat are those of its zone.
 func heldZones(c *calc.Card, say func(string, ...any)) {
 	for _, w := range c.Warnings {
 		switch w.Code {
@@ -108,7 +108,7 @@ func heldZones(c *calc.Card, say func(string, ...any)) {
 	}
 }
 
-// heldVerdict: nothing suits that the card calls cold or hot, and every stop of the card stops the job.
+// heldVerdict: no job suits that the card calls cold or hot, and every stop of the card stops the job.
 func heldVerdict(c *calc.Card, p *Page, say func(string, ...any)) {
 	if p.Verdict == Suits && c.Zone != "good" {
 		say("it suits, in zone %s", c.Zone)
@@ -155,14 +155,14 @@ func heldShades(p *Page, say func(string, ...any)) {
 	}
 }
 
-// heldRanking: what the card's own words rule out is not at the head of the list.
+// heldRanking: what the card itself rules out is not at the head of the list.
 func heldRanking(c *calc.Card, p *Page, say func(string, ...any)) {
 	if p.Ranking[0].RuledOut && c.Setup.Members[0].Metal.Family != tables.BrassFam && (c.Setup.One || c.Setup.Members[1].Metal.Family != tables.BrassFam) {
 		say("every filler is ruled out")
 	}
 }
 
-// hold runs jobs on all processors and reports what does not agree.
+// hold runs jobs on all processors and reports what contradicts itself.
 func hold(t *testing.T, jobs []calc.Job, fillers bool) {
 	t.Helper()
 	var wg sync.WaitGroup
@@ -194,8 +194,8 @@ func hold(t *testing.T, jobs []calc.Job, fillers bool) {
 
 var agreeAll = flag.Bool("agree.all", false, "hold four times as many jobs to themselves as the tests do always")
 
-// Every metal, joint, filler and mode in a few gauges, with feed and travel given; the next filler takes others. The step has
-// nothing in common with the 22 gauges.
+// Every metal, joint, filler and mode in a few gauges, with feed and travel given; the next filler takes other
+// gauges. The step shares no factor with the 22 gauges.
 func TestNothingContradicts(t *testing.T) {
 	var jobs []calc.Job
 	step := 13

@@ -10,7 +10,7 @@ import (
 
 const airSource = "coating's mass times the computed bands on every heated face, both with their bands; not validated on zinc"
 
-// Air computes what the zinc puts into the air, and the clean air that would thin it.
+// Air computes the zinc that goes into the air, and the clean air that would dilute it.
 func Air(card *calc.Card) (Page, error) {
 	p := Page{Name: "air", Card: *card}
 	travel, ok := card.Figure("travel")
@@ -68,7 +68,7 @@ func zincPerLength(card *calc.Card) (z ends, basis calc.Basis, found bool) {
 	return z, basis, found
 }
 
-// zincInputs are what a member gives off by.
+// zincInputs are what the zinc that a member gives off depends on.
 func zincInputs(member int, arms, boiled, melted, coat float64) []calc.Input {
 	in := func(symbol, name string, v float64, unit string) calc.Input {
 		return calc.Input{Symbol: fmt.Sprintf("%s%d", symbol, member), Name: fmt.Sprintf("%s, member %d", name, member), Value: v, Unit: unit}
@@ -79,7 +79,7 @@ func zincInputs(member int, arms, boiled, melted, coat float64) []calc.Input {
 	return list
 }
 
-// ends is a figure with its band.
+// ends is a figure's value and interval.
 type ends struct{ low, mid, high float64 }
 
 // zinc adds rates and the air for each limit.
@@ -98,7 +98,7 @@ func (p *Page) zinc(z ends, perLength calc.Basis, travel calc.Figure) {
 	p.cleanAir(mid*perHour*oxide, low*perHour*oxide, high*perHour*oxide)
 }
 
-// cleanAir adds the flow for the strictest limit and says the others'.
+// cleanAir adds the flow for the strictest limit and states the others'.
 func (p *Page) cleanAir(mid, low, high float64) {
 	least := 0.0
 	for _, l := range tables.ExposureLimits() {
@@ -118,10 +118,10 @@ func (p *Page) cleanAir(mid, low, high float64) {
 	}
 }
 
-// CleanAir returns the clean air in m³/h that thins a rate in g/h to a limit in mg/m³, mixed perfectly.
+// CleanAir returns the clean air in m³/h that dilutes a rate in g/h to a limit in mg/m³, mixed perfectly.
 func CleanAir(rate, limit float64) float64 { return 1000 * rate / limit }
 
-// shade adds the filter for the eyes.
+// shade adds the filter shade for the eyes.
 func (p *Page) shade(card *calc.Card) {
 	amps, ok := card.Figure("current")
 	if !ok {

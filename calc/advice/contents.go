@@ -10,7 +10,7 @@ import (
 	"brazebooth/internal/mistake"
 )
 
-// Chapter is a step of the work that pages beside the card belong to.
+// Chapter is the step of the work that a page belongs to.
 type Chapter string
 
 // The chapters in their order. The card itself is the middle of Set.
@@ -21,14 +21,14 @@ const (
 	Keep   Chapter = "Keep"
 )
 
-// Entry is one page beside the card.
+// Entry is one row of the contents: a page beside the card.
 type Entry struct {
 	Name    string
 	Chapter Chapter
 	Of      PageOf // nil for correct, which needs what was seen
-	// Given is Of for whoever may leave meanwhile; nil where Of takes no time to speak of.
+	// Given is Of for a caller who may leave meanwhile; nil where Of takes hardly any time.
 	Given func(ctx context.Context, card *calc.Card) (Page, error)
-	// Needs are the choices, by the names of the job's fields with dashes, that this page asks for and the card does not.
+	// Needs are the choices, as names of the job's fields with dashes, that this page asks for and the card does not.
 	Needs []string
 }
 
@@ -48,10 +48,8 @@ var contents = [...]Entry{
 // Contents lists the pages beside the card in the order of the work; read only.
 func Contents() []Entry { return contents[:] }
 
-// Answer computes a page of a card. Where the job is stopped only fit is answered; every other page says the stop and
-// what a shop does instead, since no figure of it is to be used.
-//
-// Once ctx has ended what comes of it is its error.
+// Answer computes a page of a card. Where the job is stopped only fit is answered; every other page gives the stop
+// and what a shop does instead, since none of its figures may be used. Once ctx has ended the error is ctx's.
 func (p *Entry) Answer(ctx context.Context, card *calc.Card) (Page, error) {
 	if p.Name != "fit" {
 		if stopped, ok := Stopped(p.Name, card); ok {
@@ -64,7 +62,7 @@ func (p *Entry) Answer(ctx context.Context, card *calc.Card) (Page, error) {
 	return p.Of(card)
 }
 
-// Stopped is the page of a job that is not to be done at all.
+// Stopped is the page of a job that must not be done at all.
 func Stopped(name string, card *calc.Card) (Page, bool) {
 	fit, err := Fit(card)
 	if err != nil || fit.Verdict != StopWork {
@@ -80,7 +78,7 @@ func Stopped(name string, card *calc.Card) (Page, bool) {
 	return part, true
 }
 
-// EntryByName returns the page with exactly this name.
+// EntryByName returns the entry with exactly this name.
 func EntryByName(name string) (*Entry, bool) {
 	for i := range contents {
 		if contents[i].Name == name {
@@ -90,8 +88,8 @@ func EntryByName(name string) (*Entry, bool) {
 	return nil, false
 }
 
-// Pages computes the named pages of a card, or those that a job has where the list is empty: everything but what it
-// lacks the joint for, and correct. A page that the job lacks something for stands there with what to type.
+// Pages computes the named pages of a card; where names is empty, all pages that suit its joint except correct. A
+// page that the job lacks something for says what to type.
 func Pages(ctx context.Context, card *calc.Card, names []string) ([]Page, error) {
 	if len(names) == 0 {
 		names = pagesOf(card)
@@ -117,7 +115,8 @@ func Pages(ctx context.Context, card *calc.Card, names []string) ([]Page, error)
 	return list, nil
 }
 
-// pagesOf are the pages that fit the joint: an overlay carries nothing between two parts, and nothing else is laid over.
+// pagesOf are the pages that suit the joint: an overlay joins nothing, so it carries no load; and no other joint is
+// an overlay.
 func pagesOf(card *calc.Card) []string {
 	over := card.Used.Joint == "overlay"
 	var names []string
@@ -130,7 +129,7 @@ func pagesOf(card *calc.Card) []string {
 	return names
 }
 
-// PageNames turns a list of pages as typed into names; "all" alone is an empty list. The error of an unknown name
+// PageNames turns a list of pages as typed into names; "all" alone gives an empty list. The error of an unknown name
 // says what may be typed.
 func PageNames(text string) ([]string, error) {
 	var names, all []string

@@ -5,7 +5,7 @@ import (
 	"encoding/json"
 )
 
-// Likely is a cause with how likely it is, of all that were thought of, in %.
+// Likely is a cause with its probability among all causes considered, %.
 type Likely struct {
 	ID         string  `json:"id"`
 	Name       string  `json:"name"`
@@ -14,11 +14,11 @@ type Likely struct {
 	Known      string  `json:"known"`
 	Source     string  `json:"source"`
 
-	Prior float64 // how likely it was before one looked at the bead
+	Prior float64 // probability before the bead was seen
 }
 
 // Change is the one setting to change for the next test bead. What is stickout, volts, wire_feed, travel, arc_on,
-// arc_off or mode; a mode has words in place of numbers.
+// arc_off or mode; a mode has words instead of numbers.
 type Change struct {
 	What             string
 	From, To         float64
@@ -40,14 +40,14 @@ func (c Change) MarshalJSON() ([]byte, error) {
 	}{c.What, from, to, c.Unit})
 }
 
-// Correction is what a test bead's look comes to.
+// Correction is what follows from a test bead's look.
 type Correction struct {
 	Causes []Likely `json:"causes"`
 	Change *Change  `json:"change,omitzero"` // nil where no setting is at fault, or none has room left
-	Do     string   `json:"do,omitempty"`    // then what is done in place of a setting; "" where all is well
+	Do     string   `json:"do,omitempty"`    // what to do then instead of a setting; "" where all is well
 	Why    string   `json:"why"`
-	// GoodBefore and GoodAfter are how likely the next bead is good by the computed window and all that was seen, %:
-	// without and with the change. 0 where no window is computed; after a change of the mode nothing is said.
+	// GoodBefore and GoodAfter are the probabilities, %, that the next bead is good by the computed window and all
+	// that was seen: without and with the change. 0 where no window is computed, and after a change of the mode.
 	GoodBefore float64  `json:"chance_before,omitzero"`
 	GoodAfter  float64  `json:"chance_after,omitzero"`
 	Next       calc.Job `json:"-"` // the job with the change, for the next try

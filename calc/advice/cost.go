@@ -11,7 +11,7 @@ import (
 )
 
 // Cost computes what a seam takes in time, wire and gas, and, at the user's prices, in money; beside it the same seam
-// in steel wire with the work that it brings.
+// in steel wire with the extra work that it brings.
 func Cost(card *calc.Card) (Page, error) {
 	p := Page{Name: "cost", Card: *card}
 	travel, ok1 := card.Figure("travel")
@@ -34,7 +34,7 @@ func Cost(card *calc.Card) (Page, error) {
 	return p, nil
 }
 
-// beadLength is all the bead that is laid, mm: the seam, or the turns and layers of an overlay, times the pieces.
+// beadLength is the length of bead laid, mm: the seam, or the turns and layers of an overlay, times the pieces.
 func (p *Page) beadLength(card *calc.Card) (float64, error) {
 	count := card.Used.Count.Or(1)
 	if card.Used.Joint != "overlay" {
@@ -52,7 +52,7 @@ func (p *Page) beadLength(card *calc.Card) (float64, error) {
 	return time.Value * travel.Value * count, nil
 }
 
-// passes is how many beads a bevelled butt takes: the groove over what one bead lays; one of any other joint.
+// passes is how many beads a bevelled butt takes: the groove over what one bead lays; other joints take one.
 func (p *Page) passes(card *calc.Card) float64 {
 	t := calc.MinCore(card.Setup.Joined())
 	area, ok := card.Figure("bead_area")
@@ -67,8 +67,8 @@ func (p *Page) passes(card *calc.Card) float64 {
 	return n
 }
 
-// seamTime is how long the seams take: as long as the arc burns, or, of a timed arc, with its pauses, and then the arc's own
-// time beside it.
+// seamTime is how long the seams take: as long as the arc burns. A timed arc's includes its pauses, and the arc's own
+// time is added beside it.
 func (p *Page) seamTime(card *calc.Card, length float64, travel calc.Figure) calc.Figure {
 	t := func(v float64) float64 { return length / v }
 	name, share := "arc_time", arcShare(card)
@@ -85,7 +85,7 @@ func (p *Page) seamTime(card *calc.Card, length float64, travel calc.Figure) cal
 	return whole
 }
 
-// wire is what melts, spatter and all.
+// wire is what melts, spatter included.
 func (p *Page) wire(card *calc.Card, time, rate calc.Figure) calc.Figure {
 	share := arcShare(card)
 	per := share / 60 / p.efficiency(card) // g for each g/min and s
@@ -155,7 +155,7 @@ func sum(b *calc.Basis, f *calc.Figure) {
 	b.Inputs = append(b.Inputs, calc.Input{Symbol: symbol, Name: calc.FigureLabel(f.Name), Value: f.Value, Unit: f.Unit, Derived: true})
 }
 
-// labour is the hours of a hand for the arc time, by the operating factor.
+// labour is the working hours for the arc time, by the operating factor.
 func (p *Page) labour(card *calc.Card, time calc.Figure) calc.Figure {
 	f := tables.OperatingFactor
 	if v := card.Used.Operating; v.Set {
@@ -169,7 +169,7 @@ func (p *Page) labour(card *calc.Card, time calc.Figure) calc.Figure {
 	return p.Figures[len(p.Figures)-1]
 }
 
-// steel sets the same bead in steel wire beside it: as much metal, as quickly, then grinding and zinc repair.
+// steel compares the same bead in steel wire: as much metal, as quickly, then grinding and zinc repair.
 func (p *Page) steel(card *calc.Card, wire, gas, hours calc.Figure, length float64, total calc.Figure, unit string) {
 	u := &card.Used
 	if !u.SteelPrice.Set {
@@ -200,7 +200,7 @@ func (p *Page) steel(card *calc.Card, wire, gas, hours calc.Figure, length float
 	p.because("no heat, distortion or strength is priced in this", calc.OwnCalc, "the two totals")
 }
 
-// order is whole spools and bottles for the high edges.
+// order is whole spools and bottles for the high ends.
 func (p *Page) order(wire, gas calc.Figure) {
 	for _, s := range tables.Spools() {
 		if s.ID == "8 in" || s.ID == "S200" {

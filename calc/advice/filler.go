@@ -12,7 +12,7 @@ import (
 	"brazebooth/tables"
 )
 
-// Ranked is one filler held against a job.
+// Ranked is one filler compared with a job.
 type Ranked struct {
 	ID       string   `json:"id"`
 	Name     string   `json:"name"`
@@ -22,19 +22,19 @@ type Ranked struct {
 	Against  []Reason `json:"against"`
 	Colour   string   `json:"colour"`
 	Tensile  float64  `json:"tensile"` // guide strength of the deposit, MPa
-	// Of the setting that would be suggested with it: how far the nearest edge is, and what a metre takes.
+	// With the setting that would be suggested for it: how far the nearest edge is, and what a metre takes.
 	Margin *float64 `json:"margin,omitempty"`         // %
 	Wire   *float64 `json:"wire_per_metre,omitempty"` // g/m
 	Cost   *float64 `json:"cost_per_metre,omitempty"` // at the price that was given, in the job's currency
 }
 
-// Fillers ranks every brazing wire for this pair of metals: by the trade's rules, by what melts before what, and by
-// how much room the computed window leaves with it. Its reasons are those of the pair: where the arc points, how the
-// heat splits, which member governs.
+// Fillers ranks every brazing wire for this pair of metals: by the trade's rules, by what melts first, and by how
+// much room the computed window leaves with it. Its reasons are those of the pair: where the arc points, how the heat
+// splits, which member governs.
 func Fillers(card *calc.Card) (Page, error) { return FillersContext(context.Background(), card) }
 
-// FillersContext is Fillers for whoever may leave before all wires are computed, which takes up to half a second; it stops
-// with the context's error when that is cancelled.
+// FillersContext is Fillers for a caller who may leave before all wires are computed, which takes up to half a
+// second; it stops with the context's error once that is cancelled.
 func FillersContext(ctx context.Context, card *calc.Card) (Page, error) {
 	p := Page{Name: "filler", Card: *card}
 	all := tables.Fillers()
@@ -74,7 +74,7 @@ func (r *Ranked) judge(ctx context.Context, card *calc.Card) {
 	r.room(ctx, card)
 }
 
-// rules are the trade's, and what melts before what.
+// rules are the trade's, and what melts first.
 func (r *Ranked) rules(f *tables.Filler, card *calc.Card) {
 	for _, rule := range tables.FillerRules() {
 		if rule.Filler == r.ID && calc.Applies(rule.On, card) {
@@ -106,7 +106,7 @@ func (r *Ranked) point(points float64, text, known, source string) {
 	}
 }
 
-// melting holds the filler's liquidus against the base that melts first.
+// melting compares the filler's liquidus with the base that melts first.
 func (r *Ranked) melting(card *calc.Card, f *tables.Filler) {
 	first := calc.MeltsFirst(card)
 	gap := first.Solidus.V - f.Liquidus.V
@@ -125,7 +125,7 @@ func (r *Ranked) melting(card *calc.Card, f *tables.Filler) {
 	}
 }
 
-// plainFamily are the families as said in a sentence.
+// plainFamily are the families as named in a sentence.
 var plainFamily = map[tables.Family]string{tables.Steel: "steel", tables.Stainless: "stainless steel", tables.CastIron: "iron", tables.CopperFam: "copper", tables.Bronze: "bronze", tables.BrassFam: "brass"}
 
 // room is what the computed window leaves with this filler, feed and travel open, and what a metre of it takes.
@@ -159,7 +159,7 @@ func (r *Ranked) room(ctx context.Context, card *calc.Card) {
 	}
 }
 
-// wirePerMetre is the wire that a metre of seam takes, spatter and all, g.
+// wirePerMetre is the wire that a metre of seam takes, spatter included, g.
 func wirePerMetre(c *calc.Card) (float64, bool) {
 	rate, ok1 := c.Figure("deposition_rate")
 	travel, ok2 := c.Figure("travel")
@@ -200,7 +200,7 @@ func (p *Page) attacks(card *calc.Card) {
 
 func (p *Page) has(f tables.Family) bool { return calc.Applies(string(f), &p.Card) }
 
-// split is how the heat divides between the members: as their arms' thicknesses times thermal effusivities.
+// split is how the heat divides between the members: by thickness times thermal effusivity of each one's arms.
 func (p *Page) split(card *calc.Card) {
 	m := &card.Setup.Members
 	arms := calc.Paths(card.Used.Joint)

@@ -9,7 +9,7 @@ import (
 	"testing"
 )
 
-// The wire of a metre needs both, what melts and how quickly one goes.
+// The wire of a metre needs both: what melts and how fast one travels.
 func TestWireNeedsRateAndTravel(t *testing.T) {
 	whole := card(t, calc.Job{Metal: "mild-steel", Thickness: calc.Some(1), Joint: "lap", Feed: calc.Some(5), Travel: calc.Some(8)})
 	if g, ok := wirePerMetre(whole); !ok || !(g > 0) {
@@ -54,7 +54,8 @@ func TestMeltingRulesOut(t *testing.T) {
 	}
 }
 
-// 9.2 kg are three spools of 10 lb or two of 5 kg, 20 m³ six bottles of 125 ft³ (3.54 m³) or two of 10.6 m³: each whole.
+// 9.2 kg are three spools of 10 lb or two of 5 kg; 20 m³ are six bottles of 125 ft³ (3.54 m³) or two of 10.6 m³:
+// whole ones only.
 func TestOrderIsWhole(t *testing.T) {
 	var p Page
 	p.order(calc.Figure{High: 9200}, calc.Figure{High: 20000})
@@ -70,7 +71,7 @@ func TestOrderIsWhole(t *testing.T) {
 	}
 }
 
-// A plug in thick sheet holds by its bond: what may hang on it is the low end of that over the safety factor.
+// A plug in thick sheet holds by its bond: the load allowed is the low end of that over the safety factor.
 func TestPlugHangsByItsBond(t *testing.T) {
 	for _, filler := range []string{"cual8", "cusi3"} {
 		p := pageOf(t, Strength, calc.Job{Metal: "mild-steel", Thickness: calc.Some(3), Joint: "plug", Feed: calc.Some(5), Filler: filler, Safety: calc.Some(4), Count: calc.Some(2)})
@@ -84,7 +85,7 @@ func TestPlugHangsByItsBond(t *testing.T) {
 	}
 }
 
-// The sheet's own section, R·t·L, at both ends of the strength that its table gives: the weaker sheet's.
+// The sheet's own section, R·t·L, at both ends of its table's strength, for the weaker sheet.
 func TestSheetCapacityByHand(t *testing.T) {
 	p := pageOf(t, Strength, calc.Job{Metal: "mild-steel", Thickness: calc.Some(1.5), Metal2: "mild-steel", Thickness2: calc.Some(1.2), Joint: "lap", Throat: calc.Some(1), Length: calc.Some(50), Feed: calc.Some(5), Travel: calc.Some(9)})
 	steel, _ := tables.MetalByID("mild-steel")
@@ -105,8 +106,8 @@ func TestALoadIsRoundedDownToTwoFigures(t *testing.T) {
 	}
 }
 
-// The fillets of Materials 18(10):2339, Table A1, that broke in the throat are the throat's strength, those that let go in the
-// bond the bond's, over 2 mm of throat and 100 mm; the throat is no stronger than its metal in shear.
+// The fillets of Materials 18(10):2339, Table A1, that broke in the throat give the throat's strength, those that
+// failed in the bond the bond's, over 2 mm of throat and 100 mm; the throat is no stronger than its metal in shear.
 func TestCapacitiesAreTheTests(t *testing.T) {
 	p := pageOf(t, Strength, calc.Job{Metal: "mild-steel", Thickness: calc.Some(3), Joint: "tee", Filler: "cual8", Throat: calc.Some(2), Length: calc.Some(100)})
 	for name, bond := range map[string]bool{"throat_capacity": false, "bond_capacity": true} {
@@ -133,7 +134,7 @@ func TestCapacitiesAreTheTests(t *testing.T) {
 	}
 }
 
-// mostShear is what a filler can bear in shear by its guide strength: over √3.
+// mostShear is the shear that a filler can bear by its guide strength: that over √3.
 func mostShear(t *testing.T, id string) float64 {
 	t.Helper()
 	f, ok := tables.FillerByID(id)
@@ -143,7 +144,7 @@ func mostShear(t *testing.T, id string) float64 {
 	return f.Tensile.V / math.Sqrt(3)
 }
 
-// A duty at this current needs both of the plate's figures.
+// A duty at this current needs both figures of the plate.
 func TestDutyNeedsThePlate(t *testing.T) {
 	job := calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "lap", Feed: calc.Some(5), Travel: calc.Some(6)}
 	for _, x := range []struct {

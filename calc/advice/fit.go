@@ -22,20 +22,20 @@ var verdicts = [...]string{Suits, WithCare, AnotherWay, StopWork}
 // stopWeight is the weight of a reason that stops the job.
 const stopWeight = 4
 
-// fitting is a verdict being found.
+// fitting is a verdict in the making.
 type fitting struct {
 	p       *Page
 	level   int
 	instead []instead
 }
 
-// instead is what a shop does in place of a job that a reason of that level rules out.
+// instead is what a shop does instead of a job that a reason of that level rules out.
 type instead struct {
 	level int
 	text  string
 }
 
-// say adds a reason and lets the verdict fall to its level; in is what a shop does in its place, "" for nothing.
+// say adds a reason and lowers the verdict to its level; in is what a shop does instead, "" for nothing.
 func (f *fitting) say(verdict string, text, known, source, in string) {
 	level := slices.Index(verdicts[:], verdict)
 	f.level = max(f.level, level)
@@ -45,8 +45,8 @@ func (f *fitting) say(verdict string, text, known, source, in string) {
 	}
 }
 
-// answer is what a shop does instead: only what the heaviest reasons ask for, since a lighter one may advise what they
-// forbid.
+// answer is what a shop does instead: only what the heaviest reasons ask for, since a lighter one may advise what
+// they forbid.
 func (f *fitting) answer() {
 	for _, in := range f.instead {
 		if in.level == f.level && !slices.Contains(f.p.Instead, in.text) {
@@ -55,8 +55,8 @@ func (f *fitting) answer() {
 	}
 }
 
-// Fit says whether this job should be arc-brazed at all: a verdict, its reasons with the heaviest first, and what a
-// shop does instead.
+// Fit says whether this job should be arc-brazed at all: a verdict, its reasons, heaviest first, and what a shop does
+// instead.
 func Fit(card *calc.Card) (Page, error) {
 	p := Page{Name: "fit", Card: *card}
 	f := fitting{p: &p}
@@ -68,7 +68,7 @@ func Fit(card *calc.Card) (Page, error) {
 	f.heat(card)
 	f.use(card)
 	f.answer()
-	if f.level == stopWeight-1 { // what would speak for it does not matter any more
+	if f.level == stopWeight-1 { // what would speak for it no longer matters
 		p.Reasons = slices.DeleteFunc(p.Reasons, func(r Reason) bool { return r.Weight == 1 })
 	}
 	slices.SortStableFunc(p.Reasons, func(a, b Reason) int { return int(b.Weight) - int(a.Weight) })
@@ -76,7 +76,7 @@ func Fit(card *calc.Card) (Page, error) {
 	return p, nil
 }
 
-// hazards: what stops the job whatever the numbers say, and what nobody answered.
+// hazards gives what stops the job whatever the numbers say, and what was not answered.
 func (f *fitting) hazards(card *calc.Card) {
 	given := card.Used.Hazard
 	if given == "" {
@@ -95,7 +95,7 @@ func (f *fitting) hazards(card *calc.Card) {
 	}
 }
 
-// metals: what the base metals rule out, and what speaks for bronze on them.
+// metals gives what the base metals rule out, and what speaks for bronze on them.
 func (f *fitting) metals(card *calc.Card) {
 	said := map[string]bool{}
 	zinc, stainless := false, false
@@ -140,7 +140,7 @@ func (f *fitting) metals(card *calc.Card) {
 	}
 }
 
-// thickness against what arc brazing suits; castings and overlays are judged on what they carry.
+// thickness compares thickness with what suits arc brazing; castings and overlays are judged on what they carry.
 func (f *fitting) thickness(card *calc.Card) {
 	members := card.Setup.Joined()
 	t, cast := calc.MinCore(members), false
@@ -162,7 +162,7 @@ func (f *fitting) thickness(card *calc.Card) {
 	}
 }
 
-// bareText is the thinnest sheet's metal; with its coat it is what the card says.
+// bareText is the thinnest sheet's metal, and the sheet with its coat, as the card has it.
 func bareText(members []calc.Member, core float64) string {
 	text := fmt.Sprintf("%.2f mm", core)
 	for _, m := range members {
@@ -173,7 +173,7 @@ func bareText(members []calc.Member, core float64) string {
 	return text
 }
 
-// service temperature against what a copper-alloy braze bears.
+// service compares the service temperature with what a copper-alloy braze bears.
 func (f *fitting) service(card *calc.Card) {
 	t, limit := card.Used.ServiceTemp, tables.ServiceLimit
 	switch {
@@ -186,8 +186,8 @@ func (f *fitting) service(card *calc.Card) {
 	}
 }
 
-// hotInstead is what a shop does with a part that is too hot in service for a braze: welding is no way out for cast iron,
-// which it cracks, nor for most copper alloys and unlike metals.
+// hotInstead is what a shop does with a member that is too hot in service for a braze: welding is no way out for cast
+// iron, which it cracks, nor for most copper alloys and unlike metals.
 func hotInstead(card *calc.Card) string {
 	has := func(f tables.Family) bool { return calc.Applies(string(f), card) }
 	ms := card.Setup.Joined()
@@ -204,7 +204,7 @@ func hotInstead(card *calc.Card) string {
 	return "weld it, or bolt it"
 }
 
-// carries holds a load against what the joint carries.
+// carries compares a load with what the joint carries.
 func (f *fitting) carries(card *calc.Card) {
 	if !card.Job.Load.Set {
 		if card.Used.Use == "load" {
@@ -223,7 +223,7 @@ func (f *fitting) carries(card *calc.Card) {
 	}
 	allow, ok := s.Figure("allowable_load")
 	if !ok {
-		return // service too warm, or an overlay: said elsewhere
+		return // service too warm, or an overlay: reported elsewhere
 	}
 	if card.Job.Load.V > allow.Value {
 		f.say(AnotherWay, fmt.Sprintf("%.3g kN is more than the %.3g kN to allow on this seam", card.Job.Load.V, allow.Value), calc.OwnCalc, filletSource, "a longer seam or fuller throat, a stronger filler, rivets or bolts, or a weld")
@@ -232,7 +232,7 @@ func (f *fitting) carries(card *calc.Card) {
 	f.say(WithCare, fmt.Sprintf("%.3g kN of the %.3g kN to allow: structural, lifting, pressure or vehicle loads are a qualified person's to decide", card.Job.Load.V, allow.Value), calc.OwnCalc, filletSource, "")
 }
 
-// heat: whether any setting is good, or this one is.
+// heat says whether any setting is good, or this one is.
 func (f *fitting) heat(card *calc.Card) {
 	switch card.Zone {
 	case "good":
@@ -244,7 +244,7 @@ func (f *fitting) heat(card *calc.Card) {
 	}
 }
 
-// use: what the joint is for.
+// use judges what the joint is for.
 func (f *fitting) use(card *calc.Card) {
 	const practice = "common practice, no source"
 	switch card.Used.Use {

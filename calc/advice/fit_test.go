@@ -63,7 +63,7 @@ func TestHazardIDs(t *testing.T) {
 	}
 }
 
-// No verdict speaks against the zone of the same card, over metals, gauges, joints and modes.
+// No verdict contradicts the zone of the same card, over metals, gauges, joints and modes.
 func TestFitAgreesWithTheCard(t *testing.T) {
 	for _, metal := range []string{"mild-steel", "galvanized", "stainless-304", "copper", "brass", "grey-iron", "dp600"} {
 		for _, gauge := range []int{10, 16, 20, 24} {
@@ -88,7 +88,7 @@ func TestFitAgreesWithTheCard(t *testing.T) {
 	}
 }
 
-// What a flag names is what the card's JSON says: each id is its own word.
+// What a flag names is what the card's JSON says: each id can be typed.
 func TestHazardsKeepTheirNames(t *testing.T) {
 	for _, h := range tables.Hazards() {
 		if got, err := calc.HazardIDs(h.ID); err != nil || got != h.ID {
@@ -97,7 +97,7 @@ func TestHazardsKeepTheirNames(t *testing.T) {
 	}
 }
 
-// The thickness that the page judges is that of the card, or says that the coat was taken off.
+// The thickness that the page judges is the card's, or the page says that the coat was taken off.
 func TestFitNamesTheCoat(t *testing.T) {
 	for metal, want := range map[string]string{"galvanized": "0.98 mm of metal (1.006 mm less its coat) lies in the range", "mild-steel": "0.91 mm lies in the range"} {
 		p := pageOf(t, Fit, calc.Job{Metal: metal, Gauge: 20, Feed: calc.Some(4.1), Travel: calc.Some(8)})

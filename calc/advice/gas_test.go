@@ -5,8 +5,8 @@ import (
 	"testing"
 )
 
-// The gas that a card suggests is no more than the machine page says the nozzle carries, of a nozzle that nobody named the
-// usual one's.
+// The gas that a card suggests is at most what the machine page says the nozzle carries; where no nozzle was given,
+// the usual one.
 func TestGasEndsAtTheNozzle(t *testing.T) {
 	for _, bore := range []float64{0, 8, 12.7, 16, 19} {
 		job := calc.Job{Metal: "mild-steel", Gauge: 18, Feed: calc.Some(5), Travel: calc.Some(8)}

@@ -22,7 +22,7 @@ func within(t *testing.T, p *Page, name string, v, low, high float64) {
 	}
 }
 
-// byHand is a card of round figures: what a page makes of them can be worked with a pencil.
+// byHand is a card of round figures, whose pages can be worked out with a pencil.
 func byHand(joint string) *calc.Card {
 	c := &calc.Card{Used: calc.Job{Joint: joint, Length: calc.Some(100)}}
 	for name, v := range map[string][3]float64{"bead_width": {10, 8, 12}, "bead_area": {24, 20, 28}, "travel": {5, 4, 6}, "deposition_rate": {60, 50, 70}, "gas_flow": {12, 10, 14}} {
@@ -31,8 +31,8 @@ func byHand(joint string) *calc.Card {
 	return c
 }
 
-// A shaft of 40 mm, 100 mm long, 5 mm to be laid and 1 mm to turn off: beads 10 mm wide lie 7.38 mm apart by Ding's tangent
-// model and 6.67 by Suryakumar's flat top, each at its end of the width's band.
+// A shaft of 40 mm, 100 mm long, 5 mm to lay and 1 mm to turn off: beads 10 mm wide lie 7.38 mm apart by Ding's
+// tangent model and 6.67 by Suryakumar's flat top, each at its end of the width's interval.
 func TestOverlayByHand(t *testing.T) {
 	c := byHand("overlay")
 	c.Job.ShaftDia, c.Job.Layer = calc.Some(40), calc.Some(5)
@@ -47,7 +47,7 @@ func TestOverlayByHand(t *testing.T) {
 	within(t, &p, "shaft_speed", 300/(40*math.Pi), 240/(40*math.Pi), 360/(40*math.Pi))
 	seam := 2 * 40 * math.Pi * 100
 	within(t, &p, "arc_time", seam/(7.38*5), seam/(8.856*6), seam/(5.336*4))
-	within(t, &p, "wire_used", seam/(7.38*5)/0.93, seam/(8.856*6)*50/60/0.93, seam/(5.336*4)*70/60/0.93) // 93 % lands
+	within(t, &p, "wire_used", seam/(7.38*5)/0.93, seam/(8.856*6)*50/60/0.93, seam/(5.336*4)*70/60/0.93) // 93 % is deposited
 	c.Used.Mode = "pulsed"
 	if q, _, _ := laidOver(c); value(t, &q, "wire_used").Value != value(t, &p, "wire_used").Value*tables.DepositionDip.V/tables.DepositionPulsed.V {
 		t.Error("a pulsed arc wastes as much as a short one")
@@ -66,8 +66,8 @@ func TestPlateOverlayByHand(t *testing.T) {
 	}
 }
 
-// 2 g of zinc a metre (1 to 4) at 5 mm/s are 36 g an hour, 1.2447 times as much as oxide (81.38 over 65.38 g/mol), and the
-// strictest limit on it is the ACGIH's 2 mg/m³: 22 400 m³/h.
+// 2 g of zinc a metre (1 to 4) at 5 mm/s are 36 g an hour, as oxide 1.2447 times as much (81.38 over 65.38 g/mol),
+// and the strictest limit on it is the ACGIH's 2 mg/m³: 22 400 m³/h.
 func TestZincByHand(t *testing.T) {
 	var p Page
 	p.zinc(ends{1, 2, 4}, calc.Basis{}, calc.Figure{Value: 5})
@@ -101,7 +101,7 @@ func TestCostByHand(t *testing.T) {
 	within(t, &p, "total_cost", 2.4/0.93+0.24+50/12.0, 100*50/60.0*0.02/0.93+1/6.0+50*100/1440.0, 150*70/60.0*0.02/0.93+0.35+50*150/1440.0)
 }
 
-// A skipped seam: every second piece first, so that from four on no neighbours follow one another.
+// A skipped seam: every second piece first, so that from four on no neighbours are laid in succession.
 func TestSkipOrderByHand(t *testing.T) {
 	for n, want := range map[int]string{1: "1", 2: "1 2", 3: "1 3 2", 4: "3 1 4 2", 5: "1 4 2 5 3", 6: "4 1 5 2 6 3"} {
 		if got := strings.Join(SkipOrder(n), " "); got != want {
@@ -143,7 +143,7 @@ func layersTakeTheirHolds(t *testing.T, high float64) (layers float64) {
 	return layers
 }
 
-// An input that is another figure of the page or the card is marked as derived: nobody typed it.
+// An input that is another figure of the page or the card is marked as derived: nobody gave it.
 func TestOverlayInputsAreDerived(t *testing.T) {
 	c := byHand("overlay")
 	c.Job.ShaftDia, c.Job.Layer = calc.Some(40), calc.Some(5)

@@ -9,8 +9,8 @@ import (
 	"brazebooth/tables"
 )
 
-// interpass is the hold between layers, from the cooling of the part's own mass: how hot the overlaid length is after
-// a layer, how long until it is down to the limit, and when in a layer it passes it.
+// interpass is the hold between layers, from the cooling of the workpiece itself: how hot the overlaid length is
+// after a layer, how long until it is down to the limit, and when in a layer it passes the limit.
 func (p *Page) interpass(card *calc.Card, layers, length float64) {
 	net, ok1 := card.Figure("net_heat")
 	travel, ok2 := card.Figure("travel")
@@ -61,8 +61,8 @@ func (p *Page) interpass(card *calc.Card, layers, length float64) {
 
 const barSource = "fin equation along the part with convection and radiation from its skin, heat even through the section (Incropera and DeWitt, ch. 3 and 5); the part's length beyond the overlay is assumed"
 
-// interpassLimit is how hot the part may be before the next bead: on silicon bronze, be it the base or the layer
-// below, less than on the rest.
+// interpassLimit is how hot the workpiece may be before the next bead: less on silicon bronze, whether base or the
+// layer below, than on the rest.
 func interpassLimit(card *calc.Card, layers float64) tables.Datum {
 	if card.Setup.Members[0].Metal.ID == "silicon-bronze" || card.Setup.Filler.ID == "cusi3" && layers > 1 {
 		return tables.InterpassSilicon
@@ -70,7 +70,7 @@ func interpassLimit(card *calc.Card, layers float64) tables.Datum {
 	return tables.InterpassAluminium
 }
 
-// layerRun is what up to three layers did to the part.
+// layerRun is what up to three layers did to the workpiece.
 type layerRun struct {
 	after, hottest float64 // C: after the last layer that was followed, after the hottest of them
 	hold, passed   float64 // s; s of arc into the first layer, NaN where it never passed
@@ -78,7 +78,7 @@ type layerRun struct {
 	failed         bool
 }
 
-// overlayRun follows up to three layers, each begun when the part was down to the limit.
+// overlayRun follows up to three layers, each started when the workpiece was down to the limit.
 func overlayRun(card *calc.Card, length, seconds, power, film, beyond, limit float64) layerRun {
 	m := &card.Setup.Members[0]
 	b := formula.Bar{Half: length / 2, K: m.Metal.Conductivity.V, RhoC: m.Metal.HeatCapacity.V, Film: film, Emissivity: m.Metal.Emissivity.V, Air: tables.RoomTemperature.V}
@@ -94,7 +94,7 @@ func overlayRun(card *calc.Card, length, seconds, power, film, beyond, limit flo
 	}
 	for n := range 3 {
 		passed := b.Run(seconds, power, limit)
-		if n == 0 { // the others begin at the limit
+		if n == 0 { // the others start at the limit
 			r.passed = passed
 		}
 		r.after = b.Mean()

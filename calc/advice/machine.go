@@ -9,7 +9,7 @@ import (
 	"brazebooth/tables"
 )
 
-// Machine holds a setting against a power source's plate, a nozzle's bore and what is on spool and in bottle.
+// Machine compares a setting with a power source's plate, a nozzle's bore and what is on spool and in bottle.
 func Machine(card *calc.Card) (Page, error) {
 	p := Page{Name: "machine", Card: *card}
 	amps, ok := card.Figure("current")
@@ -35,7 +35,7 @@ func arcShare(card *calc.Card) float64 {
 	return 1
 }
 
-// duty is how long out of ten minutes the power source may run at this current.
+// duty is how many minutes in ten the power source may run at this current.
 func (p *Page) duty(card *calc.Card, amps calc.Figure, share float64) error {
 	j := &card.Job
 	if !j.RatedAmps.Set || !j.RatedDuty.Set {
@@ -90,7 +90,7 @@ func (p *Page) loadLine(card *calc.Card, amps calc.Figure) {
 		Inputs: []calc.Input{{Symbol: "I", Name: "current", Value: amps.Value, Unit: "A", Derived: true}}})
 }
 
-// nozzle is the gas at which the flow in the nozzle breaks up and draws air in.
+// nozzle is the gas flow at which the flow in the nozzle breaks up and draws air in.
 func (p *Page) nozzle(card *calc.Card) {
 	if !card.Job.NozzleBore.Set {
 		p.because("the nozzle's bore was not given: nothing said of the flow at which gas draws air in", calc.OwnCalc, "the job")

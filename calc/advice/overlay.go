@@ -40,13 +40,13 @@ func laidOver(card *calc.Card) (p Page, layers float64, err error) {
 	return p, layers, nil
 }
 
-// What an overlay is taken as where it is not given, mm: its length along the axis, and a plate's width across.
+// What is assumed of an overlay where it is not given, mm: its length along the axis, and a plate's width across.
 const (
 	overlayLength = 50.0
 	plateAcross   = 100.0
 )
 
-// beads gives pitch and height of a layer; the two pitch models are the band.
+// beads gives pitch and height of a layer; the two pitch models are the interval's ends.
 func (p *Page) beads(width, area calc.Figure) (pitch, height calc.Figure) {
 	tangent, flat := formula.BeadPitch(width.Value)
 	p.add("overlay_pitch", "mm", tangent, flat*width.Low/width.Value, tangent*width.High/width.Value, calc.Basis{Formula: "0.738·{w}",
@@ -59,7 +59,7 @@ func (p *Page) beads(width, area calc.Figure) (pitch, height calc.Figure) {
 	return pitch, p.Figures[len(p.Figures)-1]
 }
 
-// layers is how many make the wanted height, with a millimetre to machine off.
+// layers is how many layers make the wanted height, with a millimetre to machine off.
 func (p *Page) layers(card *calc.Card, height calc.Figure) float64 {
 	if !card.Job.Layer.Set {
 		p.because("no height of build-up was wanted: one layer is counted", calc.OwnCalc, "the job")
@@ -106,7 +106,7 @@ func (p *Page) turning(card *calc.Card, pitch, travel, area calc.Figure, layers 
 	}
 }
 
-// efficiency is the share of the wire that lands.
+// efficiency is the share of the wire that is deposited.
 func (p *Page) efficiency(card *calc.Card) float64 {
 	if card.Used.Mode == "pulsed" {
 		return tables.DepositionPulsed.V

@@ -5,7 +5,7 @@ import (
 	"brazebooth/tables"
 )
 
-// Page is one page beside the card: what a question about the same job comes to.
+// Page is one page beside the card: the answer to one question about the same job.
 type Page struct {
 	Name     string // fit filler prepare overlay machine strength air correct cost
 	Card     calc.Card
@@ -16,7 +16,7 @@ type Page struct {
 	Instead  []string // of fit: what a shop does instead
 
 	Ranking    []Ranked    // of filler, the best first
-	Order      []string    // of prepare: the seam's pieces in the order in which they are laid
+	Order      []string    // of prepare: for each piece of the seam, when it is laid
 	Correction *Correction // of correct
 }
 
@@ -33,7 +33,7 @@ type Reason struct {
 type PageOf func(card *calc.Card) (Page, error)
 
 func (p *Page) add(name, unit string, v, low, high float64, b calc.Basis) {
-	const bit = 1e-12 // ends that are computed another way than the value may miss it by a last bit
+	const bit = 1e-12 // ends computed another way than the value may miss it by a last bit
 	if low > v && low < v*(1+bit) {
 		low = v
 	}
@@ -50,10 +50,10 @@ func (p *Page) because(text, known, source string) {
 // Figure returns the named figure.
 func (p *Page) Figure(name string) (calc.Figure, bool) { return calc.FigureNamed(p.Figures, name) }
 
-// usualSeam is the seam that every page takes where no length was given, mm.
+// usualSeam is the length of seam that every page assumes where none was given, mm.
 const usualSeam = 300.0
 
-// seamLength is the seam of the job, or the usual one, shown as a figure since everything else goes by it.
+// seamLength is the seam of the job, or the usual one, shown as a figure since everything else depends on it.
 func (p *Page) seamLength(card *calc.Card) float64 {
 	v := p.seam(card, usualSeam)
 	b := calc.Basis{Formula: calc.GivenFormula, Source: "user", Known: "given"}

@@ -11,7 +11,7 @@ import (
 	"brazebooth/internal/mistake"
 )
 
-// Thicker is never weaker, longer is stronger in proportion, a safety factor divides.
+// Thicker is never weaker, longer is stronger in proportion, and a safety factor divides.
 func TestStrengthGrows(t *testing.T) {
 	last := 0.0
 	for _, thick := range []float64{0.8, 1, 1.2, 1.5, 2} {
@@ -25,7 +25,7 @@ func TestStrengthGrows(t *testing.T) {
 	job := calc.Job{Metal: "mild-steel", Thickness: calc.Some(1.5), Joint: "lap", Throat: calc.Some(1), Length: calc.Some(50)}
 	one := value(t, pageOf(t, Strength, job), "allowable_load").Value
 	job.Length = calc.Some(100)
-	// Rounded down to two figures: a tenth at most is lost of either.
+	// Rounded down to two figures: each loses a tenth at most.
 	if two := value(t, pageOf(t, Strength, job), "allowable_load").Value; two/one < 1.8 || two/one > 2.2 {
 		t.Errorf("twice as long carries %g times as much", two/one)
 	}
@@ -43,7 +43,7 @@ func TestStrengthGrows(t *testing.T) {
 	}
 }
 
-// One sheet tells one story: cost counts the bead that overlay lays, filler the wire that cost does.
+// The pages agree: cost counts the bead that overlay lays, filler the wire that cost does.
 func TestPagesAgreeOnWire(t *testing.T) {
 	over := calc.Job{Metal: "mild-steel", Thickness: calc.Some(10), Joint: "overlay", Filler: "cual8", ShaftDia: calc.Some(40), Length: calc.Some(30), Layer: calc.Some(2), Feed: calc.Some(7.6), Travel: calc.Some(6)}
 	a, b := value(t, pageOf(t, Overlay, over), "arc_time").Value, value(t, pageOf(t, Cost, over), "arc_time").Value
@@ -71,7 +71,7 @@ func TestPagesAgreeOnWire(t *testing.T) {
 	}
 }
 
-// Where the sheet is the weakest no throat is offered, and the length that is carries the load.
+// Where the sheet is weakest no throat is advised, and the length that is advised carries the load.
 func TestWhatWouldCarryIt(t *testing.T) {
 	weak := calc.Job{Metal: "mild-steel", Thickness: calc.Some(0.5), Joint: "lap", Throat: calc.Some(3), Length: calc.Some(100), Load: calc.Some(6), Feed: calc.Some(4), Travel: calc.Some(9)}
 	p := pageOf(t, Strength, weak)
@@ -97,7 +97,7 @@ func TestWhatWouldCarryIt(t *testing.T) {
 // PlugHoleLeast is the least hole of a sheet.
 func PlugHoleLeast(t float64) float64 { least, _ := formula.PlugHole(t); return least }
 
-// A hazard that was named stops the card and every page of it.
+// A named hazard stops the card and every page of it.
 func TestHazardsStopEverything(t *testing.T) {
 	c := card(t, calc.Job{Metal: "mild-steel", Gauge: 18, Feed: calc.Some(5), Travel: calc.Some(9), Hazard: "tank"})
 	if c.Warnings[0].Severity != calc.Stop || !strings.Contains(c.Warnings[0].Text, "explodes") {
@@ -145,7 +145,7 @@ func TestAirGrowsWithZinc(t *testing.T) {
 	}
 }
 
-func TestOverlayPart(t *testing.T) {
+func TestOverlayPage(t *testing.T) {
 	job := calc.Job{Metal: "mild-steel", Thickness: calc.Some(12), Joint: "overlay", Filler: "cual8", Feed: calc.Some(7.6), Travel: calc.Some(6), ShaftDia: calc.Some(40), Length: calc.Some(30), Layer: calc.Some(2)}
 	p := pageOf(t, Overlay, job)
 	if v := value(t, p, "shaft_speed").Value; math.Abs(v-2.864789) > 1e-6 { // worked: v 6, D 40
@@ -164,7 +164,7 @@ func TestOverlayPart(t *testing.T) {
 	}
 }
 
-func TestMachinePart(t *testing.T) {
+func TestMachinePage(t *testing.T) {
 	job := calc.Job{Metal: "galvanized", Gauge: 16, Amps: calc.Some(150), RatedAmps: calc.Some(100), RatedDuty: calc.Some(60), NozzleBore: calc.Some(12.7), Flow: calc.Some(25)}
 	p := pageOf(t, Machine, job)
 	if v := value(t, p, "duty_cycle").Value; math.Abs(v-60*100*100/(150*150.0)) > 1e-6 {
@@ -179,7 +179,8 @@ func TestMachinePart(t *testing.T) {
 	}
 }
 
-// Twice the seam is twice everything; prices add up; dear grinding makes bronze the cheaper, none makes steel it.
+// Twice the seam is twice everything; prices add up; expensive grinding makes bronze the cheaper, free grinding
+// steel.
 func TestCostAdds(t *testing.T) {
 	job := calc.Job{Metal: "galvanized", Gauge: 20, Feed: calc.Some(5), Travel: calc.Some(8), Length: calc.Some(1000), Count: calc.Some(2), Flow: calc.Some(12),
 		WirePrice: calc.Some(25), GasPrice: calc.Some(8), LabourRate: calc.Some(45), Operating: calc.Some(40), SteelPrice: calc.Some(3), Grinding: calc.Some(8), ZincRepair: calc.Some(3), Currency: "EUR"}
@@ -212,8 +213,8 @@ func TestCostAdds(t *testing.T) {
 	}
 }
 
-// Every page of every usual job has figures in their bands, reasons with a source, and words.
-func TestPartsHold(t *testing.T) {
+// Every page of every usual job has figures inside their intervals, reasons with a source, and words.
+func TestPagesHold(t *testing.T) {
 	for _, metal := range []string{"mild-steel", "galvanized", "stainless-304", "copper", "brass", "grey-iron"} {
 		for _, joint := range []string{"lap", "tee", "butt", "plug", "overlay"} {
 			c := card(t, calc.Job{Metal: metal, Thickness: calc.Some(1.5), Joint: joint, Feed: calc.Some(6), Travel: calc.Some(7), Throat: calc.Some(1.2), Load: calc.Some(1), RatedAmps: calc.Some(200), RatedDuty: calc.Some(60), NozzleBore: calc.Some(15), ShaftDia: calc.Some(30), Layer: calc.Some(1)})

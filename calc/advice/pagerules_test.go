@@ -9,7 +9,7 @@ import (
 	"brazebooth/tables"
 )
 
-// A high build-up is laid in layers: wanting more of it asks for no hotter bead, and one more layer is counted.
+// A high build-up is laid in layers: a higher one needs no hotter bead, and one more layer is counted.
 func TestAHighOverlayIsLaidInLayers(t *testing.T) {
 	job := calc.Job{Metal: "mild-steel", Thickness: calc.Some(40), Joint: "overlay", ShaftDia: calc.Some(40), Length: calc.Some(60)}
 	one := card(t, job)
@@ -35,8 +35,8 @@ func TestAHighOverlayIsLaidInLayers(t *testing.T) {
 	}
 }
 
-// What a shop does in place of a braze that gets too hot goes by the metal: cast iron is not to be welded. Beside a stop
-// nothing is advised that the stop forbids.
+// What a shop does instead of a braze that gets too hot depends on the metal: cast iron is not to be welded. Beside a
+// stop nothing is advised that the stop forbids.
 func TestInsteadGoesByTheMetal(t *testing.T) {
 	for _, x := range []struct {
 		metal, metal2 string
@@ -72,7 +72,7 @@ func TestInsteadGoesByTheMetal(t *testing.T) {
 	}
 }
 
-// A timed seam's time and its arc's time are two figures; of a steady arc they are one.
+// A timed seam's time and its arc's time are two figures; for a steady arc they are one.
 func TestCostTellsSeamFromArc(t *testing.T) {
 	job := calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: calc.Some(2), Mode: "timed", Length: calc.Some(1000), Feed: calc.Some(5), ArcOn: calc.Some(0.3), ArcOff: calc.Some(0.5), SpotStep: calc.Some(2)}
 	p, err := Cost(card(t, job))

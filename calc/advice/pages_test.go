@@ -65,7 +65,7 @@ func TestFillersAreTheTrades(t *testing.T) {
 	}
 }
 
-// What is assumed without a choice is what the ranking puts first.
+// The filler assumed where none is chosen is the first of the ranking.
 func TestTheUsualFillerHeadsItsList(t *testing.T) {
 	if testing.Short() {
 		t.Skip("every filler for many jobs")
@@ -116,7 +116,7 @@ func TestPrepare(t *testing.T) {
 	if all := text(iron); !strings.Contains(all, "iron-peak") || !strings.Contains(all, "graphite") || !strings.Contains(all, "iron-cold") {
 		t.Errorf("hot cast iron: %s", all)
 	}
-	warm := pageOf(t, Prepare, calc.Job{Metal: "grey-iron", Thickness: calc.Some(3), Joint: "butt", Feed: calc.Some(6), Travel: calc.Some(4)}) // without a preheat given it is taken as warmed
+	warm := pageOf(t, Prepare, calc.Job{Metal: "grey-iron", Thickness: calc.Some(3), Joint: "butt", Feed: calc.Some(6), Travel: calc.Some(4)}) // where no preheat is given it is assumed to be warmed
 	if strings.Contains(text(warm), "iron-cold") {
 		t.Error("a warmed casting is called cold")
 	}
@@ -142,7 +142,7 @@ func TestPrepare(t *testing.T) {
 	}
 }
 
-// Every piece of a skipped seam is laid once, and no two neighbours one after the other in a long one.
+// Every piece of a skipped seam is laid once, and in a long seam no two neighbours in succession.
 func TestSkipOrder(t *testing.T) {
 	for n := 1; n <= 24; n++ {
 		order := SkipOrder(n)
@@ -165,8 +165,8 @@ func TestSkipOrder(t *testing.T) {
 	}
 }
 
-// A layer leaves a shaft hot and a hold after it, more with more heat, less on a thicker shaft; a part that starts too warm has
-// no hold, one that would melt no figures.
+// A layer leaves a shaft hot and a hold after it: longer with more heat, shorter on a thicker shaft. A workpiece that
+// starts too warm has no hold, one that would melt no figures.
 func TestInterpassHold(t *testing.T) {
 	job := calc.Job{Metal: "mild-steel", Thickness: calc.Some(12), Joint: "overlay", Filler: "cual8", Feed: calc.Some(7), Travel: calc.Some(6), ShaftDia: calc.Some(40), Length: calc.Some(30), Layer: calc.Some(2)}
 	p := pageOf(t, Overlay, job)
@@ -204,7 +204,7 @@ func TestInterpassHold(t *testing.T) {
 	}
 }
 
-func TestSheetNames(t *testing.T) {
+func TestPageNames(t *testing.T) {
 	if names, err := PageNames("all"); err != nil || names != nil {
 		t.Errorf("%v, %v", names, err)
 	}
@@ -219,8 +219,8 @@ func TestSheetNames(t *testing.T) {
 	}
 }
 
-// The sheet holds every page that the joint has, in the order of the work.
-func TestSheet(t *testing.T) {
+// The pages of a card are those that suit the joint, in the order of the work.
+func TestPagesOfAJoint(t *testing.T) {
 	for joint, want := range map[string]string{"lap": "fit filler prepare machine strength air cost", "overlay": "fit filler prepare overlay machine air cost", "plug": "fit filler prepare machine strength air cost"} {
 		c := card(t, calc.Job{Metal: "galvanized", Gauge: 16, Joint: joint, Feed: calc.Some(5), Travel: calc.Some(8)})
 		list, err := Pages(context.Background(), c, nil)

@@ -10,7 +10,7 @@ import (
 )
 
 // Prepare is what is done before the arc, by metal and mass, in the order of the work: clean, fit up, warm, feed the
-// wire, lay, after. Its figures: vent gap, tacks, bevel, preheat, interpass, and the seam's pieces in their order.
+// wire, lay, after. Its figures: vent gap, tacks, bevel, preheat, interpass, and the order of the seam's pieces.
 func Prepare(card *calc.Card) (Page, error) {
 	p := Page{Name: "prepare", Card: *card}
 	for _, step := range [...]func(*Page, *calc.Card){
@@ -21,7 +21,7 @@ func Prepare(card *calc.Card) (Page, error) {
 	return p, nil
 }
 
-// line adds a line of the trade's under its topic.
+// line adds a line of common practice under its topic.
 func (p *Page) line(code string) {
 	if l, ok := tables.PracticeByCode(code); ok {
 		p.Reasons = append(p.Reasons, Reason{Text: l.Text, Known: string(l.Known), Source: l.Source, Topic: l.Topic})
@@ -42,7 +42,7 @@ func (p *Page) row(name string, d tables.Datum, formula string) {
 	p.add(name, d.Unit, d.V, d.Low, d.High, calc.Basis{Formula: formula, Source: d.Source, Known: string(d.Known)})
 }
 
-// zincBites reports a metal that hot zinc embrittles: stainless, and steel that was hardened.
+// zincBites reports a metal that hot zinc embrittles: stainless, and hardened steel.
 func (p *Page) zincBites() bool {
 	return p.has(tables.Stainless) || calc.Applies("boron-steel", &p.Card)
 }
@@ -118,7 +118,7 @@ func (p *Page) fitUp(card *calc.Card) {
 	}
 }
 
-// vent is the gap for zinc vapour: as much as the two coats that face each other are thick, up to a tenth.
+// vent is the gap for zinc vapour: the summed thickness of the two coats that face each other, up to a tenth.
 func (p *Page) vent(card *calc.Card) {
 	sum := [3]float64{}
 	for _, m := range card.Setup.Joined() {
@@ -134,7 +134,7 @@ func (p *Page) vent(card *calc.Card) {
 		Inputs: []calc.Input{{Symbol: "m", Name: "widest", Value: most.V, Unit: "mm"}, {Symbol: "c", Name: "coats that face each other", Value: sum[0], Unit: "mm", Derived: true}}})
 }
 
-// tacks along the seam.
+// tacks are the tack beads along the seam.
 func (p *Page) tacks(card *calc.Card) {
 	p.line("tacks")
 	length := p.seamLength(card)
@@ -190,7 +190,7 @@ func (p *Page) iron(card *calc.Card) {
 	}
 }
 
-// ironPeak is the skin of the casting, with the relative band of the card's hotter member.
+// ironPeak is the peak of the casting's skin, with the relative interval of the card's hotter member.
 func ironPeak(card *calc.Card) (calc.Figure, bool) {
 	f, ok := card.Figure("base_peak_temperature")
 	heat, modelled := calc.HeatOf(card)
@@ -240,11 +240,11 @@ func (p *Page) laying(card *calc.Card) {
 	p.lineUnder(tables.TopicLay, "no-glow")
 }
 
-// mostPieces is how many pieces are drawn in one block of a seam.
+// mostPieces is how many pieces of a seam are drawn in one block.
 const mostPieces = 24
 
 // SkipOrder returns for each of n pieces, from the seam's start to its end, when it is laid: every second one first,
-// then those between, begun so that from four pieces on no two neighbours follow one another.
+// then those between, started so that from four pieces on no two neighbours are laid in succession.
 func SkipOrder(n int) []string {
 	order := make([]string, n)
 	turn := 1

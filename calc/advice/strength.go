@@ -39,7 +39,7 @@ func Strength(card *calc.Card) (Page, error) {
 	return p, nil
 }
 
-// noLoad says of a joint that it is to carry none, and reports whether.
+// noLoad says, of a joint that must carry no load, why, and reports whether it is one.
 func (p *Page) noLoad(card *calc.Card) bool {
 	t, limit := card.Used.ServiceTemp, tables.ServiceLimit
 	switch {
@@ -77,7 +77,7 @@ func (p *Page) throatOf(card *calc.Card) (calc.Figure, error) {
 	return f, nil
 }
 
-// capacities are those of throat and bond, kN. Other fillers than the tested one scale by their guide strengths: the
+// capacities are those of throat and bond, kN. Fillers other than the tested one scale by their guide strengths: the
 // throat both ways, the bond only down.
 func (p *Page) capacities(card *calc.Card, a calc.Figure, length float64) (throat, bond calc.Figure) {
 	tested, _ := tables.FillerByID("cual8")
@@ -118,7 +118,7 @@ func (p *Page) sheetCapacity(card *calc.Card, length float64) calc.Figure {
 	return least
 }
 
-// allow divides the lowest edge by the safety factor, and holds a load against it.
+// allow divides the lowest capacity by the safety factor, and compares a load with it.
 func (p *Page) allow(card *calc.Card, capacities ...calc.Figure) {
 	safety := card.Used.Safety.Or(tables.DesignSafety.V)
 	edge := math.Inf(1)
@@ -142,10 +142,10 @@ func (p *Page) allow(card *calc.Card, capacities ...calc.Figure) {
 	}
 }
 
-// lastBit is what two ways to the same number may differ by, relative.
+// lastBit is by how much two ways to the same number may differ, relative.
 const lastBit = 1e-12
 
-// downTo2 rounds a positive number down to two figures: a load to allow claims no more than its band does.
+// downTo2 rounds a positive number down to two figures: a load to allow claims no more digits than its interval does.
 func downTo2(v float64) float64 {
 	if !(v > 0) {
 		return v
@@ -154,13 +154,13 @@ func downTo2(v float64) float64 {
 	return math.Floor(v/unit*(1+lastBit)) * unit
 }
 
-// upTo2 is the least number of two figures that a positive number does not exceed: what must be allowed for it.
+// upTo2 rounds a positive number up to two figures: what must be allowed for it.
 func upTo2(v float64) float64 {
 	unit := math.Pow(10, math.Floor(math.Log10(v))-1)
 	return math.Ceil(v/unit*(1-lastBit)) * unit
 }
 
-// moreOf is what carries more of a joint.
+// moreOf is what would make a joint carry more.
 func moreOf(card *calc.Card) string {
 	if card.Used.Joint == "plug" {
 		return "More plugs or larger ones, thicker sheet"
@@ -201,7 +201,7 @@ func (p *Page) governs(throat, bond, sheet calc.Figure) {
 }
 
 // needs says which length or throat would carry a given load. Both are rounded up, and so is the load to what the
-// allowable one is rounded down to: who does as it says is allowed the load.
+// allowable one is rounded down to: who follows the advice is allowed the load.
 func (p *Page) needs(card *calc.Card, throat, bond, sheet, a calc.Figure, length float64) {
 	if !card.Job.Load.Set || !(card.Job.Load.V > 0) {
 		return
@@ -232,7 +232,7 @@ func (p *Page) strengthWords(card *calc.Card) {
 		Text: "Structural, lifting, pressure, vehicle: a qualified procedure and a person who may decide, not this figure. Pull a test piece.", Basis: "common practice, no source"})
 }
 
-// plug is a hole filled and wetted to the sheet under it.
+// plug is a hole that is filled and wetted to the sheet under it.
 func (p Page) plug(card *calc.Card) (Page, error) {
 	least, most := formula.PlugHole(card.Setup.Members[0].Core)
 	mid, low, high, err := formula.Predictive(formula.FilletStress(true))

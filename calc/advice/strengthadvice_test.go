@@ -15,7 +15,7 @@ var (
 	adviceThroat = regexp.MustCompile(`, or a throat of ([\d.]+) mm at this length`)
 )
 
-// adviceOf is the length and the throat that the page says would do; 0 where it says none.
+// adviceOf is the length and the throat that the page says would be enough; 0 where it says none.
 func adviceOf(p *advice.Page) (length, throat float64) {
 	for _, r := range p.Reasons {
 		if m := adviceLength.FindStringSubmatch(r.Text); m != nil {
@@ -43,7 +43,7 @@ func overloaded(t *testing.T, j calc.Job) (bool, advice.Page) {
 	return false, p
 }
 
-// Who does what the page says would carry the load is not told that the load is too much; a millimetre less is too little.
+// Who follows the page's advice is not told that the load is too much; a millimetre less is too little.
 func TestStrengthAdviceIsEnough(t *testing.T) {
 	if testing.Short() {
 		t.Skip("hundreds of loads")
@@ -56,7 +56,7 @@ func TestStrengthAdviceIsEnough(t *testing.T) {
 		{Metal: "mild-steel", Gauge: 14, Joint: "lap", Leg: calc.Some(2), Length: calc.Some(55)},
 		{Metal: "mild-steel", Thickness: calc.Some(2), Joint: "tee", Throat: calc.Some(1.4), Length: calc.Some(80)},
 	} {
-		base.Feed, base.Travel = calc.Some(6), calc.Some(7) // a suggestion would move with the throat that is asked for
+		base.Feed, base.Travel = calc.Some(6), calc.Some(7) // a suggestion would change with the throat that is asked for
 		for _, load := range loads(testing.Short()) {
 			j := base
 			j.Load = calc.Some(load)
@@ -95,7 +95,7 @@ func loads(few bool) (list []float64) {
 	return append(list, 1.9049, 2, 10, 99.5, 100)
 }
 
-// A load of more figures than the allowable one is not said to be more than itself.
+// A load with more figures than the allowable one is not said to exceed itself.
 func TestOverloadIsToldApart(t *testing.T) {
 	j := calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Length: calc.Some(100), Load: calc.Some(1)}
 	card := mustSolve(t, j)
