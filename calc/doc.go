@@ -4,11 +4,12 @@
 //
 // # The way of one Job
 //
-// resolve checks the Job's numbers, completes it with marked assumptions and looks its rows up in tables. newBoard turns
-// it into numbers: the chain of formulas that applies, its input quantities and their intervals. suggest finds the feed
-// and travel that were left open; propagate runs the chain for every output's value, interval and sensitivities;
-// verdict runs the cross-section at the setting. figures, notes and warn write what was found on the Card, each figure
-// as {name, value, low, high, unit, basis}: the basis answers "why this number?" without computing again.
+// resolve checks the Job's numbers, completes it with marked assumptions and looks its rows up in tables. newBoard
+// turns it into numbers: the chain of formulas that applies, its input quantities and their intervals. suggest finds
+// the feed and travel that were left open; propagate runs the chain for every output's value, interval and
+// sensitivities; verdict runs the cross-section at the setting. figures, notes and warn write what was found on the
+// Card, each figure as {name, value, low, high, unit, basis}: the basis answers "why this number?" without computing
+// again.
 //
 // # How an interval comes about
 //

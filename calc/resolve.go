@@ -55,8 +55,7 @@ func resolve(job Job, card *Card) error {
 	return nil
 }
 
-// Complete returns a job with what was left open assumed, except what is suggested: feed, travel and on and off
-// times.
+// Complete returns a job with what was left open assumed, except what is suggested: feed, travel and on and off times.
 func Complete(job Job) (Job, error) {
 	var card Card
 	err := resolve(job, &card)

@@ -77,8 +77,7 @@ func bothWays(beside *[2][2]Limits) bool {
 	return true
 }
 
-// along returns each limit's courses, from the limits a probe to each side, and the change in per cent that reaches
-// it.
+// along returns each limit's courses, from the limits a probe to each side, and the change in per cent that reaches it.
 func (l *Limits) along(beside *[2][2]Limits) (c [limitCount]courses, d [limitCount]float64) {
 	for i, here := range l {
 		for axis := range c[i] {

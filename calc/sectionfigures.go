@@ -47,8 +47,7 @@ func formOf(d *tables.Datum) effect { return effect{byModel, math.Log(d.Low), ma
 
 func memberFigure(name string, member int) string { return name + [2]string{"_1", "_2"}[member] }
 
-// add appends a figure as it is read off the section, its interval from the section's effects and those that are
-// given.
+// add appends a figure as it is read off the section, its interval from the section's effects and those that are given.
 func (l *sectionList) add(name, unit, formula string, r reading, more ...effect) {
 	v := r.of(&l.v.variants.at)
 	var effects []effect
