@@ -12,10 +12,10 @@ import (
 	"brazebooth/tables"
 )
 
-// Next ranks what may lie behind the last bead's look, by the computed window at its setting and by what earlier
-// beads of the same job showed, and finds the smallest change of one setting that is more likely than not to make the
-// next bead good; where no setting is at fault it says what cures it. tries come oldest first and differ in their settings only. Each try narrows what the window leaves
-// open, so that the next setting is a bisection of it. Errors as Solve and Gap.
+// Next ranks what may be behind the last bead's look, by the computed window at its setting and by what earlier beads
+// of the same job showed. It finds the smallest change of one setting that more likely than not makes the next bead
+// good; where no setting is at fault it says what cures it. tries are oldest first and differ in their settings only.
+// Each try narrows what the window leaves open, so the next setting is a bisection. Errors as calc.Answer.
 func Next(ctx context.Context, tries []Try) (advice.Page, error) {
 	if len(tries) == 0 {
 		return advice.Page{}, mistake.In("seen", "no bead is laid", "lay a test bead and say what it shows")
@@ -51,7 +51,7 @@ func Next(ctx context.Context, tries []Try) (advice.Page, error) {
 	} else if err := v.choose(ctx, now, &c); err != nil {
 		return advice.Page{}, err
 	}
-	if err := ctx.Err(); err != nil { // what nobody waited for was not looked at
+	if err := ctx.Err(); err != nil { // what nobody waited for was not computed
 		return advice.Page{}, err
 	}
 	c.Next = v.next(tries[len(tries)-1].Job, now, &c)
@@ -60,7 +60,7 @@ func Next(ctx context.Context, tries []Try) (advice.Page, error) {
 	return p, nil
 }
 
-// stopped is the page of a job that is not to be done at all: no setting mends it.
+// stopped is the page of a job that must not be done at all: no setting helps it.
 func (v *posterior) stopped() (advice.Page, bool) {
 	p, ok := advice.Stopped("correct", &v.card)
 	if ok {
@@ -69,7 +69,7 @@ func (v *posterior) stopped() (advice.Page, bool) {
 	return p, ok
 }
 
-// correctWords are the reasons and cautions of a correction.
+// correctWords are the reasons and warnings of a correction.
 func correctWords(p *advice.Page, c *advice.Correction, v *posterior) {
 	because := func(text, known, source string) {
 		p.Reasons = append(p.Reasons, advice.Reason{Text: text, Known: known, Source: source})

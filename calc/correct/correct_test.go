@@ -26,8 +26,8 @@ func booth(t *testing.T, job calc.Job, shift float64) string {
 	return map[string]string{"cold": "rolled-edge", "good": "good", "hot": "thin-wide", "burn-through": "burn-through"}[l.Zone()]
 }
 
-// In booths whose heat is off by as much as the bands allow, from settings that are off by a third, the corrections
-// lead to a good bead, none of them against what was already seen.
+// In booths whose heat is off by as much as the intervals allow, from settings that are off by a third, the
+// corrections lead to a good bead, and none contradicts what was already seen.
 func TestCorrectionsFindTheGoodBead(t *testing.T) {
 	if testing.Short() {
 		t.Skip("held without -short: nothing here runs side by side but what other tests run too")
@@ -121,7 +121,7 @@ func TestCorrectionsMoveTheModel(t *testing.T) {
 						t.Errorf("%s %s at %g mm/s, %s: %+v takes %s from %.4g to %.4g", metal, joint, travel, seen, c.Change, figure, a.Value, b.Value)
 					}
 					laid := calc.Laid(&p.Card)
-					if n := changed(AsSet(job, &laid), c.Next); n != 1 && !(n == 2 && c.Change.What == "wire_feed") { // the volts are written down with a feed
+					if n := changed(AsSet(job, &laid), c.Next); n != 1 && !(n == 2 && c.Change.What == "wire_feed") { // the volts are fixed with a feed
 						t.Errorf("%s: %d settings changed at once by %+v", seen, n, c.Change)
 					}
 				}
@@ -133,7 +133,7 @@ func TestCorrectionsMoveTheModel(t *testing.T) {
 	}
 }
 
-// Against vapour that nothing shuts in the bead drives off less zinc, and a hollow bead gets fuller.
+// Against vapour that can escape, the bead drives off less zinc, and a hollow bead gets fuller.
 func TestOtherCorrectionsMoveTheModel(t *testing.T) {
 	zinc := calc.Job{Metal: "galvanized", Gauge: 18, Joint: "butt", Feed: calc.Some(5), Travel: calc.Some(9)}
 	p, err := Next(context.Background(), []Try{{zinc, "pores"}})
@@ -157,7 +157,7 @@ func TestOtherCorrectionsMoveTheModel(t *testing.T) {
 	}
 }
 
-// What has nothing to do with heat teaches next to nothing of it.
+// What has nothing to do with heat teaches next to nothing about it.
 func TestPoresTeachLittleOfHeat(t *testing.T) {
 	job := calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(5.5), Travel: calc.Some(9)}
 	before, err := newPosterior(context.Background(), []Try{{job, "good"}})
@@ -179,7 +179,7 @@ func TestPoresTeachLittleOfHeat(t *testing.T) {
 	}
 }
 
-// A correction of heat never makes a good bead less likely, and comes back from far outside a hand's range.
+// A correction of heat never makes a good bead less likely, and comes back from far outside the range of a hand.
 func TestCorrectionsDoNotHarm(t *testing.T) {
 	if testing.Short() {
 		t.Skip("held without -short: nothing here runs side by side but what other tests run too")
@@ -224,7 +224,7 @@ func changed(a, b calc.Job) int {
 	return n
 }
 
-// What lies between a cold and a hot bead is tried next, and the window is not needed for it.
+// A setting between a cold and a hot bead is tried next, and that needs no window.
 func TestCorrectionsBisect(t *testing.T) {
 	for _, job := range []calc.Job{{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(5.5)}, {Metal: "mild-steel", Thickness: calc.Some(12), Joint: "plug", Feed: calc.Some(5.5)}} {
 		at := func(x float64) calc.Job {
@@ -247,7 +247,7 @@ func TestCorrectionsBisect(t *testing.T) {
 	}
 }
 
-// The trade's rows, each with what a hand changes first: common practice, no source.
+// The trade's rows, each with what a welder changes first: common practice, no source.
 func TestCorrectionsAreTheTrades(t *testing.T) {
 	if testing.Short() {
 		t.Skip("every sight")
@@ -311,7 +311,7 @@ func TestCorrectionsAreTheTrades(t *testing.T) {
 	}
 }
 
-// What stops a job is not mended by a setting, and a melted-through thin sheet with no room left lets the arc pause.
+// No setting helps a job that is stopped, and a melted-through thin sheet with no room left gets a timed arc.
 func TestCorrectionsStopAndPause(t *testing.T) {
 	for _, job := range []calc.Job{{Metal: "brass", Thickness: calc.Some(1), Feed: calc.Some(4), Travel: calc.Some(8)}, {Metal: "mild-steel", Gauge: 18, Feed: calc.Some(5), Travel: calc.Some(8), Hazard: "tank"}} {
 		p, err := Next(context.Background(), []Try{{job, "rolled-edge"}})
@@ -339,7 +339,7 @@ func TestSeenIDs(t *testing.T) {
 	}
 }
 
-// Every share names a sight and a cause that exist and lies between nothing and always; every sight has a drawing.
+// Every share names a sight and a cause that exist and lies between never and always; every sight has a drawing.
 func TestEvidenceHolds(t *testing.T) {
 	for _, e := range tables.EvidenceRows() {
 		_, ok1 := tables.SightByID(e.Sight)
@@ -362,7 +362,7 @@ func TestEvidenceHolds(t *testing.T) {
 	}
 }
 
-// One answer to a test bead, with the levers looked along; against the 100 ms in which a hand feels no wait.
+// One answer to a test bead, with every lever looked along; compare with the 100 ms in which nobody feels a wait.
 func BenchmarkCorrect(b *testing.B) {
 	job := calc.Job{Metal: "galvanized", Gauge: 18, Joint: "lap", Feed: calc.Some(5), Travel: calc.Some(9)}
 	for b.Loop() {
@@ -372,7 +372,7 @@ func BenchmarkCorrect(b *testing.B) {
 	}
 }
 
-// A hole leaves hope of a steady arc where less wire or a quicker hand would do, or both, and none where nothing does.
+// After a hole a steady arc is kept where less wire, faster travel or both would do, and given up where nothing does.
 func TestLessWireIsHope(t *testing.T) {
 	for _, x := range []struct {
 		gauge        int
@@ -389,7 +389,8 @@ func TestLessWireIsHope(t *testing.T) {
 	}
 }
 
-// After a hole the heat is believed to be greater, and a card's own setting no longer good: less wire or a quicker hand still is.
+// After a hole the heat is probably greater, and a card's own setting no longer good: less wire or faster travel
+// still is.
 func TestHopeAfterAHole(t *testing.T) {
 	for _, x := range []struct {
 		metal, joint     string
@@ -405,7 +406,7 @@ func TestHopeAfterAHole(t *testing.T) {
 	}
 }
 
-// A hole where the window has it cold is no reason to say that no feed and travel are good: the cure in words stands.
+// A hole where the window says cold is no reason to say that no feed and travel are good: the cure in words stays.
 func TestAHoleWhereItIsCold(t *testing.T) {
 	for _, x := range [][3]float64{{0.5, 2.6, 14}, {0.8, 2.6, 7}, {2, 4, 7}} {
 		p, err := Next(context.Background(), []Try{{calc.Job{Metal: "galvanized", Thickness: calc.Some(x[0]), Joint: "lap", Feed: calc.Some(x[1]), Travel: calc.Some(x[2])}, "burn-through"}})
@@ -419,8 +420,8 @@ func TestAHoleWhereItIsCold(t *testing.T) {
 	}
 }
 
-// Far from anything good a correction is no creep: it goes as far as one change may, and not to a timed arc where a steady
-// one is good.
+// Far from anything good a correction does not creep: it goes as far as one change may, and not to a timed arc where
+// a steady one is good.
 func TestFarOffIsALongStep(t *testing.T) {
 	for _, x := range []struct {
 		feed, travel float64
@@ -438,8 +439,8 @@ func TestFarOffIsALongStep(t *testing.T) {
 	}
 }
 
-// The first good one of a row that turns good once is found wherever it lies; of a row without one the likeliest, and the
-// last where nothing is good at all.
+// In a row that turns good once the first good one is found wherever it lies; in a row without one the likeliest, and
+// the last where nothing is good at all.
 func TestSmallestGood(t *testing.T) {
 	for last := range 20 {
 		for turn := range last + 2 {

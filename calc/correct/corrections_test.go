@@ -17,7 +17,7 @@ func laidAt(job calc.Job, seen []string, travels ...float64) []Try {
 	return list
 }
 
-// What showed the opposite bounds a step: the nearest of them on that side, whatever the order they were laid in.
+// What showed the opposite bounds a step: the nearest on that side, whatever the order they were laid in.
 func TestOppositeIsTheNearest(t *testing.T) {
 	job := calc.Job{Metal: "mild-steel", Gauge: 18, Feed: calc.Some(5)}
 	l := &levers[leverTravel]
@@ -42,8 +42,8 @@ func TestOppositeIsTheNearest(t *testing.T) {
 	}
 }
 
-// A hand sets tenths of a mm/s and at most 30 % in one step: from 9 up to 11.7. With the opposite seen at 10 it goes no
-// further than the middle between; with it seen at 14, out of one step's reach, it may go as far as it likes.
+// Travel is set in tenths of a mm/s and changed by at most 30 % in one step: from 9 up to 11.7. With the opposite
+// seen at 10 it goes no further than the middle between; with it seen at 14, beyond one step, it is not limited.
 func TestNotchesStopShort(t *testing.T) {
 	job := calc.Job{Metal: "mild-steel", Gauge: 18, Feed: calc.Some(5)}
 	l := &levers[leverTravel]
@@ -63,7 +63,7 @@ func TestNotchesStopShort(t *testing.T) {
 		t.Errorf("downward: %v", down)
 	}
 	fast := &posterior{laid: laidAt(job, []string{"rolled-edge"}, 12.5)}
-	if up := fast.notches(&fast.laid[0], l, 1); len(up) != 15 || up[14] != 14 { // the quickest that a hand holds
+	if up := fast.notches(&fast.laid[0], l, 1); len(up) != 15 || up[14] != 14 { // the fastest that a hand holds
 		t.Errorf("upward from 12.5: %v", up)
 	}
 	if none := v.notches(&v.laid[0], l, 0); none != nil {
@@ -71,7 +71,7 @@ func TestNotchesStopShort(t *testing.T) {
 	}
 }
 
-// The shares of the causes are of a hundred, before the unlikely ones are left out.
+// The causes' shares sum to a hundred before the unlikely ones are left out.
 func TestCausesShareAHundred(t *testing.T) {
 	p, err := Next(context.Background(), []Try{{Job: calc.Job{Metal: "mild-steel", Thickness: calc.Some(8), Joint: "plug", Feed: calc.Some(6)}, Seen: "pores"}})
 	if err != nil {

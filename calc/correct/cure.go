@@ -10,7 +10,7 @@ import (
 	"brazebooth/tables"
 )
 
-// chanceNoise is what the section's own grid makes of a chance from one setting to the next.
+// chanceNoise is how much the section's own grid changes a chance from one setting to the next.
 const chanceNoise = 0.03
 
 // way is a lever and the sign of its change.
@@ -19,8 +19,8 @@ type way struct {
 	sign  float64
 }
 
-// treatments are the settings that treat a cause which is none of heat, the hand's first choice first. The others have
-// their cure in words alone.
+// treatments are the settings that treat a cause that is not heat, the welder's first choice first. Other causes have
+// a cure in words only.
 func (v *posterior) treatments(cause string, j *calc.Job) []way {
 	switch cause {
 	case tables.CauseVoltsLow:
@@ -42,7 +42,7 @@ func (v *posterior) treatments(cause string, j *calc.Job) []way {
 	return nil
 }
 
-// treat is the first setting that treats a cause which is none of heat and leaves the heat as likely right as it was; nil
+// treat is the first setting that treats a cause that is not heat and leaves the heat as likely right as it was; nil
 // where the cure is no setting, or every one would spoil the heat.
 func (v *posterior) treat(ctx context.Context, t *Try, cause string, before float64) (*move, error) {
 	for _, w := range v.treatments(cause, &t.Job) {
@@ -61,8 +61,8 @@ func (v *posterior) treat(ctx context.Context, t *Try, cause string, before floa
 	return nil, nil
 }
 
-// toSteady is the smallest change that more likely than not brings the current to where the arc is steady, or all that one
-// step allows.
+// toSteady is the smallest change that more likely than not brings the current to where the arc is steady, or all
+// that one step allows.
 func (v *posterior) toSteady(ctx context.Context, t *Try, l *lever, sign float64) (*move, error) {
 	list := v.notches(t, l, sign)
 	if len(list) == 0 {
@@ -79,8 +79,8 @@ func (v *posterior) toSteady(ctx context.Context, t *Try, l *lever, sign float64
 	return &move{lever: l, job: j, good: g}, err
 }
 
-// proven reports whether the volts were read and lie as far from the usual as their band is wide: an arc that stutters is
-// no bead, whatever its heat.
+// proven reports whether the volts were read and lie as far from the usual as their interval is wide: with an arc
+// that stutters the heat does not matter.
 func (v *posterior) proven(cause string, j *calc.Job) bool {
 	side := 1.0
 	if cause == tables.CauseVoltsLow {
@@ -89,12 +89,12 @@ func (v *posterior) proven(cause string, j *calc.Job) bool {
 	return v.voltsOff(j, side) >= math.Exp(2)
 }
 
-// closed reports whether two members shut the zinc between them in.
+// closed reports whether two members shut in the zinc between them.
 func (v *posterior) closed(j *calc.Job) bool {
 	return (v.card.Used.Joint == "lap" || v.card.Used.Joint == "tee") && j.Gap.V == 0
 }
 
-// outside is how likely the current lies below, and above, what burns steadily, by its band on the card.
+// outside is how likely the current lies below, and above, what burns steadily, by its interval on the card.
 func (v *posterior) outside(j *calc.Job) (below, above float64) {
 	f, ok := v.card.Figure("current")
 	if !ok || !(f.Low > 0) {
@@ -120,11 +120,11 @@ func (v *posterior) outside(j *calc.Job) (below, above float64) {
 	return below, above
 }
 
-// recall goes through the beads before the last: what they teach of the heat, and what was done after them in vain.
+// recall goes through the beads before the last: what they teach of the heat, and which cures after them did not help.
 func (v *posterior) recall(ctx context.Context) error {
 	for i := range v.laid[:len(v.laid)-1] {
 		t, next := &v.laid[i], &v.laid[i+1]
-		then := *v // as it was looked at when it was the last
+		then := *v // as it was when this bead was the last
 		then.laid, then.mended = v.laid[:i+1], false
 		again := t.Job == next.Job && sharesSight(t.Seen, next.Seen)
 		var c advice.Correction
@@ -153,7 +153,7 @@ func (v *posterior) recall(ctx context.Context) error {
 	return nil
 }
 
-// sharesSight reports whether two beads showed one thing both.
+// sharesSight reports whether two beads both showed one thing.
 func sharesSight(a, b string) bool {
 	for _, s := range strings.Split(a, ",") {
 		for _, other := range strings.Split(b, ",") {

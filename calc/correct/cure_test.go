@@ -8,8 +8,8 @@ import (
 	"brazebooth/tables"
 )
 
-// What no dial cures is cured in words, and no setting is changed for it; a setting against a cause that is none of heat
-// leaves the heat as likely right as it was, save where the volts that were read are proven wrong.
+// What no setting cures is cured in words, and no setting is changed for it. A setting for a cause that is not heat
+// leaves the heat as likely right as it was, except where the volts that were read are proven wrong.
 func TestNoSettingSpoilsTheHeat(t *testing.T) {
 	words := map[string]bool{}
 	for _, id := range []string{tables.CauseStiff, tables.CauseSluggish, tables.CauseDirt, tables.CauseGas, tables.CauseCopper, tables.CauseHeld, tables.CauseAbrupt, tables.CauseSlips} {
@@ -40,7 +40,7 @@ func TestNoSettingSpoilsTheHeat(t *testing.T) {
 	}
 }
 
-// A cure that was done, after which a bead of the same settings shows the same, gives way to the next cause.
+// A cure after which a bead of the same settings shows the same is followed by the next cause.
 func TestCureInVainGivesWay(t *testing.T) {
 	bead := Try{calc.Job{Metal: "galvanized", Gauge: 20, Joint: "lap", Feed: calc.Some(4.1), Travel: calc.Some(8)}, "pores"}
 	done := map[string]bool{}
@@ -59,7 +59,7 @@ func TestCureInVainGivesWay(t *testing.T) {
 	}
 }
 
-// A current that lies where the arc does not burn steadily is what spatters, and is brought back by the feed.
+// A current below the steady arc is what spatters, and the feed brings it back.
 func TestSpatterBelowTheSteadyArc(t *testing.T) {
 	job := calc.Job{Metal: "galvanized", Gauge: 22, Joint: "lap", Feed: calc.Some(2.6), Travel: calc.Some(7)}
 	p, err := Next(t.Context(), []Try{{job, "spatter"}})
@@ -72,8 +72,8 @@ func TestSpatterBelowTheSteadyArc(t *testing.T) {
 	}
 }
 
-// Zinc that the suggested setting boils off the back as computed is no sign of heat: the coat is repaired, and a bead that
-// shows nothing else is as good as one. Where the model does not expect it, it is one of too much heat.
+// Zinc that the suggested setting is computed to boil off the back is no sign of heat: the coat is repaired, and a
+// bead that shows nothing else counts as good. Where the model does not expect it, it is a sign of too much heat.
 func TestZincGoneBehindAsComputed(t *testing.T) {
 	job := calc.Job{Metal: "galvanized", Gauge: 20, Joint: "lap"}
 	for _, seen := range []string{"zinc-gone-behind", "rolled-edge,zinc-gone-behind", "pores,zinc-gone-behind"} {

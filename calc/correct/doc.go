@@ -1,8 +1,11 @@
 // Package correct says what a test bead's look means and which one setting to change for the next.
 //
-// It keeps a probability for each of a few shifts of the heat, and calc's Probe tells what each setting does under
-// each shift. What a bead showed updates these probabilities and ranks the causes. Then the settings are looked along
-// for the smallest change that is more likely than not to make a good bead. A cause other than heat is answered in
-// words, or with a setting that leaves the heat as likely right; zinc that is gone behind as computed has an answer
-// of its own. The texts, drawings and shares are rows of tables.
+// # How a correction comes about
+//
+// posterior.go keeps a weight on each of a few shifts of the true heat from the computed one, and what each setting
+// does under each shift, by calc.Probe. The prior is the card's own interval of the heat; what a bead showed updates
+// the weights, and rank.go ranks the causes. move.go looks along the levers of lever.go for the smallest change that
+// is more likely than not to make the next bead good. cure.go answers a cause that is not heat, in words or with a
+// setting that leaves the heat as likely right; zinc.go answers zinc that is gone on the back as computed. The texts,
+// drawings and shares are rows of tables: seen.go and causes.go.
 package correct

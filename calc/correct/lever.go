@@ -5,17 +5,17 @@ import (
 	"brazebooth/tables"
 )
 
-// lever is a setting that a hand changes between test beads.
+// lever is a setting that a welder changes between test beads.
 type lever struct {
 	what, unit string
 	opt        func(*calc.Job) *calc.Opt
-	step       tables.Datum // low the usual step, value the most; % of the present value where Unit is %
-	quantum    float64      // what a hand can set
+	step       tables.Datum // low the usual step, value the largest; % of the present value where Unit is %
+	quantum    float64      // the smallest change that can be set
 	ends       func(*calc.Job) (low, high float64)
-	hotter     float64 // sign of more heat by hand's rule, where no window is computed
+	hotter     float64 // sign of more heat by the trade's rule, where no window is computed
 }
 
-// The levers, those of a steady arc in the order in which a hand tries them.
+// The levers; those of a steady arc in the order in which a welder tries them.
 const (
 	leverStickOut = iota
 	leverVolts

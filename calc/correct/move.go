@@ -14,13 +14,14 @@ type move struct {
 	lever *lever
 	job   calc.Job
 	good  float64
-	gain  float64 // of the limit that the change is meant to widen, logarithmic
+	gain  float64 // of the limit that the change is to widen, logarithmic
 
-	then     *move   // the other of a beat's two times, where one alone does not do
+	then     *move   // the other of a timed arc's two times, where one alone is not enough
 	together float64 // the chance with both
 }
 
-// choose finds the change for the likeliest cause: a setting, or where none is at fault or none helps, its cure in words.
+// choose finds the change for the likeliest cause: a setting, or where none is at fault or none helps, its cure in
+// words.
 func (v *posterior) choose(ctx context.Context, t *Try, c *advice.Correction) error {
 	before, err := v.good(ctx, &t.Job)
 	if err != nil {
@@ -49,7 +50,7 @@ func (v *posterior) choose(ctx context.Context, t *Try, c *advice.Correction) er
 	return nil
 }
 
-// put writes a move as the change.
+// put writes a move into the correction as its change.
 func put(c *advice.Correction, t *Try, m *move) {
 	if m.lever == nil {
 		c.Change = &advice.Change{What: "mode", FromMode: t.Job.Mode, ToMode: m.job.Mode}
@@ -70,7 +71,7 @@ func (v *posterior) remedy(ctx context.Context, t *Try, cause string, before flo
 		}
 		return v.hunt(ctx, t, before, -1, leverStickOut, leverVolts, leverFeed, leverTravel)
 	case tables.CauseMelts:
-		m, err := v.hunt(ctx, t, before, -1, leverTravel, leverFeed) // a hole first: quicker, or less wire
+		m, err := v.hunt(ctx, t, before, -1, leverTravel, leverFeed) // after a hole first faster travel or less wire
 		if err != nil || v.off || t.Job.Mode == "timed" {
 			return m, err
 		}
@@ -90,8 +91,8 @@ func (v *posterior) remedy(ctx context.Context, t *Try, cause string, before flo
 	return v.treat(ctx, t, cause, before)
 }
 
-// hope reports whether a steady arc may be good somewhere between this travel and the fastest of a hand, or this feed and
-// the least that burns steadily; or where a card would put both.
+// hope reports whether a steady arc may be good somewhere between this travel and the fastest that a hand holds, or
+// this feed and the least that burns steadily, or where a card would put both.
 func (v *posterior) hope(ctx context.Context, t *Try) (bool, error) {
 	fast, low := t.Job, t.Job
 	_, high := travelEnds(&t.Job)
@@ -114,29 +115,29 @@ func (v *posterior) hope(ctx context.Context, t *Try) (bool, error) {
 		return false, err
 	}
 	if err != nil || c.Warned("no-good-setting") {
-		return false, nil // what was laid stays answered
+		return false, nil // an error of the open job is none of the answer
 	}
 	j := calc.Laid(&c)
 	g, err := v.good(ctx, &j)
 	return g > hopeful, err
 }
 
-// hopeful is the chance of a good bead from which a steady arc is not given up.
+// hopeful is the chance of a good bead above which a steady arc is not given up.
 const hopeful = 0.25
 
-// pauses is a timed arc in place of a steady one, where the joint takes one; else the move that was found.
+// pauses is a timed arc instead of a steady one, where the joint takes one; else the move that was found.
 func (v *posterior) pauses(t *Try, found *move) *move {
 	if t.Job.Joint == "overlay" || t.Job.Joint == "plug" {
 		return found
 	}
 	j := t.Job
 	j.Mode = "timed"
-	j.Feed, j.Volts, j.Travel, j.Aim = calc.Opt{}, calc.Opt{}, calc.Opt{}, calc.Opt{} // the timed arc's own are suggested anew
+	j.Feed, j.Volts, j.Travel, j.Aim = calc.Opt{}, calc.Opt{}, calc.Opt{}, calc.Opt{} // the timed arc's own are suggested again
 	return &move{job: j}
 }
 
-// hunt goes through the levers in a hand's order for the first whose smallest change is more likely than not to make
-// a good bead; of none such, the change that makes it likeliest, or that widens the limit most.
+// hunt goes through the levers in the welder's order for the first whose smallest change more likely than not makes a
+// good bead. Without one, it takes the change that makes it likeliest or that widens the limit most.
 func (v *posterior) hunt(ctx context.Context, t *Try, before, heat float64, order ...int) (*move, error) {
 	var bracketed *move
 	for _, i := range order {
@@ -154,7 +155,7 @@ func (v *posterior) hunt(ctx context.Context, t *Try, before, heat float64, orde
 	var best *move
 	for _, i := range order {
 		if v.timed && i == leverTravel {
-			continue // a timed arc's follows from its beat
+			continue // a timed arc's travel follows from its times
 		}
 		m, err := v.pull(ctx, t, &levers[i], heat)
 		if err != nil {

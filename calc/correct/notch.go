@@ -7,8 +7,8 @@ import (
 	"strings"
 )
 
-// notches are the values that a hand can set on one side of the present one: up to the most for one step, inside the
-// lever's ends, and short of a value that already showed the opposite; where that lies near, the middle alone.
+// notches are the values that can be set on one side of the present one: up to the largest step, inside the lever's
+// ends, and short of a value that already showed the opposite; where that is near, only up to the middle.
 func (v *posterior) notches(t *Try, l *lever, sign float64) []float64 {
 	at := l.opt(&t.Job)
 	if !at.Set || sign == 0 {
@@ -23,7 +23,7 @@ func (v *posterior) notches(t *Try, l *lever, sign float64) []float64 {
 	from := math.Round(at.V/l.quantum) * l.quantum
 	for n := 1; n <= 400; n++ {
 		x := from + sign*float64(n)*l.quantum
-		past := sign > 0 && x > high+1e-9 || sign < 0 && x < low-1e-9 // from outside one may come back
+		past := sign > 0 && x > high+1e-9 || sign < 0 && x < low-1e-9 // coming back from outside is allowed
 		if math.Abs(x-at.V) > l.most(at.V)+1e-9 || past || bracketed && sign*(x-stop) >= -1e-9 {
 			break
 		}
@@ -37,12 +37,13 @@ func (v *posterior) notches(t *Try, l *lever, sign float64) []float64 {
 	return list
 }
 
-// opposite is the nearest value of a lever on that side where a bead of the same other settings showed the opposite.
+// opposite is the nearest value of a lever on that side where a bead with the same other settings showed the opposite.
 func (v *posterior) opposite(t *Try, l *lever, sign float64) (float64, bool) {
 	return v.nearest(t, l, sign, func(seen string) bool { return calc.HeatSign(seen)*calc.HeatSign(t.Seen) < 0 })
 }
 
-// nearest is the nearest value of a lever on that side at which a bead of the same other settings showed what is asked for.
+// nearest is the nearest value of a lever on that side where a bead with the same other settings showed what is asked
+// for.
 func (v *posterior) nearest(t *Try, l *lever, sign float64, showed func(seen string) bool) (value float64, found bool) {
 	at := l.opt(&t.Job).V
 	for _, other := range v.laid[:len(v.laid)-1] {
@@ -59,7 +60,7 @@ func (v *posterior) nearest(t *Try, l *lever, sign float64, showed func(seen str
 	return value, found
 }
 
-// steadyVolts narrows the ends of the volts to what lies between those at which a bead with this feed stubbed and those at
+// steadyVolts narrows the ends of the volts to between those at which a bead with this feed stubbed and those at
 // which the wire burnt back.
 func (v *posterior) steadyVolts(t *Try, low, high float64) (float64, float64) {
 	const clear = 0.2 // V, as near as one goes to a value that failed
@@ -77,7 +78,8 @@ func (v *posterior) steadyVolts(t *Try, low, high float64) (float64, float64) {
 	return low, high
 }
 
-// voltSign is −1 for a bead that shows too few volts for its feed, 1 for one that shows too many, 0 for neither or both.
+// voltSign is −1 for a bead that shows too few volts for its feed, 1 for one that shows too many, 0 for neither or
+// both.
 func voltSign(seen string) int {
 	sum := 0
 	for _, s := range strings.Split(seen, ",") {

@@ -11,8 +11,8 @@ import (
 	"brazebooth/tables"
 )
 
-// posterior is what is thought of a booth while its test beads are looked at: by how much the true heat may differ from
-// the computed one, as weights on a few shifts, and what each setting does under each of them.
+// posterior is what is known of a booth after its test beads: weights on a few shifts of the true heat from the
+// computed one, and what each setting does under each shift.
 type posterior struct {
 	card    calc.Card // of the last try
 	laid    []Try
@@ -20,14 +20,14 @@ type posterior struct {
 	weights []float64
 	ctx     context.Context
 	timed   bool
-	times   map[calc.Job]timedLimits // that were computed, by the job without its times
+	times   map[calc.Job]timedLimits // those computed, by the job without its times
 	off     bool                     // nothing is computed: no window
-	mended  bool                     // the last bead showed nothing but zinc gone where its setting is computed to take it
-	cured   map[string]bool          // causes against which something was done that no setting does, and the bead still shows them
+	mended  bool                     // the last bead showed only zinc gone where its setting is computed to take it
+	cured   map[string]bool          // causes whose cure, no setting, was tried, and the bead still shows them
 }
 
-// A window may be narrower than the heat is known: between every two shifts at which the section is computed its limits
-// are interpolated at some more, so that no window falls between them.
+// A window may be narrower than the uncertainty of the heat: between the shifts at which the section is computed its
+// limits are interpolated at more, so that no window falls between them.
 const (
 	nodeCount  = 13
 	perNode    = 16
@@ -65,8 +65,8 @@ func newPosterior(ctx context.Context, tries []Try) (*posterior, error) {
 	return v, nil
 }
 
-// fillOpen gives an earlier try the settings of the last one where it leaves them open: what is suggested for one
-// would differ for the other.
+// fillOpen gives an earlier try the settings of the last one where it leaves them open: a suggestion would differ
+// between the two.
 func fillOpen(j, last *calc.Job) {
 	if !j.Feed.Set && !j.Amps.Set {
 		j.Feed = last.Feed
@@ -79,8 +79,8 @@ func fillOpen(j, last *calc.Job) {
 	}
 }
 
-// next is the job as it was given, with the settings that the bead was laid with and the one that is changed: what was
-// assumed stays open.
+// next is the job as it was given, with the settings that the bead was laid with and the one that is changed; what
+// was assumed stays open.
 func (v *posterior) next(given calc.Job, t *Try, c *advice.Correction) calc.Job {
 	if c.Change == nil {
 		return given
@@ -130,7 +130,7 @@ func (v *posterior) causesAt(ctx context.Context, job *calc.Job) ([]string, erro
 	list := make([]string, len(v.shifts))
 	if v.off {
 		for i := range list {
-			list[i] = [...]string{tables.CauseCold, tables.CauseFine, tables.CauseHot, tables.CauseMelts}[i%4] // about alike likely
+			list[i] = [...]string{tables.CauseCold, tables.CauseFine, tables.CauseHot, tables.CauseMelts}[i%4] // about equally likely
 		}
 		return list, nil
 	}
@@ -150,7 +150,7 @@ func (v *posterior) causesAt(ctx context.Context, job *calc.Job) ([]string, erro
 		n, f := i/perNode, float64(i%perNode)/perNode
 		switch {
 		case !ok[n], f > 0 && !ok[n+1]:
-			list[i] = tables.CauseMelts // beyond the model's grid lies only more heat than sheet bears
+			list[i] = tables.CauseMelts // beyond the model's grid is only more heat than sheet bears
 		case f == 0:
 			list[i] = causeOfZone[nodes[n].Zone()]
 		default:
@@ -163,7 +163,7 @@ func (v *posterior) causesAt(ctx context.Context, job *calc.Job) ([]string, erro
 
 var causeOfZone = map[string]string{"cold": tables.CauseCold, "good": tables.CauseFine, "hot": tables.CauseHot, "burn-through": tables.CauseMelts}
 
-// timedCauses puts a beat between the ends that the plane's heat gives for its feed, each moved by the shift.
+// timedCauses compares on and off times with the ends that the plane gives for their feed, moved by each shift.
 func (v *posterior) timedCauses(ctx context.Context, job *calc.Job, list []string) error {
 	l, err := v.timedLimits(ctx, job)
 	for i, shift := range v.shifts {
@@ -172,7 +172,7 @@ func (v *posterior) timedCauses(ctx context.Context, job *calc.Job, list []strin
 	return err
 }
 
-// shown is how often a cause shows as all that was seen.
+// shown is the probability that a cause shows all that was seen.
 func shown(seen, cause string) float64 {
 	p := 1.0
 	for _, s := range strings.Split(seen, ",") {
@@ -181,8 +181,8 @@ func shown(seen, cause string) float64 {
 	return p
 }
 
-// learn weighs the shifts by what a bead showed: by how often the cause that each makes shows like this, or a cause that
-// has nothing to do with heat does. What such a cause explains teaches next to nothing of the heat.
+// learn updates the weights of the shifts by what a bead showed: how often the cause under each shift shows like this,
+// or a cause that has nothing to do with heat does. What such a cause explains teaches next to nothing of the heat.
 func (v *posterior) learn(ctx context.Context, t *Try) error {
 	if v.off {
 		return nil

@@ -6,7 +6,7 @@ import (
 	"math"
 )
 
-// pull looks along one lever for the smallest change that is more likely than not to be good. nil where the lever has
+// pull looks along one lever for the smallest change that is more likely than not to be good; nil where the lever has
 // no room or no effect that way.
 func (v *posterior) pull(ctx context.Context, t *Try, l *lever, heat float64) (*move, error) {
 	sign := v.sense(t, l, heat)
@@ -39,9 +39,9 @@ func (v *posterior) pull(ctx context.Context, t *Try, l *lever, heat float64) (*
 	return &move{lever: l, job: j, good: good, gain: v.widened(&t.Job, &j, heat)}, nil
 }
 
-// smallestGood looks from the first to the last of some jobs for the first that is more likely than not to be good: at five of them,
-// then between the last that is not and the first that is. Of none such the likeliest; where nothing is good at all the last, which
-// helps most without losing another limit.
+// smallestGood looks for the first of some jobs that is more likely than not to be good: it tries five of them, then
+// bisects between the last that is not and the first that is. Without one it takes the likeliest; where nothing is
+// good at all the last, which helps most without losing another limit.
 func smallestGood(first, last int, chance func(int) (float64, error)) (best int, good float64, err error) {
 	best = first - 1
 	low, high := first-1, -1 // the first good one lies in (low, high]
@@ -83,8 +83,8 @@ func smallestGood(first, last int, chance func(int) (float64, error)) (best int,
 
 func ptr[T any](v T) *T { return &v }
 
-// sense is the sign of a lever's change that widens the limit: more heat (heat 1) or less (−1); 0 where it does
-// neither. The window says; a hand's rule where none is computed.
+// sense is the sign of a lever's change that widens the limit: more heat (heat 1) or less (−1); 0 where the lever
+// does neither. By the window; by the trade's rule where none is computed.
 func (v *posterior) sense(t *Try, l *lever, heat float64) float64 {
 	if v.off || v.timed {
 		return l.hotter * heat
@@ -100,9 +100,9 @@ func (v *posterior) sense(t *Try, l *lever, heat float64) float64 {
 	return 0
 }
 
-// widened is how much further a job lies from the limit of cold (heat 1) or of melting (−1) than another,
-// logarithmic: the less of what the computed heat and what the heat as it is believed by now say, as far as either has
-// anything to gain. 0 where one of them is not modelled.
+// widened is how much further inside the limit of cold (heat 1) or of melting (−1) one job is than another,
+// logarithmic: the smaller of the values with the computed heat and with the posterior's mean heat, as far as either
+// has anything to gain. 0 where one of the jobs is not modelled.
 func (v *posterior) widened(from, to *calc.Job, heat float64) float64 {
 	const plenty = 0.3 // further inside than this nothing is gained or lost
 	least, open := math.Inf(1), math.Inf(1)
@@ -147,7 +147,7 @@ func (v *posterior) keeps(from *calc.Job, to calc.Job) bool {
 	return true
 }
 
-// inside is calc's Inside of a job that may be none.
+// inside is Inside of calc.Probe; false where the job cannot be computed.
 func (v *posterior) inside(j *calc.Job, heat, shift float64) (float64, bool) {
 	p, err := calc.ProbeOf(v.ctx, j)
 	if err != nil {

@@ -11,8 +11,8 @@ import (
 	"brazebooth/tables"
 )
 
-// rank is what may lie behind a bead's look, likeliest first: the causes of heat as likely as the window makes them
-// at this setting, the others as often as a shop meets them on such a job; each times how often it shows like this.
+// rank is what may be behind a bead's look, likeliest first: causes of heat with their probability by the window at
+// this setting, the others as often as a shop meets them on such a job; each times how often it shows like this.
 func (v *posterior) rank(ctx context.Context, t *Try) ([]advice.Likely, error) {
 	prior, err := v.priors(ctx, t)
 	if err != nil {
@@ -43,7 +43,7 @@ func (v *posterior) rank(ctx context.Context, t *Try) ([]advice.Likely, error) {
 	return list[:few], nil
 }
 
-// priors are how likely each cause is before one looks at the bead.
+// priors are how likely each cause is before the bead was seen.
 func (v *posterior) priors(ctx context.Context, t *Try) (map[string]float64, error) {
 	p := map[string]float64{}
 	list, err := v.causesAt(ctx, &t.Job)
@@ -53,7 +53,7 @@ func (v *posterior) priors(ctx context.Context, t *Try) (map[string]float64, err
 	for i, c := range list {
 		p[c] += v.weights[i]
 	}
-	// The model may be wrong in more than its band: no cause of heat is impossible.
+	// The model may be wrong by more than its interval: no cause of heat is impossible.
 	for _, c := range v.heatCauses() {
 		p[c] = max(p[c], 0.05)
 	}
@@ -72,8 +72,8 @@ func (v *posterior) heatCauses() []string {
 	return []string{tables.CauseCold, tables.CauseHot, tables.CauseMelts, tables.CauseFine}
 }
 
-// suits is how much more, or less, often than usual this job meets a cause, by what is known of it and by what was done
-// against it already.
+// suits is how many times as often as usual this job meets a cause, by what is known of it and by what was already
+// done against it.
 func (v *posterior) suits(cause string, j *calc.Job) float64 {
 	f := v.meets(cause, j)
 	if v.cured[cause] {
@@ -111,7 +111,7 @@ func (v *posterior) meets(cause string, j *calc.Job) float64 {
 }
 
 // voltsOff compares the volts that were read with those usual for the current: two standard deviations away make a
-// cause several times likelier, or all but rule it out. Volts nobody read say nothing.
+// cause several times likelier, or all but rule it out. Volts that were not read say nothing.
 func (v *posterior) voltsOff(j *calc.Job, side float64) float64 {
 	if !v.card.Job.Volts.Set {
 		return 1
@@ -121,7 +121,7 @@ func (v *posterior) voltsOff(j *calc.Job, side float64) float64 {
 	return math.Exp(max(-3, min(2, z)))
 }
 
-// vapour: no zinc makes none; a closed lap keeps it in.
+// vapour: without zinc there is none; a closed lap keeps it in.
 func (v *posterior) vapour(j *calc.Job) float64 {
 	zinc := 0
 	for _, m := range v.card.Setup.Joined() {

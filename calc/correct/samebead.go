@@ -5,16 +5,16 @@ import (
 	"math"
 )
 
-// SameBead reports whether two jobs differ in nothing but the settings of a hand: then what one bead showed teaches
-// something of the next.
+// SameBead reports whether two jobs differ in nothing but the machine's settings: then what one bead showed teaches
+// something about the next.
 func SameBead(a, b calc.Job) bool {
 	for _, j := range [...]*calc.Job{&a, &b} {
-		*j = calc.Unlearned(*j) // what a meter taught meanwhile is not another job
+		*j = calc.Unlearned(*j) // what a meter taught meanwhile makes no other job
 		for i := range levers {
 			*levers[i].opt(j) = calc.Opt{}
 		}
 		j.Amps, j.SpotStep, j.Aim, j.Flow = calc.Opt{}, calc.Opt{}, calc.Opt{}, calc.Opt{}
-		// What only the pages ask for teaches nothing of a bead.
+		// What only the pages ask for says nothing about a bead.
 		j.Use, j.Hazard, j.Currency = "", "", ""
 		for _, o := range [...]*calc.Opt{&j.ServiceTemp, &j.Load, &j.Safety, &j.Leg, &j.Throat, &j.Length, &j.Count, &j.ShaftDia, &j.Layer, &j.NozzleBore, &j.RatedAmps, &j.RatedDuty,
 			&j.WirePrice, &j.GasPrice, &j.LabourRate, &j.Operating, &j.SteelPrice, &j.Grinding, &j.ZincRepair, &j.ZincLimit} {
@@ -24,8 +24,8 @@ func SameBead(a, b calc.Job) bool {
 	return a == b
 }
 
-// AsSet is a job with the settings that a hand made on the machine fixed where a bead was laid with them: wire feed,
-// travel, and a timed arc's beat. What is merely assumed, and volts that follow the current, stay open.
+// AsSet is a job with the settings made on the machine fixed as a bead was laid with them: wire feed, travel, and a
+// timed arc's times. What is merely assumed, and volts that follow the current, stay open.
 func AsSet(given calc.Job, laid *calc.Job) calc.Job {
 	if !given.Amps.Set && !given.Feed.Set {
 		given.Feed = laid.Feed
@@ -38,7 +38,7 @@ func AsSet(given calc.Job, laid *calc.Job) calc.Job {
 	return given
 }
 
-// RoundSetting brings every setting to what a hand can set.
+// RoundSetting rounds every setting to what can be set.
 func RoundSetting(j *calc.Job) {
 	for i := range levers {
 		if o := levers[i].opt(j); o.Set {
@@ -49,6 +49,6 @@ func RoundSetting(j *calc.Job) {
 		j.SpotStep.V = math.Round(10*j.SpotStep.V) / 10
 	}
 	if j.Mode == "timed" {
-		j.Travel = calc.Opt{} // follows from the beat
+		j.Travel = calc.Opt{} // follows from the times
 	}
 }

@@ -26,8 +26,8 @@ func (v *posterior) one(ctx context.Context, t *Try, l *lever, sign float64) (*m
 	return &move{lever: l, job: j, good: g}, err
 }
 
-// calm is the nearest value of the volts on that side at which a bead of the same other settings ran without stubbing or
-// burning back.
+// calm is the nearest value of the volts on that side at which a bead with the same other settings ran without
+// stubbing or burning back.
 func (v *posterior) calm(t *Try, l *lever, sign float64) (float64, bool) {
 	if l.what != "volts" {
 		return 0, false

@@ -11,8 +11,8 @@ import (
 // timedLimits are the ends between which a timed arc's times are good, s.
 type timedLimits struct{ onMin, onMax, offMin, offMax float64 }
 
-// cause is what is wrong with a beat where the heat is shifted: more of it makes every time of the arc shorter, and keeps the
-// sheet liquid for longer.
+// cause is what is wrong with on and off times, s, under a shift of the heat: more heat makes both ends of on shorter
+// and keeps the sheet liquid for longer.
 func (l *timedLimits) cause(on, off, shift float64) string {
 	f := math.Exp(-shift)
 	switch {
@@ -28,7 +28,7 @@ func (l *timedLimits) cause(on, off, shift float64) string {
 	return tables.CauseFine
 }
 
-// timedLimits are a job's by the plane's heat, whatever its own times are.
+// timedLimits are a job's ends by the plane's heat, whatever its own times are.
 func (v *posterior) timedLimits(ctx context.Context, job *calc.Job) (timedLimits, error) {
 	free := *job
 	free.ArcOn, free.ArcOff, free.Travel = calc.Opt{}, calc.Opt{}, calc.Opt{}
@@ -45,9 +45,9 @@ func (v *posterior) timedLimits(ctx context.Context, job *calc.Job) (timedLimits
 	return l, nil
 }
 
-// timedArc is the cure of a timed arc that is too hot (heat −1) or too cold (1): the time at fault, unless changed alone it makes
-// the next bead less likely to be good. Then it is the likeliest of the wire feed, which moves what both times have to be, the other
-// time, and both times one after the other.
+// timedArc is the cure of a timed arc that is too hot (heat −1) or too cold (1): the time at fault, unless that alone
+// makes the next bead less likely to be good. Then it is the likeliest of: the wire feed, which moves what both times
+// have to be; the other time; both times, one after the other.
 func (v *posterior) timedArc(ctx context.Context, t *Try, before, heat float64, fault, other int) (*move, error) {
 	best, err := v.along(ctx, t, &levers[fault], heat*levers[fault].hotter)
 	if err != nil || v.off || best != nil && best.good >= before {
@@ -69,7 +69,7 @@ func (v *posterior) timedArc(ctx context.Context, t *Try, before, heat float64, 
 	return both, nil
 }
 
-// both looks for the two times of a beat that together make a good bead likeliest; that which does more alone comes first.
+// both looks for the two times that together make a good bead likeliest; the one that does more alone comes first.
 func (v *posterior) both(ctx context.Context, t *Try, heat float64, fault, other int) (*move, error) {
 	a, b, together := &levers[fault], &levers[other], -1.0
 	var pair [2]float64

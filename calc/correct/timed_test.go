@@ -9,8 +9,8 @@ import (
 	"brazebooth/tables"
 )
 
-// No change of a beat makes the next bead less likely to be good than none; where both times have to move the words give
-// the other one and what both do.
+// No change of a time makes the next bead less likely to be good than no change; where both times have to move, the
+// words give the other one and what both do.
 func TestATimedArcIsNotMadeWorse(t *testing.T) {
 	if testing.Short() {
 		t.Skip("many corrections of one timed arc")

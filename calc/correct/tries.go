@@ -15,8 +15,8 @@ type Try struct {
 	Seen string
 }
 
-// SeenIDs turns what a hand says it sees into ids in the order of tables.Sights, each once. The error of an unknown
-// word names what may be typed.
+// SeenIDs turns what a user types of a bead's look into ids in the order of tables.Sights, each once. The error of an
+// unknown word names what may be typed.
 func SeenIDs(text string) (string, error) {
 	given := map[string]bool{}
 	for _, word := range strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return r == ',' || r == ' ' || r == ';' }) {
@@ -40,6 +40,7 @@ func SeenIDs(text string) (string, error) {
 	return strings.Join(ids, ","), nil
 }
 
+// SightIDs lists the ids of tables.Sights in their order.
 func SightIDs() []string {
 	var ids []string
 	for _, s := range tables.Sights() {

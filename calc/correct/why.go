@@ -8,7 +8,7 @@ import (
 	"brazebooth/tables"
 )
 
-// OfHeat reports whether a cause is one that the window speaks of.
+// OfHeat reports whether a cause is one that the window judges.
 func OfHeat(cause string) bool {
 	switch cause {
 	case tables.CauseCold, tables.CauseHot, tables.CauseMelts, tables.CauseOnLong, tables.CauseOnShort, tables.CauseOffLong, tables.CauseOffShort:
@@ -17,7 +17,7 @@ func OfHeat(cause string) bool {
 	return false
 }
 
-// why tells the change in a sentence.
+// why says the change in a sentence.
 func (v *posterior) why(top *advice.Likely, c *advice.Correction, m *move) string {
 	text := "Likeliest: " + top.Name + ". "
 	switch {
@@ -41,7 +41,7 @@ func (v *posterior) why(top *advice.Likely, c *advice.Correction, m *move) strin
 	return text + fmt.Sprintf("By the window and what was seen, the next bead is good with this in %.0f of 100, without it in %.0f.", c.GoodAfter, c.GoodBefore)
 }
 
-// otherTime reports whether a change is none of the time that is at fault.
+// otherTime reports whether a change is not of the time at fault.
 func otherTime(cause, what string) bool {
 	switch cause {
 	case tables.CauseOnLong, tables.CauseOnShort:
@@ -52,7 +52,7 @@ func otherTime(cause, what string) bool {
 	return false
 }
 
-// noChange says why no setting is to be changed, and what is done in its place.
+// noChange says why no setting is to be changed, and what to do instead.
 func (v *posterior) noChange(top *advice.Likely, c *advice.Correction) {
 	switch {
 	case top.ID == tables.CauseFine && !v.off && c.GoodBefore < 50:
@@ -71,7 +71,7 @@ func (v *posterior) noChange(top *advice.Likely, c *advice.Correction) {
 	}
 }
 
-// leave says of a cause that is none of heat why the settings stay.
+// leave says why the settings stay for a cause that is not heat.
 func (v *posterior) leave(top *advice.Likely, c *advice.Correction) string {
 	switch {
 	case len(v.treatments(top.ID, &v.laid[len(v.laid)-1].Job)) > 0:

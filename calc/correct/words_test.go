@@ -9,8 +9,8 @@ import (
 	"testing"
 )
 
-// Volts two deviations from the usual make a cause several times likelier, and more tell no more; on the other side three
-// all but rule it out. The usual volts, and volts that nobody read, tell nothing.
+// Volts two deviations from the usual make a cause several times likelier, and more say no more; on the other side
+// three all but rule it out. The usual volts, and volts that were not read, say nothing.
 func TestVoltsTellSoMuch(t *testing.T) {
 	c := card(t, calc.Job{Metal: "mild-steel", Gauge: 18, Volts: calc.Some(15)})
 	v := &posterior{card: *c}
@@ -31,7 +31,8 @@ func TestVoltsTellSoMuch(t *testing.T) {
 	}
 }
 
-// A change for the heat is told by the window, any other not; where no change helps, what to do instead depends on it too.
+// A change for the heat is explained by the window, any other is not; where no change helps, what to do instead
+// depends on it too.
 func TestWhyTellsHeatFromTheRest(t *testing.T) {
 	v, c := &posterior{laid: make([]Try, 1)}, &advice.Correction{Change: &advice.Change{What: "travel"}, GoodAfter: 60, GoodBefore: 20}
 	v.card.Used.Joint = "lap"
@@ -89,7 +90,7 @@ func TestLeversHaveSigns(t *testing.T) {
 	}
 }
 
-// Volts that were read far from the usual prove their cause; near it, or on the other side, they do not.
+// Volts read far from the usual prove their cause; near it, or on the other side, they do not.
 func TestVoltsThatProve(t *testing.T) {
 	for volts, want := range map[float64][2]bool{10: {true, false}, 14.3: {false, false}, 20: {false, true}} {
 		v, err := newPosterior(t.Context(), []Try{{calc.Job{Metal: "galvanized", Gauge: 20, Joint: "lap", Feed: calc.Some(4.1), Travel: calc.Some(8), Volts: calc.Some(volts)}, "spatter"}})

@@ -9,8 +9,8 @@ import (
 	"strings"
 )
 
-// expectZinc leaves zinc that is gone on the back out of what a bead showed where both its setting and the suggested one
-// boil it there as computed: then it is no sign of heat. A bead that showed nothing else looks good.
+// expectZinc leaves zinc that is gone on the back out of what a bead showed where both its setting and the suggested
+// one are computed to boil it off: then it is no sign of heat. A bead that showed nothing else looks good.
 func (v *posterior) expectZinc() {
 	if v.off || v.timed || !v.takesZinc() {
 		return
@@ -42,7 +42,7 @@ func (v *posterior) takesZinc() bool {
 	return v.bandBehind(&j) > 0
 }
 
-// repairZinc is the answer to zinc that is gone on the back as computed: no setting is at fault, the coat is mended.
+// repairZinc is the answer to zinc that is gone on the back as computed: no setting is at fault, the coat is repaired.
 func (v *posterior) repairZinc(ctx context.Context, t *Try, c *advice.Correction) error {
 	c.Do = "repair the coat after, on both faces (zinc-rich paint)"
 	c.Why = "Zinc gone on the back is as computed at this setting: no sign of too much heat. "
@@ -54,8 +54,8 @@ func (v *posterior) repairZinc(ctx context.Context, t *Try, c *advice.Correction
 	return err
 }
 
-// narrower says what a narrower band behind costs: a usual step of travel or of wire feed, the one that leaves the bead more
-// likely good.
+// narrower says what a narrower band on the back costs: a usual step of travel or of wire feed, whichever leaves the
+// bead more likely good.
 func (v *posterior) narrower(ctx context.Context, t *Try, before float64) (string, error) {
 	here := v.bandBehind(&t.Job)
 	text, likeliest := "", -1.0
