@@ -20,9 +20,9 @@ const (
 
 // Bead is what a simulated booth lays with a setting.
 type Bead struct {
-	Job     calc.Job      // the setting, as the hand believes it
+	Job     calc.Job      // the setting, as the welder believes it
 	Seen    string        // ids of tables.Sights, with commas
-	Verdict string        // good: every edge met; acceptable: one missed by less than a hand's least step; bad
+	Verdict string        // good: every edge met; acceptable: one missed by less than the smallest step; bad
 	Meter   []calc.Figure // what the booth's meter shows: current, volts
 	Section calc.Section  // to scale; not Drawn for a timed arc, or where there is too much heat to compute
 	Unmet   []string      // the edges that are not met, in words; told when the job is over
@@ -30,8 +30,8 @@ type Bead struct {
 	causes []string // of tables, behind what is seen
 }
 
-// Bead lays one. What is seen are the sights that the evidence of tables has likeliest for what the edges of the true
-// bead say; dirt, gas, restraint and zinc vapour are not simulated. Errors as Solve and Gap, and for another job's setting.
+// Bead lays one. It shows the sights that are likeliest, by the evidence of tables, for what the edges of the true bead
+// say; dirt, gas, restraint and zinc vapour are not simulated. Errors as calc.Answer, and for another job's setting.
 func (p *Booth) Bead(ctx context.Context, setting calc.Job) (Bead, error) {
 	if err := p.settable(&setting); err != nil {
 		return Bead{}, err
@@ -40,7 +40,7 @@ func (p *Booth) Bead(ctx context.Context, setting calc.Job) (Bead, error) {
 	booth := p.Truth.of(&setting)
 	var err error
 	if setting.Mode == "timed" {
-		err = b.beat(ctx, booth)
+		err = b.timed(ctx, booth)
 	} else {
 		err = b.steady(ctx, booth)
 	}
@@ -52,7 +52,7 @@ func (p *Booth) Bead(ctx context.Context, setting calc.Job) (Bead, error) {
 	return b, nil
 }
 
-// miss puts a cause behind the bead; near where the edge is missed by less than a hand's least step.
+// miss records a missed edge and its cause; near where it is missed by less than the smallest step.
 func (b *Bead) miss(cause, edge string, near bool) {
 	if cause != "" {
 		b.causes = append(b.causes, cause)
@@ -66,7 +66,7 @@ func (b *Bead) miss(cause, edge string, near bool) {
 	}
 }
 
-// causeOfEdge is what lies behind a bead that misses an edge.
+// causeOfEdge is the cause of a bead that misses an edge.
 var causeOfEdge = map[string]string{"wets": tables.CauseCold, "base stays solid": tables.CauseHot, "no burn-through": tables.CauseMelts,
 	"joint filled": tables.CauseHollow, "arc steady": tables.CauseUneven}
 
@@ -77,7 +77,7 @@ func (b *Bead) steady(ctx context.Context, booth calc.Job) error {
 		return err
 	}
 	b.meter(&card)
-	if card.Zone == "not-modelled" { // beyond the model's grid lies only more heat than sheet bears
+	if card.Zone == "not-modelled" { // beyond the model's grid is only more heat than sheet bears
 		b.miss(tables.CauseMelts, "no burn-through: more heat than the cross-section can follow", false)
 		return nil
 	}
@@ -95,8 +95,8 @@ func (b *Bead) steady(ctx context.Context, booth calc.Job) error {
 	return nil
 }
 
-// beat judges a timed arc by the ends that the true heat leaves for on and off at its feed.
-func (b *Bead) beat(ctx context.Context, booth calc.Job) error {
+// timed judges a timed arc by the ends of on and off that the true heat leaves at its feed.
+func (b *Bead) timed(ctx context.Context, booth calc.Job) error {
 	free := booth
 	free.ArcOn, free.ArcOff = calc.Opt{}, calc.Opt{}
 	s, err := calc.SolveTimed(ctx, free, nil)
@@ -130,8 +130,8 @@ func (b *Bead) beat(ctx context.Context, booth calc.Job) error {
 	return nil
 }
 
-// arc judges the volts: beyond the reach that corrections give them about what the true current wants, the wire stubs or
-// burns back.
+// arc judges the volts: beyond the reach of corrections about what the true current needs, the wire stubs or burns
+// back.
 func (b *Bead) arc(booth *calc.Job) {
 	low, high := calc.VoltEnds(booth)
 	switch volts := booth.Volts.V; {
@@ -175,7 +175,7 @@ func likeliestSight(cause string) string {
 	return best
 }
 
-// meter reads current and volts as a hand does while the arc burns.
+// meter reads current and volts as a welder does while the arc burns.
 func (b *Bead) meter(booth *calc.Card) {
 	for _, name := range [...]string{"current", "volts"} {
 		f, ok := booth.Figure(name)

@@ -12,29 +12,29 @@ import (
 	"brazebooth/tables"
 )
 
-// Booth is one job to practise on: a piece of work, the setting that the last hand left on the machine, and a simulated
-// booth whose heat differs from the computed one as much as a real one may. The same level and seed give the same.
+// Booth is one job to practise on: a piece of work, the setting that was left on the machine, and a simulated booth
+// whose heat differs from the computed one as much as a real one may. The same level and seed give the same booth.
 type Booth struct {
 	Level int
 	Seed  uint64
 	Work  string
 	Start calc.Job // with the setting that its first bead is laid with
 	Truth Truth    // hidden until the job is over
-	Best  calc.Job // the setting that this program suggests to who knows the truth
+	Best  calc.Job // the setting that this program suggests when it knows the truth
 }
 
-// Truth is what a simulated booth has of its own. Every other number of its beads is the program's own.
+// Truth is how a simulated booth differs. Every other number of its beads is the program's own.
 type Truth struct {
 	Phi      float64 `json:"phi"`      // V, calibration voltage of the wire's melting
 	Eta      float64 `json:"eta"`      // arc efficiency
-	StickOut float64 `json:"stickout"` // mm, where the hand believes tables.DefaultStickOut
+	StickOut float64 `json:"stickout"` // mm, where the welder believes tables.DefaultStickOut
 }
 
 // mostDraws ends the search for a booth in which the work can be done at all.
 const mostDraws = 60
 
-// New draws a booth from the program's own bands, and a start that is off. A booth in which no setting is good is
-// drawn anew, so that every job can be done.
+// New draws a booth from the program's own intervals, and a start that is off. A booth in which no setting is good is
+// drawn again, so that every job can be done.
 func New(ctx context.Context, level int, seed uint64) (Booth, error) {
 	if level < 1 || level > len(levels) {
 		return Booth{}, mistake.In("level", fmt.Sprintf("there is no level %d", level), fmt.Sprintf("type a level from 1 to %d", len(levels)))
@@ -55,7 +55,7 @@ func New(ctx context.Context, level int, seed uint64) (Booth, error) {
 	return Booth{}, fmt.Errorf("no booth was found in %d draws in which %s can be done", mostDraws, work.Name)
 }
 
-// WorkOf is the work that a booth of a level has, without setting the booth up.
+// WorkOf is the work of a level and seed, without setting the booth up.
 func WorkOf(level int, seed uint64) Work {
 	if level < 1 || level > len(levels) {
 		return Work{}
@@ -67,18 +67,18 @@ func dice(level int, seed uint64) *rand.Rand {
 	return rand.New(rand.NewPCG(seed, uint64(level)))
 }
 
-// drawWork is the first that is drawn of a booth.
+// drawWork is the first thing drawn of a booth.
 func drawWork(r *rand.Rand, level int) Work {
 	works := levels[level-1].Works
 	return works[r.IntN(len(works))]
 }
 
-// drawTruth draws from the bands that the cards themselves carry.
+// drawTruth draws from the intervals of the cards' own inputs.
 func drawTruth(r *rand.Rand, f *tables.Filler) Truth {
 	return Truth{Phi: drawn(r, f.Phi), Eta: drawn(r, tables.ArcEfficiency), StickOut: drawn(r, tables.DefaultStickOut)}
 }
 
-// drawn is a value of a band: normal on each side of its middle, the band its 95 %, cut at its ends.
+// drawn is a value from an interval: normal on each side of its middle, the interval its 95 %, cut at its ends.
 func drawn(r *rand.Rand, d tables.Datum) float64 {
 	z := math.Sqrt2 * math.Erfinv(0.95*(2*r.Float64()-1))
 	if z < 0 {
@@ -87,7 +87,7 @@ func drawn(r *rand.Rand, d tables.Datum) float64 {
 	return min(d.High, d.V+z/1.96*(d.High-d.V))
 }
 
-// lay finds the truth's own setting and a start whose bead is bad; false where this booth has none of one of them.
+// lay finds the truth's own setting and a start whose bead is bad; false where this booth lacks one of them.
 func (p *Booth) lay(ctx context.Context, r *rand.Rand, nominal *calc.Card) (bool, error) {
 	p.Start = calc.Laid(nominal)
 	p.Start.StickOut, p.Start.Phi, p.Start.Eta = calc.Opt{}, calc.Opt{}, calc.Opt{}
@@ -100,7 +100,8 @@ func (p *Booth) lay(ctx context.Context, r *rand.Rand, nominal *calc.Card) (bool
 	return p.spoil(ctx, r)
 }
 
-// suggested is what the program suggests to who knows the truth, as a hand can set it; false where that is no good bead.
+// suggested is what the program suggests when it knows the truth, rounded to what can be set; false where that lays
+// no good bead.
 func (p *Booth) suggested(ctx context.Context) (calc.Job, bool, error) {
 	open := p.Truth.of(&p.Start)
 	open.Volts = calc.Opt{}
@@ -123,8 +124,8 @@ func (p *Booth) suggested(ctx context.Context) (calc.Job, bool, error) {
 	return j, b.Verdict == BeadGood, err
 }
 
-// spoil moves the start step by step toward cold or hot until its bead is bad, and a little on; false where neither way
-// has a bad bead within a hand's range.
+// spoil moves the start step by step toward cold or hot until its bead is bad, and a little further; false where
+// neither way has a bad bead within a hand's range.
 func (p *Booth) spoil(ctx context.Context, r *rand.Rand) (bool, error) {
 	const steps, step = 14, 0.07
 	first, share, further := p.Start, r.Float64(), 0.15*r.Float64()
@@ -150,8 +151,8 @@ func (p *Booth) spoil(ctx context.Context, r *rand.Rand) (bool, error) {
 	return false, nil
 }
 
-// off is a setting with so much more heat, logarithmic, one share of it by feed and the rest by travel; of a timed arc by
-// on or by off. Volts are those usual for it.
+// off is a setting with that much more heat, logarithmic, one share of it by feed and the rest by travel; for a timed
+// arc by on or by off. Volts are those usual for it.
 func off(j calc.Job, heat, share float64) calc.Job {
 	within := func(o *calc.Opt, by, low, high float64) { o.V = max(low, min(high, o.V*math.Exp(by))) }
 	switch {
@@ -178,7 +179,7 @@ func (t *Truth) of(j *calc.Job) calc.Job {
 	return booth
 }
 
-// settable refuses a setting that is of another job, or that no hand holds.
+// settable refuses a setting of another job, or one that no hand holds.
 func (p *Booth) settable(j *calc.Job) error {
 	if !correct.SameBead(*j, p.Start) || j.SpotStep != p.Start.SpotStep {
 		return mistake.In("setting", "more than a setting was changed", "change feed, travel, volts, stick-out, arc on or arc off only")
@@ -205,7 +206,7 @@ func (p *Booth) settable(j *calc.Job) error {
 	return nil
 }
 
-// Caution stands on every page of a practice job.
+// Caution is on every page of a practice job.
 var Caution = calc.Warning{Code: "simulated", Severity: calc.Caution,
 	Text:  "A simulated bead teaches the order of a correction, and is no licence: at the booth lay test beads on scrap of the same sheet, look at both faces, peel them.",
 	Basis: "common practice, no source"}

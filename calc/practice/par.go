@@ -8,11 +8,11 @@ import (
 	"brazebooth/internal/mistake"
 )
 
-// mostBeads ends a row of the program's own beads that leads nowhere.
+// mostBeads ends a run of the program that leads nowhere.
 const mostBeads = 8
 
-// Run is what the program's own corrections do from the start of a practice job: a row of beads, really laid in the
-// simulated booth and corrected by what they showed, without knowing its truth.
+// Run is what the program's own corrections do from the start of a practice job: beads really laid in the simulated
+// booth and corrected by what they showed, without knowing its truth.
 type Run struct {
 	Steps []RunStep
 	Good  bool
@@ -22,12 +22,12 @@ type Run struct {
 // RunStep is one bead and what the program changed after it.
 type RunStep struct {
 	Bead   Bead
-	Change *advice.Change // nil after the last, and where something else than a setting was to be changed
-	Do     string         // that
+	Change *advice.Change // nil after the last, and where something other than a setting was to be changed
+	Do     string         // what that was
 	Why    string
 }
 
-// Par lays the program's own beads: each is corrected with calc.Correct by all that were seen so far.
+// Par lays the program's own beads: each is corrected with correct.Next by all that were seen so far.
 func (p *Booth) Par(ctx context.Context) (Run, error) {
 	var run Run
 	var tries []correct.Try
@@ -69,7 +69,7 @@ func (p *Booth) Par(ctx context.Context) (Run, error) {
 	return run, nil
 }
 
-// outOfReach says of a setting that a hand does not hold why the row ends there; "" for any other error.
+// outOfReach says why the run ends at a setting that no hand holds; "" for any other error.
 func outOfReach(err error) string {
 	if f := mistake.Of(err); f != nil {
 		return "The program's next setting is none of a hand's: " + f.Error() + "; " + f.Hint + "."

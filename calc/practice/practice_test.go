@@ -19,7 +19,7 @@ import (
 	"brazebooth/tables"
 )
 
-// practiceSeeds is how many booths of each level the program's own row is laid in.
+// practiceSeeds is in how many booths of each level the program's own run is laid.
 var practiceSeeds = flag.Uint64("practice.seeds", 5, "booths of each level")
 
 func practised(t interface{ Fatalf(string, ...any) }, level int, seed uint64) practice.Booth {
@@ -30,8 +30,8 @@ func practised(t interface{ Fatalf(string, ...any) }, level int, seed uint64) pr
 	return p
 }
 
-// booth is a level and a seed; laid are the jobs of those that were drawn: with one seed of their own the random tests draw
-// the same ones.
+// booth is a level and a seed; laid are the jobs already drawn: with one fixed seed the random tests draw the same
+// ones again.
 type booth struct {
 	level int
 	seed  uint64
@@ -39,7 +39,7 @@ type booth struct {
 
 var laid sync.Map
 
-// anyPractice draws levels whose arc burns steadily: a timed one is followed spot by spot.
+// anyPractice draws levels with a steady arc: a timed one is followed spot by spot, which takes long.
 func anyPractice(t *rapid.T) practice.Booth {
 	b := booth{rapid.IntRange(1, 4).Draw(t, "level"), rapid.Uint64().Draw(t, "seed")}
 	if p, ok := laid.Load(b); ok {
@@ -50,7 +50,7 @@ func anyPractice(t *rapid.T) practice.Booth {
 	return p
 }
 
-// The same level and seed are the same booth, and another seed another one; its truth lies in the cards' own bands.
+// The same level and seed are the same booth, and another seed another one; its truth lies in the cards' own intervals.
 func TestPracticeIsItsSeed(t *testing.T) {
 	if testing.Short() {
 		t.Skip("jobs of every level")
@@ -93,8 +93,8 @@ func TestPracticeCanBeDone(t *testing.T) {
 	}
 }
 
-// A bead is what its true job's edges say: the zone by which they are judged is that of the card with the truth in it, and
-// what is seen is known to correct.
+// A bead is what its true job's edges say: its zone is that of the card with the truth in it, and correct knows what
+// is seen.
 func TestPracticeBeadsAreTheModels(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := anyPractice(t)
@@ -129,7 +129,7 @@ func TestPracticeBeadsAreTheModels(t *testing.T) {
 	})
 }
 
-// Volts far off the current stub the wire or burn it back.
+// Volts far off the usual for the current stub the wire or burn it back.
 func TestPracticeVolts(t *testing.T) {
 	p := practised(t, 2, 3)
 	for volts, sight := range map[float64]string{p.Best.Volts.V - 4: "stubbing", p.Best.Volts.V + 5: "burn-back"} {
@@ -170,7 +170,7 @@ func timedPractice(t *testing.T) practice.Booth {
 	return practice.Booth{}
 }
 
-// What is none of the job's settings, or none of a hand's, is refused with what to type.
+// What is not one of the job's settings, or cannot be held by a hand, is refused with what to type.
 func TestPracticeRefuses(t *testing.T) {
 	p := practised(t, 1, 1)
 	var fe *mistake.Error
@@ -193,8 +193,8 @@ func TestPracticeRefuses(t *testing.T) {
 	}
 }
 
-// The program's own row is short, and where it does not reach a good bead it says why. Each of its beads is one of the
-// booth's, each change is the next bead's.
+// The program's own run is short, and where it does not reach a good bead it says why. Each of its beads is one of
+// the booth's, each change is the next bead's.
 func TestPracticePar(t *testing.T) {
 	if testing.Short() {
 		t.Skip("held without -short: nothing here runs side by side but what other tests run too")
@@ -228,8 +228,7 @@ func TestPracticePar(t *testing.T) {
 	}
 }
 
-// The truth moves the figures as physics has it: the efficiency changes no current; all three together are no less than
-// what the true job's card says.
+// The truth moves the figures as physics has it: the efficiency changes the net heat in proportion and no current.
 func TestPracticeReveals(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := anyPractice(t)
@@ -258,7 +257,7 @@ func TestPracticeReveals(t *testing.T) {
 	})
 }
 
-// What a booth's work is called before it is set up is what it is.
+// The name of a booth's work before it is set up is that of its work after.
 func TestPracticeWorkOf(t *testing.T) {
 	if testing.Short() {
 		t.Skip("the same job solved many times")

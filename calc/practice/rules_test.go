@@ -7,7 +7,7 @@ import (
 	"testing"
 )
 
-// Practice is with wire that is sold.
+// Practice uses wire that is sold.
 func TestPracticeWireIsSold(t *testing.T) {
 	for _, l := range Levels() {
 		for _, w := range l.Works {
@@ -20,8 +20,8 @@ func TestPracticeWireIsSold(t *testing.T) {
 	}
 }
 
-// A booth's truth is normal over its band, cut at its 95 %: a deviation of √(1 − 2·1.96·φ(1.96)/0.95)/1.96 = 0.4444 of the
-// half-width, each side by its own.
+// A booth's truth is normal over its interval, cut at its 95 %: a deviation of √(1 − 2·1.96·φ(1.96)/0.95)/1.96 =
+// 0.4444 of the half-width, each side by its own.
 func TestTruthFillsItsBand(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 2))
 	var n, sum [2]float64

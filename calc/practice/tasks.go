@@ -2,20 +2,20 @@ package practice
 
 import "brazebooth/calc"
 
-// Level is one step of the practice: what it asks of a hand, and the work it is laid on.
+// Level is one step of the practice: what it asks of a welder, and the work it is laid on.
 type Level struct {
 	Level int    `json:"level"`
 	Name  string `json:"name"`
 	Works []Work `json:"works"` // the seed picks one
 }
 
-// Work is a piece of the shop that is practised on.
+// Work is a piece of work to practise on.
 type Work struct {
 	Name string `json:"name"`
 	job  calc.Job
 }
 
-// Line is the work in a few words; a timed arc is said.
+// Line is the work in a few words, and that its arc is timed where it is.
 func (w Work) Line() string {
 	if w.job.Mode == "timed" {
 		return w.Name + ", timed arc"
@@ -23,8 +23,8 @@ func (w Work) Line() string {
 	return w.Name
 }
 
-// levels from the widest computed window to the narrowest, then what is thin, coated or open. They are choices, not
-// figures: the comment behind each is the room that its own card gives, in % of feed or travel, when it was chosen.
+// levels go from the widest computed window to the narrowest, then to what is thin, coated or open. They are choices,
+// not figures: the comment behind each is the room that its own card gave, in % of feed or travel, when it was chosen.
 var levels = [...]Level{
 	{1, "thick bare sheet, wide window", []Work{
 		{"tank stand, outside corner", calc.Job{Metal: "mild-steel", Gauge: 12, Joint: "corner"}},        // 62
@@ -43,7 +43,7 @@ var levels = [...]Level{
 		{"bracket on a planter", calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "tee"}},                                           // 13
 	}},
 	{5, "thin zinc-coated lap, or a timed arc over an open root", []Work{
-		{"rainwater tank lid", calc.Job{Metal: "galvanized", Gauge: 22, Joint: "lap"}}, // 28, at the quick end of a hand
+		{"rainwater tank lid", calc.Job{Metal: "galvanized", Gauge: 22, Joint: "lap"}}, // 28, at the fast end of a hand
 		{"patch in a planter side", calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Mode: "timed", Gap: calc.Some(2)}},
 	}},
 }

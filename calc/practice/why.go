@@ -7,9 +7,9 @@ import (
 	"brazebooth/tables"
 )
 
-// Hidden is one of the booth's own values against what every card assumes.
+// Hidden is one of the booth's own values beside what every card assumes.
 type Hidden struct {
-	calc.Figure         // as the card has it, with its band
+	calc.Figure         // as the card has it, with its interval
 	True        float64 // in this booth
 }
 
@@ -29,7 +29,7 @@ type Revealed struct {
 // movedNames are the figures that the truth moves, of a steady arc and of a timed one.
 var movedNames = [...]string{"current", "net_heat", "wetting_angle", "base_peak_temperature", "arc_on_min", "arc_on_max", "arc_off_min", "arc_off_max"}
 
-// Reveal tells the truth of a booth, and what it did to a setting. Meant for when the job is over.
+// Reveal gives the truth of a booth, and what it did to a setting, for when the job is over.
 func (p *Booth) Reveal(ctx context.Context, setting calc.Job) (Revealed, error) {
 	card, err := figures(ctx, setting)
 	if err != nil {
@@ -64,7 +64,7 @@ func (p *Booth) Reveal(ctx context.Context, setting calc.Job) (Revealed, error) 
 	return r, nil
 }
 
-// figures is a setting's card; a timed one has the ends of its on and off beside the figures.
+// figures is a setting's card; a timed one has the ends of its on and off among the figures.
 func figures(ctx context.Context, j calc.Job) (calc.Card, error) {
 	if j.Mode != "timed" {
 		return calc.SolveContext(ctx, j)
@@ -76,7 +76,7 @@ func figures(ctx context.Context, j calc.Job) (calc.Card, error) {
 	return card, err
 }
 
-// hidden sets the true values beside what the card takes.
+// hidden puts the true values beside what the card assumes.
 func (p *Booth) hidden(card *calc.Card) [3]Hidden {
 	row := func(name string, d tables.Datum, was string, v float64) Hidden {
 		return Hidden{calc.Figure{Name: name, Value: d.V, Low: d.Low, High: d.High, Unit: d.Unit, Basis: calc.Basis{Formula: was, Source: d.Source, Known: string(d.Known)}}, v}
