@@ -9,7 +9,7 @@ import (
 )
 
 // Carslaw and Jaeger, Conduction of Heat in Solids, 2nd ed., chapter 10: sources in the plane (memory high). The
-// figures were worked with an independent library; a half per cent is the plane's own on cells of 0.1 mm.
+// figures were worked with an independent library; the half per cent is for the plane's own cells of 0.1 mm.
 
 // Continuous line source, 1000 W/mm, 3 mm away: −q/4πk·Ei(−r²/4at), then switched off.
 func TestContinuousLine(t *testing.T) {
@@ -100,9 +100,9 @@ func TestStandingGaussian(t *testing.T) {
 	check(t, "middle half a second after", s.Centre(), 1069.347342, 0.002*2474)
 }
 
-// Ch. 2.2: a rod that is hot over |x| < a and cold elsewhere; the mean over the hot length after a time t is
-// T/T0 = erf(u) − (1 − exp(−u²))/(u·√π) with u = a/√(at), by integration of the printed erf solution. Half 20 mm,
-// diffusivity 8 mm2/s, 25 s; a half per cent is the grid's own.
+// Ch. 2.2: a rod that is hot over |x| < a and cold elsewhere; the mean over the hot length after a time t is T/T0 =
+// erf(u) − (1 − exp(−u²))/(u·√π) with u = a/√(at), by integration of the printed erf solution. Half 20 mm,
+// diffusivity 8 mm2/s, 25 s; the half per cent is for the grid.
 func TestHeatedRod(t *testing.T) {
 	b := formula.Bar{Half: 20, Beyond: 200, K: 0.04, RhoC: 0.005, Area: 100, Surface: 0.1, Air: 0}
 	if err := b.Start(0); err != nil {

@@ -20,8 +20,8 @@ func TestCoolingTime(t *testing.T) {
 	check(t, "thick tee", ok(formula.CoolingTime(1000, 40, 20, "tee")), 0.67*5.288462, 1e-6)
 }
 
-// EN 1011-1 and ISO/TR 17671-1: heat input with k 0.8 (memory high); ASME and AWS arc energy in kJ/in. On a card, 20 in/min;
-// worked with an independent library.
+// EN 1011-1 and ISO/TR 17671-1: heat input with k 0.8 (memory high); ASME and AWS arc energy in kJ/in. On a card, 20
+// in/min; worked with an independent library.
 func TestHeatInput(t *testing.T) {
 	solve := func(volts, amps float64) *calc.Card {
 		card, err := calc.Solve(calc.Job{Metal: "mild-steel", Thickness: calc.Some(1.5), Volts: calc.Some(volts), Amps: calc.Some(amps), Travel: calc.Some(20 * 25.4 / 60)})

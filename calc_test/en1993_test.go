@@ -24,7 +24,7 @@ func TestSteelHeats(t *testing.T) {
 	check(t, "c 1200", steelHeat(1200), 650, 0.5)
 }
 
-// The same, integrated from 20 C by an independent library, J/g.
+// The enthalpy, integrated from 20 C by an independent library, J/g.
 func TestSteelEnthalpy(t *testing.T) {
 	for temp, want := range map[float64]float64{600: 335.737818, 735: 475.427813, 970: 677.563843} {
 		check(t, at("%g C", temp), section.SteelHeat(temp), want, 1e-3)

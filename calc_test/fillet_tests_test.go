@@ -8,8 +8,8 @@ import (
 	"brazebooth/tables"
 )
 
-// Ripsch and Henkel 2025, Materials 18(10):2339, Table A1 (read): arc-brazed fillets pulled to failure. Every row lies
-// inside the envelope of the two predictive bands, and F/(a·L) comes out as printed there, rounded.
+// Ripsch and Henkel 2025, Materials 18(10):2339, Table A1 (read): arc-brazed fillets pulled to failure. Every row
+// lies inside the envelope of the two predictive intervals, and F/(a·L) comes out as printed there, rounded.
 func TestFilletsLieInTheBands(t *testing.T) {
 	_, throatLow, throatHigh, err := formula.Predictive(formula.FilletStress(false))
 	if err != nil {
@@ -28,7 +28,7 @@ func TestFilletsLieInTheBands(t *testing.T) {
 	}
 }
 
-// Student's t for 2 and 4 degrees of freedom, 4.303 and 2.776 (any table): the bands' half-widths.
+// Student's t for 2 and 4 degrees of freedom, 4.303 and 2.776 (any table): the intervals' half-widths.
 func TestPredictiveBand(t *testing.T) {
 	// logarithms 0, 1, 2: mean 1, s 1, n 3: half-width 4.303·√(4/3)
 	median, low, high, err := formula.Predictive([]float64{1, 2.718281828459045, 7.38905609893065})

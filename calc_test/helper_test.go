@@ -1,7 +1,7 @@
-// Package calc_test holds the program against the outside: published standards, handbook tables and
-// worked examples, one file for each source. Every expected value is typed as it is printed; the
-// tolerance is half the last printed digit, or a comment says why it is more. "Worked" values were found
-// with an independent general-purpose library, not with this program.
+// Package calc_test checks the program against the outside: published standards, handbook tables and worked examples,
+// one file for each source. Every expected value is typed as it is printed; the tolerance is half the last printed
+// digit, or a comment says why it is more. "Worked" values were found with an independent general-purpose library,
+// not with this program.
 package calc_test
 
 import (
@@ -75,7 +75,7 @@ func figure(t *testing.T, card *calc.Card, name string) float64 {
 	return f.Value
 }
 
-// must drops the error of a formula that is asked inside its range.
+// must returns the value of a formula that is asked inside its range, where it has no error.
 func must(t *testing.T) func(v float64, err error) float64 {
 	t.Helper()
 	return func(v float64, err error) float64 {

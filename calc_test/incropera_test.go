@@ -11,8 +11,8 @@ import (
 // with an insulated tip, Table 3.4.
 
 // Example 5.1, thermocouple junction: h 400 W/m2K, c 400 J/kgK, density 8500 kg/m3, a sphere of 0.706 mm, from 25 to
-// 199 C in gas of 200 C: 5.2 s as printed. The sphere is heated there; here it cools by as much, the same
-// exponential. 0.1 s is half of what the step in time leaves open beyond the last digit.
+// 199 C in gas of 200 C: 5.2 s as printed. There the sphere is heated; here it cools by as much, the same
+// exponential. 0.1 s, not 0.05, for the time step's own error.
 func TestLumpedExample(t *testing.T) {
 	b := formula.Bar{Half: 0.1, K: 0.02, RhoC: 8500 * 400e-9, Area: 1, Surface: 6 / 0.706, Film: 400, Air: 200}
 	if err := b.Start(375); err != nil {

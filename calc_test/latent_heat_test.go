@@ -19,8 +19,8 @@ func mixture(parts map[string]float64) float64 {
 	return sum + rest/100*heatOfFusion["Cu"]
 }
 
-// Latent heat of the alloys whose rows say that the mixture rule gave it, in the middle of their limits; to the row's last
-// digit.
+// Latent heat of the alloys whose rows say that the mixture rule gave it, in the middle of their limits; to the row's
+// last digit.
 func TestMixtureLatentHeat(t *testing.T) {
 	manganese, _ := tables.FillerByID("cumn13al8")
 	check(t, manganese.ID, manganese.Latent.V, mixture(map[string]float64{"Mn": 12.5, "Al": 7.75, "Fe": 3, "Ni": 2.25}), 0.5)
@@ -32,8 +32,8 @@ func TestMixtureLatentHeat(t *testing.T) {
 	check(t, bronze.ID, bronze.Latent.V, mixture(map[string]float64{"Al": 7, "Fe": 2.5}), 5) // the row is rounded to 10
 }
 
-// What an open alloy database prints for the others (read), and the mixture rule over their nominal parts, lie in the rows'
-// bands.
+// What an open alloy database prints for the others (read), and the mixture rule over their nominal parts, lie in the
+// rows' intervals.
 func TestLatentHeatInItsBand(t *testing.T) {
 	for _, c := range []struct {
 		id    string

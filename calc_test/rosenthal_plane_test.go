@@ -21,7 +21,7 @@ func TestPlaneMovesAsRosenthal(t *testing.T) {
 	for i, p := range near {
 		check(t, at("%g mm ahead", p.x)+at(", %g aside", p.y), got[i], p.want, 0.01*p.want)
 	}
-	// Far behind a wider arc will do, and wider cells all the way.
+	// Far behind, a wider arc is enough, and wider cells all the way.
 	in := dullSheet(0.8, 1000, 20, 12, 70, 40)
 	in.Cell, in.Near = 0.4, 24
 	s, err := thinsheet.New(in)

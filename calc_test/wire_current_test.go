@@ -44,8 +44,8 @@ func TestSteelWireRule(t *testing.T) {
 	between(t, "worst", worst, 0, 0.16)
 }
 
-// Common practice, no source: silicon bronze melts near 1800 F and mild steel near 2700 F; a deposit of about 50
-// ksi against about 70 of steel wire. The printed words are the band.
+// Common practice, no source: silicon bronze melts near 1800 F and mild steel near 2700 F; a deposit of about 50 ksi
+// against about 70 of steel wire. The printed words are the interval.
 func TestPracticePoints(t *testing.T) {
 	bronze, _ := tables.FillerByID("cusi3")
 	steel, _ := tables.MetalByID("mild-steel")

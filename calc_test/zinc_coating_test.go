@@ -64,8 +64,8 @@ func TestZincConstants(t *testing.T) {
 	check(t, "melts", tables.ZincMelts.V, 419.527, 0.005)
 }
 
-// GalvInfoNote 1.1 (read) prints 1 oz/ft2 as 1.7 mil of zinc in all: what the two coats of a lap that face each other
-// are thick. The vent gap is that; a tenth of a mil is the printed digit of 1.7.
+// GalvInfoNote 1.1 (read) prints 1 oz/ft2 as 1.7 mil of zinc in all, the thickness of the two coats of a lap that
+// face each other. The vent gap is that; a tenth of a mil is the printed digit of 1.7.
 func TestVentGapIsTheTwoCoats(t *testing.T) {
 	for id, ounces := range map[string]float64{"G60": 0.60, "G90": 0.90, "G115": 1.15} {
 		card, err := calc.Solve(calc.Job{Metal: "galvanized", Gauge: 18, Coating: id, Feed: calc.Some(5), Travel: calc.Some(8)})

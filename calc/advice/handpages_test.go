@@ -81,7 +81,8 @@ func TestZincByHand(t *testing.T) {
 	}
 }
 
-// Twice 300 mm of seam at 5 mm/s: two minutes of arc, 12 L and 60 g a minute, at 20 a kilogram, 10 a cubic metre, 50 an hour.
+// Twice 300 mm of seam at 5 mm/s: two minutes of arc, 12 L and 60 g a minute, at 20 a kilogram, 10 a cubic metre, 50 an
+// hour.
 func TestCostByHand(t *testing.T) {
 	c := byHand("lap")
 	c.Used.Length, c.Used.Count = calc.Some(300), calc.Some(2)

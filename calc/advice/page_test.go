@@ -179,8 +179,7 @@ func TestMachinePage(t *testing.T) {
 	}
 }
 
-// Twice the seam is twice everything; prices add up; expensive grinding makes bronze the cheaper, free grinding
-// steel.
+// Twice the seam is twice everything; prices add up; expensive grinding makes bronze the cheaper, free grinding steel.
 func TestCostAdds(t *testing.T) {
 	job := calc.Job{Metal: "galvanized", Gauge: 20, Feed: calc.Some(5), Travel: calc.Some(8), Length: calc.Some(1000), Count: calc.Some(2), Flow: calc.Some(12),
 		WirePrice: calc.Some(25), GasPrice: calc.Some(8), LabourRate: calc.Some(45), Operating: calc.Some(40), SteelPrice: calc.Some(3), Grinding: calc.Some(8), ZincRepair: calc.Some(3), Currency: "EUR"}

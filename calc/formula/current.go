@@ -2,14 +2,12 @@ package formula
 
 import "math"
 
-// CurrentFromFeed returns the direct current, gun positive, that melts a wire: the root of the energy
-// balance I·φ + I²·R = A·v·ρ·H, with R = ρ_e·L/A. Same structure as the melting-rate equation of
-// Lesnewich (1958), v = αI + βLI².
+// CurrentFromFeed returns the direct current, gun positive, that melts a wire: the root of the energy balance I·φ +
+// I²·R = A·v·ρ·H, with R = ρ_e·L/A. Same structure as the melting-rate equation of Lesnewich (1958), v = αI + βLI².
 //
-// d wire diameter mm; feed mm/s; rho g/cm3; hLiq J/g from 20 C to all liquid and phi V, one pair;
-// rhoE resistivity averaged over the extension, ohm mm; stick extension from contact tip to arc, mm (0:
-// no preheating). Result A. Valid below and above the spray transition; ErrRange for a number that is
-// not positive.
+// d wire diameter mm; feed mm/s; rho g/cm3; hLiq J/g from 20 C to all liquid and phi V, one pair; rhoE resistivity
+// averaged over the extension, ohm mm; stick extension from contact tip to arc, mm (0: no preheating). Result A. Valid
+// below and above the spray transition; ErrRange for a number that is not positive.
 func CurrentFromFeed(d, feed, rho, hLiq, rhoE, phi, stick float64) (float64, error) {
 	if err := wireInputs(d, rho, hLiq, phi, rhoE, stick); err != nil {
 		return 0, err

@@ -21,8 +21,7 @@ func (m *banded) link(u, k int, g float64) {
 	m.a[u][k] -= g
 }
 
-// eliminate takes every row but the last six out of the system; those six then hold all that the joint sees of the
-// arm.
+// eliminate takes every row but the last six out of the system; those six then hold all that the joint sees of the arm.
 func (m *banded) eliminate() {
 	for p := range m.rows - maxLayers {
 		d, right := 1/m.a[p][0], m.rhs[p]

@@ -69,8 +69,7 @@ func (p *Profile) Reach(temperature float64) float64 {
 }
 
 // between finds where the peak crosses a temperature inside the cell before column i, on the parabola through three
-// columns: on a straight line the width would jump a little as the grid shifts, and margins are differences of
-// widths.
+// columns: on a straight line the width would jump a little as the grid shifts, and margins are differences of widths.
 func (p *Profile) between(i int, temperature float64) float64 {
 	k := i + 1
 	if k >= p.n {

@@ -199,8 +199,7 @@ func (w *Workspace) pour(heat, metal float64) {
 	w.energy += w.heat
 }
 
-// frozen reports whether the cell at each toe is 20 K under its peak; where nothing wets, whether the hottest cell
-// is.
+// frozen reports whether the cell at each toe is 20 K under its peak; where nothing wets, whether the hottest cell is.
 func (w *Workspace) frozen(toe float64) bool {
 	for i := range w.n {
 		a := &w.arms[i]

@@ -17,9 +17,8 @@ func (s *Sheet) flow(dt float64) {
 	}
 }
 
-// legendre is one super-time-step of second order in two stages or more: stable to stages² + stages − 2
-// quarters of an explicit step. Source: Meyer, Balsara and Aslam, J. Comput. Phys. 257 (2014) 594, eqs. 16 to 20,
-// memory high.
+// legendre is one super-time-step of second order in two stages or more: stable to stages² + stages − 2 quarters of an
+// explicit step. Source: Meyer, Balsara and Aslam, J. Comput. Phys. 257 (2014) 594, eqs. 16 to 20, memory high.
 func (s *Sheet) legendre(dt float64, stages int) {
 	weight := func(j int) float64 {
 		if j < 2 {
