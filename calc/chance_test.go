@@ -7,6 +7,7 @@ import (
 	"slices"
 	"testing"
 
+	"brazebooth/internal/deep"
 	"brazebooth/tables"
 )
 
@@ -64,10 +65,7 @@ func TestChanceAgreesWithPlainSampling(t *testing.T) {
 		t.Skip("thousands of sections")
 	}
 	n, sum := 1500, 0.0
-	jobs := chanceJobs
-	if testing.Short() {
-		n, jobs = 700, jobs[:4]
-	}
+	jobs := deep.Of(t, chanceJobs, 3)
 	for _, j := range jobs {
 		j, c, b := atSuggestion(t, j)
 		want, sigma := plainly(b, c, n)
@@ -82,14 +80,14 @@ func TestChanceAgreesWithPlainSampling(t *testing.T) {
 		}
 		sum += got.Good - want
 	}
-	if mean := sum / float64(len(jobs)); math.Abs(mean) > 2.5 {
+	if mean := sum / float64(len(jobs)); len(jobs) == len(chanceJobs) && math.Abs(mean) > 2.5 {
 		t.Errorf("over %d jobs the chance is %.1f too high in the mean", len(jobs), mean)
 	}
 }
 
 // What moves a limit at either end of its interval is drawn, whatever it is; what moves none is not.
 func TestChanceDrawsAllThatMovesALimit(t *testing.T) {
-	for _, j := range chanceJobs {
+	for _, j := range deep.Of(t, chanceJobs, 3) {
 		_, c, b := atSuggestion(t, j)
 		m := newMargins(b, c)
 		drawn := b.varied(c)

@@ -9,6 +9,7 @@ import (
 	"testing"
 	"time"
 
+	"brazebooth/internal/deep"
 	"brazebooth/internal/mistake"
 )
 
@@ -22,23 +23,25 @@ func slowJobs() []Job {
 	}
 }
 
-// mostWindow is what a window may take at most: mostWork, and what was estimated too low. Two seconds of an idle
-// core.
+var fullWindows deep.Known[Job, Window]
+
+// fullWindow is the window of a job, which more than one test asks for.
+func fullWindow(job Job) (Window, error) {
+	return fullWindows.Of(job, func() (Window, error) { return window(context.Background(), job, FullWindow, nil) })
+}
+
+// mostWindow is what a map may take at most: mostWork, and what was taken for less than it is. Two seconds of a quiet core.
 const mostWindow = 53e6
 
-// No job's window takes more work than it may, whatever is asked: counted, so that it holds on every machine. More of
-// them: go test ./calc -run AnyWindow -scan 500 -timeout 60m
+// No job's map takes more than there is for it, whatever is asked: counted, so that it holds on every machine.
 func TestAnyWindowIsBounded(t *testing.T) {
 	if testing.Short() {
 		t.Skip("many maps")
 	}
-	jobs := slowJobs()
-	for seed := range *scan {
-		jobs = append(jobs, oddJob(seed+1000))
-	}
+	jobs := append(deep.Of(t, slowJobs(), 2), odd(oddJob)...)
 	coarser, most := 0, int64(0)
 	for n, job := range jobs {
-		m, err := window(t.Context(), job, FullWindow, nil)
+		m, err := fullWindow(job)
 		if err != nil {
 			var f *mistake.Error
 			if !errors.As(err, &f) {
@@ -66,7 +69,7 @@ func TestAnyWindowIsBounded(t *testing.T) {
 	t.Logf("%d jobs: %d drawn coarser, the most work %.1f million", len(jobs), coarser, float64(most)/1e6)
 }
 
-// A timed arc's answer is bounded too. More: go test ./calc -run AnyTimedArc -scan 500 -timeout 60m
+// A timed arc's answer is bounded too.
 func TestAnyTimedArcIsBounded(t *testing.T) {
 	if testing.Short() {
 		t.Skip("many beats")
@@ -75,9 +78,7 @@ func TestAnyTimedArcIsBounded(t *testing.T) {
 		{Metal: "galvanized", Thickness: Some(0.64), Joint: "tee", Wire: Some(0.45), ArcOn: Some(5.9), ArcOff: Some(7.8), Mode: "timed"},
 		{Metal: "copper", Thickness: Some(0.24), Joint: "tee", ArcOn: Some(6), ArcOff: Some(1), Mode: "timed"},
 	}
-	for seed := range *scan {
-		jobs = append(jobs, oddTimed(seed+1000))
-	}
+	jobs = append(jobs, odd(oddTimed)...)
 	most := int64(0)
 	for n, job := range jobs {
 		s, err := solveTimed(t.Context(), job, nil)
@@ -114,8 +115,8 @@ func TestUsualWindowsAreFull(t *testing.T) {
 		jobs = append(jobs, Job{Metal: "stainless-304", Gauge: 18, Joint: "butt", Mode: "pulsed"}, Job{Metal: "mild-steel", Thickness: Some(0.4), Joint: "butt", Gap: Some(0.5)},
 			Job{Metal: "copper", Thickness: Some(3), Joint: "lap"})
 	}
-	for _, job := range jobs {
-		m, err := window(t.Context(), job, FullWindow, nil)
+	for _, job := range deep.Of(t, jobs, 2) {
+		m, err := fullWindow(job)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -136,7 +137,7 @@ func TestCoarserWindowsAreTheSameEachTime(t *testing.T) {
 		t.Skip("a slow map, twice")
 	}
 	job := slowJobs()[2]
-	first, err := window(t.Context(), job, FullWindow, nil)
+	first, err := fullWindow(job)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -9,6 +9,7 @@ import (
 	"testing"
 	"time"
 
+	"brazebooth/internal/deep"
 	"brazebooth/internal/mistake"
 )
 
@@ -45,10 +46,7 @@ func figure(t *testing.T, s *Timed, name string) Figure {
 
 // Every usual job has times in order or a reason in words.
 func TestTimedJobs(t *testing.T) {
-	for i, j := range timedJobs() {
-		if i%16 != 0 && testing.Short() {
-			continue
-		}
+	for _, j := range deep.Of(t, timedJobs(), 5) {
 		s := timedOf(t, j)
 		if s.Why == "" {
 			t.Errorf("%+v: no sentence", j)
@@ -226,7 +224,12 @@ func TestTimedIsContinuous(t *testing.T) {
 		t.Skip("long under the race detector")
 	}
 	last := 0.0
-	for _, gap := range []float64{1.5, 1.6, 1.7, 1.8, 1.9, 2} {
+	gaps := []float64{1.5, 1.6, 1.7, 1.8, 1.9, 2}
+	if !deep.Run() {
+		n := deep.Rand(t).IntN(len(gaps) - 1)
+		gaps = gaps[n : n+2]
+	}
+	for _, gap := range gaps {
 		s := timedOf(t, Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(gap), Feed: Some(6.04)})
 		on := figure(t, &s, "arc_on").Value
 		if last > 0 && math.Abs(on/last-1) > 0.12 {
@@ -266,11 +269,8 @@ func TestTimedCancels(t *testing.T) {
 	if !errors.Is(err, context.Canceled) {
 		t.Fatalf("err %v", err)
 	}
-	for range 100 {
-		if runtime.NumGoroutine() <= before {
-			return
-		}
-		time.Sleep(10 * time.Millisecond)
+	if deep.Comes(t, func() bool { return runtime.NumGoroutine() <= before }) {
+		return
 	}
 	t.Errorf("%d goroutines, %d before", runtime.NumGoroutine(), before)
 }
@@ -287,7 +287,7 @@ func FuzzTimed(f *testing.F) {
 	joints := []string{"butt", "lap", "tee", "corner", "overlay", "plug"}
 	f.Fuzz(func(t *testing.T, thick, gap, feed float64, metal, joint uint8) {
 		job := Job{Metal: metals[int(metal)%len(metals)], Thickness: Some(thick), Joint: joints[int(joint)%len(joints)], Gap: Some(gap), Feed: Some(feed)}
-		ctx, cancel := context.WithTimeout(context.Background(), 20*time.Second)
+		ctx, cancel := context.WithTimeout(context.Background(), deep.Patience(t))
 		defer cancel()
 		s, err := SolveTimed(ctx, job, nil)
 		if err != nil {

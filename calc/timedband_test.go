@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"brazebooth/calc/thinsheet"
+	"brazebooth/internal/deep"
 	"brazebooth/tables"
 )
 
@@ -13,10 +14,14 @@ func TestTimedIntervals(t *testing.T) {
 	if testing.Short() {
 		t.Skip("long")
 	}
-	for _, job := range []Job{
+	jobs := []Job{
 		{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(2)},
 		{Metal: "galvanized", Thickness: Some(1), Joint: "butt", Gap: Some(1)},
-	} {
+	}
+	if !deep.Run() {
+		jobs = jobs[:1]
+	}
+	for _, job := range jobs {
 		job.Mode = "timed"
 		g, err := bestTimed(&effort{ctx: t.Context()}, job, nil)
 		if err != nil {

@@ -5,8 +5,8 @@ import (
 	"errors"
 	"math"
 	"testing"
-	"time"
 
+	"brazebooth/internal/deep"
 	"brazebooth/internal/mistake"
 )
 
@@ -21,7 +21,7 @@ func FuzzWindow(f *testing.F) {
 	f.Fuzz(func(t *testing.T, thick, gap, wire float64, metal, joint, mode uint8) {
 		job := Job{Metal: metals[int(metal)%len(metals)], Thickness: Some(thick), Joint: joints[int(joint)%len(joints)],
 			Gap: Some(gap), Wire: Some(wire), Mode: modes[int(mode)%len(modes)]}
-		ctx, cancel := context.WithTimeout(context.Background(), 20*time.Second)
+		ctx, cancel := context.WithTimeout(context.Background(), deep.Patience(t))
 		defer cancel()
 		m, err := WindowOf(ctx, job, WindowSize{3, 3}, nil)
 		if err != nil {

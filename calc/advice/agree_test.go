@@ -2,16 +2,15 @@ package advice
 
 import (
 	"errors"
-	"flag"
 	"fmt"
 	"math"
-	"math/rand/v2"
 	"runtime"
 	"strings"
 	"sync"
 	"testing"
 
 	"brazebooth/calc"
+	"brazebooth/internal/deep"
 	"brazebooth/internal/mistake"
 	"brazebooth/tables"
 )
@@ -192,19 +191,11 @@ func hold(t *testing.T, jobs []calc.Job, fillers bool) {
 	}
 }
 
-var agreeAll = flag.Bool("agree.all", false, "hold four times as many jobs to themselves as the tests do always")
-
-// Every metal, joint, filler and mode in a few gauges, with feed and travel given; the next filler takes other
-// gauges. The step shares no factor with the 22 gauges.
+// Every metal, joint, filler and mode in a few gauges, with feed and travel given; the next filler takes others. The step has
+// nothing in common with the 22 gauges.
 func TestNothingContradicts(t *testing.T) {
 	var jobs []calc.Job
-	step := 13
-	switch {
-	case *agreeAll:
-		step = 3
-	case testing.Short():
-		step = 60
-	}
+	step := []int{60, 13, 3}[min(deep.Times(), 2)]
 	n := 0
 	for _, m := range tables.Metals() {
 		for _, joint := range tables.Joints() {
@@ -222,16 +213,10 @@ func TestNothingContradicts(t *testing.T) {
 	hold(t, jobs, false)
 }
 
-// A fixed sample with the settings suggested, unlike members and every page.
+// A sample with the settings suggested, unlike members and every page.
 func TestNothingContradictsWhereSettingsAreSuggested(t *testing.T) {
-	n := 250
-	switch {
-	case *agreeAll:
-		n = 1000
-	case testing.Short():
-		n = 10
-	}
-	r := rand.New(rand.NewPCG(4, 972))
+	n := deep.Many(30, 250)
+	r := deep.Rand(t)
 	metals, joints, fillers, modes, uses := tables.Metals(), tables.Joints(), tables.Fillers(), tables.Modes(), tables.Uses()
 	jobs := make([]calc.Job, n)
 	for i := range jobs {

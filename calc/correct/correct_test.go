@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"brazebooth/calc"
+	"brazebooth/internal/deep"
 	"brazebooth/internal/mistake"
 	"brazebooth/tables"
 )
@@ -32,23 +33,26 @@ func TestCorrectionsFindTheGoodBead(t *testing.T) {
 	if testing.Short() {
 		t.Skip("held without -short: nothing here runs side by side but what other tests run too")
 	}
-	metals, gauges := []string{"galvanized", "mild-steel", "stainless-304"}, []int{16, 20}
-	starts, beads := 0, 0
-	for _, metal := range metals {
-		for _, gauge := range gauges {
+	var jobs []calc.Job
+	for _, metal := range []string{"galvanized", "mild-steel", "stainless-304"} {
+		for _, gauge := range []int{16, 20} {
 			for _, joint := range []string{"lap", "butt", "tee"} {
-				c := card(t, calc.Job{Metal: metal, Gauge: gauge, Joint: joint})
-				if c.Zone != "good" {
-					continue
-				}
-				for _, shift := range []float64{-0.2, 0, 0.2} {
-					for _, off := range []float64{0.7, 1.4} {
-						j := calc.Laid(c)
-						j.Travel = calc.Some(min(14, max(4, math.Round(10*j.Travel.V*off)/10)))
-						if n := beadsUntilGood(t, j, shift); n > 0 {
-							starts, beads = starts+1, beads+n
-						}
-					}
+				jobs = append(jobs, calc.Job{Metal: metal, Gauge: gauge, Joint: joint})
+			}
+		}
+	}
+	starts, beads := 0, 0
+	for _, job := range deep.Of(t, jobs, 4) {
+		c := card(t, job)
+		if c.Zone != "good" {
+			continue
+		}
+		for _, shift := range []float64{-0.2, 0, 0.2} {
+			for _, off := range []float64{0.7, 1.4} {
+				j := calc.Laid(c)
+				j.Travel = calc.Some(min(14, max(4, math.Round(10*j.Travel.V*off)/10)))
+				if n := beadsUntilGood(t, j, shift); n > 0 {
+					starts, beads = starts+1, beads+n
 				}
 			}
 		}
@@ -87,48 +91,54 @@ func beadsUntilGood(t *testing.T, j calc.Job, shift float64) int {
 	return 0
 }
 
+// modelJobs are beads that are corrected against the model.
+func modelJobs() (jobs []calc.Job) {
+	for _, metal := range []string{"galvanized", "mild-steel", "copper", "stainless-304"} {
+		for _, joint := range []string{"lap", "butt", "tee", "corner"} {
+			for _, travel := range []float64{6, 11} {
+				jobs = append(jobs, calc.Job{Metal: metal, Gauge: 18, Joint: joint, Feed: calc.Some(5.5), Travel: calc.Some(travel)})
+			}
+		}
+	}
+	return jobs
+}
+
 // Every change moves the model the way it claims: less toe angle for a cold bead, a cooler base for a hot one, less
 // zinc for vapour, more metal for a hollow bead.
 func TestCorrectionsMoveTheModel(t *testing.T) {
 	if testing.Short() {
 		t.Skip("held without -short: nothing here runs side by side but what other tests run too")
 	}
-	travels := []float64{6, 11}
-	held := 0
-	for _, metal := range []string{"galvanized", "mild-steel", "copper", "stainless-304"} {
-		for _, joint := range []string{"lap", "butt", "tee", "corner"} {
-			for _, travel := range travels {
-				job := calc.Job{Metal: metal, Gauge: 18, Joint: joint, Feed: calc.Some(5.5), Travel: calc.Some(travel)}
-				for seen, figure := range map[string]string{"rolled-edge": "wetting_angle", "thin-wide": "base_peak_temperature", "burn-through": "base_peak_temperature"} {
-					p, err := Next(context.Background(), []Try{{job, seen}})
-					if err != nil {
-						t.Fatal(err)
-					}
-					c := p.Correction
-					if c.Change == nil || c.Change.What == "mode" || c.Causes[0].ID != tables.CauseCold && seen == "rolled-edge" {
-						continue
-					}
-					before, after := card(t, calc.Laid(&p.Card)), card(t, c.Next)
-					a, ok1 := before.Figure(figure)
-					b, ok2 := after.Figure(figure)
-					if !ok1 || !ok2 { // no bridge before: more heat is what it needs
-						a, _ = before.Figure("net_heat")
-						b, _ = after.Figure("net_heat")
-						a.Value, b.Value = -a.Value, -b.Value
-					}
-					held++
-					if !(b.Value < a.Value) {
-						t.Errorf("%s %s at %g mm/s, %s: %+v takes %s from %.4g to %.4g", metal, joint, travel, seen, c.Change, figure, a.Value, b.Value)
-					}
-					laid := calc.Laid(&p.Card)
-					if n := changed(AsSet(job, &laid), c.Next); n != 1 && !(n == 2 && c.Change.What == "wire_feed") { // the volts are fixed with a feed
-						t.Errorf("%s: %d settings changed at once by %+v", seen, n, c.Change)
-					}
-				}
+	held, jobs := 0, deep.Of(t, modelJobs(), 8)
+	for _, job := range jobs {
+		for seen, figure := range map[string]string{"rolled-edge": "wetting_angle", "thin-wide": "base_peak_temperature", "burn-through": "base_peak_temperature"} {
+			p, err := Next(context.Background(), []Try{{job, seen}})
+			if err != nil {
+				t.Fatal(err)
+			}
+			c := p.Correction
+			if c.Change == nil || c.Change.What == "mode" || c.Causes[0].ID != tables.CauseCold && seen == "rolled-edge" {
+				continue
+			}
+			before, after := card(t, calc.Laid(&p.Card)), card(t, c.Next)
+			a, ok1 := before.Figure(figure)
+			b, ok2 := after.Figure(figure)
+			if !ok1 || !ok2 { // no bridge before: more heat is what it needs
+				a, _ = before.Figure("net_heat")
+				b, _ = after.Figure("net_heat")
+				a.Value, b.Value = -a.Value, -b.Value
+			}
+			held++
+			if !(b.Value < a.Value) {
+				t.Errorf("%s %s at %g mm/s, %s: %+v takes %s from %.4g to %.4g", job.Metal, job.Joint, job.Travel.V, seen, c.Change, figure, a.Value, b.Value)
+			}
+			laid := calc.Laid(&p.Card)
+			if n := changed(AsSet(job, &laid), c.Next); n != 1 && !(n == 2 && c.Change.What == "wire_feed") { // the volts are written down with a feed
+				t.Errorf("%s: %d settings changed at once by %+v", seen, n, c.Change)
 			}
 		}
 	}
-	if held < 30 {
+	if held < len(jobs) {
 		t.Errorf("only %d corrections were held against the model", held)
 	}
 }
@@ -184,19 +194,23 @@ func TestCorrectionsDoNotHarm(t *testing.T) {
 	if testing.Short() {
 		t.Skip("held without -short: nothing here runs side by side but what other tests run too")
 	}
+	var tries []Try
 	for _, metal := range []string{"galvanized", "mild-steel", "copper"} {
 		for _, mm := range []float64{0.7, 1, 3} {
 			for _, joint := range []string{"lap", "corner"} {
 				for _, seen := range []string{"rolled-edge", "thin-wide"} {
-					p, err := Next(context.Background(), []Try{{calc.Job{Metal: metal, Thickness: calc.Some(mm), Joint: joint, Mode: "pulsed", Feed: calc.Some(5.5), Travel: calc.Some(12)}, seen}})
-					if err != nil {
-						t.Fatal(err)
-					}
-					if c := p.Correction; c.Change != nil && c.Change.What != "mode" && OfHeat(c.Causes[0].ID) && c.GoodAfter < c.GoodBefore-1e-6 {
-						t.Errorf("%s %g mm %s, %s: %+v takes the chance from %.1f to %.1f", metal, mm, joint, seen, c.Change, c.GoodBefore, c.GoodAfter)
-					}
+					tries = append(tries, Try{calc.Job{Metal: metal, Thickness: calc.Some(mm), Joint: joint, Mode: "pulsed", Feed: calc.Some(5.5), Travel: calc.Some(12)}, seen})
 				}
 			}
+		}
+	}
+	for _, try := range deep.Of(t, tries, 8) {
+		p, err := Next(context.Background(), []Try{try})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if c := p.Correction; c.Change != nil && c.Change.What != "mode" && OfHeat(c.Causes[0].ID) && c.GoodAfter < c.GoodBefore-1e-6 {
+			t.Errorf("%s %g mm %s, %s: %+v takes the chance from %.1f to %.1f", try.Job.Metal, try.Job.Thickness.V, try.Job.Joint, try.Seen, c.Change, c.GoodBefore, c.GoodAfter)
 		}
 	}
 	sheet := calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(5.5), Travel: calc.Some(9)}

@@ -8,8 +8,11 @@ import (
 	"pgregory.net/rapid"
 
 	"brazebooth/calc/section"
+	"brazebooth/internal/deep"
 	"brazebooth/tables"
 )
+
+func TestMain(m *testing.M) { deep.Main(m, 100) }
 
 func near(t testing.TB, what string, got, want, relative float64) {
 	t.Helper()

@@ -3,7 +3,6 @@ package practice_test
 import (
 	"context"
 	"errors"
-	"flag"
 	"math"
 	"slices"
 	"strings"
@@ -15,12 +14,12 @@ import (
 	"brazebooth/calc"
 	"brazebooth/calc/correct"
 	"brazebooth/calc/practice"
+	"brazebooth/internal/deep"
 	"brazebooth/internal/mistake"
 	"brazebooth/tables"
 )
 
-// practiceSeeds is in how many booths of each level the program's own run is laid.
-var practiceSeeds = flag.Uint64("practice.seeds", 5, "booths of each level")
+func TestMain(m *testing.M) { deep.Main(m, 15) }
 
 func practised(t interface{ Fatalf(string, ...any) }, level int, seed uint64) practice.Booth {
 	p, err := practice.New(context.Background(), level, seed)
@@ -88,7 +87,7 @@ func TestPracticeCanBeDone(t *testing.T) {
 		}
 	}
 	rapid.Check(t, func(t *rapid.T) { check(t, anyPractice(t)) })
-	for seed := range uint64(6) {
+	for seed := range uint64(deep.Many(2, 6)) {
 		check(t, practised(t, 5, seed))
 	}
 }
@@ -200,7 +199,7 @@ func TestPracticePar(t *testing.T) {
 		t.Skip("held without -short: nothing here runs side by side but what other tests run too")
 	}
 	for level := 1; level <= len(practice.Levels()); level++ {
-		reached, beads, all := 0, 0, *practiceSeeds
+		reached, beads, all := 0, 0, uint64(deep.Many(1, 5))
 		for seed := range all {
 			p := practised(t, level, seed+1)
 			run, err := p.Par(context.Background())
@@ -222,7 +221,7 @@ func TestPracticePar(t *testing.T) {
 			}
 		}
 		t.Logf("level %d: %d of %d reached a good bead, in %.1f beads", level, reached, all, float64(beads)/float64(reached))
-		if !testing.Short() && (float64(reached) < 0.75*float64(all) || float64(beads) > 4*float64(reached)) {
+		if deep.Run() && (float64(reached) < 0.75*float64(all) || float64(beads) > 4*float64(reached)) {
 			t.Errorf("level %d: %d of %d, %d beads", level, reached, all, beads)
 		}
 	}
