@@ -46,7 +46,11 @@ func figure(t *testing.T, s *Timed, name string) Figure {
 
 // Every usual job has times in order or a reason in words.
 func TestTimedJobs(t *testing.T) {
-	for _, j := range deep.Of(t, timedJobs(), 5) {
+	few := 5
+	if testing.Short() {
+		few = 2
+	}
+	for _, j := range deep.Of(t, timedJobs(), few) {
 		s := timedOf(t, j)
 		if s.Why == "" {
 			t.Errorf("%+v: no sentence", j)

@@ -2,8 +2,6 @@ package tui
 
 import (
 	"context"
-	"flag"
-	"math/rand/v2"
 	"reflect"
 	"strings"
 	"testing"
@@ -12,11 +10,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/calc/formula"
-)
-
-var (
-	modelSteps = flag.Int("screens.steps", 500, "random keys of TestModelOfTheScreens")
-	modelSeed  = flag.Uint64("screens.seed", 1, "which keys")
+	"brazebooth/internal/deep"
 )
 
 var modelKeys = append([]string{"p", "p", "t", "k", "x", "f3", "enter", "up", "down", "space", "5", "1 8", "b o o t h", "5 . 5"}, anyKeys...)
@@ -26,17 +20,13 @@ var modelWays = []string{"tab tab tab tab", "tab tab tab tab m", "tab tab tab ta
 	"tab tab tab tab p right right right right right right right right", "right right right right", "right right right right right"}
 
 // One long walk by random keys at random sizes, through every page, with a book: never a panic, never a frame larger than
-// the terminal, always a way back and a way out, and always the card that the command gives for the same job. In full:
-// go test ./tui -run ModelOfTheScreens -screens.steps 100000
+// the terminal, always a way back and a way out, and always the card that the command gives for the same job.
 func TestModelOfTheScreens(t *testing.T) {
-	if testing.Short() {
-		*modelSteps = min(*modelSteps, 100)
-	}
-	r := rand.New(rand.NewPCG(*modelSeed, 7))
+	steps, r := deep.Many(150, 500), deep.Rand(t)
 	seen := map[string]bool{}
 	var s *screen
 	w, h := 80, 24
-	for step := range *modelSteps {
+	for step := range steps {
 		if step%150 == 0 {
 			s = anew(t, step)
 			w, h = 80, 24
@@ -59,11 +49,11 @@ func TestModelOfTheScreens(t *testing.T) {
 			leadsBack(t, s)
 		}
 		if t.Failed() {
-			t.Fatalf("after %d steps of seed %d, at %s", step, *modelSeed, place(s.root()))
+			t.Fatalf("after %d steps of seed %d, at %s", step, deep.Seed(), place(s.root()))
 		}
 	}
 	for _, p := range []string{"path", "card", "page book", "page records", "page measure", "page practice", "page strength", "map", "words", "text", "walk"} {
-		if !seen[p] && *modelSteps >= 3000 {
+		if !seen[p] && steps >= 3000 {
 			t.Errorf("the walk never came to %s", p)
 		}
 	}

@@ -216,6 +216,9 @@ func TestNothingContradicts(t *testing.T) {
 // A sample with the settings suggested, unlike members and every page.
 func TestNothingContradictsWhereSettingsAreSuggested(t *testing.T) {
 	n := deep.Many(30, 250)
+	if testing.Short() {
+		n = 10
+	}
 	r := deep.Rand(t)
 	metals, joints, fillers, modes, uses := tables.Metals(), tables.Joints(), tables.Fillers(), tables.Modes(), tables.Uses()
 	jobs := make([]calc.Job, n)
