@@ -2,11 +2,13 @@ package cli
 
 import (
 	"context"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
 
 	"brazebooth/internal/book"
+	"brazebooth/internal/choice"
 	"brazebooth/internal/shop"
 )
 
@@ -50,10 +52,5 @@ func (d *Deps) bookTrial() *cobra.Command {
 
 // jobFlags reports whether anything of a job was given.
 func jobFlags(cmd *cobra.Command) bool {
-	for _, f := range [...]string{"metal", "gauge", "filler", "wire", "mode", "feed", "amps", "travel"} {
-		if cmd.Flags().Changed(f) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(choice.All(), func(c choice.Choice) bool { return cmd.Flags().Changed(c.Name) })
 }
