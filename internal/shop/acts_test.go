@@ -6,6 +6,7 @@ import (
 	"path/filepath"
 	"regexp"
 	"strings"
+	"sync"
 	"testing"
 	"time"
 
@@ -333,5 +334,27 @@ func TestWhatNoBookTakesIsRescued(t *testing.T) {
 	}
 	if left, err := os.ReadDir(dir); err != nil || len(left) != 3 {
 		t.Errorf("%v, %v", left, err)
+	}
+}
+
+// Who changes a record that others change at the same time loses nothing: each takes one gram off the same spool.
+func TestChangesOfManyAtOnce(t *testing.T) {
+	s := newShop(t)
+	s.Author.Now = nil
+	if _, err := enter(book.SpoolKind, "lot", "A17", "full", "100")(t.Context(), s); err != nil {
+		t.Fatal(err)
+	}
+	var all sync.WaitGroup
+	for range 12 {
+		all.Go(func() {
+			if _, err := enter(book.SpoolKind, "lot", "A17", "used", "1")(t.Context(), s); err != nil {
+				t.Error(err)
+			}
+		})
+	}
+	all.Wait()
+	done, err := enter(book.SpoolKind, "lot", "A17")(t.Context(), s)
+	if err != nil || !strings.Contains(done.Line(), ", 88 g left") {
+		t.Errorf("%s, %v", done.Line(), err)
 	}
 }

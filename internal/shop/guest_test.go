@@ -16,7 +16,7 @@ import (
 
 // What the screens say to a guest names no path, user or host of the server's machine, however its book stands, and
 // nothing of a guest's is left in the server's folders.
-func TestGuestsOfScreensAreToldGuestsNothingOfTheMachine(t *testing.T) {
+func TestScreensTellGuestsNothingOfTheMachine(t *testing.T) {
 	ctx, dir := context.Background(), filepath.Join(t.TempDir(), "leak folder")
 	temporary := t.TempDir()
 	t.Setenv("TMPDIR", temporary)

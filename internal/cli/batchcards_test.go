@@ -1,0 +1,37 @@
+package cli
+
+import (
+	"bytes"
+	"context"
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+// A row that is wrong in itself says so, and the others still have the power source that is set.
+func TestAWrongRowLeavesTheOthersTheirPowerSource(t *testing.T) {
+	source, book := "A", filepath.Join(t.TempDir(), "book.db")
+	run := func(in string, args ...string) string {
+		var out, told bytes.Buffer
+		code := Run(context.Background(), args, Deps{In: strings.NewReader(in), Out: &out, Err: &told, Book: book,
+			Env: func(name string) string { return map[string]string{"BRAZEBOOTH_POWER_SOURCE": source}[name] }})
+		if code != 0 && in == "" {
+			t.Fatal(args, told.String())
+		}
+		return out.String()
+	}
+	run("", "book", "reading", "--power-source", "A", "--feed", "6", "--stickout", "12mm", "--amps", "120")
+	last := func(rows string) string {
+		out := run("metal,gauge,feed,travel\n"+rows, "batch", "-", "--format", "csv", "--keep-going")
+		lines := strings.Split(strings.TrimSpace(out), "\n")
+		return lines[len(lines)-1]
+	}
+	const good = "mild-steel,18ga,6,9\n"
+	alone := last(good)
+	if after := last("mild-steel,99ga,6,9\n" + good); after != alone {
+		t.Errorf("alone\n%s\nafter a wrong one\n%s", alone, after)
+	}
+	if source = ""; last(good) == alone {
+		t.Error("the power source that is set changes nothing")
+	}
+}
