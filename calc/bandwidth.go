@@ -83,8 +83,7 @@ func (c *chain) width(k *[inputCount]float64, w1, w2 float64) float64 {
 	return w1 + w2 + k[inGap]
 }
 
-// cooling is t8/5 of the joint, s. The standard's factors are for equal sheets; unequal ones count as sheet of their
-// mean heat path.
+// cooling is t8/5 of the joint, s. The standard's factors are for equal sheets; unequal ones count by their mean path.
 func (c *chain) cooling(k *[inputCount]float64, o *[outs]float64) (float64, error) {
 	return formula.CoolingTime(o[oNet], c.meanPath(k), k[inRoom], c.joint)
 }

@@ -6,8 +6,7 @@ import (
 	"brazebooth/internal/crew"
 )
 
-// place is a setting with its limits and how each changes along feed and along travel: what a card's margin is
-// computed from.
+// place is a setting with its limits and how each changes along feed and along travel, which give its margin.
 type place struct {
 	feed, travel float64 // mm/s
 	logs         Limits

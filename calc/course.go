@@ -6,8 +6,7 @@ import "math"
 // bend·x², x the logarithm of the setting's change.
 type course struct{ slope, bend float64 }
 
-// probe is how far to each side a limit is computed for its course: wide against the grid's own noise, and about as
-// far as the nearest edge.
+// probe is how far to each side a limit is computed: wide against the grid's noise, about as far as the nearest edge.
 const probe = 0.15
 
 // courseOf fits a course to a limit here and a probe below and above; straight where one side has no value.

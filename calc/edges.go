@@ -7,8 +7,7 @@ import (
 	"brazebooth/tables"
 )
 
-// limit is one border of the operating window, as the logarithm of a ratio that is zero on the border and positive
-// inside.
+// limit is a border of the operating window: the logarithm of a ratio that is zero on it and positive inside.
 type limit int
 
 const (

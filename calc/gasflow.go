@@ -6,8 +6,7 @@ import (
 	"math"
 )
 
-// SmoothFlow is the gas that the job's nozzle carries without drawing air in, L/min; with the usual bore where none
-// was given.
+// SmoothFlow is the gas that the nozzle carries without drawing air in, L/min; the usual bore's where none was given.
 func SmoothFlow(j *Job, g *tables.Gas) float64 {
 	most, err := formula.LaminarFlow(j.NozzleBore.Or(tables.UsualBore.V), g.Density.V, tables.ArgonViscosity.V, tables.LaminarReynolds.V)
 	if err != nil {

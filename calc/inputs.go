@@ -184,8 +184,7 @@ func (b *board) setMembers(card *Card) {
 	}
 }
 
-// tolerance is the 95 % interval of the metal's thickness, mm: the gauge's where it was bought by gauge, a calliper's
-// where it was measured.
+// tolerance is the 95 % interval of the metal's thickness, mm: a gauge's where bought by gauge, else a calliper's.
 func (m Member) tolerance() (low, high float64) {
 	half := tables.CalliperReading.V
 	if m.Gauge != 0 {

@@ -4,8 +4,7 @@ import "brazebooth/calc/formula"
 
 // The formulas of the same figure differ between jobs: a figure's basis shows the one that computed it.
 
-// timedSpecs replace the specs of a steady arc: heat and metal by length count the share of the time that the arc
-// burns.
+// timedSpecs replace the specs of a steady arc: heat and metal by length count the share of the time with the arc on.
 var timedSpecs = map[out]*figureSpec{
 	oTravel: {"travel", oTravel, "mm/s", "{step}/({t_on} + {t_off})", []term{tStep, tOn, tOff}, "mean forward speed of the beat", OwnCalc},
 	oArcEnergy: {"arc_energy", oArcEnergy, "J/mm", "{U}·{I}·{s}/{v}", []term{tVolts, tAmps, tShare, tTravel},

@@ -7,8 +7,7 @@ import (
 	"brazebooth/tables"
 )
 
-// Reading is what was measured at a booth while the arc ran. Amps or volts may be missing; a withdrawn reading is not
-// passed on at all.
+// Reading is what was measured at a booth while the arc ran; amps or volts may be missing. Withdrawn ones are left out.
 type Reading struct {
 	Feed      float64 // m/min, from a timed pull
 	StickOut  float64 // mm, tip to arc

@@ -80,8 +80,7 @@ const (
 	outs
 )
 
-// chain is the arithmetic of one job without its numbers: which formulas apply. It is small, copied freely, and
-// allocates nothing.
+// chain is which formulas apply to one job, without its numbers. It is small, copied freely and allocates nothing.
 type chain struct {
 	joint                                          string
 	arms                                           [2]float64 // heat paths in each member

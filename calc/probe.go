@@ -36,8 +36,7 @@ func (p *Probe) state(shift float64, zinc bool) (heatState, error) {
 	return p.field.at(p.b.inputs[inFeed], p.b.inputs[inTravel], zinc)
 }
 
-// Limits are the job's limits where the heat is exp(shift) times the computed one; false where the model does not
-// reach.
+// Limits are those where the heat is exp(shift) times the computed one; false where the model does not reach.
 func (p *Probe) Limits(shift float64) (Limits, bool) {
 	s, err := p.state(shift, false)
 	if err != nil {
@@ -107,8 +106,7 @@ func (p *Probe) ZincBehind() float64 {
 	return widest
 }
 
-// SteadyFeeds are the wire feeds, m/min, between which a laid job's arc burns steadily; the job's own where that is
-// not known.
+// SteadyFeeds are the feeds, m/min, between which a laid job's arc burns steadily; its own where that is not known.
 func SteadyFeeds(job *Job) (low, high float64) {
 	p, err := ProbeOf(context.Background(), job)
 	if err != nil {

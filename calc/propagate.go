@@ -8,8 +8,7 @@ type interval struct {
 	assumed   bool // not given by the user and not a table's figure
 }
 
-// spread is what the propagation found: each output's value and interval, and its sensitivity to each input and to
-// each other output.
+// spread is each output's value, interval, and sensitivity to each input and to each other output.
 type spread struct {
 	value, low, high [outs]float64
 	byInput          [outs][inputCount]float64 // % of the value, signed for an increase of the input

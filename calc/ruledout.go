@@ -2,8 +2,7 @@ package calc
 
 import "brazebooth/tables"
 
-// RuledOut reports whether a rule of the trade, or what melts first, speaks against a filler on a card's metals,
-// whatever speaks for it.
+// RuledOut reports whether a rule of the trade, or what melts first, excludes a filler on a card's metals.
 func RuledOut(f *tables.Filler, card *Card) bool {
 	for _, rule := range tables.FillerRules() {
 		if rule.Filler == f.ID && rule.Out && Applies(rule.On, card) {

@@ -65,8 +65,7 @@ func (b *board) feels(card *Card, k input, v float64) bool {
 	return false
 }
 
-// sample is one point: its deviates, and every limit there; not known where the model does not reach, which counts as
-// not good.
+// sample is one point: its deviates and limits; where the model does not reach it is not known, and counts as not good.
 type sample struct {
 	z      []float64
 	limits [limitCount]float64
@@ -103,8 +102,7 @@ func (b *board) move(k input, z float64) {
 	b.inputs[k] = between(tables.Datum{V: b.inputs[k], Low: d.low, High: d.high}, z)
 }
 
-// between is a figure at a deviate: a half-normal to each side, in logarithms so that nothing turns negative that
-// cannot be.
+// between is a figure at a deviate: a half-normal to each side, in logarithms where it cannot be negative.
 func between(d tables.Datum, z float64) float64 {
 	edge := d.High
 	if z < 0 {

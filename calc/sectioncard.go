@@ -222,8 +222,7 @@ func within999(percent float64) float64 { return max(-999, min(999, percent)) }
 // flattest is the smallest toe angle that counts as one, degrees.
 const flattest = 0.02 * 180 / math.Pi
 
-// uncertainty is how far a limit's logarithm moves between the ends of the interval of the figure that it compares:
-// down first, then up.
+// uncertainty is how far a limit's logarithm moves down and up with the interval of the figure that it compares.
 func (v *verdict) uncertainty(at limit, list []Figure, b *board, s *spread) (down, up float64) {
 	ratio := func(v, low, high float64) (float64, float64) { // a limit from above: more of the figure is nearer
 		if !(low > 0) || !(v > 0) {

@@ -50,8 +50,7 @@ func (l *sectionList) input(k input, moved float64) Input {
 	return Input{Name: inputNames[k].name, Unit: inputNames[k].unit, Value: l.b.inputs[k], Assumed: l.b.intervals[k].assumed, Sensitivity: moved}
 }
 
-// throughHeat is what moves a figure by way of the heat; slope is the reading's step for each logarithmic step of the
-// heat.
+// throughHeat is what moves a figure by way of the heat; slope is the reading's step by the heat's logarithmic step.
 func (l *sectionList) throughHeat(slope float64, moves func(step float64) float64) []Input {
 	if math.IsInf(slope, 0) || math.IsNaN(slope) {
 		return nil

@@ -127,8 +127,7 @@ func (b *board) figures(card *Card, s *spread, sug *suggestion, v *verdict) {
 	card.Figures = list
 }
 
-// settingBasis says of a setting whether it was given, was suggested (judged says whether settings are judged here),
-// or follows from another.
+// settingBasis says whether a setting was given, suggested (where settings are judged), or follows from another.
 func (b *board) settingBasis(f *Figure, card *Card, sug *suggestion, judged bool) {
 	job := &card.Job
 	given := Basis{Formula: GivenFormula, Source: "user", Known: "given"}

@@ -1,7 +1,6 @@
 package calc
 
-// The figures of a card in the order a welder needs them. A spec whose output does not apply to the job gives no
-// figure.
+// The figures of a card in the order a welder needs them. Those whose output does not apply to the job are left out.
 
 var settingSpecs = [...]figureSpec{
 	{"wire_feed", oFeedMin, "m/min", "given", nil, "user", "given"},

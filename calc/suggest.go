@@ -17,9 +17,8 @@ type suggestion struct {
 	found               bool
 }
 
-// suggest finds what the job left open of feed and travel: the point furthest, in relative terms, from every edge of
-// the operating window. It climbs to it from the best points of a coarse grid of cross-sections. WindowOf takes the
-// same point.
+// suggest finds the feed and travel left open: the point furthest, in relative terms, from every edge of the operating
+// window. It climbs to it from the best points of a coarse grid of cross-sections. WindowOf takes the same point.
 func (b *board) suggest(card *Card) (suggestion, error) {
 	feedOpen := !card.Used.Feed.Set && !b.chain.ampsGiven
 	travelOpen := !card.Used.Travel.Set && b.chain.sectionModelled()

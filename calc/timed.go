@@ -11,9 +11,8 @@ import (
 	"brazebooth/tables"
 )
 
-// Timed is what a timed arc needs on a joint: its on and off times, its step, what ends each range, and the
-// temperatures meanwhile. All of it is this project's own computation: published on and off times for arc brazing
-// were not found.
+// Timed is what a timed arc needs on a joint: its times, its step, what ends each range, and the temperatures
+// meanwhile. All of it is own computation: published on and off times for arc brazing were not found.
 type Timed struct {
 	Job    Job
 	Card   Card   // with the times in it
@@ -295,8 +294,7 @@ func (s *Timed) zone(t *thinsheet.Times) string {
 	return "good"
 }
 
-// dropOnOff takes the times, and what rests on them, off a card that has none: an estimate beside a reason would be
-// believed.
+// dropOnOff takes the times, and what rests on them, off a card without a rhythm: readers would believe an estimate.
 func (c *Card) dropOnOff() {
 	list := c.Figures[:0:0]
 	for _, f := range c.Figures {

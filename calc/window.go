@@ -139,8 +139,7 @@ func (w *survey) weigh(open Job) error {
 	return err
 }
 
-// limiter lets only as many rows of windows be computed at once as there are processors: a hundred viewers share what
-// one has.
+// limiter lets as many rows of windows be computed at once as there are processors: all viewers share what one has.
 var limiter = make(chan struct{}, runtime.GOMAXPROCS(0))
 
 var spared sync.Once

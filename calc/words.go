@@ -23,8 +23,7 @@ func KnownWords(known string) string {
 	return known
 }
 
-// ArcRange says between which currents a wire of a diameter, mm, runs a steady short arc, "" where neither end is
-// known.
+// ArcRange says between which currents a wire of mm runs a steady short arc, "" where neither end is known.
 func ArcRange(mm float64) string {
 	var parts []string
 	if floor, err := formula.DipFloor(mm); err == nil {

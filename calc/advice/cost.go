@@ -67,8 +67,7 @@ func (p *Page) passes(card *calc.Card) float64 {
 	return n
 }
 
-// seamTime is how long the seams take: as long as the arc burns. A timed arc's includes its pauses, and the arc's own
-// time is added beside it.
+// seamTime is how long the seams take, a timed arc's with its pauses and with the arc's own time beside it.
 func (p *Page) seamTime(card *calc.Card, length float64, travel calc.Figure) calc.Figure {
 	t := func(v float64) float64 { return length / v }
 	name, share := "arc_time", arcShare(card)

@@ -45,8 +45,7 @@ func (f *fitting) say(verdict string, text, known, source, in string) {
 	}
 }
 
-// answer is what a shop does instead: only what the heaviest reasons ask for, since a lighter one may advise what
-// they forbid.
+// answer is what a shop does instead: what the heaviest reasons ask for; a lighter one may advise what they forbid.
 func (f *fitting) answer() {
 	for _, in := range f.instead {
 		if in.level == f.level && !slices.Contains(f.p.Instead, in.text) {
@@ -55,8 +54,7 @@ func (f *fitting) answer() {
 	}
 }
 
-// Fit says whether this job should be arc-brazed at all: a verdict, its reasons, heaviest first, and what a shop does
-// instead.
+// Fit says whether this job should be arc-brazed at all: verdict, reasons, heaviest first, and what to do instead.
 func Fit(card *calc.Card) (Page, error) {
 	p := Page{Name: "fit", Card: *card}
 	f := fitting{p: &p}

@@ -19,8 +19,7 @@ type way struct {
 	sign  float64
 }
 
-// treatments are the settings that treat a cause that is not heat, the welder's first choice first. Other causes have
-// a cure in words only.
+// treatments are the settings that treat a cause that is not heat, in the welder's order. Others have words only.
 func (v *posterior) treatments(cause string, j *calc.Job) []way {
 	switch cause {
 	case tables.CauseVoltsLow:
@@ -61,8 +60,7 @@ func (v *posterior) treat(ctx context.Context, t *Try, cause string, before floa
 	return nil, nil
 }
 
-// toSteady is the smallest change that more likely than not brings the current to where the arc is steady, or all
-// that one step allows.
+// toSteady is the smallest change that probably brings the current to where the arc is steady, or a whole step.
 func (v *posterior) toSteady(ctx context.Context, t *Try, l *lever, sign float64) (*move, error) {
 	list := v.notches(t, l, sign)
 	if len(list) == 0 {

@@ -20,8 +20,7 @@ type move struct {
 	together float64 // the chance with both
 }
 
-// choose finds the change for the likeliest cause: a setting, or where none is at fault or none helps, its cure in
-// words.
+// choose finds the change for the likeliest cause: a setting, or where none is at fault or helps, the cure in words.
 func (v *posterior) choose(ctx context.Context, t *Try, c *advice.Correction) error {
 	before, err := v.good(ctx, &t.Job)
 	if err != nil {

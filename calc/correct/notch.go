@@ -42,8 +42,7 @@ func (v *posterior) opposite(t *Try, l *lever, sign float64) (float64, bool) {
 	return v.nearest(t, l, sign, func(seen string) bool { return calc.HeatSign(seen)*calc.HeatSign(t.Seen) < 0 })
 }
 
-// nearest is the nearest value of a lever on that side where a bead with the same other settings showed what is asked
-// for.
+// nearest is the nearest value of a lever on that side where a bead with the same other settings showed such a look.
 func (v *posterior) nearest(t *Try, l *lever, sign float64, showed func(seen string) bool) (value float64, found bool) {
 	at := l.opt(&t.Job).V
 	for _, other := range v.laid[:len(v.laid)-1] {
@@ -78,8 +77,7 @@ func (v *posterior) steadyVolts(t *Try, low, high float64) (float64, float64) {
 	return low, high
 }
 
-// voltSign is −1 for a bead that shows too few volts for its feed, 1 for one that shows too many, 0 for neither or
-// both.
+// voltSign is −1 for a bead that shows too few volts for its feed, 1 for too many, 0 for neither or both.
 func voltSign(seen string) int {
 	sum := 0
 	for _, s := range strings.Split(seen, ",") {

@@ -65,8 +65,7 @@ func newPosterior(ctx context.Context, tries []Try) (*posterior, error) {
 	return v, nil
 }
 
-// fillOpen gives an earlier try the settings of the last one where it leaves them open: a suggestion would differ
-// between the two.
+// fillOpen gives an earlier try the last one's settings where it leaves them open: a suggestion would differ.
 func fillOpen(j, last *calc.Job) {
 	if !j.Feed.Set && !j.Amps.Set {
 		j.Feed = last.Feed
@@ -79,8 +78,7 @@ func fillOpen(j, last *calc.Job) {
 	}
 }
 
-// next is the job as it was given, with the settings that the bead was laid with and the one that is changed; what
-// was assumed stays open.
+// next is the job as given, with the bead's settings and the changed one; what was assumed stays open.
 func (v *posterior) next(given calc.Job, t *Try, c *advice.Correction) calc.Job {
 	if c.Change == nil {
 		return given

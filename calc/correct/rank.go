@@ -72,8 +72,7 @@ func (v *posterior) heatCauses() []string {
 	return []string{tables.CauseCold, tables.CauseHot, tables.CauseMelts, tables.CauseFine}
 }
 
-// suits is how many times as often as usual this job meets a cause, by what is known of it and by what was already
-// done against it.
+// suits is how many times as often as usual this job meets a cause, by what is known of it and already done for it.
 func (v *posterior) suits(cause string, j *calc.Job) float64 {
 	f := v.meets(cause, j)
 	if v.cured[cause] {

@@ -5,8 +5,7 @@ import (
 	"math"
 )
 
-// SameBead reports whether two jobs differ in nothing but the machine's settings: then what one bead showed teaches
-// something about the next.
+// SameBead reports whether two jobs differ in the machine's settings only: then one bead teaches about the next.
 func SameBead(a, b calc.Job) bool {
 	for _, j := range [...]*calc.Job{&a, &b} {
 		*j = calc.Unlearned(*j) // what a meter taught meanwhile makes no other job

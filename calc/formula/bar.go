@@ -123,8 +123,7 @@ func (b *Bar) Run(seconds, power, limit float64) float64 {
 const LongestHold = 6 * 3600
 
 // Hold lets the bar cool without an arc until its warmed length is down to a limit, C, and returns the time, s: 0
-// where it is there already. ErrRange where it takes more than six hours, or for ever because the air is no colder
-// than the limit.
+// where it is there already. ErrRange where it takes over six hours, as where the air is no colder than the limit.
 func (b *Bar) Hold(limit float64) (float64, error) {
 	start := b.elapsed
 	for b.elapsed-start < LongestHold {

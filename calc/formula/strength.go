@@ -9,8 +9,7 @@ import (
 )
 
 // Predictive returns the median of a small lognormal sample and the 95 % interval of the next value: the mean of the
-// logarithms ± Student's t times their standard deviation times √(1 + 1/n). It takes at least two values, all above
-// zero.
+// logarithms ± Student's t times their standard deviation times √(1 + 1/n). At least two values, all above zero.
 func Predictive(sample []float64) (median, low, high float64, err error) {
 	n := float64(len(sample))
 	if n < 2 {

@@ -22,8 +22,7 @@ func Outside(what string, v float64, takes string) error {
 	return fmt.Errorf("%w: %s %g, %s", ErrRange, what, v, takes)
 }
 
-// Positive returns an error for the first of its named numbers that is not positive and finite. The names are in the
-// order of the numbers.
+// Positive returns an error for the first number that is not positive and finite. The names are in the numbers' order.
 func Positive(names [4]string, v ...float64) error {
 	for i, x := range v {
 		if !(x > 0) || math.IsInf(x, 1) {

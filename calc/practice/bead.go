@@ -130,8 +130,7 @@ func (b *Bead) timed(ctx context.Context, booth calc.Job) error {
 	return nil
 }
 
-// arc judges the volts: beyond the reach of corrections about what the true current needs, the wire stubs or burns
-// back.
+// arc judges the volts: beyond the reach of corrections about the true current's, the wire stubs or burns back.
 func (b *Bead) arc(booth *calc.Job) {
 	low, high := calc.VoltEnds(booth)
 	switch volts := booth.Volts.V; {

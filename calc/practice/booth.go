@@ -100,8 +100,7 @@ func (p *Booth) lay(ctx context.Context, r *rand.Rand, nominal *calc.Card) (bool
 	return p.spoil(ctx, r)
 }
 
-// suggested is what the program suggests when it knows the truth, rounded to what can be set; false where that lays
-// no good bead.
+// suggested is the program's setting, rounded, when it knows the truth; false where that lays no good bead.
 func (p *Booth) suggested(ctx context.Context) (calc.Job, bool, error) {
 	open := p.Truth.of(&p.Start)
 	open.Volts = calc.Opt{}

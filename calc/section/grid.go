@@ -13,15 +13,13 @@ const (
 // the mean under a steady flux q, as the exact profile of a heated sheet does.
 var skinShare = 1 - math.Sqrt(2.0/3)
 
-// Above thickSheet a sheet gets six layers, each 1.7 times the one above: with two layers a thick plate's surface
-// would never get hot.
+// Above thickSheet a sheet gets six layers, each 1.7 times the one above: with two its surface would never get hot.
 const (
 	thickSheet = 3.0
 	layerRatio = 1.7
 )
 
-// arm is one of the heat paths that meet at the joint: columns from the joint outward, layers from the bead's face to
-// the other.
+// arm is one of the heat paths that meet at the joint: columns from the joint outward, layers from the bead's face on.
 type arm struct {
 	member  int
 	columns int

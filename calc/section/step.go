@@ -223,8 +223,7 @@ func (w *Workspace) assemble(i int, dt float64) {
 	}
 }
 
-// beadConductance is what the filler carries between the skins of columns j and j+1: conductivity times mean height,
-// W/K.
+// beadConductance is what filler carries between the skins of columns j and j+1: conductivity by mean height, W/K.
 func (w *Workspace) beadConductance(a *arm, j int) float64 {
 	h := a.filler[j] * a.filler[j+1]
 	if h == 0 {

@@ -188,9 +188,9 @@ const (
 	freezeWarm = 2    // the same for a sheet that cycles already
 	sameCycle  = 0.01 // relative change of on and off from one cycle to the next
 
-	// mostWork ends a run whose cycles take long and do not repeat; mostSlow one with times over slowTime. Both count
-	// cells times stages, not seconds, so that a joint has the same times on every machine. A hundred million take an
-	// idle core half a second.
+	// mostWork ends a run whose cycles take long and do not repeat; mostSlow one with times over slowTime. Cells
+	// times stages, not seconds, so that a joint has the same times on every machine: 100 million take an idle core
+	// half a second.
 	mostWork, mostSlow = 100e6, 30e6
 )
 

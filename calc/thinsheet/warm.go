@@ -1,7 +1,7 @@
 package thinsheet
 
-// quickMetal is the diffusivity, mm2/s, from which heat outruns the gun: cycles repeat only when the whole sheet has
-// warmed.
+// quickMetal is the diffusivity, mm2/s, from which heat outruns the gun: the whole sheet must warm before cycles
+// repeat.
 const quickMetal = 40
 
 func (r *Rhythm) quick() bool {
