@@ -14,7 +14,7 @@ type Likely struct {
 	Known      string  `json:"known"`
 	Source     string  `json:"source"`
 
-	Prior float64 // probability before the bead was seen
+	Prior float64 `json:"-"` // probability before the bead was seen
 }
 
 // Change is the one setting to change for the next test bead. What is stickout, volts, wire_feed, travel, arc_on,
