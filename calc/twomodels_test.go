@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"brazebooth/calc/thinsheet"
+	"brazebooth/internal/deep"
 	"brazebooth/tables"
 )
 
@@ -114,7 +115,7 @@ func TestTwoModels(t *testing.T) {
 		t.Skip("fifty moving arcs")
 	}
 	steels := []string{"mild-steel", "stainless-304"}
-	for _, group := range []struct {
+	for _, group := range deep.Of(t, []struct {
 		name   string
 		metals []string
 		thick  float64
@@ -126,7 +127,7 @@ func TestTwoModels(t *testing.T) {
 		{"steel 2.5 mm", steels, 2.5, map[string]float64{"wetted width": 0.57, "peak rise": 0.32, "zinc boiled": 0.42, "zinc melted": 0.06}},
 		{"copper 0.8 mm", []string{"copper"}, 0.8, map[string]float64{"wetted width": 0.04, "peak rise": 0.07}},
 		{"copper 1.5 mm", []string{"copper"}, 1.5, map[string]float64{"wetted width": 0.23, "peak rise": 0.08}},
-	} {
+	}, 2) {
 		d := differences{}
 		for _, metal := range group.metals {
 			for _, joint := range []string{"lap", "tee", "butt"} {
