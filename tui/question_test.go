@@ -1,0 +1,33 @@
+package tui
+
+import (
+	"slices"
+	"testing"
+
+	"brazebooth/internal/choice"
+)
+
+// Every choice with a question is asked on the path or on the card, once; what stops a job is a list of marks, and a
+// choice without a question is a setting of the card or is typed where its page asks for it.
+func TestEveryChoiceIsAsked(t *testing.T) {
+	asked := append(pathChoices(), otherChoices()...)
+	for i := range choice.All() {
+		c, n := &choice.All()[i], 0
+		for _, a := range asked {
+			if a == c {
+				n++
+			}
+		}
+		if want := c.Ask != "" && c.Name != "hazard"; want != (n == 1) || n > 1 {
+			t.Errorf("%s is asked %d times", c.Name, n)
+		}
+	}
+	s := toCard(t, 80, 24)
+	for _, c := range choice.Settings() {
+		onCard := slices.ContainsFunc(s.root().card.rows, func(r cardRow) bool { return r.name == c.Figure })
+		timed := c.Name == "arc-on" || c.Name == "arc-off" || c.Name == "spot-step"
+		if onCard == timed {
+			t.Errorf("%s is on the card of a steady arc: %v", c.Name, onCard)
+		}
+	}
+}
