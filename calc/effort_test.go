@@ -30,10 +30,10 @@ func fullWindow(job Job) (Window, error) {
 	return fullWindows.Of(job, func() (Window, error) { return window(context.Background(), job, FullWindow, nil) })
 }
 
-// mostWindow is what a map may take at most: mostWork, and what was taken for less than it is. Two seconds of a quiet core.
+// mostWindow is what a window may take at most: mostWork, and what was estimated too low. Two seconds of an idle core.
 const mostWindow = 53e6
 
-// No job's map takes more than there is for it, whatever is asked: counted, so that it holds on every machine.
+// No job's window takes more work than it may, whatever is asked: counted, so that it holds on every machine.
 func TestAnyWindowIsBounded(t *testing.T) {
 	if testing.Short() {
 		t.Skip("many maps")

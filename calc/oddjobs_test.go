@@ -8,7 +8,8 @@ import (
 	"brazebooth/tables"
 )
 
-// odd draws the first random jobs: they are the same for every seed of the tests, so that more of them are more, not others.
+// odd draws the first random jobs. They do not depend on the seed of the tests, so that a deeper run has the same jobs
+// and more.
 func odd[J any](draw func(seed int) J) (jobs []J) {
 	for seed := range deep.Many(1, 2) {
 		jobs = append(jobs, draw(seed+1000))

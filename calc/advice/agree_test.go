@@ -191,8 +191,8 @@ func hold(t *testing.T, jobs []calc.Job, fillers bool) {
 	}
 }
 
-// Every metal, joint, filler and mode in a few gauges, with feed and travel given; the next filler takes others. The step has
-// nothing in common with the 22 gauges.
+// Every metal, joint, filler and mode in a few gauges, with feed and travel given; the next filler takes other gauges.
+// The step shares no factor with the 22 gauges.
 func TestNothingContradicts(t *testing.T) {
 	var jobs []calc.Job
 	step := []int{60, 13, 3}[min(deep.Times(), 2)]

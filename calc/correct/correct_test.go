@@ -133,7 +133,7 @@ func TestCorrectionsMoveTheModel(t *testing.T) {
 				t.Errorf("%s %s at %g mm/s, %s: %+v takes %s from %.4g to %.4g", job.Metal, job.Joint, job.Travel.V, seen, c.Change, figure, a.Value, b.Value)
 			}
 			laid := calc.Laid(&p.Card)
-			if n := changed(AsSet(job, &laid), c.Next); n != 1 && !(n == 2 && c.Change.What == "wire_feed") { // the volts are written down with a feed
+			if n := changed(AsSet(job, &laid), c.Next); n != 1 && !(n == 2 && c.Change.What == "wire_feed") { // the volts are fixed with a feed
 				t.Errorf("%s: %d settings changed at once by %+v", seen, n, c.Change)
 			}
 		}

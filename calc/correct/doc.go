@@ -7,5 +7,5 @@
 // the weights, and rank.go ranks the causes. move.go looks along the levers of lever.go for the smallest change that
 // is more likely than not to make the next bead good. cure.go answers a cause that is not heat, in words or with a
 // setting that leaves the heat as likely right; zinc.go answers zinc that is gone on the back as computed. The texts,
-// drawings and shares are rows of tables: seen.go and causes.go.
+// drawings and shares are rows of tables.
 package correct
