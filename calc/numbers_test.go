@@ -53,8 +53,8 @@ var numberJobs = []struct {
 	{"other wire", calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Wire: calc.Some(1.2), StickOut: calc.Some(16), Flow: calc.Some(9), Gas: "argon-co2-2"}},
 }
 
-// Every number, word and warning of these jobs is what it was: a change that moves one shows it here by its name, and is either
-// meant or a mistake. That the numbers are right is for the other tests.
+// Every number, word and warning of these jobs is what it was: a change that moves one shows it here by its name, and
+// is either meant or a mistake. Other tests hold that the numbers are right.
 func TestNumbersAreWhatTheyWere(t *testing.T) {
 	if testing.Short() {
 		t.Skip("every page of many jobs")

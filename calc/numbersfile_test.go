@@ -8,27 +8,27 @@ import (
 	"strings"
 )
 
-// record is something that a job was answered: what it is, its long text where it has one, and its numbers.
+// record is one answer to a job: what it is, its long text where it has one, and its numbers.
 type record struct{ group, text, job, value string }
 
 type records []record
 
-// putter takes what one job was answered.
+// putter takes one answer to a job.
 type putter func(group, text, value string)
 
-// of is where the answers to a job are put.
+// of takes the answers to a job.
 func (list *records) of(job string) putter {
 	return func(group, text, value string) { *list = append(*list, record{group, text, job, value}) }
 }
 
-// What a line of the file is. A text stands once, above the numbers of all jobs that it belongs to.
+// The kinds of lines in the file. A text is written once, above the numbers of all jobs that it belongs to.
 const (
 	groupMark = "# "
 	textMark  = "| "
 	jobMark   = "\t"
 )
 
-// file is all records, sorted by what they are and by their texts, so that a change of one moves no other.
+// file is all records, sorted by group and text, so that a change of one moves no other.
 func (list records) file() []byte {
 	sorted := slices.Clone(list)
 	slices.SortStableFunc(sorted, func(a, b record) int {
@@ -66,7 +66,7 @@ func recordsIn(file []byte) (list records) {
 	return list
 }
 
-// name is what an answer is found by.
+// name identifies an answer.
 type name struct{ group, job string }
 
 // named are the answers by name, each with its numbers and texts.

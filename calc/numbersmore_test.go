@@ -10,7 +10,7 @@ import (
 	"brazebooth/calc/practice"
 )
 
-// other is an answer that is no card: corrections, times over a gap, a map, what readings and verdicts teach.
+// other is an answer that is no card: a correction, times over a gap, remedies, what readings and verdicts teach.
 type other struct {
 	name  string
 	write func(t *testing.T, put putter)
@@ -32,7 +32,7 @@ func otherAnswers() (list []other) {
 	} {
 		list = append(list, other{x.name, func(t *testing.T, put putter) { writeGap(t, put, x.job) }})
 	}
-	for _, x := range []struct { // that no setting of a steady arc does well
+	for _, x := range []struct { // no setting of a steady arc does these well
 		name string
 		job  calc.Job
 	}{
@@ -57,7 +57,7 @@ func aimed(j calc.Job) calc.Job {
 	return j
 }
 
-// corrections are of every sight, and of beads that a rule of its own is for.
+// corrections are of every sight, and of beads that have a rule of their own.
 func corrections() (list []other) {
 	add := func(what string, tries ...correct.Try) {
 		name := strings.TrimSpace(what + " " + tries[len(tries)-1].Seen)

@@ -12,7 +12,7 @@ type interval struct {
 type spread struct {
 	value, low, high [outs]float64
 	byInput          [outs][inputCount]float64 // % of the value, signed for an increase of the input
-	byOut            [outs][outs]float64       // % of the value, for an increase of the other output by half its own interval
+	byOut            [outs][outs]float64       // % of the value, for the other output increased by half its interval
 }
 
 // propagate runs the chain at the inputs' values and once at each end of each input's interval. It adds the changes

@@ -115,7 +115,7 @@ func Pages(ctx context.Context, card *calc.Card, names []string) ([]Page, error)
 	return list, nil
 }
 
-// pagesOf are the pages that suit the joint: an overlay carries no load, and only an overlay has a page of its own.
+// pagesOf are the pages that suit the joint: strength is left out for an overlay, overlay for every other joint.
 func pagesOf(card *calc.Card) []string {
 	over := card.Used.Joint == "overlay"
 	var names []string

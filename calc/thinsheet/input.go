@@ -45,7 +45,7 @@ const (
 	usualBehind = 20
 	usualAside  = 25
 	usualQuick  = 12.0 // mm2/s, diffusivity up to which the sizes hold
-	widestNear  = 12.0 // an arc that points far off gets as many cells, larger ones
+	widestNear  = 12.0 // usual joints need no more; an arc that points far off gets as many cells, larger ones
 )
 
 func (in *Input) check() error {
