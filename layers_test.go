@@ -26,17 +26,17 @@ var own = map[string][]string{
 	"brazebooth/calc/advice":       {"internal/mistake", "tables", "calc", "calc/formula", "internal/crew"},
 	"brazebooth/calc/correct":      {"internal/mistake", "tables", "calc", "calc/advice", "calc/formula"},
 	"brazebooth/calc/practice":     {"internal/mistake", "tables", "calc", "calc/advice", "calc/correct", "calc/thinsheet"},
-	"brazebooth/internal/sheet":    {"calc", "calc/advice", "calc/practice", "tables", "internal/quantity", "internal/plain"},
+	"brazebooth/internal/report":   {"calc", "calc/advice", "calc/practice", "tables", "internal/quantity", "internal/plain"},
 	"brazebooth/internal/near":     {},
 	"brazebooth/internal/deep":     {}, // in tests only
 	"brazebooth/internal/config":   {"internal/mistake", "internal/address", "internal/newfile", "internal/near", "internal/plain"},
 	"brazebooth/internal/choice":   {"internal/mistake", "calc", "calc/formula", "tables", "internal/quantity", "internal/near"},
-	"brazebooth/internal/batch":    {"internal/mistake", "calc", "internal/crew", "internal/choice", "internal/near", "internal/plain", "internal/sheet"},
+	"brazebooth/internal/batch":    {"internal/mistake", "calc", "internal/crew", "internal/choice", "internal/near", "internal/plain", "internal/report"},
 	"brazebooth/internal/book":     {"calc", "calc/practice", "tables", "internal/address", "internal/newfile", "internal/plain"},
-	"brazebooth/internal/shop":     {"internal/mistake", "calc", "calc/correct", "calc/formula", "calc/practice", "tables", "internal/address", "internal/book", "internal/choice", "internal/near", "internal/plain", "internal/quantity", "internal/sheet"},
-	"brazebooth/internal/cli":      {"internal/mistake", "internal/address", "internal/book", "internal/shop", "calc", "calc/advice", "calc/correct", "calc/formula", "calc/practice", "tables", "internal/quantity", "internal/plain", "internal/sheet", "internal/choice", "internal/near", "internal/batch", "internal/config", "internal/crew", "internal/newfile"},
-	"brazebooth/tui":               {"internal/mistake", "calc", "calc/advice", "calc/correct", "calc/formula", "calc/practice", "tables", "internal/quantity", "internal/plain", "internal/sheet", "internal/choice"},
-	"brazebooth/internal/linear":   {"internal/mistake", "internal/near", "calc", "calc/advice", "calc/correct", "calc/practice", "tables", "internal/quantity", "internal/plain", "internal/sheet", "internal/choice"},
+	"brazebooth/internal/shop":     {"internal/mistake", "calc", "calc/correct", "calc/formula", "calc/practice", "tables", "internal/address", "internal/book", "internal/choice", "internal/near", "internal/plain", "internal/quantity", "internal/report"},
+	"brazebooth/internal/cli":      {"internal/mistake", "internal/address", "internal/book", "internal/shop", "calc", "calc/advice", "calc/correct", "calc/formula", "calc/practice", "tables", "internal/quantity", "internal/plain", "internal/report", "internal/choice", "internal/near", "internal/batch", "internal/config", "internal/crew", "internal/newfile"},
+	"brazebooth/tui":               {"internal/mistake", "calc", "calc/advice", "calc/correct", "calc/formula", "calc/practice", "tables", "internal/quantity", "internal/plain", "internal/report", "internal/choice"},
+	"brazebooth/internal/linear":   {"internal/mistake", "internal/near", "calc", "calc/advice", "calc/correct", "calc/practice", "tables", "internal/quantity", "internal/plain", "internal/report", "internal/choice"},
 	"brazebooth/calc_test":         {},
 	"brazebooth/docs":              {},
 }
@@ -54,7 +54,7 @@ var outside = map[string][]string{
 	"brazebooth/calc":            {"gonum.org/"},
 	"brazebooth/calc/formula":    {"gonum.org/"},
 	"brazebooth/calc/section":    {"gonum.org/"},
-	"brazebooth/internal/sheet":  {"golang.org/x/image/", "codeberg.org/go-pdf/fpdf"},
+	"brazebooth/internal/report": {"golang.org/x/image/", "codeberg.org/go-pdf/fpdf"},
 }
 
 // forbidden are parts of the standard library that a room has no business with.
@@ -69,7 +69,7 @@ var forbidden = map[string][]string{
 	"brazebooth/calc/thinsheet":    {"os", "net", "time"},
 	"brazebooth/internal/quantity": {"os", "net", "time", "regexp"},
 	"brazebooth/internal/plain":    {"os", "net", "time"},
-	"brazebooth/internal/sheet":    {"os", "net"}, // a page is dated by a time that it is given
+	"brazebooth/internal/report":   {"os", "net"}, // a page is dated by a time that it is given
 	"brazebooth/internal/choice":   {"os", "net", "time"},
 	"brazebooth/internal/linear":   {"os", "net", "time"},
 	"brazebooth/internal/batch":    {"os", "net", "time"}, // files and clocks are the command's

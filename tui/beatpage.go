@@ -11,7 +11,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
-	"brazebooth/internal/sheet"
+	"brazebooth/internal/report"
 )
 
 // gapFunc computes the times of a timed arc.
@@ -226,7 +226,7 @@ func (p *beatPage) heading(th *theme, w int) block {
 // stand is where the playing stands on a bar of a width: the cells of on, all cells, the one that is reached and the word
 // for it.
 func (p *beatPage) stand(w int) (on, all, at int, word string) {
-	text := sheet.BeatBar(&p.have, max(10, w))
+	text := report.BeatBar(&p.have, max(10, w))
 	on, all = strings.Count(text, "#"), len(text)
 	spot, share, slower := p.phase()
 	at = min(all-1, int(share*float64(all)))
@@ -313,7 +313,7 @@ func (p *beatPage) facts(th *theme, s *session, w int) block {
 
 func (p *beatPage) plot(th *theme, w, h int) block {
 	var b block
-	for _, l := range sheet.TracePlot(&p.have, w, h) {
+	for _, l := range report.TracePlot(&p.have, w, h) {
 		b.add(paintTrace(th, l, w))
 	}
 	return b
@@ -349,7 +349,7 @@ func timedLimits(th *theme, sp *calc.Timed, s *session, w int) block {
 		b.say(th.quiet, 0, calc.FigureLabel(l.Figure)+", "+l.End+" end: "+l.Text, w)
 	}
 	if sp.Wider != nil {
-		b.say(th.quiet, 0, sheet.WiderText(sp.Wider, s.units), w)
+		b.say(th.quiet, 0, report.WiderText(sp.Wider, s.units), w)
 	}
 	return b
 }
@@ -363,7 +363,7 @@ func beatRemedies(th *theme, sp *calc.Timed, w int) block {
 		if r.Opens {
 			style = th.good
 		}
-		b.say(style, 0, r.Change+" – "+sheet.GapRemedyText(r), w)
+		b.say(style, 0, r.Change+" – "+report.GapRemedyText(r), w)
 	}
 	return b
 }

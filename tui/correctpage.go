@@ -12,7 +12,7 @@ import (
 	"brazebooth/calc/correct"
 	"brazebooth/internal/choice"
 	"brazebooth/internal/quantity"
-	"brazebooth/internal/sheet"
+	"brazebooth/internal/report"
 	"brazebooth/tables"
 )
 
@@ -213,7 +213,7 @@ func (m *root) keepText(b *block, w int) {
 // changeText is the one change, why, and what may lie behind the bead.
 func (m *root) changeText(b *block, a *advice.Page, w int) {
 	th, c := &m.th, a.Correction
-	if text := sheet.CorrectionText(c.Change, c.Do, oneSystem(m.units)); text != "" {
+	if text := report.CorrectionText(c.Change, c.Do, oneSystem(m.units)); text != "" {
 		mark, paint := "change ", th.strong
 		switch {
 		case m.fix.applied:

@@ -10,7 +10,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/quantity"
-	"brazebooth/internal/sheet"
+	"brazebooth/internal/report"
 )
 
 // mapPage is the operating window: what every wire feed and travel would do, with the present setting in
@@ -131,7 +131,7 @@ func (p *mapPage) grid(th *theme, s *session, w, h int) block {
 		}
 		r := newRow(w+8).to(6-min(6, width(label))).put(th.quiet, label).to(7).put(th.quiet, "│")
 		for col := range cols {
-			mark := sheet.PointMark(m, pick(col, cols, len(m.Feeds)), j)
+			mark := report.PointMark(m, pick(col, cols, len(m.Feeds)), j)
 			paint, text := zonePaint(th, mark), string(mark)
 			switch {
 			case row == nearRow(j0) && col == nearCol(i0) && !p.old():

@@ -10,7 +10,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
-	"brazebooth/internal/sheet"
+	"brazebooth/internal/report"
 )
 
 // partPage is one of the pages beside the card, in the order of the work: decide, set, check, keep.
@@ -54,7 +54,7 @@ func chapterOf(name string) string {
 	case pageBook, pageRecords, pageSheet:
 		return string(advice.Keep)
 	}
-	return string(sheet.ChapterOf(name))
+	return string(report.ChapterOf(name))
 }
 
 func (p *partPage) name() string { return pageNames[p.at] }
@@ -275,9 +275,9 @@ func (m *root) sheetBody(w int) block {
 			b.addAll(partText(&m.th, &m.session, &card, w, false))
 		}
 		for i := range parts {
-			if sheet.ChapterOf(parts[i].Name) == c {
+			if report.ChapterOf(parts[i].Name) == c {
 				heading(string(c) + ": " + parts[i].Name)
-				p := sheet.Short(&parts[i])
+				p := report.Short(&parts[i])
 				b.addAll(partText(&m.th, &m.session, &p, w, m.part.why))
 			}
 		}
@@ -338,7 +338,7 @@ func verdictText(b *block, th *theme, p *advice.Page, w int) {
 		case advice.StopWork:
 			style = th.stop
 		}
-		b.say(style, 0, "verdict: "+sheet.VerdictText(p.Verdict), w)
+		b.say(style, 0, "verdict: "+report.VerdictText(p.Verdict), w)
 	}
 	for _, x := range p.Instead {
 		b.say(th.plain, 0, "instead: "+x, w)
@@ -351,7 +351,7 @@ func rankingText(b *block, th *theme, p *advice.Page, w int) {
 		if r.RuledOut {
 			b.say(th.watch, 0, "✗ "+r.ID+", "+r.Name+": ruled out", w)
 		} else {
-			b.hang(th.strong, 0, fmt.Sprintf("%d  ", i+1), r.ID+", "+r.Name+": "+sheet.FillerFacts(r, p.Card.Used.Currency), w)
+			b.hang(th.strong, 0, fmt.Sprintf("%d  ", i+1), r.ID+", "+r.Name+": "+report.FillerFacts(r, p.Card.Used.Currency), w)
 		}
 		for _, x := range r.For {
 			b.hang(th.plain, 3, "+ ", x.Text+" ("+knownShort(x.Known)+")", w)

@@ -6,7 +6,7 @@ import (
 	"brazebooth/calc"
 	"brazebooth/calc/practice"
 	"brazebooth/internal/quantity"
-	"brazebooth/internal/sheet"
+	"brazebooth/internal/report"
 )
 
 // program is the row of beads that the program's own corrections laid.
@@ -16,11 +16,11 @@ func (p *practicePage) program(th *theme, units quantity.System, w int) block {
 	for i := range p.run.Steps {
 		s := &p.run.Steps[i]
 		b.addAll(beadLine(th, i+1, &s.Bead, units, w))
-		if text := sheet.CorrectionText(s.Change, s.Do, oneSystem(units)); text != "" {
+		if text := report.CorrectionText(s.Change, s.Do, oneSystem(units)); text != "" {
 			b.say(th.strong, 5, "change "+text, w)
 		}
 	}
-	b.say(th.quiet, 0, "good in this booth: "+sheet.SettingText(&p.job.Best, oneSystem(units)), w)
+	b.say(th.quiet, 0, "good in this booth: "+report.SettingText(&p.job.Best, oneSystem(units)), w)
 	return b
 }
 
@@ -33,7 +33,7 @@ func (p *practicePage) truth(th *theme, units quantity.System, w int) block {
 		h := &p.revealed.Hidden[i]
 		value, band := quantity.Band(h.Value, h.Low, h.High, h.Unit, sys)
 		unit := quantity.Label(h.Unit, sys)
-		b.hang(th.plain, 0, "• ", fmt.Sprintf("%s %s; the cards have %s (%s): %s", calc.FigureLabel(h.Name), spaced(sheet.HiddenText(h, sys), unit), spaced(value, unit), band, h.Basis.Formula), w)
+		b.hang(th.plain, 0, "• ", fmt.Sprintf("%s %s; the cards have %s (%s): %s", calc.FigureLabel(h.Name), spaced(report.HiddenText(h, sys), unit), spaced(value, unit), band, h.Basis.Formula), w)
 	}
 	b.add(newRow(w).put(th.bold, "how it moved your last bead").line())
 	for i := range p.revealed.Moved {
@@ -41,7 +41,7 @@ func (p *practicePage) truth(th *theme, units quantity.System, w int) block {
 		value, band := quantity.Band(m.Value, m.Low, m.High, m.Unit, sys)
 		unit := quantity.Label(m.Unit, sys)
 		b.hang(th.plain, 0, "• ", fmt.Sprintf("%s here %s; by the card %s (%s), with the voltage alone %s, efficiency alone %s, stick-out alone %s", calc.FigureLabel(m.Name),
-			spaced(sheet.MovedText(m, m.True, sys), unit), spaced(value, unit), band, sheet.MovedText(m, m.Alone[0], sys), sheet.MovedText(m, m.Alone[1], sys), sheet.MovedText(m, m.Alone[2], sys)), w)
+			spaced(report.MovedText(m, m.True, sys), unit), spaced(value, unit), band, report.MovedText(m, m.Alone[0], sys), report.MovedText(m, m.Alone[1], sys), report.MovedText(m, m.Alone[2], sys)), w)
 	}
 	return b
 }

@@ -9,7 +9,7 @@ import (
 	"brazebooth/calc/practice"
 	"brazebooth/internal/choice"
 	"brazebooth/internal/quantity"
-	"brazebooth/internal/sheet"
+	"brazebooth/internal/report"
 	"brazebooth/tables"
 )
 
@@ -71,7 +71,7 @@ func (p *practicePage) drawJob(th *theme, keeps bool, units quantity.System, w, 
 	var b block
 	b.say(th.strong, 0, fmt.Sprintf("level %d, booth %d: %s", p.job.Level, p.job.Seed, p.job.Work), w)
 	if h >= 14 {
-		b.say(th.quiet, 0, sheet.PracticeWork(&p.card, oneSystem(units)), w)
+		b.say(th.quiet, 0, report.PracticeWork(&p.card, oneSystem(units)), w)
 	}
 	if p.why && p.revealed != nil {
 		b.addAll(p.truth(th, units, w))
@@ -151,7 +151,7 @@ func (p *practicePage) next(th *theme, keeps bool, w int) block {
 		f := faultOf(p.err)
 		b.say(th.watch, 0, "▲ "+f.what+" – "+f.hint, w)
 	case p.over && p.run != nil:
-		b.say(th.strong, 0, sheet.PracticeTally(n, p.beads[n-1].Verdict, p.run), w)
+		b.say(th.strong, 0, report.PracticeTally(n, p.beads[n-1].Verdict, p.run), w)
 		b.say(th.accent, 0, "* why: what the booth hid", w)
 		p.keepText(&b, th, keeps, w)
 		b.say(th.accent, 0, "enter: the next booth", w)
@@ -184,14 +184,14 @@ func (p *practicePage) beadBlock(th *theme, bead *practice.Bead, w, h int) block
 		who = "bead 1, as the last hand left it "
 	}
 	mark, paint := beadMark(th, bead.Verdict)
-	b.hang(paint, 0, mark+" ", who+"– "+sheet.LookText(bead), w)
-	b.say(th.quiet, 0, "meter: "+sheet.MeterText(bead), w)
+	b.hang(paint, 0, mark+" ", who+"– "+report.LookText(bead), w)
+	b.say(th.quiet, 0, "meter: "+report.MeterText(bead), w)
 	if p.over && len(bead.Unmet) > 0 {
 		for _, x := range bead.Unmet {
 			b.say(th.quiet, 0, "not met: "+x, w)
 		}
 	}
-	lines, perColumn := sheet.BeadDrawing(bead, min(w, 60), min(10, max(7, h-len(b)-1)))
+	lines, perColumn := report.BeadDrawing(bead, min(w, 60), min(10, max(7, h-len(b)-1)))
 	for _, l := range lines {
 		if perColumn > 0 {
 			b.add(paintSection(th, l, w))
@@ -202,7 +202,7 @@ func (p *practicePage) beadBlock(th *theme, bead *practice.Bead, w, h int) block
 	if perColumn > 0 {
 		b.say(th.quiet, 0, fmt.Sprintf("ten columns are %.1f mm", 10*perColumn), w)
 	} else if len(lines) > 0 {
-		b.say(th.quiet, 0, sheet.SketchText, w)
+		b.say(th.quiet, 0, report.SketchText, w)
 	}
 	return b
 }
@@ -221,6 +221,6 @@ func beadMark(th *theme, verdict string) (string, paint) {
 func beadLine(th *theme, n int, bead *practice.Bead, units quantity.System, w int) block {
 	var b block
 	mark, paint := beadMark(th, bead.Verdict)
-	b.hang(paint, 0, fmt.Sprintf("%s %d  ", mark, n), sheet.SettingText(&bead.Job, oneSystem(units))+" – "+sheet.LookText(bead), w)
+	b.hang(paint, 0, fmt.Sprintf("%s %d  ", mark, n), report.SettingText(&bead.Job, oneSystem(units))+" – "+report.LookText(bead), w)
 	return b
 }

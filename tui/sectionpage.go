@@ -5,7 +5,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/quantity"
-	"brazebooth/internal/sheet"
+	"brazebooth/internal/report"
 )
 
 // sectionBody draws the joint's cross-section to scale, with what its signs mean and the edges of the
@@ -14,7 +14,7 @@ func sectionBody(s *session) func(th *theme, w int) block {
 	return func(th *theme, w int) block {
 		c := &s.card
 		var b block
-		lines, column := sheet.Drawing(&c.Section, w, 14)
+		lines, column := report.Drawing(&c.Section, w, 14)
 		if lines == nil {
 			b.say(th.plain, 0, "There is no drawing: "+zoneWhy(c), w)
 			return b

@@ -10,7 +10,7 @@ import (
 	"github.com/charmbracelet/colorprofile"
 
 	"brazebooth/calc"
-	"brazebooth/internal/sheet"
+	"brazebooth/internal/report"
 )
 
 // The backgrounds of terminals: black and white, and what stands near them in common colour schemes (common practice, no
@@ -136,10 +136,10 @@ func TestZonesWithoutColour(t *testing.T) {
 			}
 		}
 		for zone, word := range words {
-			known(sheet.ZoneMark(zone), zone, word)
+			known(report.ZoneMark(zone), zone, word)
 		}
 		m := calc.Window{Travels: []float64{1}, Zones: []string{"good"}, Margins: []float64{-1}}
-		known(sheet.PointMark(&m, 0, 0), "another edge", "edge")
+		known(report.PointMark(&m, 0, 0), "another edge", "edge")
 		for _, sign := range []string{"S suggested", "yours"} {
 			if !strings.Contains(text, sign) {
 				t.Errorf("at %d columns the legend lacks %q:\n%s", w, sign, text)

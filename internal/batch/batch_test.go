@@ -13,7 +13,7 @@ import (
 	"testing"
 
 	"brazebooth/calc"
-	"brazebooth/internal/sheet"
+	"brazebooth/internal/report"
 	"brazebooth/tables"
 )
 
@@ -90,7 +90,7 @@ func TestJSONLinesAreTheCards(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		whole, err := sheet.JSON(&card, "test")
+		whole, err := report.JSON(&card, "test")
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -12,7 +12,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/plain"
-	"brazebooth/internal/sheet"
+	"brazebooth/internal/report"
 )
 
 // opening is how every line of JSON begins; the row that it answers follows.
@@ -131,7 +131,7 @@ func (l *lines) read(r *row, text []byte) {
 }
 
 func (l *lines) answer(to []byte, r *row, card *calc.Card) ([]byte, error) {
-	return sheet.AppendLine(to, card, l.version, r.echo)
+	return report.AppendLine(to, card, l.version, r.echo)
 }
 
 func (l *lines) refusal(to []byte, r *row) []byte {

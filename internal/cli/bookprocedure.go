@@ -10,7 +10,7 @@ import (
 	"brazebooth/internal/book"
 	"brazebooth/internal/choice"
 	"brazebooth/internal/plain"
-	"brazebooth/internal/sheet"
+	"brazebooth/internal/report"
 	"brazebooth/internal/shop"
 )
 
@@ -34,7 +34,7 @@ for a qualified person to check, complete and sign. --range says what somebody q
 				}
 				p.Number, p.Ranges = number, list
 				p.Comma = d.comma
-				return d.say("%s", sheet.ProcedureText(&p))
+				return d.say("%s", report.ProcedureText(&p))
 			})
 		},
 	}
@@ -44,16 +44,16 @@ for a qualified person to check, complete and sign. --range says what somebody q
 }
 
 // rangesOf reads --range: a variable and its two ends as the flag of that name reads them.
-func rangesOf(texts []string) ([]sheet.Range, error) {
+func rangesOf(texts []string) ([]report.Range, error) {
 	const like = "type variable=low..high, as thickness=0.8mm..1.2mm or travel=6..10"
-	var list []sheet.Range
+	var list []report.Range
 	for _, text := range texts {
 		name, rest, ok1 := strings.Cut(text, "=")
 		low, high, ok2 := strings.Cut(rest, "..")
 		if !ok1 || !ok2 {
 			return nil, wrong("--range: "+quote(text)+" is no range", like)
 		}
-		r := sheet.Range{Name: name}
+		r := report.Range{Name: name}
 		var ends [2]float64
 		for i, end := range [...]string{low, high} {
 			v, figure, err := rangeEnd(name, strings.TrimSpace(end))
@@ -90,20 +90,20 @@ func rangeEnd(name, text string) (v float64, figure string, err error) {
 }
 
 // procedureOf is a kept card with its trials as a draft.
-func procedureOf(ctx context.Context, b book.Book, r *book.Revision, c *book.Card) (sheet.Procedure, error) {
-	var p sheet.Procedure
+func procedureOf(ctx context.Context, b book.Book, r *book.Revision, c *book.Card) (report.Procedure, error) {
+	var p report.Procedure
 	card, err := calc.Solve(c.Card.Used) // for the rows of its tables only: its figures are those that were saved
 	if err != nil {
 		return p, err
 	}
 	w := keptWall(r, c)
-	p = sheet.Procedure{Name: c.Name, Used: c.Card.Used, Figures: w.Figures, Notes: w.Notes, Setup: card.Setup, Foot: w.Foot, Stops: calc.Stops(w.Warnings)}
+	p = report.Procedure{Name: c.Name, Used: c.Card.Used, Figures: w.Figures, Notes: w.Notes, Setup: card.Setup, Foot: w.Foot, Stops: calc.Stops(w.Warnings)}
 	trials, err := shop.TrialsOf(ctx, b, r.ID)
 	if err != nil {
 		return p, err
 	}
 	for _, t := range trials {
-		p.Trials = append(p.Trials, sheet.ProcedureTrial{At: t.Revision.At[:10], Who: plain.Line(t.Revision.Who, 40), Laid: t.Body.Line(), Verdict: t.Body.Verdict, Seen: t.Body.Seen, Peel: t.Body.Peel, Lot: t.Body.Lot, Note: t.Body.Note})
+		p.Trials = append(p.Trials, report.ProcedureTrial{At: t.Revision.At[:10], Who: plain.Line(t.Revision.Who, 40), Laid: t.Body.Line(), Verdict: t.Body.Verdict, Seen: t.Body.Seen, Peel: t.Body.Peel, Lot: t.Body.Lot, Note: t.Body.Note})
 	}
 	return p, nil
 }

@@ -9,7 +9,7 @@ import (
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
 	"brazebooth/internal/quantity"
-	"brazebooth/internal/sheet"
+	"brazebooth/internal/report"
 )
 
 func (d *Deps) cardCommand() *cobra.Command {
@@ -53,7 +53,7 @@ machine, strength, air, cost; what is assumed then stands in the order of how mu
 			if with.show != "" || with.markdown {
 				return d.showSheet(cmd.Context(), &card, out, with)
 			}
-			return d.show(&card, out, sheet.Text)
+			return d.show(&card, out, report.Text)
 		},
 	}
 	bindAll(cmd)
@@ -89,11 +89,11 @@ func (d *Deps) showSheet(ctx context.Context, card *calc.Card, o output, with sh
 			return err
 		}
 	}
-	text := sheet.WholeText
+	text := report.WholeText
 	if with.markdown {
-		text = sheet.WholeMarkdown
+		text = report.WholeMarkdown
 	}
-	return d.answer(o, func(o sheet.Options) string { return text(card, parts, o) }, func() ([]byte, error) { return sheet.WholeJSON(card, parts, Version) })
+	return d.answer(o, func(o report.Options) string { return text(card, parts, o) }, func() ([]byte, error) { return report.WholeJSON(card, parts, Version) })
 }
 
 // solve is the card of a job; a timed arc's times come from following its heat.
@@ -117,18 +117,18 @@ func (o *output) bind(cmd *cobra.Command, schema string) {
 }
 
 // show prints a card as it is wanted.
-func (d *Deps) show(card *calc.Card, o output, text func(*calc.Card, sheet.Options) string) error {
-	return d.answer(o, func(o sheet.Options) string { return text(card, o) }, func() ([]byte, error) { return sheet.JSON(card, Version) })
+func (d *Deps) show(card *calc.Card, o output, text func(*calc.Card, report.Options) string) error {
+	return d.answer(o, func(o report.Options) string { return text(card, o) }, func() ([]byte, error) { return report.JSON(card, Version) })
 }
 
 // answer prints what was found as it is wanted.
-func (d *Deps) answer(o output, text func(sheet.Options) string, json func() ([]byte, error)) error {
+func (d *Deps) answer(o output, text func(report.Options) string, json func() ([]byte, error)) error {
 	sys, err := unitsOf(o.units)
 	if err != nil {
 		return err
 	}
 	if !o.json {
-		_, err := fmt.Fprint(d.Out, text(sheet.Options{Units: sys, Comma: d.comma, Why: o.why}))
+		_, err := fmt.Fprint(d.Out, text(report.Options{Units: sys, Comma: d.comma, Why: o.why}))
 		return err
 	}
 	b, err := json()
@@ -146,6 +146,6 @@ func (d *Deps) example(sys quantity.System) error {
 		return err
 	}
 	_, err = fmt.Fprintf(d.Out, "%s\n\n%s\nThe screens open in a terminal: run brazebooth there. Other jobs: brazebooth card --help\n",
-		d.Title, sheet.Text(&card, sheet.Options{Units: sys, Comma: d.comma}))
+		d.Title, report.Text(&card, report.Options{Units: sys, Comma: d.comma}))
 	return err
 }

@@ -12,7 +12,7 @@ import (
 	"brazebooth/calc/correct"
 	"brazebooth/internal/choice"
 	"brazebooth/internal/near"
-	"brazebooth/internal/sheet"
+	"brazebooth/internal/report"
 	"brazebooth/tables"
 )
 
@@ -127,7 +127,7 @@ func (d *Deps) listSights(asJSON bool) error {
 		return d.table("sights", true)
 	}
 	for _, s := range tables.Sights() {
-		if _, err := fmt.Fprintln(d.Out, sheet.SightText(&s)); err != nil {
+		if _, err := fmt.Fprintln(d.Out, report.SightText(&s)); err != nil {
 			return err
 		}
 	}

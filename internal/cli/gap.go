@@ -4,7 +4,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"brazebooth/calc"
-	"brazebooth/internal/sheet"
+	"brazebooth/internal/report"
 )
 
 func (d *Deps) gapCommand() *cobra.Command {
@@ -37,7 +37,7 @@ whatever --mode says. Without --feed the first of a few feeds at which a rhythm 
 			if err := d.saveTrace(&s, csvFile, pngFile); err != nil || csvFile == "-" || pngFile == "-" {
 				return err
 			}
-			return d.answer(out, func(o sheet.Options) string { return sheet.GapText(&s, o) }, func() ([]byte, error) { return sheet.GapJSON(&s, Version) })
+			return d.answer(out, func(o report.Options) string { return report.GapText(&s, o) }, func() ([]byte, error) { return report.GapJSON(&s, Version) })
 		},
 	}
 	bindCard(cmd, "use", "hazard")
@@ -52,7 +52,7 @@ func (d *Deps) saveTrace(s *calc.Timed, csvFile, pngFile string) error {
 	for _, f := range []struct {
 		name string
 		make func(*calc.Timed) ([]byte, error)
-	}{{csvFile, sheet.GapCSV}, {pngFile, sheet.GapPNG}} {
+	}{{csvFile, report.GapCSV}, {pngFile, report.GapPNG}} {
 		if f.name == "" {
 			continue
 		}

@@ -5,7 +5,7 @@ import (
 
 	"brazebooth/calc/advice"
 	"brazebooth/internal/choice"
-	"brazebooth/internal/sheet"
+	"brazebooth/internal/report"
 )
 
 // partCommand is a command whose answer is one page beside the card.
@@ -79,10 +79,10 @@ func (d *Deps) partCobra(pc *partCommand) *cobra.Command {
 }
 
 func (d *Deps) showPart(p *advice.Page, out output) error {
-	return d.answer(out, func(o sheet.Options) string {
+	return d.answer(out, func(o report.Options) string {
 		if page, ok := advice.EntryByName(p.Name); ok {
 			o.Open = choice.Open(&p.Card.Job, page.Needs)
 		}
-		return sheet.PartText(p, o)
-	}, func() ([]byte, error) { return sheet.PartJSON(p, Version) })
+		return report.PartText(p, o)
+	}, func() ([]byte, error) { return report.PartJSON(p, Version) })
 }

@@ -14,7 +14,7 @@ import (
 	"brazebooth/internal/choice"
 	"brazebooth/internal/near"
 	"brazebooth/internal/quantity"
-	"brazebooth/internal/sheet"
+	"brazebooth/internal/report"
 )
 
 // practiceAsk is what the command was given.
@@ -84,7 +84,7 @@ func (d *Deps) practise(cmd *cobra.Command, a *practiceAsk) error {
 			return cancelled(ctx, err)
 		}
 	}
-	if err := d.showPractice(p, a, sheet.Options{Units: sys, Comma: d.comma}); err != nil || !a.keep {
+	if err := d.showPractice(p, a, report.Options{Units: sys, Comma: d.comma}); err != nil || !a.keep {
 		return err
 	}
 	return d.keepPractice(cmd, p, a.out.json)
@@ -105,12 +105,12 @@ func (a *practiceAsk) job(ctx context.Context) (*practice.Booth, error) {
 }
 
 // lay lays the start's bead, the earlier ones, and that of the flags; laid says whether one of these was given.
-func (a *practiceAsk) lay(cmd *cobra.Command, job *practice.Booth) (p *sheet.Practice, laid bool, err error) {
+func (a *practiceAsk) lay(cmd *cobra.Command, job *practice.Booth) (p *report.Practice, laid bool, err error) {
 	card, err := calc.Solve(job.Start)
 	if err != nil {
 		return nil, false, err
 	}
-	p = &sheet.Practice{Job: job, Card: &card}
+	p = &report.Practice{Job: job, Card: &card}
 	settings := []calc.Job{job.Start}
 	for _, text := range a.tried {
 		j, err := triedSetting(job.Start, text)
@@ -158,7 +158,7 @@ func triedSetting(start calc.Job, text string) (calc.Job, error) {
 }
 
 // solve adds what the program would have done, and the truth behind the last bead.
-func solve(ctx context.Context, p *sheet.Practice) error {
+func solve(ctx context.Context, p *report.Practice) error {
 	run, err := p.Job.Par(ctx)
 	if err != nil {
 		return err
@@ -168,19 +168,19 @@ func solve(ctx context.Context, p *sheet.Practice) error {
 	return err
 }
 
-func (d *Deps) showPractice(p *sheet.Practice, a *practiceAsk, o sheet.Options) error {
+func (d *Deps) showPractice(p *report.Practice, a *practiceAsk, o report.Options) error {
 	if a.out.json {
-		b, err := sheet.PracticeJSON(p, Version)
+		b, err := report.PracticeJSON(p, Version)
 		if err != nil {
 			return err
 		}
 		_, err = d.Out.Write(b)
 		return err
 	}
-	if err := d.say("%s", sheet.PracticeText(p, o)); err != nil || p.Run != nil {
+	if err := d.say("%s", report.PracticeText(p, o)); err != nil || p.Run != nil {
 		return err
 	}
-	return d.tell("\n%s", sheet.Wrapped("", fmt.Sprintf("Lay the next with another value: brazebooth practice --level %d --seed %d --%s. Settings that are not given stay as in bead 1. --solution ends the job. Nothing is kept but with --keep.",
+	return d.tell("\n%s", report.Wrapped("", fmt.Sprintf("Lay the next with another value: brazebooth practice --level %d --seed %d --%s. Settings that are not given stay as in bead 1. --solution ends the job. Nothing is kept but with --keep.",
 		p.Job.Level, p.Job.Seed, practiceLike(&p.Job.Start))))
 }
 
@@ -194,7 +194,7 @@ func practiceLike(start *calc.Job) string {
 }
 
 // keepPractice puts into the book how it went, and says all that is kept.
-func (d *Deps) keepPractice(cmd *cobra.Command, p *sheet.Practice, quiet bool) error {
+func (d *Deps) keepPractice(cmd *cobra.Command, p *report.Practice, quiet bool) error {
 	run := p.Run
 	if run == nil {
 		own, err := p.Job.Par(cmd.Context())
@@ -230,7 +230,7 @@ func (d *Deps) listLevels(cmd *cobra.Command, asJSON bool) error {
 		}
 	}
 	if asJSON {
-		return d.encode(map[string]any{"schema": sheet.Schema, "version": Version, "levels": practice.Levels()})
+		return d.encode(map[string]any{"schema": report.Schema, "version": Version, "levels": practice.Levels()})
 	}
 	for _, l := range practice.Levels() {
 		if err := d.say("  %d  %s\n", l.Level, l.Name); err != nil {
@@ -242,5 +242,5 @@ func (d *Deps) listLevels(cmd *cobra.Command, asJSON bool) error {
 			}
 		}
 	}
-	return d.say("\n%s", sheet.Wrapped("CAUTION  ", practice.Caution.Text)+"Begin with: brazebooth practice --level 1 --seed 7\n")
+	return d.say("\n%s", report.Wrapped("CAUTION  ", practice.Caution.Text)+"Begin with: brazebooth practice --level 1 --seed 7\n")
 }

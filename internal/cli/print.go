@@ -12,7 +12,7 @@ import (
 	"brazebooth/internal/mistake"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
-	"brazebooth/internal/sheet"
+	"brazebooth/internal/report"
 	"brazebooth/internal/shop"
 )
 
@@ -24,24 +24,24 @@ func (d *Deps) now() time.Time {
 	return time.Now()
 }
 
-func paperOf(text string) (sheet.Paper, error) {
+func paperOf(text string) (report.Paper, error) {
 	switch text {
 	case "", "a4", "A4":
-		return sheet.A4, nil
+		return report.A4, nil
 	case "letter", "Letter":
-		return sheet.Letter, nil
+		return report.Letter, nil
 	}
 	return "", wrong("--paper: no paper is called "+quote(text), "type a4 or letter")
 }
 
 // printWall writes a page for the wall into a file that is not there yet.
-func (d *Deps) printWall(p *sheet.Wall, file, paper string, sys quantity.System) error {
+func (d *Deps) printWall(p *report.Wall, file, paper string, sys quantity.System) error {
 	size, err := paperOf(paper)
 	if err != nil {
 		return err
 	}
 	p.Comma = d.comma
-	pdf, gone, err := sheet.WallPDF(p, size, sys)
+	pdf, gone, err := report.WallPDF(p, size, sys)
 	if err != nil {
 		return err
 	}
@@ -112,8 +112,8 @@ func wallAssumed(text string) string {
 }
 
 // keptWall is a kept card as it was saved, for the wall.
-func keptWall(r *book.Revision, c *book.Card) sheet.Wall {
-	p := sheet.Wall{Name: c.Name, Job: c.Line() + wallAssumed(shop.Assumed(c)), Note: c.Note, Notes: c.Card.Notes, Warnings: c.Card.Warns, Zone: c.Card.Zone}
+func keptWall(r *book.Revision, c *book.Card) report.Wall {
+	p := report.Wall{Name: c.Name, Job: c.Line() + wallAssumed(shop.Assumed(c)), Note: c.Note, Notes: c.Card.Notes, Warnings: c.Card.Warns, Zone: c.Card.Zone}
 	for _, f := range c.Card.Figures {
 		p.Figures = append(p.Figures, calc.Figure{Name: f.Name, Value: f.Value, Low: f.Low, High: f.High, Unit: f.Unit})
 	}
@@ -124,7 +124,7 @@ func keptWall(r *book.Revision, c *book.Card) sheet.Wall {
 
 // printCard writes a live card as a page for the wall.
 func (d *Deps) printCard(ctx context.Context, card *calc.Card, file, paper string, sys quantity.System) error {
-	p := sheet.WallOf(card, "Settings card")
+	p := report.WallOf(card, "Settings card")
 	p.When = d.now()
 	p.Foot = fmt.Sprintf("brazebooth %s, %s, not kept in a book", Version, p.When.UTC().Format("2006-01-02"))
 	var err error

@@ -7,7 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"brazebooth/calc"
-	"brazebooth/internal/sheet"
+	"brazebooth/internal/report"
 )
 
 func (d *Deps) windowCommand() *cobra.Command {
@@ -43,7 +43,7 @@ to compute has a map of fewer points, and not every remedy is tried; the answer 
 			if err := d.savePictures(&m, given, pngFile, svgFile); err != nil || pngFile == "-" || svgFile == "-" {
 				return err
 			}
-			return d.answer(out, func(o sheet.Options) string { return sheet.WindowText(&m, given, o) }, func() ([]byte, error) { return sheet.WindowJSON(&m, given, Version) })
+			return d.answer(out, func(o report.Options) string { return report.WindowText(&m, given, o) }, func() ([]byte, error) { return report.WindowJSON(&m, given, Version) })
 		},
 	}
 	bindCard(cmd, "use", "hazard")
@@ -80,14 +80,14 @@ func (d *Deps) progress() func(float64) {
 // savePictures writes the map as pictures; one on standard output stands there alone.
 func (d *Deps) savePictures(m *calc.Window, given *calc.Card, pngFile, svgFile string) error {
 	if svgFile != "" {
-		if err := d.picture(svgFile, 0o644, sheet.WindowSVG(m, given)); err != nil {
+		if err := d.picture(svgFile, 0o644, report.WindowSVG(m, given)); err != nil {
 			return err
 		}
 	}
 	if pngFile == "" {
 		return nil
 	}
-	b, err := sheet.WindowPNG(m, given)
+	b, err := report.WindowPNG(m, given)
 	if err != nil {
 		return err
 	}

@@ -4,7 +4,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"brazebooth/calc"
-	"brazebooth/internal/sheet"
+	"brazebooth/internal/report"
 )
 
 func (d *Deps) wireCommand() *cobra.Command {
@@ -25,7 +25,7 @@ func (d *Deps) wireCommand() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return d.show(&card, out, sheet.WireText)
+			return d.show(&card, out, report.WireText)
 		},
 	}
 	bind(cmd, "filler", "wire", "feed", "amps", "stickout", "mode")

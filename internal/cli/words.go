@@ -8,7 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"brazebooth/internal/near"
-	"brazebooth/internal/sheet"
+	"brazebooth/internal/report"
 	"brazebooth/tables"
 )
 
@@ -47,7 +47,7 @@ func (d *Deps) word(t *tables.Term) error {
 	if t.Unit != "" {
 		unit = "In " + t.Unit + ". "
 	}
-	return d.say("%s\n%s%s", t.Word, d.marked(sheet.Wrapped("", t.Says)), sheet.Wrapped("", unit+"From: "+t.Source+" ("+string(t.Known)+")"))
+	return d.say("%s\n%s%s", t.Word, d.marked(report.Wrapped("", t.Says)), report.Wrapped("", unit+"From: "+t.Source+" ("+string(t.Known)+")"))
 }
 
 // likeWords says which words may have been meant: those that come near by their letters, and those whose entries speak of it.

@@ -9,7 +9,7 @@ import (
 	"brazebooth/calc/advice"
 	"brazebooth/calc/correct"
 	"brazebooth/internal/mistake"
-	"brazebooth/internal/sheet"
+	"brazebooth/internal/report"
 	"brazebooth/tables"
 )
 
@@ -83,7 +83,7 @@ func (t *talk) advice(part *advice.Page) {
 	rest.Correction = nil
 	switch {
 	case c.Change != nil:
-		t.voice.say("Change ", sheet.ChangeText(c.Change, t.units), ".")
+		t.voice.say("Change ", report.ChangeText(c.Change, t.units), ".")
 	case c.Do != "":
 		t.voice.say("Change: ", c.Do, ".")
 	}

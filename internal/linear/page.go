@@ -7,7 +7,7 @@ import (
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
 	"brazebooth/internal/choice"
-	"brazebooth/internal/sheet"
+	"brazebooth/internal/report"
 )
 
 // readPage reads out a page beside the card.
@@ -28,7 +28,7 @@ func (t *talk) readPage(page *advice.Entry) {
 // readPart reads out what is a page's own: the verdict and the dangers before figures and reasons.
 func (t *talk) readPart(p *advice.Page) {
 	if p.Verdict != "" {
-		t.voice.say("Verdict: ", strings.ToLower(sheet.VerdictText(p.Verdict)), ".")
+		t.voice.say("Verdict: ", strings.ToLower(report.VerdictText(p.Verdict)), ".")
 	}
 	for _, x := range p.Instead {
 		t.voice.say("Instead: ", sentence(x))
@@ -57,7 +57,7 @@ func (t *talk) readPart(p *advice.Page) {
 func (t *talk) ranking(p *advice.Page) {
 	for i := range p.Ranking {
 		r := &p.Ranking[i]
-		facts := sheet.FillerFacts(r, p.Card.Used.Currency)
+		facts := report.FillerFacts(r, p.Card.Used.Currency)
 		if r.RuledOut {
 			facts = "ruled out"
 		}

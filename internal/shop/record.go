@@ -9,7 +9,7 @@ import (
 	"brazebooth/internal/book"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
-	"brazebooth/internal/sheet"
+	"brazebooth/internal/report"
 )
 
 // Record is all there is of one record, in lines of at most 80 columns, and the commands that do something with it.
@@ -76,7 +76,7 @@ func aboutCard(ctx context.Context, b book.Book, out *strings.Builder, id string
 	}
 	out.WriteString("\ntest beads\n")
 	for _, t := range trials {
-		out.WriteString(sheet.Wrapped("  ", t.Revision.At[:10]+" "+book.Summary(&t.Revision)))
+		out.WriteString(report.Wrapped("  ", t.Revision.At[:10]+" "+book.Summary(&t.Revision)))
 	}
 	if len(trials) == 0 {
 		out.WriteString("  none kept\n")
@@ -84,7 +84,7 @@ func aboutCard(ctx context.Context, b book.Book, out *strings.Builder, id string
 	out.WriteString("\nthis program today\n")
 	diff, err := Today(ctx, c, nil)
 	if err != nil {
-		out.WriteString(sheet.Wrapped("  ", "has no card for it: "+plain.Line(err.Error(), 200)))
+		out.WriteString(report.Wrapped("  ", "has no card for it: "+plain.Line(err.Error(), 200)))
 		return nil
 	}
 	for _, x := range diff {
@@ -93,7 +93,7 @@ func aboutCard(ctx context.Context, b book.Book, out *strings.Builder, id string
 		if x.A == 0 || x.B == 0 {
 			text = calc.FigureLabel(x.Name) + ": " + x.Why
 		}
-		out.WriteString(sheet.Wrapped("  ", text))
+		out.WriteString(report.Wrapped("  ", text))
 	}
 	if len(diff) == 0 {
 		out.WriteString("  no figure differs\n")
@@ -118,7 +118,7 @@ func HistoryText(list []book.Revision) string {
 		}
 		gone[h.Rev] = h.Deleted
 		by := fmt.Sprintf("(by %s, version %s, revision %.8s)", SavedBy(h), plain.Line(h.Program, 20), h.Rev)
-		out.WriteString(sheet.Wrapped("", h.At[:19]+"Z "+what+": "+book.Summary(h)+" "+by))
+		out.WriteString(report.Wrapped("", h.At[:19]+"Z "+what+": "+book.Summary(h)+" "+by))
 	}
 	return out.String()
 }

@@ -12,7 +12,7 @@ import (
 	"brazebooth/internal/book"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
-	"brazebooth/internal/sheet"
+	"brazebooth/internal/report"
 )
 
 // ShownText is what a record holds now.
@@ -36,20 +36,20 @@ func keptText(r *book.Revision, c *book.Card, sys quantity.System) string {
 	}
 	var b strings.Builder
 	b.WriteString(c.Name + "\n" + savedLine(r) + "\n")
-	b.WriteString(sheet.Wrapped("", c.Line()))
+	b.WriteString(report.Wrapped("", c.Line()))
 	if len(c.Tags) > 0 {
-		b.WriteString(sheet.Wrapped("tags: ", strings.Join(c.Tags, ", ")))
+		b.WriteString(report.Wrapped("tags: ", strings.Join(c.Tags, ", ")))
 	}
 	if c.Note != "" {
-		b.WriteString(sheet.Wrapped("note: ", c.Note))
+		b.WriteString(report.Wrapped("note: ", c.Note))
 	}
 	if text := Assumed(c); text != "" {
-		b.WriteString(sheet.Wrapped("assumed: ", text))
+		b.WriteString(report.Wrapped("assumed: ", text))
 	}
 	b.WriteByte('\n')
 	for _, w := range c.Card.Warns {
 		if w.Severity == calc.Stop {
-			b.WriteString(sheet.Wrapped("STOP  ", w.Text))
+			b.WriteString(report.Wrapped("STOP  ", w.Text))
 		}
 	}
 	for _, f := range c.Card.Figures {
@@ -62,7 +62,7 @@ func keptText(r *book.Revision, c *book.Card, sys quantity.System) string {
 	fmt.Fprintf(&b, "  zone            %s\n\n", c.Card.Zone)
 	for _, w := range c.Card.Warns {
 		if w.Severity != calc.Stop {
-			b.WriteString(sheet.Wrapped(strings.ToUpper(plain.Line(string(w.Severity), 10))+"  ", w.Text))
+			b.WriteString(report.Wrapped(strings.ToUpper(plain.Line(string(w.Severity), 10))+"  ", w.Text))
 		}
 	}
 	b.WriteString("\nStrike a test bead on scrap of the same sheet first, and peel it.\n")
@@ -108,7 +108,7 @@ func recordUnit(name string) string {
 // plainText is any record's fields, one a line, in the order of their names.
 func plainText(r *book.Revision) string {
 	var out strings.Builder
-	out.WriteString(sheet.Wrapped("", book.Summary(r)) + savedLine(r) + "\n\n")
+	out.WriteString(report.Wrapped("", book.Summary(r)) + savedLine(r) + "\n\n")
 	var fields map[string]json.RawMessage
 	if json.Unmarshal(r.Body, &fields) != nil {
 		return out.String() + "  of a newer program: this one cannot read it\n"
@@ -133,7 +133,7 @@ func plainText(r *book.Revision) string {
 			value += " " + unit
 		}
 		label := plain.Line(strings.ReplaceAll(name, "_", " "), 18)
-		out.WriteString(sheet.Wrapped(fmt.Sprintf("  %-18s ", label), plain.Line(value, 400)))
+		out.WriteString(report.Wrapped(fmt.Sprintf("  %-18s ", label), plain.Line(value, 400)))
 	}
 	return out.String()
 }

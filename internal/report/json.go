@@ -1,5 +1,5 @@
-// Package sheet writes a card for a reader: as text, and as JSON for a program.
-package sheet
+// Package report writes a card for a reader: as text, and as JSON for a program.
+package report
 
 import (
 	"bytes"
