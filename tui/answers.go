@@ -3,15 +3,14 @@ package tui
 import (
 	"context"
 
-	"brazebooth/calc"
 	"brazebooth/calc/advice"
+	"brazebooth/internal/report"
 )
 
 // answers are the pages of the present card, each computed when it is first looked at.
 type answers struct {
 	parts map[string]pageAnswer
-	whole []advice.Page
-	check []calc.Check
+	whole []report.Block
 }
 
 type pageAnswer struct {
@@ -36,22 +35,14 @@ func (s *session) part(name string) (advice.Page, error) {
 	return p, err
 }
 
-// sheet is every page of the present card.
-func (s *session) sheet() ([]advice.Page, error) {
+// sheet is the present card with every page beside it.
+func (s *session) sheet() ([]report.Block, error) {
 	if s.pages.whole == nil {
 		list, err := advice.Pages(context.Background(), &s.card, nil)
 		if err != nil {
 			return nil, err
 		}
-		s.pages.whole = list
+		s.pages.whole = report.Whole(&s.card, list)
 	}
 	return s.pages.whole, nil
-}
-
-// checks is what the present card assumes, most telling first.
-func (s *session) checks() []calc.Check {
-	if s.pages.check == nil {
-		s.pages.check = calc.CheckFirst(&s.card)
-	}
-	return s.pages.check
 }

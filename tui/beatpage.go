@@ -151,7 +151,7 @@ func (p *beatPage) view(th *theme, s *session, w, h int) block {
 	if sp.Reason != "" || sp.Card.Zone != "good" {
 		style = th.watch
 	}
-	stops(&b, th, &sp.Card, w)
+	stops(&b, th, s, &sp.Card, w)
 	if h < lowBody && len(sp.Figures) > 0 {
 		return p.lowView(th, s, b, w, h)
 	}
@@ -167,7 +167,8 @@ func (p *beatPage) view(th *theme, s *session, w, h int) block {
 	}
 	p.otherFeed(&b, th, s, w)
 	if len(sp.Figures) == 0 {
-		b.addAll(beatRemedies(th, sp, w))
+		b.skip()
+		b.addAll(s.finding(th, []report.Block{report.Remedies{List: sp.Remedies, Rhythm: true}}, w, false))
 		return b
 	}
 	b.addAll(p.bar(th, w))
@@ -226,8 +227,7 @@ func (p *beatPage) heading(th *theme, w int) block {
 // stand is where the playing stands on a bar of a width: the cells of on, all cells, the one that is reached and the word
 // for it.
 func (p *beatPage) stand(w int) (on, all, at int, word string) {
-	text := report.BeatBar(&p.have, max(10, w))
-	on, all = strings.Count(text, "#"), len(text)
+	on, all = report.BeatBar(&p.have, max(10, w))
 	spot, share, slower := p.phase()
 	at = min(all-1, int(share*float64(all)))
 	word = fmt.Sprintf("off %3d", spot)
@@ -290,22 +290,21 @@ func (p *beatPage) filling(th *theme, w int) line {
 // facts are the figures a hand needs.
 func (p *beatPage) facts(th *theme, s *session, w int) block {
 	var b block
-	row := func(f calc.Figure, note string) {
-		c := showFigure(&f, s.units)
-		parts := []piece{{15, th.strong, c.value()}, {29, th.quiet, c.band}, {42, th.plain, c.alt()}}
-		if c.alt() == "" && w >= narrowWidth {
-			parts[2] = piece{42, th.quiet, note}
+	row := func(f calc.Figure) {
+		x := report.RowOf(&p.have.Card, &f, report.OfTimed, s.units)
+		parts := []piece{{15, th.strong, x.Value.String()}, {29, th.quiet, x.Value.Band()}, {42, th.plain, x.Other.String()}}
+		if x.Other.Number == "" && w >= narrowWidth {
+			parts[2] = piece{42, th.quiet, x.Beside(w-42, width)}
 		}
-		b.addAll(flow(newRow(w).put(th.quiet, calc.FigureLabel(f.Name)), parts, 15, w))
+		b.addAll(flow(newRow(w).put(th.quiet, x.Label), parts, 15, w))
 	}
 	if f, ok := p.have.Card.Figure("wire_feed"); ok {
-		row(f, "")
+		row(f)
 	}
-	notes := map[string]string{"arc_on": "between these", "arc_off": "between these", "first_spot_on": "cold sheet"}
 	for _, f := range p.have.Figures {
 		switch f.Name {
 		case "arc_on", "arc_off", "first_spot_on", "spot_step", "seam_time":
-			row(f, notes[f.Name])
+			row(f)
 		}
 	}
 	return b
@@ -314,65 +313,31 @@ func (p *beatPage) facts(th *theme, s *session, w int) block {
 func (p *beatPage) plot(th *theme, w, h int) block {
 	var b block
 	for _, l := range report.TracePlot(&p.have, w, h) {
-		b.add(paintTrace(th, l, w))
+		r := newRow(w).put(th.quiet, l.Label)
+		for _, mark := range l.Marks {
+			r.put(tracePaint(th, mark), string(mark))
+		}
+		b.add(r.line())
 	}
 	return b
 }
 
-// paintTrace colours a line of the plot: runs of one sign share one style.
-func paintTrace(th *theme, l string, w int) line {
-	r := newRow(w)
-	runes := []rune(l)
-	for i := 0; i < len(runes); {
-		j := i
-		for j < len(runes) && runes[j] == runes[i] {
-			j++
-		}
-		style := th.quiet
-		switch runes[i] {
-		case '*', '#':
-			style = th.accent
-		}
-		if i >= 16 && (runes[i] == 'e' || runes[i] == 'c') {
-			style = th.bold
-		}
-		r.put(style, string(runes[i:j]))
-		i = j
+func tracePaint(th *theme, mark rune) paint {
+	switch mark {
+	case '*', '#':
+		return th.accent
+	case 'e', 'c':
+		return th.bold
 	}
-	return r.line()
+	return th.quiet
 }
 
 // timedLimits says what ends each range and what a wider gap does.
 func timedLimits(th *theme, sp *calc.Timed, s *session, w int) block {
-	var b block
-	for _, l := range sp.Limits {
-		b.say(th.quiet, 0, calc.FigureLabel(l.Figure)+", "+l.End+" end: "+l.Text, w)
-	}
-	if sp.Wider != nil {
-		b.say(th.quiet, 0, report.WiderText(sp.Wider, s.units), w)
-	}
-	return b
-}
-
-func beatRemedies(th *theme, sp *calc.Timed, w int) block {
-	var b block
-	b.skip()
-	for i := range sp.Remedies {
-		r := &sp.Remedies[i]
-		style := th.quiet
-		if r.Opens {
-			style = th.good
-		}
-		b.say(style, 0, r.Change+" – "+report.GapRemedyText(r), w)
-	}
-	return b
+	return s.finding(th, []report.Block{report.Limits{List: sp.Limits}, report.Wider{Wider: sp.Wider}}, w, false)
 }
 
 // stops says on top of a page what must not be done at all.
-func stops(b *block, th *theme, c *calc.Card, w int) {
-	for _, x := range c.Warnings {
-		if x.Severity == calc.Stop {
-			b.say(th.stop, 0, "■ stop: "+x.Text, min(w, 88))
-		}
-	}
+func stops(b *block, th *theme, s *session, c *calc.Card, w int) {
+	b.addAll(s.finding(th, []report.Block{report.Stops{List: calc.Stops(c.Warnings)}}, w, false))
 }

@@ -31,8 +31,8 @@ func boothCells(s *session, comma bool) []boothCell {
 }
 
 func (r *cardRow) booth(comma bool) boothCell {
-	c := boothCell{label: guessMark(r.tag) + r.label, number: r.cell.number, unit: r.cell.unit, band: r.cell.band}
-	if a := r.cell.alt(); a != "" {
+	c := boothCell{label: guessMark(r.tag) + r.label, number: r.fig.Value.Number, unit: r.fig.Value.Unit, band: r.fig.Value.Band()}
+	if a := r.fig.Other.String(); a != "" {
 		c.alt = "(" + a + ")"
 	}
 	if r.name == "travel" {

@@ -137,7 +137,7 @@ func (r *cardRow) turn(s *session, by int) action {
 	if set == nil {
 		return refuse{fault{r.label + " follows from the settings", "change wire feed, volts, travel or stick-out"}}
 	}
-	return change{job: set.Turned(s.base(), r.figure.Value, by, s.units)}
+	return change{job: set.Turned(s.base(), r.fig.Figure.Value, by, s.units)}
 }
 
 // reset leaves the row's value open again.

@@ -5,6 +5,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/choice"
+	"brazebooth/internal/report"
 )
 
 // rowKind is the part of the card that a row belongs to.
@@ -21,17 +22,16 @@ type cardRow struct {
 	kind        rowKind
 	name        string // of the figure, the note or the Job's field
 	label       string
-	cell        cell        // a figure's number
-	words       string      // a note's or a choice's text
-	tag         string      // "yours", "assumed" or nothing
-	long, short string      // remark
-	figure      calc.Figure // of setting and result rows with a number
+	words       string     // a note's or a choice's text
+	tag         string     // "yours", "assumed" or nothing
+	long, short string     // remark
+	fig         report.Row // of setting and result rows with a number
 	note        calc.Note
 	ask         *choice.Choice // of choice rows
 }
 
 // numbered reports whether the row holds a figure.
-func (r *cardRow) numbered() bool { return r.figure.Name != "" }
+func (r *cardRow) numbered() bool { return r.fig.Figure != nil }
 
 // buildRows lays the card out: settings, then results, then the other choices.
 func buildRows(s *session, c *calc.Card) []cardRow {
@@ -72,8 +72,10 @@ func isSetting(name string) bool {
 }
 
 func figureRow(s *session, c *calc.Card, f *calc.Figure, kind rowKind) cardRow {
-	r := cardRow{kind: kind, name: f.Name, label: calc.FigureLabel(f.Name), cell: showFigure(f, s.units), figure: *f}
-	r.long, r.short = remark(f, c, s.units)
+	figure := *f
+	r := cardRow{kind: kind, name: f.Name, fig: report.RowOf(c, &figure, report.OfCard, s.units)}
+	r.label = r.fig.Label
+	r.long, r.short = r.fig.Remark()
 	if set := choice.SettingOf(f.Name); set != nil {
 		switch {
 		case set.Given(&c.Job):
@@ -99,10 +101,10 @@ func measure(rows []cardRow, kind rowKind) columns {
 		if r.kind != kind || !r.numbered() {
 			continue
 		}
-		c.number = max(c.number, width(guessMark(r.tag)+r.cell.number))
-		c.unit = max(c.unit, width(r.cell.unit))
-		c.alt = max(c.alt, width(r.cell.alt()))
-		c.band = max(c.band, width(r.cell.band))
+		c.number = max(c.number, width(guessMark(r.tag)+r.fig.Value.Number))
+		c.unit = max(c.unit, width(r.fig.Value.Unit))
+		c.alt = max(c.alt, width(r.fig.Other.String()))
+		c.band = max(c.band, width(r.fig.Value.Band()))
 	}
 	return c
 }

@@ -101,8 +101,8 @@ func (r *cardRow) draw(th *theme, c columns, chosen bool, w int) block {
 	if r.tag == "assumed" {
 		value = th.plain
 	}
-	head.to(from+c.number-width(r.cell.number)-1).put(th.quiet, guessMark(r.tag)).to(from + c.number - width(r.cell.number))
-	head.put(value, r.cell.number).put(th.plain, " "+r.cell.unit)
+	head.to(from+c.number-width(r.fig.Value.Number)-1).put(th.quiet, guessMark(r.tag)).to(from + c.number - width(r.fig.Value.Number))
+	head.put(value, r.fig.Value.Number).put(th.plain, " "+r.fig.Value.Unit)
 	return flow(head, r.parts(th, c, value, from, w), from, w)
 }
 
@@ -116,11 +116,11 @@ func (r *cardRow) parts(th *theme, c columns, value paint, from, w int) []piece 
 			at += room + 2
 		}
 	}
-	put(value, r.cell.alt(), c.alt)
-	if tag := tagText(r.tag, w); r.cell.band == "" && width(tag) <= c.band { // it stands in for the band, and nothing wraps
+	put(value, r.fig.Other.String(), c.alt)
+	if tag := tagText(r.tag, w); r.fig.Value.Band() == "" && width(tag) <= c.band { // it stands in for the band, and nothing wraps
 		put(th.tag(r.tag), tag, c.band)
 	} else {
-		put(th.quiet, r.cell.band, c.band)
+		put(th.quiet, r.fig.Value.Band(), c.band)
 		put(th.tag(r.tag), tag, width(tag))
 	}
 	long := r.long

@@ -168,8 +168,7 @@ func (m *root) laidWith(j *calc.Job) string {
 	for _, set := range choice.Settings() {
 		if o := set.At(j); set.Hand && o.Set && (j.Mode == "timed" || set.Kind != quantity.FieldDuration) {
 			f := calc.Figure{Name: set.Figure, Value: o.V, Low: o.V, High: o.V, Unit: set.Unit}
-			c := showFigure(&f, oneSystem(m.units))
-			parts = append(parts, c.value())
+			parts = append(parts, report.ValueOf(&f, m.units).String())
 		}
 	}
 	return strings.Join(parts, ", ")
@@ -213,7 +212,7 @@ func (m *root) keepText(b *block, w int) {
 // changeText is the one change, why, and what may lie behind the bead.
 func (m *root) changeText(b *block, a *advice.Page, w int) {
 	th, c := &m.th, a.Correction
-	if text := report.CorrectionText(c.Change, c.Do, oneSystem(m.units)); text != "" {
+	if text := report.CorrectionText(c.Change, c.Do, m.units.Lead()); text != "" {
 		mark, paint := "change ", th.strong
 		switch {
 		case m.fix.applied:
@@ -235,5 +234,5 @@ func (m *root) changeText(b *block, a *advice.Page, w int) {
 	rest := *a
 	rest.Correction = nil
 	b.skip()
-	b.addAll(partText(th, &m.session, &rest, w, m.part.why))
+	b.addAll(m.session.finding(th, report.Page(&rest, nil), w, m.part.why))
 }

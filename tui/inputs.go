@@ -114,7 +114,7 @@ func (p *inputsPage) draw(th *theme, s *session, w, h int) (b block, x, y int) {
 			mark, paint = "› ", th.accent
 		}
 		r := newRow(w).put(paint, mark+row.Words()).to(20)
-		if v := row.Show(&s.job, oneSystem(s.units)); v != "" {
+		if v := row.Show(&s.job, s.units.Lead()); v != "" {
 			r.put(th.strong, v)
 		} else {
 			r.put(th.quiet, "not given")

@@ -59,13 +59,13 @@ func (r *cardRow) brief(th *theme, c columns, w int) block {
 		mark, style = "~", th.plain
 	}
 	from := row.used
-	row.blank(c.number-width(r.cell.number)).put(th.quiet, mark).put(style, r.cell.number).put(th.plain, " "+r.cell.unit)
+	row.blank(c.number-width(r.fig.Value.Number)).put(th.quiet, mark).put(style, r.fig.Value.Number).put(th.plain, " "+r.fig.Value.Unit)
 	var parts []piece
 	if r.kind == settingRow {
-		parts = append(parts, piece{0, style, r.cell.alt()})
+		parts = append(parts, piece{0, style, r.fig.Other.String()})
 	}
-	if at := from + c.number + c.unit + 4; at+width(r.cell.band) <= w && r.cell.alt() == "" {
-		parts = append(parts, piece{at, th.quiet, r.cell.band})
+	if at := from + c.number + c.unit + 4; at+width(r.fig.Value.Band()) <= w && r.fig.Other.String() == "" {
+		parts = append(parts, piece{at, th.quiet, r.fig.Value.Band()})
 	}
 	if r.name == "travel" {
 		parts = append(parts, piece{0, th.quiet, r.short})
@@ -83,8 +83,8 @@ func fiveFigures(th *theme, s *session, c *calc.Card, w int) block {
 		if x.kind != settingRow || !x.numbered() {
 			continue
 		}
-		value := x.cell.value()
-		if a := x.cell.alt(); a != "" {
+		value := x.fig.Value.String()
+		if a := x.fig.Other.String(); a != "" {
 			value += " (" + a + ")"
 		}
 		if x.name == "travel" {

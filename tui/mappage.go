@@ -71,7 +71,7 @@ func (p *mapPage) where(c *calc.Card) (i, j int) {
 func (p *mapPage) view(th *theme, s *session, w, h int) block {
 	var b block
 	b.addAll(p.heading(th, &s.card, w))
-	stops(&b, th, &s.card, w)
+	stops(&b, th, s, &s.card, w)
 	m := &p.have
 	if p.err != nil {
 		f := faultOf(p.err)
@@ -127,7 +127,7 @@ func (p *mapPage) grid(th *theme, s *session, w, h int) block {
 		j := pick(row, rows, len(m.Travels))
 		label := ""
 		if row%3 == 0 || row == rows-1 {
-			label = axisText(m.Travels[j], "mm/s", s.units)
+			label = report.Point(m.Travels[j], "mm/s", s.units)
 		}
 		r := newRow(w+8).to(6-min(6, width(label))).put(th.quiet, label).to(7).put(th.quiet, "│")
 		for col := range cols {
@@ -143,16 +143,11 @@ func (p *mapPage) grid(th *theme, s *session, w, h int) block {
 		}
 		b.add(r.line())
 	}
-	first, last := axisText(m.Feeds[0], "m/min", s.units), axisText(m.Feeds[len(m.Feeds)-1], "m/min", s.units)
+	first, last := report.Point(m.Feeds[0], "m/min", s.units), report.Point(m.Feeds[len(m.Feeds)-1], "m/min", s.units)
 	b.add(newRow(w+8).blank(8).put(th.quiet, first).to(8+max(0, cols-width(last))).put(th.quiet, last).line())
-	axes := "wire feed " + quantity.Label("m/min", oneSystem(s.units)) + " →   travel " + quantity.Label("mm/s", oneSystem(s.units)) + " ↑"
+	axes := "wire feed " + quantity.Label("m/min", s.units.Lead()) + " →   travel " + quantity.Label("mm/s", s.units.Lead()) + " ↑"
 	b.add(newRow(w+8).blank(max(0, min(8, w+8-width(axes)))).put(th.quiet, axes).line())
 	return b
-}
-
-func axisText(v float64, unit string, sys quantity.System) string {
-	text, _ := quantity.Band(v, v*0.94, v*1.06, unit, oneSystem(sys))
-	return text
 }
 
 func zonePaint(th *theme, mark byte) paint {
@@ -224,12 +219,10 @@ func (p *mapPage) facts(th *theme, s *session, w, h int) block {
 		if !ok || len(b) >= h {
 			continue
 		}
-		cell := showFigure(&f, s.units)
-		r := newRow(w).put(th.quiet, calc.FigureLabel(name)).to(14).put(th.plain, cell.value())
-		b.add(r.line())
+		b.add(newRow(w).put(th.quiet, calc.FigureLabel(name)).to(14).put(th.plain, report.ValueOf(&f, s.units).String()).line())
 	}
 	if aim := c.Used.Aim.V; aim != 0 && len(b) < h {
-		b.add(newRow(w).put(th.quiet, aimedAt(aim)).to(14).put(th.plain, lengthText(math.Abs(aim), oneSystem(s.units))).line())
+		b.add(newRow(w).put(th.quiet, aimedAt(aim)).to(14).put(th.plain, lengthText(math.Abs(aim), s.units.Lead())).line())
 	}
 	if !p.old() && len(b)+2 < h {
 		var tail block

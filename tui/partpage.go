@@ -1,14 +1,12 @@
 package tui
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
 
-	"brazebooth/calc"
 	"brazebooth/calc/advice"
 	"brazebooth/internal/report"
 )
@@ -229,20 +227,16 @@ func pageTurn(th *theme, at, w int) line {
 // partBody is the open page's text.
 func (m *root) partBody(w int) block {
 	var b block
-	stops(&b, &m.th, &m.session.card, w)
 	switch m.part.name() {
 	case pageSheet:
-		b.addAll(m.sheetBody(w))
+		blocks, err := m.session.sheet()
+		b.addAll(m.pageText(blocks, err, w))
 	case "correct":
+		stops(&b, &m.th, &m.session, &m.session.card, w)
 		b.addAll(m.correctBody(w))
 	default:
 		p, err := m.session.part(m.part.name())
-		if err != nil {
-			f := faultOf(err)
-			b.say(m.th.watch, 0, "▲ "+f.what+" – "+f.hint, w)
-			break
-		}
-		b.addAll(partText(&m.th, &m.session, &p, w, m.part.why))
+		b.addAll(m.pageText(report.Page(&p, nil), err, w))
 	}
 	if page, ok := advice.EntryByName(m.part.name()); ok && len(page.Needs) > 0 && page.Name != "correct" {
 		b.skip()
@@ -259,129 +253,13 @@ func plainNames(names []string) []string {
 	return out
 }
 
-// sheetBody is the card and every page of the job, one under the other.
-func (m *root) sheetBody(w int) block {
-	var b block
-	parts, err := m.session.sheet()
+// pageText is what was found for the open page, or what it lacks.
+func (m *root) pageText(blocks []report.Block, err error, w int) (b block) {
 	if err != nil {
-		b.say(m.th.watch, 0, "▲ "+err.Error(), w)
+		f := faultOf(err)
+		stops(&b, &m.th, &m.session, &m.session.card, w)
+		b.say(m.th.watch, 0, "▲ "+f.what+" – "+f.hint, w)
 		return b
 	}
-	heading := func(text string) { b.skip(); b.add(newRow(w).put(m.th.strong, text).line()) }
-	for _, c := range [...]advice.Chapter{advice.Decide, advice.Set, advice.Look, advice.Keep} {
-		if c == advice.Set {
-			heading("Set: the card")
-			card := advice.Page{Card: m.session.card, Figures: m.session.card.Figures}
-			b.addAll(partText(&m.th, &m.session, &card, w, false))
-		}
-		for i := range parts {
-			if report.ChapterOf(parts[i].Name) == c {
-				heading(string(c) + ": " + parts[i].Name)
-				p := report.Short(&parts[i])
-				b.addAll(partText(&m.th, &m.session, &p, w, m.part.why))
-			}
-		}
-	}
-	heading("Cautions")
-	b.addAll(cautionList(&m.th, &m.session.card, w, 1000))
-	heading("Check these first: assumed, since nobody gave them")
-	for _, c := range m.session.checks() {
-		b.say(m.th.plain, 2, c.Field+" "+c.Value+": "+c.Text(), w)
-	}
-	return b
-}
-
-// partText shows figures with their bands, reasons with their marks, and what must be minded; why adds the sources.
-func partText(th *theme, s *session, p *advice.Page, w int, why bool) block {
-	var b block
-	verdictText(&b, th, p, w)
-	rankingText(&b, th, p, w)
-	for i := range p.Figures {
-		b.addAll(partFigure(th, s, &p.Figures[i], guessed(p, &p.Figures[i]), w))
-		if why {
-			b.say(th.quiet, 4, p.Figures[i].Basis.Source+" ("+calc.KnownWords(p.Figures[i].Basis.Known)+")", w)
-		}
-	}
-	if text := guessLine(p); text != "" {
-		b.say(th.quiet, 0, text, w)
-	}
-	if len(p.Order) > 0 {
-		b.say(th.plain, 0, "turn of each piece along the seam, each laid back toward the finished end:", w)
-		b.say(th.accent, 2, strings.Join(p.Order, " – "), w)
-	}
-	topic := ""
-	for i, r := range p.Reasons {
-		if i == 0 && len(b) > 0 {
-			b.skip()
-		}
-		if r.Topic != topic {
-			topic = r.Topic
-			b.add(newRow(w).put(th.bold, topic).line())
-		}
-		b.hang(th.plain, 0, "• ", r.Text+" ("+knownShort(r.Known)+")", w)
-		if why {
-			b.say(th.quiet, 4, r.Source+" ("+calc.KnownWords(r.Known)+")", w)
-		}
-	}
-	for i := range p.Warnings {
-		b.addAll(cautionLines(th, &p.Warnings[i], w))
-	}
-	return b
-}
-
-func verdictText(b *block, th *theme, p *advice.Page, w int) {
-	if p.Verdict != "" {
-		style := th.good
-		switch p.Verdict {
-		case advice.WithCare, advice.AnotherWay:
-			style = th.watch
-		case advice.StopWork:
-			style = th.stop
-		}
-		b.say(style, 0, "verdict: "+report.VerdictText(p.Verdict), w)
-	}
-	for _, x := range p.Instead {
-		b.say(th.plain, 0, "instead: "+x, w)
-	}
-}
-
-func rankingText(b *block, th *theme, p *advice.Page, w int) {
-	for i := range p.Ranking {
-		r := &p.Ranking[i]
-		if r.RuledOut {
-			b.say(th.watch, 0, "✗ "+r.ID+", "+r.Name+": ruled out", w)
-		} else {
-			b.hang(th.strong, 0, fmt.Sprintf("%d  ", i+1), r.ID+", "+r.Name+": "+report.FillerFacts(r, p.Card.Used.Currency), w)
-		}
-		for _, x := range r.For {
-			b.hang(th.plain, 3, "+ ", x.Text+" ("+knownShort(x.Known)+")", w)
-		}
-		for _, x := range r.Against {
-			b.hang(th.plain, 3, "− ", x.Text+" ("+knownShort(x.Known)+")", w)
-		}
-	}
-}
-
-func partFigure(th *theme, s *session, f *calc.Figure, guess bool, w int) block {
-	c := showFigure(f, s.units)
-	if f.Unit == "1" { // a count
-		c = cell{number: fmt.Sprintf("%.0f", f.Value)}
-		if f.Low != f.High {
-			c.band = fmt.Sprintf("%.0f–%.0f", f.Low, f.High)
-		}
-	}
-	value, band := 20, 36
-	if w < narrowWidth {
-		value, band = 17, 28
-	}
-	parts := []piece{{value, th.strong, c.value()}, {band, th.quiet, c.band}, {52, th.plain, c.alt()}}
-	r := newRow(w).put(th.quiet, calc.FigureLabel(f.Name))
-	if guess { // its sign stands before the column
-		parts[0].text = "~" + parts[0].text
-		value--
-	}
-	if r.used == value {
-		r.blank(1)
-	}
-	return flow(r, parts, value, w)
+	return m.session.finding(&m.th, blocks, w, m.part.why)
 }

@@ -16,18 +16,18 @@ func (p *practicePage) program(th *theme, units quantity.System, w int) block {
 	for i := range p.run.Steps {
 		s := &p.run.Steps[i]
 		b.addAll(beadLine(th, i+1, &s.Bead, units, w))
-		if text := report.CorrectionText(s.Change, s.Do, oneSystem(units)); text != "" {
+		if text := report.CorrectionText(s.Change, s.Do, units.Lead()); text != "" {
 			b.say(th.strong, 5, "change "+text, w)
 		}
 	}
-	b.say(th.quiet, 0, "good in this booth: "+report.SettingText(&p.job.Best, oneSystem(units)), w)
+	b.say(th.quiet, 0, "good in this booth: "+report.SettingText(&p.job.Best, units.Lead()), w)
 	return b
 }
 
 // truth is what the booth hid and how it moved the last bead.
 func (p *practicePage) truth(th *theme, units quantity.System, w int) block {
 	var b block
-	sys := oneSystem(units)
+	sys := units.Lead()
 	b.add(newRow(w).put(th.bold, "what this booth hid").line())
 	for i := range p.revealed.Hidden {
 		h := &p.revealed.Hidden[i]

@@ -71,7 +71,7 @@ func (p *practicePage) drawJob(th *theme, keeps bool, units quantity.System, w, 
 	var b block
 	b.say(th.strong, 0, fmt.Sprintf("level %d, booth %d: %s", p.job.Level, p.job.Seed, p.job.Work), w)
 	if h >= 14 {
-		b.say(th.quiet, 0, report.PracticeWork(&p.card, oneSystem(units)), w)
+		b.say(th.quiet, 0, report.PracticeWork(&p.card, units.Lead()), w)
 	}
 	if p.why && p.revealed != nil {
 		b.addAll(p.truth(th, units, w))
@@ -135,7 +135,7 @@ func settingText(v float64, set *choice.Choice, units quantity.System) string {
 	if set.Unit == "s" {
 		return fmt.Sprintf("%.2f s", v)
 	}
-	return quantity.Show(v, set.Unit, oneSystem(units))
+	return quantity.Show(v, set.Unit, units.Lead())
 }
 
 // next says what enter and the other keys do now, and how the job ended.
@@ -221,6 +221,6 @@ func beadMark(th *theme, verdict string) (string, paint) {
 func beadLine(th *theme, n int, bead *practice.Bead, units quantity.System, w int) block {
 	var b block
 	mark, paint := beadMark(th, bead.Verdict)
-	b.hang(paint, 0, fmt.Sprintf("%s %d  ", mark, n), report.SettingText(&bead.Job, oneSystem(units))+" – "+report.LookText(bead), w)
+	b.hang(paint, 0, fmt.Sprintf("%s %d  ", mark, n), report.SettingText(&bead.Job, units.Lead())+" – "+report.LookText(bead), w)
 	return b
 }

@@ -15,7 +15,7 @@ type recordRead struct {
 
 // readRecord asks for all there is of a record.
 func (m *root) readRecord(e Entry) tea.Cmd {
-	k, units := m.keeper, oneSystem(m.units)
+	k, units := m.keeper, m.units.Lead()
 	return func() tea.Msg {
 		lines, err := k.Record(context.Background(), e.ID, units)
 		return recordRead{e.Kind + " " + e.Name, lines, err}

@@ -27,9 +27,7 @@ func sectionBody(s *session) func(th *theme, w int) block {
 		b.say(th.quiet, 0, fmt.Sprintf("to scale: ten columns are %s", quantity.Show(10*column, "mm", s.units)), w)
 		b.skip()
 		b.add(newRow(w).put(th.bold, "edges of the operating window").line())
-		for i := range c.Edges {
-			b.addAll(edgeLine(th, &c.Edges[i], w))
-		}
+		b.addAll(s.finding(th, []report.Block{report.Edges{Card: c}}, w, false))
 		return b
 	}
 }
@@ -65,18 +63,6 @@ func sectionPaint(th *theme, c byte) paint {
 		return th.watch
 	}
 	return th.quiet
-}
-
-func edgeLine(th *theme, e *calc.Edge, w int) block {
-	sign, p, text := "✓", th.good, "met"
-	if !e.Met {
-		sign, p, text = "▲", th.watch, "not met"
-	}
-	if e.Margin < 999 {
-		text += fmt.Sprintf(", %.0f %% of feed or travel away", e.Margin)
-	}
-	r := newRow(w).put(p, sign).blank(1).put(th.plain, e.Name)
-	return flow(r, []piece{{22, th.quiet, text}}, 4, w)
 }
 
 // zoneWhy is the reason why a card has no verdict.

@@ -10,6 +10,7 @@ import (
 	"brazebooth/calc"
 	"brazebooth/internal/mistake"
 	"brazebooth/internal/quantity"
+	"brazebooth/internal/report"
 )
 
 // A welder in gloves has a keypad only: from the first screen to the card of another gauge.
@@ -89,11 +90,11 @@ func TestLiveCard(t *testing.T) {
 		t.Fatal(err)
 	}
 	feed, _ := want.Figure("wire_feed")
-	c := showFigure(&feed, quantity.Metric)
-	s.has(c.value())
+	c := report.ValueOf(&feed, quantity.Metric)
+	s.has(c.String())
 	s.press("esc")
 	s.has("[~16 ga]")
-	s.hasNot(c.value())
+	s.hasNot(c.String())
 	if got := figure(t, s, "wire_feed"); got != first {
 		t.Fatalf("trying 24 ga out has left a feed of %g, not %g", got, first)
 	}

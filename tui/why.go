@@ -11,6 +11,7 @@ import (
 	"brazebooth/calc"
 	"brazebooth/internal/choice"
 	"brazebooth/internal/quantity"
+	"brazebooth/internal/report"
 )
 
 // whyPage answers "why this number?" for one row of the card, and takes a value of the user's own
@@ -91,9 +92,9 @@ func reasons(th *theme, r *cardRow, c *calc.Card, sys quantity.System, w int) bl
 	var b block
 	switch {
 	case r.numbered():
-		figureValue(&b, th, &r.figure, sys, w)
+		figureValue(&b, th, &r.fig, w)
 		feedReasons(&b, th, r.name, c, sys, w)
-		figureGrounds(&b, th, &r.figure, w)
+		figureGrounds(&b, th, r.fig.Figure, w)
 	case r.note.Name != "":
 		b.say(th.plain, 0, r.note.Text, w)
 		b.skip()
@@ -112,31 +113,25 @@ func reasons(th *theme, r *cardRow, c *calc.Card, sys quantity.System, w int) bl
 	return b
 }
 
-// bands is the figure's band with its unit, in both systems where both are shown.
-func (c *cell) bands() string {
-	text := spaced(c.band, c.unit)
-	if c.altBand != "" {
-		text += " (" + spaced(c.altBand, c.altUnit) + ")"
-	}
-	return text
-}
-
 // figureValue is the number with how far it may be off, or, where it is a suggestion, how far the hand may go.
-func figureValue(b *block, th *theme, f *calc.Figure, sys quantity.System, w int) {
-	c := showFigure(f, sys)
-	value := newRow(w).put(th.strong, c.value())
-	if a := c.alt(); a != "" {
-		value.put(th.plain, "  "+a)
+func figureValue(b *block, th *theme, r *report.Row, w int) {
+	value := newRow(w).put(th.strong, r.Value.String())
+	if r.Other.Number != "" {
+		value.put(th.plain, "  "+r.Other.String())
 	}
 	b.add(value.line())
+	bands := spaced(r.Value.Band(), r.Value.Unit)
+	if r.Other.Low != "" {
+		bands += " (" + spaced(r.Other.Band(), r.Other.Unit) + ")"
+	}
 	switch {
-	case f.Suggested():
-		b.say(th.quiet, 0, "good between "+c.bands()+", rest as is", w)
-	case f.Usual():
-		b.say(th.quiet, 0, "usual between "+c.bands()+"; not judged", w)
-	case c.band != "":
-		b.say(th.quiet, 0, "between "+c.bands(), w)
-	case f.Basis.Known == "given":
+	case r.Range == report.GoodBetween:
+		b.say(th.quiet, 0, "good between "+bands+", rest as is", w)
+	case r.Range == report.UsualBetween:
+		b.say(th.quiet, 0, "usual between "+bands+"; not judged", w)
+	case r.Value.Low != "":
+		b.say(th.quiet, 0, "between "+bands, w)
+	case r.Figure.Basis.Known == "given":
 		b.say(th.quiet, 0, "as you set it", w) // in the place of a band, so that the rest stays where it stood
 	}
 }

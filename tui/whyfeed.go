@@ -7,6 +7,7 @@ import (
 	"brazebooth/calc"
 	"brazebooth/internal/choice"
 	"brazebooth/internal/quantity"
+	"brazebooth/internal/report"
 )
 
 // feedReasons says what wire feed and travel do together, and how near they bring each limit: that is what they were chosen by.
@@ -19,11 +20,11 @@ func feedReasons(b *block, th *theme, name string, c *calc.Card, sys quantity.Sy
 		if !ok {
 			return ""
 		}
-		x := showFigure(&f, oneSystem(sys))
-		if x.band == "" || f.Name == "wire_feed" || f.Name == "travel" { // these have no doubt of their own
-			return x.value()
+		x := report.ValueOf(&f, sys)
+		if x.Low == "" || f.Name == "wire_feed" || f.Name == "travel" { // these have no doubt of their own
+			return x.String()
 		}
-		return x.value() + " (" + x.band + ")"
+		return x.String() + " (" + x.Band() + ")"
 	}
 	feed, travel, amps, heat := said("wire_feed"), said("travel"), said("current"), said("net_heat")
 	if feed == "" || travel == "" || amps == "" || heat == "" {
@@ -35,8 +36,10 @@ func feedReasons(b *block, th *theme, name string, c *calc.Card, sys quantity.Sy
 		return
 	}
 	b.say(th.plain, 0, "The limits, nearest first:", w)
-	for _, e := range slices.SortedFunc(slices.Values(c.Edges), nearer) {
-		b.addAll(edgeLine(th, &e, w))
+	nearest := calc.Card{Edges: slices.SortedFunc(slices.Values(c.Edges), nearer)}
+	lines := report.Words([]report.Block{report.Edges{Card: &nearest}}, report.Options{})
+	for i := range lines {
+		th.edge(b, &lines[i], w)
 	}
 }
 

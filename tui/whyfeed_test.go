@@ -8,6 +8,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/quantity"
+	"brazebooth/internal/report"
 )
 
 // The why of wire feed and travel says what they come to together and how near each limit is, by the card's own figures.
@@ -18,8 +19,8 @@ func TestWhyOfTheFeed(t *testing.T) {
 		s.press("enter")
 		c := &s.root().session.card
 		amps, _ := c.Figure("current")
-		shown := showFigure(&amps, quantity.Metric)
-		s.has("wire draws "+shown.value(), "into the sheet", "The limits, nearest first")
+		shown := report.ValueOf(&amps, quantity.Metric)
+		s.has("wire draws "+shown.String(), "into the sheet", "The limits, nearest first")
 		last := -1.0
 		for _, l := range strings.Split(s.text(), "\n") {
 			_, after, ok := strings.Cut(l, "met, ")

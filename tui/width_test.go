@@ -13,6 +13,7 @@ import (
 	"brazebooth/calc/advice"
 	"brazebooth/internal/deep"
 	"brazebooth/internal/quantity"
+	"brazebooth/internal/report"
 	"brazebooth/tables"
 )
 
@@ -184,11 +185,8 @@ func TestAllIsThere(t *testing.T) {
 					if figures[i].Name == "gun_angle" { // on the card it is a sentence
 						continue
 					}
-					c := showFigure(&figures[i], sys)
-					if figures[i].Unit == "1" {
-						c = cell{number: fmt.Sprintf("%.0f", figures[i].Value)}
-					}
-					for _, text := range []string{c.value(), c.band, c.alt()} {
+					r := report.RowOf(&m.session.card, &figures[i], report.OfCard, sys)
+					for _, text := range []string{r.Value.String(), r.Value.Band(), r.Other.String()} {
 						if !strings.Contains(flat, text) {
 							t.Errorf("%s, %d columns, %s: no %q of %s:\n%s", where, w, sys, text, figures[i].Name, s.text())
 						}

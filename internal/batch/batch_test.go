@@ -90,7 +90,7 @@ func TestJSONLinesAreTheCards(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		whole, err := report.JSON(&card, "test")
+		whole, err := report.JSON(report.Card(&card), "test")
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -14,8 +14,7 @@ import (
 
 func (d *Deps) cardCommand() *cobra.Command {
 	var out output
-	var with sheetWanted
-	var pdf, paper string
+	var show, pdf, paper string
 	cmd := &cobra.Command{
 		Use:   "card",
 		Short: "The settings card of a job",
@@ -50,50 +49,40 @@ machine, strength, air, cost; what is assumed then stands in the order of how mu
 				}
 				return d.printCard(cmd.Context(), &card, pdf, paper, sys)
 			}
-			if with.show != "" || with.markdown {
-				return d.showSheet(cmd.Context(), &card, out, with)
+			if show != "" || out.markdown {
+				return d.showWhole(cmd.Context(), &card, out, show)
 			}
-			return d.show(&card, out, report.Text)
+			return d.finding(out, report.Card(&card))
 		},
 	}
 	bindAll(cmd)
 	out.bind(cmd, "schema.json")
-	cmd.Flags().StringVar(&with.show, "show", "", "pages on the same sheet: all, or fit,strength,cost ...")
+	cmd.Flags().StringVar(&show, "show", "", "pages on the same sheet: all, or fit,strength,cost ...")
 	cmd.Flags().StringVar(&pdf, "pdf", "", "write the card as a page for the wall into a new file; - is standard output")
 	cmd.Flags().StringVar(&paper, "paper", "a4", "of that page: a4 or letter")
-	cmd.Flags().BoolVar(&with.markdown, "markdown", false, "Markdown")
+	cmd.Flags().BoolVar(&out.markdown, "markdown", false, "Markdown")
 	return cmd
 }
 
-// sheetWanted is which pages a card is to bring along, and whether as Markdown.
-type sheetWanted struct {
-	show     string
-	markdown bool
-}
-
-// showSheet prints the card with pages beside it.
-func (d *Deps) showSheet(ctx context.Context, card *calc.Card, o output, with sheetWanted) error {
+// showWhole prints the card with pages beside it.
+func (d *Deps) showWhole(ctx context.Context, card *calc.Card, o output, show string) error {
 	if _, err := unitsOf(o.units); err != nil { // before the work
 		return err
 	}
-	if o.json && with.markdown {
+	if o.json && o.markdown {
 		return wrong("--json together with --markdown", "type one of them")
 	}
-	var parts []advice.Page
-	if with.show != "" {
-		names, err := advice.PageNames(with.show)
+	var pages []advice.Page
+	if show != "" {
+		names, err := advice.PageNames(show)
 		if err != nil {
 			return err
 		}
-		if parts, err = advice.Pages(ctx, card, names); err != nil {
+		if pages, err = advice.Pages(ctx, card, names); err != nil {
 			return err
 		}
 	}
-	text := report.WholeText
-	if with.markdown {
-		text = report.WholeMarkdown
-	}
-	return d.answer(o, func(o report.Options) string { return text(card, parts, o) }, func() ([]byte, error) { return report.WholeJSON(card, parts, Version) })
+	return d.finding(o, report.Whole(card, pages))
 }
 
 // solve is the card of a job; a timed arc's times come from following its heat.
@@ -104,9 +93,10 @@ func (d *Deps) solve(ctx context.Context, job calc.Job) (calc.Card, error) {
 
 // output is how an answer is wanted.
 type output struct {
-	units string
-	json  bool
-	why   bool
+	units    string
+	json     bool
+	markdown bool
+	why      bool
 }
 
 // bind adds the flags of an answer; schema is the file that describes its JSON.
@@ -116,19 +106,23 @@ func (o *output) bind(cmd *cobra.Command, schema string) {
 	cmd.Flags().BoolVar(&o.why, "why", false, "formula, numbers and source under each figure")
 }
 
-// show prints a card as it is wanted.
-func (d *Deps) show(card *calc.Card, o output, text func(*calc.Card, report.Options) string) error {
-	return d.answer(o, func(o report.Options) string { return text(card, o) }, func() ([]byte, error) { return report.JSON(card, Version) })
+// finding prints a card or pages beside it as they are wanted.
+func (d *Deps) finding(o output, blocks []report.Block) error {
+	return d.answer(o, blocks, func() ([]byte, error) { return report.JSON(blocks, Version) })
 }
 
 // answer prints what was found as it is wanted.
-func (d *Deps) answer(o output, text func(report.Options) string, json func() ([]byte, error)) error {
+func (d *Deps) answer(o output, blocks []report.Block, json func() ([]byte, error)) error {
 	sys, err := unitsOf(o.units)
 	if err != nil {
 		return err
 	}
 	if !o.json {
-		_, err := fmt.Fprint(d.Out, text(report.Options{Units: sys, Comma: d.comma, Why: o.why}))
+		text := report.Text
+		if o.markdown {
+			text = report.Markdown
+		}
+		_, err := fmt.Fprint(d.Out, text(blocks, report.Options{Units: sys, Comma: d.comma, Why: o.why}))
 		return err
 	}
 	b, err := json()
@@ -146,6 +140,6 @@ func (d *Deps) example(sys quantity.System) error {
 		return err
 	}
 	_, err = fmt.Fprintf(d.Out, "%s\n\n%s\nThe screens open in a terminal: run brazebooth there. Other jobs: brazebooth card --help\n",
-		d.Title, report.Text(&card, report.Options{Units: sys, Comma: d.comma}))
+		d.Title, report.Text(report.Card(&card), report.Options{Units: sys, Comma: d.comma}))
 	return err
 }

@@ -63,7 +63,7 @@ the cure was done in vain: the next cause comes first.
 			if err != nil {
 				return err
 			}
-			return d.showPart(&p, out)
+			return d.finding(out, report.Page(&p, openFlags(&p)))
 		},
 	}
 	page, _ := advice.EntryByName("correct")
@@ -127,7 +127,7 @@ func (d *Deps) listSights(asJSON bool) error {
 		return d.table("sights", true)
 	}
 	for _, s := range tables.Sights() {
-		if _, err := fmt.Fprintln(d.Out, report.SightText(&s)); err != nil {
+		if _, err := fmt.Fprintf(d.Out, "%s: %s\n    %s\n\n", s.ID, s.Name, strings.Join(s.Drawing, "\n    ")); err != nil {
 			return err
 		}
 	}

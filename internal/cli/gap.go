@@ -37,7 +37,7 @@ whatever --mode says. Without --feed the first of a few feeds at which a rhythm 
 			if err := d.saveTrace(&s, csvFile, pngFile); err != nil || csvFile == "-" || pngFile == "-" {
 				return err
 			}
-			return d.answer(out, func(o report.Options) string { return report.GapText(&s, o) }, func() ([]byte, error) { return report.GapJSON(&s, Version) })
+			return d.answer(out, report.Timed(&s), func() ([]byte, error) { return report.GapJSON(&s, Version) })
 		},
 	}
 	bindCard(cmd, "use", "hazard")

@@ -70,7 +70,7 @@ func (d *Deps) partCobra(pc *partCommand) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return d.showPart(&p, out)
+			return d.finding(out, report.Page(&p, openFlags(&p)))
 		},
 	}
 	bindCard(cmd, append([]string{"use", "hazard"}, page.Needs...)...)
@@ -78,11 +78,15 @@ func (d *Deps) partCobra(pc *partCommand) *cobra.Command {
 	return cmd
 }
 
-func (d *Deps) showPart(p *advice.Page, out output) error {
-	return d.answer(out, func(o report.Options) string {
-		if page, ok := advice.EntryByName(p.Name); ok {
-			o.Open = choice.Open(&p.Card.Job, page.Needs)
-		}
-		return report.PartText(p, o)
-	}, func() ([]byte, error) { return report.PartJSON(p, Version) })
+// openFlags are the page's own choices that were not given.
+func openFlags(p *advice.Page) []string {
+	page, ok := advice.EntryByName(p.Name)
+	if !ok {
+		return nil
+	}
+	names := choice.Open(&p.Card.Job, page.Needs)
+	for i, n := range names {
+		names[i] = "--" + n
+	}
+	return names
 }

@@ -15,12 +15,10 @@ import (
 
 // correct asks what a test bead shows.
 func (t *talk) correct(string) {
-	for i := range t.card.Warnings {
-		if t.card.Warnings[i].Severity == calc.Stop {
-			t.stops()
-			t.refuse("no setting mends a job that is stopped", "")
-			return
-		}
+	if stops := calc.Stops(t.card.Warnings); len(stops) > 0 {
+		t.tell([]report.Block{report.Stops{List: stops}})
+		t.refuse("no setting mends a job that is stopped", "")
+		return
 	}
 	if n := len(t.tries); n > 0 && !correct.SameBead(t.tries[n-1].Job, t.job) {
 		t.tries = nil
@@ -79,16 +77,7 @@ func (p seenPlace) hear(t *talk, line string) {
 func (t *talk) advice(part *advice.Page) {
 	c := part.Correction
 	t.part = part
-	rest := *part
-	rest.Correction = nil
-	switch {
-	case c.Change != nil:
-		t.voice.say("Change ", report.ChangeText(c.Change, t.units), ".")
-	case c.Do != "":
-		t.voice.say("Change: ", c.Do, ".")
-	}
-	t.voice.say(sentence(c.Why))
-	t.readPart(&rest)
+	t.tell(report.Page(part, nil))
 	if t.o.Book != nil {
 		t.voice.show("At the card keep-bead keeps this test bead in the book.")
 	}

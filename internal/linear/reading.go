@@ -7,12 +7,13 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/choice"
+	"brazebooth/internal/report"
 )
 
 // read reads the whole card out: what it is for, what stops or endangers, then the settings, what the heat comes to, and
 // what was assumed. Everything else is one word away.
 func (t *talk) read() {
-	t.subject()
+	t.say([]report.Block{report.Head{Card: &t.card}}, report.Options{Units: t.units})
 	t.dangers(func(*calc.Warning) bool { return true })
 	for _, l := range t.settingLines(&t.card) {
 		t.voice.say(l)
@@ -24,30 +25,6 @@ func (t *talk) read() {
 	t.notes()
 	t.assumed()
 	t.voice.show(fmt.Sprintf("results reads the %d figures that follow from these. why and a name tells why. help tells what else.", len(t.results(&t.card))))
-}
-
-// subject says what the card is for.
-func (t *talk) subject() {
-	c, u := &t.card, &t.card.Used
-	text := "Settings card. " + first(t.member(0))
-	if !c.Setup.One {
-		text += ", on " + t.member(1)
-	}
-	text += ". " + first(u.Joint)
-	if u.Gap.V > 0 {
-		text += ", gap " + t.size(u.Gap.V, "mm")
-	}
-	t.voice.say(text, ", ", u.Mode, ", ", u.Position, ". ", first(c.Setup.Filler.Name), ", wire ", wireName(u.Wire.V), ", ", c.Setup.Gas.Name, ".")
-}
-
-// member is one part of the joint.
-func (t *talk) member(i int) string {
-	m := &t.card.Setup.Members[i]
-	text := m.Metal.ID + " " + t.sheet(i)
-	if m.Coating.ID != "none" {
-		text += ", coat " + m.Coating.ID
-	}
-	return text
 }
 
 // sheet is a member's thickness.
@@ -113,7 +90,7 @@ func (t *talk) settingLines(c *calc.Card) []string {
 	var list []string
 	for i := range c.Figures {
 		if f := &c.Figures[i]; choice.SettingOf(f.Name) != nil {
-			list = append(list, first(t.figure(f, origin(c, f.Name), t.remark(f))))
+			list = append(list, first(t.figure(t.row(f), origin(c, f.Name))))
 		}
 	}
 	return list
@@ -131,13 +108,11 @@ func (t *talk) results(c *calc.Card) []*calc.Figure {
 }
 
 func (t *talk) readResults(string) {
+	var list []calc.Figure
 	for _, f := range t.results(&t.card) {
-		t.voice.say(first(t.figure(f, t.remark(f))))
+		list = append(list, *f)
 	}
-	for i := range t.card.Edges {
-		e := &t.card.Edges[i]
-		t.voice.say("Edge ", e.Name, ": ", e.Words(), ".")
-	}
+	t.tell([]report.Block{report.Figures{Card: &t.card, List: list}, report.Edges{Card: &t.card}})
 }
 
 // heat is the verdict and the nearest edge.
@@ -158,7 +133,7 @@ func heat(c *calc.Card) string {
 		return "Heat: " + c.Zone + ". Not met: " + strings.Join(missed, ", ") + "."
 	}
 	nearest := c.NearestEdge()
-	return "Heat: " + c.Zone + ". Nearest edge: " + nearest.Name + ", " + strings.TrimPrefix(nearest.Words(), "met, ") + "."
+	return "Heat: " + c.Zone + ". Nearest edge: " + nearest.Name + ", " + report.EdgeFar(nearest) + "."
 }
 
 // assumed says in one sentence what was not given.

@@ -57,7 +57,7 @@ func (t *talk) settingLine(c *choice.Choice) string {
 	if !ok {
 		return ""
 	}
-	return first(t.figure(&f, origin(&t.card, f.Name), t.remark(&f)))
+	return first(t.figure(t.row(&f), origin(&t.card, f.Name)))
 }
 
 // settingFigure is the figure that a choice sets; false where it is no setting, or the card has none.
@@ -71,7 +71,7 @@ func (t *talk) settingFigure(c *choice.Choice) (calc.Figure, bool) {
 // now is a choice as the card has it, and whose it is.
 func (t *talk) now(c *choice.Choice) string {
 	if f, ok := t.settingFigure(c); ok {
-		return t.value(&f) + ", " + origin(&t.card, f.Name)
+		return value(t.row(&f)) + ", " + origin(&t.card, f.Name)
 	}
 	text := t.chosen(c)
 	switch {

@@ -81,7 +81,7 @@ func plainName(s string) string {
 
 // reason reads out a figure's formula, numbers, source and what it leans on.
 func (t *talk) reason(f *calc.Figure) {
-	t.voice.say(first(t.figure(f, origin(&t.card, f.Name), t.remark(f))))
+	t.voice.say(first(t.figure(t.row(f), origin(&t.card, f.Name))))
 	b := &f.Basis
 	if b.Known == "given" {
 		t.voice.say("You gave it.")

@@ -73,6 +73,14 @@ func look(unit string) view {
 // inches reports whether the system prints this unit as one of the inch system.
 func (w *view) inches(sys System) bool { return sys == Inch && w.inch != nil }
 
+// Lead is the system that leads where both are shown.
+func (s System) Lead() System {
+	if s == Both {
+		return Metric
+	}
+	return s
+}
+
 // Label is a card's unit as the system's users write it. Both counts as metric: a label names one unit.
 func Label(unit string, sys System) string {
 	w := look(unit)
@@ -109,9 +117,15 @@ const (
 	leastInch = 1e-4
 )
 
-// Band prints a value and its band without the unit, with the decimals that the band deserves: two
-// significant figures of its half-width. Where low equals high the value alone decides.
+// Band prints a value and its band without the unit, as Ends does, the band as one text.
 func Band(v, low, high float64, unit string, sys System) (value, band string) {
+	value, from, to := Ends(v, low, high, unit, sys)
+	return value, from + "–" + to
+}
+
+// Ends prints a value and the two ends of its band without the unit, with the decimals that the band deserves: two
+// significant figures of its half-width. Where low equals high the value alone decides.
+func Ends(v, low, high float64, unit string, sys System) (value, from, to string) {
 	w := look(unit)
 	x, _ := Convert(v, unit, sys)
 	lo, _ := Convert(low, unit, sys)
@@ -122,13 +136,13 @@ func Band(v, low, high float64, unit string, sys System) (value, band string) {
 		if w.inches(sys) {
 			least = leastInch
 		}
-		return w.number(0, 1, sys), w.number(0, 1, sys) + "–" + w.number(least, w.decimals(least, sys), sys)
+		return w.number(0, 1, sys), w.number(0, 1, sys), w.number(least, w.decimals(least, sys), sys)
 	}
 	d := w.decimals(x, sys)
 	if half := (hi - lo) / 2; half > 0 && !math.IsInf(half, 0) {
 		d = clamp(1-int(math.Floor(math.Log10(half))), 0, 6)
 	}
-	return w.number(x, d, sys), w.number(lo, d, sys) + "–" + w.number(hi, d, sys)
+	return w.number(x, d, sys), w.number(lo, d, sys), w.number(hi, d, sys)
 }
 
 // decimals are the fewest, from the unit's least, that keep v within a part in 500.

@@ -24,13 +24,13 @@ func TestEveryPageNamesTheDangers(t *testing.T) {
 			if err != nil {
 				continue // not for this joint
 			}
-			text := strings.Join(strings.Fields(PartText(&part, Options{})), " ")
+			text := strings.Join(strings.Fields(Text(Page(&part, nil), Options{})), " ")
 			for _, want := range []string{"head out of the plume", "Eyes: shade", "fire watch 60 min", whoDecides} {
 				if !strings.Contains(text, want) {
 					t.Errorf("%s, %s: %q is missing", joint, p.Name, want)
 				}
 			}
-			b, err := PartJSON(&part, "test")
+			b, err := JSON(Page(&part, nil), "test")
 			if err != nil {
 				t.Fatal(err)
 			}

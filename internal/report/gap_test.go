@@ -50,7 +50,7 @@ func TestGapTextStaysIn80Columns(t *testing.T) {
 	for _, units := range []quantity.System{quantity.Metric, quantity.Inch, quantity.Both} {
 		for _, j := range timedJobs {
 			s := spots(t, j)
-			text := GapText(&s, Options{Units: units, Why: true})
+			text := Text(Timed(&s), Options{Units: units, Why: true})
 			fits(t, string(units)+" "+j.Metal, text)
 			if s.Good != strings.Contains(text, "arc on ") {
 				t.Errorf("%s: good %v, and its text\n%s", j.Metal, s.Good, text)
@@ -107,7 +107,10 @@ func TestTracePlot(t *testing.T) {
 		if len(lines) != size[1] {
 			t.Fatalf("%d lines of %d", len(lines), size[1])
 		}
-		text := strings.Join(lines, "\n")
+		text := ""
+		for _, l := range lines {
+			text += l.Label + string(l.Marks) + "\n"
+		}
 		for _, word := range []string{"base melts 1470", "liquidus   1025", "e"} {
 			if !strings.Contains(text, word) {
 				t.Errorf("%v: no %q in\n%s", size, word, text)
@@ -115,7 +118,7 @@ func TestTracePlot(t *testing.T) {
 		}
 		on, _ := s.Card.Figure("arc_on")
 		off, _ := s.Card.Figure("arc_off")
-		bar := lines[len(lines)-1][16:]
+		bar := string(lines[len(lines)-1].Marks)
 		share := float64(strings.Count(bar, "#")) / float64(len(bar))
 		if want := on.Value / (on.Value + off.Value); share < want-0.1 || share > want+0.1 {
 			t.Errorf("the arc burns %.2f of the bar, %.2f of the beat", share, want)
@@ -129,12 +132,11 @@ func TestTracePlot(t *testing.T) {
 func TestBeatBar(t *testing.T) {
 	s := spots(t, timedJobs[0])
 	for _, w := range []int{2, 10, 60} {
-		bar := BeatBar(&s, w)
-		if len(bar) != w || !strings.HasPrefix(bar, "#") || !strings.HasSuffix(bar, "-") {
-			t.Errorf("%d wide: %q", w, bar)
+		if on, all := BeatBar(&s, w); all != w || on < 1 || on >= all {
+			t.Errorf("%d wide: %d of %d", w, on, all)
 		}
 	}
-	if BeatBar(&calc.Timed{}, 10) != "" {
+	if _, all := BeatBar(&calc.Timed{}, 10); all != 0 {
 		t.Error("a bar of no beat")
 	}
 }

@@ -1,13 +1,14 @@
-// Package report writes a card for a reader: as text, and as JSON for a program.
 package report
 
 import (
 	"bytes"
 	"encoding/json"
+	"errors"
 	"slices"
 	"sync"
 
 	"brazebooth/calc"
+	"brazebooth/calc/advice"
 	"brazebooth/internal/plain"
 )
 
@@ -63,10 +64,10 @@ type edge struct {
 	Basis  basis   `json:"basis"`
 }
 
-// JSON writes the card as one JSON document, version 1, ending in a line break.
-func JSON(card *calc.Card, version string) ([]byte, error) {
-	d := documentOf(card, version)
-	if err := d.draw(card); err != nil {
+// JSON writes a card, with pages beside it or without, or one page as one JSON document, version 1, ending in a line break.
+func JSON(blocks []Block, version string) ([]byte, error) {
+	d, err := documentOf(blocks, version)
+	if err != nil {
 		return nil, err
 	}
 	return encode(d)
@@ -80,8 +81,9 @@ func AppendLine(to []byte, card *calc.Card, version string, input []byte) ([]byt
 	d := struct {
 		Input json.RawMessage `json:"input"`
 		document
-	}{input, documentOf(card, version)}
-	if err := d.draw(card); err != nil {
+	}{Input: input}
+	var err error
+	if d.document, err = documentOf(Card(card), version); err != nil {
 		return to, err
 	}
 	out := scratch.Get().(*bytes.Buffer)
@@ -89,24 +91,96 @@ func AppendLine(to []byte, card *calc.Card, version string, input []byte) ([]byt
 	out.Reset()
 	enc := json.NewEncoder(out)
 	enc.SetEscapeHTML(false)
-	err := enc.Encode(&d)
+	err = enc.Encode(&d)
 	return plain.AppendJSON(slices.Grow(to, out.Len()), out.Bytes()), err
 }
 
-// draw adds the picture of the joint's cross-section.
-func (d *document) draw(card *calc.Card) error {
-	if !card.Section.Drawn {
-		return nil
+func documentOf(blocks []Block, version string) (document, error) {
+	d := document{Schema: Schema, Version: version, Figures: []figure{}, Warnings: []calc.Warning{}, Sections: map[string]json.RawMessage{}}
+	err := d.take(blocks)
+	return d, err
+}
+
+// take puts blocks into the document. What is a page's own stands in a section of its name, and a page that stands alone has
+// its figures and cautions at the top.
+func (d *document) take(blocks []Block) (err error) {
+	for _, b := range blocks {
+		switch b := b.(type) {
+		case Head:
+			c := b.Card
+			d.Job, d.Used, d.Zone, d.Verdict, d.Edges = c.Job, c.Used, c.Zone, c.Verdict(), edgesOf(c.Edges)
+			d.Settings, d.Assumed = orEmpty(c.Notes), orEmpty(c.Assumed)
+		case Stops:
+			d.Warnings = append(d.Warnings, b.List...)
+		case Cautions:
+			d.Warnings = append(d.Warnings, b.List...)
+		case Figures:
+			d.Figures = figuresOf(b.List)
+		case Checks:
+			err = errors.Join(err, d.put("check_first", orEmpty(b.List)))
+		case Section:
+			err = errors.Join(err, d.put("cross_section", b.Section))
+		case Chapter:
+			err = errors.Join(err, d.chapter(&b))
+		}
 	}
-	b, err := json.Marshal(card.Section)
-	d.Sections["cross_section"] = b
 	return err
 }
 
-func documentOf(card *calc.Card, version string) document {
-	return document{Schema: Schema, Version: version, Job: card.Job, Used: card.Used, Zone: card.Zone, Verdict: card.Verdict(),
-		Assumed: orEmpty(card.Assumed), Settings: orEmpty(card.Notes), Warnings: orEmpty(card.Warnings),
-		Figures: figuresOf(card.Figures), Edges: edgesOf(card.Edges), Sections: map[string]json.RawMessage{}}
+func (d *document) chapter(c *Chapter) error {
+	if c.Page == "" {
+		return d.take(c.Blocks)
+	}
+	s := sectionOf(c.Blocks)
+	if c.Title == "" {
+		d.Figures, d.Warnings = s.Figures, append(d.Warnings, s.Warnings...)
+		s.Figures, s.Warnings = nil, nil
+	}
+	return d.put(c.Page, s)
+}
+
+// section is a page under sections.
+type section struct {
+	Verdict  string          `json:"verdict,omitempty"`
+	Figures  []figure        `json:"figures,omitempty"` // of a page among others; a page's alone stand at the top
+	Reasons  []advice.Reason `json:"reasons"`
+	Warnings []calc.Warning  `json:"warnings,omitempty"` // of a page among others
+	Instead  *[]string       `json:"instead,omitempty"`
+	Ranking  []advice.Ranked `json:"ranking,omitempty"`
+	Order    []string        `json:"order,omitempty"`
+	*advice.Correction
+}
+
+func sectionOf(blocks []Block) (s section) {
+	for _, b := range blocks {
+		switch b := b.(type) {
+		case Verdict:
+			s.Verdict = b.Verdict
+			if b.Verdict != "" || len(b.Instead) > 0 {
+				list := orEmpty(b.Instead)
+				s.Instead = &list
+			}
+		case Correction:
+			s.Correction = b.Correction
+		case Ranking:
+			s.Ranking = b.List
+		case Figures:
+			s.Figures = figuresOf(b.List)
+		case Order:
+			s.Order = b.Turns
+		case Reasons:
+			s.Reasons = orEmpty(b.List)
+		case Cautions:
+			s.Warnings = b.List
+		}
+	}
+	return s
+}
+
+func (d *document) put(name string, v any) error {
+	b, err := json.Marshal(v)
+	d.Sections[name] = b
+	return err
 }
 
 func figuresOf(list []calc.Figure) []figure {

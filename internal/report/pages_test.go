@@ -34,7 +34,7 @@ func TestPagesKeepTheirForms(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		b, err := WholeJSON(&card, parts, "test")
+		b, err := JSON(Whole(&card, parts), "test")
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -42,7 +42,7 @@ func TestPagesKeepTheirForms(t *testing.T) {
 			t.Errorf("%s %s: %s", j.Metal, j.Joint, fault)
 		}
 		for i := range parts {
-			b, err := PartJSON(&parts[i], "test")
+			b, err := JSON(Page(&parts[i], nil), "test")
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -51,13 +51,13 @@ func TestPagesKeepTheirForms(t *testing.T) {
 			}
 		}
 		for _, sys := range []quantity.System{quantity.Metric, quantity.Inch, quantity.Both} {
-			text := WholeText(&card, parts, Options{Units: sys, Why: true})
+			text := Text(Whole(&card, parts), Options{Units: sys, Why: true})
 			for line := range strings.Lines(text) {
 				if w := plain.Width(strings.TrimRight(line, "\n")); w > width {
 					t.Errorf("%s: %d columns: %s", j.Metal, w, line)
 				}
 			}
-			md := WholeMarkdown(&card, parts, Options{Units: sys})
+			md := Markdown(Whole(&card, parts), Options{Units: sys})
 			for i := range parts {
 				name := string(ChapterOf(parts[i].Name)) + ": " + parts[i].Name
 				if !strings.Contains(text, name+"\n---") || !strings.Contains(md, "## "+name+"\n") {
@@ -82,15 +82,15 @@ func TestCorrectionKeepsItsForms(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		b, err := PartJSON(&p, "test")
+		b, err := JSON(Page(&p, nil), "test")
 		if err != nil {
 			t.Fatal(err)
 		}
 		for _, fault := range held(t, schema, b) {
 			t.Errorf("%s: %s", s.ID, fault)
 		}
-		text := PartText(&p, Options{Units: quantity.Metric})
-		if c := p.Correction.Change; c != nil && !strings.Contains(text, "CHANGE  "+ChangeText(c, quantity.Metric)) {
+		text := Text(Page(&p, nil), Options{Units: quantity.Metric})
+		if c := p.Correction.Change; c != nil && !strings.Contains(text, "CHANGE  "+CorrectionText(c, "", quantity.Metric)) {
 			t.Errorf("%s: the change is not in the text:\n%s", s.ID, text)
 		}
 	}

@@ -35,9 +35,11 @@ type Wall struct {
 
 // WallOf is a live card as a page for the wall.
 func WallOf(card *calc.Card, name string) Wall {
-	var w writer
-	w.head(card, Options{Units: quantity.Metric})
-	return Wall{Name: name, Job: strings.Join(strings.Fields(strings.TrimPrefix(w.String(), "Settings card: ")), " "), Figures: card.Figures, Notes: card.Notes, Warnings: card.Warnings, Zone: card.Verdict()}
+	var job []string
+	for _, l := range (Head{Card: card}).words(Options{Units: quantity.Metric}) {
+		job = append(job, l.Text)
+	}
+	return Wall{Name: name, Job: strings.Join(job, " "), Figures: card.Figures, Notes: card.Notes, Warnings: card.Warnings, Zone: card.Verdict()}
 }
 
 // Paper is the size of a page.
@@ -204,7 +206,7 @@ func (k *ink) bigFigures(p *Wall, sys quantity.System) {
 			continue
 		}
 		x, y := edgeMM+float64(n%2)*column, k.y+float64(n/2)*high
-		value, band := quantity.Band(f.Value, f.Low, f.High, f.Unit, lead(sys))
+		value, band := quantity.Band(f.Value, f.Low, f.High, f.Unit, sys.Lead())
 		k.face("", 11)
 		k.text(x, y+6, calc.FigureLabel(name))
 		if f.Low != f.High && band != "" {
@@ -215,11 +217,11 @@ func (k *ink) bigFigures(p *Wall, sys quantity.System) {
 		k.text(x, y+21, value)
 		wide := k.f.GetStringWidth(k.safe(value))
 		k.face("", 18)
-		k.text(x+wide+2, y+21, quantity.Label(f.Unit, lead(sys)))
+		k.text(x+wide+2, y+21, quantity.Label(f.Unit, sys.Lead()))
 		if name == "travel" {
 			k.face("", 10)
 			counted := fmt.Sprintf("%.1f s for 100 mm", quantity.Seconds100(f.Value))
-			if lead(sys) != quantity.Metric {
+			if sys.Lead() != quantity.Metric {
 				counted = fmt.Sprintf("%.1f s for 4 in", quantity.Seconds4in(f.Value))
 			}
 			k.text(x+34, y+10.5, counted)
@@ -251,7 +253,7 @@ func (k *ink) words(p *Wall) {
 func (k *ink) middle(p *Wall, sys quantity.System) {
 	top, left := k.y, edgeMM
 	if p.Map != nil {
-		k.drawMap(p.Map, lead(sys), edgeMM, top+3, 84, 48)
+		k.drawMap(p.Map, sys.Lead(), edgeMM, top+3, 84, 48)
 		left = edgeMM + 92
 	}
 	y := top + 5
@@ -260,11 +262,11 @@ func (k *ink) middle(p *Wall, sys quantity.System) {
 		if !ok {
 			continue
 		}
-		value, band := quantity.Band(f.Value, f.Low, f.High, f.Unit, lead(sys))
+		value, band := quantity.Band(f.Value, f.Low, f.High, f.Unit, sys.Lead())
 		k.face("", 10)
 		k.text(left, y, calc.FigureLabel(name))
 		k.face("B", 10)
-		k.text(left+30, y, value+" "+quantity.Label(f.Unit, lead(sys)))
+		k.text(left+30, y, value+" "+quantity.Label(f.Unit, sys.Lead()))
 		k.face("", 9)
 		k.text(left+58, y, band)
 		y += 5.2

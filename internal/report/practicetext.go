@@ -21,7 +21,7 @@ type Practice struct {
 
 // PracticeText writes a practice job in at most 80 columns: every bead in a line or two, the last one drawn.
 func PracticeText(p *Practice, o Options) string {
-	w := writer{comma: o.Comma}
+	w := writer{Options: o}
 	w.para("", fmt.Sprintf("practice, level %d, seed %d: %s", p.Job.Level, p.Job.Seed, p.Job.Work))
 	w.para("", PracticeWork(p.Card, o.Units)+". The booth is simulated: its heat is as far from the card's as a real booth's may be.")
 	w.line("")
@@ -90,7 +90,7 @@ func settingValue(v float64, unit string, sys quantity.System) string {
 	if unit == "s" {
 		return fmt.Sprintf("%.2f s", v)
 	}
-	return quantity.Show(v, unit, lead(sys))
+	return quantity.Show(v, unit, sys.Lead())
 }
 
 // LookText is a bead's verdict with what it shows.
@@ -186,24 +186,24 @@ func (w *writer) revealed(r *practice.Revealed, o Options) {
 	w.line("What this booth hid       the cards have        here")
 	for i := range r.Hidden {
 		h := &r.Hidden[i]
-		value, band := quantity.Band(h.Value, h.Low, h.High, h.Unit, lead(o.Units))
-		w.line("  %-22s  %6s %-12s  %6s %s", calc.FigureLabel(h.Name), value, band, HiddenText(h, o.Units), quantity.Label(h.Unit, lead(o.Units)))
+		value, band := quantity.Band(h.Value, h.Low, h.High, h.Unit, o.Units.Lead())
+		w.line("  %-22s  %6s %-12s  %6s %s", calc.FigureLabel(h.Name), value, band, HiddenText(h, o.Units), quantity.Label(h.Unit, o.Units.Lead()))
 	}
 	w.line("")
 	w.line("How it moved your last bead, each alone and all together:")
 	w.line("                  by the card         voltage efficiency stick-out   all")
 	for i := range r.Moved {
 		m := &r.Moved[i]
-		value, band := quantity.Band(m.Value, m.Low, m.High, m.Unit, lead(o.Units))
+		value, band := quantity.Band(m.Value, m.Low, m.High, m.Unit, o.Units.Lead())
 		w.line("  %-16s%6s %-12s %7s %9s %9s %6s %s", calc.FigureLabel(m.Name), value, band, MovedText(m, m.Alone[0], o.Units), MovedText(m, m.Alone[1], o.Units),
-			MovedText(m, m.Alone[2], o.Units), MovedText(m, m.True, o.Units), quantity.Label(m.Unit, lead(o.Units)))
+			MovedText(m, m.Alone[2], o.Units), MovedText(m, m.True, o.Units), quantity.Label(m.Unit, o.Units.Lead()))
 	}
 	w.line("")
 }
 
 // HiddenText is a hidden value in the digits that tell it from the cards'.
 func HiddenText(h *practice.Hidden, sys quantity.System) string {
-	value, _ := quantity.Band(h.True, h.True-(h.High-h.Low)/20, h.True+(h.High-h.Low)/20, h.Unit, lead(sys))
+	value, _ := quantity.Band(h.True, h.True-(h.High-h.Low)/20, h.True+(h.High-h.Low)/20, h.Unit, sys.Lead())
 	return value
 }
 
@@ -212,6 +212,6 @@ func MovedText(m *practice.Moved, v float64, sys quantity.System) string {
 	if !(v > 0) {
 		return "-"
 	}
-	value, _ := quantity.Band(v, v-(m.High-m.Low)/20, v+(m.High-m.Low)/20, m.Unit, lead(sys))
+	value, _ := quantity.Band(v, v-(m.High-m.Low)/20, v+(m.High-m.Low)/20, m.Unit, sys.Lead())
 	return value
 }

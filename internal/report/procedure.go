@@ -70,7 +70,7 @@ func (p *Procedure) value(name string) (v float64, unit string, ok bool) {
 
 // ProcedureText writes the draft as plain text of at most 80 columns.
 func ProcedureText(p *Procedure) string {
-	w := writer{comma: p.Comma}
+	w := writer{Options: Options{Comma: p.Comma}}
 	if len(p.Stops) > 0 {
 		for _, s := range p.Stops {
 			w.para("STOP  ", s.Text)

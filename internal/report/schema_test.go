@@ -144,7 +144,7 @@ func TestJSONKeepsItsSchema(t *testing.T) {
 		if err != nil {
 			t.Fatalf("%+v: %v", j, err)
 		}
-		b, err := JSON(&card, "test")
+		b, err := JSON(Card(&card), "test")
 		if err != nil {
 			t.Fatalf("%+v: %v", j, err)
 		}

@@ -4,54 +4,45 @@ import (
 	"fmt"
 	"strings"
 
-	"brazebooth/calc"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
-	"brazebooth/tables"
 )
 
-// Options say how a card is written as text.
+// Options say how a finding is put into words.
 type Options struct {
 	Units quantity.System
-	Comma bool     // a decimal comma instead of the point
-	Why   bool     // the reason under each figure
-	Open  []string // flags that would tell more
+	Comma bool // a decimal comma instead of the point
+	Why   bool // the reason under each figure
+	Heard bool // it is read out: cautions come before figures, and ranges in the place of a map
+	// Beside: the card is at hand. What it says itself is left out: the subject, the cautions of every arc, what is assumed.
+	Beside bool
+
+	loud bool // the medium has no colour: what is not met stands in capitals
 }
 
 // width is the widest line.
 const width = 80
 
-// Text writes the card as plain text of at most 80 columns.
-func Text(card *calc.Card, o Options) string {
-	w := writer{comma: o.Comma}
-	w.head(card, o)
-	w.stops(card)
-	w.figures(card, o)
-	w.edges(card)
-	w.notes(card)
-	w.warnings(card)
-	w.assumed(card)
-	return w.String()
-}
-
-// WireText is Text for a card that concerns the wire alone.
-func WireText(card *calc.Card, o Options) string {
-	w := writer{comma: o.Comma}
-	w.para("", fmt.Sprintf("%s, wire %s", card.Setup.Filler.Name, wireText(card.Used.Wire.V)))
-	w.line("")
-	w.figures(card, o)
-	w.warnings(card)
+// Text writes a finding as plain text of at most 80 columns.
+func Text(blocks []Block, o Options) string {
+	o.loud = true
+	w := writer{Options: o}
+	lines := Words(blocks, o)
+	for i := range lines {
+		w.put(lines, i)
+	}
 	return w.String()
 }
 
 type writer struct {
 	strings.Builder
-	comma bool // in numbers
+	Options
+	unit int // width of the unit's column in the table at hand
 }
 
 func (w *writer) line(format string, args ...any) {
 	text := strings.TrimRight(fmt.Sprintf(format, args...), " ")
-	if w.comma {
+	if w.Comma {
 		text = quantity.Comma(text)
 	}
 	w.WriteString(text)
@@ -99,222 +90,108 @@ func wrap(text string, room int) []string {
 	return append(lines, line)
 }
 
-func (w *writer) head(card *calc.Card, o Options) {
-	u := &card.Used
-	w.para("", "Settings card: "+memberText(card, 0, o)+", "+jointText(card, o))
-	if !card.Setup.One {
-		w.para("", "onto "+memberText(card, 1, o))
-	}
-	w.para("", fmt.Sprintf("%s, wire %s, %s, %s, %s", card.Setup.Filler.Name, wireText(u.Wire.V),
-		u.Mode, card.Setup.Gas.Name, u.Position))
-	w.line("")
+// textMarks are what stands before a line of each kind.
+var textMarks = map[Kind]string{
+	Stop: "STOP  ", Caution: "CAUTION  ", Note: "INFO  ", Instead: "  instead: ", Change: "CHANGE  ", For: "       + ", Against: "       - ",
+	Reason: "- ", Formula: "      ", PutIn: "      = ", LeansOn: "      leans on: ", MayGive: "You may also give: ",
 }
 
-func memberText(card *calc.Card, i int, o Options) string {
-	m := &card.Setup.Members[i]
-	size := quantity.Show(m.Thickness, "mm", o.Units)
-	if m.Gauge != 0 {
-		size = fmt.Sprintf("%d ga %s, %s", m.Gauge, m.Metal.System, size)
-	}
-	coat := ""
-	if m.Coating.ID != "none" {
-		coat = " " + m.Coating.ID
-	}
-	return m.Metal.ID + " " + size + coat
-}
+// leadRoom is how wide the lead of each kind stands.
+var leadRoom = map[Kind]string{Edge: "  %-18s ", Limit: "  %-19s ", Remedy: "  %-28s ", Setting: "  %-13s ", Assume: "  %-25s ", CheckFirst: "  %-25s ", Zone: "  zone%s          "}
 
-// wireText names a wire as its spool does, with its diameter.
-func wireText(mm float64) string {
-	w, ok := tables.WireNear(mm)
-	switch {
-	case !ok:
-		return quantity.Show(mm, "mm", quantity.Both)
-	case w.Inch > 0:
-		return fmt.Sprintf("%s in (%.3f mm)", w.ID, mm)
-	}
-	return w.ID
-}
-
-func jointText(card *calc.Card, o Options) string {
-	if g := card.Used.Gap.V; g > 0 {
-		return card.Used.Joint + ", gap " + quantity.Show(g, "mm", o.Units)
-	}
-	return card.Used.Joint
-}
-
-func (w *writer) figures(card *calc.Card, o Options) {
-	unit := unitColumn(card.Figures, o)
-	for i := range card.Figures {
-		f := &card.Figures[i]
-		if f.Name == "gun_angle" {
-			continue // the note says it in words
+// put writes one line of a list.
+func (w *writer) put(lines []Line, i int) {
+	l := &lines[i]
+	switch l.Kind {
+	case Gap:
+		w.line("")
+	case Title:
+		w.line("%s", l.Text)
+		w.line("%s", strings.Repeat("-", len(l.Text)))
+	case VerdictIs:
+		w.line("Verdict: %s", l.Text)
+	case Subject:
+		w.para("", subject(l))
+	case Rank:
+		w.rank(l)
+	case FigureRow:
+		if i == 0 || !inTable(lines[i-1].Kind) {
+			w.unit = unitColumn(lines[i:])
 		}
-		value, band := quantity.Band(f.Value, f.Low, f.High, f.Unit, lead(o.Units))
-		if f.Low == f.High {
-			band = ""
+		w.figure(l.Row)
+	case Source:
+		if l.Lead != "" { // of a reason, which says itself how it is known
+			w.cite("    source: ", l.Text)
+			break
 		}
-		w.line("  %-13s %9s %-*s %-13s %s", calc.FigureLabel(f.Name), value, unit, quantity.Label(f.Unit, lead(o.Units)), band, aside(card, f, o))
-		if o.Why {
-			w.reason(f)
-		}
+		w.cite("      source: ", l.Text+" ("+l.Known+")")
+	case Topic:
+		w.line("%s", capital(l.Text))
+	case Turns:
+		w.para("", capital(l.Lead)+":")
+		w.para("  ", l.Text)
+	case RestsOn: // stands under Assumed
+	case For, Against, Reason:
+		w.para(textMarks[l.Kind], l.Text+" ("+l.Known+")")
+	case Picture:
+		w.picture(l.Of, &w.Options)
+	case Edge, Setting, Assume, CheckFirst, Zone, Limit, Remedy:
+		w.para(strings.Repeat(" ", 2*l.N)+fmt.Sprintf(leadRoom[l.Kind], l.Lead), l.Text)
+	default:
+		w.para(textMarks[l.Kind], l.Text)
 	}
-	w.line("")
 }
 
-// unitColumn is as wide as the longest unit among the figures needs it: "lb/1000 ft" is longer than any metric one.
-func unitColumn(figures []calc.Figure, o Options) int {
+// subject is what a finding is for, under its own name.
+func subject(l *Line) string {
+	if l.Lead != "" {
+		return l.Lead + ": " + l.Text
+	}
+	return l.Text
+}
+
+func (w *writer) rank(l *Line) {
+	mark := fmt.Sprintf("%3d  ", l.N)
+	if l.Bad {
+		mark = "  x  "
+	}
+	w.para(mark, l.Text)
+}
+
+// inTable reports the kinds of lines that a table of figures consists of.
+func inTable(k Kind) bool {
+	return k == FigureRow || k == Formula || k == PutIn || k == Source || k == LeansOn
+}
+
+// unitColumn is as wide as the longest unit of a table needs it: "lb/1000 ft" is longer than any metric one.
+func unitColumn(lines []Line) int {
 	n := 7
-	for i := range figures {
-		n = max(n, plain.Width(quantity.Label(figures[i].Unit, lead(o.Units))))
+	for i := range lines {
+		if !inTable(lines[i].Kind) {
+			break
+		}
+		if r := lines[i].Row; r != nil {
+			n = max(n, plain.Width(r.Value.Unit))
+		}
 	}
 	return n
 }
 
-// lead is the system of the columns; where both are asked for the other stands beside them.
-func lead(s quantity.System) quantity.System {
-	if s == quantity.Both {
-		return quantity.Metric
+// labelColumn is how wide the names of each table stand.
+var labelColumn = [...]int{OfCard: 13, OfPage: 17, OfTimed: 14}
+
+func (w *writer) figure(r *Row) {
+	text := fmt.Sprintf("  %-*s %9s %-*s %-13s ", labelColumn[r.Of], r.Label, r.Value.Number, w.unit, r.Value.Unit, r.Value.Band())
+	if r.Other.Number != "" {
+		text += r.Other.String()
 	}
-	return s
+	if beside := r.Beside(width-plain.Width(text)-2, plain.Width); beside != "" && r.Other.Number != "" {
+		text += ", " + beside
+	} else {
+		text += beside
+	}
+	w.line("%s", text)
 }
 
-// aside is what stands beside a figure: the same in inch units, and what a hand must know.
-func aside(card *calc.Card, f *calc.Figure, o Options) string {
-	var parts []string
-	if o.Units == quantity.Both && quantity.Label(f.Unit, quantity.Inch) != quantity.Label(f.Unit, quantity.Metric) {
-		value, _ := quantity.Band(f.Value, f.Low, f.High, f.Unit, quantity.Inch)
-		parts = append(parts, value+" "+quantity.Label(f.Unit, quantity.Inch))
-	}
-	if r := remark(card, f, o); r != "" {
-		parts = append(parts, r)
-	}
-	return strings.Join(parts, ", ")
-}
-
-// room stands beside the range of a suggested setting, which is no doubt but what the hand may choose.
-const room = "good between"
-
-// usual stands there where no setting is judged.
-const usual = "usual; not judged"
-
-func remark(card *calc.Card, f *calc.Figure, o Options) string {
-	switch f.Name {
-	case "wire_feed":
-		if f.Usual() {
-			return usual
-		}
-		if f.Suggested() {
-			return room
-		}
-	case "gas_flow":
-		if !card.Job.Flow.Set && o.Units != quantity.Both && len(f.Basis.Inputs) > 0 {
-			bore := f.Basis.Inputs[0]
-			return quantity.Show(bore.Value, "mm", o.Units) + " nozzle" + map[bool]string{true: " assumed"}[bore.Assumed]
-		}
-	case "travel":
-		pace := fmt.Sprintf("%.1f s for 100 mm", quantity.Seconds100(f.Value))
-		if o.Units == quantity.Inch {
-			pace = fmt.Sprintf("%.1f s for 4 in", quantity.Seconds4in(f.Value))
-		}
-		if f.Suggested() && o.Units != quantity.Both { // which leaves no room for it
-			pace = room + "; " + pace
-		}
-		if f.Usual() && o.Units != quantity.Both {
-			pace = "usual; " + pace
-		}
-		return pace
-	case "seam_length":
-		if !card.Job.Length.Set {
-			return "assumed"
-		}
-	case "stickout":
-		if card.Job.StickOut.Set {
-			return "tip to arc"
-		}
-		return "assumed; tip to arc"
-	case "heat_input":
-		return "for reports, k 0.8"
-	case "net_heat":
-		return "reaches the sheet"
-	}
-	return ""
-}
-
-// reason writes formula, numbers, source and what the figure leans on.
-func (w *writer) reason(f *calc.Figure) {
-	const in = "      "
-	b := &f.Basis
-	w.para(in, b.Plain())
-	if s := b.Substituted(); s != b.Plain() {
-		w.para(in+"= ", s)
-	}
-	w.cite(in+"source: ", b.Source+" ("+b.Known+")")
-	if most := leanings(b); most != "" {
-		w.para(in+"leans on: ", most)
-	}
-}
-
-// leanings names the three inputs that move the figure most.
-func leanings(b *calc.Basis) string {
-	var parts []string
-	list := b.Telling()
-	for _, in := range list[:min(3, len(list))] {
-		parts = append(parts, fmt.Sprintf("%s (%+.1f %%)", in.Name, in.Sensitivity))
-	}
-	return strings.Join(parts, ", ")
-}
-
-// edges writes the thermal verdict and the borders of the operating window.
-func (w *writer) edges(card *calc.Card) {
-	if card.Zone == "" || card.Zone == "not-modelled" {
-		return
-	}
-	w.line("  zone          %s", verdictText(card))
-	for i := range card.Edges {
-		w.line("    %-18s %s", card.Edges[i].Name, edgeText(&card.Edges[i]))
-	}
-	w.line("")
-}
-
-// verdictText is the verdict with what stands against a good heat.
-func verdictText(card *calc.Card) string {
-	switch v := card.Verdict(); v {
-	case "outside":
-		return v + ": the heat is good, " + card.NearestEdge().Name + " is not met"
-	case "stop":
-		return v + ": not to be done, whatever the heat"
-	default:
-		return v
-	}
-}
-
-func (w *writer) notes(card *calc.Card) {
-	for _, n := range card.Notes {
-		w.para(fmt.Sprintf("  %-13s ", n.Name), n.Text)
-	}
-	if len(card.Notes) > 0 {
-		w.line("")
-	}
-}
-
-func (w *writer) warnings(card *calc.Card) {
-	for _, l := range card.Warnings {
-		if l.Severity == calc.Stop {
-			continue // said at the top
-		}
-		w.para(strings.ToUpper(string(l.Severity))+"  ", l.Text)
-	}
-	if len(card.Warnings) > 0 {
-		w.line("")
-	}
-}
-
-func (w *writer) assumed(card *calc.Card) {
-	if len(card.Assumed) == 0 {
-		return
-	}
-	w.line("Assumed, since it was not given:")
-	for _, a := range card.Assumed {
-		w.para(fmt.Sprintf("  %-12s %-12s ", a.Field, a.Value), a.Why)
-	}
-}
+// capital begins a text with a capital letter; the texts begin with one of the alphabet.
+func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }

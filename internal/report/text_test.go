@@ -21,7 +21,7 @@ func TestTextStaysIn80Columns(t *testing.T) {
 				t.Fatal(err)
 			}
 			for _, units := range []quantity.System{quantity.Metric, quantity.Inch, quantity.Both} {
-				fits(t, m.ID+" "+joint.ID, Text(&card, Options{Units: units, Why: true}))
+				fits(t, m.ID+" "+joint.ID, Text(Card(&card), Options{Units: units, Why: true}))
 			}
 		}
 	}
@@ -35,13 +35,13 @@ func TestColumnsStand(t *testing.T) {
 	}
 	for _, units := range []quantity.System{quantity.Metric, quantity.Inch, quantity.Both} {
 		o := Options{Units: units}
-		texts := []string{Text(&card, o)}
+		texts := []string{Text(Card(&card), o)}
 		for _, page := range advice.Contents() {
 			if page.Of == nil {
 				continue
 			}
 			if p, err := page.Answer(t.Context(), &card); err == nil {
-				texts = append(texts, PartText(&p, o))
+				texts = append(texts, Text(Page(&p, nil), o))
 			}
 		}
 		for _, text := range texts {
@@ -69,7 +69,7 @@ func TestCommaInEverySystem(t *testing.T) {
 	}
 	point := regexp.MustCompile(`[0-9]*\.[0-9]+`)
 	for _, units := range []quantity.System{quantity.Metric, quantity.Inch, quantity.Both} {
-		text := Text(&card, Options{Units: units, Comma: true})
+		text := Text(Card(&card), Options{Units: units, Comma: true})
 		for _, found := range point.FindAllString(text, -1) {
 			if found != ".035" {
 				t.Errorf("%s: %s keeps its point", units, found)
@@ -102,7 +102,7 @@ func TestTextHasEveryWarningAndFigure(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	text := strings.Join(strings.Fields(Text(&card, Options{Units: quantity.Metric})), " ")
+	text := strings.Join(strings.Fields(Text(Card(&card), Options{Units: quantity.Metric})), " ")
 	for _, w := range card.Warnings {
 		if !strings.Contains(text, w.Text) {
 			t.Errorf("the text lacks %q", w.Text)
@@ -122,7 +122,7 @@ func BenchmarkText(b *testing.B) {
 	}
 	b.ReportAllocs()
 	for b.Loop() {
-		Text(&card, Options{Units: quantity.Metric})
+		Text(Card(&card), Options{Units: quantity.Metric})
 	}
 }
 
@@ -133,7 +133,7 @@ func BenchmarkJSON(b *testing.B) {
 	}
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := JSON(&card, "bench"); err != nil {
+		if _, err := JSON(Card(&card), "bench"); err != nil {
 			b.Fatal(err)
 		}
 	}

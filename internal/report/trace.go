@@ -8,17 +8,15 @@ import (
 	"brazebooth/calc"
 )
 
-// BeatBar is one beat of on and off as a bar of at most w characters: # while the arc burns, - while it is out.
-func BeatBar(s *calc.Timed, w int) string {
-	on, _ := s.Card.Figure("arc_on")
-	off, _ := s.Card.Figure("arc_off")
-	total := on.Value + off.Value
+// BeatBar is how many of w cells the arc burns for in one beat of on and off; all is 0 where there is no beat or no room.
+func BeatBar(s *calc.Timed, w int) (on, all int) {
+	burns, _ := s.Card.Figure("arc_on")
+	rests, _ := s.Card.Figure("arc_off")
+	total := burns.Value + rests.Value
 	if !(total > 0) || w < 2 {
-		return ""
+		return 0, 0
 	}
-	n := int(math.Round(on.Value / total * float64(w)))
-	n = max(1, min(w-1, n))
-	return strings.Repeat("#", n) + strings.Repeat("-", w-n)
+	return max(1, min(w-1, int(math.Round(burns.Value/total*float64(w))))), w
 }
 
 // lastCycles cuts a trace to its last two and a bit beats.
@@ -41,10 +39,19 @@ type plot struct {
 	low, high float64
 }
 
+// PlotRow is a row of a plot: the name of the line that lies in it, of plotLeft cells, and its marks.
+type PlotRow struct {
+	Label string
+	Marks []rune
+}
+
+// plotLeft is the room for the names.
+const plotLeft = 16
+
 // TracePlot draws the last beats in characters: e root edge, c puddle's middle, * both; lines at the filler's
 // solidus and liquidus and the base metal's solidus, and under it when the arc burned.
-func TracePlot(s *calc.Timed, w, h int) []string {
-	const left = 16
+func TracePlot(s *calc.Timed, w, h int) []PlotRow {
+	const left = plotLeft
 	if len(s.Trace) < 2 || w < left+20 || h < 6 {
 		return nil
 	}
@@ -67,11 +74,18 @@ func TracePlot(s *calc.Timed, w, h int) []string {
 		p.put(x, q.Edge, 'e')
 		p.put(x, q.Centre, 'c')
 	}
-	lines := make([]string, 0, h)
+	lines := make([]PlotRow, 0, h)
 	for r, row := range p.rows {
-		lines = append(lines, strings.TrimRight(fmt.Sprintf("%-*s%s", left, p.label(r, s), string(row)), " "))
+		lines = append(lines, plotRow(p.label(r, s), row))
 	}
-	return append(lines, fmt.Sprintf("%-*s%s", left, fmt.Sprintf("arc, %.1f s", last-first), string(burn)))
+	return append(lines, plotRow(fmt.Sprintf("arc, %.1f s", last-first), burn))
+}
+
+func plotRow(label string, marks []rune) PlotRow {
+	for len(marks) > 0 && marks[len(marks)-1] == ' ' {
+		marks = marks[:len(marks)-1]
+	}
+	return PlotRow{fmt.Sprintf("%-*s", plotLeft, label), marks}
 }
 
 func newPlot(points []calc.HeatPoint, s *calc.Timed, w, h int) plot {

@@ -60,7 +60,7 @@ func TestWindowMarksWhatWasGiven(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		text := WindowText(&m, &card, Options{Units: quantity.Metric})
+		text := Text(Window(&m, &card), Options{Units: quantity.Metric})
 		fits(t, c.says, text)
 		rows, said, _ := strings.Cut(text, "+ good")
 		_, rows, _ = strings.Cut(rows, "│")
@@ -68,7 +68,7 @@ func TestWindowMarksWhatWasGiven(t *testing.T) {
 			t.Errorf("%s on the map: %v, at column %d\n%s", c.says, on, at, text)
 		}
 		said = strings.Join(strings.Fields(said), " ")
-		if !strings.Contains(said, c.says) || !strings.Contains(said, card.Verdict()) || !strings.Contains(said, edgeText(&card.Edges[0])) {
+		if !strings.Contains(said, c.says) || !strings.Contains(said, card.Verdict()) || !strings.Contains(said, edgeWords(&card.Edges[0], true)) {
 			t.Errorf("%s:\n%s", c.says, text)
 		}
 		b, err := WindowJSON(&m, &card, "test")
@@ -96,7 +96,7 @@ func TestWindowMarksWhatWasGiven(t *testing.T) {
 func TestWindowTextStaysIn80Columns(t *testing.T) {
 	for _, units := range []quantity.System{quantity.Metric, quantity.Inch, quantity.Both} {
 		m := coarse(t, calc.Job{Metal: "copper", Thickness: calc.Some(1), Joint: "butt"})
-		fits(t, string(units), WindowText(&m, nil, Options{Units: units}))
+		fits(t, string(units), Text(Window(&m, nil), Options{Units: units}))
 	}
 }
 

@@ -18,7 +18,7 @@ func TestCoarserMapsSaySo(t *testing.T) {
 		m.Coarser = coarser
 		words := "drawn coarser: 12 by 8 points, since this job takes long to compute"
 		for _, units := range []quantity.System{quantity.Metric, quantity.Inch, quantity.Both} {
-			text := WindowText(&m, nil, Options{Units: units})
+			text := Text(Window(&m, nil), Options{Units: units})
 			fits(t, "coarser", text)
 			if strings.Contains(strings.Join(strings.Fields(text), " "), "The map is "+words+".") != coarser {
 				t.Errorf("coarser %v:\n%s", coarser, text)
@@ -78,7 +78,7 @@ func TestCoarserPicturesAreAsLarge(t *testing.T) {
 // What was not tried, since it would take long, is not called a thing that the model cannot do.
 func TestLateRemediesSaySo(t *testing.T) {
 	r := calc.Remedy{Change: "pulsed", Late: true}
-	for _, text := range []string{remedyText(&r), GapRemedyText(&r)} {
+	for _, text := range []string{(&Remedies{}).text(&r), (&Remedies{Rhythm: true}).text(&r)} {
 		if !strings.Contains(text, "takes long") || strings.Contains(text, "equations") {
 			t.Error(text)
 		}

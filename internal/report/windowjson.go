@@ -46,3 +46,19 @@ func edgesOf(list []calc.Edge) []edge {
 	}
 	return out
 }
+
+// givenSetting is a setting that was asked about, as JSON.
+type givenSetting struct {
+	Feed    float64 `json:"wire_feed"` // m/min
+	Travel  float64 `json:"travel"`    // mm/s
+	Zone    string  `json:"zone"`
+	Verdict string  `json:"verdict"`
+	Edges   []edge  `json:"edges"`
+}
+
+func givenOf(given *calc.Card) *givenSetting {
+	if given == nil {
+		return nil
+	}
+	return &givenSetting{given.Used.Feed.V, given.Used.Travel.V, given.Zone, given.Verdict(), edgesOf(given.Edges)}
+}

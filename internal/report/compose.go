@@ -1,0 +1,116 @@
+package report
+
+import (
+	"slices"
+
+	"brazebooth/calc"
+	"brazebooth/calc/advice"
+	"brazebooth/tables"
+)
+
+// Card is what a card says, in its order.
+func Card(c *calc.Card) []Block {
+	list := []Block{Head{Card: c}, stopsOf(c)}
+	return append(append(list, cardBody(c)...), cautionsOf(c), Assumed{c.Assumed})
+}
+
+// cardBody is what is a card's own.
+func cardBody(c *calc.Card) []Block {
+	list := []Block{Figures{Card: c, List: c.Figures}, Edges{c, true}, Notes{c.Notes}}
+	if c.Section.Drawn {
+		list = append(list, Section{c.Section})
+	}
+	return list
+}
+
+// Wire is what the card of a wire alone says.
+func Wire(c *calc.Card) []Block {
+	return []Block{Head{c, true}, Figures{Card: c, List: c.Figures}, cautionsOf(c)}
+}
+
+// Page is what a page beside the card says; open are the choices that it asks for and that were not given.
+func Page(p *advice.Page, open []string) []Block {
+	return []Block{Head{Card: &p.Card}, stopsOf(&p.Card), Chapter{Page: p.Name, Blocks: body(p)},
+		Cautions{dangers(&p.Card, p.Warnings), true, true}, Assumed{p.Card.Assumed}, Open{open}}
+}
+
+// body is what is a page's own.
+func body(p *advice.Page) []Block {
+	return []Block{Verdict{p.Verdict, p.Instead}, Correction{p.Correction}, Ranking{List: p.Ranking, Currency: p.Card.Used.Currency},
+		Figures{&p.Card, p.Figures, OfPage}, Order{p.Order}, Reasons{p.Reasons}, Cautions{List: p.Warnings}}
+}
+
+// Whole is everything for a job: the card, the pages beside it in the order of the work, and what to check first.
+func Whole(c *calc.Card, pages []advice.Page) []Block {
+	list := []Block{Head{Card: c}, stopsOf(c)}
+	for _, chapter := range [...]advice.Chapter{advice.Decide, advice.Set, advice.Look, advice.Keep} {
+		if chapter == advice.Set {
+			list = append(list, Chapter{Title: "Set: the card", Blocks: cardBody(c)})
+		}
+		for i := range pages {
+			if p := &pages[i]; ChapterOf(p.Name) == chapter {
+				list = append(list, Chapter{string(chapter) + ": " + p.Name, p.Name, brief(body(p))})
+			}
+		}
+	}
+	return append(list, Chapter{Title: "Cautions", Blocks: []Block{cautionsOf(c)}},
+		Chapter{Title: "Check these first: assumed, since nobody gave them", Blocks: []Block{Checks{calc.CheckFirst(c)}}})
+}
+
+// brief is a page as it stands among all the others.
+func brief(list []Block) []Block {
+	for i, b := range list {
+		if r, ok := b.(Ranking); ok {
+			r.Brief = true
+			list[i] = r
+		}
+	}
+	return list
+}
+
+// cautionsFirst is a page in the order for who hears it: behind the verdict and the one change what must be minded comes
+// before figures and reasons.
+func cautionsFirst(list []Block) []Block {
+	turn := func(b Block) int {
+		switch b.(type) {
+		case Verdict, Correction:
+			return 0
+		case Cautions:
+			return 1
+		}
+		return 2
+	}
+	return slices.SortedStableFunc(slices.Values(list), func(a, b Block) int { return turn(a) - turn(b) })
+}
+
+func stopsOf(c *calc.Card) Stops { return Stops{calc.Stops(c.Warnings)} }
+
+// cautionsOf are a card's warnings that stop nothing.
+func cautionsOf(c *calc.Card) Cautions {
+	return Cautions{List: slices.DeleteFunc(slices.Clone(c.Warnings), func(w calc.Warning) bool { return w.Severity == calc.Stop })}
+}
+
+// ChapterOf is the chapter that a page belongs to.
+func ChapterOf(name string) advice.Chapter {
+	p, ok := advice.EntryByName(name)
+	if !ok {
+		return ""
+	}
+	return p.Chapter
+}
+
+// dangers are the card's cautions of what hurts a hand at the arc, in the order in which they are said, less those that
+// stand in said. A stopped job has its stops.
+func dangers(card *calc.Card, said []calc.Warning) []calc.Warning {
+	if card.Stopped() {
+		return nil
+	}
+	var list []calc.Warning
+	for _, d := range tables.Dangers() {
+		code := func(w calc.Warning) bool { return w.Code == d.Code }
+		if i := slices.IndexFunc(card.Warnings, code); i >= 0 && !slices.ContainsFunc(said, code) {
+			list = append(list, card.Warnings[i])
+		}
+	}
+	return list
+}

@@ -1,0 +1,94 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"brazebooth/internal/quantity"
+)
+
+// Markdown writes a finding as Markdown: headings, tables of figures, lists.
+func Markdown(blocks []Block, o Options) string {
+	o.loud = true
+	m := marker{comma: o.Comma}
+	lines := Words(blocks, o)
+	for i := range lines {
+		m.put(lines, i)
+	}
+	return m.String()
+}
+
+// marker writes Markdown.
+type marker struct {
+	strings.Builder
+	comma bool // in numbers
+}
+
+func (m *marker) line(format string, args ...any) {
+	text := fmt.Sprintf(format, args...)
+	if m.comma {
+		text = quantity.Comma(text)
+	}
+	m.WriteString(text + "\n")
+}
+
+// clean keeps text from meaning something in Markdown.
+func clean(s string) string {
+	return strings.NewReplacer("|", "\\|", "*", "\\*", "_", "\\_", "<", "&lt;", "`", "\\`").Replace(s)
+}
+
+// markdownMarks are what stands before a line of each kind.
+var markdownMarks = map[Kind]string{
+	Stop: "- **STOP** ", Caution: "- **CAUTION** ", Note: "- **INFO** ", Instead: "- instead: ", Change: "**Change: **", For: "   - for: ", Against: "   - against: ",
+	Reason: "- ", Zone: "Zone: ", MayGive: "You may also give: ",
+}
+
+// put writes one line of a list. The subject is the heading, on one line.
+func (m *marker) put(lines []Line, i int) {
+	l, text := &lines[i], clean(lines[i].Text)
+	switch l.Kind {
+	case Gap:
+		m.line("")
+	case Subject:
+		text = clean(subject(l))
+		if i == 0 {
+			text = "# " + text
+		}
+		if i+1 < len(lines) && lines[i+1].Kind == Subject {
+			m.WriteString(text + " ")
+			break
+		}
+		m.line("%s", text)
+	case Title:
+		m.line("## %s\n", l.Text)
+	case VerdictIs:
+		m.line("**Verdict: %s**\n", l.Text)
+	case Rank:
+		m.line("%d. %s", l.N, text)
+	case FigureRow:
+		if i == 0 || lines[i-1].Kind != FigureRow {
+			m.line("| figure | value | band | basis |\n|---|---|---|---|")
+		}
+		m.figure(l.Row)
+	case For, Against:
+		m.line("%s%s (%s)", markdownMarks[l.Kind], text, l.Known)
+	case Reason:
+		if l.Lead != "" {
+			text = "**" + l.Lead + "**: " + text
+		}
+		m.line("- %s (%s; %s)", text, l.Known, clean(l.Source))
+	case Topic, RestsOn, Formula, PutIn, Source, LeansOn: // reasons name their topic, tables how each figure is known
+	case Picture:
+	case Edge, Setting, Assume, CheckFirst, Limit, Remedy:
+		m.line("- **%s**: %s", clean(strings.Join(strings.Fields(l.Lead), " ")), text)
+	case Turns:
+		m.line("%s: %s", capital(l.Lead), text)
+	default:
+		m.line("%s%s", markdownMarks[l.Kind], text)
+	}
+}
+
+func (m *marker) figure(r *Row) {
+	band := joined(r.Value.Band(), strings.TrimSpace(r.Other.String()), r.Beside(200, func(s string) int { return len(s) }))
+	m.line("| %s | %s | %s | %s |", r.Label, r.Value, clean(band), clean(r.Figure.Basis.Known))
+}

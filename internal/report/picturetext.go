@@ -1,0 +1,89 @@
+package report
+
+import (
+	"strings"
+
+	"brazebooth/calc"
+	"brazebooth/internal/quantity"
+)
+
+// picture draws a block in characters.
+func (w *writer) picture(b Block, o *Options) {
+	switch b := b.(type) {
+	case Beat:
+		on, all := BeatBar(b.Timed, 60)
+		w.line("  beat  %s%s", strings.Repeat("#", on), strings.Repeat("-", all-on))
+	case Trace:
+		w.line("Temperature over the last beats, °C (e root edge, c puddle's middle, * both):")
+		for _, l := range TracePlot(b.Timed, 76, 12) {
+			w.line("%s", l.Label+string(l.Marks))
+		}
+	case Grid:
+		w.grid(b.Window, b.Given, o.Units.Lead())
+	}
+}
+
+// ZoneMark is the character that stands for a zone on a map, so that no meaning rests on colour.
+func ZoneMark(zone string) byte {
+	switch zone {
+	case "good":
+		return '+'
+	case "cold":
+		return '.'
+	case "hot":
+		return 'x'
+	case "burn-through":
+		return '#'
+	}
+	return '?'
+}
+
+// PointMark is the mark of one point: a good point that another edge rules out is marked by a comma.
+func PointMark(m *calc.Window, i, j int) byte {
+	k := i*len(m.Travels) + j
+	if m.Zones[k] == "good" && m.Margins[k] < 0 {
+		return ','
+	}
+	return ZoneMark(m.Zones[k])
+}
+
+// grid draws the map: columns of wire feed, rows of travel, the fastest on top, S the suggestion.
+func (w *writer) grid(m *calc.Window, given *calc.Card, sys quantity.System) {
+	si, sj := m.At(m.Suggestion.Feed, m.Suggestion.Travel)
+	gi, gj, on := givenPoint(m, given)
+	for j := len(m.Travels) - 1; j >= 0; j-- {
+		var row strings.Builder
+		for i := range m.Feeds {
+			switch {
+			case on && i == gi && j == gj:
+				row.WriteByte(givenMark)
+			case i == si && j == sj:
+				row.WriteByte('S')
+			default:
+				row.WriteByte(PointMark(m, i, j))
+			}
+		}
+		label := ""
+		if j%4 == 0 || j == len(m.Travels)-1 {
+			label = axisPoint(m.Travels[j], "mm/s", sys)
+		}
+		w.line("%8s │%s", label, row.String())
+	}
+	w.line("%8s └%s", quantity.Label("mm/s", sys), strings.Repeat("─", len(m.Feeds)))
+	first, last := axisPoint(m.Feeds[0], "m/min", sys), axisPoint(m.Feeds[len(m.Feeds)-1], "m/min", sys)
+	room := max(1, len(m.Feeds)-len(first)-len(last))
+	w.line("%10s%s%s%s  wire feed, %s", "", first, strings.Repeat(" ", room), last, quantity.Label("m/min", sys))
+	w.line("")
+	legend := "+ good   . cold   x hot   # burn-through   S suggestion"
+	if on {
+		legend += "   " + string(givenMark) + " as given"
+	}
+	w.line("%s", legend)
+	w.line(", good heat, but another edge is not met: joint filled, arc, zinc, hand speed")
+}
+
+// axisPoint is a number beside the map's axis.
+func axisPoint(v float64, unit string, sys quantity.System) string {
+	text, _ := quantity.Band(v, v*0.97, v*1.03, unit, sys)
+	return text
+}

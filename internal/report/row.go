@@ -1,0 +1,218 @@
+package report
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"brazebooth/calc"
+	"brazebooth/internal/quantity"
+)
+
+// Value is a number with its band as it is shown in one system of units.
+type Value struct{ Number, Low, High, Unit string }
+
+// ValueOf is a figure's value. A count has no decimals; a value without a band has no ends.
+func ValueOf(f *calc.Figure, sys quantity.System) Value {
+	v := Value{Unit: quantity.Label(f.Unit, sys.Lead())}
+	v.Number, v.Low, v.High = quantity.Ends(f.Value, f.Low, f.High, f.Unit, sys.Lead())
+	if f.Unit == "1" {
+		v.Number, v.Low, v.High = fmt.Sprintf("%.0f", f.Value), fmt.Sprintf("%.0f", f.Low), fmt.Sprintf("%.0f", f.High)
+	}
+	if f.Low == f.High {
+		v.Low, v.High = "", ""
+	}
+	return v
+}
+
+// String is number and unit in one.
+func (v Value) String() string {
+	if v.Unit == "" {
+		return v.Number
+	}
+	return v.Number + " " + v.Unit
+}
+
+// Band is the band without its unit, "" for none.
+func (v Value) Band() string {
+	if v.Low == "" {
+		return ""
+	}
+	return v.Low + "–" + v.High
+}
+
+// Meaning is what a figure's band means.
+type Meaning int
+
+// The ranges: what is in doubt, what the hand may choose, what is usual and was not judged, and between what a time works.
+const (
+	Doubt Meaning = iota
+	GoodBetween
+	UsualBetween
+	Working
+)
+
+// Row is a figure as it is shown. Other is the same in inches where both systems are shown and differ, else empty.
+type Row struct {
+	Figure       *calc.Figure
+	Of           Table
+	Label        string
+	Value, Other Value
+	Range        Meaning
+	Long, Short  string // what a hand must know beside it; the short form is for little room and may be empty
+	Assumed      bool   // nobody gave it
+	Rests        bool   // it goes by what nobody gave
+}
+
+// RowOf is a figure of a table.
+func RowOf(card *calc.Card, f *calc.Figure, of Table, sys quantity.System) Row {
+	r := Row{Figure: f, Of: of, Label: calc.FigureLabel(f.Name), Value: ValueOf(f, sys)}
+	if sys == quantity.Both && quantity.Label(f.Unit, quantity.Inch) != r.Value.Unit {
+		r.Other = ValueOf(f, quantity.Inch)
+	}
+	switch {
+	case f.Suggested():
+		r.Range = GoodBetween
+	case f.Usual():
+		r.Range = UsualBetween
+	case of == OfTimed && r.Value.Low != "" && (f.Name == "arc_on" || f.Name == "arc_off"):
+		r.Range = Working
+	}
+	r.Assumed = slices.ContainsFunc(card.Assumed, func(a calc.Assumption) bool { return a.Field == f.Name }) ||
+		f.Name == "seam_length" && !card.Job.Length.Set
+	r.Rests = of == OfPage && slices.ContainsFunc(restsOn[f.Name], func(field string) bool { return unsaid(card, field) })
+	r.Long, r.Short = remark(card, f, sys)
+	if r.Range == Working {
+		r.Short = r.Range.Words()
+	}
+	return r
+}
+
+// Words are what a row's band is, in words, "" where it is a doubt.
+func (r Meaning) Words() string {
+	return [...]string{"", "good between", "usual; not judged", "working range"}[r]
+}
+
+// Remark is what a row's band is with what a hand must know beside it; the short form may be empty.
+func (r *Row) Remark() (long, short string) {
+	band := r.Range.Words()
+	if r.Range == UsualBetween && r.Long != "" {
+		band = "usual"
+	}
+	return joined(band, r.Long), r.Short
+}
+
+// Beside is the remark that fits into so much room, behind a word for what nobody gave.
+func (r *Row) Beside(room int, width func(string) int) string {
+	long, short := r.Remark()
+	assumed := ""
+	if r.Assumed {
+		assumed = "assumed"
+	}
+	if text := joined(assumed, long); width(text) <= room {
+		return text
+	}
+	return joined(assumed, short)
+}
+
+// joined are the parts that are there, with semicolons.
+func joined(parts ...string) string {
+	return strings.Join(slices.DeleteFunc(parts, func(s string) bool { return s == "" }), "; ")
+}
+
+// remark is what a hand must know beside a figure: long, and short for little room.
+func remark(card *calc.Card, f *calc.Figure, sys quantity.System) (long, short string) {
+	name, _ := strings.CutSuffix(f.Name, "_2")
+	switch name {
+	case "travel":
+		return Pace(f.Value, sys), Pace(f.Value, sys.Lead())
+	case "arc_on", "arc_off":
+		long, short = "for a closed joint", "no gap"
+		if card.Used.Gap.V > 0 {
+			gap := quantity.Show(card.Used.Gap.V, "mm", sys.Lead())
+			long, short = "for a gap of "+gap, "gap "+gap
+		}
+		if name == "arc_off" { // the row above says it
+			short = ""
+		}
+		return long, short
+	case "gas_flow":
+		return card.Setup.Gas.Name + nozzle(card, f, sys), card.Setup.Gas.ID
+	}
+	r := remarks[name]
+	return r[0], r[1]
+}
+
+// remarks are those that are always the same, long and short.
+var remarks = map[string][2]string{
+	"stickout":              {"tip to arc, not to the work", "tip to arc"},
+	"first_spot_on":         {"cold sheet", "cold sheet"},
+	"volts":                 {"at the arc, while it burns"},
+	"heat_input":            {"for reports, k 0.8"},
+	"arc_energy":            {"no efficiency in it"},
+	"net_heat":              {"what gets into the sheet"},
+	"zinc_boiled_halfwidth": {"each side of the arc's line"},
+	"zinc_melted_halfwidth": {"each side of the arc's line"},
+	"cooling_time":          {"800 to 500 °C", "800–500 °C"},
+	"pulse_frequency":       {"one drop a pulse"},
+}
+
+// nozzle is the bore that a gas flow is for.
+func nozzle(card *calc.Card, f *calc.Figure, sys quantity.System) string {
+	if card.Job.Flow.Set || len(f.Basis.Inputs) == 0 {
+		return ""
+	}
+	bore := f.Basis.Inputs[0]
+	text := "; " + quantity.Show(bore.Value, "mm", sys.Lead()) + " nozzle"
+	if bore.Assumed {
+		text += " assumed"
+	}
+	return text
+}
+
+// Pace is a travel as seconds for a length that a hand can count along, "" for none.
+func Pace(mms float64, sys quantity.System) string {
+	switch {
+	case !(mms > 0):
+		return ""
+	case sys == quantity.Inch:
+		return fmt.Sprintf("%.1f s for 4 in", quantity.Seconds4in(mms))
+	case sys == quantity.Both:
+		return fmt.Sprintf("%.1f s for 100 mm (4 in)", quantity.Seconds100(mms))
+	}
+	return fmt.Sprintf("%.1f s for 100 mm", quantity.Seconds100(mms))
+}
+
+// restsOn are the choices that a page's figures go by, besides those of the card itself.
+var restsOn = map[string][]string{
+	"seam_length": {"length"}, "throat_capacity": {"length"}, "bond_capacity": {"length"}, "sheet_capacity": {"length"}, "allowable_load": {"length"},
+	"arc_time": {"length"}, "wire_used": {"length"}, "gas_used": {"length"}, "wire_cost": {"length"}, "gas_cost": {"length"},
+	"labour_time": {"length", "operating"}, "labour_cost": {"length", "operating"}, "total_cost": {"length", "operating"}, "steel_cost": {"length", "operating"},
+	"tacks": {"length"}, "seam_pieces": {"length"}, "layer_temperature": {"length"}, "interpass_hold": {"length"},
+}
+
+// unsaid reports a choice that nobody gave and that a page took its own for.
+func unsaid(card *calc.Card, field string) bool {
+	return slices.ContainsFunc(card.Assumed, func(a calc.Assumption) bool { return a.Field == field }) || field == "length" && !card.Used.Length.Set
+}
+
+// guessLine says what the figures with a ~ go by; "" where none do.
+func guessLine(f *Figures) string {
+	var list []string
+	for _, field := range [...]string{"length", "operating"} {
+		if !unsaid(f.Card, field) || !slices.ContainsFunc(f.List, func(x calc.Figure) bool { return slices.Contains(restsOn[x.Name], field) }) {
+			continue
+		}
+		text := field
+		for _, a := range f.Card.Assumed {
+			if a.Field == field {
+				text = field + " " + a.Value
+			}
+		}
+		list = append(list, text)
+	}
+	if len(list) == 0 {
+		return ""
+	}
+	return "goes by what nobody gave: " + strings.Join(list, ", ")
+}

@@ -1,0 +1,140 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"brazebooth/calc"
+	"brazebooth/internal/quantity"
+)
+
+// Why is what the answer of a timed arc comes to, in a sentence.
+type Why struct{ Text string }
+
+// Beat is one beat of on and off: a picture.
+type Beat struct{ *calc.Timed }
+
+// Seam is how many spots a seam takes.
+type Seam struct {
+	Spots  int
+	Length float64 // mm
+}
+
+// Limits are what ends each range.
+type Limits struct{ List []calc.RangeLimit }
+
+// Wider is how the ranges move when the gap is a quarter wider.
+type Wider struct{ *calc.Wider }
+
+// Trace is the heat of the last beats: a picture.
+type Trace struct{ *calc.Timed }
+
+// Remedies are what was tried where nothing is good.
+type Remedies struct {
+	List   []calc.Remedy
+	Rhythm bool // for a rhythm of a timed arc; else for a good zone of the map
+}
+
+// Decides says who decides, under what is no card.
+type Decides struct{}
+
+// Timed is what the times of a timed arc say.
+func Timed(s *calc.Timed) []Block {
+	var list []calc.Figure
+	var own, everyArcs []calc.Warning
+	for _, name := range [...]string{"wire_feed", "volts", "current"} {
+		if f, ok := s.Card.Figure(name); ok {
+			list = append(list, f)
+		}
+	}
+	for _, w := range s.Card.Warnings {
+		switch {
+		case w.Severity != calc.Caution || w.Text == s.Why:
+		case strings.HasPrefix(w.Code, "timed"):
+			own = append(own, w)
+		default:
+			everyArcs = append(everyArcs, w)
+		}
+	}
+	return []Block{Head{Card: &s.Card}, stopsOf(&s.Card), Why{s.Why}, Beat{s}, Figures{&s.Card, append(list, s.Figures...), OfTimed}, Seam{s.Count, s.Seam},
+		Limits{s.Limits}, Wider{s.Wider}, Trace{s}, Remedies{s.Remedies, true}, Cautions{List: own}, Cautions{List: everyArcs, OnCard: true}, Decides{}, Assumed{s.Card.Assumed}}
+}
+
+func (y Why) words(Options) []Line { return []Line{{Kind: Sentence, Text: y.Text}} }
+
+func (b Beat) words(Options) []Line {
+	if len(b.Figures) == 0 {
+		return nil
+	}
+	return []Line{{Kind: Picture, Of: b}}
+}
+
+func (s Seam) words(o Options) []Line {
+	if s.Spots == 0 {
+		return nil
+	}
+	return []Line{{Text: fmt.Sprintf("%d spots for a seam of %s", s.Spots, quantity.Show(s.Length, "mm", o.Units.Lead()))}}
+}
+
+func (l Limits) words(Options) []Line {
+	if len(l.List) == 0 {
+		return nil
+	}
+	list := []Line{{Kind: Heading, Text: "What ends each range:"}}
+	for _, x := range l.List {
+		list = append(list, Line{Kind: Limit, Lead: calc.FigureLabel(x.Figure) + ", " + x.End + " end", Text: x.Text})
+	}
+	return list
+}
+
+func (w Wider) words(o Options) []Line {
+	if w.Wider == nil {
+		return nil
+	}
+	text := w.Why
+	if w.Off[1] != 0 {
+		text = fmt.Sprintf("on %.2f–%.2f s, off %.2f–%.2f s, step %s.", w.On[0], w.On[1], w.Off[0], w.Off[1], quantity.Show(w.Step, "mm", o.Units.Lead()))
+		if w.Reason == "two-settings" {
+			text = "only with a longer first spot; " + text
+		}
+	}
+	return []Line{{Text: "Gap a quarter wider, " + quantity.Show(w.Gap, "mm", o.Units.Lead()) + ": " + text}}
+}
+
+func (t Trace) words(Options) []Line {
+	if len(t.Trace) == 0 {
+		return nil
+	}
+	return []Line{{Kind: Picture, Of: t}}
+}
+
+func (r Remedies) words(Options) []Line {
+	if len(r.List) == 0 {
+		return nil
+	}
+	list := []Line{{Kind: Heading, Text: "What would open a good zone:"}}
+	if r.Rhythm {
+		list[0].Text = "What would give a rhythm:"
+	}
+	for i := range r.List {
+		list = append(list, Line{Kind: Remedy, Lead: r.List[i].Change, Text: r.text(&r.List[i]), Bad: !r.List[i].Opens})
+	}
+	return list
+}
+
+// text says what trying a change showed.
+func (r *Remedies) text(x *calc.Remedy) string {
+	switch {
+	case x.Late:
+		return "untried: this job takes long to compute"
+	case !x.Tried:
+		return "untried: the model has no equations for it"
+	case !x.Opens:
+		return "tried: does not"
+	case r.Rhythm:
+		return fmt.Sprintf("does: longest on %.0f %% over the shortest", x.Margin)
+	}
+	return fmt.Sprintf("opens one, %.0f %% wide to its nearest edge", x.Margin)
+}
+
+func (Decides) words(Options) []Line { return []Line{{Text: whoDecides}} }

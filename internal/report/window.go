@@ -1,0 +1,177 @@
+package report
+
+import (
+	"fmt"
+	"math"
+
+	"brazebooth/calc"
+	"brazebooth/internal/quantity"
+)
+
+// Grid is the map of every wire feed and travel: a picture, and in words what is good from where to where.
+type Grid struct {
+	*calc.Window
+	Given *calc.Card // of the setting that was asked about, nil for none
+}
+
+// Given says of the setting that was asked about where it lies.
+type Given struct {
+	Card *calc.Card
+	On   bool // it lies on the map
+}
+
+// Suggested is the setting furthest from every edge with how sure it is, or the nearest miss.
+type Suggested struct{ *calc.Window }
+
+// Window is what an operating window says; given is the card of the setting that was asked about, nil for none.
+func Window(m *calc.Window, given *calc.Card) []Block {
+	list := []Block{Head{Card: &m.Card}, stopsOf(&m.Card), Grid{m, given}}
+	if given != nil {
+		_, _, on := givenPoint(m, given)
+		list = append(list, Given{given, on}, Edges{Card: given})
+	}
+	return append(list, Suggested{m}, Edges{Card: &m.Card}, Remedies{List: m.Remedies}, Cautions{dangers(&m.Card, nil), true, true})
+}
+
+func (g Grid) words(o Options) []Line {
+	list := []Line{{Kind: Picture, Of: g}}
+	if o.Heard {
+		list = g.ranges(o)
+	}
+	if words := g.CoarserWords(); words != "" {
+		list = append(list, Line{Text: "The map is " + words + "."})
+	}
+	if len(g.Aims) > 0 {
+		list = append(list, Line{Text: "Unequal sheets: at each setting the arc is aimed where it suits, at the joint or toward the thicker one; the card of a setting says how far."})
+	}
+	return list
+}
+
+func (g Given) words(o Options) []Line {
+	u, where := &g.Card.Used, " (beyond this map)"
+	if g.On {
+		where = " (marked " + string(givenMark) + ")"
+		if o.Heard {
+			where = ""
+		}
+	}
+	return []Line{{Text: whatGiven(&g.Card.Job) + ": " + setting(u.Feed.V, u.Travel.V, o.Units) + where + ": " + verdictText(g.Card) + "."}}
+}
+
+func (s Suggested) words(o Options) []Line {
+	at := setting(s.Suggestion.Feed, s.Suggestion.Travel, o.Units)
+	if !s.Good {
+		return []Line{{Text: "No feed and travel meet every edge. The nearest miss: " + at + "."}}
+	}
+	missed := ""
+	if words := s.Chance.Words(); words != "" {
+		missed = " Most often missed: " + words + "."
+	}
+	return []Line{{Text: fmt.Sprintf("Suggested: %s. Chance that it meets every edge, over everything uncertain: %.0f %%.%s", at, s.Chance.Good, missed)}}
+}
+
+func setting(feed, travel float64, sys quantity.System) string {
+	return quantity.Show(feed, "m/min", sys) + " at " + quantity.Show(travel, "mm/s", sys)
+}
+
+// whatGiven says which of feed and travel were given and which the card adds.
+func whatGiven(j *calc.Job) string {
+	switch {
+	case j.Travel.Set && (j.Feed.Set || j.Amps.Set):
+		return "As given"
+	case j.Travel.Set:
+		return "Travel as given, with the feed that the card suggests"
+	case j.Feed.Set:
+		return "Wire feed as given, with the travel that the card suggests"
+	}
+	return "Current as given, with the travel that the card suggests"
+}
+
+// givenMark stands on a map where the setting lies that was asked about.
+const givenMark = 'G'
+
+// givenPoint is the map's point nearest to a setting that was asked about; false for none, and for one beyond the map.
+func givenPoint(m *calc.Window, given *calc.Card) (i, j int, on bool) {
+	if given == nil || !given.Used.Feed.Set || !given.Used.Travel.Set {
+		return 0, 0, false
+	}
+	i, j = m.At(given.Used.Feed.V, given.Used.Travel.V)
+	return i, j, within(m.Feeds, i, given.Used.Feed.V) && within(m.Travels, j, given.Used.Travel.V)
+}
+
+// within reports whether a value is no further from a point of an axis than its neighbours are.
+func within(axis []float64, i int, v float64) bool {
+	step := math.Log(axis[1] / axis[0])
+	return math.Abs(math.Log(v/axis[i])) <= step
+}
+
+// ranges say for the suggested feed between which travels everything is met, and for a few travels between which feeds.
+func (g *Grid) ranges(o Options) []Line {
+	var list []Line
+	si, sj := g.At(g.Suggestion.Feed, g.Suggestion.Travel)
+	if slow, fast := run(len(g.Travels), sj, func(j int) bool { return g.good(si, j) }); slow <= fast {
+		list = append(list, Line{Text: "At the suggested wire feed travel is good from " + between(g.Travels, slow, fast, "mm/s", o.Units) + "."})
+	}
+	told := -1
+	for j, travel := range g.Travels {
+		some := 0
+		for some < len(g.Feeds) && !g.good(some, j) {
+			some++
+		}
+		if some == len(g.Feeds) || told >= 0 && j != sj && j-told < 3 {
+			continue
+		}
+		told = j
+		low, high := run(len(g.Feeds), some, func(i int) bool { return g.good(i, j) })
+		list = append(list, Line{Text: "At travel " + about(travel, "mm/s", o.Units) + " wire feed is good from " + between(g.Feeds, low, high, "m/min", o.Units) + "."})
+	}
+	return list
+}
+
+// good reports whether every edge is met at a point.
+func (g *Grid) good(i, j int) bool {
+	k := i*len(g.Travels) + j
+	return g.Margins[k] >= 0 && g.Zones[k] == "good"
+}
+
+// run is the stretch of good points around one, empty (from over to) where it is none itself.
+func run(n, at int, good func(int) bool) (from, to int) {
+	if !good(at) {
+		return at, at - 1
+	}
+	for from = at; from > 0 && good(from-1); from-- {
+	}
+	for to = at; to < n-1 && good(to+1); to++ {
+	}
+	return from, to
+}
+
+// between is a stretch of the map's points. Where it reaches the map's end nobody looked beyond.
+func between(points []float64, low, high int, unit string, sys quantity.System) string {
+	text := about(points[low], unit, sys)
+	if sys != quantity.Both { // the unit is said once
+		text = Point(points[low], unit, sys)
+	}
+	if low == 0 {
+		text += ", where the map begins,"
+	}
+	text += " to " + about(points[high], unit, sys)
+	if high == len(points)-1 {
+		text += ", where the map ends"
+	}
+	return text
+}
+
+// about is a point of the map with its unit, no finer than the map is.
+func about(v float64, unit string, sys quantity.System) string {
+	if sys == quantity.Both {
+		return about(v, unit, quantity.Metric) + ", or " + about(v, unit, quantity.Inch)
+	}
+	return Point(v, unit, sys) + " " + quantity.Label(unit, sys)
+}
+
+// Point is a number on an axis of the map, no finer than the map is.
+func Point(v float64, unit string, sys quantity.System) string {
+	text, _ := quantity.Band(v, v*0.94, v*1.06, unit, sys.Lead())
+	return text
+}

@@ -1,0 +1,142 @@
+package tui
+
+import (
+	"fmt"
+
+	"brazebooth/calc"
+	"brazebooth/calc/advice"
+	"brazebooth/internal/report"
+)
+
+// stopWidth is how wide a stop is set: what must not be missed is no long line.
+const stopWidth = 88
+
+// finding shows what was found to who has the card at hand; why adds the sources.
+func (s *session) finding(th *theme, blocks []report.Block, w int, why bool) block {
+	var b block
+	lines := report.Words(blocks, report.Options{Units: s.units, Why: why, Beside: true})
+	for i := range lines {
+		if reasonsBegin(lines, i) && len(b) > 0 {
+			b.skip()
+		}
+		th.said(&b, &lines[i], w)
+	}
+	return b
+}
+
+// reasonsBegin reports the first line of a list of reasons, which stands apart.
+func reasonsBegin(lines []report.Line, i int) bool {
+	reason := func(k report.Kind) bool { return k == report.Reason || k == report.Topic || k == report.Source }
+	switch {
+	case !reason(lines[i].Kind) || lines[i].Kind == report.Source, i == 0:
+		return false
+	case lines[i-1].Kind == report.Gap && i > 1:
+		return !reason(lines[i-2].Kind) || lines[i-2].Lead == "" && lines[i-2].Kind == report.Source
+	}
+	return !reason(lines[i-1].Kind)
+}
+
+// said sets one line of a finding.
+func (th *theme) said(b *block, l *report.Line, w int) {
+	switch l.Kind {
+	case report.Gap, report.Subject, report.Heading, report.Picture, report.Formula, report.PutIn, report.LeansOn:
+	case report.Title:
+		b.skip()
+		b.add(newRow(w).put(th.strong, l.Text).line())
+	case report.Stop:
+		b.say(th.stop, 0, "■ stop: "+l.Text, min(w, stopWidth))
+	case report.Caution:
+		b.addAll(cautionLines(th, &calc.Warning{Severity: calc.Caution, Text: l.Text}, w))
+	case report.Note:
+		b.addAll(cautionLines(th, &calc.Warning{Severity: calc.Info, Text: l.Text}, w))
+	case report.VerdictIs:
+		b.say(th.verdict(l.Lead), 0, "verdict: "+l.Text, w)
+	case report.Instead:
+		b.say(th.plain, 0, "instead: "+l.Text, w)
+	case report.Rank:
+		th.rank(b, l, w)
+	case report.For:
+		b.hang(th.plain, 3, "+ ", l.Text+" ("+knownShort(l.Known)+")", w)
+	case report.Against:
+		b.hang(th.plain, 3, "− ", l.Text+" ("+knownShort(l.Known)+")", w)
+	case report.FigureRow:
+		b.addAll(th.figure(l.Row, w))
+	case report.Source:
+		b.say(th.quiet, 4, l.Text+" ("+calc.KnownWords(l.Known)+")", w)
+	case report.RestsOn:
+		b.say(th.quiet, 0, "~ "+l.Text, w)
+	case report.Turns:
+		b.say(th.plain, 0, l.Lead+":", w)
+		b.say(th.accent, 2, l.Text, w)
+	case report.Topic:
+		b.add(newRow(w).put(th.bold, l.Text).line())
+	case report.Reason:
+		b.hang(th.plain, 0, "• ", l.Text+" ("+knownShort(l.Known)+")", w)
+	case report.Limit:
+		b.say(th.quiet, 0, l.Lead+": "+l.Text, w)
+	case report.CheckFirst, report.Setting:
+		b.say(th.plain, 2, l.Lead+": "+l.Text, w)
+	case report.Remedy:
+		b.say(th.met(l), 0, l.Lead+" – "+l.Text, w)
+	case report.Edge:
+		th.edge(b, l, w)
+	case report.Zone:
+		b.say(th.plain, 0, "zone: "+l.Text, w)
+	default:
+		b.say(th.plain, 0, l.Text, w)
+	}
+}
+
+// verdict is how a page's verdict looks.
+func (th *theme) verdict(v string) paint {
+	switch v {
+	case advice.WithCare, advice.AnotherWay:
+		return th.watch
+	case advice.StopWork:
+		return th.stop
+	}
+	return th.good
+}
+
+// met is how a change looks that helps, or does not.
+func (th *theme) met(l *report.Line) paint {
+	if l.Bad {
+		return th.quiet
+	}
+	return th.good
+}
+
+func (th *theme) rank(b *block, l *report.Line, w int) {
+	if l.Bad {
+		b.say(th.watch, 0, "✗ "+l.Text, w)
+		return
+	}
+	b.hang(th.strong, 0, fmt.Sprintf("%d  ", l.N), l.Text, w)
+}
+
+// edge is one border of the operating window.
+func (th *theme) edge(b *block, l *report.Line, w int) {
+	sign, p := "✓", th.good
+	if l.Bad {
+		sign, p = "▲", th.watch
+	}
+	b.addAll(flow(newRow(w).put(p, sign).blank(1).put(th.plain, l.Lead), []piece{{22, th.quiet, l.Text}}, 4, w))
+}
+
+// figure is a row of a page's figures; ~ stands before what nobody gave, or what goes by it.
+func (th *theme) figure(f *report.Row, w int) block {
+	value, band := 20, 36
+	if w < narrowWidth {
+		value, band = 17, 28
+	}
+	parts := []piece{{value, th.strong, f.Value.String()}, {band, th.quiet, f.Value.Band()}, {52, th.plain, f.Other.String()}}
+	r := newRow(w).put(th.quiet, f.Label)
+	if f.Assumed || f.Rests { // its sign stands before the column
+		parts[0].text = "~" + parts[0].text
+		value--
+	}
+	if r.used == value {
+		r.blank(1)
+	}
+	return flow(r, parts, value, w)
+}
