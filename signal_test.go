@@ -13,10 +13,9 @@ import (
 	"syscall"
 	"testing"
 	"time"
-)
 
-// patience is far more than anything here takes; what holds on longer holds on for good.
-const patience = time.Minute
+	"brazebooth/internal/deep"
+)
 
 // process is this program as a process of its own, with its input held open.
 type process struct {
@@ -82,7 +81,7 @@ func (p *process) ends(t *testing.T, s os.Signal) {
 // leaves signals once and waits for an end that the program comes to by itself.
 func (p *process) leaves(t *testing.T, s os.Signal) {
 	t.Helper()
-	late := time.AfterFunc(patience, func() { _ = p.Process.Kill() })
+	late := time.AfterFunc(deep.Patience(t), func() { _ = p.Process.Kill() })
 	defer late.Stop()
 	if err := p.Process.Signal(s); err != nil {
 		t.Fatal(err)
@@ -128,7 +127,7 @@ func TestASignalLeavesABatchThatGoesOn(t *testing.T) {
 		p := start(t, "batch", "-", "--format", "csv", "--out", "cards.csv")
 		p.give(t, head+rows)
 		file := filepath.Join(p.dir, "cards.csv")
-		for give := time.Now().Add(patience); ; time.Sleep(5 * time.Millisecond) {
+		for give := time.Now().Add(deep.Patience(t)); ; time.Sleep(5 * time.Millisecond) {
 			if b, _ := os.ReadFile(file); bytes.Count(b, []byte("\n")) == 3 {
 				break
 			}
@@ -165,7 +164,7 @@ func TestTheSecondSignalEndsAtOnce(t *testing.T) {
 		if _, err := told.ReadString('\n'); err != nil { // what is wrong with the row is said, and then its answer written
 			t.Fatal(err)
 		}
-		late := time.AfterFunc(patience, func() { _ = p.Process.Kill() })
+		late := time.AfterFunc(deep.Patience(t), func() { _ = p.Process.Kill() })
 		gone := make(chan struct{})
 		go func() {
 			_ = p.Wait()

@@ -3,6 +3,8 @@ package serve
 import (
 	"testing"
 	"time"
+
+	"brazebooth/internal/deep"
 )
 
 // Input puts the end off, and after the stop nothing happens, whatever input still comes.
@@ -22,7 +24,7 @@ func TestIdlingStaysStopped(t *testing.T) {
 		if who != "running" {
 			t.Errorf("%s came first", who)
 		}
-	case <-time.After(10 * time.Second):
+	case <-time.After(deep.Patience(t)):
 		t.Error("nothing was heard for a while, and nothing came of it")
 	}
 }

@@ -19,6 +19,7 @@ import (
 	"golang.org/x/crypto/ssh"
 
 	"brazebooth/calc"
+	"brazebooth/internal/deep"
 	"brazebooth/tui"
 )
 
@@ -100,7 +101,7 @@ type guest struct {
 func visit(t *testing.T, addr string) *guest {
 	t.Helper()
 	c, err := ssh.Dial("tcp", addr, &ssh.ClientConfig{User: "x", HostKeyCallback: ssh.InsecureIgnoreHostKey(),
-		Timeout: 10 * time.Second})
+		Timeout: deep.Patience(t)})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -141,11 +142,8 @@ func (g *guest) types(keys string) { _, _ = io.WriteString(g.in, keys) }
 
 func (g *guest) awaits(text string) {
 	g.t.Helper()
-	for range 9000 {
-		if strings.Contains(ansi.Strip(g.emu.Render()), text) {
-			return
-		}
-		time.Sleep(10 * time.Millisecond)
+	if deep.Comes(g.t, func() bool { return strings.Contains(ansi.Strip(g.emu.Render()), text) }) {
+		return
 	}
 	g.t.Fatalf("the screen never shows %q:\n%s", text, ansi.Strip(g.emu.Render()))
 }
@@ -157,7 +155,7 @@ func (g *guest) code() int {
 	var err error
 	select {
 	case err = <-done:
-	case <-time.After(90 * time.Second):
+	case <-time.After(deep.Patience(g.t)):
 		g.t.Fatal("the session does not end")
 	}
 	if exit, ok := err.(*ssh.ExitError); ok {
@@ -268,16 +266,11 @@ func TestWhatIsBeingSavedIsSaved(t *testing.T) {
 			g.types("\r")
 			select {
 			case <-begun:
-			case <-time.After(10 * time.Second):
+			case <-time.After(deep.Patience(t)):
 				t.Fatalf("nothing is being saved:\n%s", ansi.Strip(g.emu.Render()))
 			}
 			cut(g, stop)
-			for range 500 {
-				if srv.seats.taken() == 0 {
-					break
-				}
-				time.Sleep(10 * time.Millisecond)
-			}
+			deep.Comes(t, func() bool { return srv.seats.taken() == 0 })
 			if !saved.Load() {
 				t.Error("the session ended before what it was saving was saved")
 			}

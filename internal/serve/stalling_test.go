@@ -15,6 +15,8 @@ import (
 	"time"
 
 	"golang.org/x/crypto/ssh"
+
+	"brazebooth/internal/deep"
 )
 
 // slowChannel takes a number of bytes each time, and that long for it.
@@ -280,11 +282,8 @@ func TestStalledReadersGiveEverythingBack(t *testing.T) {
 
 func waitFor(t *testing.T, what string, ok func() bool) {
 	t.Helper()
-	for range 9000 {
-		if ok() {
-			return
-		}
-		time.Sleep(10 * time.Millisecond)
+	if deep.Comes(t, ok) {
+		return
 	}
 	stacks := make([]byte, 256<<10)
 	t.Fatalf("%s:\n%s", what, stacks[:runtime.Stack(stacks, true)])
