@@ -70,36 +70,64 @@ func acts() []asked {
 	lid := []string{"book save --name lid" + laidFlags}
 	return []asked{
 		{name: "save", command: "book save --name lid" + laidFlags, screen: keep("lid"), lines: []string{"keep lid"}},
-		{name: "save without a name", command: "book save --name \u200b" + laidFlags, screen: keep("\u200b"), lines: []string{"keep \u200b"}, refused: true},
-		{name: "trial as it looks", command: "book trial --seen rolled-edge" + laidFlags, screen: trial("rolled-edge", "", ""), lines: []string{"correct", "rolled-edge", "no", "keep-bead"}},
-		{name: "trial let pass", command: "book trial --seen rolled-edge --verdict acceptable" + laidFlags, screen: trial("rolled-edge", "acceptable", ""),
-			lines: []string{"correct", "rolled-edge", "no", "keep-bead acceptable"}},
-		{name: "trial at a power source of other letters", before: booth, command: "book trial --seen pores --power-source a" + laidFlags, screen: trial("pores", "", "a")},
-		{name: "trial at a new power source", before: booth, command: "book trial --seen pores --power-source B" + laidFlags, screen: trial("pores", "", "B")},
-		{name: "trial against its look", command: "book trial --seen pores --verdict good" + laidFlags, screen: trial("pores", "good", ""), refused: true},
-		{name: "trial of no look", command: "book trial --seen ugly" + laidFlags, screen: trial("ugly", "bad", ""), refused: true},
-		{name: "trial of no verdict", command: "book trial --seen= --verdict fine" + laidFlags, screen: trial("", "fine", ""), refused: true},
-		{name: "reading", before: booth, command: "book reading --power-source A --feed 5.5 --stickout 12mm --amps 90 --volts 15" + " --mode dip",
-			screen: measure("A", calc.Reading{Feed: 5.5, StickOut: 12, Amps: 90, Volts: 15})},
-		{name: "the first reading of a book", command: "book reading --power-source A --feed 5.5 --stickout 12mm --amps 90", screen: measure("A", calc.Reading{Feed: 5.5, StickOut: 12, Amps: 90})},
-		{name: "reading of a new power source", before: booth, command: "book reading --power-source B --feed 5.5 --stickout 12mm --amps 90",
-			screen: measure("B", calc.Reading{Feed: 5.5, StickOut: 12, Amps: 90})},
-		{name: "reading of no power source", command: "book reading --feed 5.5 --stickout 12mm --amps 90", screen: measure(" ", calc.Reading{Feed: 5.5, StickOut: 12, Amps: 90}), refused: true},
-		{name: "reading without amps", command: "book reading --power-source A --feed 5.5 --stickout 12mm --volts 15", screen: measure("A", calc.Reading{Feed: 5.5, StickOut: 12, Volts: 15}), refused: true},
-		{name: "reading without stick-out", command: "book reading --power-source A --feed 5.5 --amps 90", screen: measure("A", calc.Reading{Feed: 5.5, Amps: 90}), refused: true},
-		{name: "source", command: "book source --name B --rated-amps 200A --note old", screen: enter("source", map[string]string{"name": "B", "rated-amps": "200A", "note": "old"})},
-		{name: "source changed", before: booth, command: "book source --name a --most-amps 250A", screen: enter("source", map[string]string{"name": "a", "most-amps": "250A"})},
-		{name: "source as it is", before: booth, command: "book source --name A --rated-amps 200A", screen: enter("source", map[string]string{"name": "A", "rated-amps": "200A"})},
-		{name: "source of no amps", command: "book source --name B --rated-amps much", screen: enter("source", map[string]string{"name": "B", "rated-amps": "much"}), refused: true},
-		{name: "source the wrong way round", command: "book source --name B --least-amps 90 --most-amps 80", screen: enter("source", map[string]string{"name": "B", "least-amps": "90", "most-amps": "80"}), refused: true},
-		{name: "spool", command: "book spool --lot A17 --full 4540 --used 40", screen: enter("spool", map[string]string{"lot": "A17", "full": "4540", "used": "40"})},
-		{name: "spool without its weight", command: "book spool --lot A17", screen: enter("spool", map[string]string{"lot": "A17"}), refused: true},
-		{name: "spool of less than nothing", command: "book spool --lot A17 --full 100 --used 200", screen: enter("spool", map[string]string{"lot": "A17", "full": "100", "used": "200"}), refused: true},
+		{name: "save without a name", command: "book save --name \u200b" + laidFlags, screen: keep("\u200b"),
+			lines: []string{"keep \u200b"}, refused: true},
+		{name: "trial as it looks", command: "book trial --seen rolled-edge" + laidFlags, screen: trial("rolled-edge",
+			"", ""), lines: []string{"correct", "rolled-edge", "no", "keep-bead"}},
+		{name: "trial let pass", command: "book trial --seen rolled-edge --verdict acceptable" + laidFlags,
+			screen: trial("rolled-edge", "acceptable", ""),
+			lines:  []string{"correct", "rolled-edge", "no", "keep-bead acceptable"}},
+		{name: "trial at a power source of other letters", before: booth,
+			command: "book trial --seen pores --power-source a" + laidFlags, screen: trial("pores", "", "a")},
+		{name: "trial at a new power source", before: booth,
+			command: "book trial --seen pores --power-source B" + laidFlags,
+			screen: trial("pores", "", "B")},
+		{name: "trial against its look", command: "book trial --seen pores --verdict good" + laidFlags,
+			screen: trial("pores", "good", ""), refused: true},
+		{name: "trial of no look", command: "book trial --seen ugly" + laidFlags, screen: trial("ugly", "bad", ""),
+			refused: true},
+		{name: "trial of no verdict", command: "book trial --seen= --verdict fine" + laidFlags, screen: trial("",
+			"fine", ""), refused: true},
+		{name: "reading", before: booth,
+			command: "book reading --power-source A --feed 5.5 --stickout 12mm --amps 90 --volts 15 --mode dip",
+			screen:  measure("A", calc.Reading{Feed: 5.5, StickOut: 12, Amps: 90, Volts: 15})},
+		{name: "the first reading of a book",
+			command: "book reading --power-source A --feed 5.5 --stickout 12mm --amps 90",
+			screen:  measure("A", calc.Reading{Feed: 5.5, StickOut: 12, Amps: 90})},
+		{name: "reading of a new power source", before: booth,
+			command: "book reading --power-source B --feed 5.5 --stickout 12mm --amps 90",
+			screen:  measure("B", calc.Reading{Feed: 5.5, StickOut: 12, Amps: 90})},
+		{name: "reading of no power source", command: "book reading --feed 5.5 --stickout 12mm --amps 90",
+			screen: measure(" ", calc.Reading{Feed: 5.5, StickOut: 12, Amps: 90}), refused: true},
+		{name: "reading without amps", command: "book reading --power-source A --feed 5.5 --stickout 12mm --volts 15",
+			screen: measure("A", calc.Reading{Feed: 5.5, StickOut: 12, Volts: 15}), refused: true},
+		{name: "reading without stick-out", command: "book reading --power-source A --feed 5.5 --amps 90",
+			screen: measure("A", calc.Reading{Feed: 5.5, Amps: 90}), refused: true},
+		{name: "source", command: "book source --name B --rated-amps 200A --note old", screen: enter("source",
+			map[string]string{"name": "B", "rated-amps": "200A", "note": "old"})},
+		{name: "source changed", before: booth, command: "book source --name a --most-amps 250A",
+			screen: enter("source", map[string]string{"name": "a", "most-amps": "250A"})},
+		{name: "source as it is", before: booth, command: "book source --name A --rated-amps 200A",
+			screen: enter("source", map[string]string{"name": "A", "rated-amps": "200A"})},
+		{name: "source of no amps", command: "book source --name B --rated-amps much", screen: enter("source",
+			map[string]string{"name": "B", "rated-amps": "much"}), refused: true},
+		{name: "source the wrong way round", command: "book source --name B --least-amps 90 --most-amps 80",
+			screen: enter("source", map[string]string{"name": "B", "least-amps": "90",
+				"most-amps": "80"}), refused: true},
+		{name: "spool", command: "book spool --lot A17 --full 4540 --used 40", screen: enter("spool",
+			map[string]string{"lot": "A17", "full": "4540", "used": "40"})},
+		{name: "spool without its weight", command: "book spool --lot A17", screen: enter("spool",
+			map[string]string{"lot": "A17"}), refused: true},
+		{name: "spool of less than nothing", command: "book spool --lot A17 --full 100 --used 200",
+			screen: enter("spool", map[string]string{"lot": "A17", "full": "100", "used": "200"}), refused: true},
 		{name: "person", command: "book person ana", screen: enter("person", map[string]string{"name": "ana"})},
 		{name: "delete", before: lid, command: "book delete lid", screen: mark(true)},
-		{name: "delete what is not there", before: lid[:1], command: "book delete lidd", screen: func(k tui.Keeper) error { return k.Mark(ctx, "card", "lidd", true) }, refused: true},
-		{name: "restore what is there", before: lid, command: "book restore lid", screen: func(k tui.Keeper) error { return k.Mark(ctx, "card", "lid", false) }, refused: true},
-		{name: "recall of nobody", before: booth, command: "card --power-source C" + laidFlags, lines: []string{"power-source C"},
+		{name: "delete what is not there", before: lid[:1], command: "book delete lidd",
+			screen: func(k tui.Keeper) error { return k.Mark(ctx, "card", "lidd", true) }, refused: true},
+		{name: "restore what is there", before: lid, command: "book restore lid",
+			screen: func(k tui.Keeper) error { return k.Mark(ctx, "card", "lid", false) }, refused: true},
+		{name: "recall of nobody", before: booth, command: "card --power-source C" + laidFlags,
+			lines:  []string{"power-source C"},
 			screen: func(k tui.Keeper) error { _, err := k.Recall(ctx, "C", laidJob); return err }, refused: true},
 	}
 }
@@ -140,7 +168,8 @@ func (a *asked) outcomeOf(t *testing.T, act func(file string, now book.Clock) (w
 // typedIn carries out a command.
 func typedIn(line, file string, now book.Clock) (out, told string, code int) {
 	var o, e bytes.Buffer
-	code = cli.Run(context.Background(), strings.Fields(line), cli.Deps{Out: &o, Err: &e, Book: file, Who: "ada", Now: now})
+	code = cli.Run(context.Background(), strings.Fields(line), cli.Deps{Out: &o, Err: &e, Book: file, Who: "ada",
+		Now: now})
 	return o.String(), e.String(), code
 }
 
@@ -154,7 +183,8 @@ func letters(text string) string {
 	}, text)
 }
 
-// The same act by a command, at a screen and line by line leaves the same in the book, and is refused in the same words.
+// The same act by a command, at a screen and line by line leaves the same in the book, and is refused in the same
+// words.
 func TestEveryMediumDoesTheSame(t *testing.T) {
 	for _, a := range acts() {
 		t.Run(a.name, func(t *testing.T) {
@@ -199,7 +229,8 @@ func TestEveryMediumDoesTheSame(t *testing.T) {
 			if byLines != byCommand {
 				t.Errorf("by command\n%+v\nline by line\n%+v\n%s", byCommand, byLines, &said)
 			}
-			if heard := letters(said.String()); !strings.Contains(heard, letters(byCommand.what)) || !strings.Contains(heard, letters(byCommand.hint)) {
+			if heard := letters(said.String()); !strings.Contains(heard,
+				letters(byCommand.what)) || !strings.Contains(heard, letters(byCommand.hint)) {
 				t.Errorf("%q, %q was not said in\n%s", byCommand.what, byCommand.hint, &said)
 			}
 		})

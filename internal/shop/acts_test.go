@@ -26,7 +26,8 @@ var (
 func newShop(t *testing.T) *Shop {
 	t.Helper()
 	now := time.Date(2026, 3, 1, 9, 30, 0, 0, time.UTC)
-	return &Shop{Where: filepath.Join(t.TempDir(), "book.db"), Author: book.Author{Who: "ada", Program: "test", Now: func() time.Time { now = now.Add(time.Second); return now }}}
+	return &Shop{Where: filepath.Join(t.TempDir(), "book.db"), Author: book.Author{Who: "ada", Program: "test",
+		Now: func() time.Time { now = now.Add(time.Second); return now }}}
 }
 
 type act func(ctx context.Context, s *Shop) (Done, error)
@@ -118,86 +119,149 @@ func TestActs(t *testing.T) {
 
 		{"edit", []act{saveCard("lid")}, edit("lid", "name", "rim"), "changed ID rim", "changed: rim", "", ""},
 		{"edit nothing", []act{saveCard("lid")}, edit("lid"), "", "", "nothing to change", "type --name"},
-		{"edit to no name", []act{saveCard("lid")}, edit("lid", "name", ""), "", "", "a card without a name", "type one"},
-		{"edit what is not there", []act{saveCard("lid")}, edit("rim", "note", "x"), "", "", `no such record in the book: no card is called "rim"`, "brazebooth book list"},
-		{"edit one of two", []act{saveCard("lid"), saveCard("lid")}, edit("lid", "note", "x"), "", "", "2 records of kind card are meant by that", "type one of their ids"},
+		{"edit to no name", []act{saveCard("lid")}, edit("lid", "name", ""), "", "", "a card without a name",
+			"type one"},
+		{"edit what is not there", []act{saveCard("lid")}, edit("rim", "note", "x"), "", "",
+			`no such record in the book: no card is called "rim"`, "brazebooth book list"},
+		{"edit one of two", []act{saveCard("lid"), saveCard("lid")}, edit("lid", "note", "x"), "", "",
+			"2 records of kind card are meant by that", "type one of their ids"},
 
 		{"delete", []act{saveCard("lid")}, remove(book.CardKind, "lid"), "deleted ID", "deleted: ", "", ""},
-		{"delete twice", []act{saveCard("lid"), remove(book.CardKind, "lid")}, remove(book.CardKind, "lid"), "", "", `no such record in the book: no card is called "lid"`, "brazebooth book list"},
-		{"delete as another kind", []act{saveCard("lid")}, remove(book.SpoolKind, "lid"), "", "", `no such record in the book: no spool is called "lid"`, "brazebooth book list"},
-		{"restore", []act{saveCard("lid"), remove(book.CardKind, "lid")}, restore(book.CardKind, "lid"), "restored ID", "", "", ""},
-		{"restore by id what is there", []act{saveCard("lid")}, ofFirst(book.CardKind, func(s *Shop, ctx context.Context, id string) (Done, error) { return s.Restore(ctx, book.CardKind, id) }),
+		{"delete twice", []act{saveCard("lid"), remove(book.CardKind, "lid")}, remove(book.CardKind, "lid"), "", "",
+			`no such record in the book: no card is called "lid"`, "brazebooth book list"},
+		{"delete as another kind", []act{saveCard("lid")}, remove(book.SpoolKind, "lid"), "", "",
+			`no such record in the book: no spool is called "lid"`, "brazebooth book list"},
+		{"restore", []act{saveCard("lid"), remove(book.CardKind, "lid")}, restore(book.CardKind, "lid"),
+			"restored ID", "", "", ""},
+		{"restore by id what is there", []act{saveCard("lid")}, ofFirst(book.CardKind,
+			func(s *Shop, ctx context.Context, id string) (Done, error) { return s.Restore(ctx, book.CardKind, id) }),
 			"", "", "it was not deleted", "brazebooth book list --deleted"},
 
-		{"trial", nil, saveTrial(lap, "rolled-edge", "bad", ""), "saved ID test bead, bad", "kept: test bead, bad", "", ""},
+		{"trial", nil, saveTrial(lap, "rolled-edge", "bad", ""), "saved ID test bead, bad", "kept: test bead, bad",
+			"", ""},
 		{"trial as it looks", nil, saveTrial(lap, "good", "", ""), "saved ID test bead, good", "", "", ""},
 		{"trial that has no card", nil, saveTrial(thick, "rolled-edge", "bad", ""), "saved ID test bead, bad",
-			"kept: test bead, bad; it has no card and is kept as it was laid: feed: no card is computed with it (outside the formula's range: rise 1000, too far from what this heat can do)", "", ""},
+			"kept: test bead, bad; it has no card and is kept as it was laid:" +
+				" feed: no card is computed with it (outside the formula's range:" +
+				" rise 1000, too far from what this heat can do)", "", ""},
 		{"trial of no verdict", nil, saveTrial(lap, "", "", ""), "", "", "a trial wants a verdict", "type --verdict"},
-		{"trial of another verdict", nil, saveTrial(lap, "pores", "fine", ""), "", "", "a trial wants a verdict", "type --verdict"},
-		{"trial against its look", nil, saveTrial(lap, "pores", "good", ""), "", "", "the verdict good together with pores", "say acceptable"},
-		{"trial of no sight", nil, saveTrial(lap, "ugly", "bad", ""), "", "", `seen: nothing that a bead shows is called "ugly"`, "type any of rolled-edge"},
-		{"trial of no job", nil, saveTrial(calc.Job{Metal: "cheese"}, "pores", "bad", ""), "", "", "metal: no metal is called \"cheese\"", ""},
+		{"trial of another verdict", nil, saveTrial(lap, "pores", "fine", ""), "", "", "a trial wants a verdict",
+			"type --verdict"},
+		{"trial against its look", nil, saveTrial(lap, "pores", "good", ""), "", "",
+			"the verdict good together with pores", "say acceptable"},
+		{"trial of no sight", nil, saveTrial(lap, "ugly", "bad", ""), "", "",
+			`seen: nothing that a bead shows is called "ugly"`, "type any of rolled-edge"},
+		{"trial of no job", nil, saveTrial(calc.Job{Metal: "cheese"}, "pores", "bad", ""), "", "",
+			"metal: no metal is called \"cheese\"", ""},
 		{"trial at a new power source", []act{first}, saveTrial(lap, "pores", "", "B"), "saved ID test bead, bad",
-			`kept: test bead, bad; the power source "B" is new and entered too; where A was meant, brazebooth book delete takes both back`, "", ""},
+			`kept: test bead, bad; the power source "B" is new and entered too; where A was meant,` +
+				" brazebooth book delete takes both back", "", ""},
 
 		{"reading", nil, first, "saved ID reading of A", "kept: reading of A", "", ""},
-		{"reading by another spelling", []act{first}, saveReading("a", 6.35, 12, 98), "saved ID reading of A", "kept: reading of A", "", ""},
+		{"reading by another spelling", []act{first}, saveReading("a", 6.35, 12, 98), "saved ID reading of A",
+			"kept: reading of A", "", ""},
 		{"reading of a new power source", []act{first}, saveReading("B", 6.35, 12, 98), "saved ID reading of B",
-			`kept: reading of B; the power source "B" is new and entered too; where A was meant, brazebooth book delete takes both back`, "", ""},
+			`kept: reading of B; the power source "B" is new and entered too; where A was meant,` +
+				" brazebooth book delete takes both back", "", ""},
 		{"reading far from the others", odd[:2], odd[2], "saved ID reading of A",
-			"kept: reading of A; a reading lies far from the others and is not used: brazebooth book reading shows it", "", ""},
-		{"reading of nothing", nil, saveReading("", 6.35, 12, 97), "", "", "a reading of no power source", "type --power-source"},
-		{"reading without amps", nil, saveReading("A", 6.35, 12, 0), "", "", "volts without amps teach nothing", "type --amps"},
-		{"reading without feed", nil, saveReading("A", 0, 12, 97), "", "", "a reading teaches only with feed and stick-out measured", "type --pull"},
-		{"reading without stick-out", nil, saveReading("A", 6.35, 0, 97), "", "", "a reading teaches only with feed and stick-out measured", "type --pull"},
+			"kept: reading of A; a reading lies far from the others and is not used:" +
+				" brazebooth book reading shows it", "", ""},
+		{"reading of nothing", nil, saveReading("", 6.35, 12, 97), "", "", "a reading of no power source",
+			"type --power-source"},
+		{"reading without amps", nil, saveReading("A", 6.35, 12, 0), "", "", "volts without amps teach nothing",
+			"type --amps"},
+		{"reading without feed", nil, saveReading("A", 0, 12, 97), "", "",
+			"a reading teaches only with feed and stick-out measured", "type --pull"},
+		{"reading without stick-out", nil, saveReading("A", 6.35, 0, 97), "", "",
+			"a reading teaches only with feed and stick-out measured", "type --pull"},
 		{"withdraw", odd, ofFirst(book.ReadingKind, (*Shop).Withdraw), "withdrawn ID", "", "", ""},
-		{"withdraw by a name", odd, word("booth 1", (*Shop).Withdraw), "", "", `a reading is meant by its id, not by "booth 1"`, "brazebooth book reading lists"},
+		{"withdraw by a name", odd, word("booth 1", (*Shop).Withdraw), "", "",
+			`a reading is meant by its id, not by "booth 1"`, "brazebooth book reading lists"},
 		{"confirm", odd, ofFirst(book.ReadingKind, (*Shop).Confirm), "confirmed ID", "", "", ""},
-		{"confirm what is withdrawn", []act{first, ofFirst(book.ReadingKind, (*Shop).Withdraw)}, ofFirst(book.ReadingKind, (*Shop).Confirm), "", "",
-			"no such record in the book: ID was deleted; brazebooth book restore --kind reading ID takes that back", "brazebooth book list"},
-		{"confirm what is no reading", []act{saveCard("lid")}, ofFirst(book.CardKind, (*Shop).Confirm), "", "", "no such record in the book: ID is a card, not a reading: --kind card", "brazebooth book list"},
+		{"confirm what is withdrawn", []act{first, ofFirst(book.ReadingKind, (*Shop).Withdraw)},
+			ofFirst(book.ReadingKind, (*Shop).Confirm), "", "",
+			"no such record in the book: ID was deleted; brazebooth book restore --kind reading ID takes that back",
+			"brazebooth book list"},
+		{"confirm what is no reading", []act{saveCard("lid")}, ofFirst(book.CardKind, (*Shop).Confirm), "", "",
+			"no such record in the book: ID is a card, not a reading: --kind card", "brazebooth book list"},
 
-		{"source", nil, enter(book.SourceKind, "name", "A", "rated-amps", "200A", "rated-duty", "60%"), "saved ID power source A, rated 200 A, duty cycle 60 %", "", "", ""},
-		{"source changed", []act{first}, enter(book.SourceKind, "name", "a", "most-amps", "250"), "changed ID power source A, up to 250 A", "changed: power source A, up to 250 A", "", ""},
-		{"source as it is", []act{first}, enter(book.SourceKind, "name", "A"), "power source A; nothing to change", "power source A; nothing to change", "", ""},
-		{"source without a name", nil, enter(book.SourceKind, "rated-amps", "200A"), "", "", "a power source without a name", "type --name"},
-		{"source of much", nil, enter(book.SourceKind, "name", "A", "least-amps", "much"), "", "", `--least-amps: a current "much" is no number`, "type "},
-		{"source the wrong way round", nil, enter(book.SourceKind, "name", "A", "least-amps", "90", "most-amps", "80"), "", "", "a plate from 90 to 80 A", "--least-amps"},
+		{"source", nil, enter(book.SourceKind, "name", "A", "rated-amps", "200A", "rated-duty", "60%"),
+			"saved ID power source A, rated 200 A, duty cycle 60 %", "", "", ""},
+		{"source changed", []act{first}, enter(book.SourceKind, "name", "a", "most-amps", "250"),
+			"changed ID power source A, up to 250 A", "changed: power source A, up to 250 A", "", ""},
+		{"source as it is", []act{first}, enter(book.SourceKind, "name", "A"), "power source A; nothing to change",
+			"power source A; nothing to change", "", ""},
+		{"source without a name", nil, enter(book.SourceKind, "rated-amps", "200A"), "", "",
+			"a power source without a name", "type --name"},
+		{"source of much", nil, enter(book.SourceKind, "name", "A", "least-amps", "much"), "", "",
+			`--least-amps: a current "much" is no number`, "type "},
+		{"source the wrong way round", nil, enter(book.SourceKind, "name", "A", "least-amps", "90", "most-amps",
+			"80"), "", "", "a plate from 90 to 80 A", "--least-amps"},
 
-		{"spool", nil, enter(book.SpoolKind, "lot", "A17", "full", "4540"), "saved ID spool A17: cusi3 0.889 mm, 4540 g left, 857 m of wire", "", "", ""},
-		{"spool used", []act{enter(book.SpoolKind, "lot", "A17", "full", "4540")}, enter(book.SpoolKind, "lot", "a17", "used", "40"),
+		{"spool", nil, enter(book.SpoolKind, "lot", "A17", "full", "4540"),
+			"saved ID spool A17: cusi3 0.889 mm, 4540 g left, 857 m of wire", "", "", ""},
+		{"spool used", []act{enter(book.SpoolKind, "lot", "A17", "full", "4540")}, enter(book.SpoolKind, "lot", "a17",
+			"used", "40"),
 			"changed ID spool A17: cusi3 0.889 mm, 4500 g left, 850 m of wire", "", "", ""},
-		{"spool of another wire", nil, enter(book.SpoolKind, "lot", "A17", "full", "4540", "wire", "0.9"), "saved ID spool A17: cusi3 0.9 mm, 4540 g left, 837 m of wire", "", "", ""},
-		{"spool without a lot", nil, enter(book.SpoolKind, "full", "4540"), "", "", "a spool without a lot", "type what is on it"},
-		{"spool without its weight", nil, enter(book.SpoolKind, "lot", "A17"), "", "", "a new spool without its weight", "type --full"},
-		{"spool of no number", nil, enter(book.SpoolKind, "lot", "A17", "full", "NaN"), "", "", `--full: "NaN" is no weight of wire, or more than a tonne`, "type grams"},
-		{"spool of less than nothing", nil, enter(book.SpoolKind, "lot", "A17", "full", "-1"), "", "", "a full spool of less than nothing", "type grams"},
-		{"spool of which too much is used", nil, enter(book.SpoolKind, "lot", "A17", "full", "100", "used", "200"), "", "", "-100 g cannot be left of a spool of 100 g", "check the grams"},
+		{"spool of another wire", nil, enter(book.SpoolKind, "lot", "A17", "full", "4540", "wire", "0.9"),
+			"saved ID spool A17: cusi3 0.9 mm, 4540 g left, 837 m of wire", "", "", ""},
+		{"spool without a lot", nil, enter(book.SpoolKind, "full", "4540"), "", "", "a spool without a lot",
+			"type what is on it"},
+		{"spool without its weight", nil, enter(book.SpoolKind, "lot", "A17"), "", "",
+			"a new spool without its weight", "type --full"},
+		{"spool of no number", nil, enter(book.SpoolKind, "lot", "A17", "full", "NaN"), "", "",
+			`--full: "NaN" is no weight of wire, or more than a tonne`, "type grams"},
+		{"spool of less than nothing", nil, enter(book.SpoolKind, "lot", "A17", "full", "-1"), "", "",
+			"a full spool of less than nothing", "type grams"},
+		{"spool of which too much is used", nil, enter(book.SpoolKind, "lot", "A17", "full", "100", "used", "200"),
+			"", "", "-100 g cannot be left of a spool of 100 g", "check the grams"},
 
 		{"person", nil, enter(book.PersonKind, "name", "ana"), "saved ID person ana", "kept: person ana", "", ""},
-		{"person who is known", []act{enter(book.PersonKind, "name", "ana")}, enter(book.PersonKind, "name", "Ana"), "person ana; nothing to change", "", "", ""},
-		{"person of a long name", []act{enter(book.PersonKind, "name", strings.Repeat("ana", 20))}, enter(book.PersonKind, "name", strings.Repeat("ana", 20)),
+		{"person who is known", []act{enter(book.PersonKind, "name", "ana")}, enter(book.PersonKind, "name", "Ana"),
+			"person ana; nothing to change", "", "", ""},
+		{"person of a long name", []act{enter(book.PersonKind, "name", strings.Repeat("ana", 20))},
+			enter(book.PersonKind, "name", strings.Repeat("ana", 20)),
 			"person anaanaanaanaanaanaanaan…; nothing to change", "", "", ""},
-		{"person without a name", nil, enter(book.PersonKind, "name", " "), "", "", "a person without a name", "type a short one"},
+		{"person without a name", nil, enter(book.PersonKind, "name", " "), "", "", "a person without a name",
+			"type a short one"},
 
 		{"practice", nil, func(ctx context.Context, s *Shop) (Done, error) {
 			return s.SavePractice(ctx, practice.Outcome{Level: 2, Seed: 7, Beads: 3, Verdict: "good", Program: 2})
 		}, "saved ID practice level 2 seed 7", "", "", ""},
 
-		{"load what is deleted", []act{saveCard("lid"), remove(book.CardKind, "lid")}, ofFirst(book.CardKind, func(s *Shop, ctx context.Context, id string) (Done, error) {
-			_, err := s.Load(ctx, id)
-			return Done{}, err
-		}), "", "", "no such record in the book: ID was deleted; brazebooth book restore --kind card ID takes that back", "brazebooth book list"},
-		{"load a spool", []act{enter(book.SpoolKind, "lot", "A17", "full", "4540")}, ofFirst(book.SpoolKind, func(s *Shop, ctx context.Context, id string) (Done, error) {
-			_, err := s.Load(ctx, id)
-			return Done{}, err
-		}), "", "", "no such record in the book: ID is a spool, not a card: --kind spool", "brazebooth book list"},
-		{"load from no book", nil, onlyErr(func(ctx context.Context, s *Shop) error { _, err := s.Load(ctx, "0123456789abcdef"); return err }), "", "", "there is no book yet at BOOK", "save something first"},
-		{"find in no book", nil, onlyErr(func(ctx context.Context, s *Shop) error { _, err := s.Find(ctx, "lid"); return err }), "", "", "", ""},
-		{"recall of nobody", []act{first}, onlyErr(func(ctx context.Context, s *Shop) error { _, err := s.Recall(ctx, "B", lap); return err }), "", "",
+		{"load what is deleted", []act{saveCard("lid"), remove(book.CardKind, "lid")}, ofFirst(book.CardKind,
+			func(s *Shop, ctx context.Context, id string) (Done, error) {
+				_, err := s.Load(ctx, id)
+				return Done{}, err
+			}), "", "",
+			"no such record in the book: ID was deleted; brazebooth book restore --kind card ID takes that back",
+			"brazebooth book list"},
+		{"load a spool", []act{enter(book.SpoolKind, "lot", "A17", "full", "4540")}, ofFirst(book.SpoolKind,
+			func(s *Shop, ctx context.Context, id string) (Done, error) {
+				_, err := s.Load(ctx, id)
+				return Done{}, err
+			}), "", "", "no such record in the book: ID is a spool, not a card: --kind spool", "brazebooth book list"},
+		{"load from no book", nil, onlyErr(func(ctx context.Context, s *Shop) error {
+			_, err := s.Load(ctx,
+				"0123456789abcdef")
+			return err
+		}), "", "", "there is no book yet at BOOK", "save something first"},
+		{"find in no book", nil, onlyErr(func(ctx context.Context, s *Shop) error {
+			_, err := s.Find(ctx,
+				"lid")
+			return err
+		}), "", "", "", ""},
+		{"recall of nobody", []act{first}, onlyErr(func(ctx context.Context, s *Shop) error {
+			_, err := s.Recall(ctx,
+				"B", lap)
+			return err
+		}), "", "",
 			`no such record in the book: no source is called "B"`, "brazebooth book list"},
-		{"compare with nothing", []act{saveCard("lid")}, onlyErr(func(ctx context.Context, s *Shop) error { _, _, _, err := s.Compare(ctx, "lid", "rim"); return err }), "", "",
+		{"compare with nothing", []act{saveCard("lid")}, onlyErr(func(ctx context.Context, s *Shop) error {
+			_, _, _,
+				err := s.Compare(ctx, "lid", "rim")
+			return err
+		}), "", "",
 			`no such record in the book: no card is called "rim"`, "brazebooth book list"},
 	} {
 		t.Run(x.name, func(t *testing.T) {
@@ -210,11 +274,13 @@ func TestActs(t *testing.T) {
 			before := revisions(t, s)
 			done, err := x.act(ctx, s)
 			plainly := func(text string) string {
-				return regexp.MustCompile(`\b[0-9a-f]{16}\b`).ReplaceAllString(strings.ReplaceAll(text, s.Where, "BOOK"), "ID")
+				return regexp.MustCompile(`\b[0-9a-f]{16}\b`).ReplaceAllString(strings.ReplaceAll(text, s.Where,
+					"BOOK"), "ID")
 			}
 			if x.what != "" {
 				m := mistake.Of(err)
-				if m == nil || plainly(m.Error()) != x.what || !strings.HasPrefix(m.Hint, x.hint) || m.Hint == "" && x.hint != "" {
+				if m == nil || plainly(m.Error()) != x.what || !strings.HasPrefix(m.Hint,
+					x.hint) || m.Hint == "" && x.hint != "" {
 					t.Fatalf("%+v, %v", m, err)
 				}
 				if after := revisions(t, s); after != before {
@@ -255,10 +321,16 @@ func revisions(t *testing.T, s *Shop) (n int) {
 
 // writes are all acts that write, each in a book that has what it needs.
 var writes = map[string]act{
-	"save": saveCard("rim"), "edit": edit("lid", "note", "x"), "delete": remove(book.CardKind, "lid"), "restore": restore(book.CardKind, "lid"),
-	"trial": saveTrial(lap, "pores", "bad", ""), "reading": saveReading("A", 6.35, 12, 97), "withdraw": word("0123", (*Shop).Withdraw), "confirm": word("0123", (*Shop).Confirm),
-	"source": enter(book.SourceKind, "name", "B"), "source changed": enter(book.SourceKind, "name", "A", "note", "x"), "spool": enter(book.SpoolKind, "lot", "A17", "full", "100"),
-	"person": enter(book.PersonKind, "name", "ana"), "practice": func(ctx context.Context, s *Shop) (Done, error) { return s.SavePractice(ctx, practice.Outcome{}) },
+	"save": saveCard("rim"), "edit": edit("lid", "note", "x"), "delete": remove(book.CardKind,
+		"lid"), "restore": restore(book.CardKind, "lid"),
+	"trial": saveTrial(lap, "pores", "bad", ""), "reading": saveReading("A", 6.35, 12, 97), "withdraw": word("0123",
+		(*Shop).Withdraw), "confirm": word("0123", (*Shop).Confirm),
+	"source": enter(book.SourceKind, "name", "B"), "source changed": enter(book.SourceKind, "name", "A", "note",
+		"x"), "spool": enter(book.SpoolKind, "lot", "A17", "full", "100"),
+	"person": enter(book.PersonKind, "name", "ana"), "practice": func(ctx context.Context, s *Shop) (Done,
+		error) {
+		return s.SavePractice(ctx, practice.Outcome{})
+	},
 }
 
 // Who may look only keeps nothing, by no act.
@@ -292,7 +364,8 @@ func TestServerIsAway(t *testing.T) {
 		switch name {
 		case "save", "trial", "reading", "practice":
 			kept++
-			if err != nil || !strings.Contains(done.Said(), "kept in "+s.Beside+"; when it is back: brazebooth book merge "+s.Beside) || done.Verb != "saved" {
+			told := "kept in " + s.Beside + "; when it is back: brazebooth book merge " + s.Beside
+			if err != nil || !strings.Contains(done.Said(), told) || done.Verb != "saved" {
 				t.Errorf("%s: %+v, %v", name, done, err)
 			}
 		default:
@@ -313,14 +386,17 @@ func TestWhatNoBookTakesIsRescued(t *testing.T) {
 	dir := t.TempDir()
 	t.Setenv("TMPDIR", dir)
 	s := newShop(t)
-	if err := os.WriteFile(s.Where, []byte("dear shop, this is no book but a letter, and a long one at that"), 0o600); err != nil {
+	if err := os.WriteFile(s.Where, []byte("dear shop, this is no book but a letter, and a long one at that"),
+		0o600); err != nil {
 		t.Fatal(err)
 	}
 	gone, leave := context.WithCancel(t.Context())
 	leave()
-	for name, do := range map[string]act{"save": writes["save"], "practice": writes["practice"], "trial": writes["trial"]} {
+	for name, do := range map[string]act{"save": writes["save"], "practice": writes["practice"],
+		"trial": writes["trial"]} {
 		_, err := do(t.Context(), s)
-		if found := regexp.MustCompile(`it lies in (\S+), for: brazebooth book import (\S+)$`).FindStringSubmatch(err.Error()); found == nil || found[1] != found[2] {
+		lies := regexp.MustCompile(`it lies in (\S+), for: brazebooth book import (\S+)$`)
+		if found := lies.FindStringSubmatch(err.Error()); found == nil || found[1] != found[2] {
 			t.Errorf("%s: %v", name, err)
 		}
 		s.Remote = true

@@ -59,7 +59,8 @@ func TestScreensOffersAFile(t *testing.T) {
 func TestScreensKeeps(t *testing.T) {
 	ctx := context.Background()
 	d := &Shop{Where: filepath.Join(t.TempDir(), "book.db"), Author: book.Author{Program: "test", Now: time.Now}}
-	job := calc.Job{Metal: "mild-steel", Gauge: 18, Feed: calc.Some(6.35), Travel: calc.Some(10), StickOut: calc.Some(12)}
+	job := calc.Job{Metal: "mild-steel", Gauge: 18, Feed: calc.Some(6.35), Travel: calc.Some(10),
+		StickOut: calc.Some(12)}
 	taught, _, err := d.Measure(ctx, "booth 1", calc.Reading{Feed: 6.35, StickOut: 12, Amps: 97}, 9, job)
 	if err != nil || !taught.Phi.Set {
 		t.Fatalf("learned %v, %v", taught.Phi.Set, err)
@@ -80,19 +81,23 @@ func TestScreensKeeps(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if said, err := d.Practice(ctx, practice.Outcome{Level: 2, Seed: 7, Work: "planter side", Beads: 3, Verdict: "good", Program: 2, Reached: true}); err != nil || !strings.Contains(said, "level 2 seed 7") {
+	if said, err := d.Practice(ctx, practice.Outcome{Level: 2, Seed: 7, Work: "planter side", Beads: 3,
+		Verdict: "good", Program: 2, Reached: true}); err != nil || !strings.Contains(said, "level 2 seed 7") {
 		t.Errorf("%q, %v", said, err)
 	}
 	if again, err := d.Recall(ctx, "booth 1", job); err != nil || again != before {
 		t.Errorf("a practice job taught something: %+v, %v", again, err)
 	}
-	if said, err := d.Enter(ctx, "spool", map[string]string{"lot": "-A17", "full": "4540"}); err != nil || !strings.Contains(said, "4540 g left") {
+	if said, err := d.Enter(ctx, "spool", map[string]string{"lot": "-A17",
+		"full": "4540"}); err != nil || !strings.Contains(said, "4540 g left") {
 		t.Errorf("%q, %v", said, err)
 	}
-	if said, err := d.Enter(ctx, "source", map[string]string{"name": "booth 1", "rated-amps": "200A"}); err != nil || !strings.Contains(said, "rated 200 A") {
+	if said, err := d.Enter(ctx, "source", map[string]string{"name": "booth 1",
+		"rated-amps": "200A"}); err != nil || !strings.Contains(said, "rated 200 A") {
 		t.Errorf("%q, %v", said, err)
 	}
-	if _, err := d.Enter(ctx, "source", map[string]string{"name": "booth 1", "rated-amps": "much"}); err == nil || !strings.Contains(err.Error(), "rated-amps") {
+	if _, err := d.Enter(ctx, "source", map[string]string{"name": "booth 1",
+		"rated-amps": "much"}); err == nil || !strings.Contains(err.Error(), "rated-amps") {
 		t.Errorf("%v", err)
 	}
 	if _, err := d.Enter(ctx, "person", map[string]string{"name": "ana"}); err != nil {
@@ -104,7 +109,8 @@ func TestScreensKeeps(t *testing.T) {
 			t.Fatal(err)
 		}
 		left, err := d.Records(ctx, "")
-		if found := slices.ContainsFunc(left, func(e Entry) bool { return e.ID == gone.ID }); found == deleted || err != nil {
+		found := slices.ContainsFunc(left, func(e Entry) bool { return e.ID == gone.ID })
+		if found == deleted || err != nil {
 			t.Errorf("deleted %v, found %v, %v", deleted, found, err)
 		}
 	}
@@ -123,12 +129,14 @@ func TestScreensKeeps(t *testing.T) {
 func TestScreensTellsCardsApart(t *testing.T) {
 	ctx := context.Background()
 	now := time.Date(2026, 3, 1, 9, 30, 10, 0, time.UTC)
-	d := &Shop{Where: filepath.Join(t.TempDir(), "book.db"), Author: book.Author{Program: "test", Now: func() time.Time { return now }}}
+	d := &Shop{Where: filepath.Join(t.TempDir(), "book.db"), Author: book.Author{Program: "test",
+		Now: func() time.Time { return now }}}
 	for _, x := range []struct {
 		name  string
 		feed  float64
 		after time.Duration
-	}{{"tank lid", 4, 0}, {"tank lid", 4.5, time.Minute}, {"planter", 5, time.Minute}, {"planter", 5, 10 * time.Second}, {"tank lid, thick", 6, time.Hour}} {
+	}{{"tank lid", 4, 0}, {"tank lid", 4.5, time.Minute}, {"planter", 5, time.Minute}, {"planter", 5,
+		10 * time.Second}, {"tank lid, thick", 6, time.Hour}} {
 		now = now.Add(x.after)
 		card, err := calc.Solve(calc.Job{Metal: "galvanized", Gauge: 20, Feed: calc.Some(x.feed), Travel: calc.Some(8)})
 		if err != nil {
@@ -150,8 +158,9 @@ func TestScreensTellsCardsApart(t *testing.T) {
 		return rows
 	}
 	for text, want := range map[string][]string{
-		"tank lid": {"tank lid | 2026-03-01 09:31 | 4.50 m/min at 8.0 mm/s", "tank lid | 2026-03-01 09:30 | 4.00 m/min at 8.0 mm/s", "tank lid, thick | 2026-03-01 | galvanized"},
-		"planter":  {"planter | 2026-03-01 09:32:20 | 5.00", "planter | 2026-03-01 09:32:10 | 5.00"},
+		"tank lid": {"tank lid | 2026-03-01 09:31 | 4.50 m/min at 8.0 mm/s",
+			"tank lid | 2026-03-01 09:30 | 4.00 m/min at 8.0 mm/s", "tank lid, thick | 2026-03-01 | galvanized"},
+		"planter": {"planter | 2026-03-01 09:32:20 | 5.00", "planter | 2026-03-01 09:32:10 | 5.00"},
 	} {
 		got := shown(text)
 		if len(got) != len(want) {
