@@ -55,11 +55,11 @@ func (g Given) words(o Options) []Line {
 			where = ""
 		}
 	}
-	return []Line{{Text: whatGiven(&g.Card.Job) + ": " + setting(u.Feed.V, u.Travel.V, o.Units) + where + ": " + verdictText(g.Card) + "."}}
+	return []Line{{Text: whatGiven(&g.Card.Job) + ": " + setting(u.Feed.V, u.Travel.V, o) + where + ": " + verdictText(g.Card) + "."}}
 }
 
 func (s Suggested) words(o Options) []Line {
-	at := setting(s.Suggestion.Feed, s.Suggestion.Travel, o.Units)
+	at := setting(s.Suggestion.Feed, s.Suggestion.Travel, o)
 	if !s.Good {
 		return []Line{{Text: "No feed and travel meet every edge. The nearest miss: " + at + "."}}
 	}
@@ -70,8 +70,13 @@ func (s Suggested) words(o Options) []Line {
 	return []Line{{Text: fmt.Sprintf("Suggested: %s. Chance that it meets every edge, over everything uncertain: %.0f %%.%s", at, s.Chance.Good, missed)}}
 }
 
-func setting(feed, travel float64, sys quantity.System) string {
-	return quantity.Show(feed, "m/min", sys) + " at " + quantity.Show(travel, "mm/s", sys)
+// setting is a wire feed, m/min, and a travel, mm/s. Units tell a reader which is which; a listener hears their names.
+func setting(feed, travel float64, o Options) string {
+	words := "%s at %s"
+	if o.Heard {
+		words = "wire feed %s at travel %s"
+	}
+	return fmt.Sprintf(words, quantity.Show(feed, "m/min", o.Units), quantity.Show(travel, "mm/s", o.Units))
 }
 
 // whatGiven says which of feed and travel were given and which the card adds.
