@@ -115,7 +115,7 @@ func TestTwoModels(t *testing.T) {
 		t.Skip("fifty moving arcs")
 	}
 	steels := []string{"mild-steel", "stainless-304"}
-	for _, group := range deep.Of(t, []struct {
+	groups := []struct {
 		name   string
 		metals []string
 		thick  float64
@@ -127,7 +127,12 @@ func TestTwoModels(t *testing.T) {
 		{"steel 2.5 mm", steels, 2.5, map[string]float64{"wetted width": 0.57, "peak rise": 0.32, "zinc boiled": 0.42, "zinc melted": 0.06}},
 		{"copper 0.8 mm", []string{"copper"}, 0.8, map[string]float64{"wetted width": 0.04, "peak rise": 0.07}},
 		{"copper 1.5 mm", []string{"copper"}, 1.5, map[string]float64{"wetted width": 0.23, "peak rise": 0.08}},
-	}, 2) {
+	}
+	if !deep.Run() { // one of steel
+		n := deep.Rand(t).IntN(4)
+		groups = groups[n : n+1]
+	}
+	for _, group := range groups {
 		d := differences{}
 		for _, metal := range group.metals {
 			for _, joint := range []string{"lap", "tee", "butt"} {
