@@ -1,9 +1,11 @@
 package program
 
 import (
+	"bytes"
 	"fmt"
 	"io"
 	"net"
+	"sync"
 	"sync/atomic"
 	"testing"
 	"time"
@@ -11,10 +13,42 @@ import (
 	gossh "golang.org/x/crypto/ssh"
 )
 
-// wire counts what comes over a connection, cipher and all.
+// wire counts what comes over a connection, cipher and all, and keeps what the session shows.
 type wire struct {
 	net.Conn
-	n atomic.Int64
+	n     atomic.Int64
+	shown shown
+}
+
+// shown is all that a session showed.
+type shown struct {
+	mu   sync.Mutex
+	text []byte
+}
+
+func (s *shown) Write(p []byte) (int, error) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.text = append(s.text, p...)
+	return len(p), nil
+}
+
+func (s *shown) has(text string) bool {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	return bytes.Contains(s.text, []byte(text))
+}
+
+// shows waits until a text was shown: how long that takes is the machine's.
+func (w *wire) shows(t *testing.T, text string) {
+	t.Helper()
+	for !w.shown.has(text) {
+		select {
+		case <-t.Context().Done():
+			t.Fatalf("%q was never shown", text)
+		case <-time.After(20 * time.Millisecond):
+		}
+	}
 }
 
 func (w *wire) Read(p []byte) (int, error) {
@@ -44,7 +78,7 @@ func (b *testBooth) screensOver(t *testing.T, columns, rows int) (*wire, io.Writ
 	t.Helper()
 	w, c := b.over(t, "reader")
 	s, in := ptyIn(t, c, "xterm-256color", columns, rows)
-	s.Stdout = io.Discard
+	s.Stdout = &w.shown
 	if err := s.Shell(); err != nil {
 		t.Fatal(err)
 	}
@@ -96,6 +130,8 @@ func TestBytesOverSSH(t *testing.T) {
 			w, in := startBooth(t).screensOver(t, size.columns, size.rows)
 			w.settle(t, w.n.Load())
 			w.costs(t, in, "mild-steel\r", "18\r\r\r")
+			w.shows(t, "stick-out") // the card, which a machine that is busy draws late
+			w.settle(t, 0)
 			w.atMost(t, in, size.card, "\x1b[C", "\x1b[B", "\x1b[A", "\x1b[D", "+", "\x1b[B", "\x1b[B", "+", "-")
 			w.atMost(t, in, 6000, "m", "\x1b[C", "\x1b[A", "r", "/", "m") // the map
 		})

@@ -81,7 +81,7 @@ func acts() []asked {
 			command: "book trial --seen pores --power-source a" + laidFlags, screen: trial("pores", "", "a")},
 		{name: "trial at a new power source", before: booth,
 			command: "book trial --seen pores --power-source B" + laidFlags,
-			screen: trial("pores", "", "B")},
+			screen:  trial("pores", "", "B")},
 		{name: "trial against its look", command: "book trial --seen pores --verdict good" + laidFlags,
 			screen: trial("pores", "good", ""), refused: true},
 		{name: "trial of no look", command: "book trial --seen ugly" + laidFlags, screen: trial("ugly", "bad", ""),
