@@ -1,6 +1,6 @@
-// Package report describes what was found, once: a card, a page beside it, an operating window, the times of a timed arc and a
-// practice job each come to a list of blocks that hold values. Text, Markdown, JSON, the pages for the wall, the pictures, the
-// line-by-line voice and the screens turn blocks into their medium: they decide how a thing looks, never what is said.
+// Package report describes what was found, once: a card, a page beside it, an operating window and the times of a timed
+// arc each come to a list of blocks that hold values. Text, Markdown, JSON, the line-by-line voice and the screens turn
+// blocks into their medium: they decide how a thing looks, never what is said.
 package report
 
 import (

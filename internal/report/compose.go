@@ -36,8 +36,8 @@ func Page(p *advice.Page, open []string) []Block {
 
 // body is what is a page's own.
 func body(p *advice.Page) []Block {
-	return []Block{Verdict{p.Verdict, p.Instead}, Correction{p.Correction}, Ranking{List: p.Ranking, Currency: p.Card.Used.Currency},
-		Figures{&p.Card, p.Figures, OfPage}, Order{p.Order}, Reasons{p.Reasons}, Cautions{List: p.Warnings}}
+	return []Block{Verdict{p.Verdict, p.Instead}, Correction{p.Correction},
+		Ranking{List: p.Ranking, Currency: p.Card.Used.Currency}, Figures{&p.Card, p.Figures, OfPage}, Order{p.Order}, Reasons{p.Reasons}, Cautions{List: p.Warnings}}
 }
 
 // Whole is everything for a job: the card, the pages beside it in the order of the work, and what to check first.
@@ -68,8 +68,8 @@ func brief(list []Block) []Block {
 	return list
 }
 
-// cautionsFirst is a page in the order for who hears it: behind the verdict and the one change what must be minded comes
-// before figures and reasons.
+// cautionsFirst is a page in the order for a listener: behind the verdict and the one change, cautions come before figures
+// and reasons.
 func cautionsFirst(list []Block) []Block {
 	turn := func(b Block) int {
 		switch b.(type) {
@@ -87,7 +87,8 @@ func stopsOf(c *calc.Card) Stops { return Stops{calc.Stops(c.Warnings)} }
 
 // cautionsOf are a card's warnings that stop nothing.
 func cautionsOf(c *calc.Card) Cautions {
-	return Cautions{List: slices.DeleteFunc(slices.Clone(c.Warnings), func(w calc.Warning) bool { return w.Severity == calc.Stop })}
+	stop := func(w calc.Warning) bool { return w.Severity == calc.Stop }
+	return Cautions{List: slices.DeleteFunc(slices.Clone(c.Warnings), stop)}
 }
 
 // ChapterOf is the chapter that a page belongs to.

@@ -64,7 +64,7 @@ type edge struct {
 	Basis  basis   `json:"basis"`
 }
 
-// JSON writes a card, with pages beside it or without, or one page as one JSON document, version 1, ending in a line break.
+// JSON writes a card, with pages beside it or without, or one page as one JSON document, version 1, and a line break.
 func JSON(blocks []Block, version string) ([]byte, error) {
 	d, err := documentOf(blocks, version)
 	if err != nil {

@@ -39,7 +39,8 @@ func clean(s string) string {
 
 // markdownMarks are what stands before a line of each kind.
 var markdownMarks = map[Kind]string{
-	Stop: "- **STOP** ", Caution: "- **CAUTION** ", Note: "- **INFO** ", Instead: "- instead: ", Change: "**Change: **", For: "   - for: ", Against: "   - against: ",
+	Stop: "- **STOP** ", Caution: "- **CAUTION** ", Note: "- **INFO** ", Instead: "- instead: ",
+	Change: "**Change**: ", For: "   - for: ", Against: "   - against: ",
 	Reason: "- ", Zone: "Zone: ", MayGive: "You may also give: ",
 }
 
@@ -89,6 +90,7 @@ func (m *marker) put(lines []Line, i int) {
 }
 
 func (m *marker) figure(r *Row) {
-	band := joined(r.Value.Band(), strings.TrimSpace(r.Other.String()), r.Beside(200, func(s string) int { return len(s) }))
+	whole := func(string) int { return 0 } // a cell has room for anything
+	band := joined(r.Value.Band(), strings.TrimSpace(r.Other.String()), r.Beside(0, whole))
 	m.line("| %s | %s | %s | %s |", r.Label, r.Value, clean(band), clean(r.Figure.Basis.Known))
 }

@@ -44,7 +44,7 @@ func (v Value) Band() string {
 // Meaning is what a figure's band means.
 type Meaning int
 
-// The ranges: what is in doubt, what the hand may choose, what is usual and was not judged, and between what a time works.
+// The ranges: what is in doubt, what the hand may choose, what is usual and was not judged, and where a time works.
 const (
 	Doubt Meaning = iota
 	GoodBetween
@@ -185,22 +185,25 @@ func Pace(mms float64, sys quantity.System) string {
 
 // restsOn are the choices that a page's figures go by, besides those of the card itself.
 var restsOn = map[string][]string{
-	"seam_length": {"length"}, "throat_capacity": {"length"}, "bond_capacity": {"length"}, "sheet_capacity": {"length"}, "allowable_load": {"length"},
-	"arc_time": {"length"}, "wire_used": {"length"}, "gas_used": {"length"}, "wire_cost": {"length"}, "gas_cost": {"length"},
-	"labour_time": {"length", "operating"}, "labour_cost": {"length", "operating"}, "total_cost": {"length", "operating"}, "steel_cost": {"length", "operating"},
+	"seam_length": {"length"}, "throat_capacity": {"length"}, "bond_capacity": {"length"}, "sheet_capacity": {"length"},
+	"allowable_load": {"length"}, "arc_time": {"length"}, "wire_used": {"length"}, "gas_used": {"length"},
+	"wire_cost": {"length"}, "gas_cost": {"length"}, "labour_time": {"length", "operating"},
+	"labour_cost": {"length", "operating"}, "total_cost": {"length", "operating"}, "steel_cost": {"length", "operating"},
 	"tacks": {"length"}, "seam_pieces": {"length"}, "layer_temperature": {"length"}, "interpass_hold": {"length"},
 }
 
 // unsaid reports a choice that nobody gave and that a page took its own for.
 func unsaid(card *calc.Card, field string) bool {
-	return slices.ContainsFunc(card.Assumed, func(a calc.Assumption) bool { return a.Field == field }) || field == "length" && !card.Used.Length.Set
+	assumed := func(a calc.Assumption) bool { return a.Field == field }
+	return slices.ContainsFunc(card.Assumed, assumed) || field == "length" && !card.Used.Length.Set
 }
 
 // guessLine says what the figures with a ~ go by; "" where none do.
 func guessLine(f *Figures) string {
 	var list []string
 	for _, field := range [...]string{"length", "operating"} {
-		if !unsaid(f.Card, field) || !slices.ContainsFunc(f.List, func(x calc.Figure) bool { return slices.Contains(restsOn[x.Name], field) }) {
+		rests := func(x calc.Figure) bool { return slices.Contains(restsOn[x.Name], field) }
+		if !unsaid(f.Card, field) || !slices.ContainsFunc(f.List, rests) {
 			continue
 		}
 		text := field

@@ -14,7 +14,7 @@ type Options struct {
 	Comma bool // a decimal comma instead of the point
 	Why   bool // the reason under each figure
 	Heard bool // it is read out: cautions come before figures, and ranges in the place of a map
-	// Beside: the card is at hand. What it says itself is left out: the subject, the cautions of every arc, what is assumed.
+	// Beside: the card is at hand. What it says itself is left out: subject, cautions of every arc, what is assumed.
 	Beside bool
 
 	loud bool // the medium has no colour: what is not met stands in capitals
@@ -92,12 +92,16 @@ func wrap(text string, room int) []string {
 
 // textMarks are what stands before a line of each kind.
 var textMarks = map[Kind]string{
-	Stop: "STOP  ", Caution: "CAUTION  ", Note: "INFO  ", Instead: "  instead: ", Change: "CHANGE  ", For: "       + ", Against: "       - ",
+	Stop: "STOP  ", Caution: "CAUTION  ", Note: "INFO  ", Instead: "  instead: ", Change: "CHANGE  ",
+	For: "       + ", Against: "       - ",
 	Reason: "- ", Formula: "      ", PutIn: "      = ", LeansOn: "      leans on: ", MayGive: "You may also give: ",
 }
 
 // leadRoom is how wide the lead of each kind stands.
-var leadRoom = map[Kind]string{Edge: "  %-18s ", Limit: "  %-19s ", Remedy: "  %-28s ", Setting: "  %-13s ", Assume: "  %-25s ", CheckFirst: "  %-25s ", Zone: "  zone%s          "}
+var leadRoom = map[Kind]string{
+	Edge: "  %-18s ", Limit: "  %-19s ", Remedy: "  %-28s ", Setting: "  %-13s ", Assume: "  %-25s ", CheckFirst: "  %-25s ",
+	Zone: "  zone%s          ",
+}
 
 // put writes one line of a list.
 func (w *writer) put(lines []Line, i int) {
@@ -181,7 +185,8 @@ func unitColumn(lines []Line) int {
 var labelColumn = [...]int{OfCard: 13, OfPage: 17, OfTimed: 14}
 
 func (w *writer) figure(r *Row) {
-	text := fmt.Sprintf("  %-*s %9s %-*s %-13s ", labelColumn[r.Of], r.Label, r.Value.Number, w.unit, r.Value.Unit, r.Value.Band())
+	v := &r.Value
+	text := fmt.Sprintf("  %-*s %9s %-*s %-13s ", labelColumn[r.Of], r.Label, v.Number, w.unit, v.Unit, v.Band())
 	if r.Other.Number != "" {
 		text += r.Other.String()
 	}

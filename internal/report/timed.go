@@ -56,8 +56,10 @@ func Timed(s *calc.Timed) []Block {
 			everyArcs = append(everyArcs, w)
 		}
 	}
-	return []Block{Head{Card: &s.Card}, stopsOf(&s.Card), Why{s.Why}, Beat{s}, Figures{&s.Card, append(list, s.Figures...), OfTimed}, Seam{s.Count, s.Seam},
-		Limits{s.Limits}, Wider{s.Wider}, Trace{s}, Remedies{s.Remedies, true}, Cautions{List: own}, Cautions{List: everyArcs, OnCard: true}, Decides{}, Assumed{s.Card.Assumed}}
+	return []Block{Head{Card: &s.Card}, stopsOf(&s.Card), Why{s.Why}, Beat{s},
+		Figures{&s.Card, append(list, s.Figures...), OfTimed}, Seam{s.Count, s.Seam}, Limits{s.Limits}, Wider{s.Wider},
+		Trace{s}, Remedies{s.Remedies, true}, Cautions{List: own}, Cautions{List: everyArcs, OnCard: true}, Decides{},
+		Assumed{s.Card.Assumed}}
 }
 
 func (y Why) words(Options) []Line { return []Line{{Kind: Sentence, Text: y.Text}} }
@@ -93,7 +95,8 @@ func (w Wider) words(o Options) []Line {
 	}
 	text := w.Why
 	if w.Off[1] != 0 {
-		text = fmt.Sprintf("on %.2f–%.2f s, off %.2f–%.2f s, step %s.", w.On[0], w.On[1], w.Off[0], w.Off[1], quantity.Show(w.Step, "mm", o.Units.Lead()))
+		step := quantity.Show(w.Step, "mm", o.Units.Lead())
+		text = fmt.Sprintf("on %.2f–%.2f s, off %.2f–%.2f s, step %s.", w.On[0], w.On[1], w.Off[0], w.Off[1], step)
 		if w.Reason == "two-settings" {
 			text = "only with a longer first spot; " + text
 		}

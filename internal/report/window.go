@@ -30,7 +30,8 @@ func Window(m *calc.Window, given *calc.Card) []Block {
 		_, _, on := givenPoint(m, given)
 		list = append(list, Given{given, on}, Edges{Card: given})
 	}
-	return append(list, Suggested{m}, Edges{Card: &m.Card}, Remedies{List: m.Remedies}, Cautions{dangers(&m.Card, nil), true, true})
+	return append(list, Suggested{m}, Edges{Card: &m.Card}, Remedies{List: m.Remedies},
+		Cautions{dangers(&m.Card, nil), true, true})
 }
 
 func (g Grid) words(o Options) []Line {
@@ -42,7 +43,8 @@ func (g Grid) words(o Options) []Line {
 		list = append(list, Line{Text: "The map is " + words + "."})
 	}
 	if len(g.Aims) > 0 {
-		list = append(list, Line{Text: "Unequal sheets: at each setting the arc is aimed where it suits, at the joint or toward the thicker one; the card of a setting says how far."})
+		list = append(list, Line{Text: "Unequal sheets: at each setting the arc is aimed where it suits, " +
+			"at the joint or toward the thicker one; the card of a setting says how far."})
 	}
 	return list
 }
@@ -55,7 +57,8 @@ func (g Given) words(o Options) []Line {
 			where = ""
 		}
 	}
-	return []Line{{Text: whatGiven(&g.Card.Job) + ": " + setting(u.Feed.V, u.Travel.V, o) + where + ": " + verdictText(g.Card) + "."}}
+	at := setting(u.Feed.V, u.Travel.V, o)
+	return []Line{{Text: whatGiven(&g.Card.Job) + ": " + at + where + ": " + verdictText(g.Card) + "."}}
 }
 
 func (s Suggested) words(o Options) []Line {
@@ -67,7 +70,8 @@ func (s Suggested) words(o Options) []Line {
 	if words := s.Chance.Words(); words != "" {
 		missed = " Most often missed: " + words + "."
 	}
-	return []Line{{Text: fmt.Sprintf("Suggested: %s. Chance that it meets every edge, over everything uncertain: %.0f %%.%s", at, s.Chance.Good, missed)}}
+	return []Line{{Text: fmt.Sprintf("Suggested: %s. Chance that it meets every edge, over everything uncertain: %.0f %%.%s",
+		at, s.Chance.Good, missed)}}
 }
 
 // setting is a wire feed, m/min, and a travel, mm/s. Units tell a reader which is which; a listener hears their names.
@@ -115,7 +119,8 @@ func (g *Grid) ranges(o Options) []Line {
 	var list []Line
 	si, sj := g.At(g.Suggestion.Feed, g.Suggestion.Travel)
 	if slow, fast := run(len(g.Travels), sj, func(j int) bool { return g.good(si, j) }); slow <= fast {
-		list = append(list, Line{Text: "At the suggested wire feed travel is good from " + between(g.Travels, slow, fast, "mm/s", o.Units) + "."})
+		good := between(g.Travels, slow, fast, "mm/s", o.Units)
+		list = append(list, Line{Text: "At the suggested wire feed travel is good from " + good + "."})
 	}
 	told := -1
 	for j, travel := range g.Travels {
@@ -128,7 +133,8 @@ func (g *Grid) ranges(o Options) []Line {
 		}
 		told = j
 		low, high := run(len(g.Feeds), some, func(i int) bool { return g.good(i, j) })
-		list = append(list, Line{Text: "At travel " + about(travel, "mm/s", o.Units) + " wire feed is good from " + between(g.Feeds, low, high, "m/min", o.Units) + "."})
+		at, good := about(travel, "mm/s", o.Units), between(g.Feeds, low, high, "m/min", o.Units)
+		list = append(list, Line{Text: "At travel " + at + " wire feed is good from " + good + "."})
 	}
 	return list
 }

@@ -102,7 +102,8 @@ func (h Head) words(o Options) []Line {
 	if !c.Setup.One {
 		list = append(list, Line{Kind: Subject, Text: "onto " + memberText(c, 1, o)})
 	}
-	return append(list, Line{Kind: Subject, Text: strings.Join([]string{c.Setup.Filler.Name, wire, u.Mode, c.Setup.Gas.Name, u.Position}, ", ")})
+	with := []string{c.Setup.Filler.Name, wire, u.Mode, c.Setup.Gas.Name, u.Position}
+	return append(list, Line{Kind: Subject, Text: strings.Join(with, ", ")})
 }
 
 func memberText(card *calc.Card, i int, o Options) string {
@@ -204,7 +205,7 @@ func (c Correction) words(o Options) []Line {
 	return append(list, Line{Text: c.Why})
 }
 
-// CorrectionText is the one thing to change after a bead: a setting, or what is done in place of one; "" where nothing is.
+// CorrectionText is the one thing to change after a bead: a setting, or what is done in its place; "" for nothing.
 func CorrectionText(c *advice.Change, do string, sys quantity.System) string {
 	if c == nil {
 		return do
@@ -317,7 +318,8 @@ func (s Order) words(Options) []Line {
 	if len(s.Turns) == 0 {
 		return nil
 	}
-	return []Line{{Kind: Turns, Lead: "turn of each piece along the seam, each laid back toward the finished end", Text: strings.Join(s.Turns, " – ")}}
+	const lead = "turn of each piece along the seam, each laid back toward the finished end"
+	return []Line{{Kind: Turns, Lead: lead, Text: strings.Join(s.Turns, " – ")}}
 }
 
 func (r Reasons) words(o Options) []Line {
@@ -437,7 +439,8 @@ func (a Assumed) words(Options) []Line {
 func (c Checks) words(Options) []Line {
 	var list []Line
 	for i := range c.List {
-		list = append(list, Line{Kind: CheckFirst, Lead: fmt.Sprintf("%-12s %s", c.List[i].Field, c.List[i].Value), Text: c.List[i].Text()})
+		x := &c.List[i]
+		list = append(list, Line{Kind: CheckFirst, Lead: fmt.Sprintf("%-12s %s", x.Field, x.Value), Text: x.Text()})
 	}
 	return list
 }
