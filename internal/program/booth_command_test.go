@@ -122,6 +122,7 @@ func TestServeIsClosedByDefault(t *testing.T) {
 }
 
 func TestServeEndsWhoseKeyIsTakenBack(t *testing.T) {
+	t.Parallel()
 	b := startBooth(t)
 	c := b.client(t, "reader")
 	s, _ := ptyIn(t, c, "xterm-256color", 80, 24)

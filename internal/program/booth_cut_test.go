@@ -50,6 +50,7 @@ func (b *testBooth) sound(t testing.TB, acknowledged []string) {
 
 // Connections that are cut at any moment around a save lose nothing that was acknowledged, and harm no book.
 func TestConnectionsCutInTheMiddleOfASave(t *testing.T) {
+	t.Parallel()
 	b := startBooth(t, "--per-key", "100", "--per-address", "100", "--log", filepath.Join(t.TempDir(), "log"))
 	b.ask(t, "writer", "book save --name first --gauge 20ga", "")
 	begin := time.Now()

@@ -94,6 +94,7 @@ func (b *testBooth) saver(t testing.TB, c *gossh.Client, prefix string) (list []
 // one does not, and everybody gets one: nothing is kept and called cancelled, nothing is called saved and lost. Every answer is
 // held against the book.
 func TestTheEndTellsEverySaveTheTruth(t *testing.T) {
+	t.Parallel()
 	rounds, total, kept, refused, cut := deep.Many(2, 6), 0, 0, 0, 0
 	r := deep.Rand(t)
 	for round := range rounds {
@@ -147,6 +148,7 @@ func TestTheEndTellsEverySaveTheTruth(t *testing.T) {
 
 // An import that the end cuts says how many of its revisions are in the book, and so many are.
 func TestTheEndTellsAnImportWhatIsKept(t *testing.T) {
+	t.Parallel()
 	const more = 1400 // which are kept some hundreds at a time
 	export := exportOf(t, more)
 	b := startBooth(t)
@@ -218,6 +220,7 @@ func exportOf(t testing.TB, n int) string {
 
 // The server is down in time whatever holds on to it.
 func TestTheEndComesInTime(t *testing.T) {
+	t.Parallel()
 	b := startBooth(t, "--per-key", "100", "--per-address", "100", "--channels", "10", "--handshake", "1h", "--stalled", "1h")
 	text := exportOf(t, 4000) // more than a client takes without reading
 	if _, told, code := b.ask(t, "writer", "book import -", text); code != 0 {

@@ -93,6 +93,7 @@ func TestLimitOfUnlistedKeys(t *testing.T) {
 // What a key may do is looked at again, also where its client opens session after session, each of them by the new rules: those
 // that began by the old ones end.
 func TestServeEndsWhatBeganWithMore(t *testing.T) {
+	t.Parallel()
 	for _, x := range []struct{ name, who, file string }{{"a writer who may only look", "writer", "writers"}, {"a reader nobody lists", "reader", "keys"}} {
 		b := startBooth(t, "--open")
 		c := b.client(t, x.who)

@@ -112,6 +112,7 @@ func TestServeRefusesWhatIsNoSession(t *testing.T) {
 
 // The keys of a connection are changed in the middle of a long answer.
 func TestServeRekeys(t *testing.T) {
+	t.Parallel()
 	b := startBooth(t)
 	for i := range 30 {
 		b.ask(t, "writer", fmt.Sprintf("book save --name lid%d --gauge 20ga", i), "")

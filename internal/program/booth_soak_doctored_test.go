@@ -83,6 +83,7 @@ var doctorings = []struct {
 
 // The soak's own look at a book notices whatever is done to any one of its records, and finds nothing wrong before.
 func TestSoakNoticesADoctoredBook(t *testing.T) {
+	t.Parallel()
 	dir := t.TempDir()
 	whole := filepath.Join(dir, "whole.db")
 	l := smallBook(t, whole)
@@ -111,6 +112,7 @@ func TestSoakNoticesADoctoredBook(t *testing.T) {
 
 // What nobody saved is noticed, and so are an answer that named another record and a file that is not whole.
 func TestSoakNoticesWhatIsNoRecordsOwn(t *testing.T) {
+	t.Parallel()
 	dir := t.TempDir()
 	whole := filepath.Join(dir, "whole.db")
 	l := smallBook(t, whole)

@@ -28,6 +28,7 @@ const (
 // TestSoakOfOneBook lets two servers and commands work on one SQLite file, all of them processes that are killed now and
 // then: what was acknowledged is there with its own content, and the file is whole.
 func TestSoakOfOneBook(t *testing.T) {
+	t.Parallel()
 	dir := t.TempDir()
 	file := filepath.Join(dir, "book.db")
 	s := newSoak(t, dir, file)
