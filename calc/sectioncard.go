@@ -147,7 +147,7 @@ func (m *margins) basis(i limit, v *verdict) Basis {
 	switch i {
 	case lWets:
 		value, unit, has, now = m.cold*180/math.Pi, "deg", "larger toe angle", v.state.toes.Larger()*180/math.Pi
-		if !v.state.bridged {
+		if !v.state.bridged || now > 180 {
 			now = 180
 		}
 	case lSolid:

@@ -116,14 +116,16 @@ func ofBead(x *variant, size float64) float64 {
 	return size
 }
 
-// angles are those inside the bead at its toes. A bead that does not wet both members counts as upright.
+// angles are those inside the bead at its toes. A bead that does not wet both members counts as upright, and so does one
+// that bulges over a member.
 func (l *sectionList) angles() {
 	angle := func(name, formula string, of func(section.Toes) float64) {
 		r := reading{difference: true, of: func(x *variant) float64 {
 			if !x.bridged {
 				return 180
 			}
-			return max(0, of(x.toes)) * 180 / math.Pi // below zero: more is wetted than the metal can cover, flat at the toes
+			// Below zero more is wetted than the metal can cover: flat at the toes.
+			return min(180, max(0, of(x.toes))*180/math.Pi)
 		}}
 		l.add(name, "deg", formula, r, append(l.byWidths(&r), l.byArea(&r))...)
 		f := &l.list[len(l.list)-1]
