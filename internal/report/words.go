@@ -115,6 +115,9 @@ func memberText(card *calc.Card, i int, o Options) string {
 	coat := ""
 	if m.Coating.ID != "none" {
 		coat = " " + m.Coating.ID
+		if o.Heard {
+			coat = ", coat " + m.Coating.ID
+		}
 	}
 	return m.Metal.ID + " " + size + coat
 }
