@@ -1,0 +1,183 @@
+package report
+
+import (
+	"brazebooth/calc"
+	"fmt"
+	"strings"
+)
+
+func (f Figures) words(o Options) []Line {
+	var list []Line
+	for i := range f.List {
+		if f.List[i].Name == "gun_angle" {
+			continue
+		}
+		row := RowOf(f.Card, &f.List[i], f.Of, o.Units)
+		list = append(list, Line{Kind: FigureRow, Row: &row})
+		if o.Why {
+			list = append(list, grounds(&f.List[i].Basis)...)
+		}
+	}
+	if f.Of == OfPage {
+		if text := guessLine(&f); text != "" {
+			list = append(list, Line{Kind: RestsOn, Text: text})
+		}
+	}
+	return list
+}
+
+// grounds are how a figure came about: formula, numbers, source and what it leans on most.
+func grounds(b *calc.Basis) []Line {
+	list := []Line{{Kind: Formula, Text: b.Plain()}}
+	if s := b.Substituted(); s != b.Plain() {
+		list = append(list, Line{Kind: PutIn, Text: s})
+	}
+	list = append(list, Line{Kind: Source, Text: b.Source, Known: b.Known})
+	var most []string
+	telling := b.Telling()
+	for _, in := range telling[:min(3, len(telling))] {
+		most = append(most, fmt.Sprintf("%s (%+.1f %%)", in.Name, in.Sensitivity))
+	}
+	if len(most) > 0 {
+		list = append(list, Line{Kind: LeansOn, Text: strings.Join(most, ", ")})
+	}
+	return list
+}
+
+func (s Order) words(Options) []Line {
+	if len(s.Turns) == 0 {
+		return nil
+	}
+	const lead = "turn of each piece along the seam, each laid back toward the finished end"
+	return []Line{{Kind: Turns, Lead: lead, Text: strings.Join(s.Turns, " – ")}}
+}
+
+func (r Reasons) words(o Options) []Line {
+	var list []Line
+	topic := ""
+	for _, x := range r.List {
+		if x.Topic != topic {
+			if topic != "" {
+				list = append(list, Line{Kind: Gap})
+			}
+			topic = x.Topic
+			list = append(list, Line{Kind: Topic, Text: topic})
+		}
+		list = append(list, Line{Kind: Reason, Lead: topic, Text: x.Text, Known: x.Known, Source: x.Source})
+		if o.Why {
+			list = append(list, Line{Kind: Source, Lead: "reason", Text: x.Source, Known: x.Known})
+		}
+	}
+	return list
+}
+
+// whoDecides stands under the cautions of every answer that is no card, which says it itself.
+const whoDecides = "Local codes and licensed practice decide."
+
+func (c Cautions) words(Options) []Line {
+	var list []Line
+	for i := range c.List {
+		l := warningLine(&c.List[i])
+		if c.Brief {
+			l.Text = firstSentence(l.Text)
+		}
+		list = append(list, l)
+	}
+	if c.Brief && len(list) > 0 {
+		list = append(list, Line{Text: "The card has these in full. " + whoDecides})
+	}
+	return list
+}
+
+// firstSentence is as much of a text as its first full stop ends.
+func firstSentence(text string) string {
+	if first, _, more := strings.Cut(text, ". "); more {
+		return first + "."
+	}
+	return text
+}
+
+func (e Edges) words(o Options) []Line {
+	var list []Line
+	if e.Zone {
+		if z := e.Card.Zone; z == "" || z == "not-modelled" {
+			return nil
+		}
+		list = append(list, Line{Kind: Zone, Text: verdictText(e.Card)})
+	}
+	under := len(list)
+	for i := range e.Card.Edges {
+		x := &e.Card.Edges[i]
+		list = append(list, Line{Kind: Edge, Lead: x.Name, Text: edgeWords(x, o.loud), Bad: !x.Met, N: under})
+	}
+	return list
+}
+
+// edgeWords say whether an edge is met, and by how much; loud where nothing has a colour.
+func edgeWords(e *calc.Edge, loud bool) string {
+	met := "met"
+	switch {
+	case !e.Met && loud:
+		met = "NOT MET"
+	case !e.Met:
+		met = "not met"
+	}
+	return met + ", " + EdgeFar(e)
+}
+
+// EdgeFar is how far an edge is.
+func EdgeFar(e *calc.Edge) string {
+	if e.Margin >= 999 {
+		return "far away"
+	}
+	return fmt.Sprintf("%.0f %% of feed or travel away", e.Margin)
+}
+
+// verdictText is the verdict with what stands against a good heat.
+func verdictText(card *calc.Card) string {
+	switch v := card.Verdict(); v {
+	case "outside":
+		return v + ": the heat is good, " + card.NearestEdge().Name + " is not met"
+	case "stop":
+		return v + ": not to be done, whatever the heat"
+	default:
+		return v
+	}
+}
+
+func (Section) words(Options) []Line { return nil }
+
+func (n Notes) words(Options) []Line {
+	var list []Line
+	for _, x := range n.List {
+		list = append(list, Line{Kind: Setting, Lead: x.Name, Text: x.Text, Known: x.Known, Source: x.Source})
+	}
+	return list
+}
+
+func (a Assumed) words(Options) []Line {
+	if len(a.List) == 0 {
+		return nil
+	}
+	list := []Line{{Kind: Heading, Text: "Assumed, since it was not given:"}}
+	for _, x := range a.List {
+		list = append(list, Line{Kind: Assume, Lead: fmt.Sprintf("%-12s %s", x.Field, x.Value), Text: x.Why})
+	}
+	return list
+}
+
+func (c Checks) words(Options) []Line {
+	var list []Line
+	for i := range c.List {
+		x := &c.List[i]
+		list = append(list, Line{Kind: CheckFirst, Lead: fmt.Sprintf("%-12s %s", x.Field, x.Value), Text: x.Text()})
+	}
+	return list
+}
+
+func (p Open) words(Options) []Line {
+	if len(p.Choices) == 0 {
+		return nil
+	}
+	return []Line{{Kind: MayGive, Text: strings.Join(p.Choices, ", ")}}
+}

@@ -1,0 +1,114 @@
+package report
+
+import (
+	"brazebooth/calc"
+	"brazebooth/calc/advice"
+	"brazebooth/internal/quantity"
+	"fmt"
+	"strings"
+)
+
+func (v Verdict) words(Options) []Line {
+	var list []Line
+	if v.Verdict != "" {
+		list = append(list, Line{Kind: VerdictIs, Lead: v.Verdict, Text: verdictWords(v.Verdict)})
+	}
+	for _, x := range v.Instead {
+		list = append(list, Line{Kind: Instead, Text: x})
+	}
+	return list
+}
+
+func verdictWords(v string) string {
+	switch v {
+	case advice.Suits:
+		return "suits"
+	case advice.WithCare:
+		return "possible with care"
+	case advice.AnotherWay:
+		return "choose another way"
+	}
+	return "STOP"
+}
+
+func (c Correction) words(o Options) []Line {
+	if c.Correction == nil {
+		return nil
+	}
+	var list []Line
+	if text := CorrectionText(c.Change, c.Do, o.Units); text != "" {
+		list = append(list, Line{Kind: Change, Text: text})
+	}
+	return append(list, Line{Text: c.Why})
+}
+
+// CorrectionText is the one thing to change after a bead: a setting, or what is done in its place; "" for nothing.
+func CorrectionText(c *advice.Change, do string, sys quantity.System) string {
+	if c == nil {
+		return do
+	}
+	if c.What == "mode" {
+		return fmt.Sprintf("mode from %s to %s", c.FromMode, c.ToMode)
+	}
+	text := func(v float64) string { return quantity.Show(v, c.Unit, sys) }
+	if c.What == "arc_on" || c.What == "arc_off" {
+		text = func(v float64) string { return fmt.Sprintf("%.2f s", v) }
+	}
+	return fmt.Sprintf("%s from %s to %s", calc.FigureLabel(c.What), text(c.From), text(c.To))
+}
+
+func (r Ranking) words(Options) []Line {
+	const full = 3
+	var list []Line
+	var others, out []string
+	for i := range r.List {
+		f := &r.List[i]
+		switch {
+		case !r.Brief || i < full:
+			list = append(list, r.rank(i)...)
+		case f.RuledOut:
+			out = append(out, f.ID)
+		default:
+			others = append(others, f.ID)
+		}
+	}
+	var rest []string
+	if len(others) > 0 {
+		rest = append(rest, "after these: "+strings.Join(others, ", "))
+	}
+	if len(out) > 0 {
+		rest = append(rest, "ruled out: "+strings.Join(out, ", "))
+	}
+	if len(rest) > 0 {
+		list = append(list, Line{Text: strings.Join(rest, "; ")})
+	}
+	return list
+}
+
+// rank is one filler with what speaks for it and against.
+func (r *Ranking) rank(i int) []Line {
+	f := &r.List[i]
+	parts := []string{f.Colour, fmt.Sprintf("%.0f MPa", f.Tensile)}
+	if f.Wire != nil {
+		parts = append(parts, fmt.Sprintf("%.0f g of wire a metre", *f.Wire))
+	}
+	if f.Cost != nil {
+		money := r.Currency
+		if money == "" {
+			money = "money"
+		}
+		parts = append(parts, fmt.Sprintf("%.2f %s a metre at the price given", *f.Cost, money))
+	}
+	facts := strings.Join(parts, ", ")
+	if f.RuledOut {
+		facts = "ruled out"
+	}
+	list := []Line{{Kind: Rank, N: i + 1, Bad: f.RuledOut, Text: f.ID + ", " + f.Name + ": " + facts}}
+	for _, x := range f.For {
+		list = append(list, Line{Kind: For, Text: x.Text, Known: x.Known, Source: x.Source})
+	}
+	for _, x := range f.Against {
+		list = append(list, Line{Kind: Against, Text: x.Text, Known: x.Known, Source: x.Source})
+	}
+	return list
+}
