@@ -194,15 +194,15 @@ func (p *measurePage) take(text string) error {
 		}
 		p.reading.Feed = (p.feeds[0] + p.feeds[1]) / 2
 	case askStickOut:
-		return number1(quantity.ParseStickOut, text, &p.reading.StickOut)
+		return number1(quantity.FieldStickOut, text, &p.reading.StickOut)
 	case askAmps:
-		return number1(quantity.ParseCurrent, text, &p.reading.Amps)
+		return number1(quantity.FieldCurrent, text, &p.reading.Amps)
 	case askVolts:
 		if text == "" {
 			p.reading.Volts = 0
 			return nil
 		}
-		return number1(quantity.ParseVoltage, text, &p.reading.Volts)
+		return number1(quantity.FieldVoltage, text, &p.reading.Volts)
 	case askTravel:
 		return p.bead(text)
 	}
@@ -218,17 +218,17 @@ func (p *measurePage) known(name string) bool {
 	return false
 }
 
-func number1[Q ~float64](parse func(string) (Q, error), text string, to *float64) error {
-	v, err := parse(text)
+func number1(field quantity.Field, text string, to *float64) error {
+	v, err := quantity.Read(field, text)
 	if err == nil {
-		*to = float64(v)
+		*to = v
 	}
 	return err
 }
 
 // pull turns a length of wire into a feed, by the watch or by six seconds.
 func (p *measurePage) pull(text string, i int) error {
-	l, err := quantity.ParseLength(text)
+	l, err := quantity.Read(quantity.FieldLength, text)
 	if err != nil {
 		return err
 	}
@@ -239,7 +239,7 @@ func (p *measurePage) pull(text string, i int) error {
 	if seconds < 1 {
 		return mistake.New(fmt.Sprintf("%.1f s is too short a pull", seconds), "let it run about 6 seconds")
 	}
-	p.feeds[i] = float64(l) * 60 / seconds / 1000
+	p.feeds[i] = l * 60 / seconds / 1000
 	return nil
 }
 
@@ -250,19 +250,19 @@ func (p *measurePage) bead(text string) error {
 		if text == "" {
 			return nil
 		}
-		v, err := quantity.ParseTravel(text)
+		v, err := quantity.Read(quantity.FieldTravel, text)
 		if err != nil {
 			return mistake.New(text+" is no travel", "type 16s/100mm or 6.3mm/s; or space starts and stops the watch here, then the bead's length; enter alone leaves travel out")
 		}
-		return p.moved(float64(v))
+		return p.moved(v)
 	}
 	l := 100.0
 	if text != "" {
-		v, err := quantity.ParseLength(text)
+		v, err := quantity.Read(quantity.FieldLength, text)
 		if err != nil {
 			return err
 		}
-		l = float64(v)
+		l = v
 	}
 	return p.moved(l / p.watch.seconds)
 }

@@ -24,7 +24,7 @@ func (c *Choice) Set(j *calc.Job, text string) error {
 		s, err := quantity.ParseSize(text)
 		if err == nil {
 			gauge, mm := c.sheet(j)
-			*gauge, *mm = s.Gauge, calc.Opt{Set: s.Gauge == 0, V: float64(s.Length)}
+			*gauge, *mm = s.Gauge, calc.Opt{Set: s.Gauge == 0, V: s.MM}
 		}
 		return err
 	case quantity.FieldPrice:
@@ -76,6 +76,6 @@ func price(j *calc.Job, o *calc.Opt, text string) error {
 	if c != "" {
 		j.Currency = c
 	}
-	*o = calc.Some(float64(v))
+	*o = calc.Some(v)
 	return nil
 }

@@ -58,8 +58,7 @@ func typedSheet(text string, sys tables.GaugeSystem) (Row, error) {
 	if err != nil {
 		return Row{}, err
 	}
-	if size.Gauge == 0 {
-		mm := float64(size.Length)
+	if mm := size.MM; size.Gauge == 0 {
 		return Row{ID: sizeID(mm), Name: quantity.Show(mm, "mm", quantity.Both), Line: suits(mm),
 			More: "as measured, coating included"}, nil
 	}
@@ -137,22 +136,21 @@ var wires = values{
 		return rowsOf(tables.Wires(), func(w *tables.Wire) Row { return wireRow(w.ID, w.ID, w.Diameter.V, w.Spools) })
 	},
 	Typed: func(_ *Present, text string) (Row, error) {
-		d, err := quantity.ParseWire(text)
+		mm, err := quantity.Read(quantity.FieldWire, text)
 		if err != nil {
 			return Row{}, err
 		}
-		mm := float64(d)
 		if w, ok := tables.WireNear(mm); ok {
 			return wireRow(w.ID, w.ID, w.Diameter.V, w.Spools), nil
 		}
 		return wireRow(sizeID(mm), quantity.Show(mm, "mm", quantity.Both), mm, "no standard size"), nil
 	},
 	reasons: func(id string, p *Present) []Reason {
-		d, err := quantity.ParseWire(id)
+		mm, err := quantity.Read(quantity.FieldWire, id)
 		if err != nil {
 			return nil
 		}
-		mm, f := float64(d), &p.Card.Setup.Filler
+		f := &p.Card.Setup.Filler
 		mass := fmt.Sprintf("%.2f g a metre", formula.MassPerLength(mm, f.Density.V))
 		lines := []Reason{{"in " + f.Name, mass, f.Density.Source, string(f.Density.Known)}}
 		if w, ok := tables.WireNear(mm); ok {
@@ -198,8 +196,8 @@ var gaps = values{sample: true,
 		return rowsOf([]float64{0, 0.5, 1, 1.5, 2, 2.5, 3}, func(mm *float64) Row { return gapRow(*mm) })
 	},
 	Typed: func(_ *Present, text string) (Row, error) {
-		g, err := quantity.ParseGap(text)
-		return gapRow(float64(g)), err
+		g, err := quantity.Read(quantity.FieldGap, text)
+		return gapRow(g), err
 	},
 }
 

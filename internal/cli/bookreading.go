@@ -69,14 +69,14 @@ const pullSeconds = 6
 
 // pulled puts the feed of a timed pull into a job.
 func pulled(job *calc.Job, pull string) error {
-	l, err := quantity.ParseLength(pull)
+	l, err := quantity.Read(quantity.FieldLength, pull)
 	if err != nil {
 		return inFlag("pull", err)
 	}
 	if job.Feed.Set {
 		return wrong("--pull together with --feed", "give one of them")
 	}
-	job.Feed = calc.Some(float64(l) * 60 / pullSeconds / 1000)
+	job.Feed = calc.Some(l * 60 / pullSeconds / 1000)
 	return nil
 }
 

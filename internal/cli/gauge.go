@@ -48,7 +48,7 @@ func (d *Deps) gaugeCommand() *cobra.Command {
 			case err != nil:
 				return err
 			case s.Gauge == 0:
-				return d.gaugesBeside(float64(s.Length), asJSON)
+				return d.gaugesBeside(s.MM, asJSON)
 			}
 			return d.gauge(s.Gauge, asJSON)
 		},

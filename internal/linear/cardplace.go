@@ -109,7 +109,7 @@ func (t *talk) unknown(word string) {
 			like = append(like, n)
 		}
 	}
-	if _, err := quantity.ParseNumber(word); err == nil {
+	if _, err := quantity.Read(quantity.FieldNumber, word); err == nil {
 		t.refuse("a number alone says nothing here", "type what it is for, as feed 6.2 or travel 8")
 		return
 	}

@@ -59,11 +59,11 @@ func figure(c byte) bool { return '0' <= c && c <= '9' }
 // named reports whether a number is part of a name: a letter, a point or an underscore stands right before it.
 func named(text string, from, to int) bool {
 	if from > 0 {
-		if c := text[from-1]; letterByte(c) || c == '_' || c == '.' {
+		if c := text[from-1]; letter(c) || c == '_' || c == '.' {
 			return true
 		}
 	}
 	return to < len(text) && text[to] == '_'
 }
 
-func letterByte(c byte) bool { return 'a' <= c|0x20 && c|0x20 <= 'z' }
+func letter(c byte) bool { return 'a' <= c|0x20 && c|0x20 <= 'z' }

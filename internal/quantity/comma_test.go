@@ -32,19 +32,19 @@ func TestComma(t *testing.T) {
 // A number that is shown with a comma can be typed back.
 func TestCommaIsReadBack(t *testing.T) {
 	for _, text := range []string{"6,35 m/min", "6,35", "6.35m/min"} {
-		if got, err := ParseFeed(text); err != nil || !about(float64(got), 6350./60) {
+		if got, err := Read(FieldFeed, text); err != nil || !about(got, 6350./60) {
 			t.Errorf("feed %q: %g, %v", text, got, err)
 		}
 	}
-	if got, err := ParseTravel("8,5 mm/s"); err != nil || got != 8.5 {
+	if got, err := Read(FieldTravel, "8,5 mm/s"); err != nil || got != 8.5 {
 		t.Errorf("travel: %g, %v", got, err)
 	}
-	if s, err := ParseSize("1,5"); err != nil || s.Length != 1.5 {
+	if s, err := ParseSize("1,5"); err != nil || s.MM != 1.5 {
 		t.Errorf("size: %+v, %v", s, err)
 	}
 	for _, v := range []float64{0.889, 1.31, 4.23, 15.2, 1234.5} {
 		shown := Comma(Show(v, "mm", Metric))
-		if back, err := ParseLength(shown); err != nil || !about(float64(back), v) {
+		if back, err := Read(FieldLength, shown); err != nil || !about(back, v) {
 			t.Errorf("%s: %g, %v", shown, back, err)
 		}
 	}

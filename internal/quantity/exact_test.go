@@ -50,14 +50,14 @@ func TestConversionsAreExact(t *testing.T) {
 // rounding, so the fixed points must come out to the last bit and the rest to that rounding.
 func TestFahrenheitIsExact(t *testing.T) {
 	for text, want := range map[string]float64{"32F": 0, "212F": 100, "-40F": -40, "1832F": 1000, "50F": 10, "23F": -5} {
-		if got, err := ParseTemperature(text); err != nil || float64(got) != want {
+		if got, err := Read(FieldTemperature, text); err != nil || got != want {
 			t.Errorf("%q: %.17g, %v; want %.17g", text, got, err, want)
 		}
 	}
-	if got, err := ParseTemperature("491,67F"); err != nil || math.Abs(float64(got)-459.67*5/9) > ulp(491.67) {
+	if got, err := Read(FieldTemperature, "491,67F"); err != nil || math.Abs(got-459.67*5/9) > ulp(491.67) {
 		t.Errorf("491.67F: %.17g, %v", got, err)
 	}
-	if got, err := ParseTemperature("300K"); err != nil || math.Abs(float64(got)-26.85) > 1e-13 {
+	if got, err := Read(FieldTemperature, "300K"); err != nil || math.Abs(got-26.85) > 1e-13 {
 		t.Errorf("300K: %.17g, %v", got, err)
 	}
 }

@@ -16,38 +16,35 @@ type parser struct {
 	parse func(string) (float64, error)
 }
 
-func of[Q ~float64](f Field, parse func(string) (Q, error)) parser {
-	return parser{f, func(s string) (float64, error) {
-		v, err := parse(s)
-		return float64(v), err
-	}}
+func of(f Field) parser {
+	return parser{f, func(s string) (float64, error) { return Read(f, s) }}
 }
 
 // parsers are all of them, for the tests that hold for each. A gauge counts as its number.
 var parsers = map[string]parser{
-	"size": of(FieldSize, func(s string) (float64, error) {
+	"size": {FieldSize, func(s string) (float64, error) {
 		v, err := ParseSize(s)
-		return float64(v.Length) + float64(v.Gauge), err
-	}),
-	"price": of(FieldPrice, func(s string) (Price, error) {
+		return v.MM + float64(v.Gauge), err
+	}},
+	"price": {FieldPrice, func(s string) (float64, error) {
 		v, _, err := ParsePrice(s)
 		return v, err
-	}),
-	"wire":        of(FieldWire, ParseWire),
-	"gap":         of(FieldGap, ParseGap),
-	"stickout":    of(FieldStickOut, ParseStickOut),
-	"length":      of(FieldLength, ParseLength),
-	"offset":      of(FieldOffset, ParseOffset),
-	"feed":        of(FieldFeed, ParseFeed),
-	"travel":      of(FieldTravel, ParseTravel),
-	"current":     of(FieldCurrent, ParseCurrent),
-	"voltage":     of(FieldVoltage, ParseVoltage),
-	"temperature": of(FieldTemperature, ParseTemperature),
-	"flow":        of(FieldFlow, ParseFlow),
-	"force":       of(FieldForce, ParseForce),
-	"duration":    of(FieldDuration, ParseDuration),
-	"percent":     of(FieldPercent, ParsePercent),
-	"number":      of(FieldNumber, ParseNumber),
+	}},
+	"wire":        of(FieldWire),
+	"gap":         of(FieldGap),
+	"stickout":    of(FieldStickOut),
+	"length":      of(FieldLength),
+	"offset":      of(FieldOffset),
+	"feed":        of(FieldFeed),
+	"travel":      of(FieldTravel),
+	"current":     of(FieldCurrent),
+	"voltage":     of(FieldVoltage),
+	"temperature": of(FieldTemperature),
+	"flow":        of(FieldFlow),
+	"force":       of(FieldForce),
+	"duration":    of(FieldDuration),
+	"percent":     of(FieldPercent),
+	"number":      of(FieldNumber),
 }
 
 // fuzz holds a parser against whatever is typed: no panic; what is accepted is in the field's range;

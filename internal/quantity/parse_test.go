@@ -23,71 +23,71 @@ func TestWhatHandsType(t *testing.T) {
 		"0.9": 0.9, "0,9": 0.9, "0.9mm": 0.9, "1,2 mm": 1.2, "3/32": 2.38125, "3/32”": 2.38125, "35 mil": 0.889,
 		"900 µm": 0.9,
 	} {
-		got, err := ParseWire(text)
-		check(text, float64(got), err, want)
+		got, err := Read(FieldWire, text)
+		check(text, got, err, want)
 	}
 	for text, want := range map[string]float64{
 		"250ipm": 250 * 25.4 / 60, "250 in/min": 250 * 25.4 / 60, "250": 250 * 25.4 / 60, "6.3m/min": 105,
 		"6,3 m/min": 105, "6.3": 105,
 		"800mm/min": 800.0 / 60, "105 mm/s": 105, "630 cm/min": 105,
 	} {
-		got, err := ParseFeed(text)
-		check(text, float64(got), err, want)
+		got, err := Read(FieldFeed, text)
+		check(text, got, err, want)
 	}
 	for text, want := range map[string]float64{
 		"6": 6, "40cm/min": 400.0 / 60, "14 ipm": 14 * 25.4 / 60, "16s/100mm": 6.25, "12.7 s/4 in": 8,
 		"20 s / 100 mm": 5, "6 mm/s": 6,
 		"16 sec per 100 mm": 6.25, "16s/100": 6.25, "½ s/4mm": 8,
 	} {
-		got, err := ParseTravel(text)
-		check(text, float64(got), err, want)
+		got, err := Read(FieldTravel, text)
+		check(text, got, err, want)
 	}
 	for text, want := range map[string]float64{"200F": 280.0 / 3, "95C": 95, "400 °C": 400, "-10": -10, "-4F": -20,
 		"20": 20} {
-		got, err := ParseTemperature(text)
-		check(text, float64(got), err, want)
+		got, err := Read(FieldTemperature, text)
+		check(text, got, err, want)
 	}
 	for text, want := range map[string]float64{"25cfh": 25 * 28.316846592 / 60, "12 L/min": 12, "12": 12} {
-		got, err := ParseFlow(text)
-		check(text, float64(got), err, want)
+		got, err := Read(FieldFlow, text)
+		check(text, got, err, want)
 	}
 	for text, want := range map[string]float64{"12mm": 12, "1/2in": 12.7, ".5": 12.7, "12": 12, `½"`: 12.7} {
-		got, err := ParseStickOut(text)
-		check(text, float64(got), err, want)
+		got, err := Read(FieldStickOut, text)
+		check(text, got, err, want)
 	}
 	for text, want := range map[string]float64{"1-1/4in": 31.75, `1 1/4"`: 31.75, "300": 300, "1.5m": 1500,
 		"2ft": 609.6, "1½ in": 38.1} {
-		got, err := ParseLength(text)
-		check(text, float64(got), err, want)
+		got, err := Read(FieldLength, text)
+		check(text, got, err, want)
 	}
-	offset, err := ParseOffset("−1/32 in")
-	check("−1/32 in", float64(offset), err, -0.79375)
-	count, err := ParseNumber("12")
+	offset, err := Read(FieldOffset, "−1/32 in")
+	check("−1/32 in", offset, err, -0.79375)
+	count, err := Read(FieldNumber, "12")
 	check("12", count, err, 12)
-	share, err := ParsePercent("40 %")
+	share, err := Read(FieldPercent, "40 %")
 	check("40 %", share, err, 40)
-	force, err := ParseForce("500 lbf")
-	check("500 lbf", float64(force), err, 500*4.4482216152605e-3)
-	gap, err := ParseGap("0")
-	check("0", float64(gap), err, 0)
-	time, err := ParseDuration("400ms")
-	check("400ms", float64(time), err, 0.4)
-	amps, err := ParseCurrent("93A")
-	check("93A", float64(amps), err, 93)
-	volts, err := ParseVoltage("14,8 V")
-	check("14,8 V", float64(volts), err, 14.8)
+	force, err := Read(FieldForce, "500 lbf")
+	check("500 lbf", force, err, 500*4.4482216152605e-3)
+	gap, err := Read(FieldGap, "0")
+	check("0", gap, err, 0)
+	time, err := Read(FieldDuration, "400ms")
+	check("400ms", time, err, 0.4)
+	amps, err := Read(FieldCurrent, "93A")
+	check("93A", amps, err, 93)
+	volts, err := Read(FieldVoltage, "14,8 V")
+	check("14,8 V", volts, err, 14.8)
 }
 
 func TestSizes(t *testing.T) {
 	for text, want := range map[string]Size{
 		"16ga": {Gauge: 16}, "18 ga": {Gauge: 18}, "16": {Gauge: 16}, "#16": {Gauge: 16}, "20 Gauge": {Gauge: 20},
 		"22 gage": {Gauge: 22},
-		".060":    {Length: 1.524}, "0.060in": {Length: 1.524}, "1.5": {Length: 1.5}, "1.5mm": {Length: 1.5},
-		"1/16":    {Length: 1.5875},
-		"1-1/4in": {Length: 31.75}, "6": {Length: 6}, "2": {Length: 2}, "7 mm": {Length: 7}, "12.5": {Length: 12.5},
+		".060":    {MM: 1.524}, "0.060in": {MM: 1.524}, "1.5": {MM: 1.5}, "1.5mm": {MM: 1.5},
+		"1/16":    {MM: 1.5875},
+		"1-1/4in": {MM: 31.75}, "6": {MM: 6}, "2": {MM: 2}, "7 mm": {MM: 7}, "12.5": {MM: 12.5},
 	} {
 		got, err := ParseSize(text)
-		if err != nil || got.Gauge != want.Gauge || math.Abs(float64(got.Length-want.Length)) > 1e-12 {
+		if err != nil || got.Gauge != want.Gauge || math.Abs(got.MM-want.MM) > 1e-12 {
 			t.Errorf("%q: %+v, %v; want %+v", text, got, err, want)
 		}
 	}
@@ -193,7 +193,7 @@ func TestEndsOfRanges(t *testing.T) {
 			t.Errorf("%s %q: %g, %v", parser, text, v, err)
 		}
 	}
-	_, err := ParseFeed("50 m/min")
+	_, err := Read(FieldFeed, "50 m/min")
 	var e *mistake.Error
 	if !errors.As(err, &e) || e.Hint != "type 250ipm or 6.3m/min; from 0.3 to 40 m/min" {
 		t.Errorf("the range in a message: %+v", e)
@@ -203,13 +203,13 @@ func TestEndsOfRanges(t *testing.T) {
 // The message names the part that is wrong.
 func TestMessagesNameWhatIsWrong(t *testing.T) {
 	for text, want := range map[string]string{
-		"1,234.5 mm": `a length "1,234.5 mm" is no number`, "12 A": `a length "12 A" has a unit that does not fit`,
+		"1,234.5 mm": `a length "1,234.5 mm" is not a number`, "12 A": `a length "12 A" has a unit that does not fit`,
 		`3/32" x`: `a length '3/32" x' has a unit that does not fit`,
 		"about 3": `a length "about 3" does not begin with its number`, "101m": `a length of "101m" is out of range`,
 		"-1": "a length cannot be negative",
 		" ":  "a length is empty",
 	} {
-		if _, err := ParseLength(text); err == nil || err.Error() != want {
+		if _, err := Read(FieldLength, text); err == nil || err.Error() != want {
 			t.Errorf("%q: %v; want %s", text, err, want)
 		}
 	}

@@ -1,5 +1,11 @@
-// Package quantity parses the sizes, speeds and temperatures that a user types and prints them in
-// both unit systems.
+// Package quantity reads the sizes, speeds and temperatures that a user types and prints them in both unit systems.
+//
+// Read, ParseSize and ParsePrice take text in any case, with or without blanks, with a comma or a point as decimal
+// mark. They return the number in the field's base unit: mm, mm/s, °C, A, V, L/min, kN, s, %; a price is per kg. The
+// error is *mistake.Error, with what to type instead. Rule says how a number without a unit is read. Inches, feet,
+// pounds, pounds-force, cubic feet and degrees Fahrenheit convert by their exact definitions (NIST SP 811). A comma
+// before three digits ("1,500") marks decimals or thousands, whichever the field's range allows; where it allows both,
+// the text is refused.
 package quantity
 
 import (
@@ -7,24 +13,10 @@ import (
 	"strings"
 )
 
-// Base units. Conversions from an inch unit to a metric one are exact where the definition is
-// (inch, pound, foot, Celsius); the doc comment of each parser says so.
-type (
-	Length      float64 // mm
-	Speed       float64 // mm/s
-	Temperature float64 // C
-	Current     float64 // A
-	Voltage     float64 // V
-	Flow        float64 // L/min
-	Force       float64 // kN
-	Duration    float64 // s
-	Price       float64 // per kg, in the user's currency
-)
-
-// Size is a sheet thickness as typed: a gauge number, or a length where Gauge is 0.
+// Size is a sheet thickness as typed: a gauge number, or a thickness where Gauge is 0.
 type Size struct {
-	Gauge  int
-	Length Length
+	Gauge int
+	MM    float64
 }
 
 // System is the habit of units to print in.

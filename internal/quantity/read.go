@@ -8,9 +8,16 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// read turns text into the field's base unit.
-func read(f Field, text string) (float64, error) {
+// Read reads a field that is one number, in its base unit: a feed is mm/s. A size and a price are more than one number
+// and have parsers of their own. A travel may also be typed as the seconds that a length takes: "16s/100mm". A gas flow
+// without a unit is L/min, also for users of cfh: 25 would fit both, so cfh must be typed.
+func Read(f Field, text string) (float64, error) {
 	sp := &specs[f]
+	if f == FieldTravel {
+		if seconds, along, ok := counted(text); ok {
+			return sp.pace(text, seconds, along)
+		}
+	}
 	s, err := scan(sp, text)
 	if err != nil {
 		return 0, err
@@ -19,12 +26,6 @@ func read(f Field, text string) (float64, error) {
 		return 0, sp.refuse(text, "does not begin with its number")
 	}
 	return sp.convert(s, text)
-}
-
-// readAs is read for one of the quantities' types.
-func readAs[Q ~float64](f Field, text string) (Q, error) {
-	v, err := read(f, text)
-	return Q(v), err
 }
 
 // convert applies the unit and the range. Where a comma may mark thousands as well as decimals, the

@@ -105,7 +105,7 @@ func TestReadingIsTypedBack(t *testing.T) {
 		{FieldSize, "0.2mm", 0.2}, {FieldSize, ".25in", 6.35}, {FieldTravel, "12in/min", 5.08},
 		{FieldTemperature, "200f", 93.33333},
 	} {
-		v, err := read(x.field, x.text)
+		v, err := Read(x.field, x.text)
 		if err != nil || v-x.want > 1e-4 || x.want-v > 1e-4 {
 			t.Errorf("%s is %v, %v", x.text, v, err)
 		}

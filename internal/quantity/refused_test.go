@@ -9,15 +9,15 @@ import (
 // The message names the part that is wrong, as it was typed.
 func TestEachRefusalSaysWhy(t *testing.T) {
 	for _, c := range []struct{ parser, text, why string }{
-		{"length", "1/0 in", "is no number"}, {"length", "1.5/4 in", "is no number"},
-		{"length", "1/1.5 in", "is no number"}, {"length", "1234567/8 in", "is no number"},
-		{"length", "1/1234567 in", "is no number"}, {"length", "1.5 1/4 in", "is no number"},
-		{"length", "1- /4 in", "is no number"}, {"offset", "--1/4 in", "is no number"},
-		{"length", "12 mm4", "is no number"},
-		{"length", "1.2,500 mm", "is no number"}, {"length", ",", "is no number"},
-		{"length", "1.2.3 mm", "is no number"}, {"length", "1 2,5 mm", "is no number"},
-		{"flow", "20 ft33/h", "is no number"}, {"flow", "20 ft3 3", "is no number"}, {"flow", "20 n/2", "is no number"},
-		{"flow", "20 2", "is no number"},
+		{"length", "1/0 in", "is not a number"}, {"length", "1.5/4 in", "is not a number"},
+		{"length", "1/1.5 in", "is not a number"}, {"length", "1234567/8 in", "is not a number"},
+		{"length", "1/1234567 in", "is not a number"}, {"length", "1.5 1/4 in", "is not a number"},
+		{"length", "1- /4 in", "is not a number"}, {"offset", "--1/4 in", "is not a number"},
+		{"length", "12 mm4", "is not a number"},
+		{"length", "1.2,500 mm", "is not a number"}, {"length", ",", "is not a number"},
+		{"length", "1.2.3 mm", "is not a number"}, {"length", "1 2,5 mm", "is not a number"},
+		{"flow", "20 ft33/h", "is not a number"}, {"flow", "20 ft3 3", "is not a number"}, {"flow", "20 n/2", "is not a number"},
+		{"flow", "20 2", "is not a number"},
 		{"flow", "20 a2", "has a unit that does not fit"}, {"flow", "20 z3", "has a unit that does not fit"},
 		{"flow", "20 ft2/h", "has a unit that does not fit"},
 		{"current", "1/2", "has a unit that does not fit"}, {"current", "93 mm", "has a unit that does not fit"},
@@ -34,9 +34,9 @@ func TestEachRefusalSaysWhy(t *testing.T) {
 		{"travel", "5z/100mm", "has no seconds before the stroke"},
 		{"travel", "16s/5A", "has no length after the stroke"}, {"travel", "0s/100mm", "is out of range"},
 		{"travel", "16s/4mm", "is out of range"}, {"travel", "/5", "does not begin with its number"},
-		{"price", "12 abcde/kg", "has no currency that can be told"},
-		{"price", "#12/kg", "has no currency that can be told"},
-		{"price", "12 a#/kg", "has no currency that can be told"},
+		{"price", "12 abcde/kg", "has a currency that is neither a sign nor a code"},
+		{"price", "#12/kg", "has a currency that is neither a sign nor a code"},
+		{"price", "12 a#/kg", "has a currency that is neither a sign nor a code"},
 		{"price", "12 eur/m", "has a unit that does not fit"}, {"price", "", "is empty"}, {"gap", " \t ", "is empty"},
 	} {
 		v, err := parsers[c.parser].parse(c.text)
@@ -85,9 +85,9 @@ func TestWhatElseHandsType(t *testing.T) {
 
 // A bare whole number from 7 up is a gauge, and only a whole one.
 func TestBareGauges(t *testing.T) {
-	for text, want := range map[string]Size{"6": {Length: 6}, "7": {Gauge: 7}, "30": {Gauge: 30}, "007": {Gauge: 7},
-		"19": {Gauge: 19}, "20": {Gauge: 20}, "7.0": {Length: 7}, "7,5": {Length: 7.5}, "30.5": {Length: 30.5},
-		"#7": {Gauge: 7}, "30ga": {Gauge: 30}, "7mm": {Length: 7}} {
+	for text, want := range map[string]Size{"6": {MM: 6}, "7": {Gauge: 7}, "30": {Gauge: 30}, "007": {Gauge: 7},
+		"19": {Gauge: 19}, "20": {Gauge: 20}, "7.0": {MM: 7}, "7,5": {MM: 7.5}, "30.5": {MM: 30.5},
+		"#7": {Gauge: 7}, "30ga": {Gauge: 30}, "7mm": {MM: 7}} {
 		if got, err := ParseSize(text); err != nil || got != want {
 			t.Errorf("%q: %+v, %v; want %+v", text, got, err, want)
 		}
@@ -122,7 +122,7 @@ func TestMessageRepeatsTheBeginning(t *testing.T) {
 		"12 aaaaaaaaaaaaaaaaaaaaa":  `a length "12 aaaaaaaaaaaaaaaaaaaaa" has a unit that does not fit`,
 		"12 bbbbbbbbbbbbbbbbbbbbbb": `a length "12 bbbbbbbbbbbbbbbbbbbb…" has a unit that does not fit`,
 	} {
-		if _, err := ParseLength(text); err == nil || err.Error() != want {
+		if _, err := Read(FieldLength, text); err == nil || err.Error() != want {
 			t.Errorf("%q: %v; want %s", text, err, want)
 		}
 	}
@@ -152,7 +152,7 @@ func TestRuleOfNoField(t *testing.T) {
 // One to three digits may stand before the thousands; where both readings are in range the text is refused.
 func TestThousandsByTheirDigits(t *testing.T) {
 	for _, text := range []string{"1,500", "12,500", "100,500"} {
-		if v, err := ParseNumber(text); err == nil || !strings.HasSuffix(err.Error(), "can be read in two ways") {
+		if v, err := Read(FieldNumber, text); err == nil || !strings.HasSuffix(err.Error(), "can be read in two ways") {
 			t.Errorf("%q: %g, %v", text, v, err)
 		}
 	}

@@ -45,7 +45,7 @@ func scan(sp *spec, text string) (scanned, error) {
 		return out, mistake.New(sp.what+" cannot be negative", sp.hint)
 	}
 	if !out.number(strings.TrimSpace(rest)) {
-		return out, sp.refuse(text, "is no number")
+		return out, sp.refuse(text, "is not a number")
 	}
 	if negative {
 		out.v, out.thousands = -out.v, 0
@@ -80,7 +80,7 @@ func unitText(s string) string {
 // hasPower reports whether a unit's only digits are the 2 or 3 of a square or cube: ft3/h.
 func hasPower(s string) bool {
 	i := strings.IndexAny(s, "0123456789,")
-	return i > 0 && isLetter(s[i-1]) && (s[i] == '2' || s[i] == '3') && !strings.ContainsAny(s[i+1:], "0123456789,")
+	return i > 0 && letter(s[i-1]) && (s[i] == '2' || s[i] == '3') && !strings.ContainsAny(s[i+1:], "0123456789,")
 }
 
 // grouping reports whether a number's only comma may mark thousands: one to three digits before it, the

@@ -140,7 +140,7 @@ func Ends(v, low, high float64, unit string, sys System) (value, from, to string
 	}
 	d := w.decimals(x, sys)
 	if half := (hi - lo) / 2; half > 0 && !math.IsInf(half, 0) {
-		d = clamp(1-int(math.Floor(math.Log10(half))), 0, 6)
+		d = max(0, min(6, 1-int(math.Floor(math.Log10(half)))))
 	}
 	return w.number(x, d, sys), w.number(lo, d, sys), w.number(hi, d, sys)
 }
@@ -184,11 +184,8 @@ func (w *view) number(v float64, decimals int, sys System) string {
 
 // noZero leaves out the zero before the point.
 func noZero(s string) string {
-	if rest, ok := strings.CutPrefix(s, "0."); ok {
-		return "." + rest
-	}
-	if rest, ok := strings.CutPrefix(s, "-0."); ok {
-		return "-." + rest
+	if sign, rest, ok := strings.Cut(s, "0."); ok && (sign == "" || sign == "-") {
+		return sign + "." + rest
 	}
 	return s
 }
@@ -202,8 +199,6 @@ func join(number, label string) string {
 	}
 	return number + " " + label
 }
-
-func clamp(v, low, high int) int { return max(low, min(high, v)) }
 
 // Seconds100 is how long a travel in mm/s takes for 100 mm, Seconds4in for 4 in, s: what a welder counts.
 func Seconds100(mms float64) float64 { return 100 / mms }

@@ -96,7 +96,7 @@ func TestSecondsAlong(t *testing.T) {
 		t.Errorf("8 mm/s: %g s for 100 mm, %g s for 4 in", a, b)
 	}
 	for text, want := range map[string]float64{"12.5s/100mm": 8, "12.7s/4in": 8} {
-		if v, err := ParseTravel(text); err != nil || math.Abs(float64(v)-want) > 1e-12 {
+		if v, err := Read(FieldTravel, text); err != nil || math.Abs(float64(v)-want) > 1e-12 {
 			t.Errorf("%q: %g, %v", text, v, err)
 		}
 	}
@@ -169,7 +169,7 @@ func BenchmarkParseSize(b *testing.B) {
 func BenchmarkParseFeed(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := ParseFeed("6.3 m/min"); err != nil {
+		if _, err := Read(FieldFeed, "6.3 m/min"); err != nil {
 			b.Fatal(err)
 		}
 	}
@@ -178,7 +178,7 @@ func BenchmarkParseFeed(b *testing.B) {
 func BenchmarkRefuse(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := ParseWire("400mm"); err == nil {
+		if _, err := Read(FieldWire, "400mm"); err == nil {
 			b.Fatal("taken")
 		}
 	}

@@ -97,8 +97,7 @@ func read(given map[string]string) (*entry, error) {
 }
 
 func amps(text string) (float64, error) {
-	a, err := quantity.ParseCurrent(text)
-	return float64(a), err
+	return quantity.Read(quantity.FieldCurrent, text)
 }
 
 const gramsHint = "type grams: --full 4540, --used 120; --used -120 puts back what was a slip"
