@@ -7,6 +7,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/crew"
+	"brazebooth/internal/mistake"
 )
 
 // Format is how rows are written, in the input and the output.
@@ -30,23 +31,8 @@ type Options struct {
 	Version   string   // of the program, for JSON
 	Solve     Solver
 	Explain   func(error) (what, hint string) // of an error of Solve
-	Bad       func(*Fault)                    // told of each bad row when its turn comes; may be nil
+	Bad       func(*mistake.Error)            // told of each bad row when its turn comes; may be nil
 	Done      func(rows int)                  // told after each row how many are done; may be nil
-}
-
-// Fault is a row, or a head, that cannot be answered.
-type Fault struct {
-	Line       int    // of the input, from 1
-	Column     string // "" for the whole row
-	What, Hint string
-}
-
-func (f *Fault) Error() string {
-	at := "line " + strconv.Itoa(f.Line)
-	if f.Column != "" {
-		at += ", " + f.Column
-	}
-	return at + ": " + f.What
 }
 
 // Tally is what became of a batch.
@@ -62,7 +48,23 @@ type row struct {
 	echo   []byte // its own part of the output
 	job    calc.Job
 	source string
-	fault  *Fault
+	fault  *mistake.Error
+}
+
+// fail keeps the first mistake of a row; column is "" for the whole row.
+func (r *row) fail(column, what, hint string) {
+	if r.fault == nil {
+		r.fault = at(r.line, column, what, hint)
+	}
+}
+
+// at is a mistake in a line of the input, which count from 1, and in its column, "" for the whole line.
+func at(line int, column, what, hint string) *mistake.Error {
+	place := "line " + strconv.Itoa(line)
+	if column != "" {
+		place += ", " + column
+	}
+	return &mistake.Error{What: place + ": " + what, Hint: hint}
 }
 
 // table reads rows of one format and writes their answers.
@@ -88,7 +90,7 @@ func open(in io.Reader, o *Options) (table, error) {
 	return newGrid(in, o)
 }
 
-// Run answers every row of in on out. The first bad row ends it with a *Fault unless KeepGoing is set; the rows before
+// Run answers every row of in on out. The first bad row ends it with a *mistake.Error unless KeepGoing is set; the rows before
 // it are written. Once the batch has ended or was given up, Run no longer waits for its input.
 func Run(ctx context.Context, in io.Reader, out io.Writer, o Options) (Tally, error) {
 	ctx, stop := context.WithCancel(ctx)
@@ -97,19 +99,10 @@ func Run(ctx context.Context, in io.Reader, out io.Writer, o Options) (Tally, er
 	if err != nil {
 		return Tally{}, err
 	}
-	if err := writeHead(t, out); err != nil {
+	if _, err := out.Write(t.head()); err != nil {
 		return Tally{}, err
 	}
 	return answer(ctx, stop, t, out, &o, Tally{})
-}
-
-func writeHead(t table, out io.Writer) error {
-	head := t.head()
-	if head == nil {
-		return nil
-	}
-	_, err := out.Write(head)
-	return err
 }
 
 // limit is the most bytes that one row may take.
@@ -119,6 +112,6 @@ const tooLong = "row longer than a megabyte: a quote that is not closed?"
 
 // A text that is not UTF-8 is refused: without its unreadable bytes it would be another text.
 const (
-	foreign     = "letters that are no UTF-8"
-	foreignHint = "save it as UTF-8: spreadsheets and editors offer that beside the file's name"
+	foreign     = "letters that are not UTF-8"
+	foreignHint = "save it as UTF-8: spreadsheets and editors offer that when they save"
 )

@@ -35,7 +35,9 @@ type choices struct {
 func newChoices(o *Options) choices {
 	c := choices{carry: map[string]bool{}, places: map[string]int{}}
 	for _, name := range slices.Concat(carried[:], o.Carry) {
-		c.carry[strings.ToLower(strings.TrimSpace(name))] = true
+		if name = strings.ToLower(strings.TrimSpace(name)); name != "" {
+			c.carry[name] = true
+		}
 	}
 	for i := range choice.All() {
 		c.names = append(c.names, choice.All()[i].Name)
@@ -59,51 +61,42 @@ func (c *choices) place(name string) (at int, ok bool) {
 func (c *choices) most() int { return mostNames + len(c.carry) }
 
 // tooMany is the fault of a row, or of a head, with more names than that.
-func (c *choices) tooMany(line int) *Fault {
-	return &Fault{line, "", fmt.Sprintf("more than %d names in one row", c.most()),
-		"write one job in a row, and name only what brazebooth card --help lists"}
+func (c *choices) tooMany(line int) *mistake.Error {
+	return at(line, "", fmt.Sprintf("more than %d names in one row", c.most()),
+		"write one job in a row, and name only what brazebooth card --help lists")
 }
 
 // unknown is the fault of a name that is no choice.
-func (c *choices) unknown(line int, name string) *Fault {
+func (c *choices) unknown(line int, name string) *mistake.Error {
 	name = plain.Line(name, 40)
 	hint := "name it like a flag of brazebooth card, or carry it along: --carry " + name
 	if like := near.Names(strings.ReplaceAll(name, "_", "-"), c.names); len(like) > 0 {
 		hint = "type " + near.Or(like) + ", or carry it along: --carry " + name
 	}
-	return &Fault{Line: line, Column: name, What: "no choice of a card is called so", Hint: hint}
+	return at(line, name, "a card has no choice of this name", hint)
 }
 
 // put reads the choice of a place.
-func (r *row) put(name string, at int, text string) {
+func (r *row) put(name string, place int, text string) {
 	if len(text) > mostText {
-		if r.fault == nil {
-			r.fault = &Fault{r.line, name, "longer than any choice",
-				fmt.Sprintf("write at most %d letters, as the flag of brazebooth card takes them", mostText)}
-		}
-		return
-	}
-	if at == len(choice.All()) {
+		r.fail(name, "longer than any choice",
+			fmt.Sprintf("write at most %d letters, as the flag of brazebooth card takes them", mostText))
+	} else if place == len(choice.All()) {
 		r.source = strings.TrimSpace(text)
-		return
-	}
-	if err := choice.All()[at].Set(&r.job, text); err != nil && r.fault == nil {
-		r.fault = &Fault{r.line, name, plain.Line(err.Error(), 200), ""}
-		if m := mistake.Of(err); m != nil {
-			r.fault.What, r.fault.Hint = m.What, m.Hint
-		}
+	} else if err := choice.All()[place].Set(&r.job, text); err != nil {
+		m := mistake.Of(err) // Set returns no other error
+		r.fail(name, m.What, m.Hint)
 	}
 }
 
 // lacking is the fault of a row that does not say what is joined: in a table nobody sees what was assumed for one row.
 func (r *row) lacking() {
 	j := &r.job
-	switch {
-	case r.fault != nil:
-	case j.Metal == "":
-		r.fault = &Fault{r.line, "metal", "none is given", "write the metal of every row, as galvanized or mild-steel"}
-	case j.Gauge == 0 && !j.Thickness.Set && !j.ShaftDia.Set:
-		r.fault = &Fault{r.line, "gauge", "none is given", "write every row's gauge or thickness, as 18ga, .060 or 1.5mm"}
+	if j.Metal == "" {
+		r.fail("metal", "none is given", "write the metal of every row, such as galvanized or mild-steel")
+	}
+	if j.Gauge == 0 && !j.Thickness.Set && !j.ShaftDia.Set {
+		r.fail("gauge", "none is given", "write every row's gauge or thickness, such as 18ga, .060 or 1.5mm")
 	}
 }
 

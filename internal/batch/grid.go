@@ -23,7 +23,7 @@ const cellWidth = 400
 type grid struct {
 	choices
 	in      *csv.Reader
-	budget  *budget
+	budget  io.LimitedReader // what is left for one row; at 0 the input ends, and in tells where the row began
 	comma   byte
 	names   []string
 	columns []given // in the order in which they are read
@@ -36,42 +36,28 @@ type given struct {
 	name      string
 }
 
-// budget ends the input, as if the table ended there, once one row takes more than a row may: the reader of CSV then
-// says where the row began.
-type budget struct {
-	in   io.Reader
-	left int
-	over bool
-}
+const namesHint = "write the columns' names first: metal,gauge,joint"
 
-func (b *budget) Read(p []byte) (int, error) {
-	if b.left <= 0 {
-		b.over = true
-		return 0, io.EOF
-	}
-	n, err := b.in.Read(p)
-	b.left -= n
-	return n, err
-}
+// over reports a row, or a head, that is longer than one may be.
+func (s *grid) over() bool { return s.budget.N <= 0 }
 
 func newGrid(in io.Reader, o *Options) (*grid, error) {
-	b := &budget{in: in, left: limit}
-	buffered := bufio.NewReader(b)
+	s := &grid{choices: newChoices(o), budget: io.LimitedReader{R: in, N: limit + 1}, last: 1}
+	buffered := bufio.NewReader(&s.budget)
 	if bom, _ := buffered.Peek(3); string(bom) == "\ufeff" {
 		_, _ = buffered.Discard(3)
 	}
-	s := &grid{choices: newChoices(o), budget: b, comma: separator(firstLine(buffered)), in: csv.NewReader(buffered),
-		last: 1}
+	s.comma, s.in = separator(firstLine(buffered)), csv.NewReader(buffered)
 	s.in.Comma, s.in.ReuseRecord, s.in.TrimLeadingSpace = rune(s.comma), true, true
 	names, err := s.in.Read()
 	var bad *csv.ParseError
 	switch {
-	case b.over:
-		return nil, &Fault{1, "", tooLong, "write the columns' names: metal,gauge,joint"}
+	case s.over():
+		return nil, at(1, "", tooLong, namesHint)
 	case errors.Is(err, io.EOF):
-		return nil, &Fault{1, "", "no line with the columns' names", "write one: metal,gauge,joint"}
+		return nil, at(1, "", "no line with the columns' names", namesHint)
 	case errors.As(err, &bad):
-		return nil, &Fault{1, "", bad.Err.Error(), "write the columns' names: metal,gauge,joint"}
+		return nil, at(1, "", bad.Err.Error(), namesHint)
 	case err != nil:
 		return nil, err
 	}
@@ -110,7 +96,7 @@ func (s *grid) read(names []string) error {
 	seen := map[string]bool{}
 	for i, name := range names {
 		if !utf8.ValidString(name) {
-			return &Fault{1, "", foreign, foreignHint}
+			return at(1, "", foreign, foreignHint)
 		}
 		name = strings.ToLower(strings.TrimSpace(plain.Uncell(name)))
 		place, ok := s.place(name)
@@ -118,24 +104,24 @@ func (s *grid) read(names []string) error {
 		case !ok:
 			return s.unknown(1, name)
 		case seen[name]:
-			return &Fault{1, plain.Line(name, 40), "two columns have this name", "leave one out"}
+			return at(1, plain.Line(name, 40), "two columns have this name", "leave one out")
 		case place >= 0:
 			s.columns = append(s.columns, given{i, place, name})
 		}
 		s.names, seen[name] = append(s.names, name), true
 	}
 	if len(s.columns) == 0 {
-		return &Fault{1, "", "no column is a choice of a card", "write the columns' names first: metal,gauge,joint"}
+		return at(1, "", "no column is a choice of a card", namesHint)
 	}
 	slices.SortFunc(s.columns, func(a, b given) int { return a.place - b.place })
 	return nil
 }
 
 func (s *grid) next() (row, error) {
-	s.budget.left = limit
+	s.budget.N = limit + 1
 	cells, err := s.in.Read()
 	var bad *csv.ParseError
-	if err != nil && !errors.As(err, &bad) && !s.budget.over {
+	if err != nil && !errors.As(err, &bad) && !s.over() {
 		return row{}, err
 	}
 	r := row{line: s.last + 1}
@@ -146,12 +132,12 @@ func (s *grid) next() (row, error) {
 		r.line, _ = s.in.FieldPos(0)
 	}
 	s.last = r.line
-	if s.budget.over {
-		return r, &Fault{r.line, "", tooLong, "close the quote, or write one job on each line"}
+	if s.over() {
+		return r, at(r.line, "", tooLong, "close the quote, or write one job on each line")
 	}
 	if bad != nil {
-		r.fault = &Fault{r.line, "", bad.Err.Error(), "write " + strconv.Itoa(len(s.names)) +
-			" cells as the first line has names, quotes doubled within quotes"}
+		r.fail("", bad.Err.Error(), "write "+strconv.Itoa(len(s.names))+
+			" cells, as many as the first line has names, and double the quotes within quotes")
 	}
 	s.take(&r, cells)
 	return r, nil
@@ -169,9 +155,7 @@ func (s *grid) take(r *row, cells []string) {
 		text := cells[i]
 		if !utf8.ValidString(text) {
 			text = strings.ToValidUTF8(text, "\ufffd")
-			if r.fault == nil {
-				r.fault = &Fault{r.line, plain.Line(s.names[i], 40), foreign, foreignHint}
-			}
+			r.fail(plain.Line(s.names[i], 40), foreign, foreignHint)
 		}
 		r.echo = s.appendCell(r.echo, plain.Line(plain.Uncell(text), cellWidth))
 	}

@@ -47,9 +47,9 @@ func (l *lines) next() (row, error) {
 		}
 		r := row{line: l.at}
 		if long {
-			r.fault = &Fault{r.line, "", tooLong, "write one object on each line"}
+			r.fail("", tooLong, "write one object on each line")
 		} else if !utf8.Valid(text) {
-			r.fault = &Fault{r.line, "", foreign, foreignHint}
+			r.fail("", foreign, foreignHint)
 		} else {
 			l.read(&r, text)
 		}
@@ -118,8 +118,7 @@ func (l *lines) read(r *row, text []byte) {
 		case place < 0 || m.null():
 			continue
 		case m.wrong():
-			r.fault = &Fault{r.line, m.name, "neither a text nor a number",
-				`write {"metal":"galvanized","gauge":"18ga","feed":6.3}`}
+			r.fail(m.name, "neither a text nor a number", `write {"metal":"galvanized","gauge":"18ga","feed":6.3}`)
 			return
 		}
 		list = append(list, one{place, *m})
@@ -140,7 +139,7 @@ func (l *lines) refusal(to []byte, r *row) []byte {
 		Error string          `json:"error"`
 		Hint  string          `json:"hint"`
 		Line  int             `json:"line"`
-	}{r.echo, r.fault.Error(), r.fault.Hint, r.fault.Line}
+	}{r.echo, r.fault.Error(), r.fault.Hint, r.line}
 	b, _ := json.Marshal(doc) // strings and compact JSON always encode
 	return append(append(to, plain.JSON(b)...), '\n')
 }

@@ -6,6 +6,7 @@ import (
 	"io"
 	"strings"
 
+	"brazebooth/internal/mistake"
 	"brazebooth/internal/plain"
 )
 
@@ -31,11 +32,11 @@ func (m *member) text() string {
 
 // members takes an object apart and keeps the order. A name that occurs twice is an error, since nobody can know
 // which was meant. It stops after most names and one more, which tells that there are too many.
-func members(line int, text []byte, most int) ([]member, *Fault) {
+func members(line int, text []byte, most int) ([]member, *mistake.Error) {
 	const hint = `write one object on each line: {"metal":"galvanized","gauge":"18ga"}`
 	dec := json.NewDecoder(bytes.NewReader(text))
 	if t, err := dec.Token(); err != nil || t != json.Delim('{') {
-		return nil, &Fault{line, "", "this is no JSON object", hint}
+		return nil, at(line, "", "this is not a JSON object", hint)
 	}
 	var list []member
 	seen := map[string]bool{}
@@ -47,21 +48,21 @@ func members(line int, text []byte, most int) ([]member, *Fault) {
 			err = dec.Decode(&value)
 		}
 		if err != nil || !ok {
-			return nil, &Fault{line, "", "this JSON is broken", hint}
+			return nil, at(line, "", "this JSON is broken", hint)
 		}
 		name = strings.ToLower(strings.TrimSpace(name))
 		if seen[name] {
-			return nil, &Fault{line, plain.Line(name, 40), "this name stands twice", "leave one out"}
+			return nil, at(line, plain.Line(name, 40), "this name occurs twice", "leave one out")
 		}
 		if list, seen[name] = append(list, member{name, value}), true; len(list) > most {
 			return list, nil
 		}
 	}
 	if _, err := dec.Token(); err != nil {
-		return nil, &Fault{line, "", "this JSON is broken", hint}
+		return nil, at(line, "", "this JSON is broken", hint)
 	}
 	if _, err := dec.Token(); err != io.EOF {
-		return nil, &Fault{line, "", "something stands behind the object", hint}
+		return nil, at(line, "", "something follows the object", hint)
 	}
 	return list, nil
 }

@@ -114,7 +114,8 @@ func (k *task) fill(ctx context.Context, t table, o *Options, used spent) {
 			return
 		}
 		what, hint := o.Explain(k.err)
-		k.row.fault, k.err = &Fault{Line: k.row.line, What: what, Hint: hint}, nil
+		k.row.fail("", what, hint)
+		k.err = nil
 	}
 	if o.KeepGoing {
 		k.line = t.refusal(used.take(), &k.row)
@@ -127,10 +128,10 @@ func (k *task) write(out io.Writer, o *Options, tally *Tally) error {
 		return k.err
 	}
 	if f := k.row.fault; f != nil {
-		tally.Bad++
 		if !o.KeepGoing {
 			return f
 		}
+		tally.Bad++
 		if o.Bad != nil {
 			o.Bad(f)
 		}

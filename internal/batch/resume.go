@@ -44,7 +44,7 @@ func Resume(ctx context.Context, in io.Reader, out File, o Options) (Tally, erro
 		return Tally{}, err
 	}
 	if end == 0 {
-		if err := writeHead(t, out); err != nil {
+		if _, err := out.Write(t.head()); err != nil {
 			return Tally{}, err
 		}
 	}

@@ -16,11 +16,10 @@ import (
 // rowCards computes the cards of a batch, or readies the job of one. The book is opened with the first that names a
 // power source.
 type rowCards struct {
-	d      *Deps
-	cmd    *cobra.Command
-	source string // of rows that name none
+	d   *Deps
+	cmd *cobra.Command // its power source is that of rows that name none
 
-	without atomic.Bool // the power source that is set cannot be had
+	without atomic.Bool // the power source that is set cannot be read
 
 	once sync.Once
 	shop *shop.Shop
@@ -36,24 +35,25 @@ func (r *rowCards) solve(ctx context.Context, job calc.Job, source string) (calc
 	return calc.Answer(ctx, job, nil)
 }
 
-// taught is a row's job with what its power source taught. One that is set once and for all and cannot be had is left
-// out, and said once: it is none of what was asked now.
+// taught is a row's job with what its power source taught. A power source that stands in the settings and cannot be
+// read is left out, which is said once: it is not what was asked for now.
 func (r *rowCards) taught(ctx context.Context, job calc.Job, source string) (calc.Job, error) {
 	if source != "" {
 		return r.calibrated(ctx, job, source)
 	}
-	if r.source == "" || r.without.Load() {
+	set := flagText(r.cmd, sourceName)
+	if set == "" || r.without.Load() {
 		return job, nil
 	}
-	taught, err := r.calibrated(ctx, job, r.source)
+	taught, err := r.calibrated(ctx, job, set)
 	m := mistake.Of(err)
 	wrongJob := m != nil && m.Field != ""
-	if err == nil || r.cmd.Flags().Changed("power-source") || ctx.Err() != nil || wrongJob {
+	if err == nil || r.cmd.Flags().Changed(sourceName) || ctx.Err() != nil || wrongJob {
 		return taught, err
 	}
 	if !r.without.Swap(true) {
 		what, _, _ := r.d.explained(err)
-		remark(r.cmd, "without the power source that is set, "+quote(r.source)+": "+what+"; see brazebooth config show")
+		remark(r.cmd, "without the power source that is set, "+quote(set)+": "+what+"; see brazebooth config show")
 	}
 	return job, nil
 }
@@ -76,12 +76,4 @@ func (r *rowCards) close() {
 	if r.book != nil {
 		_ = r.book.Close() // it was only read
 	}
-}
-
-// sourceFlag is the power source that a command was given, "" for none.
-func sourceFlag(cmd *cobra.Command) string {
-	if f := cmd.Flags().Lookup("power-source"); f != nil {
-		return f.Value.String()
-	}
-	return ""
 }

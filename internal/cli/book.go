@@ -2,27 +2,26 @@ package cli
 
 import (
 	"context"
-	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
 
-	"brazebooth/calc"
 	"brazebooth/internal/book"
 	"brazebooth/internal/plain"
-	"brazebooth/internal/quantity"
 	"brazebooth/internal/shop"
 )
 
-const bookUsage = "the book: a file, or postgres://user@host/database; without it the one of this user"
+const bookUsage = "the book: a file, or postgres://user@host/database; without it your own"
 
 // bookCommand is everything about what is kept.
 func (d *Deps) bookCommand() *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "book",
 		Short: "What worked: cards, trials, readings, power sources, spools",
-		Long: `The shop's record. Nothing in it is overwritten: a change is a new revision, a deletion a mark, and history shows
-both. It is one file of this user, another one with --book FILE, or a PostgreSQL database that several booths share.`,
+		Long: `The shop's record. Nothing in it is overwritten: a change is a new revision, a deletion a mark, and
+history shows both. It is one file of this user, another one with --book FILE, or a PostgreSQL database that several
+booths share.`,
 		Example: `  brazebooth book save --name "tank lid" --metal galvanized --gauge 20ga --feed 4.1 --travel 8
   brazebooth book find tank
   brazebooth book reading --power-source "booth 1" --feed 6.3 --stickout 12mm --amps 96 --volts 15.2`,
@@ -57,31 +56,27 @@ func (d *Deps) withBook(cmd *cobra.Command, writes bool, do func(ctx context.Con
 }
 
 // act does something with the book and says what became of it.
-func (d *Deps) act(cmd *cobra.Command, do func(*shop.Shop) (shop.Done, error)) error {
+func (d *Deps) act(cmd *cobra.Command, do func(context.Context, *shop.Shop) (shop.Done, error)) error {
 	s, err := d.shop(cmd)
 	if err != nil {
 		return err
 	}
-	done, err := do(s)
+	done, err := do(cmd.Context(), s)
 	if err != nil {
 		return err
 	}
 	for _, text := range done.Remarks {
 		remark(cmd, text)
 	}
-	if err := d.say("%s\n", done.Line()); err != nil {
-		return err
-	}
-	return d.tellLines(done.Lines)
+	d.say("%s\n", done.Line())
+	d.tellLines(done.Lines)
+	return nil
 }
 
-func (d *Deps) tellLines(lines []string) error {
+func (d *Deps) tellLines(lines []string) {
 	for _, line := range lines {
-		if err := d.tell("%s\n", line); err != nil {
-			return err
-		}
+		d.tell("%s\n", line)
 	}
-	return nil
 }
 
 // withCard opens the book and does something with the kept card that is meant.
@@ -109,138 +104,102 @@ func nameOf(args []string) (string, error) {
 	return name, nil
 }
 
-// tell is say for figures: with the decimal mark that was asked for.
-func (d *Deps) tell(format string, args ...any) error {
-	return d.say("%s", d.marked(fmt.Sprintf(format, args...)))
-}
-
-// marked is a text with the decimal mark that was asked for.
-func (d *Deps) marked(text string) string {
-	if d.comma {
-		return quantity.Comma(text)
-	}
-	return text
-}
-
-func (d *Deps) say(format string, args ...any) error {
-	_, err := fmt.Fprintf(d.Out, format, args...)
-	return err
-}
-
 func (d *Deps) bookSave() *cobra.Command {
-	var name, tags, note string
 	cmd := &cobra.Command{
 		Use: "save", Short: "Keep a card", Args: noArgs,
 		Long:    "Keep a card with its job, figures, bands and reasons, under a name. Takes the flags of card.",
-		Example: `  brazebooth book save --name "tank lid" --tags tank,seal --metal galvanized --gauge 20ga --feed 4.1 --travel 8`,
+		Example: `  brazebooth book save --name "tank lid" --tags tank --metal galvanized --gauge 20ga --feed 4.1` +
+			` --travel 8`,
 		RunE: func(cmd *cobra.Command, _ []string) error {
-			job, err := d.jobWith(cmd)
+			card, err := d.cardOf(cmd)
 			if err != nil {
 				return err
 			}
-			card, err := d.solve(cmd.Context(), job)
-			if err != nil {
-				return err
-			}
-			c := book.Card{Name: name, Tags: strings.Split(tags, ","), Note: note}
-			return d.act(cmd, func(s *shop.Shop) (shop.Done, error) { return s.SaveCard(cmd.Context(), c, &card) })
+			c := book.Card{Name: flagText(cmd, "name"), Tags: strings.Split(flagText(cmd, "tags"), ","),
+				Note: flagText(cmd, "note")}
+			return d.act(cmd, func(ctx context.Context, s *shop.Shop) (shop.Done, error) {
+				return s.SaveCard(ctx, c, &card)
+			})
 		},
 	}
 	bindAll(cmd)
-	cmd.Flags().StringVar(&name, "name", "", "what it is called")
-	cmd.Flags().StringVar(&tags, "tags", "", "words to find it by, with commas")
-	cmd.Flags().StringVar(&note, "note", "", "anything worth knowing")
+	bindNamed(cmd, "its name")
 	return cmd
 }
 
+// bindNamed adds what a record is called and found by, and a note.
+func bindNamed(cmd *cobra.Command, name string) {
+	cmd.Flags().String("name", "", name)
+	cmd.Flags().String("tags", "", "words to find it by, with commas")
+	bindNote(cmd)
+}
+
 func (d *Deps) bookList() *cobra.Command {
-	var asJSON, deleted bool
-	var kind, text string
-	var limit int
-	cmd := &cobra.Command{
+	var q book.Query
+	cmd := withJSON(&cobra.Command{
 		Use: "list", Short: "What is in the book, newest first", Args: noArgs,
-		RunE: func(cmd *cobra.Command, _ []string) error {
-			k, err := kindOf(kind)
-			if err != nil {
+		RunE: func(cmd *cobra.Command, _ []string) (err error) {
+			if q.Kind, err = kindOf(cmd); err != nil {
 				return err
 			}
-			if limit < 1 || limit > 100000 {
-				return wrong("--limit: no such number", "type 1 to 100000")
+			if q.Limit < 1 || q.Limit > 100000 {
+				return wrong("--limit: out of range", "type 1 to 100000")
 			}
-			return d.list(cmd, book.Query{Kind: k, Text: text, Deleted: deleted, Limit: limit}, asJSON)
+			return d.list(cmd, q)
 		},
-	}
-	cmd.Flags().BoolVar(&asJSON, "json", false, "JSON")
-	cmd.Flags().BoolVar(&deleted, "deleted", false, "what was deleted, too")
-	cmd.Flags().StringVar(&kind, "kind", "", kindUsage+"; without it all")
-	cmd.Flags().StringVar(&text, "text", "", "beginnings of words to find")
-	cmd.Flags().IntVar(&limit, "limit", 50, "how many at most")
+	})
+	cmd.Flags().BoolVar(&q.Deleted, "deleted", false, "what was deleted, too")
+	cmd.Flags().String("kind", "", kindUsage+"; without it all")
+	cmd.Flags().StringVar(&q.Text, "text", "", "beginnings of words to find")
+	cmd.Flags().IntVar(&q.Limit, "limit", 50, "how many at most")
 	return cmd
 }
 
 func (d *Deps) bookFind() *cobra.Command {
-	cmd := &cobra.Command{Use: "find WORD ...", Short: "Find by the beginnings of words",
-		Example: "  brazebooth book find tank galv"}
-	asJSON := cmd.Flags().Bool("json", false, "JSON")
-	cmd.RunE = func(cmd *cobra.Command, args []string) error {
-		name, err := nameOf(args)
-		if err != nil {
-			return err
-		}
-		return d.list(cmd, book.Query{Text: name}, *asJSON)
-	}
-	return cmd
+	return withJSON(&cobra.Command{
+		Use: "find WORD ...", Short: "Find by the beginnings of words", Example: "  brazebooth book find tank galv",
+		RunE: func(cmd *cobra.Command, args []string) error {
+			name, err := nameOf(args)
+			if err != nil {
+				return err
+			}
+			return d.list(cmd, book.Query{Text: name})
+		},
+	})
 }
 
-func (d *Deps) list(cmd *cobra.Command, q book.Query, asJSON bool) error {
+func (d *Deps) list(cmd *cobra.Command, q book.Query) error {
 	return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
 		list, err := b.List(ctx, q)
 		if err != nil {
 			return err
 		}
-		if asJSON {
-			if list == nil {
-				list = []book.Head{}
-			}
-			return d.encode(map[string]any{"schema": book.Schema, "version": Version, "records": list})
+		if asJSON(cmd) {
+			return d.document(book.Schema, map[string]any{"records": notNull(list)})
 		}
 		for _, h := range list {
 			mark := " "
 			if h.Deleted {
 				mark = "x"
 			}
-			err := d.tell("%s %s %s %-8s %-24s %s\n", mark, h.ID, h.At[:16], h.Kind, plain.Line(h.Name, 24),
+			d.tell("%s %s %s %-8s %-24s %s\n", mark, h.ID, h.At[:16], h.Kind, plain.Line(h.Name, 24),
 				plain.Line(h.Line, 60))
-			if err != nil {
-				return err
-			}
 		}
 		if len(list) == 0 {
-			return d.say("nothing found\n")
+			d.say("nothing found\n")
 		}
 		return nil
 	})
 }
 
-func kindOf(text string) (book.Kind, error) {
-	if text == "" {
-		return "", nil
-	}
-	for _, k := range book.Kinds {
-		if string(k) == strings.ToLower(text) {
-			return k, nil
-		}
-	}
-	return "", wrong("--kind: nothing of the kind "+quote(text)+" is kept", "type "+kindUsage)
-}
+// notNull is a list that JSON writes as one also where it is empty.
+func notNull[T any](list []T) []T { return append([]T{}, list...) }
 
-// jobWith is the job of the flags with what the power source's readings taught.
-func (d *Deps) jobWith(cmd *cobra.Command) (calc.Job, error) {
-	job, err := jobOf(cmd)
-	if err != nil {
-		return job, err
+// kindOf reads --kind; nothing is every kind.
+func kindOf(cmd *cobra.Command) (book.Kind, error) {
+	text := flagText(cmd, "kind")
+	if k := book.Kind(strings.ToLower(text)); text == "" || slices.Contains(book.Kinds[:], k) {
+		return k, nil
 	}
-	r := rowCards{d: d, cmd: cmd, source: sourceFlag(cmd)}
-	defer r.close()
-	return r.taught(cmd.Context(), job, "")
+	return "", wrong("--kind: there is no kind "+quote(text), "type "+kindUsage)
 }

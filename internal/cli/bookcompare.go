@@ -12,41 +12,32 @@ import (
 	"brazebooth/internal/shop"
 )
 
-// twoArgs wants two cards.
-func twoArgs(_ *cobra.Command, args []string) error {
-	if len(args) != 2 {
-		return wrong("two cards are wanted",
-			`type their ids, or names in quotes: brazebooth book compare "tank lid" "tank rim"`)
-	}
-	return nil
-}
-
 // differ answers with what differs, under a line that says between what.
-func (d *Deps) differ(list []shop.Difference, asJSON bool, head string) error {
-	if asJSON {
-		list = append([]shop.Difference{}, list...) // never null
-		return d.encode(map[string]any{"schema": book.Schema, "version": Version, "differences": list})
+func (d *Deps) differ(cmd *cobra.Command, list []shop.Difference, head string) error {
+	if asJSON(cmd) {
+		return d.document(book.Schema, map[string]any{"differences": notNull(list)})
 	}
-	if err := d.say("%s\n", head); err != nil {
-		return err
+	d.say("%s\n", head)
+	for _, x := range list {
+		d.tell("  %-18s %9.4g → %-9.4g %-6s %+.1f %%  %s\n", calc.FigureLabel(x.Name), x.A, x.B,
+			quantity.Label(x.Unit, quantity.Metric), x.By, plain.Line(x.Why, 120))
 	}
 	if len(list) == 0 {
-		return d.say("no figure differs\n")
-	}
-	for _, x := range list {
-		err := d.tell("  %-18s %9.4g → %-9.4g %-6s %+.1f %%  %s\n", calc.FigureLabel(x.Name), x.A, x.B,
-			quantity.Label(x.Unit, quantity.Metric), x.By, plain.Line(x.Why, 120))
-		if err != nil {
-			return err
-		}
+		d.say("no figure differs\n")
 	}
 	return nil
 }
 
 func (d *Deps) bookCompare() *cobra.Command {
-	var asJSON bool
-	cmd := &cobra.Command{
-		Use: "compare ID ID", Short: "Two kept cards, figure by figure", Args: twoArgs,
+	return withJSON(&cobra.Command{
+		Use: "compare ID ID", Short: "Two kept cards, figure by figure",
+		Args: func(_ *cobra.Command, args []string) error {
+			if len(args) != 2 {
+				return wrong("two cards are wanted",
+					`type their ids, or names in quotes: brazebooth book compare "tank lid" "tank rim"`)
+			}
+			return nil
+		},
 		RunE: func(cmd *cobra.Command, args []string) error {
 			from, err := d.shop(cmd)
 			if err != nil {
@@ -56,41 +47,40 @@ func (d *Deps) bookCompare() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return d.differ(list, asJSON, first.Name+" → "+second.Name)
+			return d.differ(cmd, list, first.Name+" → "+second.Name)
 		},
-	}
-	cmd.Flags().BoolVar(&asJSON, "json", false, "JSON")
-	return cmd
+	})
 }
 
 func (d *Deps) bookRecompute() *cobra.Command {
-	var all, asJSON bool
-	cmd := &cobra.Command{
+	cmd := withJSON(&cobra.Command{
 		Use: "recompute NAME", Short: "What this program says of a kept card, and why it differs",
-		Long: `What this program would say of a kept card's job today, figure by figure, and why it differs from what was saved. The
-saved card is never changed. --all goes through every card and lists those that a correction touches.`,
+		Long: `What this program would say of a kept card's job today, figure by figure, and why it differs from what
+was saved. The saved card is never changed. --all goes through every card and lists those that a correction changes.`,
 		RunE: func(cmd *cobra.Command, args []string) error {
+			all := flagOn(cmd, "all")
 			if all == (len(args) > 0) {
 				return wrong("one card, or all of them", "type a name, or --all")
 			}
 			if all {
-				return d.withBook(cmd, false, d.recomputeAll)
+				return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
+					return d.recomputeAll(ctx, cmd, b)
+				})
 			}
 			return d.withCard(cmd, args, func(ctx context.Context, _ book.Book, _ *book.Revision, c *book.Card) error {
 				list, err := shop.Today(ctx, c, d.progress())
 				if err != nil {
 					return err
 				}
-				return d.differ(list, asJSON, c.Name+": saved → today, version "+Version)
+				return d.differ(cmd, list, c.Name+": saved → today, version "+Version)
 			})
 		},
-	}
-	cmd.Flags().BoolVar(&all, "all", false, "every card: a notice of what a correction touches")
-	cmd.Flags().BoolVar(&asJSON, "json", false, "JSON")
+	})
+	cmd.Flags().Bool("all", false, "every card: those that a correction changes")
 	return cmd
 }
 
-func (d *Deps) recomputeAll(ctx context.Context, b book.Book) error {
+func (d *Deps) recomputeAll(ctx context.Context, cmd *cobra.Command, b book.Book) error {
 	n, touched := 0, 0
 	err := book.Present(ctx, b, book.CardKind, func(r *book.Revision) error {
 		c, err := book.Body[book.Card](r)
@@ -100,18 +90,19 @@ func (d *Deps) recomputeAll(ctx context.Context, b book.Book) error {
 		c.Clean()
 		n++
 		list, err := shop.Today(ctx, &c, d.progress())
-		switch {
-		case err != nil:
-			touched++
-			return d.say("%s %s: this program has no card for it: %s\n", r.ID, c.Name, plain.Line(err.Error(), 120))
-		case len(list) == 0:
+		if err == nil && len(list) == 0 {
 			return nil
 		}
 		touched++
-		return d.differ(list, false, r.ID+" "+c.Name)
+		if err != nil {
+			d.say("%s %s: this program has no card for it: %s\n", r.ID, c.Name, plain.Line(err.Error(), 120))
+			return ctx.Err()
+		}
+		return d.differ(cmd, list, r.ID+" "+c.Name)
 	})
 	if err != nil {
 		return err
 	}
-	return d.say("%d of %d cards are touched; none was changed\n", touched, n)
+	d.say("%d of %d cards get other figures today; the saved ones stay as they are\n", touched, n)
+	return nil
 }

@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"context"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -13,11 +14,8 @@ func (d *Deps) bookPerson() *cobra.Command {
 	return &cobra.Command{
 		Use: "person [NAME]", Short: "A short name of somebody who saves; without one it lists them",
 		RunE: func(cmd *cobra.Command, args []string) error {
-			name := strings.Join(args, " ")
-			if strings.TrimSpace(name) == "" {
-				return d.list(cmd, book.Query{Kind: book.PersonKind}, false)
-			}
-			return d.enter(cmd, book.PersonKind, map[string]string{"name": name})
+			name := strings.TrimSpace(strings.Join(args, " "))
+			return d.enter(cmd, book.PersonKind, name != "", map[string]string{"name": name})
 		},
 	}
 }
@@ -26,13 +24,15 @@ func (d *Deps) bookSource() *cobra.Command {
 	cmd := &cobra.Command{
 		Use: "source", Short: "A power source with its plate; without a name it lists them", Args: noArgs,
 		Example: `  brazebooth book source --name "booth 1" --rated-amps 200A --rated-duty 60% --nozzle-bore 1/2in`,
-		RunE:    func(cmd *cobra.Command, _ []string) error { return d.enterOrList(cmd, book.SourceKind, "name") },
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			return d.enter(cmd, book.SourceKind, cmd.Flags().Changed("name"), given(cmd))
+		},
 	}
 	bind(cmd, "rated-amps", "rated-duty", "nozzle-bore")
-	cmd.Flags().String("name", "", "what it is called")
+	cmd.Flags().String("name", "", "its name")
 	cmd.Flags().String("least-amps", "", "least current on its plate")
 	cmd.Flags().String("most-amps", "", "most current on its plate")
-	cmd.Flags().String("note", "", "anything worth knowing")
+	bindNote(cmd)
 	return cmd
 }
 
@@ -41,24 +41,24 @@ func (d *Deps) bookSpool() *cobra.Command {
 		Use: "spool", Short: "A spool of wire and what is left on it; without a lot it lists them", Args: noArgs,
 		Example: `  brazebooth book spool --lot A17 --filler cusi3 --wire .035 --full 4540
   brazebooth book spool --lot A17 --used 120`,
-		RunE: func(cmd *cobra.Command, _ []string) error { return d.enterOrList(cmd, book.SpoolKind, "lot") },
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			return d.enter(cmd, book.SpoolKind, cmd.Flags().Changed("lot"), given(cmd))
+		},
 	}
 	bind(cmd, "filler", "wire")
 	cmd.Flags().String("lot", "", "lot or number on the spool")
 	cmd.Flags().Float64("full", 0, "grams of wire on the full spool")
 	cmd.Flags().Float64("used", 0, "grams that were used since")
-	cmd.Flags().String("note", "", "anything worth knowing")
+	bindNote(cmd)
 	return cmd
 }
 
-// enterOrList enters what the flags say of a record; without its name it lists those that are known.
-func (d *Deps) enterOrList(cmd *cobra.Command, kind book.Kind, name string) error {
-	if !cmd.Flags().Changed(name) {
-		return d.list(cmd, book.Query{Kind: kind}, false)
+// enter enters what was given of a record; without its name it lists those that are known.
+func (d *Deps) enter(cmd *cobra.Command, kind book.Kind, named bool, given map[string]string) error {
+	if !named {
+		return d.list(cmd, book.Query{Kind: kind})
 	}
-	return d.enter(cmd, kind, given(cmd))
-}
-
-func (d *Deps) enter(cmd *cobra.Command, kind book.Kind, given map[string]string) error {
-	return d.act(cmd, func(s *shop.Shop) (shop.Done, error) { return s.SaveEntry(cmd.Context(), kind, given) })
+	return d.act(cmd, func(ctx context.Context, s *shop.Shop) (shop.Done, error) {
+		return s.SaveEntry(ctx, kind, given)
+	})
 }

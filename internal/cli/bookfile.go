@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -18,89 +19,70 @@ import (
 )
 
 func (d *Deps) bookExport() *cobra.Command {
-	var asCSV bool
 	cmd := &cobra.Command{
-		Use: "export FILE", Short: "Every revision as JSON lines, or the cards as CSV; - is standard output", Args: oneArg("a file, or -", "brazebooth book export book.jsonl"),
+		Use: "export FILE", Short: "Every revision as JSON lines, or the cards as CSV; - is standard output",
+		Args: oneArg("a file, or -", "brazebooth book export book.jsonl"),
 		RunE: func(cmd *cobra.Command, args []string) error {
+			write := book.Export
+			if flagOn(cmd, "csv") {
+				write = book.ExportCards
+			}
 			return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
-				write := book.Export
-				if asCSV {
-					write = book.ExportCards
-				}
 				var n int
-				var unread error // of a damaged book what can be read is kept
+				var unread error // what can be read of a damaged book is kept
 				err := d.write(args[0], 0o600, func(w io.Writer) (err error) {
-					out := &noted{w: w}
-					n, err = write(ctx, b, out)
-					if err == nil || out.err != nil || ctx.Err() != nil {
-						return err
+					out := &outlet{w: w}
+					if n, err = write(ctx, b, out); out.err == nil && ctx.Err() == nil {
+						unread, err = err, nil
 					}
-					unread = err
-					return nil
+					return err
 				})
 				if err != nil {
 					return err
 				}
-				if _, err = fmt.Fprintf(d.Err, "%d written\n", n); err != nil {
-					return err
-				}
+				d.note("%d written\n", n)
 				return d.sayMissing(unread, keepDamaged)
 			})
 		},
 	}
-	cmd.Flags().BoolVar(&asCSV, "csv", false, "the present cards as CSV, formulas escaped")
+	cmd.Flags().Bool("csv", false, "the present cards as CSV, formulas escaped")
 	return cmd
 }
 
 // What is to be done with a damaged book.
 const (
-	keepDamaged = "what could be read is there; keep the damaged book as it is; brazebooth book check says what is wrong with it"
-	useInstead  = "keep the damaged book as it is; when no program has it open, move its file away with those beside it that end in -wal and -shm, and put the copy in its place"
+	keepDamaged = "what could be read is there; keep the damaged book as it is; " +
+		"brazebooth book check says what is wrong with it"
+	useInstead = "keep the damaged book as it is; when no program has it open, move its file away with those beside " +
+		"it that end in -wal and -shm, and put the copy in its place"
+	importAgain = "import the file again: what is there already stays once"
 )
 
-// sayMissing says what of a damaged book could not be had, and fails with it.
+// sayMissing says what could not be read of a damaged book, and fails with it. A guest is told no path of this machine.
 func (d *Deps) sayMissing(err error, hint string) error {
 	var lost *book.Missing
 	if !errors.As(err, &lost) {
 		return err
 	}
 	d.sayLines(lost.Lines, lost.N)
-	return failed(plain.Line(d.placed(lost, lost.Place), 300), hint, err)
+	what := strings.ReplaceAll(lost.Error(), lost.Place, shop.Shown(lost.Place, d.Remote))
+	return failed(plain.Line(what, 300), hint, err)
 }
 
 // sayLines writes lines about what was left out, and how many more there are.
 func (d *Deps) sayLines(lines []string, n int) {
 	for _, line := range lines {
-		_, _ = fmt.Fprintf(d.Err, "%s\n", plain.Line(line, 300))
+		d.note("%s\n", plain.Line(line, 300))
 	}
 	if more := n - len(lines); more > 0 {
-		_, _ = fmt.Fprintf(d.Err, "and %d more\n", more)
+		d.note("and %d more\n", more)
 	}
-}
-
-// placed is an error's text in which the book's place is named as to who types: a guest is told no path of this
-// machine.
-func (d *Deps) placed(err error, place string) string {
-	return strings.ReplaceAll(err.Error(), place, shop.Shown(place, d.Remote))
-}
-
-// noted keeps what went wrong with the writing, to tell it from the reading.
-type noted struct {
-	w   io.Writer
-	err error
-}
-
-func (n *noted) Write(p []byte) (int, error) {
-	written, err := n.w.Write(p)
-	if err != nil {
-		n.err = err
-	}
-	return written, err
 }
 
 func (d *Deps) bookImport() *cobra.Command {
 	return &cobra.Command{
-		Use: "import FILE", Short: "Take in an export: what is there already stays once; - is standard input", Args: oneArg("a file, or -", "brazebooth book import book.jsonl"),
+		Use: "import FILE", Short: "Take in an export: what is there already stays once; - is standard input",
+		Args: oneArg("a file, or -", "brazebooth book import book.jsonl"),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			in, done, err := d.readFrom(args[0], "name the file of an export")
 			if err != nil {
@@ -109,42 +91,44 @@ func (d *Deps) bookImport() *cobra.Command {
 			defer done()
 			return d.withBook(cmd, true, func(ctx context.Context, b book.Book) error {
 				n, err := book.Import(ctx, b, crew.Reader(ctx, in))
-				if ctx.Err() != nil {
-					return failed("cancelled: "+quantity.Count(n, "revision")+" before that in the book", "import the file again: what is there already stays once", ctx.Err())
-				}
-				var out *book.LeftOut
-				switch {
-				case errors.As(err, &out):
-					return d.sayLeftOut(n, out)
-				case err != nil:
-					return failed(plain.Line(err.Error(), 200), quantity.Count(n, "revision")+" in the book; mend what is wrong and import the file again: what is there already stays once", err)
-				}
-				return d.say("%s read\n", quantity.Count(n, "revision"))
+				return d.imported(ctx, quantity.Count(n, "revision"), err)
 			})
 		},
 	}
 }
 
-// sayLeftOut says which lines of an import are none, and fails with it: what is in the book is told too.
-func (d *Deps) sayLeftOut(n int, out *book.LeftOut) error {
-	d.sayLines(out.Lines, out.N)
-	what := out.Error() + ", " + quantity.Count(n, "revision") + " read"
-	if out.More {
-		what += "; the rest was not looked at"
+// imported says how an import ended after so many revisions: which lines were left out, and what is in the book.
+func (d *Deps) imported(ctx context.Context, revisions string, err error) error {
+	var out *book.LeftOut
+	switch {
+	case ctx.Err() != nil:
+		return failed("cancelled: "+revisions+" before that in the book", importAgain, ctx.Err())
+	case errors.As(err, &out):
+		d.sayLines(out.Lines, out.N)
+		what := out.Error() + ", " + revisions + " read"
+		if out.More {
+			what += "; the rest was not looked at"
+		}
+		return failed(what, "mend these lines, or name the file of an export; then "+importAgain, out)
+	case err != nil:
+		return failed(plain.Line(err.Error(), 200), revisions+" in the book; mend what is wrong and "+importAgain, err)
 	}
-	return failed(what, "mend these lines, or name the file of an export; imported again, what is there already stays once", out)
+	d.say("%s read\n", revisions)
+	return nil
 }
 
 func (d *Deps) bookMerge() *cobra.Command {
 	return &cobra.Command{
-		Use: "merge OTHER", Short: "Take in another book whole; the same record once, both histories kept", Args: oneArg("another book", "brazebooth book merge other.db"),
+		Use: "merge OTHER", Short: "Take in another book whole; the same record once, both histories kept",
+		Args: oneArg("another book", "brazebooth book merge other.db"),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if err := d.wholeFile(args[0]); err != nil {
 				return err
 			}
 			other, err := book.Read(cmd.Context(), args[0])
 			if err != nil {
-				return wrong(plain.Line(strings.TrimPrefix(err.Error(), book.ErrNone.Error()+": "), 200), "name another book: a file, or postgres://user@host/database")
+				return wrong(plain.Line(strings.TrimPrefix(err.Error(), book.ErrNone.Error()+": "), 200),
+					"name another book: a file, or postgres://user@host/database")
 			}
 			defer other.Close()
 			return d.withBook(cmd, true, func(ctx context.Context, b book.Book) error {
@@ -153,9 +137,8 @@ func (d *Deps) bookMerge() *cobra.Command {
 				if err != nil && !errors.As(err, &lost) {
 					return err
 				}
-				if err := d.say("%s of %s in %s\n", quantity.Count(n, "revision"), plain.Line(other.Where(), 200), plain.Line(b.Where(), 200)); err != nil {
-					return err
-				}
+				d.say("%s of %s in %s\n", quantity.Count(n, "revision"), plain.Line(other.Where(), 200),
+					plain.Line(b.Where(), 200))
 				return d.sayMissing(err, keepDamaged)
 			})
 		},
@@ -168,21 +151,19 @@ func (d *Deps) bookCheck() *cobra.Command {
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
 				faults, n, err := b.Check(ctx)
-				if err == nil {
-					err = ctx.Err() // what was not looked at is no fault
-				}
-				if err != nil {
+				if err = cmp.Or(err, ctx.Err()); err != nil { // what was not looked at is not a fault
 					return err
 				}
 				for _, f := range faults {
-					if err := d.say("%s\n", plain.Line(f, 300)); err != nil {
-						return err
-					}
+					d.say("%s\n", plain.Line(f, 300))
 				}
 				if len(faults) > 0 {
-					return fmt.Errorf("%s in %s: keep a copy of the file and of those beside it as they are; then brazebooth book backup NEW.db makes a sound book of what can be read", quantity.Count(len(faults), "fault"), quantity.Count(n, "revision"))
+					return fmt.Errorf("%s in %s: keep a copy of the file and of those beside it as they are; then "+
+						"brazebooth book backup NEW.db makes a sound book of what can be read",
+						quantity.Count(len(faults), "fault"), quantity.Count(n, "revision"))
 				}
-				return d.say("%s, nothing wrong\n", quantity.Count(n, "revision"))
+				d.say("%s, nothing wrong\n", quantity.Count(n, "revision"))
+				return nil
 			})
 		},
 	}
@@ -190,7 +171,8 @@ func (d *Deps) bookCheck() *cobra.Command {
 
 func (d *Deps) bookBackup() *cobra.Command {
 	return &cobra.Command{
-		Use: "backup FILE", Short: "A copy of the book in a file that is not there yet", Args: oneArg("a file", "brazebooth book backup copy.db"),
+		Use: "backup FILE", Short: "A copy of the book in a file that is not there yet",
+		Args: oneArg("a file", "brazebooth book backup copy.db"),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if err := errors.Join(d.wholeFile(args[0]), d.free(args[0])); err != nil {
 				return err
@@ -201,19 +183,18 @@ func (d *Deps) bookBackup() *cobra.Command {
 				if err != nil && !errors.As(err, &lost) {
 					return uncopied(args[0], err)
 				}
-				if err := d.say("copied to %s\n", plain.Line(args[0], 200)); err != nil {
-					return err
-				}
+				d.say("copied to %s\n", plain.Line(args[0], 200))
 				return d.sayMissing(err, useInstead)
 			})
 		},
 	}
 }
 
-// uncopied says of a copy that was not made what to do.
+// uncopied says what to do about a copy that was not made.
 func uncopied(file string, err error) error {
 	if err = unmade(err); mistake.Of(err) != nil {
 		return err
 	}
-	return failed("no copy in "+plain.Line(file, 200)+": "+plain.Line(err.Error(), 200), "make room on that disk, or name a file on another; brazebooth book check says whether the book itself is sound", err)
+	return failed("no copy in "+plain.Line(file, 200)+": "+plain.Line(err.Error(), 200),
+		"make room on that disk, or name a file on another; brazebooth book check says whether the book is sound", err)
 }

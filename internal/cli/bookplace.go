@@ -8,20 +8,19 @@ import (
 
 // place is the book that is meant.
 func (d *Deps) place(cmd *cobra.Command) (string, error) {
-	where, err := cmd.Flags().GetString("book")
-	if d.Remote && where != "" {
+	where := flagText(cmd, "book")
+	switch {
+	case d.Remote && where != "":
 		return "", wrong("no other book can be named here", "leave --book out: the server has one book for all")
-	}
-	if err != nil || where == "" {
+	case where == "" && d.Book == "":
+		return "", d.bookless()
+	case where == hidden:
+		where = d.hidden
+	case where == "":
 		where = d.Book
 	}
-	if where == hidden {
-		where = d.hidden
-	}
-	if where == "" {
-		return "", d.bookless()
-	}
-	if err = shop.PlaceError(where); err != nil && d.Remote {
+	err := shop.PlaceError(where)
+	if err != nil && d.Remote {
 		return "", shop.Unusable(err)
 	}
 	return where, err
@@ -32,14 +31,14 @@ func (d *Deps) bookless() error {
 	if d.Remote {
 		return wrong("the server has no book", "ask who runs it to start it with one: brazebooth serve --book FILE")
 	}
-	return wrong("no folder for a book was found", "name a book: --book FILE, or BRAZEBOOTH_BOOK; or set XDG_DATA_HOME, or HOME, to a folder that is there")
+	return wrong("no folder for a book was found",
+		"name a book: --book FILE, or BRAZEBOOTH_BOOK; or set XDG_DATA_HOME, or HOME, to a folder that is there")
 }
 
 // placeOrNone is the book that is meant, "" where there is none: what can do without one says so itself.
 func (d *Deps) placeOrNone(cmd *cobra.Command) (string, error) {
-	where, err := d.place(cmd)
-	if named, _ := cmd.Flags().GetString("book"); err != nil && named == "" && d.Book == "" {
+	if d.Book == "" && flagText(cmd, "book") == "" {
 		return "", nil
 	}
-	return where, err
+	return d.place(cmd)
 }

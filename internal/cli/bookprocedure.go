@@ -15,13 +15,14 @@ import (
 )
 
 func (d *Deps) bookProcedure() *cobra.Command {
-	var number string
 	var ranges []string
 	cmd := &cobra.Command{
 		Use: "procedure NAME", Short: "A DRAFT procedure specification and record from a kept card and its trials",
-		Long: `A draft of a brazing procedure specification with its qualification record, filled from a kept card and its trials,
-for a qualified person to check, complete and sign. --range says what somebody qualified; what leaves it is alerted.`,
-		Example: `  brazebooth book procedure tank lid --number BPS-3 --range thickness=0.8mm..1.2mm --range travel=6..10`,
+		Long: `A draft of a brazing procedure specification with its qualification record, filled from a kept card and
+its trials, for a qualified person to check, complete and sign. --range says what somebody qualified; what lies outside
+is alerted.`,
+		Example: "  brazebooth book procedure tank lid --number BPS-3 --range thickness=0.8mm..1.2mm" +
+			" --range travel=6..10",
 		RunE: func(cmd *cobra.Command, args []string) error {
 			list, err := rangesOf(ranges)
 			if err != nil {
@@ -32,40 +33,38 @@ for a qualified person to check, complete and sign. --range says what somebody q
 				if err != nil {
 					return err
 				}
-				p.Number, p.Ranges = number, list
-				p.Comma = d.comma
-				return d.say("%s", report.ProcedureText(&p))
+				p.Number, p.Ranges, p.Comma = flagText(cmd, "number"), list, d.comma
+				d.say("%s", report.ProcedureText(&p))
+				return nil
 			})
 		},
 	}
-	cmd.Flags().StringVar(&number, "number", "", "number of the procedure")
+	cmd.Flags().String("number", "", "number of the procedure")
 	cmd.Flags().StringArrayVar(&ranges, "range", nil, "what is qualified: thickness=0.8mm..1.2mm; again for each")
 	return cmd
 }
 
 // rangesOf reads --range: a variable and its two ends as the flag of that name reads them.
 func rangesOf(texts []string) ([]report.Range, error) {
-	const like = "type variable=low..high, as thickness=0.8mm..1.2mm or travel=6..10"
+	const like = "type variable=low..high, such as thickness=0.8mm..1.2mm or travel=6..10"
 	var list []report.Range
 	for _, text := range texts {
 		name, rest, ok1 := strings.Cut(text, "=")
 		low, high, ok2 := strings.Cut(rest, "..")
 		if !ok1 || !ok2 {
-			return nil, wrong("--range: "+quote(text)+" is no range", like)
+			return nil, wrong("--range: "+quote(text)+" is not a range", like)
 		}
-		r := report.Range{Name: name}
-		var ends [2]float64
-		for i, end := range [...]string{low, high} {
-			v, figure, err := rangeEnd(name, strings.TrimSpace(end))
-			if err != nil {
-				return nil, err
-			}
-			ends[i], r.Name = v, figure
+		var r report.Range
+		var err error
+		if r.Low, r.Name, err = rangeEnd(name, strings.TrimSpace(low)); err != nil {
+			return nil, err
 		}
-		if ends[0] > ends[1] {
+		if r.High, _, err = rangeEnd(name, strings.TrimSpace(high)); err != nil {
+			return nil, err
+		}
+		if r.Low > r.High {
 			return nil, wrong("--range: "+quote(text)+" ends below its beginning", like)
 		}
-		r.Low, r.High = ends[0], ends[1]
 		list = append(list, r)
 	}
 	return list, nil
@@ -73,15 +72,16 @@ func rangesOf(texts []string) ([]report.Range, error) {
 
 func rangeEnd(name, text string) (v float64, figure string, err error) {
 	var j calc.Job
-	if name == "thickness" || name == "thickness2" {
+	if member, ok := strings.CutPrefix(name, "thickness"); ok && (member == "" || member == "2") {
 		if err := choice.ByName("gauge").Set(&j, text); err != nil || !j.Thickness.Set {
-			return 0, "", wrong("--range: "+quote(text)+" is no thickness", "type it in mm or in: 0.8mm, .032")
+			return 0, "", wrong("--range: "+quote(text)+" is not a thickness", "type it in mm or in: 0.8mm, .032")
 		}
-		return j.Thickness.V, map[string]string{"thickness": "thickness", "thickness2": "thickness_2"}[name], nil
+		return j.Thickness.V, strings.Replace(name, "2", "_2", 1), nil
 	}
 	c := choice.ByName(name)
 	if c == nil || c.Figure == "" {
-		return 0, "", wrong("--range: no variable is called "+quote(name), "type thickness, thickness2, feed, amps, volts, travel, stickout, gap, preheat, flow, arc-on or arc-off")
+		return 0, "", wrong("--range: there is no variable "+quote(name), "type thickness, thickness2, feed, amps, "+
+			"volts, travel, stickout, gap, preheat, flow, arc-on or arc-off")
 	}
 	if err := c.Set(&j, text); err != nil {
 		return 0, "", inFlag("range", err)
@@ -97,13 +97,13 @@ func procedureOf(ctx context.Context, b book.Book, r *book.Revision, c *book.Car
 		return p, err
 	}
 	w := keptWall(r, c)
-	p = report.Procedure{Name: c.Name, Used: c.Card.Used, Figures: w.Figures, Notes: w.Notes, Setup: card.Setup, Foot: w.Foot, Stops: calc.Stops(w.Warnings)}
+	p = report.Procedure{Name: c.Name, Used: c.Card.Used, Figures: w.Figures, Notes: w.Notes, Setup: card.Setup,
+		Foot: w.Foot, Stops: calc.Stops(w.Warnings)}
 	trials, err := shop.TrialsOf(ctx, b, r.ID)
-	if err != nil {
-		return p, err
-	}
 	for _, t := range trials {
-		p.Trials = append(p.Trials, report.ProcedureTrial{At: t.Revision.At[:10], Who: plain.Line(t.Revision.Who, 40), Laid: t.Body.Line(), Verdict: t.Body.Verdict, Seen: t.Body.Seen, Peel: t.Body.Peel, Lot: t.Body.Lot, Note: t.Body.Note})
+		p.Trials = append(p.Trials, report.ProcedureTrial{At: t.Revision.At[:10], Who: plain.Line(t.Revision.Who, 40),
+			Laid: t.Body.Line(), Verdict: t.Body.Verdict, Seen: t.Body.Seen, Peel: t.Body.Peel, Lot: t.Body.Lot,
+			Note: t.Body.Note})
 	}
-	return p, nil
+	return p, err
 }

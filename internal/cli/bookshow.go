@@ -13,9 +13,9 @@ import (
 
 // ofKind makes a command answer about a record of the kind of --kind that its words mean.
 func ofKind(cmd *cobra.Command, do func(cmd *cobra.Command, kind book.Kind, name string) error) *cobra.Command {
-	kind := cmd.Flags().String("kind", "card", kindUsage)
+	cmd.Flags().String("kind", "card", kindUsage)
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
-		k, err := kindOf(*kind)
+		kind, err := kindOf(cmd)
 		if err != nil {
 			return err
 		}
@@ -23,20 +23,20 @@ func ofKind(cmd *cobra.Command, do func(cmd *cobra.Command, kind book.Kind, name
 		if err != nil {
 			return err
 		}
-		return do(cmd, k, name)
+		return do(cmd, kind, name)
 	}
 	return cmd
 }
 
 func (d *Deps) bookShow() *cobra.Command {
-	cmd := &cobra.Command{Use: "show NAME", Short: "A kept card as it was saved, or any other record",
-		Long: `A kept card as it was saved, or with --kind another record, by its name, its id or the first four letters of that. --all
-adds its history, and to a card the test beads laid with it and what this program says of it today.`}
-	asJSON := cmd.Flags().Bool("json", false, "JSON")
-	all := cmd.Flags().Bool("all", false, "with history, test beads and what this program says today")
-	units := cmd.Flags().String("units", "", unitsUsage)
+	cmd := withJSON(&cobra.Command{Use: "show NAME", Short: "A kept card as it was saved, or any other record",
+		Long: `A kept card as it was saved, or with --kind another record, by its name, its id or the first four
+letters of that. --all adds its history, and to a card the test beads laid with it and what this program says of it
+today.`})
+	cmd.Flags().Bool("all", false, "with history, test beads and what this program says today")
+	cmd.Flags().String("units", "", unitsUsage)
 	return ofKind(cmd, func(cmd *cobra.Command, kind book.Kind, name string) error {
-		sys, err := unitsOf(*units)
+		sys, err := unitsOf(cmd)
 		if err != nil {
 			return err
 		}
@@ -45,18 +45,16 @@ adds its history, and to a card the test beads laid with it and what this progra
 			switch {
 			case err != nil:
 				return err
-			case *asJSON:
-				return d.encode(map[string]any{"schema": book.Schema, "version": Version, "revision": r})
+			case asJSON(cmd):
+				return d.document(book.Schema, map[string]any{"revision": r})
 			}
 			show := shop.ShownText
-			if *all {
+			if flagOn(cmd, "all") {
 				show = shop.RecordText
 			}
 			text, err := show(ctx, b, r.ID, sys)
-			if err != nil {
-				return err
-			}
-			return d.tell("%s", text)
+			d.tell("%s", text)
+			return err
 		})
 	})
 }
@@ -78,7 +76,8 @@ func (d *Deps) bookHistory() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return d.tell("%s", shop.HistoryText(list))
+			d.tell("%s", shop.HistoryText(list))
+			return nil
 		})
 	})
 }
@@ -94,7 +93,9 @@ func (d *Deps) bookRestore() *cobra.Command {
 func (d *Deps) marking(use, short string,
 	mark func(*shop.Shop, context.Context, book.Kind, string) (shop.Done, error)) *cobra.Command {
 	return ofKind(&cobra.Command{Use: use, Short: short}, func(cmd *cobra.Command, kind book.Kind, name string) error {
-		return d.act(cmd, func(s *shop.Shop) (shop.Done, error) { return mark(s, cmd.Context(), kind, name) })
+		return d.act(cmd, func(ctx context.Context, s *shop.Shop) (shop.Done, error) {
+			return mark(s, ctx, kind, name)
+		})
 	})
 }
 
@@ -106,14 +107,12 @@ func (d *Deps) bookEdit() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return d.act(cmd, func(s *shop.Shop) (shop.Done, error) {
-				return s.EditCard(cmd.Context(), name, given(cmd))
+			return d.act(cmd, func(ctx context.Context, s *shop.Shop) (shop.Done, error) {
+				return s.EditCard(ctx, name, given(cmd))
 			})
 		},
 	}
-	cmd.Flags().String("name", "", "what it is called from now on")
-	cmd.Flags().String("tags", "", "words to find it by, with commas")
-	cmd.Flags().String("note", "", "anything worth knowing")
+	bindNamed(cmd, "its name from now on")
 	return cmd
 }
 

@@ -16,11 +16,14 @@ func (d *Deps) bookTrial() *cobra.Command {
 	var t book.Trial
 	cmd := &cobra.Command{
 		Use: "trial [NAME]", Short: "Keep a test bead: how it was laid, what it showed, what came of it",
-		Long:    "Keep a test bead of a kept card: the card's job with the flags that were set otherwise, what was seen, and the verdict.",
-		Example: `  brazebooth book trial "tank lid" --travel 7.5 --seen rolled-edge --verdict bad --peel "lets go at the toe"`,
+		Long: `Keep a test bead of a kept card: the card's job with the flags that were set otherwise, what was seen,
+and the verdict.`,
+		Example: `  brazebooth book trial "tank lid" --travel 7.5 --seen rolled-edge --verdict bad` +
+			` --peel "lets go at the toe"`,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			if len(args) == 0 && !jobFlags(cmd) {
-				return wrong("a trial of no job",
+			any := slices.ContainsFunc(choice.All(), func(c choice.Choice) bool { return cmd.Flags().Changed(c.Name) })
+			if len(args) == 0 && !any {
+				return wrong("a trial without a job",
 					"name the kept card that was laid, or give the job: --metal --gauge --feed --travel")
 			}
 			if len(args) > 0 {
@@ -36,8 +39,8 @@ func (d *Deps) bookTrial() *cobra.Command {
 			if err := jobInto(cmd, &t.Job); err != nil {
 				return err
 			}
-			t.Source = sourceFlag(cmd)
-			return d.act(cmd, func(s *shop.Shop) (shop.Done, error) { return s.SaveTrial(cmd.Context(), t) })
+			t.Source, t.Lot, t.Note = flagText(cmd, sourceName), flagText(cmd, "lot"), flagText(cmd, "note")
+			return d.act(cmd, func(ctx context.Context, s *shop.Shop) (shop.Done, error) { return s.SaveTrial(ctx, t) })
 		},
 	}
 	bindAll(cmd)
@@ -45,12 +48,9 @@ func (d *Deps) bookTrial() *cobra.Command {
 	cmd.Flags().StringVar(&t.Verdict, "verdict", "", "good, acceptable or bad")
 	cmd.Flags().StringVar(&t.Peel, "peel", "", "how the peel or bend went")
 	cmd.Flags().StringVar(&t.Photo, "photo", "", "name of a photo's file")
-	cmd.Flags().StringVar(&t.Lot, "lot", "", "lot of the wire")
-	cmd.Flags().StringVar(&t.Note, "note", "", "anything worth knowing")
+	bindLot(cmd)
+	bindNote(cmd)
 	return cmd
 }
 
-// jobFlags reports whether anything of a job was given.
-func jobFlags(cmd *cobra.Command) bool {
-	return slices.ContainsFunc(choice.All(), func(c choice.Choice) bool { return cmd.Flags().Changed(c.Name) })
-}
+func bindLot(cmd *cobra.Command) { cmd.Flags().String("lot", "", "lot of the wire") }

@@ -28,11 +28,11 @@ type Deps struct {
 	Out, Err io.Writer
 	Remote   bool // who types sits at another machine: no files of this one, no book but the one given
 	LookOnly bool // who types may read the book and not change it
-	// Fault takes an error whole of which somebody at another machine is told in other words; nil: nobody does.
+	// Fault takes whole an error that a user at another machine is told in other words; nil: nobody does.
 	Fault   func(error)
 	Example calc.Job // what a newcomer sees first
 	Title   string   // what the example is
-	// Screens opens the screens; nil where there is no terminal for them.
+	// RunScreens opens the screens; nil where there is no terminal for them.
 	RunScreens func(ctx context.Context, o ScreenOptions) error
 	// RunPlain asks and answers line by line, from In to Out; nil where nobody does.
 	RunPlain func(ctx context.Context, o ScreenOptions) error
@@ -65,10 +65,12 @@ type ScreenOptions struct {
 // Themes are the names of the screens' colours.
 func Themes() []string { return settingValues("theme") }
 
-// Run carries out the arguments and returns the exit code: 0 answered, 1 could not, 2 wrong use. A stop,
-// a refusal and a job without a good setting are answers.
+// Run carries out the arguments and returns the exit code: 0 for an answer, 1 for a failure, 2 for wrong use. A stop,
+// a refusal and a job without a good setting are answers. Where the answer cannot be written the command is ended.
 func Run(ctx context.Context, args []string, d Deps) int {
-	out := &outlet{w: d.Out}
+	within, stop := context.WithCancel(ctx)
+	defer stop()
+	out := &outlet{w: d.Out, failed: stop}
 	d.Out = out
 	asked := completing(args) && !d.Remote
 	if asked {
@@ -78,10 +80,10 @@ func Run(ctx context.Context, args []string, d Deps) int {
 	if asked {
 		d.teach(root)
 	}
-	root.SetArgs(append([]string{}, args...)) // never nil: that would mean the arguments this process was started with
+	root.SetArgs(append([]string{}, args...)) // never nil: that would mean the arguments of this process
 	root.SetOut(d.Out)
 	root.SetErr(d.Err)
-	err := root.ExecuteContext(ctx)
+	err := root.ExecuteContext(within)
 	if out.err != nil {
 		err = unwritten(out.err)
 	}
@@ -97,69 +99,78 @@ func Run(ctx context.Context, args []string, d Deps) int {
 // New builds the command tree.
 func New(deps Deps) *cobra.Command {
 	d := &deps
-	var units, theme string
-	var plainly bool
 	root := &cobra.Command{
 		Use:   "brazebooth",
 		Short: "Settings for gas metal arc brazing",
-		Long: `brazebooth finds settings for gas metal arc brazing: bronze wire in argon on thin, often
-zinc-coated sheet. Without a command it opens the screens; the commands give the same answers.
+		Long: `brazebooth finds settings for gas metal arc brazing: bronze wire in argon on thin, often zinc-coated
+sheet. Without a command it opens the screens; the commands give the same answers.
 
 --plain asks the same questions line by line, for a screen reader or a terminal that cannot place text: no cursor
-movement, no colour, no drawing; every figure in words, stops and cautions before the figures. A terminal that
-calls itself dumb gets it unasked. Type help there.
+movement, no colour, no drawing; every figure in words, stops and cautions before the figures. It starts by itself in
+a terminal that calls itself dumb. Type help there.
 
-Strike a test bead on scrap of the same sheet first, and peel it. Local codes and licensed practice
-come before anything that is printed here.`,
+Strike a test bead on scrap of the same sheet first, and peel it. Local codes and licensed practice come before
+anything that is printed here.`,
 		SilenceErrors: true,
 		SilenceUsage:  true,
 		Args:          noCommand,
-		RunE: func(cmd *cobra.Command, _ []string) error {
-			sys, err := unitsOf(units)
-			if err != nil {
-				return err
-			}
-			if !slices.Contains(Themes(), theme) {
-				return wrong("--theme: no theme is called "+quote(theme), "type "+near.Or(Themes()))
-			}
-			where, err := d.placeOrNone(cmd) // without a book the screens say so
-			if err != nil {
-				return err
-			}
-			o := ScreenOptions{Units: sys, Book: where, Theme: theme, Who: d.Who, Comma: d.comma}
-			switch {
-			case plainly && d.RunPlain == nil:
-				return wrong("--plain: nobody asks questions here", "see brazebooth --help for the commands")
-			case plainly:
-				return d.RunPlain(cmd.Context(), o)
-			case d.RunScreens == nil:
-				return d.example(sys)
-			}
-			return d.RunScreens(cmd.Context(), o)
-		},
+		RunE:          func(cmd *cobra.Command, _ []string) error { return d.screens(cmd) },
 	}
-	root.Flags().StringVar(&units, "units", "", unitsUsage)
-	root.Flags().StringVar(&theme, "theme", "auto", "the screens' colours: "+near.Or(Themes()))
-	root.Flags().BoolVar(&plainly, "plain", false, "questions and answers line by line, for a screen reader")
+	root.Flags().String("units", "", unitsUsage)
+	root.Flags().String("theme", "auto", "the screens' colours: "+near.Or(Themes()))
+	root.Flags().Bool("plain", false, "questions and answers line by line, for a screen reader")
 	root.PersistentFlags().String("book", "", bookUsage)
 	root.PersistentFlags().String("decimal", "point", "decimal mark of what is shown: point or comma")
 	root.PersistentPreRunE = func(cmd *cobra.Command, _ []string) error { return d.settle(cmd) }
 	root.SetFlagErrorFunc(flagError)
 	root.SetHelpCommand(helpCommand())
 	root.CompletionOptions.DisableDefaultCmd = true // it has its own
-	for i := range partCommands {
-		root.AddCommand(d.partCobra(&partCommands[i]))
+	d.addCommands(root)
+	return root
+}
+
+// addCommands adds every command that the one who types may use.
+func (d *Deps) addCommands(root *cobra.Command) {
+	for i := range pageCommands {
+		root.AddCommand(d.pageCommand(&pageCommands[i]))
 	}
-	root.AddCommand(d.cardCommand(), d.windowCommand(), d.gapCommand(), d.batchCommand(), d.bookCommand(), d.correctCommand(), d.practiceCommand(), d.wireCommand(), d.gaugeCommand(), d.wordsCommand(), d.tablesCommand(), d.versionCommand())
-	if !d.Remote { // what is of this machine and its user
-		root.AddCommand(d.configCommand(), d.completionCommand(), d.doctorCommand())
-	} else {
+	root.AddCommand(d.cardCommand(), d.windowCommand(), d.gapCommand(), d.batchCommand(), d.bookCommand(),
+		d.correctCommand(), d.practiceCommand(), d.wireCommand(), d.gaugeCommand(), d.wordsCommand(), d.tablesCommand(),
+		d.versionCommand())
+	if d.Remote {
 		noCompletion(root)
+	} else { // these are about this machine and its user
+		root.AddCommand(d.configCommand(), d.completionCommand(), d.doctorCommand())
 	}
 	if d.Serve != nil {
 		root.AddCommand(d.serveCommand())
 	}
-	return root
+}
+
+// screens opens the screens, or asks line by line; where neither is possible it prints an example.
+func (d *Deps) screens(cmd *cobra.Command) error {
+	sys, err := unitsOf(cmd)
+	if err != nil {
+		return err
+	}
+	theme := flagText(cmd, "theme")
+	if !slices.Contains(Themes(), theme) {
+		return wrong("--theme: there is no theme "+quote(theme), "type "+near.Or(Themes()))
+	}
+	where, err := d.placeOrNone(cmd) // without a book the screens say so
+	if err != nil {
+		return err
+	}
+	o := ScreenOptions{Units: sys, Book: where, Theme: theme, Who: d.Who, Comma: d.comma}
+	switch plainly := flagOn(cmd, "plain"); {
+	case plainly && d.RunPlain == nil:
+		return wrong("--plain: nobody asks questions here", "see brazebooth --help for the commands")
+	case plainly:
+		return d.RunPlain(cmd.Context(), o)
+	case d.RunScreens == nil:
+		return d.example(sys)
+	}
+	return d.RunScreens(cmd.Context(), o)
 }
 
 // NameOf is the name of the command that the arguments ask for, without anything that was typed after it.
@@ -180,7 +191,7 @@ func NameOf(args []string) string {
 
 // ScreensOf is what a command line that opens a guest's screens says of them; false for any other, and for a wrong one.
 func ScreensOf(args []string) (o ScreenOptions, ok bool) {
-	root := New(Deps{Remote: true, Out: io.Discard, Err: io.Discard, RunScreens: func(_ context.Context, given ScreenOptions) error {
+	root := New(Deps{Remote: true, RunScreens: func(_ context.Context, given ScreenOptions) error {
 		o, ok = given, true
 		return nil
 	}})
@@ -194,7 +205,7 @@ func ScreensOf(args []string) (o ScreenOptions, ok bool) {
 	return o, ok
 }
 
-// noCommand refuses a word that is no command and names those that come near it.
+// noCommand refuses a word that is not a command and names those that come near it.
 func noCommand(cmd *cobra.Command, args []string) error {
 	if len(args) == 0 {
 		return nil
@@ -232,11 +243,4 @@ func oneArg(what, like string) cobra.PositionalArgs {
 		}
 		return nil
 	}
-}
-
-func atMostOne(_ *cobra.Command, args []string) error {
-	if len(args) > 1 {
-		return wrong("unexpected "+quote(args[1]), "type one name")
-	}
-	return nil
 }

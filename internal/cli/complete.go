@@ -13,10 +13,13 @@ import (
 	"brazebooth/tables"
 )
 
-// completer is what a shell may put at the place of a word that was begun.
-type completer = func(cmd *cobra.Command, args []string, begun string) ([]string, cobra.ShellCompDirective)
+// completer is what a shell may put in the place of a word that was begun.
+type completer = cobra.CompletionFunc
 
-const noFiles = cobra.ShellCompDirectiveNoFileComp
+const (
+	noFiles = cobra.ShellCompDirectiveNoFileComp
+	ordered = noFiles | cobra.ShellCompDirectiveKeepOrder
+)
 
 // completing reports whether a shell asks, and not a person: only then the tree learns what completes it, so that no
 // command starts slower for it.
@@ -27,8 +30,8 @@ func completing(args []string) bool {
 // hidden stands on a command line that is completed for an address that nobody may see.
 const hidden = "./address"
 
-// hide takes servers' addresses out of a command line that a shell wants completed, but for the word that is being typed: the
-// library prints the whole line where a flag of it is wrong. The book's is kept aside.
+// hide takes servers' addresses out of a command line that a shell wants completed, except for the word that is being
+// typed: the library prints the whole line where a flag of it is wrong. The book's address is kept aside.
 func (d *Deps) hide(args []string) []string {
 	args = slices.Clone(args)
 	for i := 1; i < len(args)-1; i++ {
@@ -48,31 +51,27 @@ func (d *Deps) hide(args []string) []string {
 }
 
 // teach gives every command and flag of a tree what completes it.
-func (d *Deps) teach(cmd *cobra.Command) {
-	words := d.wordCompleters()
-	flags := d.flagCompleters()
-	var walk func(*cobra.Command)
-	walk = func(c *cobra.Command) {
-		for _, sub := range c.Commands() {
-			walk(sub)
-		}
-		if f, ok := words[strings.TrimPrefix(c.CommandPath(), "brazebooth ")]; ok {
-			c.ValidArgsFunction = f
-		} else if c.ValidArgsFunction == nil && !c.HasSubCommands() {
-			c.ValidArgsFunction = cobra.NoFileCompletions
-		}
-		learn := func(f *pflag.Flag) {
-			name := f.Name
-			if of := strings.TrimPrefix(c.CommandPath()+" --"+name, "brazebooth "); flags[of] != nil {
-				name = of
-			}
-			if complete := flags[name]; complete != nil {
-				_ = c.RegisterFlagCompletionFunc(f.Name, complete) // it fails only for a flag that is not there
-			}
-		}
-		c.LocalFlags().VisitAll(learn)
+func (d *Deps) teach(cmd *cobra.Command) { teach(cmd, d.wordCompleters(), d.flagCompleters()) }
+
+func teach(cmd *cobra.Command, words, flags map[string]completer) {
+	for _, sub := range cmd.Commands() {
+		teach(sub, words, flags)
 	}
-	walk(cmd)
+	path := strings.TrimPrefix(cmd.CommandPath(), "brazebooth ")
+	if f, ok := words[path]; ok {
+		cmd.ValidArgsFunction = f
+	} else if cmd.ValidArgsFunction == nil && !cmd.HasSubCommands() {
+		cmd.ValidArgsFunction = cobra.NoFileCompletions
+	}
+	cmd.LocalFlags().VisitAll(func(f *pflag.Flag) {
+		complete := flags[path+" --"+f.Name]
+		if complete == nil {
+			complete = flags[f.Name]
+		}
+		if complete != nil {
+			_ = cmd.RegisterFlagCompletionFunc(f.Name, complete) // it fails only for a flag that is not there
+		}
+	})
 }
 
 // wordCompleters complete what stands behind a command.
@@ -81,10 +80,9 @@ func (d *Deps) wordCompleters() map[string]completer {
 	list := map[string]completer{
 		"gauge": fixed(gaugeNumbers()), "tables": once(fixed(tableNames())), "words": once(fixed(termWords())),
 		"batch": files("csv", "tsv", "jsonl", "ndjson"), "book import": files("jsonl"), "book merge": files("db"),
-		"book export": anyFile, "book backup": anyFile,
-		"config set": completeSetting, "config unset": once(fixed(settingNames())),
-		"completion":   once(fixed(shells[:])),
-		"book history": record, "book delete": record, "book restore": d.kept("", true), "book person": d.kept("person", false),
+		"book export": anyFile, "book backup": anyFile, "completion": once(fixed(shells[:])),
+		"config set": completeSetting, "config unset": once(fixed(settingNames())), "book history": record,
+		"book delete": record, "book restore": d.kept("", true), "book person": d.kept("person", false),
 	}
 	for _, name := range [...]string{"show", "edit", "recompute", "trial", "print", "procedure", "compare"} {
 		list["book "+name] = card
@@ -94,11 +92,14 @@ func (d *Deps) wordCompleters() map[string]completer {
 
 // flagCompleters complete the value of a flag by its name, or by its command and name.
 func (d *Deps) flagCompleters() map[string]completer {
+	source := d.kept("source", false)
 	list := map[string]completer{
-		"power-source": d.kept("source", false), "book source --name": d.kept("source", false), "lot": d.kept("spool", false),
-		"seen": parted(sights()), "show": parted(pageNames()), "hazard": parted(append([]string{"none"}, tables.HazardWords()...)),
-		"format": fixed([]string{"csv\tone job on each line, the names above", "jsonl\tone object on each line"}),
-		"paper":  fixed([]string{"a4", "letter"}), "kind": fixed(kinds()), "verdict": fixed([]string{"good", "acceptable", "bad"}),
+		sourceName: source, "book source --name": source, "lot": d.kept("spool", false), "kind": fixed(kinds()),
+		"seen": separated(sights()), "show": separated(pageNames()),
+		"hazard":  separated(append([]string{"none"}, tables.HazardWords()...)),
+		"format":  fixed([]string{"csv\tone job on each line, the names above", "jsonl\tone object on each line"}),
+		"paper":   fixed([]string{"a4", "letter"}),
+		"verdict": fixed([]string{"good", "acceptable", "bad"}),
 	}
 	for _, k := range config.Keys() {
 		if k.Values != nil {
@@ -119,10 +120,10 @@ func (d *Deps) flagCompleters() map[string]completer {
 	return list
 }
 
-// fixed completes by a list; behind a tab stands what a value is.
+// fixed completes by a list; after a tab comes what a value is.
 func fixed(list []string) completer {
 	return func(_ *cobra.Command, _ []string, begun string) ([]string, cobra.ShellCompDirective) {
-		return fitting(list, begun), noFiles | cobra.ShellCompDirectiveKeepOrder
+		return fitting(list, begun), ordered
 	}
 }
 
@@ -149,33 +150,27 @@ func once(f completer) completer {
 
 // told has no values to offer and says what is wanted.
 func told(usage string) completer {
-	return func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
-		return cobra.AppendActiveHelp(nil, usage), noFiles
-	}
+	return cobra.FixedCompletions(cobra.AppendActiveHelp(nil, usage), noFiles)
 }
 
-// parted completes the last of some values with commas between them.
-func parted(list []string) completer {
+// separated completes the last of some values with commas between them.
+func separated(list []string) completer {
 	return func(_ *cobra.Command, _ []string, begun string) ([]string, cobra.ShellCompDirective) {
 		before := begun[:strings.LastIndexByte(begun, ',')+1]
 		out := fitting(list, begun[len(before):])
 		for i := range out {
 			out[i] = before + out[i]
 		}
-		return out, noFiles | cobra.ShellCompDirectiveNoSpace | cobra.ShellCompDirectiveKeepOrder
+		return out, ordered | cobra.ShellCompDirectiveNoSpace
 	}
 }
 
 // files completes by files of some endings.
 func files(endings ...string) completer {
-	return func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
-		return endings, cobra.ShellCompDirectiveFilterFileExt
-	}
+	return cobra.FixedCompletions(endings, cobra.ShellCompDirectiveFilterFileExt)
 }
 
-func anyFile(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
-	return nil, cobra.ShellCompDirectiveDefault
-}
+var anyFile = cobra.FixedCompletions(nil, cobra.ShellCompDirectiveDefault)
 
 // completeHelp completes the words of a command's path.
 func completeHelp(cmd *cobra.Command, args []string, begun string) ([]string, cobra.ShellCompDirective) {
@@ -187,17 +182,16 @@ func completeHelp(cmd *cobra.Command, args []string, begun string) ([]string, co
 }
 
 // completeSetting completes a key, then its values.
-func completeSetting(_ *cobra.Command, args []string, begun string) ([]string, cobra.ShellCompDirective) {
-	switch len(args) {
-	case 0:
-		return fitting(settingNames(), begun), noFiles | cobra.ShellCompDirectiveKeepOrder
-	case 1:
-		if k, err := config.Find(args[0]); err == nil {
-			if k.Values == nil {
-				return cobra.AppendActiveHelp(nil, k.Usage), noFiles
-			}
-			return fitting(k.Values, begun), noFiles | cobra.ShellCompDirectiveKeepOrder
-		}
+func completeSetting(cmd *cobra.Command, args []string, begun string) ([]string, cobra.ShellCompDirective) {
+	if len(args) == 0 {
+		return fitting(settingNames(), begun), ordered
 	}
-	return nil, noFiles
+	k, err := config.Find(args[0])
+	switch {
+	case err != nil || len(args) > 1:
+		return nil, noFiles
+	case k.Values == nil:
+		return told(k.Usage)(cmd, args, begun)
+	}
+	return fitting(k.Values, begun), ordered
 }

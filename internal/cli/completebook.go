@@ -11,7 +11,7 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// A shell waits for its completions: a book that does not answer by then completes nothing.
+// A shell waits for its completions: a book that does not answer within this time completes nothing.
 const completeWithin = 1500 * time.Millisecond
 
 // kept completes by the names of what the book has of a kind, or of any; deleted ones by their ids. The book is read
@@ -21,24 +21,21 @@ func (d *Deps) kept(kind book.Kind, deleted bool) completer {
 		if d.settle(cmd) != nil {
 			return nil, noFiles
 		}
-		if f := cmd.Flags().Lookup("kind"); f != nil && f.Changed {
-			kind = book.Kind(f.Value.String())
+		if cmd.Flags().Changed("kind") {
+			kind = book.Kind(flagText(cmd, "kind"))
 		}
 		ctx, stop := context.WithTimeout(cmd.Context(), completeWithin)
 		defer stop()
-		s, err := d.shop(cmd)
-		if err != nil {
-			return nil, noFiles
-		}
+		cmd.SetContext(ctx)
 		var heads []book.Head
-		err = s.With(ctx, false, func(b book.Book) error {
+		err := d.withBook(cmd, false, func(ctx context.Context, b book.Book) (err error) {
 			heads, err = b.List(ctx, book.Query{Kind: kind, Deleted: deleted, Limit: 500})
 			return err
 		})
 		if err != nil {
 			return nil, noFiles
 		}
-		return words(heads, deleted, begun), noFiles | cobra.ShellCompDirectiveKeepOrder
+		return words(heads, deleted, begun), ordered
 	}
 }
 

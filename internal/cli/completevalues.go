@@ -1,7 +1,7 @@
 package cli
 
 import (
-	"fmt"
+	"strconv"
 	"strings"
 
 	"brazebooth/calc/advice"
@@ -12,14 +12,19 @@ import (
 	"brazebooth/tables"
 )
 
-// Values that a shell may put: behind a tab stands what each is.
+// Values that a shell may offer: after a tab comes what each is.
 
-func settingNames() []string {
-	var list []string
-	for _, k := range config.Keys() {
-		list = append(list, k.Name+"\t"+k.Usage)
+// column is one text of each row.
+func column[T any](rows []T, text func(*T) string) []string {
+	list := make([]string, len(rows))
+	for i := range rows {
+		list[i] = text(&rows[i])
 	}
 	return list
+}
+
+func settingNames() []string {
+	return column(config.Keys(), func(k *config.Key) string { return k.Name + "\t" + k.Usage })
 }
 
 // settingValues are what a setting can be.
@@ -30,31 +35,17 @@ func settingValues(key string) []string {
 
 // completions are rows as a shell takes them.
 func completions(rows []choice.Row) []string {
-	list := make([]string, len(rows))
-	for i := range rows {
-		list[i] = strings.TrimSuffix(rows[i].ID+"\t"+rows[i].Tip, "\t")
-	}
-	return list
+	return column(rows, func(r *choice.Row) string { return strings.TrimSuffix(r.ID+"\t"+r.Tip, "\t") })
 }
 
 // kindUsage is how a kind is asked for.
 var kindUsage = near.Or(kinds())
 
 // kinds are the kinds of records that a book keeps.
-func kinds() []string {
-	var list []string
-	for _, k := range book.Kinds {
-		list = append(list, string(k))
-	}
-	return list
-}
+func kinds() []string { return column(book.Kinds[:], func(k *book.Kind) string { return string(*k) }) }
 
 func sights() []string {
-	var list []string
-	for _, s := range tables.Sights() {
-		list = append(list, s.ID+"\t"+s.Name)
-	}
-	return list
+	return column(tables.Sights(), func(s *tables.Sight) string { return s.ID + "\t" + s.Name })
 }
 
 func pageNames() []string {
@@ -68,17 +59,9 @@ func pageNames() []string {
 }
 
 func gaugeNumbers() []string {
-	var list []string
-	for _, g := range tables.Gauges() {
-		list = append(list, fmt.Sprint(g.N))
-	}
-	return list
+	return column(tables.Gauges(), func(g *tables.Gauge) string { return strconv.Itoa(g.N) })
 }
 
 func termWords() []string {
-	var list []string
-	for i := range tables.Terms() {
-		list = append(list, tables.Terms()[i].Word)
-	}
-	return list
+	return column(tables.Terms(), func(t *tables.Term) string { return t.Word })
 }

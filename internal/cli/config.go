@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -15,8 +16,9 @@ func (d *Deps) configCommand() *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "config",
 		Short: "What is set once and for all: units, decimal mark, theme, book, power source, name",
-		Long: `Settings that hold for every command and the screens. A flag rules over the environment, that over the file, that
-over what the program does without. Alone it shows them all, as config show does. The file is TOML; comments and tables in it stay as they are.
+		Long: `Settings that hold for every command and the screens. A flag overrides the environment, the environment
+the file, and the file the default. Alone it shows them all, as config show does. The file is TOML; comments and tables
+in it stay as they are.
 
 ` + keysText(),
 		Example: `  brazebooth config show
@@ -25,7 +27,7 @@ over what the program does without. Alone it shows them all, as config show does
   brazebooth config unset units
   BRAZEBOOTH_UNITS=both brazebooth card --gauge 18ga`,
 		Args: noCommand,
-		RunE: func(cmd *cobra.Command, _ []string) error { return d.showSettings(cmd, false) },
+		RunE: func(cmd *cobra.Command, _ []string) error { return d.showSettings(cmd) },
 	}
 	cmd.AddCommand(d.configShow(), d.configSet(), d.configUnset(), d.configPath())
 	return cmd
@@ -55,81 +57,57 @@ type shownSetting struct {
 // settingsOf are the values that hold for a command, its flags included.
 func (d *Deps) settingsOf(cmd *cobra.Command, s *config.Settings) []shownSetting {
 	var list []shownSetting
+	own := map[string]string{"book": d.Book, "name": d.Who} // what the program finds by itself
 	for _, k := range config.Keys() {
 		v := s.Get(k.Name)
 		if f := cmd.Flags().Lookup(k.Name); f != nil && f.Changed {
 			v = config.Value{Text: f.Value.String(), From: config.Flag, Where: "--" + k.Name}
 		}
-		if v.From == config.Default {
-			switch k.Name {
-			case "book":
-				v.Text = d.Book
-			case "name":
-				v.Text = d.Who
-			}
+		if text, found := own[k.Name]; found && v.From == config.Default {
+			v.Text = text
 		}
-		list = append(list, shownSetting{k.Name, plain.Line(shownValue(k.Name, v.Text), 300), v.From, plain.Line(v.Where, 300)})
+		list = append(list, shownSetting{k.Name, shownValue(k.Name, v.Text), v.From, plain.Line(v.Where, 300)})
 	}
 	return list
 }
 
-// shownValue is a setting as it may be shown: of the book's address not the password.
+// shownValue is a setting as it may be shown: a book's address without its password.
 func shownValue(key, text string) string {
 	if key == "book" {
-		return address.Shown(text)
+		text = address.Shown(text)
 	}
-	return text
+	return plain.Line(text, 300)
 }
 
 func (d *Deps) configShow() *cobra.Command {
-	var asJSON bool
-	cmd := &cobra.Command{
+	return withJSON(&cobra.Command{
 		Use: "show", Short: "Every setting and where it comes from", Args: noArgs,
-		RunE: func(cmd *cobra.Command, _ []string) error { return d.showSettings(cmd, asJSON) },
-	}
-	cmd.Flags().BoolVar(&asJSON, "json", false, "JSON")
-	return cmd
+		RunE: func(cmd *cobra.Command, _ []string) error { return d.showSettings(cmd) },
+	})
 }
 
-// showSettings prints every setting with where it comes from.
-func (d *Deps) showSettings(cmd *cobra.Command, asJSON bool) error {
+// showSettings prints every setting with where it comes from, and the keys in the file that nothing reads.
+func (d *Deps) showSettings(cmd *cobra.Command) error {
 	s, err := config.Load(d.Config, d.Env)
 	if err != nil {
 		return err
 	}
 	list := d.settingsOf(cmd, &s)
-	if asJSON {
-		return d.encode(map[string]any{"schema": 1, "version": Version, "settings": list, "unknown": notNull(s.Unknown)})
+	if asJSON(cmd) {
+		return d.document(1, map[string]any{"settings": list, "unknown": notNull(s.Unknown)})
 	}
 	for _, v := range list {
-		value := v.Value
-		if value == "" {
-			value = "none"
-		}
-		if err := d.say("%-13s %-24s %s\n", v.Key, value, strings.TrimSpace(string(v.From)+" "+v.Where)); err != nil {
-			return err
-		}
+		from := strings.TrimSpace(string(v.From) + " " + v.Where)
+		d.say("%-13s %-24s %s\n", v.Key, cmp.Or(v.Value, "none"), from)
 	}
-	d.sayUnknown(&s)
-	return nil
-}
-
-func notNull(list []string) []string {
-	if list == nil {
-		return []string{}
-	}
-	return list
-}
-
-// sayUnknown tells of keys in the file that nothing reads.
-func (d *Deps) sayUnknown(s *config.Settings) {
 	for _, name := range s.Unknown {
 		text := "the file has a key that nothing reads: " + name
 		if like := config.Nearest(name); like != "" {
 			text += "; did you mean " + like + "?"
 		}
-		fmt.Fprintln(d.Err, text)
+		d.note("%s\n", text)
 	}
+	return nil
 }
 
 func (d *Deps) configSet() *cobra.Command {
@@ -155,9 +133,10 @@ func (d *Deps) configSet() *cobra.Command {
 				return err
 			}
 			if d.Env != nil && d.Env(k.Variable()) != "" {
-				fmt.Fprintf(d.Err, "%s is set and rules over the file\n", k.Variable())
+				d.note("%s is set and overrides the file\n", k.Variable())
 			}
-			return d.say("%s is %s, in %s\n", k.Name, plain.Line(shownValue(k.Name, kept), 300), plain.Line(file, 300))
+			d.say("%s is %s, in %s\n", k.Name, shownValue(k.Name, kept), plain.Line(file, 300))
+			return nil
 		},
 	}
 }
@@ -171,13 +150,15 @@ func (d *Deps) configUnset() *cobra.Command {
 				return err
 			}
 			had, err := config.Unset(file, args[0])
-			switch {
-			case err != nil:
+			if err != nil {
 				return err
-			case !had:
-				return d.say("%s was not in the file\n", strings.ToLower(plain.Line(args[0], 40)))
 			}
-			return d.say("%s is out of %s\n", strings.ToLower(plain.Line(args[0], 40)), plain.Line(file, 300))
+			was := "was not in the file"
+			if had {
+				was = "is out of " + plain.Line(file, 300)
+			}
+			d.say("%s %s\n", strings.ToLower(plain.Line(args[0], 40)), was)
+			return nil
 		},
 	}
 }
@@ -187,17 +168,24 @@ func (d *Deps) configPath() *cobra.Command {
 		Use: "path", Short: "Where the file is, or would be", Args: noArgs,
 		RunE: func(*cobra.Command, []string) error {
 			file, err := d.configFile()
-			if err != nil {
-				return err
+			if err == nil {
+				d.say("%s\n", plain.Line(file, 400))
 			}
-			return d.say("%s\n", plain.Line(file, 400))
+			return err
 		},
 	}
 }
 
+// How to get a folder for settings where there is none.
+const (
+	noFolder   = "no folder for settings was found"
+	folderHint = "set XDG_CONFIG_HOME, or HOME, to a folder that is there; the environment works too: " +
+		"BRAZEBOOTH_UNITS=inch"
+)
+
 func (d *Deps) configFile() (string, error) {
 	if d.Config == "" {
-		return "", wrong("no folder for settings was found", "set XDG_CONFIG_HOME, or HOME, to a folder that is there; or use the environment: BRAZEBOOTH_UNITS=inch")
+		return "", wrong(noFolder, folderHint)
 	}
 	return d.Config, nil
 }

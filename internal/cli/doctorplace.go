@@ -27,20 +27,22 @@ func (d *Deps) lookTerminal(f *findings) {
 	}
 	t := d.Terminal()
 	if !t.In || !t.Out {
-		f.add("terminal", note, "standard input or output is no terminal: the commands work, the screens need one", "run brazebooth in a terminal window for the screens")
+		f.add("terminal", note, "standard input or output is not a terminal: the commands work, the screens need one",
+			"run brazebooth in a terminal window for the screens")
 	}
 	lookSize(f, &t)
 	lookName(f, &t)
 	if t.NoColour {
-		f.add("colours", fine, "none: NO_COLOR is set; every mark has its sign besides", "")
+		f.ok("colours", "none: NO_COLOR is set; every mark also has its sign")
 	} else {
-		f.add("colours", fine, t.Colours, "")
+		f.ok("colours", t.Colours)
 	}
 	lookLetters(f, &t)
 	if t.Background == "" {
-		f.add("background", note, "not known before the screens ask for it", "if colours are hard to see there: brazebooth config set theme light, or dark")
+		f.add("background", note, "not known before the screens ask for it",
+			"if colours are hard to see there: brazebooth config set theme light, or dark")
 	} else {
-		f.add("background", fine, t.Background, "")
+		f.ok("background", t.Background)
 	}
 }
 
@@ -50,35 +52,39 @@ func lookSize(f *findings, t *Terminal) {
 	case t.Width == 0:
 		f.add("size", note, "not known", "")
 	case t.Width < t.LeastWidth || t.Height < t.LeastHeight:
-		f.add("size", mend, size+" is too small for the screens", fmt.Sprintf("make the window at least %d x %d, or the letters smaller", t.LeastWidth, t.LeastHeight))
+		f.add("size", mend, size+" is too small for the screens",
+			fmt.Sprintf("make the window at least %d x %d, or the letters smaller", t.LeastWidth, t.LeastHeight))
 	case t.Width < 80 || t.Height < 24:
-		f.add("size", fine, size+"; from 80 x 24 more stands side by side", "")
+		f.ok("size", size+"; from 80 x 24 on more is shown side by side")
 	default:
-		f.add("size", fine, size, "")
+		f.ok("size", size)
 	}
 }
 
 func lookName(f *findings, t *Terminal) {
 	switch {
 	case t.Name == "" && runtime.GOOS == "windows":
-		f.add("TERM", fine, "not set, as is usual here", "")
+		f.ok("TERM", "not set, as is usual here")
 	case (t.Name == "" || t.Name == "dumb") && t.Out:
-		f.add("TERM", mend, "is "+strconv.Quote(t.Name)+": this terminal says that it cannot place text, and the screens do not open", "export TERM=xterm-256color")
+		f.add("TERM", mend, "is "+strconv.Quote(t.Name)+": this terminal says that it cannot place text, and the "+
+			"screens do not open", "export TERM=xterm-256color")
 	case t.Name == "":
 		f.add("TERM", note, "not set", "")
 	default:
-		f.add("TERM", fine, t.Name, "")
+		f.ok("TERM", t.Name)
 	}
 }
 
 func lookLetters(f *findings, t *Terminal) {
 	switch {
 	case !t.UTF8:
-		f.add("letters", mend, "the locale "+strconv.Quote(t.Locale)+" is not UTF-8: signs like ▸ ° ² come out wrong", "export LC_ALL=C.UTF-8, or another locale in UTF-8")
+		f.add("letters", mend, "the locale "+strconv.Quote(t.Locale)+" is not UTF-8: signs like ▸ ° ² come out wrong",
+			"export LC_ALL=C.UTF-8, or another locale in UTF-8")
 	case t.Name == "linux":
-		f.add("letters", note, "UTF-8, but the console's own font may lack signs like ▸ ▲ ²", "use a terminal window, or a console font with them: setfont Lat15-Terminus16")
+		f.add("letters", note, "UTF-8, but the console's own font may lack signs like ▸ ▲ ²",
+			"use a terminal window, or a console font with them: setfont Lat15-Terminus16")
 	default:
-		f.add("letters", fine, "UTF-8", "")
+		f.ok("letters", "UTF-8")
 	}
 }
 
@@ -86,36 +92,46 @@ func (d *Deps) lookBook(cmd *cobra.Command, f *findings) {
 	f.area = "book"
 	where, err := d.place(cmd)
 	if err != nil {
-		what, hint, _ := explain(err)
-		f.add("place", mend, what, hint)
+		f.explained("place", err)
 		return
 	}
 	ctx, stop := context.WithTimeout(cmd.Context(), lookWithin)
 	defer stop()
 	a, err := book.Look(ctx, where)
-	f.add("place", fine, a.Place+", "+a.Engine, "")
+	f.ok("place", a.Place+", "+a.Engine)
 	if a.Network != "" {
-		f.add("disk", mend, "it lies on a network share ("+a.Network+"), whose locks cannot be trusted", "keep it on this machine's own disk, or share one by PostgreSQL: brazebooth config set book postgres://user@host/database")
+		f.add("disk", mend, "it lies on a network share ("+a.Network+"), whose locks cannot be trusted",
+			"keep it on this machine's own disk, or share one by PostgreSQL: "+
+				"brazebooth config set book postgres://user@host/database")
 	}
 	switch {
 	case err != nil:
 		f.add("reading", mend, err.Error(), howToMend(where))
 		return
 	case a.There:
-		f.add("reading", fine, "opens; brazebooth book check reads it whole", "")
+		f.ok("reading", "opens; brazebooth book check reads it whole")
 		lookVersion(f, a.Version)
 	default:
-		f.add("reading", fine, "nothing kept yet: the first save makes it", "")
+		f.ok("reading", "nothing kept yet: the first save makes it")
 	}
 	if a.Names > 1 {
-		f.add("names", mend, fmt.Sprintf("the file has %d names (hard links): two programs that open it by different ones damage it", a.Names), "open it by one name everywhere, and make copies with brazebooth book backup FILE")
+		f.add("names", mend, fmt.Sprintf("the file has %d names (hard links): two programs that open it by different "+
+			"ones damage it", a.Names), "open it by one name everywhere, and make copies with brazebooth book "+
+			"backup FILE")
 	}
 	if a.Writable {
-		f.add("writing", fine, "can be written", "")
+		f.ok("writing", "can be written")
 	} else {
-		f.add("writing", mend, "cannot be written: nothing can be kept", "give this user the right to write the file and its folder, or name another: brazebooth config set book FILE")
+		f.add("writing", mend, "cannot be written: nothing can be kept", "give this user the right to write the file "+
+			"and its folder, or name another: brazebooth config set book FILE")
 	}
-	d.lookBeside(f)
+	if d.Beside == "" {
+		return
+	}
+	if _, err := os.Stat(d.Beside); err == nil {
+		f.add("beside", note, "what was saved while a server was away is in "+d.Beside,
+			"when it is back: brazebooth book merge "+d.Beside)
+	}
 }
 
 func howToMend(where string) string {
@@ -128,40 +144,33 @@ func howToMend(where string) string {
 func lookVersion(f *findings, v int) {
 	switch {
 	case v > book.Version:
-		f.add("tables", mend, fmt.Sprintf("version %d, this program knows %d: it can only be read", v, book.Version), "use the newer program")
+		f.add("tables", mend, fmt.Sprintf("version %d, this program knows %d: it can only be read", v, book.Version),
+			"use the newer program")
 	case v < book.Version:
-		f.add("tables", note, fmt.Sprintf("version %d of %d: the next saving copies it beside and brings it up to date", v, book.Version), "")
+		f.add("tables", note, fmt.Sprintf("version %d of %d: the next save makes a copy beside it and updates it", v,
+			book.Version), "")
 	default:
-		f.add("tables", fine, fmt.Sprintf("version %d", v), "")
-	}
-}
-
-// lookBeside tells of what was saved while a server was away.
-func (d *Deps) lookBeside(f *findings) {
-	if d.Beside == "" {
-		return
-	}
-	if _, err := os.Stat(d.Beside); err == nil {
-		f.add("beside", note, "what was saved while a server was away lies in "+d.Beside, "when it is back: brazebooth book merge "+d.Beside)
+		f.ok("tables", fmt.Sprintf("version %d", v))
 	}
 }
 
 // lookKeys looks at the server's own key: whoever can read it can pass for the server.
 func (d *Deps) lookKeys(f *findings) {
+	f.area = "keys"
 	if d.HostKey == "" {
 		return
 	}
-	f.area = "keys"
 	info, err := os.Stat(d.HostKey)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		f.add("host key", fine, "none yet: serve makes one", "")
+		f.ok("host key", "none yet: serve makes one")
 	case err != nil:
 		f.add("host key", mend, err.Error(), "make the folder readable")
 	case !info.Mode().IsRegular(), runtime.GOOS != "windows" && info.Mode().Perm()&0o077 != 0:
-		f.add("host key", mend, fmt.Sprintf("others can read %s (mode %o)", d.HostKey, info.Mode().Perm()), "chmod 600 "+d.HostKey)
+		f.add("host key", mend, fmt.Sprintf("others can read %s (mode %o)", d.HostKey, info.Mode().Perm()),
+			"chmod 600 "+d.HostKey)
 	default:
-		f.add("host key", fine, d.HostKey, "")
+		f.ok("host key", d.HostKey)
 	}
 }
 
@@ -169,20 +178,21 @@ func (d *Deps) lookFolders(f *findings) {
 	f.area = "folders"
 	for _, x := range [...]struct{ name, file string }{{"settings", d.Config}, {"data", d.Beside}} {
 		if x.file == "" {
-			f.add(x.name, mend, "no folder was found", "set HOME, or XDG_CONFIG_HOME and XDG_DATA_HOME, to folders that are there")
+			f.add(x.name, mend, "no folder was found",
+				"set HOME, or XDG_CONFIG_HOME and XDG_DATA_HOME, to folders that are there")
 			continue
 		}
 		dir := filepath.Dir(x.file)
 		info, err := os.Stat(dir)
 		switch {
 		case errors.Is(err, fs.ErrNotExist):
-			f.add(x.name, fine, dir+", made when it is needed", "")
+			f.ok(x.name, dir+", made when it is needed")
 		case err != nil:
 			f.add(x.name, mend, err.Error(), "make the folder readable")
 		case !info.IsDir():
-			f.add(x.name, mend, dir+" is no folder", "move the file away")
+			f.add(x.name, mend, dir+" is not a folder", "move the file away")
 		default:
-			f.add(x.name, fine, dir, "")
+			f.ok(x.name, dir)
 		}
 	}
 }

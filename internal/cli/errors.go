@@ -19,7 +19,7 @@ import (
 // wrong is wrong use: what is wrong, what to type instead.
 func wrong(what, hint string) error { return mistake.New(what, hint) }
 
-// failed is what could not be done though it was rightly asked, with what to do about it.
+// failed is what could not be done though it was asked correctly, with what to do about it.
 func failed(what, hint string, cause error) error {
 	return &shop.Failure{What: what, Hint: hint, Cause: cause}
 }
@@ -27,7 +27,7 @@ func failed(what, hint string, cause error) error {
 // quote repeats what was typed, safe and short.
 func quote(s string) string { return strconv.Quote(plain.Line(address.Shown(s), 40)) }
 
-// inFlag says of a value which flag it stands behind.
+// inFlag says in which flag a value was wrong.
 func inFlag(name string, err error) error { return mistake.Within("--"+name, err) }
 
 // wantsJSON reports whether JSON was asked for, also where the flags were never read to their end.
@@ -43,34 +43,33 @@ func wantsJSON(args []string) bool {
 	return false
 }
 
-// report prints an error for a reader, or for a program where JSON was asked for, and returns the exit
-// code.
+// report prints an error for a reader, or for a program where JSON was asked for, and returns the exit code.
 func (d *Deps) report(ctx context.Context, err error, asJSON bool) int {
 	what, hint, code := d.explained(err)
-	if ctx.Err() != nil && (code != 1 || !strings.HasPrefix(what, "cancelled")) { // it was ended, whatever came of that underneath
+	if ctx.Err() != nil && (code != 1 || !strings.HasPrefix(what, "cancelled")) { // whatever else that led to
 		what, hint, code = plain.Line("cancelled: "+what, 200), "", 1
 	}
 	what, hint = plain.Line(address.Scrub(what), 400), plain.Line(address.Scrub(hint), 800)
 	if asJSON {
 		line, _ := json.Marshal(map[string]string{"error": what, "hint": hint})
-		fmt.Fprintf(d.Err, "%s\n", plain.JSON(line))
+		d.note("%s\n", plain.JSON(line))
 		return code
 	}
-	fmt.Fprintf(d.Err, "brazebooth: %s\n", what)
+	d.note("brazebooth: %s\n", what)
 	if hint != "" {
-		fmt.Fprintf(d.Err, "%s\n", hint)
+		d.note("%s\n", hint)
 	}
 	return code
 }
 
-// remark says on standard error what stands beside an answer, as a line for a reader or, where JSON was asked for, for a
+// remark says on standard error what goes beside an answer, as a line for a reader or, where JSON was asked for, for a
 // program.
 func remark(cmd *cobra.Command, text string) {
 	text = plain.Line(address.Scrub(text), 300)
-	if f := cmd.Flags().Lookup("decimal"); f != nil && f.Value.String() == "comma" {
+	if flagText(cmd, "decimal") == "comma" {
 		text = quantity.Comma(text)
 	}
-	if f := cmd.Flags().Lookup("json"); f != nil && f.Value.String() == "true" {
+	if asJSON(cmd) {
 		line, _ := json.Marshal(map[string]string{"note": text})
 		fmt.Fprintf(cmd.ErrOrStderr(), "%s\n", plain.JSON(line))
 		return

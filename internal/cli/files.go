@@ -6,6 +6,8 @@ import (
 	"io/fs"
 	"os"
 
+	"github.com/spf13/cobra"
+
 	"brazebooth/internal/address"
 	"brazebooth/internal/book"
 	"brazebooth/internal/mistake"
@@ -13,79 +15,79 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// files are named by who types a command; over a connection that somebody else's machine keeps, only - is one.
-const onlyDash = "type - for standard input or output and let your own machine keep the file: ssh ... > file"
+// Files are named by the one who types a command; over a connection from another machine, only - is one.
+//
+// Whatever flag or word names a file that a command writes, it is a new one (newfile): nothing is overwritten, and a
+// full disk or a stop leaves nothing. Only a batch keeps an unfinished file, since it can go on with it.
 
-// local refuses a file of the machine where the program runs to somebody who is not at it.
-func (d *Deps) local(name string) error {
-	if d.Remote && name != "-" {
-		return wrong("no file can be named here: "+quote(name), onlyDash)
-	}
-	return nil
-}
-
-// fileName is local, and refuses a server's address where a file is wanted: as a name it would be repeated with its password.
+// fileName refuses a file of this machine to somebody at another one, and a server's address where a file is wanted: as
+// a name it would be repeated with its password.
 func (d *Deps) fileName(name string) error {
-	if err := d.local(name); err != nil {
-		return err
-	}
-	if name != "-" && address.Looks(name) {
-		return wrong("a file is wanted, and this reads like a server's address", "name a file; one of such a name as ./NAME")
+	switch {
+	case name == "-":
+	case d.Remote:
+		return wrong("no file can be named here: "+quote(name),
+			"type - for standard input or output and let your own machine keep the file: ssh ... > file")
+	case address.Looks(name):
+		return wrong("a file is wanted, and this reads like a server's address", "name a file; such a name as ./NAME")
 	}
 	return nil
 }
 
-// wholeFile refuses what is no file that is read or written as a whole, and every one to somebody at another machine.
+// wholeFile refuses standard input and output for a file that is read or written as a whole, and every file to somebody
+// at another machine.
 func (d *Deps) wholeFile(name string) error {
-	if name != "-" {
-		return d.local(name)
+	switch {
+	case name == "-" && d.Remote:
+		return wrong("no file can be named here",
+			"book export - gives everything and book import - takes it: ssh ... book export - > file")
+	case name == "-":
+		return wrong("standard input and output cannot be used here",
+			"name a file, such as ./copy.db; book export - writes to standard output")
+	case d.Remote:
+		return d.fileName(name)
 	}
-	if d.Remote {
-		return wrong("no file can be named here", "book export - gives everything and book import - takes it: ssh ... book export - > file")
-	}
-	return wrong("standard input and output will not do here", "name a file, as ./copy.db; book export - writes to standard output")
+	return nil
 }
 
-// readFrom opens a file, or standard input. What is no file, as a pipe that nobody writes into, is not waited for.
+// readFrom opens a file, or standard input.
 func (d *Deps) readFrom(name, hint string) (io.Reader, func() error, error) {
-	if err := d.fileName(name); err != nil {
-		return nil, nil, err
-	}
 	if name == "-" {
 		return d.In, func() error { return nil }, nil
 	}
-	info, err := os.Stat(name)
-	switch {
-	case err != nil:
-		return nil, nil, wrong(plain.Line(err.Error(), 200), hint)
-	case info.IsDir():
-		return nil, nil, wrong(quote(name)+" is a folder", hint)
-	case !info.Mode().IsRegular():
-		return nil, nil, wrong(quote(name)+" is no file but a pipe or a device", "type - and lead it into standard input: ... < "+plain.Line(name, 100))
-	}
-	if err := d.noBookFile(name); err != nil {
-		return nil, nil, err
-	}
-	f, err := os.Open(name)
+	f, err := d.openFile(name, os.O_RDONLY, hint)
 	if err != nil {
-		return nil, nil, wrong(plain.Line(err.Error(), 200), hint)
+		return nil, nil, err
 	}
 	return f, f.Close, nil
 }
 
-// noBookFile refuses the file of the book itself, and what lies beside it: whoever opens and closes that otherwise than the
-// book does takes away the locks that keep two programs from writing at once.
-func (d *Deps) noBookFile(name string) error {
-	if !book.IsPart(d.Book, name) {
-		return nil
+// openFile opens a file that is there, or may be made. A pipe that nobody writes into is not waited for. The file of
+// the book itself, and what lies beside it, is refused: opening and closing that in any other way than the book does
+// takes away the locks that keep two programs from writing at once.
+func (d *Deps) openFile(name string, how int, hint string) (*os.File, error) {
+	if err := d.fileName(name); err != nil {
+		return nil, err
 	}
-	return wrong(quote(name)+" is the book itself", "brazebooth book export - gives what is in it; another book is taken in by brazebooth book merge")
+	info, err := os.Stat(name)
+	switch {
+	case err == nil && info.IsDir():
+		return nil, wrong(quote(name)+" is a folder", hint)
+	case err == nil && !info.Mode().IsRegular():
+		return nil, wrong(quote(name)+" is not a file: it is a pipe or a device",
+			"name a file; what a pipe holds is read from standard input: ... - < "+plain.Line(name, 100))
+	case book.IsPart(d.Book, name):
+		return nil, wrong(quote(name)+" is the book itself",
+			"brazebooth book export - gives what is in it; brazebooth book merge takes in another book")
+	}
+	f, err := os.OpenFile(name, how, 0o600)
+	if err != nil {
+		return nil, wrong(plain.Line(err.Error(), 200), hint)
+	}
+	return f, nil
 }
 
-// Whatever flag or word names a file that a command writes, it is a new one (newfile): nothing is overwritten, and a full disk
-// or a stop leaves nothing. A batch alone keeps what it has of one, since it can go on with it.
-
-// free refuses names of files that are there, before anything is worked out for them; "" and - are none.
+// free refuses names of files that are there, before anything is computed for them; "" and - are none.
 func (d *Deps) free(names ...string) error {
 	for _, name := range names {
 		if name == "" || name == "-" {
@@ -112,17 +114,43 @@ func (d *Deps) write(name string, mode fs.FileMode, write func(io.Writer) error)
 	return unmade(newfile.Write(name, mode, write))
 }
 
-// picture writes a page or a picture that is ready.
-func (d *Deps) picture(name string, mode fs.FileMode, b []byte) error {
+// save writes a page or a picture that is ready.
+func (d *Deps) save(name string, mode fs.FileMode, b []byte) error {
 	return d.write(name, mode, func(w io.Writer) error {
 		_, err := w.Write(b)
 		return err
 	})
 }
 
-// unmade says of a file that was not made why, and what to type instead.
+// picture is a picture or a table of an answer, for the file that a flag names.
+type picture struct {
+	flag string
+	make func() ([]byte, error)
+}
+
+// pictures writes those that were asked for; one on standard output stands there alone, without the answer.
+func (d *Deps) pictures(cmd *cobra.Command, list ...picture) (alone bool, err error) {
+	for _, p := range list {
+		name := flagText(cmd, p.flag)
+		if name == "" {
+			continue
+		}
+		b, err := p.make()
+		if err == nil {
+			err = d.save(name, 0o644, b)
+		}
+		if err != nil {
+			return false, err
+		}
+		alone = alone || name == "-"
+	}
+	return alone, nil
+}
+
+// unmade says why a file was not made, and what to type instead.
 func unmade(err error) error {
 	var taken *newfile.Taken
+	var path *fs.PathError
 	switch {
 	case err == nil, mistake.Of(err) != nil:
 		return err
@@ -130,10 +158,9 @@ func unmade(err error) error {
 		return takenName(taken)
 	case errors.Is(err, fs.ErrNotExist), errors.Is(err, fs.ErrPermission):
 		return wrong(plain.Line(err.Error(), 200), "name a file in a folder that is there and that you may write to")
-	}
-	var path *fs.PathError
-	if errors.As(err, &path) {
-		return failed(plain.Line(err.Error(), 200), "nothing was left there: make room on that disk, or name a file on another", err)
+	case errors.As(err, &path):
+		return failed(plain.Line(err.Error(), 200),
+			"nothing was left there: make room on that disk, or name a file on another", err)
 	}
 	return err
 }
@@ -143,14 +170,15 @@ func takenName(t *newfile.Taken) error {
 	if t.Folder {
 		return wrong(name+" is a folder", "name a file in it")
 	}
-	hint := "name another file; nothing is overwritten"
+	hint := "name another file"
 	if t.Free != "" {
-		hint = "name another file, as " + plain.Line(t.Free, 200) + "; nothing is overwritten"
+		hint += ", such as " + plain.Line(t.Free, 200)
 	}
-	return wrong(name+" is there already", hint)
+	return wrong(name+" is there already", hint+"; nothing is overwritten")
 }
 
-// rows opens a new file that grows row by row and is kept as far as it came, or standard output. One without a row is none.
+// rows opens a new file that grows row by row and is kept as far as it came, or standard output. One without a row is
+// removed.
 func (d *Deps) rows(name string) (io.Writer, func() error, error) {
 	if err := d.free(name); err != nil {
 		return nil, nil, err
@@ -165,32 +193,11 @@ func (d *Deps) rows(name string) (io.Writer, func() error, error) {
 		}
 		return nil, nil, unmade(err)
 	}
-	return f, func() error { return endRows(f) }, nil
-}
-
-// oldRows opens what an earlier batch wrote, to go on with it.
-func (d *Deps) oldRows(name string) (*os.File, error) {
-	const hint = "name the file of the batch that was stopped"
-	if err := d.fileName(name); err != nil {
-		return nil, err
-	}
-	if info, err := os.Stat(name); err == nil && !info.Mode().IsRegular() {
-		return nil, wrong(quote(name)+" is no file that a batch wrote", hint)
-	}
-	if err := d.noBookFile(name); err != nil {
-		return nil, err
-	}
-	f, err := os.OpenFile(name, os.O_RDWR|os.O_CREATE, 0o600)
-	if err != nil {
-		return nil, wrong(plain.Line(err.Error(), 200), hint)
-	}
-	return f, nil
-}
-
-func endRows(f *os.File) error {
-	info, err := f.Stat()
-	if err = errors.Join(err, f.Sync(), f.Close()); err == nil && info.Size() == 0 {
-		return os.Remove(f.Name())
-	}
-	return err
+	return f, func() error {
+		info, err := f.Stat()
+		if err = errors.Join(err, f.Sync(), f.Close()); err == nil && info.Size() == 0 {
+			return os.Remove(name)
+		}
+		return err
+	}, nil
 }

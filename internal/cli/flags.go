@@ -11,7 +11,17 @@ import (
 
 var unitsUsage = near.Or(settingValues("units"))
 
-// bind adds the flags of the named choices to a command that has them not yet.
+// flagText is what stands behind a command's flag, "" where it has no flag of this name.
+func flagText(cmd *cobra.Command, name string) string {
+	if f := cmd.Flags().Lookup(name); f != nil {
+		return f.Value.String()
+	}
+	return ""
+}
+
+func flagOn(cmd *cobra.Command, name string) bool { return flagText(cmd, name) == "true" }
+
+// bind adds the flags of the named choices that a command does not have yet.
 func bind(cmd *cobra.Command, names ...string) {
 	for _, name := range names {
 		if cmd.Flags().Lookup(name) == nil {
@@ -27,7 +37,7 @@ func without(cmd *cobra.Command, what string, names ...string) {
 	}
 }
 
-// bindCard adds every choice of a card, the named ones of the pages beside it, and the power source whose readings narrow it.
+// bindCard adds every choice of a card, the named choices of the pages beside it, and the power source.
 func bindCard(cmd *cobra.Command, pages ...string) {
 	for i := range choice.OnCard() {
 		c := &choice.OnCard()[i]
@@ -39,32 +49,36 @@ func bindCard(cmd *cobra.Command, pages ...string) {
 
 // bindAll adds every choice of a card and of all pages.
 func bindAll(cmd *cobra.Command) {
-	var names []string
+	bindCard(cmd)
 	for _, c := range choice.OnPages() {
-		names = append(names, c.Name)
+		bind(cmd, c.Name)
 	}
-	bindCard(cmd, names...)
 }
+
+const sourceName = "power-source"
 
 // bindSource adds the power source whose plate and readings a card takes.
 func bindSource(cmd *cobra.Command) {
-	cmd.Flags().String("power-source", "", "power source in the book: its plate, and what its readings taught")
+	cmd.Flags().String(sourceName, "", "power source in the book: its plate, and what its readings taught")
 }
 
+// bindNote adds the note of a record.
+func bindNote(cmd *cobra.Command) { cmd.Flags().String("note", "", "anything worth knowing") }
+
 // jobOf reads the job flags that were given.
-func jobOf(cmd *cobra.Command) (calc.Job, error) {
-	var j calc.Job
-	err := jobInto(cmd, &j)
+func jobOf(cmd *cobra.Command) (j calc.Job, err error) {
+	err = jobInto(cmd, &j)
 	return j, err
 }
 
 // jobInto reads the job flags that were given into a job, in their fixed order, so that of two mistakes the same one is
 // always named.
 //
-// A number whose unit was left out, and that may have been meant otherwise, is said on standard error with how it was read.
+// A number whose unit was left out, and that may have been meant otherwise, is said on standard error with how it was
+// read.
 func jobInto(cmd *cobra.Command, j *calc.Job) error {
 	var said []string
-	sys := shownUnits(cmd)
+	sys, _ := unitsOf(cmd) // for the words only: a wrong name of units is said where they are used
 	for i := range choice.All() {
 		c := &choice.All()[i]
 		f := cmd.Flags().Lookup(c.Name)
@@ -84,23 +98,34 @@ func jobInto(cmd *cobra.Command, j *calc.Job) error {
 	return nil
 }
 
-// shownUnits are the units that a command's answer is shown in.
-func shownUnits(cmd *cobra.Command) quantity.System {
-	if f := cmd.Flags().Lookup("units"); f != nil {
-		if sys, err := unitsOf(f.Value.String()); err == nil {
-			return sys
-		}
+// jobWith is the job of the flags with what the power source's readings taught.
+func (d *Deps) jobWith(cmd *cobra.Command) (calc.Job, error) {
+	job, err := jobOf(cmd)
+	if err != nil {
+		return job, err
 	}
-	return quantity.Metric
+	r := rowCards{d: d, cmd: cmd}
+	defer r.close()
+	return r.taught(cmd.Context(), job, "")
+}
+
+// cardOf is the card of the flags.
+func (d *Deps) cardOf(cmd *cobra.Command) (calc.Card, error) {
+	job, err := d.jobWith(cmd)
+	if err != nil {
+		return calc.Card{}, err
+	}
+	return d.solve(cmd.Context(), job)
 }
 
 // unitsOf reads --units; nothing is metric.
-func unitsOf(s string) (quantity.System, error) {
-	if s == "" {
+func unitsOf(cmd *cobra.Command) (quantity.System, error) {
+	text := flagText(cmd, "units")
+	if text == "" {
 		return quantity.Metric, nil
 	}
-	if sys, ok := quantity.FindSystem(s); ok {
+	if sys, ok := quantity.FindSystem(text); ok {
 		return sys, nil
 	}
-	return "", wrong("--units: no units are called "+quote(s), "type "+unitsUsage)
+	return quantity.Metric, wrong("--units: there are no units "+quote(text), "type "+unitsUsage)
 }

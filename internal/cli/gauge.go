@@ -1,15 +1,11 @@
 package cli
 
 import (
-	"bytes"
-	"encoding/json"
 	"fmt"
-	"strconv"
-	"strings"
+	"math"
 
 	"github.com/spf13/cobra"
 
-	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
@@ -36,28 +32,25 @@ var systems = [...]struct {
 }
 
 func (d *Deps) gaugeCommand() *cobra.Command {
-	var asJSON bool
-	cmd := &cobra.Command{
+	return withJSON(&cobra.Command{
 		Use:     "gauge N",
 		Short:   "A sheet gauge in all four systems, in mm and inches; of a thickness the gauges next to it",
 		Example: "  brazebooth gauge 16\n  brazebooth gauge 1.5mm",
 		Args:    oneArg("a gauge from 7 to 30, or a thickness", "brazebooth gauge 16, or 1.5mm"),
-		RunE: func(_ *cobra.Command, args []string) error {
+		RunE: func(cmd *cobra.Command, args []string) error {
 			s, err := quantity.ParseSize(args[0])
 			switch {
 			case err != nil:
 				return err
 			case s.Gauge == 0:
-				return d.gaugesBeside(s.MM, asJSON)
+				return d.gaugesBeside(cmd, s.MM)
 			}
-			return d.gauge(s.Gauge, asJSON)
+			return d.gauge(cmd, s.Gauge)
 		},
-	}
-	cmd.Flags().BoolVar(&asJSON, "json", false, "JSON")
-	return cmd
+	})
 }
 
-func (d *Deps) gauge(n int, asJSON bool) error {
+func (d *Deps) gauge(cmd *cobra.Command, n int) error {
 	rows := make([]gaugeRow, 0, len(systems))
 	for _, s := range systems {
 		in, ok := tables.GaugeThickness(n, s.id)
@@ -70,35 +63,88 @@ func (d *Deps) gauge(n int, asJSON bool) error {
 		}
 		rows = append(rows, row)
 	}
-	if asJSON {
-		return d.encode(map[string]any{"schema": 1, "version": Version, "gauge": n, "systems": rows})
+	if asJSON(cmd) {
+		return d.document(1, map[string]any{"gauge": n, "systems": rows})
 	}
-	var b strings.Builder
-	fmt.Fprintf(&b, "%d gauge\n", n)
+	d.say("%d gauge\n", n)
 	for _, r := range rows {
-		b.WriteString(d.marked(fmt.Sprintf("  %-5s %.4f in  %.4f mm  %s", r.System, r.Inches, r.MM, r.Use)))
+		minimum := ""
 		if r.Minimum > 0 {
-			b.WriteString(d.marked(fmt.Sprintf(" (minimum %.4f in)", r.Minimum)))
+			minimum = fmt.Sprintf(" (minimum %.4f in)", r.Minimum)
 		}
-		fmt.Fprintf(&b, "\n        %s\n", r.Source)
+		d.tell("  %-5s %.4f in  %.4f mm  %s%s\n", r.System, r.Inches, r.MM, r.Use, minimum)
+		d.say("        %s\n", r.Source)
 	}
-	b.WriteString("One number, " + strconv.Itoa(len(rows)) + " thicknesses: say the metal too, or measure.\n")
+	d.say("One number, %d thicknesses: say the metal too, or measure.\n", len(rows))
 	if n == 7 {
-		b.WriteString("Galvanized sheet has no 7 gauge.\n")
+		d.say("Galvanized sheet has no 7 gauge.\n")
 	}
-	_, err := d.Out.Write([]byte(b.String()))
-	return err
+	return nil
 }
 
-// encode writes JSON as the card does.
-func (d *Deps) encode(v any) error {
-	var doc bytes.Buffer
-	enc := json.NewEncoder(&doc)
-	enc.SetEscapeHTML(false)
-	enc.SetIndent("", "  ")
-	if err := enc.Encode(v); err != nil {
-		return err
+// besideRow is a system's gauges next to a thickness.
+type besideRow struct {
+	System string       `json:"system"`
+	Use    string       `json:"use"`
+	Source string       `json:"source"`
+	Gauges []besideEach `json:"gauges"` // the thicker first; one where the thickness lies outside the system
+}
+
+// besideEach is one of them.
+type besideEach struct {
+	Gauge  int     `json:"gauge"`
+	Inches float64 `json:"inches"`
+	MM     float64 `json:"mm"`
+}
+
+// gaugesBeside answers a thickness, mm, with the gauges next to it on both sides in each system.
+func (d *Deps) gaugesBeside(cmd *cobra.Command, mm float64) error {
+	rows := make([]besideRow, 0, len(systems))
+	for _, s := range systems {
+		rows = append(rows, besideRow{string(s.id), s.use, s.source, nextTo(mm, s.id)})
 	}
-	_, err := d.Out.Write(plain.JSON(doc.Bytes()))
-	return err
+	if asJSON(cmd) {
+		return d.document(1, map[string]any{"thickness_mm": mm, "systems": rows})
+	}
+	d.tell("%.4g mm, %.4f in\n", mm, mm/quantity.MMPerInch)
+	for _, r := range rows {
+		d.say("  %-5s %s\n", r.System, r.Use)
+		for _, g := range r.Gauges {
+			d.tell("        %2d ga  %.4f in  %.4f mm  %s\n", g.Gauge, g.Inches, g.MM, offBy(g.MM-mm))
+		}
+		d.say("        %s\n", r.Source)
+	}
+	d.say("Give the thickness as measured where it is known: a gauge is only the nearest name.\n")
+	return nil
+}
+
+// nextTo are the thinnest gauge of a system that is not thinner, and the thickest that is. Gauges run from thick to
+// thin.
+func nextTo(mm float64, id tables.GaugeSystem) []besideEach {
+	var over, under []besideEach
+	for _, g := range tables.Gauges() {
+		in, ok := tables.GaugeThickness(g.N, id)
+		if !ok {
+			continue
+		}
+		each := besideEach{g.N, in, in * quantity.MMPerInch}
+		switch {
+		case each.MM >= mm*(1-1e-9):
+			over = []besideEach{each}
+		case under == nil:
+			under = []besideEach{each}
+		}
+	}
+	return append(over, under...)
+}
+
+// offBy says how much thicker or thinner a gauge is.
+func offBy(by float64) string {
+	switch {
+	case math.Abs(by) < 0.005:
+		return "the same"
+	case by > 0:
+		return fmt.Sprintf("%.2f mm thicker", by)
+	}
+	return fmt.Sprintf("%.2f mm thinner", -by)
 }

@@ -11,10 +11,10 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// flagError says of a flag that is unknown which ones come near, and of one without its value what it wants.
+// flagError says which flags come near to an unknown one, and what a flag without its value wants.
 func flagError(cmd *cobra.Command, err error) error {
 	what := plain.Line(err.Error(), 120)
-	if address.Looks(err.Error()) { // it repeats the flag with what stands behind it
+	if address.Looks(err.Error()) { // it repeats the flag with its value
 		what = "a flag that reads like a server's address"
 	}
 	see := "see " + cmd.CommandPath() + " --help"

@@ -1,19 +1,26 @@
 package cli
 
 import (
+	"bytes"
+	"encoding/json"
 	"errors"
+	"fmt"
 	"io"
 	"io/fs"
 	"syscall"
 
+	"github.com/spf13/cobra"
+
 	"brazebooth/internal/plain"
+	"brazebooth/internal/quantity"
 )
 
-// outlet is standard output that remembers what went wrong with it: help and completion scripts are printed by a library that
-// does not ask. Behind a fault nothing more is written, so that no piece is missing from the middle.
+// outlet is standard output that remembers what went wrong with it: help and completion scripts are printed by a
+// library that does not ask. After a fault nothing more is written, so that no piece is missing from the middle.
 type outlet struct {
-	w   io.Writer
-	err error
+	w      io.Writer
+	failed func() // called at a fault; nil for nothing
+	err    error
 }
 
 func (o *outlet) Write(p []byte) (int, error) {
@@ -24,11 +31,13 @@ func (o *outlet) Write(p []byte) (int, error) {
 	if err == nil && n < len(p) {
 		err = io.ErrShortWrite
 	}
-	o.err = err
+	if o.err = err; err != nil && o.failed != nil {
+		o.failed()
+	}
 	return n, err
 }
 
-// unwritten says of an answer that could not be written, or not whole, why. A reader that has read enough and left, as head
+// unwritten says why an answer could not be written, or not whole. A reader that has read enough and left, as head
 // does, is told nothing.
 func unwritten(err error) error {
 	if errors.Is(err, syscall.EPIPE) || errors.Is(err, io.ErrClosedPipe) {
@@ -38,8 +47,53 @@ func unwritten(err error) error {
 	if errors.As(err, &at) {
 		err = at.Err
 	}
-	return failed("the answer could not be written whole: "+plain.Line(err.Error(), 100), "lead it into a file on a disk with room, or to a reader that stays until its end", err)
+	return failed("the answer could not be written whole: "+plain.Line(err.Error(), 100),
+		"send it to a file on a disk with room, or to a reader that stays until its end", err)
 }
 
 // errUnread is an answer whose reader left: the exit code alone tells.
 var errUnread = errors.New("nobody reads the answer")
+
+// say writes to the answer. What goes wrong with that is remembered by the outlet, which then ends the command.
+func (d *Deps) say(format string, args ...any) { _, _ = fmt.Fprintf(d.Out, format, args...) }
+
+// tell is say for figures: with the decimal mark that was asked for.
+func (d *Deps) tell(format string, args ...any) { d.say("%s", d.marked(fmt.Sprintf(format, args...))) }
+
+// marked is a text with the decimal mark that was asked for.
+func (d *Deps) marked(text string) string {
+	if d.comma {
+		return quantity.Comma(text)
+	}
+	return text
+}
+
+// note writes to standard error.
+func (d *Deps) note(format string, args ...any) { _, _ = fmt.Fprintf(d.Err, format, args...) }
+
+// withJSON gives a command the flag that asks for its answer as JSON.
+func withJSON(cmd *cobra.Command) *cobra.Command {
+	cmd.Flags().Bool("json", false, "JSON")
+	return cmd
+}
+
+func asJSON(cmd *cobra.Command) bool { return flagOn(cmd, "json") }
+
+// document writes an answer as JSON: its parts, with the version of its form and of the program.
+func (d *Deps) document(schema int, parts map[string]any) error {
+	parts["schema"], parts["version"] = schema, Version
+	return d.encode(parts)
+}
+
+// encode writes JSON as the card does.
+func (d *Deps) encode(v any) error {
+	var doc bytes.Buffer
+	enc := json.NewEncoder(&doc)
+	enc.SetEscapeHTML(false)
+	enc.SetIndent("", "  ")
+	if err := enc.Encode(v); err != nil {
+		return err
+	}
+	_, err := d.Out.Write(plain.JSON(doc.Bytes()))
+	return err
+}

@@ -154,7 +154,7 @@ func TestNoCommandOverwritesAFile(t *testing.T) {
 			if now, err := os.ReadFile(file); err != nil || !bytes.Equal(now, was) {
 				t.Fatalf("%s: the file is now %.100q, %v", strings.Join(w.args, " "), now, err)
 			}
-			if saysNew.MatchString(w.usage) && (got.code != 2 || !strings.Contains(got.err, file+" is there already\nname another file, as ")) {
+			if saysNew.MatchString(w.usage) && (got.code != 2 || !strings.Contains(got.err, file+" is there already\nname another file, such as ")) {
 				t.Errorf("%s: code %d, %q", strings.Join(w.args, " "), got.code, got.err)
 			}
 		}

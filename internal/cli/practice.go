@@ -17,26 +17,19 @@ import (
 	"brazebooth/internal/report"
 )
 
-// practiceAsk is what the command was given.
-type practiceAsk struct {
-	level, seed    string
-	tried          []string
-	solution, keep bool
-	out            output
-}
-
 func (d *Deps) practiceCommand() *cobra.Command {
-	var a practiceAsk
+	var tried []string
 	cmd := &cobra.Command{
 		Use:   "practice",
 		Short: "Practise correcting test beads in a simulated booth",
-		Long: `A job of the shop in a simulated booth. The booth hides a heat of its own: calibration voltage, arc efficiency and
-stick-out drawn from the bands that every card carries. The last hand left a setting on the machine whose bead is bad; each
-setting that you give is answered with the bead that this booth lays: drawn, described and judged by the edges. Once a bead
-is good, or with --solution, the program's own corrections from the same start stand beside it, with what the booth hid.
+		Long: `A job of the shop in a simulated booth. The booth hides a heat of its own: calibration voltage, arc
+efficiency and stick-out drawn from the bands that every card carries. The last welder left a setting on the machine
+whose bead is bad; each setting that you give is answered with the bead that this booth lays: drawn, described and
+judged by the edges. Once a bead is good, or with --solution, the program's own corrections from the same start stand
+beside it, with what the booth hid.
 
-Settings that are not given stay as the last hand left them. The same level and seed give the same booth. Dirt, gas, fit-up
-and zinc vapour are not simulated. Nothing is kept but with --keep. Without --level it lists the levels.`,
+Settings that are not given stay as the last welder left them. The same level and seed give the same booth. Dirt, gas,
+fit-up and zinc vapour are not simulated. Nothing is kept without --keep. Without --level it lists the levels.`,
 		Example: `  brazebooth practice --level 2 --seed 7
   brazebooth practice --level 2 --seed 7 --travel 9
   brazebooth practice --level 2 --seed 7 --travel 7.5 --tried travel=9 --keep
@@ -44,102 +37,113 @@ and zinc vapour are not simulated. Nothing is kept but with --keep. Without --le
 		Args: noArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			if !cmd.Flags().Changed("level") {
-				return d.listLevels(cmd, a.out.json)
+				return d.listLevels(cmd)
 			}
-			return d.practise(cmd, &a)
+			return d.practise(cmd, tried)
 		},
 	}
-	cmd.Flags().StringVar(&a.level, "level", "", "1 to 5; without it the levels are listed")
-	cmd.Flags().StringVar(&a.seed, "seed", "1", "which booth: any whole number")
+	cmd.Flags().String("level", "", "1 to 5; without it the levels are listed")
+	cmd.Flags().String("seed", "1", "which booth: any whole number")
 	bind(cmd, choice.HandNames()...)
-	without(cmd, "without it as the last hand left it", choice.HandNames()...)
-	cmd.Flags().StringArrayVar(&a.tried, "tried", nil, "settings of an earlier bead of yours: travel=9,volts=14; again for each")
-	cmd.Flags().BoolVar(&a.solution, "solution", false, "end the job: the program's own beads, and what the booth hid")
-	cmd.Flags().BoolVar(&a.keep, "keep", false, "keep in the book: level, seed, your beads, the program's")
-	a.out.bind(cmd, "practice-schema.json")
+	without(cmd, "without it as the last welder left it", choice.HandNames()...)
+	cmd.Flags().StringArrayVar(&tried, "tried", nil,
+		"settings of an earlier bead of yours: travel=9,volts=14; again for each")
+	cmd.Flags().Bool("solution", false, "end the job: the program's own beads, and what the booth hid")
+	cmd.Flags().Bool("keep", false, "keep in the book: level, seed, your beads, the program's")
+	bindAnswer(cmd, "practice-schema.json")
 	return cmd
 }
 
 // practise answers with the beads of the settings that were given.
-func (d *Deps) practise(cmd *cobra.Command, a *practiceAsk) error {
-	ctx := cmd.Context()
-	sys, err := unitsOf(a.out.units)
+func (d *Deps) practise(cmd *cobra.Command, tried []string) error {
+	ctx, keep := cmd.Context(), flagOn(cmd, "keep")
+	sys, err := unitsOf(cmd)
 	if err != nil {
 		return err
 	}
-	job, err := a.job(ctx)
-	if err != nil {
-		return err
-	}
-	p, laid, err := a.lay(cmd, job)
+	booth, err := boothOf(cmd)
 	if err != nil {
 		return cancelled(ctx, err)
 	}
-	if a.keep && !laid {
-		return wrong("--keep of a job without a bead of yours", "give a setting, as --travel 9")
+	settings, laid, err := settingsTried(cmd, booth.Start, tried)
+	if err != nil {
+		return err
 	}
-	last := &p.Beads[len(p.Beads)-1]
-	if a.solution || laid && last.Verdict == practice.BeadGood {
+	p, err := lay(ctx, booth, settings)
+	if err != nil {
+		return cancelled(ctx, err)
+	}
+	if keep && !laid {
+		return wrong("--keep of a job without a bead of yours", "give a setting, such as --travel 9")
+	}
+	if flagOn(cmd, "solution") || laid && p.Beads[len(p.Beads)-1].Verdict == practice.BeadGood {
 		if err := solve(ctx, p); err != nil {
 			return cancelled(ctx, err)
 		}
 	}
-	if err := d.showPractice(p, a, report.Options{Units: sys, Comma: d.comma}); err != nil || !a.keep {
+	if err := d.showPractice(cmd, p, report.Options{Units: sys, Comma: d.comma}); err != nil || !keep {
 		return err
 	}
-	return d.keepPractice(cmd, p, a.out.json)
+	return d.keepPractice(cmd, p)
 }
 
-// job reads level and seed.
-func (a *practiceAsk) job(ctx context.Context) (*practice.Booth, error) {
-	level, err := strconv.Atoi(a.level)
+// boothOf reads level and seed.
+func boothOf(cmd *cobra.Command) (*practice.Booth, error) {
+	level, err := strconv.Atoi(flagText(cmd, "level"))
 	if n := len(practice.Levels()); err != nil || level < 1 || level > n {
-		return nil, wrong("--level: there is no level "+quote(a.level), fmt.Sprintf("type 1 to %d", n))
+		return nil, wrong("--level: there is no level "+quote(flagText(cmd, "level")), fmt.Sprintf("type 1 to %d", n))
 	}
-	seed, err := strconv.ParseUint(a.seed, 10, 64)
+	seed, err := strconv.ParseUint(flagText(cmd, "seed"), 10, 64)
 	if err != nil {
-		return nil, wrong("--seed: "+quote(a.seed)+" is no seed", "type a whole number, as 7")
+		return nil, wrong("--seed: "+quote(flagText(cmd, "seed"))+" is not a seed", "type a whole number, such as 7")
 	}
-	p, err := practice.New(ctx, level, seed)
-	return &p, cancelled(ctx, err)
+	b, err := practice.New(cmd.Context(), level, seed)
+	return &b, err
 }
 
-// lay lays the start's bead, the earlier ones, and that of the flags; laid says whether one of these was given.
-func (a *practiceAsk) lay(cmd *cobra.Command, job *practice.Booth) (p *report.Practice, laid bool, err error) {
-	card, err := calc.Solve(job.Start)
+// settingsTried are the start, the settings of --tried and those of the flags; now says whether one of these was given.
+func settingsTried(cmd *cobra.Command, start calc.Job, tried []string) (list []calc.Job, now bool, err error) {
+	list = []calc.Job{start}
+	for _, text := range tried {
+		j, err := triedSetting(start, text)
+		if err != nil {
+			return nil, false, err
+		}
+		list = append(list, j)
+	}
+	j := start
+	if err := jobInto(cmd, &j); err != nil {
+		return nil, false, err
+	}
+	if now = slices.ContainsFunc(choice.HandNames(), cmd.Flags().Changed); now {
+		list = append(list, j)
+	} else if len(tried) > 0 {
+		return nil, false, wrong("--tried without a bead of now", "give its setting, such as --travel 9")
+	}
+	for i := range list[1:] {
+		if list[i+1] == list[i] {
+			return nil, false, wrong(fmt.Sprintf("bead %d has the same setting as the one before", i+2),
+				"change something first: another value than --"+practiceLike(&start))
+		}
+	}
+	return list, now, nil
+}
+
+// lay lays the bead of each setting.
+func lay(ctx context.Context, booth *practice.Booth, settings []calc.Job) (*report.Practice, error) {
+	card, err := calc.Solve(booth.Start)
 	if err != nil {
-		return nil, false, err
+		return nil, err
 	}
-	p = &report.Practice{Job: job, Card: &card}
-	settings := []calc.Job{job.Start}
-	for _, text := range a.tried {
-		j, err := triedSetting(job.Start, text)
+	p := &report.Practice{Job: booth, Card: &card}
+	for _, j := range settings {
+		b, err := booth.Bead(ctx, j)
 		if err != nil {
-			return nil, false, err
-		}
-		settings = append(settings, j)
-	}
-	now := job.Start
-	if err := jobInto(cmd, &now); err != nil {
-		return nil, false, err
-	}
-	laid = slices.ContainsFunc(choice.HandNames(), cmd.Flags().Changed)
-	if laid {
-		settings = append(settings, now)
-	} else if len(a.tried) > 0 {
-		return nil, false, wrong("--tried without a bead of now", "give its setting, as --travel 9")
-	}
-	for i, j := range settings {
-		if i > 0 && j == settings[i-1] {
-			return nil, false, wrong(fmt.Sprintf("bead %d has the same setting as the one before", i+1), "change something first: another value than --"+practiceLike(&job.Start))
-		}
-		b, err := job.Bead(cmd.Context(), j)
-		if err != nil {
-			return nil, false, err
+			return nil, err
 		}
 		p.Beads = append(p.Beads, b)
 	}
-	return p, laid, nil
+	return p, nil
 }
 
 // triedSetting reads the settings of an earlier bead: travel=9,volts=14.
@@ -148,7 +152,8 @@ func triedSetting(start calc.Job, text string) (calc.Job, error) {
 		name, value, ok := strings.Cut(part, "=")
 		name = strings.TrimSpace(name)
 		if !ok || !slices.Contains(choice.HandNames(), name) {
-			return start, wrong("--tried: "+quote(part)+" is no setting", "type "+near.Or(choice.HandNames())+" with = and its value, as travel=9,volts=14")
+			return start, wrong("--tried: "+quote(part)+" is not a setting",
+				"type "+near.Or(choice.HandNames())+" with = and its value, such as travel=9,volts=14")
 		}
 		if err := choice.ByName(name).Set(&start, value); err != nil {
 			return start, inFlag("tried", err)
@@ -168,20 +173,19 @@ func solve(ctx context.Context, p *report.Practice) error {
 	return err
 }
 
-func (d *Deps) showPractice(p *report.Practice, a *practiceAsk, o report.Options) error {
-	if a.out.json {
+func (d *Deps) showPractice(cmd *cobra.Command, p *report.Practice, o report.Options) error {
+	if asJSON(cmd) {
 		b, err := report.PracticeJSON(p, Version)
-		if err != nil {
-			return err
-		}
-		_, err = d.Out.Write(b)
+		d.say("%s", b)
 		return err
 	}
-	if err := d.say("%s", report.PracticeText(p, o)); err != nil || p.Run != nil {
-		return err
+	d.say("%s", report.PracticeText(p, o))
+	if p.Run == nil {
+		d.tell("\n%s", report.Wrapped("", fmt.Sprintf("Lay the next with another value: brazebooth practice "+
+			"--level %d --seed %d --%s. Settings that are not given stay as in bead 1. --solution ends the job. "+
+			"Nothing is kept without --keep.", p.Job.Level, p.Job.Seed, practiceLike(&p.Job.Start))))
 	}
-	return d.tell("\n%s", report.Wrapped("", fmt.Sprintf("Lay the next with another value: brazebooth practice --level %d --seed %d --%s. Settings that are not given stay as in bead 1. --solution ends the job. Nothing is kept but with --keep.",
-		p.Job.Level, p.Job.Seed, practiceLike(&p.Job.Start))))
+	return nil
 }
 
 // practiceLike is a setting of the job as a flag has it, to be given another value.
@@ -194,7 +198,7 @@ func practiceLike(start *calc.Job) string {
 }
 
 // keepPractice puts into the book how it went, and says all that is kept.
-func (d *Deps) keepPractice(cmd *cobra.Command, p *report.Practice, quiet bool) error {
+func (d *Deps) keepPractice(cmd *cobra.Command, p *report.Practice) error {
 	run := p.Run
 	if run == nil {
 		own, err := p.Job.Par(cmd.Context())
@@ -203,44 +207,40 @@ func (d *Deps) keepPractice(cmd *cobra.Command, p *report.Practice, quiet bool) 
 		}
 		run = &own
 	}
-	last := &p.Beads[len(p.Beads)-1]
-	how := p.Job.Went(len(p.Beads), last.Verdict, run)
 	s, err := d.shop(cmd)
 	if err != nil {
 		return err
 	}
-	done, err := s.SavePractice(cmd.Context(), how)
+	done, err := s.SavePractice(cmd.Context(), p.Job.Went(len(p.Beads), p.Beads[len(p.Beads)-1].Verdict, run))
 	if err != nil {
 		return err
 	}
 	for _, text := range done.Remarks {
 		remark(cmd, text)
 	}
-	if quiet {
-		return nil
+	if !asJSON(cmd) {
+		d.tell("kept: %s\n", done.What)
 	}
-	return d.tell("kept: %s\n", done.What)
+	return nil
 }
 
 // listLevels prints the levels.
-func (d *Deps) listLevels(cmd *cobra.Command, asJSON bool) error {
+func (d *Deps) listLevels(cmd *cobra.Command) error {
 	for _, name := range append([]string{"seed", "tried", "solution", "keep"}, choice.HandNames()...) {
 		if cmd.Flags().Changed(name) {
-			return wrong("--"+name+" of no level", "type --level 1 before it")
+			return wrong("--"+name+" without a level", "type --level 1 before it")
 		}
 	}
-	if asJSON {
-		return d.encode(map[string]any{"schema": report.Schema, "version": Version, "levels": practice.Levels()})
+	if asJSON(cmd) {
+		return d.document(report.Schema, map[string]any{"levels": practice.Levels()})
 	}
 	for _, l := range practice.Levels() {
-		if err := d.say("  %d  %s\n", l.Level, l.Name); err != nil {
-			return err
-		}
+		d.say("  %d  %s\n", l.Level, l.Name)
 		for _, w := range l.Works {
-			if err := d.say("       %s\n", w.Name); err != nil {
-				return err
-			}
+			d.say("       %s\n", w.Name)
 		}
 	}
-	return d.say("\n%s", report.Wrapped("CAUTION  ", practice.Caution.Text)+"Begin with: brazebooth practice --level 1 --seed 7\n")
+	d.say("\n%s", report.Wrapped("CAUTION  ", practice.Caution.Text))
+	d.say("Begin with: brazebooth practice --level 1 --seed 7\n")
+	return nil
 }

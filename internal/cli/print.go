@@ -3,6 +3,7 @@ package cli
 import (
 	"context"
 	"fmt"
+	"strings"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -11,125 +12,93 @@ import (
 	"brazebooth/internal/book"
 	"brazebooth/internal/mistake"
 	"brazebooth/internal/plain"
-	"brazebooth/internal/quantity"
 	"brazebooth/internal/report"
 	"brazebooth/internal/shop"
 )
 
-// now is the time of what is saved or printed.
-func (d *Deps) now() time.Time {
-	if d.Now != nil {
-		return d.Now()
-	}
-	return time.Now()
-}
-
-func paperOf(text string) (report.Paper, error) {
-	switch text {
-	case "", "a4", "A4":
-		return report.A4, nil
-	case "letter", "Letter":
-		return report.Letter, nil
-	}
-	return "", wrong("--paper: no paper is called "+quote(text), "type a4 or letter")
-}
-
-// printWall writes a page for the wall into a file that is not there yet.
-func (d *Deps) printWall(p *report.Wall, file, paper string, sys quantity.System) error {
-	size, err := paperOf(paper)
-	if err != nil {
-		return err
-	}
-	p.Comma = d.comma
-	pdf, gone, err := report.WallPDF(p, size, sys)
-	if err != nil {
-		return err
-	}
-	if err := d.picture(file, 0o600, pdf); err != nil {
-		return err
-	}
-	if file != "-" {
-		if _, err := fmt.Fprintf(d.Err, "printed to %s\n", plain.Line(file, 200)); err != nil {
-			return err
-		}
-	}
-	if len(gone) > 0 {
-		_, err = fmt.Fprintf(d.Err, "these letters are not in the page's font and stand as question marks: %s\n", plain.Line(string(gone), 60))
-	}
-	return err
-}
-
-// mapFor is the window of a job for a page, nil where it has none.
-func (d *Deps) mapFor(ctx context.Context, job calc.Job) (*calc.Window, error) {
-	m, err := calc.WindowOf(ctx, job, calc.FullWindow, d.progress())
-	switch {
-	case mistake.Of(err) != nil:
-		return nil, nil
-	case err != nil:
-		return nil, cancelled(ctx, err)
-	}
-	return &m, nil
-}
-
 func (d *Deps) bookPrint() *cobra.Command {
-	var file, paper, units string
 	cmd := &cobra.Command{
 		Use: "print NAME", Short: "A kept card as a page to hang at the booth, as PDF",
-		Long:    "A kept card as a page to hang at the booth: its settings readable from two metres, the map of all settings, every caution.",
+		Long: `A kept card as a page to hang at the booth: its settings readable from two metres, its operating window,
+every caution.`,
 		Example: `  brazebooth book print tank lid --pdf tank-lid.pdf`,
 		RunE: func(cmd *cobra.Command, args []string) error {
+			file := flagText(cmd, "pdf")
 			if file == "" {
-				return wrong("a page of no file", "type --pdf wall.pdf, or --pdf - for standard output")
+				return wrong("there is no file for the page", "type --pdf wall.pdf, or --pdf - for standard output")
 			}
 			if err := d.free(file); err != nil {
 				return err
 			}
-			sys, err := unitsOf(units)
-			if err != nil {
-				return err
-			}
-			return d.withCard(cmd, args, func(ctx context.Context, _ book.Book, r *book.Revision, c *book.Card) error {
-				p := keptWall(r, c)
-				var err error
-				if p.Map, err = d.mapFor(ctx, c.Card.Used); err != nil {
-					return err
-				}
-				return d.printWall(&p, file, paper, sys)
+			return d.withCard(cmd, args, func(_ context.Context, _ book.Book, r *book.Revision, c *book.Card) error {
+				return d.printWall(cmd, keptWall(r, c), c.Card.Used, file)
 			})
 		},
 	}
-	cmd.Flags().StringVar(&file, "pdf", "", "the file to write, a new one; - is standard output")
-	cmd.Flags().StringVar(&paper, "paper", "a4", "a4 or letter")
-	cmd.Flags().StringVar(&units, "units", "", unitsUsage)
+	cmd.Flags().String("pdf", "", "the file to write, a new one; - is standard output")
+	cmd.Flags().String("paper", "a4", "a4 or letter")
+	cmd.Flags().String("units", "", unitsUsage)
 	return cmd
 }
 
-func wallAssumed(text string) string {
-	if text == "" {
-		return ""
+// printCard writes a live card as a page for the wall.
+func (d *Deps) printCard(cmd *cobra.Command, card *calc.Card, file string) error {
+	p := report.WallOf(card, "Settings card")
+	p.When = time.Now()
+	if d.Now != nil {
+		p.When = d.Now()
 	}
-	return " (assumed: " + text + ")"
+	p.Foot = fmt.Sprintf("brazebooth %s, %s, not kept in a book", Version, p.When.UTC().Format(time.DateOnly))
+	return d.printWall(cmd, p, card.Job, file)
+}
+
+// printWall writes a page for the wall, with the job's window where it has one, into a file that is not there yet.
+func (d *Deps) printWall(cmd *cobra.Command, p report.Wall, job calc.Job, file string) error {
+	sys, err := unitsOf(cmd)
+	if err != nil {
+		return err
+	}
+	papers := map[string]report.Paper{"": report.A4, "a4": report.A4, "letter": report.Letter}
+	size, ok := papers[strings.ToLower(flagText(cmd, "paper"))]
+	if !ok {
+		return wrong("--paper: there is no paper "+quote(flagText(cmd, "paper")), "type a4 or letter")
+	}
+	w, err := calc.WindowOf(cmd.Context(), job, calc.FullWindow, d.progress())
+	if err == nil {
+		p.Map = &w
+	} else if mistake.Of(err) == nil {
+		return cancelled(cmd.Context(), err)
+	}
+	p.Comma = d.comma
+	pdf, gone, err := report.WallPDF(&p, size, sys)
+	if err != nil {
+		return err
+	}
+	if err := d.save(file, 0o600, pdf); err != nil {
+		return err
+	}
+	if file != "-" {
+		d.note("printed to %s\n", plain.Line(file, 200))
+	}
+	if len(gone) > 0 {
+		d.note("these letters are not in the page's font and are printed as question marks: %s\n",
+			plain.Line(string(gone), 60))
+	}
+	return nil
 }
 
 // keptWall is a kept card as it was saved, for the wall.
 func keptWall(r *book.Revision, c *book.Card) report.Wall {
-	p := report.Wall{Name: c.Name, Job: c.Line() + wallAssumed(shop.Assumed(c)), Note: c.Note, Notes: c.Card.Notes, Warnings: c.Card.Warns, Zone: c.Card.Zone}
+	p := report.Wall{Name: c.Name, Job: c.Line(), Note: c.Note, Notes: c.Card.Notes, Warnings: c.Card.Warns,
+		Zone: c.Card.Zone}
+	if assumed := shop.Assumed(c); assumed != "" {
+		p.Job += " (assumed: " + assumed + ")"
+	}
 	for _, f := range c.Card.Figures {
 		p.Figures = append(p.Figures, calc.Figure{Name: f.Name, Value: f.Value, Low: f.Low, High: f.High, Unit: f.Unit})
 	}
 	p.When, _ = time.Parse(time.RFC3339Nano, r.At)
-	p.Foot = fmt.Sprintf("brazebooth %s, card %s, saved %s by %s", plain.Line(r.Program, 20), r.ID, r.At[:10], shop.SavedBy(r))
+	p.Foot = fmt.Sprintf("brazebooth %s, card %s, saved %s by %s", plain.Line(r.Program, 20), r.ID, r.At[:10],
+		shop.SavedBy(r))
 	return p
-}
-
-// printCard writes a live card as a page for the wall.
-func (d *Deps) printCard(ctx context.Context, card *calc.Card, file, paper string, sys quantity.System) error {
-	p := report.WallOf(card, "Settings card")
-	p.When = d.now()
-	p.Foot = fmt.Sprintf("brazebooth %s, %s, not kept in a book", Version, p.When.UTC().Format("2006-01-02"))
-	var err error
-	if p.Map, err = d.mapFor(ctx, card.Job); err != nil {
-		return err
-	}
-	return d.printWall(&p, file, paper, sys)
 }

@@ -106,7 +106,8 @@ func jsonValue(v reflect.Value) any {
 	switch {
 	case v.Type() == datumType:
 		d := v.Interface().(tables.Datum)
-		return map[string]any{"value": d.V, "low": d.Low, "high": d.High, "unit": d.Unit, "source": d.Source, "known": d.Known}
+		return map[string]any{"value": d.V, "low": d.Low, "high": d.High, "unit": d.Unit, "source": d.Source,
+			"known": d.Known}
 	case v.Kind() == reflect.Slice:
 		list := make([]any, 0, v.Len())
 		for i := range v.Len() {

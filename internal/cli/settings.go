@@ -32,9 +32,9 @@ func (d *Deps) settle(cmd *cobra.Command) error {
 			return err
 		}
 	}
-	if f := cmd.Flags().Lookup("decimal"); f != nil {
+	if text := flagText(cmd, "decimal"); text != "" || cmd.Flags().Changed("decimal") {
 		k, _ := config.Find("decimal") // it is one
-		mark, err := k.Check(f.Value.String())
+		mark, err := k.Check(text)
 		if err != nil {
 			return inFlag("decimal", err)
 		}
@@ -43,8 +43,8 @@ func (d *Deps) settle(cmd *cobra.Command) error {
 	if v := s.Get("book"); v.From != config.Default {
 		d.Book = v.Text
 	}
-	if f := cmd.Flags().Lookup("book"); f != nil && f.Changed && !d.Remote {
-		d.Book = f.Value.String()
+	if cmd.Flags().Changed("book") && !d.Remote {
+		d.Book = flagText(cmd, "book")
 	}
 	if v := s.Get("name"); v.From != config.Default {
 		d.Who = v.Text

@@ -1,7 +1,6 @@
 package cli
 
 import (
-	"fmt"
 	"reflect"
 	"strings"
 
@@ -14,76 +13,74 @@ import (
 // table is one of the lists that tables/ holds.
 type table struct {
 	name, line string
-	rows       func() any
+	rows       any // a slice
 }
 
-var allTables = [...]table{
-	{"fillers", "brazing wires: limits, melting range, heat, strength", func() any { return tables.Fillers() }},
-	{"metals", "base metals: heat flow, melting, strength, gauge system", func() any { return tables.Metals() }},
-	{"gauges", "sheet gauges 7 to 30 in four systems, inches", func() any { return tables.Gauges() }},
-	{"wires", "wire diameters with tolerance, usual spools", func() any { return tables.Wires() }},
-	{"coatings", "sheet coatings, mass on each side", func() any { return tables.Coatings() }},
-	{"gases", "shielding gases", func() any { return tables.Gases() }},
-	{"limits", "exposure limits in air", func() any { return tables.ExposureLimits() }},
-	{"shades", "filter shade by current", func() any { return tables.Shades() }},
-	{"practice", "the trade's advice", func() any { return tables.PracticeLines() }},
-	{"cautions", "cautions at length", func() any { return tables.CautionLines() }},
-	{"hazards", "what stops a job", func() any { return tables.Hazards() }},
-	{"remedies", "what a bead shows and what to change", func() any { return tables.Remedies() }},
-	{"sights", "what a test bead may show, drawn", func() any { return tables.Sights() }},
-	{"causes", "what may lie behind it", func() any { return tables.Causes() }},
-	{"evidence", "how often each cause shows as what", func() any { return tables.EvidenceRows() }},
-	{"filler-rules", "what speaks for a filler and against it", func() any { return tables.FillerRules() }},
-	{"pair-rules", "what a joint of two metals asks for", func() any { return tables.PairRules() }},
-	{"constants", "figures that belong to no row", func() any { return tables.Constants() }},
+func allTables() []table {
+	return []table{
+		{"fillers", "brazing wires: limits, melting range, heat, strength", tables.Fillers()},
+		{"metals", "base metals: heat flow, melting, strength, gauge system", tables.Metals()},
+		{"gauges", "sheet gauges 7 to 30 in four systems, inches", tables.Gauges()},
+		{"wires", "wire diameters with tolerance, usual spools", tables.Wires()},
+		{"coatings", "sheet coatings, mass on each side", tables.Coatings()},
+		{"gases", "shielding gases", tables.Gases()},
+		{"limits", "exposure limits in air", tables.ExposureLimits()},
+		{"shades", "filter shade by current", tables.Shades()},
+		{"practice", "the trade's advice", tables.PracticeLines()},
+		{"cautions", "cautions at length", tables.CautionLines()},
+		{"hazards", "what stops a job", tables.Hazards()},
+		{"remedies", "what a bead shows and what to change", tables.Remedies()},
+		{"sights", "what a test bead may show, drawn", tables.Sights()},
+		{"causes", "what may lie behind it", tables.Causes()},
+		{"evidence", "how often each cause shows as what", tables.EvidenceRows()},
+		{"filler-rules", "what speaks for a filler and against it", tables.FillerRules()},
+		{"pair-rules", "what a joint of two metals asks for", tables.PairRules()},
+		{"constants", "figures that belong to no row", tables.Constants()},
+	}
 }
 
 func (d *Deps) tablesCommand() *cobra.Command {
-	var asJSON bool
-	cmd := &cobra.Command{
+	return withJSON(&cobra.Command{
 		Use:     "tables [NAME]",
 		Short:   "Every figure the answers rest on, with band and source",
 		Example: "  brazebooth tables\n  brazebooth tables fillers",
-		Args:    atMostOne,
-		RunE: func(_ *cobra.Command, args []string) error {
-			if len(args) == 0 {
-				return d.listTables(asJSON)
+		Args: func(_ *cobra.Command, args []string) error {
+			if len(args) > 1 {
+				return wrong("unexpected "+quote(args[1]), "type one name")
 			}
-			return d.table(args[0], asJSON)
+			return nil
 		},
-	}
-	cmd.Flags().BoolVar(&asJSON, "json", false, "JSON")
-	return cmd
+		RunE: func(cmd *cobra.Command, args []string) error {
+			if len(args) == 0 {
+				return d.listTables(asJSON(cmd))
+			}
+			return d.table(args[0], asJSON(cmd))
+		},
+	})
 }
 
 func tableNames() []string {
-	names := make([]string, len(allTables))
-	for i := range allTables {
-		names[i] = allTables[i].name
-	}
-	return names
+	return column(allTables(), func(t *table) string { return t.name })
 }
 
 func (d *Deps) listTables(asJSON bool) error {
 	if asJSON {
-		return d.encode(map[string]any{"schema": 1, "version": Version, "tables": tableNames()})
+		return d.document(1, map[string]any{"tables": tableNames()})
 	}
-	for _, t := range allTables {
-		if _, err := fmt.Fprintf(d.Out, "%-12s %s\n", t.name, t.line); err != nil {
-			return err
-		}
+	for _, t := range allTables() {
+		d.say("%-12s %s\n", t.name, t.line)
 	}
 	return nil
 }
 
 func (d *Deps) table(name string, asJSON bool) error {
-	for _, t := range allTables {
+	for _, t := range allTables() {
 		if t.name != strings.ToLower(name) {
 			continue
 		}
-		rows := reflect.ValueOf(t.rows())
+		rows := reflect.ValueOf(t.rows)
 		if asJSON {
-			return d.encode(map[string]any{"schema": 1, "version": Version, "table": t.name, "rows": jsonValue(rows)})
+			return d.document(1, map[string]any{"table": t.name, "rows": jsonValue(rows)})
 		}
 		var b strings.Builder
 		for i := range rows.Len() {
@@ -94,9 +91,7 @@ func (d *Deps) table(name string, asJSON bool) error {
 			if cited {
 				source = "; " + source
 			}
-			if err := d.say("%s%s", d.marked(figures), source); err != nil {
-				return err
-			}
+			d.say("%s%s", d.marked(figures), source)
 		}
 		return nil
 	}
@@ -104,5 +99,5 @@ func (d *Deps) table(name string, asJSON bool) error {
 	if len(like) == 0 {
 		like = tableNames()
 	}
-	return wrong("no table is called "+quote(name), "type "+near.Or(like))
+	return wrong("there is no table "+quote(name), "type "+near.Or(like))
 }

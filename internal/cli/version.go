@@ -23,12 +23,14 @@ type build struct {
 	Settings map[string]string `json:"settings"` // of the build: CGO_ENABLED, -trimpath ...
 }
 
-// commit is set by the builder of a release, whose build does not look at the repository; "" for what the build found itself.
+// commit is set by the builder of a release, whose build does not look at the repository; "" for what the build found
+// itself.
 var commit string
 
 // thisBuild is what the program carries of its own making.
 func thisBuild() build {
-	b := build{Schema: 1, Version: Version, Go: runtime.Version(), OS: runtime.GOOS, Arch: runtime.GOARCH, Commit: commit, Settings: map[string]string{}}
+	b := build{Schema: 1, Version: Version, Go: runtime.Version(), OS: runtime.GOOS, Arch: runtime.GOARCH,
+		Commit: commit, Settings: map[string]string{}}
 	info, ok := debug.ReadBuildInfo()
 	if !ok {
 		return b
@@ -63,22 +65,22 @@ func (b *build) line() string {
 }
 
 func (d *Deps) versionCommand() *cobra.Command {
-	var asJSON bool
-	cmd := &cobra.Command{
+	cmd := withJSON(&cobra.Command{
 		Use:   "version",
 		Short: "The program's version, its commit, and how it was built",
 		Args:  noArgs,
-		RunE: func(*cobra.Command, []string) error {
+		RunE: func(cmd *cobra.Command, _ []string) error {
 			b := thisBuild()
-			if d.Remote { // they may name folders of who built it
+			if d.Remote { // they may name the builder's folders
 				b.Settings = map[string]string{}
 			}
-			if asJSON {
+			if asJSON(cmd) {
 				return d.encode(b)
 			}
-			return d.say("brazebooth %s\n", b.line())
+			d.say("brazebooth %s\n", b.line())
+			return nil
 		},
-	}
-	cmd.Flags().BoolVar(&asJSON, "json", false, "JSON, with the settings of the build")
+	})
+	cmd.Flags().Lookup("json").Usage += ", with the settings of the build"
 	return cmd
 }

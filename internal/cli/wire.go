@@ -8,7 +8,6 @@ import (
 )
 
 func (d *Deps) wireCommand() *cobra.Command {
-	var out output
 	cmd := &cobra.Command{
 		Use:   "wire",
 		Short: "A wire's mass, length, melting, and feed from current or back",
@@ -25,10 +24,10 @@ func (d *Deps) wireCommand() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return d.finding(out, report.Wire(&card))
+			return d.finding(cmd, report.Wire(&card))
 		},
 	}
 	bind(cmd, "filler", "wire", "feed", "amps", "stickout", "mode")
-	out.bind(cmd, "schema.json")
+	bindAnswer(cmd, "schema.json")
 	return cmd
 }

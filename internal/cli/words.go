@@ -15,46 +15,37 @@ import (
 // wordsCommand is the glossary.
 func (d *Deps) wordsCommand() *cobra.Command {
 	return &cobra.Command{
-		Use:     "words [WORD]",
-		Short:   "What a word of the trade means",
-		Long:    "What a word of the trade means, in two sentences, with its unit and where it comes from; without a word, the list of them.",
+		Use:   "words [WORD]",
+		Short: "What a word of the trade means",
+		Long: `What a word of the trade means, in two sentences, with its unit and where it comes from; without a word,
+the list of them.`,
 		Example: "  brazebooth words throat\n  brazebooth words wire feed",
 		RunE: func(_ *cobra.Command, args []string) error {
 			if len(args) == 0 {
-				return d.allWords()
+				d.say("%s\n", strings.Join(termWords(), "\n"))
+				return nil
 			}
 			word := strings.Join(args, " ")
 			t, ok := tables.FindTerm(word)
 			if !ok {
-				return wrong("no word is "+quote(word), likeWords(word))
+				return wrong("there is no word "+quote(word), likeWords(word))
 			}
-			return d.word(t)
+			from := "From: " + t.Source + " (" + string(t.Known) + ")"
+			if t.Unit != "" {
+				from = "In " + t.Unit + ". " + from
+			}
+			d.say("%s\n%s%s", t.Word, d.marked(report.Wrapped("", t.Says)), report.Wrapped("", from))
+			return nil
 		},
 	}
 }
 
-func (d *Deps) allWords() error {
-	for i := range tables.Terms() {
-		if err := d.say("%s\n", tables.Terms()[i].Word); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-func (d *Deps) word(t *tables.Term) error {
-	unit := ""
-	if t.Unit != "" {
-		unit = "In " + t.Unit + ". "
-	}
-	return d.say("%s\n%s%s", t.Word, d.marked(report.Wrapped("", t.Says)), report.Wrapped("", unit+"From: "+t.Source+" ("+string(t.Known)+")"))
-}
-
-// likeWords says which words may have been meant: those that come near by their letters, and those whose entries speak of it.
+// likeWords says which words may have been meant: those that come near by their letters, and those whose entries use
+// it.
 func likeWords(word string) string {
-	var names []string
-	for i := range tables.Terms() {
-		names = append(names, append([]string{tables.Terms()[i].Word}, tables.Terms()[i].Also...)...)
+	names := termWords()
+	for _, t := range tables.Terms() {
+		names = append(names, t.Also...)
 	}
 	like := near.Names(word, names)
 	for _, other := range speakOf(word) {
@@ -77,11 +68,11 @@ func speakOf(word string) []string {
 	var list []string
 	for i := range tables.Terms() {
 		t := &tables.Terms()[i]
-		for said := range strings.FieldsFuncSeq(strings.ToLower(t.Says), func(r rune) bool { return !unicode.IsLetter(r) && r != '-' }) {
-			if said == word && len(list) < 3 {
-				list = append(list, t.Word)
-				break
-			}
+		said := strings.FieldsFunc(strings.ToLower(t.Says), func(r rune) bool {
+			return !unicode.IsLetter(r) && r != '-'
+		})
+		if len(list) < 3 && slices.Contains(said, word) {
+			list = append(list, t.Word)
 		}
 	}
 	return list

@@ -8,49 +8,52 @@ import (
 	"brazebooth/internal/report"
 )
 
-// partCommand is a command whose answer is one page beside the card.
-type partCommand struct {
+// pageCommand is a command whose answer is one page beside the card.
+type pageCommand struct {
 	name, short, long, example string
 }
 
-var partCommands = []partCommand{
+var pageCommands = []pageCommand{
 	{"fit", "Should this be arc-brazed at all? A verdict, its reasons, what a shop does instead",
-		`Whether this job should be arc-brazed: suits, possible with care, choose another way, or stop; the reasons, heaviest
-first, each with its source; and for each "no" what a shop does instead. A stop is an answer: exit code 0.`,
+		`Whether this job should be arc-brazed: suits, possible with care, choose another way, or stop; the reasons,
+heaviest first, each with its source; and for each "no" what a shop does instead. A stop is an answer: exit code 0.`,
 		"  brazebooth fit --metal galvanized --gauge 20ga --joint lap --use seal --hazard none"},
 	{"filler", "Every wire ranked for this pair of metals: what speaks for it, what rules it out",
 		`Every brazing wire ranked for this pair of metals: the trade's rules, what melts before what, and how much room
 the computed window leaves with it; colour, strength, wire and cost of a metre. Then what the pair itself asks for: how
 the heat splits, where the arc points, which member governs.`,
-		"  brazebooth filler --metal stainless-304 --gauge 1.5mm --metal2 copper --gauge2 2mm --joint lap --wire-price 25EUR/kg"},
+		"  brazebooth filler --metal stainless-304 --gauge 1.5mm --metal2 copper --gauge2 2mm --joint lap" +
+			" --wire-price 25EUR/kg"},
 	{"prepare", "Before the arc: cleaning, fit-up, tacks, warming, the seam's order, feeding the wire",
-		`What is done before the arc, by metal and mass: cleaning, bevel, vent gap, tacks, backing, preheat and interpass, the
-order in which the seam's pieces are laid, how soft wire is fed, and what comes after.`,
+		`What is done before the arc, by metal and mass: cleaning, bevel, vent gap, tacks, backing, preheat and
+interpass, the order in which the seam's pieces are laid, how soft wire is fed, and what comes after.`,
 		"  brazebooth prepare --metal grey-iron --gauge 8mm --joint butt --length 120mm"},
 	{"strength", "What the joint carries: throat, bond and sheet, and the load to allow",
-		`What a joint of this length carries in its throat, its bond and its sheet, which of them governs, and the load to
-allow at a safety factor on the low edge. The throat is the computed one, or --throat or --leg as measured.`,
+		`What a joint of this length carries in its throat, its bond and its sheet, which of them governs, and the load
+to allow at a safety factor on the low edge. The throat is the computed one, or --throat or --leg as measured.`,
 		"  brazebooth strength --metal stainless-304 --gauge 1.5mm --joint tee --length 80mm --load 2kN"},
 	{"air", "What the zinc puts into the air, clean air against it, eye shade",
-		`What the coating's zinc puts into the air for each metre and hour of arc, and the clean air that would thin it to
-each body's limit. It compares set-ups; it replaces neither extraction nor respirator nor sampling.`,
+		`What the coating's zinc puts into the air for each metre and hour of arc, and the clean air that would thin it
+to each body's limit. It compares set-ups; it does not replace extraction, a respirator or sampling.`,
 		"  brazebooth air --metal galvanized --gauge 20ga --joint lap"},
 	{"overlay", "Build-up on plate or shaft: pitch, layers, turning speed, time, wire",
-		`Bead pitch, layers for a wanted height, turning speed and feed of a shaft, arc time and wire, and whether the base
-melts into the overlay.`,
-		"  brazebooth overlay --metal mild-steel --gauge 10mm --filler cual8 --shaft-dia 40mm --length 30mm --layer 2mm --feed 300ipm --travel 6"},
+		`Bead pitch, layers for a wanted height, turning speed and feed of a shaft, arc time and wire, and whether the
+base melts into the overlay.`,
+		"  brazebooth overlay --metal mild-steel --gauge 10mm --filler cual8 --shaft-dia 40mm --length 30mm" +
+			" --layer 2mm --feed 300ipm --travel 6"},
 	{"machine", "The setting against a power source's plate, the nozzle, the spool",
-		`Duty at this current from the plate's figures, the load line, the gas flow that a nozzle carries smoothly, and how
-long a full spool lasts.`,
-		"  brazebooth machine --metal galvanized --gauge 16ga --feed 290ipm --rated-amps 200A --rated-duty 60% --nozzle-bore 1/2in"},
+		`Duty at this current from the plate's figures, the load line, the gas flow that a nozzle carries smoothly, and
+how long a full spool lasts.`,
+		"  brazebooth machine --metal galvanized --gauge 16ga --feed 290ipm --rated-amps 200A --rated-duty 60%" +
+			" --nozzle-bore 1/2in"},
 	{"cost", "Time, wire, gas and money of a seam, bronze against steel",
-		`Arc time, wire and gas of a seam and what they cost at your prices; whole spools and bottles to order; and the same
-seam in steel wire with the grinding and zinc repair that it brings.`,
-		"  brazebooth cost --metal galvanized --gauge 20ga --length 2m --count 30 --wire-price 25EUR/kg --labour-rate 45 --steel-price 3EUR/kg --grinding 4 --zinc-repair 2"},
+		`Arc time, wire and gas of a seam and what they cost at your prices; whole spools and bottles to order; and the
+same seam in steel wire with the grinding and zinc repair that it brings.`,
+		"  brazebooth cost --metal galvanized --gauge 20ga --length 2m --count 30 --wire-price 25EUR/kg" +
+			" --labour-rate 45 --steel-price 3EUR/kg --grinding 4 --zinc-repair 2"},
 }
 
-func (d *Deps) partCobra(pc *partCommand) *cobra.Command {
-	var out output
+func (d *Deps) pageCommand(pc *pageCommand) *cobra.Command {
 	page, _ := advice.EntryByName(pc.name)
 	cmd := &cobra.Command{
 		Use: pc.name, Short: pc.short, Long: pc.long, Example: pc.example, Args: noArgs,
@@ -70,20 +73,17 @@ func (d *Deps) partCobra(pc *partCommand) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return d.finding(out, report.Page(&p, openFlags(&p)))
+			return d.finding(cmd, report.Page(&p, openFlags(&p)))
 		},
 	}
 	bindCard(cmd, append([]string{"use", "hazard"}, page.Needs...)...)
-	out.bind(cmd, "schema.json")
+	bindAnswer(cmd, "schema.json")
 	return cmd
 }
 
 // openFlags are the page's own choices that were not given.
 func openFlags(p *advice.Page) []string {
-	page, ok := advice.EntryByName(p.Name)
-	if !ok {
-		return nil
-	}
+	page, _ := advice.EntryByName(p.Name)
 	names := choice.Open(&p.Card.Job, page.Needs)
 	for i, n := range names {
 		names[i] = "--" + n
