@@ -63,7 +63,7 @@ func TestHelpNamesTheSchema(t *testing.T) {
 // What is said of a setting that is not given is true of the command.
 func TestHelpOfWhatIsNotGiven(t *testing.T) {
 	for cmd, want := range map[string]string{
-		"card": "without it one is suggested", "practice": "without it as the last hand left it", "window": "marked on the map", "book reading": "", "wire": "",
+		"card": "without it one is suggested", "practice": "without it as the last welder left it", "window": "marked in the window", "book reading": "", "wire": "",
 	} {
 		c, _, err := New(Deps{}).Find(strings.Fields(cmd))
 		if err != nil {

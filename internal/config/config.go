@@ -5,6 +5,7 @@ package config
 
 import (
 	"errors"
+	"fmt"
 	"io/fs"
 	"os"
 	"slices"
@@ -81,19 +82,9 @@ func Load(file string, env func(string) string) (Settings, error) {
 
 // read takes what the file sets.
 func (s *Settings) read(file string) error {
-	if file == "" {
-		return nil
-	}
-	text, err := textOf(file)
-	if errors.Is(err, fs.ErrNotExist) {
-		return nil
-	}
+	_, given, err := load(file)
 	if err != nil {
 		return err
-	}
-	given, err := parse(text)
-	if err != nil {
-		return mistake.Within(plain.Line(file, 200), err)
 	}
 	for name, v := range given {
 		i := slices.IndexFunc(keys[:], func(k Key) bool { return k.Name == name })
@@ -105,8 +96,8 @@ func (s *Settings) read(file string) error {
 		}
 		held, ok := v.(string)
 		if !ok {
-			return mistake.Within(plain.Line(file, 200)+", "+name, mistake.New("no text in quotes", name+` = "`+
-				keys[i].Example+`"`))
+			return mistake.Within(plain.Line(file, 200)+", "+name,
+				mistake.New("not a text in quotes", name+` = "`+keys[i].Example+`"`))
 		}
 		if held, err = keys[i].Check(held); err != nil {
 			return mistake.Within(plain.Line(file, 200)+", "+name, err)
@@ -117,43 +108,40 @@ func (s *Settings) read(file string) error {
 	return nil
 }
 
-// textOf is what the file holds; fs.ErrNotExist where there is none. A name that is not a regular file, such as a
-// pipe that nobody writes into, is refused without waiting.
-func textOf(file string) ([]byte, error) {
+// load is the file's text and what it sets; nothing where there is no file. What is not a regular file, such as a pipe
+// that nobody writes into, is refused without waiting.
+func load(file string) (text []byte, given map[string]any, err error) {
 	info, err := os.Stat(file)
 	if err == nil && !info.Mode().IsRegular() {
-		what := "a pipe or a device"
+		what := "it is a pipe or a device"
 		if info.IsDir() {
-			what = "a folder"
+			what = "it is a folder"
 		}
-		return nil, mistake.New(plain.Line(file, 200)+" is no file but "+what,
+		return nil, nil, mistake.New(plain.Line(file, 200)+" is not a file: "+what,
 			"put a text file in its place, or take it away")
 	}
 	if err == nil {
-		var text []byte
-		if text, err = os.ReadFile(file); err == nil {
-			return text, nil
-		}
+		text, err = os.ReadFile(file)
 	}
-	if errors.Is(err, fs.ErrNotExist) {
-		return nil, err
+	if err != nil && !errors.Is(err, fs.ErrNotExist) {
+		return nil, nil, mistake.New(plain.Line(err.Error(), 200), "make the file readable, or take it away")
 	}
-	return nil, mistake.New(plain.Line(err.Error(), 200), "make the file readable, or take it away")
+	given, err = parse(text)
+	return text, given, mistake.Within(plain.Line(file, 200), err)
 }
 
 // parse reads TOML.
-func parse(text []byte) (map[string]any, error) {
-	var given map[string]any
-	err := toml.Unmarshal(text, &given)
+func parse(text []byte) (given map[string]any, err error) {
+	err = toml.Unmarshal(text, &given)
+	if err == nil {
+		return given, nil
+	}
+	what := plain.Line(err.Error(), 120)
 	var bad toml.ParseError
 	if errors.As(err, &bad) {
-		return nil, mistake.New("line "+number(bad.Position.Line)+": "+plain.Line(bad.Message, 120),
-			`write it as TOML: units = "metric"`)
+		what = fmt.Sprintf("line %d: %s", bad.Position.Line, plain.Line(bad.Message, 120))
 	}
-	if err != nil {
-		return nil, mistake.New(plain.Line(err.Error(), 120), `write it as TOML: units = "metric"`)
-	}
-	return given, nil
+	return nil, mistake.New(what, `write it as TOML: units = "metric"`)
 }
 
 // Find is the key of a name.
@@ -167,7 +155,7 @@ func Find(name string) (*Key, error) {
 	if like := Nearest(name); like != "" {
 		hint = "type " + like
 	}
-	return nil, mistake.New("no setting is called "+quoted(name), hint)
+	return nil, mistake.New("there is no setting "+quoted(name), hint)
 }
 
 // Nearest names the keys that a name may have meant, joined as in a sentence; "" for none.

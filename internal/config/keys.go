@@ -18,7 +18,7 @@ type Key struct {
 	Default     string   // "" for what the program finds by itself
 	Values      []string // what it can be; nil for any text
 	Example     string
-	Flag        bool // rules over a command's flag of its name that was not given
+	Flag        bool // also sets a command's flag of its name that was not given
 }
 
 var keys = [...]Key{
@@ -59,7 +59,7 @@ func (k *Key) free(text string) (string, error) {
 	case k.Name == "book" && address.Check(text) != nil:
 		return "", mistake.New(address.ErrBad.Error(), address.Hint)
 	case plain.Line(text, 400) != text:
-		return "", mistake.New(k.Name+" has signs that show nothing, or is too long", "type "+k.Example)
+		return "", mistake.New(k.Name+" has characters that cannot be seen, or is too long", "type "+k.Example)
 	}
 	return text, nil
 }
@@ -74,5 +74,3 @@ func (k *Key) Kept(text string) (string, error) {
 }
 
 func quoted(s string) string { return strconv.Quote(plain.Line(address.Shown(s), 40)) }
-
-func number(n int) string { return strconv.Itoa(n) }
