@@ -12,7 +12,7 @@ var own = map[string][]string{
 	"brazebooth/internal/serve":    {"internal/mistake", "internal/newfile", "calc", "internal/plain", "internal/quantity", "tui"},
 	"brazebooth":                   {"internal/program"},
 	"brazebooth/internal/program":  {"internal/serve", "internal/book", "internal/shop", "internal/linear", "tui", "internal/cli"},
-	"brazebooth/tables":            {"internal/mistake"},
+	"brazebooth/tables":            {"internal/mistake", "internal/near"},
 	"brazebooth/internal/plain":    {},
 	"brazebooth/internal/address":  {},
 	"brazebooth/internal/crew":     {},

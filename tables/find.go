@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"brazebooth/internal/mistake"
+	"brazebooth/internal/near"
 )
 
 // instead says what to type instead of a name that no row has: the nearest ids, best first, or where the list is.
@@ -72,7 +73,7 @@ func slipped(key, name string) bool {
 	if len(key) >= 8 {
 		allowed = 2
 	}
-	return distance(key, name) <= allowed
+	return near.Slips(key, name) <= allowed
 }
 
 // fold keeps letters and digits, in lower case, so that hyphens, blanks, dots and slashes make no difference.
@@ -108,44 +109,18 @@ func digits(s string) string {
 	}, s)
 }
 
-// longest is how much of a name is compared, in bytes: more is nonsense or hostile.
-const longest = 48
-
-// distance is the Levenshtein distance between two folded names, each cut to 48 bytes.
-func distance(a, b string) int {
-	a, b = a[:min(len(a), longest)], b[:min(len(b), longest)]
-	var row [longest + 1]int
-	for j := range len(b) + 1 {
-		row[j] = j
-	}
-	for i := range len(a) {
-		diagonal := row[0]
-		row[0] = i + 1
-		for j := range len(b) {
-			change := diagonal
-			if a[i] != b[j] {
-				change++
-			}
-			diagonal = row[j+1]
-			row[j+1] = min(change, row[j]+1, diagonal+1)
-		}
-	}
-	return row[len(b)]
-}
-
 // fewRows is how many rows are named whole, whatever was typed.
 const fewRows = 8
 
 // unknown names the nearest rows: those whose name holds what was typed come first, then by distance. A name of which
 // more than half would have to change was not meant; where there are only a few rows all are named.
 func unknown(kind, text, key string, rows int, names rowNames) error {
-	type near struct {
+	all := make([]struct {
 		id    string
 		score int
-	}
-	all := make([]near, rows)
+	}, rows)
 	for row := range rows {
-		all[row].score = longest + 1
+		all[row].score = near.Longest + 1
 		names(row, func(name string) {
 			if all[row].id == "" {
 				all[row].id = name
@@ -164,9 +139,9 @@ func unknown(kind, text, key string, rows int, names rowNames) error {
 }
 
 func score(key, name string) int {
-	d := distance(key, name)
+	d := near.Slips(key, name)
 	if len(key) >= 2 && strings.Contains(name, key) {
-		return d - longest
+		return d - near.Longest
 	}
 	return d
 }

@@ -6,38 +6,31 @@ import (
 	"strings"
 )
 
-// Names returns up to three names that begin with the word or differ from it by a slip, the nearest first;
-// none where nothing comes near.
+// Names returns up to three names that begin with the word or differ from it by a slip, the nearest first; none where
+// nothing comes near.
 func Names(word string, names []string) []string {
 	word = strings.ToLower(word)
-	if len(word) < 2 || len(word) > 40 {
+	allowed := 0 // with two of three letters wrong it is another word
+	switch n := len(word); {
+	case n < 2 || n > 40:
 		return nil
+	case n >= 6:
+		allowed = 2
+	case n >= 3:
+		allowed = 1
 	}
 	far := map[string]int{}
 	var near []string
 	for _, name := range names {
-		d := slips(word, name)
-		if strings.HasPrefix(name, word) {
-			d = 0
+		if !strings.HasPrefix(name, word) {
+			far[name] = Slips(word, name)
 		}
-		if d <= allowed(word) {
-			far[name] = d
+		if far[name] <= allowed {
 			near = append(near, name)
 		}
 	}
 	slices.SortStableFunc(near, func(a, b string) int { return far[a] - far[b] })
 	return near[:min(len(near), 3)]
-}
-
-// allowed is how many slips a word of that length may have: with two of three letters wrong it is another word.
-func allowed(word string) int {
-	switch n := len(word); {
-	case n < 3:
-		return 0
-	case n < 6:
-		return 1
-	}
-	return 2
 }
 
 // Or joins names as a sentence does: "a, b or c".
@@ -48,9 +41,13 @@ func Or(names []string) string {
 	return strings.Join(names[:len(names)-1], ", ") + " or " + names[len(names)-1]
 }
 
-// slips counts the letters to add, drop, change or swap with the next that make a into b.
-func slips(a, b string) int {
-	before, row, next := make([]int, len(b)+1), make([]int, len(b)+1), make([]int, len(b)+1)
+// Longest is how much of a text Slips compares, in bytes: more is nonsense or hostile.
+const Longest = 48
+
+// Slips counts the letters to add, drop, change or swap with the next that make a into b.
+func Slips(a, b string) int {
+	a, b = a[:min(len(a), Longest)], b[:min(len(b), Longest)]
+	var before, row, next [Longest + 1]int
 	for j := range row {
 		row[j] = j
 	}
@@ -66,7 +63,7 @@ func slips(a, b string) int {
 				next[j+1] = min(next[j+1], before[j-1]+1)
 			}
 		}
-		before, row, next = row, next, before
+		before, row = row, next
 	}
 	return row[len(b)]
 }
