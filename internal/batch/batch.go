@@ -74,8 +74,8 @@ type table interface {
 	// head is what stands above the answers, with its line break; nil for nothing.
 	head() []byte
 	// answer and refusal are the lines of the output, with their line breaks.
-	answer(to []byte, r *row, card *calc.Card) ([]byte, error)
-	refusal(to []byte, r *row) []byte
+	answer(r *row, card *calc.Card) ([]byte, error)
+	refusal(r *row) []byte
 	// mine reports whether a whole line of an earlier output is this row's.
 	mine(r *row, line []byte) bool
 	// begins is the beginning of every line that this format writes below its head.

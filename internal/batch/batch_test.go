@@ -68,7 +68,7 @@ func TestEveryFigureHasItsColumn(t *testing.T) {
 					job.Travel = calc.Opt{}
 				}
 				if card, err := calc.Solve(job); err == nil {
-					if _, err := appendFigures(nil, &card, ','); err != nil {
+					if _, err := figureCells(&card); err != nil {
 						t.Errorf("%+v: %v", job, err)
 					}
 				}

@@ -5,7 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"brazebooth/calc"
 	"brazebooth/internal/choice"
 	"brazebooth/internal/mistake"
 	"brazebooth/internal/near"
@@ -98,17 +97,4 @@ func (r *row) lacking() {
 	if j.Gauge == 0 && !j.Thickness.Set && !j.ShaftDia.Set {
 		r.fail("gauge", "none is given", "write every row's gauge or thickness, such as 18ga, .060 or 1.5mm")
 	}
-}
-
-// codes are a card's cautions by their codes, stops its stops in full, since nobody may miss one in a table.
-func codes(card *calc.Card) (stops, cautions []string) {
-	for i := range card.Warnings {
-		switch w := &card.Warnings[i]; w.Severity {
-		case calc.Stop:
-			stops = append(stops, w.Text)
-		case calc.Caution:
-			cautions = append(cautions, w.Code)
-		}
-	}
-	return stops, cautions
 }

@@ -2,6 +2,7 @@ package batch
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 
 	"brazebooth/calc"
@@ -18,38 +19,18 @@ var figures = [...]struct{ name, unit string }{
 	{"toe_angle_2", "deg"}, {"throat", "mm"}, {"base_peak_temperature", "C"}, {"margin", "%"},
 }
 
-// column finds a figure's place. A card has its figures nearly in that order, so the search begins after the last one
-// found.
-func column(name string, after int) int {
-	for i := range figures {
-		at := (after + 1 + i) % len(figures)
-		if figures[at].name == name {
-			return at
-		}
-	}
-	return -1
-}
-
-// appendFigures writes a card's figures into their columns, a comma or the like before each.
-func appendFigures(to []byte, card *calc.Card, comma byte) ([]byte, error) {
-	var at [len(figures)]*calc.Figure
-	last := -1
+// figureCells are a card's figures in their columns.
+func figureCells(card *calc.Card) ([]string, error) {
+	cells := make([]string, 3*len(figures))
 	for i := range card.Figures {
 		f := &card.Figures[i]
-		last = column(f.Name, last)
-		if last < 0 {
-			return to, fmt.Errorf("the figure %s has no column", f.Name)
+		at := slices.IndexFunc(figures[:], func(c struct{ name, unit string }) bool { return c.name == f.Name })
+		if at < 0 {
+			return nil, fmt.Errorf("the figure %s has no column", f.Name)
 		}
-		at[last] = f
-	}
-	for _, f := range at {
-		if f == nil {
-			to = append(to, comma, comma, comma)
-			continue
-		}
-		for _, v := range [...]float64{f.Value, f.Low, f.High} {
-			to = strconv.AppendFloat(append(to, comma), v, 'g', 6, 64)
+		for end, v := range [...]float64{f.Value, f.Low, f.High} {
+			cells[3*at+end] = strconv.FormatFloat(v, 'g', 6, 64)
 		}
 	}
-	return to, nil
+	return cells, nil
 }

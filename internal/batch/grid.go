@@ -192,46 +192,45 @@ func (s *grid) bare(row []byte) bool {
 	return len(row) == 0 || s.comma == '\t' && bytes.IndexByte([]byte(",;"), row[len(row)-1]) >= 0
 }
 
+// line is a row's own cells with others after them and the line break.
+func (s *grid) line(own []byte, cells ...string) []byte {
+	for _, text := range cells {
+		own = s.appendCell(append(own, s.comma), text)
+	}
+	return append(own, '\n')
+}
+
 func (s *grid) head() []byte {
-	var b []byte
-	for _, name := range s.names {
-		b = append(s.appendCell(b, name), s.comma)
-	}
-	b = append(b, strings.Join([]string{"error", "verdict", "stop", "cautions", "assumed"}, string(rune(s.comma)))...)
+	cells := append(slices.Clone(s.names[1:]), "error", "verdict", "stop", "cautions", "assumed")
 	for _, f := range figures {
-		name := f.name
-		b = append(append(b, s.comma), name+" ("+f.unit+")"...)
-		b = append(append(b, s.comma), name+" low"...)
-		b = append(append(b, s.comma), name+" high"...)
+		cells = append(cells, f.name+" ("+f.unit+")", f.name+" low", f.name+" high")
 	}
-	return append(b, '\n')
+	return s.line(s.appendCell(nil, s.names[0]), cells...)
 }
 
-func (s *grid) answer(to []byte, r *row, card *calc.Card) ([]byte, error) {
-	stops, cautions := codes(card)
-	to = slices.Grow(to, 1024+len(r.echo))
-	to = append(append(to, r.echo...), s.comma) // no error
-	to = append(append(to, s.comma), card.Verdict()...)
-	to = s.appendCell(append(to, s.comma), strings.Join(stops, " "))
-	to = append(append(to, s.comma), strings.Join(cautions, " ")...)
-	to = append(to, s.comma)
-	for i := range card.Assumed {
-		if i > 0 {
-			to = append(to, ' ')
+func (s *grid) answer(r *row, card *calc.Card) ([]byte, error) {
+	var stops, cautions, assumed []string // stops in full, since nobody may miss one in a table
+	for i := range card.Warnings {
+		switch w := &card.Warnings[i]; w.Severity {
+		case calc.Stop:
+			stops = append(stops, w.Text)
+		case calc.Caution:
+			cautions = append(cautions, w.Code)
 		}
-		to = append(to, card.Assumed[i].Field...)
 	}
-	to, err := appendFigures(to, card, s.comma)
-	return append(to, '\n'), err
+	for i := range card.Assumed {
+		assumed = append(assumed, card.Assumed[i].Field)
+	}
+	found, err := figureCells(card)
+	words := []string{"", string(card.Verdict()), strings.Join(stops, " "), strings.Join(cautions, " "),
+		strings.Join(assumed, " ")}
+	return s.line(r.echo, append(words, found...)...), err
 }
 
-func (s *grid) refusal(to []byte, r *row) []byte {
-	to = append(append(to, r.echo...), s.comma)
-	to = s.appendCell(to, plain.Line(r.fault.Error()+"; "+r.fault.Hint, cellWidth))
-	for range 4 + 3*len(figures) {
-		to = append(to, s.comma)
-	}
-	return append(to, '\n')
+func (s *grid) refusal(r *row) []byte {
+	cells := make([]string, 5+3*len(figures))
+	cells[0] = plain.Line(r.fault.What+"; "+r.fault.Hint, cellWidth)
+	return s.line(r.echo, cells...)
 }
 
 func (s *grid) mine(r *row, line []byte) bool {

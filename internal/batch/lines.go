@@ -45,15 +45,15 @@ func (l *lines) next() (row, error) {
 		if text = bytes.TrimSpace(text); len(text) == 0 {
 			continue
 		}
-		r := row{line: l.at}
-		if long {
+		r := row{line: l.at, echo: echoOf(text, long)}
+		switch {
+		case long:
 			r.fail("", tooLong, "write one object on each line")
-		} else if !utf8.Valid(text) {
+		case !utf8.Valid(text):
 			r.fail("", foreign, foreignHint)
-		} else {
+		default:
 			l.read(&r, text)
 		}
-		r.echo = echoOf(text, long)
 		return r, nil
 	}
 }
@@ -129,19 +129,19 @@ func (l *lines) read(r *row, text []byte) {
 	}
 }
 
-func (l *lines) answer(to []byte, r *row, card *calc.Card) ([]byte, error) {
-	return report.AppendLine(to, card, l.version, r.echo)
+func (l *lines) answer(r *row, card *calc.Card) ([]byte, error) {
+	return report.AppendLine(nil, card, l.version, r.echo)
 }
 
-func (l *lines) refusal(to []byte, r *row) []byte {
+func (l *lines) refusal(r *row) []byte {
 	doc := struct {
 		Input json.RawMessage `json:"input"`
 		Error string          `json:"error"`
 		Hint  string          `json:"hint"`
 		Line  int             `json:"line"`
-	}{r.echo, r.fault.Error(), r.fault.Hint, r.line}
+	}{r.echo, r.fault.What, r.fault.Hint, r.line}
 	b, _ := json.Marshal(doc) // strings and compact JSON always encode
-	return append(append(to, plain.JSON(b)...), '\n')
+	return append(plain.JSON(b), '\n')
 }
 
 func (l *lines) mine(r *row, line []byte) bool {

@@ -9,7 +9,7 @@ import (
 	"brazebooth/calc"
 )
 
-// task is a row on its way through: a worker fills line and closes done, the writer waits for that.
+// task is a row on its way through: a goroutine fills line and closes done, the writer waits for that.
 type task struct {
 	row  row
 	line []byte
@@ -17,45 +17,14 @@ type task struct {
 	done chan struct{}
 }
 
-// spent are buffers of lines that were written, for later lines.
-type spent chan []byte
-
-func (s spent) take() []byte {
-	select {
-	case line := <-s:
-		return line[:0]
-	default:
-		return nil
-	}
-}
-
-func (s spent) give(line []byte) {
-	select {
-	case s <- line:
-	default: // there are enough
-	}
-}
-
-// answer sends the rows through the workers and writes the lines in the rows' order. At most a few rows for each worker
-// are in memory. stop ends the context, of the reading too: a row that ends the batch does not wait for the next row.
+// answer computes the rows on all cores and writes the lines in the rows' order. At most a few rows for each worker are
+// in memory. stop ends the context, of the reading too: a row that ends the batch does not wait for the next row.
 func answer(ctx context.Context, stop context.CancelFunc, t table, out io.Writer, o *Options, tally Tally) (Tally,
 	error) {
-	workers := max(1, o.Workers)
-	queue, order := make(chan *task), make(chan *task, 4*workers)
-	old := make(spent, cap(order))
+	order := make(chan *task, 4*max(1, o.Workers))
 	var all sync.WaitGroup
-	all.Go(func() { feed(ctx, t, queue, order) })
-	for range workers {
-		all.Go(func() {
-			for k := range queue {
-				if ctx.Err() == nil { // otherwise nobody waits for it
-					k.fill(ctx, t, o, old)
-				}
-				close(k.done)
-			}
-		})
-	}
-	defer all.Wait() // after stop, so that no worker waits for the writer
+	all.Go(func() { feed(ctx, t, o, order, &all) })
+	defer all.Wait() // after stop, so that nobody waits for the writer
 	defer stop()
 	for k := range order {
 		select {
@@ -69,15 +38,15 @@ func answer(ctx context.Context, stop context.CancelFunc, t table, out io.Writer
 		if err := k.write(out, o, &tally); err != nil {
 			return tally, err
 		}
-		old.give(k.line)
 	}
 	return tally, ctx.Err()
 }
 
-// feed reads the rows; each goes to the writer's queue first, so that the order is that of the input.
-func feed(ctx context.Context, t table, queue, order chan<- *task) {
+// feed reads the rows and has so many of them at a time computed as there are workers. Each goes to the writer's queue
+// first, so that the order is that of the input.
+func feed(ctx context.Context, t table, o *Options, order chan<- *task, all *sync.WaitGroup) {
 	defer close(order)
-	defer close(queue)
+	working := make(chan struct{}, max(1, o.Workers))
 	for {
 		r, err := t.next()
 		if errors.Is(err, io.EOF) {
@@ -94,20 +63,25 @@ func feed(ctx context.Context, t table, queue, order chan<- *task) {
 			return
 		}
 		select {
-		case queue <- k:
+		case working <- struct{}{}:
 		case <-ctx.Done():
 			return
 		}
+		all.Go(func() {
+			k.fill(ctx, t, o)
+			close(k.done)
+			<-working
+		})
 	}
 }
 
 // fill computes the row's line of the output.
-func (k *task) fill(ctx context.Context, t table, o *Options, used spent) {
+func (k *task) fill(ctx context.Context, t table, o *Options) {
 	k.row.lacking()
 	if k.row.fault == nil {
 		var card calc.Card
 		if card, k.err = o.Solve(ctx, k.row.job, k.row.source); k.err == nil {
-			k.line, k.err = t.answer(used.take(), &k.row, &card)
+			k.line, k.err = t.answer(&k.row, &card)
 			return
 		}
 		if ctx.Err() != nil {
@@ -118,7 +92,7 @@ func (k *task) fill(ctx context.Context, t table, o *Options, used spent) {
 		k.err = nil
 	}
 	if o.KeepGoing {
-		k.line = t.refusal(used.take(), &k.row)
+		k.line = t.refusal(&k.row)
 	}
 }
 
