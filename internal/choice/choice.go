@@ -69,7 +69,8 @@ func Called(text string) *Choice {
 	key := words(text)
 	for i := range all {
 		c := &all[i]
-		if key != "" && (key == words(c.Name) || key == c.label || key == words(c.Figure) || slices.Contains(c.Also, key)) {
+		names := append([]string{words(c.Name), c.label, words(c.Figure)}, c.Also...)
+		if key != "" && slices.Contains(names, key) {
 			return c
 		}
 	}

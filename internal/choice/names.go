@@ -10,27 +10,35 @@ import (
 	"brazebooth/tables"
 )
 
-var metals = values{
-	Find: func(text string) (string, error) { m, err := tables.FindMetal(text); return m.ID, err },
-	rows: func(*Present) []Row {
-		return rowsOf(tables.Metals(), func(m *tables.Metal) Row {
-			return Row{ID: m.ID, Line: calc.NameAndNote(m.Name, m.Note), Also: strings.ToLower(m.Name), Tip: m.Name}
-		})
+// listed are the rows of a table. find takes what a hand calls one, and ids.
+func listed[T any](all func() []T, find func(string) (T, error), row func(*T) Row,
+	reasons func(*T, quantity.System) []Reason) values {
+	return values{
+		Find: func(text string) (string, error) { x, err := find(text); return row(&x).ID, err },
+		rows: func(*Present) []Row { return rowsOf(all(), row) },
+		reasons: func(id string, p *Present) []Reason {
+			x, err := find(id)
+			if err != nil || reasons == nil {
+				return nil
+			}
+			return reasons(&x, p.Units)
+		},
+	}
+}
+
+var metals = listed(tables.Metals, tables.FindMetal,
+	func(m *tables.Metal) Row {
+		return Row{ID: m.ID, Line: calc.NameAndNote(m.Name, m.Note), Also: strings.ToLower(m.Name), Tip: m.Name}
 	},
-	reasons: func(id string, p *Present) []Reason {
-		m, ok := tables.MetalByID(id)
-		if !ok {
-			return nil
-		}
+	func(m *tables.Metal, sys quantity.System) []Reason {
 		return []Reason{
 			{"sold by", string(m.System) + " gauge", "", ""},
-			figure("starts to melt", m.Solidus, p.Units),
-			figure("conductivity, mean to 1000 °C", m.Conductivity, p.Units),
-			figure("heat capacity, mean to 1000 °C", m.HeatCapacity, p.Units),
-			figure("tensile strength", m.Tensile, p.Units),
+			figure("starts to melt", m.Solidus, sys),
+			figure("conductivity, mean to 1000 °C", m.Conductivity, sys),
+			figure("heat capacity, mean to 1000 °C", m.HeatCapacity, sys),
+			figure("tensile strength", m.Tensile, sys),
 		}
-	},
-}
+	})
 
 // shownMetal2 says so where the second member is of the first one's metal.
 func shownMetal2(c *calc.Card, _ quantity.System) string {
@@ -40,22 +48,17 @@ func shownMetal2(c *calc.Card, _ quantity.System) string {
 	return c.Used.Metal2
 }
 
-var coatings = values{
-	Find: func(text string) (string, error) { c, err := tables.FindCoating(text); return c.ID, err },
-	rows: func(*Present) []Row {
-		return rowsOf(tables.Coatings(), func(c *tables.Coating) Row {
-			return Row{ID: c.ID, Line: coatingLine(c), Also: strings.ToLower(c.Name + " " + string(c.Kind)),
-				said: calc.NameAndNote(c.Name, c.Note)}
-		})
+var coatings = listed(tables.Coatings, tables.FindCoating,
+	func(c *tables.Coating) Row {
+		return Row{ID: c.ID, Line: coatingLine(c), Also: strings.ToLower(c.Name + " " + string(c.Kind)),
+			said: calc.NameAndNote(c.Name, c.Note)}
 	},
-	reasons: func(id string, _ *Present) []Reason {
-		c, ok := tables.CoatingByID(id)
-		if !ok || c.Kind == tables.NoCoat {
+	func(c *tables.Coating, _ quantity.System) []Reason {
+		if c.Kind == tables.NoCoat {
 			return nil
 		}
 		return []Reason{figure("mass on each side", c.Side, quantity.Metric)}
-	},
-}
+	})
 
 // coatingLine says what a coat adds to the sheet and to the plume.
 func coatingLine(c *tables.Coating) string {
@@ -73,65 +76,43 @@ func coatingLine(c *tables.Coating) string {
 	return line
 }
 
-var fillers = values{
-	Find: func(text string) (string, error) { f, err := tables.FindFiller(text); return f.ID, err },
-	rows: func(*Present) []Row {
-		return rowsOf(tables.Fillers(), func(f *tables.Filler) Row {
-			return Row{ID: f.ID, Line: calc.NameAndNote(f.Name, f.Use), Tip: f.Name,
-				Also: strings.ToLower(strings.Join([]string{f.Name, f.AWS, f.UNS, f.ISO, f.DIN}, " "))}
-		})
+var fillers = listed(tables.Fillers, tables.FindFiller,
+	func(f *tables.Filler) Row {
+		return Row{ID: f.ID, Line: calc.NameAndNote(f.Name, f.Use), Tip: f.Name,
+			Also: strings.ToLower(strings.Join([]string{f.Name, f.AWS, f.UNS, f.ISO, f.DIN}, " "))}
 	},
-	reasons: func(id string, p *Present) []Reason {
-		f, ok := tables.FillerByID(id)
-		if !ok {
-			return nil
-		}
+	func(f *tables.Filler, sys quantity.System) []Reason {
 		designations := slices.DeleteFunc([]string{f.AWS, f.UNS, f.ISO, f.DIN}, func(s string) bool { return s == "" })
 		return []Reason{
 			{"designations", strings.Join(designations, ", "), f.LimitsOrigin.Source, string(f.LimitsOrigin.Known)},
-			figure("starts to melt", f.Solidus, p.Units), figure("all liquid", f.Liquidus, p.Units),
-			figure("density", f.Density, p.Units),
-			figure("guide strength of the deposit", f.Tensile, p.Units),
+			figure("starts to melt", f.Solidus, sys),
+			figure("all liquid", f.Liquidus, sys),
+			figure("density", f.Density, sys),
+			figure("guide strength of the deposit", f.Tensile, sys),
 			{"use", f.Use, f.UseOrigin.Source, string(f.UseOrigin.Known)},
 		}
-	},
-}
+	})
 
-var gases = values{
-	Find: func(text string) (string, error) { g, err := tables.FindGas(text); return g.ID, err },
-	rows: func(*Present) []Row {
-		return rowsOf(tables.Gases(), func(g *tables.Gas) Row {
-			return Row{ID: g.ID, Line: calc.NameAndNote(g.Name, g.Note)}
-		})
-	},
-	reasons: func(id string, p *Present) []Reason {
-		g, ok := tables.GasByID(id)
-		if !ok {
-			return nil
-		}
-		return []Reason{figure("usual flow", g.Flow, p.Units), {"note", g.Note, g.Origin.Source, string(g.Origin.Known)}}
-	},
-}
+var gases = listed(tables.Gases, tables.FindGas,
+	func(g *tables.Gas) Row { return Row{ID: g.ID, Line: calc.NameAndNote(g.Name, g.Note)} },
+	func(g *tables.Gas, sys quantity.System) []Reason {
+		return []Reason{figure("usual flow", g.Flow, sys), {"note", g.Note, g.Origin.Source, string(g.Origin.Known)}}
+	})
 
 // options are names that are a sentence each.
 func options(find func(string) (tables.Option, error), all func() []tables.Option) values {
-	return values{
-		Find: func(text string) (string, error) { o, err := find(text); return o.ID, err },
-		rows: func(*Present) []Row {
-			return rowsOf(all(), func(o *tables.Option) Row {
-				return Row{ID: o.ID, Line: o.Line, Tip: o.Line, said: calc.NameAndNote(o.Name, o.Line)}
-			})
-		},
-	}
+	return listed(all, find, func(o *tables.Option) Row {
+		return Row{ID: o.ID, Line: o.Line, Tip: o.Line, said: calc.NameAndNote(o.Name, o.Line)}
+	}, nil)
 }
 
 // modes are options of which each says whether it has a good setting for the sheet at hand: that is computed and not
 // looked up.
 var modes = func() values {
 	v := options(tables.FindMode, tables.Modes)
-	plain := v.rows
+	all := v.rows
 	v.rows = func(p *Present) []Row {
-		rows := plain(p)
+		rows := all(p)
 		for i := range rows {
 			rows[i].judge(p)
 		}

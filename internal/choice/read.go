@@ -1,6 +1,7 @@
 package choice
 
 import (
+	"math"
 	"strings"
 
 	"brazebooth/calc"
@@ -78,4 +79,18 @@ func price(j *calc.Job, o *calc.Opt, text string) error {
 	}
 	*o = calc.Some(v)
 	return nil
+}
+
+// Turned is the job with a setting moved from a value, in Unit, to the next full step up (up > 0) or down.
+func (c *Choice) Turned(j calc.Job, from float64, up int, sys quantity.System) calc.Job {
+	size := c.step[0]
+	if sys == quantity.Inch {
+		size = c.step[1]
+	}
+	n := math.Floor(from/size+0.001) + 1
+	if up <= 0 {
+		n = math.Ceil(from/size-0.001) - 1
+	}
+	*c.At(&j) = calc.Some(n * size)
+	return j
 }

@@ -172,7 +172,8 @@ func wireRow(id, name string, mm float64, spools string) Row {
 	if spools != "" {
 		sold = "; " + spools
 	}
-	return Row{ID: id, Name: name, Fact: parts[0], Line: arc + sold, Tip: spools, said: strings.Join(parts, ", ") + sold}
+	return Row{ID: id, Name: name, Fact: parts[0], Line: arc + sold, Tip: spools,
+		said: strings.Join(parts, ", ") + sold}
 }
 
 func wireID(mm float64) string {

@@ -18,9 +18,6 @@ const running = "=+-@|%＝＋－＠｜％﹦﹢﹣﹫﹪−"
 // before it. So does a piece that already begins with an apostrophe, so that Uncell can tell. A formula behind
 // blanks, quotes or invisible signs is found too, since an import may strip these.
 func Cell(s string) string {
-	if !suspicious(s) { // true of nearly all text
-		return s
-	}
 	return pieces(s, func(b *strings.Builder, rest string, first bool) string {
 		if risky(rest, first) {
 			b.WriteByte('\'')
@@ -31,25 +28,12 @@ func Cell(s string) string {
 
 // Uncell undoes Cell.
 func Uncell(s string) string {
-	if strings.IndexByte(s, '\'') < 0 {
-		return s
-	}
 	return pieces(s, func(_ *strings.Builder, rest string, first bool) string {
 		if bare, ok := strings.CutPrefix(rest, "'"); ok && risky(bare, first) {
 			return bare
 		}
 		return rest
 	})
-}
-
-// suspicious reports whether something in a text may have to be escaped.
-func suspicious(s string) bool {
-	for i := range len(s) {
-		if s[i] < ' ' || s[i] >= utf8.RuneSelf || strings.IndexByte("=+-@|%',;", s[i]) >= 0 {
-			return true
-		}
-	}
-	return false
 }
 
 // pieces copies a text piece by piece, each with the sign that ends it. Before each piece, begin may write something

@@ -205,3 +205,11 @@ func Seconds100(mms float64) float64 { return 100 / mms }
 
 // Seconds4in: see Seconds100.
 func Seconds4in(mms float64) float64 { return 4 * inch / mms }
+
+// Count is a number of things in words: "1 reading", "3 readings".
+func Count(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return strconv.Itoa(n) + " " + what + "s"
+}
