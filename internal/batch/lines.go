@@ -34,7 +34,7 @@ func (l *lines) head() []byte { return nil }
 
 func (l *lines) next() (row, error) {
 	for {
-		text, long, err := l.line()
+		text, _, long, err := lineOf(l.in, limit)
 		if err != nil {
 			return row{}, err
 		}
@@ -58,24 +58,22 @@ func (l *lines) next() (row, error) {
 	}
 }
 
-// line is the next line without its break; the part over the limit is dropped.
-func (l *lines) line() (text []byte, long bool, err error) {
+// lineOf is the next line with its break, io.EOF after the last; whole is false for a last one without a break. Of a line
+// with more than most bytes it is the beginning, and long.
+func lineOf(in *bufio.Reader, most int) (text []byte, whole, long bool, err error) {
 	for {
-		part, err := l.in.ReadSlice('\n')
-		if len(text)+len(part) > limit {
+		part, err := in.ReadSlice('\n')
+		if len(text)+len(part) > most {
 			long, text = true, text[:min(len(text), cellWidth)]
 		} else {
 			text = append(text, part...)
 		}
 		switch {
-		case errors.Is(err, bufio.ErrBufferFull):
-			continue
-		case errors.Is(err, io.EOF) && len(text) == 0:
-			return nil, false, io.EOF
-		case err != nil && !errors.Is(err, io.EOF):
-			return nil, false, err
+		case err == nil, errors.Is(err, io.EOF) && len(text) > 0:
+			return text, err == nil, long, nil
+		case !errors.Is(err, bufio.ErrBufferFull):
+			return nil, false, false, err
 		}
-		return text, long, nil
 	}
 }
 

@@ -56,9 +56,11 @@ func Resume(ctx context.Context, in io.Reader, out File, o Options) (Tally, erro
 func matched(ctx context.Context, t table, out *bufio.Reader) (rows int, end int64, err error) {
 	head := t.head()
 	for at := 1; ; at++ {
-		line, err := wholeLine(out)
+		line, whole, long, err := lineOf(out, 16*limit)
 		switch {
-		case errors.Is(err, io.EOF):
+		case long:
+			return 0, 0, fmt.Errorf("%w: it has a line longer than any row", ErrOther)
+		case errors.Is(err, io.EOF), err == nil && !whole:
 			return rows, end, fragment(t, line, end, head)
 		case err != nil:
 			return 0, 0, err
@@ -83,21 +85,6 @@ func matched(ctx context.Context, t table, out *bufio.Reader) (rows int, end int
 			return 0, 0, fmt.Errorf("%w: its line %d is not line %d of the input", ErrOther, at, r.line)
 		}
 		rows++
-	}
-}
-
-// wholeLine is the next line with its break; a last line without a break comes with io.EOF.
-func wholeLine(out *bufio.Reader) ([]byte, error) {
-	var line []byte
-	for {
-		part, err := out.ReadSlice('\n')
-		line = append(line, part...)
-		if len(line) > 16*limit {
-			return nil, fmt.Errorf("%w: it has a line longer than any row", ErrOther)
-		}
-		if !errors.Is(err, bufio.ErrBufferFull) {
-			return line, err
-		}
 	}
 }
 

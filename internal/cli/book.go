@@ -55,22 +55,31 @@ func (d *Deps) withBook(cmd *cobra.Command, writes bool, do func(ctx context.Con
 	return s.With(cmd.Context(), writes, func(b book.Book) error { return do(cmd.Context(), b) })
 }
 
+// doer does something with the book.
+type doer = func(context.Context, *shop.Shop) (shop.Done, error)
+
 // act does something with the book and says what became of it.
-func (d *Deps) act(cmd *cobra.Command, do func(context.Context, *shop.Shop) (shop.Done, error)) error {
+func (d *Deps) act(cmd *cobra.Command, do doer) error {
+	done, err := d.done(cmd, do)
+	if err == nil {
+		d.say("%s\n", done.Line())
+		d.tellLines(done.Lines)
+	}
+	return err
+}
+
+// done does something with the book and makes its remarks.
+func (d *Deps) done(cmd *cobra.Command, do doer) (done shop.Done, err error) {
 	s, err := d.shop(cmd)
 	if err != nil {
-		return err
+		return done, err
 	}
-	done, err := do(cmd.Context(), s)
-	if err != nil {
-		return err
+	if done, err = do(cmd.Context(), s); err == nil {
+		for _, text := range done.Remarks {
+			remark(cmd, text)
+		}
 	}
-	for _, text := range done.Remarks {
-		remark(cmd, text)
-	}
-	d.say("%s\n", done.Line())
-	d.tellLines(done.Lines)
-	return nil
+	return done, err
 }
 
 func (d *Deps) tellLines(lines []string) {
@@ -107,7 +116,7 @@ func nameOf(args []string) (string, error) {
 func (d *Deps) bookSave() *cobra.Command {
 	cmd := &cobra.Command{
 		Use: "save", Short: "Keep a card", Args: noArgs,
-		Long:    "Keep a card with its job, figures, bands and reasons, under a name. Takes the flags of card.",
+		Long: "Keep a card with its job, figures, bands and reasons, under a name. Takes the flags of card.",
 		Example: `  brazebooth book save --name "tank lid" --tags tank --metal galvanized --gauge 20ga --feed 4.1` +
 			` --travel 8`,
 		RunE: func(cmd *cobra.Command, _ []string) error {
@@ -202,4 +211,41 @@ func kindOf(cmd *cobra.Command) (book.Kind, error) {
 		return k, nil
 	}
 	return "", wrong("--kind: there is no kind "+quote(text), "type "+kindUsage)
+}
+
+// place is the book that is meant.
+func (d *Deps) place(cmd *cobra.Command) (string, error) {
+	where := flagText(cmd, "book")
+	switch {
+	case d.Remote && where != "":
+		return "", wrong("no other book can be named here", "leave --book out: the server has one book for all")
+	case where == "" && d.Book == "":
+		return "", d.bookless()
+	case where == hidden:
+		where = d.hidden
+	case where == "":
+		where = d.Book
+	}
+	err := shop.PlaceError(where)
+	if err != nil && d.Remote {
+		return "", shop.Unusable(err)
+	}
+	return where, err
+}
+
+// bookless says that there is no place for a book, and how to get one.
+func (d *Deps) bookless() error {
+	if d.Remote {
+		return wrong("the server has no book", "ask who runs it to start it with one: brazebooth serve --book FILE")
+	}
+	return wrong("no folder for a book was found",
+		"name a book: --book FILE, or BRAZEBOOTH_BOOK; or set XDG_DATA_HOME, or HOME, to a folder that is there")
+}
+
+// placeOrNone is the book that is meant, "" where there is none: what can do without one says so itself.
+func (d *Deps) placeOrNone(cmd *cobra.Command) (string, error) {
+	if d.Book == "" && flagText(cmd, "book") == "" {
+		return "", nil
+	}
+	return d.place(cmd)
 }

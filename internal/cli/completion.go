@@ -1,9 +1,20 @@
 package cli
 
 import (
+	"context"
+	"strconv"
+	"strings"
+	"time"
+
 	"github.com/spf13/cobra"
 
+	"brazebooth/calc/advice"
+	"brazebooth/internal/book"
+	"brazebooth/internal/choice"
+	"brazebooth/internal/config"
 	"brazebooth/internal/near"
+	"brazebooth/internal/plain"
+	"brazebooth/tables"
 )
 
 var shells = [...]string{"bash", "zsh", "fish", "powershell"}
@@ -43,4 +54,107 @@ func noCompletion(root *cobra.Command) {
 	root.AddCommand(&cobra.Command{Use: cobra.ShellCompRequestCmd, Aliases: []string{cobra.ShellCompNoDescRequestCmd},
 		Hidden: true, DisableFlagParsing: true,
 		RunE: func(cmd *cobra.Command, _ []string) error { return noCommand(cmd.Root(), []string{cmd.CalledAs()}) }})
+}
+
+// Values that a shell may offer: after a tab comes what each is.
+
+// column is one text of each row.
+func column[T any](rows []T, text func(*T) string) []string {
+	list := make([]string, len(rows))
+	for i := range rows {
+		list[i] = text(&rows[i])
+	}
+	return list
+}
+
+func settingNames() []string {
+	return column(config.Keys(), func(k *config.Key) string { return k.Name + "\t" + k.Usage })
+}
+
+// settingValues are what a setting can be.
+func settingValues(key string) []string {
+	k, _ := config.Find(key) // it is one
+	return k.Values
+}
+
+// completions are rows as a shell takes them.
+func completions(rows []choice.Row) []string {
+	return column(rows, func(r *choice.Row) string { return strings.TrimSuffix(r.ID+"\t"+r.Tip, "\t") })
+}
+
+// kindUsage is how a kind is asked for.
+var kindUsage = near.Or(kinds())
+
+// kinds are the kinds of records that a book keeps.
+func kinds() []string { return column(book.Kinds[:], func(k *book.Kind) string { return string(*k) }) }
+
+func sights() []string {
+	return column(tables.Sights(), func(s *tables.Sight) string { return s.ID + "\t" + s.Name })
+}
+
+func pageNames() []string {
+	list := []string{"all"}
+	for _, p := range advice.Contents() {
+		if p.Of != nil {
+			list = append(list, p.Name)
+		}
+	}
+	return list
+}
+
+func gaugeNumbers() []string {
+	return column(tables.Gauges(), func(g *tables.Gauge) string { return strconv.Itoa(g.N) })
+}
+
+func termWords() []string {
+	return column(tables.Terms(), func(t *tables.Term) string { return t.Word })
+}
+
+// A shell waits for its completions: a book that does not answer within this time completes nothing.
+const completeWithin = 1500 * time.Millisecond
+
+// kept completes by the names of what the book has of a kind, or of any; deleted ones by their ids. The book is read
+// only: where there is none, nothing is made.
+func (d *Deps) kept(kind book.Kind, deleted bool) completer {
+	return func(cmd *cobra.Command, _ []string, begun string) ([]string, cobra.ShellCompDirective) {
+		if d.settle(cmd) != nil {
+			return nil, noFiles
+		}
+		if cmd.Flags().Changed("kind") {
+			kind = book.Kind(flagText(cmd, "kind"))
+		}
+		ctx, stop := context.WithTimeout(cmd.Context(), completeWithin)
+		defer stop()
+		cmd.SetContext(ctx)
+		var heads []book.Head
+		err := d.withBook(cmd, false, func(ctx context.Context, b book.Book) (err error) {
+			heads, err = b.List(ctx, book.Query{Kind: kind, Deleted: deleted, Limit: 500})
+			return err
+		})
+		if err != nil {
+			return nil, noFiles
+		}
+		return words(heads, deleted, begun), ordered
+	}
+}
+
+// words are what names records: their names, once each, or their ids.
+func words(heads []book.Head, deleted bool, begun string) []string {
+	var list []string
+	have := map[string]bool{}
+	for _, h := range heads {
+		word, about := plain.Line(h.Name, 60), plain.Line(h.Line, 60)
+		if deleted {
+			if !h.Deleted {
+				continue
+			}
+			word, about = h.ID, word
+		}
+		if word == "" || have[word] || !strings.HasPrefix(strings.ToLower(word), strings.ToLower(begun)) {
+			continue
+		}
+		have[word] = true
+		list = append(list, word+"\t"+about)
+	}
+	return list
 }

@@ -8,6 +8,7 @@ import (
 	"brazebooth/internal/address"
 	"brazebooth/internal/config"
 	"brazebooth/internal/plain"
+	"brazebooth/internal/shop"
 )
 
 // Terminal is what can be known of the terminal without asking it: an answer to a question may never come.
@@ -54,9 +55,9 @@ func (f *findings) add(name string, s state, text, do string) {
 
 func (f *findings) ok(name, text string) { f.add(name, fine, text, "") }
 
-// explained is what must be mended, as an error says it.
-func (f *findings) explained(name string, err error) {
-	what, hint, _ := explain(err)
+// wrong is what must be mended, as an error says it.
+func (f *findings) wrong(name string, err error) {
+	what, hint, _ := shop.Explain(err)
 	f.add(name, mend, what, hint)
 }
 
@@ -128,7 +129,7 @@ func (d *Deps) lookSettings(f *findings) {
 	}
 	s, err := config.Load(d.Config, d.Env)
 	if err != nil {
-		f.explained("file", err)
+		f.wrong("file", err)
 		return
 	}
 	f.ok("file", d.Config)

@@ -92,7 +92,7 @@ func (d *Deps) lookBook(cmd *cobra.Command, f *findings) {
 	f.area = "book"
 	where, err := d.place(cmd)
 	if err != nil {
-		f.explained("place", err)
+		f.wrong("place", err)
 		return
 	}
 	ctx, stop := context.WithTimeout(cmd.Context(), lookWithin)

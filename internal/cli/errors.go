@@ -77,15 +77,11 @@ func remark(cmd *cobra.Command, text string) {
 	fmt.Fprintf(cmd.ErrOrStderr(), "brazebooth: %s\n", text)
 }
 
-// explained is explain for whoever typed.
+// explained is an error for the one who typed: what is wrong, what to do about it, and the exit code.
 func (d *Deps) explained(err error) (what, hint string, code int) {
 	if d.Remote {
 		err = shop.ToldGuest(err, d.Book, d.Fault)
 	}
-	return explain(err)
-}
-
-func explain(err error) (what, hint string, code int) {
 	what, hint, use := shop.Explain(err)
 	if use {
 		return what, hint, 2

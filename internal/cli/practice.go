@@ -15,6 +15,7 @@ import (
 	"brazebooth/internal/near"
 	"brazebooth/internal/quantity"
 	"brazebooth/internal/report"
+	"brazebooth/internal/shop"
 )
 
 func (d *Deps) practiceCommand() *cobra.Command {
@@ -199,29 +200,21 @@ func practiceLike(start *calc.Job) string {
 
 // keepPractice puts into the book how it went, and says all that is kept.
 func (d *Deps) keepPractice(cmd *cobra.Command, p *report.Practice) error {
-	run := p.Run
-	if run == nil {
-		own, err := p.Job.Par(cmd.Context())
-		if err != nil {
-			return cancelled(cmd.Context(), err)
+	done, err := d.done(cmd, func(ctx context.Context, s *shop.Shop) (shop.Done, error) {
+		run := p.Run
+		if run == nil {
+			own, err := p.Job.Par(ctx)
+			if err != nil {
+				return shop.Done{}, cancelled(ctx, err)
+			}
+			run = &own
 		}
-		run = &own
-	}
-	s, err := d.shop(cmd)
-	if err != nil {
-		return err
-	}
-	done, err := s.SavePractice(cmd.Context(), p.Job.Went(len(p.Beads), p.Beads[len(p.Beads)-1].Verdict, run))
-	if err != nil {
-		return err
-	}
-	for _, text := range done.Remarks {
-		remark(cmd, text)
-	}
-	if !asJSON(cmd) {
+		return s.SavePractice(ctx, p.Job.Went(len(p.Beads), p.Beads[len(p.Beads)-1].Verdict, run))
+	})
+	if err == nil && !asJSON(cmd) {
 		d.tell("kept: %s\n", done.What)
 	}
-	return nil
+	return err
 }
 
 // listLevels prints the levels.

@@ -30,7 +30,7 @@ first. A second one ends it at once.`,
 				return err
 			}
 			if where == "" {
-				what, hint, _ := explain(d.bookless())
+				what, hint, _ := d.explained(d.bookless())
 				remark(cmd, what+", and the server has none; "+hint)
 			}
 			return run(cmd.Context(), where)

@@ -39,43 +39,32 @@ type Value struct {
 
 // Settings are the values of all keys.
 type Settings struct {
-	values  [len(keys)]Value
+	values  map[string]Value
 	Unknown []string // keys in the file that nothing reads, safe to show
 }
 
 // Get is the value of a key; the zero Value for an unknown name.
-func (s *Settings) Get(name string) Value {
-	for i := range keys {
-		if keys[i].Name == name {
-			return s.values[i]
-		}
-	}
-	return Value{}
-}
+func (s *Settings) Get(name string) Value { return s.values[name] }
 
 // Load reads the environment and the file, which need not exist. file may be "" for none, env nil.
 func Load(file string, env func(string) string) (Settings, error) {
-	var s Settings
-	for i := range keys {
-		s.values[i] = Value{keys[i].Default, Default, ""}
+	s := Settings{values: map[string]Value{}}
+	for _, k := range keys {
+		s.values[k.Name] = Value{k.Default, Default, ""}
 	}
-	if err := s.read(file); err != nil {
+	if err := s.read(file); err != nil || env == nil {
 		return s, err
 	}
-	if env == nil {
-		return s, nil
-	}
-	for i := range keys {
-		name := keys[i].Variable()
-		text := env(name)
-		if text == "" {
+	for _, k := range keys {
+		name := k.Variable()
+		if env(name) == "" {
 			continue
 		}
-		text, err := keys[i].Check(text)
+		text, err := k.Check(env(name))
 		if err != nil {
 			return s, mistake.Within(name, err)
 		}
-		s.values[i] = Value{text, Environment, name}
+		s.values[k.Name] = Value{text, Environment, name}
 	}
 	return s, nil
 }
@@ -102,7 +91,7 @@ func (s *Settings) read(file string) error {
 		if held, err = keys[i].Check(held); err != nil {
 			return mistake.Within(plain.Line(file, 200)+", "+name, err)
 		}
-		s.values[i] = Value{held, File, file}
+		s.values[name] = Value{held, File, file}
 	}
 	slices.Sort(s.Unknown)
 	return nil
