@@ -93,19 +93,14 @@ func echoOf(text []byte, long bool) []byte {
 // read takes an object's members in the fixed order of the choices.
 func (l *lines) read(r *row, text []byte) {
 	given, fault := members(r.line, text, l.most())
+	if len(given) > l.most() {
+		fault = l.tooMany(r.line)
+	}
 	if fault != nil {
 		r.fault = fault
 		return
 	}
-	if len(given) > l.most() {
-		r.fault = l.tooMany(r.line)
-		return
-	}
-	type one struct {
-		place int
-		member
-	}
-	var list []one
+	var list []*member
 	for i := range given {
 		m := &given[i]
 		place, ok := l.place(m.name)
@@ -119,11 +114,12 @@ func (l *lines) read(r *row, text []byte) {
 			r.fail(m.name, "neither a text nor a number", `write {"metal":"galvanized","gauge":"18ga","feed":6.3}`)
 			return
 		}
-		list = append(list, one{place, *m})
+		m.place = place
+		list = append(list, m)
 	}
-	slices.SortFunc(list, func(a, b one) int { return a.place - b.place })
-	for i := range list {
-		r.put(list[i].name, list[i].place, list[i].text())
+	slices.SortFunc(list, func(a, b *member) int { return a.place - b.place })
+	for _, m := range list {
+		r.put(m.name, m.place, m.text())
 	}
 }
 

@@ -14,6 +14,7 @@ import (
 type member struct {
 	name  string
 	value json.RawMessage
+	place int // of its choice
 }
 
 func (m *member) null() bool { return m.value[0] == 'n' }
@@ -54,7 +55,7 @@ func members(line int, text []byte, most int) ([]member, *mistake.Error) {
 		if seen[name] {
 			return nil, at(line, plain.Line(name, 40), "this name occurs twice", "leave one out")
 		}
-		if list, seen[name] = append(list, member{name, value}), true; len(list) > most {
+		if list, seen[name] = append(list, member{name: name, value: value}), true; len(list) > most {
 			return list, nil
 		}
 	}

@@ -68,7 +68,9 @@ func feed(ctx context.Context, t table, o *Options, order chan<- *task, all *syn
 			return
 		}
 		all.Go(func() {
-			k.fill(ctx, t, o)
+			if ctx.Err() == nil { // otherwise nobody waits for it
+				k.fill(ctx, t, o)
+			}
 			close(k.done)
 			<-working
 		})

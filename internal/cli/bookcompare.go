@@ -31,13 +31,8 @@ func (d *Deps) differ(cmd *cobra.Command, list []shop.Difference, head string) e
 func (d *Deps) bookCompare() *cobra.Command {
 	return withJSON(&cobra.Command{
 		Use: "compare ID ID", Short: "Two kept cards, figure by figure",
-		Args: func(_ *cobra.Command, args []string) error {
-			if len(args) != 2 {
-				return wrong("two cards are wanted",
-					`type their ids, or names in quotes: brazebooth book compare "tank lid" "tank rim"`)
-			}
-			return nil
-		},
+		Args: words(2, 2, "two cards are wanted",
+			`their ids, or names in quotes: brazebooth book compare "tank lid" "tank rim"`),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			from, err := d.shop(cmd)
 			if err != nil {

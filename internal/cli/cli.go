@@ -235,12 +235,17 @@ func noArgs(cmd *cobra.Command, args []string) error {
 	return wrong("unexpected "+quote(args[0]), "see "+cmd.CommandPath()+" --help")
 }
 
-// oneArg wants exactly one word.
-func oneArg(what, like string) cobra.PositionalArgs {
+// words wants from least to most words: what is wanted, and what to type instead.
+func words(least, most int, what, like string) cobra.PositionalArgs {
 	return func(_ *cobra.Command, args []string) error {
-		if len(args) != 1 {
-			return wrong("one word is wanted: "+what, "type "+like)
+		if len(args) < least || len(args) > most {
+			return wrong(what, "type "+like)
 		}
 		return nil
 	}
+}
+
+// oneArg wants exactly one word.
+func oneArg(what, like string) cobra.PositionalArgs {
+	return words(1, 1, "one word is wanted: "+what, like)
 }

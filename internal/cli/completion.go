@@ -134,12 +134,12 @@ func (d *Deps) kept(kind book.Kind, deleted bool) completer {
 		if err != nil {
 			return nil, noFiles
 		}
-		return words(heads, deleted, begun), ordered
+		return namesOf(heads, deleted, begun), ordered
 	}
 }
 
-// words are what names records: their names, once each, or their ids.
-func words(heads []book.Head, deleted bool, begun string) []string {
+// namesOf are what names records: their names, once each, or their ids.
+func namesOf(heads []book.Head, deleted bool, begun string) []string {
 	var list []string
 	have := map[string]bool{}
 	for _, h := range heads {

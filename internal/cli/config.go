@@ -3,6 +3,7 @@ package cli
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -114,17 +115,8 @@ func (d *Deps) showSettings(cmd *cobra.Command) error {
 func (d *Deps) configSet() *cobra.Command {
 	return &cobra.Command{
 		Use: "set KEY VALUE", Short: "Set a value in the file", Example: "  brazebooth config set units inch",
-		Args: func(_ *cobra.Command, args []string) error {
-			if len(args) < 2 {
-				return wrong("a key and its value are wanted", "type brazebooth config set units inch")
-			}
-			return nil
-		},
-		RunE: func(_ *cobra.Command, args []string) error {
-			file, err := d.configFile()
-			if err != nil {
-				return err
-			}
+		Args: words(2, math.MaxInt, "a key and its value are wanted", "brazebooth config set units inch"),
+		RunE: d.withSettings(func(file string, args []string) error {
 			kept, err := config.Set(file, args[0], strings.Join(args[1:], " "))
 			if err != nil {
 				return err
@@ -138,18 +130,14 @@ func (d *Deps) configSet() *cobra.Command {
 			}
 			d.say("%s is %s, in %s\n", k.Name, shownValue(k.Name, kept), plain.Line(file, 300))
 			return nil
-		},
+		}),
 	}
 }
 
 func (d *Deps) configUnset() *cobra.Command {
 	return &cobra.Command{
 		Use: "unset KEY", Short: "Take a value out of the file", Args: oneArg("a key", "brazebooth config unset units"),
-		RunE: func(_ *cobra.Command, args []string) error {
-			file, err := d.configFile()
-			if err != nil {
-				return err
-			}
+		RunE: d.withSettings(func(file string, args []string) error {
 			had, err := config.Unset(file, args[0])
 			if err != nil {
 				return err
@@ -160,20 +148,17 @@ func (d *Deps) configUnset() *cobra.Command {
 			}
 			d.say("%s %s\n", strings.ToLower(plain.Line(args[0], 40)), was)
 			return nil
-		},
+		}),
 	}
 }
 
 func (d *Deps) configPath() *cobra.Command {
 	return &cobra.Command{
 		Use: "path", Short: "Where the file is, or would be", Args: noArgs,
-		RunE: func(*cobra.Command, []string) error {
-			file, err := d.configFile()
-			if err == nil {
-				d.say("%s\n", plain.Line(file, 400))
-			}
-			return err
-		},
+		RunE: d.withSettings(func(file string, _ []string) error {
+			d.say("%s\n", plain.Line(file, 400))
+			return nil
+		}),
 	}
 }
 
@@ -184,11 +169,14 @@ const (
 		"BRAZEBOOTH_UNITS=inch"
 )
 
-func (d *Deps) configFile() (string, error) {
-	if d.Config == "" {
-		return "", wrong(noFolder, folderHint)
+// withSettings runs what needs the file of settings.
+func (d *Deps) withSettings(do func(file string, args []string) error) func(*cobra.Command, []string) error {
+	return func(_ *cobra.Command, args []string) error {
+		if d.Config == "" {
+			return wrong(noFolder, folderHint)
+		}
+		return do(d.Config, args)
 	}
-	return d.Config, nil
 }
 
 // tolerant are the commands that must answer whatever the settings hold: they tell, or mend them.

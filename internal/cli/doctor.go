@@ -88,7 +88,7 @@ Exit code 0: usable; 1: something must be mended.`,
 
 // showFindings prints them, and fails where something must be mended.
 func (d *Deps) showFindings(cmd *cobra.Command, list []finding) error {
-	broken := 0
+	broken, area := 0, ""
 	for _, x := range list {
 		if x.State == mend {
 			broken++
@@ -98,17 +98,8 @@ func (d *Deps) showFindings(cmd *cobra.Command, list []finding) error {
 		if err := d.document(1, map[string]any{"usable": broken == 0, "findings": list}); err != nil {
 			return err
 		}
-	} else {
-		d.sayFindings(list)
+		list = nil
 	}
-	if broken > 0 {
-		return fmt.Errorf("to be mended: %d", broken)
-	}
-	return nil
-}
-
-func (d *Deps) sayFindings(list []finding) {
-	area := ""
 	for _, x := range list {
 		if x.Area != area {
 			area = x.Area
@@ -119,6 +110,10 @@ func (d *Deps) sayFindings(list []finding) {
 			d.say("        %-12s → %s\n", "", x.Do)
 		}
 	}
+	if broken > 0 {
+		return fmt.Errorf("to be mended: %d", broken)
+	}
+	return nil
 }
 
 func (d *Deps) lookSettings(f *findings) {

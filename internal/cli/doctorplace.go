@@ -32,11 +32,11 @@ func (d *Deps) lookTerminal(f *findings) {
 	}
 	lookSize(f, &t)
 	lookName(f, &t)
+	colours := t.Colours
 	if t.NoColour {
-		f.ok("colours", "none: NO_COLOR is set; every mark also has its sign")
-	} else {
-		f.ok("colours", t.Colours)
+		colours = "none: NO_COLOR is set; every mark also has its sign"
 	}
+	f.ok("colours", colours)
 	lookLetters(f, &t)
 	if t.Background == "" {
 		f.add("background", note, "not known before the screens ask for it",
@@ -160,39 +160,41 @@ func (d *Deps) lookKeys(f *findings) {
 	if d.HostKey == "" {
 		return
 	}
-	info, err := os.Stat(d.HostKey)
-	switch {
-	case errors.Is(err, fs.ErrNotExist):
-		f.ok("host key", "none yet: serve makes one")
-	case err != nil:
-		f.add("host key", mend, err.Error(), "make the folder readable")
-	case !info.Mode().IsRegular(), runtime.GOOS != "windows" && info.Mode().Perm()&0o077 != 0:
-		f.add("host key", mend, fmt.Sprintf("others can read %s (mode %o)", d.HostKey, info.Mode().Perm()),
-			"chmod 600 "+d.HostKey)
-	default:
-		f.ok("host key", d.HostKey)
+	if m, there := f.stat("host key", d.HostKey, "none yet: serve makes one"); there {
+		if !m.IsRegular() || runtime.GOOS != "windows" && m.Perm()&0o077 != 0 {
+			f.add("host key", mend, fmt.Sprintf("others can read %s (mode %o)", d.HostKey, m.Perm()),
+				"chmod 600 "+d.HostKey)
+		} else {
+			f.ok("host key", d.HostKey)
+		}
 	}
 }
 
 func (d *Deps) lookFolders(f *findings) {
 	f.area = "folders"
 	for _, x := range [...]struct{ name, file string }{{"settings", d.Config}, {"data", d.Beside}} {
+		dir := filepath.Dir(x.file)
 		if x.file == "" {
 			f.add(x.name, mend, "no folder was found",
 				"set HOME, or XDG_CONFIG_HOME and XDG_DATA_HOME, to folders that are there")
-			continue
-		}
-		dir := filepath.Dir(x.file)
-		info, err := os.Stat(dir)
-		switch {
-		case errors.Is(err, fs.ErrNotExist):
-			f.ok(x.name, dir+", made when it is needed")
-		case err != nil:
-			f.add(x.name, mend, err.Error(), "make the folder readable")
-		case !info.IsDir():
+		} else if m, there := f.stat(x.name, dir, dir+", made when it is needed"); there && !m.IsDir() {
 			f.add(x.name, mend, dir+" is not a folder", "move the file away")
-		default:
+		} else if there {
 			f.ok(x.name, dir)
 		}
 	}
+}
+
+// stat looks at a file or folder, which need not be there; missing says what then happens.
+func (f *findings) stat(name, path, missing string) (m fs.FileMode, there bool) {
+	info, err := os.Stat(path)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		f.ok(name, missing)
+	case err != nil:
+		f.add(name, mend, err.Error(), "make the folder readable")
+	default:
+		return info.Mode(), true
+	}
+	return 0, false
 }

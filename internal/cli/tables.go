@@ -44,12 +44,7 @@ func (d *Deps) tablesCommand() *cobra.Command {
 		Use:     "tables [NAME]",
 		Short:   "Every figure the answers rest on, with band and source",
 		Example: "  brazebooth tables\n  brazebooth tables fillers",
-		Args: func(_ *cobra.Command, args []string) error {
-			if len(args) > 1 {
-				return wrong("unexpected "+quote(args[1]), "type one name")
-			}
-			return nil
-		},
+		Args:    words(0, 1, "more than one table", "one name"),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if len(args) == 0 {
 				return d.listTables(asJSON(cmd))

@@ -32,21 +32,11 @@ func escaped(s string) int {
 	case ']', 'P', 'X', '^', '_':
 		return 1 + untilEnd(s[1:])
 	}
-	n := run(s, 0x20, 0x2f)
-	if n < len(s) && s[n] >= 0x30 && s[n] <= 0x7e {
-		return n + 1
-	}
-	return n
+	return ended(s, 0x2f, 0x30)
 }
 
 // parameters measures a control sequence: parameters, intermediates, one final.
-func parameters(s string) int {
-	n := run(s, 0x20, 0x3f)
-	if n < len(s) && s[n] >= 0x40 && s[n] <= 0x7e {
-		return n + 1
-	}
-	return n
-}
+func parameters(s string) int { return ended(s, 0x3f, 0x40) }
 
 // untilEnd measures a string (title, clipboard, link) up to its terminator, which is removed like any other
 // control character or escape; without a terminator, to the end of the line.
@@ -58,10 +48,13 @@ func untilEnd(s string) int {
 	return n
 }
 
-// run counts the bytes at the start of s from low to high.
-func run(s string, low, high byte) int {
+// ended counts the bytes at the start of s from a blank to last, and the one from final to ~ that ends them.
+func ended(s string, last, final byte) int {
 	n := 0
-	for n < len(s) && s[n] >= low && s[n] <= high {
+	for n < len(s) && s[n] >= ' ' && s[n] <= last {
+		n++
+	}
+	if n < len(s) && s[n] >= final && s[n] <= '~' {
 		n++
 	}
 	return n
