@@ -47,7 +47,7 @@ func proved(ctx context.Context, file string) error {
 // vacuum writes a copy of a database into a file that must not exist yet.
 func vacuum(ctx context.Context, db *sql.DB, file string) error {
 	return newfile.Make(file, func(temp string) error {
-		if _, err := db.ExecContext(ctx, "VACUUM INTO ?", plainName(temp)); err != nil {
+		if _, err := db.ExecContext(ctx, "VACUUM INTO $1", plainName(temp)); err != nil {
 			return err
 		}
 		return os.Chmod(temp, 0o600)

@@ -16,7 +16,7 @@ func (r *Revision) admit() error {
 	if err := r.Verify(); err != nil {
 		return err
 	}
-	own := r.made != nil && r.made.rev == r.Rev
+	own := r.own == r.Rev
 	switch {
 	case len(r.Body) > largestBody:
 		return fmt.Errorf("revision %s of %s has a body of more than %d MB", r.Rev, r.ID, largestBody>>20)

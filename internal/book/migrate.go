@@ -51,7 +51,7 @@ func readable(version int) bool { return version >= 3 && version <= Version }
 // version is that of the book's tables; 0 where there are none.
 func (e *engine) version(ctx context.Context, q querier) (int, error) {
 	var n int
-	if err := q.QueryRowContext(ctx, e.sql(e.exists), "meta").Scan(&n); err != nil || n == 0 {
+	if err := q.QueryRowContext(ctx, e.exists, "meta").Scan(&n); err != nil || n == 0 {
 		return 0, err
 	}
 	var text string
@@ -93,8 +93,8 @@ func (s *store) migrate(ctx context.Context, from, to int) error {
 			}
 		}
 	}
-	_, err = tx.ExecContext(ctx, s.sql("INSERT INTO meta (name, value) VALUES ('version', ?) "+
-		"ON CONFLICT (name) DO UPDATE SET value = excluded.value"), strconv.Itoa(to))
+	_, err = tx.ExecContext(ctx, "INSERT INTO meta (name, value) VALUES ('version', $1) "+
+		"ON CONFLICT (name) DO UPDATE SET value = excluded.value", itoa(to))
 	if err != nil {
 		return err
 	}
@@ -103,17 +103,13 @@ func (s *store) migrate(ctx context.Context, from, to int) error {
 
 // fillWords finds the words of what was kept before there were any.
 func (s *store) fillWords(ctx context.Context, tx querier) error {
-	rows, err := tx.QueryContext(ctx, "SELECT "+rowColumns+" FROM revisions WHERE rev IN (SELECT rev FROM heads)")
-	if err != nil {
-		return err
-	}
-	list, err := revisions(rows)
+	list, err := all(ctx, tx, scan, "SELECT "+rowColumns+" FROM revisions WHERE rev IN (SELECT rev FROM heads)")
 	if err != nil {
 		return err
 	}
 	for i := range list {
 		for _, w := range list[i].listing().words {
-			if _, err := tx.ExecContext(ctx, s.sql("INSERT INTO words (word, id) VALUES (?,?)"), w, list[i].ID); err != nil {
+			if _, err := tx.ExecContext(ctx, "INSERT INTO words (word, id) VALUES ($1, $2)", w, list[i].ID); err != nil {
 				return err
 			}
 		}

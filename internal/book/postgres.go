@@ -14,9 +14,9 @@ import (
 	"brazebooth/internal/address"
 )
 
-var postgres = engine{name: "PostgreSQL", numbered: true, blob: "BYTEA", bytewise: ` COLLATE "C"`,
+var postgres = engine{name: "PostgreSQL", blob: "BYTEA", bytewise: ` COLLATE "C"`,
 	lock:    "SELECT pg_advisory_xact_lock(hashtextextended($1, 0))",
-	exists:  "SELECT count(*) FROM information_schema.tables WHERE table_schema = current_schema() AND table_name = ?",
+	exists:  "SELECT count(*) FROM information_schema.tables WHERE table_schema = current_schema() AND table_name = $1",
 	counted: "BIGINT GENERATED ALWAYS AS IDENTITY PRIMARY KEY", spread: func(words, as string) string {
 		return "unnest(string_to_array(" + words + ", ' ')) AS " + as + " (value)"
 	}, snapshot: &sql.TxOptions{Isolation: sql.LevelRepeatableRead, ReadOnly: true}}

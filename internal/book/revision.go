@@ -65,8 +65,7 @@ func (a Author) revision(id string, kind Kind, parent *Revision, deleted bool, b
 	}
 	r.Rev = r.hash()
 	if r.fault() == nil {
-		r.made = &made{rev: r.Rev}
-		r.made.list(body, b)
+		r.own = r.Rev
 	}
 	return r, nil
 }
@@ -115,7 +114,7 @@ func (r *Revision) Verify() error {
 	switch {
 	case want != r.Rev:
 		return fmt.Errorf("revision %s of %s is not what was saved: its hash is %s", r.Rev, r.ID, want)
-	case r.made != nil && r.made.rev == want:
+	case r.own == want:
 		return nil
 	case !compact(r.Body):
 		return fmt.Errorf("revision %s of %s has a body that cannot be read", r.Rev, r.ID)

@@ -62,7 +62,7 @@ func (s *store) salvage(ctx context.Context, unreadable func(error)) ([]int64, e
 	had := map[string]bool{}
 	for n := range numbers {
 		t := timed{n: n}
-		err := s.read.QueryRowContext(ctx, "SELECT at, rev FROM revisions WHERE rowid = ?", n).Scan(&t.at, &t.rev)
+		err := s.read.QueryRowContext(ctx, "SELECT at, rev FROM revisions WHERE rowid = $1", n).Scan(&t.at, &t.rev)
 		if ctx.Err() != nil {
 			return nil, ctx.Err()
 		}
@@ -116,7 +116,7 @@ var (
 // then read in pieces: the keys that begin with one digit, and of these again in pieces.
 func (s *store) indexed(ctx context.Context, add func(n int64, from index, key string)) error {
 	for _, from := range [...]index{byRev, byID} {
-		query := fmt.Sprintf("SELECT rowid, %s FROM revisions INDEXED BY %s WHERE %s >= ? AND %s < ?", from.column,
+		query := fmt.Sprintf("SELECT rowid, %s FROM revisions INDEXED BY %s WHERE %s >= $1 AND %s < $2", from.column,
 			from.name, from.column, from.column)
 		p := pieces{s: s, query: query, add: func(n int64, key string) { add(n, from, key) }, left: mostPieces}
 		if err := p.read(ctx, ""); err != nil {
@@ -183,7 +183,7 @@ func (s *store) tell(ctx context.Context, bad map[int64]error, unreadable func(e
 			rev = fmt.Sprintf("in row %d", n)
 		}
 		if id == "" {
-			id = "a record that nothing tells"
+			id = "an unknown record"
 		}
 		unreadable(fmt.Errorf("revision %s of %s: %w", rev, id, bad[n]))
 	}

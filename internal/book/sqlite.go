@@ -15,7 +15,7 @@ import (
 )
 
 var sqlite = engine{name: "SQLite", blob: "BLOB",
-	exists:  "SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name = ?",
+	exists:  "SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name = $1",
 	counted: "INTEGER PRIMARY KEY", keyed: " WITHOUT ROWID", spread: func(words, as string) string {
 		return `json_each('["' || replace(` + words + `, ' ', '","') || '"]') ` + as
 	}, keeps: true}

@@ -170,11 +170,11 @@ func TestVersion3Server(t *testing.T) {
 	defer rows.Close()
 	var list []prepared
 	for rows.Next() {
-		r, err := scanRow(rows)
+		r, packed, err := scanPacked(rows)
 		noErr(t, err)
-		v, err := r.revision()
+		r.Body, err = unpack(packed)
 		noErr(t, err)
-		list = append(list, prepared{rev: v, packed: r.packed, listing: v.listing()})
+		list = append(list, prepared{rev: r, packed: packed, listing: r.listing()})
 	}
 	noErr(t, rows.Err())
 	w := &writer{e: &postgres, db: old.write}

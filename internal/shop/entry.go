@@ -177,7 +177,7 @@ func (e *entry) source(was book.Source, known bool) (book.Source, error) {
 	if e.note != nil {
 		was.Note = *e.note
 	}
-	was.Clean()
+	book.Clean(&was)
 	if was.LeastAmps > 0 && was.MostAmps > 0 && was.LeastAmps > was.MostAmps {
 		what := fmt.Sprintf("a plate from %.0f to %.0f A", was.LeastAmps, was.MostAmps)
 		return was, wrong(what, "--least-amps is the smaller of the two")
@@ -213,7 +213,7 @@ func (e *entry) spool(was book.Spool, known bool) (book.Spool, error) {
 	if e.note != nil {
 		was.Note = *e.note
 	}
-	was.Clean()
+	book.Clean(&was)
 	if was.Left < 0 || was.Left > was.Full {
 		what := fmt.Sprintf("%.0f g cannot be left of a spool of %.0f g", was.Left, was.Full)
 		return was, wrong(what, "check the grams; --full mends the spool's weight")

@@ -16,7 +16,7 @@ import (
 // readings of its power source teach by now.
 func (s *Shop) SaveReading(ctx context.Context, r book.Reading, job calc.Job) (Done, error) {
 	return s.act(func(done *Done) error {
-		r.Clean()
+		book.Clean(&r)
 		switch {
 		case strings.TrimSpace(r.Source) == "":
 			return wrong("a reading of no power source", `type --power-source "booth 1"`)

@@ -41,7 +41,7 @@ func (s *Shop) SaveTrial(ctx context.Context, t book.Trial) (Done, error) {
 			t.Job = calc.Laid(&card)
 			done.stops(&card)
 		}
-		t.Clean()
+		book.Clean(&t)
 		first, err := s.source(ctx, done, &t.Source)
 		if err != nil {
 			return err
