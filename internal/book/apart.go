@@ -8,6 +8,8 @@ import (
 	"path/filepath"
 	"sync"
 
+	sqlite3 "modernc.org/sqlite/lib"
+
 	"brazebooth/internal/plain"
 )
 
@@ -15,7 +17,8 @@ import (
 // folder, or on a full disk.
 func mayReadApart(file string, err error) bool {
 	switch sqliteCode(err) {
-	case notAllowed, readOnlyFile, ioError, fullDisk, cannotOpen:
+	case sqlite3.SQLITE_PERM, sqlite3.SQLITE_READONLY, sqlite3.SQLITE_IOERR, sqlite3.SQLITE_FULL,
+		sqlite3.SQLITE_CANTOPEN:
 		return full(file) || !accessible(filepath.Dir(file))
 	}
 	return false

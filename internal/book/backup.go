@@ -6,6 +6,8 @@ import (
 	"errors"
 	"os"
 
+	sqlite3 "modernc.org/sqlite/lib"
+
 	"brazebooth/internal/newfile"
 	"brazebooth/internal/plain"
 )
@@ -21,7 +23,7 @@ func (s *store) copyFile(ctx context.Context, file string) error {
 		}
 		return proved(ctx, temp)
 	})
-	if unreadablePage(err) || sqliteCode(err) == otherTables {
+	if unreadablePage(err) || sqliteCode(err) == sqlite3.SQLITE_ERROR {
 		return s.copyInto(ctx, file)
 	}
 	return err

@@ -454,7 +454,8 @@ func oldBook(t *testing.T, file string, version int) *store {
 	var err error
 	s.write, err = OpenRaw(file)
 	noErr(t, err)
-	noErr(t, s.migrate(context.Background(), 0, version))
+	_, err = s.migrate(context.Background(), version)
+	noErr(t, err)
 	return s
 }
 
@@ -498,7 +499,8 @@ func TestServerMigrations(t *testing.T) {
 		address := serverAddress(t)
 		old, _, err := dial(ctx, address, false)
 		noErr(t, err)
-		noErr(t, old.migrate(ctx, 0, from))
+		_, err = old.migrate(ctx, from)
+		noErr(t, err)
 		r, err := by(&now).New(CardKind, someCard(t, "from long ago", gutter))
 		noErr(t, err)
 		plant(t, old, &r, from)

@@ -3,6 +3,7 @@ package book
 import (
 	"context"
 	"database/sql"
+	"strconv"
 	"strings"
 
 	"brazebooth/internal/plain"
@@ -26,7 +27,7 @@ func (s *store) List(ctx context.Context, q Query) ([]Head, error) {
 	var args []any
 	arg := func(v any) string {
 		args = append(args, v)
-		return "$" + itoa(len(args))
+		return "$" + strconv.Itoa(len(args))
 	}
 	from, where := "heads", "1 = 1"
 	rarest, n, err := s.rarest(ctx, list)
@@ -35,8 +36,8 @@ func (s *store) List(ctx context.Context, q Query) ([]Head, error) {
 	}
 	for i, w := range list {
 		if n < fewWords && i == rarest { // a cross join, so that SQLite goes through these records and no others
-			from = "(SELECT DISTINCT n AS found FROM words WHERE word >= " + arg(w) + " AND word < " + arg(w+lastLetter) +
-				") f CROSS JOIN heads"
+			from = "(SELECT DISTINCT n AS found FROM words WHERE word >= " + arg(w) +
+				" AND word < " + arg(w+lastLetter) + ") f CROSS JOIN heads"
 			where += " AND n = found"
 			continue
 		}
@@ -90,5 +91,6 @@ func head(rows *sql.Rows) (h Head, err error) {
 	}
 	r := Revision{ID: h.ID, Rev: h.Rev, Kind: Kind(kind), At: h.At}
 	r.tame() // another program may have made it
-	return Head{r.ID, r.Rev, r.Kind, r.At, plain.Line(h.Name, nameWidth), plain.Line(h.Line, lineWidth), deleted != 0}, nil
+	name, line := plain.Line(h.Name, nameWidth), plain.Line(h.Line, lineWidth)
+	return Head{r.ID, r.Rev, r.Kind, r.At, name, line, deleted != 0}, nil
 }

@@ -253,7 +253,7 @@ func jobLine(j *calc.Job) string {
 	size := ""
 	switch {
 	case j.Gauge != 0:
-		size = itoa(j.Gauge) + "ga"
+		size = strconv.Itoa(j.Gauge) + "ga"
 	case j.Thickness.Set:
 		size = short(j.Thickness.V) + "mm"
 	}
@@ -264,6 +264,9 @@ func jobLine(j *calc.Job) string {
 	parts = append(parts, j.Filler, short(j.Wire.V)+"mm", j.Mode)
 	return strings.Join(strings.Fields(strings.Join(parts, " ")), " ")
 }
+
+// short is a number in the few digits that a list needs.
+func short(v float64) string { return strconv.FormatFloat(v, 'g', 3, 64) }
 
 // words are the words by which a record is found: each once, lower case.
 func words(text string) []string {

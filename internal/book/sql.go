@@ -6,7 +6,10 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
+
+	sqlite3 "modernc.org/sqlite/lib"
 
 	"brazebooth/internal/plain"
 )
@@ -17,6 +20,7 @@ type engine struct {
 	blob     string
 	bytewise string                        // column attribute that compares texts byte by byte
 	lock     string                        // locks one record, its id the argument; "" where the whole file is locked
+	lockAll  string                        // lets one program at a time migrate; "" where any writer is alone
 	exists   string                        // query that tells whether a table exists, its name the argument
 	counted  string                        // type of a key that counts up by itself
 	keyed    string                        // table attribute that keeps the rows in the key itself
@@ -69,24 +73,21 @@ func each(ctx context.Context, q querier, visit func(*sql.Rows) error, query str
 }
 
 // all reads every row of a query.
-func all[T any](ctx context.Context, q querier, read func(*sql.Rows) (T, error), query string, args ...any) ([]T, error) {
-	var list []T
-	err := each(ctx, q, func(rows *sql.Rows) error {
+func all[T any](ctx context.Context, q querier, read func(*sql.Rows) (T, error), query string, args ...any) (
+	list []T, err error) {
+	err = each(ctx, q, func(rows *sql.Rows) error {
 		v, err := read(rows)
 		list = append(list, v)
 		return err
 	}, query, args...)
-	if err != nil {
-		return nil, err
-	}
-	return list, nil
+	return list, err
 }
 
 const revisionColumns = "rev, id, parent, kind, at, who, place, program, schema, deleted, body"
 
 // rowColumns are the same columns for reading; a body that is longer than any packed body is read as none.
 var rowColumns = "rev, id, parent, kind, at, who, place, program, schema, deleted, CASE WHEN length(body) <= " +
-	itoa(largestPacked) + " THEN body END"
+	strconv.Itoa(largestPacked) + " THEN body END"
 
 // The statements that save a new record.
 const (
@@ -103,7 +104,8 @@ const (
 // for a whole group is less work than one for each record.
 func (e *engine) addWords() string {
 	return "INSERT INTO words (word, n) SELECT w.value, h.n FROM " + e.spread("$1", "i") +
-		" CROSS JOIN heads h CROSS JOIN " + e.spread("substr(h.words, 2)", "w") + " WHERE h.id = i.value AND h.words <> ''"
+		" CROSS JOIN heads h CROSS JOIN " + e.spread("substr(h.words, 2)", "w") +
+		" WHERE h.id = i.value AND h.words <> ''"
 }
 
 // insert saves one revision and brings its record's head up to date. A revision that exists already changes nothing.
@@ -328,7 +330,7 @@ func (s *store) save(ctx context.Context, onHead bool, list ...Revision) error {
 	}
 	err = s.writer.save(ctx, ready)
 	switch sqliteCode(err) {
-	case fullDisk, readOnlyFile, ioError, cannotOpen:
+	case sqlite3.SQLITE_FULL, sqlite3.SQLITE_READONLY, sqlite3.SQLITE_IOERR, sqlite3.SQLITE_CANTOPEN:
 		err = said(s.place, "takes nothing now", err)
 	}
 	return err

@@ -168,7 +168,7 @@ func (s *Settings) check() error {
 				"type a balancer's address, as 192.0.2.7, or a network, as 192.0.2.0/28, with commas between")
 		}
 	}
-	return cmp.Or(s.readable(), s.bounds(), s.loopback())
+	return cmp.Or(s.readable(), s.loopback())
 }
 
 // apart refuses an impossible place for a book, and the book itself where another file is wanted: a log would be
@@ -205,30 +205,24 @@ func (s *Settings) readable() error {
 	return nil
 }
 
-func (s *Settings) bounds() error {
-	if s.FPS < 1 || s.FPS > 120 {
-		return mistake.New(fmt.Sprintf("--fps: %d frames a second", s.FPS), "type 1 to 120")
-	}
-	for _, n := range []struct {
-		name  string
-		value int
-	}{{"per-address", s.PerAddress}, {"connections", s.Connections}, {"sessions", s.Sessions}, {"per-key",
-		s.PerKey}, {"channels", s.Channels},
-		{"input-rate", s.InputRate}, {"paste", s.Paste}, {"columns", s.Columns}, {"rows", s.Rows}} {
-		if n.value < 1 || n.value > 1_000_000 {
-			return mistake.New(fmt.Sprintf("--%s: %d", n.name, n.value), "type 1 or more, at most a million")
+// bounds refuses numbers and times that nothing can be served with.
+func bounds(f *pflag.FlagSet) (err error) {
+	f.VisitAll(func(flag *pflag.Flag) {
+		most, hint := 1_000_000, "type 1 or more, at most a million"
+		if flag.Name == "fps" {
+			most, hint = 120, "type 1 to 120"
 		}
-	}
-	for _, d := range []struct {
-		name  string
-		value time.Duration
-	}{{"handover", s.Handover}, {"handshake", s.Handshake}, {"idle", s.Idle}, {"stalled", s.Stalled}, {"longest",
-		s.Longest}} {
-		if d.value <= 0 {
-			return mistake.New(fmt.Sprintf("--%s: %v", d.name, d.value), "type a time, as 30s, 20m or 12h")
+		n, noNumber := f.GetInt(flag.Name)
+		took, noTime := f.GetDuration(flag.Name)
+		switch {
+		case err != nil || !isSetting(f, flag.Name):
+		case noNumber == nil && (n < 1 || n > most):
+			err = mistake.New(fmt.Sprintf("--%s: %d", flag.Name, n), hint)
+		case noTime == nil && took <= 0:
+			err = mistake.New(fmt.Sprintf("--%s: %v", flag.Name, took), "type a time, as 30s, 20m or 12h")
 		}
-	}
-	return nil
+	})
+	return err
 }
 
 // loopback keeps figures of a shop's work off the network.
