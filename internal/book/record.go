@@ -148,15 +148,16 @@ func tame(v reflect.Value, width int) {
 		v.SetString(plain.Line(v.String(), width))
 	case reflect.Struct:
 		for i := range v.NumField() {
-			f := v.Type().Field(i)
-			if !f.IsExported() {
+			f, own := v.Field(i), usualWidth
+			if !f.CanSet() {
 				continue
 			}
-			own, err := strconv.Atoi(f.Tag.Get("cut"))
-			if err != nil {
-				own = usualWidth
+			if k := f.Kind(); k == reflect.String || k == reflect.Slice {
+				if n, err := strconv.Atoi(v.Type().Field(i).Tag.Get("cut")); err == nil {
+					own = n
+				}
 			}
-			tame(v.Field(i), own)
+			tame(f, own)
 		}
 	case reflect.Slice:
 		for i := range v.Len() {

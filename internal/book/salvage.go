@@ -26,10 +26,6 @@ type timed struct {
 	at, rev string
 }
 
-func (a timed) compare(b timed) int {
-	return cmp.Or(cmp.Compare(a.at, b.at), cmp.Compare(a.rev, b.rev))
-}
-
 // How far rows are looked for where the table itself does not tell its last row: beyond the last that the indexes
 // name, and where they name none. An index has its rows in no order of their numbers, so what can be read of it is a
 // random sample: of k rows the last is on average 1/k of all rows before the end, and hardly ever twenty times as
@@ -81,7 +77,7 @@ func (s *store) salvage(ctx context.Context, unreadable func(error)) ([]int64, e
 
 // inTime are the numbers of the rows, each revision once, ordered by time.
 func inTime(found []timed) []int64 {
-	slices.SortFunc(found, timed.compare)
+	slices.SortFunc(found, func(a, b timed) int { return cmp.Or(cmp.Compare(a.at, b.at), cmp.Compare(a.rev, b.rev)) })
 	found = slices.CompactFunc(found, func(a, b timed) bool { return a.rev == b.rev })
 	list := make([]int64, len(found))
 	for i := range found {

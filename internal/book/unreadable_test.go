@@ -37,7 +37,7 @@ func TestWhatIsNoBook(t *testing.T) {
 			"CREATE TABLE meta (a TEXT)"): "its tables are another program's",
 		letter:     "it is no SQLite file",
 		dir:        "a folder stands there",
-		os.DevNull: "no file but a pipe or a device",
+		os.DevNull: "not a book but a pipe or a device",
 	} {
 		for name, open := range map[string]func(context.Context, string) (Book, error){"read": Read, "open": Open} {
 			var bad *Unreadable

@@ -16,34 +16,16 @@ import (
 )
 
 // Settings are a server's settings. Each is a flag of the serve command, a name in the [serve] table of the
-// configuration file and an environment variable; a flag overrides the environment, and the environment the file.
+// configuration file and an environment variable; a flag overrides the environment, and the environment the file. What
+// each means is said by its flag.
 type Settings struct {
-	Listen   string // address
-	Keys     string // file of public keys that may look
-	Writers  string // file of public keys that may also keep
-	Open     bool   // everybody may look
-	HostKey  string // file of the server's own key
-	Config   string // configuration file
-	Log      string // file, "" for standard error
-	Metrics  string // loopback address of figures and health, "" for none
-	Proxy    string // addresses of balancers that are believed when they name a client, with commas
-	FPS      int    // frames a second
-	Pace     bool   // wait for slow lines
-	Handover time.Duration
+	Listen, Keys, Writers, HostKey, Config, Log, Metrics, Proxy string // "" for none
 
-	Handshake   time.Duration // from connecting to being known
-	PerAddress  int           // connections from one address
-	Connections int           // connections in all
-	Sessions    int           // sessions in all
-	PerKey      int           // sessions of one key
-	Channels    int           // channels in one connection
-	Idle        time.Duration // without a key
-	Stalled     time.Duration // without the client taking what it is sent
-	Longest     time.Duration // a session
-	InputRate   int           // bytes a second that are taken in
-	Paste       int           // bytes of one paste
-	Columns     int           // widest terminal
-	Rows        int           // tallest terminal
+	Open, Pace bool
+
+	FPS, PerAddress, Connections, Sessions, PerKey, Channels, InputRate, Paste, Columns, Rows int
+
+	Handover, Handshake, Idle, Stalled, Longest time.Duration
 }
 
 // flags binds the settings to flags, whose defaults are the safe ones.
