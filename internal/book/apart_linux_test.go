@@ -294,7 +294,7 @@ func TestWrittenWhileReadWithoutLocks(t *testing.T) {
 	noErr(t, err)
 	noErr(t, quiet.Close())
 	killOne(t, file, 1, 0)
-	if err := r.Close(); err == nil || !strings.Contains(err.Error(), "ask again") {
+	if err := r.Close(); err == nil || !strings.Contains(err.Error(), "read it again") {
 		t.Errorf("closed with %v", err)
 	}
 }

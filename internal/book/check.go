@@ -139,14 +139,14 @@ func (s *store) checkHead(ctx context.Context, id string, f *faults) error {
 	}
 	shown, err := s.get(ctx, tx, id)
 	if errors.Is(err, ErrNone) {
-		f.say("%s: its id finds nothing", what)
+		f.say("%s: it is not found by its id", what)
 		return nil
 	}
 	if err != nil {
 		return f.seen(what, err)
 	}
 	if shown.Rev != leaf.Rev || string(shown.Body) != string(leaf.Body) {
-		f.say("%s shows something else than its newest revision holds", what)
+		f.say("%s does not show what its newest revision holds", what)
 	}
 	listed, err := all(ctx, tx, head, "SELECT "+headColumns+" FROM heads WHERE id = $1", id)
 	if err != nil {
@@ -155,7 +155,7 @@ func (s *store) checkHead(ctx context.Context, id string, f *faults) error {
 	name, line, _ := summary(&leaf)
 	want := Head{id, leaf.Rev, leaf.Kind, leaf.At, name, line, leaf.Deleted}
 	if len(listed) != 1 || listed[0] != want {
-		f.say("%s is listed as something else than its newest revision holds", what)
+		f.say("%s is not listed as its newest revision says", what)
 	}
 	return nil
 }

@@ -80,7 +80,7 @@ func readServer(ctx context.Context, address string) (Book, error) {
 	case v == 0:
 		return nil, errors.Join(fmt.Errorf("%w: nothing was saved at %s yet", ErrNone, s.place), s.Close())
 	case v < Version && !readable(v):
-		return nil, errors.Join(fmt.Errorf("the book at %s is of an older program: save something with this one "+
+		return nil, errors.Join(fmt.Errorf("the book at %s was made by an older program: save something with this one "+
 			"first, which brings it up to date", s.place), s.Close())
 	}
 	return s, nil

@@ -331,7 +331,7 @@ func (s *store) save(ctx context.Context, onHead bool, list ...Revision) error {
 	err = s.writer.save(ctx, ready)
 	switch sqliteCode(err) {
 	case sqlite3.SQLITE_FULL, sqlite3.SQLITE_READONLY, sqlite3.SQLITE_IOERR, sqlite3.SQLITE_CANTOPEN:
-		err = said(s.place, "takes nothing now", err)
+		err = said(s.place, "cannot be written now", err)
 	}
 	return err
 }

@@ -37,7 +37,7 @@ func OpenFile(ctx context.Context, file string) (Book, error) {
 		return nil, fmt.Errorf("no folder for the book: %w", err)
 	}
 	if kind := network(filepath.Dir(behind(file))); kind != "" {
-		return nil, fmt.Errorf("%s lies on a network share (%s), whose locks cannot be trusted: two programs would "+
+		return nil, fmt.Errorf("%s is on a network share (%s), whose locks cannot be trusted: two programs would "+
 			"damage the book. Keep it on this machine's own disk, or share one by PostgreSQL: "+
 			"--book postgres://user@host/database", file, kind)
 	}
@@ -90,7 +90,7 @@ func ReadFile(ctx context.Context, file string) (Book, error) {
 func inspect(ctx context.Context, file string) (*store, int, error) {
 	b, err := theShelf.hold(file, false)
 	if errors.Is(err, fs.ErrNotExist) {
-		return nil, 0, fmt.Errorf("%w: %s is not there yet", ErrNone, file)
+		return nil, 0, fmt.Errorf("%w: %s does not exist yet", ErrNone, file)
 	}
 	if err != nil {
 		return nil, 0, err

@@ -127,7 +127,7 @@ func (w *writer) commit(first saving) {
 type unheard struct{ error }
 
 func (u *unheard) Error() string {
-	return "the book's server was lost while it kept this, which may be there: look before you say it again (" +
+	return "the book's server was lost while it saved this, which may be there: look before you try again (" +
 		u.error.Error() + ")"
 }
 

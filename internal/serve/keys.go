@@ -162,7 +162,7 @@ func publicKey(line string) (ssh.PublicKey, string, error) {
 		switch strings.ToLower(o) { // these restrictions hold for everybody
 		case "no-port-forwarding", "no-agent-forwarding", "no-x11-forwarding", "no-user-rc":
 		default:
-			return nil, "", fmt.Errorf("the option %q cannot be kept to here", plain.Line(o, 40))
+			return nil, "", fmt.Errorf("the option %q is not supported here", plain.Line(o, 40))
 		}
 	}
 	if err := strong(key); err != nil {

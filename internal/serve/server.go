@@ -109,7 +109,7 @@ func run(ctx context.Context, s *Settings, d Deps, book string) error {
 	}
 	if s.Open {
 		_, _ = fmt.Fprintln(d.Err,
-			"brazebooth: open to everybody who reaches this port: they can look at all that is in the book")
+			"brazebooth: open to everybody who can reach this port: they can read the whole book")
 	}
 	_, _ = fmt.Fprintf(d.Err, "brazebooth: serving at %s, host key %s\n", l.Addr(),
 		gossh.FingerprintSHA256(key.PublicKey()))

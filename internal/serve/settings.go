@@ -98,7 +98,7 @@ func fill(f *pflag.FlagSet, usual string, getenv func(string) string) error {
 			return
 		}
 		if bad := f.Set(flag.Name, value); bad != nil {
-			err = mistake.New(fmt.Sprintf("%s: %q will not do", from, plain.Line(value, 60)), "it is "+flag.Usage+
+			err = mistake.New(fmt.Sprintf("%s: %q is not valid", from, plain.Line(value, 60)), "it is "+flag.Usage+
 				", as "+flag.DefValue)
 		}
 	})
@@ -120,14 +120,14 @@ func serveTable(file string, named bool) (map[string]any, error) {
 		return nil, nil
 	}
 	if info, err := os.Stat(file); err == nil && !info.Mode().IsRegular() {
-		return nil, mistake.New(file+" is no file that can be read to its end", "name a file: --config FILE")
+		return nil, mistake.New(file+" is not a regular file", "name a file: --config FILE")
 	}
 	text, err := os.ReadFile(file)
 	if os.IsNotExist(err) && !named {
 		return nil, nil
 	}
 	if err != nil {
-		return nil, mistake.New(err.Error(), "name a file that is there: --config FILE")
+		return nil, mistake.New(err.Error(), "name a file that exists: --config FILE")
 	}
 	var whole struct {
 		Serve map[string]any `toml:"serve"`
@@ -141,7 +141,7 @@ func serveTable(file string, named bool) (map[string]any, error) {
 // check refuses what cannot be served, before anything is opened.
 func (s *Settings) check() error {
 	if s.Keys == "" && !s.Open {
-		return mistake.New("nobody could come in: neither --keys nor --open is given",
+		return mistake.New("nobody could connect: neither --keys nor --open is given",
 			"name a file of public keys: --keys keys.txt; or let everybody look: --open")
 	}
 	if s.Proxy != "" {
@@ -181,7 +181,7 @@ func (s *Settings) readable() error {
 		}
 		if _, err := os.ReadFile(file); err != nil {
 			return mistake.New(fmt.Sprintf("the file of keys cannot be read: %v", err),
-				"name one that is there: it holds public keys, one a line")
+				"name one that exists: it holds public keys, one a line")
 		}
 	}
 	return nil

@@ -106,7 +106,7 @@ const gramsHint = "type grams: --full 4540, --used 120; --used -120 puts back wh
 func grams(text string) (float64, error) {
 	v, err := strconv.ParseFloat(strings.TrimSpace(text), 64)
 	if err != nil || !(math.Abs(v) < 1e6) {
-		return 0, wrong(quote(text)+" is no weight of wire, or more than a tonne", gramsHint)
+		return 0, wrong(quote(text)+" is not a weight of wire, or is more than a tonne", gramsHint)
 	}
 	return v, nil
 }
@@ -216,7 +216,7 @@ func (e *entry) spool(was book.Spool, known bool) (book.Spool, error) {
 	book.Clean(&was)
 	if was.Left < 0 || was.Left > was.Full {
 		what := fmt.Sprintf("%.0f g cannot be left of a spool of %.0f g", was.Left, was.Full)
-		return was, wrong(what, "check the grams; --full mends the spool's weight")
+		return was, wrong(what, "check the grams; --full corrects the spool's weight")
 	}
 	return was, nil
 }
