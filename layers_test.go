@@ -9,7 +9,7 @@ import (
 // own is what each room may import of the project, besides itself. A room that is not listed is a
 // mistake: every room has its layer.
 var own = map[string][]string{
-	"brazebooth/internal/serve":    {"internal/mistake", "internal/newfile", "calc", "internal/plain", "internal/quantity", "tui"},
+	"brazebooth/internal/serve":    {"internal/mistake", "internal/crew", "internal/newfile", "calc", "internal/plain", "internal/quantity", "tui"},
 	"brazebooth":                   {"internal/program"},
 	"brazebooth/internal/program":  {"internal/serve", "internal/book", "internal/shop", "internal/linear", "tui", "internal/cli"},
 	"brazebooth/tables":            {"internal/mistake", "internal/near"},

@@ -174,7 +174,7 @@ func (p *measurePage) take(text string) error {
 			text = p.sources[0]
 		}
 		if text == "" {
-			return mistake.New("a reading of no power source", "type its name, as booth 1")
+			return mistake.New("a reading without a power source", "type its name, as booth 1")
 		}
 		if len(p.sources) > 0 && !p.known(text) && p.fresh != text {
 			p.fresh = text

@@ -8,6 +8,8 @@ import (
 	"path/filepath"
 	"sync"
 
+	sqlite3 "modernc.org/sqlite/lib"
+
 	"brazebooth/internal/plain"
 )
 
@@ -15,7 +17,8 @@ import (
 // folder, or on a full disk.
 func mayReadApart(file string, err error) bool {
 	switch sqliteCode(err) {
-	case notAllowed, readOnlyFile, ioError, fullDisk, cannotOpen:
+	case sqlite3.SQLITE_PERM, sqlite3.SQLITE_READONLY, sqlite3.SQLITE_IOERR, sqlite3.SQLITE_FULL,
+		sqlite3.SQLITE_CANTOPEN:
 		return full(file) || !accessible(filepath.Dir(file))
 	}
 	return false
@@ -33,13 +36,13 @@ func (b *shelved) readApart(ctx context.Context, cause error) (s *store, version
 	case undone(b.lies):
 		return nil, 0, &Unreadable{Place: plain.Line(b.file, 200),
 			What: fmt.Sprintf("cannot be read whole: another program was stopped in the middle of a change, and what "+
-				"undoes it lies in %s. Copy both files into a folder of your own, save something into the copy, "+
+				"undoes it is in %s. Copy both files into a folder of your own, save something into the copy, "+
 				"and name it: --book COPY", plain.Line(b.lies+"-journal", 200)), cause: cause}
 	case err != nil || left.Size() == 0:
 		s, err = b.unlocked()
 	case !accessible(b.lies) || !accessible(log):
 		return nil, 0, &Unreadable{Place: plain.Line(b.file, 200),
-			What: fmt.Sprintf("cannot be read whole: what was kept last lies in %s, and nothing may be written beside "+
+			What: fmt.Sprintf("cannot be read whole: what was saved last is in %s, and nothing can be written beside "+
 				"it. Copy both files into a folder of your own and name the copy: --book COPY", plain.Line(log, 200)),
 			cause: cause}
 	default:
@@ -112,5 +115,5 @@ func unchanged(file string, was os.FileInfo) error {
 		(failed != nil || left.Size() == 0) {
 		return nil
 	}
-	return errors.New("the book was written while it was read without locks: what was shown may be mixed, ask again")
+	return errors.New("the book was written while it was read without locks: what was shown may be mixed: read it again")
 }

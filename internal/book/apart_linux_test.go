@@ -190,7 +190,14 @@ func TestWhatIsLeftBehindALink(t *testing.T) {
 func TestAHalfChange(t *testing.T) {
 	dir := t.TempDir()
 	file := into(t, dir, filepath.Dir(halfChanged(t)), "book.db", "book.db-journal")
-	whole(t, "half a change", file, nil, "read as a book")
+	whole(t, "half a change", file, nil, "in the middle of a change")
+	healed := into(t, t.TempDir(), dir, "book.db", "book.db-journal")
+	b, err := OpenFile(context.Background(), healed) // as the message advises
+	noErr(t, err)
+	if faults, n, err := b.Check(context.Background()); n != 5 || len(faults) > 0 || err != nil {
+		t.Errorf("after a save: %d revisions, %q, %v", n, faults, err)
+	}
+	noErr(t, b.Close())
 	readOnly(t, dir)
 	whole(t, "half a change, read-only folder", file, nil, "book.db-journal")
 }
@@ -287,7 +294,7 @@ func TestWrittenWhileReadWithoutLocks(t *testing.T) {
 	noErr(t, err)
 	noErr(t, quiet.Close())
 	killOne(t, file, 1, 0)
-	if err := r.Close(); err == nil || !strings.Contains(err.Error(), "ask again") {
+	if err := r.Close(); err == nil || !strings.Contains(err.Error(), "read it again") {
 		t.Errorf("closed with %v", err)
 	}
 }

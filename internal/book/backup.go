@@ -6,6 +6,8 @@ import (
 	"errors"
 	"os"
 
+	sqlite3 "modernc.org/sqlite/lib"
+
 	"brazebooth/internal/newfile"
 	"brazebooth/internal/plain"
 )
@@ -21,7 +23,7 @@ func (s *store) copyFile(ctx context.Context, file string) error {
 		}
 		return proved(ctx, temp)
 	})
-	if unreadablePage(err) || sqliteCode(err) == otherTables {
+	if unreadablePage(err) || sqliteCode(err) == sqlite3.SQLITE_ERROR {
 		return s.copyInto(ctx, file)
 	}
 	return err
@@ -47,7 +49,7 @@ func proved(ctx context.Context, file string) error {
 // vacuum writes a copy of a database into a file that must not exist yet.
 func vacuum(ctx context.Context, db *sql.DB, file string) error {
 	return newfile.Make(file, func(temp string) error {
-		if _, err := db.ExecContext(ctx, "VACUUM INTO ?", plainName(temp)); err != nil {
+		if _, err := db.ExecContext(ctx, "VACUUM INTO $1", plainName(temp)); err != nil {
 			return err
 		}
 		return os.Chmod(temp, 0o600)

@@ -44,7 +44,7 @@ type Revision struct {
 	Deleted bool            `json:"deleted,omitempty"`
 	Body    json.RawMessage `json:"body"`
 
-	made *made // set where this process made it; never saved
+	own string // its hash, where this process made and checked it; never saved
 }
 
 // Head is a record as a list shows it: its present revision without the body.

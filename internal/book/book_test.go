@@ -454,7 +454,8 @@ func oldBook(t *testing.T, file string, version int) *store {
 	var err error
 	s.write, err = OpenRaw(file)
 	noErr(t, err)
-	noErr(t, s.migrate(context.Background(), 0, version))
+	_, err = s.migrate(context.Background(), version)
+	noErr(t, err)
 	return s
 }
 
@@ -464,17 +465,17 @@ func plant(t *testing.T, s *store, r *Revision, version int) {
 	if version > 2 {
 		t.Fatalf("say here how version %d kept a revision", version)
 	}
-	_, err := s.write.Exec(s.sql("INSERT INTO revisions ("+revisionColumns+") VALUES (?,?,?,?,?,?,?,?,?,?,?)"), r.Rev,
-		r.ID, r.Parent, string(r.Kind), r.At, r.Who, r.Where, r.Program, r.Schema, 0, flated(t, r.Body))
+	_, err := s.write.Exec("INSERT INTO revisions ("+revisionColumns+") VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11)",
+		r.Rev, r.ID, r.Parent, string(r.Kind), r.At, r.Who, r.Where, r.Program, r.Schema, 0, flated(t, r.Body))
 	noErr(t, err)
-	_, err = s.write.Exec(s.sql("INSERT INTO heads (id, rev, kind, at, deleted, name, line) VALUES (?,?,?,?,0,?,?)"),
+	_, err = s.write.Exec("INSERT INTO heads (id, rev, kind, at, deleted, name, line) VALUES ($1, $2, $3, $4, 0, $5, $6)",
 		r.ID, r.Rev, string(r.Kind), r.At, "from long ago", "")
 	noErr(t, err)
 	if version < 2 {
 		return
 	}
 	for _, w := range words("from long ago") {
-		_, err = s.write.Exec(s.sql("INSERT INTO words (word, id) VALUES (?,?)"), w, r.ID)
+		_, err = s.write.Exec("INSERT INTO words (word, id) VALUES ($1, $2)", w, r.ID)
 		noErr(t, err)
 	}
 }
@@ -498,7 +499,8 @@ func TestServerMigrations(t *testing.T) {
 		address := serverAddress(t)
 		old, _, err := dial(ctx, address, false)
 		noErr(t, err)
-		noErr(t, old.migrate(ctx, 0, from))
+		_, err = old.migrate(ctx, from)
+		noErr(t, err)
 		r, err := by(&now).New(CardKind, someCard(t, "from long ago", gutter))
 		noErr(t, err)
 		plant(t, old, &r, from)
@@ -691,7 +693,7 @@ func FuzzClean(f *testing.F) {
 			Card: Kept{Zone: text, Warns: []calc.Warning{{Text: text}}, Figures: []Figure{{Name: text, Unit: text}}}}
 		c.Clean()
 		tr := Trial{Peel: text, Note: text, Photo: text, Source: text, Lot: text, Verdict: text, Seen: text}
-		tr.Clean()
+		Clean(&tr)
 		for _, s := range append([]string{c.Name, c.Note, c.Card.Zone, c.Card.Warns[0].Text, c.Card.Figures[0].Name,
 			c.Card.Figures[0].Unit, tr.Peel, tr.Note, tr.Photo, tr.Source, tr.Lot, tr.Verdict, tr.Seen}, c.Tags...) {
 			if strings.ContainsFunc(s, func(r rune) bool {

@@ -2,6 +2,7 @@ package book
 
 import (
 	"context"
+	"database/sql"
 	"errors"
 	"fmt"
 )
@@ -55,21 +56,14 @@ const mostOfFile = 20
 
 // checkFile lets SQLite look at its own pages and indexes.
 func (s *store) checkFile(ctx context.Context, f *faults) error {
-	rows, err := s.read.QueryContext(ctx, fmt.Sprintf("PRAGMA integrity_check(%d)", mostOfFile))
-	if err != nil {
-		return f.seen("the file itself", err)
-	}
-	defer rows.Close()
-	for rows.Next() {
+	return f.seen("the file itself", each(ctx, s.read, func(rows *sql.Rows) error {
 		var answer string
-		if err := rows.Scan(&answer); err != nil {
-			return err
-		}
-		if answer != "ok" {
+		err := rows.Scan(&answer)
+		if err == nil && answer != "ok" {
 			f.say("the file itself: %s", answer)
 		}
-	}
-	return f.seen("the file itself", rows.Err())
+		return err
+	}, fmt.Sprintf("PRAGMA integrity_check(%d)", mostOfFile)))
 }
 
 // checkRevisions checks that every revision is what was saved, and that what it replaces exists.
@@ -121,21 +115,9 @@ func (s *store) checkHeads(ctx context.Context, f *faults) error {
 
 // headless are records without a head.
 func (s *store) headless(ctx context.Context, f *faults) error {
-	rows, err := s.read.QueryContext(ctx,
-		`SELECT r.id, count(*) FROM revisions r LEFT JOIN heads h ON h.id = r.id WHERE h.id IS NULL GROUP BY r.id`)
-	if err != nil {
-		return err
-	}
-	defer rows.Close()
-	for rows.Next() {
-		var id string
-		var n int
-		if err := rows.Scan(&id, &n); err != nil {
-			return misplaced(err)
-		}
-		f.say("record %s has %d revisions and no head", id, n)
-	}
-	return rows.Err()
+	return numbered(ctx, s.read,
+		"SELECT count(*), r.id FROM revisions r LEFT JOIN heads h ON h.id = r.id WHERE h.id IS NULL GROUP BY r.id",
+		func(n int64, id string) { f.say("record %s has %d revisions and no head", id, n) })
 }
 
 // checkHead compares what a record's id shows, and its line in lists, with its newest revision, all at one moment,
@@ -157,26 +139,23 @@ func (s *store) checkHead(ctx context.Context, id string, f *faults) error {
 	}
 	shown, err := s.get(ctx, tx, id)
 	if errors.Is(err, ErrNone) {
-		f.say("%s: its id finds nothing", what)
+		f.say("%s: it is not found by its id", what)
 		return nil
 	}
 	if err != nil {
 		return f.seen(what, err)
 	}
 	if shown.Rev != leaf.Rev || string(shown.Body) != string(leaf.Body) {
-		f.say("%s shows something else than its newest revision holds", what)
+		f.say("%s does not show what its newest revision holds", what)
 	}
-	rows, err := tx.QueryContext(ctx, s.sql("SELECT id, rev, kind, at, deleted, name, line FROM heads WHERE id = ?"), id)
-	if err != nil {
-		return f.seen(what, err)
-	}
-	listed, err := heads(rows)
+	listed, err := all(ctx, tx, head, "SELECT "+headColumns+" FROM heads WHERE id = $1", id)
 	if err != nil {
 		return f.seen(what, err)
 	}
 	name, line, _ := summary(&leaf)
-	if want := (Head{id, leaf.Rev, leaf.Kind, leaf.At, name, line, leaf.Deleted}); len(listed) != 1 || listed[0] != want {
-		f.say("%s is listed as something else than its newest revision holds", what)
+	want := Head{id, leaf.Rev, leaf.Kind, leaf.At, name, line, leaf.Deleted}
+	if len(listed) != 1 || listed[0] != want {
+		f.say("%s is not listed as its newest revision says", what)
 	}
 	return nil
 }

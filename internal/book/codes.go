@@ -5,23 +5,11 @@ import (
 	"errors"
 	"math/rand/v2"
 	"time"
+
+	sqlite3 "modernc.org/sqlite/lib"
 )
 
-// SQLite's primary result codes: the last byte of its result codes (sqlite.org/rescode.html).
-const (
-	otherTables  = 1 // a statement that does not fit the tables
-	notAllowed   = 3
-	busy         = 5
-	locked       = 6
-	readOnlyFile = 8
-	ioError      = 10
-	corrupt      = 11
-	fullDisk     = 13
-	cannotOpen   = 14
-	notADatabase = 26
-)
-
-// sqliteCode is the primary result code of an error of SQLite, 0 for any other error.
+// sqliteCode is the primary result code of an error of SQLite (sqlite.org/rescode.html), 0 for any other error.
 func sqliteCode(err error) int {
 	var coded interface{ Code() int }
 	if errors.As(err, &coded) {
@@ -34,21 +22,18 @@ func sqliteCode(err error) int {
 // readable.
 func unreadablePage(err error) bool {
 	switch sqliteCode(err) {
-	case ioError, corrupt, notADatabase:
+	case sqlite3.SQLITE_IOERR, sqlite3.SQLITE_CORRUPT, sqlite3.SQLITE_NOTADB:
 		return true
 	}
 	var damaged *Unreadable
 	return errors.As(err, &damaged)
 }
 
-// errMeanwhile is the error of one of several processes that make or migrate a book at the same time.
-var errMeanwhile = errors.New("another program makes or migrates this book just now: try again")
-
 // crowded reports whether an error will pass when others have had their turn. SQLite itself waits for most locks, but
 // not for those of a book that is being made.
 func crowded(err error) bool {
 	code := sqliteCode(err)
-	return code == busy || code == locked || errors.Is(err, errMeanwhile)
+	return code == sqlite3.SQLITE_BUSY || code == sqlite3.SQLITE_LOCKED
 }
 
 // longestTurn is how long to keep trying while others are in the way; SQLite itself waits up to 5 s at a time.

@@ -16,13 +16,13 @@ func (r *Revision) admit() error {
 	if err := r.Verify(); err != nil {
 		return err
 	}
-	own := r.made != nil && r.made.rev == r.Rev
+	own := r.own == r.Rev
 	switch {
 	case len(r.Body) > largestBody:
 		return fmt.Errorf("revision %s of %s has a body of more than %d MB", r.Rev, r.ID, largestBody>>20)
 	case !own && r.At >= lastForeign, own && r.Parent == "" && r.At >= lastOwn:
-		return fmt.Errorf("revision %s of %s is of %.10s, a time that cannot be: set the clock of "+
-			"the machine that saves", r.Rev, r.ID, r.At)
+		return fmt.Errorf("revision %s of %s has an impossible time, %.10s: set the clock "+
+			"of the machine that saves", r.Rev, r.ID, r.At)
 	case own:
 		return nil
 	}
@@ -48,16 +48,16 @@ func (r *Revision) possible() error {
 	case len(r.Who)+len(r.Where)+len(r.Program) > mostTexts:
 		return fmt.Errorf("revision %s of %s has names of more than %d bytes", r.Rev, r.ID, mostTexts)
 	case !bytes.HasPrefix(r.Body, []byte("{")):
-		return fmt.Errorf("revision %s of %s has a body that is no object", r.Rev, r.ID)
+		return fmt.Errorf("revision %s of %s has a body that is not a JSON object", r.Rev, r.ID)
 	case bytes.Count(r.Body, []byte("{")) > mostParts:
 		return fmt.Errorf("revision %s of %s has a body of more than %d parts", r.Rev, r.ID, mostParts)
 	}
 	v := reflect.New(bodies[r.Kind])
 	if err := json.Unmarshal(r.Body, v.Interface()); err != nil {
-		return fmt.Errorf("revision %s of %s has a body that is none of a %s: %w", r.Rev, r.ID, r.Kind, err)
+		return fmt.Errorf("revision %s of %s has a body that is not that of a %s: %w", r.Rev, r.ID, r.Kind, err)
 	}
 	if f, ok := impossible(v.Elem()); ok {
-		return fmt.Errorf("revision %s of %s holds the number %g, which nothing in a shop comes to", r.Rev, r.ID, f)
+		return fmt.Errorf("revision %s of %s holds the number %g, more than anything in a shop", r.Rev, r.ID, f)
 	}
 	return nil
 }

@@ -58,14 +58,17 @@ const mostBad = 20
 // was saved, is left out, and the error, a *LeftOut, gives its number. It returns how many of the lines are then in
 // the book.
 func Import(ctx context.Context, b Book, from io.Reader) (n int, err error) {
-	in := lines{from: bufio.NewReaderSize(from, 1<<16)}
+	in := bufio.NewReaderSize(from, longestLine)
+	if begin, _ := in.Peek(len(byteOrderMark)); string(begin) == byteOrderMark {
+		_, _ = in.Discard(len(byteOrderMark)) // it is there
+	}
 	out := new(LeftOut)
 	to := taker{ctx: ctx, into: b, bad: func(line int, err error) {
 		out.N++
 		out.Lines = append(out.Lines, fmt.Sprintf("line %d: %s", line, plain.Line(err.Error(), 300)))
 	}}
-	for out.N < mostBad {
-		text, err := in.next()
+	for line := 1; out.N < mostBad; line++ {
+		text, err := nextLine(in)
 		if errors.Is(err, io.EOF) {
 			break
 		}
@@ -80,10 +83,10 @@ func Import(ctx context.Context, b Book, from io.Reader) (n int, err error) {
 			r, err = revisionOn(text)
 		}
 		if err != nil {
-			to.bad(in.line, err)
+			to.bad(line, err)
 			continue
 		}
-		if err := to.take(in.line, r); err != nil {
+		if err := to.take(line, r); err != nil {
 			return to.n, err
 		}
 	}
@@ -100,7 +103,7 @@ func Import(ctx context.Context, b Book, from io.Reader) (n int, err error) {
 // revisionOn reads a line of an export.
 func revisionOn(text []byte) (r Revision, err error) {
 	if err := json.Unmarshal(text, &r); err != nil {
-		return r, fmt.Errorf("this is no revision of a book: %w", err)
+		return r, fmt.Errorf("this is not a revision of a book: %w", err)
 	}
 	return r, r.admit()
 }
@@ -108,49 +111,26 @@ func revisionOn(text []byte) (r Revision, err error) {
 // longestLine is the most bytes of a line of an export: a body and what is around it.
 const longestLine = largestBody + 4<<10
 
+// byteOrderMark is what some editors put before a text.
+const byteOrderMark = "\ufeff"
+
 var errLong = fmt.Errorf("longer than any revision (%d MB): an export has one on each line", largestBody>>20)
 
-// lines reads an export line by line and holds no more than one line of the longest length.
-type lines struct {
-	from *bufio.Reader
-	line int // the number of the last one
-	long []byte
-}
-
-// next is the next line without blanks around it, valid until the following call; io.EOF after the last, errLong in
+// nextLine is the next line without blanks around it, valid until the following call; io.EOF after the last, errLong in
 // place of a line that is too long.
-func (l *lines) next() ([]byte, error) {
-	l.line++
-	text, err := l.from.ReadSlice('\n')
-	if errors.Is(err, bufio.ErrBufferFull) {
-		text, err = l.rest(text)
+func nextLine(in *bufio.Reader) ([]byte, error) {
+	text, err := in.ReadSlice('\n')
+	long := errors.Is(err, bufio.ErrBufferFull)
+	for errors.Is(err, bufio.ErrBufferFull) {
+		_, err = in.ReadSlice('\n')
 	}
 	if errors.Is(err, io.EOF) && len(text) > 0 {
 		err = nil
 	}
-	if l.line == 1 {
-		text = bytes.TrimPrefix(text, []byte("\ufeff")) // some editors put it there
+	if long && err == nil {
+		err = errLong
 	}
 	return bytes.TrimSpace(text), err
-}
-
-// rest reads the rest of a line that is longer than the reader's buffer.
-func (l *lines) rest(begin []byte) (text []byte, err error) {
-	l.long = append(l.long[:0], begin...)
-	err = bufio.ErrBufferFull
-	for size := len(begin); errors.Is(err, bufio.ErrBufferFull); {
-		var more []byte
-		more, err = l.from.ReadSlice('\n')
-		if size += len(more); size <= longestLine {
-			l.long = append(l.long, more...)
-			continue
-		}
-		l.long = l.long[:0]
-		if err == nil || errors.Is(err, io.EOF) {
-			return nil, errLong
-		}
-	}
-	return l.long, err
 }
 
 // Merge keeps in one book every revision of another: the same one once, none lost. Where both changed a record the

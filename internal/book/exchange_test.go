@@ -31,7 +31,7 @@ func TestImportOfWhatAnEditorTouched(t *testing.T) {
 		"no line break at the end": {strings.TrimSuffix(text, "\n"), "", n},
 		"a line without an end": {text + strings.Repeat("x", longestLine+1<<17) + "\n",
 			fmt.Sprintf("line %d: longer than any revision (1 MB)", n+1), n},
-		"a word behind the last one": {text + "\nnonsense", fmt.Sprintf("line %d: this is no revision", n+2), n},
+		"a word behind the last one": {text + "\nnonsense", fmt.Sprintf("line %d: this is not a revision", n+2), n},
 	} {
 		to, err := OpenFile(ctx, filepath.Join(t.TempDir(), "to.db"))
 		noErr(t, err)

@@ -38,7 +38,7 @@ func Look(ctx context.Context, where string) (About, error) {
 	}
 	a.There, a.Version, a.Names, a.Writable = true, v, names(where), a.Writable && accessible(where)
 	if v == 0 {
-		err = errors.New("the file is no book")
+		err = errors.New("the file is not a book")
 	}
 	return a, errors.Join(err, s.Close())
 }

@@ -2,43 +2,13 @@ package book
 
 import (
 	"context"
-	"slices"
 	"testing"
 	"time"
 
-	"brazebooth/calc"
 	"brazebooth/internal/deep"
-	"pgregory.net/rapid"
 )
 
 func TestMain(m *testing.M) { deep.Main(m, 100) }
-
-// What is noted of a card when it is made is the same as what its body says, also for hostile text.
-func TestListingOfValueAndBody(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		text := rapid.OneOf(rapid.String(), rapid.SampledFrom([]string{"tank lid", "\x1b[31m", "\u202eabc", "\xff",
-			"a\ufffdb", "<&>\u2028", "Ⅷ \x00"}))
-		number := rapid.Float64Range(-1e6, 1e6)
-		used := calc.Job{Metal: text.Draw(t, "metal"), Gauge: rapid.IntRange(0, 30).Draw(t, "gauge"),
-			Thickness: calc.Some(number.Draw(t, "thickness")), Joint: text.Draw(t, "joint"),
-			Metal2: text.Draw(t, "metal2"), Filler: text.Draw(t, "filler"),
-			Wire: calc.Some(number.Draw(t, "wire")), Mode: text.Draw(t, "mode")}
-		severity := rapid.SampledFrom([]calc.Severity{calc.Stop, "caution", "info"})
-		c := Card{Name: text.Draw(t, "name"), Note: text.Draw(t, "note"),
-			Tags: rapid.SliceOfN(text, 0, 3).Draw(t, "tags"),
-			Card: Kept{Used: used, Warns: []calc.Warning{{Severity: severity.Draw(t, "severity")}}}}
-		r, err := Author{Program: "test"}.New(CardKind, c)
-		if err != nil {
-			t.Fatal(err)
-		}
-		told := r.listing()
-		r.made = nil
-		read := r.listing()
-		if told.name != read.name || told.line != read.line || !slices.Equal(told.words, read.words) {
-			t.Errorf("told %q, read %q", told, read)
-		}
-	})
-}
 
 // A revision that was altered after it was made is checked again in full.
 func TestAlteredAfterMade(t *testing.T) {

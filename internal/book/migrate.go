@@ -1,7 +1,9 @@
 package book
 
 import (
+	"cmp"
 	"context"
+	"database/sql"
 	"errors"
 	"fmt"
 	"strconv"
@@ -13,33 +15,39 @@ import (
 // released they are never changed, only added to.
 var migrations = [...][]string{
 	{ // 1: revisions and what is at their head
-		`CREATE TABLE revisions (rev TEXT{c} PRIMARY KEY, id TEXT{c} NOT NULL, parent TEXT{c} NOT NULL, kind TEXT NOT NULL, at TEXT{c} NOT NULL, who TEXT NOT NULL,
-			place TEXT NOT NULL, program TEXT NOT NULL, schema INTEGER NOT NULL, deleted INTEGER NOT NULL, body {blob} NOT NULL)`,
+		`CREATE TABLE revisions (rev TEXT{c} PRIMARY KEY, id TEXT{c} NOT NULL, parent TEXT{c} NOT NULL,
+			kind TEXT NOT NULL, at TEXT{c} NOT NULL, who TEXT NOT NULL, place TEXT NOT NULL, program TEXT NOT NULL,
+			schema INTEGER NOT NULL, deleted INTEGER NOT NULL, body {blob} NOT NULL)`,
 		`CREATE INDEX revisions_id ON revisions (id, parent)`,
-		`CREATE TABLE heads (id TEXT{c} PRIMARY KEY, rev TEXT{c} NOT NULL REFERENCES revisions (rev), kind TEXT NOT NULL, at TEXT{c} NOT NULL, deleted INTEGER NOT NULL,
-			name TEXT NOT NULL, line TEXT NOT NULL)`,
+		`CREATE TABLE heads (id TEXT{c} PRIMARY KEY, rev TEXT{c} NOT NULL REFERENCES revisions (rev),
+			kind TEXT NOT NULL, at TEXT{c} NOT NULL, deleted INTEGER NOT NULL, name TEXT NOT NULL, line TEXT NOT NULL)`,
 		`CREATE INDEX heads_kind ON heads (kind, deleted, at DESC, id DESC)`,
 		`CREATE INDEX heads_at ON heads (deleted, at DESC, id DESC)`,
 	},
 	{ // 2: the words that a record is found by
-		`CREATE TABLE words (word TEXT{c} NOT NULL, id TEXT{c} NOT NULL REFERENCES heads (id), PRIMARY KEY (word, id))`,
+		`CREATE TABLE words (word TEXT{c} NOT NULL, id TEXT{c} NOT NULL REFERENCES heads (id),
+			PRIMARY KEY (word, id))`,
 		`CREATE INDEX words_id ON words (id, word)`,
 	},
 	{ // 3: a head has a number and its words: a word's new rows lie side by side, which random ids do not
-		`CREATE TABLE heads_new (n {counted}, id TEXT{c} NOT NULL UNIQUE, rev TEXT{c} NOT NULL REFERENCES revisions (rev), kind TEXT NOT NULL, at TEXT{c} NOT NULL,
+		`CREATE TABLE heads_new (n {counted}, id TEXT{c} NOT NULL UNIQUE,
+			rev TEXT{c} NOT NULL REFERENCES revisions (rev), kind TEXT NOT NULL, at TEXT{c} NOT NULL,
 			deleted INTEGER NOT NULL, name TEXT NOT NULL, line TEXT NOT NULL, words TEXT NOT NULL)`,
-		`INSERT INTO heads_new (id, rev, kind, at, deleted, name, line, words) SELECT id, rev, kind, at, deleted, name, line,
-			COALESCE((SELECT ' ' || string_agg(w.word, ' ') FROM words w WHERE w.id = heads.id), '') FROM heads ORDER BY at, id`,
+		`INSERT INTO heads_new (id, rev, kind, at, deleted, name, line, words)
+			SELECT id, rev, kind, at, deleted, name, line, COALESCE((SELECT ' ' || string_agg(w.word, ' ')
+			FROM words w WHERE w.id = heads.id), '') FROM heads ORDER BY at, id`,
 		`ALTER TABLE words RENAME TO words_old`,
-		`CREATE TABLE words (word TEXT{c} NOT NULL, n BIGINT NOT NULL REFERENCES heads_new (n) DEFERRABLE INITIALLY DEFERRED, PRIMARY KEY (word, n)){keyed}`,
-		`INSERT INTO words (word, n) SELECT w.word, h.n FROM words_old w JOIN heads_new h ON h.id = w.id ORDER BY w.word, h.n`,
+		`CREATE TABLE words (word TEXT{c} NOT NULL, n BIGINT NOT NULL
+			REFERENCES heads_new (n) DEFERRABLE INITIALLY DEFERRED, PRIMARY KEY (word, n)){keyed}`,
+		`INSERT INTO words (word, n)
+			SELECT w.word, h.n FROM words_old w JOIN heads_new h ON h.id = w.id ORDER BY w.word, h.n`,
 		`DROP TABLE words_old`,
 		`DROP TABLE heads`,
 		`ALTER TABLE heads_new RENAME TO heads`,
 		`CREATE INDEX heads_kind ON heads (kind, deleted, at DESC, id DESC)`,
 		`CREATE INDEX heads_at ON heads (deleted, at DESC, id DESC)`,
 	},
-	{}, // 4: no table changes, but a program of version 3 cannot unpack what pack writes now and must not write beside it
+	{}, // 4: no table changes, but a program of version 3 cannot unpack what pack writes now, so it must not write here
 }
 
 // Version of a book's tables that this program writes.
@@ -51,7 +59,7 @@ func readable(version int) bool { return version >= 3 && version <= Version }
 // version is that of the book's tables; 0 where there are none.
 func (e *engine) version(ctx context.Context, q querier) (int, error) {
 	var n int
-	if err := q.QueryRowContext(ctx, e.sql(e.exists), "meta").Scan(&n); err != nil || n == 0 {
+	if err := q.QueryRowContext(ctx, e.exists, "meta").Scan(&n); err != nil || n == 0 {
 		return 0, err
 	}
 	var text string
@@ -61,21 +69,48 @@ func (e *engine) version(ctx context.Context, q querier) (int, error) {
 	return strconv.Atoi(text)
 }
 
-// migrate brings the tables to a version in one transaction.
-func (s *store) migrate(ctx context.Context, from, to int) error {
+// newer says why a book of a newer program takes nothing; "" for any other.
+func newer(version int) string {
+	if version <= Version {
+		return ""
+	}
+	return fmt.Sprintf("a newer program wrote it (version %d, this one knows %d)", version, Version)
+}
+
+// migrate brings the tables up to a version, in one transaction, and returns the version that they have then. Of
+// several programs that do so at the same time one is first; the others wait and find it done.
+func (s *store) migrate(ctx context.Context, to int) (version int, err error) {
 	tx, err := s.write.BeginTx(ctx, nil)
 	if err != nil {
-		return err
+		return 0, err
 	}
 	defer func() { _ = tx.Rollback() }() // nothing after the commit
-	now, err := s.version(ctx, tx)
-	if err == nil && now == to {
-		return nil // somebody else did just now
+	if s.lockAll != "" {
+		if _, err := tx.ExecContext(ctx, s.lockAll); err != nil {
+			return 0, err
+		}
 	}
-	if err != nil || now != from {
-		return errors.Join(fmt.Errorf("%w (version %d, %d expected)", errMeanwhile, now, from), err)
+	from, err := s.version(ctx, tx)
+	if err != nil || from >= to {
+		return from, err
 	}
+	if err := s.steps(ctx, tx, from, to); err != nil {
+		return 0, err
+	}
+	_, err = tx.ExecContext(ctx, "INSERT INTO meta (name, value) VALUES ('version', $1) "+
+		"ON CONFLICT (name) DO UPDATE SET value = excluded.value", strconv.Itoa(to))
+	if err != nil {
+		return 0, err
+	}
+	return to, tx.Commit()
+}
+
+// steps changes the tables from one version to another.
+func (s *store) steps(ctx context.Context, tx *sql.Tx, from, to int) error {
 	if from == 0 {
+		if n, err := s.tables(ctx, tx); err != nil || n > 0 {
+			return cmp.Or(err, errOthers)
+		}
 		if _, err := tx.ExecContext(ctx, "CREATE TABLE meta (name TEXT PRIMARY KEY, value TEXT NOT NULL)"); err != nil {
 			return err
 		}
@@ -93,27 +128,22 @@ func (s *store) migrate(ctx context.Context, from, to int) error {
 			}
 		}
 	}
-	_, err = tx.ExecContext(ctx, s.sql("INSERT INTO meta (name, value) VALUES ('version', ?) "+
-		"ON CONFLICT (name) DO UPDATE SET value = excluded.value"), strconv.Itoa(to))
-	if err != nil {
-		return err
-	}
-	return tx.Commit()
+	return nil
 }
+
+// errOthers is the error of making a book of a file that holds other tables.
+var errOthers = errors.New("it is another program's database")
 
 // fillWords finds the words of what was kept before there were any.
 func (s *store) fillWords(ctx context.Context, tx querier) error {
-	rows, err := tx.QueryContext(ctx, "SELECT "+rowColumns+" FROM revisions WHERE rev IN (SELECT rev FROM heads)")
-	if err != nil {
-		return err
-	}
-	list, err := revisions(rows)
+	list, err := all(ctx, tx, scan, "SELECT "+rowColumns+" FROM revisions WHERE rev IN (SELECT rev FROM heads)")
 	if err != nil {
 		return err
 	}
 	for i := range list {
 		for _, w := range list[i].listing().words {
-			if _, err := tx.ExecContext(ctx, s.sql("INSERT INTO words (word, id) VALUES (?,?)"), w, list[i].ID); err != nil {
+			_, err := tx.ExecContext(ctx, "INSERT INTO words (word, id) VALUES ($1, $2)", w, list[i].ID)
+			if err != nil {
 				return err
 			}
 		}

@@ -14,9 +14,10 @@ import (
 	"brazebooth/internal/address"
 )
 
-var postgres = engine{name: "PostgreSQL", numbered: true, blob: "BYTEA", bytewise: ` COLLATE "C"`,
+var postgres = engine{name: "PostgreSQL", blob: "BYTEA", bytewise: ` COLLATE "C"`,
 	lock:    "SELECT pg_advisory_xact_lock(hashtextextended($1, 0))",
-	exists:  "SELECT count(*) FROM information_schema.tables WHERE table_schema = current_schema() AND table_name = ?",
+	lockAll: "SELECT pg_advisory_xact_lock(1651666799)", // any number, the same for every booth
+	exists:  "SELECT count(*) FROM information_schema.tables WHERE table_schema = current_schema() AND table_name = $1",
 	counted: "BIGINT GENERATED ALWAYS AS IDENTITY PRIMARY KEY", spread: func(words, as string) string {
 		return "unnest(string_to_array(" + words + ", ' ')) AS " + as + " (value)"
 	}, snapshot: &sql.TxOptions{Isolation: sql.LevelRepeatableRead, ReadOnly: true}}
@@ -25,20 +26,15 @@ var postgres = engine{name: "PostgreSQL", numbered: true, blob: "BYTEA", bytewis
 // where they are not there yet.
 func openServer(ctx context.Context, address string) (Book, error) {
 	s, v, err := dial(ctx, address, false)
-	place := s.Where()
-	switch {
-	case err != nil:
+	if err != nil {
 		return nil, err
-	case v > Version:
-		s.readOnly = fmt.Sprintf("a newer program wrote it (version %d, this one knows %d)", v, Version)
-	case v < Version:
-		if err := s.migrateServer(ctx, v); err != nil {
-			return nil, errors.Join(fmt.Errorf("the book at %s: %w", place, err), s.Close())
+	}
+	if v < Version {
+		if v, err = s.migrate(ctx, Version); err != nil {
+			return nil, errors.Join(fmt.Errorf("the book at %s: %w", s.place, err), s.Close())
 		}
 	}
-	s.read = s.write
-	s.backup = s.copyInto
-	if s.readOnly == "" {
+	if s.readOnly = newer(v); s.readOnly == "" {
 		s.writer = newWriter(&s.engine, s.write, mostTogether)
 		s.writer.limit = serverPatience
 	}
@@ -64,7 +60,8 @@ func dial(ctx context.Context, where string, readOnly bool) (*store, int, error)
 	place := fmt.Sprintf("postgres://%s@%s:%d/%s", config.User, config.Host, config.Port, config.Database)
 	db := stdlib.OpenDB(*config)
 	db.SetMaxOpenConns(8)
-	s := &store{engine: postgres, write: db, place: place}
+	s := &store{engine: postgres, write: db, read: db, place: place, readOnly: onlyToRead}
+	s.backup = s.copyInto
 	asking, stop := context.WithTimeout(ctx, serverPatience/2)
 	defer stop()
 	v, err := s.version(asking, db)
@@ -81,32 +78,12 @@ func readServer(ctx context.Context, address string) (Book, error) {
 	case err != nil:
 		return nil, err
 	case v == 0:
-		return nil, errors.Join(fmt.Errorf("%w: nothing was kept at %s yet", ErrNone, s.place), s.Close())
+		return nil, errors.Join(fmt.Errorf("%w: nothing was saved at %s yet", ErrNone, s.place), s.Close())
 	case v < Version && !readable(v):
-		return nil, errors.Join(fmt.Errorf("the book at %s is of an older program: save something with this one "+
+		return nil, errors.Join(fmt.Errorf("the book at %s was made by an older program: save something with this one "+
 			"first, which brings it up to date", s.place), s.Close())
 	}
-	s.read, s.readOnly, s.backup = s.write, "it was opened to be read", s.copyInto
 	return s, nil
-}
-
-// migrateServer lets one of several booths migrate; the others wait and find it done.
-func (s *store) migrateServer(ctx context.Context, from int) error {
-	conn, err := s.write.Conn(ctx)
-	if err != nil {
-		return err
-	}
-	defer conn.Close()
-	const key = 0x62726f6f // any number, the same for every booth
-	if _, err := conn.ExecContext(ctx, "SELECT pg_advisory_lock($1)", key); err != nil {
-		return err
-	}
-	defer func() { _, _ = conn.ExecContext(context.WithoutCancel(ctx), "SELECT pg_advisory_unlock($1)", key) }()
-	now, err := s.version(ctx, conn)
-	if err != nil || now >= Version {
-		return err
-	}
-	return s.migrate(ctx, now, Version)
 }
 
 // Open opens a book to read and write: a file, or a server by its address.

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"reflect"
 	"slices"
+	"strconv"
 	"strings"
 	"unicode"
 
@@ -15,9 +16,9 @@ import (
 
 // Card is a saved settings card.
 type Card struct {
-	Name string   `json:"name"`
-	Tags []string `json:"tags,omitempty"`
-	Note string   `json:"note,omitempty"`
+	Name string   `json:"name" cut:"60"`
+	Tags []string `json:"tags,omitempty" cut:"24"`
+	Note string   `json:"note,omitempty" cut:"2000"`
 	Job  calc.Job `json:"job"`
 	Card Kept     `json:"card"`
 }
@@ -29,19 +30,19 @@ type Kept struct {
 	Figures []Figure          `json:"figures"`
 	Notes   []calc.Note       `json:"notes,omitempty"`
 	Warns   []calc.Warning    `json:"warnings,omitempty"`
-	Zone    string            `json:"zone,omitempty"`
+	Zone    string            `json:"zone,omitempty" cut:"20"`
 }
 
 // Figure is a figure with its reason in words.
 type Figure struct {
-	Name    string  `json:"name"`
+	Name    string  `json:"name" cut:"60"`
 	Value   float64 `json:"value"`
 	Low     float64 `json:"low"`
 	High    float64 `json:"high"`
-	Unit    string  `json:"unit"`
-	Formula string  `json:"formula,omitempty"`
-	Source  string  `json:"source,omitempty"`
-	Known   string  `json:"known,omitempty"`
+	Unit    string  `json:"unit" cut:"20"`
+	Formula string  `json:"formula,omitempty" cut:"400"`
+	Source  string  `json:"source,omitempty" cut:"400"`
+	Known   string  `json:"known,omitempty" cut:"40"`
 }
 
 // Keep is what is saved of a card.
@@ -59,22 +60,22 @@ func Keep(c *calc.Card) Kept {
 type Trial struct {
 	Card    string   `json:"card,omitempty"` // id of a saved card
 	Job     calc.Job `json:"job"`
-	Seen    string   `json:"seen,omitempty"` // ids of tables.Sights
-	Verdict string   `json:"verdict"`        // good acceptable bad
-	Peel    string   `json:"peel,omitempty"` // peel or bend result in the welder's words
-	Photo   string   `json:"photo,omitempty"`
-	Source  string   `json:"source,omitempty"` // power source's name
-	Lot     string   `json:"lot,omitempty"`
-	Note    string   `json:"note,omitempty"`
+	Seen    string   `json:"seen,omitempty" cut:"200"`  // ids of tables.Sights
+	Verdict string   `json:"verdict" cut:"60"`          // good acceptable bad
+	Peel    string   `json:"peel,omitempty" cut:"2000"` // peel or bend result in the welder's words
+	Photo   string   `json:"photo,omitempty" cut:"200"`
+	Source  string   `json:"source,omitempty" cut:"60"` // power source's name
+	Lot     string   `json:"lot,omitempty" cut:"60"`
+	Note    string   `json:"note,omitempty" cut:"2000"`
 }
 
 // Reading is what was measured while the arc ran. A reading that is withdrawn is deleted.
 type Reading struct {
-	Source    string  `json:"source"` // power source's name
+	Source    string  `json:"source" cut:"60"` // power source's name
 	Filler    string  `json:"filler"`
 	Wire      float64 `json:"wire"` // mm
 	Mode      string  `json:"mode"`
-	Lot       string  `json:"lot,omitempty"`
+	Lot       string  `json:"lot,omitempty" cut:"60"`
 	Feed      float64 `json:"feed"`             // m/min
 	StickOut  float64 `json:"stickout"`         // mm
 	Amps      float64 `json:"amps,omitempty"`   // A
@@ -82,123 +83,85 @@ type Reading struct {
 	Travel    float64 `json:"travel,omitempty"` // mm/s
 	Flow      float64 `json:"flow,omitempty"`   // L/min at the nozzle
 	Confirmed bool    `json:"confirmed,omitempty"`
-	Note      string  `json:"note,omitempty"`
+	Note      string  `json:"note,omitempty" cut:"2000"`
 }
 
 // Source is a power source with its plate.
 type Source struct {
-	Name      string  `json:"name"`
+	Name      string  `json:"name" cut:"60"`
 	RatedAmps float64 `json:"rated_amps,omitempty"` // A at RatedDuty
 	RatedDuty float64 `json:"rated_duty,omitempty"` // %
 	LeastAmps float64 `json:"least_amps,omitempty"`
 	MostAmps  float64 `json:"most_amps,omitempty"`
 	Nozzle    float64 `json:"nozzle_bore,omitempty"` // mm
-	Note      string  `json:"note,omitempty"`
+	Note      string  `json:"note,omitempty" cut:"2000"`
 }
 
 // Spool is a spool of wire and what is left of it.
 type Spool struct {
-	Lot    string  `json:"lot"`
+	Lot    string  `json:"lot" cut:"60"`
 	Filler string  `json:"filler"`
 	Wire   float64 `json:"wire"` // mm
 	Full   float64 `json:"full"` // g as bought
 	Left   float64 `json:"left"` // g
-	Note   string  `json:"note,omitempty"`
+	Note   string  `json:"note,omitempty" cut:"2000"`
 }
 
 // Person is a short name only.
 type Person struct {
-	Name string `json:"name"`
+	Name string `json:"name" cut:"60"`
 }
 
-// Longest texts that are saved.
+// Longest texts, in columns. A text is cut where it is typed and again where it is read, since another program may have
+// saved it: to the width that its field's tag cut says, or else to usualWidth.
 const (
-	nameWidth = 60
-	noteWidth = 2000
+	nameWidth  = 60
+	noteWidth  = 2000
+	lineWidth  = 200
+	usualWidth = 600 // more than any text of this program's own
 )
 
 // Clean removes from every text what a terminal could obey, and cuts it to its length.
+func Clean[T any](v *T) { tame(reflect.ValueOf(v).Elem(), usualWidth) }
+
+// Clean is like the function, and makes tags lower case.
 func (c *Card) Clean() {
-	c.Name = plain.Line(c.Name, nameWidth)
-	c.Note = plain.Line(c.Note, noteWidth)
-	var tags []string
-	for _, t := range c.Tags {
-		if t = strings.ToLower(plain.Line(t, 24)); t != "" {
-			tags = append(tags, t)
-		}
+	Clean(c)
+	for i, tag := range c.Tags {
+		c.Tags[i] = strings.ToLower(tag)
 	}
-	c.Tags = tags
-	c.Card.clean()
+	c.Tags = slices.DeleteFunc(c.Tags, func(tag string) bool { return tag == "" })
 }
-
-// clean is for a card from somebody else's book: its words are not this program's.
-func (k *Kept) clean() {
-	for i := range k.Assumed {
-		a := &k.Assumed[i]
-		a.Field, a.Value, a.Why = plain.Line(a.Field, 40), plain.Line(a.Value, 80), plain.Line(a.Why, 400)
-	}
-	for i := range k.Figures {
-		f := &k.Figures[i]
-		f.Name, f.Unit, f.Known = plain.Line(f.Name, 60), plain.Line(f.Unit, 20), plain.Line(f.Known, 40)
-		f.Formula, f.Source = plain.Line(f.Formula, 400), plain.Line(f.Source, 400)
-	}
-	for i := range k.Notes {
-		n := &k.Notes[i]
-		n.Name, n.Text, n.Source, n.Known = plain.Line(n.Name, 40), plain.Line(n.Text, 400), plain.Line(n.Source,
-			400), plain.Line(n.Known, 40)
-	}
-	for i := range k.Warns {
-		w := &k.Warns[i]
-		w.Code, w.Text, w.Basis = plain.Line(w.Code, 60), plain.Line(w.Text, 600), plain.Line(w.Basis, 400)
-	}
-	k.Zone = plain.Line(k.Zone, 20)
-}
-
-// Clean is as Card's.
-func (t *Trial) Clean() {
-	t.Peel, t.Note = plain.Line(t.Peel, noteWidth), plain.Line(t.Note, noteWidth)
-	t.Photo, t.Source, t.Lot = plain.Line(t.Photo, 200), plain.Line(t.Source, nameWidth), plain.Line(t.Lot, nameWidth)
-	t.Verdict, t.Seen = plain.Line(t.Verdict, 20), plain.Line(t.Seen, 200)
-}
-
-// Clean is as Card's.
-func (r *Reading) Clean() {
-	r.Source, r.Lot, r.Note = plain.Line(r.Source, nameWidth), plain.Line(r.Lot, nameWidth), plain.Line(r.Note, noteWidth)
-}
-
-// Clean is as Card's.
-func (s *Source) Clean() {
-	s.Name, s.Note = plain.Line(s.Name, nameWidth), plain.Line(s.Note, noteWidth)
-}
-
-// Clean is as Card's.
-func (s *Spool) Clean() { s.Lot, s.Note = plain.Line(s.Lot, nameWidth), plain.Line(s.Note, noteWidth) }
-
-// Clean is as Card's.
-func (p *Person) Clean() { p.Name = plain.Line(p.Name, 24) }
 
 // Body reads a revision's body. Every text in it is safe for a terminal, whoever wrote it.
 func Body[T any](r *Revision) (T, error) {
 	var v T
 	err := json.Unmarshal(r.Body, &v)
-	tame(reflect.ValueOf(&v).Elem())
+	Clean(&v)
 	return v, err
 }
 
 // tame cleans every text of a value, at any depth.
-func tame(v reflect.Value) {
+func tame(v reflect.Value, width int) {
 	switch v.Kind() {
 	case reflect.String:
-		v.SetString(plain.Line(v.String(), noteWidth))
+		v.SetString(plain.Line(v.String(), width))
 	case reflect.Struct:
 		for i := range v.NumField() {
-			if v.Type().Field(i).IsExported() {
-				tame(v.Field(i))
+			f, own := v.Field(i), usualWidth
+			if !f.CanSet() {
+				continue
 			}
+			if k := f.Kind(); k == reflect.String || k == reflect.Slice {
+				if n, err := strconv.Atoi(v.Type().Field(i).Tag.Get("cut")); err == nil {
+					own = n
+				}
+			}
+			tame(f, own)
 		}
 	case reflect.Slice:
 		for i := range v.Len() {
-			tame(v.Index(i))
+			tame(v.Index(i), width)
 		}
 	}
 }
@@ -206,8 +169,8 @@ func tame(v reflect.Value) {
 // listed is what a list shows of a card; its figures and reasons, which are most of the body, are not read.
 type listed struct {
 	Name string   `json:"name"`
-	Tags []string `json:"tags"`
-	Note string   `json:"note"`
+	Tags []string `json:"tags" cut:"24"`
+	Note string   `json:"note" cut:"2000"`
 	Card struct {
 		Used  calc.Job `json:"used"`
 		Warns []warned `json:"warnings"`
@@ -227,19 +190,6 @@ func (c *listed) summary() (name, line, text string) {
 		}
 	}
 	return summed(c.Name, line, strings.Join(c.Tags, " ")+" "+c.Note)
-}
-
-// listed is the same as reading the card's body back would give.
-func (c *Card) listed() *listed {
-	l := listed{Name: c.Name, Tags: slices.Clone(c.Tags), Note: c.Note}
-	l.Card.Used = c.Card.Used
-	for i := range c.Card.Warns {
-		if c.Card.Warns[i].Severity == calc.Stop {
-			l.Card.Warns = append(l.Card.Warns, warned{calc.Stop})
-		}
-	}
-	tame(reflect.ValueOf(&l).Elem())
-	return &l
 }
 
 // summary is a record's name, its line in lists, and the text that is searched; all safe for a terminal whatever the
@@ -277,12 +227,12 @@ func summary(r *Revision) (name, line, text string) {
 }
 
 func summed(name, line, text string) (string, string, string) {
-	name, line = plain.Line(name, nameWidth), plain.Line(line, 200)
+	name, line = plain.Line(name, nameWidth), plain.Line(line, lineWidth)
 	return name, line, name + " " + line + " " + text
 }
 
 // Line is the card's job in a few words.
-func (c *Card) Line() string { return plain.Line(jobLine(&c.Card.Used), 200) }
+func (c *Card) Line() string { return plain.Line(jobLine(&c.Card.Used), lineWidth) }
 
 // Line is how the bead was laid, in a few words.
 func (t *Trial) Line() string {
@@ -296,7 +246,7 @@ func (t *Trial) Line() string {
 			parts = append(parts, short(s.o.V)+" "+s.unit)
 		}
 	}
-	return plain.Line(strings.Join(parts, ", "), 200)
+	return plain.Line(strings.Join(parts, ", "), lineWidth)
 }
 
 // jobLine is a job in a few words.
@@ -304,7 +254,7 @@ func jobLine(j *calc.Job) string {
 	size := ""
 	switch {
 	case j.Gauge != 0:
-		size = itoa(j.Gauge) + "ga"
+		size = strconv.Itoa(j.Gauge) + "ga"
 	case j.Thickness.Set:
 		size = short(j.Thickness.V) + "mm"
 	}
@@ -315,6 +265,9 @@ func jobLine(j *calc.Job) string {
 	parts = append(parts, j.Filler, short(j.Wire.V)+"mm", j.Mode)
 	return strings.Join(strings.Fields(strings.Join(parts, " ")), " ")
 }
+
+// short is a number in the few digits that a list needs.
+func short(v float64) string { return strconv.FormatFloat(v, 'g', 3, 64) }
 
 // words are the words by which a record is found: each once, lower case.
 func words(text string) []string {

@@ -7,6 +7,7 @@ import (
 	"encoding/hex"
 	"encoding/json"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -19,9 +20,7 @@ import (
 // newID is the id of a new record: 64 random bits, so that two shops never choose the same.
 func newID() string {
 	var b [8]byte
-	if _, err := rand.Read(b[:]); err != nil {
-		panic(err) // the system has no random numbers: nothing sensible can be done
-	}
+	_, _ = rand.Read(b[:]) // never fails
 	return hex.EncodeToString(b[:])
 }
 
@@ -65,8 +64,7 @@ func (a Author) revision(id string, kind Kind, parent *Revision, deleted bool, b
 	}
 	r.Rev = r.hash()
 	if r.fault() == nil {
-		r.made = &made{rev: r.Rev}
-		r.made.list(body, b)
+		r.own = r.Rev
 	}
 	return r, nil
 }
@@ -115,7 +113,7 @@ func (r *Revision) Verify() error {
 	switch {
 	case want != r.Rev:
 		return fmt.Errorf("revision %s of %s is not what was saved: its hash is %s", r.Rev, r.ID, want)
-	case r.made != nil && r.made.rev == want:
+	case r.own == want:
 		return nil
 	case !compact(r.Body):
 		return fmt.Errorf("revision %s of %s has a body that cannot be read", r.Rev, r.ID)
@@ -126,7 +124,7 @@ func (r *Revision) Verify() error {
 // fault is what is wrong with a revision besides its hash and the form of its body.
 func (r *Revision) fault() error {
 	switch {
-	case !known(r.Kind):
+	case !slices.Contains(Kinds[:], r.Kind):
 		return fmt.Errorf("revision %s of %s is of an unknown kind %q", r.Rev, r.ID, plain.Line(string(r.Kind), 20))
 	case !validID(r.ID) || r.Parent != "" && !hexOf(r.Parent, 32):
 		return fmt.Errorf("revision %s has no proper id", r.Rev)
@@ -158,15 +156,6 @@ func stampOf(s string) string {
 	return stamp(t)
 }
 
-func known(k Kind) bool {
-	for _, x := range Kinds {
-		if x == k {
-			return true
-		}
-	}
-	return false
-}
-
 func validID(id string) bool { return hexOf(id, 16) }
 
 // hexOf reports whether a text is n lower-case hexadecimal digits.
@@ -176,37 +165,15 @@ func hexOf(s string, n int) bool {
 
 // compact reports whether JSON has no blanks between its parts.
 func compact(body []byte) bool {
-	if !json.Valid(body) {
-		return false
-	}
-	inText := false
-	for i := 0; i < len(body); i++ {
-		switch c := body[i]; {
-		case inText && c == '\\':
-			i++ // an escaped quote does not end a text
-		case c == '"':
-			inText = !inText
-		case !inText && c <= ' ':
-			return false
-		}
-	}
-	return true
+	var out bytes.Buffer
+	return json.Compact(&out, body) == nil && bytes.Equal(out.Bytes(), body)
 }
 
 // unsafe reports whether a text has unescaped characters that steer a terminal or change the direction of writing.
 // Inside JSON they are escaped, and cleaned when a body is read.
 func unsafe[T ~string | ~[]byte](text T) bool {
-	for i := 0; i < len(text); {
-		if c := text[i]; c >= ' ' && c < 0x7f {
-			i++
-			continue
-		}
-		end := min(len(text), i+utf8.UTFMax)
-		r, n := utf8.DecodeRuneInString(string(text[i:end]))
-		if r == utf8.RuneError && n < 2 || unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r) {
-			return true
-		}
-		i += n
-	}
-	return false
+	s := string(text)
+	return !utf8.ValidString(s) || strings.ContainsFunc(s, func(r rune) bool {
+		return r < ' ' || r >= 0x7f && (unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r))
+	})
 }

@@ -1,75 +1,40 @@
 package book
 
 import (
+	"context"
 	"database/sql"
 
 	"brazebooth/internal/plain"
 )
 
-// row is a revision as stored in the book.
-type row struct {
-	rev    Revision // without its body
-	packed []byte
-}
-
-// size is how many bytes the row takes.
-func (r *row) size() int {
-	v := &r.rev
-	return len(r.packed) + len(v.Rev) + len(v.ID) + len(v.Parent) + len(v.Kind) + len(v.At) +
-		len(v.Who) + len(v.Where) + len(v.Program)
-}
-
-// revision is the row with its body.
-func (r *row) revision() (Revision, error) {
-	body, err := unpack(r.packed)
-	r.rev.Body = body
-	if err != nil {
-		err = &Unreadable{Place: "revision " + plain.Line(r.rev.Rev, 32) + " of " + plain.Line(r.rev.ID, 16),
-			What: "has a body that cannot be read: " + err.Error(), cause: err, part: true}
-	}
-	return r.rev, err
-}
-
-// scanRow reads a row of rowColumns.
-func scanRow(rows *sql.Rows) (row, error) {
-	var r row
+// scanPacked reads a row of rowColumns: a revision without its body, and the body as it is stored.
+func scanPacked(rows *sql.Rows) (r Revision, packed []byte, err error) {
 	var kind string
 	var deleted int
-	v := &r.rev
-	err := rows.Scan(&v.Rev, &v.ID, &v.Parent, &kind, &v.At, &v.Who, &v.Where, &v.Program, &v.Schema, &deleted, &r.packed)
+	err = rows.Scan(&r.Rev, &r.ID, &r.Parent, &kind, &r.At, &r.Who, &r.Where, &r.Program, &r.Schema, &deleted, &packed)
 	if err != nil {
-		return r, misplaced(err)
+		return Revision{}, nil, misplaced(err)
 	}
-	v.Kind, v.Deleted = Kind(kind), deleted != 0
-	return r, nil
+	r.Kind, r.Deleted = Kind(kind), deleted != 0
+	return r, packed, nil
 }
 
-// scan reads a revision.
+// scan reads a row of rowColumns. Where only the body cannot be read, the revision is returned without it.
 func scan(rows *sql.Rows) (Revision, error) {
-	r, err := scanRow(rows)
+	r, packed, err := scanPacked(rows)
 	if err != nil {
-		return r.rev, err
+		return r, err
 	}
-	return r.revision()
+	if r.Body, err = unpack(packed); err != nil {
+		err = &Unreadable{Place: "revision " + plain.Line(r.Rev, 32) + " of " + plain.Line(r.ID, 16),
+			What: "has a body that cannot be read: " + err.Error(), cause: err, part: true}
+	}
+	return r, err
 }
 
-// revisions reads and closes rows of revisionColumns.
-func revisions(rows *sql.Rows) ([]Revision, error) {
-	defer rows.Close()
-	var list []Revision
-	for rows.Next() {
-		r, err := scan(rows)
-		if err != nil {
-			return nil, err
-		}
-		list = append(list, r)
-	}
-	return list, rows.Err()
-}
-
-// one reads the first of some rows and closes them; ErrNone where there is none.
-func one(rows *sql.Rows) (Revision, error) {
-	list, err := revisions(rows)
+// one reads the first revision of a query; ErrNone where there is none.
+func one(ctx context.Context, q querier, query string, args ...any) (Revision, error) {
+	list, err := all(ctx, q, scan, query, args...)
 	if err == nil && len(list) == 0 {
 		err = ErrNone
 	}

@@ -26,10 +26,6 @@ type timed struct {
 	at, rev string
 }
 
-func (a timed) compare(b timed) int {
-	return cmp.Or(cmp.Compare(a.at, b.at), cmp.Compare(a.rev, b.rev))
-}
-
 // How far rows are looked for where the table itself does not tell its last row: beyond the last that the indexes
 // name, and where they name none. An index has its rows in no order of their numbers, so what can be read of it is a
 // random sample: of k rows the last is on average 1/k of all rows before the end, and hardly ever twenty times as
@@ -62,7 +58,7 @@ func (s *store) salvage(ctx context.Context, unreadable func(error)) ([]int64, e
 	had := map[string]bool{}
 	for n := range numbers {
 		t := timed{n: n}
-		err := s.read.QueryRowContext(ctx, "SELECT at, rev FROM revisions WHERE rowid = ?", n).Scan(&t.at, &t.rev)
+		err := s.read.QueryRowContext(ctx, "SELECT at, rev FROM revisions WHERE rowid = $1", n).Scan(&t.at, &t.rev)
 		if ctx.Err() != nil {
 			return nil, ctx.Err()
 		}
@@ -81,7 +77,7 @@ func (s *store) salvage(ctx context.Context, unreadable func(error)) ([]int64, e
 
 // inTime are the numbers of the rows, each revision once, ordered by time.
 func inTime(found []timed) []int64 {
-	slices.SortFunc(found, timed.compare)
+	slices.SortFunc(found, func(a, b timed) int { return cmp.Or(cmp.Compare(a.at, b.at), cmp.Compare(a.rev, b.rev)) })
 	found = slices.CompactFunc(found, func(a, b timed) bool { return a.rev == b.rev })
 	list := make([]int64, len(found))
 	for i := range found {
@@ -116,7 +112,7 @@ var (
 // then read in pieces: the keys that begin with one digit, and of these again in pieces.
 func (s *store) indexed(ctx context.Context, add func(n int64, from index, key string)) error {
 	for _, from := range [...]index{byRev, byID} {
-		query := fmt.Sprintf("SELECT rowid, %s FROM revisions INDEXED BY %s WHERE %s >= ? AND %s < ?", from.column,
+		query := fmt.Sprintf("SELECT rowid, %s FROM revisions INDEXED BY %s WHERE %s >= $1 AND %s < $2", from.column,
 			from.name, from.column, from.column)
 		p := pieces{s: s, query: query, add: func(n int64, key string) { add(n, from, key) }, left: mostPieces}
 		if err := p.read(ctx, ""); err != nil {
@@ -183,7 +179,7 @@ func (s *store) tell(ctx context.Context, bad map[int64]error, unreadable func(e
 			rev = fmt.Sprintf("in row %d", n)
 		}
 		if id == "" {
-			id = "a record that nothing tells"
+			id = "an unknown record"
 		}
 		unreadable(fmt.Errorf("revision %s of %s: %w", rev, id, bad[n]))
 	}

@@ -34,12 +34,12 @@ type shelved struct {
 	conns connections
 }
 
-// hold is a file's book on the shelf; it is put there if it is not there yet. make makes a missing file.
-func (h *shelf) hold(file string, make bool) (*shelved, error) {
+// hold is a file's book on the shelf; it is put there if it is not there yet. With makes a missing file is made.
+func (h *shelf) hold(file string, makes bool) (*shelved, error) {
 	h.mu.Lock()
 	defer h.mu.Unlock()
 	is, err := os.Stat(file)
-	if errors.Is(err, fs.ErrNotExist) && make {
+	if errors.Is(err, fs.ErrNotExist) && makes {
 		if err = create(file); err == nil {
 			is, err = os.Stat(file)
 		}
@@ -53,7 +53,8 @@ func (h *shelf) hold(file string, make bool) (*shelved, error) {
 			return b, nil
 		}
 	}
-	b := &shelved{file: file, lies: behind(file), is: is, holders: 1, turn: newTurn()}
+	b := &shelved{file: file, lies: behind(file), is: is, holders: 1, turn: make(chan struct{}, 1)}
+	b.pass()
 	h.books = append(h.books, b)
 	return b, nil
 }
@@ -100,12 +101,6 @@ func (h *shelf) holds(is os.FileInfo) bool {
 	h.mu.Lock()
 	defer h.mu.Unlock()
 	return slices.ContainsFunc(h.books, func(b *shelved) bool { return os.SameFile(b.is, is) })
-}
-
-func newTurn() chan struct{} {
-	turn := make(chan struct{}, 1)
-	turn <- struct{}{}
-	return turn
 }
 
 // take waits for the turn to open a book's connections.

@@ -9,16 +9,18 @@ import (
 	"strconv"
 	"strings"
 
+	sqlite3 "modernc.org/sqlite/lib"
+
 	"brazebooth/internal/plain"
 )
 
 // engine is what differs between the two databases.
 type engine struct {
 	name     string
-	numbered bool // placeholders are $1, $2 ... in place of ?
 	blob     string
 	bytewise string                        // column attribute that compares texts byte by byte
 	lock     string                        // locks one record, its id the argument; "" where the whole file is locked
+	lockAll  string                        // lets one program at a time migrate; "" where any writer is alone
 	exists   string                        // query that tells whether a table exists, its name the argument
 	counted  string                        // type of a key that counts up by itself
 	keyed    string                        // table attribute that keeps the rows in the key itself
@@ -48,24 +50,6 @@ func (s *store) Close() error {
 	return (&connections{read: s.read, write: s.write, writer: s.writer}).close()
 }
 
-// sql turns ? into the engine's own placeholders.
-func (e *engine) sql(query string) string {
-	if !e.numbered {
-		return query
-	}
-	var b strings.Builder
-	n := 0
-	for _, r := range query {
-		if r == '?' {
-			n++
-			b.WriteString("$" + strconv.Itoa(n))
-			continue
-		}
-		b.WriteRune(r)
-	}
-	return b.String()
-}
-
 // querier is a database or a transaction in it.
 type querier interface {
 	QueryContext(ctx context.Context, query string, args ...any) (*sql.Rows, error)
@@ -73,25 +57,55 @@ type querier interface {
 	ExecContext(ctx context.Context, query string, args ...any) (sql.Result, error)
 }
 
+// each hands the rows of a query to a function, one after another.
+func each(ctx context.Context, q querier, visit func(*sql.Rows) error, query string, args ...any) error {
+	rows, err := q.QueryContext(ctx, query, args...)
+	if err != nil {
+		return err
+	}
+	defer rows.Close()
+	for rows.Next() {
+		if err := visit(rows); err != nil {
+			return err
+		}
+	}
+	return rows.Err()
+}
+
+// all reads every row of a query.
+func all[T any](ctx context.Context, q querier, read func(*sql.Rows) (T, error), query string, args ...any) (
+	list []T, err error) {
+	err = each(ctx, q, func(rows *sql.Rows) error {
+		v, err := read(rows)
+		list = append(list, v)
+		return err
+	}, query, args...)
+	return list, err
+}
+
 const revisionColumns = "rev, id, parent, kind, at, who, place, program, schema, deleted, body"
 
 // rowColumns are the same columns for reading; a body that is longer than any packed body is read as none.
 var rowColumns = "rev, id, parent, kind, at, who, place, program, schema, deleted, CASE WHEN length(body) <= " +
-	itoa(largestPacked) + " THEN body END"
+	strconv.Itoa(largestPacked) + " THEN body END"
 
 // The statements that save a new record.
 const (
 	addRevision = "INSERT INTO revisions (" + revisionColumns +
-		") VALUES (?,?,?,?,?,?,?,?,?,?,?) ON CONFLICT (rev) DO NOTHING"
-	addHead = "INSERT INTO heads (id, rev, kind, at, deleted, name, line, words) VALUES (?,?,?,?,?,?,?,?) ON " +
-		"CONFLICT (id) DO NOTHING"
+		") VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11) ON CONFLICT (rev) DO NOTHING"
+	addHead = "INSERT INTO heads (id, rev, kind, at, deleted, name, line, words) " +
+		"VALUES ($1, $2, $3, $4, $5, $6, $7, $8) ON CONFLICT (id) DO "
+	newHead  = addHead + "NOTHING"
+	nextHead = addHead + "UPDATE SET rev = excluded.rev, kind = excluded.kind, at = excluded.at, " +
+		"deleted = excluded.deleted, name = excluded.name, line = excluded.line, words = excluded.words"
 )
 
 // addWords makes new records findable by their words: the argument is their ids with blanks between. One statement
 // for a whole group is less work than one for each record.
 func (e *engine) addWords() string {
-	return "INSERT INTO words (word, n) SELECT w.value, h.n FROM " + e.spread("?", "i") +
-		" CROSS JOIN heads h CROSS JOIN " + e.spread("substr(h.words, 2)", "w") + " WHERE h.id = i.value AND h.words <> ''"
+	return "INSERT INTO words (word, n) SELECT w.value, h.n FROM " + e.spread("$1", "i") +
+		" CROSS JOIN heads h CROSS JOIN " + e.spread("substr(h.words, 2)", "w") +
+		" WHERE h.id = i.value AND h.words <> ''"
 }
 
 // insert saves one revision and brings its record's head up to date. A revision that exists already changes nothing.
@@ -112,7 +126,7 @@ func (e *engine) insert(ctx context.Context, tx *keeping, p *prepared) error {
 		return err
 	}
 	if r.Parent == "" {
-		is, err := e.did(ctx, tx, addHead, r.ID, r.Rev, string(r.Kind), r.At, bit(r.Deleted), p.name, p.line, spaced(p.words))
+		is, err := e.did(ctx, tx, newHead, headOf(r, p.listing)...)
 		if err != nil {
 			return err
 		}
@@ -129,7 +143,7 @@ func (e *engine) insert(ctx context.Context, tx *keeping, p *prepared) error {
 
 // did reports whether a statement changed anything.
 func (e *engine) did(ctx context.Context, tx querier, query string, args ...any) (bool, error) {
-	done, err := tx.ExecContext(ctx, e.sql(query), args...)
+	done, err := tx.ExecContext(ctx, query, args...)
 	if err != nil {
 		return false, err
 	}
@@ -142,18 +156,9 @@ func (e *engine) index(ctx context.Context, tx *keeping) error {
 	if len(tx.unfound) == 0 {
 		return nil
 	}
-	_, err := tx.ExecContext(ctx, e.sql(e.addWords()), strings.Join(tx.unfound, " "))
+	_, err := tx.ExecContext(ctx, e.addWords(), strings.Join(tx.unfound, " "))
 	tx.unfound = tx.unfound[:0]
 	return err
-}
-
-// spaced is words in a head's form: a blank before each, so that a search for a blank and some letters finds their
-// beginnings.
-func spaced(words []string) string {
-	if len(words) == 0 {
-		return ""
-	}
-	return " " + strings.Join(words, " ")
 }
 
 // onHead is ErrStale where a revision does not replace the record's present one. A revision that is the present one
@@ -162,7 +167,7 @@ func spaced(words []string) string {
 func (e *engine) onHead(ctx context.Context, tx querier, p *prepared) error {
 	r := &p.rev
 	var head string
-	err := tx.QueryRowContext(ctx, e.sql("SELECT rev FROM heads WHERE id = ?"), r.ID).Scan(&head)
+	err := tx.QueryRowContext(ctx, "SELECT rev FROM heads WHERE id = $1", r.ID).Scan(&head)
 	switch {
 	case errors.Is(err, sql.ErrNoRows):
 		return fmt.Errorf("%w: %s, which was to be changed; brazebooth book check says more", ErrNone, r.ID)
@@ -181,6 +186,17 @@ type prepared struct {
 	listing
 }
 
+// listing is a record's line in lists and the words that find it.
+type listing struct {
+	name, line string
+	words      []string
+}
+
+func (r *Revision) listing() listing {
+	name, line, text := summary(r)
+	return listing{name, line, words(text)}
+}
+
 func prepare(r *Revision) prepared {
 	return prepared{rev: *r, packed: pack(r.Body), listing: r.listing()}
 }
@@ -197,28 +213,23 @@ func (e *engine) head(ctx context.Context, tx querier, p *prepared) error {
 		latest, list = leaf, leaf.listing()
 	}
 	var before string
-	err = tx.QueryRowContext(ctx, e.sql("SELECT words FROM heads WHERE id = ?"), latest.ID).Scan(&before)
+	err = tx.QueryRowContext(ctx, "SELECT words FROM heads WHERE id = $1", latest.ID).Scan(&before)
 	if err != nil && !errors.Is(err, sql.ErrNoRows) {
 		return err
 	}
-	_, err = tx.ExecContext(ctx, e.sql(`INSERT INTO heads (id, rev, kind, at, deleted, name, line, words)
-		VALUES (?,?,?,?,?,?,?,?)
-		ON CONFLICT (id) DO UPDATE SET rev = excluded.rev, kind = excluded.kind, at = excluded.at,
-		deleted = excluded.deleted, name = excluded.name, line = excluded.line, words = excluded.words`),
-		latest.ID, latest.Rev, string(latest.Kind), latest.At, bit(latest.Deleted), list.name, list.line, spaced(list.words))
-	if err != nil {
+	if _, err = tx.ExecContext(ctx, nextHead, headOf(&latest, list)...); err != nil {
 		return err
 	}
 	old := strings.Fields(before)
-	const is = "(SELECT n FROM heads WHERE id = ?)"
+	const is = "(SELECT n FROM heads WHERE id = $1)"
 	if gone := without(old, list.words); len(gone) > 0 {
-		if _, err := tx.ExecContext(ctx, e.sql("DELETE FROM words WHERE n = "+is+" AND word IN (SELECT value FROM "+
-			e.spread("?", "w")+")"), latest.ID, strings.Join(gone, " ")); err != nil {
+		if _, err := tx.ExecContext(ctx, "DELETE FROM words WHERE n = "+is+" AND word IN (SELECT value FROM "+
+			e.spread("$2", "w")+")", latest.ID, strings.Join(gone, " ")); err != nil {
 			return err
 		}
 	}
 	if come := without(list.words, old); len(come) > 0 {
-		_, err = tx.ExecContext(ctx, e.sql("INSERT INTO words (word, n) SELECT value, "+is+" FROM "+e.spread("?", "w")),
+		_, err = tx.ExecContext(ctx, "INSERT INTO words (word, n) SELECT value, "+is+" FROM "+e.spread("$2", "w"),
 			latest.ID, strings.Join(come, " "))
 	}
 	return err
@@ -231,13 +242,18 @@ func without(list, other []string) []string {
 
 // leaf is a record's newest revision that no other replaces.
 func (e *engine) leaf(ctx context.Context, q querier, id string) (Revision, error) {
-	rows, err := q.QueryContext(ctx, e.sql("SELECT "+rowColumns+` FROM revisions r
-		WHERE id = ? AND NOT EXISTS (SELECT 1 FROM revisions c WHERE c.id = r.id AND c.parent = r.rev)
-		ORDER BY at DESC, rev DESC LIMIT 1`), id)
-	if err != nil {
-		return Revision{}, err
+	return one(ctx, q, "SELECT "+rowColumns+` FROM revisions r
+		WHERE id = $1 AND NOT EXISTS (SELECT 1 FROM revisions c WHERE c.id = r.id AND c.parent = r.rev)
+		ORDER BY at DESC, rev DESC LIMIT 1`, id)
+}
+
+// headOf are a head's columns, as newHead and nextHead take them.
+func headOf(r *Revision, l listing) []any {
+	words := ""
+	if len(l.words) > 0 { // a blank before each, so that a search for a blank and some letters finds their beginnings
+		words = " " + strings.Join(l.words, " ")
 	}
-	return one(rows)
+	return []any{r.ID, r.Rev, string(r.Kind), r.At, bit(r.Deleted), l.name, l.line, words}
 }
 
 func bit(b bool) int {
@@ -252,12 +268,7 @@ func bit(b bool) int {
 func (s *store) Get(ctx context.Context, id string) (Revision, error) { return s.get(ctx, s.read, id) }
 
 func (s *store) get(ctx context.Context, q querier, id string) (Revision, error) {
-	rows, err := q.QueryContext(ctx, s.sql("SELECT "+rowColumns+
-		" FROM revisions WHERE rev = (SELECT rev FROM heads WHERE id = ?)"), id)
-	if err != nil {
-		return Revision{}, err
-	}
-	r, err := one(rows)
+	r, err := one(ctx, q, "SELECT "+rowColumns+" FROM revisions WHERE rev = (SELECT rev FROM heads WHERE id = $1)", id)
 	if err == nil {
 		err = s.same(&r, id)
 	}
@@ -271,7 +282,7 @@ func (s *store) get(ctx context.Context, q querier, id string) (Revision, error)
 // lacks reports whether a record has a head that names a missing revision.
 func (s *store) lacks(ctx context.Context, q querier, id string) bool {
 	var n int
-	return q.QueryRowContext(ctx, s.sql("SELECT count(*) FROM heads WHERE id = ?"), id).Scan(&n) == nil && n > 0
+	return q.QueryRowContext(ctx, "SELECT count(*) FROM heads WHERE id = $1", id).Scan(&n) == nil && n > 0
 }
 
 // same is an error where a revision is not one of the record, or not what was saved.
@@ -292,11 +303,7 @@ func (s *store) damaged(id, what string) error {
 }
 
 func (s *store) History(ctx context.Context, id string) ([]Revision, error) {
-	rows, err := s.read.QueryContext(ctx, s.sql("SELECT "+rowColumns+" FROM revisions WHERE id = ? ORDER BY at, rev"), id)
-	if err != nil {
-		return nil, err
-	}
-	list, err := revisions(rows)
+	list, err := all(ctx, s.read, scan, "SELECT "+rowColumns+" FROM revisions WHERE id = $1 ORDER BY at, rev", id)
 	if err == nil && len(list) == 0 {
 		err = ErrNone
 	}
@@ -323,8 +330,8 @@ func (s *store) save(ctx context.Context, onHead bool, list ...Revision) error {
 	}
 	err = s.writer.save(ctx, ready)
 	switch sqliteCode(err) {
-	case fullDisk, readOnlyFile, ioError, cannotOpen:
-		err = said(s.place, "takes nothing now", err)
+	case sqlite3.SQLITE_FULL, sqlite3.SQLITE_READONLY, sqlite3.SQLITE_IOERR, sqlite3.SQLITE_CANTOPEN:
+		err = said(s.place, "cannot be written now", err)
 	}
 	return err
 }

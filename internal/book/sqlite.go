@@ -11,14 +11,19 @@ import (
 	"strings"
 	"time"
 
+	sqlite3 "modernc.org/sqlite/lib"
+
 	"brazebooth/internal/plain"
 )
 
 var sqlite = engine{name: "SQLite", blob: "BLOB",
-	exists:  "SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name = ?",
+	exists:  "SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name = $1",
 	counted: "INTEGER PRIMARY KEY", keyed: " WITHOUT ROWID", spread: func(words, as string) string {
 		return `json_each('["' || replace(` + words + `, ' ', '","') || '"]') ` + as
 	}, keeps: true}
+
+// onlyToRead is why nothing can be saved through what Read opened.
+const onlyToRead = "it was opened only to be read"
 
 // mostTogether is how many saves one transaction takes.
 const mostTogether = 256
@@ -32,7 +37,7 @@ func OpenFile(ctx context.Context, file string) (Book, error) {
 		return nil, fmt.Errorf("no folder for the book: %w", err)
 	}
 	if kind := network(filepath.Dir(behind(file))); kind != "" {
-		return nil, fmt.Errorf("%s lies on a network share (%s), whose locks cannot be trusted: two programs would "+
+		return nil, fmt.Errorf("%s is on a network share (%s), whose locks cannot be trusted: two programs would "+
 			"damage the book. Keep it on this machine's own disk, or share one by PostgreSQL: "+
 			"--book postgres://user@host/database", file, kind)
 	}
@@ -72,7 +77,7 @@ func ReadFile(ctx context.Context, file string) (Book, error) {
 	case err != nil:
 		return nil, err
 	case v == 0:
-		return nil, errors.Join(&Unreadable{Place: plain.Line(file, 200), What: "is no book"}, s.Close())
+		return nil, errors.Join(&Unreadable{Place: plain.Line(file, 200), What: "is not a book"}, s.Close())
 	case v < Version && !readable(v): // look-ups need its newer tables: bring it up to date first
 		_ = s.Close()
 		return OpenFile(ctx, file)
@@ -85,7 +90,7 @@ func ReadFile(ctx context.Context, file string) (Book, error) {
 func inspect(ctx context.Context, file string) (*store, int, error) {
 	b, err := theShelf.hold(file, false)
 	if errors.Is(err, fs.ErrNotExist) {
-		return nil, 0, fmt.Errorf("%w: %s is not there yet", ErrNone, file)
+		return nil, 0, fmt.Errorf("%w: %s does not exist yet", ErrNone, file)
 	}
 	if err != nil {
 		return nil, 0, err
@@ -102,7 +107,7 @@ func inspect(ctx context.Context, file string) (*store, int, error) {
 	}
 	tables, err := s.tables(ctx, s.read)
 	if err == nil && tables == 0 {
-		err = fmt.Errorf("%w: nothing was kept in %s yet", ErrNone, file)
+		err = fmt.Errorf("%w: nothing was saved in %s yet", ErrNone, file)
 	}
 	if err != nil {
 		return nil, 0, errors.Join(err, s.Close())
@@ -129,7 +134,7 @@ func (b *shelved) toRead(ctx context.Context) (s *store, version int, err error)
 	case mayReadApart(b.lies, err):
 		b.conns.shutRead() // they would lock out the reader that needs the file alone
 		return b.readApart(ctx, err)
-	case sqliteCode(err) == corrupt:
+	case sqliteCode(err) == sqlite3.SQLITE_CORRUPT:
 		b.conns.shutRead()
 		if s, version, again := b.asked(ctx, cutShort); again == nil {
 			return s, version, nil
@@ -145,7 +150,7 @@ func (b *shelved) asked(ctx context.Context, how ...string) (s *store, version i
 	if err := b.conns.openRead(b.lies, how...); err != nil {
 		return nil, 0, err
 	}
-	s = b.store("it was opened to be read")
+	s = b.store(onlyToRead)
 	err = patiently(ctx, func() (err error) { version, err = s.version(ctx, s.read); return err })
 	if unreadablePage(err) && s.stands(ctx) {
 		return s, Version, nil
@@ -167,15 +172,19 @@ func (s *store) plainTables(ctx context.Context) error {
 		COALESCE(sum(rootpage = 0 OR EXISTS (SELECT 1 FROM pragma_table_xinfo(t.name) WHERE hidden <> 0)), 0)
 		FROM sqlite_master t WHERE name IN ('meta', 'revisions', 'heads', 'words')`).Scan(&stored, &made)
 	if err == nil && (stored != 2 || made > 0) {
-		err = &Unreadable{Place: plain.Line(s.place, 200), What: "is no book: its tables are none of this program's"}
+		err = &Unreadable{Place: plain.Line(s.place, 200), What: "is not a book: its tables are not this program's"}
 	}
 	return err
 }
 
-// tables counts a file's tables.
+// tables counts a file's tables. A server may hold others beside a book's.
 func (e *engine) tables(ctx context.Context, q querier) (n int, err error) {
-	return n, q.QueryRowContext(ctx,
+	if e.name != sqlite.name {
+		return 0, nil
+	}
+	err = q.QueryRowContext(ctx,
 		"SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite_%'").Scan(&n)
+	return n, err
 }
 
 // dsn is the driver's name for a file, with the options for opening it.
@@ -201,34 +210,22 @@ func plainName(file string) string {
 	return "." + string(filepath.Separator) + file
 }
 
-// prepare brings the file's tables to this program's version.
+// prepare brings the file's tables to this program's version; an older book is copied first.
 func (s *store) prepare(ctx context.Context, file string) error {
 	v, err := s.version(ctx, s.write)
-	switch {
-	case err != nil:
+	if err != nil {
 		return err
-	case v > Version:
-		s.readOnly = fmt.Sprintf("a newer program wrote it (version %d, this one knows %d)", v, Version)
-		return nil
-	case v == Version:
-		return nil
-	case v == 0:
-		others, err := s.tables(ctx, s.write)
-		if err != nil {
-			return err
-		}
-		if others > 0 {
-			if now, err := s.version(ctx, s.write); err == nil && now == Version { // another program made it a moment ago
-				return nil
-			}
-			return &Unreadable{Place: plain.Line(file, 200), What: "cannot be used as a book: it is another program's database"}
-		}
-	case v > 0:
+	}
+	if v > 0 && v < Version {
 		copy := fmt.Sprintf("%s.before-version-%d.%s", file, v+1, time.Now().UTC().Format("20060102T150405"))
 		// another program may make it at the same time
 		if err := vacuum(ctx, s.write, copy); err != nil && !errors.Is(err, fs.ErrExist) {
 			return fmt.Errorf("no copy of the book before it is brought up to date: %w", err)
 		}
 	}
-	return s.migrate(ctx, v, Version)
+	if v < Version {
+		v, err = s.migrate(ctx, Version)
+	}
+	s.readOnly = newer(v)
+	return err
 }

@@ -11,7 +11,7 @@ func (w *writer) keep(ctx context.Context) error {
 		return nil
 	}
 	w.kept = map[string]*sql.Stmt{}
-	for _, query := range [...]string{addRevision, addHead, w.e.addWords()} {
+	for _, query := range [...]string{addRevision, newHead, w.e.addWords()} {
 		s, err := w.db.PrepareContext(ctx, query)
 		if err != nil {
 			w.forget()

@@ -79,5 +79,5 @@ func (t *taker) failed(err error, list []Revision, lines []int) error {
 	if lines[0] == 0 || t.ctx.Err() != nil {
 		return err
 	}
-	return fmt.Errorf("nothing was kept from line %d on: %w", lines[0], err)
+	return fmt.Errorf("nothing was saved from line %d on: %w", lines[0], err)
 }

@@ -7,6 +7,9 @@ import (
 	"os"
 	"path/filepath"
 	"strconv"
+	"syscall"
+
+	sqlite3 "modernc.org/sqlite/lib"
 
 	"brazebooth/internal/address"
 	"brazebooth/internal/plain"
@@ -26,7 +29,7 @@ func (u *Unreadable) Unwrap() error { return u.cause }
 // Damaged reports whether an error means that parts of a book cannot be read, while others may be.
 func Damaged(err error) bool {
 	var bad *Unreadable
-	return sqliteCode(err) == corrupt || errors.As(err, &bad) && bad.part
+	return sqliteCode(err) == sqlite3.SQLITE_CORRUPT || errors.As(err, &bad) && bad.part
 }
 
 // said says what cannot be done with a file, and why; an error that has its own words keeps them.
@@ -41,19 +44,39 @@ func said(file, what string, err error) error {
 func whyNot(file string, err error) string {
 	code := sqliteCode(err)
 	switch {
-	case code == notADatabase:
-		return "it is no SQLite file"
-	case errors.Is(err, sql.ErrNoRows), errors.Is(err, strconv.ErrSyntax), code == otherTables:
+	case code == sqlite3.SQLITE_NOTADB:
+		return "it is not an SQLite file"
+	case errors.Is(err, sql.ErrNoRows), errors.Is(err, strconv.ErrSyntax), code == sqlite3.SQLITE_ERROR:
 		return "its tables are another program's, or damaged"
-	case code == corrupt:
+	case code == sqlite3.SQLITE_CORRUPT:
 		return "it is damaged (" + err.Error() + ")"
-	case code == fullDisk, (code == ioError || code == cannotOpen) && full(file):
+	case code == sqlite3.SQLITE_FULL, (code == sqlite3.SQLITE_IOERR || code == sqlite3.SQLITE_CANTOPEN) && full(file):
 		return "the disk is full: make room on it (" + err.Error() + ")"
-	case (code == readOnlyFile || code == cannotOpen || code == notAllowed) && !(accessible(behind(file)) &&
-		accessible(filepath.Dir(behind(file)))):
+	case code != sqlite3.SQLITE_READONLY && code != sqlite3.SQLITE_CANTOPEN && code != sqlite3.SQLITE_PERM:
+	case !accessible(behind(file)) || !accessible(filepath.Dir(behind(file))):
 		return "this user may not write the file or its folder (" + err.Error() + ")"
+	case undone(behind(file)):
+		return "another program was stopped in the middle of a change. Save something into the book: that undoes the " +
+			"half change"
 	}
 	return err.Error()
+}
+
+// Hindrance is what hinders a book, in words that name no file, user or host.
+func Hindrance(err error) string {
+	switch code := sqliteCode(err); {
+	case code == sqlite3.SQLITE_FULL, errors.Is(err, syscall.ENOSPC):
+		return "its disk is full"
+	case crowded(err):
+		return "somebody else is using it; try again"
+	case code == sqlite3.SQLITE_READONLY, errors.Is(err, syscall.EACCES), errors.Is(err, syscall.EROFS):
+		return "it cannot be written to"
+	case code == sqlite3.SQLITE_ERROR, code == sqlite3.SQLITE_CORRUPT, code == sqlite3.SQLITE_NOTADB:
+		return "it is damaged, or not a book"
+	case code > 0, errors.Is(err, syscall.EIO), errors.Is(err, syscall.ENOENT), errors.Is(err, syscall.ENOTDIR):
+		return "its disk cannot be read or written"
+	}
+	return "its database does not answer, or refuses"
 }
 
 // plainFile refuses a text that is neither a file's name nor the address of a PostgreSQL server, without repeating
@@ -70,9 +93,9 @@ func plainFile(where string) error {
 	case err != nil:
 		return err
 	case info.IsDir():
-		return &Unreadable{Place: plain.Line(where, 200), What: "is no book: a folder stands there"}
+		return &Unreadable{Place: plain.Line(where, 200), What: "is not a book but a folder"}
 	case !info.Mode().IsRegular():
-		return &Unreadable{Place: plain.Line(where, 200), What: "is no book: it is no file but a pipe or a device"}
+		return &Unreadable{Place: plain.Line(where, 200), What: "is not a book but a pipe or a device"}
 	}
 	return nil
 }

@@ -35,9 +35,9 @@ func TestWhatIsNoBook(t *testing.T) {
 			"INSERT INTO meta VALUES ('version', 'x')"): "its tables are another program's",
 		database("column.db",
 			"CREATE TABLE meta (a TEXT)"): "its tables are another program's",
-		letter:     "it is no SQLite file",
-		dir:        "a folder stands there",
-		os.DevNull: "no file but a pipe or a device",
+		letter:     "it is not an SQLite file",
+		dir:        "is not a book but a folder",
+		os.DevNull: "not a book but a pipe or a device",
 	} {
 		for name, open := range map[string]func(context.Context, string) (Book, error){"read": Read, "open": Open} {
 			var bad *Unreadable

@@ -161,7 +161,8 @@ func TestVersion3Server(t *testing.T) {
 	address := serverAddress(t)
 	old, _, err := dial(ctx, address, false)
 	noErr(t, err)
-	noErr(t, old.migrate(ctx, 0, 3))
+	_, err = old.migrate(ctx, 3)
+	noErr(t, err)
 	from, err := ReadFile(ctx, version3(t))
 	noErr(t, err)
 	defer from.Close()
@@ -170,11 +171,11 @@ func TestVersion3Server(t *testing.T) {
 	defer rows.Close()
 	var list []prepared
 	for rows.Next() {
-		r, err := scanRow(rows)
+		r, packed, err := scanPacked(rows)
 		noErr(t, err)
-		v, err := r.revision()
+		r.Body, err = unpack(packed)
 		noErr(t, err)
-		list = append(list, prepared{rev: v, packed: r.packed, listing: v.listing()})
+		list = append(list, prepared{rev: r, packed: packed, listing: r.listing()})
 	}
 	noErr(t, rows.Err())
 	w := &writer{e: &postgres, db: old.write}

@@ -1,9 +1,10 @@
 package book
 
 import (
+	"cmp"
 	"context"
+	"database/sql"
 	"encoding/binary"
-	"encoding/json"
 	"fmt"
 	"hash/fnv"
 
@@ -63,40 +64,29 @@ func (s *store) eachOr(ctx context.Context, visit func(Revision) error, unreadab
 		return s.stream(ctx, visit, unreadable)
 	}
 	order, err := s.order(ctx)
-	few := fewRows
 	if unreadablePage(err) {
-		// Asked for several rows, SQLite steps from a row to its neighbour in the page, and that page may be misplaced.
-		few = 1
 		order, err = s.salvage(ctx, unreadable)
 	}
 	if err != nil {
 		return err
 	}
-	return s.walk(ctx, order, few, visit, unreadable)
+	return s.walk(ctx, order, visit, unreadable)
 }
 
 // stream hands out what a server sends; a slow reader keeps no log of a server from shrinking.
 func (s *store) stream(ctx context.Context, visit func(Revision) error, unreadable func(error)) error {
-	rows, err := s.read.QueryContext(ctx, "SELECT "+revisionColumns+" FROM revisions ORDER BY at, rev")
-	if err != nil {
-		return err
-	}
-	defer rows.Close()
-	for rows.Next() {
+	return each(ctx, s.read, func(rows *sql.Rows) error {
 		r, err := scan(rows)
 		if err != nil {
 			unreadable(err)
-			continue
+			return nil
 		}
-		if err := visit(r); err != nil {
-			return err
-		}
-	}
-	return rows.Err()
+		return visit(r)
+	}, "SELECT "+revisionColumns+" FROM revisions ORDER BY at, rev")
 }
 
 // order lists the rows of a file's revisions by time, eight bytes each, so that the revisions themselves can be read
-// a few at a time. While a query is open SQLite keeps everything that is written in its log, so no query is left open
+// one at a time. While a query is open SQLite keeps everything that is written in its log, so no query is left open
 // while the caller works with what was read. A page may be sound and in a wrong place, such as after a write that a
 // disk lost. SQLite reads on there without an error, so the table is compared with what its index tells.
 func (s *store) order(ctx context.Context) ([]int64, error) {
@@ -132,99 +122,56 @@ func mark(n int64, rev string) uint64 {
 
 // numbered hands out the rows of a query for a number and a text.
 func numbered(ctx context.Context, q querier, query string, add func(n int64, text string), args ...any) error {
-	rows, err := q.QueryContext(ctx, query, args...)
-	if err != nil {
-		return err
-	}
-	defer rows.Close()
-	for rows.Next() {
+	return each(ctx, q, func(rows *sql.Rows) error {
 		var n int64
 		var text string
 		if err := rows.Scan(&n, &text); err != nil {
 			return misplaced(err)
 		}
 		add(n, text)
-	}
-	return rows.Err()
+		return nil
+	}, query, args...)
 }
 
-const (
-	fewRows  = 256     // rows that are read at a time
-	fewBytes = 1 << 20 // their packed bytes
-)
-
-// walk hands out the revisions of some rows, reading a few at a time.
-func (s *store) walk(ctx context.Context, order []int64, most int, visit func(Revision) error,
-	unreadable func(error)) error {
-	for len(order) > 0 {
-		few := order[:min(len(order), most)]
-		read, err := s.rows(ctx, few)
-		if err != nil && unreadablePage(err) {
-			var done int
-			read, done, err = s.rowByRow(ctx, few, unreadable)
-			order = order[done:]
-		} else {
-			order = order[len(read):]
+// walk hands out the revisions of some rows, each asked for alone: asked for several, SQLite steps from a row to its
+// neighbour in the page, and that page may be misplaced.
+func (s *store) walk(ctx context.Context, order []int64, visit func(Revision) error, unreadable func(error)) error {
+	ask, err := s.read.PrepareContext(ctx, "SELECT "+rowColumns+" FROM revisions WHERE rowid = $1")
+	if err != nil {
+		return err
+	}
+	defer ask.Close()
+	bad := map[int64]error{}
+	for _, n := range order {
+		r, err := row(ctx, ask, n)
+		switch {
+		case err == nil:
+			err = visit(r)
+		case ctx.Err() != nil:
+			err = ctx.Err()
+		case r.Rev != "": // all but its body
+			unreadable(err)
+			continue
+		case unreadablePage(err):
+			bad[n] = err
+			continue
 		}
 		if err != nil {
 			return err
 		}
-		for i := range read {
-			r, err := read[i].revision()
-			if err != nil {
-				unreadable(err)
-				continue
-			}
-			if err := visit(r); err != nil {
-				return err
-			}
-		}
 	}
-	return nil
+	return s.tell(ctx, bad, unreadable)
 }
 
-// rows reads the first few rows of a list. A row that is not found by its number is an error, since rows are never
-// deleted. They come in the order of the list, because the list is the outer loop of the query; if SQLite had to sort
-// them, it would read them all first.
-func (s *store) rows(ctx context.Context, list []int64) ([]row, error) {
-	numbers, err := json.Marshal(list)
+// row reads one row. One that is not found by its number is damaged, since rows are never deleted.
+func row(ctx context.Context, ask *sql.Stmt, n int64) (r Revision, err error) {
+	rows, err := ask.QueryContext(ctx, n)
 	if err != nil {
-		return nil, err
+		return r, err
 	}
-	found, err := s.read.QueryContext(ctx, "SELECT "+rowColumns+
-		" FROM (SELECT value AS n FROM json_each(?)) j LEFT JOIN revisions ON revisions.rowid = j.n", string(numbers))
-	if err != nil {
-		return nil, err
+	defer rows.Close()
+	if !rows.Next() {
+		return r, cmp.Or(rows.Err(), errPlace)
 	}
-	defer found.Close()
-	var read []row
-	for bytes := 0; bytes < fewBytes && found.Next(); {
-		r, err := scanRow(found)
-		if err != nil {
-			return nil, err
-		}
-		read = append(read, r)
-		bytes += r.size()
-	}
-	return read, found.Err()
-}
-
-// rowByRow reads the rows of a list one by one, skips those that cannot be read, and returns how many rows it went
-// through.
-func (s *store) rowByRow(ctx context.Context, list []int64, unreadable func(error)) (read []row, done int, err error) {
-	bad := map[int64]error{}
-	for bytes := 0; bytes < fewBytes && done < len(list); done++ {
-		n := list[done]
-		found, err := s.rows(ctx, []int64{n})
-		if ctx.Err() != nil {
-			return nil, done, ctx.Err()
-		}
-		if err != nil {
-			bad[n] = err
-			continue
-		}
-		read = append(read, found...)
-		bytes += found[0].size()
-	}
-	return read, done, s.tell(ctx, bad, unreadable)
+	return scan(rows)
 }

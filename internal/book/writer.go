@@ -8,7 +8,6 @@ import (
 	"slices"
 	"strings"
 	"sync"
-	"sync/atomic"
 	"time"
 
 	"github.com/jackc/pgx/v5/pgconn"
@@ -27,8 +26,6 @@ type writer struct {
 	limit time.Duration // how long one transaction may take; 0 for no limit
 
 	kept map[string]*sql.Stmt // prepared statements, by their text
-
-	commits atomic.Int64 // transactions so far, which tells how well it groups
 }
 
 type saving struct {
@@ -130,7 +127,7 @@ func (w *writer) commit(first saving) {
 type unheard struct{ error }
 
 func (u *unheard) Error() string {
-	return "the book's server was lost while it kept this, which may be there: look before you say it again (" +
+	return "the book's server was lost while it saved this, which may be there: look before you try again (" +
 		u.error.Error() + ")"
 }
 
@@ -208,7 +205,6 @@ func (w *writer) transaction(group *[]saving, open bool) error {
 		_ = tx.Rollback()
 		return err
 	}
-	w.commits.Add(1)
 	return w.end(tx)
 }
 

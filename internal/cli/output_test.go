@@ -34,6 +34,7 @@ func newShop(t *testing.T) *counter {
 	t.Helper()
 	s := &counter{t.TempDir()}
 	t.Chdir(s.dir)
+	t.Setenv("TMPDIR", t.TempDir()) // for what no book takes
 	for _, name := range []string{"lid", "edited", "gone"} {
 		if got := s.run("book", "save", "--name", name, "--gauge", "18ga", "--feed", "5", "--travel", "8"); got.code != 0 {
 			t.Fatal(got)

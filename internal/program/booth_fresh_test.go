@@ -71,7 +71,7 @@ func TestLimitOfUnlistedKeys(t *testing.T) {
 			}
 		}
 		for _, how := range []gossh.AuthMethod{fresh(t), without(), fresh(t)} {
-			if said := run1(t, b.from(t, "127.0.0.1", how), "gauge 16"); !strings.Contains(said, "your address has as many sessions") {
+			if said := run1(t, b.from(t, "127.0.0.1", how), "gauge 16"); !strings.Contains(said, "your address has too many sessions") {
 				t.Errorf("a fourth of one address: %s", said)
 			}
 		}

@@ -52,7 +52,7 @@ func TestLimitOfConnections(t *testing.T) {
 
 // Full is a line and an exit code.
 func TestLimitOfSessions(t *testing.T) {
-	for _, x := range []struct{ limit, words, other string }{{"--per-key", "this key has as many sessions", "0"}, {"--sessions", "full: as many sessions", "1"}} {
+	for _, x := range []struct{ limit, words, other string }{{"--per-key", "this key has too many sessions", "0"}, {"--sessions", "full: no more sessions", "1"}} {
 		b := startBooth(t, x.limit, "1")
 		s, seen := screensIn(t, b.client(t, "reader"), 80, 24)
 		seen.await("wire feed")
@@ -168,7 +168,7 @@ func TestLimitOfTheLongestSession(t *testing.T) {
 			}
 		}
 	}()
-	if code := exitOf(t, s.Wait); code != 1 || !strings.Contains(seen.shown(), "open for as long as one may be") {
+	if code := exitOf(t, s.Wait); code != 1 || !strings.Contains(seen.shown(), "reached its time limit") {
 		t.Errorf("exit %d:\n%s", code, seen.shown())
 	}
 	<-done

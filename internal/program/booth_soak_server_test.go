@@ -150,7 +150,7 @@ func (l *caller) run(args []string, in io.Reader) (out, told string, code int) {
 	err := s.Run("'" + strings.Join(args, "' '") + "'")
 	var exit *gossh.ExitError
 	switch {
-	case errors.As(err, &exit) && !strings.Contains(e.String(), "the server goes down"):
+	case errors.As(err, &exit) && !strings.Contains(e.String(), "the server is going down"):
 		code = exit.ExitStatus()
 	case err != nil:
 		l.hangUp()

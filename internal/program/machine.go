@@ -49,9 +49,6 @@ func shortName() string {
 }
 
 func hostName() string {
-	name, err := os.Hostname()
-	if err != nil {
-		return ""
-	}
+	name, _ := os.Hostname() // "" where there is none
 	return name
 }

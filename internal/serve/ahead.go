@@ -2,19 +2,19 @@ package serve
 
 import (
 	"bytes"
+	"cmp"
 	"context"
 	"io"
-	"sync"
+	"sync/atomic"
 )
 
 // ahead reads a terminal's keys while a command is at work, as a local terminal does: what is typed meanwhile waits
 // for a reader. Ctrl+c stops a command that is not reading; a command that reads gets it like any key.
 type ahead struct {
-	mu      sync.Mutex
-	changed *sync.Cond
-	kept    []byte
-	err     error // what comes after the kept keys
-	reading bool
+	ctx     context.Context
+	keys    chan byte
+	err     error // what comes after the last key
+	reading atomic.Bool
 }
 
 const (
@@ -23,62 +23,50 @@ const (
 	mostKept = 4 << 10
 )
 
-// newAhead reads from keys until they or ctx end.
-func newAhead(ctx context.Context, keys io.Reader, stop func()) *ahead {
-	a := new(ahead)
-	a.changed = sync.NewCond(&a.mu)
-	context.AfterFunc(ctx, func() { a.end(context.Cause(ctx)) })
-	go func() {
-		b := make([]byte, 256)
-		for {
-			n, err := keys.Read(b)
-			if a.take(b[:n]) {
-				stop()
-			}
-			if err != nil {
-				a.end(err)
-				return
-			}
-		}
-	}()
+// newAhead reads until there are no more keys or ctx ends.
+func newAhead(ctx context.Context, from io.Reader, stop func()) *ahead {
+	a := &ahead{ctx: ctx, keys: make(chan byte, mostKept)}
+	go a.fill(from, stop)
 	return a
 }
 
-// take keeps what was typed, and reports whether it has a ctrl+c while nobody reads.
-func (a *ahead) take(keys []byte) (stop bool) {
-	a.mu.Lock()
-	defer a.mu.Unlock()
-	stop = !a.reading && bytes.IndexByte(keys, ctrlC) >= 0
-	a.kept = append(a.kept, keys...)
-	a.changed.Broadcast()
-	for len(a.kept) > mostKept && a.err == nil {
-		a.changed.Wait()
+func (a *ahead) fill(from io.Reader, stop func()) {
+	defer close(a.keys)
+	b := make([]byte, 256)
+	for a.err == nil {
+		var n int
+		n, a.err = from.Read(b)
+		if !a.reading.Load() && bytes.IndexByte(b[:n], ctrlC) >= 0 {
+			stop()
+		}
+		for _, key := range b[:n] {
+			select {
+			case a.keys <- key:
+			case <-a.ctx.Done():
+				return
+			}
+		}
 	}
-	return stop
 }
 
-func (a *ahead) end(err error) {
-	a.mu.Lock()
-	defer a.mu.Unlock()
-	if a.err == nil {
-		a.err = err
+func (a *ahead) Read(p []byte) (n int, err error) {
+	a.reading.Store(true)
+	defer a.reading.Store(false)
+	there := true
+	select {
+	case p[0], there = <-a.keys:
+	default:
+		select {
+		case p[0], there = <-a.keys:
+		case <-a.ctx.Done():
+			return 0, context.Cause(a.ctx)
+		}
 	}
-	a.changed.Broadcast()
-}
-
-func (a *ahead) Read(p []byte) (int, error) {
-	a.mu.Lock()
-	defer a.mu.Unlock()
-	a.reading = true
-	for len(a.kept) == 0 && a.err == nil {
-		a.changed.Wait()
+	if !there {
+		return 0, cmp.Or(a.err, context.Cause(a.ctx))
 	}
-	a.reading = false
-	if len(a.kept) == 0 {
-		return 0, a.err
+	for n = 1; n < len(p) && len(a.keys) > 0; n++ {
+		p[n] = <-a.keys
 	}
-	n := copy(p, a.kept)
-	a.kept = a.kept[n:]
-	a.changed.Broadcast()
 	return n, nil
 }

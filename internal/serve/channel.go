@@ -31,7 +31,7 @@ func (s *server) openChannel(srv *ssh.Server, conn *gossh.ServerConn, asked goss
 	defer l.shut()
 	own, end := context.WithCancelCause(ctx)
 	defer end(errGone)
-	c := &channel{asked, s, &channelContext{Context: ctx, own: own, end: end, link: l, values: map[any]any{},
+	c := &channel{asked, s, &channelContext{Context: ctx, own: own, end: end, link: l,
 		sizes: make(chan ssh.Window, 1), over: make(chan struct{})}}
 	ssh.DefaultSessionHandler(srv, conn, c, c.ctx)
 }
@@ -183,8 +183,7 @@ type channelContext struct {
 	wire   gossh.Channel   // below the library's session
 	out    *outlet         // the channel that the library's session writes to
 	sizes  chan ssh.Window // of the terminal, the last one
-	mu     sync.Mutex
-	values map[any]any
+	values sync.Map
 
 	started atomic.Bool // something was asked for
 	leave   atomic.Pointer[context.CancelCauseFunc]
@@ -197,18 +196,11 @@ func (c *channelContext) Done() <-chan struct{}       { return c.own.Done() }
 func (c *channelContext) Err() error                  { return c.own.Err() }
 
 // SetValue keeps a value for this channel alone.
-func (c *channelContext) SetValue(key, value any) {
-	c.mu.Lock()
-	defer c.mu.Unlock()
-	c.values[key] = value
-}
+func (c *channelContext) SetValue(key, value any) { c.values.Store(key, value) }
 
 // Value is the channel's own value, or else the connection's.
 func (c *channelContext) Value(key any) any {
-	c.mu.Lock()
-	v, ok := c.values[key]
-	c.mu.Unlock()
-	if ok {
+	if v, ok := c.values.Load(key); ok {
 		return v
 	}
 	return c.own.Value(key)

@@ -7,6 +7,8 @@ import (
 	"io"
 
 	"charm.land/ssh"
+
+	"brazebooth/internal/crew"
 )
 
 // command answers one command and returns its exit code.
@@ -26,11 +28,12 @@ func (s *server) plain(x *session) int {
 
 // answer carries out a command. At a terminal keys become lines, and each line feed gets a carriage return.
 func (s *server) answer(x *session, args []string) int {
-	var in io.Reader = heardReader{x}
-	var below io.Writer = heardWriter{x}
+	in := crew.Reader(x.asked, heard{x}) // so that a command that waits for input ends when its guest is asked to leave
+	var below io.Writer = heard{x}
 	if _, _, terminal := x.Pty(); terminal {
 		below = ssh.NewPtyWriter(below)
-		in = newLineInput(newAhead(x.asked, newInput(x.life, x, &s.Settings, x.heard), func() { x.leave(errStopped) }), below)
+		keys := newInput(x.life, x, &s.Settings, x.heard)
+		in = newLineInput(newAhead(x.asked, keys, func() { x.leave(errStopped) }), below)
 	}
 	out := bufio.NewWriterSize(below, 32<<10)
 	code := s.deps.Command(x.asked, x.guest, s.book, args, in, out, x.Stderr())
@@ -47,34 +50,17 @@ func (s *server) answer(x *session, args []string) int {
 	return max(code, 1)
 }
 
-// heardReader and heardWriter keep a command's session awake while bytes move. When a guest is asked to leave,
-// reading ends, so a command that waits for input ends too.
-type heardReader struct{ x *session }
+// heard is a command's input and output, which keep its session awake while bytes move.
+type heard struct{ x *session }
 
-func (r heardReader) Read(p []byte) (int, error) {
-	type piece struct {
-		text []byte
-		err  error
-	}
-	came := make(chan piece, 1)
-	go func() {
-		b := make([]byte, min(len(p), 32<<10))
-		n, err := r.x.Read(b)
-		came <- piece{b[:n], err}
-	}()
-	select {
-	case c := <-came:
-		r.x.heard()
-		return copy(p, c.text), c.err
-	case <-r.x.asked.Done():
-		return 0, context.Cause(r.x.asked)
-	}
+func (h heard) Read(p []byte) (int, error) {
+	n, err := h.x.Read(p)
+	h.x.heard()
+	return n, err
 }
 
-type heardWriter struct{ x *session }
-
-func (w heardWriter) Write(p []byte) (int, error) {
-	n, err := w.x.Write(p)
-	w.x.heard()
+func (h heard) Write(p []byte) (int, error) {
+	n, err := h.x.Write(p)
+	h.x.heard()
 	return n, err
 }

@@ -11,54 +11,6 @@ import (
 	"github.com/pires/go-proxyproto"
 )
 
-// gate counts connections, before and after their clients are known.
-type gate struct {
-	mu        sync.Mutex
-	all, most int
-	from      map[string]int
-	mostFrom  int
-}
-
-// arrive takes a place, before anything is known of the client.
-func (g *gate) arrive() bool {
-	g.mu.Lock()
-	defer g.mu.Unlock()
-	if g.all >= g.most {
-		return false
-	}
-	g.all++
-	return true
-}
-
-// give gives back a place that was counted for no address.
-func (g *gate) give() {
-	g.mu.Lock()
-	defer g.mu.Unlock()
-	g.all--
-}
-
-// come counts the place for an address; where the address has too many, the place is freed.
-func (g *gate) come(address string) bool {
-	g.mu.Lock()
-	defer g.mu.Unlock()
-	if g.from[placeOf(address)] >= g.mostFrom {
-		g.all--
-		return false
-	}
-	g.from[placeOf(address)]++
-	return true
-}
-
-func (g *gate) leave(address string) {
-	g.mu.Lock()
-	defer g.mu.Unlock()
-	g.all--
-	place := placeOf(address)
-	if g.from[place]--; g.from[place] <= 0 {
-		delete(g.from, place)
-	}
-}
-
 // placeOf is what an address counts as. A machine can use any number of addresses of its IPv6 network, so they count as
 // one.
 func placeOf(address string) string {
@@ -89,18 +41,18 @@ type link struct {
 // connect lets a connection in, or turns it away. Behind a balancer the address is known only after the balancer's
 // header, so a place is taken before.
 func (s *server) connect(ctx ssh.Context, conn net.Conn) net.Conn {
-	if !s.gate.arrive() {
+	if !s.gate.take() {
 		s.turnAway(conn, "full")
 		return nil
 	}
 	address := addressOf(conn.RemoteAddr())
 	if err := unnamed(conn); err != nil {
-		s.gate.give()
+		s.gate.free("")
 		s.meters.refused("no client named").Inc()
 		s.knocks.Do(func() { s.log.Info("a balancer's connection names no client", "from", address, "why", err.Error()) })
 		return nil
 	}
-	if !s.gate.come(address) {
+	if !s.gate.give(placeOf(address)) {
 		s.turnAway(conn, "too many connections from your address")
 		return nil
 	}
@@ -172,7 +124,7 @@ func (l *link) Close() error {
 	l.quiet.Stop()
 	l.mu.Unlock()
 	if first {
-		l.server.gate.leave(l.address)
+		l.server.gate.free(placeOf(l.address))
 		l.server.links.Delete(l)
 		l.server.meters.bytesIn.Add(int(l.in.Load()))
 		l.server.meters.bytesOut.Add(int(l.out.Load()))

@@ -24,21 +24,21 @@ func TestPlacesOfAddresses(t *testing.T) {
 }
 
 // Places are counted when they are taken and when they are given back, also with clients turned away in between.
-func TestGateCounts(t *testing.T) {
-	g := gate{most: 3, mostFrom: 2, from: map[string]int{}}
-	enter := func(address string) bool { return g.arrive() && g.come(address) }
+func TestPlacesAreCounted(t *testing.T) {
+	g := places{most: 3, mostEach: 2, of: map[string]int{}}
+	enter := func(address string) bool { return g.take() && g.give(placeOf(address)) }
 	if !enter("2001:db8::1") || !enter("2001:db8::2") || enter("2001:db8::3") || !enter("192.0.2.1") ||
 		enter("192.0.2.2") {
 		t.Errorf("%+v", &g)
 	}
-	g.leave("2001:db8::1")
+	g.free(placeOf("2001:db8::1"))
 	if !enter("2001:db8::9") {
 		t.Errorf("%+v", &g)
 	}
 	for _, address := range []string{"2001:db8::1", "2001:db8::2", "192.0.2.1"} {
-		g.leave(address)
+		g.free(placeOf(address))
 	}
-	if g.all != 0 || len(g.from) != 0 {
+	if g.all != 0 || len(g.of) != 0 {
 		t.Errorf("%+v", &g)
 	}
 }

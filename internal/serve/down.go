@@ -10,11 +10,7 @@ func (s *server) seeOut() {
 		x.leave(errDown)
 	}
 	s.mu.Unlock()
-	out := make(chan struct{})
-	go func() { s.busy.Wait(); close(out) }()
-	select {
-	case <-out:
-	case <-time.After(s.Handover):
+	if !inTime(s.Handover, s.busy.Wait) {
 		s.log.Warn("went down before everybody was out", "sessions", s.seats.taken())
 	}
 	inTime(lastWait, s.closeAll)
@@ -32,12 +28,14 @@ func (s *server) closeAll() {
 	_ = s.ssh.Close()
 }
 
-// inTime does something and waits for it no longer than a limit.
-func inTime(most time.Duration, do func()) {
+// inTime does something, waits for it no longer than a limit, and reports whether it is done.
+func inTime(most time.Duration, do func()) bool {
 	done := make(chan struct{})
 	go func() { do(); close(done) }()
 	select {
 	case <-done:
+		return true
 	case <-time.After(most):
+		return false
 	}
 }

@@ -56,15 +56,7 @@ func (x *session) tell(why error) {
 	if _, _, terminal := x.Pty(); terminal {
 		to = x
 	}
-	done := make(chan struct{})
-	go func() {
-		defer close(done)
-		_, _ = fmt.Fprintf(to, "brazebooth: %v\n", why)
-	}()
-	select {
-	case <-done:
-	case <-time.After(graceful): // a client that takes nothing
-	}
+	inTime(graceful, func() { _, _ = fmt.Fprintf(to, "brazebooth: %v\n", why) }) // a client may take nothing
 }
 
 // heardOut waits a moment until the client has closed its side too: then it has the exit code. Closing before that

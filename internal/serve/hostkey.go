@@ -27,7 +27,7 @@ func hostKey(file string) (ssh.Signer, error) {
 	info, err := os.Stat(file)
 	if errors.Is(err, os.ErrNotExist) {
 		if err := makeHostKey(file); err != nil {
-			return nil, fmt.Errorf("no host key can be made: %w", err)
+			return nil, fmt.Errorf("a host key cannot be made: %w", err)
 		}
 		info, err = os.Stat(file)
 	}
@@ -45,12 +45,12 @@ func hostKey(file string) (ssh.Signer, error) {
 	}
 	key, err := ssh.ParsePrivateKey(text)
 	if err != nil {
-		return nil, mistake.New(fmt.Sprintf("%s is no host key: %v", file, err),
+		return nil, mistake.New(fmt.Sprintf("%s is not a host key: %v", file, err),
 			"name another with --host-key, or move it away: a new one is made")
 	}
 	if key.PublicKey().Type() != ssh.KeyAlgoED25519 {
 		return nil, mistake.New(fmt.Sprintf("the host key %s is of type %s", file, key.PublicKey().Type()),
-			"an ed25519 key is wanted: move this one away, and one is made")
+			"it has to be an Ed25519 key: move this one away, and a new one is made")
 	}
 	return key, nil
 }

@@ -98,21 +98,22 @@ func (f *keyFile) names() map[string]string {
 	f.mu.Lock()
 	defer f.mu.Unlock()
 	info, err := os.Stat(f.path)
-	if err != nil {
-		f.forget(err)
-		return nil
-	}
-	if f.same(info) {
+	if err == nil && f.same(info) {
 		return f.list
 	}
-	text, err := os.ReadFile(f.path)
-	if err != nil {
-		f.forget(err)
-		return nil
+	var text []byte
+	if err == nil {
+		text, err = os.ReadFile(f.path)
 	}
-	f.seen, f.at = info, time.Now()
-	f.list = f.parse(text)
-	return f.list
+	if err == nil {
+		f.seen, f.at, f.list = info, time.Now(), f.parse(text)
+		return f.list
+	}
+	if f.list != nil || f.seen == nil {
+		f.log.Error("this file of keys lets nobody in", "err", err)
+	}
+	f.list, f.seen = nil, nil
+	return nil
 }
 
 // same reports whether a file is unchanged since it was read. A file that was written just before it was read may have
@@ -120,13 +121,6 @@ func (f *keyFile) names() map[string]string {
 func (f *keyFile) same(info os.FileInfo) bool {
 	return f.seen != nil && os.SameFile(info, f.seen) && info.Size() == f.seen.Size() &&
 		info.ModTime().Equal(f.seen.ModTime()) && f.at.Sub(info.ModTime()) > 2*time.Second
-}
-
-func (f *keyFile) forget(err error) {
-	if f.list != nil || f.seen == nil {
-		f.log.Error("nobody is let in by this file of keys", "err", err)
-	}
-	f.list, f.seen = nil, nil
 }
 
 // parse reads the lines whose options can be kept to. Other lines are left out and named, so that no restriction is
@@ -152,7 +146,7 @@ func (f *keyFile) parse(text []byte) map[string]string {
 		if errors.Is(err, bufio.ErrTooLong) {
 			err = fmt.Errorf("line %d is longer than any key", n)
 		}
-		f.log.Error("nobody is let in by this file of keys", "file", f.path, "err", err)
+		f.log.Error("this file of keys lets nobody in", "file", f.path, "err", err)
 		return nil
 	}
 	return list
@@ -168,7 +162,7 @@ func publicKey(line string) (ssh.PublicKey, string, error) {
 		switch strings.ToLower(o) { // these restrictions hold for everybody
 		case "no-port-forwarding", "no-agent-forwarding", "no-x11-forwarding", "no-user-rc":
 		default:
-			return nil, "", fmt.Errorf("the option %q cannot be kept to here", plain.Line(o, 40))
+			return nil, "", fmt.Errorf("the option %q is not supported here", plain.Line(o, 40))
 		}
 	}
 	if err := strong(key); err != nil {

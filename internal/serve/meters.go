@@ -29,11 +29,7 @@ func newMeters(s *server) *meters {
 		refusedKeys: set.NewCounter("brazebooth_keys_refused_total"),
 		panics:      set.NewCounter("brazebooth_session_failures_total")}
 	set.NewGauge("brazebooth_sessions", func() float64 { return float64(s.seats.taken()) })
-	set.NewGauge("brazebooth_connections", func() float64 {
-		s.gate.mu.Lock()
-		defer s.gate.mu.Unlock()
-		return float64(s.gate.all)
-	})
+	set.NewGauge("brazebooth_connections", func() float64 { return float64(s.gate.taken()) })
 	set.NewGauge("brazebooth_log_lines_lost", func() float64 { return float64(lostLines.Load()) })
 	return m
 }

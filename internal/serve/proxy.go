@@ -15,7 +15,7 @@ func (s *Settings) trust() (proxyproto.ConnPolicyFunc, error) {
 		proxyproto.SKIP)
 }
 
-var errNoClient = errors.New("the header names a client by no address of TCP")
+var errNoClient = errors.New("the header names no client by a TCP address")
 
 // clientNamed accepts a balancer's header (PROXY protocol, sections 2.1 and 2.2) that names a client by an address of
 // TCP, or says that the connection is the balancer's own: LOCAL, or UNKNOWN in version 1. The balancer's own

@@ -1,6 +1,7 @@
 package serve
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -53,7 +54,7 @@ func Bind(d Deps) func(f *pflag.FlagSet) func(ctx context.Context, book string) 
 		s := new(Settings)
 		s.flags(f)
 		return func(ctx context.Context, book string) error {
-			if err := fill(f, d.Config, d.Getenv); err != nil {
+			if err := cmp.Or(fill(f, d.Config, d.Getenv), bounds(f)); err != nil {
 				return err
 			}
 			if b := f.Lookup("book"); b != nil && b.Changed { // a flag of every command, and a setting of this one
@@ -108,7 +109,7 @@ func run(ctx context.Context, s *Settings, d Deps, book string) error {
 	}
 	if s.Open {
 		_, _ = fmt.Fprintln(d.Err,
-			"brazebooth: open to everybody who reaches this port: they can look at all that is in the book")
+			"brazebooth: open to everybody who can reach this port: they can read the whole book")
 	}
 	_, _ = fmt.Fprintf(d.Err, "brazebooth: serving at %s, host key %s\n", l.Addr(),
 		gossh.FingerprintSHA256(key.PublicKey()))
@@ -124,8 +125,8 @@ type server struct {
 	keys    *keyring
 	ssh     *ssh.Server
 	meters  *meters
-	gate    gate
-	seats   seats
+	gate    places   // of connections
+	seats   places   // of sessions
 	links   sync.Map // *link
 	turning chan struct{}
 	knocks  rate.Sometimes // lines of the log about connections that were not taken; the figures count all of them
@@ -142,8 +143,8 @@ func newServer(s *Settings, d Deps, book string, key gossh.Signer, log *slog.Log
 		turning: make(chan struct{}, mostTurned)}
 	srv.knocks = rate.Sometimes{First: mostLines, Interval: time.Second} // constant knocking must not fill the disk
 	srv.guesses = rate.Sometimes{First: mostLines, Interval: time.Second}
-	srv.gate = gate{most: s.Connections, mostFrom: s.PerAddress, from: map[string]int{}}
-	srv.seats = seats{most: s.Sessions, mostEach: s.PerKey, of: map[string]int{}}
+	srv.gate = places{most: s.Connections, mostEach: s.PerAddress, of: map[string]int{}}
+	srv.seats = places{most: s.Sessions, mostEach: s.PerKey, of: map[string]int{}}
 	srv.meters = newMeters(srv)
 	options := []ssh.Option{
 		wish.WithVersion("brazebooth"),

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io"
 	"runtime/debug"
 	"strings"
 	"time"
@@ -25,7 +26,7 @@ type session struct {
 	asked  context.Context // ends before that, when the guest is asked to leave; its cause says why
 	leave  context.CancelCauseFunc
 	guest  Guest
-	idle   *idling
+	idle   *time.Timer
 	talk   bool // questions and answers, which go on until the guest ends them
 }
 
@@ -52,17 +53,27 @@ func (s *server) handle(sess ssh.Session) {
 		return
 	}
 	who := x.guest.account()
-	if full := s.seats.take(who); full != nil {
+	if full := s.seat(who, x.guest.listed); full != nil {
 		s.meters.refused("sessions").Inc()
-		if errors.Is(full, errKeyFull) && !x.guest.listed {
-			full = errAddressFull
-		}
 		x.tell(full)
 		_ = sess.Exit(1)
 		return
 	}
 	defer s.seats.free(who)
 	s.serve(x)
+}
+
+// seat takes a place for a session, or says why there is none.
+func (s *server) seat(who string, listed bool) error {
+	switch {
+	case !s.seats.take():
+		return errFull
+	case s.seats.give(who):
+		return nil
+	case listed:
+		return errKeyFull
+	}
+	return errAddressFull
 }
 
 // welcome finds out who the guest is, by the key files as they are now. A connection keeps the role that it came in
@@ -95,8 +106,8 @@ func (s *server) serve(x *session) {
 		return
 	}
 	defer s.left(x)
-	x.idle = newIdling(s.Idle, func() { x.leave(errIdle) })
-	defer x.idle.stop()
+	x.idle = time.AfterFunc(s.Idle, func() { x.leave(errIdle) })
+	defer x.idle.Stop()
 	longest := time.AfterFunc(s.Longest, func() { x.leave(errLongest) })
 	defer longest.Stop()
 	stop := context.AfterFunc(x.asked, x.hurry)
@@ -174,8 +185,13 @@ func (s *server) failed(x *session, what any, stack []byte) {
 	x.tell(errFailed)
 }
 
-// heard notes that the guest did something.
-func (x *session) heard() { x.idle.heard() }
+// heard notes that the guest did something. A timer that was stopped stays so: a byte that comes after the end of a
+// session would otherwise keep it in memory until it is idle.
+func (x *session) heard() {
+	if x.idle.Stop() {
+		x.idle.Reset(x.server.Idle)
+	}
+}
 
 // screens shows the screens until they are left, in the units, the colours and the decimal mark of look.
 func (s *server) screens(x *session, look tui.Options) int {
@@ -213,7 +229,7 @@ func (s *server) screens(x *session, look tui.Options) int {
 }
 
 // slowly writes to a terminal, no faster than it takes the bytes.
-func (s *server) slowly(x *session) interface{ Write([]byte) (int, error) } {
+func (s *server) slowly(x *session) io.Writer {
 	if !s.Pace {
 		return x
 	}

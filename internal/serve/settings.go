@@ -16,34 +16,16 @@ import (
 )
 
 // Settings are a server's settings. Each is a flag of the serve command, a name in the [serve] table of the
-// configuration file and an environment variable; a flag overrides the environment, and the environment the file.
+// configuration file and an environment variable; a flag overrides the environment, and the environment the file. What
+// each means is said by its flag.
 type Settings struct {
-	Listen   string // address
-	Keys     string // file of public keys that may look
-	Writers  string // file of public keys that may also keep
-	Open     bool   // everybody may look
-	HostKey  string // file of the server's own key
-	Config   string // configuration file
-	Log      string // file, "" for standard error
-	Metrics  string // loopback address of figures and health, "" for none
-	Proxy    string // addresses of balancers that are believed when they name a client, with commas
-	FPS      int    // frames a second
-	Pace     bool   // wait for slow lines
-	Handover time.Duration
+	Listen, Keys, Writers, HostKey, Config, Log, Metrics, Proxy string // "" for none
 
-	Handshake   time.Duration // from connecting to being known
-	PerAddress  int           // connections from one address
-	Connections int           // connections in all
-	Sessions    int           // sessions in all
-	PerKey      int           // sessions of one key
-	Channels    int           // channels in one connection
-	Idle        time.Duration // without a key
-	Stalled     time.Duration // without the client taking what it is sent
-	Longest     time.Duration // a session
-	InputRate   int           // bytes a second that are taken in
-	Paste       int           // bytes of one paste
-	Columns     int           // widest terminal
-	Rows        int           // tallest terminal
+	Open, Pace bool
+
+	FPS, PerAddress, Connections, Sessions, PerKey, Channels, InputRate, Paste, Columns, Rows int
+
+	Handover, Handshake, Idle, Stalled, Longest time.Duration
 }
 
 // flags binds the settings to flags, whose defaults are the safe ones.
@@ -116,7 +98,7 @@ func fill(f *pflag.FlagSet, usual string, getenv func(string) string) error {
 			return
 		}
 		if bad := f.Set(flag.Name, value); bad != nil {
-			err = mistake.New(fmt.Sprintf("%s: %q will not do", from, plain.Line(value, 60)), "it is "+flag.Usage+
+			err = mistake.New(fmt.Sprintf("%s: %q is not valid", from, plain.Line(value, 60)), "it is "+flag.Usage+
 				", as "+flag.DefValue)
 		}
 	})
@@ -138,14 +120,14 @@ func serveTable(file string, named bool) (map[string]any, error) {
 		return nil, nil
 	}
 	if info, err := os.Stat(file); err == nil && !info.Mode().IsRegular() {
-		return nil, mistake.New(file+" is no file that can be read to its end", "name a file: --config FILE")
+		return nil, mistake.New(file+" is not a regular file", "name a file: --config FILE")
 	}
 	text, err := os.ReadFile(file)
 	if os.IsNotExist(err) && !named {
 		return nil, nil
 	}
 	if err != nil {
-		return nil, mistake.New(err.Error(), "name a file that is there: --config FILE")
+		return nil, mistake.New(err.Error(), "name a file that exists: --config FILE")
 	}
 	var whole struct {
 		Serve map[string]any `toml:"serve"`
@@ -159,7 +141,7 @@ func serveTable(file string, named bool) (map[string]any, error) {
 // check refuses what cannot be served, before anything is opened.
 func (s *Settings) check() error {
 	if s.Keys == "" && !s.Open {
-		return mistake.New("nobody could come in: neither --keys nor --open is given",
+		return mistake.New("nobody could connect: neither --keys nor --open is given",
 			"name a file of public keys: --keys keys.txt; or let everybody look: --open")
 	}
 	if s.Proxy != "" {
@@ -168,7 +150,7 @@ func (s *Settings) check() error {
 				"type a balancer's address, as 192.0.2.7, or a network, as 192.0.2.0/28, with commas between")
 		}
 	}
-	return cmp.Or(s.readable(), s.bounds(), s.loopback())
+	return cmp.Or(s.readable(), s.loopback())
 }
 
 // apart refuses an impossible place for a book, and the book itself where another file is wanted: a log would be
@@ -199,36 +181,30 @@ func (s *Settings) readable() error {
 		}
 		if _, err := os.ReadFile(file); err != nil {
 			return mistake.New(fmt.Sprintf("the file of keys cannot be read: %v", err),
-				"name one that is there: it holds public keys, one a line")
+				"name one that exists: it holds public keys, one a line")
 		}
 	}
 	return nil
 }
 
-func (s *Settings) bounds() error {
-	if s.FPS < 1 || s.FPS > 120 {
-		return mistake.New(fmt.Sprintf("--fps: %d frames a second", s.FPS), "type 1 to 120")
-	}
-	for _, n := range []struct {
-		name  string
-		value int
-	}{{"per-address", s.PerAddress}, {"connections", s.Connections}, {"sessions", s.Sessions}, {"per-key",
-		s.PerKey}, {"channels", s.Channels},
-		{"input-rate", s.InputRate}, {"paste", s.Paste}, {"columns", s.Columns}, {"rows", s.Rows}} {
-		if n.value < 1 || n.value > 1_000_000 {
-			return mistake.New(fmt.Sprintf("--%s: %d", n.name, n.value), "type 1 or more, at most a million")
+// bounds refuses numbers and times that nothing can be served with.
+func bounds(f *pflag.FlagSet) (err error) {
+	f.VisitAll(func(flag *pflag.Flag) {
+		most, hint := 1_000_000, "type 1 or more, at most a million"
+		if flag.Name == "fps" {
+			most, hint = 120, "type 1 to 120"
 		}
-	}
-	for _, d := range []struct {
-		name  string
-		value time.Duration
-	}{{"handover", s.Handover}, {"handshake", s.Handshake}, {"idle", s.Idle}, {"stalled", s.Stalled}, {"longest",
-		s.Longest}} {
-		if d.value <= 0 {
-			return mistake.New(fmt.Sprintf("--%s: %v", d.name, d.value), "type a time, as 30s, 20m or 12h")
+		n, noNumber := f.GetInt(flag.Name)
+		took, noTime := f.GetDuration(flag.Name)
+		switch {
+		case err != nil || !isSetting(f, flag.Name):
+		case noNumber == nil && (n < 1 || n > most):
+			err = mistake.New(fmt.Sprintf("--%s: %d", flag.Name, n), hint)
+		case noTime == nil && took <= 0:
+			err = mistake.New(fmt.Sprintf("--%s: %v", flag.Name, took), "type a time, as 30s, 20m or 12h")
 		}
-	}
-	return nil
+	})
+	return err
 }
 
 // loopback keeps figures of a shop's work off the network.

@@ -65,7 +65,7 @@ func TestSettingsOfANamedFile(t *testing.T) {
 		t.Errorf("a file that is not there: %v", err)
 	}
 	if _, _, err := filled(t, []string{"--config", t.TempDir()}, nil, ""); err == nil || !strings.Contains(err.Error(),
-		"is no file") {
+		"is not a regular file") {
 		t.Errorf("what is no file: %v", err)
 	}
 }
@@ -76,11 +76,11 @@ func TestSettingsThatAreRefused(t *testing.T) {
 		{file: "[serve]\nhelp = true", want: `no setting "help"`},
 		{file: "[serve]\nconfig = \"x\"", want: `no setting "config"`},
 		{file: "[serve]\n\"a\\u001b[31m\" = 1", want: `no setting "a"`},
-		{file: "[serve]\nidle = 30", want: `idle: "30" will not do`},
-		{file: "[serve]\nper-key = \"many\"", want: `per-key: "many" will not do`},
+		{file: "[serve]\nidle = 30", want: `idle: "30" is not valid`},
+		{file: "[serve]\nper-key = \"many\"", want: `per-key: "many" is not valid`},
 		{file: "[serve]\nkeys = [\"a\", \"b\"]", want: "neither a text nor a number"},
 		{file: "[serve\n", want: "config.toml"},
-		{env: "BRAZEBOOTH_SERVE_PER_KEY", value: "\x1b[31mx", want: `BRAZEBOOTH_SERVE_PER_KEY: "x" will not do`},
+		{env: "BRAZEBOOTH_SERVE_PER_KEY", value: "\x1b[31mx", want: `BRAZEBOOTH_SERVE_PER_KEY: "x" is not valid`},
 	} {
 		_, _, err := filled(t, nil, map[string]string{x.env: x.value}, x.file)
 		if err == nil || !strings.Contains(err.Error(), x.want) || strings.Contains(err.Error(), "\x1b") {
@@ -109,7 +109,7 @@ func TestServeRefusesWrongSettings(t *testing.T) {
 		{"--open --metrics :9222", "--metrics"}, {"--open --metrics 0.0.0.0:9222", "--metrics"},
 		{"--open --metrics 192.0.2.1:9222", "--metrics"}, {"--open --metrics x", "--metrics"},
 		{"--open --proxy balancer", "--proxy"}, {"--open --proxy 10.0.0.0/99", "--proxy"},
-		{"--open --log " + dir, "--log"}, {"--open --host-key " + keys, "no host key"},
+		{"--open --log " + dir, "--log"}, {"--open --host-key " + keys, "not a host key"},
 		{"--open --listen 127.0.0.1:99999", "--listen"},
 	} {
 		f := pflag.NewFlagSet("serve", pflag.ContinueOnError)

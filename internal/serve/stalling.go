@@ -45,8 +45,7 @@ func (o *outlet) Stderr() io.ReadWriter {
 func (o *outlet) SendRequest(name string, wantReply bool, payload []byte) (ok bool, err error) {
 	_, err = o.timed(func() (n int, err error) {
 		ok, err = o.Channel.SendRequest(name, wantReply, payload)
-		return 0,
-			err
+		return 0, err
 	})
 	return ok, err
 }

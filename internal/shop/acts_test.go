@@ -124,7 +124,7 @@ func TestActs(t *testing.T) {
 		{"edit what is not there", []act{saveCard("lid")}, edit("rim", "note", "x"), "", "",
 			`no such record in the book: no card is called "rim"`, "brazebooth book list"},
 		{"edit one of two", []act{saveCard("lid"), saveCard("lid")}, edit("lid", "note", "x"), "", "",
-			"2 records of kind card are meant by that", "type one of their ids"},
+			"2 records of kind card match", "type one of their ids"},
 
 		{"delete", []act{saveCard("lid")}, remove(book.CardKind, "lid"), "deleted ID", "deleted: ", "", ""},
 		{"delete twice", []act{saveCard("lid"), remove(book.CardKind, "lid")}, remove(book.CardKind, "lid"), "", "",
@@ -144,8 +144,8 @@ func TestActs(t *testing.T) {
 			"kept: test bead, bad; it has no card and is kept as it was laid:" +
 				" feed: no card is computed with it (outside the formula's range:" +
 				" rise 1000, too far from what this heat can do)", "", ""},
-		{"trial of no verdict", nil, saveTrial(lap, "", "", ""), "", "", "a trial wants a verdict", "type --verdict"},
-		{"trial of another verdict", nil, saveTrial(lap, "pores", "fine", ""), "", "", "a trial wants a verdict",
+		{"trial of no verdict", nil, saveTrial(lap, "", "", ""), "", "", "a trial needs a verdict", "type --verdict"},
+		{"trial of another verdict", nil, saveTrial(lap, "pores", "fine", ""), "", "", "a trial needs a verdict",
 			"type --verdict"},
 		{"trial against its look", nil, saveTrial(lap, "pores", "good", ""), "", "",
 			"the verdict good together with pores", "say acceptable"},
@@ -166,7 +166,7 @@ func TestActs(t *testing.T) {
 		{"reading far from the others", odd[:2], odd[2], "saved ID reading of A",
 			"kept: reading of A; a reading lies far from the others and is not used:" +
 				" brazebooth book reading shows it", "", ""},
-		{"reading of nothing", nil, saveReading("", 6.35, 12, 97), "", "", "a reading of no power source",
+		{"reading of nothing", nil, saveReading("", 6.35, 12, 97), "", "", "a reading without a power source",
 			"type --power-source"},
 		{"reading without amps", nil, saveReading("A", 6.35, 12, 0), "", "", "volts without amps teach nothing",
 			"type --amps"},
@@ -210,7 +210,7 @@ func TestActs(t *testing.T) {
 		{"spool without its weight", nil, enter(book.SpoolKind, "lot", "A17"), "", "",
 			"a new spool without its weight", "type --full"},
 		{"spool of no number", nil, enter(book.SpoolKind, "lot", "A17", "full", "NaN"), "", "",
-			`--full: "NaN" is no weight of wire, or more than a tonne`, "type grams"},
+			`--full: "NaN" is not a weight of wire, or is more than a tonne`, "type grams"},
 		{"spool of less than nothing", nil, enter(book.SpoolKind, "lot", "A17", "full", "-1"), "", "",
 			"a full spool of less than nothing", "type grams"},
 		{"spool of which too much is used", nil, enter(book.SpoolKind, "lot", "A17", "full", "100", "used", "200"),
@@ -395,7 +395,7 @@ func TestWhatNoBookTakesIsRescued(t *testing.T) {
 	for name, do := range map[string]act{"save": writes["save"], "practice": writes["practice"],
 		"trial": writes["trial"]} {
 		_, err := do(t.Context(), s)
-		lies := regexp.MustCompile(`it lies in (\S+), for: brazebooth book import (\S+)$`)
+		lies := regexp.MustCompile(`it was saved in (\S+): take it in with brazebooth book import (\S+)$`)
 		if found := lies.FindStringSubmatch(err.Error()); found == nil || found[1] != found[2] {
 			t.Errorf("%s: %v", name, err)
 		}

@@ -105,7 +105,7 @@ const gramsHint = "type grams: --full 4540, --used 120; --used -120 puts back wh
 func grams(text string) (float64, error) {
 	v, err := strconv.ParseFloat(strings.TrimSpace(text), 64)
 	if err != nil || !(math.Abs(v) < 1e6) {
-		return 0, wrong(quote(text)+" is no weight of wire, or more than a tonne", gramsHint)
+		return 0, wrong(quote(text)+" is not a weight of wire, or is more than a tonne", gramsHint)
 	}
 	return v, nil
 }
@@ -176,7 +176,7 @@ func (e *entry) source(was book.Source, known bool) (book.Source, error) {
 	if e.note != nil {
 		was.Note = *e.note
 	}
-	was.Clean()
+	book.Clean(&was)
 	if was.LeastAmps > 0 && was.MostAmps > 0 && was.LeastAmps > was.MostAmps {
 		what := fmt.Sprintf("a plate from %.0f to %.0f A", was.LeastAmps, was.MostAmps)
 		return was, wrong(what, "--least-amps is the smaller of the two")
@@ -212,10 +212,10 @@ func (e *entry) spool(was book.Spool, known bool) (book.Spool, error) {
 	if e.note != nil {
 		was.Note = *e.note
 	}
-	was.Clean()
+	book.Clean(&was)
 	if was.Left < 0 || was.Left > was.Full {
 		what := fmt.Sprintf("%.0f g cannot be left of a spool of %.0f g", was.Left, was.Full)
-		return was, wrong(what, "check the grams; --full mends the spool's weight")
+		return was, wrong(what, "check the grams; --full corrects the spool's weight")
 	}
 	return was, nil
 }

@@ -79,9 +79,9 @@ func PlaceError(where string) error {
 	case address.Check(where) != nil:
 		return bookError(book.ErrAddress)
 	case where == "-":
-		return wrong("a book is no stream", "name a file: --book FILE")
+		return wrong("a book cannot be a stream", "name a file: --book FILE")
 	case plain.Line(where, len(where)) != where:
-		return wrong("the book's name has signs that show nothing", "name another file: --book FILE")
+		return wrong("the book's name has characters that cannot be seen", "name another file: --book FILE")
 	}
 	return nil
 }
@@ -120,7 +120,7 @@ func bookError(err error) error {
 		return &mistake.Error{What: what, Hint: "use the newer program, or another book with --book", Cause: err}
 	case errors.As(err, &path):
 		what := plain.Line(path.Path, 200) + ": " + path.Err.Error()
-		return &Failure{what, "name another book with --book, or mend that; " + whichBook, err}
+		return &Failure{what, "name another book with --book, or repair that; " + whichBook, err}
 	}
 	return err
 }

@@ -24,7 +24,6 @@ func CardOf(ctx context.Context, b book.Book, word string) (book.Revision, book.
 		return r, book.Card{}, err
 	}
 	c, err := book.Body[book.Card](&r)
-	c.Clean()
 	return r, c, err
 }
 

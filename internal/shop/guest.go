@@ -7,7 +7,6 @@ import (
 	"reflect"
 	"slices"
 	"strings"
-	"syscall"
 
 	"brazebooth/internal/address"
 	"brazebooth/internal/book"
@@ -38,7 +37,7 @@ func GuestError(err error, where string) error {
 		}
 		return mistake.In(m.Field, unplaced(m.What, where), hint)
 	case foreign(err):
-		return &Failure{serversBook + " cannot be used now: " + kind(err), askServer, err}
+		return &Failure{serversBook + " cannot be used now: " + book.Hindrance(err), askServer, err}
 	case errors.As(err, &bad), errors.Is(err, address.ErrBad):
 		return Unusable(err)
 	case errors.As(err, &could):
@@ -78,33 +77,10 @@ func foreign(err error) bool {
 		t = t.Elem()
 	}
 	room, _, _ := strings.Cut(t.PkgPath(), "/")
-	switch {
-	case slices.Contains([]string{"errors", "fmt", "context", "encoding", "strconv", "brazebooth"}, room):
+	if slices.Contains([]string{"errors", "fmt", "context", "encoding", "strconv", "brazebooth"}, room) {
 		return foreign(errors.Unwrap(err))
 	}
 	return true
-}
-
-// kind is what hinders a book, in words that name nothing.
-func kind(err error) string {
-	var coded interface{ Code() int } // as SQLite's are
-	code := 0
-	if errors.As(err, &coded) {
-		code = coded.Code() & 0xff
-	}
-	switch {
-	case code == 13, errors.Is(err, syscall.ENOSPC):
-		return "its disk is full"
-	case code == 5, code == 6:
-		return "somebody else is using it; say it again"
-	case code == 8, errors.Is(err, syscall.EACCES), errors.Is(err, syscall.EROFS):
-		return "it may not be written"
-	case code == 1, code == 11, code == 26:
-		return "it is damaged, or no book"
-	case code > 0, errors.Is(err, syscall.EIO), errors.Is(err, syscall.ENOENT), errors.Is(err, syscall.ENOTDIR):
-		return "its disk cannot be read or written"
-	}
-	return "its database does not answer, or refuses"
 }
 
 // unplaced is a text without the book's place, its folder, and the address of a server.

@@ -32,7 +32,6 @@ func all[T any](ctx context.Context, b book.Book, kind book.Kind, wanted func(*T
 // Readings are those of a power source that stand, oldest first; "" for all power sources.
 func Readings(ctx context.Context, b book.Book, source string) ([]Kept[book.Reading], error) {
 	list, err := all(ctx, b, book.ReadingKind, func(r *book.Reading) bool {
-		r.Clean()
 		return source == "" || strings.EqualFold(r.Source, source)
 	})
 	slices.Reverse(list)

@@ -16,10 +16,10 @@ import (
 // readings of its power source teach by now.
 func (s *Shop) SaveReading(ctx context.Context, r book.Reading, job calc.Job) (Done, error) {
 	return s.act(func(done *Done) error {
-		r.Clean()
+		book.Clean(&r)
 		switch {
 		case strings.TrimSpace(r.Source) == "":
-			return wrong("a reading of no power source", `type --power-source "booth 1"`)
+			return wrong("a reading without a power source", `type --power-source "booth 1"`)
 		case r.Amps == 0:
 			return wrong("volts without amps teach nothing",
 				"type --amps as the meter shows them after the first second")

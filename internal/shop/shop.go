@@ -147,7 +147,7 @@ func (s *Shop) rescued(ctx context.Context, err error, list []book.Revision) err
 		return err
 	}
 	what, hint, _ := Explain(bookError(err))
-	return &Failure{what + "; it lies in " + file + ", for: brazebooth book import " + file, hint, err}
+	return &Failure{what + "; it was saved in " + file + ": take it in with brazebooth book import " + file, hint, err}
 }
 
 // after looks into the book for what is said beside something that was kept just now. That is kept whatever comes of

@@ -41,7 +41,7 @@ func (s *Shop) SaveTrial(ctx context.Context, t book.Trial) (Done, error) {
 			t.Job = calc.Laid(&card)
 			done.stops(&card)
 		}
-		t.Clean()
+		book.Clean(&t)
 		first, err := s.source(ctx, done, &t.Source)
 		if err != nil {
 			return err
@@ -72,10 +72,10 @@ func judge(t *book.Trial) error {
 	}
 	switch {
 	case !slices.Contains([]string{good, acceptable, bad}, t.Verdict):
-		return wrong("a trial wants a verdict", "type --verdict good, acceptable or bad")
+		return wrong("a trial needs a verdict", "type --verdict good, acceptable or bad")
 	case t.Verdict == good && t.Seen != "" && t.Seen != good, t.Verdict == bad && t.Seen == good:
 		return wrong("the verdict "+t.Verdict+" together with "+t.Seen,
-			"say acceptable where a fault was let pass, or what was seen otherwise")
+			"say acceptable where a fault is tolerated, or what was seen otherwise")
 	}
 	return nil
 }
