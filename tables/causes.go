@@ -67,16 +67,6 @@ var causes = [...]Cause{
 // Causes lists them; read only.
 func Causes() []Cause { return causes[:] }
 
-// CauseByID returns the cause with exactly this id.
-func CauseByID(id string) (Cause, bool) {
-	for i := range causes {
-		if causes[i].ID == id {
-			return causes[i], true
-		}
-	}
-	return Cause{}, false
-}
-
 // Evidence is how often a cause shows as a sight. The shares are a practitioner's judgement, coarse on
 // purpose: they rank, they do not count.
 type Evidence struct {

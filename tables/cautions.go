@@ -89,10 +89,5 @@ func HazardWords() []string {
 
 // HazardByID returns the hazard with exactly this id.
 func HazardByID(id string) (Hazard, bool) {
-	for i := range hazards {
-		if hazards[i].ID == id {
-			return hazards[i], true
-		}
-	}
-	return Hazard{}, false
+	return byID(hazards[:], id, func(r *Hazard) string { return r.ID })
 }

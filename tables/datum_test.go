@@ -78,7 +78,7 @@ var everything = map[string]any{
 	"silicide":  silicide, "dualPhase": dualPhase, "causes": causes, "sights": sights, "handbooks": handbooks,
 	"dvs": dvs, "pairRules": pairRules, "evidence": evidence, "fillerRules": fillerRules,
 	"practiceLines": practiceLines, "handbookRow": handbookRow, "remedies": remedies, "shades": shades,
-	"shadeLaw": shadeLaw, "shadeGuide": shadeGuide, "FilletTestsOrigin": FilletTestsOrigin,
+	"shadeLaw": shadeLaw, "shadeGuide": shadeGuide,
 	"filletTests": filletTests, "ThroatFace": ThroatFace, "BondFace": BondFace, "DesignSafety": DesignSafety,
 	"GammaM2": GammaM2, "LapLegOverSheet": LapLegOverSheet,
 	"PlugHoleOverSheet": PlugHoleOverSheet, "PlugHoleSpan": PlugHoleSpan, "PlugHolePerDepth": PlugHolePerDepth,

@@ -12,12 +12,7 @@ func Fillers() []Filler { return fillers[:] }
 
 // FillerByID returns the filler with exactly this id.
 func FillerByID(id string) (Filler, bool) {
-	for i := range fillers {
-		if fillers[i].ID == id {
-			return fillers[i], true
-		}
-	}
-	return Filler{}, false
+	return byID(fillers[:], id, func(r *Filler) string { return r.ID })
 }
 
 // Places that several fillers' rows name.

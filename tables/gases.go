@@ -26,12 +26,7 @@ func Gases() []Gas { return gases[:] }
 
 // GasByID returns the gas with exactly this id.
 func GasByID(id string) (Gas, bool) {
-	for i := range gases {
-		if gases[i].ID == id {
-			return gases[i], true
-		}
-	}
-	return Gas{}, false
+	return byID(gases[:], id, func(r *Gas) string { return r.ID })
 }
 
 // Argon in the nozzle, and how it is bought.

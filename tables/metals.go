@@ -9,10 +9,5 @@ func Metals() []Metal { return metals[:] }
 
 // MetalByID returns the metal with exactly this id.
 func MetalByID(id string) (Metal, bool) {
-	for i := range metals {
-		if metals[i].ID == id {
-			return metals[i], true
-		}
-	}
-	return Metal{}, false
+	return byID(metals[:], id, func(r *Metal) string { return r.ID })
 }

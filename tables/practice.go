@@ -195,10 +195,5 @@ func PracticeLines() []PracticeLine { return practiceLines[:] }
 
 // PracticeByCode returns the line with exactly this code.
 func PracticeByCode(code string) (PracticeLine, bool) {
-	for i := range practiceLines {
-		if practiceLines[i].Code == code {
-			return practiceLines[i], true
-		}
-	}
-	return PracticeLine{}, false
+	return byID(practiceLines[:], code, func(r *PracticeLine) string { return r.Code })
 }

@@ -62,12 +62,7 @@ func rowSaid(phrase string, list []synonyms) (int, bool) {
 	if key == "" {
 		return 0, false
 	}
-	names := func(row int, visit func(string)) {
-		visit(list[row].id)
-		for _, w := range list[row].words {
-			visit(w)
-		}
-	}
+	names := func(row int, visit func(string)) { called(list[row].id, "", list, visit) }
 	for _, fits := range [...]func(key, name string) bool{same, slipped} {
 		if row, ok := only(key, len(list), names, fits); ok {
 			return row, true

@@ -8,10 +8,7 @@ type FilletTest struct {
 	Bond                  bool    // failed in the diffusion zone; else in the throat
 }
 
-// FilletTestsOrigin is where the fillet tests were read.
-var FilletTestsOrigin = read("Materials 18(10):2339, 2025, doi 10.3390/ma18102339, Table A1")
-
-// filletTests as printed. Force over throat times length is not the paper's own stress, which is on the
+// filletTests as printed in Materials 18(10):2339, 2025, doi 10.3390/ma18102339, Table A1 (read). Force over throat times length is not the paper's own stress, which is on the
 // measured fracture face: ThroatFace and BondFace.
 var filletTests = [...]FilletTest{
 	{3.70, 100, 160.96, false},

@@ -230,37 +230,27 @@ func FindTerm(word string) (*Term, bool) {
 	if t, ok := TermFor(word); ok {
 		return t, true
 	}
-	key := fold(word)
 	names := func(row int, visit func(string)) {
-		visit(terms[row].Word)
-		for _, a := range terms[row].Also {
-			visit(a)
+		for _, name := range append([]string{terms[row].Word}, terms[row].Also...) {
+			visit(name)
 		}
 	}
-	if row, ok := only(key, len(terms), names, begins); ok {
-		return &terms[row], true
-	}
-	return nil, false
+	row, ok := only(fold(word), len(terms), names, begins)
+	return &terms[row], ok
 }
 
 // TermFor returns the entry that a word or a label stands for, by its word or another name, without regard to case,
-// dashes and blanks.
+// dashes and blanks. A word goes before another entry's other name.
 func TermFor(label string) (*Term, bool) {
-	key := fold(label)
-	if key == "" {
-		return nil, false
-	}
+	key, found := fold(label), (*Term)(nil)
 	for i := range terms {
-		if fold(terms[i].Word) == key {
-			return &terms[i], true
+		t := &terms[i]
+		if fold(t.Word) == key {
+			return t, true
+		}
+		if found == nil && slices.ContainsFunc(t.Also, func(a string) bool { return fold(a) == key }) {
+			found = t
 		}
 	}
-	for i := range terms {
-		for _, a := range terms[i].Also {
-			if fold(a) == key {
-				return &terms[i], true
-			}
-		}
-	}
-	return nil, false
+	return found, found != nil
 }

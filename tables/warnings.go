@@ -88,13 +88,7 @@ var warningLines = [...]WarningLine{
 
 // WarningByCode returns the wording of one warning.
 func WarningByCode(code string) (WarningLine, bool) {
-	list := Warnings()
-	for i := range list {
-		if list[i].Code == code {
-			return list[i], true
-		}
-	}
-	return WarningLine{}, false
+	return byID(warningLines[:], code, func(r *WarningLine) string { return r.Code })
 }
 
 // Warnings lists every worded warning; read only.
@@ -119,10 +113,5 @@ var noteLines = [...]NoteLine{
 
 // NoteByCode returns one note.
 func NoteByCode(code string) (NoteLine, bool) {
-	for i := range noteLines {
-		if noteLines[i].Code == code {
-			return noteLines[i], true
-		}
-	}
-	return NoteLine{}, false
+	return byID(noteLines[:], code, func(r *NoteLine) string { return r.Code })
 }

@@ -299,7 +299,7 @@ func TestCorrectionsAreTheTrades(t *testing.T) {
 		if c.Causes[0].ID != x.cause {
 			t.Errorf("%s: %+v, want %s", x.seen, c.Causes, x.cause)
 		}
-		if cure, _ := tables.CauseByID(x.cause); (c.Do != "") != (x.what == "" && x.cause != tables.CauseFine) || c.Do != "" && c.Do != cure.Do {
+		if cure, _ := causeByID(x.cause); (c.Do != "") != (x.what == "" && x.cause != tables.CauseFine) || c.Do != "" && c.Do != cure.Do {
 			t.Errorf("%s: to do %q, want %q", x.seen, c.Do, cure.Do)
 		}
 		switch {
@@ -357,7 +357,7 @@ func TestSeenIDs(t *testing.T) {
 func TestEvidenceHolds(t *testing.T) {
 	for _, e := range tables.EvidenceRows() {
 		_, ok1 := tables.SightByID(e.Sight)
-		_, ok2 := tables.CauseByID(e.Cause)
+		_, ok2 := causeByID(e.Cause)
 		if !ok1 || !ok2 || !(e.Share > tables.SeldomSeen.V && e.Share < 1) {
 			t.Errorf("%+v", e)
 		}
