@@ -1,6 +1,9 @@
 package tables
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // Find functions turn what a hand types into a row: an id, any designation, a plain name, or something
 // close to one. A name that no row answers to, or that several do, gives a *mistake.Error with the nearest names.
@@ -51,7 +54,8 @@ func FindCoating(text string) (Coating, error) {
 	if no := refused(text); no != nil {
 		return Coating{}, no
 	}
-	return findIn("coating", text, coatings[:], func(c *Coating, visit func(string)) { called(c.ID, c.Name, nil, visit) })
+	return findIn("coating", text, coatings[:],
+		func(c *Coating, visit func(string)) { called(c.ID, c.Name, nil, visit) })
 }
 
 // FindGas finds a gas by id or name.
@@ -69,6 +73,36 @@ func findOption(kind, text string, rows []Option) (Option, error) {
 	return findIn(kind, text, rows, func(o *Option, visit func(string)) { called(o.ID, o.Name, optionWords, visit) })
 }
 
+// FindTerm is the entry that a user means: as TermFor, or by a beginning that only one entry has.
+func FindTerm(word string) (*Term, bool) {
+	if t, ok := TermFor(word); ok {
+		return t, true
+	}
+	names := func(row int, visit func(string)) {
+		for _, name := range append([]string{terms[row].Word}, terms[row].Also...) {
+			visit(name)
+		}
+	}
+	row, ok := only(fold(word), len(terms), names, begins)
+	return &terms[row], ok
+}
+
+// TermFor returns the entry that a word or a label stands for, by its word or another name, without regard to case,
+// dashes and blanks. A word goes before another entry's other name.
+func TermFor(label string) (*Term, bool) {
+	key, found := fold(label), (*Term)(nil)
+	for i := range terms {
+		t := &terms[i]
+		if fold(t.Word) == key {
+			return t, true
+		}
+		if found == nil && slices.ContainsFunc(t.Also, func(a string) bool { return fold(a) == key }) {
+			found = t
+		}
+	}
+	return found, found != nil
+}
+
 // FindWire finds a standard size by its printed name: .035, 0.035 in, 1/16", 0.9mm. Dots and slashes
 // count here, so the loose rules do not hold.
 func FindWire(text string) (Wire, error) {
@@ -80,7 +114,8 @@ func FindWire(text string) (Wire, error) {
 			return wires[i], nil
 		}
 	}
-	return Wire{}, unknown("wire", text, fold(key), len(wires), func(row int, visit func(string)) { visit(wires[row].ID) })
+	return Wire{}, unknown("wire", text, fold(key), len(wires),
+		func(row int, visit func(string)) { visit(wires[row].ID) })
 }
 
 // synonyms are shop words for the row with this id.

@@ -88,7 +88,8 @@ var (
 	CalliperReading = Datum{0.03, 0.03, 0.03, "mm", practice}
 
 	// UnusualWireTolerance is the tolerance taken for a wire that no standard lists, mm.
-	UnusualWireTolerance = Datum{0, -0.04, 0.0254, "mm", memoryMedium("the widest of AWS A5.02 and ISO 544 below 1.6 mm")}
+	UnusualWireTolerance = Datum{0, -0.04, 0.0254, "mm",
+		memoryMedium("the widest of AWS A5.02 and ISO 544 below 1.6 mm")}
 
 	// AluSiliconDensity is the density of an aluminium-silicon coat, g/cm3.
 	AluSiliconDensity = Datum{3.0, 2.7, 3.2, "g/cm3", memoryMedium("EN 10346, aluminium-silicon coatings")}

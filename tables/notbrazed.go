@@ -35,7 +35,8 @@ var notBrazed = [...]notBrazedRow{
 	{"al-zn", []string{"az", "alzn", "55alzn", "aluminiumzinc", "aluminumzinc", "a792",
 		"az30", "az35", "az40", "az50", "az55", "az60", "az70", "az80", "az90", "az100", "az120", "az150", "az165",
 		"az180", "az185", "az200"},
-		"a coat of 55 % aluminium with 43 % zinc (AZ) is not computed: it melts near 600 °C and its zinc still boils off",
+		"a coat of 55 % aluminium with 43 % zinc (AZ) is not computed: it melts near 600 °C and its zinc " +
+			"still boils off",
 		memoryMedium("ASTM A792, EN 10346: 55 % Al, 43.4 % Zn, 1.6 % Si, melts 570 to 600 C"),
 		"try aluminized on scrap, with a respirator on"},
 }

@@ -43,8 +43,9 @@ var (
 
 // Plug geometry, from welding codes: a brazed plug counts the wetted area, not fused metal.
 var (
-	PlugHoleOverSheet = Datum{8, 8, 8, "mm", read("AWS D1.1 and AISC as restated: hole at least sheet thickness and 8 mm")}
-	PlugHoleSpan      = Datum{3, 3, 3, "mm",
+	PlugHoleOverSheet = Datum{8, 8, 8, "mm",
+		read("AWS D1.1 and AISC as restated: hole at least sheet thickness and 8 mm")}
+	PlugHoleSpan = Datum{3, 3, 3, "mm",
 		read("AWS D1.1 and AISC as restated: at most 3 mm over the least hole, or 2.25 times the weld's thickness")}
 	PlugHolePerDepth = Datum{2.25, 2.25, 2.25, "1",
 		read("AWS D1.1 and AISC as restated: at most 2.25 times the weld's thickness")}

@@ -11,7 +11,8 @@ var (
 	ZincBoils = Datum{907, 906.5, 907.5, "C", read("American Galvanizers Association, properties of zinc")}
 
 	// ZincDensity: coating standards count 7.14 (ASTM A653) or 7.1 (EN 10346).
-	ZincDensity = Datum{7.14, 7.1, 7.14, "g/cm3", read("American Galvanizers Association, properties of zinc: 7140 kg/m3")}
+	ZincDensity = Datum{7.14, 7.1, 7.14, "g/cm3",
+		read("American Galvanizers Association, properties of zinc: 7140 kg/m3")}
 
 	// ZincHeat and ZincConductivity are of the solid.
 	ZincHeat         = Datum{0.382, 0.38, 0.39, "J/gK", read("American Galvanizers Association, properties of zinc")}
