@@ -35,24 +35,17 @@ func Next(ctx context.Context, tries []Try) (advice.Page, error) {
 	if p, stopped := v.stopped(); stopped {
 		return p, nil
 	}
-	if err := v.recall(ctx); err != nil {
-		return advice.Page{}, err
-	}
-	now := &v.laid[len(v.laid)-1]
-	c := advice.Correction{}
-	if c.Causes, err = v.rank(ctx, now); err != nil {
-		return advice.Page{}, err
-	}
-	if err := v.learn(ctx, now); err != nil {
-		return advice.Page{}, err
-	}
+	v.recall()
+	now := v.last()
+	c := advice.Correction{Causes: v.rank(now)}
+	v.learn(now)
 	if contradicts(now.Seen) {
 		c.Why = "It looks cold and hot at once: no one setting does both. Look at gap and fit-up, at the aim and at an even travel first; then lay another bead with the same settings."
-	} else if err := v.choose(ctx, now, &c); err != nil {
-		return advice.Page{}, err
+	} else {
+		v.choose(now, &c)
 	}
-	if err := ctx.Err(); err != nil { // what nobody waited for was not computed
-		return advice.Page{}, err
+	if v.over() {
+		return advice.Page{}, v.err
 	}
 	c.Next = v.next(tries[len(tries)-1].Job, now, &c)
 	p := advice.Page{Name: "correct", Card: v.card, Correction: &c}
@@ -78,14 +71,15 @@ func correctWords(p *advice.Page, c *advice.Correction, v *posterior) {
 		because(fmt.Sprintf("%s (%.0f in 100): %s", l.Name, l.Likelihood, l.Do), l.Known, l.Source)
 	}
 	because("how often a cause shows as what is seen is a hand's judgement: it ranks, it does not count", string(tables.SeldomSeen.Known), tables.SeldomSeen.Source)
-	if len(c.Causes) > 0 && OfHeat(c.Causes[0].ID) && c.Causes[0].Prior < 0.1 && v.modelled() {
+	if len(c.Causes) > 0 && OfHeat(c.Causes[0].ID) && c.Causes[0].Prior < 0.1 && !v.off {
 		because("the window alone would not expect this bead: before you change anything measure stick-out, sheet and wire feed (a 6 s pull), and read the meter", calc.OwnCalc, calc.SectionSource)
 	}
-	if !v.modelled() {
+	if v.off {
 		because("no window is computed for this job: the step is the usual one of a hand", string(tables.StepTravel.Known), tables.StepTravel.Source)
 	}
+	now := v.last()
 	for _, t := range v.laid[:len(v.laid)-1] {
-		if now := v.laid[len(v.laid)-1]; t.Job == now.Job && t.Seen != now.Seen {
+		if t.Job == now.Job && t.Seen != now.Seen {
 			because("a bead of the very same settings showed something else: fit-up, gap, sheet or aim changed; look for that first", calc.OwnCalc, "the beads")
 			break
 		}
@@ -93,8 +87,7 @@ func correctWords(p *advice.Page, c *advice.Correction, v *posterior) {
 	if c.Change != nil || c.Do != "" {
 		p.Warnings = append(p.Warnings, calc.Warning{Code: "one-at-a-time", Severity: calc.Info, Text: "Change this one thing, lay another test bead on scrap of the same sheet, look at both faces, peel it.", Basis: "common practice, no source"})
 	}
-	seen := v.laid[len(v.laid)-1].Seen
-	if slices.ContainsFunc(strings.Split(seen, ","), func(s string) bool { return s == "crack" }) {
+	if slices.Contains(strings.Split(now.Seen, ","), "crack") {
 		p.Warnings = append(p.Warnings, calc.Warning{Code: "crack-stop", Severity: calc.Caution, Text: "A cracked bead carries nothing: do not braze over it. Cut it out, find the cause, and ask who may decide where a part could hurt somebody.", Basis: "common practice, no source"})
 	}
 }

@@ -74,7 +74,7 @@ func (v *posterior) noChange(top *advice.Likely, c *advice.Correction) {
 // leave says why the settings stay for a cause that is not heat.
 func (v *posterior) leave(top *advice.Likely, c *advice.Correction) string {
 	switch {
-	case len(v.treatments(top.ID, &v.laid[len(v.laid)-1].Job)) > 0:
+	case len(v.treatments(top.ID, &v.last().Job)) > 0:
 		return " A setting for it would spoil the heat by the window."
 	case v.off:
 		return " No setting is at fault: leave them."
