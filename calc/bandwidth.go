@@ -1,8 +1,10 @@
 package calc
 
 import (
-	"brazebooth/calc/formula"
 	"math"
+
+	"brazebooth/calc/formula"
+	"brazebooth/tables"
 )
 
 // Paths returns how many heat paths each member of a joint offers the arc: the sheet that ends at the joint has one,
@@ -41,8 +43,8 @@ func (c *chain) bands(k *[inputCount]float64, o *[outs]float64) error {
 		zinc          bool
 	}{
 		{oWet1, oWet2, k[inToe], false},
-		{oBoiled1, oBoiled2, c.zincBoils, true},
-		{oMelted1, oMelted2, c.zincMelts, true},
+		{oBoiled1, oBoiled2, tables.ZincBoils.V, true},
+		{oMelted1, oMelted2, tables.ZincMelts.V, true},
 	}
 	for _, iso := range isotherms {
 		form := 1.0

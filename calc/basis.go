@@ -4,7 +4,44 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	"brazebooth/tables"
 )
+
+// OwnBasis is the basis of a figure that this program computes.
+func OwnBasis(formula, source string, inputs ...Input) Basis {
+	return Basis{Formula: formula, Inputs: inputs, Source: source, Known: OwnCalc}
+}
+
+// RowBasis is the basis of a figure that a row of tables gives.
+func RowBasis(formula string, o tables.Origin, inputs ...Input) Basis {
+	return Basis{Formula: formula, Inputs: inputs, Source: o.Source, Known: string(o.Known)}
+}
+
+// NewFigure is a figure with its interval.
+func NewFigure(name, unit string, v, low, high float64, b Basis) Figure {
+	return Figure{name, v, low, high, unit, b}
+}
+
+// As is the figure as an input of another one.
+func (f *Figure) As(symbol string) Input {
+	return Derived(symbol, FigureLabel(f.Name), f.Value, f.Unit)
+}
+
+// In is an input of a formula by its symbol there.
+func In(symbol, name string, v float64, unit string) Input {
+	return Input{Symbol: symbol, Name: name, Value: v, Unit: unit}
+}
+
+// Derived is an input that was computed on the way.
+func Derived(symbol, name string, v float64, unit string) Input {
+	return Input{Symbol: symbol, Name: name, Value: v, Unit: unit, Derived: true}
+}
+
+// Assumed is an input that nobody gave.
+func Assumed(symbol, name string, v float64, unit string) Input {
+	return Input{Symbol: symbol, Name: name, Value: v, Unit: unit, Assumed: true}
+}
 
 // symbols are how formula symbols are shown that are typed in plain letters.
 var symbols = map[string]string{"rho_e": "ρe", "rhoc": "ρc", "rho": "ρ", "eta_d": "ηd", "eta": "η", "phi": "φ", "sigma": "σ",

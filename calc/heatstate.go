@@ -97,7 +97,7 @@ func (h *heatField) solve(from *section.Input, o *[outs]float64, zinc bool) (hea
 		return s, err
 	}
 	if zinc && (h.b.chain.zinc[0] || h.b.chain.zinc[1]) {
-		in.Lowest = h.b.chain.zincMelts
+		in.Lowest = tables.ZincMelts.V
 	}
 	w := workspaces.Get().(*section.Workspace)
 	r, err := w.Solve(&in)
@@ -108,10 +108,10 @@ func (h *heatField) solve(from *section.Input, o *[outs]float64, zinc bool) (hea
 	h.b.effort.add(r.Work)
 	s.wet, s.skin, s.core = r.Wet, r.Skin, r.Core
 	for i := range 2 {
-		s.boiled[i] = r.Front[i].Reach(h.b.chain.zincBoils)
-		s.melted[i] = r.Front[i].Reach(h.b.chain.zincMelts)
-		s.boiledBack[i] = r.Back[i].Reach(h.b.chain.zincBoils)
-		s.meltedBack[i] = r.Back[i].Reach(h.b.chain.zincMelts)
+		s.boiled[i] = r.Front[i].Reach(tables.ZincBoils.V)
+		s.melted[i] = r.Front[i].Reach(tables.ZincMelts.V)
+		s.boiledBack[i] = r.Back[i].Reach(tables.ZincBoils.V)
+		s.meltedBack[i] = r.Back[i].Reach(tables.ZincMelts.V)
 		if math.IsNaN(s.wet[i]) {
 			return s, formula.Outside("wetted width", s.o[oNet], "this heat wets further than the model's grid")
 		}

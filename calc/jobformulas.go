@@ -1,6 +1,9 @@
 package calc
 
-import "brazebooth/calc/formula"
+import (
+	"brazebooth/calc/formula"
+	"brazebooth/tables"
+)
 
 // The formulas of the same figure differ between jobs: a figure's basis shows the one that computed it.
 
@@ -42,7 +45,7 @@ func (b *board) figure(spec *figureSpec, s *spread) (Figure, bool) {
 		f.Basis = Basis{Formula: GivenFormula, Source: "user", Known: "given"}
 	case spec.out == oCooling:
 		b.coolingBasis(&f.Basis, s)
-	case spec.out == oVolts && b.chain.loadBase+b.chain.loadSlope*s.value[oAmps] > b.chain.loadCap:
+	case spec.out == oVolts && formula.LoadLine(s.value[oAmps]) >= tables.LoadLineCap.V:
 		f.Basis.Formula = cappedVolts
 	}
 	return f, ok

@@ -47,7 +47,7 @@ func Learn(f *tables.Filler, wire float64, mode string, readings []Reading) (Lea
 			l.Phi.take(i, phi, sigma, r.Confirmed)
 		}
 		if r.Volts > 0 && r.Amps > 0 {
-			model := formula.ModeVolts(r.Amps, factor, tables.LoadLineBase.V, tables.LoadLineSlope.V, tables.LoadLineCap.V)
+			model := factor * formula.LoadLine(r.Amps)
 			seen := r.Volts / model
 			l.Volts.take(i, seen, seen*tables.ReadingSigma.V, r.Confirmed)
 		}

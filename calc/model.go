@@ -1,8 +1,10 @@
 package calc
 
 import (
-	"brazebooth/calc/formula"
 	"math"
+
+	"brazebooth/calc/formula"
+	"brazebooth/tables"
 )
 
 // input is an input quantity in the sense of the GUM, a number that a card's figures rest on: a setting, a size, a
@@ -89,9 +91,6 @@ type chain struct {
 	travelGiven                                    bool
 	plug                                           bool
 	zinc                                           [2]bool
-	heatFactor                                     float64 // k of heat_input
-	loadBase, loadSlope, loadCap                   float64
-	zincMelts, zincBoils                           float64
 	// What was learned with a wire includes the errors of its diameter, density and resistivity: the current is then
 	// computed from their nominal figures. All zero where nothing was learned.
 	learned struct{ wire, density, hLiq, rhoE float64 }
@@ -150,7 +149,7 @@ func (c *chain) electric(k *[inputCount]float64, o *[outs]float64) error {
 	c.set(o, oAmps, amps)
 	volts := k[inVolts]
 	if !c.voltsGiven {
-		volts = formula.ModeVolts(o[oAmps], k[inModeFactor]*k[inVoltFactor], c.loadBase, c.loadSlope, c.loadCap) + k[inVoltBias]
+		volts = k[inModeFactor]*k[inVoltFactor]*formula.LoadLine(o[oAmps]) + k[inVoltBias]
 	}
 	c.set(o, oVolts, volts)
 	o[oMassPerLength] = formula.MassPerLength(k[inWire], k[inDensity])
@@ -197,7 +196,7 @@ func (c *chain) lineHeat(k *[inputCount]float64, o *[outs]float64) error {
 		return err
 	}
 	o[oArcEnergy] = energy
-	o[oHeatInput] = c.heatFactor * energy
+	o[oHeatInput] = tables.HeatInputFactor.V * energy
 	c.set(o, oNet, k[inEta]*energy)
 	bead, err := formula.BeadArea(k[inWire], o[oFeed]*duty, k[inDeposit], v)
 	if err != nil {

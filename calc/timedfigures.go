@@ -26,7 +26,7 @@ func (g *timedRun) fill(s *Timed) {
 		}
 		add(name, "s", formula, v, min(low, v), max(high, v), in...)
 	}
-	setting("arc_on", "√({a}·{b})", g.in.FixedOn > 0, b.On, t.OnMin, t.OnMax, derived("a", "shortest on", t.OnMin, "s"), derived("b", "longest on", t.OnMax, "s"))
+	setting("arc_on", "√({a}·{b})", g.in.FixedOn > 0, b.On, t.OnMin, t.OnMax, Derived("a", "shortest on", t.OnMin, "s"), Derived("b", "longest on", t.OnMax, "s"))
 	setting("arc_off", "until half of the filler's freezing range is behind in the puddle's middle", g.in.FixedOff > 0, b.Off, t.OffMin, t.OffMax)
 	k := &g.board.inputs
 	volume := g.in.Feed * b.On / g.in.Filler.Density
@@ -44,15 +44,10 @@ func (g *timedRun) fill(s *Timed) {
 	g.ends(add)
 	depLow, depHigh := g.board.intervals[inDeposit].low/k[inDeposit], g.board.intervals[inDeposit].high/k[inDeposit]
 	add("fill_per_spot", "mm3", "1000·{m}/60·{t_on}/{rho}", volume, volume*depLow, volume*depHigh,
-		derived("m", "filler laid", g.in.Feed*60, "g/min"), derived("t_on", "arc on", b.On, "s"), Input{Symbol: "rho", Name: tRho.name, Value: k[inDensity], Unit: tRho.unit})
+		Derived("m", "filler laid", g.in.Feed*60, "g/min"), Derived("t_on", "arc on", b.On, "s"), Input{Symbol: "rho", Name: tRho.name, Value: k[inDensity], Unit: tRho.unit})
 	g.seam(s, add)
 	g.limits(s)
 	s.Trace = heatTrace(t.Trace)
-}
-
-// derived is an input that was computed on the way.
-func derived(symbol, name string, v float64, unit string) Input {
-	return Input{Symbol: symbol, Name: name, Value: v, Unit: unit, Derived: true}
 }
 
 // stepReason says where the step comes from: the fill of a spot of this volume, or the puddle, or, where the first
@@ -65,7 +60,7 @@ func (g *timedRun) stepReason(volume float64) (formula string, in []Input) {
 	case math.Abs(fill-b.Step) > 1e-9*b.Step:
 		return "what the spot fills, levelled into the gap, on average with what the first spots' puddles allowed", nil
 	}
-	return "{V}/({g}·{t}·(1 + {r}))", []Input{derived("V", "fill of one spot", volume, "mm3"), {Symbol: "g", Name: "root opening", Value: k[inGap], Unit: "mm"},
+	return "{V}/({g}·{t}·(1 + {r}))", []Input{Derived("V", "fill of one spot", volume, "mm3"), {Symbol: "g", Name: "root opening", Value: k[inGap], Unit: "mm"},
 		{Symbol: "t", Name: "thinner sheet's metal alone", Value: MinCore(g.card.Setup.Joined()), Unit: "mm"}, {Symbol: "r", Name: "metal above the gap over metal in it", Value: k[inReinforce]}}
 }
 
@@ -111,10 +106,10 @@ func (g *timedRun) seam(s *Timed, add addFigure) {
 	first := max(b.On, t.FirstOn)
 	time := func(on, off float64) float64 { return first + float64(s.Count-1)*(on+off) }
 	add("seam_time", "s", "{f} + {n}·({t_on} + {t_off})", time(b.On, b.Off), time(min(t.OnMin, b.On), min(t.OffMin, b.Off)), time(max(t.OnMax, b.On), max(t.OffMax, b.Off)),
-		derived("f", "first spot", first, "s"), derived("n", fmt.Sprintf("spots after it, for %.0f mm", s.Seam), float64(s.Count-1), "1"), derived("t_on", "arc on", b.On, "s"), derived("t_off", "arc off", b.Off, "s"))
+		Derived("f", "first spot", first, "s"), Derived("n", fmt.Sprintf("spots after it, for %.0f mm", s.Seam), float64(s.Count-1), "1"), Derived("t_on", "arc on", b.On, "s"), Derived("t_off", "arc off", b.Off, "s"))
 	heat := g.in.Power * b.On / b.Step
-	add("net_heat", "J/mm", "{eta}·{U}·{I}·{t_on}/{step}", heat, heat, heat, Input{Symbol: "eta", Name: tEta.name, Value: g.board.inputs[inEta]}, derived("U", tVolts.name, g.o[oVolts], "V"), derived("I", tAmps.name, g.o[oAmps], "A"),
-		derived("t_on", "arc on", b.On, "s"), derived("step", "spot step", b.Step, "mm"))
+	add("net_heat", "J/mm", "{eta}·{U}·{I}·{t_on}/{step}", heat, heat, heat, Input{Symbol: "eta", Name: tEta.name, Value: g.board.inputs[inEta]}, Derived("U", tVolts.name, g.o[oVolts], "V"), Derived("I", tAmps.name, g.o[oAmps], "A"),
+		Derived("t_on", "arc on", b.On, "s"), Derived("step", "spot step", b.Step, "mm"))
 }
 
 // powerInterval is the relative interval of volts times amps.

@@ -244,10 +244,9 @@ func (w *warnings) reading(amps float64, s *spread) {
 
 // voltsReading compares the volts that were given with the mode's load line.
 func (w *warnings) voltsReading(volts float64, b *board, s *spread) {
-	c := &b.chain
-	model := formula.ModeVolts(s.value[oAmps], b.inputs[inModeFactor]*b.inputs[inVoltFactor], c.loadBase, c.loadSlope, c.loadCap)
+	model := b.inputs[inModeFactor] * b.inputs[inVoltFactor] * formula.LoadLine(s.value[oAmps])
 	band := tables.DipVoltBand.V
-	if c.pulsed {
+	if b.chain.pulsed {
 		band = tables.PulsedVoltBand.V
 	}
 	if d := volts - model; d > 2*band || d < -2*band {

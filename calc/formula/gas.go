@@ -1,15 +1,13 @@
 package formula
 
-import (
-	"math"
-)
+import "math"
 
-// GasVolume returns the gas used, L: flow L/min over the arc time and the flow before and after it, s.
-func GasVolume(flow, arc, before, after float64) (float64, error) {
-	if !(flow > 0) || !(arc >= 0) || !(before >= 0) || !(after >= 0) {
+// GasVolume returns the gas used, L, of a flow in L/min over a time in s.
+func GasVolume(flow, time float64) (float64, error) {
+	if !(flow > 0) || !(time >= 0) {
 		return 0, Outside("gas flow or time", flow, "flow above zero and no negative time")
 	}
-	return flow * (arc + before + after) / 60, nil
+	return flow * time / 60, nil
 }
 
 // GasReynolds returns the Reynolds number of a flow in L/min through a round bore in mm, for a density in
