@@ -35,5 +35,4 @@ var (
 	FireWatch = Datum{60, 30, 60, "min",
 		read("NFPA 51B-2019, 60 min; 29 CFR 1910.252(a)(2)(iii)(B) and NFPA 51B-2014, 30 min")}
 	FireMonitoring = Datum{3, 0, 3, "h", read("NFPA 51B-2019, up to 3 h after the watch")}
-	FireDistance   = Datum{10.7, 10.67, 11, "m", read("29 CFR 1910.252(a), 35 ft")}
 )
