@@ -1,10 +1,11 @@
 package calc
 
 import (
-	"brazebooth/calc/formula"
 	"encoding/json"
 	"fmt"
 	"math"
+
+	"brazebooth/calc/formula"
 )
 
 // Opt is a number that may be left out of a Job.
@@ -123,4 +124,19 @@ type Job struct {
 	Grinding   Opt    `json:"grinding,omitzero"`    // of a steel bead, min/m
 	ZincRepair Opt    `json:"zinc_repair,omitzero"` // beside a steel bead, min/m
 	Currency   string `json:"currency,omitzero"`
+}
+
+// Laid is a card's job with every setting fixed at the card's values, so that one can be changed alone.
+func Laid(card *Card) Job {
+	j := card.Used
+	for _, f := range [...]struct {
+		name string
+		opt  *Opt
+	}{{"wire_feed", &j.Feed}, {"volts", &j.Volts}} {
+		if g, ok := card.Figure(f.name); ok && !f.opt.Set {
+			*f.opt = Some(g.Value)
+		}
+	}
+	j.Amps = Opt{}
+	return j
 }

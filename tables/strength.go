@@ -8,8 +8,8 @@ type FilletTest struct {
 	Bond                  bool    // failed in the diffusion zone; else in the throat
 }
 
-// filletTests as printed in Materials 18(10):2339, 2025, doi 10.3390/ma18102339, Table A1 (read). Force over throat times length is not the paper's own stress, which is on the
-// measured fracture face.
+// filletTests as printed in Materials 18(10):2339, 2025, doi 10.3390/ma18102339, Table A1 (read). Force over throat
+// times length is not the paper's own stress, which is on the measured fracture face.
 var filletTests = [...]FilletTest{
 	{3.70, 100, 160.96, false},
 	{3.40, 160, 190.47, false},
