@@ -1,7 +1,6 @@
 package calc
 
 import (
-	"cmp"
 	"math"
 	"slices"
 	"strconv"
@@ -46,8 +45,10 @@ func Assumed(symbol, name string, v float64, unit string) Input {
 }
 
 // symbols are how formula symbols are shown that are typed in plain letters.
-var symbols = map[string]string{"rho_e": "ρe", "rhoc": "ρc", "rho": "ρ", "eta_d": "ηd", "eta": "η", "phi": "φ", "sigma": "σ",
-	"pi": "π", "v_w": "vw", "H_liq": "Hliq", "T_toe": "Ttoe", "T_liq": "Tliq", "T_sol": "Tsol", "t_on": "ton", "t_off": "toff"}
+var symbols = map[string]string{"rho_e": "ρe", "rhoc": "ρc", "rho": "ρ", "eta_d": "ηd", "eta": "η", "phi": "φ",
+	"sigma": "σ",
+	"pi":    "π", "v_w": "vw", "H_liq": "Hliq", "T_toe": "Ttoe", "T_liq": "Tliq", "T_sol": "Tsol", "t_on": "ton",
+	"t_off": "toff"}
 
 // written replaces whole symbols by their shown form; letters inside a word are no symbol.
 func written(s string) string {
@@ -123,8 +124,9 @@ func (c *Card) Warned(code string) bool {
 // Telling are the inputs that move a figure by half a per cent or more, the strongest first. What was computed on the
 // card is left out: its own inputs are in the list.
 func (b *Basis) Telling() []Input {
-	list := slices.DeleteFunc(slices.Clone(b.Inputs), func(in Input) bool { return in.Derived || math.Abs(in.Sensitivity) < 0.5 })
-	slices.SortStableFunc(list, func(a, b Input) int { return cmp.Compare(math.Abs(b.Sensitivity), math.Abs(a.Sensitivity)) })
+	list := slices.DeleteFunc(slices.Clone(b.Inputs),
+		func(in Input) bool { return in.Derived || math.Abs(in.Sensitivity) < 0.5 })
+	slices.SortStableFunc(list, func(a, b Input) int { return cmpMagnitude(b.Sensitivity, a.Sensitivity) })
 	return list
 }
 

@@ -1,7 +1,6 @@
 package calc
 
 import (
-	"context"
 	"math"
 	"sync"
 
@@ -24,14 +23,9 @@ func (c *Chance) Words() string {
 	return "“" + c.Missed + "”, moved most by " + c.Spoiler
 }
 
-// ChanceGood samples everything uncertain at a job's setting, each over its own interval, at the points of a fixed
+// chanceGood samples everything uncertain at a job's setting, each over its own interval, at the points of a fixed
 // lattice, and counts how many meet every edge. The job's feed and travel must be given; it takes some hundred
-// sections. A job without a section has the zero Chance.
-func ChanceGood(ctx context.Context, job Job) (Chance, error) {
-	return chanceGood(&effort{ctx: ctx}, job)
-}
-
-// chanceGood is ChanceGood, its work counted as part of an answer.
+// sections, its work counted as part of an answer. A job without a section has the zero Chance.
 func chanceGood(e *effort, job Job) (Chance, error) {
 	var card Card
 	if err := resolve(job, &card); err != nil {

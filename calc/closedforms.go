@@ -35,7 +35,8 @@ func (c *chain) pathHeat(net float64, k *[inputCount]float64) (h1, h2 float64) {
 func (c *chain) bands(k *[inputCount]float64, o *[outs]float64) error {
 	h1, h2 := c.pathHeat(o[oNet], k)
 	half := func(h float64, thick, conduct, capacity input, temperature float64) (float64, error) {
-		return formula.MovingHalfWidth(h, o[oTravel], k[thick], k[capacity], k[conduct], 2*k[inLoss], temperature-k[inRoom])
+		return formula.MovingHalfWidth(h, o[oTravel], k[thick], k[capacity], k[conduct], 2*k[inLoss],
+			temperature-k[inRoom])
 	}
 	isotherms := [...]struct {
 		first, second out

@@ -56,7 +56,8 @@ type margins struct {
 }
 
 func newMargins(b *board, card *Card) margins {
-	m := margins{slow: tables.HandSpeedLow.V, fast: tables.HandSpeedHigh.V, need: neededArea(card), cold: coldAngle(card.Used.Joint),
+	m := margins{slow: tables.HandSpeedLow.V, fast: tables.HandSpeedHigh.V, need: neededArea(card),
+		cold: coldAngle(card.Used.Joint),
 		zinc: card.Used.ZincLimit.Or(0), start: b.inputs[inRoom]}
 	m.floor, m.spray = SteadyRange(card)
 	m.coated = b.chain.zinc
@@ -79,7 +80,7 @@ func SteadyRange(card *Card) (floor, spray float64) {
 const far = 20
 
 // logs returns every limit's logarithm at a state.
-func (m *margins) logs(s *heatState) (l [limitCount]float64) {
+func (m *margins) logs(s *heatState) (l Limits) {
 	for i := range l {
 		l[i] = far
 	}
@@ -104,7 +105,7 @@ func (m *margins) whitest(s *heatState) int {
 }
 
 // simple are the limits that need no heat flow.
-func (m *margins) simple(o *[outs]float64, l *[limitCount]float64) {
+func (m *margins) simple(o *[outs]float64, l *Limits) {
 	l[lFilled] = math.Log(o[oBead] / m.need)
 	if m.floor > 0 {
 		l[lFloor] = math.Log(o[oAmps] / m.floor)
@@ -126,8 +127,8 @@ func (m *margins) wets(s *heatState) float64 {
 	return math.Log(m.cold / theta)
 }
 
-// zone is the thermal zone.
-func zone(l *[limitCount]float64) string {
+// Zone is the thermal zone: cold, good, hot or burn-through.
+func (l *Limits) Zone() string {
 	switch {
 	case l[lBurn] < 0:
 		return "burn-through"
@@ -153,7 +154,7 @@ func reach(l, byFeed, byTravel float64) float64 {
 }
 
 // nearest is the limit that the smallest change reaches; unmet ones come first.
-func nearest(d *[limitCount]float64) (limit, float64) {
+func nearest(d *Limits) (limit, float64) {
 	at := limit(0)
 	for i := range limitCount {
 		if d[i] < d[at] {

@@ -9,7 +9,8 @@ import (
 
 // SmoothFlow is the gas that the nozzle carries without drawing air in, L/min; the usual bore's where none was given.
 func SmoothFlow(j *Job, g *tables.Gas) float64 {
-	most, err := formula.LaminarFlow(j.NozzleBore.Or(tables.UsualBore.V), g.Density.V, tables.ArgonViscosity.V, tables.LaminarReynolds.V)
+	most, err := formula.LaminarFlow(j.NozzleBore.Or(tables.UsualBore.V), g.Density.V, tables.ArgonViscosity.V,
+		tables.LaminarReynolds.V)
 	if err != nil {
 		return math.Inf(1)
 	}
@@ -26,7 +27,8 @@ func usualGas(j *Job, g *tables.Gas) Figure {
 	f.High, f.Value, f.Low = most, min(f.Value, most), min(f.Low, most)
 	f.Basis.Formula += ", at most what a nozzle of {d} carries smoothly"
 	f.Basis.Source += "; high end: " + tables.LaminarReynolds.Source
-	f.Basis.Inputs = []Input{{Symbol: "d", Name: "nozzle's bore", Value: j.NozzleBore.Or(tables.UsualBore.V), Unit: "mm", Assumed: !j.NozzleBore.Set}}
+	f.Basis.Inputs = []Input{{Symbol: "d", Name: "nozzle's bore", Value: j.NozzleBore.Or(tables.UsualBore.V),
+		Unit: "mm", Assumed: !j.NozzleBore.Set}}
 	return f
 }
 
@@ -45,17 +47,13 @@ func notes(card *Card, s *spread) []Note {
 // where the current is low and the wire may stub, else the middle.
 func inductance(card *Card, s *spread) string {
 	floor, _ := SteadyRange(card)
-	members := card.Setup.Joined()
-	thickest := 0.0
-	for _, m := range members {
-		thickest = max(thickest, m.Core)
-	}
 	switch {
 	case card.Used.Mode == "pulsed":
 		return "inductance-pulsed"
 	case floor > 0 && s.value[oAmps] < 1.15*floor:
 		return "inductance-less"
-	case card.Used.Joint == "tee" || card.Used.Joint == "overlay" || thickest > tables.SheetThickest.V:
+	case card.Used.Joint == "tee" || card.Used.Joint == "overlay" ||
+		maxCore(card.Setup.Joined()) > tables.SheetThickest.V:
 		return "inductance-more"
 	}
 	return "inductance-middle"

@@ -30,7 +30,8 @@ var workspaces = sync.Pool{New: func() any { return new(section.Workspace) }}
 func (c *chain) sectionModelled() bool { return !c.plug && !c.timed }
 
 var sectionJoints = map[string]section.Joint{
-	"lap": section.LapJoint, "tee": section.TeeJoint, "butt": section.ButtJoint, "corner": section.CornerJoint, "overlay": section.OverlayJoint,
+	"lap": section.LapJoint, "tee": section.TeeJoint, "butt": section.ButtJoint, "corner": section.CornerJoint,
+	"overlay": section.OverlayJoint,
 }
 
 // sectionInput is the cross-section's input from the board; heat, bead and travel follow later.
@@ -52,8 +53,9 @@ func (b *board) sectionInput(card *Card) section.Input {
 }
 
 func material(m *tables.Metal, conductivity, heatCapacity float64) section.Material {
-	return section.Material{K: conductivity, RhoC: heatCapacity, Solidus: m.Solidus.V, Liquidus: max(m.Liquidus.V, m.Solidus.V+1),
-		Latent: m.Latent.V * m.Density.V * 1e-3, Steel: m.Family == tables.Steel}
+	return section.Material{K: conductivity, RhoC: heatCapacity, Solidus: m.Solidus.V,
+		Liquidus: max(m.Liquidus.V, m.Solidus.V+1),
+		Latent:   m.Latent.V * m.Density.V * 1e-3, Steel: m.Family == tables.Steel}
 }
 
 // heatField finds heat states of one job at any feed and travel.
@@ -128,9 +130,6 @@ func (h *heatField) solve(from *section.Input, o *[outs]float64, zinc bool) (hea
 
 // travelling computes wire, arc and heat of a travelling arc, without the closed forms of its bands.
 func (c *chain) travelling(k *[inputCount]float64, o *[outs]float64) error {
-	for i := range o {
-		o[i] = math.NaN()
-	}
 	if err := c.electric(k, o); err != nil {
 		return err
 	}

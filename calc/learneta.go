@@ -149,8 +149,10 @@ func (e *Efficiency) Put(j *Job) {
 func HeatSign(seen string) float64 {
 	sum := 0.0
 	for _, s := range strings.Split(seen, ",") {
-		cold := max(tables.ShareSeen(s, tables.CauseCold), tables.ShareSeen(s, tables.CauseOnShort), tables.ShareSeen(s, tables.CauseOffLong))
-		hot := max(tables.ShareSeen(s, tables.CauseHot), tables.ShareSeen(s, tables.CauseMelts), tables.ShareSeen(s, tables.CauseOnLong), tables.ShareSeen(s, tables.CauseOffShort))
+		cold := max(tables.ShareSeen(s, tables.CauseCold), tables.ShareSeen(s, tables.CauseOnShort),
+			tables.ShareSeen(s, tables.CauseOffLong))
+		hot := max(tables.ShareSeen(s, tables.CauseHot), tables.ShareSeen(s, tables.CauseMelts),
+			tables.ShareSeen(s, tables.CauseOnLong), tables.ShareSeen(s, tables.CauseOffShort))
 		const telling = 0.3 // what shows seldom with either tells nothing
 		switch {
 		case hot >= telling && hot > 3*cold:

@@ -101,9 +101,6 @@ type chain struct {
 // eval computes every output from the inputs. Outputs that do not apply stay NaN, which no caller shows: a figure is
 // built only where its spec says that it applies.
 func (c *chain) eval(k *[inputCount]float64, o *[outs]float64) error {
-	for i := range o {
-		o[i] = math.NaN()
-	}
 	if err := c.electric(k, o); err != nil {
 		return err
 	}
@@ -120,22 +117,21 @@ func (c *chain) eval(k *[inputCount]float64, o *[outs]float64) error {
 
 func (c *chain) set(o *[outs]float64, i out, v float64) { o[i] = v * c.scale[i] }
 
-// electric is the wire and the arc: feed, current, volts, deposit.
-func (c *chain) electric(k *[inputCount]float64, o *[outs]float64) error {
-	var feed, amps float64
-	var err error
+// electric is the wire and the arc: feed, current, volts, deposit. All other outputs become NaN.
+func (c *chain) electric(k *[inputCount]float64, o *[outs]float64) (err error) {
+	for i := range o {
+		o[i] = math.NaN()
+	}
 	wire, density, hLiq, rhoE := k[inWire], k[inDensity], k[inHLiq], k[inRhoE]
 	if l := &c.learned; l.wire > 0 {
 		wire, density, hLiq, rhoE = l.wire, l.density, l.hLiq, l.rhoE
 	}
+	feed, amps := k[inFeed], k[inAmps]
 	if c.ampsGiven {
-		amps = k[inAmps]
 		feed, err = formula.FeedFromCurrent(wire, amps/k[inForm], density, hLiq, rhoE, k[inPhi], k[inStick])
-	} else {
-		feed = k[inFeed]
-	}
-	if err != nil {
-		return err
+		if err != nil {
+			return err
+		}
 	}
 	c.set(o, oFeed, feed)
 	o[oFeedMin] = o[oFeed] * 0.06
@@ -157,13 +153,9 @@ func (c *chain) electric(k *[inputCount]float64, o *[outs]float64) error {
 	o[oMelt] = formula.MeltRate(k[inWire], o[oFeed], k[inDensity]) * 60
 	o[oDeposition] = o[oMelt] * k[inDeposit]
 	if c.pulsed {
-		f, err := formula.PulseFrequency(k[inWire], o[oFeed], k[inWire])
-		if err != nil {
-			return err
-		}
-		o[oPulse] = f
+		o[oPulse], err = formula.PulseFrequency(k[inWire], o[oFeed], k[inWire])
 	}
-	return nil
+	return err
 }
 
 // heat is the travelling arc: heat per length, bead, and the bands beside it.

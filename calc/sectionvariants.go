@@ -161,12 +161,15 @@ func (l *sectionList) inputs(effects []effect, r *reading, v float64, formula st
 		moved := telling(x.low, x.high, moves)
 		switch {
 		case x.input == byHeat:
-			list = append(list, Input{Name: "net heat", Unit: "J/mm", Value: l.s.value[oNet], Derived: true, Sensitivity: moved})
+			list = append(list, Input{Name: "net heat", Unit: "J/mm", Value: l.s.value[oNet], Derived: true,
+				Sensitivity: moved})
 			rest = append(rest, l.throughHeat(x.high/math.Log(l.s.high[oNet]/l.s.value[oNet]), moves)...)
 		case x.input == byBead:
-			rest = append(rest, Input{Name: "bead area", Unit: "mm2", Value: l.s.value[oBead], Derived: true, Sensitivity: moved})
+			rest = append(rest, Input{Name: "bead area", Unit: "mm2", Value: l.s.value[oBead], Derived: true,
+				Sensitivity: moved})
 		case x.input == byAim:
-			rest = append(rest, Input{Name: "how the bead shares itself between the members", Value: 1, Sensitivity: moved})
+			rest = append(rest, Input{Name: "how the bead shares itself between the members", Value: 1,
+				Sensitivity: moved})
 		case x.input == byModel:
 			rest = append(rest, Input{Name: "what the cross-section leaves out", Value: 1, Sensitivity: moved})
 		case x.input == inToe && len(list) > 0 && list[0].Symbol != "":
@@ -175,13 +178,14 @@ func (l *sectionList) inputs(effects []effect, r *reading, v float64, formula st
 			rest = append(rest, l.input(x.input, moved))
 		}
 	}
-	rest = slices.DeleteFunc(rest, func(in Input) bool { return !(math.Abs(in.Sensitivity) >= 0.5) || math.IsInf(in.Sensitivity, 0) })
+	rest = slices.DeleteFunc(rest,
+		func(in Input) bool { return !(math.Abs(in.Sensitivity) >= 0.5) || math.IsInf(in.Sensitivity, 0) })
 	slices.SortStableFunc(rest, func(a, b Input) int { return cmpMagnitude(b.Sensitivity, a.Sensitivity) })
 	return append(list, rest...)
 }
 
 func (l *sectionList) input(k input, moved float64) Input {
-	return Input{Name: inputNames[k].name, Unit: inputNames[k].unit, Value: l.b.inputs[k], Assumed: l.b.intervals[k].assumed, Sensitivity: moved}
+	return inputOf(k, &l.b.inputs, &l.b.intervals, moved)
 }
 
 // throughHeat is what moves a figure by way of the heat; slope is the reading's step by the heat's logarithmic step.

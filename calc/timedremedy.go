@@ -51,7 +51,8 @@ func timedCandidates(u *Job, why thinsheet.Reason) []candidate {
 	u.ArcOn, u.ArcOff, u.SpotStep, u.Travel, u.Volts = Opt{}, Opt{}, Opt{}, Opt{}, Opt{}
 	feed := func(f float64, word string) {
 		v := u.Feed.V * f
-		list = append(list, candidate{fmt.Sprintf("wire feed %s to %.1f m/min", word, v), func(j *Job) { j.Feed = Some(v) }})
+		list = append(list, candidate{fmt.Sprintf("wire feed %s to %.1f m/min", word, v),
+			func(j *Job) { j.Feed = Some(v) }})
 	}
 	switch why {
 	case thinsheet.NeverWets:

@@ -1,6 +1,11 @@
 package calc
 
-import "brazebooth/tables"
+import (
+	"cmp"
+	"slices"
+
+	"brazebooth/tables"
+)
 
 // HighStrength reports whether a metal, an id of tables, is a high-strength steel.
 func HighStrength(metal string) bool {
@@ -18,7 +23,8 @@ func Applies(on string, card *Card) bool {
 		return true
 	}
 	for _, m := range card.Setup.Joined() {
-		if on == m.Metal.ID || on == string(m.Metal.Family) || on == "zinc" && m.Coating.Zinc || on == "high-strength" && HighStrength(m.Metal.ID) {
+		if on == m.Metal.ID || on == string(m.Metal.Family) || on == "zinc" && m.Coating.Zinc ||
+			on == "high-strength" && HighStrength(m.Metal.ID) {
 			return true
 		}
 	}
@@ -38,12 +44,25 @@ func RuledOut(f *tables.Filler, card *Card) bool {
 
 // MeltsFirst is the metal with the lowest solidus.
 func MeltsFirst(card *Card) tables.Metal {
-	members := card.Setup.Joined()
-	first := members[0].Metal
-	for _, m := range members[1:] {
-		if m.Metal.Solidus.V < first.Solidus.V {
-			first = m.Metal
+	return slices.MinFunc(card.Setup.Joined(), func(a, b Member) int {
+		return cmp.Compare(a.Metal.Solidus.V, b.Metal.Solidus.V)
+	}).Metal
+}
+
+// usualFiller is the trade's first choice for the pair; the reasons are practice rows of tables/.
+func usualFiller(s *Setup, use string) string {
+	if s.One || use == "wear" || use == "bearing" { // an overlay, or a surface that rubs
+		return "cual8"
+	}
+	for _, m := range s.Joined() {
+		switch {
+		case m.Metal.ID == "aluminized", m.Metal.Family == tables.Stainless, m.Metal.ID == "aluminium-bronze":
+			return "cual8"
+		case m.Metal.Family == tables.CastIron, HighStrength(m.Metal.ID):
+			return "cual10fe"
+		case m.Metal.Family == tables.CopperFam:
+			return "cusn1"
 		}
 	}
-	return first
+	return "cusi3"
 }

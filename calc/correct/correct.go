@@ -40,7 +40,8 @@ func Next(ctx context.Context, tries []Try) (advice.Page, error) {
 	c := advice.Correction{Causes: v.rank(now)}
 	v.learn(now)
 	if contradicts(now.Seen) {
-		c.Why = "It looks cold and hot at once: no one setting does both. Look at gap and fit-up, at the aim and at an even travel first; then lay another bead with the same settings."
+		c.Why = "It looks cold and hot at once: no one setting does both. Look at gap and fit-up, at the aim and at " +
+			"an even travel first; then lay another bead with the same settings."
 	} else {
 		v.choose(now, &c)
 	}
@@ -70,24 +71,32 @@ func correctWords(p *advice.Page, c *advice.Correction, v *posterior) {
 	for _, l := range c.Causes {
 		because(fmt.Sprintf("%s (%.0f in 100): %s", l.Name, l.Likelihood, l.Do), l.Known, l.Source)
 	}
-	because("how often a cause shows as what is seen is a hand's judgement: it ranks, it does not count", string(tables.SeldomSeen.Known), tables.SeldomSeen.Source)
+	because("how often a cause shows as what is seen is a hand's judgement: it ranks, it does not count",
+		string(tables.SeldomSeen.Known), tables.SeldomSeen.Source)
 	if len(c.Causes) > 0 && OfHeat(c.Causes[0].ID) && c.Causes[0].Prior < 0.1 && !v.off {
-		because("the window alone would not expect this bead: before you change anything measure stick-out, sheet and wire feed (a 6 s pull), and read the meter", calc.OwnCalc, calc.SectionSource)
+		because("the window alone would not expect this bead: before you change anything measure stick-out, sheet "+
+			"and wire feed (a 6 s pull), and read the meter", calc.OwnCalc, calc.SectionSource)
 	}
 	if v.off {
-		because("no window is computed for this job: the step is the usual one of a hand", string(tables.StepTravel.Known), tables.StepTravel.Source)
+		because("no window is computed for this job: the step is the usual one of a hand",
+			string(tables.StepTravel.Known), tables.StepTravel.Source)
 	}
 	now := v.last()
 	for _, t := range v.laid[:len(v.laid)-1] {
 		if t.Job == now.Job && t.Seen != now.Seen {
-			because("a bead of the very same settings showed something else: fit-up, gap, sheet or aim changed; look for that first", calc.OwnCalc, "the beads")
+			because("a bead of the very same settings showed something else: fit-up, gap, sheet or aim changed; look "+
+				"for that first", calc.OwnCalc, "the beads")
 			break
 		}
 	}
 	if c.Change != nil || c.Do != "" {
-		p.Warnings = append(p.Warnings, calc.Warning{Code: "one-at-a-time", Severity: calc.Info, Text: "Change this one thing, lay another test bead on scrap of the same sheet, look at both faces, peel it.", Basis: "common practice, no source"})
+		p.Warnings = append(p.Warnings, calc.Warning{Code: "one-at-a-time", Severity: calc.Info,
+			Text: "Change this one thing, lay another test bead on scrap of the same sheet, look at both " +
+				"faces, peel it.", Basis: "common practice, no source"})
 	}
 	if slices.Contains(strings.Split(now.Seen, ","), "crack") {
-		p.Warnings = append(p.Warnings, calc.Warning{Code: "crack-stop", Severity: calc.Caution, Text: "A cracked bead carries nothing: do not braze over it. Cut it out, find the cause, and ask who may decide where a part could hurt somebody.", Basis: "common practice, no source"})
+		p.Warnings = append(p.Warnings, calc.Warning{Code: "crack-stop", Severity: calc.Caution,
+			Text: "A cracked bead carries nothing: do not braze over it. Cut it out, find the cause, and ask who may " +
+				"decide where a part could hurt somebody.", Basis: "common practice, no source"})
 	}
 }

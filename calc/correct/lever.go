@@ -28,12 +28,18 @@ const (
 )
 
 var levers = [...]lever{
-	leverStickOut: {"stickout", "mm", func(j *calc.Job) *calc.Opt { return &j.StickOut }, tables.StepStickOut, 0.5, stickOutEnds, -1},
-	leverVolts:    {"volts", "V", func(j *calc.Job) *calc.Opt { return &j.Volts }, tables.StepVolts, 0.1, calc.VoltEnds, 1},
-	leverFeed:     {"wire_feed", "m/min", func(j *calc.Job) *calc.Opt { return &j.Feed }, tables.StepFeed, 0.1, calc.SteadyFeeds, 1},
-	leverTravel:   {"travel", "mm/s", func(j *calc.Job) *calc.Opt { return &j.Travel }, tables.StepTravel, 0.1, travelEnds, -1},
-	leverOn:       {"arc_on", "s", func(j *calc.Job) *calc.Opt { return &j.ArcOn }, tables.StepOnOff, tables.LeastOnOff.V, timeEnds, 1},
-	leverOff:      {"arc_off", "s", func(j *calc.Job) *calc.Opt { return &j.ArcOff }, tables.StepOnOff, tables.LeastOnOff.V, timeEnds, -1},
+	leverStickOut: {"stickout", "mm", func(j *calc.Job) *calc.Opt { return &j.StickOut }, tables.StepStickOut, 0.5,
+		stickOutEnds, -1},
+	leverVolts: {"volts", "V", func(j *calc.Job) *calc.Opt { return &j.Volts }, tables.StepVolts, 0.1,
+		calc.VoltEnds, 1},
+	leverFeed: {"wire_feed", "m/min", func(j *calc.Job) *calc.Opt { return &j.Feed }, tables.StepFeed, 0.1,
+		calc.SteadyFeeds, 1},
+	leverTravel: {"travel", "mm/s", func(j *calc.Job) *calc.Opt { return &j.Travel }, tables.StepTravel, 0.1,
+		travelEnds, -1},
+	leverOn: {"arc_on", "s", func(j *calc.Job) *calc.Opt { return &j.ArcOn }, tables.StepOnOff,
+		tables.LeastOnOff.V, timeEnds, 1},
+	leverOff: {"arc_off", "s", func(j *calc.Job) *calc.Opt { return &j.ArcOff }, tables.StepOnOff,
+		tables.LeastOnOff.V, timeEnds, -1},
 }
 
 func stickOutEnds(*calc.Job) (low, high float64) {

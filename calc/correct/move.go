@@ -49,7 +49,8 @@ func put(c *advice.Correction, t *Try, m *move) {
 		return
 	}
 	was := t.Job
-	c.Change = &advice.Change{What: m.lever.what, From: m.lever.opt(&was).V, To: m.lever.opt(&m.job).V, Unit: m.lever.unit}
+	c.Change = &advice.Change{What: m.lever.what, From: m.lever.opt(&was).V, To: m.lever.opt(&m.job).V,
+		Unit: m.lever.unit}
 }
 
 // remedy is the move against a cause, nil where no setting helps.
@@ -116,7 +117,8 @@ func (v *posterior) pauses(t *Try, found *move) *move {
 	}
 	j := t.Job
 	j.Mode = "timed"
-	j.Feed, j.Volts, j.Travel, j.Aim = calc.Opt{}, calc.Opt{}, calc.Opt{}, calc.Opt{} // the timed arc's own are suggested again
+	j.Feed, j.Volts, j.Travel, j.Aim = calc.Opt{}, calc.Opt{}, calc.Opt{},
+		calc.Opt{} // the timed arc's own are suggested again
 	return &move{job: j}
 }
 

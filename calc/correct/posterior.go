@@ -89,7 +89,8 @@ func fillOpen(j, last *calc.Job) {
 		j.Feed = last.Feed
 	}
 	to := [...]*calc.Opt{&j.Volts, &j.Travel, &j.StickOut, &j.ArcOn, &j.ArcOff, &j.SpotStep, &j.Aim}
-	for i, from := range [...]calc.Opt{last.Volts, last.Travel, last.StickOut, last.ArcOn, last.ArcOff, last.SpotStep, last.Aim} {
+	for i, from := range [...]calc.Opt{last.Volts, last.Travel, last.StickOut, last.ArcOn, last.ArcOff,
+		last.SpotStep, last.Aim} {
 		if !to[i].Set {
 			*to[i] = from
 		}
@@ -103,7 +104,8 @@ func (v *posterior) next(given calc.Job, t *Try, c *advice.Correction) calc.Job 
 	}
 	if c.Change.What == "mode" {
 		given.Mode = c.Change.ToMode
-		given.Feed, given.Amps, given.Volts, given.Travel, given.Aim = calc.Opt{}, calc.Opt{}, calc.Opt{}, calc.Opt{}, calc.Opt{}
+		given.Feed, given.Amps, given.Volts, given.Travel, given.Aim = calc.Opt{}, calc.Opt{}, calc.Opt{},
+			calc.Opt{}, calc.Opt{}
 		return given
 	}
 	j := AsSet(given, &t.Job)
@@ -181,7 +183,8 @@ func (v *posterior) steadyCauses(job *calc.Job, list []string) {
 	}
 }
 
-var causeOfZone = map[string]string{"cold": tables.CauseCold, "good": tables.CauseFine, "hot": tables.CauseHot, "burn-through": tables.CauseMelts}
+var causeOfZone = map[string]string{"cold": tables.CauseCold, "good": tables.CauseFine, "hot": tables.CauseHot,
+	"burn-through": tables.CauseMelts}
 
 // shown is the probability that a cause shows all that was seen.
 func shown(seen, cause string) float64 {

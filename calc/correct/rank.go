@@ -22,7 +22,8 @@ func (v *posterior) rank(t *Try) []advice.Likely {
 		}
 		p := prior[c.ID] * shown(t.Seen, c.ID)
 		sum += p
-		list = append(list, advice.Likely{ID: c.ID, Name: c.Name, Likelihood: p, Do: c.Do, Known: string(c.Known), Source: c.Source, Prior: prior[c.ID]})
+		list = append(list, advice.Likely{ID: c.ID, Name: c.Name, Likelihood: p, Do: c.Do, Known: string(c.Known),
+			Source: c.Source, Prior: prior[c.ID]})
 	}
 	if t.Seen == "good" {
 		list = slices.DeleteFunc(list, func(l advice.Likely) bool { return l.ID != tables.CauseFine })
@@ -59,7 +60,8 @@ func (v *posterior) priors(t *Try) map[string]float64 {
 
 func (v *posterior) heatCauses() []string {
 	if v.timed {
-		return []string{tables.CauseOnLong, tables.CauseOnShort, tables.CauseOffLong, tables.CauseOffShort, tables.CauseFine}
+		return []string{tables.CauseOnLong, tables.CauseOnShort, tables.CauseOffLong, tables.CauseOffShort,
+			tables.CauseFine}
 	}
 	return []string{tables.CauseCold, tables.CauseHot, tables.CauseMelts, tables.CauseFine}
 }

@@ -20,9 +20,11 @@ type Try struct {
 // unknown word names what may be typed.
 func SeenIDs(text string) (string, error) {
 	given := map[string]bool{}
-	for _, word := range strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return r == ',' || r == ' ' || r == ';' }) {
+	for _, word := range strings.FieldsFunc(strings.ToLower(text),
+		func(r rune) bool { return r == ',' || r == ' ' || r == ';' }) {
 		if _, ok := tables.SightByID(word); !ok {
-			return "", mistake.In("seen", "nothing that a bead shows is called "+strconv.QuoteToASCII(word), "type any of "+strings.Join(SightIDs(), ", ")+", with commas")
+			return "", mistake.In("seen", "nothing that a bead shows is called "+strconv.QuoteToASCII(word),
+				"type any of "+strings.Join(SightIDs(), ", ")+", with commas")
 		}
 		given[word] = true
 	}
@@ -34,7 +36,8 @@ func SeenIDs(text string) (string, error) {
 	}
 	switch {
 	case len(ids) == 0:
-		return "", mistake.In("seen", "nothing is named", "type what the bead shows, as rolled-edge or burn-through,pores")
+		return "", mistake.In("seen", "nothing is named",
+			"type what the bead shows, as rolled-edge or burn-through,pores")
 	case given["good"] && len(ids) > 1:
 		return "", mistake.In("seen", "good stands beside a fault", "type the faults alone, or good alone")
 	}
@@ -60,8 +63,10 @@ func SameBead(a, b calc.Job) bool {
 		j.Amps, j.SpotStep, j.Aim, j.Flow = calc.Opt{}, calc.Opt{}, calc.Opt{}, calc.Opt{}
 		// What only the pages ask for says nothing about a bead.
 		j.Use, j.Hazard, j.Currency = "", "", ""
-		for _, o := range [...]*calc.Opt{&j.ServiceTemp, &j.Load, &j.Safety, &j.Leg, &j.Throat, &j.Length, &j.Count, &j.ShaftDia, &j.Layer, &j.NozzleBore, &j.RatedAmps, &j.RatedDuty,
-			&j.WirePrice, &j.GasPrice, &j.LabourRate, &j.Operating, &j.SteelPrice, &j.Grinding, &j.ZincRepair, &j.ZincLimit} {
+		for _, o := range [...]*calc.Opt{&j.ServiceTemp, &j.Load, &j.Safety, &j.Leg, &j.Throat, &j.Length, &j.Count,
+			&j.ShaftDia, &j.Layer, &j.NozzleBore, &j.RatedAmps, &j.RatedDuty,
+			&j.WirePrice, &j.GasPrice, &j.LabourRate, &j.Operating, &j.SteelPrice, &j.Grinding, &j.ZincRepair,
+			&j.ZincLimit} {
 			*o = calc.Opt{}
 		}
 	}

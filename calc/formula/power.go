@@ -38,7 +38,8 @@ func FeedFromCurrent(d, amps, rho, hLiq, rhoE, phi, stick float64) (float64, err
 }
 
 func wireInputs(d, rho, hLiq, phi, rhoE, stick float64) error {
-	if err := Positive([4]string{"wire diameter", "density", "heat to melt", "calibration voltage"}, d, rho, hLiq, phi); err != nil {
+	if err := Positive([4]string{"wire diameter", "density", "heat to melt", "calibration voltage"}, d, rho, hLiq,
+		phi); err != nil {
 		return err
 	}
 	if !(rhoE >= 0) || !(stick >= 0) || math.IsInf(rhoE+stick, 1) {

@@ -35,20 +35,25 @@ var levels = [...]Level{
 		{"planter box for the market garden", calc.Job{Metal: "mild-steel", Gauge: 14, Joint: "corner"}}, // 50
 	}},
 	{2, "middling bare sheet over a small opening", []Work{
-		{"planter side, two sheets edge to edge", calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: calc.Some(1)}}, // 45
-		{"downpipe collar", calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Gap: calc.Some(1)}},                       // 40
+		{"planter side, two sheets edge to edge",
+			calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: calc.Some(1)}}, // 45
+		{"downpipe collar", calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Gap: calc.Some(1)}},
+		// 40
 	}},
 	{3, "zinc-coated sheet", []Work{
 		{"gutter of a rainwater tank, outside corner", calc.Job{Metal: "galvanized", Gauge: 18, Joint: "corner"}}, // 42
 		{"overflow of a rainwater tank", calc.Job{Metal: "galvanized", Gauge: 18, Joint: "lap"}},                  // 24
 	}},
 	{4, "narrow window: a build-up, or two sheets that draw heat", []Work{
-		{"worn seat on a shaft", calc.Job{Metal: "mild-steel", Joint: "overlay", ShaftDia: calc.Some(25), Wire: calc.Some(1.143)}}, // 9
-		{"bracket on a planter", calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "tee"}},                                           // 13
+		{"worn seat on a shaft",
+			calc.Job{Metal: "mild-steel", Joint: "overlay", ShaftDia: calc.Some(25), Wire: calc.Some(1.143)}}, // 9
+		{"bracket on a planter", calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "tee"}},
+		// 13
 	}},
 	{5, "thin zinc-coated lap, or a timed arc over an open root", []Work{
 		{"rainwater tank lid", calc.Job{Metal: "galvanized", Gauge: 22, Joint: "lap"}}, // 28, at the fast end of a hand
-		{"patch in a planter side", calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Mode: "timed", Gap: calc.Some(2)}},
+		{"patch in a planter side",
+			calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Mode: "timed", Gap: calc.Some(2)}},
 	}},
 }
 
@@ -68,7 +73,8 @@ type Outcome struct {
 
 // Went is how a job went after so many beads, beside the program's own run.
 func (p *Booth) Went(beads int, verdict string, run *Run) Outcome {
-	return Outcome{Level: p.Level, Seed: p.Seed, Work: p.Work, Beads: beads, Verdict: verdict, Program: len(run.Steps), Reached: run.Good}
+	return Outcome{Level: p.Level, Seed: p.Seed, Work: p.Work, Beads: beads, Verdict: verdict, Program: len(run.Steps),
+		Reached: run.Good}
 }
 
 // Line is the outcome in a line.

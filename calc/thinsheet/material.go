@@ -30,7 +30,8 @@ func Plain(density, k, c, latent, solidus, liquidus float64) Material {
 func (m *Material) check() error {
 	n := len(m.T)
 	if n < 2 || len(m.H) != n || len(m.K) != n || !(m.Density > 0) || !(m.Liquidus > m.Solidus) {
-		return fmt.Errorf("%w: material of %d points, density %g, melting %g to %g", ErrRange, n, m.Density, m.Solidus, m.Liquidus)
+		return fmt.Errorf("%w: material of %d points, density %g, melting %g to %g", ErrRange, n, m.Density,
+			m.Solidus, m.Liquidus)
 	}
 	for i := range n {
 		if !(m.K[i] > 0) || i > 0 && !(m.T[i] > m.T[i-1] && m.H[i] > m.H[i-1]) {
