@@ -19,7 +19,7 @@ func SmoothFlow(j *Job, g *tables.Gas) float64 {
 
 // usualGas is the flow that is suggested: the usual one, its high end no more than the nozzle carries.
 func usualGas(j *Job, g *tables.Gas) Figure {
-	f := rowFigure("gas_flow", g.Flow, "usual for "+g.Name)
+	f := RowFigure("gas_flow", g.Flow, "usual for "+g.Name)
 	most := SmoothFlow(j, g)
 	if most >= f.High {
 		return f

@@ -9,6 +9,11 @@ import (
 	"brazebooth/tables"
 )
 
+// TypedWords are the words of a list as a user types it, with commas, blanks or semicolons, in lower case.
+func TypedWords(text string) []string {
+	return strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return strings.ContainsRune(", ;", r) })
+}
+
 // HazardIDs turns the words a user may type for hazards into the ids of tables/, sorted, each once. "none" alone says
 // that the questions were asked and no hazard applies. The error of an unknown word names what may be typed.
 func HazardIDs(text string) (string, error) {
@@ -16,8 +21,7 @@ func HazardIDs(text string) (string, error) {
 		"oil": {"tank"}, "used": {"tank"}, "container": {"tank"},
 		"lead": {"lead-paint", "leaded-bronze"}, "crash": {"vehicle"}}
 	var ids []string
-	for _, word := range strings.FieldsFunc(strings.ToLower(text),
-		func(r rune) bool { return r == ',' || r == ' ' || r == ';' }) {
+	for _, word := range TypedWords(text) {
 		_, known := tables.HazardByID(word)
 		switch {
 		case word == "none":

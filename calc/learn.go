@@ -96,21 +96,25 @@ func LearnedKey(filler string, wire float64, mode string) string {
 
 // Unlearned is a job without what readings and verdicts taught.
 func Unlearned(j Job) Job {
-	j = WithoutReadings(j)
-	j.Eta, j.EtaSigma = Opt{}, Opt{}
+	j.Learn(&Job{})
 	return j
 }
 
 // Learn takes what readings and verdicts taught from another job, and nothing else.
 func (j *Job) Learn(from *Job) {
-	j.Phi, j.PhiSigma, j.VoltFactor, j.VoltFactorSigma, j.Readings, j.LearnedFor = from.Phi, from.PhiSigma,
-		from.VoltFactor, from.VoltFactorSigma, from.Readings, from.LearnedFor
+	j.learnReadings(from)
 	j.Eta, j.EtaSigma = from.Eta, from.EtaSigma
+}
+
+// learnReadings takes what readings of the meter taught.
+func (j *Job) learnReadings(from *Job) {
+	j.Phi, j.PhiSigma, j.VoltFactor, j.VoltFactorSigma = from.Phi, from.PhiSigma, from.VoltFactor, from.VoltFactorSigma
+	j.Readings, j.LearnedFor = from.Readings, from.LearnedFor
 }
 
 // WithoutReadings is a job without what readings of the meter taught.
 func WithoutReadings(j Job) Job {
-	j.Phi, j.PhiSigma, j.VoltFactor, j.VoltFactorSigma, j.Readings, j.LearnedFor = Opt{}, Opt{}, Opt{}, Opt{}, Opt{}, ""
+	j.learnReadings(&Job{})
 	return j
 }
 

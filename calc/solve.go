@@ -173,9 +173,9 @@ func tableFigures(card *Card) []Figure {
 	if card.Job.StickOut.Set {
 		list = append(list, GivenFigure("stickout", u.StickOut.V, "mm"))
 	} else {
-		list = append(list, rowFigure("stickout", tables.DefaultStickOut, "assumed: tip to arc, not measured"))
+		list = append(list, RowFigure("stickout", tables.DefaultStickOut, "assumed: tip to arc, not measured"))
 	}
-	return append(list, rowFigure("gun_angle", tables.GunAngle, "push, from square to the seam"))
+	return append(list, RowFigure("gun_angle", tables.GunAngle, "push, from square to the seam"))
 }
 
 // givenBasis is that of what the user gave.
@@ -186,6 +186,7 @@ func GivenFigure(name string, v float64, unit string) Figure {
 	return Figure{name, v, v, v, unit, givenBasis}
 }
 
-func rowFigure(name string, d tables.Datum, formula string) Figure {
+// RowFigure is a figure that a row of tables gives.
+func RowFigure(name string, d tables.Datum, formula string) Figure {
 	return NewFigure(name, d.Unit, d.V, d.Low, d.High, RowBasis(formula, d.Origin))
 }

@@ -140,8 +140,7 @@ func PageNames(text string) ([]string, error) {
 			all = append(all, s.Name)
 		}
 	}
-	for _, w := range strings.FieldsFunc(strings.ToLower(text),
-		func(r rune) bool { return r == ',' || r == ' ' || r == ';' }) {
+	for _, w := range calc.TypedWords(text) {
 		switch {
 		case w == "all":
 			return nil, nil

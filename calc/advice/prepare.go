@@ -35,7 +35,7 @@ func (p *Page) lineUnder(topic, code string) {
 
 // row adds a figure that a table gives.
 func (p *Page) row(name string, d tables.Datum, formula string) {
-	p.add(name, d.Unit, d.V, d.Low, d.High, calc.RowBasis(formula, d.Origin))
+	p.take(calc.RowFigure(name, d, formula))
 }
 
 // zincBites reports a metal that hot zinc embrittles: stainless, and hardened steel.

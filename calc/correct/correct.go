@@ -2,7 +2,6 @@ package correct
 
 import (
 	"context"
-	"fmt"
 	"slices"
 	"strings"
 
@@ -65,38 +64,33 @@ func (v *posterior) stopped() (advice.Page, bool) {
 
 // correctWords are the reasons and warnings of a correction.
 func correctWords(p *advice.Page, c *advice.Correction, v *posterior) {
-	because := func(text, known, source string) {
-		p.Reasons = append(p.Reasons, advice.Reason{Text: text, Known: known, Source: source})
-	}
 	for _, l := range c.Causes {
-		because(fmt.Sprintf("%s (%.0f in 100): %s", l.Name, l.Likelihood, l.Do), l.Known, l.Source)
+		o := tables.Origin{Source: l.Source, Known: tables.Known(l.Known)}
+		p.Because(o, "%s (%.0f in 100): %s", l.Name, l.Likelihood, l.Do)
 	}
-	because("how often a cause shows as what is seen is a hand's judgement: it ranks, it does not count",
-		string(tables.SeldomSeen.Known), tables.SeldomSeen.Source)
+	p.Because(tables.SeldomSeen.Origin,
+		"how often a cause shows as what is seen is a hand's judgement: it ranks, it does not count")
 	if len(c.Causes) > 0 && OfHeat(c.Causes[0].ID) && c.Causes[0].Prior < 0.1 && !v.off {
-		because("the window alone would not expect this bead: before you change anything measure stick-out, sheet "+
-			"and wire feed (a 6 s pull), and read the meter", calc.OwnCalc, calc.SectionSource)
+		p.Because(advice.Own(calc.SectionSource), "the window alone would not expect this bead: before you change "+
+			"anything measure stick-out, sheet and wire feed (a 6 s pull), and read the meter")
 	}
 	if v.off {
-		because("no window is computed for this job: the step is the usual one of a hand",
-			string(tables.StepTravel.Known), tables.StepTravel.Source)
+		p.Because(tables.StepTravel.Origin, "no window is computed for this job: the step is the usual one of a hand")
 	}
 	now := v.last()
-	for _, t := range v.laid[:len(v.laid)-1] {
-		if t.Job == now.Job && t.Seen != now.Seen {
-			because("a bead of the very same settings showed something else: fit-up, gap, sheet or aim changed; look "+
-				"for that first", calc.OwnCalc, "the beads")
-			break
-		}
+	if slices.ContainsFunc(v.laid, func(t Try) bool { return t.Job == now.Job && t.Seen != now.Seen }) {
+		p.Because(advice.Own("the beads"), "a bead of the very same settings showed something else: fit-up, gap, "+
+			"sheet or aim changed; look for that first")
 	}
 	if c.Change != nil || c.Do != "" {
 		p.Warnings = append(p.Warnings, calc.Warning{Code: "one-at-a-time", Severity: calc.Info,
 			Text: "Change this one thing, lay another test bead on scrap of the same sheet, look at both " +
-				"faces, peel it.", Basis: "common practice, no source"})
+				"faces, peel it.", Basis: practice})
 	}
 	if slices.Contains(strings.Split(now.Seen, ","), "crack") {
-		p.Warnings = append(p.Warnings, calc.Warning{Code: "crack-stop", Severity: calc.Caution,
-			Text: "A cracked bead carries nothing: do not braze over it. Cut it out, find the cause, and ask who may " +
-				"decide where a part could hurt somebody.", Basis: "common practice, no source"})
+		p.Warn("crack-stop", practice, "A cracked bead carries nothing: do not braze over it. Cut it out, find the "+
+			"cause, and ask who may decide where a part could hurt somebody.")
 	}
 }
+
+const practice = "common practice, no source"

@@ -20,8 +20,7 @@ type Try struct {
 // unknown word names what may be typed.
 func SeenIDs(text string) (string, error) {
 	given := map[string]bool{}
-	for _, word := range strings.FieldsFunc(strings.ToLower(text),
-		func(r rune) bool { return r == ',' || r == ' ' || r == ';' }) {
+	for _, word := range calc.TypedWords(text) {
 		if _, ok := tables.SightByID(word); !ok {
 			return "", mistake.In("seen", "nothing that a bead shows is called "+strconv.QuoteToASCII(word),
 				"type any of "+strings.Join(SightIDs(), ", ")+", with commas")

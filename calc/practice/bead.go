@@ -184,9 +184,7 @@ func (b *Bead) meter(booth *calc.Card) {
 			continue
 		}
 		by := 2 * tables.ReadingSigma.V * f.Value
-		b.Meter = append(b.Meter,
-			calc.Figure{Name: name, Value: f.Value, Low: f.Value - by, High: f.Value + by, Unit: f.Unit,
-				Basis: calc.Basis{Formula: "meter of the simulated booth, as well as one is read",
-					Source: tables.ReadingSigma.Source, Known: string(tables.ReadingSigma.Known)}})
+		b.Meter = append(b.Meter, calc.NewFigure(name, f.Unit, f.Value, f.Value-by, f.Value+by,
+			calc.RowBasis("meter of the simulated booth, as well as one is read", tables.ReadingSigma.Origin)))
 	}
 }

@@ -80,13 +80,10 @@ func figures(ctx context.Context, j calc.Job) (calc.Card, error) {
 
 // hidden puts the true values beside what the card assumes.
 func (p *Booth) hidden(card *calc.Card) [3]Hidden {
-	row := func(name string, d tables.Datum, was string, v float64) Hidden {
-		return Hidden{calc.Figure{Name: name, Value: d.V, Low: d.Low, High: d.High, Unit: d.Unit,
-			Basis: calc.Basis{Formula: was, Source: d.Source, Known: string(d.Known)}}, v}
-	}
+	row, t := calc.RowFigure, &p.Truth
 	return [3]Hidden{
-		row("calibration_voltage", card.Setup.Filler.Phi, "calibration voltage of the wire's melting", p.Truth.Phi),
-		row("arc_efficiency", tables.ArcEfficiency, "share of the arc's power that gets into the work", p.Truth.Eta),
-		row("stickout", tables.DefaultStickOut, "tip to arc, where nobody measures it", p.Truth.StickOut),
+		{row("calibration_voltage", card.Setup.Filler.Phi, "calibration voltage of the wire's melting"), t.Phi},
+		{row("arc_efficiency", tables.ArcEfficiency, "share of the arc's power that gets into the work"), t.Eta},
+		{row("stickout", tables.DefaultStickOut, "tip to arc, where nobody measures it"), t.StickOut},
 	}
 }
