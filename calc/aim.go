@@ -34,7 +34,8 @@ func (b *board) chooseAim(card *Card) {
 	_, at := h.aimed(&m, b.inputs[inFeed], b.inputs[inTravel])
 	u.Aim = Some(at.in.Aim)
 	if u.Aim.V != 0 {
-		card.Assumed = append(card.Assumed, Assumption{"aim", Number(math.Abs(u.Aim.V)) + "mm", "toward the thicker member"})
+		card.Assumed = append(card.Assumed,
+			Assumption{"aim", Number(math.Abs(u.Aim.V)) + "mm", "toward the thicker member"})
 	}
 }
 

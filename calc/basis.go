@@ -2,13 +2,53 @@ package calc
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
+
+	"brazebooth/tables"
 )
 
+// OwnBasis is the basis of a figure that this program computes.
+func OwnBasis(formula, source string, inputs ...Input) Basis {
+	return Basis{Formula: formula, Inputs: inputs, Source: source, Known: OwnCalc}
+}
+
+// RowBasis is the basis of a figure that a row of tables gives.
+func RowBasis(formula string, o tables.Origin, inputs ...Input) Basis {
+	return Basis{Formula: formula, Inputs: inputs, Source: o.Source, Known: string(o.Known)}
+}
+
+// NewFigure is a figure with its interval.
+func NewFigure(name, unit string, v, low, high float64, b Basis) Figure {
+	return Figure{name, v, low, high, unit, b}
+}
+
+// As is the figure as an input of another one.
+func (f *Figure) As(symbol string) Input {
+	return Derived(symbol, FigureLabel(f.Name), f.Value, f.Unit)
+}
+
+// In is an input of a formula by its symbol there.
+func In(symbol, name string, v float64, unit string) Input {
+	return Input{Symbol: symbol, Name: name, Value: v, Unit: unit}
+}
+
+// Derived is an input that was computed on the way.
+func Derived(symbol, name string, v float64, unit string) Input {
+	return Input{Symbol: symbol, Name: name, Value: v, Unit: unit, Derived: true}
+}
+
+// Assumed is an input that nobody gave.
+func Assumed(symbol, name string, v float64, unit string) Input {
+	return Input{Symbol: symbol, Name: name, Value: v, Unit: unit, Assumed: true}
+}
+
 // symbols are how formula symbols are shown that are typed in plain letters.
-var symbols = map[string]string{"rho_e": "ρe", "rhoc": "ρc", "rho": "ρ", "eta_d": "ηd", "eta": "η", "phi": "φ", "sigma": "σ",
-	"pi": "π", "v_w": "vw", "H_liq": "Hliq", "T_toe": "Ttoe", "T_liq": "Tliq", "T_sol": "Tsol", "t_on": "ton", "t_off": "toff"}
+var symbols = map[string]string{"rho_e": "ρe", "rhoc": "ρc", "rho": "ρ", "eta_d": "ηd", "eta": "η", "phi": "φ",
+	"sigma": "σ",
+	"pi":    "π", "v_w": "vw", "H_liq": "Hliq", "T_toe": "Ttoe", "T_liq": "Tliq", "T_sol": "Tsol", "t_on": "ton",
+	"t_off": "toff"}
 
 // written replaces whole symbols by their shown form; letters inside a word are no symbol.
 func written(s string) string {
@@ -74,4 +114,28 @@ func (b *Basis) put(symbol string) string {
 		return "(" + v + " " + in.Unit + ")"
 	}
 	return written(symbol)
+}
+
+// Warned reports whether the card carries the warning of that code.
+func (c *Card) Warned(code string) bool {
+	return slices.ContainsFunc(c.Warnings, func(w Warning) bool { return w.Code == code })
+}
+
+// Telling are the inputs that move a figure by half a per cent or more, the strongest first. What was computed on the
+// card is left out: its own inputs are in the list.
+func (b *Basis) Telling() []Input {
+	list := slices.DeleteFunc(slices.Clone(b.Inputs),
+		func(in Input) bool { return in.Derived || math.Abs(in.Sensitivity) < 0.5 })
+	slices.SortStableFunc(list, func(a, b Input) int { return cmpMagnitude(b.Sensitivity, a.Sensitivity) })
+	return list
+}
+
+// AssumedWhy is the reason given for the assumption of a field of the job, by its JSON name; "" for what was chosen.
+func (c *Card) AssumedWhy(field string) string {
+	for i := range c.Assumed {
+		if c.Assumed[i].Field == field {
+			return c.Assumed[i].Why
+		}
+	}
+	return ""
 }

@@ -133,9 +133,14 @@ type Edge struct {
 
 // Figure returns the named figure.
 func (c *Card) Figure(name string) (Figure, bool) {
-	for _, f := range c.Figures {
-		if f.Name == name {
-			return f, true
+	return FigureNamed(c.Figures, name)
+}
+
+// FigureNamed finds a figure of a list by its JSON name.
+func FigureNamed(list []Figure, name string) (Figure, bool) {
+	for i := range list {
+		if list[i].Name == name {
+			return list[i], true
 		}
 	}
 	return Figure{}, false

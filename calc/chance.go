@@ -1,8 +1,10 @@
 package calc
 
 import (
-	"context"
 	"math"
+	"sync"
+
+	"gonum.org/v1/gonum/stat/distuv"
 )
 
 // Chance says how likely a setting is good: a margin alone hides how uncertain the model is.
@@ -21,14 +23,9 @@ func (c *Chance) Words() string {
 	return "“" + c.Missed + "”, moved most by " + c.Spoiler
 }
 
-// ChanceGood samples everything uncertain at a job's setting, each over its own interval, at the points of a fixed
+// chanceGood samples everything uncertain at a job's setting, each over its own interval, at the points of a fixed
 // lattice, and counts how many meet every edge. The job's feed and travel must be given; it takes some hundred
-// sections. A job without a section has the zero Chance.
-func ChanceGood(ctx context.Context, job Job) (Chance, error) {
-	return chanceGood(&effort{ctx: ctx}, job)
-}
-
-// chanceGood is ChanceGood, its work counted as part of an answer.
+// sections, its work counted as part of an answer. A job without a section has the zero Chance.
 func chanceGood(e *effort, job Job) (Chance, error) {
 	var card Card
 	if err := resolve(job, &card); err != nil {
@@ -108,3 +105,34 @@ func goesWith(list []sample, l limit, inputs int) int {
 	}
 	return best
 }
+
+// chanceSamples is how many points of the fixed lattice are tried, a prime.
+const chanceSamples = 101
+
+// latticeStep makes each input's place from the one before. With it no two of latticeInputs inputs are badly
+// correlated: the worst pair's P2 is 0.14, where most steps leave one of 0.55.
+const (
+	latticeStep   = 13
+	latticeInputs = 25
+)
+
+// deviate is the standard normal deviate of input k at point i of a Korobov lattice: over all points every input
+// takes each of chanceSamples equally likely places once. Each input's first place is free. A chance changes with it
+// by three percentage points, root mean square; of two dozen choices this one came closest to plain sampling of 14
+// jobs, 1.3 percentage points.
+func deviate(i, k int) float64 {
+	step := 1
+	for range k {
+		step = step * latticeStep % chanceSamples
+	}
+	return quantiles()[(i*step+k*(9*k+8))%chanceSamples]
+}
+
+// quantiles are the standard normal deviates in the middle of each place.
+var quantiles = sync.OnceValue(func() (z [chanceSamples]float64) {
+	normal := distuv.Normal{Sigma: 1}
+	for i := range z {
+		z[i] = normal.Quantile((float64(i) + 0.5) / chanceSamples)
+	}
+	return z
+})

@@ -91,11 +91,11 @@ func TestChanceDrawsAllThatMovesALimit(t *testing.T) {
 		_, c, b := atSuggestion(t, j)
 		m := newMargins(b, c)
 		drawn := b.varied(c)
-		at := func(b *board) [limitCount]float64 {
+		at := func(b *board) Limits {
 			h := b.heatField(c)
 			s, err := h.at(b.inputs[inFeed], b.inputs[inTravel], true)
 			if err != nil {
-				return [limitCount]float64{}
+				return Limits{}
 			}
 			return m.logs(&s)
 		}

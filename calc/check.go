@@ -110,10 +110,15 @@ func spelt(v float64) string {
 	return Number(v)
 }
 
-// named turns a look-up that found nothing into a mistake with the nearest names.
-func named(field, id string, err error) error {
-	if m := mistake.Of(err); m != nil {
-		return mistake.In(field, m.What, m.Hint)
+// row looks a row of tables up by its id; where none has it, the error names the nearest.
+func row[T any](field, id string, byID func(string) (T, bool), find func(string) (T, error)) (T, error) {
+	found, ok := byID(id)
+	if ok {
+		return found, nil
 	}
-	return mistake.In(field, "nothing is called "+strconv.QuoteToASCII(id), "see the lists: brazebooth tables")
+	_, err := find(id)
+	if m := mistake.Of(err); m != nil {
+		return found, mistake.In(field, m.What, m.Hint)
+	}
+	return found, mistake.In(field, "nothing is called "+strconv.QuoteToASCII(id), "see the lists: brazebooth tables")
 }

@@ -27,10 +27,10 @@ func (h *heatField) placeAt(m *margins, feed, travel float64) (place, bool) {
 	if !bothWays(&beside) {
 		return s, false
 	}
-	var d [limitCount]float64
+	var d Limits
 	s.courses, d = s.logs.along(&beside)
 	if _, s.margin = nearest(&d); math.IsInf(s.margin, -1) { // no change leads inside: the less is missing the better
-		s.margin = -1e6 + max(-1e6, 100*unmet((*[limitCount]float64)(&s.logs)))
+		s.margin = -1e6 + max(-1e6, 100*unmet(&s.logs))
 	}
 	return s, true
 }
@@ -56,8 +56,8 @@ func (s *place) marginAt(byFeed, byTravel float64) float64 {
 
 // marginOf is how far limits are from the nearest edge, as a logarithmic change of feed or travel; below zero where
 // an edge is not met.
-func marginOf(l, byFeed, byTravel *[limitCount]float64) float64 {
-	var d [limitCount]float64
+func marginOf(l, byFeed, byTravel *Limits) float64 {
+	var d Limits
 	for k := range d {
 		d[k] = reach(l[k], byFeed[k], byTravel[k])
 	}

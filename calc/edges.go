@@ -56,7 +56,8 @@ type margins struct {
 }
 
 func newMargins(b *board, card *Card) margins {
-	m := margins{slow: tables.HandSpeedLow.V, fast: tables.HandSpeedHigh.V, need: neededArea(card), cold: coldAngle(card.Used.Joint),
+	m := margins{slow: tables.HandSpeedLow.V, fast: tables.HandSpeedHigh.V, need: neededArea(card),
+		cold: coldAngle(card.Used.Joint),
 		zinc: card.Used.ZincLimit.Or(0), start: b.inputs[inRoom]}
 	m.floor, m.spray = SteadyRange(card)
 	m.coated = b.chain.zinc
@@ -79,7 +80,7 @@ func SteadyRange(card *Card) (floor, spray float64) {
 const far = 20
 
 // logs returns every limit's logarithm at a state.
-func (m *margins) logs(s *heatState) (l [limitCount]float64) {
+func (m *margins) logs(s *heatState) (l Limits) {
 	for i := range l {
 		l[i] = far
 	}
@@ -104,7 +105,7 @@ func (m *margins) whitest(s *heatState) int {
 }
 
 // simple are the limits that need no heat flow.
-func (m *margins) simple(o *[outs]float64, l *[limitCount]float64) {
+func (m *margins) simple(o *[outs]float64, l *Limits) {
 	l[lFilled] = math.Log(o[oBead] / m.need)
 	if m.floor > 0 {
 		l[lFloor] = math.Log(o[oAmps] / m.floor)
@@ -126,8 +127,8 @@ func (m *margins) wets(s *heatState) float64 {
 	return math.Log(m.cold / theta)
 }
 
-// zone is the thermal zone.
-func zone(l *[limitCount]float64) string {
+// Zone is the thermal zone: cold, good, hot or burn-through.
+func (l *Limits) Zone() string {
 	switch {
 	case l[lBurn] < 0:
 		return "burn-through"
@@ -153,7 +154,7 @@ func reach(l, byFeed, byTravel float64) float64 {
 }
 
 // nearest is the limit that the smallest change reaches; unmet ones come first.
-func nearest(d *[limitCount]float64) (limit, float64) {
+func nearest(d *Limits) (limit, float64) {
 	at := limit(0)
 	for i := range limitCount {
 		if d[i] < d[at] {
@@ -165,3 +166,56 @@ func nearest(d *[limitCount]float64) (limit, float64) {
 
 // percent turns a logarithmic change into per cent, at most 999.
 func percent(d float64) float64 { return min(999, 100*math.Expm1(math.Abs(d))) }
+
+// course is how the logarithm of a limit changes along one setting, near where it was computed: l + slope·x +
+// bend·x², x the logarithm of the setting's change.
+type course struct{ slope, bend float64 }
+
+// probe is how far to each side a limit is computed: wide against the grid's noise, about as far as the nearest edge.
+const probe = 0.15
+
+// courseOf fits a course to a limit here and a probe below and above; straight where one side has no value.
+func courseOf(here, below, above float64) course {
+	switch {
+	case math.IsNaN(below):
+		return course{slope: (above - here) / probe}
+	case math.IsNaN(above):
+		return course{slope: (here - below) / probe}
+	}
+	return course{(above - below) / (2 * probe), (above + below - 2*here) / (2 * probe * probe)}
+}
+
+// reach is the smallest change, a logarithm, that brings a limit of l to zero; infinite where none does. Far from
+// where it was computed the course is taken as straight: its bend is not known that well.
+func (c course) reach(l float64) float64 {
+	if x := c.bent(l); math.Abs(x) <= 3*probe {
+		return x
+	}
+	if math.Abs(c.slope) < 0.02 {
+		return math.Inf(1)
+	}
+	x := -l / c.slope
+	return math.Copysign(max(3*probe, math.Abs(x)), x)
+}
+
+// bent is the nearer root of the parabola, infinite where it has none.
+func (c course) bent(l float64) float64 {
+	root := math.Sqrt(c.slope*c.slope - 4*c.bend*l) // NaN without roots
+	if den := math.Abs(c.slope) + root; den > 0 {
+		return math.Copysign(2, -c.slope) * l / den
+	}
+	return math.Inf(1)
+}
+
+// courses are those of one limit along feed and along travel.
+type courses [2]course
+
+// reach is the smallest change of feed or travel, %, that brings a limit of l to zero; below zero where the limit is
+// not met, infinite where no change reaches it.
+func (c courses) reach(l float64) float64 {
+	if l >= far {
+		return math.Inf(1)
+	}
+	change := func(c course) float64 { return 100 * math.Abs(math.Expm1(c.reach(l))) }
+	return math.Copysign(min(change(c[0]), change(c[1])), l)
+}

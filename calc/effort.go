@@ -2,6 +2,8 @@ package calc
 
 import (
 	"context"
+	"runtime"
+	"sync"
 	"sync/atomic"
 
 	"brazebooth/calc/thinsheet"
@@ -46,3 +48,38 @@ func (e *effort) bridge(in *thinsheet.Rhythm, progress func(float64)) (thinsheet
 
 // each is the work of one section so far, on average.
 func (e *effort) each() int64 { return e.work.Load() / max(1, e.sections.Load()) }
+
+// limiter lets as many rows of windows be computed at once as there are processors: all viewers share what one has.
+var limiter = make(chan struct{}, runtime.GOMAXPROCS(0))
+
+var spared sync.Once
+
+// Spare keeps windows and timed arcs off one processor for good, where there are several: a server has keys to answer
+// meanwhile, a single terminal has not.
+func Spare() {
+	spared.Do(func() {
+		if cap(limiter) > 1 {
+			limiter <- struct{}{}
+		}
+	})
+}
+
+// acquire waits for one of the limiter's places, or for the caller to give up.
+func acquire(ctx context.Context) error {
+	select {
+	case limiter <- struct{}{}:
+		return nil
+	case <-ctx.Done():
+		return ctx.Err()
+	}
+}
+
+// limited does work in one of the limiter's places and reports whether it got one.
+func limited(ctx context.Context, work func()) bool {
+	if acquire(ctx) != nil {
+		return false
+	}
+	defer release()
+	work()
+	return true
+}

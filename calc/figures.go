@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -16,6 +17,14 @@ const (
 	noInput input = -1
 	noOut   out   = -1
 )
+
+// of is an input under its symbol in a formula.
+func of(symbol string, k input) term {
+	return term{symbol, inputNames[k].name, inputNames[k].unit, k, noOut}
+}
+
+// from is another output under its symbol.
+func from(symbol, name, unit string, o out) term { return term{symbol, name, unit, noInput, o} }
 
 // figureSpec says how an output is shown and what its basis is.
 type figureSpec struct {
@@ -35,33 +44,33 @@ const (
 )
 
 var (
-	tWire   = term{"d", "wire diameter", "mm", inWire, noOut}
-	tFeed   = term{"v_w", "wire feed", "mm/s", noInput, oFeed}
-	tRho    = term{"rho", "filler density", "g/cm3", inDensity, noOut}
-	tHLiq   = term{"H_liq", "heat to melt the filler", "J/g", inHLiq, noOut}
-	tRhoE   = term{"rho_e", "resistivity over the extension", "ohm mm", inRhoE, noOut}
-	tPhi    = term{"phi", "calibration voltage", "V", inPhi, noOut}
-	tStick  = term{"L", "stick-out, tip to arc", "mm", inStick, noOut}
-	tDep    = term{"eta_d", "deposition efficiency", "", inDeposit, noOut}
-	tAmps   = term{"I", "current", "A", noInput, oAmps}
-	tVolts  = term{"U", "arc voltage", "V", noInput, oVolts}
-	tTravel = term{"v", "travel", "mm/s", noInput, oTravel}
-	tNet    = term{"H", "net heat", "J/mm", noInput, oNet}
-	tRoom   = term{"T0", "temperature of the parts before the arc", "C", inRoom, noOut}
-	tThick1 = term{"t", "first member, metal alone", "mm", inThick1, noOut}
-	tThick2 = term{"t", "second member, metal alone", "mm", inThick2, noOut}
-	tK1     = term{"k", "conductivity of the first member", "W/mmK", inConduct1, noOut}
-	tK2     = term{"k", "conductivity of the second member", "W/mmK", inConduct2, noOut}
-	tC1     = term{"rhoc", "heat capacity of the first member", "J/mm3K", inHeatCap1, noOut}
-	tC2     = term{"rhoc", "heat capacity of the second member", "J/mm3K", inHeatCap2, noOut}
-	tLoss   = term{"h", "loss from each face", "W/m2K", inLoss, noOut}
-	tOn     = term{"t_on", "arc on", "s", noInput, oOn}
-	tOff    = term{"t_off", "arc off", "s", noInput, oOff}
-	tStep   = term{"step", "spot step", "mm", noInput, oStep}
-	tShare  = term{"s", ArcShare, "", noInput, oDuty}
-	tEta    = term{"eta", "arc efficiency", "", inEta, noOut}
-	tSpread = term{"sigma", "arc's half-width (sigma)", "mm", inSpread, noOut}
-	tToe    = term{"T_toe", "temperature at which the bead's edge freezes", "C", inToe, noOut}
+	tWire   = of("d", inWire)
+	tFeed   = from("v_w", "wire feed", "mm/s", oFeed)
+	tRho    = of("rho", inDensity)
+	tHLiq   = of("H_liq", inHLiq)
+	tRhoE   = of("rho_e", inRhoE)
+	tPhi    = of("phi", inPhi)
+	tStick  = of("L", inStick)
+	tDep    = of("eta_d", inDeposit)
+	tAmps   = from("I", "current", "A", oAmps)
+	tVolts  = from("U", "arc voltage", "V", oVolts)
+	tTravel = from("v", "travel", "mm/s", oTravel)
+	tNet    = from("H", "net heat", "J/mm", oNet)
+	tRoom   = of("T0", inRoom)
+	tThick1 = of("t", inThick1)
+	tThick2 = of("t", inThick2)
+	tK1     = of("k", inConduct1)
+	tK2     = of("k", inConduct2)
+	tC1     = of("rhoc", inHeatCap1)
+	tC2     = of("rhoc", inHeatCap2)
+	tLoss   = of("h", inLoss)
+	tOn     = from("t_on", "arc on", "s", oOn)
+	tOff    = from("t_off", "arc off", "s", oOff)
+	tStep   = from("step", "spot step", "mm", oStep)
+	tShare  = from("s", ArcShare, "", oDuty)
+	tEta    = of("eta", inEta)
+	tSpread = of("sigma", inSpread)
+	tToe    = of("T_toe", inToe)
 )
 
 // build makes the figure of one spec from the propagation, or reports that it does not apply.
@@ -103,29 +112,21 @@ func (spec *figureSpec) inputs(s *spread, k *[inputCount]float64, intervals *[in
 		return cmpMagnitude(s.byInput[spec.out][b], s.byInput[spec.out][a])
 	})
 	for _, i := range others {
-		list = append(list, Input{Name: inputNames[i].name, Unit: inputNames[i].unit, Value: k[i],
-			Assumed: intervals[i].assumed, Sensitivity: s.byInput[spec.out][i]})
+		list = append(list, inputOf(i, k, intervals, s.byInput[spec.out][i]))
 	}
 	return list
 }
 
-func cmpMagnitude(a, b float64) int {
-	switch a, b = math.Abs(a), math.Abs(b); {
-	case a < b:
-		return -1
-	case a > b:
-		return 1
-	}
-	return 0
+// inputOf is an input with how far it moves a figure, per cent.
+func inputOf(i input, k *[inputCount]float64, intervals *[inputCount]interval, moved float64) Input {
+	return Input{Name: inputNames[i].name, Unit: inputNames[i].unit, Value: k[i], Assumed: intervals[i].assumed,
+		Sensitivity: moved}
 }
 
+func cmpMagnitude(a, b float64) int { return cmp.Compare(math.Abs(a), math.Abs(b)) }
+
 func (spec *figureSpec) has(i input) bool {
-	for _, t := range spec.terms {
-		if t.input == i {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(spec.terms, func(t term) bool { return t.input == i })
 }
 
 // inputNames names each input for the list of what a figure rests on.
@@ -137,13 +138,17 @@ var inputNames = [inputCount]struct{ name, unit string }{
 	inDeposit: {"deposition efficiency", ""}, inVolts: {"arc voltage", "V"},
 	inVoltBias: {"how power sources differ in volts", "V"}, inVoltFactor: {"volts read over volts modelled", ""},
 	inModeFactor: {"the mode's volts over the load line", ""},
-	inEta:        {"arc efficiency", ""}, inTravel: {"travel", "mm/s"}, inRoom: {"temperature of the parts before the arc", "C"},
+	inEta:        {"arc efficiency", ""}, inTravel: {"travel", "mm/s"},
+	inRoom:   {"temperature of the parts before the arc", "C"},
 	inThick1: {"first member, metal alone", "mm"}, inThick2: {"second member, metal alone", "mm"},
-	inConduct1: {"conductivity of the first member", "W/mmK"}, inConduct2: {"conductivity of the second member", "W/mmK"},
-	inHeatCap1: {"heat capacity of the first member", "J/mm3K"}, inHeatCap2: {"heat capacity of the second member", "J/mm3K"},
-	inLoss: {"loss from each face", "W/m2K"}, inGap: {"root opening", "mm"},
+	inConduct1: {"conductivity of the first member", "W/mmK"},
+	inConduct2: {"conductivity of the second member", "W/mmK"},
+	inHeatCap1: {"heat capacity of the first member", "J/mm3K"},
+	inHeatCap2: {"heat capacity of the second member", "J/mm3K"},
+	inLoss:     {"loss from each face", "W/m2K"}, inGap: {"root opening", "mm"},
 	inToe: {"temperature at which the bead's edge freezes", "C"}, inLiquidus: {"filler liquidus", "C"},
-	inSpread: {"arc's half-width (sigma)", "mm"}, inOn: {"arc on", "s"}, inOff: {"arc off", "s"}, inStep: {"spot step", "mm"},
+	inSpread: {"arc's half-width (sigma)", "mm"}, inOn: {"arc on", "s"}, inOff: {"arc off", "s"},
+	inStep:      {"spot step", "mm"},
 	inReinforce: {"metal above the gap over metal in it", ""}, inZoneForm: {"what the closed form leaves out", ""},
 	inTimedForm: {"what the line source leaves out", ""},
 }

@@ -11,7 +11,7 @@ func gridOf(limits map[limit]func(feed, travel float64) float64) limitGrid {
 	c := limitGrid{feeds: axis{1, 16, 5}, travels: axis{1, 8, 4}}
 	for i := range c.feeds.n {
 		for j := range c.travels.n {
-			var l [limitCount]float64
+			var l Limits
 			for k := range limitCount {
 				l[k] = far
 				if f := limits[k]; f != nil {
@@ -108,7 +108,7 @@ func TestPeaksLieApart(t *testing.T) {
 			}
 		}
 	}
-	one := limitGrid{feeds: axis{2, 2, 1}, travels: axis{3, 3, 1}, logs: make([][limitCount]float64, 1)}
+	one := limitGrid{feeds: axis{2, 2, 1}, travels: axis{3, 3, 1}, logs: make([]Limits, 1)}
 	if list := (coarse{one}).peaks(4); len(list) != 1 {
 		t.Errorf("of a single point: %+v", list)
 	}

@@ -9,13 +9,19 @@ import (
 	"brazebooth/tables"
 )
 
+// TypedWords are the words of a list as a user types it, with commas, blanks or semicolons, in lower case.
+func TypedWords(text string) []string {
+	return strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return strings.ContainsRune(", ;", r) })
+}
+
 // HazardIDs turns the words a user may type for hazards into the ids of tables/, sorted, each once. "none" alone says
 // that the questions were asked and no hazard applies. The error of an unknown word names what may be typed.
 func HazardIDs(text string) (string, error) {
-	more := map[string][]string{"used-container": {"tank"}, "drum": {"tank"}, "barrel": {"tank"}, "fuel": {"tank"}, "oil": {"tank"}, "used": {"tank"}, "container": {"tank"},
+	more := map[string][]string{"used-container": {"tank"}, "drum": {"tank"}, "barrel": {"tank"}, "fuel": {"tank"},
+		"oil": {"tank"}, "used": {"tank"}, "container": {"tank"},
 		"lead": {"lead-paint", "leaded-bronze"}, "crash": {"vehicle"}}
 	var ids []string
-	for _, word := range strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return r == ',' || r == ' ' || r == ';' }) {
+	for _, word := range TypedWords(text) {
 		_, known := tables.HazardByID(word)
 		switch {
 		case word == "none":
@@ -25,7 +31,8 @@ func HazardIDs(text string) (string, error) {
 		case more[word] != nil:
 			ids = append(ids, more[word]...)
 		default:
-			return "", mistake.In("hazard", "nothing that stops a job is called "+strconv.QuoteToASCII(word), "type any of "+strings.Join(tables.HazardWords(), ", ")+", with commas, or none")
+			return "", mistake.In("hazard", "nothing that stops a job is called "+strconv.QuoteToASCII(word),
+				"type any of "+strings.Join(tables.HazardWords(), ", ")+", with commas, or none")
 		}
 	}
 	slices.Sort(ids)
@@ -34,7 +41,8 @@ func HazardIDs(text string) (string, error) {
 	case len(ids) == 0:
 		return "", mistake.In("hazard", "nothing is named", "type the ones that apply, with commas, or none")
 	case slices.Contains(ids, "none") && len(ids) > 1:
-		return "", mistake.In("hazard", "none stands beside others", "type the ones that apply, with commas, or none alone")
+		return "", mistake.In("hazard", "none stands beside others",
+			"type the ones that apply, with commas, or none alone")
 	}
 	return strings.Join(ids, ","), nil
 }

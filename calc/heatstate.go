@@ -30,7 +30,8 @@ var workspaces = sync.Pool{New: func() any { return new(section.Workspace) }}
 func (c *chain) sectionModelled() bool { return !c.plug && !c.timed }
 
 var sectionJoints = map[string]section.Joint{
-	"lap": section.LapJoint, "tee": section.TeeJoint, "butt": section.ButtJoint, "corner": section.CornerJoint, "overlay": section.OverlayJoint,
+	"lap": section.LapJoint, "tee": section.TeeJoint, "butt": section.ButtJoint, "corner": section.CornerJoint,
+	"overlay": section.OverlayJoint,
 }
 
 // sectionInput is the cross-section's input from the board; heat, bead and travel follow later.
@@ -52,8 +53,9 @@ func (b *board) sectionInput(card *Card) section.Input {
 }
 
 func material(m *tables.Metal, conductivity, heatCapacity float64) section.Material {
-	return section.Material{K: conductivity, RhoC: heatCapacity, Solidus: m.Solidus.V, Liquidus: max(m.Liquidus.V, m.Solidus.V+1),
-		Latent: m.Latent.V * m.Density.V * 1e-3, Steel: m.Family == tables.Steel}
+	return section.Material{K: conductivity, RhoC: heatCapacity, Solidus: m.Solidus.V,
+		Liquidus: max(m.Liquidus.V, m.Solidus.V+1),
+		Latent:   m.Latent.V * m.Density.V * 1e-3, Steel: m.Family == tables.Steel}
 }
 
 // heatField finds heat states of one job at any feed and travel.
@@ -97,7 +99,7 @@ func (h *heatField) solve(from *section.Input, o *[outs]float64, zinc bool) (hea
 		return s, err
 	}
 	if zinc && (h.b.chain.zinc[0] || h.b.chain.zinc[1]) {
-		in.Lowest = h.b.chain.zincMelts
+		in.Lowest = tables.ZincMelts.V
 	}
 	w := workspaces.Get().(*section.Workspace)
 	r, err := w.Solve(&in)
@@ -108,10 +110,10 @@ func (h *heatField) solve(from *section.Input, o *[outs]float64, zinc bool) (hea
 	h.b.effort.add(r.Work)
 	s.wet, s.skin, s.core = r.Wet, r.Skin, r.Core
 	for i := range 2 {
-		s.boiled[i] = r.Front[i].Reach(h.b.chain.zincBoils)
-		s.melted[i] = r.Front[i].Reach(h.b.chain.zincMelts)
-		s.boiledBack[i] = r.Back[i].Reach(h.b.chain.zincBoils)
-		s.meltedBack[i] = r.Back[i].Reach(h.b.chain.zincMelts)
+		s.boiled[i] = r.Front[i].Reach(tables.ZincBoils.V)
+		s.melted[i] = r.Front[i].Reach(tables.ZincMelts.V)
+		s.boiledBack[i] = r.Back[i].Reach(tables.ZincBoils.V)
+		s.meltedBack[i] = r.Back[i].Reach(tables.ZincMelts.V)
 		if math.IsNaN(s.wet[i]) {
 			return s, formula.Outside("wetted width", s.o[oNet], "this heat wets further than the model's grid")
 		}
@@ -128,11 +130,34 @@ func (h *heatField) solve(from *section.Input, o *[outs]float64, zinc bool) (hea
 
 // travelling computes wire, arc and heat of a travelling arc, without the closed forms of its bands.
 func (c *chain) travelling(k *[inputCount]float64, o *[outs]float64) error {
-	for i := range o {
-		o[i] = math.NaN()
-	}
 	if err := c.electric(k, o); err != nil {
 		return err
 	}
 	return c.lineHeat(k, o)
+}
+
+// beadSection is the geometry of the joint's bead.
+func beadSection(card *Card) func(area, w1, w2 float64) (section.Toes, error) {
+	t1, t2 := card.Setup.Members[0].Core, card.Setup.Members[1].Core
+	gap := card.Used.Gap.V
+	switch card.Used.Joint {
+	case "lap":
+		return func(a, w1, w2 float64) (section.Toes, error) { return section.Lap(a, w1, w2, t1) }
+	case "tee":
+		return section.Tee
+	case "corner":
+		return func(a, w1, w2 float64) (section.Toes, error) { return section.Corner(a, w1, w2, t1, t2) }
+	case "overlay":
+		return func(a, w1, _ float64) (section.Toes, error) { return section.Overlay(a, w1) }
+	}
+	return func(a, w1, w2 float64) (section.Toes, error) { return section.Butt(a, w1, w2, gap, min(t1, t2)) }
+}
+
+// coldAngle is the toe angle above which the joint's bead counts as a cold lap, rad.
+func coldAngle(joint string) float64 {
+	switch joint {
+	case "lap", "tee", "corner":
+		return tables.ColdAngleFillet.V * math.Pi / 180
+	}
+	return tables.ColdAngleButt.V * math.Pi / 180
 }

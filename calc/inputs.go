@@ -63,9 +63,6 @@ func (b *board) chooseFormulas(card *Card) {
 	for i, m := range card.Setup.Joined() {
 		c.zinc[i] = m.Coating.Zinc
 	}
-	c.heatFactor = tables.HeatInputFactor.V
-	c.loadBase, c.loadSlope, c.loadCap = tables.LoadLineBase.V, tables.LoadLineSlope.V, tables.LoadLineCap.V
-	c.zincMelts, c.zincBoils = tables.ZincMelts.V, tables.ZincBoils.V
 }
 
 func (b *board) setFiller(card *Card) {

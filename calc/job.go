@@ -1,10 +1,11 @@
 package calc
 
 import (
-	"brazebooth/calc/formula"
 	"encoding/json"
 	"fmt"
 	"math"
+
+	"brazebooth/calc/formula"
 )
 
 // Opt is a number that may be left out of a Job.
@@ -123,4 +124,51 @@ type Job struct {
 	Grinding   Opt    `json:"grinding,omitzero"`    // of a steel bead, min/m
 	ZincRepair Opt    `json:"zinc_repair,omitzero"` // beside a steel bead, min/m
 	Currency   string `json:"currency,omitzero"`
+}
+
+// Laid is a card's job with every setting fixed at the card's values, so that one can be changed alone.
+func Laid(card *Card) Job {
+	j := card.Used
+	for _, f := range [...]struct {
+		name string
+		opt  *Opt
+	}{{"wire_feed", &j.Feed}, {"volts", &j.Volts}} {
+		if g, ok := card.Figure(f.name); ok && !f.opt.Set {
+			*f.opt = Some(g.Value)
+		}
+	}
+	j.Amps = Opt{}
+	return j
+}
+
+// neededArea is the bead section that the joint needs, mm2: for the leg or throat that was asked for, or a fillet as
+// high as the thinner sheet, or the open root filled.
+func neededArea(card *Card) float64 {
+	u, m := &card.Used, &card.Setup.Members
+	t := min(m[0].Core, m[1].Core)
+	switch u.Joint {
+	case "lap":
+		leg := u.legOr(m[0].Core)
+		return leg*leg/2 + u.Gap.V*leg
+	case "tee":
+		leg := u.legOr(t)
+		return leg*leg/2 + u.Gap.V*leg
+	case "corner":
+		return m[0].Core * m[1].Core / 2
+	case "butt":
+		return max(u.Gap.V*t, t*t/4)
+	}
+	layer := min(1, u.Layer.Or(1)) // a higher one is laid in several
+	return layer * 2 * layer
+}
+
+// legOr is the fillet leg that was asked for, directly or by its throat, mm.
+func (j *Job) legOr(other float64) float64 {
+	switch {
+	case j.Leg.Set:
+		return j.Leg.V
+	case j.Throat.Set:
+		return j.Throat.V * math.Sqrt2
+	}
+	return other
 }

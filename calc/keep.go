@@ -30,7 +30,8 @@ type flight[V any] struct {
 }
 
 // answer returns what is kept, what another caller is computing, or what compute finds.
-func (k *keep[K, V]) answer(ctx context.Context, key K, progress func(float64), compute func(context.Context, func(float64)) (V, error)) (V, error) {
+func (k *keep[K, V]) answer(ctx context.Context, key K, progress func(float64),
+	compute func(context.Context, func(float64)) (V, error)) (V, error) {
 	if v, ok := k.get(key); ok {
 		return v, ctx.Err()
 	}
@@ -52,7 +53,8 @@ func (k *keep[K, V]) answer(ctx context.Context, key K, progress func(float64), 
 }
 
 // board joins the flight of a key, or starts it.
-func (k *keep[K, V]) board(key K, progress *func(float64), compute func(context.Context, func(float64)) (V, error)) *flight[V] {
+func (k *keep[K, V]) board(key K, progress *func(float64),
+	compute func(context.Context, func(float64)) (V, error)) *flight[V] {
 	k.mu.Lock()
 	defer k.mu.Unlock()
 	if v, ok := k.list[key]; ok { // it landed since
@@ -76,7 +78,8 @@ func (k *keep[K, V]) board(key K, progress *func(float64), compute func(context.
 	return f
 }
 
-func (k *keep[K, V]) fly(ctx context.Context, key K, f *flight[V], compute func(context.Context, func(float64)) (V, error)) {
+func (k *keep[K, V]) fly(ctx context.Context, key K, f *flight[V],
+	compute func(context.Context, func(float64)) (V, error)) {
 	defer func() {
 		if r := recover(); r != nil {
 			f.fault = crew.Fault(r)

@@ -36,7 +36,8 @@ func Learn(f *tables.Filler, wire float64, mode string, readings []Reading) (Lea
 	if err := formula.Positive([4]string{"wire diameter"}, wire, 1, 1, 1); err != nil {
 		return Learned{}, err
 	}
-	l := Learned{For: LearnedKey(f.ID, wire, mode), Phi: Posterior{Mean: f.Phi.V, Sigma: (f.Phi.High - f.Phi.Low) / 4}, Volts: Posterior{Mean: 1, Sigma: tables.VoltFactorSigma.V}}
+	l := Learned{For: LearnedKey(f.ID, wire, mode), Phi: Posterior{Mean: f.Phi.V, Sigma: (f.Phi.High - f.Phi.Low) / 4},
+		Volts: Posterior{Mean: 1, Sigma: tables.VoltFactorSigma.V}}
 	factor := tables.DipVoltFactor.V
 	if mode == "pulsed" {
 		factor = tables.PulsedVoltFactor.V
@@ -47,7 +48,7 @@ func Learn(f *tables.Filler, wire float64, mode string, readings []Reading) (Lea
 			l.Phi.take(i, phi, sigma, r.Confirmed)
 		}
 		if r.Volts > 0 && r.Amps > 0 {
-			model := formula.ModeVolts(r.Amps, factor, tables.LoadLineBase.V, tables.LoadLineSlope.V, tables.LoadLineCap.V)
+			model := factor * formula.LoadLine(r.Amps)
 			seen := r.Volts / model
 			l.Volts.take(i, seen, seen*tables.ReadingSigma.V, r.Confirmed)
 		}
@@ -95,20 +96,25 @@ func LearnedKey(filler string, wire float64, mode string) string {
 
 // Unlearned is a job without what readings and verdicts taught.
 func Unlearned(j Job) Job {
-	j = WithoutReadings(j)
-	j.Eta, j.EtaSigma = Opt{}, Opt{}
+	j.Learn(&Job{})
 	return j
 }
 
 // Learn takes what readings and verdicts taught from another job, and nothing else.
 func (j *Job) Learn(from *Job) {
-	j.Phi, j.PhiSigma, j.VoltFactor, j.VoltFactorSigma, j.Readings, j.LearnedFor = from.Phi, from.PhiSigma, from.VoltFactor, from.VoltFactorSigma, from.Readings, from.LearnedFor
+	j.learnReadings(from)
 	j.Eta, j.EtaSigma = from.Eta, from.EtaSigma
+}
+
+// learnReadings takes what readings of the meter taught.
+func (j *Job) learnReadings(from *Job) {
+	j.Phi, j.PhiSigma, j.VoltFactor, j.VoltFactorSigma = from.Phi, from.PhiSigma, from.VoltFactor, from.VoltFactorSigma
+	j.Readings, j.LearnedFor = from.Readings, from.LearnedFor
 }
 
 // WithoutReadings is a job without what readings of the meter taught.
 func WithoutReadings(j Job) Job {
-	j.Phi, j.PhiSigma, j.VoltFactor, j.VoltFactorSigma, j.Readings, j.LearnedFor = Opt{}, Opt{}, Opt{}, Opt{}, Opt{}, ""
+	j.learnReadings(&Job{})
 	return j
 }
 
@@ -140,6 +146,9 @@ func (w *warnings) learned(s *spread) {
 	if b.chain.propagate(&b.inputs, &b.intervals, was) != nil {
 		return
 	}
-	w.tell("learned", Info, "readings of this power source with this wire, normal posterior", "Narrowed by %.0f readings on this power source: current %.0f to %.0f A, before %.0f to %.0f; volts %.1f to %.1f, before %.1f to %.1f.",
-		n.V, s.low[oAmps], s.high[oAmps], was.low[oAmps], was.high[oAmps], s.low[oVolts], s.high[oVolts], was.low[oVolts], was.high[oVolts])
+	w.tell("learned", Info, "readings of this power source with this wire, normal posterior",
+		"Narrowed by %.0f readings on this power source: current %.0f to %.0f A, before %.0f to %.0f; volts %.1f to "+
+			"%.1f, before %.1f to %.1f.",
+		n.V, s.low[oAmps], s.high[oAmps], was.low[oAmps], was.high[oAmps], s.low[oVolts], s.high[oVolts],
+		was.low[oVolts], was.high[oVolts])
 }

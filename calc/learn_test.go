@@ -26,7 +26,7 @@ func (s *shop) reading(t *testing.T, f *tables.Filler, feed, stick float64) Read
 	if err != nil {
 		t.Fatal(err)
 	}
-	volts := s.factor * formula.ModeVolts(amps, tables.DipVoltFactor.V, tables.LoadLineBase.V, tables.LoadLineSlope.V, tables.LoadLineCap.V)
+	volts := s.factor * tables.DipVoltFactor.V * formula.LoadLine(amps)
 	noise := func() float64 { return 1 + tables.ReadingSigma.V*s.r.NormFloat64() }
 	return Reading{Feed: feed, StickOut: stick + s.stick, Amps: amps * noise(), Volts: volts * noise()}
 }

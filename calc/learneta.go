@@ -3,6 +3,8 @@ package calc
 import (
 	"context"
 	"math"
+	"slices"
+	"strings"
 
 	"brazebooth/calc/formula"
 	"brazebooth/tables"
@@ -142,3 +144,31 @@ func (e *Efficiency) Put(j *Job) {
 		j.Eta, j.EtaSigma = Some(e.Mean), Some(e.Sigma)
 	}
 }
+
+// HeatSign is −1 for a bead that looks cold, 1 for one that looks hot, 0 for neither or both.
+func HeatSign(seen string) float64 {
+	sum := 0.0
+	for _, s := range strings.Split(seen, ",") {
+		cold := max(tables.ShareSeen(s, tables.CauseCold), tables.ShareSeen(s, tables.CauseOnShort),
+			tables.ShareSeen(s, tables.CauseOffLong))
+		hot := max(tables.ShareSeen(s, tables.CauseHot), tables.ShareSeen(s, tables.CauseMelts),
+			tables.ShareSeen(s, tables.CauseOnLong), tables.ShareSeen(s, tables.CauseOffShort))
+		const telling = 0.3 // what shows seldom with either tells nothing
+		switch {
+		case hot >= telling && hot > 3*cold:
+			sum++
+		case cold >= telling && cold > 3*hot:
+			sum--
+		}
+	}
+	return max(-1, min(1, sum))
+}
+
+// WithoutZinc is what was seen without ZincBehind.
+func WithoutZinc(seen string) string {
+	list := slices.DeleteFunc(strings.Split(seen, ","), func(s string) bool { return s == ZincBehind })
+	return strings.Join(list, ",")
+}
+
+// ZincBehind is the observation that zinc is gone on the face away from the bead.
+const ZincBehind = "zinc-gone-behind"

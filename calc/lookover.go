@@ -62,7 +62,8 @@ func (c *Check) Text() string {
 }
 
 // watched are the figures by which an assumption is weighed; temperatures by their rise.
-var watched = [...]string{"current", "net_heat", "bead_width", "wetting_angle", "base_peak_temperature", "zinc_boiled_halfwidth", "arc_on"}
+var watched = [...]string{"current", "net_heat", "bead_width", "wetting_angle", "base_peak_temperature",
+	"zinc_boiled_halfwidth", "arc_on"}
 
 func (c *Check) compare(card, with *Card, other string) {
 	for _, name := range watched {
@@ -89,13 +90,15 @@ func otherwise(field string, card *Card) []candidate {
 		return otherGauge(field, u)
 	case "stickout":
 		d := tables.DefaultStickOut
-		return []candidate{{Number(d.Low) + " mm", func(j *Job) { j.StickOut = Some(d.Low) }}, {Number(d.High) + " mm", func(j *Job) { j.StickOut = Some(d.High) }}}
+		return []candidate{{Number(d.Low) + " mm", func(j *Job) { j.StickOut = Some(d.Low) }},
+			{Number(d.High) + " mm", func(j *Job) { j.StickOut = Some(d.High) }}}
 	case "preheat":
 		d := tables.RoomTemperature
 		if u.Preheat.V != d.V {
 			d = tables.IronPreheat
 		}
-		return []candidate{{Number(d.Low) + " °C", func(j *Job) { j.Preheat = Some(d.Low) }}, {Number(d.High) + " °C", func(j *Job) { j.Preheat = Some(d.High) }}}
+		return []candidate{{Number(d.Low) + " °C", func(j *Job) { j.Preheat = Some(d.Low) }},
+			{Number(d.High) + " °C", func(j *Job) { j.Preheat = Some(d.High) }}}
 	case "wire":
 		return otherWires(u.Wire.V)
 	case "filler":

@@ -1,8 +1,10 @@
 package calc
 
 import (
-	"brazebooth/calc/formula"
 	"math"
+
+	"brazebooth/calc/formula"
+	"brazebooth/tables"
 )
 
 // input is an input quantity in the sense of the GUM, a number that a card's figures rest on: a setting, a size, a
@@ -89,9 +91,6 @@ type chain struct {
 	travelGiven                                    bool
 	plug                                           bool
 	zinc                                           [2]bool
-	heatFactor                                     float64 // k of heat_input
-	loadBase, loadSlope, loadCap                   float64
-	zincMelts, zincBoils                           float64
 	// What was learned with a wire includes the errors of its diameter, density and resistivity: the current is then
 	// computed from their nominal figures. All zero where nothing was learned.
 	learned struct{ wire, density, hLiq, rhoE float64 }
@@ -102,9 +101,6 @@ type chain struct {
 // eval computes every output from the inputs. Outputs that do not apply stay NaN, which no caller shows: a figure is
 // built only where its spec says that it applies.
 func (c *chain) eval(k *[inputCount]float64, o *[outs]float64) error {
-	for i := range o {
-		o[i] = math.NaN()
-	}
 	if err := c.electric(k, o); err != nil {
 		return err
 	}
@@ -121,22 +117,21 @@ func (c *chain) eval(k *[inputCount]float64, o *[outs]float64) error {
 
 func (c *chain) set(o *[outs]float64, i out, v float64) { o[i] = v * c.scale[i] }
 
-// electric is the wire and the arc: feed, current, volts, deposit.
-func (c *chain) electric(k *[inputCount]float64, o *[outs]float64) error {
-	var feed, amps float64
-	var err error
+// electric is the wire and the arc: feed, current, volts, deposit. All other outputs become NaN.
+func (c *chain) electric(k *[inputCount]float64, o *[outs]float64) (err error) {
+	for i := range o {
+		o[i] = math.NaN()
+	}
 	wire, density, hLiq, rhoE := k[inWire], k[inDensity], k[inHLiq], k[inRhoE]
 	if l := &c.learned; l.wire > 0 {
 		wire, density, hLiq, rhoE = l.wire, l.density, l.hLiq, l.rhoE
 	}
+	feed, amps := k[inFeed], k[inAmps]
 	if c.ampsGiven {
-		amps = k[inAmps]
 		feed, err = formula.FeedFromCurrent(wire, amps/k[inForm], density, hLiq, rhoE, k[inPhi], k[inStick])
-	} else {
-		feed = k[inFeed]
-	}
-	if err != nil {
-		return err
+		if err != nil {
+			return err
+		}
 	}
 	c.set(o, oFeed, feed)
 	o[oFeedMin] = o[oFeed] * 0.06
@@ -150,7 +145,7 @@ func (c *chain) electric(k *[inputCount]float64, o *[outs]float64) error {
 	c.set(o, oAmps, amps)
 	volts := k[inVolts]
 	if !c.voltsGiven {
-		volts = formula.ModeVolts(o[oAmps], k[inModeFactor]*k[inVoltFactor], c.loadBase, c.loadSlope, c.loadCap) + k[inVoltBias]
+		volts = k[inModeFactor]*k[inVoltFactor]*formula.LoadLine(o[oAmps]) + k[inVoltBias]
 	}
 	c.set(o, oVolts, volts)
 	o[oMassPerLength] = formula.MassPerLength(k[inWire], k[inDensity])
@@ -158,13 +153,9 @@ func (c *chain) electric(k *[inputCount]float64, o *[outs]float64) error {
 	o[oMelt] = formula.MeltRate(k[inWire], o[oFeed], k[inDensity]) * 60
 	o[oDeposition] = o[oMelt] * k[inDeposit]
 	if c.pulsed {
-		f, err := formula.PulseFrequency(k[inWire], o[oFeed], k[inWire])
-		if err != nil {
-			return err
-		}
-		o[oPulse] = f
+		o[oPulse], err = formula.PulseFrequency(k[inWire], o[oFeed], k[inWire])
 	}
-	return nil
+	return err
 }
 
 // heat is the travelling arc: heat per length, bead, and the bands beside it.
@@ -197,7 +188,7 @@ func (c *chain) lineHeat(k *[inputCount]float64, o *[outs]float64) error {
 		return err
 	}
 	o[oArcEnergy] = energy
-	o[oHeatInput] = c.heatFactor * energy
+	o[oHeatInput] = tables.HeatInputFactor.V * energy
 	c.set(o, oNet, k[inEta]*energy)
 	bead, err := formula.BeadArea(k[inWire], o[oFeed]*duty, k[inDeposit], v)
 	if err != nil {

@@ -72,7 +72,7 @@ func (p *Probe) Simple() (l Limits, ok bool) {
 	if p.b.chain.travelling(&p.b.inputs, &o) != nil {
 		return l, false
 	}
-	p.margins.simple(&o, (*[limitCount]float64)(&l))
+	p.margins.simple(&o, &l)
 	return l, true
 }
 
@@ -83,9 +83,6 @@ func (p *Probe) Amps() (float64, bool) {
 }
 
 func (p *Probe) electric() (o [outs]float64, err error) {
-	for i := range o {
-		o[i] = math.NaN()
-	}
 	err = p.b.chain.electric(&p.b.inputs, &o)
 	return o, err
 }
@@ -149,9 +146,6 @@ func Between(a, b *Limits, f float64) (l Limits) {
 	}
 	return l
 }
-
-// Zone is the thermal zone: cold, good, hot or burn-through.
-func (l *Limits) Zone() string { return zone((*[limitCount]float64)(l)) }
 
 // MemberHeat is what a card's own setting does to a member: the peak of its skin, where its metal begins to melt, C,
 // and how wide it is wetted, mm.

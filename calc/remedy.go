@@ -1,6 +1,8 @@
 package calc
 
 import (
+	"slices"
+
 	"brazebooth/internal/crew"
 	"brazebooth/tables"
 )
@@ -48,8 +50,10 @@ func remedies(e *effort, each int64, job Job, card *Card) ([]Remedy, error) {
 			list = append(list, *r)
 		}
 	}
-	timed, err := timedRemedy(e, job)
-	if err != nil {
+	job.Mode = "timed"
+	timed := tryTimed(e, "timed arc (see gap)", job)
+	timed.Margin /= 2
+	if err := e.over(); err != nil {
 		return nil, err
 	}
 	return append(list, timed, Remedy{Change: "a backing bar"}, Remedy{Change: "a vent gap between coated sheets"}), nil
@@ -75,27 +79,8 @@ func (c *candidate) of(e *effort, job Job) *Remedy {
 	return &r
 }
 
-// timedRemedy tries whether a timed arc would do what no steady arc does.
-func timedRemedy(e *effort, job Job) (Remedy, error) {
-	r := Remedy{Change: "timed arc (see gap)", Tried: true}
-	job.Mode = "timed"
-	g, err := runTimed(e, job, true, nil)
-	if over := e.over(); over != nil {
-		return r, over
-	}
-	if err == nil && g.rhythmic() && g.times.OnMin > 0 {
-		r.Opens, r.Margin = true, 100*(g.times.OnMax/g.times.OnMin-1)/2
-	}
-	return r, nil
-}
-
 func allMet(edges []Edge) bool {
-	for _, e := range edges {
-		if !e.Met {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(edges, func(e Edge) bool { return !e.Met })
 }
 
 type candidate struct {

@@ -67,12 +67,9 @@ func (r *resolution) joint() error {
 		r.used.Joint = defaultJoint
 		r.assume("joint", defaultJoint, "the usual sheet joint")
 	}
-	if _, ok := tables.JointByID(r.used.Joint); !ok {
-		_, err := tables.FindJoint(r.used.Joint)
-		return named("joint", r.used.Joint, err)
-	}
 	r.card.Setup.One = r.used.Joint == "overlay"
-	return nil
+	_, err := row("joint", r.used.Joint, tables.JointByID, tables.FindJoint)
+	return err
 }
 
 func (r *resolution) first() error {
@@ -130,37 +127,37 @@ func sameSystem(a, b string) bool {
 
 // member looks one member of the joint up; suffix "2" names the second member's fields.
 func (r *resolution) member(suffix, metal string, gauge int, thickness Opt, coating *string) (Member, error) {
-	row, ok := tables.MetalByID(metal)
-	if !ok {
-		_, err := tables.FindMetal(metal)
-		return Member{}, named("metal"+suffix, metal, err)
+	sheet, err := row("metal"+suffix, metal, tables.MetalByID, tables.FindMetal)
+	if err != nil {
+		return Member{}, err
 	}
 	if *coating == "" {
-		*coating = row.Coating
-		if row.Coating != "none" {
-			r.assume("coating"+suffix, row.Coating, "the usual coat of this sheet; read the mill tag")
+		*coating = sheet.Coating
+		if sheet.Coating != "none" {
+			r.assume("coating"+suffix, sheet.Coating, "the usual coat of this sheet; read the mill tag")
 		}
 	}
-	coat, ok := tables.CoatingByID(*coating)
-	if !ok {
-		_, err := tables.FindCoating(*coating)
-		return Member{}, named("coating"+suffix, *coating, err)
+	coat, err := row("coating"+suffix, *coating, tables.CoatingByID, tables.FindCoating)
+	if err != nil {
+		return Member{}, err
 	}
-	m := Member{Metal: row, Coating: coat, Gauge: gauge, Thickness: thickness.V}
+	m := Member{Metal: sheet, Coating: coat, Gauge: gauge, Thickness: thickness.V}
 	if thickness.Set {
 		m.Gauge = 0
 	} else {
-		in, ok := tables.GaugeThickness(gauge, row.System)
+		in, ok := tables.GaugeThickness(gauge, sheet.System)
 		if !ok {
-			return m, mistake.In("gauge"+suffix, fmt.Sprintf("the %s system has no %d ga", row.System, gauge),
+			return m, mistake.In("gauge"+suffix, fmt.Sprintf("the %s system has no %d ga", sheet.System, gauge),
 				"type 8ga to 30ga, or the thickness as .060 or 1.5mm")
 		}
 		m.Thickness = in * quantity.MMPerInch
 	}
 	m.Core = m.Thickness - 2*CoatDepth(coat)
 	if !(m.Core >= thinnest) {
-		return m, mistake.In("thickness"+suffix, fmt.Sprintf("under a %s coat no steel is left of %s mm", coat.ID, Number(m.Thickness)),
-			fmt.Sprintf("type a thickness from %s mm, or another coating", Number(math.Ceil(1000*(thinnest+2*CoatDepth(coat)))/1000)))
+		return m, mistake.In("thickness"+suffix,
+			fmt.Sprintf("under a %s coat no steel is left of %s mm", coat.ID, Number(m.Thickness)),
+			fmt.Sprintf("type a thickness from %s mm, or another coating",
+				Number(math.Ceil(1000*(thinnest+2*CoatDepth(coat)))/1000)))
 	}
 	return m, nil
 }
@@ -171,35 +168,13 @@ func (r *resolution) filler() error {
 		u.Filler = usualFiller(&r.card.Setup, u.Use)
 		r.assume("filler", u.Filler, "the usual filler for these metals")
 	}
-	f, ok := tables.FillerByID(u.Filler)
-	if !ok {
-		_, err := tables.FindFiller(u.Filler)
-		return named("filler", u.Filler, err)
-	}
-	r.card.Setup.Filler = f
 	if !u.Wire.Set {
 		u.Wire = Some(defaultWire)
 		r.assume("wire", ".035in", "the usual size for sheet")
 	}
-	return nil
-}
-
-// usualFiller is the trade's first choice for the pair; the reasons are practice rows of tables/.
-func usualFiller(s *Setup, use string) string {
-	if s.One || use == "wear" || use == "bearing" { // an overlay, or a surface that rubs
-		return "cual8"
-	}
-	for _, m := range s.Joined() {
-		switch {
-		case m.Metal.ID == "aluminized", m.Metal.Family == tables.Stainless, m.Metal.ID == "aluminium-bronze":
-			return "cual8"
-		case m.Metal.Family == tables.CastIron, HighStrength(m.Metal.ID):
-			return "cual10fe"
-		case m.Metal.Family == tables.CopperFam:
-			return "cusn1"
-		}
-	}
-	return "cusi3"
+	var err error
+	r.card.Setup.Filler, err = row("filler", u.Filler, tables.FillerByID, tables.FindFiller)
+	return err
 }
 
 // Joined are the members that the joint has.
@@ -216,17 +191,15 @@ func (r *resolution) process() error {
 		u.Mode = defaultMode
 		r.assume("mode", defaultMode, "runs on every power source")
 	}
-	if _, ok := tables.ModeByID(u.Mode); !ok {
-		_, err := tables.FindMode(u.Mode)
-		return named("mode", u.Mode, err)
+	if _, err := row("mode", u.Mode, tables.ModeByID, tables.FindMode); err != nil {
+		return err
 	}
 	if u.Position == "" {
 		u.Position = defaultPosition
 		r.assume("position", defaultPosition, "the easiest")
 	}
-	if _, ok := tables.PositionByID(u.Position); !ok {
-		_, err := tables.FindPosition(u.Position)
-		return named("position", u.Position, err)
+	if _, err := row("position", u.Position, tables.PositionByID, tables.FindPosition); err != nil {
+		return err
 	}
 	if u.Gas == "" {
 		u.Gas = defaultGas
@@ -239,16 +212,12 @@ func (r *resolution) process() error {
 		}
 		u.Hazard = ids
 	}
-	g, ok := tables.GasByID(u.Gas)
-	if !ok {
-		_, err := tables.FindGas(u.Gas)
-		return named("gas", u.Gas, err)
-	}
+	g, err := row("gas", u.Gas, tables.GasByID, tables.FindGas)
 	r.card.Setup.Gas = g
-	if !u.Flow.Set {
+	if err == nil && !u.Flow.Set {
 		u.Flow = Some(usualGas(u, &g).Value)
 	}
-	return nil
+	return err
 }
 
 func (r *resolution) extension() error {

@@ -127,8 +127,8 @@ func TestASpotTakesTheCardsWire(t *testing.T) {
 
 // A timed arc is a remedy where it has a rhythm.
 func TestTimedRemedyOpens(t *testing.T) {
-	r, err := timedRemedy(&effort{ctx: t.Context()}, Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(2)})
-	if err != nil || !r.Opens || !(r.Margin > 0) {
-		t.Errorf("%+v, %v", r, err)
+	timed := Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(2), Mode: "timed"}
+	if r := tryTimed(&effort{ctx: t.Context()}, "timed arc", timed); !r.Opens || !(r.Margin > 0) {
+		t.Errorf("%+v", r)
 	}
 }

@@ -2,6 +2,7 @@ package calc
 
 import (
 	"math"
+	"slices"
 
 	"brazebooth/calc/section"
 	"brazebooth/tables"
@@ -20,8 +21,9 @@ const (
 )
 
 // variedNames are for the inputs whose name in a list differs from that in a sentence.
-var variedNames = map[input]string{inThick1: "first member's thickness", inThick2: "second member's thickness", inStick: "stick-out",
-	inForm: "what the energy balance leaves out of the current"}
+var variedNames = map[input]string{inThick1: "first member's thickness", inThick2: "second member's thickness",
+	inStick: "stick-out",
+	inForm:  "what the energy balance leaves out of the current"}
 
 // varied lists what a sample draws: each input with an open interval that the wire, the arc or the section depends on
 // here, the stirring, and the aim where there are two members to aim between.
@@ -68,11 +70,11 @@ func (b *board) feels(card *Card, k input, v float64) bool {
 // sample is one point: its deviates and limits; where the model does not reach it is not known, and counts as not good.
 type sample struct {
 	z      []float64
-	limits [limitCount]float64
+	limits Limits
 	known  bool
 }
 
-func (s *sample) good() bool { return s.known && lowest(&s.limits) >= 0 }
+func (s *sample) good() bool { return s.known && slices.Min(s.limits[:]) >= 0 }
 
 // sample moves the inputs by their deviates and computes every limit.
 func (b *board) sample(card *Card, m *margins, inputs []varied, z []float64) sample {

@@ -9,7 +9,8 @@ import (
 )
 
 // SectionSource is the source of the figures that the cross-section gives.
-const SectionSource = "cross-section of a moving arc: arms with skin and core, steel by EN 1993-1-2, filler arriving hot and melting over its range"
+const SectionSource = "cross-section of a moving arc: arms with skin and core, steel by EN 1993-1-2, filler arriving " +
+	"hot and melting over its range"
 
 // sectionList makes the figures of the section, each with an interval from its own effects.
 type sectionList struct {
@@ -29,7 +30,8 @@ func (b *board) sectionFigures(list []Figure, card *Card, s *spread, v *verdict)
 	l.zinc()
 	for i := range card.Setup.Joined() {
 		r := reading{of: func(x *variant) float64 { return x.wet[i] }}
-		l.add(memberFigure("wetted_width", i), "mm", "where the peak of the member's skin falls to {T_toe}", r, formOf(&tables.SectionWidth))
+		l.add(memberFigure("wetted_width", i), "mm", "where the peak of the member's skin falls to {T_toe}", r,
+			formOf(&tables.SectionWidth))
 	}
 	if v.state.bridged {
 		l.angles()
@@ -62,14 +64,15 @@ func (l *sectionList) add(name, unit, formula string, r reading, more ...effect)
 		high = r.of(hot)
 	}
 	l.list = append(l.list, Figure{name, v, low, high, unit,
-		Basis{Formula: formula, Source: SectionSource, Known: OwnCalc, Inputs: l.inputs(effects, &r, v, formula)}})
+		OwnBasis(formula, SectionSource, l.inputs(effects, &r, v, formula)...)})
 }
 
 // byWidths are the effects of the model's uncertainty of the wetted widths on a reading that follows from both: of
 // both widths together, and, for what one member's uncertainty has beyond that, of one at the other's cost.
 func (l *sectionList) byWidths(r *reading) []effect {
 	at, total, one := &l.v.variants.at, &tables.SectionTotal, &tables.SectionWidth
-	list := []effect{{byModel, r.step(at, l.reshaped(total.Low, total.Low, 1)), r.step(at, l.reshaped(total.High, total.High, 1))}}
+	list := []effect{{byModel, r.step(at, l.reshaped(total.Low, total.Low, 1)),
+		r.step(at, l.reshaped(total.High, total.High, 1))}}
 	if l.card.Setup.One {
 		return list
 	}
@@ -84,7 +87,8 @@ func (l *sectionList) byWidths(r *reading) []effect {
 // byArea is the effect of the uncertainty of the bead's area on a reading that follows from it.
 func (l *sectionList) byArea(r *reading) effect {
 	at, v := &l.v.variants.at, l.s.value[oBead]
-	return effect{byBead, r.step(at, l.reshaped(1, 1, l.s.low[oBead]/v)), r.step(at, l.reshaped(1, 1, l.s.high[oBead]/v))}
+	return effect{byBead, r.step(at, l.reshaped(1, 1, l.s.low[oBead]/v)),
+		r.step(at, l.reshaped(1, 1, l.s.high[oBead]/v))}
 }
 
 // reshaped is the bead with its wetted widths and its area multiplied.
@@ -99,7 +103,8 @@ func (l *sectionList) reshaped(first, second, area float64) *variant {
 // width replaces the closed form's bead width by the section's.
 func (l *sectionList) width() {
 	r := reading{of: func(x *variant) float64 { return ofBead(x, x.toes.Chord) }}
-	l.add("bead_width", "mm", "chord from toe to toe of the section, each toe where the skin's peak falls to {T_toe}", r,
+	l.add("bead_width", "mm",
+		"chord from toe to toe of the section, each toe where the skin's peak falls to {T_toe}", r,
 		formOf(&tables.SectionTotal))
 	last := len(l.list) - 1
 	if at := slices.IndexFunc(l.list[:last], func(f Figure) bool { return f.Name == "bead_width" }); at >= 0 {
@@ -131,7 +136,8 @@ func (l *sectionList) angles() {
 		f := &l.list[len(l.list)-1]
 		f.Low, f.High = max(0, f.Low), min(180, f.High)
 	}
-	const inside = "angle inside the bead between its surface and the member: circular arc over the chord that holds the bead's area"
+	const inside = "angle inside the bead between its surface and the member: circular arc over the chord that holds " +
+		"the bead's area"
 	angle("wetting_angle", "larger of the toe angles", section.Toes.Larger)
 	angle("toe_angle_1", inside, func(t section.Toes) float64 { return t.First })
 	if !l.card.Setup.One {
@@ -170,21 +176,24 @@ func throat(joint string, x *variant) float64 {
 // peak is the highest temperature of the hotter member's skin. What the model leaves out is a share of its rise.
 func (l *sectionList) peak() {
 	st, start := &l.v.state, l.b.inputs[inRoom]
-	through := len(l.card.Setup.Joined()) == 2 && st.skin[1] > st.skin[0] && (l.card.Used.Joint == "lap" || l.card.Used.Joint == "tee")
+	through := len(l.card.Setup.Joined()) == 2 && st.skin[1] > st.skin[0] &&
+		(l.card.Used.Joint == "lap" || l.card.Used.Joint == "tee")
 	d := tables.SectionRiseEnding
 	if through {
 		d = tables.SectionRiseThrough
 	}
 	r := reading{difference: true, of: func(x *variant) float64 { return max(x.skin[0], x.skin[1]) }}
 	rise := r.of(&l.v.variants.at) - start
-	l.add("base_peak_temperature", "C", "highest temperature of the hotter member's skin", r, effect{byModel, (d.Low - 1) * rise, (d.High - 1) * rise})
+	l.add("base_peak_temperature", "C", "highest temperature of the hotter member's skin", r,
+		effect{byModel, (d.Low - 1) * rise, (d.High - 1) * rise})
 }
 
 // zinc replaces the closed forms' zinc bands by the section's.
 func (l *sectionList) zinc() {
 	for i, suffix := range [...]string{"", "_2"} {
 		for name, at := range map[string][2]float64{"boiled": l.v.state.boiled, "melted": l.v.state.melted} {
-			if n := slices.IndexFunc(l.list, func(f Figure) bool { return f.Name == "zinc_"+name+"_halfwidth"+suffix }); n >= 0 {
+			if n := slices.IndexFunc(l.list,
+				func(f Figure) bool { return f.Name == "zinc_"+name+"_halfwidth"+suffix }); n >= 0 {
 				reached(&l.list[n], at[i])
 			}
 		}

@@ -2,6 +2,7 @@ package calc
 
 import (
 	"math"
+	"slices"
 
 	"brazebooth/internal/crew"
 )
@@ -14,15 +15,17 @@ func (s *suggestion) settle(top *place, h *heatField, m *margins, feeds, travels
 	if !s.found {
 		return
 	}
-	s.feedLow, s.feedHigh = max(feeds.low, s.feed*math.Exp(-top.room(0, -1))), min(feeds.high, s.feed*math.Exp(top.room(0, 1)))
-	s.travelLow, s.travelHi = max(travels.low, s.travel*math.Exp(-top.room(1, -1))), min(travels.high, s.travel*math.Exp(top.room(1, 1)))
+	s.feedLow, s.feedHigh = max(feeds.low, s.feed*math.Exp(-top.room(0, -1))),
+		min(feeds.high, s.feed*math.Exp(top.room(0, 1)))
+	s.travelLow, s.travelHi = max(travels.low, s.travel*math.Exp(-top.room(1, -1))),
+		min(travels.high, s.travel*math.Exp(top.room(1, 1)))
 	worst := func(feed, travel float64) float64 {
 		state, err := h.at(feed, travel, m.zinc > 0)
 		if err != nil {
 			return -far
 		}
 		l := m.logs(&state)
-		return lowest(&l)
+		return slices.Min(l[:])
 	}
 	here := worst(s.feed, s.travel)
 	byFeed := func(f float64) float64 { return worst(f, s.travel) }
@@ -40,15 +43,6 @@ func (s *suggestion) settle(top *place, h *heatField, m *margins, feeds, travels
 	}
 	wg.Wait()
 	s.feedLow, s.feedHigh, s.travelLow, s.travelHi = ends[0], ends[1], ends[2], ends[3]
-}
-
-// lowest is the limit that is least met.
-func lowest(l *[limitCount]float64) float64 {
-	least := l[0]
-	for _, v := range l[1:] {
-		least = min(least, v)
-	}
-	return least
 }
 
 // lastMet looks from a setting, where worst is here, toward the furthest end allowed, starting at first, for the last

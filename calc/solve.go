@@ -64,7 +64,8 @@ func settingError(err error, card *Card) error {
 		return err
 	}
 	if j := &card.Job; !j.Feed.Set && !j.Amps.Set && !j.Travel.Set {
-		return mistake.In("feed", fmt.Sprintf("none is found for this job (%v)", err), "change thickness, preheat, gap, wire, stick-out or mode")
+		return mistake.In("feed", fmt.Sprintf("none is found for this job (%v)", err),
+			"change thickness, preheat, gap, wire, stick-out or mode")
 	}
 	return mistake.In("feed", fmt.Sprintf("no card is computed with it (%v)", err),
 		"leave feed and travel out for a suggestion, or change the wire, the stick-out or the amps")
@@ -130,16 +131,15 @@ func (b *board) figures(card *Card, s *spread, sug *suggestion, v *verdict) {
 // settingBasis says whether a setting was given, suggested (where settings are judged), or follows from another.
 func (b *board) settingBasis(f *Figure, card *Card, sug *suggestion, judged bool) {
 	job := &card.Job
-	given := Basis{Formula: GivenFormula, Source: "user", Known: "given"}
-	suggested := Basis{Formula: suggestFormula, Source: "a search over cross-sections; window draws the whole map", Known: OwnCalc}
+	suggested := OwnBasis(suggestFormula, "a search over cross-sections; window draws the whole map")
 	if !judged {
-		suggested = Basis{Formula: usualFormula, Source: "a current at which the arc burns steadily", Known: OwnCalc}
+		suggested = OwnBasis(usualFormula, "a current at which the arc burns steadily")
 	}
 	switch f.Name {
 	case "wire_feed":
 		switch {
 		case job.Feed.Set:
-			f.Basis = given
+			f.Basis = givenBasis
 		case !b.chain.ampsGiven:
 			f.Low, f.High = sug.feedLow*0.06, sug.feedHigh*0.06
 			f.Basis = suggested
@@ -147,26 +147,16 @@ func (b *board) settingBasis(f *Figure, card *Card, sug *suggestion, judged bool
 	case "travel":
 		switch {
 		case job.Travel.Set:
-			f.Basis = given
+			f.Basis = givenBasis
 		case !b.chain.timed:
 			f.Low, f.High = sug.travelLow, sug.travelHi
 			f.Basis = suggested
 		}
-	case "volts":
-		if job.Volts.Set {
-			f.Basis = given
-		}
-	case "arc_on":
-		if job.ArcOn.Set {
-			f.Basis = given
-		}
-	case "arc_off":
-		if job.ArcOff.Set {
-			f.Basis = given
-		}
-	case "spot_step":
-		if job.SpotStep.Set {
-			f.Basis = given
+	default:
+		set := map[string]bool{"volts": job.Volts.Set, "arc_on": job.ArcOn.Set, "arc_off": job.ArcOff.Set,
+			"spot_step": job.SpotStep.Set}
+		if set[f.Name] {
+			f.Basis = givenBasis
 		}
 	}
 }
@@ -183,17 +173,20 @@ func tableFigures(card *Card) []Figure {
 	if card.Job.StickOut.Set {
 		list = append(list, GivenFigure("stickout", u.StickOut.V, "mm"))
 	} else {
-		list = append(list, rowFigure("stickout", tables.DefaultStickOut, "assumed: tip to arc, not measured"))
+		list = append(list, RowFigure("stickout", tables.DefaultStickOut, "assumed: tip to arc, not measured"))
 	}
-	return append(list, rowFigure("gun_angle", tables.GunAngle, "push, from square to the seam"))
+	return append(list, RowFigure("gun_angle", tables.GunAngle, "push, from square to the seam"))
 }
+
+// givenBasis is that of what the user gave.
+var givenBasis = Basis{Formula: GivenFormula, Source: "user", Known: "given"}
 
 // GivenFigure is a setting that the user gave, exact.
 func GivenFigure(name string, v float64, unit string) Figure {
-	return Figure{name, v, v, v, unit, Basis{Formula: GivenFormula, Source: "user", Known: "given"}}
+	return Figure{name, v, v, v, unit, givenBasis}
 }
 
-func rowFigure(name string, d tables.Datum, formula string) Figure {
-	return Figure{name, d.V, d.Low, d.High, d.Unit,
-		Basis{Formula: formula, Source: d.Source, Known: string(d.Known)}}
+// RowFigure is a figure that a row of tables gives.
+func RowFigure(name string, d tables.Datum, formula string) Figure {
+	return NewFigure(name, d.Unit, d.V, d.Low, d.High, RowBasis(formula, d.Origin))
 }

@@ -1,16 +1,22 @@
 package calc
 
+import (
+	"brazebooth/calc/formula"
+	"brazebooth/tables"
+)
+
 // The figures of a card in the order a welder needs them. Those whose output does not apply to the job are left out.
 
 var settingSpecs = [...]figureSpec{
 	{"wire_feed", oFeedMin, "m/min", "given", nil, "user", "given"},
 	{"volts", oVolts, "V", "{m}·{f}·(14 + 0.05·{I})", []term{
-		{"m", "the mode's volts over the load line", "", inModeFactor, noOut},
-		{"f", "volts read over volts modelled", "", inVoltFactor, noOut}, tAmps},
+		of("m", inModeFactor),
+		of("f", inVoltFactor), tAmps},
 		"conventional load line IEC 60974-1 scaled to the mode", OwnCalc},
 	{"travel", oTravel, "mm/s", "given", nil, "user", "given"},
-	{"arc_on", oOn, "s", "{sigma}²/(2·a)·(e^z − 1), a = {k}/{rhoc}, z = 4·pi·{k}·{t}·({T_liq} − {T0})/({eta}·{U}·{I})", []term{
-		tSpread, tK1, tC1, tThick1, {"T_liq", "filler liquidus", "C", inLiquidus, noOut}, tRoom, tEta, tVolts, tAmps},
+	{"arc_on", oOn, "s", "{sigma}²/(2·a)·(e^z − 1), a = {k}/{rhoc}, z = 4·pi·{k}·{t}·({T_liq} − {T0})/({eta}·{U}·{I})",
+		[]term{
+			tSpread, tK1, tC1, tThick1, of("T_liq", inLiquidus), tRoom, tEta, tVolts, tAmps},
 		"standing Gaussian source on a sheet (Carslaw and Jaeger, memory high); a line-source estimate", OwnCalc},
 	{"arc_off", oOff, "s", "{t_on}/(e^z − 1), z = 4·pi·{k}·{t}·({T_toe} − {T0})/({eta}·{U}·{I})", []term{
 		tOn, tK1, tThick1, tToe, tRoom, tEta, tVolts, tAmps},
@@ -20,7 +26,8 @@ var settingSpecs = [...]figureSpec{
 }
 
 var resultSpecs = [...]figureSpec{
-	{"current", oAmps, "A", "2·P/({phi} + √({phi}² + 4·R·P)), P = pi/4·{d}²·{v_w}·{rho}·{H_liq}/1000, R = {rho_e}·{L}/(pi/4·{d}²)",
+	{"current", oAmps, "A",
+		"2·P/({phi} + √({phi}² + 4·R·P)), P = pi/4·{d}²·{v_w}·{rho}·{H_liq}/1000, R = {rho_e}·{L}/(pi/4·{d}²)",
 		[]term{tPhi, tWire, tFeed, tRho, tHLiq, tRhoE, tStick}, wireSource, OwnCalc},
 	{"deposition_rate", oDeposition, "g/min", "0.06·pi/4·{d}²·{v_w}·{rho}·{eta_d}", []term{tWire, tFeed, tRho, tDep},
 		"definition; deposition efficiency as in its row", OwnCalc},
@@ -31,7 +38,8 @@ var resultSpecs = [...]figureSpec{
 		"ISO/TR 17671-1, EN 1011-1, k = 0.8 (memory high); for reports", OwnCalc},
 	{"net_heat", oNet, "J/mm", "{eta}·{U}·{I}/{v}", []term{tEta, tVolts, tAmps, tTravel},
 		"measured efficiency of gas metal arc, DuPont and Marder 1995 (abstract read)", OwnCalc},
-	{"bead_area", oBead, "mm2", "pi/4·{d}²·{v_w}·{eta_d}/{v}", []term{tWire, tFeed, tDep, tTravel}, "mass balance", OwnCalc},
+	{"bead_area", oBead, "mm2", "pi/4·{d}²·{v_w}·{eta_d}/{v}", []term{tWire, tFeed, tDep, tTravel},
+		"mass balance", OwnCalc},
 	{"bead_width", oWidth, "mm", "chord from toe to toe, each toe where the sheet's peak falls to {T_toe}", []term{
 		tNet, tToe, tThick1, tC1, tK1},
 		bandSource, OwnCalc},
@@ -39,15 +47,19 @@ var resultSpecs = [...]figureSpec{
 	{"zinc_boiled_halfwidth_2", oBoiled2, "mm", boiledFormula, bandTerms2, bandSource, OwnCalc},
 	{"zinc_melted_halfwidth", oMelted1, "mm", meltedFormula, bandTerms1, bandSource, OwnCalc},
 	{"zinc_melted_halfwidth_2", oMelted2, "mm", meltedFormula, bandTerms2, bandSource, OwnCalc},
-	{"cooling_time", oCooling, "s", "", []term{tRoom, tNet}, "", OwnCalc}, // coolingBasis shows which of its two forms holds
+	{"cooling_time", oCooling, "s", "", []term{tRoom, tNet}, "", OwnCalc},
+	// coolingBasis shows which of its two forms holds
 	{"pulse_frequency", oPulse, "Hz", "pi/4·{d}²·{v_w}/(pi·{d}³/6)", []term{tWire, tFeed},
 		"mass balance at one drop of the wire's diameter a pulse", OwnCalc},
 }
 
 const (
-	bandSource    = "Rosenthal's moving source in thin sheet with loss from both faces (1941, memory high); not validated on zinc"
-	boiledFormula = "half-width where the peak of the sheet reaches 907 °C: {H} shared by thickness {t} and effusivity, of conductivity {k} and heat capacity {rhoc}; travel {v}, loss {h}, from {T0}"
-	meltedFormula = "half-width where the peak of the sheet reaches 419.5 °C: {H} shared by thickness {t} and effusivity, of conductivity {k} and heat capacity {rhoc}; travel {v}, loss {h}, from {T0}"
+	bandSource = "Rosenthal's moving source in thin sheet with loss from both faces (1941, memory high); not " +
+		"validated on zinc"
+	boiledFormula = "half-width where the peak of the sheet reaches 907 °C: {H} shared by thickness {t} and " +
+		"effusivity, of conductivity {k} and heat capacity {rhoc}; travel {v}, loss {h}, from {T0}"
+	meltedFormula = "half-width where the peak of the sheet reaches 419.5 °C: {H} shared by thickness {t} and " +
+		"effusivity, of conductivity {k} and heat capacity {rhoc}; travel {v}, loss {h}, from {T0}"
 )
 
 var (
@@ -61,3 +73,93 @@ const (
 	suggestFormula = "the feed and travel furthest, in relative terms, from every limit"
 	usualFormula   = "a setting to begin with: no verdict on wetting and melting is computed here"
 )
+
+// The formulas of the same figure differ between jobs: a figure's basis shows the one that computed it.
+
+// timedSpecs replace the specs of a steady arc: heat and metal by length count the share of the time with the arc on.
+var timedSpecs = map[out]*figureSpec{
+	oTravel: {"travel", oTravel, "mm/s", "{step}/({t_on} + {t_off})", []term{tStep, tOn, tOff},
+		"mean forward speed of the beat", OwnCalc},
+	oArcEnergy: {"arc_energy", oArcEnergy, "J/mm", "{U}·{I}·{s}/{v}", []term{tVolts, tAmps, tShare, tTravel},
+		"AWS/ASME arc energy, no efficiency factor (memory high)", OwnCalc},
+	oHeatInput: {"heat_input", oHeatInput, "J/mm", "0.8·{U}·{I}·{s}/{v}", []term{tVolts, tAmps, tShare, tTravel},
+		"ISO/TR 17671-1, EN 1011-1, k = 0.8 (memory high); for reports", OwnCalc},
+	oNet: {"net_heat", oNet, "J/mm", "{eta}·{U}·{I}·{s}/{v}", []term{tEta, tVolts, tAmps, tShare, tTravel},
+		"measured efficiency of gas metal arc, DuPont and Marder 1995 (abstract read)", OwnCalc},
+	oBead: {"bead_area", oBead, "mm2", "pi/4·{d}²·{v_w}·{eta_d}·{s}/{v}", []term{tWire, tFeed, tDep, tShare, tTravel},
+		"mass balance", OwnCalc},
+}
+
+// readingSpec is the feed of a job that gives a current.
+var readingSpec = figureSpec{"wire_feed", oFeedMin, "m/min",
+	"60·({I}·{phi} + {I}²·R)/(pi/4·{d}²·{rho}·{H_liq}), R = {rho_e}·{L}/(pi/4·{d}²)",
+	[]term{of("I", inAmps), tPhi, tWire, tRho, tHLiq, tRhoE, tStick},
+	wireSource + "; the feed that the given current melts", OwnCalc}
+
+// The step of a timed arc: where travel is given, and where a spot must fill an open root.
+var (
+	stepByTravel = figureSpec{"spot_step", oStep, "mm", "{v}·({t_on} + {t_off})", []term{of("v", inTravel), tOn, tOff},
+		"definition", OwnCalc}
+	stepInGap = figureSpec{"spot_step", oStep, "mm",
+		"min(√({sigma}² + 2·{k}/{rhoc}·{t_on}), pi/4·{d}²·{v_w}·{eta_d}·{t_on}/({g}·{t}·(1 + {r})))", []term{
+			tSpread, tK1, tC1, tOn, tWire, tFeed, tDep, of("g", inGap), tThick1,
+			of("r", inReinforce)},
+		"half of the puddle's length, or what one spot fills by mass balance", OwnCalc}
+)
+
+// cappedVolts is the load line beyond the current from which it is flat.
+const cappedVolts = "{m}·{f}·min(44, 14 + 0.05·{I})"
+
+// figure builds a spec's figure with the formula that this job's chain used.
+func (b *board) figure(spec *figureSpec, s *spread) (Figure, bool) {
+	spec = b.specOf(spec)
+	f, ok := spec.build(s, &b.inputs, &b.intervals)
+	switch {
+	case !ok:
+	case spec.out == oAmps && b.chain.ampsGiven:
+		f.Basis = givenBasis
+	case spec.out == oCooling:
+		b.coolingBasis(&f.Basis, s)
+	case spec.out == oVolts && formula.LoadLine(s.value[oAmps]) >= tables.LoadLineCap.V:
+		f.Basis.Formula = cappedVolts
+	}
+	return f, ok
+}
+
+// specOf is the spec that this job uses in place of the general one.
+func (b *board) specOf(spec *figureSpec) *figureSpec {
+	c := &b.chain
+	switch {
+	case spec.out == oFeedMin && c.ampsGiven:
+		return &readingSpec
+	case spec.out == oStep && c.travelGiven:
+		return &stepByTravel
+	case spec.out == oStep && b.inputs[inGap] > 0:
+		return &stepInGap
+	}
+	if other, ok := timedSpecs[spec.out]; ok && c.timed {
+		return other
+	}
+	return spec
+}
+
+// The two forms of t8/5 by EN 1011-2 Annex D.
+const (
+	coolingPlane  = "(4300 − 4.3·{T0})·10⁵·({H}/1000)²/{t}²·(1/(500 − {T0})² − 1/(800 − {T0})²)·{F}"
+	coolingSpace  = "(6700 − 5·{T0})·{H}/1000·(1/(500 − {T0}) − 1/(800 − {T0}))·{F}"
+	coolingSource = "t8/5 by EN 1011-2 Annex D (memory high), the larger of its two forms; ferritic steels only"
+)
+
+// coolingBasis shows the form that gave the time, with the joint's factor in it.
+func (b *board) coolingBasis(basis *Basis, s *spread) {
+	t, t0 := b.chain.meanPath(&b.inputs), b.inputs[inRoom]
+	plane, space := formula.CoolingForms(s.value[oNet], t, t0)
+	f2, f3 := formula.JointFactors(b.chain.joint)
+	basis.Formula, basis.Source = coolingPlane, coolingSource
+	extra := []Input{Derived("t", "thickness, the mean of the joint's heat paths", t, "mm"),
+		In("F", "the joint's factor", f2, "")}
+	if space*f3 > plane*f2 {
+		basis.Formula, extra = coolingSpace, []Input{In("F", "the joint's factor", f3, "")}
+	}
+	basis.Inputs = append(extra, basis.Inputs...)
+}

@@ -49,7 +49,7 @@ func (b *board) suggest(card *Card) (suggestion, error) {
 		p := c.peaks(1)[0]
 		top = place{feed: feeds.at(p.x), travel: travels.at(p.y)}
 	}
-	s := suggestion{feed: top.feed, travel: top.travel, found: ok && lowest((*[limitCount]float64)(&top.logs)) >= 0}
+	s := suggestion{feed: top.feed, travel: top.travel, found: ok && slices.Min(top.logs[:]) >= 0}
 	_, aimed := h.aimed(&m, s.feed, s.travel)
 	s.settle(&top, aimed, &m, feeds, travels)
 	return s, nil
@@ -105,7 +105,8 @@ func (b *board) steadyFeeds(m *margins) (low, high float64) {
 	low, high = 17, 340 // 1 to 20 m/min, where no limit is known
 	k := &b.inputs
 	at := func(amps float64) (float64, error) {
-		return formula.FeedFromCurrent(k[inWire], amps/k[inForm], k[inDensity], k[inHLiq], k[inRhoE], k[inPhi], k[inStick])
+		return formula.FeedFromCurrent(k[inWire], amps/k[inForm], k[inDensity], k[inHLiq], k[inRhoE],
+			k[inPhi], k[inStick])
 	}
 	if f, err := at(m.floor); err == nil {
 		low = f
@@ -141,7 +142,7 @@ func (a axis) step() float64 {
 // limitGrid is the logarithms of all limits over feeds and travels, feed outer.
 type limitGrid struct {
 	feeds, travels axis
-	logs           [][limitCount]float64
+	logs           []Limits
 }
 
 func coarseGrids(h *heatField, m *margins, feeds, travels axis) (coarse, error) {
@@ -180,11 +181,11 @@ func (c *limitGrid) put(h *heatField, m *margins, i, j int) {
 }
 
 func newLimitGrid(feeds, travels axis) limitGrid {
-	return limitGrid{feeds, travels, make([][limitCount]float64, feeds.n*travels.n)}
+	return limitGrid{feeds, travels, make([]Limits, feeds.n*travels.n)}
 }
 
 // hopeless are the limits where the model has no answer: no point there is ever suggested.
-var hopeless = func() (l [limitCount]float64) {
+var hopeless = func() (l Limits) {
 	for i := range l {
 		l[i] = -far
 	}
@@ -192,15 +193,19 @@ var hopeless = func() (l [limitCount]float64) {
 }()
 
 // between interpolates the logarithms at grid coordinates; they bend little, so that straight lines are enough.
-func (c *limitGrid) between(x, y float64) (l [limitCount]float64) {
+func (c *limitGrid) between(x, y float64) (l Limits) {
 	i, j := cell(x, c.feeds.n), cell(y, c.travels.n)
 	fx, fy := x-float64(i), y-float64(j)
-	at := func(di, dj int) *[limitCount]float64 {
+	at := func(di, dj int) *Limits {
 		return &c.logs[min(i+di, c.feeds.n-1)*c.travels.n+min(j+dj, c.travels.n-1)]
 	}
-	a, b, d, e := at(0, 0), at(0, 1), at(1, 0), at(1, 1)
+	return bilinear([4]*Limits{at(0, 0), at(0, 1), at(1, 0), at(1, 1)}, fx, fy)
+}
+
+// bilinear interpolates between the corners of a cell, at the shares x and y of its sides.
+func bilinear(c [4]*Limits, x, y float64) (l Limits) {
 	for k := range l {
-		l[k] = (a[k]*(1-fy)+b[k]*fy)*(1-fx) + (d[k]*(1-fy)+e[k]*fy)*fx
+		l[k] = (c[0][k]*(1-y)+c[1][k]*y)*(1-x) + (c[2][k]*(1-y)+c[3][k]*y)*x
 	}
 	return l
 }
@@ -218,7 +223,7 @@ func (c *limitGrid) margin(x, y float64) float64 {
 
 // unmet sums what is missing at the edges that are not met: of points from which no change of feed or travel leads
 // inside, the better one misses less.
-func unmet(l *[limitCount]float64) float64 {
+func unmet(l *Limits) float64 {
 	sum := 0.0
 	for _, v := range l {
 		sum += min(0, v)
@@ -228,8 +233,8 @@ func unmet(l *[limitCount]float64) float64 {
 
 // slopes are the limits' changes with the logarithms of feed and travel. A setting that was given has none here: its
 // slope is on the card, not in the grid.
-func (c *limitGrid) slopes(x, y, h float64) (f, g [limitCount]float64) {
-	diff := func(x0, y0, x1, y1, width float64) (out [limitCount]float64) {
+func (c *limitGrid) slopes(x, y, h float64) (f, g Limits) {
+	diff := func(x0, y0, x1, y1, width float64) (out Limits) {
 		a, b := c.between(x0, y0), c.between(x1, y1)
 		for k := range out {
 			out[k] = (b[k] - a[k]) / width
@@ -245,36 +250,4 @@ func (c *limitGrid) slopes(x, y, h float64) (f, g [limitCount]float64) {
 		g = diff(x, y0, x, y1, (y1-y0)*c.travels.step())
 	}
 	return f, g
-}
-
-// neededArea is the bead section that the joint needs, mm2: for the leg or throat that was asked for, or a fillet as
-// high as the thinner sheet, or the open root filled.
-func neededArea(card *Card) float64 {
-	u, m := &card.Used, &card.Setup.Members
-	t := min(m[0].Core, m[1].Core)
-	switch u.Joint {
-	case "lap":
-		leg := u.legOr(m[0].Core)
-		return leg*leg/2 + u.Gap.V*leg
-	case "tee":
-		leg := u.legOr(t)
-		return leg*leg/2 + u.Gap.V*leg
-	case "corner":
-		return m[0].Core * m[1].Core / 2
-	case "butt":
-		return max(u.Gap.V*t, t*t/4)
-	}
-	layer := min(1, u.Layer.Or(1)) // a higher one is laid in several
-	return layer * 2 * layer
-}
-
-// legOr is the fillet leg that was asked for, directly or by its throat, mm.
-func (j *Job) legOr(other float64) float64 {
-	switch {
-	case j.Leg.Set:
-		return j.Leg.V
-	case j.Throat.Set:
-		return j.Throat.V * math.Sqrt2
-	}
-	return other
 }

@@ -1,10 +1,11 @@
 package calc
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
-	"math"
+	"slices"
 
 	"brazebooth/calc/thinsheet"
 	"brazebooth/internal/mistake"
@@ -83,7 +84,7 @@ func solveTimed(ctx context.Context, job Job, progress func(float64)) (Timed, er
 	s := Timed{Job: job, Reason: string(g.times.Reason)}
 	s.Good = g.rhythmic()
 	f := &g.card.Setup.Filler
-	s.Solidus, s.Liquidus, s.BaseSolidus = f.Solidus.V, f.Liquidus.V, g.lowestSolidus()
+	s.Solidus, s.Liquidus, s.BaseSolidus = f.Solidus.V, f.Liquidus.V, MeltsFirst(&g.card).Solidus.V
 	if g.times.OnOff.On > 0 {
 		g.fill(&s)
 		if err := g.widen(e, &s); err != nil {
@@ -147,7 +148,8 @@ func bestTimed(e *effort, job Job, progress func(float64)) (*timedRun, error) {
 }
 
 // feedFactors are by how much the next feed differs after a reason.
-var feedFactors = map[thinsheet.Reason]float64{thinsheet.TooHot: 0.8, thinsheet.MeltsFirst: 0.8, thinsheet.NeverWets: 1.2}
+var feedFactors = map[thinsheet.Reason]float64{thinsheet.TooHot: 0.8, thinsheet.MeltsFirst: 0.8,
+	thinsheet.NeverWets: 1.2}
 
 // rhythmic reports whether there are times: with one timer setting, or with a longer first spot.
 func (g *timedRun) rhythmic() bool {
@@ -166,7 +168,8 @@ func runTimed(e *effort, job Job, onOnly bool, progress func(float64)) (*timedRu
 	}
 	g.card.Job = job
 	if job.ArcOn.V > LongestOnOff || job.ArcOff.V > LongestOnOff {
-		return nil, mistake.In("arc_on", Number(max(job.ArcOn.V, job.ArcOff.V))+" s is no beat", fmt.Sprintf("give at most %d s on and off, or leave them out for a suggestion", LongestOnOff))
+		return nil, mistake.In("arc_on", Number(max(job.ArcOn.V, job.ArcOff.V))+" s is no beat",
+			fmt.Sprintf("give at most %d s on and off, or leave them out for a suggestion", LongestOnOff))
 	}
 	g.board = newBoard(&g.card)
 	g.board.effort = e
@@ -194,7 +197,8 @@ func runTimed(e *effort, job Job, onOnly bool, progress func(float64)) (*timedRu
 	case e.over() != nil:
 		return nil, e.over()
 	case errors.Is(err, thinsheet.ErrRange):
-		return nil, mistake.In("gap", "its heat is not followed here ("+err.Error()+")", "give sheet of 0.2 to 3 mm and an ordinary feed, or leave feed and travel out")
+		return nil, mistake.In("gap", "its heat is not followed here ("+err.Error()+")",
+			"give sheet of 0.2 to 3 mm and an ordinary feed, or leave feed and travel out")
 	}
 	return g, err
 }
@@ -219,106 +223,8 @@ func (g *timedRun) outside() thinsheet.Reason {
 	return ""
 }
 
-func maxCore(members []Member) float64 {
-	most := 0.0
-	for _, m := range members {
-		most = max(most, m.Core)
-	}
-	return most
-}
+// MinCore is the thinnest member's thickness without coating, mm; maxCore the thickest's.
+func MinCore(members []Member) float64 { return slices.MinFunc(members, byCore).Core }
+func maxCore(members []Member) float64 { return slices.MaxFunc(members, byCore).Core }
 
-func (g *timedRun) lowestSolidus() float64 {
-	least := math.Inf(1)
-	for _, m := range g.card.Setup.Joined() {
-		least = min(least, m.Metal.Solidus.V)
-	}
-	return least
-}
-
-// timedCard is the card of the job with its on and off times. Times put into a job as given would carry no interval,
-// so the run's figures replace the card's own.
-func (g *timedRun) timedCard(e *effort, job Job, s *Timed) (Card, error) {
-	j := job
-	j.Feed, j.Amps = g.card.Used.Feed, job.Amps
-	if g.board.chain.ampsGiven {
-		j.Feed = Opt{}
-	}
-	if b := &g.times.OnOff; b.On > 0 {
-		j.Travel = Opt{}
-		j.ArcOn, j.ArcOff, j.SpotStep = Some(b.On), Some(b.Off), Some(b.Step)
-	}
-	card, err := solve(e, j)
-	if err != nil {
-		return card, err
-	}
-	card.Job = job
-	for i := range card.Figures {
-		if f, ok := FigureNamed(s.Figures, card.Figures[i].Name); ok && f.Name != "net_heat" {
-			card.Figures[i] = f
-		}
-		if f := &card.Figures[i]; f.Name == "wire_feed" && !job.Feed.Set && !job.Amps.Set && s.Good {
-			f.Basis = Basis{Formula: suggestFormula, Source: "the first of a few feeds at which a rhythm exists", Known: OwnCalc}
-		}
-	}
-	card.dropWarnings("timed-estimate", "no-beat")
-	if g.times.OnOff.On > 0 {
-		card.Zone = s.zone(&g.times)
-		card.dropWarnings("not-modelled")
-	} else {
-		card.dropOnOff()
-	}
-	g.warn(&card, s)
-	return card, nil
-}
-
-// sameInterval gives a figure of the run the relative interval of the same figure on the card, which accounts for
-// what moves volts and amps together.
-func (s *Timed) sameInterval(name string) {
-	f, ok := s.Card.Figure(name)
-	for i := range s.Figures {
-		if g := &s.Figures[i]; ok && g.Name == name {
-			g.Low, g.High = g.Value*f.Low/f.Value, g.Value*f.High/f.Value
-		}
-	}
-}
-
-// zone is the thermal zone of the timed arc.
-func (s *Timed) zone(t *thinsheet.Times) string {
-	b := &t.OnOff
-	switch {
-	case b.On > t.OnMax:
-		return "hot"
-	case b.EdgePeak < s.Liquidus || b.On < t.OnMin*0.999:
-		return "cold"
-	}
-	return "good"
-}
-
-// dropOnOff takes the times, and what rests on them, off a card without a rhythm: readers would believe an estimate.
-func (c *Card) dropOnOff() {
-	list := c.Figures[:0:0]
-	for _, f := range c.Figures {
-		switch f.Name {
-		case "arc_on", "arc_off", "spot_step", "travel", "arc_energy", "heat_input", "net_heat", "bead_area", "bead_width",
-			"zinc_boiled_halfwidth", "zinc_boiled_halfwidth_2", "zinc_melted_halfwidth", "zinc_melted_halfwidth_2", "cooling_time":
-			continue
-		}
-		list = append(list, f)
-	}
-	c.Figures = list
-	c.Used.ArcOn, c.Used.ArcOff, c.Used.SpotStep, c.Used.Travel = Opt{}, Opt{}, Opt{}, Opt{}
-}
-
-func (c *Card) dropWarnings(codes ...string) {
-	list := c.Warnings[:0:0]
-	for _, w := range c.Warnings {
-		drop := false
-		for _, code := range codes {
-			drop = drop || w.Code == code
-		}
-		if !drop {
-			list = append(list, w)
-		}
-	}
-	c.Warnings = list
-}
+func byCore(a, b Member) int { return cmp.Compare(a.Core, b.Core) }

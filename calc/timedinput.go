@@ -17,10 +17,12 @@ func (b *board) rhythm(card *Card, o *[outs]float64) thinsheet.Rhythm {
 	r := thinsheet.Rhythm{
 		Input: thinsheet.Input{
 			Filler: fillerTable(f), Stir: tables.Stirring.V, Gap: k[inGap], Sigma: k[inSpread],
-			Power: k[inEta] * o[oVolts] * o[oAmps], Feed: feed, Droplet: f.HLiq.V + tables.DropletHeat.V*tables.DropletSuperheat.V,
-			Loss: k[inLoss] * 1e-6, Start: k[inRoom],
+			Power: k[inEta] * o[oVolts] * o[oAmps], Feed: feed,
+			Droplet: f.HLiq.V + tables.DropletHeat.V*tables.DropletSuperheat.V,
+			Loss:    k[inLoss] * 1e-6, Start: k[inRoom],
 		},
-		MeltDepth: tables.EdgeMelt.V, Shortest: tables.ShortestOn.V, LongestOn: tables.LongestOn.V, Longest: tables.LongestOff.V,
+		MeltDepth: tables.EdgeMelt.V, Shortest: tables.ShortestOn.V, LongestOn: tables.LongestOn.V,
+		Longest: tables.LongestOff.V,
 		FixedOn: card.Job.ArcOn.V, FixedOff: card.Job.ArcOff.V, FixedStep: card.Job.SpotStep.V,
 	}
 	r.LongestOn, r.Longest = max(r.LongestOn, 1.01*r.FixedOn), max(r.Longest, 1.01*r.FixedOff)

@@ -13,7 +13,6 @@ import (
 func timedRemedies(e *effort, used Job, why thinsheet.Reason) ([]Remedy, error) {
 	list := timedCandidates(&used, why)
 	out := make([]Remedy, len(list))
-	errs := make([]error, len(list))
 	var wg crew.Crew
 	spent := e.work.Load() >= mostWork
 	for i, c := range list {
@@ -24,24 +23,23 @@ func timedRemedies(e *effort, used Job, why thinsheet.Reason) ([]Remedy, error) 
 		wg.Go(func() {
 			j := used
 			c.alter(&j)
-			out[i] = Remedy{Change: c.change, Tried: true}
-			g, err := runTimed(e, j, true, nil)
-			if errs[i] = e.over(); errs[i] != nil {
-				return
-			}
-			if err == nil && g.rhythmic() {
-				out[i].Opens = true
-				out[i].Margin = 100 * (g.times.OnMax/g.times.OnMin - 1)
-			}
+			out[i] = tryTimed(e, c.change, j)
 		})
 	}
 	wg.Wait()
-	for _, err := range errs {
-		if err != nil {
-			return nil, err
-		}
+	if err := e.over(); err != nil {
+		return nil, err
 	}
 	return append(out, Remedy{Change: "a backing bar"}, Remedy{Change: "a patch behind the gap"}), nil
+}
+
+// tryTimed is the remedy of a change to a timed arc: its margin is that of on, from the shortest to the longest.
+func tryTimed(e *effort, change string, job Job) Remedy {
+	r := Remedy{Change: change, Tried: true}
+	if g, err := runTimed(e, job, true, nil); err == nil && g.rhythmic() && g.times.OnMin > 0 {
+		r.Opens, r.Margin = true, 100*(g.times.OnMax/g.times.OnMin-1)
+	}
+	return r
 }
 
 // timedCandidates are the changes worth trying, hotter or colder as the reason asks. What the altered job suggests
@@ -51,7 +49,8 @@ func timedCandidates(u *Job, why thinsheet.Reason) []candidate {
 	u.ArcOn, u.ArcOff, u.SpotStep, u.Travel, u.Volts = Opt{}, Opt{}, Opt{}, Opt{}, Opt{}
 	feed := func(f float64, word string) {
 		v := u.Feed.V * f
-		list = append(list, candidate{fmt.Sprintf("wire feed %s to %.1f m/min", word, v), func(j *Job) { j.Feed = Some(v) }})
+		list = append(list, candidate{fmt.Sprintf("wire feed %s to %.1f m/min", word, v),
+			func(j *Job) { j.Feed = Some(v) }})
 	}
 	switch why {
 	case thinsheet.NeverWets:

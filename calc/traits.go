@@ -1,5 +1,12 @@
 package calc
 
+import (
+	"cmp"
+	"slices"
+
+	"brazebooth/tables"
+)
+
 // HighStrength reports whether a metal, an id of tables, is a high-strength steel.
 func HighStrength(metal string) bool {
 	return metal == "dp600" || metal == "dp800" || metal == "dp1000" || metal == "boron-steel"
@@ -16,9 +23,46 @@ func Applies(on string, card *Card) bool {
 		return true
 	}
 	for _, m := range card.Setup.Joined() {
-		if on == m.Metal.ID || on == string(m.Metal.Family) || on == "zinc" && m.Coating.Zinc || on == "high-strength" && HighStrength(m.Metal.ID) {
+		if on == m.Metal.ID || on == string(m.Metal.Family) || on == "zinc" && m.Coating.Zinc ||
+			on == "high-strength" && HighStrength(m.Metal.ID) {
 			return true
 		}
 	}
 	return false
+}
+
+// RuledOut reports whether a rule of the trade, or what melts first, excludes a filler on a card's metals.
+func RuledOut(f *tables.Filler, card *Card) bool {
+	for _, rule := range tables.FillerRules() {
+		if rule.Filler == f.ID && rule.Out && Applies(rule.On, card) {
+			return true
+		}
+	}
+	first := MeltsFirst(card)
+	return first.Family == tables.BrassFam || first.Solidus.V <= f.Liquidus.V && first.Family != tables.Bronze
+}
+
+// MeltsFirst is the metal with the lowest solidus.
+func MeltsFirst(card *Card) tables.Metal {
+	return slices.MinFunc(card.Setup.Joined(), func(a, b Member) int {
+		return cmp.Compare(a.Metal.Solidus.V, b.Metal.Solidus.V)
+	}).Metal
+}
+
+// usualFiller is the trade's first choice for the pair; the reasons are practice rows of tables/.
+func usualFiller(s *Setup, use string) string {
+	if s.One || use == "wear" || use == "bearing" { // an overlay, or a surface that rubs
+		return "cual8"
+	}
+	for _, m := range s.Joined() {
+		switch {
+		case m.Metal.ID == "aluminized", m.Metal.Family == tables.Stainless, m.Metal.ID == "aluminium-bronze":
+			return "cual8"
+		case m.Metal.Family == tables.CastIron, HighStrength(m.Metal.ID):
+			return "cual10fe"
+		case m.Metal.Family == tables.CopperFam:
+			return "cusn1"
+		}
+	}
+	return "cusi3"
 }

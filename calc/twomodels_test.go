@@ -34,7 +34,6 @@ func compareModels(t *testing.T, metal string, thick float64, joint string, pace
 	b := newBoard(&card)
 	b.chooseAim(&card)
 	b.chain.zinc = [2]bool{true, true} // its isotherms, on any metal
-	b.chain.zincMelts, b.chain.zincBoils = tables.ZincMelts.V, tables.ZincBoils.V
 	h := b.heatField(&card)
 	st, err := h.at(b.inputs[inFeed], b.inputs[inTravel], true)
 	if err != nil {

@@ -71,7 +71,8 @@ func rank(s Severity) int {
 func (w *warnings) hazards() {
 	for _, id := range strings.Split(w.card.Used.Hazard, ",") {
 		if h, ok := tables.HazardByID(id); ok {
-			w.tell("hazard-"+id, Stop, h.Source, "%s: %s. Instead: %s.", sentenceCase(h.Name), lowerFirst(h.Why), lowerFirst(h.Instead))
+			w.tell("hazard-"+id, Stop, h.Source, "%s: %s. Instead: %s.", sentenceCase(h.Name), lowerFirst(h.Why),
+				lowerFirst(h.Instead))
 		}
 	}
 }
@@ -80,143 +81,19 @@ func sentenceCase(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
 
 func lowerFirst(s string) string { return strings.ToLower(s[:1]) + s[1:] }
 
-// metals warns of what the base metals themselves rule out or make dangerous.
-func (w *warnings) metals() {
-	stainless, zinc := false, false
-	said := ""
-	for _, m := range w.card.Setup.Joined() {
-		stainless = stainless || m.Metal.Family == tables.Stainless
-		zinc = zinc || m.Coating.Zinc
-		code := MetalWarning(m.Metal, w.card.Setup.Filler)
-		if code != "" && code != said {
-			w.say(code)
-			said = code
-		}
-	}
-	if stainless {
-		w.say("copper-penetration")
-		if !strings.HasPrefix(w.card.Setup.Filler.ID, "cual") {
-			w.say("stainless-filler")
-		}
-	}
-	if stainless && zinc {
-		w.say("zinc-on-stainless")
-	}
-}
-
-// MetalWarning is the code of the line that a metal brings, "" for none.
-func MetalWarning(m tables.Metal, f tables.Filler) string {
-	switch {
-	case m.Family == tables.BrassFam:
-		return "brass"
-	case m.ID == "boron-steel":
-		return "boron-steel"
-	case m.ID == "dp600" || m.ID == "dp800" || m.ID == "dp1000":
-		return "high-strength"
-	case m.Family == tables.CastIron:
-		return "cast-iron"
-	case m.Solidus.V <= f.Liquidus.V:
-		return "melts-with-filler"
-	}
-	return ""
-}
-
-// sheet warns of a thickness that does not suit arc brazing.
-func (w *warnings) sheet() {
-	members := w.card.Setup.Joined()
-	for i, m := range members {
-		name := memberName(i, len(members))
-		if m.Metal.Family != tables.CastIron && w.card.Used.Joint != "overlay" && m.Core > tables.SheetThickest.V && m.Core == MinCore(members) {
-			w.tell("thick-sheet", Caution, tables.SheetThickest.Source,
-				"%s is %.2f mm: above about 3 mm the filler's strength and the heat limit arc brazing. Fusion weld it, or have the joint worked out.", name, m.Core)
-		}
-		if m.Core < tables.SheetThinnest.V {
-			w.tell("thin-sheet", Caution, tables.SheetThinnest.Source,
-				"%s is %.2f mm: under about 0.2 mm the arc cuts before it brazes. Solder it, or seam it.", name, m.Core)
-		}
-	}
-	if len(members) == 2 && members[0].Core != members[1].Core {
-		if r := max(members[0].Core, members[1].Core) / MinCore(members); r >= 2 {
-			w.say("unequal")
-		}
-	}
-}
-
-// MinCore is the thinnest member's thickness without coating, mm.
-func MinCore(members []Member) float64 {
-	t := members[0].Core
-	for _, m := range members[1:] {
-		t = min(t, m.Core)
-	}
-	return t
-}
-
-func memberName(i, n int) string {
-	switch {
-	case n == 1:
-		return "The part"
-	case i == 0:
-		return "The first member"
-	}
-	return "The second member"
-}
-
-// fume warns of what is in the plume.
-func (w *warnings) fume() {
-	zinc := false
-	for _, m := range w.card.Setup.Joined() {
-		zinc = zinc || m.Coating.Zinc
-	}
-	if zinc {
-		w.say("zinc-fume")
-	} else {
-		w.say("bronze-fume")
-	}
-	if w.card.Setup.Filler.ID == "cumn13al8" {
-		w.say("manganese-fume")
-	}
-	for _, m := range w.card.Setup.Joined() {
-		if m.Metal.Family == tables.Stainless {
-			w.say("chromium-fume")
-			break
-		}
-	}
-}
-
-// wire warns of filler, diameter and gas.
-func (w *warnings) wire() {
-	s := &w.card.Setup
-	if s.Filler.Comparison() {
-		w.say("steel-filler")
-	}
-	if !s.Filler.Fitted && !s.Filler.Comparison() {
-		w.say("unfitted-filler")
-	}
-	if _, ok := tables.WireNear(w.card.Used.Wire.V); !ok {
-		w.tell("odd-wire", Caution, "AWS A5.02, ISO 544 (memory high)",
-			"%.2f mm is no standard wire: check the spool's label. Usual sizes are .030, .035, .045 in and 0.8, 1.0, 1.2 mm.", w.card.Used.Wire.V)
-	}
-	if s.Gas.ID != defaultGas {
-		w.tell("gas", Caution, s.Gas.Flow.Source, "%s", s.Gas.Note)
-	}
-	if l := w.card.Used.StickOut.V; l < tables.DefaultStickOut.Low || l > tables.DefaultStickOut.High {
-		w.tell("stickout", Caution, tables.DefaultStickOut.Source,
-			"Stick-out %.0f mm, tip to arc, is outside the usual %.0f to %.0f mm: check it with a rule.", l,
-			tables.DefaultStickOut.Low, tables.DefaultStickOut.High)
-	}
-}
-
 // arc compares the current with the steady range and with a reading.
 func (w *warnings) arc(b *board, s *spread) {
 	amps := s.value[oAmps]
 	floor, spray := SteadyRange(w.card)
 	if floor > 0 && amps < floor {
 		w.tell("arc-unsteady", Caution, "common practice, no source",
-			"%.0f A is under about %.0f A, where this wire's short arc gets unsteady. More wire feed, or a thinner wire.", amps, floor)
+			"%.0f A is under about %.0f A, where this wire's short arc gets unsteady. More wire feed, or "+
+				"a thinner wire.", amps, floor)
 	}
 	if spray > 0 && amps > spray {
 		w.tell("spray", Caution, "AWS Welding Handbook, 8th ed. vol. 2 (memory high)",
-			"%.0f A is over about %.0f A, where the arc turns to spray and floods thin sheet. Less wire feed, or a thicker wire.", amps, spray)
+			"%.0f A is over about %.0f A, where the arc turns to spray and floods thin sheet. Less wire feed, or "+
+				"a thicker wire.", amps, spray)
 	}
 	job := &w.card.Job
 	if job.Feed.Set && job.Amps.Set {
@@ -230,7 +107,8 @@ func (w *warnings) arc(b *board, s *spread) {
 // reading compares the amps that were given with the interval of the feed's current.
 func (w *warnings) reading(amps float64, s *spread) {
 	if amps >= s.low[oAmps] && amps <= s.high[oAmps] {
-		w.tell("amps-agree", Info, wireSource, "Your %.0f A agrees with the feed: computed %.0f A, between %.0f and %.0f.",
+		w.tell("amps-agree", Info, wireSource,
+			"Your %.0f A agrees with the feed: computed %.0f A, between %.0f and %.0f.",
 			amps, s.value[oAmps], s.low[oAmps], s.high[oAmps])
 		return
 	}
@@ -244,15 +122,15 @@ func (w *warnings) reading(amps float64, s *spread) {
 
 // voltsReading compares the volts that were given with the mode's load line.
 func (w *warnings) voltsReading(volts float64, b *board, s *spread) {
-	c := &b.chain
-	model := formula.ModeVolts(s.value[oAmps], b.inputs[inModeFactor]*b.inputs[inVoltFactor], c.loadBase, c.loadSlope, c.loadCap)
+	model := b.inputs[inModeFactor] * b.inputs[inVoltFactor] * formula.LoadLine(s.value[oAmps])
 	band := tables.DipVoltBand.V
-	if c.pulsed {
+	if b.chain.pulsed {
 		band = tables.PulsedVoltBand.V
 	}
 	if d := volts - model; d > 2*band || d < -2*band {
 		w.tell("volts-unusual", Caution, "conventional load line IEC 60974-1 scaled to the mode",
-			"%.1f V is far from the %.1f V usual at %.0f A in this mode. Read the meter while the arc runs, not the knob.", volts, model, s.value[oAmps])
+			"%.1f V is far from the %.1f V usual at %.0f A in this mode. Read the meter while the arc "+
+				"runs, not the knob.", volts, model, s.value[oAmps])
 	}
 }
 
@@ -265,10 +143,12 @@ func (w *warnings) travel(s *spread) {
 	switch {
 	case v > tables.HandSpeedHigh.V:
 		w.tell("travel-fast", Caution, tables.HandSpeedHigh.Source,
-			"%.1f mm/s is faster than a hand holds well (about %.0f). Use a carriage, or less wire feed.", v, tables.HandSpeedHigh.V)
+			"%.1f mm/s is faster than a hand holds well (about %.0f). Use a carriage, or less wire feed.", v,
+			tables.HandSpeedHigh.V)
 	case v < tables.HandSpeedLow.V:
 		w.tell("travel-slow", Caution, tables.HandSpeedLow.Source,
-			"%.1f mm/s is slower than a hand holds well (about %.0f). More wire feed, or timed arc.", v, tables.HandSpeedLow.V)
+			"%.1f mm/s is slower than a hand holds well (about %.0f). More wire feed, or timed arc.", v,
+			tables.HandSpeedLow.V)
 	}
 }
 
@@ -279,57 +159,14 @@ func (w *warnings) fill(b *board, s *spread) {
 	}
 	if t := MinCore(w.card.Setup.Joined()); w.card.Used.Joint == "butt" && t > tables.SheetThickest.V {
 		if n := formula.GroovePasses(t, tables.Bevel.V, s.value[oBead]); n > 1 {
-			w.tell("passes", Info, tables.Bevel.Source, "A bevelled joint of %.1f mm takes about %.0f beads like this one, each cooled before the next.", t, n)
+			w.tell("passes", Info, tables.Bevel.Source,
+				"A bevelled joint of %.1f mm takes about %.0f beads like this one, each cooled before the next.", t, n)
 		}
 		return
 	}
 	if need := neededArea(w.card); s.value[oBead] < need {
 		w.tell("underfilled", Caution, "mass balance",
 			"The bead lays %.1f mm² and the joint needs %.1f mm². Slower, or more wire feed.", s.value[oBead], need)
-	}
-}
-
-// gap warns of what the model does not see of a root opening, and of zinc between two sheets.
-func (w *warnings) gap() {
-	u := &w.card.Used
-	fillet := u.Joint == "lap" || u.Joint == "tee"
-	switch {
-	case u.Gap.V > 0 && fillet:
-		w.say("gap-ignored")
-	case u.Gap.V > tables.SteadyGap.V && u.Mode != "timed":
-		w.tell("gap-steady", Caution, tables.SteadyGap.Source,
-			"A root opening of %.1f mm under an arc without pauses: nothing here sees whether the puddle hangs in it or falls through. Over about %.1f mm use a timed arc, backing or a patch.", u.Gap.V, tables.SteadyGap.V)
-	}
-	if fillet && u.Gap.V == 0 && w.card.Setup.Members[0].Coating.Zinc && w.card.Setup.Members[1].Coating.Zinc && u.Joint == "lap" {
-		w.say("zinc-vent")
-	}
-}
-
-// timed says how far the estimate of on and off times holds.
-func (w *warnings) timed(s *spread) {
-	u := &w.card.Used
-	if u.Mode != "timed" {
-		if u.ArcOn.Set || u.ArcOff.Set || u.SpotStep.Set {
-			w.say("beat-unused")
-		}
-		return
-	}
-	if !(s.value[oOn] > 0) {
-		w.tell("no-beat", Caution, "standing source on a sheet",
-			"This arc does not melt the filler on this sheet within %d s: no on and off time. More wire feed, thinner sheet, or preheat.", LongestOnOff)
-		return
-	}
-	w.say("timed-estimate")
-	switch {
-	case u.Gap.V > 0:
-	case w.card.Job.Gap.Set || u.Joint == "plug" || u.Joint == "overlay":
-		w.say("timed-no-gap")
-	default: // nobody said that there is none
-		w.say("timed-closed")
-	}
-	if widest := 2 * tables.ArcWidth.V; u.Gap.V > widest {
-		w.tell("gap-wide", Caution, "two standard deviations of the arc's width",
-			"A gap of %.1f mm is wider than about %.1f mm: the arc finds little sheet to land on. Fit a patch or a backing strip.", u.Gap.V, widest)
 	}
 }
 
@@ -343,11 +180,14 @@ func (w *warnings) eyes(amps float64) {
 	}
 	switch {
 	case !ok:
-		w.tell("eyes", Caution, basis, "Over %.0f A no shade is listed: ask who plans such work. Cover all skin.", tables.Shades()[len(tables.Shades())-1].UpTo)
+		w.tell("eyes", Caution, basis, "Over %.0f A no shade is listed: ask who plans such work. Cover all skin.",
+			tables.Shades()[len(tables.Shades())-1].UpTo)
 	case row.Suggested.V == 0:
-		w.tell("eyes", Caution, basis, "Eyes: start dark, shade 10 or 11, go lighter until you see the puddle, never under %.0f. Cover all skin.%s", row.Minimum.V, by)
+		w.tell("eyes", Caution, basis, "Eyes: start dark, shade 10 or 11, go lighter until you see the puddle, never "+
+			"under %.0f. Cover all skin.%s", row.Minimum.V, by)
 	default:
-		w.tell("eyes", Caution, basis, "Eyes: shade %.0f to start, never under %.0f at this current. Cover all skin: bright bronze in argon burns it.%s", row.Suggested.V, row.Minimum.V, by)
+		w.tell("eyes", Caution, basis, "Eyes: shade %.0f to start, never under %.0f at this current. Cover all skin: "+
+			"bright bronze in argon burns it.%s", row.Suggested.V, row.Minimum.V, by)
 	}
 }
 

@@ -1,8 +1,9 @@
 package calc
 
 import (
-	"brazebooth/tables"
 	"math"
+
+	"brazebooth/tables"
 )
 
 // verdict says what the cross-section finds of the setting.
@@ -12,15 +13,19 @@ func (w *warnings) verdict(v *verdict) {
 	switch v.zone {
 	case "cold":
 		if !st.bridged {
-			w.tell("cold", Caution, basis, "Cold: the bead would not wet both members. Slower, more wire feed, pulsed, or preheat; peel a test bead before you trust one.")
+			w.tell("cold", Caution, basis, "Cold: the bead would not wet both members. Slower, more wire feed, "+
+				"pulsed, or preheat; peel a test bead before you trust one.")
 			return
 		}
-		w.tell("cold", Caution, basis, "Cold: the toe stands at %.0f°, a cold lap from about %.0f°. Slower wets further; so does more wire feed at a faster travel, or pulsed.",
+		w.tell("cold", Caution, basis, "Cold: the toe stands at %.0f°, a cold lap from about %.0f°. Slower wets "+
+			"further; so does more wire feed at a faster travel, or pulsed.",
 			st.toes.Larger()*180/math.Pi, coldAngle(w.card.Used.Joint)*180/math.Pi)
 	case "hot":
-		w.tell("hot", Caution, basis, "Hot: the base metal's skin reaches about %.0f °C and starts to melt: that is welding. Faster, or less wire feed.", max(st.skin[0], st.skin[1]))
+		w.tell("hot", Caution, basis, "Hot: the base metal's skin reaches about %.0f °C and starts to melt: that is "+
+			"welding. Faster, or less wire feed.", max(st.skin[0], st.skin[1]))
 	case "burn-through":
-		w.tell("burn-through", Caution, basis, "Burn-through: the sheet melts through under the arc. Faster, less wire feed, a thinner wire, or timed arc.")
+		w.tell("burn-through", Caution, basis, "Burn-through: the sheet melts through under the arc. Faster, less "+
+			"wire feed, a thinner wire, or timed arc.")
 	case "not-modelled":
 		w.tell("not-modelled", Info, basis, "No verdict on wetting and melting: %s. Judge it on a test bead.", v.why)
 	}
@@ -33,7 +38,9 @@ func (w *warnings) setting(sug *suggestion, v *verdict) {
 	}
 	first, second := v.worst()
 	w.tell("no-good-setting", Caution, OwnCalc,
-		"No feed and travel that are open here meet every edge; the nearest miss is shown. %s and %s cross. Try another wire size, filler, mode or thickness: the window computes which of them opens a good zone.", first, second)
+		"No feed and travel that are open here meet every edge; the nearest miss is shown. %s and %s cross. Try "+
+			"another wire size, filler, mode or thickness: the window computes which of them opens a good zone.",
+		first, second)
 }
 
 // justGood warns of a setting that meets every edge by less than a hand repeats: it is good on paper only.
@@ -43,5 +50,55 @@ func (w *warnings) justGood(v *verdict) {
 		return
 	}
 	w.tell("just-good", Caution, tables.HandRepeats.Source,
-		"Only just good: “%s” is %.0f %% of feed or travel away, less than a hand repeats (about %.0f %%). The window tells what opens a wider zone.", edgeNames[at], d, tables.HandRepeats.V)
+		"Only just good: “%s” is %.0f %% of feed or travel away, less than a hand repeats (about %.0f %%). The "+
+			"window tells what opens a wider zone.", edgeNames[at], d, tables.HandRepeats.V)
+}
+
+// gap warns of what the model does not see of a root opening, and of zinc between two sheets.
+func (w *warnings) gap() {
+	u := &w.card.Used
+	fillet := u.Joint == "lap" || u.Joint == "tee"
+	switch {
+	case u.Gap.V > 0 && fillet:
+		w.say("gap-ignored")
+	case u.Gap.V > tables.SteadyGap.V && u.Mode != "timed":
+		w.tell("gap-steady", Caution, tables.SteadyGap.Source,
+			"A root opening of %.1f mm under an arc without pauses: nothing here sees whether the puddle hangs in it "+
+				"or falls through. Over about %.1f mm use a timed arc, backing or a patch.", u.Gap.V,
+			tables.SteadyGap.V)
+	}
+	if fillet && u.Gap.V == 0 && w.card.Setup.Members[0].Coating.Zinc && w.card.Setup.Members[1].Coating.Zinc &&
+		u.Joint == "lap" {
+		w.say("zinc-vent")
+	}
+}
+
+// timed says how far the estimate of on and off times holds.
+func (w *warnings) timed(s *spread) {
+	u := &w.card.Used
+	if u.Mode != "timed" {
+		if u.ArcOn.Set || u.ArcOff.Set || u.SpotStep.Set {
+			w.say("beat-unused")
+		}
+		return
+	}
+	if !(s.value[oOn] > 0) {
+		w.tell("no-beat", Caution, "standing source on a sheet",
+			"This arc does not melt the filler on this sheet within %d s: no on and off time. More wire feed, "+
+				"thinner sheet, or preheat.", LongestOnOff)
+		return
+	}
+	w.say("timed-estimate")
+	switch {
+	case u.Gap.V > 0:
+	case w.card.Job.Gap.Set || u.Joint == "plug" || u.Joint == "overlay":
+		w.say("timed-no-gap")
+	default: // nobody said that there is none
+		w.say("timed-closed")
+	}
+	if widest := 2 * tables.ArcWidth.V; u.Gap.V > widest {
+		w.tell("gap-wide", Caution, "two standard deviations of the arc's width",
+			"A gap of %.1f mm is wider than about %.1f mm: the arc finds little sheet to land on. Fit a patch or a "+
+				"backing strip.", u.Gap.V, widest)
+	}
 }

@@ -3,8 +3,6 @@ package calc
 import (
 	"context"
 	"math"
-	"runtime"
-	"sync"
 
 	"brazebooth/internal/mistake"
 )
@@ -67,9 +65,10 @@ var (
 // the share done, from one goroutine at a time. Once the context is cancelled it stops with the context's error and
 // leaves nothing running. Windows are kept: the same job is answered at once.
 func WindowOf(ctx context.Context, job Job, size WindowSize, progress func(done float64)) (Window, error) {
-	return kept.answer(ctx, windowKey{job, size}, progress, func(ctx context.Context, progress func(float64)) (Window, error) {
-		return window(ctx, job, size, progress)
-	})
+	return kept.answer(ctx, windowKey{job, size}, progress,
+		func(ctx context.Context, progress func(float64)) (Window, error) {
+			return window(ctx, job, size, progress)
+		})
 }
 
 func window(ctx context.Context, job Job, size WindowSize, progress func(float64)) (Window, error) {
@@ -81,7 +80,8 @@ func window(ctx context.Context, job Job, size WindowSize, progress func(float64
 	}
 	b := newBoard(&card)
 	if why := b.notModelled(&card); why != "" {
-		return Window{}, mistake.In("window", "none is computed for this job ("+why+")", "give a lap, tee, butt, corner or overlay of sheet up to 3 mm, in dip or pulsed mode")
+		return Window{}, mistake.In("window", "none is computed for this job ("+why+")",
+			"give a lap, tee, butt, corner or overlay of sheet up to 3 mm, in dip or pulsed mode")
 	}
 	w := survey{Window: Window{Job: job}, effort: &effort{ctx: ctx}}
 	b.effort = w.effort
@@ -139,60 +139,26 @@ func (w *survey) weigh(open Job) error {
 	return err
 }
 
-// limiter lets as many rows of windows be computed at once as there are processors: all viewers share what one has.
-var limiter = make(chan struct{}, runtime.GOMAXPROCS(0))
-
-var spared sync.Once
-
-// Spare keeps windows and timed arcs off one processor for good, where there are several: a server has keys to answer
-// meanwhile, a single terminal has not.
-func Spare() {
-	spared.Do(func() {
-		if cap(limiter) > 1 {
-			limiter <- struct{}{}
-		}
-	})
-}
-
-// acquire waits for one of the limiter's places, or for the caller to give up.
-func acquire(ctx context.Context) error {
-	select {
-	case limiter <- struct{}{}:
-		return nil
-	case <-ctx.Done():
-		return ctx.Err()
-	}
-}
-
 func release() { <-limiter }
 
 // flat fills a point from its computed neighbours where they agree, and reports whether they did.
 func (c *limitGrid) flat(first []bool, i, j int) bool {
 	i0, j0 := i&^1, j&^1
 	i1, j1 := min(i0+2, c.feeds.n-1), min(j0+2, c.travels.n-1)
-	corners := [4]int{i0*c.travels.n + j0, i0*c.travels.n + j1, i1*c.travels.n + j0, i1*c.travels.n + j1}
-	z := ""
-	for _, k := range corners {
-		if !first[k] || c.logs[k] == hopeless {
+	var corners [4]*Limits
+	for n, k := range [4]int{i0*c.travels.n + j0, i0*c.travels.n + j1, i1*c.travels.n + j0, i1*c.travels.n + j1} {
+		l := &c.logs[k]
+		if !first[k] || *l == hopeless || n > 0 && l.Zone() != corners[0].Zone() {
 			return false
 		}
-		for _, l := range [...]limit{lWets, lSolid, lBurn, lZinc} {
-			if math.Abs(c.logs[k][l]) < flatFrom {
+		for _, edge := range [...]limit{lWets, lSolid, lBurn, lZinc} {
+			if math.Abs(l[edge]) < flatFrom {
 				return false
 			}
 		}
-		if here := zone(&c.logs[k]); z != "" && here != z {
-			return false
-		} else {
-			z = here
-		}
+		corners[n] = l
 	}
-	fx, fy := part(i, i0, i1), part(j, j0, j1)
-	out := &c.logs[i*c.travels.n+j]
-	for l := range out {
-		out[l] = (c.logs[corners[0]][l]*(1-fy)+c.logs[corners[1]][l]*fy)*(1-fx) +
-			(c.logs[corners[2]][l]*(1-fy)+c.logs[corners[3]][l]*fy)*fx
-	}
+	c.logs[i*c.travels.n+j] = bilinear(corners, part(i, i0, i1), part(j, j0, j1))
 	return true
 }
 
@@ -204,16 +170,6 @@ func part(i, low, high int) float64 {
 		return 0
 	}
 	return float64(i-low) / float64(high-low)
-}
-
-// limited does work in one of the limiter's places and reports whether it got one.
-func limited(ctx context.Context, work func()) bool {
-	if acquire(ctx) != nil {
-		return false
-	}
-	defer release()
-	work()
-	return true
 }
 
 // describe turns the limits of every point into zone, margin and nearest edge, with the aim that a card has there.
@@ -232,16 +188,17 @@ func (w *Window) describe(c coarse) {
 			at := c.aimed(k)
 			l := &at.logs[k]
 			if *l == hopeless {
-				w.Zones, w.Margins, w.Nearest = append(w.Zones, "not-modelled"), append(w.Margins, 0), append(w.Nearest, "")
+				w.Zones, w.Margins, w.Nearest = append(w.Zones, "not-modelled"), append(w.Margins, 0),
+					append(w.Nearest, "")
 				continue
 			}
 			f, g := at.slopes(float64(i), float64(j), 1)
-			var d [limitCount]float64
+			var d Limits
 			for k := range d {
 				d[k] = reach(l[k], f[k], g[k])
 			}
 			edge, worst := nearest(&d)
-			w.Zones = append(w.Zones, zone(l))
+			w.Zones = append(w.Zones, l.Zone())
 			w.Margins = append(w.Margins, math.Copysign(percent(worst), worst))
 			w.Nearest = append(w.Nearest, edgeNames[edge])
 		}
@@ -252,7 +209,7 @@ func (w *Window) describe(c coarse) {
 func (c coarse) aimed(k int) *limitGrid {
 	best := &c[0]
 	for n := range c {
-		if (*Limits)(&c[n].logs[k]).thermal() > (*Limits)(&best.logs[k]).thermal() {
+		if c[n].logs[k].thermal() > best.logs[k].thermal() {
 			best = &c[n]
 		}
 	}

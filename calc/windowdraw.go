@@ -20,7 +20,8 @@ func (w *Window) CoarserWords() string {
 	if !w.Coarser {
 		return ""
 	}
-	return fmt.Sprintf("drawn coarser: %d by %d points, since this job takes long to compute", len(w.Feeds), len(w.Travels))
+	return fmt.Sprintf("drawn coarser: %d by %d points, since this job takes long to compute", len(w.Feeds),
+		len(w.Travels))
 }
 
 // draw computes every second point both ways first, then those between, except where the points about one agree and

@@ -45,15 +45,3 @@ func NameAndNote(name, note string) string {
 	}
 	return name + ". " + note
 }
-
-// Words say whether an edge is met, and by how much.
-func (e *Edge) Words() string {
-	met := "met"
-	if !e.Met {
-		met = "not met"
-	}
-	if e.Margin >= 999 {
-		return met + ", far away"
-	}
-	return fmt.Sprintf("%s, %.0f %% of feed or travel away", met, e.Margin)
-}

@@ -6,18 +6,6 @@ import (
 	"brazebooth/calc"
 )
 
-func TestWordsOfAnEdge(t *testing.T) {
-	for want, e := range map[string]calc.Edge{
-		"met, 12 % of feed or travel away":    {Margin: 12.4, Met: true},
-		"not met, 3 % of feed or travel away": {Margin: 2.6},
-		"met, far away":                       {Margin: 999, Met: true},
-	} {
-		if got := e.Words(); got != want {
-			t.Errorf("%q, want %q", got, want)
-		}
-	}
-}
-
 func TestNameAndNote(t *testing.T) {
 	for _, c := range [][3]string{{"Argon", "", "Argon"}, {"Bare sheet", "bare sheet, cleaned", "bare sheet, cleaned"}, {"Argon", "Flows slowly", "Argon. Flows slowly"}} {
 		if got := calc.NameAndNote(c[0], c[1]); got != c[2] {

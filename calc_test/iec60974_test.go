@@ -4,19 +4,15 @@ import (
 	"testing"
 
 	"brazebooth/calc/formula"
-	"brazebooth/tables"
 )
 
 // IEC 60974-1 (memory high): conventional load voltage 14 + 0.05·I, 44 V above 600 A; duty in a 10 min period
 // goes with the square of current: 60 % at 200 A is 38.4 % at 250 A.
 func TestLoadLine(t *testing.T) {
-	line := func(amps float64) float64 {
-		return formula.LoadLine(amps, tables.LoadLineBase.V, tables.LoadLineSlope.V, tables.LoadLineCap.V)
-	}
-	check(t, "93 A", line(93), 18.65, 5e-3)
-	check(t, "114 A", line(114), 19.7, 5e-3)
-	check(t, "600 A", line(600), 44, 0.5e-9)
-	check(t, "700 A", line(700), 44, 0.5e-9)
+	check(t, "93 A", formula.LoadLine(93), 18.65, 5e-3)
+	check(t, "114 A", formula.LoadLine(114), 19.7, 5e-3)
+	check(t, "600 A", formula.LoadLine(600), 44, 0.5e-9)
+	check(t, "700 A", formula.LoadLine(700), 44, 0.5e-9)
 }
 
 func TestDuty(t *testing.T) {

@@ -56,7 +56,8 @@ var causes = [...]Cause{
 	{CauseCopper, "liquid copper in stressed grain boundaries",
 		"unclamp while hot, aluminium-bearing wire, short time at heat", 0.2,
 		read("Savage, Nippes and Mushala 1978; abstract of doi 10.1088/2053-1591/ab4835")},
-	{CauseHeld, "parts held so that they cannot shrink", "unclamp, tack less, short beads, cool slowly", 0.05, practice},
+	{CauseHeld, "parts held so that they cannot shrink", "unclamp, tack less, short beads, cool slowly",
+		0.05, practice},
 	{CauseHollow, "hollow, thin bead", "a fuller bead", 0.04, practice},
 	{CauseAbrupt, "the arc was ended abruptly", "go back about 6 mm over the bead before you stop", 0.05, handbookRow},
 	{CauseSlips, "the wire slips or sticks on its way",
@@ -66,16 +67,6 @@ var causes = [...]Cause{
 
 // Causes lists them; read only.
 func Causes() []Cause { return causes[:] }
-
-// CauseByID returns the cause with exactly this id.
-func CauseByID(id string) (Cause, bool) {
-	for i := range causes {
-		if causes[i].ID == id {
-			return causes[i], true
-		}
-	}
-	return Cause{}, false
-}
 
 // Evidence is how often a cause shows as a sight. The shares are a practitioner's judgement, coarse on
 // purpose: they rank, they do not count.
@@ -98,7 +89,8 @@ var evidence = [...]Evidence{
 	{"edges-melted", CauseMelts, 0.6}, {"edges-melted", CauseHot, 0.6}, {"edges-melted", CauseOnLong, 0.5},
 	{"spatter", CauseStiff, 0.6}, {"spatter", CauseVapour, 0.45}, {"spatter", CauseVoltsLow, 0.4},
 	{"spatter", CauseVoltsHi, 0.2},
-	{"spatter", CauseDirt, 0.3}, {"spatter", CauseGas, 0.15}, {"spatter", CauseFine, 0.05}, {"spatter", CauseUneven, 0.6},
+	{"spatter", CauseDirt, 0.3}, {"spatter", CauseGas, 0.15}, {"spatter", CauseFine, 0.05},
+	{"spatter", CauseUneven, 0.6},
 	{"stubbing", CauseVoltsLow, 0.8}, {"stubbing", CauseSluggish, 0.6}, {"stubbing", CauseCold, 0.1},
 	{"stubbing", CauseOnShort, 0.1}, {"stubbing", CauseUneven, 0.2},
 	{"burn-back", CauseVoltsHi, 0.7}, {"burn-back", CauseSlips, 0.6},

@@ -31,8 +31,9 @@ var cautionLines = [...]PracticeLine{
 		"phosgene. Take cans and rags away before the arc.", practice},
 	{"argon-space", TopicSafety, "Argon is heavier than air and drives it out of pits, tanks and small rooms: " +
 		"no arc there without ventilation and somebody outside.", memoryHigh("29 CFR 1910.146, 1910.252(c)(4)")},
-	{"codes", TopicSafety, "Local codes, the vehicle or equipment maker's repair procedure and licensed practice come " +
-		"before anything here.", practice},
+	{"codes", TopicSafety,
+		"Local codes, the vehicle or equipment maker's repair procedure and licensed practice come " +
+			"before anything here.", practice},
 }
 
 // CautionLines lists the cautions; read only.
@@ -89,10 +90,5 @@ func HazardWords() []string {
 
 // HazardByID returns the hazard with exactly this id.
 func HazardByID(id string) (Hazard, bool) {
-	for i := range hazards {
-		if hazards[i].ID == id {
-			return hazards[i], true
-		}
-	}
-	return Hazard{}, false
+	return byID(hazards[:], id, func(r *Hazard) string { return r.ID })
 }

@@ -70,12 +70,7 @@ func Coatings() []Coating { return coatings[:] }
 
 // CoatingByID returns the coating with exactly this id.
 func CoatingByID(id string) (Coating, bool) {
-	for i := range coatings {
-		if coatings[i].ID == id {
-			return coatings[i], true
-		}
-	}
-	return Coating{}, false
+	return byID(coatings[:], id, func(r *Coating) string { return r.ID })
 }
 
 // CoatingTrial is the zinc thickness up to which arc brazing is easy; thicker coats want trials.

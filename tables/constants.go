@@ -57,15 +57,6 @@ var (
 
 	// DefaultStickOut is the electrode extension, contact tip to arc, where nobody measured it.
 	DefaultStickOut = Datum{12, 8, 18, "mm", practice}
-
-	// UnfittedPhiBand is the relative half-band of the calibration voltage of a filler that no current
-	// was fitted for.
-	UnfittedPhiBand = Datum{0.20, 0.20, 0.20, "1",
-		worked("the fitted pair's own 11 %, doubled for an alloy outside the fit")}
-
-	// DropPerWire is the diameter of the one drop a pulse over the wire's diameter.
-	DropPerWire = Datum{1, 0.9, 1.2, "1",
-		memoryMedium("pulsed gas metal arc literature: one drop a pulse, about the wire's diameter")}
 )
 
 // The power source.

@@ -96,7 +96,8 @@ var exposureLimits = [...]ExposureLimit{
 
 	{"ozone", "ozone", OSHA, ShiftMean, Datum{0.1, 0.1, 0.1, "ppm", z1}, "gas"},
 	{"ozone", "ozone", NIOSH, Ceiling, Datum{0.1, 0.1, 0.1, "ppm", nioshRel}, "gas"},
-	{"ozone", "ozone", ACGIH, ShiftMean, Datum{0.05, 0.05, 0.2, "ppm", acgihTLV}, "gas; 0.05 at heavy work, 0.2 at short"},
+	{"ozone", "ozone", ACGIH, ShiftMean, Datum{0.05, 0.05, 0.2, "ppm", acgihTLV},
+		"gas; 0.05 at heavy work, 0.2 at short"},
 }
 
 // ExposureLimits lists every limit, by agent; read only.

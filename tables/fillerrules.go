@@ -102,8 +102,9 @@ var pairRules = [...]PairRule{
 	{string(Bronze), string(Steel),
 		"The bronze member melts at about the filler's own temperature, the steel does not: " +
 			"point the arc at the steel.", practice},
-	{string(Bronze), string(Stainless), "The bronze member melts at about the filler's own temperature: point the arc " +
-		"at the stainless, and keep it unstressed.", practice},
+	{string(Bronze), string(Stainless),
+		"The bronze member melts at about the filler's own temperature: point the arc " +
+			"at the stainless, and keep it unstressed.", practice},
 	{string(Bronze), string(CopperFam),
 		"The bronze member melts before the copper is warm: point the arc at the copper.", practice},
 }

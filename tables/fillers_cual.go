@@ -84,8 +84,9 @@ var cumn13al8 = Filler{
 	Phi:          unfittedPhi,
 	Resistivity:  Datum{0.566e-3, 0.54e-3, 0.59e-3, "ohm mm", worked(matthies)}, // 3.1 % IACS: 55.6 + 1.0
 	Conductivity: Datum{12, 11, 14, "W/mK", memoryHigh("Copper Development Association, C95700")},
-	Toe:          Datum{950, 945, 950, "C", memoryMedium("Copper Development Association, C95700; practice sheets 945")},
-	Tensile:      Datum{515, 515, 517.1, "MPa", memoryHigh(a57Tensile)},
+	Toe: Datum{950, 945, 950, "C",
+		memoryMedium("Copper Development Association, C95700; practice sheets 945")},
+	Tensile: Datum{515, 515, 517.1, "MPa", memoryHigh(a57Tensile)},
 }
 
 var cual9ni5 = Filler{

@@ -31,5 +31,6 @@ var steelWire = Filler{
 			"ASM Metals Handbook vol. 1")},
 	Conductivity: Datum{45, 40, 50, "W/mK", memoryMedium("low-alloy steel at 20 C")},
 	Toe:          Datum{1470, 1430, 1495, "C", memoryMedium("iron-carbon diagram at 0.1 % C: solidus")},
-	Tensile:      Datum{480, 480, 500, "MPa", memoryHigh("AWS A5.18:2005, 70 ksi; 500 read in the older SFA-5.18:2007")},
+	Tensile: Datum{480, 480, 500, "MPa",
+		memoryHigh("AWS A5.18:2005, 70 ksi; 500 read in the older SFA-5.18:2007")},
 }

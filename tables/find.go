@@ -29,20 +29,27 @@ func instead(kind string, nearest []string) string {
 // rowNames visits every name that one row answers to: its id first.
 type rowNames func(row int, visit func(name string))
 
-// find returns the row that text means: by id, by any whole name, by a beginning that only one row has,
-// or by a small slip of the finger that only one row explains. Digits never count as a slip: G60 and
-// G90 are different sheet.
-func find(kind, text string, rows int, names rowNames) (int, error) {
-	key := fold(text)
-	if key == "" {
-		return 0, unknown(kind, text, key, rows, names)
-	}
-	for _, fits := range [...]func(key, name string) bool{same, begins, slipped} {
-		if row, ok := only(key, rows, names, fits); ok {
-			return row, nil
+// byID returns the row of a list with exactly this id.
+func byID[T any](rows []T, id string, of func(*T) string) (row T, ok bool) {
+	for i := range rows {
+		if of(&rows[i]) == id {
+			return rows[i], true
 		}
 	}
-	return 0, unknown(kind, text, key, rows, names)
+	return row, false
+}
+
+// findIn returns the row that text means: by id, by any whole name, by a beginning that only one row has, or by a small
+// slip of the finger that only one row explains. Digits never count as a slip: G60 and G90 are different sheet.
+func findIn[T any](kind, text string, rows []T, names func(row *T, visit func(name string))) (row T, err error) {
+	key := fold(text)
+	of := func(i int, visit func(string)) { names(&rows[i], visit) }
+	for _, fits := range [...]func(key, name string) bool{same, begins, slipped} {
+		if i, ok := only(key, len(rows), of, fits); ok && key != "" {
+			return rows[i], nil
+		}
+	}
+	return row, unknown(kind, text, key, len(rows), of)
 }
 
 // only returns the one row with a name that fits, and false where none or several do.

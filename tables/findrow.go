@@ -1,25 +1,21 @@
 package tables
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // Find functions turn what a hand types into a row: an id, any designation, a plain name, or something
 // close to one. A name that no row answers to, or that several do, gives a *mistake.Error with the nearest names.
 
 // FindFiller finds a filler by id, AWS, UNS, ISO or DIN designation, or name.
 func FindFiller(text string) (Filler, error) {
-	row, err := find("filler", text, len(fillers), func(row int, visit func(string)) {
-		f := &fillers[row]
-		visit(f.ID)
-		visit(f.Name)
+	return findIn("filler", text, fillers[:], func(f *Filler, visit func(string)) {
+		called(f.ID, f.Name, fillerWords, visit)
 		for _, d := range [...]string{f.AWS, f.UNS, f.ISO, f.DIN} {
 			designations(d, visit)
 		}
-		words(fillerWords, f.ID, visit)
 	})
-	if err != nil {
-		return Filler{}, err
-	}
-	return fillers[row], nil
 }
 
 // designations visits "S Cu 6560 (CuSi3Mn1)" as a whole and as its two halves, and a DIN "SG-CuSi3"
@@ -44,18 +40,13 @@ func FindMetal(text string) (Metal, error) {
 	if no := refused(text); no != nil {
 		return Metal{}, no
 	}
-	row, err := find("metal", text, len(metals), func(row int, visit func(string)) {
-		visit(metals[row].ID)
-		visit(metals[row].Name)
-		words(metalWords, metals[row].ID, visit)
+	metal, err := findIn("metal", text, metals[:], func(m *Metal, visit func(string)) {
+		called(m.ID, m.Name, metalWords, visit)
 	})
-	if err != nil {
-		if no := slippedTo(text); no != nil {
-			return Metal{}, no
-		}
-		return Metal{}, err
+	if no := slippedTo(text); err != nil && no != nil {
+		return Metal{}, no
 	}
-	return metals[row], nil
+	return metal, err
 }
 
 // FindCoating finds a coating by designation.
@@ -63,27 +54,13 @@ func FindCoating(text string) (Coating, error) {
 	if no := refused(text); no != nil {
 		return Coating{}, no
 	}
-	row, err := find("coating", text, len(coatings), func(row int, visit func(string)) {
-		visit(coatings[row].ID)
-		visit(coatings[row].Name)
-	})
-	if err != nil {
-		return Coating{}, err
-	}
-	return coatings[row], nil
+	return findIn("coating", text, coatings[:],
+		func(c *Coating, visit func(string)) { called(c.ID, c.Name, nil, visit) })
 }
 
 // FindGas finds a gas by id or name.
 func FindGas(text string) (Gas, error) {
-	row, err := find("gas", text, len(gases), func(row int, visit func(string)) {
-		visit(gases[row].ID)
-		visit(gases[row].Name)
-		words(gasWords, gases[row].ID, visit)
-	})
-	if err != nil {
-		return Gas{}, err
-	}
-	return gases[row], nil
+	return findIn("gas", text, gases[:], func(g *Gas, visit func(string)) { called(g.ID, g.Name, gasWords, visit) })
 }
 
 // FindJoint, FindMode, FindPosition and FindUse find a choice by id, name or shop word.
@@ -93,15 +70,37 @@ func FindPosition(text string) (Option, error) { return findOption("position", t
 func FindUse(text string) (Option, error)      { return findOption("use", text, uses[:]) }
 
 func findOption(kind, text string, rows []Option) (Option, error) {
-	row, err := find(kind, text, len(rows), func(row int, visit func(string)) {
-		visit(rows[row].ID)
-		visit(rows[row].Name)
-		words(optionWords, rows[row].ID, visit)
-	})
-	if err != nil {
-		return Option{}, err
+	return findIn(kind, text, rows, func(o *Option, visit func(string)) { called(o.ID, o.Name, optionWords, visit) })
+}
+
+// FindTerm is the entry that a user means: as TermFor, or by a beginning that only one entry has.
+func FindTerm(word string) (*Term, bool) {
+	if t, ok := TermFor(word); ok {
+		return t, true
 	}
-	return rows[row], nil
+	names := func(row int, visit func(string)) {
+		for _, name := range append([]string{terms[row].Word}, terms[row].Also...) {
+			visit(name)
+		}
+	}
+	row, ok := only(fold(word), len(terms), names, begins)
+	return &terms[row], ok
+}
+
+// TermFor returns the entry that a word or a label stands for, by its word or another name, without regard to case,
+// dashes and blanks. A word goes before another entry's other name.
+func TermFor(label string) (*Term, bool) {
+	key, found := fold(label), (*Term)(nil)
+	for i := range terms {
+		t := &terms[i]
+		if fold(t.Word) == key {
+			return t, true
+		}
+		if found == nil && slices.ContainsFunc(t.Also, func(a string) bool { return fold(a) == key }) {
+			found = t
+		}
+	}
+	return found, found != nil
 }
 
 // FindWire finds a standard size by its printed name: .035, 0.035 in, 1/16", 0.9mm. Dots and slashes
@@ -115,7 +114,8 @@ func FindWire(text string) (Wire, error) {
 			return wires[i], nil
 		}
 	}
-	return Wire{}, unknown("wire", text, fold(key), len(wires), func(row int, visit func(string)) { visit(wires[row].ID) })
+	return Wire{}, unknown("wire", text, fold(key), len(wires),
+		func(row int, visit func(string)) { visit(wires[row].ID) })
 }
 
 // synonyms are shop words for the row with this id.
@@ -124,7 +124,10 @@ type synonyms struct {
 	words []string
 }
 
-func words(list []synonyms, id string, visit func(string)) {
+// called visits what a row is called: its id, its name and the shop words for it.
+func called(id, name string, list []synonyms, visit func(string)) {
+	visit(id)
+	visit(name)
 	for i := range list {
 		if list[i].id == id {
 			for _, w := range list[i].words {

@@ -26,12 +26,7 @@ func Gases() []Gas { return gases[:] }
 
 // GasByID returns the gas with exactly this id.
 func GasByID(id string) (Gas, bool) {
-	for i := range gases {
-		if gases[i].ID == id {
-			return gases[i], true
-		}
-	}
-	return Gas{}, false
+	return byID(gases[:], id, func(r *Gas) string { return r.ID })
 }
 
 // Argon in the nozzle, and how it is bought.
@@ -61,7 +56,8 @@ var cylinders = [...]Cylinder{
 	{"80 ft3", Datum{2.27, 2.1, 2.4, "m3", memoryMedium("United States gas trade, nominal")}},
 	{"125 ft3", Datum{3.54, 3.3, 3.7, "m3", memoryMedium("United States gas trade, nominal")}},
 	{"250 ft3 (K, S)", Datum{7.1, 7.0, 7.9, "m3", memoryMedium("United States gas trade, 250 to 280 ft3")}},
-	{"336 ft3 (T, 300)", Datum{9.5, 9.3, 9.7, "m3", memoryMedium("United States gas trade, about 336 ft3 at 2640 psig")}},
+	{"336 ft3 (T, 300)", Datum{9.5, 9.3, 9.7, "m3",
+		memoryMedium("United States gas trade, about 336 ft3 at 2640 psig")}},
 	{"20 L 200 bar", Datum{4.2, 4.0, 4.3, "m3", memoryMedium("European gas trade")}},
 	{"50 L 200 bar", Datum{10.6, 10.0, 10.7, "m3", memoryMedium("European gas trade")}},
 }

@@ -9,10 +9,49 @@ func Metals() []Metal { return metals[:] }
 
 // MetalByID returns the metal with exactly this id.
 func MetalByID(id string) (Metal, bool) {
-	for i := range metals {
-		if metals[i].ID == id {
-			return metals[i], true
-		}
-	}
-	return Metal{}, false
+	return byID(metals[:], id, func(r *Metal) string { return r.ID })
+}
+
+// GaugeSystem is one of the four sheet-gauge systems.
+type GaugeSystem string
+
+// The four systems in which one gauge number means four thicknesses.
+const (
+	MSG  GaugeSystem = "MSG"  // manufacturers' standard gauge: uncoated steel
+	GSG  GaugeSystem = "GSG"  // galvanized sheet gauge: coated thickness
+	USSG GaugeSystem = "USSG" // United States standard gauge: stainless
+	BS   GaugeSystem = "B&S"  // Brown & Sharpe (AWG): copper alloys
+)
+
+// Family groups the metals that the same physics and cautions apply to.
+type Family string
+
+// Families of base metal.
+const (
+	Steel     Family = "steel"     // unalloyed and low-alloy ferritic sheet
+	Stainless Family = "stainless" // austenitic
+	CastIron  Family = "cast-iron"
+	CopperFam Family = "copper"
+	Bronze    Family = "bronze"
+	BrassFam  Family = "brass"
+)
+
+// Metal is one base metal as it is bought.
+type Metal struct {
+	ID     string // mild-steel galvanized galvannealed ... aluminium-bronze
+	Name   string
+	Family Family
+	System GaugeSystem // the gauge system it is sold by
+
+	Coating string // id of the coating assumed when none is given; "none" for bare metal
+
+	Conductivity Datum  // mean to about 1000 C, W/mmK
+	HeatCapacity Datum  // volumetric, mean to about 1000 C, J/mm3K
+	Density      Datum  // g/cm3
+	Solidus      Datum  // C; V is the value "stays solid" is judged on (low end of the grade's range)
+	Liquidus     Datum  // C
+	Latent       Datum  // J/g
+	Tensile      Datum  // MPa
+	Emissivity   Datum  // of the surface as brazed
+	Note         string // one plain line for the list of metals
 }

@@ -16,27 +16,28 @@ var (
 		memoryHigh("EN 1993-1-2:2005 2.2, stainless 0.4; clean 0.2 to 0.3, oxidized 0.85")}
 )
 
-var stainless304 = Metal{
-	ID: "stainless-304", Name: "stainless steel 304", Family: Stainless, System: USSG, Coating: "none",
-	Conductivity: austeniteConductivity, HeatCapacity: austeniteHeatCapacity, Density: austeniteDensity,
-	Solidus:    Datum{1400, 1395, 1420, "C", read("AISI 304 data sheet, melting range 1400 to 1455")},
-	Liquidus:   Datum{1455, 1440, 1455, "C", read("AISI 304 data sheet, melting range 1400 to 1455")},
-	Latent:     austeniteLatent,
-	Tensile:    Datum{515, 505, 590, "MPa", memoryHigh("ASTM A240, minimum; data sheets 505 to 590 read")},
-	Emissivity: austeniteEmissivity,
-	Note:       "Unclamped while hot: liquid copper cracks stressed stainless",
+// austenite is austenitic stainless sheet, whose heat flow does not depend on the grade.
+func austenite(id, name string, solidus, liquidus, tensile Datum, note string) Metal {
+	return Metal{
+		ID: id, Name: name, Family: Stainless, System: USSG, Coating: "none",
+		Conductivity: austeniteConductivity, HeatCapacity: austeniteHeatCapacity, Density: austeniteDensity,
+		Solidus: solidus, Liquidus: liquidus, Latent: austeniteLatent,
+		Tensile: tensile, Emissivity: austeniteEmissivity, Note: note,
+	}
 }
 
-var stainless316 = Metal{
-	ID: "stainless-316", Name: "stainless steel 316", Family: Stainless, System: USSG, Coating: "none",
-	Conductivity: austeniteConductivity, HeatCapacity: austeniteHeatCapacity, Density: austeniteDensity,
-	Solidus:    Datum{1375, 1370, 1390, "C", read("AISI 316 data sheet, melting range 1375 to 1400")},
-	Liquidus:   Datum{1400, 1400, 1420, "C", read("AISI 316 data sheet, melting range 1375 to 1400")},
-	Latent:     austeniteLatent,
-	Tensile:    Datum{515, 505, 590, "MPa", memoryHigh("ASTM A240, minimum")},
-	Emissivity: austeniteEmissivity,
-	Note:       "As 304, melts a little sooner",
-}
+var (
+	stainless304 = austenite("stainless-304", "stainless steel 304",
+		Datum{1400, 1395, 1420, "C", read("AISI 304 data sheet, melting range 1400 to 1455")},
+		Datum{1455, 1440, 1455, "C", read("AISI 304 data sheet, melting range 1400 to 1455")},
+		Datum{515, 505, 590, "MPa", memoryHigh("ASTM A240, minimum; data sheets 505 to 590 read")},
+		"Unclamped while hot: liquid copper cracks stressed stainless")
+	stainless316 = austenite("stainless-316", "stainless steel 316",
+		Datum{1375, 1370, 1390, "C", read("AISI 316 data sheet, melting range 1375 to 1400")},
+		Datum{1400, 1400, 1420, "C", read("AISI 316 data sheet, melting range 1375 to 1400")},
+		Datum{515, 505, 590, "MPa", memoryHigh("ASTM A240, minimum")},
+		"As 304, melts a little sooner")
+)
 
 var greyIron = Metal{
 	ID: "grey-iron", Name: "grey cast iron", Family: CastIron, System: MSG, Coating: "none",

@@ -32,42 +32,53 @@ var (
 	alloyedConductivity = Datum{0.036, 0.033, 0.041, "W/mmK", worked("mild steel less 10 % for manganese and silicon")}
 )
 
-var mildSteel = Metal{
-	ID: "mild-steel", Name: "mild steel, bare", Family: Steel, System: MSG, Coating: "none",
-	Conductivity: steelConductivity, HeatCapacity: steelHeatCapacity, Density: steelDensity,
-	Solidus: steelSolidus, Liquidus: steelLiquidus, Latent: steelLatent,
-	Tensile: steelTensile, Emissivity: steelEmissivity,
-	Note: "Black or bright low-carbon sheet, cleaned to metal",
+// sheetSteel is unalloyed sheet, bare or under a coat.
+func sheetSteel(id, name string, system GaugeSystem, coating, note string) Metal {
+	return Metal{
+		ID: id, Name: name, Family: Steel, System: system, Coating: coating,
+		Conductivity: steelConductivity, HeatCapacity: steelHeatCapacity, Density: steelDensity,
+		Solidus: steelSolidus, Liquidus: steelLiquidus, Latent: steelLatent,
+		Tensile: steelTensile, Emissivity: steelEmissivity,
+		Note: note,
+	}
 }
 
-var galvanized = Metal{
-	ID: "galvanized", Name: "galvanized steel, hot-dip zinc", Family: Steel, System: GSG, Coating: "G60",
-	Conductivity: steelConductivity, HeatCapacity: steelHeatCapacity, Density: steelDensity,
-	Solidus: steelSolidus, Liquidus: steelLiquidus, Latent: steelLatent,
-	Tensile: steelTensile, Emissivity: steelEmissivity,
-	Note: "Zinc fume; its gauge counts the coat, the heat sees the steel alone",
+var (
+	mildSteel = sheetSteel("mild-steel", "mild steel, bare", MSG, "none",
+		"Black or bright low-carbon sheet, cleaned to metal")
+	galvanized = sheetSteel("galvanized", "galvanized steel, hot-dip zinc", GSG, "G60",
+		"Zinc fume; its gauge counts the coat, the heat sees the steel alone")
+	galvannealed = sheetSteel("galvannealed", "galvannealed steel, zinc-iron coat", GSG, "A40",
+		"Dull grey zinc-iron coat, made for paint; zinc fume all the same")
+	electroZinc = sheetSteel("electro-zinc", "electro-zinc plated steel", MSG, "ZE25/25",
+		"Thin even zinc; less fume than hot-dip, not none")
+	aluminized = sheetSteel("aluminized", "aluminized steel, Al-Si coat", MSG, "T1-40",
+		"The coat melts and does not boil; aluminium bronze wire wets it")
+)
+
+// strongSteel is high-strength sheet. It melts and stores heat as mild steel does; what differs is how much less it
+// conducts and how much strength the heat takes.
+func strongSteel(id, name string, tensile Datum, note string) Metal {
+	m := sheetSteel(id, name, MSG, "none", note)
+	m.Conductivity, m.Tensile = alloyedConductivity, tensile
+	return m
 }
 
-var galvannealed = Metal{
-	ID: "galvannealed", Name: "galvannealed steel, zinc-iron coat", Family: Steel, System: GSG, Coating: "A40",
-	Conductivity: steelConductivity, HeatCapacity: steelHeatCapacity, Density: steelDensity,
-	Solidus: steelSolidus, Liquidus: steelLiquidus, Latent: steelLatent,
-	Tensile: steelTensile, Emissivity: steelEmissivity,
-	Note: "Dull grey zinc-iron coat, made for paint; zinc fume all the same",
-}
-
-var electroZinc = Metal{
-	ID: "electro-zinc", Name: "electro-zinc plated steel", Family: Steel, System: MSG, Coating: "ZE25/25",
-	Conductivity: steelConductivity, HeatCapacity: steelHeatCapacity, Density: steelDensity,
-	Solidus: steelSolidus, Liquidus: steelLiquidus, Latent: steelLatent,
-	Tensile: steelTensile, Emissivity: steelEmissivity,
-	Note: "Thin even zinc; less fume than hot-dip, not none",
-}
-
-var aluminized = Metal{
-	ID: "aluminized", Name: "aluminized steel, Al-Si coat", Family: Steel, System: MSG, Coating: "T1-40",
-	Conductivity: steelConductivity, HeatCapacity: steelHeatCapacity, Density: steelDensity,
-	Solidus: steelSolidus, Liquidus: steelLiquidus, Latent: steelLatent,
-	Tensile: steelTensile, Emissivity: steelEmissivity,
-	Note: "The coat melts and does not boil; aluminium bronze wire wets it",
-}
+var (
+	hsla = strongSteel("hsla", "high-strength low-alloy steel",
+		Datum{440, 410, 540, "MPa", memoryHigh("EN 10268, grades 340 to 420: minimum 410 to 470")},
+		"Micro-alloyed sheet and plate, yield 340 to 420 MPa")
+	dp600 = strongSteel("dp600", "dual-phase steel DP600",
+		Datum{590, 590, 700, "MPa", memoryHigh("EN 10338, minimum of the grade")},
+		"Vehicle sheet: keep the heat low and the parts unstressed")
+	dp800 = strongSteel("dp800", "dual-phase steel DP800",
+		Datum{780, 780, 900, "MPa", memoryHigh("EN 10338, minimum of the grade")},
+		"Vehicle sheet: aluminium-bearing wire keeps copper out of its grain")
+	dp1000 = strongSteel("dp1000", "dual-phase steel DP1000",
+		Datum{980, 980, 1130, "MPa", memoryHigh("EN 10338, minimum of the grade")},
+		"Vehicle sheet: only by the maker's repair procedure in a crash structure")
+	boronSteel = strongSteel("boron-steel", "press-hardened boron steel",
+		Datum{1500, 1300, 1650, "MPa",
+			memoryHigh("advanced high-strength steel guidelines, 22MnB5 hardened, yield about 1000")},
+		"Heat softens it: only by the maker's repair procedure")
+)

@@ -88,7 +88,8 @@ var (
 	CalliperReading = Datum{0.03, 0.03, 0.03, "mm", practice}
 
 	// UnusualWireTolerance is the tolerance taken for a wire that no standard lists, mm.
-	UnusualWireTolerance = Datum{0, -0.04, 0.0254, "mm", memoryMedium("the widest of AWS A5.02 and ISO 544 below 1.6 mm")}
+	UnusualWireTolerance = Datum{0, -0.04, 0.0254, "mm",
+		memoryMedium("the widest of AWS A5.02 and ISO 544 below 1.6 mm")}
 
 	// AluSiliconDensity is the density of an aluminium-silicon coat, g/cm3.
 	AluSiliconDensity = Datum{3.0, 2.7, 3.2, "g/cm3", memoryMedium("EN 10346, aluminium-silicon coatings")}
@@ -101,4 +102,17 @@ var (
 		memoryHigh("ISO 5817 no. 505 level C, written for fusion welds: fillet toe at least 100 degrees")}
 	ColdAngleButt = Datum{70, 70, 70, "deg",
 		memoryHigh("ISO 5817 no. 505 level C, written for fusion welds: butt toe at least 110 degrees")}
+)
+
+// Learning from a booth's own readings.
+var (
+	// ReadingSigma is one standard deviation of a reading, as a share of it.
+	ReadingSigma = Datum{0.015, 0.01, 0.03, "1", practice}
+
+	// LearnedFloor is the 95 % band that stays however many readings come in: what they all share.
+	LearnedFloor = Datum{0.02, 0.02, 0.02, "1",
+		worked("systematic floor: meters, stick-out and timing are wrong in the same way each time")}
+
+	// EtaSigma is one standard deviation of a booth's arc efficiency before any verdict.
+	EtaSigma = Datum{0.025, 0.025, 0.025, "1", worked("half of the 95 % band between measured efficiencies")}
 )

@@ -11,8 +11,8 @@ import (
 // ErrNotBrazed is the cause where a name is known and yet has no row.
 var ErrNotBrazed = errors.New("not brazed here")
 
-// NotBrazed is a metal or a coat that is brought to the booth and has no row here: why, and what to do instead.
-type NotBrazed struct {
+// notBrazedRow is a metal or a coat that is brought to the booth and has no row here: why, and what to do instead.
+type notBrazedRow struct {
 	ID    string
 	words []string // its names, folded; alloy numbers without their temper
 	Why   string   // a clause that follows the name
@@ -20,7 +20,7 @@ type NotBrazed struct {
 	Instead string
 }
 
-var notBrazed = [...]NotBrazed{
+var notBrazed = [...]notBrazedRow{
 	{"aluminium", []string{"al", "aluminium", "aluminum", "alusheet",
 		"1100", "1200", "2017", "2024", "3003", "3004", "3105", "5005", "5052", "5083", "5086", "5251", "5454", "5754",
 		"6005", "6060", "6061", "6063", "6082", "7020", "7075",
@@ -35,13 +35,11 @@ var notBrazed = [...]NotBrazed{
 	{"al-zn", []string{"az", "alzn", "55alzn", "aluminiumzinc", "aluminumzinc", "a792",
 		"az30", "az35", "az40", "az50", "az55", "az60", "az70", "az80", "az90", "az100", "az120", "az150", "az165",
 		"az180", "az185", "az200"},
-		"a coat of 55 % aluminium with 43 % zinc (AZ) is not computed: it melts near 600 °C and its zinc still boils off",
+		"a coat of 55 % aluminium with 43 % zinc (AZ) is not computed: it melts near 600 °C and its zinc " +
+			"still boils off",
 		memoryMedium("ASTM A792, EN 10346: 55 % Al, 43.4 % Zn, 1.6 % Si, melts 570 to 600 C"),
 		"try aluminized on scrap, with a respirator on"},
 }
-
-// NotBrazedRows lists them; read only.
-func NotBrazedRows() []NotBrazed { return notBrazed[:] }
 
 // refused is the refusal of a name that means such a metal or coat, nil for any other.
 func refused(text string) *mistake.Error {
@@ -54,14 +52,14 @@ func refused(text string) *mistake.Error {
 	return nil
 }
 
-func (n *NotBrazed) refusal(text string) *mistake.Error {
+func (n *notBrazedRow) refusal(text string) *mistake.Error {
 	return &mistake.Error{What: quoted(text) + " has no card here: " + n.Why, Hint: n.Instead, Cause: ErrNotBrazed}
 }
 
 // named reports whether a folded name means this metal: its whole name, the name followed by "sheet" and the like, an
 // alloy with its temper, or a beginning of "aluminium", which is asked here first because aluminium bronze begins
 // like it.
-func (n *NotBrazed) named(key string) bool {
+func (n *notBrazedRow) named(key string) bool {
 	for _, tail := range [...]string{"sheet", "plate", "alloy"} {
 		key = strings.TrimSuffix(key, tail)
 	}

@@ -49,10 +49,5 @@ func ModeByID(id string) (Option, bool)     { return optionByID(modes[:], id) }
 func PositionByID(id string) (Option, bool) { return optionByID(positions[:], id) }
 
 func optionByID(rows []Option, id string) (Option, bool) {
-	for i := range rows {
-		if rows[i].ID == id {
-			return rows[i], true
-		}
-	}
-	return Option{}, false
+	return byID(rows, id, func(r *Option) string { return r.ID })
 }

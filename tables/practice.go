@@ -98,8 +98,9 @@ var practiceLines = [...]PracticeLine{
 		"Leave the zinc on; wipe off oil and white rust. Bare metal only where the work lead sits.", practice},
 	{"clean-stainless", TopicClean, "A stainless brush that touches nothing else; degrease, let it dry.", practice},
 	{"clean-copper", TopicClean, "Bright with a brush or pad just before: its oxide keeps the filler off.", practice},
-	{"clean-iron", TopicClean, "Casting skin, soaked oil and graphite off, down to bright metal: file or rotary burr, " +
-		"for a disc smears graphite.", practice},
+	{"clean-iron", TopicClean,
+		"Casting skin, soaked oil and graphite off, down to bright metal: file or rotary burr, " +
+			"for a disc smears graphite.", practice},
 	{"solvent-never", TopicClean, "Never a chlorinated solvent or brake cleaner: arc light and heat turn its vapour " +
 		"into phosgene. Take cans and rags away before the arc.", practice},
 	{"tacks", TopicFitUp, "Tack every 25 to 50 mm, brush each tack, run the bead over it.", practice},
@@ -112,8 +113,9 @@ var practiceLines = [...]PracticeLine{
 	{"bevel-iron", TopicFitUp, "Bevel 60 to 90° to sound metal; drill a small hole at each end of a crack first.",
 		read("US Army TM 9-237 for the bevel; the rest common practice")},
 	{"bevel-plate", TopicFitUp, "Above about 3 mm bevel a butt 60 to 90°, root edge rounded.", practice},
-	{"strip-zinc", TopicClean, "Strip the zinc at least 25 mm back on both faces where stainless or hardened steel is " +
-		"joined to it, and wherever an overlay comes; then give the sheet as bare.", practice},
+	{"strip-zinc", TopicClean,
+		"Strip the zinc at least 25 mm back on both faces where stainless or hardened steel is " +
+			"joined to it, and wherever an overlay comes; then give the sheet as bare.", practice},
 	{"warm-iron", TopicWarm, "Cast iron: at least 150 to 200 °F (66 to 93 °C) through and through, so that it does " +
 		"not chill the filler; the rest of the casting too, where it is held.", practice},
 	{"iron-local", TopicWarm, "A local peak from 1100 °C begins to melt grey iron: hard, brittle, cracked.",
@@ -150,7 +152,8 @@ var practiceLines = [...]PracticeLine{
 	{"zinc-hot", TopicMetal, "Hot zinc embrittles stainless and hardened steel: strip it at least 25 mm back first.",
 		practice},
 
-	{"cool", TopicAfter, "Let it cool slowly, castings under dry sand or a blanket; brush, look at both faces.", practice},
+	{"cool", TopicAfter, "Let it cool slowly, castings under dry sand or a blanket; brush, look at both faces.",
+		practice},
 	{"mend-zinc", TopicAfter, "Mend the burnt zinc on both faces: brush to metal a little beyond it, then zinc-rich " +
 		"paint, zinc spray or zinc solder.", memoryHigh("ASTM A780")},
 	{"leak-test", TopicAfter,
@@ -195,10 +198,5 @@ func PracticeLines() []PracticeLine { return practiceLines[:] }
 
 // PracticeByCode returns the line with exactly this code.
 func PracticeByCode(code string) (PracticeLine, bool) {
-	for i := range practiceLines {
-		if practiceLines[i].Code == code {
-			return practiceLines[i], true
-		}
-	}
-	return PracticeLine{}, false
+	return byID(practiceLines[:], code, func(r *PracticeLine) string { return r.Code })
 }

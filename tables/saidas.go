@@ -15,7 +15,8 @@ var sightWords = []synonyms{
 	{"edges-melted", []string{"melted edge", "edge melted", "melted edges", "edge gone", "edge melted away"}},
 	{"spatter", []string{"splatter", "spitting", "harsh arc", "sputter"}},
 	{"stubbing", []string{"stub", "stubs", "wire stubs", "wire pushes", "pushes the gun"}},
-	{"burn-back", []string{"burns back", "burnt back", "wire stuck to the tip", "stuck in the tip", "stuck to the tip"}},
+	{"burn-back", []string{"burns back", "burnt back", "wire stuck to the tip", "stuck in the tip",
+		"stuck to the tip"}},
 	{"pores", []string{"porosity", "porous", "pinholes", "pinhole", "pore", "popping", "blowholes", "bubbles"}},
 	{"crack", []string{"cracks", "cracked", "cracking"}},
 	{"drops-through", []string{"falls through", "fell through", "drops", "drips through", "sags through"}},
@@ -62,12 +63,7 @@ func rowSaid(phrase string, list []synonyms) (int, bool) {
 	if key == "" {
 		return 0, false
 	}
-	names := func(row int, visit func(string)) {
-		visit(list[row].id)
-		for _, w := range list[row].words {
-			visit(w)
-		}
-	}
+	names := func(row int, visit func(string)) { called(list[row].id, "", list, visit) }
 	for _, fits := range [...]func(key, name string) bool{same, slipped} {
 		if row, ok := only(key, len(list), names, fits); ok {
 			return row, true

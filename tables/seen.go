@@ -85,10 +85,5 @@ func Sights() []Sight { return sights[:] }
 
 // SightByID returns the sight with exactly this id.
 func SightByID(id string) (Sight, bool) {
-	for i := range sights {
-		if sights[i].ID == id {
-			return sights[i], true
-		}
-	}
-	return Sight{}, false
+	return byID(sights[:], id, func(r *Sight) string { return r.ID })
 }

@@ -8,11 +8,8 @@ type FilletTest struct {
 	Bond                  bool    // failed in the diffusion zone; else in the throat
 }
 
-// FilletTestsOrigin is where the fillet tests were read.
-var FilletTestsOrigin = read("Materials 18(10):2339, 2025, doi 10.3390/ma18102339, Table A1")
-
-// filletTests as printed. Force over throat times length is not the paper's own stress, which is on the
-// measured fracture face: ThroatFace and BondFace.
+// filletTests as printed in Materials 18(10):2339, 2025, doi 10.3390/ma18102339, Table A1 (read). Force over throat
+// times length is not the paper's own stress, which is on the measured fracture face.
 var filletTests = [...]FilletTest{
 	{3.70, 100, 160.96, false},
 	{3.40, 160, 190.47, false},
@@ -27,42 +24,18 @@ var filletTests = [...]FilletTest{
 // FilletTests lists the fillet tests; read only.
 func FilletTests() []FilletTest { return filletTests[:] }
 
-var (
-	// ThroatFace and BondFace are stresses on the fracture face, means of 6 and 7 tests.
-	ThroatFace = Datum{348, 320, 380, "MPa",
-		read("Materials 18(10):2339, 2025, on the fracture face; mean worked from 6 rows")}
-	BondFace = Datum{173, 113, 278, "MPa",
-		read("Materials 18(10):2339, 2025, on the fracture face; mean worked from 7 rows")}
-
-	// DesignSafety divides the low edge of a strength: no standard gives a factor for these joints.
-	DesignSafety = Datum{3, 3, 3, "1", worked("assumed: no standard design factor exists for arc-brazed joints")}
-
-	// GammaM2 is the partial factor of the Eurocode's fillet check, which is not written for brazing.
-	GammaM2 = Datum{1.25, 1.25, 1.25, "1", memoryHigh("EN 1993-1-8, resistance of joints")}
-
-	// LapLegOverSheet bounds the leg of a lap fillet by the upper sheet's thickness.
-	LapLegOverSheet = Datum{1, 1, 1, "1", memoryMedium("AISI S100, fillet welds in laps")}
-)
+// DesignSafety divides the low edge of a strength: no standard gives a factor for these joints.
+var DesignSafety = Datum{3, 3, 3, "1", worked("assumed: no standard design factor exists for arc-brazed joints")}
 
 // Plug geometry, from welding codes: a brazed plug counts the wetted area, not fused metal.
 var (
-	PlugHoleOverSheet = Datum{8, 8, 8, "mm", read("AWS D1.1 and AISC as restated: hole at least sheet thickness and 8 mm")}
-	PlugHoleSpan      = Datum{3, 3, 3, "mm",
+	PlugHoleOverSheet = Datum{8, 8, 8, "mm",
+		read("AWS D1.1 and AISC as restated: hole at least sheet thickness and 8 mm")}
+	PlugHoleSpan = Datum{3, 3, 3, "mm",
 		read("AWS D1.1 and AISC as restated: at most 3 mm over the least hole, or 2.25 times the weld's thickness")}
 	PlugHolePerDepth = Datum{2.25, 2.25, 2.25, "1",
 		read("AWS D1.1 and AISC as restated: at most 2.25 times the weld's thickness")}
 	PlugPitch   = Datum{4, 4, 4, "1", read("AWS D1.1 and AISC as restated: centres at least 4 diameters")}
 	PlugTearOut = Datum{2.2, 1.4, 2.2, "1",
 		memoryHigh("AISI S100, arc spot welds in shear: 2.20·t·d·Fu, down to 1.40 in thin sheet")}
-	ArcSpotLeast = Datum{9.525, 9.525, 9.525, "mm",
-		read("AWS D1.3:2008 as quoted: 3/8 in, smallest effective diameter of an arc spot weld")}
-)
-
-// Level B of toe angles, beside the level C of ColdAngleFillet and ColdAngleButt: outer angle at least
-// 110 degrees at a fillet, 150 at a butt.
-var (
-	FineAngleFillet = Datum{70, 70, 70, "deg",
-		memoryHigh("ISO 5817 no. 505 level B, written for fusion welds: fillet toe at least 110 degrees")}
-	FineAngleButt = Datum{30, 30, 30, "deg",
-		memoryHigh("ISO 5817 no. 505 level B, written for fusion welds: butt toe at least 150 degrees")}
 )

@@ -32,11 +32,13 @@ var jobTerms = [...]Term{
 	{"gauge", []string{"thickness", "gauge2", "second gauge"}, "A sheet's number: the higher, the thinner, and each " +
 		"kind of metal has its own list. Type millimetres or inches where a number could be misread.", "mm or in",
 		memoryHigh("manufacturers' standard gauge for uncoated steel, galvanized sheet gauge")},
-	{"coating", []string{"zinc coat", "coating2", "second coating"}, "The zinc or aluminium on the sheet, by its mass " +
-		"on both sides together. More zinc means more fume, more spatter and a wider bare strip.", "g/m² or oz/ft²",
+	{"coating", []string{"zinc coat", "coating2", "second coating"},
+		"The zinc or aluminium on the sheet, by its mass " +
+			"on both sides together. More zinc means more fume, more spatter and a wider bare strip.", "g/m² or oz/ft²",
 		memoryHigh("ASTM A653, EN 10346")},
 	{"joint", []string{"lap", "butt", "tee", "corner", "plug"}, "How the two pieces meet: one over the other (lap), " +
-		"edge to edge (butt), standing on (tee), at an angle (corner), through a hole (plug). It decides how the heat " +
+		"edge to edge (butt), standing on (tee), at an angle (corner), through a hole (plug). It " +
+		"decides how the heat " +
 		"splits and where the bead has to wet.", "", awsTerms},
 	{"gap", []string{"root opening"}, "The open space at the root before the arc. Bronze bridges a small one at a " +
 		"steady arc; a wider one needs a timed arc.", "mm", awsTerms},
@@ -109,10 +111,12 @@ var jobTerms = [...]Term{
 	{"wetted", []string{"wets", "wetting", "wetted 1", "wetted 2"},
 		"Where bronze spread over a face that was hot enough and clean enough to hold it. Only there is a bond.", "mm",
 		awsTerms},
-	{"toe angle", []string{"wetting angle", "toe", "toe angle 1", "toe angle 2"}, "The angle inside the bead where it " +
-		"meets the sheet. A small one runs out smoothly; a large one stands like a drop and lets go.", "degrees",
+	{"toe angle", []string{"wetting angle", "toe", "toe angle 1", "toe angle 2"},
+		"The angle inside the bead where it " +
+			"meets the sheet. A small one runs out smoothly; a large one stands like a drop and lets go.", "degrees",
 		memoryMedium("ISO 5817, no. 505")},
-	{"throat", nil, "The shortest way through a fillet's bronze. The load on the bronze goes through it.", "mm", awsTerms},
+	{"throat", nil, "The shortest way through a fillet's bronze. The load on the bronze goes through it.",
+		"mm", awsTerms},
 	{"leg", nil, "How far a fillet reaches up one side. With it the throat can be measured on a finished bead.", "mm",
 		awsTerms},
 	{"base peak", []string{"base stays solid", "base peak temperature"}, "The hottest that the sheet's skin gets " +
@@ -135,7 +139,8 @@ var jobTerms = [...]Term{
 		"A wide one forgives a hand; a narrow one wants practice.", "",
 		memoryMedium("welding handbooks: operating window, tolerance box")},
 	{"zinc boiled", []string{"zinc boiled 1", "zinc boiled 2", "zinc band", "zinc limit"},
-		"How far from the bead's middle the zinc is gone, 907 °C and more. A strip up to 1 or 2 mm is still protected " +
+		"How far from the bead's middle the zinc is gone, 907 °C and more. A strip up to 1 or 2 mm is " +
+			"still protected " +
 			"by the zinc beside it.", "mm", memoryHigh("boiling point of zinc; TWI Job Knowledge 134")},
 	{"zinc melted", []string{"zinc melted 2"},
 		"How far the zinc was liquid, 419.5 °C and more. It is still there, but uneven.", "mm",
@@ -197,8 +202,9 @@ var jobTerms = [...]Term{
 		"read at the booth. Each reading narrows the card's bands for that machine.", "A, V, mm", practice},
 	{"cost", []string{"wire cost", "gas cost", "labour", "labour time", "labour cost", "total cost", "arc time",
 		"operating", "operating factor", "wire-price", "gas-price", "labour-rate", "steel-price", "steel cost",
-		"grinding", "zinc-repair"}, "What a seam takes of time, wire, gas and money at your prices. The operating factor " +
-		"is the share of the time in which the arc burns.", "your money",
+		"grinding", "zinc-repair"},
+		"What a seam takes of time, wire, gas and money at your prices. The operating factor " +
+			"is the share of the time in which the arc burns.", "your money",
 		memoryMedium("cost chapters of welding handbooks")},
 	{"heat share", []string{"heat share 1", "heat share 2"},
 		"How much of the heat each member takes. The one that takes less sees the higher temperature.", "%", ownTerm},
@@ -208,8 +214,9 @@ var jobTerms = [...]Term{
 		"", ownTerm},
 	{"sheet", nil, "The card and every page beside it as one text, to print or to send. The metal sheet is " +
 		"called by its gauge.", "", ownTerm},
-	{"walk", []string{"first walk"}, "A short way over the screens with the example on them, one key a step. It comes " +
-		"once by itself, on the first start, and later from the pages.", "", ownTerm},
+	{"walk", []string{"first walk"},
+		"A short way over the screens with the example on them, one key a step. It comes " +
+			"once by itself, on the first start, and later from the pages.", "", ownTerm},
 	{"practice", []string{"learn", "booth"}, "Jobs of a booth that the program makes up, with a heat of its own that " +
 		"you do not see. You set, it lays the bead, you correct; nothing is kept unless you say so.", "", ownTerm},
 	{"decide, set, check, keep", []string{"decide", "set", "check", "keep"}, "The order of the work, in which the " +
@@ -224,43 +231,3 @@ var jobTerms = [...]Term{
 
 // Terms lists every entry of the glossary, those of a job in its order first; read only.
 func Terms() []Term { return terms }
-
-// FindTerm is the entry that a user means: as TermFor, or by a beginning that only one entry has.
-func FindTerm(word string) (*Term, bool) {
-	if t, ok := TermFor(word); ok {
-		return t, true
-	}
-	key := fold(word)
-	names := func(row int, visit func(string)) {
-		visit(terms[row].Word)
-		for _, a := range terms[row].Also {
-			visit(a)
-		}
-	}
-	if row, ok := only(key, len(terms), names, begins); ok {
-		return &terms[row], true
-	}
-	return nil, false
-}
-
-// TermFor returns the entry that a word or a label stands for, by its word or another name, without regard to case,
-// dashes and blanks.
-func TermFor(label string) (*Term, bool) {
-	key := fold(label)
-	if key == "" {
-		return nil, false
-	}
-	for i := range terms {
-		if fold(terms[i].Word) == key {
-			return &terms[i], true
-		}
-	}
-	for i := range terms {
-		for _, a := range terms[i].Also {
-			if fold(a) == key {
-				return &terms[i], true
-			}
-		}
-	}
-	return nil, false
-}

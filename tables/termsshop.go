@@ -8,7 +8,8 @@ var shopTerms = [...]Term{
 	{"root", []string{"root edge"},
 		"Where the two pieces come nearest to each other at the bottom of a joint. What stands open there is the gap.",
 		"", awsTerms},
-	{"groove", nil, "A hollow along the joint. One that is cut before the arc lets bronze in; one that is left beside " +
+	{"groove", nil, "A hollow along the joint. One that is cut before the arc lets bronze in; one that " +
+		"is left beside " +
 		"a bead means too little bronze or a melted edge.", "", awsTerms},
 	{"fillet", nil, "A bead in the corner of two faces, as in a lap or a tee. Its size is its leg or its throat.", "",
 		awsTerms},
@@ -23,8 +24,9 @@ var shopTerms = [...]Term{
 		"So the sheet warps less.", "", awsTerms},
 	{"stringer", []string{"stringer bead"}, "A bead laid straight on, without swinging the gun. Bronze runs wide by " +
 		"itself, and a straight bead is the coolest.", "", awsTerms},
-	{"weave", []string{"weaving"}, "Swinging the gun from side to side along the seam. It widens the bead and puts in " +
-		"more heat than thin sheet likes.", "", awsTerms},
+	{"weave", []string{"weaving"},
+		"Swinging the gun from side to side along the seam. It widens the bead and puts in " +
+			"more heat than thin sheet likes.", "", awsTerms},
 	{"drag", []string{"pull angle"}, "Leaning the gun so that the wire points back at the bead. It lays narrower and " +
 		"deeper than pushing, which bronze does not want.", "", awsTerms},
 	{"contact tip", []string{"tip"}, "The copper piece in the gun that gives the wire its current. In a worn or wide " +
@@ -67,7 +69,8 @@ var shopTerms = [...]Term{
 	{"arc efficiency", []string{"efficiency"}, "The share of the arc's energy that gets into the sheet. " +
 		"It is measured in laboratories; readings and test beads say which share your booth has.", "",
 		memoryHigh("DuPont and Marder 1995")},
-	{"galvanized", []string{"galvannealed", "hot-dip", "hot-dip galvanized"}, "Steel sheet with a coat of zinc from a " +
-		"hot bath. Heated on until the zinc is an alloy with iron it is galvannealed: grey and dull.", "",
+	{"galvanized", []string{"galvannealed", "hot-dip", "hot-dip galvanized"},
+		"Steel sheet with a coat of zinc from a " +
+			"hot bath. Heated on until the zinc is an alloy with iron it is galvannealed: grey and dull.", "",
 		memoryHigh("ASTM A653")},
 }

@@ -32,7 +32,8 @@ var warningLines = [...]WarningLine{
 	{"copper-penetration", "caution", "Stainless: leave it unclamped and unstressed while hot. Liquid copper runs " +
 		"into stressed grain boundaries and cracks it.",
 		read("Savage, Nippes and Mushala 1978; abstract of doi 10.1080/02670836.2021.1929718")},
-	{"stainless-filler", "info", "On stainless an aluminium bronze wire is the safer choice against copper penetration.",
+	{"stainless-filler", "info",
+		"On stainless an aluminium bronze wire is the safer choice against copper penetration.",
 		read("abstract of doi 10.1080/02670836.2021.1929718")},
 	{"gap-ignored", "caution",
 		"A gap in a lap or a tee is not in these figures: close it, or give the joint as a butt with its root opening.",
@@ -46,15 +47,17 @@ var warningLines = [...]WarningLine{
 		"Less wire feed than this card, which is computed flat.", practice},
 	{"vertical-down", "info", "Vertical down runs faster and colder than flat, for which this card is computed: " +
 		"check on the test bead that both toes wet.", practice},
-	{"vertical-up", "info", "Vertical up runs slower and hotter than flat, for which this card is computed: less wire " +
-		"feed, thicker sheet.", practice},
+	{"vertical-up", "info",
+		"Vertical up runs slower and hotter than flat, for which this card is computed: less wire " +
+			"feed, thicker sheet.", practice},
 	{"horizontal", "info", "Horizontal: the bead sags to the lower member. Smaller bead, aim a little higher. " +
 		"This card is computed flat.", practice},
 	{"unequal", "info", "Point the arc at the thicker member and let the bead wash onto the thinner one.", practice},
 	{"zinc-fume", "caution", "Extraction on, head out of the plume, respirator: zinc fume gives metal fume fever. " +
 		"Breathlessness, chest pain or fever that lasts: see a doctor.",
 		read("29 CFR 1910.252(c); zinc oxide limits OSHA CH_277000, NIOSH")},
-	{"bronze-fume", "caution", "Extraction on, head out of the plume: copper fume has the tightest limit here, 0.1 mg/m3.",
+	{"bronze-fume", "caution",
+		"Extraction on, head out of the plume: copper fume has the tightest limit here, 0.1 mg/m3.",
 		read("29 CFR 1910.1000 Table Z-1, as in NIOSH 1317380")},
 	{"manganese-fume", "caution", "This wire gives manganese fume: local extraction and a respirator fitted for it. " +
 		"Long exposure harms the nerves.",
@@ -70,8 +73,9 @@ var warningLines = [...]WarningLine{
 	{"timed-estimate", "caution", "On and off times are a line-source estimate, within about a factor of two: " +
 		"try them on scrap with the same gap.",
 		worked("line-source estimate; published times for arc brazing were not found")},
-	{"timed-closed", "caution", "On and off are for a closed joint: over a gap, even of 2 mm, other times are needed. " +
-		"Give the joint as a butt and its gap.",
+	{"timed-closed", "caution",
+		"On and off are for a closed joint: over a gap, even of 2 mm, other times are needed. " +
+			"Give the joint as a butt and its gap.",
 		worked("the beat followed over an open root and over none")},
 	{"timed-no-gap", "info", "Timed arc without a gap: the step is set by the puddle alone.", practice},
 	{"beat-unused", "info", "Arc on, arc off and spot step belong to a timed arc: the ones given were left out. " +
@@ -88,13 +92,7 @@ var warningLines = [...]WarningLine{
 
 // WarningByCode returns the wording of one warning.
 func WarningByCode(code string) (WarningLine, bool) {
-	list := Warnings()
-	for i := range list {
-		if list[i].Code == code {
-			return list[i], true
-		}
-	}
-	return WarningLine{}, false
+	return byID(warningLines[:], code, func(r *WarningLine) string { return r.Code })
 }
 
 // Warnings lists every worded warning; read only.
@@ -119,10 +117,32 @@ var noteLines = [...]NoteLine{
 
 // NoteByCode returns one note.
 func NoteByCode(code string) (NoteLine, bool) {
-	for i := range noteLines {
-		if noteLines[i].Code == code {
-			return noteLines[i], true
-		}
-	}
-	return NoteLine{}, false
+	return byID(noteLines[:], code, func(r *NoteLine) string { return r.Code })
 }
+
+// Danger is a warning of what hurts a hand at the arc, in the fewest words that a small screen has room for.
+type Danger struct {
+	Code   string // of the warning that says it in full
+	Word   string
+	Short  string   // a shorter form of Word; "" for none
+	More   []string // what else the warning is about, said where there is room
+	Deadly bool     // it kills at once, and is said first
+	Fume   bool     // Word is what the plume carries; "fume" comes behind it
+}
+
+// dangers stand in the order in which they are said: what kills at once, then the fume, since it cannot be seen.
+var dangers = [...]Danger{
+	{"stops", "closed vessels", "vessels", []string{"confined spaces", "cadmium"}, true, false},
+	{"shock", "shock", "", nil, true, false},
+	{"zinc-fume", "zinc", "", nil, false, true},
+	{"manganese-fume", "manganese", "", nil, false, true},
+	{"chromium-fume", "chromium", "", nil, false, true},
+	{"bronze-fume", "copper", "", nil, false, true},
+	{"solvent", "solvents", "", nil, false, false},
+	{"fire", "fire", "", nil, false, false},
+	{"eyes", "arc rays", "", nil, false, false},
+	{"overhead", "hot drops", "", nil, false, false},
+}
+
+// Dangers lists them; read only.
+func Dangers() []Danger { return dangers[:] }

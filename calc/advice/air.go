@@ -8,7 +8,8 @@ import (
 	"brazebooth/tables"
 )
 
-const airSource = "coating's mass times the computed bands on every heated face, both with their bands; not validated on zinc"
+const airSource = "coating's mass times the computed bands on every heated face, both with their bands; not " +
+	"validated on zinc"
 
 // Air computes the zinc that goes into the air, and the clean air that would dilute it.
 func Air(card *calc.Card) (Page, error) {
@@ -16,11 +17,12 @@ func Air(card *calc.Card) (Page, error) {
 	travel, ok := card.Figure("travel")
 	switch z, basis, found := zincPerLength(card); {
 	case !calc.Applies("zinc", card):
-		p.because("no zinc on either member: nothing is computed for its fume", calc.OwnCalc, "the card's coatings")
+		p.Because(Own("the card's coatings"), "no zinc on either member: nothing is computed for its fume")
 	case found && ok:
 		p.zinc(z, basis, travel)
 	default:
-		p.because("there is zinc on it, but its bands are not computed for this joint, so that nothing is said of how much fume: extraction and respirator all the same", calc.OwnCalc, airSource)
+		p.Because(Own(airSource), "there is zinc on it, but its bands are not computed for this joint, so that "+
+			"nothing is said of how much fume: extraction and respirator all the same")
 	}
 	p.shade(card)
 	p.others(card)
@@ -64,16 +66,18 @@ func zincPerLength(card *calc.Card) (z ends, basis calc.Basis, found bool) {
 		basis.Inputs = append(basis.Inputs, zincInputs(i+1, arms, boiled.Value, melted.Value, side.V)...)
 	}
 	basis.Formula, basis.Known = strings.Join(sum, " + "), calc.OwnCalc
-	basis.Source = airSource + "; in the middle of the boiled and the melted band, its own band from the low end of the one to the high end of the other, the coating's spread in it"
+	basis.Source = airSource + "; in the middle of the boiled and the melted band, its own band from the low end of " +
+		"the one to the high end of the other, the coating's spread in it"
 	return z, basis, found
 }
 
 // zincInputs are what the zinc that a member gives off depends on.
 func zincInputs(member int, arms, boiled, melted, coat float64) []calc.Input {
 	in := func(symbol, name string, v float64, unit string) calc.Input {
-		return calc.Input{Symbol: fmt.Sprintf("%s%d", symbol, member), Name: fmt.Sprintf("%s, member %d", name, member), Value: v, Unit: unit}
+		return calc.In(fmt.Sprintf("%s%d", symbol, member), fmt.Sprintf("%s, member %d", name, member), v, unit)
 	}
-	list := []calc.Input{in("n", "sides of the joint that it is heated on", arms, "1"), in("b", "zinc boiled half-width", boiled, "mm"),
+	list := []calc.Input{in("n", "sides of the joint that it is heated on", arms, "1"),
+		in("b", "zinc boiled half-width", boiled, "mm"),
 		in("m", "zinc melted half-width", melted, "mm"), in("c", "zinc on one face", coat, "g/m2")}
 	list[1].Derived, list[2].Derived = true, true
 	return list
@@ -84,37 +88,34 @@ type ends struct{ low, mid, high float64 }
 
 // zinc adds rates and the air for each limit.
 func (p *Page) zinc(z ends, perLength calc.Basis, travel calc.Figure) {
-	perHour := travel.Value * 3.6 // m/h of arc
-	low, mid, high := z.low, z.mid, z.high
 	basis := func(formula string) calc.Basis {
-		return calc.Basis{Formula: formula, Source: airSource + "; rates are those while the arc burns", Known: calc.OwnCalc, Inputs: []calc.Input{
-			{Symbol: "z", Name: "zinc driven off", Value: mid, Unit: "g/m", Derived: true},
-			{Symbol: "v", Name: "travel", Value: travel.Value, Unit: "mm/s", Derived: true}}}
+		return calc.OwnBasis(formula, airSource+"; rates are those while the arc burns",
+			calc.Derived("z", "zinc driven off", z.mid, "g/m"), travel.As("v"))
 	}
-	p.add("zinc_per_length", "g/m", mid, low, high, perLength)
-	p.add("zinc_rate", "g/h", mid*perHour, low*perHour, high*perHour, basis("3.6·{z}·{v}"))
-	oxide := tables.ZincOxideRatio.V
-	p.add("zinc_oxide_rate", "g/h", mid*perHour*oxide, low*perHour*oxide, high*perHour*oxide, basis("1.245·3.6·{z}·{v}"))
-	p.cleanAir(mid*perHour*oxide, low*perHour*oxide, high*perHour*oxide)
+	zinc := p.add("zinc_per_length", "g/m", z.mid, z.low, z.high, perLength)
+	rate := p.scaled("zinc_rate", "g/h", zinc, travel.Value*3.6, basis("3.6·{z}·{v}")) // by the m/h of arc
+	p.cleanAir(p.scaled("zinc_oxide_rate", "g/h", rate, tables.ZincOxideRatio.V, basis("1.245·3.6·{z}·{v}")))
 }
 
 // cleanAir adds the flow for the strictest limit and states the others'.
-func (p *Page) cleanAir(mid, low, high float64) {
+func (p *Page) cleanAir(oxide calc.Figure) {
 	least := 0.0
 	for _, l := range tables.ExposureLimits() {
 		if l.Agent != "zinc-oxide" || l.Span != tables.ShiftMean {
 			continue
 		}
-		p.because(fmt.Sprintf("%s %.3g mg/m³ of %s, %s: %.0f m³/h of clean air (%.0f to %.0f)", l.Body, l.Limit.V, l.Name, l.Form, 1000*mid/l.Limit.V, 1000*low/l.Limit.V, 1000*high/l.Limit.V),
-			string(l.Limit.Known), l.Limit.Source)
+		p.Because(l.Limit.Origin, "%s %.3g mg/m³ of %s, %s: %.0f m³/h of clean air (%.0f to %.0f)", l.Body, l.Limit.V,
+			l.Name, l.Form, CleanAir(oxide.Value, l.Limit.V), CleanAir(oxide.Low, l.Limit.V),
+			CleanAir(oxide.High, l.Limit.V))
 		if least == 0 || l.Limit.V < least {
 			least = l.Limit.V
 		}
 	}
 	if least > 0 {
-		p.add("clean_air_flow", "m3/h", CleanAir(mid, least), CleanAir(low, least), CleanAir(high, least), calc.Basis{Formula: "1000·{r}/{C}",
-			Source: "29 CFR 1910.1000(d)(2), the sum of C/L at most one; the strictest of the bodies' limits", Known: calc.OwnCalc,
-			Inputs: []calc.Input{{Symbol: "r", Name: "zinc oxide", Value: mid, Unit: "g/h", Derived: true}, {Symbol: "C", Name: "strictest limit", Value: least, Unit: "mg/m3"}}})
+		p.add("clean_air_flow", "m3/h", CleanAir(oxide.Value, least), CleanAir(oxide.Low, least),
+			CleanAir(oxide.High, least), calc.OwnBasis("1000·{r}/{C}",
+				"29 CFR 1910.1000(d)(2), the sum of C/L at most one; the strictest of the bodies' limits",
+				calc.Derived("r", "zinc oxide", oxide.Value, "g/h"), calc.In("C", "strictest limit", least, "mg/m3")))
 	}
 }
 
@@ -131,15 +132,14 @@ func (p *Page) shade(card *calc.Card) {
 	if !ok {
 		return
 	}
-	add := func(name string, d tables.Datum) {
-		p.add(name, "shade", d.V, d.V, d.V, calc.Basis{Formula: "row of the shade table for the arc-on current", Source: d.Source, Known: string(d.Known)})
-	}
+	const formula = "row of the shade table for the arc-on current"
 	if row.Suggested.V > 0 {
-		add("shade_suggested", row.Suggested)
+		p.row("shade_suggested", row.Suggested, formula)
 	} else {
-		p.because("below 60 A no shade is suggested: start dark, 10 or 11, and go lighter until you see the puddle", "read", "ANSI Z49.1 shade guide as reproduced")
+		p.Because(row.Suggested.Origin,
+			"below 60 A no shade is suggested: start dark, 10 or 11, and go lighter until you see the puddle")
 	}
-	add("shade_minimum", row.Minimum)
+	p.row("shade_minimum", row.Minimum, formula)
 }
 
 // others are the limits of what else is in the plume: copper always, the rest by wire and base.
@@ -154,22 +154,29 @@ func (p *Page) others(card *calc.Card) {
 	for _, a := range agents {
 		for _, body := range [...]tables.Body{tables.ACGIH, tables.OSHA} {
 			if l, ok := tables.LimitFor(a, body, tables.ShiftMean); ok {
-				p.because(fmt.Sprintf("%s in the plume too: %s %.3g mg/m³, %s; no rate is known for it", l.Name, l.Body, l.Limit.V, l.Form), string(l.Limit.Known), l.Limit.Source)
+				p.Because(l.Limit.Origin, "%s in the plume too: %s %.3g mg/m³, %s; no rate is known for it", l.Name,
+					l.Body, l.Limit.V, l.Form)
 			}
 		}
 	}
 }
 
 func (p *Page) airWords() {
-	p.because("rates and clean air are for an arc that burns the whole hour; a hand's burns some 25 to 60 % of it", string(tables.OperatingFactor.Known), tables.OperatingFactor.Source)
+	p.Because(tables.OperatingFactor.Origin,
+		"rates and clean air are for an arc that burns the whole hour; a hand's burns some 25 to 60 %% of it")
 	v := tables.VentilationFlow
-	p.because(fmt.Sprintf("in a room under %.0f m³ a welder, under %.0f m high or obstructed: %.0f m³/min of mechanical ventilation for each welder", tables.VentilationVolume.V, tables.VentilationCeiling.V, v.V), string(v.Known), v.Source)
+	p.Because(v.Origin, "in a room under %.0f m³ a welder, under %.0f m high or obstructed: %.0f m³/min of "+
+		"mechanical ventilation for each welder", tables.VentilationVolume.V, tables.VentilationCeiling.V, v.V)
 	h := tables.HoodFlows()
 	const cubicFoot = 0.3048 * 0.3048 * 0.3048 * 60 // m3/h for each ft3/min, exact
 	near, far := h[0].Flow.V, h[len(h)-1].Flow.V
-	p.because(fmt.Sprintf("a movable hood close by does more than any room: %.2f m/s at the work takes %.0f m³/h (%.0f ft³/min) at 100 to 150 mm, %.0f m³/h (%.0f) at 250 to 300 mm", tables.HoodSpeed.V, near*cubicFoot, near, far*cubicFoot, far), string(h[0].Flow.Known), h[0].Flow.Source)
-	p.because(fmt.Sprintf("fire watch %.0f minutes, then up to %.0f hours' monitoring; the older minimum is 30 minutes", tables.FireWatch.V, tables.FireMonitoring.V), string(tables.FireWatch.Known), tables.FireWatch.Source)
-	p.because("the wire's own fume is left out: no rate with a source was found", calc.OwnCalc, "no source")
-	p.Warnings = append(p.Warnings, calc.Warning{Code: "air-compare", Severity: calc.Caution,
-		Text: "These figures compare set-ups. They assume perfect mixing, which a nose in the plume never has: they replace neither extraction at the joint nor a respirator nor air sampling.", Basis: "29 CFR 1910.252(c); common practice"})
+	p.Because(h[0].Flow.Origin, "a movable hood close by does more than any room: %.2f m/s at the work takes %.0f "+
+		"m³/h (%.0f ft³/min) at 100 to 150 mm, %.0f m³/h (%.0f) at 250 to 300 mm", tables.HoodSpeed.V, near*cubicFoot,
+		near, far*cubicFoot, far)
+	p.Because(tables.FireWatch.Origin, "fire watch %.0f minutes, then up to %.0f hours' monitoring; the older "+
+		"minimum is 30 minutes", tables.FireWatch.V, tables.FireMonitoring.V)
+	p.Because(Own("no source"), "the wire's own fume is left out: no rate with a source was found")
+	p.Warn("air-compare", "29 CFR 1910.252(c); common practice",
+		"These figures compare set-ups. They assume perfect mixing, which a nose in the plume never has: they "+
+			"replace neither extraction at the joint nor a respirator nor air sampling.")
 }

@@ -34,15 +34,18 @@ type Entry struct {
 
 // contents in the order of the work.
 var contents = [...]Entry{
-	{Name: "fit", Chapter: Decide, Of: Fit, Needs: []string{"hazard", "use", "service-temp", "load", "length", "safety", "throat", "leg"}},
+	{Name: "fit", Chapter: Decide, Of: Fit,
+		Needs: []string{"hazard", "use", "service-temp", "load", "length", "safety", "throat", "leg"}},
 	{Name: "filler", Chapter: Decide, Of: Fillers, Given: FillersContext, Needs: []string{"use", "wire-price"}},
 	{Name: "prepare", Chapter: Decide, Of: Prepare, Needs: []string{"length", "preheat"}},
 	{Name: "overlay", Chapter: Set, Of: Overlay, Needs: []string{"joint", "shaft-dia", "length", "layer", "preheat"}},
 	{Name: "machine", Chapter: Set, Of: Machine, Needs: []string{"rated-amps", "rated-duty", "nozzle-bore"}},
-	{Name: "strength", Chapter: Look, Of: Strength, Needs: []string{"length", "throat", "leg", "load", "safety", "service-temp", "count"}},
+	{Name: "strength", Chapter: Look, Of: Strength,
+		Needs: []string{"length", "throat", "leg", "load", "safety", "service-temp", "count"}},
 	{Name: "air", Chapter: Look, Of: Air},
 	{Name: "correct", Chapter: Look, Needs: []string{"hazard", "use", "nozzle-bore"}},
-	{Name: "cost", Chapter: Keep, Of: Cost, Needs: []string{"length", "count", "wire-price", "gas-price", "labour-rate", "operating", "steel-price", "grinding", "zinc-repair", "shaft-dia", "layer"}},
+	{Name: "cost", Chapter: Keep, Of: Cost, Needs: []string{"length", "count", "wire-price", "gas-price", "labour-rate",
+		"operating", "steel-price", "grinding", "zinc-repair", "shaft-dia", "layer"}},
 }
 
 // Contents lists the pages beside the card in the order of the work; read only.
@@ -106,7 +109,7 @@ func Pages(ctx context.Context, card *calc.Card, names []string) ([]Page, error)
 		p, err := s.Answer(ctx, card)
 		if lacks := mistake.Of(err); lacks != nil {
 			p = Page{Name: s.Name, Card: *card}
-			p.because("not for this job yet: "+lacks.Error()+"; "+lacks.Hint, calc.OwnCalc, "the job")
+			p.Because(ownJob, "not for this job yet: %v; %s", lacks, lacks.Hint)
 		} else if err != nil {
 			return nil, err
 		}
@@ -137,17 +140,19 @@ func PageNames(text string) ([]string, error) {
 			all = append(all, s.Name)
 		}
 	}
-	for _, w := range strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return r == ',' || r == ' ' || r == ';' }) {
+	for _, w := range calc.TypedWords(text) {
 		switch {
 		case w == "all":
 			return nil, nil
 		case !slices.Contains(all, w):
-			return nil, mistake.In("show", "no page is called "+strconv.QuoteToASCII(w), "type all, or any of "+strings.Join(all, ", ")+", with commas")
+			return nil, mistake.In("show", "no page is called "+strconv.QuoteToASCII(w),
+				"type all, or any of "+strings.Join(all, ", ")+", with commas")
 		}
 		names = append(names, w)
 	}
 	if len(names) == 0 {
-		return nil, mistake.In("show", "no page is named", "type all, or any of "+strings.Join(all, ", ")+", with commas")
+		return nil, mistake.In("show", "no page is named",
+			"type all, or any of "+strings.Join(all, ", ")+", with commas")
 	}
 	return names, nil
 }

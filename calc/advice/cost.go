@@ -1,7 +1,6 @@
 package advice
 
 import (
-	"fmt"
 	"math"
 
 	"brazebooth/calc"
@@ -47,7 +46,7 @@ func (p *Page) beadLength(card *calc.Card) (float64, error) {
 	}
 	time, _ := over.Figure("arc_time")
 	travel, _ := card.Figure("travel")
-	p.because("the bead of the whole overlay, as on its own page", calc.OwnCalc, "mass balance")
+	p.Because(Own("mass balance"), "the bead of the whole overlay, as on its own page")
 	p.seam(card, overlayLength)
 	return time.Value * travel.Value * count, nil
 }
@@ -62,8 +61,9 @@ func (p *Page) passes(card *calc.Card) float64 {
 	beads := func(angle, bead float64) float64 { return formula.GroovePasses(t, angle, bead) }
 	b := tables.Bevel
 	n := beads(b.V, area.Value)
-	p.add("passes", "1", n, min(n, beads(b.Low, area.High)), max(n, beads(b.High, area.Low)), calc.Basis{Formula: "max(1, {t}²·tan({a}/2)/{A}), rounded up", Source: b.Source, Known: string(b.Known), Inputs: []calc.Input{
-		{Symbol: "t", Name: "thinner member", Value: t, Unit: "mm"}, {Symbol: "a", Name: "groove's angle", Value: b.V, Unit: "deg", Assumed: true}, {Symbol: "A", Name: "one bead", Value: area.Value, Unit: "mm2", Derived: true}}})
+	p.add("passes", "1", n, min(n, beads(b.Low, area.High)), max(n, beads(b.High, area.Low)),
+		calc.RowBasis("max(1, {t}²·tan({a}/2)/{A}), rounded up", b.Origin, calc.In("t", "thinner member", t, "mm"),
+			calc.Assumed("a", "groove's angle", b.V, "deg"), calc.Derived("A", "one bead", area.Value, "mm2")))
 	return n
 }
 
@@ -74,12 +74,13 @@ func (p *Page) seamTime(card *calc.Card, length float64, travel calc.Figure) cal
 	if share < 1 {
 		name = "seam_time"
 	}
-	p.add(name, "s", t(travel.Value), t(travel.High), t(travel.Low), calc.Basis{Formula: "{L}/{v}", Source: "definition; starts, stops and a timed arc's first spot left out", Known: calc.OwnCalc,
-		Inputs: []calc.Input{{Symbol: "L", Name: "seam in all", Value: length, Unit: "mm"}, {Symbol: "v", Name: "travel", Value: travel.Value, Unit: "mm/s", Derived: true}}})
-	whole := p.Figures[len(p.Figures)-1]
+	whole := p.add(name, "s", t(travel.Value), t(travel.High), t(travel.Low), calc.OwnBasis("{L}/{v}",
+		"definition; starts, stops and a timed arc's first spot left out", calc.In("L", "seam in all", length, "mm"),
+		travel.As("v")))
 	if share < 1 {
-		p.add("arc_time", "s", whole.Value*share, whole.Low*share, whole.High*share, calc.Basis{Formula: "{s}·{on}/({on} + {off})", Source: "definition: the arc pauses the rest", Known: calc.OwnCalc,
-			Inputs: []calc.Input{{Symbol: "s", Name: "seam time", Value: whole.Value, Unit: "s", Derived: true}, {Symbol: "on", Name: "arc on", Value: card.Used.ArcOn.V, Unit: "s"}, {Symbol: "off", Name: "arc off", Value: card.Used.ArcOff.V, Unit: "s"}}})
+		p.scaled("arc_time", "s", whole, share, calc.OwnBasis("{s}·{on}/({on} + {off})",
+			"definition: the arc pauses the rest", whole.As("s"), calc.In("on", "arc on", card.Used.ArcOn.V, "s"),
+			calc.In("off", "arc off", card.Used.ArcOff.V, "s")))
 	}
 	return whole
 }
@@ -88,10 +89,9 @@ func (p *Page) seamTime(card *calc.Card, length float64, travel calc.Figure) cal
 func (p *Page) wire(card *calc.Card, time, rate calc.Figure) calc.Figure {
 	share := arcShare(card)
 	per := share / 60 / p.efficiency(card) // g for each g/min and s
-	p.add("wire_used", "g", time.Value*rate.Value*per, time.Low*rate.Low*per, time.High*rate.High*per, calc.Basis{Formula: "{t}·{m}/60/{e}", Source: "mass balance", Known: calc.OwnCalc,
-		Inputs: []calc.Input{{Symbol: "t", Name: "arc time", Value: time.Value * share, Unit: "s", Derived: true}, {Symbol: "m", Name: "deposition", Value: rate.Value, Unit: "g/min", Derived: true},
-			{Symbol: "e", Name: "deposition efficiency", Value: p.efficiency(card), Unit: "1"}}})
-	return p.Figures[len(p.Figures)-1]
+	return p.add("wire_used", "g", time.Value*rate.Value*per, time.Low*rate.Low*per, time.High*rate.High*per,
+		calc.OwnBasis("{t}·{m}/60/{e}", "mass balance", calc.Derived("t", "arc time", time.Value*share, "s"),
+			rate.As("m"), calc.In("e", "deposition efficiency", p.efficiency(card), "1")))
 }
 
 func (p *Page) gas(card *calc.Card, time calc.Figure) calc.Figure {
@@ -99,16 +99,10 @@ func (p *Page) gas(card *calc.Card, time calc.Figure) calc.Figure {
 	if !ok {
 		return calc.Figure{}
 	}
-	l := func(t, f float64) float64 {
-		v, err := formula.GasVolume(f, t, 0, 0)
-		if err != nil {
-			return 0
-		}
-		return v
-	}
-	p.add("gas_used", "L", l(time.Value, flow.Value), l(time.Low, flow.Low), l(time.High, flow.High), calc.Basis{Formula: "{q}·{t}/60", Source: "definition; flow before and after the arc left out", Known: calc.OwnCalc,
-		Inputs: []calc.Input{{Symbol: "q", Name: "gas flow", Value: flow.Value, Unit: "L/min"}, {Symbol: "t", Name: "time of the seams", Value: time.Value, Unit: "s", Derived: true}}})
-	return p.Figures[len(p.Figures)-1]
+	l := func(t, f float64) float64 { v, _ := formula.GasVolume(f, t); return v }
+	return p.add("gas_used", "L", l(time.Value, flow.Value), l(time.Low, flow.Low), l(time.High, flow.High),
+		calc.OwnBasis("{q}·{t}/60", "definition; flow before and after the arc left out",
+			calc.In("q", "gas flow", flow.Value, "L/min"), calc.Derived("t", "time of the seams", time.Value, "s")))
 }
 
 // money is wire, gas and labour at the user's prices; what has no price has no cost.
@@ -117,31 +111,31 @@ func (p *Page) money(card *calc.Card, time, wire, gas calc.Figure, length float6
 	if unit == "" {
 		unit = "money"
 	}
-	total := calc.Figure{Name: "total_cost", Unit: unit, Basis: calc.Basis{Source: "the user's prices", Known: calc.OwnCalc}}
+	total := calc.NewFigure("total_cost", unit, 0, 0, 0, calc.OwnBasis("", "the user's prices"))
 	add := func(name, formula string, f calc.Figure, price calc.Input, per float64) {
 		by := price.Value / per
-		p.add(name, unit, f.Value*by, f.Low*by, f.High*by, calc.Basis{Formula: formula, Source: "the user's prices", Known: calc.OwnCalc,
-			Inputs: []calc.Input{{Symbol: "n", Name: calc.FigureLabel(f.Name), Value: f.Value, Unit: f.Unit, Derived: true}, price}})
+		x := p.scaled(name, unit, f, by, calc.OwnBasis(formula, "the user's prices", f.As("n"), price))
 		total.Value, total.Low, total.High = total.Value+f.Value*by, total.Low+f.Low*by, total.High+f.High*by
-		sum(&total.Basis, &p.Figures[len(p.Figures)-1])
+		sum(&total.Basis, &x)
 	}
 	if u.WirePrice.Set {
-		add("wire_cost", "{n}/1000·{p}", wire, calc.Input{Symbol: "p", Name: "price of a kg", Value: u.WirePrice.V, Unit: unit}, 1000)
+		add("wire_cost", "{n}/1000·{p}", wire, calc.In("p", "price of a kg", u.WirePrice.V, unit), 1000)
 	}
 	if u.GasPrice.Set {
-		add("gas_cost", "{n}/1000·{p}", gas, calc.Input{Symbol: "p", Name: "price of a m³", Value: u.GasPrice.V, Unit: unit}, 1000)
+		add("gas_cost", "{n}/1000·{p}", gas, calc.In("p", "price of a m³", u.GasPrice.V, unit), 1000)
 	}
 	hours := p.labour(card, time)
 	if u.LabourRate.Set {
-		add("labour_cost", "{n}·{p}", hours, calc.Input{Symbol: "p", Name: "rate of an hour", Value: u.LabourRate.V, Unit: unit}, 1)
+		add("labour_cost", "{n}·{p}", hours, calc.In("p", "rate of an hour", u.LabourRate.V, unit), 1)
 	}
 	if u.WirePrice.Set || u.GasPrice.Set || u.LabourRate.Set {
-		p.Figures = append(p.Figures, total)
-		p.because(fmt.Sprintf("labour and overhead are about %.0f %% of what such work costs", tables.LabourShare.V), string(tables.LabourShare.Known), tables.LabourShare.Source)
+		p.take(total)
+		p.Because(tables.LabourShare.Origin, "labour and overhead are about %.0f %% of what such work costs",
+			tables.LabourShare.V)
 		p.steel(card, wire, gas, hours, length, total, unit)
 		return
 	}
-	p.because("no price was given for wire, gas or labour: nothing in money", calc.OwnCalc, "the job")
+	p.Because(ownJob, "no price was given for wire, gas or labour: nothing in money")
 }
 
 // sum adds a figure to a formula that is a sum.
@@ -151,7 +145,7 @@ func sum(b *calc.Basis, f *calc.Figure) {
 		b.Formula += " + "
 	}
 	b.Formula += "{" + symbol + "}"
-	b.Inputs = append(b.Inputs, calc.Input{Symbol: symbol, Name: calc.FigureLabel(f.Name), Value: f.Value, Unit: f.Unit, Derived: true})
+	b.Inputs = append(b.Inputs, f.As(symbol))
 }
 
 // labour is the working hours for the arc time, by the operating factor.
@@ -160,19 +154,21 @@ func (p *Page) labour(card *calc.Card, time calc.Figure) calc.Figure {
 	if v := card.Used.Operating; v.Set {
 		f = tables.Datum{V: v.V, Low: v.V, High: v.V, Unit: "%", Origin: f.Origin}
 	} else {
-		p.Card.Assumed = append(p.Card.Assumed, calc.Assumption{Field: "operating", Value: calc.Number(f.V) + "%", Why: "arc-on share of the time, from handbooks"})
+		p.assume("operating", calc.Number(f.V)+"%", "arc-on share of the time, from handbooks")
 	}
 	h := func(t, share float64) float64 { return t / 3600 / (share / 100) }
-	p.add("labour_time", "h", h(time.Value, f.V), h(time.Low, f.High), h(time.High, f.Low), calc.Basis{Formula: "{t}/3600/({o}/100)", Source: f.Source, Known: string(f.Known),
-		Inputs: []calc.Input{{Symbol: "t", Name: "time of the seams", Value: time.Value, Unit: "s", Derived: true}, {Symbol: "o", Name: "operating factor", Value: f.V, Unit: "%", Assumed: !card.Used.Operating.Set}}})
-	return p.Figures[len(p.Figures)-1]
+	return p.add("labour_time", "h", h(time.Value, f.V), h(time.Low, f.High), h(time.High, f.Low),
+		calc.RowBasis("{t}/3600/({o}/100)", f.Origin, calc.Derived("t", "time of the seams", time.Value, "s"),
+			calc.Input{Symbol: "o", Name: "operating factor", Value: f.V, Unit: "%",
+				Assumed: !card.Used.Operating.Set}))
 }
 
 // steel compares the same bead in steel wire: as much metal, as quickly, then grinding and zinc repair.
 func (p *Page) steel(card *calc.Card, wire, gas, hours calc.Figure, length float64, total calc.Figure, unit string) {
 	u := &card.Used
 	if !u.SteelPrice.Set {
-		p.because("steel wire was not priced: with its price, and minutes a metre of grinding and zinc repair, it is compared", calc.OwnCalc, "the job")
+		p.Because(ownJob, "steel wire was not priced: with its price, and minutes a metre of grinding and zinc "+
+			"repair, it is compared")
 		return
 	}
 	steel, ok := tables.FillerByID("steel")
@@ -185,30 +181,35 @@ func (p *Page) steel(card *calc.Card, wire, gas, hours calc.Figure, length float
 		return w*ratio*u.SteelPrice.V/1000 + g*u.GasPrice.V/1000 + (h+extra)*u.LabourRate.V
 	}
 	v := cost(wire.Value, gas.Value, hours.Value)
-	p.add("steel_cost", unit, v, cost(wire.Low, gas.Low, hours.Low), cost(wire.High, gas.High, hours.High), calc.Basis{Formula: "{w}/1000·{p} + {n}/1000·{q} + ({h} + ({g} + {z})/60·{L}/1000)·{r}",
-		Source: "the user's prices and times; as much steel as bronze by volume, as quickly, then grinding and zinc repair", Known: calc.OwnCalc, Inputs: []calc.Input{
-			{Symbol: "w", Name: "steel wire of the same volume", Value: wire.Value * ratio, Unit: "g", Derived: true}, {Symbol: "p", Name: "price of a kg of steel wire", Value: u.SteelPrice.V, Unit: unit},
-			{Symbol: "n", Name: calc.FigureLabel("gas_used"), Value: gas.Value, Unit: "L", Derived: true}, {Symbol: "q", Name: "price of a m³ of gas", Value: u.GasPrice.V, Unit: unit},
-			{Symbol: "h", Name: calc.FigureLabel("labour_time"), Value: hours.Value, Unit: "h", Derived: true}, {Symbol: "g", Name: "grinding", Value: u.Grinding.V, Unit: "min/m"}, {Symbol: "z", Name: "zinc repair", Value: u.ZincRepair.V, Unit: "min/m"},
-			{Symbol: "L", Name: "seam in all", Value: length, Unit: "mm"}, {Symbol: "r", Name: "rate of an hour", Value: u.LabourRate.V, Unit: unit}}})
-	text := fmt.Sprintf("bronze is cheaper here by %.3g %s, between the middles of both bands", v-total.Value, unit)
+	p.add("steel_cost", unit, v, cost(wire.Low, gas.Low, hours.Low), cost(wire.High, gas.High, hours.High),
+		calc.OwnBasis("{w}/1000·{p} + {n}/1000·{q} + ({h} + ({g} + {z})/60·{L}/1000)·{r}", "the user's prices and "+
+			"times; as much steel as bronze by volume, as quickly, then grinding and zinc repair", calc.Derived("w",
+			"steel wire of the same volume", wire.Value*ratio, "g"), calc.In("p", "price of a kg of steel wire",
+			u.SteelPrice.V, unit), gas.As("n"), calc.In("q", "price of a m³ of gas", u.GasPrice.V, unit), hours.As("h"),
+			calc.In("g", "grinding", u.Grinding.V, "min/m"), calc.In("z", "zinc repair", u.ZincRepair.V, "min/m"),
+			calc.In("L", "seam in all", length, "mm"), calc.In("r", "rate of an hour", u.LabourRate.V, unit)))
+	cheaper, proviso := "bronze", ""
 	if v < total.Value {
-		text = fmt.Sprintf("steel is cheaper here by %.3g %s, between the middles of both bands, if its heat and its zinc damage may be", total.Value-v, unit)
+		cheaper, proviso = "steel", ", if its heat and its zinc damage may be"
 	}
-	p.because(text, calc.OwnCalc, "the two totals")
-	p.because("no heat, distortion or strength is priced in this", calc.OwnCalc, "the two totals")
+	both := Own("the two totals")
+	p.Because(both, "%s is cheaper here by %.3g %s, between the middles of both bands%s", cheaper,
+		math.Abs(v-total.Value), unit, proviso)
+	p.Because(both, "no heat, distortion or strength is priced in this")
 }
 
 // order is whole spools and bottles for the high ends.
 func (p *Page) order(wire, gas calc.Figure) {
 	for _, s := range tables.Spools() {
 		if s.ID == "8 in" || s.ID == "S200" {
-			p.because(fmt.Sprintf("wire: %.0f of %s spools, %.3g kg each as sold in steel", math.Ceil(wire.High/1000/s.Mass.V), s.ID, s.Mass.V), string(s.Mass.Known), s.Mass.Source)
+			p.Because(s.Mass.Origin, "wire: %.0f of %s spools, %.3g kg each as sold in steel",
+				math.Ceil(wire.High/1000/s.Mass.V), s.ID, s.Mass.V)
 		}
 	}
 	for _, c := range tables.Cylinders() {
 		if c.ID == "125 ft3" || c.ID == "50 L 200 bar" {
-			p.because(fmt.Sprintf("gas: %.0f of %s bottles, %.3g m³ each", math.Ceil(gas.High/1000/c.Volume.V), c.ID, c.Volume.V), string(c.Volume.Known), c.Volume.Source)
+			p.Because(c.Volume.Origin, "gas: %.0f of %s bottles, %.3g m³ each", math.Ceil(gas.High/1000/c.Volume.V),
+				c.ID, c.Volume.V)
 		}
 	}
 }

@@ -41,7 +41,8 @@ func FillersContext(ctx context.Context, card *calc.Card) (Page, error) {
 	list := make([]Ranked, 0, len(all))
 	for i := range all {
 		if !all[i].Comparison() {
-			list = append(list, Ranked{ID: all[i].ID, Name: all[i].Name, Colour: all[i].Colour, Tensile: all[i].Tensile.V, For: []Reason{}, Against: []Reason{}})
+			list = append(list, Ranked{ID: all[i].ID, Name: all[i].Name, Colour: all[i].Colour,
+				Tensile: all[i].Tensile.V, For: []Reason{}, Against: []Reason{}})
 		}
 	}
 	var wg crew.Crew
@@ -61,7 +62,8 @@ func FillersContext(ctx context.Context, card *calc.Card) (Page, error) {
 	p.Ranking = list
 	p.pair(card)
 	if list[0].ID != card.Used.Filler {
-		p.because("the card has "+card.Used.Filler+"; the first of this list is "+list[0].ID, calc.OwnCalc, "the rules and the window")
+		p.Because(Own("the rules and the window"), "the card has %s; the first of this list is %s",
+			card.Used.Filler, list[0].ID)
 	}
 	return p, nil
 }
@@ -78,27 +80,31 @@ func (r *Ranked) judge(ctx context.Context, card *calc.Card) {
 func (r *Ranked) rules(f *tables.Filler, card *calc.Card) {
 	for _, rule := range tables.FillerRules() {
 		if rule.Filler == r.ID && calc.Applies(rule.On, card) {
-			r.point(rule.Points, rule.Text, string(rule.Known), rule.Source)
+			r.point(rule.Points, rule.Origin, "%s", rule.Text)
 		}
 	}
 	r.melting(card, f)
 	if !f.Fitted {
-		r.point(-0.5, "its current is less well known: read the amps on the first bead", string(tables.Worked), f.Phi.Source)
+		r.point(-0.5, tables.Origin{Source: f.Phi.Source, Known: tables.Worked},
+			"its current is less well known: read the amps on the first bead")
 	}
 	if r.ID == "cumn13al8" {
-		r.point(-1, "manganese fume: a respirator fitted for it", string(tables.Read), "manganese limits, OSHA CH_250200")
+		r.point(-1, tables.Origin{Source: "manganese limits, OSHA CH_250200", Known: tables.Read},
+			"manganese fume: a respirator fitted for it")
 	}
 	if card.Used.Use == "load" {
 		mild, _ := tables.FillerByID("cusi3")
 		if d := f.Tensile.V - mild.Tensile.V; d != 0 {
-			r.point(d/100, fmt.Sprintf("guide strength %.0f MPa, silicon bronze %.0f", f.Tensile.V, mild.Tensile.V), string(f.Tensile.Known), f.Tensile.Source)
+			r.point(d/100, f.Tensile.Origin, "guide strength %.0f MPa, silicon bronze %.0f", f.Tensile.V,
+				mild.Tensile.V)
 		}
 	}
 }
 
-func (r *Ranked) point(points float64, text, known, source string) {
+func (r *Ranked) point(points float64, o tables.Origin, format string, args ...any) {
 	r.Score += points
-	reason := Reason{Text: text, Known: known, Source: source, Weight: math.Abs(points)}
+	reason := newReason(o, format, args)
+	reason.Weight = math.Abs(points)
 	if points < 0 {
 		r.Against = append(r.Against, reason)
 	} else {
@@ -110,23 +116,25 @@ func (r *Ranked) point(points float64, text, known, source string) {
 func (r *Ranked) melting(card *calc.Card, f *tables.Filler) {
 	first := calc.MeltsFirst(card)
 	gap := first.Solidus.V - f.Liquidus.V
-	text := fmt.Sprintf("the %s begins to melt at %.0f °C, this filler is liquid at %.0f", plainFamily[first.Family], first.Solidus.V, f.Liquidus.V)
+	text := fmt.Sprintf("the %s begins to melt at %.0f °C, this filler is liquid at %.0f", plainFamily[first.Family],
+		first.Solidus.V, f.Liquidus.V)
 	switch {
 	case first.Family == tables.BrassFam:
-		r.point(-5, text+": brass melts and boils off zinc first", string(first.Solidus.Known), first.Solidus.Source)
+		r.point(-5, first.Solidus.Origin, "%s", text+": brass melts and boils off zinc first")
 	case gap <= 0 && first.Family == tables.Bronze:
-		r.point(-1, text+": that is welding", string(first.Solidus.Known), first.Solidus.Source)
+		r.point(-1, first.Solidus.Origin, "%s", text+": that is welding")
 	case gap <= 0:
-		r.point(-5, text+": the base melts first", string(first.Solidus.Known), first.Solidus.Source)
+		r.point(-5, first.Solidus.Origin, "%s", text+": the base melts first")
 	case gap < 100:
-		r.point(-1, text+fmt.Sprintf(": only %.0f °C of room", gap), string(first.Solidus.Known), first.Solidus.Source)
+		r.point(-1, first.Solidus.Origin, "%s", text+fmt.Sprintf(": only %.0f °C of room", gap))
 	default:
-		r.point(math.Min(1, gap/500), text, string(first.Solidus.Known), first.Solidus.Source)
+		r.point(math.Min(1, gap/500), first.Solidus.Origin, "%s", text)
 	}
 }
 
 // plainFamily are the families as named in a sentence.
-var plainFamily = map[tables.Family]string{tables.Steel: "steel", tables.Stainless: "stainless steel", tables.CastIron: "iron", tables.CopperFam: "copper", tables.Bronze: "bronze", tables.BrassFam: "brass"}
+var plainFamily = map[tables.Family]string{tables.Steel: "steel", tables.Stainless: "stainless steel",
+	tables.CastIron: "iron", tables.CopperFam: "copper", tables.Bronze: "bronze", tables.BrassFam: "brass"}
 
 // room is what the computed window leaves with this filler, feed and travel open, and what a metre of it takes.
 func (r *Ranked) room(ctx context.Context, card *calc.Card) {
@@ -143,9 +151,9 @@ func (r *Ranked) room(ctx context.Context, card *calc.Card) {
 		v := m.Value
 		r.Margin = &v
 		if v >= 0 {
-			r.point(math.Min(2, v/10), fmt.Sprintf("a good setting with %.0f %% to the nearest edge", v), calc.OwnCalc, calc.SectionSource)
+			r.point(math.Min(2, v/10), ownSection, "a good setting with %.0f %% to the nearest edge", v)
 		} else {
-			r.point(math.Max(-2, v/10), "no setting that a hand can hold is good with it", calc.OwnCalc, calc.SectionSource)
+			r.point(math.Max(-2, v/10), ownSection, "no setting that a hand can hold is good with it")
 		}
 	}
 	g, ok := wirePerMetre(&c)
@@ -168,97 +176,4 @@ func wirePerMetre(c *calc.Card) (float64, bool) {
 	}
 	var p Page
 	return rate.Value / 60 / travel.Value * 1000 * arcShare(c) / p.efficiency(c), true
-}
-
-// pair is what two members ask for that one would not.
-func (p *Page) pair(card *calc.Card) {
-	if card.Setup.One {
-		return
-	}
-	m := &card.Setup.Members
-	p.split(card)
-	if r, ok := tables.PairRuleOf(m[0].Metal.Family, m[1].Metal.Family); ok {
-		p.because(r.Text, string(r.Known), r.Source)
-	}
-	p.governing(card)
-	if a := card.Used.Aim.V; a != 0 {
-		p.because(fmt.Sprintf("the arc is taken %.1f mm off the joint's line, toward the %s member", math.Abs(a), map[bool]string{true: "second", false: "first"}[a > 0]), calc.OwnCalc, calc.SectionSource)
-	}
-	p.attacks(card)
-}
-
-// attacks are what liquid copper and, on a coated member, liquid zinc do to stainless and high-strength steel.
-func (p *Page) attacks(card *calc.Card) {
-	if !p.has(tables.Stainless) && !calc.Applies("high-strength", card) {
-		return
-	}
-	p.lineUnder("", "liquid-copper")
-	if calc.Applies("zinc", card) {
-		p.lineUnder("", "zinc-hot")
-	}
-}
-
-func (p *Page) has(f tables.Family) bool { return calc.Applies(string(f), &p.Card) }
-
-// split is how the heat divides between the members: by thickness times thermal effusivity of each one's arms.
-func (p *Page) split(card *calc.Card) {
-	m := &card.Setup.Members
-	arms := calc.Paths(card.Used.Joint)
-	if arms[1] == 0 {
-		return
-	}
-	pull := func(i int, k, c float64) float64 { return arms[i] * m[i].Core * math.Sqrt(k*c) }
-	share := func(i int, own, other func(tables.Datum) float64) float64 {
-		a := pull(i, own(m[i].Metal.Conductivity), own(m[i].Metal.HeatCapacity))
-		b := pull(1-i, other(m[1-i].Metal.Conductivity), other(m[1-i].Metal.HeatCapacity))
-		return 100 * a / (a + b)
-	}
-	mid := func(d tables.Datum) float64 { return d.V }
-	low := func(d tables.Datum) float64 { return d.Low }
-	high := func(d tables.Datum) float64 { return d.High }
-	for i, name := range [...]string{"heat_share_1", "heat_share_2"} {
-		from, to := share(i, low, high), share(i, high, low)
-		if m[0].Metal.ID == m[1].Metal.ID || m[0].Metal.Family == m[1].Metal.Family { // what is wrong with one is wrong with both
-			from, to = share(i, mid, mid), share(i, mid, mid)
-		}
-		p.add(name, "%", share(i, mid, mid), from, to, calc.Basis{Formula: "100·a/(a + b), a = {n1}·{t1}·√({k1}·{rhoc1}), b = {n2}·{t2}·√({k2}·{rhoc2})", Known: calc.OwnCalc,
-			Source: "line source at a junction of plates (Carslaw and Jaeger, contact of media: heat divides as their effusivities)",
-			Inputs: append(pullInputs("1", "this member", arms[i], &m[i]), pullInputs("2", "the other member", arms[1-i], &m[1-i])...)})
-	}
-}
-
-// pullInputs are what a member draws heat by, their symbols with a mark of its own.
-func pullInputs(mark, which string, arms float64, m *calc.Member) []calc.Input {
-	return []calc.Input{{Symbol: "n" + mark, Name: "arms of " + which, Value: arms, Unit: "1"}, {Symbol: "t" + mark, Name: "metal alone of " + which, Value: m.Core, Unit: "mm"},
-		{Symbol: "k" + mark, Name: "conductivity of " + which, Value: m.Metal.Conductivity.V, Unit: "W/mmK"}, {Symbol: "rhoc" + mark, Name: "heat capacity of " + which, Value: m.Metal.HeatCapacity.V, Unit: "J/mm3K"}}
-}
-
-// governing says which member melts first and which wets last.
-func (p *Page) governing(card *calc.Card) {
-	if card.Zone == "not-modelled" || card.Zone == "" {
-		return
-	}
-	m, ok := calc.HeatOf(card)
-	if !ok {
-		return
-	}
-	names := [2]string{"first", "second"}
-	hot, cold := 0, 0
-	if m[1].Skin-m[1].Solid > m[0].Skin-m[0].Solid {
-		hot = 1
-	}
-	if m[1].Wet < m[0].Wet {
-		cold = 1
-	}
-	melts := "comes closest to melting"
-	if m[hot].Skin >= m[hot].Solid {
-		melts = "melts first"
-	}
-	text := fmt.Sprintf("the %s member %s (skin %.0f °C, solid up to %.0f), the %s wets least (%.1f mm)", names[hot], melts, m[hot].Skin, m[hot].Solid, names[cold], m[cold].Wet)
-	if hot == cold {
-		text += ": the arc's aim cannot please both, the heat must"
-	} else {
-		text += fmt.Sprintf(": where the bead sits to one side, aim a little toward the %s member", names[cold])
-	}
-	p.because(text, calc.OwnCalc, calc.SectionSource)
 }

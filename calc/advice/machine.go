@@ -1,8 +1,6 @@
 package advice
 
 import (
-	"fmt"
-
 	"brazebooth/calc"
 	"brazebooth/calc/formula"
 	"brazebooth/internal/mistake"
@@ -17,13 +15,11 @@ func Machine(card *calc.Card) (Page, error) {
 		return p, mistake.In("feed", "no current is computed for this job", "give a wire feed or amps: 250ipm, 93A")
 	}
 	share := arcShare(card)
-	if err := p.duty(card, amps, share); err != nil {
-		return p, err
-	}
+	p.duty(card, amps, share)
 	p.loadLine(card, amps)
 	p.nozzle(card)
 	p.stocks(card, share)
-	p.because("tapped or numbered volts are not the arc's: set by the meter while it burns, not by the knob", "common practice, no source", "common practice, no source")
+	p.Because(practice, "tapped or numbered volts are not the arc's: set by the meter while it burns, not by the knob")
 	return p, nil
 }
 
@@ -36,76 +32,70 @@ func arcShare(card *calc.Card) float64 {
 }
 
 // duty is how many minutes in ten the power source may run at this current.
-func (p *Page) duty(card *calc.Card, amps calc.Figure, share float64) error {
+func (p *Page) duty(card *calc.Card, amps calc.Figure, share float64) {
 	j := &card.Job
 	if !j.RatedAmps.Set || !j.RatedDuty.Set {
-		p.because("the plate's amps and duty were not given: no duty at this current", calc.OwnCalc, "the job")
-		return nil
+		p.Because(ownJob, "the plate's amps and duty were not given: no duty at this current")
+		return
 	}
 	at := func(a float64) float64 {
-		rms, err := formula.EffectiveAmps(a, share)
-		if err != nil {
-			return 0
-		}
-		d, err := formula.DutyAt(rms, j.RatedAmps.V, j.RatedDuty.V)
-		if err != nil {
-			return 0
-		}
+		rms, _ := formula.EffectiveAmps(a, share)
+		d, _ := formula.DutyAt(rms, j.RatedAmps.V, j.RatedDuty.V) // 0 for no current
 		return d
 	}
 	v := at(amps.Value)
-	b := calc.Basis{Formula: "min(100, {D}·({R}/{I})²)", Source: "IEC 60974-1, ten-minute period (memory high)", Known: calc.OwnCalc, Inputs: []calc.Input{{Symbol: "D", Name: "plate duty", Value: j.RatedDuty.V, Unit: "%"},
-		{Symbol: "R", Name: "plate current", Value: j.RatedAmps.V, Unit: "A"}, {Symbol: "I", Name: "current", Value: amps.Value, Unit: "A", Derived: true}}}
+	b := calc.OwnBasis("min(100, {D}·({R}/{I})²)", "IEC 60974-1, ten-minute period (memory high)",
+		calc.In("D", "plate duty", j.RatedDuty.V, "%"), calc.In("R", "plate current", j.RatedAmps.V, "A"), amps.As("I"))
 	if share < 1 {
 		b.Formula, b.Source = "min(100, {D}·({R}/{I})²/{s})", b.Source+"; a timed arc counts by its root mean square"
-		b.Inputs = append(b.Inputs, calc.Input{Symbol: "s", Name: calc.ArcShare, Value: share, Derived: true})
+		b.Inputs = append(b.Inputs, calc.Derived("s", calc.ArcShare, share, ""))
 	}
 	p.add("duty_cycle", "%", v, at(amps.High), at(amps.Low), b)
-	p.because(fmt.Sprintf("that is %.1f minutes of arc in ten", v/10), calc.OwnCalc, tables.DutyPeriod.Source)
-	load := 100 * amps.Value / j.RatedAmps.V
-	p.add("load", "%", load, 100*amps.Low/j.RatedAmps.V, 100*amps.High/j.RatedAmps.V, calc.Basis{Formula: "100·{I}/{R}", Source: "definition", Known: calc.OwnCalc,
-		Inputs: []calc.Input{{Symbol: "I", Name: "current", Value: amps.Value, Unit: "A", Derived: true}, {Symbol: "R", Name: "plate current", Value: j.RatedAmps.V, Unit: "A"}}})
-	if load > 100 {
-		p.Warnings = append(p.Warnings, calc.Warning{Code: "over-plate", Severity: calc.Caution, Text: fmt.Sprintf("%.0f A is more than the plate's %.0f A: this power source may not reach it, or trips.", amps.Value, j.RatedAmps.V), Basis: "IEC 60974-1, duty cycle"})
+	p.Because(Own(tables.DutyPeriod.Source), "that is %.1f minutes of arc in ten", v/10)
+	load := p.add("load", "%", 100*amps.Value/j.RatedAmps.V, 100*amps.Low/j.RatedAmps.V, 100*amps.High/j.RatedAmps.V,
+		calc.OwnBasis("100·{I}/{R}", "definition", amps.As("I"), calc.In("R", "plate current", j.RatedAmps.V, "A")))
+	if load.Value > 100 {
+		p.Warn("over-plate", "IEC 60974-1, duty cycle", "%.0f A is more than the plate's %.0f A: this power source "+
+			"may not reach it, or trips.", amps.Value, j.RatedAmps.V)
 	}
 	if v < 30 {
-		p.Warnings = append(p.Warnings, calc.Warning{Code: "duty-low", Severity: calc.Caution, Text: fmt.Sprintf("%.0f %% duty: this power source will trip in a long seam. Let it cool, or less current.", v), Basis: "IEC 60974-1, duty cycle"})
+		p.Warn("duty-low", "IEC 60974-1, duty cycle",
+			"%.0f %% duty: this power source will trip in a long seam. Let it cool, or less current.", v)
 	}
-	return nil
 }
 
 // loadLine is where power sources are rated, beside the arc's own volts.
 func (p *Page) loadLine(card *calc.Card, amps calc.Figure) {
-	v := func(a float64) float64 {
-		return formula.ModeVolts(a, 1, tables.LoadLineBase.V, tables.LoadLineSlope.V, tables.LoadLineCap.V)
-	}
 	if volts, ok := card.Figure("volts"); ok {
-		p.because(fmt.Sprintf("set the arc to the card's %.1f V; the rated volts are those at which power sources are compared at this current", volts.Value), calc.OwnCalc, tables.LoadLineBase.Source)
+		p.Because(Own(tables.LoadLineBase.Source), "set the arc to the card's %.1f V; the rated volts are those at "+
+			"which power sources are compared at this current", volts.Value)
 	}
-	formula := "14 + 0.05·{I}"
-	if tables.LoadLineBase.V+tables.LoadLineSlope.V*amps.Value > tables.LoadLineCap.V {
-		formula = "min(44, 14 + 0.05·{I})"
+	line := "14 + 0.05·{I}"
+	if formula.LoadLine(amps.Value) >= tables.LoadLineCap.V {
+		line = "min(44, 14 + 0.05·{I})"
 	}
-	p.add("load_line", "V", v(amps.Value), v(amps.Low), v(amps.High), calc.Basis{Formula: formula, Source: tables.LoadLineBase.Source, Known: string(tables.LoadLineBase.Known),
-		Inputs: []calc.Input{{Symbol: "I", Name: "current", Value: amps.Value, Unit: "A", Derived: true}}})
+	p.add("load_line", "V", formula.LoadLine(amps.Value), formula.LoadLine(amps.Low), formula.LoadLine(amps.High),
+		calc.RowBasis(line, tables.LoadLineBase.Origin, amps.As("I")))
 }
 
 // nozzle is the gas flow at which the flow in the nozzle breaks up and draws air in.
 func (p *Page) nozzle(card *calc.Card) {
 	if !card.Job.NozzleBore.Set {
-		p.because("the nozzle's bore was not given: nothing said of the flow at which gas draws air in", calc.OwnCalc, "the job")
+		p.Because(ownJob, "the nozzle's bore was not given: nothing said of the flow at which gas draws air in")
 		return
 	}
-	g := &card.Setup.Gas
-	v, err := formula.LaminarFlow(card.Job.NozzleBore.V, g.Density.V, tables.ArgonViscosity.V, tables.LaminarReynolds.V)
+	g, re := &card.Setup.Gas, tables.LaminarReynolds
+	v, err := formula.LaminarFlow(card.Job.NozzleBore.V, g.Density.V, tables.ArgonViscosity.V, re.V)
 	if err != nil {
 		return
 	}
-	p.add("gas_ceiling", "L/min", v, v*tables.LaminarReynolds.Low/tables.LaminarReynolds.V, v*tables.LaminarReynolds.High/tables.LaminarReynolds.V, calc.Basis{Formula: "0.06·pi·{Re}·{mu}·{d}/(4·{rho})", Source: tables.LaminarReynolds.Source, Known: string(tables.LaminarReynolds.Known),
-		Inputs: []calc.Input{{Symbol: "Re", Name: "Reynolds number at which the flow breaks up", Value: tables.LaminarReynolds.V}, {Symbol: "mu", Name: "viscosity of the gas", Value: 1000 * tables.ArgonViscosity.V, Unit: "mPa s"},
-			{Symbol: "d", Name: "bore", Value: card.Job.NozzleBore.V, Unit: "mm"}, {Symbol: "rho", Name: "gas density", Value: g.Density.V, Unit: "kg/m3"}}})
+	p.add("gas_ceiling", "L/min", v, v*re.Low/re.V, v*re.High/re.V, calc.RowBasis("0.06·pi·{Re}·{mu}·{d}/(4·{rho})",
+		re.Origin, calc.In("Re", "Reynolds number at which the flow breaks up", re.V, ""),
+		calc.In("mu", "viscosity of the gas", 1000*tables.ArgonViscosity.V, "mPa s"),
+		calc.In("d", "bore", card.Job.NozzleBore.V, "mm"), calc.In("rho", "gas density", g.Density.V, "kg/m3")))
 	if flow := card.Used.Flow.V; flow > v {
-		p.Warnings = append(p.Warnings, calc.Warning{Code: "gas-turbulent", Severity: calc.Caution, Text: fmt.Sprintf("%.0f L/min is more than this nozzle carries smoothly (about %.0f): it draws air in and makes pores. Less gas or a wider nozzle.", flow, v), Basis: tables.LaminarReynolds.Source})
+		p.Warn("gas-turbulent", re.Source, "%.0f L/min is more than this nozzle carries smoothly (about %.0f): it "+
+			"draws air in and makes pores. Less gas or a wider nozzle.", flow, v)
 	}
 }
 
@@ -120,6 +110,7 @@ func (p *Page) stocks(card *calc.Card, share float64) {
 		if s.ID == "4 in" || s.ID == "14 in" || s.ID == "S100" {
 			continue
 		}
-		p.because(fmt.Sprintf("a full %s spool (%.3g kg as sold in steel) is %.0f minutes of seam", s.ID, s.Mass.V, s.Mass.V*1000/melt), string(s.Mass.Known), s.Mass.Source)
+		p.Because(s.Mass.Origin, "a full %s spool (%.3g kg as sold in steel) is %.0f minutes of seam", s.ID, s.Mass.V,
+			s.Mass.V*1000/melt)
 	}
 }

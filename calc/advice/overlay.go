@@ -32,7 +32,8 @@ func laidOver(card *calc.Card) (p Page, layers float64, err error) {
 	area, ok2 := card.Figure("bead_area")
 	travel, ok3 := card.Figure("travel")
 	if !ok1 || !ok2 || !ok3 || !(width.Value > 0) {
-		return p, 0, mistake.In("feed", "no bead is computed for this job", "give feed and travel of a bead that was laid, as 250ipm and 6mm/s")
+		return p, 0, mistake.In("feed", "no bead is computed for this job",
+			"give feed and travel of a bead that was laid, as 250ipm and 6mm/s")
 	}
 	pitch, height := p.beads(width, area)
 	layers = p.layers(card, height)
@@ -49,29 +50,30 @@ const (
 // beads gives pitch and height of a layer; the two pitch models are the interval's ends.
 func (p *Page) beads(width, area calc.Figure) (pitch, height calc.Figure) {
 	tangent, flat := formula.BeadPitch(width.Value)
-	p.add("overlay_pitch", "mm", tangent, flat*width.Low/width.Value, tangent*width.High/width.Value, calc.Basis{Formula: "0.738·{w}",
-		Source: tables.PitchTangent.Source + "; the low end by " + tables.PitchFlat.Source, Known: string(tables.PitchTangent.Known),
-		Inputs: []calc.Input{{Symbol: "w", Name: "bead width", Value: width.Value, Unit: "mm", Derived: true}}})
-	pitch = p.Figures[len(p.Figures)-1]
+	pitch = p.add("overlay_pitch", "mm", tangent, flat*width.Low/width.Value, tangent*width.High/width.Value,
+		calc.Basis{Formula: "0.738·{w}",
+			Source: tables.PitchTangent.Source + "; the low end by " + tables.PitchFlat.Source,
+			Known:  string(tables.PitchTangent.Known),
+			Inputs: []calc.Input{{Symbol: "w", Name: "bead width", Value: width.Value, Unit: "mm", Derived: true}}})
 	h := area.Value / tangent
-	p.add("layer_height", "mm", h, area.Low/pitch.High, area.High/pitch.Low, calc.Basis{Formula: "{A}/{p}", Source: "mass balance", Known: calc.OwnCalc,
-		Inputs: []calc.Input{{Symbol: "A", Name: "bead area", Value: area.Value, Unit: "mm2", Derived: true}, {Symbol: "p", Name: "pitch", Value: tangent, Unit: "mm", Derived: true}}})
-	return pitch, p.Figures[len(p.Figures)-1]
+	return pitch, p.add("layer_height", "mm", h, area.Low/pitch.High, area.High/pitch.Low,
+		calc.OwnBasis("{A}/{p}", "mass balance", area.As("A"), calc.Derived("p", "pitch", tangent, "mm")))
 }
 
 // layers is how many layers make the wanted height, with a millimetre to machine off.
 func (p *Page) layers(card *calc.Card, height calc.Figure) float64 {
 	if !card.Job.Layer.Set {
-		p.because("no height of build-up was wanted: one layer is counted", calc.OwnCalc, "the job")
+		p.Because(ownJob, "no height of build-up was wanted: one layer is counted")
 		return 1
 	}
 	want := card.Job.Layer.V + tables.MachiningAllowance.V
 	count := func(h float64) float64 { return math.Ceil(want/h - 1e-9) }
 	n := count(height.Value)
-	p.because(fmt.Sprintf("%.3g mm more than wanted are laid, to turn or grind off", tables.MachiningAllowance.V), string(tables.MachiningAllowance.Known), tables.MachiningAllowance.Source)
-	p.add("layers", "1", n, count(height.High), count(height.Low), calc.Basis{Formula: "({h} + {m})/{l}, rounded up", Source: tables.MachiningAllowance.Source, Known: string(tables.MachiningAllowance.Known),
-		Inputs: []calc.Input{{Symbol: "h", Name: "wanted height", Value: card.Job.Layer.V, Unit: "mm"}, {Symbol: "m", Name: "to machine off", Value: tables.MachiningAllowance.V, Unit: "mm", Assumed: true},
-			{Symbol: "l", Name: "layer height", Value: height.Value, Unit: "mm", Derived: true}}})
+	p.Because(tables.MachiningAllowance.Origin, "%.3g mm more than wanted are laid, to turn or grind off",
+		tables.MachiningAllowance.V)
+	p.add("layers", "1", n, count(height.High), count(height.Low), calc.RowBasis("({h} + {m})/{l}, rounded up",
+		tables.MachiningAllowance.Origin, calc.In("h", "wanted height", card.Job.Layer.V, "mm"),
+		calc.Assumed("m", "to machine off", tables.MachiningAllowance.V, "mm"), height.As("l")))
 	return n
 }
 
@@ -82,27 +84,26 @@ func (p *Page) turning(card *calc.Card, pitch, travel, area calc.Figure, layers 
 	if card.Job.ShaftDia.Set {
 		d := card.Job.ShaftDia.V
 		speed, err := formula.ShaftSpeed(travel.Value, d)
-		if err != nil {
-			return
-		}
 		slow, err1 := formula.ShaftSpeed(travel.Low, d)
 		fast, err2 := formula.ShaftSpeed(travel.High, d)
-		if err1 != nil || err2 != nil {
+		if err != nil || err1 != nil || err2 != nil {
 			return
 		}
-		p.add("shaft_speed", "r/min", speed, slow, fast, calc.Basis{Formula: "60·{v}/(pi·{D})", Source: "definition; the diameter is that of the layer being laid", Known: calc.OwnCalc,
-			Inputs: []calc.Input{{Symbol: "v", Name: "travel", Value: travel.Value, Unit: "mm/s", Derived: true}, {Symbol: "D", Name: "diameter", Value: d, Unit: "mm"}}})
-		p.add("feed_per_turn", "mm", pitch.Value, pitch.Low, pitch.High, calc.Basis{Formula: "the pitch", Source: "one bead beside the other on a helix", Known: calc.OwnCalc})
+		p.add("shaft_speed", "r/min", speed, slow, fast,
+			calc.OwnBasis("60·{v}/(pi·{D})", "definition; the diameter is that of the layer being laid", travel.As("v"),
+				calc.In("D", "diameter", d, "mm")))
+		p.add("feed_per_turn", "mm", pitch.Value, pitch.Low, pitch.High,
+			calc.OwnBasis("the pitch", "one bead beside the other on a helix"))
 		round = math.Pi * d
 	} else {
-		p.because("no shaft: time and wire are for 100 mm of plate across", calc.OwnCalc, "the job")
+		p.Because(ownJob, "no shaft: time and wire are for 100 mm of plate across")
 	}
 	t := layers * round * length / (pitch.Value * travel.Value)
-	p.add("arc_time", "s", t, layers*round*length/(pitch.High*travel.High), layers*round*length/(pitch.Low*travel.Low), calc.Basis{Formula: "{n}·{c}·{L}/({p}·{v})", Source: "definition", Known: calc.OwnCalc,
-		Inputs: []calc.Input{{Symbol: "n", Name: "layers", Value: layers, Unit: "1", Derived: true}, {Symbol: "c", Name: "length of one bead", Value: round, Unit: "mm"}, {Symbol: "L", Name: "length along the axis", Value: length, Unit: "mm"},
-			{Symbol: "p", Name: "pitch", Value: pitch.Value, Unit: "mm", Derived: true}, {Symbol: "v", Name: "travel", Value: travel.Value, Unit: "mm/s", Derived: true}}})
+	time := p.add("arc_time", "s", t, layers*round*length/(pitch.High*travel.High), layers*round*length/(pitch.Low*travel.Low), calc.OwnBasis("{n}·{c}·{L}/({p}·{v})", "definition", calc.Derived("n", "layers", layers,
+		"1"), calc.In("c", "length of one bead", round, "mm"), calc.In("L", "length along the axis", length, "mm"),
+		calc.Derived("p", "pitch", pitch.Value, "mm"), travel.As("v")))
 	if rate, ok := card.Figure("deposition_rate"); ok {
-		p.wire(card, p.Figures[len(p.Figures)-1], rate)
+		p.wire(card, time, rate)
 	}
 }
 
@@ -123,19 +124,23 @@ func (p *Page) dilution(card *calc.Card) {
 		case ok && m.Value < 0:
 			text += "; but another edge is not met, see the card"
 		case ok && m.Low < 0:
-			text += fmt.Sprintf("; the nearest edge is only %.0f %% away (%.0f to %.0f): cut a test piece", m.Value, m.Low, m.High)
+			text += fmt.Sprintf("; the nearest edge is only %.0f %% away (%.0f to %.0f): cut a test piece", m.Value,
+				m.Low, m.High)
 		}
-		p.because(text, calc.OwnCalc, calc.SectionSource)
+		p.Because(ownSection, "%s", text)
 	case "hot", "burn-through":
-		p.because(fmt.Sprintf("the base melts at this setting: fused, expect %.0f to %.0f %% of it in the overlay", tables.FusedDilution.Low, tables.FusedDilution.High), string(tables.FusedDilution.Known), tables.FusedDilution.Source)
+		p.Because(tables.FusedDilution.Origin, "the base melts at this setting: fused, expect %.0f to %.0f %% of it "+
+			"in the overlay", tables.FusedDilution.Low, tables.FusedDilution.High)
 	default:
-		p.because("above about 3 mm nothing here sees whether the base melts: cut a test piece; fused overlays hold 20 to 25 % of base, brazed ones next to none", string(tables.FusedDilution.Known), tables.FusedDilution.Source)
+		p.Because(tables.FusedDilution.Origin, "above about 3 mm nothing here sees whether the base melts: cut a "+
+			"test piece; fused overlays hold 20 to 25 %% of base, brazed ones next to none")
 	}
 }
 
 func (p *Page) overlayWords() {
-	p.because("work lead on the part itself, never through a bearing", "common practice, no source", "common practice, no source")
-	p.Warnings = append(p.Warnings,
-		calc.Warning{Code: "shaft-fatigue", Severity: calc.Caution, Text: "An overlay lowers a shaft's fatigue strength and can leave it in tension: none on a shaft whose failure can hurt somebody without an engineer.", Basis: "common practice, no source"},
-		calc.Warning{Code: "shaft-catch", Severity: calc.Caution, Text: "A turning shaft catches sleeves, gloves and cables: slow drive, foot stop, nothing loose.", Basis: "common practice, no source"})
+	p.Because(practice, "work lead on the part itself, never through a bearing")
+	p.Warn("shaft-fatigue", practice.Source, "An overlay lowers a shaft's fatigue strength and can leave it in "+
+		"tension: none on a shaft whose failure can hurt somebody without an engineer.")
+	p.Warn("shaft-catch", practice.Source,
+		"A turning shaft catches sleeves, gloves and cables: slow drive, foot stop, nothing loose.")
 }

@@ -1,6 +1,8 @@
 package advice
 
 import (
+	"fmt"
+
 	"brazebooth/calc"
 	"brazebooth/tables"
 )
@@ -32,7 +34,8 @@ type Reason struct {
 // PageOf computes a page of a job's card. Errors as Solve; a *mistake.Error where the job lacks what the page needs.
 type PageOf func(card *calc.Card) (Page, error)
 
-func (p *Page) add(name, unit string, v, low, high float64, b calc.Basis) {
+// add puts a figure on the page and returns it.
+func (p *Page) add(name, unit string, v, low, high float64, b calc.Basis) calc.Figure {
 	const bit = 1e-12 // ends computed another way than the value may miss it by a last bit
 	if low > v && low < v*(1+bit) {
 		low = v
@@ -40,12 +43,50 @@ func (p *Page) add(name, unit string, v, low, high float64, b calc.Basis) {
 	if high < v && high > v*(1-bit) {
 		high = v
 	}
-	p.Figures = append(p.Figures, calc.Figure{Name: name, Value: v, Low: low, High: high, Unit: unit, Basis: b})
+	return p.take(calc.NewFigure(name, unit, v, low, high, b))
 }
 
-func (p *Page) because(text, known, source string) {
-	p.Reasons = append(p.Reasons, Reason{Text: text, Known: known, Source: source})
+// take puts a figure on the page as it is and returns it.
+func (p *Page) take(f calc.Figure) calc.Figure {
+	p.Figures = append(p.Figures, f)
+	return f
 }
+
+// scaled puts a multiple of another figure on the page.
+func (p *Page) scaled(name, unit string, f calc.Figure, by float64, b calc.Basis) calc.Figure {
+	return p.add(name, unit, f.Value*by, f.Low*by, f.High*by, b)
+}
+
+// newReason is a sentence with its source; a format without arguments is the sentence but for its doubled per cents.
+func newReason(o tables.Origin, format string, args []any) Reason {
+	return Reason{Text: fmt.Sprintf(format, args...), Known: string(o.Known), Source: o.Source}
+}
+
+// Because adds a reason to the page.
+func (p *Page) Because(o tables.Origin, format string, args ...any) { p.reason(o, format, args...) }
+
+// reason adds a reason and returns it, for what else is to be said of it.
+func (p *Page) reason(o tables.Origin, format string, args ...any) *Reason {
+	p.Reasons = append(p.Reasons, newReason(o, format, args))
+	return &p.Reasons[len(p.Reasons)-1]
+}
+
+// Warn adds a caution to the page.
+func (p *Page) Warn(code, basis, format string, args ...any) {
+	p.Warnings = append(p.Warnings, calc.Warning{Code: code, Severity: calc.Caution, Text: fmt.Sprintf(format, args...),
+		Basis: basis})
+}
+
+// Own is the origin of what this program computes itself.
+func Own(source string) tables.Origin { return tables.Origin{Source: source, Known: calc.OwnCalc} }
+
+// Origins that many reasons share.
+var (
+	ownJob     = Own("the job")
+	fillets    = Own(filletSource)
+	ownSection = Own(calc.SectionSource)
+	practice   = tables.Origin{Source: "common practice, no source", Known: "common practice, no source"}
+)
 
 // Figure returns the named figure.
 func (p *Page) Figure(name string) (calc.Figure, bool) { return calc.FigureNamed(p.Figures, name) }
@@ -56,11 +97,12 @@ const usualSeam = 300.0
 // seamLength is the seam of the job, or the usual one, shown as a figure since everything else depends on it.
 func (p *Page) seamLength(card *calc.Card) float64 {
 	v := p.seam(card, usualSeam)
-	b := calc.Basis{Formula: calc.GivenFormula, Source: "user", Known: "given"}
+	f := calc.GivenFigure("seam_length", v, "mm")
 	if !card.Used.Length.Set {
-		b = calc.Basis{Formula: "not given: taken as this on every page", Source: "common practice, no source", Known: string(tables.Practice)}
+		f.Basis = calc.RowBasis("not given: taken as this on every page",
+			tables.Origin{Source: practice.Source, Known: tables.Practice})
 	}
-	p.add("seam_length", "mm", v, v, v, b)
+	p.take(f)
 	return v
 }
 
@@ -69,6 +111,11 @@ func (p *Page) seam(card *calc.Card, usual float64) float64 {
 	if card.Used.Length.Set {
 		return card.Used.Length.V
 	}
-	p.Card.Assumed = append(p.Card.Assumed, calc.Assumption{Field: "length", Value: calc.Number(usual) + "mm", Why: "seam's length not given"})
+	p.assume("length", calc.Number(usual)+"mm", "seam's length not given")
 	return usual
+}
+
+// assume notes a value that the page counts with and nobody gave.
+func (p *Page) assume(field, value, why string) {
+	p.Card.Assumed = append(p.Card.Assumed, calc.Assumption{Field: field, Value: value, Why: why})
 }

@@ -1,9 +1,7 @@
 package advice
 
 import (
-	"fmt"
 	"math"
-	"strconv"
 
 	"brazebooth/calc"
 	"brazebooth/tables"
@@ -24,22 +22,20 @@ func Prepare(card *calc.Card) (Page, error) {
 // line adds a line of common practice under its topic.
 func (p *Page) line(code string) {
 	if l, ok := tables.PracticeByCode(code); ok {
-		p.Reasons = append(p.Reasons, Reason{Text: l.Text, Known: string(l.Known), Source: l.Source, Topic: l.Topic})
+		p.lineUnder(l.Topic, code)
 	}
 }
 
 // lineUnder adds a line under another topic than its own.
 func (p *Page) lineUnder(topic, code string) {
-	n := len(p.Reasons)
-	p.line(code)
-	if len(p.Reasons) > n {
-		p.Reasons[n].Topic = topic
+	if l, ok := tables.PracticeByCode(code); ok {
+		p.reason(l.Origin, "%s", l.Text).Topic = topic
 	}
 }
 
 // row adds a figure that a table gives.
 func (p *Page) row(name string, d tables.Datum, formula string) {
-	p.add(name, d.Unit, d.V, d.Low, d.High, calc.Basis{Formula: formula, Source: d.Source, Known: string(d.Known)})
+	p.take(calc.RowFigure(name, d, formula))
 }
 
 // zincBites reports a metal that hot zinc embrittles: stainless, and hardened steel.
@@ -57,7 +53,9 @@ func (p *Page) cleaning(card *calc.Card) {
 	said := map[string]bool{}
 	strip := calc.Applies("zinc", card) && (p.zincBites() || card.Setup.One)
 	for _, m := range card.Setup.Joined() {
-		code := map[tables.Family]string{tables.Stainless: "clean-stainless", tables.CastIron: "clean-iron", tables.CopperFam: "clean-copper", tables.Bronze: "clean-copper", tables.BrassFam: "clean-copper"}[m.Metal.Family]
+		code := map[tables.Family]string{tables.Stainless: "clean-stainless", tables.CastIron: "clean-iron",
+			tables.CopperFam: "clean-copper", tables.Bronze: "clean-copper",
+			tables.BrassFam: "clean-copper"}[m.Metal.Family]
 		switch {
 		case m.Coating.Zinc && strip:
 			code = "strip-zinc"
@@ -130,8 +128,9 @@ func (p *Page) vent(card *calc.Card) {
 		}
 	}
 	most := tables.VentMost
-	p.add("vent_gap", "mm", min(sum[0], most.V), min(sum[1], most.V), most.High, calc.Basis{Formula: "min({c}, {m})", Source: most.Source, Known: string(most.Known),
-		Inputs: []calc.Input{{Symbol: "m", Name: "widest", Value: most.V, Unit: "mm"}, {Symbol: "c", Name: "coats that face each other", Value: sum[0], Unit: "mm", Derived: true}}})
+	p.add("vent_gap", "mm", min(sum[0], most.V), min(sum[1], most.V), most.High,
+		calc.RowBasis("min({c}, {m})", most.Origin, calc.In("m", "widest", most.V, "mm"),
+			calc.Derived("c", "coats that face each other", sum[0], "mm")))
 }
 
 // tacks are the tack beads along the seam.
@@ -141,8 +140,8 @@ func (p *Page) tacks(card *calc.Card) {
 	d := tables.TackPitch
 	n := func(pitch float64) float64 { return math.Ceil(length/pitch-1e-9) + 1 }
 	p.row("tack_pitch", d, "usual on sheet")
-	p.add("tacks", "1", n(d.V), n(d.High), n(d.Low), calc.Basis{Formula: "{L}/{p}, rounded up, and one", Source: d.Source, Known: string(d.Known),
-		Inputs: []calc.Input{{Symbol: "L", Name: "seam", Value: length, Unit: "mm"}, {Symbol: "p", Name: "between tacks", Value: d.V, Unit: "mm"}}})
+	p.add("tacks", "1", n(d.V), n(d.High), n(d.Low), calc.RowBasis("{L}/{p}, rounded up, and one", d.Origin,
+		calc.In("L", "seam", length, "mm"), calc.In("p", "between tacks", d.V, "mm")))
 }
 
 func (p *Page) warming(card *calc.Card) {
@@ -164,9 +163,11 @@ func (p *Page) warming(card *calc.Card) {
 		p.line("chill-off")
 		p.row("preheat", tables.ChillOff, "hand-warm")
 	case card.Zone == "cold":
-		p.Reasons = append(p.Reasons, Reason{Text: "the card is cold at this setting: warming the parts helps; give the temperature as preheat", Known: calc.OwnCalc, Source: calc.SectionSource, Topic: tables.TopicWarm})
+		p.reason(ownSection, "the card is cold at this setting: warming the parts helps; give the "+
+			"temperature as preheat").Topic = tables.TopicWarm
 	case p.has(tables.CopperFam):
-		p.Reasons = append(p.Reasons, Reason{Text: "copper draws heat off: without a good setting, warm it and give its preheat", Known: calc.OwnCalc, Source: calc.SectionSource, Topic: tables.TopicWarm})
+		p.reason(ownSection, "copper draws heat off: without a good setting, warm it and "+
+			"give its preheat").Topic = tables.TopicWarm
 	default:
 		p.line("no-preheat")
 	}
@@ -181,12 +182,16 @@ func (p *Page) iron(card *calc.Card) {
 	limit := tables.IronPeak
 	switch {
 	case ok && peak.Value >= limit.V:
-		p.Warnings = append(p.Warnings, calc.Warning{Code: "iron-peak", Severity: calc.Caution, Text: fmt.Sprintf("At this setting the iron's skin reaches about %.0f °C (%.0f to %.0f): from %.0f grey iron begins to melt and turns hard and brittle. Faster, or less wire feed.", peak.Value, peak.Low, peak.High, limit.V), Basis: limit.Source})
+		p.Warn("iron-peak", limit.Source, "At this setting the iron's skin reaches about %.0f °C (%.0f to %.0f): "+
+			"from %.0f grey iron begins to melt and turns hard and brittle. Faster, or less wire feed.", peak.Value,
+			peak.Low, peak.High, limit.V)
 	case ok && peak.High >= limit.V:
-		p.Warnings = append(p.Warnings, calc.Warning{Code: "iron-peak-near", Severity: calc.Caution, Text: fmt.Sprintf("The iron's skin is computed at %.0f °C, but the band reaches %.0f: from %.0f grey iron begins to melt. Watch the edge of the bead.", peak.Value, peak.High, limit.V), Basis: limit.Source})
+		p.Warn("iron-peak-near", limit.Source, "The iron's skin is computed at %.0f °C, but the band reaches %.0f: "+
+			"from %.0f grey iron begins to melt. Watch the edge of the bead.", peak.Value, peak.High, limit.V)
 	}
 	if t := card.Used.Preheat.V; t < tables.IronPreheat.Low {
-		p.Warnings = append(p.Warnings, calc.Warning{Code: "iron-cold", Severity: calc.Caution, Text: fmt.Sprintf("The card is computed for iron at %.0f °C: warm it to %.0f or more and give that as preheat.", t, tables.IronPreheat.Low), Basis: tables.IronPreheat.Source})
+		p.Warn("iron-cold", tables.IronPreheat.Source, "The card is computed for iron at %.0f °C: warm it to %.0f or "+
+			"more and give that as preheat.", t, tables.IronPreheat.Low)
 	}
 }
 
@@ -209,65 +214,13 @@ func ironPeak(card *calc.Card) (calc.Figure, bool) {
 	return f, true
 }
 
-// laying is the order in which a seam's pieces are laid.
-func (p *Page) laying(card *calc.Card) {
-	if card.Setup.One || card.Used.Joint == "plug" {
-		p.lineUnder(tables.TopicLay, "crater")
-		return
-	}
-	piece := tables.SeamPiece
-	if p.has(tables.CastIron) {
-		piece = tables.IronBead
-		p.line("iron-short")
-	} else {
-		p.line("skip")
-	}
-	length := card.Used.Length.Or(usualSeam)
-	if length >= tables.SkipFrom.V || p.has(tables.CastIron) {
-		n := int(math.Ceil(length/piece.V - 1e-9))
-		blocks := (n + mostPieces - 1) / mostPieces
-		p.Order = SkipOrder((n + blocks - 1) / blocks)
-		if blocks > 1 {
-			p.Reasons = append(p.Reasons, Reason{Text: fmt.Sprintf("a seam of %d pieces: %d blocks, each in the order shown", n, blocks), Known: string(piece.Known), Source: piece.Source, Topic: tables.TopicLay})
-		}
-		p.add("seam_pieces", "1", float64(n), math.Ceil(length/piece.High-1e-9), math.Ceil(length/piece.Low-1e-9), calc.Basis{Formula: "{L}/{p}, rounded up", Source: piece.Source, Known: string(piece.Known),
-			Inputs: []calc.Input{{Symbol: "L", Name: "seam", Value: length, Unit: "mm"}, {Symbol: "p", Name: "a piece", Value: piece.V, Unit: "mm"}}})
-	}
-	if card.Used.Use == "seal" {
-		p.line("seal-overlap")
-	}
-	p.lineUnder(tables.TopicLay, "crater")
-	p.lineUnder(tables.TopicLay, "no-glow")
-}
-
-// mostPieces is how many pieces of a seam are drawn in one block.
-const mostPieces = 24
-
-// SkipOrder returns for each of n pieces, from the seam's start to its end, when it is laid: every second one first,
-// then those between, started so that from four pieces on no two neighbours are laid in succession.
-func SkipOrder(n int) []string {
-	order := make([]string, n)
-	turn := 1
-	first := 0
-	if n > 2 && n%2 == 0 {
-		first = 1
-	}
-	for _, from := range [...]int{first, 1 - first} {
-		for i := from; i < n; i += 2 {
-			order[i] = strconv.Itoa(turn)
-			turn++
-		}
-	}
-	return order
-}
-
 func (p *Page) feeding(card *calc.Card) {
 	for _, code := range [...]string{"rolls", "liner", "contact-tip", "bird-nest"} {
 		p.line(code)
 	}
 	d, w := tables.TipOver, card.Used.Wire.V
-	p.add("tip_bore", "mm", w+d.V, w+d.Low, w+d.High, calc.Basis{Formula: "{d} + {o}", Source: d.Source, Known: string(d.Known),
-		Inputs: []calc.Input{{Symbol: "d", Name: "wire", Value: w, Unit: "mm"}, {Symbol: "o", Name: "over the wire", Value: d.V, Unit: "mm"}}})
+	p.add("tip_bore", "mm", w+d.V, w+d.Low, w+d.High,
+		calc.RowBasis("{d} + {o}", d.Origin, calc.In("d", "wire", w, "mm"), calc.In("o", "over the wire", d.V, "mm")))
 }
 
 func (p *Page) after(card *calc.Card) {

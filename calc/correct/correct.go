@@ -2,7 +2,6 @@ package correct
 
 import (
 	"context"
-	"fmt"
 	"slices"
 	"strings"
 
@@ -35,24 +34,18 @@ func Next(ctx context.Context, tries []Try) (advice.Page, error) {
 	if p, stopped := v.stopped(); stopped {
 		return p, nil
 	}
-	if err := v.recall(ctx); err != nil {
-		return advice.Page{}, err
-	}
-	now := &v.laid[len(v.laid)-1]
-	c := advice.Correction{}
-	if c.Causes, err = v.rank(ctx, now); err != nil {
-		return advice.Page{}, err
-	}
-	if err := v.learn(ctx, now); err != nil {
-		return advice.Page{}, err
-	}
+	v.recall()
+	now := v.last()
+	c := advice.Correction{Causes: v.rank(now)}
+	v.learn(now)
 	if contradicts(now.Seen) {
-		c.Why = "It looks cold and hot at once: no one setting does both. Look at gap and fit-up, at the aim and at an even travel first; then lay another bead with the same settings."
-	} else if err := v.choose(ctx, now, &c); err != nil {
-		return advice.Page{}, err
+		c.Why = "It looks cold and hot at once: no one setting does both. Look at gap and fit-up, at the aim and at " +
+			"an even travel first; then lay another bead with the same settings."
+	} else {
+		v.choose(now, &c)
 	}
-	if err := ctx.Err(); err != nil { // what nobody waited for was not computed
-		return advice.Page{}, err
+	if v.over() {
+		return advice.Page{}, v.err
 	}
 	c.Next = v.next(tries[len(tries)-1].Job, now, &c)
 	p := advice.Page{Name: "correct", Card: v.card, Correction: &c}
@@ -71,30 +64,33 @@ func (v *posterior) stopped() (advice.Page, bool) {
 
 // correctWords are the reasons and warnings of a correction.
 func correctWords(p *advice.Page, c *advice.Correction, v *posterior) {
-	because := func(text, known, source string) {
-		p.Reasons = append(p.Reasons, advice.Reason{Text: text, Known: known, Source: source})
-	}
 	for _, l := range c.Causes {
-		because(fmt.Sprintf("%s (%.0f in 100): %s", l.Name, l.Likelihood, l.Do), l.Known, l.Source)
+		o := tables.Origin{Source: l.Source, Known: tables.Known(l.Known)}
+		p.Because(o, "%s (%.0f in 100): %s", l.Name, l.Likelihood, l.Do)
 	}
-	because("how often a cause shows as what is seen is a hand's judgement: it ranks, it does not count", string(tables.SeldomSeen.Known), tables.SeldomSeen.Source)
-	if len(c.Causes) > 0 && OfHeat(c.Causes[0].ID) && c.Causes[0].Prior < 0.1 && v.modelled() {
-		because("the window alone would not expect this bead: before you change anything measure stick-out, sheet and wire feed (a 6 s pull), and read the meter", calc.OwnCalc, calc.SectionSource)
+	p.Because(tables.SeldomSeen.Origin,
+		"how often a cause shows as what is seen is a hand's judgement: it ranks, it does not count")
+	if len(c.Causes) > 0 && OfHeat(c.Causes[0].ID) && c.Causes[0].Prior < 0.1 && !v.off {
+		p.Because(advice.Own(calc.SectionSource), "the window alone would not expect this bead: before you change "+
+			"anything measure stick-out, sheet and wire feed (a 6 s pull), and read the meter")
 	}
-	if !v.modelled() {
-		because("no window is computed for this job: the step is the usual one of a hand", string(tables.StepTravel.Known), tables.StepTravel.Source)
+	if v.off {
+		p.Because(tables.StepTravel.Origin, "no window is computed for this job: the step is the usual one of a hand")
 	}
-	for _, t := range v.laid[:len(v.laid)-1] {
-		if now := v.laid[len(v.laid)-1]; t.Job == now.Job && t.Seen != now.Seen {
-			because("a bead of the very same settings showed something else: fit-up, gap, sheet or aim changed; look for that first", calc.OwnCalc, "the beads")
-			break
-		}
+	now := v.last()
+	if slices.ContainsFunc(v.laid, func(t Try) bool { return t.Job == now.Job && t.Seen != now.Seen }) {
+		p.Because(advice.Own("the beads"), "a bead of the very same settings showed something else: fit-up, gap, "+
+			"sheet or aim changed; look for that first")
 	}
 	if c.Change != nil || c.Do != "" {
-		p.Warnings = append(p.Warnings, calc.Warning{Code: "one-at-a-time", Severity: calc.Info, Text: "Change this one thing, lay another test bead on scrap of the same sheet, look at both faces, peel it.", Basis: "common practice, no source"})
+		p.Warnings = append(p.Warnings, calc.Warning{Code: "one-at-a-time", Severity: calc.Info,
+			Text: "Change this one thing, lay another test bead on scrap of the same sheet, look at both " +
+				"faces, peel it.", Basis: practice})
 	}
-	seen := v.laid[len(v.laid)-1].Seen
-	if slices.ContainsFunc(strings.Split(seen, ","), func(s string) bool { return s == "crack" }) {
-		p.Warnings = append(p.Warnings, calc.Warning{Code: "crack-stop", Severity: calc.Caution, Text: "A cracked bead carries nothing: do not braze over it. Cut it out, find the cause, and ask who may decide where a part could hurt somebody.", Basis: "common practice, no source"})
+	if slices.Contains(strings.Split(now.Seen, ","), "crack") {
+		p.Warn("crack-stop", practice, "A cracked bead carries nothing: do not braze over it. Cut it out, find the "+
+			"cause, and ask who may decide where a part could hurt somebody.")
 	}
 }
+
+const practice = "common practice, no source"

@@ -1,8 +1,8 @@
 package correct
 
 import (
-	"context"
 	"math"
+	"slices"
 	"strings"
 
 	"brazebooth/calc"
@@ -43,38 +43,36 @@ func (v *posterior) treatments(cause string, j *calc.Job) []way {
 
 // treat is the first setting that treats a cause that is not heat and leaves the heat as likely right as it was; nil
 // where the cure is no setting, or every one would spoil the heat.
-func (v *posterior) treat(ctx context.Context, t *Try, cause string, before float64) (*move, error) {
+func (v *posterior) treat(t *Try, cause string, before float64) *move {
 	for _, w := range v.treatments(cause, &t.Job) {
 		step := v.one
 		if cause == tables.CauseUneven {
 			step = v.toSteady
 		}
-		m, err := step(ctx, t, &levers[w.lever], w.sign)
-		if err != nil {
-			return nil, err
-		}
+		m := step(t, &levers[w.lever], w.sign)
 		if m != nil && (v.off || m.good >= before-chanceNoise || w.lever == leverVolts && v.proven(cause, &t.Job)) {
-			return m, nil
+			return m
 		}
 	}
-	return nil, nil
+	return nil
 }
 
 // toSteady is the smallest change that probably brings the current to where the arc is steady, or a whole step.
-func (v *posterior) toSteady(ctx context.Context, t *Try, l *lever, sign float64) (*move, error) {
+func (v *posterior) toSteady(t *Try, l *lever, sign float64) *move {
 	list := v.notches(t, l, sign)
 	if len(list) == 0 {
-		return nil, nil
+		return nil
 	}
-	j := t.Job
-	for _, x := range list {
+	steady := slices.IndexFunc(list, func(x float64) bool {
+		j := t.Job
 		*l.opt(&j) = calc.Some(x)
-		if below, above := v.outside(&j); below+above < 0.5 {
-			break
-		}
+		below, above := v.outside(&j)
+		return below+above < 0.5
+	})
+	if steady < 0 {
+		steady = len(list) - 1
 	}
-	g, err := v.good(ctx, &j)
-	return &move{lever: l, job: j, good: g}, err
+	return v.set(t, l, list[steady])
 }
 
 // proven reports whether the volts were read and lie as far from the usual as their interval is wide: with an arc
@@ -119,28 +117,21 @@ func (v *posterior) outside(j *calc.Job) (below, above float64) {
 }
 
 // recall goes through the beads before the last: what they teach of the heat, and which cures after them did not help.
-func (v *posterior) recall(ctx context.Context) error {
+func (v *posterior) recall() {
 	for i := range v.laid[:len(v.laid)-1] {
 		t, next := &v.laid[i], &v.laid[i+1]
 		then := *v // as it was when this bead was the last
 		then.laid, then.mended = v.laid[:i+1], false
 		again := t.Job == next.Job && sharesSight(t.Seen, next.Seen)
 		var c advice.Correction
-		var err error
 		if again {
-			if c.Causes, err = then.rank(ctx, t); err != nil {
-				return err
-			}
+			c.Causes = then.rank(t)
 		}
-		if err := v.learn(ctx, t); err != nil {
-			return err
-		}
+		v.learn(t)
 		if !again || contradicts(t.Seen) {
 			continue
 		}
-		if err := then.choose(ctx, t, &c); err != nil {
-			return err
-		}
+		then.choose(t, &c)
 		if c.Do != "" && !OfHeat(c.Causes[0].ID) {
 			if v.cured == nil {
 				v.cured = map[string]bool{}
@@ -148,17 +139,10 @@ func (v *posterior) recall(ctx context.Context) error {
 			v.cured[c.Causes[0].ID] = true
 		}
 	}
-	return nil
 }
 
 // sharesSight reports whether two beads both showed one thing.
 func sharesSight(a, b string) bool {
-	for _, s := range strings.Split(a, ",") {
-		for _, other := range strings.Split(b, ",") {
-			if s == other {
-				return true
-			}
-		}
-	}
-	return false
+	other := strings.Split(b, ",")
+	return slices.ContainsFunc(strings.Split(a, ","), func(s string) bool { return slices.Contains(other, s) })
 }

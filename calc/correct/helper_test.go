@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"brazebooth/calc"
+	"brazebooth/tables"
 )
 
 func card(t *testing.T, j calc.Job) *calc.Card {
@@ -22,4 +23,14 @@ func figure(t *testing.T, s *calc.Timed, name string) calc.Figure {
 		t.Fatalf("no figure %s", name)
 	}
 	return f
+}
+
+// causeByID returns the cause with exactly this id.
+func causeByID(id string) (tables.Cause, bool) {
+	for _, c := range tables.Causes() {
+		if c.ID == id {
+			return c, true
+		}
+	}
+	return tables.Cause{}, false
 }

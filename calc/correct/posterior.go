@@ -14,17 +14,35 @@ import (
 // posterior is what is known of a booth after its test beads: weights on a few shifts of the true heat from the
 // computed one, and what each setting does under each shift.
 type posterior struct {
+	*asked
 	card    calc.Card // of the last try
 	laid    []Try
 	shifts  []float64 // logarithms: of the heat, or of a timed arc's times
 	weights []float64
-	ctx     context.Context
 	timed   bool
 	times   map[calc.Job]timedLimits // those computed, by the job without its times
 	off     bool                     // nothing is computed: no window
 	mended  bool                     // the last bead showed only zinc gone where its setting is computed to take it
 	cured   map[string]bool          // causes whose cure, no setting, was tried, and the bead still shows them
 }
+
+// asked is who waits for an answer, and the first error on the way to it. From then on nothing more is computed, and
+// what comes out is not used.
+type asked struct {
+	ctx context.Context
+	err error
+}
+
+// over reports whether there was an error, or nobody waits any more.
+func (a *asked) over() bool {
+	if a.err == nil {
+		a.err = a.ctx.Err()
+	}
+	return a.err != nil
+}
+
+// last is the bead that is asked about.
+func (v *posterior) last() *Try { return &v.laid[len(v.laid)-1] }
 
 // A window may be narrower than the uncertainty of the heat: between the shifts at which the section is computed its
 // limits are interpolated at more, so that no window falls between them.
@@ -36,7 +54,7 @@ const (
 
 // newPosterior completes the tries' settings with what the card suggests, and lays out the prior of the heat.
 func newPosterior(ctx context.Context, tries []Try) (*posterior, error) {
-	v := &posterior{ctx: ctx, laid: make([]Try, len(tries)), times: map[calc.Job]timedLimits{}}
+	v := &posterior{asked: &asked{ctx: ctx}, laid: make([]Try, len(tries)), times: map[calc.Job]timedLimits{}}
 	last := len(tries) - 1
 	for i := last; i >= 0; i-- {
 		job := tries[i].Job
@@ -71,7 +89,8 @@ func fillOpen(j, last *calc.Job) {
 		j.Feed = last.Feed
 	}
 	to := [...]*calc.Opt{&j.Volts, &j.Travel, &j.StickOut, &j.ArcOn, &j.ArcOff, &j.SpotStep, &j.Aim}
-	for i, from := range [...]calc.Opt{last.Volts, last.Travel, last.StickOut, last.ArcOn, last.ArcOff, last.SpotStep, last.Aim} {
+	for i, from := range [...]calc.Opt{last.Volts, last.Travel, last.StickOut, last.ArcOn, last.ArcOff,
+		last.SpotStep, last.Aim} {
 		if !to[i].Set {
 			*to[i] = from
 		}
@@ -85,7 +104,8 @@ func (v *posterior) next(given calc.Job, t *Try, c *advice.Correction) calc.Job 
 	}
 	if c.Change.What == "mode" {
 		given.Mode = c.Change.ToMode
-		given.Feed, given.Amps, given.Volts, given.Travel, given.Aim = calc.Opt{}, calc.Opt{}, calc.Opt{}, calc.Opt{}, calc.Opt{}
+		given.Feed, given.Amps, given.Volts, given.Travel, given.Aim = calc.Opt{}, calc.Opt{}, calc.Opt{},
+			calc.Opt{}, calc.Opt{}
 		return given
 	}
 	j := AsSet(given, &t.Job)
@@ -99,8 +119,6 @@ func (v *posterior) next(given calc.Job, t *Try, c *advice.Correction) calc.Job 
 	}
 	return j
 }
-
-func (v *posterior) modelled() bool { return !v.off }
 
 // sigma is one standard deviation of the heat's shift: that of the heat itself joined with that of the section's
 // peaks; for a timed arc that of its longest on. 0 where nothing is computed.
@@ -121,23 +139,30 @@ func (v *posterior) sigma() float64 {
 }
 
 // causesAt is the cause that a setting would have under each shift.
-func (v *posterior) causesAt(ctx context.Context, job *calc.Job) ([]string, error) {
-	if err := ctx.Err(); err != nil {
-		return nil, err
-	}
+func (v *posterior) causesAt(job *calc.Job) []string {
 	list := make([]string, len(v.shifts))
-	if v.off {
-		for i := range list {
-			list[i] = [...]string{tables.CauseCold, tables.CauseFine, tables.CauseHot, tables.CauseMelts}[i%4] // about equally likely
+	switch {
+	case v.over():
+	case v.off:
+		for i := range list { // about equally likely
+			list[i] = [...]string{tables.CauseCold, tables.CauseFine, tables.CauseHot, tables.CauseMelts}[i%4]
 		}
-		return list, nil
+	case v.timed:
+		l := v.timedLimits(job)
+		for i, shift := range v.shifts {
+			list[i] = l.cause(job.ArcOn.V, job.ArcOff.V, shift)
+		}
+	default:
+		v.steadyCauses(job, list)
 	}
-	if v.timed {
-		return list, v.timedCauses(ctx, job, list)
-	}
-	p, err := calc.ProbeOf(ctx, job)
-	if err != nil {
-		return nil, err
+	return list
+}
+
+// steadyCauses reads the causes off the cross-section, computed at the nodes and interpolated between them.
+func (v *posterior) steadyCauses(job *calc.Job, list []string) {
+	var p *calc.Probe
+	if p, v.err = calc.ProbeOf(v.ctx, job); v.err != nil {
+		return
 	}
 	var nodes [nodeCount]calc.Limits
 	var ok [nodeCount]bool
@@ -156,19 +181,10 @@ func (v *posterior) causesAt(ctx context.Context, job *calc.Job) ([]string, erro
 			list[i] = causeOfZone[l.Zone()]
 		}
 	}
-	return list, nil
 }
 
-var causeOfZone = map[string]string{"cold": tables.CauseCold, "good": tables.CauseFine, "hot": tables.CauseHot, "burn-through": tables.CauseMelts}
-
-// timedCauses compares on and off times with the ends that the plane gives for their feed, moved by each shift.
-func (v *posterior) timedCauses(ctx context.Context, job *calc.Job, list []string) error {
-	l, err := v.timedLimits(ctx, job)
-	for i, shift := range v.shifts {
-		list[i] = l.cause(job.ArcOn.V, job.ArcOff.V, shift)
-	}
-	return err
-}
+var causeOfZone = map[string]string{"cold": tables.CauseCold, "good": tables.CauseFine, "hot": tables.CauseHot,
+	"burn-through": tables.CauseMelts}
 
 // shown is the probability that a cause shows all that was seen.
 func shown(seen, cause string) float64 {
@@ -181,15 +197,11 @@ func shown(seen, cause string) float64 {
 
 // learn updates the weights of the shifts by what a bead showed: how often the cause under each shift shows like this,
 // or a cause that has nothing to do with heat does. What such a cause explains teaches next to nothing of the heat.
-func (v *posterior) learn(ctx context.Context, t *Try) error {
+func (v *posterior) learn(t *Try) {
 	if v.off {
-		return nil
+		return
 	}
-	list, err := v.causesAt(ctx, &t.Job)
-	if err != nil {
-		return err
-	}
-	other := 0.0
+	list, other := v.causesAt(&t.Job), 0.0
 	for _, c := range tables.Causes() {
 		if c.Base > 0 {
 			other += c.Base * v.suits(c.ID, &t.Job) * shown(t.Seen, c.ID)
@@ -199,20 +211,14 @@ func (v *posterior) learn(ctx context.Context, t *Try) error {
 		v.weights[i] *= shown(t.Seen, c) + other
 	}
 	formula.Normalize(v.weights)
-	return nil
 }
 
 // good is the weight of the shifts under which a setting is fine.
-func (v *posterior) good(ctx context.Context, job *calc.Job) (float64, error) {
-	list, err := v.causesAt(ctx, job)
-	if err != nil {
-		return 0, err
-	}
-	sum := 0.0
-	for i, c := range list {
+func (v *posterior) good(job *calc.Job) (sum float64) {
+	for i, c := range v.causesAt(job) {
 		if c == tables.CauseFine {
 			sum += v.weights[i]
 		}
 	}
-	return sum, nil
+	return sum
 }

@@ -2,17 +2,16 @@ package correct
 
 import (
 	"brazebooth/calc"
-	"context"
 	"math"
 )
 
 // pull looks along one lever for the smallest change that is more likely than not to be good; nil where the lever has
 // no room or no effect that way.
-func (v *posterior) pull(ctx context.Context, t *Try, l *lever, heat float64) (*move, error) {
+func (v *posterior) pull(t *Try, l *lever, heat float64) *move {
 	sign := v.sense(t, l, heat)
 	list := v.notches(t, l, sign)
 	if sign == 0 || len(list) == 0 {
-		return nil, nil
+		return nil
 	}
 	job := func(i int) calc.Job { j := t.Job; *l.opt(&j) = calc.Some(list[i]); return j }
 	first, last := 0, len(list)-1
@@ -20,37 +19,32 @@ func (v *posterior) pull(ctx context.Context, t *Try, l *lever, heat float64) (*
 		first++
 	}
 	if v.off { // the usual step
-		return &move{lever: l, job: job(first)}, nil
+		return &move{lever: l, job: job(first)}
 	}
 	for last >= 0 && !v.keeps(&t.Job, job(last)) {
 		last--
 	}
 	if last < first {
-		return nil, nil
+		return nil
 	}
-	best, good, err := smallestGood(first, last, func(i int) (float64, error) { return v.good(ctx, ptr(job(i))) })
-	if err != nil {
-		return nil, err
-	}
+	best, good := smallestGood(first, last, func(i int) float64 { j := job(i); return v.good(&j) })
 	j := job(best)
-	if v.widened(&t.Job, &j, heat) <= 0 { // past where it helps
-		return nil, nil
+	gain := v.widened(&t.Job, &j, heat)
+	if gain <= 0 { // past where it helps
+		return nil
 	}
-	return &move{lever: l, job: j, good: good, gain: v.widened(&t.Job, &j, heat)}, nil
+	return &move{lever: l, job: j, good: good, gain: gain}
 }
 
 // smallestGood looks for the first of some jobs that is more likely than not to be good: it tries five of them, then
 // bisects between the last that is not and the first that is. Without one it takes the likeliest; where nothing is
 // good at all the last, which helps most without losing another limit.
-func smallestGood(first, last int, chance func(int) (float64, error)) (best int, good float64, err error) {
+func smallestGood(first, last int, chance func(int) float64) (best int, good float64) {
 	best = first - 1
 	low, high := first-1, -1 // the first good one lies in (low, high]
 	for n := 0; n < 5 && high < 0; n++ {
 		i := first + (last-first)*n/4
-		g, err := chance(i)
-		if err != nil {
-			return 0, 0, err
-		}
+		g := chance(i)
 		if best < first || g > good {
 			best, good = i, g
 		}
@@ -62,10 +56,7 @@ func smallestGood(first, last int, chance func(int) (float64, error)) (best int,
 	}
 	for high >= 0 && high-low > 1 {
 		i := (low + high) / 2
-		g, err := chance(i)
-		if err != nil {
-			return 0, 0, err
-		}
+		g := chance(i)
 		if g >= 0.5 {
 			high, good = i, g
 		} else {
@@ -78,10 +69,8 @@ func smallestGood(first, last int, chance func(int) (float64, error)) (best int,
 	case good < 0.01:
 		best = last
 	}
-	return best, good, nil
+	return best, good
 }
-
-func ptr[T any](v T) *T { return &v }
 
 // sense is the sign of a lever's change that widens the limit: more heat (heat 1) or less (−1); 0 where the lever
 // does neither. By the window; by the trade's rule where none is computed.

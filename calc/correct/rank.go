@@ -2,7 +2,6 @@ package correct
 
 import (
 	"cmp"
-	"context"
 	"math"
 	"slices"
 
@@ -13,11 +12,8 @@ import (
 
 // rank is what may be behind a bead's look, likeliest first: causes of heat with their probability by the window at
 // this setting, the others as often as a shop meets them on such a job; each times how often it shows like this.
-func (v *posterior) rank(ctx context.Context, t *Try) ([]advice.Likely, error) {
-	prior, err := v.priors(ctx, t)
-	if err != nil {
-		return nil, err
-	}
+func (v *posterior) rank(t *Try) []advice.Likely {
+	prior := v.priors(t)
 	var list []advice.Likely
 	sum := 0.0
 	for _, c := range tables.Causes() {
@@ -26,7 +22,8 @@ func (v *posterior) rank(ctx context.Context, t *Try) ([]advice.Likely, error) {
 		}
 		p := prior[c.ID] * shown(t.Seen, c.ID)
 		sum += p
-		list = append(list, advice.Likely{ID: c.ID, Name: c.Name, Likelihood: p, Do: c.Do, Known: string(c.Known), Source: c.Source, Prior: prior[c.ID]})
+		list = append(list, advice.Likely{ID: c.ID, Name: c.Name, Likelihood: p, Do: c.Do, Known: string(c.Known),
+			Source: c.Source, Prior: prior[c.ID]})
 	}
 	if t.Seen == "good" {
 		list = slices.DeleteFunc(list, func(l advice.Likely) bool { return l.ID != tables.CauseFine })
@@ -40,17 +37,13 @@ func (v *posterior) rank(ctx context.Context, t *Try) ([]advice.Likely, error) {
 	for few < len(list) && few < 5 && list[few].Likelihood >= 3 {
 		few++
 	}
-	return list[:few], nil
+	return list[:few]
 }
 
 // priors are how likely each cause is before the bead was seen.
-func (v *posterior) priors(ctx context.Context, t *Try) (map[string]float64, error) {
+func (v *posterior) priors(t *Try) map[string]float64 {
 	p := map[string]float64{}
-	list, err := v.causesAt(ctx, &t.Job)
-	if err != nil {
-		return nil, err
-	}
-	for i, c := range list {
+	for i, c := range v.causesAt(&t.Job) {
 		p[c] += v.weights[i]
 	}
 	// The model may be wrong by more than its interval: no cause of heat is impossible.
@@ -62,12 +55,13 @@ func (v *posterior) priors(ctx context.Context, t *Try) (map[string]float64, err
 			p[c.ID] = c.Base * v.suits(c.ID, &t.Job)
 		}
 	}
-	return p, nil
+	return p
 }
 
 func (v *posterior) heatCauses() []string {
 	if v.timed {
-		return []string{tables.CauseOnLong, tables.CauseOnShort, tables.CauseOffLong, tables.CauseOffShort, tables.CauseFine}
+		return []string{tables.CauseOnLong, tables.CauseOnShort, tables.CauseOffLong, tables.CauseOffShort,
+			tables.CauseFine}
 	}
 	return []string{tables.CauseCold, tables.CauseHot, tables.CauseMelts, tables.CauseFine}
 }
@@ -98,7 +92,7 @@ func (v *posterior) meets(cause string, j *calc.Job) float64 {
 	case tables.CauseCopper:
 		return v.copperAttack()
 	case tables.CauseHeld:
-		if v.family(tables.CastIron) || v.family(tables.Stainless) {
+		if v.has(tables.CastIron) || v.has(tables.Stainless) {
 			return 3
 		}
 	case tables.CauseHollow:
@@ -140,10 +134,7 @@ func (v *posterior) vapour(j *calc.Job) float64 {
 // gasFaults: a flow outside the usual range, or over what the nozzle carries.
 func (v *posterior) gasFaults(j *calc.Job) float64 {
 	f := v.card.Setup.Gas.Flow
-	over := false
-	if j.NozzleBore.Set {
-		over = j.Flow.V > calc.SmoothFlow(j, &v.card.Setup.Gas)
-	}
+	over := j.NozzleBore.Set && j.Flow.V > calc.SmoothFlow(j, &v.card.Setup.Gas)
 	if over || j.Flow.V < 0.8*f.Low || j.Flow.V > 1.3*f.High || v.card.Setup.Gas.Refused {
 		return 4
 	}
@@ -152,12 +143,8 @@ func (v *posterior) gasFaults(j *calc.Job) float64 {
 
 // copperAttack: stainless and high-strength steel only; aluminium in the wire shields them.
 func (v *posterior) copperAttack() float64 {
-	prone := v.family(tables.Stainless)
-	for _, m := range v.card.Setup.Joined() {
-		prone = prone || calc.HighStrength(m.Metal.ID)
-	}
 	switch {
-	case !prone:
+	case !v.has(tables.Stainless) && !calc.Applies("high-strength", &v.card):
 		return 0.02
 	case calc.AluminiumWire(v.card.Setup.Filler.ID):
 		return 0.5
@@ -165,11 +152,4 @@ func (v *posterior) copperAttack() float64 {
 	return 1
 }
 
-func (v *posterior) family(f tables.Family) bool {
-	for _, m := range v.card.Setup.Joined() {
-		if m.Metal.Family == f {
-			return true
-		}
-	}
-	return false
-}
+func (v *posterior) has(f tables.Family) bool { return calc.Applies(string(f), &v.card) }

@@ -1,6 +1,7 @@
 package correct
 
 import (
+	"math"
 	"strconv"
 	"strings"
 
@@ -19,9 +20,10 @@ type Try struct {
 // unknown word names what may be typed.
 func SeenIDs(text string) (string, error) {
 	given := map[string]bool{}
-	for _, word := range strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return r == ',' || r == ' ' || r == ';' }) {
+	for _, word := range calc.TypedWords(text) {
 		if _, ok := tables.SightByID(word); !ok {
-			return "", mistake.In("seen", "nothing that a bead shows is called "+strconv.QuoteToASCII(word), "type any of "+strings.Join(SightIDs(), ", ")+", with commas")
+			return "", mistake.In("seen", "nothing that a bead shows is called "+strconv.QuoteToASCII(word),
+				"type any of "+strings.Join(SightIDs(), ", ")+", with commas")
 		}
 		given[word] = true
 	}
@@ -33,7 +35,8 @@ func SeenIDs(text string) (string, error) {
 	}
 	switch {
 	case len(ids) == 0:
-		return "", mistake.In("seen", "nothing is named", "type what the bead shows, as rolled-edge or burn-through,pores")
+		return "", mistake.In("seen", "nothing is named",
+			"type what the bead shows, as rolled-edge or burn-through,pores")
 	case given["good"] && len(ids) > 1:
 		return "", mistake.In("seen", "good stands beside a fault", "type the faults alone, or good alone")
 	}
@@ -47,4 +50,53 @@ func SightIDs() []string {
 		ids = append(ids, s.ID)
 	}
 	return ids
+}
+
+// SameBead reports whether two jobs differ in the machine's settings only: then one bead teaches about the next.
+func SameBead(a, b calc.Job) bool {
+	for _, j := range [...]*calc.Job{&a, &b} {
+		*j = calc.Unlearned(*j) // what a meter taught meanwhile makes no other job
+		for i := range levers {
+			*levers[i].opt(j) = calc.Opt{}
+		}
+		j.Amps, j.SpotStep, j.Aim, j.Flow = calc.Opt{}, calc.Opt{}, calc.Opt{}, calc.Opt{}
+		// What only the pages ask for says nothing about a bead.
+		j.Use, j.Hazard, j.Currency = "", "", ""
+		for _, o := range [...]*calc.Opt{&j.ServiceTemp, &j.Load, &j.Safety, &j.Leg, &j.Throat, &j.Length, &j.Count,
+			&j.ShaftDia, &j.Layer, &j.NozzleBore, &j.RatedAmps, &j.RatedDuty,
+			&j.WirePrice, &j.GasPrice, &j.LabourRate, &j.Operating, &j.SteelPrice, &j.Grinding, &j.ZincRepair,
+			&j.ZincLimit} {
+			*o = calc.Opt{}
+		}
+	}
+	return a == b
+}
+
+// AsSet is a job with the settings made on the machine fixed as a bead was laid with them: wire feed, travel, and a
+// timed arc's times. What is merely assumed, and volts that follow the current, stay open.
+func AsSet(given calc.Job, laid *calc.Job) calc.Job {
+	if !given.Amps.Set && !given.Feed.Set {
+		given.Feed = laid.Feed
+	}
+	if given.Mode == "timed" {
+		given.ArcOn, given.ArcOff, given.SpotStep = laid.ArcOn, laid.ArcOff, laid.SpotStep
+	} else {
+		given.Travel = laid.Travel
+	}
+	return given
+}
+
+// RoundSetting rounds every setting to what can be set.
+func RoundSetting(j *calc.Job) {
+	for i := range levers {
+		if o := levers[i].opt(j); o.Set {
+			o.V = math.Round(math.Round(o.V/levers[i].quantum)*levers[i].quantum*1000) / 1000
+		}
+	}
+	if j.SpotStep.Set {
+		j.SpotStep.V = math.Round(10*j.SpotStep.V) / 10
+	}
+	if j.Mode == "timed" {
+		j.Travel = calc.Opt{} // follows from the times
+	}
 }

@@ -11,7 +11,8 @@ import (
 // OfHeat reports whether a cause is one that the window judges.
 func OfHeat(cause string) bool {
 	switch cause {
-	case tables.CauseCold, tables.CauseHot, tables.CauseMelts, tables.CauseOnLong, tables.CauseOnShort, tables.CauseOffLong, tables.CauseOffShort:
+	case tables.CauseCold, tables.CauseHot, tables.CauseMelts, tables.CauseOnLong, tables.CauseOnShort,
+		tables.CauseOffLong, tables.CauseOffShort:
 		return true
 	}
 	return false
@@ -26,19 +27,23 @@ func (v *posterior) why(top *advice.Likely, c *advice.Correction, m *move) strin
 	case v.off:
 		return text + "The usual step of a hand; nothing is computed for this joint."
 	case !OfHeat(top.ID) && c.GoodAfter < c.GoodBefore-100*chanceNoise:
-		return text + fmt.Sprintf("This comes before the heat, which is then right in %.0f of 100 by the window, now in %.0f.", c.GoodAfter, c.GoodBefore)
+		return text + fmt.Sprintf("This comes before the heat, which is then right in %.0f of 100 by the "+
+			"window, now in %.0f.", c.GoodAfter, c.GoodBefore)
 	case !OfHeat(top.ID):
-		return text + fmt.Sprintf("This is not about heat, which stays as likely right by the window: in %.0f of 100 with it, %.0f without.", c.GoodAfter, c.GoodBefore)
+		return text + fmt.Sprintf("This is not about heat, which stays as likely right by the window: in %.0f of 100 "+
+			"with it, %.0f without.", c.GoodAfter, c.GoodBefore)
 	case m.then != nil:
 		then := m.then.lever
-		return text + fmt.Sprintf("Both times have to move, by the window and what was seen: with this the next bead is good in %.0f of 100, with %s at %.3g %s too in %.0f, without either in %.0f.",
+		return text + fmt.Sprintf("Both times have to move, by the window and what was seen: with this the next bead "+
+			"is good in %.0f of 100, with %s at %.3g %s too in %.0f, without either in %.0f.",
 			c.GoodAfter, calc.FigureLabel(then.what), then.opt(&m.then.job).V, then.unit, 100*m.together, c.GoodBefore)
 	case otherTime(top.ID, c.Change.What):
 		text += "That time alone would leave the other one wrong. "
 	case c.GoodAfter < 5:
 		return text + "By the window and what was seen this is the first of several steps the same way."
 	}
-	return text + fmt.Sprintf("By the window and what was seen, the next bead is good with this in %.0f of 100, without it in %.0f.", c.GoodAfter, c.GoodBefore)
+	return text + fmt.Sprintf("By the window and what was seen, the next bead is good with this in %.0f of 100, "+
+		"without it in %.0f.", c.GoodAfter, c.GoodBefore)
 }
 
 // otherTime reports whether a change is not of the time at fault.
@@ -56,14 +61,16 @@ func otherTime(cause, what string) bool {
 func (v *posterior) noChange(top *advice.Likely, c *advice.Correction) {
 	switch {
 	case top.ID == tables.CauseFine && !v.off && c.GoodBefore < 50:
-		c.Why = fmt.Sprintf("Nothing to change, but by the window the next bead is like it in %.0f of 100 only: write the settings down, lay a second one, peel both.", c.GoodBefore)
+		c.Why = fmt.Sprintf("Nothing to change, but by the window the next bead is like it in %.0f of 100 only: "+
+			"write the settings down, lay a second one, peel both.", c.GoodBefore)
 	case top.ID == tables.CauseFine:
 		c.Why = "Nothing to change: keep these settings and write them down."
 	case OfHeat(top.ID):
 		c.Do = "another wire size, mode or thickness, or " + top.Do
 		c.Why = "Likeliest: " + top.Name + ". No single setting has room left for it."
 		if !v.off && c.GoodBefore >= 1 {
-			c.Why += fmt.Sprintf(" By the window and what was seen, the next bead is good in %.0f of 100 with the settings as they are.", c.GoodBefore)
+			c.Why += fmt.Sprintf(" By the window and what was seen, the next bead is good in %.0f of 100 with the "+
+				"settings as they are.", c.GoodBefore)
 		}
 	default:
 		c.Do = top.Do
@@ -74,12 +81,14 @@ func (v *posterior) noChange(top *advice.Likely, c *advice.Correction) {
 // leave says why the settings stay for a cause that is not heat.
 func (v *posterior) leave(top *advice.Likely, c *advice.Correction) string {
 	switch {
-	case len(v.treatments(top.ID, &v.laid[len(v.laid)-1].Job)) > 0:
+	case len(v.treatments(top.ID, &v.last().Job)) > 0:
 		return " A setting for it would spoil the heat by the window."
 	case v.off:
 		return " No setting is at fault: leave them."
 	case c.GoodBefore < 50:
-		return fmt.Sprintf(" No setting is at fault in that; the heat itself is right in %.0f of 100 only by the window: look at it next.", c.GoodBefore)
+		return fmt.Sprintf(" No setting is at fault in that; the heat itself is right in %.0f of 100 only by the "+
+			"window: look at it next.", c.GoodBefore)
 	}
-	return fmt.Sprintf(" No setting is at fault: leave them, by the window they are right in %.0f of 100.", c.GoodBefore)
+	return fmt.Sprintf(" No setting is at fault: leave them, by the window they are right in %.0f of 100.",
+		c.GoodBefore)
 }

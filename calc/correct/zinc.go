@@ -3,7 +3,6 @@ package correct
 import (
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
-	"context"
 	"fmt"
 	"slices"
 	"strings"
@@ -32,7 +31,7 @@ func (v *posterior) takesZinc() bool {
 	if !slices.ContainsFunc(v.laid, func(t Try) bool { return strings.Contains(t.Seen, calc.ZincBehind) }) {
 		return false
 	}
-	open := v.laid[len(v.laid)-1].Job
+	open := v.last().Job
 	open.Feed, open.Travel, open.Volts = calc.Opt{}, calc.Opt{}, calc.Opt{}
 	c, err := calc.SolveContext(v.ctx, open)
 	if err != nil || c.Zone != "good" {
@@ -43,45 +42,43 @@ func (v *posterior) takesZinc() bool {
 }
 
 // repairZinc is the answer to zinc that is gone on the back as computed: no setting is at fault, the coat is repaired.
-func (v *posterior) repairZinc(ctx context.Context, t *Try, c *advice.Correction) error {
+func (v *posterior) repairZinc(t *Try, c *advice.Correction) {
 	c.Do = "repair the coat after, on both faces (zinc-rich paint)"
-	c.Why = "Zinc gone on the back is as computed at this setting: no sign of too much heat. "
-	narrower, err := v.narrower(ctx, t, c.GoodBefore)
-	c.Why += narrower
+	c.Why = "Zinc gone on the back is as computed at this setting: no sign of too much heat. " +
+		v.narrower(t, c.GoodBefore)
 	if c.GoodBefore < 50 {
-		c.Why += fmt.Sprintf(" By the window the next bead is like it in %.0f of 100 only: lay a second one, peel both.", c.GoodBefore)
+		c.Why += fmt.Sprintf(
+			" By the window the next bead is like it in %.0f of 100 only: lay a second one, peel both.", c.GoodBefore)
 	}
-	return err
 }
 
 // narrower says what a narrower band on the back costs: a usual step of travel or of wire feed, whichever leaves the
 // bead more likely good.
-func (v *posterior) narrower(ctx context.Context, t *Try, before float64) (string, error) {
+func (v *posterior) narrower(t *Try, before float64) string {
 	here := v.bandBehind(&t.Job)
 	text, likeliest := "", -1.0
 	for _, way := range [...]struct {
 		lever int
 		sign  float64
 		words string
-	}{{leverTravel, 1, "a quicker travel, %.1f mm/s in place of %.1f"}, {leverFeed, -1, "less wire feed, %.1f m/min in place of %.1f"}} {
+	}{{leverTravel, 1, "a quicker travel, %.1f mm/s in place of %.1f"},
+		{leverFeed, -1, "less wire feed, %.1f m/min in place of %.1f"}} {
 		l := &levers[way.lever]
-		m, err := v.one(ctx, t, l, way.sign)
-		if err != nil {
-			return "", err
-		}
+		m := v.one(t, l, way.sign)
 		if m == nil || !v.keeps(&t.Job, m.job) || m.good <= likeliest {
 			continue
 		}
 		if band := v.bandBehind(&m.job); band < here-0.05 {
 			likeliest = m.good
-			text = fmt.Sprintf(way.words+": %.1f mm to each side in place of %.1f, good in %.0f of 100 by the window, now in %.0f.",
+			text = fmt.Sprintf(way.words+": %.1f mm to each side in place of %.1f, good in %.0f of 100 by the "+
+				"window, now in %.0f.",
 				l.opt(&m.job).V, l.opt(&t.Job).V, band, here, 100*m.good, before)
 		}
 	}
 	if text == "" {
-		return "Narrower only by thicker sheet, or by less heat than the bead needs.", nil
+		return "Narrower only by thicker sheet, or by less heat than the bead needs."
 	}
-	return "Narrower only by " + text, nil
+	return "Narrower only by " + text
 }
 
 // bandBehind is the wider half-width of zinc that boils off a back face, mm.

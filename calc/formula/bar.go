@@ -30,7 +30,8 @@ const (
 
 // Start puts the whole bar at one temperature, C. ErrRange where a size or a property is not above zero.
 func (b *Bar) Start(temperature float64) error {
-	if err := Positive([4]string{"length", "conductivity", "heat capacity", "section"}, b.Half, b.K, b.RhoC, b.Area); err != nil {
+	if err := Positive([4]string{"length", "conductivity", "heat capacity", "section"}, b.Half, b.K, b.RhoC,
+		b.Area); err != nil {
 		return err
 	}
 	if !(b.Surface > 0) || b.Beyond < 0 || b.Film < 0 || b.Emissivity < 0 {

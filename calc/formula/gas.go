@@ -1,21 +1,20 @@
 package formula
 
-import (
-	"math"
-)
+import "math"
 
-// GasVolume returns the gas used, L: flow L/min over the arc time and the flow before and after it, s.
-func GasVolume(flow, arc, before, after float64) (float64, error) {
-	if !(flow > 0) || !(arc >= 0) || !(before >= 0) || !(after >= 0) {
+// GasVolume returns the gas used, L, of a flow in L/min over a time in s.
+func GasVolume(flow, time float64) (float64, error) {
+	if !(flow > 0) || !(time >= 0) {
 		return 0, Outside("gas flow or time", flow, "flow above zero and no negative time")
 	}
-	return flow * (arc + before + after) / 60, nil
+	return flow * time / 60, nil
 }
 
 // GasReynolds returns the Reynolds number of a flow in L/min through a round bore in mm, for a density in
 // kg/m3 and a viscosity in Pa s: 4·ρ·Q/(π·d·µ).
 func GasReynolds(flow, bore, density, viscosity float64) (float64, error) {
-	if err := Positive([4]string{"gas flow", "bore", "density", "viscosity"}, flow, bore, density, viscosity); err != nil {
+	if err := Positive([4]string{"gas flow", "bore", "density", "viscosity"}, flow, bore, density,
+		viscosity); err != nil {
 		return 0, err
 	}
 	return 4 * density * flow / 60e3 / (math.Pi * bore * 1e-3 * viscosity), nil

@@ -4,3 +4,17 @@ import "errors"
 
 // ErrRange is wrapped by every formula that is asked outside its range.
 var ErrRange = errors.New("outside the formula's range")
+
+// Normalize scales weights to a sum of 1; where none is above zero they stay as they are.
+func Normalize(w []float64) {
+	sum := 0.0
+	for _, x := range w {
+		sum += x
+	}
+	if !(sum > 0) {
+		return
+	}
+	for i := range w {
+		w[i] /= sum
+	}
+}

@@ -37,7 +37,8 @@ func newton(z float64, f func(x float64) (value, slope float64)) float64 {
 // mm; rhoC J/mm3K; k W/mmK; loss of both faces together W/m2K. As travel grows it tends to that of a line that got
 // its heat at once, which overstates it for a slow source or a metal that conducts well.
 func MovingHalfWidth(net, travel, t, rhoC, k, loss, rise float64) (float64, error) {
-	if err := Positive([4]string{"net heat", "travel", "thickness", "heat capacity"}, net, travel, t, rhoC); err != nil {
+	if err := Positive([4]string{"net heat", "travel", "thickness", "heat capacity"}, net, travel, t,
+		rhoC); err != nil {
 		return 0, err
 	}
 	if err := Positive([4]string{"conductivity", "rise"}, k, rise); err != nil {

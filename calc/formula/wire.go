@@ -31,3 +31,22 @@ func Positive(names [4]string, v ...float64) error {
 	}
 	return nil
 }
+
+// PulseFrequency returns the pulses per second, Hz, that melt a feed of mm/s from a wire of diameter d mm at one drop
+// of diameter drop mm a pulse: conservation of volume.
+func PulseFrequency(d, feed, drop float64) (float64, error) {
+	if err := Positive([4]string{"wire diameter", "feed", "drop diameter"}, d, feed, drop); err != nil {
+		return 0, err
+	}
+	return WireArea(d) * feed / (math.Pi / 6 * drop * drop * drop), nil
+}
+
+// BeadArea returns the section of metal laid, mm2: what the wire brings, less what is lost, over the travel. d wire
+// mm; feed mm/s (times the arc-on share); deposit the deposition efficiency; travel mm/s.
+func BeadArea(d, feed, deposit, travel float64) (float64, error) {
+	if err := Positive([4]string{"wire diameter", "feed", "deposition efficiency", "travel"}, d, feed, deposit,
+		travel); err != nil {
+		return 0, err
+	}
+	return WireArea(d) * feed * deposit / travel, nil
+}

@@ -67,8 +67,9 @@ func (b *Bead) miss(cause, edge string, near bool) {
 }
 
 // causeOfEdge is the cause of a bead that misses an edge.
-var causeOfEdge = map[string]string{"wets": tables.CauseCold, "base stays solid": tables.CauseHot, "no burn-through": tables.CauseMelts,
-	"joint filled": tables.CauseHollow, "arc steady": tables.CauseUneven}
+var causeOfEdge = map[string]string{"wets": tables.CauseCold, "base stays solid": tables.CauseHot,
+	"no burn-through": tables.CauseMelts,
+	"joint filled":    tables.CauseHollow, "arc steady": tables.CauseUneven}
 
 // steady judges the bead of a travelling arc by the edges of the true job's card.
 func (b *Bead) steady(ctx context.Context, booth calc.Job) error {
@@ -147,7 +148,8 @@ func (b *Bead) look() {
 	ids := map[string]bool{}
 	for _, c := range b.causes {
 		ids[likeliestSight(c)] = true
-		if hot := c == tables.CauseHot || c == tables.CauseMelts; hot && b.Section.BoiledBack[0]+b.Section.BoiledBack[1] > 0 {
+		if hot := c == tables.CauseHot || c == tables.CauseMelts; hot &&
+			b.Section.BoiledBack[0]+b.Section.BoiledBack[1] > 0 {
 			ids["zinc-gone-behind"] = true
 		}
 	}
@@ -182,7 +184,7 @@ func (b *Bead) meter(booth *calc.Card) {
 			continue
 		}
 		by := 2 * tables.ReadingSigma.V * f.Value
-		b.Meter = append(b.Meter, calc.Figure{Name: name, Value: f.Value, Low: f.Value - by, High: f.Value + by, Unit: f.Unit,
-			Basis: calc.Basis{Formula: "meter of the simulated booth, as well as one is read", Source: tables.ReadingSigma.Source, Known: string(tables.ReadingSigma.Known)}})
+		b.Meter = append(b.Meter, calc.NewFigure(name, f.Unit, f.Value, f.Value-by, f.Value+by,
+			calc.RowBasis("meter of the simulated booth, as well as one is read", tables.ReadingSigma.Origin)))
 	}
 }

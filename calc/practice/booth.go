@@ -37,7 +37,8 @@ const mostDraws = 60
 // drawn again, so that every job can be done.
 func New(ctx context.Context, level int, seed uint64) (Booth, error) {
 	if level < 1 || level > len(levels) {
-		return Booth{}, mistake.In("level", fmt.Sprintf("there is no level %d", level), fmt.Sprintf("type a level from 1 to %d", len(levels)))
+		return Booth{}, mistake.In("level", fmt.Sprintf("there is no level %d", level),
+			fmt.Sprintf("type a level from 1 to %d", len(levels)))
 	}
 	r := dice(level, seed)
 	work := drawWork(r, level)
@@ -181,10 +182,12 @@ func (t *Truth) of(j *calc.Job) calc.Job {
 // settable refuses a setting of another job, or one that no hand holds.
 func (p *Booth) settable(j *calc.Job) error {
 	if !correct.SameBead(*j, p.Start) || j.SpotStep != p.Start.SpotStep {
-		return mistake.In("setting", "more than a setting was changed", "change feed, travel, volts, stick-out, arc on or arc off only")
+		return mistake.In("setting", "more than a setting was changed",
+			"change feed, travel, volts, stick-out, arc on or arc off only")
 	}
 	if j.Mode == "timed" && j.Travel.Set {
-		return mistake.In("travel", "a timed arc has none of its own: it follows from arc on, arc off and the step", "leave it out")
+		return mistake.In("travel", "a timed arc has none of its own: it follows from arc on, arc off and the step",
+			"leave it out")
 	}
 	if j.Mode != "timed" && (j.ArcOn.Set || j.ArcOff.Set) {
 		return mistake.In("arc_on", "this job's arc burns without pause", "leave arc on and arc off out")
@@ -199,7 +202,8 @@ func (p *Booth) settable(j *calc.Job) error {
 		{"stickout", j.StickOut, tables.DefaultStickOut.Low, tables.DefaultStickOut.High, "mm"},
 	} {
 		if s.o.Set && !(s.o.V >= s.low-1e-9 && s.o.V <= s.high+1e-9) {
-			return mistake.In(s.name, calc.Number(s.o.V)+" is out of range", fmt.Sprintf("type a value from %s to %s %s", calc.Number(s.low), calc.Number(s.high), s.unit))
+			return mistake.In(s.name, calc.Number(s.o.V)+" is out of range",
+				fmt.Sprintf("type a value from %s to %s %s", calc.Number(s.low), calc.Number(s.high), s.unit))
 		}
 	}
 	return nil
@@ -207,5 +211,6 @@ func (p *Booth) settable(j *calc.Job) error {
 
 // Caution is on every page of a practice job.
 var Caution = calc.Warning{Code: "simulated", Severity: calc.Caution,
-	Text:  "A simulated bead teaches the order of a correction, and is no licence: at the booth lay test beads on scrap of the same sheet, look at both faces, peel them.",
+	Text: "A simulated bead teaches the order of a correction, and is no licence: at the booth lay test beads on " +
+		"scrap of the same sheet, look at both faces, peel them.",
 	Basis: "common practice, no source"}

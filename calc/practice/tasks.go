@@ -1,6 +1,10 @@
 package practice
 
-import "brazebooth/calc"
+import (
+	"fmt"
+
+	"brazebooth/calc"
+)
 
 // Level is one step of the practice: what it asks of a welder, and the work it is laid on.
 type Level struct {
@@ -31,22 +35,58 @@ var levels = [...]Level{
 		{"planter box for the market garden", calc.Job{Metal: "mild-steel", Gauge: 14, Joint: "corner"}}, // 50
 	}},
 	{2, "middling bare sheet over a small opening", []Work{
-		{"planter side, two sheets edge to edge", calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: calc.Some(1)}}, // 45
-		{"downpipe collar", calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Gap: calc.Some(1)}},                       // 40
+		{"planter side, two sheets edge to edge",
+			calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: calc.Some(1)}}, // 45
+		{"downpipe collar", calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Gap: calc.Some(1)}},
+		// 40
 	}},
 	{3, "zinc-coated sheet", []Work{
 		{"gutter of a rainwater tank, outside corner", calc.Job{Metal: "galvanized", Gauge: 18, Joint: "corner"}}, // 42
 		{"overflow of a rainwater tank", calc.Job{Metal: "galvanized", Gauge: 18, Joint: "lap"}},                  // 24
 	}},
 	{4, "narrow window: a build-up, or two sheets that draw heat", []Work{
-		{"worn seat on a shaft", calc.Job{Metal: "mild-steel", Joint: "overlay", ShaftDia: calc.Some(25), Wire: calc.Some(1.143)}}, // 9
-		{"bracket on a planter", calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "tee"}},                                           // 13
+		{"worn seat on a shaft",
+			calc.Job{Metal: "mild-steel", Joint: "overlay", ShaftDia: calc.Some(25), Wire: calc.Some(1.143)}}, // 9
+		{"bracket on a planter", calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "tee"}},
+		// 13
 	}},
 	{5, "thin zinc-coated lap, or a timed arc over an open root", []Work{
 		{"rainwater tank lid", calc.Job{Metal: "galvanized", Gauge: 22, Joint: "lap"}}, // 28, at the fast end of a hand
-		{"patch in a planter side", calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Mode: "timed", Gap: calc.Some(2)}},
+		{"patch in a planter side",
+			calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Mode: "timed", Gap: calc.Some(2)}},
 	}},
 }
 
 // Levels lists the levels; read only.
 func Levels() []Level { return levels[:] }
+
+// Outcome is how a practice job went, in the form that is kept.
+type Outcome struct {
+	Level   int    `json:"level"`
+	Seed    uint64 `json:"seed"`
+	Work    string `json:"work"`
+	Beads   int    `json:"beads"`   // laid, the start's and the last one too
+	Verdict string `json:"verdict"` // on the last
+	Program int    `json:"program"` // beads of the program's own run
+	Reached bool   `json:"reached"` // whether that run reached a good one
+}
+
+// Went is how a job went after so many beads, beside the program's own run.
+func (p *Booth) Went(beads int, verdict string, run *Run) Outcome {
+	return Outcome{Level: p.Level, Seed: p.Seed, Work: p.Work, Beads: beads, Verdict: verdict, Program: len(run.Steps),
+		Reached: run.Good}
+}
+
+// Line is the outcome in a line.
+func (p *Outcome) Line() string {
+	return fmt.Sprintf("level %d seed %d, %s", p.Level, p.Seed, p.Short())
+}
+
+// Short is Line without level and seed.
+func (p *Outcome) Short() string {
+	program := fmt.Sprintf("the program %d", p.Program)
+	if !p.Reached {
+		program += " and none good"
+	}
+	return fmt.Sprintf("%d beads, the last %s, %s: %s", p.Beads, p.Verdict, program, p.Work)
+}

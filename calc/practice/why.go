@@ -27,7 +27,8 @@ type Revealed struct {
 }
 
 // movedNames are the figures that the truth moves, of a steady arc and of a timed one.
-var movedNames = [...]string{"current", "net_heat", "wetting_angle", "base_peak_temperature", "arc_on_min", "arc_on_max", "arc_off_min", "arc_off_max"}
+var movedNames = [...]string{"current", "net_heat", "wetting_angle", "base_peak_temperature", "arc_on_min",
+	"arc_on_max", "arc_off_min", "arc_off_max"}
 
 // Reveal gives the truth of a booth, and what it did to a setting, for when the job is over.
 func (p *Booth) Reveal(ctx context.Context, setting calc.Job) (Revealed, error) {
@@ -38,7 +39,8 @@ func (p *Booth) Reveal(ctx context.Context, setting calc.Job) (Revealed, error) 
 	r := Revealed{Hidden: p.hidden(&card)}
 	var alone [3]calc.Card
 	t, usual := p.Truth, Truth{r.Hidden[0].Value, r.Hidden[1].Value, r.Hidden[2].Value}
-	for i, one := range [...]Truth{{t.Phi, usual.Eta, usual.StickOut}, {usual.Phi, t.Eta, usual.StickOut}, {usual.Phi, usual.Eta, t.StickOut}} {
+	for i, one := range [...]Truth{{t.Phi, usual.Eta, usual.StickOut}, {usual.Phi, t.Eta, usual.StickOut},
+		{usual.Phi, usual.Eta, t.StickOut}} {
 		if alone[i], err = figures(ctx, one.of(&setting)); err != nil {
 			return r, err
 		}
@@ -78,12 +80,10 @@ func figures(ctx context.Context, j calc.Job) (calc.Card, error) {
 
 // hidden puts the true values beside what the card assumes.
 func (p *Booth) hidden(card *calc.Card) [3]Hidden {
-	row := func(name string, d tables.Datum, was string, v float64) Hidden {
-		return Hidden{calc.Figure{Name: name, Value: d.V, Low: d.Low, High: d.High, Unit: d.Unit, Basis: calc.Basis{Formula: was, Source: d.Source, Known: string(d.Known)}}, v}
-	}
+	row, t := calc.RowFigure, &p.Truth
 	return [3]Hidden{
-		row("calibration_voltage", card.Setup.Filler.Phi, "calibration voltage of the wire's melting", p.Truth.Phi),
-		row("arc_efficiency", tables.ArcEfficiency, "share of the arc's power that gets into the work", p.Truth.Eta),
-		row("stickout", tables.DefaultStickOut, "tip to arc, where nobody measures it", p.Truth.StickOut),
+		{row("calibration_voltage", card.Setup.Filler.Phi, "calibration voltage of the wire's melting"), t.Phi},
+		{row("arc_efficiency", tables.ArcEfficiency, "share of the arc's power that gets into the work"), t.Eta},
+		{row("stickout", tables.DefaultStickOut, "tip to arc, where nobody measures it"), t.StickOut},
 	}
 }

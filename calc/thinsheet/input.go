@@ -61,7 +61,8 @@ func (in *Input) check() error {
 		if err := a.Base.check(); err != nil {
 			return err
 		}
-		if !(a.Thick >= 0.02 && a.Thick <= 20) || !(math.Abs(a.Aim) <= 10) || a.Lit && !(a.Sigma >= 0.3 && a.Sigma <= 10) {
+		if !(a.Thick >= 0.02 && a.Thick <= 20) || !(math.Abs(a.Aim) <= 10) || a.Lit &&
+			!(a.Sigma >= 0.3 && a.Sigma <= 10) {
 			return fmt.Errorf("%w: arm of %g mm, aim %g mm, arc width %g mm", ErrRange, a.Thick, a.Aim, a.Sigma)
 		}
 		lit = lit || a.Lit
@@ -71,15 +72,18 @@ func (in *Input) check() error {
 		return fmt.Errorf("%w: no arm is lit", ErrRange)
 	case !(in.Gap >= 0 && in.Gap <= 20) || !(in.Stir >= 0.1 && in.Stir <= 20):
 		return fmt.Errorf("%w: gap %g mm, stirring %g", ErrRange, in.Gap, in.Stir)
-	case !(in.Power >= 0 && in.Power < 1e5) || !(in.Feed >= 0 && in.Feed < 100) || !(in.Droplet >= 0 && in.Droplet < 1e4):
+	case !(in.Power >= 0 && in.Power < 1e5) || !(in.Feed >= 0 && in.Feed < 100) ||
+		!(in.Droplet >= 0 && in.Droplet < 1e4):
 		return fmt.Errorf("%w: power %g W, filler %g g/s at %g J/g", ErrRange, in.Power, in.Feed, in.Droplet)
 	case !(in.Sigma >= 0.3 && in.Sigma <= 10):
 		return fmt.Errorf("%w: arc width %g mm", ErrRange, in.Sigma)
 	case in.Feed*in.Droplet > in.Power:
 		return fmt.Errorf("%w: the drops bring %g W of %g", ErrRange, in.Feed*in.Droplet, in.Power)
-	case !(in.Loss >= 0 && in.Loss < 1) || !(in.Radiates >= 0 && in.Radiates < 1e-12) || !(in.Start > -200 && in.Start < 1500):
+	case !(in.Loss >= 0 && in.Loss < 1) || !(in.Radiates >= 0 && in.Radiates < 1e-12) ||
+		!(in.Start > -200 && in.Start < 1500):
 		return fmt.Errorf("%w: loss %g, radiation %g, start %g C", ErrRange, in.Loss, in.Radiates, in.Start)
-	case in.Cell < 0 || in.Cell > 5 || in.Ahead < 0 || in.Behind < 0 || in.Aside < 0 || in.Near < 0 || in.Near > 100 || in.Cell != 0 && in.Cell < 0.02:
+	case in.Cell < 0 || in.Cell > 5 || in.Ahead < 0 || in.Behind < 0 || in.Aside < 0 || in.Near < 0 || in.Near > 100 ||
+		in.Cell != 0 && in.Cell < 0.02:
 		return fmt.Errorf("%w: cells of %g mm on %g + %g by %g mm", ErrRange, in.Cell, in.Ahead, in.Behind, in.Aside)
 	}
 	return nil

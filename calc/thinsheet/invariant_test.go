@@ -178,3 +178,8 @@ func TestNoAllocationPerStep(t *testing.T) {
 		t.Errorf("%.0f allocations a step", n)
 	}
 }
+
+// MassResidual is what the filler's balance misses, relative to what was laid.
+func (s *Sheet) MassResidual() float64 {
+	return (s.Filler() + s.gone - s.laid) / max(s.laid, 1e-300)
+}

@@ -3,6 +3,7 @@ package thinsheet
 import (
 	"errors"
 	"fmt"
+	"math"
 	"slices"
 )
 
@@ -29,7 +30,8 @@ func Plain(density, k, c, latent, solidus, liquidus float64) Material {
 func (m *Material) check() error {
 	n := len(m.T)
 	if n < 2 || len(m.H) != n || len(m.K) != n || !(m.Density > 0) || !(m.Liquidus > m.Solidus) {
-		return fmt.Errorf("%w: material of %d points, density %g, melting %g to %g", ErrRange, n, m.Density, m.Solidus, m.Liquidus)
+		return fmt.Errorf("%w: material of %d points, density %g, melting %g to %g", ErrRange, n, m.Density,
+			m.Solidus, m.Liquidus)
 	}
 	for i := range n {
 		if !(m.K[i] > 0) || i > 0 && !(m.T[i] > m.T[i-1] && m.H[i] > m.H[i-1]) {
@@ -94,4 +96,53 @@ func join(base, filler *Material, stir float64) pair {
 		p.lb[i], p.lf[i] = slices.Min(p.cb[from:]), slices.Min(p.cf[from:])
 	}
 	return p
+}
+
+// invert renews the temperatures from the enthalpies.
+func (s *Sheet) invert() {
+	e, t, a, b, lo, hi := s.e, s.t, s.a, s.b, s.lo, s.hi
+	n := len(e)
+	t, a, b, lo, hi = t[:n], a[:n], b[:n], lo[:n], hi[:n]
+	for i, v := range e {
+		if v < lo[i] || v >= hi[i] {
+			s.find(i)
+		}
+		t[i] = a[i] + b[i]*v
+	}
+}
+
+// settle finds segment and temperature of cells whose metal or enthalpy was changed from outside.
+func (s *Sheet) settle(from, to int) {
+	for c := from; c < to; c++ {
+		s.find(c)
+		s.t[c] = s.a[c] + s.b[c]*s.e[c]
+	}
+}
+
+// find puts the segment of a cell's enthalpy in place. An empty cell keeps the starting temperature.
+func (s *Sheet) find(c int) {
+	mb, mf, e := s.mb[c], s.mf[c], s.e[c]
+	if mb == 0 && mf == 0 {
+		s.a[c], s.b[c], s.lo[c], s.hi[c], s.seg[c] = s.in.Start, 0, math.Inf(-1), math.Inf(1), 0
+		return
+	}
+	p := &s.pair[c/(s.g.ny*s.g.nx)]
+	q := int(s.seg[c])
+	last := len(p.t) - 1
+	for q < last && e >= mb*p.hb[q+1]+mf*p.hf[q+1] {
+		q++
+	}
+	for q > 0 && e < mb*p.hb[q]+mf*p.hf[q] {
+		q--
+	}
+	at := mb*p.hb[q] + mf*p.hf[q]
+	slope := 1 / (mb*p.cb[q] + mf*p.cf[q])
+	s.seg[c], s.b[c], s.a[c] = int32(q), slope, p.t[q]-at*slope
+	s.lo[c], s.hi[c] = at, math.Inf(1)
+	if q == 0 {
+		s.lo[c] = math.Inf(-1)
+	}
+	if q < last {
+		s.hi[c] = mb*p.hb[q+1] + mf*p.hf[q+1]
+	}
 }

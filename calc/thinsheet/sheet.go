@@ -157,10 +157,5 @@ func (s *Sheet) Residual() float64 {
 	return (s.Energy() - s.began - s.added + s.lost + s.left) / max(s.added, math.Abs(s.began), 1e-300)
 }
 
-// MassResidual is what the filler's balance misses, relative to what was laid.
-func (s *Sheet) MassResidual() float64 {
-	return (s.Filler() + s.gone - s.laid) / max(s.laid, 1e-300)
-}
-
 // Now is the time since the start, s.
 func (s *Sheet) Now() float64 { return s.now }

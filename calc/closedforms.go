@@ -1,8 +1,10 @@
 package calc
 
 import (
-	"brazebooth/calc/formula"
 	"math"
+
+	"brazebooth/calc/formula"
+	"brazebooth/tables"
 )
 
 // Paths returns how many heat paths each member of a joint offers the arc: the sheet that ends at the joint has one,
@@ -33,7 +35,8 @@ func (c *chain) pathHeat(net float64, k *[inputCount]float64) (h1, h2 float64) {
 func (c *chain) bands(k *[inputCount]float64, o *[outs]float64) error {
 	h1, h2 := c.pathHeat(o[oNet], k)
 	half := func(h float64, thick, conduct, capacity input, temperature float64) (float64, error) {
-		return formula.MovingHalfWidth(h, o[oTravel], k[thick], k[capacity], k[conduct], 2*k[inLoss], temperature-k[inRoom])
+		return formula.MovingHalfWidth(h, o[oTravel], k[thick], k[capacity], k[conduct], 2*k[inLoss],
+			temperature-k[inRoom])
 	}
 	isotherms := [...]struct {
 		first, second out
@@ -41,8 +44,8 @@ func (c *chain) bands(k *[inputCount]float64, o *[outs]float64) error {
 		zinc          bool
 	}{
 		{oWet1, oWet2, k[inToe], false},
-		{oBoiled1, oBoiled2, c.zincBoils, true},
-		{oMelted1, oMelted2, c.zincMelts, true},
+		{oBoiled1, oBoiled2, tables.ZincBoils.V, true},
+		{oMelted1, oMelted2, tables.ZincMelts.V, true},
 	}
 	for _, iso := range isotherms {
 		form := 1.0
@@ -92,3 +95,50 @@ func (c *chain) cooling(k *[inputCount]float64, o *[outs]float64) (float64, erro
 func (c *chain) meanPath(k *[inputCount]float64) float64 {
 	return (c.arms[0]*k[inThick1] + c.arms[1]*k[inThick2]) / (c.arms[0] + c.arms[1])
 }
+
+// onOff estimates arc on, arc off and step of a timed arc from the line source, and with them the mean travel. Where
+// the arc never melts the filler the outputs stay empty and no error is returned: the card says why.
+//
+// Standing Gaussian source of standard deviation σ on a sheet: ΔT = q/(4πkd)·ln(1 + 2at/σ²) at its centre; switched
+// off it cools as t_off = t_on/(e^z − 1), z = 4πkd·ΔT/q. Source: Carslaw and Jaeger, memory high. Valid for sheet up
+// to about 3 mm; within a factor of two for a puddle.
+func (c *chain) onOff(k *[inputCount]float64, o *[outs]float64) error {
+	q := k[inEta] * o[oVolts] * o[oAmps] / k[inTimedForm]
+	resist := 4 * math.Pi * k[inConduct1] * k[inThick1] / q // per K
+	a := k[inConduct1] / k[inHeatCap1]
+	variance := k[inSpread] * k[inSpread]
+	on := k[inOn]
+	if !c.timesGiven[0] {
+		on = variance / (2 * a) * math.Expm1(resist*(k[inLiquidus]-k[inRoom]))
+	}
+	off := k[inOff]
+	if !c.timesGiven[1] {
+		off = on / math.Expm1(resist*(k[inToe]-k[inRoom]))
+	}
+	if on > LongestOnOff || off > LongestOnOff {
+		return nil
+	}
+	c.set(o, oOn, on)
+	c.set(o, oOff, off)
+	step := k[inStep]
+	switch {
+	case c.timesGiven[2]:
+	case c.travelGiven:
+		step = k[inTravel] * (o[oOn] + o[oOff])
+	default:
+		step = math.Sqrt(variance + 2*a*o[oOn]) // half the puddle: how far the spot's heat has spread
+		if k[inGap] > 0 {
+			spot := formula.WireArea(k[inWire]) * o[oFeed] * k[inDeposit] * o[oOn]
+			step = min(step, spot/(k[inGap]*k[inThick1]*(1+k[inReinforce])))
+		}
+	}
+	c.set(o, oStep, step)
+	c.set(o, oDuty, o[oOn]/(o[oOn]+o[oOff]))
+	if !c.travelGiven {
+		c.set(o, oTravel, o[oStep]/(o[oOn]+o[oOff]))
+	}
+	return nil
+}
+
+// LongestOnOff is the longest on or off time that a welder can still keep in rhythm, s.
+const LongestOnOff = 10

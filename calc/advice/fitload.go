@@ -1,0 +1,72 @@
+package advice
+
+import (
+	"brazebooth/calc"
+	"brazebooth/tables"
+)
+
+// service compares the service temperature with what a copper-alloy braze bears.
+func (f *fitting) service(card *calc.Card) {
+	t, limit := card.Used.ServiceTemp, tables.ServiceLimit
+	switch {
+	case !t.Set:
+		f.say(Suits, limit.Origin, "", "service temperature not given: a brazed joint's strength falls above about "+
+			"%.0f °C; below it handbooks allow continuous service", limit.V)
+	case t.V > limit.V:
+		f.say(AnotherWay, limit.Origin, hotInstead(card),
+			"%.0f °C in service: above about %.0f °C a copper-alloy braze creeps and lets go", t.V, limit.V)
+	default:
+		f.say(Suits, limit.Origin, "", "%.0f °C in service: handbooks allow continuous service up to about %.0f °C; "+
+			"above it strength falls", t.V, limit.V)
+	}
+}
+
+// hotInstead is what a shop does with a member that is too hot in service for a braze: welding is no way out for cast
+// iron, which it cracks, nor for most copper alloys and unlike metals.
+func hotInstead(card *calc.Card) string {
+	has := (&Page{Card: *card}).has
+	switch {
+	case has(tables.CastIron):
+		return "a new casting or the maker's part; or stitched or bolted cold by somebody who does that (metal " +
+			"stitching): neither brazed nor, as iron cracks, welded"
+	case has(tables.CopperFam), has(tables.Bronze), has(tables.BrassFam):
+		return "bolt or rivet it, or have it made anew; a specialist may weld it in its own alloy"
+	case has(tables.Stainless) && has(tables.Steel):
+		return "weld it with a stainless filler that suits both, or bolt it"
+	case has(tables.Stainless):
+		return "weld it with a stainless filler, or bolt it"
+	}
+	return "weld it, or bolt it"
+}
+
+// carries compares a load with what the joint carries.
+func (f *fitting) carries(card *calc.Card) {
+	if !card.Job.Load.Set {
+		if card.Used.Use == "load" {
+			f.say(WithCare, ownJob, "", "it carries a load that was not given: nothing is held against the joint")
+		}
+		return
+	}
+	if f.p.has(tables.CastIron) {
+		f.say(AnotherWay, practice, "a new part, or a repair that a qualified person plans",
+			"a casting that carries a load: no load is allowed on brazed cast iron here")
+		return
+	}
+	s, err := Strength(card)
+	if err != nil {
+		f.say(WithCare, fillets, "", "the load cannot be held against this joint: %v", err)
+		return
+	}
+	allow, ok := s.Figure("allowable_load")
+	if !ok {
+		return // service too warm, or an overlay: reported elsewhere
+	}
+	if card.Job.Load.V > allow.Value {
+		const stronger = "a longer seam or fuller throat, a stronger filler, rivets or bolts, or a weld"
+		f.say(AnotherWay, fillets, stronger, "%.3g kN is more than the %.3g kN to allow on this seam", card.Job.Load.V,
+			allow.Value)
+		return
+	}
+	f.say(WithCare, fillets, "", "%.3g kN of the %.3g kN to allow: structural, lifting, pressure or vehicle loads "+
+		"are a qualified person's to decide", card.Job.Load.V, allow.Value)
+}

@@ -1,0 +1,60 @@
+package calc
+
+import (
+	"math"
+
+	"brazebooth/calc/formula"
+	"brazebooth/tables"
+)
+
+// SmoothFlow is the gas that the nozzle carries without drawing air in, L/min; the usual bore's where none was given.
+func SmoothFlow(j *Job, g *tables.Gas) float64 {
+	most, err := formula.LaminarFlow(j.NozzleBore.Or(tables.UsualBore.V), g.Density.V, tables.ArgonViscosity.V,
+		tables.LaminarReynolds.V)
+	if err != nil {
+		return math.Inf(1)
+	}
+	return most
+}
+
+// usualGas is the flow that is suggested: the usual one, its high end no more than the nozzle carries.
+func usualGas(j *Job, g *tables.Gas) Figure {
+	f := RowFigure("gas_flow", g.Flow, "usual for "+g.Name)
+	most := SmoothFlow(j, g)
+	if most >= f.High {
+		return f
+	}
+	f.High, f.Value, f.Low = most, min(f.Value, most), min(f.Low, most)
+	f.Basis.Formula += ", at most what a nozzle of {d} carries smoothly"
+	f.Basis.Source += "; high end: " + tables.LaminarReynolds.Source
+	f.Basis.Inputs = []Input{{Symbol: "d", Name: "nozzle's bore", Value: j.NozzleBore.Or(tables.UsualBore.V),
+		Unit: "mm", Assumed: !j.NozzleBore.Set}}
+	return f
+}
+
+// notes are the settings that are words: polarity, gun angle, inductance.
+func notes(card *Card, s *spread) []Note {
+	list := make([]Note, 0, 4)
+	for _, code := range [...]string{"polarity", "gun-angle", inductance(card, s)} {
+		if l, ok := tables.NoteByCode(code); ok {
+			list = append(list, Note{l.Name, l.Text, l.Source, string(l.Known)})
+		}
+	}
+	return list
+}
+
+// inductance chooses the note on inductance: more where the bead must wash into a fillet or a thick member, less
+// where the current is low and the wire may stub, else the middle.
+func inductance(card *Card, s *spread) string {
+	floor, _ := SteadyRange(card)
+	switch {
+	case card.Used.Mode == "pulsed":
+		return "inductance-pulsed"
+	case floor > 0 && s.value[oAmps] < 1.15*floor:
+		return "inductance-less"
+	case card.Used.Joint == "tee" || card.Used.Joint == "overlay" ||
+		maxCore(card.Setup.Joined()) > tables.SheetThickest.V:
+		return "inductance-more"
+	}
+	return "inductance-middle"
+}

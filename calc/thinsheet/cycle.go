@@ -1,0 +1,76 @@
+package thinsheet
+
+import "math"
+
+// periodic repeats on, off and step until the cycle does.
+func (d *driver) periodic(onDone, offDone until, freeze int) (OnOff, error) {
+	var b, last OnOff
+	for n := 1; n <= mostCycles; n++ {
+		var err error
+		if b.On, b.Reached, err = d.burn(onDone, d.r.LongestOn); err != nil {
+			return b, err
+		}
+		b.Puddle = d.s.Puddle()
+		b.EdgePeak, b.HotPeak = d.edges()
+		b.Wet = d.wetThrough()
+		step, by := d.step(b.On, b.Puddle)
+		b.StepMost, b.StepBy = step, by
+		switch {
+		case d.r.FixedStep > 0:
+			b.Step = d.r.FixedStep
+		case n == 1:
+			b.Step = step
+		case n <= freeze: // a longer step shortens the next puddle: half way, or the two would swing
+			b.Step = (step + b.Step) / 2
+		}
+		if b.Off, b.Cooled, err = d.cool(offDone, d.r.Longest); err != nil {
+			return b, err
+		}
+		b.Cycles, b.DriftOn, b.DriftOff = n, change(b.On, last.On), change(b.Off, last.Off)
+		if n > freeze && max(b.DriftOn, b.DriftOff) <= sameCycle {
+			b.Converged = true
+			return b, nil
+		}
+		if n > 1 && d.spent() {
+			break
+		}
+		last = b
+		d.s.Advance(b.Step)
+		d.s.faces()
+	}
+	return b, nil
+}
+
+func change(a, b float64) float64 { return math.Abs(a-b) / max(a, 1e-9) }
+
+// step is how far the gun may go on: what the spot fills, and half of the puddle.
+func (d *driver) step(on, puddle float64) (float64, Reason) {
+	by, reason := puddle/2, StepOverlap
+	if d.r.Section > 0 {
+		if fill := d.r.Feed * on / d.r.Filler.Density / d.r.Section; fill < by {
+			by, reason = fill, StepFill
+		}
+	}
+	return max(by, d.s.g.d/10), reason
+}
+
+// edges are the cooler and the hotter root edge.
+func (d *driver) edges() (cool, hot float64) {
+	cool, hot = math.Inf(1), math.Inf(-1)
+	for k := range d.r.Arms {
+		if d.r.Arms[k].Lit {
+			t := d.s.Edge(k)
+			cool, hot = min(cool, t), max(hot, t)
+		}
+	}
+	return cool, hot
+}
+
+// warm moves the first spot's sheet on, for the spots after it.
+func (d *driver) warm() *Sheet {
+	by, _ := d.step(d.s.now, d.s.Puddle())
+	c := d.s.Clone()
+	c.Advance(by)
+	c.faces()
+	return c
+}

@@ -1,0 +1,126 @@
+package calc
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"brazebooth/calc/thinsheet"
+	"brazebooth/tables"
+)
+
+// reasonText says what each reason means to a welder.
+var reasonText = map[thinsheet.Reason]string{
+	thinsheet.EdgeCold:     "shorter, and a root edge is not wetted through",
+	thinsheet.JointCold:    "shorter, and the filler does not wet the joint's line",
+	thinsheet.EdgeMelts:    "longer melts the base metal at the root edge",
+	thinsheet.Patience:     "longer is no rhythm; the edge would still bear it",
+	thinsheet.CentreLiquid: "shorter, and the arc strikes into a puddle that is all liquid and can fall through",
+	thinsheet.Frozen:       "longer, and the puddle is frozen before the next spot",
+	thinsheet.NextCold:     "longer, and the next spot no longer wets both edges",
+	thinsheet.StepFill:     "further apart leaves the gap unfilled",
+	thinsheet.StepOverlap:  "further apart no longer overlaps the last puddle by half",
+	thinsheet.NeverWets: "The root edges never reach the filler's liquidus at this setting: more wire feed, or " +
+		"warm the parts.",
+	thinsheet.MeltsFirst: "The root edge melts on top before its back is wet: less wire feed, or thinner sheet.",
+	thinsheet.TooHot: "Too hot for timed arc: the edge melts before a hand or a timer can let go. Less wire " +
+		"feed or a thinner wire.",
+	thinsheet.TwoSettings: "No one timer setting: the cold first spot needs longer than a warm one bears. Hold the " +
+		"first spot longer, or warm the parts, then keep these times.",
+	thinsheet.WideGap: "The gap is wider than the arc's own width: it finds little sheet to land on. Not " +
+		"modelled; close the gap, back it or set a patch in.",
+	thinsheet.TooThick: "Above about 3 mm the heat flows in three dimensions: not modelled.",
+	thinsheet.NoCycle:  "The cycle did not settle within fourteen spots: take these times as a start only.",
+	roundHole:          "A plug is round: the plane's model has no hole in it. Not modelled.",
+	openFillet: "An open root is modelled between edges that face each other (butt, corner): close this " +
+		"joint, or give it as a butt.",
+}
+
+// sentence says what prevents a rhythm, or that the times are the project's own.
+func (g *timedRun) sentence() string {
+	r := g.times.Reason
+	if r == thinsheet.TwoSettings && g.times.FirstOn == 0 {
+		return "A cold first spot never wets at this heat; once the sheet is warm these times do. Warm the parts " +
+			"first, or more wire feed for the first spot."
+	}
+	if r != "" {
+		return reasonText[r]
+	}
+	if list := g.strained(); len(list) > 0 {
+		return list[0].Text
+	}
+	return "By this computation one timer setting keeps the rhythm; good to about a factor of two, stirring assumed, " +
+		"published times not found. Try it on scrap with the same gap."
+}
+
+// warn says what a welder must know of these times; fume, eyes and fire come before it.
+func (g *timedRun) warn(card *Card, s *Timed) {
+	var list []Warning
+	if g.times.OnOff.On > 0 {
+		list = append(list, Warning{"timed-own", Caution,
+			"On and off times are this program's own computation, good to about a factor of two: reading amps and " +
+				"volts narrows them most. Try them on scrap with the same gap.", timedSource})
+	}
+	if s.Reason != "" {
+		list = append(list, Warning{"timed-" + s.Reason, Caution, s.Why, timedSource})
+	}
+	list = append(list, g.strained()...)
+	if g.card.Job.Travel.Set {
+		list = append(list, Warning{"travel-unused", Info, "A timed arc has no travel to set: it follows from step, " +
+			"on and off. The one given was left out.", timedSource})
+	}
+	if gap := g.card.Used.Gap.V; gap > 0 && gap <= tables.ClosedGap.V {
+		list = append(list, Warning{"gap-closed", Info, fmt.Sprintf("A root opening of %g mm is taken as closed.", gap),
+			timedSource})
+	}
+	card.Warnings = append(card.Warnings, list...)
+	slices.SortStableFunc(card.Warnings,
+		func(a, b Warning) int { return cmp.Compare(rank(a.Severity), rank(b.Severity)) })
+}
+
+// strained says where given times leave the range, and where the range is too narrow for a hand.
+func (g *timedRun) strained() []Warning {
+	t, b := &g.times, &g.times.OnOff
+	if !(b.On > 0) || !(t.OnMin > 0) {
+		return nil
+	}
+	var list []Warning
+	tell := func(code, format string, args ...any) {
+		list = append(list, Warning{"timed-" + code, Caution, fmt.Sprintf(format, args...), timedSource})
+	}
+	const slack = 1.001 // a time read off the card and typed back
+	switch {
+	case b.On > t.OnMax*slack:
+		tell("on-long", "On for %.2f s melts the base metal at the root edge, which bears about %.2f s: shorter, or "+
+			"less wire feed.", b.On, t.OnMax)
+	case b.On*slack < t.OnMin:
+		tell("on-short", "On for %.2f s does not wet the joint, which needs about %.2f s: longer, or more wire feed.",
+			b.On, t.OnMin)
+	}
+	switch {
+	case b.Off > t.OffMax*slack:
+		tell("off-long", "Off for %.2f s freezes the puddle before the next spot, after about %.2f s: shorter.",
+			b.Off, t.OffMax)
+	case b.Off*slack < t.OffMin:
+		tell("off-short", "Off for %.2f s strikes into a puddle that is all liquid until about %.2f s: it can fall "+
+			"through. Longer.", b.Off, t.OffMin)
+	}
+	switch {
+	case g.in.FixedStep == 0:
+	case b.Step > 1.01*b.StepMost && b.StepBy == thinsheet.StepFill:
+		tell("step-fill", "A step of %.1f mm leaves the gap unfilled: a spot fills about %.1f mm.", b.Step, b.StepMost)
+	case b.Step > 1.01*b.StepMost:
+		tell("step-far", "A step of %.1f mm does not overlap the last puddle by half: about %.1f mm does.",
+			b.Step, b.StepMost)
+	case b.Step < 0.25*b.StepMost:
+		tell("step-short", "A step of %.1f mm piles metal and heat up: about %.1f mm would do.", b.Step, b.StepMost)
+	}
+	if b.Off < tables.QuickestOff.V && g.in.FixedOff == 0 {
+		tell("off-quick", "Off for %.2f s is a timer's to keep, not a hand's.", b.Off)
+	}
+	if room := t.OnMax - t.OnMin; room < tables.NarrowestOn.V && g.in.FixedOn == 0 {
+		tell("narrow", "On has only %.3f s of room, less than a hand repeats and far less than its ends are sure of: "+
+			"treat it as a start for trials on scrap, or change feed or gap.", room)
+	}
+	return list
+}
