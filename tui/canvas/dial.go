@@ -1,0 +1,191 @@
+package canvas
+
+// Dial is a figure that a hand sets: its name over big digits, the range under them.
+type Dial struct {
+	Name, Short string // Short where Name does not fit; "" is Name
+	Unit        string
+	Number      string
+	Widest      string // the widest number that may stand here, so that a size changes only with the terminal; "" is Number
+	Also        string // the same value in the other system of units
+	Bar         Bar
+	Span        string // the span in words, without what it means: "3.12–4.77"
+	Yours       bool   // a hand set it
+	Cursor      bool
+	Loud        bool // its name in big letters too: read from two metres
+	Lit         bool // its digits in the colour of the verdict
+}
+
+// Draw sets a dial into a width and some lines: name, digits, bar and words from 6 lines on, fewer of them below.
+func (d Dial) Draw(th *Theme, w, h int) Block {
+	if size, ok := d.size(w, h); ok {
+		c := NewCells(w, min(h, d.lines(size, h)))
+		d.put(c, th, 0, 0, w, c.H, size)
+		return c.Lines(th)
+	}
+	return nil
+}
+
+// nameLines are the lines of the name.
+func (d Dial) nameLines(w, h int) int {
+	if d.Loud && h >= 9 && SizeM.Width(d.label(SizeM, w)) <= w && Drawable(d.label(SizeM, w)) {
+		return SizeM.Lines
+	}
+	return 1
+}
+
+// besides are the lines besides the digits: name, bar and, where there is room for them, words.
+func (d Dial) besides(w, h int) int {
+	n := d.nameLines(w, h) + 1
+	if h >= n+SizeM.Lines+1 && !d.Loud {
+		n++
+	}
+	return n
+}
+
+// size is that of the digits; the zero size, text, where there is no room for big ones; false where there is none at all.
+func (d Dial) size(w, h int) (Size, bool) {
+	if w < 8 || h < 1 {
+		return Size{}, false
+	}
+	room := h - d.besides(w, h)
+	if room > SizeM.Lines { // half a line above and below
+		room--
+	}
+	widest := d.Widest
+	if widest == "" || width(widest) < width(d.Number) {
+		widest = d.Number
+	}
+	size, _ := Fit(widest, w, room)
+	return size, true
+}
+
+// lines are what the dial takes of h lines.
+func (d Dial) lines(size Size, h int) int {
+	if size.Lines == 0 {
+		return min(h, 3)
+	}
+	return h
+}
+
+// put draws the dial at a place.
+func (d Dial) put(c *Cells, th *Theme, x, y, w, h int, size Size) {
+	if size.Lines == 0 {
+		d.putSmall(c, x, y, w, h)
+		return
+	}
+	names := d.nameLines(w, h)
+	d.putName(c, th, x, y, w, names)
+	room := h - d.besides(w, h)
+	half := room > size.Lines
+	size.put(c, x, y+names, d.ink(), d.Number, half, th.coarse)
+	y += names + size.Lines
+	if half {
+		y++
+	}
+	d.Bar.draw(c, x, y, w)
+	if d.besides(w, h) > names+1 {
+		d.putSpan(c, x, y+1, w)
+	}
+}
+
+// ink is that of the digits.
+func (d Dial) ink() Ink {
+	switch {
+	case d.Bar.Off:
+		return Quiet.Ink()
+	case d.Lit:
+		return d.Bar.State.Ink()
+	}
+	return Text.Ink()
+}
+
+// label is the name, or its short form where that fits better.
+func (d Dial) label(size Size, w int) string {
+	if d.Short != "" && size.Width(d.Name) > w {
+		return d.Short
+	}
+	return d.Name
+}
+
+// putName writes name and unit; what is under the cursor stands on the accent, a loud name beside a bar of it.
+func (d Dial) putName(c *Cells, th *Theme, x, y, w, lines int) {
+	if lines > 1 {
+		name, k := d.label(SizeM, w-1-width(d.Unit)), Quiet.Ink()
+		if d.Cursor {
+			k = Accent.Ink()
+		}
+		SizeM.put(c, x, y, k, name, false, th.coarse)
+		if at := x + SizeM.Width(name) + 1; at+width(d.Unit) <= x+w {
+			c.Put(at, y+lines-1, Quiet.Ink(), d.Unit)
+		}
+		return
+	}
+	name := cut(d.label(Size{}, w-2-width(d.Unit)), w)
+	end := x + w
+	if d.Cursor && width(name)+2 <= w {
+		x = c.Put(x, y, OnAccent.On(Accent)|Bold, " "+name+" ")
+	} else {
+		x = c.Put(x, y, Text.Ink()|Bold, name)
+	}
+	for _, word := range [...]string{d.Unit, d.Also} {
+		if word != "" && x+1+width(word) <= end {
+			x = c.Put(x+1, y, Quiet.Ink(), word) + 1
+		}
+	}
+}
+
+// putSpan writes the span in words: as many of them as there is room for.
+func (d Dial) putSpan(c *Cells, x, y, w int) {
+	for _, words := range d.spanWords() {
+		if width(words) <= w {
+			c.Put(x, y, Quiet.Ink(), words)
+			return
+		}
+	}
+}
+
+// spanWords say the span, the longest first.
+func (d Dial) spanWords() []string {
+	switch {
+	case d.Bar.Kind == NoSpan && d.Span == "":
+		return nil
+	case d.Bar.Kind == NoSpan && d.Yours:
+		return []string{d.Span + " · yours", d.Span}
+	case d.Bar.Kind == NoSpan:
+		return []string{d.Span}
+	case d.Bar.Kind == LikelySpan && d.Yours:
+		return []string{d.Span + " likely · yours", d.Span + " yours", d.Span}
+	case d.Bar.Kind == LikelySpan:
+		return []string{d.Span + " likely", d.Span}
+	case d.Yours:
+		return []string{"good " + d.Span + " · yours", d.Span + " yours", d.Span}
+	}
+	return []string{"good " + d.Span, d.Span}
+}
+
+// putSmall writes the dial in text: name, number and unit, bar and words below.
+func (d Dial) putSmall(c *Cells, x, y, w, h int) {
+	number := d.Number + " " + d.Unit
+	name := d.label(Size{}, w-width(number)-1)
+	if width(name)+1+width(number) > w {
+		number = d.Number
+		name = cut(d.label(Size{}, w-width(number)-1), w-width(number)-1)
+	}
+	k := Quiet.Ink()
+	if d.Cursor {
+		k = OnAccent.On(Accent)
+	}
+	at := c.Put(x, y, k, name)
+	if name != "" {
+		at++
+	}
+	if at+width(number) <= x+w {
+		c.Put(at, y, d.ink()|Bold, number)
+	}
+	if h > 1 {
+		d.Bar.draw(c, x, y+1, w)
+	}
+	if h > 2 {
+		d.putSpan(c, x, y+2, w)
+	}
+}

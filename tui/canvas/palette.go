@@ -1,0 +1,91 @@
+package canvas
+
+// spelling is a colour among the 240 fixed ones of 256, and among sixteen; "" is none. All-colour terminals get the fixed
+// ones too: they show them the same, a run is up to ten bytes shorter, and one palette is tested instead of two. Colours 16
+// to 21 are not used, since common colour schemes put others there.
+type spelling struct{ indexed, ansi string }
+
+// The palettes: two themes on two kinds of ground.
+const (
+	onDark = iota
+	onLight
+	contrastOnDark
+	contrastOnLight
+	palettes
+)
+
+// tone is a role's colour in each palette.
+type tone [palettes]spelling
+
+// Black and white as text on grounds.
+const black, white = "232", "231"
+
+// tones are the colours of the roles. Their contrast and how far they are apart for colour-deficient eyes is held by
+// palette_test.go.
+var tones = func() (t [roles]tone) {
+	t[Text] = tone{contrastOnDark: {white, "15"}, contrastOnLight: {black, "0"}}
+	t[Quiet] = tone{{"248", ""}, {"240", ""}, {"254", "15"}, {"236", "0"}}
+	t[Rule] = tone{{"240", "8"}, {"247", "8"}, {"250", "15"}, {"238", "0"}}
+	t[Accent] = tone{{"173", ""}, {"130", ""}, {"222", ""}, {"52", ""}}
+	t[OnAccent] = tone{{black, ""}, {white, ""}, {black, ""}, {white, ""}}
+	t[Chip] = tone{{"236", ""}, {"254", ""}, {"234", ""}, {"255", ""}}
+	for s, c := range stateTones {
+		t[stateInk+Role(s)], t[stateOn+Role(s)], t[stateGround+Role(s)] = c.ink, c.on, c.ground
+	}
+	for l, c := range landTones {
+		t[landInk+Role(l)], t[landOn+Role(l)] = c.ground, c.on
+	}
+	for p, c := range partTones {
+		t[partInk+Role(p)] = c
+	}
+	return t
+}()
+
+// lit is a state whose colour as text is also its ground; on is what is written there in sixteen colours, on dark and light.
+func lit(ink tone, ground [2]string, on [2]string) stateTone {
+	s := stateTone{ink: ink, ground: ink, on: tone{{black, on[0]}, {white, on[1]}, {black, on[0]}, {white, on[1]}}}
+	for i := range s.ground {
+		s.ground[i].ansi = ground[i%2]
+	}
+	return s
+}
+
+type stateTone struct{ ink, ground, on tone }
+
+var stateTones = [states]stateTone{
+	Good: lit(tone{{"79", "10"}, {"23", ""}, {"120", "10"}, {"22", "0"}}, [2]string{"2", "2"}, [2]string{"0", "0"}),
+	Marginal: { // GOOD's colour, on a ground that is nearly none
+		ink:    tone{{"79", "10"}, {"23", ""}, {"120", "10"}, {"22", "0"}},
+		ground: tone{{"238", "0"}, {"252", "0"}, {"234", "0"}, {"254", "0"}},
+		on:     tone{{"79", "10"}, {"23", "10"}, {"120", "10"}, {"22", "10"}},
+	},
+	Cold:      lit(tone{{"69", "14"}, {"26", "4"}, {"117", "14"}, {"18", "4"}}, [2]string{"6", "4"}, [2]string{"0", "15"}),
+	Hot:       lit(tone{{"221", "11"}, {"94", ""}, {"227", "11"}, {"58", "0"}}, [2]string{"11", "11"}, [2]string{"0", "0"}),
+	Burns:     lit(tone{{"203", "9"}, {"88", "1"}, {"217", "15"}, {"88", "0"}}, [2]string{"1", "1"}, [2]string{"15", "15"}),
+	Outside:   lit(tone{{"146", "13"}, {"60", "5"}, {"189", "15"}, {"54", "0"}}, [2]string{"5", "5"}, [2]string{"15", "15"}),
+	NotJudged: lit(tone{{"248", "7"}, {"240", ""}, {"254", "15"}, {"236", "0"}}, [2]string{"7", "7"}, [2]string{"0", "0"}),
+	Stop:      lit(tone{{"203", "9"}, {"88", "1"}, {"217", "15"}, {"88", "0"}}, [2]string{"1", "1"}, [2]string{"15", "15"}),
+}
+
+// landTones: dark lands carry white words, light ones black.
+var landTones = [lands]struct{ ground, on tone }{
+	LandCold:    {tone{{"24", "4"}, {"147", "14"}, {"24", "4"}, {"153", "14"}}, tone{{white, "15"}, {black, "0"}, {white, "15"}, {black, "0"}}},
+	LandHot:     {tone{{"94", "3"}, {"229", "11"}, {"94", "3"}, {"229", "11"}}, tone{{white, "15"}, {black, "0"}, {white, "15"}, {black, "0"}}},
+	LandBurns:   {tone{{"52", "1"}, {"210", "9"}, {"52", "1"}, {"210", "9"}}, tone{{white, "15"}, {black, "0"}, {white, "15"}, {black, "0"}}},
+	LandOutside: {tone{{"60", "8"}, {"250", "7"}, {"60", "8"}, {"250", "7"}}, tone{{white, "15"}, {black, "0"}, {white, "15"}, {black, "0"}}},
+	LandGood1:   {tone{{"29", "2"}, {"158", "10"}, {"29", "2"}, {"158", "10"}}, tone{{white, "0"}, {black, "0"}, {white, "0"}, {black, "0"}}},
+	LandGood2:   {tone{{"36", "2"}, {"115", "10"}, {"36", "2"}, {"115", "10"}}, tone{{black, "0"}, {black, "0"}, {black, "0"}, {black, "0"}}},
+	LandGood3:   {tone{{"79", "10"}, {"79", "2"}, {"120", "10"}, {"79", "2"}}, tone{{black, "0"}, {black, "0"}, {black, "0"}, {black, "0"}}},
+}
+
+var partTones = [parts]tone{
+	partFirst:   {{"246", "7"}, {"247", "7"}, {"246", "7"}, {"247", "7"}},
+	partSecond:  {{"242", "8"}, {"243", "8"}, {"242", "8"}, {"243", "8"}},
+	partBead:    {{"255", "15"}, {"235", "0"}, {white, "15"}, {black, "0"}},
+	partBoiled:  {{"221", "11"}, {"94", "3"}, {"227", "11"}, {"94", "3"}},
+	partMelted:  {{"136", "3"}, {"179", "11"}, {"136", "3"}, {"179", "11"}},
+	partBacking: {{"238", "8"}, {"252", "7"}, {"238", "8"}, {"252", "7"}},
+	partBluing:  {{"146", "12"}, {"104", "4"}, {"146", "12"}, {"104", "4"}},
+	partWire:    {{"255", "15"}, {"235", "0"}, {white, "15"}, {black, "0"}},
+	partTip:     {{"246", "7"}, {"247", "7"}, {"246", "7"}, {"247", "7"}},
+}
