@@ -11,7 +11,7 @@ const (
 	Rule                                     // tracks, axes, borders
 	Accent                                   // the cursor, and nothing else
 	OnAccent                                 // text on the cursor's ground
-	Chip                                     // ground of a chip
+	ChipGround                               // of a chip
 	Swap                                     // own text colour as ground
 	stateInk                                 // of each state: as text,
 	stateOn     = stateInk + Role(states)    // as text on the state's ground,

@@ -28,7 +28,7 @@ var tones = func() (t [roles]tone) {
 	t[Rule] = tone{{"240", "8"}, {"247", "8"}, {"250", "15"}, {"238", "0"}}
 	t[Accent] = tone{{"173", ""}, {"130", ""}, {"222", ""}, {"52", ""}}
 	t[OnAccent] = tone{{black, ""}, {white, ""}, {black, ""}, {white, ""}}
-	t[Chip] = tone{{"236", ""}, {"254", ""}, {"234", ""}, {"255", ""}}
+	t[ChipGround] = tone{{"236", ""}, {"254", ""}, {"234", ""}, {"255", ""}}
 	for s, c := range stateTones {
 		t[stateInk+Role(s)], t[stateOn+Role(s)], t[stateGround+Role(s)] = c.ink, c.on, c.ground
 	}

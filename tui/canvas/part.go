@@ -3,16 +3,66 @@ package canvas
 // part is what a drawing shows at a place.
 type part uint8
 
+// The parts, what must not vanish behind another one last.
 const (
 	partAir part = iota
+	partBacking
 	partFirst
 	partSecond
-	partBacking
-	partBluing
 	partTip
+	partBluing
 	partBead
 	partWire
 	partMelted // zinc
 	partBoiled // zinc
 	parts      = iota
 )
+
+// textures stand for the parts where there is no colour.
+var textures = [parts]string{
+	partBacking: "=", partFirst: "▒", partSecond: "░", partTip: "▓", partBluing: "≈", partBead: "█", partWire: "║",
+	partMelted: "·", partBoiled: "x",
+}
+
+func (p part) role() Role { return partInk + Role(p) }
+
+// rank says which part of a cell is kept before the others: what is thin and tells something before what is large.
+func (p part) rank() int {
+	switch {
+	case p >= partMelted:
+		return 2
+	case p >= partTip:
+		return 1
+	}
+	return 0
+}
+
+// picture draws a function over a rectangle of cells: at gives the part at a place, in columns from the left and in lines from
+// the top. With colours a cell holds four dots of two colours, or two where there are no quadrants; without, one texture.
+func picture(c *Cells, th *Theme, x, y, w, h int, at func(column, line float64) part) {
+	d := newDots(w, h)
+	for j := range d.h {
+		for i := range d.w {
+			across := (float64(i) + 0.5) / 2
+			if th.coarse {
+				across = float64(i/2) + 0.5
+			}
+			d.list[j*d.w+i] = uint8(at(across, (float64(j)+0.5)/2))
+		}
+	}
+	if th.ground {
+		d.colours(c, x, y, func(v uint8) Role { return part(v).role() }, func(v uint8) int { return part(v).rank() })
+		return
+	}
+	for line := range h {
+		for column := range w {
+			a, b := topTwo(d.four(column, line), func(v uint8) int { return part(v).rank() })
+			if a == uint8(partAir) {
+				a = b
+			}
+			if a != 0 {
+				c.Set(x+column, y+line, part(a).role().Ink(), textures[a])
+			}
+		}
+	}
+}

@@ -1,0 +1,235 @@
+package canvas
+
+import "math"
+
+// JointKind is the shape of a joint.
+type JointKind uint8
+
+// The joints.
+const (
+	Butt JointKind = iota
+	Lap
+	Tee
+	Corner
+	Overlay
+	jointKinds = iota
+)
+
+// Joint is a joint's cross-section, mm and rad. Index 0 is the first member: the upper one of a lap, the one that stands in a
+// tee.
+type Joint struct {
+	Kind       JointKind
+	Thick      [2]float64
+	Gap        float64    // between the members
+	Wet        [2]float64 // wetted width on each member; 0 draws no bead
+	Phi        float64    // between the chord from toe to toe and the bead's surface; below zero is concave
+	Melted     [2]float64 // zinc melted from the joint outward on the bead's face; 0 without zinc
+	Boiled     [2]float64 // zinc boiled
+	MeltedBack [2]float64 // the same on the other face
+	BoiledBack [2]float64
+	Backing    float64 // thickness of a bar behind the joint; 0 is none
+}
+
+// sane reports whether a joint can be drawn at all.
+func (s *Joint) sane() bool {
+	sum := s.Gap + s.Phi + s.Backing
+	for i := range 2 {
+		sum += s.Thick[i] + s.Wet[i] + s.Melted[i] + s.MeltedBack[i]
+	}
+	one := s.Kind == Overlay
+	return s.Kind < jointKinds && s.Thick[0] > 0 && (one || s.Thick[1] > 0) && s.Gap >= 0 && !math.IsNaN(sum) && !math.IsInf(sum, 0)
+}
+
+// frame is what a drawing shows, mm.
+type frame struct{ left, right, low, top float64 }
+
+// frame holds the bead, the burnt zinc, the backing, and a little of the members beyond.
+func (s *Joint) frame() frame {
+	reach := func(i int) float64 { return max(s.Wet[i], s.Melted[i], s.MeltedBack[i]) + 2 }
+	head := max(s.Wet[0], s.Wet[1], 1) * 0.8
+	t := s.Thick
+	var f frame
+	switch s.Kind {
+	case Lap:
+		f = frame{-reach(0), reach(1), -t[1], s.Gap + t[0] + head/2}
+	case Tee:
+		f = frame{-t[0] - reach(1)/2, reach(1), -t[1], s.Gap + min(reach(0), 8+s.Wet[0])}
+	case Corner:
+		f = frame{-reach(0), t[1] + head, -t[0] - min(reach(1), 6+s.Wet[1]), head}
+	case Overlay:
+		f = frame{-reach(0), reach(0), -min(t[0], 5), head}
+	default:
+		f = frame{-s.Gap/2 - reach(0), s.Gap/2 + reach(1), -max(t[0], t[1]), head}
+	}
+	if s.Kind != Corner {
+		f.low -= s.Backing
+	}
+	return f
+}
+
+// face is a place in a member: which one, how deep under the nearer of its two faces, how far from the joint, and whether
+// that face is the one away from the bead.
+type face struct {
+	member       int
+	depth, along float64
+	back         bool
+}
+
+// member finds the member at a place, false where there is none.
+func (s *Joint) member(x, y float64) (face, bool) {
+	t := s.Thick
+	in := func(i int, across, along float64) (face, bool) { // across: from the bead's face
+		return face{i, min(across, t[i]-across), along, across > t[i]/2}, across >= 0 && across <= t[i] && along >= 0
+	}
+	switch s.Kind {
+	case Lap:
+		if y >= s.Gap {
+			return in(0, s.Gap+t[0]-y, -x)
+		}
+		return in(1, -y, math.Abs(x))
+	case Tee:
+		if y >= s.Gap {
+			return in(0, -x, y-s.Gap)
+		}
+		return in(1, -y, math.Abs(x))
+	case Corner:
+		if x <= 0 {
+			return in(0, -y, -x)
+		}
+		return in(1, t[1]-x, -t[0]-y)
+	case Overlay:
+		return in(0, -y, math.Abs(x))
+	}
+	if x < 0 {
+		return in(0, -y, -x-s.Gap/2)
+	}
+	return in(1, -y, x-s.Gap/2)
+}
+
+// at is what stands at a place; a dot is so many mm wide and high.
+func (s *Joint) at(x, y, dot float64) part {
+	if f, ok := s.member(x, y); ok {
+		return s.surface(f, dot)
+	}
+	switch {
+	case s.bead(x, y), s.film(x, y, dot):
+		return partBead
+	case s.bar(x, y):
+		return partBacking
+	}
+	return partAir
+}
+
+// surface is the member itself, or on its outermost dot what became of its zinc.
+func (s *Joint) surface(f face, dot float64) part {
+	boiled, melted := s.Boiled[f.member], s.Melted[f.member]
+	if f.back {
+		boiled, melted = s.BoiledBack[f.member], s.MeltedBack[f.member]
+	}
+	thin := s.Thick[f.member] < 2.5*dot && s.MeltedBack[f.member] > 0 // its two faces would hide the metal between them
+	if f.depth <= dot && (f.back || f.along > s.Wet[f.member] && !thin) {
+		switch {
+		case f.along < boiled:
+			return partBoiled
+		case f.along < melted:
+			return partMelted
+		}
+	}
+	if f.member == 1 {
+		return partSecond
+	}
+	return partFirst
+}
+
+// toes are the ends of the chord, the first on the first member.
+func (s *Joint) toes() (ax, ay, bx, by float64) {
+	w, t := s.Wet, s.Thick
+	switch s.Kind {
+	case Lap:
+		return -w[0], s.Gap + t[0], w[1], 0
+	case Tee:
+		return 0, s.Gap + w[0], w[1], 0
+	case Corner:
+		return -w[0], 0, t[1], -t[0] - w[1]
+	case Overlay:
+		return -w[0], 0, w[0], 0
+	}
+	return -s.Gap/2 - w[0], 0, s.Gap/2 + w[1], 0
+}
+
+// bead reports whether a place outside the members lies in the filler: in the corner under the chord from toe to toe, or in
+// the circular segment over it.
+func (s *Joint) bead(x, y float64) bool {
+	if s.Wet[0] <= 0 || s.Kind != Overlay && s.Wet[1] <= 0 {
+		return false
+	}
+	ax, ay, bx, by := s.toes()
+	dx, dy := bx-ax, by-ay
+	chord := math.Hypot(dx, dy)
+	h := ((y-ay)*dx - (x-ax)*dy) / chord // over the chord, away from the members
+	u := ((x-ax)*dx+(y-ay)*dy)/chord - chord/2
+	if math.Abs(u) > chord/2 || h > segmentHeight(s.Phi, chord, u) {
+		return false
+	}
+	return h > 0 || s.pocket(x, y)
+}
+
+// segmentHeight is the height of the bead's surface over the chord at u from its middle.
+func segmentHeight(phi, chord, u float64) float64 {
+	if math.Abs(phi) < 1e-3 {
+		return 0
+	}
+	r := chord / 2 / math.Sin(math.Abs(phi))
+	h := math.Sqrt(max(0, r*r-u*u)) - r*math.Cos(phi)
+	if phi < 0 {
+		return -h
+	}
+	return h
+}
+
+// pocket is the room between the members that the bead fills under its chord.
+func (s *Joint) pocket(x, y float64) bool {
+	switch s.Kind {
+	case Lap, Tee:
+		return x > 0 && y > 0
+	case Corner:
+		return x > 0 && x < s.Thick[1] && y < 0 && y > -s.Thick[0]
+	case Overlay:
+		return false
+	}
+	return math.Abs(x) < s.Gap/2 && y > -min(s.Thick[0], s.Thick[1])
+}
+
+// film is the wetted width itself, a dot high: a toe runs out thinner than a dot, and its end would not be seen.
+func (s *Joint) film(x, y, dot float64) bool {
+	w, t := s.Wet, s.Thick
+	over := func(height, along, wet float64) bool {
+		return height > 0 && height <= dot && along >= 0 && along <= wet
+	}
+	switch s.Kind {
+	case Lap:
+		return over(y-s.Gap-t[0], -x, w[0]) || over(y, x, w[1])
+	case Tee:
+		return over(x, y-s.Gap, w[0]) || over(y, x, w[1])
+	case Corner:
+		return over(y, -x, w[0]) || over(x-t[1], -t[0]-y, w[1])
+	case Overlay:
+		return over(y, math.Abs(x), w[0])
+	}
+	return over(y, -x-s.Gap/2, w[0]) || over(y, x-s.Gap/2, w[1])
+}
+
+// bar is the backing behind the joint.
+func (s *Joint) bar(x, y float64) bool {
+	if s.Backing <= 0 || s.Kind == Corner {
+		return false
+	}
+	low := -s.Thick[0]
+	if s.Kind == Lap || s.Kind == Tee {
+		low = -s.Thick[1]
+	}
+	if s.Kind == Butt {
+		low = -max(s.Thick[0], s.Thick[1])
+	}
+	return y < low && y >= low-s.Backing
+}
