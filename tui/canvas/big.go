@@ -6,13 +6,16 @@ import (
 )
 
 // Size is how large big letters are: lines high, and columns wide for a digit. A cell is about twice as high as wide. The
-// zero Size is ordinary text.
-type Size struct{ Lines, Columns int }
+// zero Size is ordinary text. Tight letters stand half a column apart.
+type Size struct {
+	Lines, Columns int
+	Tight          bool
+}
 
 // The small sizes: names in the booth and digits below 60 columns; digits and verdict at 60 to 110 columns.
 var (
-	SizeM = Size{3, 3}
-	SizeL = Size{3, 4}
+	SizeM = Size{Lines: 3, Columns: 3}
+	SizeL = Size{Lines: 3, Columns: 4}
 )
 
 // leastLines and mostLines are the lines that big letters have.
@@ -22,14 +25,18 @@ const leastLines, mostLines = 3, 16
 // first, of equal height the wider ones. A text that stands for all that a place may show, like "88.88", keeps the size
 // the same whatever stands there.
 func Fit(text string, w, h int) (Size, bool) {
+	if !Drawable(text) {
+		return Size{}, false
+	}
 	for lines := min(h, mostLines); lines >= leastLines; lines-- {
-		for columns := lines*4/3 + lines/8; columns >= max(3, lines*5/6); columns-- {
-			if s := (Size{lines, columns}); Drawable(text) && s.Width(text) <= w {
+		for columns := lines*4/3 + lines/8; columns >= max(SizeM.Columns, lines*5/6); columns-- {
+			if s := (Size{Lines: lines, Columns: columns}); s.Width(text) <= w {
 				return s, true
 			}
 		}
 	}
-	return Size{}, false
+	s := Size{Lines: SizeM.Lines, Columns: SizeM.Columns, Tight: true}
+	return s, h >= s.Lines && s.Width(text) <= w
 }
 
 // Drawable reports whether every character of a text can be written big.
@@ -52,7 +59,7 @@ func (s Size) pen() pen {
 
 // gap is the dots between two letters.
 func (s Size) gap() int {
-	if s.Columns <= 3 {
+	if s.Tight {
 		return 1
 	}
 	return max(2, 2*(s.Lines/4))
@@ -94,7 +101,7 @@ type shape struct {
 var shapes sync.Map // of shape to dots: written once, for all sessions
 
 func (s Size) shape(r rune) dots {
-	k := shape{r, s}
+	k := shape{r, Size{Lines: s.Lines, Columns: s.Columns}}
 	if d, ok := shapes.Load(k); ok {
 		return d.(dots)
 	}

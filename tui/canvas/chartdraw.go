@@ -77,10 +77,10 @@ func (d *chartDrawing) join(ax, ay, bx, by, n int, dotted bool, k Ink) int {
 // hold keeps a dot that lies far outside near enough to count to.
 func hold(v, far int) int { return max(-far, min(far, v)) }
 
-// limit draws a line of every other dot across the field.
+// limit draws a line across the field.
 func (d *chartDrawing) limit(l *Limit) {
 	if y := d.row(l.At); !math.IsNaN(l.At) && y >= 0 && y < d.h*d.high {
-		for x := 0; x < d.w*d.wide; x += 2 {
+		for x := range d.w * d.wide {
 			d.put(x, y, l.State.Ink())
 		}
 	}

@@ -18,7 +18,7 @@ type Chips struct {
 // Draw sets the row into a width and 1 to 3 lines: the values; from 2 lines on the hint below them; from 3 on the names
 // above.
 func (l Chips) Draw(th *Theme, w, h int) Block {
-	page, ok := l.page(l.Cursor, w)
+	page, ok := l.page(l.Cursor, w, h >= 3)
 	if !ok || h < 1 {
 		return nil
 	}
@@ -62,7 +62,7 @@ func (c Chip) text() string {
 	return c.Value
 }
 
-// wide is how many columns a chip takes. Named chips are as wide as their names: a place does not move with the lines.
+// wide is how many columns a chip takes; under its name at least as many as that.
 func (l Chips) wide(i int, named bool) int {
 	n := width(l.List[i].text())
 	if named {
@@ -85,7 +85,7 @@ func (l Chips) ink(i int) Ink {
 type span struct{ from, to int }
 
 // page is the page in which a chip stands; false where there is no room for chips.
-func (l Chips) page(at, w int) (span, bool) {
+func (l Chips) page(at, w int, named bool) (span, bool) {
 	left := margin(w) - 1
 	if len(l.List) == 0 || w < 12 {
 		return span{}, false
@@ -95,14 +95,14 @@ func (l Chips) page(at, w int) (span, bool) {
 	for {
 		x := left
 		for p.to < len(l.List) {
-			end := x + l.wide(p.to, true)
+			end := x + l.wide(p.to, named)
 			if more := p.to+1 < len(l.List); more {
 				end += 2 // room for ›
 			}
 			if end > w-left && p.to > p.from {
 				break
 			}
-			x += l.wide(p.to, true) + 1
+			x += l.wide(p.to, named) + 1
 			p.to++
 		}
 		if at < p.to {
@@ -114,7 +114,7 @@ func (l Chips) page(at, w int) (span, bool) {
 
 // At is the chip at a column of the row, -1 for none: where a mouse clicked.
 func (l Chips) At(column, w, h int) int {
-	page, ok := l.page(l.Cursor, w)
+	page, ok := l.page(l.Cursor, w, h >= 3)
 	if !ok {
 		return -1
 	}

@@ -25,9 +25,17 @@ func (d Dial) Draw(th *Theme, w, h int) Block {
 	return nil
 }
 
+// inset is the room before a loud dial: the cursor is a bar there.
+func (d Dial) inset() int {
+	if d.Loud {
+		return 2
+	}
+	return 0
+}
+
 // nameLines are the lines of the name.
 func (d Dial) nameLines(w, h int) int {
-	if d.Loud && h >= 9 && SizeM.Width(d.label(SizeM, w)) <= w && Drawable(d.label(SizeM, w)) {
+	if d.Loud && h >= 9 {
 		return SizeM.Lines
 	}
 	return 1
@@ -47,6 +55,7 @@ func (d Dial) size(w, h int) (Size, bool) {
 	if w < 8 || h < 1 {
 		return Size{}, false
 	}
+	w -= d.inset()
 	room := h - d.besides(w, h)
 	if room > SizeM.Lines { // half a line above and below
 		room--
@@ -72,6 +81,12 @@ func (d Dial) put(c *Cells, th *Theme, x, y, w, h int, size Size) {
 	if size.Lines == 0 {
 		d.putSmall(c, x, y, w, h)
 		return
+	}
+	if d.Loud {
+		for i := 0; d.Cursor && i < h; i++ {
+			c.Set(x, y+i, Accent.Ink(), "▌")
+		}
+		x, w = x+d.inset(), w-d.inset()
 	}
 	names := d.nameLines(w, h)
 	d.putName(c, th, x, y, w, names)
@@ -110,14 +125,7 @@ func (d Dial) label(size Size, w int) string {
 // putName writes name and unit; what is under the cursor stands on the accent, a loud name beside a bar of it.
 func (d Dial) putName(c *Cells, th *Theme, x, y, w, lines int) {
 	if lines > 1 {
-		name, k := d.label(SizeM, w-1-width(d.Unit)), Quiet.Ink()
-		if d.Cursor {
-			k = Accent.Ink()
-		}
-		SizeM.put(c, x, y, k, name, false, th.coarse)
-		if at := x + SizeM.Width(name) + 1; at+width(d.Unit) <= x+w {
-			c.Put(at, y+lines-1, Quiet.Ink(), d.Unit)
-		}
+		d.putLoud(c, th, x, y, w)
 		return
 	}
 	name := cut(d.label(Size{}, w-2-width(d.Unit)), w)
@@ -131,6 +139,29 @@ func (d Dial) putName(c *Cells, th *Theme, x, y, w, lines int) {
 		if word != "" && x+1+width(word) <= end {
 			x = c.Put(x+1, y, Quiet.Ink(), word) + 1
 		}
+	}
+}
+
+// putLoud writes the name in big letters, the unit behind it where there is room.
+func (d Dial) putLoud(c *Cells, th *Theme, x, y, w int) {
+	name, k := d.Name, Quiet.Ink()
+	size, ok := Fit(name, w-1-width(d.Unit), SizeM.Lines)
+	if !ok {
+		if size, ok = Fit(name, w, SizeM.Lines); !ok && d.Short != "" {
+			name = d.Short
+			size, ok = Fit(name, w, SizeM.Lines)
+		}
+	}
+	if d.Cursor {
+		k = Accent.Ink()
+	}
+	if !ok {
+		c.PutCut(x, y+SizeM.Lines-1, k|Bold, name+" "+d.Unit, w)
+		return
+	}
+	size.put(c, x, y, k, name, false, th.coarse)
+	if at := x + size.Width(name) + 1; at+width(d.Unit) <= x+w {
+		c.Put(at, y+size.Lines-1, Quiet.Ink(), d.Unit)
 	}
 }
 

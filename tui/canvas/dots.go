@@ -42,8 +42,8 @@ func (d *dots) ink(c *Cells, x, y int, k Ink) {
 	}
 }
 
-// colours draws each dot in the role of its number, two at most in a cell: the rest of a cell's dots take the one of the
-// two that outweighs the other. Where rank is larger, a number is kept first.
+// colours draws each dot in the role of its number, two at most in a cell. An outline comes before what lies in it: where a
+// dot of a cell is empty, the rest of it has one colour.
 func (d *dots) colours(c *Cells, x, y int, role func(uint8) Role, rank func(uint8) int) {
 	for line := range d.h / 2 {
 		for column := range d.w / 2 {
@@ -51,14 +51,12 @@ func (d *dots) colours(c *Cells, x, y int, role func(uint8) Role, rank func(uint
 			a, b := topTwo(four, rank)
 			mask := 0
 			for i, v := range four {
-				if v == a {
+				if v == a || v != 0 && v != b && nearer(rank(v), rank(a), b == 0) {
 					mask |= 1 << i
 				}
 			}
 			switch {
-			case a == 0 && b == 0:
-			case a == 0: // nothing cannot be drawn as ink: the other one is
-				c.Set(x+column, y+line, role(b).Ink(), quadrants[15&^mask])
+			case a == 0:
 			case b == 0:
 				c.Set(x+column, y+line, role(a).Ink(), quadrants[mask])
 			default:
@@ -68,31 +66,39 @@ func (d *dots) colours(c *Cells, x, y int, role func(uint8) Role, rank func(uint
 	}
 }
 
-// topTwo are the two numbers of a cell that weigh most: by rank first, then by how many dots they have. b is a where there is
-// one only, and 0 where the other dots are empty.
+// nearer reports whether a number of a rank that has no colour of its own in a cell takes that of the first: in a full cell if
+// it is of the same rank, at an outline if it is not of a higher one, which is then left out.
+func nearer(rank, first int, outline bool) bool {
+	return rank == first || outline && rank < first
+}
+
+// topTwo are the two numbers that a cell shows: in a full one that of the highest rank and, of the others, the most frequent
+// one; at an outline, where a dot is empty, the most frequent one and 0. a is 0 where the cell is empty.
 func topTwo(four [4]uint8, rank func(uint8) int) (a, b uint8) {
-	weight := func(v uint8) int {
-		n := 0
-		for _, u := range four {
-			if u == v {
-				n++
+	outline := four[0] == 0 || four[1] == 0 || four[2] == 0 || four[3] == 0
+	best := func(but uint8, byRank int) (most uint8) {
+		weight := 0
+		for _, v := range four {
+			if v == 0 || v == but {
+				continue
+			}
+			n := 1 + byRank*rank(v)
+			for _, u := range four {
+				if u == v {
+					n += 4
+				}
+			}
+			if n > weight {
+				most, weight = v, n
 			}
 		}
-		return n + 8*rank(v)
+		return most
 	}
-	a = four[0]
-	for _, v := range four[1:] {
-		if v != a && weight(v) > weight(a) {
-			a = v
-		}
+	if outline {
+		return best(0, 1), 0
 	}
-	found := false
-	for _, v := range four {
-		if v != a && (!found || weight(v) > weight(b)) {
-			b, found = v, true
-		}
-	}
-	if !found {
+	a = best(0, 100)
+	if b = best(a, 1); b == 0 {
 		b = a
 	}
 	return a, b

@@ -88,7 +88,9 @@ func (m *Map) Draw(th *Theme, w, h int) Block {
 	if h >= 8 {
 		below = 3
 	}
-	d.w, d.h = w-d.left, h-below
+	if d.w, d.h = w-d.left, h-below; d.w < 16 {
+		return nil
+	}
 	d.c = NewCells(w, h)
 	d.crossed = m.TextX != "" && m.TextY != ""
 	d.atX, d.atY = d.cellX(m.At[0]), d.cellY(m.At[1])
@@ -129,8 +131,11 @@ func (d *mapDrawing) cellY(v float64) int { return d.h - 1 - share(v, d.low[1], 
 
 // share is the cell of a value on a logarithmic axis.
 func share(v, low, high float64, cells int) int {
-	if !(v > low) {
+	switch {
+	case !(v > low):
 		return 0
+	case v >= high:
+		return cells - 1
 	}
 	return min(cells-1, int(math.Log(v/low)/math.Log(high/low)*float64(cells)))
 }

@@ -151,7 +151,7 @@ func (d *mapDrawing) free(l Land, x, y int) bool {
 
 // Legend says what the signs of a map are, in a width; nothing where colours and words on the map say it.
 func Legend(th *Theme, w int) Block {
-	if th.ground {
+	if th.ground || w < 12 {
 		return nil
 	}
 	words := make([]string, 0, lands)

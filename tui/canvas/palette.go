@@ -35,6 +35,7 @@ var tones = func() (t [roles]tone) {
 	for l, c := range landTones {
 		t[landInk+Role(l)], t[landOn+Role(l)] = c.ground, c.on
 	}
+	t[Cold.ground()][onDark].indexed = "69" // bluer than what small letters can be
 	for p, c := range partTones {
 		t[partInk+Role(p)] = c
 	}
@@ -53,36 +54,41 @@ func lit(ink tone, ground [2]string, on [2]string) stateTone {
 type stateTone struct{ ink, ground, on tone }
 
 var stateTones = [states]stateTone{
-	Good: lit(tone{{"79", "10"}, {"23", ""}, {"120", "10"}, {"22", "0"}}, [2]string{"2", "2"}, [2]string{"0", "0"}),
+	Good: lit(tone{{"79", "10"}, {"23", ""}, {"40", "10"}, {"23", "0"}}, [2]string{"2", "2"}, [2]string{"0", "0"}),
 	Marginal: { // GOOD's colour, on a ground that is nearly none
-		ink:    tone{{"79", "10"}, {"23", ""}, {"120", "10"}, {"22", "0"}},
-		ground: tone{{"238", "0"}, {"252", "0"}, {"234", "0"}, {"254", "0"}},
-		on:     tone{{"79", "10"}, {"23", "10"}, {"120", "10"}, {"22", "10"}},
+		ink:    tone{{"79", "10"}, {"23", ""}, {"40", "10"}, {"23", "0"}},
+		ground: tone{{"238", "0"}, {"252", "0"}, {"234", "0"}, {"252", "0"}},
+		on:     tone{{"79", "10"}, {"23", "10"}, {"40", "10"}, {black, "10"}},
 	},
-	Cold:      lit(tone{{"69", "14"}, {"26", "4"}, {"117", "14"}, {"18", "4"}}, [2]string{"6", "4"}, [2]string{"0", "15"}),
-	Hot:       lit(tone{{"221", "11"}, {"94", ""}, {"227", "11"}, {"58", "0"}}, [2]string{"11", "11"}, [2]string{"0", "0"}),
-	Burns:     lit(tone{{"203", "9"}, {"88", "1"}, {"217", "15"}, {"88", "0"}}, [2]string{"1", "1"}, [2]string{"15", "15"}),
-	Outside:   lit(tone{{"146", "13"}, {"60", "5"}, {"189", "15"}, {"54", "0"}}, [2]string{"5", "5"}, [2]string{"15", "15"}),
-	NotJudged: lit(tone{{"248", "7"}, {"240", ""}, {"254", "15"}, {"236", "0"}}, [2]string{"7", "7"}, [2]string{"0", "0"}),
-	Stop:      lit(tone{{"203", "9"}, {"88", "1"}, {"217", "15"}, {"88", "0"}}, [2]string{"1", "1"}, [2]string{"15", "15"}),
+	Cold:      lit(tone{{"105", "14"}, {"26", "4"}, {"147", "14"}, {"57", "4"}}, [2]string{"6", "4"}, [2]string{"0", "15"}),
+	Hot:       lit(tone{{"221", "11"}, {"94", ""}, {"229", "11"}, {"52", "0"}}, [2]string{"11", "11"}, [2]string{"0", "0"}),
+	Burns:     lit(tone{{"203", "9"}, {"88", "1"}, {"217", "15"}, {"124", "0"}}, [2]string{"1", "1"}, [2]string{"15", "15"}),
+	Outside:   lit(tone{{"189", "13"}, {"53", "5"}, {"225", "15"}, {"54", "0"}}, [2]string{"5", "5"}, [2]string{"15", "15"}),
+	NotJudged: lit(tone{{"248", "7"}, {"236", ""}, {"254", "15"}, {"236", "0"}}, [2]string{"7", "7"}, [2]string{"0", "0"}),
+	Stop:      lit(tone{{"203", "9"}, {"88", "1"}, {"217", "15"}, {"124", "0"}}, [2]string{"1", "1"}, [2]string{"15", "15"}),
 }
 
-// landTones: dark lands carry white words, light ones black.
+// landTones: dark lands carry white words, light ones black. Margin shows as more light on dark, as more ink on light.
 var landTones = [lands]struct{ ground, on tone }{
-	LandCold:    {tone{{"24", "4"}, {"147", "14"}, {"24", "4"}, {"153", "14"}}, tone{{white, "15"}, {black, "0"}, {white, "15"}, {black, "0"}}},
-	LandHot:     {tone{{"94", "3"}, {"229", "11"}, {"94", "3"}, {"229", "11"}}, tone{{white, "15"}, {black, "0"}, {white, "15"}, {black, "0"}}},
-	LandBurns:   {tone{{"52", "1"}, {"210", "9"}, {"52", "1"}, {"210", "9"}}, tone{{white, "15"}, {black, "0"}, {white, "15"}, {black, "0"}}},
-	LandOutside: {tone{{"60", "8"}, {"250", "7"}, {"60", "8"}, {"250", "7"}}, tone{{white, "15"}, {black, "0"}, {white, "15"}, {black, "0"}}},
-	LandGood1:   {tone{{"29", "2"}, {"158", "10"}, {"29", "2"}, {"158", "10"}}, tone{{white, "0"}, {black, "0"}, {white, "0"}, {black, "0"}}},
-	LandGood2:   {tone{{"36", "2"}, {"115", "10"}, {"36", "2"}, {"115", "10"}}, tone{{black, "0"}, {black, "0"}, {black, "0"}, {black, "0"}}},
-	LandGood3:   {tone{{"79", "10"}, {"79", "2"}, {"120", "10"}, {"79", "2"}}, tone{{black, "0"}, {black, "0"}, {black, "0"}, {black, "0"}}},
+	LandCold:    landTone(spelling{"24", "4"}, spelling{"147", "14"}, spelling{white, "15"}, spelling{black, "0"}),
+	LandHot:     landTone(spelling{"94", "3"}, spelling{"229", "11"}, spelling{white, "0"}, spelling{black, "0"}),
+	LandBurns:   landTone(spelling{"52", "1"}, spelling{"210", "9"}, spelling{white, "15"}, spelling{black, "0"}),
+	LandOutside: landTone(spelling{"238", "8"}, spelling{"240", "8"}, spelling{white, "15"}, spelling{white, "15"}),
+	LandGood1:   landTone(spelling{"29", "2"}, spelling{"122", "10"}, spelling{white, "0"}, spelling{black, "0"}),
+	LandGood2:   landTone(spelling{"36", "2"}, spelling{"79", "10"}, spelling{black, "0"}, spelling{black, "0"}),
+	LandGood3:   landTone(spelling{"79", "10"}, spelling{"29", "2"}, spelling{black, "0"}, spelling{white, "0"}),
+}
+
+// landTone is a land on dark and on light and the words on it, in both themes the same.
+func landTone(dark, light, wordsDark, wordsLight spelling) struct{ ground, on tone } {
+	return struct{ ground, on tone }{tone{dark, light, dark, light}, tone{wordsDark, wordsLight, wordsDark, wordsLight}}
 }
 
 var partTones = [parts]tone{
 	partFirst:   {{"246", "7"}, {"247", "7"}, {"246", "7"}, {"247", "7"}},
 	partSecond:  {{"242", "8"}, {"243", "8"}, {"242", "8"}, {"243", "8"}},
 	partBead:    {{"255", "15"}, {"235", "0"}, {white, "15"}, {black, "0"}},
-	partBoiled:  {{"221", "11"}, {"94", "3"}, {"227", "11"}, {"94", "3"}},
+	partBoiled:  {{"221", "11"}, {"94", "3"}, {"221", "11"}, {"94", "3"}},
 	partMelted:  {{"136", "3"}, {"179", "11"}, {"136", "3"}, {"179", "11"}},
 	partBacking: {{"238", "8"}, {"252", "7"}, {"238", "8"}, {"252", "7"}},
 	partBluing:  {{"146", "12"}, {"104", "4"}, {"146", "12"}, {"104", "4"}},

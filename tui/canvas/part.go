@@ -56,11 +56,7 @@ func picture(c *Cells, th *Theme, x, y, w, h int, at func(column, line float64) 
 	}
 	for line := range h {
 		for column := range w {
-			a, b := topTwo(d.four(column, line), func(v uint8) int { return part(v).rank() })
-			if a == uint8(partAir) {
-				a = b
-			}
-			if a != 0 {
+			if a, _ := topTwo(d.four(column, line), func(v uint8) int { return part(v).rank() }); a != 0 {
 				c.Set(x+column, y+line, part(a).role().Ink(), textures[a])
 			}
 		}

@@ -43,9 +43,18 @@ func (s *Joint) sane() bool {
 // frame is what a drawing shows, mm.
 type frame struct{ left, right, low, top float64 }
 
-// frame holds the bead, the burnt zinc, the backing, and a little of the members beyond.
-func (s *Joint) frame() frame {
-	reach := func(i int) float64 { return max(s.Wet[i], s.Melted[i], s.MeltedBack[i]) + 2 }
+// whole is a frame that holds the bead, the burnt zinc, the backing, and a little of the members beyond.
+func (s *Joint) whole() frame {
+	return s.frame(func(i int) float64 { return max(s.Wet[i], s.Melted[i], s.MeltedBack[i]) + 2 })
+}
+
+// closeUp is a frame that holds the bead and the backing.
+func (s *Joint) closeUp() frame {
+	return s.frame(func(i int) float64 { return s.Wet[i] + 0.8 })
+}
+
+// frame is a frame that reaches so far along each member.
+func (s *Joint) frame(reach func(member int) float64) frame {
 	head := max(s.Wet[0], s.Wet[1], 1) * 0.8
 	t := s.Thick
 	var f frame

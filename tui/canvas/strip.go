@@ -41,7 +41,11 @@ func (s Strip) large(c *Cells, th *Theme) bool {
 			x += l.size.Width(s.State.Sign()) + 2
 		}
 		text := x + l.size.Width(l.word) + 3
-		lines, bold := s.text(c.W-margin(c.W)-text, c.H)
+		room := c.W - margin(c.W) - text
+		if s.State == Stop && c.W >= 60 {
+			room -= stripesWide
+		}
+		lines, bold := s.text(room, c.H)
 		if lines == nil {
 			continue
 		}
@@ -65,11 +69,12 @@ func (s Strip) looks(lines int) []look {
 	if s.Word != "" || words[0] == words[1] {
 		words = words[:1]
 	}
-	sizes := []Size{{lines, lines + lines/3}}
+	sizes := []Size{{Lines: lines, Columns: lines + lines/3}}
 	if lines > SizeL.Lines {
-		sizes = append(sizes, Size{lines, lines})
+		sizes = append(sizes, Size{Lines: lines, Columns: lines})
 	}
-	sizes = append(sizes, Size{lines, max(SizeM.Columns, lines*5/6)})
+	sizes = append(sizes, Size{Lines: lines, Columns: max(SizeM.Columns, lines*5/6)})
+	sizes = append(sizes, Size{Lines: lines, Columns: max(SizeM.Columns, lines*5/6), Tight: true})
 	var list []look
 	for _, sign := range [...]bool{true, false} {
 		for _, size := range sizes {
@@ -113,19 +118,21 @@ func (s Strip) beside(c *Cells, x int, lines []string, bold int) {
 		}
 		c.Put(x, y+i, ink, l)
 	}
-	end := x + widest(lines) + 2
-	last := x
+	last, high := x, c.H
 	if n := c.H - 1 - y; n < len(lines) {
 		last += width(lines[n]) + 2
 	}
-	if room := c.W - margin(c.W) - last; s.Status != "" && width(s.Status) <= room {
-		c.Put(c.W-margin(c.W)-width(s.Status), c.H-1, k, s.Status)
-		return
+	if at := c.W - margin(c.W) - width(s.Status); s.Status != "" && at >= last {
+		c.Put(at, c.H-1, k, s.Status)
+		high--
 	}
-	if s.State == Stop {
-		stripes(c, end, 0, c.W-end, c.H, k)
+	if end := x + widest(lines) + 2; s.State == Stop {
+		stripes(c, end, 0, c.W-end, high, k)
 	}
 }
+
+// stripesWide is the room that a wide strip keeps for its hazard stripes.
+const stripesWide = 8
 
 // small writes a strip without big letters: sign, word, reason and what to do, over all the lines there are.
 func (s Strip) small(c *Cells) {

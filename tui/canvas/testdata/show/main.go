@@ -48,7 +48,7 @@ func main() {
 		b = booth(th, w, h)
 	}
 	for i, l := range b {
-		if i < h || arg(1, "") == "states" {
+		if i < h || arg(1, "") == "states" || arg(1, "") == "joints" {
 			fmt.Printf("\x1b[%dH%s", i+1, l.Text)
 		}
 	}
@@ -62,7 +62,7 @@ var lap = canvas.Joint{Kind: canvas.Lap, Thick: [2]float64{0.9, 0.9}, Wet: [2]fl
 	Boiled: [2]float64{3.7, 3.4}, Melted: [2]float64{5, 5}, BoiledBack: [2]float64{3.5, 3}, MeltedBack: [2]float64{4.8, 4.6}}
 
 var dials = canvas.Dials{
-	{Name: "wire feed", Short: "feed", Unit: "m/min", Number: "3.86", Widest: "88.88", Cursor: true, Span: "3.12–4.77",
+	{Name: "wire feed", Short: "feed", Unit: "m/min", Number: "3.86", Widest: "88.8", Cursor: true, Span: "3.12–4.77",
 		Bar: canvas.Bar{Low: 1.5, High: 8, Value: 3.86, Span: [2]float64{3.12, 4.77}, Kind: canvas.GoodSpan}},
 	{Name: "volts", Unit: "V", Number: "13.8", Widest: "88.8", Span: "12.6–15.1",
 		Bar: canvas.Bar{Low: 9, High: 20, Value: 13.8, Span: [2]float64{12.6, 15.1}, Kind: canvas.LikelySpan}},
@@ -70,8 +70,8 @@ var dials = canvas.Dials{
 		Bar: canvas.Bar{Low: 1, High: 15, Value: 10.4, Span: [2]float64{4, 9.68}, Kind: canvas.GoodSpan, State: canvas.Hot}},
 }
 
-var chips = canvas.Chips{Cursor: -1, List: []canvas.Chip{{"metal", "galvanized", false}, {"gauge", "20 ga", false}, {"wire", ".035 CuSi3", true},
-	{"mode", "dip", true}, {"joint", "lap", true}, {"gap", "no gap", true}, {"onto", "on same", true}, {"position", "flat", true}}}
+var chips = canvas.Chips{Cursor: -1, List: []canvas.Chip{{Name: "metal", Value: "galvanized", Assumed: false}, {Name: "gauge", Value: "20 ga", Assumed: false}, {Name: "wire", Value: ".035 CuSi3", Assumed: true},
+	{Name: "mode", Value: "dip", Assumed: true}, {Name: "joint", Value: "lap", Assumed: true}, {Name: "gap", Value: "no gap", Assumed: true}, {Name: "onto", Value: "on same", Assumed: true}, {Name: "position", Value: "flat", Assumed: true}}}
 
 func card(th *canvas.Theme, w, h int) canvas.Block {
 	n := 1
@@ -153,7 +153,7 @@ func window() *canvas.Map {
 
 func chart(th *canvas.Theme, w, h int) canvas.Block {
 	ch := canvas.Chart{X: canvas.Axis{Name: "s"}, Y: canvas.Axis{Name: "°C"}, OnName: "arc on",
-		Limits: []canvas.Limit{{"base melts", 1470, canvas.Burns}, {"liquidus", 1025, canvas.Good}}}
+		Limits: []canvas.Limit{{Name: "base melts", At: 1470, State: canvas.Burns}, {Name: "liquidus", At: 1025, State: canvas.Good}}}
 	edge, middle := canvas.Trace{Name: "root edge"}, canvas.Trace{Name: "middle", Dotted: true}
 	for i := range 200 {
 		t := float64(i) / 100
