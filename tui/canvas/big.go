@@ -65,10 +65,10 @@ func (s Size) gap() int {
 	return max(2, 2*(s.Lines/4))
 }
 
-// dotsOf is how many dots wide a character is.
+// dotsOf is how many dots wide a character is: whole columns, since a coarse terminal has nothing finer.
 func (s Size) dotsOf(g glyph) int {
 	if g.wide == 0 {
-		return s.pen().wide
+		return (s.pen().wide + 1) / 2 * 2
 	}
 	return 2 * int(math.Round(float64(s.Columns)*g.wide))
 }
@@ -92,30 +92,39 @@ func (s Size) Width(text string) int {
 	return (s.dotWidth(text) + 1) / 2
 }
 
-// shape is a character in a size.
+// shape is a character in a size. A coarse one is made of columns, not of their halves.
 type shape struct {
-	r rune
-	Size
+	r              rune
+	lines, columns int
+	coarse         bool
 }
 
 var shapes sync.Map // of shape to dots: written once, for all sessions
 
-func (s Size) shape(r rune) dots {
-	k := shape{r, Size{Lines: s.Lines, Columns: s.Columns}}
+func (s Size) shape(r rune, coarse bool) dots {
+	k := shape{r, s.Lines, s.Columns, coarse}
 	if d, ok := shapes.Load(k); ok {
 		return d.(dots)
 	}
 	g, p := glyphs[r], s.pen()
 	w, h := s.dotsOf(g), 2*s.Lines
+	if coarse {
+		w, p.wide = w/2, max(1, p.wide/2)
+	}
 	p.box = point{float64(w) / float64(p.wide), float64(h) / float64(p.high)}
-	d, _ := shapes.LoadOrStore(k, p.raster(g.paths, w, h))
+	written := p.raster(g.paths, w, h)
+	if coarse {
+		written = written.doubled()
+	}
+	d, _ := shapes.LoadOrStore(k, written)
 	return d.(dots)
 }
 
 // put writes a text with its upper left corner at a cell, or half a line below that: on a ground, letters have half a line
-// above and below. A text that cannot be written big is written small on the middle line.
+// above and below. A text that cannot be written big is written small on the middle line: one with other characters, and tight
+// letters on a coarse terminal, where they would touch.
 func (s Size) put(c *Cells, x, y int, k Ink, text string, half, coarse bool) {
-	if s.Lines == 0 || !Drawable(text) {
+	if s.Lines == 0 || coarse && s.Tight || !Drawable(text) {
 		c.Put(x, y+s.Lines/2, k, text)
 		return
 	}
@@ -125,7 +134,7 @@ func (s Size) put(c *Cells, x, y int, k Ink, text string, half, coarse bool) {
 	}
 	d, at := newDots(s.Width(text), lines), 0
 	for _, r := range text {
-		g := s.shape(r)
+		g := s.shape(r, coarse)
 		for j := range g.h {
 			for i := range g.w {
 				if half {
@@ -137,17 +146,16 @@ func (s Size) put(c *Cells, x, y int, k Ink, text string, half, coarse bool) {
 		}
 		at += g.w + s.gap()
 	}
-	if coarse {
-		d.coarsen()
-	}
 	d.ink(c, x, y, k&^Bold)
 }
 
-// coarsen makes the two dots of a column one: there where the left one is.
-func (d *dots) coarsen() {
-	for i := 0; i < len(d.list); i += 2 {
-		d.list[i+1] = d.list[i]
+// doubled makes two dots of each, beside each other.
+func (d dots) doubled() dots {
+	out := dots{2 * d.w, d.h, make([]uint8, 2*len(d.list))}
+	for i, v := range d.list {
+		out.list[2*i], out.list[2*i+1] = v, v
 	}
+	return out
 }
 
 // BigText is a text in a size, half a line above and below it where that is wanted.

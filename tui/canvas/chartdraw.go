@@ -1,6 +1,9 @@
 package canvas
 
-import "math"
+import (
+	"math"
+	"strings"
+)
 
 // column and row are the dots of a value, from the left and from the top; they may lie outside the field.
 func (d *chartDrawing) column(v float64) int {
@@ -13,6 +16,15 @@ func (d *chartDrawing) row(v float64) int {
 
 // braille are the bits of a cell's dots, by line and column.
 var braille = [4][2]uint8{{1, 8}, {2, 16}, {4, 32}, {64, 128}}
+
+// brailles are the 256 characters, three bytes each, by their bits.
+var brailles = func() string {
+	var s strings.Builder
+	for mask := range rune(256) {
+		s.WriteRune(0x2800 + mask)
+	}
+	return s.String()
+}()
 
 // put sets a dot. What is drawn later gives the cell its ink.
 func (d *chartDrawing) put(x, y int, k Ink) {
@@ -92,7 +104,7 @@ func (d *chartDrawing) show(th *Theme) {
 		if mask == 0 {
 			continue
 		}
-		text := string(rune(0x2800 + int(mask)))
+		text := brailles[3*int(mask) : 3*int(mask)+3]
 		if th.coarse {
 			text = [...]string{1: "▀", 2: "▄", 3: "█"}[mask&3]
 		}

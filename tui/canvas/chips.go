@@ -31,7 +31,7 @@ func (l Chips) Draw(th *Theme, w, h int) Block {
 	if page.from > 0 {
 		c.Put(0, y, Quiet.Ink(), "‹")
 	}
-	x, at := left, left
+	x, at := page.start(left), left
 	for i := page.from; i < page.to; i++ {
 		chip, room := l.List[i], w-left-x
 		text := cut(chip.text(), room-2)
@@ -84,6 +84,14 @@ func (l Chips) ink(i int) Ink {
 // span is the chips of a page.
 type span struct{ from, to int }
 
+// start is the column of the first chip of a page; before it stands ‹ on every page but the first.
+func (p span) start(left int) int {
+	if p.from > 0 {
+		return max(left, 2)
+	}
+	return left
+}
+
 // page is the page in which a chip stands; false where there is no room for chips.
 func (l Chips) page(at, w int, named bool) (span, bool) {
 	left := margin(w) - 1
@@ -93,7 +101,7 @@ func (l Chips) page(at, w int, named bool) (span, bool) {
 	at = max(0, min(at, len(l.List)-1))
 	p := span{}
 	for {
-		x := left
+		x := p.start(left)
 		for p.to < len(l.List) {
 			end := x + l.wide(p.to, named)
 			if more := p.to+1 < len(l.List); more {
@@ -118,7 +126,7 @@ func (l Chips) At(column, w, h int) int {
 	if !ok {
 		return -1
 	}
-	x := margin(w) - 1
+	x := page.start(margin(w) - 1)
 	for i := page.from; i < page.to; i++ {
 		n := l.wide(i, h >= 3)
 		if column >= x && column < min(x+n, w) {

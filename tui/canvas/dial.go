@@ -65,6 +65,9 @@ func (d Dial) size(w, h int) (Size, bool) {
 		widest = d.Number
 	}
 	size, _ := Fit(widest, w, room)
+	if more := size.Columns/2 - dialGap; more > 0 { // or two figures beside each other would read as one
+		size, _ = Fit(widest, w-more, room)
+	}
 	return size, true
 }
 

@@ -1,7 +1,7 @@
 package canvas
 
 // glyph is how a big letter is written: paths apart by ";", each a row of points. A point is two digits, across and down,
-// from 0 to 4 between the middles of the outermost strokes; "o" behind it rounds the corner, "z" at the end closes the path. A
+// from 0 to 4 between the middles of the outermost strokes; "o" behind it rounds the corner, or both ends of a line; "z" at the end closes the path. A
 // path that begins with "f" is an area between the edges of the letter's box, one that begins with "e" is rubbed out.
 type glyph struct {
 	paths string
@@ -11,7 +11,7 @@ type glyph struct {
 // glyphs are what can be written big: the figures with both decimal signs, capitals, and the signs of the states.
 var glyphs = map[rune]glyph{
 	'0': {"00o 40o 44o 04oz", 1},
-	'1': {"01 20; 20 24; 04 44", 1},
+	'1': {"01o 20o; 20 24; 04 44", 1},
 	'2': {"00 40o 42o 02o 04 44", 1},
 	'3': {"00 40o 42o 12; 12 42o 44o 04", 1},
 	'4': {"00 02 42; 40 44", 1},

@@ -18,12 +18,12 @@ func (s *Joint) Scale(w, h int) float64 {
 }
 
 // Draw sets the joint to scale into a width and some lines, standing on the last one, in the middle.
-func (s *Joint) Draw(th *Theme, w, h int) Block {
+func (s Joint) Draw(th *Theme, w, h int) Block {
 	scale := s.Scale(w, h)
 	if scale == 0 {
 		return nil
 	}
-	shown := *s
+	shown := s
 	for i := range shown.Thick { // a foil is a dot thick, or it would not be seen
 		shown.Thick[i] = max(shown.Thick[i], scale)
 	}
@@ -33,9 +33,9 @@ func (s *Joint) Draw(th *Theme, w, h int) Block {
 	// The joint's corner on an edge between dots: half a dot of a thin sheet is much of it.
 	left := -math.Ceil(-f.left/(scale/2)-1e-9) * scale / 2
 	top := float64(2*lines)*scale - math.Ceil(-f.low/scale-1e-9)*scale
-	c := NewCells(w, h)
+	c, bead := NewCells(w, h), shown.segment()
 	picture(c, th, (w-columns)/2, h-lines, columns, lines, func(column, line float64) part {
-		return shown.at(left+column*scale, top-line*2*scale, scale)
+		return shown.at(&bead, left+column*scale, top-line*2*scale, scale)
 	})
 	return c.Lines(th)
 }

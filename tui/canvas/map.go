@@ -66,14 +66,15 @@ type Map struct {
 // mapDrawing is a map on its way to cells.
 type mapDrawing struct {
 	*Map
-	c         *Cells
-	th        *Theme
-	left      int // columns before the field
-	w, h      int // of the field
-	low, high [2]float64
-	atX, atY  int // cell of the setting
-	shown     []Land
-	crossed   bool
+	c            *Cells
+	th           *Theme
+	left         int // columns before the field
+	w, h         int // of the field
+	low, high    [2]float64
+	atX, atY     int // cell of the setting
+	bestX, bestY int // and of the suggestion
+	shown        []Land
+	crossed      bool
 }
 
 // Draw sets the map into a width and some lines: the field, its axes with round numbers, their names where there is room.
@@ -94,6 +95,7 @@ func (m *Map) Draw(th *Theme, w, h int) Block {
 	d.c = NewCells(w, h)
 	d.crossed = m.TextX != "" && m.TextY != ""
 	d.atX, d.atY = d.cellX(m.At[0]), d.cellY(m.At[1])
+	d.bestX, d.bestY = d.cellX(m.Suggested[0]), d.cellY(m.Suggested[1])
 	d.field()
 	d.axes()
 	if below > 2 {

@@ -51,7 +51,7 @@ func (d *mapDrawing) names(y int) {
 // cross is the setting with lines to both axes and its values there, and the suggestion.
 func (d *mapDrawing) cross() {
 	if d.Suggestion && !d.Stale {
-		x, y := d.cellX(d.Suggested[0]), d.cellY(d.Suggested[1])
+		x, y := d.bestX, d.bestY
 		d.c.Set(d.left+x, y, d.ink(x, y, d.onLand(x, y))|Bold, "○")
 	}
 	if !d.crossed || d.Stale {
@@ -146,7 +146,7 @@ func (d *mapDrawing) free(l Land, x, y int) bool {
 	if d.crossed && (y == d.atY && x <= d.atX || x == d.atX && y >= d.atY) {
 		return false
 	}
-	return !d.Suggestion || y != d.cellY(d.Suggested[1]) || x != d.cellX(d.Suggested[0])
+	return !d.Suggestion || y != d.bestY || x != d.bestX
 }
 
 // Legend says what the signs of a map are, in a width; nothing where colours and words on the map say it.

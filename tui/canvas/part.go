@@ -37,6 +37,35 @@ func (p part) rank() int {
 	return 0
 }
 
+// texture is the part that stands for a cell where there is no colour: the most frequent one. Where two are as frequent, zinc
+// comes before sheet and sheet before bead, so that a thin sheet under a bead is seen.
+func texture(four [4]uint8) part {
+	weight := func(v uint8) int {
+		n := 0
+		for _, u := range four {
+			if u == v {
+				n += 4
+			}
+		}
+		switch p := part(v); {
+		case p == partAir:
+			return 0
+		case p >= partMelted:
+			return n + 2
+		case p.rank() == 0:
+			return n + 1
+		}
+		return n
+	}
+	most := four[0]
+	for _, v := range four[1:] {
+		if weight(v) > weight(most) {
+			most = v
+		}
+	}
+	return part(most)
+}
+
 // picture draws a function over a rectangle of cells: at gives the part at a place, in columns from the left and in lines from
 // the top. With colours a cell holds four dots of two colours, or two where there are no quadrants; without, one texture.
 func picture(c *Cells, th *Theme, x, y, w, h int, at func(column, line float64) part) {
@@ -56,8 +85,8 @@ func picture(c *Cells, th *Theme, x, y, w, h int, at func(column, line float64) 
 	}
 	for line := range h {
 		for column := range w {
-			if a, _ := topTwo(d.four(column, line), func(v uint8) int { return part(v).rank() }); a != 0 {
-				c.Set(x+column, y+line, part(a).role().Ink(), textures[a])
+			if p := texture(d.four(column, line)); p != partAir {
+				c.Set(x+column, y+line, p.role().Ink(), textures[p])
 			}
 		}
 	}

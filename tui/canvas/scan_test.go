@@ -5,6 +5,8 @@ import (
 	"math"
 	"slices"
 	"testing"
+
+	"brazebooth/internal/deep"
 )
 
 // sightIDs are the drawings by name.
@@ -49,18 +51,18 @@ func wild() []drawn {
 func TestEverySize(t *testing.T) {
 	parts := append(allParts(80), wild()...)
 	parts = append(parts, drawn{"legend", 0, func(th *Theme, w, h int) Block { return Legend(th, w)[:max(0, min(h, len(Legend(th, w))))] }})
-	for _, id := range sightIDs() {
+	for _, id := range deep.Of(t, sightIDs(), 4) {
 		parts = append(parts, drawn{id, 0, func(th *Theme, w, h int) Block { return DrawSight(th, id, w, h) }})
 	}
-	step := 1
-	if testing.Short() {
-		step = 13
+	step := 7 // coprime to the number of heights: a sample meets them all
+	if deep.Run() {
+		step = 1
 	}
 	heights := []int{-1, 0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 11, 14, 20, 33, 60}
 	n := 0
 	for name, th := range themesToTry() {
 		for _, p := range parts {
-			for w := -1; w <= 220; w += step {
+			for w := n%step - 1; w <= 220; w += step {
 				h := heights[n%len(heights)] // each width in turn with another height: all pairs would take a minute
 				n++
 				seenBlock(t, fmt.Sprintf("%s, %s", name, p.name), p.draw(th, w, h), w, h)

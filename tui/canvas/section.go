@@ -116,12 +116,12 @@ func (s *Joint) member(x, y float64) (face, bool) {
 }
 
 // at is what stands at a place; a dot is so many mm wide and high.
-func (s *Joint) at(x, y, dot float64) part {
+func (s *Joint) at(c *segment, x, y, dot float64) part {
 	if f, ok := s.member(x, y); ok {
 		return s.surface(f, dot)
 	}
 	switch {
-	case s.bead(x, y), s.film(x, y, dot):
+	case s.bead(c, x, y), s.film(x, y, dot):
 		return partBead
 	case s.bar(x, y):
 		return partBacking
@@ -148,84 +148,6 @@ func (s *Joint) surface(f face, dot float64) part {
 		return partSecond
 	}
 	return partFirst
-}
-
-// toes are the ends of the chord, the first on the first member.
-func (s *Joint) toes() (ax, ay, bx, by float64) {
-	w, t := s.Wet, s.Thick
-	switch s.Kind {
-	case Lap:
-		return -w[0], s.Gap + t[0], w[1], 0
-	case Tee:
-		return 0, s.Gap + w[0], w[1], 0
-	case Corner:
-		return -w[0], 0, t[1], -t[0] - w[1]
-	case Overlay:
-		return -w[0], 0, w[0], 0
-	}
-	return -s.Gap/2 - w[0], 0, s.Gap/2 + w[1], 0
-}
-
-// bead reports whether a place outside the members lies in the filler: in the corner under the chord from toe to toe, or in
-// the circular segment over it.
-func (s *Joint) bead(x, y float64) bool {
-	if s.Wet[0] <= 0 || s.Kind != Overlay && s.Wet[1] <= 0 {
-		return false
-	}
-	ax, ay, bx, by := s.toes()
-	dx, dy := bx-ax, by-ay
-	chord := math.Hypot(dx, dy)
-	h := ((y-ay)*dx - (x-ax)*dy) / chord // over the chord, away from the members
-	u := ((x-ax)*dx+(y-ay)*dy)/chord - chord/2
-	if math.Abs(u) > chord/2 || h > segmentHeight(s.Phi, chord, u) {
-		return false
-	}
-	return h > 0 || s.pocket(x, y)
-}
-
-// segmentHeight is the height of the bead's surface over the chord at u from its middle.
-func segmentHeight(phi, chord, u float64) float64 {
-	if math.Abs(phi) < 1e-3 {
-		return 0
-	}
-	r := chord / 2 / math.Sin(math.Abs(phi))
-	h := math.Sqrt(max(0, r*r-u*u)) - r*math.Cos(phi)
-	if phi < 0 {
-		return -h
-	}
-	return h
-}
-
-// pocket is the room between the members that the bead fills under its chord.
-func (s *Joint) pocket(x, y float64) bool {
-	switch s.Kind {
-	case Lap, Tee:
-		return x > 0 && y > 0
-	case Corner:
-		return x > 0 && x < s.Thick[1] && y < 0 && y > -s.Thick[0]
-	case Overlay:
-		return false
-	}
-	return math.Abs(x) < s.Gap/2 && y > -min(s.Thick[0], s.Thick[1])
-}
-
-// film is the wetted width itself, a dot high: a toe runs out thinner than a dot, and its end would not be seen.
-func (s *Joint) film(x, y, dot float64) bool {
-	w, t := s.Wet, s.Thick
-	over := func(height, along, wet float64) bool {
-		return height > 0 && height <= dot && along >= 0 && along <= wet
-	}
-	switch s.Kind {
-	case Lap:
-		return over(y-s.Gap-t[0], -x, w[0]) || over(y, x, w[1])
-	case Tee:
-		return over(x, y-s.Gap, w[0]) || over(y, x, w[1])
-	case Corner:
-		return over(y, -x, w[0]) || over(x-t[1], -t[0]-y, w[1])
-	case Overlay:
-		return over(y, math.Abs(x), w[0])
-	}
-	return over(y, -x-s.Gap/2, w[0]) || over(y, x-s.Gap/2, w[1])
 }
 
 // bar is the backing behind the joint.

@@ -118,6 +118,7 @@ func (l *letter) line(points []point, round []bool, closed bool) {
 	for i := range last {
 		j := (i + 1) % n
 		s := stroke{from: points[i], to: points[j], squareFrom: !bent(i), squareTo: !bent(j)}
+		s.round = n == 2 && round[i] && round[j]
 		r := corner(points[i], points[j])
 		if bent(i) {
 			s.from = toward(points[i], points[j], r)
