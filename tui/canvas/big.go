@@ -35,8 +35,10 @@ func Fit(text string, w, h int) (Size, bool) {
 			}
 		}
 	}
-	s := Size{Lines: SizeM.Lines, Columns: SizeM.Columns, Tight: true}
-	return s, h >= s.Lines && s.Width(text) <= w
+	if s := (Size{Lines: SizeM.Lines, Columns: SizeM.Columns, Tight: true}); h >= s.Lines && s.Width(text) <= w {
+		return s, true
+	}
+	return Size{}, false
 }
 
 // Drawable reports whether every character of a text can be written big.

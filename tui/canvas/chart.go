@@ -6,6 +6,7 @@ import "math"
 type Axis struct {
 	Name      string  // with its unit, or the unit alone
 	Low, High float64 // its ends; both 0: from the least to the greatest value
+	Whole     bool    // counts something: no numbers between
 }
 
 // Trace is a row of points, in a chart joined by a line.
@@ -105,7 +106,7 @@ func (d *chartDrawing) lay(w, h int) bool {
 	return d.w >= 16
 }
 
-func (d *chartDrawing) ticksY() []tick { return evenTicks(d.y.Low, d.y.High, d.h, 3, d.Comma) }
+func (d *chartDrawing) ticksY() []tick { return evenTicks(d.y, d.h, 3, d.Comma) }
 
 // ranges settles the ends of the axes; false where there is nothing to draw.
 func (d *chartDrawing) ranges() bool {

@@ -133,7 +133,7 @@ func (d *chartDrawing) axes() {
 		unit = d.left + d.w + 1
 	}
 	free := 0
-	for _, t := range evenTicks(d.x.Low, d.x.High, d.w, 10, d.Comma) {
+	for _, t := range evenTicks(d.x, d.w, 10, d.Comma) {
 		from := max(d.left, d.left+t.at-(width(t.text)-1)/2)
 		if from >= free && from+width(t.text) < unit {
 			d.c.Put(from, y, Quiet.Ink(), t.text)

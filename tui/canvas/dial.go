@@ -60,15 +60,20 @@ func (d Dial) size(w, h int) (Size, bool) {
 	if room > SizeM.Lines { // half a line above and below
 		room--
 	}
-	widest := d.Widest
-	if widest == "" || width(widest) < width(d.Number) {
-		widest = d.Number
-	}
+	widest := d.widest()
 	size, _ := Fit(widest, w, room)
-	if more := size.Columns/2 - dialGap; more > 0 { // or two figures beside each other would read as one
+	if more := size.Columns - SizeL.Columns; more > 0 { // or two figures beside each other would read as one
 		size, _ = Fit(widest, w-more, room)
 	}
 	return size, true
+}
+
+// widest is the widest number that stands here.
+func (d Dial) widest() string {
+	if width(d.Widest) < width(d.Number) {
+		return d.Number
+	}
+	return d.Widest
 }
 
 // lines are what the dial takes of h lines.

@@ -11,7 +11,7 @@ type glyph struct {
 // glyphs are what can be written big: the figures with both decimal signs, capitals, and the signs of the states.
 var glyphs = map[rune]glyph{
 	'0': {"00o 40o 44o 04oz", 1},
-	'1': {"01o 20o; 20 24; 04 44", 1},
+	'1': {"11o 20o; 20 24; 04 44", 1},
 	'2': {"00 40o 42o 02o 04 44", 1},
 	'3': {"00 40o 42o 12; 12 42o 44o 04", 1},
 	'4': {"00 02 42; 40 44", 1},

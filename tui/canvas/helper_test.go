@@ -114,7 +114,7 @@ func tryChart() *Chart {
 
 // tryCurve is a row of trials that get better: points and no limits.
 func tryCurve() *Chart {
-	return &Chart{X: Axis{Name: "bead"}, Y: Axis{Name: "%", Low: 0, High: 100}, Comma: true,
+	return &Chart{X: Axis{Name: "bead", Whole: true}, Y: Axis{Name: "%", Low: 0, High: 100}, Comma: true,
 		Traces: []Trace{{Name: "good", X: []float64{1, 2, 3, 4, 5, 6, 7}, Y: []float64{12, 20, 45, math.NaN(), 70, 72.5, 91}, Points: true}}}
 }
 

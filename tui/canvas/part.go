@@ -15,6 +15,7 @@ const (
 	partWire
 	partMelted // zinc
 	partBoiled // zinc
+	partHole   // as air, but seen where it is small
 	parts      = iota
 )
 
@@ -38,24 +39,30 @@ func (p part) rank() int {
 }
 
 // texture is the part that stands for a cell where there is no colour: the most frequent one. Where two are as frequent, zinc
-// comes before sheet and sheet before bead, so that a thin sheet under a bead is seen.
+// comes before sheet and sheet before bead, so that a thin sheet under a bead is seen. What was melted and what boiled are both
+// zinc.
 func texture(four [4]uint8) part {
+	zinc := func(v uint8) bool { return part(v) == partMelted || part(v) == partBoiled }
 	weight := func(v uint8) int {
-		n := 0
+		same, alike := 0, 0
 		for _, u := range four {
 			if u == v {
-				n += 4
+				same++
+			}
+			if u == v || zinc(u) && zinc(v) {
+				alike++
 			}
 		}
+		first := 0
 		switch p := part(v); {
 		case p == partAir:
 			return 0
 		case p >= partMelted:
-			return n + 2
+			first = 2
 		case p.rank() == 0:
-			return n + 1
+			first = 1
 		}
-		return n
+		return 100*alike + 10*first + same
 	}
 	most := four[0]
 	for _, v := range four[1:] {
@@ -80,6 +87,11 @@ func picture(c *Cells, th *Theme, x, y, w, h int, at func(column, line float64) 
 		}
 	}
 	if th.ground {
+		for i, v := range d.list {
+			if part(v) == partHole {
+				d.list[i] = uint8(partAir)
+			}
+		}
 		d.colours(c, x, y, func(v uint8) Role { return part(v).role() }, func(v uint8) int { return part(v).rank() })
 		return
 	}

@@ -70,6 +70,35 @@ func TestDigitsKeepTheirSize(t *testing.T) {
 	}
 }
 
+// Big digits stand in their column, and a figure that cannot be big is written whole.
+func TestDialsShowTheirFigures(t *testing.T) {
+	th := themesToTry()["none"]
+	for n := 1; n <= 5; n++ {
+		list := append(append(Dials{}, tryDials...), tryDials[:2]...)[:n]
+		for w := 32; w <= 220; w++ {
+			for h := 1; h <= 16; h++ {
+				each := (w+dialGap)/n - dialGap
+				text := seenBlock(t, "dials", list.Draw(th, w, h), w, h)
+				size, ok := list.size(each, h)
+				if ok && size.Lines > 0 {
+					if got := size.Width("88.8"); got > each {
+						t.Fatalf("%d dials in %dx%d: digits %d wide in %d", n, w, h, got, each)
+					}
+					continue
+				}
+				if h < n && each < 12 || h/n >= 3 {
+					continue // nothing, or big digits in rows
+				}
+				for _, d := range list {
+					if !strings.Contains(text, d.Number) {
+						t.Fatalf("%d dials in %dx%d: %s is not in\n%s", n, w, h, d.Number, text)
+					}
+				}
+			}
+		}
+	}
+}
+
 // A value, its span and the track differ in height; beyond the track the value is an arrow.
 func TestBar(t *testing.T) {
 	th := themesToTry()["none"]
@@ -142,9 +171,10 @@ func TestTicks(t *testing.T) {
 	room := func(s string) int { return width(s) + 2 }
 	for _, x := range []struct{ got, want string }{
 		{texts(logTicks(1, 100, 40, false, room)), "1@0 2@6 3@9 5@13 7@16 10@20 20@26 50@33 100@39"},
-		{texts(evenTicks(0, 1, 41, 10, true)), "0,00@0 0,25@10 0,50@20 0,75@30 1,00@40"},
-		{texts(evenTicks(-200, 800, 11, 3, false)), "0@2 500@7"},
-		{texts(evenTicks(1, 1, 11, 3, false)), ""},
+		{texts(evenTicks(Axis{High: 1}, 41, 10, true)), "0,00@0 0,25@10 0,50@20 0,75@30 1,00@40"},
+		{texts(evenTicks(Axis{Low: -200, High: 800}, 11, 3, false)), "0@2 500@7"},
+		{texts(evenTicks(Axis{Low: 1, High: 1}, 11, 3, false)), ""},
+		{texts(evenTicks(Axis{Low: 1, High: 7, Whole: true}, 30, 10, false)), "2@5 4@15 6@24"},
 		{texts(logTicks(0, 5, 11, false, room)), ""},
 	} {
 		if x.got != x.want {

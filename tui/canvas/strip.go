@@ -137,11 +137,15 @@ const stripesWide = 8
 // small writes a strip without big letters: sign, word, reason and what to do, over all the lines there are.
 func (s Strip) small(c *Cells) {
 	k, m := s.State.onGround(), margin(c.W)
-	x := c.Put(m, 0, k, s.State.Sign()+" ")
-	x = c.Put(x, 0, k|Bold, cut(s.word(), c.W-m-x)) + 3
+	gap := 3
 	if c.W < 60 {
-		x--
+		gap--
 	}
+	x, word := c.Put(m, 0, k, s.State.Sign()+" "), s.word()
+	if room := c.W - m - x - width(word) - gap; s.Word == "" && width(s.reason(room)) > room {
+		word = s.State.Short()
+	}
+	x = c.Put(x, 0, k|Bold, cut(word, c.W-m-x)) + gap
 	if c.H > 1 {
 		s.paragraph(c, x)
 		return

@@ -56,13 +56,17 @@ func place(list []tick, taken []bool, t tick, room func(string) int) []tick {
 }
 
 // evenTicks are round numbers at even steps on an axis of some cells, about every so many cells one.
-func evenTicks(low, high float64, cells, every int, comma bool) []tick {
+func evenTicks(a Axis, cells, every int, comma bool) []tick {
+	low, high := a.Low, a.High
 	if !(high > low) || math.IsInf(high-low, 0) || cells < 2 {
 		return nil
 	}
 	step := roundStep((high - low) * float64(every) / float64(cells))
+	if a.Whole && step < 5 {
+		step = math.Ceil(step)
+	}
 	digits := max(0, int(math.Ceil(-math.Log10(step)-1e-9)))
-	if m := step / math.Pow10(int(math.Floor(math.Log10(step)+1e-9))); math.Abs(m-2.5) < 1e-6 {
+	if m := step / math.Pow10(int(math.Floor(math.Log10(step)+1e-9))); step < 10 && math.Abs(m-2.5) < 1e-6 {
 		digits++
 	}
 	var list []tick
