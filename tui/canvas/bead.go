@@ -52,7 +52,8 @@ func (c *segment) height(u float64) float64 {
 	return h
 }
 
-// bead reports whether a place outside the members lies in the filler: in the corner under the chord, or in the segment over it.
+// bead reports whether a place outside the members lies in the filler: in the corner under the chord, or in the
+// segment over it.
 func (s *Joint) bead(c *segment, x, y float64) bool {
 	if !c.drawn {
 		return false

@@ -8,7 +8,7 @@ type Beat struct {
 	OnText, OffText string  // "ARC ON  0.32 s"
 	Playing         bool
 	At              float64 // where the playing stands, 0 to 1 of the beat
-	Note            string  // at the right of the rest, where there is room: the spot, that it plays slower than the arc
+	Note            string  // at the right, where there is room: the spot, that it plays slower than the arc
 }
 
 // Burns reports whether the arc burns where the playing stands.
@@ -19,8 +19,8 @@ func (b Beat) cells(w int) int {
 	return max(1, min(w-2, int(b.On/(b.On+b.Off)*float64(w)+0.5)))
 }
 
-// Draw sets the beat into a width and 1 to some lines: the part with the arc and the rest, a column apart. What has passed is
-// lit; where it rests, all of the part with the arc is.
+// Draw sets the beat into a width and 1 to some lines: the part with the arc and the rest, a column apart. What has
+// passed is lit; where it rests, all of the part with the arc is.
 func (b Beat) Draw(th *Theme, w, h int) Block {
 	if w < 12 || h < 1 || !(b.On > 0) || !(b.Off >= 0) || b.On+b.Off > 1e9 {
 		return nil

@@ -2,7 +2,8 @@ package canvas
 
 import "testing"
 
-// What a part costs when something in it changed. The parts of a card, together, are to stay below 200 µs at 80 columns.
+// What a part costs when something in it changed. The parts of a card, together, are to stay below 200 µs at 80
+// columns.
 func BenchmarkParts(b *testing.B) {
 	th := themesToTry()["full"]
 	for _, w := range []int{80, 120} {

@@ -5,8 +5,8 @@ import (
 	"sync"
 )
 
-// Size is how large big letters are: lines high, and columns wide for a digit. A cell is about twice as high as wide. The
-// zero Size is ordinary text. Tight letters stand half a column apart.
+// Size is how large big letters are: lines high, and columns wide for a digit. A cell is about twice as high as wide.
+// The zero Size is ordinary text. Tight letters stand half a column apart.
 type Size struct {
 	Lines, Columns int
 	Tight          bool
@@ -122,9 +122,9 @@ func (s Size) shape(r rune, coarse bool) dots {
 	return d.(dots)
 }
 
-// put writes a text with its upper left corner at a cell, or half a line below that: on a ground, letters have half a line
-// above and below. A text that cannot be written big is written small on the middle line: one with other characters, and tight
-// letters on a coarse terminal, where they would touch.
+// put writes a text with its upper left corner at a cell, or half a line below that: on a ground, letters have half a
+// line above and below. A text that cannot be written big is written small on the middle line: one with other
+// characters, and tight letters on a coarse terminal, where they would touch.
 func (s Size) put(c *Cells, x, y int, k Ink, text string, half, coarse bool) {
 	if s.Lines == 0 || coarse && s.Tight || !Drawable(text) {
 		c.Put(x, y+s.Lines/2, k, text)

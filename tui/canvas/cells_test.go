@@ -1,6 +1,7 @@
 package canvas
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -95,14 +96,17 @@ func TestThemes(t *testing.T) {
 	if a != ThemeOf(ThemeDark, true, colorprofile.ANSI256, false) {
 		t.Error("the same palette in as many colours is another theme")
 	}
-	if a == ThemeOf(ThemeAuto, false, colorprofile.TrueColor, false) || a == ThemeOf(ThemeContrast, true, colorprofile.TrueColor, false) {
+	light := ThemeOf(ThemeAuto, false, colorprofile.TrueColor, false)
+	if a == light || a == ThemeOf(ThemeContrast, true, colorprofile.TrueColor, false) {
 		t.Error("two palettes are one theme")
 	}
-	for _, th := range []*Theme{ThemeOf(ThemeNone, true, colorprofile.TrueColor, false), ThemeOf(ThemeAuto, false, colorprofile.ASCII, false)} {
+	none := ThemeOf(ThemeNone, true, colorprofile.TrueColor, false)
+	for _, th := range []*Theme{none, ThemeOf(ThemeAuto, false, colorprofile.ASCII, false)} {
 		for _, p := range allParts(80) {
 			text := p.draw(th, 80, p.lines).String()
 			for _, sent := range strings.Split(text, "\x1b[")[1:] {
-				if parameters, _, _ := strings.Cut(sent, "m"); parameters != "" && parameters != "1" && parameters != "7" && parameters != "1;7" {
+				parameters, _, _ := strings.Cut(sent, "m")
+				if !slices.Contains([]string{"", "1", "7", "1;7"}, parameters) {
 					t.Fatalf("%s sends %q without colours", p.name, parameters)
 				}
 			}

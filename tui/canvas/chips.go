@@ -7,8 +7,8 @@ type Chip struct {
 	Assumed bool
 }
 
-// Chips is the row of choices. They stand in pages, so that a chip keeps its place while the cursor moves in its page; ‹ and
-// › say that there are more.
+// Chips is the row of choices. They stand in pages, so that a chip keeps its place while the cursor moves in its
+// page; ‹ and › say that there are more.
 type Chips struct {
 	List   []Chip
 	Cursor int    // the chip under the cursor, -1 for none

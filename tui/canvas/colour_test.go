@@ -65,8 +65,8 @@ func contrast(a, b rgb) float64 {
 }
 
 // vision is what is left of a linear colour. The three deficiencies: Machado, Oliveira and Fernandes, "A
-// Physiologically-based Model for Simulation of Color Vision Deficiency", IEEE TVCG 15 (2009), severity 1.0; from memory,
-// confidence high, each row adds up to 1 as it must.
+// Physiologically-based Model for Simulation of Color Vision Deficiency", IEEE TVCG 15 (2009), severity 1.0; from
+// memory, confidence high, each row adds up to 1 as it must.
 var vision = map[string][3][3]float64{
 	"normal":       {{1, 0, 0}, {0, 1, 0}, {0, 0, 1}},
 	"protanopia":   {{0.152286, 1.052583, -0.204868}, {0.114503, 0.786281, 0.099216}, {-0.003882, -0.048116, 1.051998}},
@@ -110,7 +110,8 @@ func deltaE(p, q [3]float64) float64 {
 		mean = math.Mod(mean+180, 360)
 	}
 	l, c := (p[0]+q[0])/2, (c1+c2)/2
-	t := 1 - 0.17*math.Cos(rad(mean-30)) + 0.24*math.Cos(rad(2*mean)) + 0.32*math.Cos(rad(3*mean+6)) - 0.20*math.Cos(rad(4*mean-63))
+	t := 1 - 0.17*math.Cos(rad(mean-30)) + 0.24*math.Cos(rad(2*mean)) +
+		0.32*math.Cos(rad(3*mean+6)) - 0.20*math.Cos(rad(4*mean-63))
 	dl := (q[0] - p[0]) / (1 + 0.015*(l-50)*(l-50)/math.Sqrt(20+(l-50)*(l-50)))
 	dc := (c2 - c1) / (1 + 0.045*c)
 	dh := 2 * math.Sqrt(c1*c2) * math.Sin(rad(turn/2)) / (1 + 0.015*c*t)
@@ -118,9 +119,9 @@ func deltaE(p, q [3]float64) float64 {
 	return math.Sqrt(dl*dl + dc*dc + dh*dh + rot*dc*dh)
 }
 
-// The measure of colours itself against a pair of the test data that Sharma, Wu and Dalal printed with CIEDE2000 (Color
-// Research and Application 30, 2005), and against what it must give: black on white is 21 to 1, and white stays white for any
-// eye. From memory, confidence high.
+// The measure of colours itself against a pair of the test data that Sharma, Wu and Dalal printed with CIEDE2000
+// (Color Research and Application 30, 2005), and against what it must give: black on white is 21 to 1, and white
+// stays white for any eye. From memory, confidence high.
 func TestColourMeasures(t *testing.T) {
 	if got := deltaE([3]float64{50, 2.6772, -79.7751}, [3]float64{50, 0, -82.7485}); math.Abs(got-2.0425) > 5e-5 {
 		t.Errorf("the pair is %.4f apart, want 2.0425", got)

@@ -5,7 +5,7 @@ type Dial struct {
 	Name, Short string // Short where Name does not fit; "" is Name
 	Unit        string
 	Number      string
-	Widest      string // the widest number that may stand here, so that a size changes only with the terminal; "" is Number
+	Widest      string // the widest that may stand here: a size changes only with the terminal; "" is Number
 	Also        string // the same value in the other system of units
 	Bar         Bar
 	Span        string // the span in words, without what it means: "3.12–4.77"
@@ -50,7 +50,8 @@ func (d Dial) besides(w, h int) int {
 	return n
 }
 
-// size is that of the digits; the zero size, text, where there is no room for big ones; false where there is none at all.
+// size is that of the digits; the zero size, text, where there is no room for big ones; false where there is none at
+// all.
 func (d Dial) size(w, h int) (Size, bool) {
 	if w < 8 || h < 1 {
 		return Size{}, false

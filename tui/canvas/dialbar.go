@@ -22,8 +22,8 @@ type Bar struct {
 	Off       bool  // grey: nothing is to be dialled
 }
 
-// draw sets the bar on a line. Track, span and value differ in height, so that no colour is needed; a value beyond the track
-// shows as an arrow at its end.
+// draw sets the bar on a line. Track, span and value differ in height, so that no colour is needed; a value beyond
+// the track shows as an arrow at its end.
 func (b Bar) draw(c *Cells, x, y, w int) {
 	if w < 4 || !(b.High > b.Low) || math.IsNaN(b.Value) {
 		return

@@ -1,13 +1,15 @@
 package canvas
 
-// Dials stand beside each other, all with digits of one size, or below each other where the terminal is too narrow for that.
+// Dials stand beside each other, all with digits of one size, or below each other where the terminal is too narrow
+// for that.
 type Dials []Dial
 
 // dialGap is the room between two dials; below 60 columns a thin rule stands in it.
 const dialGap = 2
 
-// Draw sets the dials into a width and some lines. Where big digits do not fit beside each other, each dial has a row: big digits
-// with name, span and bar beside them if there are three lines for each, else one line. Nothing where there is no line for each.
+// Draw sets the dials into a width and some lines. Where big digits do not fit beside each other, each dial has a
+// row: big digits with name, span and bar beside them if there are three lines for each, else one line. Nothing where
+// there is no line for each.
 func (l Dials) Draw(th *Theme, w, h int) Block {
 	if len(l) == 0 || h < 1 || w < 20 {
 		return nil

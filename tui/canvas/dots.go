@@ -42,8 +42,8 @@ func (d *dots) ink(c *Cells, x, y int, k Ink) {
 	}
 }
 
-// colours draws each dot in the role of its number, two at most in a cell. An outline comes before what lies in it: where a
-// dot of a cell is empty, the rest of it has one colour.
+// colours draws each dot in the role of its number, two at most in a cell. An outline comes before what lies in it:
+// where a dot of a cell is empty, the rest of it has one colour.
 func (d *dots) colours(c *Cells, x, y int, role func(uint8) Role, rank func(uint8) int) {
 	for line := range d.h / 2 {
 		for column := range d.w / 2 {
@@ -66,14 +66,14 @@ func (d *dots) colours(c *Cells, x, y int, role func(uint8) Role, rank func(uint
 	}
 }
 
-// nearer reports whether a number of a rank that has no colour of its own in a cell takes that of the first: in a full cell if
-// it is of the same rank, at an outline if it is not of a higher one, which is then left out.
+// nearer reports whether a number of a rank that has no colour of its own in a cell takes that of the first: in a
+// full cell if it is of the same rank, at an outline if it is not of a higher one, which is then left out.
 func nearer(rank, first int, outline bool) bool {
 	return rank == first || outline && rank < first
 }
 
-// topTwo are the two numbers that a cell shows: in a full one that of the highest rank and, of the others, the most frequent
-// one; at an outline, where a dot is empty, the most frequent one and 0. a is 0 where the cell is empty.
+// topTwo are the two numbers that a cell shows: in a full one that of the highest rank and, of the others, the most
+// frequent one; at an outline, where a dot is empty, the most frequent one and 0. a is 0 where the cell is empty.
 func topTwo(four [4]uint8, rank func(uint8) int) (a, b uint8) {
 	outline := four[0] == 0 || four[1] == 0 || four[2] == 0 || four[3] == 0
 	best := func(but uint8, byRank int) (most uint8) {

@@ -1,8 +1,9 @@
 package canvas
 
-// glyph is how a big letter is written: paths apart by ";", each a row of points. A point is two digits, across and down,
-// from 0 to 4 between the middles of the outermost strokes; "o" behind it rounds the corner, or both ends of a line; "z" at the end closes the path. A
-// path that begins with "f" is an area between the edges of the letter's box, one that begins with "e" is rubbed out.
+// glyph is how a big letter is written: paths apart by ";", each a row of points. A point is two digits, across and
+// down, from 0 to 4 between the middles of the outermost strokes; "o" behind it rounds the corner, or both ends of a
+// line; "z" at the end closes the path. A path that begins with "f" is an area between the edges of the letter's box,
+// one that begins with "e" is rubbed out.
 type glyph struct {
 	paths string
 	wide  float64 // in widths of a digit; 0 is a stroke's width

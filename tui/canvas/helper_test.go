@@ -21,27 +21,33 @@ func themesToTry() map[string]*Theme {
 	}
 }
 
-// a job as the parts show it: a lap of 20 ga galvanized.
+// A job as the parts show it: a lap of 20 ga galvanized.
 var (
 	tryStrip = Strip{State: Good, Reason: "nearest edge: wets, 19 % away", Brief: "wets, 19 % away",
 		Do: "Strike a test bead on scrap of the same sheet first, and peel it.", Status: "your job   metric"}
+	tryStop = Strip{State: Stop, Reason: "Do not arc braze brass sheet: it boils off zinc.",
+		Do: "Use silver brazing or soft solder."}
+	tryBurns = Strip{State: Burns, Reason: "no burn-through: missed by 6 %", Do: "Faster, or less wire feed"}
 	tryDials = Dials{
-		{Name: "wire feed", Short: "feed", Unit: "m/min", Number: "3.86", Widest: "88.8", Cursor: true, Span: "3.12–4.77",
-			Bar: Bar{Low: 1.5, High: 8, Value: 3.86, Span: [2]float64{3.12, 4.77}, Kind: GoodSpan}},
+		{Name: "wire feed", Short: "feed", Unit: "m/min", Number: "3.86", Widest: "88.8", Span: "3.12–4.77",
+			Cursor: true, Bar: Bar{Low: 1.5, High: 8, Value: 3.86, Span: [2]float64{3.12, 4.77}, Kind: GoodSpan}},
 		{Name: "volts", Unit: "V", Number: "13.8", Widest: "88.8", Span: "12.6–15.1",
 			Bar: Bar{Low: 9, High: 20, Value: 13.8, Span: [2]float64{12.6, 15.1}, Kind: LikelySpan}},
 		{Name: "travel", Unit: "mm/s", Number: "10.4", Widest: "88.8", Span: "4.00–9.68", Yours: true,
 			Bar: Bar{Low: 1, High: 15, Value: 10.4, Span: [2]float64{4, 9.68}, Kind: GoodSpan, State: Hot}},
 	}
 	tryChips = Chips{Cursor: 4, Hint: "↑ butt  ↓ tee  enter: all 5", List: []Chip{
-		{Name: "metal", Value: "galvanized"}, {Name: "gauge", Value: "20 ga"}, {Name: "wire", Value: ".035 CuSi3", Assumed: true},
-		{Name: "mode", Value: "dip", Assumed: true}, {Name: "joint", Value: "lap", Assumed: true}, {Name: "gap", Value: "no gap", Assumed: true},
+		{Name: "metal", Value: "galvanized"}, {Name: "gauge", Value: "20 ga"},
+		{Name: "wire", Value: ".035 CuSi3", Assumed: true}, {Name: "mode", Value: "dip", Assumed: true},
+		{Name: "joint", Value: "lap", Assumed: true}, {Name: "gap", Value: "no gap", Assumed: true},
 		{Name: "onto", Value: "on same", Assumed: true}, {Name: "position", Value: "flat", Assumed: true}}}
 	tryLap = Joint{Kind: Lap, Thick: [2]float64{0.9, 0.9}, Wet: [2]float64{3.4, 3.1}, Phi: 0.75,
-		Melted: [2]float64{5, 5}, Boiled: [2]float64{3.7, 3.4}, MeltedBack: [2]float64{4.8, 4.6}, BoiledBack: [2]float64{3.5, 3}}
-	tryEdges = Edges{{Name: "wets", Margin: 19}, {Name: "base stays solid", Short: "base solid", Margin: -6}, {Name: "joint filled", Margin: 92},
-		{Name: "no burn-through", Short: "no hole", Margin: 38}}
-	tryBeat = Beat{On: 0.32, Off: 0.54, OnText: "ARC ON  0.32 s", OffText: "off  0.54 s", Playing: true, At: 0.6, Note: "spot 7 of 30"}
+		Melted: [2]float64{5, 5}, Boiled: [2]float64{3.7, 3.4},
+		MeltedBack: [2]float64{4.8, 4.6}, BoiledBack: [2]float64{3.5, 3}}
+	tryEdges = Edges{{Name: "wets", Margin: 19}, {Name: "base stays solid", Short: "base solid", Margin: -6},
+		{Name: "joint filled", Margin: 92}, {Name: "no burn-through", Short: "no hole", Margin: 38}}
+	tryBeat = Beat{On: 0.32, Off: 0.54, OnText: "ARC ON  0.32 s", OffText: "off  0.54 s", Playing: true, At: 0.6,
+		Note: "spot 7 of 30"}
 )
 
 // tryJoints are joints of every kind.
@@ -115,10 +121,12 @@ func tryChart() *Chart {
 // tryCurve is a row of trials that get better: points and no limits.
 func tryCurve() *Chart {
 	return &Chart{X: Axis{Name: "bead", Whole: true}, Y: Axis{Name: "%", Low: 0, High: 100}, Comma: true,
-		Traces: []Trace{{Name: "good", X: []float64{1, 2, 3, 4, 5, 6, 7}, Y: []float64{12, 20, 45, math.NaN(), 70, 72.5, 91}, Points: true}}}
+		Traces: []Trace{{Name: "good", Points: true,
+			X: []float64{1, 2, 3, 4, 5, 6, 7}, Y: []float64{12, 20, 45, math.NaN(), 70, 72.5, 91}}}}
 }
 
-// seenBlock is a block without its styles; it fails where a line does not take the columns that it says, or more than it may.
+// seenBlock is a block without its styles; it fails where a line does not take the columns that it says, or more than
+// it may.
 func seenBlock(t *testing.T, what string, b Block, w, h int) string {
 	t.Helper()
 	if len(b) > max(0, h) {

@@ -2,8 +2,8 @@ package canvas
 
 import "math"
 
-// Scale is how many millimetres a column of the drawing stands for in a width and some lines; 0 where there is none. A line
-// stands for twice as much.
+// Scale is how many millimetres a column of the drawing stands for in a width and some lines; 0 where there is none.
+// A line stands for twice as much.
 func (s *Joint) Scale(w, h int) float64 {
 	if w < 12 || h < 3 || !s.sane() {
 		return 0

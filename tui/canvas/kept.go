@@ -8,8 +8,8 @@ type Part[P any] interface {
 	Same(other P) bool
 }
 
-// Kept remembers the last drawing of a part: what did not change is not drawn again. A part that was drawn must not be changed
-// afterwards, but made anew. The zero Kept is ready.
+// Kept remembers the last drawing of a part: what did not change is not drawn again. A part that was drawn must not
+// be changed afterwards, but made anew. The zero Kept is ready.
 type Kept[P Part[P]] struct {
 	part  P
 	th    *Theme

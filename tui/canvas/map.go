@@ -77,8 +77,8 @@ type mapDrawing struct {
 	crossed      bool
 }
 
-// Draw sets the map into a width and some lines: the field, its axes with round numbers, their names where there is room.
-// Nothing under 24 columns or 6 lines.
+// Draw sets the map into a width and some lines: the field, its axes with round numbers, their names where there is
+// room. Nothing under 24 columns or 6 lines.
 func (m *Map) Draw(th *Theme, w, h int) Block {
 	if w < 24 || h < 6 || !m.sane() {
 		return nil

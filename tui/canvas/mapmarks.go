@@ -86,8 +86,8 @@ func (d *mapDrawing) labels() {
 	}
 }
 
-// label writes a land's word into the roomiest of its lines, one that the cross-hair leaves free. Of equal ones that in the
-// middle of the land is taken.
+// label writes a land's word into the roomiest of its lines, one that the cross-hair leaves free. Of equal ones that
+// in the middle of the land is taken.
 func (d *mapDrawing) label(l Land, word string) bool {
 	top, low, best, bestX, bestY := -1, 0, -1, 0, 0
 	for y := range d.h {
@@ -136,8 +136,8 @@ func (d *mapDrawing) run(l Land, y int) (from, n int) {
 	return from, n
 }
 
-// free reports whether a cell belongs to a land and is not under the cross-hair or the suggestion. The steps of good are one
-// land.
+// free reports whether a cell belongs to a land and is not under the cross-hair or the suggestion. The steps of good
+// are one land.
 func (d *mapDrawing) free(l Land, x, y int) bool {
 	at := d.shown[y*d.w+x]
 	if at != l && !(l == LandGood3 && at >= LandGood1) {

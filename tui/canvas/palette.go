@@ -1,8 +1,8 @@
 package canvas
 
-// spelling is a colour among the 240 fixed ones of 256, and among sixteen; "" is none. All-colour terminals get the fixed
-// ones too: they show them the same, a run is up to ten bytes shorter, and one palette is tested instead of two. Colours 16
-// to 21 are not used, since common colour schemes put others there.
+// spelling is a colour among the 240 fixed ones of 256, and among sixteen; "" is none. All-colour terminals get the
+// fixed ones too: they show them the same, a run is up to ten bytes shorter, and one palette is tested instead of
+// two. Colours 16 to 21 are not used, since common colour schemes put others there.
 type spelling struct{ indexed, ansi string }
 
 // The palettes: two themes on two kinds of ground.
@@ -42,8 +42,11 @@ var tones = func() (t [roles]tone) {
 	return t
 }()
 
-// lit is a state whose colour as text is also its ground; on is what is written there in sixteen colours, on dark and light.
-func lit(ink tone, ground [2]string, on [2]string) stateTone {
+// pair is a colour of sixteen on dark and on light.
+type pair [2]string
+
+// lit is a state whose colour as text is also its ground; on is what is written there in sixteen colours.
+func lit(ink tone, ground, on pair) stateTone {
 	s := stateTone{ink: ink, ground: ink, on: tone{{black, on[0]}, {white, on[1]}, {black, on[0]}, {white, on[1]}}}
 	for i := range s.ground {
 		s.ground[i].ansi = ground[i%2]
@@ -54,18 +57,18 @@ func lit(ink tone, ground [2]string, on [2]string) stateTone {
 type stateTone struct{ ink, ground, on tone }
 
 var stateTones = [states]stateTone{
-	Good: lit(tone{{"79", "10"}, {"23", ""}, {"40", "10"}, {"23", "0"}}, [2]string{"2", "2"}, [2]string{"0", "0"}),
+	Good: lit(tone{{"79", "10"}, {"23", ""}, {"40", "10"}, {"23", "0"}}, pair{"2", "2"}, pair{"0", "0"}),
 	Marginal: { // GOOD's colour, on a ground that is nearly none
 		ink:    tone{{"79", "10"}, {"23", ""}, {"40", "10"}, {"23", "0"}},
 		ground: tone{{"238", "0"}, {"252", "0"}, {"234", "0"}, {"252", "0"}},
 		on:     tone{{"79", "10"}, {"23", "10"}, {"40", "10"}, {black, "10"}},
 	},
-	Cold:      lit(tone{{"105", "14"}, {"26", "4"}, {"147", "14"}, {"57", "4"}}, [2]string{"6", "4"}, [2]string{"0", "15"}),
-	Hot:       lit(tone{{"221", "11"}, {"94", ""}, {"229", "11"}, {"52", "0"}}, [2]string{"11", "11"}, [2]string{"0", "0"}),
-	Burns:     lit(tone{{"203", "9"}, {"88", "1"}, {"217", "15"}, {"124", "0"}}, [2]string{"1", "1"}, [2]string{"15", "15"}),
-	Outside:   lit(tone{{"189", "13"}, {"53", "5"}, {"225", "15"}, {"54", "0"}}, [2]string{"5", "5"}, [2]string{"15", "15"}),
-	NotJudged: lit(tone{{"248", "7"}, {"236", ""}, {"254", "15"}, {"236", "0"}}, [2]string{"7", "7"}, [2]string{"0", "0"}),
-	Stop:      lit(tone{{"203", "9"}, {"88", "1"}, {"217", "15"}, {"124", "0"}}, [2]string{"1", "1"}, [2]string{"15", "15"}),
+	Cold:      lit(tone{{"105", "14"}, {"26", "4"}, {"147", "14"}, {"57", "4"}}, pair{"6", "4"}, pair{"0", "15"}),
+	Hot:       lit(tone{{"221", "11"}, {"94", ""}, {"229", "11"}, {"52", "0"}}, pair{"11", "11"}, pair{"0", "0"}),
+	Burns:     lit(tone{{"203", "9"}, {"88", "1"}, {"217", "15"}, {"124", "0"}}, pair{"1", "1"}, pair{"15", "15"}),
+	Outside:   lit(tone{{"189", "13"}, {"53", "5"}, {"225", "15"}, {"54", "0"}}, pair{"5", "5"}, pair{"15", "15"}),
+	NotJudged: lit(tone{{"248", "7"}, {"236", ""}, {"254", "15"}, {"236", "0"}}, pair{"7", "7"}, pair{"0", "0"}),
+	Stop:      lit(tone{{"203", "9"}, {"88", "1"}, {"217", "15"}, {"124", "0"}}, pair{"1", "1"}, pair{"15", "15"}),
 }
 
 // landTones: dark lands carry white words, light ones black. Margin shows as more light on dark, as more ink on light.

@@ -5,9 +5,9 @@ import (
 	"testing"
 )
 
-// The grounds of terminals: black and white, and what stands near them in common colour schemes (common practice, no source).
-// On lighter ones (#2b303b) and yellower ones (#fdf6e3) the blue, the red and the bronze fall to 4.3 to 1: what could be read
-// there is not told apart by colour-deficient eyes. The contrast themes are for those.
+// The grounds of terminals: black and white, and what stands near them in common colour schemes (common practice, no
+// source). On lighter ones (#2b303b) and yellower ones (#fdf6e3) the blue, the red and the bronze fall to 4.3 to 1:
+// what could be read there is not told apart by colour-deficient eyes. The contrast themes are for those.
 var grounds = [palettes][]string{
 	onDark:          {"#000000", "#121212", "#1e1e1e", "#282828", "#002b36", "#300a24"},
 	onLight:         {"#ffffff", "#fafafa"},
@@ -18,11 +18,13 @@ var grounds = [palettes][]string{
 // need is the contrast that a palette's texts must have.
 var need = [palettes]float64{4.5, 4.5, 7, 7}
 
-// The first sixteen colours as terminals show them where nobody changed them: VGA text mode and xterm. From memory, confidence
-// high.
+// The first sixteen colours as terminals show them where nobody changed them: VGA text mode and xterm. From memory,
+// confidence high.
 var (
-	vga16   = []string{"#000000", "#aa0000", "#00aa00", "#aa5500", "#0000aa", "#aa00aa", "#00aaaa", "#aaaaaa", "#555555", "#ff5555", "#55ff55", "#ffff55", "#5555ff", "#ff55ff", "#55ffff", "#ffffff"}
-	xterm16 = []string{"#000000", "#cd0000", "#00cd00", "#cdcd00", "#0000ee", "#cd00cd", "#00cdcd", "#e5e5e5", "#7f7f7f", "#ff0000", "#00ff00", "#ffff00", "#5c5cff", "#ff00ff", "#00ffff", "#ffffff"}
+	vga16 = []string{"#000000", "#aa0000", "#00aa00", "#aa5500", "#0000aa", "#aa00aa", "#00aaaa", "#aaaaaa",
+		"#555555", "#ff5555", "#55ff55", "#ffff55", "#5555ff", "#ff55ff", "#55ffff", "#ffffff"}
+	xterm16 = []string{"#000000", "#cd0000", "#00cd00", "#cdcd00", "#0000ee", "#cd00cd", "#00cdcd", "#e5e5e5",
+		"#7f7f7f", "#ff0000", "#00ff00", "#ffff00", "#5c5cff", "#ff00ff", "#00ffff", "#ffffff"}
 )
 
 var paletteNames = [palettes]string{"dark", "light", "contrast on dark", "contrast on light"}
@@ -82,8 +84,8 @@ func TestTextsCanBeRead(t *testing.T) {
 	}
 }
 
-// In sixteen colours the palette is the terminal's: with the two usual ones every text can be read on its black or white, and
-// what stands on a ground on that.
+// In sixteen colours the palette is the terminal's: with the two usual ones every text can be read on its black or
+// white, and what stands on a ground on that.
 func TestTextsCanBeReadInSixteen(t *testing.T) {
 	for p := range palettes {
 		for _, usual := range [][]string{vga16, xterm16} {
@@ -112,7 +114,8 @@ func TestTextsCanBeReadInSixteen(t *testing.T) {
 	}
 }
 
-// apart fails where two of some roles come nearer than a distance for any eye, CIEDE2000: 1 can just be told side by side.
+// apart fails where two of some roles come nearer than a distance for any eye, CIEDE2000: 1 can just be told side by
+// side.
 func apart(t *testing.T, palette int, what string, list []Role, least float64) {
 	t.Helper()
 	for eye, m := range vision {
@@ -120,15 +123,16 @@ func apart(t *testing.T, palette int, what string, list []Role, least float64) {
 			for _, b := range list[:i] {
 				x, y := tones[a][palette].indexed, tones[b][palette].indexed
 				if d := deltaE(seen(indexed(t, x), m), seen(indexed(t, y), m)); d < least {
-					t.Errorf("%s, %s: %s and %s are %.1f apart for %s, want %g", paletteNames[palette], what, x, y, d, eye, least)
+					t.Errorf("%s, %s: %s and %s are %.1f apart for %s, want %g",
+						paletteNames[palette], what, x, y, d, eye, least)
 				}
 			}
 		}
 	}
 }
 
-// No two states and no two lands run together for any eye. The steps of good are one land and differ in lightness only; so does
-// the grey of what is not judged from the colours of what is.
+// No two states and no two lands run together for any eye. The steps of good are one land and differ in lightness
+// only; so does the grey of what is not judged from the colours of what is.
 func TestColoursStayApart(t *testing.T) {
 	colourful := [...]State{Good, Cold, Hot, Burns, Outside}
 	for p := range palettes {
@@ -145,7 +149,11 @@ func TestColoursStayApart(t *testing.T) {
 			apart(t, p, "lands", append(rest[:len(rest):len(rest)], g), 11.5)
 		}
 		apart(t, p, "steps of good", good, 8.5)
-		apart(t, p, "parts", []Role{partFirst.role(), partSecond.role(), partBead.role(), partBoiled.role(), partMelted.role()}, 9)
+		var drawn []Role
+		for _, part := range [...]part{partFirst, partSecond, partBead, partBoiled, partMelted} {
+			drawn = append(drawn, part.role())
+		}
+		apart(t, p, "parts", drawn, 9)
 	}
 }
 

@@ -38,9 +38,9 @@ func (p part) rank() int {
 	return 0
 }
 
-// texture is the part that stands for a cell where there is no colour: the most frequent one. Where two are as frequent, zinc
-// comes before sheet and sheet before bead, so that a thin sheet under a bead is seen. What was melted and what boiled are both
-// zinc.
+// texture is the part that stands for a cell where there is no colour: the most frequent one. Where two are as
+// frequent, zinc comes before sheet and sheet before bead, so that a thin sheet under a bead is seen. What was melted
+// and what boiled are both zinc.
 func texture(four [4]uint8) part {
 	zinc := func(v uint8) bool { return part(v) == partMelted || part(v) == partBoiled }
 	weight := func(v uint8) int {
@@ -73,8 +73,9 @@ func texture(four [4]uint8) part {
 	return part(most)
 }
 
-// picture draws a function over a rectangle of cells: at gives the part at a place, in columns from the left and in lines from
-// the top. With colours a cell holds four dots of two colours, or two where there are no quadrants; without, one texture.
+// picture draws a function over a rectangle of cells: at gives the part at a place, in columns from the left and in
+// lines from the top. With colours a cell holds four dots of two colours, or two where there are no quadrants;
+// without, one texture.
 func picture(c *Cells, th *Theme, x, y, w, h int, at func(column, line float64) part) {
 	d := newDots(w, h)
 	for j := range d.h {

@@ -6,12 +6,15 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"brazebooth/tables"
 )
 
 // In every size no two figures look the same, all are as wide, and 0 and 8 are the same from left and right.
 func TestFiguresDiffer(t *testing.T) {
 	for _, coarse := range []bool{false, true} {
-		for _, s := range []Size{SizeM, SizeL, {Lines: 4, Columns: 4}, {Lines: 4, Columns: 5}, {Lines: 5, Columns: 7}, {Lines: 8, Columns: 11}, {Lines: 12, Columns: 17}} {
+		for _, s := range []Size{SizeM, SizeL, {Lines: 4, Columns: 4}, {Lines: 4, Columns: 5}, {Lines: 5, Columns: 7},
+			{Lines: 8, Columns: 11}, {Lines: 12, Columns: 17}} {
 			looks := map[string]rune{}
 			for _, r := range "0123456789" {
 				d := s.shape(r, coarse)
@@ -148,8 +151,9 @@ func TestChipsScroll(t *testing.T) {
 // The reason of a stop is never cut where there are lines for it.
 func TestStopIsWhole(t *testing.T) {
 	th := themesToTry()["none"]
-	s := Strip{State: Stop, Reason: "Do not arc braze brass sheet: it melts below every bronze filler and boils off zinc.",
-		Do: "Use silver brazing or soft solder.", Status: "your job   metric"}
+	s := tryStop
+	s.Reason = "Do not arc braze brass sheet: it melts below every bronze filler and boils off zinc."
+	s.Status = "your job   metric"
 	for w := 40; w <= 200; w++ {
 		got := seenBlock(t, "stop", s.Draw(th, w, 4), w, 4)
 		for _, word := range strings.Fields(s.Reason + " " + s.Do) {
@@ -215,5 +219,25 @@ func TestJointIsToScale(t *testing.T) {
 	}
 	if got := float64(sheet) * scale / 4; math.Abs(got-4) > scale/2 {
 		t.Errorf("the sheet is %.2f mm thick, want 4", got)
+	}
+}
+
+// Everything that a test bead may show has its drawing, and no two look the same, with colours or without.
+func TestSightsAreDrawn(t *testing.T) {
+	for name, th := range themesToTry() {
+		looks := map[string]string{}
+		for _, sight := range tables.Sights() {
+			look := DrawSight(th, sight.ID, 18, 4).String()
+			if !SightDrawn(sight.ID) || strings.TrimSpace(look) == "" {
+				t.Errorf("%s: %s has no drawing", name, sight.ID)
+			}
+			if other := looks[look]; other != "" {
+				t.Errorf("%s: %s looks like %s", name, sight.ID, other)
+			}
+			looks[look] = sight.ID
+		}
+		if len(looks) != len(sights) {
+			t.Errorf("%s: %d drawings of %d sights", name, len(sights), len(looks))
+		}
 	}
 }

@@ -15,8 +15,8 @@ const (
 	jointKinds = iota
 )
 
-// Joint is a joint's cross-section, mm and rad. Index 0 is the first member: the upper one of a lap, the one that stands in a
-// tee.
+// Joint is a joint's cross-section, mm and rad. Index 0 is the first member: the upper one of a lap, the one that
+// stands in a tee.
 type Joint struct {
 	Kind       JointKind
 	Thick      [2]float64
@@ -37,7 +37,8 @@ func (s *Joint) sane() bool {
 		sum += s.Thick[i] + s.Wet[i] + s.Melted[i] + s.MeltedBack[i]
 	}
 	one := s.Kind == Overlay
-	return s.Kind < jointKinds && s.Thick[0] > 0 && (one || s.Thick[1] > 0) && s.Gap >= 0 && !math.IsNaN(sum) && !math.IsInf(sum, 0)
+	members := s.Thick[0] > 0 && (one || s.Thick[1] > 0)
+	return s.Kind < jointKinds && members && s.Gap >= 0 && !math.IsNaN(sum) && !math.IsInf(sum, 0)
 }
 
 // frame is what a drawing shows, mm.
@@ -76,8 +77,8 @@ func (s *Joint) frame(reach func(member int) float64) frame {
 	return f
 }
 
-// face is a place in a member: which one, how deep under the nearer of its two faces, how far from the joint, and whether
-// that face is the one away from the bead.
+// face is a place in a member: which one, how deep under the nearer of its two faces, how far from the joint, and
+// whether that face is the one away from the bead.
 type face struct {
 	member       int
 	depth, along float64

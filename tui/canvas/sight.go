@@ -13,8 +13,8 @@ const (
 	slope                      // a triangle: under the line from one end to the other, which must be lower
 )
 
-// mark is one outline of a drawing. Places are counted in columns from the left and in halves of a line from the top, so that
-// both are as long; the drawing is sightWide by sightHigh of them.
+// mark is one outline of a drawing. Places are counted in columns from the left and in halves of a line from the top,
+// so that both are as long; the drawing is sightWide by sightHigh of them.
 type mark struct {
 	kind       shapeKind
 	part       part
@@ -43,8 +43,8 @@ func (m *mark) covers(x, y float64) bool {
 // SightDrawn reports whether there is a drawing of what a test bead may show, by its id in tables.Sights.
 func SightDrawn(id string) bool { return sights[id] != nil }
 
-// DrawSight draws what a test bead may show, by its id in tables.Sights: the joint from the side or from above. Nothing for an
-// id without a drawing, or under 12 columns or 3 lines.
+// DrawSight draws what a test bead may show, by its id in tables.Sights: the joint from the side or from above.
+// Nothing for an id without a drawing, or under 12 columns or 3 lines.
 func DrawSight(th *Theme, id string, w, h int) Block {
 	list := sights[id]
 	if list == nil || w < 12 || h < 3 {

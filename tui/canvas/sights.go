@@ -1,7 +1,7 @@
 package canvas
 
-// Parts that many drawings share: a sheet lapped onto another one, seen from the side; a bead along two sheets, seen from
-// above. What comes later lies over what came before.
+// Parts that many drawings share: a sheet lapped onto another one, seen from the side; a bead along two sheets, seen
+// from above. What comes later lies over what came before.
 var (
 	upper = mark{kind: rectangle, part: partFirst, a: 0, b: 4, c: 8, d: 6}
 	lower = mark{kind: rectangle, part: partSecond, a: 0, b: 6, c: 18, d: 8}

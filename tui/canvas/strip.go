@@ -19,8 +19,8 @@ type look struct {
 	sign bool
 }
 
-// Draw sets the strip into h lines: with big letters from 4 lines on, small on fewer. The largest letters are taken that
-// leave room for the reason and what to do; a reason is never shortened for the sake of large letters.
+// Draw sets the strip into h lines: with big letters from 4 lines on, small on fewer. The largest letters are taken
+// that leave room for the reason and what to do; a reason is never shortened for the sake of large letters.
 func (s Strip) Draw(th *Theme, w, h int) Block {
 	if w < 20 || h < 1 {
 		return nil
@@ -95,7 +95,8 @@ func (s Strip) word() string {
 	return s.State.Word()
 }
 
-// text is the reason and what to do as lines of a width, and how many of them are the reason; nil where they do not fit.
+// text is the reason and what to do as lines of a width, and how many of them are the reason; nil where they do not
+// fit.
 func (s Strip) text(room, h int) (lines []string, bold int) {
 	if room < 16 {
 		return nil, 0

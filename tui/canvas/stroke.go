@@ -14,8 +14,8 @@ type pen struct {
 	box        point
 }
 
-// stroke is a straight piece of a path. An open end and a sharp corner are square, which takes half a pen more; a piece of a
-// rounded corner is round.
+// stroke is a straight piece of a path. An open end and a sharp corner are square, which takes half a pen more; a
+// piece of a rounded corner is round.
 type stroke struct {
 	from, to             point
 	squareFrom, squareTo bool
@@ -90,8 +90,8 @@ func (l *letter) path(words []string) {
 	}
 }
 
-// place is where a point lies: on the middle line of a stroke that lies in the box, or on the edge of the box. Middle lines
-// across fall on whole dots, so that a letter is as sharp in its middle as at its edges.
+// place is where a point lies: on the middle line of a stroke that lies in the box, or on the edge of the box. Middle
+// lines across fall on whole dots, so that a letter is as sharp in its middle as at its edges.
 func (l *letter) place(word string, edge bool) point {
 	x, y := float64(word[0]-'0')/4, float64(word[1]-'0')/4
 	if edge {

@@ -14,7 +14,8 @@ type tick struct {
 }
 
 // round are the mantissas of numbers on a logarithmic axis, the roundest first.
-var round = [...][]float64{{1}, {2, 5}, {3, 4, 6, 8, 1.5}, {1.2, 2.5, 7, 9, 3.5, 4.5}, {1.1, 1.3, 1.4, 1.6, 1.8, 2.2, 2.8, 5.5, 6.5}}
+var round = [...][]float64{{1}, {2, 5}, {3, 4, 6, 8, 1.5}, {1.2, 2.5, 7, 9, 3.5, 4.5},
+	{1.1, 1.3, 1.4, 1.6, 1.8, 2.2, 2.8, 5.5, 6.5}}
 
 // logTicks are round numbers on a logarithmic axis from low to high of some cells, the roundest that have room. room is
 // how many cells a text keeps free around its middle.
