@@ -13,6 +13,7 @@ type Dial struct {
 	Cursor      bool
 	Loud        bool // its name in big letters too: read from two metres
 	Lit         bool // its digits in the colour of the verdict
+	hushed      bool // loud, but beside one whose name has no room for big letters
 }
 
 // Draw sets a dial into a width and some lines: name, digits, bar and words from 6 lines on, fewer of them below.
@@ -35,10 +36,20 @@ func (d Dial) inset() int {
 
 // nameLines are the lines of the name.
 func (d Dial) nameLines(w, h int) int {
-	if d.Loud && h >= 9 {
+	if _, ok := d.bigName(w); ok && d.Loud && !d.hushed && h >= 9 {
 		return SizeM.Lines
 	}
 	return 1
+}
+
+// bigName is the name in big letters, or its short form where that fits; false where neither does.
+func (d Dial) bigName(w int) (string, bool) {
+	for _, name := range [...]string{d.Name, d.Short} {
+		if _, ok := Fit(name, w-d.inset(), SizeM.Lines); ok {
+			return name, true
+		}
+	}
+	return d.Name, false
 }
 
 // besides are the lines besides the digits: name, bar and, where there is room for them, words.
@@ -56,8 +67,8 @@ func (d Dial) size(w, h int) (Size, bool) {
 	if w < 8 || h < 1 {
 		return Size{}, false
 	}
-	w -= d.inset()
 	room := h - d.besides(w, h)
+	w -= d.inset()
 	if room > SizeM.Lines { // half a line above and below
 		room--
 	}
@@ -91,23 +102,22 @@ func (d Dial) put(c *Cells, th *Theme, x, y, w, h int, size Size) {
 		d.putSmall(c, x, y, w, h)
 		return
 	}
+	names, besides := d.nameLines(w, h), d.besides(w, h)
+	half := h-besides > size.Lines
 	if d.Loud {
 		for i := 0; d.Cursor && i < h; i++ {
 			c.Set(x, y+i, Accent.Ink(), "▌")
 		}
 		x, w = x+d.inset(), w-d.inset()
 	}
-	names := d.nameLines(w, h)
 	d.putName(c, th, x, y, w, names)
-	room := h - d.besides(w, h)
-	half := room > size.Lines
 	size.put(c, x, y+names, d.ink(), d.Number, half, th.coarse)
 	y += names + size.Lines
 	if half {
 		y++
 	}
 	d.Bar.draw(c, x, y, w)
-	if d.besides(w, h) > names+1 {
+	if besides > names+1 {
 		d.putSpan(c, x, y+1, w)
 	}
 }
@@ -153,20 +163,14 @@ func (d Dial) putName(c *Cells, th *Theme, x, y, w, lines int) {
 
 // putLoud writes the name in big letters, the unit behind it where there is room.
 func (d Dial) putLoud(c *Cells, th *Theme, x, y, w int) {
-	name, k := d.Name, Quiet.Ink()
-	size, ok := Fit(name, w-1-width(d.Unit), SizeM.Lines)
-	if !ok {
-		if size, ok = Fit(name, w, SizeM.Lines); !ok && d.Short != "" {
-			name = d.Short
-			size, ok = Fit(name, w, SizeM.Lines)
-		}
-	}
+	name, _ := d.bigName(w + d.inset())
+	k := Quiet.Ink()
 	if d.Cursor {
 		k = Accent.Ink()
 	}
+	size, ok := Fit(name, w-1-width(d.Unit), SizeM.Lines)
 	if !ok {
-		c.PutCut(x, y+SizeM.Lines-1, k|Bold, name+" "+d.Unit, w)
-		return
+		size, _ = Fit(name, w, SizeM.Lines)
 	}
 	size.put(c, x, y, k, name, false, th.coarse)
 	if at := x + size.Width(name) + 1; at+width(d.Unit) <= x+w {

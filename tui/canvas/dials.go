@@ -1,5 +1,7 @@
 package canvas
 
+import "slices"
+
 // Dials stand beside each other, all with digits of one size, or below each other where the terminal is too narrow
 // for that.
 type Dials []Dial
@@ -15,6 +17,7 @@ func (l Dials) Draw(th *Theme, w, h int) Block {
 		return nil
 	}
 	each := (w+dialGap)/len(l) - dialGap
+	l = l.hush(each)
 	if size, ok := l.size(each, h); ok && (size.Lines > 0 || h < len(l) && each >= 12) {
 		return l.beside(th, w, h, each, size)
 	}
@@ -22,6 +25,20 @@ func (l Dials) Draw(th *Theme, w, h int) Block {
 		return nil
 	}
 	return l.rows(th, w, min(3, h/len(l)))
+}
+
+// hush takes the big letters from every name where one has no room for them.
+func (l Dials) hush(each int) Dials {
+	for _, d := range l {
+		if _, ok := d.bigName(each); d.Loud && !ok {
+			quiet := slices.Clone(l)
+			for i := range quiet {
+				quiet[i].hushed = true
+			}
+			return quiet
+		}
+	}
+	return l
 }
 
 // beside draws the dials beside each other.

@@ -32,6 +32,7 @@ func allParts(w int) []drawn {
 		{"burns", strip, tryBurns.Draw},
 		{"chips", 3, tryChips.Draw},
 		{"dials", dials, tryDials.Draw},
+		{"booth", max(9, 2*dials-4), tryBooth().Draw},
 		{"edges", 6, tryEdges.Draw},
 		{"map", map_, tryMap().Draw},
 		{"chart", map_, tryChart().Draw},

@@ -50,6 +50,16 @@ var (
 		Note: "spot 7 of 30"}
 )
 
+// tryBooth are the dials as a booth shows them: with loud names, in the colour of the verdict.
+func tryBooth() Dials {
+	list := append(Dials(nil), tryDials...)
+	for i := range list {
+		list[i].Loud, list[i].Lit, list[i].Bar.State = true, true, Cold
+		list[i].Name = [...]string{"FEED", "VOLTS", "TRAVEL"}[i]
+	}
+	return list
+}
+
 // tryJoints are joints of every kind.
 func tryJoints() []Joint {
 	return []Joint{tryLap,

@@ -67,14 +67,7 @@ var pictures = map[string]func(th *Theme, w, h int) Block{
 		}
 		return b
 	},
-	"booth": func(th *Theme, w, h int) Block {
-		list := append(Dials(nil), tryDials...)
-		for i := range list {
-			list[i].Loud, list[i].Lit = true, true
-			list[i].Name, list[i].Bar.State = [...]string{"FEED", "VOLTS", "TRAVEL"}[i], Cold
-		}
-		return list.Draw(th, w, h)
-	},
+	"booth": func(th *Theme, w, h int) Block { return tryBooth().Draw(th, w, h) },
 }
 
 func showCard(th *Theme, w, h int) Block {

@@ -76,8 +76,8 @@ func (s Strip) looks(lines int) []look {
 	sizes = append(sizes, Size{Lines: lines, Columns: max(SizeM.Columns, lines*5/6)})
 	sizes = append(sizes, Size{Lines: lines, Columns: max(SizeM.Columns, lines*5/6), Tight: true})
 	var list []look
-	for _, sign := range [...]bool{true, false} {
-		for _, size := range sizes {
+	for _, size := range sizes {
+		for _, sign := range [...]bool{true, false} {
 			for _, word := range words {
 				if Drawable(word) {
 					list = append(list, look{size, word, sign})
