@@ -26,6 +26,13 @@ func (b Beat) Draw(th *Theme, w, h int) Block {
 		return nil
 	}
 	c := NewCells(w, h)
+	b.fill(c, th)
+	return c.Lines(th)
+}
+
+// fill draws both parts.
+func (b Beat) fill(c *Cells, th *Theme) {
+	w := c.W
 	on := b.cells(w)
 	lit, rest := on, 0
 	if b.Playing {
@@ -34,7 +41,6 @@ func (b Beat) Draw(th *Theme, w, h int) Block {
 	}
 	b.part(c, th, 0, on, lit, b.OnText, "")
 	b.part(c, th, on+1, w-on-1, rest, b.OffText, b.Note)
-	return c.Lines(th)
 }
 
 // part is one of the two parts: lit up to a column, its words on the first line.

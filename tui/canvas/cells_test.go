@@ -138,8 +138,8 @@ func TestKept(t *testing.T) {
 	d := tryDials
 	k.Draw(d, th, 80, 7)
 	k.Draw(append(Dials(nil), d...), th, 80, 7)
-	if k.Drawn != 1 {
-		t.Errorf("drawn %d times", k.Drawn)
+	if k.drawn != 1 {
+		t.Errorf("drawn %d times", k.drawn)
 	}
 	d = append(Dials(nil), d...)
 	d[1].Number = "14.0"
@@ -147,7 +147,7 @@ func TestKept(t *testing.T) {
 	k.Draw(d, other, 80, 7)
 	k.Draw(d, other, 81, 7)
 	got := k.Draw(d, other, 81, 8)
-	if k.Drawn != 5 || got.String() != d.Draw(other, 81, 8).String() {
-		t.Errorf("drawn %d times", k.Drawn)
+	if k.drawn != 5 || got.String() != d.Draw(other, 81, 8).String() {
+		t.Errorf("drawn %d times", k.drawn)
 	}
 }

@@ -15,14 +15,14 @@ type Kept[P Part[P]] struct {
 	th    *Theme
 	w, h  int
 	lines Block
-	Drawn int // how often it was drawn, for tests
+	drawn int // how often it was, for tests
 }
 
 // Draw is the drawing of a part.
 func (k *Kept[P]) Draw(p P, th *Theme, w, h int) Block {
 	if k.th != th || k.w != w || k.h != h || !k.part.Same(p) {
 		k.part, k.th, k.w, k.h, k.lines = p, th, w, h, p.Draw(th, w, h)
-		k.Drawn++
+		k.drawn++
 	}
 	return k.lines
 }
