@@ -19,8 +19,8 @@ func (b Beat) cells(w int) int {
 	return max(1, min(w-2, int(b.On/(b.On+b.Off)*float64(w)+0.5)))
 }
 
-// Draw sets the beat into a width and 1 to some lines: the part with the arc and the rest, a column apart. What has
-// passed is lit; where it rests, all of the part with the arc is.
+// Draw sets the beat into a width and one or more lines: the part with the arc and the rest, a column apart. While it
+// plays, what has passed is lit; otherwise all of the part with the arc is.
 func (b Beat) Draw(th *Theme, w, h int) Block {
 	if w < 12 || h < 1 || !(b.On > 0) || !(b.Off >= 0) || b.On+b.Off > 1e9 {
 		return nil
@@ -66,7 +66,7 @@ func (b Beat) part(c *Cells, th *Theme, x, w, lit int, text, note string) {
 	}
 }
 
-// unlit fills what is not lit where no ground shows it.
+// unlit is what fills the part that is not lit, on a terminal that has no ground for it.
 func (b Beat) unlit(th *Theme) string {
 	if th.plain(Own.On(ChipGround)) {
 		return "·"

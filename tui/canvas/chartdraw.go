@@ -86,7 +86,7 @@ func (d *chartDrawing) join(ax, ay, bx, by, n int, dotted bool, k Ink) int {
 	return n
 }
 
-// hold keeps a dot that lies far outside near enough to count to.
+// hold brings a dot that lies far outside near enough for a line to be drawn to it in few steps.
 func hold(v, far int) int { return max(-far, min(far, v)) }
 
 // limit draws a line across the field.

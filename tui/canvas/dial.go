@@ -52,7 +52,7 @@ func (d Dial) bigName(w int) (string, bool) {
 	return d.Name, false
 }
 
-// besides are the lines besides the digits: name, bar and, where there is room for them, words.
+// besides is how many lines name, bar and, where there is room for them, words take.
 func (d Dial) besides(w, h int) int {
 	n := d.nameLines(w, h) + 1
 	if h >= n+SizeM.Lines+1 && !d.Loud {
@@ -61,8 +61,8 @@ func (d Dial) besides(w, h int) int {
 	return n
 }
 
-// size is that of the digits; the zero size, text, where there is no room for big ones; false where there is none at
-// all.
+// size is the size of the digits: the zero Size, ordinary text, where there is no room for big ones; false where
+// there is no room at all.
 func (d Dial) size(w, h int) (Size, bool) {
 	if w < 8 || h < 1 {
 		return Size{}, false

@@ -5,7 +5,7 @@ import "math"
 // SpanKind is what a dial's span means.
 type SpanKind uint8
 
-// Spans: none is known, every value in it is good, or the value lies in it with the chance that bands stand for.
+// The kinds: no span is known; every value in it is good; the right value likely lies in it.
 const (
 	NoSpan SpanKind = iota
 	GoodSpan

@@ -66,8 +66,8 @@ func (d *dots) colours(c *Cells, x, y int, role func(uint8) Role, rank func(uint
 	}
 }
 
-// nearer reports whether a number of a rank that has no colour of its own in a cell takes that of the first: in a
-// full cell if it is of the same rank, at an outline if it is not of a higher one, which is then left out.
+// nearer reports whether a third number, for which a cell has no colour left, takes that of the first one. In a full
+// cell it does if both have the same rank. At an outline it does unless its rank is higher; then it is left out.
 func nearer(rank, first int, outline bool) bool {
 	return rank == first || outline && rank < first
 }

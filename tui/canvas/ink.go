@@ -41,7 +41,7 @@ func (k Ink) fg() Role   { return Role(k & 0xff) }
 func (k Ink) bg() Role   { return Role(k >> 8 & 0xff) }
 func (k Ink) bold() bool { return k&Bold != 0 }
 
-// swaps reports whether a role as a ground is so needed that it shows as reverse video where there is no colour.
+// swaps reports whether a role is a ground that must be seen without colour too: it then shows as reverse video.
 func (r Role) swaps() bool {
 	return r == Accent || r == Swap || r >= stateGround && r < stateGround+Role(states)
 }

@@ -30,7 +30,7 @@ func (s Joint) Draw(th *Theme, w, h int) Block {
 	f := shown.shownIn(float64(w)*scale, float64(h)*2*scale)
 	columns := min(w, int(math.Ceil((f.right-f.left)/scale-1e-9)))
 	lines := min(h, int(math.Ceil((f.top-f.low)/(2*scale)-1e-9)))
-	// The joint's corner on an edge between dots: half a dot of a thin sheet is much of it.
+	// The joint's corner lies on an edge between dots: half a dot would be much of a thin sheet.
 	left := -math.Ceil(-f.left/(scale/2)-1e-9) * scale / 2
 	top := float64(2*lines)*scale - math.Ceil(-f.low/scale-1e-9)*scale
 	c, bead := NewCells(w, h), shown.segment()

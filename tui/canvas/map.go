@@ -60,7 +60,7 @@ type Map struct {
 	Suggested    [2]float64
 	Suggestion   bool
 	Comma        bool // a decimal comma at the axes
-	Stale        bool // of an earlier job: drawn quietly
+	Stale        bool // of an earlier job: drawn in signs, in quiet text
 }
 
 // mapDrawing is a map on its way to cells.

@@ -170,6 +170,6 @@ func TestStatesSayThemselves(t *testing.T) {
 		t.Errorf("%d signs and %d words of %d states", len(signs), len(words), states)
 	}
 	if State(200).Word() != NotJudged.Word() {
-		t.Error("a state that is none must not pass for one")
+		t.Error("a number outside the list must count as not judged")
 	}
 }

@@ -3,7 +3,7 @@ package canvas
 // part is what a drawing shows at a place.
 type part uint8
 
-// The parts, what must not vanish behind another one last.
+// The parts.
 const (
 	partAir part = iota
 	partBacking
@@ -15,7 +15,7 @@ const (
 	partWire
 	partMelted // zinc
 	partBoiled // zinc
-	partHole   // as air, but seen where it is small
+	partHole   // like air, but shown even where it is small
 	parts      = iota
 )
 
@@ -27,7 +27,7 @@ var textures = [parts]string{
 
 func (p part) role() Role { return partInk + Role(p) }
 
-// rank says which part of a cell is kept before the others: what is thin and tells something before what is large.
+// rank says which part of a cell is kept first: a thin part that tells something comes before a large one.
 func (p part) rank() int {
 	switch {
 	case p >= partMelted:

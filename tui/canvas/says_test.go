@@ -31,7 +31,7 @@ func TestSpanWords(t *testing.T) {
 	d := tryDials[0]
 	d.Bar.Kind, d.Span = NoSpan, ""
 	if got := seenBlock(t, "dial", d.Draw(th, 30, 6), 30, 6); strings.Contains(got, "good") {
-		t.Errorf("a span that is none:\n%s", got)
+		t.Errorf("no span is known, but the dial says:\n%s", got)
 	}
 }
 

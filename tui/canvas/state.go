@@ -27,7 +27,7 @@ var stateWords = [states]struct{ sign, word, short string }{
 	Stop:      {"■", "STOP", "STOP"},
 }
 
-// known is the state itself, or NotJudged for a number that is none.
+// known is the state itself; a number outside the list counts as NotJudged.
 func (s State) known() State {
 	if s >= states {
 		return NotJudged

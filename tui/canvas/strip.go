@@ -2,7 +2,7 @@ package canvas
 
 import "strings"
 
-// Strip is the verdict over the whole width, always on top: a lamp.
+// Strip is the verdict over the whole width, always on top, seen from afar like a lamp.
 type Strip struct {
 	State  State
 	Word   string // in place of the state's own
