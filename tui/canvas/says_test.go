@@ -102,7 +102,8 @@ func TestBeat(t *testing.T) {
 func TestShare(t *testing.T) {
 	th := themesToTry()["none"]
 	full := strings.Repeat("▄", 10)
-	for share, want := range map[float64]string{0: "", 0.01: "▖", 0.5: full[:15], 0.53: "▄▄▄▄▄▖", 1: full, 7: full, -1: ""} {
+	want := map[float64]string{-1: "", 0: "", 0.01: "▖", 0.5: full[:15], 0.53: full[:15] + "▖", 1: full, 7: full}
+	for share, want := range want {
 		if got := seenBlock(t, "share", Block{Share(th, Plain, 10, share)}, 10, 1); got != want {
 			t.Errorf("%g is %q, want %q", share, got, want)
 		}

@@ -20,7 +20,7 @@ func sightIDs() []string {
 }
 
 // wild are parts with texts and numbers as nobody should give them: wide and combining characters, long words,
-// numbers that are none.
+// NaN and infinities.
 func wild() []drawn {
 	nan, inf := math.NaN(), math.Inf(1)
 	long := "溶接部の隙間 e\u0301toile 👨‍👩‍👧 Donaudampfschifffahrtsgesellschaftskapitän"
