@@ -7,6 +7,9 @@ import (
 	"strings"
 )
 
+// enough numbers on an axis need none of the least round ones besides.
+const enough = 5
+
 // tick is a round number on an axis, and where it stands: cells from the axis' low end.
 type tick struct {
 	text string
@@ -25,7 +28,10 @@ func logTicks(low, high float64, cells int, comma bool, room func(text string) i
 	}
 	var list []tick
 	taken := make([]bool, cells)
-	for _, mantissas := range round {
+	for rank, mantissas := range round {
+		if rank == len(round)-1 && len(list) >= enough {
+			break
+		}
 		for e := int(math.Floor(math.Log10(low))) - 1; e <= int(math.Ceil(math.Log10(high))); e++ {
 			for _, m := range mantissas {
 				v := m * math.Pow10(e)
