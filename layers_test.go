@@ -35,7 +35,8 @@ var own = map[string][]string{
 	"brazebooth/internal/book":     {"calc", "calc/practice", "tables", "internal/address", "internal/newfile", "internal/plain"},
 	"brazebooth/internal/shop":     {"internal/mistake", "calc", "calc/correct", "calc/formula", "calc/practice", "tables", "internal/address", "internal/book", "internal/choice", "internal/near", "internal/plain", "internal/quantity", "internal/report"},
 	"brazebooth/internal/cli":      {"internal/mistake", "internal/address", "internal/book", "internal/shop", "calc", "calc/advice", "calc/correct", "calc/formula", "calc/practice", "tables", "internal/quantity", "internal/plain", "internal/report", "internal/choice", "internal/near", "internal/batch", "internal/config", "internal/crew", "internal/newfile"},
-	"brazebooth/tui":               {"internal/mistake", "calc", "calc/advice", "calc/correct", "calc/formula", "calc/practice", "tables", "internal/quantity", "internal/plain", "internal/report", "internal/choice"},
+	"brazebooth/tui":               {"internal/mistake", "calc", "calc/advice", "calc/correct", "calc/formula", "calc/practice", "tables", "internal/quantity", "internal/plain", "internal/report", "internal/choice", "tui/canvas"},
+	"brazebooth/tui/canvas":        {"internal/plain"},
 	"brazebooth/internal/linear":   {"internal/mistake", "internal/near", "calc", "calc/advice", "calc/correct", "calc/practice", "tables", "internal/quantity", "internal/plain", "internal/report", "internal/choice"},
 	"brazebooth/calc_test":         {},
 	"brazebooth/docs":              {},
@@ -45,6 +46,7 @@ var own = map[string][]string{
 var outside = map[string][]string{
 	"brazebooth/internal/program": {"charm.land/", "github.com/charmbracelet/", "github.com/adrg/xdg"},
 	"brazebooth/tui":              {"charm.land/", "github.com/charmbracelet/"},
+	"brazebooth/tui/canvas":       {"charm.land/lipgloss/", "github.com/charmbracelet/"},
 	"brazebooth/internal/serve": {"charm.land/", "github.com/charmbracelet/", "github.com/spf13/pflag", "golang.org/x/crypto/ssh", "golang.org/x/time/rate",
 		"github.com/pires/go-proxyproto", "github.com/VictoriaMetrics/metrics", "github.com/BurntSushi/toml"},
 	"brazebooth/internal/plain":  {"github.com/charmbracelet/x/ansi"},
@@ -74,6 +76,7 @@ var forbidden = map[string][]string{
 	"brazebooth/internal/linear":   {"os", "net", "time"},
 	"brazebooth/internal/batch":    {"os", "net", "time"}, // files and clocks are the command's
 	"brazebooth/tui":               {"os", "net"},
+	"brazebooth/tui/canvas":        {"os", "net", "time"}, // how far a beat is, is told
 }
 
 func TestLayers(t *testing.T) {

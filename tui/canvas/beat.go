@@ -1,0 +1,90 @@
+package canvas
+
+import "strings"
+
+// Beat is one turn of a timed arc: how long it burns and how long it rests, filling the whole width.
+type Beat struct {
+	On, Off         float64 // s
+	OnText, OffText string  // "ARC ON  0.32 s"
+	Playing         bool
+	At              float64 // where the playing stands, 0 to 1 of the beat
+	Note            string  // at the right, where there is room: the spot, that it plays slower than the arc
+}
+
+// Burns reports whether the arc burns where the playing stands.
+func (b Beat) Burns() bool { return b.Playing && b.At*(b.On+b.Off) < b.On }
+
+// cells are how many columns of a width the arc burns for.
+func (b Beat) cells(w int) int {
+	return max(1, min(w-2, int(b.On/(b.On+b.Off)*float64(w)+0.5)))
+}
+
+// Draw sets the beat into a width and one or more lines: the part with the arc and the rest, a column apart. While it
+// plays, what has passed is lit; otherwise all of the part with the arc is.
+func (b Beat) Draw(th *Theme, w, h int) Block {
+	if w < 12 || h < 1 || !(b.On > 0) || !(b.Off >= 0) || b.On+b.Off > 1e9 {
+		return nil
+	}
+	c := NewCells(w, h)
+	b.fill(c, th)
+	return c.Lines(th)
+}
+
+// fill draws both parts.
+func (b Beat) fill(c *Cells, th *Theme) {
+	w := c.W
+	on := b.cells(w)
+	lit, rest := on, 0
+	if b.Playing {
+		passed := int(max(0, min(1, b.At)) * float64(w))
+		lit, rest = min(passed, on), max(0, passed-on-1)
+	}
+	b.part(c, th, 0, on, lit, b.OnText, "")
+	b.part(c, th, on+1, w-on-1, rest, b.OffText, b.Note)
+}
+
+// part is one of the two parts: lit up to a column, its words on the first line.
+func (b Beat) part(c *Cells, th *Theme, x, w, lit int, text, note string) {
+	dark := Text.On(ChipGround)
+	for y := range c.H {
+		for i := range w {
+			if i < lit {
+				c.Set(x+i, y, Own.On(Swap), "")
+			} else {
+				c.Set(x+i, y, dark, b.unlit(th))
+			}
+		}
+	}
+	if width(text)+1 > w {
+		text = strings.TrimSpace(text[strings.LastIndex(text, "  ")+1:]) // the time alone
+	}
+	if width(text)+1 <= w {
+		b.write(c, x+1, x+lit, dark, text)
+		if from := x + w - 1 - width(note); note != "" && from > x+width(text)+2 {
+			b.write(c, from, x+lit, dark, note)
+		}
+	}
+}
+
+// unlit is what fills the part that is not lit, on a terminal that has no ground for it.
+func (b Beat) unlit(th *Theme) string {
+	if th.plain(Own.On(ChipGround)) {
+		return "·"
+	}
+	return ""
+}
+
+// write puts a text on a part, on either ground.
+func (b Beat) write(c *Cells, x, lit int, dark Ink, text string) {
+	for text != "" {
+		char, n := first(text)
+		text = text[len(char):]
+		k := dark
+		if x < lit {
+			k = Own.On(Swap)
+		}
+		if n > 0 {
+			x = c.Put(x, 0, k|Bold, char)
+		}
+	}
+}

@@ -1,0 +1,172 @@
+package canvas
+
+import (
+	"math"
+	"sync"
+)
+
+// Size is how large big letters are: lines high, and columns wide for a digit. A cell is about twice as high as wide.
+// The zero Size is ordinary text. Tight letters stand half a column apart.
+type Size struct {
+	Lines, Columns int
+	Tight          bool
+}
+
+// The small sizes: names in the booth and digits below 60 columns; digits and verdict at 60 to 110 columns.
+var (
+	SizeM = Size{Lines: 3, Columns: 3}
+	SizeL = Size{Lines: 3, Columns: 4}
+)
+
+// leastLines and mostLines are the lines that big letters have.
+const leastLines, mostLines = 3, 16
+
+// Fit is the largest size at which a text fits into some columns and lines; false where none does. Higher letters come
+// first, of equal height the wider ones. A text that stands for all that a place may show, like "88.88", keeps the size
+// the same whatever stands there.
+func Fit(text string, w, h int) (Size, bool) {
+	if !Drawable(text) {
+		return Size{}, false
+	}
+	for lines := min(h, mostLines); lines >= leastLines; lines-- {
+		for columns := lines*4/3 + lines/8; columns >= max(SizeM.Columns, lines*5/6); columns-- {
+			if s := (Size{Lines: lines, Columns: columns}); s.Width(text) <= w {
+				return s, true
+			}
+		}
+	}
+	if s := (Size{Lines: SizeM.Lines, Columns: SizeM.Columns, Tight: true}); h >= s.Lines && s.Width(text) <= w {
+		return s, true
+	}
+	return Size{}, false
+}
+
+// Drawable reports whether every character of a text can be written big.
+func Drawable(text string) bool {
+	for _, r := range text {
+		if _, ok := glyphs[r]; !ok {
+			return false
+		}
+	}
+	return text != ""
+}
+
+// pen is what a size is written with. A stroke is a sixth of the height, as near as whole dots come to it, and leaves
+// the holes of an 8 open.
+func (s Size) pen() pen {
+	high := max(1, int(math.Round(float64(2*s.Lines)/6)))
+	wide := max(2, min(int(math.Round(float64(4*s.Lines)/6)), 2*s.Columns/3))
+	return pen{wide: wide, high: high}
+}
+
+// gap is the dots between two letters.
+func (s Size) gap() int {
+	if s.Tight {
+		return 1
+	}
+	return max(2, 2*(s.Lines/4))
+}
+
+// dotsOf is how many dots wide a character is: whole columns, since a coarse terminal has nothing finer.
+func (s Size) dotsOf(g glyph) int {
+	if g.wide == 0 {
+		return (s.pen().wide + 1) / 2 * 2
+	}
+	return 2 * int(math.Round(float64(s.Columns)*g.wide))
+}
+
+// dotWidth is how many dots wide a text is.
+func (s Size) dotWidth(text string) int {
+	n := 0
+	for _, r := range text {
+		if g, ok := glyphs[r]; ok {
+			n += s.dotsOf(g) + s.gap()
+		}
+	}
+	return max(0, n-s.gap())
+}
+
+// Width is how many columns a text takes; of ordinary text its own.
+func (s Size) Width(text string) int {
+	if s.Lines == 0 {
+		return width(text)
+	}
+	return (s.dotWidth(text) + 1) / 2
+}
+
+// shape is a character in a size. A coarse one is made of columns, not of their halves.
+type shape struct {
+	r              rune
+	lines, columns int
+	coarse         bool
+}
+
+var shapes sync.Map // of shape to dots: written once, for all sessions
+
+func (s Size) shape(r rune, coarse bool) dots {
+	k := shape{r, s.Lines, s.Columns, coarse}
+	if d, ok := shapes.Load(k); ok {
+		return d.(dots)
+	}
+	g, p := glyphs[r], s.pen()
+	w, h := s.dotsOf(g), 2*s.Lines
+	if coarse {
+		w, p.wide = w/2, max(1, p.wide/2)
+	}
+	p.box = point{float64(w) / float64(p.wide), float64(h) / float64(p.high)}
+	written := p.raster(g.paths, w, h)
+	if coarse {
+		written = written.doubled()
+	}
+	d, _ := shapes.LoadOrStore(k, written)
+	return d.(dots)
+}
+
+// put writes a text with its upper left corner at a cell, or half a line below that: on a ground, letters have half a
+// line above and below. A text that cannot be written big is written small on the middle line: one with other
+// characters, and tight letters on a coarse terminal, where they would touch.
+func (s Size) put(c *Cells, x, y int, k Ink, text string, half, coarse bool) {
+	if s.Lines == 0 || coarse && s.Tight || !Drawable(text) {
+		c.Put(x, y+s.Lines/2, k, text)
+		return
+	}
+	lines := s.Lines
+	if half {
+		lines++
+	}
+	d, at := newDots(s.Width(text), lines), 0
+	for _, r := range text {
+		g := s.shape(r, coarse)
+		for j := range g.h {
+			for i := range g.w {
+				if half {
+					d.set(at+i, j+1, g.list[j*g.w+i])
+				} else {
+					d.set(at+i, j, g.list[j*g.w+i])
+				}
+			}
+		}
+		at += g.w + s.gap()
+	}
+	d.ink(c, x, y, k&^Bold)
+}
+
+// doubled makes two dots of each, beside each other.
+func (d dots) doubled() dots {
+	out := dots{2 * d.w, d.h, make([]uint8, 2*len(d.list))}
+	for i, v := range d.list {
+		out.list[2*i], out.list[2*i+1] = v, v
+	}
+	return out
+}
+
+// BigText is a text in a size, half a line above and below it where that is wanted.
+func BigText(th *Theme, s Size, k Ink, text string, half bool) Block {
+	lines := max(1, s.Lines)
+	if half {
+		lines++
+	}
+	c := NewCells(s.Width(text), lines)
+	s.put(c, 0, 0, k, text, half, th.coarse)
+	return c.Lines(th)
+}

@@ -1,0 +1,187 @@
+package canvas
+
+import (
+	"strings"
+	"sync"
+)
+
+// Line is a line with its styles, and how many columns it takes.
+type Line struct {
+	Text  string
+	Width int
+}
+
+// Block is lines below each other.
+type Block []Line
+
+// String is the lines with line ends between them.
+func (b Block) String() string {
+	var s strings.Builder
+	for i, l := range b {
+		if i > 0 {
+			s.WriteByte('\n')
+		}
+		s.WriteString(l.Text)
+	}
+	return s.String()
+}
+
+// Beside sets a block to the right of another one, from a column on. The left one must be no wider than that.
+func (b Block) Beside(column int, right Block) Block {
+	out := make(Block, max(len(b), len(right)))
+	copy(out, b)
+	for i, l := range right {
+		if l.Width > 0 {
+			blank := column - out[i].Width
+			out[i] = Line{out[i].Text + strings.Repeat(" ", max(0, blank)) + l.Text, column + l.Width}
+		}
+	}
+	return out
+}
+
+// cell is one place: what stands there, in which ink. A blank has no text; behind a wide character stands follower.
+type cell struct {
+	text string
+	ink  Ink
+}
+
+const follower = "\x00"
+
+// Cells is a field of cells to draw on. What lies beyond its edges is not drawn.
+type Cells struct {
+	W, H int
+	list []cell
+}
+
+var pool = sync.Pool{New: func() any { return new(Cells) }}
+
+// NewCells returns an empty field. Lines gives it back: it must not be used after that.
+func NewCells(w, h int) *Cells {
+	c := pool.Get().(*Cells)
+	c.W, c.H = max(0, w), max(0, h)
+	n := c.W * c.H
+	if cap(c.list) < n {
+		c.list = make([]cell, n)
+	}
+	c.list = c.list[:n]
+	clear(c.list)
+	return c
+}
+
+// at is the cell at a place, nil beyond the edges.
+func (c *Cells) at(x, y int) *cell {
+	if x < 0 || y < 0 || x >= c.W || y >= c.H {
+		return nil
+	}
+	return &c.list[y*c.W+x]
+}
+
+// Set puts one character, which must be a column wide.
+func (c *Cells) Set(x, y int, k Ink, text string) {
+	if p := c.at(x, y); p != nil {
+		c.free(x, y)
+		*p = cell{text, k}
+	}
+}
+
+// free blanks what is left of a wide character when a part of it goes.
+func (c *Cells) free(x, y int) {
+	for i := x; c.at(i, y) != nil && c.at(i, y).text == follower; i-- {
+		c.at(i, y).text = ""
+		if p := c.at(i-1, y); p.text != follower {
+			p.text = ""
+		}
+	}
+	for i := x + 1; c.at(i, y) != nil && c.at(i, y).text == follower; i++ {
+		c.at(i, y).text = ""
+	}
+}
+
+// Fill gives a rectangle an ink and blanks it.
+func (c *Cells) Fill(x, y, w, h int, k Ink) {
+	for j := max(0, y); j < min(c.H, y+h); j++ {
+		for i := max(0, x); i < min(c.W, x+w); i++ {
+			c.Set(i, j, k, "")
+		}
+	}
+}
+
+// Put writes a text and returns the column behind it. It stops before the character that does not fit.
+func (c *Cells) Put(x, y int, k Ink, text string) int {
+	for text != "" {
+		char, w := first(text)
+		text = text[len(char):]
+		switch {
+		case w == 0:
+			continue
+		case x+w > c.W:
+			return x
+		case y < 0 || y >= c.H || x < 0:
+			x += w
+			continue
+		}
+		for i := x; i < x+w; i++ {
+			c.Set(i, y, k, "")
+		}
+		c.at(x, y).text = char
+		for i := x + 1; i < x+w; i++ {
+			c.at(i, y).text = follower
+		}
+		x += w
+	}
+	return x
+}
+
+// PutCut writes a text into some columns; what is missing shows as an ellipsis.
+func (c *Cells) PutCut(x, y int, k Ink, text string, room int) int {
+	return c.Put(x, y, k, cut(text, min(room, c.W-x)))
+}
+
+// Lines are the field's lines without the blanks at their ends, and the end of its use.
+func (c *Cells) Lines(th *Theme) Block {
+	defer pool.Put(c)
+	b := make(Block, c.H)
+	bytes := make([]byte, 0, 2*len(c.list)+64)
+	ends := make([]int, c.H)
+	for y := range b {
+		row := c.list[y*c.W : (y+1)*c.W]
+		for len(row) > 0 && row[len(row)-1].text == "" && th.plain(row[len(row)-1].ink) {
+			row = row[:len(row)-1]
+		}
+		bytes = th.row(bytes, row)
+		b[y].Width, ends[y] = len(row), len(bytes)
+	}
+	all, from := string(bytes), 0
+	for y := range b {
+		b[y].Text, from = all[from:ends[y]], ends[y]
+	}
+	return b
+}
+
+// row appends a row of cells: one sequence for each run of an ink.
+func (th *Theme) row(to []byte, row []cell) []byte {
+	now, styled := Ink(0), false
+	for i := range row {
+		p := &row[i]
+		if p.text == follower {
+			continue
+		}
+		if p.ink != now && !(p.text == "" && th.plain(p.ink) && th.plain(now)) {
+			if styled {
+				to = append(to, reset...)
+			}
+			n := len(to)
+			to = th.open(to, p.ink)
+			now, styled = p.ink, len(to) > n
+		}
+		if p.text == "" {
+			to = append(to, ' ')
+		} else {
+			to = append(to, p.text...)
+		}
+	}
+	if styled {
+		to = append(to, reset...)
+	}
+	return to
+}

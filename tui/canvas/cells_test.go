@@ -1,0 +1,153 @@
+package canvas
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/charmbracelet/colorprofile"
+)
+
+// A wide character takes its columns, and none of it is left when a part of it is overwritten.
+func TestWideCharacters(t *testing.T) {
+	th := themesToTry()["none"]
+	for _, x := range []struct {
+		at         int
+		text, want string
+	}{
+		{0, "溶接", "溶接"},
+		{1, "x", " x接"},
+		{0, "x", "x 接"},
+		{3, "x", "溶 x"},
+		{9, "溶", "溶接"}, // one column is left for two
+		{8, "溶", "溶接    溶"},
+		{4, "e\u0301x", "溶接e\u0301x"},
+		{4, "a\x07b", "溶接ab"},
+	} {
+		c := NewCells(10, 1)
+		c.Put(0, 0, Plain, "溶接")
+		c.Put(x.at, 0, Plain, x.text)
+		if got := seenBlock(t, x.text, c.Lines(th), 10, 1); got != x.want {
+			t.Errorf("%q at %d gives %q, want %q", x.text, x.at, got, x.want)
+		}
+	}
+}
+
+// A line carries one sequence for each run of an ink, and ends plain.
+func TestRunsOfInk(t *testing.T) {
+	th := themesToTry()["full"]
+	c := NewCells(20, 2)
+	c.Put(0, 0, Quiet.Ink(), "ab")
+	c.Put(2, 0, Quiet.Ink(), "cd")
+	c.Put(5, 0, Text.Ink()|Bold, "e")
+	c.Fill(0, 1, 3, 1, Good.onGround())
+	b := c.Lines(th)
+	if want := "\x1b[38;5;248mabcd \x1b[m\x1b[1me\x1b[m"; b[0].Text != want {
+		t.Errorf("%q, want %q", b[0].Text, want)
+	}
+	if want := "\x1b[38;5;232;48;5;79m   \x1b[m"; b[1].Text != want || b[1].Width != 3 {
+		t.Errorf("%q, want %q", b[1].Text, want)
+	}
+}
+
+// Fields come from a pool: one must not show what another one held.
+func TestCellsAreEmpty(t *testing.T) {
+	th := themesToTry()["none"]
+	for _, w := range []int{30, 10, 20, 30} {
+		c := NewCells(w, 3)
+		c.Fill(0, 0, w, 3, Quiet.On(Swap))
+		c.Lines(th)
+		if b := NewCells(w, 3).Lines(th); strings.TrimSpace(b.String()) != "" {
+			t.Fatalf("%q", b.String())
+		}
+	}
+}
+
+func TestBeside(t *testing.T) {
+	b := Block{{"ab", 2}}.Beside(4, Block{{"x", 1}, {"", 0}, {"yz", 2}})
+	if got := b.String(); got != "ab  x\n\n    yz" || b[2].Width != 6 {
+		t.Errorf("%q %v", got, b)
+	}
+}
+
+func TestWrap(t *testing.T) {
+	for _, x := range []struct {
+		text string
+		room int
+		want string
+	}{
+		{"leave up to 0.1 mm", 8, "leave up|to 0.1|mm"},
+		{"leave up to", 20, "leave up to"},
+		{"abcdefghij kl", 4, "abcd|efgh|ij|kl"},
+		{"溶接部 x", 4, "溶接|部 x"},
+		{"溶", 1, ""},
+		{"x", 0, ""},
+		{"", 9, ""},
+	} {
+		if got := strings.Join(wrap(x.text, x.room), "|"); got != x.want {
+			t.Errorf("%q in %d: %q, want %q", x.text, x.room, got, x.want)
+		}
+	}
+}
+
+// All sessions of a kind of terminal share a theme; without colours nothing but bold and reverse is sent.
+func TestThemes(t *testing.T) {
+	a := ThemeOf(ThemeAuto, true, colorprofile.TrueColor, false)
+	if a != ThemeOf(ThemeDark, true, colorprofile.ANSI256, false) {
+		t.Error("the same palette in as many colours is another theme")
+	}
+	light := ThemeOf(ThemeAuto, false, colorprofile.TrueColor, false)
+	if a == light || a == ThemeOf(ThemeContrast, true, colorprofile.TrueColor, false) {
+		t.Error("two palettes are one theme")
+	}
+	none := ThemeOf(ThemeNone, true, colorprofile.TrueColor, false)
+	for _, th := range []*Theme{none, ThemeOf(ThemeAuto, false, colorprofile.ASCII, false)} {
+		for _, p := range allParts(80) {
+			text := p.draw(th, 80, p.lines).String()
+			for _, sent := range strings.Split(text, "\x1b[")[1:] {
+				parameters, _, _ := strings.Cut(sent, "m")
+				if !slices.Contains([]string{"", "1", "7", "1;7"}, parameters) {
+					t.Fatalf("%s sends %q without colours", p.name, parameters)
+				}
+			}
+		}
+	}
+	if got := a.Paint(Good.Ink()|Bold, "ok"); got != a.Style(Good.Ink()|Bold).Render("ok") {
+		t.Errorf("an ink is %q, its style %q", got, a.Style(Good.Ink()|Bold).Render("ok"))
+	}
+}
+
+// A coarse terminal has half-blocks, but neither quadrants nor braille.
+func TestCoarse(t *testing.T) {
+	th := themesToTry()["coarse"]
+	for _, w := range []int{40, 80, 120, 200} {
+		for _, p := range allParts(w) {
+			for _, r := range p.draw(th, w, p.lines).String() {
+				if r >= '▖' && r <= '▟' || r >= 0x2800 && r <= 0x28ff {
+					t.Fatalf("%s at %d columns draws %c", p.name, w, r)
+				}
+			}
+		}
+	}
+}
+
+// What did not change is not drawn again; what did, is.
+func TestKept(t *testing.T) {
+	th, other := themesToTry()["full"], themesToTry()["none"]
+	var k Kept[Dials]
+	d := tryDials
+	k.Draw(d, th, 80, 7)
+	k.Draw(append(Dials(nil), d...), th, 80, 7)
+	if k.drawn != 1 {
+		t.Errorf("drawn %d times", k.drawn)
+	}
+	d = append(Dials(nil), d...)
+	d[1].Number = "14.0"
+	k.Draw(d, th, 80, 7)
+	k.Draw(d, other, 80, 7)
+	k.Draw(d, other, 81, 7)
+	got := k.Draw(d, other, 81, 8)
+	if k.drawn != 5 || got.String() != d.Draw(other, 81, 8).String() {
+		t.Errorf("drawn %d times", k.drawn)
+	}
+}

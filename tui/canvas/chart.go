@@ -1,0 +1,165 @@
+package canvas
+
+import "math"
+
+// Axis is an axis of a chart.
+type Axis struct {
+	Name      string  // with its unit, or the unit alone
+	Low, High float64 // its ends; both 0: from the least to the greatest value
+	Whole     bool    // counts something: no numbers between
+}
+
+// Trace is a row of points, in a chart joined by a line.
+type Trace struct {
+	Name   string
+	X, Y   []float64 // X rising
+	Dotted bool      // the second line of a chart: told from the first without colour
+	Points bool      // not joined: trials, readings
+}
+
+// Limit is a value that is not to be passed, drawn across the chart with its name.
+type Limit struct {
+	Name  string
+	At    float64
+	State State
+}
+
+// Stretch is a part of the X axis in which something goes on.
+type Stretch struct{ From, To float64 }
+
+// Chart is traces over an axis: heat over time, hits over practice, a figure over a setting.
+type Chart struct {
+	X, Y   Axis
+	Traces []Trace
+	Limits []Limit
+	On     []Stretch // while the arc burns
+	OnName string
+	Comma  bool // a decimal comma at the axes
+}
+
+// chartDrawing is a chart on its way to cells.
+type chartDrawing struct {
+	*Chart
+	c          *Cells
+	left       int // columns before the field
+	w, h       int // of the field, in cells
+	x, y       Axis
+	wide, high int     // dots a cell
+	dots       []uint8 // of each cell: which of its dots are there
+	inks       []Ink   // and in which ink
+	legend     bool    // beside the field
+}
+
+// Draw sets the chart into a width and some lines; nothing where the field would have fewer than 16 columns or 3 lines.
+func (ch *Chart) Draw(th *Theme, w, h int) Block {
+	d := chartDrawing{Chart: ch, wide: 2, high: 4}
+	if th.coarse {
+		d.wide, d.high = 1, 2
+	}
+	if !d.ranges() || !d.lay(w, h) {
+		return nil
+	}
+	d.c = NewCells(w, h)
+	d.dots, d.inks = make([]uint8, d.w*d.h), make([]Ink, d.w*d.h)
+	d.axes()
+	for i := range d.Limits {
+		d.limit(&d.Limits[i])
+	}
+	for i := range d.Traces {
+		d.trace(&d.Traces[i])
+	}
+	d.show(th)
+	d.names()
+	d.stretches()
+	return d.c.Lines(th)
+}
+
+// lay shares out the room: numbers to the left, names to the right where there is room for them, numbers below.
+func (d *chartDrawing) lay(w, h int) bool {
+	d.h = h - 1
+	if len(d.On) > 0 {
+		d.h--
+	}
+	if d.h < 3 {
+		return false
+	}
+	names := 0
+	for _, l := range d.Limits {
+		names = max(names, width(l.Name)+1)
+	}
+	for _, t := range d.Traces {
+		if len(d.Traces) > 1 {
+			names = max(names, width(t.Name)+4)
+		}
+	}
+	if len(d.On) > 0 {
+		names = max(names, width(d.OnName)+4)
+	}
+	if d.legend = names > 0 && w >= 56 && names <= w/3; !d.legend {
+		names = 0
+	}
+	for _, t := range d.ticksY() {
+		d.left = max(d.left, width(t.text))
+	}
+	d.left = max(d.left, min(4, width(d.y.Name))) + 1
+	d.w = w - d.left - names
+	return d.w >= 16
+}
+
+func (d *chartDrawing) ticksY() []tick { return evenTicks(d.y, d.h, 3, d.Comma) }
+
+// ranges settles the ends of the axes; false where there is nothing to draw.
+func (d *chartDrawing) ranges() bool {
+	d.x, d.y = d.X, d.Y
+	points := 0
+	x, y := fresh(d.X), fresh(d.Y)
+	for _, t := range d.Traces {
+		for i := range min(len(t.X), len(t.Y)) {
+			if !math.IsNaN(t.X[i]+t.Y[i]) && !math.IsInf(t.X[i]+t.Y[i], 0) {
+				x.take(t.X[i])
+				y.take(t.Y[i])
+				points++
+			}
+		}
+	}
+	for _, l := range d.Limits {
+		y.take(l.At)
+	}
+	if points == 0 {
+		return false
+	}
+	d.x, d.y = x.settled(0), y.settled(0.04)
+	return d.x.High > d.x.Low && d.y.High > d.y.Low
+}
+
+// ends are an axis whose ends are found from what lies on it, unless they are given.
+type ends struct {
+	Axis
+	given bool
+}
+
+func fresh(a Axis) ends {
+	e := ends{a, a.High > a.Low}
+	if !e.given {
+		e.Low, e.High = math.Inf(1), math.Inf(-1)
+	}
+	return e
+}
+
+func (e *ends) take(v float64) {
+	if !e.given {
+		e.Low, e.High = min(e.Low, v), max(e.High, v)
+	}
+}
+
+// settled adds a share of the length at both ends, and some length to an axis that has none.
+func (e *ends) settled(share float64) Axis {
+	if !e.given {
+		by := share * (e.High - e.Low)
+		if e.High == e.Low {
+			by = max(1, math.Abs(e.Low)) / 10
+		}
+		e.Low, e.High = e.Low-by, e.High+by
+	}
+	return e.Axis
+}

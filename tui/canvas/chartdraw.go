@@ -1,0 +1,227 @@
+package canvas
+
+import (
+	"math"
+	"strings"
+)
+
+// column and row are the dots of a value, from the left and from the top; they may lie outside the field.
+func (d *chartDrawing) column(v float64) int {
+	return int(math.Floor((v - d.x.Low) / (d.x.High - d.x.Low) * float64(d.w*d.wide-1) * (1 + 1e-12)))
+}
+
+func (d *chartDrawing) row(v float64) int {
+	return int(math.Round((d.y.High - v) / (d.y.High - d.y.Low) * float64(d.h*d.high-1)))
+}
+
+// braille are the bits of a cell's dots, by line and column.
+var braille = [4][2]uint8{{1, 8}, {2, 16}, {4, 32}, {64, 128}}
+
+// brailles are the 256 characters, three bytes each, by their bits.
+var brailles = func() string {
+	var s strings.Builder
+	for mask := range rune(256) {
+		s.WriteRune(0x2800 + mask)
+	}
+	return s.String()
+}()
+
+// put sets a dot. What is drawn later gives the cell its ink.
+func (d *chartDrawing) put(x, y int, k Ink) {
+	if x < 0 || y < 0 || x >= d.w*d.wide || y >= d.h*d.high {
+		return
+	}
+	i := y/d.high*d.w + x/d.wide
+	d.dots[i] |= braille[y%d.high][x%d.wide]
+	d.inks[i] = k
+}
+
+// trace draws the points of a trace and, where they are joined, the lines between them. A dotted one leaves out every
+// other dot.
+func (d *chartDrawing) trace(t *Trace) {
+	k, n := Text.Ink(), 0
+	if t.Dotted {
+		k = Quiet.Ink()
+	}
+	px, py, joined := 0, 0, false
+	for i := range min(len(t.X), len(t.Y)) {
+		if math.IsNaN(t.X[i]+t.Y[i]) || math.IsInf(t.X[i]+t.Y[i], 0) {
+			joined = false
+			continue
+		}
+		x, y := d.column(t.X[i]), d.row(t.Y[i])
+		switch {
+		case t.Points:
+			d.mark(x, y, k)
+		case !joined:
+			d.put(x, y, k)
+		default:
+			n = d.join(px, py, x, y, n, t.Dotted, k)
+		}
+		px, py, joined = x, y, true
+	}
+}
+
+// mark is a point that is seen by itself: four dots, or one where a cell has two.
+func (d *chartDrawing) mark(x, y int, k Ink) {
+	for i := range d.wide {
+		for j := range d.wide {
+			d.put(x+i, y-j, k)
+		}
+	}
+}
+
+// join draws a line to a point, without its first dot. n counts the dots of a trace.
+func (d *chartDrawing) join(ax, ay, bx, by, n int, dotted bool, k Ink) int {
+	far := 4 * (d.w*d.wide + d.h*d.high)
+	ax, ay, bx, by = hold(ax, far), hold(ay, far), hold(bx, far), hold(by, far)
+	steps := max(bx-ax, ax-bx, by-ay, ay-by)
+	for i := 1; i <= steps; i++ {
+		if n++; dotted && n%4 >= 2 {
+			continue
+		}
+		x := ax + int(math.Round(float64((bx-ax)*i)/float64(steps)))
+		d.put(x, ay+int(math.Round(float64((by-ay)*i)/float64(steps))), k)
+	}
+	return n
+}
+
+// hold brings a dot that lies far outside near enough for a line to be drawn to it in few steps.
+func hold(v, far int) int { return max(-far, min(far, v)) }
+
+// limit draws a line across the field.
+func (d *chartDrawing) limit(l *Limit) {
+	if y := d.row(l.At); !math.IsNaN(l.At) && y >= 0 && y < d.h*d.high {
+		for x := range d.w * d.wide {
+			d.put(x, y, l.State.Ink())
+		}
+	}
+}
+
+// show turns the dots into characters: braille, or half-blocks where there is none.
+func (d *chartDrawing) show(th *Theme) {
+	for i, mask := range d.dots {
+		if mask == 0 {
+			continue
+		}
+		text := brailles[3*int(mask) : 3*int(mask)+3]
+		if th.coarse {
+			text = [...]string{1: "▀", 2: "▄", 3: "█"}[mask&3]
+		}
+		d.c.Set(d.left+i%d.w, i/d.w, d.inks[i], text)
+	}
+}
+
+// axes draw the numbers of both axes and the line beside the field.
+func (d *chartDrawing) axes() {
+	for y := range d.h {
+		d.c.Set(d.left-1, y, Rule.Ink(), "│")
+	}
+	for _, t := range d.ticksY() {
+		y := d.h - 1 - t.at
+		d.c.Set(d.left-1, y, Rule.Ink(), "┤")
+		d.c.Put(d.left-1-width(t.text), y, Quiet.Ink(), t.text)
+	}
+	y := d.c.H - 1
+	if width(d.y.Name) < d.left {
+		d.c.Put(d.left-1-width(d.y.Name), y, Quiet.Ink(), d.y.Name)
+	}
+	unit := d.left + d.w - width(d.x.Name)
+	if d.x.Name != "" && unit > d.left+8 {
+		d.c.Put(unit, y, Quiet.Ink(), d.x.Name)
+	} else {
+		unit = d.left + d.w + 1
+	}
+	free := 0
+	for _, t := range evenTicks(d.x, d.w, 10, d.Comma) {
+		from := max(d.left, d.left+t.at-(width(t.text)-1)/2)
+		if from >= free && from+width(t.text) < unit {
+			d.c.Put(from, y, Quiet.Ink(), t.text)
+			free = from + width(t.text) + 1
+		}
+	}
+}
+
+// names write what the lines are: beside the field, or on it over a limit where there is no room beside.
+func (d *chartDrawing) names() {
+	taken := make([]bool, d.c.H)
+	x := d.left + d.w + 1
+	for i := range d.Limits {
+		l := &d.Limits[i]
+		y := d.row(l.At) / d.high
+		if y < 0 || y >= d.h {
+			continue
+		}
+		if !d.legend {
+			d.over(l, y, taken)
+			continue
+		}
+		if at := freeLine(taken, y, d.h); at >= 0 {
+			d.c.Put(x, at, l.State.Ink()|Bold, l.Name)
+		}
+	}
+	if !d.legend || len(d.Traces) < 2 {
+		return
+	}
+	for i := range d.Traces {
+		t := &d.Traces[i]
+		y := d.h - 1
+		if n := min(len(t.X), len(t.Y)); n > 0 {
+			y = max(0, min(d.h-1, d.row(t.Y[n-1])/d.high))
+		}
+		if at := freeLine(taken, y, d.h); at >= 0 {
+			k, sign := Text.Ink(), "──"
+			if t.Dotted {
+				k, sign = Quiet.Ink(), "╌╌"
+			}
+			if t.Points {
+				sign = " ▪"
+			}
+			d.c.Put(d.c.Put(x, at, k, sign)+1, at, k, t.Name)
+		}
+	}
+}
+
+// over writes a limit's name on the field above its line, or below it, whole or not at all.
+func (d *chartDrawing) over(l *Limit, y int, taken []bool) {
+	for _, at := range [...]int{y - 1, y + 1} {
+		if from := d.left + d.w - width(l.Name); at >= 0 && at < d.h && !taken[at] && from > d.left {
+			d.c.Put(from, at, l.State.Ink()|Bold, l.Name)
+			taken[at] = true
+			return
+		}
+	}
+}
+
+// freeLine is the free line nearest to one, which it takes; -1 where none is.
+func freeLine(taken []bool, y, h int) int {
+	for away := range h {
+		for _, at := range [...]int{y + away, y - away} {
+			if at >= 0 && at < h && !taken[at] {
+				taken[at] = true
+				return at
+			}
+		}
+	}
+	return -1
+}
+
+// stretches show below the field when the arc burns.
+func (d *chartDrawing) stretches() {
+	if len(d.On) == 0 {
+		return
+	}
+	for x := range d.w {
+		at := d.x.Low + (float64(x)+0.5)/float64(d.w)*(d.x.High-d.x.Low)
+		k, text := Rule.Ink(), "▔"
+		for _, s := range d.On {
+			if at >= s.From && at < s.To {
+				k, text = Text.Ink(), "▀"
+			}
+		}
+		d.c.Set(d.left+x, d.h, k, text)
+	}
+	if x := d.left + d.w + 1; d.legend {
+		d.c.Put(d.c.Put(x, d.h, Text.Ink(), "▀▀")+1, d.h, Quiet.Ink(), d.OnName)
+	}
+}

@@ -1,0 +1,235 @@
+package canvas
+
+// Dial is a figure that a hand sets: its name over big digits, the range under them.
+type Dial struct {
+	Name, Short string // Short where Name does not fit; "" is Name
+	Unit        string
+	Number      string
+	Widest      string // the widest that may stand here: a size changes only with the terminal; "" is Number
+	Also        string // the same value in the other system of units
+	Bar         Bar
+	Span        string // the span in words, without what it means: "3.12–4.77"
+	Yours       bool   // a hand set it
+	Cursor      bool
+	Loud        bool // its name in big letters too: read from two metres
+	Lit         bool // its digits in the colour of the verdict
+	hushed      bool // loud, but beside one whose name has no room for big letters
+}
+
+// Draw sets a dial into a width and some lines: name, digits, bar and words from 6 lines on, fewer of them below.
+func (d Dial) Draw(th *Theme, w, h int) Block {
+	if size, ok := d.size(w, h); ok {
+		c := NewCells(w, min(h, d.lines(size, h)))
+		d.put(c, th, 0, 0, w, c.H, size)
+		return c.Lines(th)
+	}
+	return nil
+}
+
+// inset is the room before a loud dial: the cursor is a bar there.
+func (d Dial) inset() int {
+	if d.Loud {
+		return 2
+	}
+	return 0
+}
+
+// nameLines are the lines of the name.
+func (d Dial) nameLines(w, h int) int {
+	if _, ok := d.bigName(w); ok && d.Loud && !d.hushed && h >= 9 {
+		return SizeM.Lines
+	}
+	return 1
+}
+
+// bigName is the name in big letters, or its short form where that fits; false where neither does.
+func (d Dial) bigName(w int) (string, bool) {
+	for _, name := range [...]string{d.Name, d.Short} {
+		if _, ok := Fit(name, w-d.inset(), SizeM.Lines); ok {
+			return name, true
+		}
+	}
+	return d.Name, false
+}
+
+// besides is how many lines name, bar and, where there is room for them, words take.
+func (d Dial) besides(w, h int) int {
+	n := d.nameLines(w, h) + 1
+	if h >= n+SizeM.Lines+1 && !d.Loud {
+		n++
+	}
+	return n
+}
+
+// size is the size of the digits: the zero Size, ordinary text, where there is no room for big ones; false where
+// there is no room at all.
+func (d Dial) size(w, h int) (Size, bool) {
+	if w < 8 || h < 1 {
+		return Size{}, false
+	}
+	room := h - d.besides(w, h)
+	w -= d.inset()
+	if room > SizeM.Lines { // half a line above and below
+		room--
+	}
+	widest := d.widest()
+	size, _ := Fit(widest, w, room)
+	if more := size.Columns - SizeL.Columns; more > 0 { // or two figures beside each other would read as one
+		size, _ = Fit(widest, w-more, room)
+	}
+	return size, true
+}
+
+// widest is the widest number that stands here.
+func (d Dial) widest() string {
+	if width(d.Widest) < width(d.Number) {
+		return d.Number
+	}
+	return d.Widest
+}
+
+// lines are what the dial takes of h lines.
+func (d Dial) lines(size Size, h int) int {
+	if size.Lines == 0 {
+		return min(h, 3)
+	}
+	return h
+}
+
+// put draws the dial at a place.
+func (d Dial) put(c *Cells, th *Theme, x, y, w, h int, size Size) {
+	if size.Lines == 0 {
+		d.putSmall(c, x, y, w, h)
+		return
+	}
+	names, besides := d.nameLines(w, h), d.besides(w, h)
+	half := h-besides > size.Lines
+	if d.Loud {
+		for i := 0; d.Cursor && i < h; i++ {
+			c.Set(x, y+i, Accent.Ink(), "▌")
+		}
+		x, w = x+d.inset(), w-d.inset()
+	}
+	d.putName(c, th, x, y, w, names)
+	size.put(c, x, y+names, d.ink(), d.Number, half, th.coarse)
+	y += names + size.Lines
+	if half {
+		y++
+	}
+	d.Bar.draw(c, x, y, w)
+	if besides > names+1 {
+		d.putSpan(c, x, y+1, w)
+	}
+}
+
+// ink is that of the digits.
+func (d Dial) ink() Ink {
+	switch {
+	case d.Bar.Off:
+		return Quiet.Ink()
+	case d.Lit:
+		return d.Bar.State.Ink()
+	}
+	return Text.Ink()
+}
+
+// label is the name, or its short form where that fits better.
+func (d Dial) label(size Size, w int) string {
+	if d.Short != "" && size.Width(d.Name) > w {
+		return d.Short
+	}
+	return d.Name
+}
+
+// putName writes name and unit; what is under the cursor stands on the accent, a loud name beside a bar of it.
+func (d Dial) putName(c *Cells, th *Theme, x, y, w, lines int) {
+	if lines > 1 {
+		d.putLoud(c, th, x, y, w)
+		return
+	}
+	name := cut(d.label(Size{}, w-2-width(d.Unit)), w)
+	end := x + w
+	if d.Cursor && width(name)+2 <= w {
+		x = c.Put(x, y, OnAccent.On(Accent)|Bold, " "+name+" ")
+	} else {
+		x = c.Put(x, y, Text.Ink()|Bold, name)
+	}
+	for _, word := range [...]string{d.Unit, d.Also} {
+		if word != "" && x+1+width(word) <= end {
+			x = c.Put(x+1, y, Quiet.Ink(), word) + 1
+		}
+	}
+}
+
+// putLoud writes the name in big letters, the unit behind it where there is room.
+func (d Dial) putLoud(c *Cells, th *Theme, x, y, w int) {
+	name, _ := d.bigName(w + d.inset())
+	k := Quiet.Ink()
+	if d.Cursor {
+		k = Accent.Ink()
+	}
+	size, ok := Fit(name, w-1-width(d.Unit), SizeM.Lines)
+	if !ok {
+		size, _ = Fit(name, w, SizeM.Lines)
+	}
+	size.put(c, x, y, k, name, false, th.coarse)
+	if at := x + size.Width(name) + 1; at+width(d.Unit) <= x+w {
+		c.Put(at, y+size.Lines-1, Quiet.Ink(), d.Unit)
+	}
+}
+
+// putSpan writes the span in words: as many of them as there is room for.
+func (d Dial) putSpan(c *Cells, x, y, w int) {
+	for _, words := range d.spanWords() {
+		if width(words) <= w {
+			c.Put(x, y, Quiet.Ink(), words)
+			return
+		}
+	}
+}
+
+// spanWords say the span, the longest first.
+func (d Dial) spanWords() []string {
+	switch {
+	case d.Bar.Kind == NoSpan && d.Span == "":
+		return nil
+	case d.Bar.Kind == NoSpan && d.Yours:
+		return []string{d.Span + " · yours", d.Span}
+	case d.Bar.Kind == NoSpan:
+		return []string{d.Span}
+	case d.Bar.Kind == LikelySpan && d.Yours:
+		return []string{d.Span + " likely · yours", d.Span + " yours", d.Span}
+	case d.Bar.Kind == LikelySpan:
+		return []string{d.Span + " likely", d.Span}
+	case d.Yours:
+		return []string{"good " + d.Span + " · yours", d.Span + " yours", d.Span}
+	}
+	return []string{"good " + d.Span, d.Span}
+}
+
+// putSmall writes the dial in text: name, number and unit, bar and words below.
+func (d Dial) putSmall(c *Cells, x, y, w, h int) {
+	number := d.Number + " " + d.Unit
+	name := d.label(Size{}, w-width(number)-1)
+	if width(name)+1+width(number) > w {
+		number = d.Number
+		name = cut(d.label(Size{}, w-width(number)-1), w-width(number)-1)
+	}
+	k := Quiet.Ink()
+	if d.Cursor {
+		k = OnAccent.On(Accent)
+	}
+	at := c.Put(x, y, k, name)
+	if name != "" {
+		at++
+	}
+	if at+width(number) <= x+w {
+		c.Put(at, y, d.ink()|Bold, number)
+	}
+	if h > 1 {
+		d.Bar.draw(c, x, y+1, w)
+	}
+	if h > 2 {
+		d.putSpan(c, x, y+2, w)
+	}
+}

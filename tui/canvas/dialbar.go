@@ -1,0 +1,73 @@
+package canvas
+
+import "math"
+
+// SpanKind is what a dial's span means.
+type SpanKind uint8
+
+// The kinds: no span is known; every value in it is good; the right value likely lies in it.
+const (
+	NoSpan SpanKind = iota
+	GoodSpan
+	LikelySpan
+)
+
+// Bar is a value on its range.
+type Bar struct {
+	Low, High float64 // the ends of the track
+	Value     float64
+	Span      [2]float64
+	Kind      SpanKind
+	State     State // colours the value where it lies beyond its good span
+	Off       bool  // grey: nothing is to be dialled
+}
+
+// draw sets the bar on a line. Track, span and value differ in height, so that no colour is needed; a value beyond
+// the track shows as an arrow at its end.
+func (b Bar) draw(c *Cells, x, y, w int) {
+	if w < 4 || !(b.High > b.Low) || math.IsNaN(b.Value) {
+		return
+	}
+	place := func(v float64) float64 { return (v - b.Low) / (b.High - b.Low) * float64(w) }
+	from, to := 0, -1
+	if b.Kind != NoSpan && b.Span[1] >= b.Span[0] {
+		from, to = int(max(0, place(b.Span[0]))), int(math.Ceil(min(float64(w), place(b.Span[1]))))-1
+		to = max(to, min(from, w-1))
+		if b.Span[0] > b.High || b.Span[1] < b.Low {
+			to = -1
+		}
+	}
+	for i := range w {
+		k, text := Rule.Ink(), "▁"
+		if i >= from && i <= to {
+			k, text = b.spanInk(), "▄"
+		}
+		c.Set(x+i, y, k, text)
+	}
+	at, mark := int(place(b.Value)), "█"
+	switch {
+	case b.Value < b.Low:
+		at, mark = 0, "◂"
+	case b.Value > b.High:
+		at, mark = w-1, "▸"
+	}
+	c.Set(x+min(at, w-1), y, b.valueInk(), mark)
+}
+
+func (b Bar) spanInk() Ink {
+	if b.Kind == GoodSpan && !b.Off {
+		return Good.Ink()
+	}
+	return Quiet.Ink()
+}
+
+// valueInk: a value beyond its good span takes the colour of the verdict.
+func (b Bar) valueInk() Ink {
+	switch {
+	case b.Off:
+		return Quiet.Ink()
+	case b.Kind == GoodSpan && (b.Value < b.Span[0] || b.Value > b.Span[1]):
+		return b.State.Ink()
+	}
+	return Text.Ink()
+}

@@ -1,0 +1,120 @@
+package canvas
+
+import "slices"
+
+// Dials stand beside each other, all with digits of one size, or below each other where the terminal is too narrow
+// for that.
+type Dials []Dial
+
+// dialGap is the room between two dials; below 60 columns a thin rule stands in it.
+const dialGap = 2
+
+// Draw sets the dials into a width and some lines. Where big digits do not fit beside each other, each dial has a
+// row: big digits with name, span and bar beside them if there are three lines for each, else one line. Nothing where
+// there is no line for each.
+func (l Dials) Draw(th *Theme, w, h int) Block {
+	if len(l) == 0 || h < 1 || w < 20 {
+		return nil
+	}
+	each := (w+dialGap)/len(l) - dialGap
+	l = l.hush(each)
+	if size, ok := l.size(each, h); ok && (size.Lines > 0 || h < len(l) && each >= 12) {
+		return l.beside(th, w, h, each, size)
+	}
+	if h < len(l) {
+		return nil
+	}
+	return l.rows(th, w, min(3, h/len(l)))
+}
+
+// hush takes the big letters from every name where one has no room for them.
+func (l Dials) hush(each int) Dials {
+	for _, d := range l {
+		if _, ok := d.bigName(each); d.Loud && !ok {
+			quiet := slices.Clone(l)
+			for i := range quiet {
+				quiet[i].hushed = true
+			}
+			return quiet
+		}
+	}
+	return l
+}
+
+// beside draws the dials beside each other.
+func (l Dials) beside(th *Theme, w, h, each int, size Size) Block {
+	c := NewCells(w, l[0].lines(size, h))
+	for i := range l {
+		x := i * (each + dialGap)
+		if i > 0 && w < 60 {
+			for y := range c.H {
+				c.Set(x-1, y, Rule.Ink(), "▏")
+			}
+		}
+		l[i].put(c, th, x, 0, each, c.H, size)
+	}
+	return c.Lines(th)
+}
+
+// size is the largest that every dial has room for.
+func (l Dials) size(w, h int) (Size, bool) {
+	var least Size
+	for i := range l {
+		s, ok := l[i].size(w, h)
+		if !ok {
+			return Size{}, false
+		}
+		if i == 0 || s.Lines < least.Lines || s.Lines == least.Lines && s.Columns < least.Columns {
+			least = s
+		}
+	}
+	return least, true
+}
+
+// rows draws the dials below each other, each on as many lines.
+func (l Dials) rows(th *Theme, w, lines int) Block {
+	name, digits := 0, 0
+	for i := range l {
+		name = max(name, width(l[i].label(Size{}, w/3)))
+		digits = max(digits, width(l[i].widest()))
+	}
+	c := NewCells(w, lines*len(l))
+	for i := range l {
+		if lines < SizeM.Lines {
+			l[i].row(c, i*lines, name, digits)
+			continue
+		}
+		l[i].tall(c, th, i*lines)
+	}
+	return c.Lines(th)
+}
+
+// row is a dial on one line: name, figure, unit, and its bar where there is room.
+func (d Dial) row(c *Cells, y, name, digits int) {
+	k := Quiet.Ink()
+	if d.Cursor {
+		k = OnAccent.On(Accent)
+	}
+	c.PutCut(0, y, k, d.label(Size{}, c.W/3), name)
+	x := c.PutCut(name+1+max(0, digits-width(d.Number)), y, d.ink()|Bold, d.Number, c.W)
+	if x+1+width(d.Unit) <= c.W {
+		x = c.Put(x+1, y, Quiet.Ink(), d.Unit)
+	}
+	if at := max(x, name+1+digits+6) + 2; c.W-at >= 8 {
+		d.Bar.draw(c, at, y, c.W-at)
+	}
+}
+
+// tall is a dial on three lines: big digits, and beside them name, span and bar.
+func (d Dial) tall(c *Cells, th *Theme, y int) {
+	size, ok := Fit(d.widest(), c.W/2, SizeM.Lines)
+	x := size.Width(d.widest()) + 2
+	if ok {
+		size.put(c, 0, y, d.ink(), d.Number, false, th.coarse)
+	} else {
+		c.PutCut(0, y+1, d.ink()|Bold, d.Number, x)
+	}
+	d.putName(c, th, x, y, c.W-x, 1)
+	d.putSpan(c, x, y+1, c.W-x)
+	d.Bar.draw(c, x, y+2, c.W-x)
+}

@@ -1,0 +1,95 @@
+package canvas
+
+import (
+	"fmt"
+	"slices"
+)
+
+// Edge is a limit and how far away it is.
+type Edge struct {
+	Name, Short string  // Short where Name does not fit; "" is Name
+	Margin      float64 // %; below zero it is missed
+}
+
+// Edges are the limits of a setting, shown nearest first.
+type Edges []Edge
+
+// fullBar is the margin, %, at which a bar is full: beyond it an edge is no matter.
+const fullBar = 50
+
+// Draw sets the edges into a width and some lines: sign, name, bar, per cent.
+func (l Edges) Draw(th *Theme, w, h int) Block {
+	const numbers = 6
+	if w < 20 || h < 1 || len(l) == 0 {
+		return nil
+	}
+	list := slices.Clone(l)
+	slices.SortStableFunc(list, func(a, b Edge) int {
+		switch {
+		case a.Margin < b.Margin:
+			return -1
+		case a.Margin > b.Margin:
+			return 1
+		}
+		return 0
+	})
+	names, short := 0, 0
+	for _, e := range list {
+		names, short = max(names, width(e.Name)), max(short, width(e.label(true)))
+	}
+	brief := w < 2+names+1+8+numbers
+	if brief {
+		names = min(short, w-2-numbers-1)
+	}
+	c := NewCells(w, min(h, len(list)))
+	for y := range c.H {
+		e := &list[y]
+		k, sign := Good.Ink(), Good.Sign()
+		if e.Margin < 0 {
+			k, sign = Burns.Ink(), Burns.Sign()
+		}
+		c.Put(0, y, k, sign)
+		c.PutCut(2, y, Text.Ink(), e.label(brief), names)
+		halves(c, th, 2+names+1, y, w-numbers-(2+names+1)-1, min(1, max(e.Margin, -e.Margin)/fullBar), k)
+		text := fmt.Sprintf("%.0f %%", e.Margin)
+		if e.Margin < 0 {
+			text = fmt.Sprintf("−%.0f %%", -e.Margin)
+		}
+		c.Put(w-width(text), y, Quiet.Ink(), text)
+	}
+	return c.Lines(th)
+}
+
+func (e *Edge) label(brief bool) string {
+	if brief && e.Short != "" {
+		return e.Short
+	}
+	return e.Name
+}
+
+// halves is a bar half a line high, to half a column: a share of a width, never nothing where the share is something.
+func halves(c *Cells, th *Theme, x, y, w int, share float64, k Ink) {
+	if w < 1 || !(share > 0) {
+		return
+	}
+	n := max(1, int(share*float64(2*w)+0.5))
+	if th.coarse {
+		n = (n + 1) / 2 * 2
+	}
+	for i := range n / 2 {
+		c.Set(x+i, y, k, "▄")
+	}
+	if n%2 == 1 && n/2 < w {
+		c.Set(x+n/2, y, k, "▖")
+	}
+}
+
+// Share is a bar of its own, half a line high: how much of a whole something is.
+func Share(th *Theme, k Ink, w int, share float64) Line {
+	if w < 1 {
+		return Line{}
+	}
+	c := NewCells(w, 1)
+	halves(c, th, 0, 0, w, min(1, share), k)
+	return c.Lines(th)[0]
+}

@@ -1,0 +1,58 @@
+package canvas
+
+import "math"
+
+// Scale is how many millimetres a column of the drawing stands for in a width and some lines; 0 where there is none.
+// A line stands for twice as much.
+func (s *Joint) Scale(w, h int) float64 {
+	if w < 12 || h < 3 || !s.sane() {
+		return 0
+	}
+	fit := func(f frame) float64 { return max((f.right-f.left)/float64(w), (f.top-f.low)/float64(h)/2) }
+	thin := s.Thick[0]
+	if s.Kind != Overlay {
+		thin = min(thin, s.Thick[1])
+	}
+	// Close enough for the thinner member to be two dots, as long as the bead is seen whole.
+	return max(fit(s.closeUp()), min(fit(s.whole()), thin/2))
+}
+
+// Draw sets the joint to scale into a width and some lines, standing on the last one, in the middle.
+func (s Joint) Draw(th *Theme, w, h int) Block {
+	scale := s.Scale(w, h)
+	if scale == 0 {
+		return nil
+	}
+	shown := s
+	for i := range shown.Thick { // a foil is a dot thick, or it would not be seen
+		shown.Thick[i] = max(shown.Thick[i], scale)
+	}
+	f := shown.shownIn(float64(w)*scale, float64(h)*2*scale)
+	columns := min(w, int(math.Ceil((f.right-f.left)/scale-1e-9)))
+	lines := min(h, int(math.Ceil((f.top-f.low)/(2*scale)-1e-9)))
+	// The joint's corner lies on an edge between dots: half a dot would be much of a thin sheet.
+	left := -math.Ceil(-f.left/(scale/2)-1e-9) * scale / 2
+	top := float64(2*lines)*scale - math.Ceil(-f.low/scale-1e-9)*scale
+	c, bead := NewCells(w, h), shown.segment()
+	picture(c, th, (w-columns)/2, h-lines, columns, lines, func(column, line float64) part {
+		return shown.at(&bead, left+column*scale, top-line*2*scale, scale)
+	})
+	return c.Lines(th)
+}
+
+// shownIn is what a picture of so many mm shows: the close-up, and of what lies around it as much as there is room for.
+func (s *Joint) shownIn(wide, high float64) frame {
+	f, all := s.closeUp(), s.whole()
+	f.left, f.right = widen(f.left, f.right, all.left, all.right, wide)
+	f.low, f.top = widen(f.low, f.top, all.low, all.top, high)
+	return f
+}
+
+// widen moves two ends out to others, evenly, until they are so far apart.
+func widen(low, high, lowest, highest, room float64) (float64, float64) {
+	spare := max(0, room-(high-low))
+	down := min(low-lowest, spare/2)
+	up := min(highest-high, spare-down)
+	down = min(low-lowest, spare-up)
+	return low - max(0, down), high + max(0, up)
+}

@@ -1,0 +1,134 @@
+package canvas
+
+import (
+	"strings"
+	"testing"
+)
+
+// What a span means is said as long as there is room for it; the span itself is never cut.
+func TestSpanWords(t *testing.T) {
+	th := themesToTry()["none"]
+	for _, x := range []struct {
+		kind  SpanKind
+		yours bool
+		want  [3]string // at 30, 16 and 9 columns
+	}{
+		{GoodSpan, false, [3]string{"good 3.12–4.77", "good 3.12–4.77", "3.12–4.77"}},
+		{GoodSpan, true, [3]string{"good 3.12–4.77 · yours", "3.12–4.77 yours", "3.12–4.77"}},
+		{LikelySpan, false, [3]string{"3.12–4.77 likely", "3.12–4.77 likely", "3.12–4.77"}},
+		{LikelySpan, true, [3]string{"3.12–4.77 likely · yours", "3.12–4.77 yours", "3.12–4.77"}},
+		{NoSpan, true, [3]string{"3.12–4.77 · yours", "3.12–4.77", "3.12–4.77"}},
+	} {
+		for i, w := range []int{30, 16, 9} {
+			d := tryDials[0]
+			d.Bar.Kind, d.Yours = x.kind, x.yours
+			lines := strings.Split(seenBlock(t, "dial", d.Draw(th, w, 6), w, 6), "\n")
+			if got := lines[len(lines)-1]; got != x.want[i] {
+				t.Errorf("%v, yours %t, %d columns: %q, want %q", x.kind, x.yours, w, got, x.want[i])
+			}
+		}
+	}
+	d := tryDials[0]
+	d.Bar.Kind, d.Span = NoSpan, ""
+	if got := seenBlock(t, "dial", d.Draw(th, 30, 6), 30, 6); strings.Contains(got, "good") {
+		t.Errorf("no span is known, but the dial says:\n%s", got)
+	}
+}
+
+// A job that is stopped has grey dials; a value beyond its good span has the verdict's colour, one within it has not.
+func TestDialColours(t *testing.T) {
+	th := themesToTry()["full"]
+	good, hot, grey := th.Paint(Good.Ink(), "▄"), th.Paint(Hot.Ink(), "█"), th.Paint(Quiet.Ink(), "█")
+	first := func(s string) string { return strings.TrimSuffix(s, reset) }
+	beyond := tryDials[2]
+	text := beyond.Draw(th, 30, 7).String()
+	if !strings.Contains(text, first(good)) || !strings.Contains(text, first(hot)) {
+		t.Errorf("a value beyond its good span: %q", text)
+	}
+	beyond.Bar.Value = 8
+	if text = beyond.Draw(th, 30, 7).String(); strings.Contains(text, first(hot)) {
+		t.Errorf("a value in its good span: %q", text)
+	}
+	beyond.Bar.Off, beyond.Bar.Value = true, 10.4
+	text = beyond.Draw(th, 30, 7).String()
+	if strings.Contains(text, first(good)) || strings.Contains(text, first(hot)) {
+		t.Errorf("a dial of a stopped job is coloured: %q", text)
+	}
+	if !strings.Contains(text, first(grey)) {
+		t.Errorf("a dial of a stopped job: %q", text)
+	}
+	beyond.Bar.Off, beyond.Lit = false, true
+	if text = beyond.Draw(th, 30, 7).String(); !strings.Contains(text, string(th.open(nil, Hot.Ink()))) {
+		t.Errorf("lit digits: %q", text)
+	}
+}
+
+// The bar of a beat is lit as far as the beat has come, and says whether the arc burns.
+func TestBeat(t *testing.T) {
+	th := themesToTry()["none"]
+	for _, x := range []struct {
+		at    float64
+		burns bool
+		want  string // █ stands for what is lit
+	}{
+		{0, true, "......................."},
+		{0.25, true, "█████.................."},
+		{0.5, false, "█████████.█............"},
+		{1, false, "█████████.█████████████"},
+	} {
+		b := Beat{On: 0.4, Off: 0.6, Playing: true, At: x.at}
+		if b.Burns() != x.burns {
+			t.Errorf("at %g the arc burns: %t", x.at, b.Burns())
+		}
+		var got strings.Builder
+		c := NewCells(23, 1)
+		b.fill(c, th)
+		for i := range c.list {
+			if c.list[i].ink == Own.On(Swap) {
+				got.WriteString("█")
+			} else {
+				got.WriteString(".")
+			}
+		}
+		if got.String() != x.want {
+			t.Errorf("at %g: %s, want %s", x.at, got.String(), x.want)
+		}
+	}
+	if (Beat{On: 1, Off: 1, At: 0.1}).Burns() {
+		t.Error("a beat that is not played burns")
+	}
+}
+
+func TestShare(t *testing.T) {
+	th := themesToTry()["none"]
+	full := strings.Repeat("▄", 10)
+	want := map[float64]string{-1: "", 0: "", 0.01: "▖", 0.5: full[:15], 0.53: full[:15] + "▖", 1: full, 7: full}
+	for share, want := range want {
+		if got := seenBlock(t, "share", Block{Share(th, Plain, 10, share)}, 10, 1); got != want {
+			t.Errorf("%g is %q, want %q", share, got, want)
+		}
+	}
+}
+
+// The fuller a bead, the more of the drawing it takes; a hollow one stays below the chord from toe to toe.
+func TestBeadGrows(t *testing.T) {
+	dots := func(phi float64) (n int) {
+		j := Joint{Kind: Tee, Thick: [2]float64{1.5, 2}, Wet: [2]float64{4, 4}, Phi: phi}
+		c := j.segment()
+		for x := range 100 {
+			for y := range 100 {
+				if j.bead(&c, float64(x)/10+0.05, float64(y)/10+0.05) {
+					n++
+				}
+			}
+		}
+		return n
+	}
+	hollow, flat, full := dots(-0.4), dots(0), dots(0.4)
+	if flat < 780 || flat > 820 { // half of 4 by 4 mm, in dots of 0.01 mm²
+		t.Errorf("a flat bead has %d dots, want 800", flat)
+	}
+	if hollow >= flat || full <= flat {
+		t.Errorf("hollow %d, flat %d, full %d", hollow, flat, full)
+	}
+}

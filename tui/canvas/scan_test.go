@@ -1,0 +1,122 @@
+package canvas
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"testing"
+
+	"brazebooth/internal/deep"
+)
+
+// sightIDs are the drawings by name.
+func sightIDs() []string {
+	var ids []string
+	for id := range sights {
+		ids = append(ids, id)
+	}
+	slices.Sort(ids)
+	return ids
+}
+
+// wild are parts with texts and numbers as nobody should give them: wide and combining characters, long words,
+// NaN and infinities.
+func wild() []drawn {
+	nan, inf := math.NaN(), math.Inf(1)
+	long := "溶接部の隙間 e\u0301toile 👨‍👩‍👧 Donaudampfschifffahrtsgesellschaftskapitän"
+	strip := Strip{State: State(77), Word: "溶接", Reason: long, Do: long, Status: long}
+	dial := Dial{Name: long, Unit: "毎分", Number: "–12.345678", Span: long, Also: long, Cursor: true,
+		Bar: Bar{Low: 1, High: 0, Value: nan}}
+	loud := dial
+	loud.Loud, loud.Lit, loud.Number = true, true, "88.8"
+	loud.Bar = Bar{Low: 0, High: 1, Value: inf, Span: [2]float64{-inf, nan}, Kind: GoodSpan, State: 99}
+	chips := Chips{Cursor: 9, Hint: long, List: []Chip{{long, long, true}, {"", "", false}, {"溶", "接", true}}}
+	beat := Beat{On: 1, Off: 1e8, OnText: long, OffText: long, Note: long, Playing: true, At: nan}
+	all := []drawn{
+		{"wild strip", 0, strip.Draw}, {"wild dial", 0, dial.Draw}, {"loud", 0, loud.Draw},
+		{"wild dials", 0, Dials{dial, loud, dial, dial, dial}.Draw}, {"wild chips", 0, chips.Draw},
+		{"wild edges", 0, Edges{{long, "", nan}, {"a", "", inf}, {long, "b", -inf}}.Draw},
+		{"wild map", 0, wildMap(long).Draw}, {"wild chart", 0, wildChart(long).Draw}, {"wild beat", 0, beat.Draw},
+		{"no chips", 0, Chips{}.Draw}, {"no dials", 0, Dials{}.Draw}, {"no edges", 0, Edges{}.Draw},
+		{"no map", 0, (&Map{}).Draw}, {"no chart", 0, (&Chart{}).Draw},
+	}
+	for _, j := range []Joint{
+		{Kind: 9, Thick: [2]float64{1, 1}}, {Thick: [2]float64{1, 1}, Phi: nan},
+		{Kind: Tee, Thick: [2]float64{1e-9, 1e9}, Wet: [2]float64{1, 1}, Phi: 3},
+	} {
+		all = append(all, drawn{"wild joint", 0, j.Draw})
+	}
+	return all
+}
+
+func wildMap(long string) *Map {
+	nan, inf := math.NaN(), math.Inf(1)
+	m := tryMap()
+	m.TextX, m.TextY, m.NameX, m.NameY, m.At = "123456789", "溶接溶接", long, long, [2]float64{nan, inf}
+	m.Suggested = [2]float64{-1, nan}
+	m.Lands[7] = 200
+	return m
+}
+
+func wildChart(long string) *Chart {
+	nan, inf := math.NaN(), math.Inf(1)
+	return &Chart{X: Axis{Name: long}, Y: Axis{Name: long}, OnName: long, On: []Stretch{{nan, inf}},
+		Limits: []Limit{{Name: long, At: nan, State: 50}, {Name: long, At: 1e300}},
+		Traces: []Trace{{Points: true},
+			{Name: long, X: []float64{0, 1, 2, 3, inf}, Y: []float64{0, nan, 1e300, -1e300}}}}
+}
+
+// However wide and high, no part draws past its edges, and each line takes the columns that it says.
+func TestEverySize(t *testing.T) {
+	parts := append(allParts(80), wild()...)
+	parts = append(parts, drawn{"legend", 0, func(th *Theme, w, h int) Block {
+		b := Legend(th, w)
+		return b[:max(0, min(h, len(b)))]
+	}})
+	for _, id := range deep.Of(t, sightIDs(), 4) {
+		parts = append(parts, drawn{id, 0, func(th *Theme, w, h int) Block { return DrawSight(th, id, w, h) }})
+	}
+	step := 7 // coprime to the number of heights: a sample meets them all
+	if deep.Run() {
+		step = 1
+	}
+	heights := []int{-1, 0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 11, 14, 20, 33, 60}
+	n := 0
+	for name, th := range themesToTry() {
+		for _, p := range parts {
+			for w := n%step - 1; w <= 220; w += step {
+				h := heights[n%len(heights)] // each width in turn with another height: all pairs would take a minute
+				n++
+				seenBlock(t, fmt.Sprintf("%s, %s", name, p.name), p.draw(th, w, h), w, h)
+			}
+		}
+	}
+}
+
+// From 32 columns on every part has room in the lines that its screen gives it.
+func TestNothingIsMissingFrom32(t *testing.T) {
+	th := themesToTry()["full"]
+	for w := 32; w <= 220; w++ {
+		for _, p := range allParts(w) {
+			if len(p.draw(th, w, p.lines)) == 0 {
+				t.Fatalf("%s draws nothing at %d columns, %d lines", p.name, w, p.lines)
+			}
+		}
+	}
+}
+
+// Below that a part gives nothing rather than a piece.
+func TestNothingRatherThanNonsense(t *testing.T) {
+	th := themesToTry()["full"]
+	sight := drawn{"sight", 0, func(th *Theme, w, h int) Block { return DrawSight(th, "good", w, h) }}
+	for _, p := range append(allParts(80), sight) {
+		for _, size := range [][2]int{{7, 20}, {80, 0}, {0, 0}, {-3, -3}} {
+			if b := p.draw(th, size[0], size[1]); len(b) != 0 {
+				t.Errorf("%s in %v: %q", p.name, size, b.String())
+			}
+		}
+	}
+	if DrawSight(th, "no such id", 40, 8) != nil || SightDrawn("no such id") {
+		t.Error("a drawing of nothing")
+	}
+}

@@ -1,0 +1,54 @@
+package canvas
+
+// State is a verdict.
+type State uint8
+
+// The verdicts, as a strip shows them.
+const (
+	Good State = iota
+	Marginal
+	Cold
+	Hot
+	Burns
+	Outside
+	NotJudged
+	Stop
+	states = iota
+)
+
+var stateWords = [states]struct{ sign, word, short string }{
+	Good:      {"✓", "GOOD", "GOOD"},
+	Marginal:  {"~", "MARGINAL", "MARGINAL"},
+	Cold:      {"▼", "COLD", "COLD"},
+	Hot:       {"▲", "TOO HOT", "HOT"},
+	Burns:     {"✕", "BURNS THROUGH", "BURNS"},
+	Outside:   {"◇", "OUTSIDE", "OUTSIDE"},
+	NotJudged: {"?", "NOT JUDGED", "UNJUDGED"},
+	Stop:      {"■", "STOP", "STOP"},
+}
+
+// known is the state itself; a number outside the list counts as NotJudged.
+func (s State) known() State {
+	if s >= states {
+		return NotJudged
+	}
+	return s
+}
+
+// Sign is the state's sign, one column wide. Big draws it too.
+func (s State) Sign() string { return stateWords[s.known()].sign }
+
+// Word is the state in capitals.
+func (s State) Word() string { return stateWords[s.known()].word }
+
+// Short is Word where there is little room.
+func (s State) Short() string { return stateWords[s.known()].short }
+
+// Ink is the state's colour as text.
+func (s State) Ink() Ink { return s.role().Ink() }
+
+func (s State) role() Role   { return stateInk + Role(s.known()) }
+func (s State) ground() Role { return stateGround + Role(s.known()) }
+
+// onGround is text on the state's ground.
+func (s State) onGround() Ink { return (stateOn + Role(s.known())).On(s.ground()) }

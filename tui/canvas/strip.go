@@ -1,0 +1,221 @@
+package canvas
+
+import "strings"
+
+// Strip is the verdict over the whole width, always on top, seen from afar like a lamp.
+type Strip struct {
+	State  State
+	Word   string // in place of the state's own
+	Reason string // the one reason, with the chance where there is one
+	Brief  string // the reason where there is little room; "" is Reason
+	Do     string // what to do about it
+	Status string // at the lower right, where there is room: whose job, which units
+}
+
+// look is one way to set a strip's big word.
+type look struct {
+	size Size
+	word string
+	sign bool
+}
+
+// Draw sets the strip into h lines: with big letters from 4 lines on, small on fewer. The largest letters are taken
+// that leave room for the reason and what to do; a reason is never shortened for the sake of large letters.
+func (s Strip) Draw(th *Theme, w, h int) Block {
+	if w < 20 || h < 1 {
+		return nil
+	}
+	c := NewCells(w, h)
+	c.Fill(0, 0, w, h, s.State.onGround())
+	if !s.large(c, th) {
+		s.small(c)
+	}
+	return c.Lines(th)
+}
+
+// large draws a strip with big letters, or reports that there is no room.
+func (s Strip) large(c *Cells, th *Theme) bool {
+	for _, l := range s.looks(c.H - 1) {
+		x := margin(c.W)
+		if l.sign {
+			x += l.size.Width(s.State.Sign()) + 2
+		}
+		text := x + l.size.Width(l.word) + 3
+		room := c.W - margin(c.W) - text
+		if s.State == Stop && c.W >= 60 {
+			room -= stripesWide
+		}
+		lines, bold := s.text(room, c.H)
+		if lines == nil {
+			continue
+		}
+		if l.sign {
+			l.size.put(c, margin(c.W), 0, s.State.onGround(), s.State.Sign(), true, th.coarse)
+		}
+		l.size.put(c, x, 0, s.State.onGround(), l.word, true, th.coarse)
+		s.beside(c, text, lines, bold)
+		return true
+	}
+	return false
+}
+
+// looks are the ways to set the word into some lines, the one read from furthest away first.
+func (s Strip) looks(lines int) []look {
+	if lines < SizeM.Lines {
+		return nil
+	}
+	lines = min(lines, 8)
+	words := []string{s.word(), s.State.Short()}
+	if s.Word != "" || words[0] == words[1] {
+		words = words[:1]
+	}
+	sizes := []Size{{Lines: lines, Columns: lines + lines/3}}
+	if lines > SizeL.Lines {
+		sizes = append(sizes, Size{Lines: lines, Columns: lines})
+	}
+	sizes = append(sizes, Size{Lines: lines, Columns: max(SizeM.Columns, lines*5/6)})
+	sizes = append(sizes, Size{Lines: lines, Columns: max(SizeM.Columns, lines*5/6), Tight: true})
+	var list []look
+	for _, size := range sizes {
+		for _, sign := range [...]bool{true, false} {
+			for _, word := range words {
+				if Drawable(word) {
+					list = append(list, look{size, word, sign})
+				}
+			}
+		}
+	}
+	return list
+}
+
+func (s Strip) word() string {
+	if s.Word != "" {
+		return s.Word
+	}
+	return s.State.Word()
+}
+
+// text is the reason and what to do as lines of a width, and how many of them are the reason; nil where they do not
+// fit.
+func (s Strip) text(room, h int) (lines []string, bold int) {
+	if room < 16 {
+		return nil, 0
+	}
+	reason := wrap(s.Reason, room)
+	if do := wrap(s.Do, room); len(reason)+len(do) <= h {
+		return append(append(make([]string, 0, h), reason...), do...), len(reason)
+	}
+	return nil, 0
+}
+
+// beside writes the lines beside the word, the status at the lower right, and the hazard stripes of a stop.
+func (s Strip) beside(c *Cells, x int, lines []string, bold int) {
+	k := s.State.onGround()
+	y := (c.H - len(lines)) / 2
+	for i, l := range lines {
+		ink := k
+		if i < bold {
+			ink |= Bold
+		}
+		c.Put(x, y+i, ink, l)
+	}
+	last, high := x, c.H
+	if n := c.H - 1 - y; n < len(lines) {
+		last += width(lines[n]) + 2
+	}
+	if at := c.W - margin(c.W) - width(s.Status); s.Status != "" && at >= last {
+		c.Put(at, c.H-1, k, s.Status)
+		high--
+	}
+	if end := x + widest(lines) + 2; s.State == Stop {
+		stripes(c, end, 0, c.W-end, high, k)
+	}
+}
+
+// stripesWide is the room that a wide strip keeps for its hazard stripes.
+const stripesWide = 8
+
+// small writes a strip without big letters: sign, word, reason and what to do, over all the lines there are.
+func (s Strip) small(c *Cells) {
+	k, m := s.State.onGround(), margin(c.W)
+	gap := 3
+	if c.W < 60 {
+		gap--
+	}
+	x, word := c.Put(m, 0, k, s.State.Sign()+" "), s.word()
+	if room := c.W - m - x - width(word) - gap; s.Word == "" && width(s.reason(room)) > room {
+		word = s.State.Short()
+	}
+	x = c.Put(x, 0, k|Bold, cut(word, c.W-m-x)) + gap
+	if c.H > 1 {
+		s.paragraph(c, x)
+		return
+	}
+	reason := s.reason(c.W - m - x)
+	x = c.PutCut(x, 0, k, reason, c.W-m-x)
+	if do := " – " + s.Do; s.Do != "" && x+width(do) <= c.W-m {
+		x = c.Put(x, 0, k, do)
+	}
+	switch room := c.W - m - x - 2; {
+	case s.Status != "" && width(s.Status) <= room:
+		c.Put(c.W-m-width(s.Status), 0, k, s.Status)
+	case s.State == Stop && room >= 3:
+		stripes(c, x+2, 0, c.W-x-2, 1, k)
+	}
+}
+
+// reason is the reason in some columns: the brief one where the other does not fit.
+func (s Strip) reason(room int) string {
+	if s.Brief != "" && width(s.Reason) > room {
+		return s.Brief
+	}
+	return s.Reason
+}
+
+// paragraph writes the reason beside the word and below it.
+func (s Strip) paragraph(c *Cells, x int) {
+	k, m := s.State.onGround(), margin(c.W)
+	text := strings.TrimSuffix(s.Reason, ".")
+	if s.Do != "" {
+		text += ". " + s.Do
+	}
+	first := wrap(text, c.W-m-x)
+	if len(first) <= 1 {
+		c.Put(x, 0, k, text)
+		return
+	}
+	c.Put(x, 0, k, first[0])
+	rest := wrap(strings.TrimSpace(strings.TrimPrefix(text, first[0])), c.W-2*m)
+	for i, l := range rest {
+		switch {
+		case i+2 < c.H, i+2 == c.H && i+1 == len(rest):
+			c.Put(m, i+1, k, l)
+		case i+2 == c.H:
+			c.PutCut(m, i+1, k, l+" "+rest[i+1], c.W-2*m)
+		}
+	}
+}
+
+// margin is the room left at either side of a strip.
+func margin(w int) int {
+	if w < 60 {
+		return 1
+	}
+	return 2
+}
+
+// stripes are diagonal bands as on a barrier: a stop without words.
+func stripes(c *Cells, x, y, w, h int, k Ink) {
+	for j := range h {
+		for i := range w {
+			mask := 0
+			for n := range 4 {
+				across, down := 2*i+n%2, 2*j+n/2
+				if (across+2*down)/4%2 == 0 {
+					mask |= 1 << n
+				}
+			}
+			c.Set(x+i, y+j, k, quadrants[mask])
+		}
+	}
+}
