@@ -68,7 +68,7 @@ func (d *Deps) printWall(cmd *cobra.Command, p report.Wall, job calc.Job, file s
 	if err == nil {
 		p.Map = &w
 	} else if mistake.Of(err) == nil {
-		return cancelled(cmd.Context(), err)
+		return err
 	}
 	p.Comma = d.comma
 	pdf, gone, err := report.WallPDF(&p, size, sys)

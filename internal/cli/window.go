@@ -42,7 +42,7 @@ func (d *Deps) window(cmd *cobra.Command) error {
 	}
 	w, err := calc.WindowOf(ctx, job, calc.FullWindow, d.progress())
 	if err != nil {
-		return cancelled(ctx, err)
+		return err
 	}
 	given, err := d.givenCard(ctx, job)
 	if err != nil {
@@ -102,7 +102,7 @@ func (d *Deps) timedArc(cmd *cobra.Command) error {
 	}
 	s, err := calc.SolveTimed(cmd.Context(), job, d.progress())
 	if err != nil {
-		return cancelled(cmd.Context(), err)
+		return err
 	}
 	alone, err := d.pictures(cmd,
 		picture{"csv", func() ([]byte, error) { return report.GapCSV(&s) }},
