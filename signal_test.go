@@ -136,7 +136,7 @@ func TestASignalLeavesABatchThatGoesOn(t *testing.T) {
 			}
 		}
 		p.ends(t, s)
-		if !strings.Contains(p.told.String(), "cancelled behind 2 rows\ngo on behind them with --resume") {
+		if !strings.Contains(p.told.String(), "cancelled after 2 rows\ngo on after them with --resume") {
 			t.Errorf("%v: told %q", s, p.told.String())
 		}
 		for _, args := range [][]string{{"--out", file, "--resume"}, {"--out", filepath.Join(p.dir, "whole.csv")}} {

@@ -32,7 +32,7 @@ var wayToPractice = []stage{
 	{"", []string{"←→ pages"}, "left left left left left", "[practice]"},
 	{"Level 5 has timed arcs over an open root; its booth 2 is one.", []string{"a timed arc over an open root",
 		"− + another"}, "5 +", ""},
-	{"", []string{"enter opens the job: patch in a planter side, timed arc"}, "enter", "as the last hand left it"},
+	{"", []string{"enter opens the job: patch in a planter side, timed arc"}, "enter", "as the last welder left it"},
 	{"A rolled edge, the bead sits on top: what does arc on do to it? The glossary knows the setting under the cursor.",
 		[]string{"↑↓ select"}, "down down", ""},
 	{"", []string{"g words"}, "g", "How long a timed arc burns"},

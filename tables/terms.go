@@ -27,7 +27,7 @@ var jobTerms = [...]Term{
 		"and wets steel that stays solid. It is brazing, not welding: the joint holds by the bond of the bronze.", "",
 		memoryHigh("ISO 4063, process 973")},
 	{"metal", []string{"base metal", "metal2", "second metal"},
-		"What is joined. Its melting range and how fast it leads heat away decide how hot the bronze may be laid.", "",
+		"What is joined. Its melting range and how fast it conducts heat away decide how hot the bronze may be laid.", "",
 		awsTerms},
 	{"gauge", []string{"thickness", "gauge2", "second gauge"}, "A sheet's number: the higher, the thinner, and each " +
 		"kind of metal has its own list. Type millimetres or inches where a number could be misread.", "mm or in",
@@ -151,7 +151,7 @@ var jobTerms = [...]Term{
 		"How many drops a second a pulsed arc throws, one for each pulse. It rises with the wire feed.", "Hz",
 		practice},
 	{"inputs", []string{"assumed", "basis", "band"}, "What a figure was computed from, and how far it may be off. " +
-		"The band holds the truth in 95 of 100 cases by the program's own doubts.", "", ownTerm},
+		"The band holds the truth in 95 of 100 cases by the program's own uncertainties.", "", ownTerm},
 
 	{"prepare", []string{"tack", "tacks", "tack pitch", "tip bore", "vent gap"}, "What is done before the arc: " +
 		"clean to metal, fit up, tack. Half of what goes wrong with a bead was there before it.", "", practice},

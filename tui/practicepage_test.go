@@ -203,7 +203,7 @@ func TestPracticeGivenUp(t *testing.T) {
 	s.press("enter", "enter")
 	s.has("the same setting", "change something first")
 	if len(p.beads) != 1 {
-		t.Errorf("the last hand's setting laid again: %d beads", len(p.beads))
+		t.Errorf("the last welder's setting laid again: %d beads", len(p.beads))
 	}
 	s.press("right", "enter")
 	if len(p.beads) != 2 {

@@ -181,7 +181,7 @@ func (p *practicePage) beadBlock(th *theme, bead *practice.Bead, w, h int) block
 	n := len(p.beads)
 	who := fmt.Sprintf("bead %d ", n)
 	if n == 1 {
-		who = "bead 1, as the last hand left it "
+		who = "bead 1, as the last welder left it "
 	}
 	mark, paint := beadMark(th, bead.Verdict)
 	b.hang(paint, 0, mark+" ", who+"– "+report.LookText(bead), w)

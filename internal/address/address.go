@@ -12,7 +12,7 @@ import (
 )
 
 // ErrBad is the error for a text that reads like a server's address and is not a valid one.
-var ErrBad = errors.New("this is no address of a PostgreSQL book, and no name of a file")
+var ErrBad = errors.New("this is neither the address of a PostgreSQL book nor the name of a file")
 
 // Hint is what to type instead of a bad address.
 const Hint = "type postgres://user@host/database, signs like @ : / # % in a password as %40 %3A %2F %23 %25; " +

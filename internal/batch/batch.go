@@ -3,7 +3,7 @@
 //
 // A pool reads, computes on all cores and writes in the rows' order (pool.go). Rows are CSV (grid.go) or JSON lines
 // (lines.go). A run that goes on after a stop first holds the earlier output against the input (resume.go). Every
-// figure of a card has its columns (figures.go); a test says when one is missing.
+// figure of a card has its columns (columns.go); a test says when one is missing.
 package batch
 
 import (
@@ -96,8 +96,8 @@ func open(in io.Reader, o *Options) (table, error) {
 	return newGrid(in, o)
 }
 
-// Run answers every row of in on out. The first bad row ends it with a *mistake.Error unless KeepGoing is set; the rows before
-// it are written. Once the batch has ended or was given up, Run no longer waits for its input.
+// Run answers every row of in on out. The first bad row ends it with a *mistake.Error unless KeepGoing is set; the rows
+// before it are written. Once the batch has ended or was given up, Run no longer waits for its input.
 func Run(ctx context.Context, in io.Reader, out io.Writer, o Options) (Tally, error) {
 	ctx, stop := context.WithCancel(ctx)
 	defer stop()

@@ -79,13 +79,12 @@ func firstLine(in *bufio.Reader) []byte {
 // separator is the sign between columns: a spreadsheet that writes decimal commas uses semicolons.
 func separator(text []byte) byte {
 	first, _, _ := bytes.Cut(text, []byte("\n"))
-	comma := byte(',')
-	for _, other := range [...]byte{';', '\t'} {
-		if bytes.IndexByte(first, other) >= 0 && bytes.IndexByte(first, ',') < 0 {
-			comma = other
+	for _, sign := range [...]byte{',', '\t', ';'} {
+		if bytes.IndexByte(first, sign) >= 0 {
+			return sign
 		}
 	}
-	return comma
+	return ','
 }
 
 // read takes the names of the columns.

@@ -115,5 +115,5 @@ func unchanged(file string, was os.FileInfo) error {
 		(failed != nil || left.Size() == 0) {
 		return nil
 	}
-	return errors.New("the book was written while it was read without locks: what was shown may be mixed: read it again")
+	return errors.New("the book was written while it was read without locks: read it again, old and new may be mixed")
 }

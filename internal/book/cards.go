@@ -5,6 +5,7 @@ import (
 	"encoding/csv"
 	"errors"
 	"io"
+	"slices"
 	"strings"
 
 	"brazebooth/internal/plain"
@@ -41,7 +42,11 @@ func cardRow(r *Revision, c *Card) []string {
 	row := []string{r.ID, r.At, plain.Cell(plain.Line(r.Who, 40)), plain.Cell(c.Name),
 		plain.Cell(strings.Join(c.Tags, " ")), plain.Cell(c.Note), plain.Cell(Summed(r)), plain.Cell(c.Card.Zone)}
 	for _, name := range cardFigures {
-		row = append(row, figureText(&c.Card, name))
+		text := ""
+		if i := slices.IndexFunc(c.Card.Figures, func(f Figure) bool { return f.Name == name }); i >= 0 {
+			text = short(c.Card.Figures[i].Value)
+		}
+		row = append(row, text)
 	}
 	return row
 }
@@ -97,13 +102,4 @@ func leavesOf(ctx context.Context, b Book, kind Kind, seen map[string]bool, visi
 		r.tame()
 		return visit(&r)
 	})
-}
-
-func figureText(k *Kept, name string) string {
-	for _, f := range k.Figures {
-		if f.Name == name {
-			return short(f.Value)
-		}
-	}
-	return ""
 }

@@ -108,55 +108,37 @@ var (
 	byID  = index{"id", "revisions_id"}
 )
 
-// indexed hands out what the indexes of revisions hold. A query ends at a page that it cannot read, so an index is
-// then read in pieces: the keys that begin with one digit, and of these again in pieces.
-func (s *store) indexed(ctx context.Context, add func(n int64, from index, key string)) error {
-	for _, from := range [...]index{byRev, byID} {
-		query := fmt.Sprintf("SELECT rowid, %s FROM revisions INDEXED BY %s WHERE %s >= $1 AND %s < $2", from.column,
-			from.name, from.column, from.column)
-		p := pieces{s: s, query: query, add: func(n int64, key string) { add(n, from, key) }, left: mostPieces}
-		if err := p.read(ctx, ""); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
 const (
 	smallest   = 4   // most digits that the keys of a piece begin with
 	mostPieces = 500 // failed pieces after which the rest is given up: dozens of pages are damaged, or the root
 )
 
-// pieces is an index that is read piece by piece.
-type pieces struct {
-	s     *store
-	query string
-	add   func(n int64, key string)
-	left  int
-}
-
-// read hands out the rows whose keys begin with some digits, a few perhaps twice; what cannot be read even in the
-// smallest pieces is skipped.
-func (p *pieces) read(ctx context.Context, begins string) error {
-	if p.left == 0 {
-		return nil
-	}
-	err := numbered(ctx, p.s.read, p.query, p.add, begins, begins+"g")
-	if ctx.Err() != nil {
-		return ctx.Err()
-	}
-	if err == nil {
-		return nil
-	}
-	if p.left--; len(begins) == smallest {
-		return nil
-	}
-	for _, digit := range "0123456789abcdef" {
-		if err := p.read(ctx, begins+string(digit)); err != nil {
-			return err
+// indexed hands out what the indexes of revisions hold, some of it perhaps twice. A query ends at a page that it cannot
+// read, so an index is then read in pieces: the keys that begin with one digit, and of these again in pieces. What
+// cannot be read even in the smallest pieces is skipped.
+func (s *store) indexed(ctx context.Context, add func(n int64, from index, key string)) error {
+	for _, from := range [...]index{byRev, byID} {
+		query := fmt.Sprintf("SELECT rowid, %[1]s FROM revisions INDEXED BY %[2]s WHERE %[1]s >= $1 AND %[1]s < $2",
+			from.column, from.name)
+		left := mostPieces
+		var read func(begins string)
+		read = func(begins string) {
+			if left == 0 || ctx.Err() != nil {
+				return
+			}
+			err := numbered(ctx, s.read, query, func(n int64, key string) { add(n, from, key) }, begins, begins+"g")
+			if err == nil {
+				return
+			}
+			if left--; len(begins) < smallest {
+				for _, digit := range "0123456789abcdef" {
+					read(begins + string(digit))
+				}
+			}
 		}
+		read("")
 	}
-	return nil
+	return ctx.Err()
 }
 
 // tell says which revisions of which records the unreadable rows are, as far as the indexes still know.

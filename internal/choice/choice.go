@@ -19,7 +19,7 @@ type Choice struct {
 	Ask     string         // the question; "" where the usage asks
 	Usage   string         // what it is and what may be typed
 	Without string         // what a card takes where it is not given, "" for what its assumptions say
-	Also    []string       // what else a hand calls it
+	Also    []string       // what else people call it
 	Figure  string         // the figure of a card or a procedure that it is, "" for none
 	Hand    bool           // changed from one test bead to the next
 	Same    string         // what following the first member means, "" where there is nothing to follow
@@ -28,9 +28,9 @@ type Choice struct {
 
 	values
 	label string     // on the screens, where that is not the name
-	step  [2]float64 // one turn of a setting in metric and in inch units, in Unit; 0 for no setting
+	step  [2]float64 // of a setting in metric and in inch units, in Unit; 0 for no setting
 
-	shown func(*calc.Card, quantity.System) string // in words, where the id is not what a hand reads
+	shown func(*calc.Card, quantity.System) string // in words, where people would not read the id
 }
 
 var all = slices.Concat(onCard[:], onPages[:])
@@ -63,8 +63,7 @@ func Named(names ...string) []*Choice {
 	return list
 }
 
-// Called returns the choice that a hand calls so, by any of its names, with blanks, dashes or underscores in it; nil
-// for none.
+// Called returns the choice with this name, label or figure, with blanks, dashes or underscores in it; nil for none.
 func Called(text string) *Choice {
 	key := words(text)
 	for i := range all {
@@ -94,10 +93,10 @@ func Path(j *calc.Job) []*Choice {
 	return Named(names...)
 }
 
-// settings are the choices that a hand sets or holds while it welds, in the order of the card.
+// settings are what a welder sets or holds, in the order of the card.
 var settings = [...]string{"feed", "volts", "travel", "arc-on", "arc-off", "spot-step", "flow", "stickout"}
 
-// Settings are the choices that a hand sets or holds while it welds, in the order of the card.
+// Settings are the choices that a welder sets or holds, in the order of the card.
 func Settings() []*Choice { return Named(settings[:]...) }
 
 // SettingOf returns the setting that a figure of a card is, nil for a figure that follows from others.

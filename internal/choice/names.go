@@ -10,7 +10,7 @@ import (
 	"brazebooth/tables"
 )
 
-// listed are the rows of a table. find takes what a hand calls one, and ids.
+// listed are the rows of a table. find takes the names that people use, and ids.
 func listed[T any](all func() []T, find func(string) (T, error), row func(*T) Row,
 	reasons func(*T, quantity.System) []Reason) values {
 	return values{
@@ -106,7 +106,7 @@ func options(find func(string) (tables.Option, error), all func() []tables.Optio
 	}, nil)
 }
 
-// modes are options of which each says whether it has a good setting for the sheet at hand: that is computed and not
+// modes are options of which each says whether it has a good setting for the present sheet: that is computed and not
 // looked up.
 var modes = func() values {
 	v := options(tables.FindMode, tables.Modes)

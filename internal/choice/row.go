@@ -12,12 +12,12 @@ import (
 // Row is one value that a choice may have.
 type Row struct {
 	ID   string // what Set takes for it
-	Name string // as a hand says it
+	Name string // as people say it
 	Fact string // its one figure, short
 	Line string // what it means, one plain sentence
 	More string // what else there is to say of it
 	Also string // lower-case words that it answers to besides name and line
-	Tip  string // a few words behind the id on a command line, "" for none
+	Tip  string // a few words after the id on a command line, "" for none
 	said string // the sentence where it is heard and not seen, "" for Line
 }
 
@@ -32,7 +32,8 @@ func (r *Row) Said() string {
 // Same is the id of following the first member.
 const Same = "same"
 
-// Present is what the values of a choice go by: the card at hand. The zero Present is a command line's, which has none.
+// Present is what the values of a choice depend on: the present card. The zero Present is a command line's, which has
+// no card.
 type Present struct {
 	Card  *calc.Card
 	Job   calc.Job // that another choice would be put on
@@ -42,7 +43,7 @@ type Present struct {
 
 // values are what a choice may be.
 type values struct {
-	Find  func(string) (string, error)        // the id that a hand means; nil for sizes
+	Find  func(string) (string, error)        // the id of a name; nil for sizes
 	Typed func(*Present, string) (Row, error) // the row of a size that was typed; nil where no size has a name
 	About func(*Present) string               // what holds for all rows; nil for nothing
 

@@ -65,7 +65,7 @@ func typedSheet(text string, sys tables.GaugeSystem) (Row, error) {
 	in, ok := tables.GaugeThickness(size.Gauge, sys)
 	if !ok {
 		return Row{}, mistake.New(fmt.Sprintf("%s has no %d gauge", sheetOf(sys), size.Gauge),
-			"type 8 to 30, or the thickness as .060 or 1.5mm")
+			"type 8 to 30, or the thickness, such as .060 or 1.5mm")
 	}
 	return gaugeRow(size.Gauge, in, sys), nil
 }
@@ -85,8 +85,7 @@ func sheetText(gauge int, mm calc.Opt, sys quantity.System) string {
 	return strconv.Itoa(gauge) + " ga"
 }
 
-// bothWays is a thickness in millimetres and in inches without the leading nought, as a mill tag has it: hands use
-// either.
+// bothWays is a thickness in millimetres and in inches without the leading zero, as on a mill tag: people use either.
 func bothWays(in float64) string {
 	return fmt.Sprintf("%5.2f mm  %s in", in*quantity.MMPerInch, strings.TrimPrefix(fmt.Sprintf("%.4f", in), "0"))
 }
@@ -183,7 +182,7 @@ func wireID(mm float64) string {
 	return sizeID(mm)
 }
 
-// shownWire is the size as it stands on the spool, or in the units of the card.
+// shownWire is the size as printed on the spool, or in the units of the card.
 func shownWire(c *calc.Card, sys quantity.System) string {
 	if w, ok := tables.WireNear(c.Used.Wire.V); ok {
 		return w.ID

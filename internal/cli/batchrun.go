@@ -39,7 +39,7 @@ func (r *rowCards) solve(ctx context.Context, job calc.Job, source string) (calc
 	return calc.Answer(ctx, job, nil)
 }
 
-// taught is a row's job with what its power source taught. A power source that stands in the settings and cannot be
+// taught is a row's job with what its power source taught. A power source from the settings that cannot be
 // read is left out, which is said once: it is not what was asked for now.
 func (r *rowCards) taught(ctx context.Context, job calc.Job, source string) (calc.Job, error) {
 	if source != "" {

@@ -2,7 +2,6 @@ package cli
 
 import (
 	"context"
-	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -203,15 +202,6 @@ func (d *Deps) list(cmd *cobra.Command, q book.Query) error {
 
 // notNull is a list that JSON writes as one also where it is empty.
 func notNull[T any](list []T) []T { return append([]T{}, list...) }
-
-// kindOf reads --kind; nothing is every kind.
-func kindOf(cmd *cobra.Command) (book.Kind, error) {
-	text := flagText(cmd, "kind")
-	if k := book.Kind(strings.ToLower(text)); text == "" || slices.Contains(book.Kinds[:], k) {
-		return k, nil
-	}
-	return "", wrong("--kind: there is no kind "+quote(text), "type "+kindUsage)
-}
 
 // place is the book that is meant.
 func (d *Deps) place(cmd *cobra.Command) (string, error) {

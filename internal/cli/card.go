@@ -2,7 +2,6 @@ package cli
 
 import (
 	"context"
-	"fmt"
 
 	"github.com/spf13/cobra"
 
@@ -84,8 +83,7 @@ func (d *Deps) showWhole(cmd *cobra.Command, card *calc.Card) error {
 
 // solve is the card of a job; a timed arc's times come from following its heat.
 func (d *Deps) solve(ctx context.Context, job calc.Job) (calc.Card, error) {
-	card, err := calc.Answer(ctx, job, d.progress())
-	return card, cancelled(ctx, err)
+	return calc.Answer(ctx, job, d.progress())
 }
 
 // bindAnswer adds the flags that say how an answer is wanted; schema is the file that describes its JSON.
@@ -141,14 +139,6 @@ func (d *Deps) progress() func(float64) {
 			d.note("\r     \r")
 		}
 	}
-}
-
-// cancelled says plainly that an answer was given up.
-func cancelled(ctx context.Context, err error) error {
-	if err != nil && ctx.Err() != nil {
-		return fmt.Errorf("cancelled: %w", err)
-	}
-	return err
 }
 
 func (d *Deps) wireCommand() *cobra.Command {

@@ -74,7 +74,7 @@ func teach(cmd *cobra.Command, words, flags map[string]completer) {
 	})
 }
 
-// wordCompleters complete what stands behind a command.
+// wordCompleters complete what follows a command.
 func (d *Deps) wordCompleters() map[string]completer {
 	card, record := d.kept("card", false), d.kept("", false)
 	list := map[string]completer{

@@ -186,10 +186,9 @@ var tolerant = [...]string{"config", "doctor", "version", "help", "completion"}
 func (d *Deps) settle(cmd *cobra.Command) error {
 	s, err := config.Load(d.Config, d.Env)
 	if err != nil {
-		for c := cmd; c != nil; c = c.Parent() {
-			if slices.Contains(tolerant[:], c.Name()) {
-				return nil
-			}
+		_, path, _ := strings.Cut(cmd.CommandPath(), " ")
+		if name, _, _ := strings.Cut(path, " "); slices.Contains(tolerant[:], name) {
+			return nil
 		}
 		return err
 	}

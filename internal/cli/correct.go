@@ -46,7 +46,7 @@ earlier bead with the last one's own setting says that the cure did not help: th
 			last := correct.Try{Job: job, Seen: tables.SightsSaid(flagText(cmd, "seen"))}
 			p, err := correct.Next(cmd.Context(), append(tries, last))
 			if err != nil {
-				return cancelled(cmd.Context(), err)
+				return err
 			}
 			return d.finding(cmd, report.Page(&p, openFlags(&p)))
 		},

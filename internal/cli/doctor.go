@@ -25,7 +25,7 @@ type Terminal struct {
 	LeastHeight   int
 }
 
-// state is how a thing stands.
+// state is the state of what was looked at.
 type state string
 
 const (

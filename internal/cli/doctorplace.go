@@ -16,7 +16,7 @@ import (
 	"brazebooth/internal/book"
 )
 
-// A book's server that does not answer by then is away.
+// A book's server that does not answer within this time is away.
 const lookWithin = 5 * time.Second
 
 func (d *Deps) lookTerminal(f *findings) {

@@ -11,7 +11,7 @@ import (
 
 var unitsUsage = near.Or(settingValues("units"))
 
-// flagText is what stands behind a command's flag, "" where it has no flag of this name.
+// flagText is the value of a command's flag, "" where it has no flag of this name.
 func flagText(cmd *cobra.Command, name string) string {
 	if f := cmd.Flags().Lookup(name); f != nil {
 		return f.Value.String()

@@ -245,7 +245,7 @@ func programPage(root *cobra.Command) string {
 	r.macro("SH", "OPTIONS")
 	r.flags(root)
 	r.macro("SH", "ENVIRONMENT AND SETTINGS")
-	r.text("A flag rules over the environment, that over the file config.toml in the folder for settings, that over the default.\n\n" + keysText())
+	r.text("A flag overrides the environment, the environment the file config.toml in the folder for settings, and the file the default.\n\n" + keysText())
 	r.macro("SH", "FILES")
 	r.text("The settings lie in brazebooth/config.toml below XDG_CONFIG_HOME, the book in brazebooth/book.db below XDG_DATA_HOME, or where\nother systems keep such files; brazebooth doctor tells.")
 	r.macro("SH", "EXIT STATUS")

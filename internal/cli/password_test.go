@@ -113,7 +113,7 @@ func TestAddressesKeepTheirPassword(t *testing.T) {
 			if line == "doctor" {
 				want = 1
 			}
-			if got := (door{args: args}).through(t); got.code != want || !strings.Contains(got.out+got.err, "this is no address of a PostgreSQL book") || !strings.Contains(got.out+got.err, "type postgres://user@host/database") {
+			if got := (door{args: args}).through(t); got.code != want || !strings.Contains(got.out+got.err, "this is neither the address of a PostgreSQL book") || !strings.Contains(got.out+got.err, "type postgres://user@host/database") {
 				t.Errorf("%q: code %d, %s%s", args, got.code, got.out, got.err)
 			}
 		}

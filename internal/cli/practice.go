@@ -64,7 +64,7 @@ func (d *Deps) practise(cmd *cobra.Command, tried []string) error {
 	}
 	booth, err := boothOf(cmd)
 	if err != nil {
-		return cancelled(ctx, err)
+		return err
 	}
 	settings, laid, err := settingsTried(cmd, booth.Start, tried)
 	if err != nil {
@@ -72,20 +72,21 @@ func (d *Deps) practise(cmd *cobra.Command, tried []string) error {
 	}
 	p, err := lay(ctx, booth, settings)
 	if err != nil {
-		return cancelled(ctx, err)
+		return err
 	}
 	if keep && !laid {
 		return wrong("--keep of a job without a bead of yours", "give a setting, such as --travel 9")
 	}
 	if flagOn(cmd, "solution") || laid && p.Beads[len(p.Beads)-1].Verdict == practice.BeadGood {
 		if err := solve(ctx, p); err != nil {
-			return cancelled(ctx, err)
+			return err
 		}
 	}
-	if err := d.showPractice(cmd, p, report.Options{Units: sys, Comma: d.comma}); err != nil || !keep {
-		return err
+	err = d.showPractice(cmd, p, report.Options{Units: sys, Comma: d.comma})
+	if err == nil && keep {
+		err = d.keepPractice(cmd, p)
 	}
-	return d.keepPractice(cmd, p)
+	return err
 }
 
 // boothOf reads level and seed.
@@ -205,7 +206,7 @@ func (d *Deps) keepPractice(cmd *cobra.Command, p *report.Practice) error {
 		if run == nil {
 			own, err := p.Job.Par(ctx)
 			if err != nil {
-				return shop.Done{}, cancelled(ctx, err)
+				return shop.Done{}, err
 			}
 			run = &own
 		}

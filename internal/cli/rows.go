@@ -33,8 +33,8 @@ func writeRow(b *strings.Builder, row reflect.Value) {
 	b.WriteByte('\n')
 }
 
-// eachField visits a row's fields under their JSON names. A figure that a row embeds is its value, an
-// origin its source.
+// eachField visits a row's fields under their JSON names. A figure that a row embeds is its value, an origin its
+// source.
 func eachField(row reflect.Value, visit func(name string, v reflect.Value)) {
 	for i := range row.NumField() {
 		f := row.Type().Field(i)
@@ -70,10 +70,9 @@ func fieldText(v reflect.Value) string {
 		return "no"
 	case float64:
 		return number(x)
-	case int:
-		return strconv.Itoa(x)
+	default:
+		return fmt.Sprint(x)
 	}
-	return v.String()
 }
 
 func datumText(d tables.Datum) string {
@@ -88,15 +87,12 @@ func datumText(d tables.Datum) string {
 }
 
 func limitsText(limits []tables.Limit) string {
-	parts := make([]string, 0, len(limits))
-	for _, l := range limits {
+	return strings.Join(column(limits, func(l *tables.Limit) string {
 		if l.Min == 0 {
-			parts = append(parts, l.Element+" at most "+number(l.Max))
-		} else {
-			parts = append(parts, l.Element+" "+number(l.Min)+" to "+number(l.Max))
+			return l.Element + " at most " + number(l.Max)
 		}
-	}
-	return strings.Join(parts, ", ") + " %"
+		return l.Element + " " + number(l.Min) + " to " + number(l.Max)
+	}), ", ") + " %"
 }
 
 func number(v float64) string { return strconv.FormatFloat(v, 'g', 6, 64) }

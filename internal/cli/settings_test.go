@@ -9,7 +9,7 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// What is set reaches the screens; a flag rules over it.
+// What is set reaches the screens; a flag overrides it.
 func TestSettingsReachTheScreens(t *testing.T) {
 	env := map[string]string{"BRAZEBOOTH_UNITS": "inch", "BRAZEBOOTH_DECIMAL": "comma", "BRAZEBOOTH_THEME": "contrast", "BRAZEBOOTH_BOOK": "/shop/book.db", "BRAZEBOOTH_NAME": "Ada"}
 	want := ScreenOptions{Units: quantity.Inch, Book: "/shop/book.db", Theme: "contrast", Who: "Ada", Comma: true}

@@ -27,7 +27,7 @@ type build struct {
 // itself.
 var commit string
 
-// thisBuild is what the program carries of its own making.
+// thisBuild is what the program knows of its own build.
 func thisBuild() build {
 	b := build{Schema: 1, Version: Version, Go: runtime.Version(), OS: runtime.GOOS, Arch: runtime.GOARCH,
 		Commit: commit, Settings: map[string]string{}}

@@ -72,7 +72,7 @@ const (
 	itsText = `("(?:\\.|[^"\\\n])*"|'[^'\n]*'|[^#\s](?:[^#\r\n]*[^#\s])?|)`
 )
 
-// edit changes one line among the keys above the first table. The comment behind a value stays. A new key goes after the
+// edit changes one line among the keys above the first table. The comment after a value stays. A new key goes after the
 // last key, or after the comment that heads the file, or to its top.
 func edit(text, name string, value *string) string {
 	keys, tables := text, ""

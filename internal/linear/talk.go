@@ -131,7 +131,7 @@ func (t *talk) setUnits(name string) {
 	case name == "":
 		sys = t.units.Next()
 	case !ok:
-		t.refuse("no units are called "+quoted(name), "type units metric, units inch or units both")
+		t.refuse("there are no units "+quoted(name), "type units metric, units inch or units both")
 		return
 	}
 	t.units = sys

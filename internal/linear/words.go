@@ -20,7 +20,7 @@ func (t *talk) words(word string) {
 	}
 	w, ok := tables.FindTerm(word)
 	if !ok {
-		t.refuse("no word is "+quoted(word), "words alone lists them all")
+		t.refuse("there is no word "+quoted(word), "words alone lists them all")
 		return
 	}
 	t.voice.say(first(w.Word), ". ", sentence(w.Says))

@@ -14,7 +14,7 @@ type Error struct {
 	Cause error  // what it comes of; nil where that is the typed text alone
 }
 
-// Error says what is wrong, behind the choice's name where there is one.
+// Error says what is wrong, after the choice's name where there is one.
 func (e *Error) Error() string {
 	if e.Field == "" {
 		return e.What
@@ -38,7 +38,7 @@ func Of(err error) *Error {
 	return e
 }
 
-// Within puts the place where it was typed before a mistake, as a flag or a file; that place stands for the choice. Any
+// Within puts the place where it was typed, such as a flag or a file, before a mistake and instead of the choice. Any
 // other error comes back as it is.
 func Within(place string, err error) error {
 	e := Of(err)

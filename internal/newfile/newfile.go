@@ -1,5 +1,6 @@
-// Package newfile makes files that are whole: a full disk or a stop leaves nothing half written. A file is written under a
-// temporary name beside its place and gets its own name when it is done. No existing file is overwritten, but by Replace.
+// Package newfile makes files that are whole: a full disk or a stop leaves nothing half written. A file is written
+// under a temporary name beside its place and gets its own name when it is done. No existing file is overwritten, but
+// by Replace.
 package newfile
 
 import (
@@ -64,8 +65,8 @@ func fill(temp string, mode fs.FileMode, write func(io.Writer) error) error {
 	return errors.Join(f.Sync(), f.Close())
 }
 
-// Replace puts a text in the place of a file, which need not be there; an old one keeps its mode. A link stays a link: the
-// file that it leads to is replaced.
+// Replace puts a text in the place of a file, which need not be there; an old one keeps its mode. A link stays a link:
+// the file that it leads to is replaced.
 func Replace(name string, mode fs.FileMode, text []byte) error {
 	if real, err := filepath.EvalSymlinks(name); err == nil {
 		name = real

@@ -15,7 +15,7 @@ const running = "=+-@|%＝＋－＠｜％﹦﹢﹣﹫﹪−"
 
 // Cell makes a text harmless in a spreadsheet, whichever of comma, semicolon, tab and line break splits the cells
 // there, with quotes or without. A piece between such signs that a program would run as a formula gets an apostrophe
-// before it. So does a piece that already begins with an apostrophe, so that Uncell can tell. A formula behind
+// before it. So does a piece that already begins with an apostrophe, so that Uncell can tell. A formula after
 // blanks, quotes or invisible signs is found too, since an import may strip these.
 func Cell(s string) string {
 	return pieces(s, func(b *strings.Builder, rest string, first bool) string {

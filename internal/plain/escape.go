@@ -4,7 +4,7 @@ import "strings"
 
 // sequence returns how many bytes at the start of s are a control sequence (ECMA-48), 0 where none begins
 // there: an escape or its one-character form from the C1 set, and what belongs to it. A sequence that is cut
-// off ends where it stops making sense, so that the text behind it survives.
+// off ends where it stops making sense, so that the text after it survives.
 func sequence(s string) int {
 	switch {
 	case strings.HasPrefix(s, "\x1b"):

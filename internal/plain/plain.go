@@ -88,9 +88,9 @@ func Cut(s string, limit int) string {
 	return ansi.TruncateWc(s, limit, gone)
 }
 
-// Width returns the terminal cells that a text takes which Line has cleaned, as the screens' library counts them where a
-// terminal does not ask for anything else: none for a combining mark, two for wide East Asian characters and emoji, one for
-// the rest.
+// Width returns the terminal cells that a text takes which Line has cleaned, as the screens' library counts them where
+// a terminal does not ask for anything else: none for a combining mark, two for wide East Asian characters and emoji,
+// one for the rest.
 func Width(s string) int {
 	if printable(s) {
 		return len(s)

@@ -7,9 +7,9 @@ import (
 	"path/filepath"
 )
 
-// firstWalk reports whether the walk for newcomers is due: nothing of this program lies here yet, neither a book nor the mark
-// that the walk was shown. The mark is made at once, so that the walk comes unasked once at most, however it ends; where it
-// cannot be made the walk is left out.
+// firstWalk reports whether the walk for newcomers is due: nothing of this program lies here yet, neither a book nor
+// the mark that the walk was shown. The mark is made at once, so that the walk comes unasked once at most, however it
+// ends; where it cannot be made the walk is left out.
 func firstWalk(book string) bool {
 	mark := inState("walked")
 	if mark == "" || book != "" && !absent(book) || os.MkdirAll(filepath.Dir(mark), 0o700) != nil {

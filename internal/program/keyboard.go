@@ -4,13 +4,14 @@ import (
 	"bytes"
 	"io"
 	"os"
+	"slices"
 	"time"
 )
 
-// keyboard is the terminal's input for the screens. Between the two marks of a paste the reader of keys takes everything for
-// text, so that after a paste whose end never came no key would do anything, not even ctrl+c. One that comes by itself, a while
-// after all else, was pressed and not pasted: it ends such a paste. A ctrl+c in the middle of a paste is text, lest what is
-// pasted end the program and the rest of it run in the shell.
+// keyboard is the terminal's input for the screens. Between the two marks of a paste the reader of keys takes
+// everything for text, so that after a paste whose end never came no key would do anything, not even ctrl+c. One that
+// comes by itself, a while after all else, was pressed and not pasted: it ends such a paste. A ctrl+c in the middle of
+// a paste is text, lest what is pasted end the program and the rest of it run in the shell.
 type keyboard struct {
 	*os.File
 	follow pasteMarks
@@ -39,7 +40,7 @@ var (
 	pasteBegins = []byte("\x1b[200~")
 	pasteEnds   = []byte("\x1b[201~")
 	// stopKeys are the ways in which terminals send ctrl+c: as a byte, or as a number with its shift keys.
-	stopKeys = [][]byte{[]byte("\x03"), []byte("\x1b[99;5u"), []byte("\x1b[27;5;99~")}
+	stopKeys = []string{"\x03", "\x1b[99;5u", "\x1b[27;5;99~"}
 )
 
 // pasteMarks follows whether a paste is open.
@@ -48,10 +49,10 @@ type pasteMarks struct {
 	tail []byte // of what came before: a mark may come in pieces
 }
 
-// pass looks at the n bytes that were read into p and returns how many there are then: more where the end of a paste was put
-// before a ctrl+c that came alone.
+// pass looks at the n bytes that were read into p and returns how many there are then: more where the end of a paste
+// was put before a ctrl+c that came alone.
 func (m *pasteMarks) pass(p []byte, n int, late bool) int {
-	if m.open && late && isStop(p[:n]) && n+len(pasteEnds) <= len(p) {
+	if m.open && late && slices.Contains(stopKeys, string(p[:n])) && n+len(pasteEnds) <= len(p) {
 		copy(p[len(pasteEnds):], p[:n])
 		copy(p, pasteEnds)
 		m.open, m.tail = false, m.tail[:0]
@@ -67,13 +68,4 @@ func (m *pasteMarks) pass(p []byte, n int, late bool) int {
 	}
 	m.tail = append(m.tail[:0], seen[max(0, len(seen)-len(pasteEnds)+1):]...)
 	return n
-}
-
-func isStop(key []byte) bool {
-	for _, s := range stopKeys {
-		if bytes.Equal(key, s) {
-			return true
-		}
-	}
-	return false
 }

@@ -9,8 +9,8 @@ import (
 	"github.com/adrg/xdg"
 )
 
-// inData names a file in the user's folder for a program's data: book.db is their own book, offline.db takes what a book's
-// server cannot while it is away.
+// inData names a file in the user's folder for a program's data: book.db is their own book, offline.db takes what a
+// book's server cannot while it is away.
 func inData(name string) string { return inFolder("XDG_DATA_HOME", xdg.DataHome, name) }
 
 // inState names a file in the user's folder for what a program remembers.
@@ -19,8 +19,8 @@ func inState(name string) string { return inFolder("XDG_STATE_HOME", xdg.StateHo
 // configFile holds the user's settings.
 func configFile() string { return inFolder("XDG_CONFIG_HOME", xdg.ConfigHome, "config.toml") }
 
-// inFolder names a file of this program in one of the user's folders, "" where there is no such folder: the library takes the
-// root folder for the home of who has none.
+// inFolder names a file of this program in one of the user's folders, "" where there is no such folder: the library
+// takes the root folder for the home of who has none.
 func inFolder(variable, folder, name string) string {
 	if folder == "" || !filepath.IsAbs(os.Getenv(variable)) && homeless() {
 		return ""
@@ -28,8 +28,8 @@ func inFolder(variable, folder, name string) string {
 	return filepath.Join(folder, "brazebooth", name)
 }
 
-// homeless reports a user without a folder of their own: HOME is not set, is the root folder, or is not there. Windows has
-// other ways to tell.
+// homeless reports a user without a folder of their own: HOME is not set, is the root folder, or is not there. Windows
+// has other ways to tell.
 func homeless() bool {
 	if runtime.GOOS == "windows" {
 		return false

@@ -19,8 +19,9 @@ import (
 
 // Run is the whole program; it returns its exit code.
 func Run(ctx context.Context, args []string) int {
-	d := cli.Deps{In: os.Stdin, Out: os.Stdout, Serve: serve.Bind(serving()), Err: os.Stderr, Example: tui.ExampleJob(), Title: tui.ExampleTitle,
-		Patient: term.IsTerminal(os.Stderr.Fd()), Book: inData("book.db"), Beside: inData("offline.db"), Who: shortName(), Where: hostName(),
+	d := cli.Deps{In: os.Stdin, Out: os.Stdout, Serve: serve.Bind(serving()), Err: os.Stderr,
+		Example: tui.ExampleJob(), Title: tui.ExampleTitle, Patient: term.IsTerminal(os.Stderr.Fd()),
+		Book: inData("book.db"), Beside: inData("offline.db"), Who: shortName(), Where: hostName(),
 		Config: configFile(), Env: os.Getenv, Terminal: terminalHere, HostKey: inData(serve.HostKeyFile)}
 	d.RunPlain = func(ctx context.Context, given cli.ScreenOptions) error {
 		return questions(ctx, given, shopAt(given.Book, given.Who, hostName()), os.Stdin, os.Stdout)
@@ -49,7 +50,8 @@ func shopAt(where, who, from string) *shop.Shop {
 	if where == "" {
 		return nil
 	}
-	return &shop.Shop{Where: where, Beside: inData("offline.db"), Author: book.Author{Who: who, Where: from, Program: cli.Version}}
+	return &shop.Shop{Where: where, Beside: inData("offline.db"),
+		Author: book.Author{Who: who, Where: from, Program: cli.Version}}
 }
 
 func screens(ctx context.Context, given cli.ScreenOptions) error {

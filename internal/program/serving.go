@@ -15,17 +15,20 @@ import (
 
 // serving is what the server is given of the program.
 func serving() serve.Deps {
-	return serve.Deps{Command: guestCommand, Keeper: guestKeeper, Screens: guestScreens, NameOf: cli.NameOf, Place: shop.PlaceError, PartOf: book.IsPart, Healthy: readable, Getenv: os.Getenv,
-		Err: os.Stderr, Config: configFile(), Data: inData("")}
+	return serve.Deps{Command: guestCommand, Keeper: guestKeeper, Screens: guestScreens, NameOf: cli.NameOf,
+		Place: shop.PlaceError, PartOf: book.IsPart, Healthy: readable, Getenv: os.Getenv, Err: os.Stderr,
+		Config: configFile(), Data: inData("")}
 }
 
 // guestCommand is the command tree of one guest: the same answers, no files of this machine, no other book.
-func guestCommand(ctx context.Context, g serve.Guest, where string, args []string, in io.Reader, out, errOut io.Writer) int {
+func guestCommand(ctx context.Context, g serve.Guest, where string, args []string, in io.Reader,
+	out, errOut io.Writer) int {
 	ask := func(ctx context.Context, given cli.ScreenOptions) error {
 		return questions(ctx, given, guestShop(g, given.Book), in, out)
 	}
-	return cli.Run(ctx, args, cli.Deps{In: in, Out: out, Err: errOut, Remote: true, Fault: g.Fault, LookOnly: !g.Writer, RunPlain: ask,
-		Example: tui.ExampleJob(), Title: tui.ExampleTitle, Book: where, Beside: inData("offline.db"), Who: g.Name, Where: g.From})
+	return cli.Run(ctx, args, cli.Deps{In: in, Out: out, Err: errOut, Remote: true, Fault: g.Fault,
+		LookOnly: !g.Writer, RunPlain: ask, Example: tui.ExampleJob(), Title: tui.ExampleTitle,
+		Book: where, Beside: inData("offline.db"), Who: g.Name, Where: g.From})
 }
 
 // guestScreens is the look that a guest asks the screens for.

@@ -48,7 +48,7 @@ func begins(text string, i int) bool {
 // spools are the usual wire diameters as stamped on spools, inches.
 const spools = " .020 .025 .030 .035 .040 .045 .052 "
 
-// stamped reports whether a number is a wire as its spool is stamped; an end of a range is no wire.
+// stamped reports whether a number is a wire as its spool is stamped; an end of a range is not a wire.
 func stamped(text string, from, to int) bool {
 	return strings.Contains(spools, " "+text[from:to]+" ") && !strings.HasSuffix(text[:from], "–") &&
 		!strings.HasPrefix(text[to:], "–")

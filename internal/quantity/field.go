@@ -47,16 +47,17 @@ type bare struct {
 
 // specs is data only, so that it costs nothing when the program starts.
 var specs = [fields]spec{
-	FieldSize: {what: "a thickness", units: lengths, bare: bare{0.25, "in", "mm", "in"}, low: 0.05, high: 150, shown: "mm",
-		hint: "type 16ga, .060 or 1.5mm", rule: "a whole number from 7 to 30 is a gauge, under 0.25 inches, else mm"},
-	FieldWire: {what: "a wire size", units: lengths, bare: bare{0.25, "in", "mm", "in"}, low: 0.4, high: 3.2, shown: "mm",
-		hint: "type .035, 1/16 or 0.9mm", rule: "a bare number under 0.25 is inches, else mm"},
+	FieldSize: {what: "a thickness", units: lengths, bare: bare{0.25, "in", "mm", "in"}, low: 0.05, high: 150,
+		shown: "mm", hint: "type 16ga, .060 or 1.5mm",
+		rule: "a whole number from 7 to 30 is a gauge, under 0.25 inches, else mm"},
+	FieldWire: {what: "a wire size", units: lengths, bare: bare{0.25, "in", "mm", "in"}, low: 0.4, high: 3.2,
+		shown: "mm", hint: "type .035, 1/16 or 0.9mm", rule: "a bare number under 0.25 is inches, else mm"},
 	FieldGap: {what: "a gap", units: lengths, bare: bare{0.25, "in", "mm", "in"}, low: 0, high: 25, shown: "mm",
 		hint: "type 0, 1.5mm or 1/16in", rule: "a bare number under 0.25 is inches, else mm"},
 	FieldStickOut: {what: "a stick-out", units: lengths, bare: bare{2, "in", "mm", "in"}, low: 3, high: 50, shown: "mm",
 		hint: "type 12mm or 1/2in", rule: "a bare number under 2 is inches, else mm"},
-	FieldLength: {what: "a length", units: lengths, bare: bare{from: "mm", fraction: "in"}, low: 0, high: 1e5, shown: "m",
-		hint: "type 300mm, 12in or 1.5m", rule: "a bare number is mm, a fraction inches"},
+	FieldLength: {what: "a length", units: lengths, bare: bare{from: "mm", fraction: "in"}, low: 0, high: 1e5,
+		shown: "m", hint: "type 300mm, 12in or 1.5m", rule: "a bare number is mm, a fraction inches"},
 	FieldOffset: {what: "an offset", units: lengths, bare: bare{from: "mm", fraction: "in"}, low: -25, high: 25,
 		shown: "mm", signed: true,
 		hint: "type 0.5mm, -1/32in or 0", rule: "a bare number is mm, a fraction inches; minus is the other way"},

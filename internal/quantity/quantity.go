@@ -32,10 +32,10 @@ const (
 // Systems are the systems in the order in which one key goes through them.
 var Systems = [...]System{Metric, Inch, Both}
 
-// Next is the system behind this one; metric behind the last and behind none.
+// Next is the system after this one; metric after the last and after none.
 func (s System) Next() System { return Systems[(slices.Index(Systems[:], s)+1)%len(Systems)] }
 
-// FindSystem is the system that a hand names; false for a name of none.
+// FindSystem is the system of a name; false for a name of none.
 func FindSystem(name string) (System, bool) {
 	sys := System(strings.ToLower(name))
 	if sys == "imperial" || sys == "us" {

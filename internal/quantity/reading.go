@@ -47,7 +47,7 @@ func Reading(f Field, text string, sys System) string {
 	if !ok || !sp.holds(v) {
 		return ""
 	}
-	typed := strings.TrimSpace(text) // marks and digits only, otherwise it would be no number
+	typed := strings.TrimSpace(text) // marks and digits only, otherwise it would not be a number
 	if len(typed) > 12 {
 		typed = exactly(s.v)
 	}

@@ -84,7 +84,7 @@ func hasPower(s string) bool {
 }
 
 // grouping reports whether a number's only comma may mark thousands: one to three digits before it, the
-// first not 0, and exactly three behind.
+// first not 0, and exactly three after it.
 func grouping(s string) bool {
 	s = marks(s)
 	comma := strings.IndexByte(s, ',')

@@ -123,7 +123,7 @@ func Band(v, low, high float64, unit string, sys System) (value, band string) {
 	return value, from + "–" + to
 }
 
-// Ends prints a value and the two ends of its band without the unit, with the decimals that the band deserves: two
+// Ends prints a value and the two ends of its band without the unit, with the decimals that the band allows: two
 // significant figures of its half-width. Where low equals high the value alone decides.
 func Ends(v, low, high float64, unit string, sys System) (value, from, to string) {
 	w := look(unit)

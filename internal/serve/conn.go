@@ -49,7 +49,9 @@ func (s *server) connect(ctx ssh.Context, conn net.Conn) net.Conn {
 	if err := unnamed(conn); err != nil {
 		s.gate.free("")
 		s.meters.refused("no client named").Inc()
-		s.knocks.Do(func() { s.log.Info("a balancer's connection names no client", "from", address, "why", err.Error()) })
+		s.knocks.Do(func() {
+			s.log.Info("a balancer's connection names no client", "from", address, "why", err.Error())
+		})
 		return nil
 	}
 	if !s.gate.give(placeOf(address)) {

@@ -15,7 +15,8 @@ func algorithms(tries int) *gossh.ServerConfig {
 	c := &gossh.ServerConfig{
 		MaxAuthTries: tries,
 		PublicKeyAuthAlgorithms: []string{gossh.KeyAlgoED25519, gossh.KeyAlgoSKED25519, gossh.KeyAlgoSKECDSA256,
-			gossh.KeyAlgoECDSA256, gossh.KeyAlgoECDSA384, gossh.KeyAlgoECDSA521, gossh.KeyAlgoRSASHA512, gossh.KeyAlgoRSASHA256},
+			gossh.KeyAlgoECDSA256, gossh.KeyAlgoECDSA384, gossh.KeyAlgoECDSA521,
+			gossh.KeyAlgoRSASHA512, gossh.KeyAlgoRSASHA256},
 	}
 	c.KeyExchanges = []string{gossh.KeyExchangeMLKEM768X25519, gossh.KeyExchangeCurve25519}
 	c.Ciphers = []string{gossh.CipherChaCha20Poly1305, gossh.CipherAES256GCM, gossh.CipherAES128GCM}

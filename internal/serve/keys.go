@@ -3,6 +3,7 @@ package serve
 import (
 	"bufio"
 	"bytes"
+	"cmp"
 	"crypto/rsa"
 	"errors"
 	"fmt"
@@ -50,7 +51,7 @@ type keyring struct {
 }
 
 func newKeyring(s *Settings, log *slog.Logger) *keyring {
-	return &keyring{newKeyFile(s.Keys, log), newKeyFile(s.Writers, log), s.Open}
+	return &keyring{&keyFile{path: s.Keys, log: log}, &keyFile{path: s.Writers, log: log}, s.Open}
 }
 
 // guest is what a key may do now; ok is false where it may not come in.
@@ -60,23 +61,17 @@ func (k *keyring) guest(key ssh.PublicKey) (g Guest, ok bool) {
 	}
 	g.Key = gossh.FingerprintSHA256(key)
 	id := key.Marshal()
-	if name, in := k.writers.names()[string(id)]; in {
-		g.Name, g.Writer, g.listed = named(name, g.Key), true, true
-		return g, true
+	name, writes := k.writers.names()[string(id)]
+	reads := writes
+	if !writes {
+		name, reads = k.readers.names()[string(id)]
 	}
-	if name, in := k.readers.names()[string(id)]; in {
-		g.Name, g.listed = named(name, g.Key), true
-		return g, true
+	if !reads {
+		return g, k.open
 	}
-	return g, k.open
-}
-
-// named is the name of a key without a comment. The name that its client gives may be somebody else's.
-func named(comment, fingerprint string) string {
-	if comment != "" {
-		return comment
-	}
-	return "key " + strings.TrimPrefix(fingerprint, "SHA256:")[:12]
+	// The name that the client of a key without a comment gives may be somebody else's.
+	g.Name, g.Writer, g.listed = cmp.Or(name, "key "+strings.TrimPrefix(g.Key, "SHA256:")[:12]), writes, true
+	return g, true
 }
 
 // keyFile is a file of public keys in the form of authorized_keys (sshd(8), AUTHORIZED_KEYS FILE FORMAT).
@@ -88,8 +83,6 @@ type keyFile struct {
 	at   time.Time         // when it was read
 	list map[string]string // a key's name, by its wire form
 }
-
-func newKeyFile(path string, log *slog.Logger) *keyFile { return &keyFile{path: path, log: log} }
 
 func (f *keyFile) names() map[string]string {
 	if f.path == "" {

@@ -57,15 +57,14 @@ func (l *lines) run() {
 		select {
 		case line := <-l.queue:
 			l.put(line)
+			continue
+		default: // the queue goes first: what was logged before the end is written
+		}
+		select {
+		case line := <-l.queue:
+			l.put(line)
 		case <-l.quit:
-			for {
-				select {
-				case line := <-l.queue:
-					l.put(line)
-				default:
-					return
-				}
-			}
+			return
 		}
 	}
 }

@@ -3,9 +3,9 @@ package serve
 import (
 	"context"
 	"encoding/json"
+	"fmt"
 	"net"
 	"net/http"
-	"strconv"
 	"time"
 
 	"brazebooth/internal/mistake"
@@ -35,13 +35,12 @@ func newMeters(s *server) *meters {
 }
 
 func (m *meters) refused(why string) *metrics.Counter {
-	return m.set.GetOrCreateCounter("brazebooth_refused_total{why=" + strconv.Quote(why) + "}")
+	return m.set.GetOrCreateCounter(fmt.Sprintf("brazebooth_refused_total{why=%q}", why))
 }
 
 func (m *meters) ended(command string, code int, took time.Duration) {
-	labels := "{command=" + strconv.Quote(command) + ",code=\"" + strconv.Itoa(code) + "\"}"
-	m.set.GetOrCreateCounter("brazebooth_sessions_total" + labels).Inc()
-	m.set.GetOrCreateHistogram("brazebooth_session_seconds{command=" + strconv.Quote(command) + "}").Update(took.Seconds())
+	m.set.GetOrCreateCounter(fmt.Sprintf("brazebooth_sessions_total{command=%q,code=\"%d\"}", command, code)).Inc()
+	m.set.GetOrCreateHistogram(fmt.Sprintf("brazebooth_session_seconds{command=%q}", command)).Update(took.Seconds())
 }
 
 // showMeters serves the figures and the health page on an address of this machine alone.

@@ -12,9 +12,9 @@ import (
 // which it answers after everything that was sent before. While too much is on its way the next frame waits. A frame
 // that waited is drawn from the screens as they are by then: frames are left out, keys are not.
 type pace struct {
-	to   io.Writer
-	ask  func() error // returns when the client has answered
-	done <-chan struct{}
+	ctx context.Context
+	to  io.Writer
+	ask func() error // returns when the client has answered
 
 	limit   time.Duration // how long a frame may wait for room
 	stalled func()        // called where it waits longer
@@ -41,7 +41,7 @@ const (
 )
 
 func newPace(ctx context.Context, to io.Writer, ask func() error, limit time.Duration, stalled func()) *pace {
-	p := &pace{to: to, ask: ask, done: ctx.Done(), limit: limit, stalled: stalled}
+	p := &pace{ctx: ctx, to: to, ask: ask, limit: limit, stalled: stalled}
 	p.room = sync.NewCond(&p.mu)
 	context.AfterFunc(ctx, func() {
 		p.mu.Lock()
@@ -71,7 +71,7 @@ func (p *pace) Write(b []byte) (int, error) {
 func (p *pace) await() bool {
 	p.mu.Lock()
 	defer p.mu.Unlock()
-	full := func() bool { return !p.unasked && p.sent-p.arrived >= p.ahead() && !p.over() }
+	full := func() bool { return !p.unasked && p.sent-p.arrived >= p.ahead() && p.ctx.Err() == nil }
 	if full() {
 		alarm := time.AfterFunc(p.limit, p.stalled)
 		defer alarm.Stop()
@@ -79,16 +79,7 @@ func (p *pace) await() bool {
 	for full() {
 		p.room.Wait()
 	}
-	return !p.over()
-}
-
-func (p *pace) over() bool {
-	select {
-	case <-p.done:
-		return true
-	default:
-		return false
-	}
+	return p.ctx.Err() == nil
 }
 
 // ahead is how many bytes may be on their way: as many as the line takes in half a second.
@@ -103,7 +94,8 @@ func (p *pace) ahead() int64 {
 // held.
 func (p *pace) question() {
 	behind := p.sent - p.asked
-	if p.unasked || p.asking || behind == 0 || p.over() || p.answers > 0 && p.speed >= fast && behind < quickAsk {
+	soon := p.answers > 0 && p.speed >= fast && behind < quickAsk
+	if p.unasked || p.asking || behind == 0 || soon || p.ctx.Err() != nil {
 		return
 	}
 	p.asking, p.asked = true, p.sent

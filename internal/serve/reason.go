@@ -10,7 +10,7 @@ var (
 	errLongest = errors.New("closed: this session reached its time limit. What was saved is in the book")
 	errStalled = errors.New("closed: the client took almost nothing for a long time. What was saved is in the book")
 	errDown    = errors.New("the server is going down. What was saved is in the book; connect again in a minute")
-	errFailed  = errors.New("this session failed and is closed. What was saved is in the book; no other session is affected")
+	errFailed  = errors.New("this session failed and is closed. What was saved is in the book; all others go on")
 	errFull    = errors.New("full: no more sessions are allowed now; try again in a minute")
 	errKeyFull = errors.New("this key has too many sessions open: close one, or try again in a minute")
 	// errAddressFull is errKeyFull for a guest without a listed key.

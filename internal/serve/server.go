@@ -215,11 +215,9 @@ func (s *server) run(ctx context.Context, l net.Listener) error {
 
 // watch looks every second whether keys were taken out.
 func (s *server) watch(ctx context.Context) {
-	tick := time.NewTicker(time.Second)
-	defer tick.Stop()
-	for {
+	for tick := time.Tick(time.Second); ; {
 		select {
-		case <-tick.C:
+		case <-tick:
 			s.revoke()
 		case <-ctx.Done():
 			return

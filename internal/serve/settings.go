@@ -133,7 +133,8 @@ func serveTable(file string, named bool) (map[string]any, error) {
 		Serve map[string]any `toml:"serve"`
 	}
 	if err := toml.Unmarshal(text, &whole); err != nil {
-		return nil, mistake.New(file+": "+err.Error(), `write it as TOML: a line [serve], then lines like keys = "keys.txt"`)
+		return nil, mistake.New(file+": "+err.Error(),
+			`write it as TOML: a line [serve], then lines like keys = "keys.txt"`)
 	}
 	return whole.Serve, nil
 }
@@ -167,7 +168,8 @@ func (s *Settings) apart(d Deps, book string) error {
 	for _, f := range [...]struct{ flag, file string }{{"keys", s.Keys}, {"writers", s.Writers},
 		{"host-key", s.HostKey}, {"log", s.Log}} {
 		if f.file != "" && d.PartOf(book, f.file) {
-			return mistake.New("--"+f.flag+": this file is the book, or a part of it", "name another file: --"+f.flag+" FILE")
+			return mistake.New("--"+f.flag+": this file is the book, or a part of it",
+				"name another file: --"+f.flag+" FILE")
 		}
 	}
 	return nil

@@ -194,7 +194,7 @@ func TestActs(t *testing.T) {
 		{"source without a name", nil, enter(book.SourceKind, "rated-amps", "200A"), "", "",
 			"a power source without a name", "type --name"},
 		{"source of much", nil, enter(book.SourceKind, "name", "A", "least-amps", "much"), "", "",
-			`--least-amps: a current "much" is no number`, "type "},
+			`--least-amps: a current "much" is not a number`, "type "},
 		{"source the wrong way round", nil, enter(book.SourceKind, "name", "A", "least-amps", "90", "most-amps",
 			"80"), "", "", "a plate from 90 to 80 A", "--least-amps"},
 

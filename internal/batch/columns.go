@@ -3,8 +3,10 @@ package batch
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
+	"brazebooth/calc"
 	"brazebooth/internal/choice"
 	"brazebooth/internal/mistake"
 	"brazebooth/internal/near"
@@ -27,7 +29,7 @@ const mostText = 400
 // choices knows what the columns of a table may be called.
 type choices struct {
 	carry  map[string]bool
-	places map[string]int // of every choice in the order in which they are read; the power source comes behind them
+	places map[string]int // of every choice in the order in which they are read; the power source comes after them
 	names  []string
 }
 
@@ -59,13 +61,13 @@ func (c *choices) place(name string) (at int, ok bool) {
 // most is how many names a row may have.
 func (c *choices) most() int { return mostNames + len(c.carry) }
 
-// tooMany is the fault of a row, or of a head, with more names than that.
+// tooMany is the mistake of a row, or of a head, with more names than that.
 func (c *choices) tooMany(line int) *mistake.Error {
 	return at(line, "", fmt.Sprintf("more than %d names in one row", c.most()),
 		"write one job in a row, and name only what brazebooth card --help lists")
 }
 
-// unknown is the fault of a name that is no choice.
+// unknown is the mistake of a name that is not a choice.
 func (c *choices) unknown(line int, name string) *mistake.Error {
 	name = plain.Line(name, 40)
 	hint := "name it like a flag of brazebooth card, or carry it along: --carry " + name
@@ -88,7 +90,7 @@ func (r *row) put(name string, place int, text string) {
 	}
 }
 
-// lacking is the fault of a row that does not say what is joined: in a table nobody sees what was assumed for one row.
+// lacking refuses a row that does not say what is joined: in a table nobody sees what was assumed for one row.
 func (r *row) lacking() {
 	j := &r.job
 	if j.Metal == "" {
@@ -97,4 +99,32 @@ func (r *row) lacking() {
 	if j.Gauge == 0 && !j.Thickness.Set && !j.ShaftDia.Set {
 		r.fail("gauge", "none is given", "write every row's gauge or thickness, such as 18ga, .060 or 1.5mm")
 	}
+}
+
+// figures are the figures of a CSV answer in their order, three columns each: value, low and high.
+var figures = [...]struct{ name, unit string }{
+	{"wire_feed", "m/min"}, {"volts", "V"}, {"travel", "mm/s"}, {"arc_on", "s"}, {"arc_off", "s"}, {"spot_step", "mm"},
+	{"gas_flow", "L/min"}, {"stickout", "mm"}, {"gun_angle", "deg"}, {"current", "A"}, {"deposition_rate", "g/min"},
+	{"wire_mass_per_length", "g/m"}, {"arc_energy", "J/mm"}, {"heat_input", "J/mm"}, {"net_heat", "J/mm"},
+	{"bead_area", "mm2"}, {"bead_width", "mm"}, {"zinc_boiled_halfwidth", "mm"}, {"zinc_boiled_halfwidth_2", "mm"},
+	{"zinc_melted_halfwidth", "mm"}, {"zinc_melted_halfwidth_2", "mm"}, {"cooling_time", "s"},
+	{"pulse_frequency", "Hz"},
+	{"wetted_width_1", "mm"}, {"wetted_width_2", "mm"}, {"wetting_angle", "deg"}, {"toe_angle_1", "deg"},
+	{"toe_angle_2", "deg"}, {"throat", "mm"}, {"base_peak_temperature", "C"}, {"margin", "%"},
+}
+
+// figureCells are a card's figures in their columns.
+func figureCells(card *calc.Card) ([]string, error) {
+	cells := make([]string, 3*len(figures))
+	for i := range card.Figures {
+		f := &card.Figures[i]
+		at := slices.IndexFunc(figures[:], func(c struct{ name, unit string }) bool { return c.name == f.Name })
+		if at < 0 {
+			return nil, fmt.Errorf("the figure %s has no column", f.Name)
+		}
+		for end, v := range [...]float64{f.Value, f.Low, f.High} {
+			cells[3*at+end] = strconv.FormatFloat(v, 'g', 6, 64)
+		}
+	}
+	return cells, nil
 }
