@@ -57,11 +57,7 @@ func (s *place) marginAt(byFeed, byTravel float64) float64 {
 // marginOf is how far limits are from the nearest edge, as a logarithmic change of feed or travel; below zero where
 // an edge is not met.
 func marginOf(l, byFeed, byTravel *Limits) float64 {
-	var d Limits
-	for k := range d {
-		d[k] = reach(l[k], byFeed[k], byTravel[k])
-	}
-	if _, worst := nearest(&d); worst > -far {
+	if _, worst := nearest(reaches(l, byFeed, byTravel)); worst > -far {
 		return worst
 	}
 	return -far + max(-far, unmet(l))

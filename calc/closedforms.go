@@ -34,37 +34,31 @@ func (c *chain) pathHeat(net float64, k *[inputCount]float64) (h1, h2 float64) {
 // bands computes the half-widths of what the sheet reached: wetted, zinc boiled, zinc melted.
 func (c *chain) bands(k *[inputCount]float64, o *[outs]float64) error {
 	h1, h2 := c.pathHeat(o[oNet], k)
-	half := func(h float64, thick, conduct, capacity input, temperature float64) (float64, error) {
-		return formula.MovingHalfWidth(h, o[oTravel], k[thick], k[capacity], k[conduct], 2*k[inLoss],
-			temperature-k[inRoom])
-	}
 	isotherms := [...]struct {
-		first, second out
-		at            float64
-		zinc          bool
+		half [2]out
+		at   float64
+		zinc bool
 	}{
-		{oWet1, oWet2, k[inToe], false},
-		{oBoiled1, oBoiled2, tables.ZincBoils.V, true},
-		{oMelted1, oMelted2, tables.ZincMelts.V, true},
+		{[2]out{oWet1, oWet2}, k[inToe], false},
+		{[2]out{oBoiled1, oBoiled2}, tables.ZincBoils.V, true},
+		{[2]out{oMelted1, oMelted2}, tables.ZincMelts.V, true},
 	}
 	for _, iso := range isotherms {
 		form := 1.0
 		if iso.zinc {
 			form = k[inZoneForm]
 		}
-		if !iso.zinc || c.zinc[0] {
-			w, err := half(h1, inThick1, inConduct1, inHeatCap1, iso.at)
+		for i, heat := range [2]float64{h1, h2} {
+			if c.arms[i] == 0 || iso.zinc && !c.zinc[i] {
+				continue
+			}
+			own := ofMember[i]
+			w, err := formula.MovingHalfWidth(heat, o[oTravel], k[own.thick], k[own.capacity], k[own.conduct],
+				2*k[inLoss], iso.at-k[inRoom])
 			if err != nil {
 				return err
 			}
-			o[iso.first] = w * form
-		}
-		if c.arms[1] > 0 && (!iso.zinc || c.zinc[1]) {
-			w, err := half(h2, inThick2, inConduct2, inHeatCap2, iso.at)
-			if err != nil {
-				return err
-			}
-			o[iso.second] = w * form
+			o[iso.half[i]] = w * form
 		}
 	}
 	o[oWidth] = c.width(k, o[oWet1], o[oWet2])

@@ -153,6 +153,15 @@ func reach(l, byFeed, byTravel float64) float64 {
 	return l / slope
 }
 
+// reaches are the changes that bring each limit to zero.
+func reaches(l, byFeed, byTravel *Limits) *Limits {
+	var d Limits
+	for k := range d {
+		d[k] = reach(l[k], byFeed[k], byTravel[k])
+	}
+	return &d
+}
+
 // nearest is the limit that the smallest change reaches; unmet ones come first.
 func nearest(d *Limits) (limit, float64) {
 	at := limit(0)

@@ -41,7 +41,7 @@ func HazardIDs(text string) (string, error) {
 	case len(ids) == 0:
 		return "", mistake.In("hazard", "nothing is named", "type the ones that apply, with commas, or none")
 	case slices.Contains(ids, "none") && len(ids) > 1:
-		return "", mistake.In("hazard", "none stands beside others",
+		return "", mistake.In("hazard", "none cannot stand beside others",
 			"type the ones that apply, with commas, or none alone")
 	}
 	return strings.Join(ids, ","), nil

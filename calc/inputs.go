@@ -33,6 +33,12 @@ func (b *board) assume(i input, v, low, high float64) {
 	b.intervals[i] = interval{low, high, true}
 }
 
+// within sets an input with an interval that reaches as far to both sides.
+func (b *board) within(i input, v, half float64) {
+	b.inputs[i] = v
+	b.intervals[i] = interval{v - half, v + half, false}
+}
+
 // newBoard lays out the inputs of a completed job. Feed and travel may still be open.
 func newBoard(card *Card) *board {
 	b := new(board)
@@ -75,9 +81,7 @@ func (b *board) setFiller(card *Card) {
 	b.fromTable(inLiquidus, f.Liquidus)
 	u := &card.Used
 	if u.Phi.Set {
-		two := 2 * u.PhiSigma.Or((f.Phi.High-f.Phi.Low)/4)
-		b.inputs[inPhi] = u.Phi.V
-		b.intervals[inPhi] = interval{u.Phi.V - two, u.Phi.V + two, false}
+		b.within(inPhi, u.Phi.V, 2*u.PhiSigma.Or((f.Phi.High-f.Phi.Low)/4))
 	}
 	if u.Phi.Set && u.PhiSigma.Set {
 		b.chain.learned.wire, b.chain.learned.density = card.Used.Wire.V, f.Density.V
@@ -102,9 +106,7 @@ func (b *board) setArc(card *Card) {
 	u := &card.Used
 	b.fromTable(inEta, tables.ArcEfficiency)
 	if u.Eta.Set {
-		two := 2 * u.EtaSigma.Or(tables.EtaSigma.V)
-		b.inputs[inEta] = u.Eta.V
-		b.intervals[inEta] = interval{u.Eta.V - two, u.Eta.V + two, false}
+		b.within(inEta, u.Eta.V, 2*u.EtaSigma.Or(tables.EtaSigma.V))
 	}
 	b.fromTable(inSpread, tables.ArcWidth)
 	b.fromTable(inReinforce, tables.Reinforcement)
@@ -123,16 +125,13 @@ func (b *board) setArc(card *Card) {
 	b.exact(inVoltFactor, 1)
 	if u.VoltFactor.Set {
 		two := math.Hypot(2*u.VoltFactorSigma.Or(tables.VoltFactorSigma.V), tables.LearnedFloor.V)
-		b.inputs[inVoltFactor] = u.VoltFactor.V
-		b.intervals[inVoltFactor] = interval{u.VoltFactor.V - two, u.VoltFactor.V + two, false}
+		b.within(inVoltFactor, u.VoltFactor.V, two)
 		b.exact(inVoltBias, 0) // what was learned replaces what is known of power sources in general
 	}
 	form := tables.CurrentForm
 	stick := tables.DefaultStickOut
 	if card.Job.StickOut.Set {
-		v := u.StickOut.V
-		b.inputs[inStick] = v
-		b.intervals[inStick] = interval{v - tables.StickOutReading.V, v + tables.StickOutReading.V, false}
+		b.within(inStick, u.StickOut.V, tables.StickOutReading.V)
 	} else {
 		form = tables.CurrentFormUnmeasured
 		b.assume(inStick, u.StickOut.V, stick.Low, stick.High)
@@ -149,15 +148,10 @@ func (b *board) setArc(card *Card) {
 
 func (b *board) setMembers(card *Card) {
 	for i, m := range card.Setup.Joined() {
-		thick, conduct, capacity := inThick1, inConduct1, inHeatCap1
-		if i == 1 {
-			thick, conduct, capacity = inThick2, inConduct2, inHeatCap2
-		}
-		b.inputs[thick] = m.Core
-		low, high := m.tolerance()
-		b.intervals[thick] = interval{low, high, false}
-		b.fromTable(conduct, m.Metal.Conductivity)
-		b.fromTable(capacity, m.Metal.HeatCapacity)
+		own := ofMember[i]
+		b.within(own.thick, m.Core, m.tolerance())
+		b.fromTable(own.conduct, m.Metal.Conductivity)
+		b.fromTable(own.capacity, m.Metal.HeatCapacity)
 	}
 	if b.chain.arms[1] == 0 {
 		b.exact(inThick2, 1) // no second member: any number, since nothing reads it
@@ -181,14 +175,19 @@ func (b *board) setMembers(card *Card) {
 	}
 }
 
-// tolerance is the 95 % interval of the metal's thickness, mm: a gauge's where bought by gauge, else a calliper's.
-func (m Member) tolerance() (low, high float64) {
+// ofMember are the inputs of each member's own.
+var ofMember = [2]struct{ thick, conduct, capacity input }{
+	{inThick1, inConduct1, inHeatCap1}, {inThick2, inConduct2, inHeatCap2},
+}
+
+// tolerance is half of the 95 % interval of the metal's thickness, mm: a gauge's where bought by gauge, else a
+// calliper's.
+func (m Member) tolerance() float64 {
 	half := tables.CalliperReading.V
 	if m.Gauge != 0 {
 		half = tables.GaugeTolerance(m.Gauge) * quantity.MMPerInch
 	}
-	half = min(half, m.Core*0.9)
-	return m.Core - half, m.Core + half
+	return min(half, m.Core*0.9)
 }
 
 func (b *board) setSettings(card *Card) {

@@ -89,16 +89,13 @@ func otherwise(field string, card *Card) []candidate {
 	case "gauge", "gauge2":
 		return otherGauge(field, u)
 	case "stickout":
-		d := tables.DefaultStickOut
-		return []candidate{{Number(d.Low) + " mm", func(j *Job) { j.StickOut = Some(d.Low) }},
-			{Number(d.High) + " mm", func(j *Job) { j.StickOut = Some(d.High) }}}
+		return atEnds(tables.DefaultStickOut, " mm", func(j *Job) *Opt { return &j.StickOut })
 	case "preheat":
 		d := tables.RoomTemperature
 		if u.Preheat.V != d.V {
 			d = tables.IronPreheat
 		}
-		return []candidate{{Number(d.Low) + " °C", func(j *Job) { j.Preheat = Some(d.Low) }},
-			{Number(d.High) + " °C", func(j *Job) { j.Preheat = Some(d.High) }}}
+		return atEnds(d, " °C", func(j *Job) *Opt { return &j.Preheat })
 	case "wire":
 		return otherWires(u.Wire.V)
 	case "filler":
@@ -119,6 +116,14 @@ func otherwise(field string, card *Card) []candidate {
 		return []candidate{{"the joint's own line", func(j *Job) { j.Aim = Some(0) }}}
 	}
 	return nil
+}
+
+// atEnds are the two ends of what a number might be.
+func atEnds(d tables.Datum, unit string, of func(*Job) *Opt) (list []candidate) {
+	for _, v := range [...]float64{d.Low, d.High} {
+		list = append(list, candidate{Number(v) + unit, func(j *Job) { *of(j) = Some(v) }})
+	}
+	return list
 }
 
 func otherGauge(field string, u *Job) []candidate {

@@ -34,6 +34,22 @@ func (r *resolution) assume(field, value, why string) {
 	r.card.Assumed = append(r.card.Assumed, Assumption{field, value, why})
 }
 
+// open assumes a choice that was not made.
+func (r *resolution) open(field string, choice *string, usual, why string) {
+	if *choice == "" {
+		*choice = usual
+		r.assume(field, usual, why)
+	}
+}
+
+// openNumber assumes a number that was not given.
+func (r *resolution) openNumber(field string, o *Opt, usual float64, unit, why string) {
+	if !o.Set {
+		*o = Some(usual)
+		r.assume(field, Number(usual)+unit, why)
+	}
+}
+
 // resolve completes the job with marked assumptions and looks its table rows up. It leaves the suggested settings
 // (feed, travel, arc times) open.
 func resolve(job Job, card *Card) error {
@@ -63,10 +79,7 @@ func Complete(job Job) (Job, error) {
 }
 
 func (r *resolution) joint() error {
-	if r.used.Joint == "" {
-		r.used.Joint = defaultJoint
-		r.assume("joint", defaultJoint, "the usual sheet joint")
-	}
+	r.open("joint", &r.used.Joint, defaultJoint, "the usual sheet joint")
 	r.card.Setup.One = r.used.Joint == "overlay"
 	_, err := row("joint", r.used.Joint, tables.JointByID, tables.FindJoint)
 	return err
@@ -74,16 +87,14 @@ func (r *resolution) joint() error {
 
 func (r *resolution) first() error {
 	u := &r.used
-	if u.Metal == "" {
-		u.Metal = defaultMetal
-		if r.card.Setup.One { // nothing is laid over zinc
-			u.Metal = "mild-steel"
-		}
-		r.assume("metal", u.Metal, "nothing chosen yet")
+	metal := defaultMetal
+	if r.card.Setup.One { // nothing is laid over zinc
+		metal = "mild-steel"
 	}
+	r.open("metal", &u.Metal, metal, "nothing chosen yet")
 	if r.card.Setup.One && u.ShaftDia.Set && u.Gauge == 0 && !u.Thickness.Set {
-		u.Thickness = Some(u.ShaftDia.V / 2)
-		r.assume("thickness", Number(u.Thickness.V)+"mm", "half of the shaft's diameter: what lies under the bead")
+		r.openNumber("thickness", &u.Thickness, u.ShaftDia.V/2, "mm",
+			"half of the shaft's diameter: what lies under the bead")
 	}
 	if u.Gauge == 0 && !u.Thickness.Set {
 		u.Gauge = defaultGauge
@@ -164,10 +175,7 @@ func (r *resolution) member(suffix, metal string, gauge int, thickness Opt, coat
 
 func (r *resolution) filler() error {
 	u := &r.used
-	if u.Filler == "" {
-		u.Filler = usualFiller(&r.card.Setup, u.Use)
-		r.assume("filler", u.Filler, "the usual filler for these metals")
-	}
+	r.open("filler", &u.Filler, usualFiller(&r.card.Setup, u.Use), "the usual filler for these metals")
 	if !u.Wire.Set {
 		u.Wire = Some(defaultWire)
 		r.assume("wire", ".035in", "the usual size for sheet")
@@ -187,24 +195,15 @@ func (s *Setup) Joined() []Member {
 
 func (r *resolution) process() error {
 	u := &r.used
-	if u.Mode == "" {
-		u.Mode = defaultMode
-		r.assume("mode", defaultMode, "runs on every power source")
-	}
+	r.open("mode", &u.Mode, defaultMode, "runs on every power source")
 	if _, err := row("mode", u.Mode, tables.ModeByID, tables.FindMode); err != nil {
 		return err
 	}
-	if u.Position == "" {
-		u.Position = defaultPosition
-		r.assume("position", defaultPosition, "the easiest")
-	}
+	r.open("position", &u.Position, defaultPosition, "the easiest")
 	if _, err := row("position", u.Position, tables.PositionByID, tables.FindPosition); err != nil {
 		return err
 	}
-	if u.Gas == "" {
-		u.Gas = defaultGas
-		r.assume("gas", defaultGas, "the usual gas for bronze")
-	}
+	r.open("gas", &u.Gas, defaultGas, "the usual gas for bronze")
 	if u.Hazard != "" {
 		ids, err := HazardIDs(u.Hazard)
 		if err != nil {
@@ -222,26 +221,17 @@ func (r *resolution) process() error {
 
 func (r *resolution) extension() error {
 	u := &r.used
-	if !u.StickOut.Set {
-		u.StickOut = Some(tables.DefaultStickOut.V)
-		r.assume("stickout", Number(u.StickOut.V)+"mm", "tip to arc; not measured yet")
+	r.openNumber("stickout", &u.StickOut, tables.DefaultStickOut.V, "mm", "tip to arc; not measured yet")
+	warm, why := tables.RoomTemperature.V, "parts at room temperature"
+	if Applies(string(tables.CastIron), r.card) {
+		warm, why = tables.IronPreheat.V, "cast iron is warmed through before the arc"
 	}
-	if !u.Preheat.Set {
-		u.Preheat = Some(tables.RoomTemperature.V)
-		why := "parts at room temperature"
-		if Applies(string(tables.CastIron), r.card) {
-			u.Preheat, why = Some(tables.IronPreheat.V), "cast iron is warmed through before the arc"
-		}
-		r.assume("preheat", Number(u.Preheat.V)+"C", why)
+	r.openNumber("preheat", &u.Preheat, warm, "C", why)
+	gap := 0.0
+	if u.Mode == "timed" && u.Joint == "butt" {
+		gap = timedGap
 	}
-	if !u.Gap.Set {
-		gap := 0.0
-		if u.Mode == "timed" && u.Joint == "butt" {
-			gap = timedGap
-		}
-		u.Gap = Some(gap)
-		r.assume("gap", Number(gap)+"mm", "root opening not given")
-	}
+	r.openNumber("gap", &u.Gap, gap, "mm", "root opening not given")
 	return nil
 }
 

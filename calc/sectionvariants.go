@@ -114,13 +114,13 @@ func (e *variants) effects(r *reading, b *board) []effect {
 		}
 		list = append(list, x)
 	}
-	for i, own := range [2][2]input{{inThick1, inHeatCap1}, {inThick2, inHeatCap2}} {
+	for i, own := range ofMember {
 		slope := r.step(&e.at, e.thin[i]) / thinner
 		if math.IsNaN(slope) || math.IsInf(slope, 0) {
 			continue
 		}
 		// A sheet takes up heat by its thickness times its heat capacity: the reading changes alike with either.
-		for n, k := range own {
+		for n, k := range [2]input{own.thick, own.capacity} {
 			if n > 0 && r.sized {
 				break
 			}

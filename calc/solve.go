@@ -131,7 +131,7 @@ func (b *board) figures(card *Card, s *spread, sug *suggestion, v *verdict) {
 // settingBasis says whether a setting was given, suggested (where settings are judged), or follows from another.
 func (b *board) settingBasis(f *Figure, card *Card, sug *suggestion, judged bool) {
 	job := &card.Job
-	suggested := OwnBasis(suggestFormula, "a search over cross-sections; window draws the whole map")
+	suggested := OwnBasis(suggestFormula, "a search over cross-sections; the window shows every feed and travel")
 	if !judged {
 		suggested = OwnBasis(usualFormula, "a current at which the arc burns steadily")
 	}

@@ -79,7 +79,7 @@ const (
 // timedSpecs replace the specs of a steady arc: heat and metal by length count the share of the time with the arc on.
 var timedSpecs = map[out]*figureSpec{
 	oTravel: {"travel", oTravel, "mm/s", "{step}/({t_on} + {t_off})", []term{tStep, tOn, tOff},
-		"mean forward speed of the beat", OwnCalc},
+		"definition: the mean speed along the seam", OwnCalc},
 	oArcEnergy: {"arc_energy", oArcEnergy, "J/mm", "{U}·{I}·{s}/{v}", []term{tVolts, tAmps, tShare, tTravel},
 		"AWS/ASME arc energy, no efficiency factor (memory high)", OwnCalc},
 	oHeatInput: {"heat_input", oHeatInput, "J/mm", "0.8·{U}·{I}·{s}/{v}", []term{tVolts, tAmps, tShare, tTravel},

@@ -168,7 +168,7 @@ func runTimed(e *effort, job Job, onOnly bool, progress func(float64)) (*timedRu
 	}
 	g.card.Job = job
 	if job.ArcOn.V > LongestOnOff || job.ArcOff.V > LongestOnOff {
-		return nil, mistake.In("arc_on", Number(max(job.ArcOn.V, job.ArcOff.V))+" s is no beat",
+		return nil, mistake.In("arc_on", Number(max(job.ArcOn.V, job.ArcOff.V))+" s is too long for a timed arc",
 			fmt.Sprintf("give at most %d s on and off, or leave them out for a suggestion", LongestOnOff))
 	}
 	g.board = newBoard(&g.card)

@@ -27,7 +27,8 @@ func (g *timedRun) fill(s *Timed) {
 	}
 	setting("arc_on", "√({a}·{b})", g.in.FixedOn > 0, b.On, t.OnMin, t.OnMax, Derived("a", "shortest on", t.OnMin, "s"),
 		Derived("b", "longest on", t.OnMax, "s"))
-	setting("arc_off", "until half of the filler's freezing range is behind in the puddle's middle", g.in.FixedOff > 0,
+	setting("arc_off", "until the puddle's middle has cooled through half of the filler's freezing range",
+		g.in.FixedOff > 0,
 		b.Off, t.OffMin, t.OffMax)
 	k := &g.board.inputs
 	volume := g.in.Feed * b.On / g.in.Filler.Density
@@ -138,7 +139,8 @@ func (g *timedRun) inputs() []Input {
 	k := &g.board.inputs
 	return []Input{Derived("", "net power of the arc", g.in.Power, "W"),
 		Assumed("", "stirring of the liquid filler", tables.Stirring.V, "1"), Assumed("", "arc's half-width (sigma)",
-			k[inSpread], "mm"), In("", "sheet's metal alone", k[inThick1], "mm"), In("", "root opening", k[inGap], "mm"),
+			k[inSpread], "mm"), In("", "sheet's metal alone", k[inThick1], "mm"),
+		In("", "root opening", k[inGap], "mm"),
 		Derived("", "filler laid", g.in.Feed*60, "g/min"), In("", "filler solidus", g.in.Filler.Solidus, "C"),
 		In("", "filler liquidus", g.in.Filler.Liquidus, "C"), In("", "base solidus", MeltsFirst(&g.card).Solidus.V,
 			"C"), Derived("", "first spot on cells of half the side, longer by", 100*g.times.Grid, "%")}

@@ -14,7 +14,7 @@ var reasonText = map[thinsheet.Reason]string{
 	thinsheet.EdgeCold:     "shorter, and a root edge is not wetted through",
 	thinsheet.JointCold:    "shorter, and the filler does not wet the joint's line",
 	thinsheet.EdgeMelts:    "longer melts the base metal at the root edge",
-	thinsheet.Patience:     "longer is no rhythm; the edge would still bear it",
+	thinsheet.Patience:     "longer is too slow for a rhythm; the edge would still bear it",
 	thinsheet.CentreLiquid: "shorter, and the arc strikes into a puddle that is all liquid and can fall through",
 	thinsheet.Frozen:       "longer, and the puddle is frozen before the next spot",
 	thinsheet.NextCold:     "longer, and the next spot no longer wets both edges",

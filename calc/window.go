@@ -193,11 +193,7 @@ func (w *Window) describe(c coarse) {
 				continue
 			}
 			f, g := at.slopes(float64(i), float64(j), 1)
-			var d Limits
-			for k := range d {
-				d[k] = reach(l[k], f[k], g[k])
-			}
-			edge, worst := nearest(&d)
+			edge, worst := nearest(reaches(l, &f, &g))
 			w.Zones = append(w.Zones, l.Zone())
 			w.Margins = append(w.Margins, math.Copysign(percent(worst), worst))
 			w.Nearest = append(w.Nearest, edgeNames[edge])

@@ -27,7 +27,7 @@ var jobTerms = [...]Term{
 		"and wets steel that stays solid. It is brazing, not welding: the joint holds by the bond of the bronze.", "",
 		memoryHigh("ISO 4063, process 973")},
 	{"metal", []string{"base metal", "metal2", "second metal"},
-		"What is joined. Its melting range and how fast it conducts heat away decide how hot the bronze may be laid.", "",
+		"What is joined. Its melting range and how fast it leads heat away decide how hot the bronze may be laid.", "",
 		awsTerms},
 	{"gauge", []string{"thickness", "gauge2", "second gauge"}, "A sheet's number: the higher, the thinner, and each " +
 		"kind of metal has its own list. Type millimetres or inches where a number could be misread.", "mm or in",
@@ -90,8 +90,9 @@ var jobTerms = [...]Term{
 		"the puddle is all liquid and may fall through, longer and it is frozen.", "s", ownTerm},
 	{"spot step", []string{"spot-step", "step", "fill per spot"},
 		"How far the gun moves between two spots of a timed arc. It has to leave no gap unfilled.", "mm", ownTerm},
-	{"beat", []string{"timed arc"}, "The rhythm of a timed arc: on, off, step, and again. It lets bronze bridge an " +
-		"opening that a steady arc would fall through.", "", ownTerm},
+	{"timed arc", []string{"beat", "rhythm"},
+		"An arc that is switched on and off while the gun moves on: on, off, step, " +
+			"and again. It lets bronze bridge an opening that a steady arc would fall through.", "", ownTerm},
 
 	{"current", []string{"amps"}, "What flows through the wire and the arc. On a wire-feed machine it follows from " +
 		"feed and stick-out; it is read, not set.", "A", awsTerms},
@@ -101,10 +102,12 @@ var jobTerms = [...]Term{
 	{"arc energy", nil, "Volts times amps over travel: what the arc spends on each millimetre, before any loss. " +
 		"Not all of it reaches the sheet.", "J/mm", memoryHigh("ISO/TR 18491")},
 	{"heat input", nil,
-		"Arc energy times 0.8, as procedures report it. Use it to compare with paper, not to reckon temperatures.",
+		"Arc energy times 0.8, as procedures report it. Use it to compare with procedures, not to " +
+			"compute temperatures.",
 		"J/mm", memoryHigh("ISO/TR 17671-1, EN 1011-1")},
-	{"net heat", nil, "What of the arc's energy really goes into the sheet, by measured efficiency. Temperatures and " +
-		"zinc bands come from it.", "J/mm", memoryHigh("DuPont and Marder 1995")},
+	{"net heat", nil, "The part of the arc's energy that goes into the sheet, by measured efficiency. " +
+		"Temperatures and " +
+		"zinc bands are computed from it.", "J/mm", memoryHigh("DuPont and Marder 1995")},
 	{"bead area", []string{"bead"},
 		"The cross-section of the laid bronze: wire feed over travel. It has to fill the joint.", "mm²", awsTerms},
 	{"bead width", nil, "From toe to toe across the bead. It grows with heat and with bronze.", "mm", awsTerms},
@@ -128,7 +131,7 @@ var jobTerms = [...]Term{
 		"The bronze that is laid is enough for the gap, leg or throat. Short of it there is a groove.", "", ownTerm},
 	{"arc steady", []string{"dip floor", "spray"}, "The current is high enough for a regular dip arc and low enough " +
 		"not to spray. Outside it the arc stutters or throws.", "", practice},
-	{"hand speed", nil, "A travel that a hand can hold evenly. Faster or slower than that belongs to a tractor.",
+	{"hand speed", nil, "A travel that a hand can hold evenly. A faster or slower one needs a carriage.",
 		"mm/s", practice},
 	{"zone", []string{"good", "cold", "hot", "outside", "other edge", "not-modelled"}, "What the setting is by the " +
 		"computed cross-section: good, cold, hot, burns through, or past another edge. Good means every edge is met; " +
@@ -151,7 +154,7 @@ var jobTerms = [...]Term{
 		"How many drops a second a pulsed arc throws, one for each pulse. It rises with the wire feed.", "Hz",
 		practice},
 	{"inputs", []string{"assumed", "basis", "band"}, "What a figure was computed from, and how far it may be off. " +
-		"The band holds the truth in 95 of 100 cases by the program's own uncertainties.", "", ownTerm},
+		"The true value lies within the band in 95 of 100 cases, as far as the program can tell.", "", ownTerm},
 
 	{"prepare", []string{"tack", "tacks", "tack pitch", "tip bore", "vent gap"}, "What is done before the arc: " +
 		"clean to metal, fit up, tack. Half of what goes wrong with a bead was there before it.", "", practice},
@@ -181,7 +184,7 @@ var jobTerms = [...]Term{
 		"What the joint carries before it lets go: through the bronze, at the bond, or in the sheet. The least " +
 			"of the three governs.", "N", ownTerm},
 	{"load", []string{"allowable load", "load share"},
-		"The pull along the joint that is meant to stay on it. Prying and peeling are far worse and are not reckoned.",
+		"The pull along the joint that is meant to stay on it. Prying and peeling are far worse and are not computed.",
 		"N", ownTerm},
 	{"safety factor", []string{"safety"},
 		"What the weak end of the strength is divided by before it is allowed. A qualified person chooses it.", "1",
@@ -225,7 +228,8 @@ var jobTerms = [...]Term{
 	{"solidus", []string{"liquidus", "melting range"}, "Where a metal begins to melt, and where it is all liquid. " +
 		"Bronze wets between and above them while steel is still far below.", "°C or °F", awsTerms},
 	{"inches and millimetres", []string{"units", "metric", "inch", "both"},
-		"The two ways figures are shown; u changes them. The program reckons in millimetres and loses nothing between.",
+		"The two ways figures are shown; u changes them. The program computes in millimetres, so nothing is " +
+			"lost in between.",
 		"", ownTerm},
 }
 

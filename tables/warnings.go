@@ -76,7 +76,7 @@ var warningLines = [...]WarningLine{
 	{"timed-closed", "caution",
 		"On and off are for a closed joint: over a gap, even of 2 mm, other times are needed. " +
 			"Give the joint as a butt and its gap.",
-		worked("the beat followed over an open root and over none")},
+		worked("the timed arc computed over an open root and over none")},
 	{"timed-no-gap", "info", "Timed arc without a gap: the step is set by the puddle alone.", practice},
 	{"beat-unused", "info", "Arc on, arc off and spot step belong to a timed arc: the ones given were left out. " +
 		"Mode timed takes them.", practice},

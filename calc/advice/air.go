@@ -21,8 +21,8 @@ func Air(card *calc.Card) (Page, error) {
 	case found && ok:
 		p.zinc(z, basis, travel)
 	default:
-		p.Because(Own(airSource), "there is zinc on it, but its bands are not computed for this joint, so that "+
-			"nothing is said of how much fume: extraction and respirator all the same")
+		p.Because(Own(airSource), "it carries zinc, but its bands are not computed for this joint, so the amount of "+
+			"fume is not known: use extraction and a respirator all the same")
 	}
 	p.shade(card)
 	p.others(card)

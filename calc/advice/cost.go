@@ -193,7 +193,7 @@ func (p *Page) steel(card *calc.Card, wire, gas, hours calc.Figure, length float
 		cheaper, proviso = "steel", ", if its heat and its zinc damage may be"
 	}
 	both := Own("the two totals")
-	p.Because(both, "%s is cheaper here by %.3g %s, between the middles of both bands%s", cheaper,
+	p.Because(both, "%s is cheaper here by %.3g %s, by the middle of both bands%s", cheaper,
 		math.Abs(v-total.Value), unit, proviso)
 	p.Because(both, "no heat, distortion or strength is priced in this")
 }

@@ -176,7 +176,7 @@ func (f *fitting) heat(card *calc.Card) {
 	case "good":
 		f.say(Suits, ownSection, "", "at this setting the bead wets and the base stays solid")
 	case "cold", "hot", "burn-through":
-		f.say(WithCare, ownSection, "", "at this setting the heat is %s: look on the map for another", card.Zone)
+		f.say(WithCare, ownSection, "", "at this setting the heat is %s: the window shows where it is good", card.Zone)
 	case "not-modelled":
 		f.say(WithCare, ownSection, "", "no verdict on wetting and melting: judge it on a test bead")
 	}
@@ -186,7 +186,7 @@ func (f *fitting) heat(card *calc.Card) {
 func (f *fitting) use(card *calc.Card) {
 	switch card.Used.Use {
 	case "":
-		f.say(Suits, ownJob, "", "what it is for was not said: decorative, seal, load, wear or bearing")
+		f.say(Suits, ownJob, "", "its use was not given: decorative, seal, load, wear or bearing")
 	case "seal":
 		f.say(WithCare, practice, "",
 			"wet service: beside bronze, bare steel or zinc corrodes; paint or seal over the joint on both faces")

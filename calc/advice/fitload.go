@@ -43,7 +43,8 @@ func hotInstead(card *calc.Card) string {
 func (f *fitting) carries(card *calc.Card) {
 	if !card.Job.Load.Set {
 		if card.Used.Use == "load" {
-			f.say(WithCare, ownJob, "", "it carries a load that was not given: nothing is held against the joint")
+			f.say(WithCare, ownJob, "",
+				"it carries a load that was not given, so it is not compared with what the joint carries")
 		}
 		return
 	}
@@ -54,7 +55,7 @@ func (f *fitting) carries(card *calc.Card) {
 	}
 	s, err := Strength(card)
 	if err != nil {
-		f.say(WithCare, fillets, "", "the load cannot be held against this joint: %v", err)
+		f.say(WithCare, fillets, "", "the load cannot be compared with this joint: %v", err)
 		return
 	}
 	allow, ok := s.Figure("allowable_load")

@@ -33,11 +33,11 @@ func (p *Page) interpass(card *calc.Card, layers, length float64) {
 	melts := min(card.Setup.Members[0].Metal.Solidus.V, card.Setup.Filler.Solidus.V)
 	switch {
 	case mid.after > melts || mid.hottest > melts:
-		p.Warn("part-melts", barSource, "Laid in one go the part would reach %.0f °C all through and the layer run "+
-			"off: too small for this heat. Lay short bouts, or another way to build it up.", melts)
+		p.Warn("part-melts", barSource, "In one go the part would reach %.0f °C all through and the layer would run "+
+			"off: the part is too small for this heat. Lay it in short bouts, or build it up another way.", melts)
 		return
 	case mid.failed:
-		p.Because(bar, "the part does not cool to the limit in six hours by its own")
+		p.Because(bar, "left alone the part does not cool to the limit within six hours")
 		return
 	case hot.failed:
 		hot.hold = formula.LongestHold

@@ -81,7 +81,7 @@ func (p *Page) loadLine(card *calc.Card, amps calc.Figure) {
 // nozzle is the gas flow at which the flow in the nozzle breaks up and draws air in.
 func (p *Page) nozzle(card *calc.Card) {
 	if !card.Job.NozzleBore.Set {
-		p.Because(ownJob, "the nozzle's bore was not given: nothing said of the flow at which gas draws air in")
+		p.Because(ownJob, "the nozzle's bore was not given: the flow at which the gas draws air in is not computed")
 		return
 	}
 	g, re := &card.Setup.Gas, tables.LaminarReynolds

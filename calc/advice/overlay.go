@@ -132,7 +132,7 @@ func (p *Page) dilution(card *calc.Card) {
 		p.Because(tables.FusedDilution.Origin, "the base melts at this setting: fused, expect %.0f to %.0f %% of it "+
 			"in the overlay", tables.FusedDilution.Low, tables.FusedDilution.High)
 	default:
-		p.Because(tables.FusedDilution.Origin, "above about 3 mm nothing here sees whether the base melts: cut a "+
+		p.Because(tables.FusedDilution.Origin, "above about 3 mm it is not computed whether the base melts: cut a "+
 			"test piece; fused overlays hold 20 to 25 %% of base, brazed ones next to none")
 	}
 }

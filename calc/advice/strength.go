@@ -42,13 +42,13 @@ func (p *Page) noLoad(card *calc.Card) bool {
 	t, limit := card.Used.ServiceTemp, tables.ServiceLimit
 	switch {
 	case card.Used.Joint == "overlay":
-		p.Because(fillets, "an overlay joins no two parts: no strength is figured")
+		p.Because(fillets, "an overlay does not join two parts: no strength is computed")
 	case calc.Applies(string(tables.CastIron), card):
-		p.Warn("iron-no-load", practice.Source, "Brazed cast iron is not structural: no load to allow is figured. A "+
+		p.Warn("iron-no-load", practice.Source, "Brazed cast iron is not structural: no allowable load is computed. A "+
 			"part that carries or holds something up is renewed, or repaired as a qualified person plans.")
 	case t.Set && t.V > limit.V:
 		p.Warn("too-warm", limit.Source, "Service at %.0f °C is above about %.0f °C: a copper-alloy braze creeps and "+
-			"lets go, and no load to allow is figured. Weld it, or bolt it.", t.V, limit.V)
+			"lets go, and no allowable load is computed. Weld it, or bolt it.", t.V, limit.V)
 	default:
 		return false
 	}

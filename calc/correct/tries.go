@@ -38,7 +38,7 @@ func SeenIDs(text string) (string, error) {
 		return "", mistake.In("seen", "nothing is named",
 			"type what the bead shows, as rolled-edge or burn-through,pores")
 	case given["good"] && len(ids) > 1:
-		return "", mistake.In("seen", "good stands beside a fault", "type the faults alone, or good alone")
+		return "", mistake.In("seen", "good cannot stand beside a fault", "type the faults alone, or good alone")
 	}
 	return strings.Join(ids, ","), nil
 }

@@ -3,6 +3,7 @@ package formula
 import (
 	"math"
 
+	"gonum.org/v1/gonum/stat"
 	"gonum.org/v1/gonum/stat/distuv"
 
 	"brazebooth/tables"
@@ -15,19 +16,14 @@ func Predictive(sample []float64) (median, low, high float64, err error) {
 	if n < 2 {
 		return 0, 0, 0, Outside("sample", n, "at least two values")
 	}
-	sum := 0.0
-	for _, v := range sample {
+	logs := make([]float64, len(sample))
+	for i, v := range sample {
 		if !(v > 0) {
 			return 0, 0, 0, Outside("sample", v, "values above zero")
 		}
-		sum += math.Log(v)
+		logs[i] = math.Log(v)
 	}
-	mean, square := sum/n, 0.0
-	for _, v := range sample {
-		d := math.Log(v) - mean
-		square += d * d
-	}
-	s := math.Sqrt(square / (n - 1))
+	mean, s := stat.MeanStdDev(logs, nil)
 	t := distuv.StudentsT{Mu: 0, Sigma: 1, Nu: n - 1}.Quantile(0.975)
 	half := t * s * math.Sqrt(1+1/n)
 	return math.Exp(mean), math.Exp(mean - half), math.Exp(mean + half), nil

@@ -2,6 +2,7 @@ package practice
 
 import (
 	"context"
+	"fmt"
 
 	"brazebooth/calc/advice"
 	"brazebooth/calc/correct"
@@ -65,14 +66,14 @@ func (p *Booth) Par(ctx context.Context) (Run, error) {
 		job = c.Next
 		correct.RoundSetting(&job)
 	}
-	run.Why = "No good bead within the beads that a hand would lay."
+	run.Why = fmt.Sprintf("No good bead within %d beads.", mostBeads)
 	return run, nil
 }
 
 // outOfReach says why the run ends at a setting that no hand holds; "" for any other error.
 func outOfReach(err error) string {
 	if f := mistake.Of(err); f != nil {
-		return "The program's next setting is none of a hand's: " + f.Error() + "; " + f.Hint + "."
+		return "The program's next setting is outside what a hand can hold: " + f.Error() + "; " + f.Hint + "."
 	}
 	return ""
 }
