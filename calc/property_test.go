@@ -13,7 +13,7 @@ import (
 	"brazebooth/tables"
 )
 
-func TestMain(m *testing.M) { deep.Main(m, 10) }
+func TestMain(m *testing.M) { deep.Main(m, 6) }
 
 // anyJob draws jobs: two in three are sensible, the third holds anything.
 func anyJob() *rapid.Generator[calc.Job] {

@@ -46,7 +46,7 @@ func figure(t *testing.T, s *Timed, name string) Figure {
 
 // Every usual job has times in order or a reason in words.
 func TestTimedJobs(t *testing.T) {
-	few := 5
+	few := 3
 	if testing.Short() {
 		few = 2
 	}

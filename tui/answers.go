@@ -27,7 +27,7 @@ func (s *session) part(name string) (advice.Page, error) {
 	if !ok || page.Of == nil {
 		return advice.Page{}, nil
 	}
-	p, err := page.Answer(context.Background(), &s.card)
+	p, err := s.page(context.Background(), page, &s.card)
 	if s.pages.parts == nil {
 		s.pages.parts = map[string]pageAnswer{}
 	}

@@ -20,6 +20,7 @@ import (
 // to change for the next one.
 type correctPage struct {
 	slow[string, advice.Page]
+	next    func(context.Context, []correct.Try) (advice.Page, error)
 	tries   []correct.Try
 	applied bool   // the answer's change stands on the card: the next bead is to be laid
 	kept    int    // beads up to this one are in the book, where they were to be
@@ -64,7 +65,7 @@ func (p *correctPage) again(ctx context.Context) tea.Cmd {
 func (p *correctPage) ask(ctx context.Context) tea.Cmd {
 	tries := append([]correct.Try(nil), p.tries...)
 	return p.want(ctx, p.key(), func(ctx context.Context, _ string, _ func(float64)) (advice.Page, error) {
-		return correct.Next(ctx, tries)
+		return p.next(ctx, tries)
 	})
 }
 

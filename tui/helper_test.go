@@ -2,6 +2,7 @@ package tui
 
 import (
 	"context"
+	"fmt"
 	"strings"
 	"testing"
 
@@ -10,6 +11,8 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
+	"brazebooth/calc/correct"
+	"brazebooth/calc/practice"
 	"brazebooth/internal/deep"
 )
 
@@ -38,6 +41,9 @@ func openAt(t testing.TB, w, h int, o Options) *screen {
 	}
 	if o.Gap == nil {
 		o.Gap = followed
+	}
+	if o.computing == nil {
+		o.computing = &computedOnce
 	}
 	s := &screen{t, New(o)}
 	s.send(tea.WindowSizeMsg{Width: w, Height: h})
@@ -68,11 +74,67 @@ var (
 	knownCards deep.Known[calc.Job, calc.Card]
 	knownMaps  deep.Known[calc.Job, calc.Window]
 	knownSpots deep.Known[calc.Job, calc.Timed]
+	knownPages deep.Known[pageKey, advice.Page]
+	knownBeads deep.Known[string, advice.Page]
+	knownDrill deep.Known[practiceAsk, practiceAnswer]
 )
+
+// pageKey is a page and all that a card differs by: a timed one has other figures once its heat was followed.
+type pageKey struct {
+	name      string
+	job, used calc.Job
+	figures   string
+}
+
+// computedOnce is whenAsked with a memory; what nobody waits for any more goes past it.
+var computedOnce = computing{
+	page: func(ctx context.Context, e *advice.Entry, c *calc.Card) (advice.Page, error) {
+		if ctx.Err() != nil {
+			return e.Answer(ctx, c)
+		}
+		var figures strings.Builder
+		for i := range c.Figures {
+			fmt.Fprintf(&figures, "%s %v ", c.Figures[i].Name, c.Figures[i].Value)
+		}
+		return knownPages.Of(pageKey{e.Name, c.Job, c.Used, figures.String()}, func() (advice.Page, error) { return e.Answer(context.WithoutCancel(ctx), c) })
+	},
+	next: func(ctx context.Context, tries []correct.Try) (advice.Page, error) {
+		if ctx.Err() != nil {
+			return correct.Next(ctx, tries)
+		}
+		return knownBeads.Of(fmt.Sprintf("%+v", tries), func() (advice.Page, error) { return correct.Next(context.WithoutCancel(ctx), tries) })
+	},
+	drills: func(ctx context.Context, job *practice.Booth, a practiceAsk) (practiceAnswer, error) {
+		if ctx.Err() != nil {
+			return drill(ctx, job, a)
+		}
+		return knownDrill.Of(a, func() (practiceAnswer, error) { return drill(context.WithoutCancel(ctx), job, a) })
+	},
+}
 
 // solved is calc.Solve with a memory.
 func solved(job calc.Job) (calc.Card, error) {
 	return knownCards.Of(job, func() (calc.Card, error) { return calc.Solve(job) })
+}
+
+// besideLists is solved for a test that looks at the rows of lists: the card beside them is the first job's, but for a sample of
+// the jobs under the cursor.
+func besideLists(t testing.TB) func(calc.Job) (calc.Card, error) {
+	t.Helper()
+	chance := deep.Rand(t)
+	var first *calc.Card
+	return func(job calc.Job) (calc.Card, error) {
+		if first != nil && !deep.Run() && chance.IntN(8) > 0 {
+			card := *first
+			card.Job = job
+			return card, nil
+		}
+		card, err := solved(job)
+		if first == nil && err == nil {
+			first = &card
+		}
+		return card, err
+	}
 }
 
 // coarse is a map that a test can wait for.

@@ -17,6 +17,8 @@ import (
 // and nothing is kept but by a key.
 type practicePage struct {
 	slow[practiceAsk, practiceAnswer]
+	answer func(context.Context, *practice.Booth, practiceAsk) (practiceAnswer, error)
+
 	level int  // the row of the list, from 0
 	moved bool // to another row since it was drawn
 	seed  uint64
@@ -174,7 +176,7 @@ func (p *practicePage) took(ctx context.Context, f slowFound[practiceAnswer]) te
 	}
 	switch p.of.what {
 	case practiceOpens:
-		*p = practicePage{slow: p.slow, level: p.level, seed: p.seed, open: true, job: p.have.job, card: p.have.card}
+		*p = practicePage{slow: p.slow, answer: p.answer, level: p.level, seed: p.seed, open: true, job: p.have.job, card: p.have.card}
 		p.beads, p.now = []practice.Bead{p.have.bead}, p.job.Start
 	case practiceLays:
 		p.beads = append(p.beads, p.have.bead)

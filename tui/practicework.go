@@ -49,26 +49,31 @@ func (p *practicePage) start(ctx context.Context) tea.Cmd {
 func (p *practicePage) ask(ctx context.Context, a practiceAsk) tea.Cmd {
 	p.gave, p.err = false, nil
 	job := p.job
-	return p.want(ctx, a, func(ctx context.Context, a practiceAsk, _ func(float64)) (out practiceAnswer, err error) {
-		switch a.what {
-		case practiceOpens:
-			if out.job, err = practice.New(ctx, a.level, a.seed); err != nil {
-				return out, err
-			}
-			if out.card, err = calc.Solve(out.job.Start); err != nil {
-				return out, err
-			}
-			out.bead, err = out.job.Bead(ctx, out.job.Start)
-		case practiceLays:
-			out.bead, err = job.Bead(ctx, a.job)
-		case practiceEnds:
-			if out.run, err = job.Par(ctx); err != nil {
-				return out, err
-			}
-			out.revealed, err = job.Reveal(ctx, a.job)
-		}
-		return out, err
+	return p.want(ctx, a, func(ctx context.Context, a practiceAsk, _ func(float64)) (practiceAnswer, error) {
+		return p.answer(ctx, &job, a)
 	})
+}
+
+// drill answers what is asked of a job; a job that opens is none yet.
+func drill(ctx context.Context, job *practice.Booth, a practiceAsk) (out practiceAnswer, err error) {
+	switch a.what {
+	case practiceOpens:
+		if out.job, err = practice.New(ctx, a.level, a.seed); err != nil {
+			return out, err
+		}
+		if out.card, err = calc.Solve(out.job.Start); err != nil {
+			return out, err
+		}
+		out.bead, err = out.job.Bead(ctx, out.job.Start)
+	case practiceLays:
+		out.bead, err = job.Bead(ctx, a.job)
+	case practiceEnds:
+		if out.run, err = job.Par(ctx); err != nil {
+			return out, err
+		}
+		out.revealed, err = job.Reveal(ctx, a.job)
+	}
+	return out, err
 }
 
 // lay lays a bead with the setting on the machine.

@@ -56,7 +56,8 @@ type root struct {
 }
 
 func newRoot(o Options) *root {
-	m := &root{session: newSession(o), th: newTheme(o.Theme, true, o.Profile).commas(o.Comma), keys: newKeys(), keeper: o.Book, now: o.Now, records: bookPage{all: true}, drill: practicePage{seed: 1}}
+	m := &root{session: newSession(o), th: newTheme(o.Theme, true, o.Profile).commas(o.Comma), keys: newKeys(), keeper: o.Book, now: o.Now, records: bookPage{all: true},
+		fix: correctPage{next: o.computing.next}, drill: practicePage{seed: 1, answer: o.computing.drills}}
 	if m.now == nil {
 		m.now = time.Now
 	}

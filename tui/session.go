@@ -13,6 +13,7 @@ type session struct {
 	solve func(calc.Job) (calc.Card, error)
 	maps  windowFunc
 	gaps  gapFunc
+	*computing
 	ctx   context.Context // ends what is computed beside the screens
 	units quantity.System
 
@@ -50,7 +51,7 @@ func bookFault(before string, err error, otherwise string) *fault {
 }
 
 func newSession(o Options) session {
-	s := session{solve: o.Solve, maps: o.Window, gaps: o.Gap, ctx: o.Context, units: o.Units, job: o.Job}
+	s := session{solve: o.Solve, maps: o.Window, gaps: o.Gap, computing: o.computing, ctx: o.Context, units: o.Units, job: o.Job}
 	if s.units == "" {
 		s.units = quantity.Metric
 	}

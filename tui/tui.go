@@ -31,6 +31,8 @@ type Options struct {
 	Width   int                               // of a terminal that cannot be asked, in cells; 0: it can
 	Height  int
 	Leaving func() // told when the screens are left: they then end when their input does; nil: they end at once
+
+	computing *computing // nil: whenAsked
 }
 
 // New returns the model of the screens.
@@ -48,6 +50,10 @@ func New(o Options) tea.Model {
 	}
 	if o.Context == nil {
 		o.Context = context.Background()
+	}
+	if o.computing == nil {
+		always := whenAsked()
+		o.computing = &always
 	}
 	return newRoot(o)
 }

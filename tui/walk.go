@@ -38,7 +38,7 @@ func (m *root) walkTo(at int) tea.Cmd {
 	p.at = at
 	ctx, stop := context.WithCancel(m.ctx)
 	p.stop = stop
-	p.screens = newRoot(Options{Solve: m.solve, Window: m.maps, Gap: m.gaps, Units: m.units, Book: m.keeper, Now: m.now, Context: ctx})
+	p.screens = newRoot(Options{Solve: m.solve, Window: m.maps, Gap: m.gaps, Units: m.units, Book: m.keeper, Now: m.now, Context: ctx, computing: m.computing})
 	p.screens.h = m.h
 	var cmd tea.Cmd
 	for _, name := range strings.Fields(walkSteps[at].keys) {

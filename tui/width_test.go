@@ -245,7 +245,7 @@ func TestNothingCutOnTheWay(t *testing.T) {
 	if testing.Short() {
 		t.Skip("compared without -short: nothing here runs side by side")
 	}
-	o := Options{}
+	o := Options{Solve: besideLists(t)}
 	for _, size := range deep.Of(t, narrow, 2) {
 		for _, sys := range systems() {
 			o.Units = sys
@@ -279,7 +279,7 @@ func TestNoRowIsCutUnseen(t *testing.T) {
 	if testing.Short() {
 		t.Skip("compared without -short: nothing here runs side by side")
 	}
-	o := Options{Job: calc.Job{Metal: "galvanized", Gauge: 18}}
+	o := Options{Job: calc.Job{Metal: "galvanized", Gauge: 18}, Solve: besideLists(t)}
 	lists := append(pathChoices(), otherChoices()...)
 	parts, looked := 0, 0
 	for _, size := range deep.Of(t, append([][2]int{{60, 14}, {60, 24}, {80, 14}, {80, 24}, {100, 14}, {100, 24}, {100, 40}, {120, 24}, {120, 40}, {200, 50}}, narrow...), 3) {

@@ -81,7 +81,7 @@ func TestConnectionsCutInTheMiddleOfASave(t *testing.T) {
 			}
 		})
 	}
-	cuts := deep.Many(20, 60)
+	cuts := deep.Many(12, 60)
 	for n := range cuts {
 		tries <- n
 	}

@@ -135,7 +135,7 @@ func TestGarbageConnections(t *testing.T) {
 			t.Fatalf("the session beside is not answered: %.100q, %v", out, err)
 		}
 	}
-	faults := deep.Many(100, 400)
+	faults := deep.Many(60, 400)
 	thrown(len(garbage) * 4) // what is set up once is set up
 	answered()
 	time.Sleep(time.Second)

@@ -120,40 +120,6 @@ func TestLimitOfHandshakes(t *testing.T) {
 	}
 }
 
-func TestLimitOfIdleTime(t *testing.T) {
-	if testing.Short() {
-		t.Skip("waits in real time, where a machine that stalls may press no key for so long")
-	}
-	t.Parallel()
-	b := startBooth(t, "--idle", "5s")
-	s, seen := screensIn(t, b.client(t, "reader"), 80, 24)
-	for range 60 { // whoever types stays
-		time.Sleep(100 * time.Millisecond)
-		seen.write("\x1b[B")
-	}
-	if code := exitOf(t, s.Wait); code != 1 || !strings.Contains(seen.shown(), "no key was pressed") {
-		t.Errorf("exit %d:\n%s", code, seen.shown())
-	}
-	// A command that waits for what never comes.
-	w, err := b.client(t, "writer").NewSession()
-	if err != nil {
-		t.Fatal(err)
-	}
-	if _, err := w.StdinPipe(); err != nil {
-		t.Fatal(err)
-	}
-	told := new(words)
-	w.Stderr = told
-	if code := exitOf(t, func() error { return w.Run("book import -") }); code != 1 || !strings.Contains(told.String(), "no key was pressed") {
-		t.Errorf("a command without its input: exit %d, %q", code, told)
-	}
-	// A connection without a session.
-	c := b.client(t, "reader")
-	if code := exitOf(t, c.Wait); code == 0 {
-		t.Error("it ended as if it had been asked to")
-	}
-}
-
 func TestLimitOfTheLongestSession(t *testing.T) {
 	t.Parallel()
 	b := startBooth(t, "--longest", "1s")

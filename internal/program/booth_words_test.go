@@ -130,7 +130,7 @@ func TestErrorsToldToGuestsByCommand(t *testing.T) {
 					t.Error("the log is told nothing")
 				}
 			}}
-			for _, args := range deep.Of(t, ofTheBook, 14) { // others with each book
+			for _, args := range deep.Of(t, ofTheBook, 8) { // others with each book
 				in := "galv\n20ga\n\n\nfind lid\nkeep x\nopen 1\nquit\n"
 				if args[0] == "batch" {
 					in = "metal,gauge,feed,travel\nhsla,18ga,5,8\n"

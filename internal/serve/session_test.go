@@ -6,6 +6,7 @@ import (
 	"crypto/rand"
 	"io"
 	"log/slog"
+	"net"
 	"regexp"
 	"strings"
 	"sync"
@@ -47,6 +48,17 @@ func host(t *testing.T, d Deps, more ...string) (addr string, srv *server, stop 
 // hostLogging is host with a log.
 func hostLogging(t *testing.T, d Deps, log slog.Handler, more ...string) (addr string, srv *server, stop func()) {
 	t.Helper()
+	srv = newHost(t, d, log, more...)
+	l, err := srv.listen(t.Context())
+	if err != nil {
+		t.Fatal(err)
+	}
+	return l.Addr().String(), srv, runOn(t, srv, l)
+}
+
+// newHost is a server that lets everybody in.
+func newHost(t *testing.T, d Deps, log slog.Handler, more ...string) *server {
+	t.Helper()
 	s := new(Settings)
 	f := pflag.NewFlagSet("", pflag.ContinueOnError)
 	s.flags(f)
@@ -67,14 +79,17 @@ func hostLogging(t *testing.T, d Deps, log slog.Handler, more ...string) (addr s
 	if d.Keeper == nil {
 		d.Keeper = func(Guest, string) (tui.Keeper, func()) { return nil, func() {} }
 	}
-	if srv, err = newServer(s, d, "book", key, slog.New(log)); err != nil {
-		t.Fatal(err)
-	}
-	ctx, cancel := context.WithCancel(context.Background())
-	l, err := srv.listen(ctx)
+	srv, err := newServer(s, d, "book", key, slog.New(log))
 	if err != nil {
 		t.Fatal(err)
 	}
+	return srv
+}
+
+// runOn has a server listen until it is stopped or the test ends.
+func runOn(t *testing.T, srv *server, l net.Listener) (stop func()) {
+	t.Helper()
+	ctx, cancel := context.WithCancel(context.Background())
 	done := make(chan error, 1)
 	go func() { done <- srv.run(ctx, l) }()
 	var once sync.Once
@@ -87,7 +102,7 @@ func hostLogging(t *testing.T, d Deps, log slog.Handler, more ...string) (addr s
 		})
 	}
 	t.Cleanup(stop)
-	return l.Addr().String(), srv, stop
+	return stop
 }
 
 // guest is a session's terminal.
@@ -115,19 +130,25 @@ func visit(t *testing.T, addr string) *guest {
 
 func (g *guest) screens() *guest { return g.asks("") }
 
+// screensOf opens the screens in a terminal of a size.
+func (g *guest) screensOf(columns, rows int) *guest { return g.asksIn(columns, rows, "") }
+
 // asks opens a terminal with a command line, as ssh -t does.
-func (g *guest) asks(command string) *guest {
+func (g *guest) asks(command string) *guest { return g.asksIn(80, 24, command) }
+
+func (g *guest) asksIn(columns, rows int, command string) *guest {
 	g.t.Helper()
-	if err := g.RequestPty("xterm-256color", 24, 80, nil); err != nil {
+	if err := g.RequestPty("xterm-256color", rows, columns, nil); err != nil {
 		g.t.Fatal(err)
 	}
 	in, err := g.StdinPipe()
 	if err != nil {
 		g.t.Fatal(err)
 	}
-	g.in, g.emu = in, vt.NewSafeEmulator(80, 24)
+	g.in, g.emu = in, vt.NewSafeEmulator(columns, rows)
 	g.Stdout, g.Stderr = g.emu, g.emu
 	go func() { _, _ = io.Copy(in, g.emu) }()
+	g.t.Cleanup(func() { _ = g.emu.Close() })
 	begin := g.Shell
 	if command != "" {
 		begin = func() error { return g.Start(command) }
@@ -158,6 +179,11 @@ func (g *guest) code() int {
 	case <-time.After(deep.Patience(g.t)):
 		g.t.Fatal("the session does not end")
 	}
+	return g.codeOf(err)
+}
+
+func (g *guest) codeOf(err error) int {
+	g.t.Helper()
 	if exit, ok := err.(*ssh.ExitError); ok {
 		return exit.ExitStatus()
 	}

@@ -1,0 +1,95 @@
+package serve
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"strings"
+	"testing"
+	"testing/synctest"
+	"time"
+)
+
+// Whoever types stays; whoever presses no key for a minute is told so and leaves, also a command that waits for what
+// never comes and a connection without a session.
+func TestLimitOfIdleTime(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		m := hostInMemory(t, Deps{Command: func(_ context.Context, _ Guest, _ string, _ []string, in io.Reader, _, _ io.Writer) int {
+			if _, err := io.Copy(io.Discard, in); err != nil {
+				return 1
+			}
+			return 0
+		}}, "--idle", "1m")
+		c, _ := m.connect()
+		g := m.session(c).screens()
+		g.shows("example:")
+		for range 5 {
+			time.Sleep(59 * time.Second)
+			g.types("\x1b[B")
+		}
+		begin := time.Now()
+		if code := g.codeOf(g.Wait()); code != 1 || !strings.Contains(g.screen(), "no key was pressed") {
+			t.Errorf("exit %d:\n%s", code, g.screen())
+		}
+		if d := time.Since(begin); d < 59*time.Second || d > 61*time.Second {
+			t.Errorf("it ended %v after the last key", d)
+		}
+		w := m.session(c)
+		if _, err := w.StdinPipe(); err != nil {
+			t.Fatal(err)
+		}
+		var told strings.Builder
+		w.Stderr = &told
+		if err := w.Start("book import -"); err != nil {
+			t.Fatal(err)
+		}
+		if code := w.codeOf(w.Wait()); code != 1 || !strings.Contains(told.String(), "no key was pressed") {
+			t.Errorf("a command without its input: exit %d, %q", code, &told)
+		}
+		if err := c.Wait(); err == nil {
+			t.Error("a connection without a session ended as if it had been asked to")
+		}
+	})
+}
+
+// A line of a booth may be slow: a key on the card is at most 500 bytes, one on the map at most 6 kB, cipher and all. On a
+// terminal so wide that the reason stands beside the card, picking another row changes all of it: 2 kB.
+func TestBytesOverSSH(t *testing.T) {
+	for _, size := range []struct {
+		columns, rows int
+		card          int64
+	}{{80, 24, 500}, {100, 30, 2000}} {
+		t.Run(fmt.Sprintf("%dx%d", size.columns, size.rows), func(t *testing.T) {
+			synctest.Test(t, func(t *testing.T) {
+				m := hostInMemory(t, Deps{})
+				c, line := m.connect()
+				g := m.session(c).screensOf(size.columns, size.rows)
+				g.shows("example:")
+				costs := func(keys string) int64 {
+					time.Sleep(5 * time.Second)
+					synctest.Wait()
+					was := line.sum.Load()
+					g.types(keys)
+					time.Sleep(5 * time.Second)
+					synctest.Wait()
+					return line.sum.Load() - was
+				}
+				atMost := func(most int64, keys ...string) {
+					t.Helper()
+					for _, k := range keys {
+						n := costs(k)
+						t.Logf("%-7q %5d bytes", k, n)
+						if n == 0 || n > most {
+							t.Errorf("%q costs %d bytes on the wire", k, n)
+						}
+					}
+				}
+				costs("mild-steel\r")
+				costs("18\r\r\r")
+				g.shows("stick-out") // the card
+				atMost(size.card, "\x1b[C", "\x1b[B", "\x1b[A", "\x1b[D", "+", "\x1b[B", "\x1b[B", "+", "-")
+				atMost(6000, "m", "\x1b[C", "\x1b[A", "r", "/", "m") // the map
+			})
+		})
+	}
+}
