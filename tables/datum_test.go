@@ -89,6 +89,16 @@ var everything = map[string]any{
 	"ZincDensity": ZincDensity, "ZincHeat": ZincHeat, "ZincConductivity": ZincConductivity,
 	"ZincFusion": ZincFusion, "ZincVaporisation": ZincVaporisation, "ZincToVapour": ZincToVapour,
 	"ZincOxideRatio": ZincOxideRatio,
+	"ArcForce":       ArcForce, "RMSDip": RMSDip, "RMSPulsed": RMSPulsed, "ArcPressureWidth": ArcPressureWidth,
+	"DropSpeed": DropSpeed, "RootWetted": RootWetted, "RootGrows": RootGrows, "LandClearance": LandClearance,
+	"RootBulge": RootBulge, "RootBulgePerWidth": RootBulgePerWidth, "RootThinnest": RootThinnest,
+	"RootThickest": RootThickest, "BridgesDoubt": BridgesDoubt, "CreepsIn": CreepsIn, "TouchDoubt": TouchDoubt,
+	"FilledDoubt": FilledDoubt, "OverheadShare": OverheadShare, "PoolTaper": PoolTaper, "FrontAngle": FrontAngle,
+	"OverheadDoubt": OverheadDoubt, "HorizontalDoubt": HorizontalDoubt, "UpDoubt": UpDoubt,
+	"DownDoubt": DownDoubt, "CoherencyShift": CoherencyShift, "BarDry": BarDry, "BarWet": BarWet,
+	"bronzeTension": bronzeTension, "bronzeAngle": bronzeAngle, "bronzeFlow": bronzeFlow,
+	"bronzeCovers": bronzeCovers, "copperAngle": copperAngle, "melts": melts, "backings": backings,
+	"chills": chills, "chillDoc": chillDoc,
 }
 
 func TestEverythingIsListed(t *testing.T) {
