@@ -25,17 +25,10 @@ func TouchHeight(bead, through, in float64) (float64, error) {
 	through = max(through, leastChord) // as everywhere where nothing is wet yet
 	chord := through + in
 	want := 4 * bead / (chord * chord)
-	low, high := 0.0, math.Pi
-	for range 60 {
-		if mid := (low + high) / 2; segment(mid) < want {
-			low = mid
-		} else {
-			high = mid
-		}
-	}
+	phi := zero(func(phi float64) float64 { return segment(phi) - want }, 0, math.Nextafter(math.Pi, 0))
 	// From the chord: z(x) = c/2·(√(1/sin²φ − u²) − cot φ), u = x over half the chord, without the loss of digits
 	// that the difference of two long radii brings to a flat ridge.
-	sin, cos := math.Sincos((low + high) / 2)
+	sin, cos := math.Sincos(phi)
 	u := 2*through/chord - 1
 	if cos > 0 {
 		return chord / 2 * (1 - u*u) * sin / (math.Sqrt(1-u*u*sin*sin) + cos), nil

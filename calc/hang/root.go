@@ -87,21 +87,14 @@ func (o *Opening) Root() Root {
 	return r
 }
 
-// balance bisects the face's curvature for the volume. Both caps grow with it.
+// balance finds the face's curvature for the volume. Both caps grow with it.
 func (o *Opening) balance(r *Root, load float64) float64 {
 	fill := o.Bead - o.Gap*o.Thick
 	bent := 2 + math.Abs(fill)/(r.Chord*r.Chord*math.Pi/8)
-	high := 2*bent/r.Chord + math.Abs(load)
-	low := -high
-	for range 60 {
-		mid := (low + high) / 2
-		if capArea(mid, r.Chord)+capArea(mid+load, r.RootChord) < fill {
-			low = mid
-		} else {
-			high = mid
-		}
-	}
-	return (low + high) / 2
+	most := 2*bent/r.Chord + math.Abs(load)
+	return zero(func(face float64) float64 {
+		return capArea(face, r.Chord) + capArea(face+load, r.RootChord) - fill
+	}, -most, most)
 }
 
 // slot is the widest gap, mm, that liquid under a pressure, Pa, runs along by itself: there the energy of the free
