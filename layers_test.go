@@ -22,7 +22,7 @@ var own = map[string][]string{
 	"brazebooth/calc/section":      {},
 	"brazebooth/calc/thinsheet":    {"internal/crew"},
 	"brazebooth/calc/hang":         {"tables", "calc/formula"},
-	"brazebooth/calc/suggest":      {"calc/formula"},
+	"brazebooth/calc/suggest":      {"tables", "calc/formula"},
 	"brazebooth/calc/formula":      {"tables"},
 	"brazebooth/calc":              {"internal/mistake", "tables", "calc/formula", "calc/section", "calc/thinsheet", "internal/quantity", "internal/plain", "internal/crew"},
 	"brazebooth/calc/advice":       {"internal/mistake", "tables", "calc", "calc/formula", "internal/crew"},

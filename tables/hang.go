@@ -47,8 +47,8 @@ var (
 	// CreepsIn is how far metal runs into the gap, over the narrower wetted width.
 	CreepsIn = Datum{0.7, 0, 1, "1", worked("assumed; nothing at one end, as far as on the face at the other")}
 
-	TouchDoubt  = Datum{0.22, 0.22, 0.22, "1", worked("judgement: how far metal creeps in, fit-up 0.2 mm")}
-	FilledDoubt = Datum{0.12, 0.12, 0.12, "1", worked("judgement: how far metal creeps in, fit-up")}
+	TouchDoubt     = Datum{0.22, 0.22, 0.22, "1", worked("judgement: how far metal creeps in, fit-up 0.2 mm")}
+	GapFilledDoubt = Datum{0.12, 0.12, 0.12, "1", worked("judgement: how far metal creeps in, fit-up")}
 )
 
 // Positions.
@@ -67,4 +67,18 @@ var (
 	HorizontalDoubt = Datum{0.22, 0.22, 0.22, "1", worked("the lower toe's angle from 70 to 120 degrees")}
 	UpDoubt         = Datum{0.25, 0.25, 0.25, "1", worked("judgement: the pool's length -25 to +30 %")}
 	DownDoubt       = Datum{0.30, 0.30, 0.30, "1", worked("judgement: front's angle, pool's length, arc's force")}
+)
+
+// The edges of a joint without a gap, for the chance that a setting is weighed by.
+var (
+	// HeatDoubt is that of the heat itself: arc efficiency, volts and current together.
+	HeatDoubt = Datum{0.125, 0.125, 0.125, "1", worked("judgement: arc efficiency, volts and current together")}
+
+	WetsDoubt   = Datum{0.20, 0.20, 0.20, "1", worked("judgement: the cross-section's width, -13 to +24 %")}
+	SolidDoubt  = Datum{0.06, 0.06, 0.06, "1", worked("judgement: the cross-section's temperatures beside the heat's own doubt")}
+	FilledDoubt = Datum{0.05, 0.05, 0.05, "1", worked("judgement: deposition efficiency, feed, travel")}
+	SteadyDoubt = Datum{0.09, 0.09, 0.09, "1", worked("judgement: current within 15 to 20 %, 95 %")}
+	ZincDoubt   = Datum{0.20, 0.20, 0.20, "1", worked("judgement: the zinc band's own form, 25 to 30 %")}
+	SlowDoubt   = Datum{0.06, 0.06, 0.06, "1", practice}
+	FastDoubt   = Datum{0.04, 0.04, 0.04, "1", practice}
 )

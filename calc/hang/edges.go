@@ -29,7 +29,7 @@ func (e *Edge) Chance() float64 {
 func Edges(j *Joint) ([4]Edge, error) {
 	list := [4]Edge{
 		{Name: "bridges", Margin: Most, Doubt: tables.BridgesDoubt.V}, {Name: "touches", Margin: Most, Doubt: tables.TouchDoubt.V},
-		{Name: "fills", Margin: Most, Doubt: tables.FilledDoubt.V}, {Name: "hangs", Margin: Most, Doubt: j.hangDoubt()},
+		{Name: "fills", Margin: Most, Doubt: j.fillsDoubt()}, {Name: "hangs", Margin: Most, Doubt: j.hangDoubt()},
 	}
 	if err := j.check(); err != nil {
 		return list, err
@@ -90,6 +90,12 @@ func (j *Joint) hangDoubt() float64 {
 		return tables.DownDoubt.V
 	}
 	return tables.HorizontalDoubt.V
+}
+
+// fillsDoubt grows from that of a closed joint to that of an open one as the gap lets metal in.
+func (j *Joint) fillsDoubt() float64 {
+	closed, open := tables.FilledDoubt.V, tables.GapFilledDoubt.V
+	return closed + (open-closed)*-math.Expm1(-math.Max(0, j.Gap)/tables.RootGrows.V)
 }
 
 // check refuses what no joint has: a negative size, something without a number, a liquid without tension.
