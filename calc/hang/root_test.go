@@ -119,3 +119,31 @@ func TestRootWithoutLoads(t *testing.T) {
 	check(t, "each cap", capArea(r.Face, r.Chord), (o.Bead-o.Gap*o.Thick)/2, 1e-9)
 	check(t, "height of a flat bead", capHeight(1e-9, 4), 2e-9, 1e-15) // κ·c²/8
 }
+
+// TestUsualSettings holds the edge to margins that were printed for the settings which this program suggests for a butt
+// of bare sheet, wire 0.889 mm. What those settings do (bead, widths, arc) comes from its cross-section; a front 0.5 mm
+// ahead is what the section gave for 1 mm. The print is to a hundredth, and its section knew of the gap, which makes the
+// edges hotter and the front longer: 0.02.
+func TestUsualSettings(t *testing.T) {
+	gaps := []float64{.3, .6, 1, 1.5, 2, 3}
+	for _, c := range []struct {
+		thick, bead, wet, back, front, amps, grams float64
+		want                                       [6]float64
+	}{
+		{.8, 3.270, 2.748, 2.563, .8, 61.6, .3169, [6]float64{.92, .21, -.32, -.75, -1.05, -1.47}},
+		{1, 3.839, 2.562, 2.288, .51, 64.8, .3351, [6]float64{.85, .40, -.08, -.51, -.81, -1.24}},
+	} {
+		last := math.Inf(1)
+		for i, gap := range gaps {
+			j := Joint{Kind: "butt", Mode: "dip", Thick: [2]float64{c.thick, c.thick}, Gap: gap, Bead: c.bead,
+				Wet: [2]float64{c.wet, c.wet}, Back: [2]float64{c.back, c.back}, Front: c.front, Wire: .889, Amps: c.amps,
+				Deposition: c.grams, Liquid: liquid(t, "cusi3"), Assumed: Usual("dip")}
+			got := j.bridges()
+			check(t, fmt.Sprintf("%g mm, gap %g", c.thick, gap), got, c.want[i], 0.02)
+			if got >= last {
+				t.Errorf("%g mm: bridges a gap of %g better than the one before", c.thick, gap)
+			}
+			last = got
+		}
+	}
+}
