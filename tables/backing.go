@@ -36,14 +36,16 @@ var (
 	}
 
 	chills = [...]Chill{
-		{0.8, Datum{100, 25, 250, "K", chillDoc}, Datum{0.49, 0.12, 1.2, "mm", chillDoc}, Datum{2.1, 1.3, 3.8, "1", chillDoc}},
-		{1.5, Datum{60, 15, 150, "K", chillDoc}, Datum{0.30, 0.07, 0.75, "mm", chillDoc}, Datum{1.6, 1.15, 2.5, "1", chillDoc}},
-		{3, Datum{30, 7, 75, "K", chillDoc}, Datum{0.08, 0.02, 0.2, "mm", chillDoc}, Datum{1.2, 1.05, 1.5, "1", chillDoc}},
+		{0.8, chill(100, 25, 250, "K"), chill(0.49, 0.12, 1.2, "mm"), chill(2.1, 1.3, 3.8, "1")},
+		{1.5, chill(60, 15, 150, "K"), chill(0.30, 0.07, 0.75, "mm"), chill(1.6, 1.15, 2.5, "1")},
+		{3, chill(30, 7, 75, "K"), chill(0.08, 0.02, 0.2, "mm"), chill(1.2, 1.05, 1.5, "1")},
 	}
-
-	chillDoc = worked("cross-sections with a sink of 2000 W/m2K against ones without; the band in proportion to " +
-		"BarDry's, an outer bound")
 )
+
+// chill is a figure of the rows above; its band is in proportion to BarDry's, an outer bound.
+func chill(v, low, high float64, unit string) Datum {
+	return Datum{v, low, high, unit, worked("cross-sections with a sink of 2000 W/m2K against ones without")}
+}
 
 // Backings lists the rows; read only.
 func Backings() []Backing { return backings[:] }

@@ -10,7 +10,7 @@ var (
 
 	// RMSDip and RMSPulsed are root mean square over mean of the current. Pulses of 350 A over 40 A with a mean of
 	// 100 A make 1.57.
-	RMSDip    = Datum{1.2, 1.1, 1.35, "1", worked("assumed: short circuits at 1.5 to 2 times the mean, a third of the time")}
+	RMSDip    = Datum{1.2, 1.1, 1.35, "1", worked("assumed: shorts at 1.5 to 2 times the mean, a third of the time")}
 	RMSPulsed = Datum{1.6, 1.4, 1.9, "1", worked("pulses of 300 to 400 A over 30 to 50 A, mean 80 to 130 A")}
 
 	// ArcPressureWidth is the standard deviation of the pressure over the pool.
@@ -25,7 +25,7 @@ var (
 	// RootWetted is the share of the back width, on each edge, that the root's metal wets; RootGrows the gap over
 	// which this builds up: through a closed joint nothing runs.
 	RootWetted = Datum{0.5, 0, 1, "1", worked("assumed: half of what is hot enough")}
-	RootGrows  = Datum{0.3, 0.15, 0.6, "mm", worked("assumed: through a gap under a tenth of this next to nothing runs")}
+	RootGrows  = Datum{0.3, 0.15, 0.6, "mm", worked("assumed: nearly nothing runs through a tenth of it")}
 
 	// LandClearance is how far the wire stays from the end of the puddle.
 	LandClearance = Datum{0.3, 0.1, 0.6, "mm", worked("assumed: a wire's weave and the puddle's own motion")}
@@ -75,7 +75,7 @@ var (
 	HeatDoubt = Datum{0.125, 0.125, 0.125, "1", worked("judgement: arc efficiency, volts and current together")}
 
 	WetsDoubt   = Datum{0.20, 0.20, 0.20, "1", worked("judgement: the cross-section's width, -13 to +24 %")}
-	SolidDoubt  = Datum{0.06, 0.06, 0.06, "1", worked("judgement: the cross-section's temperatures beside the heat's own doubt")}
+	SolidDoubt  = Datum{0.06, 0.06, 0.06, "1", worked("judgement: the section's temperatures without the heat's doubt")}
 	FilledDoubt = Datum{0.05, 0.05, 0.05, "1", worked("judgement: deposition efficiency, feed, travel")}
 	SteadyDoubt = Datum{0.09, 0.09, 0.09, "1", worked("judgement: current within 15 to 20 %, 95 %")}
 	ZincDoubt   = Datum{0.20, 0.20, 0.20, "1", worked("judgement: the zinc band's own form, 25 to 30 %")}

@@ -17,7 +17,7 @@ const (
 )
 
 var (
-	bronzeTension = memoryMedium(copperTension + "lowered by aluminium, Butler's equation; its skin of oxide is in the band")
+	bronzeTension = memoryMedium(copperTension + "lowered by aluminium, Butler's equation; oxide skin in the band")
 	bronzeAngle   = Datum{40, 20, 70, "deg", memoryLow("sessile drops of copper-aluminium on steel")}
 	bronzeFlow    = Datum{5, 3.5, 7, "mPa s", memoryMedium("viscosity of copper-aluminium melts")}
 	bronzeCovers  = Datum{1.15, 0.90, 1.30, "N/m", bronzeTension}

@@ -60,7 +60,8 @@ func TestLiquidDensity(t *testing.T) {
 			t.Errorf("%s is no filler", m.Filler)
 			continue
 		}
-		// Copper 8.02 g/cm3 liquid at its melting point, 8.96 at 20 C; the rows are rounded to 10 kg/m3, that of CuSn6 to 100.
+		// Copper 8.02 g/cm3 liquid at its melting point, 8.96 at 20 C; the rows are rounded to 10 kg/m3, that of CuSn6
+		// to 100.
 		if want := 8.02 / 8.96 * 1000 * f.Density.V; math.Abs(m.Density.V-want) > 0.003*want {
 			t.Errorf("%s: %g kg/m3, copper's ratio gives %.0f", m.Filler, m.Density.V, want)
 		}

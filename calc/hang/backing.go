@@ -37,8 +37,8 @@ func (b *Bar) Sink(at, gap float64) float64 {
 	return b.Dry * 1e-6
 }
 
-// ChillOf returns what a dry copper bar does to a butt in sheet of a thickness, mm: between the rows of tables, straight
-// over the thickness's logarithm. ErrRange outside them.
+// ChillOf returns what a dry copper bar does to a butt in sheet of a thickness, mm: between the rows of tables,
+// straight over the thickness's logarithm. ErrRange outside them.
 func ChillOf(sheet float64) (tables.Chill, error) {
 	rows := tables.Chills()
 	for i := range rows[1:] {

@@ -25,7 +25,7 @@ func (j *Joint) notJudged(edge string) string {
 	case !(j.Liquid.Tension > 0 && j.Liquid.Density > 0):
 		return "Not judged, because the melt of this filler is in no table here; try a bronze that is."
 	case j.Mode == "timed":
-		return "Not judged, because a timed arc holds its puddle by its pauses; the arc times of the gap say what it bridges."
+		return "Not judged, because a timed arc holds its puddle by its pauses; see what gap its arc times bridge."
 	case edge == "bridges":
 		return j.openRoot()
 	}
@@ -39,8 +39,8 @@ func (j *Joint) openRoot() string {
 	case j.Backing != "":
 		return ""
 	case thin < tables.RootThinnest.V || thick > tables.RootThickest.V:
-		return fmt.Sprintf("Not judged, because what an open root may look like is known for sheet of %g to %g mm; try a backing bar.",
-			tables.RootThinnest.V, tables.RootThickest.V)
+		return fmt.Sprintf("Not judged, because what an open root may look like is known for sheet of %g to %g mm; "+
+			"try a backing bar.", tables.RootThinnest.V, tables.RootThickest.V)
 	}
 	return ""
 }

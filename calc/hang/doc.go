@@ -19,7 +19,7 @@
 //	                (time of the arc over the section − time at which the skin first passes that temperature)
 //	Pool     L      travel · time for which the innermost column stays above the coherency temperature (Coherent)
 //	Chord, Under, Phi  the bead's chord from toe to toe, the area A_ch under it and the angle φ between chord and
-//	                surface, with wetted widths of at least 0.05 mm, so that no edge jumps where a member stops being wet
+//	                surface, with wetted widths of at least 0.05 mm, so that no edge jumps where wetting stops
 //	Wire     D      diameter
 //	Amps     I      mean
 //	Deposition m′   metal laid, g/s

@@ -28,7 +28,8 @@ func (e *Edge) Chance() float64 {
 // figure that no joint has.
 func Edges(j *Joint) ([4]Edge, error) {
 	list := [4]Edge{
-		{Name: "bridges", Margin: Most, Doubt: tables.BridgesDoubt.V}, {Name: "touches", Margin: Most, Doubt: tables.TouchDoubt.V},
+		{Name: "bridges", Margin: Most, Doubt: tables.BridgesDoubt.V},
+		{Name: "touches", Margin: Most, Doubt: tables.TouchDoubt.V},
 		{Name: "fills", Margin: Most, Doubt: j.fillsDoubt()}, {Name: "hangs", Margin: Most, Doubt: j.hangDoubt()},
 	}
 	if err := j.check(); err != nil {
@@ -100,6 +101,10 @@ func (j *Joint) fillsDoubt() float64 {
 
 // check refuses what no joint has: a negative size, something without a number, a liquid without tension.
 func (j *Joint) check() error {
+	second := 0.01 // least thickness of the second member; an overlay has none
+	if j.Kind == "overlay" {
+		second = 0
+	}
 	for _, c := range [...]struct {
 		name           string
 		v, least, most float64
@@ -107,9 +112,11 @@ func (j *Joint) check() error {
 		{"gap", j.Gap, 0, 100}, {"leg", j.Leg, 0, 100}, {"bead", j.Bead, 0, 1000}, {"wire", j.Wire, 0, 10},
 		{"wetted width", j.Wet[0], 0, 200}, {"wetted width", j.Wet[1], 0, 200}, {"back width", j.Back[0], 0, 200},
 		{"back width", j.Back[1], 0, 200}, {"molten edge", j.Molten[0], 0, 50}, {"molten edge", j.Molten[1], 0, 50},
-		{"thickness", j.Thick[0], 0, 200}, {"thickness", j.Thick[1], 0, 200}, {"pool", j.Pool, 0, 1000},
+		{"thickness", j.Thick[0], 0.01, 200}, {"thickness", j.Thick[1], second, 200}, {"pool", j.Pool, 0, 1000},
 		{"chord", j.Chord, 0, 500}, {"area under the chord", j.Under, -2000, 2000}, {"angle", j.Phi, -math.Pi, math.Pi},
 		{"front", j.Front, -500, 500}, {"current", j.Amps, 0, 1000}, {"deposition", j.Deposition, 0, 20},
+		{"width of the arc's pressure", j.Assumed.PressureWidth, 0.1, 20},
+		{"growth of the root", j.Assumed.RootGrows, 0.01, 20},
 	} {
 		if !(c.v >= c.least && c.v <= c.most) {
 			return fmt.Errorf("%w: %s %g, from %g to %g", formula.ErrRange, c.name, c.v, c.least, c.most)

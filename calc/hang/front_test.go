@@ -11,8 +11,8 @@ import (
 
 var checkSpot = Spot{Power: 600, K: .038, RhoC: .0056, Thick: 1.5, Width: 1.8, Travel: 6, Start: 20}
 
-// TestFrontCheckValues: check 6 prints 1181.057, 723.872, 1094.771 and 0.7335. The same integral to 20 digits gives what
-// stands here; the print is off in its fifth digit.
+// TestFrontCheckValues: check 6 prints 1181.057, 723.872, 1094.771 and 0.7335. The same integral to 20 digits gives
+// what stands here; the print is off in its fifth digit.
 func TestFrontCheckValues(t *testing.T) {
 	for at, want := range map[[2]float64]float64{{0, 0}: 1180.967, {1.5, 0}: 723.808, {0, 1}: 1094.694} {
 		check(t, fmt.Sprintf("T%v", at), checkSpot.Temperature(at[0], at[1]), want, 0.5e-3)

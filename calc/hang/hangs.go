@@ -28,8 +28,8 @@ func (j *Joint) up() float64 {
 	return margin(2*l*l, j.Assumed.PoolTaper*j.Pool*max(j.Chord, leastChord))
 }
 
-// downhill is vertical-down. The front below holds across its chord, by its own roundness and by half the arc's push; on it
-// weigh the mean pressure of the round bead and the head of the pool above.
+// downhill is vertical-down. The front below holds across its chord, by its own roundness and by half the arc's push;
+// on it weigh the mean pressure of the round bead and the head of the pool above.
 func (j *Joint) downhill() float64 { return margin(j.front(), j.bulge()+j.head()) }
 
 func (j *Joint) front() float64 {

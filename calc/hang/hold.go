@@ -7,7 +7,7 @@ import "math"
 // where it comes in as a square root.
 type curve struct {
 	pull  Pull
-	lower bool                // the bead ends where its lower toe, the first, stands square on the chord; else by pressure
+	lower bool                // the bead ends where its lower toe, the first, is upright on the chord; else by pressure
 	end   float64             // chord of the last knot, capillary lengths
 	past  float64             // area over any longer chord, capillary lengths squared
 	knots [curveKnots]float64 // area over the chord squared
@@ -33,8 +33,8 @@ func (c *curve) chordOf(knot int) float64 {
 	return c.end * (1 - s*s)
 }
 
-// curves by how a bead lies. Past its end a wall's bead is no fuller: its upper part is a film and the lower toe carries
-// all, area·along = 1. Overhead nothing is left.
+// curves by how a bead lies. Past its end a wall's bead is no fuller: its upper part is a film and the lower toe
+// carries all, area·along = 1. Overhead nothing is left.
 func curveOf(kind, position string) *curve {
 	switch overhead := position == "overhead"; {
 	case overhead && kind == "tee":

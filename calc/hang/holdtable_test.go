@@ -25,7 +25,8 @@ var allCurves = []struct {
 	c          *curve
 }{
 	{"overheadCurve", "is a bead under a plate, at its greatest pressure.", &overheadCurve},
-	{"overheadFilletCurve", "is an overhead fillet, its chord at 45 degrees, at its greatest pressure.", &overheadFilletCurve},
+	{"overheadFilletCurve", "is an overhead fillet, its chord at 45 degrees, at its greatest pressure.",
+		&overheadFilletCurve},
 	{"wallCurve", "is a bead along a wall.", &wallCurve},
 	{"lyingFilletCurve", "is a fillet between floor and wall, its chord at 45 degrees.", &lyingFilletCurve},
 }

@@ -36,7 +36,8 @@ func TouchHeight(bead, through, in float64) (float64, error) {
 	return chord / 2 * (math.Sqrt(1-u*u*sin*sin) - cos) / sin, nil
 }
 
-// NeedFillet is the metal, mm2, that a lap or tee needs over a gap: a fillet as high as gap and leg, and what creeps in.
+// NeedFillet is the metal, mm2, that a lap or tee needs over a gap: a fillet as high as gap and leg, and what creeps
+// in.
 func NeedFillet(gap, leg, in float64) float64 { return (gap+leg)*(gap+leg)/2 + gap*in }
 
 // NeedCorner is the metal, mm2, that the notch of an outside corner needs: the triangle between the two edges, and

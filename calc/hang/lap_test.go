@@ -45,7 +45,8 @@ func TestTouchHeightOfAnyRidge(t *testing.T) {
 				z := (x*x + h*h - c*c/4) / (2 * h)
 				r := math.Hypot(c/2, z)
 				phi := math.Atan2(c/2, -z) // past a right angle where the centre lies above the chord
-				check(t, fmt.Sprintf("area of %g on %g and %g", bead, through, in), r*r*(phi-math.Sin(phi)*math.Cos(phi)), bead, 1e-6)
+				area := r * r * (phi - math.Sin(phi)*math.Cos(phi))
+				check(t, fmt.Sprintf("area of %g on %g and %g", bead, through, in), area, bead, 1e-6)
 			}
 		}
 	}

@@ -16,8 +16,8 @@ const inBand = 1.959964
 
 // LargestGap returns the widest gap, mm, up to which a setting bridges every narrower one; its band is where the chance
 // to bridge falls through 97.5 and 2.5 %. at returns the joint at a gap with its widths, from a cross-section. It is
-// called some sixty times, up to most, mm: a figure that is not reached is most, one that not even a closed root has
-// is 0. Where the metal in the root decides, which hardly depends on the gap, a small change of the setting may move the
+// called some sixty times, up to most, mm: a figure that is not reached is most, one that not even a closed root has is
+// 0. Where the metal in the root decides, which hardly depends on the gap, a small change of the setting may move the
 // figure far. An error of at ends the search; ErrRange where "bridges" is not judged.
 func LargestGap(at func(gap float64) (Joint, error), most float64) (Estimate, error) {
 	s := gapSearch{at: at}

@@ -46,8 +46,8 @@ func TestLargestGap(t *testing.T) {
 			// The rule of thumb that the search over settings amounts to: 0.9 of the sheet, 1.0 to 1.6 of the wire. A
 			// setting that is not the best stays under it, give or take a tenth.
 			between(t, what, e.V, 0.3*min(thick, wire), 1.1*min(0.95*thick, 1.6*wire))
-			// Where liquid that runs along decides, the low end is exp(−1.96·0.28) = 0.58 of it, and less where the root's
-			// metal decides, which hardly depends on the gap.
+			// Where liquid that runs along decides, the low end is exp(−1.96·0.28) = 0.58 of it, and less where the
+			// root's metal decides, which hardly depends on the gap.
 			between(t, what+": low end", e.Low/e.V, 0.2, 0.65)
 		}
 	}
@@ -110,8 +110,10 @@ func TestLargestGapHasNoJump(t *testing.T) {
 		at   func(*Joint, float64)
 		a, b float64
 	}{
-		{func(j *Joint, v float64) { j.Thick = [2]float64{v, v} }, 0.5, 3}, {func(j *Joint, v float64) { j.Wire = v }, 0.6, 1.6},
-		{func(j *Joint, v float64) { j.Bead = v }, 1, 9}, {func(j *Joint, v float64) { j.Wet = [2]float64{v, v} }, 0.5, 5},
+		{func(j *Joint, v float64) { j.Thick = [2]float64{v, v} }, 0.5, 3},
+		{func(j *Joint, v float64) { j.Wire = v }, 0.6, 1.6},
+		{func(j *Joint, v float64) { j.Bead = v }, 1, 9},
+		{func(j *Joint, v float64) { j.Wet = [2]float64{v, v} }, 0.5, 5},
 	} {
 		last := math.NaN()
 		const n = 400

@@ -42,6 +42,7 @@ func TestWiderGapBridgesWorse(t *testing.T) {
 
 // TestRootOrder moves one figure of a root at a time: the margins it must not raise.
 func TestRootOrder(t *testing.T) {
+	hold, sag := func(b *Bridge) float64 { return b.Hold }, func(b *Bridge) float64 { return b.Sag }
 	for i := range rootRows {
 		for _, c := range []struct {
 			what  string
@@ -50,12 +51,12 @@ func TestRootOrder(t *testing.T) {
 			to    float64
 			falls func(*Bridge) float64
 		}{
-			{"a harder arc, hold", func(o *Opening, v float64) { o.Arc = v }, 0, 2000, func(b *Bridge) float64 { return b.Hold }},
-			{"a harder arc, sag", func(o *Opening, v float64) { o.Arc = v }, 0, 2000, func(b *Bridge) float64 { return b.Sag }},
-			{"more gravity, hold", func(o *Opening, v float64) { o.Down = v }, -1, 1, func(b *Bridge) float64 { return b.Hold }},
-			{"more gravity, sag", func(o *Opening, v float64) { o.Down = v }, -1, 1, func(b *Bridge) float64 { return b.Sag }},
-			{"more metal, hold", func(o *Opening, v float64) { o.Bead = v }, 1, 15, func(b *Bridge) float64 { return b.Hold }},
-			{"more metal, sag", func(o *Opening, v float64) { o.Bead = v }, 1, 15, func(b *Bridge) float64 { return b.Sag }},
+			{"a harder arc, hold", func(o *Opening, v float64) { o.Arc = v }, 0, 2000, hold},
+			{"a harder arc, sag", func(o *Opening, v float64) { o.Arc = v }, 0, 2000, sag},
+			{"more gravity, hold", func(o *Opening, v float64) { o.Down = v }, -1, 1, hold},
+			{"more gravity, sag", func(o *Opening, v float64) { o.Down = v }, -1, 1, sag},
+			{"more metal, hold", func(o *Opening, v float64) { o.Bead = v }, 1, 15, hold},
+			{"more metal, sag", func(o *Opening, v float64) { o.Bead = v }, 1, 15, sag},
 			{"worse wetting, span", func(o *Opening, v float64) { o.Liquid.Wetting = v }, 0, 1.4,
 				func(b *Bridge) float64 { return b.Span }},
 			{"a front further behind, land", func(o *Opening, v float64) { o.Front = -v }, -3, 3,
@@ -121,11 +122,16 @@ func TestRootHasNoJump(t *testing.T) {
 			at   func(*Opening) *float64
 			a, b float64
 		}{
-			{"gap", func(o *Opening) *float64 { return &o.Gap }, 0, 8}, {"thickness", func(o *Opening) *float64 { return &o.Thick }, 0.05, 6},
-			{"width", func(o *Opening) *float64 { return &o.Wet }, 0, 20}, {"back", func(o *Opening) *float64 { return &o.Back }, 0, 20},
-			{"bead", func(o *Opening) *float64 { return &o.Bead }, 0, 40}, {"front", func(o *Opening) *float64 { return &o.Front }, -6, 6},
-			{"wire", func(o *Opening) *float64 { return &o.Wire }, 0.3, 2}, {"gravity", func(o *Opening) *float64 { return &o.Down }, -1, 1},
-			{"arc", func(o *Opening) *float64 { return &o.Arc }, 0, 3000}, {"tension", func(o *Opening) *float64 { return &o.Liquid.Tension }, 0.3, 3},
+			{"gap", func(o *Opening) *float64 { return &o.Gap }, 0, 8},
+			{"thickness", func(o *Opening) *float64 { return &o.Thick }, 0.05, 6},
+			{"width", func(o *Opening) *float64 { return &o.Wet }, 0, 20},
+			{"back", func(o *Opening) *float64 { return &o.Back }, 0, 20},
+			{"bead", func(o *Opening) *float64 { return &o.Bead }, 0, 40},
+			{"front", func(o *Opening) *float64 { return &o.Front }, -6, 6},
+			{"wire", func(o *Opening) *float64 { return &o.Wire }, 0.3, 2},
+			{"gravity", func(o *Opening) *float64 { return &o.Down }, -1, 1},
+			{"arc", func(o *Opening) *float64 { return &o.Arc }, 0, 3000},
+			{"tension", func(o *Opening) *float64 { return &o.Liquid.Tension }, 0.3, 3},
 			{"wetting", func(o *Opening) *float64 { return &o.Liquid.Wetting }, 0, 1.5},
 		} {
 			for name, of := range map[string]func(*Bridge) float64{"span": func(b *Bridge) float64 { return b.Span },

@@ -144,7 +144,8 @@ func TestRidgeOutsideItsRange(t *testing.T) {
 		g          Pull
 		chord, toe float64
 	}{{overheadPull, 0, 1}, {overheadPull, -1, 1}, {overheadPull, 11, 1}, {Pull{Out: 2}, 1, 1}, {overheadPull, 1, 0},
-		{overheadPull, 1, 3}, {overheadPull, math.NaN(), 1}, {overheadPull, 1, math.NaN()}, {wallPull, 4, math.Pi / 2}} {
+		{overheadPull, 1, 3}, {overheadPull, math.NaN(), 1}, {overheadPull, 1, math.NaN()},
+		{wallPull, 4, math.Pi / 2}} {
 		if _, err := GivenToe(c.g, c.chord, c.toe); !errors.Is(err, formula.ErrRange) {
 			t.Errorf("%+v: %v", c, err)
 		}

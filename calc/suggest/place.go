@@ -25,8 +25,8 @@ type Problem struct {
 	Hand         Range     // travels that a hand holds
 	Feed, Travel float64   // as chosen, mm/s; 0 where open
 	Doubts       []float64 // of each edge but the hand's two, in the order of a Point's margins
-	// Field answers for a list of settings at once, so that it may share the work out. into[i].Margins has room for each
-	// edge.
+	// Field answers for a list of settings at once, so that it may share the work out. into[i].Margins has room for
+	// each edge.
 	Field func(at []Setting, into []Point) error
 }
 

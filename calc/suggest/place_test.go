@@ -29,8 +29,9 @@ func (j joint) margins(s Setting) (heat float64, m []float64) {
 	heat = j.heatPerArc * math.Pow(s.Feed/80, 0.75) / (s.Travel / 7)
 	h := heat * s.Factor
 	return heat, []float64{
-		math.Log(h / j.cold), math.Log(j.hot / h), math.Log(s.Feed / s.Travel / j.need), 0.8 * math.Log(s.Feed/steady.Low),
-		0.8 * math.Log(steady.High/s.Feed), math.Abs(math.Log(s.Travel/7.5)) - j.notch, math.Abs(math.Log(s.Feed/90)) - j.feedNotch,
+		math.Log(h / j.cold), math.Log(j.hot / h), math.Log(s.Feed / s.Travel / j.need),
+		0.8 * math.Log(s.Feed/steady.Low), 0.8 * math.Log(steady.High/s.Feed),
+		math.Abs(math.Log(s.Travel/7.5)) - j.notch, math.Abs(math.Log(s.Feed/90)) - j.feedNotch,
 	}
 }
 
@@ -81,7 +82,7 @@ func (j joint) objective(s *search, feed, travel float64) float64 {
 // TestPlaceIsInTheZone: wherever the zone is as wide as its doubts, every margin is met, and little is lost against the
 // best setting that a fine search finds.
 func TestPlaceIsInTheZone(t *testing.T) {
-	for hot := 68.0; hot < 130; hot += 4 {
+	for hot := 68.0; hot < 130; hot += 8 {
 		for _, heat := range []float64{40, 60, 75, 100, 130} {
 			for _, need := range []float64{4, 7, 10, 13} {
 				j := usual
@@ -137,17 +138,17 @@ func steps(t *testing.T, n int, change func(*joint, float64)) (feed, travel floa
 	return feed, travel, from, last
 }
 
-// TestPlaceDoesNotJump changes a joint bit by bit; with five times as many steps the longest is at most a third as long.
-// Something that jumps keeps its longest step. Where no setting has a chance of 1 % the place may move fast.
+// TestPlaceDoesNotJump changes a joint bit by bit; with five times as many steps the longest is at most a third as
+// long. Something that jumps keeps its longest step. Where no setting has a chance of 1 % the place may move fast.
 func TestPlaceDoesNotJump(t *testing.T) {
 	for name, change := range map[string]func(*joint, float64){
-		"a ridge that splits in travel":       func(j *joint, s float64) { j.notch = -0.3 + 0.8*s },
-		"a ridge that splits in feed":         func(j *joint, s float64) { j.feedNotch = -0.3 + 0.8*s },
-		"both":                                func(j *joint, s float64) { j.notch, j.feedNotch = -0.2+0.6*s, 0.3-0.6*s },
-		"a zone that closes":                  func(j *joint, s float64) { j.hot = 110 - 64*s },
-		"thicker sheet":                       func(j *joint, s float64) { j.cold, j.hot, j.need = 30+90*s, 55+150*s, 3+12*s },
-		"more heat at each feed":              func(j *joint, s float64) { j.heatPerArc = 20 + 200*s },
-		"a ridge that goes from side to side": func(j *joint, s float64) { j.notch, j.heatPerArc = 0.2, 45+80*s },
+		"splits in travel":       func(j *joint, s float64) { j.notch = -0.3 + 0.8*s },
+		"splits in feed":         func(j *joint, s float64) { j.feedNotch = -0.3 + 0.8*s },
+		"both":                   func(j *joint, s float64) { j.notch, j.feedNotch = -0.2+0.6*s, 0.3-0.6*s },
+		"a zone that closes":     func(j *joint, s float64) { j.hot = 110 - 64*s },
+		"thicker sheet":          func(j *joint, s float64) { j.cold, j.hot, j.need = 30+90*s, 55+150*s, 3+12*s },
+		"more heat at each feed": func(j *joint, s float64) { j.heatPerArc = 20 + 200*s },
+		"from side to side":      func(j *joint, s float64) { j.notch, j.heatPerArc = 0.2, 45+80*s },
 	} {
 		f1, v1, from, to := steps(t, 60, change)
 		f2, v2, _, _ := steps(t, 300, change)
@@ -158,7 +159,8 @@ func TestPlaceDoesNotJump(t *testing.T) {
 	}
 }
 
-// TestSplitRidge: where a band of travels is cut out of the middle, little heat goes to the slow side, much to the fast.
+// TestSplitRidge: where a band of travels is cut out of the middle, little heat goes to the slow side, much to the
+// fast.
 func TestSplitRidge(t *testing.T) {
 	j := usual
 	j.notch = 0.35
@@ -242,8 +244,10 @@ func TestChosenSettings(t *testing.T) {
 func TestFindRefuses(t *testing.T) {
 	broken := errors.New("no section")
 	for i, spoil := range []func(*Problem){
-		func(p *Problem) { p.Steady.High = p.Steady.Low }, func(p *Problem) { p.Hand.Low = 0 }, func(p *Problem) { p.Doubts = nil },
-		func(p *Problem) { p.Doubts = []float64{0} }, func(p *Problem) { p.Field = nil }, func(p *Problem) { p.Feed = math.NaN() },
+		func(p *Problem) { p.Steady.High = p.Steady.Low }, func(p *Problem) { p.Hand.Low = 0 },
+		func(p *Problem) { p.Doubts = nil },
+		func(p *Problem) { p.Doubts = []float64{0} }, func(p *Problem) { p.Field = nil },
+		func(p *Problem) { p.Feed = math.NaN() },
 		func(p *Problem) { p.Travel = -1 },
 		func(p *Problem) { p.Field = func(_ []Setting, into []Point) error { return nil } }, // no heat
 		func(p *Problem) {

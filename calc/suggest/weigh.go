@@ -10,8 +10,8 @@ import (
 // Hermite, exact to the fifth power of the heat's logarithm.
 var heats = [3]struct{ z, weight float64 }{{-math.Sqrt(3), 1.0 / 6}, {0, 2.0 / 3}, {math.Sqrt(3), 1.0 / 6}}
 
-// What the objective gives up for heat and for a travel off the hand's middle, and how fast the weights of the two means
-// fall: chosen so that a good zone's mean lies in its middle.
+// What the objective gives up for heat and for a travel off the hand's middle, and how fast the weights of the two
+// means fall: chosen so that a good zone's mean lies in its middle.
 const (
 	heatPrice  = 0.05
 	handPrice  = 0.2
