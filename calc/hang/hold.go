@@ -33,8 +33,8 @@ func (c *curve) chordOf(knot int) float64 {
 	return c.end * (1 - s*s)
 }
 
-// curves by how a bead lies. Past its end a wall's bead is no fuller: its upper part is a film and the lower toe
-// carries all, area·along = 1. Overhead nothing is left.
+// curveOf returns the curve by how a bead lies. Past its end a wall's bead is no fuller: its upper part is a film and
+// the lower toe carries all, area·along = 1. Overhead nothing is left.
 func curveOf(kind, position string) *curve {
 	switch overhead := position == "overhead"; {
 	case overhead && kind == "tee":
