@@ -183,6 +183,11 @@ func TestLargestBeadIsOnTheEdge(t *testing.T) {
 			if _, err := LongestPool(&j); !errors.Is(err, formula.ErrRange) {
 				t.Error(err)
 			}
+			hollow := j
+			hollow.Under = -100
+			if e, err := LargestBead(&hollow); err != nil || e != (Estimate{}) {
+				t.Errorf("a chord that lies far inside the metal carries %+v, %v", e, err)
+			}
 			// A melt of less tension hangs less.
 			j.Liquid.Tension *= 0.8
 			if less, err := LargestBead(&j); err != nil || less.V >= e.V {
@@ -238,6 +243,12 @@ func TestChillOf(t *testing.T) {
 		check(t, "narrow", c.Narrow.V, want[1], 1e-9)
 		check(t, "shrink", c.Shrink.V, want[2], 1e-9)
 	}
+	between, err := ChillOf(math.Sqrt(0.8 * 1.5)) // halfway in logarithms
+	if err != nil {
+		t.Fatal(err)
+	}
+	check(t, "cooler, low end", between.Cooler.Low, 20, 1e-9)
+	check(t, "cooler, high end", between.Cooler.High, 200, 1e-9)
 	continuous(t, "cooler", func(v float64) float64 { c, _ := ChillOf(v); return c.Cooler.V }, 0.8, 3, 200)
 	for _, sheet := range []float64{0.79, 3.01, math.NaN(), -1} {
 		if _, err := ChillOf(sheet); !errors.Is(err, formula.ErrRange) {
