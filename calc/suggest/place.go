@@ -24,9 +24,9 @@ type Problem struct {
 	Steady       Range   // feeds whose currents the arc holds steadily
 	Hand         Range   // travels that a hand holds
 	Feed, Travel float64 // as chosen, mm/s; 0 where open
-	// Doubts of each edge but the hand's two, in the order of a Point's margins: wets, the lesser of base stays solid and
-	// no burn-through, filled, the arc's two, zinc, bridges, touches, hangs. tables has them, WetsDoubt and the like. An
-	// edge that a joint does not have keeps a margin far inside.
+	// Doubts of each edge but the hand's two, in the order of a Point's margins: wets, the lesser of base stays solid
+	// and no burn-through, filled, the arc's two, zinc, bridges, touches, hangs. tables has them, WetsDoubt and the
+	// like. An edge that a joint does not have keeps a margin far inside.
 	Doubts []float64
 	// Field answers for a list of settings at once, so that it may share the work out. into[i].Margins has room for
 	// each edge.
