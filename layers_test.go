@@ -21,6 +21,8 @@ var own = map[string][]string{
 	"brazebooth/internal/quantity": {"internal/mistake", "internal/plain"},
 	"brazebooth/calc/section":      {},
 	"brazebooth/calc/thinsheet":    {"internal/crew"},
+	"brazebooth/calc/hang":         {"tables", "calc/formula"},
+	"brazebooth/calc/suggest":      {"tables", "calc/formula"},
 	"brazebooth/calc/formula":      {"tables"},
 	"brazebooth/calc":              {"internal/mistake", "tables", "calc/formula", "calc/section", "calc/thinsheet", "internal/quantity", "internal/plain", "internal/crew"},
 	"brazebooth/calc/advice":       {"internal/mistake", "tables", "calc", "calc/formula", "internal/crew"},
@@ -69,6 +71,8 @@ var forbidden = map[string][]string{
 	"brazebooth/calc/practice":     {"os", "net", "time"},
 	"brazebooth/calc/section":      {"os", "net", "time"},
 	"brazebooth/calc/thinsheet":    {"os", "net", "time"},
+	"brazebooth/calc/hang":         {"os", "net", "time"},
+	"brazebooth/calc/suggest":      {"os", "net", "time"},
 	"brazebooth/internal/quantity": {"os", "net", "time", "regexp"},
 	"brazebooth/internal/plain":    {"os", "net", "time"},
 	"brazebooth/internal/report":   {"os", "net"}, // a page is dated by a time that it is given

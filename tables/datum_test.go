@@ -83,6 +83,19 @@ var everything = map[string]any{
 	"DipFloors": DipFloors, "SprayTransitions": SprayTransitions, "wires": wires, "spools": spools,
 	"awsWire": awsWire, "isoWire": isoWire, "ZincMelts": ZincMelts, "ZincBoils": ZincBoils,
 	"ZincDensity": ZincDensity, "ZincOxideRatio": ZincOxideRatio,
+	"ArcForce":       ArcForce, "RMSDip": RMSDip, "RMSPulsed": RMSPulsed, "ArcPressureWidth": ArcPressureWidth,
+	"DropSpeed": DropSpeed, "RootWetted": RootWetted, "RootGrows": RootGrows, "LandClearance": LandClearance,
+	"RootBulge": RootBulge, "RootBulgePerWidth": RootBulgePerWidth, "RootThinnest": RootThinnest,
+	"RootThickest": RootThickest, "BridgesDoubt": BridgesDoubt, "CreepsIn": CreepsIn, "TouchDoubt": TouchDoubt,
+	"FilledDoubt":    FilledDoubt,
+	"GapFilledDoubt": GapFilledDoubt, "HeatDoubt": HeatDoubt, "WetsDoubt": WetsDoubt, "SolidDoubt": SolidDoubt,
+	"SteadyDoubt": SteadyDoubt, "ZincDoubt": ZincDoubt, "SlowDoubt": SlowDoubt, "FastDoubt": FastDoubt,
+	"OverheadShare": OverheadShare, "PoolTaper": PoolTaper, "FrontAngle": FrontAngle,
+	"OverheadDoubt": OverheadDoubt, "HorizontalDoubt": HorizontalDoubt, "UpDoubt": UpDoubt,
+	"DownDoubt": DownDoubt, "CoherencyShift": CoherencyShift, "BarDry": BarDry, "BarWet": BarWet,
+	"bronzeTension": bronzeTension, "bronzeAngle": bronzeAngle, "bronzeFlow": bronzeFlow,
+	"bronzeCovers": bronzeCovers, "copperAngle": copperAngle, "melts": melts, "backings": backings,
+	"chills": chills,
 }
 
 func TestEverythingIsListed(t *testing.T) {

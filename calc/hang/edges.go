@@ -1,0 +1,129 @@
+package hang
+
+import (
+	"fmt"
+	"math"
+
+	"brazebooth/calc/formula"
+	"brazebooth/tables"
+)
+
+// Edge is one border of the operating window.
+type Edge struct {
+	Name   string  // "bridges", "touches", "fills" or "hangs"
+	Margin float64 // Most where the job does not ask for it, as hanging flat
+	Doubt  float64
+	Why    string // why it is not judged, in a sentence with what to try; "" where it is
+}
+
+// Chance is the chance to be inside the edge, from 0 to 1; 1 where it is not judged.
+func (e *Edge) Chance() float64 {
+	if e.Why != "" {
+		return 1
+	}
+	return math.Erfc(-e.Margin/e.Doubt/math.Sqrt2) / 2
+}
+
+// Edges returns the four edges of a joint in this order: bridges, touches, fills, hangs. ErrRange for a joint with a
+// figure that no joint has.
+func Edges(j *Joint) ([4]Edge, error) {
+	list := [4]Edge{
+		{Name: "bridges", Margin: Most, Doubt: tables.BridgesDoubt.V},
+		{Name: "touches", Margin: Most, Doubt: tables.TouchDoubt.V},
+		{Name: "fills", Margin: Most, Doubt: j.fillsDoubt()}, {Name: "hangs", Margin: Most, Doubt: j.hangDoubt()},
+	}
+	if err := j.check(); err != nil {
+		return list, err
+	}
+	for i, of := range [...]func(*Joint) float64{(*Joint).bridges, (*Joint).touches, (*Joint).fills, (*Joint).hangs} {
+		e := &list[i]
+		if e.Why = j.notJudged(e.Name); e.Why == "" && j.asks(e.Name) {
+			e.Margin = of(j)
+		}
+	}
+	if j.Backing != "" {
+		list[0].Doubt = backedDoubt()
+	}
+	return list, nil
+}
+
+// asks says whether a joint has the edge at all.
+func (j *Joint) asks(edge string) bool {
+	switch edge {
+	case "bridges":
+		return j.Kind == "butt"
+	case "touches":
+		return j.Kind == "lap" || j.Kind == "tee"
+	case "fills":
+		return j.Kind == "lap" || j.Kind == "tee" || j.Kind == "corner"
+	}
+	return j.Position != "flat" && j.Position != ""
+}
+
+// bridges is the least of the four margins of an open root; with backing behind it the arc only has to reach both
+// edges.
+func (j *Joint) bridges() float64 {
+	if j.Backing != "" {
+		return margin(Backed(tables.ArcWidth.V), j.Gap)
+	}
+	o := j.opening()
+	b := o.Bridge()
+	return b.Least()
+}
+
+func (j *Joint) hangs() float64 {
+	switch j.Position {
+	case "vertical-up":
+		return j.up()
+	case "vertical-down":
+		return j.downhill()
+	}
+	return j.atRest()
+}
+
+func (j *Joint) hangDoubt() float64 {
+	switch j.Position {
+	case "overhead":
+		return tables.OverheadDoubt.V
+	case "vertical-up":
+		return tables.UpDoubt.V
+	case "vertical-down":
+		return tables.DownDoubt.V
+	}
+	return tables.HorizontalDoubt.V
+}
+
+// fillsDoubt grows from that of a closed joint to that of an open one as the gap lets metal in.
+func (j *Joint) fillsDoubt() float64 {
+	closed, open := tables.FilledDoubt.V, tables.GapFilledDoubt.V
+	return closed + (open-closed)*-math.Expm1(-math.Max(0, j.Gap)/tables.RootGrows.V)
+}
+
+// check refuses what no joint has: a negative size, something without a number, a liquid without tension.
+func (j *Joint) check() error {
+	second := 0.01 // least thickness of the second member; an overlay has none
+	if j.Kind == "overlay" {
+		second = 0
+	}
+	for _, c := range [...]struct {
+		name           string
+		v, least, most float64
+	}{
+		{"gap", j.Gap, 0, 100}, {"leg", j.Leg, 0, 100}, {"bead", j.Bead, 0, 1000}, {"wire", j.Wire, 0, 10},
+		{"wetted width", j.Wet[0], 0, 200}, {"wetted width", j.Wet[1], 0, 200}, {"back width", j.Back[0], 0, 200},
+		{"back width", j.Back[1], 0, 200}, {"molten edge", j.Molten[0], 0, 50}, {"molten edge", j.Molten[1], 0, 50},
+		{"thickness", j.Thick[0], 0.01, 200}, {"thickness", j.Thick[1], second, 200}, {"pool", j.Pool, 0, 1000},
+		{"chord", j.Chord, 0, 500}, {"area under the chord", j.Under, -2000, 2000}, {"angle", j.Phi, -math.Pi, math.Pi},
+		{"front", j.Front, -500, 500}, {"current", j.Amps, 0, 1000}, {"deposition", j.Deposition, 0, 20},
+		{"width of the arc's pressure", j.Assumed.PressureWidth, 0.1, 20},
+		{"growth of the root", j.Assumed.RootGrows, 0.01, 20},
+	} {
+		if !(c.v >= c.least && c.v <= c.most) {
+			return fmt.Errorf("%w: %s %g, from %g to %g", formula.ErrRange, c.name, c.v, c.least, c.most)
+		}
+	}
+	if _, ok := tables.PositionByID(j.Position); !ok && j.Position != "" {
+		return fmt.Errorf("%w: position %q", formula.ErrRange, j.Position)
+	}
+	return nil
+}

@@ -1,0 +1,48 @@
+package hang
+
+import "math"
+
+// above is the liquid metal over the chord, mm2: what hangs. The metal under the chord lies in the joint.
+func (j *Joint) above() float64 {
+	c := max(j.Chord, leastChord)
+	return max(j.liquidBead()-j.Under, 0.02*c*c)
+}
+
+// atRest is overhead and horizontal: what would hang at rest, of which short circuits and the hand leave a share
+// overhead, over what is there.
+func (j *Joint) atRest() float64 {
+	return margin(j.share()*Holds(j.Kind, j.Position, max(j.Chord, leastChord), j.Liquid.Length()), j.above())
+}
+
+func (j *Joint) share() float64 {
+	if j.Position == "overhead" {
+		return j.Assumed.OverheadShare
+	}
+	return 1
+}
+
+// up is vertical-up: the pool narrows to the frozen shelf below it, whose edge carries the weight of the metal that
+// stands on it: 2/chord of tension against taper·pool/l².
+func (j *Joint) up() float64 {
+	l := j.Liquid.Length()
+	return margin(2*l*l, j.Assumed.PoolTaper*j.Pool*max(j.Chord, leastChord))
+}
+
+// downhill is vertical-down. The front below holds across its chord, by its own roundness and by half the arc's push;
+// on it weigh the mean pressure of the round bead and the head of the pool above.
+func (j *Joint) downhill() float64 { return margin(j.front(), j.bulge()+j.head()) }
+
+func (j *Joint) front() float64 {
+	c := max(j.Chord, leastChord)
+	high := max(j.liquidBead()/c, 0.5)
+	return 2/c + (1-math.Cos(j.Assumed.FrontAngle))/high + j.Liquid.curvature(j.ArcPressure())/2
+}
+
+func (j *Joint) bulge() float64 {
+	return 2 * math.Sin(max(0, min(j.Phi, math.Pi/2))) / max(j.Chord, leastChord)
+}
+
+func (j *Joint) head() float64 {
+	l := j.Liquid.Length()
+	return 2 * j.Pool / (3 * l * l)
+}

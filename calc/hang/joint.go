@@ -1,0 +1,129 @@
+package hang
+
+import (
+	"math"
+
+	"brazebooth/tables"
+)
+
+// Most bounds a margin: a ratio of twenty. What is further inside or outside is as good as certain.
+const Most = 3
+
+// margin is the logarithm of have over need, within ±Most. A need of nothing is met.
+func margin(have, need float64) float64 {
+	const tiny = 1e-12
+	return math.Max(-Most, math.Min(Most, math.Log(math.Max(have, tiny)/math.Max(need, tiny))))
+}
+
+// Liquid is a filler near its liquidus.
+type Liquid struct {
+	Tension float64 // N/m
+	Density float64 // kg/m3
+	Swell   float64 // volume over that of the solid at 20 C
+	Wetting float64 // angle on clean hot steel, rad
+}
+
+const gravity = 9.80665 // m/s2, standard
+
+// LiquidOf returns a filler's liquid; false where no row covers it.
+func LiquidOf(f *tables.Filler) (Liquid, bool) {
+	m, ok := tables.MeltOf(f.ID)
+	if !ok {
+		return Liquid{}, false
+	}
+	return Liquid{m.Tension.V, m.Density.V, 1000 * f.Density.V / m.Density.V, m.Wetting.V * math.Pi / 180}, true
+}
+
+// Length is the capillary length, mm: the width below which tension outweighs gravity.
+func (l *Liquid) Length() float64 { return 1000 * math.Sqrt(l.Tension/(l.Density*gravity)) }
+
+// curvature turns a pressure, Pa, into the curvature that balances it, 1/mm.
+func (l *Liquid) curvature(pressure float64) float64 { return pressure / l.Tension / 1000 }
+
+// Coherent is the temperature, C, at which a freezing bead holds itself.
+func Coherent(f *tables.Filler) float64 {
+	return (f.Solidus.V+f.Liquidus.V)/2 + tables.CoherencyShift.V
+}
+
+// Assumed are the figures that nobody measures at a booth. Usual takes them from tables; a band varies them.
+type Assumed struct {
+	ArcForce      float64 // N/A2
+	RMS           float64 // of the current, over its mean
+	PressureWidth float64 // mm
+	DropSpeed     float64 // m/s
+	RootWetted    float64 // share of the back width
+	RootGrows     float64 // mm
+	Clearance     float64 // mm
+	CreepsIn      float64 // over the narrower wetted width
+	OverheadShare float64
+	PoolTaper     float64
+	FrontAngle    float64 // rad
+}
+
+// Usual returns the middle of every assumption for a mode of transfer: dip or pulsed.
+func Usual(mode string) Assumed {
+	rms := tables.RMSDip.V
+	if mode == "pulsed" {
+		rms = tables.RMSPulsed.V
+	}
+	return Assumed{
+		ArcForce: tables.ArcForce.V, RMS: rms, PressureWidth: tables.ArcPressureWidth.V, DropSpeed: tables.DropSpeed.V,
+		RootWetted: tables.RootWetted.V, RootGrows: tables.RootGrows.V, Clearance: tables.LandClearance.V,
+		CreepsIn: tables.CreepsIn.V, OverheadShare: tables.OverheadShare.V, PoolTaper: tables.PoolTaper.V,
+		FrontAngle: tables.FrontAngle.V * math.Pi / 180,
+	}
+}
+
+// Joint is one joint at one setting; the package comment says where each figure comes from. Index 0 is the member that
+// ends at the joint: a lap's upper, a tee's standing sheet.
+type Joint struct {
+	Kind     string // lap butt tee corner overlay
+	Position string // flat horizontal vertical-up vertical-down overhead
+	Mode     string // dip pulsed timed
+	Backing  string // tables id, "" for none
+
+	Thick  [2]float64
+	Gap    float64
+	Leg    float64 // wanted height of a fillet over the gap; of a lap or tee
+	Bead   float64
+	Wet    [2]float64
+	Back   [2]float64
+	Molten [2]float64
+	Front  float64
+	Pool   float64
+	Chord  float64
+	Under  float64
+	Phi    float64
+
+	Wire       float64
+	Amps       float64
+	Deposition float64
+
+	Liquid  Liquid
+	Assumed Assumed
+}
+
+// thin is the thickness of the thinner member, mm.
+func (j *Joint) thin() float64 { return min(j.Thick[0], j.Thick[1]) }
+
+// liquidBead is the section of the bead while it is liquid, mm2.
+func (j *Joint) liquidBead() float64 { return j.Bead * j.Liquid.Swell }
+
+// down is the share of gravity that pulls into the root: 1 flat, 0 beside, -1 overhead.
+func (j *Joint) down() float64 {
+	switch j.Position {
+	case "flat", "":
+		return 1
+	case "overhead":
+		return -1
+	}
+	return 0
+}
+
+// ArcPressure is the push of arc and drops on the middle of the pool, Pa: their force spread as a Gaussian.
+func (j *Joint) ArcPressure() float64 {
+	a := &j.Assumed
+	current := a.RMS * j.Amps
+	force := a.ArcForce*current*current + j.Deposition/1000*a.DropSpeed
+	return force / (2 * math.Pi * a.PressureWidth * a.PressureWidth * 1e-6)
+}

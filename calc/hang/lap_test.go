@@ -1,0 +1,71 @@
+package hang
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"testing"
+
+	"brazebooth/calc/formula"
+)
+
+func TestTouchHeight(t *testing.T) { // check 9; the bead is metal laid, liquid it is 1.118 times as large
+	for _, c := range []struct{ bead, through, in, want float64 }{{6, 3, 2, 1.7812}, {3.85, 2.7, 1.9, 1.2900}} {
+		got, err := TouchHeight(1.118*c.bead, c.through, c.in)
+		if err != nil {
+			t.Fatal(err)
+		}
+		check(t, fmt.Sprintf("%+v", c), got, c.want, 1e-4) // 1.29006: printed rounded to a zero
+	}
+	// Half a circle of radius 2, its middle over the joint's line.
+	got, err := TouchHeight(2*math.Pi, 2, 2)
+	if err != nil {
+		t.Fatal(err)
+	}
+	check(t, "half a circle", got, 2, 1e-9)
+	for _, bad := range [][3]float64{{0, 1, 1}, {math.NaN(), 1, 1}, {1, -1, 1}, {1, 1, math.Inf(1)}} {
+		if _, err := TouchHeight(bad[0], bad[1], bad[2]); !errors.Is(err, formula.ErrRange) {
+			t.Errorf("%v: %v", bad, err)
+		}
+	}
+}
+
+// TestTouchHeightOfAnyRidge puts the circle through both toes and the height, and adds its area up.
+func TestTouchHeightOfAnyRidge(t *testing.T) {
+	for _, bead := range []float64{0.5, 3, 8, 20} {
+		for _, through := range []float64{0.5, 2, 4} {
+			for _, in := range []float64{0.2, 1.5, 3} {
+				h, err := TouchHeight(bead, through, in)
+				if err != nil {
+					t.Fatal(err)
+				}
+				// The circle through (0,0), (c,0), (through,h): its centre lies on c/2.
+				c := through + in
+				x := through - c/2
+				z := (x*x + h*h - c*c/4) / (2 * h)
+				r := math.Hypot(c/2, z)
+				phi := math.Atan2(c/2, -z) // past a right angle where the centre lies above the chord
+				area := r * r * (phi - math.Sin(phi)*math.Cos(phi))
+				check(t, fmt.Sprintf("area of %g on %g and %g", bead, through, in), area, bead, 1e-6)
+			}
+		}
+	}
+}
+
+func TestNeedAndThroat(t *testing.T) {
+	check(t, "need", NeedFillet(0.5, 1.5, 2), 3.0000, 1e-12) // check 10
+	check(t, "need without a gap", NeedFillet(0, 1.5, 2), 1.5*1.5/2, 1e-12)
+	for gap, want := range map[float64]float64{0: 1.3416, 0.5: 1.2481, 1: 1.1523} { // check 11
+		got, err := Throat(1.5, 3, gap)
+		if err != nil {
+			t.Fatal(err)
+		}
+		check(t, fmt.Sprintf("throat over %g", gap), got, want, 0.5e-4)
+	}
+	if _, err := Throat(0, 1, 1); !errors.Is(err, formula.ErrRange) {
+		t.Error(err)
+	}
+	// A corner: the triangle of two edges, and for the gap a box of the triangle's height on its long side.
+	check(t, "corner", NeedCorner(0, 1.5, 1.2), 0.9, 1e-12)
+	check(t, "corner with a gap", NeedCorner(0.4, 3, 4), 6+0.4*12.0/5, 1e-12)
+}

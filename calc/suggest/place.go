@@ -1,0 +1,171 @@
+package suggest
+
+import (
+	"fmt"
+	"math"
+
+	"brazebooth/calc/formula"
+)
+
+// Range is what a setting may be, mm/s.
+type Range struct{ Low, High float64 }
+
+// Setting is a place to ask about: feed and travel, mm/s, and what the heat is multiplied with.
+type Setting struct{ Feed, Travel, Factor float64 }
+
+// Point is an answer: the net heat without the factor, J/mm, and each edge's margin with it.
+type Point struct {
+	Heat    float64
+	Margins []float64
+}
+
+// Problem is a joint with one or both settings open.
+type Problem struct {
+	Steady       Range   // feeds whose currents the arc holds steadily
+	Hand         Range   // travels that a hand holds
+	Feed, Travel float64 // as chosen, mm/s; 0 where open
+	// Doubts of each edge but the hand's two, in the order of a Point's margins: wets, the lesser of base stays solid
+	// and no burn-through, filled, the arc's two, zinc, bridges, touches, hangs. tables has them, WetsDoubt and the
+	// like. An edge that a joint does not have keeps a margin far inside.
+	Doubts []float64
+	// Field answers for a list of settings at once, so that it may share the work out. into[i].Margins has room for
+	// each edge.
+	Field func(at []Setting, into []Point) error
+}
+
+// Place is a suggested setting.
+type Place struct {
+	Feed, Travel float64 // mm/s
+	Heat         float64 // net, J/mm
+	Chance       float64 // to meet every edge, from 0 to 1
+	Asked        int     // cross-sections
+}
+
+// How far past the arc's and the hand's ranges the means look, and at how many places.
+const (
+	feedBelow, feedAbove     = 0.88, 1.1
+	travelBelow, travelAbove = 0.9, 1.1
+	feedPoints, travelPoints = 10, 7
+	between                  = 10 // places weighed from one point to the next
+)
+
+// Find returns the place of a problem. ErrRange for a problem without ranges, doubts or a field; an error of the field
+// ends it.
+func Find(p *Problem) (Place, error) {
+	if err := p.check(); err != nil {
+		return Place{}, err
+	}
+	s := search{p: p}
+	feeds := axisOf(p.Feed, p.Steady, feedBelow, feedAbove, feedPoints)
+	travels := axisOf(p.Travel, p.Hand, travelBelow, travelAbove, travelPoints)
+	columns, err := s.columns(feeds, travels.places())
+	if err != nil {
+		return Place{}, err
+	}
+	travel := p.Travel
+	if travel == 0 {
+		if travel, err = s.alongRidge(columns, feeds, travels); err != nil {
+			return Place{}, err
+		}
+		if columns, err = s.columns(feeds, []float64{travel}); err != nil {
+			return Place{}, err
+		}
+	}
+	return s.place(columns[0].meanFeed(p, feeds), travel)
+}
+
+// axis is an open setting's range in logarithms.
+type axis struct {
+	low, step float64
+	n         int
+}
+
+func axisOf(chosen float64, r Range, below, above float64, n int) axis {
+	if chosen > 0 {
+		return axis{math.Log(chosen), 0, 1}
+	}
+	low := math.Log(r.Low * below)
+	return axis{low, (math.Log(r.High*above) - low) / float64(n-1), n}
+}
+
+func (a axis) at(x float64) float64 { return math.Exp(a.low + x*a.step) }
+
+func (a axis) places() []float64 {
+	list := make([]float64, a.n)
+	for i := range list {
+		list[i] = a.at(float64(i))
+	}
+	return list
+}
+
+// fine are the places that a mean is taken over, counted in points, and the logarithms there.
+func (a axis) fine() (x, logs []float64) {
+	for i := range (a.n-1)*between + 1 {
+		x = append(x, float64(i)/between)
+		logs = append(logs, a.low+x[i]*a.step)
+	}
+	return x, logs
+}
+
+// search counts what it asks.
+type search struct {
+	p     *Problem
+	asked int
+}
+
+// ask answers for settings at all three heats; answers come three to a setting.
+func (s *search) ask(settings []Setting) ([]Point, error) {
+	n := len(s.p.Doubts)
+	at, into := make([]Setting, 0, 3*len(settings)), make([]Point, 3*len(settings))
+	room := make([]float64, len(into)*n)
+	for i := range into {
+		into[i].Margins = room[i*n : (i+1)*n : (i+1)*n]
+	}
+	for _, c := range settings {
+		for k := range heats {
+			at = append(at, Setting{c.Feed, c.Travel, factor(k)})
+		}
+	}
+	s.asked += len(at)
+	if err := s.p.Field(at, into); err != nil {
+		return nil, err
+	}
+	for i := range into {
+		if err := into[i].check(n); err != nil {
+			return nil, fmt.Errorf("%w at feed %g, travel %g mm/s", err, at[i].Feed, at[i].Travel)
+		}
+	}
+	return into, nil
+}
+
+func (p *Point) check(n int) error {
+	if !(p.Heat > 0) || math.IsInf(p.Heat, 1) || len(p.Margins) != n {
+		return fmt.Errorf("%w: heat %g J/mm with %d margins", formula.ErrRange, p.Heat, len(p.Margins))
+	}
+	for _, m := range p.Margins {
+		if math.IsNaN(m) {
+			return fmt.Errorf("%w: a margin without a value", formula.ErrRange)
+		}
+	}
+	return nil
+}
+
+func (p *Problem) check() error {
+	for _, r := range [...]Range{p.Steady, p.Hand} {
+		if !(r.Low > 0 && r.High > r.Low*1.001 && r.High <= 1e6) {
+			return fmt.Errorf("%w: a setting from %g to %g mm/s", formula.ErrRange, r.Low, r.High)
+		}
+	}
+	if !(p.Feed >= 0 && p.Feed <= 1e6 && p.Travel >= 0 && p.Travel <= 1e6) {
+		return fmt.Errorf("%w: feed %g, travel %g mm/s", formula.ErrRange, p.Feed, p.Travel)
+	}
+	for _, d := range p.Doubts {
+		if !(d > 0 && d <= 10) {
+			return fmt.Errorf("%w: doubt %g", formula.ErrRange, d)
+		}
+	}
+	if p.Field == nil || len(p.Doubts) == 0 {
+		return fmt.Errorf("%w: nothing to weigh", formula.ErrRange)
+	}
+	return nil
+}

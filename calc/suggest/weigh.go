@@ -1,0 +1,91 @@
+package suggest
+
+import (
+	"math"
+
+	"brazebooth/tables"
+)
+
+// heats are the three places at which the heat is tried, in doubts, and their weights: the quadrature by Gauss and
+// Hermite, exact to the fifth power of the heat's logarithm.
+var heats = [3]struct{ z, weight float64 }{{-math.Sqrt(3), 1.0 / 6}, {0, 2.0 / 3}, {math.Sqrt(3), 1.0 / 6}}
+
+// What the objective gives up for heat and for a travel off the hand's middle, and how fast the weights of the two
+// means fall: chosen so that a good zone's mean lies in its middle.
+const (
+	heatPrice  = 0.05
+	handPrice  = 0.2
+	feedSoft   = 0.04
+	travelSoft = 0.05
+)
+
+// factor is what the heat is multiplied with at one of the three.
+func factor(k int) float64 { return math.Exp(heats[k].z * tables.HeatDoubt.V) }
+
+// lnPhi is the logarithm of the normal distribution, also where that itself is nothing.
+func lnPhi(x float64) float64 {
+	switch {
+	case x > 9: // less than 1e-18
+		return 0
+	case x > 0:
+		return math.Log1p(-math.Erfc(x/math.Sqrt2) / 2)
+	case x > -30:
+		return math.Log(math.Erfc(-x/math.Sqrt2) / 2)
+	}
+	y := 1 / (x * x) // asymptotic series, the next term being 1e-10 of it
+	return -x*x/2 - math.Log(-x*math.Sqrt(2*math.Pi)) + math.Log1p(-y+3*y*y-15*y*y*y)
+}
+
+// LogChance is the logarithm of the chance that a setting meets every edge: margins at the three heats, each edge with
+// its doubt.
+func LogChance(margins [3][]float64, doubts []float64) float64 {
+	var sum [3]float64
+	for k := range heats {
+		sum[k] = math.Log(heats[k].weight)
+		for i, m := range margins[k] {
+			sum[k] += lnPhi(m / doubts[i])
+		}
+	}
+	return logSum(sum[:])
+}
+
+// logSum is ln Σ exp.
+func logSum(list []float64) float64 {
+	top := math.Inf(-1)
+	for _, v := range list {
+		top = max(top, v)
+	}
+	if math.IsInf(top, -1) {
+		return top
+	}
+	sum := 0.0
+	for _, v := range list {
+		sum += math.Exp(v - top)
+	}
+	return top + math.Log(sum)
+}
+
+// hand is what a travel, mm/s, is worth by itself: the logarithm of the chance that a hand holds it, and the price of
+// being off the middle.
+func (r Range) hand(travel float64) (chance, price float64) {
+	slow, fast := math.Log(travel/r.Low), math.Log(r.High/travel)
+	u := (slow - fast) / math.Log(r.High/r.Low)
+	return lnPhi(slow/tables.SlowDoubt.V) + lnPhi(fast/tables.FastDoubt.V), handPrice * u * u
+}
+
+// mean is the mean of x weighted by exp(value/soft) over evenly spaced places.
+func mean(x, value []float64, soft float64) float64 {
+	top := math.Inf(-1)
+	for _, v := range value {
+		top = max(top, v)
+	}
+	sum, all := 0.0, 0.0
+	for i, v := range value {
+		w := math.Exp((v - top) / soft)
+		if i == 0 || i == len(value)-1 {
+			w /= 2 // the trapezium rule: half a step belongs to an end
+		}
+		sum, all = sum+w*x[i], all+w
+	}
+	return sum / all
+}
