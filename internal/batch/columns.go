@@ -28,13 +28,12 @@ const mostText = 400
 
 // choices knows what the columns of a table may be called.
 type choices struct {
-	carry  map[string]bool
-	places map[string]int // of every choice in the order in which they are read; the power source comes after them
-	names  []string
+	carry map[string]bool
+	names []string // of every choice in the order in which they are read, then of the power source
 }
 
 func newChoices(o *Options) choices {
-	c := choices{carry: map[string]bool{}, places: map[string]int{}}
+	c := choices{carry: map[string]bool{}}
 	for _, name := range slices.Concat(carried[:], o.Carry) {
 		if name = strings.ToLower(strings.TrimSpace(name)); name != "" {
 			c.carry[name] = true
@@ -44,18 +43,13 @@ func newChoices(o *Options) choices {
 		c.names = append(c.names, choice.All()[i].Name)
 	}
 	c.names = append(c.names, sourceName)
-	for i, name := range c.names {
-		c.places[name] = i
-	}
 	return c
 }
 
 // place finds a choice; what is only carried along has the place −1.
 func (c *choices) place(name string) (at int, ok bool) {
-	if at, ok := c.places[name]; ok {
-		return at, true
-	}
-	return -1, c.carry[name]
+	at = slices.Index(c.names, name)
+	return at, at >= 0 || c.carry[name]
 }
 
 // most is how many names a row may have.

@@ -61,7 +61,7 @@ func TestTheBooksAddress(t *testing.T) {
 		_, env := Load("", func(name string) string { return map[string]string{"BRAZEBOOTH_BOOK": bad}[name] })
 		for _, err := range []error{set, read, env} {
 			var e *mistake.Error
-			if !errors.As(err, &e) || !strings.Contains(e.What, "no address") || !strings.Contains(e.Hint,
+			if !errors.As(err, &e) || !strings.Contains(e.What, "neither the address") || !strings.Contains(e.Hint,
 				"postgres://user@host/database") || strings.Contains(e.What+e.Hint, "hunter2x") {
 				t.Errorf("%q: %v", bad, err)
 			}

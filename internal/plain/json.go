@@ -1,6 +1,7 @@
 package plain
 
 import (
+	"bytes"
 	"fmt"
 	"unicode/utf16"
 	"unicode/utf8"
@@ -14,7 +15,10 @@ func JSON(doc []byte) []byte { return AppendJSON(make([]byte, 0, len(doc)), doc)
 // AppendJSON is JSON, appended to what is there already.
 func AppendJSON(out, doc []byte) []byte {
 	for len(doc) > 0 {
-		if n := visible(doc); n > 0 { // nearly all of it
+		if n := bytes.IndexFunc(doc, func(r rune) bool { return r >= 0x7f }); n != 0 { // nearly all of it
+			if n < 0 {
+				n = len(doc)
+			}
 			out, doc = append(out, doc[:n]...), doc[n:]
 			continue
 		}
@@ -31,15 +35,4 @@ func AppendJSON(out, doc []byte) []byte {
 		doc = doc[n:]
 	}
 	return out
-}
-
-// visible counts the bytes at a document's start that are ASCII other than the delete sign; line breaks count as
-// visible.
-func visible(doc []byte) int {
-	for i, c := range doc {
-		if c >= 0x7f {
-			return i
-		}
-	}
-	return len(doc)
 }

@@ -9,7 +9,7 @@ func Comma(text string) string {
 	if strings.IndexByte(text, '.') < 0 {
 		return text
 	}
-	var out []byte
+	out := []byte(text)
 	for i := 0; i < len(text); {
 		if !begins(text, i) {
 			i++
@@ -23,15 +23,9 @@ func Comma(text string) string {
 		to := i + len(number)
 		if point := strings.IndexByte(number, '.'); point >= 0 && strings.Count(number, ".") == 1 &&
 			!named(text, i, to) && !stamped(text, i, to) {
-			if out == nil {
-				out = []byte(text)
-			}
 			out[i+point] = ','
 		}
 		i = end
-	}
-	if out == nil {
-		return text
 	}
 	return string(out)
 }
