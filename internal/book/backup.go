@@ -12,7 +12,12 @@ import (
 	"brazebooth/internal/plain"
 )
 
-func (s *store) Backup(ctx context.Context, file string) error { return s.backup(ctx, file) }
+func (s *store) Backup(ctx context.Context, file string) error {
+	if s.name == sqlite.name {
+		return s.copyFile(ctx, file)
+	}
+	return s.copyInto(ctx, file)
+}
 
 // copyFile copies a file's book as it is and reads the copy once. If something is wrong with the copy, or the book
 // cannot be read whole, a new copy is made of what can be read, and the error, a *Missing, says what is not in it.

@@ -84,8 +84,9 @@ func Named(ctx context.Context, b Book, kind Kind, name string) (Revision, error
 // merge two entries with one name are the same thing.
 func named(ctx context.Context, b Book, kind Kind, name string, deleted bool) ([]Head, error) {
 	var found []Head
+	text := strings.Join(words(name), " ") // by which it can be found; it may have none
 	for offset := 0; ; offset += 500 {
-		list, err := b.List(ctx, Query{Kind: kind, Text: nameWords(name), Deleted: deleted, Limit: 500, Offset: offset})
+		list, err := b.List(ctx, Query{Kind: kind, Text: text, Deleted: deleted, Limit: 500, Offset: offset})
 		if err != nil {
 			return nil, err
 		}
@@ -118,9 +119,6 @@ func ofKind(ctx context.Context, b Book, kind Kind, id string, deleted bool) (Re
 	}
 	return r, nil
 }
-
-// nameWords are the words of a name by which it can be found; it may have none.
-func nameWords(name string) string { return strings.Join(words(name), " ") }
 
 // Summary is a revision in a line: its name, and a card's note.
 func Summary(r *Revision) string {

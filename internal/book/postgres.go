@@ -61,7 +61,6 @@ func dial(ctx context.Context, where string, readOnly bool) (*store, int, error)
 	db := stdlib.OpenDB(*config)
 	db.SetMaxOpenConns(8)
 	s := &store{engine: postgres, write: db, read: db, place: place, readOnly: onlyToRead}
-	s.backup = s.copyInto
 	asking, stop := context.WithTimeout(ctx, serverPatience/2)
 	defer stop()
 	v, err := s.version(asking, db)

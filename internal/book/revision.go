@@ -2,6 +2,7 @@ package book
 
 import (
 	"bytes"
+	"cmp"
 	"crypto/rand"
 	"crypto/sha256"
 	"encoding/hex"
@@ -59,7 +60,7 @@ func (a Author) revision(id string, kind Kind, parent *Revision, deleted bool, b
 	if parent != nil {
 		r.Parent = parent.Rev
 		if r.At <= parent.At { // a clock that was set back
-			r.At = after(parent.At)
+			r.At = cmp.Or(stampOf(parent.At, time.Millisecond), parent.At)
 		}
 	}
 	r.Rev = r.hash()
@@ -67,15 +68,6 @@ func (a Author) revision(id string, kind Kind, parent *Revision, deleted bool, b
 		r.own = r.Rev
 	}
 	return r, nil
-}
-
-// after is a millisecond later.
-func after(at string) string {
-	t, err := time.Parse(time.RFC3339Nano, at)
-	if err != nil {
-		return at
-	}
-	return stamp(t.Add(time.Millisecond))
 }
 
 // compactJSON is a body in the form that is hashed: without blanks between its parts.
@@ -128,7 +120,7 @@ func (r *Revision) fault() error {
 		return fmt.Errorf("revision %s of %s is of an unknown kind %q", r.Rev, r.ID, plain.Line(string(r.Kind), 20))
 	case !validID(r.ID) || r.Parent != "" && !hexOf(r.Parent, 32):
 		return fmt.Errorf("revision %s has no proper id", r.Rev)
-	case r.At != stampOf(r.At) || r.At < "2000" || r.At > "9990":
+	case r.At != stampOf(r.At, 0) || r.At < "2000" || r.At > "9990":
 		return fmt.Errorf("revision %s of %s has no proper time", r.Rev, r.ID)
 	case r.Schema < 1 || r.Schema > Schema:
 		return fmt.Errorf("revision %s of %s was written by a newer program: use that one", r.Rev, r.ID)
@@ -143,17 +135,18 @@ func (r *Revision) tame() {
 	r.ID, r.Rev, r.Parent, r.Kind = plain.Line(r.ID, 16), plain.Line(r.Rev, 32), plain.Line(r.Parent,
 		32), Kind(plain.Line(string(r.Kind), 10))
 	r.Who, r.Where, r.Program = plain.Line(r.Who, 40), plain.Line(r.Where, 40), plain.Line(r.Program, 40)
-	if r.At != stampOf(r.At) {
+	if r.At != stampOf(r.At, 0) {
 		r.At = stamp(time.Time{})
 	}
 }
 
-func stampOf(s string) string {
-	t, err := time.Parse(time.RFC3339Nano, s)
+// stampOf is a time so much later, in the form of revisions; "" for a text that is no time.
+func stampOf(at string, later time.Duration) string {
+	t, err := time.Parse(time.RFC3339Nano, at)
 	if err != nil {
 		return ""
 	}
-	return stamp(t)
+	return stamp(t.Add(later))
 }
 
 func validID(id string) bool { return hexOf(id, 16) }

@@ -122,7 +122,6 @@ func (b *shelved) store(readOnly string) *store {
 	if readOnly == "" {
 		s.write, s.writer = c.write, c.writer
 	}
-	s.backup = s.copyFile
 	s.closing = sync.OnceValue(func() error { return theShelf.leave(b) })
 	return s
 }

@@ -36,7 +36,6 @@ type store struct {
 	place       string // for a reader
 	readOnly    string
 	writer      *writer
-	backup      func(ctx context.Context, file string) error
 	closing     func() error // gives a shared book back instead of closing it; nil where it is not shared
 }
 

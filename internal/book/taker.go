@@ -40,23 +40,25 @@ func (t *taker) flush() error {
 		return nil
 	}
 	defer clear(list) // lets their bodies be collected
-	err := t.into.Save(t.ctx, list...)
-	if err == nil {
+	together := t.into.Save(t.ctx, list...)
+	if together == nil {
 		t.n += len(list)
 		return nil
 	}
-	if t.hindered(err) || len(list) == 1 {
-		return t.failed(err, list, lines)
-	}
 	for i := range list {
-		err := t.into.Save(t.ctx, list[i])
+		err := together
+		if len(list) > 1 && !t.hindered(together) {
+			err = t.into.Save(t.ctx, list[i])
+		}
 		switch {
 		case err == nil:
 			t.n++
-		case t.hindered(err):
-			return t.failed(err, list[i:], lines[i:])
-		default:
+		case !t.hindered(err):
 			t.bad(lines[i], err)
+		case lines[i] == 0 || t.ctx.Err() != nil:
+			return err
+		default:
+			return fmt.Errorf("nothing was saved from line %d on: %w", lines[i], err)
 		}
 	}
 	return nil
@@ -68,16 +70,4 @@ func (t *taker) hindered(err error) bool {
 	var lost *unheard
 	return errors.As(err, &lost) || t.ctx.Err() != nil || code != 0 || silent(err) || errors.Is(err, ErrReadOnly) ||
 		errors.Is(err, errClosed)
-}
-
-// failed says from which line on nothing was saved, or notes the one line that the book does not take.
-func (t *taker) failed(err error, list []Revision, lines []int) error {
-	if !t.hindered(err) {
-		t.bad(lines[0], err)
-		return nil
-	}
-	if lines[0] == 0 || t.ctx.Err() != nil {
-		return err
-	}
-	return fmt.Errorf("nothing was saved from line %d on: %w", lines[0], err)
 }

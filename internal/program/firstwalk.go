@@ -12,7 +12,8 @@ import (
 // ends; where it cannot be made the walk is left out.
 func firstWalk(book string) bool {
 	mark := inState("walked")
-	if mark == "" || book != "" && !absent(book) || os.MkdirAll(filepath.Dir(mark), 0o700) != nil {
+	_, err := os.Stat(book)
+	if mark == "" || book != "" && !errors.Is(err, fs.ErrNotExist) || os.MkdirAll(filepath.Dir(mark), 0o700) != nil {
 		return false
 	}
 	f, err := os.OpenFile(mark, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
@@ -20,9 +21,4 @@ func firstWalk(book string) bool {
 		return false
 	}
 	return f.Close() == nil
-}
-
-func absent(file string) bool {
-	_, err := os.Stat(file)
-	return errors.Is(err, fs.ErrNotExist)
 }

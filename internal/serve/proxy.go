@@ -15,8 +15,6 @@ func (s *Settings) trust() (proxyproto.ConnPolicyFunc, error) {
 		proxyproto.SKIP)
 }
 
-var errNoClient = errors.New("the header names no client by a TCP address")
-
 // clientNamed accepts a balancer's header (PROXY protocol, sections 2.1 and 2.2) that names a client by an address of
 // TCP, or says that the connection is the balancer's own: LOCAL, or UNKNOWN in version 1. The balancer's own
 // connection is served under its address, so that a health check works.
@@ -24,7 +22,7 @@ func clientNamed(h *proxyproto.Header) error {
 	if h.Command.IsLocal() || h.TransportProtocol == proxyproto.TCPv4 || h.TransportProtocol == proxyproto.TCPv6 {
 		return nil
 	}
-	return errNoClient
+	return errors.New("the header names no client by a TCP address")
 }
 
 // unnamed is what is wrong with a balancer's connection that names nobody; nil for any other connection.
