@@ -203,7 +203,7 @@ func TestCorrectionsDoNotHarm(t *testing.T) {
 			}
 		}
 	}
-	for _, try := range deep.Of(t, tries, 8) {
+	for _, try := range deep.Of(t, tries, 5) {
 		p, err := Next(context.Background(), []Try{try})
 		if err != nil {
 			t.Fatal(err)

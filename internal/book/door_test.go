@@ -149,7 +149,7 @@ func TestAnImportHoldsLittle(t *testing.T) {
 		"unescaped": `{"id":"` + strings.Repeat(`\u0041`, 150_000) + `"}`,
 	} {
 		to := &weighed{Book: newFile(t)}
-		in := &rising{line: strings.TrimSpace(line) + "\n", left: 30, weigh: to.weigh}
+		in := &rising{line: strings.TrimSpace(line) + "\n", left: 12, weigh: to.weigh}
 		to.begin()
 		_, err := Import(ctx, to, in)
 		if to.most>>20 > 16 {

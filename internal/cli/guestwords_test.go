@@ -129,7 +129,7 @@ func TestGuestsAreToldNothingOfTheMachine(t *testing.T) {
 		if state.name != "good" { // what does not ask the book is the same in any state
 			lines = slices.DeleteFunc(lines, func(args []string) bool { return !asksTheBook.MatchString(strings.Join(args, " ")) })
 		}
-		for _, args := range deep.Of(t, lines, 20) {
+		for _, args := range deep.Of(t, lines, 10) {
 			var out, errOut bytes.Buffer
 			code := Run(context.Background(), args, Deps{In: strings.NewReader("id,gauge,feed,travel,power-source\n1,18ga,5,8,A\n"), Out: &out, Err: &errOut, Remote: true, Title: "example",
 				Example: calc.Job{Metal: "galvanized", Gauge: 16}, Book: where, Beside: beside, Who: "bert", Where: "192.0.2.7"})

@@ -65,7 +65,7 @@ func everyAnswer() [][]string {
 func TestUnwrittenAnswersExitWith1(t *testing.T) {
 	s := newShop(t)
 	full := &fs.PathError{Op: "write", Path: "/dev/stdout", Err: syscall.ENOSPC}
-	printed, lines := 0, deep.Of(t, everyAnswer(), 40)
+	printed, lines := 0, deep.Of(t, everyAnswer(), 20)
 	for _, args := range lines {
 		whole := new(bytes.Buffer)
 		if s.into(whole, args...); whole.Len() == 0 {

@@ -61,7 +61,7 @@ func TestEveryFigureAsTheCommandGivesIt(t *testing.T) {
 	if testing.Short() {
 		t.Skip("compared without -short: nothing here runs side by side")
 	}
-	for _, x := range deep.Of(t, jobs, 4) {
+	for _, x := range deep.Of(t, jobs, 3) {
 		for _, sys := range [...]quantity.System{quantity.Metric, quantity.Inch} {
 			text, _ := talkOf(t, Options{Units: sys}, append(append([]string(nil), x.lines...), "card", "results")...)
 			text = strings.ReplaceAll(text, "\n", " ")
