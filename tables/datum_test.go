@@ -83,7 +83,7 @@ var everything = map[string]any{
 	"DipFloors": DipFloors, "SprayTransitions": SprayTransitions, "wires": wires, "spools": spools,
 	"awsWire": awsWire, "isoWire": isoWire, "ZincMelts": ZincMelts, "ZincBoils": ZincBoils,
 	"ZincDensity": ZincDensity, "ZincOxideRatio": ZincOxideRatio,
-	"ArcForce":       ArcForce, "RMSDip": RMSDip, "RMSPulsed": RMSPulsed, "ArcPressureWidth": ArcPressureWidth,
+	"ArcForce": ArcForce, "RMSDip": RMSDip, "RMSPulsed": RMSPulsed, "ArcPressureWidth": ArcPressureWidth,
 	"DropSpeed": DropSpeed, "RootWetted": RootWetted, "RootGrows": RootGrows, "LandClearance": LandClearance,
 	"RootBulge": RootBulge, "RootBulgePerWidth": RootBulgePerWidth, "RootThinnest": RootThinnest,
 	"RootThickest": RootThickest, "BridgesDoubt": BridgesDoubt, "CreepsIn": CreepsIn, "TouchDoubt": TouchDoubt,
