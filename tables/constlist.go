@@ -143,6 +143,17 @@ var constants = [...]Constant{
 	{"UsualBore", &UsualBore},
 	{"ArgonSpecificGravity", &ArgonSpecificGravity},
 	{"CoatingTrial", &CoatingTrial},
+	{"ShrinkageForce", &ShrinkageForce},
+	{"ShrinkageAcross", &ShrinkageAcross},
+	{"AngularChange", &AngularChange},
+	{"AngularLimit", &AngularLimit},
+	{"PlateHeld", &PlateHeld},
+	{"PlateFree", &PlateFree},
+	{"Poisson", &Poisson},
+	{"Ac1", &Ac1},
+	{"BoronMartensite", &BoronMartensite},
+	{"HardnessForm", &HardnessForm},
+	{"HardestAllowed", &HardestAllowed},
 }
 
 // Constants lists every figure that belongs to no row; read only.

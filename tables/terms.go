@@ -183,6 +183,14 @@ var jobTerms = [...]Term{
 		memoryMedium("engineering handbooks")},
 	{"service temperature", []string{"service-temp"},
 		"How hot the joint gets in use. Bronze loses strength above about 200 °C.", "°C", practice},
+	{"distortion", []string{"shrinkage", "shrinkage force", "shrinkage across", "flat, edge held", "flat, edge free",
+		"angular change", "warping", "buckling"},
+		"What a seam does to the sheet's shape as it cools: it pulls it together along and across, and thin sheet waves.",
+		"N, mm, °", awsTerms},
+	{"haz", []string{"heat-affected zone", "hardness", "zone hardness", "sheet hardness", "hardened",
+		"softened width", "softened", "softened hardness", "softened strength", "carbon equivalent"},
+		"The metal beside the bead that the heat changed without melting it. Steel may harden there, high-strength and " +
+			"cold-worked metal turns soft.", "HV, mm", awsTerms},
 	{"air", []string{"zinc fume", "zinc rate", "zinc oxide rate", "zinc per length", "clean air flow", "clean air",
 		"fume"}, "What the zinc puts into the air you breathe. Extraction at the source comes first, " +
 		"the respirator second.", "g/h, m³/h",

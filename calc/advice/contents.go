@@ -40,6 +40,8 @@ var contents = [...]Entry{
 	{Name: "overlay", Chapter: Set, Of: Overlay, Needs: []string{"joint", "shaft-dia", "length", "layer", "preheat"}},
 	{Name: "machine", Chapter: Set, Of: Machine, Needs: []string{"rated-amps", "rated-duty", "nozzle-bore"}},
 	{Name: "strength", Chapter: Look, Of: Strength, Needs: []string{"length", "throat", "leg", "load", "safety", "service-temp", "count"}},
+	{Name: "distortion", Chapter: Look, Of: Distortion},
+	{Name: "haz", Chapter: Look, Of: Zone, Given: ZoneContext},
 	{Name: "air", Chapter: Look, Of: Air},
 	{Name: "correct", Chapter: Look, Needs: []string{"hazard", "use", "nozzle-bore"}},
 	{Name: "cost", Chapter: Keep, Of: Cost, Needs: []string{"length", "count", "wire-price", "gas-price", "labour-rate", "operating", "steel-price", "grinding", "zinc-repair", "shaft-dia", "layer"}},
