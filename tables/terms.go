@@ -185,10 +185,12 @@ var jobTerms = [...]Term{
 		"How hot the joint gets in use. Bronze loses strength above about 200 °C.", "°C", practice},
 	{"distortion", []string{"shrinkage", "shrinkage force", "shrinkage across", "flat, edge held", "flat, edge free",
 		"angular change", "warping", "buckling"},
-		"What a seam does to the sheet's shape as it cools: it pulls it together along and across, and thin sheet waves.",
+		"What a seam does to the sheet's shape as it cools. It pulls it together along and across, and thin sheet " +
+			"waves.",
 		"N, mm, °", awsTerms},
 	{"haz", []string{"heat-affected zone", "hardness", "zone hardness", "sheet hardness", "hardened",
-		"softened width", "softened", "softened hardness", "softened strength", "carbon equivalent"},
+		"softened width", "softened", "softened 2", "hardened 2", "zone hardness 2", "sheet hardness 2",
+		"softened width 2", "softened hardness 2", "softened strength 2", "softened hardness", "softened strength", "carbon equivalent"},
 		"The metal beside the bead that the heat changed without melting it. Steel may harden there, high-strength and " +
 			"cold-worked metal turns soft.", "HV, mm", awsTerms},
 	{"air", []string{"zinc fume", "zinc rate", "zinc oxide rate", "zinc per length", "clean air flow", "clean air",

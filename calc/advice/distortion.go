@@ -44,7 +44,7 @@ type shrinks struct {
 	member *calc.Member
 	metal  *tables.Shrinker
 	net    calc.Figure
-	pull   ends // N
+	pull   ends // kN
 }
 
 // band is a figure that is proportional to the net heat, the expansion, 1/ρc and a factor: its ends by
@@ -73,8 +73,8 @@ func (s *shrinks) along() {
 	if err != nil {
 		return
 	}
-	s.pull = s.band(v, share, e)
-	s.p.add("shrinkage_force", "N", s.pull.mid, s.pull.low, s.pull.high, calc.Basis{Formula: "{k}·{E}·{a}/1000·{q}/{c}", Source: share.Source, Known: calc.OwnCalc,
+	s.pull = s.band(v/1000, share, e)
+	s.p.add("shrinkage_force", "kN", s.pull.mid, s.pull.low, s.pull.high, calc.Basis{Formula: "{k}·{E}·{a}·1e-6·{q}/{c}", Source: share.Source, Known: calc.OwnCalc,
 		Inputs: s.inputs(calc.Input{Symbol: "k", Name: "share of the free shrinkage that stays", Value: share.V}, calc.Input{Symbol: "E", Name: "modulus", Value: e.V, Unit: "GPa"})})
 	s.flat("flat_width_held", "with its outer edge held straight", tables.PlateHeld)
 	s.flat("flat_width_free", "with a free edge", tables.PlateFree)
@@ -87,14 +87,14 @@ const wideSheet = 3000
 func (s *shrinks) flat(name, edge string, k tables.Datum) {
 	p, t, e := s.p, s.member.Core, s.metal.Modulus
 	at := func(pull float64) float64 {
-		b, err := formula.FlatWidth(pull, t, e.V, tables.Poisson.V, k.V)
+		b, err := formula.FlatWidth(1000*pull, t, e.V, tables.Poisson.V, k.V)
 		if err != nil {
 			return math.NaN()
 		}
 		return b
 	}
 	v := at(s.pull.mid)
-	yields := s.pull.mid / (2 * s.member.Metal.Tensile.V * t)
+	yields := 1000 * s.pull.mid / (2 * s.member.Metal.Tensile.V * t)
 	switch {
 	case v < yields:
 		p.because(fmt.Sprintf("sheet %s: no width is named, because the zone that yields, at least %.0f mm on each side, is itself wider than what would stay flat: it waves unless it is clamped or folded", edge, yields), calc.OwnCalc, k.Source)
@@ -104,10 +104,10 @@ func (s *shrinks) flat(name, edge string, k tables.Datum) {
 		return
 	}
 	p.add(name, "mm", v, at(s.pull.high), at(s.pull.low), calc.Basis{
-		Formula: "2·{k}·pi²·1000·{E}·{t}³/(12·(1 − {nu}²)·{F})", Source: k.Source + "; flat, evenly compressed sheet on each side of the seam, " + edge, Known: calc.OwnCalc,
+		Formula: "2·{k}·pi²·{E}·{t}³/(12·(1 − {nu}²)·{F})", Source: k.Source + "; flat, evenly compressed sheet on each side of the seam, " + edge, Known: calc.OwnCalc,
 		Inputs: []calc.Input{{Symbol: "k", Name: "buckling coefficient", Value: k.V}, {Symbol: "E", Name: "modulus", Value: e.V, Unit: "GPa"},
 			{Symbol: "t", Name: "thickness of the thinner sheet", Value: t, Unit: "mm"}, {Symbol: "nu", Name: "Poisson's ratio", Value: tables.Poisson.V},
-			{Symbol: "F", Name: "shrinkage force", Value: s.pull.mid, Unit: "N", Derived: true}}})
+			{Symbol: "F", Name: "shrinkage force", Value: s.pull.mid, Unit: "kN", Derived: true}}})
 }
 
 // across adds how far a butt closes.
@@ -140,7 +140,7 @@ func (s *shrinks) angle() {
 func (s *shrinks) remedies(card *calc.Card) {
 	p := s.p
 	if s.pull.mid > 0 {
-		p.because(fmt.Sprintf("the pull is proportional to the heat per length: a tenth less heat, a tenth less pull, a tenth more width that stays flat; stitched over half its length the seam pulls about half (%.1f kN)", s.pull.mid/2000), calc.OwnCalc, tables.ShrinkageForce.Source)
+		p.because(fmt.Sprintf("the pull is proportional to the heat per length: a tenth less heat, a tenth less pull, a tenth more width that stays flat; stitched over half its length the seam pulls about half (%.1f kN)", s.pull.mid/2), calc.OwnCalc, tables.ShrinkageForce.Source)
 	}
 	p.because("a fold, bead or flange beside the seam makes a free edge a held one: more than nine times the width stays flat", calc.OwnCalc, tables.PlateHeld.Source)
 	p.because("clamp on a copper bar until the seam is cold, tack close, lay short pieces from the middle outward or back-stepped, both sides in turn", "common practice, no source", "common practice, no source")

@@ -42,6 +42,8 @@ var views = [...]view{
 	{"K", "K", 0, &other{"°F", 0, 9, 5, 0}}, // a difference
 	{"kN", "kN", 1, &other{"lbf", 0, 1000, lbf, 0}},
 	{"MPa", "MPa", 0, &other{"ksi", 0, squareIn, 1000 * lbf, 0}},
+	{"GPa", "GPa", 0, &other{"ksi", 0, 1000 * squareIn, 1000 * lbf, 0}},
+	{"1e-6/K", "10⁻⁶/K", 1, nil},
 	{"g", "g", 1, &other{"oz", 2, 0.016, pound, 0}},
 	{"kg", "kg", 1, &other{"lb", 1, 1, pound, 0}},
 	{"per kg", "a kg", 2, &other{"a lb", 2, pound, 1, 0}},
