@@ -142,7 +142,8 @@ var jobTerms = [...]Term{
 		memoryHigh("melting point of zinc")},
 	{"cooling time", nil, "From 800 to 500 °C beside the bead. Short times harden steels with more carbon.", "s",
 		memoryHigh("EN 1011-2, t8/5")},
-	{"pulses", []string{"pulse frequency"},
+	{"pulses", []string{"pulse frequency", "pulse", "pulse peak", "pulse time", "pulse base", "pulse power",
+		"effective current"},
 		"How many drops a second a pulsed arc throws, one for each pulse. It rises with the wire feed.", "Hz",
 		practice},
 	{"inputs", []string{"assumed", "basis", "band"}, "What a figure was computed from, and how far it may be off. " +

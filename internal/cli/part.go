@@ -27,6 +27,10 @@ the heat splits, where the arc points, which member governs.`,
 		`What is done before the arc, by metal and mass: cleaning, bevel, vent gap, tacks, backing, preheat and interpass, the
 order in which the seam's pieces are laid, how soft wire is fed, and what comes after.`,
 		"  brazebooth prepare --metal grey-iron --gauge 8mm --joint butt --length 120mm"},
+	{"pulse", "A pulsed arc whole: peak, pulse time, base, frequency, effective current",
+		`The peak current, pulse time, base current and frequency that throw one drop a pulse at this wire feed, the effective
+current, and what the pulses add to the power of mean volts times mean amps.`,
+		"  brazebooth pulse --metal galvanized --gauge 16ga --joint lap --mode pulsed"},
 	{"strength", "What the joint carries: throat, bond and sheet, and the load to allow",
 		`What a joint of this length carries in its throat, its bond and its sheet, which of them governs, and the load to
 allow at a safety factor on the low edge. The throat is the computed one, or --throat or --leg as measured.`,

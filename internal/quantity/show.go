@@ -50,6 +50,7 @@ var views = [...]view{
 	{"A", "A", 0, nil},
 	{"V", "V", 1, nil},
 	{"s", "s", 1, nil},
+	{"ms", "ms", 1, nil},
 	{"deg", "°", 0, nil},
 	{"1", "", 0, nil},
 	{"g/cm3", "g/cm³", 2, nil},
@@ -59,6 +60,7 @@ var views = [...]view{
 	{"W/m2K", "W/m²K", 0, nil},
 	{"ohm mm", "Ω·mm", 0, nil},
 	{"ohm mm/K", "Ω·mm/K", 0, nil},
+	{"A2s", "A²s", 0, nil},
 	{"um", "µm", 0, nil},
 }
 
