@@ -17,6 +17,11 @@ var labels = [...]struct{ name, label string }{
 	{"toe_angle", "toe angle"},
 	{"base_peak_temperature", "base peak"},
 	{"load_line", "rated volts"},
+	{"flat_width_held", "flat, edge held"},
+	{"flat_width_free", "flat, edge free"},
+	{"haz_hardness", "zone hardness"},
+	{"hardened_halfwidth", "hardened"},
+	{"softened_halfwidth", "softened"},
 }
 
 // FigureLabel is the plain name of a figure by its JSON name; a member's name ends in its number.

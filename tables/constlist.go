@@ -162,6 +162,23 @@ var constants = [...]Constant{
 	{"CoherencyShift", &CoherencyShift},
 	{"BarDry", &BarDry},
 	{"BarWet", &BarWet},
+	{"PulseDetach", &PulseDetach},
+	{"PulseWire", &PulseWire},
+	{"PulseTransition", &PulseTransition},
+	{"PulsePeakOver", &PulsePeakOver},
+	{"PulseBaseLeast", &PulseBaseLeast},
+	{"ArcSlope", &ArcSlope},
+	{"ShrinkageForce", &ShrinkageForce},
+	{"ShrinkageAcross", &ShrinkageAcross},
+	{"AngularChange", &AngularChange},
+	{"AngularLimit", &AngularLimit},
+	{"PlateHeld", &PlateHeld},
+	{"PlateFree", &PlateFree},
+	{"Poisson", &Poisson},
+	{"Ac1", &Ac1},
+	{"BoronMartensite", &BoronMartensite},
+	{"HardnessForm", &HardnessForm},
+	{"HardestAllowed", &HardestAllowed},
 }
 
 // Constants lists every figure that belongs to no row; read only.

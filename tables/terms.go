@@ -150,7 +150,8 @@ var jobTerms = [...]Term{
 		memoryHigh("melting point of zinc")},
 	{"cooling time", nil, "From 800 to 500 °C beside the bead. Short times harden steels with more carbon.", "s",
 		memoryHigh("EN 1011-2, t8/5")},
-	{"pulses", []string{"pulse frequency"},
+	{"pulses", []string{"pulse frequency", "pulse", "pulse peak", "pulse time", "pulse base", "pulse power",
+		"effective current"},
 		"How many drops a second a pulsed arc throws, one for each pulse. It rises with the wire feed.", "Hz",
 		practice},
 	{"inputs", []string{"assumed", "basis", "band"}, "What a figure was computed from, and how far it may be off. " +
@@ -191,6 +192,16 @@ var jobTerms = [...]Term{
 		memoryMedium("engineering handbooks")},
 	{"service temperature", []string{"service-temp"},
 		"How hot the joint gets in use. Bronze loses strength above about 200 °C.", "°C", practice},
+	{"distortion", []string{"shrinkage", "shrinkage force", "shrinkage across", "flat, edge held", "flat, edge free",
+		"angular change", "warping", "buckling"},
+		"What a seam does to the sheet's shape as it cools. It pulls it together along and across, and thin sheet " +
+			"waves.",
+		"N, mm, °", awsTerms},
+	{"haz", []string{"heat-affected zone", "hardness", "zone hardness", "sheet hardness", "hardened",
+		"softened width", "softened", "softened 2", "hardened 2", "zone hardness 2", "sheet hardness 2",
+		"softened width 2", "softened hardness 2", "softened strength 2", "softened hardness", "softened strength", "carbon equivalent"},
+		"The metal beside the bead that the heat changed without melting it. Steel may harden there, high-strength and " +
+			"cold-worked metal turns soft.", "HV, mm", awsTerms},
 	{"air", []string{"zinc fume", "zinc rate", "zinc oxide rate", "zinc per length", "clean air flow", "clean air",
 		"fume"}, "What the zinc puts into the air you breathe. Extraction at the source comes first, " +
 		"the respirator second.", "g/h, m³/h",

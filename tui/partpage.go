@@ -180,6 +180,7 @@ func (m *root) enterPage() tea.Cmd {
 // pageStrip lists every page under its chapter, the open one in brackets.
 func pageStrip(th *theme, at, w int) block {
 	var b block
+	w -= 2 // for the walk's mark
 	r := newRow(w)
 	chapter := ""
 	for i, name := range pageNames {

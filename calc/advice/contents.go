@@ -40,8 +40,11 @@ var contents = [...]Entry{
 	{Name: "prepare", Chapter: Decide, Of: Prepare, Needs: []string{"length", "preheat"}},
 	{Name: "overlay", Chapter: Set, Of: Overlay, Needs: []string{"joint", "shaft-dia", "length", "layer", "preheat"}},
 	{Name: "machine", Chapter: Set, Of: Machine, Needs: []string{"rated-amps", "rated-duty", "nozzle-bore"}},
+	{Name: "pulse", Chapter: Set, Of: Pulse, Needs: []string{"mode"}},
 	{Name: "strength", Chapter: Look, Of: Strength,
 		Needs: []string{"length", "throat", "leg", "load", "safety", "service-temp", "count"}},
+	{Name: "distortion", Chapter: Look, Of: Distortion},
+	{Name: "haz", Chapter: Look, Of: Zone, Given: ZoneContext},
 	{Name: "air", Chapter: Look, Of: Air},
 	{Name: "correct", Chapter: Look, Needs: []string{"hazard", "use", "nozzle-bore"}},
 	{Name: "cost", Chapter: Keep, Of: Cost, Needs: []string{"length", "count", "wire-price", "gas-price", "labour-rate",
@@ -118,12 +121,13 @@ func Pages(ctx context.Context, card *calc.Card, names []string) ([]Page, error)
 	return list, nil
 }
 
-// pagesOf are the pages that suit the joint: strength is left out for an overlay, overlay for every other joint.
+// pagesOf are the pages that suit the joint and the arc: strength is left out for an overlay, overlay for every other
+// joint, pulse for an arc that is not pulsed.
 func pagesOf(card *calc.Card) []string {
 	over := card.Used.Joint == "overlay"
 	var names []string
 	for _, s := range contents {
-		if s.Of == nil || s.Name == "overlay" && !over || s.Name == "strength" && over {
+		if s.Of == nil || s.Name == "overlay" && !over || s.Name == "strength" && over || s.Name == "pulse" && card.Used.Mode != "pulsed" {
 			continue
 		}
 		names = append(names, s.Name)

@@ -28,10 +28,22 @@ the heat splits, where the arc points, which member governs.`,
 		`What is done before the arc, by metal and mass: cleaning, bevel, vent gap, tacks, backing, preheat and
 interpass, the order in which the seam's pieces are laid, how soft wire is fed, and what comes after.`,
 		"  brazebooth prepare --metal grey-iron --gauge 8mm --joint butt --length 120mm"},
+	{"pulse", "A pulsed arc whole: peak, pulse time, base, frequency, effective current",
+		`The peak current, pulse time, base current and frequency that throw one drop a pulse at this wire feed, the effective
+current, and what the pulses add to the power of mean volts times mean amps.`,
+		"  brazebooth pulse --metal galvanized --gauge 16ga --joint lap --mode pulsed"},
 	{"strength", "What the joint carries: throat, bond and sheet, and the load to allow",
 		`What a joint of this length carries in its throat, its bond and its sheet, which of them governs, and the load
 to allow at a safety factor on the low edge. The throat is the computed one, or --throat or --leg as measured.`,
 		"  brazebooth strength --metal stainless-304 --gauge 1.5mm --joint tee --length 80mm --load 2kN"},
+	{"distortion", "What shrinks: pull along the seam, the width that stays flat, how far it bends",
+		`How strongly the seam pulls the sheet together when it has cooled, how wide the sheet beside it may be before it waves,
+how far a butt closes and a plate bends, and what lessens it.`,
+		"  brazebooth distortion --metal mild-steel --gauge 1mm --joint butt"},
+	{"haz", "The heat-affected zone: how hard, how soft, how wide",
+		`What the heat does to the sheet beside the bead: how wide the zone is that hardens and how hard it becomes, from the
+sheet's composition and its cooling time; how wide and how soft the band beyond it is in high-strength sheet.`,
+		"  brazebooth haz --metal dp800 --gauge 1.2mm --joint lap"},
 	{"air", "What the zinc puts into the air, clean air against it, eye shade",
 		`What the coating's zinc puts into the air for each metre and hour of arc, and the clean air that would thin it
 to each body's limit. It compares set-ups; it does not replace extraction, a respirator or sampling.`,

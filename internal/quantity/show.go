@@ -42,12 +42,15 @@ var views = [...]view{
 	{"K", "K", 0, &other{"°F", 0, 9, 5, 0}}, // a difference
 	{"kN", "kN", 1, &other{"lbf", 0, 1000, lbf, 0}},
 	{"MPa", "MPa", 0, &other{"ksi", 0, squareIn, 1000 * lbf, 0}},
+	{"GPa", "GPa", 0, &other{"ksi", 0, 1000 * squareIn, 1000 * lbf, 0}},
+	{"1e-6/K", "10⁻⁶/K", 1, nil},
 	{"g", "g", 1, &other{"oz", 2, 0.016, pound, 0}},
 	{"kg", "kg", 1, &other{"lb", 1, 1, pound, 0}},
 	{"per kg", "a kg", 2, &other{"a lb", 2, pound, 1, 0}},
 	{"A", "A", 0, nil},
 	{"V", "V", 1, nil},
 	{"s", "s", 1, nil},
+	{"ms", "ms", 1, nil},
 	{"deg", "°", 0, nil},
 	{"1", "", 0, nil},
 	{"g/cm3", "g/cm³", 2, nil},
@@ -57,6 +60,7 @@ var views = [...]view{
 	{"W/m2K", "W/m²K", 0, nil},
 	{"ohm mm", "Ω·mm", 0, nil},
 	{"ohm mm/K", "Ω·mm/K", 0, nil},
+	{"A2s", "A²s", 0, nil},
 	{"um", "µm", 0, nil},
 }
 

@@ -1,0 +1,241 @@
+package advice
+
+import (
+	"context"
+	"math"
+	"slices"
+
+	"brazebooth/calc"
+	"brazebooth/calc/formula"
+	"brazebooth/tables"
+)
+
+const (
+	hardnessSource = "Yurioka and others 1987 and Düren 1985 (memory medium), the mean of both; typical composition of " +
+		"the grade; t8/5 by EN 1011-2"
+	softSource = "cross-section of a moving arc down to where the sheet softens; published heat-affected zones " +
+		"(memory medium)"
+)
+
+// Zone is the page of the heat-affected zone: how hard the sheet becomes beside the bead, how soft further out, and
+// how wide both are.
+func Zone(card *calc.Card) (Page, error) { return ZoneContext(context.Background(), card) }
+
+// ZoneContext is Zone for a caller who may leave meanwhile; its error is then the context's.
+func ZoneContext(ctx context.Context, card *calc.Card) (Page, error) {
+	p := Page{Name: "haz", Card: *card}
+	for i := range card.Setup.Joined() {
+		if i > 0 && card.Setup.Members[1].Metal.ID == card.Setup.Members[0].Metal.ID {
+			break // the same sheet on both sides is told once
+		}
+		z := zone{p: &p, card: card, member: i, metal: &card.Setup.Members[i].Metal, suffix: [2]string{"", "_2"}[i]}
+		z.find(ctx)
+	}
+	if err := ctx.Err(); err != nil {
+		return Page{}, err
+	}
+	p.Because(practice, "what was computed is the metal beside the bead: bend, peel or saw a test piece of the same "+
+		"sheet before it counts")
+	return p, nil
+}
+
+// zone is what the heat does to one member.
+type zone struct {
+	p      *Page
+	card   *calc.Card
+	member int
+	metal  *tables.Metal
+	suffix string
+}
+
+func (z *zone) find(ctx context.Context) {
+	switch steel, hardens := hardeningOf(z.metal); {
+	case hardens:
+		z.harden(ctx, &steel)
+	case z.metal.Family == tables.CastIron:
+		z.p.Because(ironWelds, "%s: not judged, because the hardness formulas hold for steel. Iron that passed some 750 "+
+			"°C beside the bead is hard and brittle (carbides, martensite): preheat, cool slowly, see the page prepare",
+			z.metal.ID)
+	default:
+		z.soften(ctx)
+	}
+}
+
+// hardeningOf is the row of a ferritic sheet; mild steel's for every coat of it.
+func hardeningOf(m *tables.Metal) (tables.HardeningSteel, bool) {
+	if m.Family != tables.Steel {
+		return tables.HardeningSteel{}, false
+	}
+	rows := tables.HardeningSteels()
+	i := slices.IndexFunc(rows, func(h tables.HardeningSteel) bool { return h.Metal == m.ID })
+	return rows[max(0, i)], true
+}
+
+// softSheet is the row of a sheet that loses strength to the heat.
+func softSheet(metal string) (tables.SoftSheet, bool) {
+	rows := tables.SoftSheets()
+	if i := slices.IndexFunc(rows, func(s tables.SoftSheet) bool { return s.Metal == metal }); i >= 0 {
+		return rows[i], true
+	}
+	return tables.SoftSheet{}, false
+}
+
+// toAc1 is an input that two figures share.
+func toAc1() calc.Input { return calc.In("Ac1", "where it begins to turn into austenite", tables.Ac1.V, "C") }
+
+// harden adds a ferritic sheet's hard zone and, where it has strength to lose, its soft one.
+func (z *zone) harden(ctx context.Context, steel *tables.HardeningSteel) {
+	p, was := z.p, steel.Hardness
+	p.add("sheet_hardness"+z.suffix, "HV", was.V, was.Low, was.High,
+		calc.RowBasis("of the sheet before the seam", was.Origin))
+	at := []float64{tables.Ac1.V}
+	soft, softens := softSheet(steel.Metal)
+	if softens {
+		at = append(at, soft.From.V)
+	}
+	reach, ok := calc.ReachOf(ctx, z.card, at...)
+	time, timed := z.card.Figure("cooling_time")
+	if !ok || !timed {
+		p.Because(ownSection, "hard and soft zone: not judged, because no cross-section or no cooling time is computed "+
+			"for this job; try a running arc on a lap, tee, butt or corner")
+		return
+	}
+	hard := reach[z.member][0]
+	p.add("hardened_halfwidth"+z.suffix, "mm", hard.V, hard.Low, hard.High, calc.OwnBasis(
+		"from the joint's line to where the peak falls to {Ac1}", calc.SectionSource, toAc1()))
+	if hard.V > 0 {
+		z.hardest(steel, time)
+	} else {
+		p.Because(ownSection, "nowhere does the sheet pass %.0f °C: it does not harden", tables.Ac1.V)
+	}
+	if softens {
+		z.softened(steel, &soft, hard, reach[z.member][1])
+	}
+}
+
+// hardest adds the hardness of what was austenite.
+func (z *zone) hardest(steel *tables.HardeningSteel, time calc.Figure) {
+	p, limit := z.p, tables.HardestAllowed
+	h, ok := hardnessOf(steel, time)
+	if !ok {
+		p.Because(Own(hardnessSource), "hardness: not judged, because the sheet cools in %.1f s, beyond what its formulas "+
+			"cover", time.Value)
+		return
+	}
+	p.add("haz_hardness"+z.suffix, "HV", h.mid, h.low, h.high, calc.OwnBasis(
+		"of what was austenite, from composition and {t}", hardnessSource, time.As("t"),
+		calc.Assumed("", "carbon", steel.C.V, "%"), calc.Assumed("", "manganese", steel.Mn.V, "%"),
+		calc.Assumed("", "silicon", steel.Si.V, "%"), calc.Assumed("", "chromium", steel.Cr.V, "%")))
+	s := composition(steel)
+	p.Because(tables.Origin{Source: "EN 10025, EN 1011-2 method B, Ito and Bessyo; the sheet's own certificate goes " +
+		"before them", Known: tables.MemoryMedium}, "carbon equivalents of a typical %s: CEV %.2f, CET %.2f, Pcm %.2f %%",
+		steel.Metal, s.CEV(), s.CET(), s.Pcm())
+	switch {
+	case h.mid > limit.V:
+		p.Warn("haz-hard", limit.Source, "The sheet beside the bead becomes some %.0f HV, over the %.0f HV up to which "+
+			"weld procedures are accepted: it may crack when it is bent or shaken. More heat per length or preheat cools "+
+			"it slower; the page prepare and the sheet's maker say what is allowed.", h.mid, limit.V)
+	case h.high > limit.V:
+		p.Because(limit.Origin, "at the hard end of its band the zone passes %.0f HV: bend a test piece", limit.V)
+	}
+}
+
+// softened adds how wide and how soft the tempered sheet is beyond the hard zone.
+func (z *zone) softened(steel *tables.HardeningSteel, sheet *tables.SoftSheet, hard, soft calc.Reach) {
+	p, form := z.p, tables.ZincBandForm
+	width := soft.V - hard.V
+	byHeat := [2]float64{math.Log((soft.Cold - hard.Cold) / width), math.Log((soft.Hot - hard.Hot) / width)}
+	down := math.Hypot(min(0, byHeat[0], byHeat[1]), math.Log(form.Low))
+	up := math.Hypot(max(0, byHeat[0], byHeat[1]), math.Log(form.High))
+	p.add("softened_width"+z.suffix, "mm", width, width*math.Exp(-down), width*math.Exp(up), calc.OwnBasis(
+		"from where the peak is {Ac1} out to where it is {T}", softSource, toAc1(),
+		calc.In("T", "where it begins to soften", sheet.From.V, "C")))
+	left, was := sheet.Left, steel.Hardness
+	least := p.add("softened_hardness"+z.suffix, "HV", left.V, left.Low, left.High,
+		calc.RowBasis("where it is softest", left.Origin))
+	share := func(a, b float64) float64 { return min(100, 100*a/b) }
+	kept := p.add("softened_strength"+z.suffix, "%", share(left.V, was.V), share(left.Low, was.High),
+		share(left.High, was.Low), calc.OwnBasis("100·{s}/{h}", "strength goes with hardness, ISO 18265 (memory high)",
+			least.As("s"), calc.In("h", "hardness of the sheet", was.V, "HV")))
+	if steel.Boron {
+		p.Warn("haz-soft", left.Source, "A band some %.0f mm wide beside the bead keeps about %.0f %% of the sheet's "+
+			"strength. In a crash structure only the vehicle maker's repair procedure decides.", width, kept.Value)
+	}
+}
+
+// soften adds how far a metal that does not harden turns soft, if it was hard.
+func (z *zone) soften(ctx context.Context) {
+	p, m := z.p, z.metal
+	rows := tables.Softenings()
+	i := slices.IndexFunc(rows, func(s tables.Softening) bool { return s.Family == m.Family })
+	if i < 0 {
+		return
+	}
+	s := &rows[i]
+	p.Because(s.From.Origin, "%s: it does not harden; %s", m.ID, s.Note)
+	if m.Family == tables.Stainless {
+		p.Because(tables.Origin{Source: "ASM Handbook vol. 6, austenitic stainless steels", Known: tables.MemoryHigh},
+			"carbides at its grain boundaries need minutes between 500 and 850 °C: a seam in sheet gives seconds. Thick "+
+				"parts and many passes: a low-carbon grade")
+	}
+	reach, ok := calc.ReachOf(ctx, z.card, s.From.Low, s.From.V, s.From.High)
+	if !ok {
+		p.Because(ownSection, "%s: how far it softens is not judged, because no cross-section is computed for this job, "+
+			"or the heat runs further than it follows", m.ID)
+		return
+	}
+	r := reach[z.member]
+	p.add("softened_halfwidth"+z.suffix, "mm", r[1].V, r[2].Low, r[0].High, calc.OwnBasis(
+		"from the joint's line to where the peak falls to {T}", softSource,
+		calc.In("T", "where hardened metal turns soft", s.From.V, "C")))
+}
+
+// composition is a typical cast.
+func composition(s *tables.HardeningSteel) formula.Steel {
+	return formula.Steel{C: s.C.V, Si: s.Si.V, Mn: s.Mn.V, Cr: s.Cr.V}
+}
+
+// hardnessOf is the hardness of what was austenite with its interval: each element, the time, what the formulas
+// disagree about and what both leave out, each at the ends of its own, joined by root-sum-square.
+func hardnessOf(steel *tables.HardeningSteel, time calc.Figure) (ends, bool) {
+	s := composition(steel)
+	mid, apart, ok := meanHardness(steel, s, time.Value)
+	if !ok {
+		return ends{}, false
+	}
+	down, up := math.Hypot(tables.HardnessForm.Low, apart), math.Hypot(tables.HardnessForm.High, apart)
+	join := func(s formula.Steel, t float64) {
+		switch h, _, ok := meanHardness(steel, s, t); {
+		case !ok:
+		case h > mid:
+			up = math.Hypot(up, h-mid)
+		default:
+			down = math.Hypot(down, mid-h)
+		}
+	}
+	for _, e := range [...]struct {
+		band  tables.Datum
+		share *float64
+	}{{steel.C, &s.C}, {steel.Si, &s.Si}, {steel.Mn, &s.Mn}, {steel.Cr, &s.Cr}} {
+		for _, v := range [2]float64{e.band.Low, e.band.High} {
+			*e.share = v
+			join(s, time.Value)
+		}
+		*e.share = e.band.V
+	}
+	join(s, time.Low)
+	join(s, time.High)
+	return ends{mid - down, mid, mid + up}, true
+}
+
+// meanHardness is the mean of both formulas and half of what lies between them, HV. Boron steel that cools fast enough
+// is martensite throughout; the formulas know nothing of boron, so that they are not asked beyond.
+func meanHardness(steel *tables.HardeningSteel, s formula.Steel, t float64) (mean, apart float64, ok bool) {
+	if steel.Boron {
+		h, err := formula.HardnessMartensite(s)
+		return h, 0, err == nil && t <= tables.BoronMartensite.V
+	}
+	a, err := formula.HardnessYurioka(s, t)
+	b, err2 := formula.HardnessDuren(s, t)
+	return (a + b) / 2, math.Abs(a-b) / 2, err == nil && err2 == nil
+}

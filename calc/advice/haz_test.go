@@ -1,0 +1,84 @@
+package advice
+
+import (
+	"fmt"
+	"math"
+	"testing"
+
+	"brazebooth/calc"
+	"brazebooth/internal/deep"
+	"brazebooth/tables"
+)
+
+// zonePage is the page of a lap in one steel with feed and travel given, so that nothing but the input asked moves.
+func zonePage(t *testing.T, metal string, thick, feed, travel float64) Page {
+	t.Helper()
+	card, err := calc.Solve(calc.Job{Metal: metal, Coating: "none", Thickness: calc.Some(thick), Joint: "lap", Feed: calc.Some(feed), Travel: calc.Some(travel)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := Zone(&card)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range p.Figures {
+		if !(f.Low <= f.Value && f.Value <= f.High) || math.IsInf(f.High, 0) {
+			t.Errorf("%s %.3g mm, %.3g m/min, %.3g mm/s: %s %g (%g to %g)", metal, thick, feed, travel, f.Name, f.Value, f.Low, f.High)
+		}
+	}
+	return p
+}
+
+// Thicker sheet cools faster: its zone is harder and narrower; faster travel the same. No step jumps.
+func TestTheZoneFollowsTheHeat(t *testing.T) {
+	steps := deep.Many(8, 60)
+	for _, s := range tables.HardeningSteels() {
+		if s.Boron {
+			continue // martensite throughout, or not judged
+		}
+		for axis, job := range map[string]func(x float64) (thick, feed, travel float64){
+			"thickness": func(x float64) (float64, float64, float64) { return 0.9 * math.Pow(3, x), 4.5, 8 },
+			"travel":    func(x float64) (float64, float64, float64) { return 1.2, 4.5, 5 * math.Pow(2.6, x) },
+		} {
+			var hard, wide float64
+			for i := range steps + 1 {
+				x := float64(i) / float64(steps)
+				thick, feed, travel := job(x)
+				p := zonePage(t, s.Metal, thick, feed, travel)
+				h, ok := p.Figure("haz_hardness")
+				w, _ := p.Figure("hardened_halfwidth")
+				if !ok {
+					continue
+				}
+				if at := fmt.Sprintf("%s, %s %.2f", s.Metal, axis, x); i > 0 && hard > 0 {
+					if h.Value < hard-1e-9 || h.Value > hard*(1+1.6/float64(steps)) {
+						t.Errorf("%s: hardness goes from %.1f to %.1f", at, hard, h.Value)
+					}
+					if w.Value > wide*1.005 {
+						t.Errorf("%s: the zone widens from %.3g to %.3g", at, wide, w.Value)
+					}
+				}
+				hard, wide = h.Value, w.Value
+			}
+		}
+	}
+}
+
+// Every metal gets an answer or a reason, on every joint; what is soft lies outside what is hard.
+func TestEveryMetalHasAZone(t *testing.T) {
+	for _, m := range tables.Metals() {
+		for _, joint := range []string{"lap", "tee", "butt", "corner", "overlay", "plug"} {
+			card, err := calc.Solve(calc.Job{Metal: m.ID, Thickness: calc.Some(1.5), Joint: joint})
+			if err != nil {
+				continue
+			}
+			p, err := Zone(&card)
+			if err != nil || len(p.Reasons) < 1 || len(p.Figures) == 0 && len(p.Reasons) < 2 {
+				t.Errorf("%s %s: %v %v", m.ID, joint, p.Reasons, err)
+			}
+			if w, ok := p.Figure("softened_width"); ok && !(w.Value > 0) {
+				t.Errorf("%s %s: softened over %g mm", m.ID, joint, w.Value)
+			}
+		}
+	}
+}

@@ -1,0 +1,70 @@
+package advice
+
+import (
+	"errors"
+	"math"
+	"testing"
+
+	"brazebooth/calc"
+	"brazebooth/internal/deep"
+	"brazebooth/internal/mistake"
+)
+
+// Over every wire and feed the four figures give the mean current back, lie inside their bands, and move without a
+// jump as the feed does.
+func TestAPulseGivesItsMean(t *testing.T) {
+	steps := deep.Many(12, 120)
+	for _, wire := range []float64{0.8, 0.9, 1.0, 1.2, 1.6} {
+		var last float64
+		for i := range steps + 1 {
+			feed := 1.5 * math.Pow(8, float64(i)/float64(steps))
+			card, err := calc.Solve(calc.Job{Metal: "mild-steel", Thickness: calc.Some(2), Joint: "overlay", Mode: "pulsed",
+				Wire: calc.Some(wire), Feed: calc.Some(feed), Travel: calc.Some(8)})
+			if err != nil {
+				continue
+			}
+			p, err := Pulse(&card)
+			if err != nil || len(p.Reasons) == 0 {
+				t.Fatal(err)
+			}
+			value := map[string]float64{}
+			for _, f := range p.Figures {
+				if !(f.Low <= f.Value && f.Value <= f.High) {
+					t.Errorf("%g mm, %.3g m/min: %s %g (%g to %g)", wire, feed, f.Name, f.Value, f.Low, f.High)
+				}
+				value[f.Name] = f.Value
+			}
+			base, alight := value["pulse_base"]
+			if !alight {
+				if len(p.Warnings) == 0 && len(p.Figures) > 0 {
+					t.Errorf("%g mm, %.3g m/min: no base and no word why", wire, feed)
+				}
+				continue
+			}
+			share := value["pulse_frequency"] * value["pulse_time"] / 1000
+			mean, _ := card.Figure("current")
+			if got := value["pulse_peak"]*share + base*(1-share); math.Abs(got-mean.Value) > 1e-6*mean.Value {
+				t.Errorf("%g mm, %.3g m/min: the pulse's mean is %g A, the card's %g", wire, feed, got, mean.Value)
+			}
+			if e := value["effective_current"]; e < mean.Value || last > 0 && math.Abs(math.Log(e/last)) > 4/float64(steps) {
+				t.Errorf("%g mm, %.3g m/min: effective current %g after %g, mean %g", wire, feed, e, last, mean.Value)
+			}
+			last = value["effective_current"]
+		}
+		if last == 0 {
+			t.Errorf("%g mm: no feed gave a pulse", wire)
+		}
+	}
+}
+
+// An arc without pulses is told so, with what to type.
+func TestOnlyAPulsedArcHasAPulse(t *testing.T) {
+	card, err := calc.Solve(calc.Job{Metal: "galvanized", Gauge: 20})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var m *mistake.Error
+	if _, err := Pulse(&card); !errors.As(err, &m) || m.Hint == "" {
+		t.Error(err)
+	}
+}
