@@ -39,7 +39,8 @@ func ReachOf(ctx context.Context, card *Card, temperatures ...float64) (list [2]
 			}
 			r := Reach{V: mid, High: high, Cold: low, Hot: high}
 			if mid > 0 {
-				down, up := math.Hypot(math.Log(mid/max(low, 1e-9)), math.Log(form.Low)), math.Hypot(math.Log(high/mid), math.Log(form.High))
+				down := math.Hypot(math.Log(mid/max(low, 1e-9)), math.Log(form.Low))
+				up := math.Hypot(math.Log(high/mid), math.Log(form.High))
 				r.Low, r.High = mid*math.Exp(-down), mid*math.Exp(up)
 			}
 			list[member] = append(list[member], r)

@@ -32,15 +32,18 @@ var (
 	ShrinkageAcross = Datum{0.9, 0.6, 1.2, "1", memoryLow("Okerblom, free plates 1; clamped or long ones less")}
 
 	// AngularChange multiplies the free shrinkage of q/t2 into an angle, rad, up to AngularLimit.
-	AngularChange = Datum{1.5, 0.7, 2.3, "1", memoryLow("Okerblom, Nikolaev: a bead on plate, greatest near 2 degrees at q/t2 of 9 J/mm3")}
+	AngularChange = Datum{1.5, 0.7, 2.3, "1",
+		memoryLow("Okerblom, Nikolaev: a bead on plate, greatest near 2 degrees at q/t2 of 9 J/mm3")}
 
 	// AngularLimit is the heat over the square of the thickness from which a plate is heated through and bends less again.
 	AngularLimit = Datum{8, 6, 10, "J/mm3", memoryLow("Okerblom, Nikolaev: the angle's greatest value")}
 
 	// PlateHeld and PlateFree are the buckling coefficients of a long strip with both edges held straight, and with
 	// one edge free.
-	PlateHeld = Datum{4, 4, 4, "1", memoryHigh("Timoshenko and Gere, Theory of Elastic Stability, long plate, simply supported edges")}
-	PlateFree = Datum{0.425, 0.425, 0.425, "1", memoryHigh("Timoshenko and Gere, one edge free; EN 1993-1-5, outstand 0.43")}
+	PlateHeld = Datum{4, 4, 4, "1",
+		memoryHigh("Timoshenko and Gere, Theory of Elastic Stability, long plate, simply supported edges")}
+	PlateFree = Datum{0.425, 0.425, 0.425, "1",
+		memoryHigh("Timoshenko and Gere, one edge free; EN 1993-1-5, outstand 0.43")}
 
 	// Poisson is the same for all these metals within what matters here.
 	Poisson = Datum{0.3, 0.27, 0.35, "1", memoryHigh("EN 1993-1-1; copper alloys 0.33 to 0.35")}

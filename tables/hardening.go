@@ -12,17 +12,20 @@ type HardeningSteel struct {
 // Compositions are typical casts inside what the standards allow; the band is the standard's or that of usual casts.
 var hardeningSteels = [...]HardeningSteel{
 	{Metal: "mild-steel",
-		C:        Datum{0.05, 0.02, 0.12, "%", memoryMedium("EN 10130 DC01, EN 10346 DX51D: C at most 0.12 and 0.18")},
-		Si:       Datum{0.02, 0, 0.3, "%", memoryMedium("EN 10346 DX51D: Si at most 0.50")},
-		Mn:       Datum{0.25, 0.15, 0.6, "%", memoryMedium("EN 10130 DC01: Mn at most 0.60")},
-		Cr:       Datum{0.03, 0, 0.1, "%", memoryLow("residual")},
-		Hardness: Datum{105, 90, 130, "HV", worked("tensile strength of DC01 to DX51 over 3.2, ISO 18265 (memory high)")}},
+		C: Datum{0.05, 0.02, 0.12, "%",
+			memoryMedium("EN 10130 DC01, EN 10346 DX51D: C at most 0.12 and 0.18")},
+		Si: Datum{0.02, 0, 0.3, "%", memoryMedium("EN 10346 DX51D: Si at most 0.50")},
+		Mn: Datum{0.25, 0.15, 0.6, "%", memoryMedium("EN 10130 DC01: Mn at most 0.60")},
+		Cr: Datum{0.03, 0, 0.1, "%", memoryLow("residual")},
+		Hardness: Datum{105, 90, 130, "HV",
+			worked("tensile strength of DC01 to DX51 over 3.2, ISO 18265 (memory high)")}},
 	{Metal: "hsla",
-		C:        Datum{0.08, 0.05, 0.12, "%", memoryMedium("EN 10268, EN 10149-2: C at most 0.12")},
-		Si:       Datum{0.1, 0, 0.5, "%", memoryMedium("EN 10268: Si at most 0.50")},
-		Mn:       Datum{0.9, 0.5, 1.5, "%", memoryMedium("EN 10268 and EN 10149-2: Mn at most 1.4 to 1.5")},
-		Cr:       Datum{0.03, 0, 0.1, "%", memoryLow("residual")},
-		Hardness: Datum{145, 128, 170, "HV", worked("tensile strength of the grades over 3.2, ISO 18265 (memory high)")}},
+		C:  Datum{0.08, 0.05, 0.12, "%", memoryMedium("EN 10268, EN 10149-2: C at most 0.12")},
+		Si: Datum{0.1, 0, 0.5, "%", memoryMedium("EN 10268: Si at most 0.50")},
+		Mn: Datum{0.9, 0.5, 1.5, "%", memoryMedium("EN 10268 and EN 10149-2: Mn at most 1.4 to 1.5")},
+		Cr: Datum{0.03, 0, 0.1, "%", memoryLow("residual")},
+		Hardness: Datum{145, 128, 170, "HV",
+			worked("tensile strength of the grades over 3.2, ISO 18265 (memory high)")}},
 	{Metal: "dp600",
 		C:        Datum{0.10, 0.07, 0.15, "%", memoryMedium("EN 10338 HCT590X: C at most 0.15")},
 		Si:       Datum{0.25, 0.1, 0.75, "%", memoryMedium("EN 10338 HCT590X: Si at most 0.75")},
@@ -42,7 +45,8 @@ var hardeningSteels = [...]HardeningSteel{
 		Cr:       Datum{0.3, 0, 1, "%", memoryMedium("EN 10338: Cr + Mo at most 1.4; usual casts")},
 		Hardness: Datum{315, 295, 350, "HV", worked("980 to 1130 MPa over 3.2, ISO 18265 (memory high)")}},
 	{Metal: "boron-steel", Boron: true,
-		C:        Datum{0.23, 0.19, 0.25, "%", memoryHigh("EN 10083-3, 20MnB5 and neighbours; 22MnB5: C 0.19 to 0.25")},
+		C: Datum{0.23, 0.19, 0.25, "%",
+			memoryHigh("EN 10083-3, 20MnB5 and neighbours; 22MnB5: C 0.19 to 0.25")},
 		Si:       Datum{0.25, 0.1, 0.4, "%", memoryHigh("22MnB5: Si at most 0.40")},
 		Mn:       Datum{1.25, 1.1, 1.4, "%", memoryHigh("22MnB5: Mn 1.1 to 1.4")},
 		Cr:       Datum{0.2, 0.1, 0.35, "%", memoryHigh("22MnB5: Cr at most 0.35")},
@@ -79,16 +83,20 @@ func HardeningSteels() []HardeningSteel { return hardeningSteels[:] }
 var (
 	// Ac1 is where ferritic sheet begins to turn into austenite when it is heated as fast as a seam heats it, some 30 to
 	// 80 K above its slow value.
-	Ac1 = Datum{760, 720, 810, "C", worked("Andrews 1965 (memory high) for these sheets, plus 30 to 80 K for fast heating")}
+	Ac1 = Datum{760, 720, 810, "C",
+		worked("Andrews 1965 (memory high) for these sheets, plus 30 to 80 K for fast heating")}
 
 	// BoronMartensite is the longest t8/5 after which boron steel is martensite throughout.
-	BoronMartensite = Datum{11, 10, 12, "s", worked("22MnB5 hardens fully from 27 K/s (25 to 30; memory high): 300 K over it")}
+	BoronMartensite = Datum{11, 10, 12, "s",
+		worked("22MnB5 hardens fully from 27 K/s (25 to 30; memory high): 300 K over it")}
 
 	// HardnessForm is what either hardness formula leaves out, HV.
-	HardnessForm = Datum{0, -40, 40, "HV", memoryMedium("scatter of measured against computed hardness, Yurioka 1987")}
+	HardnessForm = Datum{0, -40, 40, "HV",
+		memoryMedium("scatter of measured against computed hardness, Yurioka 1987")}
 
 	// HardestAllowed is the hardness up to which a welding procedure is accepted without heat treatment.
-	HardestAllowed = Datum{380, 380, 380, "HV", memoryHigh("ISO 15614-1, table of largest hardness, groups 1 and 2, HV10; written for welds")}
+	HardestAllowed = Datum{380, 380, 380, "HV",
+		memoryHigh("ISO 15614-1, table of largest hardness, groups 1 and 2, HV10; written for welds")}
 )
 
 // Softening is where a metal that was hardened by rolling or ageing turns soft.
@@ -99,13 +107,17 @@ type Softening struct {
 }
 
 var softenings = [...]Softening{
-	{CopperFam, Datum{300, 200, 400, "C", memoryMedium("ASM Handbook vol. 2: half-hard copper softens from 200 to 400 C in minutes")},
+	{CopperFam, Datum{300, 200, 400, "C",
+		memoryMedium("ASM Handbook vol. 2: half-hard copper softens from 200 to 400 C in minutes")},
 		"hard and half-hard copper is annealed beside the seam: count with the strength of soft copper there"},
-	{BrassFam, Datum{400, 300, 500, "C", memoryMedium("ASM Handbook vol. 2: annealing of cartridge brass from 425 C; recrystallizes from 300")},
+	{BrassFam, Datum{400, 300, 500, "C",
+		memoryMedium("ASM Handbook vol. 2: annealing of cartridge brass from 425 C; recrystallizes from 300")},
 		"hard brass is annealed beside the seam: count with the strength of soft brass there"},
-	{Bronze, Datum{450, 350, 550, "C", memoryMedium("ASM Handbook vol. 2: annealing of silicon and aluminium bronze from 475 to 700 C")},
+	{Bronze, Datum{450, 350, 550, "C",
+		memoryMedium("ASM Handbook vol. 2: annealing of silicon and aluminium bronze from 475 to 700 C")},
 		"hard bronze sheet is annealed beside the seam: count with its soft strength there"},
-	{Stainless, Datum{700, 600, 800, "C", memoryMedium("cold-worked austenitic sheet recrystallizes from 600 to 800 C in seconds to minutes")},
+	{Stainless, Datum{700, 600, 800, "C",
+		memoryMedium("cold-worked austenitic sheet recrystallizes from 600 to 800 C in seconds to minutes")},
 		"only cold-rolled stainless sheet loses strength beside the seam; annealed sheet does not"},
 }
 

@@ -8,7 +8,8 @@ var (
 	PulseDetach = Datum{490, 300, 800, "A2s",
 		memoryLow("Allum 1985 and Amin 1983 for 1.2 mm steel in argon-rich gas; no published law for bronze is known here")}
 	PulseWire       = Datum{1.2, 1.2, 1.2, "mm", memoryMedium("the wire of PulseDetach")}
-	PulseTransition = Datum{230, 220, 240, "A", memoryMedium("AWS Welding Handbook, spray transition of 1.2 mm steel in argon with oxygen")}
+	PulseTransition = Datum{230, 220, 240, "A",
+		memoryMedium("AWS Welding Handbook, spray transition of 1.2 mm steel in argon with oxygen")}
 
 	// PulsePeakOver is the peak current over the spray transition.
 	PulsePeakOver = Datum{1.5, 1.25, 1.9, "1", practice}

@@ -53,7 +53,8 @@ type shrinks struct {
 
 // put adds a figure that is proportional to the net heat, the expansion, 1/ρc and factors; its interval is that of
 // all of them by root-sum-square of the logarithms.
-func (s *shrinks) put(name, unit, form string, v float64, factor tables.Datum, inputs []calc.Input, more ...tables.Datum) calc.Figure {
+func (s *shrinks) put(name, unit, form string, v float64, factor tables.Datum, inputs []calc.Input,
+	more ...tables.Datum) calc.Figure {
 	down, up := math.Log(s.net.Value/s.net.Low), math.Log(s.net.High/s.net.Value)
 	for _, d := range append(more, factor, s.metal.Expansion) {
 		down, up = math.Hypot(down, math.Log(d.V/d.Low)), math.Hypot(up, math.Log(d.High/d.V))
@@ -103,7 +104,8 @@ func (s *shrinks) flat(name, edge string, k tables.Datum) {
 		p.Because(source, "sheet %s stays flat in any width that a shop has", edge)
 		return
 	}
-	p.add(name, "mm", v, at(s.pull.High), at(s.pull.Low), calc.OwnBasis("2·{k}·pi²·{E}·{t}³/(12·(1 − {nu}²)·{F})",
+	p.add(name, "mm", v, at(s.pull.High), at(s.pull.Low), calc.OwnBasis(
+		"2·{k}·pi²·{E}·{t}³/(12·(1 − {nu}²)·{F})",
 		k.Source+"; flat, evenly compressed sheet on each side of the seam, "+edge,
 		calc.In("k", "buckling coefficient", k.V, ""), calc.In("E", "modulus", e.V, "GPa"),
 		calc.In("t", "thickness of the thinner sheet", t, "mm"), calc.In("nu", "Poisson's ratio", tables.Poisson.V, ""),

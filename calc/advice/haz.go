@@ -81,7 +81,9 @@ func softSheet(metal string) (tables.SoftSheet, bool) {
 }
 
 // toAc1 is an input that two figures share.
-func toAc1() calc.Input { return calc.In("Ac1", "where it begins to turn into austenite", tables.Ac1.V, "C") }
+func toAc1() calc.Input {
+	return calc.In("Ac1", "where it begins to turn into austenite", tables.Ac1.V, "C")
+}
 
 // harden adds a ferritic sheet's hard zone and, where it has strength to lose, its soft one.
 func (z *zone) harden(ctx context.Context, steel *tables.HardeningSteel) {
