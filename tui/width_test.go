@@ -206,7 +206,7 @@ func TestAllIsThere(t *testing.T) {
 			for i := range pageNames {
 				page, ok := advice.EntryByName(m.part.name())
 				if ok && page.Of != nil {
-					if p, err := page.Answer(t.Context(), &m.session.card); err == nil { // else the page says why
+					if p, err := computedOnce.page(t.Context(), page, &m.session.card); err == nil { // else the page says why
 						there(pageNames[i], p.Figures, p.Warnings)
 						seen++
 					}
