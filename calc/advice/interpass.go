@@ -44,8 +44,8 @@ func (p *Page) interpass(card *calc.Card, layers, length float64) {
 		p.Because(bar, "at the hot end of the bands the part does not cool to the limit in six hours")
 	}
 	if hot.after > melts {
-		p.Because(bar, "at the hot end of the bands the layer runs: watch it, and stop before the part glows (%.0f °C)",
-			melts)
+		p.Because(bar,
+			"at the hot end of the bands the layer runs: watch it, and stop before the part glows (%.0f °C)", melts)
 	}
 	in := []calc.Input{calc.Derived("", "net power", net.Value*travel.Value, "W"),
 		calc.Derived("", "one layer's arc time", arc.Value/layers, "s"),

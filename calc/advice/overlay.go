@@ -51,9 +51,8 @@ const (
 func (p *Page) beads(width, area calc.Figure) (pitch, height calc.Figure) {
 	tangent, flat := formula.BeadPitch(width.Value)
 	pitch = p.add("overlay_pitch", "mm", tangent, flat*width.Low/width.Value, tangent*width.High/width.Value,
-		calc.Basis{Formula: "0.738·{w}",
-			Source: tables.PitchTangent.Source + "; the low end by " + tables.PitchFlat.Source,
-			Known:  string(tables.PitchTangent.Known),
+		calc.Basis{Formula: "0.738·{w}", Source: tables.PitchTangent.Source + "; the low end by " +
+			tables.PitchFlat.Source, Known: string(tables.PitchTangent.Known),
 			Inputs: []calc.Input{{Symbol: "w", Name: "bead width", Value: width.Value, Unit: "mm", Derived: true}}})
 	h := area.Value / tangent
 	return pitch, p.add("layer_height", "mm", h, area.Low/pitch.High, area.High/pitch.Low,
