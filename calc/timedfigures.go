@@ -118,7 +118,8 @@ func (g *timedRun) seam(s *Timed, add addFigure) {
 	heat := g.in.Power * b.On / b.Step
 	add("net_heat", "J/mm", "{eta}·{U}·{I}·{t_on}/{step}", heat, heat, heat,
 		In("eta", tEta.name, g.board.inputs[inEta], ""), Derived("U", tVolts.name, g.o[oVolts], "V"), Derived("I",
-			tAmps.name, g.o[oAmps], "A"), Derived("t_on", "arc on", b.On, "s"), Derived("step", "spot step", b.Step, "mm"))
+			tAmps.name, g.o[oAmps], "A"), Derived("t_on", "arc on", b.On, "s"),
+		Derived("step", "spot step", b.Step, "mm"))
 }
 
 // powerInterval is the relative interval of volts times amps.

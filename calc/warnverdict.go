@@ -63,7 +63,8 @@ func (w *warnings) gap() {
 	case u.Gap.V > tables.SteadyGap.V && u.Mode != "timed":
 		w.tell("gap-steady", Caution, tables.SteadyGap.Source,
 			"A root opening of %.1f mm under an arc without pauses: nothing here sees whether the puddle hangs in it "+
-				"or falls through. Over about %.1f mm use a timed arc, backing or a patch.", u.Gap.V, tables.SteadyGap.V)
+				"or falls through. Over about %.1f mm use a timed arc, backing or a patch.", u.Gap.V,
+			tables.SteadyGap.V)
 	}
 	if fillet && u.Gap.V == 0 && w.card.Setup.Members[0].Coating.Zinc && w.card.Setup.Members[1].Coating.Zinc &&
 		u.Joint == "lap" {

@@ -159,7 +159,8 @@ func (p *Page) labour(card *calc.Card, time calc.Figure) calc.Figure {
 	h := func(t, share float64) float64 { return t / 3600 / (share / 100) }
 	return p.add("labour_time", "h", h(time.Value, f.V), h(time.Low, f.High), h(time.High, f.Low),
 		calc.RowBasis("{t}/3600/({o}/100)", f.Origin, calc.Derived("t", "time of the seams", time.Value, "s"),
-			calc.Input{Symbol: "o", Name: "operating factor", Value: f.V, Unit: "%", Assumed: !card.Used.Operating.Set}))
+			calc.Input{Symbol: "o", Name: "operating factor", Value: f.V, Unit: "%",
+				Assumed: !card.Used.Operating.Set}))
 }
 
 // steel compares the same bead in steel wire: as much metal, as quickly, then grinding and zinc repair.

@@ -97,10 +97,12 @@ func (p *Page) turning(card *calc.Card, pitch, travel, area calc.Figure, layers 
 	} else {
 		p.Because(ownJob, "no shaft: time and wire are for 100 mm of plate across")
 	}
-	t := layers * round * length / (pitch.Value * travel.Value)
-	time := p.add("arc_time", "s", t, layers*round*length/(pitch.High*travel.High), layers*round*length/(pitch.Low*travel.Low), calc.OwnBasis("{n}·{c}·{L}/({p}·{v})", "definition", calc.Derived("n", "layers", layers,
-		"1"), calc.In("c", "length of one bead", round, "mm"), calc.In("L", "length along the axis", length, "mm"),
-		calc.Derived("p", "pitch", pitch.Value, "mm"), travel.As("v")))
+	bead := layers * round * length
+	time := p.add("arc_time", "s", bead/(pitch.Value*travel.Value), bead/(pitch.High*travel.High),
+		bead/(pitch.Low*travel.Low), calc.OwnBasis("{n}·{c}·{L}/({p}·{v})", "definition",
+			calc.Derived("n", "layers", layers, "1"), calc.In("c", "length of one bead", round, "mm"),
+			calc.In("L", "length along the axis", length, "mm"), calc.Derived("p", "pitch", pitch.Value, "mm"),
+			travel.As("v")))
 	if rate, ok := card.Figure("deposition_rate"); ok {
 		p.wire(card, time, rate)
 	}

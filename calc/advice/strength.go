@@ -63,7 +63,8 @@ func (p *Page) throatOf(card *calc.Card) (calc.Figure, error) {
 	case card.Job.Leg.Set:
 		v := formula.LegThroat(card.Job.Leg.V)
 		return p.add("throat", "mm", v, v, v,
-				calc.OwnBasis("{l}/√2", "geometry of an equal-legged fillet", calc.In("l", "leg", card.Job.Leg.V, "mm"))),
+				calc.OwnBasis("{l}/√2", "geometry of an equal-legged fillet",
+					calc.In("l", "leg", card.Job.Leg.V, "mm"))),
 			nil
 	}
 	f, ok := card.Figure("throat")
@@ -132,7 +133,8 @@ func (p *Page) allow(card *calc.Card, capacities ...calc.Figure) {
 	v := downTo2(edge / safety)
 	p.add("allowable_load", "kN", v, v, v, calc.RowBasis(
 		"min("+strings.Join(symbols, ", ")+")/{S}, rounded down to two figures", tables.DesignSafety.Origin, append(in,
-			calc.Input{Symbol: "S", Name: "safety factor", Value: safety, Unit: "1", Assumed: !card.Job.Safety.Set})...))
+			calc.Input{Symbol: "S", Name: "safety factor", Value: safety, Unit: "1",
+				Assumed: !card.Job.Safety.Set})...))
 	if !card.Job.Load.Set {
 		return
 	}
