@@ -20,7 +20,7 @@
 //
 // The cross-section costs too much for that. sectionvariants.go solves it again with the heat at both ends, with a
 // softer toe and with each member thinner; everything else that moves a figure follows from the heat. For the margins,
-// course.go follows each limit to both sides of feed and travel.
+// edges.go follows each limit to both sides of feed and travel.
 //
 // # How a verdict comes about
 //

@@ -58,7 +58,7 @@ func (o *Opt) UnmarshalJSON(b []byte) error {
 type Job struct {
 	// First member: the standing sheet of a tee, the upper sheet of a lap, the part of an overlay.
 	Metal     string `json:"metal,omitzero"`
-	Gauge     int    `json:"gauge,omitzero"`     // 7 to 30 in the metal's own system; Thickness rules where both are given
+	Gauge     int    `json:"gauge,omitzero"`     // 7 to 30 in the metal's own system; a Thickness goes before it
 	Thickness Opt    `json:"thickness,omitzero"` // mm, as measured with its coating
 	Coating   string `json:"coating,omitzero"`   // tables id; "none"
 	// Second member; what is not chosen is taken from the first.

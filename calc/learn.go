@@ -148,7 +148,7 @@ func (w *warnings) learned(s *spread) {
 	}
 	w.tell("learned", Info, "readings of this power source with this wire, normal posterior",
 		"Narrowed by %.0f readings on this power source: current %.0f to %.0f A, before %.0f to %.0f; volts %.1f to "+
-			"%.1f, before %.1f to %.1f.",
-		n.V, s.low[oAmps], s.high[oAmps], was.low[oAmps], was.high[oAmps], s.low[oVolts], s.high[oVolts],
-		was.low[oVolts], was.high[oVolts])
+			"%.1f, before %.1f to %.1f.", n.V, s.low[oAmps], s.high[oAmps], was.low[oAmps], was.high[oAmps],
+		s.low[oVolts],
+		s.high[oVolts], was.low[oVolts], was.high[oVolts])
 }

@@ -121,8 +121,8 @@ func ofBead(x *variant, size float64) float64 {
 	return size
 }
 
-// angles are those inside the bead at its toes. A bead that does not wet both members counts as upright, and so does one
-// that bulges over a member.
+// angles are those inside the bead at its toes. A bead that does not wet both members counts as upright, and so does
+// one that bulges over a member.
 func (l *sectionList) angles() {
 	angle := func(name, formula string, of func(section.Toes) float64) {
 		r := reading{difference: true, of: func(x *variant) float64 {

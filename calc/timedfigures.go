@@ -28,8 +28,7 @@ func (g *timedRun) fill(s *Timed) {
 	setting("arc_on", "√({a}·{b})", g.in.FixedOn > 0, b.On, t.OnMin, t.OnMax, Derived("a", "shortest on", t.OnMin, "s"),
 		Derived("b", "longest on", t.OnMax, "s"))
 	setting("arc_off", "until the puddle's middle has cooled through half of the filler's freezing range",
-		g.in.FixedOff > 0,
-		b.Off, t.OffMin, t.OffMax)
+		g.in.FixedOff > 0, b.Off, t.OffMin, t.OffMax)
 	k := &g.board.inputs
 	volume := g.in.Feed * b.On / g.in.Filler.Density
 	scale := func(on float64) float64 { return b.Step * on / b.On }
@@ -112,14 +111,15 @@ func (g *timedRun) seam(s *Timed, add addFigure) {
 	s.Count = max(1, int(math.Ceil(s.Seam/b.Step-1e-9)))
 	first := max(b.On, t.FirstOn)
 	time := func(on, off float64) float64 { return first + float64(s.Count-1)*(on+off) }
-	add("seam_time", "s", "{f} + {n}·({t_on} + {t_off})", time(b.On, b.Off),
-		time(min(t.OnMin, b.On), min(t.OffMin, b.Off)), time(max(t.OnMax, b.On), max(t.OffMax, b.Off)),
-		Derived("f", "first spot", first, "s"), Derived("n", fmt.Sprintf("spots after it, for %.0f mm", s.Seam),
-			float64(s.Count-1), "1"), Derived("t_on", "arc on", b.On, "s"), Derived("t_off", "arc off", b.Off, "s"))
+	add("seam_time", "s", "{f} + {n}·({t_on} + {t_off})", time(b.On, b.Off), time(min(t.OnMin, b.On),
+		min(t.OffMin, b.Off)), time(max(t.OnMax, b.On), max(t.OffMax, b.Off)), Derived("f", "first spot", first, "s"),
+		Derived("n", fmt.Sprintf("spots after it, for %.0f mm", s.Seam), float64(s.Count-1), "1"),
+		Derived("t_on", "arc on", b.On, "s"), Derived("t_off", "arc off", b.Off, "s"))
 	heat := g.in.Power * b.On / b.Step
-	add("net_heat", "J/mm", "{eta}·{U}·{I}·{t_on}/{step}", heat, heat, heat, In("eta", tEta.name, g.board.inputs[inEta],
-		""), Derived("U", tVolts.name, g.o[oVolts], "V"), Derived("I", tAmps.name, g.o[oAmps], "A"),
-		Derived("t_on", "arc on", b.On, "s"), Derived("step", "spot step", b.Step, "mm"))
+	add("net_heat", "J/mm", "{eta}·{U}·{I}·{t_on}/{step}", heat, heat, heat,
+		In("eta", tEta.name, g.board.inputs[inEta], ""), Derived("U", tVolts.name, g.o[oVolts], "V"), Derived("I",
+			tAmps.name, g.o[oAmps], "A"), Derived("t_on", "arc on", b.On, "s"),
+		Derived("step", "spot step", b.Step, "mm"))
 }
 
 // powerInterval is the relative interval of volts times amps.
@@ -138,12 +138,12 @@ func (b *board) powerInterval() (low, high float64) {
 func (g *timedRun) inputs() []Input {
 	k := &g.board.inputs
 	return []Input{Derived("", "net power of the arc", g.in.Power, "W"),
-		Assumed("", "stirring of the liquid filler", tables.Stirring.V, "1"), Assumed("", "arc's half-width (sigma)",
-			k[inSpread], "mm"), In("", "sheet's metal alone", k[inThick1], "mm"),
-		In("", "root opening", k[inGap], "mm"),
-		Derived("", "filler laid", g.in.Feed*60, "g/min"), In("", "filler solidus", g.in.Filler.Solidus, "C"),
-		In("", "filler liquidus", g.in.Filler.Liquidus, "C"), In("", "base solidus", MeltsFirst(&g.card).Solidus.V,
-			"C"), Derived("", "first spot on cells of half the side, longer by", 100*g.times.Grid, "%")}
+		Assumed("", "stirring of the liquid filler", tables.Stirring.V, "1"),
+		Assumed("", "arc's half-width (sigma)", k[inSpread], "mm"), In("", "sheet's metal alone", k[inThick1], "mm"),
+		In("", "root opening", k[inGap], "mm"), Derived("", "filler laid", g.in.Feed*60, "g/min"),
+		In("", "filler solidus", g.in.Filler.Solidus, "C"), In("", "filler liquidus", g.in.Filler.Liquidus, "C"),
+		In("", "base solidus", MeltsFirst(&g.card).Solidus.V, "C"),
+		Derived("", "first spot on cells of half the side, longer by", 100*g.times.Grid, "%")}
 }
 
 // limits names what ends each range.

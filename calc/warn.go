@@ -86,14 +86,12 @@ func (w *warnings) arc(b *board, s *spread) {
 	amps := s.value[oAmps]
 	floor, spray := SteadyRange(w.card)
 	if floor > 0 && amps < floor {
-		w.tell("arc-unsteady", Caution, "common practice, no source",
-			"%.0f A is under about %.0f A, where this wire's short arc gets unsteady. More wire feed, or "+
-				"a thinner wire.", amps, floor)
+		w.tell("arc-unsteady", Caution, "common practice, no source", "%.0f A is under about %.0f A, where this "+
+			"wire's short arc gets unsteady. More wire feed, or a thinner wire.", amps, floor)
 	}
 	if spray > 0 && amps > spray {
-		w.tell("spray", Caution, "AWS Welding Handbook, 8th ed. vol. 2 (memory high)",
-			"%.0f A is over about %.0f A, where the arc turns to spray and floods thin sheet. Less wire feed, or "+
-				"a thicker wire.", amps, spray)
+		w.tell("spray", Caution, "AWS Welding Handbook, 8th ed. vol. 2 (memory high)", "%.0f A is over about %.0f A, "+
+			"where the arc turns to spray and floods thin sheet. Less wire feed, or a thicker wire.", amps, spray)
 	}
 	job := &w.card.Job
 	if job.Feed.Set && job.Amps.Set {
@@ -107,17 +105,16 @@ func (w *warnings) arc(b *board, s *spread) {
 // reading compares the amps that were given with the interval of the feed's current.
 func (w *warnings) reading(amps float64, s *spread) {
 	if amps >= s.low[oAmps] && amps <= s.high[oAmps] {
-		w.tell("amps-agree", Info, wireSource,
-			"Your %.0f A agrees with the feed: computed %.0f A, between %.0f and %.0f.",
-			amps, s.value[oAmps], s.low[oAmps], s.high[oAmps])
+		w.tell("amps-agree", Info, wireSource, "Your %.0f A agrees with the feed: computed %.0f A, between "+
+			"%.0f and %.0f.", amps, s.value[oAmps], s.low[oAmps], s.high[oAmps])
 		return
 	}
 	check := "the feed (time a 6 s pull) and the wire size: the meter reads more than this feed can melt"
 	if amps < s.low[oAmps] {
 		check = "the stick-out, and whether the feed slips: the meter reads less than this feed needs"
 	}
-	w.tell("amps-disagree", Caution, wireSource, "Your %.0f A lies outside the feed's %.0f to %.0f A. Check %s.",
-		amps, s.low[oAmps], s.high[oAmps], check)
+	w.tell("amps-disagree", Caution, wireSource, "Your %.0f A lies outside the feed's %.0f to %.0f A. Check %s.", amps,
+		s.low[oAmps], s.high[oAmps], check)
 }
 
 // voltsReading compares the volts that were given with the mode's load line.
@@ -142,13 +139,11 @@ func (w *warnings) travel(s *spread) {
 	}
 	switch {
 	case v > tables.HandSpeedHigh.V:
-		w.tell("travel-fast", Caution, tables.HandSpeedHigh.Source,
-			"%.1f mm/s is faster than a hand holds well (about %.0f). Use a carriage, or less wire feed.", v,
-			tables.HandSpeedHigh.V)
+		w.tell("travel-fast", Caution, tables.HandSpeedHigh.Source, "%.1f mm/s is faster than a hand holds well "+
+			"(about %.0f). Use a carriage, or less wire feed.", v, tables.HandSpeedHigh.V)
 	case v < tables.HandSpeedLow.V:
-		w.tell("travel-slow", Caution, tables.HandSpeedLow.Source,
-			"%.1f mm/s is slower than a hand holds well (about %.0f). More wire feed, or timed arc.", v,
-			tables.HandSpeedLow.V)
+		w.tell("travel-slow", Caution, tables.HandSpeedLow.Source, "%.1f mm/s is slower than a hand holds well "+
+			"(about %.0f). More wire feed, or timed arc.", v, tables.HandSpeedLow.V)
 	}
 }
 

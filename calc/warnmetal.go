@@ -52,9 +52,9 @@ func (w *warnings) sheet() {
 		name := memberName(i, len(members))
 		if m.Metal.Family != tables.CastIron && w.card.Used.Joint != "overlay" && m.Core > tables.SheetThickest.V &&
 			m.Core == MinCore(members) {
-			w.tell("thick-sheet", Caution, tables.SheetThickest.Source,
-				"%s is %.2f mm: above about 3 mm the filler's strength and the heat limit arc brazing. Fusion weld "+
-					"it, or have the joint worked out.", name, m.Core)
+			w.tell("thick-sheet", Caution, tables.SheetThickest.Source, "%s is %.2f mm: above about 3 mm the "+
+				"filler's strength and the heat limit arc brazing. Fusion weld it, or have the joint worked out.",
+				name, m.Core)
 		}
 		if m.Core < tables.SheetThinnest.V {
 			w.tell("thin-sheet", Caution, tables.SheetThinnest.Source,
@@ -101,16 +101,14 @@ func (w *warnings) wire() {
 		w.say("unfitted-filler")
 	}
 	if _, ok := tables.WireNear(w.card.Used.Wire.V); !ok {
-		w.tell("odd-wire", Caution, "AWS A5.02, ISO 544 (memory high)",
-			"%.2f mm is no standard wire: check the spool's label. Usual sizes are .030, .035, .045 in and "+
-				"0.8, 1.0, 1.2 mm.", w.card.Used.Wire.V)
+		w.tell("odd-wire", Caution, "AWS A5.02, ISO 544 (memory high)", "%.2f mm is no standard wire: check the "+
+			"spool's label. Usual sizes are .030, .035, .045 in and 0.8, 1.0, 1.2 mm.", w.card.Used.Wire.V)
 	}
 	if s.Gas.ID != defaultGas {
 		w.tell("gas", Caution, s.Gas.Flow.Source, "%s", s.Gas.Note)
 	}
 	if l := w.card.Used.StickOut.V; l < tables.DefaultStickOut.Low || l > tables.DefaultStickOut.High {
-		w.tell("stickout", Caution, tables.DefaultStickOut.Source,
-			"Stick-out %.0f mm, tip to arc, is outside the usual %.0f to %.0f mm: check it with a rule.", l,
-			tables.DefaultStickOut.Low, tables.DefaultStickOut.High)
+		w.tell("stickout", Caution, tables.DefaultStickOut.Source, "Stick-out %.0f mm, tip to arc, is outside the "+
+			"usual %.0f to %.0f mm: check it with a rule.", l, tables.DefaultStickOut.Low, tables.DefaultStickOut.High)
 	}
 }

@@ -18,8 +18,8 @@ func (w *warnings) verdict(v *verdict) {
 			return
 		}
 		w.tell("cold", Caution, basis, "Cold: the toe stands at %.0f°, a cold lap from about %.0f°. Slower wets "+
-			"further; so does more wire feed at a faster travel, or pulsed.",
-			st.toes.Larger()*180/math.Pi, coldAngle(w.card.Used.Joint)*180/math.Pi)
+			"further; so does more wire feed at a faster travel, or pulsed.", st.toes.Larger()*180/math.Pi,
+			coldAngle(w.card.Used.Joint)*180/math.Pi)
 	case "hot":
 		w.tell("hot", Caution, basis, "Hot: the base metal's skin reaches about %.0f °C and starts to melt: that is "+
 			"welding. Faster, or less wire feed.", max(st.skin[0], st.skin[1]))
@@ -37,10 +37,9 @@ func (w *warnings) setting(sug *suggestion, v *verdict) {
 		return
 	}
 	first, second := v.worst()
-	w.tell("no-good-setting", Caution, OwnCalc,
-		"No feed and travel that are open here meet every edge; the nearest miss is shown. %s and %s cross. Try "+
-			"another wire size, filler, mode or thickness: the window computes which of them opens a good zone.",
-		first, second)
+	w.tell("no-good-setting", Caution, OwnCalc, "No feed and travel that are open here meet every edge; the nearest "+
+		"miss is shown. %s and %s cross. Try another wire size, filler, mode or thickness: the window computes which "+
+		"of them opens a good zone.", first, second)
 }
 
 // justGood warns of a setting that meets every edge by less than a hand repeats: it is good on paper only.
@@ -49,9 +48,9 @@ func (w *warnings) justGood(v *verdict) {
 	if !v.modelled || v.zone != "good" || !(d >= 0 && d < tables.HandRepeats.V) {
 		return
 	}
-	w.tell("just-good", Caution, tables.HandRepeats.Source,
-		"Only just good: “%s” is %.0f %% of feed or travel away, less than a hand repeats (about %.0f %%). The "+
-			"window tells what opens a wider zone.", edgeNames[at], d, tables.HandRepeats.V)
+	w.tell("just-good", Caution, tables.HandRepeats.Source, "Only just good: “%s” is %.0f %% of feed or travel away, "+
+		"less than a hand repeats (about %.0f %%). The window tells what opens a wider zone.", edgeNames[at], d,
+		tables.HandRepeats.V)
 }
 
 // gap warns of what the model does not see of a root opening, and of zinc between two sheets.
@@ -83,9 +82,8 @@ func (w *warnings) timed(s *spread) {
 		return
 	}
 	if !(s.value[oOn] > 0) {
-		w.tell("no-beat", Caution, "standing source on a sheet",
-			"This arc does not melt the filler on this sheet within %d s: no on and off time. More wire feed, "+
-				"thinner sheet, or preheat.", LongestOnOff)
+		w.tell("no-beat", Caution, "standing source on a sheet", "This arc does not melt the filler on this sheet "+
+			"within %d s: no on and off time. More wire feed, thinner sheet, or preheat.", LongestOnOff)
 		return
 	}
 	w.say("timed-estimate")
@@ -97,8 +95,7 @@ func (w *warnings) timed(s *spread) {
 		w.say("timed-closed")
 	}
 	if widest := 2 * tables.ArcWidth.V; u.Gap.V > widest {
-		w.tell("gap-wide", Caution, "two standard deviations of the arc's width",
-			"A gap of %.1f mm is wider than about %.1f mm: the arc finds little sheet to land on. Fit a patch or a "+
-				"backing strip.", u.Gap.V, widest)
+		w.tell("gap-wide", Caution, "two standard deviations of the arc's width", "A gap of %.1f mm is wider than "+
+			"about %.1f mm: the arc finds little sheet to land on. Fit a patch or a backing strip.", u.Gap.V, widest)
 	}
 }

@@ -55,7 +55,7 @@ type Filler struct {
 	HeatCold     Datum // specific heat at 20 C, J/gK
 	HeatHot      Datum // specific heat near the liquidus, J/gK
 	Latent       Datum // heat of fusion, J/g
-	HLiq         Datum // enthalpy from 20 C to all liquid, J/g; it goes with Phi and is never mixed with another source's
+	HLiq         Datum // enthalpy from 20 C to all liquid, J/g; a pair with Phi, never mixed with another source's
 	Phi          Datum // calibration voltage referred to HLiq, V
 	Fitted       bool  // true where Phi and HLiq were fitted as one pair (cusi3, cual8)
 	Resistivity  Datum // averaged over the electrode extension, ohm mm

@@ -85,27 +85,16 @@ func slipped(key, name string) bool {
 
 // fold keeps letters and digits, in lower case, so that hyphens, blanks, dots and slashes make no difference.
 func fold(text string) string {
-	clean := true
-	for i := 0; i < len(text); i++ {
-		clean = clean && isKey(text[i])
-	}
-	if clean {
-		return text
-	}
-	out := make([]byte, 0, len(text))
-	for i := 0; i < len(text); i++ {
-		c := text[i]
-		if 'A' <= c && c <= 'Z' {
-			c += 'a' - 'A'
+	return strings.Map(func(r rune) rune {
+		switch {
+		case 'A' <= r && r <= 'Z':
+			return r - 'A' + 'a'
+		case 'a' <= r && r <= 'z' || '0' <= r && r <= '9':
+			return r
 		}
-		if isKey(c) {
-			out = append(out, c)
-		}
-	}
-	return string(out)
+		return -1
+	}, text)
 }
-
-func isKey(c byte) bool { return 'a' <= c && c <= 'z' || '0' <= c && c <= '9' }
 
 func digits(s string) string {
 	return strings.Map(func(r rune) rune {

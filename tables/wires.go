@@ -1,5 +1,7 @@
 package tables
 
+import "math"
+
 // Tolerances of diameter: AWS A5.02 and A5.18 give ±0.001 in to .045 and ±0.002 in above; ISO 544 gives
 // +0.01/−0.04 mm to 1.6 mm and +0.01/−0.06 above.
 var (
@@ -53,10 +55,7 @@ const nearWire = 0.015
 func WireNear(mm float64) (Wire, bool) {
 	best, gap := -1, nearWire
 	for i := range wires {
-		d := wires[i].Diameter.V - mm
-		if d < 0 {
-			d = -d
-		}
+		d := math.Abs(wires[i].Diameter.V - mm)
 		if d <= gap && (best < 0 || d < gap) {
 			best, gap = i, d
 		}

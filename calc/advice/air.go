@@ -104,8 +104,8 @@ func (p *Page) cleanAir(oxide calc.Figure) {
 		if l.Agent != "zinc-oxide" || l.Span != tables.ShiftMean {
 			continue
 		}
-		p.Because(l.Limit.Origin, "%s %.3g mg/m³ of %s, %s: %.0f m³/h of clean air (%.0f to %.0f)", l.Body, l.Limit.V,
-			l.Name, l.Form, CleanAir(oxide.Value, l.Limit.V), CleanAir(oxide.Low, l.Limit.V),
+		p.Because(l.Limit.Origin, "%s %.3g mg/m³ of %s, %s: %.0f m³/h of clean air (%.0f to %.0f)", l.Body,
+			l.Limit.V, l.Name, l.Form, CleanAir(oxide.Value, l.Limit.V), CleanAir(oxide.Low, l.Limit.V),
 			CleanAir(oxide.High, l.Limit.V))
 		if least == 0 || l.Limit.V < least {
 			least = l.Limit.V

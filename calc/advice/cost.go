@@ -74,13 +74,13 @@ func (p *Page) seamTime(card *calc.Card, length float64, travel calc.Figure) cal
 	if share < 1 {
 		name = "seam_time"
 	}
-	whole := p.add(name, "s", t(travel.Value), t(travel.High), t(travel.Low), calc.OwnBasis("{L}/{v}",
-		"definition; starts, stops and a timed arc's first spot left out", calc.In("L", "seam in all", length, "mm"),
-		travel.As("v")))
+	whole := p.add(name, "s", t(travel.Value), t(travel.High), t(travel.Low),
+		calc.OwnBasis("{L}/{v}", "definition; starts, stops and a timed arc's first spot left out",
+			calc.In("L", "seam in all", length, "mm"), travel.As("v")))
 	if share < 1 {
-		p.scaled("arc_time", "s", whole, share, calc.OwnBasis("{s}·{on}/({on} + {off})",
-			"definition: the arc pauses the rest", whole.As("s"), calc.In("on", "arc on", card.Used.ArcOn.V, "s"),
-			calc.In("off", "arc off", card.Used.ArcOff.V, "s")))
+		p.scaled("arc_time", "s", whole, share,
+			calc.OwnBasis("{s}·{on}/({on} + {off})", "definition: the arc pauses the rest", whole.As("s"),
+				calc.In("on", "arc on", card.Used.ArcOn.V, "s"), calc.In("off", "arc off", card.Used.ArcOff.V, "s")))
 	}
 	return whole
 }
@@ -193,8 +193,8 @@ func (p *Page) steel(card *calc.Card, wire, gas, hours calc.Figure, length float
 		cheaper, proviso = "steel", ", if its heat and its zinc damage may be"
 	}
 	both := Own("the two totals")
-	p.Because(both, "%s is cheaper here by %.3g %s, by the middle of both bands%s", cheaper,
-		math.Abs(v-total.Value), unit, proviso)
+	p.Because(both, "%s is cheaper here by %.3g %s, by the middle of both bands%s", cheaper, math.Abs(v-total.Value),
+		unit, proviso)
 	p.Because(both, "no heat, distortion or strength is priced in this")
 }
 

@@ -80,8 +80,8 @@ func Fit(card *calc.Card) (Page, error) {
 func (f *fitting) hazards(card *calc.Card) {
 	given := card.Used.Hazard
 	if given == "" {
-		f.say(WithCare, tables.Origin{Source: "29 CFR 1910.252 and common practice",
-			Known: "common practice, no source"}, "",
+		f.say(WithCare,
+			tables.Origin{Source: "29 CFR 1910.252 and common practice", Known: "common practice, no source"}, "",
 			"not answered: used or sealed container, pressure, gas line, cadmium, lead, beryllium, confined space, "+
 				"vehicle structure, stove's fire parts? Each of them stops the job")
 		return

@@ -44,28 +44,32 @@ func (p *Page) interpass(card *calc.Card, layers, length float64) {
 		p.Because(bar, "at the hot end of the bands the part does not cool to the limit in six hours")
 	}
 	if hot.after > melts {
-		p.Because(bar, "at the hot end of the bands the layer runs: watch it, and stop before the part glows (%.0f °C)",
-			melts)
+		p.Because(bar,
+			"at the hot end of the bands the layer runs: watch it, and stop before the part glows (%.0f °C)", melts)
 	}
 	in := []calc.Input{calc.Derived("", "net power", net.Value*travel.Value, "W"),
-		calc.Derived("", "one layer's arc time", arc.Value/layers, "s"),
-		calc.In("", "free convection", film.V, "W/m2K"), calc.Assumed("", "part beyond the overlay on each side",
-			mid.beyond, "mm"), calc.In("", "limit", limit.V, "C")}
+		calc.Derived("", "one layer's arc time", arc.Value/layers, "s"), calc.In("", "free convection", film.V, "W/m2K"),
+		calc.Assumed("", "part beyond the overlay on each side", mid.beyond, "mm"), calc.In("", "limit", limit.V, "C")}
 	p.row("interpass", limit, "hottest before the next bead")
 	p.add("layer_temperature", "C", mid.after, min(cool.after, mid.after), max(hot.after, mid.after),
 		calc.OwnBasis("overlaid length when a layer is done, even through the section", barSource, in...))
 	p.add("interpass_hold", "s", mid.hold, min(cool.hold, mid.hold), max(hot.hold, mid.hold),
 		calc.OwnBasis("until the overlaid length is down to the limit, after the last layer that is followed",
 			barSource, in...))
-	if layers > 1 && math.IsNaN(mid.passed) {
-		p.Because(bar, "%.0f layers with the holds between them: about %.0f minutes in all", layers,
-			(arc.Value+(layers-1)*mid.hold)/60)
-	}
-	if !math.IsNaN(mid.passed) {
-		bouts := math.Ceil(arc.Value / math.Max(mid.passed, 1))
+	p.bouts(&mid, arc.Value, layers, limit.V)
+}
+
+// bouts says how long the whole overlay takes with its holds, or, where the part passes the limit within a layer, in
+// how many bouts it is laid.
+func (p *Page) bouts(r *layerRun, arc, layers, limit float64) {
+	switch bar := Own(barSource); {
+	case !math.IsNaN(r.passed):
 		p.Because(bar, "the part passes %.0f °C after about %.0f s of arc: lay it in some %.0f bouts and let it cool "+
-			"between, or cool it from the bore; the card's own settings are for a part that starts cold", limit.V,
-			mid.passed, bouts)
+			"between, or cool it from the bore; the card's own settings are for a part that starts cold", limit,
+			r.passed, math.Ceil(arc/math.Max(r.passed, 1)))
+	case layers > 1:
+		p.Because(bar, "%.0f layers with the holds between them: about %.0f minutes in all", layers,
+			(arc+(layers-1)*r.hold)/60)
 	}
 }
 

@@ -51,9 +51,8 @@ const (
 func (p *Page) beads(width, area calc.Figure) (pitch, height calc.Figure) {
 	tangent, flat := formula.BeadPitch(width.Value)
 	pitch = p.add("overlay_pitch", "mm", tangent, flat*width.Low/width.Value, tangent*width.High/width.Value,
-		calc.Basis{Formula: "0.738·{w}",
-			Source: tables.PitchTangent.Source + "; the low end by " + tables.PitchFlat.Source,
-			Known:  string(tables.PitchTangent.Known),
+		calc.Basis{Formula: "0.738·{w}", Source: tables.PitchTangent.Source + "; the low end by " +
+			tables.PitchFlat.Source, Known: string(tables.PitchTangent.Known),
 			Inputs: []calc.Input{{Symbol: "w", Name: "bead width", Value: width.Value, Unit: "mm", Derived: true}}})
 	h := area.Value / tangent
 	return pitch, p.add("layer_height", "mm", h, area.Low/pitch.High, area.High/pitch.Low,
@@ -98,10 +97,12 @@ func (p *Page) turning(card *calc.Card, pitch, travel, area calc.Figure, layers 
 	} else {
 		p.Because(ownJob, "no shaft: time and wire are for 100 mm of plate across")
 	}
-	t := layers * round * length / (pitch.Value * travel.Value)
-	time := p.add("arc_time", "s", t, layers*round*length/(pitch.High*travel.High), layers*round*length/(pitch.Low*travel.Low), calc.OwnBasis("{n}·{c}·{L}/({p}·{v})", "definition", calc.Derived("n", "layers", layers,
-		"1"), calc.In("c", "length of one bead", round, "mm"), calc.In("L", "length along the axis", length, "mm"),
-		calc.Derived("p", "pitch", pitch.Value, "mm"), travel.As("v")))
+	bead := layers * round * length
+	time := p.add("arc_time", "s", bead/(pitch.Value*travel.Value), bead/(pitch.High*travel.High),
+		bead/(pitch.Low*travel.Low), calc.OwnBasis("{n}·{c}·{L}/({p}·{v})", "definition",
+			calc.Derived("n", "layers", layers, "1"), calc.In("c", "length of one bead", round, "mm"),
+			calc.In("L", "length along the axis", length, "mm"), calc.Derived("p", "pitch", pitch.Value, "mm"),
+			travel.As("v")))
 	if rate, ok := card.Figure("deposition_rate"); ok {
 		p.wire(card, time, rate)
 	}

@@ -44,8 +44,8 @@ func (p *Page) noLoad(card *calc.Card) bool {
 	case card.Used.Joint == "overlay":
 		p.Because(fillets, "an overlay does not join two parts: no strength is computed")
 	case calc.Applies(string(tables.CastIron), card):
-		p.Warn("iron-no-load", practice.Source, "Brazed cast iron is not structural: no allowable load is computed. A "+
-			"part that carries or holds something up is renewed, or repaired as a qualified person plans.")
+		p.Warn("iron-no-load", practice.Source, "Brazed cast iron is not structural: no allowable load is computed. "+
+			"A part that carries or holds something up is renewed, or repaired as a qualified person plans.")
 	case t.Set && t.V > limit.V:
 		p.Warn("too-warm", limit.Source, "Service at %.0f °C is above about %.0f °C: a copper-alloy braze creeps and "+
 			"lets go, and no allowable load is computed. Weld it, or bolt it.", t.V, limit.V)
@@ -131,11 +131,10 @@ func (p *Page) allow(card *calc.Card, capacities ...calc.Figure) {
 			f.Low, "kN"))
 	}
 	v := downTo2(edge / safety)
-	p.add("allowable_load", "kN", v, v, v,
-		calc.RowBasis("min("+strings.Join(symbols, ", ")+")/{S}, rounded down to two figures",
-			tables.DesignSafety.Origin, append(in,
-				calc.Input{Symbol: "S", Name: "safety factor", Value: safety, Unit: "1",
-					Assumed: !card.Job.Safety.Set})...))
+	p.add("allowable_load", "kN", v, v, v, calc.RowBasis(
+		"min("+strings.Join(symbols, ", ")+")/{S}, rounded down to two figures", tables.DesignSafety.Origin, append(in,
+			calc.Input{Symbol: "S", Name: "safety factor", Value: safety, Unit: "1",
+				Assumed: !card.Job.Safety.Set})...))
 	if !card.Job.Load.Set {
 		return
 	}

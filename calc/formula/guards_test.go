@@ -20,7 +20,7 @@ var guarded = []struct {
 	{"MovingHalfWidth", MovingHalfWidth, "pppppnp", []float64{100, 8, 1.2, 0.004, 0.045, 30, 400}},
 	{"BeadArea", BeadArea, "pppp", []float64{0.9, 100, 0.95, 8}},
 	{"DutyAt", DutyAt, "ppp", []float64{150, 100, 60}},
-	{"GasVolume", GasVolume, "qzzz", []float64{12, 60, 1, 2}},
+	{"GasVolume", GasVolume, "qz", []float64{12, 60}},
 	{"GasReynolds", GasReynolds, "pppp", []float64{12, 15, 1.66, 2.2e-5}},
 	{"LaminarFlow", LaminarFlow, "ppp-", []float64{15, 1.66, 2.2e-5, 2300}},
 	{"ArcEnergy", ArcEnergy, "ppp", []float64{15, 90, 8}},
