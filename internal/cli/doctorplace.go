@@ -114,6 +114,17 @@ func (d *Deps) lookBook(cmd *cobra.Command, f *findings) {
 	default:
 		f.ok("reading", "nothing kept yet: the first save makes it")
 	}
+	lookWriting(f, &a)
+	if d.Beside == "" {
+		return
+	}
+	if _, err := os.Stat(d.Beside); err == nil {
+		f.add("beside", note, "what was saved while a server was away is in "+d.Beside,
+			"when it is back: brazebooth book merge "+d.Beside)
+	}
+}
+
+func lookWriting(f *findings, a *book.About) {
 	if a.Names > 1 {
 		f.add("names", mend, fmt.Sprintf("the file has %d names (hard links): two programs that open it by different "+
 			"ones damage it", a.Names), "open it by one name everywhere, and make copies with brazebooth book "+
@@ -124,13 +135,6 @@ func (d *Deps) lookBook(cmd *cobra.Command, f *findings) {
 	} else {
 		f.add("writing", mend, "cannot be written: nothing can be kept", "give this user the right to write the file "+
 			"and its folder, or name another: brazebooth config set book FILE")
-	}
-	if d.Beside == "" {
-		return
-	}
-	if _, err := os.Stat(d.Beside); err == nil {
-		f.add("beside", note, "what was saved while a server was away is in "+d.Beside,
-			"when it is back: brazebooth book merge "+d.Beside)
 	}
 }
 
