@@ -23,7 +23,7 @@
 //
 // # How a book is read
 //
-// All revisions are handed out some at a time, and no query is open meanwhile, so a slow reader lets no log grow
+// All revisions are handed out one by one, and no query is open meanwhile, so a slow reader lets no log grow
 // (walk.go). Where a page cannot be read each row is asked for by its number, and the indexes for what there was
 // (salvage.go).
 package book

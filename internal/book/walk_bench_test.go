@@ -7,8 +7,8 @@ import (
 	"time"
 )
 
-// All revisions of a book of two thousand cards: in one query that stays open, which is the baseline; a few at a
-// time; and a few at a time with each held against its hash, as in an export.
+// All revisions of a book of two thousand cards: in one query that stays open, which is the baseline; each asked
+// for alone; and so with each held against its hash, as in an export.
 func BenchmarkEach(b *testing.B) {
 	ctx, now := context.Background(), time.Now()
 	s := newFile(b).(*store)
@@ -26,7 +26,7 @@ func BenchmarkEach(b *testing.B) {
 		all  func(visit func(Revision) error) error
 	}{
 		{"one-query", func(visit func(Revision) error) error { return s.stream(ctx, visit, func(error) {}) }},
-		{"a-few", func(visit func(Revision) error) error { return s.eachOr(ctx, visit, func(error) {}) }},
+		{"one-by-one", func(visit func(Revision) error) error { return s.eachOr(ctx, visit, func(error) {}) }},
 		{"verified", func(visit func(Revision) error) error { return s.Each(ctx, visit) }},
 	} {
 		b.Run(way.name, func(b *testing.B) {

@@ -4,7 +4,7 @@
 //
 // # How a session comes about
 //
-// A connection is let in within its limits (conn.go, seats.go), behind a balancer by the client that the balancer
+// A connection is let in within its limits (conn.go, places.go), behind a balancer by the client that the balancer
 // names (proxy.go). Keys say who may come and whether they may change the book (crypto.go, keys.go). The library's
 // session handling is wrapped where a client could use it against others: channel.go filters what the client asks for
 // and ends the session with its channel. Then session.go runs screens, or command.go a command.
