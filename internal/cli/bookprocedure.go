@@ -33,8 +33,7 @@ for a qualified person to check, complete and sign. --range says what somebody q
 					return err
 				}
 				p.Number, p.Ranges = number, list
-				p.Comma = d.comma
-				return d.say("%s", report.ProcedureText(&p))
+				return d.say("%s", report.Text(p.Blocks(), report.Options{Comma: d.comma}))
 			})
 		},
 	}
@@ -92,12 +91,13 @@ func rangeEnd(name, text string) (v float64, figure string, err error) {
 // procedureOf is a kept card with its trials as a draft.
 func procedureOf(ctx context.Context, b book.Book, r *book.Revision, c *book.Card) (report.Procedure, error) {
 	var p report.Procedure
-	card, err := calc.Solve(c.Card.Used) // for the rows of its tables only: its figures are those that were saved
+	now, err := calc.Solve(c.Card.Used) // for the rows of its tables only: its figures are those that were saved
 	if err != nil {
 		return p, err
 	}
-	w := keptWall(r, c)
-	p = report.Procedure{Name: c.Name, Used: c.Card.Used, Figures: w.Figures, Notes: w.Notes, Setup: card.Setup, Foot: w.Foot, Stops: calc.Stops(w.Warnings)}
+	card := shop.AsKept(c)
+	card.Setup = now.Setup
+	p = report.Procedure{Name: c.Name, Card: &card, Foot: keptFoot(r)}
 	trials, err := shop.TrialsOf(ctx, b, r.ID)
 	if err != nil {
 		return p, err

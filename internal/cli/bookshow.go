@@ -8,6 +8,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"brazebooth/internal/book"
+	"brazebooth/internal/report"
 	"brazebooth/internal/shop"
 )
 
@@ -48,15 +49,14 @@ adds its history, and to a card the test beads laid with it and what this progra
 			case *asJSON:
 				return d.encode(map[string]any{"schema": book.Schema, "version": Version, "revision": r})
 			}
-			show := shop.ShownText
+			blocks, err := shop.Held(&r)
 			if *all {
-				show = shop.RecordText
+				blocks, err = shop.RecordOf(ctx, b, &r)
 			}
-			text, err := show(ctx, b, r.ID, sys)
 			if err != nil {
 				return err
 			}
-			return d.tell("%s", text)
+			return d.tell("%s", report.Text(blocks, report.Options{Units: sys.Lead()}))
 		})
 	})
 }
@@ -78,7 +78,7 @@ func (d *Deps) bookHistory() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return d.tell("%s", shop.HistoryText(list))
+			return d.tell("%s", report.Text([]report.Block{shop.History(list)}, report.Options{}))
 		})
 	})
 }

@@ -108,11 +108,11 @@ func (o *output) bind(cmd *cobra.Command, schema string) {
 
 // finding prints a card or pages beside it as they are wanted.
 func (d *Deps) finding(o output, blocks []report.Block) error {
-	return d.answer(o, blocks, func() ([]byte, error) { return report.JSON(blocks, Version) })
+	return d.answer(o, blocks)
 }
 
 // answer prints what was found as it is wanted.
-func (d *Deps) answer(o output, blocks []report.Block, json func() ([]byte, error)) error {
+func (d *Deps) answer(o output, blocks []report.Block) error {
 	sys, err := unitsOf(o.units)
 	if err != nil {
 		return err
@@ -125,7 +125,7 @@ func (d *Deps) answer(o output, blocks []report.Block, json func() ([]byte, erro
 		_, err := fmt.Fprint(d.Out, text(blocks, report.Options{Units: sys, Comma: d.comma, Why: o.why}))
 		return err
 	}
-	b, err := json()
+	b, err := report.JSON(blocks, Version)
 	if err != nil {
 		return err
 	}

@@ -37,7 +37,7 @@ whatever --mode says. Without --feed the first of a few feeds at which a rhythm 
 			if err := d.saveTrace(&s, csvFile, pngFile); err != nil || csvFile == "-" || pngFile == "-" {
 				return err
 			}
-			return d.answer(out, report.Timed(&s), func() ([]byte, error) { return report.GapJSON(&s, Version) })
+			return d.answer(out, report.Timed(&s))
 		},
 	}
 	bindCard(cmd, "use", "hazard")
@@ -52,7 +52,7 @@ func (d *Deps) saveTrace(s *calc.Timed, csvFile, pngFile string) error {
 	for _, f := range []struct {
 		name string
 		make func(*calc.Timed) ([]byte, error)
-	}{{csvFile, report.GapCSV}, {pngFile, report.GapPNG}} {
+	}{{csvFile, report.TraceCSV}, {pngFile, report.TracePNG}} {
 		if f.name == "" {
 			continue
 		}

@@ -63,8 +63,7 @@ and zinc vapour are not simulated. Nothing is kept but with --keep. Without --le
 // practise answers with the beads of the settings that were given.
 func (d *Deps) practise(cmd *cobra.Command, a *practiceAsk) error {
 	ctx := cmd.Context()
-	sys, err := unitsOf(a.out.units)
-	if err != nil {
+	if _, err := unitsOf(a.out.units); err != nil {
 		return err
 	}
 	job, err := a.job(ctx)
@@ -84,7 +83,7 @@ func (d *Deps) practise(cmd *cobra.Command, a *practiceAsk) error {
 			return cancelled(ctx, err)
 		}
 	}
-	if err := d.showPractice(p, a, report.Options{Units: sys, Comma: d.comma}); err != nil || !a.keep {
+	if err := d.showPractice(p, a); err != nil || !a.keep {
 		return err
 	}
 	return d.keepPractice(cmd, p, a.out.json)
@@ -168,16 +167,8 @@ func solve(ctx context.Context, p *report.Practice) error {
 	return err
 }
 
-func (d *Deps) showPractice(p *report.Practice, a *practiceAsk, o report.Options) error {
-	if a.out.json {
-		b, err := report.PracticeJSON(p, Version)
-		if err != nil {
-			return err
-		}
-		_, err = d.Out.Write(b)
-		return err
-	}
-	if err := d.say("%s", report.PracticeText(p, o)); err != nil || p.Run != nil {
+func (d *Deps) showPractice(p *report.Practice, a *practiceAsk) error {
+	if err := d.answer(a.out, p.Blocks()); err != nil || p.Run != nil || a.out.json {
 		return err
 	}
 	return d.tell("\n%s", report.Wrapped("", fmt.Sprintf("Lay the next with another value: brazebooth practice --level %d --seed %d --%s. Settings that are not given stay as in bead 1. --solution ends the job. Nothing is kept but with --keep.",

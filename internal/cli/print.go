@@ -91,7 +91,7 @@ func (d *Deps) bookPrint() *cobra.Command {
 			return d.withCard(cmd, args, func(ctx context.Context, _ book.Book, r *book.Revision, c *book.Card) error {
 				p := keptWall(r, c)
 				var err error
-				if p.Map, err = d.mapFor(ctx, c.Card.Used); err != nil {
+				if p.Window, err = d.mapFor(ctx, c.Card.Used); err != nil {
 					return err
 				}
 				return d.printWall(&p, file, paper, sys)
@@ -113,13 +113,15 @@ func wallAssumed(text string) string {
 
 // keptWall is a kept card as it was saved, for the wall.
 func keptWall(r *book.Revision, c *book.Card) report.Wall {
-	p := report.Wall{Name: c.Name, Job: c.Line() + wallAssumed(shop.Assumed(c)), Note: c.Note, Notes: c.Card.Notes, Warnings: c.Card.Warns, Zone: c.Card.Zone}
-	for _, f := range c.Card.Figures {
-		p.Figures = append(p.Figures, calc.Figure{Name: f.Name, Value: f.Value, Low: f.Low, High: f.High, Unit: f.Unit})
-	}
+	card := shop.AsKept(c)
+	p := report.Wall{Name: c.Name, Job: c.Line() + wallAssumed(shop.Assumed(c)), Note: c.Note, Card: &card, Foot: keptFoot(r)}
 	p.When, _ = time.Parse(time.RFC3339Nano, r.At)
-	p.Foot = fmt.Sprintf("brazebooth %s, card %s, saved %s by %s", plain.Line(r.Program, 20), r.ID, r.At[:10], shop.SavedBy(r))
 	return p
+}
+
+// keptFoot says where a kept card comes from.
+func keptFoot(r *book.Revision) string {
+	return fmt.Sprintf("brazebooth %s, card %s, saved %s by %s", plain.Line(r.Program, 20), r.ID, r.At[:10], shop.SavedBy(r))
 }
 
 // printCard writes a live card as a page for the wall.
@@ -128,7 +130,7 @@ func (d *Deps) printCard(ctx context.Context, card *calc.Card, file, paper strin
 	p.When = d.now()
 	p.Foot = fmt.Sprintf("brazebooth %s, %s, not kept in a book", Version, p.When.UTC().Format("2006-01-02"))
 	var err error
-	if p.Map, err = d.mapFor(ctx, card.Job); err != nil {
+	if p.Window, err = d.mapFor(ctx, card.Job); err != nil {
 		return err
 	}
 	return d.printWall(&p, file, paper, sys)

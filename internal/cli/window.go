@@ -43,7 +43,7 @@ to compute has a map of fewer points, and not every remedy is tried; the answer 
 			if err := d.savePictures(&m, given, pngFile, svgFile); err != nil || pngFile == "-" || svgFile == "-" {
 				return err
 			}
-			return d.answer(out, report.Window(&m, given), func() ([]byte, error) { return report.WindowJSON(&m, given, Version) })
+			return d.answer(out, report.Window(&m, given))
 		},
 	}
 	bindCard(cmd, "use", "hazard")

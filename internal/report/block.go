@@ -14,6 +14,11 @@ type Block interface {
 	words(o Options) []Line
 }
 
+// Said are lines that are put into words where they are made, since nothing but text is made of them.
+type Said []Line
+
+func (s Said) words(Options) []Line { return s }
+
 // Head says what a finding is for: members, joint, filler, wire, mode, gas and position.
 type Head struct {
 	Card     *calc.Card
@@ -56,11 +61,12 @@ type Figures struct {
 // Table says which table of figures it is.
 type Table int
 
-// The tables: a card's own figures, a page's, and the times of a timed arc.
+// The tables: a card's own figures, a page's, the times of a timed arc, and a kept card's.
 const (
 	OfCard Table = iota
 	OfPage
 	OfTimed
+	OfKept // of a card as it was kept: what the hand must know beside a figure is the present card's
 )
 
 // Order is the turn in which each piece of a seam is laid, along the seam.

@@ -9,7 +9,7 @@ import (
 func (f Figures) words(o Options) []Line {
 	var list []Line
 	for i := range f.List {
-		if f.List[i].Name == "gun_angle" {
+		if f.List[i].Name == "gun_angle" && f.Of != OfKept {
 			continue
 		}
 		row := RowOf(f.Card, &f.List[i], f.Of, o.Units)
@@ -135,14 +135,14 @@ func EdgeFar(e *calc.Edge) string {
 
 // verdictText is the verdict with what stands against a good heat.
 func verdictText(card *calc.Card) string {
-	switch v := card.Verdict(); v {
-	case "outside":
-		return v + ": the heat is good, " + card.NearestEdge().Name + " is not met"
-	case "stop":
+	v := card.Verdict()
+	switch e := card.NearestEdge(); {
+	case v == "outside" && e != nil: // a kept card has no edges
+		return v + ": the heat is good, " + e.Name + " is not met"
+	case v == "stop":
 		return v + ": not to be done, whatever the heat"
-	default:
-		return v
 	}
+	return v
 }
 
 func (Section) words(Options) []Line { return nil }
@@ -161,7 +161,7 @@ func (a Assumed) words(Options) []Line {
 	}
 	list := []Line{{Kind: Heading, Text: "Assumed, since it was not given:"}}
 	for _, x := range a.List {
-		list = append(list, Line{Kind: Assume, Lead: fmt.Sprintf("%-12s %s", x.Field, x.Value), Text: x.Why})
+		list = append(list, Line{Kind: Assume, Lead: x.Field, Value: x.Value, Text: x.Why})
 	}
 	return list
 }
@@ -170,7 +170,7 @@ func (c Checks) words(Options) []Line {
 	var list []Line
 	for i := range c.List {
 		x := &c.List[i]
-		list = append(list, Line{Kind: CheckFirst, Lead: fmt.Sprintf("%-12s %s", x.Field, x.Value), Text: x.Text()})
+		list = append(list, Line{Kind: CheckFirst, Lead: x.Field, Value: x.Value, Text: x.Text()})
 	}
 	return list
 }

@@ -23,6 +23,11 @@ func cardBody(c *calc.Card) []Block {
 	return list
 }
 
+// Kept is what a card says as it was kept.
+func Kept(c *calc.Card) []Block {
+	return []Block{stopsOf(c), Figures{c, c.Figures, OfKept}, Edges{c, true}, cautionsOf(c)}
+}
+
 // Wire is what the card of a wire alone says.
 func Wire(c *calc.Card) []Block {
 	return []Block{Head{c, true}, Figures{Card: c, List: c.Figures}, cautionsOf(c)}

@@ -15,10 +15,15 @@ import (
 // Schema is the version of the JSON that docs/schema.json describes.
 const Schema = 1
 
+// stamp heads every document.
+type stamp struct {
+	Schema  int    `json:"schema"`
+	Version string `json:"version"`
+}
+
 // document is a card as JSON. What does not apply is absent or empty, never zero.
 type document struct {
-	Schema   int                        `json:"schema"`
-	Version  string                     `json:"version"`
+	stamp
 	Job      calc.Job                   `json:"job"`
 	Used     calc.Job                   `json:"used"`
 	Assumed  []calc.Assumption          `json:"assumed"`
@@ -32,12 +37,13 @@ type document struct {
 }
 
 type figure struct {
-	Name  string  `json:"name"`
-	Value float64 `json:"value"`
-	Low   float64 `json:"low"`
-	High  float64 `json:"high"`
-	Unit  string  `json:"unit"`
-	Basis basis   `json:"basis"`
+	*calc.Figure
+	Basis basis `json:"basis"`
+}
+
+type edge struct {
+	*calc.Edge
+	Basis basis `json:"basis"`
 }
 
 type basis struct {
@@ -57,15 +63,13 @@ type input struct {
 	Sensitivity float64 `json:"sensitivity"` // % of the figure, at the edge of the input's own 95 % band
 }
 
-type edge struct {
-	Name   string  `json:"name"`
-	Margin float64 `json:"margin"`
-	Met    bool    `json:"met"`
-	Basis  basis   `json:"basis"`
-}
-
-// JSON writes a card, with pages beside it or without, or one page as one JSON document, version 1, and a line break.
+// JSON writes a finding as one JSON document and a line break.
 func JSON(blocks []Block, version string) ([]byte, error) {
+	for _, b := range blocks {
+		if whole, ok := b.(documented); ok {
+			return encode(whole.document(stamp{Schema, version}))
+		}
+	}
 	d, err := documentOf(blocks, version)
 	if err != nil {
 		return nil, err
@@ -73,10 +77,10 @@ func JSON(blocks []Block, version string) ([]byte, error) {
 	return encode(d)
 }
 
-// scratch holds lines before they are made safe: a card on one line takes forty kilobytes, and there may be many thousands.
+// scratch holds lines before they are made safe: a card on one line takes forty kilobytes, and there may be thousands.
 var scratch = sync.Pool{New: func() any { return new(bytes.Buffer) }}
 
-// AppendLine appends the card as one line of JSON, as JSON writes it, behind the input that it answers: JSON on one line.
+// AppendLine appends a card as JSON on one line, behind the input that it answers, which is JSON on one line too.
 func AppendLine(to []byte, card *calc.Card, version string, input []byte) ([]byte, error) {
 	d := struct {
 		Input json.RawMessage `json:"input"`
@@ -96,26 +100,27 @@ func AppendLine(to []byte, card *calc.Card, version string, input []byte) ([]byt
 }
 
 func documentOf(blocks []Block, version string) (document, error) {
-	d := document{Schema: Schema, Version: version, Figures: []figure{}, Warnings: []calc.Warning{}, Sections: map[string]json.RawMessage{}}
+	d := document{stamp: stamp{Schema, version}, Figures: []figure{}, Warnings: []calc.Warning{},
+		Sections: map[string]json.RawMessage{}}
 	err := d.take(blocks)
 	return d, err
 }
 
-// take puts blocks into the document. What is a page's own stands in a section of its name, and a page that stands alone has
-// its figures and cautions at the top.
+// take puts blocks into the document. What is a page's own stands in a section of its name, and a page that stands
+// alone has its figures and cautions at the top.
 func (d *document) take(blocks []Block) (err error) {
 	for _, b := range blocks {
 		switch b := b.(type) {
 		case Head:
 			c := b.Card
-			d.Job, d.Used, d.Zone, d.Verdict, d.Edges = c.Job, c.Used, c.Zone, c.Verdict(), edgesOf(c.Edges)
+			d.Job, d.Used, d.Zone, d.Verdict, d.Edges = c.Job, c.Used, c.Zone, c.Verdict(), each(c.Edges, edgeOf)
 			d.Settings, d.Assumed = orEmpty(c.Notes), orEmpty(c.Assumed)
 		case Stops:
 			d.Warnings = append(d.Warnings, b.List...)
 		case Cautions:
 			d.Warnings = append(d.Warnings, b.List...)
 		case Figures:
-			d.Figures = figuresOf(b.List)
+			d.Figures = each(b.List, figureOf)
 		case Checks:
 			err = errors.Join(err, d.put("check_first", orEmpty(b.List)))
 		case Section:
@@ -165,7 +170,7 @@ func sectionOf(blocks []Block) (s section) {
 		case Ranking:
 			s.Ranking = b.List
 		case Figures:
-			s.Figures = figuresOf(b.List)
+			s.Figures = each(b.List, figureOf)
 		case Order:
 			s.Order = b.Turns
 		case Reasons:
@@ -183,14 +188,18 @@ func (d *document) put(name string, v any) error {
 	return err
 }
 
-func figuresOf(list []calc.Figure) []figure {
-	out := make([]figure, 0, len(list))
+// each maps a list; one of nothing is empty, which keeps null out of the JSON.
+func each[T, U any](list []T, of func(*T) U) []U {
+	out := make([]U, len(list))
 	for i := range list {
-		f := &list[i]
-		out = append(out, figure{f.Name, f.Value, f.Low, f.High, f.Unit, basisOf(&f.Basis)})
+		out[i] = of(&list[i])
 	}
 	return out
 }
+
+func figureOf(f *calc.Figure) figure { return figure{f, basisOf(&f.Basis)} }
+
+func edgeOf(e *calc.Edge) edge { return edge{e, basisOf(&e.Basis)} }
 
 func encode(v any) ([]byte, error) {
 	var out bytes.Buffer
@@ -202,11 +211,10 @@ func encode(v any) ([]byte, error) {
 }
 
 func basisOf(b *calc.Basis) basis {
-	out := basis{Formula: b.Plain(), Substituted: b.Substituted(), Source: b.Source, Known: b.Known, Inputs: make([]input, 0, len(b.Inputs))}
-	for _, in := range b.Inputs {
-		out.Inputs = append(out.Inputs, input{in.Name, in.Symbol, in.Value, in.Unit, in.Assumed, in.Sensitivity})
+	of := func(in *calc.Input) input {
+		return input{in.Name, in.Symbol, in.Value, in.Unit, in.Assumed, in.Sensitivity}
 	}
-	return out
+	return basis{b.Plain(), b.Substituted(), each(b.Inputs, of), b.Source, b.Known}
 }
 
 // orEmpty keeps null out of the JSON.

@@ -81,7 +81,7 @@ func (m *marker) put(lines []Line, i int) {
 	case Topic, RestsOn, Formula, PutIn, Source, LeansOn: // reasons name their topic, tables how each figure is known
 	case Picture:
 	case Edge, Setting, Assume, CheckFirst, Limit, Remedy:
-		m.line("- **%s**: %s", clean(strings.Join(strings.Fields(l.Lead), " ")), text)
+		m.line("- **%s**: %s", clean(strings.TrimSpace(l.Lead+" "+l.Value)), text)
 	case Turns:
 		m.line("%s: %s", capital(l.Lead), text)
 	default:

@@ -56,7 +56,7 @@ func says(l *Line) []string {
 	case l.Kind == Topic:
 		return []string{capital(l.Text)}
 	case l.Row == nil:
-		return []string{l.Text}
+		return []string{l.Value, l.Text}
 	}
 	return []string{l.Row.Label, l.Row.Value.Number, l.Row.Value.Unit, l.Row.Value.Band(), l.Row.Other.String()}
 }
@@ -147,7 +147,7 @@ func TestTextSaysNothingOfItsOwn(t *testing.T) {
 			var said []string
 			for _, l := range Words(blocks, o) {
 				said = append(said, says(&l)...)
-				said = append(said, flat(l.Lead), "("+l.Known+")", l.Text)
+				said = append(said, flat(l.Lead), l.Value, "("+l.Known+")", l.Text)
 				if l.Row != nil {
 					said = append(said, l.Row.Beside(32, func(s string) int { return len([]rune(s)) }), l.Row.Short)
 				}

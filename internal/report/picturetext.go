@@ -1,6 +1,7 @@
 package report
 
 import (
+	"fmt"
 	"strings"
 
 	"brazebooth/calc"
@@ -20,6 +21,16 @@ func (w *writer) picture(b Block, o *Options) {
 		}
 	case Grid:
 		w.grid(b.Window, b.Given, o.Units.Lead())
+	case Sketch:
+		lines, perColumn := BeadDrawing(b.Bead, 60, 12)
+		if perColumn > 0 {
+			lines = append(lines, fmt.Sprintf("/ first member  \\ second  o bead; ten columns are %.1f mm", 10*perColumn))
+		} else if len(lines) > 0 {
+			lines = append(lines, SketchText)
+		}
+		for _, l := range lines {
+			w.line("    %s", l)
+		}
 	}
 }
 

@@ -62,7 +62,7 @@ func TestPracticeJSONKeepsItsSchema(t *testing.T) {
 	schema := loadSchema(t, "practice-schema.json")
 	for level := 1; level <= 5; level++ {
 		for _, over := range []bool{false, true} {
-			b, err := PracticeJSON(practiceOf(t, level, over), "test")
+			b, err := JSON(practiceOf(t, level, over).Blocks(), "test")
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -81,8 +81,8 @@ func TestPracticeJSONKeepsItsSchema(t *testing.T) {
 // A job that is open tells nothing of its truth: neither the values nor the edges that a bead misses.
 func TestPracticeKeepsItsSecret(t *testing.T) {
 	open := practiceOf(t, 3, false)
-	text := PracticeText(open, Options{Units: quantity.Metric})
-	b, err := PracticeJSON(open, "test")
+	text := Text(open.Blocks(), Options{Units: quantity.Metric})
+	b, err := JSON(open.Blocks(), "test")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -91,7 +91,7 @@ func TestPracticeKeepsItsSecret(t *testing.T) {
 			t.Errorf("an open job says %q:\n%s\n%s", word, text, b)
 		}
 	}
-	over := PracticeText(practiceOf(t, 3, true), Options{Units: quantity.Metric})
+	over := Text(practiceOf(t, 3, true).Blocks(), Options{Units: quantity.Metric})
 	for _, word := range []string{"What this booth hid", "calibration voltage", "not met: ", "The program's own", "CAUTION"} {
 		if !strings.Contains(over, word) {
 			t.Errorf("no %q in\n%s", word, over)
@@ -107,13 +107,13 @@ func TestPracticeText(t *testing.T) {
 	for level := 1; level <= 5; level++ {
 		p := practiceOf(t, level, true)
 		for _, sys := range []quantity.System{quantity.Metric, quantity.Inch, quantity.Both} {
-			for _, l := range strings.Split(PracticeText(p, Options{Units: sys}), "\n") {
+			for _, l := range strings.Split(Text(p.Blocks(), Options{Units: sys}), "\n") {
 				if plain.Width(l) > width {
 					t.Errorf("level %d: %d wide: %s", level, plain.Width(l), l)
 				}
 			}
 		}
-		b, err := PracticeJSON(p, "test")
+		b, err := JSON(p.Blocks(), "test")
 		if err != nil {
 			t.Fatal(err)
 		}

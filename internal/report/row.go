@@ -67,6 +67,9 @@ type Row struct {
 // RowOf is a figure of a table.
 func RowOf(card *calc.Card, f *calc.Figure, of Table, sys quantity.System) Row {
 	r := Row{Figure: f, Of: of, Label: calc.FigureLabel(f.Name), Value: ValueOf(f, sys)}
+	if of == OfKept {
+		return r
+	}
 	if sys == quantity.Both && quantity.Label(f.Unit, quantity.Inch) != r.Value.Unit {
 		r.Other = ValueOf(f, quantity.Inch)
 	}

@@ -29,7 +29,7 @@ func TestWindowJSONKeepsItsSchema(t *testing.T) {
 	schema := loadSchema(t, "window-schema.json")
 	for _, j := range []calc.Job{{Metal: "galvanized", Gauge: 20}, {Metal: "copper", Thickness: calc.Some(1), Joint: "butt"}} {
 		m := coarse(t, j)
-		b, err := WindowJSON(&m, nil, "test")
+		b, err := JSON(Window(&m, nil), "test")
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -71,7 +71,7 @@ func TestWindowMarksWhatWasGiven(t *testing.T) {
 		if !strings.Contains(said, c.says) || !strings.Contains(said, card.Verdict()) || !strings.Contains(said, edgeWords(&card.Edges[0], true)) {
 			t.Errorf("%s:\n%s", c.says, text)
 		}
-		b, err := WindowJSON(&m, &card, "test")
+		b, err := JSON(Window(&m, &card), "test")
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -111,8 +111,8 @@ func TestWindowPictures(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if w, h := pictureSize(&m); img.Bounds().Dx() != w || img.Bounds().Dy() != h {
-		t.Errorf("%v, want %d x %d", img.Bounds(), w, h)
+	if p := windowPicture(&m, nil); img.Bounds().Dx() != p.wide || img.Bounds().Dy() != p.high {
+		t.Errorf("%v, want %d x %d", img.Bounds(), p.wide, p.high)
 	}
 	d := xml.NewDecoder(bytes.NewReader(WindowSVG(&m, nil)))
 	for {

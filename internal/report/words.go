@@ -1,14 +1,14 @@
 package report
 
-import (
-	"brazebooth/calc"
-)
+import "brazebooth/calc"
 
 // Line is one thing said, in words that are the same in every medium.
 type Line struct {
 	Kind          Kind
 	Lead          string // what it is about, before the text: a topic, a note's name, an edge, what is assumed
+	Value         string // what is assumed for it
 	Text          string
+	Cells         []string // of a row of a table
 	Known, Source string
 	Row           *Row  // of a figure
 	Of            Block // of a picture
@@ -54,6 +54,17 @@ const (
 	Limit
 	Remedy
 	Picture
+	Verbatim // stands as it is, with its blanks
+	Item     // of a list
+	Named    // Lead is its name
+	Draft
+	Alert
+	Form   // a field of a form
+	Field  // of a record
+	Bead   // how test bead N was laid
+	OfBead // what else is told of it
+	Hid    // a row of what a booth hid, in cells
+	Moves  // a row of what that moved, in cells
 )
 
 // Words are blocks in words. Between two blocks that say something stands a Gap.
