@@ -41,7 +41,7 @@ func commands() []command {
 		{"cautions", "every stop, caution and note with its source", (*talk).readCautions},
 		{"assumed", "what was not given, and why it is taken so", (*talk).readAssumed},
 		{"why", "why feed: where a figure comes from and what it leans on; why and a page after it was read: its sources", (*talk).why},
-		{"map", "what is good from where to where", (*talk).readMap},
+		{"map", "what is good from where to where", (*talk).readWindow},
 		{"timed", "on, off and step of a timed arc", (*talk).readTimed},
 		{"correct", "say what a test bead shows, and hear what to change", (*talk).correct},
 		{"keep-bead", "after correct: keep that test bead in the book; keep-bead acceptable: as good enough", (*talk).keepBead},
@@ -161,7 +161,7 @@ func (t *talk) example() {
 		t.fault(err)
 		return
 	}
-	t.job, t.card, t.told, t.part, t.tries, t.taught = t.o.Example, card, nil, nil, nil, ""
+	t.job, t.card, t.told, t.page, t.tries, t.taught = t.o.Example, card, nil, nil, nil, ""
 	if t.o.Title != "" {
 		t.voice.say(first(t.o.Title), ".")
 	}

@@ -16,7 +16,7 @@ import (
 // correct asks what a test bead shows.
 func (t *talk) correct(string) {
 	if stops := calc.Stops(t.card.Warnings); len(stops) > 0 {
-		t.tell([]report.Block{report.Stops{List: stops}})
+		t.tell(report.Stops{List: stops})
 		t.refuse("no setting mends a job that is stopped", "")
 		return
 	}
@@ -76,8 +76,8 @@ func (p seenPlace) hear(t *talk, line string) {
 // advice reads out the one change, and asks whether it goes on the card.
 func (t *talk) advice(part *advice.Page) {
 	c := part.Correction
-	t.part = part
-	t.tell(report.Page(part, nil))
+	t.page = part
+	t.tell(report.Page(part, nil)...)
 	if t.o.Book != nil {
 		t.voice.show("At the card keep-bead keeps this test bead in the book.")
 	}

@@ -148,7 +148,7 @@ func (t *talk) load(e Entry) {
 		t.fault(err)
 		return
 	}
-	t.job, t.card, t.kept, t.told, t.part, t.tries, t.taught = job, card, job, nil, nil, nil, ""
+	t.job, t.card, t.kept, t.told, t.page, t.tries, t.taught = job, card, job, nil, nil, nil, ""
 	t.voice.show("Opened: ", e.Name, ".")
 	t.goTo(cardPlace{fresh: true})
 }

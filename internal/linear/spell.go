@@ -5,6 +5,8 @@ import (
 	"strings"
 	"sync"
 	"unicode"
+
+	"brazebooth/calc"
 )
 
 // signs are characters of the project's texts that a screen reader skips or stumbles on, and the words for them.
@@ -48,28 +50,14 @@ func safe(text string) string {
 	}, text)
 }
 
-var (
-	operators = strings.NewReplacer(" + ", " plus ", " − ", " minus ", "/", " over ", "^", " to the power of ", " = ", " is ", "=", " is ", "*", " times ")
-	inBracket = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\((-?[\d.e+-]+) ([^()\s][^()]*)\)`) })
-)
+var operators = strings.NewReplacer(" + ", " plus ", " − ", " minus ", "/", " over ", "^", " to the power of ", " = ", " is ",
+	"=", " is ", "*", " times ")
 
-// formula is a formula as it is read out. Values in it stand in brackets with their units.
-func formula(text string) string {
-	var values []string
-	text = inBracket().ReplaceAllStringFunc(text, func(s string) string {
-		m := inBracket().FindStringSubmatch(s)
-		if unitWord(m[2], false) == m[2] {
-			return s
-		}
-		values = append(values, inUnit(m[1], m[2]))
-		return "\x00"
-	})
-	text = operators.Replace(text)
-	for _, v := range values {
-		text = strings.Replace(text, "\x00", v, 1)
-	}
-	return spell(text)
-}
+// formula is a formula as it is read out.
+func formula(text string) string { return spell(operators.Replace(text)) }
+
+// numbers are a formula with its numbers and their units in words.
+func numbers(b *calc.Basis) string { return formula(b.Filled(inUnit)) }
 
 // first turns the first letter of a sentence into a capital.
 func first(s string) string {

@@ -25,7 +25,7 @@ type talk struct {
 	card   calc.Card
 	kept   calc.Job      // as it lies in the book
 	told   []string      // codes of the cautions that were read out for this job
-	part   *advice.Page  // the page that was read last
+	page   *advice.Page  // the page that was read last
 	found  []Entry       // what was found last
 	tries  []correct.Try // test beads, oldest first
 	bead   int           // how many of them there were when one was kept last, 0 for none
@@ -66,7 +66,7 @@ func (t *talk) start(job calc.Job) {
 		}
 		return
 	}
-	t.job, t.card, t.told, t.part, t.tries, t.taught = job, card, nil, nil, nil, ""
+	t.job, t.card, t.told, t.page, t.tries, t.taught = job, card, nil, nil, nil, ""
 	t.goTo(&question{step: 1, choice: t.path()[0]})
 }
 

@@ -21,8 +21,8 @@ func (t *talk) why(name string) {
 		return
 	}
 	key := plainName(name)
-	if t.part != nil && key == t.part.Name {
-		t.whyPart(t.part)
+	if t.page != nil && key == t.page.Name {
+		t.whyPart(t.page)
 		return
 	}
 	for _, n := range t.card.Notes {
@@ -61,8 +61,8 @@ func (t *talk) figureNamed(name string) (*calc.Figure, bool) {
 		key = plainName(c.Figure)
 	}
 	lists := [][]calc.Figure{t.card.Figures}
-	if t.part != nil {
-		lists = append(lists, t.part.Figures)
+	if t.page != nil {
+		lists = append(lists, t.page.Figures)
 	}
 	for _, list := range lists {
 		for i := range list {
@@ -81,15 +81,15 @@ func plainName(s string) string {
 
 // reason reads out a figure's formula, numbers, source and what it leans on.
 func (t *talk) reason(f *calc.Figure) {
-	t.voice.say(first(t.figure(t.row(f), origin(&t.card, f.Name))))
+	t.voice.say(t.setting(f))
 	b := &f.Basis
 	if b.Known == "given" {
 		t.voice.say("You gave it.")
 		return
 	}
-	t.voice.line(t.voice.marked(sentence(formula("Formula: " + b.Plain()))))
-	if s := b.Substituted(); s != b.Plain() {
-		t.voice.line(t.voice.marked(sentence(formula("With the numbers: " + s))))
+	t.voice.line(t.voice.marked(sentence("Formula: " + formula(b.Plain()))))
+	if b.Substituted() != b.Plain() {
+		t.voice.line(t.voice.marked(sentence("With the numbers: " + numbers(b))))
 	}
 	if c := choice.SettingOf(f.Name); c != nil && c.Assumed(&t.card) != "" {
 		t.voice.say("Assumed: ", sentence(c.Assumed(&t.card)))

@@ -63,7 +63,7 @@ func (p *Practice) words(o Options) []Line {
 func PracticeWork(card *calc.Card, sys quantity.System) string {
 	o := Options{Units: sys}
 	text := memberText(card, 0, o) + " " + jointText(card, o) + ", " + card.Used.Filler + " " +
-		wireText(card.Used.Wire.V) + ", " + card.Used.Mode
+		WireText(card.Used.Wire.V) + ", " + card.Used.Mode
 	if s := card.Used.SpotStep; s.Set && card.Used.Mode == "timed" {
 		text += ", step " + quantity.Show(s.V, "mm", sys)
 	}

@@ -72,7 +72,7 @@ func cell(m *calc.Window) (wide, high int) {
 func (p *picture) windowTitles(m *calc.Window, given *calc.Card, on bool) {
 	u := &m.Card.Used
 	p.write(leftRoom, 16, "start", "operating window: "+u.Metal+", "+u.Joint+", "+m.Card.Setup.Filler.ID+", "+
-		wireText(u.Wire.V)+", "+u.Mode)
+		WireText(u.Wire.V)+", "+u.Mode)
 	p.write(leftRoom, 32, "start", "travel, mm/s, upward; wire feed, m/min, to the right")
 	p.write(leftRoom, p.high-40, "start",
 		"+ good   . cold   x hot   # burn-through   , another edge not met   box: suggestion")
