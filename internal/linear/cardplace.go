@@ -40,15 +40,18 @@ func commands() []command {
 		{"results", "current, heat, bead, zinc and every other figure, and the edges", (*talk).readResults},
 		{"cautions", "every stop, caution and note with its source", (*talk).readCautions},
 		{"assumed", "what was not given, and why it is taken so", (*talk).readAssumed},
-		{"why", "why feed: where a figure comes from and what it leans on; why and a page after it was read: its sources", (*talk).why},
+		{"why",
+			"why feed: where a figure comes from and what it leans on; why and a page after it was read: its sources",
+			(*talk).why},
 		{"map", "what is good from where to where", (*talk).readWindow},
 		{"timed", "on, off and step of a timed arc", (*talk).readTimed},
 		{"correct", "say what a test bead shows, and hear what to change", (*talk).correct},
-		{"keep-bead", "after correct: keep that test bead in the book; keep-bead acceptable: as good enough", (*talk).keepBead},
-		{"keep", "keep and a name: keep the card in the book", (*talk).keep},
-		{"find", "find and words: cards that are kept", (*talk).find},
-		{"open", "open and a number of the list, or a name: take a kept card", (*talk).open},
-		{"power-source", "power-source and a name: take what its readings taught", (*talk).recall},
+		{"keep-bead", "after correct: keep that test bead in the book; keep-bead acceptable: as good enough",
+			withBook((*talk).keepBead)},
+		{"keep", "keep and a name: keep the card in the book", withBook((*talk).keep)},
+		{"find", "find and words: cards that are kept", withBook((*talk).find)},
+		{"open", "open and a number of the list, or a name: take a kept card", withBook((*talk).open)},
+		{"power-source", "power-source and a name: take what its readings taught", withBook((*talk).recall)},
 		{"reset", "reset feed: the suggestion back; reset alone: all of them", (*talk).reset},
 		{"example", "a real job of the shop", func(t *talk, _ string) { t.example() }},
 		{"new", "begin again with the metal", func(t *talk, _ string) { t.start(calc.Job{}) }},
@@ -150,18 +153,16 @@ func (cardPlace) help(t *talk) {
 		choices = append(choices, choice.OnCard()[i].Name)
 	}
 	t.voice.show("Pages beside the card: " + strings.Join(pages, ", ") + ".")
-	t.voice.show("To change a choice type its name and what it is to be, as feed 6.2 or joint tee; the name alone asks. They are " + strings.Join(choices, ", ") + ", and what each page asks for.")
+	t.voice.show("To change a choice type its name and what it is to be, as feed 6.2 or joint tee; " +
+		"the name alone asks. They are " + strings.Join(choices, ", ") + ", and what each page asks for.")
 	t.voice.show("help and a name tells of one. words and a word is the glossary. back, again, units, quit.")
 }
 
 // example puts the shop's example on the card.
 func (t *talk) example() {
-	card, err := calc.Answer(t.ctx, t.o.Example, nil)
-	if err != nil {
-		t.fault(err)
+	if !t.begin(t.o.Example) {
 		return
 	}
-	t.job, t.card, t.told, t.page, t.tries, t.taught = t.o.Example, card, nil, nil, nil, ""
 	if t.o.Title != "" {
 		t.voice.say(first(t.o.Title), ".")
 	}

@@ -9,8 +9,8 @@ import (
 	"brazebooth/internal/report"
 )
 
-// figure is a figure in a sentence: "Wire feed 6.35 metres per minute, good between 5.9 and 6.8, suggested." What is added
-// stands behind the value, before the remark.
+// figure is a figure in a sentence: "Wire feed 6.35 metres per minute, good between 5.9 and 6.8, suggested." What is
+// added stands behind the value, before the remark.
 func figure(r *report.Row, added string) string {
 	text := first(label(r.Figure.Name)) + " " + value(r)
 	for _, a := range [...]string{added, r.Long} {

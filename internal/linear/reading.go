@@ -10,8 +10,8 @@ import (
 	"brazebooth/internal/report"
 )
 
-// read reads the whole card out: what it is for, what stops or endangers, then the settings, what the heat comes to, and
-// what was assumed. Everything else is one word away.
+// read reads the whole card out: what it is for, what stops or endangers, then the settings, what the heat comes to,
+// and what was assumed. Everything else is one word away.
 func (t *talk) read() {
 	t.say([]report.Block{report.Head{Card: &t.card}}, report.Options{Units: t.units, Heard: true})
 	t.dangers(func(*calc.Warning) bool { return true })

@@ -22,8 +22,8 @@ func (t *talk) change(c *choice.Choice, text string) bool {
 	return true
 }
 
-// changed makes another job the present one: what was said of it or the choice that is another now comes first. Stops are
-// read out each time, cautions when they are new, of the settings those that are others now.
+// changed makes another job the present one: what was said of it or the choice that is another now comes first. Stops
+// are read out each time, cautions when they are new, of the settings those that are others now.
 func (t *talk) changed(job calc.Job, card calc.Card, what string, c *choice.Choice) {
 	before, heatBefore := t.settings(), heat(&t.card)
 	if job.Metal != t.job.Metal || job.Joint != t.job.Joint { // as good as another card
@@ -138,7 +138,8 @@ func (t *talk) reset(name string) {
 	}
 	c, rest := t.choiceNamed(name)
 	if c == nil || rest != "" {
-		t.refuse("no choice is called "+quoted(name), "type reset feed, reset travel, reset joint ..., or reset alone for every setting")
+		t.refuse("no choice is called "+quoted(name),
+			"type reset feed, reset travel, reset joint ..., or reset alone for every setting")
 		return
 	}
 	c.Clear(&job)

@@ -30,7 +30,8 @@ func spell(text string) string {
 
 // literal is a text that names what to type: only what could not be typed is changed.
 func literal(text string) string {
-	return safe(strings.NewReplacer("°C", "C", "°F", "F", "–", "-", "−", "-", "…", "...", "“", `"`, "”", `"`, "’", "'").Replace(text))
+	return safe(strings.NewReplacer("°C", "C", "°F", "F", "–", "-", "−", "-", "…", "...", "“", `"`, "”", `"`, "’",
+		"'").Replace(text))
 }
 
 // tidy leaves one blank where several came together, and none before a comma.
@@ -43,14 +44,16 @@ func tidy(text string) string {
 // unheard.
 func safe(text string) string {
 	return strings.Map(func(r rune) rune {
-		if r >= ' ' && r <= '~' || r > '~' && r != unicode.ReplacementChar && (unicode.IsLetter(r) || unicode.IsMark(r)) {
+		if r >= ' ' && r <= '~' || r > '~' && r != unicode.ReplacementChar &&
+			(unicode.IsLetter(r) || unicode.IsMark(r)) {
 			return r
 		}
 		return '?'
 	}, text)
 }
 
-var operators = strings.NewReplacer(" + ", " plus ", " − ", " minus ", "/", " over ", "^", " to the power of ", " = ", " is ",
+var operators = strings.NewReplacer(" + ", " plus ", " − ", " minus ", "/", " over ", "^", " to the power of ", " = ",
+	" is ",
 	"=", " is ", "*", " times ")
 
 // formula is a formula as it is read out.

@@ -40,7 +40,8 @@ func TestFormula(t *testing.T) {
 		}
 	}
 	b := calc.Basis{Formula: "{k}·{U}·{I}/{v}", Inputs: []calc.Input{{Symbol: "k", Value: 0.8, Unit: "1"},
-		{Symbol: "U", Value: 15.2, Unit: "V"}, {Symbol: "I", Value: 96.5, Unit: "A"}, {Symbol: "v", Value: 5.87, Unit: "mm/s"}}}
+		{Symbol: "U", Value: 15.2, Unit: "V"}, {Symbol: "I", Value: 96.5, Unit: "A"}, {Symbol: "v", Value: 5.87,
+			Unit: "mm/s"}}}
 	const want = "0.8 times 15.2 volts times 96.5 amps over 5.87 millimetres per second"
 	if got := numbers(&b); got != want {
 		t.Errorf("%q is not %q", got, want)
@@ -94,7 +95,8 @@ func TestWhatIsSaidCanBeTyped(t *testing.T) {
 			continue
 		}
 		for _, sys := range [...]quantity.System{quantity.Metric, quantity.Inch} {
-			v := map[string]float64{"preheat": 95, "flow": 12, "amps": 90, "volts": 15, "feed": 6.35, "wire": 0.889}[f.Name]
+			v := map[string]float64{"preheat": 95, "flow": 12, "amps": 90, "volts": 15, "feed": 6.35,
+				"wire": 0.889}[f.Name]
 			if v == 0 {
 				v = 4
 			}

@@ -58,16 +58,23 @@ func (t *talk) greet() {
 
 // start asks the questions of the path.
 func (t *talk) start(job calc.Job) {
+	switch {
+	case t.begin(job):
+		t.goTo(&question{step: 1, choice: t.path()[0]})
+	case t.at == nil: // told to end before the first question
+		t.leave()
+	}
+}
+
+// begin makes another job the present one, with nothing told or tried of it yet; false where it has no card.
+func (t *talk) begin(job calc.Job) bool {
 	card, err := calc.Answer(t.ctx, job, nil)
 	if err != nil {
 		t.fault(err)
-		if t.at == nil { // told to end before the first question
-			t.leave()
-		}
-		return
+		return false
 	}
 	t.job, t.card, t.told, t.page, t.tries, t.taught = job, card, nil, nil, nil, ""
-	t.goTo(&question{step: 1, choice: t.path()[0]})
+	return true
 }
 
 // goTo stands somewhere else, and says so where that place has something to say.

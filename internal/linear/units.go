@@ -10,26 +10,29 @@ import (
 // unit is one unit as it stands on a card or in a text, and as it is read out.
 type unit struct{ sign, one, many string }
 
-// units are those that others are made of, with the few whose name is not made of theirs. Squares, cubes and quotients of
-// them need no row.
+// units are those that others are made of, with the few whose name is not made of theirs. Squares, cubes and quotients
+// of them need no row.
 var units = [...]unit{
 	{"mm", "millimetre", "millimetres"}, {"cm", "centimetre", "centimetres"}, {"m", "metre", "metres"},
 	{"in", "inch", "inches"}, {"ft", "foot", "feet"}, {"µm", "micrometre", "micrometres"},
 	{"s", "second", "seconds"}, {"min", "minute", "minutes"}, {"h", "hour", "hours"}, {"r", "turn", "turns"},
 	{"mg", "milligram", "milligrams"}, {"g", "gram", "grams"}, {"kg", "kilogram", "kilograms"},
-	{"oz", "ounce", "ounces"}, {"lb", "pound", "pounds"}, {"a kg", "a kilogram", "a kilogram"}, {"a lb", "a pound", "a pound"},
+	{"oz", "ounce", "ounces"}, {"lb", "pound", "pounds"}, {"a kg", "a kilogram", "a kilogram"}, {"a lb", "a pound",
+		"a pound"},
 	{"L", "litre", "litres"}, {"cfh", "cubic foot per hour", "cubic feet per hour"},
 	{"cfm", "cubic foot per minute", "cubic feet per minute"}, {"1000 ft", "thousand feet", "thousand feet"},
 	{"J", "joule", "joules"}, {"kJ", "kilojoule", "kilojoules"}, {"W", "watt", "watts"}, {"K", "kelvin", "kelvin"},
 	{"mm³K", "cubic millimetre and kelvin", "cubic millimetres and kelvin"},
-	{"m²K", "square metre and kelvin", "square metres and kelvin"}, {"mmK", "millimetre and kelvin", "millimetres and kelvin"},
+	{"m²K", "square metre and kelvin", "square metres and kelvin"}, {"mmK", "millimetre and kelvin",
+		"millimetres and kelvin"},
 	{"°C", "degree Celsius", "degrees Celsius"}, {"C", "degree Celsius", "degrees Celsius"},
 	{"°F", "degree Fahrenheit", "degrees Fahrenheit"}, {"°", "degree", "degrees"}, {"deg", "degree", "degrees"},
 	{"N", "newton", "newtons"}, {"kN", "kilonewton", "kilonewtons"}, {"lbf", "pound of force", "pounds of force"},
 	{"MPa", "megapascal", "megapascals"}, {"mPa s", "millipascal second", "millipascal seconds"},
 	{"ksi", "thousand pounds per square inch", "thousand pounds per square inch"},
 	{"A", "amp", "amps"}, {"V", "volt", "volts"}, {"Hz", "hertz", "hertz"}, {"%", "per cent", "per cent"},
-	{"ga", "gauge", "gauge"}, {"Ω·mm", "ohm millimetre", "ohm millimetres"}, {"ohm mm", "ohm millimetre", "ohm millimetres"},
+	{"ga", "gauge", "gauge"}, {"Ω·mm", "ohm millimetre", "ohm millimetres"}, {"ohm mm", "ohm millimetre",
+		"ohm millimetres"},
 }
 
 // inUnit is a printed number with its unit in words.
@@ -96,8 +99,8 @@ var unitPattern = sync.OnceValue(func() *regexp.Regexp {
 		`($|[^\pL\pN/²³°·])|(in)($|[),;:.]| \())`)
 })
 
-// unitsSpelled puts words for the units that stand behind a number and a blank. Behind a number without a blank they are
-// something to type, as 16ga, and stay; only signs that nobody types are spelled there too.
+// unitsSpelled puts words for the units that stand behind a number and a blank. Behind a number without a blank they
+// are something to type, as 16ga, and stay; only signs that nobody types are spelled there too.
 func unitsSpelled(text string) string {
 	return unitPattern().ReplaceAllStringFunc(text, func(s string) string {
 		m := unitPattern().FindStringSubmatch(s)

@@ -45,7 +45,7 @@ func (v *voice) show(parts ...string) { v.line(literal(strings.Join(parts, "")))
 
 func (v *voice) line(text string) {
 	v.said = append(v.said, text)
-	v.write(wrapped(text))
+	v.write(strings.Join(plain.Wrap(text, width), "\n") + "\n")
 }
 
 // again says the last answer once more.
@@ -79,25 +79,4 @@ func (v *voice) flush() {
 	if v.err == nil {
 		v.err = err
 	}
-}
-
-// wrapped is a text in lines that are broken between words.
-func wrapped(text string) string {
-	var b strings.Builder
-	room := width
-	for i, word := range strings.Fields(text) {
-		switch n := plain.Width(word); {
-		case i == 0:
-			room -= n
-		case n+1 > room:
-			b.WriteByte('\n')
-			room = width - n
-		default:
-			b.WriteByte(' ')
-			room -= n + 1
-		}
-		b.WriteString(word)
-	}
-	b.WriteByte('\n')
-	return b.String()
 }

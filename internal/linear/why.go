@@ -36,7 +36,9 @@ func (t *talk) why(name string) {
 		t.whyChoice(c)
 		return
 	}
-	t.refuse("no figure is called "+quoted(name), "type why feed, why volts, why travel, or why and a name that results reads out; words "+literal(quoted(name))+" asks the glossary")
+	t.refuse("no figure is called "+quoted(name),
+		"type why feed, why volts, why travel, or why and a name that results reads out; "+
+			"words "+literal(quoted(name))+" asks the glossary")
 }
 
 // whyPart reads out the sources of the page that was read last.
@@ -67,7 +69,8 @@ func (t *talk) figureNamed(name string) (*calc.Figure, bool) {
 	for _, list := range lists {
 		for i := range list {
 			f := &list[i]
-			if key == plainName(f.Name) || key == plainName(label(f.Name)) || key == plainName(calc.FigureLabel(f.Name)) {
+			if key == plainName(f.Name) || key == plainName(label(f.Name)) ||
+				key == plainName(calc.FigureLabel(f.Name)) {
 				return f, true
 			}
 		}
@@ -76,7 +79,8 @@ func (t *talk) figureNamed(name string) (*calc.Figure, bool) {
 }
 
 func plainName(s string) string {
-	return strings.Join(strings.FieldsFunc(strings.ToLower(s), func(r rune) bool { return r == ' ' || r == '-' || r == '_' }), " ")
+	return strings.Join(strings.FieldsFunc(strings.ToLower(s),
+		func(r rune) bool { return r == ' ' || r == '-' || r == '_' }), " ")
 }
 
 // reason reads out a figure's formula, numbers, source and what it leans on.
@@ -118,6 +122,7 @@ func (t *talk) leanings(b *calc.Basis) {
 		if in.Assumed {
 			text += ", assumed"
 		}
-		t.voice.say(text, fmt.Sprintf(": within its own band it moves the figure by %.1f per cent.", math.Abs(in.Sensitivity)))
+		t.voice.say(text, fmt.Sprintf(": within its own band it moves the figure by %.1f per cent.",
+			math.Abs(in.Sensitivity)))
 	}
 }

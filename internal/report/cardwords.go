@@ -19,7 +19,7 @@ func (f Figures) words(o Options) []Line {
 		}
 	}
 	if f.Of == OfPage {
-		if text := guessLine(&f); text != "" {
+		if text := assumedLine(&f); text != "" {
 			list = append(list, Line{Kind: RestsOn, Text: text})
 		}
 	}

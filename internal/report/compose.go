@@ -42,7 +42,8 @@ func Page(p *advice.Page, open []string) []Block {
 // body is what is a page's own.
 func body(p *advice.Page) []Block {
 	return []Block{Verdict{p.Verdict, p.Instead}, Correction{p.Correction},
-		Ranking{List: p.Ranking, Currency: p.Card.Used.Currency}, Figures{&p.Card, p.Figures, OfPage}, Order{p.Order}, Reasons{p.Reasons}, Cautions{List: p.Warnings}}
+		Ranking{List: p.Ranking, Currency: p.Card.Used.Currency}, Figures{&p.Card, p.Figures,
+			OfPage}, Order{p.Order}, Reasons{p.Reasons}, Cautions{List: p.Warnings}}
 }
 
 // Whole is everything for a job: the card, the pages beside it in the order of the work, and what to check first.
@@ -59,7 +60,8 @@ func Whole(c *calc.Card, pages []advice.Page) []Block {
 		}
 	}
 	return append(list, Chapter{Title: "Cautions", Blocks: []Block{cautionsOf(c)}},
-		Chapter{Title: "Check these first: assumed, since nobody gave them", Blocks: []Block{Checks{calc.CheckFirst(c)}}})
+		Chapter{Title: "Check these first: assumed, since nobody gave them",
+			Blocks: []Block{Checks{calc.CheckFirst(c)}}})
 }
 
 // brief is a page as it stands among all the others.
@@ -73,8 +75,8 @@ func brief(list []Block) []Block {
 	return list
 }
 
-// cautionsFirst is a page in the order for a listener: behind the verdict and the one change, cautions come before figures
-// and reasons.
+// cautionsFirst is a page in the order for a listener: behind the verdict and the one change, cautions come before
+// figures and reasons.
 func cautionsFirst(list []Block) []Block {
 	turn := func(b Block) int {
 		switch b.(type) {

@@ -47,8 +47,9 @@ type givenSetting struct {
 
 func (g Grid) document(s stamp) any {
 	m := g.Window
-	d := windowDocument{stamp: s, Job: m.Job, Zones: m.Zones, Aims: m.Aims, Coarser: m.Coarser, Suggestion: m.Suggestion,
-		Good: m.Good, Edges: each(m.Card.Edges, edgeOf), Chance: m.Chance, Remedies: orEmpty(m.Remedies),
+	d := windowDocument{stamp: s, Job: m.Job, Zones: m.Zones, Aims: m.Aims, Coarser: m.Coarser,
+		Suggestion: m.Suggestion,
+		Good:       m.Good, Edges: each(m.Card.Edges, edgeOf), Chance: m.Chance, Remedies: orEmpty(m.Remedies),
 		Margins: each(m.Margins, func(v *float64) float64 { return math.Round(*v*10) / 10 })}
 	d.Axes.Feed, d.Axes.Travel = m.Feeds, m.Travels
 	if c := g.Given; c != nil {
@@ -151,7 +152,8 @@ func (p *Practice) document(s stamp) any {
 		}
 		return d
 	}
-	d.Solution = &solution{Good: p.Run.Good, Why: p.Run.Why, Beads: each(p.Run.Steps, stepOf), Best: settingOf(&p.Job.Best)}
+	d.Solution = &solution{Good: p.Run.Good, Why: p.Run.Why, Beads: each(p.Run.Steps, stepOf),
+		Best: settingOf(&p.Job.Best)}
 	for _, h := range p.Revealed.Hidden {
 		d.Solution.Hidden = append(d.Solution.Hidden, hidden{figureOf(&h.Figure), h.True})
 	}
@@ -181,5 +183,6 @@ func stepOf(s *practice.RunStep) practiceBead {
 }
 
 func settingOf(j *calc.Job) calc.Job {
-	return calc.Job{Feed: j.Feed, Volts: j.Volts, Travel: j.Travel, StickOut: j.StickOut, ArcOn: j.ArcOn, ArcOff: j.ArcOff}
+	return calc.Job{Feed: j.Feed, Volts: j.Volts, Travel: j.Travel, StickOut: j.StickOut, ArcOn: j.ArcOn,
+		ArcOff: j.ArcOff}
 }

@@ -42,24 +42,24 @@ func Drawing(s *calc.Section, w, h int) (lines []string, perColumn float64) {
 	return lines, perColumn
 }
 
-type view struct{ left, right, low, top float64 }
+type area struct{ left, right, low, top float64 }
 
 // frameOf is what the drawing shows: the bead, the burnt zinc and a little of the members beyond.
-func frameOf(s *calc.Section) view {
+func frameOf(s *calc.Section) area {
 	reach := func(i int) float64 { return max(s.Wet[i], s.Melted[i], s.MeltedBack[i]) + 2 }
 	head := max(s.Wet[0], s.Wet[1], 1) * 0.8
 	t := s.Thick
 	switch s.Joint {
 	case "lap":
-		return view{-reach(0), reach(1), -t[1], t[0] + head/2}
+		return area{-reach(0), reach(1), -t[1], t[0] + head/2}
 	case "tee":
-		return view{-t[0] - reach(1)/2, reach(1), -t[1], min(reach(0), 8+s.Wet[0])}
+		return area{-t[0] - reach(1)/2, reach(1), -t[1], min(reach(0), 8+s.Wet[0])}
 	case "corner":
-		return view{-reach(0), t[1] + head, -t[0] - min(reach(1), 6+s.Wet[1]), head}
+		return area{-reach(0), t[1] + head, -t[0] - min(reach(1), 6+s.Wet[1]), head}
 	case "overlay":
-		return view{-reach(0), reach(0), -min(t[0], 5), head}
+		return area{-reach(0), reach(0), -min(t[0], 5), head}
 	}
-	return view{-s.Gap/2 - reach(0), s.Gap/2 + reach(1), -max(t[0], t[1]), head}
+	return area{-s.Gap/2 - reach(0), s.Gap/2 + reach(1), -max(t[0], t[1]), head}
 }
 
 // inkAt is what stands at a point.

@@ -75,8 +75,10 @@ func TestEveryBlockIsInEveryMedium(t *testing.T) {
 						continue
 					}
 					for _, want := range says(&l) {
-						if !strings.Contains(text, flat(want)) || l.Kind != Topic && !strings.Contains(md, flat(clean(want))) {
-							t.Errorf("%s %s, %s: %q is missing in text %v, in Markdown %v", job.Metal, job.Joint, name, want,
+						if !strings.Contains(text, flat(want)) || l.Kind != Topic &&
+							!strings.Contains(md, flat(clean(want))) {
+							t.Errorf("%s %s, %s: %q is missing in text %v, in Markdown %v", job.Metal, job.Joint, name,
+								want,
 								!strings.Contains(text, flat(want)), !strings.Contains(md, flat(clean(want))))
 						}
 					}
@@ -107,7 +109,8 @@ func TestJSONHasTheBlocksAndNoMore(t *testing.T) {
 			for _, f := range doc.Figures {
 				got = append(got, fmt.Sprint(f.Name, f.Value, f.Low, f.High, f.Unit))
 			}
-			if !slices.Equal(got, figures) || !slices.Equal(doc.Sections[name].Reasons, reasons) || !slices.Equal(doc.Warnings, warnings) {
+			if !slices.Equal(got, figures) || !slices.Equal(doc.Sections[name].Reasons, reasons) ||
+				!slices.Equal(doc.Warnings, warnings) {
 				t.Errorf("%s %s, %s: %v\n%v\n%v", job.Metal, job.Joint, name, got, figures, doc.Warnings)
 			}
 		}
@@ -159,7 +162,8 @@ func TestTextSaysNothingOfItsOwn(t *testing.T) {
 			for _, s := range slices.DeleteFunc(said, func(s string) bool { return len(s) < 2 }) {
 				text = strings.ReplaceAll(text, flat(s), " ")
 			}
-			if left := regexp.MustCompile(`\pL{2,}`).FindAllString(marks.ReplaceAllString(text, " "), -1); len(left) > 0 {
+			if left := regexp.MustCompile(`\pL{2,}`).FindAllString(marks.ReplaceAllString(text, " "),
+				-1); len(left) > 0 {
 				t.Errorf("%s %s, %s says of its own: %v", job.Metal, job.Joint, name, left)
 			}
 		}

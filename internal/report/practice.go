@@ -10,7 +10,8 @@ import (
 	"brazebooth/tables"
 )
 
-// Practice is a practice job as it stands: what was laid, and, once it is over, what the program would have done and why.
+// Practice is a practice job as it stands: what was laid, and, once it is over, what the program would have done and
+// why.
 type Practice struct {
 	Job      *practice.Booth
 	Card     *calc.Card // of the start, by the program's own heat
@@ -148,8 +149,8 @@ func MeterText(b *practice.Bead) string {
 	return strings.Join(parts, ", ")
 }
 
-// BeadDrawing is the bead's cross-section to scale, and mm a column; where there is none, because the arc was timed, the
-// bead bridges nothing or the heat is beyond the model, the drawings of what is seen, and 0.
+// BeadDrawing is the bead's cross-section to scale, and mm a column; where there is none, because the arc was timed,
+// the bead bridges nothing or the heat is beyond the model, the drawings of what is seen, and 0.
 func BeadDrawing(b *practice.Bead, width, height int) (lines []string, perColumn float64) {
 	if b.Section.Wet[0] > 0 && b.Section.Wet[1] > 0 {
 		if lines, perColumn = Drawing(&b.Section, width, height); lines != nil {
@@ -223,8 +224,8 @@ func (e Effect) words(o Options) []Line {
 	return list
 }
 
-// TrueValue is what a figure really is, in its unit and with the digits that tell it from the card's; "-" where the bead
-// has none.
+// TrueValue is what a figure really is, in its unit and with the digits that tell it from the card's; "-" where the
+// bead has none.
 func TrueValue(f *calc.Figure, v float64, sys quantity.System) string {
 	if !(v > 0) {
 		return "-"

@@ -92,7 +92,8 @@ func TestPracticeKeepsItsSecret(t *testing.T) {
 		}
 	}
 	over := Text(practiceOf(t, 3, true).Blocks(), Options{Units: quantity.Metric})
-	for _, word := range []string{"What this booth hid", "calibration voltage", "not met: ", "The program's own", "CAUTION"} {
+	for _, word := range []string{"What this booth hid", "calibration voltage", "not met: ", "The program's own",
+		"CAUTION"} {
 		if !strings.Contains(over, word) {
 			t.Errorf("no %q in\n%s", word, over)
 		}
@@ -118,7 +119,8 @@ func TestPracticeText(t *testing.T) {
 			t.Fatal(err)
 		}
 		var d practiceDocument
-		if err := json.Unmarshal(b, &d); err != nil || len(d.Beads) != 2 || d.Beads[1].Verdict != "good" || d.Beads[1].Setting.Feed != p.Job.Best.Feed || d.Solution.Best.Feed != p.Job.Best.Feed {
+		if err := json.Unmarshal(b, &d); err != nil || len(d.Beads) != 2 || d.Beads[1].Verdict != "good" ||
+			d.Beads[1].Setting.Feed != p.Job.Best.Feed || d.Solution.Best.Feed != p.Job.Best.Feed {
 			t.Errorf("level %d: %+v, %v", level, d, err)
 		}
 	}
@@ -127,10 +129,12 @@ func TestPracticeText(t *testing.T) {
 // A bead without a section is drawn by what it shows.
 func TestBeadDrawing(t *testing.T) {
 	p := practiceOf(t, 2, false)
-	if lines, scale := BeadDrawing(&p.Beads[1], 60, 12); len(lines) == 0 || !(scale > 0) || !strings.Contains(strings.Join(lines, ""), "o") {
+	if lines, scale := BeadDrawing(&p.Beads[1], 60, 12); len(lines) == 0 || !(scale > 0) ||
+		!strings.Contains(strings.Join(lines, ""), "o") {
 		t.Errorf("a good bead: %q at %g", lines, scale)
 	}
-	if lines, scale := BeadDrawing(&practice.Bead{Seen: "burn-through"}, 60, 12); scale != 0 || !strings.Contains(strings.Join(lines, "\n"), `\o/`) {
+	if lines, scale := BeadDrawing(&practice.Bead{Seen: "burn-through"}, 60, 12); scale != 0 ||
+		!strings.Contains(strings.Join(lines, "\n"), `\o/`) {
 		t.Errorf("a hole: %q", lines)
 	}
 }

@@ -123,7 +123,8 @@ func (p *Procedure) specification() Said {
 	for _, n := range p.Card.Notes {
 		list = append(list, form(n.Name, n.Text))
 	}
-	for _, f := range [...][2]string{{"current", "current"}, {"voltage at the arc", "volts"}, {"wire feed", "wire_feed"},
+	for _, f := range [...][2]string{{"current", "current"}, {"voltage at the arc", "volts"},
+		{"wire feed", "wire_feed"},
 		{"travel", "travel"}, {"stick-out", "stickout"}, {"arc on", "arc_on"}, {"arc off", "arc_off"},
 		{"spot step", "spot_step"}, {"heat input (reports)", "heat_input"}} {
 		if text := p.figure(f[1]); text != "" {
@@ -182,9 +183,10 @@ func (p *Procedure) record() Said {
 		list = append(list, Line{Kind: Item, Text: "no trial is kept of this card"})
 	}
 	for _, t := range p.Trials {
-		list = append(list, Line{Kind: Item, Text: fmt.Sprintf("%s %s, laid with %s: %s; seen: %s; peel or bend: %s; lot %s %s",
-			t.At, orBlank(t.Who, short), orBlank(t.Laid, short), t.Verdict, orBlank(t.Seen, short),
-			orBlank(t.Peel, short), orBlank(t.Lot, short), t.Note)})
+		list = append(list,
+			Line{Kind: Item, Text: fmt.Sprintf("%s %s, laid with %s: %s; seen: %s; peel or bend: %s; lot %s %s",
+				t.At, orBlank(t.Who, short), orBlank(t.Laid, short), t.Verdict, orBlank(t.Seen, short),
+				orBlank(t.Peel, short), orBlank(t.Lot, short), t.Note)})
 	}
 	return append(list, form("visual", ""),
 		form("macro section", "discontinuities ____ % of the lap (AWS B2.2:2016: at most 20 %, read)"),

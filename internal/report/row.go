@@ -44,9 +44,10 @@ func (v Value) Band() string {
 // Meaning is what a figure's band means.
 type Meaning int
 
-// The ranges: what is in doubt, what the hand may choose, what is usual and was not judged, and where a time works.
+// The bands: the interval of an uncertain figure, what the hand may choose, what is usual and was not judged, and where
+// a time works.
 const (
-	Doubt Meaning = iota
+	Interval Meaning = iota
 	GoodBetween
 	UsualBetween
 	Working
@@ -83,7 +84,8 @@ func RowOf(card *calc.Card, f *calc.Figure, of Table, sys quantity.System) Row {
 	}
 	r.Assumed = slices.ContainsFunc(card.Assumed, func(a calc.Assumption) bool { return a.Field == f.Name }) ||
 		f.Name == "seam_length" && !card.Job.Length.Set
-	r.Rests = of == OfPage && slices.ContainsFunc(restsOn[f.Name], func(field string) bool { return unsaid(card, field) })
+	r.Rests = of == OfPage && slices.ContainsFunc(restsOn[f.Name],
+		func(field string) bool { return unsaid(card, field) })
 	r.Long, r.Short = remark(card, f, sys)
 	if r.Range == Working {
 		r.Short = r.Range.Words()
@@ -91,7 +93,7 @@ func RowOf(card *calc.Card, f *calc.Figure, of Table, sys quantity.System) Row {
 	return r
 }
 
-// Words are what a row's band is, in words, "" where it is a doubt.
+// Words are what a row's band is, in words, "" for an interval.
 func (r Meaning) Words() string {
 	return [...]string{"", "good between", "usual; not judged", "working range"}[r]
 }
@@ -191,7 +193,8 @@ var restsOn = map[string][]string{
 	"seam_length": {"length"}, "throat_capacity": {"length"}, "bond_capacity": {"length"}, "sheet_capacity": {"length"},
 	"allowable_load": {"length"}, "arc_time": {"length"}, "wire_used": {"length"}, "gas_used": {"length"},
 	"wire_cost": {"length"}, "gas_cost": {"length"}, "labour_time": {"length", "operating"},
-	"labour_cost": {"length", "operating"}, "total_cost": {"length", "operating"}, "steel_cost": {"length", "operating"},
+	"labour_cost": {"length", "operating"}, "total_cost": {"length", "operating"}, "steel_cost": {"length",
+		"operating"},
 	"tacks": {"length"}, "seam_pieces": {"length"}, "layer_temperature": {"length"}, "interpass_hold": {"length"},
 }
 
@@ -201,8 +204,8 @@ func unsaid(card *calc.Card, field string) bool {
 	return slices.ContainsFunc(card.Assumed, assumed) || field == "length" && !card.Used.Length.Set
 }
 
-// guessLine says what the figures with a ~ go by; "" where none do.
-func guessLine(f *Figures) string {
+// assumedLine says what the figures with a ~ go by; "" where none do.
+func assumedLine(f *Figures) string {
 	var list []string
 	for _, field := range [...]string{"length", "operating"} {
 		rests := func(x calc.Figure) bool { return slices.Contains(restsOn[x.Name], field) }

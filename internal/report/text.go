@@ -50,19 +50,10 @@ func (w *writer) line(format string, args ...any) {
 
 // para writes text behind a mark, wrapped and indented under itself.
 func (w *writer) para(mark, text string) {
-	line, room := "", width-plain.Width(mark)
-	for _, word := range strings.Fields(text) {
-		switch {
-		case line == "":
-			line = word
-		case plain.Width(line)+1+plain.Width(word) <= room:
-			line += " " + word
-		default:
-			w.line("%s%s", mark, line)
-			line, mark = word, strings.Repeat(" ", plain.Width(mark))
-		}
+	for _, line := range plain.Wrap(text, width-plain.Width(mark)) {
+		w.line("%s%s", mark, line)
+		mark = strings.Repeat(" ", plain.Width(mark))
 	}
-	w.line("%s%s", mark, line)
 }
 
 // cite is para for what others wrote: a section 4.5 stays one.

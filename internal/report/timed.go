@@ -32,7 +32,7 @@ type Trace struct{ *calc.Timed }
 // Remedies are what was tried where nothing is good.
 type Remedies struct {
 	List   []calc.Remedy
-	Rhythm bool // for a rhythm of a timed arc; else for a good zone of the map
+	Rhythm bool // for a rhythm of a timed arc; else for a good zone of the window
 }
 
 // Decides says who decides, under what is no card.
@@ -75,7 +75,8 @@ func (s Seam) words(o Options) []Line {
 	if s.Spots == 0 {
 		return nil
 	}
-	return []Line{{Text: fmt.Sprintf("%d spots for a seam of %s", s.Spots, quantity.Show(s.Length, "mm", o.Units.Lead()))}}
+	return []Line{{Text: fmt.Sprintf("%d spots for a seam of %s", s.Spots,
+		quantity.Show(s.Length, "mm", o.Units.Lead()))}}
 }
 
 func (l Limits) words(Options) []Line {

@@ -36,8 +36,10 @@ func TestWallPDF(t *testing.T) {
 	for name, j := range map[string]calc.Job{
 		"Tank lid, Gärtnerei αβ планка": {Metal: "galvanized", Gauge: 20, Feed: calc.Some(4.1), Travel: calc.Some(8)},
 		"brass":                         {Metal: "brass", Thickness: calc.Some(1)},
-		"beat":                          {Metal: "mild-steel", Gauge: 18, Joint: "butt", Mode: "timed", Gap: calc.Some(1.5)},
-		"shaft":                         {Metal: "stainless-304", Joint: "overlay", ShaftDia: calc.Some(40), Filler: "cumn13al8", Position: "overhead", Hazard: "tank,lead-paint,cadmium"},
+		"beat": {Metal: "mild-steel", Gauge: 18, Joint: "butt", Mode: "timed",
+			Gap: calc.Some(1.5)},
+		"shaft": {Metal: "stainless-304", Joint: "overlay", ShaftDia: calc.Some(40),
+			Filler: "cumn13al8", Position: "overhead", Hazard: "tank,lead-paint,cadmium"},
 	} {
 		p := wall(t, j, name)
 		for _, paper := range []Paper{A4, Letter} {
@@ -102,7 +104,8 @@ func readBack(t *testing.T, pdf []byte, p *Wall, also ...string) {
 		t.Fatal(err)
 	}
 	text := strings.Join(strings.Fields(string(out)), " ")
-	if stopped := len(stopTexts(p)) > 0; strings.Contains(text, "wire feed") == stopped || strings.Contains(text, "Test bead") == stopped {
+	if stopped := len(stopTexts(p)) > 0; strings.Contains(text, "wire feed") == stopped ||
+		strings.Contains(text, "Test bead") == stopped {
 		t.Errorf("%s: stopped %v, and settings: %.300s", p.Name, stopped, text)
 	}
 	for _, want := range slices.Concat([]string{p.Name}, stopTexts(p), also) {

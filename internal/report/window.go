@@ -8,7 +8,7 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// Grid is the map of every wire feed and travel: a picture, and in words what is good from where to where.
+// Grid is an operating window, every wire feed and travel: a picture, and in words what is good from where to where.
 type Grid struct {
 	*calc.Window
 	Given *calc.Card // of the setting that was asked about, nil for none
@@ -17,7 +17,7 @@ type Grid struct {
 // Given says of the setting that was asked about where it lies.
 type Given struct {
 	Card *calc.Card
-	On   bool // it lies on the map
+	On   bool // it lies in the window
 }
 
 // Suggested is the setting furthest from every edge with how sure it is, or the nearest miss.
@@ -70,8 +70,8 @@ func (s Suggested) words(o Options) []Line {
 	if words := s.Chance.Words(); words != "" {
 		missed = " Most often missed: " + words + "."
 	}
-	return []Line{{Text: fmt.Sprintf("Suggested: %s. Chance that it meets every edge, over everything uncertain: %.0f %%.%s",
-		at, s.Chance.Good, missed)}}
+	return []Line{{Text: fmt.Sprintf("Suggested: %s. Chance that it meets every edge, "+
+		"over everything uncertain: %.0f %%.%s", at, s.Chance.Good, missed)}}
 }
 
 // setting is a wire feed, m/min, and a travel, mm/s. Units tell a reader which is which; a listener hears their names.
@@ -96,10 +96,10 @@ func whatGiven(j *calc.Job) string {
 	return "Current as given, with the travel that the card suggests"
 }
 
-// givenMark stands on a map where the setting lies that was asked about.
+// givenMark stands in a window where the setting lies that was asked about.
 const givenMark = 'G'
 
-// givenPoint is the map's point nearest to a setting that was asked about; false for none, and for one beyond the map.
+// givenPoint is the window's point nearest to a setting that was asked about; false for none, and for one beyond it.
 func givenPoint(m *calc.Window, given *calc.Card) (i, j int, on bool) {
 	if given == nil || !given.Used.Feed.Set || !given.Used.Travel.Set {
 		return 0, 0, false
@@ -157,7 +157,7 @@ func run(n, at int, good func(int) bool) (from, to int) {
 	return from, to
 }
 
-// between is a stretch of the map's points. Where it reaches the map's end nobody looked beyond.
+// between is a stretch of the window's points. Where it reaches the end nobody looked beyond.
 func between(points []float64, low, high int, unit string, sys quantity.System) string {
 	text := about(points[low], unit, sys)
 	if sys != quantity.Both { // the unit is said once
@@ -173,7 +173,7 @@ func between(points []float64, low, high int, unit string, sys quantity.System) 
 	return text
 }
 
-// about is a point of the map with its unit, no finer than the map is.
+// about is a point of a window with its unit, no finer than the window is.
 func about(v float64, unit string, sys quantity.System) string {
 	if sys == quantity.Both {
 		return about(v, unit, quantity.Metric) + ", or " + about(v, unit, quantity.Inch)
@@ -181,7 +181,7 @@ func about(v float64, unit string, sys quantity.System) string {
 	return Point(v, unit, sys) + " " + quantity.Label(unit, sys)
 }
 
-// Point is a number on an axis of the map, no finer than the map is.
+// Point is a number on an axis of a window, no finer than the window is.
 func Point(v float64, unit string, sys quantity.System) string {
 	text, _ := quantity.Band(v, v*0.94, v*1.06, unit, sys.Lead())
 	return text

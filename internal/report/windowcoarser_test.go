@@ -59,7 +59,8 @@ func TestCoarserPicturesAreAsLarge(t *testing.T) {
 			t.Errorf("a %d. of the points: %v, %v, want %d by %d", share, img.Bounds(), err, full.wide, full.high)
 		}
 		for _, l := range windowPicture(m, nil).shapes {
-			if l.text == m.CoarserWords() && (l.x+7*len(l.text) > full.wide || l.y > full.high || l.y < full.high-lowRoom) {
+			if l.text == m.CoarserWords() && (l.x+7*len(l.text) > full.wide || l.y > full.high ||
+				l.y < full.high-lowRoom) {
 				t.Errorf("%q at %d, %d of %d by %d", l.text, l.x, l.y, full.wide, full.high)
 			}
 		}

@@ -38,7 +38,8 @@ func AsKept(c *book.Card) calc.Card {
 	k := &c.Card
 	card := calc.Card{Job: c.Job, Used: k.Used, Assumed: k.Assumed, Notes: k.Notes, Warnings: k.Warns, Zone: k.Zone}
 	for _, f := range k.Figures {
-		card.Figures = append(card.Figures, calc.Figure{Name: f.Name, Value: f.Value, Low: f.Low, High: f.High, Unit: f.Unit})
+		card.Figures = append(card.Figures, calc.Figure{Name: f.Name, Value: f.Value, Low: f.Low, High: f.High,
+			Unit: f.Unit})
 	}
 	return card
 }
