@@ -33,7 +33,7 @@ type command struct {
 	do          func(t *talk, rest string)
 }
 
-// commands in the order in which help tells of them; a function, since help is one of them.
+// commands are listed in the order of help; a function, because some of them read the list.
 func commands() []command {
 	return []command{
 		{"card", "the whole card again", func(t *talk, _ string) { t.read() }},
@@ -104,7 +104,7 @@ func (t *talk) choiceNamed(line string) (*choice.Choice, string) {
 	return choice.Called(one), rest
 }
 
-// unknown says what begins alike.
+// unknown refuses a word and offers those that begin like it.
 func (t *talk) unknown(word string) {
 	var like []string
 	for _, n := range t.allWords() {

@@ -50,7 +50,7 @@ func valueIn(v *report.Value, of report.Meaning) string {
 	return text
 }
 
-// label is a figure's plain name; a member's number in it would be heard as the figure's.
+// label is a figure's plain name. A member's number is put into words, or it would sound like the figure's value.
 func label(name string) string {
 	text := calc.FigureLabel(name)
 	for i, member := range [...]string{"first", "second"} {

@@ -47,7 +47,7 @@ func (t *talk) readWindow(string) {
 	t.tell(report.Window(&m, given)...)
 }
 
-// tell reads a finding out to who has heard the card.
+// tell reads out a finding to somebody who has heard the card.
 func (t *talk) tell(blocks ...report.Block) {
 	t.say(blocks, report.Options{Units: t.units, Heard: true, Beside: true})
 }

@@ -22,16 +22,19 @@ func (t *talk) change(c *choice.Choice, text string) bool {
 	return true
 }
 
-// changed makes another job the present one: what was said of it or the choice that is another now comes first. Stops
-// are read out each time, cautions when they are new, of the settings those that are others now.
+// changed makes another job the present one. It says first what was changed, then every stop, the cautions that are
+// new, and the settings that moved.
 func (t *talk) changed(job calc.Job, card calc.Card, what string, c *choice.Choice) {
 	before, heatBefore := t.settings(), heat(&t.card)
-	if job.Metal != t.job.Metal || job.Joint != t.job.Joint { // as good as another card
+	if job.Metal != t.job.Metal || job.Joint != t.job.Joint { // a new card
 		t.told = nil
 	}
 	t.job, t.card = job, card
 	t.page = nil
-	own := t.settingLine(c)
+	own := ""
+	if f, ok := t.settingFigure(c); ok {
+		own = t.setting(&f)
+	}
 	switch {
 	case own != "":
 		t.voice.say(own)
@@ -54,16 +57,7 @@ func (t *talk) changed(job calc.Job, card calc.Card, what string, c *choice.Choi
 	}
 }
 
-// settingLine is the sentence of the setting that a choice is, "" where the card has none.
-func (t *talk) settingLine(c *choice.Choice) string {
-	f, ok := t.settingFigure(c)
-	if !ok {
-		return ""
-	}
-	return t.setting(&f)
-}
-
-// settingFigure is the figure that a choice sets; false where it is no setting, or the card has none.
+// settingFigure is the figure that a choice sets; false where it is not a setting, or the card has none.
 func (t *talk) settingFigure(c *choice.Choice) (calc.Figure, bool) {
 	if c == nil || choice.SettingOf(c.Figure) != c {
 		return calc.Figure{}, false

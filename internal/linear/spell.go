@@ -40,8 +40,8 @@ func tidy(text string) string {
 	return strings.NewReplacer(" ,", ",", " ;", ";", " )", ")", "( ", "(").Replace(text)
 }
 
-// safe leaves letters, their marks and the printable ASCII; anything else is a question mark, so that nothing vanishes
-// unheard.
+// safe leaves letters, their marks and the printable ASCII; anything else is a question mark, so that nothing is
+// dropped in silence.
 func safe(text string) string {
 	return strings.Map(func(r rune) rune {
 		if r >= ' ' && r <= '~' || r > '~' && r != unicode.ReplacementChar &&
@@ -70,7 +70,7 @@ func first(s string) string {
 	return s
 }
 
-// sentence ends a text with a full stop, where it has no end yet.
+// sentence ends a text with a full stop, unless it has an end.
 func sentence(s string) string {
 	s = strings.TrimSpace(s)
 	if s == "" || strings.ContainsRune(".?!:", rune(s[len(s)-1])) {

@@ -77,7 +77,7 @@ func (t *talk) begin(job calc.Job) bool {
 	return true
 }
 
-// goTo stands somewhere else, and says so where that place has something to say.
+// goTo moves to another place, which may have something to say on entering.
 func (t *talk) goTo(p place) {
 	t.at = p
 	if q, ok := p.(interface{ enter(*talk) }); ok {

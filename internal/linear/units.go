@@ -10,8 +10,8 @@ import (
 // unit is one unit as it stands on a card or in a text, and as it is read out.
 type unit struct{ sign, one, many string }
 
-// units are those that others are made of, with the few whose name is not made of theirs. Squares, cubes and quotients
-// of them need no row.
+// units are the base units and a few compounds with a name of their own. Squares, cubes and quotients of them need no
+// row.
 var units = [...]unit{
 	{"mm", "millimetre", "millimetres"}, {"cm", "centimetre", "centimetres"}, {"m", "metre", "metres"},
 	{"in", "inch", "inches"}, {"ft", "foot", "feet"}, {"µm", "micrometre", "micrometres"},
@@ -46,7 +46,7 @@ func inUnit(number, sign string) string {
 	return number + " " + unitWord(sign, number == "1")
 }
 
-// powers are how they stand in a text, and before their unit's name.
+// powers are squares and cubes: the sign, the digit typed for it, and the word before the unit's name.
 var powers = [...][3]string{{"²", "2", "square "}, {"³", "3", "cubic "}}
 
 // unitWord is a unit in words; one that has none stays as it is.

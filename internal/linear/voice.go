@@ -9,10 +9,10 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// width is where lines are broken between words: a dumb terminal breaks them anywhere.
+// width is where lines are broken between words: a dumb terminal breaks them inside one.
 const width = 78
 
-// voice writes what is said: whole lines, and a prompt that waits without one.
+// voice writes what is said: whole lines, and a prompt without a line break.
 type voice struct {
 	out   *bufio.Writer
 	below io.Writer
@@ -70,7 +70,7 @@ func (v *voice) write(s string) {
 	}
 }
 
-// flush sends what was said on its way, also through a writer below that keeps it back.
+// flush sends what was said, through a buffer below as well.
 func (v *voice) flush() {
 	err := v.out.Flush()
 	if f, ok := v.below.(interface{ Flush() error }); ok && err == nil {

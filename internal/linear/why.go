@@ -3,6 +3,7 @@ package linear
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"brazebooth/calc"
@@ -16,13 +17,13 @@ func (t *talk) why(name string) {
 		t.refuse("why what?", "type why feed, why current, why joint")
 		return
 	}
-	if f, ok := t.figureNamed(name); ok {
+	if f := t.figureNamed(name); f != nil {
 		t.reason(f)
 		return
 	}
 	key := plainName(name)
 	if t.page != nil && key == t.page.Name {
-		t.whyPart(t.page)
+		t.whyPage(t.page)
 		return
 	}
 	for _, n := range t.card.Notes {
@@ -41,8 +42,8 @@ func (t *talk) why(name string) {
 			"words "+literal(quoted(name))+" asks the glossary")
 }
 
-// whyPart reads out the sources of the page that was read last.
-func (t *talk) whyPart(p *advice.Page) {
+// whyPage reads out the sources of the page that was read last.
+func (t *talk) whyPage(p *advice.Page) {
 	for _, r := range p.Reasons {
 		t.voice.say(sentence(first(r.Text)))
 		t.source(r.Source, r.Known)
@@ -56,31 +57,30 @@ func (t *talk) whyChoice(c *choice.Choice) {
 	}
 }
 
-// figureNamed finds a figure of the card, or of the page that was read last, by any of its names.
-func (t *talk) figureNamed(name string) (*calc.Figure, bool) {
+// figureNamed finds a figure of the card, or of the page that was read last, by any of its names; nil for none.
+func (t *talk) figureNamed(name string) *calc.Figure {
 	key := plainName(name)
 	if c, rest := t.choiceNamed(name); c != nil && rest == "" && c.Figure != "" {
 		key = plainName(c.Figure)
 	}
-	lists := [][]calc.Figure{t.card.Figures}
+	list := t.card.Figures
 	if t.page != nil {
-		lists = append(lists, t.page.Figures)
+		list = slices.Concat(list, t.page.Figures)
 	}
-	for _, list := range lists {
-		for i := range list {
-			f := &list[i]
-			if key == plainName(f.Name) || key == plainName(label(f.Name)) ||
-				key == plainName(calc.FigureLabel(f.Name)) {
-				return f, true
+	for i := range list {
+		f := &list[i]
+		for _, n := range [...]string{f.Name, label(f.Name), calc.FigureLabel(f.Name)} {
+			if plainName(n) == key {
+				return f
 			}
 		}
 	}
-	return nil, false
+	return nil
 }
 
+// plainName is a name in small letters, with blanks between its words.
 func plainName(s string) string {
-	return strings.Join(strings.FieldsFunc(strings.ToLower(s),
-		func(r rune) bool { return r == ' ' || r == '-' || r == '_' }), " ")
+	return strings.Join(strings.Fields(strings.NewReplacer("-", " ", "_", " ").Replace(strings.ToLower(s))), " ")
 }
 
 // reason reads out a figure's formula, numbers, source and what it leans on.

@@ -71,7 +71,7 @@ func (r Reasons) words(o Options) []Line {
 	return list
 }
 
-// whoDecides stands under the cautions of every answer that is no card, which says it itself.
+// whoDecides stands under the cautions of every answer except the card, which says it itself.
 const whoDecides = "Local codes and licensed practice decide."
 
 func (c Cautions) words(Options) []Line {
@@ -89,7 +89,7 @@ func (c Cautions) words(Options) []Line {
 	return list
 }
 
-// firstSentence is as much of a text as its first full stop ends.
+// firstSentence is a text up to its first full stop.
 func firstSentence(text string) string {
 	if first, _, more := strings.Cut(text, ". "); more {
 		return first + "."
@@ -133,7 +133,7 @@ func EdgeFar(e *calc.Edge) string {
 	return fmt.Sprintf("%.0f %% of feed or travel away", e.Margin)
 }
 
-// verdictText is the verdict with what stands against a good heat.
+// verdictText is the verdict, and where the heat is good but the setting is not, why.
 func verdictText(card *calc.Card) string {
 	v := card.Verdict()
 	switch e := card.NearestEdge(); {

@@ -12,8 +12,8 @@ import (
 	"brazebooth/calc/practice"
 )
 
-// documented is a block that a whole document is made of: a window, a timed arc and a practice job have forms of their
-// own, described by docs/window-schema.json, gap-schema.json and practice-schema.json.
+// documented is a block that makes the whole document. A window, a timed arc and a practice job have JSON of their own:
+// docs/window-schema.json, docs/gap-schema.json and docs/practice-schema.json describe it.
 type documented interface{ document(s stamp) any }
 
 // windowDocument is an operating window as JSON.

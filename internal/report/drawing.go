@@ -62,7 +62,7 @@ func frameOf(s *calc.Section) area {
 	return area{-s.Gap/2 - reach(0), s.Gap/2 + reach(1), -max(t[0], t[1]), head}
 }
 
-// inkAt is what stands at a point.
+// inkAt is the character at a point.
 func inkAt(s *calc.Section, x, y, cell float64) byte {
 	if i, depth, along, back := memberAt(s, x, y); i >= 0 {
 		return surface(s, i, depth, along, back, cell)
@@ -83,7 +83,7 @@ type side struct {
 	both            bool  // it runs on beyond the joint
 }
 
-// sides are the faces of both members; a joint with one member has it twice, once for each toe.
+// sides are the faces of both members. A joint with one member has that face twice, once for each toe.
 func sides(s *calc.Section) [2]side {
 	left, right, up, down := point{-1, 0}, point{1, 0}, point{0, 1}, point{0, -1}
 	switch s.Joint {

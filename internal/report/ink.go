@@ -36,7 +36,7 @@ type ink struct {
 	y    float64 // next free line
 	font *sfnt.Font
 	buf  sfnt.Buffer
-	gone []rune // characters that the letters do not have
+	gone []rune // characters that the font does not have
 
 	comma bool // in numbers
 }
@@ -66,7 +66,7 @@ func (k *ink) bytes() ([]byte, error) {
 	return out.Bytes(), err
 }
 
-// safe keeps a text to what the letters have, and remembers what they do not.
+// safe replaces and remembers the characters that the font does not have.
 func (k *ink) safe(s string) string {
 	if k.comma {
 		s = quantity.Comma(s)

@@ -77,7 +77,7 @@ func JSON(blocks []Block, version string) ([]byte, error) {
 	return encode(d)
 }
 
-// scratch holds lines before they are made safe: a card on one line takes forty kilobytes, and there may be thousands.
+// scratch holds a line until it is made safe: a card takes forty kilobytes, and a batch may have thousands.
 var scratch = sync.Pool{New: func() any { return new(bytes.Buffer) }}
 
 // AppendLine appends a card as JSON on one line, behind the input that it answers, which is JSON on one line too.
@@ -124,7 +124,9 @@ func (d *document) take(blocks []Block) (err error) {
 		case Checks:
 			err = errors.Join(err, d.put("check_first", orEmpty(b.List)))
 		case Section:
-			err = errors.Join(err, d.put("cross_section", b.Section))
+			if b.Drawn {
+				err = errors.Join(err, d.put("cross_section", b.Section))
+			}
 		case Chapter:
 			err = errors.Join(err, d.chapter(&b))
 		}
@@ -188,7 +190,7 @@ func (d *document) put(name string, v any) error {
 	return err
 }
 
-// each maps a list; one of nothing is empty, which keeps null out of the JSON.
+// each maps a list. The result is never nil, which keeps null out of the JSON.
 func each[T, U any](list []T, of func(*T) U) []U {
 	out := make([]U, len(list))
 	for i := range list {

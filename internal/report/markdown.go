@@ -32,7 +32,7 @@ func (m *marker) line(format string, args ...any) {
 	m.WriteString(text + "\n")
 }
 
-// clean keeps text from meaning something in Markdown.
+// clean escapes the characters that Markdown would obey.
 func clean(s string) string {
 	return strings.NewReplacer("|", "\\|", "*", "\\*", "_", "\\_", "<", "&lt;", "`", "\\`").Replace(s)
 }

@@ -165,7 +165,7 @@ func BeadDrawing(b *practice.Bead, width, height int) (lines []string, perColumn
 	return lines, 0
 }
 
-// SketchText stands under what is no drawing of the bead itself, but the sight's own.
+// SketchText stands under the drawing of a sight, where the bead itself has none.
 const SketchText = "a sketch of the sight on a lap, not your bead to scale"
 
 func (s Sketch) words(Options) []Line { return []Line{{Kind: Picture, Of: s}} }
@@ -200,8 +200,9 @@ func (t Truth) words(o Options) []Line {
 	list := []Line{{Kind: Verbatim, Text: "What this booth hid       the cards have        here"}}
 	for i := range t.Hidden {
 		h := &t.Hidden[i]
-		value, band := quantity.Band(h.Value, h.Low, h.High, h.Unit, o.Units.Lead()) // an efficiency is no count
-		list = append(list, Line{Kind: Hid, Cells: []string{calc.FigureLabel(h.Name), value, band,
+		value, band := quantity.Band(h.Value, h.Low, h.High, h.Unit,
+			o.Units.Lead()) // ValueOf would round an efficiency as a count
+		list = append(list, Line{Kind: Hid, Cells: []any{calc.FigureLabel(h.Name), value, band,
 			TrueValue(&h.Figure, h.True, o.Units), quantity.Label(h.Unit, o.Units.Lead())}})
 	}
 	return list
@@ -215,7 +216,7 @@ func (e Effect) words(o Options) []Line {
 	for i := range e.Moved {
 		m := &e.Moved[i]
 		v := ValueOf(&m.Figure, o.Units)
-		cells := []string{calc.FigureLabel(m.Name), v.Number, v.Band()}
+		cells := []any{calc.FigureLabel(m.Name), v.Number, v.Band()}
 		for _, x := range [...]float64{m.Alone[0], m.Alone[1], m.Alone[2], m.True} {
 			cells = append(cells, TrueValue(&m.Figure, x, o.Units))
 		}

@@ -27,13 +27,13 @@ type Range struct {
 	Low, High float64
 }
 
-// toFill stands in the place of what is not known, short of what stands in a sentence.
+// toFill stands for an unknown field, short for an unknown word of a sentence.
 const (
 	toFill = "____________________ (to be filled in)"
 	short  = "________"
 )
 
-// Blocks are what the draft says; of a stopped job none is made.
+// Blocks are what the draft says. For a stopped job there is none, and it says why.
 func (p *Procedure) Blocks() []Block {
 	if p.Card.Stopped() {
 		var list Said

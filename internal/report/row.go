@@ -62,7 +62,7 @@ type Row struct {
 	Range        Meaning
 	Long, Short  string // what a hand must know beside it; the short form is for little room and may be empty
 	Assumed      bool   // nobody gave it
-	Rests        bool   // it goes by what nobody gave
+	Rests        bool   // it depends on what nobody gave
 }
 
 // RowOf is a figure of a table.
@@ -93,12 +93,12 @@ func RowOf(card *calc.Card, f *calc.Figure, of Table, sys quantity.System) Row {
 	return r
 }
 
-// Words are what a row's band is, in words, "" for an interval.
+// Words say what a row's band is, "" for an interval.
 func (r Meaning) Words() string {
 	return [...]string{"", "good between", "usual; not judged", "working range"}[r]
 }
 
-// Remark is what a row's band is with what a hand must know beside it; the short form may be empty.
+// Remark says what a row's band is and what a hand must know beside it; the short form may be empty.
 func (r *Row) Remark() (long, short string) {
 	band := r.Range.Words()
 	if r.Range == UsualBetween && r.Long != "" {
@@ -188,7 +188,7 @@ func Pace(mms float64, sys quantity.System) string {
 	return fmt.Sprintf("%.1f s for 100 mm", quantity.Seconds100(mms))
 }
 
-// restsOn are the choices that a page's figures go by, besides those of the card itself.
+// restsOn are the choices that a page's figures depend on, besides those of the card itself.
 var restsOn = map[string][]string{
 	"seam_length": {"length"}, "throat_capacity": {"length"}, "bond_capacity": {"length"}, "sheet_capacity": {"length"},
 	"allowable_load": {"length"}, "arc_time": {"length"}, "wire_used": {"length"}, "gas_used": {"length"},
@@ -198,13 +198,13 @@ var restsOn = map[string][]string{
 	"tacks": {"length"}, "seam_pieces": {"length"}, "layer_temperature": {"length"}, "interpass_hold": {"length"},
 }
 
-// unsaid reports a choice that nobody gave and that a page took its own for.
+// unsaid reports a choice that nobody gave, so that a page assumed it.
 func unsaid(card *calc.Card, field string) bool {
 	assumed := func(a calc.Assumption) bool { return a.Field == field }
 	return slices.ContainsFunc(card.Assumed, assumed) || field == "length" && !card.Used.Length.Set
 }
 
-// assumedLine says what the figures with a ~ go by; "" where none do.
+// assumedLine says which assumed choices the figures with a ~ depend on; "" for none.
 func assumedLine(f *Figures) string {
 	var list []string
 	for _, field := range [...]string{"length", "operating"} {

@@ -56,7 +56,7 @@ func (w *writer) para(mark, text string) {
 	}
 }
 
-// cite is para for what others wrote: a section 4.5 stays one.
+// cite is para for the name of a document, whose section 4.5 keeps its point.
 func (w *writer) cite(mark, text string) { w.WriteString(Wrapped(mark, text)) }
 
 // Wrapped is text behind a mark in lines of at most 80 columns.
@@ -93,7 +93,11 @@ func (w *writer) put(lines []Line, i int) {
 	case Subject:
 		w.para("", subject(l))
 	case Rank:
-		w.rank(l)
+		mark = fmt.Sprintf("%3d  ", l.N)
+		if l.Bad {
+			mark = "  x  "
+		}
+		w.para(mark, l.Text)
 	case Bead:
 		w.para(fmt.Sprintf("bead %d  ", l.N), l.Text)
 	case FigureRow:
@@ -102,7 +106,7 @@ func (w *writer) put(lines []Line, i int) {
 		}
 		w.figure(l.Row)
 	case Hid, Moves:
-		w.cells(mark, l.Cells)
+		w.line(mark, l.Cells...)
 	case Source:
 		if l.Lead != "" { // of a reason, which says itself how it is known
 			w.cite("    source: ", l.Text)
@@ -134,22 +138,6 @@ func subject(l *Line) string {
 		return l.Lead + ": " + l.Text
 	}
 	return l.Text
-}
-
-func (w *writer) rank(l *Line) {
-	mark := fmt.Sprintf("%3d  ", l.N)
-	if l.Bad {
-		mark = "  x  "
-	}
-	w.para(mark, l.Text)
-}
-
-func (w *writer) cells(format string, cells []string) {
-	var list []any
-	for _, c := range cells {
-		list = append(list, c)
-	}
-	w.line(format, list...)
 }
 
 // inTable reports the kinds of lines that a table of figures consists of.
@@ -185,5 +173,5 @@ func (w *writer) figure(r *Row) {
 	w.line("%s", text+beside)
 }
 
-// capital begins a text with a capital letter; the texts begin with one of the alphabet.
+// capital begins a text with a capital letter; its first letter is ASCII.
 func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }

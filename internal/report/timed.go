@@ -35,7 +35,7 @@ type Remedies struct {
 	Rhythm bool // for a rhythm of a timed arc; else for a good zone of the window
 }
 
-// Decides says who decides, under what is no card.
+// Decides says who decides, under an answer that is not a card.
 type Decides struct{}
 
 // Timed is what the times of a timed arc say.

@@ -111,7 +111,7 @@ func (p *plot) put(x int, t float64, mark rune) {
 	p.rows[r][x] = mark
 }
 
-// label names the line that a row holds.
+// label names the temperature that a row stands for.
 func (p *plot) label(r int, s *calc.Timed) string {
 	for i, t := range [...]float64{s.BaseSolidus, s.Liquidus, s.Solidus, p.high, p.low} {
 		if r == p.row(t) {

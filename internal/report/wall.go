@@ -59,7 +59,7 @@ func (p *Wall) words(sys quantity.System) wallWords {
 }
 
 // WallPDF prints a page for a black-and-white printer, its settings readable from two metres. It returns the characters
-// that its letters do not have and that were replaced by a question mark.
+// that its font does not have and that were replaced by a question mark.
 func WallPDF(p *Wall, paper Paper, sys quantity.System) (pdf []byte, replaced []rune, err error) {
 	k, err := newInk(paper, p.When)
 	if err != nil {
@@ -91,7 +91,7 @@ func (k *ink) stopped(p *Wall, stops []string) {
 	k.text(edgeMM, k.h-edgeMM-8, 8, "", p.Foot)
 }
 
-// noteCells is how much of a note stands on the first page; a longer one stands behind, whole.
+// noteCells is how much of a note stands on the first page; a longer one is repeated in full on a later page.
 const noteCells = 280
 
 // first is the first page; it returns the cautions that it has no room for.
@@ -226,7 +226,7 @@ func (k *ink) cautions(list []string) (rest []string) {
 	return list
 }
 
-// more puts the cautions that the first page has no room for on further ones.
+// more prints further pages with the cautions that the first has no room for.
 func (k *ink) more(p *Wall, list []string) {
 	const points = 11
 	if plain.Width(p.Note) > noteCells {
@@ -248,8 +248,8 @@ func (k *ink) more(p *Wall, list []string) {
 func (k *ink) signature(p *Wall) {
 	k.y = k.h - signed
 	k.rule()
-	k.text(edgeMM, k.y+7, 10, "", "Test bead peeled and found good by ______________________   "+
-		"date ______________   booth __________")
+	const line = "Test bead peeled and found good by ______________________   date ______________   booth __________"
+	k.text(edgeMM, k.y+7, 10, "", line)
 	k.text(edgeMM, k.y+13, 8, "", p.Foot)
 	k.text(edgeMM, k.y+16.5, 8, "", "Local codes and licensed practice come before this page. "+
 		"Structural, lifting, pressure and vehicle work: a qualified procedure and person.")

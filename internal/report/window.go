@@ -145,7 +145,7 @@ func (g *Grid) good(i, j int) bool {
 	return g.Margins[k] >= 0 && g.Zones[k] == "good"
 }
 
-// run is the stretch of good points around one, empty (from over to) where it is none itself.
+// run is the stretch of good points around one; it is empty, from above to, where that point is not good.
 func run(n, at int, good func(int) bool) (from, to int) {
 	if !good(at) {
 		return at, at - 1
@@ -157,7 +157,7 @@ func run(n, at int, good func(int) bool) (from, to int) {
 	return from, to
 }
 
-// between is a stretch of the window's points. Where it reaches the end nobody looked beyond.
+// between is a stretch of the window's points. Where it reaches the window's end, nothing beyond was computed.
 func between(points []float64, low, high int, unit string, sys quantity.System) string {
 	text := about(points[low], unit, sys)
 	if sys != quantity.Both { // the unit is said once

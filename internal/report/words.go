@@ -8,7 +8,7 @@ type Line struct {
 	Lead          string // what it is about, before the text: a topic, a note's name, an edge, what is assumed
 	Value         string // what is assumed for it
 	Text          string
-	Cells         []string // of a row of a table
+	Cells         []any // texts of a row of a table
 	Known, Source string
 	Row           *Row  // of a figure
 	Of            Block // of a picture
@@ -39,7 +39,7 @@ const (
 	PutIn
 	Source
 	LeansOn
-	RestsOn // what the figures before it go by, which nobody gave
+	RestsOn // the assumptions that the figures before it depend on
 	Turns
 	Topic
 	Reason
