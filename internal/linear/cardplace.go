@@ -106,37 +106,32 @@ func (t *talk) choiceNamed(line string) (*choice.Choice, string) {
 
 // unknown refuses a word and offers those that begin like it.
 func (t *talk) unknown(word string) {
-	var like []string
-	for _, n := range t.allWords() {
-		if len(word) > 1 && strings.HasPrefix(n, word[:2]) {
-			like = append(like, n)
-		}
-	}
 	if _, err := quantity.ParseNumber(word); err == nil {
 		t.refuse("a number alone says nothing here", "type what it is for, as feed 6.2 or travel 8")
 		return
 	}
+	var like []string
+	add := func(name string) {
+		if len(word) > 1 && strings.HasPrefix(name, word[:2]) {
+			like = append(like, name)
+		}
+	}
+	for _, c := range commands() {
+		add(c.name)
+	}
+	for _, p := range advice.Contents() {
+		add(p.Name)
+	}
+	for i := range choice.All() {
+		add(choice.All()[i].Name)
+	}
+	slices.Sort(like)
+	like = slices.Compact(like)
 	hint := "help lists what may be typed"
 	if len(like) > 0 {
 		hint = "type " + near.Or(like[:min(len(like), 4)]) + "; " + hint
 	}
 	t.refuse("nothing here is called "+quoted(word), hint)
-}
-
-// allWords is everything that the card's prompt understands.
-func (t *talk) allWords() []string {
-	var list []string
-	for _, c := range commands() {
-		list = append(list, c.name)
-	}
-	for _, p := range advice.Contents() {
-		list = append(list, p.Name)
-	}
-	for i := range choice.All() {
-		list = append(list, choice.All()[i].Name)
-	}
-	slices.Sort(list)
-	return slices.Compact(list)
 }
 
 func (cardPlace) help(t *talk) {

@@ -64,7 +64,7 @@ func (p seenPlace) hear(t *talk, line string) {
 		page, err = correct.Next(t.ctx, tries)
 	}
 	if err != nil {
-		t.fault(err)
+		t.fault("", err)
 		return
 	}
 	if len(tries) == 1 {

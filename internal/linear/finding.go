@@ -13,7 +13,7 @@ import (
 func (t *talk) readPage(page *advice.Entry) {
 	p, err := page.Answer(t.ctx, &t.card)
 	if err != nil {
-		t.fault(err)
+		t.fault("", err)
 		return
 	}
 	t.page = &p
@@ -24,7 +24,7 @@ func (t *talk) readPage(page *advice.Entry) {
 func (t *talk) readTimed(string) {
 	s, err := calc.SolveTimed(t.ctx, t.job, nil)
 	if err != nil {
-		t.fault(err)
+		t.fault("", err)
 		return
 	}
 	t.tell(report.Timed(&s)...)
@@ -37,7 +37,7 @@ func (t *talk) readTimed(string) {
 func (t *talk) readWindow(string) {
 	m, err := calc.WindowOf(t.ctx, t.job, calc.FullWindow, nil)
 	if err != nil {
-		t.fault(err)
+		t.fault("", err)
 		return
 	}
 	var given *calc.Card

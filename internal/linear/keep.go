@@ -7,7 +7,6 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/calc/practice"
-	"brazebooth/internal/mistake"
 	"brazebooth/internal/plain"
 )
 
@@ -22,19 +21,10 @@ func withBook(do func(t *talk, rest string)) func(*talk, string) {
 	}
 }
 
-// notDone says what the book did not do, and what to type instead where the error knows.
-func (t *talk) notDone(what string, err error) {
-	hint := ""
-	if m := mistake.Of(err); m != nil {
-		hint = m.Hint
-	}
-	t.refuse(what+plain.Line(err.Error(), 300), hint)
-}
-
 // isKept says what was kept, or why nothing was.
 func (t *talk) isKept(said string, err error) bool {
 	if err != nil {
-		t.notDone("not kept: ", err)
+		t.fault("not kept: ", err)
 		return false
 	}
 	t.voice.show(sentence(first(plain.Line(said, 300))))
@@ -76,7 +66,7 @@ func (t *talk) find(text string) {
 func (t *talk) look(text string) bool {
 	list, err := t.o.Book.Find(t.ctx, text)
 	if err != nil {
-		t.notDone("the book does not answer: ", err)
+		t.fault("the book does not answer: ", err)
 		return false
 	}
 	t.found = list
@@ -134,7 +124,7 @@ func (t *talk) take(e Entry) {
 func (t *talk) load(e Entry) {
 	job, err := t.o.Book.Load(t.ctx, e.ID)
 	if err != nil {
-		t.notDone("not opened: ", err)
+		t.fault("not opened: ", err)
 		return
 	}
 	if t.begin(job) {
@@ -152,7 +142,7 @@ func (t *talk) recall(source string) {
 	}
 	job, err := t.o.Book.Recall(t.ctx, source, t.job)
 	if err != nil {
-		t.notDone("nothing is known of "+quoted(source)+": ", err)
+		t.fault("nothing is known of "+quoted(source)+": ", err)
 		return
 	}
 	t.taught = source

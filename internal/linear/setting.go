@@ -15,7 +15,7 @@ import (
 func (t *talk) change(c *choice.Choice, text string) bool {
 	job, card, err := t.with(c, text)
 	if err != nil {
-		t.fault(err)
+		t.fault("", err)
 		return false
 	}
 	t.changed(job, card, "", c)
@@ -148,7 +148,7 @@ func (t *talk) reset(name string) {
 func (t *talk) swap(job calc.Job, said string) {
 	card, err := calc.Answer(t.ctx, job, nil)
 	if err != nil {
-		t.fault(err)
+		t.fault("", err)
 		return
 	}
 	t.changed(job, card, said, nil)

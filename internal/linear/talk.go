@@ -70,7 +70,7 @@ func (t *talk) start(job calc.Job) {
 func (t *talk) begin(job calc.Job) bool {
 	card, err := calc.Answer(t.ctx, job, nil)
 	if err != nil {
-		t.fault(err)
+		t.fault("", err)
 		return false
 	}
 	t.job, t.card, t.told, t.page, t.tries, t.taught = job, card, nil, nil, nil, ""
@@ -119,16 +119,16 @@ func (t *talk) refuse(what, hint string) {
 	}
 }
 
-// fault says an error.
-func (t *talk) fault(err error) {
-	m := mistake.Of(err)
-	switch {
-	case t.ctx.Err() != nil: // it is told to end
-	case m != nil:
-		t.refuse(m.Error(), m.Hint)
-	default:
-		t.refuse(plain.Line(err.Error(), 300), "")
+// fault says what was not done because of an error, and what to type instead where the error knows.
+func (t *talk) fault(what string, err error) {
+	if t.ctx.Err() != nil { // it is told to end
+		return
 	}
+	hint := ""
+	if m := mistake.Of(err); m != nil {
+		hint = m.Hint
+	}
+	t.refuse(what+plain.Line(err.Error(), 300), hint)
 }
 
 // setUnits changes the units, to the next ones where none are named.

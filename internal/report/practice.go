@@ -20,32 +20,17 @@ type Practice struct {
 	Revealed *practice.Revealed // the same
 }
 
-// Beads are the test beads that a hand laid.
-type Beads struct{ *Practice }
-
-// Sketch is the last bead's cross-section: a picture.
+// Sketch is a test bead's cross-section: a picture.
 type Sketch struct{ *practice.Bead }
-
-// Tally sets a hand's beads beside the program's.
-type Tally struct{ *Practice }
-
-// Par is the program's own row of beads, with a setting that is good in this booth.
-type Par struct{ *Practice }
-
-// Truth is what the booth hid.
-type Truth struct{ *practice.Revealed }
-
-// Effect is how that moved the last bead.
-type Effect struct{ *practice.Revealed }
 
 // Blocks are what a practice job says.
 func (p *Practice) Blocks() []Block {
-	list := []Block{p, Beads{p}, Sketch{p.last()}}
+	list := []Block{p, lines(p.beads), Sketch{p.last()}}
 	if p.Run != nil {
-		list = append(list, Tally{p}, Par{p})
+		list = append(list, lines(p.tally), lines(p.par))
 	}
 	if p.Revealed != nil {
-		list = append(list, Truth{p.Revealed}, Effect{p.Revealed})
+		list = append(list, lines(p.hidden), lines(p.moved))
 	}
 	return append(list, Cautions{List: []calc.Warning{practice.Caution}})
 }
@@ -71,10 +56,10 @@ func PracticeWork(card *calc.Card, sys quantity.System) string {
 	return text
 }
 
-func (b Beads) words(o Options) []Line {
-	var list []Line
-	for i := range b.Beads {
-		list = append(list, beadLines(i+1, &b.Beads[i], o, b.Run != nil)...)
+// beads are the test beads that a hand laid.
+func (p *Practice) beads(o Options) (list []Line) {
+	for i := range p.Beads {
+		list = append(list, beadLines(i+1, &p.Beads[i], o, p.Run != nil)...)
 	}
 	return list
 }
@@ -170,8 +155,8 @@ const SketchText = "a sketch of the sight on a lap, not your bead to scale"
 
 func (s Sketch) words(Options) []Line { return []Line{{Kind: Picture, Of: s}} }
 
-func (t Tally) words(Options) []Line {
-	return []Line{{Text: PracticeTally(len(t.Beads), t.last().Verdict, t.Run)}}
+func (p *Practice) tally(Options) []Line {
+	return []Line{{Text: PracticeTally(len(p.Beads), p.last().Verdict, p.Run)}}
 }
 
 // PracticeTally sets a hand's beads beside the program's.
@@ -183,7 +168,8 @@ func PracticeTally(beads int, verdict string, run *practice.Run) string {
 	return own + fmt.Sprintf("reached no good bead in %s. %s", quantity.Count(len(run.Steps), "bead"), run.Why)
 }
 
-func (p Par) words(o Options) []Line {
+// par is the program's own row of beads, with a setting that is good in this booth.
+func (p *Practice) par(o Options) []Line {
 	list := []Line{{Kind: Heading, Text: "The program's own beads, from the same start:"}}
 	for i := range p.Run.Steps {
 		s := &p.Run.Steps[i]
@@ -196,10 +182,11 @@ func (p Par) words(o Options) []Line {
 	return append(list, Line{Kind: Named, Lead: "A setting that is good in this booth", Text: best})
 }
 
-func (t Truth) words(o Options) []Line {
+// hidden is what the booth hid.
+func (p *Practice) hidden(o Options) []Line {
 	list := []Line{{Kind: Verbatim, Text: "What this booth hid       the cards have        here"}}
-	for i := range t.Hidden {
-		h := &t.Hidden[i]
+	for i := range p.Revealed.Hidden {
+		h := &p.Revealed.Hidden[i]
 		value, band := quantity.Band(h.Value, h.Low, h.High, h.Unit,
 			o.Units.Lead()) // ValueOf would round an efficiency as a count
 		list = append(list, Line{Kind: Hid, Cells: []any{calc.FigureLabel(h.Name), value, band,
@@ -208,13 +195,14 @@ func (t Truth) words(o Options) []Line {
 	return list
 }
 
-func (e Effect) words(o Options) []Line {
+// moved is how that moved the last bead.
+func (p *Practice) moved(o Options) []Line {
 	list := []Line{
 		{Text: "How it moved your last bead, each alone and all together:"},
 		{Kind: Verbatim, Text: "                  by the card         voltage efficiency stick-out   all"},
 	}
-	for i := range e.Moved {
-		m := &e.Moved[i]
+	for i := range p.Revealed.Moved {
+		m := &p.Revealed.Moved[i]
 		v := ValueOf(&m.Figure, o.Units)
 		cells := []any{calc.FigureLabel(m.Name), v.Number, v.Band()}
 		for _, x := range [...]float64{m.Alone[0], m.Alone[1], m.Alone[2], m.True} {
