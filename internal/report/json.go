@@ -3,7 +3,6 @@ package report
 import (
 	"bytes"
 	"encoding/json"
-	"errors"
 	"slices"
 	"sync"
 
@@ -24,16 +23,16 @@ type stamp struct {
 // document is a card as JSON. What does not apply is absent or empty, never zero.
 type document struct {
 	stamp
-	Job      calc.Job                   `json:"job"`
-	Used     calc.Job                   `json:"used"`
-	Assumed  []calc.Assumption          `json:"assumed"`
-	Figures  []figure                   `json:"figures"`
-	Settings []calc.Note                `json:"settings"`
-	Warnings []calc.Warning             `json:"warnings"`
-	Edges    []edge                     `json:"edges"`
-	Zone     string                     `json:"zone"`
-	Verdict  string                     `json:"verdict"`
-	Sections map[string]json.RawMessage `json:"sections"`
+	Job      calc.Job          `json:"job"`
+	Used     calc.Job          `json:"used"`
+	Assumed  []calc.Assumption `json:"assumed"`
+	Figures  []figure          `json:"figures"`
+	Settings []calc.Note       `json:"settings"`
+	Warnings []calc.Warning    `json:"warnings"`
+	Edges    []edge            `json:"edges"`
+	Zone     string            `json:"zone"`
+	Verdict  string            `json:"verdict"`
+	Sections map[string]any    `json:"sections"`
 }
 
 type figure struct {
@@ -70,11 +69,7 @@ func JSON(blocks []Block, version string) ([]byte, error) {
 			return encode(whole.document(stamp{Schema, version}))
 		}
 	}
-	d, err := documentOf(blocks, version)
-	if err != nil {
-		return nil, err
-	}
-	return encode(d)
+	return encode(documentOf(blocks, version))
 }
 
 // scratch holds a line until it is made safe: a card takes forty kilobytes, and a batch may have thousands.
@@ -84,31 +79,27 @@ var scratch = sync.Pool{New: func() any { return new(bytes.Buffer) }}
 func AppendLine(to []byte, card *calc.Card, version string, input []byte) ([]byte, error) {
 	d := struct {
 		Input json.RawMessage `json:"input"`
-		document
-	}{Input: input}
-	var err error
-	if d.document, err = documentOf(Card(card), version); err != nil {
-		return to, err
-	}
+		*document
+	}{input, documentOf(Card(card), version)}
 	out := scratch.Get().(*bytes.Buffer)
 	defer scratch.Put(out)
 	out.Reset()
 	enc := json.NewEncoder(out)
 	enc.SetEscapeHTML(false)
-	err = enc.Encode(&d)
+	err := enc.Encode(&d)
 	return plain.AppendJSON(slices.Grow(to, out.Len()), out.Bytes()), err
 }
 
-func documentOf(blocks []Block, version string) (document, error) {
-	d := document{stamp: stamp{Schema, version}, Figures: []figure{}, Warnings: []calc.Warning{},
-		Sections: map[string]json.RawMessage{}}
-	err := d.take(blocks)
-	return d, err
+func documentOf(blocks []Block, version string) *document {
+	d := &document{stamp: stamp{Schema, version}, Figures: []figure{}, Warnings: []calc.Warning{},
+		Sections: map[string]any{}}
+	d.take(blocks)
+	return d
 }
 
 // take puts blocks into the document. What is a page's own stands in a section of its name, and a page that stands
 // alone has its figures and cautions at the top.
-func (d *document) take(blocks []Block) (err error) {
+func (d *document) take(blocks []Block) {
 	for _, b := range blocks {
 		switch b := b.(type) {
 		case Head:
@@ -122,28 +113,28 @@ func (d *document) take(blocks []Block) (err error) {
 		case Figures:
 			d.Figures = each(b.List, figureOf)
 		case Checks:
-			err = errors.Join(err, d.put("check_first", orEmpty(b.List)))
+			d.Sections["check_first"] = orEmpty(b.List)
 		case Section:
 			if b.Drawn {
-				err = errors.Join(err, d.put("cross_section", b.Section))
+				d.Sections["cross_section"] = b.Section
 			}
 		case Chapter:
-			err = errors.Join(err, d.chapter(&b))
+			d.chapter(&b)
 		}
 	}
-	return err
 }
 
-func (d *document) chapter(c *Chapter) error {
+func (d *document) chapter(c *Chapter) {
 	if c.Page == "" {
-		return d.take(c.Blocks)
+		d.take(c.Blocks)
+		return
 	}
 	s := sectionOf(c.Blocks)
 	if c.Title == "" {
 		d.Figures, d.Warnings = s.Figures, append(d.Warnings, s.Warnings...)
 		s.Figures, s.Warnings = nil, nil
 	}
-	return d.put(c.Page, s)
+	d.Sections[c.Page] = s
 }
 
 // section is a page under sections.
@@ -182,12 +173,6 @@ func sectionOf(blocks []Block) (s section) {
 		}
 	}
 	return s
-}
-
-func (d *document) put(name string, v any) error {
-	b, err := json.Marshal(v)
-	d.Sections[name] = b
-	return err
 }
 
 // each maps a list. The result is never nil, which keeps null out of the JSON.

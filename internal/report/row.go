@@ -82,8 +82,7 @@ func RowOf(card *calc.Card, f *calc.Figure, of Table, sys quantity.System) Row {
 	case of == OfTimed && r.Value.Low != "" && (f.Name == "arc_on" || f.Name == "arc_off"):
 		r.Range = Working
 	}
-	r.Assumed = slices.ContainsFunc(card.Assumed, func(a calc.Assumption) bool { return a.Field == f.Name }) ||
-		f.Name == "seam_length" && !card.Job.Length.Set
+	r.Assumed = card.AssumedWhy(f.Name) != "" || f.Name == "seam_length" && !card.Job.Length.Set
 	r.Rests = of == OfPage && slices.ContainsFunc(restsOn[f.Name],
 		func(field string) bool { return unsaid(card, field) })
 	r.Long, r.Short = remark(card, f, sys)
@@ -200,8 +199,7 @@ var restsOn = map[string][]string{
 
 // unsaid reports a choice that nobody gave, so that a page assumed it.
 func unsaid(card *calc.Card, field string) bool {
-	assumed := func(a calc.Assumption) bool { return a.Field == field }
-	return slices.ContainsFunc(card.Assumed, assumed) || field == "length" && !card.Used.Length.Set
+	return card.AssumedWhy(field) != "" || field == "length" && !card.Used.Length.Set
 }
 
 // assumedLine says which assumed choices the figures with a ~ depend on; "" for none.

@@ -66,7 +66,8 @@ func seam(s *calc.Timed) lines {
 		if s.Count == 0 {
 			return nil
 		}
-		return []Line{{Text: fmt.Sprintf("%d spots for a seam of %s", s.Count, quantity.Show(s.Seam, "mm", o.Units.Lead()))}}
+		length := quantity.Show(s.Seam, "mm", o.Units.Lead())
+		return []Line{{Text: fmt.Sprintf("%d spots for a seam of %s", s.Count, length)}}
 	}
 }
 
