@@ -120,9 +120,9 @@ func (p *practicePage) controls(th *theme, keeps bool, units quantity.System, w 
 			mark, paint = "› ", th.accent
 		}
 		r := newRow(w).put(th.accent, mark).put(paint, calc.FigureLabel(set.Figure)).
-			to(13).put(th.strong, report.SettingValue(v, set.Unit, units))
+			to(13).put(th.strong, report.SettingValue(v, set.Unit, units.Lead()))
 		if old := set.At(was).Or(tables.DefaultStickOut.V); old != v && !p.over {
-			r.put(th.quiet, "  was "+report.SettingValue(old, set.Unit, units))
+			r.put(th.quiet, "  was "+report.SettingValue(old, set.Unit, units.Lead()))
 		}
 		b.add(r.line())
 	}

@@ -78,7 +78,7 @@ func SettingText(j *calc.Job, sys quantity.System) string {
 	var parts []string
 	add := func(label, unit string, o calc.Opt) {
 		if o.Set {
-			parts = append(parts, label+" "+SettingValue(o.V, unit, sys))
+			parts = append(parts, label+" "+SettingValue(o.V, unit, sys.Lead()))
 		}
 	}
 	add("wire feed", "m/min", j.Feed)
@@ -102,7 +102,7 @@ func SettingValue(v float64, unit string, sys quantity.System) string {
 	if unit == "s" {
 		return fmt.Sprintf("%.2f s", v)
 	}
-	return quantity.Show(v, unit, sys.Lead())
+	return quantity.Show(v, unit, sys)
 }
 
 // LookText is a bead's verdict with what it shows.

@@ -14,23 +14,14 @@ type Grid struct {
 	Given *calc.Card // of the setting that was asked about, nil for none
 }
 
-// Given says of the setting that was asked about where it lies.
-type Given struct {
-	Card *calc.Card
-	On   bool // it lies in the window
-}
-
-// Suggested is the setting furthest from every edge with how sure it is, or the nearest miss.
-type Suggested struct{ *calc.Window }
-
 // Window is what an operating window says; given is the card of the setting that was asked about, nil for none.
 func Window(m *calc.Window, given *calc.Card) []Block {
-	list := []Block{Head{Card: &m.Card}, stopsOf(&m.Card), Grid{m, given}}
+	g := Grid{m, given}
+	list := []Block{Head{Card: &m.Card}, stopsOf(&m.Card), g}
 	if given != nil {
-		_, _, on := givenPoint(m, given)
-		list = append(list, Given{given, on}, Edges{Card: given})
+		list = append(list, lines(g.given), Edges{Card: given})
 	}
-	return append(list, Suggested{m}, Edges{Card: &m.Card}, Remedies{List: m.Remedies},
+	return append(list, lines(g.suggested), Edges{Card: &m.Card}, Remedies{List: m.Remedies},
 		Cautions{dangers(&m.Card, nil), true, true})
 }
 
@@ -49,29 +40,31 @@ func (g Grid) words(o Options) []Line {
 	return list
 }
 
-func (g Given) words(o Options) []Line {
-	u, where := &g.Card.Used, " (beyond this map)"
-	if g.On {
+// given says of the setting that was asked about where it lies.
+func (g Grid) given(o Options) []Line {
+	u, where := &g.Given.Used, " (beyond this map)"
+	if _, _, on := givenPoint(g.Window, g.Given); on {
 		where = " (marked " + string(givenMark) + ")"
 		if o.Heard {
 			where = ""
 		}
 	}
 	at := setting(u.Feed.V, u.Travel.V, o)
-	return []Line{{Text: whatGiven(&g.Card.Job) + ": " + at + where + ": " + verdictText(g.Card) + "."}}
+	return []Line{{Text: whatGiven(&g.Given.Job) + ": " + at + where + ": " + verdictText(g.Given) + "."}}
 }
 
-func (s Suggested) words(o Options) []Line {
-	at := setting(s.Suggestion.Feed, s.Suggestion.Travel, o)
-	if !s.Good {
+// suggested is the setting furthest from every edge with how sure it is, or the nearest miss.
+func (g Grid) suggested(o Options) []Line {
+	at := setting(g.Suggestion.Feed, g.Suggestion.Travel, o)
+	if !g.Good {
 		return []Line{{Text: "No feed and travel meet every edge. The nearest miss: " + at + "."}}
 	}
 	missed := ""
-	if words := s.Chance.Words(); words != "" {
+	if words := g.Chance.Words(); words != "" {
 		missed = " Most often missed: " + words + "."
 	}
 	return []Line{{Text: fmt.Sprintf("Suggested: %s. Chance that it meets every edge, "+
-		"over everything uncertain: %.0f %%.%s", at, s.Chance.Good, missed)}}
+		"over everything uncertain: %.0f %%.%s", at, g.Chance.Good, missed)}}
 }
 
 // setting is a wire feed, m/min, and a travel, mm/s. Units tell a reader which is which; a listener hears their names.
