@@ -1,9 +1,10 @@
 package report
 
 import (
-	"brazebooth/calc"
 	"fmt"
 	"strings"
+
+	"brazebooth/calc"
 )
 
 func (f Figures) words(o Options) []Line {

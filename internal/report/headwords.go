@@ -1,11 +1,12 @@
 package report
 
 import (
+	"fmt"
+	"strings"
+
 	"brazebooth/calc"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
-	"fmt"
-	"strings"
 )
 
 func (h Head) words(o Options) []Line {

@@ -11,6 +11,7 @@ import (
 	"golang.org/x/image/font/gofont/goregular"
 	"golang.org/x/image/font/sfnt"
 
+	"brazebooth/calc"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
 )
@@ -126,4 +127,39 @@ func (k *ink) rule() {
 	k.f.SetLineWidth(0.3)
 	k.f.Line(edgeMM, k.y, edgeMM+k.w, k.y)
 	k.y++
+}
+
+// greys fill the zones of a window: a printer without colour tells them apart.
+var greys = map[byte]int{'+': 255, ',': 235, '.': 205, 'x': 150, '#': 90, '?': 225}
+
+// window is wire feed to the right and travel upward, the suggestion in a box; it returns where its lower edge lies.
+func (k *ink) window(m *calc.Window, sys quantity.System) (low float64) {
+	const w, h, x = 84.0, 48.0, edgeMM
+	nx, ny, y := len(m.Feeds), len(m.Travels), k.y+3
+	dx, dy := w/float64(nx), h/float64(ny)
+	corner := func(i, j int) (float64, float64) { return x + float64(i)*dx, y + h - float64(j+1)*dy }
+	for i := range nx {
+		for j := range ny {
+			g := greys[PointMark(m, i, j)]
+			k.f.SetFillColor(g, g, g)
+			px, py := corner(i, j)
+			k.f.Rect(px, py, dx+0.05, dy+0.05, "F")
+		}
+	}
+	k.f.SetLineWidth(0.3)
+	k.f.Rect(x, y, w, h, "D")
+	px, py := corner(m.At(m.Suggestion.Feed, m.Suggestion.Travel))
+	k.f.SetLineWidth(0.7)
+	k.f.Rect(px-0.8, py-0.8, dx+1.6, dy+1.6, "D")
+	span := func(axis []float64, unit string) string {
+		from, _, _ := quantity.Ends(axis[0], axis[0], axis[0], unit, sys)
+		return from + " to " + quantity.Show(axis[len(axis)-1], unit, sys)
+	}
+	k.text(x, y+h+3.5, 7.5, "", "wire feed "+span(m.Feeds, "m/min")+"; up: travel "+span(m.Travels, "mm/s"))
+	k.text(x, y+h+7, 7.5, "", "white good, light cold or another edge, grey hot, dark burns through; box: suggested")
+	if words := m.CoarserWords(); words != "" {
+		k.text(x, y+h+10.5, 7.5, "", words)
+		return y + h + 12.5
+	}
+	return y + h + 9
 }

@@ -1,11 +1,12 @@
 package report
 
 import (
+	"fmt"
+	"strings"
+
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
 	"brazebooth/internal/quantity"
-	"fmt"
-	"strings"
 )
 
 func (v Verdict) words(Options) []Line {

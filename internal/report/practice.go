@@ -66,7 +66,8 @@ func (p *Practice) beads(o Options) (list []Line) {
 
 // beadLines are how a bead was laid and what it shows; over adds the edges that it missed.
 func beadLines(n int, b *practice.Bead, o Options, over bool) []Line {
-	list := []Line{{Kind: Bead, N: n, Text: SettingText(&b.Job, o.Units)}, {Kind: OfBead, Text: LookText(b)}}
+	list := []Line{{Kind: Bead, Lead: fmt.Sprint(n), Text: SettingText(&b.Job, o.Units)},
+		{Kind: OfBead, Text: LookText(b)}}
 	if over && len(b.Unmet) > 0 {
 		list = append(list, Line{Kind: OfBead, Text: "not met: " + strings.Join(b.Unmet, "; ")})
 	}

@@ -69,10 +69,11 @@ func Wrapped(mark, text string) string {
 // textMarks are what stands before a line of each kind, with room for its lead where it has one.
 var textMarks = map[Kind]string{
 	Stop: "STOP  ", Caution: "CAUTION  ", Note: "INFO  ", Alert: "ALERT  ", Draft: "DRAFT  ",
-	Instead: "  instead: ", Change: "CHANGE  ", For: "       + ", Against: "       - ", Reason: "- ",
-	Formula: "      ", PutIn: "      = ", LeansOn: "      leans on: ", MayGive: "You may also give: ",
+	VerdictIs: "Verdict: ", Instead: "  instead: ", Change: "CHANGE  ", MayGive: "You may also give: ",
+	For: "       + ", Against: "       - ", Reason: "- ",
+	Formula: "      ", PutIn: "      = ", LeansOn: "      leans on: ",
 	Edge: "  %-18s ", Limit: "  %-19s ", Remedy: "  %-28s ", Setting: "  %-13s ", Zone: "  zone%s          ",
-	Form: "  %-26s ", Field: "  %-18s ", Item: "  ", Named: "%s: ", OfBead: "        %s",
+	Form: "  %-26s ", Field: "  %-18s ", Item: "  ", Named: "%s: ", Bead: "bead %s  ", OfBead: "        %s",
 	Hid: "  %-22s  %6s %-12s  %6s %s", Moves: "  %-16s%6s %-12s %7s %9s %9s %6s %s",
 }
 
@@ -88,8 +89,6 @@ func (w *writer) put(lines []Line, i int) {
 	case Title:
 		w.line("%s", l.Text)
 		w.line("%s", strings.Repeat("-", len(l.Text)))
-	case VerdictIs:
-		w.line("Verdict: %s", l.Text)
 	case Subject:
 		w.para("", subject(l))
 	case Rank:
@@ -98,8 +97,6 @@ func (w *writer) put(lines []Line, i int) {
 			mark = "  x  "
 		}
 		w.para(mark, l.Text)
-	case Bead:
-		w.para(fmt.Sprintf("bead %d  ", l.N), l.Text)
 	case FigureRow:
 		if i == 0 || !inTable(lines[i-1].Kind) {
 			w.unit = unitColumn(lines[i:])
@@ -108,11 +105,11 @@ func (w *writer) put(lines []Line, i int) {
 	case Hid, Moves:
 		w.line(mark, l.Cells...)
 	case Source:
+		from, known := "      source: ", " ("+l.Known+")"
 		if l.Lead != "" { // of a reason, which says itself how it is known
-			w.cite("    source: ", l.Text)
-			break
+			from, known = "    source: ", ""
 		}
-		w.cite("      source: ", l.Text+" ("+l.Known+")")
+		w.cite(from, l.Text+known)
 	case Topic:
 		w.line("%s", capital(l.Text))
 	case Turns:
@@ -125,7 +122,7 @@ func (w *writer) put(lines []Line, i int) {
 		w.picture(l.Of, &w.Options)
 	case Assume, CheckFirst:
 		w.para(fmt.Sprintf("  %-25s ", fmt.Sprintf("%-12s %s", l.Lead, l.Value)), l.Text)
-	case Edge, Setting, Zone, Limit, Remedy, Form, Field, Named, OfBead:
+	case Edge, Setting, Zone, Limit, Remedy, Form, Field, Named, Bead, OfBead:
 		w.para(strings.Repeat(" ", 2*l.N)+fmt.Sprintf(mark, l.Lead), l.Text)
 	default:
 		w.para(mark, l.Text)

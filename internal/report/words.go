@@ -61,7 +61,7 @@ const (
 	Alert
 	Form   // a field of a form
 	Field  // of a record
-	Bead   // how test bead N was laid
+	Bead   // how a test bead was laid; Lead is its number
 	OfBead // what else is told of it
 	Hid    // a row of what a booth hid, in cells
 	Moves  // a row of what that moved, in cells
