@@ -52,7 +52,7 @@ machine, strength, air, cost; what is assumed then stands in the order of how mu
 			if show != "" || out.markdown {
 				return d.showWhole(cmd.Context(), &card, out, show)
 			}
-			return d.finding(out, report.Card(&card))
+			return d.answer(out, report.Card(&card))
 		},
 	}
 	bindAll(cmd)
@@ -82,7 +82,7 @@ func (d *Deps) showWhole(ctx context.Context, card *calc.Card, o output, show st
 			return err
 		}
 	}
-	return d.finding(o, report.Whole(card, pages))
+	return d.answer(o, report.Whole(card, pages))
 }
 
 // solve is the card of a job; a timed arc's times come from following its heat.
@@ -104,11 +104,6 @@ func (o *output) bind(cmd *cobra.Command, schema string) {
 	cmd.Flags().StringVar(&o.units, "units", "", unitsUsage)
 	cmd.Flags().BoolVar(&o.json, "json", false, "JSON, described in docs/"+schema)
 	cmd.Flags().BoolVar(&o.why, "why", false, "formula, numbers and source under each figure")
-}
-
-// finding prints a card or pages beside it as they are wanted.
-func (d *Deps) finding(o output, blocks []report.Block) error {
-	return d.answer(o, blocks)
 }
 
 // answer prints what was found as it is wanted.

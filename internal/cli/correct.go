@@ -63,7 +63,7 @@ the cure was done in vain: the next cause comes first.
 			if err != nil {
 				return err
 			}
-			return d.finding(out, report.Page(&p, openFlags(&p)))
+			return d.answer(out, report.Page(&p, openFlags(&p)))
 		},
 	}
 	page, _ := advice.EntryByName("correct")

@@ -70,7 +70,7 @@ func (d *Deps) partCobra(pc *partCommand) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return d.finding(out, report.Page(&p, openFlags(&p)))
+			return d.answer(out, report.Page(&p, openFlags(&p)))
 		},
 	}
 	bindCard(cmd, append([]string{"use", "hazard"}, page.Needs...)...)

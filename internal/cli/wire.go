@@ -25,7 +25,7 @@ func (d *Deps) wireCommand() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return d.finding(out, report.Wire(&card))
+			return d.answer(out, report.Wire(&card))
 		},
 	}
 	bind(cmd, "filler", "wire", "feed", "amps", "stickout", "mode")

@@ -56,7 +56,11 @@ func says(l *Line) []string {
 	case l.Kind == Topic:
 		return []string{capital(l.Text)}
 	case l.Row == nil:
-		return []string{l.Value, l.Text}
+		all := []string{l.Value, l.Text}
+		for _, cell := range l.Cells {
+			all = append(all, cell.(string))
+		}
+		return all
 	}
 	return []string{l.Row.Label, l.Row.Value.Number, l.Row.Value.Unit, l.Row.Value.Band(), l.Row.Other.String()}
 }
@@ -83,6 +87,19 @@ func TestEveryBlockIsInEveryMedium(t *testing.T) {
 						}
 					}
 				}
+			}
+		}
+	}
+}
+
+// So it is of a practice job that is over: each bead, what the booth hid and what that moved.
+func TestPracticeIsInEveryMedium(t *testing.T) {
+	blocks, o := practiceOf(t, 2, true).Blocks(), Options{loud: true}
+	text, md := flat(Text(blocks, o)), flat(Markdown(blocks, o))
+	for _, l := range Words(blocks, o) {
+		for _, want := range says(&l) {
+			if !strings.Contains(text, flat(want)) || !strings.Contains(md, flat(clean(want))) {
+				t.Errorf("%q is missing in\n%s\n%s", want, text, md)
 			}
 		}
 	}
