@@ -85,6 +85,16 @@ func (b *Basis) Plain() string {
 // Substituted is the formula with the numbers put in, each with its unit: "0.84·15.2 V·96.5 A/5.87 mm/s".
 // A symbol that no input carries stays as it is.
 func (b *Basis) Substituted() string {
+	return b.Filled(func(number, unit string) string {
+		if unit == "" {
+			return number
+		}
+		return "(" + number + " " + unit + ")"
+	})
+}
+
+// Filled is the formula with what put makes of each input's number and unit ("" for none) in the place of its symbol.
+func (b *Basis) Filled(put func(number, unit string) string) string {
 	var out strings.Builder
 	rest := b.Formula
 	for {
@@ -94,12 +104,12 @@ func (b *Basis) Substituted() string {
 		if !found || !closed {
 			return out.String()
 		}
-		out.WriteString(b.put(symbol))
+		out.WriteString(b.put(symbol, put))
 		rest = tail
 	}
 }
 
-func (b *Basis) put(symbol string) string {
+func (b *Basis) put(symbol string, put func(number, unit string) string) string {
 	for _, in := range b.Inputs {
 		if in.Symbol != symbol {
 			continue
@@ -108,10 +118,10 @@ func (b *Basis) put(symbol string) string {
 		if a := math.Abs(in.Value); a >= 9999.5 && a < 1e7 { // four figures would be written with a power of ten
 			v = strconv.FormatFloat(in.Value, 'f', 0, 64)
 		}
-		if in.Unit == "" || in.Unit == "1" {
-			return v
+		if in.Unit == "1" {
+			return put(v, "")
 		}
-		return "(" + v + " " + in.Unit + ")"
+		return put(v, in.Unit)
 	}
 	return written(symbol)
 }

@@ -13,7 +13,6 @@ import (
 	"brazebooth/internal/choice"
 	"brazebooth/internal/quantity"
 	"brazebooth/internal/report"
-	"brazebooth/tables"
 )
 
 // correctPage follows a row of test beads: each was laid with a setting and showed something; the last answer says what
@@ -160,7 +159,7 @@ func (m *root) correctBody(w int) block {
 // beadText is a bead as it was laid, and what it showed.
 func (m *root) beadText(b *block, i, w int) {
 	t := &m.fix.tries[i]
-	b.say(m.th.quiet, 0, fmt.Sprintf("bead %d: %s – %s", i+1, m.laidWith(&t.Job), seenWords(t.Seen)), w)
+	b.say(m.th.quiet, 0, fmt.Sprintf("bead %d: %s – %s", i+1, m.laidWith(&t.Job), report.SeenText(t.Seen)), w)
 }
 
 // laidWith is the settings of a bead in short.
@@ -173,16 +172,6 @@ func (m *root) laidWith(j *calc.Job) string {
 		}
 	}
 	return strings.Join(parts, ", ")
-}
-
-func seenWords(seen string) string {
-	var words []string
-	for _, id := range strings.Split(seen, ",") {
-		if s, ok := tables.SightByID(id); ok {
-			words = append(words, s.Name)
-		}
-	}
-	return strings.Join(words, "; ")
 }
 
 // keepText says how the last bead gets into the book.

@@ -33,15 +33,17 @@ func (p *practicePage) truth(th *theme, units quantity.System, w int) block {
 		h := &p.revealed.Hidden[i]
 		value, band := quantity.Band(h.Value, h.Low, h.High, h.Unit, sys)
 		unit := quantity.Label(h.Unit, sys)
-		b.hang(th.plain, 0, "• ", fmt.Sprintf("%s %s; the cards have %s (%s): %s", calc.FigureLabel(h.Name), spaced(report.HiddenText(h, sys), unit), spaced(value, unit), band, h.Basis.Formula), w)
+		b.hang(th.plain, 0, "• ", fmt.Sprintf("%s %s; the cards have %s (%s): %s", calc.FigureLabel(h.Name),
+			spaced(report.TrueValue(&h.Figure, h.True, sys), unit), spaced(value, unit), band, h.Basis.Formula), w)
 	}
 	b.add(newRow(w).put(th.bold, "how it moved your last bead").line())
 	for i := range p.revealed.Moved {
 		m := &p.revealed.Moved[i]
-		value, band := quantity.Band(m.Value, m.Low, m.High, m.Unit, sys)
-		unit := quantity.Label(m.Unit, sys)
-		b.hang(th.plain, 0, "• ", fmt.Sprintf("%s here %s; by the card %s (%s), with the voltage alone %s, efficiency alone %s, stick-out alone %s", calc.FigureLabel(m.Name),
-			spaced(report.MovedText(m, m.True, sys), unit), spaced(value, unit), band, report.MovedText(m, m.Alone[0], sys), report.MovedText(m, m.Alone[1], sys), report.MovedText(m, m.Alone[2], sys)), w)
+		v := report.ValueOf(&m.Figure, sys)
+		alone := func(k int) string { return report.TrueValue(&m.Figure, m.Alone[k], sys) }
+		b.hang(th.plain, 0, "• ", fmt.Sprintf("%s here %s; by the card %s (%s), with the voltage alone %s, "+
+			"efficiency alone %s, stick-out alone %s", calc.FigureLabel(m.Name),
+			spaced(report.TrueValue(&m.Figure, m.True, sys), v.Unit), v, v.Band(), alone(0), alone(1), alone(2)), w)
 	}
 	return b
 }

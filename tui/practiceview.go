@@ -7,7 +7,6 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/calc/practice"
-	"brazebooth/internal/choice"
 	"brazebooth/internal/quantity"
 	"brazebooth/internal/report"
 	"brazebooth/tables"
@@ -120,22 +119,15 @@ func (p *practicePage) controls(th *theme, keeps bool, units quantity.System, w 
 		if i == p.at && !p.over {
 			mark, paint = "› ", th.accent
 		}
-		r := newRow(w).put(th.accent, mark).put(paint, calc.FigureLabel(set.Figure)).to(13).put(th.strong, settingText(v, set, units))
+		r := newRow(w).put(th.accent, mark).put(paint, calc.FigureLabel(set.Figure)).
+			to(13).put(th.strong, report.SettingValue(v, set.Unit, units.Lead()))
 		if old := set.At(was).Or(tables.DefaultStickOut.V); old != v && !p.over {
-			r.put(th.quiet, "  was "+settingText(old, set, units))
+			r.put(th.quiet, "  was "+report.SettingValue(old, set.Unit, units.Lead()))
 		}
 		b.add(r.line())
 	}
 	b.addAll(p.next(th, keeps, w))
 	return b
-}
-
-// settingText is a setting as a hand reads it off.
-func settingText(v float64, set *choice.Choice, units quantity.System) string {
-	if set.Unit == "s" {
-		return fmt.Sprintf("%.2f s", v)
-	}
-	return quantity.Show(v, set.Unit, units.Lead())
 }
 
 // next says what enter and the other keys do now, and how the job ended.

@@ -66,7 +66,7 @@ func (d *Deps) printWall(cmd *cobra.Command, p report.Wall, job calc.Job, file s
 	}
 	w, err := calc.WindowOf(cmd.Context(), job, calc.FullWindow, d.progress())
 	if err == nil {
-		p.Map = &w
+		p.Window = &w
 	} else if mistake.Of(err) == nil {
 		return err
 	}
@@ -90,18 +90,19 @@ func (d *Deps) printWall(cmd *cobra.Command, p report.Wall, job calc.Job, file s
 
 // keptWall is a kept card as it was saved, for the wall.
 func keptWall(r *book.Revision, c *book.Card) report.Wall {
-	p := report.Wall{Name: c.Name, Job: c.Line(), Note: c.Note, Notes: c.Card.Notes, Warnings: c.Card.Warns,
-		Zone: c.Card.Zone}
+	card := shop.AsKept(c)
+	p := report.Wall{Name: c.Name, Job: c.Line(), Note: c.Note, Card: &card, Foot: keptFoot(r)}
 	if assumed := shop.Assumed(c); assumed != "" {
 		p.Job += " (assumed: " + assumed + ")"
 	}
-	for _, f := range c.Card.Figures {
-		p.Figures = append(p.Figures, calc.Figure{Name: f.Name, Value: f.Value, Low: f.Low, High: f.High, Unit: f.Unit})
-	}
 	p.When, _ = time.Parse(time.RFC3339Nano, r.At)
-	p.Foot = fmt.Sprintf("brazebooth %s, card %s, saved %s by %s", plain.Line(r.Program, 20), r.ID, r.At[:10],
-		shop.SavedBy(r))
 	return p
+}
+
+// keptFoot says where a kept card comes from.
+func keptFoot(r *book.Revision) string {
+	return fmt.Sprintf("brazebooth %s, card %s, saved %s by %s", plain.Line(r.Program, 20), r.ID, r.At[:10],
+		shop.SavedBy(r))
 }
 
 func (d *Deps) bookProcedure() *cobra.Command {
@@ -123,8 +124,8 @@ is alerted.`,
 				if err != nil {
 					return err
 				}
-				p.Number, p.Ranges, p.Comma = flagText(cmd, "number"), list, d.comma
-				d.say("%s", report.ProcedureText(&p))
+				p.Number, p.Ranges = flagText(cmd, "number"), list
+				d.say("%s", report.Text(p.Blocks(), report.Options{Comma: d.comma}))
 				return nil
 			})
 		},
@@ -182,13 +183,13 @@ func rangeEnd(name, text string) (v float64, figure string, err error) {
 // procedureOf is a kept card with its trials as a draft.
 func procedureOf(ctx context.Context, b book.Book, r *book.Revision, c *book.Card) (report.Procedure, error) {
 	var p report.Procedure
-	card, err := calc.Solve(c.Card.Used) // for the rows of its tables only: its figures are those that were saved
+	now, err := calc.Solve(c.Card.Used) // for the rows of its tables only: its figures are those that were saved
 	if err != nil {
 		return p, err
 	}
-	w := keptWall(r, c)
-	p = report.Procedure{Name: c.Name, Used: c.Card.Used, Figures: w.Figures, Notes: w.Notes, Setup: card.Setup,
-		Foot: w.Foot, Stops: calc.Stops(w.Warnings)}
+	card := shop.AsKept(c)
+	card.Setup = now.Setup
+	p = report.Procedure{Name: c.Name, Card: &card, Foot: keptFoot(r)}
 	trials, err := shop.TrialsOf(ctx, b, r.ID)
 	for _, t := range trials {
 		p.Trials = append(p.Trials, report.ProcedureTrial{At: t.Revision.At[:10], Who: plain.Line(t.Revision.Who, 40),

@@ -13,6 +13,7 @@ import (
 	"brazebooth/internal/book"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
+	"brazebooth/internal/report"
 	"brazebooth/internal/shop"
 )
 
@@ -62,12 +63,13 @@ today.`})
 			case asJSON(cmd):
 				return d.document(book.Schema, map[string]any{"revision": r})
 			}
-			show := shop.ShownText
+			blocks, err := shop.Held(&r)
 			if flagOn(cmd, "all") {
-				show = shop.RecordText
+				blocks, err = shop.RecordOf(ctx, b, &r)
 			}
-			text, err := show(ctx, b, r.ID, sys)
-			d.tell("%s", text)
+			if err == nil {
+				d.tell("%s", report.Text(blocks, report.Options{Units: sys.Lead()}))
+			}
 			return err
 		})
 	})
@@ -90,7 +92,7 @@ func (d *Deps) bookHistory() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			d.tell("%s", shop.HistoryText(list))
+			d.tell("%s", report.Text([]report.Block{shop.History(list)}, report.Options{}))
 			return nil
 		})
 	})

@@ -57,7 +57,7 @@ func (d *Deps) card(cmd *cobra.Command) error {
 	case flagText(cmd, "show") != "" || flagOn(cmd, "markdown"):
 		return d.showWhole(cmd, &card)
 	}
-	return d.finding(cmd, report.Card(&card))
+	return d.answer(cmd, report.Card(&card))
 }
 
 // showWhole prints the card with pages beside it.
@@ -78,7 +78,7 @@ func (d *Deps) showWhole(cmd *cobra.Command, card *calc.Card) error {
 			return err
 		}
 	}
-	return d.finding(cmd, report.Whole(card, pages))
+	return d.answer(cmd, report.Whole(card, pages))
 }
 
 // solve is the card of a job; a timed arc's times come from following its heat.
@@ -93,19 +93,14 @@ func bindAnswer(cmd *cobra.Command, schema string) {
 	cmd.Flags().Bool("why", false, "formula, numbers and source under each figure")
 }
 
-// finding prints a card or pages beside it as they are wanted.
-func (d *Deps) finding(cmd *cobra.Command, blocks []report.Block) error {
-	return d.answer(cmd, blocks, func() ([]byte, error) { return report.JSON(blocks, Version) })
-}
-
 // answer prints what was found as it is wanted.
-func (d *Deps) answer(cmd *cobra.Command, blocks []report.Block, json func() ([]byte, error)) error {
+func (d *Deps) answer(cmd *cobra.Command, blocks []report.Block) error {
 	sys, err := unitsOf(cmd)
 	if err != nil {
 		return err
 	}
 	if asJSON(cmd) {
-		b, err := json()
+		b, err := report.JSON(blocks, Version)
 		d.say("%s", b)
 		return err
 	}
@@ -158,7 +153,7 @@ func (d *Deps) wireCommand() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return d.finding(cmd, report.Wire(&card))
+			return d.answer(cmd, report.Wire(&card))
 		},
 	}
 	bind(cmd, "filler", "wire", "feed", "amps", "stickout", "mode")

@@ -48,7 +48,7 @@ earlier bead with the last one's own setting says that the cure did not help: th
 			if err != nil {
 				return err
 			}
-			return d.finding(cmd, report.Page(&p, openFlags(&p)))
+			return d.answer(cmd, report.Page(&p, openFlags(&p)))
 		},
 	}
 	page, _ := advice.EntryByName("correct")

@@ -85,7 +85,7 @@ func (d *Deps) pageCommand(pc *pageCommand) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return d.finding(cmd, report.Page(&p, openFlags(&p)))
+			return d.answer(cmd, report.Page(&p, openFlags(&p)))
 		},
 	}
 	bindCard(cmd, append([]string{"use", "hazard"}, page.Needs...)...)

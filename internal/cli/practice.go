@@ -58,8 +58,7 @@ fit-up and zinc vapour are not simulated. Nothing is kept without --keep. Withou
 // practise answers with the beads of the settings that were given.
 func (d *Deps) practise(cmd *cobra.Command, tried []string) error {
 	ctx, keep := cmd.Context(), flagOn(cmd, "keep")
-	sys, err := unitsOf(cmd)
-	if err != nil {
+	if _, err := unitsOf(cmd); err != nil {
 		return err
 	}
 	booth, err := boothOf(cmd)
@@ -82,7 +81,7 @@ func (d *Deps) practise(cmd *cobra.Command, tried []string) error {
 			return err
 		}
 	}
-	err = d.showPractice(cmd, p, report.Options{Units: sys, Comma: d.comma})
+	err = d.showPractice(cmd, p)
 	if err == nil && keep {
 		err = d.keepPractice(cmd, p)
 	}
@@ -175,18 +174,13 @@ func solve(ctx context.Context, p *report.Practice) error {
 	return err
 }
 
-func (d *Deps) showPractice(cmd *cobra.Command, p *report.Practice, o report.Options) error {
-	if asJSON(cmd) {
-		b, err := report.PracticeJSON(p, Version)
-		d.say("%s", b)
+func (d *Deps) showPractice(cmd *cobra.Command, p *report.Practice) error {
+	if err := d.answer(cmd, p.Blocks()); err != nil || p.Run != nil || asJSON(cmd) {
 		return err
 	}
-	d.say("%s", report.PracticeText(p, o))
-	if p.Run == nil {
-		d.tell("\n%s", report.Wrapped("", fmt.Sprintf("Lay the next with another value: brazebooth practice "+
-			"--level %d --seed %d --%s. Settings that are not given stay as in bead 1. --solution ends the job. "+
-			"Nothing is kept without --keep.", p.Job.Level, p.Job.Seed, practiceLike(&p.Job.Start))))
-	}
+	d.tell("\n%s", report.Wrapped("", fmt.Sprintf("Lay the next with another value: brazebooth practice "+
+		"--level %d --seed %d --%s. Settings that are not given stay as in bead 1. --solution ends the job. "+
+		"Nothing is kept without --keep.", p.Job.Level, p.Job.Seed, practiceLike(&p.Job.Start))))
 	return nil
 }
 

@@ -54,9 +54,7 @@ func (d *Deps) window(cmd *cobra.Command) error {
 	if err != nil || alone {
 		return err
 	}
-	return d.answer(cmd, report.Window(&w, given), func() ([]byte, error) {
-		return report.WindowJSON(&w, given, Version)
-	})
+	return d.answer(cmd, report.Window(&w, given))
 }
 
 // givenCard is the card of the setting that was asked about, nil where neither feed nor travel was given.
@@ -105,10 +103,10 @@ func (d *Deps) timedArc(cmd *cobra.Command) error {
 		return err
 	}
 	alone, err := d.pictures(cmd,
-		picture{"csv", func() ([]byte, error) { return report.GapCSV(&s) }},
-		picture{"png", func() ([]byte, error) { return report.GapPNG(&s) }})
+		picture{"csv", func() ([]byte, error) { return report.TraceCSV(&s) }},
+		picture{"png", func() ([]byte, error) { return report.TracePNG(&s) }})
 	if err != nil || alone {
 		return err
 	}
-	return d.answer(cmd, report.Timed(&s), func() ([]byte, error) { return report.GapJSON(&s, Version) })
+	return d.answer(cmd, report.Timed(&s))
 }

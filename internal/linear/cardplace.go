@@ -33,22 +33,25 @@ type command struct {
 	do          func(t *talk, rest string)
 }
 
-// commands in the order in which help tells of them; a function, since help is one of them.
+// commands are listed in the order of help; a function, because some of them read the list.
 func commands() []command {
 	return []command{
 		{"card", "the whole card again", func(t *talk, _ string) { t.read() }},
 		{"results", "current, heat, bead, zinc and every other figure, and the edges", (*talk).readResults},
 		{"cautions", "every stop, caution and note with its source", (*talk).readCautions},
 		{"assumed", "what was not given, and why it is taken so", (*talk).readAssumed},
-		{"why", "why feed: where a figure comes from and what it leans on; why and a page after it was read: its sources", (*talk).why},
-		{"map", "what is good from where to where", (*talk).readMap},
+		{"why",
+			"why feed: where a figure comes from and what it leans on; why and a page after it was read: its sources",
+			(*talk).why},
+		{"map", "what is good from where to where", (*talk).readWindow},
 		{"timed", "on, off and step of a timed arc", (*talk).readTimed},
 		{"correct", "say what a test bead shows, and hear what to change", (*talk).correct},
-		{"keep-bead", "after correct: keep that test bead in the book; keep-bead acceptable: as good enough", (*talk).keepBead},
-		{"keep", "keep and a name: keep the card in the book", (*talk).keep},
-		{"find", "find and words: cards that are kept", (*talk).find},
-		{"open", "open and a number of the list, or a name: take a kept card", (*talk).open},
-		{"power-source", "power-source and a name: take what its readings taught", (*talk).recall},
+		{"keep-bead", "after correct: keep that test bead in the book; keep-bead acceptable: as good enough",
+			withBook((*talk).keepBead)},
+		{"keep", "keep and a name: keep the card in the book", withBook((*talk).keep)},
+		{"find", "find and words: cards that are kept", withBook((*talk).find)},
+		{"open", "open and a number of the list, or a name: take a kept card", withBook((*talk).open)},
+		{"power-source", "power-source and a name: take what its readings taught", withBook((*talk).recall)},
 		{"reset", "reset feed: the suggestion back; reset alone: all of them", (*talk).reset},
 		{"example", "a real job of the shop", func(t *talk, _ string) { t.example() }},
 		{"new", "begin again with the metal", func(t *talk, _ string) { t.start(calc.Job{}) }},
@@ -101,39 +104,34 @@ func (t *talk) choiceNamed(line string) (*choice.Choice, string) {
 	return choice.Called(one), rest
 }
 
-// unknown says what begins alike.
+// unknown refuses a word and offers those that begin like it.
 func (t *talk) unknown(word string) {
-	var like []string
-	for _, n := range t.allWords() {
-		if len(word) > 1 && strings.HasPrefix(n, word[:2]) {
-			like = append(like, n)
-		}
-	}
 	if _, err := quantity.Read(quantity.FieldNumber, word); err == nil {
 		t.refuse("a number alone says nothing here", "type what it is for, as feed 6.2 or travel 8")
 		return
 	}
+	var like []string
+	add := func(name string) {
+		if len(word) > 1 && strings.HasPrefix(name, word[:2]) {
+			like = append(like, name)
+		}
+	}
+	for _, c := range commands() {
+		add(c.name)
+	}
+	for _, p := range advice.Contents() {
+		add(p.Name)
+	}
+	for i := range choice.All() {
+		add(choice.All()[i].Name)
+	}
+	slices.Sort(like)
+	like = slices.Compact(like)
 	hint := "help lists what may be typed"
 	if len(like) > 0 {
 		hint = "type " + near.Or(like[:min(len(like), 4)]) + "; " + hint
 	}
 	t.refuse("nothing here is called "+quoted(word), hint)
-}
-
-// allWords is everything that the card's prompt understands.
-func (t *talk) allWords() []string {
-	var list []string
-	for _, c := range commands() {
-		list = append(list, c.name)
-	}
-	for _, p := range advice.Contents() {
-		list = append(list, p.Name)
-	}
-	for i := range choice.All() {
-		list = append(list, choice.All()[i].Name)
-	}
-	slices.Sort(list)
-	return slices.Compact(list)
 }
 
 func (cardPlace) help(t *talk) {
@@ -150,18 +148,16 @@ func (cardPlace) help(t *talk) {
 		choices = append(choices, choice.OnCard()[i].Name)
 	}
 	t.voice.show("Pages beside the card: " + strings.Join(pages, ", ") + ".")
-	t.voice.show("To change a choice type its name and what it is to be, as feed 6.2 or joint tee; the name alone asks. They are " + strings.Join(choices, ", ") + ", and what each page asks for.")
+	t.voice.show("To change a choice type its name and what it is to be, as feed 6.2 or joint tee; " +
+		"the name alone asks. They are " + strings.Join(choices, ", ") + ", and what each page asks for.")
 	t.voice.show("help and a name tells of one. words and a word is the glossary. back, again, units, quit.")
 }
 
 // example puts the shop's example on the card.
 func (t *talk) example() {
-	card, err := calc.Answer(t.ctx, t.o.Example, nil)
-	if err != nil {
-		t.fault(err)
+	if !t.begin(t.o.Example) {
 		return
 	}
-	t.job, t.card, t.told, t.part, t.tries, t.taught = t.o.Example, card, nil, nil, nil, ""
 	if t.o.Title != "" {
 		t.voice.say(first(t.o.Title), ".")
 	}

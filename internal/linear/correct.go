@@ -16,7 +16,7 @@ import (
 // correct asks what a test bead shows.
 func (t *talk) correct(string) {
 	if stops := calc.Stops(t.card.Warnings); len(stops) > 0 {
-		t.tell([]report.Block{report.Stops{List: stops}})
+		t.tell(report.Stops{List: stops})
 		t.refuse("no setting mends a job that is stopped", "")
 		return
 	}
@@ -34,7 +34,8 @@ func (seenPlace) name(*talk) string { return "seen" }
 func (seenPlace) back(t *talk)      { t.goTo(cardPlace{}) }
 
 func (seenPlace) enter(t *talk) {
-	t.voice.say("Lay a test bead on scrap of the same sheet with the settings of the card, look at both faces, peel it. What does it show?")
+	t.voice.say("Lay a test bead on scrap of the same sheet with the settings of the card, look at both faces, " +
+		"peel it. What does it show?")
 	for i, s := range tables.Sights() {
 		t.voice.say(fmt.Sprintf("%d: ", i+1), s.Name, ".")
 	}
@@ -42,42 +43,42 @@ func (seenPlace) enter(t *talk) {
 }
 
 func (seenPlace) help(t *talk) {
-	t.voice.show("Type the number of what the bead shows, several with commas, or good if nothing is wrong. Enter alone goes back, again lists them once more.")
+	t.voice.show("Type the number of what the bead shows, several with commas, or good if nothing is wrong. " +
+		"Enter alone goes back, again lists them once more.")
 }
 
 func (p seenPlace) hear(t *talk, line string) {
-	if line == "" {
+	switch line {
+	case "":
 		p.back(t)
 		return
-	}
-	if line == "?" {
+	case "?":
 		p.enter(t)
 		return
 	}
 	seen, err := sights(line)
-	if err != nil {
-		t.fault(err)
-		return
-	}
 	laid := calc.Laid(&t.card)
 	tries := append(t.tries[:len(t.tries):len(t.tries)], correct.Try{Job: correct.AsSet(t.card.Job, &laid), Seen: seen})
-	part, err := correct.Next(t.ctx, tries)
+	var page advice.Page
+	if err == nil {
+		page, err = correct.Next(t.ctx, tries)
+	}
 	if err != nil {
-		t.fault(err)
+		t.fault("", err)
 		return
 	}
 	if len(tries) == 1 {
 		t.bead = 0
 	}
 	t.tries = tries
-	t.advice(&part)
+	t.advise(&page)
 }
 
-// advice reads out the one change, and asks whether it goes on the card.
-func (t *talk) advice(part *advice.Page) {
-	c := part.Correction
-	t.part = part
-	t.tell(report.Page(part, nil))
+// advise reads out the one change, and asks whether it goes on the card.
+func (t *talk) advise(page *advice.Page) {
+	c := page.Correction
+	t.page = page
+	t.tell(report.Page(page, nil)...)
 	if t.o.Book != nil {
 		t.voice.show("At the card keep-bead keeps this test bead in the book.")
 	}
@@ -85,22 +86,24 @@ func (t *talk) advice(part *advice.Page) {
 		t.goTo(cardPlace{})
 		return
 	}
-	t.goTo(sure{question: "Put this change on the card?", yes: func() { t.swap(c.Next, "On the card. Lay the next bead, then type correct again.") }})
+	t.goTo(sure{"Put this change on the card?", func() {
+		t.swap(c.Next, "On the card. Lay the next bead, then type correct again.")
+	}})
 }
 
-// sights turns numbers and names with commas into what calc.Correct reads.
+// sights turns numbers and names with commas into the ids of what a bead shows.
 func sights(line string) (string, error) {
 	var ids []string
-	for _, part := range strings.FieldsFunc(line, func(r rune) bool { return r == ',' || r == ';' }) {
-		words := strings.Fields(strings.ToLower(part))
-		if id, ok := sightNamed(strings.Join(words, " ")); ok {
-			ids = append(ids, id)
-			continue
+	for _, part := range strings.FieldsFunc(strings.ToLower(line), func(r rune) bool { return r == ',' || r == ';' }) {
+		words := strings.Fields(part)
+		if name := strings.Join(words, " "); sightNamed(name) != "" {
+			words = []string{name}
 		}
 		for _, w := range words {
-			id, ok := sightNamed(w)
-			if !ok {
-				return "", mistake.In("seen", "nothing in the list is "+quoted(w), fmt.Sprintf("type a number from 1 to %d, several with commas, or ? for the list", len(tables.Sights())))
+			id := sightNamed(w)
+			if id == "" {
+				return "", mistake.In("seen", "nothing in the list is "+quoted(w), fmt.Sprintf(
+					"type a number from 1 to %d, several with commas, or ? for the list", len(tables.Sights())))
 			}
 			ids = append(ids, id)
 		}
@@ -108,20 +111,20 @@ func sights(line string) (string, error) {
 	return correct.SeenIDs(strings.Join(ids, ","))
 }
 
-// sightNamed finds a sight by its number, its id, or the beginning of its name.
-func sightNamed(text string) (string, bool) {
+// sightNamed finds a sight by its number, its id, the beginning of its name or what people say; "" for none.
+func sightNamed(text string) string {
 	list := tables.Sights()
 	if n, err := strconv.Atoi(text); err == nil {
 		if n < 1 || n > len(list) {
-			return "", false
+			return ""
 		}
-		return list[n-1].ID, true
+		return list[n-1].ID
 	}
 	for _, s := range list {
-		if s.ID == text || s.ID == strings.ReplaceAll(text, " ", "-") || len(text) > 3 && strings.HasPrefix(s.Name, text) {
-			return s.ID, true
+		if s.ID == strings.ReplaceAll(text, " ", "-") || len(text) > 3 && strings.HasPrefix(s.Name, text) {
+			return s.ID
 		}
 	}
-	s, ok := tables.SightByID(tables.SightsSaid(text))
-	return s.ID, ok
+	s, _ := tables.SightByID(tables.SightsSaid(text))
+	return s.ID
 }

@@ -15,7 +15,7 @@ const longestLine = 400
 
 var errLong = errors.New("a line that is too long")
 
-// ear reads lines one by one, each only when it is asked for. What it waits for can be given up.
+// ear reads lines one by one, each only when it is asked for. Waiting ends with the context.
 type ear struct {
 	ask  chan struct{}
 	come chan heard
@@ -38,7 +38,7 @@ func newEar(in io.Reader) *ear {
 	return e
 }
 
-// close lets the reader go, at the latest when what it reads from ends.
+// close ends the reading goroutine, at the latest when its input ends.
 func (e *ear) close() { close(e.ask) }
 
 // line is the next line, cleaned; io.EOF at the end, errLong for one that was thrown away.
@@ -55,7 +55,7 @@ func (e *ear) line(ctx context.Context) (string, error) {
 	}
 }
 
-// next reads a line; a last one need not end.
+// next reads a line; the last one may have no line break.
 func next(r *bufio.Reader) (string, error) {
 	b, err := r.ReadSlice('\n')
 	if errors.Is(err, bufio.ErrBufferFull) {

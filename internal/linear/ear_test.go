@@ -50,7 +50,8 @@ type broken struct{}
 func (broken) Write([]byte) (int, error) { return 0, io.ErrClosedPipe }
 
 func TestTalkEndsWhereNobodyHears(t *testing.T) {
-	if err := Run(context.Background(), Options{}, strings.NewReader(strings.Repeat("help\n", 100)), broken{}); !errors.Is(err, io.ErrClosedPipe) {
+	if err := Run(context.Background(), Options{}, strings.NewReader(strings.Repeat("help\n", 100)),
+		broken{}); !errors.Is(err, io.ErrClosedPipe) {
 		t.Errorf("%v", err)
 	}
 }

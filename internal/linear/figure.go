@@ -1,6 +1,7 @@
 package linear
 
 import (
+	"fmt"
 	"strings"
 
 	"brazebooth/calc"
@@ -8,10 +9,10 @@ import (
 	"brazebooth/internal/report"
 )
 
-// figure is a figure as it is read out: "wire feed 6.35 metres per minute, good between 5.9 and 6.8, suggested". What is added
-// stands behind it, before the remark.
-func (t *talk) figure(r *report.Row, added string) string {
-	text := label(r.Figure.Name) + " " + value(r)
+// figure is a figure in a sentence: "Wire feed 6.35 metres per minute, good between 5.9 and 6.8, suggested." What is
+// added stands behind the value, before the remark.
+func figure(r *report.Row, added string) string {
+	text := first(label(r.Figure.Name)) + " " + value(r)
 	for _, a := range [...]string{added, r.Long} {
 		if a != "" {
 			text += ", " + a
@@ -19,6 +20,9 @@ func (t *talk) figure(r *report.Row, added string) string {
 	}
 	return text + "."
 }
+
+// setting is a figure of the card in a sentence, with whose it is.
+func (t *talk) setting(f *calc.Figure) string { return figure(t.row(f), origin(&t.card, f.Name)) }
 
 // row is a figure of the card.
 func (t *talk) row(f *calc.Figure) *report.Row {
@@ -35,29 +39,26 @@ func value(r *report.Row) string {
 	return text
 }
 
+// between is how a band is read out by what it means.
+var between = [...]string{", between ", ", good between ", ", usual between ", ", works between "}
+
 func valueIn(v *report.Value, of report.Meaning) string {
 	text := inUnit(v.Number, v.Unit)
 	if v.Low != "" {
-		text += [...]string{", between ", ", good between ", ", usual between ", ", works between "}[of] + inUnit(v.Low, "") + " and " + inUnit(v.High, "")
+		text += between[of] + inUnit(v.Low, "") + " and " + inUnit(v.High, "")
 	}
 	return text
 }
 
-// label is a figure's plain name; a member's number in it would be heard as the figure's.
+// label is a figure's plain name. A member's number is put into words, or it would sound like the figure's value.
 func label(name string) string {
 	text := calc.FigureLabel(name)
-	if base, ok := strings.CutSuffix(text, " 1"); ok {
-		return base + " on the first member"
-	}
-	if base, ok := strings.CutSuffix(text, " 2"); ok {
-		return base + " on the second member"
+	for i, member := range [...]string{"first", "second"} {
+		if base, ok := strings.CutSuffix(text, fmt.Sprint(" ", i+1)); ok {
+			return base + " on the " + member + " member"
+		}
 	}
 	return text
-}
-
-// size is a value of a card's unit alone.
-func (t *talk) size(v float64, unit string) string {
-	return value(t.row(&calc.Figure{Value: v, Low: v, High: v, Unit: unit}))
 }
 
 // origin says whose a setting is, "" for a figure that follows from others.

@@ -20,18 +20,23 @@ var jobs = []struct {
 }{
 	{[]string{"galv", "20ga", "", ""}, calc.Job{Metal: "galvanized", Gauge: 20}},
 	{[]string{"steel", "16", ".030", "pulsed", "joint tee", "feed 6.2", "travel 14ipm", "stickout 1/2in"},
-		calc.Job{Metal: "mild-steel", Gauge: 16, Wire: calc.Some(0.762), Mode: "pulsed", Joint: "tee", Feed: calc.Some(6.2), Travel: calc.Some(14 * 25.4 / 60), StickOut: calc.Some(12.7)}},
+		calc.Job{Metal: "mild-steel", Gauge: 16, Wire: calc.Some(0.762), Mode: "pulsed", Joint: "tee",
+			Feed: calc.Some(6.2), Travel: calc.Some(14 * 25.4 / 60), StickOut: calc.Some(12.7)}},
 	{[]string{"304", "1.5mm", "1.0mm", "dip", "metal2 copper", "gauge2 2mm", "filler cual8"},
-		calc.Job{Metal: "stainless-304", Thickness: calc.Some(1.5), Wire: calc.Some(1), Mode: "dip", Metal2: "copper", Thickness2: calc.Some(2), Filler: "cual8"}},
+		calc.Job{Metal: "stainless-304", Thickness: calc.Some(1.5), Wire: calc.Some(1), Mode: "dip", Metal2: "copper",
+			Thickness2: calc.Some(2), Filler: "cual8"}},
 	{[]string{"grey-iron", "8mm", "", "dip", "joint butt", "preheat 95C"},
 		calc.Job{Metal: "grey-iron", Thickness: calc.Some(8), Mode: "dip", Joint: "butt", Preheat: calc.Some(95)}},
 	{[]string{"1", "16ga", "", "3", "butt", "2mm"},
 		calc.Job{Metal: "mild-steel", Gauge: 16, Mode: "timed", Joint: "butt", Gap: calc.Some(2)}},
-	{[]string{"galv", "18", "", "", "amps 90", "feed 5.5"}, calc.Job{Metal: "galvanized", Gauge: 18, Amps: calc.Some(90), Feed: calc.Some(5.5)}},
-	{[]string{"mild", "10mm", "", "", "joint overlay", "shaft-dia 40mm"}, calc.Job{Metal: "mild-steel", Thickness: calc.Some(10), Joint: "overlay", ShaftDia: calc.Some(40)}},
+	{[]string{"galv", "18", "", "", "amps 90", "feed 5.5"}, calc.Job{Metal: "galvanized", Gauge: 18,
+		Amps: calc.Some(90), Feed: calc.Some(5.5)}},
+	{[]string{"mild", "10mm", "", "", "joint overlay", "shaft-dia 40mm"},
+		calc.Job{Metal: "mild-steel", Thickness: calc.Some(10), Joint: "overlay", ShaftDia: calc.Some(40)}},
 }
 
-var saidFigure = regexp.MustCompile(`^([A-Z][a-z -]*?) (minus )?(\d*\.?\d+)( [a-zA-Z ]+)?(, (?:good )?between (minus )?(\d*\.?\d+) and (minus )?(\d*\.?\d+))?`)
+var saidFigure = regexp.MustCompile(`^([A-Z][a-z -]*?) (minus )?(\d*\.?\d+)( [a-zA-Z ]+)?` +
+	`(, (?:good )?between (minus )?(\d*\.?\d+) and (minus )?(\d*\.?\d+))?`)
 
 // number is a heard number.
 func number(t *testing.T, minus, digits string) float64 {
@@ -66,7 +71,8 @@ func TestEveryFigureAsTheCommandGivesIt(t *testing.T) {
 			text, _ := talkOf(t, Options{Units: sys}, append(append([]string(nil), x.lines...), "card", "results")...)
 			text = strings.ReplaceAll(text, "\n", " ")
 			text = text[strings.LastIndex(text, "card: card Settings card"):]
-			sentences := regexp.MustCompile(`\. (?:[A-Z]|card:)`).ReplaceAllStringFunc(text, func(s string) string { return ".\n" + s[2:] })
+			sentences := regexp.MustCompile(`\. (?:[A-Z]|card:)`).ReplaceAllStringFunc(text,
+				func(s string) string { return ".\n" + s[2:] })
 			card, err := solveAs(t, x.job)
 			if err != nil {
 				t.Fatal(err)

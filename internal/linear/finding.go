@@ -4,11 +4,51 @@ import (
 	"fmt"
 
 	"brazebooth/calc"
+	"brazebooth/calc/advice"
+	"brazebooth/internal/choice"
 	"brazebooth/internal/report"
 )
 
-// tell reads a finding out to who has heard the card.
-func (t *talk) tell(blocks []report.Block) {
+// readPage reads out a page beside the card.
+func (t *talk) readPage(page *advice.Entry) {
+	p, err := page.Answer(t.ctx, &t.card)
+	if err != nil {
+		t.fault("", err)
+		return
+	}
+	t.page = &p
+	t.tell(report.Page(&p, choice.Open(&t.job, page.Needs))...)
+}
+
+// readTimed reads out on, off and step of a timed arc on this joint.
+func (t *talk) readTimed(string) {
+	s, err := calc.SolveTimed(t.ctx, t.job, nil)
+	if err != nil {
+		t.fault("", err)
+		return
+	}
+	t.tell(report.Timed(&s)...)
+	if t.job.Mode != "timed" {
+		t.voice.show("mode timed puts this on the card.")
+	}
+}
+
+// readWindow says in words what the operating window shows.
+func (t *talk) readWindow(string) {
+	m, err := calc.WindowOf(t.ctx, t.job, calc.FullWindow, nil)
+	if err != nil {
+		t.fault("", err)
+		return
+	}
+	var given *calc.Card
+	if j := &t.job; j.Feed.Set || j.Amps.Set || j.Travel.Set {
+		given = &t.card
+	}
+	t.tell(report.Window(&m, given)...)
+}
+
+// tell reads out a finding to somebody who has heard the card.
+func (t *talk) tell(blocks ...report.Block) {
 	t.say(blocks, report.Options{Units: t.units, Heard: true, Beside: true})
 }
 
@@ -21,8 +61,8 @@ func (t *talk) say(blocks []report.Block, o report.Options) {
 
 // leads are the words before a line of each kind.
 var leads = map[report.Kind]string{
-	report.Stop: "Stop! ", report.Caution: "Caution: ", report.Note: "Note: ", report.VerdictIs: "Verdict: ", report.Instead: "Instead: ",
-	report.Change: "Change: ", report.For: "For it: ", report.Against: "Against it: ",
+	report.Stop: "Stop! ", report.Caution: "Caution: ", report.Note: "Note: ", report.VerdictIs: "Verdict: ",
+	report.Instead: "Instead: ", report.Change: "Change: ", report.For: "For it: ", report.Against: "Against it: ",
 }
 
 // line reads out one line. Pictures are for the eye, and the sources of reasons are told when they are asked for.
@@ -34,7 +74,11 @@ func (t *talk) line(l *report.Line) {
 	case report.Rank:
 		t.voice.say(fmt.Sprintf("%d: ", l.N), sentence(l.Text))
 	case report.FigureRow:
-		t.voice.say(first(t.figure(l.Row, assumedWord(l.Row))))
+		assumed := ""
+		if l.Row.Assumed {
+			assumed = "assumed"
+		}
+		t.voice.say(figure(l.Row, assumed))
 	case report.Reason:
 		t.voice.say(sentence(first(l.Text)), " Known: ", calc.KnownWords(l.Known), ".")
 	case report.Change, report.VerdictIs, report.Instead, report.For, report.Against:
@@ -43,14 +87,9 @@ func (t *talk) line(l *report.Line) {
 		t.voice.show("You may also give: " + l.Text + ".")
 	case report.Edge, report.Limit, report.Remedy, report.Turns, report.Setting:
 		t.voice.say(first(l.Lead), ": ", sentence(l.Text))
+	case report.Assume:
+		t.voice.say(first(choiceWords(l.Lead)), " ", l.Value, ": ", sentence(l.Text))
 	default:
 		t.voice.say(leads[l.Kind], sentence(first(l.Text)))
 	}
-}
-
-func assumedWord(r *report.Row) string {
-	if r.Assumed {
-		return "assumed"
-	}
-	return ""
 }

@@ -87,7 +87,8 @@ func (s *shelf) Find(_ context.Context, text string) ([]Entry, error) {
 	var list []Entry
 	for i, n := range s.names {
 		if strings.HasPrefix(n, text) {
-			list = append(list, Entry{ID: string(rune('a' + i)), Name: n, At: "2026-01-02", Line: "galvanized 20 ga, lap"})
+			list = append(list, Entry{ID: string(rune('a' + i)), Name: n, At: "2026-01-02",
+				Line: "galvanized 20 ga, lap"})
 		}
 	}
 	return list, s.err

@@ -24,7 +24,7 @@ type Keeper interface {
 	Recall(ctx context.Context, source string, job calc.Job) (calc.Job, error)
 }
 
-// Entry is one kept card. It has no name of its own, so that whoever keeps the card need not know this package.
+// Entry is one kept card: an alias, so that a Keeper need not import this package.
 type Entry = struct{ ID, Kind, Name, At, Line string }
 
 // Options are what the talk is given.
@@ -36,8 +36,8 @@ type Options struct {
 	Title   string          // what the example is
 }
 
-// Run asks and answers until in ends, until somebody quits, or until the context does. All three are a good end; the
-// error is one of writing.
+// Run asks and answers until in ends, until somebody quits, or until the context does. All three end without an error;
+// an error means that writing failed.
 func Run(ctx context.Context, o Options, in io.Reader, out io.Writer) error {
 	t := newTalk(ctx, o, in, out)
 	defer t.ear.close()

@@ -7,7 +7,7 @@ import (
 	"brazebooth/internal/choice"
 )
 
-// atOnce is how many rows are read out at once: more than that nobody keeps in the head.
+// atOnce is how many rows are read out at once: nobody remembers more.
 const atOnce = 6
 
 // list reads out the first answers, or those that hold a word.

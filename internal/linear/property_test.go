@@ -14,18 +14,25 @@ func TestMain(m *testing.M) { deep.Main(m, 25) }
 
 // vocabulary is what a hand may type, right or wrong; what takes long to answer comes rarely.
 func vocabulary() *rapid.Generator[string] {
-	known := []string{"", "?", "more", "back", "card", "again", "help", "units", "words", "words throat", "new", "example", "results", "cautions",
-		"assumed", "why feed", "why current", "why gap", "fit", "filler", "prepare", "overlay", "machine", "strength", "air", "cost", "1", "2", "18", "row 3",
-		"galv", "steel", "304", "16ga", "3/32", ".035", "0.9mm", "dip", "pulsed", "lap", "feed 6.2", "feed", "travel 8", "travel 0", "volts banana", "joint tee", "joint", "joint ?",
-		"gauge 7", "gauge2 1mm", "hazard tank", "hazard none", "reset", "reset feed", "keep lid", "keep", "find lid", "find", "open 1", "open", "power-source x",
-		"yes", "no", "1,6", "good", "good,1", "correct", "map", "timed", "mode timed", "? zinc", "? qqq", "feed = 7", "wire feed 5", "6 metres per minute", "wire-price 25EUR/kg", "length 2m", "units both", "help feed", "help fit"}
+	known := []string{"", "?", "more", "back", "card", "again", "help", "units", "words", "words throat", "new",
+		"example", "results", "cautions",
+		"assumed", "why feed", "why current", "why gap", "fit", "filler", "prepare", "overlay", "machine",
+		"strength", "air", "cost", "1", "2", "18", "row 3",
+		"galv", "steel", "304", "16ga", "3/32", ".035", "0.9mm", "dip", "pulsed", "lap", "feed 6.2", "feed",
+		"travel 8", "travel 0", "volts banana", "joint tee", "joint", "joint ?",
+		"gauge 7", "gauge2 1mm", "hazard tank", "hazard none", "reset", "reset feed", "keep lid", "keep",
+		"find lid", "find", "open 1", "open", "power-source x",
+		"yes", "no", "1,6", "good", "good,1", "correct", "map", "timed", "mode timed", "? zinc", "? qqq",
+		"feed = 7", "wire feed 5", "6 metres per minute", "wire-price 25EUR/kg", "length 2m", "units both",
+		"help feed", "help fit"}
 	return rapid.OneOf(rapid.SampledFrom(known), rapid.SampledFrom(known), rapid.SampledFrom(known),
 		rapid.StringN(0, 30, 120), rapid.Custom(func(r *rapid.T) string {
 			return rapid.SampledFrom(known).Draw(r, "word") + " " + rapid.StringN(0, 12, 40).Draw(r, "rest")
 		}))
 }
 
-// Whatever is typed: no panic, a prompt before every line or an end, and nothing but letters, printable ASCII and line ends.
+// Whatever is typed: no panic, a prompt before every line or an end, and nothing but letters, printable ASCII and line
+// ends.
 func TestAnythingTyped(t *testing.T) {
 	rapid.Check(t, func(r *rapid.T) {
 		lines := rapid.SliceOfN(vocabulary(), 0, 12).Draw(r, "lines")

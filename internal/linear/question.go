@@ -88,7 +88,7 @@ func (q *question) take(t *talk, line string) {
 	}
 	job, card, err := t.with(q.choice, text)
 	if err != nil {
-		t.fault(err)
+		t.fault("", err)
 		if len(t.rows(q.choice)) > 0 {
 			t.voice.show("Or ? for the list.")
 		}
@@ -115,7 +115,8 @@ func (q *question) numbered(t *talk, line string) (string, bool) {
 	case !isRow && n > len(rows): // 304 is a metal
 		return line, true
 	}
-	t.refuse(fmt.Sprintf("there is no row %d", n), fmt.Sprintf("type a number from 1 to %d, or ? for the list", len(rows)))
+	t.refuse(fmt.Sprintf("there is no row %d", n), fmt.Sprintf("type a number from 1 to %d, or ? for the list",
+		len(rows)))
 	return "", false
 }
 
@@ -131,7 +132,8 @@ func (t *talk) with(c *choice.Choice, text string) (calc.Job, calc.Card, error) 
 
 func (q *question) help(t *talk) {
 	t.voice.show(sentence(first(usage(q.choice))))
-	t.voice.show("? lists the answers, ? and a word those that hold it, more the next ones; answer by name, by number or by size.")
+	t.voice.show("? lists the answers, ? and a word those that hold it, more the next ones; " +
+		"answer by name, by number or by size.")
 	if q.choice.Sized() && len(t.rows(q.choice)) > 0 {
 		t.voice.show("A bare number is a size here; row 3 is the third row.")
 	}

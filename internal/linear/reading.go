@@ -10,31 +10,34 @@ import (
 	"brazebooth/internal/report"
 )
 
-// read reads the whole card out: what it is for, what stops or endangers, then the settings, what the heat comes to, and
-// what was assumed. Everything else is one word away.
+// read reads the whole card out: what it is for, what stops or endangers, then the settings, what the heat comes to,
+// and what was assumed. Everything else is one word away.
 func (t *talk) read() {
 	t.say([]report.Block{report.Head{Card: &t.card}}, report.Options{Units: t.units, Heard: true})
 	t.dangers(func(*calc.Warning) bool { return true })
-	for _, l := range t.settingLines(&t.card) {
+	for _, l := range t.settings() {
 		t.voice.say(l)
 	}
-	for _, n := range t.card.Notes {
-		t.voice.say(first(n.Name), ": ", sentence(n.Text))
-	}
+	t.tell(report.Notes{List: t.card.Notes})
 	t.voice.say(heat(&t.card))
-	t.notes()
-	t.assumed()
-	t.voice.show(fmt.Sprintf("results reads the %d figures that follow from these. why and a name tells why. help tells what else.", len(t.results(&t.card))))
+	for i := range t.card.Warnings { // what is worth knowing and no danger
+		if w := &t.card.Warnings[i]; w.Severity == calc.Info && w.Code != "test-bead" {
+			t.danger(w)
+		}
+	}
+	if list := t.card.Assumed; len(list) > 0 {
+		var said []string
+		for _, a := range list {
+			said = append(said, choiceWords(a.Field)+" "+a.Value)
+		}
+		t.voice.say("Assumed, since it was not given: ", strings.Join(said, ", "), ".")
+	}
+	t.voice.show(fmt.Sprintf("results reads the %d figures that follow from these. why and a name tells why. "+
+		"help tells what else.", len(t.results())))
 }
 
-// sheet is a member's thickness.
-func (t *talk) sheet(i int) string {
-	m := &t.card.Setup.Members[i]
-	if m.Gauge == 0 {
-		return t.size(m.Thickness, "mm")
-	}
-	return fmt.Sprintf("%d gauge, %s", m.Gauge, t.size(m.Thickness, "mm"))
-}
+// choiceWords are a field's name in words.
+func choiceWords(field string) string { return strings.ReplaceAll(field, "_", " ") }
 
 // dangers reads out every stop, the test bead, and the cautions that are wanted; it returns how many were left out.
 func (t *talk) dangers(wanted func(*calc.Warning) bool) (left int) {
@@ -63,64 +66,36 @@ func (t *talk) danger(w *calc.Warning) {
 		t.voice.say(sentence(w.Text))
 		return
 	}
-	t.voice.say(lead(w.Severity), sentence(w.Text))
+	t.tell(report.Cautions{List: []calc.Warning{*w}})
 }
 
-func lead(s calc.Severity) string {
-	switch s {
-	case calc.Stop:
-		return "Stop! "
-	case calc.Caution:
-		return "Caution: "
-	}
-	return "Note: "
-}
-
-// notes reads out what is worth knowing and no danger.
-func (t *talk) notes() {
-	for i := range t.card.Warnings {
-		if w := &t.card.Warnings[i]; w.Severity == calc.Info && w.Code != "test-bead" {
-			t.danger(w)
-		}
-	}
-}
-
-// settingLines are the settings, each in a sentence.
-func (t *talk) settingLines(c *calc.Card) []string {
-	var list []string
-	for i := range c.Figures {
-		if f := &c.Figures[i]; choice.SettingOf(f.Name) != nil {
-			list = append(list, first(t.figure(t.row(f), origin(c, f.Name))))
+// settings are the settings, each in a sentence.
+func (t *talk) settings() (list []string) {
+	for i := range t.card.Figures {
+		if f := &t.card.Figures[i]; choice.SettingOf(f.Name) != nil {
+			list = append(list, t.setting(f))
 		}
 	}
 	return list
 }
 
 // results are the figures that follow from the settings. The gun's angle stands among the notes.
-func (t *talk) results(c *calc.Card) []*calc.Figure {
-	var list []*calc.Figure
-	for i := range c.Figures {
-		if f := &c.Figures[i]; choice.SettingOf(f.Name) == nil && f.Name != "gun_angle" {
-			list = append(list, f)
-		}
-	}
-	return list
+func (t *talk) results() []calc.Figure {
+	return slices.DeleteFunc(slices.Clone(t.card.Figures), func(f calc.Figure) bool {
+		return choice.SettingOf(f.Name) != nil || f.Name == "gun_angle"
+	})
 }
 
 func (t *talk) readResults(string) {
-	var list []calc.Figure
-	for _, f := range t.results(&t.card) {
-		list = append(list, *f)
-	}
-	t.tell([]report.Block{report.Figures{Card: &t.card, List: list}, report.Edges{Card: &t.card}})
+	t.tell(report.Figures{Card: &t.card, List: t.results()}, report.Edges{Card: &t.card})
 }
 
 // heat is the verdict and the nearest edge.
 func heat(c *calc.Card) string {
-	if c.Stopped() {
+	switch {
+	case c.Stopped():
 		return "Stop: this job is not to be done, whatever the heat."
-	}
-	if c.Zone == "" || c.Zone == "not-modelled" || len(c.Edges) == 0 {
+	case c.Zone == "" || c.Zone == "not-modelled" || len(c.Edges) == 0:
 		return "No verdict on the heat is computed for this job: judge it on a test bead."
 	}
 	var missed []string
@@ -136,30 +111,15 @@ func heat(c *calc.Card) string {
 	return "Heat: " + c.Zone + ". Nearest edge: " + nearest.Name + ", " + report.EdgeFar(nearest) + "."
 }
 
-// assumed says in one sentence what was not given.
-func (t *talk) assumed() {
-	if len(t.card.Assumed) == 0 {
-		return
-	}
-	var list []string
-	for _, a := range t.card.Assumed {
-		list = append(list, strings.ReplaceAll(a.Field, "_", " ")+" "+a.Value)
-	}
-	t.voice.say("Assumed, since it was not given: ", strings.Join(list, ", "), ".")
-}
-
 func (t *talk) readAssumed(string) {
 	if len(t.card.Assumed) == 0 {
 		t.voice.say("Nothing is assumed.")
 	}
-	for _, a := range t.card.Assumed {
-		t.voice.say(first(strings.ReplaceAll(a.Field, "_", " ")), " ", a.Value, ": ", sentence(a.Why))
-	}
+	t.say([]report.Block{report.Assumed{List: t.card.Assumed}}, report.Options{})
 }
 
 func (t *talk) readCautions(string) {
-	for i := range t.card.Warnings {
-		w := &t.card.Warnings[i]
-		t.voice.line(t.voice.marked(spell(lead(w.Severity)+sentence(w.Text))) + " " + spell("Source: "+w.Basis+"."))
+	for _, l := range report.Words([]report.Block{report.Cautions{List: t.card.Warnings}}, report.Options{}) {
+		t.voice.line(t.voice.marked(spell(leads[l.Kind]+sentence(l.Text))) + " " + spell("Source: "+l.Source+"."))
 	}
 }

@@ -1,34 +1,40 @@
 package linear
 
 import (
+	"fmt"
 	"slices"
 
 	"brazebooth/calc"
 	"brazebooth/internal/choice"
 	"brazebooth/internal/quantity"
+	"brazebooth/internal/report"
+	"brazebooth/tables"
 )
 
 // change puts a choice on the job, where that has a card, and says what changed.
 func (t *talk) change(c *choice.Choice, text string) bool {
 	job, card, err := t.with(c, text)
 	if err != nil {
-		t.fault(err)
+		t.fault("", err)
 		return false
 	}
 	t.changed(job, card, "", c)
 	return true
 }
 
-// changed makes another job the present one: what was said of it or the choice that is another now comes first. Stops are
-// read out each time, cautions when they are new, of the settings those that are others now.
+// changed makes another job the present one. It says first what was changed, then every stop, the cautions that are
+// new, and the settings that moved.
 func (t *talk) changed(job calc.Job, card calc.Card, what string, c *choice.Choice) {
-	before, heatBefore := t.settingLines(&t.card), heat(&t.card)
-	if job.Metal != t.job.Metal || job.Joint != t.job.Joint { // as good as another card
+	before, heatBefore := t.settings(), heat(&t.card)
+	if job.Metal != t.job.Metal || job.Joint != t.job.Joint { // a new card
 		t.told = nil
 	}
 	t.job, t.card = job, card
-	t.part = nil
-	own := t.settingLine(c)
+	t.page = nil
+	own := ""
+	if f, ok := t.settingFigure(c); ok {
+		own = t.setting(&f)
+	}
 	switch {
 	case own != "":
 		t.voice.say(own)
@@ -38,7 +44,7 @@ func (t *talk) changed(job calc.Job, card calc.Card, what string, c *choice.Choi
 		t.voice.say(what)
 	}
 	same := t.dangers(func(w *calc.Warning) bool { return !slices.Contains(t.told, w.Code) })
-	for _, l := range t.settingLines(&t.card) {
+	for _, l := range t.settings() {
 		if l != own && !slices.Contains(before, l) {
 			t.voice.say(l)
 		}
@@ -51,16 +57,7 @@ func (t *talk) changed(job calc.Job, card calc.Card, what string, c *choice.Choi
 	}
 }
 
-// settingLine is the sentence of the setting that a choice is, "" where the card has none.
-func (t *talk) settingLine(c *choice.Choice) string {
-	f, ok := t.settingFigure(c)
-	if !ok {
-		return ""
-	}
-	return first(t.figure(t.row(&f), origin(&t.card, f.Name)))
-}
-
-// settingFigure is the figure that a choice sets; false where it is no setting, or the card has none.
+// settingFigure is the figure that a choice sets; false where it is not a setting, or the card has none.
 func (t *talk) settingFigure(c *choice.Choice) (calc.Figure, bool) {
 	if c == nil || choice.SettingOf(c.Figure) != c {
 		return calc.Figure{}, false
@@ -95,11 +92,31 @@ func (t *talk) chosen(c *choice.Choice) string {
 	case c.Kind == quantity.FieldSize:
 		return t.sheet(0)
 	case c.Kind == quantity.FieldWire:
-		return wireName(t.card.Used.Wire.V)
+		mm := t.card.Used.Wire.V
+		if w, ok := tables.WireNear(mm); !ok || w.Inch == 0 { // a spool's 0.9mm would be read letter by letter
+			return quantity.Show(mm, "mm", quantity.Metric)
+		}
+		return report.WireText(mm)
 	case c.Kind != 0:
 		return c.Show(&t.card.Used, t.units)
 	}
 	return c.Shown(&t.card, t.units)
+}
+
+// sheet is a member's thickness.
+func (t *talk) sheet(i int) string {
+	m := &t.card.Setup.Members[i]
+	size := quantity.Show(m.Thickness, "mm", t.units)
+	if m.Gauge == 0 {
+		return size
+	}
+	return fmt.Sprintf("%d ga, %s", m.Gauge, size)
+}
+
+// rows are the answers of a choice that a question lists, none for a number of any size.
+func (t *talk) rows(c *choice.Choice) []choice.Row {
+	solve := func(job calc.Job) (calc.Card, error) { return calc.Answer(t.ctx, job, nil) }
+	return c.Standard(&choice.Present{Card: &t.card, Job: t.job, Units: t.units, Solve: solve})
 }
 
 // reset leaves a choice open again, or every setting where none is named.
@@ -115,7 +132,8 @@ func (t *talk) reset(name string) {
 	}
 	c, rest := t.choiceNamed(name)
 	if c == nil || rest != "" {
-		t.refuse("no choice is called "+quoted(name), "type reset feed, reset travel, reset joint ..., or reset alone for every setting")
+		t.refuse("no choice is called "+quoted(name),
+			"type reset feed, reset travel, reset joint ..., or reset alone for every setting")
 		return
 	}
 	c.Clear(&job)
@@ -130,7 +148,7 @@ func (t *talk) reset(name string) {
 func (t *talk) swap(job calc.Job, said string) {
 	card, err := calc.Answer(t.ctx, job, nil)
 	if err != nil {
-		t.fault(err)
+		t.fault("", err)
 		return
 	}
 	t.changed(job, card, said, nil)

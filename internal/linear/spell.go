@@ -5,6 +5,8 @@ import (
 	"strings"
 	"sync"
 	"unicode"
+
+	"brazebooth/calc"
 )
 
 // signs are characters of the project's texts that a screen reader skips or stumbles on, and the words for them.
@@ -28,7 +30,8 @@ func spell(text string) string {
 
 // literal is a text that names what to type: only what could not be typed is changed.
 func literal(text string) string {
-	return safe(strings.NewReplacer("°C", "C", "°F", "F", "–", "-", "−", "-", "…", "...", "“", `"`, "”", `"`, "’", "'").Replace(text))
+	return safe(strings.NewReplacer("°C", "C", "°F", "F", "–", "-", "−", "-", "…", "...", "“", `"`, "”", `"`, "’",
+		"'").Replace(text))
 }
 
 // tidy leaves one blank where several came together, and none before a comma.
@@ -37,39 +40,27 @@ func tidy(text string) string {
 	return strings.NewReplacer(" ,", ",", " ;", ";", " )", ")", "( ", "(").Replace(text)
 }
 
-// safe leaves letters, their marks and the printable ASCII; anything else is a question mark, so that nothing vanishes
-// unheard.
+// safe leaves letters, their marks and the printable ASCII; anything else is a question mark, so that nothing is
+// dropped in silence.
 func safe(text string) string {
 	return strings.Map(func(r rune) rune {
-		if r >= ' ' && r <= '~' || r > '~' && r != unicode.ReplacementChar && (unicode.IsLetter(r) || unicode.IsMark(r)) {
+		if r >= ' ' && r <= '~' || r > '~' && r != unicode.ReplacementChar &&
+			(unicode.IsLetter(r) || unicode.IsMark(r)) {
 			return r
 		}
 		return '?'
 	}, text)
 }
 
-var (
-	operators = strings.NewReplacer(" + ", " plus ", " − ", " minus ", "/", " over ", "^", " to the power of ", " = ", " is ", "=", " is ", "*", " times ")
-	inBracket = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\((-?[\d.e+-]+) ([^()\s][^()]*)\)`) })
-)
+var operators = strings.NewReplacer(" + ", " plus ", " − ", " minus ", "/", " over ", "^", " to the power of ", " = ",
+	" is ",
+	"=", " is ", "*", " times ")
 
-// formula is a formula as it is read out. Values in it stand in brackets with their units.
-func formula(text string) string {
-	var values []string
-	text = inBracket().ReplaceAllStringFunc(text, func(s string) string {
-		m := inBracket().FindStringSubmatch(s)
-		if unitWord(m[2], false) == m[2] {
-			return s
-		}
-		values = append(values, inUnit(m[1], m[2]))
-		return "\x00"
-	})
-	text = operators.Replace(text)
-	for _, v := range values {
-		text = strings.Replace(text, "\x00", v, 1)
-	}
-	return spell(text)
-}
+// formula is a formula as it is read out.
+func formula(text string) string { return spell(operators.Replace(text)) }
+
+// numbers are a formula with its numbers and their units in words.
+func numbers(b *calc.Basis) string { return formula(b.Filled(inUnit)) }
 
 // first turns the first letter of a sentence into a capital.
 func first(s string) string {
@@ -79,7 +70,7 @@ func first(s string) string {
 	return s
 }
 
-// sentence ends a text with a full stop, where it has no end yet.
+// sentence ends a text with a full stop, unless it has an end.
 func sentence(s string) string {
 	s = strings.TrimSpace(s)
 	if s == "" || strings.ContainsRune(".?!:", rune(s[len(s)-1])) {

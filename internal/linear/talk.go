@@ -25,7 +25,7 @@ type talk struct {
 	card   calc.Card
 	kept   calc.Job      // as it lies in the book
 	told   []string      // codes of the cautions that were read out for this job
-	part   *advice.Page  // the page that was read last
+	page   *advice.Page  // the page that was read last
 	found  []Entry       // what was found last
 	tries  []correct.Try // test beads, oldest first
 	bead   int           // how many of them there were when one was kept last, 0 for none
@@ -58,19 +58,26 @@ func (t *talk) greet() {
 
 // start asks the questions of the path.
 func (t *talk) start(job calc.Job) {
-	card, err := calc.Answer(t.ctx, job, nil)
-	if err != nil {
-		t.fault(err)
-		if t.at == nil { // told to end before the first question
-			t.leave()
-		}
-		return
+	switch {
+	case t.begin(job):
+		t.goTo(&question{step: 1, choice: t.path()[0]})
+	case t.at == nil: // told to end before the first question
+		t.leave()
 	}
-	t.job, t.card, t.told, t.part, t.tries, t.taught = job, card, nil, nil, nil, ""
-	t.goTo(&question{step: 1, choice: t.path()[0]})
 }
 
-// goTo stands somewhere else, and says so where that place has something to say.
+// begin makes another job the present one, with nothing told or tried of it yet; false where it has no card.
+func (t *talk) begin(job calc.Job) bool {
+	card, err := calc.Answer(t.ctx, job, nil)
+	if err != nil {
+		t.fault("", err)
+		return false
+	}
+	t.job, t.card, t.told, t.page, t.tries, t.taught = job, card, nil, nil, nil, ""
+	return true
+}
+
+// goTo moves to another place, which may have something to say on entering.
 func (t *talk) goTo(p place) {
 	t.at = p
 	if q, ok := p.(interface{ enter(*talk) }); ok {
@@ -112,16 +119,16 @@ func (t *talk) refuse(what, hint string) {
 	}
 }
 
-// fault says an error.
-func (t *talk) fault(err error) {
-	m := mistake.Of(err)
-	switch {
-	case t.ctx.Err() != nil: // it is told to end
-	case m != nil:
-		t.refuse(m.Error(), m.Hint)
-	default:
-		t.refuse(plain.Line(err.Error(), 300), "")
+// fault says what was not done because of an error, and what to type instead where the error knows.
+func (t *talk) fault(what string, err error) {
+	if t.ctx.Err() != nil { // it is told to end
+		return
 	}
+	hint := ""
+	if m := mistake.Of(err); m != nil {
+		hint = m.Hint
+	}
+	t.refuse(what+plain.Line(err.Error(), 300), hint)
 }
 
 // setUnits changes the units, to the next ones where none are named.

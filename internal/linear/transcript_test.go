@@ -21,16 +21,26 @@ var transcripts = []struct {
 	lines []string
 }{
 	{"first-card", Options{}, []string{"?", "2", "? zinc", "", "20ga", "?", ".035", "?", "1", "quit"}},
-	{"mistakes", Options{}, []string{"back", "unobtainium", "99", "row 99", "galv", "7ga", "banana", "3/32", "5mm", "0.9mm", "wobble", "card",
-		"6.2", "fead 6", "feed", "fast", "7", "volts", "back", "keep", "keep lid", "open 1", "units furlong", "why", "why moon", "words throt", "help moon", "travel 900", "gauge 0.01mm", ""}},
-	{"setting", Options{Units: quantity.Both}, []string{"example", "feed 6.35 metres per minute", "wire feed 250ipm", "travel = 9", "joint ?", "tee", "reset joint", "reset", "hazard tank", "correct", "hazard none", "why feed", "why stick-out",
+	{"mistakes", Options{}, []string{"back", "unobtainium", "99", "row 99", "galv", "7ga", "banana", "3/32", "5mm",
+		"0.9mm", "wobble", "card",
+		"6.2", "fead 6", "feed", "fast", "7", "volts", "back", "keep", "keep lid", "open 1", "units furlong", "why",
+		"why moon", "words throt", "help moon", "travel 900", "gauge 0.01mm", ""}},
+	{"setting", Options{Units: quantity.Both}, []string{"example", "feed 6.35 metres per minute", "wire feed 250ipm",
+		"travel = 9", "joint ?", "tee", "reset joint", "reset", "hazard tank", "correct", "hazard none", "why feed",
+		"why stick-out",
 		"why gun angle", "why joint", "why net heat", "again", "assumed", "cautions"}},
 	{"timed-walk", Options{}, []string{"steel", "16ga", "", "timed", "butt", "2mm", "back", "back", "back", "dip"}},
-	{"map-and-timed", Options{}, []string{"steel", "18ga", "", "dip", "joint butt", "gap 1.5mm", "map", "units inch", "map", "timed", "mode timed", "results", "map"}},
-	{"pages", Options{}, []string{"galv", "20ga", "", "", "fit", "use seal", "wire-price 25EUR/kg", "filler", "prepare", "strength", "air", "machine", "cost", "overlay", "fit", "why fit", "strength", "why throat capacity", "help cost"}},
-	{"correct", Options{}, []string{"steel", "18", "", "dip", "feed 5.5", "travel 10", "correct", "?", "16", "good, 1", "1", "maybe", "", "correct", "rolled edge, pores", "no", "correct", "", "joint tee", "correct", "back"}},
-	{"book", Options{Book: &shelf{names: []string{"stove plate"}, jobs: []calc.Job{{Metal: "grey-iron", Thickness: calc.Some(6), Joint: "butt"}}}},
-		[]string{"galv", "20ga", "", "", "find", "find moon", "open stove plate", "no", "keep tank ~ lid \x1b[2J", "open 5", "open 1", "find tank", "open tank", "power-source booth 1", "open"}},
+	{"map-and-timed", Options{}, []string{"steel", "18ga", "", "dip", "joint butt", "gap 1.5mm", "map", "units inch",
+		"map", "timed", "mode timed", "results", "map"}},
+	{"pages", Options{}, []string{"galv", "20ga", "", "", "fit", "use seal", "wire-price 25EUR/kg", "filler", "prepare",
+		"strength", "air", "machine", "cost", "overlay", "fit", "why fit", "strength", "why throat capacity",
+		"help cost"}},
+	{"correct", Options{}, []string{"steel", "18", "", "dip", "feed 5.5", "travel 10", "correct", "?", "16", "good, 1",
+		"1", "maybe", "", "correct", "rolled edge, pores", "no", "correct", "", "joint tee", "correct", "back"}},
+	{"book", Options{Book: &shelf{names: []string{"stove plate"},
+		jobs: []calc.Job{{Metal: "grey-iron", Thickness: calc.Some(6), Joint: "butt"}}}},
+		[]string{"galv", "20ga", "", "", "find", "find moon", "open stove plate", "no", "keep tank ~ lid \x1b[2J",
+			"open 5", "open 1", "find tank", "open tank", "power-source booth 1", "open"}},
 	{"no-book", Options{Book: &shelf{names: []string{"x"}, err: errors.New("the server is away: \x1b[31mno route")}},
 		[]string{"card", "keep lid", "find", "open lid", "power-source x"}},
 }
@@ -60,7 +70,8 @@ func TestTranscripts(t *testing.T) {
 			t.Fatal(err)
 		}
 		if got != string(want) {
-			t.Errorf("%s is another talk now; look, and go test ./internal/linear -update. It begins to differ at\n%s", x.name, differs(got, string(want)))
+			t.Errorf("%s is another talk now; look, and go test ./internal/linear -update. It begins to differ at\n%s",
+				x.name, differs(got, string(want)))
 		}
 	}
 }

@@ -9,10 +9,10 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// width is where lines are broken between words: a dumb terminal breaks them anywhere.
+// width is where lines are broken between words: a dumb terminal breaks them inside one.
 const width = 78
 
-// voice writes what is said: whole lines, and a prompt that waits without one.
+// voice writes what is said: whole lines, and a prompt without a line break.
 type voice struct {
 	out   *bufio.Writer
 	below io.Writer
@@ -45,7 +45,7 @@ func (v *voice) show(parts ...string) { v.line(literal(strings.Join(parts, "")))
 
 func (v *voice) line(text string) {
 	v.said = append(v.said, text)
-	v.write(wrapped(text))
+	v.write(strings.Join(plain.Wrap(text, width), "\n") + "\n")
 }
 
 // again says the last answer once more.
@@ -70,7 +70,7 @@ func (v *voice) write(s string) {
 	}
 }
 
-// flush sends what was said on its way, also through a writer below that keeps it back.
+// flush sends what was said, through a buffer below as well.
 func (v *voice) flush() {
 	err := v.out.Flush()
 	if f, ok := v.below.(interface{ Flush() error }); ok && err == nil {
@@ -79,25 +79,4 @@ func (v *voice) flush() {
 	if v.err == nil {
 		v.err = err
 	}
-}
-
-// wrapped is a text in lines that are broken between words.
-func wrapped(text string) string {
-	var b strings.Builder
-	room := width
-	for i, word := range strings.Fields(text) {
-		switch n := plain.Width(word); {
-		case i == 0:
-			room -= n
-		case n+1 > room:
-			b.WriteByte('\n')
-			room = width - n
-		default:
-			b.WriteByte(' ')
-			room -= n + 1
-		}
-		b.WriteString(word)
-	}
-	b.WriteByte('\n')
-	return b.String()
 }

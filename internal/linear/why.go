@@ -3,6 +3,7 @@ package linear
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"brazebooth/calc"
@@ -16,13 +17,13 @@ func (t *talk) why(name string) {
 		t.refuse("why what?", "type why feed, why current, why joint")
 		return
 	}
-	if f, ok := t.figureNamed(name); ok {
+	if f := t.figureNamed(name); f != nil {
 		t.reason(f)
 		return
 	}
 	key := plainName(name)
-	if t.part != nil && key == t.part.Name {
-		t.whyPart(t.part)
+	if t.page != nil && key == t.page.Name {
+		t.whyPage(t.page)
 		return
 	}
 	for _, n := range t.card.Notes {
@@ -36,11 +37,13 @@ func (t *talk) why(name string) {
 		t.whyChoice(c)
 		return
 	}
-	t.refuse("no figure is called "+quoted(name), "type why feed, why volts, why travel, or why and a name that results reads out; words "+literal(quoted(name))+" asks the glossary")
+	t.refuse("no figure is called "+quoted(name),
+		"type why feed, why volts, why travel, or why and a name that results reads out; "+
+			"words "+literal(quoted(name))+" asks the glossary")
 }
 
-// whyPart reads out the sources of the page that was read last.
-func (t *talk) whyPart(p *advice.Page) {
+// whyPage reads out the sources of the page that was read last.
+func (t *talk) whyPage(p *advice.Page) {
 	for _, r := range p.Reasons {
 		t.voice.say(sentence(first(r.Text)))
 		t.source(r.Source, r.Known)
@@ -54,42 +57,43 @@ func (t *talk) whyChoice(c *choice.Choice) {
 	}
 }
 
-// figureNamed finds a figure of the card, or of the page that was read last, by any of its names.
-func (t *talk) figureNamed(name string) (*calc.Figure, bool) {
+// figureNamed finds a figure of the card, or of the page that was read last, by any of its names; nil for none.
+func (t *talk) figureNamed(name string) *calc.Figure {
 	key := plainName(name)
 	if c, rest := t.choiceNamed(name); c != nil && rest == "" && c.Figure != "" {
 		key = plainName(c.Figure)
 	}
-	lists := [][]calc.Figure{t.card.Figures}
-	if t.part != nil {
-		lists = append(lists, t.part.Figures)
+	list := t.card.Figures
+	if t.page != nil {
+		list = slices.Concat(list, t.page.Figures)
 	}
-	for _, list := range lists {
-		for i := range list {
-			f := &list[i]
-			if key == plainName(f.Name) || key == plainName(label(f.Name)) || key == plainName(calc.FigureLabel(f.Name)) {
-				return f, true
+	for i := range list {
+		f := &list[i]
+		for _, n := range [...]string{f.Name, label(f.Name), calc.FigureLabel(f.Name)} {
+			if plainName(n) == key {
+				return f
 			}
 		}
 	}
-	return nil, false
+	return nil
 }
 
+// plainName is a name in small letters, with blanks between its words.
 func plainName(s string) string {
-	return strings.Join(strings.FieldsFunc(strings.ToLower(s), func(r rune) bool { return r == ' ' || r == '-' || r == '_' }), " ")
+	return strings.Join(strings.Fields(strings.NewReplacer("-", " ", "_", " ").Replace(strings.ToLower(s))), " ")
 }
 
 // reason reads out a figure's formula, numbers, source and what it leans on.
 func (t *talk) reason(f *calc.Figure) {
-	t.voice.say(first(t.figure(t.row(f), origin(&t.card, f.Name))))
+	t.voice.say(t.setting(f))
 	b := &f.Basis
 	if b.Known == "given" {
 		t.voice.say("You gave it.")
 		return
 	}
-	t.voice.line(t.voice.marked(sentence(formula("Formula: " + b.Plain()))))
-	if s := b.Substituted(); s != b.Plain() {
-		t.voice.line(t.voice.marked(sentence(formula("With the numbers: " + s))))
+	t.voice.line(t.voice.marked(sentence("Formula: " + formula(b.Plain()))))
+	if b.Substituted() != b.Plain() {
+		t.voice.line(t.voice.marked(sentence("With the numbers: " + numbers(b))))
 	}
 	if c := choice.SettingOf(f.Name); c != nil && c.Assumed(&t.card) != "" {
 		t.voice.say("Assumed: ", sentence(c.Assumed(&t.card)))
@@ -118,6 +122,7 @@ func (t *talk) leanings(b *calc.Basis) {
 		if in.Assumed {
 			text += ", assumed"
 		}
-		t.voice.say(text, fmt.Sprintf(": within its own band it moves the figure by %.1f per cent.", math.Abs(in.Sensitivity)))
+		t.voice.say(text, fmt.Sprintf(": within its own band it moves the figure by %.1f per cent.",
+			math.Abs(in.Sensitivity)))
 	}
 }

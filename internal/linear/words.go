@@ -52,13 +52,15 @@ func (t *talk) helpOn(word string) {
 		t.at.help(t)
 		return
 	}
+	low := strings.ToLower(word)
 	for _, c := range commands() {
-		if c.name == strings.ToLower(word) {
+		if c.name == low {
 			t.voice.show(c.name + ": " + c.usage + ".")
 			return
 		}
 	}
-	if page, ok := advice.EntryByName(strings.ToLower(word)); ok {
+	page, isPage := advice.EntryByName(low)
+	if isPage {
 		t.voice.show(sentence(page.Name + ": a page beside the card, under " + string(page.Chapter)))
 		if list := choice.Open(&t.job, page.Needs); len(list) > 0 {
 			t.voice.show("It asks for: " + strings.Join(list, ", ") + ".")
@@ -66,9 +68,7 @@ func (t *talk) helpOn(word string) {
 	}
 	if c, rest := t.choiceNamed(word); c != nil && rest == "" {
 		t.voice.show(sentence(c.Name + ": " + usage(c)))
-		return
-	}
-	if _, ok := advice.EntryByName(strings.ToLower(word)); !ok {
+	} else if !isPage {
 		t.refuse("no help on "+quoted(word), "help alone tells what may be typed; words and a word is the glossary")
 	}
 }

@@ -97,3 +97,22 @@ func Width(s string) int {
 	}
 	return ansi.StringWidthWc(s)
 }
+
+// Wrap breaks a text between words into lines of at most room cells; a longer word has a line of its own. No text is one
+// empty line.
+func Wrap(text string, room int) []string {
+	var lines []string
+	line := ""
+	for _, word := range strings.Fields(text) {
+		switch {
+		case line == "":
+			line = word
+		case Width(line)+1+Width(word) <= room:
+			line += " " + word
+		default:
+			lines = append(lines, line)
+			line = word
+		}
+	}
+	return append(lines, line)
+}

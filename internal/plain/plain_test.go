@@ -1,6 +1,7 @@
 package plain
 
 import (
+	"slices"
 	"strings"
 	"testing"
 	"unicode"
@@ -86,5 +87,22 @@ func BenchmarkLine(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
 		Line("rainwater tank, lid seam \x1b[31m18 ga", 40)
+	}
+}
+
+func TestWrap(t *testing.T) {
+	for _, x := range []struct {
+		text string
+		want []string
+	}{
+		{"", []string{""}},
+		{"one  two\tthree", []string{"one two", "three"}},
+		{"a verylongword b", []string{"a", "verylongword", "b"}},
+		{"12345678 é", []string{"12345678", "é"}},
+		{"1234567 é", []string{"1234567 é"}},
+	} {
+		if got := Wrap(x.text, 9); !slices.Equal(got, x.want) {
+			t.Errorf("%q in lines of nine: %q, not %q", x.text, got, x.want)
+		}
 	}
 }

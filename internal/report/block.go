@@ -1,6 +1,7 @@
-// Package report describes what was found, once: a card, a page beside it, an operating window and the times of a timed
-// arc each come to a list of blocks that hold values. Text, Markdown, JSON, the line-by-line voice and the screens turn
-// blocks into their medium: they decide how a thing looks, never what is said.
+// Package report describes every finding once. A card, a page beside it, an operating window, the times of a timed arc,
+// a practice job, a kept record and a draft procedure are each a list of blocks. Text, Markdown, JSON, PDF, the
+// line-by-line voice and the screens turn the blocks into their medium: they decide how a thing looks, never what is
+// said.
 package report
 
 import (
@@ -8,11 +9,21 @@ import (
 	"brazebooth/calc/advice"
 )
 
-// Block is one thing that a finding says. The types of this file are all there are.
+// Block is one thing that a finding says. Most hold values; timed.go, window.go and practice.go have more of them.
 type Block interface {
-	// words are the block in words, the same for every medium. A picture has a line that says which one stands there.
+	// words are the block in words, the same for every medium. A picture is one line that names it.
 	words(o Options) []Line
 }
+
+// Said are lines that are put into words by whoever makes them: only text is made of them, no picture and no JSON.
+type Said []Line
+
+func (s Said) words(Options) []Line { return s }
+
+// lines are a block that nobody reads the values of: how it is put into words is all there is.
+type lines func(o Options) []Line
+
+func (f lines) words(o Options) []Line { return f(o) }
 
 // Head says what a finding is for: members, joint, filler, wire, mode, gas and position.
 type Head struct {
@@ -20,7 +31,7 @@ type Head struct {
 	WireOnly bool // the finding concerns the wire alone
 }
 
-// Stops are the warnings that stop a job. No finding is without them, and they come first.
+// Stops are the warnings that stop a job. Every finding has them, and they come first.
 type Stops struct{ List []calc.Warning }
 
 // Chapter is a part of a finding: a page beside the card, or what stands under a title of its own.
@@ -56,11 +67,12 @@ type Figures struct {
 // Table says which table of figures it is.
 type Table int
 
-// The tables: a card's own figures, a page's, and the times of a timed arc.
+// The tables: a card's own figures, a page's, the times of a timed arc, and a kept card's.
 const (
 	OfCard Table = iota
 	OfPage
 	OfTimed
+	OfKept // of a card as it was kept: without the remarks, which belong to a present card
 )
 
 // Order is the turn in which each piece of a seam is laid, along the seam.

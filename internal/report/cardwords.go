@@ -1,15 +1,16 @@
 package report
 
 import (
-	"brazebooth/calc"
 	"fmt"
 	"strings"
+
+	"brazebooth/calc"
 )
 
 func (f Figures) words(o Options) []Line {
 	var list []Line
 	for i := range f.List {
-		if f.List[i].Name == "gun_angle" {
+		if f.List[i].Name == "gun_angle" && f.Of != OfKept {
 			continue
 		}
 		row := RowOf(f.Card, &f.List[i], f.Of, o.Units)
@@ -19,7 +20,7 @@ func (f Figures) words(o Options) []Line {
 		}
 	}
 	if f.Of == OfPage {
-		if text := guessLine(&f); text != "" {
+		if text := assumedLine(&f); text != "" {
 			list = append(list, Line{Kind: RestsOn, Text: text})
 		}
 	}
@@ -71,7 +72,7 @@ func (r Reasons) words(o Options) []Line {
 	return list
 }
 
-// whoDecides stands under the cautions of every answer that is no card, which says it itself.
+// whoDecides stands under the cautions of every answer except the card, which says it itself.
 const whoDecides = "Local codes and licensed practice decide."
 
 func (c Cautions) words(Options) []Line {
@@ -89,7 +90,7 @@ func (c Cautions) words(Options) []Line {
 	return list
 }
 
-// firstSentence is as much of a text as its first full stop ends.
+// firstSentence is a text up to its first full stop.
 func firstSentence(text string) string {
 	if first, _, more := strings.Cut(text, ". "); more {
 		return first + "."
@@ -133,16 +134,16 @@ func EdgeFar(e *calc.Edge) string {
 	return fmt.Sprintf("%.0f %% of feed or travel away", e.Margin)
 }
 
-// verdictText is the verdict with what stands against a good heat.
+// verdictText is the verdict, and where the heat is good but the setting is not, why.
 func verdictText(card *calc.Card) string {
-	switch v := card.Verdict(); v {
-	case "outside":
-		return v + ": the heat is good, " + card.NearestEdge().Name + " is not met"
-	case "stop":
+	v := card.Verdict()
+	switch e := card.NearestEdge(); {
+	case v == "outside" && e != nil: // a kept card has no edges
+		return v + ": the heat is good, " + e.Name + " is not met"
+	case v == "stop":
 		return v + ": not to be done, whatever the heat"
-	default:
-		return v
 	}
+	return v
 }
 
 func (Section) words(Options) []Line { return nil }
@@ -161,7 +162,7 @@ func (a Assumed) words(Options) []Line {
 	}
 	list := []Line{{Kind: Heading, Text: "Assumed, since it was not given:"}}
 	for _, x := range a.List {
-		list = append(list, Line{Kind: Assume, Lead: fmt.Sprintf("%-12s %s", x.Field, x.Value), Text: x.Why})
+		list = append(list, Line{Kind: Assume, Lead: x.Field, Value: x.Value, Text: x.Why})
 	}
 	return list
 }
@@ -170,7 +171,7 @@ func (c Checks) words(Options) []Line {
 	var list []Line
 	for i := range c.List {
 		x := &c.List[i]
-		list = append(list, Line{Kind: CheckFirst, Lead: fmt.Sprintf("%-12s %s", x.Field, x.Value), Text: x.Text()})
+		list = append(list, Line{Kind: CheckFirst, Lead: x.Field, Value: x.Value, Text: x.Text()})
 	}
 	return list
 }

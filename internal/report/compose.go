@@ -14,13 +14,14 @@ func Card(c *calc.Card) []Block {
 	return append(append(list, cardBody(c)...), cautionsOf(c), Assumed{c.Assumed})
 }
 
-// cardBody is what is a card's own.
+// cardBody is what only the card says.
 func cardBody(c *calc.Card) []Block {
-	list := []Block{Figures{Card: c, List: c.Figures}, Edges{c, true}, Notes{c.Notes}}
-	if c.Section.Drawn {
-		list = append(list, Section{c.Section})
-	}
-	return list
+	return []Block{Figures{Card: c, List: c.Figures}, Edges{c, true}, Notes{c.Notes}, Section{c.Section}}
+}
+
+// Kept is what a card says as it was kept.
+func Kept(c *calc.Card) []Block {
+	return []Block{stopsOf(c), Figures{c, c.Figures, OfKept}, Edges{c, true}, cautionsOf(c)}
 }
 
 // Wire is what the card of a wire alone says.
@@ -30,14 +31,15 @@ func Wire(c *calc.Card) []Block {
 
 // Page is what a page beside the card says; open are the choices that it asks for and that were not given.
 func Page(p *advice.Page, open []string) []Block {
-	return []Block{Head{Card: &p.Card}, stopsOf(&p.Card), Chapter{Page: p.Name, Blocks: body(p)},
+	return []Block{Head{Card: &p.Card}, stopsOf(&p.Card), Chapter{Page: p.Name, Blocks: body(p, false)},
 		Cautions{dangers(&p.Card, p.Warnings), true, true}, Assumed{p.Card.Assumed}, Open{open}}
 }
 
-// body is what is a page's own.
-func body(p *advice.Page) []Block {
+// body is what only the page says; brief where it stands among all the others.
+func body(p *advice.Page, brief bool) []Block {
 	return []Block{Verdict{p.Verdict, p.Instead}, Correction{p.Correction},
-		Ranking{List: p.Ranking, Currency: p.Card.Used.Currency}, Figures{&p.Card, p.Figures, OfPage}, Order{p.Order}, Reasons{p.Reasons}, Cautions{List: p.Warnings}}
+		Ranking{p.Ranking, p.Card.Used.Currency, brief}, Figures{&p.Card, p.Figures, OfPage},
+		Order{p.Order}, Reasons{p.Reasons}, Cautions{List: p.Warnings}}
 }
 
 // Whole is everything for a job: the card, the pages beside it in the order of the work, and what to check first.
@@ -49,27 +51,17 @@ func Whole(c *calc.Card, pages []advice.Page) []Block {
 		}
 		for i := range pages {
 			if p := &pages[i]; ChapterOf(p.Name) == chapter {
-				list = append(list, Chapter{string(chapter) + ": " + p.Name, p.Name, brief(body(p))})
+				list = append(list, Chapter{string(chapter) + ": " + p.Name, p.Name, body(p, true)})
 			}
 		}
 	}
 	return append(list, Chapter{Title: "Cautions", Blocks: []Block{cautionsOf(c)}},
-		Chapter{Title: "Check these first: assumed, since nobody gave them", Blocks: []Block{Checks{calc.CheckFirst(c)}}})
+		Chapter{Title: "Check these first: assumed, since nobody gave them",
+			Blocks: []Block{Checks{calc.CheckFirst(c)}}})
 }
 
-// brief is a page as it stands among all the others.
-func brief(list []Block) []Block {
-	for i, b := range list {
-		if r, ok := b.(Ranking); ok {
-			r.Brief = true
-			list[i] = r
-		}
-	}
-	return list
-}
-
-// cautionsFirst is a page in the order for a listener: behind the verdict and the one change, cautions come before figures
-// and reasons.
+// cautionsFirst is a page in the order for a listener: the verdict and the one change, then cautions, then figures and
+// reasons.
 func cautionsFirst(list []Block) []Block {
 	turn := func(b Block) int {
 		switch b.(type) {
@@ -100,8 +92,8 @@ func ChapterOf(name string) advice.Chapter {
 	return p.Chapter
 }
 
-// dangers are the card's cautions of what hurts a hand at the arc, in the order in which they are said, less those that
-// stand in said. A stopped job has its stops.
+// dangers are the card's cautions about what hurts a person at the arc, without those in said. A stopped job has none:
+// it has its stops.
 func dangers(card *calc.Card, said []calc.Warning) []calc.Warning {
 	if card.Stopped() {
 		return nil

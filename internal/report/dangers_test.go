@@ -12,7 +12,8 @@ import (
 // No page goes without the fume, the eyes and the fire, in text and in JSON; a stopped one has its stops.
 func TestEveryPageNamesTheDangers(t *testing.T) {
 	for _, joint := range []string{"lap", "overlay"} {
-		card, err := calc.Solve(calc.Job{Metal: "galvanized", Thickness: calc.Some(1.5), Joint: joint, Feed: calc.Some(5), Travel: calc.Some(8), Length: calc.Some(100)})
+		card, err := calc.Solve(calc.Job{Metal: "galvanized", Thickness: calc.Some(1.5), Joint: joint,
+			Feed: calc.Some(5), Travel: calc.Some(8), Length: calc.Some(100)})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -47,7 +48,8 @@ func TestEveryPageNamesTheDangers(t *testing.T) {
 			}
 		}
 	}
-	stopped, err := calc.Solve(calc.Job{Metal: "brass", Thickness: calc.Some(1), Feed: calc.Some(4), Travel: calc.Some(8), Hazard: "tank"})
+	stopped, err := calc.Solve(calc.Job{Metal: "brass", Thickness: calc.Some(1), Feed: calc.Some(4),
+		Travel: calc.Some(8), Hazard: "tank"})
 	if err != nil {
 		t.Fatal(err)
 	}

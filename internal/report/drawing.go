@@ -42,27 +42,27 @@ func Drawing(s *calc.Section, w, h int) (lines []string, perColumn float64) {
 	return lines, perColumn
 }
 
-type view struct{ left, right, low, top float64 }
+type area struct{ left, right, low, top float64 }
 
 // frameOf is what the drawing shows: the bead, the burnt zinc and a little of the members beyond.
-func frameOf(s *calc.Section) view {
+func frameOf(s *calc.Section) area {
 	reach := func(i int) float64 { return max(s.Wet[i], s.Melted[i], s.MeltedBack[i]) + 2 }
 	head := max(s.Wet[0], s.Wet[1], 1) * 0.8
 	t := s.Thick
 	switch s.Joint {
 	case "lap":
-		return view{-reach(0), reach(1), -t[1], t[0] + head/2}
+		return area{-reach(0), reach(1), -t[1], t[0] + head/2}
 	case "tee":
-		return view{-t[0] - reach(1)/2, reach(1), -t[1], min(reach(0), 8+s.Wet[0])}
+		return area{-t[0] - reach(1)/2, reach(1), -t[1], min(reach(0), 8+s.Wet[0])}
 	case "corner":
-		return view{-reach(0), t[1] + head, -t[0] - min(reach(1), 6+s.Wet[1]), head}
+		return area{-reach(0), t[1] + head, -t[0] - min(reach(1), 6+s.Wet[1]), head}
 	case "overlay":
-		return view{-reach(0), reach(0), -min(t[0], 5), head}
+		return area{-reach(0), reach(0), -min(t[0], 5), head}
 	}
-	return view{-s.Gap/2 - reach(0), s.Gap/2 + reach(1), -max(t[0], t[1]), head}
+	return area{-s.Gap/2 - reach(0), s.Gap/2 + reach(1), -max(t[0], t[1]), head}
 }
 
-// inkAt is what stands at a point.
+// inkAt is the character at a point.
 func inkAt(s *calc.Section, x, y, cell float64) byte {
 	if i, depth, along, back := memberAt(s, x, y); i >= 0 {
 		return surface(s, i, depth, along, back, cell)
@@ -73,45 +73,40 @@ func inkAt(s *calc.Section, x, y, cell float64) byte {
 	return inkAir
 }
 
+type point struct{ x, y float64 }
+
+func (p point) dot(q point) float64 { return p.x*q.x + p.y*q.y }
+
+// side is a member's face as the bead sees it.
+type side struct {
+	from, along, in point // where the joint begins on it, which way it runs, and the way into the metal
+	both            bool  // it runs on beyond the joint
+}
+
+// sides are the faces of both members. A joint with one member has that face twice, once for each toe.
+func sides(s *calc.Section) [2]side {
+	left, right, up, down := point{-1, 0}, point{1, 0}, point{0, 1}, point{0, -1}
+	switch s.Joint {
+	case "lap":
+		return [2]side{{point{0, s.Thick[0]}, left, down, false}, {point{}, right, down, true}}
+	case "tee":
+		return [2]side{{point{}, up, left, false}, {point{}, right, down, true}}
+	case "corner":
+		return [2]side{{point{}, left, down, false}, {point{s.Thick[1], -s.Thick[0]}, down, left, false}}
+	case "overlay":
+		return [2]side{{point{}, left, down, true}, {point{}, right, down, true}}
+	}
+	return [2]side{{point{-s.Gap / 2, 0}, left, down, false}, {point{s.Gap / 2, 0}, right, down, false}}
+}
+
 // memberAt returns which member a point lies in, -1 for none, how deep under the nearer of its two faces,
 // how far from the joint, and whether that face is the one away from the bead.
 func memberAt(s *calc.Section, x, y float64) (member int, depth, along float64, back bool) {
-	t := s.Thick
-	in := func(i int, across, along float64) (int, float64, float64, bool) { // across: from the bead's face
-		return i, min(across, t[i]-across), along, across > t[i]/2
-	}
-	switch s.Joint {
-	case "lap":
-		switch {
-		case x < 0 && y > 0 && y < t[0]:
-			return in(0, t[0]-y, -x)
-		case y < 0 && y > -t[1]:
-			return in(1, -y, math.Abs(x))
-		}
-	case "tee":
-		switch {
-		case x < 0 && x > -t[0] && y > 0:
-			return in(0, -x, y)
-		case y < 0 && y > -t[1]:
-			return in(1, -y, math.Abs(x))
-		}
-	case "corner":
-		switch {
-		case x < 0 && y < 0 && y > -t[0]:
-			return in(0, -y, -x)
-		case x > 0 && x < t[1] && y < -t[0]:
-			return in(1, t[1]-x, -t[0]-y)
-		}
-	case "overlay":
-		if y < 0 && y > -t[0] {
-			return in(0, -y, math.Abs(x))
-		}
-	default:
-		switch {
-		case x < -s.Gap/2 && y < 0 && y > -t[0]:
-			return in(0, -y, -x-s.Gap/2)
-		case x > s.Gap/2 && y < 0 && y > -t[1]:
-			return in(1, -y, x-s.Gap/2)
+	for i, f := range sides(s) {
+		at := point{x - f.from.x, y - f.from.y}
+		across, along := at.dot(f.in), at.dot(f.along)
+		if (f.both || along > 0) && across > 0 && across < s.Thick[i] {
+			return i, min(across, s.Thick[i]-across), math.Abs(along), across > s.Thick[i]/2
 		}
 	}
 	return -1, 0, 0, false
@@ -143,20 +138,21 @@ func inBead(s *calc.Section, x, y float64) bool {
 	if s.Wet[0] <= 0 || s.Wet[1] <= 0 {
 		return false
 	}
-	ax, ay, bx, by := toes(s)
-	dx, dy := bx-ax, by-ay
-	chord := math.Hypot(dx, dy)
+	f, w := sides(s), s.Wet
+	if s.Joint == "overlay" {
+		w[1] = w[0]
+	}
+	toe := func(i int) point { return point{f[i].from.x + w[i]*f[i].along.x, f[i].from.y + w[i]*f[i].along.y} }
+	a, b := toe(0), toe(1) // the ends of the chord
+	to, at := point{b.x - a.x, b.y - a.y}, point{x - a.x, y - a.y}
+	chord := math.Hypot(to.x, to.y)
 	// Height over the chord, on the side away from the members.
-	h := ((y-ay)*dx - (x-ax)*dy) / chord
-	u := ((x-ax)*dx+(y-ay)*dy)/chord - chord/2
+	h := (at.y*to.x - at.x*to.y) / chord
+	u := at.dot(to)/chord - chord/2
 	if u < -chord/2 || u > chord/2 {
 		return false
 	}
-	arc := arcHeight(s.Phi, chord, u)
-	if h > arc {
-		return false
-	}
-	return h > 0 || pocket(s, x, y)
+	return h <= arcHeight(s.Phi, chord, u) && (h > 0 || pocket(s, x, y))
 }
 
 // arcHeight is the height of the bead's surface over the chord at u from its middle.
@@ -170,22 +166,6 @@ func arcHeight(phi, chord, u float64) float64 {
 		return -h
 	}
 	return h
-}
-
-// toes are the ends of the chord, the first on the first member.
-func toes(s *calc.Section) (ax, ay, bx, by float64) {
-	w, t := s.Wet, s.Thick
-	switch s.Joint {
-	case "lap":
-		return -w[0], t[0], w[1], 0
-	case "tee":
-		return 0, w[0], w[1], 0
-	case "corner":
-		return -w[0], 0, t[1], -t[0] - w[1]
-	case "overlay":
-		return -w[0], 0, w[0], 0
-	}
-	return -s.Gap/2 - w[0], 0, s.Gap/2 + w[1], 0
 }
 
 // pocket is the room between the members that the bead fills under its chord.

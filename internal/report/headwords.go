@@ -1,15 +1,16 @@
 package report
 
 import (
+	"fmt"
+	"strings"
+
 	"brazebooth/calc"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
-	"fmt"
-	"strings"
 )
 
 func (h Head) words(o Options) []Line {
-	c, wire := h.Card, "wire "+wireText(h.Card.Used.Wire.V)
+	c, wire := h.Card, "wire "+WireText(h.Card.Used.Wire.V)
 	if h.WireOnly {
 		return []Line{{Kind: Subject, Text: c.Setup.Filler.Name + ", " + wire}}
 	}
@@ -38,8 +39,8 @@ func memberText(card *calc.Card, i int, o Options) string {
 	return m.Metal.ID + " " + size + coat
 }
 
-// wireText names a wire as its spool does, with its diameter.
-func wireText(mm float64) string {
+// WireText names a wire as its spool does, with its diameter.
+func WireText(mm float64) string {
 	w, ok := tables.WireNear(mm)
 	switch {
 	case !ok:

@@ -3,7 +3,6 @@ package report
 import (
 	"bytes"
 	"encoding/json"
-	"errors"
 	"slices"
 	"sync"
 
@@ -15,29 +14,35 @@ import (
 // Schema is the version of the JSON that docs/schema.json describes.
 const Schema = 1
 
+// stamp heads every document.
+type stamp struct {
+	Schema  int    `json:"schema"`
+	Version string `json:"version"`
+}
+
 // document is a card as JSON. What does not apply is absent or empty, never zero.
 type document struct {
-	Schema   int                        `json:"schema"`
-	Version  string                     `json:"version"`
-	Job      calc.Job                   `json:"job"`
-	Used     calc.Job                   `json:"used"`
-	Assumed  []calc.Assumption          `json:"assumed"`
-	Figures  []figure                   `json:"figures"`
-	Settings []calc.Note                `json:"settings"`
-	Warnings []calc.Warning             `json:"warnings"`
-	Edges    []edge                     `json:"edges"`
-	Zone     string                     `json:"zone"`
-	Verdict  string                     `json:"verdict"`
-	Sections map[string]json.RawMessage `json:"sections"`
+	stamp
+	Job      calc.Job          `json:"job"`
+	Used     calc.Job          `json:"used"`
+	Assumed  []calc.Assumption `json:"assumed"`
+	Figures  []figure          `json:"figures"`
+	Settings []calc.Note       `json:"settings"`
+	Warnings []calc.Warning    `json:"warnings"`
+	Edges    []edge            `json:"edges"`
+	Zone     string            `json:"zone"`
+	Verdict  string            `json:"verdict"`
+	Sections map[string]any    `json:"sections"`
 }
 
 type figure struct {
-	Name  string  `json:"name"`
-	Value float64 `json:"value"`
-	Low   float64 `json:"low"`
-	High  float64 `json:"high"`
-	Unit  string  `json:"unit"`
-	Basis basis   `json:"basis"`
+	*calc.Figure
+	Basis basis `json:"basis"`
+}
+
+type edge struct {
+	*calc.Edge
+	Basis basis `json:"basis"`
 }
 
 type basis struct {
@@ -57,86 +62,79 @@ type input struct {
 	Sensitivity float64 `json:"sensitivity"` // % of the figure, at the edge of the input's own 95 % band
 }
 
-type edge struct {
-	Name   string  `json:"name"`
-	Margin float64 `json:"margin"`
-	Met    bool    `json:"met"`
-	Basis  basis   `json:"basis"`
-}
-
-// JSON writes a card, with pages beside it or without, or one page as one JSON document, version 1, and a line break.
+// JSON writes a finding as one JSON document and a line break.
 func JSON(blocks []Block, version string) ([]byte, error) {
-	d, err := documentOf(blocks, version)
-	if err != nil {
-		return nil, err
+	for _, b := range blocks {
+		if whole, ok := b.(documented); ok {
+			return encode(whole.document(stamp{Schema, version}))
+		}
 	}
-	return encode(d)
+	return encode(documentOf(blocks, version))
 }
 
-// scratch holds lines before they are made safe: a card on one line takes forty kilobytes, and there may be many thousands.
+// scratch holds a line until it is made safe: a card takes forty kilobytes, and a batch may have thousands.
 var scratch = sync.Pool{New: func() any { return new(bytes.Buffer) }}
 
-// AppendLine appends the card as one line of JSON, as JSON writes it, behind the input that it answers: JSON on one line.
+// AppendLine appends a card as JSON on one line, behind the input that it answers, which is JSON on one line too.
 func AppendLine(to []byte, card *calc.Card, version string, input []byte) ([]byte, error) {
 	d := struct {
 		Input json.RawMessage `json:"input"`
-		document
-	}{Input: input}
-	var err error
-	if d.document, err = documentOf(Card(card), version); err != nil {
-		return to, err
-	}
+		*document
+	}{input, documentOf(Card(card), version)}
 	out := scratch.Get().(*bytes.Buffer)
 	defer scratch.Put(out)
 	out.Reset()
 	enc := json.NewEncoder(out)
 	enc.SetEscapeHTML(false)
-	err = enc.Encode(&d)
+	err := enc.Encode(&d)
 	return plain.AppendJSON(slices.Grow(to, out.Len()), out.Bytes()), err
 }
 
-func documentOf(blocks []Block, version string) (document, error) {
-	d := document{Schema: Schema, Version: version, Figures: []figure{}, Warnings: []calc.Warning{}, Sections: map[string]json.RawMessage{}}
-	err := d.take(blocks)
-	return d, err
+func documentOf(blocks []Block, version string) *document {
+	d := &document{stamp: stamp{Schema, version}, Figures: []figure{}, Warnings: []calc.Warning{},
+		Sections: map[string]any{}}
+	d.take(blocks)
+	return d
 }
 
-// take puts blocks into the document. What is a page's own stands in a section of its name, and a page that stands alone has
-// its figures and cautions at the top.
-func (d *document) take(blocks []Block) (err error) {
+// take puts blocks into the document. What is a page's own stands in a section of its name, and a page that stands
+// alone has its figures and cautions at the top.
+func (d *document) take(blocks []Block) {
 	for _, b := range blocks {
 		switch b := b.(type) {
 		case Head:
 			c := b.Card
-			d.Job, d.Used, d.Zone, d.Verdict, d.Edges = c.Job, c.Used, c.Zone, c.Verdict(), edgesOf(c.Edges)
+			d.Job, d.Used, d.Zone, d.Verdict, d.Edges = c.Job, c.Used, c.Zone, c.Verdict(), each(c.Edges, edgeOf)
 			d.Settings, d.Assumed = orEmpty(c.Notes), orEmpty(c.Assumed)
 		case Stops:
 			d.Warnings = append(d.Warnings, b.List...)
 		case Cautions:
 			d.Warnings = append(d.Warnings, b.List...)
 		case Figures:
-			d.Figures = figuresOf(b.List)
+			d.Figures = each(b.List, figureOf)
 		case Checks:
-			err = errors.Join(err, d.put("check_first", orEmpty(b.List)))
+			d.Sections["check_first"] = orEmpty(b.List)
 		case Section:
-			err = errors.Join(err, d.put("cross_section", b.Section))
+			if b.Drawn {
+				d.Sections["cross_section"] = b.Section
+			}
 		case Chapter:
-			err = errors.Join(err, d.chapter(&b))
+			d.chapter(&b)
 		}
 	}
-	return err
 }
 
-func (d *document) chapter(c *Chapter) error {
+func (d *document) chapter(c *Chapter) {
 	if c.Page == "" {
-		return d.take(c.Blocks)
+		d.take(c.Blocks)
+		return
 	}
 	s := sectionOf(c.Blocks)
 	if c.Title == "" {
 		d.Figures, d.Warnings = s.Figures, append(d.Warnings, s.Warnings...)
 		s.Figures, s.Warnings = nil, nil
 	}
-	return d.put(c.Page, s)
+	d.Sections[c.Page] = s
 }
 
 // section is a page under sections.
@@ -165,7 +163,7 @@ func sectionOf(blocks []Block) (s section) {
 		case Ranking:
 			s.Ranking = b.List
 		case Figures:
-			s.Figures = figuresOf(b.List)
+			s.Figures = each(b.List, figureOf)
 		case Order:
 			s.Order = b.Turns
 		case Reasons:
@@ -177,20 +175,18 @@ func sectionOf(blocks []Block) (s section) {
 	return s
 }
 
-func (d *document) put(name string, v any) error {
-	b, err := json.Marshal(v)
-	d.Sections[name] = b
-	return err
-}
-
-func figuresOf(list []calc.Figure) []figure {
-	out := make([]figure, 0, len(list))
+// each maps a list. The result is never nil, which keeps null out of the JSON.
+func each[T, U any](list []T, of func(*T) U) []U {
+	out := make([]U, len(list))
 	for i := range list {
-		f := &list[i]
-		out = append(out, figure{f.Name, f.Value, f.Low, f.High, f.Unit, basisOf(&f.Basis)})
+		out[i] = of(&list[i])
 	}
 	return out
 }
+
+func figureOf(f *calc.Figure) figure { return figure{f, basisOf(&f.Basis)} }
+
+func edgeOf(e *calc.Edge) edge { return edge{e, basisOf(&e.Basis)} }
 
 func encode(v any) ([]byte, error) {
 	var out bytes.Buffer
@@ -202,11 +198,10 @@ func encode(v any) ([]byte, error) {
 }
 
 func basisOf(b *calc.Basis) basis {
-	out := basis{Formula: b.Plain(), Substituted: b.Substituted(), Source: b.Source, Known: b.Known, Inputs: make([]input, 0, len(b.Inputs))}
-	for _, in := range b.Inputs {
-		out.Inputs = append(out.Inputs, input{in.Name, in.Symbol, in.Value, in.Unit, in.Assumed, in.Sensitivity})
+	of := func(in *calc.Input) input {
+		return input{in.Name, in.Symbol, in.Value, in.Unit, in.Assumed, in.Sensitivity}
 	}
-	return out
+	return basis{b.Plain(), b.Substituted(), each(b.Inputs, of), b.Source, b.Known}
 }
 
 // orEmpty keeps null out of the JSON.

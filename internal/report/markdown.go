@@ -32,7 +32,7 @@ func (m *marker) line(format string, args ...any) {
 	m.WriteString(text + "\n")
 }
 
-// clean keeps text from meaning something in Markdown.
+// clean escapes the characters that Markdown would obey.
 func clean(s string) string {
 	return strings.NewReplacer("|", "\\|", "*", "\\*", "_", "\\_", "<", "&lt;", "`", "\\`").Replace(s)
 }
@@ -80,8 +80,13 @@ func (m *marker) put(lines []Line, i int) {
 		m.line("- %s (%s; %s)", text, l.Known, clean(l.Source))
 	case Topic, RestsOn, Formula, PutIn, Source, LeansOn: // reasons name their topic, tables how each figure is known
 	case Picture:
-	case Edge, Setting, Assume, CheckFirst, Limit, Remedy:
-		m.line("- **%s**: %s", clean(strings.Join(strings.Fields(l.Lead), " ")), text)
+	case Edge, Setting, Assume, CheckFirst, Limit, Remedy, Named, Form, Field, Bead, OfBead:
+		if lead := strings.TrimSpace(l.Lead + " " + l.Value); lead != "" {
+			text = "**" + clean(lead) + "**: " + text
+		}
+		m.line("- %s", text)
+	case Hid, Moves:
+		m.line(strings.Repeat("| %s ", len(l.Cells))+"|", l.Cells...)
 	case Turns:
 		m.line("%s: %s", capital(l.Lead), text)
 	default:

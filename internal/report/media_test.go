@@ -56,7 +56,11 @@ func says(l *Line) []string {
 	case l.Kind == Topic:
 		return []string{capital(l.Text)}
 	case l.Row == nil:
-		return []string{l.Text}
+		all := []string{l.Value, l.Text}
+		for _, cell := range l.Cells {
+			all = append(all, cell.(string))
+		}
+		return all
 	}
 	return []string{l.Row.Label, l.Row.Value.Number, l.Row.Value.Unit, l.Row.Value.Band(), l.Row.Other.String()}
 }
@@ -75,12 +79,27 @@ func TestEveryBlockIsInEveryMedium(t *testing.T) {
 						continue
 					}
 					for _, want := range says(&l) {
-						if !strings.Contains(text, flat(want)) || l.Kind != Topic && !strings.Contains(md, flat(clean(want))) {
-							t.Errorf("%s %s, %s: %q is missing in text %v, in Markdown %v", job.Metal, job.Joint, name, want,
+						if !strings.Contains(text, flat(want)) || l.Kind != Topic &&
+							!strings.Contains(md, flat(clean(want))) {
+							t.Errorf("%s %s, %s: %q is missing in text %v, in Markdown %v", job.Metal, job.Joint, name,
+								want,
 								!strings.Contains(text, flat(want)), !strings.Contains(md, flat(clean(want))))
 						}
 					}
 				}
+			}
+		}
+	}
+}
+
+// So it is of a practice job that is over: each bead, what the booth hid and what that moved.
+func TestPracticeIsInEveryMedium(t *testing.T) {
+	blocks, o := practiceOf(t, 2, true).Blocks(), Options{loud: true}
+	text, md := flat(Text(blocks, o)), flat(Markdown(blocks, o))
+	for _, l := range Words(blocks, o) {
+		for _, want := range says(&l) {
+			if !strings.Contains(text, flat(want)) || !strings.Contains(md, flat(clean(want))) {
+				t.Errorf("%q is missing in\n%s\n%s", want, text, md)
 			}
 		}
 	}
@@ -107,7 +126,8 @@ func TestJSONHasTheBlocksAndNoMore(t *testing.T) {
 			for _, f := range doc.Figures {
 				got = append(got, fmt.Sprint(f.Name, f.Value, f.Low, f.High, f.Unit))
 			}
-			if !slices.Equal(got, figures) || !slices.Equal(doc.Sections[name].Reasons, reasons) || !slices.Equal(doc.Warnings, warnings) {
+			if !slices.Equal(got, figures) || !slices.Equal(doc.Sections[name].Reasons, reasons) ||
+				!slices.Equal(doc.Warnings, warnings) {
 				t.Errorf("%s %s, %s: %v\n%v\n%v", job.Metal, job.Joint, name, got, figures, doc.Warnings)
 			}
 		}
@@ -147,7 +167,7 @@ func TestTextSaysNothingOfItsOwn(t *testing.T) {
 			var said []string
 			for _, l := range Words(blocks, o) {
 				said = append(said, says(&l)...)
-				said = append(said, flat(l.Lead), "("+l.Known+")", l.Text)
+				said = append(said, flat(l.Lead), l.Value, "("+l.Known+")", l.Text)
 				if l.Row != nil {
 					said = append(said, l.Row.Beside(32, func(s string) int { return len([]rune(s)) }), l.Row.Short)
 				}
@@ -159,7 +179,8 @@ func TestTextSaysNothingOfItsOwn(t *testing.T) {
 			for _, s := range slices.DeleteFunc(said, func(s string) bool { return len(s) < 2 }) {
 				text = strings.ReplaceAll(text, flat(s), " ")
 			}
-			if left := regexp.MustCompile(`\pL{2,}`).FindAllString(marks.ReplaceAllString(text, " "), -1); len(left) > 0 {
+			if left := regexp.MustCompile(`\pL{2,}`).FindAllString(marks.ReplaceAllString(text, " "),
+				-1); len(left) > 0 {
 				t.Errorf("%s %s, %s says of its own: %v", job.Metal, job.Joint, name, left)
 			}
 		}

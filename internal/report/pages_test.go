@@ -14,11 +14,16 @@ import (
 )
 
 var pageJobs = []calc.Job{
-	{Metal: "galvanized", Gauge: 20, Feed: calc.Some(4.1), Travel: calc.Some(8), Use: "seal", Hazard: "none", Length: calc.Some(2000), WirePrice: calc.Some(25), LabourRate: calc.Some(45), SteelPrice: calc.Some(3), Currency: "EUR"},
+	{Metal: "galvanized", Gauge: 20, Feed: calc.Some(4.1), Travel: calc.Some(8), Use: "seal", Hazard: "none",
+		Length: calc.Some(2000), WirePrice: calc.Some(25), LabourRate: calc.Some(45), SteelPrice: calc.Some(3),
+		Currency: "EUR"},
 	{Metal: "brass", Thickness: calc.Some(1), Feed: calc.Some(4), Travel: calc.Some(8)},
-	{Metal: "grey-iron", Thickness: calc.Some(8), Joint: "butt", Feed: calc.Some(7), Travel: calc.Some(5), Length: calc.Some(120)},
-	{Metal: "mild-steel", Thickness: calc.Some(12), Joint: "overlay", Filler: "cual8", Feed: calc.Some(7), Travel: calc.Some(6), ShaftDia: calc.Some(40), Length: calc.Some(30), Layer: calc.Some(2), Use: "bearing"},
-	{Metal: "stainless-304", Gauge: 16, Metal2: "copper", Thickness2: calc.Some(2), Joint: "lap", Feed: calc.Some(5), Travel: calc.Some(7), Load: calc.Some(1)},
+	{Metal: "grey-iron", Thickness: calc.Some(8), Joint: "butt", Feed: calc.Some(7), Travel: calc.Some(5),
+		Length: calc.Some(120)},
+	{Metal: "mild-steel", Thickness: calc.Some(12), Joint: "overlay", Filler: "cual8", Feed: calc.Some(7),
+		Travel: calc.Some(6), ShaftDia: calc.Some(40), Length: calc.Some(30), Layer: calc.Some(2), Use: "bearing"},
+	{Metal: "stainless-304", Gauge: 16, Metal2: "copper", Thickness2: calc.Some(2), Joint: "lap", Feed: calc.Some(5),
+		Travel: calc.Some(7), Load: calc.Some(1)},
 	{Metal: "mild-steel", Gauge: 16, Joint: "plug", Feed: calc.Some(6), Count: calc.Some(4)},
 }
 
@@ -90,7 +95,8 @@ func TestCorrectionKeepsItsForms(t *testing.T) {
 			t.Errorf("%s: %s", s.ID, fault)
 		}
 		text := Text(Page(&p, nil), Options{Units: quantity.Metric})
-		if c := p.Correction.Change; c != nil && !strings.Contains(text, "CHANGE  "+CorrectionText(c, "", quantity.Metric)) {
+		if c := p.Correction.Change; c != nil && !strings.Contains(text,
+			"CHANGE  "+CorrectionText(c, "", quantity.Metric)) {
 			t.Errorf("%s: the change is not in the text:\n%s", s.ID, text)
 		}
 	}

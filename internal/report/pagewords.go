@@ -1,11 +1,12 @@
 package report
 
 import (
+	"fmt"
+	"strings"
+
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
 	"brazebooth/internal/quantity"
-	"fmt"
-	"strings"
 )
 
 func (v Verdict) words(Options) []Line {
@@ -50,11 +51,8 @@ func CorrectionText(c *advice.Change, do string, sys quantity.System) string {
 	if c.What == "mode" {
 		return fmt.Sprintf("mode from %s to %s", c.FromMode, c.ToMode)
 	}
-	text := func(v float64) string { return quantity.Show(v, c.Unit, sys) }
-	if c.What == "arc_on" || c.What == "arc_off" {
-		text = func(v float64) string { return fmt.Sprintf("%.2f s", v) }
-	}
-	return fmt.Sprintf("%s from %s to %s", calc.FigureLabel(c.What), text(c.From), text(c.To))
+	from, to := SettingValue(c.From, c.Unit, sys), SettingValue(c.To, c.Unit, sys)
+	return fmt.Sprintf("%s from %s to %s", calc.FigureLabel(c.What), from, to)
 }
 
 func (r Ranking) words(Options) []Line {

@@ -1,6 +1,7 @@
 package report
 
 import (
+	"fmt"
 	"strings"
 
 	"brazebooth/calc"
@@ -20,20 +21,24 @@ func (w *writer) picture(b Block, o *Options) {
 		}
 	case Grid:
 		w.grid(b.Window, b.Given, o.Units.Lead())
+	case Sketch:
+		lines, perColumn := BeadDrawing(b.Bead, 60, 12)
+		if perColumn > 0 {
+			lines = append(lines, fmt.Sprintf("/ first member  \\ second  o bead; ten columns are %.1f mm",
+				10*perColumn))
+		} else if len(lines) > 0 {
+			lines = append(lines, SketchText)
+		}
+		for _, l := range lines {
+			w.line("    %s", l)
+		}
 	}
 }
 
-// ZoneMark is the character that stands for a zone on a map, so that no meaning rests on colour.
+// ZoneMark is the character that stands for a zone in a window, so that no meaning rests on colour.
 func ZoneMark(zone string) byte {
-	switch zone {
-	case "good":
-		return '+'
-	case "cold":
-		return '.'
-	case "hot":
-		return 'x'
-	case "burn-through":
-		return '#'
+	if mark, ok := map[string]byte{"good": '+', "cold": '.', "hot": 'x', "burn-through": '#'}[zone]; ok {
+		return mark
 	}
 	return '?'
 }
@@ -47,7 +52,7 @@ func PointMark(m *calc.Window, i, j int) byte {
 	return ZoneMark(m.Zones[k])
 }
 
-// grid draws the map: columns of wire feed, rows of travel, the fastest on top, S the suggestion.
+// grid draws a window: columns of wire feed, rows of travel, the fastest on top, S the suggestion.
 func (w *writer) grid(m *calc.Window, given *calc.Card, sys quantity.System) {
 	si, sj := m.At(m.Suggestion.Feed, m.Suggestion.Travel)
 	gi, gj, on := givenPoint(m, given)
@@ -82,7 +87,7 @@ func (w *writer) grid(m *calc.Window, given *calc.Card, sys quantity.System) {
 	w.line(", good heat, but another edge is not met: joint filled, arc, zinc, hand speed")
 }
 
-// axisPoint is a number beside the map's axis.
+// axisPoint is a number beside an axis of the window.
 func axisPoint(v float64, unit string, sys quantity.System) string {
 	text, _ := quantity.Band(v, v*0.97, v*1.03, unit, sys)
 	return text

@@ -62,7 +62,7 @@ func TestPracticeJSONKeepsItsSchema(t *testing.T) {
 	schema := loadSchema(t, "practice-schema.json")
 	for _, level := range deep.Of(t, []int{1, 2, 3, 4, 5}, 3) {
 		for _, over := range []bool{false, true} {
-			b, err := PracticeJSON(practiceOf(t, level, over), "test")
+			b, err := JSON(practiceOf(t, level, over).Blocks(), "test")
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -81,8 +81,8 @@ func TestPracticeJSONKeepsItsSchema(t *testing.T) {
 // A job that is open tells nothing of its truth: neither the values nor the edges that a bead misses.
 func TestPracticeKeepsItsSecret(t *testing.T) {
 	open := practiceOf(t, 3, false)
-	text := PracticeText(open, Options{Units: quantity.Metric})
-	b, err := PracticeJSON(open, "test")
+	text := Text(open.Blocks(), Options{Units: quantity.Metric})
+	b, err := JSON(open.Blocks(), "test")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -91,8 +91,9 @@ func TestPracticeKeepsItsSecret(t *testing.T) {
 			t.Errorf("an open job says %q:\n%s\n%s", word, text, b)
 		}
 	}
-	over := PracticeText(practiceOf(t, 3, true), Options{Units: quantity.Metric})
-	for _, word := range []string{"What this booth hid", "calibration voltage", "not met: ", "The program's own", "CAUTION"} {
+	over := Text(practiceOf(t, 3, true).Blocks(), Options{Units: quantity.Metric})
+	for _, word := range []string{"What this booth hid", "calibration voltage", "not met: ", "The program's own",
+		"CAUTION"} {
 		if !strings.Contains(over, word) {
 			t.Errorf("no %q in\n%s", word, over)
 		}
@@ -107,18 +108,19 @@ func TestPracticeText(t *testing.T) {
 	for level := 1; level <= 5; level++ {
 		p := practiceOf(t, level, true)
 		for _, sys := range []quantity.System{quantity.Metric, quantity.Inch, quantity.Both} {
-			for _, l := range strings.Split(PracticeText(p, Options{Units: sys}), "\n") {
+			for _, l := range strings.Split(Text(p.Blocks(), Options{Units: sys}), "\n") {
 				if plain.Width(l) > width {
 					t.Errorf("level %d: %d wide: %s", level, plain.Width(l), l)
 				}
 			}
 		}
-		b, err := PracticeJSON(p, "test")
+		b, err := JSON(p.Blocks(), "test")
 		if err != nil {
 			t.Fatal(err)
 		}
 		var d practiceDocument
-		if err := json.Unmarshal(b, &d); err != nil || len(d.Beads) != 2 || d.Beads[1].Verdict != "good" || d.Beads[1].Setting.Feed != p.Job.Best.Feed || d.Solution.Best.Feed != p.Job.Best.Feed {
+		if err := json.Unmarshal(b, &d); err != nil || len(d.Beads) != 2 || d.Beads[1].Verdict != "good" ||
+			d.Beads[1].Setting.Feed != p.Job.Best.Feed || d.Solution.Best.Feed != p.Job.Best.Feed {
 			t.Errorf("level %d: %+v, %v", level, d, err)
 		}
 	}
@@ -127,10 +129,12 @@ func TestPracticeText(t *testing.T) {
 // A bead without a section is drawn by what it shows.
 func TestBeadDrawing(t *testing.T) {
 	p := practiceOf(t, 2, false)
-	if lines, scale := BeadDrawing(&p.Beads[1], 60, 12); len(lines) == 0 || !(scale > 0) || !strings.Contains(strings.Join(lines, ""), "o") {
+	if lines, scale := BeadDrawing(&p.Beads[1], 60, 12); len(lines) == 0 || !(scale > 0) ||
+		!strings.Contains(strings.Join(lines, ""), "o") {
 		t.Errorf("a good bead: %q at %g", lines, scale)
 	}
-	if lines, scale := BeadDrawing(&practice.Bead{Seen: "burn-through"}, 60, 12); scale != 0 || !strings.Contains(strings.Join(lines, "\n"), `\o/`) {
+	if lines, scale := BeadDrawing(&practice.Bead{Seen: "burn-through"}, 60, 12); scale != 0 ||
+		!strings.Contains(strings.Join(lines, "\n"), `\o/`) {
 		t.Errorf("a hole: %q", lines)
 	}
 }

@@ -8,11 +8,16 @@ import (
 	"brazebooth/calc/advice"
 )
 
-// guessJobs have between them every page with a figure that goes by the seam's length or by the hands' share of the time.
-func guessJobs() []calc.Job {
-	priced := calc.Job{Metal: "galvanized", Gauge: 18, Feed: calc.Some(5), Travel: calc.Some(8), WirePrice: calc.Some(40), GasPrice: calc.Some(8), LabourRate: calc.Some(45), SteelPrice: calc.Some(3)}
-	iron := calc.Job{Metal: "grey-iron", Thickness: calc.Some(6), Joint: "butt", Feed: calc.Some(7), Travel: calc.Some(5)}
-	over := calc.Job{Metal: "mild-steel", Thickness: calc.Some(12), Joint: "overlay", Feed: calc.Some(7), Travel: calc.Some(6), ShaftDia: calc.Some(40), Layer: calc.Some(2), WirePrice: calc.Some(40), LabourRate: calc.Some(45)}
+// unsaidJobs have between them every page with a figure that goes by the seam's length or by the hands' share of the
+// time.
+func unsaidJobs() []calc.Job {
+	priced := calc.Job{Metal: "galvanized", Gauge: 18, Feed: calc.Some(5), Travel: calc.Some(8),
+		WirePrice: calc.Some(40), GasPrice: calc.Some(8), LabourRate: calc.Some(45), SteelPrice: calc.Some(3)}
+	iron := calc.Job{Metal: "grey-iron", Thickness: calc.Some(6), Joint: "butt", Feed: calc.Some(7),
+		Travel: calc.Some(5)}
+	over := calc.Job{Metal: "mild-steel", Thickness: calc.Some(12), Joint: "overlay", Feed: calc.Some(7),
+		Travel: calc.Some(6), ShaftDia: calc.Some(40), Layer: calc.Some(2), WirePrice: calc.Some(40),
+		LabourRate: calc.Some(45)}
 	return []calc.Job{priced, iron, over}
 }
 
@@ -22,7 +27,7 @@ func TestFiguresThatRestOnWhatNobodyGave(t *testing.T) {
 		t.Skip("every page again for each input")
 	}
 	moved := map[string]map[string]bool{"length": {}, "operating": {}}
-	for _, job := range guessJobs() {
+	for _, job := range unsaidJobs() {
 		before := pagesOf(t, job)
 		for field, given := range map[string]func(*calc.Job){
 			"length":    func(j *calc.Job) { j.Length = calc.Some(611) },

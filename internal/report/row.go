@@ -44,9 +44,10 @@ func (v Value) Band() string {
 // Meaning is what a figure's band means.
 type Meaning int
 
-// The ranges: what is in doubt, what the hand may choose, what is usual and was not judged, and where a time works.
+// The bands: the interval of an uncertain figure, what the hand may choose, what is usual and was not judged, and where
+// a time works.
 const (
-	Doubt Meaning = iota
+	Interval Meaning = iota
 	GoodBetween
 	UsualBetween
 	Working
@@ -61,12 +62,15 @@ type Row struct {
 	Range        Meaning
 	Long, Short  string // what a hand must know beside it; the short form is for little room and may be empty
 	Assumed      bool   // nobody gave it
-	Rests        bool   // it goes by what nobody gave
+	Rests        bool   // it depends on what nobody gave
 }
 
 // RowOf is a figure of a table.
 func RowOf(card *calc.Card, f *calc.Figure, of Table, sys quantity.System) Row {
 	r := Row{Figure: f, Of: of, Label: calc.FigureLabel(f.Name), Value: ValueOf(f, sys)}
+	if of == OfKept {
+		return r
+	}
 	if sys == quantity.Both && quantity.Label(f.Unit, quantity.Inch) != r.Value.Unit {
 		r.Other = ValueOf(f, quantity.Inch)
 	}
@@ -78,9 +82,9 @@ func RowOf(card *calc.Card, f *calc.Figure, of Table, sys quantity.System) Row {
 	case of == OfTimed && r.Value.Low != "" && (f.Name == "arc_on" || f.Name == "arc_off"):
 		r.Range = Working
 	}
-	r.Assumed = slices.ContainsFunc(card.Assumed, func(a calc.Assumption) bool { return a.Field == f.Name }) ||
-		f.Name == "seam_length" && !card.Job.Length.Set
-	r.Rests = of == OfPage && slices.ContainsFunc(restsOn[f.Name], func(field string) bool { return unsaid(card, field) })
+	r.Assumed = card.AssumedWhy(f.Name) != "" || f.Name == "seam_length" && !card.Job.Length.Set
+	r.Rests = of == OfPage && slices.ContainsFunc(restsOn[f.Name],
+		func(field string) bool { return unsaid(card, field) })
 	r.Long, r.Short = remark(card, f, sys)
 	if r.Range == Working {
 		r.Short = r.Range.Words()
@@ -88,12 +92,12 @@ func RowOf(card *calc.Card, f *calc.Figure, of Table, sys quantity.System) Row {
 	return r
 }
 
-// Words are what a row's band is, in words, "" where it is a doubt.
+// Words say what a row's band is, "" for an interval.
 func (r Meaning) Words() string {
 	return [...]string{"", "good between", "usual; not judged", "working range"}[r]
 }
 
-// Remark is what a row's band is with what a hand must know beside it; the short form may be empty.
+// Remark says what a row's band is and what a hand must know beside it; the short form may be empty.
 func (r *Row) Remark() (long, short string) {
 	band := r.Range.Words()
 	if r.Range == UsualBetween && r.Long != "" {
@@ -183,23 +187,23 @@ func Pace(mms float64, sys quantity.System) string {
 	return fmt.Sprintf("%.1f s for 100 mm", quantity.Seconds100(mms))
 }
 
-// restsOn are the choices that a page's figures go by, besides those of the card itself.
+// restsOn are the choices that a page's figures depend on, besides those of the card itself.
 var restsOn = map[string][]string{
 	"seam_length": {"length"}, "throat_capacity": {"length"}, "bond_capacity": {"length"}, "sheet_capacity": {"length"},
 	"allowable_load": {"length"}, "arc_time": {"length"}, "wire_used": {"length"}, "gas_used": {"length"},
 	"wire_cost": {"length"}, "gas_cost": {"length"}, "labour_time": {"length", "operating"},
-	"labour_cost": {"length", "operating"}, "total_cost": {"length", "operating"}, "steel_cost": {"length", "operating"},
+	"labour_cost": {"length", "operating"}, "total_cost": {"length", "operating"}, "steel_cost": {"length",
+		"operating"},
 	"tacks": {"length"}, "seam_pieces": {"length"}, "layer_temperature": {"length"}, "interpass_hold": {"length"},
 }
 
-// unsaid reports a choice that nobody gave and that a page took its own for.
+// unsaid reports a choice that nobody gave, so that a page assumed it.
 func unsaid(card *calc.Card, field string) bool {
-	assumed := func(a calc.Assumption) bool { return a.Field == field }
-	return slices.ContainsFunc(card.Assumed, assumed) || field == "length" && !card.Used.Length.Set
+	return card.AssumedWhy(field) != "" || field == "length" && !card.Used.Length.Set
 }
 
-// guessLine says what the figures with a ~ go by; "" where none do.
-func guessLine(f *Figures) string {
+// assumedLine says which assumed choices the figures with a ~ depend on; "" for none.
+func assumedLine(f *Figures) string {
 	var list []string
 	for _, field := range [...]string{"length", "operating"} {
 		rests := func(x calc.Figure) bool { return slices.Contains(restsOn[x.Name], field) }

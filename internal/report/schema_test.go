@@ -133,8 +133,10 @@ func held(t *testing.T, schema map[string]any, document []byte) []string {
 
 func TestJSONKeepsItsSchema(t *testing.T) {
 	schema := loadSchema(t, "schema.json")
-	jobs := []calc.Job{{}, {Metal: "brass"}, {Filler: "steel"}, {Feed: calc.Some(6.35), Amps: calc.Some(60), StickOut: calc.Some(12)},
-		{Metal: "copper", Mode: "timed", Joint: "butt"}, {Joint: "plug", Mode: "pulsed"}, {Joint: "overlay", Thickness: calc.Some(10)},
+	jobs := []calc.Job{{}, {Metal: "brass"}, {Filler: "steel"},
+		{Feed: calc.Some(6.35), Amps: calc.Some(60), StickOut: calc.Some(12)},
+		{Metal: "copper", Mode: "timed", Joint: "butt"}, {Joint: "plug", Mode: "pulsed"}, {Joint: "overlay",
+			Thickness: calc.Some(10)},
 		{Metal: "stainless-304", Metal2: "galvanized", Gauge2: 22}}
 	for _, m := range deep.Of(t, tables.Metals(), 5) { // each card is a search
 		jobs = append(jobs, calc.Job{Metal: m.ID, Gauge: 18})
@@ -158,7 +160,8 @@ func TestJSONKeepsItsSchema(t *testing.T) {
 func TestCheckerFindsFaults(t *testing.T) {
 	schema := loadSchema(t, "schema.json")
 	for _, bad := range []string{`{}`, `{"schema":2}`, `[]`, `{"schema":1,"zone":"warm","extra":1}`,
-		`{"schema":1,"version":"x","job":{"gauge":1.5},"used":{},"assumed":[],"figures":[{"name":"Bad Name"}],"settings":[],"warnings":[],"edges":[],"zone":"","sections":{}}`} {
+		`{"schema":1,"version":"x","job":{"gauge":1.5},"used":{},"assumed":[],"figures":[{"name":"Bad Name"}],` +
+			`"settings":[],"warnings":[],"edges":[],"zone":"","sections":{}}`} {
 		if len(held(t, schema, []byte(bad))) == 0 {
 			t.Errorf("%s passes", bad)
 		}

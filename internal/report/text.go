@@ -13,7 +13,7 @@ type Options struct {
 	Units quantity.System
 	Comma bool // a decimal comma instead of the point
 	Why   bool // the reason under each figure
-	Heard bool // it is read out: cautions come before figures, and ranges in the place of a map
+	Heard bool // it is read out: cautions come before figures, and ranges in the place of a picture
 	// Beside: the card is at hand. What it says itself is left out: subject, cautions of every arc, what is assumed.
 	Beside bool
 
@@ -45,27 +45,19 @@ func (w *writer) line(format string, args ...any) {
 	if w.Comma {
 		text = quantity.Comma(text)
 	}
-	w.WriteString(text)
-	w.WriteByte('\n')
+	w.WriteString(text + "\n")
 }
 
 // para writes text behind a mark, wrapped and indented under itself.
 func (w *writer) para(mark, text string) {
-	room := width - plain.Width(mark)
-	for i, l := range wrap(text, room) {
-		if i > 0 {
-			mark = strings.Repeat(" ", plain.Width(mark))
-		}
-		w.line("%s%s", mark, l)
+	for _, line := range plain.Wrap(text, width-plain.Width(mark)) {
+		w.line("%s%s", mark, line)
+		mark = strings.Repeat(" ", plain.Width(mark))
 	}
 }
 
-// cite is para for what others wrote: a section 4.5 stays one.
-func (w *writer) cite(mark, text string) {
-	as := writer{}
-	as.para(mark, text)
-	w.WriteString(as.String())
-}
+// cite is para for the name of a document, whose section 4.5 keeps its point.
+func (w *writer) cite(mark, text string) { w.WriteString(Wrapped(mark, text)) }
 
 // Wrapped is text behind a mark in lines of at most 80 columns.
 func Wrapped(mark, text string) string {
@@ -74,61 +66,50 @@ func Wrapped(mark, text string) string {
 	return w.String()
 }
 
-func wrap(text string, room int) []string {
-	var lines []string
-	line := ""
-	for _, word := range strings.Fields(text) {
-		if line != "" && plain.Width(line)+1+plain.Width(word) > room {
-			lines = append(lines, line)
-			line = ""
-		}
-		if line != "" {
-			line += " "
-		}
-		line += word
-	}
-	return append(lines, line)
-}
-
-// textMarks are what stands before a line of each kind.
+// textMarks are what stands before a line of each kind, with room for its lead where it has one.
 var textMarks = map[Kind]string{
-	Stop: "STOP  ", Caution: "CAUTION  ", Note: "INFO  ", Instead: "  instead: ", Change: "CHANGE  ",
-	For: "       + ", Against: "       - ",
-	Reason: "- ", Formula: "      ", PutIn: "      = ", LeansOn: "      leans on: ", MayGive: "You may also give: ",
-}
-
-// leadRoom is how wide the lead of each kind stands.
-var leadRoom = map[Kind]string{
-	Edge: "  %-18s ", Limit: "  %-19s ", Remedy: "  %-28s ", Setting: "  %-13s ", Assume: "  %-25s ", CheckFirst: "  %-25s ",
-	Zone: "  zone%s          ",
+	Stop: "STOP  ", Caution: "CAUTION  ", Note: "INFO  ", Alert: "ALERT  ", Draft: "DRAFT  ",
+	VerdictIs: "Verdict: ", Instead: "  instead: ", Change: "CHANGE  ", MayGive: "You may also give: ",
+	For: "       + ", Against: "       - ", Reason: "- ",
+	Formula: "      ", PutIn: "      = ", LeansOn: "      leans on: ",
+	Edge: "  %-18s ", Limit: "  %-19s ", Remedy: "  %-28s ", Setting: "  %-13s ", Zone: "  zone%s          ",
+	Form: "  %-26s ", Field: "  %-18s ", Item: "  ", Named: "%s: ", Bead: "bead %s  ", OfBead: "        %s",
+	Hid: "  %-22s  %6s %-12s  %6s %s", Moves: "  %-16s%6s %-12s %7s %9s %9s %6s %s",
 }
 
 // put writes one line of a list.
 func (w *writer) put(lines []Line, i int) {
 	l := &lines[i]
+	mark := textMarks[l.Kind]
 	switch l.Kind {
 	case Gap:
 		w.line("")
+	case Verbatim:
+		w.line("%s", l.Text)
 	case Title:
 		w.line("%s", l.Text)
 		w.line("%s", strings.Repeat("-", len(l.Text)))
-	case VerdictIs:
-		w.line("Verdict: %s", l.Text)
 	case Subject:
 		w.para("", subject(l))
 	case Rank:
-		w.rank(l)
+		mark = fmt.Sprintf("%3d  ", l.N)
+		if l.Bad {
+			mark = "  x  "
+		}
+		w.para(mark, l.Text)
 	case FigureRow:
 		if i == 0 || !inTable(lines[i-1].Kind) {
 			w.unit = unitColumn(lines[i:])
 		}
 		w.figure(l.Row)
+	case Hid, Moves:
+		w.line(mark, l.Cells...)
 	case Source:
+		from, known := "      source: ", " ("+l.Known+")"
 		if l.Lead != "" { // of a reason, which says itself how it is known
-			w.cite("    source: ", l.Text)
-			break
+			from, known = "    source: ", ""
 		}
-		w.cite("      source: ", l.Text+" ("+l.Known+")")
+		w.cite(from, l.Text+known)
 	case Topic:
 		w.line("%s", capital(l.Text))
 	case Turns:
@@ -136,13 +117,15 @@ func (w *writer) put(lines []Line, i int) {
 		w.para("  ", l.Text)
 	case RestsOn: // stands under Assumed
 	case For, Against, Reason:
-		w.para(textMarks[l.Kind], l.Text+" ("+l.Known+")")
+		w.para(mark, l.Text+" ("+l.Known+")")
 	case Picture:
 		w.picture(l.Of, &w.Options)
-	case Edge, Setting, Assume, CheckFirst, Zone, Limit, Remedy:
-		w.para(strings.Repeat(" ", 2*l.N)+fmt.Sprintf(leadRoom[l.Kind], l.Lead), l.Text)
+	case Assume, CheckFirst:
+		w.para(fmt.Sprintf("  %-25s ", fmt.Sprintf("%-12s %s", l.Lead, l.Value)), l.Text)
+	case Edge, Setting, Zone, Limit, Remedy, Form, Field, Named, Bead, OfBead:
+		w.para(strings.Repeat(" ", 2*l.N)+fmt.Sprintf(mark, l.Lead), l.Text)
 	default:
-		w.para(textMarks[l.Kind], l.Text)
+		w.para(mark, l.Text)
 	}
 }
 
@@ -152,14 +135,6 @@ func subject(l *Line) string {
 		return l.Lead + ": " + l.Text
 	}
 	return l.Text
-}
-
-func (w *writer) rank(l *Line) {
-	mark := fmt.Sprintf("%3d  ", l.N)
-	if l.Bad {
-		mark = "  x  "
-	}
-	w.para(mark, l.Text)
 }
 
 // inTable reports the kinds of lines that a table of figures consists of.
@@ -182,21 +157,18 @@ func unitColumn(lines []Line) int {
 }
 
 // labelColumn is how wide the names of each table stand.
-var labelColumn = [...]int{OfCard: 13, OfPage: 17, OfTimed: 14}
+var labelColumn = [...]int{OfCard: 13, OfPage: 17, OfTimed: 14, OfKept: 13}
 
 func (w *writer) figure(r *Row) {
 	v := &r.Value
 	text := fmt.Sprintf("  %-*s %9s %-*s %-13s ", labelColumn[r.Of], r.Label, v.Number, w.unit, v.Unit, v.Band())
-	if r.Other.Number != "" {
-		text += r.Other.String()
+	text += r.Other.String()
+	beside := r.Beside(width-plain.Width(text)-2, plain.Width)
+	if beside != "" && r.Other.Number != "" {
+		text += ", "
 	}
-	if beside := r.Beside(width-plain.Width(text)-2, plain.Width); beside != "" && r.Other.Number != "" {
-		text += ", " + beside
-	} else {
-		text += beside
-	}
-	w.line("%s", text)
+	w.line("%s", text+beside)
 }
 
-// capital begins a text with a capital letter; the texts begin with one of the alphabet.
+// capital begins a text with a capital letter; its first letter is ASCII.
 func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }

@@ -29,7 +29,8 @@ func TestTextStaysIn80Columns(t *testing.T) {
 
 // The figures stand in columns whatever their units are: each band begins where the others do.
 func TestColumnsStand(t *testing.T) {
-	card, err := calc.Solve(calc.Job{Metal: "galvanized", Gauge: 16, Length: calc.Some(300), WirePrice: calc.Some(20), Count: calc.Some(3)})
+	card, err := calc.Solve(calc.Job{Metal: "galvanized", Gauge: 16, Length: calc.Some(300), WirePrice: calc.Some(20),
+		Count: calc.Some(3)})
 	if err != nil {
 		t.Fatal(err)
 	}

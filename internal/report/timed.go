@@ -8,17 +8,8 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// Why is what the answer of a timed arc comes to, in a sentence.
-type Why struct{ Text string }
-
 // Beat is one beat of on and off: a picture.
 type Beat struct{ *calc.Timed }
-
-// Seam is how many spots a seam takes.
-type Seam struct {
-	Spots  int
-	Length float64 // mm
-}
 
 // Limits are what ends each range.
 type Limits struct{ List []calc.RangeLimit }
@@ -32,10 +23,10 @@ type Trace struct{ *calc.Timed }
 // Remedies are what was tried where nothing is good.
 type Remedies struct {
 	List   []calc.Remedy
-	Rhythm bool // for a rhythm of a timed arc; else for a good zone of the map
+	Rhythm bool // for a rhythm of a timed arc; else for a good zone of the window
 }
 
-// Decides says who decides, under what is no card.
+// Decides says who decides, under an answer that is not a card.
 type Decides struct{}
 
 // Timed is what the times of a timed arc say.
@@ -56,13 +47,11 @@ func Timed(s *calc.Timed) []Block {
 			everyArcs = append(everyArcs, w)
 		}
 	}
-	return []Block{Head{Card: &s.Card}, stopsOf(&s.Card), Why{s.Why}, Beat{s},
-		Figures{&s.Card, append(list, s.Figures...), OfTimed}, Seam{s.Count, s.Seam}, Limits{s.Limits}, Wider{s.Wider},
+	return []Block{Head{Card: &s.Card}, stopsOf(&s.Card), Said{{Kind: Sentence, Text: s.Why}}, Beat{s},
+		Figures{&s.Card, append(list, s.Figures...), OfTimed}, seam(s), Limits{s.Limits}, Wider{s.Wider},
 		Trace{s}, Remedies{s.Remedies, true}, Cautions{List: own}, Cautions{List: everyArcs, OnCard: true}, Decides{},
 		Assumed{s.Card.Assumed}}
 }
-
-func (y Why) words(Options) []Line { return []Line{{Kind: Sentence, Text: y.Text}} }
 
 func (b Beat) words(Options) []Line {
 	if len(b.Figures) == 0 {
@@ -71,11 +60,15 @@ func (b Beat) words(Options) []Line {
 	return []Line{{Kind: Picture, Of: b}}
 }
 
-func (s Seam) words(o Options) []Line {
-	if s.Spots == 0 {
-		return nil
+// seam says how many spots a seam takes.
+func seam(s *calc.Timed) lines {
+	return func(o Options) []Line {
+		if s.Count == 0 {
+			return nil
+		}
+		length := quantity.Show(s.Seam, "mm", o.Units.Lead())
+		return []Line{{Text: fmt.Sprintf("%d spots for a seam of %s", s.Count, length)}}
 	}
-	return []Line{{Text: fmt.Sprintf("%d spots for a seam of %s", s.Spots, quantity.Show(s.Length, "mm", o.Units.Lead()))}}
 }
 
 func (l Limits) words(Options) []Line {

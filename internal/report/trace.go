@@ -3,12 +3,14 @@ package report
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"brazebooth/calc"
 )
 
-// BeatBar is how many of w cells the arc burns for in one beat of on and off; all is 0 where there is no beat or no room.
+// BeatBar is how many of w cells the arc burns for in one beat of on and off; all is 0 where there is no beat, or no
+// room.
 func BeatBar(s *calc.Timed, w int) (on, all int) {
 	burns, _ := s.Card.Figure("arc_on")
 	rests, _ := s.Card.Figure("arc_off")
@@ -23,14 +25,8 @@ func BeatBar(s *calc.Timed, w int) (on, all int) {
 func lastCycles(s *calc.Timed) []calc.HeatPoint {
 	on, _ := s.Card.Figure("arc_on")
 	off, _ := s.Card.Figure("arc_off")
-	t := s.Trace
-	from := t[len(t)-1].Time - 2.1*(on.Value+off.Value)
-	for i := range t {
-		if t[i].Time >= from {
-			return t[i:]
-		}
-	}
-	return t
+	from := s.Trace[len(s.Trace)-1].Time - 2.1*(on.Value+off.Value)
+	return s.Trace[slices.IndexFunc(s.Trace, func(p calc.HeatPoint) bool { return p.Time >= from }):]
 }
 
 // plot is a trace on a grid of characters.
@@ -51,21 +47,21 @@ const plotLeft = 16
 // TracePlot draws the last beats in characters: e root edge, c puddle's middle, * both; lines at the filler's
 // solidus and liquidus and the base metal's solidus, and under it when the arc burned.
 func TracePlot(s *calc.Timed, w, h int) []PlotRow {
-	const left = plotLeft
-	if len(s.Trace) < 2 || w < left+20 || h < 6 {
+	w -= plotLeft
+	if len(s.Trace) < 2 || w < 20 || h < 6 {
 		return nil
 	}
 	points := lastCycles(s)
-	p := newPlot(points, s, w-left, h-1)
+	p := newPlot(points, s, w, h-1)
 	for _, at := range []float64{s.Solidus, s.Liquidus, s.BaseSolidus} {
 		for x := range p.rows[0] {
 			p.put(x, at, '·')
 		}
 	}
 	first, last := points[0].Time, points[len(points)-1].Time
-	burn := make([]rune, w-left)
+	burn := make([]rune, w)
 	for x := range burn {
-		t := first + (last-first)*float64(x)/float64(w-left-1)
+		t := first + (last-first)*float64(x)/float64(w-1)
 		q := at(points, t)
 		burn[x] = '-'
 		if q.On {
@@ -115,30 +111,23 @@ func (p *plot) put(x int, t float64, mark rune) {
 	p.rows[r][x] = mark
 }
 
-// label names the line that a row holds.
+// label names the temperature that a row stands for.
 func (p *plot) label(r int, s *calc.Timed) string {
-	switch r {
-	case p.row(s.BaseSolidus):
-		return fmt.Sprintf("base melts %4.0f", s.BaseSolidus)
-	case p.row(s.Liquidus):
-		return fmt.Sprintf("liquidus   %4.0f", s.Liquidus)
-	case p.row(s.Solidus):
-		return fmt.Sprintf("solidus    %4.0f", s.Solidus)
-	case 0:
-		return fmt.Sprintf("           %4.0f", p.high)
-	case len(p.rows) - 1:
-		return fmt.Sprintf("           %4.0f", p.low)
+	for i, t := range [...]float64{s.BaseSolidus, s.Liquidus, s.Solidus, p.high, p.low} {
+		if r == p.row(t) {
+			return fmt.Sprintf("%-10s %4.0f", [...]string{"base melts", "liquidus", "solidus", "", ""}[i], t)
+		}
 	}
 	return ""
 }
 
 // at is the trace at a time.
 func at(points []calc.HeatPoint, t float64) calc.HeatPoint {
-	for i := 1; i < len(points); i++ {
-		if b := points[i]; b.Time >= t {
-			a := points[i-1]
+	for i, b := range points[1:] {
+		if a := points[i]; b.Time >= t {
 			f := (t - a.Time) / max(b.Time-a.Time, 1e-9)
-			return calc.HeatPoint{Time: t, On: b.On, Edge: a.Edge + f*(b.Edge-a.Edge), Centre: a.Centre + f*(b.Centre-a.Centre)}
+			b.Edge, b.Centre = a.Edge+f*(b.Edge-a.Edge), a.Centre+f*(b.Centre-a.Centre)
+			return b
 		}
 	}
 	return points[len(points)-1]

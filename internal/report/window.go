@@ -8,29 +8,20 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// Grid is the map of every wire feed and travel: a picture, and in words what is good from where to where.
+// Grid is an operating window, every wire feed and travel: a picture, and in words what is good from where to where.
 type Grid struct {
 	*calc.Window
 	Given *calc.Card // of the setting that was asked about, nil for none
 }
 
-// Given says of the setting that was asked about where it lies.
-type Given struct {
-	Card *calc.Card
-	On   bool // it lies on the map
-}
-
-// Suggested is the setting furthest from every edge with how sure it is, or the nearest miss.
-type Suggested struct{ *calc.Window }
-
 // Window is what an operating window says; given is the card of the setting that was asked about, nil for none.
 func Window(m *calc.Window, given *calc.Card) []Block {
-	list := []Block{Head{Card: &m.Card}, stopsOf(&m.Card), Grid{m, given}}
+	g := Grid{m, given}
+	list := []Block{Head{Card: &m.Card}, stopsOf(&m.Card), g}
 	if given != nil {
-		_, _, on := givenPoint(m, given)
-		list = append(list, Given{given, on}, Edges{Card: given})
+		list = append(list, lines(g.given), Edges{Card: given})
 	}
-	return append(list, Suggested{m}, Edges{Card: &m.Card}, Remedies{List: m.Remedies},
+	return append(list, lines(g.suggested), Edges{Card: &m.Card}, Remedies{List: m.Remedies},
 		Cautions{dangers(&m.Card, nil), true, true})
 }
 
@@ -49,29 +40,31 @@ func (g Grid) words(o Options) []Line {
 	return list
 }
 
-func (g Given) words(o Options) []Line {
-	u, where := &g.Card.Used, " (beyond this map)"
-	if g.On {
+// given says of the setting that was asked about where it lies.
+func (g Grid) given(o Options) []Line {
+	u, where := &g.Given.Used, " (beyond this map)"
+	if _, _, on := givenPoint(g.Window, g.Given); on {
 		where = " (marked " + string(givenMark) + ")"
 		if o.Heard {
 			where = ""
 		}
 	}
 	at := setting(u.Feed.V, u.Travel.V, o)
-	return []Line{{Text: whatGiven(&g.Card.Job) + ": " + at + where + ": " + verdictText(g.Card) + "."}}
+	return []Line{{Text: whatGiven(&g.Given.Job) + ": " + at + where + ": " + verdictText(g.Given) + "."}}
 }
 
-func (s Suggested) words(o Options) []Line {
-	at := setting(s.Suggestion.Feed, s.Suggestion.Travel, o)
-	if !s.Good {
+// suggested is the setting furthest from every edge with how sure it is, or the nearest miss.
+func (g Grid) suggested(o Options) []Line {
+	at := setting(g.Suggestion.Feed, g.Suggestion.Travel, o)
+	if !g.Good {
 		return []Line{{Text: "No feed and travel meet every edge. The nearest miss: " + at + "."}}
 	}
 	missed := ""
-	if words := s.Chance.Words(); words != "" {
+	if words := g.Chance.Words(); words != "" {
 		missed = " Most often missed: " + words + "."
 	}
-	return []Line{{Text: fmt.Sprintf("Suggested: %s. Chance that it meets every edge, over everything uncertain: %.0f %%.%s",
-		at, s.Chance.Good, missed)}}
+	return []Line{{Text: fmt.Sprintf("Suggested: %s. Chance that it meets every edge, "+
+		"over everything uncertain: %.0f %%.%s", at, g.Chance.Good, missed)}}
 }
 
 // setting is a wire feed, m/min, and a travel, mm/s. Units tell a reader which is which; a listener hears their names.
@@ -96,10 +89,10 @@ func whatGiven(j *calc.Job) string {
 	return "Current as given, with the travel that the card suggests"
 }
 
-// givenMark stands on a map where the setting lies that was asked about.
+// givenMark stands in a window where the setting lies that was asked about.
 const givenMark = 'G'
 
-// givenPoint is the map's point nearest to a setting that was asked about; false for none, and for one beyond the map.
+// givenPoint is the window's point nearest to a setting that was asked about; false for none, and for one beyond it.
 func givenPoint(m *calc.Window, given *calc.Card) (i, j int, on bool) {
 	if given == nil || !given.Used.Feed.Set || !given.Used.Travel.Set {
 		return 0, 0, false
@@ -145,7 +138,7 @@ func (g *Grid) good(i, j int) bool {
 	return g.Margins[k] >= 0 && g.Zones[k] == "good"
 }
 
-// run is the stretch of good points around one, empty (from over to) where it is none itself.
+// run is the stretch of good points around one; it is empty, from above to, where that point is not good.
 func run(n, at int, good func(int) bool) (from, to int) {
 	if !good(at) {
 		return at, at - 1
@@ -157,7 +150,7 @@ func run(n, at int, good func(int) bool) (from, to int) {
 	return from, to
 }
 
-// between is a stretch of the map's points. Where it reaches the map's end nobody looked beyond.
+// between is a stretch of the window's points. Where it reaches the window's end, nothing beyond was computed.
 func between(points []float64, low, high int, unit string, sys quantity.System) string {
 	text := about(points[low], unit, sys)
 	if sys != quantity.Both { // the unit is said once
@@ -173,7 +166,7 @@ func between(points []float64, low, high int, unit string, sys quantity.System) 
 	return text
 }
 
-// about is a point of the map with its unit, no finer than the map is.
+// about is a point of a window with its unit, no finer than the window is.
 func about(v float64, unit string, sys quantity.System) string {
 	if sys == quantity.Both {
 		return about(v, unit, quantity.Metric) + ", or " + about(v, unit, quantity.Inch)
@@ -181,7 +174,7 @@ func about(v float64, unit string, sys quantity.System) string {
 	return Point(v, unit, sys) + " " + quantity.Label(unit, sys)
 }
 
-// Point is a number on an axis of the map, no finer than the map is.
+// Point is a number on an axis of a window, no finer than the window is.
 func Point(v float64, unit string, sys quantity.System) string {
 	text, _ := quantity.Band(v, v*0.94, v*1.06, unit, sys.Lead())
 	return text

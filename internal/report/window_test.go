@@ -27,9 +27,10 @@ func coarse(t *testing.T, j calc.Job) calc.Window {
 
 func TestWindowJSONKeepsItsSchema(t *testing.T) {
 	schema := loadSchema(t, "window-schema.json")
-	for _, j := range []calc.Job{{Metal: "galvanized", Gauge: 20}, {Metal: "copper", Thickness: calc.Some(1), Joint: "butt"}} {
+	for _, j := range []calc.Job{{Metal: "galvanized", Gauge: 20},
+		{Metal: "copper", Thickness: calc.Some(1), Joint: "butt"}} {
 		m := coarse(t, j)
-		b, err := WindowJSON(&m, nil, "test")
+		b, err := JSON(Window(&m, nil), "test")
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -64,14 +65,16 @@ func TestWindowMarksWhatWasGiven(t *testing.T) {
 		fits(t, c.says, text)
 		rows, said, _ := strings.Cut(text, "+ good")
 		_, rows, _ = strings.Cut(rows, "│")
-		if at, _, on := givenPoint(&m, &card); on != c.on || strings.Contains(rows, "G") != c.on || on && math.Abs(math.Log(m.Feeds[at]/card.Used.Feed.V)) > 0.1 {
+		if at, _, on := givenPoint(&m, &card); on != c.on || strings.Contains(rows, "G") != c.on || on &&
+			math.Abs(math.Log(m.Feeds[at]/card.Used.Feed.V)) > 0.1 {
 			t.Errorf("%s on the map: %v, at column %d\n%s", c.says, on, at, text)
 		}
 		said = strings.Join(strings.Fields(said), " ")
-		if !strings.Contains(said, c.says) || !strings.Contains(said, card.Verdict()) || !strings.Contains(said, edgeWords(&card.Edges[0], true)) {
+		if !strings.Contains(said, c.says) || !strings.Contains(said, card.Verdict()) ||
+			!strings.Contains(said, edgeWords(&card.Edges[0], true)) {
 			t.Errorf("%s:\n%s", c.says, text)
 		}
-		b, err := WindowJSON(&m, &card, "test")
+		b, err := JSON(Window(&m, &card), "test")
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -79,10 +82,12 @@ func TestWindowMarksWhatWasGiven(t *testing.T) {
 			t.Errorf("%s: %s", c.says, fault)
 		}
 		var doc struct{ Given *givenSetting }
-		if err := json.Unmarshal(b, &doc); err != nil || doc.Given == nil || doc.Given.Verdict != card.Verdict() || doc.Given.Feed != card.Used.Feed.V {
+		if err := json.Unmarshal(b, &doc); err != nil || doc.Given == nil || doc.Given.Verdict != card.Verdict() ||
+			doc.Given.Feed != card.Used.Feed.V {
 			t.Errorf("%s: %+v, %v", c.says, doc.Given, err)
 		}
-		if svg := string(WindowSVG(&m, &card)); strings.Contains(svg, ">G<") != c.on || strings.Contains(svg, "as given, ") != c.on {
+		if svg := string(WindowSVG(&m, &card)); strings.Contains(svg, ">G<") != c.on ||
+			strings.Contains(svg, "as given, ") != c.on {
 			t.Errorf("%s: the picture says G: %v", c.says, strings.Contains(svg, ">G<"))
 		}
 		bare, err1 := WindowPNG(&m, nil)
@@ -111,8 +116,8 @@ func TestWindowPictures(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if w, h := pictureSize(&m); img.Bounds().Dx() != w || img.Bounds().Dy() != h {
-		t.Errorf("%v, want %d x %d", img.Bounds(), w, h)
+	if p := windowPicture(&m, nil); img.Bounds().Dx() != p.wide || img.Bounds().Dy() != p.high {
+		t.Errorf("%v, want %d x %d", img.Bounds(), p.wide, p.high)
 	}
 	d := xml.NewDecoder(bytes.NewReader(WindowSVG(&m, nil)))
 	for {

@@ -27,52 +27,58 @@ func TestCoarserMapsSaySo(t *testing.T) {
 		if svg := string(WindowSVG(&m, nil)); strings.Contains(svg, ">"+words+"<") != coarser {
 			t.Errorf("coarser %v: the picture says it: %v", coarser, !coarser)
 		}
-		b, err := WindowJSON(&m, nil, "test")
+		b, err := JSON(Window(&m, nil), "test")
 		if err != nil || bytes.Contains(b, []byte(`"coarser": true`)) != coarser {
 			t.Errorf("coarser %v, %v: %.400s", coarser, err, b)
 		}
 		for _, fault := range held(t, schema, b) {
 			t.Error(fault)
 		}
-		pdf, _, err := WallPDF(&Wall{Name: "seam", Map: &m}, Letter, quantity.Metric)
+		pdf, _, err := WallPDF(&Wall{Name: "seam", Card: &m.Card, Window: &m}, Letter, quantity.Metric)
 		if err != nil {
 			t.Fatal(err)
 		}
 		if coarser {
-			readBack(t, pdf, &Wall{Name: "seam"}, words)
+			readBack(t, pdf, &Wall{Name: "seam", Card: &m.Card}, words)
 		}
 	}
 }
 
-// The picture of a coarser map is as large as the full one's, and its words lie inside it.
+// The picture of a window with fewer points is as large as a full one's, and its words lie inside it.
 func TestCoarserPicturesAreAsLarge(t *testing.T) {
-	for _, half := range []int{2, 4} {
-		m := calc.Window{Coarser: true, Feeds: make([]float64, calc.FullWindow.Feeds/half), Travels: make([]float64, calc.FullWindow.Travels/half)}
-		for i := range m.Feeds {
-			m.Feeds[i] = 1 + float64(i)
-		}
-		for j := range m.Travels {
-			m.Travels[j] = 1 + float64(j)
-		}
-		n := len(m.Feeds) * len(m.Travels)
-		m.Zones, m.Margins = make([]string, n), make([]float64, n)
-		m.Suggestion = calc.Suggestion{Feed: 3, Travel: 3}
-		full := calc.Window{Feeds: make([]float64, calc.FullWindow.Feeds), Travels: make([]float64, calc.FullWindow.Travels)}
-		w, h := pictureSize(&full)
-		b, err := WindowPNG(&m, nil)
+	full := windowPicture(blankWindow(1), nil)
+	for _, share := range []int{2, 4} {
+		m := blankWindow(share)
+		m.Coarser = true
+		b, err := WindowPNG(m, nil)
 		if err != nil {
 			t.Fatal(err)
 		}
 		img, err := png.Decode(bytes.NewReader(b))
-		if err != nil || img.Bounds().Dx() != w || img.Bounds().Dy() != h {
-			t.Errorf("a %d. of the points: %v, %v, want %d by %d", half, img.Bounds(), err, w, h)
+		if err != nil || img.Bounds().Dx() != full.wide || img.Bounds().Dy() != full.high {
+			t.Errorf("a %d. of the points: %v, %v, want %d by %d", share, img.Bounds(), err, full.wide, full.high)
 		}
-		for _, l := range pictureLabels(&m, nil) {
-			if l.text == m.CoarserWords() && (l.x+7*len(l.text) > w || l.y > h || l.y < h-lowRoom) {
-				t.Errorf("%q at %d, %d of %d by %d", l.text, l.x, l.y, w, h)
+		for _, l := range windowPicture(m, nil).shapes {
+			if l.text == m.CoarserWords() && (l.x+7*len(l.text) > full.wide || l.y > full.high ||
+				l.y < full.high-lowRoom) {
+				t.Errorf("%q at %d, %d of %d by %d", l.text, l.x, l.y, full.wide, full.high)
 			}
 		}
 	}
+}
+
+// blankWindow has a share of the full window's feeds and travels.
+func blankWindow(share int) *calc.Window {
+	nx, ny := calc.FullWindow.Feeds/share, calc.FullWindow.Travels/share
+	m := calc.Window{Feeds: make([]float64, nx), Travels: make([]float64, ny), Zones: make([]string, nx*ny),
+		Margins: make([]float64, nx*ny), Suggestion: calc.Suggestion{Feed: 3, Travel: 3}}
+	for i := range m.Feeds {
+		m.Feeds[i] = 1 + float64(i)
+	}
+	for j := range m.Travels {
+		m.Travels[j] = 1 + float64(j)
+	}
+	return &m
 }
 
 // What was not tried, since it would take long, is not called a thing that the model cannot do.

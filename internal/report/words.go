@@ -1,14 +1,14 @@
 package report
 
-import (
-	"brazebooth/calc"
-)
+import "brazebooth/calc"
 
 // Line is one thing said, in words that are the same in every medium.
 type Line struct {
 	Kind          Kind
 	Lead          string // what it is about, before the text: a topic, a note's name, an edge, what is assumed
+	Value         string // what is assumed for it
 	Text          string
+	Cells         []any // texts of a row of a table
 	Known, Source string
 	Row           *Row  // of a figure
 	Of            Block // of a picture
@@ -39,7 +39,7 @@ const (
 	PutIn
 	Source
 	LeansOn
-	RestsOn // what the figures before it go by, which nobody gave
+	RestsOn // the assumptions that the figures before it depend on
 	Turns
 	Topic
 	Reason
@@ -54,6 +54,17 @@ const (
 	Limit
 	Remedy
 	Picture
+	Verbatim // stands as it is, with its blanks
+	Item     // of a list
+	Named    // Lead is its name
+	Draft
+	Alert
+	Form   // a field of a form
+	Field  // of a record
+	Bead   // how a test bead was laid; Lead is its number
+	OfBead // what else is told of it
+	Hid    // a row of what a booth hid, in cells
+	Moves  // a row of what that moved, in cells
 )
 
 // Words are blocks in words. Between two blocks that say something stands a Gap.

@@ -15,95 +15,90 @@ import (
 // Record is all there is of one record, in lines of at most 80 columns, and the commands that do something with it.
 func (s *Shop) Record(ctx context.Context, id string, units quantity.System) (lines []string, err error) {
 	err = s.With(ctx, false, func(b book.Book) error {
-		text, err := RecordText(ctx, b, id, units)
+		r, err := b.Get(ctx, id)
 		if err != nil {
 			return err
 		}
-		r, err := b.Get(ctx, id)
-		lines = strings.Split(strings.TrimRight(text+recordCommands(r.Kind, r.ID), "\n"), "\n")
+		blocks, err := RecordOf(ctx, b, &r)
+		text := report.Text(append(blocks, commandsFor(&r)), report.Options{Units: units.Lead()})
+		lines = strings.Split(strings.TrimRight(text, "\n"), "\n")
 		return err
 	})
 	return lines, err
 }
 
-// RecordText is all there is of one record in at most 80 columns: what it holds now, its history, and of a card the
-// test beads that were laid with it and what this program says of its job today.
-func RecordText(ctx context.Context, b book.Book, id string, sys quantity.System) (string, error) {
-	text, err := ShownText(ctx, b, id, sys)
+// RecordOf is all there is of one record: what it holds now, its history, and of a card the test beads that were laid
+// with it and what this program says of its job today.
+func RecordOf(ctx context.Context, b book.Book, r *book.Revision) ([]report.Block, error) {
+	blocks, err := Held(r)
 	if err != nil {
-		return "", err
+		return nil, err
 	}
-	r, err := b.Get(ctx, id)
-	if err != nil {
-		return "", err
-	}
-	var out strings.Builder
-	out.WriteString(text)
-	if c, err := book.Body[book.Card](&r); r.Kind == book.CardKind && err == nil {
-		c.Clean()
-		if err := aboutCard(ctx, b, &out, r.ID, &c); err != nil {
-			return "", err
+	if r.Kind == book.CardKind {
+		c, err := book.Body[book.Card](r)
+		if err != nil {
+			return nil, err
 		}
+		c.Clean()
+		trials, err := TrialsOf(ctx, b, r.ID)
+		if err != nil {
+			return nil, err
+		}
+		blocks = append(blocks, beads(trials), today(ctx, &c))
 	}
 	list, err := b.History(ctx, r.ID)
-	if err != nil {
-		return "", err
-	}
-	out.WriteString("\nhistory\n" + HistoryText(list))
-	return out.String(), nil
+	return append(blocks, append(report.Said{{Text: "history"}}, History(list)...)), err
 }
 
-// recordCommands are the commands that do something with a record, for who reads it on a screen.
-func recordCommands(kind book.Kind, id string) string {
-	of := " "
-	if kind != book.CardKind {
-		of = " --kind " + string(kind) + " "
+// commandsFor are the commands that do something with a record, for who reads it on a screen.
+func commandsFor(r *book.Revision) report.Said {
+	which := r.ID
+	list := report.Said{{Text: "in a shell, behind brazebooth (over SSH behind ssh and the server's name)"}}
+	if r.Kind == book.CardKind {
+		list = append(list, item("book print "+r.ID+" --pdf card.pdf"))
+	} else {
+		which = "--kind " + string(r.Kind) + " " + r.ID
 	}
-	var out strings.Builder
-	out.WriteString("\nin a shell, behind brazebooth (over SSH behind ssh and the server's name)\n")
-	if kind == book.CardKind {
-		out.WriteString("  book print " + id + " --pdf card.pdf\n")
-	}
-	out.WriteString("  book delete" + of + id + "\n  book restore" + of + id + "\n")
-	return out.String()
+	return append(list, item("book delete "+which), item("book restore "+which))
 }
 
-// aboutCard is what came of a kept card.
-func aboutCard(ctx context.Context, b book.Book, out *strings.Builder, id string, c *book.Card) error {
-	trials, err := TrialsOf(ctx, b, id)
-	if err != nil {
-		return err
-	}
-	out.WriteString("\ntest beads\n")
+func item(text string) report.Line { return report.Line{Kind: report.Item, Text: text} }
+
+// beads are the test beads that were laid with a kept card.
+func beads(trials []Kept[book.Trial]) report.Said {
+	list := report.Said{{Text: "test beads"}}
 	for _, t := range trials {
-		out.WriteString(report.Wrapped("  ", t.Revision.At[:10]+" "+book.Summary(&t.Revision)))
+		list = append(list, item(t.Revision.At[:10]+" "+book.Summary(&t.Revision)))
 	}
 	if len(trials) == 0 {
-		out.WriteString("  none kept\n")
+		list = append(list, item("none kept"))
 	}
-	out.WriteString("\nthis program today\n")
-	diff, err := Today(ctx, c, nil)
-	if err != nil {
-		out.WriteString(report.Wrapped("  ", "has no card for it: "+plain.Line(err.Error(), 200)))
-		return nil
-	}
-	for _, x := range diff {
-		unit := quantity.Label(x.Unit, quantity.Metric)
-		text := fmt.Sprintf("%s: %.4g, now %.4g %s", calc.FigureLabel(x.Name), x.A, x.B, unit)
-		if x.A == 0 || x.B == 0 {
-			text = calc.FigureLabel(x.Name) + ": " + x.Why
-		}
-		out.WriteString(report.Wrapped("  ", text))
-	}
-	if len(diff) == 0 {
-		out.WriteString("  no figure differs\n")
-	}
-	return nil
+	return list
 }
 
-// HistoryText is every state that a record had, oldest first.
-func HistoryText(list []book.Revision) string {
-	var out strings.Builder
+// today is what this program says of a kept card's job.
+func today(ctx context.Context, c *book.Card) report.Said {
+	list := report.Said{{Text: "this program today"}}
+	diff, err := Today(ctx, c, nil)
+	switch {
+	case err != nil:
+		return append(list, item("has no card for it: "+plain.Line(err.Error(), 200)))
+	case len(diff) == 0:
+		return append(list, item("no figure differs"))
+	}
+	for _, x := range diff {
+		text := fmt.Sprintf("%.4g, now %.4g %s", x.A, x.B, quantity.Label(x.Unit, quantity.Metric))
+		if x.A == 0 || x.B == 0 {
+			text = x.Why
+		}
+		list = append(list, item(calc.FigureLabel(x.Name)+": "+text))
+	}
+	return list
+}
+
+// History is every state that a record had, oldest first.
+func History(list []book.Revision) report.Said {
+	var said report.Said
 	gone := map[string]bool{}
 	for i := range list {
 		h := &list[i]
@@ -117,8 +112,8 @@ func HistoryText(list []book.Revision) string {
 			what = "changed"
 		}
 		gone[h.Rev] = h.Deleted
-		by := fmt.Sprintf("(by %s, version %s, revision %.8s)", SavedBy(h), plain.Line(h.Program, 20), h.Rev)
-		out.WriteString(report.Wrapped("", h.At[:19]+"Z "+what+": "+book.Summary(h)+" "+by))
+		said = append(said, report.Line{Text: fmt.Sprintf("%sZ %s: %s (by %s, version %s, revision %.8s)",
+			h.At[:19], what, book.Summary(h), SavedBy(h), plain.Line(h.Program, 20), h.Rev)})
 	}
-	return out.String()
+	return said
 }

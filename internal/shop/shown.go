@@ -1,7 +1,6 @@
 package shop
 
 import (
-	"context"
 	"encoding/json"
 	"fmt"
 	"maps"
@@ -15,58 +14,34 @@ import (
 	"brazebooth/internal/report"
 )
 
-// ShownText is what a record holds now.
-func ShownText(ctx context.Context, b book.Book, id string, sys quantity.System) (string, error) {
-	r, err := b.Get(ctx, id)
-	if err != nil {
-		return "", err
-	}
+// Held is what a record holds now.
+func Held(r *book.Revision) ([]report.Block, error) {
 	if r.Kind != book.CardKind {
-		return plainText(&r), nil
+		return fieldsOf(r), nil
 	}
-	c, err := book.Body[book.Card](&r)
+	c, err := book.Body[book.Card](r)
 	c.Clean()
-	return keptText(&r, &c, sys), err
+	head := report.Said{{Text: c.Name}, {Text: savedLine(r)}, {Text: c.Line()}}
+	named := [...][2]string{{"tags", strings.Join(c.Tags, ", ")}, {"note", c.Note}, {"assumed", Assumed(&c)}}
+	for _, x := range named {
+		if x[1] != "" {
+			head = append(head, report.Line{Kind: report.Named, Lead: x[0], Text: x[1]})
+		}
+	}
+	card := AsKept(&c)
+	return slices.Concat([]report.Block{head}, report.Kept(&card),
+		[]report.Block{report.Said{{Text: "Strike a test bead on scrap of the same sheet first, and peel it."}}}), err
 }
 
-// keptText is a kept card in at most 80 columns.
-func keptText(r *book.Revision, c *book.Card, sys quantity.System) string {
-	if sys == quantity.Both {
-		sys = quantity.Metric
+// AsKept is a kept card with what it showed when it was saved. Its figures have no reasons and its zone is its verdict.
+func AsKept(c *book.Card) calc.Card {
+	k := &c.Card
+	card := calc.Card{Job: c.Job, Used: k.Used, Assumed: k.Assumed, Notes: k.Notes, Warnings: k.Warns, Zone: k.Zone}
+	for _, f := range k.Figures {
+		card.Figures = append(card.Figures, calc.Figure{Name: f.Name, Value: f.Value, Low: f.Low, High: f.High,
+			Unit: f.Unit})
 	}
-	var b strings.Builder
-	b.WriteString(c.Name + "\n" + savedLine(r) + "\n")
-	b.WriteString(report.Wrapped("", c.Line()))
-	if len(c.Tags) > 0 {
-		b.WriteString(report.Wrapped("tags: ", strings.Join(c.Tags, ", ")))
-	}
-	if c.Note != "" {
-		b.WriteString(report.Wrapped("note: ", c.Note))
-	}
-	if text := Assumed(c); text != "" {
-		b.WriteString(report.Wrapped("assumed: ", text))
-	}
-	b.WriteByte('\n')
-	for _, w := range c.Card.Warns {
-		if w.Severity == calc.Stop {
-			b.WriteString(report.Wrapped("STOP  ", w.Text))
-		}
-	}
-	for _, f := range c.Card.Figures {
-		value, band := quantity.Band(f.Value, f.Low, f.High, f.Unit, sys)
-		if f.Low == f.High {
-			band = ""
-		}
-		fmt.Fprintf(&b, "  %-15s %9s %-7s %s\n", calc.FigureLabel(f.Name), value, quantity.Label(f.Unit, sys), band)
-	}
-	fmt.Fprintf(&b, "  zone            %s\n\n", c.Card.Zone)
-	for _, w := range c.Card.Warns {
-		if w.Severity != calc.Stop {
-			b.WriteString(report.Wrapped(strings.ToUpper(plain.Line(string(w.Severity), 10))+"  ", w.Text))
-		}
-	}
-	b.WriteString("\nStrike a test bead on scrap of the same sheet first, and peel it.\n")
-	return b.String()
+	return card
 }
 
 // Assumed lists what nobody chose when a card was kept.
@@ -94,31 +69,24 @@ func SavedBy(r *book.Revision) string {
 // recordUnit is the unit in which a record's figure is kept: a job's own, or one that only records have.
 func recordUnit(name string) string {
 	if _, _, unit, ok := calc.Span(name); ok {
-		return quantity.Label(unit, quantity.Metric)
+		return " " + quantity.Label(unit, quantity.Metric)
 	}
-	switch name {
-	case "full", "left":
-		return "g"
-	case "least_amps", "most_amps":
-		return "A"
-	}
-	return ""
+	return map[string]string{"full": " g", "left": " g", "least_amps": " A", "most_amps": " A"}[name]
 }
 
-// plainText is any record's fields, one a line, in the order of their names.
-func plainText(r *book.Revision) string {
-	var out strings.Builder
-	out.WriteString(report.Wrapped("", book.Summary(r)) + savedLine(r) + "\n\n")
-	var fields map[string]json.RawMessage
+// fieldsOf are any record's fields, in the order of their names.
+func fieldsOf(r *book.Revision) []report.Block {
+	head := report.Said{{Text: book.Summary(r)}, {Text: savedLine(r)}}
+	var fields, job map[string]json.RawMessage
 	if json.Unmarshal(r.Body, &fields) != nil {
-		return out.String() + "  of a newer program: this one cannot read it\n"
+		unread := report.Line{Kind: report.Item, Text: "of a newer program: this one cannot read it"}
+		return []report.Block{head, report.Said{unread}}
 	}
-	if job, ok := fields["job"]; ok {
-		delete(fields, "job")
-		var inner map[string]json.RawMessage
-		_ = json.Unmarshal(job, &inner) // one that is none has no fields
-		maps.Copy(fields, inner)
+	if json.Unmarshal(fields["job"], &job) == nil { // one that is none has no fields
+		maps.Copy(fields, job)
 	}
+	delete(fields, "job")
+	var list report.Said
 	for _, name := range slices.Sorted(maps.Keys(fields)) {
 		value := string(fields[name])
 		var text string
@@ -129,11 +97,8 @@ func plainText(r *book.Revision) string {
 		case json.Unmarshal(fields[name], &number) == nil:
 			value = fmt.Sprintf("%.4g", number)
 		}
-		if unit := recordUnit(name); unit != "" {
-			value += " " + unit
-		}
 		label := plain.Line(strings.ReplaceAll(name, "_", " "), 18)
-		out.WriteString(report.Wrapped(fmt.Sprintf("  %-18s ", label), plain.Line(value, 400)))
+		list = append(list, report.Line{Kind: report.Field, Lead: label, Text: plain.Line(value+recordUnit(name), 400)})
 	}
-	return out.String()
+	return []report.Block{head, list}
 }

@@ -26,7 +26,7 @@ func wall(t *testing.T, j calc.Job, name string) Wall {
 	p.When = time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
 	p.Foot = "test"
 	if m, err := calc.WindowOf(context.Background(), j, calc.CoarseWindow, nil); err == nil {
-		p.Map = &m
+		p.Window = &m
 	}
 	return p
 }
@@ -36,8 +36,10 @@ func TestWallPDF(t *testing.T) {
 	for name, j := range map[string]calc.Job{
 		"Tank lid, Gärtnerei αβ планка": {Metal: "galvanized", Gauge: 20, Feed: calc.Some(4.1), Travel: calc.Some(8)},
 		"brass":                         {Metal: "brass", Thickness: calc.Some(1)},
-		"beat":                          {Metal: "mild-steel", Gauge: 18, Joint: "butt", Mode: "timed", Gap: calc.Some(1.5)},
-		"shaft":                         {Metal: "stainless-304", Joint: "overlay", ShaftDia: calc.Some(40), Filler: "cumn13al8", Position: "overhead", Hazard: "tank,lead-paint,cadmium"},
+		"beat": {Metal: "mild-steel", Gauge: 18, Joint: "butt", Mode: "timed",
+			Gap: calc.Some(1.5)},
+		"shaft": {Metal: "stainless-304", Joint: "overlay", ShaftDia: calc.Some(40),
+			Filler: "cumn13al8", Position: "overhead", Hazard: "tank,lead-paint,cadmium"},
 	} {
 		p := wall(t, j, name)
 		for _, paper := range []Paper{A4, Letter} {
@@ -66,19 +68,17 @@ func pagesIn(pdf []byte) int { return bytes.Count(pdf, []byte("/Type /Page\n")) 
 func TestWallGoesOn(t *testing.T) {
 	p := wall(t, calc.Job{Metal: "galvanized", Gauge: 20, Feed: calc.Some(4.1), Travel: calc.Some(8)}, "many")
 	for i := range 40 {
-		p.Warnings = append(p.Warnings, calc.Warning{Severity: calc.Caution, Text: fmt.Sprintf("caution number %d, %s", i, strings.Repeat("of many words ", 12))})
+		text := fmt.Sprintf("caution number %d, %s", i, strings.Repeat("of many words ", 12))
+		p.Card.Warnings = append(p.Card.Warnings, calc.Warning{Severity: calc.Caution, Text: text})
 	}
-	ink, err := newInk(A4)
+	k, err := newInk(A4, p.When)
 	if err != nil {
 		t.Fatal(err)
 	}
-	ink.title(&p)
-	ink.bigFigures(&p, quantity.Metric)
-	ink.words(&p)
-	ink.middle(&p, quantity.Metric)
-	rest := ink.cautions(&p)
-	if len(rest) == 0 || ink.y > ink.h-signed {
-		t.Fatalf("%d left, and the cautions end at %.1f of %.1f mm", len(rest), ink.y, ink.h-signed)
+	say := p.words(quantity.Metric)
+	rest := k.first(&p, &say, quantity.Metric)
+	if len(rest) == 0 || k.y > k.h-signed {
+		t.Fatalf("%d left, and the cautions end at %.1f of %.1f mm", len(rest), k.y, k.h-signed)
 	}
 	pdf, _, err := WallPDF(&p, A4, quantity.Inch)
 	if err != nil || pagesIn(pdf) < 3 {
@@ -104,7 +104,8 @@ func readBack(t *testing.T, pdf []byte, p *Wall, also ...string) {
 		t.Fatal(err)
 	}
 	text := strings.Join(strings.Fields(string(out)), " ")
-	if stopped := len(stopTexts(p)) > 0; strings.Contains(text, "wire feed") == stopped || strings.Contains(text, "Test bead") == stopped {
+	if stopped := len(stopTexts(p)) > 0; strings.Contains(text, "wire feed") == stopped ||
+		strings.Contains(text, "Test bead") == stopped {
 		t.Errorf("%s: stopped %v, and settings: %.300s", p.Name, stopped, text)
 	}
 	for _, want := range slices.Concat([]string{p.Name}, stopTexts(p), also) {
@@ -116,7 +117,7 @@ func readBack(t *testing.T, pdf []byte, p *Wall, also ...string) {
 
 func stopTexts(p *Wall) []string {
 	var list []string
-	for _, w := range p.Warnings {
+	for _, w := range p.Card.Warnings {
 		if w.Severity == calc.Stop {
 			list = append(list, strings.Join(strings.Fields(w.Text)[:4], " "))
 		}

@@ -14,11 +14,11 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-var knownSpots deep.Known[calc.Job, calc.Timed]
+var knownTimed deep.Known[calc.Job, calc.Timed]
 
-func spots(t *testing.T, j calc.Job) calc.Timed {
+func timedOf(t *testing.T, j calc.Job) calc.Timed {
 	t.Helper()
-	s, err := knownSpots.Of(j, func() (calc.Timed, error) { return calc.SolveTimed(context.Background(), j, nil) })
+	s, err := knownTimed.Of(j, func() (calc.Timed, error) { return calc.SolveTimed(context.Background(), j, nil) })
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -32,11 +32,11 @@ var timedJobs = []calc.Job{
 	{Metal: "copper", Thickness: calc.Some(1), Joint: "butt", Gap: calc.Some(1)},
 }
 
-func TestGapJSONKeepsItsSchema(t *testing.T) {
+func TestTimedJSONKeepsItsSchema(t *testing.T) {
 	schema := loadSchema(t, "gap-schema.json")
 	for _, j := range timedJobs {
-		s := spots(t, j)
-		b, err := GapJSON(&s, "test")
+		s := timedOf(t, j)
+		b, err := JSON(Timed(&s), "test")
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -46,10 +46,10 @@ func TestGapJSONKeepsItsSchema(t *testing.T) {
 	}
 }
 
-func TestGapTextStaysIn80Columns(t *testing.T) {
+func TestTimedTextStaysIn80Columns(t *testing.T) {
 	for _, units := range []quantity.System{quantity.Metric, quantity.Inch, quantity.Both} {
 		for _, j := range timedJobs {
-			s := spots(t, j)
+			s := timedOf(t, j)
 			text := Text(Timed(&s), Options{Units: units, Why: true})
 			fits(t, string(units)+" "+j.Metal, text)
 			if s.Good != strings.Contains(text, "arc on ") {
@@ -60,9 +60,9 @@ func TestGapTextStaysIn80Columns(t *testing.T) {
 }
 
 // The trace as a table: time rises, the arc is 0 or 1, and the back of the edge is never hotter than its mean.
-func TestGapCSV(t *testing.T) {
-	s := spots(t, timedJobs[0])
-	b, err := GapCSV(&s)
+func TestTraceCSV(t *testing.T) {
+	s := timedOf(t, timedJobs[0])
+	b, err := TraceCSV(&s)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -85,10 +85,10 @@ func TestGapCSV(t *testing.T) {
 	}
 }
 
-func TestGapPNG(t *testing.T) {
+func TestTracePNG(t *testing.T) {
 	for _, j := range timedJobs {
-		s := spots(t, j)
-		b, err := GapPNG(&s)
+		s := timedOf(t, j)
+		b, err := TracePNG(&s)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -101,7 +101,7 @@ func TestGapPNG(t *testing.T) {
 
 // The plot has its lines where its labels say, and the bar under it as long as the arc burned.
 func TestTracePlot(t *testing.T) {
-	s := spots(t, timedJobs[0])
+	s := timedOf(t, timedJobs[0])
 	for _, size := range [][2]int{{80, 12}, {60, 8}, {40, 6}} {
 		lines := TracePlot(&s, size[0], size[1])
 		if len(lines) != size[1] {
@@ -130,7 +130,7 @@ func TestTracePlot(t *testing.T) {
 }
 
 func TestBeatBar(t *testing.T) {
-	s := spots(t, timedJobs[0])
+	s := timedOf(t, timedJobs[0])
 	for _, w := range []int{2, 10, 60} {
 		if on, all := BeatBar(&s, w); all != w || on < 1 || on >= all {
 			t.Errorf("%d wide: %d of %d", w, on, all)

@@ -1,0 +1,221 @@
+package report
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"time"
+
+	"brazebooth/calc"
+	"brazebooth/internal/plain"
+	"brazebooth/internal/quantity"
+)
+
+// Wall is a page to hang at the booth: what stands on it.
+type Wall struct {
+	Name   string
+	Job    string       // metal, joint, wire in a line
+	Card   *calc.Card   // its figures, notes, warnings and verdict
+	Window *calc.Window // nil: no picture
+	Note   string
+	Foot   string // where it comes from: id, date, version
+	When   time.Time
+	Comma  bool // in numbers, instead of the point
+}
+
+// WallOf is a live card as a page for the wall.
+func WallOf(card *calc.Card, name string) Wall {
+	var job []string
+	for _, l := range (Head{Card: card}).words(Options{Units: quantity.Metric}) {
+		job = append(job, l.Text)
+	}
+	return Wall{Name: name, Job: strings.Join(job, " "), Card: card}
+}
+
+// wallWords are what a page says, sorted by where it stands.
+type wallWords struct {
+	rows                      map[string]*Row
+	stops, settings, cautions []string
+}
+
+func (p *Wall) words(sys quantity.System) wallWords {
+	say := wallWords{rows: map[string]*Row{}}
+	blocks := []Block{Figures{Card: p.Card, List: p.Card.Figures}, Notes{p.Card.Notes}, Cautions{List: p.Card.Warnings}}
+	for _, l := range Words(blocks, Options{Units: sys.Lead()}) {
+		switch l.Kind {
+		case FigureRow:
+			say.rows[l.Row.Figure.Name] = l.Row
+		case Setting:
+			say.settings = append(say.settings, l.Lead+": "+l.Text)
+		case Stop:
+			say.stops = append(say.stops, l.Text)
+			fallthrough
+		case Caution, Note:
+			say.cautions = append(say.cautions, textMarks[l.Kind]+l.Text)
+		}
+	}
+	return say
+}
+
+// WallPDF prints a page for a black-and-white printer, its settings readable from two metres. It returns the characters
+// that its font does not have and that were replaced by a question mark.
+func WallPDF(p *Wall, paper Paper, sys quantity.System) (pdf []byte, replaced []rune, err error) {
+	k, err := newInk(paper, p.When)
+	if err != nil {
+		return nil, nil, err
+	}
+	k.comma = p.Comma
+	if say := p.words(sys); len(say.stops) > 0 {
+		k.stopped(p, say.stops)
+	} else {
+		rest := k.first(p, &say, sys.Lead())
+		k.signature(p)
+		k.more(p, rest)
+	}
+	pdf, err = k.bytes()
+	return pdf, k.gone, err
+}
+
+// stopped is the whole page of a job that is not to be done: the stop in the largest letters, no setting, no signature.
+func (k *ink) stopped(p *Wall, stops []string) {
+	k.para(90, "B", "STOP")
+	k.y += 6
+	k.own(20, "B", p.Name)
+	k.para(10, "", p.Job)
+	k.rule()
+	for _, s := range stops {
+		k.y += 3
+		k.para(20, "", s)
+	}
+	k.text(edgeMM, k.h-edgeMM-8, 8, "", p.Foot)
+}
+
+// noteCells is how much of a note stands on the first page; a longer one is repeated in full on a later page.
+const noteCells = 280
+
+// first is the first page; it returns the cautions that it has no room for.
+func (k *ink) first(p *Wall, say *wallWords, sys quantity.System) (rest []string) {
+	k.own(22, "B", p.Name)
+	k.para(10, "", p.Job)
+	if p.Note != "" {
+		k.own(10, "", "Note: "+plain.Line(p.Note, noteCells))
+	}
+	k.rule()
+	k.bigFigures(say)
+	for _, s := range say.settings {
+		k.para(10.5, "", s)
+	}
+	k.rule()
+	k.middle(p, say, sys)
+	return k.cautions(say.cautions)
+}
+
+// wallFigures are the settings that a hand reads from two metres away, in their order.
+var wallFigures = [...]string{"wire_feed", "volts", "travel", "arc_on", "arc_off", "spot_step", "gas_flow", "stickout"}
+
+// bigFigures are the settings, two in a row, their digits some 12 mm high.
+func (k *ink) bigFigures(say *wallWords) {
+	const high = 25.0
+	n := 0
+	for _, name := range wallFigures {
+		r := say.rows[name]
+		if r == nil {
+			continue
+		}
+		x, y := edgeMM+float64(n%2)*k.w/2, k.y+float64(n/2)*high
+		k.text(x, y+6, 11, "", r.Label)
+		k.text(x+34, y+6, 10, "", r.Value.Band())
+		wide := k.text(x, y+21, 46, "B", r.Value.Number)
+		k.text(x+wide+2, y+21, 18, "", r.Value.Unit)
+		if name == "travel" {
+			k.text(x+34, y+10.5, 10, "", r.Long)
+		}
+		n++
+	}
+	k.y += math.Ceil(float64(n)/2) * high
+	k.rule()
+}
+
+// wallResults stand beside the window.
+var wallResults = [...]string{"current", "net_heat", "bead_width", "wetting_angle", "base_peak_temperature", "throat",
+	"zinc_boiled_halfwidth", "margin"}
+
+// middle is the window with what else follows from the settings beside it.
+func (k *ink) middle(p *Wall, say *wallWords, sys quantity.System) {
+	left, y, low := edgeMM, k.y+5, k.y
+	if p.Window != nil {
+		left += 92
+		low = k.window(p.Window, sys)
+	}
+	for _, name := range wallResults {
+		if r := say.rows[name]; r != nil {
+			k.text(left, y, 10, "", r.Label)
+			k.text(left+30, y, 10, "B", r.Value.String())
+			k.text(left+58, y, 9, "", r.Value.Band())
+			y += 5.2
+		}
+	}
+	if verdict := p.Card.Verdict(); verdict != "" {
+		k.text(left, y, 10, "B", "zone: "+verdict)
+		y += 5.2
+	}
+	k.y = max(y, low)
+	k.rule()
+}
+
+// leastPoints are the smallest letters for a caution that hangs on a wall.
+const leastPoints = 6.5
+
+// signed is where the line for the signature lies, from the lower edge.
+const signed = edgeMM + 18
+
+// cautions are every caution in the largest letters in which all of them fit; what does not fit in the smallest is
+// returned, for another page.
+func (k *ink) cautions(list []string) (rest []string) {
+	room := k.h - signed - k.y
+	points := 9.5
+	for ; points > leastPoints && k.high(list, points) > room; points -= 0.5 {
+	}
+	if k.high(list, points) > room {
+		room -= lineHigh(points) // says that there is more
+	}
+	for len(list) > 0 && k.high(list[:1], points) <= room {
+		room -= k.high(list[:1], points)
+		k.para(points, "", list[0])
+		list = list[1:]
+	}
+	if len(list) > 0 {
+		k.para(points, "B", fmt.Sprintf("The cautions go on behind (%d): hang every page.", len(list)))
+	}
+	return list
+}
+
+// more prints further pages with the cautions that the first has no room for.
+func (k *ink) more(p *Wall, list []string) {
+	const points = 11
+	if plain.Width(p.Note) > noteCells {
+		list = append(slices.Clone(list), "NOTE  "+p.Note)
+	}
+	for i := range list {
+		if i == 0 || k.y+k.high(list[i:i+1], points) > k.h-edgeMM-10 {
+			k.f.AddPage()
+			k.y = edgeMM
+			k.para(18, "B", p.Name+": continued")
+			k.rule()
+			k.text(edgeMM, k.h-edgeMM, 8, "", fmt.Sprintf("%s, page %d", p.Foot, k.f.PageNo()))
+		}
+		k.para(points, "", list[i])
+		k.y += 2
+	}
+}
+
+func (k *ink) signature(p *Wall) {
+	k.y = k.h - signed
+	k.rule()
+	const line = "Test bead peeled and found good by ______________________   date ______________   booth __________"
+	k.text(edgeMM, k.y+7, 10, "", line)
+	k.text(edgeMM, k.y+13, 8, "", p.Foot)
+	k.text(edgeMM, k.y+16.5, 8, "", "Local codes and licensed practice come before this page. "+
+		"Structural, lifting, pressure and vehicle work: a qualified procedure and person.")
+}
