@@ -221,16 +221,6 @@ func (c *limitGrid) margin(x, y float64) float64 {
 	return marginOf(&l, &f, &g)
 }
 
-// unmet sums what is missing at the edges that are not met: of points from which no change of feed or travel leads
-// inside, the better one misses less.
-func unmet(l *Limits) float64 {
-	sum := 0.0
-	for _, v := range l {
-		sum += min(0, v)
-	}
-	return sum
-}
-
 // slopes are the limits' changes with the logarithms of feed and travel. A setting that was given has none here: its
 // slope is on the card, not in the grid.
 func (c *limitGrid) slopes(x, y, h float64) (f, g Limits) {

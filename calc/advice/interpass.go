@@ -48,7 +48,8 @@ func (p *Page) interpass(card *calc.Card, layers, length float64) {
 			"at the hot end of the bands the layer runs: watch it, and stop before the part glows (%.0f °C)", melts)
 	}
 	in := []calc.Input{calc.Derived("", "net power", net.Value*travel.Value, "W"),
-		calc.Derived("", "one layer's arc time", arc.Value/layers, "s"), calc.In("", "free convection", film.V, "W/m2K"),
+		calc.Derived("", "one layer's arc time", arc.Value/layers, "s"),
+		calc.In("", "free convection", film.V, "W/m2K"),
 		calc.Assumed("", "part beyond the overlay on each side", mid.beyond, "mm"), calc.In("", "limit", limit.V, "C")}
 	p.row("interpass", limit, "hottest before the next bead")
 	p.add("layer_temperature", "C", mid.after, min(cool.after, mid.after), max(hot.after, mid.after),
