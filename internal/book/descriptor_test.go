@@ -22,16 +22,15 @@ var opensFiles = map[string]string{
 	"internal/book/offline.go Rescue":         "a new file of a name that nothing has",
 	"internal/newfile/newfile.go fill":        "a new file of a name that nothing has",
 	"internal/newfile/newfile.go putUnlinked": "a file that is not there yet",
-	"internal/config/config.go textOf":        "the settings, read before any book is opened",
+	"internal/config/config.go load":          "the settings, read before any book is opened",
 	"internal/serve/hostkey.go hostKey":       "the server's own key; serve refuses a book in its place",
 	"internal/serve/log.go openLog":           "the log; serve refuses a book in its place",
 	"internal/serve/keys.go names":            "a file of keys; serve refuses a book in its place",
 	"internal/serve/settings.go serveTable":   "the settings, read before any book is opened",
 	"internal/serve/settings.go readable":     "a file of keys; serve refuses a book in its place",
 	"internal/program/firstwalk.go firstWalk": "a file that is not there yet",
-	"internal/cli/files.go readFrom":          "refuses a book",
+	"internal/cli/files.go openFile":          "refuses a book",
 	"internal/cli/files.go rows":              "a file that is not there yet",
-	"internal/cli/files.go oldRows":           "refuses a book",
 }
 
 // No code that ships opens a file by its name, except what is listed above.

@@ -21,7 +21,7 @@ import (
 // without a word.
 var answered = map[string]string{
 	"card": "--gauge 18ga --feed 5 --travel 8", "window": "--gauge 20ga", "gap": "--metal mild-steel --gauge 16ga --joint butt --gap 2mm",
-	"batch": "jobs.csv", "correct": "--seen rolled-edge --feed 5 --travel 9", "practice": "--level 1", "gauge": "16", "completion": "bash", "help": "card",
+	"batch": "jobs.csv", "correct": "--seen rolled-edge --feed 5 --travel 9", "practice": "--level 1", "pulse": "--mode pulsed", "gauge": "16", "completion": "bash", "help": "card",
 	"book save": "--name rim --gauge 18ga --feed 5 --travel 8", "book print": "lid", "book show": "lid", "book history": "lid", "book edit": "edited", "book procedure": "lid",
 	"book compare": "lid lid", "book recompute": "lid", "book delete": "gone", "book find": "lid", "book trial": "lid --verdict good", "book restore": "gone", "book import": "cards.jsonl",
 	"config set": "name ada", "config unset": "name",

@@ -26,7 +26,7 @@ type session struct {
 	asked  context.Context // ends before that, when the guest is asked to leave; its cause says why
 	leave  context.CancelCauseFunc
 	guest  Guest
-	idle   *time.Timer
+	idle   *idling
 	talk   bool // questions and answers, which go on until the guest ends them
 }
 
@@ -106,8 +106,8 @@ func (s *server) serve(x *session) {
 		return
 	}
 	defer s.left(x)
-	x.idle = time.AfterFunc(s.Idle, func() { x.leave(errIdle) })
-	defer x.idle.Stop()
+	x.idle = newIdling(s.Idle, func() { x.leave(errIdle) })
+	defer x.idle.stop()
 	longest := time.AfterFunc(s.Longest, func() { x.leave(errLongest) })
 	defer longest.Stop()
 	stop := context.AfterFunc(x.asked, x.hurry)
@@ -185,13 +185,8 @@ func (s *server) failed(x *session, what any, stack []byte) {
 	x.tell(errFailed)
 }
 
-// heard notes that the guest did something. A timer that was stopped stays so: a byte that comes after the end of a
-// session would otherwise keep it in memory until it is idle.
-func (x *session) heard() {
-	if x.idle.Stop() {
-		x.idle.Reset(x.server.Idle)
-	}
-}
+// heard notes that the guest did something.
+func (x *session) heard() { x.idle.heard() }
 
 // screens shows the screens until they are left, in the units, the colours and the decimal mark of look.
 func (s *server) screens(x *session, look tui.Options) int {

@@ -1,0 +1,30 @@
+package serve
+
+import (
+	"testing"
+	"time"
+
+	"brazebooth/internal/deep"
+)
+
+// Input puts the end off, and after the stop nothing happens, whatever input still comes.
+func TestIdlingStaysStopped(t *testing.T) {
+	done := make(chan string, 2)
+	stopped := newIdling(20*time.Millisecond, func() { done <- "stopped" })
+	stopped.stop()
+	stopped.heard()
+	if stopped.timer.Stop() {
+		t.Error("a byte after the end starts the clock of a session again")
+	}
+	running := newIdling(time.Hour, func() { done <- "running" })
+	running.after = time.Millisecond
+	running.heard()
+	select {
+	case who := <-done:
+		if who != "running" {
+			t.Errorf("%s came first", who)
+		}
+	case <-time.After(deep.Patience(t)):
+		t.Error("nothing was heard for a while, and nothing came of it")
+	}
+}
