@@ -74,7 +74,7 @@ func (s *shrinks) along() {
 	if err != nil {
 		return
 	}
-	s.pull = s.put("shrinkage_force", "kN", "{k}·{E}·{a}·1e-6·{q}/{c}", v/1000, share,
+	s.pull = s.put("shrinkage_force", "kN", "{k}·{E}·{a}·{q}/{c}/1000000", v/1000, share,
 		[]calc.Input{calc.In("E", "modulus", e.V, "GPa")}, e)
 	s.flat("flat_width_held", "with its outer edge held straight", tables.PlateHeld)
 	s.flat("flat_width_free", "with a free edge", tables.PlateFree)
@@ -118,7 +118,7 @@ func (s *shrinks) across(card *calc.Card) {
 	v, err := formula.ShrinkageAcross(s.net.Value, s.member.Core, s.metal.Expansion.V, s.member.Metal.HeatCapacity.V,
 		share.V)
 	if card.Used.Joint == "butt" && err == nil {
-		s.put("shrinkage_across", "mm", "{k}·{a}·1e-6/{c}·{q}/{t}", v, share, nil)
+		s.put("shrinkage_across", "mm", "{k}·{a}/1000000/{c}·{q}/{t}", v, share, nil)
 	}
 }
 
@@ -134,7 +134,7 @@ func (s *shrinks) angle() {
 			"tacks and clamps", perSquare, limit.V)
 		return
 	}
-	s.put("angular_change", "deg", "180/pi·{k}·{a}·1e-6/{c}·{q}/{t}²", v*180/math.Pi, form, nil)
+	s.put("angular_change", "deg", "180/pi·{k}·{a}/1000000/{c}·{q}/{t}²", v*180/math.Pi, form, nil)
 }
 
 // remedies says what lessens it and by how much, as far as that is computed.

@@ -101,7 +101,7 @@ func (w *waveform) shape() {
 		calc.In("k", "peak over spray transition", w.peak/w.transition, ""),
 		calc.In("I_s", "spray transition", w.transition, "A"))
 	p.add("pulse_peak", "A", w.peak, over.Low*w.transition, over.High*w.transition, peak)
-	time := calc.RowBasis("between what detaches one drop, {D}/{I_p}², and what leaves {I_b} between pulses",
+	time := calc.RowBasis("from what {D} detaches at {I_p} to what leaves {I_b} between pulses",
 		w.detach.Origin)
 	time.Inputs = []calc.Input{calc.Derived("D", "what detaches one drop from this wire", w.detach.V, "A2s"),
 		calc.Derived("I_p", "peak", w.peak, "A"), calc.In("I_b", "least current between pulses", least.V, "A")}

@@ -23,7 +23,7 @@ var onCard = [...]Choice{
 	{Name: "gauge2", label: "second gauge", Ask: "Which gauge is the second member?",
 		Usage: "second member's thickness", Same: "As thick as the first member.", Kind: quantity.FieldSize,
 		values: sheets(1)},
-	{Name: "coating2", label: "second coating", Ask: "Which coating does the second member have?", values: coatings,
+	{Name: "coating2", label: "second coating", Ask: "Which coating on the second member?", values: coatings,
 		Usage: "second member's coating"},
 	{Name: "joint", Ask: "Which joint?", Usage: anyOf(tables.Joints()),
 		values: options(tables.FindJoint, tables.Joints)},
