@@ -35,7 +35,7 @@ func (w *Workspace) conduct(a *arm) {
 	}
 	var between [maxLayers]float64
 	for l := 1; l < n; l++ {
-		between[l] = 1 / (a.depth[l] + a.depth[l-1])
+		between[l] = 1 / a.apart[l]
 	}
 	for j := range a.columns {
 		c, air := j*n, w.loss*a.dy[j]

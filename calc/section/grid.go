@@ -15,9 +15,11 @@ var skinShare = 1 - math.Sqrt(2.0/3)
 
 // Above thickSheet a member gets four layers, each a ratio thicker than the one above it, the first a fifteenth of the
 // thickness but no more than thickestSkin: with two its surface would never get hot. thickestSkin was chosen for the
-// least difference from a three-dimensional reference; across the border a width changes by 1 to 3 %.
+// least difference from a three-dimensional reference. Between thickSheet and layered the one way of dividing passes
+// into the other, so that nothing jumps as a member gets thicker: see split.
 const (
 	thickSheet   = 3.0 // mm
+	layered      = 4.0 // mm
 	skinFraction = 1.0 / 15
 	thickestSkin = 0.6 // mm
 )
@@ -39,8 +41,8 @@ type arm struct {
 	filler    [maxColumns]float64 // height of metal on it, mm
 	source    [maxColumns]float64 // heat that the present step takes in, J/mm
 	lift      [maxColumns]float64 // by which a peak's rise is multiplied for the heat along the seam
-	// By layer.
-	depth [maxLayers]float64
+	// By layer: how thick, and twice the distance to the middle of the one above, mm.
+	depth, apart [maxLayers]float64
 	// By cell: column·layers + layer.
 	t, e [maxCells]float64 // C, J/mm
 	cap  [maxCells]float64 // J/mmK
@@ -80,20 +82,31 @@ func (a *arm) layout(fine, far, finer float64) {
 	}
 }
 
-// split divides the thickness into layers.
+// split divides the thickness into layers. Four layers of which the lower three lie next to no distance apart are
+// skin and core: the passage begins there.
 func (a *arm) split() {
+	skin := skinShare * a.thick
 	if a.thick <= thickSheet {
 		a.layers = 2
-		a.depth[0], a.depth[1] = skinShare*a.thick, (1-skinShare)*a.thick
+		a.depth[0], a.depth[1] = skin, a.thick-skin
+		a.apart[1] = a.thick
 		return
 	}
 	a.layers = maxLayers
-	d := min(a.thick*skinFraction, thickestSkin)
-	r := layerRatio(a.thick / d)
+	first := min(a.thick*skinFraction, thickestSkin)
+	ratio := layerRatio(a.thick / first)
+	share := min(1, (a.thick-thickSheet)/(layered-thickSheet))
+	d := first
 	for i := range maxLayers {
-		a.depth[i] = d
-		d *= r
+		as2 := skin
+		if i > 0 {
+			as2 = d / (a.thick - first) * (a.thick - skin)
+			a.apart[i] = max(share, 1e-3) * d * (1 + 1/ratio)
+		}
+		a.depth[i] = (1-share)*as2 + share*d
+		d *= ratio
 	}
+	a.apart[1] += (1 - share) * a.thick
 }
 
 // layerRatio solves 1 + r + r² + r³ = whole.

@@ -116,11 +116,7 @@ func (in *Input) extent() (fine, far float64) {
 		}
 		thick := func(rise float64) float64 { return math.Sqrt(2 * in.Heat / (math.Pi * math.E * b.RhoC * rise)) }
 		toe := max(100, in.Filler.Toe-in.Start)
-		wets := 1.15 * thin(toe)
-		if in.Thick[i] > thickSheet {
-			wets = min(wets, 1.5*thick(toe))
-		}
-		fine = max(fine, min(40, wets))
+		fine = max(fine, min(40, 1.15*thin(toe), 1.5*thick(toe)))
 		far = max(far, 6*math.Sqrt(4*b.diffusivity()*(in.Sigma+1)/in.Travel))
 		if in.Lowest > 0 {
 			rise := max(50, in.Lowest-in.Start)

@@ -16,7 +16,7 @@ func (w *Workspace) step(dt float64) {
 		changed[i] = true
 	}
 	w.couple()
-	for try := range 2 {
+	for try := range tries {
 		for i := range w.n {
 			if a := &w.arms[i]; changed[i] {
 				w.inward(a, dt)
@@ -28,7 +28,7 @@ func (w *Workspace) step(dt float64) {
 		for i := range w.n {
 			a := &w.arms[i]
 			a.outward()
-			changed[i] = try == 0 && w.crossing(a)
+			changed[i] = try < tries-1 && w.crossing(a)
 			again = again || changed[i]
 		}
 		if !again {
@@ -75,7 +75,8 @@ func (w *Workspace) crossing(a *arm) bool {
 }
 
 // worthAgain is by how much a capacity may be off, relative.
-const worthAgain = 0.5
+const worthAgain = 0.2
+const tries = 3
 
 // gain is the heat that a cell of so much metal and base takes up from one temperature to another, J/mm.
 func (w *Workspace) gain(a *arm, metal, base, from, to float64) float64 {
