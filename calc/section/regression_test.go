@@ -1,6 +1,7 @@
 package section
 
 import (
+	"math"
 	"testing"
 )
 
@@ -60,7 +61,7 @@ func seam(joint Joint, thick [2]float64, metal Material, power, travel, bead, st
 		Travel: travel, Sigma: 1.8, Loss: 60e-6, Start: start}
 }
 
-// Nothing jumps where a member gets its real layers, and on the way there no tenth of a millimetre changes much.
+// Nothing jumps where a member gets its real layers, and no tenth of a millimetre from there on changes much.
 func TestNothingJumpsAtTheBorder(t *testing.T) {
 	metals := []struct {
 		Material
@@ -72,11 +73,11 @@ func TestNothingJumpsAtTheBorder(t *testing.T) {
 				at := func(thick float64) Result {
 					return solved(t, seam(joint, [2]float64{thick, thick}, metal.Material, metal.power, v, 75/v, 20))
 				}
-				compareSections(t, at(2.999), at(3.001), 0.01)
+				compareSections(t, at(2.999), at(3.001), 0.01, 0.02)
 				last := at(2.9)
 				for thick := 3.0; thick < 4.2; thick += 0.1 {
 					next := at(thick)
-					compareSections(t, last, next, 0.05)
+					compareSections(t, last, next, 0.04, 0.3)
 					last = next
 				}
 			}
@@ -84,12 +85,13 @@ func TestNothingJumpsAtTheBorder(t *testing.T) {
 	}
 }
 
-func compareSections(t *testing.T, a, b Result, within float64) {
+// compareSections holds two peaks together by a share of their rise, and two widths, mm.
+func compareSections(t *testing.T, a, b Result, rise, width float64) {
 	t.Helper()
 	for i := range 2 {
-		if a.Wet[i] > 1.5 { // a narrower one is all slope
-			near(t, "wet", b.Wet[i], a.Wet[i], within)
+		if d := math.Abs(a.Wet[i] - b.Wet[i]); d > width && a.Wet[i] > 1.1 { // the last millimetre goes as a root does
+			t.Errorf("wet %.3f, then %.3f", a.Wet[i], b.Wet[i])
 		}
-		near(t, "skin", b.Skin[i], a.Skin[i], within)
+		near(t, "skin", b.Skin[i]-20, a.Skin[i]-20, rise)
 	}
 }

@@ -4,7 +4,7 @@ import "math"
 
 // Result is what the section reached. Index 0 is the first member, 1 the second.
 type Result struct {
-	Wet  [2]float64 // wetted width on each member's bead side, mm; of a butt from the root's edge
+	Wet  [2]float64 // wetted width on each member's bead side, mm: where it was hotter than the toe's temperature
 	Skin [2]float64 // peak of the skin, C
 	Core [2]float64 // peak of the core, mean over one sigma beside the joint, C
 	// PoolLength is how long the puddle is, mm: travel by the time for which the joint's middle is hotter than the
@@ -31,32 +31,52 @@ type Profile struct {
 // so beyond the grid.
 func (p *Profile) Reach(temperature float64) float64 {
 	t := float32(temperature)
-	if p.n == 0 {
-		return 0
-	}
-	if p.peak[0] < t {
-		return p.first(temperature)
-	}
-	for i := 1; i < p.n; i++ {
+	for i := p.n - 1; i >= 0; i-- {
 		if p.peak[i] < t {
-			return p.between(i, temperature)
+			continue
 		}
+		if i == p.n-1 {
+			return math.NaN()
+		}
+		return p.between(i+1, temperature)
 	}
-	return math.NaN()
-}
-
-// first is the reach inside the first column, on a parabola that is flat at the joint: a width must come to nothing
-// without a jump.
-func (p *Profile) first(temperature float64) float64 {
-	if p.n < 2 {
-		return 0
-	}
-	x0, x1, y0, y1 := float64(p.at[0]), float64(p.at[1]), float64(p.peak[0]), float64(p.peak[1])
-	bend := (y0 - y1) / (x1*x1 - x0*x0)
-	if middle := y0 + bend*x0*x0; bend > 0 && middle > temperature {
+	if middle, bend := p.joint(); bend > 0 && middle > temperature {
 		return math.Sqrt((middle - temperature) / bend)
 	}
 	return 0
+}
+
+// Over returns the length along the face where the peak reaches a temperature, mm: the reach, less what stays colder
+// beside the joint. It comes to nothing without a jump.
+func (p *Profile) Over(temperature float64) float64 { return p.Reach(temperature) - p.cold(temperature) }
+
+// cold is how far from the joint the face stays colder than a temperature that it reaches further out, mm.
+func (p *Profile) cold(temperature float64) float64 {
+	t := float32(temperature)
+	for i := range p.n {
+		switch {
+		case p.peak[i] < t:
+			continue
+		case i > 0:
+			x0, x1, y0, y1 := float64(p.at[i-1]), float64(p.at[i]), float64(p.peak[i-1]), float64(p.peak[i])
+			return x0 + (temperature-y0)/(y1-y0)*(x1-x0)
+		}
+		if middle, bend := p.joint(); bend < 0 && middle < temperature {
+			return math.Sqrt((temperature - middle) / -bend)
+		}
+		return 0
+	}
+	return 0
+}
+
+// joint is the peak at the joint itself and its bend there, on a parabola through two columns that is flat at the joint.
+func (p *Profile) joint() (middle, bend float64) {
+	if p.n < 2 {
+		return 0, 0
+	}
+	x0, x1, y0, y1 := float64(p.at[0]), float64(p.at[1]), float64(p.peak[0]), float64(p.peak[1])
+	bend = (y0 - y1) / (x1*x1 - x0*x0)
+	return y0 + bend*x0*x0, bend
 }
 
 // between finds where the peak crosses a temperature inside the cell before column i, on the parabola through three
@@ -119,7 +139,7 @@ func (w *Workspace) member(in *Input, a *arm, r *Result) {
 		}
 	}
 	r.Core[m] = core / within
-	r.Wet[m] = front.Reach(in.Filler.Toe)
+	r.Wet[m] = front.Over(in.Filler.Toe)
 }
 
 func (w *Workspace) held() float64 {
