@@ -48,7 +48,9 @@ func (p *Profile) Reach(temperature float64) float64 {
 
 // Over returns the length along the face where the peak reaches a temperature, mm: the reach, less what stays colder
 // beside the joint. It comes to nothing without a jump.
-func (p *Profile) Over(temperature float64) float64 { return p.Reach(temperature) - p.cold(temperature) }
+func (p *Profile) Over(temperature float64) float64 {
+	return p.Reach(temperature) - p.cold(temperature)
+}
 
 // cold is how far from the joint the face stays colder than a temperature that it reaches further out, mm.
 func (p *Profile) cold(temperature float64) float64 {

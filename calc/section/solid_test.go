@@ -26,7 +26,7 @@ type solid struct {
 	row    int // of the first slab's columns, the first beyond y 0
 	along  []float64
 	ahead  float64 // mm from the front of the window to the arc
-	moved  float64
+	moved  float64 // mm since the last shift, less a cell
 	filler curve
 }
 
@@ -135,7 +135,7 @@ func (s *solid) run(seconds, dt float64) {
 		s.shift()
 		total := 0.0
 		for i := range s.along {
-			x := (float64(i)+0.5)*s.slabs[0].dx - s.ahead - s.moved // behind the arc is above zero
+			x := (float64(i)+1.5)*s.slabs[0].dx - s.ahead + s.moved // behind the arc is above zero
 			s.along[i] = math.Exp(-x * x / (2 * s.in.Sigma * s.in.Sigma))
 			total += s.along[i]
 		}
