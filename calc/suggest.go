@@ -7,6 +7,7 @@ import (
 
 	"brazebooth/calc/formula"
 	"brazebooth/internal/crew"
+	"brazebooth/tables"
 )
 
 // suggestion is a pair of settings with the range each may take while the other stays.
@@ -247,9 +248,12 @@ func (c *limitGrid) slopes(x, y, h float64) (f, g [limitCount]float64) {
 	return f, g
 }
 
-// neededArea is the bead section that the joint needs, mm2: for the leg or throat that was asked for, or a fillet as
+// neededArea is the bead section that one bead must lay, mm2: what the joint needs, or as much as one pass lays well.
+func neededArea(card *Card) float64 { return min(wholeArea(card), tables.OnePass.V) }
+
+// wholeArea is the section of metal that the joint needs, mm2: for the leg or throat that was asked for, or a fillet as
 // high as the thinner sheet, or the open root filled.
-func neededArea(card *Card) float64 {
+func wholeArea(card *Card) float64 {
 	u, m := &card.Used, &card.Setup.Members
 	t := min(m[0].Core, m[1].Core)
 	switch u.Joint {

@@ -21,9 +21,9 @@ func TestReferenceOnPlate(t *testing.T) {
 		in := seam(OverlayJoint, [2]float64{c.d, c.d}, c.metal, c.power, c.v, 0, 0)
 		in.Loss = 0
 		p := standing(in, c.fine).slabs[0]
-		for _, y := range []float64{1, 3} {
-			top, below := at1(p.y, p.peaks(0), y), at1(p.y, p.peaks(1), y)
-			got := top + (top-below)*p.dz[0]/(p.dz[0]+p.dz[1])
+		top, below := p.peaks(0), p.peaks(1)
+		for _, j := range []int{1, 3, 5} {
+			y, got := p.y[j], top[j]+(top[j]-below[j])*p.dz[0]/(p.dz[0]+p.dz[1])
 			want := plate.Rise(c.power, 1.8, c.metal.K, c.metal.RhoC, c.v, c.d, y)
 			t.Logf("%g mm, y %g: %.1f, plate %.1f", c.d, y, got, want)
 			near(t, "rise", got, want, c.within)
@@ -37,16 +37,6 @@ func few[T any](all []T) []T {
 		return all
 	}
 	return all[:1]
-}
-
-// at1 is a value between two others.
-func at1(x, v []float64, at float64) float64 {
-	for i := 1; i < len(x); i++ {
-		if x[i] >= at {
-			return v[i-1] + (v[i]-v[i-1])*(at-x[i-1])/(x[i]-x[i-1])
-		}
-	}
-	return math.NaN()
 }
 
 // standing runs a case until its field stands.
