@@ -72,12 +72,13 @@ func (w *Workspace) beadConductance(a *arm, j int) float64 {
 	return kf * 2 * h / (a.filler[j] + a.filler[j+1])
 }
 
-// inward takes every column but the innermost out of an arm's system.
-func (w *Workspace) inward(a *arm, dt float64) {
+// inward takes every column but the innermost out of an arm's system, from a column on; those outside it are as they
+// were.
+func (w *Workspace) inward(a *arm, dt float64, from int) {
 	if a.layers == 2 {
-		w.inward2(a, dt)
+		w.inward2(a, dt, from)
 	} else {
-		w.inward4(a, dt)
+		w.inward4(a, dt, from)
 	}
 }
 
@@ -93,12 +94,18 @@ func (a *arm) outward() {
 // sym2 is a symmetric matrix of two rows: 00, 01, 11.
 type sym2 [3]float64
 
-func (w *Workspace) inward2(a *arm, dt float64) {
+func (w *Workspace) inward2(a *arm, dt float64, from int) {
 	p := &a.chain
 	inverse := 1 / dt
 	ds, dc, v, rs, rc := 0.0, 0.0, 0.0, 0.0, 0.0 // what the column outside adds to this one
-	for j := a.columns - 1; j >= 0; j-- {
+	for j := from; j >= 0; j-- {
 		c := 2 * j
+		if j+1 < a.columns {
+			m, ks, kc := &p.two[j+1], p.along[c], p.along[c+1]
+			ys, yc := m[0]*p.r[c+2]+m[1]*p.r[c+3], m[1]*p.r[c+2]+m[2]*p.r[c+3]
+			ds, dc, v = -ks*ks*m[0], -kc*kc*m[2], ks*kc*m[1]
+			rs, rc = ks*ys, kc*yc
+		}
 		gs, gc := a.cap[c]*inverse, a.cap[c+1]*inverse
 		air := w.loss * a.dy[j] * w.start
 		ds += gs + p.leave[c]
@@ -110,13 +117,8 @@ func (w *Workspace) inward2(a *arm, dt float64) {
 			break
 		}
 		d := 1 / (ds*dc - v*v)
-		ss, sc, cc := dc*d, v*d, ds*d
-		p.two[j] = sym2{ss, sc, cc}
+		p.two[j] = sym2{dc * d, v * d, ds * d}
 		p.r[c], p.r[c+1] = rs, rc
-		ks, kc := p.along[c-2], p.along[c-1]
-		ys, yc := ss*rs+sc*rc, sc*rs+cc*rc
-		ds, dc, v = -ks*ks*ss, -kc*kc*cc, ks*kc*sc
-		rs, rc = ks*ys, kc*yc
 	}
 	p.inner.a[0], p.inner.a[1], p.inner.a[2] = ds, -v, dc
 	p.inner.r[0], p.inner.r[1] = rs, rc
@@ -133,13 +135,23 @@ func (a *arm) outward2() {
 	}
 }
 
-func (w *Workspace) inward4(a *arm, dt float64) {
+func (w *Workspace) inward4(a *arm, dt float64, from int) {
 	p := &a.chain
 	inverse := 1 / dt
 	var d sym4
 	var r [4]float64
-	for j := a.columns - 1; j >= 0; j-- {
+	for j := from; j >= 0; j-- {
 		c := 4 * j
+		if j+1 < a.columns {
+			m, k := &p.four[j+1], (*[4]float64)(p.along[c:])
+			y := m.times((*[4]float64)(p.r[c+4:]))
+			d = sym4{
+				-k[0] * k[0] * m[0], -k[0] * k[1] * m[1], -k[0] * k[2] * m[2], -k[0] * k[3] * m[3],
+				-k[1] * k[1] * m[4], -k[1] * k[2] * m[5], -k[1] * k[3] * m[6],
+				-k[2] * k[2] * m[7], -k[2] * k[3] * m[8], -k[3] * k[3] * m[9],
+			}
+			r = [4]float64{k[0] * y[0], k[1] * y[1], k[2] * y[2], k[3] * y[3]}
+		}
 		cap, t := (*[4]float64)(a.cap[c:]), (*[4]float64)(a.t[c:])
 		leave, across := (*[4]float64)(p.leave[c:]), (*[4]float64)(p.across[c:])
 		air := w.loss * a.dy[j] * w.start
@@ -158,17 +170,8 @@ func (w *Workspace) inward4(a *arm, dt float64) {
 		if j == 0 {
 			break
 		}
-		m := &p.four[j]
-		d.invert(m)
+		d.invert(&p.four[j])
 		*(*[4]float64)(p.r[c:]) = r
-		k := (*[4]float64)(p.along[c-4:])
-		y := m.times(&r)
-		d = sym4{
-			-k[0] * k[0] * m[0], -k[0] * k[1] * m[1], -k[0] * k[2] * m[2], -k[0] * k[3] * m[3],
-			-k[1] * k[1] * m[4], -k[1] * k[2] * m[5], -k[1] * k[3] * m[6],
-			-k[2] * k[2] * m[7], -k[2] * k[3] * m[8], -k[3] * k[3] * m[9],
-		}
-		r = [4]float64{k[0] * y[0], k[1] * y[1], k[2] * y[2], k[3] * y[3]}
 	}
 	p.inner = block{d, r}
 }

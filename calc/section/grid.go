@@ -49,6 +49,8 @@ type arm struct {
 	k    [maxCells]float64 // W/mmK
 	next [maxCells]float64 // C, where the step ends
 	peak [maxCells]float64
+	// stretch is the straight stretch of the enthalpy on which a cell's capacity was found; -1 for none.
+	stretch [maxCells]int32
 
 	chain chain
 }
@@ -126,12 +128,12 @@ func layerRatio(whole float64) float64 {
 // layersWork is how much longer a column of four layers takes than one of two.
 const layersWork = 3
 
-// work counts one solution of the arm's system.
-func (a *arm) work() int {
+// work counts one solution of some of the arm's columns.
+func (a *arm) work(columns int) int {
 	if a.layers == 2 {
-		return a.columns
+		return columns
 	}
-	return a.columns * layersWork
+	return columns * layersWork
 }
 
 // aimAt sets each column's share of a Gaussian source.

@@ -68,6 +68,14 @@ func (m *curve) heat(t float64) (h, slope float64) {
 	return h, slope
 }
 
+// stretch numbers the straight stretch of a solid's enthalpy on which t lies; a constant heat capacity has one.
+func (m *curve) stretch(t float64) int32 {
+	if !m.steel {
+		return 0
+	}
+	return int32(max(0, min(steelLast-1, (t-steelFrom)*(1/steelStep))))
+}
+
 // phase numbers the stretches between which the enthalpy bends hard: solid, melting, liquid.
 func (m *curve) phase(t float64) int {
 	switch {

@@ -2,12 +2,14 @@ package section
 
 import "math"
 
-// The arc passes in steps of a share of its spread; once it is gone a step grows by a share each time.
+// The arc passes in steps of a share of its spread; once it is gone a step grows by a share each time, and by more where
+// only the puddle's end is waited for.
 const (
-	window    = 2.5 // of the spread, to each side
-	passSteps = 25
-	growth    = 0.12
-	mostSteps = 150 // after the arc
+	window     = 2.5 // of the spread, to each side
+	passSteps  = 25
+	growth     = 0.12
+	poolGrowth = 0.3
+	mostSteps  = 150 // after the arc
 )
 
 // pass lets the arc go by and the toes freeze. It returns the steps it took and the last one's length, s.
@@ -26,10 +28,14 @@ func (w *Workspace) pass(in *Input) (steps int, dt float64) {
 	}
 	// The toes may rest on the freezing plateau: a peak counts when the cell is 20 K under it.
 	for extra := range mostSteps {
+		faster := growth
 		if w.frozen(in.Filler.Toe) {
-			return steps + extra, dt
+			if !w.pool.liquid {
+				return steps + extra, dt
+			}
+			faster = poolGrowth
 		}
-		dt = min(2, dt*(1+growth/max(w.finer[1], 1)))
+		dt = min(2, dt*(1+faster/max(w.finer[1], 1)))
 		w.step(dt)
 	}
 	return steps + mostSteps, dt
@@ -46,12 +52,8 @@ func (w *Workspace) lifted(a *arm, column int, t float64) float64 {
 	return w.start + (t-w.start)*a.lift[column]
 }
 
-// frozen reports whether the cell at each toe is 20 K under its peak; where nothing wets, whether the hottest cell is;
-// and whether the puddle's middle is solid enough to hold itself.
+// frozen reports whether the cell at each toe is 20 K under its peak; where nothing wets, whether the hottest cell is.
 func (w *Workspace) frozen(toe float64) bool {
-	if w.pool.liquid {
-		return false
-	}
 	for i := range w.n {
 		a := &w.arms[i]
 		if !a.heated {

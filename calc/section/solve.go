@@ -151,7 +151,7 @@ func (w *Workspace) reset(in *Input) {
 			a.filler[j] = 0
 			for l := range a.layers {
 				c := j*a.layers + l
-				a.t[c], a.peak[c] = w.start, w.start
+				a.t[c], a.peak[c], a.stretch[c] = w.start, w.start, -1
 				a.e[c] = h * a.depth[l] * a.dy[j]
 				w.original += a.e[c]
 			}

@@ -7,20 +7,20 @@ import "math"
 // melting within the step gets the mean heat capacity along its way, and the system is solved again: with the
 // capacity at the start it would draw far too much heat or too little.
 func (w *Workspace) step(dt float64) {
-	var changed [maxArms]bool
+	var from [maxArms]int // of each arm, the outermost column whose equations are new; -1 where none is
 	for i := range w.n {
 		a := &w.arms[i]
 		a.thermometer(&w.filler)
 		w.receive(a)
 		w.conduct(a)
-		changed[i] = true
+		from[i] = a.columns - 1
 	}
 	w.couple()
 	for try := range tries {
 		for i := range w.n {
-			if a := &w.arms[i]; changed[i] {
-				w.inward(a, dt)
-				w.work += a.work()
+			if a := &w.arms[i]; from[i] >= 0 {
+				w.inward(a, dt, from[i])
+				w.work += a.work(from[i] + 1)
 			}
 		}
 		w.meet()
@@ -28,8 +28,11 @@ func (w *Workspace) step(dt float64) {
 		for i := range w.n {
 			a := &w.arms[i]
 			a.outward()
-			changed[i] = try < tries-1 && w.crossing(a)
-			again = again || changed[i]
+			from[i] = -1
+			if try < tries-1 {
+				from[i] = w.crossing(a)
+			}
+			again = again || from[i] >= 0
 		}
 		if !again {
 			break
@@ -42,10 +45,12 @@ func (w *Workspace) step(dt float64) {
 	w.heat, w.metal = 0, 0
 }
 
-// crossing gives every cell that passes a melting or freezing point in this step the mean capacity along its way, and
-// reports whether that differs so much from the one used that the step must be solved again.
-func (w *Workspace) crossing(a *arm) bool {
-	n, again := a.layers, false
+// crossing gives every cell that passes a melting or freezing point in this step the mean capacity along its way, if that
+// differs much from the one used, and returns the outermost column where it does: from there on the step must be solved
+// again. -1 for none.
+func (w *Workspace) crossing(a *arm) (outermost int) {
+	n := a.layers
+	outermost = -1
 	first := min(a.base.solidus, w.filler.solidus)
 	for j := range a.columns {
 		for l := range n {
@@ -66,12 +71,12 @@ func (w *Workspace) crossing(a *arm) bool {
 			}
 			mean := w.gain(a, metal, a.depth[l]*a.dy[j], from, to) / (to - from)
 			if math.Abs(mean-a.cap[c]) > worthAgain*a.cap[c] {
-				again = true
+				outermost = j
 				a.cap[c] = mean
 			}
 		}
 	}
-	return again
+	return outermost
 }
 
 // worthAgain is by how much a capacity may be off, relative.
@@ -113,21 +118,31 @@ func (w *Workspace) receive(a *arm) {
 	}
 }
 
-// thermometer finds each cell's temperature from its enthalpy and keeps the highest. The enthalpy of two metals that
+// thermometer finds each cell's temperature from its enthalpy and keeps the highest. A cell that is still on the straight
+// stretch of its enthalpy where the step began has the temperature that the linear system gave it. The enthalpy of two metals that
 // melt over ranges is piecewise smooth and grows everywhere: Newton's rule from the last temperature needs two or
 // three steps, and bisection helps where it would swing.
 func (a *arm) thermometer(filler *curve) {
 	n := a.layers
+	bend := min(a.base.solidus, filler.solidus)
 	for j := range a.columns {
 		for l := range n {
 			c := j*n + l
-			base, metal := a.depth[l]*a.dy[j], 0.0
-			if l == 0 {
-				metal = a.filler[j] * a.dy[j]
+			t := a.t[c]
+			stretch := int32(-1)
+			if t < bend {
+				stretch = a.base.stretch(t)
 			}
-			a.t[c], a.cap[c] = invert(a.e[c], a.t[c], base, metal, &a.base, filler)
-			if a.t[c] > a.peak[c] {
-				a.peak[c] = a.t[c]
+			if stretch < 0 || stretch != a.stretch[c] {
+				base, metal := a.depth[l]*a.dy[j], 0.0
+				if l == 0 {
+					metal = a.filler[j] * a.dy[j]
+				}
+				t, a.cap[c] = invert(a.e[c], t, base, metal, &a.base, filler)
+				a.t[c], a.stretch[c] = t, stretch
+			}
+			if t > a.peak[c] {
+				a.peak[c] = t
 			}
 		}
 	}
