@@ -40,7 +40,7 @@ func (b *board) chooseAim(card *Card) {
 }
 
 // thermal is the smaller of the two thermal margins, by which an aim is chosen.
-func (l *Limits) thermal() float64 { return min(l[lWets], l[lSolid]) }
+func (l *Limits) thermal() float64 { return min(l[lWets], l[lSolid], l[lBurn]) }
 
 // each is one field for each open aim; the field itself where none is open.
 func (h *heatField) each() []heatField {

@@ -52,6 +52,7 @@ type margins struct {
 	start        float64 // C
 	coated       [2]bool
 	solid, melt  [2]float64
+	melts        [2]bool // the member's skin melts wherever the filler wets it: "base stays solid" is no edge
 	members      int
 }
 
@@ -63,9 +64,19 @@ func newMargins(b *board, card *Card) margins {
 	m.coated = b.chain.zinc
 	for i, member := range card.Setup.Joined() {
 		m.solid[i], m.melt[i] = member.Metal.Solidus.V, member.Metal.Liquidus.V
+		// A lap's upper edge melts away where its face only melts: there the edge stays one.
+		m.melts[i] = card.Used.Joint != "lap" && WeldBrazed(&member.Metal, &card.Setup.Filler, b.inputs[inToe])
 		m.members = i + 1
 	}
 	return m
+}
+
+// WeldBrazed reports whether a metal's skin melts wherever a filler wets it, though the filler melts first: copper and
+// grey iron begin to melt so little over the temperature at which the toe freezes, C, that no heat lies between. Parts
+// at 20 C; warm ones change it little.
+func WeldBrazed(metal *tables.Metal, filler *tables.Filler, toe float64) bool {
+	const room = 20
+	return metal.Solidus.V > filler.Liquidus.V && (metal.Solidus.V-room)/(toe-room) < tables.WeldBraze.V
 }
 
 // SteadyRange returns the currents, A, between which the mode's arc runs steadily; 0 where none is known.
@@ -86,7 +97,9 @@ func (m *margins) logs(s *heatState) (l Limits) {
 	}
 	l[lWets] = m.wets(s)
 	for i := range m.members {
-		l[lSolid] = min(l[lSolid], math.Log((m.solid[i]-m.start)/(s.skin[i]-m.start)))
+		if !m.melts[i] {
+			l[lSolid] = min(l[lSolid], math.Log((m.solid[i]-m.start)/(s.skin[i]-m.start)))
+		}
 		l[lBurn] = min(l[lBurn], math.Log((m.melt[i]-m.start)/(s.core[i]-m.start)))
 		if m.zinc > 0 && m.coated[i] && s.boiled[i] > 0 {
 			l[lZinc] = min(l[lZinc], math.Log(m.zinc/s.boiled[i]))
@@ -117,14 +130,10 @@ func (m *margins) simple(o *[outs]float64, l *Limits) {
 	l[lFast] = math.Log(m.fast / o[oTravel])
 }
 
-// wets is the cold limit. A bead that does not wet both members counts as standing at an upright toe; one that is
-// flat has next to no toe angle.
+// wets is the cold limit: how steep the bead stands, and whether both members get as hot as the toe must be; without the
+// second a wetted width that is about to vanish would decide alone. A flat bead has next to no toe angle.
 func (m *margins) wets(s *heatState) float64 {
-	theta := math.Pi
-	if s.bridged {
-		theta = max(s.toes.Larger(), flattest*math.Pi/180)
-	}
-	return math.Log(m.cold / theta)
+	return min(math.Log(m.cold/max(s.steepest, flattest*math.Pi/180)), s.warmth)
 }
 
 // Zone is the thermal zone: cold, good, hot or burn-through.

@@ -10,9 +10,9 @@ import (
 )
 
 // mostWork is what one answer may take, in units of effort: a count, not a time, so that a job has the same answer on
-// every machine and under any load. An idle core takes 38 ns a unit with steel, so this is 1.6 s. Windows of usual
-// jobs take two to fifteen million; those of a thin sheet on a plate forty.
-const mostWork = 42e6
+// every machine and under any load. An idle core takes 54 ns a unit with steel, so this is 1.6 s. Windows of usual
+// jobs take one to eight million; those of a thin sheet on a plate up to thirty.
+const mostWork = 30e6
 
 // effort is what one answer takes: who waits for it, and how much was computed for it so far, counted and not timed.
 // A nil effort is never given up and not counted.
@@ -37,7 +37,7 @@ func (e *effort) add(work int) {
 }
 
 // planeWork is how many cells of the sheet's plane take as long as one column of the section.
-const planeWork = 6
+const planeWork = 8
 
 // bridge runs a timed arc in the sheet's plane.
 func (e *effort) bridge(in *thinsheet.Rhythm, progress func(float64)) (thinsheet.Times, error) {

@@ -19,7 +19,9 @@ type heatState struct {
 	boiledBack [2]float64 // the same on the face away from the bead
 	meltedBack [2]float64
 	toes       section.Toes
-	bridged    bool // the bead has a section: it wets both members, and one arc can span it
+	bridged    bool    // the bead has a section: it wets both members, and one arc can span it
+	steepest   float64 // larger toe angle, rad, of a bead that wets each member by barelyWets at least
+	warmth     float64 // logarithm of the colder member's peak rise over the toe's
 }
 
 // workspaces are reused: one is larger than a card.
@@ -121,11 +123,25 @@ func (h *heatField) solve(from *section.Input, o *[outs]float64, zinc bool) (hea
 	if h.one {
 		s.wet[1], s.skin[1] = s.wet[0], s.skin[0]
 	}
-	if s.wet[0] > 0 && s.wet[1] > 0 {
-		s.toes, err = h.toes(s.o[oBead], s.wet[0], s.wet[1])
-		s.bridged = err == nil
-	}
+	h.stand(&s, &in)
 	return s, nil
+}
+
+// barelyWets is the width that a member counts as wetted by when the bead's toe angle is judged, mm: with none there
+// is no bead, and a margin would jump where a member stops being wetted.
+const barelyWets = 0.05
+
+// stand finds how the bead stands on its members.
+func (h *heatField) stand(s *heatState, in *section.Input) {
+	s.steepest = math.Pi
+	toes, err := h.toes(s.o[oBead], max(s.wet[0], barelyWets), max(s.wet[1], barelyWets))
+	if err == nil {
+		s.steepest = toes.Larger()
+	}
+	if s.wet[0] > 0 && s.wet[1] > 0 && err == nil {
+		s.bridged, s.toes = true, toes
+	}
+	s.warmth = math.Log((min(s.skin[0], s.skin[1]) - in.Start) / (in.Filler.Toe - in.Start))
 }
 
 // travelling computes wire, arc and heat of a travelling arc, without the closed forms of its bands.

@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"brazebooth/tables"
 	"encoding/json"
 	"fmt"
 	"math"
@@ -141,9 +142,12 @@ func Laid(card *Card) Job {
 	return j
 }
 
-// neededArea is the bead section that the joint needs, mm2: for the leg or throat that was asked for, or a fillet as
+// neededArea is the bead section that one bead must lay, mm2: what the joint needs, or as much as one pass lays well.
+func neededArea(card *Card) float64 { return min(wholeArea(card), tables.OnePass.V) }
+
+// wholeArea is the section of metal that the joint needs, mm2: for the leg or throat that was asked for, or a fillet as
 // high as the thinner sheet, or the open root filled.
-func neededArea(card *Card) float64 {
+func wholeArea(card *Card) float64 {
 	u, m := &card.Used, &card.Setup.Members
 	t := min(m[0].Core, m[1].Core)
 	switch u.Joint {

@@ -31,7 +31,7 @@ func (b *board) sectionFigures(list []Figure, card *Card, s *spread, v *verdict)
 	for i := range card.Setup.Joined() {
 		r := reading{of: func(x *variant) float64 { return x.wet[i] }}
 		l.add(memberFigure("wetted_width", i), "mm", "where the peak of the member's skin falls to {T_toe}", r,
-			formOf(&tables.SectionWidth))
+			formOf(l.widthDoubt()))
 	}
 	if v.state.bridged {
 		l.angles()
@@ -42,6 +42,14 @@ func (b *board) sectionFigures(list []Figure, card *Card, s *spread, v *verdict)
 		l.list = append(l.list, f)
 	}
 	return l.list
+}
+
+// widthDoubt is the model's uncertainty of one member's wetted width.
+func (l *sectionList) widthDoubt() *tables.Datum {
+	if maxCore(l.card.Setup.Joined()) > tables.SheetThickest.V {
+		return &tables.SectionWidthThick
+	}
+	return &tables.SectionWidth
 }
 
 // formOf is what a model leaves out of a width that it computes itself.
@@ -70,7 +78,7 @@ func (l *sectionList) add(name, unit, formula string, r reading, more ...effect)
 // byWidths are the effects of the model's uncertainty of the wetted widths on a reading that follows from both: of
 // both widths together, and, for what one member's uncertainty has beyond that, of one at the other's cost.
 func (l *sectionList) byWidths(r *reading) []effect {
-	at, total, one := &l.v.variants.at, &tables.SectionTotal, &tables.SectionWidth
+	at, total, one := &l.v.variants.at, &tables.SectionTotal, l.widthDoubt()
 	list := []effect{{byModel, r.step(at, l.reshaped(total.Low, total.Low, 1)),
 		r.step(at, l.reshaped(total.High, total.High, 1))}}
 	if l.card.Setup.One {
@@ -152,7 +160,7 @@ func (l *sectionList) throat() {
 		return
 	}
 	joint := l.card.Used.Joint
-	r := reading{sized: true, of: func(x *variant) float64 { return ofBead(x, throat(joint, x)) }}
+	r := reading{of: func(x *variant) float64 { return ofBead(x, throat(joint, x)) }}
 	l.add("throat", "mm", formula, r, l.byWidths(&r)...)
 }
 

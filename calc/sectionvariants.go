@@ -16,7 +16,7 @@ type variant struct {
 }
 
 // variants are the section at a setting with one thing changed at a time: the heat to both ends of its interval, the
-// temperature at which the toe freezes to the further end of its own, each member's thickness.
+// temperature at which the toe freezes to the further end of its own, each member's thickness and its heat capacity.
 //
 // The conductivities, the losses from the faces and the members' temperature move a width or a rise by one or two per
 // cent each, which adds nothing to a root-sum-square of thirty, and are left out.
@@ -25,9 +25,10 @@ type variants struct {
 	hot, cold *variant // nil where the model does not reach
 	soft      *variant // nil where the toe's temperature is exact
 	thin      [2]*variant
+	dense     [2]*variant // in the heat that it takes up
 }
 
-// thinner is the change of a member's thickness, logarithmic: about a sheet's tolerance.
+// thinner is the change of a member's thickness or heat capacity, logarithmic: about a sheet's tolerance.
 const thinner = -0.07
 
 // look solves the variants in parallel; the caller waits for the team.
@@ -59,6 +60,7 @@ func (e *variants) look(h *heatField, feed, travel float64, s *spread, team *cre
 	for i := range e.thin {
 		if i == 0 || !h.one {
 			run(&e.thin[i], func(in *section.Input) { in.Thick[i] *= math.Exp(thinner) })
+			run(&e.dense[i], func(in *section.Input) { in.Base[i].RhoC *= math.Exp(thinner) })
 		}
 	}
 }
@@ -68,7 +70,6 @@ func (e *variants) look(h *heatField, feed, travel float64, s *spread, team *cre
 type reading struct {
 	of         func(v *variant) float64
 	difference bool
-	sized      bool // by the sheets' thickness itself, and not only by the heat that they take up
 }
 
 // step is how far a reading changes from one section to another; NaN where the other is not known.
@@ -115,14 +116,11 @@ func (e *variants) effects(r *reading, b *board) []effect {
 		list = append(list, x)
 	}
 	for i, own := range ofMember {
-		slope := r.step(&e.at, e.thin[i]) / thinner
-		if math.IsNaN(slope) || math.IsInf(slope, 0) {
-			continue
-		}
-		// A sheet takes up heat by its thickness times its heat capacity: the reading changes alike with either.
-		for n, k := range [2]input{own.thick, own.capacity} {
-			if n > 0 && r.sized {
-				break
+		for n, changed := range [2]*variant{e.thin[i], e.dense[i]} {
+			k := [2]input{own.thick, own.capacity}[n]
+			slope := r.step(&e.at, changed) / thinner
+			if math.IsNaN(slope) || math.IsInf(slope, 0) {
+				continue
 			}
 			d := b.intervals[k]
 			list = append(list, effect{k, slope * math.Log(d.low/b.inputs[k]), slope * math.Log(d.high/b.inputs[k])})

@@ -3,6 +3,7 @@ package calc
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -37,6 +38,7 @@ func warn(card *Card, b *board, s *spread, sug *suggestion, v *verdict) {
 	w.deadly() // first, for who reads one line only
 	w.verdict(v)
 	w.metals()
+	w.weldBraze(v)
 	w.sheet()
 	w.fume()
 	w.wire()
@@ -158,6 +160,10 @@ func (w *warnings) fill(b *board, s *spread) {
 				"A bevelled joint of %.1f mm takes about %.0f beads like this one, each cooled before the next.", t, n)
 		}
 		return
+	}
+	if whole := wholeArea(w.card); whole > tables.OnePass.V {
+		w.tell("passes", Info, tables.OnePass.Source, "The joint needs %.0f mm², and one pass lays about %.0f mm² well: about %.0f beads like this one, each cooled before the next.",
+			whole, tables.OnePass.V, math.Ceil(whole/s.value[oBead]))
 	}
 	if need := neededArea(w.card); s.value[oBead] < need {
 		w.tell("underfilled", Caution, "mass balance",

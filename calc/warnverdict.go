@@ -31,6 +31,13 @@ func (w *warnings) verdict(v *verdict) {
 	}
 }
 
+// weldBraze says that an edge is left out, and why.
+func (w *warnings) weldBraze(v *verdict) {
+	if v.modelled && (v.margins.melts[0] || v.margins.melts[1]) {
+		w.say("weld-braze")
+	}
+}
+
 // setting says that the search found no good point, and which edges cross.
 func (w *warnings) setting(sug *suggestion, v *verdict) {
 	if sug.found || sug.feed == 0 || !v.modelled {

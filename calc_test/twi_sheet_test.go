@@ -6,15 +6,17 @@ import (
 	"brazebooth/calc"
 )
 
-// TWI Job Knowledge 134 (read): arc brazing suits sheet of about 0.2 to 3 mm. Laps of that range have a good
-// setting; a butt in 6 mm plate has none.
+// TWI Job Knowledge 134 (read): arc brazing suits sheet of about 0.2 to 3 mm. Butts and tees of that range have a good
+// setting, and laps while the upper sheet's edge is low; a butt in 6 mm plate has none.
 func TestSheetHasAWindow(t *testing.T) {
-	for _, thick := range []float64{0.5, 0.8, 1, 1.5, 2, 2.5} {
-		c, err := calc.Solve(calc.Job{Metal: "mild-steel", Thickness: calc.Some(thick), Joint: "lap"})
-		if err != nil {
-			t.Fatal(err)
+	for joint, thicks := range map[string][]float64{"lap": {0.5, 0.8, 1, 1.5, 2}, "butt": {0.6, 0.8, 1, 1.5, 2, 2.5, 3}, "tee": {0.6, 1, 2, 3}} {
+		for _, thick := range thicks {
+			c, err := calc.Solve(calc.Job{Metal: "mild-steel", Thickness: calc.Some(thick), Joint: joint})
+			if err != nil {
+				t.Fatal(err)
+			}
+			check(t, at("%s of %g mm", joint, thick), truth(c.Zone == "good"), 1, 0)
 		}
-		check(t, at("lap of %g mm", thick), truth(c.Zone == "good"), 1, 0)
 	}
 	c, err := calc.Solve(calc.Job{Metal: "mild-steel", Thickness: calc.Some(6), Joint: "butt"})
 	if err != nil {

@@ -38,6 +38,17 @@ var (
 		worked("moving two-dimensional models; below: joined with the 10 % by which the plane of " +
 			"thin steel stays cooler")}
 
+	// SectionWidthThick is SectionWidth for members of more than 3 mm.
+	SectionWidthThick = Datum{1, 0.70, 1.30, "1",
+		worked("cross-section model against three-dimensional ones of 4 to 12 mm, with arc width, stirring and aim varied")}
+
+	// WeldBraze is how far a peak lies over the toe's temperature where a bead just wets, as a ratio of rises: a metal
+	// that begins to melt below it cannot be wetted and stay solid.
+	WeldBraze = Datum{1.3, 1.3, 2.2, "1", worked("cross-sections of copper and grey iron, every thickness and preheat")}
+
+	// OnePass is the most metal that one bead lays with a clean shape.
+	OnePass = Datum{11, 10, 12, "mm2", practice}
+
 	// TimedForm scales the heat that a line-source estimate of arc times lets into the sheet.
 	TimedForm = Datum{1, 0.6, 1.6, "1", worked("neither floor nor ceiling: spread, droplets and melting left out")}
 

@@ -36,8 +36,11 @@ var warningLines = [...]WarningLine{
 		"On stainless an aluminium bronze wire is the safer choice against copper penetration.",
 		read("abstract of doi 10.1080/02670836.2021.1929718")},
 	{"gap-ignored", "caution",
-		"A gap in a lap or a tee is not in these figures: close it, or give the joint as a butt with its root opening.",
+		"A gap in a lap or a tee is in the heat and in the metal it takes, but nothing here sees whether the puddle bridges it: close it, or try it on scrap.",
 		practice},
+	{"weld-braze", "caution", "A weld-braze: where this filler wets, the skin of this metal melts, so “base stays " +
+		"solid” is not judged. Take the coldest setting that wets; on grey iron the molten skin freezes hard.",
+		worked("cross-sections: the peak under a bead that just wets lies over this metal's solidus")},
 	{"zinc-vent", "info",
 		"Zinc between lapped sheets has to get out: leave up to 0.1 mm between them, or expect pores and spatter.",
 		read("a text on laser joining of zinc-coated laps")},

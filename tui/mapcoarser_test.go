@@ -30,7 +30,7 @@ func TestCoarserMapSaysSo(t *testing.T) {
 
 // The same where the figures beside the map take all the room that there is.
 func TestCoarserMapSaysSoBesideMuch(t *testing.T) {
-	job := calc.Job{Metal: "aluminium-bronze", Gauge: 14, Metal2: "copper", Thickness2: calc.Some(3), Joint: "lap", Wire: calc.Some(2.4)}
+	job := calc.Job{Metal: "aluminium-bronze", Gauge: 14, Metal2: "copper", Thickness2: calc.Some(3.46), Joint: "lap", Wire: calc.Some(2.48)}
 	have, err := calc.WindowOf(t.Context(), job, calc.FullWindow, nil)
 	if err != nil || !have.Coarser {
 		t.Fatalf("coarser %v, %v: nothing is tested", have.Coarser, err)

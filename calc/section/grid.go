@@ -3,8 +3,8 @@ package section
 import "math"
 
 const (
-	maxColumns = 64
-	maxLayers  = 6
+	maxColumns = 80
+	maxLayers  = 4
 	maxArms    = 3
 	maxCells   = maxColumns * maxLayers
 )
@@ -13,10 +13,15 @@ const (
 // the mean under a steady flux q, as the exact profile of a heated sheet does.
 var skinShare = 1 - math.Sqrt(2.0/3)
 
-// Above thickSheet a sheet gets six layers, each 1.7 times the one above: with two its surface would never get hot.
+// Above thickSheet a member gets four layers, each a ratio thicker than the one above it, the first a fifteenth of the
+// thickness but no more than thickestSkin: with two its surface would never get hot. thickestSkin was chosen for the
+// least difference from a three-dimensional reference. Between thickSheet and layered the one way of dividing passes
+// into the other, so that nothing jumps as a member gets thicker: see split.
 const (
-	thickSheet = 3.0
-	layerRatio = 1.7
+	thickSheet   = 3.0 // mm
+	layered      = 4.0 // mm
+	skinFraction = 1.0 / 15
+	thickestSkin = 0.6 // mm
 )
 
 // arm is one of the heat paths that meet at the joint: columns from the joint outward, layers from the bead's face on.
@@ -35,25 +40,32 @@ type arm struct {
 	share     [maxColumns]float64 // of the source that falls on the column
 	filler    [maxColumns]float64 // height of metal on it, mm
 	source    [maxColumns]float64 // heat that the present step takes in, J/mm
-	// By layer.
-	depth [maxLayers]float64
+	lift      [maxColumns]float64 // by which a peak's rise is multiplied for the heat along the seam
+	// By layer: how thick, and twice the distance to the middle of the one above, mm.
+	depth, apart [maxLayers]float64
 	// By cell: column·layers + layer.
 	t, e [maxCells]float64 // C, J/mm
 	cap  [maxCells]float64 // J/mmK
 	k    [maxCells]float64 // W/mmK
+	next [maxCells]float64 // C, where the step ends
 	peak [maxCells]float64
+	// stretch is the straight stretch of the enthalpy on which a cell's capacity was found; -1 for none.
+	stretch [maxCells]int32
 
-	pairs pairs // of two layers
+	chain chain
 }
 
 // layout sets the arm's columns: narrow at the joint, growing to a share of the source's width until past fine, but
-// no more than 28 of that width; then growing on to far.
+// no more than 28 of that width; then growing on to far. Where no arc falls they grow from the joint on.
 func (a *arm) layout(fine, far, finer float64) {
 	a.split()
 	wide := min(0.5*max(1, fine/4.5), 0.6*a.sigma)
 	fine = min(fine, 28*wide)
 	wide /= finer
 	dy, edge := 0.4*wide, 0.0
+	if !a.heated {
+		dy, fine = 0.5/finer, 0
+	}
 	a.columns = 0
 	for edge < far && a.columns < maxColumns {
 		a.dy[a.columns] = dy
@@ -72,34 +84,56 @@ func (a *arm) layout(fine, far, finer float64) {
 	}
 }
 
-// split divides the thickness into layers.
+// split divides the thickness into layers. Four layers of which the lower three lie next to no distance apart are
+// skin and core: the passage begins there.
 func (a *arm) split() {
+	skin := skinShare * a.thick
 	if a.thick <= thickSheet {
 		a.layers = 2
-		a.depth[0], a.depth[1] = skinShare*a.thick, (1-skinShare)*a.thick
+		a.depth[0], a.depth[1] = skin, a.thick-skin
+		a.apart[1] = a.thick
 		return
 	}
 	a.layers = maxLayers
-	sum, d := 0.0, 1.0
+	first := min(a.thick*skinFraction, thickestSkin)
+	ratio := layerRatio(a.thick / first)
+	share := min(1, (a.thick-thickSheet)/(layered-thickSheet))
+	d := first
 	for i := range maxLayers {
-		a.depth[i] = d
-		sum += d
-		d *= layerRatio
+		as2 := skin
+		if i > 0 {
+			as2 = d / (a.thick - first) * (a.thick - skin)
+			a.apart[i] = max(share, 1e-3) * d * (1 + 1/ratio)
+		}
+		a.depth[i] = (1-share)*as2 + share*d
+		d *= ratio
 	}
-	for i := range maxLayers {
-		a.depth[i] *= a.thick / sum
-	}
+	a.apart[1] += (1 - share) * a.thick
 }
 
-// layersWork is how much longer a column of six layers takes than one of two.
-const layersWork = 5
-
-// work counts one solution of the arm's system.
-func (a *arm) work() int {
-	if a.layers == 2 {
-		return a.columns
+// layerRatio solves 1 + r + r² + r³ = whole.
+func layerRatio(whole float64) float64 {
+	r := max(2, math.Cbrt(whole)) // above the root, from where Newton's rule comes down
+	for range 20 {
+		off := 1 + r*(1+r*(1+r)) - whole
+		step := off / (1 + r*(2+3*r))
+		r -= step
+		if math.Abs(step) < 1e-12*r {
+			break
+		}
 	}
-	return a.columns * layersWork
+	return r
+}
+
+// layersWork is how much longer a column of four layers takes than one of two.
+const layersWork = 3
+
+// work counts one solution of some of the arm's columns.
+func (a *arm) work(columns int) int {
+	if a.layers == 2 {
+		return columns
+	}
+	return columns * layersWork
 }
 
 // aimAt sets each column's share of a Gaussian source.

@@ -34,75 +34,8 @@ type Input struct {
 	Lowest float64 // isotherm to follow outward at the end, C; 0: none
 }
 
-// Result is what the section reached. Index 0 is the first member, 1 the second.
-type Result struct {
-	Wet      [2]float64 // wetted width on each member's bead side, mm
-	Skin     [2]float64 // peak of the skin, C
-	Core     [2]float64 // peak of the core, mean over one sigma beside the joint, C
-	Front    [2]Profile // peaks along the bead's face of each member
-	Back     [2]Profile // peaks along its other face
-	Residual float64    // of the energy balance, relative
-	Steps    int
-	Work     int // what it took to compute: columns times steps, see layersWork
-}
-
-// Profile is a peak temperature along one face of a member, from the joint outward.
-type Profile struct {
-	n    int
-	at   [maxColumns]float32 // mm
-	peak [maxColumns]float32 // C
-}
-
-// Reach returns how far from the joint the peak reaches a temperature, mm: 0 where it never does, NaN where it does
-// so beyond the grid.
-func (p *Profile) Reach(temperature float64) float64 {
-	t := float32(temperature)
-	if p.n == 0 || p.peak[0] < t {
-		return 0
-	}
-	for i := 1; i < p.n; i++ {
-		if p.peak[i] < t {
-			return p.between(i, temperature)
-		}
-	}
-	return math.NaN()
-}
-
-// between finds where the peak crosses a temperature inside the cell before column i, on the parabola through three
-// columns: on a straight line the width would jump a little as the grid shifts, and margins are differences of widths.
-func (p *Profile) between(i int, temperature float64) float64 {
-	k := i + 1
-	if k >= p.n {
-		k = i - 2
-	}
-	x0, x1, y0, y1 := float64(p.at[i-1]), float64(p.at[i]), float64(p.peak[i-1]), float64(p.peak[i])
-	straight := x0 + (y0-temperature)/(y0-y1)*(x1-x0)
-	if k < 0 {
-		return straight
-	}
-	x2, y2 := float64(p.at[k]), float64(p.peak[k])
-	bend := ((y2-y0)/(x2-x0) - (y1-y0)/(x1-x0)) / (x2 - x1)
-	lo, hi := x0, x1
-	for range 24 {
-		mid := (lo + hi) / 2
-		if y0+(mid-x0)*((y1-y0)/(x1-x0)+bend*(mid-x1)) >= temperature {
-			lo = mid
-		} else {
-			hi = mid
-		}
-	}
-	if math.IsNaN(bend) {
-		return straight
-	}
-	return (lo + hi) / 2
-}
-
 func (in *Input) check() error {
-	members := 2
-	if in.Joint == OverlayJoint {
-		members = 1
-	}
-	for i := range members {
+	for i := range in.members() {
 		b := &in.Base[i]
 		if !(in.Thick[i] >= 0.02 && in.Thick[i] <= 200) {
 			return fmt.Errorf("%w: thickness %g mm, from 0.02 to 200", ErrRange, in.Thick[i])

@@ -1,143 +1,104 @@
 package section
 
-const maxNode = maxArms*maxLayers + 1
+import "math"
 
-// node is the small dense system where the arms meet: their innermost columns and the joint itself, which holds no
-// heat.
-type node struct {
-	a    [maxNode][maxNode]float64
-	rhs  [maxNode]float64
-	rows int
+// corner is the place of a lap's corner, where three skins meet, beside the layers of the second arm. It holds no heat.
+// Linked straight to the middle of the second arm's column, the others would be off by half a column.
+const corner = maxLayers
+
+// links is what the innermost columns of the arms conduct to each other, W/K for each mm of travel.
+type links struct {
+	across  [maxLayers][maxLayers + 1]float64 // from a layer of the first arm to one of the second, or to the corner
+	through [maxLayers]float64                // from a layer of the third arm to that of the second, a lap's skin to the corner
+	skin    float64                           // from the second arm's skin to the corner
+	ends    [maxLayers + 1]bool               // where links of the first arm end
 }
 
-func (d *node) link(u, v int, g float64) {
-	d.a[u][u] += g
-	d.a[v][v] += g
-	d.a[u][v] -= g
-	d.a[v][u] -= g
-}
-
-// meet solves the innermost columns of all arms together and hands the result back to their systems.
-func (w *Workspace) meet() {
-	d := &w.core
-	first := w.gather()
-	joint := d.rows - 1
-	if w.n > 1 {
-		w.couple(first, joint)
-	} else {
-		d.rows-- // one arm and its mirror: nothing crosses the middle
+// couple finds the links where the step begins.
+func (w *Workspace) couple() {
+	l := &w.links
+	*l = links{}
+	if w.n == 1 {
+		return // one arm and its mirror: nothing crosses the middle
 	}
-	d.solve()
-	for i := range w.n {
-		m, n := &w.band[i], w.arms[i].layers
-		for l := range n {
-			m.rhs[m.rows-n+l] = d.rhs[first[i]+l]
-		}
-	}
-}
-
-// gather copies what elimination left of each arm, and returns each arm's first row.
-func (w *Workspace) gather() (first [maxArms]int) {
-	d := &w.core
-	d.rows = 1
-	for i := range w.n {
-		first[i] = d.rows - 1
-		d.rows += w.arms[i].layers
-	}
-	for u := range d.rows {
-		d.rhs[u] = 0
-		for v := range d.rows {
-			d.a[u][v] = 0
-		}
-	}
-	for i := range w.n {
-		m, n := &w.band[i], w.arms[i].layers
-		for l := range n {
-			from := m.rows - n + l
-			d.rhs[first[i]+l] = m.rhs[from]
-			for k := 0; k <= l; k++ {
-				d.a[first[i]+l][first[i]+l-k] = m.a[from][k]
-				d.a[first[i]+l-k][first[i]+l] = m.a[from][k]
-			}
-		}
-	}
-	return first
-}
-
-// couple links the arms. The ending member meets the joint over the part of its edge that filler has filled; the
-// skins meet there too, through base and filler; the through member's core goes on under it.
-func (w *Workspace) couple(first [maxArms]int, joint int) {
-	d := &w.core
 	u, p := &w.arms[0], &w.arms[1]
-	half := u.dy[0] / 2
-	if w.star {
-		w.coupleStar(first, joint, half)
-		return
-	}
 	kf := w.fillerConductivity((u.t[0] + p.t[0]) / 2)
-	if w.n == 2 { // butt and corner: both members end here, and filler bridges them
-		bridged := min(1, min(u.filler[0], p.filler[0])/min(u.thick, p.thick))
-		for i := range 2 {
-			a := &w.arms[i]
-			d.link(first[i], joint, (bridged*a.k[0]*a.depth[0]+kf*a.filler[0])/half)
-			for l := 1; l < a.layers; l++ {
-				d.link(first[i]+l, joint, bridged*a.k[l]*a.depth[l]/half)
-			}
+	switch w.joint {
+	case LapJoint:
+		w.coupleLap(u, p, kf)
+	case TeeJoint:
+		w.coupleTee(u, p, kf)
+	default:
+		w.coupleEdges(u, p, kf)
+	}
+	if w.n == 3 { // the second member goes on under the first
+		m := &w.arms[2]
+		for i := range p.layers {
+			l.through[i] = (p.k[i] + m.k[i]) * p.depth[i] / (p.dy[0] + m.dy[0])
 		}
+		if w.joint == LapJoint {
+			l.through[0] = 2 * m.k[0] * m.depth[0] / m.dy[0]
+			l.skin = 2 * (p.k[0]*p.depth[0] + kf*p.filler[0]) / p.dy[0]
+		}
+	}
+	for k := range l.ends {
+		for i := range u.layers {
+			l.ends[k] = l.ends[k] || l.across[i][k] > 0
+		}
+	}
+}
+
+// coupleLap links the edge of the upper sheet to the corner over the height up to which filler stands against it, and
+// its skin by what filler stands above the edge. In an open gap the filler must first fill the gap.
+func (w *Workspace) coupleLap(u, p *arm, kf float64) {
+	half := u.dy[0] / 2
+	high := p.filler[0] - w.gap // over the upper sheet's lower face
+	below := 0.0
+	for i := u.layers - 1; i >= 0; i-- {
+		if wet := min(high-below, u.depth[i]); wet > 0 {
+			w.links.across[i][corner] = wet * u.k[i] / half
+		}
+		below += u.depth[i]
+	}
+	w.links.across[0][corner] += kf * max(0, min(u.filler[0], high-u.thick)) / half
+}
+
+// coupleTee links the skins through the filler in the corner: rings about the corner, each a quarter of a circle long,
+// and straight where they are shorter than the columns. Twice that agreed best with a three-dimensional reference: the
+// filler's own heat flow is not that of rings with cold ends. The standing sheet's cut end gives no heat.
+func (w *Workspace) coupleTee(u, p *arm, kf float64) {
+	reach := (u.dy[0] + p.dy[0]) / 2
+	rings := func(radius float64) float64 {
+		x := radius / reach
+		return min(1, x) + math.Log(max(1, x))
+	}
+	radius := min(u.filler[0], p.filler[0])
+	if radius > w.gap { // in an open gap there is no metal nearer to the corner
+		w.links.across[0][0] = 2 * kf * (2 / math.Pi) * (rings(radius) - rings(w.gap))
+	}
+}
+
+// coupleEdges links two edges that face each other, butt and corner, depth to depth as far as filler bridges them, and
+// the skins through the filler.
+func (w *Workspace) coupleEdges(u, p *arm, kf float64) {
+	l := &w.links
+	halfU, halfP := u.dy[0]/2, p.dy[0]/2
+	hu, hp := u.filler[0], p.filler[0]
+	bridged := min(1, min(hu, hp)/min(u.thick, p.thick))
+	if bridged == 0 {
 		return
 	}
-	filled := min(1, p.filler[0]/u.thick)
-	throughSkins := kf * max(0, min(u.filler[0], p.filler[0]-u.thick))
-	d.link(first[0], joint, (filled*u.k[0]*u.depth[0]+throughSkins)/half)
-	for l := 1; l < u.layers; l++ {
-		d.link(first[0]+l, joint, filled*u.k[l]*u.depth[l]/half)
-	}
-	m := &w.arms[2]
-	d.link(first[1], joint, (p.k[0]*p.depth[0]+kf*p.filler[0])/half)
-	d.link(first[2], joint, m.k[0]*m.depth[0]/half)
-	for l := 1; l < p.layers; l++ {
-		d.link(first[1]+l, first[2]+l, (p.k[l]+m.k[l])/2*p.depth[l]/(2*half))
-	}
-}
-
-// coupleStar lets every layer of every arm meet in the node: the ideal star that has a closed form.
-func (w *Workspace) coupleStar(first [maxArms]int, joint int, half float64) {
-	for i := range w.n {
-		a := &w.arms[i]
-		for l := range a.layers {
-			w.core.link(first[i]+l, joint, a.k[l]*a.depth[l]/half)
-		}
-	}
-}
-
-// solve is Gaussian elimination without pivoting: the matrix is diagonally dominant. A joint that no filler has
-// reached yet is linked to nothing and keeps zero.
-func (d *node) solve() {
-	n := d.rows
-	for p := range n {
-		if d.a[p][p] == 0 {
-			continue
-		}
-		inverse := 1 / d.a[p][p]
-		for i := p + 1; i < n; i++ {
-			f := d.a[i][p] * inverse
-			if f == 0 {
-				continue
+	upperU := 0.0
+	for i := range u.layers {
+		upperP := 0.0
+		for k := range p.layers {
+			shared := min(upperU+u.depth[i], upperP+p.depth[k]) - max(upperU, upperP)
+			if shared > 0 {
+				l.across[i][k] = bridged * shared / (halfU/u.k[i] + w.gap/kf + halfP/p.k[k])
 			}
-			for j := p; j < n; j++ {
-				d.a[i][j] -= f * d.a[p][j]
-			}
-			d.rhs[i] -= f * d.rhs[p]
+			upperP += p.depth[k]
 		}
+		upperU += u.depth[i]
 	}
-	for p := n - 1; p >= 0; p-- {
-		if d.a[p][p] == 0 {
-			continue
-		}
-		s := d.rhs[p]
-		for j := p + 1; j < n; j++ {
-			s -= d.a[p][j] * d.rhs[j]
-		}
-		d.rhs[p] = s / d.a[p][p]
-	}
+	l.across[0][0] += kf * 2 * hu * hp / (hu + hp) / (halfU + w.gap + halfP)
 }

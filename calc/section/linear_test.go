@@ -16,17 +16,20 @@ func linearInput(joint Joint, t1, t2 float64, m1, m2 Material) Input {
 		Heat:   100, Travel: 6, Sigma: 1.8, Start: 0}
 }
 
-// still lays 100 J/mm into the section at once, through the whole thickness, distributed by share.
+// still lays 100 J/mm over thinner into a lap at once, through the whole thickness, distributed by share. The upper sheet's edge is
+// joined to the lower sheet over its whole height.
 func still(in Input, finer float64, share func(a *arm, j int) float64) *Workspace {
 	w := new(Workspace)
 	w.finer = [2]float64{finer, 1}
-	w.star = true
+	in.Thick[0], in.Thick[1] = in.Thick[0]/thinner, in.Thick[1]/thinner
+	in.Filler.K, in.Filler.RhoC = 1e-9, 1e-9 // where it stands it joins the members, and carries and takes no heat
 	w.prepare(&in)
+	w.arms[1].filler[0] = in.Thick[0]
 	for i := range w.n {
 		a := &w.arms[i]
 		for j := range a.columns {
 			for l := range a.layers {
-				a.e[j*a.layers+l] += 100 * share(a, j) * a.depth[l] / a.thick
+				a.e[j*a.layers+l] += 100.0 / thinner * share(a, j) * a.depth[l] / a.thick
 			}
 		}
 	}
@@ -64,7 +67,11 @@ func near(t *testing.T, what string, got, want, share float64) {
 	}
 }
 
-// A line source at the node of a star: each arm takes heat as b = t·√(k·rho c).
+// thinner is by how much the stars' arms are thinner than in their closed form, and their heat less: only thin ones meet
+// in a point.
+const thinner = 15
+
+// A line source at the corner of a lap: each arm takes heat as b = t·√(k·rho c).
 func TestStar(t *testing.T) {
 	m := linear(0.040, 0.0050)
 	other := linear(0.021, 0.0042)
@@ -80,7 +87,7 @@ func TestStar(t *testing.T) {
 			[2]float64{1.5 * math.Sqrt(0.040*0.0050), 2 * math.Sqrt(0.021*0.0042)}},
 	} {
 		sum := c.effuse[0] + 2*c.effuse[1]
-		w := still(c.in, 2, func(a *arm, j int) float64 {
+		w := still(c.in, 3, func(a *arm, j int) float64 {
 			if j > 0 {
 				return 0
 			}
@@ -89,19 +96,58 @@ func TestStar(t *testing.T) {
 		w.run(1, 0.0025)
 		near(t, c.name+" U", w.arms[0].mean(3), c.u, 0.005)
 		near(t, c.name+" P", w.arms[1].mean(3), c.p, 0.005)
-		near(t, c.name+" M", w.arms[2].mean(3), c.p, 0.005)
+		near(t, c.name+" M", w.arms[2].mean(3), c.p, 0.011) // its columns are wider
 	}
 }
 
-// A Gaussian of 1.8 mm, half on U and half on P, at once.
+// A Gaussian of 1.8 mm, half on U and half on P, at once. All heat that M gets flows over the corner, where the upper
+// sheet meets the lower one's skin only: the columns there make it lag by a part that halves with their width.
 func TestGaussianOnStar(t *testing.T) {
 	m := linear(0.040, 0.0050)
 	for _, c := range []struct{ t, u, p, m float64 }{{1.5, 861.488575, 861.488575, 403.316766}, {0.8, 1336.684101, 935.783769, 477.611960}} {
-		w := still(linearInput(LapJoint, c.t, 1.5, m, m), 2, func(a *arm, j int) float64 { return a.share[j] })
-		w.run(0.5, 0.00125)
-		near(t, "U", w.arms[0].mean(3), c.u, 0.005)
-		near(t, "P", w.arms[1].mean(3), c.p, 0.005)
-		near(t, "M", w.arms[2].mean(3), c.m, 0.005)
+		off := [2]float64{}
+		for i, finer := range []float64{2, 4} {
+			w := still(linearInput(LapJoint, c.t, 1.5, m, m), finer, func(a *arm, j int) float64 { return a.share[j] })
+			w.run(0.5, 0.00125)
+			off[i] = w.arms[0].mean(3)/c.u - 1
+			near(t, "U", w.arms[0].mean(3), c.u, 0.06/finer)
+			near(t, "P", w.arms[1].mean(3), c.p, 0.02/finer)
+			near(t, "M", w.arms[2].mean(3), c.m, 0.06/finer)
+		}
+		if r := off[0] / off[1]; r < 1.5 || r > 2.5 {
+			t.Errorf("columns half as wide divide the upper sheet's difference by %.2f", r)
+		}
+	}
+}
+
+// A line source where two edges meet that filler joins over their whole depth: half-spaces side by side, of other
+// thickness, of other metal. Carslaw and Jaeger 10.2 in one dimension, each side by its b = t·√(k·rho c).
+func TestEdgesMeet(t *testing.T) {
+	m, other := linear(0.040, 0.0050), linear(0.021, 0.0042)
+	for _, c := range []struct {
+		thick [2]float64
+		metal [2]Material
+	}{{[2]float64{1, 1}, [2]Material{m, other}}, {[2]float64{5, 5}, [2]Material{m, other}}, {[2]float64{0.8, 1.2}, [2]Material{m, m}}} {
+		in := linearInput(ButtJoint, c.thick[0], c.thick[1], c.metal[0], c.metal[1])
+		in.Filler.K, in.Filler.RhoC = 1e-9, 1e-9
+		w := &Workspace{finer: [2]float64{3, 1}}
+		w.prepare(&in)
+		var b [2]float64
+		for i := range 2 {
+			w.arms[i].filler[0] = max(c.thick[0], c.thick[1])
+			b[i] = c.thick[i] * math.Sqrt(c.metal[i].K*c.metal[i].RhoC)
+		}
+		for i := range 2 {
+			a := &w.arms[i]
+			for l := range a.layers {
+				a.e[l] += 100 * b[i] / (b[0] + b[1]) * a.depth[l] / a.thick
+			}
+		}
+		w.run(1, 0.0025)
+		for i := range 2 {
+			k := c.metal[i].K / c.metal[i].RhoC
+			near(t, "edge", w.arms[i].mean(3), 100/(b[0]+b[1])/math.Sqrt(math.Pi)*math.Exp(-9/(4*k)), 0.01)
+		}
 	}
 }
 
@@ -109,11 +155,14 @@ func TestGaussianOnStar(t *testing.T) {
 // takes the heat first adds a few per cent near the source, and the grid and step are the solver's own.
 func TestPassOnStar(t *testing.T) {
 	m := linear(0.040, 0.0050)
-	in := linearInput(LapJoint, 1.5, 1.5, m, m)
-	w := &Workspace{finer: [2]float64{2, 4}, narrow: true, star: true}
+	in := linearInput(LapJoint, 1.5/thinner, 1.5/thinner, m, m)
+	in.Heat /= thinner
+	in.Lowest, in.Filler.K, in.Filler.RhoC = 300, 1e-9, 1e-9
+	w := &Workspace{finer: [2]float64{2, 4}, narrow: true}
 	w.prepare(&in)
-	w.pass(&in)
-	w.follow(300)
+	w.arms[1].filler[0] = in.Thick[0]
+	_, dt := w.pass(&in)
+	w.follow(&in, dt)
 	r := w.result(&in)
 	for _, c := range []struct{ s, want float64 }{{3, 808.91355}, {5, 495.88742}} {
 		mean := r.Front[1].value(c.s)*skinShare + r.Back[1].value(c.s)*(1-skinShare)
@@ -132,8 +181,9 @@ func (p *Profile) value(s float64) float64 {
 	return math.NaN()
 }
 
-// Surface peaks of a plate of finite thickness under the same pass: skin and core of 1.5 mm, six layers of 6.35 mm.
-// Beside the model's own limit of fine grid and step stands the exact value of the plate.
+// Surface peaks of a plate of finite thickness under the same pass: skin and core of 1.5 mm, four layers of 6.35 mm.
+// Beside the model's own limit of fine grid and step stands the exact value of the plate; the first of four layers is
+// 0.42 mm deep, and its mean lies that much under its surface.
 func TestPlateSurface(t *testing.T) {
 	for _, c := range []struct {
 		thick         float64
@@ -143,7 +193,7 @@ func TestPlateSurface(t *testing.T) {
 		within        float64
 	}{
 		{1.5, linear(0.040, 0.0050), 1782.00, 980.02, 1781.0125, 979.7644, 0.01},
-		{6.35, linear(0.021, 0.0042), 1947.84, 733.77, 2008.5327, 736.8344, 0.04},
+		{6.35, linear(0.021, 0.0042), 1878.4, 731, 2008.5327, 736.8344, 0.07},
 	} {
 		in := linearInput(OverlayJoint, c.thick, 0, c.m, Material{})
 		w := &Workspace{finer: [2]float64{2, 8}, narrow: true}

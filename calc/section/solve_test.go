@@ -49,13 +49,31 @@ func TestLapBesideThePrototype(t *testing.T) {
 	}
 }
 
-func BenchmarkLap(b *testing.B) {
-	w := new(Workspace)
-	in := lap(6)
-	b.ReportAllocs()
-	for b.Loop() {
-		if _, err := w.Solve(&in); err != nil {
-			b.Fatal(err)
-		}
+func BenchmarkSection(b *testing.B) {
+	thin := lap(6)
+	thin.Lowest = 0
+	butt := thin
+	butt.Joint = ButtJoint
+	for _, c := range []struct {
+		name string
+		in   Input
+	}{
+		{"lap 1.5 with zinc", lap(6)}, {"lap 1.5", thin}, {"butt 1.5", butt},
+		{"lap 6", seam(LapJoint, [2]float64{6, 6}, steel(), 3266, 6, 21.47, 20)},
+		{"tee 6", seam(TeeJoint, [2]float64{6, 6}, steel(), 3266, 6, 21.47, 20)},
+		{"butt 6", seam(ButtJoint, [2]float64{6, 6}, steel(), 1633, 10, 7.34, 20)},
+		{"unequal butt 6 on 8", seam(ButtJoint, [2]float64{6, 8}, steel(), 1633, 10, 7.34, 20)},
+		{"copper butt 12", seam(ButtJoint, [2]float64{12, 12}, copper(), 5925, 5, 35.02, 250)},
+		{"copper tee 8", seam(TeeJoint, [2]float64{8, 8}, copper(), 5925, 5, 35.02, 250)},
+	} {
+		b.Run(c.name, func(b *testing.B) {
+			w := new(Workspace)
+			b.ReportAllocs()
+			for b.Loop() {
+				if _, err := w.Solve(&c.in); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
 	}
 }

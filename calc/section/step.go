@@ -7,65 +7,55 @@ import "math"
 // melting within the step gets the mean heat capacity along its way, and the system is solved again: with the
 // capacity at the start it would draw far too much heat or too little.
 func (w *Workspace) step(dt float64) {
+	var from [maxArms]int // of each arm, the outermost column whose equations are new; -1 where none is
 	for i := range w.n {
-		w.arms[i].thermometer(&w.filler)
-		w.receive(i)
+		a := &w.arms[i]
+		a.thermometer(&w.filler)
+		w.receive(a)
+		w.conduct(a)
+		from[i] = a.columns - 1
 	}
-	for try := range 3 {
+	w.couple()
+	for try := range tries {
 		for i := range w.n {
-			w.inwardArm(i, dt, try == 0)
+			if a := &w.arms[i]; from[i] >= 0 {
+				w.inward(a, dt, from[i])
+				w.work += a.work(from[i] + 1)
+			}
 		}
 		w.meet()
 		again := false
 		for i := range w.n {
-			w.outwardArm(i)
-			again = try < 2 && w.crossing(i) || again
-			w.work += w.arms[i].work()
+			a := &w.arms[i]
+			a.outward()
+			from[i] = -1
+			if try < tries-1 {
+				from[i] = w.crossing(a)
+			}
+			again = again || from[i] >= 0
 		}
 		if !again {
 			break
 		}
 	}
 	for i := range w.n {
-		w.advance(i, dt)
+		w.advance(&w.arms[i], dt)
 	}
+	w.watch(dt)
 	w.heat, w.metal = 0, 0
 }
 
-// inwardArm reduces an arm's system to what the joint sees of it.
-func (w *Workspace) inwardArm(i int, dt float64, first bool) {
-	a, m := &w.arms[i], &w.band[i]
-	if a.layers != 2 {
-		w.assemble(i, dt)
-		m.eliminate()
-		return
-	}
-	if first {
-		w.conduct(a)
-	}
-	w.inward(a, m, dt)
-}
-
-// outwardArm solves the rest of the arm.
-func (w *Workspace) outwardArm(i int) {
-	a, m := &w.arms[i], &w.band[i]
-	if a.layers != 2 {
-		m.substitute()
-		return
-	}
-	a.outward(m)
-}
-
-// crossing gives every cell that passes a melting or freezing point in this step the mean capacity along its way, and
-// reports whether that differs by more than a fifth from the one used.
-func (w *Workspace) crossing(i int) bool {
-	a, m := &w.arms[i], &w.band[i]
-	n, again := a.layers, false
+// crossing gives every cell that passes a melting or freezing point in this step the mean capacity along its way, if that
+// differs much from the one used, and returns the outermost column where it does: from there on the step must be solved
+// again. -1 for none.
+func (w *Workspace) crossing(a *arm) (outermost int) {
+	n := a.layers
+	outermost = -1
 	first := min(a.base.solidus, w.filler.solidus)
 	for j := range a.columns {
 		for l := range n {
 			c := j*n + l
-			from, to := a.t[c], m.rhs[(a.columns-1-j)*n+l]
+			from, to := a.t[c], a.next[c]
 			if from <= first && to <= first {
 				continue
 			}
@@ -79,30 +69,37 @@ func (w *Workspace) crossing(i int) bool {
 			if math.Abs(to-from) < 0.1 {
 				continue
 			}
-			base := a.depth[l] * a.dy[j]
-			h0, _ := a.base.heat(from)
-			h1, _ := a.base.heat(to)
-			gain := base * (h1 - h0)
-			if metal > 0 {
-				f0, _ := w.filler.heat(from)
-				f1, _ := w.filler.heat(to)
-				gain += metal * (f1 - f0)
-			}
-			mean := gain / (to - from)
-			if math.Abs(mean-a.cap[c]) > 0.2*a.cap[c] {
-				again = true
+			mean := w.gain(a, metal, a.depth[l]*a.dy[j], from, to) / (to - from)
+			if math.Abs(mean-a.cap[c]) > worthAgain*a.cap[c] {
+				outermost = j
 				a.cap[c] = mean
 			}
 		}
 	}
-	return again
+	return outermost
+}
+
+// worthAgain is by how much a capacity may be off, relative.
+const worthAgain = 0.2
+const tries = 3
+
+// gain is the heat that a cell of so much metal and base takes up from one temperature to another, J/mm.
+func (w *Workspace) gain(a *arm, metal, base, from, to float64) float64 {
+	h0, _ := a.base.heat(from)
+	h1, _ := a.base.heat(to)
+	gain := base * (h1 - h0)
+	if metal > 0 {
+		f0, _ := w.filler.heat(from)
+		f1, _ := w.filler.heat(to)
+		gain += metal * (f1 - f0)
+	}
+	return gain
 }
 
 // receive takes in what the arc brings. The metal takes the skin's temperature at once; what that costs comes off the
 // heat. The heat goes into the linear system: put straight into the cells it would show a peak that conduction has
 // not seen yet and that grows with the step.
-func (w *Workspace) receive(i int) {
-	a := &w.arms[i]
+func (w *Workspace) receive(a *arm) {
 	if !a.heated || w.heat == 0 && w.metal == 0 {
 		clear(a.source[:a.columns])
 		return
@@ -121,21 +118,31 @@ func (w *Workspace) receive(i int) {
 	}
 }
 
-// thermometer finds each cell's temperature from its enthalpy and keeps the highest. The enthalpy of two metals that
+// thermometer finds each cell's temperature from its enthalpy and keeps the highest. A cell that is still on the straight
+// stretch of its enthalpy where the step began has the temperature that the linear system gave it. The enthalpy of two metals that
 // melt over ranges is piecewise smooth and grows everywhere: Newton's rule from the last temperature needs two or
 // three steps, and bisection helps where it would swing.
 func (a *arm) thermometer(filler *curve) {
 	n := a.layers
+	bend := min(a.base.solidus, filler.solidus)
 	for j := range a.columns {
 		for l := range n {
 			c := j*n + l
-			base, metal := a.depth[l]*a.dy[j], 0.0
-			if l == 0 {
-				metal = a.filler[j] * a.dy[j]
+			t := a.t[c]
+			stretch := int32(-1)
+			if t < bend {
+				stretch = a.base.stretch(t)
 			}
-			a.t[c], a.cap[c] = invert(a.e[c], a.t[c], base, metal, &a.base, filler)
-			if a.t[c] > a.peak[c] {
-				a.peak[c] = a.t[c]
+			if stretch < 0 || stretch != a.stretch[c] {
+				base, metal := a.depth[l]*a.dy[j], 0.0
+				if l == 0 {
+					metal = a.filler[j] * a.dy[j]
+				}
+				t, a.cap[c] = invert(a.e[c], t, base, metal, &a.base, filler)
+				a.t[c], a.stretch[c] = t, stretch
+			}
+			if t > a.peak[c] {
+				a.peak[c] = t
 			}
 		}
 	}
@@ -188,63 +195,14 @@ func (w *Workspace) fillerConductivity(t float64) float64 {
 	return w.filler.k * (1 + (w.stir-1)*w.liquidShare(t))
 }
 
-// assemble writes an arm's equations, outermost column first, so that elimination ends at the joint.
-func (w *Workspace) assemble(i int, dt float64) {
-	a, m := &w.arms[i], &w.band[i]
-	n := a.layers
-	m.clear(a.columns * n)
-	inverse := 1 / dt
-	for j := a.columns - 1; j >= 0; j-- {
-		row, cell := (a.columns-1-j)*n, j*n
-		for l := range n {
-			c := cell + l
-			k := a.base.conductivity(a.t[c])
-			a.k[c] = k
-			g := a.cap[c] * inverse
-			m.a[row+l][0] += g
-			m.rhs[row+l] += g * a.t[c]
-			if l > 0 {
-				m.link(row+l, 1, 2*k*a.dy[j]/(a.depth[l]+a.depth[l-1]))
-			}
-			if row > 0 { // to the column outside, n rows before
-				g := (k + a.k[c+n]) / 2 * a.depth[l]
-				if l == 0 {
-					g += w.beadConductance(a, j)
-				}
-				m.link(row+l, n, g*a.closeness[j+1])
-			}
-		}
-		m.rhs[row] += a.source[j] * inverse
-		g := w.loss * a.dy[j]
-		m.a[row][0] += g
-		m.a[row+n-1][0] += g
-		m.rhs[row] += g * w.start
-		m.rhs[row+n-1] += g * w.start
-	}
-}
-
-// beadConductance is what filler carries between the skins of columns j and j+1: conductivity by mean height, W/K.
-func (w *Workspace) beadConductance(a *arm, j int) float64 {
-	h := a.filler[j] * a.filler[j+1]
-	if h == 0 {
-		return 0
-	}
-	kf := w.fillerConductivity((a.t[j*a.layers] + a.t[(j+1)*a.layers]) / 2)
-	return kf * 2 * h / (a.filler[j] + a.filler[j+1])
-}
-
 // advance adds the heat behind the solved temperatures to the enthalpies.
-func (w *Workspace) advance(i int, dt float64) {
-	a, m := &w.arms[i], &w.band[i]
+func (w *Workspace) advance(a *arm, dt float64) {
 	n := a.layers
+	for c := range a.columns * n {
+		a.e[c] += a.cap[c] * (a.next[c] - a.t[c])
+		a.t[c] = a.next[c]
+	}
 	for j := range a.columns {
-		row := (a.columns - 1 - j) * n
-		for l := range n {
-			c := j*n + l
-			t := m.rhs[row+l]
-			a.e[c] += a.cap[c] * (t - a.t[c])
-			a.t[c] = t
-		}
-		w.lost += dt * w.loss * a.dy[j] * (m.rhs[row] + m.rhs[row+n-1] - 2*w.start)
+		w.lost += dt * w.loss * a.dy[j] * (a.next[j*n] + a.next[j*n+n-1] - 2*w.start)
 	}
 }

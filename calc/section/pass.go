@@ -1,0 +1,144 @@
+package section
+
+import "math"
+
+// The arc passes in steps of a share of its spread; once it is gone a step grows by a share each time, and by more where
+// only the puddle's end is waited for.
+const (
+	window     = 2.5 // of the spread, to each side
+	passSteps  = 25
+	growth     = 0.12
+	poolGrowth = 0.3
+	mostSteps  = 150 // after the arc
+)
+
+// pass lets the arc go by and the toes freeze. It returns the steps it took and the last one's length, s.
+func (w *Workspace) pass(in *Input) (steps int, dt float64) {
+	steps = int(passSteps * max(w.finer[1], 1))
+	dt = 2 * window * w.spread / float64(steps)
+	whole := normal(window) - normal(-window)
+	before := 0.0
+	w.pool.now = -window * w.spread
+	for i := range steps {
+		x := window * (2*float64(i+1)/float64(steps) - 1)
+		now := (normal(x) - normal(-window)) / whole
+		w.pour(in.Heat*(now-before), in.Bead*(now-before))
+		before = now
+		w.step(dt)
+	}
+	// The toes may rest on the freezing plateau: a peak counts when the cell is 20 K under it.
+	for extra := range mostSteps {
+		faster := growth
+		if w.frozen(in.Filler.Toe) {
+			if !w.pool.liquid {
+				return steps + extra, dt
+			}
+			faster = poolGrowth
+		}
+		dt = min(2, dt*(1+faster/max(w.finer[1], 1)))
+		w.step(dt)
+	}
+	return steps + mostSteps, dt
+}
+
+// pour keeps heat in J/mm and metal in mm2 ready for the skins; the next step takes them in.
+func (w *Workspace) pour(heat, metal float64) {
+	w.heat, w.metal = heat*w.half(), metal*w.half()
+	w.energy += w.heat
+}
+
+// lifted is a temperature of a column with what comes along the seam.
+func (w *Workspace) lifted(a *arm, column int, t float64) float64 {
+	return w.start + (t-w.start)*a.lift[column]
+}
+
+// frozen reports whether the cell at each toe is 20 K under its peak; where nothing wets, whether the hottest cell is.
+func (w *Workspace) frozen(toe float64) bool {
+	for i := range w.n {
+		a := &w.arms[i]
+		if !a.heated {
+			continue
+		}
+		j := 0
+		for j+1 < a.columns && w.lifted(a, j+1, a.peak[(j+1)*a.layers]) >= toe {
+			j++
+		}
+		for c := j; c < min(j+2, a.columns); c++ {
+			if a.peak[c*a.layers]-a.t[c*a.layers] < 20 && a.peak[c*a.layers] > w.start+60 {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// follow lets the section cool until the outermost cells that reach a temperature have passed their peak.
+func (w *Workspace) follow(in *Input, dt float64) int {
+	if in.Lowest <= 0 {
+		return 0
+	}
+	for i := range mostSteps {
+		if w.passed(in.Lowest) {
+			return i
+		}
+		dt = min(2, dt*(1+2*growth/max(w.finer[1], 1)))
+		w.step(dt)
+	}
+	return mostSteps
+}
+
+func (w *Workspace) passed(lowest float64) bool {
+	for i := range w.n {
+		a := &w.arms[i]
+		j := 0
+		for j+1 < a.columns && w.lifted(a, j, a.peak[j*a.layers]) >= lowest {
+			j++
+		}
+		c := j * a.layers
+		if a.t[c] > a.peak[c]-0.2 && a.peak[c] > w.start+1 {
+			return false
+		}
+	}
+	return true
+}
+
+// pool is the puddle's way past the section, by the hotter of the innermost skins.
+type pool struct {
+	freezes float64 // C, where half the filler is solid and it holds itself
+	toe     float64 // C
+	now     float64 // s from the moment at which the arc's middle passes
+	hot     float64 // C at that time
+	above   float64 // s that it was hotter than freezes
+	first   float64 // when it passed the toe's temperature, NaN before
+	liquid  bool
+}
+
+// watch records a step of dt s that has just ended.
+func (w *Workspace) watch(dt float64) {
+	p := &w.pool
+	before := p.hot
+	p.hot = math.Inf(-1)
+	for i := range w.n {
+		if a := &w.arms[i]; a.heated {
+			p.hot = max(p.hot, w.lifted(a, 0, a.next[0]))
+		}
+	}
+	if math.IsNaN(p.first) && p.hot >= p.toe {
+		p.first = p.now + dt*(p.toe-before)/max(p.hot-before, 1e-9)
+	}
+	p.above += dt * shareAbove(before, p.hot, p.freezes)
+	p.liquid = p.hot > p.freezes
+	p.now += dt
+}
+
+// shareAbove is the share of a straight way from one temperature to another that lies above a third.
+func shareAbove(from, to, level float64) float64 {
+	low, high := min(from, to), max(from, to)
+	switch {
+	case low >= level:
+		return 1
+	case high <= level:
+		return 0
+	}
+	return (high - level) / (high - low)
+}

@@ -1,0 +1,156 @@
+package section
+
+import "math"
+
+// Result is what the section reached. Index 0 is the first member, 1 the second.
+type Result struct {
+	Wet  [2]float64 // wetted width on each member's bead side, mm: where it was hotter than the toe's temperature
+	Skin [2]float64 // peak of the skin, C
+	Core [2]float64 // peak of the core, mean over one sigma beside the joint, C
+	// PoolLength is how long the puddle is, mm: travel by the time for which the joint's middle is hotter than the
+	// filler's mean freezing temperature. About −25 to +30 %.
+	PoolLength float64
+	// PoolFront is how far ahead of the arc's middle the joint gets as hot as the toe's temperature, mm; below zero
+	// behind it; NaN where it never does.
+	PoolFront float64
+	Front     [2]Profile // peaks along the bead's face of each member
+	Back      [2]Profile // peaks along its other face
+	Residual  float64    // of the energy balance, relative
+	Steps     int
+	Work      int // what it took to compute: columns times steps, see layersWork
+}
+
+// Profile is a peak temperature along one face of a member, from the joint outward.
+type Profile struct {
+	n    int
+	at   [maxColumns]float32 // mm
+	peak [maxColumns]float32 // C
+}
+
+// Reach returns how far from the joint the peak reaches a temperature, mm: 0 where it never does, NaN where it does
+// so beyond the grid.
+func (p *Profile) Reach(temperature float64) float64 {
+	t := float32(temperature)
+	for i := p.n - 1; i >= 0; i-- {
+		if p.peak[i] < t {
+			continue
+		}
+		if i == p.n-1 {
+			return math.NaN()
+		}
+		return p.between(i+1, temperature)
+	}
+	if middle, bend := p.joint(); bend > 0 && middle > temperature {
+		return math.Sqrt((middle - temperature) / bend)
+	}
+	return 0
+}
+
+// Over returns the length along the face where the peak reaches a temperature, mm: the reach, less what stays colder
+// beside the joint. It comes to nothing without a jump.
+func (p *Profile) Over(temperature float64) float64 {
+	return p.Reach(temperature) - p.cold(temperature)
+}
+
+// cold is how far from the joint the face stays colder than a temperature that it reaches further out, mm.
+func (p *Profile) cold(temperature float64) float64 {
+	t := float32(temperature)
+	for i := range p.n {
+		switch {
+		case p.peak[i] < t:
+			continue
+		case i > 0:
+			x0, x1, y0, y1 := float64(p.at[i-1]), float64(p.at[i]), float64(p.peak[i-1]), float64(p.peak[i])
+			return x0 + (temperature-y0)/(y1-y0)*(x1-x0)
+		}
+		if middle, bend := p.joint(); bend < 0 && middle < temperature {
+			return math.Sqrt((temperature - middle) / -bend)
+		}
+		return 0
+	}
+	return 0
+}
+
+// joint is the peak at the joint itself and its bend there, on a parabola through two columns that is flat at the joint.
+func (p *Profile) joint() (middle, bend float64) {
+	if p.n < 2 {
+		return 0, 0
+	}
+	x0, x1, y0, y1 := float64(p.at[0]), float64(p.at[1]), float64(p.peak[0]), float64(p.peak[1])
+	bend = (y0 - y1) / (x1*x1 - x0*x0)
+	return y0 + bend*x0*x0, bend
+}
+
+// between finds where the peak crosses a temperature inside the cell before column i, on the parabola through three
+// columns: on a straight line the width would jump a little as the grid shifts, and margins are differences of widths.
+func (p *Profile) between(i int, temperature float64) float64 {
+	k := i + 1
+	if k >= p.n {
+		k = i - 2
+	}
+	x0, x1, y0, y1 := float64(p.at[i-1]), float64(p.at[i]), float64(p.peak[i-1]), float64(p.peak[i])
+	straight := x0 + (y0-temperature)/(y0-y1)*(x1-x0)
+	if k < 0 {
+		return straight
+	}
+	x2, y2 := float64(p.at[k]), float64(p.peak[k])
+	bend := ((y2-y0)/(x2-x0) - (y1-y0)/(x1-x0)) / (x2 - x1)
+	lo, hi := x0, x1
+	for range 24 {
+		mid := (lo + hi) / 2
+		if y0+(mid-x0)*((y1-y0)/(x1-x0)+bend*(mid-x1)) >= temperature {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	if math.IsNaN(bend) {
+		return straight
+	}
+	return (lo + hi) / 2
+}
+
+func (w *Workspace) result(in *Input) Result {
+	r := Result{PoolLength: in.Travel * w.pool.above, PoolFront: -in.Travel * w.pool.first}
+	for i := range w.n {
+		if a := &w.arms[i]; a.heated {
+			w.member(in, a, &r)
+		}
+	}
+	if w.mirror && in.Joint != OverlayJoint {
+		r.Wet[1], r.Skin[1], r.Core[1], r.Front[1], r.Back[1] = r.Wet[0], r.Skin[0], r.Core[0], r.Front[0], r.Back[0]
+	}
+	r.Residual = (w.held() - w.original - w.energy + w.lost) / (w.energy + math.Abs(w.original))
+	return r
+}
+
+// member reads the peaks of one heated arm.
+func (w *Workspace) member(in *Input, a *arm, r *Result) {
+	m := a.member
+	front, back := &r.Front[m], &r.Back[m]
+	front.n, back.n = a.columns, a.columns
+	core, within := 0.0, 0.0
+	for j := range a.columns {
+		skin, last := w.lifted(a, j, a.peak[j*a.layers]), w.lifted(a, j, a.peak[j*a.layers+a.layers-1])
+		front.at[j], back.at[j] = float32(a.y[j]), float32(a.y[j])
+		front.peak[j], back.peak[j] = float32(skin), float32(last)
+		r.Skin[m] = max(r.Skin[m], skin)
+		if j == 0 || a.y[j] < in.Sigma {
+			core += last * a.dy[j]
+			within += a.dy[j]
+		}
+	}
+	r.Core[m] = core / within
+	r.Wet[m] = front.Over(in.Filler.Toe)
+}
+
+func (w *Workspace) held() float64 {
+	sum := 0.0
+	for i := range w.n {
+		a := &w.arms[i]
+		for c := range a.columns * a.layers {
+			sum += a.e[c]
+		}
+	}
+	return sum
+}
