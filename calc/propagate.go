@@ -48,7 +48,8 @@ func (c *chain) propagate(k *[inputCount]float64, intervals *[inputCount]interva
 			up[o] += most * most
 			down[o] += least * least
 			s.byInput[o][i] = 100 * math.Expm1(hi)
-			if math.Abs(lo) > math.Abs(hi) {
+			const even = 1 + 1e-9 // two sides as long as each other count as the upper one, whatever their last bits
+			if math.Abs(lo) > math.Abs(hi)*even {
 				s.byInput[o][i] = -100 * math.Expm1(lo)
 			}
 		}
