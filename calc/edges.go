@@ -15,6 +15,8 @@ const (
 	lSolid
 	lBurn
 	lFilled
+	lBridges
+	lStays
 	lFloor
 	lSpray
 	lZinc
@@ -26,6 +28,7 @@ const (
 // edgeNames groups the limits into the edges that a card shows, in the order of the list below.
 var edgeNames = [limitCount]string{
 	lWets: "wets", lSolid: "base stays solid", lBurn: "no burn-through", lFilled: "joint filled",
+	lBridges: "gap bridged", lStays: "metal stays up",
 	lFloor: "arc steady", lSpray: "arc steady", lZinc: "zinc band", lSlow: "hand speed", lFast: "hand speed",
 }
 
@@ -35,11 +38,15 @@ var edgeSource = [limitCount]struct{ formula, source string }{
 	lSolid:  {"peak of each member's skin at most {limit}", "low end of the base metal's solidus: brazing, not fusion"},
 	lBurn:   {"core over the width of the arc at most {limit}", "liquidus of the base metal"},
 	lFilled: {"bead area at least {limit}", "gap, leg or throat of the joint"},
-	lFloor:  {"current at least {limit}", "steady short arc by wire size; common practice, no source"},
-	lSpray:  {"current at most {limit}", "AWS Welding Handbook, 8th ed. vol. 2, spray transition (memory high)"},
-	lZinc:   {"zinc boiled half-width at most {limit}", "given"},
-	lSlow:   {"travel at least {limit}", "what a hand holds; common practice, no source"},
-	lFast:   {"travel at most {limit}", "what a hand holds; common practice, no source"},
+	lBridges: {"what the liquid bridges over the gap at least {limit}",
+		"span, land, hold and sag of an open root, or the height of the metal over a gap; own computation, untested"},
+	lStays: {"what hangs over the metal that is there at least {limit}",
+		"balance of surface tension, weight and the arc's push; own computation, untested"},
+	lFloor: {"current at least {limit}", "steady short arc by wire size; common practice, no source"},
+	lSpray: {"current at most {limit}", "AWS Welding Handbook, 8th ed. vol. 2, spray transition (memory high)"},
+	lZinc:  {"zinc boiled half-width at most {limit}", "given"},
+	lSlow:  {"travel at least {limit}", "what a hand holds; common practice, no source"},
+	lFast:  {"travel at most {limit}", "what a hand holds; common practice, no source"},
 }
 
 // margins are the limits of one job.
@@ -54,6 +61,7 @@ type margins struct {
 	solid, melt  [2]float64
 	melts        [2]bool // the member's skin melts wherever the filler wets it: "base stays solid" is no edge
 	members      int
+	liquid       liquid
 }
 
 func newMargins(b *board, card *Card) margins {
@@ -61,6 +69,7 @@ func newMargins(b *board, card *Card) margins {
 		cold: coldAngle(card.Used.Joint),
 		zinc: card.Used.ZincLimit.Or(0), start: b.inputs[inRoom]}
 	m.floor, m.spray = SteadyRange(card)
+	m.liquid = newLiquid(b, card)
 	m.coated = b.chain.zinc
 	for i, member := range card.Setup.Joined() {
 		m.solid[i], m.melt[i] = member.Metal.Solidus.V, member.Metal.Liquidus.V
@@ -105,6 +114,7 @@ func (m *margins) logs(s *heatState) (l Limits) {
 			l[lZinc] = min(l[lZinc], math.Log(m.zinc/s.boiled[i]))
 		}
 	}
+	l[lBridges], l[lStays] = m.liquid.edges(s)
 	m.simple(&s.o, &l)
 	return l
 }

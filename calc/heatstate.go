@@ -18,10 +18,15 @@ type heatState struct {
 	melted     [2]float64
 	boiledBack [2]float64 // the same on the face away from the bead
 	meltedBack [2]float64
+	back       [2]float64 // where the back is as hot as the toe must be, mm
+	molten     [2]float64 // of each member's edge, mm
+	pool       float64    // the puddle's length, mm
+	front      float64    // how far it reaches ahead of the arc, mm
 	toes       section.Toes
-	bridged    bool    // the bead has a section: it wets both members, and one arc can span it
-	steepest   float64 // larger toe angle, rad, of a bead that wets each member by barelyWets at least
-	warmth     float64 // logarithm of the colder member's peak rise over the toe's
+	stood      section.Toes // of the bead that steepest is of
+	bridged    bool         // the bead has a section: it wets both members, and one arc can span it
+	steepest   float64      // larger toe angle, rad, of a bead that wets each member by barelyWets at least
+	warmth     float64      // logarithm of the colder member's peak rise over the toe's
 }
 
 // workspaces are reused: one is larger than a card.
@@ -62,15 +67,16 @@ func material(m *tables.Metal, conductivity, heatCapacity float64) section.Mater
 
 // heatField finds heat states of one job at any feed and travel.
 type heatField struct {
-	b    *board
-	in   section.Input
-	toes func(area, w1, w2 float64) (section.Toes, error)
-	one  bool
-	aims []float64 // aims that are open; none once the aim is chosen
+	b      *board
+	in     section.Input
+	toes   func(area, w1, w2 float64) (section.Toes, error)
+	one    bool
+	liquid liquid
+	aims   []float64 // aims that are open; none once the aim is chosen
 }
 
 func (b *board) heatField(card *Card) heatField {
-	return heatField{b, b.sectionInput(card), beadSection(card), card.Setup.One, b.aims(card)}
+	return heatField{b, b.sectionInput(card), beadSection(card), card.Setup.One, newLiquid(b, card), b.aims(card)}
 }
 
 // at finds the state at a feed and travel in mm/s; with zinc it follows the zinc's isotherms outward too.
@@ -120,6 +126,7 @@ func (h *heatField) solve(from *section.Input, o *[outs]float64, zinc bool) (hea
 			return s, formula.Outside("wetted width", s.o[oNet], "this heat wets further than the model's grid")
 		}
 	}
+	h.liquid.reached(&s, &r)
 	if h.one {
 		s.wet[1], s.skin[1] = s.wet[0], s.skin[0]
 	}
@@ -136,7 +143,7 @@ func (h *heatField) stand(s *heatState, in *section.Input) {
 	s.steepest = math.Pi
 	toes, err := h.toes(s.o[oBead], max(s.wet[0], barelyWets), max(s.wet[1], barelyWets))
 	if err == nil {
-		s.steepest = toes.Larger()
+		s.steepest, s.stood = toes.Larger(), toes
 	}
 	if s.wet[0] > 0 && s.wet[1] > 0 && err == nil {
 		s.bridged, s.toes = true, toes

@@ -18,6 +18,7 @@ type varied struct {
 const (
 	drawnStir input = -1 - iota
 	drawnAim
+	drawnLiquid
 )
 
 // variedNames are for the inputs whose name in a list differs from that in a sentence.
@@ -31,6 +32,9 @@ func (b *board) varied(card *Card) []varied {
 	list := []varied{{drawnStir, "stirring of the liquid filler"}}
 	if !card.Setup.One {
 		list = append(list, varied{drawnAim, "aim of the hand"})
+	}
+	if l := newLiquid(b, card); l.gap || l.position {
+		list = append(list, varied{drawnLiquid, "what liquid bronze bridges and holds"})
 	}
 	for k := range inputCount {
 		d := b.intervals[k]
@@ -78,13 +82,15 @@ func (s *sample) good() bool { return s.known && slices.Min(s.limits[:]) >= 0 }
 
 // sample moves the inputs by their deviates and computes every limit.
 func (b *board) sample(card *Card, m *margins, inputs []varied, z []float64) sample {
-	c, stir, aim := *b, tables.Stirring.V, 0.0
+	c, stir, aim, held := *b, tables.Stirring.V, 0.0, 0.0
 	for i, in := range inputs {
 		switch in.input {
 		case drawnStir:
 			stir = between(tables.Stirring, z[i])
 		case drawnAim:
 			aim = tables.HandAim.V / 2 * z[i]
+		case drawnLiquid:
+			held = z[i]
 		default:
 			c.move(in.input, z[i])
 		}
@@ -95,7 +101,13 @@ func (b *board) sample(card *Card, m *margins, inputs []varied, z []float64) sam
 	if err != nil {
 		return sample{z: z}
 	}
-	return sample{z, m.logs(&s), true}
+	limits := m.logs(&s)
+	for _, at := range [...]limit{lBridges, lStays} {
+		if limits[at] < far {
+			limits[at] += held * m.liquid.doubt(at)
+		}
+	}
+	return sample{z, limits, true}
 }
 
 // move shifts an input by a standard normal deviate; two deviates are its interval's end.

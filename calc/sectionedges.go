@@ -43,6 +43,10 @@ func (m *margins) basis(i limit, v *verdict) Basis {
 		value, unit, has, now = m.melt[m.hotter(v)], "C", "peak of the core", v.state.core[m.hotter(v)]
 	case lFilled:
 		value, unit, has, now = m.need, "mm2", "bead area", o[oBead]
+	case lBridges:
+		value, has, now = 1, "what it bridges over the gap", math.Exp(v.logs[i])
+	case lStays:
+		value, has, now = 1, "what hangs over the metal that is there", math.Exp(v.logs[i])
 	case lFloor:
 		value, unit, has, now = m.floor, "A", "current", o[oAmps]
 	case lSpray:
@@ -134,6 +138,9 @@ func (v *verdict) uncertainty(at limit, list []Figure, b *board, s *spread) (dow
 	case lFilled:
 		d, u := ratio(s.value[oBead], s.low[oBead], s.high[oBead])
 		return -u, -d
+	case lBridges, lStays:
+		half := 1.96 * v.margins.liquid.doubt(at)
+		return -half, half
 	case lFloor:
 		d, u := ratio(s.value[oAmps], s.low[oAmps], s.high[oAmps])
 		return -u, -d

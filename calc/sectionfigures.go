@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"brazebooth/calc/hang"
 	"brazebooth/calc/section"
 	"brazebooth/tables"
 )
@@ -38,10 +39,30 @@ func (b *board) sectionFigures(list []Figure, card *Card, s *spread, v *verdict)
 		l.throat()
 	}
 	l.peak()
+	l.liquid()
 	if f, ok := v.margin(l.list, b, s); ok {
 		l.list = append(l.list, f)
 	}
 	return l.list
+}
+
+// liquid adds what the liquid bridges and holds, where the job asks for it.
+func (l *sectionList) liquid() {
+	const bridges = "span, land, hold and sag of an open root, each gap with a cross-section of its own; untested"
+	const stays = "balance of surface tension and weight; untested"
+	m, st := &l.v.margins.liquid, &l.v.state
+	put := func(name, unit, formula, source string, e hang.Estimate, ok bool) {
+		if ok {
+			l.list = append(l.list, NewFigure(name, unit, e.V, e.Low, e.High, OwnBasis(formula, source)))
+		}
+	}
+	h := l.b.heatField(l.card)
+	e, ok := h.bridgesUpTo(m, l.s.value[oFeed], l.s.value[oTravel])
+	put("largest_gap", "mm", "widest root opening that this setting bridges", bridges, e, ok)
+	e, ok = m.sag(st)
+	put("root_sag", "mm", "height of the root's bead below the sheet", bridges, e, ok)
+	e, ok = m.largestBead(st)
+	put("largest_bead", "mm2", "largest bead that stays where it is laid, on this width", stays, e, ok)
 }
 
 // widthDoubt is the model's uncertainty of one member's wetted width.

@@ -45,11 +45,9 @@ func warn(card *Card, b *board, s *spread, sug *suggestion, v *verdict) {
 	w.arc(b, s)
 	w.travel(s)
 	w.fill(b, s)
-	w.gap()
+	w.gap(v)
+	w.position(v)
 	w.timed(s)
-	if w.card.Used.Position != defaultPosition {
-		w.say(w.card.Used.Position) // the heat flow is computed flat
-	}
 	w.setting(sug, v)
 	w.justGood(v)
 	w.learned(s)

@@ -38,6 +38,24 @@ func (w *warnings) weldBraze(v *verdict) {
 	}
 }
 
+// position says whether the metal stays where it is laid.
+func (w *warnings) position(v *verdict) {
+	u := &w.card.Used
+	if u.Position == defaultPosition {
+		return
+	}
+	w.say(u.Position)
+	_, why := v.margins.liquid.notJudged(&v.state)
+	switch {
+	case !v.modelled:
+	case why != "":
+		w.tell("position-not-judged", Caution, untested, "The position: %s", why)
+	case v.logs[lStays] < 0:
+		w.tell("metal-runs", Caution, untested, "%s: this bead is more than stays where it is laid. A smaller bead: "+
+			"faster, less wire feed, a thinner wire, dip rather than pulsed.", u.Position)
+	}
+}
+
 // setting says that the search found no good point, and which edges cross.
 func (w *warnings) setting(sug *suggestion, v *verdict) {
 	if sug.found || sug.feed == 0 || !v.modelled {
@@ -60,18 +78,31 @@ func (w *warnings) justGood(v *verdict) {
 		tables.HandRepeats.V)
 }
 
-// gap warns of what the model does not see of a root opening, and of zinc between two sheets.
-func (w *warnings) gap() {
+// untested is what every edge of the liquid is.
+const untested = "forces on liquid bronze, own computation, no test behind it"
+
+// gap says whether the metal bridges a gap, and warns of zinc between two sheets.
+func (w *warnings) gap(v *verdict) {
 	u := &w.card.Used
 	fillet := u.Joint == "lap" || u.Joint == "tee"
+	why, _ := v.margins.liquid.notJudged(&v.state)
 	switch {
-	case u.Gap.V > 0 && fillet:
-		w.say("gap-ignored")
-	case u.Gap.V > tables.SteadyGap.V && u.Mode != "timed":
-		w.tell("gap-steady", Caution, tables.SteadyGap.Source,
-			"A root opening of %.1f mm under an arc without pauses: nothing here sees whether the puddle hangs in it "+
-				"or falls through. Over about %.1f mm use a timed arc, backing or a patch.", u.Gap.V,
-			tables.SteadyGap.V)
+	case !(u.Gap.V > 0) || u.Mode == "timed":
+	case !v.modelled && u.Gap.V > tables.SteadyGap.V:
+		w.tell("gap-not-judged", Caution, untested, "A root opening of %.1f mm under an arc without pauses is not judged "+
+			"here. Over about %.1f mm use a timed arc, backing or a patch.", u.Gap.V, tables.SteadyGap.V)
+	case !v.modelled:
+	case why != "":
+		w.tell("gap-not-judged", Caution, untested, "The gap: %s", why)
+	case v.logs[lBridges] < 0 && fillet:
+		w.tell("gap-not-bridged", Caution, untested, "A gap of %.1f mm is more than this bead reaches over. Closer "+
+			"fit-up, more metal or a slower travel.", u.Gap.V)
+	case v.logs[lBridges] < 0:
+		w.tell("gap-not-bridged", Caution, untested, "A root opening of %.1f mm is more than this setting bridges: the "+
+			"metal falls through or leaves a hole. A timed arc, backing, a patch, or a smaller opening.", u.Gap.V)
+	case u.Gap.V > tables.SteadyGap.V && !fillet:
+		w.tell("gap-untested", Info, untested, "That a root opening of %.1f mm is bridged is computed from the forces on "+
+			"the liquid, and tests reach only about %.1f mm: try it on scrap.", u.Gap.V, tables.SteadyGap.V)
 	}
 	if fillet && u.Gap.V == 0 && w.card.Setup.Members[0].Coating.Zinc && w.card.Setup.Members[1].Coating.Zinc &&
 		u.Joint == "lap" {

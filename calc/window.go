@@ -151,7 +151,7 @@ func (c *limitGrid) flat(first []bool, i, j int) bool {
 		if !first[k] || *l == hopeless || n > 0 && l.Zone() != corners[0].Zone() {
 			return false
 		}
-		for _, edge := range [...]limit{lWets, lSolid, lBurn, lZinc} {
+		for _, edge := range [...]limit{lWets, lSolid, lBurn, lBridges, lStays, lZinc} {
 			if math.Abs(l[edge]) < flatFrom {
 				return false
 			}

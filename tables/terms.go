@@ -129,6 +129,12 @@ var jobTerms = [...]Term{
 		awsTerms},
 	{"joint filled", nil,
 		"The bronze that is laid is enough for the gap, leg or throat. Short of it there is a groove.", "", ownTerm},
+	{"gap bridged", []string{"largest gap", "root sag", "root opening bridged"},
+		"The liquid spans the root opening and holds itself in it until it freezes. Computed from surface tension, weight " +
+			"and the arc's push; no test on beads stands behind it.", "mm", ownTerm},
+	{"metal stays up", []string{"largest bead", "bead hangs"},
+		"Out of the flat position the puddle hangs by its surface tension alone. A bead that is too large runs or drips " +
+			"before it freezes.", "mm2", ownTerm},
 	{"arc steady", []string{"dip floor", "spray"}, "The current is high enough for a regular dip arc and low enough " +
 		"not to spray. Outside it the arc stutters or throws.", "", practice},
 	{"hand speed", nil, "A travel that a hand can hold evenly. A faster or slower one needs a carriage.",

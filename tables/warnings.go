@@ -35,9 +35,6 @@ var warningLines = [...]WarningLine{
 	{"stainless-filler", "info",
 		"On stainless an aluminium bronze wire is the safer choice against copper penetration.",
 		read("abstract of doi 10.1080/02670836.2021.1929718")},
-	{"gap-ignored", "caution",
-		"A gap in a lap or a tee is in the heat and in the metal it takes, but nothing here sees whether the puddle bridges it: close it, or try it on scrap.",
-		practice},
 	{"weld-braze", "caution", "A weld-braze: where this filler wets, the skin of this metal melts, so “base stays " +
 		"solid” is not judged. Take the coldest setting that wets; on grey iron the molten skin freezes hard.",
 		worked("cross-sections: the peak under a bead that just wets lies over this metal's solidus")},
@@ -47,14 +44,13 @@ var warningLines = [...]WarningLine{
 	{"zinc-on-stainless", "stop",
 		"Strip the zinc at least 25 mm back before joining to stainless: hot zinc embrittles stainless.", practice},
 	{"overhead", "caution", "Overhead: hot drops fall on you. Leather sleeves, cap, collar closed, nobody below. " +
-		"Less wire feed than this card, which is computed flat.", practice},
-	{"vertical-down", "info", "Vertical down runs faster and colder than flat, for which this card is computed: " +
-		"check on the test bead that both toes wet.", practice},
-	{"vertical-up", "info",
-		"Vertical up runs slower and hotter than flat, for which this card is computed: less wire " +
-			"feed, thicker sheet.", practice},
-	{"horizontal", "info", "Horizontal: the bead sags to the lower member. Smaller bead, aim a little higher. " +
-		"This card is computed flat.", practice},
+		"Whether the bead hangs is a balance of forces that no test has checked.", practice},
+	{"vertical-down", "info", "Vertical down: keep ahead of the puddle and check on the test bead that both toes wet. " +
+		"Whether it runs is a balance of forces that no test has checked.", practice},
+	{"vertical-up", "info", "Vertical up: build on the frozen shelf, with less wire feed than flat. Whether the shelf " +
+		"carries the puddle is a balance of forces that no test has checked.", practice},
+	{"horizontal", "info", "Horizontal: aim a little higher, the bead sags to the lower member. Whether it stays is a " +
+		"balance of forces that no test has checked.", practice},
 	{"unequal", "info", "Point the arc at the thicker member and let the bead wash onto the thinner one.", practice},
 	{"zinc-fume", "caution", "Extraction on, head out of the plume, respirator: zinc fume gives metal fume fever. " +
 		"Breathlessness, chest pain or fever that lasts: see a doctor.",

@@ -69,6 +69,7 @@ func (b *Bead) miss(cause, edge string, near bool) {
 // causeOfEdge is the cause of a bead that misses an edge.
 var causeOfEdge = map[string]string{"wets": tables.CauseCold, "base stays solid": tables.CauseHot,
 	"no burn-through": tables.CauseMelts,
+	"gap bridged":     tables.CauseMelts,
 	"joint filled":    tables.CauseHollow, "arc steady": tables.CauseUneven}
 
 // steady judges the bead of a travelling arc by the edges of the true job's card.

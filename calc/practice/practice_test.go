@@ -114,10 +114,12 @@ func TestPracticeBeadsAreTheModels(t *testing.T) {
 		if err != nil {
 			t.Fatalf("%v", err)
 		}
-		// A tee may be cold at its toes and melting in its corner at once: then both are seen.
+		falls := slices.ContainsFunc(card.Edges, func(e calc.Edge) bool { return e.Name == "gap bridged" && !e.Met })
+		// A tee may be cold at its toes and melting in its corner at once: then both are seen. Metal that falls through
+		// an open root leaves a hole too.
 		for zone, sight := range map[string]string{"cold": "rolled-edge", "hot": "thin-wide", "burn-through": "burn-through"} {
 			shown := slices.Contains(strings.Split(b.Seen, ","), sight)
-			if card.Zone == zone && !shown || card.Zone == "good" && shown {
+			if card.Zone == zone && !shown || card.Zone == "good" && shown && !(falls && sight == "burn-through") {
 				t.Fatalf("zone %s shows %s", card.Zone, b.Seen)
 			}
 		}

@@ -1,0 +1,154 @@
+package calc
+
+import (
+	"brazebooth/calc/hang"
+	"brazebooth/calc/section"
+	"brazebooth/tables"
+)
+
+// liquid is what the liquid filler asks of a setting: it must bridge the gap and stay where it was laid.
+type liquid struct {
+	joint         hang.Joint // of the job; bead, widths and pool follow from a setting
+	gap, position bool       // which of the two are asked
+	filler        *tables.Filler
+	toe           float64    // C
+	solid         [2]float64 // C
+	members       int
+}
+
+// newLiquid lays out a job's liquid.
+func newLiquid(b *board, card *Card) liquid {
+	u := &card.Used
+	judged := u.Gap.V > 0 && u.Gap.V <= 2*tables.ArcWidth.V // beyond, no section is
+	l := liquid{gap: judged && u.Joint != "overlay" && u.Joint != "plug" && u.Joint != "corner",
+		position: u.Position != "" && u.Position != "flat",
+		filler:   &card.Setup.Filler, toe: b.inputs[inToe]}
+	l.joint = hang.Joint{Kind: u.Joint, Position: u.Position, Mode: u.Mode, Gap: u.Gap.V, Wire: b.inputs[inWire],
+		Leg: card.Setup.Members[0].Core, Assumed: hang.Usual(u.Mode)}
+	l.joint.Liquid, _ = hang.LiquidOf(&card.Setup.Filler)
+	for i, m := range card.Setup.Joined() {
+		l.joint.Thick[i], l.solid[i], l.members = m.Core, m.Metal.Solidus.V, i+1
+	}
+	if card.Setup.One {
+		l.joint.Thick[1] = l.joint.Thick[0]
+	}
+	return l
+}
+
+// at is the joint at a state.
+func (l *liquid) at(s *heatState) hang.Joint {
+	j, o := l.joint, &s.o
+	j.Bead, j.Amps, j.Deposition = o[oBead], o[oAmps], o[oBead]*o[oTravel]*l.filler.Density.V/1000
+	j.Wet, j.Back, j.Molten, j.Front, j.Pool = s.wet, s.back, s.molten, s.front, s.pool
+	j.Chord, j.Phi = s.stood.Chord, s.stood.Phi
+	j.Under = j.Bead - j.Chord*j.Chord/4*section.Segment(j.Phi)
+	return j
+}
+
+// edges are the logarithms of bridging and staying at a state; far where they are not asked or not judged.
+func (l *liquid) edges(s *heatState) (bridges, stays float64) {
+	bridges, stays = far, far
+	if !l.gap && !l.position {
+		return bridges, stays
+	}
+	j := l.at(s)
+	list, err := hang.Edges(&j)
+	if err != nil { // a state that no joint has: far too hot or too cold, which other edges say
+		return bridges, stays
+	}
+	if l.gap {
+		for _, e := range list[:2] { // bridges, touches
+			if e.Why == "" && e.Margin < hang.Most {
+				bridges = min(bridges, e.Margin)
+			}
+		}
+	}
+	if e := &list[3]; l.position && e.Why == "" {
+		stays = e.Margin
+	}
+	return bridges, stays
+}
+
+// notJudged says why bridging or staying is asked of the job and not judged, "" where it is.
+func (l *liquid) notJudged(s *heatState) (bridges, stays string) {
+	if !l.gap && !l.position {
+		return "", ""
+	}
+	j := l.at(s)
+	list, err := hang.Edges(&j)
+	if err != nil {
+		return "", ""
+	}
+	if l.gap {
+		bridges = list[0].Why
+		if l.joint.Kind != "butt" {
+			bridges = list[1].Why
+		}
+	}
+	if l.position {
+		stays = list[3].Why
+	}
+	return bridges, stays
+}
+
+// doubt is how far either edge's logarithm may be off, as one standard deviation.
+func (l *liquid) doubt(at limit) float64 {
+	j := l.joint
+	list, _ := hang.Edges(&j)
+	switch {
+	case at == lStays:
+		return list[3].Doubt
+	case j.Kind == "butt":
+		return list[0].Doubt
+	}
+	return list[1].Doubt
+}
+
+// reached is how far the bead spreads on the back and how much of each edge melts, mm, for the liquid's edges.
+func (l *liquid) reached(s *heatState, r *section.Result) {
+	for i := range l.members {
+		s.back[i] = known(r.Back[i].Reach(l.toe))
+		s.molten[i] = known(r.Front[i].Reach(l.solid[i]))
+	}
+	s.pool, s.front = r.PoolLength, r.PoolFront
+}
+
+// sag is the height of the root's bead under an open butt with its interval, mm; false where none is computed.
+func (l *liquid) sag(s *heatState) (hang.Estimate, bool) {
+	if !l.gap || l.joint.Kind != "butt" {
+		return hang.Estimate{}, false
+	}
+	j := l.at(s)
+	e, err := hang.SagHeight(&j, l.filler)
+	return e, err == nil
+}
+
+// largestBead is the largest bead that hangs in the job's position with its interval, mm2; false where none is computed.
+func (l *liquid) largestBead(s *heatState) (hang.Estimate, bool) {
+	if !l.position {
+		return hang.Estimate{}, false
+	}
+	j := l.at(s)
+	e, err := hang.LargestBead(&j)
+	return e, err == nil
+}
+
+// bridgesUpTo is the largest gap that a setting bridges with its interval, mm; false where none is computed. Each gap
+// is a cross-section of its own.
+func (h *heatField) bridgesUpTo(l *liquid, feed, travel float64) (hang.Estimate, bool) {
+	if !l.gap || l.joint.Kind != "butt" {
+		return hang.Estimate{}, false
+	}
+	wider, most := *h, 2*tables.ArcWidth.V
+	e, err := hang.LargestGap(func(gap float64) (hang.Joint, error) {
+		wider.in.Gap = gap
+		s, err := wider.at(feed, travel, false)
+		if err != nil {
+			return hang.Joint{}, err
+		}
+		there := *l
+		there.joint.Gap = gap
+		return there.at(&s), nil
+	}, most)
+	return e, err == nil
+}
