@@ -114,3 +114,13 @@ func TestFormulasKeepTheirOrder(t *testing.T) {
 		}
 	}
 }
+
+// What is no number comes back as none, and comes back.
+func TestBesselEnds(t *testing.T) {
+	for _, x := range []float64{math.NaN(), math.Inf(1), 1e300, 1e-300, 700, 1e-16} {
+		k0, k1 := besselK(x)
+		if number := !math.IsNaN(x) && !math.IsInf(x, 0) && x < 1e100; number && !(k0 > 0 && k1 > 0) {
+			t.Errorf("%g: %g, %g", x, k0, k1)
+		}
+	}
+}

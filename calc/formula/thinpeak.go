@@ -25,7 +25,7 @@ func newton(z float64, f func(x float64) (value, slope float64)) float64 {
 		v, slope := f(math.Exp(z))
 		step := max(-2, min(2, v/slope))
 		z -= step
-		if math.Abs(step) < 1e-7 {
+		if !(math.Abs(step) >= 1e-7) { // or no number any more
 			break
 		}
 	}
