@@ -36,8 +36,8 @@ var levels = [...]Level{
 	}},
 	{2, "middling bare sheet over a small opening", []Work{
 		{"planter side, two sheets edge to edge",
-			calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: calc.Some(1)}}, // 45
-		{"downpipe collar", calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Gap: calc.Some(1)}},
+			calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: calc.Some(0.5)}}, // 45
+		{"downpipe collar", calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Gap: calc.Some(0.5)}},
 		// 40
 	}},
 	{3, "zinc-coated sheet", []Work{
