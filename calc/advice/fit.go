@@ -66,6 +66,7 @@ func Fit(card *calc.Card) (Page, error) {
 	f.service(card)
 	f.carries(card)
 	f.heat(card)
+	f.liquid(card)
 	f.use(card)
 	f.answer()
 	if f.level == stopWeight-1 { // what would speak for it no longer matters
@@ -176,9 +177,28 @@ func (f *fitting) heat(card *calc.Card) {
 	case "good":
 		f.say(Suits, ownSection, "", "at this setting the bead wets and the base stays solid")
 	case "cold", "hot", "burn-through":
-		f.say(WithCare, ownSection, "", "at this setting the heat is %s: the window shows where it is good", card.Zone)
+		where := "the window shows where it is good"
+		if slices.ContainsFunc(card.Warnings, func(w calc.Warning) bool { return w.Code == "no-good-setting" }) {
+			where = "no feed and travel that are open meet every edge; the window tries what would open one"
+		}
+		f.say(WithCare, ownSection, "", "at this setting the heat is %s: %s", card.Zone, where)
 	case "not-modelled":
 		f.say(WithCare, ownSection, "", "no verdict on wetting and melting: judge it on a test bead")
+	}
+}
+
+// liquid says whether the metal bridges the gap and stays where it is laid.
+func (f *fitting) liquid(card *calc.Card) {
+	for _, e := range card.Edges {
+		switch {
+		case e.Met:
+		case e.Name == "gap bridged":
+			f.say(WithCare, ownSection, "a timed arc, a backing bar or strip, a patch, or closer fit-up",
+				"a gap of %.2g mm is more than this setting bridges", card.Used.Gap.V)
+		case e.Name == "metal stays up":
+			f.say(WithCare, ownSection, "a smaller bead in more passes, or the part turned so that the seam lies flat",
+				"in this position the bead runs before it freezes")
+		}
 	}
 }
 
