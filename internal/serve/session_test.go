@@ -148,7 +148,8 @@ func (g *guest) asksIn(columns, rows int, command string) *guest {
 	g.in, g.emu = in, vt.NewSafeEmulator(columns, rows)
 	g.Stdout, g.Stderr = g.emu, g.emu
 	go func() { _, _ = io.Copy(in, g.emu) }()
-	g.t.Cleanup(func() { _ = g.emu.Close() })
+	// Its pipe and not the emulator, whose Close is not safe beside what still reads and writes.
+	g.t.Cleanup(func() { _ = g.emu.InputPipe().(io.Closer).Close() })
 	begin := g.Shell
 	if command != "" {
 		begin = func() error { return g.Start(command) }
