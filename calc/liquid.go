@@ -4,6 +4,7 @@ import (
 	"brazebooth/calc/hang"
 	"brazebooth/calc/section"
 	"brazebooth/tables"
+	"strings"
 )
 
 // liquid is what the liquid filler asks of a setting: it must bridge the gap and stay where it was laid.
@@ -70,25 +71,33 @@ func (l *liquid) edges(s *heatState) (bridges, stays float64) {
 }
 
 // notJudged says why bridging or staying is asked of the job and not judged, "" where it is.
-func (l *liquid) notJudged(s *heatState) (bridges, stays string) {
+func (l *liquid) notJudged() (bridges, stays string) {
+	if l.joint.Kind == "corner" && l.joint.Gap > tables.SteadyGap.V {
+		return "whether the metal bridges an open corner is computed by nothing here; close it, or use a timed arc", ""
+	}
 	if !l.gap && !l.position {
 		return "", ""
 	}
-	j := l.at(s)
+	j := l.joint
 	list, err := hang.Edges(&j)
 	if err != nil {
 		return "", ""
 	}
 	if l.gap {
-		bridges = list[0].Why
+		bridges = clause(list[0].Why)
 		if l.joint.Kind != "butt" {
-			bridges = list[1].Why
+			bridges = clause(list[1].Why)
 		}
 	}
 	if l.position {
-		stays = list[3].Why
+		stays = clause(list[3].Why)
 	}
 	return bridges, stays
+}
+
+// clause is the reason inside a sentence that says “not judged” itself.
+func clause(why string) string {
+	return strings.TrimSuffix(strings.TrimPrefix(why, "Not judged, because "), ".")
 }
 
 // doubt is how far either edge's logarithm may be off, as one standard deviation.

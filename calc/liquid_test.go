@@ -72,6 +72,26 @@ func TestAGapIsBridgedOrRefused(t *testing.T) {
 	}
 }
 
+// An open corner and a root in sheet that nothing is known of are not judged; their settings are never called good.
+func TestWhatIsNotJudgedIsNotGood(t *testing.T) {
+	gap := func(joint string, thick, thick2, gap float64) calc.Job {
+		return calc.Job{Metal: "mild-steel", Thickness: calc.Some(thick), Thickness2: calc.Some(thick2), Joint: joint,
+			Gap: calc.Some(gap)}
+	}
+	for _, job := range []calc.Job{gap("corner", 1.5, 1.5, 0.61), gap("corner", 2, 2, 3), gap("butt", 0.45, 0.45, 0.1),
+		gap("butt", 2, 3.2, 0.5)} {
+		card := solved(t, job)
+		if f, ok := card.Figure("wire_feed"); card.Verdict() == "good" || ok && f.Suggested() {
+			t.Errorf("%+v: %s, wire feed suggested %v", job, card.Verdict(), f.Suggested())
+		}
+	}
+	for _, job := range []calc.Job{gap("corner", 1.5, 1.5, 0.6), gap("butt", 0.5, 0.5, 0.1), gap("butt", 2, 3, 0.5)} {
+		if card := solved(t, job); card.Zone == "not-modelled" {
+			t.Errorf("%+v: not judged", job)
+		}
+	}
+}
+
 // Overhead holds no more than a wall, a wall no more than flat; a bead over what hangs is refused.
 func TestPositionsAskForSmallerBeads(t *testing.T) {
 	for _, joint := range []string{"lap", "tee", "butt", "corner", "overlay"} {

@@ -113,7 +113,9 @@ func (b *board) notModelled(card *Card) string {
 	case MinCore(card.Setup.Joined()) > tables.SheetThickest.V && card.Used.Joint != "overlay":
 		return "above about 3 mm the heat flows in three dimensions"
 	}
-	return ""
+	l := newLiquid(b, card)
+	why, _ := l.notJudged()
+	return why
 }
 
 // section is what a picture of the joint needs.

@@ -45,14 +45,9 @@ func (w *warnings) position(v *verdict) {
 		return
 	}
 	w.say(u.Position)
-	_, why := v.margins.liquid.notJudged(&v.state)
-	switch {
-	case !v.modelled:
-	case why != "":
-		w.tell("position-not-judged", Caution, untested, "The position: %s", why)
-	case v.logs[lStays] < 0:
-		w.tell("metal-runs", Caution, untested, "%s: this bead is more than stays where it is laid. A smaller bead: "+
-			"faster, less wire feed, a thinner wire, dip rather than pulsed.", u.Position)
+	if v.modelled && v.logs[lStays] < 0 {
+		w.tell("metal-runs", Caution, untested, "In the position %s this bead is more than stays where it is laid. "+
+			"A smaller bead: faster, less wire feed, a thinner wire, dip rather than pulsed.", u.Position)
 	}
 }
 
@@ -85,15 +80,12 @@ const untested = "forces on liquid bronze, own computation, no test behind it"
 func (w *warnings) gap(v *verdict) {
 	u := &w.card.Used
 	fillet := u.Joint == "lap" || u.Joint == "tee"
-	why, _ := v.margins.liquid.notJudged(&v.state)
 	switch {
 	case !(u.Gap.V > 0) || u.Mode == "timed":
 	case !v.modelled && u.Gap.V > tables.SteadyGap.V:
 		w.tell("gap-not-judged", Caution, untested, "A root opening of %.1f mm under an arc without pauses is not judged "+
 			"here. Over about %.1f mm use a timed arc, backing or a patch.", u.Gap.V, tables.SteadyGap.V)
 	case !v.modelled:
-	case why != "":
-		w.tell("gap-not-judged", Caution, untested, "The gap: %s", why)
 	case v.logs[lBridges] < 0 && fillet:
 		w.tell("gap-not-bridged", Caution, untested, "A gap of %.1f mm is more than this bead reaches over. Closer "+
 			"fit-up, more metal or a slower travel.", u.Gap.V)
