@@ -52,7 +52,7 @@ func TestPagesOutOfPlace(t *testing.T) {
 			}
 		}},
 	} {
-		for n := range deep.Many(2, 7) {
+		for n := range deep.Many(1, 7) {
 			bad := bytes.Clone(text)
 			kind.harm(bad)
 			name := filepath.Join(t.TempDir(), "bad.db")
