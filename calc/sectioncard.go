@@ -2,6 +2,7 @@ package calc
 
 import (
 	"errors"
+	"fmt"
 	"math"
 
 	"brazebooth/calc/formula"
@@ -110,8 +111,12 @@ func (b *board) notModelled(card *Card) string {
 		return "a timed arc lays spots: a section of a steady bead says nothing of them"
 	case card.Used.Gap.V > 2*tables.ArcWidth.V:
 		return "the gap is wider than the arc's own width, which finds little sheet to land on"
-	case MinCore(card.Setup.Joined()) > tables.SheetThickest.V && card.Used.Joint != "overlay":
-		return "above about 3 mm the heat flows in three dimensions"
+	case MinCore(card.Setup.Joined()) > tables.SectionThickest.V && card.Used.Joint != "overlay":
+		return fmt.Sprintf("members over %.0f mm were held against nothing here; a test bead on that thickness tells",
+			tables.SectionThickest.V)
+	}
+	if why := buried(card); why != "" {
+		return why
 	}
 	l := newLiquid(b, card)
 	why, _ := l.notJudged()

@@ -180,6 +180,9 @@ func (l *sectionList) throat() {
 	if formula == "" {
 		return
 	}
+	if grooved(l.card) {
+		formula += ", once every bead is laid"
+	}
 	joint := l.card.Used.Joint
 	r := reading{of: func(x *variant) float64 { return ofBead(x, throat(joint, x)) }}
 	l.add("throat", "mm", formula, r, l.byWidths(&r)...)
