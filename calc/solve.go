@@ -150,6 +150,11 @@ func (b *board) settingBasis(f *Figure, card *Card, sug *suggestion, judged bool
 			f.Basis = givenBasis
 		case !b.chain.ampsGiven:
 			f.Low, f.High = sug.feedLow*0.06, sug.feedHigh*0.06
+			if !judged {
+				m := newMargins(b, card)
+				low, high := b.steadyFeeds(&m)
+				f.Low, f.High = min(f.Value, low*0.06), max(f.Value, high*0.06)
+			}
 			f.Basis = suggested
 		}
 	case "travel":
@@ -158,6 +163,9 @@ func (b *board) settingBasis(f *Figure, card *Card, sug *suggestion, judged bool
 			f.Basis = givenBasis
 		case !b.chain.timed:
 			f.Low, f.High = sug.travelLow, sug.travelHi
+			if !judged {
+				f.Low, f.High = min(f.Value, tables.HandSpeedLow.V), max(f.Value, tables.HandSpeedHigh.V)
+			}
 			f.Basis = suggested
 		}
 	default:
