@@ -88,6 +88,10 @@ type Job struct {
 	Flow     Opt `json:"flow,omitzero"`      // gas, L/min
 	Preheat  Opt `json:"preheat,omitzero"`   // temperature of the parts before the arc, C
 
+	// The whole part, where it is so small that it warms up while its seam is laid.
+	PartWidth Opt `json:"part_width,omitzero"` // across the seam, both members together, mm
+	PartMass  Opt `json:"part_mass,omitzero"`  // kg
+
 	// What the booth's readings taught (both or none of a pair).
 	Phi             Opt `json:"phi,omitzero"`         // V
 	PhiSigma        Opt `json:"phi_sigma,omitzero"`   // V, one standard deviation

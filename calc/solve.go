@@ -54,7 +54,7 @@ func compute(e *effort, job Job) (Card, error) {
 	card.Zone, card.Edges, card.Section = v.zone, v.edges(), v.section(&card)
 	b.figures(&card, s, &sug, &v)
 	up := b.warmUp(&card, &v)
-	card.Figures = append(card.Figures, up.figures(b, &card)...)
+	card.Figures = append(append(card.Figures, up.figures(b, &card)...), b.partFigures(&card, s)...)
 	card.Notes = notes(&card, s)
 	warn(&card, b, s, &sug, &v, &up)
 	return card, nil

@@ -49,6 +49,7 @@ func warn(card *Card, b *board, s *spread, sug *suggestion, v *verdict, up *warm
 	w.timed(s)
 	w.setting(sug, v)
 	w.warmUp(up)
+	w.seamEnds(v)
 	w.justGood(v)
 	w.learned(s)
 	w.eyes(s.value[oAmps])

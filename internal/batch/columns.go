@@ -105,7 +105,8 @@ var figures = [...]struct{ name, unit string }{
 	{"pulse_frequency", "Hz"},
 	{"wetted_width_1", "mm"}, {"wetted_width_2", "mm"}, {"wetting_angle", "deg"}, {"toe_angle_1", "deg"},
 	{"toe_angle_2", "deg"}, {"throat", "mm"}, {"base_peak_temperature", "C"}, {"margin", "%"},
-	{"least_preheat", "C"}, {"soak_through", "s"}, {"soak_across", "s"},
+	{"least_preheat", "C"}, {"soak_through", "s"}, {"soak_across", "s"}, {"seam_rise", "K"},
+	{"next_start", "C"}, {"next_hold", "s"},
 	{"largest_gap", "mm"}, {"root_sag", "mm"}, {"largest_bead", "mm2"},
 }
 
