@@ -123,6 +123,24 @@ func (w *warmth) find() preheat {
 	return p
 }
 
+// weaker looks for an arc weaker than the strongest that meets every edge with hotter parts, where the strongest wets
+// and misses another: the hotter the part, the less its middle is above its toes. NaN for none.
+func (w *warmth) weaker() preheat {
+	strongest := w.feed
+	defer func() { w.feed = strongest }()
+	low, _ := w.h.b.steadyFeeds(&w.m)
+	const tries = 5
+	feeds := axis{low, strongest, tries}
+	p := preheat{least: math.NaN()}
+	for i := tries - 2; i >= 0 && math.IsNaN(p.least); i-- {
+		w.feed = feeds.at(float64(i))
+		if p = w.find(); math.IsNaN(p.wets) {
+			break // weaker ones do not wet either
+		}
+	}
+	return p
+}
+
 // fed is wire and arc at a travel.
 func (w *warmth) fed(travel float64) ([outs]float64, error) {
 	_, o, err := w.h.fed(w.feed, travel)

@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -39,6 +40,7 @@ func TestPreheatOfCopperRises(t *testing.T) {
 		for _, mm := range []float64{0.5, 1, 2, 3, 4, 5, 6, 8, 10, 12, 16, 20, 25} {
 			b := warmthOf(t, Job{Metal: "copper", Thickness: Some(mm), Joint: "butt", Filler: "cusi3", Wire: Some(x.wire), Mode: x.mode})
 			p := b.find()
+			t.Logf("%s %g mm wire, copper butt %g mm: wets from %.0f °C, every edge met from %.0f, not met “%s”", x.mode, x.wire, mm, p.wets, p.least, p.spoils)
 			wets := p.wets
 			if math.IsNaN(wets) {
 				wets = math.Inf(1)
@@ -47,6 +49,18 @@ func TestPreheatOfCopperRises(t *testing.T) {
 				t.Errorf("%v: %g °C for %g mm after %g", x, wets, mm, last)
 			}
 			last = max(last, wets)
+		}
+	}
+}
+
+// Grey iron and steel need none for the heat, at any thickness, with the strongest arc of any usual wire.
+func TestIronNeedsNoPreheatForTheHeat(t *testing.T) {
+	for _, metal := range [...]string{"grey-iron", "mild-steel", "stainless-304"} {
+		for _, mm := range []float64{2, 6, 12, 25} {
+			p := warmthOf(t, Job{Metal: metal, Thickness: Some(mm), Joint: "butt", Filler: "cusi3", Wire: Some(0.889)}).find()
+			if p.needed() {
+				t.Errorf("%s %g mm: %.0f °C", metal, mm, p.wets)
+			}
 		}
 	}
 }
@@ -99,6 +113,24 @@ func TestWhatACardSaysOfPreheatHolds(t *testing.T) {
 	}
 }
 
+// Where the strongest arc burns what it wets, the weaker one with hotter parts that the card names meets every edge.
+func TestWeakerArcOnHotterCopper(t *testing.T) {
+	for _, x := range [][2]float64{{3, 0.889}, {4, 1.2}, {5, 1.6}} {
+		c := card(t, Job{Metal: "copper", Thickness: Some(x[0]), Joint: "butt", Filler: "cusi3", Wire: Some(x[1])})
+		var warm float64
+		for _, w := range c.Warnings {
+			if _, text, ok := strings.Cut(w.Text, "a preheat to "); ok {
+				fmt.Sscan(text, &warm)
+			}
+		}
+		job := c.Job
+		job.Preheat = Some(warm + littleMore)
+		if hot := card(t, job); warm == 0 || hot.Zone != "good" || !allMet(hot.Edges) {
+			t.Errorf("%v at %g °C: %s", x, job.Preheat.V, hot.Verdict())
+		}
+	}
+}
+
 // Sheet and iron need no preheat for the heat: no figure, and iron keeps its rule against cracks.
 func TestPreheatIsNotAskedWhereTheArcWets(t *testing.T) {
 	for _, j := range []Job{{Metal: "mild-steel", Thickness: Some(12), Joint: "butt"}, {Metal: "grey-iron", Thickness: Some(8), Joint: "butt"},
@@ -133,8 +165,8 @@ func TestTheOrderOfWhatCuresCold(t *testing.T) {
 		job      Job
 		has, not string
 	}{
-		{copper(8, 1.6, "butt"), "Preheat to", "wire at about"}, {copper(8, 1.2, "butt"), ", or 1.6 mm wire", "process"},
-		{copper(12, 0.889, "butt"), "take 1.6 mm wire", "Preheat to"}, {copper(6, 0.889, "tee"), "nother process", "Preheat to"},
+		{copper(8, 1.6, "butt"), "Preheat to", "wire at about"}, {copper(8, 1.2, "butt"), ", or 1.6 mm (1/16 in) wire", "process"},
+		{copper(12, 0.889, "butt"), "take 1.6 mm (1/16 in) wire", "Preheat to"}, {copper(6, 0.889, "tee"), "nother process", "Preheat to"},
 		{Job{Metal: "copper", Metal2: "galvanized", Thickness: Some(12), Thickness2: Some(12), Joint: "butt", Filler: "cusi3"}, "zinc must not be preheated", "Preheat to"},
 	} {
 		if got := text(x.job); !strings.Contains(got, x.has) || strings.Contains(got, x.not) {

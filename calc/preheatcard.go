@@ -13,8 +13,9 @@ import (
 type warmUp struct {
 	preheat
 	asked bool    // the card is cold, or its parts were warmed
-	other float64 // mm, of a thicker wire that needs less; 0 for none
+	other string  // a thicker wire that needs less, "" for none
 	then  preheat // with that wire
+	less  preheat // with a weaker arc, where the strongest wets and misses another edge
 }
 
 // warmUp computes the least preheat where the setting does not wet, or where the parts were warmed.
@@ -30,6 +31,9 @@ func (b *board) warmUp(card *Card, v *verdict) (u warmUp) {
 	if !(u.least <= tables.PreheatUsual.V) {
 		u.thicker(b, card)
 	}
+	if u.less.least = math.NaN(); u.other == "" && math.IsNaN(u.least) && u.spoils != "" {
+		u.less = w.weaker()
+	}
 	return u
 }
 
@@ -39,8 +43,8 @@ func (b *board) warmed() bool { return b.inputs[inRoom] > tables.ChillOff.V }
 // thicker looks for the thinnest of the usual sizes with which a usual preheat is enough, else for the one that needs
 // least.
 func (u *warmUp) thicker(b *board, card *Card) {
-	for _, id := range [...]string{".045", "1/16"} {
-		wire, err := tables.FindWire(id)
+	for _, size := range [...]struct{ id, name string }{{".045", "1.2 mm (.045 in)"}, {"1/16", "1.6 mm (1/16 in)"}} {
+		wire, err := tables.FindWire(size.id)
 		if err != nil || wire.Diameter.V < card.Used.Wire.V*1.1 {
 			continue
 		}
@@ -53,10 +57,10 @@ func (u *warmUp) thicker(b *board, card *Card) {
 		with := newBoard(&other)
 		with.effort = b.effort
 		w := with.newWarmth(&other)
-		if p := w.find(); p.least < u.then.least || u.other == 0 && !math.IsNaN(p.least) {
-			u.other, u.then = wire.Diameter.V, p
+		if p := w.find(); p.least < u.then.least || u.other == "" && !math.IsNaN(p.least) {
+			u.other, u.then = size.name, p
 		}
-		if u.other > 0 && u.then.least <= tables.PreheatUsual.V {
+		if u.other != "" && u.then.least <= tables.PreheatUsual.V {
 			return
 		}
 	}
@@ -126,6 +130,10 @@ func (w *warnings) warmUp(u *warmUp) {
 	case Applies("zinc", w.card):
 		w.tell("preheat-needed", Caution, basis, "Cold parts are not wetted, and zinc must not be preheated: strip it "+
 			"back, then ask again with the bare metal.")
+	case !math.IsNaN(u.less.least):
+		w.tell("preheat-needed", Caution, basis, "From about %.0f °C on this wire's strongest arc wets, and there “%s” is "+
+			"not met. Hotter parts and less current: about %.0f A and a preheat to %.0f °C. Measure on the far face.",
+			tens(u.wets), u.spoils, u.less.amps, tens(u.less.least))
 	case math.IsNaN(u.least) && other == "" && u.spoils != "":
 		w.tell("preheat-no-cure", Caution, basis, "Preheat alone is no cure: from about %.0f °C on this wire's strongest "+
 			"arc wets, and there “%s” is not met. Another joint, filler or process.", tens(u.wets), u.spoils)
@@ -147,12 +155,12 @@ func (w *warnings) warmUp(u *warmUp) {
 // beside is the thicker wire with its preheat in words, "" where none is better.
 func (u *warmUp) beside() string {
 	switch {
-	case u.other == 0 || !math.IsNaN(u.least) && u.then.least > u.least-tens(1):
+	case u.other == "" || !math.IsNaN(u.least) && u.then.least > u.least-tens(1):
 		return ""
 	case !u.then.needed():
-		return fmt.Sprintf("%.1f mm wire at about %.0f A without preheat", u.other, u.then.amps)
+		return fmt.Sprintf("%s wire at about %.0f A without preheat", u.other, u.then.amps)
 	}
-	return fmt.Sprintf("%.1f mm wire at about %.0f A and preheat to %.0f °C", u.other, u.then.amps, tens(u.then.least))
+	return fmt.Sprintf("%s wire at about %.0f A and preheat to %.0f °C", u.other, u.then.amps, tens(u.then.least))
 }
 
 // tens is a temperature rounded up as far as a thermometer on a hot part is read, C.
