@@ -40,6 +40,7 @@ var constants = [...]Constant{
 	{"PreheatUsual", &PreheatUsual},
 	{"PreheatMost", &PreheatMost},
 	{"BelowSolidus", &BelowSolidus},
+	{"GroovePass", &GroovePass},
 	{"SoakWidth", &SoakWidth},
 	{"StripShare", &StripShare},
 	{"ServiceLimit", &ServiceLimit},

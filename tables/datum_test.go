@@ -32,6 +32,7 @@ var everything = map[string]any{
 	"AimOff": AimOff, "HandRepeats": HandRepeats, "SheetThinnest": SheetThinnest,
 	"SheetThickest": SheetThickest, "SectionThickest": SectionThickest,
 	"PreheatUsual": PreheatUsual, "PreheatMost": PreheatMost, "BelowSolidus": BelowSolidus, "SoakWidth": SoakWidth,
+	"GroovePass": GroovePass,
 	"StripShare": StripShare, "ServiceLimit": ServiceLimit, "practice": practice,
 	"AnnealedCopper": AnnealedCopper,
 	"CopperSlope":    CopperSlope, "SteelPeak": SteelPeak, "SteelHeatPlateau": SteelHeatPlateau,

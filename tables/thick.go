@@ -9,6 +9,9 @@ var (
 	PreheatMost  = Datum{600, 500, 650, "C", practice}
 	BelowSolidus = Datum{300, 300, 300, "K", practice}
 
+	// GroovePass is the least metal for which a pass in a groove is worth laying.
+	GroovePass = Datum{5.5, 4, 8, "mm2", practice}
+
 	// SoakWidth is how far to each side of the seam a part is warmed, where nobody gave its width.
 	SoakWidth = Datum{75, 50, 100, "mm", practice}
 
