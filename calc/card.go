@@ -76,6 +76,10 @@ func (f *Figure) Suggested() bool { return f.Basis.Formula == suggestFormula && 
 // its range is what is usual, not what was found good.
 func (f *Figure) Usual() bool { return f.Basis.Formula == usualFormula && f.Low < f.High }
 
+// Missed reports whether the figure is a setting that was left to the program where none that is open meets every edge:
+// the nearest miss, and no suggestion.
+func (f *Figure) Missed() bool { return f.Basis.Formula == missFormula }
+
 // Basis is the reason for a figure. Formula marks each symbol with braces: "{a}·{b}".
 type Basis struct {
 	Formula string

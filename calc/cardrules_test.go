@@ -16,7 +16,9 @@ func TestOnlyWhatIsJudgedIsCalledGood(t *testing.T) {
 		good bool
 	}{
 		{Job{Metal: "mild-steel", Gauge: 18, Joint: "lap"}, true}, {Job{Metal: "mild-steel", Gauge: 18, Joint: "plug"}, false},
-		{Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Gap: Some(3.7)}, false}, {Job{Metal: "mild-steel", Thickness: Some(5), Joint: "butt"}, false},
+		{Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Gap: Some(3.7)}, false}, {Job{Metal: "mild-steel", Thickness: Some(5), Joint: "butt"}, true},
+		{Job{Metal: "mild-steel", Thickness: Some(5), Joint: "butt", Gap: Some(1)}, false},
+		{Job{Metal: "mild-steel", Thickness: Some(8), Joint: "lap"}, false},
 	} {
 		c := card(t, x.job)
 		for _, name := range []string{"wire_feed", "travel"} {

@@ -21,7 +21,7 @@ const thinnest = 0.05
 
 // spans lists every number of a job with the range that can be computed. That is wider than the range that makes
 // sense: sense is a matter for warnings.
-func spans(j *Job) [44]span {
+func spans(j *Job) [46]span {
 	return [...]span{
 		{"thickness", j.Thickness, thinnest, 150, "mm"},
 		{"thickness2", j.Thickness2, thinnest, 150, "mm"},
@@ -38,6 +38,8 @@ func spans(j *Job) [44]span {
 		{"spot_step", j.SpotStep, 0.1, 50, "mm"},
 		{"flow", j.Flow, 1, 60, "L/min"},
 		{"preheat", j.Preheat, -40, 700, "C"},
+		{"part_width", j.PartWidth, 1, 1e5, "mm"},
+		{"part_mass", j.PartMass, 0.001, 1e5, "kg"},
 		{"phi", j.Phi, 1, 8, "V"},
 		{"phi_sigma", j.PhiSigma, 0.001, 2, "V"},
 		{"volt_factor", j.VoltFactor, 0.5, 2, ""},

@@ -19,6 +19,7 @@ const mostWork = 30e6
 type effort struct {
 	ctx            context.Context
 	work, sections atomic.Int64 // see section.Result.Work
+	trial          atomic.Bool  // only whether a changed job is good is asked, not what else a card says
 }
 
 // over is the context's error once nobody waits any more.
@@ -28,6 +29,9 @@ func (e *effort) over() error {
 	}
 	return e.ctx.Err()
 }
+
+// brief reports whether only the verdict of a changed job is asked.
+func (e *effort) brief() bool { return e != nil && e.trial.Load() }
 
 func (e *effort) add(work int) {
 	if e != nil {

@@ -88,6 +88,10 @@ type Job struct {
 	Flow     Opt `json:"flow,omitzero"`      // gas, L/min
 	Preheat  Opt `json:"preheat,omitzero"`   // temperature of the parts before the arc, C
 
+	// The whole part, where it is so small that it warms up while its seam is laid.
+	PartWidth Opt `json:"part_width,omitzero"` // across the seam, both members together, mm
+	PartMass  Opt `json:"part_mass,omitzero"`  // kg
+
 	// What the booth's readings taught (both or none of a pair).
 	Phi             Opt `json:"phi,omitzero"`         // V
 	PhiSigma        Opt `json:"phi_sigma,omitzero"`   // V, one standard deviation
@@ -142,8 +146,14 @@ func Laid(card *Card) Job {
 	return j
 }
 
-// neededArea is the bead section that one bead must lay, mm2: what the joint needs, or as much as one pass lays well.
-func neededArea(card *Card) float64 { return min(wholeArea(card), tables.OnePass.V) }
+// neededArea is the bead section that one bead must lay, mm2: what the joint needs, or as much as one pass lays well; in
+// a groove, which takes as many beads as it takes, as much as is worth a pass.
+func neededArea(card *Card) float64 {
+	if grooved(card) {
+		return min(wholeArea(card), tables.GroovePass.V)
+	}
+	return min(wholeArea(card), tables.OnePass.V)
+}
 
 // wholeArea is the section of metal that the joint needs, mm2: for the leg or throat that was asked for, or a fillet as
 // high as the thinner sheet, or the open root filled.

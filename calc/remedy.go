@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"fmt"
 	"slices"
 
 	"brazebooth/internal/crew"
@@ -83,6 +84,9 @@ func allMet(edges []Edge) bool {
 	return !slices.ContainsFunc(edges, func(e Edge) bool { return !e.Met })
 }
 
+// littleMore is by how much more than the least that wets parts are warmed, K: at the least no other feed or travel does.
+const littleMore = 40
+
 type candidate struct {
 	change string
 	alter  func(*Job)
@@ -111,7 +115,16 @@ func candidates(job *Job, card *Card) []candidate {
 			list = append(list, candidate{"filler " + f.ID, func(j *Job) { j.Filler = f.ID }})
 		}
 	}
-	list = append(list, candidate{"parts warmed to 150 °C", func(j *Job) { j.Preheat = Some(150) }})
+	warm := 150.0
+	if f, ok := card.Figure("least_preheat"); ok && f.Value+littleMore > warm {
+		warm = tens(f.Value + littleMore)
+	}
+	list = append(list, candidate{fmt.Sprintf("parts warmed to %.0f °C", warm), func(j *Job) { j.Preheat = Some(warm) }})
+	if maxCore(card.Setup.Joined()) > tables.SheetThickest.V {
+		thick := func(j *Job) { w, _ := tables.FindWire("1/16"); j.Wire = Some(w.Diameter.V) }
+		list = append(list, candidate{"1/16 in wire", thick},
+			candidate{"1/16 in wire, parts warmed to 350 °C", func(j *Job) { thick(j); j.Preheat = Some(tables.PreheatUsual.V) }})
+	}
 	if job.Gauge > 10 {
 		list = append(list, candidate{"sheet two gauges thicker", func(j *Job) {
 			j.Gauge -= 2

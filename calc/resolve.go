@@ -21,6 +21,7 @@ const (
 	defaultGas      = "argon"
 	defaultWire     = 0.889 // mm: .035 in
 	timedGap        = 1.5   // mm, of a timed butt whose root opening was not given
+	usualSeam       = 300   // mm, of a seam that warms its part
 )
 
 // resolution is a job being completed.
@@ -232,6 +233,9 @@ func (r *resolution) extension() error {
 		gap = timedGap
 	}
 	r.openNumber("gap", &u.Gap, gap, "mm", "root opening not given")
+	if u.PartWidth.Set || u.PartMass.Set {
+		r.openNumber("length", &u.Length, usualSeam, "mm", "seam's length not given")
+	}
 	return nil
 }
 

@@ -97,11 +97,10 @@ func (b *board) sample(card *Card, m *margins, inputs []varied, z []float64) sam
 	}
 	h := c.heatField(card)
 	h.in.Filler.Stir, h.in.Aim = stir, h.in.Aim+aim
-	s, err := h.at(c.inputs[inFeed], c.inputs[inTravel], m.zinc > 0)
+	limits, err := h.limits(m, c.inputs[inFeed], c.inputs[inTravel], m.zinc > 0)
 	if err != nil {
 		return sample{z: z}
 	}
-	limits := m.logs(&s)
 	for _, at := range [...]limit{lBridges, lStays} {
 		if limits[at] < far {
 			limits[at] += held * m.liquid.doubt(at)

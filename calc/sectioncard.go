@@ -2,6 +2,7 @@ package calc
 
 import (
 	"errors"
+	"fmt"
 	"math"
 
 	"brazebooth/calc/formula"
@@ -13,7 +14,8 @@ import (
 // verdict is what the cross-section says about a card's setting.
 type verdict struct {
 	state    heatState
-	logs     Limits
+	ends     ends                // of the seam
+	logs     Limits              // the worse of both
 	courses  [limitCount]courses // how each changes along feed and along travel
 	d        Limits              // change of feed or travel that reaches each limit, %; below zero where it is not met
 	zone     string
@@ -43,7 +45,9 @@ func (b *board) verdict(card *Card, s *spread) (verdict, error) {
 		}
 	}
 	v.variants.look(&h, feed, travel, s, &wg)
-	v.state, err = h.at(feed, travel, true)
+	if v.state, err = h.at(feed, travel, true); err == nil {
+		v.ends, err = h.ends(m, &v.state, true)
+	}
 	wg.Wait()
 	switch {
 	case errors.Is(err, formula.ErrRange) || errors.Is(err, section.ErrRange):
@@ -57,7 +61,7 @@ func (b *board) verdict(card *Card, s *spread) (verdict, error) {
 	}
 	v.modelled = true
 	v.variants.at = variant{v.state, h.in.Thick}
-	v.logs = m.logs(&v.state)
+	v.logs = v.ends.worse()
 	v.zone = v.logs.Zone()
 	v.courses, v.d = v.logs.along(&beside)
 	return v, nil
@@ -91,14 +95,13 @@ func (l *Limits) along(beside *[2][2]Limits) (c [limitCount]courses, d Limits) {
 
 // beside are the limits at another feed and travel; NaN where the model does not reach.
 func (m *margins) beside(h *heatField, feed, travel float64) (l Limits) {
-	s, err := h.at(feed, travel, m.zinc > 0)
+	l, err := h.limits(m, feed, travel, m.zinc > 0)
 	if err != nil {
 		for i := range l {
 			l[i] = math.NaN()
 		}
-		return l
 	}
-	return m.logs(&s)
+	return l
 }
 
 // notModelled says why the cross-section has no verdict, "" where it has one.
@@ -110,8 +113,12 @@ func (b *board) notModelled(card *Card) string {
 		return "a timed arc lays spots: a section of a steady bead says nothing of them"
 	case card.Used.Gap.V > 2*tables.ArcWidth.V:
 		return "the gap is wider than the arc's own width, which finds little sheet to land on"
-	case MinCore(card.Setup.Joined()) > tables.SheetThickest.V && card.Used.Joint != "overlay":
-		return "above about 3 mm the heat flows in three dimensions"
+	case MinCore(card.Setup.Joined()) > tables.SectionThickest.V && card.Used.Joint != "overlay":
+		return fmt.Sprintf("members over %.0f mm were held against nothing here; a test bead on that thickness tells",
+			tables.SectionThickest.V)
+	}
+	if why := buried(card); why != "" {
+		return why
 	}
 	l := newLiquid(b, card)
 	why, _ := l.notJudged()

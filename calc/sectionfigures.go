@@ -65,12 +65,13 @@ func (l *sectionList) liquid() {
 	put("largest_bead", "mm2", "largest bead that stays where it is laid, on this width", stays, e, ok)
 }
 
-// widthDoubt is the model's uncertainty of one member's wetted width.
+// widthDoubt is the model's uncertainty of one member's wetted width: that of sheet, that of members over 4 mm, and
+// between 3 and 4 mm between the two, so that no interval jumps.
 func (l *sectionList) widthDoubt() *tables.Datum {
-	if maxCore(l.card.Setup.Joined()) > tables.SheetThickest.V {
-		return &tables.SectionWidthThick
-	}
-	return &tables.SectionWidth
+	d, thick := tables.SectionWidth, &tables.SectionWidthThick
+	share := max(0, min(1, maxCore(l.card.Setup.Joined())-tables.SheetThickest.V))
+	d.Low, d.High = d.Low+share*(thick.Low-d.Low), d.High+share*(thick.High-d.High)
+	return &d
 }
 
 // formOf is what a model leaves out of a width that it computes itself.
@@ -179,6 +180,9 @@ func (l *sectionList) throat() {
 	formula := throatFormula[l.card.Used.Joint]
 	if formula == "" {
 		return
+	}
+	if grooved(l.card) {
+		formula += ", once every bead is laid"
 	}
 	joint := l.card.Used.Joint
 	r := reading{of: func(x *variant) float64 { return ofBead(x, throat(joint, x)) }}

@@ -20,11 +20,10 @@ func (s *suggestion) settle(top *place, h *heatField, m *margins, feeds, travels
 	s.travelLow, s.travelHi = max(travels.low, s.travel*math.Exp(-top.room(1, -1))),
 		min(travels.high, s.travel*math.Exp(top.room(1, 1)))
 	worst := func(feed, travel float64) float64 {
-		state, err := h.at(feed, travel, m.zinc > 0)
+		l, err := h.limits(m, feed, travel, m.zinc > 0)
 		if err != nil {
 			return -far
 		}
-		l := m.logs(&state)
 		return slices.Min(l[:])
 	}
 	here := worst(s.feed, s.travel)

@@ -53,8 +53,10 @@ func compute(e *effort, job Job) (Card, error) {
 	}
 	card.Zone, card.Edges, card.Section = v.zone, v.edges(), v.section(&card)
 	b.figures(&card, s, &sug, &v)
+	up := b.warmUp(&card, &v)
+	card.Figures = append(append(card.Figures, up.figures(b, &card)...), b.partFigures(&card, s)...)
 	card.Notes = notes(&card, s)
-	warn(&card, b, s, &sug, &v)
+	warn(&card, b, s, &sug, &v, &up)
 	return card, nil
 }
 
@@ -122,6 +124,9 @@ func (b *board) figures(card *Card, s *spread, sug *suggestion, v *verdict) {
 			list = append(list, f)
 		}
 	}
+	if f, ok := b.passes(card, s); ok {
+		list = append(list, f)
+	}
 	if v.modelled {
 		list = b.sectionFigures(list, card, s, v)
 	}
@@ -132,8 +137,11 @@ func (b *board) figures(card *Card, s *spread, sug *suggestion, v *verdict) {
 func (b *board) settingBasis(f *Figure, card *Card, sug *suggestion, judged bool) {
 	job := &card.Job
 	suggested := OwnBasis(suggestFormula, "a search over cross-sections; the window shows every feed and travel")
-	if !judged {
+	switch {
+	case !judged:
 		suggested = OwnBasis(usualFormula, "a current at which the arc burns steadily")
+	case !sug.found:
+		suggested.Formula = missFormula
 	}
 	switch f.Name {
 	case "wire_feed":
@@ -142,6 +150,11 @@ func (b *board) settingBasis(f *Figure, card *Card, sug *suggestion, judged bool
 			f.Basis = givenBasis
 		case !b.chain.ampsGiven:
 			f.Low, f.High = sug.feedLow*0.06, sug.feedHigh*0.06
+			if !judged {
+				m := newMargins(b, card)
+				low, high := b.steadyFeeds(&m)
+				f.Low, f.High = min(f.Value, low*0.06), max(f.Value, high*0.06)
+			}
 			f.Basis = suggested
 		}
 	case "travel":
@@ -150,6 +163,9 @@ func (b *board) settingBasis(f *Figure, card *Card, sug *suggestion, judged bool
 			f.Basis = givenBasis
 		case !b.chain.timed:
 			f.Low, f.High = sug.travelLow, sug.travelHi
+			if !judged {
+				f.Low, f.High = min(f.Value, tables.HandSpeedLow.V), max(f.Value, tables.HandSpeedHigh.V)
+			}
 			f.Basis = suggested
 		}
 	default:

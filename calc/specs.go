@@ -71,6 +71,7 @@ var (
 const (
 	GivenFormula   = "given"
 	suggestFormula = "the feed and travel furthest, in relative terms, from every limit"
+	missFormula    = "the nearest miss, no suggestion: no feed and travel that are open meet every edge"
 	usualFormula   = "a setting to begin with: no verdict on wetting and melting is computed here"
 )
 

@@ -3,7 +3,6 @@ package calc
 import (
 	"cmp"
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
@@ -32,7 +31,7 @@ func (w *warnings) tell(code string, severity Severity, basis, format string, ar
 }
 
 // warn writes every warning that fits the card, stops first.
-func warn(card *Card, b *board, s *spread, sug *suggestion, v *verdict) {
+func warn(card *Card, b *board, s *spread, sug *suggestion, v *verdict, up *warmUp) {
 	w := warnings{card: card, list: make([]Warning, 0, 12)}
 	w.hazards()
 	w.deadly() // first, for who reads one line only
@@ -49,6 +48,8 @@ func warn(card *Card, b *board, s *spread, sug *suggestion, v *verdict) {
 	w.position(v)
 	w.timed(s)
 	w.setting(sug, v)
+	w.warmUp(up)
+	w.seamEnds(v)
 	w.justGood(v)
 	w.learned(s)
 	w.eyes(s.value[oAmps])
@@ -152,16 +153,15 @@ func (w *warnings) fill(b *board, s *spread) {
 	if b.chain.plug || b.chain.timed {
 		return
 	}
-	if t := MinCore(w.card.Setup.Joined()); w.card.Used.Joint == "butt" && t > tables.SheetThickest.V {
-		if n := formula.GroovePasses(t, tables.Bevel.V, s.value[oBead]); n > 1 {
-			w.tell("passes", Info, tables.Bevel.Source,
-				"A bevelled joint of %.1f mm takes about %.0f beads like this one, each cooled before the next.", t, n)
+	if n, ok := w.card.Figure("passes"); ok && n.Value > 1 {
+		if grooved(w.card) {
+			w.tell("passes", Info, n.Basis.Source, "A bevelled joint of %.1f mm takes about %.0f beads like this one, each "+
+				"cooled before the next. Each is judged as a bead on a flat joint: the groove itself is not computed.",
+				MinCore(w.card.Setup.Joined()), n.Value)
+		} else {
+			w.tell("passes", Info, n.Basis.Source, "The joint needs %.0f mm², and one pass lays about %.0f mm² well: about "+
+				"%.0f beads like this one, each cooled before the next.", wholeArea(w.card), tables.OnePass.V, n.Value)
 		}
-		return
-	}
-	if whole := wholeArea(w.card); whole > tables.OnePass.V {
-		w.tell("passes", Info, tables.OnePass.Source, "The joint needs %.0f mm², and one pass lays about %.0f mm² well: about %.0f beads like this one, each cooled before the next.",
-			whole, tables.OnePass.V, math.Ceil(whole/s.value[oBead]))
 	}
 	if need := neededArea(w.card); s.value[oBead] < need {
 		w.tell("underfilled", Caution, "mass balance",

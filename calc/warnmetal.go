@@ -48,14 +48,13 @@ func MetalWarning(m tables.Metal, f tables.Filler) string {
 // sheet warns of a thickness that does not suit arc brazing.
 func (w *warnings) sheet() {
 	members := w.card.Setup.Joined()
+	if t := MinCore(members); t > tables.SheetThickest.V && w.card.Used.Joint != "overlay" &&
+		!Applies(string(tables.CastIron), w.card) {
+		w.tell("thick-sheet", Caution, tables.SheetThickest.Source, "Both members are %.2f mm or more: above about 3 mm "+
+			"the filler's strength limits arc brazing. Have a joint that bears load worked out, or fusion weld it.", t)
+	}
 	for i, m := range members {
 		name := memberName(i, len(members))
-		if m.Metal.Family != tables.CastIron && w.card.Used.Joint != "overlay" && m.Core > tables.SheetThickest.V &&
-			m.Core == MinCore(members) {
-			w.tell("thick-sheet", Caution, tables.SheetThickest.Source, "%s is %.2f mm: above about 3 mm the "+
-				"filler's strength and the heat limit arc brazing. Fusion weld it, or have the joint worked out.",
-				name, m.Core)
-		}
 		if m.Core < tables.SheetThinnest.V {
 			w.tell("thin-sheet", Caution, tables.SheetThinnest.Source,
 				"%s is %.2f mm: under about 0.2 mm the arc cuts before it brazes. Solder it, or seam it.", name, m.Core)

@@ -81,7 +81,7 @@ func window(ctx context.Context, job Job, size WindowSize, progress func(float64
 	b := newBoard(&card)
 	if why := b.notModelled(&card); why != "" {
 		return Window{}, mistake.In("window", "none is computed for this job ("+why+")",
-			"give a lap, tee, butt, corner or overlay of sheet up to 3 mm, in dip or pulsed mode")
+			"give a lap, tee, butt, corner or overlay that the card judges, in dip or pulsed mode")
 	}
 	w := survey{Window: Window{Job: job}, effort: &effort{ctx: ctx}}
 	b.effort = w.effort
@@ -134,6 +134,7 @@ func (w *survey) weigh(open Job) error {
 	w.Chance, err = chanceGood(w.effort, at)
 	release()
 	if err == nil && !w.Good {
+		w.effort.trial.Store(true)
 		w.Remedies, err = remedies(w.effort, w.search, open, &w.Card)
 	}
 	return err

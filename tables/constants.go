@@ -109,6 +109,9 @@ var (
 	SheetThinnest = Datum{0.2, 0.2, 0.2, "mm", read("TWI Job Knowledge 134")}
 	SheetThickest = Datum{3, 3, 3, "mm", read("TWI Job Knowledge 134: to about 3 mm")}
 
+	// SectionThickest is the thickness up to which the cross-section was held against anything.
+	SectionThickest = Datum{25, 25, 25, "mm", worked("exact plates and a three-dimensional model of 0.2 to 25 mm")}
+
 	// ServiceLimit is the continuous service temperature of a joint brazed with a copper alloy, 400 F.
 	ServiceLimit = Datum{204, 200, 204, "C",
 		memoryMedium("brazing handbooks, continuous service of copper-alloy brazed joints, 400 F")}

@@ -82,6 +82,12 @@ var jobTerms = [...]Term{
 	{"aim", []string{"arc aim"},
 		"Where the arc points, off the middle of the joint. It goes toward the member that takes more heat.", "mm",
 		ownTerm},
+	{"least preheat", []string{"soak", "soak through", "soak across"}, "How warm the parts must be before this wire's " +
+		"strongest arc wets them. The heat needs its time through the part and along it; measure on the far face.",
+		"°C or °F, s", ownTerm},
+	{"part that warms", []string{"part-width", "part width", "part-mass", "part mass", "seam rise", "next start"},
+		"A small part is hotter at the end of its seam than at the start. The card judges both ends, and says where the " +
+			"next bead would start.", "K, °C or °F", ownTerm},
 	{"preheat", []string{"interpass", "layer temperature"}, "The temperature of the parts before the arc, or before " +
 		"the next layer. Warm parts wet sooner and crack less, and melt sooner too.", "°C or °F", awsTerms},
 	{"arc on", []string{"arc-on", "on", "arc on min", "arc on max", "first spot on"},
@@ -165,7 +171,7 @@ var jobTerms = [...]Term{
 
 	{"prepare", []string{"tack", "tacks", "tack pitch", "tip bore", "vent gap"}, "What is done before the arc: " +
 		"clean to metal, fit up, tack. Half of what goes wrong with a bead was there before it.", "", practice},
-	{"seam", []string{"length", "seam length", "seam pieces", "count", "pieces", "seam time"},
+	{"seam", []string{"length", "seam length", "seam pieces", "count", "pieces", "seam time", "passes"},
 		"The joint along its length. Long ones in thin sheet are laid in short pieces, back and forth, " +
 			"so that nothing warps.", "mm or in", awsTerms},
 	{"overlay", []string{"layer", "layers", "layer height", "overlay pitch", "pitch", "build-up"},
@@ -174,7 +180,7 @@ var jobTerms = [...]Term{
 	{"shaft", []string{"shaft-dia", "shaft speed", "feed per turn", "spindle"},
 		"A round part that turns under the gun. Its speed makes the travel, and the gun moves one pitch a turn.",
 		"mm, 1/min", ownTerm},
-	{"interpass hold", []string{"hold"},
+	{"interpass hold", []string{"hold", "next hold"},
 		"How long to wait before the next layer. The part must cool to where the layer does not run off.", "s",
 		awsTerms},
 	{"machine", []string{"power source", "rated-amps", "rated amps", "load line", "rated volts", "power-source"},

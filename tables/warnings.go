@@ -38,6 +38,8 @@ var warningLines = [...]WarningLine{
 	{"weld-braze", "caution", "A weld-braze: where this filler wets, the skin of this metal melts, so “base stays " +
 		"solid” is not judged. Take the coldest setting that wets; on grey iron the molten skin freezes hard.",
 		worked("cross-sections: the peak under a bead that just wets lies over this metal's solidus")},
+	{"preheat-never", "caution", "Never preheat over zinc, paint or a lining, nor anything closed: strip them back " +
+		"first, and open or vent what is hollow. Warm iron and copper look no hotter than cold.", practice},
 	{"zinc-vent", "info",
 		"Zinc between lapped sheets has to get out: leave up to 0.1 mm between them, or expect pores and spatter.",
 		read("a text on laser joining of zinc-coated laps")},

@@ -149,6 +149,9 @@ func (f *fitting) thickness(card *calc.Card) {
 				"repaired, such as a decorative leg or a cold lug; a firebox, door, flue or grate may not")
 	case card.Used.Joint == "overlay":
 		f.say(Suits, s.Origin, "", "an overlay for wear or size suits thick parts")
+	case t > s.V && (card.Used.Use == "decorative" || card.Used.Use == "seal"):
+		f.say(WithCare, s.Origin, "", "%s: above about 3 mm the filler's strength limits a brazed joint; this one carries "+
+			"nothing", metal)
 	case t > s.V:
 		f.say(AnotherWay, s.Origin, "fusion weld it, or have the joint worked out",
 			"%s: above about 3 mm the filler's strength limits a brazed joint", metal)
@@ -169,22 +172,6 @@ func bareText(members []calc.Member, core float64) string {
 		}
 	}
 	return text
-}
-
-// heat says whether any setting is good, or this one is.
-func (f *fitting) heat(card *calc.Card) {
-	switch card.Zone {
-	case "good":
-		f.say(Suits, ownSection, "", "at this setting the bead wets and the base stays solid")
-	case "cold", "hot", "burn-through":
-		where := "the window shows where it is good"
-		if slices.ContainsFunc(card.Warnings, func(w calc.Warning) bool { return w.Code == "no-good-setting" }) {
-			where = "no feed and travel that are open meet every edge; the window tries what would open one"
-		}
-		f.say(WithCare, ownSection, "", "at this setting the heat is %s: %s", card.Zone, where)
-	case "not-modelled":
-		f.say(WithCare, ownSection, "", "no verdict on wetting and melting: judge it on a test bead")
-	}
 }
 
 // liquid says whether the metal bridges the gap and stays where it is laid.

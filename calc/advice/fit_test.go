@@ -18,17 +18,19 @@ func TestFitVerdicts(t *testing.T) {
 		job  calc.Job
 		want string
 	}{
-		"thin coated sheet":         {sheet, Suits},
-		"nothing answered":          {with(func(j *calc.Job) { j.Hazard = "" }), WithCare},
-		"a gutter":                  {with(func(j *calc.Job) { j.Use = "seal" }), WithCare},
-		"a used oil drum":           {with(func(j *calc.Job) { j.Hazard = "coated,sealed,tank" }), StopWork},
-		"brass plate":               {with(func(j *calc.Job) { j.Metal, j.Coating = "brass", "" }), StopWork},
-		"press-hardened steel":      {with(func(j *calc.Job) { j.Metal, j.Coating = "boron-steel", "" }), StopWork},
-		"zinc onto stainless":       {with(func(j *calc.Job) { j.Metal2, j.Thickness2 = "stainless-304", calc.Some(1) }), StopWork},
-		"a hot flue":                {with(func(j *calc.Job) { j.ServiceTemp = calc.Some(350) }), AnotherWay},
-		"a load too many":           {with(func(j *calc.Job) { j.Load = calc.Some(500) }), AnotherWay},
-		"a load it bears":           {with(func(j *calc.Job) { j.Load = calc.Some(0.01) }), WithCare},
-		"6 mm plate":                {with(func(j *calc.Job) { j.Metal, j.Coating, j.Gauge, j.Thickness = "mild-steel", "none", 0, calc.Some(6) }), AnotherWay},
+		"thin coated sheet":    {sheet, Suits},
+		"nothing answered":     {with(func(j *calc.Job) { j.Hazard = "" }), WithCare},
+		"a gutter":             {with(func(j *calc.Job) { j.Use = "seal" }), WithCare},
+		"a used oil drum":      {with(func(j *calc.Job) { j.Hazard = "coated,sealed,tank" }), StopWork},
+		"brass plate":          {with(func(j *calc.Job) { j.Metal, j.Coating = "brass", "" }), StopWork},
+		"press-hardened steel": {with(func(j *calc.Job) { j.Metal, j.Coating = "boron-steel", "" }), StopWork},
+		"zinc onto stainless":  {with(func(j *calc.Job) { j.Metal2, j.Thickness2 = "stainless-304", calc.Some(1) }), StopWork},
+		"a hot flue":           {with(func(j *calc.Job) { j.ServiceTemp = calc.Some(350) }), AnotherWay},
+		"a load too many":      {with(func(j *calc.Job) { j.Load = calc.Some(500) }), AnotherWay},
+		"a load it bears":      {with(func(j *calc.Job) { j.Load = calc.Some(0.01) }), WithCare},
+		"6 mm plate": {with(func(j *calc.Job) {
+			j.Metal, j.Coating, j.Gauge, j.Thickness, j.Use = "mild-steel", "none", 0, calc.Some(6), "load"
+		}), AnotherWay},
 		"an iron stove leg of 8 mm": {with(func(j *calc.Job) { j.Metal, j.Coating, j.Gauge, j.Thickness = "grey-iron", "none", 0, calc.Some(8) }), WithCare},
 		"a worn shaft": {with(func(j *calc.Job) {
 			j.Metal, j.Coating, j.Gauge, j.Thickness, j.Joint, j.Filler, j.Use, j.Feed, j.Travel = "mild-steel", "none", 0, calc.Some(12), "overlay", "cual8", "bearing", calc.Some(7.0), calc.Some(9)

@@ -120,6 +120,12 @@ func (p *Page) efficiency(card *calc.Card) float64 {
 func (p *Page) dilution(card *calc.Card) {
 	switch card.Zone {
 	case "good", "cold":
+		if warned(card, "weld-braze") != "" && card.Zone == "good" {
+			p.Because(tables.FusedDilution.Origin, "the skin of this base melts wherever the bead wets: expect up to %.0f to "+
+				"%.0f %% of it in the overlay, least at the coldest setting that wets", tables.FusedDilution.Low,
+				tables.FusedDilution.High)
+			return
+		}
 		text := "the base stays solid at this setting: brazed, next to no dilution"
 		switch m, ok := card.Figure("margin"); {
 		case ok && m.Value < 0:
@@ -133,8 +139,8 @@ func (p *Page) dilution(card *calc.Card) {
 		p.Because(tables.FusedDilution.Origin, "the base melts at this setting: fused, expect %.0f to %.0f %% of it "+
 			"in the overlay", tables.FusedDilution.Low, tables.FusedDilution.High)
 	default:
-		p.Because(tables.FusedDilution.Origin, "above about 3 mm it is not computed whether the base melts: cut a "+
-			"test piece; fused overlays hold 20 to 25 %% of base, brazed ones next to none")
+		p.Because(tables.FusedDilution.Origin, "it is not computed here whether the base melts: cut a test "+
+			"piece; fused overlays hold 20 to 25 %% of base, brazed ones next to none")
 	}
 }
 

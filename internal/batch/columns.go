@@ -100,11 +100,13 @@ var figures = [...]struct{ name, unit string }{
 	{"wire_feed", "m/min"}, {"volts", "V"}, {"travel", "mm/s"}, {"arc_on", "s"}, {"arc_off", "s"}, {"spot_step", "mm"},
 	{"gas_flow", "L/min"}, {"stickout", "mm"}, {"gun_angle", "deg"}, {"current", "A"}, {"deposition_rate", "g/min"},
 	{"wire_mass_per_length", "g/m"}, {"arc_energy", "J/mm"}, {"heat_input", "J/mm"}, {"net_heat", "J/mm"},
-	{"bead_area", "mm2"}, {"bead_width", "mm"}, {"zinc_boiled_halfwidth", "mm"}, {"zinc_boiled_halfwidth_2", "mm"},
+	{"bead_area", "mm2"}, {"passes", "1"}, {"bead_width", "mm"}, {"zinc_boiled_halfwidth", "mm"}, {"zinc_boiled_halfwidth_2", "mm"},
 	{"zinc_melted_halfwidth", "mm"}, {"zinc_melted_halfwidth_2", "mm"}, {"cooling_time", "s"},
 	{"pulse_frequency", "Hz"},
 	{"wetted_width_1", "mm"}, {"wetted_width_2", "mm"}, {"wetting_angle", "deg"}, {"toe_angle_1", "deg"},
 	{"toe_angle_2", "deg"}, {"throat", "mm"}, {"base_peak_temperature", "C"}, {"margin", "%"},
+	{"least_preheat", "C"}, {"soak_through", "s"}, {"soak_across", "s"}, {"seam_rise", "K"},
+	{"next_start", "C"}, {"next_hold", "s"},
 	{"largest_gap", "mm"}, {"root_sag", "mm"}, {"largest_bead", "mm2"},
 }
 

@@ -19,6 +19,7 @@ var exactUnits = []struct{ parser, unit, over, under string }{
 	{"travel", "cm/min", "10", "60"},
 	{"flow", "cfh", "28.316846592", "60"}, {"flow", "m3/h", "1000", "60"},
 	{"force", "lbf", "4.4482216152605", "1000"}, {"force", "kgf", "9.80665", "1000"},
+	{"mass", "lb", "0.45359237", "1"}, {"mass", "oz", "0.45359237", "16"}, {"mass", "t", "1000", "1"},
 	{"price", "/lb", "1", "0.45359237"}, {"duration", "ms", "0.001", "1"}, {"duration", "h", "3600", "1"},
 }
 

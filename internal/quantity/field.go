@@ -21,6 +21,7 @@ const (
 	FieldPrice
 	FieldPercent
 	FieldOffset
+	FieldMass
 	FieldNumber
 	fields
 )
@@ -83,6 +84,8 @@ var specs = [fields]spec{
 		hint: "type $12/lb or 25 EUR/kg", rule: "a bare number is per kg"},
 	FieldPercent: {what: "a percentage", units: percents, bare: bare{from: "%"}, low: 0, high: 100, shown: "%",
 		hint: "type 40 or 40%", rule: "a bare number is per cent"},
+	FieldMass: {what: "a mass", units: masses, bare: bare{from: "kg"}, low: 0, high: 1e5, shown: "kg",
+		hint: "type 2kg, 500g or 5lb", rule: "a bare number is kg"},
 	FieldNumber: {what: "a number", low: 0, high: 1e9, hint: "type 12 or 1.5", rule: "a number without a unit"},
 }
 

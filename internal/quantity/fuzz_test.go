@@ -44,6 +44,7 @@ var parsers = map[string]parser{
 	"force":       of(FieldForce),
 	"duration":    of(FieldDuration),
 	"percent":     of(FieldPercent),
+	"mass":        of(FieldMass),
 	"number":      of(FieldNumber),
 }
 

@@ -20,6 +20,7 @@ var likely = [fields]struct {
 	FieldOffset:      {-25, 25, "in"},
 	FieldForce:       {0.01, 10000, "lbf"},
 	FieldPrice:       {0.01, 1e6, "/lb"},
+	FieldMass:        {0.01, 1e5, "lb"},
 }
 
 // A whole number from here up may be meant as a gauge; numbers under the first gauge are read as a length.

@@ -37,6 +37,8 @@ var typedUnits = []struct {
 	{"force", 0.5 * 9.80665, "500kgf|500kg|0.5t"},
 	{"duration", 7200, "7200|7200s|7200sec|7200 secs|7200 second|7200 seconds|7200000ms|120min|120 mins|120 " +
 		"minute|120 minutes|2h|2hr|2hrs|2 hour|2 hours"},
+	{"mass", 2, "2|2kg|2kilo|2 kilos|2000g|2000 gram|2000 grams|0.002t"},
+	{"mass", 0.45359237, "1lb|1 lbs|1 pound|1 pounds|16oz|16 ounce|16 ounces"},
 	{"price", 25, "25|25/kg|25/kilo|25 EUR per kg"},
 	{"price", 12 / 0.45359237, "12/lb|12/lbs|12/pound|12$ per lb|0.75/oz|0.75 /ounce"},
 	{"percent", 40, "40|40%|40 percent|40 pct"},
@@ -56,7 +58,7 @@ func TestEveryUnitInEverySpelling(t *testing.T) {
 	}
 	for name, units := range map[string][]unit{"length": lengths, "feed": speeds, "current": amps, "voltage": volts,
 		"temperature": temperatures, "flow": flows,
-		"force": forces, "duration": durations, "price": prices, "percent": percents} {
+		"force": forces, "duration": durations, "price": prices, "percent": percents, "mass": masses} {
 		for _, u := range units {
 			for spelling := range strings.FieldsSeq(u.names) {
 				if !typed[name+spelling] {

@@ -82,6 +82,13 @@ var (
 		{`/lb /lbs /pound`, 1, pound, "a lb", 0},
 		{`/oz /ounce`, 16, pound, "an oz", 0},
 	}
+	masses = []unit{
+		{`kg kilo kilos`, 1, 1, "kg", 0},
+		{`g gram grams`, 1, 1000, "g", 0},
+		{`lb lbs pound pounds`, pound, 1, "lb", 0},
+		{`oz ounce ounces`, pound, 16, "oz", 0},
+		{`t`, 1000, 1, "t", 0},
+	}
 	percents = []unit{{`% percent pct`, 1, 1, "%", 0}}
 )
 

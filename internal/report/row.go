@@ -45,12 +45,13 @@ func (v Value) Band() string {
 type Meaning int
 
 // The bands: the interval of an uncertain figure, what the hand may choose, what is usual and was not judged, and where
-// a time works.
+// a time works, and what comes nearest where nothing is good.
 const (
 	Interval Meaning = iota
 	GoodBetween
 	UsualBetween
 	Working
+	Miss
 )
 
 // Row is a figure as it is shown. Other is the same in inches where both systems are shown and differ, else empty.
@@ -77,6 +78,8 @@ func RowOf(card *calc.Card, f *calc.Figure, of Table, sys quantity.System) Row {
 	switch {
 	case f.Suggested():
 		r.Range = GoodBetween
+	case f.Missed():
+		r.Range = Miss
 	case f.Usual():
 		r.Range = UsualBetween
 	case of == OfTimed && r.Value.Low != "" && (f.Name == "arc_on" || f.Name == "arc_off"):
@@ -94,14 +97,17 @@ func RowOf(card *calc.Card, f *calc.Figure, of Table, sys quantity.System) Row {
 
 // Words say what a row's band is, "" for an interval.
 func (r Meaning) Words() string {
-	return [...]string{"", "good between", "usual; not judged", "working range"}[r]
+	return [...]string{"", "good between", "usual; not judged", "working range", "nearest miss, not good"}[r]
 }
 
 // Remark says what a row's band is and what a hand must know beside it; the short form may be empty.
 func (r *Row) Remark() (long, short string) {
 	band := r.Range.Words()
-	if r.Range == UsualBetween && r.Long != "" {
+	switch {
+	case r.Range == UsualBetween && r.Long != "":
 		band = "usual"
+	case r.Range == Miss && r.Long != "":
+		band = "nearest miss"
 	}
 	return joined(band, r.Long), r.Short
 }

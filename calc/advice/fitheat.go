@@ -1,0 +1,45 @@
+package advice
+
+import (
+	"slices"
+
+	"brazebooth/calc"
+)
+
+// heat says what the cross-section finds of the setting, and of what would cure it.
+func (f *fitting) heat(card *calc.Card) {
+	switch card.Zone {
+	case "good":
+		if warned(card, "weld-braze") != "" {
+			f.say(WithCare, ownSection, "", "at this setting the bead wets, and the skin of the base melts with it: a "+
+				"weld-braze")
+			return
+		}
+		f.say(Suits, ownSection, "", "at this setting the bead wets and the base stays solid")
+	case "cold", "hot", "burn-through":
+		where := "the window shows where it is good"
+		if warned(card, "no-good-setting") != "" {
+			where = "no feed and travel that are open meet every edge; the window tries what would open one"
+		}
+		f.say(WithCare, ownSection, "", "at this setting the heat is %s: %s", card.Zone, where)
+		if text := warned(card, "preheat-needed"); text != "" {
+			f.say(WithCare, ownSection, "", "%s", text)
+		}
+		for _, code := range [...]string{"another-process", "preheat-no-cure"} {
+			if text := warned(card, code); text != "" {
+				f.say(WithCare, ownSection, "another process, such as a torch or a furnace", "%s", text)
+			}
+		}
+	case "not-modelled":
+		f.say(WithCare, ownSection, "", "%s", warned(card, "not-modelled"))
+	}
+}
+
+// warned is the text of a card's warning, "" where it has none.
+func warned(card *calc.Card, code string) string {
+	i := slices.IndexFunc(card.Warnings, func(w calc.Warning) bool { return w.Code == code })
+	if i < 0 {
+		return ""
+	}
+	return card.Warnings[i].Text
+}

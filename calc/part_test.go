@@ -1,0 +1,87 @@
+package calc
+
+import (
+	"math"
+	"testing"
+)
+
+// A strip's edges throw heat back: an endless one's hardly any, and less width is never less rise.
+func TestSeamRise(t *testing.T) {
+	steel := Job{Metal: "mild-steel", Thickness: Some(3), Joint: "butt", Feed: Some(7.15), Travel: Some(10.2), Length: Some(300)}
+	last := 0.0
+	for width := 2000.0; width > 20; width *= 0.8 {
+		j := steel
+		j.PartWidth = Some(width)
+		f, ok := card(t, j).Figure("seam_rise")
+		if !ok || f.Value < last || f.Low > f.Value || f.High < f.Value {
+			t.Errorf("%g mm: %+v after %g", width, f, last)
+		}
+		if width == 2000 && f.Value > 5 {
+			t.Errorf("%g K in a plate of 2 m", f.Value)
+		}
+		last = f.Value
+	}
+	if last < 100 {
+		t.Errorf("%g K in a strip of 20 mm", last)
+	}
+}
+
+// Energy: with no loss the whole part takes up the net heat of the seam: m·c·ΔT. A big part does not warm, and none is
+// judged beyond its start.
+func TestWholePartTakesUpTheHeat(t *testing.T) {
+	for _, kg := range []float64{0.5, 2, 10, 1000} {
+		j := Job{Metal: "grey-iron", Thickness: Some(8), Joint: "butt", Feed: Some(8), Travel: Some(6), Length: Some(100), PartMass: Some(kg), Preheat: Some(20)}
+		c := card(t, j)
+		net, _ := c.Figure("net_heat")
+		next, _ := c.Figure("next_start")
+		metal := &c.Setup.Members[0].Metal
+		want := net.Value * 100 / (metal.HeatCapacity.V * kg * 1e6 / metal.Density.V)
+		if d := next.Value - 20; d > want || d < 0.97*want { // a little is lost meanwhile
+			t.Errorf("%g kg: %.1f K, all of it would be %.1f K", kg, d, want)
+		}
+	}
+}
+
+// The end of a seam that warms its part is judged too: the edges are the worse of both ends, the setting goes faster,
+// and the same card given as it stands has the same verdict.
+func TestBothEndsOfASeamAreJudged(t *testing.T) {
+	open := Job{Metal: "mild-steel", Thickness: Some(3), Joint: "butt", Length: Some(200)}
+	cold := card(t, open)
+	narrow := open
+	narrow.PartWidth = Some(30)
+	warm := card(t, narrow)
+	if !tells(warm, "part-warms") || tells(cold, "part-warms") {
+		t.Error("who warms is not said")
+	}
+	a, _ := cold.Figure("net_heat")
+	b, _ := warm.Figure("net_heat")
+	if warm.Zone != "good" || b.Value >= a.Value {
+		t.Errorf("%s: %.0f J/mm on a strip, %.0f on a plate", warm.Verdict(), b.Value, a.Value)
+	}
+	// The plate's own setting is too hot at the strip's end.
+	narrow.Feed, narrow.Travel = cold.Used.Feed, cold.Used.Travel
+	if hot := card(t, narrow); hot.Zone != "hot" {
+		t.Errorf("the plate's setting on a strip: %s", hot.Verdict())
+	}
+	again := card(t, warm.Used)
+	for i := range warm.Edges {
+		if math.Abs(again.Edges[i].Margin-warm.Edges[i].Margin) > 1e-6 {
+			t.Errorf("%s: %g, then %g", warm.Edges[i].Name, warm.Edges[i].Margin, again.Edges[i].Margin)
+		}
+	}
+}
+
+// The wait ends where the part is down to what the trade allows before the next bead, and is longer for a hotter part.
+func TestNextHold(t *testing.T) {
+	last := math.Inf(1)
+	for _, kg := range []float64{0.3, 0.6, 1, 3, 30} {
+		c := card(t, Job{Metal: "mild-steel", Thickness: Some(6), Joint: "tee", PartMass: Some(kg), Length: Some(200),
+			Feed: Some(9), Travel: Some(8)})
+		hold, _ := c.Figure("next_hold")
+		next, _ := c.Figure("next_start")
+		if next.Value >= last || (next.Value > 65) != (hold.Value > 0) { // CuSi3: 65 °C, AWS A5.7 (memory high)
+			t.Errorf("%g kg: next bead from %.0f °C, wait %.0f s", kg, next.Value, hold.Value)
+		}
+		last = next.Value
+	}
+}

@@ -1,0 +1,85 @@
+package calc
+
+import (
+	"math"
+
+	"brazebooth/tables"
+)
+
+const partSource = "images of a moving line source in the edges of a strip, heat even through the whole part, free " +
+	"convection and radiation from its faces; own computation"
+
+// partFigures are what a seam does to a part that warms: by how much its end is hotter than its start, where the next
+// bead would start at once, and how long to wait before it.
+func (b *board) partFigures(card *Card, s *spread) []Figure {
+	p := newPart(b, card)
+	net, travel := s.value[oNet], s.value[oTravel]
+	if !p.known {
+		return nil
+	}
+	type found struct{ rise, after, hold float64 }
+	at := func(heat, share float64) (f found, ok bool) {
+		q := p
+		q.perShare = share
+		rise, err := q.rise(heat*travel, travel)
+		after, err2 := q.after(heat*travel, travel)
+		return found{rise, after, q.hold(after)}, err == nil && err2 == nil
+	}
+	share := tables.StripShare
+	mid, ok := at(net, share.V)
+	var list [4]found
+	for i, x := range [4][2]float64{{s.low[oNet], share.V}, {s.high[oNet], share.V}, {net, share.Low}, {net, share.High}} {
+		var known bool
+		list[i], known = at(x[0], x[1])
+		ok = ok && known
+	}
+	if !ok {
+		return nil
+	}
+	figure := func(name, unit, formula string, of func(f *found) float64) Figure {
+		v := of(&mid)
+		down := math.Hypot(of(&list[0])-v, of(&list[2])-v)
+		up := math.Hypot(of(&list[1])-v, of(&list[3])-v)
+		return NewFigure(name, unit, v, max(0, v-down), v+up, OwnBasis(formula, partSource,
+			Derived("", "net power", net*travel, "W"), In("", "seam", p.length, "mm"),
+			Derived("", "mass of the part", p.volume*p.density*1e-6, "kg"), In("", "free convection", tables.FreeConvection.V,
+				"W/m2K")))
+	}
+	after := figure("next_start", "C", "the whole part when the seam is done and its heat has spread",
+		func(f *found) float64 { return f.after })
+	after.Low = max(after.Low, min(p.start, after.Value))
+	return []Figure{figure("seam_rise", "K", "what the edges throw back or what the whole part takes up, the larger",
+		func(f *found) float64 { return f.rise }), after,
+		figure("next_hold", "s", "until the part is down to "+Number(math.Round(p.coolest))+" °C",
+			func(f *found) float64 { return f.hold })}
+}
+
+// seamEnds says where a seam that warms its part was judged, and which end counts.
+func (w *warnings) seamEnds(v *verdict) {
+	if !v.modelled || !(v.ends.rise > 0) {
+		return
+	}
+	const basis = "cross-section at both ends of the seam, own computation"
+	e := &v.ends
+	where, severity := "here the start", Info
+	switch {
+	case e.start.worst() < 0 && e.end.worst() < 0:
+		where = "neither is good"
+	case e.atEnd():
+		where = "here the end"
+	}
+	from, to := e.start.verdict(), e.end.verdict()
+	if from != to {
+		severity = Caution
+	}
+	w.tell("part-warms", severity, basis, "The part warms while this seam is laid: its end is about %.0f K hotter than its "+
+		"start. The start is %s, the end %s; the card judges by the worse of each edge: %s.", e.rise, from, to, where)
+}
+
+// verdict is the zone, or what else is not met.
+func (l *Limits) verdict() string {
+	if zone := l.Zone(); zone != "good" || l.worst() >= 0 {
+		return zone
+	}
+	return "outside"
+}

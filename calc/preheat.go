@@ -1,0 +1,210 @@
+package calc
+
+import (
+	"math"
+
+	"brazebooth/calc/section"
+	"brazebooth/tables"
+)
+
+// preheat is how warm the parts must be for the strongest arc that this wire holds steadily to wet them.
+type preheat struct {
+	least, low, high float64 // C; NaN where none up to the hottest that is tried is enough
+	feed, travel     float64 // mm/s, of that arc
+	amps             float64
+	room             float64 // C, of parts that nobody warms
+	wets             float64 // C, from where it wets, whatever the other edges say; NaN where it never does
+	spoils           string  // the edge that is not met from there, where least is NaN for that
+}
+
+// needed reports whether the parts must be warmed at all.
+func (p *preheat) needed() bool { return !(p.wets <= p.room+preheatStep) }
+
+// preheatStep is how finely a preheat is found, K; travelTries how many travels the arc is tried at.
+const (
+	preheatStep = 5.0
+	travelTries = 5
+)
+
+// warmth searches how warm the parts must be at one feed.
+type warmth struct {
+	h         heatField
+	m         margins
+	feed      float64 // mm/s
+	room, top float64 // C
+}
+
+// newWarmth lays out the search with the strongest arc of the job's wire.
+func (b *board) newWarmth(card *Card) warmth {
+	w := warmth{h: b.heatField(card), m: newMargins(b, card), room: tables.RoomTemperature.V, top: tables.PreheatMost.V}
+	_, w.feed = b.steadyFeeds(&w.m)
+	for i := range w.m.members {
+		w.top = min(w.top, w.m.solid[i]-tables.BelowSolidus.V)
+	}
+	w.m.start = w.room
+	return w
+}
+
+// at are the limits with the parts at a temperature, C, and something else altered; known is false where the model
+// does not reach.
+func (w *warmth) at(travel, start float64, alter func(*section.Input)) (l Limits, s heatState, known bool) {
+	in, o, err := w.h.fed(w.feed, travel)
+	if err != nil {
+		return l, s, false
+	}
+	in.Start = start
+	if alter != nil {
+		alter(&in)
+	}
+	if s, err = w.h.solve(&in, &o, false); err != nil {
+		return l, s, false
+	}
+	m := w.m
+	m.start = start
+	return m.logs(&s), s, true
+}
+
+// least is the temperature from which the bead wets at a travel, C, sought from low to high; NaN where it does not wet
+// at high. Heat that the grid no longer holds wets.
+func (w *warmth) least(travel, low, high float64, alter func(*section.Input)) float64 {
+	wets := func(start float64) bool {
+		l, _, known := w.at(travel, start, alter)
+		return !known || l[lWets] >= 0
+	}
+	if !wets(high) {
+		return math.NaN()
+	}
+	if wets(low) {
+		return low
+	}
+	for high-low > preheatStep {
+		if mid := (low + high) / 2; wets(mid) {
+			high = mid
+		} else {
+			low = mid
+		}
+	}
+	return high
+}
+
+// find tries travels at which the bead fills what it must, and takes the one that needs the least preheat and meets
+// every other edge there.
+func (w *warmth) find() preheat {
+	nan := math.NaN()
+	p := preheat{least: nan, low: nan, high: nan, wets: nan, feed: w.feed, room: w.room}
+	slow, fast := w.m.slow, w.m.fast
+	if o, err := w.fed(slow); err == nil {
+		fast = max(slow, min(fast, slow*o[oBead]/w.m.need))
+		p.amps = o[oAmps]
+	}
+	travels := axis{slow, fast, travelTries}
+	if fast == slow {
+		travels.n = 1
+	}
+	top := w.top
+	for i := range travels.n {
+		v := travels.at(float64(i))
+		t := w.least(v, w.room, top, nil)
+		if math.IsNaN(t) {
+			continue
+		}
+		if !(p.wets <= t) {
+			p.wets = t
+		}
+		if spoils := w.others(v, t); spoils != "" {
+			p.spoils = spoils
+			continue
+		}
+		p.least, p.travel = t, v
+		if top = t - preheatStep; top <= w.room {
+			break
+		}
+	}
+	return p
+}
+
+// weaker looks for an arc weaker than the strongest that meets every edge with hotter parts, where the strongest wets
+// and misses another: the hotter the part, the less its middle is above its toes. NaN for none.
+func (w *warmth) weaker() preheat {
+	strongest := w.feed
+	defer func() { w.feed = strongest }()
+	low, _ := w.h.b.steadyFeeds(&w.m)
+	const tries = 5
+	feeds := axis{low, strongest, tries}
+	p := preheat{least: math.NaN()}
+	for i := tries - 2; i >= 0 && math.IsNaN(p.least); i-- {
+		w.feed = feeds.at(float64(i))
+		if p = w.find(); math.IsNaN(p.wets) {
+			break // weaker ones do not wet either
+		}
+	}
+	return p
+}
+
+// fed is wire and arc at a travel.
+func (w *warmth) fed(travel float64) ([outs]float64, error) {
+	_, o, err := w.h.fed(w.feed, travel)
+	return o, err
+}
+
+// others is an edge beside wetting that is not met, "" where all are; that of filling is met by a hair, since the
+// travel was chosen so.
+func (w *warmth) others(travel, start float64) string {
+	l, _, known := w.at(travel, start, nil)
+	if !known {
+		return edgeNames[lBurn]
+	}
+	for i, v := range l {
+		if limit(i) != lWets && v < -1e-9 {
+			return edgeNames[i]
+		}
+	}
+	return ""
+}
+
+// band finds the interval: the heat at both ends of its own, the toe's temperature and what the model leaves out of a
+// width, each with a search of its own, joined by root-sum-square. It goes no lower than a part that nobody warms.
+func (w *warmth) band(p *preheat, b *board) {
+	if math.IsNaN(p.least) {
+		return
+	}
+	const coldest, hottest = -400, 850 // C: only for the differences
+	moved := func(alter func(*section.Input)) float64 {
+		t := w.least(p.travel, coldest, hottest, alter)
+		if math.IsNaN(t) {
+			t = hottest
+		}
+		return t - p.least
+	}
+	down, up := 0.0, 0.0
+	add := func(d float64) { down, up = down+min(0, d)*min(0, d), up+max(0, d)*max(0, d) }
+	low, high := w.power(b)
+	add(moved(func(in *section.Input) { in.Heat *= low }))
+	add(moved(func(in *section.Input) { in.Heat *= high }))
+	toe := b.intervals[inToe]
+	for _, t := range [2]float64{toe.low, toe.high} {
+		if t != b.inputs[inToe] {
+			add(moved(func(in *section.Input) { in.Filler.Toe = t }))
+		}
+	}
+	// What the model leaves out is a share of the rise to the toe.
+	rise := b.inputs[inToe] - p.least
+	add(-rise * (tables.SectionRiseEnding.High - 1))
+	add(rise * (1 - tables.SectionRiseEnding.Low))
+	p.low, p.high = max(p.room, p.least-math.Sqrt(down)), p.least+math.Sqrt(up)
+	p.least = max(p.least, p.room)
+}
+
+// power is the heat at both ends of its interval over the heat, where the current is what the meter shows: volts and
+// arc efficiency are left.
+func (w *warmth) power(b *board) (low, high float64) {
+	o, err := w.fed(w.m.slow)
+	if err != nil {
+		return 1, 1
+	}
+	bias, factor, eta := b.intervals[inVoltBias], b.intervals[inVoltFactor], b.intervals[inEta]
+	ends := func(bias, factor, eta float64) float64 {
+		return math.Hypot(math.Hypot(bias/o[oVolts], factor/b.inputs[inVoltFactor]-1), eta/b.inputs[inEta]-1)
+	}
+	return 1 - ends(bias.low, factor.low, eta.low), 1 + ends(bias.high, factor.high, eta.high)
+}

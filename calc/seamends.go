@@ -1,0 +1,75 @@
+package calc
+
+import (
+	"math"
+
+	"brazebooth/calc/formula"
+)
+
+// ends are a setting's limits where the seam starts and where it ends: a part that warms up is hotter there.
+type ends struct {
+	start, end Limits
+	rise       float64 // K; 0 for a part that does not warm
+}
+
+// worse takes each limit from where it is worse.
+func (e *ends) worse() Limits {
+	l := e.start
+	if e.rise > 0 {
+		for i := range l {
+			l[i] = min(l[i], e.end[i])
+		}
+	}
+	return l
+}
+
+// atEnd reports whether the limit that counts is the one at the seam's end.
+func (e *ends) atEnd() bool {
+	start, end := e.start.worst(), e.end.worst()
+	return e.rise > 0 && end < start
+}
+
+func (l *Limits) worst() float64 {
+	least := math.Inf(1)
+	for _, v := range l {
+		least = min(least, v)
+	}
+	return least
+}
+
+// ends judges a state that was found at the seam's start at its end too.
+func (h *heatField) ends(m *margins, s *heatState, zinc bool) (ends, error) {
+	e := ends{start: m.logs(s)}
+	if !h.part.known {
+		return e, nil
+	}
+	in, o, err := h.fed(s.o[oFeed], s.o[oTravel])
+	if err != nil {
+		return e, err
+	}
+	if e.rise, err = h.part.rise(in.Heat*in.Travel, in.Travel); err != nil || e.rise == 0 {
+		return e, err
+	}
+	hot := *m
+	in.Start += e.rise
+	hot.start = in.Start
+	if in.Start >= in.Filler.Toe-1 {
+		return e, formula.Outside("temperature of the part", in.Start, "the whole part gets as hot as the filler")
+	}
+	end, err := h.solve(&in, &o, zinc)
+	if err != nil {
+		return e, err
+	}
+	e.end = hot.logs(&end)
+	return e, nil
+}
+
+// limits are those of a setting, of a part that warms up the worse of its seam's start and end.
+func (h *heatField) limits(m *margins, feed, travel float64, zinc bool) (Limits, error) {
+	s, err := h.at(feed, travel, zinc)
+	if err != nil {
+		return Limits{}, err
+	}
+	e, err := h.ends(m, &s, zinc)
+	return e.worse(), err
+}
