@@ -25,7 +25,7 @@ func newLiquid(b *board, card *Card) liquid {
 		position: u.Position != "" && u.Position != "flat",
 		filler:   &card.Setup.Filler, toe: b.inputs[inToe]}
 	l.joint = hang.Joint{Kind: u.Joint, Position: u.Position, Mode: u.Mode, Gap: u.Gap.V, Wire: b.inputs[inWire],
-		Leg: card.Setup.Members[0].Core, Assumed: hang.Usual(u.Mode)}
+		Backing: u.backed(), Leg: legWanted(card), Assumed: hang.Usual(u.Mode)}
 	l.joint.Liquid, _ = hang.LiquidOf(&card.Setup.Filler)
 	for i, m := range card.Setup.Joined() {
 		l.joint.Thick[i], l.solid[i], l.members = m.Core, m.Metal.Solidus.V, i+1
@@ -124,7 +124,7 @@ func (l *liquid) reached(s *heatState, r *section.Result) {
 
 // sag is the height of the root's bead under an open butt with its interval, mm; false where none is computed.
 func (l *liquid) sag(s *heatState) (hang.Estimate, bool) {
-	if !l.gap || l.joint.Kind != "butt" {
+	if !l.gap || l.joint.Kind != "butt" || l.joint.Backing != "" {
 		return hang.Estimate{}, false
 	}
 	j := l.at(s)
@@ -147,6 +147,9 @@ func (l *liquid) largestBead(s *heatState) (hang.Estimate, bool) {
 func (h *heatField) bridgesUpTo(l *liquid, feed, travel float64) (hang.Estimate, bool) {
 	if !l.gap || l.joint.Kind != "butt" {
 		return hang.Estimate{}, false
+	}
+	if d := tables.ArcWidth; l.joint.Backing != "" {
+		return hang.Estimate{V: hang.Backed(d.V), Low: hang.Backed(d.Low), High: hang.Backed(d.High)}, true
 	}
 	wider, most := *h, 2*tables.ArcWidth.V
 	e, err := hang.LargestGap(func(gap float64) (hang.Joint, error) {

@@ -62,7 +62,7 @@ func (p *Probe) Inside(heat, shift float64) (float64, bool) {
 	return min(l[lSolid], l[lBurn]), true
 }
 
-// Simple are the limits that need no heat flow: filled, arc steady, a hand's speed. All are zero for a timed arc;
+// Simple are the limits that need no heat flow, but for what an open lap's or tee's gap takes: filled, arc steady, a hand's speed. All are zero for a timed arc;
 // false where feed, volts or travel are outside their formulas' range.
 func (p *Probe) Simple() (l Limits, ok bool) {
 	if p.b.chain.timed {
@@ -72,7 +72,15 @@ func (p *Probe) Simple() (l Limits, ok bool) {
 	if p.b.chain.travelling(&p.b.inputs, &o) != nil {
 		return l, false
 	}
-	p.margins.simple(&o, &l)
+	var at *heatState
+	if p.margins.wanted.openFillet() {
+		s, err := p.state(0, false)
+		if err != nil {
+			return l, false
+		}
+		at = &s
+	}
+	p.margins.simple(&o, at, &l)
 	return l, true
 }
 

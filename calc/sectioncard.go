@@ -113,6 +113,9 @@ func (b *board) notModelled(card *Card) string {
 	case MinCore(card.Setup.Joined()) > tables.SheetThickest.V && card.Used.Joint != "overlay":
 		return "above about 3 mm the heat flows in three dimensions"
 	}
+	if why := backingNotJudged(card); why != "" {
+		return why
+	}
 	l := newLiquid(b, card)
 	why, _ := l.notJudged()
 	return why

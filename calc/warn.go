@@ -44,8 +44,9 @@ func warn(card *Card, b *board, s *spread, sug *suggestion, v *verdict) {
 	w.wire()
 	w.arc(b, s)
 	w.travel(s)
-	w.fill(b, s)
+	w.fill(b, s, v)
 	w.gap(v)
+	w.backing(v)
 	w.position(v)
 	w.timed(s)
 	w.setting(sug, v)
@@ -148,7 +149,7 @@ func (w *warnings) travel(s *spread) {
 }
 
 // fill warns where the bead does not fill what the joint needs.
-func (w *warnings) fill(b *board, s *spread) {
+func (w *warnings) fill(b *board, s *spread, v *verdict) {
 	if b.chain.plug || b.chain.timed {
 		return
 	}
@@ -159,11 +160,16 @@ func (w *warnings) fill(b *board, s *spread) {
 		}
 		return
 	}
-	if whole := wholeArea(w.card); whole > tables.OnePass.V {
+	need := wantedOf(w.card)
+	in, at := need.in, (*heatState)(nil)
+	if v.modelled {
+		in, at = need.creep(v.state.wet), &v.state
+	}
+	if whole := need.area(in); whole > tables.OnePass.V {
 		w.tell("passes", Info, tables.OnePass.Source, "The joint needs %.0f mm², and one pass lays about %.0f mm² well: about %.0f beads like this one, each cooled before the next.",
 			whole, tables.OnePass.V, math.Ceil(whole/s.value[oBead]))
 	}
-	if need := neededArea(w.card); s.value[oBead] < need {
+	if need := need.at(at); s.value[oBead] < need {
 		w.tell("underfilled", Caution, "mass balance",
 			"The bead lays %.1f mm² and the joint needs %.1f mm². Slower, or more wire feed.", s.value[oBead], need)
 	}

@@ -92,7 +92,7 @@ func (w *warnings) gap(v *verdict) {
 	case v.logs[lBridges] < 0:
 		w.tell("gap-not-bridged", Caution, untested, "A root opening of %.1f mm is more than this setting bridges: the "+
 			"metal falls through or leaves a hole. A timed arc, backing, a patch, or a smaller opening.", u.Gap.V)
-	case u.Gap.V > tables.SteadyGap.V && !fillet:
+	case u.Gap.V > tables.SteadyGap.V && !fillet && u.backed() == "":
 		w.tell("gap-untested", Info, untested, "That a root opening of %.1f mm is bridged is computed from the forces on "+
 			"the liquid, and tests reach only about %.1f mm: try it on scrap.", u.Gap.V, tables.SteadyGap.V)
 	}

@@ -165,6 +165,7 @@ var constants = [...]Constant{
 	{"CoherencyShift", &CoherencyShift},
 	{"BarDry", &BarDry},
 	{"BarWet", &BarWet},
+	{"StripGap", &StripGap},
 	{"PulseDetach", &PulseDetach},
 	{"PulseWire", &PulseWire},
 	{"PulseTransition", &PulseTransition},
