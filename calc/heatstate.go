@@ -128,6 +128,11 @@ func (h *heatField) solve(from *section.Input, o *[outs]float64, zinc bool) (hea
 		}
 	}
 	h.liquid.reached(&s, &r)
+	if l := &h.liquid; l.gap && l.joint.Kind == "butt" && l.joint.Backing == "" {
+		if through := l.through(&in); !(s.front < through) { // NaN too
+			s.front = through
+		}
+	}
 	if in.Joint == section.StripJoint {
 		s.onStrip()
 	}

@@ -122,6 +122,30 @@ func (l *liquid) reached(s *heatState, r *section.Result) {
 	s.pool, s.front = r.PoolLength, r.PoolFront
 }
 
+// through is how far ahead of the arc the sheet gets as hot as the toe in the mean over its thickness, mm: the puddle in
+// a root lies against the whole edge, and in thick sheet its skin alone is hot there. The exact moving source on a plate
+// like both sheets in the mean, without the heat that the filler keeps.
+func (l *liquid) through(in *section.Input) float64 {
+	m, thick := meanSheet(in)
+	return (&hang.Spot{Power: in.Travel * max(in.Heat-in.Bead*in.Filler.Enthalpy(), 0.02*in.Heat), K: m.K, RhoC: m.RhoC,
+		Thick: thick, Width: in.Sigma, Travel: in.Travel, Start: in.Start}).Front(l.toe)
+}
+
+// meanSheet is a plate that stands for both sheets, its properties those of brazing heat.
+func meanSheet(in *section.Input) (m section.Material, thick float64) {
+	for i := range 2 {
+		k, rhoC := in.Base[i].K, in.Base[i].RhoC
+		if in.Base[i].Steel {
+			k, rhoC = steelK*k/section.SteelMean.K, steelRhoC*rhoC/section.SteelMean.RhoC
+		}
+		m.K, m.RhoC, thick = m.K+k/2, m.RhoC+rhoC/2, thick+in.Thick[i]/2
+	}
+	return m, thick
+}
+
+// Steel on its way to brazing heat, means of the curves of EN 1993-1-2: W/mmK and J/mm3K.
+const steelK, steelRhoC = 0.038, 0.0056
+
 // sag is the height of the root's bead under an open butt with its interval, mm; false where none is computed.
 func (l *liquid) sag(s *heatState) (hang.Estimate, bool) {
 	if !l.gap || l.joint.Kind != "butt" || l.joint.Backing != "" {
