@@ -75,7 +75,7 @@ func (c *candidate) of(e *effort, job Job) *Remedy {
 	if err != nil {
 		return nil
 	}
-	r := Remedy{Change: c.change, Tried: true, Opens: card.Zone == "good" && allMet(card.Edges)}
+	r := Remedy{Change: c.change, Tried: card.Zone != "not-modelled", Opens: card.Zone == "good" && allMet(card.Edges)}
 	if f, ok := card.Figure("margin"); ok && r.Opens {
 		r.Margin = f.Value
 	}

@@ -5,6 +5,7 @@ import (
 	"context"
 	"slices"
 
+	"brazebooth/calc/thinsheet"
 	"brazebooth/internal/crew"
 	"brazebooth/tables"
 )
@@ -52,13 +53,16 @@ func (r *Remedy) weighed(card *Card) {
 // timedInstead is the remedy of a timed arc, as SolveTimed answers it: its margin is that of on, half of the way from the
 // shortest to the longest.
 func timedInstead(e *effort, job Job) Remedy {
-	r := Remedy{Change: "timed arc (see gap)", Tried: true}
+	r := Remedy{Change: "timed arc (see gap)"}
 	job.Mode = "timed"
 	g, err := bestTimed(e, job, nil)
-	if err != nil || !g.rhythmic() {
+	if err != nil {
 		return r
 	}
-	r.Opens = true
+	r.Tried, r.Opens = g.times.Reason != thinsheet.WideGap && g.outside() == "", g.rhythmic()
+	if !r.Opens {
+		return r
+	}
 	if t := &g.times; t.OnMin > 0 {
 		r.Margin = 100 * (t.OnMax/t.OnMin - 1) / 2
 	}
