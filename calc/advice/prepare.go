@@ -218,6 +218,7 @@ func ironPeak(card *calc.Card) (calc.Figure, bool) {
 }
 
 func (p *Page) feeding(card *calc.Card) {
+	p.reason(tables.GunAngle.Origin, "%s", calc.Technique(card)).Topic = tables.TopicLay
 	for _, code := range [...]string{"rolls", "liner", "contact-tip", "bird-nest"} {
 		p.line(code)
 	}
