@@ -43,6 +43,9 @@ func (l *liquid) at(s *heatState) hang.Joint {
 	j.Wet, j.Back, j.Molten, j.Front, j.Pool = s.wet, s.back, s.molten, s.front, s.pool
 	j.Chord, j.Phi = s.stood.Chord, s.stood.Phi
 	j.Under = j.Bead - j.Chord*j.Chord/4*section.Segment(j.Phi)
+	if j.Kind == "corner" { // the bead wraps the edge: what its chord cuts off is steel, and none of the metal that hangs
+		j.Under = max(0, j.Under)
+	}
 	return j
 }
 
