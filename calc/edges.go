@@ -53,7 +53,7 @@ var edgeSource = [limitCount]struct{ formula, source string }{
 type margins struct {
 	floor, spray float64 // A; 0 where unknown
 	slow, fast   float64 // mm/s
-	need         float64 // bead area, mm2
+	wanted       wanted
 	cold         float64 // toe angle, rad
 	zinc         float64 // half-width accepted, mm; 0: none asked
 	start        float64 // C
@@ -65,7 +65,7 @@ type margins struct {
 }
 
 func newMargins(b *board, card *Card) margins {
-	m := margins{slow: tables.HandSpeedLow.V, fast: tables.HandSpeedHigh.V, need: neededArea(card),
+	m := margins{slow: tables.HandSpeedLow.V, fast: tables.HandSpeedHigh.V, wanted: wantedOf(card),
 		cold: coldAngle(card.Used.Joint),
 		zinc: card.Used.ZincLimit.Or(0), start: b.inputs[inRoom]}
 	m.floor, m.spray = SteadyRange(card)
@@ -115,7 +115,7 @@ func (m *margins) logs(s *heatState) (l Limits) {
 		}
 	}
 	l[lBridges], l[lStays] = m.liquid.edges(s)
-	m.simple(&s.o, &l)
+	m.simple(&s.o, s, &l)
 	return l
 }
 
@@ -127,9 +127,9 @@ func (m *margins) whitest(s *heatState) int {
 	return 0
 }
 
-// simple are the limits that need no heat flow.
-func (m *margins) simple(o *[outs]float64, l *Limits) {
-	l[lFilled] = math.Log(o[oBead] / m.need)
+// simple are the limits that need no heat flow, but for what a gap takes at a state; nil where none is known.
+func (m *margins) simple(o *[outs]float64, s *heatState, l *Limits) {
+	l[lFilled] = math.Log(o[oBead] / m.wanted.at(s))
 	if m.floor > 0 {
 		l[lFloor] = math.Log(o[oAmps] / m.floor)
 	}

@@ -1,7 +1,9 @@
 package calc
 
 import (
+	"fmt"
 	"math"
+	"strings"
 
 	"brazebooth/calc/formula"
 	"brazebooth/tables"
@@ -34,13 +36,36 @@ func usualGas(j *Job, g *tables.Gas) Figure {
 
 // notes are the settings that are words: polarity, gun angle, inductance.
 func notes(card *Card, s *spread) []Note {
-	list := make([]Note, 0, 4)
+	list := make([]Note, 0, 5)
 	for _, code := range [...]string{"polarity", "gun-angle", inductance(card, s)} {
-		if l, ok := tables.NoteByCode(code); ok {
-			list = append(list, Note{l.Name, l.Text, l.Source, string(l.Known)})
+		l, ok := tables.NoteByCode(code)
+		if !ok {
+			continue
 		}
+		n := Note{l.Name, l.Text, l.Source, string(l.Known)}
+		if code == "gun-angle" && card.Used.Position != defaultPosition {
+			list = append(list, held(card, n)...)
+			continue
+		}
+		list = append(list, n)
 	}
 	return list
+}
+
+// held is how the gun is held and moved out of the flat position: the note on its angle, and one on the technique.
+func held(card *Card, n Note) []Note {
+	h, ok := tables.HoldIn(card.Used.Position)
+	if !ok {
+		return []Note{n}
+	}
+	n.Text = fmt.Sprintf("%s %.0f–%.0f°: %s", h.Way, h.Lean.Low, h.Lean.High, h.Why)
+	return []Note{n, {"technique", Technique(card), h.Lean.Source, string(h.Lean.Known)}}
+}
+
+// Technique is where the gun points across a card's seam and how it is moved, in sentences.
+func Technique(card *Card) string {
+	h, _ := tables.HoldIn(card.Used.Position)
+	return strings.TrimSpace(tables.AimOn(card.Used.Joint, card.Used.Position) + " " + h.Move)
 }
 
 // inductance chooses the note on inductance: more where the bead must wash into a fillet or a thick member, less

@@ -56,6 +56,7 @@ func (b *board) sectionInput(card *Card) section.Input {
 	if !card.Setup.One {
 		in.Base[1] = material(&card.Setup.Members[1].Metal, k[inConduct2], k[inHeatCap2])
 	}
+	b.behind(&in, card.Used.backed())
 	return in
 }
 
@@ -128,6 +129,14 @@ func (h *heatField) solve(from *section.Input, o *[outs]float64, zinc bool) (hea
 		}
 	}
 	h.liquid.reached(&s, &r)
+	if l := &h.liquid; l.gap && l.joint.Kind == "butt" && l.joint.Backing == "" {
+		if through := l.through(&in); !(s.front < through) { // NaN too
+			s.front = through
+		}
+	}
+	if in.Joint == section.StripJoint {
+		s.onStrip()
+	}
 	if h.one {
 		s.wet[1], s.skin[1] = s.wet[0], s.skin[0]
 	}
@@ -163,14 +172,18 @@ func (c *chain) travelling(k *[inputCount]float64, o *[outs]float64) error {
 // beadSection is the geometry of the joint's bead.
 func beadSection(card *Card) func(area, w1, w2 float64) (section.Toes, error) {
 	t1, t2 := card.Setup.Members[0].Core, card.Setup.Members[1].Core
-	gap := card.Used.Gap.V
+	gap, want := card.Used.Gap.V, wantedOf(card)
 	switch card.Used.Joint {
 	case "lap":
-		return func(a, w1, w2 float64) (section.Toes, error) { return section.Lap(a, w1, w2, t1) }
+		return func(a, w1, w2 float64) (section.Toes, error) {
+			return section.OpenLap(a, w1, w2, t1, gap, want.creep([2]float64{w1, w2}))
+		}
 	case "tee":
-		return section.Tee
+		return func(a, w1, w2 float64) (section.Toes, error) {
+			return section.OpenTee(a, w1, w2, gap, want.creep([2]float64{w1, w2}))
+		}
 	case "corner":
-		return func(a, w1, w2 float64) (section.Toes, error) { return section.Corner(a, w1, w2, t1, t2) }
+		return func(a, w1, w2 float64) (section.Toes, error) { return section.OpenCorner(a, w1, w2, t1, t2, gap) }
 	case "overlay":
 		return func(a, w1, _ float64) (section.Toes, error) { return section.Overlay(a, w1) }
 	}

@@ -59,6 +59,7 @@ func (b *board) chooseFormulas(card *Card) {
 	c.joint = u.Joint
 	c.arms = Paths(u.Joint)
 	c.plug = u.Joint == "plug"
+	c.backed = u.backed() != ""
 	c.pulsed = u.Mode == "pulsed"
 	c.timed = u.Mode == "timed"
 	c.ampsGiven = u.Amps.Set && !u.Feed.Set
@@ -170,6 +171,10 @@ func (b *board) setMembers(card *Card) {
 		b.assume(inRoom, u.Preheat.V, d.Low, d.High)
 	}
 	b.exact(inGap, u.Gap.V)
+	if u.backed() == copperBar {
+		b.fromTable(inBarDry, tables.BarDry)
+		b.fromTable(inBarWet, tables.BarWet)
+	}
 	if !card.Job.Gap.Set {
 		b.assume(inGap, u.Gap.V, u.Gap.V, u.Gap.V)
 	}

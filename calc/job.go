@@ -1,7 +1,6 @@
 package calc
 
 import (
-	"brazebooth/tables"
 	"encoding/json"
 	"fmt"
 	"math"
@@ -68,8 +67,9 @@ type Job struct {
 	Thickness2 Opt    `json:"thickness2,omitzero"` // mm
 	Coating2   string `json:"coating2,omitzero"`
 
-	Joint    string `json:"joint,omitzero"` // lap butt tee corner plug overlay
-	Gap      Opt    `json:"gap,omitzero"`   // root opening, mm
+	Joint    string `json:"joint,omitzero"`   // lap butt tee corner plug overlay
+	Gap      Opt    `json:"gap,omitzero"`     // root opening; of a lap or tee under the member that ends there, mm
+	Backing  string `json:"backing,omitzero"` // behind a butt: none copper-bar steel-strip patch
 	Filler   string `json:"filler,omitzero"`
 	Wire     Opt    `json:"wire,omitzero"` // diameter, mm
 	Mode     string `json:"mode,omitzero"` // dip pulsed timed
@@ -144,45 +144,4 @@ func Laid(card *Card) Job {
 	}
 	j.Amps = Opt{}
 	return j
-}
-
-// neededArea is the bead section that one bead must lay, mm2: what the joint needs, or as much as one pass lays well; in
-// a groove, which takes as many beads as it takes, as much as is worth a pass.
-func neededArea(card *Card) float64 {
-	if grooved(card) {
-		return min(wholeArea(card), tables.GroovePass.V)
-	}
-	return min(wholeArea(card), tables.OnePass.V)
-}
-
-// wholeArea is the section of metal that the joint needs, mm2: for the leg or throat that was asked for, or a fillet as
-// high as the thinner sheet, or the open root filled.
-func wholeArea(card *Card) float64 {
-	u, m := &card.Used, &card.Setup.Members
-	t := min(m[0].Core, m[1].Core)
-	switch u.Joint {
-	case "lap":
-		leg := u.legOr(m[0].Core)
-		return leg*leg/2 + u.Gap.V*leg
-	case "tee":
-		leg := u.legOr(t)
-		return leg*leg/2 + u.Gap.V*leg
-	case "corner":
-		return m[0].Core * m[1].Core / 2
-	case "butt":
-		return max(u.Gap.V*t, t*t/4)
-	}
-	layer := min(1, u.Layer.Or(1)) // a higher one is laid in several
-	return layer * 2 * layer
-}
-
-// legOr is the fillet leg that was asked for, directly or by its throat, mm.
-func (j *Job) legOr(other float64) float64 {
-	switch {
-	case j.Leg.Set:
-		return j.Leg.V
-	case j.Throat.Set:
-		return j.Throat.V * math.Sqrt2
-	}
-	return other
 }

@@ -25,7 +25,7 @@ func newLiquid(b *board, card *Card) liquid {
 		position: u.Position != "" && u.Position != "flat",
 		filler:   &card.Setup.Filler, toe: b.inputs[inToe]}
 	l.joint = hang.Joint{Kind: u.Joint, Position: u.Position, Mode: u.Mode, Gap: u.Gap.V, Wire: b.inputs[inWire],
-		Leg: card.Setup.Members[0].Core, Assumed: hang.Usual(u.Mode)}
+		Backing: u.backed(), Leg: legWanted(card), Assumed: hang.Usual(u.Mode)}
 	l.joint.Liquid, _ = hang.LiquidOf(&card.Setup.Filler)
 	for i, m := range card.Setup.Joined() {
 		l.joint.Thick[i], l.solid[i], l.members = m.Core, m.Metal.Solidus.V, i+1
@@ -43,6 +43,9 @@ func (l *liquid) at(s *heatState) hang.Joint {
 	j.Wet, j.Back, j.Molten, j.Front, j.Pool = s.wet, s.back, s.molten, s.front, s.pool
 	j.Chord, j.Phi = s.stood.Chord, s.stood.Phi
 	j.Under = j.Bead - j.Chord*j.Chord/4*section.Segment(j.Phi)
+	if j.Kind == "corner" { // the bead wraps the edge: what its chord cuts off is steel, and none of the metal that hangs
+		j.Under = max(0, j.Under)
+	}
 	return j
 }
 
@@ -122,9 +125,33 @@ func (l *liquid) reached(s *heatState, r *section.Result) {
 	s.pool, s.front = r.PoolLength, r.PoolFront
 }
 
+// through is how far ahead of the arc the sheet gets as hot as the toe in the mean over its thickness, mm: the puddle in
+// a root lies against the whole edge, and in thick sheet its skin alone is hot there. The exact moving source on a plate
+// like both sheets in the mean, without the heat that the filler keeps.
+func (l *liquid) through(in *section.Input) float64 {
+	m, thick := meanSheet(in)
+	return (&hang.Spot{Power: in.Travel * max(in.Heat-in.Bead*in.Filler.Enthalpy(), 0.02*in.Heat), K: m.K, RhoC: m.RhoC,
+		Thick: thick, Width: in.Sigma, Travel: in.Travel, Start: in.Start}).Front(l.toe)
+}
+
+// meanSheet is a plate that stands for both sheets, its properties those of brazing heat.
+func meanSheet(in *section.Input) (m section.Material, thick float64) {
+	for i := range 2 {
+		k, rhoC := in.Base[i].K, in.Base[i].RhoC
+		if in.Base[i].Steel {
+			k, rhoC = steelK*k/section.SteelMean.K, steelRhoC*rhoC/section.SteelMean.RhoC
+		}
+		m.K, m.RhoC, thick = m.K+k/2, m.RhoC+rhoC/2, thick+in.Thick[i]/2
+	}
+	return m, thick
+}
+
+// Steel on its way to brazing heat, means of the curves of EN 1993-1-2: W/mmK and J/mm3K.
+const steelK, steelRhoC = 0.038, 0.0056
+
 // sag is the height of the root's bead under an open butt with its interval, mm; false where none is computed.
 func (l *liquid) sag(s *heatState) (hang.Estimate, bool) {
-	if !l.gap || l.joint.Kind != "butt" {
+	if !l.gap || l.joint.Kind != "butt" || l.joint.Backing != "" {
 		return hang.Estimate{}, false
 	}
 	j := l.at(s)
@@ -147,6 +174,9 @@ func (l *liquid) largestBead(s *heatState) (hang.Estimate, bool) {
 func (h *heatField) bridgesUpTo(l *liquid, feed, travel float64) (hang.Estimate, bool) {
 	if !l.gap || l.joint.Kind != "butt" {
 		return hang.Estimate{}, false
+	}
+	if d := tables.ArcWidth; l.joint.Backing != "" {
+		return hang.Estimate{V: hang.Backed(d.V), Low: hang.Backed(d.Low), High: hang.Backed(d.High)}, true
 	}
 	wider, most := *h, 2*tables.ArcWidth.V
 	e, err := hang.LargestGap(func(gap float64) (hang.Joint, error) {

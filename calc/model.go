@@ -37,6 +37,8 @@ const (
 	inHeatCap2
 	inLoss      // W/m2K each side
 	inGap       // mm
+	inBarDry    // W/m2K, from dry sheet into a copper bar
+	inBarWet    // and from liquid filler
 	inToe       // C, where the last liquid filler freezes
 	inLiquidus  // C
 	inSpread    // mm, the arc's sigma
@@ -90,6 +92,7 @@ type chain struct {
 	timesGiven                                     [3]bool // on, off, step
 	travelGiven                                    bool
 	plug                                           bool
+	backed                                         bool // by a bar or strip, which no closed form knows
 	zinc                                           [2]bool
 	// What was learned with a wire includes the errors of its diameter, density and resistivity: the current is then
 	// computed from their nominal figures. All zero where nothing was learned.
@@ -167,7 +170,7 @@ func (c *chain) heat(k *[inputCount]float64, o *[outs]float64) error {
 		return err
 	}
 	var err error
-	if c.ferritic && k[inRoom] < formula.CoolsTo { // a part that starts hotter never gets there
+	if c.ferritic && !c.backed && k[inRoom] < formula.CoolsTo { // a part that starts hotter never gets there
 		o[oCooling], err = c.cooling(k, o)
 	}
 	return err

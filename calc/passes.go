@@ -23,7 +23,8 @@ func (b *board) passes(card *Card, s *spread) (Figure, bool) {
 			RowBasis("max(1, {t}²·tan({a}/2)/{A}), rounded up", a.Origin, In("t", "thinner member", t, "mm"),
 				Assumed("a", "groove's angle", a.V, "deg"), one)), true
 	}
-	whole := wholeArea(card)
+	need := wantedOf(card)
+	whole := need.area(need.in)
 	if whole <= tables.OnePass.V {
 		return Figure{}, false
 	}
@@ -45,7 +46,7 @@ func buried(card *Card) string {
 	if MinCore(card.Setup.Joined()) <= tables.SheetThickest.V {
 		return ""
 	}
-	switch leg := min(card.Used.legOr(m[0].Core), math.Sqrt(2*tables.OnePass.V)); card.Used.Joint {
+	switch leg := min(legWanted(card), math.Sqrt(2*tables.OnePass.V)); card.Used.Joint {
 	case "lap":
 		if m[0].Core > leg+1e-9 {
 			return "the upper sheet is higher than one bead, which then lies in the corner below its edge; try a tee, or " +

@@ -94,7 +94,7 @@ func (w *warmth) find() preheat {
 	p := preheat{least: nan, low: nan, high: nan, wets: nan, feed: w.feed, room: w.room}
 	slow, fast := w.m.slow, w.m.fast
 	if o, err := w.fed(slow); err == nil {
-		fast = max(slow, min(fast, slow*o[oBead]/w.m.need))
+		fast = max(slow, min(fast, slow*o[oBead]/w.m.wanted.at(nil)))
 		p.amps = o[oAmps]
 	}
 	travels := axis{slow, fast, travelTries}

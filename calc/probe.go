@@ -62,8 +62,8 @@ func (p *Probe) Inside(heat, shift float64) (float64, bool) {
 	return min(l[lSolid], l[lBurn]), true
 }
 
-// Simple are the limits that need no heat flow: filled, arc steady, a hand's speed. All are zero for a timed arc;
-// false where feed, volts or travel are outside their formulas' range.
+// Simple are the limits beside those of heat: filled, gap bridged, metal stays up, arc steady, a hand's speed. All are
+// zero for a timed arc; false where feed, volts or travel are outside their formulas' range.
 func (p *Probe) Simple() (l Limits, ok bool) {
 	if p.b.chain.timed {
 		return l, true
@@ -72,7 +72,17 @@ func (p *Probe) Simple() (l Limits, ok bool) {
 	if p.b.chain.travelling(&p.b.inputs, &o) != nil {
 		return l, false
 	}
-	p.margins.simple(&o, &l)
+	m := &p.margins
+	if !m.liquid.gap && !m.liquid.position && !m.wanted.openFillet() {
+		m.simple(&o, nil, &l)
+		return l, true
+	}
+	s, err := p.state(0, false)
+	if err != nil {
+		return l, false
+	}
+	l[lBridges], l[lStays] = m.liquid.edges(&s)
+	m.simple(&o, &s, &l)
 	return l, true
 }
 

@@ -14,6 +14,8 @@ type Remedy struct {
 	Tried  bool    `json:"tried"` // by computation; false: the model has no equations for it, or see Late
 	Opens  bool    `json:"opens"`
 	Margin float64 `json:"margin,omitzero"` // %, at the setting it would then suggest
+	Heat   float64 `json:"heat,omitzero"`   // net, J/mm, where ways over an open root are compared
+	Steady bool    `json:"steady,omitzero"` // of a timed arc: an arc without pauses instead
 	Late   bool    `json:"late,omitzero"`   // not tried, since trying those before it took long enough
 }
 
@@ -51,13 +53,14 @@ func remedies(e *effort, each int64, job Job, card *Card) ([]Remedy, error) {
 			list = append(list, *r)
 		}
 	}
-	job.Mode = "timed"
-	timed := tryTimed(e, "timed arc (see gap)", job)
-	timed.Margin /= 2
+	list = append(list, timedInstead(e, job))
 	if err := e.over(); err != nil {
 		return nil, err
 	}
-	return append(list, timed, Remedy{Change: "a backing bar"}, Remedy{Change: "a vent gap between coated sheets"}), nil
+	if job.openRoot() {
+		leastHeatFirst(list)
+	}
+	return append(append(list, untriedBehind(&job)...), Remedy{Change: "a vent gap between coated sheets"}), nil
 }
 
 // timedWork is the work reserved for the timed arc, which is tried last.
@@ -73,9 +76,12 @@ func (c *candidate) of(e *effort, job Job) *Remedy {
 	if err != nil {
 		return nil
 	}
-	r := Remedy{Change: c.change, Tried: true, Opens: card.Zone == "good" && allMet(card.Edges)}
+	r := Remedy{Change: c.change, Tried: card.Zone != "not-modelled", Opens: card.Zone == "good" && allMet(card.Edges)}
 	if f, ok := card.Figure("margin"); ok && r.Opens {
 		r.Margin = f.Value
+	}
+	if job.Joint == "butt" {
+		r.weighed(&card)
 	}
 	return &r
 }
@@ -96,7 +102,7 @@ type candidate struct {
 // and no melting point rules out.
 func candidates(job *Job, card *Card) []candidate {
 	wire := job.Wire.Or(defaultWire)
-	var list []candidate
+	list := backingTries(job)
 	for _, id := range [...]string{".030", ".035", ".045"} {
 		w, err := tables.FindWire(id)
 		if err != nil || w.Diameter.V == wire {

@@ -61,7 +61,7 @@ func resolve(job Job, card *Card) error {
 	card.Assumed = make([]Assumption, 0, 16)
 	r := resolution{card, job}
 	for _, step := range [...]func(*resolution) error{
-		(*resolution).joint, (*resolution).first, (*resolution).second, (*resolution).filler,
+		(*resolution).joint, (*resolution).backing, (*resolution).first, (*resolution).second, (*resolution).filler,
 		(*resolution).process, (*resolution).extension,
 	} {
 		if err := step(&r); err != nil {

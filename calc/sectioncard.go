@@ -120,6 +120,9 @@ func (b *board) notModelled(card *Card) string {
 	if why := buried(card); why != "" {
 		return why
 	}
+	if why := backingNotJudged(card); why != "" {
+		return why
+	}
 	l := newLiquid(b, card)
 	why, _ := l.notJudged()
 	return why

@@ -42,7 +42,7 @@ func (m *margins) basis(i limit, v *verdict) Basis {
 	case lBurn:
 		value, unit, has, now = m.melt[m.hotter(v)], "C", "peak of the core", v.state.core[m.hotter(v)]
 	case lFilled:
-		value, unit, has, now = m.need, "mm2", "bead area", o[oBead]
+		value, unit, has, now = m.wanted.at(&v.state), "mm2", "bead area", o[oBead]
 	case lBridges:
 		value, has, now = 1, "what it bridges over the gap", math.Exp(v.logs[i])
 	case lStays:

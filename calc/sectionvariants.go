@@ -24,6 +24,9 @@ type variants struct {
 	at        variant
 	hot, cold *variant // nil where the model does not reach
 	soft      *variant // nil where the toe's temperature is exact
+	loose     *variant // behind a bar: its contact at the low end
+	tight     *variant // and at the high end
+	bare      *variant // without bar or strip; no uncertainty, but what they change
 	thin      [2]*variant
 	dense     [2]*variant // in the heat that it takes up
 }
@@ -56,6 +59,13 @@ func (e *variants) look(h *heatField, feed, travel float64, s *spread, team *cre
 				in.Filler.Toe = toe.high
 			}
 		})
+	}
+	if behind := in.Bar != (section.Bar{}); behind || in.Joint == section.StripJoint {
+		run(&e.bare, func(in *section.Input) { *in = without(*in) })
+		if d := h.b.intervals[inBarDry]; behind {
+			run(&e.loose, func(in *section.Input) { in.Bar.Dry = d.low * 1e-6 })
+			run(&e.tight, func(in *section.Input) { in.Bar.Dry = d.high * 1e-6 })
+		}
 	}
 	for i := range e.thin {
 		if i == 0 || !h.one {
@@ -114,6 +124,9 @@ func (e *variants) effects(r *reading, b *board) []effect {
 			x = effect{inToe, 0, soft}
 		}
 		list = append(list, x)
+	}
+	if loose, tight := r.step(&e.at, e.loose), r.step(&e.at, e.tight); !math.IsNaN(loose + tight) {
+		list = append(list, effect{inBarDry, loose, tight})
 	}
 	for i, own := range ofMember {
 		for n, changed := range [2]*variant{e.thin[i], e.dense[i]} {

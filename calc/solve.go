@@ -191,7 +191,8 @@ func tableFigures(card *Card) []Figure {
 	} else {
 		list = append(list, RowFigure("stickout", tables.DefaultStickOut, "assumed: tip to arc, not measured"))
 	}
-	return append(list, RowFigure("gun_angle", tables.GunAngle, "push, from square to the seam"))
+	hold, _ := tables.HoldIn(u.Position)
+	return append(list, RowFigure("gun_angle", hold.Lean, hold.Way+", from square to the seam"))
 }
 
 // givenBasis is that of what the user gave.

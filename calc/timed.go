@@ -96,6 +96,8 @@ func solveTimed(ctx context.Context, job Job, progress func(float64)) (Timed, er
 		if s.Remedies, err = timedRemedies(e, g.card.Used, g.times.Reason); err != nil {
 			return s, err
 		}
+		s.Remedies = append(steadyWays(e, job), s.Remedies...)
+		leastHeatFirst(s.Remedies)
 	}
 	if s.Card, err = g.timedCard(e, job, &s); err != nil {
 		return s, err
@@ -207,6 +209,7 @@ func runTimed(e *effort, job Job, onOnly bool, progress func(float64)) (*timedRu
 const (
 	roundHole  thinsheet.Reason = "plug"
 	openFillet thinsheet.Reason = "open-fillet"
+	onBacking  thinsheet.Reason = "backing"
 )
 
 // outside says why the plane's model has no answer for the joint, "" where it has one.
@@ -215,6 +218,8 @@ func (g *timedRun) outside() thinsheet.Reason {
 	switch {
 	case u.Joint == "plug":
 		return roundHole
+	case u.backed() != "":
+		return onBacking
 	case maxCore(g.card.Setup.Joined()) > tables.SheetThickest.V:
 		return thinsheet.TooThick
 	case u.Gap.V > tables.ClosedGap.V && (u.Joint == "lap" || u.Joint == "tee" || u.Joint == "overlay"):

@@ -43,8 +43,9 @@ func warn(card *Card, b *board, s *spread, sug *suggestion, v *verdict, up *warm
 	w.wire()
 	w.arc(b, s)
 	w.travel(s)
-	w.fill(b, s)
+	w.fill(b, s, v)
 	w.gap(v)
+	w.backing(v)
 	w.position(v)
 	w.timed(s)
 	w.setting(sug, v)
@@ -149,10 +150,11 @@ func (w *warnings) travel(s *spread) {
 }
 
 // fill warns where the bead does not fill what the joint needs.
-func (w *warnings) fill(b *board, s *spread) {
+func (w *warnings) fill(b *board, s *spread, v *verdict) {
 	if b.chain.plug || b.chain.timed {
 		return
 	}
+	need := wantedOf(w.card)
 	if n, ok := w.card.Figure("passes"); ok && n.Value > 1 {
 		if grooved(w.card) {
 			w.tell("passes", Info, n.Basis.Source, "A bevelled joint of %.1f mm takes about %.0f beads like this one, each "+
@@ -160,10 +162,14 @@ func (w *warnings) fill(b *board, s *spread) {
 				MinCore(w.card.Setup.Joined()), n.Value)
 		} else {
 			w.tell("passes", Info, n.Basis.Source, "The joint needs %.0f mm², and one pass lays about %.0f mm² well: about "+
-				"%.0f beads like this one, each cooled before the next.", wholeArea(w.card), tables.OnePass.V, n.Value)
+				"%.0f beads like this one, each cooled before the next.", need.area(need.in), tables.OnePass.V, n.Value)
 		}
 	}
-	if need := neededArea(w.card); s.value[oBead] < need {
+	at := (*heatState)(nil)
+	if v.modelled {
+		at = &v.state
+	}
+	if need := need.at(at); s.value[oBead] < need {
 		w.tell("underfilled", Caution, "mass balance",
 			"The bead lays %.1f mm² and the joint needs %.1f mm². Slower, or more wire feed.", s.value[oBead], need)
 	}

@@ -84,15 +84,19 @@ func (w *warnings) gap(v *verdict) {
 	case !(u.Gap.V > 0) || u.Mode == "timed":
 	case !v.modelled && u.Gap.V > tables.SteadyGap.V:
 		w.tell("gap-not-judged", Caution, untested, "A root opening of %.1f mm under an arc without pauses is not judged "+
-			"here. Over about %.1f mm use a timed arc, backing or a patch.", u.Gap.V, tables.SteadyGap.V)
+			"here. Over about %.1f mm use a timed arc, a bar or strip behind, or a patch.", u.Gap.V, tables.SteadyGap.V)
 	case !v.modelled:
 	case v.logs[lBridges] < 0 && fillet:
 		w.tell("gap-not-bridged", Caution, untested, "A gap of %.1f mm is more than this bead reaches over. Closer "+
 			"fit-up, more metal or a slower travel.", u.Gap.V)
 	case v.logs[lBridges] < 0:
 		w.tell("gap-not-bridged", Caution, untested, "A root opening of %.1f mm is more than this setting bridges: the "+
-			"metal falls through or leaves a hole. A timed arc, backing, a patch, or a smaller opening.", u.Gap.V)
-	case u.Gap.V > tables.SteadyGap.V && !fillet:
+			"metal falls through or leaves a hole. A timed arc, a copper bar or a strip behind, a patch, or a smaller "+
+			"opening: the window and fit compute them beside each other.", u.Gap.V)
+	case u.Gap.V > tables.SteadyGap.V && fillet:
+		w.tell("gap-untested", Info, untested, "That metal reaches over a gap of %.1f mm is computed from its shape, and no "+
+			"test stands behind it: try it on scrap, or close the gap.", u.Gap.V)
+	case u.Gap.V > tables.SteadyGap.V && u.backed() == "":
 		w.tell("gap-untested", Info, untested, "That a root opening of %.1f mm is bridged is computed from the forces on "+
 			"the liquid, and tests reach only about %.1f mm: try it on scrap.", u.Gap.V, tables.SteadyGap.V)
 	}
@@ -126,6 +130,6 @@ func (w *warnings) timed(s *spread) {
 	}
 	if widest := 2 * tables.ArcWidth.V; u.Gap.V > widest {
 		w.tell("gap-wide", Caution, "two standard deviations of the arc's width", "A gap of %.1f mm is wider than "+
-			"about %.1f mm: the arc finds little sheet to land on. Fit a patch or a backing strip.", u.Gap.V, widest)
+			"about %.1f mm: the arc finds little sheet to land on. Fit a patch.", u.Gap.V, widest)
 	}
 }

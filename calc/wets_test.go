@@ -61,7 +61,8 @@ func TestWeldBraze(t *testing.T) {
 // One pass is asked for no more than it lays; the rest is counted.
 func TestOnePass(t *testing.T) {
 	c := card(t, Job{Metal: "mild-steel", Thickness: Some(3), Joint: "tee", Leg: Some(8)})
-	if need := neededArea(c); need != 11 {
+	want := wantedOf(c)
+	if need := want.bead(want.in); need != 11 {
 		t.Errorf("one pass of %g mm2", need)
 	}
 	for _, w := range c.Warnings {

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"brazebooth/internal/mistake"
+	"brazebooth/tables"
 )
 
 // Window is the operating window of a job: what every feed and travel would do, whatever the job's own setting. It
@@ -81,7 +82,7 @@ func window(ctx context.Context, job Job, size WindowSize, progress func(float64
 	b := newBoard(&card)
 	if why := b.notModelled(&card); why != "" {
 		return Window{}, mistake.In("window", "none is computed for this job ("+why+")",
-			"give a lap, tee, butt, corner or overlay that the card judges, in dip or pulsed mode")
+			windowHint(&card))
 	}
 	w := survey{Window: Window{Job: job}, effort: &effort{ctx: ctx}}
 	b.effort = w.effort
@@ -94,6 +95,14 @@ func window(ctx context.Context, job Job, size WindowSize, progress func(float64
 	err := w.weigh(open)
 	w.work = w.effort.work.Load()
 	return w.Window, err
+}
+
+// windowHint is what may be given instead of a job that has no window.
+func windowHint(card *Card) string {
+	if card.Used.openRoot() && card.Used.Gap.V > tables.SteadyGap.V {
+		return "close the opening, set a patch behind it (backing patch), or ask gap for a timed arc"
+	}
+	return "give a lap, tee, butt, corner or overlay that the card judges, in dip or pulsed mode"
 }
 
 // survey is a window being computed.

@@ -172,6 +172,7 @@ var constants = [...]Constant{
 	{"CoherencyShift", &CoherencyShift},
 	{"BarDry", &BarDry},
 	{"BarWet", &BarWet},
+	{"StripGap", &StripGap},
 	{"PulseDetach", &PulseDetach},
 	{"PulseWire", &PulseWire},
 	{"PulseTransition", &PulseTransition},

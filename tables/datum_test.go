@@ -104,7 +104,7 @@ var everything = map[string]any{
 	"DownDoubt": DownDoubt, "CoherencyShift": CoherencyShift, "BarDry": BarDry, "BarWet": BarWet,
 	"bronzeTension": bronzeTension, "bronzeAngle": bronzeAngle, "bronzeFlow": bronzeFlow,
 	"bronzeCovers": bronzeCovers, "copperAngle": copperAngle, "melts": melts, "backings": backings,
-	"chills": chills,
+	"StripGap": StripGap, "backingWords": backingWords, "holds": holds, "aims": aims,
 }
 
 func TestEverythingIsListed(t *testing.T) {

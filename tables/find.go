@@ -10,7 +10,7 @@ import (
 )
 
 // instead says what to type instead of a name that no row has: the nearest ids, best first, or where the list is.
-// kind is "filler", "metal", "coating", "gas", "joint", "mode", "position", "wire" or "use".
+// kind is "filler", "metal", "coating", "gas", "joint", "mode", "position", "backing", "wire" or "use".
 func instead(kind string, nearest []string) string {
 	switch n := len(nearest); {
 	case n == 1:

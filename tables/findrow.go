@@ -69,6 +69,12 @@ func FindMode(text string) (Option, error)     { return findOption("mode", text,
 func FindPosition(text string) (Option, error) { return findOption("position", text, positions[:]) }
 func FindUse(text string) (Option, error)      { return findOption("use", text, uses[:]) }
 
+// FindBacking finds what lies behind a root by id, name or shop word.
+func FindBacking(text string) (Backing, error) {
+	return findIn("backing", text, backings[:],
+		func(b *Backing, visit func(string)) { called(b.ID, b.Name, backingWords, visit) })
+}
+
 func findOption(kind, text string, rows []Option) (Option, error) {
 	return findIn(kind, text, rows, func(o *Option, visit func(string)) { called(o.ID, o.Name, optionWords, visit) })
 }
@@ -175,6 +181,13 @@ var gasWords = []synonyms{
 	{"argon", []string{"ar", "pure argon", "I1"}},
 	{"argon-co2-2", []string{"argon 2", "2 % CO2", "M12"}},
 	{"argon-co2-18", []string{"argon 18", "18 % CO2", "M21"}},
+}
+
+var backingWords = []synonyms{
+	{"none", []string{"no backing", "open"}},
+	{"copper-bar", []string{"copper", "bar", "chill bar", "backing bar"}},
+	{"steel-strip", []string{"strip", "steel", "backing strip"}},
+	{"patch", []string{"patched", "plate behind"}},
 }
 
 var optionWords = []synonyms{

@@ -53,6 +53,13 @@ var warningLines = [...]WarningLine{
 		"carries the puddle is a balance of forces that no test has checked.", practice},
 	{"horizontal", "info", "Horizontal: aim a little higher, the bead sags to the lower member. Whether it stays is a " +
 		"balance of forces that no test has checked.", practice},
+	{"copper-bar", "info", "Copper bar behind the root: flat, clean and clamped tight from end to end, or it neither cools " +
+		"nor carries. The setting is for this bar: without it the sheet gets hotter.", practice},
+	{"steel-strip", "info", "Steel strip behind the root, of the sheet's own metal and thickness, taken as lying tight: the " +
+		"bronze must wet it through the gap. It stays on, with a crevice behind it.", practice},
+	{"patch", "info", "A patch behind the opening makes two laps: this card is one of them, sheet on patch, each with " +
+		"a bead of its own. The root opening no longer matters.", practice},
+	{"backing-unused", "info", "Backing is for a butt. Here it is left out.", practice},
 	{"unequal", "info", "Point the arc at the thicker member and let the bead wash onto the thinner one.", practice},
 	{"zinc-fume", "caution", "Extraction on, head out of the plume, respirator: zinc fume gives metal fume fever. " +
 		"Breathlessness, chest pain or fever that lasts: see a doctor.",

@@ -34,7 +34,7 @@ type Entry struct {
 
 // contents in the order of the work.
 var contents = [...]Entry{
-	{Name: "fit", Chapter: Decide, Of: Fit,
+	{Name: "fit", Chapter: Decide, Of: Fit, Given: FitContext,
 		Needs: []string{"hazard", "use", "service-temp", "load", "length", "safety", "throat", "leg"}},
 	{Name: "filler", Chapter: Decide, Of: Fillers, Given: FillersContext, Needs: []string{"use", "wire-price"}},
 	{Name: "prepare", Chapter: Decide, Of: Prepare, Needs: []string{"length", "preheat"}},

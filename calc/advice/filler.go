@@ -14,14 +14,16 @@ import (
 
 // Ranked is one filler compared with a job.
 type Ranked struct {
-	ID       string   `json:"id"`
-	Name     string   `json:"name"`
-	Score    float64  `json:"score"` // sum of the points of its reasons; it ranks, it measures nothing
-	RuledOut bool     `json:"ruled_out"`
-	For      []Reason `json:"for"`
-	Against  []Reason `json:"against"`
-	Colour   string   `json:"colour"`
-	Tensile  float64  `json:"tensile"` // guide strength of the deposit, MPa
+	ID       string  `json:"id"`
+	Name     string  `json:"name"`
+	Score    float64 `json:"score"` // sum of the points of its reasons; it ranks, it measures nothing
+	RuledOut bool    `json:"ruled_out"`
+	// CannotWet: at the setting that would be suggested for it the bead does not wet both members.
+	CannotWet bool     `json:"cannot_wet,omitzero"`
+	For       []Reason `json:"for"`
+	Against   []Reason `json:"against"`
+	Colour    string   `json:"colour"`
+	Tensile   float64  `json:"tensile"` // guide strength of the deposit, MPa
 	// With the setting that would be suggested for it: how far the nearest edge is, and what a metre takes.
 	Margin *float64 `json:"margin,omitempty"`         // %
 	Wire   *float64 `json:"wire_per_metre,omitempty"` // g/m
@@ -54,8 +56,10 @@ func FillersContext(ctx context.Context, card *calc.Card) (Page, error) {
 		return Page{}, err
 	}
 	slices.SortStableFunc(list, func(a, b Ranked) int {
-		if a.RuledOut != b.RuledOut {
-			return map[bool]int{false: -1, true: 1}[a.RuledOut]
+		for _, last := range [...][2]bool{{a.RuledOut, b.RuledOut}, {a.CannotWet, b.CannotWet}} {
+			if last[0] != last[1] {
+				return map[bool]int{false: -1, true: 1}[last[0]]
+			}
 		}
 		return cmp.Compare(b.Score, a.Score)
 	})
@@ -147,6 +151,7 @@ func (r *Ranked) room(ctx context.Context, card *calc.Card) {
 	if err != nil {
 		return
 	}
+	r.wetting(&c)
 	if m, ok := c.Figure("margin"); ok {
 		v := m.Value
 		r.Margin = &v
@@ -164,6 +169,18 @@ func (r *Ranked) room(ctx context.Context, card *calc.Card) {
 	if card.Job.WirePrice.Set {
 		v := g / 1000 * card.Job.WirePrice.V
 		r.Cost = &v
+	}
+}
+
+// wetting says where a filler does not wet at the setting that would be suggested for it; nothing where no section is
+// computed.
+func (r *Ranked) wetting(c *calc.Card) {
+	for _, e := range c.Edges {
+		if e.Name == "wets" && !e.Met {
+			r.CannotWet = true
+			r.point(-3, ownSection, "it does not wet this joint: at the best setting that is found a member stays too cold, or "+
+				"the bead stands too steep")
+		}
 	}
 }
 

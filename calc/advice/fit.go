@@ -1,6 +1,7 @@
 package advice
 
 import (
+	"context"
 	"fmt"
 	"slices"
 	"strings"
@@ -57,7 +58,27 @@ func (f *fitting) answer() {
 }
 
 // Fit says whether this job should be arc-brazed at all: verdict, reasons, heaviest first, and what to do instead.
-func Fit(card *calc.Card) (Page, error) {
+func Fit(card *calc.Card) (Page, error) { return fit(card, nil) }
+
+// FitContext is Fit with the ways over an open root that the card's setting does not bridge, computed beside each other:
+// a timed arc takes up to a second. It stops with the context's error.
+func FitContext(ctx context.Context, card *calc.Card) (Page, error) {
+	if !unbridged(card) {
+		return Fit(card)
+	}
+	ways, err := calc.RootWays(ctx, card.Job)
+	if err != nil {
+		return Page{}, err
+	}
+	return fit(card, ways)
+}
+
+// unbridged reports a card whose setting does not bridge its open root, or of which that is not judged.
+func unbridged(card *calc.Card) bool {
+	return card.Warned("gap-not-bridged") || card.Warned("gap-not-judged")
+}
+
+func fit(card *calc.Card, ways []calc.Remedy) (Page, error) {
 	p := Page{Name: "fit", Card: *card}
 	f := fitting{p: &p}
 	f.hazards(card)
@@ -67,6 +88,7 @@ func Fit(card *calc.Card) (Page, error) {
 	f.carries(card)
 	f.heat(card)
 	f.liquid(card)
+	f.ways(ways)
 	f.use(card)
 	f.answer()
 	if f.level == stopWeight-1 { // what would speak for it no longer matters
@@ -185,6 +207,22 @@ func (f *fitting) liquid(card *calc.Card) {
 		case e.Name == "metal stays up":
 			f.say(WithCare, ownSection, "a smaller bead in more passes, or the part turned so that the seam lies flat",
 				"in this position the bead runs before it freezes")
+		}
+	}
+}
+
+// ways are those over an open root, what works first, by the heat that it takes.
+func (f *fitting) ways(list []calc.Remedy) {
+	for i := range list {
+		w := &list[i]
+		switch {
+		case w.Opens && w.Heat > 0:
+			f.say(WithCare, ownSection, "", "%s: works by computation, %.0f %% to its nearest edge, %.0f J/mm", w.Change,
+				w.Margin, w.Heat)
+		case !w.Tried:
+			f.say(WithCare, ownSection, "", "%s: not judged, because the model does not reach so far", w.Change)
+		case !w.Opens:
+			f.say(WithCare, ownSection, "", "%s: no setting is good by computation", w.Change)
 		}
 	}
 }

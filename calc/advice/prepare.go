@@ -91,7 +91,7 @@ func (p *Page) fitUp(card *calc.Card) {
 		p.vent(card)
 	case joint == "lap" || joint == "tee":
 		p.line("fit-tight")
-	case joint == "butt" && thin <= tables.BackingUpTo.V:
+	case joint == "butt" && !backed(card) && thin <= tables.BackingUpTo.V:
 		p.line("backing")
 	}
 	switch {
@@ -101,6 +101,9 @@ func (p *Page) fitUp(card *calc.Card) {
 	case joint == "butt" && thin > tables.SheetThickest.V:
 		p.line("bevel-plate")
 		p.row("bevel", tables.Bevel, "groove of a butt in plate, both sides together")
+	}
+	if backed(card) {
+		p.line(card.Used.Backing)
 	}
 	p.lineUnder(tables.TopicFitUp, "work-lead")
 	if joint == "overlay" {
@@ -215,6 +218,7 @@ func ironPeak(card *calc.Card) (calc.Figure, bool) {
 }
 
 func (p *Page) feeding(card *calc.Card) {
+	p.reason(tables.GunAngle.Origin, "%s", calc.Technique(card)).Topic = tables.TopicLay
 	for _, code := range [...]string{"rolls", "liner", "contact-tip", "bird-nest"} {
 		p.line(code)
 	}
@@ -223,8 +227,15 @@ func (p *Page) feeding(card *calc.Card) {
 		calc.RowBasis("{d} + {o}", d.Origin, calc.In("d", "wire", w, "mm"), calc.In("o", "over the wire", d.V, "mm")))
 }
 
+// backed reports whether a bar, a strip or a patch lies behind the joint.
+func backed(card *calc.Card) bool { return calc.BackingOf(card) != "" }
+
 func (p *Page) after(card *calc.Card) {
 	p.line("cool")
+	if backed(card) {
+		p.line(map[string]string{"copper-bar": "copper-bar-off", "steel-strip": "steel-strip-stays",
+			"patch": "patch-stays"}[card.Used.Backing])
+	}
 	if calc.Applies("zinc", card) && !card.Setup.One {
 		p.line("mend-zinc")
 	}

@@ -61,11 +61,7 @@ func (p *Page) throatOf(card *calc.Card) (calc.Figure, error) {
 	case card.Job.Throat.Set:
 		return p.take(calc.GivenFigure("throat", card.Job.Throat.V, "mm")), nil
 	case card.Job.Leg.Set:
-		v := formula.LegThroat(card.Job.Leg.V)
-		return p.add("throat", "mm", v, v, v,
-				calc.OwnBasis("{l}/√2", "geometry of an equal-legged fillet",
-					calc.In("l", "leg", card.Job.Leg.V, "mm"))),
-			nil
+		return p.ofLeg(card)
 	}
 	f, ok := card.Figure("throat")
 	if !ok || !(f.Value > 0) {
@@ -74,6 +70,27 @@ func (p *Page) throatOf(card *calc.Card) (calc.Figure, error) {
 	}
 	return p.take(f), nil
 }
+
+// ofLeg is the throat of a leg that was measured. Over a gap the leg stands on the lower member, and what of it the gap
+// takes is no throat.
+func (p *Page) ofLeg(card *calc.Card) (calc.Figure, error) {
+	leg, gap := card.Job.Leg.V, card.Used.Gap.V
+	if gap == 0 || card.Used.Joint != "lap" && card.Used.Joint != "tee" {
+		v := formula.LegThroat(leg)
+		return p.add("throat", "mm", v, v, v, calc.OwnBasis("{l}/√2", "geometry of an equal-legged fillet",
+			calc.In("l", "leg", leg, "mm"))), nil
+	}
+	if leg <= gap {
+		return calc.Figure{}, mistake.In("leg", "it is no longer than the gap: the bead holds nothing",
+			"give a leg of more than the gap, or close the gap")
+	}
+	v := formula.LegThroat(leg - gap)
+	return p.add("throat", "mm", v, v, v, calc.RowBasis("({l} − {g})/√2", openLeg, calc.In("l", "leg", leg, "mm"),
+		calc.In("g", "gap under the member that ends there", gap, "mm"))), nil
+}
+
+var openLeg = tables.Origin{Source: "AWS D1.1, fillet welds: an opening over 1.6 mm is added to the leg; here any opening",
+	Known: tables.MemoryMedium}
 
 // capacities are those of throat and bond, kN. Fillers other than the tested one scale by their guide strengths: the
 // throat both ways, the bond only down.
@@ -212,6 +229,9 @@ func (p *Page) needs(card *calc.Card, throat, bond, sheet, a calc.Figure, length
 func (p *Page) strengthWords(card *calc.Card) {
 	if card.Used.Joint == "lap" || card.Used.Joint == "tee" {
 		p.Because(fillets, "the length is that of one bead")
+	}
+	if card.Used.Backing == "patch" {
+		p.Because(fillets, "the load passes both laps of the patch one after the other: what one of them carries counts")
 	}
 	p.Warn("straight-pull", filletSource, "A straight, steady pull along the seam only, as in the tests: a joint "+
 		"that is levered, peeled or shaken lets go at its toe long before. A bracket levers.")

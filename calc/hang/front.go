@@ -23,13 +23,15 @@ type Spot struct {
 //	T = T0 + q/(2πρc·t) ∫ exp(−((x+vτ)² + y²)/2D)/D dτ from 0 on, D = σ² + 2aτ
 //
 // The heat laid down a time τ ago has spread to D. With u = ln(D/σ²) the integrand is smooth and ends.
-func (s *Spot) Temperature(x, y float64) float64 {
-	const n = 200
+func (s *Spot) Temperature(x, y float64) float64 { return s.integrate(x, y, 200) }
+
+// integrate takes n steps, an even number.
+func (s *Spot) integrate(x, y float64, n int) float64 {
 	a := s.K / s.RhoC
 	square := s.Width * s.Width
 	// What was laid down longer ago than this has faded to less than e^-45.
 	last := (45*4*a/s.Travel + 2*math.Abs(x) + 2*s.Width) / s.Travel
-	h := math.Log1p(2*a*last/square) / n
+	h := math.Log1p(2*a*last/square) / float64(n)
 	sum := 0.0
 	for i := range n + 1 {
 		spread := square * math.Exp(h*float64(i))
@@ -50,29 +52,49 @@ func (s *Spot) Ahead(temperature float64) (float64, error) {
 		math.IsInf(s.Power+s.K+s.RhoC+s.Thick+s.Width+s.Travel+temperature, 0) {
 		return 0, fmt.Errorf("%w: %g C ahead of %+v", formula.ErrRange, temperature, *s)
 	}
-	low := s.hottest()
+	low := s.hottest(200, 1e-5)
 	if s.Temperature(low, 0) < temperature {
 		return 0, fmt.Errorf("%w: %g C is not reached", formula.ErrRange, temperature)
 	}
 	return zero(func(x float64) float64 { return temperature - s.Temperature(x, 0) }, low, low+60*s.Width), nil
 }
 
-// hottest is the place of the greatest temperature under the arc's path, mm: behind the arc, by golden section. From
-// there on ahead it only falls.
-func (s *Spot) hottest() float64 {
+// Front is Ahead to about a hundredth of the arc's width, for who asks often; where the temperature is not reached, it is
+// where the sheet is hottest, which passes into the other without a jump.
+func (s *Spot) Front(temperature float64) float64 {
+	const steps, near = 48, 3e-3
+	low := s.hottest(steps, near)
+	if !(s.integrate(low, 0, steps) > temperature) {
+		return low
+	}
+	high := low + 10*s.Width
+	for high-low > near*s.Width {
+		mid := (low + high) / 2
+		if s.integrate(mid, 0, steps) > temperature {
+			low = mid
+		} else {
+			high = mid
+		}
+	}
+	return (low + high) / 2
+}
+
+// hottest is the place of the greatest temperature under the arc's path, mm: behind the arc, by golden section to a
+// share of the arc's width, each integral in n steps. From there on ahead it only falls.
+func (s *Spot) hottest(n int, near float64) float64 {
 	golden := (3 - math.Sqrt(5)) / 2
 	low, high := -40*s.Width, s.Width
 	a, b := low+golden*(high-low), high-golden*(high-low)
-	ta, tb := s.Temperature(a, 0), s.Temperature(b, 0)
-	for high-low > 1e-5*s.Width {
+	ta, tb := s.integrate(a, 0, n), s.integrate(b, 0, n)
+	for high-low > near*s.Width {
 		if ta < tb {
 			low, a, ta = a, b, tb
 			b = high - golden*(high-low)
-			tb = s.Temperature(b, 0)
+			tb = s.integrate(b, 0, n)
 		} else {
 			high, b, tb = b, a, ta
 			a = low + golden*(high-low)
-			ta = s.Temperature(a, 0)
+			ta = s.integrate(a, 0, n)
 		}
 	}
 	return (low + high) / 2

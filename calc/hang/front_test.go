@@ -78,3 +78,21 @@ func BenchmarkAhead(b *testing.B) {
 		}
 	}
 }
+
+// The quick front is the exact one within a hundredth of the arc's width, and goes on without a jump where the sheet
+// never gets that hot.
+func TestFrontQuickly(t *testing.T) {
+	for _, thick := range []float64{0.6, 1.5, 3} {
+		s := checkSpot
+		s.Thick, s.Power = thick, 400*thick
+		for c := 200.0; c < 1200; c += 20 {
+			if exact, err := s.Ahead(c); err == nil {
+				check(t, fmt.Sprintf("%g mm, %g C", thick, c), s.Front(c), exact, 0.02)
+			}
+		}
+		hottest := s.Temperature(s.hottest(200, 1e-5), 0)
+		if below, above := s.Front(hottest-0.5), s.Front(hottest+0.5); above > below || below-above > 0.3 {
+			t.Errorf("%g mm: front %.3f, past the hottest %.3f", thick, below, above)
+		}
+	}
+}

@@ -57,3 +57,49 @@ func TestSegmentInverse(t *testing.T) {
 		t.Errorf("half circle %g", s)
 	}
 }
+
+// An open lap, tee or corner holds the metal that its area says, and passes into the closed one.
+func TestOpenJoints(t *testing.T) {
+	area := func(toes Toes) float64 { return toes.Chord * toes.Chord / 4 * Segment(toes.Phi) }
+	for _, gap := range []float64{0, 1e-9, 0.4, 1} {
+		const w1, w2, thick, in = 2.9, 2.6, 1.5, 1.2
+		lap, err1 := OpenLap(9, w1, w2, thick, gap, in)
+		tee, err2 := OpenTee(9, w1, w2, gap, in)
+		corner, err3 := OpenCorner(9, w1, w2, thick, thick, gap)
+		if err1 != nil || err2 != nil || err3 != nil {
+			t.Fatal(err1, err2, err3)
+		}
+		// By counting squares instead: the region under each chord.
+		under := func(inside func(x, y float64) bool) float64 {
+			const d = 0.01
+			sum := 0.0
+			for x := -6.0; x < 6; x += d {
+				for y := -1.0; y < 6; y += d {
+					if inside(x+d/2, y+d/2) {
+						sum += d * d
+					}
+				}
+			}
+			return sum
+		}
+		lapUnder := under(func(x, y float64) bool {
+			below := y < (thick+gap)*(w2-x)/(w1+w2)
+			open := x > 0 && y > 0 || x > -in && x <= 0 && y > 0 && y < gap
+			return open && (below || x <= 0)
+		}) - under(func(x, y float64) bool { // the chord runs through the upper sheet: that part is not metal laid
+			return x < 0 && y < thick+gap && y > (thick+gap)*(w2-x)/(w1+w2)
+		})
+		teeUnder := under(func(x, y float64) bool {
+			return x > 0 && y > 0 && y/(w1+gap)+x/w2 < 1 || x > -in && x <= 0 && y > 0 && y < gap
+		})
+		if d := area(lap) + lapUnder - 9; math.Abs(d) > 0.05 {
+			t.Errorf("gap %g: lap off by %.3f mm2", gap, d)
+		}
+		if d := area(tee) + teeUnder - 9; math.Abs(d) > 0.05 {
+			t.Errorf("gap %g: tee off by %.3f mm2", gap, d)
+		}
+		if closed, err := Corner(9, w1, w2, thick, thick); err != nil || gap > 0 && corner.Phi > closed.Phi+1e-9 {
+			t.Errorf("gap %g: corner %.3f rad, closed %.3f, %v", gap, corner.Phi, closed.Phi, err)
+		}
+	}
+}

@@ -38,15 +38,17 @@ func (w *Workspace) conduct(a *arm) {
 		between[l] = 1 / a.apart[l]
 	}
 	for j := range a.columns {
-		c, air := j*n, w.loss*a.dy[j]
-		p.leave[c], p.across[c] = air, 0
+		c := j * n
+		p.leave[c], p.across[c] = w.loss*a.dy[j], 0
 		for l := 1; l < n; l++ {
 			g := between[l] * a.dy[j] * (a.k[c+l] + a.k[c+l-1])
 			p.across[c+l], p.leave[c+l] = g, g
 			p.leave[c+l-1] += g
 		}
-		p.leave[c+n-1] += air
+		p.leave[c+n-1] += a.behind[j]
 	}
+	a.wet = w.wetBar(a)
+	p.leave[0] += a.wet
 	for j := range a.columns - 1 {
 		c, near := j*n, a.closeness[j+1]
 		for l := range n {
@@ -107,13 +109,14 @@ func (w *Workspace) inward2(a *arm, dt float64, from int) {
 			rs, rc = ks*ys, kc*yc
 		}
 		gs, gc := a.cap[c]*inverse, a.cap[c+1]*inverse
-		air := w.loss * a.dy[j] * w.start
+		air, behind := w.loss*a.dy[j]*w.start, a.behind[j]*w.start
 		ds += gs + p.leave[c]
 		dc += gc + p.leave[c+1]
 		v += p.across[c+1]
 		rs += gs*a.t[c] + a.source[j]*inverse + air
-		rc += gc*a.t[c+1] + air
+		rc += gc*a.t[c+1] + behind
 		if j == 0 {
+			rs += a.wet * w.start
 			break
 		}
 		d := 1 / (ds*dc - v*v)
@@ -154,7 +157,7 @@ func (w *Workspace) inward4(a *arm, dt float64, from int) {
 		}
 		cap, t := (*[4]float64)(a.cap[c:]), (*[4]float64)(a.t[c:])
 		leave, across := (*[4]float64)(p.leave[c:]), (*[4]float64)(p.across[c:])
-		air := w.loss * a.dy[j] * w.start
+		air, behind := w.loss*a.dy[j]*w.start, a.behind[j]*w.start
 		g0, g1, g2, g3 := cap[0]*inverse, cap[1]*inverse, cap[2]*inverse, cap[3]*inverse
 		d[0] += g0 + leave[0]
 		d[4] += g1 + leave[1]
@@ -166,8 +169,9 @@ func (w *Workspace) inward4(a *arm, dt float64, from int) {
 		r[0] += g0*t[0] + a.source[j]*inverse + air
 		r[1] += g1 * t[1]
 		r[2] += g2 * t[2]
-		r[3] += g3*t[3] + air
+		r[3] += g3*t[3] + behind
 		if j == 0 {
+			r[0] += a.wet * w.start
 			break
 		}
 		d.invert(&p.four[j])

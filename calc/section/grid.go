@@ -40,7 +40,9 @@ type arm struct {
 	share     [maxColumns]float64 // of the source that falls on the column
 	filler    [maxColumns]float64 // height of metal on it, mm
 	source    [maxColumns]float64 // heat that the present step takes in, J/mm
+	behind    [maxColumns]float64 // conductance of the back face to what lies behind, W/K for each mm of travel
 	lift      [maxColumns]float64 // by which a peak's rise is multiplied for the heat along the seam
+	wet       float64             // conductance of the filler in the gap to a bar, in the present step, W/K for each mm of travel
 	// By layer: how thick, and twice the distance to the middle of the one above, mm.
 	depth, apart [maxLayers]float64
 	// By cell: column·layers + layer.

@@ -15,6 +15,7 @@ const (
 	ButtJoint
 	CornerJoint
 	OverlayJoint
+	StripJoint // a butt of two like sheets, the first member, on a strip behind the root, the second
 )
 
 // Input is one section under one moving arc. Lengths mm, time s, heat J, temperature C.
@@ -28,10 +29,17 @@ type Input struct {
 	Travel float64 // mm/s
 	Sigma  float64 // of arc and filler, mm
 	Aim    float64 // arc's offset toward the second member, mm
-	Gap    float64 // of a butt, mm
+	Gap    float64 // of a butt, mm; under a lap's upper or a tee's standing sheet
+	Bar    Bar     // behind a butt; the zero Bar is none
 	Loss   float64 // from each face, W/mm2K
 	Start  float64 // of the parts, C
 	Lowest float64 // isotherm to follow outward at the end, C; 0: none
+}
+
+// Bar is a copper bar behind a butt, as cold as the parts were before the arc.
+type Bar struct {
+	Dry, Wet float64 // heat transfer from the sheet's back face, and from filler in the gap, W/mm2K
+	Groove   float64 // width under the seam where it touches nothing, mm
 }
 
 func (in *Input) check() error {
@@ -56,6 +64,10 @@ func (in *Input) check() error {
 		return fmt.Errorf("%w: bead %g mm2, from 0 to 1000", ErrRange, in.Bead)
 	case !(in.Sigma >= 0.3 && in.Sigma <= 10 && math.Abs(in.Aim) <= 10):
 		return fmt.Errorf("%w: arc width %g mm or aim %g mm", ErrRange, in.Sigma, in.Aim)
+	case !(in.Bar.Dry >= 0 && in.Bar.Dry < 1 && in.Bar.Wet >= 0 && in.Bar.Wet < 1 && in.Bar.Groove >= 0):
+		return fmt.Errorf("%w: bar %+v", ErrRange, in.Bar)
+	case in.Joint == StripJoint && !(in.Gap >= leastOpen):
+		return fmt.Errorf("%w: a strip behind a gap of %g mm, from %g", ErrRange, in.Gap, leastOpen)
 	case !(in.Loss >= 0 && in.Loss < 1) || !(math.Abs(in.Start) < 2000) || !(in.Gap >= 0 && in.Gap < 100):
 		return fmt.Errorf("%w: loss %g, start %g or gap %g", ErrRange, in.Loss, in.Start, in.Gap)
 	}

@@ -14,6 +14,9 @@ type links struct {
 	ends    [maxLayers + 1]bool               // where links of the first arm end
 }
 
+// onto reports a joint of one sheet that lies on another: its skins meet in a corner.
+func (w *Workspace) onto() bool { return w.joint == LapJoint || w.joint == StripJoint }
+
 // couple finds the links where the step begins.
 func (w *Workspace) couple() {
 	l := &w.links
@@ -24,7 +27,7 @@ func (w *Workspace) couple() {
 	u, p := &w.arms[0], &w.arms[1]
 	kf := w.fillerConductivity((u.t[0] + p.t[0]) / 2)
 	switch w.joint {
-	case LapJoint:
+	case LapJoint, StripJoint:
 		w.coupleLap(u, p, kf)
 	case TeeJoint:
 		w.coupleTee(u, p, kf)
@@ -36,7 +39,7 @@ func (w *Workspace) couple() {
 		for i := range p.layers {
 			l.through[i] = (p.k[i] + m.k[i]) * p.depth[i] / (p.dy[0] + m.dy[0])
 		}
-		if w.joint == LapJoint {
+		if w.onto() {
 			l.through[0] = 2 * m.k[0] * m.depth[0] / m.dy[0]
 			l.skin = 2 * (p.k[0]*p.depth[0] + kf*p.filler[0]) / p.dy[0]
 		}
@@ -52,7 +55,10 @@ func (w *Workspace) couple() {
 // its skin by what filler stands above the edge. In an open gap the filler must first fill the gap.
 func (w *Workspace) coupleLap(u, p *arm, kf float64) {
 	half := u.dy[0] / 2
-	high := p.filler[0] - w.gap // over the upper sheet's lower face
+	high := p.filler[0] // over the upper sheet's lower face
+	if w.joint == LapJoint {
+		high -= w.gap
+	}
 	below := 0.0
 	for i := u.layers - 1; i >= 0; i-- {
 		if wet := min(high-below, u.depth[i]); wet > 0 {

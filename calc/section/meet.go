@@ -39,7 +39,7 @@ func (w *Workspace) meet() {
 
 // opposite is what a layer of the third arm is linked to.
 func (w *Workspace) opposite(layer int) int {
-	if layer == 0 && w.joint == LapJoint {
+	if layer == 0 && w.onto() {
 		return corner
 	}
 	return layer

@@ -117,7 +117,7 @@ func (w *Workspace) result(in *Input) Result {
 			w.member(in, a, &r)
 		}
 	}
-	if w.mirror && in.Joint != OverlayJoint {
+	if w.mirror && in.Joint == ButtJoint {
 		r.Wet[1], r.Skin[1], r.Core[1], r.Front[1], r.Back[1] = r.Wet[0], r.Skin[0], r.Core[0], r.Front[0], r.Back[0]
 	}
 	r.Residual = (w.held() - w.original - w.energy + w.lost) / (w.energy + math.Abs(w.original))
@@ -142,6 +142,9 @@ func (w *Workspace) member(in *Input, a *arm, r *Result) {
 	}
 	r.Core[m] = core / within
 	r.Wet[m] = front.Over(in.Filler.Toe)
+	if in.Joint == StripJoint && m == 1 && math.IsNaN(r.Wet[m]) { // as far as it lies open
+		r.Wet[m] = in.Gap / 2
+	}
 }
 
 func (w *Workspace) held() float64 {

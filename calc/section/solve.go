@@ -15,6 +15,7 @@ type Workspace struct {
 	filler   curve
 	stir     float64
 	gap      float64 // mm
+	bar      Bar
 	loss     float64 // W/mm2K
 	start    float64
 	spread   float64    // of the passing arc, s: smeared
@@ -53,7 +54,7 @@ func (w *Workspace) Solve(in *Input) (Result, error) {
 // prepare lays out the arms and sets every cell to the start.
 func (w *Workspace) prepare(in *Input) {
 	w.joint, w.filler, w.stir = in.Joint, in.Filler.curve(), in.Filler.Stir
-	w.gap, w.loss, w.start, w.heat, w.metal = in.Gap, in.Loss, in.Start, 0, 0
+	w.gap, w.bar, w.loss, w.start, w.heat, w.metal = in.Gap, in.Bar, in.Loss, in.Start, 0, 0
 	fine, far := in.extent()
 	w.n = 0
 	add := func(member int, heated bool, sigma, centre float64) {
@@ -64,8 +65,10 @@ func (w *Workspace) prepare(in *Input) {
 		a.aimAt()
 		w.n++
 	}
-	w.mirror = in.Joint == OverlayJoint || in.evenButt()
+	w.mirror = in.Joint == OverlayJoint || in.Joint == StripJoint || in.evenButt()
 	switch {
+	case in.Joint == StripJoint:
+		w.onStrip(in, add)
 	case in.Joint == OverlayJoint:
 		add(0, true, in.Sigma, 0)
 	case w.mirror:
@@ -81,6 +84,9 @@ func (w *Workspace) prepare(in *Input) {
 	default: // the arms begin at the edges of the root
 		add(0, true, in.Sigma, -in.Aim-in.Gap/2)
 		add(1, true, in.Sigma, in.Aim-in.Gap/2)
+	}
+	for i := range w.n {
+		w.back(&w.arms[i], &w.bar)
 	}
 	w.normalise()
 	w.smear(in)

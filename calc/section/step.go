@@ -202,7 +202,8 @@ func (w *Workspace) advance(a *arm, dt float64) {
 		a.e[c] += a.cap[c] * (a.next[c] - a.t[c])
 		a.t[c] = a.next[c]
 	}
+	w.lost += dt * a.wet * (a.next[0] - w.start)
 	for j := range a.columns {
-		w.lost += dt * w.loss * a.dy[j] * (a.next[j*n] + a.next[j*n+n-1] - 2*w.start)
+		w.lost += dt * (w.loss*a.dy[j]*(a.next[j*n]-w.start) + a.behind[j]*(a.next[j*n+n-1]-w.start))
 	}
 }

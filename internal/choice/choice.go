@@ -159,7 +159,12 @@ func (c *Choice) Help() string {
 }
 
 // Applies reports whether the joint of a card has this choice.
-func (c *Choice) Applies(card *calc.Card) bool { return !c.Second() || !card.Setup.One }
+func (c *Choice) Applies(card *calc.Card) bool {
+	if c.Name == "backing" {
+		return card.Used.Backing != ""
+	}
+	return !c.Second() || !card.Setup.One
+}
 
 // places is where a job has its fields, by their JSON names.
 var places = func() map[string]int {

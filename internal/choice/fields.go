@@ -29,6 +29,8 @@ var onCard = [...]Choice{
 		values: options(tables.FindJoint, tables.Joints)},
 	{Name: "gap", Ask: "How wide is the root opening?", Usage: "root opening: 0, 1.5mm or 1/16in", Figure: "gap",
 		Also: []string{"root opening"}, Kind: quantity.FieldGap, Unit: "mm", values: gaps, shown: shownGap},
+	{Name: "backing", Ask: "What lies behind the root?", Usage: "behind a butt: " + near.Or(backingIDs()), values: backings,
+		shown: shownBacking},
 	{Name: "filler", Ask: "Which filler?", values: fillers,
 		Usage: "cusi3, cual8, ERCuSi-A ... (see tables fillers)",
 		shown: func(c *calc.Card, _ quantity.System) string { return c.Setup.Filler.Name }},

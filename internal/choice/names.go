@@ -146,3 +146,33 @@ var hazards = values{
 			said: "asked, and none of them applies"})
 	},
 }
+
+var backings = listed(tables.Backings, tables.FindBacking,
+	func(b *tables.Backing) Row {
+		return Row{ID: b.ID, Line: b.Line, Tip: b.Line, said: calc.NameAndNote(b.Name, b.Line)}
+	},
+	func(b *tables.Backing, sys quantity.System) []Reason {
+		var list []Reason
+		if b.Changes != "" {
+			list = append(list, Reason{"changes", b.Changes, b.Source, string(b.Known)})
+		}
+		switch b.ID {
+		case "copper-bar":
+			list = append(list, figure("heat transfer from dry sheet", tables.BarDry, sys),
+				figure("heat transfer from liquid bronze", tables.BarWet, sys))
+		case "steel-strip":
+			list = append(list, figure("root opening at least", tables.StripGap, sys))
+		}
+		return list
+	})
+
+func backingIDs() []string {
+	var ids []string
+	for _, b := range tables.Backings() {
+		ids = append(ids, b.ID)
+	}
+	return ids
+}
+
+// shownBacking is the backing of a butt, "" for a joint that has none.
+func shownBacking(c *calc.Card, _ quantity.System) string { return c.Used.Backing }

@@ -83,6 +83,8 @@ func (t *talk) now(c *choice.Choice) string {
 // chosen is a choice's own text, "" where nothing is chosen and nothing assumed.
 func (t *talk) chosen(c *choice.Choice) string {
 	switch {
+	case c.Name == "backing" && !c.Applies(&t.card):
+		return "none: only a butt has a backing"
 	case !c.Applies(&t.card):
 		return "none: this joint has one member"
 	case c.Name == "metal2" && !c.Given(&t.job):

@@ -52,8 +52,12 @@ func WireText(mm float64) string {
 }
 
 func jointText(card *calc.Card, o Options) string {
+	text := card.Used.Joint
 	if g := card.Used.Gap.V; g > 0 {
-		return card.Used.Joint + ", gap " + quantity.Show(g, "mm", o.Units)
+		text += ", gap " + quantity.Show(g, "mm", o.Units)
 	}
-	return card.Used.Joint
+	if name := calc.BackingOf(card); name != "" {
+		text += ", " + name + " behind"
+	}
+	return text
 }

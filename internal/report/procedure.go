@@ -1,6 +1,7 @@
 package report
 
 import (
+	"cmp"
 	"fmt"
 
 	"brazebooth/calc"
@@ -116,6 +117,7 @@ func (p *Procedure) specification() Said {
 	}
 	list = append(list,
 		form("joint", fmt.Sprintf("%s, root opening %.4g mm; lap: %s mm", u.Joint, u.Gap.V, short)),
+		form("backing", cmp.Or(calc.BackingOf(p.Card), "none")),
 		form("filler", fmt.Sprintf("%s, AWS A5.7 %s, ISO 24373 %s; heat or lot: %s",
 			s.Filler.Name, s.Filler.AWS, s.Filler.ISO, p.lot())),
 		form("wire diameter", fmt.Sprintf("%.4g mm", u.Wire.V)), form("shielding gas", gas),

@@ -127,10 +127,16 @@ func (r *Remedies) text(x *calc.Remedy) string {
 		return "untried: the model has no equations for it"
 	case !x.Opens:
 		return "tried: does not"
+	case r.Rhythm && x.Steady:
+		return fmt.Sprintf("needs none: %.0f %% to its nearest edge, %.0f J/mm", x.Margin, x.Heat)
 	case r.Rhythm:
 		return fmt.Sprintf("does: longest on %.0f %% over the shortest", x.Margin)
 	}
-	return fmt.Sprintf("opens one, %.0f %% wide to its nearest edge", x.Margin)
+	text := fmt.Sprintf("opens one, %.0f %% wide to its nearest edge", x.Margin)
+	if x.Heat > 0 {
+		text += fmt.Sprintf(", %.0f J/mm", x.Heat)
+	}
+	return text
 }
 
 func (Decides) words(Options) []Line { return []Line{{Text: whoDecides}} }

@@ -1,0 +1,51 @@
+package advice
+
+import (
+	"testing"
+
+	"brazebooth/calc"
+	"brazebooth/internal/deep"
+	"brazebooth/tables"
+)
+
+// Over jobs of every metal, joint, thickness and position, a filler that does not wet never stands before one that does,
+// unless the trade rules that one out; and it says so.
+func TestAFillerThatWetsGoesFirst(t *testing.T) {
+	metals, joints, positions := tables.Metals(), tables.Joints(), tables.Positions()
+	rng := deep.Rand(t)
+	cold := 0
+	for range deep.Many(4, 120) {
+		job := calc.Job{Metal: metals[rng.IntN(len(metals))].ID, Joint: joints[rng.IntN(len(joints))].ID,
+			Thickness: calc.Some(0.5 + 2.5*rng.Float64()), Position: positions[rng.IntN(len(positions))].ID}
+		if rng.IntN(2) == 0 { // where it is often not wet
+			job.Metal, job.Thickness = "copper", calc.Some(2+rng.Float64())
+		}
+		c, err := calc.Solve(job)
+		if err != nil {
+			continue // zinc under an overlay and the like
+		}
+		p, err := Fillers(&c)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i := range p.Ranking {
+			r := &p.Ranking[i]
+			if r.CannotWet {
+				cold++
+			}
+			for k := range p.Ranking[:i] {
+				if b := &p.Ranking[k]; b.CannotWet && !r.CannotWet && r.RuledOut == b.RuledOut {
+					t.Errorf("%+v: %s does not wet and stands before %s", job, b.ID, r.ID)
+				}
+			}
+			said := false
+			for _, x := range r.Against {
+				said = said || x.Weight == 3
+			}
+			if r.CannotWet && !said {
+				t.Errorf("%+v: %s does not wet, and nothing says so: %+v", job, r.ID, r.Against)
+			}
+		}
+	}
+	t.Logf("%d that do not wet", cold)
+}

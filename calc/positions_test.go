@@ -1,0 +1,78 @@
+package calc_test
+
+import (
+	"fmt"
+	"testing"
+
+	"brazebooth/calc"
+	"brazebooth/internal/deep"
+	"brazebooth/tables"
+)
+
+// At one setting, whatever it is, overhead holds no larger bead than a wall, and no position stays up overhead that
+// would run on a wall; the heat is the same in all of them.
+func TestOverheadNeverHoldsMore(t *testing.T) {
+	rng := deep.Rand(t)
+	joints := []string{"lap", "butt", "tee", "corner", "overlay"}
+	for range deep.Many(10, 300) {
+		job := calc.Job{Metal: "mild-steel", Thickness: calc.Some(0.5 + 2.5*rng.Float64()), Joint: joints[rng.IntN(5)],
+			Feed: calc.Some(3 + 6*rng.Float64()), Travel: calc.Some(3 + 9*rng.Float64())}
+		if rng.IntN(2) == 0 && job.Joint != "overlay" {
+			job.Gap = calc.Some(0.6 * rng.Float64())
+		}
+		at := fmt.Sprintf("%s %.2f mm, gap %.2f, %.1f m/min, %.1f mm/s", job.Joint, job.Thickness.V, job.Gap.V, job.Feed.V,
+			job.Travel.V)
+		cards := map[string]*calc.Card{}
+		for _, p := range tables.Positions() {
+			job.Position = p.ID
+			cards[p.ID] = solved(t, job)
+		}
+		over, wall := cards["overhead"], cards["horizontal"]
+		a, okA := over.Figure("largest_bead")
+		b, okB := wall.Figure("largest_bead")
+		if okA != okB || okA && !(a.Value < b.Value) {
+			t.Errorf("%s: overhead holds %.2f mm2, a wall %.2f", at, a.Value, b.Value)
+		}
+		up, asked := edgeOf(over, "metal stays up")
+		side, _ := edgeOf(wall, "metal stays up")
+		if asked && up.Met && !side.Met {
+			t.Errorf("%s: stays overhead and runs on a wall", at)
+		}
+		for id, c := range cards {
+			f, _ := c.Figure("base_peak_temperature")
+			if g, _ := cards["flat"].Figure("base_peak_temperature"); f.Value != g.Value {
+				t.Errorf("%s: %s peaks at %.1f, flat at %.1f", at, id, f.Value, g.Value)
+			}
+		}
+	}
+}
+
+// Each joint has a technique in each position, each position a lean of the gun with its origin, and none but flat goes
+// without the note on its card.
+func TestEveryPositionHasATechnique(t *testing.T) {
+	for _, joint := range tables.Joints() {
+		seen := map[string]string{}
+		for _, p := range tables.Positions() {
+			card := solved(t, calc.Job{Metal: "mild-steel", Joint: joint.ID, Position: p.ID})
+			text := calc.Technique(card)
+			if other, ok := seen[text]; ok || tables.AimOn(joint.ID, p.ID) == "" {
+				t.Errorf("%s %s: %q, as %s", joint.ID, p.ID, text, other)
+			}
+			seen[text] = p.ID
+			noted := false
+			for _, n := range card.Notes {
+				noted = noted || n.Name == "technique" && n.Text == text && n.Source != ""
+			}
+			if noted == (p.ID == "flat") {
+				t.Errorf("%s %s: noted %v", joint.ID, p.ID, noted)
+			}
+			hold, ok := tables.HoldIn(p.ID)
+			if f, has := card.Figure("gun_angle"); !ok || !has || f.Value != hold.Lean.V {
+				t.Errorf("%s %s: gun angle %v", joint.ID, p.ID, f.Value)
+			}
+			if p.ID != "flat" && !warned(card, p.ID) {
+				t.Errorf("%s %s: no word that the position is computed and untested", joint.ID, p.ID)
+			}
+		}
+	}
+}

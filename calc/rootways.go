@@ -1,0 +1,131 @@
+package calc
+
+import (
+	"cmp"
+	"context"
+	"slices"
+
+	"brazebooth/calc/thinsheet"
+	"brazebooth/internal/crew"
+	"brazebooth/tables"
+)
+
+// openRoot reports a butt with an opening and nothing behind it.
+func (j *Job) openRoot() bool {
+	return j.Joint == "butt" && j.Gap.V > 0 && (j.Backing == "" || j.Backing == noBacking)
+}
+
+// backingTries are the backings worth trying for a butt: each over an open root, a copper bar behind a closed one.
+func backingTries(job *Job) []candidate {
+	var list []candidate
+	for _, b := range tables.Backings() {
+		open := job.Gap.V > 0 || b.ID == copperBar
+		if job.Joint != "butt" || b.ID == noBacking || b.ID == job.Backing || !open {
+			continue
+		}
+		change := b.Name + " behind"
+		if b.ID == patchBehind {
+			change += ", two beads"
+		}
+		list = append(list, candidate{change, func(j *Job) { j.Backing = b.ID }})
+	}
+	return list
+}
+
+// untriedBehind are the backings that no model has for a joint.
+func untriedBehind(job *Job) []Remedy {
+	if job.Joint == "butt" {
+		return nil
+	}
+	return []Remedy{{Change: "a backing bar"}}
+}
+
+// weighed gives a remedy over an open root the heat that a millimetre of the joint takes, J/mm: that of both beads of a
+// patch.
+func (r *Remedy) weighed(card *Card) {
+	if f, ok := card.Figure("net_heat"); ok && r.Opens {
+		if r.Heat = f.Value; card.Used.Backing == patchBehind {
+			r.Heat *= 2
+		}
+	}
+}
+
+// timedInstead is the remedy of a timed arc, as SolveTimed answers it: its margin is that of on, half of the way from the
+// shortest to the longest.
+func timedInstead(e *effort, job Job) Remedy {
+	r := Remedy{Change: "timed arc (see gap)"}
+	job.Mode = "timed"
+	g, err := bestTimed(e, job, nil)
+	if err != nil {
+		return r
+	}
+	r.Tried, r.Opens = g.times.Reason != thinsheet.WideGap && g.outside() == "", g.rhythmic()
+	if !r.Opens {
+		return r
+	}
+	if t := &g.times; t.OnMin > 0 {
+		r.Margin = 100 * (t.OnMax/t.OnMin - 1) / 2
+	}
+	if b := &g.times.OnOff; job.Joint == "butt" && b.Step > 0 {
+		r.Heat = g.in.Power * b.On / b.Step
+	}
+	return r
+}
+
+// leastHeatFirst puts what opens first, the least heat before more; what did not, in the order in which it was tried.
+func leastHeatFirst(list []Remedy) {
+	slices.SortStableFunc(list, func(a, b Remedy) int {
+		switch {
+		case a.Opens != b.Opens:
+			return map[bool]int{true: -1, false: 1}[a.Opens]
+		case a.Opens && a.Heat > 0 && b.Heat > 0:
+			return cmp.Compare(a.Heat, b.Heat)
+		}
+		return 0
+	})
+}
+
+// steadyWays are the ways over a timed job's open root without a timed arc: as it is, and with each backing. What hangs
+// on the arc's times is left open, as a window leaves it.
+func steadyWays(e *effort, job Job) []Remedy {
+	var list []candidate
+	if job.openRoot() {
+		list = append(list, candidate{"arc without pauses", func(*Job) {}})
+	}
+	job = withoutTimes(job)
+	job.Mode = ""
+	list = append(list, backingTries(&job)...)
+	out := make([]*Remedy, len(list))
+	var wg crew.Crew
+	for i := range list {
+		wg.Go(func() { limited(e.ctx, func() { out[i] = list[i].of(e, job) }) })
+	}
+	wg.Wait()
+	var found []Remedy
+	for _, r := range out {
+		if r != nil {
+			r.Steady = true
+			found = append(found, *r)
+		}
+	}
+	return found
+}
+
+// RootWays computes the ways over an open root beside each other: the arc without pauses as it is and over each backing,
+// and the timed arc; what works first, by the heat that it takes. None for a joint that is no open butt. Errors are the
+// context's.
+func RootWays(ctx context.Context, job Job) ([]Remedy, error) {
+	if !job.openRoot() {
+		return nil, nil
+	}
+	e := &effort{ctx: ctx}
+	list := append(steadyWays(e, job), timedInstead(e, withoutTimes(job)))
+	leastHeatFirst(list)
+	return list, e.over()
+}
+
+// withoutTimes leaves open what a timed arc suggests by itself.
+func withoutTimes(job Job) Job {
+	job.Feed, job.Amps, job.Travel, job.ArcOn, job.ArcOff, job.SpotStep = Opt{}, Opt{}, Opt{}, Opt{}, Opt{}, Opt{}
+	return job
+}
