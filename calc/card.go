@@ -17,6 +17,7 @@ type Card struct {
 	Warnings []Warning // stops first, then cautions, then information
 	Zone     string    // by heat alone: "", cold good hot burn-through not-modelled; Verdict counts the rest
 	Edges    []Edge
+	Chance   Chance  // that every edge is met; the zero Chance where none is modelled
 	Section  Section // what a picture of the joint needs; not Drawn where it is not modelled
 }
 

@@ -154,9 +154,8 @@ func TestCoarserWindowsAreTheSameEachTime(t *testing.T) {
 // Every second point of a grid keeps its limits, on axes that go as far as those points do.
 func TestEverySecondPoint(t *testing.T) {
 	whole := gridOf(map[limit]func(i, j float64) float64{lWets: func(i, j float64) float64 { return 10*i + j }})
-	c := coarse{whole}
-	c.everySecond()
-	half := &c[0]
+	half := whole
+	half.everySecond()
 	if half.feeds.n != 3 || half.travels.n != 2 || len(half.logs) != 6 {
 		t.Fatalf("%+v by %+v, %d points", half.feeds, half.travels, len(half.logs))
 	}
@@ -194,7 +193,6 @@ func TestNoSectionForWhoLeft(t *testing.T) {
 	given.Feed, given.Travel = Some(4), Some(8)
 	for name, answer := range map[string]func(e *effort) error{
 		"card":   func(e *effort) error { _, err := solve(e, job); return err },
-		"chance": func(e *effort) error { _, err := chanceGood(e, given); return err },
 		"remedies": func(e *effort) error {
 			c, err := Solve(given)
 			if err == nil {

@@ -72,11 +72,10 @@ type heatField struct {
 	toes   func(area, w1, w2 float64) (section.Toes, error)
 	one    bool
 	liquid liquid
-	aims   []float64 // aims that are open; none once the aim is chosen
 }
 
 func (b *board) heatField(card *Card) heatField {
-	return heatField{b, b.sectionInput(card), beadSection(card), card.Setup.One, newLiquid(b, card), b.aims(card)}
+	return heatField{b, b.sectionInput(card), beadSection(card), card.Setup.One, newLiquid(b, card)}
 }
 
 // at finds the state at a feed and travel in mm/s; with zinc it follows the zinc's isotherms outward too.

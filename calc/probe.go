@@ -24,7 +24,6 @@ func ProbeOf(ctx context.Context, job *Job) (*Probe, error) {
 	}
 	b := newBoard(&card)
 	b.effort = &effort{ctx: ctx}
-	b.chooseAim(&card)
 	return &Probe{b, b.heatField(&card), newMargins(b, &card)}, nil
 }
 

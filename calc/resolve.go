@@ -61,7 +61,7 @@ func resolve(job Job, card *Card) error {
 	r := resolution{card, job}
 	for _, step := range [...]func(*resolution) error{
 		(*resolution).joint, (*resolution).first, (*resolution).second, (*resolution).filler,
-		(*resolution).process, (*resolution).extension,
+		(*resolution).process, (*resolution).extension, (*resolution).aim,
 	} {
 		if err := step(&r); err != nil {
 			return err

@@ -41,7 +41,6 @@ func compute(e *effort, job Job) (Card, error) {
 		return Card{}, settingError(err, &card)
 	}
 	b.take(&card, &sug)
-	b.chooseAim(&card)
 	s := new(spread)
 	if err := b.chain.propagate(&b.inputs, &b.intervals, s); err != nil {
 		return Card{}, settingError(err, &card)
@@ -52,6 +51,10 @@ func compute(e *effort, job Job) (Card, error) {
 		return Card{}, settingError(err, &card)
 	}
 	card.Zone, card.Edges, card.Section = v.zone, v.edges(), v.section(&card)
+	card.Chance = v.chance
+	if v.modelled {
+		b.settle(&sug, &card, &v)
+	}
 	b.figures(&card, s, &sug, &v)
 	card.Notes = notes(&card, s)
 	warn(&card, b, s, &sug, &v)

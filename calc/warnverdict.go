@@ -53,7 +53,7 @@ func (w *warnings) position(v *verdict) {
 
 // setting says that the search found no good point, and which edges cross.
 func (w *warnings) setting(sug *suggestion, v *verdict) {
-	if sug.found || sug.feed == 0 || !v.modelled {
+	if v.met() || sug.feed == 0 || !v.modelled {
 		return
 	}
 	first, second := v.worst()

@@ -16,7 +16,6 @@ type Window struct {
 	Zones   []string  // feed outer, travel inner
 	Margins []float64 // %, to the nearest edge by feed or travel; below zero where one is not met
 	Nearest []string  // name of that edge
-	Aims    []float64 // mm toward the second member: each point has the one that suits it; none where there is one aim
 
 	Good       bool       // the suggestion meets every edge
 	Suggestion Suggestion // the card's own: the point furthest from every edge, or the nearest miss
@@ -123,17 +122,10 @@ func (w *survey) suggest(open Job) error {
 	return nil
 }
 
-// weigh finds how likely the suggestion is good and, where it is not, what would open a zone.
-func (w *survey) weigh(open Job) error {
-	at := open
-	at.Feed, at.Travel = Some(w.Suggestion.Feed), Some(w.Suggestion.Travel)
-	if err := acquire(w.effort.ctx); err != nil {
-		return err
-	}
-	var err error
-	w.Chance, err = chanceGood(w.effort, at)
-	release()
-	if err == nil && !w.Good {
+// weigh tells how likely the suggestion is good and, where it is not, finds what would open a zone.
+func (w *survey) weigh(open Job) (err error) {
+	w.Chance = w.Card.Chance
+	if !w.Good {
 		w.Remedies, err = remedies(w.effort, w.search, open, &w.Card)
 	}
 	return err
@@ -172,9 +164,9 @@ func part(i, low, high int) float64 {
 	return float64(i-low) / float64(high-low)
 }
 
-// describe turns the limits of every point into zone, margin and nearest edge, with the aim that a card has there.
-func (w *Window) describe(c coarse) {
-	feeds, travels := c[0].feeds, c[0].travels
+// describe turns the limits of every point into zone, margin and nearest edge.
+func (w *Window) describe(c *limitGrid) {
+	feeds, travels := c.feeds, c.travels
 	w.Feeds, w.Travels = make([]float64, feeds.n), make([]float64, travels.n)
 	for i := range w.Feeds {
 		w.Feeds[i] = feeds.at(float64(i)) * 0.06
@@ -185,31 +177,19 @@ func (w *Window) describe(c coarse) {
 	for i := range w.Feeds {
 		for j := range w.Travels {
 			k := i*travels.n + j
-			at := c.aimed(k)
-			l := &at.logs[k]
+			l := &c.logs[k]
 			if *l == hopeless {
 				w.Zones, w.Margins, w.Nearest = append(w.Zones, "not-modelled"), append(w.Margins, 0),
 					append(w.Nearest, "")
 				continue
 			}
-			f, g := at.slopes(float64(i), float64(j), 1)
+			f, g := c.slopes(float64(i), float64(j), 1)
 			edge, worst := nearest(reaches(l, &f, &g))
 			w.Zones = append(w.Zones, l.Zone())
 			w.Margins = append(w.Margins, math.Copysign(percent(worst), worst))
 			w.Nearest = append(w.Nearest, edgeNames[edge])
 		}
 	}
-}
-
-// aimed is the grid of the aim that suits a point best, as heatField.aimed chooses it.
-func (c coarse) aimed(k int) *limitGrid {
-	best := &c[0]
-	for n := range c {
-		if c[n].logs[k].thermal() > best.logs[k].thermal() {
-			best = &c[n]
-		}
-	}
-	return best
 }
 
 type windowKey struct {

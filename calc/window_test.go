@@ -104,7 +104,7 @@ func TestWindowIsWhole(t *testing.T) {
 	if m.Card.Zone != "good" || m.Suggestion.Margin <= 0 {
 		t.Errorf("suggestion %+v is %s", m.Suggestion, m.Card.Zone)
 	}
-	if m.Chance.Good <= 0 || m.Chance.Good > 100 || m.Chance.Samples < 64 {
+	if m.Chance.Good <= 0 || m.Chance.Good > 100 {
 		t.Errorf("chance %+v", m.Chance)
 	}
 }
@@ -212,7 +212,6 @@ func TestProgressEndsAtOne(t *testing.T) {
 
 func BenchmarkWindow(b *testing.B) { benchmarkWindow(b, calc.Job{Metal: "galvanized", Gauge: 18}) }
 
-// For unequal sheets every aim has a grid.
 func BenchmarkWindowUnequal(b *testing.B) {
 	benchmarkWindow(b, calc.Job{Metal: "galvanized", Gauge: 18, Gauge2: 14})
 }
@@ -226,16 +225,6 @@ func benchmarkWindow(b *testing.B, j calc.Job) {
 		windows++
 		j.StickOut = calc.Some(10 + float64(windows)*1e-6)
 		if _, err := calc.WindowOf(context.Background(), j, calc.FullWindow, nil); err != nil {
-			b.Fatal(err)
-		}
-	}
-}
-
-func BenchmarkChance(b *testing.B) {
-	j := practiceLap()
-	j.Travel = calc.Some(8)
-	for b.Loop() {
-		if _, err := calc.ChanceGood(context.Background(), j); err != nil {
 			b.Fatal(err)
 		}
 	}

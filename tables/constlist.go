@@ -33,6 +33,7 @@ var constants = [...]Constant{
 	{"HandAim", &HandAim},
 	{"UnequalFrom", &UnequalFrom},
 	{"AimOff", &AimOff},
+	{"AimShare", &AimShare},
 	{"HandRepeats", &HandRepeats},
 	{"SheetThinnest", &SheetThinnest},
 	{"SheetThickest", &SheetThickest},

@@ -29,7 +29,7 @@ var everything = map[string]any{
 	"DipVoltFactor": DipVoltFactor, "DipVoltBand": DipVoltBand, "PulsedVoltFactor": PulsedVoltFactor,
 	"PulsedVoltBand": PulsedVoltBand, "DutyPeriod": DutyPeriod, "HandSpeedLow": HandSpeedLow,
 	"HandSpeedHigh": HandSpeedHigh, "GunAngle": GunAngle, "HandAim": HandAim, "UnequalFrom": UnequalFrom,
-	"AimOff": AimOff, "HandRepeats": HandRepeats, "SheetThinnest": SheetThinnest,
+	"AimOff": AimOff, "AimShare": AimShare, "HandRepeats": HandRepeats, "SheetThinnest": SheetThinnest,
 	"SheetThickest": SheetThickest, "ServiceLimit": ServiceLimit, "practice": practice,
 	"AnnealedCopper": AnnealedCopper,
 	"CopperSlope":    CopperSlope, "SteelPeak": SteelPeak, "SteelHeatPlateau": SteelHeatPlateau,

@@ -3,10 +3,35 @@ package calc
 import (
 	"math"
 	"slices"
+	"sync"
+	"testing"
+
+	"gonum.org/v1/gonum/stat/distuv"
 
 	"brazebooth/calc/section"
 	"brazebooth/tables"
 )
+
+// The chance against which the shipped one is held: everything uncertain at a setting, each over its own interval, at
+// the points of a fixed lattice. It takes some hundred sections where the shipped one takes three.
+
+// sampled counts how many points meet every edge, %, at a job's own setting.
+func sampled(t *testing.T, j Job) float64 {
+	t.Helper()
+	c := card(t, j)
+	b := newBoard(c)
+	m, inputs, good := newMargins(b, c), b.varied(c), 0.0
+	for i := range chanceSamples {
+		z := make([]float64, len(inputs))
+		for k := range z {
+			z[k] = deviate(i, k)
+		}
+		if s := b.sample(c, &m, inputs, z); s.good() {
+			good++
+		}
+	}
+	return 100 * good / chanceSamples
+}
 
 // varied is what a sample draws at random: an input of the board, the filler's stirring or the welder's aim.
 type varied struct {
@@ -127,3 +152,34 @@ func between(d tables.Datum, z float64) float64 {
 	}
 	return d.V * math.Exp(math.Abs(z)/2*math.Log(edge/d.V))
 }
+
+// chanceSamples is how many points of the fixed lattice are tried, a prime.
+const chanceSamples = 101
+
+// latticeStep makes each input's place from the one before. With it no two of latticeInputs inputs are badly
+// correlated: the worst pair's P2 is 0.14, where most steps leave one of 0.55.
+const (
+	latticeStep   = 13
+	latticeInputs = 25
+)
+
+// deviate is the standard normal deviate of input k at point i of a Korobov lattice: over all points every input
+// takes each of chanceSamples equally likely places once. Each input's first place is free. A chance changes with it
+// by three percentage points, root mean square; of two dozen choices this one came closest to plain sampling of 14
+// jobs, 1.3 percentage points.
+func deviate(i, k int) float64 {
+	step := 1
+	for range k {
+		step = step * latticeStep % chanceSamples
+	}
+	return quantiles()[(i*step+k*(9*k+8))%chanceSamples]
+}
+
+// quantiles are the standard normal deviates in the middle of each place.
+var quantiles = sync.OnceValue(func() (z [chanceSamples]float64) {
+	normal := distuv.Normal{Sigma: 1}
+	for i := range z {
+		z[i] = normal.Quantile((float64(i) + 0.5) / chanceSamples)
+	}
+	return z
+})
