@@ -12,6 +12,9 @@ type Chance struct {
 	Good    float64 `json:"chance_good"` // %, that every edge is met
 	Missed  string  `json:"missed"`      // the edge that is missed most often, "" with none
 	Spoiler string  `json:"spoiler"`     // the input that this edge depends on most, "" with none
+
+	missed limit
+	shares []Input // how often each edge is met, %
 }
 
 // Words say what is missed most often and what moves it; "" where nothing is missed.
@@ -74,15 +77,18 @@ func chanceOf(l *[3]Limits, w *weighs, m *margins, travel float64) Chance {
 	}
 	hand := suggest.Range{Low: m.slow, High: m.fast}
 	c := Chance{Good: 100 * suggest.Chance(at, w.edges[:], hand, travel)}
-	least := 0.995 // an edge that is missed less often is not worth a word
-	note := func(edge limit, met float64) {
-		if met < least {
-			c.Missed, least = edgeNames[edge], met
-		}
-	}
 	solid := lSolid
 	if l[1][lBurn] < l[1][lSolid] {
 		solid = lBurn
+	}
+	least := rarelyMissed
+	note := func(edge limit, met float64) {
+		if met < 1-1e-6 {
+			c.shares = append(c.shares, Derived("", "“"+edgeNames[edge]+"” met", 100*met, "%"))
+		}
+		if met < least {
+			c.Missed, c.missed, least = edgeNames[edge], edge, met
+		}
 	}
 	for i, edge := range [weighedEdges]limit{lWets, solid, lFilled, lFloor, lSpray, lZinc, lBridges, lStays} {
 		alone := [3][]float64{at[0][i : i+1], at[1][i : i+1], at[2][i : i+1]}
@@ -90,4 +96,33 @@ func chanceOf(l *[3]Limits, w *weighs, m *margins, travel float64) Chance {
 	}
 	note(lSlow, suggest.Chance([3][]float64{}, nil, hand, travel))
 	return c
+}
+
+// rarelyMissed is the chance from which an edge is not worth a word.
+const rarelyMissed = 0.995
+
+// chanceError is how far three heats may be off a fine sum over all heats, in points of 100; a test holds them to it.
+const chanceError = 6
+
+// figure is the chance as the card shows it.
+func (c *Chance) figure() Figure {
+	return Figure{"chance", c.Good, max(0, c.Good-chanceError), min(100, c.Good+chanceError), "%",
+		OwnBasis("share of three heats, each edge with its own doubt, at which every edge is met",
+			"the doubts of heat and current as on this card, of the rest by judgement; own computation", c.shares...)}
+}
+
+// spoil finds the input that moves the figure of the missed edge most.
+func (c *Chance) spoil(list []Figure, v *verdict) {
+	name := map[limit]string{lWets: "wetting_angle", lSolid: "base_peak_temperature", lBurn: "base_peak_temperature",
+		lZinc: "zinc_boiled_halfwidth" + [2]string{"", "_2"}[v.margins.whitest(&v.state)]}[c.missed]
+	f, ok := FigureNamed(list, name)
+	if c.Missed == "" || !ok {
+		return
+	}
+	for _, in := range f.Basis.Inputs {
+		if !in.Derived && in.Name != "" && in.Value != 1 {
+			c.Spoiler = in.Name
+			return
+		}
+	}
 }

@@ -192,7 +192,7 @@ func TestNoSectionForWhoLeft(t *testing.T) {
 	given := job
 	given.Feed, given.Travel = Some(4), Some(8)
 	for name, answer := range map[string]func(e *effort) error{
-		"card":   func(e *effort) error { _, err := solve(e, job); return err },
+		"card": func(e *effort) error { _, err := solve(e, job); return err },
 		"remedies": func(e *effort) error {
 			c, err := Solve(given)
 			if err == nil {

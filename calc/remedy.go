@@ -1,8 +1,6 @@
 package calc
 
 import (
-	"slices"
-
 	"brazebooth/internal/crew"
 	"brazebooth/tables"
 )
@@ -72,15 +70,11 @@ func (c *candidate) of(e *effort, job Job) *Remedy {
 	if err != nil {
 		return nil
 	}
-	r := Remedy{Change: c.change, Tried: true, Opens: card.Zone == "good" && allMet(card.Edges)}
+	r := Remedy{Change: c.change, Tried: true, Opens: card.Verdict() == "good"}
 	if f, ok := card.Figure("margin"); ok && r.Opens {
 		r.Margin = f.Value
 	}
 	return &r
-}
-
-func allMet(edges []Edge) bool {
-	return !slices.ContainsFunc(edges, func(e Edge) bool { return !e.Met })
 }
 
 type candidate struct {

@@ -44,7 +44,18 @@ const (
 	drawnStir input = -1 - iota
 	drawnAim
 	drawnLiquid
+	drawnWidth
+	drawnSlow
+	drawnFast
+	drawnBand
 )
+
+// formsOf are the limits that the model itself leaves something out of, and the hand, with how much.
+var formsOf = map[input]struct {
+	of    limit
+	doubt tables.Datum
+}{drawnWidth: {lWets, tables.WetsDoubt}, drawnSlow: {lSlow, tables.SlowDoubt}, drawnFast: {lFast, tables.FastDoubt},
+	drawnBand: {lZinc, tables.ZincDoubt}}
 
 // variedNames are for the inputs whose name in a list differs from that in a sentence.
 var variedNames = map[input]string{inThick1: "first member's thickness", inThick2: "second member's thickness",
@@ -54,7 +65,11 @@ var variedNames = map[input]string{inThick1: "first member's thickness", inThick
 // varied lists what a sample draws: each input with an open interval that the wire, the arc or the section depends on
 // here, the stirring, and the aim where there are two members to aim between.
 func (b *board) varied(card *Card) []varied {
-	list := []varied{{drawnStir, "stirring of the liquid filler"}}
+	list := []varied{{drawnStir, "stirring of the liquid filler"}, {drawnWidth, "the section's width"},
+		{drawnSlow, "slowest hand"}, {drawnFast, "fastest hand"}}
+	if card.Used.ZincLimit.Set {
+		list = append(list, varied{drawnBand, "the zinc's band"})
+	}
 	if !card.Setup.One {
 		list = append(list, varied{drawnAim, "aim of the hand"})
 	}
@@ -116,6 +131,7 @@ func (b *board) sample(card *Card, m *margins, inputs []varied, z []float64) sam
 			aim = tables.HandAim.V / 2 * z[i]
 		case drawnLiquid:
 			held = z[i]
+		case drawnWidth, drawnSlow, drawnFast, drawnBand: // below
 		default:
 			c.move(in.input, z[i])
 		}
@@ -130,6 +146,11 @@ func (b *board) sample(card *Card, m *margins, inputs []varied, z []float64) sam
 	for _, at := range [...]limit{lBridges, lStays} {
 		if limits[at] < far {
 			limits[at] += held * m.liquid.doubt(at)
+		}
+	}
+	for i, in := range inputs {
+		if form, ok := formsOf[in.input]; ok && limits[form.of] < far {
+			limits[form.of] += form.doubt.V * z[i]
 		}
 	}
 	return sample{z, limits, true}

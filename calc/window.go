@@ -17,12 +17,12 @@ type Window struct {
 	Margins []float64 // %, to the nearest edge by feed or travel; below zero where one is not met
 	Nearest []string  // name of that edge
 
-	Good       bool       // the suggestion meets every edge
-	Suggestion Suggestion // the card's own: the point furthest from every edge, or the nearest miss
+	Good       bool       // the suggestion's verdict is good
+	Suggestion Suggestion // the card's own
 	Card       Card       // the card at the suggestion
 
 	Chance   Chance
-	Remedies []Remedy // what was tried where no point is good
+	Remedies []Remedy // what was tried where the suggestion is not good
 
 	Coarser bool // fewer points than were asked for, since the job takes long to compute; see CoarserWords
 
@@ -118,14 +118,14 @@ func (w *survey) suggest(open Job) error {
 	if f, ok := w.Card.Figure("margin"); ok {
 		w.Suggestion.Margin = f.Value
 	}
-	w.Good = w.Card.Zone == "good" && allMet(w.Card.Edges)
+	w.Good = w.Card.Verdict() == "good"
 	return nil
 }
 
 // weigh tells how likely the suggestion is good and, where it is not, finds what would open a zone.
 func (w *survey) weigh(open Job) (err error) {
 	w.Chance = w.Card.Chance
-	if !w.Good {
+	if !w.Good && !w.Card.Stopped() {
 		w.Remedies, err = remedies(w.effort, w.search, open, &w.Card)
 	}
 	return err

@@ -104,6 +104,9 @@ var (
 	// HandRepeats is how closely a hand repeats a travel, and a feeder a feed, from bead to bead.
 	HandRepeats = Datum{5, 3, 10, "%", practice}
 
+	// MarginalUnder is the chance under which a setting that meets every edge is not called good: even odds.
+	MarginalUnder = Datum{50, 50, 50, "%", practice}
+
 	// GunAngle is the push angle from square to the seam.
 	GunAngle = Datum{15, 10, 20, "deg", practice}
 

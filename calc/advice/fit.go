@@ -173,9 +173,17 @@ func bareText(members []calc.Member, core float64) string {
 
 // heat says whether any setting is good, or this one is.
 func (f *fitting) heat(card *calc.Card) {
-	switch card.Zone {
-	case "good":
+	chance, _ := card.Figure("chance")
+	switch {
+	case card.Met() && chance.Value < tables.MarginalUnder.V:
+		f.say(WithCare, ownSection, "", "at this setting every edge is met, but only about %.0f in 100 beads would be "+
+			"good: marginal; the window tells what makes it surer", chance.Value)
+		return
+	case card.Zone == "good":
 		f.say(Suits, ownSection, "", "at this setting the bead wets and the base stays solid")
+		return
+	}
+	switch card.Zone {
 	case "cold", "hot", "burn-through":
 		where := "the window shows where it is good"
 		if slices.ContainsFunc(card.Warnings, func(w calc.Warning) bool { return w.Code == "no-good-setting" }) {

@@ -48,10 +48,10 @@ type Place struct {
 const (
 	feedBelow, feedAbove     = 0.88, 1.1
 	travelBelow, travelAbove = 0.9, 1.1
-	feedPoints, travelPoints = 7, 7
+	feedPoints, travelPoints = 7, 6
 	travelsAlone             = 10 // travels where the feed is chosen
 	heatEvery                = 3
-	nearby, nearPoints       = 0.3, 7 // the last feeds: how far to both sides, a logarithm
+	nearby, nearPoints       = 0.3, 4 // the last feeds: how far to both sides, a logarithm
 	between                  = 10     // places weighed from one point to the next
 )
 
@@ -72,6 +72,9 @@ func Find(p *Problem) (Place, error) {
 		return Place{}, err
 	}
 	travel, feed := s.alongRidge(columns, feeds, travels)
+	if p.Travel > 0 {
+		travel = p.Travel // to the last bit
+	}
 	if p.Feed == 0 {
 		feeds = around(feed)
 	}

@@ -174,9 +174,10 @@ func TestChosenSettings(t *testing.T) {
 	p := usual.problem()
 	p.Travel = open.Travel
 	byFeed := find(t, p)
-	check(t, "feed at the travel found", byFeed.Feed, open.Feed, 1e-9)
+	// The last feeds lie about the ridge, which a curve tells at the travel found and an answer at a chosen one.
+	check(t, "feed at the travel found", math.Log(byFeed.Feed/open.Feed), 0, 1e-3)
 	check(t, "travel stays", byFeed.Travel, open.Travel, 0)
-	check(t, "the chance with it", byFeed.Chance, open.Chance, 1e-9)
+	check(t, "the chance with it", byFeed.Chance, open.Chance, 1e-4)
 	p = usual.problem()
 	p.Feed = open.Feed
 	byTravel := find(t, p)

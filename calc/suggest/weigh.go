@@ -16,7 +16,7 @@ const (
 	heatPrice  = 0.1
 	handPrice  = 0.12
 	feedSoft   = 0.06
-	travelSoft = 0.11
+	travelSoft = 0.13
 )
 
 // Where the feed is chosen nothing else follows when the travel moves: its mean is wider.
