@@ -111,18 +111,22 @@ func (c *Chance) figure() Figure {
 			"the doubts of heat and current as on this card, of the rest by judgement; own computation", c.shares...)}
 }
 
-// spoil finds the input that moves the figure of the missed edge most.
-func (c *Chance) spoil(list []Figure, v *verdict) {
-	name := map[limit]string{lWets: "wetting_angle", lSolid: "base_peak_temperature", lBurn: "base_peak_temperature",
-		lZinc: "zinc_boiled_halfwidth" + [2]string{"", "_2"}[v.margins.whitest(&v.state)]}[c.missed]
-	f, ok := FigureNamed(list, name)
+// missedFigures are the figures that the edges compare.
+var missedFigures = map[limit]string{lWets: "wetting_angle", lSolid: "base_peak_temperature",
+	lBurn: "base_peak_temperature", lFilled: "bead_area", lFloor: "current", lSpray: "current",
+	lZinc: "zinc_boiled_halfwidth"}
+
+// spoil finds the input that moves the figure of the missed edge most. What a model leaves out, a factor of 1, is none
+// that a shop could know better.
+func (c *Chance) spoil(list []Figure) {
+	f, ok := FigureNamed(list, missedFigures[c.missed])
 	if c.Missed == "" || !ok {
 		return
 	}
+	most := 0.0
 	for _, in := range f.Basis.Inputs {
-		if !in.Derived && in.Name != "" && in.Value != 1 {
-			c.Spoiler = in.Name
-			return
+		if s := math.Abs(in.Sensitivity); !in.Derived && s > most && !(in.Unit == "" && in.Value == 1) {
+			c.Spoiler, most = in.Name, s
 		}
 	}
 }

@@ -118,10 +118,10 @@ func TestChanceCountsEveryEdge(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if weak.Missed != "arc steady" || weak.Good > 70 || weak.Good >= good.Good || weak.Spoiler != variedNames[inForm] {
+	if weak.Missed != "arc steady" || weak.Good > 70 || weak.Good >= good.Good || weak.Spoiler != "calibration voltage" {
 		t.Errorf("at the least current %+v, at the suggestion %+v", weak, good)
 	}
-	if want := "“arc steady”, moved most by what the energy balance leaves out of the current"; weak.Words() != want {
+	if want := "“arc steady”, moved most by calibration voltage"; weak.Words() != want {
 		t.Errorf("%q, want %q", weak.Words(), want)
 	}
 }

@@ -13,12 +13,12 @@ import (
 	"brazebooth/internal/mistake"
 )
 
-// slowJobs are the kinds that took longest: a thick metal that conducts well behind a thin one, thick wire on foil,
-// three aims of which none is good.
+// slowJobs are the kinds that take longest: foil on a thick metal that conducts well, with thick wire, followed as far
+// as its zinc melts or started hot; of none is any setting good.
 func slowJobs() []Job {
 	return []Job{
-		{Metal: "aluminium-bronze", Gauge: 14, Metal2: "copper", Thickness2: Some(3.46), Joint: "lap", Wire: Some(2.48)},
-		{Metal: "copper", Gauge: 14, Metal2: "dp600", Thickness2: Some(0.0754), Joint: "lap", Wire: Some(2.89)},
+		{Metal: "copper", Gauge: 14, Metal2: "galvanized", Thickness2: Some(0.15), Joint: "lap", Wire: Some(2.89), ZincLimit: Some(20)},
+		{Metal: "copper", Gauge: 14, Metal2: "dp600", Thickness2: Some(0.0754), Joint: "butt", Wire: Some(2.89), Preheat: Some(400)},
 		{Metal: "dp800", Thickness: Some(1.13), Metal2: "galvanized", Thickness2: Some(0.1), Joint: "lap", Wire: Some(2.1), Filler: "cual10fe", Preheat: Some(280)},
 	}
 }

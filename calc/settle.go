@@ -10,6 +10,9 @@ import (
 // settle finds the ends of the working ranges: how far feed and travel alone may go while the cross-section still
 // meets every edge, to about a hundredth of the limit that ends them. Without a good point a range is the point itself.
 func (b *board) settle(s *suggestion, card *Card, v *verdict) {
+	if !v.modelled {
+		return
+	}
 	s.feedLow, s.feedHigh, s.travelLow, s.travelHi = s.feed, s.feed, s.travel, s.travel
 	if !v.met() {
 		return

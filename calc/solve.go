@@ -51,11 +51,9 @@ func compute(e *effort, job Job) (Card, error) {
 		return Card{}, settingError(err, &card)
 	}
 	card.Zone, card.Edges, card.Section = v.zone, v.edges(), v.section(&card)
-	card.Chance = v.chance
-	if v.modelled {
-		b.settle(&sug, &card, &v)
-	}
+	b.settle(&sug, &card, &v)
 	b.figures(&card, s, &sug, &v)
+	card.Chance = v.chance
 	card.Notes = notes(&card, s)
 	warn(&card, b, s, &sug, &v)
 	return card, nil

@@ -1,16 +1,15 @@
 package calc
 
 import (
-	"errors"
 	"math"
 
 	"brazebooth/calc/formula"
-	"brazebooth/calc/section"
 	"brazebooth/calc/suggest"
 	"brazebooth/internal/crew"
 )
 
-// suggestion is a pair of settings with the range each may take while the other stays.
+// suggestion is a pair of settings with the range each may take while the other stays; where nothing is judged, what
+// the arc and a hand hold.
 type suggestion struct {
 	feed, travel        float64 // mm/s
 	feedLow, feedHigh   float64
@@ -47,7 +46,8 @@ func (b *board) suggest(card *Card) (suggestion, error) {
 	p.HeatDoubt, p.Doubts = w.heat, w.edges[:]
 	p.Field = func(at []suggest.Setting, into []suggest.Point) error { return h.weighed(&m, at, into) }
 	at, err := suggest.Find(&p)
-	return suggestion{feed: at.Feed, travel: at.Travel}, err
+	return suggestion{feed: at.Feed, travel: at.Travel, feedLow: low, feedHigh: high, travelLow: m.slow,
+		travelHi: m.fast}, err
 }
 
 // givenFeed is the feed that the job gives; where amps were given any stands for it, since they decide.
@@ -85,12 +85,15 @@ func (h *heatField) weighed(m *margins, at []suggest.Setting, into []suggest.Poi
 	var wg crew.Crew
 	for w := range atOnce {
 		wg.Go(func() {
-			for i := w; i < len(at); i += atOnce {
+			for i := w; i < len(at) && h.b.effort.over() == nil; i += atOnce {
 				one(i)
 			}
 		})
 	}
 	wg.Wait()
+	if err := h.b.effort.over(); err != nil {
+		return err
+	}
 	return usable(errs, into)
 }
 
@@ -101,9 +104,6 @@ const atOnce = 8
 func usable(errs []error, into []suggest.Point) error {
 	known := false
 	for i, err := range errs {
-		if err != nil && !errors.Is(err, formula.ErrRange) && !errors.Is(err, section.ErrRange) {
-			return err
-		}
 		known = known || err == nil
 		if !(into[i].Heat > 0) {
 			into[i].Heat = 1

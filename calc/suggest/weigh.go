@@ -13,16 +13,16 @@ var heats = [3]struct{ z, weight float64 }{{-math.Sqrt(3), 1.0 / 6}, {0, 2.0 / 3
 // What the objective gives up for heat and for a travel off the hand's middle, and how fast the weights of the two
 // means fall: tried over joints of 0.6 to 3 mm. More of the first two costs chance, faster weights let the place jump.
 const (
-	heatPrice  = 0.1
-	handPrice  = 0.12
+	heatPrice  = 0.06
+	handPrice  = 0.06
 	feedSoft   = 0.06
 	travelSoft = 0.13
 )
 
 // Where the feed is chosen nothing else follows when the travel moves: its mean is wider.
 const (
-	handPriceAlone  = 0.3
-	travelSoftAlone = 0.18
+	handPriceAlone  = 0.2
+	travelSoftAlone = 0.15
 )
 
 // Factors are what the heat is multiplied with at the three, given its doubt as the standard deviation of a logarithm.
