@@ -75,7 +75,13 @@ type heatField struct {
 }
 
 func (b *board) heatField(card *Card) heatField {
-	return heatField{b, b.sectionInput(card), beadSection(card), card.Setup.One, newLiquid(b, card)}
+	h := heatField{b, b.sectionInput(card), beadSection(card), card.Setup.One, newLiquid(b, card)}
+	if b.chain.ampsGiven { // whoever asks for a feed means it
+		c := *b
+		c.chain.ampsGiven = false
+		h.b = &c
+	}
+	return h
 }
 
 // at finds the state at a feed and travel in mm/s; with zinc it follows the zinc's isotherms outward too.

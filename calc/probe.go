@@ -135,7 +135,7 @@ func UsualVolts(job *Job) (volts, band float64) {
 // VoltEnds are the volts between which a correction moves a laid job, V: beyond them the wire stubs or burns back.
 func VoltEnds(job *Job) (low, high float64) {
 	usual, band := UsualVolts(job)
-	return usual - 1.5*band, usual + 1.5*band
+	return usual - voltReach*band, usual + voltReach*band
 }
 
 // Between interpolates between two limits, at the share f of the way from a to b.

@@ -68,6 +68,7 @@ func resolve(job Job, card *Card) error {
 		}
 	}
 	card.Used = forThisWire(r.used)
+	card.Used.read(&card.Setup.Filler)
 	return nil
 }
 

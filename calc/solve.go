@@ -91,9 +91,8 @@ func (b *board) complete(card *Card, s *spread) {
 			*o = Some(v)
 		}
 	}
-	if !b.chain.ampsGiven {
-		fill(&u.Feed, s.value[oFeedMin])
-	}
+	fill(&u.Feed, s.value[oFeedMin])
+	u.Amps = Opt{} // they have become the feed, or what they taught
 	if b.chain.timed {
 		fill(&u.ArcOn, s.value[oOn])
 		fill(&u.ArcOff, s.value[oOff])

@@ -18,7 +18,7 @@ type suggestion struct {
 
 // suggest finds the feed and travel left open by package suggest: the place moves without a jump as the job changes.
 // WindowOf takes the same place.
-func (b *board) suggest(card *Card) (suggestion, error) {
+func (b *board) suggest(card *Card) (s suggestion, err error) {
 	feedOpen := !card.Used.Feed.Set && !b.chain.ampsGiven
 	travelOpen := !card.Used.Travel.Set && b.chain.sectionModelled()
 	switch {
@@ -32,17 +32,19 @@ func (b *board) suggest(card *Card) (suggestion, error) {
 	low, high := b.steadyFeeds(&m)
 	p := suggest.Problem{Steady: suggest.Range{Low: low, High: high}, Hand: suggest.Range{Low: m.slow, High: m.fast}}
 	if !feedOpen {
-		p.Feed = b.givenFeed(low)
+		if p.Feed, err = b.givenFeed(); err != nil {
+			return suggestion{}, err
+		}
 	}
 	if !travelOpen {
 		p.Travel = b.inputs[inTravel]
 	}
-	k, s := b.inputs, new(spread)
+	k, around := b.inputs, new(spread)
 	k[inFeed], k[inTravel] = math.Sqrt(low*high), math.Sqrt(m.slow*m.fast)
-	if err := b.chain.propagate(&k, &b.intervals, s); err != nil {
+	if err := b.chain.propagate(&k, &b.intervals, around); err != nil {
 		return suggestion{}, err
 	}
-	w := weights(s, &m)
+	w := weights(around, &m)
 	p.HeatDoubt, p.Doubts = w.heat, w.edges[:]
 	p.Field = func(at []suggest.Setting, into []suggest.Point) error { return h.weighed(&m, at, into) }
 	at, err := suggest.Find(&p)
@@ -50,12 +52,11 @@ func (b *board) suggest(card *Card) (suggestion, error) {
 		travelHi: m.fast}, err
 }
 
-// givenFeed is the feed that the job gives; where amps were given any stands for it, since they decide.
-func (b *board) givenFeed(other float64) float64 {
-	if b.chain.ampsGiven {
-		return other
-	}
-	return b.inputs[inFeed]
+// givenFeed is the feed that the job gives or that its amps need, mm/s.
+func (b *board) givenFeed() (float64, error) {
+	var o [outs]float64
+	err := b.chain.electric(&b.inputs, &o)
+	return o[oFeed], err
 }
 
 // suggestSteady is for a timed arc and a plug, where only the arc's own range is known: it suggests the middle.

@@ -71,9 +71,17 @@ func WindowOf(ctx context.Context, job Job, size WindowSize, progress func(done 
 }
 
 func window(ctx context.Context, job Job, size WindowSize, progress func(float64)) (Window, error) {
-	open := job
-	open.Feed, open.Travel, open.Amps = Opt{}, Opt{}, Opt{}
 	var card Card
+	if err := resolve(job, &card); err != nil {
+		return Window{}, err
+	}
+	open := job
+	open.learnReadings(&card.Used)
+	open.Feed, open.Travel, open.Amps = Opt{}, Opt{}, Opt{}
+	if job.Feed.Set && job.Amps.Set { // the volts were read at that feed
+		open.Volts = Opt{}
+	}
+	card = Card{}
 	if err := resolve(open, &card); err != nil {
 		return Window{}, err
 	}
