@@ -154,7 +154,7 @@ func forThisWire(j Job) Job {
 
 // learned says what the readings did to the intervals of current and volts.
 func (w *warnings) learned(s *spread) {
-	n := w.card.Used.Readings
+	n := w.card.Job.Readings // of the booth; this job's own are told where they are compared
 	if !n.Set {
 		return
 	}
