@@ -70,7 +70,7 @@ var (
 // Formulas that replace a spec's own where the user gave the number or the program chose it.
 const (
 	GivenFormula   = "given"
-	suggestFormula = "the feed and travel furthest, in relative terms, from every limit"
+	suggestFormula = "weighted mean of feed and travel: chance to meet every edge, less heat and a hand's effort"
 	usualFormula   = "a setting to begin with: no verdict on wetting and melting is computed here"
 )
 
