@@ -17,6 +17,7 @@ type Card struct {
 	Warnings []Warning // stops first, then cautions, then information
 	Zone     string    // by heat alone: "", cold good hot burn-through not-modelled; Verdict counts the rest
 	Edges    []Edge
+	Chance   Chance  // that every edge is met; the zero Chance where none is modelled
 	Section  Section // what a picture of the joint needs; not Drawn where it is not modelled
 }
 
@@ -151,15 +152,25 @@ func FigureNamed(list []Figure, name string) (Figure, bool) {
 }
 
 // Verdict is the card's judgement of the setting in a word: "stop" where the job is not to be done, "outside" where
-// the heat is good and another edge is not met, else the zone. "good" is every edge met.
+// the heat is good and another edge is not met, "marginal" where every edge is met and that is less likely than not,
+// else the zone. "good" is every edge met, by more than luck. Everything that judges a setting asks here.
 func (c *Card) Verdict() string {
-	switch e := c.NearestEdge(); {
+	chance, judged := c.Figure("chance")
+	switch {
 	case c.Stopped():
 		return "stop"
-	case c.Zone == "good" && e != nil && !e.Met:
+	case c.Zone == "good" && !c.Met():
 		return "outside"
+	case c.Zone == "good" && judged && chance.Value < tables.MarginalUnder.V:
+		return "marginal"
 	}
 	return c.Zone
+}
+
+// Met reports whether the setting meets every edge, however likely that is and whatever else stops the job.
+func (c *Card) Met() bool {
+	e := c.NearestEdge()
+	return c.Zone == "good" && (e == nil || e.Met)
 }
 
 // Stopped reports whether a warning stops the job.

@@ -2,137 +2,131 @@ package calc
 
 import (
 	"math"
-	"sync"
 
-	"gonum.org/v1/gonum/stat/distuv"
+	"brazebooth/calc/suggest"
+	"brazebooth/tables"
 )
 
 // Chance says how likely a setting is good: a margin alone hides how uncertain the model is.
 type Chance struct {
-	Good    float64 `json:"chance_good"` // % of the samples that meet every edge
-	Missed  string  `json:"missed"`      // the edge that most of the other samples miss, "" with none
+	Good    float64 `json:"chance_good"` // %, that every edge is met
+	Missed  string  `json:"missed"`      // the edge that is missed most often, "" with none
 	Spoiler string  `json:"spoiler"`     // the input that this edge depends on most, "" with none
-	Samples int     `json:"samples"`
+
+	missed limit
+	shares []Input // how often each edge is met, %
 }
 
 // Words say what is missed most often and what moves it; "" where nothing is missed.
 func (c *Chance) Words() string {
-	if c.Missed == "" {
+	switch {
+	case c.Missed == "":
 		return ""
+	case c.Spoiler == "":
+		return "“" + c.Missed + "”"
 	}
 	return "“" + c.Missed + "”, moved most by " + c.Spoiler
 }
 
-// chanceGood samples everything uncertain at a job's setting, each over its own interval, at the points of a fixed
-// lattice, and counts how many meet every edge. The job's feed and travel must be given; it takes some hundred
-// sections, its work counted as part of an answer. A job without a section has the zero Chance.
-func chanceGood(e *effort, job Job) (Chance, error) {
-	var card Card
-	if err := resolve(job, &card); err != nil {
-		return Chance{}, err
-	}
-	b := newBoard(&card)
-	if b.notModelled(&card) != "" || !job.Travel.Set || !job.Feed.Set {
-		return Chance{}, nil
-	}
-	b.effort = e
-	b.chooseAim(&card)
-	m := newMargins(b, &card)
-	inputs := b.varied(&card)
-	var list []sample
-	for i := range chanceSamples {
-		if err := e.over(); err != nil {
-			return Chance{}, err
-		}
-		z := make([]float64, len(inputs))
-		for k := range z {
-			z[k] = deviate(i, k)
-		}
-		list = append(list, b.sample(&card, &m, inputs, z))
-	}
-	return chanceOf(list, inputs), nil
+// weighs are the doubts that a chance is made of, as standard deviations of logarithms: the heat's, and each edge's in
+// the order of Limits.weigh.
+type weighs struct {
+	heat  float64
+	edges [weighedEdges]float64
 }
 
-// chanceOf counts the good samples and finds the limit that most of the others miss, with the input that correlates
-// most with that limit over all samples.
-func chanceOf(list []sample, inputs []varied) Chance {
-	good := 0
-	var missed [limitCount]int
-	for i := range list {
-		s := &list[i]
-		if s.good() {
-			good++
+// weighedEdges is how many edges a chance counts beside the hand's.
+const weighedEdges = 8
+
+// weigh lists what a chance counts: the base's two edges count as one, the nearer.
+func (l *Limits) weigh(into []float64) {
+	list := [weighedEdges]float64{l[lWets], min(l[lSolid], l[lBurn]), l[lFilled], l[lFloor], l[lSpray], l[lZinc],
+		l[lBridges], l[lStays]}
+	for i, m := range list {
+		into[i] = max(-furthest, min(furthest, m))
+	}
+}
+
+// furthest is the margin, a logarithm, beyond which one more or less changes nothing.
+const furthest = 3
+
+// weights are the doubts at a setting. Those of the heat and the current are the card's own bands, so that what a
+// booth measured makes a chance surer.
+func weights(s *spread, m *margins) weighs {
+	amps := s.doubt(oAmps)
+	return weighs{s.doubt(oNet), [weighedEdges]float64{tables.WetsDoubt.V, tables.SolidDoubt.V, m.liquid.doubt(lFilled),
+		amps, amps, tables.ZincDoubt.V, m.liquid.doubt(lBridges), m.liquid.doubt(lStays)}}
+}
+
+// doubt is an output's standard deviation as that of a logarithm.
+func (s *spread) doubt(i out) float64 {
+	const deviations = 2 * 1.96 // between the ends of a 95 % interval
+	return max(leastDoubt, math.Log(s.high[i]/s.low[i])/deviations)
+}
+
+// leastDoubt is that of what a job gives as exact.
+const leastDoubt = 0.01
+
+// chanceOf is the chance with the limits at the three heats, at a travel in mm/s, by the function that the suggestion
+// is found with, and the edge that is missed most often.
+func chanceOf(l *[3]Limits, w *weighs, m *margins, travel float64) Chance {
+	var at [3][]float64
+	for k := range at {
+		at[k] = make([]float64, weighedEdges)
+		l[k].weigh(at[k])
+	}
+	hand := suggest.Range{Low: m.slow, High: m.fast}
+	c := Chance{Good: 100 * suggest.Chance(at, w.edges[:], hand, travel)}
+	solid := lSolid
+	if l[1][lBurn] < l[1][lSolid] {
+		solid = lBurn
+	}
+	least := rarelyMissed
+	note := func(edge limit, met float64) {
+		if met < 1-1e-6 {
+			c.shares = append(c.shares, Derived("", "“"+edgeNames[edge]+"” met", 100*met, "%"))
 		}
-		for l, v := range s.limits {
-			if s.known && v < 0 {
-				missed[l]++
-			}
+		if met < least {
+			c.Missed, c.missed, least = edgeNames[edge], edge, met
 		}
 	}
-	c := Chance{Good: 100 * float64(good) / float64(len(list)), Samples: len(list)}
-	worst := limit(0)
-	for l := range missed {
-		if missed[l] > missed[worst] {
-			worst = limit(l)
-		}
+	for i, edge := range [weighedEdges]limit{lWets, solid, lFilled, lFloor, lSpray, lZinc, lBridges, lStays} {
+		alone := [3][]float64{at[0][i : i+1], at[1][i : i+1], at[2][i : i+1]}
+		note(edge, math.Exp(suggest.LogChance(alone, w.edges[i:i+1])))
 	}
-	if missed[worst] > 0 {
-		c.Missed, c.Spoiler = edgeNames[worst], inputs[goesWith(list, worst, len(inputs))].name
-	}
+	note(lSlow, suggest.Chance([3][]float64{}, nil, hand, travel))
 	return c
 }
 
-// goesWith is the input whose deviates correlate most with a limit.
-func goesWith(list []sample, l limit, inputs int) int {
-	mean, known := 0.0, 0.0
-	for i := range list {
-		if list[i].known {
-			mean, known = mean+list[i].limits[l], known+1
-		}
-	}
-	mean /= known
-	best, most := 0, 0.0
-	for k := range inputs {
-		sum := 0.0
-		for i := range list {
-			if list[i].known {
-				sum += list[i].z[k] * (list[i].limits[l] - mean)
-			}
-		}
-		if math.Abs(sum) > most {
-			best, most = k, math.Abs(sum)
-		}
-	}
-	return best
+// rarelyMissed is the chance from which an edge is not worth a word.
+const rarelyMissed = 0.995
+
+// chanceError is how far three heats may be off a fine sum over all heats, in points of 100; a test holds them to it.
+const chanceError = 6
+
+// figure is the chance as the card shows it.
+func (c *Chance) figure() Figure {
+	return Figure{"chance", c.Good, max(0, c.Good-chanceError), min(100, c.Good+chanceError), "%",
+		OwnBasis("share of three heats, each edge with its own doubt, at which every edge is met",
+			"the doubts of heat and current as on this card, of the rest by judgement; own computation", c.shares...)}
 }
 
-// chanceSamples is how many points of the fixed lattice are tried, a prime.
-const chanceSamples = 101
+// missedFigures are the figures that the edges compare.
+var missedFigures = map[limit]string{lWets: "wetting_angle", lSolid: "base_peak_temperature",
+	lBurn: "base_peak_temperature", lFilled: "bead_area", lFloor: "current", lSpray: "current",
+	lZinc: "zinc_boiled_halfwidth"}
 
-// latticeStep makes each input's place from the one before. With it no two of latticeInputs inputs are badly
-// correlated: the worst pair's P2 is 0.14, where most steps leave one of 0.55.
-const (
-	latticeStep   = 13
-	latticeInputs = 25
-)
-
-// deviate is the standard normal deviate of input k at point i of a Korobov lattice: over all points every input
-// takes each of chanceSamples equally likely places once. Each input's first place is free. A chance changes with it
-// by three percentage points, root mean square; of two dozen choices this one came closest to plain sampling of 14
-// jobs, 1.3 percentage points.
-func deviate(i, k int) float64 {
-	step := 1
-	for range k {
-		step = step * latticeStep % chanceSamples
+// spoil finds the input that moves the figure of the missed edge most. What a model leaves out, a factor of 1, is none
+// that a shop could know better.
+func (c *Chance) spoil(list []Figure) {
+	f, ok := FigureNamed(list, missedFigures[c.missed])
+	if c.Missed == "" || !ok {
+		return
 	}
-	return quantiles()[(i*step+k*(9*k+8))%chanceSamples]
+	most := 0.0
+	for _, in := range f.Basis.Inputs {
+		if s := math.Abs(in.Sensitivity); !in.Derived && s > most && !(in.Unit == "" && in.Value == 1) {
+			c.Spoiler, most = in.Name, s
+		}
+	}
 }
-
-// quantiles are the standard normal deviates in the middle of each place.
-var quantiles = sync.OnceValue(func() (z [chanceSamples]float64) {
-	normal := distuv.Normal{Sigma: 1}
-	for i := range z {
-		z[i] = normal.Quantile((float64(i) + 0.5) / chanceSamples)
-	}
-	return z
-})

@@ -25,9 +25,10 @@
 // # How a verdict comes about
 //
 // heatstate.go runs the cross-section (calc/section) at a feed and a travel; edges.go turns the result into limits:
-// logarithms of a ratio, zero on the edge and positive inside. suggest looks for the best points of a coarse grid of
-// limits, and climb goes on from those to the point furthest from every edge. WindowOf takes the same point;
-// windowdraw.go draws the full window about it, or one of fewer points where the job takes long. effort.go counts what
+// logarithms of a ratio, zero on the edge and positive inside. chance.go turns the limits at three heats into the chance
+// that all are met, a figure by which Card.Verdict tells good from marginal. suggest gives package suggest the same
+// limits and takes the place that it finds; WindowOf takes it too. windowdraw.go draws the full window about it, or one
+// of fewer points where the job takes long. effort.go counts what
 // an answer takes, so that it is the same on every machine, and ends it when the caller leaves.
 //
 // # How the times of a timed arc come about

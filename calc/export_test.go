@@ -20,8 +20,3 @@ func TimedAnew(ctx context.Context, job Job) (Timed, error) { return solveTimed(
 func WindowAnew(ctx context.Context, job Job) (Window, error) {
 	return window(ctx, job, FullWindow, nil)
 }
-
-// ChanceGood is the chance at a job's own setting, apart from any window.
-func ChanceGood(ctx context.Context, job Job) (Chance, error) {
-	return chanceGood(&effort{ctx: ctx}, job)
-}

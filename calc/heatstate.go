@@ -74,11 +74,16 @@ type heatField struct {
 	one    bool
 	liquid liquid
 	part   wholePart
-	aims   []float64 // aims that are open; none once the aim is chosen
 }
 
 func (b *board) heatField(card *Card) heatField {
-	return heatField{b, b.sectionInput(card), beadSection(card), card.Setup.One, newLiquid(b, card), newPart(b, card), b.aims(card)}
+	h := heatField{b, b.sectionInput(card), beadSection(card), card.Setup.One, newLiquid(b, card), newPart(b, card)}
+	if b.chain.ampsGiven { // whoever asks for a feed means it
+		c := *b
+		c.chain.ampsGiven = false
+		h.b = &c
+	}
+	return h
 }
 
 // at finds the state at a feed and travel in mm/s; with zinc it follows the zinc's isotherms outward too.

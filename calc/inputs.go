@@ -145,6 +145,9 @@ func (b *board) setArc(card *Card) {
 	if b.chain.voltsGiven {
 		b.exact(inVoltBias, 0)
 	}
+	if b.chain.voltsGiven && card.Job.Feed.Set && card.Job.Amps.Set { // read off a meter, not set
+		b.within(inVolts, u.Volts.V, 2*tables.ReadingSigma.V*u.Volts.V)
+	}
 }
 
 func (b *board) setMembers(card *Card) {

@@ -56,6 +56,32 @@ func Learn(f *tables.Filler, wire float64, mode string, readings []Reading) (Lea
 	return l, nil
 }
 
+// read takes the meter readings that a completed job gives at its feed, with the meter's own doubt, into what is known
+// of its power source. One far from all that is known teaches nothing.
+func (j *Job) read(f *tables.Filler) {
+	if !j.Feed.Set || !j.Amps.Set {
+		return
+	}
+	phi := Posterior{Mean: j.Phi.Or(f.Phi.V), Sigma: j.PhiSigma.Or((f.Phi.High - f.Phi.Low) / 4)}
+	volts := Posterior{Mean: j.VoltFactor.Or(1), Sigma: j.VoltFactorSigma.Or(tables.VoltFactorSigma.V)}
+	r := Reading{Feed: j.Feed.V, StickOut: j.StickOut.V, Amps: j.Amps.V}
+	seen, sigma := phiSeen(f, j.Wire.V, &r)
+	phi.take(0, seen, sigma, false)
+	if j.Volts.Set {
+		factor := tables.DipVoltFactor.V
+		if j.Mode == "pulsed" {
+			factor = tables.PulsedVoltFactor.V
+		}
+		seen := j.Volts.V / (factor * formula.LoadLine(j.Amps.V))
+		volts.take(0, seen, seen*tables.ReadingSigma.V, false)
+	}
+	l := Learned{For: LearnedKey(j.Filler, j.Wire.V, j.Mode), Phi: phi, Volts: volts}
+	before := j.Readings.Or(0)
+	if l.Put(j); j.Readings.Set {
+		j.Readings.V = before + float64(max(phi.Used, volts.Used))
+	}
+}
+
 // phiSeen is the calibration voltage, V, that one reading shows, P/I − I·R, and its deviation, by that of the amps; a
 // reading's feed and stick-out are taken as measured.
 func phiSeen(f *tables.Filler, wire float64, r *Reading) (phi, sigma float64) {
@@ -128,7 +154,7 @@ func forThisWire(j Job) Job {
 
 // learned says what the readings did to the intervals of current and volts.
 func (w *warnings) learned(s *spread) {
-	n := w.card.Used.Readings
+	n := w.card.Job.Readings // of the booth; this job's own are told where they are compared
 	if !n.Set {
 		return
 	}

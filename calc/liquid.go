@@ -103,11 +103,13 @@ func clause(why string) string {
 	return strings.TrimSuffix(strings.TrimPrefix(why, "Not judged, because "), ".")
 }
 
-// doubt is how far either edge's logarithm may be off, as one standard deviation.
+// doubt is how far the logarithm of filling, bridging or staying may be off, as one standard deviation.
 func (l *liquid) doubt(at limit) float64 {
 	j := l.joint
 	list, _ := hang.Edges(&j)
 	switch {
+	case at == lFilled:
+		return list[2].Doubt
 	case at == lStays:
 		return list[3].Doubt
 	case j.Kind == "butt":

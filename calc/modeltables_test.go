@@ -18,7 +18,6 @@ func inGrid(t *testing.T, job Job, use func(l *Limits, bead float64)) {
 	}
 	b := newBoard(&c)
 	b.effort = &effort{ctx: t.Context()}
-	b.chooseAim(&c)
 	m, h := newMargins(b, &c), b.heatField(&c)
 	low, high := b.steadyFeeds(&m)
 	feeds, travels := axis{low, high, 20}, axis{m.slow, m.fast, 16}

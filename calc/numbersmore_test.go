@@ -129,11 +129,8 @@ func writeRemedies(t *testing.T, put putter, j calc.Job) {
 }
 
 func writeChance(t *testing.T, put putter) {
-	c, err := calc.ChanceGood(t.Context(), lid)
-	if err != nil {
-		t.Fatal(err)
-	}
-	put("chance", "", fmt.Sprintf("%+v", c))
+	c := mustSolve(t, lid)
+	put("chance", "", fmt.Sprintf("%+v", c.Chance))
 }
 
 func writeEfficiencies(_ *testing.T, put putter) {

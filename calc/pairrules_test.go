@@ -37,12 +37,23 @@ func TestAimIsMirrored(t *testing.T) {
 	}
 }
 
-// Two sheets of one thickness are aimed at in the middle; so are two that differ a little.
-func TestAimStaysOnTheJoint(t *testing.T) {
-	for _, thick := range []float64{1, 1.2} {
-		c := card(t, Job{Metal: "mild-steel", Thickness: Some(1), Metal2: "mild-steel", Thickness2: Some(thick), Joint: "butt", Feed: Some(5), Travel: Some(8)})
-		if c.Used.Aim.V != 0 {
-			t.Errorf("1 mm to %g mm: %g mm off", thick, c.Used.Aim.V)
+// Two sheets of one thickness are aimed at in the middle, two that differ by a calliper's error nearly so, and as the
+// second one grows the aim moves bit by bit: a lap's only toward its lower sheet.
+func TestAimMovesWithoutASnap(t *testing.T) {
+	for _, joint := range []string{"lap", "tee", "butt", "corner"} {
+		last := aimOff(joint, 1, 0.3)
+		for thick := 0.3; thick <= 3; thick += 0.01 {
+			off := aimOff(joint, 1, thick)
+			if off < last-1e-12 || off > last+0.06 || math.Abs(off) > tables.AimOff.V || joint == "lap" && off < 0 {
+				t.Errorf("%s, 1 mm to %.2f mm: %.3f mm off after %.3f", joint, thick, off, last)
+			}
+			last = off
+		}
+		if off := aimOff(joint, 1, 1); off != 0 {
+			t.Errorf("%s of equal sheets: %g mm off", joint, off)
+		}
+		if off := aimOff(joint, 1, 1.05); off > leastAim {
+			t.Errorf("%s of nearly equal sheets: %g mm off", joint, off)
 		}
 	}
 }

@@ -100,7 +100,7 @@ func TestWhatACardSaysOfPreheatHolds(t *testing.T) {
 		}
 		job := c.Job
 		job.Preheat = Some(least + littleMore)
-		if warm := card(t, job); !allMet(warm.Edges) || warm.Zone != "good" {
+		if warm := card(t, job); !warm.Met() {
 			t.Errorf("%v warmed to %.0f °C: %s", x, job.Preheat.V, warm.Verdict())
 		}
 		w := warmthOf(t, c.Job)
@@ -125,7 +125,7 @@ func TestWeakerArcOnHotterCopper(t *testing.T) {
 		}
 		job := c.Job
 		job.Preheat = Some(warm + littleMore)
-		if hot := card(t, job); warm == 0 || hot.Zone != "good" || !allMet(hot.Edges) {
+		if hot := card(t, job); warm == 0 || !hot.Met() {
 			t.Errorf("%v at %g °C: %s", x, job.Preheat.V, hot.Verdict())
 		}
 	}

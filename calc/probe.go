@@ -24,7 +24,6 @@ func ProbeOf(ctx context.Context, job *Job) (*Probe, error) {
 	}
 	b := newBoard(&card)
 	b.effort = &effort{ctx: ctx}
-	b.chooseAim(&card)
 	return &Probe{b, b.heatField(&card), newMargins(b, &card)}, nil
 }
 
@@ -146,7 +145,7 @@ func UsualVolts(job *Job) (volts, band float64) {
 // VoltEnds are the volts between which a correction moves a laid job, V: beyond them the wire stubs or burns back.
 func VoltEnds(job *Job) (low, high float64) {
 	usual, band := UsualVolts(job)
-	return usual - 1.5*band, usual + 1.5*band
+	return usual - voltReach*band, usual + voltReach*band
 }
 
 // Between interpolates between two limits, at the share f of the way from a to b.

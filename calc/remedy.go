@@ -2,7 +2,6 @@ package calc
 
 import (
 	"fmt"
-	"slices"
 
 	"brazebooth/internal/crew"
 	"brazebooth/tables"
@@ -76,7 +75,7 @@ func (c *candidate) of(e *effort, job Job) *Remedy {
 	if err != nil {
 		return nil
 	}
-	r := Remedy{Change: c.change, Tried: card.Zone != "not-modelled", Opens: card.Zone == "good" && allMet(card.Edges)}
+	r := Remedy{Change: c.change, Tried: card.Zone != "not-modelled", Opens: card.Verdict() == "good"}
 	if f, ok := card.Figure("margin"); ok && r.Opens {
 		r.Margin = f.Value
 	}
@@ -84,10 +83,6 @@ func (c *candidate) of(e *effort, job Job) *Remedy {
 		r.weighed(&card)
 	}
 	return &r
-}
-
-func allMet(edges []Edge) bool {
-	return !slices.ContainsFunc(edges, func(e Edge) bool { return !e.Met })
 }
 
 // littleMore is by how much more than the least that wets parts are warmed, K: at the least no other feed or travel does.

@@ -62,13 +62,14 @@ func resolve(job Job, card *Card) error {
 	r := resolution{card, job}
 	for _, step := range [...]func(*resolution) error{
 		(*resolution).joint, (*resolution).backing, (*resolution).first, (*resolution).second, (*resolution).filler,
-		(*resolution).process, (*resolution).extension,
+		(*resolution).process, (*resolution).extension, (*resolution).aim,
 	} {
 		if err := step(&r); err != nil {
 			return err
 		}
 	}
 	card.Used = forThisWire(r.used)
+	card.Used.read(&card.Setup.Filler)
 	return nil
 }
 

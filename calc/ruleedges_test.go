@@ -75,18 +75,18 @@ func TestLongestOnOff(t *testing.T) {
 // A setting that is good by less than a hand repeats is called just good.
 func TestOnlyJustGoodIsSaid(t *testing.T) {
 	for margin, want := range map[float64]bool{-1: false, 0: true, 4.9: true, 5: false, 30: false} {
-		v := verdict{modelled: true, zone: "good"}
+		v := verdict{modelled: true, zone: "good", chance: Chance{Good: 80}}
 		for i := range v.d {
 			v.d[i] = 60
 		}
-		v.d[lFloor] = margin
+		v.d[lFloor], v.logs[lFloor] = margin, margin
 		w := warnings{card: &Card{}}
 		if w.justGood(&v); (len(w.list) == 1) != want {
 			t.Errorf("%g %% away: %+v", margin, w.list)
 		}
 	}
 	c := card(t, Job{Metal: "stainless-304", Gauge: 24, Joint: "butt"})
-	if m, _ := c.Figure("margin"); c.Warned("just-good") != (c.Verdict() == "good" && m.Value < tables.HandRepeats.V) {
+	if m, _ := c.Figure("margin"); c.Warned("just-good") != (c.Verdict() == "good" && m.Value < tables.HandRepeats.V) || c.Warned("marginal") != (c.Verdict() == "marginal") {
 		t.Errorf("margin %g %%, %s: %v", m.Value, c.Verdict(), c.Warnings)
 	}
 }

@@ -37,8 +37,8 @@ func (l *Limits) worst() float64 {
 	return least
 }
 
-// ends judges a state that was found at the seam's start at its end too.
-func (h *heatField) ends(m *margins, s *heatState, zinc bool) (ends, error) {
+// ends judges a state that was found at the seam's start, at a factor on the heat, at its end too.
+func (h *heatField) ends(m *margins, s *heatState, factor float64, zinc bool) (ends, error) {
 	e := ends{start: m.logs(s)}
 	if !h.part.known {
 		return e, nil
@@ -47,6 +47,7 @@ func (h *heatField) ends(m *margins, s *heatState, zinc bool) (ends, error) {
 	if err != nil {
 		return e, err
 	}
+	in.Heat *= factor
 	if e.rise, err = h.part.rise(in.Heat*in.Travel, in.Travel); err != nil || e.rise == 0 {
 		return e, err
 	}
@@ -64,12 +65,18 @@ func (h *heatField) ends(m *margins, s *heatState, zinc bool) (ends, error) {
 	return e, nil
 }
 
-// limits are those of a setting, of a part that warms up the worse of its seam's start and end.
-func (h *heatField) limits(m *margins, feed, travel float64, zinc bool) (Limits, error) {
-	s, err := h.at(feed, travel, zinc)
+// limits are those of a setting where the heat is a factor times the computed one, of a part that warms up the worse of
+// its seam's start and end.
+func (h *heatField) limits(m *margins, feed, travel, factor float64, zinc bool) (Limits, error) {
+	in, o, err := h.fed(feed, travel)
 	if err != nil {
 		return Limits{}, err
 	}
-	e, err := h.ends(m, &s, zinc)
+	in.Heat *= factor
+	s, err := h.solve(&in, &o, zinc)
+	if err != nil {
+		return Limits{}, err
+	}
+	e, err := h.ends(m, &s, factor, zinc)
 	return e.worse(), err
 }

@@ -4,9 +4,11 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"brazebooth/calc/formula"
 	"brazebooth/calc/section"
+	"brazebooth/calc/suggest"
 	"brazebooth/internal/crew"
 	"brazebooth/tables"
 )
@@ -22,8 +24,13 @@ type verdict struct {
 	why      string // for not-modelled
 	margins  margins
 	variants variants
+	beside   [2][2]Limits // a probe below and above, along feed and along travel
+	chance   Chance
 	modelled bool
 }
+
+// met reports whether every edge is.
+func (v *verdict) met() bool { return v.modelled && slices.Min(v.logs[:]) >= 0 }
 
 // verdict computes the section at the setting, a little beside it, and with what its figures depend on changed.
 func (b *board) verdict(card *Card, s *spread) (verdict, error) {
@@ -36,17 +43,23 @@ func (b *board) verdict(card *Card, s *spread) (verdict, error) {
 	m := &v.margins
 	h := b.heatField(card)
 	feed, travel := s.value[oFeed], s.value[oTravel]
-	var beside [2][2]Limits
 	var err error
 	var wg crew.Crew // somebody waits for this one too
 	for axis, by := range [2][2]float64{{probe, 0}, {0, probe}} {
 		for side, sign := range [2]float64{-1, 1} {
-			wg.Go(func() { beside[axis][side] = m.beside(&h, feed*math.Exp(sign*by[0]), travel*math.Exp(sign*by[1])) })
+			wg.Go(func() { v.beside[axis][side] = m.beside(&h, feed*math.Exp(sign*by[0]), travel*math.Exp(sign*by[1])) })
 		}
 	}
 	v.variants.look(&h, feed, travel, s, &wg)
+	var warmer [3]Limits
+	w := weights(s, m)
+	for k, factor := range suggest.Factors(w.heat) {
+		if factor != 1 {
+			wg.Go(func() { warmer[k] = m.warmer(&h, feed, travel, factor) })
+		}
+	}
 	if v.state, err = h.at(feed, travel, true); err == nil {
-		v.ends, err = h.ends(m, &v.state, true)
+		v.ends, err = h.ends(m, &v.state, 1, true)
 	}
 	wg.Wait()
 	switch {
@@ -55,7 +68,7 @@ func (b *board) verdict(card *Card, s *spread) (verdict, error) {
 		return v, nil
 	case err != nil:
 		return v, err
-	case !bothWays(&beside), v.variants.hot == nil && v.variants.cold == nil:
+	case !bothWays(&v.beside), v.variants.hot == nil && v.variants.cold == nil:
 		return verdict{zone: "not-modelled", why: "this heat is at the border of what the cross-section can follow"},
 			nil
 	}
@@ -63,7 +76,9 @@ func (b *board) verdict(card *Card, s *spread) (verdict, error) {
 	v.variants.at = variant{v.state, h.in.Thick}
 	v.logs = v.ends.worse()
 	v.zone = v.logs.Zone()
-	v.courses, v.d = v.logs.along(&beside)
+	v.courses, v.d = v.logs.along(&v.beside)
+	warmer[1] = v.logs
+	v.chance = chanceOf(&warmer, &w, m, travel)
 	return v, nil
 }
 
@@ -95,11 +110,20 @@ func (l *Limits) along(beside *[2][2]Limits) (c [limitCount]courses, d Limits) {
 
 // beside are the limits at another feed and travel; NaN where the model does not reach.
 func (m *margins) beside(h *heatField, feed, travel float64) (l Limits) {
-	l, err := h.limits(m, feed, travel, m.zinc > 0)
+	l, err := h.limits(m, feed, travel, 1, m.zinc > 0)
 	if err != nil {
 		for i := range l {
 			l[i] = math.NaN()
 		}
+	}
+	return l
+}
+
+// warmer are the limits where the heat is a factor times the computed one; hopeless where the model does not reach.
+func (m *margins) warmer(h *heatField, feed, travel, factor float64) Limits {
+	l, err := h.limits(m, feed, travel, factor, m.zinc > 0)
+	if err != nil {
+		return hopeless
 	}
 	return l
 }

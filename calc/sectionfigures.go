@@ -43,6 +43,8 @@ func (b *board) sectionFigures(list []Figure, card *Card, s *spread, v *verdict)
 	if f, ok := v.margin(l.list, b, s); ok {
 		l.list = append(l.list, f)
 	}
+	v.chance.spoil(l.list)
+	l.list = append(l.list, v.chance.figure())
 	return l.list
 }
 

@@ -8,40 +8,45 @@ import (
 )
 
 // settle finds the ends of the working ranges: how far feed and travel alone may go while the cross-section still
-// meets every edge, to about a hundredth of the limit that ends them. It starts where the slopes point. Without a
-// good point a range is the point itself.
-func (s *suggestion) settle(top *place, h *heatField, m *margins, feeds, travels axis) {
-	s.feedLow, s.feedHigh, s.travelLow, s.travelHi = s.feed, s.feed, s.travel, s.travel
-	if !s.found {
+// meets every edge, to about a hundredth of the limit that ends them. Without a good point a range is the point itself.
+func (b *board) settle(s *suggestion, card *Card, v *verdict) {
+	if !v.modelled {
 		return
 	}
-	s.feedLow, s.feedHigh = max(feeds.low, s.feed*math.Exp(-top.room(0, -1))),
-		min(feeds.high, s.feed*math.Exp(top.room(0, 1)))
-	s.travelLow, s.travelHi = max(travels.low, s.travel*math.Exp(-top.room(1, -1))),
-		min(travels.high, s.travel*math.Exp(top.room(1, 1)))
-	worst := func(feed, travel float64) float64 {
-		l, err := h.limits(m, feed, travel, m.zinc > 0)
-		if err != nil {
-			return -far
-		}
-		return slices.Min(l[:])
+	s.feedLow, s.feedHigh, s.travelLow, s.travelHi = s.feed, s.feed, s.travel, s.travel
+	if !v.met() {
+		return
 	}
-	here := worst(s.feed, s.travel)
-	byFeed := func(f float64) float64 { return worst(f, s.travel) }
-	byTravel := func(v float64) float64 { return worst(s.feed, v) }
-	var ends [4]float64
+	h, m := b.heatField(card), &v.margins
+	low, high := b.steadyFeeds(m)
 	var wg crew.Crew
-	for i, e := range [...]struct {
-		from, first, most float64
-		worst             func(float64) float64
-	}{
-		{s.feed, s.feedLow, feeds.low, byFeed}, {s.feed, s.feedHigh, feeds.high, byFeed},
-		{s.travel, s.travelLow, travels.low, byTravel}, {s.travel, s.travelHi, travels.high, byTravel},
-	} {
-		wg.Go(func() { ends[i] = lastMet(e.from, here, e.first, e.most, e.worst) })
+	end := func(into *float64, from, most float64, beside *Limits, at func(float64) Limits) {
+		looked := from * math.Exp(math.Copysign(probe, most-from)) // by the verdict
+		first := looked
+		if math.Abs(math.Log(most/from)) < probe {
+			first = most
+		}
+		wg.Go(func() {
+			*into = lastMet(from, slices.Min(v.logs[:]), first, most, func(x float64) float64 {
+				l := *beside
+				if x != looked {
+					l = at(x)
+				}
+				return slices.Min(l[:])
+			})
+		})
+	}
+	byFeed := func(f float64) Limits { return m.beside(&h, f, v.state.o[oTravel]) }
+	byTravel := func(t float64) Limits { return m.beside(&h, v.state.o[oFeed], t) }
+	if s.feed > 0 && !card.Job.Feed.Set && !b.chain.ampsGiven {
+		end(&s.feedLow, s.feed, min(low, s.feed), &v.beside[0][0], byFeed)
+		end(&s.feedHigh, s.feed, max(high, s.feed), &v.beside[0][1], byFeed)
+	}
+	if s.travel > 0 && !card.Job.Travel.Set {
+		end(&s.travelLow, s.travel, min(m.slow, s.travel), &v.beside[1][0], byTravel)
+		end(&s.travelHi, s.travel, max(m.fast, s.travel), &v.beside[1][1], byTravel)
 	}
 	wg.Wait()
-	s.feedLow, s.feedHigh, s.travelLow, s.travelHi = ends[0], ends[1], ends[2], ends[3]
 }
 
 // lastMet looks from a setting, where worst is here, toward the furthest end allowed, starting at first, for the last

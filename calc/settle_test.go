@@ -39,10 +39,10 @@ func TestSuggestedRangesHoldOnTheCard(t *testing.T) {
 				return c
 			}
 			for _, end := range []struct{ at, out float64 }{{f.Low, 0.93}, {f.High, 1.07}} {
-				if c := at(end.at); c.Verdict() != "good" {
+				if c := at(end.at); !c.Met() {
 					t.Errorf("%+v: at the end of %s, %g, the card is %s: %+v", job, name, end.at, c.Verdict(), c.NearestEdge())
 				}
-				if c := at(end.at * end.out); c.Verdict() == "good" {
+				if c := at(end.at * end.out); c.Met() {
 					t.Errorf("%+v: beyond the end of %s, at %g, the card is still good", job, name, end.at*end.out)
 				}
 			}

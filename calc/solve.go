@@ -41,7 +41,6 @@ func compute(e *effort, job Job) (Card, error) {
 		return Card{}, settingError(err, &card)
 	}
 	b.take(&card, &sug)
-	b.chooseAim(&card)
 	s := new(spread)
 	if err := b.chain.propagate(&b.inputs, &b.intervals, s); err != nil {
 		return Card{}, settingError(err, &card)
@@ -52,9 +51,11 @@ func compute(e *effort, job Job) (Card, error) {
 		return Card{}, settingError(err, &card)
 	}
 	card.Zone, card.Edges, card.Section = v.zone, v.edges(), v.section(&card)
+	b.settle(&sug, &card, &v)
 	b.figures(&card, s, &sug, &v)
 	up := b.warmUp(&card, &v)
 	card.Figures = append(append(card.Figures, up.figures(b, &card)...), b.partFigures(&card, s)...)
+	card.Chance = v.chance
 	card.Notes = notes(&card, s)
 	warn(&card, b, s, &sug, &v, &up)
 	return card, nil
@@ -92,9 +93,8 @@ func (b *board) complete(card *Card, s *spread) {
 			*o = Some(v)
 		}
 	}
-	if !b.chain.ampsGiven {
-		fill(&u.Feed, s.value[oFeedMin])
-	}
+	fill(&u.Feed, s.value[oFeedMin])
+	u.Amps = Opt{} // they have become the feed, or what they taught
 	if b.chain.timed {
 		fill(&u.ArcOn, s.value[oOn])
 		fill(&u.ArcOff, s.value[oOff])
@@ -112,7 +112,7 @@ func (b *board) figures(card *Card, s *spread, sug *suggestion, v *verdict) {
 		if !ok {
 			continue
 		}
-		b.settingBasis(&f, card, sug, v.modelled)
+		b.settingBasis(&f, card, sug, v)
 		list = append(list, f)
 	}
 	list = append(list, tableFigures(card)...)
@@ -134,13 +134,13 @@ func (b *board) figures(card *Card, s *spread, sug *suggestion, v *verdict) {
 }
 
 // settingBasis says whether a setting was given, suggested (where settings are judged), or follows from another.
-func (b *board) settingBasis(f *Figure, card *Card, sug *suggestion, judged bool) {
+func (b *board) settingBasis(f *Figure, card *Card, sug *suggestion, v *verdict) {
 	job := &card.Job
 	suggested := OwnBasis(suggestFormula, "a search over cross-sections; the window shows every feed and travel")
 	switch {
-	case !judged:
+	case !v.modelled:
 		suggested = OwnBasis(usualFormula, "a current at which the arc burns steadily")
-	case !sug.found:
+	case !v.met():
 		suggested.Formula = missFormula
 	}
 	switch f.Name {
@@ -150,7 +150,7 @@ func (b *board) settingBasis(f *Figure, card *Card, sug *suggestion, judged bool
 			f.Basis = givenBasis
 		case !b.chain.ampsGiven:
 			f.Low, f.High = sug.feedLow*0.06, sug.feedHigh*0.06
-			if !judged {
+			if !v.modelled {
 				m := newMargins(b, card)
 				low, high := b.steadyFeeds(&m)
 				f.Low, f.High = min(f.Value, low*0.06), max(f.Value, high*0.06)
@@ -163,7 +163,7 @@ func (b *board) settingBasis(f *Figure, card *Card, sug *suggestion, judged bool
 			f.Basis = givenBasis
 		case !b.chain.timed:
 			f.Low, f.High = sug.travelLow, sug.travelHi
-			if !judged {
+			if !v.modelled {
 				f.Low, f.High = min(f.Value, tables.HandSpeedLow.V), max(f.Value, tables.HandSpeedHigh.V)
 			}
 			f.Basis = suggested

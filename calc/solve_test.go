@@ -74,6 +74,12 @@ func TestUsedGivesTheSameCard(t *testing.T) {
 			continue
 		}
 		for i, f := range first.Figures {
+			if f.Name == "chance" { // what was assumed counts as measured then: surer by a little
+				if g := again.Figures[i]; g.Value < f.Value-0.01 || g.Value > f.Value+3 {
+					t.Errorf("%+v: chance %g, then %g", j, f.Value, g.Value)
+				}
+				continue
+			}
 			if g := again.Figures[i]; g.Name != f.Name || math.Abs(g.Value-f.Value) > 1e-9*math.Abs(f.Value) {
 				t.Errorf("%+v: %s %g, then %s %g", j, f.Name, f.Value, g.Name, g.Value)
 			}

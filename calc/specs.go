@@ -70,8 +70,8 @@ var (
 // Formulas that replace a spec's own where the user gave the number or the program chose it.
 const (
 	GivenFormula   = "given"
-	suggestFormula = "the feed and travel furthest, in relative terms, from every limit"
-	missFormula    = "the nearest miss, no suggestion: no feed and travel that are open meet every edge"
+	suggestFormula = "weighted mean of feed and travel: chance to meet every edge, less heat and a hand's effort"
+	missFormula    = "the likeliest to be good, no suggestion: no feed and travel that are open meet every edge"
 	usualFormula   = "a setting to begin with: no verdict on wetting and melting is computed here"
 )
 

@@ -1,103 +1,119 @@
 package calc
 
 import (
-	"cmp"
 	"math"
-	"slices"
 
 	"brazebooth/calc/formula"
+	"brazebooth/calc/suggest"
 	"brazebooth/internal/crew"
 )
 
-// suggestion is a pair of settings with the range each may take while the other stays.
+// suggestion is a pair of settings with the range each may take while the other stays; where nothing is judged, what
+// the arc and a hand hold.
 type suggestion struct {
 	feed, travel        float64 // mm/s
 	feedLow, feedHigh   float64
 	travelLow, travelHi float64
-	found               bool
 }
 
-// suggest finds the feed and travel left open: the point furthest, in relative terms, from every edge of the operating
-// window. It climbs to it from the best points of a coarse grid of cross-sections. WindowOf takes the same point.
-func (b *board) suggest(card *Card) (suggestion, error) {
+// suggest finds the feed and travel left open by package suggest: the place moves without a jump as the job changes.
+// WindowOf takes the same place.
+func (b *board) suggest(card *Card) (s suggestion, err error) {
 	feedOpen := !card.Used.Feed.Set && !b.chain.ampsGiven
 	travelOpen := !card.Used.Travel.Set && b.chain.sectionModelled()
-	if !feedOpen && !travelOpen {
+	switch {
+	case !feedOpen && !travelOpen:
 		return suggestion{}, nil
-	}
-	if !b.chain.sectionModelled() {
+	case !b.chain.sectionModelled():
 		return b.suggestSteady(card)
 	}
 	m := newMargins(b, card)
 	h := b.heatField(card)
-	const nf, nv = 5, 5
-	feeds := axis{b.inputs[inFeed], b.inputs[inFeed], 1}
-	if feedOpen {
-		low, high := b.steadyFeeds(&m)
-		feeds = axis{low, high, nf}
+	low, high := b.steadyFeeds(&m)
+	p := suggest.Problem{Steady: suggest.Range{Low: low, High: high}, Hand: suggest.Range{Low: m.slow, High: m.fast}}
+	if !feedOpen {
+		if p.Feed, err = b.givenFeed(); err != nil {
+			return suggestion{}, err
+		}
 	}
-	travels := axis{b.inputs[inTravel], b.inputs[inTravel], 1}
-	if travelOpen {
-		travels = axis{m.slow, m.fast, nv}
+	if !travelOpen {
+		p.Travel = b.inputs[inTravel]
 	}
-	c, err := coarseGrids(&h, &m, feeds, travels)
-	if err != nil {
+	k, around := b.inputs, new(spread)
+	k[inFeed], k[inTravel] = math.Sqrt(low*high), math.Sqrt(m.slow*m.fast)
+	if err := b.chain.propagate(&k, &b.intervals, around); err != nil {
 		return suggestion{}, err
 	}
-	top, ok := c.best(&h, &m, feeds, travels)
-	if !ok {
-		p := c.peaks(1)[0]
-		top = place{feed: feeds.at(p.x), travel: travels.at(p.y)}
-	}
-	s := suggestion{feed: top.feed, travel: top.travel, found: ok && slices.Min(top.logs[:]) >= 0}
-	_, aimed := h.aimed(&m, s.feed, s.travel)
-	s.settle(&top, aimed, &m, feeds, travels)
-	return s, nil
+	w := weights(around, &m)
+	p.HeatDoubt, p.Doubts = w.heat, w.edges[:]
+	p.Field = func(at []suggest.Setting, into []suggest.Point) error { return h.weighed(&m, at, into) }
+	at, err := suggest.Find(&p)
+	return suggestion{feed: at.Feed, travel: at.Travel, feedLow: low, feedHigh: high, travelLow: m.slow,
+		travelHi: m.fast}, err
 }
 
-// peak is a point of a grid with its margin.
-type peak struct{ x, y, margin float64 }
-
-// coarse is a grid for each open aim: each grid bends little, while the best aim at every point would bend much.
-type coarse []limitGrid
-
-// peaks are the points of the grids with the greatest margins, none near another: a good zone is often a narrow ridge
-// from slow to fast, highest at both its ends.
-func (c coarse) peaks(n int) []peak {
-	var all []peak
-	for i := range c {
-		all = append(all, c[i].margins()...)
-	}
-	slices.SortStableFunc(all, func(a, b peak) int { return cmp.Compare(b.margin, a.margin) })
-	var list []peak
-	for _, p := range all {
-		if len(list) == n {
-			break
-		}
-		if !slices.ContainsFunc(list, func(q peak) bool { return math.Abs(p.x-q.x) < 0.8 && math.Abs(p.y-q.y) < 0.8 }) {
-			list = append(list, p)
-		}
-	}
-	return list
-}
-
-// margins are those of a grid's points and of some between them.
-func (c *limitGrid) margins() (all []peak) {
-	const perCell = 6
-	for i := range (c.feeds.n-1)*perCell + 1 {
-		for j := range (c.travels.n-1)*perCell + 1 {
-			x, y := float64(i)/perCell, float64(j)/perCell
-			all = append(all, peak{x, y, c.margin(x, y)})
-		}
-	}
-	return all
+// givenFeed is the feed that the job gives or that its amps need, mm/s.
+func (b *board) givenFeed() (float64, error) {
+	var o [outs]float64
+	err := b.chain.electric(&b.inputs, &o)
+	return o[oFeed], err
 }
 
 // suggestSteady is for a timed arc and a plug, where only the arc's own range is known: it suggests the middle.
 func (b *board) suggestSteady(card *Card) (suggestion, error) {
 	m := newMargins(b, card)
 	low, high := b.steadyFeeds(&m)
-	return suggestion{feed: math.Sqrt(low * high), feedLow: low, feedHigh: high, found: true}, nil
+	return suggestion{feed: math.Sqrt(low * high), feedLow: low, feedHigh: high}, nil
+}
+
+// weighed answers for settings, on all processors: somebody waits for this one.
+func (h *heatField) weighed(m *margins, at []suggest.Setting, into []suggest.Point) error {
+	errs := make([]error, len(at))
+	one := func(i int) {
+		in, _, err := h.fed(at[i].Feed, at[i].Travel)
+		l := hopeless
+		if err == nil {
+			into[i].Heat = in.Heat
+			if known, no := h.limits(m, at[i].Feed, at[i].Travel, at[i].Factor, m.zinc > 0); no == nil {
+				l = known
+			} else {
+				err = no
+			}
+		}
+		l.weigh(into[i].Margins)
+		errs[i] = err
+	}
+	var wg crew.Crew
+	for w := range atOnce {
+		wg.Go(func() {
+			for i := w; i < len(at) && h.b.effort.over() == nil; i += atOnce {
+				one(i)
+			}
+		})
+	}
+	wg.Wait()
+	if err := h.b.effort.over(); err != nil {
+		return err
+	}
+	return usable(errs, into)
+}
+
+// atOnce is how many settings are computed side by side.
+const atOnce = 8
+
+// usable gives settings that the model does not reach a heat, and reports the error where it reaches none.
+func usable(errs []error, into []suggest.Point) error {
+	known := false
+	for i, err := range errs {
+		known = known || err == nil
+		if !(into[i].Heat > 0) {
+			into[i].Heat = 1
+		}
+	}
+	if !known {
+		return errs[0]
+	}
+	return nil
 }
 
 // steadyFeeds are the lowest and highest feeds whose current the arc holds steadily, mm/s.
@@ -116,128 +132,4 @@ func (b *board) steadyFeeds(m *margins) (low, high float64) {
 	}
 	const bit = 1e-9 // an end that is rounded on its way to the card and back stays inside
 	return low * (1 + bit), high * (1 - bit)
-}
-
-// axis is a range of one setting, divided logarithmically into n points.
-type axis struct {
-	low, high float64
-	n         int
-}
-
-func (a axis) at(x float64) float64 {
-	if a.n == 1 {
-		return a.low
-	}
-	return a.low * math.Pow(a.high/a.low, x/float64(a.n-1))
-}
-
-// step is the logarithm between two points.
-func (a axis) step() float64 {
-	if a.n == 1 {
-		return 1
-	}
-	return math.Log(a.high/a.low) / float64(a.n-1)
-}
-
-// limitGrid is the logarithms of all limits over feeds and travels, feed outer.
-type limitGrid struct {
-	feeds, travels axis
-	logs           []Limits
-}
-
-func coarseGrids(h *heatField, m *margins, feeds, travels axis) (coarse, error) {
-	fields := h.each()
-	c := make(coarse, len(fields))
-	var wg crew.Crew
-	for n := range c {
-		c[n] = newLimitGrid(feeds, travels)
-		for i := range feeds.n { // rows in parallel: somebody waits for this one
-			wg.Go(func() {
-				for j := range travels.n {
-					c[n].put(&fields[n], m, i, j)
-				}
-			})
-		}
-	}
-	wg.Wait()
-	for n := range c {
-		for _, l := range c[n].logs {
-			if l != hopeless {
-				return c, nil
-			}
-		}
-	}
-	_, err := h.at(feeds.at(0), travels.at(0), m.zinc > 0)
-	return c, err
-}
-
-// put computes the limits of a point.
-func (c *limitGrid) put(h *heatField, m *margins, i, j int) {
-	l := m.beside(h, c.feeds.at(float64(i)), c.travels.at(float64(j)))
-	if !l.known() {
-		l = hopeless
-	}
-	c.logs[i*c.travels.n+j] = l
-}
-
-func newLimitGrid(feeds, travels axis) limitGrid {
-	return limitGrid{feeds, travels, make([]Limits, feeds.n*travels.n)}
-}
-
-// hopeless are the limits where the model has no answer: no point there is ever suggested.
-var hopeless = func() (l Limits) {
-	for i := range l {
-		l[i] = -far
-	}
-	return l
-}()
-
-// between interpolates the logarithms at grid coordinates; they bend little, so that straight lines are enough.
-func (c *limitGrid) between(x, y float64) (l Limits) {
-	i, j := cell(x, c.feeds.n), cell(y, c.travels.n)
-	fx, fy := x-float64(i), y-float64(j)
-	at := func(di, dj int) *Limits {
-		return &c.logs[min(i+di, c.feeds.n-1)*c.travels.n+min(j+dj, c.travels.n-1)]
-	}
-	return bilinear([4]*Limits{at(0, 0), at(0, 1), at(1, 0), at(1, 1)}, fx, fy)
-}
-
-// bilinear interpolates between the corners of a cell, at the shares x and y of its sides.
-func bilinear(c [4]*Limits, x, y float64) (l Limits) {
-	for k := range l {
-		l[k] = (c[0][k]*(1-y)+c[1][k]*y)*(1-x) + (c[2][k]*(1-y)+c[3][k]*y)*x
-	}
-	return l
-}
-
-func cell(x float64, n int) int { return max(0, min(int(x), n-2)) }
-
-// margin is how far a grid point is from its nearest edge, as a logarithmic change of feed or travel; below zero
-// where an edge is not met.
-func (c *limitGrid) margin(x, y float64) float64 {
-	const h = 0.05
-	l := c.between(x, y)
-	f, g := c.slopes(x, y, h)
-	return marginOf(&l, &f, &g)
-}
-
-// slopes are the limits' changes with the logarithms of feed and travel. A setting that was given has none here: its
-// slope is on the card, not in the grid.
-func (c *limitGrid) slopes(x, y, h float64) (f, g Limits) {
-	diff := func(x0, y0, x1, y1, width float64) (out Limits) {
-		a, b := c.between(x0, y0), c.between(x1, y1)
-		for k := range out {
-			out[k] = (b[k] - a[k]) / width
-		}
-		return out
-	}
-	if c.feeds.n > 1 {
-		x0, x1 := max(0, x-h), min(float64(c.feeds.n-1), x+h)
-		f = diff(x0, y, x1, y, (x1-x0)*c.feeds.step())
-	}
-	if c.travels.n > 1 {
-		y0, y1 := max(0, y-h), min(float64(c.travels.n-1), y+h)
-		g = diff(x, y0, x, y1, (y1-y0)*c.travels.step())
-	}
-	return f, g
 }

@@ -122,7 +122,7 @@ func TestEveryThicknessHasAVerdictOrAReason(t *testing.T) {
 		if (c.Zone == "not-modelled") != (said != "") || c.Zone == "" {
 			t.Errorf("%+v: zone %q, %q", j, c.Zone, said)
 		}
-		good := len(c.Edges) > 0 && allMet(c.Edges)
+		good := len(c.Edges) > 0 && c.Met()
 		for _, name := range [...]string{"wire_feed", "travel"} {
 			f, _ := c.Figure(name)
 			if f.Missed() == good && c.Zone != "not-modelled" || f.Suggested() && !good {

@@ -175,7 +175,6 @@ func runTimed(e *effort, job Job, onOnly bool, progress func(float64)) (*timedRu
 	}
 	g.board = newBoard(&g.card)
 	g.board.effort = e
-	g.board.chooseAim(&g.card)
 	sug, err := g.board.suggest(&g.card)
 	if err != nil {
 		return nil, settingError(err, &g.card)

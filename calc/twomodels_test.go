@@ -32,7 +32,6 @@ func compareModels(t *testing.T, metal string, thick float64, joint string, pace
 		t.Fatal(err)
 	}
 	b := newBoard(&card)
-	b.chooseAim(&card)
 	b.chain.zinc = [2]bool{true, true} // its isotherms, on any metal
 	h := b.heatField(&card)
 	st, err := h.at(b.inputs[inFeed], b.inputs[inTravel], true)

@@ -1,6 +1,8 @@
 package calc
 
 import (
+	"math"
+
 	"cmp"
 	"fmt"
 	"slices"
@@ -35,8 +37,11 @@ func warn(card *Card, b *board, s *spread, sug *suggestion, v *verdict, up *warm
 	w := warnings{card: card, list: make([]Warning, 0, 12)}
 	w.hazards()
 	w.deadly() // first, for who reads one line only
+	w.refused()
 	w.verdict(v)
 	w.metals()
+	w.coats()
+	w.given()
 	w.weldBraze(v)
 	w.sheet()
 	w.fume()
@@ -97,26 +102,44 @@ func (w *warnings) arc(b *board, s *spread) {
 	}
 	job := &w.card.Job
 	if job.Feed.Set && job.Amps.Set {
-		w.reading(job.Amps.V, s)
+		w.reading(job.Amps.V)
 	}
 	if job.Volts.Set {
 		w.voltsReading(job.Volts.V, b, s)
 	}
 }
 
-// reading compares the amps that were given with the interval of the feed's current.
-func (w *warnings) reading(amps float64, s *spread) {
+// reading compares the amps that were given with the interval of the feed's current as it was before them, and says that
+// they are used.
+func (w *warnings) reading(amps float64) {
+	before := Card{}
+	open := w.card.Job
+	open.Amps, open.Volts, open.Feed = Opt{}, Opt{}, w.card.Used.Feed
+	if resolve(open, &before) != nil {
+		return
+	}
+	b, s := newBoard(&before), new(spread)
+	b.exact(inTravel, tables.HandSpeedLow.V)
+	if b.chain.propagate(&b.inputs, &b.intervals, s) != nil {
+		return
+	}
+	doubt := 200 * tables.ReadingSigma.V
 	if amps >= s.low[oAmps] && amps <= s.high[oAmps] {
-		w.tell("amps-agree", Info, wireSource, "Your %.0f A agrees with the feed: computed %.0f A, between "+
-			"%.0f and %.0f.", amps, s.value[oAmps], s.low[oAmps], s.high[oAmps])
+		w.tell("amps-agree", Info, wireSource, "Your %.0f A agrees with the feed: computed %.0f A, between %.0f and %.0f. "+
+			"Heat and window follow your reading, taken as known within %.0f %%.", amps, s.value[oAmps], s.low[oAmps],
+			s.high[oAmps], doubt)
 		return
 	}
 	check := "the feed (time a 6 s pull) and the wire size: the meter reads more than this feed can melt"
 	if amps < s.low[oAmps] {
 		check = "the stick-out, and whether the feed slips: the meter reads less than this feed needs"
 	}
-	w.tell("amps-disagree", Caution, wireSource, "Your %.0f A lies outside the feed's %.0f to %.0f A. Check %s.", amps,
-		s.low[oAmps], s.high[oAmps], check)
+	used := "Heat and window follow it as far as it can be believed"
+	if !w.card.Used.Readings.Set {
+		used = "It is too far off to be used"
+	}
+	w.tell("amps-disagree", Caution, wireSource, "Your %.0f A lies outside the feed's %.0f to %.0f A. Check %s. %s.", amps,
+		s.low[oAmps], s.high[oAmps], check, used)
 }
 
 // voltsReading compares the volts that were given with the mode's load line.
@@ -126,12 +149,15 @@ func (w *warnings) voltsReading(volts float64, b *board, s *spread) {
 	if b.chain.pulsed {
 		band = tables.PulsedVoltBand.V
 	}
-	if d := volts - model; d > 2*band || d < -2*band {
+	if d := math.Abs(volts - model); d > voltReach*band {
 		w.tell("volts-unusual", Caution, "conventional load line IEC 60974-1 scaled to the mode",
 			"%.1f V is far from the %.1f V usual at %.0f A in this mode. Read the meter while the arc "+
 				"runs, not the knob.", volts, model, s.value[oAmps])
 	}
 }
+
+// voltReach is how many bands the volts may lie off the mode's line: beyond that the wire stubs or burns back.
+const voltReach = 1.5
 
 // travel warns of a speed that a hand cannot hold.
 func (w *warnings) travel(s *spread) {

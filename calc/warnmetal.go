@@ -103,7 +103,7 @@ func (w *warnings) wire() {
 		w.tell("odd-wire", Caution, "AWS A5.02, ISO 544 (memory high)", "%.2f mm is no standard wire: check the "+
 			"spool's label. Usual sizes are .030, .035, .045 in and 0.8, 1.0, 1.2 mm.", w.card.Used.Wire.V)
 	}
-	if s.Gas.ID != defaultGas {
+	if s.Gas.ID != defaultGas && !s.Gas.Refused {
 		w.tell("gas", Caution, s.Gas.Flow.Source, "%s", s.Gas.Note)
 	}
 	if l := w.card.Used.StickOut.V; l < tables.DefaultStickOut.Low || l > tables.DefaultStickOut.High {

@@ -53,24 +53,32 @@ func (w *warnings) position(v *verdict) {
 
 // setting says that the search found no good point, and which edges cross.
 func (w *warnings) setting(sug *suggestion, v *verdict) {
-	if sug.found || sug.feed == 0 || !v.modelled {
+	if v.met() || sug.feed == 0 || !v.modelled {
 		return
 	}
 	first, second := v.worst()
-	w.tell("no-good-setting", Caution, OwnCalc, "No feed and travel that are open here meet every edge; the nearest "+
-		"miss is shown. %s and %s cross. Try another wire size, filler, mode or thickness: the window computes which "+
-		"of them opens a good zone.", first, second)
+	w.tell("no-good-setting", Caution, OwnCalc, "No feed and travel that are open here meet every edge by more than a "+
+		"hand repeats (about %.0f %%); the likeliest is shown. %s and %s cross. Try another wire size, filler, mode or "+
+		"thickness: the window computes which of them opens a good zone.", tables.HandRepeats.V, first, second)
 }
 
-// justGood warns of a setting that meets every edge by less than a hand repeats: it is good on paper only.
+// justGood warns of a setting that meets every edge and is less likely good than not, or meets it by less than a hand
+// repeats: it is good on paper only.
 func (w *warnings) justGood(v *verdict) {
-	at, d := nearest(&v.d)
-	if !v.modelled || v.zone != "good" || !(d >= 0 && d < tables.HandRepeats.V) {
+	if !v.met() {
 		return
 	}
-	w.tell("just-good", Caution, tables.HandRepeats.Source, "Only just good: “%s” is %.0f %% of feed or travel away, "+
-		"less than a hand repeats (about %.0f %%). The window tells what opens a wider zone.", edgeNames[at], d,
-		tables.HandRepeats.V)
+	at, d := nearest(&v.d)
+	switch {
+	case v.chance.Good < tables.MarginalUnder.V:
+		w.tell("marginal", Caution, OwnCalc, "Marginal: every edge is met as computed, and with what is not known "+
+			"exactly only about %.0f in 100 beads would be good. Most often missed: %s. The window tells what makes it "+
+			"surer.", v.chance.Good, v.chance.Words())
+	case d < tables.HandRepeats.V:
+		w.tell("just-good", Caution, tables.HandRepeats.Source, "Only just good: “%s” is %.0f %% of feed or travel away, "+
+			"less than a hand repeats (about %.0f %%). The window tells what opens a wider zone.", edgeNames[at], d,
+			tables.HandRepeats.V)
+	}
 }
 
 // untested is what every edge of the liquid is.

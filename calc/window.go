@@ -17,14 +17,13 @@ type Window struct {
 	Zones   []string  // feed outer, travel inner
 	Margins []float64 // %, to the nearest edge by feed or travel; below zero where one is not met
 	Nearest []string  // name of that edge
-	Aims    []float64 // mm toward the second member: each point has the one that suits it; none where there is one aim
 
-	Good       bool       // the suggestion meets every edge
-	Suggestion Suggestion // the card's own: the point furthest from every edge, or the nearest miss
+	Good       bool       // the suggestion's verdict is good
+	Suggestion Suggestion // the card's own
 	Card       Card       // the card at the suggestion
 
 	Chance   Chance
-	Remedies []Remedy // what was tried where no point is good
+	Remedies []Remedy // what was tried where the suggestion is not good
 
 	Coarser bool // fewer points than were asked for, since the job takes long to compute; see CoarserWords
 
@@ -73,9 +72,17 @@ func WindowOf(ctx context.Context, job Job, size WindowSize, progress func(done 
 }
 
 func window(ctx context.Context, job Job, size WindowSize, progress func(float64)) (Window, error) {
-	open := job
-	open.Feed, open.Travel, open.Amps = Opt{}, Opt{}, Opt{}
 	var card Card
+	if err := resolve(job, &card); err != nil {
+		return Window{}, err
+	}
+	open := job
+	open.learnReadings(&card.Used)
+	open.Feed, open.Travel, open.Amps = Opt{}, Opt{}, Opt{}
+	if job.Feed.Set && job.Amps.Set { // the volts were read at that feed
+		open.Volts = Opt{}
+	}
+	card = Card{}
 	if err := resolve(open, &card); err != nil {
 		return Window{}, err
 	}
@@ -128,22 +135,14 @@ func (w *survey) suggest(open Job) error {
 	if f, ok := w.Card.Figure("margin"); ok {
 		w.Suggestion.Margin = f.Value
 	}
-	w.Good = w.Card.Zone == "good" && allMet(w.Card.Edges)
+	w.Good = w.Card.Verdict() == "good"
 	return nil
 }
 
-// weigh finds how likely the suggestion is good and, where it is not, what would open a zone.
-func (w *survey) weigh(open Job) error {
-	at := open
-	at.Feed, at.Travel = Some(w.Suggestion.Feed), Some(w.Suggestion.Travel)
-	if err := acquire(w.effort.ctx); err != nil {
-		return err
-	}
-	var err error
-	w.Chance, err = chanceGood(w.effort, at)
-	release()
-	if err == nil && !w.Good {
-		w.effort.trial.Store(true)
+// weigh tells how likely the suggestion is good and, where it is not, finds what would open a zone.
+func (w *survey) weigh(open Job) (err error) {
+	w.Chance = w.Card.Chance
+	if !w.Good && !w.Card.Stopped() {
 		w.Remedies, err = remedies(w.effort, w.search, open, &w.Card)
 	}
 	return err
@@ -182,9 +181,9 @@ func part(i, low, high int) float64 {
 	return float64(i-low) / float64(high-low)
 }
 
-// describe turns the limits of every point into zone, margin and nearest edge, with the aim that a card has there.
-func (w *Window) describe(c coarse) {
-	feeds, travels := c[0].feeds, c[0].travels
+// describe turns the limits of every point into zone, margin and nearest edge.
+func (w *Window) describe(c *limitGrid) {
+	feeds, travels := c.feeds, c.travels
 	w.Feeds, w.Travels = make([]float64, feeds.n), make([]float64, travels.n)
 	for i := range w.Feeds {
 		w.Feeds[i] = feeds.at(float64(i)) * 0.06
@@ -195,31 +194,19 @@ func (w *Window) describe(c coarse) {
 	for i := range w.Feeds {
 		for j := range w.Travels {
 			k := i*travels.n + j
-			at := c.aimed(k)
-			l := &at.logs[k]
+			l := &c.logs[k]
 			if *l == hopeless {
 				w.Zones, w.Margins, w.Nearest = append(w.Zones, "not-modelled"), append(w.Margins, 0),
 					append(w.Nearest, "")
 				continue
 			}
-			f, g := at.slopes(float64(i), float64(j), 1)
+			f, g := c.slopes(float64(i), float64(j), 1)
 			edge, worst := nearest(reaches(l, &f, &g))
 			w.Zones = append(w.Zones, l.Zone())
 			w.Margins = append(w.Margins, math.Copysign(percent(worst), worst))
 			w.Nearest = append(w.Nearest, edgeNames[edge])
 		}
 	}
-}
-
-// aimed is the grid of the aim that suits a point best, as heatField.aimed chooses it.
-func (c coarse) aimed(k int) *limitGrid {
-	best := &c[0]
-	for n := range c {
-		if c[n].logs[k].thermal() > best.logs[k].thermal() {
-			best = &c[n]
-		}
-	}
-	return best
 }
 
 type windowKey struct {

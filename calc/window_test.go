@@ -84,7 +84,7 @@ func TestPublishedTrendWithHeat(t *testing.T) {
 func TestThinSheetHasAWindow(t *testing.T) {
 	for _, gauge := range []int{24, 20, 18, 16} {
 		m := window(t, calc.Job{Metal: "galvanized", Gauge: gauge, Joint: "lap"}, calc.CoarseWindow)
-		if !m.Good || count(&m, "good") == 0 {
+		if !m.Card.Met() || count(&m, "good") == 0 {
 			t.Errorf("%d gauge has no window", gauge)
 		}
 	}
@@ -110,7 +110,7 @@ func TestWindowIsWhole(t *testing.T) {
 	if m.Card.Zone != "good" || m.Suggestion.Margin <= 0 {
 		t.Errorf("suggestion %+v is %s", m.Suggestion, m.Card.Zone)
 	}
-	if m.Chance.Good <= 0 || m.Chance.Good > 100 || m.Chance.Samples < 64 {
+	if m.Chance.Good <= 0 || m.Chance.Good > 100 {
 		t.Errorf("chance %+v", m.Chance)
 	}
 }
@@ -218,7 +218,6 @@ func TestProgressEndsAtOne(t *testing.T) {
 
 func BenchmarkWindow(b *testing.B) { benchmarkWindow(b, calc.Job{Metal: "galvanized", Gauge: 18}) }
 
-// For unequal sheets every aim has a grid.
 func BenchmarkWindowUnequal(b *testing.B) {
 	benchmarkWindow(b, calc.Job{Metal: "galvanized", Gauge: 18, Gauge2: 14})
 }
@@ -232,16 +231,6 @@ func benchmarkWindow(b *testing.B, j calc.Job) {
 		windows++
 		j.StickOut = calc.Some(10 + float64(windows)*1e-6)
 		if _, err := calc.WindowOf(context.Background(), j, calc.FullWindow, nil); err != nil {
-			b.Fatal(err)
-		}
-	}
-}
-
-func BenchmarkChance(b *testing.B) {
-	j := practiceLap()
-	j.Travel = calc.Some(8)
-	for b.Loop() {
-		if _, err := calc.ChanceGood(context.Background(), j); err != nil {
 			b.Fatal(err)
 		}
 	}
@@ -283,8 +272,7 @@ func TestFlatPointsAgreeWithTheFullWindow(t *testing.T) {
 	}
 }
 
-// Every point of a window is what a card says there, for unequal sheets too, where the arc's aim changes with the
-// setting.
+// Every point of a window is what a card says there, for unequal sheets too.
 func TestWindowIsTheCards(t *testing.T) {
 	if testing.Short() {
 		t.Skip("a card for each point of a map")
@@ -292,7 +280,6 @@ func TestWindowIsTheCards(t *testing.T) {
 	for _, j := range []calc.Job{{Metal: "mild-steel", Thickness: calc.Some(0.8), Thickness2: calc.Some(2), Metal2: "mild-steel", Joint: "lap"},
 		{Metal: "galvanized", Thickness: calc.Some(1.5), Thickness2: calc.Some(1), Metal2: "galvanized", Joint: "tee"}, {Metal: "stainless-304", Thickness: calc.Some(1), Joint: "butt"}} {
 		m := window(t, j, calc.CoarseWindow)
-		aims := map[float64]bool{}
 		for a, feed := range m.Feeds {
 			for b, travel := range m.Travels {
 				if !deep.Run() && (a+b)%4 != 0 {
@@ -307,11 +294,7 @@ func TestWindowIsTheCards(t *testing.T) {
 				if z := m.Zones[a*len(m.Travels)+b]; card.Zone != "not-modelled" && z != card.Zone {
 					t.Errorf("%s %g, %g m/min at %g mm/s: %s on the map, %s on the card", j.Metal, j.Thickness.V, feed, travel, z, card.Zone)
 				}
-				aims[card.Used.Aim.V] = true
 			}
-		}
-		if unequal := j.Thickness2.Set; unequal != (len(aims) > 1) {
-			t.Errorf("%s: aims %v", j.Metal, aims)
 		}
 	}
 }

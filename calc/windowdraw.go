@@ -29,9 +29,9 @@ func (w *Window) CoarserWords() string {
 // what is left to compute; where that is too much the window keeps every second point only.
 func (w *survey) draw(b *board, card *Card, size WindowSize, progress func(float64)) error {
 	h, lm := b.heatField(card), newMargins(b, card)
-	d := drawing{e: w.effort, fields: h.each(), margins: &lm}
+	d := drawing{e: w.effort, field: &h, margins: &lm}
 	budget := w.room(card)
-	for size.large() && w.effort.each()*int64(size.Feeds*size.Travels*len(d.fields)/4) > budget {
+	for size.large() && w.effort.each()*int64(size.Feeds*size.Travels/4) > budget {
 		size, w.Coarser = size.half(), true
 	}
 	d.layOut(b, size)
@@ -43,18 +43,17 @@ func (w *survey) draw(b *board, card *Card, size WindowSize, progress func(float
 	d.wantRest()
 	if size.large() && spent+spent/int64(done)*int64(d.wantedCount()) > budget {
 		w.Coarser = true
-		d.grids.everySecond()
+		d.grid.everySecond()
 	} else if err := d.sweep(share(progress, 0.4, 1)); err != nil {
 		return err
 	}
-	w.describe(d.grids)
-	w.Aims = h.aims
+	w.describe(&d.grid)
 	return nil
 }
 
-// room is the work that drawing may take: what is left, less what the chance and the remedies will need.
+// room is the work that drawing may take: what is left, less what the remedies will need.
 func (w *survey) room(card *Card) int64 {
-	needed := w.effort.work.Load() + chanceSamples*w.effort.each()
+	needed := w.effort.work.Load()
 	if !w.Good {
 		needed += w.search*int64(len(candidates(&w.Job, card))) + timedWork
 	}
@@ -68,47 +67,40 @@ func (s WindowSize) large() bool {
 
 func (s WindowSize) half() WindowSize { return WindowSize{(s.Feeds + 1) / 2, (s.Travels + 1) / 2} }
 
-// drawing is the grids of a job's aims being computed.
+// drawing is the grid of a job being computed.
 type drawing struct {
 	e       *effort
-	fields  []heatField
+	field   *heatField
 	margins *margins
-	grids   coarse
-	wanted  [][]bool // of each grid, the points that the next sweep computes
+	grid    limitGrid
+	wanted  []bool // the points that the next sweep computes
 }
 
-// layOut makes the grids, empty, and wants every second point both ways, and the last ones.
+// layOut makes the grid, empty, and wants every second point both ways, and the last ones.
 func (d *drawing) layOut(b *board, size WindowSize) {
 	m := d.margins
 	low, high := b.steadyFeeds(m)
-	d.grids, d.wanted = make(coarse, len(d.fields)), make([][]bool, len(d.fields))
-	for n := range d.grids {
-		c := newLimitGrid(axis{low * 0.8, high * 1.15, size.Feeds}, axis{m.slow * 0.75, m.fast * 1.25, size.Travels})
-		d.grids[n], d.wanted[n] = c, make([]bool, len(c.logs))
-		for k := range d.wanted[n] {
-			i, j := k/size.Travels, k%size.Travels
-			d.wanted[n][k] = (i%2 == 0 || i == size.Feeds-1) && (j%2 == 0 || j == size.Travels-1)
-		}
+	d.grid = newLimitGrid(axis{low * 0.8, high * 1.15, size.Feeds}, axis{m.slow * 0.75, m.fast * 1.25, size.Travels})
+	d.wanted = make([]bool, len(d.grid.logs))
+	for k := range d.wanted {
+		i, j := k/size.Travels, k%size.Travels
+		d.wanted[k] = (i%2 == 0 || i == size.Feeds-1) && (j%2 == 0 || j == size.Travels-1)
 	}
 }
 
 // wantRest interpolates what is flat between the computed points and wants the others.
 func (d *drawing) wantRest() {
-	for n := range d.grids {
-		c, first := &d.grids[n], d.wanted[n]
-		d.wanted[n] = make([]bool, len(first))
-		for k := range first {
-			d.wanted[n][k] = !first[k] && !c.flat(first, k/c.travels.n, k%c.travels.n)
-		}
+	c, first := &d.grid, d.wanted
+	d.wanted = make([]bool, len(first))
+	for k := range first {
+		d.wanted[k] = !first[k] && !c.flat(first, k/c.travels.n, k%c.travels.n)
 	}
 }
 
 func (d *drawing) wantedCount() (n int) {
-	for _, list := range d.wanted {
-		for _, want := range list {
-			if want {
-				n++
-			}
+	for _, want := range d.wanted {
+		if want {
+			n++
 		}
 	}
 	return n
@@ -119,12 +111,11 @@ func (d *drawing) sweep(progress func(float64)) error {
 	var wg crew.Crew
 	var next atomic.Int64
 	var mu sync.Mutex
-	done, feeds, ctx := 0, d.grids[0].feeds.n, d.e.ctx
-	rows := feeds * len(d.grids)
+	done, rows, ctx := 0, d.grid.feeds.n, d.e.ctx
 	take := func() int { return int(next.Add(1)) - 1 }
 	for range cap(limiter) {
 		wg.Go(func() {
-			for r := take(); r < rows && limited(ctx, func() { d.row(r/feeds, r%feeds) }); r = take() {
+			for r := take(); r < rows && limited(ctx, func() { d.row(r) }); r = take() {
 				mu.Lock()
 				done++
 				if progress != nil && ctx.Err() == nil {
@@ -139,15 +130,15 @@ func (d *drawing) sweep(progress func(float64)) error {
 }
 
 // row computes the wanted points of one feed.
-func (d *drawing) row(n, i int) {
-	c := &d.grids[n]
+func (d *drawing) row(i int) {
+	c := &d.grid
 	for j := range c.travels.n {
 		if d.e.over() != nil {
 			return
 		}
-		if d.wanted[n][i*c.travels.n+j] {
+		if d.wanted[i*c.travels.n+j] {
 			runtime.Gosched() // let a key that somebody pressed go first
-			c.put(&d.fields[n], d.margins, i, j)
+			c.put(d.field, d.margins, i, j)
 		}
 	}
 }
@@ -160,16 +151,13 @@ func share(progress func(float64), from, to float64) func(float64) {
 	return func(done float64) { progress(from + (to-from)*done) }
 }
 
-// everySecond leaves every second point of each grid both ways.
-func (c coarse) everySecond() {
-	for n := range c {
-		old := c[n]
-		feeds, travels := old.feeds.everySecond(), old.travels.everySecond()
-		c[n] = newLimitGrid(feeds, travels)
-		for i := range feeds.n {
-			for j := range travels.n {
-				c[n].logs[i*travels.n+j] = old.logs[2*i*old.travels.n+2*j]
-			}
+// everySecond leaves every second point of the grid both ways.
+func (c *limitGrid) everySecond() {
+	old := *c
+	*c = newLimitGrid(old.feeds.everySecond(), old.travels.everySecond())
+	for i := range c.feeds.n {
+		for j := range c.travels.n {
+			c.logs[i*c.travels.n+j] = old.logs[2*i*old.travels.n+2*j]
 		}
 	}
 }

@@ -27,7 +27,7 @@ func Wire(job Job) (Card, error) {
 	}
 	add := func(spec *figureSpec) {
 		if f, ok := b.figure(spec, s); ok {
-			b.settingBasis(&f, &card, &suggestion{}, true)
+			b.settingBasis(&f, &card, &suggestion{}, &verdict{})
 			card.Figures = append(card.Figures, f)
 		}
 	}

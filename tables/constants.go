@@ -95,12 +95,17 @@ var (
 	HandAim = Datum{0.5, 0.5, 0.5, "mm", practice}
 
 	// UnequalFrom is the ratio of two thicknesses from which a welder aims at the thicker member, AimOff how far off
-	// the joint they then aim at most.
+	// the joint they then aim at most, AimShare the share of that on a tee, a butt or a corner, where more costs the
+	// thinner member its wetting.
 	UnequalFrom = Datum{1.25, 1.2, 1.5, "1", practice}
 	AimOff      = Datum{1, 0, 1, "mm", practice}
+	AimShare    = Datum{0.7, 0.5, 1, "1", worked("the cross-section's chances over aims, 0.8 to 3 mm; own computation")}
 
 	// HandRepeats is how closely a hand repeats a travel, and a feeder a feed, from bead to bead.
 	HandRepeats = Datum{5, 3, 10, "%", practice}
+
+	// MarginalUnder is the chance under which a setting that meets every edge is not called good: even odds.
+	MarginalUnder = Datum{50, 50, 50, "%", practice}
 
 	// GunAngle is the push angle from square to the seam.
 	GunAngle = Datum{15, 10, 20, "deg", practice}

@@ -69,15 +69,12 @@ var (
 	DownDoubt       = Datum{0.30, 0.30, 0.30, "1", worked("judgement: front's angle, pool's length, arc's force")}
 )
 
-// The edges of a joint without a gap, for the chance that a setting is weighed by.
+// The edges of a joint without a gap, for the chance that a setting is weighed by. The doubts of the heat and of the
+// current are each card's own.
 var (
-	// HeatDoubt is that of the heat itself: arc efficiency, volts and current together.
-	HeatDoubt = Datum{0.125, 0.125, 0.125, "1", worked("judgement: arc efficiency, volts and current together")}
-
 	WetsDoubt   = Datum{0.20, 0.20, 0.20, "1", worked("judgement: the cross-section's width, -13 to +24 %")}
 	SolidDoubt  = Datum{0.06, 0.06, 0.06, "1", worked("judgement: the section's temperatures without the heat's doubt")}
 	FilledDoubt = Datum{0.05, 0.05, 0.05, "1", worked("judgement: deposition efficiency, feed, travel")}
-	SteadyDoubt = Datum{0.09, 0.09, 0.09, "1", worked("judgement: current within 15 to 20 %, 95 %")}
 	ZincDoubt   = Datum{0.20, 0.20, 0.20, "1", worked("judgement: the zinc band's own form, 25 to 30 %")}
 	SlowDoubt   = Datum{0.06, 0.06, 0.06, "1", practice}
 	FastDoubt   = Datum{0.04, 0.04, 0.04, "1", practice}

@@ -145,9 +145,12 @@ var jobTerms = [...]Term{
 		"not to spray. Outside it the arc stutters or throws.", "", practice},
 	{"hand speed", nil, "A travel that a hand can hold evenly. A faster or slower one needs a carriage.",
 		"mm/s", practice},
-	{"zone", []string{"good", "cold", "hot", "outside", "other edge", "not-modelled"}, "What the setting is by the " +
+	{"zone", []string{"good", "cold", "hot", "marginal", "outside", "other edge", "not-modelled"}, "What the setting is by the " +
 		"computed cross-section: good, cold, hot, burns through, or past another edge. Good means every edge is met; " +
-		"outside, that the heat is good and another edge is not.", "", ownTerm},
+		"marginal, that it is with a chance under 50 in 100; outside, that the heat is good and another edge is not.", "",
+		ownTerm},
+	{"chance", []string{"chance of a good bead"}, "How likely a setting meets every edge: heat, current and each edge " +
+		"are known with a doubt of their own. Over 100 such settings so many would be good.", "%", ownTerm},
 	{"margin", []string{"nearest edge"}, "How much feed or travel may go astray before the nearest edge is reached. " +
 		"Below zero an edge is already passed.", "%", ownTerm},
 	{"window", []string{"operating window", "map"}, "All feeds and travels that give a good bead for this job. " +

@@ -226,7 +226,7 @@ func (p *mapPage) facts(th *theme, s *session, w, h int) block {
 	}
 	if !p.old() && len(b)+2 < h {
 		var tail block
-		tail.say(th.quiet, 0, fmt.Sprintf("suggested: good with %.0f %% chance", p.have.Chance.Good), w)
+		tail.say(th.quiet, 0, fmt.Sprintf("suggested: %s, chance %.0f in 100", p.have.Card.Verdict(), p.have.Chance.Good), w)
 		if words := p.have.Chance.Words(); words != "" {
 			tail.say(th.quiet, 0, "most often missed: "+words, w)
 		}

@@ -83,6 +83,7 @@ func fit(card *calc.Card, ways []calc.Remedy) (Page, error) {
 	f := fitting{p: &p}
 	f.hazards(card)
 	f.metals(card)
+	f.refused(card)
 	f.thickness(card)
 	f.service(card)
 	f.carries(card)
@@ -156,6 +157,20 @@ func (f *fitting) metals(card *calc.Card) {
 	}
 	if ms := card.Setup.Joined(); len(ms) == 2 && ms[0].Metal.Family != ms[1].Metal.Family {
 		f.say(Suits, twi, "", "unlike metals: bronze joins what fusion would crack")
+	}
+}
+
+// refused gives what a table refuses beside the metals, and a coat that wants trying first.
+func (f *fitting) refused(card *calc.Card) {
+	instead := map[string]string{"gas-refused": "argon", "filler-refused": "another filler; the page filler ranks them"}
+	for _, w := range card.Warnings {
+		o := tables.Origin{Source: w.Basis, Known: tables.Read}
+		if in, ok := instead[w.Code]; ok {
+			f.say(StopWork, o, in, "%s", w.Text)
+		}
+		if w.Code == "heavy-coat" {
+			f.say(WithCare, o, "", "%s", w.Text)
+		}
 	}
 }
 

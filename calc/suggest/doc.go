@@ -4,7 +4,7 @@
 // A setting is weighed by the logarithm of its chance to meet every edge, taken over three heats, less a price for heat
 // (zinc, warping) and one for a travel far from the hand's middle:
 //
-//	J = ln Σ w exp Σ ln Φ(margin/doubt) − 0.05·ln H − 0.2·u²
+//	J = ln Σ w exp Σ ln Φ(margin/doubt) − 0.06·ln H − 0.06·u²
 //
 // The place is no maximum, which jumps from one hill to another as a job changes, but a weighted mean, which cannot:
 // at each travel the mean feed, then along this ridge the mean travel, then the feed once more. The weights fall so

@@ -24,6 +24,8 @@ type Problem struct {
 	Steady       Range   // feeds whose currents the arc holds steadily
 	Hand         Range   // travels that a hand holds
 	Feed, Travel float64 // as chosen, mm/s; 0 where open
+	// HeatDoubt is how far the heat may be off, one standard deviation of its logarithm.
+	HeatDoubt float64
 	// Doubts of each edge but the hand's two, in the order of a Point's margins: wets, the lesser of base stays solid
 	// and no burn-through, filled, the arc's two, zinc, bridges, touches, hangs. tables has them, WetsDoubt and the
 	// like. An edge that a joint does not have keeps a margin far inside.
@@ -41,12 +43,16 @@ type Place struct {
 	Asked        int     // cross-sections
 }
 
-// How far past the arc's and the hand's ranges the means look, and at how many places.
+// How far past the arc's and the hand's ranges the means look, and at how many places. What more or less heat changes
+// is smooth along the feeds: it is asked at every third of them only.
 const (
 	feedBelow, feedAbove     = 0.88, 1.1
 	travelBelow, travelAbove = 0.9, 1.1
-	feedPoints, travelPoints = 10, 7
-	between                  = 10 // places weighed from one point to the next
+	feedPoints, travelPoints = 7, 6
+	travelsAlone             = 10 // travels where the feed is chosen
+	heatEvery                = 3
+	nearby, nearPoints       = 0.3, 4 // the last feeds: how far to both sides, a logarithm
+	between                  = 10     // places weighed from one point to the next
 )
 
 // Find returns the place of a problem. ErrRange for a problem without ranges, doubts or a field; an error of the field
@@ -58,20 +64,25 @@ func Find(p *Problem) (Place, error) {
 	s := search{p: p}
 	feeds := axisOf(p.Feed, p.Steady, feedBelow, feedAbove, feedPoints)
 	travels := axisOf(p.Travel, p.Hand, travelBelow, travelAbove, travelPoints)
+	if p.Feed > 0 && p.Travel == 0 {
+		travels = axisOf(0, p.Hand, travelBelow, travelAbove, travelsAlone)
+	}
 	columns, err := s.columns(feeds, travels.places())
 	if err != nil {
 		return Place{}, err
 	}
-	travel := p.Travel
-	if travel == 0 {
-		if travel, err = s.alongRidge(columns, feeds, travels); err != nil {
-			return Place{}, err
-		}
-		if columns, err = s.columns(feeds, []float64{travel}); err != nil {
-			return Place{}, err
-		}
+	travel, feed := s.alongRidge(columns, feeds, travels)
+	if p.Travel > 0 {
+		travel = p.Travel // to the last bit
 	}
-	return s.place(columns[0].meanFeed(p, feeds), travel)
+	if p.Feed == 0 {
+		feeds = around(feed)
+	}
+	last, err := s.columns(feeds, []float64{travel})
+	if err != nil {
+		return Place{}, err
+	}
+	return s.place(&last[0], feeds, travel), nil
 }
 
 // axis is an open setting's range in logarithms.
@@ -88,6 +99,11 @@ func axisOf(chosen float64, r Range, below, above float64, n int) axis {
 	return axis{low, (math.Log(r.High*above) - low) / float64(n-1), n}
 }
 
+// around is the finer axis about a feed at which the last mean is taken.
+func around(feed float64) axis {
+	return axis{math.Log(feed) - nearby, 2 * nearby / (nearPoints - 1), nearPoints}
+}
+
 func (a axis) at(x float64) float64 { return math.Exp(a.low + x*a.step) }
 
 func (a axis) places() []float64 {
@@ -98,13 +114,12 @@ func (a axis) places() []float64 {
 	return list
 }
 
-// fine are the places that a mean is taken over, counted in points, and the logarithms there.
-func (a axis) fine() (x, logs []float64) {
+// fine are the places that a mean is taken over, counted in points.
+func (a axis) fine() (x []float64) {
 	for i := range (a.n-1)*between + 1 {
 		x = append(x, float64(i)/between)
-		logs = append(logs, a.low+x[i]*a.step)
 	}
-	return x, logs
+	return x
 }
 
 // search counts what it asks.
@@ -113,18 +128,13 @@ type search struct {
 	asked int
 }
 
-// ask answers for settings at all three heats; answers come three to a setting.
-func (s *search) ask(settings []Setting) ([]Point, error) {
+// ask answers for settings, in their order.
+func (s *search) ask(at []Setting) ([]Point, error) {
 	n := len(s.p.Doubts)
-	at, into := make([]Setting, 0, 3*len(settings)), make([]Point, 3*len(settings))
+	into := make([]Point, len(at))
 	room := make([]float64, len(into)*n)
 	for i := range into {
 		into[i].Margins = room[i*n : (i+1)*n : (i+1)*n]
-	}
-	for _, c := range settings {
-		for k := range heats {
-			at = append(at, Setting{c.Feed, c.Travel, factor(k)})
-		}
 	}
 	s.asked += len(at)
 	if err := s.p.Field(at, into); err != nil {
@@ -159,7 +169,7 @@ func (p *Problem) check() error {
 	if !(p.Feed >= 0 && p.Feed <= 1e6 && p.Travel >= 0 && p.Travel <= 1e6) {
 		return fmt.Errorf("%w: feed %g, travel %g mm/s", formula.ErrRange, p.Feed, p.Travel)
 	}
-	for _, d := range p.Doubts {
+	for _, d := range append([]float64{p.HeatDoubt}, p.Doubts...) {
 		if !(d > 0 && d <= 10) {
 			return fmt.Errorf("%w: doubt %g", formula.ErrRange, d)
 		}

@@ -36,7 +36,7 @@ func (j joint) margins(s Setting) (heat float64, m []float64) {
 }
 
 func (j joint) problem() *Problem {
-	return &Problem{Steady: steady, Hand: hand, Doubts: doubts, Field: func(at []Setting, into []Point) error {
+	return &Problem{Steady: steady, Hand: hand, HeatDoubt: heatDoubt, Doubts: doubts, Field: func(at []Setting, into []Point) error {
 		for i := range at {
 			var m []float64
 			into[i].Heat, m = j.margins(at[i])
@@ -70,13 +70,17 @@ func (j joint) best() (feed, travel, value float64) {
 }
 
 func (j joint) objective(s *search, feed, travel float64) float64 {
-	points, err := s.ask([]Setting{{Feed: feed, Travel: travel}})
+	var at []Setting
+	for _, factor := range Factors(heatDoubt) {
+		at = append(at, Setting{feed, travel, factor})
+	}
+	points, err := s.ask(at)
 	if err != nil {
 		return math.Inf(-1)
 	}
-	chance, price := hand.hand(travel)
+	chance, off := hand.hand(travel)
 	return LogChance([3][]float64{points[0].Margins, points[1].Margins, points[2].Margins}, doubts) -
-		heatPrice*math.Log(points[0].Heat) + chance - price
+		heatPrice*math.Log(points[0].Heat) + chance - handPrice*off
 }
 
 // TestPlaceIsInTheZone: wherever the zone is as wide as its doubts, every margin is met, and little is lost against the
@@ -164,15 +168,16 @@ func TestLessHeatOfTwoAlike(t *testing.T) {
 
 func TestChosenSettings(t *testing.T) {
 	open := find(t, usual.problem())
-	if open.Asked != 3*(70+7+10+1) {
+	if open.Asked != (7+1)*(7+2*3) {
 		t.Errorf("%d cross-sections", open.Asked)
 	}
 	p := usual.problem()
 	p.Travel = open.Travel
 	byFeed := find(t, p)
-	check(t, "feed at the travel found", byFeed.Feed, open.Feed, 1e-9)
+	// The last feeds lie about the ridge, which a curve tells at the travel found and an answer at a chosen one.
+	check(t, "feed at the travel found", math.Log(byFeed.Feed/open.Feed), 0, 1e-3)
 	check(t, "travel stays", byFeed.Travel, open.Travel, 0)
-	check(t, "the chance with it", byFeed.Chance, open.Chance, 1e-9)
+	check(t, "the chance with it", byFeed.Chance, open.Chance, 1e-4)
 	p = usual.problem()
 	p.Feed = open.Feed
 	byTravel := find(t, p)
@@ -188,7 +193,7 @@ func TestFindRefuses(t *testing.T) {
 	broken := errors.New("no section")
 	for i, spoil := range []func(*Problem){
 		func(p *Problem) { p.Steady.High = p.Steady.Low }, func(p *Problem) { p.Hand.Low = 0 },
-		func(p *Problem) { p.Doubts = nil },
+		func(p *Problem) { p.Doubts = nil }, func(p *Problem) { p.HeatDoubt = 0 },
 		func(p *Problem) { p.Doubts = []float64{0} }, func(p *Problem) { p.Field = nil },
 		func(p *Problem) { p.Feed = math.NaN() },
 		func(p *Problem) { p.Travel = -1 },

@@ -2,109 +2,133 @@ package suggest
 
 import "math"
 
-// path is what was found along an axis: each edge's margins at each heat, and the heats' logarithms. Between the points
-// it is read off curves: margins bend little, the chance much.
-type path struct {
-	margins [3][]line // by heat and edge
+// column is what was found at one travel: each edge's margin along the feeds, what the two other heats change of it,
+// and the heat's logarithm. Between the points it is read off curves: margins bend little, the chance much.
+type column struct {
+	margins []line    // by edge
+	shifts  [3][]line // by heat and edge, at every third feed; none for the computed heat
 	heat    line
 }
 
-// pathOf takes every three answers as one point.
-func (s *search) pathOf(points []Point) path {
-	var p path
-	n := len(points) / 3
-	for k := range heats {
-		p.margins[k] = make([]line, len(s.p.Doubts))
-		for e := range p.margins[k] {
-			l := make(line, n)
-			for i := range l {
-				l[i] = points[3*i+k].Margins[e]
-			}
-			p.margins[k][e] = l
-		}
-	}
-	for i := range n {
-		p.heat = append(p.heat, math.Log(points[3*i].Heat))
-	}
-	return p
-}
-
-// weigh is the objective, without the hand's part, at places counted in points.
-func (p *path) weigh(x, doubts []float64) []float64 {
-	var at [3][]float64
-	for k := range at {
-		at[k] = make([]float64, len(doubts))
-	}
-	value := make([]float64, len(x))
-	for i := range x {
-		for k := range at {
-			for e := range at[k] {
-				at[k][e] = p.margins[k][e].at(x[i])
-			}
-		}
-		value[i] = LogChance(at, doubts) - heatPrice*p.heat.at(x[i])
-	}
-	return value
-}
-
-// meanFeed is the mean feed of one travel, mm/s.
-func (p *path) meanFeed(of *Problem, feeds axis) float64 {
-	if of.Feed > 0 {
-		return of.Feed
-	}
-	x, logs := feeds.fine()
-	return math.Exp(mean(logs, p.weigh(x, of.Doubts), feedSoft))
-}
-
-// columns asks at every feed of each travel, all at once; nothing where the feed was chosen.
-func (s *search) columns(feeds axis, travels []float64) ([]path, error) {
-	if s.p.Feed > 0 {
-		return make([]path, len(travels)), nil
-	}
+// columns asks at every feed of each travel, all at once.
+func (s *search) columns(feeds axis, travels []float64) ([]column, error) {
+	factors := Factors(s.p.HeatDoubt)
 	var settings []Setting
 	for _, v := range travels {
-		for _, f := range feeds.places() {
-			settings = append(settings, Setting{Feed: f, Travel: v})
+		for i, f := range feeds.places() {
+			settings = append(settings, Setting{f, v, 1})
+			if i%heatEvery == 0 {
+				settings = append(settings, Setting{f, v, factors[0]}, Setting{f, v, factors[2]})
+			}
 		}
 	}
 	points, err := s.ask(settings)
 	if err != nil {
 		return nil, err
 	}
-	list := make([]path, len(travels))
+	list := make([]column, len(travels))
 	for j := range list {
-		list[j] = s.pathOf(points[3*j*feeds.n : 3*(j+1)*feeds.n])
+		n := len(points) / len(travels)
+		list[j] = columnOf(points[j*n:(j+1)*n], feeds.n, len(s.p.Doubts))
 	}
 	return list, nil
 }
 
-// alongRidge is the mean travel, mm/s, along the mean feeds. What the hand adds is exact between the points.
-func (s *search) alongRidge(columns []path, feeds, travels axis) (float64, error) {
-	settings := make([]Setting, travels.n)
-	for j := range settings {
-		settings[j] = Setting{Feed: columns[j].meanFeed(s.p, feeds), Travel: travels.at(float64(j))}
+// columnOf sorts the answers of one travel.
+func columnOf(points []Point, feeds, edges int) column {
+	c := column{margins: make([]line, edges)}
+	c.shifts[0], c.shifts[2] = make([]line, edges), make([]line, edges)
+	for i := range feeds {
+		here := &points[0]
+		c.heat = append(c.heat, math.Log(here.Heat))
+		for e, m := range here.Margins {
+			c.margins[e] = append(c.margins[e], m)
+			if i%heatEvery == 0 {
+				c.shifts[0][e] = append(c.shifts[0][e], points[1].Margins[e]-m)
+				c.shifts[2][e] = append(c.shifts[2][e], points[2].Margins[e]-m)
+			}
+		}
+		points = points[1:]
+		if i%heatEvery == 0 {
+			points = points[2:]
+		}
 	}
-	points, err := s.ask(settings)
-	if err != nil {
-		return 0, err
-	}
-	ridge := s.pathOf(points)
-	x, logs := travels.fine()
-	value := ridge.weigh(x, s.p.Doubts)
-	for i := range x {
-		chance, price := s.p.Hand.hand(travels.at(x[i]))
-		value[i] += chance - price
-	}
-	return math.Exp(mean(logs, value, travelSoft)), nil
+	return c
 }
 
-// place asks once more where the means have come to lie.
-func (s *search) place(feed, travel float64) (Place, error) {
-	points, err := s.ask([]Setting{{Feed: feed, Travel: travel}})
-	if err != nil {
-		return Place{}, err
+// at fills in each edge's margins at the three heats and returns the heat's logarithm, at a feed counted in points.
+func (c *column) at(x float64, margins *[3][]float64) float64 {
+	for e := range c.margins {
+		m := c.margins[e].at(x)
+		margins[0][e] = m + c.shifts[0][e].at(x/heatEvery)
+		margins[1][e] = m
+		margins[2][e] = m + c.shifts[2][e].at(x/heatEvery)
 	}
-	chance, _ := s.p.Hand.hand(travel)
-	chance += LogChance([3][]float64{points[0].Margins, points[1].Margins, points[2].Margins}, s.p.Doubts)
-	return Place{Feed: feed, Travel: travel, Heat: points[0].Heat, Chance: math.Exp(chance), Asked: s.asked}, nil
+	return c.heat.at(x)
+}
+
+// threeHeats is room for each edge's margins at the three heats.
+func threeHeats(edges int) (m [3][]float64) {
+	for k := range m {
+		m[k] = make([]float64, edges)
+	}
+	return m
+}
+
+// meanFeed is the mean feed of one travel, counted in points.
+func (s *search) meanFeed(c *column, feeds axis) float64 {
+	if feeds.n == 1 {
+		return 0
+	}
+	x := feeds.fine()
+	value, m := make([]float64, len(x)), threeHeats(len(s.p.Doubts))
+	for i := range x {
+		heat := c.at(x[i], &m)
+		value[i] = LogChance(m, s.p.Doubts) - heatPrice*heat
+	}
+	return mean(x, value, feedSoft)
+}
+
+// alongRidge is the mean travel along the mean feeds, and the feed there, both mm/s. What the hand adds is exact between the points.
+func (s *search) alongRidge(columns []column, feeds, travels axis) (travel, feed float64) {
+	var ridge [3][]line
+	for k := range ridge {
+		ridge[k] = make([]line, len(s.p.Doubts))
+	}
+	var heat, crest line
+	m := threeHeats(len(s.p.Doubts))
+	for j := range columns {
+		crest = append(crest, s.meanFeed(&columns[j], feeds))
+		heat = append(heat, columns[j].at(crest[j], &m))
+		for k := range ridge {
+			for e := range ridge[k] {
+				ridge[k][e] = append(ridge[k][e], m[k][e])
+			}
+		}
+	}
+	price, soft := handPrice, travelSoft
+	if s.p.Feed > 0 {
+		price, soft = handPriceAlone, travelSoftAlone
+	}
+	x := travels.fine()
+	value := make([]float64, len(x))
+	for i := range x {
+		for k := range ridge {
+			for e := range ridge[k] {
+				m[k][e] = ridge[k][e].at(x[i])
+			}
+		}
+		chance, off := s.p.Hand.hand(travels.at(x[i]))
+		value[i] = LogChance(m, s.p.Doubts) - heatPrice*heat.at(x[i]) + chance - price*off
+	}
+	best := mean(x, value, soft)
+	return travels.at(best), feeds.at(crest.at(best))
+}
+
+// place is the mean feed of the travel that was found or chosen, and what the curves say of it.
+func (s *search) place(c *column, feeds axis, travel float64) Place {
+	x, m := s.meanFeed(c, feeds), threeHeats(len(s.p.Doubts))
+	heat := c.at(x, &m)
+	return Place{Feed: feeds.at(x), Travel: travel, Heat: math.Exp(heat),
+		Chance: Chance(m, s.p.Doubts, s.p.Hand, travel), Asked: s.asked}
 }

@@ -11,16 +11,34 @@ import (
 var heats = [3]struct{ z, weight float64 }{{-math.Sqrt(3), 1.0 / 6}, {0, 2.0 / 3}, {math.Sqrt(3), 1.0 / 6}}
 
 // What the objective gives up for heat and for a travel off the hand's middle, and how fast the weights of the two
-// means fall: chosen so that a good zone's mean lies in its middle.
+// means fall: tried over joints of 0.6 to 3 mm. More of the first two costs chance, faster weights let the place jump.
 const (
-	heatPrice  = 0.05
-	handPrice  = 0.2
-	feedSoft   = 0.04
-	travelSoft = 0.05
+	heatPrice  = 0.06
+	handPrice  = 0.06
+	feedSoft   = 0.06
+	travelSoft = 0.13
 )
 
-// factor is what the heat is multiplied with at one of the three.
-func factor(k int) float64 { return math.Exp(heats[k].z * tables.HeatDoubt.V) }
+// Where the feed is chosen nothing else follows when the travel moves: its mean is wider.
+const (
+	handPriceAlone  = 0.2
+	travelSoftAlone = 0.15
+)
+
+// Factors are what the heat is multiplied with at the three, given its doubt as the standard deviation of a logarithm.
+func Factors(doubt float64) (f [3]float64) {
+	for k := range heats {
+		f[k] = math.Exp(heats[k].z * doubt)
+	}
+	return f
+}
+
+// Chance is that a setting meets every edge, and a hand holds its travel, mm/s: margins at the three heats, each edge
+// with its doubt.
+func Chance(margins [3][]float64, doubts []float64, hand Range, travel float64) float64 {
+	held, _ := hand.hand(travel)
+	return math.Exp(LogChance(margins, doubts) + held)
+}
 
 // lnPhi is the logarithm of the normal distribution, also where that itself is nothing.
 func lnPhi(x float64) float64 {
@@ -65,12 +83,12 @@ func logSum(list []float64) float64 {
 	return top + math.Log(sum)
 }
 
-// hand is what a travel, mm/s, is worth by itself: the logarithm of the chance that a hand holds it, and the price of
-// being off the middle.
-func (r Range) hand(travel float64) (chance, price float64) {
+// hand is what a travel, mm/s, is worth by itself: the logarithm of the chance that a hand holds it, and how far it is
+// off the middle, squared, 1 at an end.
+func (r Range) hand(travel float64) (chance, off float64) {
 	slow, fast := math.Log(travel/r.Low), math.Log(r.High/travel)
 	u := (slow - fast) / math.Log(r.High/r.Low)
-	return lnPhi(slow/tables.SlowDoubt.V) + lnPhi(fast/tables.FastDoubt.V), handPrice * u * u
+	return lnPhi(slow/tables.SlowDoubt.V) + lnPhi(fast/tables.FastDoubt.V), u * u
 }
 
 // mean is the mean of x weighted by exp(value/soft) over evenly spaced places.

@@ -104,7 +104,7 @@ var figures = [...]struct{ name, unit string }{
 	{"zinc_melted_halfwidth", "mm"}, {"zinc_melted_halfwidth_2", "mm"}, {"cooling_time", "s"},
 	{"pulse_frequency", "Hz"},
 	{"wetted_width_1", "mm"}, {"wetted_width_2", "mm"}, {"wetting_angle", "deg"}, {"toe_angle_1", "deg"},
-	{"toe_angle_2", "deg"}, {"throat", "mm"}, {"base_peak_temperature", "C"}, {"margin", "%"},
+	{"toe_angle_2", "deg"}, {"throat", "mm"}, {"base_peak_temperature", "C"}, {"margin", "%"}, {"chance", "%"},
 	{"least_preheat", "C"}, {"soak_through", "s"}, {"soak_across", "s"}, {"seam_rise", "K"},
 	{"next_start", "C"}, {"next_hold", "s"},
 	{"largest_gap", "mm"}, {"root_sag", "mm"}, {"largest_bead", "mm2"},

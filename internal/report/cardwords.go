@@ -134,14 +134,20 @@ func EdgeFar(e *calc.Edge) string {
 	return fmt.Sprintf("%.0f %% of feed or travel away", e.Margin)
 }
 
-// verdictText is the verdict, and where the heat is good but the setting is not, why.
+// verdictText is the verdict with its chance, and where the heat is good but the setting is not, why.
 func verdictText(card *calc.Card) string {
 	v := card.Verdict()
+	chance, judged := card.Figure("chance")
 	switch e := card.NearestEdge(); {
 	case v == "outside" && e != nil: // a kept card has no edges
-		return v + ": the heat is good, " + e.Name + " is not met"
+		v += ": the heat is good, " + e.Name + " is not met"
 	case v == "stop":
 		return v + ": not to be done, whatever the heat"
+	case v == "marginal":
+		v += ": every edge is met, by less than even odds"
+	}
+	if judged {
+		v += fmt.Sprintf("; chance of a good bead %.0f in 100", chance.Value)
 	}
 	return v
 }

@@ -26,7 +26,6 @@ type windowDocument struct {
 	} `json:"axes"`
 	Zones      []string        `json:"zones"`   // feed outer
 	Margins    []float64       `json:"margins"` // %
-	Aims       []float64       `json:"aims,omitempty"`
 	Coarser    bool            `json:"coarser,omitempty"`
 	Suggestion calc.Suggestion `json:"suggestion"`
 	Given      *givenSetting   `json:"given,omitempty"`
@@ -47,7 +46,7 @@ type givenSetting struct {
 
 func (g Grid) document(s stamp) any {
 	m := g.Window
-	d := windowDocument{stamp: s, Job: m.Job, Zones: m.Zones, Aims: m.Aims, Coarser: m.Coarser,
+	d := windowDocument{stamp: s, Job: m.Job, Zones: m.Zones, Coarser: m.Coarser,
 		Suggestion: m.Suggestion,
 		Good:       m.Good, Edges: each(m.Card.Edges, edgeOf), Chance: m.Chance, Remedies: orEmpty(m.Remedies),
 		Margins: each(m.Margins, func(v *float64) float64 { return math.Round(*v*10) / 10 })}

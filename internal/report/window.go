@@ -33,10 +33,6 @@ func (g Grid) words(o Options) []Line {
 	if words := g.CoarserWords(); words != "" {
 		list = append(list, Line{Text: "The map is " + words + "."})
 	}
-	if len(g.Aims) > 0 {
-		list = append(list, Line{Text: "Unequal sheets: at each setting the arc is aimed where it suits, " +
-			"at the joint or toward the thicker one; the card of a setting says how far."})
-	}
 	return list
 }
 
@@ -53,18 +49,22 @@ func (g Grid) given(o Options) []Line {
 	return []Line{{Text: whatGiven(&g.Given.Job) + ": " + at + where + ": " + verdictText(g.Given) + "."}}
 }
 
-// suggested is the setting furthest from every edge with how sure it is, or the nearest miss.
+// suggested is the suggested setting with how sure it is.
 func (g Grid) suggested(o Options) []Line {
 	at := setting(g.Suggestion.Feed, g.Suggestion.Travel, o)
-	if !g.Good {
-		return []Line{{Text: "No feed and travel meet every edge. The nearest miss: " + at + "."}}
+	lead := "Suggested: "
+	switch {
+	case !g.Card.Met():
+		lead = "No feed and travel meet every edge by more than a hand repeats. The likeliest: "
+	case g.Card.Verdict() == "marginal":
+		lead = "Marginal. Suggested: "
 	}
 	missed := ""
 	if words := g.Chance.Words(); words != "" {
 		missed = " Most often missed: " + words + "."
 	}
-	return []Line{{Text: fmt.Sprintf("Suggested: %s. Chance that it meets every edge, "+
-		"over everything uncertain: %.0f %%.%s", at, g.Chance.Good, missed)}}
+	return []Line{{Text: fmt.Sprintf("%s%s. Chance that it meets every edge, over everything uncertain: %.0f in 100.%s",
+		lead, at, g.Chance.Good, missed)}}
 }
 
 // setting is a wire feed, m/min, and a travel, mm/s. Units tell a reader which is which; a listener hears their names.

@@ -3,10 +3,35 @@ package calc
 import (
 	"math"
 	"slices"
+	"sync"
+	"testing"
+
+	"gonum.org/v1/gonum/stat/distuv"
 
 	"brazebooth/calc/section"
 	"brazebooth/tables"
 )
+
+// The chance against which the shipped one is held: everything uncertain at a setting, each over its own interval, at
+// the points of a fixed lattice. It takes some hundred sections where the shipped one takes three.
+
+// sampled counts how many points meet every edge, %, at a job's own setting.
+func sampled(t *testing.T, j Job) float64 {
+	t.Helper()
+	c := card(t, j)
+	b := newBoard(c)
+	m, inputs, good := newMargins(b, c), b.varied(c), 0.0
+	for i := range chanceSamples {
+		z := make([]float64, len(inputs))
+		for k := range z {
+			z[k] = deviate(i, k)
+		}
+		if s := b.sample(c, &m, inputs, z); s.good() {
+			good++
+		}
+	}
+	return 100 * good / chanceSamples
+}
 
 // varied is what a sample draws at random: an input of the board, the filler's stirring or the welder's aim.
 type varied struct {
@@ -19,7 +44,18 @@ const (
 	drawnStir input = -1 - iota
 	drawnAim
 	drawnLiquid
+	drawnWidth
+	drawnSlow
+	drawnFast
+	drawnBand
 )
+
+// formsOf are the limits that the model itself leaves something out of, and the hand, with how much.
+var formsOf = map[input]struct {
+	of    limit
+	doubt tables.Datum
+}{drawnWidth: {lWets, tables.WetsDoubt}, drawnSlow: {lSlow, tables.SlowDoubt}, drawnFast: {lFast, tables.FastDoubt},
+	drawnBand: {lZinc, tables.ZincDoubt}}
 
 // variedNames are for the inputs whose name in a list differs from that in a sentence.
 var variedNames = map[input]string{inThick1: "first member's thickness", inThick2: "second member's thickness",
@@ -29,7 +65,11 @@ var variedNames = map[input]string{inThick1: "first member's thickness", inThick
 // varied lists what a sample draws: each input with an open interval that the wire, the arc or the section depends on
 // here, the stirring, and the aim where there are two members to aim between.
 func (b *board) varied(card *Card) []varied {
-	list := []varied{{drawnStir, "stirring of the liquid filler"}}
+	list := []varied{{drawnStir, "stirring of the liquid filler"}, {drawnWidth, "the section's width"},
+		{drawnSlow, "slowest hand"}, {drawnFast, "fastest hand"}}
+	if card.Used.ZincLimit.Set {
+		list = append(list, varied{drawnBand, "the zinc's band"})
+	}
 	if !card.Setup.One {
 		list = append(list, varied{drawnAim, "aim of the hand"})
 	}
@@ -91,19 +131,25 @@ func (b *board) sample(card *Card, m *margins, inputs []varied, z []float64) sam
 			aim = tables.HandAim.V / 2 * z[i]
 		case drawnLiquid:
 			held = z[i]
+		case drawnWidth, drawnSlow, drawnFast, drawnBand: // below
 		default:
 			c.move(in.input, z[i])
 		}
 	}
 	h := c.heatField(card)
 	h.in.Filler.Stir, h.in.Aim = stir, h.in.Aim+aim
-	limits, err := h.limits(m, c.inputs[inFeed], c.inputs[inTravel], m.zinc > 0)
+	limits, err := h.limits(m, c.inputs[inFeed], c.inputs[inTravel], 1, m.zinc > 0)
 	if err != nil {
 		return sample{z: z}
 	}
 	for _, at := range [...]limit{lBridges, lStays} {
 		if limits[at] < far {
 			limits[at] += held * m.liquid.doubt(at)
+		}
+	}
+	for i, in := range inputs {
+		if form, ok := formsOf[in.input]; ok && limits[form.of] < far {
+			limits[form.of] += form.doubt.V * z[i]
 		}
 	}
 	return sample{z, limits, true}
@@ -126,3 +172,34 @@ func between(d tables.Datum, z float64) float64 {
 	}
 	return d.V * math.Exp(math.Abs(z)/2*math.Log(edge/d.V))
 }
+
+// chanceSamples is how many points of the fixed lattice are tried, a prime.
+const chanceSamples = 101
+
+// latticeStep makes each input's place from the one before. With it no two of latticeInputs inputs are badly
+// correlated: the worst pair's P2 is 0.14, where most steps leave one of 0.55.
+const (
+	latticeStep   = 13
+	latticeInputs = 25
+)
+
+// deviate is the standard normal deviate of input k at point i of a Korobov lattice: over all points every input
+// takes each of chanceSamples equally likely places once. Each input's first place is free. A chance changes with it
+// by three percentage points, root mean square; of two dozen choices this one came closest to plain sampling of 14
+// jobs, 1.3 percentage points.
+func deviate(i, k int) float64 {
+	step := 1
+	for range k {
+		step = step * latticeStep % chanceSamples
+	}
+	return quantiles()[(i*step+k*(9*k+8))%chanceSamples]
+}
+
+// quantiles are the standard normal deviates in the middle of each place.
+var quantiles = sync.OnceValue(func() (z [chanceSamples]float64) {
+	normal := distuv.Normal{Sigma: 1}
+	for i := range z {
+		z[i] = normal.Quantile((float64(i) + 0.5) / chanceSamples)
+	}
+	return z
+})

@@ -1,0 +1,75 @@
+package calc
+
+import (
+	"strings"
+
+	"brazebooth/tables"
+)
+
+// refused stops what a table refuses, whatever the cross-section finds of it.
+func (w *warnings) refused() {
+	s := &w.card.Setup
+	if s.Gas.Refused {
+		w.tell("gas-refused", Stop, s.Gas.Origin.Source, "%s: %s.", sentenceCase(s.Gas.Name), lowerFirst(s.Gas.Note))
+	}
+	for _, rule := range tables.FillerRules() {
+		if rule.Filler == s.Filler.ID && rule.Out && Applies(rule.On, w.card) {
+			w.tell("filler-refused", Stop, rule.Source, "%s: %s. Take another filler.", s.Filler.ID, rule.Text)
+		}
+	}
+}
+
+// coats names each coating that is thicker than tests of arc brazing went, once.
+func (w *warnings) coats() {
+	said := ""
+	for _, m := range w.card.Setup.Joined() {
+		if HeavyCoat(&m.Coating) && m.Coating.ID != said {
+			w.tell("heavy-coat", Caution, m.Coating.Side.Source, "%s: %s. Thick zinc makes pores and spatter: on scrap of the "+
+				"same sheet, with a vent gap, before the piece.", sentenceCase(m.Coating.Name), m.Coating.Note)
+			said = m.Coating.ID
+		}
+	}
+}
+
+// HeavyCoat reports whether a coating's row asks to try it first.
+func HeavyCoat(c *tables.Coating) bool { return strings.Contains(c.Note, "try it first") }
+
+// given speaks up about what was given outside what its own page allows.
+func (w *warnings) given() {
+	j, g := &w.card.Job, &w.card.Setup.Gas
+	if most := SmoothFlow(j, g); j.Flow.Set && j.Flow.V > most {
+		w.tell("gas-turbulent", Caution, tables.LaminarReynolds.Source, "%.0f L/min is more than a nozzle of %.1f mm "+
+			"carries smoothly (about %.0f): it draws air in and makes pores. Less gas or a wider nozzle.", j.Flow.V,
+			j.NozzleBore.Or(tables.UsualBore.V), most)
+	}
+	if least := min(g.Flow.Low, usualGas(j, g).Low); j.Flow.Set && j.Flow.V < least {
+		w.tell("gas-low", Caution, g.Flow.Source, "%.0f L/min is under the usual %.0f to %.0f: air reaches the bead and "+
+			"makes pores. More gas, and no draught.", j.Flow.V, least, g.Flow.High)
+	}
+	w.givenPreheat()
+}
+
+// givenPreheat compares a preheat that was given with the least of iron and the most between beads.
+func (w *warnings) givenPreheat() {
+	j := &w.card.Job
+	if !j.Preheat.Set {
+		return
+	}
+	least, most := tables.IronPreheat, tables.InterpassAluminium
+	switch {
+	case Applies(string(tables.CastIron), w.card):
+		if j.Preheat.V < least.Low {
+			w.tell("preheat-low", Caution, least.Source, "Cast iron is warmed through to %.0f °C at least; %.0f °C lets "+
+				"it crack.", least.Low, j.Preheat.V)
+		}
+		return
+	case Applies("silicon-bronze", w.card):
+		most = tables.InterpassSilicon
+	case !Applies("aluminium-bronze", w.card):
+		return
+	}
+	if j.Preheat.V > most.High {
+		w.tell("preheat-high", Caution, most.Source, "%.0f °C is more than the %.0f °C that this bronze may have before a "+
+			"bead: it cracks hot.", j.Preheat.V, most.V)
+	}
+}
