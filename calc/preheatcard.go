@@ -147,8 +147,9 @@ func (w *warnings) warmUp(u *warmUp) {
 		if other != "" {
 			other = ", or " + other
 		}
-		w.tell("preheat-needed", Caution, basis, "Preheat to %.0f °C at least (%.0f to %.0f), with the strongest arc of this wire, about "+
-			"%.0f A%s. Measure on the far face, beside the joint.", tens(u.least), u.low, u.high, u.amps, other)
+		w.tell("preheat-needed", Caution, basis, "Preheat to %.0f °C at least (%.0f to %.0f), with the strongest arc of "+
+			"this wire, about %.0f A%s. Measure on the far face, beside the joint.", tens(u.least), u.low, u.high, u.amps,
+			other)
 	}
 }
 
