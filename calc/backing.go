@@ -73,6 +73,9 @@ func (b *board) behind(in *section.Input, backing string) {
 	case copperBar:
 		in.Bar = section.Bar{Dry: b.inputs[inBarDry] * 1e-6, Wet: b.inputs[inBarWet] * 1e-6}
 	case steelStrip:
+		if in.Gap < tables.StripGap.V { // not judged; see backingNotJudged
+			return
+		}
 		in.Joint, in.Thick[1], in.Base[1] = section.StripJoint, in.Thick[0], in.Base[0]
 	}
 }
