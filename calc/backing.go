@@ -73,6 +73,9 @@ func (b *board) behind(in *section.Input, backing string) {
 	case copperBar:
 		in.Bar = section.Bar{Dry: b.inputs[inBarDry] * 1e-6, Wet: b.inputs[inBarWet] * 1e-6}
 	case steelStrip:
+		if in.Gap < tables.StripGap.V { // not judged; see backingNotJudged
+			return
+		}
 		in.Joint, in.Thick[1], in.Base[1] = section.StripJoint, in.Thick[0], in.Base[0]
 	}
 }
@@ -86,13 +89,15 @@ func without(in section.Input) section.Input {
 	return in
 }
 
-// onStrip gives the second sheet of a butt on a strip what the first has, since they are alike. The second skin and core
-// stay the strip's own: it must be wetted, and must not melt, like a sheet.
+// onStrip gives the second sheet of a butt on a strip what the first has, since they are alike. The second skin and
+// core stay the strip's own: it must be wetted, and must not melt, like a sheet.
 func (s *heatState) onStrip() {
 	if s.wet[1] > 0 {
 		s.wet[1] = s.wet[0]
 	}
-	s.boiled[1], s.melted[1], s.boiledBack[1], s.meltedBack[1] = s.boiled[0], s.melted[0], s.boiledBack[0], s.meltedBack[0]
+	for _, band := range [...]*[2]float64{&s.boiled, &s.melted, &s.boiledBack, &s.meltedBack} {
+		band[1] = band[0]
+	}
 }
 
 // backing says what lies behind the root, and what that changes.
@@ -102,8 +107,8 @@ func (w *warnings) backing(v *verdict) {
 	case backing != "":
 		w.say(backing)
 		if bare := v.variants.bare; v.modelled && bare != nil {
-			w.tell("backing-heat", Info, SectionSource, "At this setting the sheet's skin gets %.0f °C hot and wets %.1f mm "+
-				"beside the root; without the %s %.0f °C and %.1f mm.", v.state.skin[0], v.state.wet[0],
+			w.tell("backing-heat", Info, SectionSource, "At this setting the sheet's skin gets %.0f °C hot and wets "+
+				"%.1f mm beside the root; without the %s %.0f °C and %.1f mm.", v.state.skin[0], v.state.wet[0],
 				backingName(backing), bare.skin[0], bare.wet[0])
 		}
 	case u.Backing == patchBehind:

@@ -53,8 +53,8 @@ func TestAnyBackingIsJudgedOrSaysWhyNot(t *testing.T) {
 	}
 }
 
-// At one setting a bar or a strip makes the sheet colder, and never makes the largest gap smaller. A patch is the lap of
-// the sheet onto a piece of itself, whatever the gap was.
+// At one setting a bar or a strip makes the sheet colder, and never makes the largest gap smaller. A patch is the lap
+// of the sheet onto a piece of itself, whatever the gap was.
 func TestWhatABackingChanges(t *testing.T) {
 	for _, thick := range []float64{0.8, 1.5, 2.5} {
 		job := rootJob("mild-steel", thick, 1, "none")

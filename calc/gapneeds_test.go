@@ -9,8 +9,8 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// At one setting a wider gap under a lap or tee leaves less throat, asks for more metal and, in thin sheet, heats what ends there, each
-// there, each without a jump.
+// At one setting a wider gap under a lap or tee leaves less throat, asks for more metal and, in thin sheet, heats what
+// ends there, each there, each without a jump.
 func TestAGapTakesThroatAndMetal(t *testing.T) {
 	n := deep.Many(9, 80)
 	for _, joint := range []string{"lap", "tee"} {
@@ -18,8 +18,9 @@ func TestAGapTakesThroatAndMetal(t *testing.T) {
 			var last [3]float64
 			for i := range n {
 				gap := 1.5 * float64(i) / float64(n-1)
-				card := solved(t, calc.Job{Metal: "mild-steel", Thickness: calc.Some(thick), Joint: joint, Gap: calc.Some(gap),
-					Feed: calc.Some(3.2 + thick), Travel: calc.Some(7.5 - thick), Aim: calc.Some(0)})
+				card := solved(t, calc.Job{Metal: "mild-steel", Thickness: calc.Some(thick), Joint: joint,
+					Gap: calc.Some(gap), Feed: calc.Some(3.2 + thick), Travel: calc.Some(7.5 - thick),
+					Aim: calc.Some(0)})
 				at := fmt.Sprintf("%s %g mm, gap %.3f", joint, thick, gap)
 				throat, ok := card.Figure("throat")
 				filled, asked := edgeOf(card, "joint filled")
@@ -52,7 +53,8 @@ func TestWhatAskedForMetalMeans(t *testing.T) {
 		}
 		return e.Basis.Inputs[0].Value
 	}
-	job := calc.Job{Metal: "mild-steel", Thickness: calc.Some(1.5), Joint: "corner", Feed: calc.Some(5), Travel: calc.Some(7)}
+	job := calc.Job{Metal: "mild-steel", Thickness: calc.Some(1.5), Joint: "corner", Feed: calc.Some(5),
+		Travel: calc.Some(7)}
 	closed := need(job)
 	job.Gap = calc.Some(0.5)
 	// Hand: 1.5²·(1/2 + 0.5/(1.5·√2)) = 1.655 against 1.125.

@@ -43,7 +43,7 @@ func (l *liquid) at(s *heatState) hang.Joint {
 	j.Wet, j.Back, j.Molten, j.Front, j.Pool = s.wet, s.back, s.molten, s.front, s.pool
 	j.Chord, j.Phi = s.stood.Chord, s.stood.Phi
 	j.Under = j.Bead - j.Chord*j.Chord/4*section.Segment(j.Phi)
-	if j.Kind == "corner" { // the bead wraps the edge: what its chord cuts off is steel, and none of the metal that hangs
+	if j.Kind == "corner" { // the bead wraps the edge: what its chord cuts off is steel, not metal that hangs
 		j.Under = max(0, j.Under)
 	}
 	return j
@@ -127,9 +127,9 @@ func (l *liquid) reached(s *heatState, r *section.Result) {
 	s.pool, s.front = r.PoolLength, r.PoolFront
 }
 
-// through is how far ahead of the arc the sheet gets as hot as the toe in the mean over its thickness, mm: the puddle in
-// a root lies against the whole edge, and in thick sheet its skin alone is hot there. The exact moving source on a plate
-// like both sheets in the mean, without the heat that the filler keeps.
+// through is how far ahead of the arc the sheet gets as hot as the toe in the mean over its thickness, mm: the puddle
+// in a root lies against the whole edge, and in thick sheet its skin alone is hot there. The exact moving source on a
+// plate like both sheets in the mean, without the heat that the filler keeps.
 func (l *liquid) through(in *section.Input) float64 {
 	m, thick := meanSheet(in)
 	return (&hang.Spot{Power: in.Travel * max(in.Heat-in.Bead*in.Filler.Enthalpy(), 0.02*in.Heat), K: m.K, RhoC: m.RhoC,
@@ -161,7 +161,8 @@ func (l *liquid) sag(s *heatState) (hang.Estimate, bool) {
 	return e, err == nil
 }
 
-// largestBead is the largest bead that hangs in the job's position with its interval, mm2; false where none is computed.
+// largestBead is the largest bead that hangs in the job's position with its interval, mm2; false where none is
+// computed.
 func (l *liquid) largestBead(s *heatState) (hang.Estimate, bool) {
 	if !l.position {
 		return hang.Estimate{}, false

@@ -20,8 +20,8 @@ func TestOverheadNeverHoldsMore(t *testing.T) {
 		if rng.IntN(2) == 0 && job.Joint != "overlay" {
 			job.Gap = calc.Some(0.6 * rng.Float64())
 		}
-		at := fmt.Sprintf("%s %.2f mm, gap %.2f, %.1f m/min, %.1f mm/s", job.Joint, job.Thickness.V, job.Gap.V, job.Feed.V,
-			job.Travel.V)
+		at := fmt.Sprintf("%s %.2f mm, gap %.2f, %.1f m/min, %.1f mm/s", job.Joint, job.Thickness.V, job.Gap.V,
+			job.Feed.V, job.Travel.V)
 		cards := map[string]*calc.Card{}
 		for _, p := range tables.Positions() {
 			job.Position = p.ID

@@ -50,8 +50,8 @@ func (r *Remedy) weighed(card *Card) {
 	}
 }
 
-// timedInstead is the remedy of a timed arc, as SolveTimed answers it: its margin is that of on, half of the way from the
-// shortest to the longest.
+// timedInstead is the remedy of a timed arc, as SolveTimed answers it: its margin is that of on, half of the way from
+// the shortest to the longest.
 func timedInstead(e *effort, job Job) Remedy {
 	r := Remedy{Change: "timed arc (see gap)"}
 	job.Mode = "timed"
@@ -111,9 +111,9 @@ func steadyWays(e *effort, job Job) []Remedy {
 	return found
 }
 
-// RootWays computes the ways over an open root beside each other: the arc without pauses as it is and over each backing,
-// and the timed arc; what works first, by the heat that it takes. None for a joint that is no open butt. Errors are the
-// context's.
+// RootWays computes the ways over an open root beside each other: the arc without pauses as it is and over each
+// backing, and the timed arc; what works first, by the heat that it takes. None for a joint that is no open butt.
+// Errors are the context's.
 func RootWays(ctx context.Context, job Job) ([]Remedy, error) {
 	if !job.openRoot() {
 		return nil, nil

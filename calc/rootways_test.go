@@ -19,13 +19,13 @@ func way(list []calc.Remedy, change string) (calc.Remedy, bool) {
 	return list[i], true
 }
 
-// Over roots of any gap, sheet and wire, a card, the window's remedies and the timed arc's say the same of one root: the
-// arc without pauses works in both or in neither, and so do the timed arc and each backing, with the same heat. What
-// works comes first, the least heat before more.
+// Over roots of any gap, sheet and wire, a card, the window's remedies and the timed arc's say the same of one root:
+// the arc without pauses works in both or in neither, and so do the timed arc and each backing, with the same heat.
+// What works comes first, the least heat before more.
 func TestWindowAndGapAgreeOverARoot(t *testing.T) {
 	rng := deep.Rand(t)
 	wires := []float64{0.762, 0.889, 1.143}
-	for range deep.Many(3, 60) {
+	for range deep.Many(3, 25) {
 		thick, gap, wire := 0.5+2.5*rng.Float64(), 6*rng.Float64(), wires[rng.IntN(3)]
 		job := rootJob("mild-steel", thick, gap, "")
 		job.Wire = calc.Some(wire)

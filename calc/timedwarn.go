@@ -31,8 +31,8 @@ var reasonText = map[thinsheet.Reason]string{
 		"modelled; close the gap, back it or set a patch in.",
 	thinsheet.TooThick: "Above about 3 mm the heat flows in three dimensions: not modelled.",
 	thinsheet.NoCycle:  "The cycle did not settle within fourteen spots: take these times as a start only.",
-	onBacking: "A timed arc over a bar or strip is followed by nothing here: not modelled. Take the arc without pauses, " +
-		"or leave the backing out.",
+	onBacking: "A timed arc over a bar or strip is followed by nothing here: not modelled. Take the arc without " +
+		"pauses, or leave the backing out.",
 	roundHole: "A plug is round: the plane's model has no hole in it. Not modelled.",
 	openFillet: "An open root is modelled between edges that face each other (butt, corner): close this " +
 		"joint, or give it as a butt.",

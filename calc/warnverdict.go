@@ -102,8 +102,8 @@ func (w *warnings) gap(v *verdict) {
 			"metal falls through or leaves a hole. A timed arc, a copper bar or a strip behind, a patch, or a smaller "+
 			"opening: the window and fit compute them beside each other.", u.Gap.V)
 	case u.Gap.V > tables.SteadyGap.V && fillet:
-		w.tell("gap-untested", Info, untested, "That metal reaches over a gap of %.1f mm is computed from its shape, and no "+
-			"test stands behind it: try it on scrap, or close the gap.", u.Gap.V)
+		w.tell("gap-untested", Info, untested, "That metal reaches over a gap of %.1f mm is computed from its shape, and "+
+			"no test stands behind it: try it on scrap, or close the gap.", u.Gap.V)
 	case u.Gap.V > tables.SteadyGap.V && u.backed() == "":
 		w.tell("gap-untested", Info, untested, "That a root opening of %.1f mm is bridged is computed from the forces on "+
 			"the liquid, and tests reach only about %.1f mm: try it on scrap.", u.Gap.V, tables.SteadyGap.V)

@@ -106,8 +106,11 @@ func window(ctx context.Context, job Job, size WindowSize, progress func(float64
 
 // windowHint is what may be given instead of a job that has no window.
 func windowHint(card *Card) string {
-	if card.Used.openRoot() && card.Used.Gap.V > tables.SteadyGap.V {
-		return "close the opening, set a patch behind it (backing patch), or ask gap for a timed arc"
+	switch u := &card.Used; {
+	case u.openRoot() && u.Gap.V > 2*tables.ArcWidth.V:
+		return "close the opening, or set a patch behind it (backing patch)"
+	case u.openRoot() && u.Gap.V > tables.SteadyGap.V:
+		return "close the opening, put a bar or a patch behind it (backing copper-bar, patch), or ask gap for a timed arc"
 	}
 	return "give a lap, tee, butt, corner or overlay that the card judges, in dip or pulsed mode"
 }

@@ -14,14 +14,14 @@ type Hold struct {
 
 var holds = [...]Hold{
 	{"flat", GunAngle, "push", "steadier arc, less heat", "A straight bead, the wire at the puddle's front edge."},
-	{"horizontal", Datum{10, 5, 15, "deg", practice}, "push", "steadier arc; the bead sags less when the gun is nearly square",
-		"Straight beads without a weave. Dwell on the upper member, let the puddle come down to the lower one by itself."},
+	{"horizontal", Datum{10, 5, 15, "deg", practice}, "push", "steadier arc; the bead sags less nearly square",
+		"Straight beads without a weave. Dwell on the upper member, the puddle comes down to the lower one by itself."},
 	{"vertical-up", Datum{10, 0, 15, "deg", practice}, "push", "the arc stays ahead of the shelf",
 		"A narrow weave with a stop at each toe and a quick step over the middle, on the shelf that has just frozen."},
 	{"vertical-down", Datum{10, 5, 15, "deg", practice}, "drag", "the arc points up at the puddle and holds it",
 		"Straight and fast, no weave, always ahead of the puddle: metal that overtakes the arc lies on cold sheet."},
 	{"overhead", Datum{5, 0, 10, "deg", practice}, "push", "nearly square, so that the drops go where they are aimed",
-		"Short stick-out, narrow straight beads, no weave; rest the gun arm. Let each bead freeze before one beside it."},
+		"Short stick-out, narrow straight beads, no weave; rest the gun arm. A bead freezes before one beside it."},
 }
 
 // aims are where the gun points across the seam, by joint: level and vertical seams, and a horizontal one, where the

@@ -109,12 +109,12 @@ var practiceLines = [...]PracticeLine{
 		read("Savage, Nippes and Mushala 1978; abstract of doi 10.1088/2053-1591/ab4835")},
 	{"backing", TopicFitUp,
 		"A copper bar behind a thin butt holds the puddle and draws heat: try it on scrap with the bar.", practice},
-	{"copper-bar", TopicFitUp, "Flat copper bar, 6 mm or thicker and longer than the seam, brushed bright, clamped on the " +
-		"back every 50 mm: where it stands off it neither cools nor carries.", practice},
-	{"steel-strip", TopicFitUp, "Strip of the sheet's own metal and thickness, three times as wide as the opening and at " +
-		"least 20 mm, bare and bright on both faces that meet, tacked to one sheet and pressed tight.", practice},
-	{"patch", TopicFitUp, "Patch of the same sheet, 15 mm wider than the opening all round, corners rounded, bare where it " +
-		"laps, tacked tight. Lay each edge's bead from the middle out and let it cool.", practice},
+	{"copper-bar", TopicFitUp, "Flat copper bar, 6 mm or thicker and longer than the seam, brushed bright, clamped " +
+		"on the back every 50 mm: where it stands off it neither cools nor carries.", practice},
+	{"steel-strip", TopicFitUp, "Strip of the sheet's own metal and thickness, three times as wide as the opening " +
+		"and at least 20 mm, bare and bright on both faces that meet, tacked to one sheet and pressed tight.", practice},
+	{"patch", TopicFitUp, "Patch of the same sheet, 15 mm wider than the opening all round, corners rounded, bare " +
+		"where it laps, tacked tight. Lay each edge's bead from the middle out and let it cool.", practice},
 	{"fit-tight", TopicFitUp, "Lap and tee lie tight, without a gap that the bead would have to bridge.", practice},
 	{"bevel-iron", TopicFitUp, "Bevel 60 to 90° to sound metal; drill a small hole at each end of a crack first.",
 		read("US Army TM 9-237 for the bevel; the rest common practice")},
@@ -160,12 +160,12 @@ var practiceLines = [...]PracticeLine{
 
 	{"cool", TopicAfter, "Let it cool slowly, castings under dry sand or a blanket; brush, look at both faces.",
 		practice},
-	{"copper-bar-off", TopicAfter, "Let the seam go black before the bar comes off, and tap it off sideways, without levering. " +
-		"Bronze that sticks to it means an opening too wide or a bar too hot: file it clean.", practice},
-	{"steel-strip-stays", TopicAfter, "The strip stays, and behind it a crevice that holds water: seal both its edges where it " +
-		"gets wet, and do not count on it where the joint is shaken.", practice},
-	{"patch-stays", TopicAfter, "The patch stays, and with it a crevice between the sheets: seal its edges on the back where " +
-		"it gets wet.", practice},
+	{"copper-bar-off", TopicAfter, "Let the seam go black before the bar comes off, and tap it off sideways, without " +
+		"levering. Bronze that sticks to it means an opening too wide or a bar too hot: file it clean.", practice},
+	{"steel-strip-stays", TopicAfter, "The strip stays, and behind it a crevice that holds water: seal both its " +
+		"edges where it gets wet, and do not count on it where the joint is shaken.", practice},
+	{"patch-stays", TopicAfter, "The patch stays, and with it a crevice between the sheets: seal its edges on the " +
+		"back where it gets wet.", practice},
 	{"mend-zinc", TopicAfter, "Mend the burnt zinc on both faces: brush to metal a little beyond it, then zinc-rich " +
 		"paint, zinc spray or zinc solder.", memoryHigh("ASTM A780")},
 	{"leak-test", TopicAfter,

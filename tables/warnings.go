@@ -47,18 +47,18 @@ var warningLines = [...]WarningLine{
 		"Strip the zinc at least 25 mm back before joining to stainless: hot zinc embrittles stainless.", practice},
 	{"overhead", "caution", "Overhead: hot drops fall on you. Leather sleeves, cap, collar closed, nobody below. " +
 		"Whether the bead hangs is a balance of forces that no test has checked.", practice},
-	{"vertical-down", "info", "Vertical down: keep ahead of the puddle and check on the test bead that both toes wet. " +
-		"Whether it runs is a balance of forces that no test has checked.", practice},
-	{"vertical-up", "info", "Vertical up: build on the frozen shelf, with less wire feed than flat. Whether the shelf " +
-		"carries the puddle is a balance of forces that no test has checked.", practice},
-	{"horizontal", "info", "Horizontal: aim a little higher, the bead sags to the lower member. Whether it stays is a " +
-		"balance of forces that no test has checked.", practice},
-	{"copper-bar", "info", "Copper bar behind the root: flat, clean and clamped tight from end to end, or it neither cools " +
-		"nor carries. The setting is for this bar: without it the sheet gets hotter.", practice},
-	{"steel-strip", "info", "Steel strip behind the root, of the sheet's own metal and thickness, taken as lying tight: the " +
-		"bronze must wet it through the gap. It stays on, with a crevice behind it.", practice},
-	{"patch", "info", "A patch behind the opening makes two laps: this card is one of them, sheet on patch, each with " +
-		"a bead of its own. The root opening no longer matters.", practice},
+	{"vertical-down", "info", "Vertical down: keep ahead of the puddle and check on the test bead that both toes " +
+		"wet. Whether it runs is a balance of forces that no test has checked.", practice},
+	{"vertical-up", "info", "Vertical up: build on the frozen shelf, with less wire feed than flat. Whether the " +
+		"shelf carries the puddle is a balance of forces that no test has checked.", practice},
+	{"horizontal", "info", "Horizontal: aim a little higher, the bead sags to the lower member. Whether it stays is " +
+		"a balance of forces that no test has checked.", practice},
+	{"copper-bar", "info", "Copper bar behind the root: flat, clean and clamped tight from end to end, or it neither " +
+		"cools nor carries. The setting is for this bar: without it the sheet gets hotter.", practice},
+	{"steel-strip", "info", "Steel strip behind the root, of the sheet's own metal and thickness, taken as lying " +
+		"tight: the bronze must wet it through the gap. It stays on, with a crevice behind it.", practice},
+	{"patch", "info", "A patch behind the opening makes two laps: this card is one of them, sheet on patch, each " +
+		"with a bead of its own. The root opening no longer matters.", practice},
 	{"backing-unused", "info", "Backing is for a butt. Here it is left out.", practice},
 	{"unequal", "info", "Point the arc at the thicker member and let the bead wash onto the thinner one.", practice},
 	{"zinc-fume", "caution", "Extraction on, head out of the plume, respirator: zinc fume gives metal fume fever. " +

@@ -13,7 +13,8 @@ func pathChoices() []*choice.Choice { return choice.Path(&calc.Job{}) }
 
 // otherChoices wait on the card.
 func otherChoices() []*choice.Choice {
-	return choice.Named("joint", "gap", "backing", "position", "filler", "coating", "metal2", "gauge2", "coating2", "gas", "use")
+	return choice.Named("joint", "gap", "backing", "position", "filler", "coating", "metal2", "gauge2", "coating2",
+		"gas", "use")
 }
 
 // present is what a list goes by.

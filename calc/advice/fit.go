@@ -60,8 +60,8 @@ func (f *fitting) answer() {
 // Fit says whether this job should be arc-brazed at all: verdict, reasons, heaviest first, and what to do instead.
 func Fit(card *calc.Card) (Page, error) { return fit(card, nil) }
 
-// FitContext is Fit with the ways over an open root that the card's setting does not bridge, computed beside each other:
-// a timed arc takes up to a second. It stops with the context's error.
+// FitContext is Fit with the ways over an open root that the card's setting does not bridge, computed beside each
+// other: a timed arc takes up to a second. It stops with the context's error.
 func FitContext(ctx context.Context, card *calc.Card) (Page, error) {
 	if !unbridged(card) {
 		return Fit(card)
@@ -232,8 +232,8 @@ func (f *fitting) ways(list []calc.Remedy) {
 		w := &list[i]
 		switch {
 		case w.Opens && w.Heat > 0:
-			f.say(WithCare, ownSection, "", "%s: works by computation, %.0f %% to its nearest edge, %.0f J/mm", w.Change,
-				w.Margin, w.Heat)
+			f.say(WithCare, ownSection, "", "%s: works by computation, %.0f %% to its nearest edge, %.0f J/mm",
+				w.Change, w.Margin, w.Heat)
 		case !w.Tried:
 			f.say(WithCare, ownSection, "", "%s: not judged, because the model does not reach so far", w.Change)
 		case !w.Opens:

@@ -89,8 +89,8 @@ func (p *Page) ofLeg(card *calc.Card) (calc.Figure, error) {
 		calc.In("g", "gap under the member that ends there", gap, "mm"))), nil
 }
 
-var openLeg = tables.Origin{Source: "AWS D1.1, fillet welds: an opening over 1.6 mm is added to the leg; here any opening",
-	Known: tables.MemoryMedium}
+var openLeg = tables.Origin{Known: tables.MemoryMedium,
+	Source: "AWS D1.1, fillet welds: an opening over 1.6 mm is added to the leg; here any opening"}
 
 // capacities are those of throat and bond, kN. Fillers other than the tested one scale by their guide strengths: the
 // throat both ways, the bond only down.
@@ -231,7 +231,8 @@ func (p *Page) strengthWords(card *calc.Card) {
 		p.Because(fillets, "the length is that of one bead")
 	}
 	if card.Used.Backing == "patch" {
-		p.Because(fillets, "the load passes both laps of the patch one after the other: what one of them carries counts")
+		p.Because(fillets, "the load passes both laps of the patch one after the other: what one of them carries "+
+			"counts")
 	}
 	p.Warn("straight-pull", filletSource, "A straight, steady pull along the seam only, as in the tests: a joint "+
 		"that is levered, peeled or shaken lets go at its toe long before. A bracket levers.")

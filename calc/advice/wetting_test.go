@@ -8,8 +8,8 @@ import (
 	"brazebooth/tables"
 )
 
-// Over jobs of every metal, joint, thickness and position, a filler that does not wet never stands before one that does,
-// unless the trade rules that one out; and it says so.
+// Over jobs of every metal, joint, thickness and position, a filler that does not wet never stands before one that
+// does, unless the trade rules that one out; and it says so.
 func TestAFillerThatWetsGoesFirst(t *testing.T) {
 	metals, joints, positions := tables.Metals(), tables.Joints(), tables.Positions()
 	rng := deep.Rand(t)

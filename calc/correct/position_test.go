@@ -35,7 +35,8 @@ func TestACorrectionKeepsTheMetalWhereItIs(t *testing.T) {
 			if missed(before, name) || !missed(after, name) {
 				continue
 			}
-			t.Errorf("%+v, %s: after %s to %g “%s” is not met", job, seen, p.Correction.Change.What, p.Correction.Change.To, name)
+			c := p.Correction.Change
+			t.Errorf("%+v, %s: after %s to %g “%s” is not met", job, seen, c.What, c.To, name)
 		}
 	}
 	if changed == 0 {

@@ -121,8 +121,8 @@ func (v *posterior) middle() float64 {
 	return sum
 }
 
-// keeps reports whether a change breaks no edge beside those of heat: filled, gap bridged, metal stays up, arc steady, a
-// hand's speed.
+// keeps reports whether a change breaks no edge beside those of heat: filled, gap bridged, metal stays up, arc steady,
+// a hand's speed.
 func (v *posterior) keeps(from *calc.Job, to calc.Job) bool {
 	a, okA := v.simple(from)
 	b, okB := v.simple(&to)

@@ -59,8 +59,8 @@ func (s *Spot) Ahead(temperature float64) (float64, error) {
 	return zero(func(x float64) float64 { return temperature - s.Temperature(x, 0) }, low, low+60*s.Width), nil
 }
 
-// Front is Ahead to about a hundredth of the arc's width, for who asks often; where the temperature is not reached, it is
-// where the sheet is hottest, which passes into the other without a jump.
+// Front is Ahead to about a hundredth of the arc's width, for who asks often; where the temperature is not reached, it
+// is where the sheet is hottest, which passes into the other without a jump.
 func (s *Spot) Front(temperature float64) float64 {
 	const steps, near = 48, 3e-3
 	low := s.hottest(steps, near)

@@ -24,8 +24,8 @@ func TestBarBesideThePrototype(t *testing.T) {
 		bare := solved(t, in)
 		in.Bar = Bar{Dry: 2e-3, Wet: 1e-2}
 		r := solved(t, in)
-		t.Logf("%g mm: skin %.0f then %.0f, width %.2f then %.2f, pool %.1f then %.1f", c.thick, bare.Skin[0], r.Skin[0],
-			bare.Wet[0], r.Wet[0], bare.PoolLength, r.PoolLength)
+		t.Logf("%g mm: skin %.0f then %.0f, width %.2f then %.2f, pool %.1f then %.1f", c.thick, bare.Skin[0],
+			r.Skin[0], bare.Wet[0], r.Wet[0], bare.PoolLength, r.PoolLength)
 		// The prototype's settings were not written down: what a bar does is held to a half of it and twice it.
 		for _, f := range []struct {
 			name      string
@@ -52,7 +52,8 @@ func TestBarIsInOrder(t *testing.T) {
 			t.Errorf("%g W/mm2K: skin %.1f after %.1f, pool %.2f after %.2f, residual %.1e", h, r.Skin[0], last.Skin[0],
 				r.PoolLength, last.PoolLength, r.Residual)
 		}
-		if d := last.Skin[0] - r.Skin[0]; d > 0.4*(last.Skin[0]-in.Start) { // each bar is 2.5 times as tight as the last
+		// Each bar is 2.5 times as tight as the last.
+		if d := last.Skin[0] - r.Skin[0]; d > 0.4*(last.Skin[0]-in.Start) {
 			t.Errorf("%g W/mm2K: skin jumps from %.1f to %.1f", h, last.Skin[0], r.Skin[0])
 		}
 		last = r
@@ -69,7 +70,8 @@ func TestBarIsInOrder(t *testing.T) {
 	}
 }
 
-// A strip takes heat from the root as the gap opens, the sheet's edge gets no hotter than without it, and neither jumps.
+// A strip takes heat from the root as the gap opens, the sheet's edge gets no hotter than without it, and neither
+// jumps.
 func TestStripIsInOrder(t *testing.T) {
 	n := deep.Many(14, 120)
 	var last Result
@@ -80,12 +82,12 @@ func TestStripIsInOrder(t *testing.T) {
 		in.Joint = StripJoint
 		r := solved(t, in)
 		if i%4 == 0 {
-			t.Logf("gap %.2f: sheet %.0f, bare %.0f, strip %.0f; wet %.2f, bare %.2f, strip %.2f", gap, r.Skin[0], bare.Skin[0],
-				r.Skin[1], r.Wet[0], bare.Wet[0], r.Wet[1])
+			t.Logf("gap %.2f: sheet %.0f, bare %.0f, strip %.0f; wet %.2f, bare %.2f, strip %.2f", gap, r.Skin[0],
+				bare.Skin[0], r.Skin[1], r.Wet[0], bare.Wet[0], r.Wet[1])
 		}
 		if r.Skin[0] > bare.Skin[0]+5 || math.Abs(r.Residual) > 1e-6 || r.Wet[1] > gap/2+1e-9 {
-			t.Errorf("gap %.2f: sheet %.1f, bare %.1f, residual %.1e, strip wet %.2f", gap, r.Skin[0], bare.Skin[0], r.Residual,
-				r.Wet[1])
+			t.Errorf("gap %.2f: sheet %.1f, bare %.1f, residual %.1e, strip wet %.2f", gap, r.Skin[0],
+				bare.Skin[0], r.Residual, r.Wet[1])
 		}
 		if i > 0 && (r.Skin[1] < last.Skin[1] || math.Abs(r.Skin[0]-last.Skin[0]) > 600/float64(n)) {
 			t.Errorf("gap %.2f: strip %.1f after %.1f, sheet %.1f after %.1f", gap, r.Skin[1], last.Skin[1], r.Skin[0],

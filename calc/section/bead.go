@@ -111,7 +111,8 @@ func Butt(area, w1, w2, gap, t float64) (Toes, error) {
 // Corner: an outside corner with an open notch of t1 by t2.
 func Corner(area, w1, w2, t1, t2 float64) (Toes, error) { return OpenCorner(area, w1, w2, t1, t2, 0) }
 
-// OpenCorner is a corner whose edges stand apart by a gap along the chord of the notch, which metal fills to its height.
+// OpenCorner is a corner whose edges stand apart by a gap along the chord of the notch, which metal fills to its
+// height.
 func OpenCorner(area, w1, w2, t1, t2, gap float64) (Toes, error) {
 	x, y := w1+t2, t1+w2
 	c := math.Hypot(x, y) + gap

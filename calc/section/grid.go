@@ -42,7 +42,7 @@ type arm struct {
 	source    [maxColumns]float64 // heat that the present step takes in, J/mm
 	behind    [maxColumns]float64 // conductance of the back face to what lies behind, W/K for each mm of travel
 	lift      [maxColumns]float64 // by which a peak's rise is multiplied for the heat along the seam
-	wet       float64             // conductance of the filler in the gap to a bar, in the present step, W/K for each mm of travel
+	wet       float64             // of the filler in the gap to a bar, in the present step, W/K for each mm
 	// By layer: how thick, and twice the distance to the middle of the one above, mm.
 	depth, apart [maxLayers]float64
 	// By cell: column·layers + layer.
