@@ -181,16 +181,6 @@ func reaches(l, byFeed, byTravel *Limits) *Limits {
 	return &d
 }
 
-// unmet sums what is missing at the edges that are not met: of points from which no change of feed or travel leads
-// inside, the better one misses less.
-func unmet(l *Limits) float64 {
-	sum := 0.0
-	for _, v := range l {
-		sum += min(0, v)
-	}
-	return sum
-}
-
 // nearest is the limit that the smallest change reaches; unmet ones come first.
 func nearest(d *Limits) (limit, float64) {
 	at := limit(0)

@@ -10,11 +10,11 @@ import (
 	"brazebooth/tables"
 )
 
-// Volts are unusual beyond twice the band of the load line, as readings have moved it, and not before.
+// Volts are unusual beyond one and a half times the band of the load line, as readings have moved it, and not before.
 func TestUnusualVoltsByTheLearnedLine(t *testing.T) {
 	job := Job{Metal: "mild-steel", Gauge: 16, Joint: "lap", Feed: Some(5), Travel: Some(6), VoltFactor: Some(1.2), VoltFactorSigma: Some(0.02)}
 	f, _ := card(t, job).Figure("volts")
-	for by, want := range map[float64]bool{1.9: false, 2.1: true, -1.9: false, -2.1: true} {
+	for by, want := range map[float64]bool{1.4: false, 1.6: true, -1.4: false, -1.6: true} {
 		job.Volts = Some(f.Value + by*tables.DipVoltBand.V)
 		if c := card(t, job); c.Warned("volts-unusual") != want {
 			t.Errorf("%.2f V where %.2f are usual, %.1f bands off: told %v", job.Volts.V, f.Value, by, !want)

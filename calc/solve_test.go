@@ -166,7 +166,7 @@ func TestWarningsFitTheJob(t *testing.T) {
 		{calc.Job{Metal: "mild-steel", Thickness: calc.Some(6)}, []string{"thick-sheet", "bronze-fume"}},
 		{calc.Job{Filler: "steel"}, []string{"steel-filler"}},
 		{calc.Job{Wire: calc.Some(1.8)}, []string{"odd-wire"}},
-		{calc.Job{Gas: "argon-co2-18"}, []string{"gas"}},
+		{calc.Job{Gas: "argon-co2-18"}, []string{"gas-refused"}}, {calc.Job{Gas: "argon-co2-2"}, []string{"gas"}},
 		{calc.Job{Feed: calc.Some(1.5)}, []string{"arc-unsteady"}},
 		{calc.Job{Feed: calc.Some(25)}, []string{"spray"}},
 		{calc.Job{Travel: calc.Some(25)}, []string{"travel-fast"}},

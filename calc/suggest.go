@@ -48,8 +48,8 @@ func (b *board) suggest(card *Card) (s suggestion, err error) {
 	p.HeatDoubt, p.Doubts = w.heat, w.edges[:]
 	p.Field = func(at []suggest.Setting, into []suggest.Point) error { return h.weighed(&m, at, into) }
 	at, err := suggest.Find(&p)
-	return suggestion{feed: at.Feed, travel: at.Travel, feedLow: low, feedHigh: high, travelLow: m.slow,
-		travelHi: m.fast}, err
+	return suggestion{at.Feed, at.Travel, min(low, at.Feed), max(high, at.Feed), min(m.slow, at.Travel),
+		max(m.fast, at.Travel)}, err
 }
 
 // givenFeed is the feed that the job gives or that its amps need, mm/s.
