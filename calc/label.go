@@ -17,6 +17,8 @@ var labels = [...]struct{ name, label string }{
 	{"toe_angle", "toe angle"},
 	{"base_peak_temperature", "base peak"},
 	{"load_line", "rated volts"},
+	{"feed_dial", "feed's dial"},
+	{"volts_dial", "volts' dial"},
 	{"flat_width_held", "flat, edge held"},
 	{"flat_width_free", "flat, edge free"},
 	{"haz_hardness", "zone hardness"},

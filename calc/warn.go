@@ -51,6 +51,7 @@ func warn(card *Card, b *board, s *spread, sug *suggestion, v *verdict) {
 	w.setting(sug, v)
 	w.justGood(v)
 	w.learned(s)
+	w.dials()
 	w.eyes(s.value[oAmps])
 	w.always()
 	slices.SortStableFunc(w.list, func(a, b Warning) int { return cmp.Compare(rank(a.Severity), rank(b.Severity)) })

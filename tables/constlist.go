@@ -63,6 +63,8 @@ var constants = [...]Constant{
 	{"SteadyGap", &SteadyGap},
 	{"PlugTearOut", &PlugTearOut},
 	{"ReadingSigma", &ReadingSigma},
+	{"DialSigma", &DialSigma},
+	{"DialFirm", &DialFirm},
 	{"LearnedFloor", &LearnedFloor},
 	{"EtaSigma", &EtaSigma},
 	{"FreeConvection", &FreeConvection},

@@ -70,7 +70,7 @@ var everything = map[string]any{
 	"OperatingFactor": OperatingFactor, "LabourShare": LabourShare,
 	"GapOnMin": GapOnMin, "GapOnMax": GapOnMax, "GapOff": GapOff, "GapOnMinPower": GapOnMinPower,
 	"GapOnMaxPower": GapOnMaxPower, "GapOffPower": GapOffPower, "EdgeMelt": EdgeMelt, "SteadyGap": SteadyGap,
-	"PlugTearOut": PlugTearOut, "ReadingSigma": ReadingSigma, "LearnedFloor": LearnedFloor, "EtaSigma": EtaSigma,
+	"PlugTearOut": PlugTearOut, "ReadingSigma": ReadingSigma, "DialSigma": DialSigma, "DialFirm": DialFirm, "LearnedFloor": LearnedFloor, "EtaSigma": EtaSigma,
 	"FreeConvection": FreeConvection, "BarBeyond": BarBeyond, "TackPitch": TackPitch, "SeamPiece": SeamPiece,
 	"IronBead": IronBead, "SkipFrom": SkipFrom, "IronPreheat": IronPreheat, "ChillOff": ChillOff,
 	"ChillFrom": ChillFrom, "IronPeak": IronPeak, "ZincStrip": ZincStrip, "VentMost": VentMost, "Bevel": Bevel,
