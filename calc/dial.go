@@ -158,8 +158,8 @@ func (d *Dial) position(name string, setting *Figure) (Figure, error) {
 	if err != nil {
 		return Figure{}, err
 	}
-	return NewFigure(name, "1", x, low, high, OwnBasis("{x} + ({v} − {y})/{s}", dialSource, setting.As("v"),
-		Derived("x", "mean position of the readings", d.X, "1"), Derived("y", "what they gave", d.Y, setting.Unit),
+	return NewFigure(name, "marks", x, low, high, OwnBasis("{x} + ({v} − {y})/{s}", dialSource, setting.As("v"),
+		Derived("x", "mean position of the readings", d.X, "marks"), Derived("y", "what they gave", d.Y, setting.Unit),
 		Derived("s", "what one mark of the dial adds", d.Slope, setting.Unit), In("n", "readings", d.N, "1"))), nil
 }
 

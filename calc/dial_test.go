@@ -34,7 +34,7 @@ func anyBooth(r *rand.Rand, wide float64) booth {
 // as much as expected; fewer readings then hold less.
 func TestDialBandsCover(t *testing.T) {
 	r := rand.New(rand.NewPCG(20, deep.Seed()))
-	booths := deep.Many(700, 20000)
+	booths := deep.Many(400, 20000)
 	for _, c := range []struct {
 		n           int
 		wide        float64

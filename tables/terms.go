@@ -124,6 +124,9 @@ var jobTerms = [...]Term{
 		awsTerms},
 	{"base peak", []string{"base stays solid", "base peak temperature"}, "The hottest that the sheet's skin gets " +
 		"beside the bead. It must stay below the sheet's melting: that is what makes it brazing.", "°C or °F", ownTerm},
+	{"dial", []string{"feed's dial", "volts' dial", "feed dial", "volts dial"},
+		"Where the knob of a power source stands, by its own marks. What it gives is learned from readings in the book; " +
+			"beyond the marks that were read nothing is said.", "marks", ownTerm},
 	{"burn-through", []string{"no burn-through", "burns through"},
 		"The sheet melts through and the puddle falls out. Less heat, more travel or a backing keeps it up.", "",
 		awsTerms},
