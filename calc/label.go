@@ -19,6 +19,7 @@ var labels = [...]struct{ name, label string }{
 	{"load_line", "rated volts"},
 	{"feed_dial", "feed's dial"},
 	{"volts_dial", "volts' dial"},
+	{"groove_area_both", "groove, both sides"},
 	{"flat_width_held", "flat, edge held"},
 	{"flat_width_free", "flat, edge free"},
 	{"haz_hardness", "zone hardness"},

@@ -3,7 +3,6 @@ package calc
 import (
 	"cmp"
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
@@ -153,16 +152,18 @@ func (w *warnings) fill(b *board, s *spread) {
 	if b.chain.plug || b.chain.timed {
 		return
 	}
-	if t := MinCore(w.card.Setup.Joined()); w.card.Used.Joint == "butt" && t > tables.SheetThickest.V {
-		if n := formula.GroovePasses(t, tables.Bevel.V, s.value[oBead]); n > 1 {
-			w.tell("passes", Info, tables.Bevel.Source,
-				"A bevelled joint of %.1f mm takes about %.0f beads like this one, each cooled before the next.", t, n)
-		}
-		return
+	fill := FillOf(w.card)
+	n := fill.Passes(s.value[oBead])
+	switch {
+	case fill.Vee && n > 1:
+		w.tell("passes", Info, tables.Bevel.Source, "A bevelled joint of %.1f mm takes about %.0f beads like this one, each "+
+			"cooled before the next: see the page passes.", fill.Groove.Depth, n)
+	case n > 1:
+		w.tell("passes", Info, tables.OnePass.Source, "The joint needs %.0f mm², and one pass lays about %.0f mm² well: "+
+			"about %.0f beads like this one, each cooled before the next.", fill.Section, tables.OnePass.V, n)
 	}
-	if whole := wholeArea(w.card); whole > tables.OnePass.V {
-		w.tell("passes", Info, tables.OnePass.Source, "The joint needs %.0f mm², and one pass lays about %.0f mm² well: about %.0f beads like this one, each cooled before the next.",
-			whole, tables.OnePass.V, math.Ceil(whole/s.value[oBead]))
+	if fill.Vee {
+		return
 	}
 	if need := neededArea(w.card); s.value[oBead] < need {
 		w.tell("underfilled", Caution, "mass balance",

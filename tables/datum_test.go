@@ -71,6 +71,8 @@ var everything = map[string]any{
 	"GapOnMin": GapOnMin, "GapOnMax": GapOnMax, "GapOff": GapOff, "GapOnMinPower": GapOnMinPower,
 	"GapOnMaxPower": GapOnMaxPower, "GapOffPower": GapOffPower, "EdgeMelt": EdgeMelt, "SteadyGap": SteadyGap,
 	"PlugTearOut": PlugTearOut, "ReadingSigma": ReadingSigma, "DialSigma": DialSigma, "DialFirm": DialFirm, "LearnedFloor": LearnedFloor, "EtaSigma": EtaSigma,
+	"GrooveLeast": GrooveLeast, "GrooveMost": GrooveMost, "SquareOpening": SquareOpening, "VeeOpening": VeeOpening,
+	"VeeFace": VeeFace, "GrooveEdgeHeld": GrooveEdgeHeld, "GrooveAngleHeld": GrooveAngleHeld, "BothSidesFrom": BothSidesFrom,
 	"FreeConvection": FreeConvection, "BarBeyond": BarBeyond, "TackPitch": TackPitch, "SeamPiece": SeamPiece,
 	"IronBead": IronBead, "SkipFrom": SkipFrom, "IronPreheat": IronPreheat, "ChillOff": ChillOff,
 	"ChillFrom": ChillFrom, "IronPeak": IronPeak, "ZincStrip": ZincStrip, "VentMost": VentMost, "Bevel": Bevel,

@@ -40,6 +40,7 @@ var contents = [...]Entry{
 	{Name: "prepare", Chapter: Decide, Of: Prepare, Needs: []string{"length", "preheat"}},
 	{Name: "overlay", Chapter: Set, Of: Overlay, Needs: []string{"joint", "shaft-dia", "length", "layer", "preheat"}},
 	{Name: "machine", Chapter: Set, Of: Machine, Needs: []string{"rated-amps", "rated-duty", "nozzle-bore"}},
+	{Name: "passes", Chapter: Set, Of: Passes, Needs: []string{"length", "leg", "throat"}},
 	{Name: "pulse", Chapter: Set, Of: Pulse, Needs: []string{"mode"}},
 	{Name: "strength", Chapter: Look, Of: Strength,
 		Needs: []string{"length", "throat", "leg", "load", "safety", "service-temp", "count"}},

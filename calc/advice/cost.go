@@ -51,20 +51,14 @@ func (p *Page) beadLength(card *calc.Card) (float64, error) {
 	return time.Value * travel.Value * count, nil
 }
 
-// passes is how many beads a bevelled butt takes: the groove over what one bead lays; other joints take one.
+// passes is how many beads the joint takes, as on the page passes; shown where it is more than one.
 func (p *Page) passes(card *calc.Card) float64 {
-	t := calc.MinCore(card.Setup.Joined())
 	area, ok := card.Figure("bead_area")
-	if card.Used.Joint != "butt" || t <= tables.SheetThickest.V || !ok {
+	fill := calc.FillOf(card)
+	if !ok || fill.Passes(area.Value) == 1 && !fill.Vee {
 		return 1
 	}
-	beads := func(angle, bead float64) float64 { return formula.GroovePasses(t, angle, bead) }
-	b := tables.Bevel
-	n := beads(b.V, area.Value)
-	p.add("passes", "1", n, min(n, beads(b.Low, area.High)), max(n, beads(b.High, area.Low)),
-		calc.RowBasis("max(1, {t}²·tan({a}/2)/{A}), rounded up", b.Origin, calc.In("t", "thinner member", t, "mm"),
-			calc.Assumed("a", "groove's angle", b.V, "deg"), calc.Derived("A", "one bead", area.Value, "mm2")))
-	return n
+	return p.passCount(&fill, area).Value
 }
 
 // seamTime is how long the seams take, a timed arc's with its pauses and with the arc's own time beside it.

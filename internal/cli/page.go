@@ -28,6 +28,11 @@ the heat splits, where the arc points, which member governs.`,
 		`What is done before the arc, by metal and mass: cleaning, bevel, vent gap, tacks, backing, preheat and
 interpass, the order in which the seam's pieces are laid, how soft wire is fed, and what comes after.`,
 		"  brazebooth prepare --metal grey-iron --gauge 8mm --joint butt --length 120mm"},
+	{"passes", "A joint that one bead does not fill: groove, beads, heights, cooling between them",
+		`The groove of a butt in plate from 2 to 12 mm, with root opening, root face and angle, or the section of a large
+fillet; how many beads fill it at the card's own feed and travel, how high each brings it, and how long the plate cools
+between them. --gap gives another root opening, --leg another fillet.`,
+		"  brazebooth passes --metal mild-steel --gauge 6mm --joint butt --gap 2mm --length 200mm"},
 	{"pulse", "A pulsed arc whole: peak, pulse time, base, frequency, effective current",
 		`The peak current, pulse time, base current and frequency that throw one drop a pulse at this wire feed, the effective
 current, and what the pulses add to the power of mean volts times mean amps.`,
