@@ -115,6 +115,7 @@ type Job struct {
 	Throat      Opt    `json:"throat,omitzero"`       // mm
 	Length      Opt    `json:"length,omitzero"`       // seam or overlay length, mm
 	Count       Opt    `json:"count,omitzero"`        // pieces
+	Hole        Opt    `json:"hole,omitzero"`         // of a plug, mm
 	ShaftDia    Opt    `json:"shaft_dia,omitzero"`    // mm
 	Layer       Opt    `json:"layer,omitzero"`        // wanted build-up, mm
 	NozzleBore  Opt    `json:"nozzle_bore,omitzero"`  // mm

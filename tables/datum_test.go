@@ -71,6 +71,7 @@ var everything = map[string]any{
 	"GapOnMin": GapOnMin, "GapOnMax": GapOnMax, "GapOff": GapOff, "GapOnMinPower": GapOnMinPower,
 	"GapOnMaxPower": GapOnMaxPower, "GapOffPower": GapOffPower, "EdgeMelt": EdgeMelt, "SteadyGap": SteadyGap,
 	"PlugTearOut": PlugTearOut, "ReadingSigma": ReadingSigma, "DialSigma": DialSigma, "DialFirm": DialFirm, "LearnedFloor": LearnedFloor, "EtaSigma": EtaSigma,
+	"PlugPullOut": PlugPullOut, "PlugLed": PlugLed, "PlugUpperShare": PlugUpperShare, "PlugForm": PlugForm,
 	"GrooveLeast": GrooveLeast, "GrooveMost": GrooveMost, "SquareOpening": SquareOpening, "VeeOpening": VeeOpening,
 	"VeeFace": VeeFace, "GrooveEdgeHeld": GrooveEdgeHeld, "GrooveAngleHeld": GrooveAngleHeld, "BothSidesFrom": BothSidesFrom,
 	"FreeConvection": FreeConvection, "BarBeyond": BarBeyond, "TackPitch": TackPitch, "SeamPiece": SeamPiece,

@@ -130,3 +130,54 @@ func TestBarPassesInProportion(t *testing.T) {
 		t.Errorf("cold it passes 1000 °C after %g s", passed)
 	}
 }
+
+// Abramowitz and Stegun, table 5.1 (memory high), as printed: E1(0.5), E1(1), E1(1.5), E1(2).
+func TestExponentialIntegral(t *testing.T) {
+	for x, want := range map[float64]float64{0.5: 0.559773595, 1: 0.219383934, 1.5: 0.100019582, 2: 0.048900511} {
+		if got := expInt(x); math.Abs(got-want) > 1e-9 {
+			t.Errorf("E1(%g) = %.10f, want %g", x, got, want)
+		}
+	}
+	for x := 0.01; x < 30; x *= 1.1 { // its slope is −e^(−x)/x
+		h := x * 1e-5
+		if slope := (expInt(x+h) - expInt(x-h)) / (2 * h); math.Abs(slope*x*math.Exp(x)+1) > 1e-5 {
+			t.Errorf("slope of E1 at %g: %g", x, slope)
+		}
+	}
+}
+
+// All the heat of a resting source is in the sheet; it is hottest in the middle, and everywhere hotter as time goes on.
+func TestRestingRiseKeepsItsHeat(t *testing.T) {
+	const power, kt, ct, sigma, seconds = 900.0, 0.08, 0.009, 2.5, 1.4
+	rise := func(r, s float64) float64 {
+		t.Helper()
+		v, err := RestingRise(power, kt, ct, sigma, r, s)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return v
+	}
+	heat, last := 0.0, math.Inf(1)
+	for r := 0.005; r < 60; r += 0.01 {
+		v := rise(r, seconds)
+		heat += 2 * math.Pi * r * 0.01 * ct * v
+		if v > last || v < rise(r, seconds/2) {
+			t.Fatalf("%g K at %g mm after %g further in", v, r, last)
+		}
+		last = v
+	}
+	if math.Abs(heat/(power*seconds)-1) > 1e-3 {
+		t.Errorf("%g J of %g", heat, power*seconds)
+	}
+	if middle, beside := rise(0, seconds), rise(1e-4, seconds); math.Abs(middle/beside-1) > 1e-6 {
+		t.Errorf("the middle has %g K and a place beside it %g", middle, beside)
+	}
+	if v := rise(3, 0); v != 0 {
+		t.Errorf("before the arc %g K", v)
+	}
+	for _, bad := range [][2]float64{{-1, 1}, {1, -1}, {math.NaN(), 1}} {
+		if _, err := RestingRise(power, kt, ct, sigma, bad[0], bad[1]); !errors.Is(err, ErrRange) {
+			t.Errorf("%v is taken", bad)
+		}
+	}
+}

@@ -58,6 +58,11 @@ to each body's limit. It compares set-ups; it does not replace extraction, a res
 base melts into the overlay.`,
 		"  brazebooth overlay --metal mild-steel --gauge 10mm --filler cual8 --shaft-dia 40mm --length 30mm" +
 			" --layer 2mm --feed 300ipm --travel 6"},
+	{"plug", "A plug: hole, metal, time, how hot the sheet below becomes",
+		`A hole in the upper sheet that is filled and wetted to the sheet below: its size, the metal and time of one plug, and
+how hot the sheet below becomes at the rim, which must wet, and in the middle, which must not melt through. What plugs
+carry is on the page strength, their price on the page cost.`,
+		"  brazebooth plug --metal galvanized --gauge 1mm --joint plug --hole 9mm"},
 	{"machine", "The setting against a power source's plate, the nozzle, the spool",
 		`Duty at this current from the plate's figures, the load line, the gas flow that a nozzle carries smoothly, and
 how long a full spool lasts.`,
@@ -79,8 +84,8 @@ func (d *Deps) pageCommand(pc *pageCommand) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			if pc.name == "overlay" && job.Joint == "" {
-				job.Joint = "overlay"
+			if (pc.name == "overlay" || pc.name == "plug") && job.Joint == "" {
+				job.Joint = pc.name
 			}
 			card, err := d.solve(cmd.Context(), job)
 			if err != nil {
