@@ -26,7 +26,7 @@ var labels = [...]struct{ name, label string }{
 	{"flat_width_held", "flat, edge held"},
 	{"flat_width_free", "flat, edge free"},
 	{"haz_hardness", "zone hardness"},
-	{"hardened_halfwidth", "hardened"},
+	{"changed_halfwidth", "changed zone"},
 	{"softened_halfwidth", "softened"},
 }
 

@@ -210,8 +210,8 @@ var jobTerms = [...]Term{
 		"What a seam does to the sheet's shape as it cools. It pulls it together along and across, and thin sheet " +
 			"waves.",
 		"N, mm, °", awsTerms},
-	{"haz", []string{"heat-affected zone", "hardness", "zone hardness", "sheet hardness", "hardened",
-		"softened width", "softened", "softened 2", "hardened 2", "zone hardness 2", "sheet hardness 2",
+	{"haz", []string{"heat-affected zone", "hardness", "zone hardness", "sheet hardness", "changed zone",
+		"softened width", "softened", "softened 2", "changed zone 2", "zone hardness 2", "sheet hardness 2",
 		"softened width 2", "softened hardness 2", "softened strength 2", "softened hardness", "softened strength", "carbon equivalent"},
 		"The metal beside the bead that the heat changed without melting it. Steel may harden there, high-strength and " +
 			"cold-worked metal turns soft.", "HV, mm", awsTerms},

@@ -46,7 +46,7 @@ to allow at a safety factor on the low edge. The throat is the computed one, or 
 how far a butt closes and a plate bends, and what lessens it.`,
 		"  brazebooth distortion --metal mild-steel --gauge 1mm --joint butt"},
 	{"haz", "The heat-affected zone: how hard, how soft, how wide",
-		`What the heat does to the sheet beside the bead: how wide the zone is that hardens and how hard it becomes, from the
+		`What the heat does to the sheet beside the bead: how wide the changed zone is and how hard it becomes, from the
 sheet's composition and its cooling time; how wide and how soft the band beyond it is in high-strength sheet.`,
 		"  brazebooth haz --metal dp800 --gauge 1.2mm --joint lap"},
 	{"air", "What the zinc puts into the air, clean air against it, eye shade",
