@@ -28,11 +28,6 @@ the heat splits, where the arc points, which member governs.`,
 		`What is done before the arc, by metal and mass: cleaning, bevel, vent gap, tacks, backing, preheat and
 interpass, the order in which the seam's pieces are laid, how soft wire is fed, and what comes after.`,
 		"  brazebooth prepare --metal grey-iron --gauge 8mm --joint butt --length 120mm"},
-	{"passes", "A joint that one bead does not fill: groove, beads, heights, cooling between them",
-		`The groove of a butt in plate from 2 to 12 mm, with root opening, root face and angle, or the section of a large
-fillet; how many beads fill it at the card's own feed and travel, how high each brings it, and how long the plate cools
-between them. --gap gives another root opening, --leg another fillet.`,
-		"  brazebooth passes --metal mild-steel --gauge 6mm --joint butt --gap 2mm --length 200mm"},
 	{"pulse", "A pulsed arc whole: peak, pulse time, base, frequency, effective current",
 		`The peak current, pulse time, base current and frequency that throw one drop a pulse at this wire feed, the effective
 current, and what the pulses add to the power of mean volts times mean amps.`,
@@ -58,6 +53,11 @@ to each body's limit. It compares set-ups; it does not replace extraction, a res
 base melts into the overlay.`,
 		"  brazebooth overlay --metal mild-steel --gauge 10mm --filler cual8 --shaft-dia 40mm --length 30mm" +
 			" --layer 2mm --feed 300ipm --travel 6"},
+	{"passes", "A joint that one bead does not fill: groove, beads, heights, cooling between them",
+		`The groove of a butt in plate from 2 to 12 mm, with root opening, root face and angle, or the section of a large
+fillet; how many beads fill it at the card's own feed and travel, how high each brings it, and how long the plate cools
+between them. --gap gives another root opening, --leg another fillet.`,
+		"  brazebooth passes --metal mild-steel --gauge 6mm --joint butt --gap 2mm --length 200mm"},
 	{"plug", "A plug: hole, metal, time, how hot the sheet below becomes",
 		`A hole in the upper sheet that is filled and wetted to the sheet below: its size, the metal and time of one plug, and
 how hot the sheet below becomes at the rim, which must wet, and in the middle, which must not melt through. What plugs
