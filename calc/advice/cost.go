@@ -51,11 +51,11 @@ func (p *Page) beadLength(card *calc.Card) (float64, error) {
 	return time.Value * travel.Value * count, nil
 }
 
-// passes is how many beads the joint takes, as on the page passes; shown where it is more than one.
+// passes is how many beads the joint takes, as on the page passes; one where a timed arc lays spots.
 func (p *Page) passes(card *calc.Card) float64 {
 	area, ok := card.Figure("bead_area")
 	fill := calc.FillOf(card)
-	if !ok || fill.Passes(area.Value) == 1 && !fill.Vee {
+	if !ok || card.Used.Mode == "timed" || fill.Passes(area.Value) == 1 && !fill.Vee {
 		return 1
 	}
 	return p.passCount(&fill, area).Value

@@ -26,7 +26,7 @@ func Passes(card *calc.Card) (Page, error) {
 		p.Because(ownJob, "not judged, because a plug is filled in one go and not in passes; try the page plug")
 	case card.Used.Joint == "overlay":
 		p.Because(ownJob, "not judged, because an overlay is laid in layers and not in a groove; try the page overlay")
-	case !ok:
+	case !ok || card.Used.Mode == "timed":
 		p.Because(ownJob, "not judged, because a timed arc lays spots and no bead of one section; try --mode dip")
 	case butt && t > most.V:
 		p.Because(most.Origin, "not judged, because grooves are planned up to %.0f mm and this plate has %.1f mm: a root "+
