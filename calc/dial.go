@@ -101,8 +101,8 @@ func countOf(n int, what string) string {
 	return fmt.Sprintf("%d %s", n, what)
 }
 
-const dialSource = "least squares through the readings of this power source's dial in the book; the band by Fieller's " +
-	"theorem for one more reading (Draper and Smith, memory high)"
+const dialSource = "least squares through the readings of this power source's dial in the book; the band by " +
+	"Fieller's theorem for one more reading (Draper and Smith, memory high)"
 
 // dials of a job by the setting that each gives.
 func (j *Job) dials() [2]struct {
@@ -174,13 +174,13 @@ func (w *warnings) dials() {
 			continue
 		}
 		if _, _, _, err := d.dial.Where(d.dial.Y); err != nil { // even in the middle of what was read
-			w.tell("dial", Info, dialSource, "%s: not judged, because the %.0f readings scatter more than the dial moves "+
-				"them. Read it again at positions further apart.", FigureLabel(d.figure), d.dial.N)
+			w.tell("dial", Info, dialSource, "%s: not judged, because the %.0f readings scatter more than the dial "+
+				"moves them. Read it again at positions further apart.", FigureLabel(d.figure), d.dial.N)
 			continue
 		}
 		a, _, _, _ := d.dial.At(d.dial.Least)
 		b, _, _, _ := d.dial.At(d.dial.Most)
-		w.tell("dial", Info, dialSource, "%s: not judged, because %.3g %s lies outside what was read, %.3g to %.3g. Read "+
-			"the dial there: book reading.", FigureLabel(d.figure), f.Value, f.Unit, min(a, b), max(a, b))
+		w.tell("dial", Info, dialSource, "%s: not judged, because %.3g %s lies outside what was read, %.3g to "+
+			"%.3g. Read the dial there: book reading.", FigureLabel(d.figure), f.Value, f.Unit, min(a, b), max(a, b))
 	}
 }

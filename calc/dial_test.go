@@ -85,7 +85,8 @@ func TestDialBandsCover(t *testing.T) {
 // By hand: (2, 3.0), (4, 5.1), (6, 7.2), (8, 8.9) has the mean (5, 6.05), Sxx 20, Sxy 19.8, slope 0.99; the residuals
 // −0.08, 0.04, 0.16, −0.12 − their squares add up to 0.048.
 func TestDialByHand(t *testing.T) {
-	d, _, err := LearnDial([]DialReading{{At: 2, Gives: 3}, {At: 4, Gives: 5.1}, {At: 6, Gives: 7.2}, {At: 8, Gives: 8.9}})
+	d, _, err := LearnDial([]DialReading{{At: 2, Gives: 3}, {At: 4, Gives: 5.1}, {At: 6, Gives: 7.2}, {At: 8,
+		Gives: 8.9}})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -229,8 +230,8 @@ func TestDialsOnTheCard(t *testing.T) {
 	}
 }
 
-// A dial that bends by some per cent of what it gives in the middle: the bend shows as scatter, and the band still holds
-// the next reading in 9 of 10.
+// A dial that bends by some per cent of what it gives in the middle: the bend shows as scatter, and the band still
+// holds the next reading in 9 of 10.
 func TestBentDialsAreCovered(t *testing.T) {
 	r := rand.New(rand.NewPCG(24, deep.Seed()))
 	for _, bend := range []float64{-0.06, -0.03, 0.03, 0.06} {

@@ -15,8 +15,8 @@ type Fill struct {
 	Low, High float64        // by how well the edges are prepared
 }
 
-// FillOf is the metal that a card's joint takes: the groove of a butt in plate, with the job's root opening or the usual
-// one; of every other joint what a fillet of the leg that was asked for, or as high as the thinner sheet, needs.
+// FillOf is the metal that a card's joint takes: the groove of a butt in plate, with the job's root opening or the
+// usual one; of every other joint what a fillet of the leg that was asked for, or as high as the thinner sheet, needs.
 func FillOf(card *Card) Fill {
 	t := MinCore(card.Setup.Joined())
 	if card.Used.Joint != "butt" || t < tables.GrooveLeast.V {

@@ -156,11 +156,11 @@ func (w *warnings) fill(b *board, s *spread) {
 	n := fill.Passes(s.value[oBead])
 	switch {
 	case fill.Vee && n > 1:
-		w.tell("passes", Info, tables.Bevel.Source, "A bevelled joint of %.1f mm takes about %.0f beads like this one, each "+
-			"cooled before the next: see the page passes.", fill.Groove.Depth, n)
+		w.tell("passes", Info, tables.Bevel.Source, "A bevelled joint of %.1f mm takes about %.0f beads like this "+
+			"one, each cooled before the next: see the page passes.", fill.Groove.Depth, n)
 	case n > 1:
-		w.tell("passes", Info, tables.OnePass.Source, "The joint needs %.0f mm², and one pass lays about %.0f mm² well: "+
-			"about %.0f beads like this one, each cooled before the next.", fill.Section, tables.OnePass.V, n)
+		w.tell("passes", Info, tables.OnePass.Source, "The joint needs %.0f mm², and one pass lays about %.0f mm² "+
+			"well: about %.0f beads like this one, each cooled before the next.", fill.Section, tables.OnePass.V, n)
 	}
 	if fill.Vee {
 		return

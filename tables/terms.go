@@ -125,12 +125,12 @@ var jobTerms = [...]Term{
 	{"base peak", []string{"base stays solid", "base peak temperature"}, "The hottest that the sheet's skin gets " +
 		"beside the bead. It must stay below the sheet's melting: that is what makes it brazing.", "°C or °F", ownTerm},
 	{"dial", []string{"feed's dial", "volts' dial", "feed dial", "volts dial"},
-		"Where the knob of a power source stands, by its own marks. What it gives is learned from readings in the book; " +
-			"beyond the marks that were read nothing is said.", "marks", ownTerm},
+		"Where the knob of a power source stands, by its own marks. What it gives is learned from readings in the " +
+			"book; beyond the marks that were read nothing is said.", "marks", ownTerm},
 	{"plug hole", []string{"hole", "plug volume", "plug time", "rim below", "middle below", "pull-out capacity",
 		"allowable pull"},
-		"The hole in the upper sheet through which a plug is laid. It must show enough of the sheet below for the arc to " +
-			"burn there, and not on the hole's wall.", "mm", awsTerms},
+		"The hole in the upper sheet through which a plug is laid. It must show enough of the sheet below for the arc " +
+			"to burn there, and not on the hole's wall.", "mm", awsTerms},
 	{"burn-through", []string{"no burn-through", "burns through"},
 		"The sheet melts through and the puddle falls out. Less heat, more travel or a backing keeps it up.", "",
 		awsTerms},

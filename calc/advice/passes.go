@@ -29,8 +29,8 @@ func Passes(card *calc.Card) (Page, error) {
 	case !ok || card.Used.Mode == "timed":
 		p.Because(ownJob, "not judged, because a timed arc lays spots and no bead of one section; try --mode dip")
 	case butt && t > most.V:
-		p.Because(most.Origin, "not judged, because grooves are planned up to %.0f mm and this plate has %.1f mm: a root "+
-			"that deep is welded, or the joint is bolted; try a lap or a fillet on it", most.V, t)
+		p.Because(most.Origin, "not judged, because grooves are planned up to %.0f mm and this plate has %.1f mm: "+
+			"a root that deep is welded, or the joint is bolted; try a lap or a fillet on it", most.V, t)
 	default:
 		p.plan(card, bead)
 	}
@@ -44,7 +44,8 @@ func (p *Page) plan(card *calc.Card, bead calc.Figure) {
 		p.groove(card, &fill)
 	} else {
 		p.add("joint_area", "mm2", fill.Section, fill.Low, fill.High, calc.OwnBasis(
-			"what the joint takes: a fillet of the leg that was asked for or as high as the sheet, or the closed root", "geometry"))
+			"what the joint takes: a fillet of the leg that was asked for or as high as the sheet, or the closed "+
+				"root", "geometry"))
 	}
 	n := p.passCount(&fill, bead)
 	for _, name := range [...]string{"wire_feed", "travel"} {
@@ -62,8 +63,8 @@ func (p *Page) plan(card *calc.Card, bead calc.Figure) {
 	p.heights(&fill, bead.Value, n.Value)
 	p.between(card, n.Value)
 	p.wetsGroove(card, &fill)
-	p.Because(practice, "stringers side by side, no weaving: each is brushed clean before the next, and its start and stop "+
-		"lie elsewhere than those below")
+	p.Because(practice, "stringers side by side, no weaving: each is brushed clean before the next, and its start "+
+		"and stop lie elsewhere than those below")
 }
 
 // groove adds the groove's sizes and its section.
@@ -74,7 +75,8 @@ func (p *Page) groove(card *calc.Card, fill *calc.Fill) {
 		p.take(calc.GivenFigure("root_opening", g.Opening, "mm"))
 	default:
 		p.row("root_opening", opening, "not given: usual at this thickness")
-		p.Because(opening.Origin, "the card's own heat is that of a closed root: --gap %.1fmm gives the root pass its own card",
+		p.Because(opening.Origin, "the card's own heat is that of a closed root: --gap %.1fmm gives the root pass "+
+			"its own card",
 			g.Opening)
 	}
 	inputs := []calc.Input{calc.In("t", "thickness of the thinner plate", g.Depth, "mm"),
@@ -93,8 +95,8 @@ func (p *Page) groove(card *calc.Card, fill *calc.Fill) {
 	if fill.Vee && g.Depth >= tables.BothSidesFrom.V {
 		p.add("groove_area_both", "mm2", g.BothSides(), g.BothSides(), g.BothSides(), calc.OwnBasis(
 			"{b}·{t} + ({t} − {c})²/2·tan({a}/2)", grooveSource, inputs...))
-		p.Because(tables.BothSidesFrom.Origin, "where both faces can be reached, half a V from each takes less bronze and "+
-			"bends the plate less")
+		p.Because(tables.BothSidesFrom.Origin, "where both faces can be reached, half a V from each takes less "+
+			"bronze and bends the plate less")
 	}
 	p.Because(practice, "a closed root stays open at the back: bronze gets down into an opening only")
 }
@@ -113,7 +115,8 @@ func (p *Page) passCount(fill *calc.Fill, bead calc.Figure) calc.Figure {
 	n := fill.Passes(bead.Value)
 	few, many := calc.Fill{Section: fill.Low}, calc.Fill{Section: fill.High}
 	return p.add("passes", "1", n, min(n, few.Passes(bead.High)), max(n, many.Passes(bead.Low)),
-		calc.OwnBasis("max(1, {A}/{a}), rounded up", "mass balance; one bead where it is asked for no more than it lays well",
+		calc.OwnBasis("max(1, {A}/{a}), rounded up", "mass balance; one bead where it is asked for no more than it "+
+			"lays well",
 			calc.Derived("A", "section of the joint", fill.Section, "mm2"), bead.As("a")))
 }
 
@@ -130,8 +133,8 @@ func (p *Page) laid(card *calc.Card, n float64) {
 // heights says how far each pass fills the groove, and what is left for the last.
 func (p *Page) heights(fill *calc.Fill, bead, n float64) {
 	if last := fill.Section - (n-1)*bead; last < 0.6*bead {
-		p.Because(Own("mass balance"), "the last pass has %.0f mm² to fill and a bead lays %.0f: lay it faster, or let it "+
-			"stand proud", last, bead)
+		p.Because(Own("mass balance"), "the last pass has %.0f mm² to fill and a bead lays %.0f: lay it faster, or "+
+			"let it stand proud", last, bead)
 	}
 	if fill.Groove.Depth == 0 {
 		return
@@ -140,7 +143,8 @@ func (p *Page) heights(fill *calc.Fill, bead, n float64) {
 	for i := 1.0; i < n; i++ {
 		list = append(list, fmt.Sprintf("%.0f to %.1f mm", i, fill.Groove.FilledTo(i*bead)))
 	}
-	p.Because(Own(grooveSource), "height above the root after pass %s; pass %.0f fills it flush", strings.Join(list, ", "), n)
+	p.Because(Own(grooveSource), "height above the root after pass %s; pass %.0f fills it flush", strings.Join(list,
+		", "), n)
 }
 
 // between adds how hot the plate may be before the next pass and how long it cools until then.
@@ -150,8 +154,8 @@ func (p *Page) between(card *calc.Card, n float64) {
 	rise := limit.V - card.Used.Preheat.V
 	net, ok := card.Figure("net_heat")
 	if !ok || rise <= 0 {
-		p.Because(limit.Origin, "the plate starts at %.0f °C, no cooler than the %.0f °C it may have between passes: no hold "+
-			"is computed", card.Used.Preheat.V, limit.V)
+		p.Because(limit.Origin, "the plate starts at %.0f °C, no cooler than the %.0f °C it may have between "+
+			"passes: no hold is computed", card.Used.Preheat.V, limit.V)
 		return
 	}
 	m := &card.Setup.Members[0]
@@ -167,17 +171,18 @@ func (p *Page) between(card *calc.Card, n float64) {
 	low, ok1 := period(net.Low, k.High, c.High, film.High)
 	high, ok2 := period(net.High, k.Low, c.Low, film.Low)
 	if !ok || !ok1 || !ok2 {
-		p.Because(Own(holdSource), "the plate may not cool to the limit within six hours: fewer passes at a time, or cool it "+
-			"with wet rags beside the seam")
+		p.Because(Own(holdSource), "the plate may not cool to the limit within six hours: fewer passes at a time, "+
+			"or cool it with wet rags beside the seam")
 		return
 	}
-	p.add("interpass_hold", "s", mid, low, high, calc.OwnBasis("from the start of one pass to the start of the next at the "+
-		"same place, before the last of {n} passes", holdSource, net.As("q"), calc.Derived("n", "passes", n, "1"),
+	p.add("interpass_hold", "s", mid, low, high, calc.OwnBasis("from the start of one pass to the start of the "+
+		"next at the same place, before the last of {n} "+
+		"passes", holdSource, net.As("q"), calc.Derived("n", "passes", n, "1"),
 		calc.In("t", "thickness of the thinner plate", m.Core, "mm"), calc.In("k", "conductivity", k.V, "W/mmK"),
 		calc.In("c", "heat capacity", c.V, "J/mm3K"), calc.In("h", "loss from each face", film.V, "W/m2K"),
 		calc.Derived("", "rise up to the limit", rise, "K")))
-	p.Because(Own(holdSource), "a narrow part stays hot longer than this wide plate: what counts is the plate's temperature "+
-		"beside the seam, by a contact thermometer or a crayon")
+	p.Because(Own(holdSource), "a narrow part stays hot longer than this wide plate: what counts is the plate's "+
+		"temperature beside the seam, by a contact thermometer or a crayon")
 }
 
 // wetsGroove says what carries the root, and that the groove's sides are not followed.
@@ -193,10 +198,10 @@ func (p *Page) wetsGroove(card *calc.Card, fill *calc.Fill) {
 			}
 		}
 	}
-	p.Because(practice, "root: whether it is bridged in the open is not judged here. Lay it on a copper bar with a groove "+
-		"under the root, or run a sealing bead from the back")
+	p.Because(practice, "root: whether it is bridged in the open is not judged here. Lay it on a copper bar with a "+
+		"groove under the root, or run a sealing bead from the back")
 	if fill.Vee {
-		p.Because(ownSection, "whether each pass wets the sides of the groove is not judged, because the cross-section knows "+
-			"flat faces only: saw a test piece")
+		p.Because(ownSection, "whether each pass wets the sides of the groove is not judged, because the "+
+			"cross-section knows flat faces only: saw a test piece")
 	}
 }

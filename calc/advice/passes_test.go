@@ -10,9 +10,9 @@ import (
 	"brazebooth/tables"
 )
 
-// Over every thickness: the beads of the plan lay the groove and one fewer does not, a thicker plate takes no less metal
-// and a wider opening more, card, page and price count the same beads, and every figure lies in its band. Outside 2 to
-// 12 mm no groove is planned.
+// Over every thickness: the beads of the plan lay the groove and one fewer does not, a thicker plate takes no less
+// metal and a wider opening more, card, page and price count the same beads, and every figure lies in its band. Outside
+// 2 to 12 mm no groove is planned.
 func TestPassesFillTheGroove(t *testing.T) {
 	steps := deep.Many(26, 240)
 	last := 0.0
@@ -84,7 +84,8 @@ func TestEveryJointHasPassesOrAReason(t *testing.T) {
 					continue
 				}
 				p, err := Passes(&c)
-				if err != nil || len(p.Reasons) == 0 || len(p.Figures) == 0 && !strings.Contains(p.Reasons[0].Text, "try ") {
+				if err != nil || len(p.Reasons) == 0 || len(p.Figures) == 0 && !strings.Contains(p.Reasons[0].Text,
+					"try ") {
 					t.Errorf("%s %s %s: %+v, %v", m.ID, joint, mode, p.Reasons, err)
 				}
 				inBands(t, &p)

@@ -9,8 +9,8 @@ import (
 	"brazebooth/tables"
 )
 
-const restingSource = "Gaussian arc resting on thin sheet, both sheets leading heat away (Carslaw and Jaeger, memory high); " +
-	"held against no test"
+const restingSource = "Gaussian arc resting on thin sheet, both sheets leading heat away (Carslaw and Jaeger, " +
+	"memory high); held against no test"
 
 // hole adds the hole of a plug: the job's, or the least that the trade takes.
 func (p *Page) hole(card *calc.Card) calc.Figure {
@@ -18,18 +18,19 @@ func (p *Page) hole(card *calc.Card) calc.Figure {
 	p.Because(tables.PlugPitch.Origin, "hole from %.1f to %.1f mm, centres at least %.0f diameters apart", least, most,
 		tables.PlugPitch.V)
 	if !card.Job.Hole.Set {
-		return p.add("hole", "mm", least, least, most, calc.RowBasis("not given: {t} + {m}, the least", tables.PlugHoleOverSheet.Origin,
+		return p.add("hole", "mm", least, least, most, calc.RowBasis("not given: {t} + {m}, the least",
+			tables.PlugHoleOverSheet.Origin,
 			calc.In("t", "metal of the upper sheet", card.Setup.Members[0].Core, "mm"),
 			calc.In("m", "least over the sheet", tables.PlugHoleOverSheet.V, "mm")))
 	}
 	d := card.Job.Hole.V
 	switch {
 	case d < least*(1-lastBit):
-		p.Warn("hole-small", tables.PlugHoleOverSheet.Source, "A hole of %.1f mm in this sheet is under the %.1f mm that the "+
-			"trade takes: the arc burns on the hole's wall and the sheet below stays cold.", d, least)
+		p.Warn("hole-small", tables.PlugHoleOverSheet.Source, "A hole of %.1f mm in this sheet is under the %.1f "+
+			"mm that the trade takes: the arc burns on the hole's wall and the sheet below stays cold.", d, least)
 	case d > most*(1+lastBit):
-		p.Warn("hole-large", tables.PlugHoleSpan.Source, "A hole of %.1f mm is over the %.1f mm up to which it is filled in one "+
-			"go: braze around its rim instead, or make it smaller.", d, most)
+		p.Warn("hole-large", tables.PlugHoleSpan.Source, "A hole of %.1f mm is over the %.1f mm up to which it is "+
+			"filled in one go: braze around its rim instead, or make it smaller.", d, most)
 	}
 	return p.take(calc.GivenFigure("hole", d, "mm"))
 }
@@ -82,8 +83,8 @@ func (p *Page) pulled(card *calc.Card, bond calc.Figure, hole, count float64) {
 		tables.DesignSafety.Origin, calc.Derived("F1", "low edge of the pull-out capacity", out.Low, "kN"),
 		calc.Derived("F2", "low edge of the plug capacity", bond.Low, "kN"),
 		calc.Input{Symbol: "S", Name: "safety factor", Value: safety, Unit: "1", Assumed: !card.Job.Safety.Set}))
-	p.Because(fillets, "the load along the sheet and the pull square to it are allowed each alone: where both come, take "+
-		"the share of each and let the shares add up to no more than one")
+	p.Because(fillets, "the load along the sheet and the pull square to it are allowed each alone: where both "+
+		"come, take the share of each and let the shares add up to no more than one")
 }
 
 // Plug is the page of a plug: its hole, its metal and time, what the arc heats the sheet below to, what it carries.
@@ -97,8 +98,8 @@ func Plug(card *calc.Card) (Page, error) {
 		return p, nil
 	}
 	p.rests(card, time)
-	p.Because(practice, "strike in the middle of the sheet below, lead the arc around the rim and out, and fill to flush; "+
-		"clamp the sheets so that no air lies between them at the hole")
+	p.Because(practice, "strike in the middle of the sheet below, lead the arc around the rim and out, and fill to "+
+		"flush; clamp the sheets so that no air lies between them at the hole")
 	p.Because(ownJob, "what plugs carry is on the page strength, their price on the page cost")
 	return p, nil
 }
@@ -108,11 +109,13 @@ func (p *Page) filled(card *calc.Card) (calc.Figure, bool) {
 	hole, t := p.hole(card), card.Setup.Members[0].Core
 	d := hole.Value
 	v := formula.PlugVolume(d, t)
-	volume := p.add("plug_volume", "mm3", v, v, v, calc.OwnBasis("pi/4·{d}²·{t}", "geometry: filled flush", hole.As("d"),
+	volume := p.add("plug_volume", "mm3", v, v, v, calc.OwnBasis("pi/4·{d}²·{t}", "geometry: filled flush",
+		hole.As("d"),
 		calc.In("t", "metal of the upper sheet", t, "mm")))
 	rate, ok := card.Figure("deposition_rate")
 	if !ok || card.Used.Mode == "timed" {
-		p.Because(ownJob, "time and heat of a plug: not judged, because a timed arc stops and starts within it; try --mode dip")
+		p.Because(ownJob, "time and heat of a plug: not judged, because a timed arc stops and starts within it; "+
+			"try --mode dip")
 		return rate, false
 	}
 	density := card.Setup.Filler.Density.V

@@ -10,8 +10,8 @@ import (
 	"brazebooth/tables"
 )
 
-// Over sheet and hole: time and metal grow with the hole's area, what it carries too; the rim is colder than the middle,
-// both inside their bands and hotter where the parts are warm; a hole under or over the trade's is said.
+// Over sheet and hole: time and metal grow with the hole's area, what it carries too; the rim is colder than the
+// middle, both inside their bands and hotter where the parts are warm; a hole under or over the trade's is said.
 func TestPlugFollowsItsHole(t *testing.T) {
 	steps := deep.Many(5, 40)
 	for i := range steps + 1 {
@@ -65,8 +65,8 @@ func hasCode(p *Page, code string) bool {
 	return false
 }
 
-// A hole of 10 mm in 1 mm sheet takes 78.5 mm³. Wire of 0.889 mm at 5 m/min brings 0.62072·83.33 = 51.73 mm³/s, of which
-// 93 % stay: 1.633 s. Ten of them take ten times as long, and their wire is what was fed.
+// A hole of 10 mm in 1 mm sheet takes 78.5 mm³. Wire of 0.889 mm at 5 m/min brings 0.62072·83.33 = 51.73 mm³/s, of
+// which 93 % stay: 1.633 s. Ten of them take ten times as long, and their wire is what was fed.
 func TestPlugByHand(t *testing.T) {
 	j := calc.Job{Metal: "mild-steel", Coating: "none", Thickness: calc.Some(1), Joint: "plug", Feed: calc.Some(5),
 		Hole: calc.Some(10), Count: calc.Some(10)}

@@ -26,8 +26,8 @@ func (r *resting) at(away float64) float64 {
 	return r.start + r.form*rise
 }
 
-// rests adds how hot the sheet below becomes at the rim, where the plug must wet it, and in the middle, where it must not
-// melt through.
+// rests adds how hot the sheet below becomes at the rim, where the plug must wet it, and in the middle, where it must
+// not melt through.
 func (p *Page) rests(card *calc.Card, time calc.Figure) {
 	lower := &card.Setup.Members[1]
 	soak, err := formula.SoakThrough(lower.Core, lower.Metal.Conductivity.V, lower.Metal.HeatCapacity.V)
@@ -35,8 +35,8 @@ func (p *Page) rests(card *calc.Card, time calc.Figure) {
 	volts, ok2 := card.Figure("volts")
 	hole, _ := p.Figure("hole")
 	if err != nil || !ok1 || !ok2 || soak > time.Value {
-		p.Because(Own(restingSource), "whether the rim wets: not judged, because the heat takes longer through the lower sheet "+
-			"than the hole takes to fill; try a test plug, sawn through, or thinner sheet below")
+		p.Because(Own(restingSource), "whether the rim wets: not judged, because the heat takes longer through the "+
+			"lower sheet than the hole takes to fill; try a test plug, sawn through, or thinner sheet below")
 		return
 	}
 	share := func(upper float64, of func(m *tables.Metal) float64) float64 {
@@ -71,8 +71,10 @@ func (p *Page) rests(card *calc.Card, time calc.Figure) {
 	in := []calc.Input{calc.Derived("", "power into the work", mid.power, "W"), time.As(""), hole.As(""),
 		calc.In("", "arc led on a circle, radius over the hole", mid.led, "1"),
 		calc.In("", "share of the upper sheet", upper.V, "1"), calc.In("", "parts before the arc", mid.start, "C")}
-	rim := p.heated("plug_rim_temperature", "of the sheet below at the hole's rim, when it is full", &mid, hole.Value/2, ends, in)
-	middle := p.heated("plug_middle_temperature", "of the sheet below in the middle of the hole, when it is full", &mid, 0,
+	rim := p.heated("plug_rim_temperature", "of the sheet below at the hole's rim, when it is full", &mid,
+		hole.Value/2, ends, in)
+	middle := p.heated("plug_middle_temperature", "of the sheet below in the middle of the hole, when it is full",
+		&mid, 0,
 		ends, in)
 	p.judged(card, rim, middle)
 }
@@ -88,7 +90,8 @@ func pick(high bool, a, b float64) float64 {
 func band(d tables.Datum, high bool) float64 { return pick(high, d.High, d.Low) / d.V }
 
 // heated adds the temperature at a distance from the middle, its interval by both ends of everything that moves it.
-func (p *Page) heated(name, what string, mid *resting, away float64, ends []func(*resting, bool), in []calc.Input) calc.Figure {
+func (p *Page) heated(name, what string, mid *resting, away float64, ends []func(*resting, bool),
+	in []calc.Input) calc.Figure {
 	v, down, up := mid.at(away), 0.0, 0.0
 	for _, end := range ends {
 		for _, high := range [...]bool{false, true} {
@@ -109,20 +112,21 @@ func (p *Page) judged(card *calc.Card, rim, middle calc.Figure) {
 	toe, melts := card.Setup.Filler.Toe.V, card.Setup.Members[1].Metal.Solidus.V
 	switch {
 	case middle.Low > melts:
-		p.Warn("plug-burns", restingSource, "By the whole band the sheet below melts in the middle before the hole is full, from %.0f °C on: a "+
-			"smaller hole, less current, a copper bar below, or several short bouts.", melts)
+		p.Warn("plug-burns", restingSource, "By the whole band the sheet below melts in the middle before the hole "+
+			"is full, from %.0f °C on: a smaller hole, less current, a copper bar below, or several short "+
+			"bouts.", melts)
 	case rim.High < toe:
-		p.Warn("plug-cold", restingSource, "By the whole band the rim stays under the %.0f °C at which this filler wets: a smaller hole, more "+
-			"current, or warm the parts and give that as preheat.", toe)
+		p.Warn("plug-cold", restingSource, "By the whole band the rim stays under the %.0f °C at which this filler "+
+			"wets: a smaller hole, more current, or warm the parts and give that as preheat.", toe)
 	case middle.High > melts && rim.Low < toe:
-		p.Because(Own(restingSource), "the bands reach from a cold rim (under %.0f °C) to a melted middle (over %.0f °C): only a "+
-			"test plug, sawn through, tells", toe, melts)
+		p.Because(Own(restingSource), "the bands reach from a cold rim (under %.0f °C) to a melted middle (over "+
+			"%.0f °C): only a test plug, sawn through, tells", toe, melts)
 	case middle.High > melts:
-		p.Because(Own(restingSource), "the rim wets, but the hot end of the band melts the middle (over %.0f °C): watch the "+
-			"other face, it must not sag", melts)
+		p.Because(Own(restingSource), "the rim wets, but the hot end of the band melts the middle (over %.0f °C): "+
+			"watch the other face, it must not sag", melts)
 	case rim.Low < toe:
-		p.Because(Own(restingSource), "the cold end of the band leaves the rim under the %.0f °C at which this filler wets: saw "+
-			"a test plug through", toe)
+		p.Because(Own(restingSource), "the cold end of the band leaves the rim under the %.0f °C at which this "+
+			"filler wets: saw a test plug through", toe)
 	default:
 		p.Because(Own(restingSource), "the rim wets and the middle stays solid over the whole of both bands")
 	}

@@ -81,7 +81,8 @@ func TestPassPeriodByHand(t *testing.T) {
 	if math.Abs(one/228.8-1) > 2e-3 {
 		t.Errorf("%g s", one)
 	}
-	for name, longer := range map[string]float64{"passes": period(206, 6, 1e-9, 45, 3), "heat": period(230, 6, 1e-9, 45, 2),
+	for name, longer := range map[string]float64{"passes": period(206, 6, 1e-9, 45, 3),
+		"heat": period(230, 6, 1e-9, 45, 2),
 		"thin": period(206, 5, 1e-9, 45, 2), "limit": period(206, 6, 1e-9, 40, 2)} {
 		if !(longer > one) {
 			t.Errorf("%s: %g s after %g", name, longer, one)

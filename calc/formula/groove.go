@@ -50,7 +50,8 @@ func Beads(section, bead float64) float64 { return math.Max(1, math.Ceil(section
 // τ s: a line source laid at once in a wide plate that loses heat from both faces. net J/mm; t mm; k W/mmK; rhoC
 // J/mm3K; film W/m2K. Error: longer than LongestHold. Source: Rosenthal's thin plate (memory high); the passes added.
 func PassPeriod(net, t, k, rhoC, film, rise, n float64) (float64, error) {
-	if err := Positive([4]string{"net heat", "thickness", "conductivity", "heat capacity"}, net, t, k, rhoC); err != nil {
+	heat := [4]string{"net heat", "thickness", "conductivity", "heat capacity"}
+	if err := Positive(heat, net, t, k, rhoC); err != nil {
 		return 0, err
 	}
 	if err := Positive([4]string{"film", "rise", "passes"}, film, rise, n, 1); err != nil {

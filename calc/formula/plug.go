@@ -7,11 +7,12 @@ func PlugVolume(d, t float64) float64 { return math.Pi / 4 * d * d * t }
 
 // RestingRise returns by how much a sheet is hotter after so many seconds under an arc that rests on it, K, at a
 // distance from the middle: P/(4π·kt)·(E1(r²/2(σ²+2aτ)) − E1(r²/2σ²)), a = kt/ρct; a Gaussian source on an endless thin
-// sheet, no loss from its faces. power W; kt is conductivity times thickness, W/K, and ct heat capacity times thickness,
-// J/mm2K, both added over sheets that lie on each other; sigma is the source's standard deviation, mm; away mm; seconds
-// s. Source: instantaneous sources summed over time, Carslaw and Jaeger 10.3 (memory high).
+// sheet, no loss from its faces. power W; kt is conductivity times thickness, W/K, and ct heat capacity times
+// thickness, J/mm2K, both added over sheets that lie on each other; sigma is the source's standard deviation, mm; away
+// mm; seconds s. Source: instantaneous sources summed over time, Carslaw and Jaeger 10.3 (memory high).
 func RestingRise(power, kt, ct, sigma, away, seconds float64) (float64, error) {
-	if err := Positive([4]string{"power", "conductivity", "heat capacity", "arc width"}, power, kt, ct, sigma); err != nil {
+	names := [4]string{"power", "conductivity", "heat capacity", "arc width"}
+	if err := Positive(names, power, kt, ct, sigma); err != nil {
 		return 0, err
 	}
 	if !(away >= 0 && seconds >= 0) || math.IsInf(away, 0) || math.IsInf(seconds, 0) {

@@ -49,10 +49,10 @@ func dialOf(cmd *cobra.Command, flag string) (calc.Opt, error) {
 func (d *Deps) bookDials() *cobra.Command {
 	cmd := &cobra.Command{
 		Use: "dials", Short: "What a power source's dials give, by its readings",
-		Long: `What the dials of a power source give, by the readings in the book that say where they stood: a straight line
-through them with the band of the next reading. Without more it is a table; a position gives the feed or the volts, and a
-feed or volts the position. At least three positions must have been read, and beyond them nothing is judged. Volts fall
-as the current rises: read them at the feeds that you use. Those of a pulsed arc are apart from those of any other:
+		Long: `What the dials of a power source give, by the readings in the book that say where they stood: a straight
+line through them with the band of the next reading. Without more it is a table; a position gives the feed or the volts,
+and a feed or volts the position. At least three positions must have been read, and beyond them nothing is judged. Volts
+fall as the current rises: read them at the feeds that you use. Those of a pulsed arc are apart from those of any other:
 --mode pulsed.`,
 		Example: `  brazebooth book dials --power-source "booth 1"
   brazebooth book dials --power-source "booth 1" --feed-dial 4.2

@@ -54,14 +54,14 @@ base melts into the overlay.`,
 		"  brazebooth overlay --metal mild-steel --gauge 10mm --filler cual8 --shaft-dia 40mm --length 30mm" +
 			" --layer 2mm --feed 300ipm --travel 6"},
 	{"passes", "A joint that one bead does not fill: groove, beads, heights, cooling between them",
-		`The groove of a butt in plate from 2 to 12 mm, with root opening, root face and angle, or the section of a large
-fillet; how many beads fill it at the card's own feed and travel, how high each brings it, and how long the plate cools
-between them. --gap gives another root opening, --leg another fillet.`,
+		`The groove of a butt in plate from 2 to 12 mm, with root opening, root face and angle, or the section of a
+large fillet; how many beads fill it at the card's own feed and travel, how high each brings it, and how long the plate
+cools between them. --gap gives another root opening, --leg another fillet.`,
 		"  brazebooth passes --metal mild-steel --gauge 6mm --joint butt --gap 2mm --length 200mm"},
 	{"plug", "A plug: hole, metal, time, how hot the sheet below becomes",
-		`A hole in the upper sheet that is filled and wetted to the sheet below: its size, the metal and time of one plug, and
-how hot the sheet below becomes at the rim, which must wet, and in the middle, which must not melt through. What plugs
-carry is on the page strength, their price on the page cost.`,
+		`A hole in the upper sheet that is filled and wetted to the sheet below: its size, the metal and time of one
+plug, and how hot the sheet below becomes at the rim, which must wet, and in the middle, which must not melt through.
+What plugs carry is on the page strength, their price on the page cost.`,
 		"  brazebooth plug --metal galvanized --gauge 1mm --joint plug --hole 9mm"},
 	{"machine", "The setting against a power source's plate, the nozzle, the spool",
 		`Duty at this current from the plate's figures, the load line, the gas flow that a nozzle carries smoothly, and

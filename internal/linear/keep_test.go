@@ -36,7 +36,8 @@ func TestKeepBead(t *testing.T) {
 func TestKeepDial(t *testing.T) {
 	s := &shelf{}
 	got, _ := talkOf(t, Options{Book: s}, "steel", "18", "", "dip", "dial feed 4.2 5.1", "power-source booth 1",
-		"dial feed 4.2 5.1 metres per minute", "dial volts -1,5 15.1", "dial feed 250ipm", "dial gas 3 12", "dial feed x 5",
+		"dial feed 4.2 5.1 metres per minute", "dial volts -1,5 15.1", "dial feed 250ipm", "dial gas 3 12",
+		"dial feed x 5",
 		"dial feed 4 fast", "dial")
 	want := []calc.Reading{{Feed: 5.1, FeedDial: calc.Some(4.2)}, {Volts: 15.1, VoltsDial: calc.Some(-1.5)}}
 	if !slices.EqualFunc(s.read, want, func(a, b calc.Reading) bool {

@@ -68,8 +68,9 @@ func dialLessons(list []Kept[book.Reading], used *calc.Job) (lines []string, fla
 		for _, i := range d.flagged {
 			id := list[i].Revision.ID
 			flagged = true
-			lines = append(lines, fmt.Sprintf("FLAGGED: the reading %s lies far from where the others put %s and is not "+
-				"used for it. Look again, then: brazebooth book reading --confirm %s, or --withdraw %s", id, d.name, id, id))
+			lines = append(lines, fmt.Sprintf("FLAGGED: the reading %s lies far from where the others put %s and "+
+				"is not used for it. Look again, then: brazebooth book reading --confirm %s, or --withdraw %s",
+				id, d.name, id, id))
 		}
 		lines = append(lines, d.head())
 	}
