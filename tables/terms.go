@@ -129,8 +129,8 @@ var jobTerms = [...]Term{
 			"book; beyond the marks that were read nothing is said.", "marks", ownTerm},
 	{"plug hole", []string{"hole", "plug volume", "plug time", "rim below", "middle below", "pull-out capacity",
 		"allowable pull"},
-		"The hole in the upper sheet through which a plug is laid. It must show enough of the sheet below for the arc " +
-			"to burn there, and not on the hole's wall.", "mm", awsTerms},
+		"The hole in the upper sheet through which a plug is laid. It must show enough of the sheet below for the " +
+			"arc to burn there, and not on the hole's wall.", "mm", awsTerms},
 	{"burn-through", []string{"no burn-through", "burns through"},
 		"The sheet melts through and the puddle falls out. Less heat, more travel or a backing keeps it up.", "",
 		awsTerms},

@@ -41,7 +41,8 @@ func TestKeepDial(t *testing.T) {
 		"dial feed 4 fast", "dial")
 	want := []calc.Reading{{Feed: 5.1, FeedDial: calc.Some(4.2)}, {Volts: 15.1, VoltsDial: calc.Some(-1.5)}}
 	if !slices.EqualFunc(s.read, want, func(a, b calc.Reading) bool {
-		return math.Abs(a.Feed-b.Feed) < 1e-9 && a.Volts == b.Volts && a.FeedDial == b.FeedDial && a.VoltsDial == b.VoltsDial
+		return math.Abs(a.Feed-b.Feed) < 1e-9 && a.Volts == b.Volts && a.FeedDial == b.FeedDial &&
+			a.VoltsDial == b.VoltsDial
 	}) {
 		t.Errorf("kept %+v in\n%s", s.read, got)
 	}
