@@ -21,7 +21,7 @@ const thinnest = 0.05
 
 // spans lists every number of a job with the range that can be computed. That is wider than the range that makes
 // sense: sense is a matter for warnings.
-func spans(j *Job) [46]span {
+func spans(j *Job) [47]span {
 	return [...]span{
 		{"thickness", j.Thickness, thinnest, 150, "mm"},
 		{"thickness2", j.Thickness2, thinnest, 150, "mm"},
@@ -55,6 +55,7 @@ func spans(j *Job) [46]span {
 		{"throat", j.Throat, 0.2, 50, "mm"},
 		{"length", j.Length, 1, 1e6, "mm"},
 		{"count", j.Count, 1, 1e6, ""},
+		{"hole", j.Hole, 1, 100, "mm"},
 		{"shaft_dia", j.ShaftDia, 3, 3000, "mm"},
 		{"layer", j.Layer, 0.2, 100, "mm"},
 		{"nozzle_bore", j.NozzleBore, 5, 40, "mm"},

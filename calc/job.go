@@ -52,7 +52,7 @@ func (o *Opt) UnmarshalJSON(b []byte) error {
 	return nil
 }
 
-// Job is what was chosen: everything that changes a figure on the Card. It is comparable and holds scalars only, so
+// Job is what was chosen: everything that changes a figure on the Card. It is comparable and holds no references, so
 // that it can be a cache's key and a saved record. An empty string, a zero Gauge or an unset Opt means "not chosen":
 // Solve assumes a value and says so on the Card.
 type Job struct {
@@ -105,6 +105,10 @@ type Job struct {
 	// out where the job has others. "" fits every job.
 	LearnedFor string `json:"learned_for,omitzero"`
 
+	// What the dials of the booth's power source give, by its readings.
+	FeedDial  Dial `json:"feed_dial,omitzero"`  // m/min
+	VoltsDial Dial `json:"volts_dial,omitzero"` // V
+
 	ZincLimit   Opt    `json:"zinc_limit,omitzero"`   // widest zinc-boiled half-width accepted, mm
 	ServiceTemp Opt    `json:"service_temp,omitzero"` // C
 	Use         string `json:"use,omitzero"`          // decorative seal load wear bearing
@@ -115,6 +119,7 @@ type Job struct {
 	Throat      Opt    `json:"throat,omitzero"`       // mm
 	Length      Opt    `json:"length,omitzero"`       // seam or overlay length, mm
 	Count       Opt    `json:"count,omitzero"`        // pieces
+	Hole        Opt    `json:"hole,omitzero"`         // of a plug, mm
 	ShaftDia    Opt    `json:"shaft_dia,omitzero"`    // mm
 	Layer       Opt    `json:"layer,omitzero"`        // wanted build-up, mm
 	NozzleBore  Opt    `json:"nozzle_bore,omitzero"`  // mm

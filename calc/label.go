@@ -17,10 +17,16 @@ var labels = [...]struct{ name, label string }{
 	{"toe_angle", "toe angle"},
 	{"base_peak_temperature", "base peak"},
 	{"load_line", "rated volts"},
+	{"feed_dial", "feed's dial"},
+	{"volts_dial", "volts' dial"},
+	{"groove_area_both", "groove, both sides"},
+	{"plug_rim_temperature", "rim below"},
+	{"plug_middle_temperature", "middle below"},
+	{"pull_out_capacity", "pull-out capacity"},
 	{"flat_width_held", "flat, edge held"},
 	{"flat_width_free", "flat, edge free"},
 	{"haz_hardness", "zone hardness"},
-	{"hardened_halfwidth", "hardened"},
+	{"changed_halfwidth", "changed zone"},
 	{"softened_halfwidth", "softened"},
 }
 

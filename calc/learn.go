@@ -7,13 +7,15 @@ import (
 	"brazebooth/tables"
 )
 
-// Reading is what was measured at a booth while the arc ran; amps or volts may be missing. Withdrawn ones are left out.
+// Reading is what was measured at a booth while the arc ran; what was not read is 0. Withdrawn ones are left out.
 type Reading struct {
 	Feed      float64 // m/min, from a timed pull
 	StickOut  float64 // mm, tip to arc
 	Amps      float64 // A; 0 where not read
 	Volts     float64 // V; 0 where not read
 	Confirmed bool    // an outlier that somebody checked and lets stand
+
+	FeedDial, VoltsDial Opt // where the power source's dials stood
 }
 
 // Posterior is the normal distribution that a booth's readings leave.
@@ -130,6 +132,7 @@ func Unlearned(j Job) Job {
 func (j *Job) Learn(from *Job) {
 	j.learnReadings(from)
 	j.Eta, j.EtaSigma = from.Eta, from.EtaSigma
+	j.FeedDial, j.VoltsDial = from.FeedDial, from.VoltsDial
 }
 
 // learnReadings takes what readings of the meter taught.

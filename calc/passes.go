@@ -3,7 +3,6 @@ package calc
 import (
 	"math"
 
-	"brazebooth/calc/formula"
 	"brazebooth/tables"
 )
 
@@ -14,24 +13,15 @@ func (b *board) passes(card *Card, s *spread) (Figure, bool) {
 		return Figure{}, false
 	}
 	bead, low, high := s.value[oBead], s.low[oBead], s.high[oBead]
-	one := Derived("A", "one bead", bead, "mm2")
-	if t := MinCore(card.Setup.Joined()); grooved(card) {
-		a := tables.Bevel
-		n := formula.GroovePasses(t, a.V, bead)
-		return NewFigure("passes", "1", n, min(n, formula.GroovePasses(t, a.Low, high)),
-			max(n, formula.GroovePasses(t, a.High, low)),
-			RowBasis("max(1, {t}²·tan({a}/2)/{A}), rounded up", a.Origin, In("t", "thinner member", t, "mm"),
-				Assumed("a", "groove's angle", a.V, "deg"), one)), true
-	}
-	need := wantedOf(card)
-	whole := need.area(need.in)
-	if whole <= tables.OnePass.V {
+	fill := FillOf(card)
+	if !fill.Vee && fill.Section <= tables.OnePass.V {
 		return Figure{}, false
 	}
-	beads := func(a float64) float64 { return math.Ceil(whole/a - 1e-9) }
-	return NewFigure("passes", "1", beads(bead), beads(high), beads(low), OwnBasis("{W}/{A}, rounded up",
-		"mass balance; one bead lays about 11 mm² with a clean shape: "+tables.OnePass.Source,
-		In("W", "metal that the joint needs", whole, "mm2"), one)), true
+	n, few, many := fill.Passes(bead), Fill{Section: fill.Low}, Fill{Section: fill.High}
+	return NewFigure("passes", "1", n, min(n, few.Passes(high)), max(n, many.Passes(low)),
+		OwnBasis("max(1, {A}/{a}), rounded up", "mass balance; one bead where it is asked for no more than about 11 mm², "+
+			"which it lays well: "+tables.OnePass.Source, Derived("A", "section of the joint", fill.Section, "mm2"),
+			Derived("a", "one bead", bead, "mm2"))), true
 }
 
 // grooved reports whether a joint is bevelled before it is filled: a butt in plate.

@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"strconv"
@@ -54,7 +55,7 @@ func (r *resolution) openNumber(field string, o *Opt, usual float64, unit, why s
 // resolve completes the job with marked assumptions and looks its table rows up. It leaves the suggested settings
 // (feed, travel, arc times) open.
 func resolve(job Job, card *Card) error {
-	if err := checkNumbers(&job); err != nil {
+	if err := cmp.Or(checkNumbers(&job), checkDials(&job)); err != nil {
 		return err
 	}
 	card.Job = job
@@ -68,7 +69,7 @@ func resolve(job Job, card *Card) error {
 			return err
 		}
 	}
-	card.Used = forThisWire(r.used)
+	card.Used = ownMode(forThisWire(r.used))
 	card.Used.read(&card.Setup.Filler)
 	return nil
 }

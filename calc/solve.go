@@ -115,7 +115,7 @@ func (b *board) figures(card *Card, s *spread, sug *suggestion, v *verdict) {
 		b.settingBasis(&f, card, sug, v)
 		list = append(list, f)
 	}
-	list = append(list, tableFigures(card)...)
+	list = dialFigures(card, append(list, tableFigures(card)...))
 	for i := range resultSpecs {
 		if resultSpecs[i].name == "bead_width" && !v.modelled && MinCore(card.Setup.Joined()) > tables.SheetThickest.V {
 			continue // the sheet's formula says nothing of a thick member

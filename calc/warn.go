@@ -58,6 +58,7 @@ func warn(card *Card, b *board, s *spread, sug *suggestion, v *verdict, up *warm
 	w.seamEnds(v)
 	w.justGood(v)
 	w.learned(s)
+	w.dials()
 	w.eyes(s.value[oAmps])
 	w.always()
 	slices.SortStableFunc(w.list, func(a, b Warning) int { return cmp.Compare(rank(a.Severity), rank(b.Severity)) })
@@ -184,8 +185,8 @@ func (w *warnings) fill(b *board, s *spread, v *verdict) {
 	if n, ok := w.card.Figure("passes"); ok && n.Value > 1 {
 		if grooved(w.card) {
 			w.tell("passes", Info, n.Basis.Source, "A bevelled joint of %.1f mm takes about %.0f beads like this one, each "+
-				"cooled before the next. Each is judged as a bead on a flat joint: the groove itself is not computed.",
-				MinCore(w.card.Setup.Joined()), n.Value)
+				"cooled before the next: see the page passes. Each is judged as a bead on a flat joint: the groove itself is "+
+				"not computed.", MinCore(w.card.Setup.Joined()), n.Value)
 		} else {
 			w.tell("passes", Info, n.Basis.Source, "The joint needs %.0f mm², and one pass lays about %.0f mm² well: about "+
 				"%.0f beads like this one, each cooled before the next.", need.area(need.in), tables.OnePass.V, n.Value)

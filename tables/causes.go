@@ -87,6 +87,8 @@ var evidence = [...]Evidence{
 	{"zinc-gone-behind", CauseFine, 0.15},
 	{"burn-through", CauseMelts, 0.9}, {"burn-through", CauseHot, 0.25}, {"burn-through", CauseOnLong, 0.6},
 	{"edges-melted", CauseMelts, 0.6}, {"edges-melted", CauseHot, 0.6}, {"edges-melted", CauseOnLong, 0.5},
+	{"undercut", CauseVoltsHi, 0.5}, {"undercut", CauseHot, 0.45}, {"undercut", CauseMelts, 0.3},
+	{"undercut", CauseHollow, 0.35}, {"undercut", CauseOnLong, 0.3}, {"undercut", CauseFine, 0.03},
 	{"spatter", CauseStiff, 0.6}, {"spatter", CauseVapour, 0.45}, {"spatter", CauseVoltsLow, 0.4},
 	{"spatter", CauseVoltsHi, 0.2},
 	{"spatter", CauseDirt, 0.3}, {"spatter", CauseGas, 0.15}, {"spatter", CauseFine, 0.05},

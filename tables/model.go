@@ -124,6 +124,14 @@ var (
 	LearnedFloor = Datum{0.02, 0.02, 0.02, "1",
 		worked("systematic floor: meters, stick-out and timing are wrong in the same way each time")}
 
+	// DialSigma is one standard deviation of what a dial's position gives, as a share of it: a pull timed by hand, a
+	// scale read by eye.
+	DialSigma = Datum{0.02, 0.01, 0.04, "1", practice}
+
+	// DialFirm is how many readings of a dial DialSigma counts for.
+	DialFirm = Datum{4, 2, 8, "1", worked("simulated booths whose readings scatter as expected or less keep " +
+		"their band")}
+
 	// EtaSigma is one standard deviation of a booth's arc efficiency before any verdict.
 	EtaSigma = Datum{0.025, 0.025, 0.025, "1", worked("half of the 95 % band between measured efficiencies")}
 )

@@ -13,6 +13,8 @@ var sightWords = []synonyms{
 	{"burn-through", []string{"hole", "a hole", "holes through", "burnt through", "burned through", "blown through",
 		"blew through", "blow through"}},
 	{"edges-melted", []string{"melted edge", "edge melted", "melted edges", "edge gone", "edge melted away"}},
+	{"undercut", []string{"undercuts", "undercutting", "notch at the toe", "notch beside the bead", "groove at the toe",
+		"groove beside the bead"}},
 	{"spatter", []string{"splatter", "spitting", "harsh arc", "sputter"}},
 	{"stubbing", []string{"stub", "stubs", "wire stubs", "wire pushes", "pushes the gun"}},
 	{"burn-back", []string{"burns back", "burnt back", "wire stuck to the tip", "stuck in the tip",

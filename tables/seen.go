@@ -33,6 +33,11 @@ var sights = [...]Sight{
 		"========\\__oooo",
 		"          ooooooo",
 		"========================"}},
+	{"undercut", "undercut: a groove along the toe", []string{
+		"          .oo.",
+		"==========oooo.",
+		"==========ooooo.",
+		"===============\\_/======"}},
 	{"spatter", "spatter, harsh arc", []string{
 		"   .  *      .   *",
 		"=========ooo   .    *",

@@ -130,6 +130,13 @@ var jobTerms = [...]Term{
 		awsTerms},
 	{"base peak", []string{"base stays solid", "base peak temperature"}, "The hottest that the sheet's skin gets " +
 		"beside the bead. It must stay below the sheet's melting: that is what makes it brazing.", "°C or °F", ownTerm},
+	{"dial", []string{"feed's dial", "volts' dial", "feed dial", "volts dial"},
+		"Where the knob of a power source stands, by its own marks. What it gives is learned from readings in the " +
+			"book; beyond the marks that were read nothing is said.", "marks", ownTerm},
+	{"plug hole", []string{"hole", "plug volume", "plug time", "rim below", "middle below", "pull-out capacity",
+		"allowable pull"},
+		"The hole in the upper sheet through which a plug is laid. It must show enough of the sheet below for the " +
+			"arc to burn there, and not on the hole's wall.", "mm", awsTerms},
 	{"burn-through", []string{"no burn-through", "burns through"},
 		"The sheet melts through and the puddle falls out. Less heat, more travel or a backing keeps it up.", "",
 		awsTerms},
@@ -212,8 +219,8 @@ var jobTerms = [...]Term{
 		"What a seam does to the sheet's shape as it cools. It pulls it together along and across, and thin sheet " +
 			"waves.",
 		"N, mm, °", awsTerms},
-	{"haz", []string{"heat-affected zone", "hardness", "zone hardness", "sheet hardness", "hardened",
-		"softened width", "softened", "softened 2", "hardened 2", "zone hardness 2", "sheet hardness 2",
+	{"haz", []string{"heat-affected zone", "hardness", "zone hardness", "sheet hardness", "changed zone",
+		"softened width", "softened", "softened 2", "changed zone 2", "zone hardness 2", "sheet hardness 2",
 		"softened width 2", "softened hardness 2", "softened strength 2", "softened hardness", "softened strength", "carbon equivalent"},
 		"The metal beside the bead that the heat changed without melting it. Steel may harden there, high-strength and " +
 			"cold-worked metal turns soft.", "HV, mm", awsTerms},

@@ -8,9 +8,9 @@ var shopTerms = [...]Term{
 	{"root", []string{"root edge"},
 		"Where the two pieces come nearest to each other at the bottom of a joint. What stands open there is the gap.",
 		"", awsTerms},
-	{"groove", nil, "A hollow along the joint. One that is cut before the arc lets bronze in; one that " +
-		"is left beside " +
-		"a bead means too little bronze or a melted edge.", "", awsTerms},
+	{"groove", []string{"groove area", "groove width", "groove, both sides", "root face", "joint area", "passes"},
+		"A hollow along the joint. One that is cut before the arc lets bronze in; one that is left beside a bead " +
+			"means too little bronze or a melted edge.", "", awsTerms},
 	{"fillet", nil, "A bead in the corner of two faces, as in a lap or a tee. Its size is its leg or its throat.", "",
 		awsTerms},
 	{"fit-up", nil, "How closely the pieces lie together before the arc. Where the opening changes along the seam no " +

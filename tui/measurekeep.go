@@ -60,7 +60,7 @@ func (m *root) remembered(msg recalled) {
 	job := m.session.base()
 	taught := job
 	taught.Learn(&msg.job)
-	if taught != job && taught.Readings.Set {
+	if taught != job && (taught.Readings.Set || taught.FeedDial.Known() || taught.VoltsDial.Known()) {
 		m.changed(change{job: taught, done: "the card has what " + msg.source + " taught before"})
 	}
 }

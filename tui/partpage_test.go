@@ -16,7 +16,7 @@ func TestPartPages(t *testing.T) {
 	for _, size := range [][2]int{{80, 24}, {60, 20}, {120, 40}, {40, 14}} {
 		s := openAt(t, size[0], size[1], Options{Job: job})
 		s.press("p", "left")
-		for _, want := range []string{"verdict:", "silicon bronze", "vent gap", "is no overlay", "duty cycle", "not pulsed", "allowable load", "shrinkage force", "zone hardness", "zinc rate", "enter: say what", "no book here", "enter begins", "practise correcting", "wire used", "no book here", "no book here", "Decide: fit", "verdict:"} {
+		for _, want := range []string{"verdict:", "silicon bronze", "vent gap", "is no overlay", "joint area", "no hole to fill", "duty cycle", "not pulsed", "allowable load", "shrinkage force", "zone hardness", "zinc rate", "enter: say what", "no book here", "enter begins", "practise correcting", "wire used", "no book here", "no book here", "Decide: fit", "verdict:"} {
 			s.press("right")
 			s.fits(size[0], size[1])
 			s.hasNot("…") // no figure and no caution is cut

@@ -24,7 +24,7 @@ var walkSteps = [...]walkStep{
 	{toExampleCard + "t", "arc on  ", "t is the timed arc: so long on, so long off, over and over, to bridge an open root. Space plays the beat."},
 	{toExampleCard + "b", "", "b is the booth view: the figures of the card readable from where you stand. c shows its cautions, any other key leads back."},
 	{toExampleCard + "p", "[fit]", "p opens the pages, in the order of the work: is it a job for bronze, how to prepare it, what to check, what to keep."},
-	{toExampleCard + "p right right right right right right right right right right", "[correct]", "After the test bead comes this page: enter, mark what the bead shows, and it names the one setting to change."},
+	{toExampleCard + "p right right right right right right right right right right right right", "[correct]", "After the test bead comes this page: enter, mark what the bead shows, and it names the one setting to change."},
 	{toExampleCard + "g", "word:", "g or F3 explains a word of the trade on any screen: what it is, its unit, where the word comes from. Type to find another."},
 	{toExampleCard + "p left left left", "[book]", "The book keeps a card by a name, with its test beads. Nothing is kept but what you keep."},
 	{toExampleCard + "p left left left left left", "[practice]", "To practise: beads in a simulated booth, no wire spent. p opens it now, enter leads to your own sheet. This walk: page walk."},

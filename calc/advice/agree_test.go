@@ -26,6 +26,7 @@ func agree(job calc.Job, fillers bool) []string {
 		return nil
 	}
 	var faults []string
+	passes := map[string]float64{}
 	say := func(format string, args ...any) { faults = append(faults, fmt.Sprintf(format, args...)) }
 	heldFigures("card", c.Figures, say)
 	heldZones(&c, say)
@@ -42,6 +43,9 @@ func agree(job calc.Job, fillers bool) []string {
 		}
 		heldFigures(p.Name, part.Figures, say)
 		heldReasons(p.Name, &part, say)
+		if f, ok := part.Figure("passes"); ok && f.Value > 1 {
+			passes[p.Name] = f.Value
+		}
 		switch p.Name {
 		case "fit":
 			heldVerdict(&c, &part, say)
@@ -53,6 +57,7 @@ func agree(job calc.Job, fillers bool) []string {
 			heldRanking(&c, &part, say)
 		}
 	}
+	heldPasses(&c, passes, say)
 	return faults
 }
 

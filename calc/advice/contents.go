@@ -39,16 +39,18 @@ var contents = [...]Entry{
 	{Name: "filler", Chapter: Decide, Of: Fillers, Given: FillersContext, Needs: []string{"use", "wire-price"}},
 	{Name: "prepare", Chapter: Decide, Of: Prepare, Needs: []string{"length", "preheat"}},
 	{Name: "overlay", Chapter: Set, Of: Overlay, Needs: []string{"joint", "shaft-dia", "length", "layer", "preheat"}},
+	{Name: "passes", Chapter: Set, Of: Passes, Needs: []string{"length", "leg", "throat"}},
+	{Name: "plug", Chapter: Set, Of: Plug, Needs: []string{"hole"}},
 	{Name: "machine", Chapter: Set, Of: Machine, Needs: []string{"rated-amps", "rated-duty", "nozzle-bore"}},
 	{Name: "pulse", Chapter: Set, Of: Pulse, Needs: []string{"mode"}},
 	{Name: "strength", Chapter: Look, Of: Strength,
-		Needs: []string{"length", "throat", "leg", "load", "safety", "service-temp", "count"}},
+		Needs: []string{"length", "throat", "leg", "load", "safety", "service-temp", "count", "hole"}},
 	{Name: "distortion", Chapter: Look, Of: Distortion},
 	{Name: "haz", Chapter: Look, Of: Zone, Given: ZoneContext},
 	{Name: "air", Chapter: Look, Of: Air},
 	{Name: "correct", Chapter: Look, Needs: []string{"hazard", "use", "nozzle-bore"}},
 	{Name: "cost", Chapter: Keep, Of: Cost, Needs: []string{"length", "count", "wire-price", "gas-price", "labour-rate",
-		"operating", "steel-price", "grinding", "zinc-repair", "shaft-dia", "layer"}},
+		"operating", "steel-price", "grinding", "zinc-repair", "shaft-dia", "layer", "hole"}},
 }
 
 // Contents lists the pages beside the card in the order of the work; read only.
@@ -122,12 +124,14 @@ func Pages(ctx context.Context, card *calc.Card, names []string) ([]Page, error)
 }
 
 // pagesOf are the pages that suit the joint and the arc: strength is left out for an overlay, overlay for every other
-// joint, pulse for an arc that is not pulsed.
+// joint, plug for every joint but a plug, pulse for an arc that is not pulsed.
 func pagesOf(card *calc.Card) []string {
-	over := card.Used.Joint == "overlay"
+	over, plug := card.Used.Joint == "overlay", card.Used.Joint == "plug"
+	left := map[string]bool{"overlay": !over, "strength": over, "plug": !plug, "passes": over || plug,
+		"pulse": card.Used.Mode != "pulsed"}
 	var names []string
 	for _, s := range contents {
-		if s.Of == nil || s.Name == "overlay" && !over || s.Name == "strength" && over || s.Name == "pulse" && card.Used.Mode != "pulsed" {
+		if s.Of == nil || left[s.Name] {
 			continue
 		}
 		names = append(names, s.Name)

@@ -13,13 +13,13 @@ import (
 // in steel wire with the extra work that it brings.
 func Cost(card *calc.Card) (Page, error) {
 	p := Page{Name: "cost", Card: *card}
+	if card.Used.Joint == "plug" {
+		return p.plugCost(card)
+	}
 	travel, ok1 := card.Figure("travel")
 	rate, ok2 := card.Figure("deposition_rate")
 	if !ok1 || !ok2 || !(travel.Value > 0) {
 		return p, mistake.In("travel", "none is computed for this job", "give feed and travel, as 250ipm and 6mm/s")
-	}
-	if card.Used.Joint == "plug" {
-		return p, mistake.In("joint", "a plug has no seam to cost", "choose another joint, or time one plug and count")
 	}
 	length, err := p.beadLength(card)
 	if err != nil {

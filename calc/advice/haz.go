@@ -103,7 +103,7 @@ func (z *zone) harden(ctx context.Context, steel *tables.HardeningSteel) {
 		return
 	}
 	hard := reach[z.member][0]
-	p.add("hardened_halfwidth"+z.suffix, "mm", hard.V, hard.Low, hard.High, calc.OwnBasis(
+	p.add("changed_halfwidth"+z.suffix, "mm", hard.V, hard.Low, hard.High, calc.OwnBasis(
 		"from the joint's line to where the peak falls to {Ac1}", calc.SectionSource, toAc1()))
 	if hard.V > 0 {
 		z.hardest(steel, time)

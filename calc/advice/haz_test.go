@@ -46,7 +46,7 @@ func TestTheZoneFollowsTheHeat(t *testing.T) {
 				thick, feed, travel := job(x)
 				p := zonePage(t, s.Metal, thick, feed, travel)
 				h, ok := p.Figure("haz_hardness")
-				w, _ := p.Figure("hardened_halfwidth")
+				w, _ := p.Figure("changed_halfwidth")
 				if !ok {
 					continue
 				}

@@ -216,7 +216,10 @@ func TestPageNames(t *testing.T) {
 
 // The pages of a card are those that suit the joint, in the order of the work.
 func TestPagesOfAJoint(t *testing.T) {
-	for joint, want := range map[string]string{"lap": "fit filler prepare machine strength distortion haz air cost", "overlay": "fit filler prepare overlay machine distortion haz air cost", "plug": "fit filler prepare machine strength distortion haz air cost"} {
+	for joint, want := range map[string]string{"lap": "fit filler prepare passes machine strength distortion haz " +
+		"air cost",
+		"overlay": "fit filler prepare overlay machine distortion haz air cost",
+		"plug":    "fit filler prepare plug machine strength distortion haz air cost"} {
 		c := card(t, calc.Job{Metal: "galvanized", Gauge: 16, Joint: joint, Feed: calc.Some(5), Travel: calc.Some(8)})
 		list, err := Pages(context.Background(), c, nil)
 		if err != nil {

@@ -5,40 +5,144 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/calc/formula"
+	"brazebooth/internal/mistake"
 	"brazebooth/tables"
 )
+
+const restingSource = "Gaussian arc resting on thin sheet, both sheets leading heat away (Carslaw and Jaeger, " +
+	"memory high); held against no test"
+
+// hole adds the hole of a plug: the job's, or the least that the trade takes.
+func (p *Page) hole(card *calc.Card) calc.Figure {
+	least, most := formula.PlugHole(card.Setup.Members[0].Core)
+	p.Because(tables.PlugPitch.Origin, "hole from %.1f to %.1f mm, centres at least %.0f diameters apart", least, most,
+		tables.PlugPitch.V)
+	if !card.Job.Hole.Set {
+		return p.add("hole", "mm", least, least, most, calc.RowBasis("not given: {t} + {m}, the least",
+			tables.PlugHoleOverSheet.Origin,
+			calc.In("t", "metal of the upper sheet", card.Setup.Members[0].Core, "mm"),
+			calc.In("m", "least over the sheet", tables.PlugHoleOverSheet.V, "mm")))
+	}
+	d := card.Job.Hole.V
+	switch {
+	case d < least*(1-lastBit):
+		p.Warn("hole-small", tables.PlugHoleOverSheet.Source, "A hole of %.1f mm in this sheet is under the %.1f "+
+			"mm that the trade takes: the arc burns on the hole's wall and the sheet below stays cold.", d, least)
+	case d > most*(1+lastBit):
+		p.Warn("hole-large", tables.PlugHoleSpan.Source, "A hole of %.1f mm is over the %.1f mm up to which it is "+
+			"filled in one go: braze around its rim instead, or make it smaller.", d, most)
+	}
+	return p.take(calc.GivenFigure("hole", d, "mm"))
+}
 
 // tearOut is the load at which the sheet tears around its plugs, kN.
 func (p *Page) tearOut(hole, count float64) calc.Figure {
 	return p.weakest(func(m *calc.Member) calc.Figure {
-		d, r := tables.PlugTearOut, m.Metal.Tensile
-		at := func(c, f float64) float64 { return c * m.Core * hole * f * count / 1000 }
-		return calc.NewFigure("sheet_capacity", "kN", at(d.V, r.V), at(d.Low, r.Low), at(d.High, r.High),
-			calc.RowBasis("{c}·{t}·{d}·{R}·{n}/1000", d.Origin, calc.In("c", "tear-out", d.V, "1"),
-				calc.In("t", "metal alone", m.Core, "mm"), calc.Assumed("d", "hole", hole, "mm"),
-				calc.In("R", "tensile strength of "+m.Metal.ID, r.V, "MPa"), calc.In("n", "plugs", count, "1")))
+		return tears("sheet_capacity", m, tables.PlugTearOut, hole, count)
 	})
 }
 
-// plug is a hole that is filled and wetted to the sheet under it.
+// tears is what a member's metal carries around its plugs, kN.
+func tears(name string, m *calc.Member, d tables.Datum, hole, count float64) calc.Figure {
+	r := m.Metal.Tensile
+	at := func(c, f float64) float64 { return c * m.Core * hole * f * count / 1000 }
+	return calc.NewFigure(name, "kN", at(d.V, r.V), at(d.Low, r.Low), at(d.High, r.High),
+		calc.RowBasis("{c}·{t}·{d}·{R}·{n}/1000", d.Origin, calc.In("c", "tear-out", d.V, "1"),
+			calc.In("t", "metal alone", m.Core, "mm"), calc.In("d", "hole", hole, "mm"),
+			calc.In("R", "tensile strength of "+m.Metal.ID, r.V, "MPa"), calc.In("n", "plugs", count, "1")))
+}
+
+// plug is the strength of a hole that is filled and wetted to the sheet under it.
 func (p Page) plug(card *calc.Card) (Page, error) {
-	least, most := formula.PlugHole(card.Setup.Members[0].Core)
+	hole := p.hole(card).Value
 	mid, low, high, err := formula.Predictive(formula.FilletStress(true))
 	if err != nil {
 		return p, err
 	}
 	count := card.Used.Count.Or(1)
-	area := math.Pi / 4 * least * least * count
+	area := math.Pi / 4 * hole * hole * count
 	tested, _ := tables.FillerByID("cual8")
 	scale := min(1, card.Setup.Filler.Tensile.V/tested.Tensile.V)
 	bond := p.add("plug_capacity", "kN", area*mid*scale/1000, area*low*scale/1000, area*high*scale/1000,
-		calc.OwnBasis("pi/4·{d}²·{n}·{f}/1000", filletSource, calc.Assumed("d", "hole", least, "mm"),
+		calc.OwnBasis("pi/4·{d}²·{n}·{f}/1000", filletSource, calc.In("d", "hole", hole, "mm"),
 			calc.In("n", "plugs", count, "1"), calc.Derived("f", "stress of the bond at failure", mid*scale, "MPa")))
-	p.allow(card, bond, p.tearOut(least, count))
-	p.Because(tables.PlugPitch.Origin, "hole from %.1f to %.1f mm, centres at least %.0f mm apart", least, most,
-		tables.PlugPitch.V*least)
+	p.allow(card, bond, p.tearOut(hole, count))
+	p.pulled(card, bond, hole, count)
 	p.Because(practice, "a brazed plug carries on the area that it wets below, not on fused metal: look at the other "+
 		"face of a test piece")
 	p.strengthWords(card)
+	return p, nil
+}
+
+// pulled adds what the plugs carry square to the sheet: the upper sheet tears off them, or the bond below lets go.
+func (p *Page) pulled(card *calc.Card, bond calc.Figure, hole, count float64) {
+	out := p.take(tears("pull_out_capacity", &card.Setup.Members[0], tables.PlugPullOut, hole, count))
+	safety := card.Used.Safety.Or(tables.DesignSafety.V)
+	v := downTo2(min(out.Low, bond.Low) / safety)
+	p.add("allowable_pull", "kN", v, v, v, calc.RowBasis("min({F1}, {F2})/{S}, rounded down to two figures",
+		tables.DesignSafety.Origin, calc.Derived("F1", "low edge of the pull-out capacity", out.Low, "kN"),
+		calc.Derived("F2", "low edge of the plug capacity", bond.Low, "kN"),
+		calc.Input{Symbol: "S", Name: "safety factor", Value: safety, Unit: "1", Assumed: !card.Job.Safety.Set}))
+	p.Because(fillets, "the load along the sheet and the pull square to it are allowed each alone: where both "+
+		"come, take the share of each and let the shares add up to no more than one")
+}
+
+// Plug is the page of a plug: its hole, its metal and time, what the arc heats the sheet below to, what it carries.
+func Plug(card *calc.Card) (Page, error) {
+	p := Page{Name: "plug", Card: *card}
+	if card.Used.Joint != "plug" {
+		return p, mistake.In("joint", "a "+card.Used.Joint+" has no hole to fill", "type --joint plug")
+	}
+	time, ok := p.filled(card)
+	if !ok {
+		return p, nil
+	}
+	p.rests(card, time)
+	p.Because(practice, "strike in the middle of the sheet below, lead the arc around the rim and out, and fill to "+
+		"flush; clamp the sheets so that no air lies between them at the hole")
+	p.Because(ownJob, "what plugs carry is on the page strength, their price on the page cost")
+	return p, nil
+}
+
+// filled adds the hole, the metal of one plug and the time to lay it, s.
+func (p *Page) filled(card *calc.Card) (calc.Figure, bool) {
+	hole, t := p.hole(card), card.Setup.Members[0].Core
+	d := hole.Value
+	v := formula.PlugVolume(d, t)
+	volume := p.add("plug_volume", "mm3", v, v, v, calc.OwnBasis("pi/4·{d}²·{t}", "geometry: filled flush",
+		hole.As("d"),
+		calc.In("t", "metal of the upper sheet", t, "mm")))
+	rate, ok := card.Figure("deposition_rate")
+	if !ok || card.Used.Mode == "timed" {
+		p.Because(ownJob, "time and heat of a plug: not judged, because a timed arc stops and starts within it; "+
+			"try --mode dip")
+		return rate, false
+	}
+	density := card.Setup.Filler.Density.V
+	s := func(rate float64) float64 { return 60 * v * density / 1000 / rate }
+	return p.add("plug_time", "s", s(rate.Value), s(rate.High), s(rate.Low), calc.OwnBasis("60·{V}·{q}/1000/{m}",
+		"mass balance; the strike left out", volume.As("V"), calc.In("q", "density of the filler", density, "g/cm3"),
+		rate.As("m"))), true
+}
+
+// plugCost is what plugs cost: their arc time and wire, and money as of a seam. What is priced by the metre is counted
+// on their diameters.
+func (p Page) plugCost(card *calc.Card) (Page, error) {
+	one, ok := p.filled(card)
+	if !ok {
+		return p, mistake.In("mode", "no time of a plug is computed for a timed arc", "type --mode dip")
+	}
+	rate, _ := card.Figure("deposition_rate")
+	hole, _ := p.Figure("hole")
+	count := card.Used.Count.Or(1)
+	time := p.scaled("arc_time", "s", one, count, calc.OwnBasis("{t}·{n}", "definition; strikes left out", one.As("t"),
+		calc.In("n", "plugs", count, "1")))
+	share := p.efficiency(card)
+	mass := one.Value * rate.Value / 60 / share * count
+	wire := p.add("wire_used", "g", mass, mass, mass, calc.OwnBasis("{t}·{m}/60/{e}", "mass balance", time.As("t"),
+		rate.As("m"), calc.In("e", "deposition efficiency", share, "1")))
+	gas := p.gas(card, time)
+	p.money(card, time, wire, gas, count*hole.Value)
+	p.order(wire, gas)
 	return p, nil
 }

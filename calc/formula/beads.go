@@ -19,8 +19,3 @@ func ShaftSpeed(v, diameter float64) (float64, error) {
 	}
 	return 60 * v / (math.Pi * diameter), nil
 }
-
-// GroovePasses is how many beads of an area, mm2, fill a V groove of an angle in degrees through a thickness, mm.
-func GroovePasses(t, angle, bead float64) float64 {
-	return math.Max(1, math.Ceil(t*t*math.Tan(angle/2*math.Pi/180)/bead-1e-9))
-}

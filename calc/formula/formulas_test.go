@@ -1,6 +1,7 @@
 package formula
 
 import (
+	"errors"
 	"math"
 	"testing"
 )
@@ -31,12 +32,70 @@ func TestBarKeepsItsHeat(t *testing.T) {
 	}
 }
 
-// A 60° V through 10 mm holds 10²·tan 30° = 57.7 mm²: three beads of 20 mm², two of 28.9, and one of anything larger.
-func TestGroovePassesByHand(t *testing.T) {
+// A 60° V through 10 mm to a feather edge holds 10²·tan 30° = 57.735 mm²; with 2 mm between root faces of 1 mm it is
+// 20 + 81·tan 30° = 66.765 mm², 2 + 18·tan 30° = 12.392 mm wide, and half as much V from both sides leaves 43.383 mm².
+func TestGrooveByHand(t *testing.T) {
+	feather, root := Groove{Depth: 10, Angle: 60}, Groove{Depth: 10, Opening: 2, Face: 1, Angle: 60}
+	for name, x := range map[string][2]float64{"feather": {feather.Area(), 57.735}, "root": {root.Area(), 66.765},
+		"width": {root.Width(), 12.392}, "both": {root.BothSides(), 43.383},
+		"half filled": {feather.FilledTo(57.735 / 4), 5}, "root filled": {root.FilledTo(1), 0.5},
+		"full": {root.FilledTo(100), 10}} {
+		if math.Abs(x[0]-x[1]) > 5e-4 {
+			t.Errorf("%s: %g, by hand %g", name, x[0], x[1])
+		}
+	}
 	for bead, want := range map[float64]float64{20: 3, 28.9: 2, 28.8: 3, 57.7: 2, 57.8: 1, 200: 1} {
-		if n := GroovePasses(10, 60, bead); n != want {
+		if n := Beads(feather.Area(), bead); n != want {
 			t.Errorf("beads of %g mm²: %g, want %g", bead, n, want)
 		}
+	}
+}
+
+// What fills a groove to a height is the groove's own section up to there, for every shape of it.
+func TestGrooveFills(t *testing.T) {
+	for _, g := range []Groove{{Depth: 8, Angle: 75}, {Depth: 8, Opening: 2, Face: 1, Angle: 75},
+		{Depth: 2.5, Opening: 1.2, Face: 2.5}, {Depth: 12, Opening: 3, Face: 2, Angle: 90}} {
+		for h := 0.0; h <= g.Depth; h += g.Depth / 64 {
+			if got := g.FilledTo(g.areaTo(h)); math.Abs(got-h) > 1e-9 {
+				t.Errorf("%+v: filled to %g, want %g", g, got, h)
+			}
+		}
+		if g.BothSides() > g.Area() {
+			t.Errorf("%+v: both sides take more", g)
+		}
+	}
+}
+
+// One pass before, no loss to the air: H/(t·√(4πkρcτ)) = ΔT gives τ = (206/(6·45))²/(4π·0.045·0.0045) = 228.8 s. More
+// passes, more heat and a thinner plate hold longer; loss to the air shortens it.
+func TestPassPeriodByHand(t *testing.T) {
+	period := func(net, thick, film, rise, n float64) float64 {
+		t.Helper()
+		s, err := PassPeriod(net, thick, 0.045, 0.0045, film, rise, n)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return s
+	}
+	one := period(206, 6, 1e-9, 45, 2)
+	if math.Abs(one/228.8-1) > 2e-3 {
+		t.Errorf("%g s", one)
+	}
+	for name, longer := range map[string]float64{"passes": period(206, 6, 1e-9, 45, 3),
+		"heat": period(230, 6, 1e-9, 45, 2),
+		"thin": period(206, 5, 1e-9, 45, 2), "limit": period(206, 6, 1e-9, 40, 2)} {
+		if !(longer > one) {
+			t.Errorf("%s: %g s after %g", name, longer, one)
+		}
+	}
+	if lost := period(206, 6, 10, 45, 2); !(lost < one) {
+		t.Errorf("with loss %g s", lost)
+	}
+	if _, err := PassPeriod(206, 0.5, 0.045, 0.0045, 0.001, 1, 9); !errors.Is(err, ErrRange) {
+		t.Error("a plate that never cools")
+	}
+	if _, err := PassPeriod(0, 6, 0.045, 0.0045, 10, 45, 2); !errors.Is(err, ErrRange) {
+		t.Error("no heat")
 	}
 }
 
@@ -70,5 +129,56 @@ func TestBarPassesInProportion(t *testing.T) {
 	}
 	if passed := again.Run(1, 0, 1000); !math.IsNaN(passed) {
 		t.Errorf("cold it passes 1000 °C after %g s", passed)
+	}
+}
+
+// Abramowitz and Stegun, table 5.1 (memory high), as printed: E1(0.5), E1(1), E1(1.5), E1(2).
+func TestExponentialIntegral(t *testing.T) {
+	for x, want := range map[float64]float64{0.5: 0.559773595, 1: 0.219383934, 1.5: 0.100019582, 2: 0.048900511} {
+		if got := expInt(x); math.Abs(got-want) > 1e-9 {
+			t.Errorf("E1(%g) = %.10f, want %g", x, got, want)
+		}
+	}
+	for x := 0.01; x < 30; x *= 1.1 { // its slope is −e^(−x)/x
+		h := x * 1e-5
+		if slope := (expInt(x+h) - expInt(x-h)) / (2 * h); math.Abs(slope*x*math.Exp(x)+1) > 1e-5 {
+			t.Errorf("slope of E1 at %g: %g", x, slope)
+		}
+	}
+}
+
+// All the heat of a resting source is in the sheet; it is hottest in the middle, and everywhere hotter as time goes on.
+func TestRestingRiseKeepsItsHeat(t *testing.T) {
+	const power, kt, ct, sigma, seconds = 900.0, 0.08, 0.009, 2.5, 1.4
+	rise := func(r, s float64) float64 {
+		t.Helper()
+		v, err := RestingRise(power, kt, ct, sigma, r, s)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return v
+	}
+	heat, last := 0.0, math.Inf(1)
+	for r := 0.005; r < 60; r += 0.01 {
+		v := rise(r, seconds)
+		heat += 2 * math.Pi * r * 0.01 * ct * v
+		if v > last || v < rise(r, seconds/2) {
+			t.Fatalf("%g K at %g mm after %g further in", v, r, last)
+		}
+		last = v
+	}
+	if math.Abs(heat/(power*seconds)-1) > 1e-3 {
+		t.Errorf("%g J of %g", heat, power*seconds)
+	}
+	if middle, beside := rise(0, seconds), rise(1e-4, seconds); math.Abs(middle/beside-1) > 1e-6 {
+		t.Errorf("the middle has %g K and a place beside it %g", middle, beside)
+	}
+	if v := rise(3, 0); v != 0 {
+		t.Errorf("before the arc %g K", v)
+	}
+	for _, bad := range [][2]float64{{-1, 1}, {1, -1}, {math.NaN(), 1}} {
+		if _, err := RestingRise(power, kt, ct, sigma, bad[0], bad[1]); !errors.Is(err, ErrRange) {
+			t.Errorf("%v is taken", bad)
+		}
 	}
 }

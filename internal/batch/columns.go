@@ -108,6 +108,7 @@ var figures = [...]struct{ name, unit string }{
 	{"least_preheat", "C"}, {"soak_through", "s"}, {"soak_across", "s"}, {"seam_rise", "K"},
 	{"next_start", "C"}, {"next_hold", "s"},
 	{"largest_gap", "mm"}, {"root_sag", "mm"}, {"largest_bead", "mm2"},
+	{"feed_dial", "marks"}, {"volts_dial", "marks"},
 }
 
 // figureCells are a card's figures in their columns.

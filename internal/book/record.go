@@ -71,19 +71,22 @@ type Trial struct {
 
 // Reading is what was measured while the arc ran. A reading that is withdrawn is deleted.
 type Reading struct {
-	Source    string  `json:"source" cut:"60"` // power source's name
-	Filler    string  `json:"filler"`
-	Wire      float64 `json:"wire"` // mm
-	Mode      string  `json:"mode"`
-	Lot       string  `json:"lot,omitempty" cut:"60"`
-	Feed      float64 `json:"feed"`             // m/min
-	StickOut  float64 `json:"stickout"`         // mm
-	Amps      float64 `json:"amps,omitempty"`   // A
-	Volts     float64 `json:"volts,omitempty"`  // V
-	Travel    float64 `json:"travel,omitempty"` // mm/s
-	Flow      float64 `json:"flow,omitempty"`   // L/min at the nozzle
-	Confirmed bool    `json:"confirmed,omitempty"`
-	Note      string  `json:"note,omitempty" cut:"2000"`
+	Source   string  `json:"source" cut:"60"` // power source's name
+	Filler   string  `json:"filler"`
+	Wire     float64 `json:"wire"` // mm
+	Mode     string  `json:"mode"`
+	Lot      string  `json:"lot,omitempty" cut:"60"`
+	Feed     float64 `json:"feed"`             // m/min
+	StickOut float64 `json:"stickout"`         // mm
+	Amps     float64 `json:"amps,omitempty"`   // A
+	Volts    float64 `json:"volts,omitempty"`  // V
+	Travel   float64 `json:"travel,omitempty"` // mm/s
+	Flow     float64 `json:"flow,omitempty"`   // L/min at the nozzle
+	// Where the power source's dials stood, by their own marks.
+	FeedDial  calc.Opt `json:"feed_dial,omitzero"`
+	VoltsDial calc.Opt `json:"volts_dial,omitzero"`
+	Confirmed bool     `json:"confirmed,omitempty"`
+	Note      string   `json:"note,omitempty" cut:"2000"`
 }
 
 // Source is a power source with its plate.

@@ -95,6 +95,7 @@ var onPages = [...]Choice{
 	{Name: "grinding", Usage: "minutes a metre to grind a steel bead", Kind: quantity.FieldNumber, Unit: "min/m"},
 	{Name: "zinc-repair", Usage: "minutes a metre to repair the zinc beside a steel bead",
 		Kind: quantity.FieldNumber, Unit: "min/m"},
+	{Name: "hole", Usage: "diameter of a plug's hole: 9mm", Kind: quantity.FieldLength, Unit: "mm"},
 	{Name: "shaft-dia", Usage: "diameter of the shaft: 40mm", Kind: quantity.FieldLength, Unit: "mm"},
 	{Name: "layer", Usage: "wanted build-up: 2mm", Kind: quantity.FieldLength, Unit: "mm"},
 	{Name: "nozzle-bore", Usage: "bore of the gas nozzle: 1/2in or 13mm", Kind: quantity.FieldLength, Unit: "mm"},

@@ -113,13 +113,16 @@ func bindLot(cmd *cobra.Command) { cmd.Flags().String("lot", "", "lot of the wir
 
 func (d *Deps) bookReading() *cobra.Command {
 	cmd := &cobra.Command{
-		Use: "reading", Short: "What was measured while the arc ran; without amps and volts it lists the readings",
+		Use: "reading", Short: "What was measured while the arc ran; where nothing was, it lists the readings",
 		Long: `Keep what was measured at a booth while the arc ran, for one power source: wire feed from a timed pull
 (--feed, or --pull with the length of 6 seconds), stick-out, and the meter's amps and volts after the first second.
-From the readings the program learns this power source's own current and volts. One that lies far from what the others
-predict is kept, flagged, and used only when it is confirmed; a reading that was a mistake is withdrawn. Without amps
-and volts the readings are listed with what they teach.`,
+From the readings the program learns this power source's own current and volts. --feed-dial and --volts-dial say where
+its dials stood, by their own marks: with the feed, or the volts, alone that is a reading too, and from three positions
+on a card says where the dial stands. A reading that lies far from what the others predict is kept, flagged, and used
+only when it is confirmed; one that was a mistake is withdrawn. Where nothing was measured the readings are listed with
+what they teach.`,
 		Example: `  brazebooth book reading --power-source "booth 1" --pull 635mm --stickout 12mm --amps 96 --volts 15.2
+  brazebooth book reading --power-source "booth 1" --feed-dial 4.2 --pull 510mm
   brazebooth book reading --power-source "booth 1"
   brazebooth book reading --withdraw 3f0a`,
 		Args: noArgs,
@@ -127,6 +130,7 @@ and volts the readings are listed with what they teach.`,
 	}
 	bind(cmd, "filler", "wire", "mode", "feed", "amps", "volts", "travel", "stickout", "flow")
 	cmd.Flags().String("pull", "", "length of wire that 6 seconds feed: 635mm or 25in")
+	bindDials(cmd)
 	cmd.Flags().String("withdraw", "", "id of a reading that was a mistake")
 	cmd.Flags().String("confirm", "", "id of a flagged reading that was checked and holds")
 	bindLot(cmd)
@@ -138,7 +142,7 @@ and volts the readings are listed with what they teach.`,
 // reading withdraws or confirms a reading, lists them, or keeps a new one.
 func (d *Deps) reading(cmd *cobra.Command) error {
 	withdraw, confirm := flagText(cmd, "withdraw"), flagText(cmd, "confirm")
-	measured := cmd.Flags().Changed("amps") || cmd.Flags().Changed("volts")
+	measured := slices.ContainsFunc([]string{"amps", "volts", feedDial, voltsDial}, cmd.Flags().Changed)
 	switch {
 	case withdraw != "" && confirm != "" || withdraw+confirm != "" && measured:
 		return wrong("more than one thing at once", "withdraw, confirm and keep readings one by one")
@@ -154,7 +158,7 @@ func (d *Deps) reading(cmd *cobra.Command) error {
 	switch {
 	case err != nil:
 		return err
-	case !job.Amps.Set && !job.Volts.Set:
+	case !measured:
 		return d.listReadings(cmd, job)
 	}
 	if err := pulled(cmd, &job); err != nil {
@@ -163,6 +167,9 @@ func (d *Deps) reading(cmd *cobra.Command) error {
 	r := book.Reading{Source: flagText(cmd, sourceName), Feed: job.Feed.V, StickOut: job.StickOut.V, Amps: job.Amps.V,
 		Volts: job.Volts.V, Travel: job.Travel.V, Flow: job.Flow.V, Lot: flagText(cmd, "lot"),
 		Note: flagText(cmd, "note")}
+	if r.FeedDial, r.VoltsDial, err = dialsOf(cmd); err != nil {
+		return err
+	}
 	return d.act(cmd, func(ctx context.Context, s *shop.Shop) (shop.Done, error) { return s.SaveReading(ctx, r, job) })
 }
 
@@ -207,8 +214,8 @@ func (d *Deps) listReadings(cmd *cobra.Command, job calc.Job) error {
 			if slices.Contains(flagged, i) {
 				flag = "  FLAGGED: far from the others; check it, then confirm or withdraw it"
 			}
-			d.tell("%s %s %-16s %s %.3f mm %s: %.2f m/min, %.0f mm, %.0f A, %.1f V%s\n", rev.ID, rev.At[:16],
-				plain.Line(r.Source, 16), r.Filler, r.Wire, r.Mode, r.Feed, r.StickOut, r.Amps, r.Volts, flag)
+			d.tell("%s %s %-16s %s %.3f mm %s: %s%s\n", rev.ID, rev.At[:16], plain.Line(r.Source, 16), r.Filler, r.Wire,
+				r.Mode, shop.ReadingText(r), flag)
 		}
 		if source == "" || len(list) == 0 {
 			d.say("%s\n", quantity.Count(len(list), "reading"))

@@ -17,8 +17,8 @@ func (d *Deps) cardCommand() *cobra.Command {
 		Short: "The settings card of a job",
 		Long: `The settings card of a job. Any of the flags will do: what is missing is assumed and marked so. --feed
 and --amps are two ways to say the same thing; with both, the feed rules and the amps count as a reading of the meter.
---show puts pages beside it on one sheet: all, or any of fit, filler, prepare, overlay, machine, strength, air, cost;
-what is assumed is then listed in the order of how much it moves the answer.`,
+--show puts pages beside it on one sheet: all, or any of fit, filler, prepare, overlay, passes, plug, machine, pulse,
+strength, distortion, haz, air, cost; what is assumed is then listed in the order of how much it moves the answer.`,
 		Example: `  brazebooth card --metal galvanized --gauge 16ga --joint lap --wire .035in
   brazebooth card --metal mild-steel --gauge 18ga --joint tee --feed 250ipm --units both
   brazebooth card --metal stainless-304 --gauge 1mm --json

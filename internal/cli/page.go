@@ -41,7 +41,7 @@ to allow at a safety factor on the low edge. The throat is the computed one, or 
 how far a butt closes and a plate bends, and what lessens it.`,
 		"  brazebooth distortion --metal mild-steel --gauge 1mm --joint butt"},
 	{"haz", "The heat-affected zone: how hard, how soft, how wide",
-		`What the heat does to the sheet beside the bead: how wide the zone is that hardens and how hard it becomes, from the
+		`What the heat does to the sheet beside the bead: how wide the changed zone is and how hard it becomes, from the
 sheet's composition and its cooling time; how wide and how soft the band beyond it is in high-strength sheet.`,
 		"  brazebooth haz --metal dp800 --gauge 1.2mm --joint lap"},
 	{"air", "What the zinc puts into the air, clean air against it, eye shade",
@@ -53,6 +53,16 @@ to each body's limit. It compares set-ups; it does not replace extraction, a res
 base melts into the overlay.`,
 		"  brazebooth overlay --metal mild-steel --gauge 10mm --filler cual8 --shaft-dia 40mm --length 30mm" +
 			" --layer 2mm --feed 300ipm --travel 6"},
+	{"passes", "A joint that one bead does not fill: groove, beads, heights, cooling between them",
+		`The groove of a butt in plate from 2 to 12 mm, with root opening, root face and angle, or the section of a
+large fillet; how many beads fill it at the card's own feed and travel, how high each brings it, and how long the plate
+cools between them. --gap gives another root opening, --leg another fillet.`,
+		"  brazebooth passes --metal mild-steel --gauge 6mm --joint butt --gap 2mm --length 200mm"},
+	{"plug", "A plug: hole, metal, time, how hot the sheet below becomes",
+		`A hole in the upper sheet that is filled and wetted to the sheet below: its size, the metal and time of one
+plug, and how hot the sheet below becomes at the rim, which must wet, and in the middle, which must not melt through.
+What plugs carry is on the page strength, their price on the page cost.`,
+		"  brazebooth plug --metal galvanized --gauge 1mm --joint plug --hole 9mm"},
 	{"machine", "The setting against a power source's plate, the nozzle, the spool",
 		`Duty at this current from the plate's figures, the load line, the gas flow that a nozzle carries smoothly, and
 how long a full spool lasts.`,
@@ -74,8 +84,8 @@ func (d *Deps) pageCommand(pc *pageCommand) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			if pc.name == "overlay" && job.Joint == "" {
-				job.Joint = "overlay"
+			if (pc.name == "overlay" || pc.name == "plug") && job.Joint == "" {
+				job.Joint = pc.name
 			}
 			card, err := d.solve(cmd.Context(), job)
 			if err != nil {

@@ -52,6 +52,8 @@ func commands() []command {
 		{"find", "find and words: cards that are kept", withBook((*talk).find)},
 		{"open", "open and a number of the list, or a name: take a kept card", withBook((*talk).open)},
 		{"power-source", "power-source and a name: take what its readings taught", withBook((*talk).recall)},
+		{"dial", "dial feed 4.2 5.1 m/min, or dial volts 3 15.1: keep what a dial of the power source gives at a mark",
+			withBook((*talk).keepDial)},
 		{"reset", "reset feed: the suggestion back; reset alone: all of them", (*talk).reset},
 		{"example", "a real job of the shop", func(t *talk, _ string) { t.example() }},
 		{"new", "begin again with the metal", func(t *talk, _ string) { t.start(calc.Job{}) }},

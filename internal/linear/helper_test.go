@@ -66,7 +66,17 @@ type shelf struct {
 	names []string
 	jobs  []calc.Job
 	beads []string // what they show, the verdict, the power source
+	read  []calc.Reading
 	err   error
+}
+
+func (s *shelf) Measure(_ context.Context, source string, r calc.Reading, _ float64, job calc.Job) (
+	calc.Job, string, error) {
+	if s.err != nil {
+		return job, "", s.err
+	}
+	s.read = append(s.read, r)
+	return job, "kept: reading of " + source, nil
 }
 
 func (s *shelf) Trial(_ context.Context, _ calc.Job, seen, verdict, source string) (string, error) {

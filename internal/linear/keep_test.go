@@ -1,10 +1,13 @@
 package linear
 
 import (
+	"math"
 	"regexp"
 	"slices"
 	"strings"
 	"testing"
+
+	"brazebooth/calc"
 )
 
 // A test bead that was told of is kept once, as what it looks or as acceptable.
@@ -26,6 +29,28 @@ func TestKeepBead(t *testing.T) {
 	if got, _ := talkOf(t, Options{}, "steel", "18", "", "dip", "keep-bead"); !strings.Contains(got,
 		"There is no book here.") {
 		t.Error("kept nowhere")
+	}
+}
+
+// What a dial gives is kept with its power source; what is not a reading is refused with what to type.
+func TestKeepDial(t *testing.T) {
+	s := &shelf{}
+	got, _ := talkOf(t, Options{Book: s}, "steel", "18", "", "dip", "dial feed 4.2 5.1", "power-source booth 1",
+		"dial feed 4.2 5.1 metres per minute", "dial volts -1,5 15.1", "dial feed 250ipm", "dial gas 3 12",
+		"dial feed x 5",
+		"dial feed 4 fast", "dial")
+	want := []calc.Reading{{Feed: 5.1, FeedDial: calc.Some(4.2)}, {Volts: 15.1, VoltsDial: calc.Some(-1.5)}}
+	if !slices.EqualFunc(s.read, want, func(a, b calc.Reading) bool {
+		return math.Abs(a.Feed-b.Feed) < 1e-9 && a.Volts == b.Volts && a.FeedDial == b.FeedDial &&
+			a.VoltsDial == b.VoltsDial
+	}) {
+		t.Errorf("kept %+v in\n%s", s.read, got)
+	}
+	for _, want := range []string{"A dial of which power source?", "Kept: reading of booth 1.",
+		"A dial, its position and what it gives are wanted."} {
+		if !strings.Contains(strings.Join(strings.Fields(got), " "), want) {
+			t.Errorf("%q was not said in\n%s", want, got)
+		}
 	}
 }
 

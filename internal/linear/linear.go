@@ -22,6 +22,10 @@ type Keeper interface {
 	Load(ctx context.Context, id string) (calc.Job, error)
 	// Recall returns the job with what a power source's readings and verdicts taught.
 	Recall(ctx context.Context, source string, job calc.Job) (calc.Job, error)
+	// Measure keeps a reading of a power source, with the travel (mm/s) where it was timed, and returns the job with
+	// what its readings taught. An error means that nothing was kept.
+	Measure(ctx context.Context, source string, r calc.Reading, travel float64, job calc.Job) (
+		taught calc.Job, said string, err error)
 }
 
 // Entry is one kept card: an alias, so that a Keeper need not import this package.

@@ -27,6 +27,7 @@ var units = [...]unit{
 		"millimetres and kelvin"},
 	{"°C", "degree Celsius", "degrees Celsius"}, {"C", "degree Celsius", "degrees Celsius"},
 	{"°F", "degree Fahrenheit", "degrees Fahrenheit"}, {"°", "degree", "degrees"}, {"deg", "degree", "degrees"},
+	{"marks", "mark", "marks"},
 	{"N", "newton", "newtons"}, {"kN", "kilonewton", "kilonewtons"}, {"lbf", "pound of force", "pounds of force"},
 	{"MPa", "megapascal", "megapascals"}, {"GPa", "gigapascal", "gigapascals"}, {"HV", "Vickers", "Vickers"},
 	{"10⁻⁶/K", "millionths per kelvin", "millionths per kelvin"}, {"1e-6/K", "millionths per kelvin",

@@ -53,6 +53,7 @@ var views = [...]view{
 	{"ms", "ms", 1, nil},
 	{"deg", "°", 0, nil},
 	{"1", "", 0, nil},
+	{"marks", "marks", 1, nil}, // of a dial
 	{"g/cm3", "g/cm³", 2, nil},
 	{"kg/m3", "kg/m³", 2, nil},
 	{"mg/m3", "mg/m³", 0, nil},

@@ -195,8 +195,8 @@ func (g *guest) codeOf(err error) int {
 }
 
 // openPage is the page that the list of pages marks.
-var openPage = regexp.MustCompile(`\[(fit|filler|prepare|overlay|machine|pulse|strength|distortion|haz|air|` +
-	`correct|measure|walk|practice|cost|book|records|sheet)\]`)
+var openPage = regexp.MustCompile(`\[(fit|filler|prepare|overlay|machine|passes|plug|pulse|strength|distortion|haz|` +
+	`air|correct|measure|walk|practice|cost|book|records|sheet)\]`)
 
 // opensBook goes from the first screen to the page book.
 func (g *guest) opensBook() {

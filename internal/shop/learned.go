@@ -107,6 +107,9 @@ func taught(ctx context.Context, b book.Book, job calc.Job, source string) (calc
 	}
 	e := calc.LearnEta(verdicts)
 	e.Put(&job)
+	for _, d := range dialsOf(list, &used) {
+		d.put(&job)
+	}
 	return job, nil
 }
 

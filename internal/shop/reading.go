@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"regexp"
+	"slices"
 	"strings"
 
 	"brazebooth/calc"
@@ -17,15 +18,8 @@ import (
 func (s *Shop) SaveReading(ctx context.Context, r book.Reading, job calc.Job) (Done, error) {
 	return s.act(func(done *Done) error {
 		book.Clean(&r)
-		switch {
-		case strings.TrimSpace(r.Source) == "":
-			return wrong("a reading without a power source", `type --power-source "booth 1"`)
-		case r.Amps == 0:
-			return wrong("volts without amps teach nothing",
-				"type --amps as the meter shows them after the first second")
-		case r.Feed == 0 || r.StickOut == 0:
-			return wrong("a reading teaches only with feed and stick-out measured",
-				"type --pull 635mm (6 seconds of wire) or --feed, and --stickout 12mm")
+		if err := teaches(&r); err != nil {
+			return err
 		}
 		job.Amps = calc.Opt{} // measured, and no choice beside the feed
 		used, err := calc.Complete(job)
@@ -57,6 +51,30 @@ func (s *Shop) SaveReading(ctx context.Context, r book.Reading, job calc.Job) (D
 	})
 }
 
+// teaches refuses a reading from which nothing could be learned.
+func teaches(r *book.Reading) error {
+	dials := r.FeedDial.Set || r.VoltsDial.Set
+	switch {
+	case strings.TrimSpace(r.Source) == "":
+		return wrong("a reading without a power source", `type --power-source "booth 1"`)
+	case r.FeedDial.Set && r.Feed == 0:
+		return wrong("a position of the feed's dial without the feed that it gives",
+			"type --pull 635mm (6 seconds of wire) or --feed")
+	case r.VoltsDial.Set && r.Volts == 0:
+		return wrong("a position of the volts' dial without the volts that it gives",
+			"type --volts as the meter shows them while the arc burns")
+	case r.Amps == 0 && dials:
+		return nil
+	case r.Amps == 0:
+		return wrong("volts without amps teach nothing",
+			"type --amps as the meter shows them after the first second, or --volts-dial where its dial stands")
+	case r.Feed == 0 || r.StickOut == 0:
+		return wrong("a reading teaches only with feed and stick-out measured",
+			"type --pull 635mm (6 seconds of wire) or --feed, and --stickout 12mm")
+	}
+	return nil
+}
+
 const oddReading = "a reading lies far from the others and is not used: brazebooth book reading shows it"
 
 // Lessons are lines that say which of a power source's readings are flagged, and what all of them teach with a
@@ -76,9 +94,12 @@ func Lessons(list []Kept[book.Reading], source string, used *calc.Job) (lines []
 		l.Phi.Mean, 2*l.Phi.Sigma, quantity.Count(l.Phi.Used, "reading"))
 	volts := fmt.Sprintf("volts factor %.3f (± %.3f, %s)",
 		l.Volts.Mean, 2*l.Volts.Sigma, quantity.Count(l.Volts.Used, "reading"))
-	lines = append(lines, fmt.Sprintf("%s with %s, %.3f mm, %s: %s, %s, %d flagged",
-		plain.Line(source, 60), used.Filler, used.Wire.V, used.Mode, phi, volts, len(odd)))
-	return lines, len(odd) > 0, nil
+	if slices.ContainsFunc(list, func(r Kept[book.Reading]) bool { return r.Body.Amps > 0 }) {
+		lines = append(lines, fmt.Sprintf("%s with %s, %.3f mm, %s: %s, %s, %d flagged",
+			plain.Line(source, 60), used.Filler, used.Wire.V, used.Mode, phi, volts, len(odd)))
+	}
+	said, off := dialLessons(list, used)
+	return append(lines, said...), len(odd) > 0 || off, nil
 }
 
 // idLike is an id or its beginning.

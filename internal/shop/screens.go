@@ -26,7 +26,7 @@ func (s *Shop) Trial(ctx context.Context, job calc.Job, seen, verdict, source st
 func (s *Shop) Measure(ctx context.Context, source string, r calc.Reading, travel float64, job calc.Job) (
 	taughtJob calc.Job, said string, err error) {
 	done, err := s.SaveReading(ctx, book.Reading{Source: source, Feed: r.Feed, StickOut: r.StickOut, Amps: r.Amps,
-		Volts: r.Volts, Travel: travel}, job)
+		Volts: r.Volts, Travel: travel, FeedDial: r.FeedDial, VoltsDial: r.VoltsDial}, job)
 	if err != nil {
 		return job, "", err
 	}

@@ -40,6 +40,12 @@ var sights = map[string][]mark{
 		{kind: slope, part: partFirst, a: 4, b: 4, c: 7.5, d: 6},
 		{kind: dome, part: partBead, a: 12, b: 6, c: 4.5, d: 1.8},
 	},
+	"undercut": {upper,
+		{kind: rectangle, part: partSecond, a: 0, b: 6, c: 12, d: 8},
+		{kind: slope, part: partSecond, a: 12, b: 6, c: 14, d: 8},
+		{kind: rectangle, part: partSecond, a: 16, b: 6, c: 18, d: 8},
+		{kind: slope, part: partBead, a: 6, b: 3, c: 12, d: 6},
+	},
 	"spatter": {
 		{kind: slope, part: partBead, a: 6, b: 2.6, c: 14, d: 6}, upper, lower,
 		{kind: rectangle, part: partBead, a: 3, b: 2, c: 4, d: 3},

@@ -1,0 +1,207 @@
+package advice
+
+import (
+	"fmt"
+	"strings"
+
+	"brazebooth/calc"
+	"brazebooth/calc/formula"
+	"brazebooth/tables"
+)
+
+const (
+	grooveSource = "geometry of the groove"
+	holdSource   = "line sources in a wide plate that loses heat to the air (Rosenthal, memory high), one for each pass"
+)
+
+// Passes is the page of a joint that one bead does not fill: its groove, the beads that fill it at the card's own feed
+// and travel, how far each brings it, and how long the plate cools between them.
+func Passes(card *calc.Card) (Page, error) {
+	p := Page{Name: "passes", Card: *card}
+	bead, ok := card.Figure("bead_area")
+	t := calc.MinCore(card.Setup.Joined())
+	butt := card.Used.Joint == "butt"
+	switch most := tables.GrooveMost; {
+	case card.Used.Joint == "plug":
+		p.Because(ownJob, "not judged, because a plug is filled in one go and not in passes; try the page plug")
+	case card.Used.Joint == "overlay":
+		p.Because(ownJob, "not judged, because an overlay is laid in layers and not in a groove; try the page overlay")
+	case !ok || card.Used.Mode == "timed":
+		p.Because(ownJob, "not judged, because a timed arc lays spots and no bead of one section; try --mode dip")
+	case butt && t > most.V:
+		p.Because(most.Origin, "not judged, because grooves are planned up to %.0f mm and this plate has %.1f mm: "+
+			"a root that deep is welded, or the joint is bolted; try a lap or a fillet on it", most.V, t)
+	default:
+		p.plan(card, bead)
+	}
+	return p, nil
+}
+
+// plan adds the groove and its beads.
+func (p *Page) plan(card *calc.Card, bead calc.Figure) {
+	fill := calc.FillOf(card)
+	if fill.Groove.Depth > 0 {
+		p.groove(card, &fill)
+	} else {
+		p.add("joint_area", "mm2", fill.Section, fill.Low, fill.High, calc.OwnBasis(
+			"what the joint takes: a fillet of the leg that was asked for or as high as the sheet, or the closed "+
+				"root", "geometry"))
+	}
+	n := p.passCount(&fill, bead)
+	for _, name := range [...]string{"wire_feed", "travel"} {
+		if f, ok := card.Figure(name); ok {
+			p.take(f)
+		}
+	}
+	p.take(bead)
+	p.laid(card, n.Value)
+	if n.Value == 1 {
+		p.Because(tables.OnePass.Origin, "one bead is enough: the card is the plan")
+		p.wetsGroove(card, &fill)
+		return
+	}
+	p.heights(&fill, bead.Value, n.Value)
+	p.between(card, n.Value)
+	p.wetsGroove(card, &fill)
+	p.Because(practice, "stringers side by side, no weaving: each is brushed clean before the next, and its start "+
+		"and stop lie elsewhere than those below")
+}
+
+// groove adds the groove's sizes and its section.
+func (p *Page) groove(card *calc.Card, fill *calc.Fill) {
+	g := &fill.Groove
+	switch opening := usualOpening(fill); {
+	case card.Job.Gap.Set:
+		p.take(calc.GivenFigure("root_opening", g.Opening, "mm"))
+	default:
+		p.row("root_opening", opening, "not given: usual at this thickness")
+		p.Because(opening.Origin, "the card's own heat is that of a closed root: --gap %.1fmm gives the root pass "+
+			"its own card",
+			g.Opening)
+	}
+	inputs := []calc.Input{calc.In("t", "thickness of the thinner plate", g.Depth, "mm"),
+		calc.In("b", "root opening", g.Opening, "mm")}
+	form := "{b}·{t}"
+	if fill.Vee {
+		p.row("root_face", tables.VeeFace, "left upright at the root")
+		p.row("bevel", tables.Bevel, "both sides together; bronze wants it wider than a weld in steel")
+		form = "{b}·{t} + ({t} − {c})²·tan({a}/2)"
+		inputs = append(inputs, calc.In("c", "root face", g.Face, "mm"), calc.In("a", "angle of the V", g.Angle, "deg"))
+		p.add("groove_width", "mm", g.Width(), g.Width(), g.Width(), calc.OwnBasis(
+			"{b} + 2·({t} − {c})·tan({a}/2)", grooveSource, inputs...))
+	}
+	p.add("groove_area", "mm2", fill.Section, fill.Low, fill.High, calc.OwnBasis(form, grooveSource+
+		"; the band by how well edges and angle are held (common practice, no source)", inputs...))
+	if fill.Vee && g.Depth >= tables.BothSidesFrom.V {
+		p.add("groove_area_both", "mm2", g.BothSides(), g.BothSides(), g.BothSides(), calc.OwnBasis(
+			"{b}·{t} + ({t} − {c})²/2·tan({a}/2)", grooveSource, inputs...))
+		p.Because(tables.BothSidesFrom.Origin, "where both faces can be reached, half a V from each takes less "+
+			"bronze and bends the plate less")
+	}
+	p.Because(practice, "a closed root stays open at the back: bronze gets down into an opening only")
+}
+
+// usualOpening is the row of a groove's root opening, mm.
+func usualOpening(fill *calc.Fill) tables.Datum {
+	if fill.Vee {
+		return tables.VeeOpening
+	}
+	d, t := tables.SquareOpening, fill.Groove.Depth
+	return tables.Datum{V: d.V * t, Low: d.Low * t, High: d.High * t, Unit: "mm", Origin: d.Origin}
+}
+
+// passCount adds how many beads a joint takes.
+func (p *Page) passCount(fill *calc.Fill, bead calc.Figure) calc.Figure {
+	n := fill.Passes(bead.Value)
+	few, many := calc.Fill{Section: fill.Low}, calc.Fill{Section: fill.High}
+	return p.add("passes", "1", n, min(n, few.Passes(bead.High)), max(n, many.Passes(bead.Low)),
+		calc.OwnBasis("max(1, {A}/{a}), rounded up", "mass balance; one bead where it is asked for no more than it "+
+			"lays well",
+			calc.Derived("A", "section of the joint", fill.Section, "mm2"), bead.As("a")))
+}
+
+// laid adds the time of the arc for the seam of the job.
+func (p *Page) laid(card *calc.Card, n float64) {
+	length := p.seamLength(card)
+	if v, ok := card.Figure("travel"); ok && v.Value > 0 {
+		p.add("arc_time", "s", n*length/v.Value, n*length/v.High, n*length/v.Low, calc.OwnBasis("{n}·{L}/{v}",
+			"definition; one seam, starts and stops left out", calc.Derived("n", "passes", n, "1"),
+			calc.In("L", "seam", length, "mm"), v.As("v")))
+	}
+}
+
+// heights says how far each pass fills the groove, and what is left for the last.
+func (p *Page) heights(fill *calc.Fill, bead, n float64) {
+	if last := fill.Section - (n-1)*bead; last < 0.6*bead {
+		p.Because(Own("mass balance"), "the last pass has %.0f mm² to fill and a bead lays %.0f: lay it faster, or "+
+			"let it stand proud", last, bead)
+	}
+	if fill.Groove.Depth == 0 {
+		return
+	}
+	var list []string
+	for i := 1.0; i < n; i++ {
+		list = append(list, fmt.Sprintf("%.0f to %.1f mm", i, fill.Groove.FilledTo(i*bead)))
+	}
+	p.Because(Own(grooveSource), "height above the root after pass %s; pass %.0f fills it flush", strings.Join(list,
+		", "), n)
+}
+
+// between adds how hot the plate may be before the next pass and how long it cools until then.
+func (p *Page) between(card *calc.Card, n float64) {
+	limit := interpassLimit(card, n)
+	p.row("interpass", limit, "hottest before the next pass")
+	rise := limit.V - card.Used.Preheat.V
+	net, ok := card.Figure("net_heat")
+	if !ok || rise <= 0 {
+		p.Because(limit.Origin, "the plate starts at %.0f °C, no cooler than the %.0f °C it may have between "+
+			"passes: no hold is computed", card.Used.Preheat.V, limit.V)
+		return
+	}
+	m := &card.Setup.Members[0]
+	if !card.Setup.One && card.Setup.Members[1].Core < m.Core {
+		m = &card.Setup.Members[1]
+	}
+	k, c, film := m.Metal.Conductivity, m.Metal.HeatCapacity, tables.FreeConvection
+	period := func(heat, k, c, film float64) (float64, bool) {
+		s, err := formula.PassPeriod(heat, m.Core, k, c, film, rise, n)
+		return s, err == nil
+	}
+	mid, ok := period(net.Value, k.V, c.V, film.V)
+	low, ok1 := period(net.Low, k.High, c.High, film.High)
+	high, ok2 := period(net.High, k.Low, c.Low, film.Low)
+	if !ok || !ok1 || !ok2 {
+		p.Because(Own(holdSource), "the plate may not cool to the limit within six hours: fewer passes at a time, "+
+			"or cool it with wet rags beside the seam")
+		return
+	}
+	p.add("interpass_hold", "s", mid, low, high, calc.OwnBasis("from the start of one pass to the start of the "+
+		"next at the same place, before the last of {n} "+
+		"passes", holdSource, net.As("q"), calc.Derived("n", "passes", n, "1"),
+		calc.In("t", "thickness of the thinner plate", m.Core, "mm"), calc.In("k", "conductivity", k.V, "W/mmK"),
+		calc.In("c", "heat capacity", c.V, "J/mm3K"), calc.In("h", "loss from each face", film.V, "W/m2K"),
+		calc.Derived("", "rise up to the limit", rise, "K")))
+	p.Because(Own(holdSource), "a narrow part stays hot longer than this wide plate: what counts is the plate's "+
+		"temperature beside the seam, by a contact thermometer or a crayon")
+}
+
+// wetsGroove says what carries the root, and that the groove's sides are not followed.
+func (p *Page) wetsGroove(card *calc.Card, fill *calc.Fill) {
+	if fill.Groove.Depth == 0 {
+		return
+	}
+	if card.Job.Gap.Set && card.Job.Gap.V > 0 {
+		for i := range card.Edges {
+			if e := &card.Edges[i]; e.Name == "gap bridged" && e.Met {
+				p.Because(ownSection, "root: the card's bead bridges this opening without a backing")
+				return
+			}
+		}
+	}
+	p.Because(practice, "root: whether it is bridged in the open is not judged here. Lay it on a copper bar with a "+
+		"groove under the root, or run a sealing bead from the back")
+	if fill.Vee {
+		p.Because(ownSection, "whether each pass wets the sides of the groove is not judged, because the "+
+			"cross-section knows flat faces only: saw a test piece")
+	}
+}

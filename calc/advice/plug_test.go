@@ -1,0 +1,110 @@
+package advice
+
+import (
+	"math"
+	"testing"
+
+	"brazebooth/calc"
+	"brazebooth/internal/deep"
+	"brazebooth/internal/mistake"
+	"brazebooth/tables"
+)
+
+// Over sheet and hole: time and metal grow with the hole's area, what it carries too; the rim is colder than the
+// middle, both inside their bands and hotter where the parts are warm; a hole under or over the trade's is said.
+func TestPlugFollowsItsHole(t *testing.T) {
+	steps := deep.Many(5, 40)
+	for i := range steps + 1 {
+		thick := 0.6 * math.Pow(6, float64(i)/float64(steps))
+		j := calc.Job{Metal: "mild-steel", Thickness: calc.Some(thick), Joint: "plug", Feed: calc.Some(5)}
+		least := value(t, pageOf(t, Plug, j), "hole").Value
+		var last [3]float64
+		for hole := least - 2; hole < least+12; hole += 1 {
+			j.Hole, j.Preheat = calc.Some(hole), calc.Opt{}
+			p := pageOf(t, Plug, j)
+			inBands(t, p)
+			strong := pageOf(t, Strength, j)
+			inBands(t, strong)
+			now := [3]float64{value(t, p, "plug_time").Value, value(t, strong, "allowable_load").Value,
+				value(t, strong, "allowable_pull").Value}
+			for k := range now {
+				if now[k] < last[k] || k == 0 && now[k] == last[k] {
+					t.Errorf("%.2f mm, hole %.1f: figure %d is %g after %g", thick, hole, k, now[k], last[k])
+				}
+			}
+			last = now
+			if v := value(t, p, "plug_volume").Value; math.Abs(v/(math.Pi/4*hole*hole*thick)-1) > 1e-9 {
+				t.Errorf("%.2f mm, hole %.1f: %g mm³", thick, hole, v)
+			}
+			most := least + math.Max(3, 2.25*thick-least)
+			if small, large := hasCode(p, "hole-small"), hasCode(p, "hole-large"); small != (hole < least-1e-9) ||
+				large != (hole > most+1e-9) {
+				t.Errorf("%.2f mm, hole %.1f: small %v, large %v", thick, hole, small, large)
+			}
+			rim, ok := p.Figure("plug_rim_temperature")
+			if !ok {
+				continue
+			}
+			if middle := value(t, p, "plug_middle_temperature"); !(rim.Value < middle.Value) {
+				t.Errorf("%.2f mm, hole %.1f: rim %g, middle %g", thick, hole, rim.Value, middle.Value)
+			}
+			j.Preheat = calc.Some(220)
+			if warm := value(t, pageOf(t, Plug, j), "plug_rim_temperature"); math.Abs(warm.Value-rim.Value-200) > 1e-6 {
+				t.Errorf("%.2f mm, hole %.1f: 200 K of preheat give %g", thick, hole, warm.Value-rim.Value)
+			}
+		}
+	}
+}
+
+func hasCode(p *Page, code string) bool {
+	for _, w := range p.Warnings {
+		if w.Code == code {
+			return true
+		}
+	}
+	return false
+}
+
+// A hole of 10 mm in 1 mm sheet takes 78.5 mm³. Wire of 0.889 mm at 5 m/min brings 0.62072·83.33 = 51.73 mm³/s, of
+// which 93 % stay: 1.633 s. Ten of them take ten times as long, and their wire is what was fed.
+func TestPlugByHand(t *testing.T) {
+	j := calc.Job{Metal: "mild-steel", Coating: "none", Thickness: calc.Some(1), Joint: "plug", Feed: calc.Some(5),
+		Hole: calc.Some(10), Count: calc.Some(10)}
+	share := tables.DepositionDip.V
+	one := value(t, pageOf(t, Plug, j), "plug_time").Value
+	if want := 78.5398 / (51.726 * share); math.Abs(one/want-1) > 2e-3 {
+		t.Errorf("%g s, by hand %g", one, want)
+	}
+	cost := pageOf(t, Cost, j)
+	if all := value(t, cost, "arc_time").Value; math.Abs(all/(10*one)-1) > 1e-9 {
+		t.Errorf("ten take %g s", all)
+	}
+	if wire := value(t, cost, "wire_used").Value; math.Abs(wire/(10*78.5398*8.53e-3/share)-1) > 2e-3 {
+		t.Errorf("ten take %g g", wire)
+	}
+}
+
+// Every pair of metals and every mode has a plug or a reason why not; another joint has no hole.
+func TestEveryPlugOrAReason(t *testing.T) {
+	for _, m := range tables.Metals() {
+		for _, mode := range []string{"dip", "pulsed", "timed"} {
+			for _, thick := range []float64{0.5, 2, 12} {
+				c, err := calc.Solve(calc.Job{Metal: m.ID, Thickness: calc.Some(thick), Joint: "plug", Mode: mode})
+				if err != nil {
+					continue
+				}
+				p, err := Plug(&c)
+				if err != nil || len(p.Reasons) == 0 {
+					t.Errorf("%s %s: %v", m.ID, mode, err)
+				}
+				inBands(t, &p)
+				if _, err := Cost(&c); err != nil != (mode == "timed") {
+					t.Errorf("%s %s: the price %v", m.ID, mode, err)
+				}
+			}
+		}
+	}
+	if _, err := Plug(card(t, calc.Job{})); mistake.Of(err) == nil {
+		t.Error("a lap has a hole")
+	}
+}

@@ -1,0 +1,90 @@
+package cli
+
+import (
+	"context"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"brazebooth/calc"
+	"brazebooth/internal/book"
+	"brazebooth/internal/quantity"
+	"brazebooth/internal/shop"
+)
+
+const (
+	feedDial  = "feed-dial"
+	voltsDial = "volts-dial"
+)
+
+// bindDials adds where a power source's dials stand.
+func bindDials(cmd *cobra.Command) {
+	cmd.Flags().String(feedDial, "", "where the dial of the wire feed stands, by its own marks: 4.2")
+	cmd.Flags().String(voltsDial, "", "where the dial of the volts stands, by its own marks")
+}
+
+// dialsOf reads where the dials stand.
+func dialsOf(cmd *cobra.Command) (feed, volts calc.Opt, err error) {
+	if feed, err = dialOf(cmd, feedDial); err == nil {
+		volts, err = dialOf(cmd, voltsDial)
+	}
+	return feed, volts, err
+}
+
+func dialOf(cmd *cobra.Command, flag string) (calc.Opt, error) {
+	text, sign := strings.TrimSpace(flagText(cmd, flag)), 1.0
+	if text == "" {
+		return calc.Opt{}, nil
+	}
+	if rest, below := strings.CutPrefix(text, "-"); below { // a trim about a middle
+		text, sign = rest, -1
+	}
+	v, err := quantity.Read(quantity.FieldNumber, text)
+	if err != nil {
+		return calc.Opt{}, inFlag(flag, err)
+	}
+	return calc.Some(sign * v), nil
+}
+
+func (d *Deps) bookDials() *cobra.Command {
+	cmd := &cobra.Command{
+		Use: "dials", Short: "What a power source's dials give, by its readings",
+		Long: `What the dials of a power source give, by the readings in the book that say where they stood: a straight
+line through them with the band of the next reading. Without more it is a table; a position gives the feed or the volts,
+and a feed or volts the position. At least three positions must have been read, and beyond them nothing is judged. Volts
+fall as the current rises: read them at the feeds that you use. Those of a pulsed arc are apart from those of any other:
+--mode pulsed.`,
+		Example: `  brazebooth book dials --power-source "booth 1"
+  brazebooth book dials --power-source "booth 1" --feed-dial 4.2
+  brazebooth book dials --power-source "booth 1" --feed 5.1 --volts 15`,
+		Args: noArgs,
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			source := strings.TrimSpace(flagText(cmd, sourceName))
+			if source == "" {
+				return wrong("dials of which power source?", `type --power-source "booth 1"`)
+			}
+			job, err := jobOf(cmd)
+			if err != nil {
+				return err
+			}
+			sys, err := unitsOf(cmd)
+			if err != nil {
+				return err
+			}
+			ask := shop.AskDials{Feed: job.Feed, Volts: job.Volts}
+			if ask.FeedDial, ask.VoltsDial, err = dialsOf(cmd); err != nil {
+				return err
+			}
+			return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
+				lines, err := shop.Dials(ctx, b, source, calc.Job{Mode: job.Mode}, ask, sys)
+				d.tellLines(lines)
+				return err
+			})
+		},
+	}
+	bind(cmd, "mode", "feed", "volts")
+	bindDials(cmd)
+	cmd.Flags().String(sourceName, "", "name of the power source")
+	cmd.Flags().String("units", "", unitsUsage)
+	return cmd
+}

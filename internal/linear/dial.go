@@ -1,0 +1,54 @@
+package linear
+
+import (
+	"strings"
+
+	"brazebooth/calc"
+	"brazebooth/internal/choice"
+	"brazebooth/internal/mistake"
+	"brazebooth/internal/quantity"
+)
+
+// keepDial keeps what a dial of the power source gives at a position, and puts what its readings teach on the card.
+func (t *talk) keepDial(rest string) {
+	if t.taught == "" {
+		t.refuse("a dial of which power source?", "type power-source and its name; brazebooth book source enters one")
+		return
+	}
+	r, err := dialRead(rest)
+	if err != nil {
+		t.fault("", err)
+		return
+	}
+	job, said, err := t.o.Book.Measure(t.ctx, t.taught, r, 0, t.job)
+	if t.isKept(said, err) {
+		t.swap(job, "The card has what the dials of "+t.taught+" taught; results reads where they stand.")
+	}
+}
+
+// dialRead reads "feed 4.2 5.1 m/min" or "volts 3 15.1": which dial, where it stands, what it gives.
+func dialRead(text string) (r calc.Reading, err error) {
+	name, rest := cutWord(text)
+	at, gives := cutWord(rest)
+	c := choice.Called(strings.ToLower(name))
+	if c == nil || c.Name != "feed" && c.Name != "volts" || gives == "" {
+		return r, mistake.New("a dial, its position and what it gives are wanted",
+			"type dial feed 4.2 5.1 m/min, or dial volts 3 15.1")
+	}
+	rest, below := strings.CutPrefix(at, "-")
+	mark, err := quantity.Read(quantity.FieldNumber, rest)
+	if err != nil {
+		return r, err
+	}
+	if below {
+		mark = -mark
+	}
+	var j calc.Job
+	if err := c.Set(&j, typed(gives)); err != nil {
+		return r, err
+	}
+	if c.Name == "feed" {
+		return calc.Reading{Feed: j.Feed.V, FeedDial: calc.Some(mark)}, nil
+	}
+	return calc.Reading{Volts: j.Volts.V, VoltsDial: calc.Some(mark)}, nil
+}
