@@ -174,34 +174,6 @@ func (l *sectionList) angles() {
 	}
 }
 
-// throat is the least section of the bead that carries load; it counts no more than the sheets have.
-func (l *sectionList) throat() {
-	formula := throatFormula[l.card.Used.Joint]
-	if formula == "" {
-		return
-	}
-	joint := l.card.Used.Joint
-	r := reading{of: func(x *variant) float64 { return ofBead(x, throat(joint, x)) }}
-	l.add("throat", "mm", formula, r, l.byWidths(&r)...)
-}
-
-var throatFormula = map[string]string{
-	"lap":  "0.707 of the smaller of the width wetted below and the upper sheet's thickness",
-	"tee":  "height of the triangle between the two wetted widths, less what a hollow bead lacks of it",
-	"butt": "thickness of the thinner sheet",
-}
-
-func throat(joint string, x *variant) float64 {
-	switch {
-	case joint == "lap":
-		return math.Sqrt2 / 2 * min(x.wet[1], x.thick[0])
-	case joint == "tee":
-		hollow := max(0, -x.toes.Chord/2*math.Tan(x.toes.Phi/2)) // how deep a concave surface hangs under its chord
-		return max(0, x.wet[0]*x.wet[1]/math.Hypot(x.wet[0], x.wet[1])-hollow)
-	}
-	return min(x.thick[0], x.thick[1])
-}
-
 // peak is the highest temperature of the hotter member's skin. What the model leaves out is a share of its rise.
 func (l *sectionList) peak() {
 	st, start := &l.v.state, l.b.inputs[inRoom]

@@ -138,6 +138,8 @@ var constants = [...]Constant{
 	{"DropSpeed", &DropSpeed},
 	{"RootWetted", &RootWetted},
 	{"RootGrows", &RootGrows},
+	{"RootOpeningSheet", &RootOpeningSheet},
+	{"RootOpeningWire", &RootOpeningWire},
 	{"LandClearance", &LandClearance},
 	{"RootBulge", &RootBulge},
 	{"RootBulgePerWidth", &RootBulgePerWidth},

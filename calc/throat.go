@@ -1,0 +1,95 @@
+package calc
+
+import (
+	"math"
+
+	"brazebooth/calc/section"
+	"brazebooth/tables"
+)
+
+// throat is the least section of the bead that carries load, with the share of it that is safe to count.
+func (l *sectionList) throat() {
+	joint := l.card.Used.Joint
+	formula := throatFormula[joint]
+	if formula == "" {
+		return
+	}
+	gap := l.card.Used.Gap.V
+	grows := &tables.RootGrows
+	of := func(grows float64) reading {
+		return reading{of: func(x *variant) float64 { return ofBead(x, throat(joint, gap, grows, x)) }}
+	}
+	r := of(grows.V)
+	effects := append(l.byWidths(&r), l.byArea(&r))
+	if joint == "butt" && gap > 0 {
+		at := &l.v.variants.at
+		v := r.of(at)
+		effects = append(effects, effect{byModel, math.Log(of(grows.High).of(at) / v),
+			math.Log(of(grows.Low).of(at) / v)})
+	}
+	l.add("throat", "mm", formula, r, effects...)
+	last := len(l.list) - 1
+	switch f := &l.list[last]; joint {
+	case "lap":
+		l.sheetLeg(last)
+	case "butt": // of more than the thinner sheet nothing is counted
+		f.High = max(f.Value, min(f.High, MinCore(l.card.Setup.Joined())))
+	}
+}
+
+// sheetLeg lowers the low edge of a lap's throat to that of a fillet whose leg is no longer than the sheet is thick,
+// as codes for sheet count it: the cap over the sheet's edge may be ground off or fall short.
+func (l *sectionList) sheetLeg(at int) {
+	r := reading{of: func(x *variant) float64 {
+		return ofBead(x, math.Sqrt2/2*min(x.wet[1], x.thick[0]))
+	}}
+	l.add("throat", "mm", "", r, l.byWidths(&r)...)
+	last := len(l.list) - 1
+	l.list[at].Low = min(l.list[at].Low, l.list[last].Low)
+	l.list = l.list[:last]
+}
+
+var throatFormula = map[string]string{
+	"lap": "shortest way from the root to the bead's surface; its low edge 0.707 of the smaller of the width wetted " +
+		"below and the upper sheet's thickness",
+	"tee": "height of the triangle between the two wetted widths, less what a hollow bead lacks of it",
+	"butt": "bronze over the root line, cap and what gets into the root, under a pull in the sheets' middle: " +
+		"√(4e² + h²) − 2e, no more than the thinner sheet",
+}
+
+func throat(joint string, gap, grows float64, x *variant) float64 {
+	switch joint {
+	case "lap":
+		return section.LapThroat(x.wet[0], x.wet[1], x.thick[0], x.toes.Phi)
+	case "tee":
+		hollow := max(0, -section.Cap(x.toes)) // how deep a concave surface hangs under its chord
+		return max(0, x.wet[0]*x.wet[1]/math.Hypot(x.wet[0], x.wet[1])-hollow)
+	}
+	return buttThroat(gap, grows, x)
+}
+
+// buttThroat is the height of bronze, mm, that a pull in the middle of a butt's sheets finds over the root line. The
+// base stays solid, so that a closed root holds none: the cap alone bridges it, off the pull's line. Into an opening
+// the bronze gets as far as tables.RootGrows says, where the back is hot enough for it to wet.
+func buttThroat(gap, grows float64, x *variant) float64 {
+	t := min(x.thick[0], x.thick[1])
+	d := rootDepth(gap, grows, x)
+	up := section.Cap(x.toes)
+	h := d + up
+	if !(h > 0) {
+		return 0
+	}
+	// From t − d to t + up its middle lies (t − d + up)/2 over the sheet's.
+	return min(t, section.OffMiddle(h, (t-d+up)/2))
+}
+
+// rootDepth is how deep the bronze fills an opening, mm: a share 1 − e^(−gap/grows) of the thinner sheet, less where the
+// back is wetted by less than the sheet is thick.
+func rootDepth(gap, grows float64, x *variant) float64 {
+	t := min(x.thick[0], x.thick[1])
+	if !(gap > 0) || !(t > 0) {
+		return 0
+	}
+	back := min(1, min(x.back[0], x.back[1])/t)
+	return t * back * -math.Expm1(-gap/grows)
+}
