@@ -83,6 +83,8 @@ var everything = map[string]any{
 	"dvs": dvs, "pairRules": pairRules, "evidence": evidence, "fillerRules": fillerRules,
 	"practiceLines": practiceLines, "handbookRow": handbookRow, "remedies": remedies, "shades": shades,
 	"shadeLaw": shadeLaw, "shadeGuide": shadeGuide,
+	"FumeFactor": FumeFactor, "ProcessFume": ProcessFume, "HoodCapture": HoodCapture, "SheetShare": SheetShare,
+	"StainlessChromium": StainlessChromium, "Hexavalent": Hexavalent, "fumeElements": fumeElements,
 	"filletTests": filletTests, "DesignSafety": DesignSafety,
 	"PlugHoleOverSheet": PlugHoleOverSheet, "PlugHoleSpan": PlugHoleSpan, "PlugHolePerDepth": PlugHolePerDepth,
 	"PlugPitch": PlugPitch, "warningLines": warningLines, "dangers": dangers, "noteLines": noteLines,
