@@ -123,7 +123,7 @@ type Job struct {
 	Operating  Opt    `json:"operating,omitzero"`   // operating factor, %
 	SteelPrice Opt    `json:"steel_price,omitzero"` // steel wire, per kg
 	Grinding   Opt    `json:"grinding,omitzero"`    // of a steel bead, min/m
-	ZincRepair Opt    `json:"zinc_repair,omitzero"` // beside a steel bead, min/m
+	ZincRepair Opt    `json:"zinc_repair,omitzero"` // beside a bead, min/m
 	Currency   string `json:"currency,omitzero"`
 }
 

@@ -106,6 +106,7 @@ var figures = [...]struct{ name, unit string }{
 	{"wetted_width_1", "mm"}, {"wetted_width_2", "mm"}, {"wetting_angle", "deg"}, {"toe_angle_1", "deg"},
 	{"toe_angle_2", "deg"}, {"throat", "mm"}, {"base_peak_temperature", "C"}, {"margin", "%"},
 	{"largest_gap", "mm"}, {"root_sag", "mm"}, {"largest_bead", "mm2"},
+	{"wire_mass_per_seam", "g/m"},
 }
 
 // figureCells are a card's figures in their columns.

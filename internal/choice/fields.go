@@ -87,7 +87,7 @@ var onPages = [...]Choice{
 	{Name: "operating", Usage: "share of the time that the arc burns: 40%", Kind: quantity.FieldPercent, Unit: "%"},
 	{Name: "steel-price", Usage: "price of steel wire, to compare: 3EUR/kg", Kind: quantity.FieldPrice, Unit: "per kg"},
 	{Name: "grinding", Usage: "minutes a metre to grind a steel bead", Kind: quantity.FieldNumber, Unit: "min/m"},
-	{Name: "zinc-repair", Usage: "minutes a metre to repair the zinc beside a steel bead",
+	{Name: "zinc-repair", Usage: "minutes a metre to repair the zinc beside a bead",
 		Kind: quantity.FieldNumber, Unit: "min/m"},
 	{Name: "shaft-dia", Usage: "diameter of the shaft: 40mm", Kind: quantity.FieldLength, Unit: "mm"},
 	{Name: "layer", Usage: "wanted build-up: 2mm", Kind: quantity.FieldLength, Unit: "mm"},
