@@ -101,6 +101,12 @@ type Job struct {
 	// out where the job has others. "" fits every job.
 	LearnedFor string `json:"learned_for,omitzero"`
 
+	// What the shop's own pulled pieces of this joint taught (all or none).
+	Pulled      Opt    `json:"pulled,omitzero"`       // how many
+	PulledMean  Opt    `json:"pulled_mean,omitzero"`  // mean of ln(load over length), N/mm
+	PulledSigma Opt    `json:"pulled_sigma,omitzero"` // its standard deviation
+	PulledFor   string `json:"pulled_for,omitzero"`   // the pieces' joint, by PulledKey; of others they teach nothing
+
 	ZincLimit   Opt    `json:"zinc_limit,omitzero"`   // widest zinc-boiled half-width accepted, mm
 	ServiceTemp Opt    `json:"service_temp,omitzero"` // C
 	Use         string `json:"use,omitzero"`          // decorative seal load wear bearing

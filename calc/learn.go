@@ -104,6 +104,8 @@ func Unlearned(j Job) Job {
 func (j *Job) Learn(from *Job) {
 	j.learnReadings(from)
 	j.Eta, j.EtaSigma = from.Eta, from.EtaSigma
+	j.Pulled, j.PulledMean, j.PulledSigma = from.Pulled, from.PulledMean, from.PulledSigma
+	j.PulledFor = from.PulledFor
 }
 
 // learnReadings takes what readings of the meter taught.

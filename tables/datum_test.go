@@ -83,6 +83,7 @@ var everything = map[string]any{
 	"dvs": dvs, "pairRules": pairRules, "evidence": evidence, "fillerRules": fillerRules,
 	"practiceLines": practiceLines, "handbookRow": handbookRow, "remedies": remedies, "shades": shades,
 	"shadeLaw": shadeLaw, "shadeGuide": shadeGuide,
+	"PulledLeast": PulledLeast, "PulledCoverage": PulledCoverage, "PulledConfidence": PulledConfidence,
 	"StepPreheat": StepPreheat, "PreheatSteel": PreheatSteel, "PreheatIron": PreheatIron,
 	"PreheatCopper": PreheatCopper,
 	"FumeFactor":    FumeFactor, "ProcessFume": ProcessFume, "HoodCapture": HoodCapture, "SheetShare": SheetShare,

@@ -30,6 +30,7 @@ func Strength(card *calc.Card) (Page, error) {
 	length := p.seamLength(card)
 	l := p.lines(card, a, length)
 	p.allow(card, l.throat, l.bond, l.sheet)
+	p.pulled(card, length)
 	p.breaks(card, &l)
 	p.needs(card, &l)
 	p.strengthWords(card)
