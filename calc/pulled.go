@@ -46,8 +46,12 @@ func (p *Pulled) Bound() (bound, k float64, err error) {
 		return 0, 0, formula.Outside("pulled pieces", float64(p.Count), fmt.Sprintf("at least %d", least))
 	}
 	k, err = formula.ToleranceFactor(p.Count, tables.PulledCoverage.V/100, tables.PulledConfidence.V/100)
-	return math.Exp(p.Mean - k*p.Sigma), k, err
+	return math.Exp(p.Mean - k*p.Spread()), k, err
 }
+
+// Spread is the deviation that the bound counts with: no less than half of what every reading is taken to share, since
+// pieces that carry all the same were hardly pulled each for itself.
+func (p *Pulled) Spread() float64 { return max(p.Sigma, tables.LearnedFloor.V/2) }
 
 // Put writes what was learned into a job.
 func (p *Pulled) Put(j *Job) {

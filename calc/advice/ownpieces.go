@@ -22,7 +22,7 @@ func (p *Page) pulled(card *calc.Card, length float64) {
 	safety := card.Used.Safety.Or(tables.DesignSafety.V)
 	f := p.add("pulled_bound", "kN", bound*length/1000, bound*length/1000, bound*length/1000, calc.OwnBasis(
 		"exp({m} − {k}·{s})·{L}/1000", source.Source, calc.In("m", "mean of ln(N/mm)", own.Mean, ""),
-		calc.In("k", "tolerance factor", k, ""), calc.In("s", "deviation of ln(N/mm)", own.Sigma, ""),
+		calc.In("k", "tolerance factor", k, ""), calc.In("s", "deviation of ln(N/mm)", own.Spread(), ""),
 		calc.In("L", "length of the seam", length, "mm")))
 	v := downTo2(f.Value / safety)
 	p.add("pulled_allowable", "kN", v, v, v, calc.OwnBasis("{B}/{S}, rounded down to two figures", source.Source, f.As("B"),

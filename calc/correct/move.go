@@ -91,6 +91,10 @@ func (v *posterior) remedy(t *Try, cause string, before float64) *move {
 		return v.timedArc(t, before, 1, leverOff, leverOn)
 	case tables.CauseOffShort:
 		return v.timedArc(t, before, -1, leverOff, leverOn)
+	case tables.CauseVoltsLow:
+		if m := v.shorten(t, before); m != nil {
+			return m
+		}
 	}
 	return v.treat(t, cause, before)
 }

@@ -19,7 +19,14 @@ func LapThroat(wu, wl, t, phi float64) float64 {
 	r := chord / 2 / math.Sin(phi) // below zero where the bead is hollow
 	cx, cy := mx-nx*r*math.Cos(phi), my-ny*r*math.Cos(phi)
 	to := math.Hypot(cx, cy)
+	outward := -(cx*nx + cy*ny) / to // cosine between the arc's axis and the way from its centre through the root
 	if r < 0 {
+		outward = -outward
+	}
+	if outward < math.Cos(phi) { // the nearest point of the circle lies beyond a toe
+		return most
+	}
+	if r < 0 { // the root lies outside the hollow's circle, or the surface hangs under it
 		return max(0, min(most, to+r))
 	}
 	return max(0, min(most, r-to))

@@ -76,12 +76,12 @@ type Reading struct {
 	Wire      float64 `json:"wire"` // mm
 	Mode      string  `json:"mode"`
 	Lot       string  `json:"lot,omitempty" cut:"60"`
-	Feed      float64 `json:"feed"`             // m/min
-	StickOut  float64 `json:"stickout"`         // mm
-	Amps      float64 `json:"amps,omitempty"`   // A
-	Volts     float64 `json:"volts,omitempty"`  // V
-	Travel    float64 `json:"travel,omitempty"` // mm/s
-	Flow      float64 `json:"flow,omitempty"`   // L/min at the nozzle
+	Feed      float64 `json:"feed,omitzero"`     // m/min
+	StickOut  float64 `json:"stickout,omitzero"` // mm
+	Amps      float64 `json:"amps,omitempty"`    // A
+	Volts     float64 `json:"volts,omitempty"`   // V
+	Travel    float64 `json:"travel,omitempty"`  // mm/s
+	Flow      float64 `json:"flow,omitempty"`    // L/min at the nozzle
 	Confirmed bool    `json:"confirmed,omitempty"`
 	Note      string  `json:"note,omitempty" cut:"2000"`
 	Pull      Pulled  `json:"pull,omitzero"` // of a pulled piece, which was measured without an arc

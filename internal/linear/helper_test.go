@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"cmp"
 	"context"
+	"fmt"
 	"io"
 	"strings"
 	"testing"
@@ -67,6 +68,10 @@ type shelf struct {
 	jobs  []calc.Job
 	beads []string // what they show, the verdict, the power source
 	err   error
+}
+
+func (s *shelf) Pull(_ context.Context, _ calc.Job, force float64, broke, source string) (string, error) {
+	return fmt.Sprintf("kept: pulled piece of %s, %g kN, broke in the %s", source, force, broke), nil
 }
 
 func (s *shelf) Trial(_ context.Context, _ calc.Job, seen, verdict, source string) (string, error) {
