@@ -32,7 +32,7 @@ func TestFumeIsWhatTheProcessGives(t *testing.T) {
 			t.Fatal(err)
 		}
 		fume, _ := p.Figure("fume_rate")
-		copper, _ := p.Figure("copper_rate")
+		copper, _ := p.Figure("fume_copper")
 		if fume.Low > 9 || fume.High < 1 || !(fume.Value > 0.5 && fume.Value < 9) || !(copper.Value < fume.Value) {
 			t.Errorf("%s %s %g mm: fume %g to %g mg/s, copper %g", j.Metal, j.Filler, j.Thickness.V, fume.Low, fume.High,
 				copper.Value)

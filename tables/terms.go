@@ -209,8 +209,8 @@ var jobTerms = [...]Term{
 		"The metal beside the bead that the heat changed without melting it. Steel may harden there, high-strength and " +
 			"cold-worked metal turns soft.", "HV, mm", awsTerms},
 	{"air", []string{"zinc fume", "zinc rate", "zinc oxide rate", "zinc per length", "clean air",
-		"fume", "fume rate", "copper rate", "manganese rate", "silicon rate", "aluminium rate", "nickel rate",
-		"tin rate", "chromium rate", "hood flow", "capture needed"},
+		"fume", "fume rate", "fume copper", "fume manganese", "fume silicon", "fume aluminium", "fume nickel",
+		"fume tin", "fume chromium", "hood flow", "capture needed"},
 		"What wire and zinc put into the air you breathe, and the share of it that the hood must catch. Extraction at " +
 			"the source comes first, the respirator second.", "mg/s, g/h, m³/h, %",
 		memoryHigh("29 CFR 1910.252(c); OSHA, NIOSH and ACGIH limits")},

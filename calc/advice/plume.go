@@ -71,7 +71,7 @@ func (f *plume) metal(e *tables.FumeElement, in ends, fume calc.Figure) {
 	v := part(in.mid, d.V)
 	low := math.Exp(-math.Hypot(math.Log(fume.Value/fume.Low), math.Log(v/part(max(in.low, in.mid/4), d.Low))))
 	high := math.Exp(math.Hypot(math.Log(fume.High/fume.Value), math.Log(part(in.high, d.High)/v)))
-	r := f.p.add(e.Name+"_rate", "mg/s", fume.Value*v, fume.Value*v*low, min(fume.Value*v*high, fume.High),
+	r := f.p.add("fume_"+e.Name, "mg/s", fume.Value*v, fume.Value*v*low, min(fume.Value*v*high, fume.High),
 		calc.RowBasis("{f}·min(100, {c}·{e})/100", d.Origin, fume.As("f"),
 			calc.In("c", e.Name+" in the wire", in.mid, "%"), calc.In("e", "enriched in the fume", d.V, "1")))
 	if e.Agent == "" {
@@ -88,7 +88,7 @@ func (f *plume) chromium(fume calc.Figure) {
 	}
 	s, c, h := tables.SheetShare, tables.StainlessChromium, tables.Hexavalent
 	at := func(fume, s, c, h float64) float64 { return fume * s * c * h / 1e6 }
-	r := f.p.add("chromium_rate", "mg/s", at(fume.Value, s.V, c.V, h.V), at(fume.Value, s.Low, c.Low, h.Low),
+	r := f.p.add("fume_chromium", "mg/s", at(fume.Value, s.V, c.V, h.V), at(fume.Value, s.Low, c.Low, h.Low),
 		at(fume.Value, s.High, c.High, h.High), calc.RowBasis("{f}·{s}·{c}·{h}/1000000", s.Origin, fume.As("f"),
 			calc.Assumed("s", "share of the fume from the sheet", s.V, "%"),
 			calc.In("c", "chromium in the sheet", c.V, "%"), calc.In("h", "of it hexavalent", h.V, "%")))
