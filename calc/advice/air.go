@@ -16,6 +16,9 @@ const airSource = "coating's mass times the computed bands on every heated face,
 func Air(card *calc.Card) (Page, error) {
 	p := Page{Name: "air", Card: *card}
 	f := plume{p: &p, share: card.Used.Operating.Or(tables.OperatingFactor.V) / 100}
+	if !card.Used.Operating.Set {
+		p.assume("operating", calc.Number(tables.OperatingFactor.V)+"%", "arc-on share of the time, from handbooks")
+	}
 	f.wire(card)
 	travel, ok := card.Figure("travel")
 	switch z, basis, found := zincPerLength(card); {

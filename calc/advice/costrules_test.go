@@ -65,7 +65,7 @@ func near(a, b float64) bool { return a-b < 1e-9 && b-a < 1e-9 }
 func TestOverlaySaysWhatToSet(t *testing.T) {
 	for _, filler := range []string{"cual8", "cusi3", "cusn6"} {
 		p := pageOf(t, Overlay, calc.Job{Metal: "mild-steel", Thickness: calc.Some(12), Joint: "overlay", Filler: filler, ShaftDia: calc.Some(40)})
-		for _, name := range []string{"wire_feed", "current", "volts", "travel", "overlay_pitch", "shaft_speed"} {
+		for _, name := range []string{"wire_feed", "current", "volts", "overlay_pitch", "shaft_speed"} {
 			if f, ok := p.Figure(name); !ok || !(f.Value > 0) || f.Basis.Formula == "" {
 				t.Errorf("%s: %s %+v", filler, name, f)
 			}
