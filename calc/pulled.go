@@ -77,8 +77,8 @@ func PulledKeyOf(j Job) (string, error) {
 	return PulledKey(&card), err
 }
 
-// PulledKey names the joint that pieces are alike by: joint, filler, and each member's metal and thickness to a tenth of
-// a millimetre.
+// PulledKey names the joint that pieces are alike by: joint, filler, and each member's metal and thickness to a tenth
+// of a millimetre.
 func PulledKey(c *Card) string {
 	key := c.Used.Joint + " " + c.Used.Filler
 	for _, m := range c.Setup.Joined() {

@@ -83,8 +83,8 @@ func buttThroat(gap, grows float64, x *variant) float64 {
 	return min(t, section.OffMiddle(h, (t-d+up)/2))
 }
 
-// rootDepth is how deep the bronze fills an opening, mm: a share 1 − e^(−gap/grows) of the thinner sheet, less where the
-// back is wetted by less than the sheet is thick.
+// rootDepth is how deep the bronze fills an opening, mm: a share 1 − e^(−gap/grows) of the thinner sheet, less where
+// the back is wetted by less than the sheet is thick.
 func rootDepth(gap, grows float64, x *variant) float64 {
 	t := min(x.thick[0], x.thick[1])
 	if !(gap > 0) || !(t > 0) {

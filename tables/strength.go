@@ -29,7 +29,7 @@ var DesignSafety = Datum{3, 3, 3, "1", worked("assumed: no standard design facto
 
 // The bound of a shop's own pulled pieces.
 var (
-	PulledLeast      = Datum{5, 5, 5, "1", worked("with fewer the tolerance factor is over 5 and the bound says nothing")}
+	PulledLeast      = Datum{5, 5, 5, "1", worked("with fewer the tolerance factor is over 5: the bound says nothing")}
 	PulledCoverage   = Datum{95, 95, 95, "%", memoryHigh("usual for a characteristic strength: 5 % fall below it")}
 	PulledConfidence = Datum{95, 95, 95, "%", memoryHigh("usual one-sided tolerance bound, Owen 1963")}
 )

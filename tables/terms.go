@@ -96,7 +96,8 @@ var jobTerms = [...]Term{
 
 	{"current", []string{"amps"}, "What flows through the wire and the arc. On a wire-feed machine it follows from " +
 		"feed and stick-out; it is read, not set.", "A", awsTerms},
-	{"deposition", []string{"deposition rate", "wire used", "wire mass", "wire/m wire", "wire/m seam", "wire length", "melted"},
+	{"deposition", []string{"deposition rate", "wire used", "wire mass", "wire/m wire", "wire/m seam", "wire length",
+		"melted"},
 		"How much bronze gets into the seam. A little of the wire is lost as spatter and smoke.", "g/min or g/m",
 		awsTerms},
 	{"arc energy", nil, "Volts times amps over travel: what the arc spends on each millimetre, before any loss. " +

@@ -8,8 +8,8 @@ import (
 	"brazebooth/tables"
 )
 
-const fumeSource = "emission factors of welding wires times what melts, the wire's metals by how easily they boil; no " +
-	"measurement on this wire"
+const fumeSource = "emission factors of welding wires times what melts, the wire's metals by how easily they boil; " +
+	"no measurement on this wire"
 
 // plume collects what goes into the air while the arc burns.
 type plume struct {
@@ -190,12 +190,12 @@ func (f *plume) capture(index ends, sum string, in []calc.Input) {
 		return calc.Number(upTo2(CleanAir(3.6*index*(1-caught/100), 1)))
 	}
 	p.Because(hood.Origin, "general air is the last resort: what a hood misses that catches %.0f %% asks for some %s "+
-		"m³/h, %s to %s, too wide to plan a fan by; without a hood it takes %.0f times as much, which no room has", hood.V,
-		flow(index.mid, hood.V), flow(index.low, hood.High), flow(index.high, hood.Low), 100/(100-hood.V))
+		"m³/h, %s to %s, too wide to plan a fan by; without a hood it takes %.0f times as much, which no room has",
+		hood.V, flow(index.mid, hood.V), flow(index.low, hood.High), flow(index.high, hood.Low), 100/(100-hood.V))
 	if c.Value > hood.V {
-		p.Warn("hood-alone", hood.Source, "A movable hood catches some %.0f %% in practice (%.0f to %.0f), and this asks "+
-			"for about %.0f %%: extraction on the gun or a hood that encloses the joint, and a fitted respirator.", hood.V,
-			hood.Low, hood.High, math.Floor(c.Value))
+		p.Warn("hood-alone", hood.Source, "A movable hood catches some %.0f %% in practice (%.0f to %.0f), and this "+
+			"asks for about %.0f %%: extraction on the gun or a hood that encloses the joint, and a fitted respirator.",
+			hood.V, hood.Low, hood.High, math.Floor(c.Value))
 	}
 }
 
@@ -209,7 +209,8 @@ func (p *Page) hoodFlow() {
 	near, far := h[0], h[len(h)-1]
 	p.add("hood_flow", "m3/h", upTo2(near.Flow.V*cubicFoot), upTo2(near.Flow.V*cubicFoot), upTo2(far.Flow.V*cubicFoot),
 		calc.RowBasis("row of the table for the hood's distance, rounded up", near.Flow.Origin,
-			calc.In("", "at 100 to 150 mm", near.Flow.V, "ft3/min"), calc.In("", "at 250 to 300 mm", far.Flow.V, "ft3/min")))
+			calc.In("", "at 100 to 150 mm", near.Flow.V, "ft3/min"),
+			calc.In("", "at 250 to 300 mm", far.Flow.V, "ft3/min")))
 	text := "a movable hood first: its opening beside or behind the arc, so that the plume is drawn away from the " +
 		"face, with a flange, at most 300 mm off; it draws"
 	for i, row := range h {

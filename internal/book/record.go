@@ -87,16 +87,6 @@ type Reading struct {
 	Pull      Pulled  `json:"pull,omitzero"` // of a pulled piece, which was measured without an arc
 }
 
-// Pulled is a test piece of the shop's own that was pulled until it broke. It is kept as a reading: a program that knows
-// no such pieces learns nothing from one, since it has no amps.
-type Pulled struct {
-	For    string  `json:"for" cut:"200"`    // its joint, filler and members, by calc.PulledKey
-	Length float64 `json:"length"`           // of the seam, mm
-	Throat float64 `json:"throat,omitempty"` // mm, where it was measured
-	Force  float64 `json:"force"`            // kN at which it broke
-	Broke  string  `json:"broke" cut:"20"`   // sheet bronze bond
-}
-
 // Source is a power source with its plate.
 type Source struct {
 	Name      string  `json:"name" cut:"60"`
@@ -221,7 +211,8 @@ func summary(r *Revision) (name, line, text string) {
 		d, _ := Body[Reading](r)
 		name, line, text = d.Source, d.Filler+" "+d.Mode, d.Lot+" "+d.Note
 		if p := &d.Pull; p.Force > 0 {
-			line = fmt.Sprintf("pulled: %s kN on %s mm, broke in the %s; %s", short(p.Force), short(p.Length), p.Broke, p.For)
+			line = fmt.Sprintf("pulled: %s kN on %s mm, broke in the %s; %s", short(p.Force), short(p.Length),
+				p.Broke, p.For)
 		}
 	case SourceKind:
 		s, _ := Body[Source](r)

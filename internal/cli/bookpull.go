@@ -19,14 +19,14 @@ func (d *Deps) bookPull() *cobra.Command {
 seam, the load and where it broke. From five pieces of one joint on, strength gives beside the table's load the one
 that they bear out: 95 of 100 pieces carry it, with a confidence of 95 in 100. A piece that was a mistake is withdrawn:
 brazebooth book reading --withdraw ID. Without a load the pieces are listed with what they teach.`,
-		Example: `  brazebooth book pull --power-source "booth 1" --metal galvanized --gauge 1mm --joint lap --length 50mm` +
-			` --force 17.2kN --broke sheet
+		Example: `  brazebooth book pull --power-source "booth 1" --metal galvanized --gauge 1mm --joint lap` +
+			` --length 50mm --force 17.2kN --broke sheet
   brazebooth book pull --power-source "booth 1"`,
 		Args: noArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error { return d.pull(cmd) },
 	}
-	bind(cmd, "metal", "metal2", "gauge", "gauge2", "coating", "coating2", "joint", "filler", "wire", "mode", "gas", "feed",
-		"travel", "gap", "length", "throat")
+	bind(cmd, "metal", "metal2", "gauge", "gauge2", "coating", "coating2", "joint", "filler", "wire", "mode", "gas",
+		"feed", "travel", "gap", "length", "throat")
 	cmd.Flags().String("force", "", "load at which it broke: 17.2kN or 3900lbf")
 	cmd.Flags().String("broke", "", "where: sheet, bronze or bond")
 	cmd.Flags().String(sourceName, "", "name of the power source")
@@ -63,8 +63,8 @@ func (d *Deps) listPulls(cmd *cobra.Command) error {
 		}
 		for i := range list {
 			rev, r := &list[i].Revision, &list[i].Body
-			d.tell("%s %s %-16s %s: %.2f kN on %.0f mm, broke in the %s\n", rev.ID, rev.At[:16], plain.Line(r.Source, 16),
-				plain.Line(r.Pull.For, 60), r.Pull.Force, r.Pull.Length, plain.Line(r.Pull.Broke, 10))
+			d.tell("%s %s %-16s %s: %.2f kN on %.0f mm, broke in the %s\n", rev.ID, rev.At[:16],
+				plain.Line(r.Source, 16), plain.Line(r.Pull.For, 60), r.Pull.Force, r.Pull.Length, plain.Line(r.Pull.Broke, 10))
 		}
 		d.say("%s\n", quantity.Count(len(list), "pulled piece"))
 		if source != "" {

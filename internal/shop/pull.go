@@ -14,8 +14,8 @@ import (
 // breakPlaces are where a pulled piece may break, as typed.
 var breakPlaces = []string{"sheet", "bronze", "bond"}
 
-// SavePull keeps a piece of the shop's own that was pulled until it broke: r.Pull holds its load and where it broke, the
-// job how it was laid, with the length of its seam. It says what the pieces of this joint teach by now.
+// SavePull keeps a piece of the shop's own that was pulled until it broke: r.Pull holds its load and where it broke,
+// the job how it was laid, with the length of its seam. It says what the pieces of this joint teach by now.
 func (s *Shop) SavePull(ctx context.Context, r book.Reading, job calc.Job) (Done, error) {
 	return s.act(func(done *Done) error {
 		book.Clean(&r)
