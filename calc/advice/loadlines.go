@@ -150,7 +150,12 @@ func (p *Page) breaks(card *calc.Card, l *loadLines) {
 func (p *Page) closedRoot(card *calc.Card) {
 	t := calc.MinCore(card.Setup.Joined())
 	f, ok := card.Figure("throat")
-	if card.Used.Joint != "butt" || !ok || card.Job.Throat.Set || card.Job.Leg.Set || f.Value > 0.9*t {
+	given := card.Job.Throat.Set || card.Job.Leg.Set
+	if given && card.Used.Joint == "butt" {
+		p.Warn("cap-no-throat", calc.SectionSource, "The throat of a butt is the bronze between the sheets' edges, in "+
+			"line with the pull. A cap over a closed root is none: it is bent, and carries a fraction of its height.")
+	}
+	if card.Used.Joint != "butt" || !ok || given || f.Value > 0.9*t {
 		return
 	}
 	if card.Used.Gap.V == 0 {
@@ -178,10 +183,13 @@ func (p *Page) needs(card *calc.Card, l *loadLines) {
 	switch need := math.Ceil(100*l.a.Low*want/min(l.throat.Low, l.onThroat(card)*l.a.Low)) / 100; {
 	case l.sheet.Low*(1+lastBit) < want:
 		text += "; at this length no throat helps, since the sheet itself is too weak: thicker sheet"
-	case card.Used.Joint == "lap" && need > math.Sqrt2/2*card.Setup.Members[0].Core,
-		card.Used.Joint == "butt" && need > calc.MinCore(card.Setup.Joined()):
-		text += fmt.Sprintf("; at this length it would take a throat of %.2f mm, more than a %s of this sheet has",
-			need, card.Used.Joint)
+	case card.Used.Joint == "lap" && need > math.Sqrt2/2*card.Setup.Members[0].Core:
+		text += fmt.Sprintf("; at this length it would take a throat of %.2f mm, more than a lap of this sheet has",
+			need)
+	case card.Used.Joint == "butt" && need > calc.MinCore(card.Setup.Joined()):
+		text += "; at this length it would take more bronze than the sheet is thick"
+	case card.Used.Joint == "butt":
+		text += fmt.Sprintf(", or at this length %.2f mm of bronze through the root, in line with the sheets", need)
 	default:
 		text += fmt.Sprintf(", or a throat of %.2f mm at this length", need)
 	}
