@@ -26,7 +26,7 @@ func impossible(seen string, card *calc.Card) error {
 			return mistake.In("seen", "zinc gone behind cannot be seen where neither member carries zinc",
 				"give the coating, as G60, or type what else it shows")
 		case s == "drops-through" && (u.Joint == "overlay" || u.Joint == "plug"):
-			return mistake.In("seen", "metal drops through a gap, and an "+u.Joint+" has none",
+			return mistake.In("seen", "metal drops through a gap, and this joint ("+u.Joint+") has none",
 				"type burn-through for a hole, or what else it shows")
 		case s == "edges-melted" && u.Joint == "overlay":
 			return mistake.In("seen", "an overlay has no sheet's edge that could melt away", "type what else it shows")
