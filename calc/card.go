@@ -29,6 +29,7 @@ type Section struct {
 	Gap        float64    `json:"gap"`
 	Wet        [2]float64 `json:"wetted_width"`
 	Phi        float64    `json:"phi"`         // between chord and surface; negative is concave
+	Root       float64    `json:"-"`           // how deep bronze gets into a butt's open root, mm
 	Boiled     [2]float64 `json:"zinc_boiled"` // from the joint outward on the bead's face; 0 without zinc
 	Melted     [2]float64 `json:"zinc_melted"`
 	BoiledBack [2]float64 `json:"zinc_boiled_back"` // on the other face

@@ -21,7 +21,7 @@ const thinnest = 0.05
 
 // spans lists every number of a job with the range that can be computed. That is wider than the range that makes
 // sense: sense is a matter for warnings.
-func spans(j *Job) [47]span {
+func spans(j *Job) [50]span {
 	return [...]span{
 		{"thickness", j.Thickness, thinnest, 150, "mm"},
 		{"thickness2", j.Thickness2, thinnest, 150, "mm"},
@@ -47,6 +47,9 @@ func spans(j *Job) [47]span {
 		{"eta", j.Eta, 0.3, 1, ""},
 		{"eta_sigma", j.EtaSigma, 0.001, 0.2, ""},
 		{"readings", j.Readings, 0, 1e6, ""},
+		{"pulled", j.Pulled, 0, 1e6, ""},
+		{"pulled_mean", j.PulledMean, -10, 20, ""},
+		{"pulled_sigma", j.PulledSigma, 0, 5, ""},
 		{"zinc_limit", j.ZincLimit, 0.5, 100, "mm"},
 		{"service_temp", j.ServiceTemp, -270, 1500, "C"},
 		{"load", j.Load, 0, 10000, "kN"},

@@ -108,6 +108,11 @@ type Job struct {
 	// What the dials of the booth's power source give, by its readings.
 	FeedDial  Dial `json:"feed_dial,omitzero"`  // m/min
 	VoltsDial Dial `json:"volts_dial,omitzero"` // V
+	// What the shop's own pulled pieces of this joint taught (all or none).
+	Pulled      Opt    `json:"pulled,omitzero"`       // how many
+	PulledMean  Opt    `json:"pulled_mean,omitzero"`  // mean of ln(load over length), N/mm
+	PulledSigma Opt    `json:"pulled_sigma,omitzero"` // its standard deviation
+	PulledFor   string `json:"pulled_for,omitzero"`   // the pieces' joint, by PulledKey; of others they teach nothing
 
 	ZincLimit   Opt    `json:"zinc_limit,omitzero"`   // widest zinc-boiled half-width accepted, mm
 	ServiceTemp Opt    `json:"service_temp,omitzero"` // C
@@ -132,7 +137,7 @@ type Job struct {
 	Operating  Opt    `json:"operating,omitzero"`   // operating factor, %
 	SteelPrice Opt    `json:"steel_price,omitzero"` // steel wire, per kg
 	Grinding   Opt    `json:"grinding,omitzero"`    // of a steel bead, min/m
-	ZincRepair Opt    `json:"zinc_repair,omitzero"` // beside a steel bead, min/m
+	ZincRepair Opt    `json:"zinc_repair,omitzero"` // beside a bead, min/m
 	Currency   string `json:"currency,omitzero"`
 }
 

@@ -133,6 +133,8 @@ func (j *Job) Learn(from *Job) {
 	j.learnReadings(from)
 	j.Eta, j.EtaSigma = from.Eta, from.EtaSigma
 	j.FeedDial, j.VoltsDial = from.FeedDial, from.VoltsDial
+	j.Pulled, j.PulledMean, j.PulledSigma = from.Pulled, from.PulledMean, from.PulledSigma
+	j.PulledFor = from.PulledFor
 }
 
 // learnReadings takes what readings of the meter taught.

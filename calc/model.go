@@ -60,7 +60,8 @@ const (
 	oAmps
 	oVolts
 	oTravel        // mm/s
-	oMassPerLength // g/m
+	oMassPerLength // g/m of the wire itself
+	oMassPerSeam   // g/m of seam, spatter included
 	oLengthPerMass // m/kg
 	oMelt          // g/min
 	oDeposition    // g/min
@@ -198,5 +199,6 @@ func (c *chain) lineHeat(k *[inputCount]float64, o *[outs]float64) error {
 		return err
 	}
 	c.set(o, oBead, bead)
+	o[oMassPerSeam] = o[oMassPerLength] * o[oFeed] * duty / v
 	return nil
 }

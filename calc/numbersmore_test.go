@@ -8,6 +8,7 @@ import (
 	"brazebooth/calc"
 	"brazebooth/calc/correct"
 	"brazebooth/calc/practice"
+	"brazebooth/internal/mistake"
 )
 
 // other is an answer that is no card: a correction, times over a gap, remedies, what readings and verdicts teach.
@@ -90,6 +91,10 @@ func corrections() (list []other) {
 
 func writeCorrection(t *testing.T, put putter, tries []correct.Try) {
 	p, err := correct.Next(t.Context(), tries)
+	if m := mistake.Of(err); m != nil { // a look that the job cannot have
+		put("correct refused", "", m.Error()+"; "+m.Hint)
+		return
+	}
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -81,16 +81,17 @@ func TestMarginIsTheNearestEnd(t *testing.T) {
 	}
 }
 
-// A lap's throat that the upper sheet's edge limits is as uncertain as that sheet's thickness.
+// The low edge of a lap's throat that the upper sheet's edge limits is that of a leg as long as the sheet may be thin.
 func TestThroatHasItsSheetsTolerance(t *testing.T) {
 	job := Job{Metal: "galvanized", Gauge: 18, Joint: "lap", Feed: Some(6), Travel: Some(8)}
 	c := card(t, job)
 	sheet := newBoard(c).intervals[inThick1]
 	f, _ := c.Figure("throat")
-	for _, x := range [][2]float64{{f.Value, c.Setup.Members[0].Core}, {f.Low, sheet.low}, {f.High, sheet.high}} {
-		if want := math.Sqrt2 / 2 * x[1]; math.Abs(x[0]/want-1) > 0.02 { // the slope of the sheet's thickness is taken as straight
-			t.Errorf("throat %.3f, of a sheet of %.3f mm %.3f", x[0], x[1], want)
-		}
+	if want := math.Sqrt2 / 2 * sheet.low; math.Abs(f.Low/want-1) > 0.02 { // the slope of the sheet's thickness is taken as straight
+		t.Errorf("throat from %.3f, of a sheet of %.3f mm %.3f", f.Low, sheet.low, want)
+	}
+	if leg := math.Sqrt2 / 2 * c.Setup.Members[0].Core; !(f.Value > leg) {
+		t.Errorf("throat %.3f by the section, no more than %.3f of the sheet's edge alone", f.Value, leg)
 	}
 }
 

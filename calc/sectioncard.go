@@ -164,6 +164,9 @@ func (v *verdict) section(card *Card) Section {
 	if st.bridged {
 		s.Phi = st.toes.Phi
 	}
+	if s.Joint == "butt" {
+		s.Root = rootDepth(s.Gap, tables.RootGrows.V, &variant{*st, s.Thick})
+	}
 	for i, m := range card.Setup.Joined() {
 		if !m.Coating.Zinc {
 			continue

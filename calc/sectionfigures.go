@@ -177,51 +177,6 @@ func (l *sectionList) angles() {
 	}
 }
 
-// throat is the least section of the bead that carries load; it counts no more than the sheets have.
-func (l *sectionList) throat() {
-	formula := throatFormula[l.card.Used.Joint]
-	if formula == "" {
-		return
-	}
-	if grooved(l.card) {
-		formula += ", once every bead is laid"
-	}
-	joint, gap := l.card.Used.Joint, l.card.Used.Gap.V
-	if gap > 0 && joint != "butt" {
-		formula += "; over the gap it is measured from the lower edge of the member that ends there"
-	}
-	r := reading{of: func(x *variant) float64 { return ofBead(x, throat(joint, x, gap)) }}
-	l.add("throat", "mm", formula, r, l.byWidths(&r)...)
-}
-
-var throatFormula = map[string]string{
-	"lap":  "0.707 of the smaller of the width wetted below and the upper sheet's thickness",
-	"tee":  "height of the triangle between the two wetted widths, less what a hollow bead lacks of it",
-	"butt": "thickness of the thinner sheet",
-}
-
-// throat reads the throat off a section, mm; a fillet's over its gap is less than without.
-func throat(joint string, x *variant, gap float64) float64 {
-	switch {
-	case joint == "lap":
-		leg := min(x.wet[1], x.thick[0])
-		return filletThroat(leg, leg, gap)
-	case joint == "tee":
-		hollow := max(0, -x.toes.Chord/2*math.Tan(x.toes.Phi/2)) // how deep a concave surface hangs under its chord
-		return max(0, filletThroat(x.wet[0], x.wet[1], gap)-hollow)
-	}
-	return min(x.thick[0], x.thick[1])
-}
-
-// filletThroat is hang's, 0 where one leg is nothing.
-func filletThroat(z, w, gap float64) float64 {
-	a, err := hang.Throat(z, w, gap)
-	if err != nil {
-		return 0
-	}
-	return a
-}
-
 // peak is the highest temperature of the hotter member's skin. What the model leaves out is a share of its rise.
 func (l *sectionList) peak() {
 	st, start := &l.v.state, l.b.inputs[inRoom]

@@ -79,7 +79,8 @@ func memberName(i, n int) string {
 func (w *warnings) fume() {
 	if Applies("zinc", w.card) {
 		w.say("zinc-fume")
-	} else {
+	}
+	if !w.card.Setup.Filler.Comparison() {
 		w.say("bronze-fume")
 	}
 	if w.card.Setup.Filler.ID == "cumn13al8" {

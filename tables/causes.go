@@ -125,7 +125,13 @@ var (
 	StepVolts    = Datum{1, 0.5, 1, "V", practice}
 	StepFeed     = Datum{15, 5, 15, "%", practice}
 	StepTravel   = Datum{30, 10, 30, "%", practice}
+	StepPreheat  = Datum{100, 50, 100, "C", practice}
 	StepOnOff    = Datum{20, 10, 20, "%", practice}
+
+	// How warm parts are made at most for the arc: beyond, steel and its coat suffer, and a hand cannot stay near.
+	PreheatSteel  = Datum{100, 20, 150, "C", practice}
+	PreheatIron   = Datum{150, 66, 300, "C", practice}
+	PreheatCopper = Datum{250, 20, 400, "C", practice}
 
 	// StickOutHeld is the stick-out that a welder is advised to keep.
 	StickOutHeld = Datum{12, 10, 15, "mm", practice}

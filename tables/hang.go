@@ -27,6 +27,12 @@ var (
 	RootWetted = Datum{0.5, 0, 1, "1", worked("assumed: half of what is hot enough")}
 	RootGrows  = Datum{0.3, 0.15, 0.6, "mm", worked("assumed: nearly nothing runs through a tenth of it")}
 
+	// RootOpeningSheet and RootOpeningWire are a square butt's root opening over the thinner sheet and over the wire:
+	// the smaller of the two is filled to nine tenths and still bridged.
+	RootOpeningSheet = Datum{0.9, 0.5, 0.9, "1", worked("the root's four margins at a chance of 80 in 100; ISO " +
+		"9692-1 allows about the thickness for fusion welds (memory medium)")}
+	RootOpeningWire = Datum{1, 0.6, 1.2, "1", worked("the root's four margins at a chance of 80 in 100")}
+
 	// LandClearance is how far the wire stays from the end of the puddle.
 	LandClearance = Datum{0.3, 0.1, 0.6, "mm", worked("assumed: a wire's weave and the puddle's own motion")}
 

@@ -27,6 +27,13 @@ func FilletTests() []FilletTest { return filletTests[:] }
 // DesignSafety divides the low edge of a strength: no standard gives a factor for these joints.
 var DesignSafety = Datum{3, 3, 3, "1", worked("assumed: no standard design factor exists for arc-brazed joints")}
 
+// The bound of a shop's own pulled pieces.
+var (
+	PulledLeast      = Datum{5, 5, 5, "1", worked("with fewer the tolerance factor is over 5: the bound says nothing")}
+	PulledCoverage   = Datum{95, 95, 95, "%", memoryHigh("usual for a characteristic strength: 5 % fall below it")}
+	PulledConfidence = Datum{95, 95, 95, "%", memoryHigh("usual one-sided tolerance bound, Owen 1963")}
+)
+
 // Plug geometry, from welding codes: a brazed plug counts the wetted area, not fused metal.
 var (
 	PlugHoleOverSheet = Datum{8, 8, 8, "mm",

@@ -102,7 +102,8 @@ var jobTerms = [...]Term{
 
 	{"current", []string{"amps"}, "What flows through the wire and the arc. On a wire-feed machine it follows from " +
 		"feed and stick-out; it is read, not set.", "A", awsTerms},
-	{"deposition", []string{"deposition rate", "wire used", "wire mass", "wire length", "melted"},
+	{"deposition", []string{"deposition rate", "wire used", "wire mass", "wire/m wire", "wire/m seam", "wire length",
+		"melted"},
 		"How much bronze gets into the seam. A little of the wire is lost as spatter and smoke.", "g/min or g/m",
 		awsTerms},
 	{"arc energy", nil, "Volts times amps over travel: what the arc spends on each millimetre, before any loss. " +
@@ -224,10 +225,12 @@ var jobTerms = [...]Term{
 		"softened width 2", "softened hardness 2", "softened strength 2", "softened hardness", "softened strength", "carbon equivalent"},
 		"The metal beside the bead that the heat changed without melting it. Steel may harden there, high-strength and " +
 			"cold-worked metal turns soft.", "HV, mm", awsTerms},
-	{"air", []string{"zinc fume", "zinc rate", "zinc oxide rate", "zinc per length", "clean air flow", "clean air",
-		"fume"}, "What the zinc puts into the air you breathe. Extraction at the source comes first, " +
-		"the respirator second.", "g/h, m³/h",
-		memoryHigh("29 CFR 1910.252(c); OSHA, NIOSH and ACGIH limits for zinc oxide")},
+	{"air", []string{"zinc fume", "zinc rate", "zinc oxide rate", "zinc per length", "clean air",
+		"fume", "fume rate", "fume copper", "fume manganese", "fume silicon", "fume aluminium", "fume nickel",
+		"fume tin", "fume chromium", "hood flow", "capture needed"},
+		"What wire and zinc put into the air you breathe, and the share of it that the hood must catch. Extraction at " +
+			"the source comes first, the respirator second.", "mg/s, g/h, m³/h, %",
+		memoryHigh("29 CFR 1910.252(c); OSHA, NIOSH and ACGIH limits")},
 	{"shade", []string{"shade suggested", "shade minimum", "eye shade"}, "How dark the filter before the eyes is. " +
 		"Start dark and go lighter until you see the puddle, never below the least.", "1",
 		memoryHigh("ANSI Z49.1 shade guide; ISO 16321")},

@@ -11,21 +11,27 @@ import (
 const airSource = "coating's mass times the computed bands on every heated face, both with their bands; not " +
 	"validated on zinc"
 
-// Air computes the zinc that goes into the air, and the clean air that would dilute it.
+// Air computes what goes into the air: the wire's fume and its metals, a coating's zinc, the chromium of stainless
+// sheet; how they stand to their limits, and which hood, where, with which suction, keeps them from the welder.
 func Air(card *calc.Card) (Page, error) {
 	p := Page{Name: "air", Card: *card}
+	f := plume{p: &p, share: card.Used.Operating.Or(tables.OperatingFactor.V) / 100}
+	if !card.Used.Operating.Set {
+		p.assume("operating", calc.Number(tables.OperatingFactor.V)+"%", "arc-on share of the time, from handbooks")
+	}
+	f.wire(card)
 	travel, ok := card.Figure("travel")
 	switch z, basis, found := zincPerLength(card); {
 	case !calc.Applies("zinc", card):
 		p.Because(Own("the card's coatings"), "no zinc on either member: nothing is computed for its fume")
 	case found && ok:
-		p.zinc(z, basis, travel)
+		f.zinc(z, basis, travel)
 	default:
 		p.Because(Own(airSource), "it carries zinc, but its bands are not computed for this joint, so the amount of "+
 			"fume is not known: use extraction and a respirator all the same")
 	}
+	f.against(card)
 	p.shade(card)
-	p.others(card)
 	p.airWords()
 	return p, nil
 }
@@ -86,42 +92,6 @@ func zincInputs(member int, arms, boiled, melted, coat float64) []calc.Input {
 // ends is a figure's value and interval.
 type ends struct{ low, mid, high float64 }
 
-// zinc adds rates and the air for each limit.
-func (p *Page) zinc(z ends, perLength calc.Basis, travel calc.Figure) {
-	basis := func(formula string) calc.Basis {
-		return calc.OwnBasis(formula, airSource+"; rates are those while the arc burns",
-			calc.Derived("z", "zinc driven off", z.mid, "g/m"), travel.As("v"))
-	}
-	zinc := p.add("zinc_per_length", "g/m", z.mid, z.low, z.high, perLength)
-	rate := p.scaled("zinc_rate", "g/h", zinc, travel.Value*3.6, basis("3.6·{z}·{v}")) // by the m/h of arc
-	p.cleanAir(p.scaled("zinc_oxide_rate", "g/h", rate, tables.ZincOxideRatio.V, basis("1.245·3.6·{z}·{v}")))
-}
-
-// cleanAir adds the flow for the strictest limit and states the others'.
-func (p *Page) cleanAir(oxide calc.Figure) {
-	least := 0.0
-	for _, l := range tables.ExposureLimits() {
-		if l.Agent != "zinc-oxide" || l.Span != tables.ShiftMean {
-			continue
-		}
-		p.Because(l.Limit.Origin, "%s %.3g mg/m³ of %s, %s: %.0f m³/h of clean air (%.0f to %.0f)", l.Body,
-			l.Limit.V, l.Name, l.Form, CleanAir(oxide.Value, l.Limit.V), CleanAir(oxide.Low, l.Limit.V),
-			CleanAir(oxide.High, l.Limit.V))
-		if least == 0 || l.Limit.V < least {
-			least = l.Limit.V
-		}
-	}
-	if least > 0 {
-		p.add("clean_air_flow", "m3/h", CleanAir(oxide.Value, least), CleanAir(oxide.Low, least),
-			CleanAir(oxide.High, least), calc.OwnBasis("1000·{r}/{C}",
-				"29 CFR 1910.1000(d)(2), the sum of C/L at most one; the strictest of the bodies' limits",
-				calc.Derived("r", "zinc oxide", oxide.Value, "g/h"), calc.In("C", "strictest limit", least, "mg/m3")))
-	}
-}
-
-// CleanAir returns the clean air in m³/h that dilutes a rate in g/h to a limit in mg/m³, mixed perfectly.
-func CleanAir(rate, limit float64) float64 { return 1000 * rate / limit }
-
 // shade adds the filter shade for the eyes.
 func (p *Page) shade(card *calc.Card) {
 	amps, ok := card.Figure("current")
@@ -142,41 +112,10 @@ func (p *Page) shade(card *calc.Card) {
 	p.row("shade_minimum", row.Minimum, formula)
 }
 
-// others are the limits of what else is in the plume: copper always, the rest by wire and base.
-func (p *Page) others(card *calc.Card) {
-	agents := []string{"copper"}
-	if p.has(tables.Stainless) {
-		agents = append(agents, "chromium-vi", "nickel")
-	}
-	if card.Setup.Filler.ID == "cumn13al8" {
-		agents = append(agents, "manganese")
-	}
-	for _, a := range agents {
-		for _, body := range [...]tables.Body{tables.ACGIH, tables.OSHA} {
-			if l, ok := tables.LimitFor(a, body, tables.ShiftMean); ok {
-				p.Because(l.Limit.Origin, "%s in the plume too: %s %.3g mg/m³, %s; no rate is known for it", l.Name,
-					l.Body, l.Limit.V, l.Form)
-			}
-		}
-	}
-}
-
 func (p *Page) airWords() {
-	p.Because(tables.OperatingFactor.Origin,
-		"rates and clean air are for an arc that burns the whole hour; a hand's burns some 25 to 60 %% of it")
-	v := tables.VentilationFlow
-	p.Because(v.Origin, "in a room under %.0f m³ a welder, under %.0f m high or obstructed: %.0f m³/min of "+
-		"mechanical ventilation for each welder", tables.VentilationVolume.V, tables.VentilationCeiling.V, v.V)
-	h := tables.HoodFlows()
-	const cubicFoot = 0.3048 * 0.3048 * 0.3048 * 60 // m3/h for each ft3/min, exact
-	near, far := h[0].Flow.V, h[len(h)-1].Flow.V
-	p.Because(h[0].Flow.Origin, "a movable hood close by does more than any room: %.2f m/s at the work takes %.0f "+
-		"m³/h (%.0f ft³/min) at 100 to 150 mm, %.0f m³/h (%.0f) at 250 to 300 mm", tables.HoodSpeed.V, near*cubicFoot,
-		near, far*cubicFoot, far)
 	p.Because(tables.FireWatch.Origin, "fire watch %.0f minutes, then up to %.0f hours' monitoring; the older "+
 		"minimum is 30 minutes", tables.FireWatch.V, tables.FireMonitoring.V)
-	p.Because(Own("no source"), "the wire's own fume is left out: no rate with a source was found")
 	p.Warn("air-compare", "29 CFR 1910.252(c); common practice",
-		"These figures compare set-ups. They assume perfect mixing, which a nose in the plume never has: they "+
-			"replace neither extraction at the joint nor a respirator nor air sampling.")
+		"These figures compare set-ups. Air in a room mixes badly, and a nose in the plume breathes many times "+
+			"the mean: they replace neither extraction at the joint nor a respirator nor air sampling.")
 }

@@ -47,7 +47,7 @@ var contents = [...]Entry{
 		Needs: []string{"length", "throat", "leg", "load", "safety", "service-temp", "count", "hole"}},
 	{Name: "distortion", Chapter: Look, Of: Distortion},
 	{Name: "haz", Chapter: Look, Of: Zone, Given: ZoneContext},
-	{Name: "air", Chapter: Look, Of: Air},
+	{Name: "air", Chapter: Look, Of: Air, Needs: []string{"operating"}},
 	{Name: "correct", Chapter: Look, Needs: []string{"hazard", "use", "nozzle-bore"}},
 	{Name: "cost", Chapter: Keep, Of: Cost, Needs: []string{"length", "count", "wire-price", "gas-price", "labour-rate",
 		"operating", "steel-price", "grinding", "zinc-repair", "shaft-dia", "layer", "hole"}},

@@ -101,6 +101,12 @@ func (p *Page) gas(card *calc.Card, time calc.Figure) calc.Figure {
 
 // money is wire, gas and labour at the user's prices; what has no price has no cost.
 func (p *Page) money(card *calc.Card, time, wire, gas calc.Figure, length float64) {
+	hours := p.labour(card, time)
+	if failed := failing(card); failed != "" {
+		p.Warn("no-price", calc.SectionSource, "%s. What it would cost is no price: a bead that is laid again costs "+
+			"twice and more. Change the setting first; the window computes which opens a good zone.", failed)
+		return
+	}
 	u, unit := &card.Used, card.Used.Currency
 	if unit == "" {
 		unit = "money"
@@ -118,9 +124,12 @@ func (p *Page) money(card *calc.Card, time, wire, gas calc.Figure, length float6
 	if u.GasPrice.Set {
 		add("gas_cost", "{n}/1000·{p}", gas, calc.In("p", "price of a m³", u.GasPrice.V, unit), 1000)
 	}
-	hours := p.labour(card, time)
+	rate := calc.In("p", "rate of an hour", u.LabourRate.V, unit)
 	if u.LabourRate.Set {
-		add("labour_cost", "{n}·{p}", hours, calc.In("p", "rate of an hour", u.LabourRate.V, unit), 1)
+		add("labour_cost", "{n}·{p}", hours, rate, 1)
+	}
+	if repair, ok := p.repairTime(card, length); ok && u.LabourRate.Set {
+		add("zinc_repair_cost", "{n}·{p}", repair, rate, 1)
 	}
 	if u.WirePrice.Set || u.GasPrice.Set || u.LabourRate.Set {
 		p.take(total)
@@ -170,7 +179,11 @@ func (p *Page) steel(card *calc.Card, wire, gas, hours calc.Figure, length float
 		return
 	}
 	ratio := steel.Density.V / card.Setup.Filler.Density.V
-	extra := (u.Grinding.V + u.ZincRepair.V) / 60 * length / 1000 // h
+	repair := 0.0
+	if boilsZinc(card) {
+		repair = u.ZincRepair.V
+	}
+	extra := (u.Grinding.V + repair) / 60 * length / 1000 // h
 	cost := func(w, g, h float64) float64 {
 		return w*ratio*u.SteelPrice.V/1000 + g*u.GasPrice.V/1000 + (h+extra)*u.LabourRate.V
 	}
@@ -180,7 +193,7 @@ func (p *Page) steel(card *calc.Card, wire, gas, hours calc.Figure, length float
 			"times; as much steel as bronze by volume, as quickly, then grinding and zinc repair", calc.Derived("w",
 			"steel wire of the same volume", wire.Value*ratio, "g"), calc.In("p", "price of a kg of steel wire",
 			u.SteelPrice.V, unit), gas.As("n"), calc.In("q", "price of a m³ of gas", u.GasPrice.V, unit), hours.As("h"),
-			calc.In("g", "grinding", u.Grinding.V, "min/m"), calc.In("z", "zinc repair", u.ZincRepair.V, "min/m"),
+			calc.In("g", "grinding", u.Grinding.V, "min/m"), calc.In("z", "zinc repair", repair, "min/m"),
 			calc.In("L", "seam in all", length, "mm"), calc.In("r", "rate of an hour", u.LabourRate.V, unit)))
 	cheaper, proviso := "bronze", ""
 	if v < total.Value {

@@ -107,7 +107,8 @@ func TestALoadIsRoundedDownToTwoFigures(t *testing.T) {
 }
 
 // The fillets of Materials 18(10):2339, Table A1, that broke in the throat give the throat's strength, those that
-// failed in the bond the bond's, over 2 mm of throat and 100 mm; the throat is no stronger than its metal in shear.
+// failed in the bond the bond's, over 2 mm of throat and 100 mm; the throat's low edge is no stronger than its metal
+// in shear.
 func TestCapacitiesAreTheTests(t *testing.T) {
 	p := pageOf(t, Strength, calc.Job{Metal: "mild-steel", Thickness: calc.Some(3), Joint: "tee", Filler: "cual8", Throat: calc.Some(2), Length: calc.Some(100)})
 	for name, bond := range map[string]bool{"throat_capacity": false, "bond_capacity": true} {
@@ -122,10 +123,10 @@ func TestCapacitiesAreTheTests(t *testing.T) {
 			t.Fatal(err)
 		}
 		if !bond {
-			mid, low = min(mid, mostShear(t, "cual8")), min(low, mostShear(t, "cual8"))
+			low = min(low, mostShear(t, "cual8"))
 		}
 		f, given := value(t, p, name), 2*100/1000.0
-		for _, x := range [][2]float64{{f.Value, mid * given}, {f.Low, low * given}, {f.High, max(high, mid) * given}} {
+		for _, x := range [][2]float64{{f.Value, mid * given}, {f.Low, low * given}, {f.High, high * given}} {
 			if math.Abs(x[0]/x[1]-1) > 1e-9 {
 				t.Errorf("%s is %g, %g to %g kN; the tests make %g MPa, %g to %g", name, f.Value, f.Low, f.High, mid, low, high)
 				break

@@ -25,6 +25,11 @@ func Overlay(card *calc.Card) (Page, error) {
 // laidOver is the overlay's bead: pitch, layers, turning, time and wire.
 func laidOver(card *calc.Card) (p Page, layers float64, err error) {
 	p = Page{Name: "overlay", Card: *card}
+	for _, name := range [...]string{"wire_feed", "current", "volts"} {
+		if f, ok := card.Figure(name); ok {
+			p.take(f)
+		}
+	}
 	if card.Used.Joint != "overlay" {
 		return p, 0, mistake.In("joint", "a "+card.Used.Joint+" is no overlay", "choose the joint overlay")
 	}

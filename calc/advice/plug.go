@@ -67,15 +67,15 @@ func (p Page) plug(card *calc.Card) (Page, error) {
 		calc.OwnBasis("pi/4·{d}²·{n}·{f}/1000", filletSource, calc.In("d", "hole", hole, "mm"),
 			calc.In("n", "plugs", count, "1"), calc.Derived("f", "stress of the bond at failure", mid*scale, "MPa")))
 	p.allow(card, bond, p.tearOut(hole, count))
-	p.pulled(card, bond, hole, count)
+	p.pullsOut(card, bond, hole, count)
 	p.Because(practice, "a brazed plug carries on the area that it wets below, not on fused metal: look at the other "+
 		"face of a test piece")
 	p.strengthWords(card)
 	return p, nil
 }
 
-// pulled adds what the plugs carry square to the sheet: the upper sheet tears off them, or the bond below lets go.
-func (p *Page) pulled(card *calc.Card, bond calc.Figure, hole, count float64) {
+// pullsOut adds what the plugs carry square to the sheet: the upper sheet tears off them, or the bond below lets go.
+func (p *Page) pullsOut(card *calc.Card, bond calc.Figure, hole, count float64) {
 	out := p.take(tears("pull_out_capacity", &card.Setup.Members[0], tables.PlugPullOut, hole, count))
 	safety := card.Used.Safety.Or(tables.DesignSafety.V)
 	v := downTo2(min(out.Low, bond.Low) / safety)

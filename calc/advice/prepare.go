@@ -92,6 +92,7 @@ func (p *Page) fitUp(card *calc.Card) {
 	case joint == "lap" || joint == "tee":
 		p.line("fit-tight")
 	case joint == "butt" && !backed(card) && thin <= tables.BackingUpTo.V:
+		p.rootOpening(card, thin)
 		p.line("backing")
 	}
 	switch {

@@ -28,11 +28,11 @@ func Strength(card *calc.Card) (Page, error) {
 		return p, err
 	}
 	length := p.seamLength(card)
-	throat, bond := p.capacities(card, a, length)
-	sheet := p.sheetCapacity(length)
-	p.allow(card, throat, bond, sheet)
-	p.governs(throat, bond, sheet)
-	p.needs(card, throat, bond, sheet, a, length)
+	l := p.lines(card, a, length)
+	p.allow(card, l.throat, l.bond, l.sheet)
+	p.pulled(card, length)
+	p.breaks(card, &l)
+	p.needs(card, &l)
 	p.strengthWords(card)
 	return p, nil
 }
@@ -91,27 +91,6 @@ func (p *Page) ofLeg(card *calc.Card) (calc.Figure, error) {
 
 var openLeg = tables.Origin{Known: tables.MemoryMedium,
 	Source: "AWS D1.1, fillet welds: an opening over 1.6 mm is added to the leg; here any opening"}
-
-// capacities are those of throat and bond, kN. Fillers other than the tested one scale by their guide strengths: the
-// throat both ways, the bond only down.
-func (p *Page) capacities(card *calc.Card, a calc.Figure, length float64) (throat, bond calc.Figure) {
-	tested, _ := tables.FillerByID("cual8")
-	ratio := card.Setup.Filler.Tensile.V / tested.Tensile.V
-	make := func(name string, isBond bool, scale, most float64) calc.Figure {
-		mid, low, high, err := formula.Predictive(formula.FilletStress(isBond))
-		if err != nil {
-			return calc.Figure{}
-		}
-		low, mid = min(low*scale, most), min(mid*scale, most)
-		unit := length / 1000
-		return p.add(name, "kN", mid*a.Value*unit, low*a.Low*unit, max(high*scale, mid)*a.High*unit,
-			calc.OwnBasis("{f}·{a}·{L}/1000", filletSource, calc.Derived("f", "stress at failure", mid, "MPa"),
-				a.As("a"), calc.In("L", "length of one fillet", length, "mm"),
-				calc.In("", "filler's guide strength over the tested one's", ratio, "1")))
-	}
-	throat = make("throat_capacity", false, ratio, card.Setup.Filler.Tensile.V/math.Sqrt(3))
-	return throat, make("bond_capacity", true, min(1, ratio), math.Inf(1))
-}
 
 // weakest adds the capacity of the member whose sheet gives way first, kN.
 func (p *Page) weakest(of func(m *calc.Member) calc.Figure) calc.Figure {
@@ -186,44 +165,6 @@ func moreOf(card *calc.Card) string {
 		return "More plugs or larger ones, thicker sheet"
 	}
 	return "Longer, a fuller throat, thicker sheet"
-}
-
-// governs names what fails first, or that either may.
-func (p *Page) governs(throat, bond, sheet calc.Figure) {
-	first := throat
-	for _, f := range [...]calc.Figure{bond, sheet} {
-		if f.Low < first.Low {
-			first = f
-		}
-	}
-	text := "the " + calc.FigureLabel(first.Name) + " governs: its low edge is the lowest"
-	if first.Name != "sheet_capacity" && throat.Low < bond.High && bond.Low < throat.High {
-		text += "; throat and bond overlap, so that either may fail first"
-	}
-	p.Because(fillets, "%s", text)
-}
-
-// needs says which length or throat would carry a given load. Both are rounded up, and so is the load to what the
-// allowable one is rounded down to: who follows the advice is allowed the load.
-func (p *Page) needs(card *calc.Card, throat, bond, sheet, a calc.Figure, length float64) {
-	if !card.Job.Load.Set || !(card.Job.Load.V > 0) {
-		return
-	}
-	safety := card.Used.Safety.Or(tables.DesignSafety.V)
-	want := upTo2(card.Job.Load.V) * safety
-	bead := min(throat.Low, bond.Low)
-	text := fmt.Sprintf("for %s kN at a safety factor of %s: a seam of %.0f mm with this throat",
-		calc.Number(card.Job.Load.V), calc.Number(safety), math.Ceil(want/min(bead, sheet.Low)*length))
-	switch need := math.Ceil(100*a.Value*want/bead) / 100; {
-	case sheet.Low*(1+lastBit) < want:
-		text += "; at this length no throat helps, since the sheet itself is too weak: thicker sheet"
-	case card.Used.Joint == "lap" && need > math.Sqrt2/2*card.Setup.Members[0].Core:
-		text += fmt.Sprintf("; at this length it would take a throat of %.2f mm, more than a lap of this sheet has",
-			need)
-	default:
-		text += fmt.Sprintf(", or a throat of %.2f mm at this length", need)
-	}
-	p.Because(fillets, "%s", text)
 }
 
 func (p *Page) strengthWords(card *calc.Card) {

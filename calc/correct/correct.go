@@ -34,6 +34,9 @@ func Next(ctx context.Context, tries []Try) (advice.Page, error) {
 	if p, stopped := v.stopped(); stopped {
 		return p, nil
 	}
+	if err := impossible(tries[len(tries)-1].Seen, &v.card); err != nil {
+		return advice.Page{}, err
+	}
 	v.recall()
 	now := v.last()
 	c := advice.Correction{Causes: v.rank(now)}

@@ -25,6 +25,7 @@ const (
 	leverTravel
 	leverOn
 	leverOff
+	leverPreheat // of the parts; nothing on the machine
 )
 
 var levers = [...]lever{
@@ -40,6 +41,8 @@ var levers = [...]lever{
 		tables.LeastOnOff.V, timeEnds, 1},
 	leverOff: {"arc_off", "s", func(j *calc.Job) *calc.Opt { return &j.ArcOff }, tables.StepOnOff,
 		tables.LeastOnOff.V, timeEnds, -1},
+	leverPreheat: {"preheat", "C", func(j *calc.Job) *calc.Opt { return &j.Preheat }, tables.StepPreheat, 10,
+		preheatEnds, 1},
 }
 
 func stickOutEnds(*calc.Job) (low, high float64) {
@@ -48,6 +51,18 @@ func stickOutEnds(*calc.Job) (low, high float64) {
 
 func travelEnds(*calc.Job) (low, high float64) {
 	return tables.HandSpeedLow.V, tables.HandSpeedHigh.V
+}
+
+// preheatEnds are how warm parts are made for the arc, C.
+func preheatEnds(j *calc.Job) (low, high float64) {
+	m, _ := tables.MetalByID(j.Metal)
+	switch m.Family {
+	case tables.CastIron:
+		return tables.IronPreheat.Low, tables.PreheatIron.High
+	case tables.CopperFam:
+		return 20, tables.PreheatCopper.High
+	}
+	return 20, tables.PreheatSteel.High
 }
 
 func timeEnds(*calc.Job) (low, high float64) { return 0.02, 10 }

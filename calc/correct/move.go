@@ -17,6 +17,7 @@ type move struct {
 
 	then     *move   // the other of a timed arc's two times, where one alone is not enough
 	together float64 // the chance with both
+	far      string  // what lies beyond a step that alone leaves the chance as it was
 }
 
 // choose finds the change for the likeliest cause: a setting, or where none is at fault or helps, the cure in words.
@@ -31,9 +32,19 @@ func (v *posterior) choose(t *Try, c *advice.Correction) {
 		return
 	}
 	best := v.remedy(t, top.ID, before)
-	if best == nil {
+	switch {
+	case best == nil && OfHeat(top.ID) && !v.off && !v.timed && top.ID != tables.CauseMelts:
+		v.cannot(t, top, c)
+		return
+	case best == nil:
 		v.noChange(top, c)
 		return
+	}
+	if OfHeat(top.ID) && !v.off && !v.timed && best.lever != nil && max(best.good, best.together)-before < leastGain {
+		if best.far = v.beyond(t, best, before); best.far == "" {
+			v.cannot(t, top, c)
+			return
+		}
 	}
 	if !v.off {
 		c.GoodAfter = 100 * best.good
@@ -57,7 +68,10 @@ func put(c *advice.Correction, t *Try, m *move) {
 func (v *posterior) remedy(t *Try, cause string, before float64) *move {
 	switch cause {
 	case tables.CauseCold:
-		return v.hunt(t, before, 1, leverStickOut, leverVolts, leverFeed, leverTravel)
+		if m := v.shorten(t, before); m != nil {
+			return m
+		}
+		return v.hunt(t, before, 1, v.warmer(t)...)
 	case tables.CauseHot:
 		if v.off {
 			return v.hunt(t, before, -1, leverTravel, leverVolts, leverFeed)
@@ -77,8 +91,43 @@ func (v *posterior) remedy(t *Try, cause string, before float64) *move {
 		return v.timedArc(t, before, 1, leverOff, leverOn)
 	case tables.CauseOffShort:
 		return v.timedArc(t, before, -1, leverOff, leverOn)
+	case tables.CauseVoltsLow:
+		if m := v.shorten(t, before); m != nil {
+			return m
+		}
 	}
 	return v.treat(t, cause, before)
+}
+
+// shorten brings a stick-out that is longer than one holds back to the longest of those, before anything else is
+// changed; nil where it is none, or where that makes a good bead less likely.
+func (v *posterior) shorten(t *Try, before float64) *move {
+	l := &levers[leverStickOut]
+	_, most := l.ends(&t.Job)
+	if t.Job.StickOut.V <= most+l.quantum {
+		return nil
+	}
+	m := v.set(t, l, most)
+	if !v.off && m.good < before {
+		return nil
+	}
+	return m
+}
+
+// warmer are the levers for more heat in the order in which they pay: a heavy part, or copper, swallows what half a
+// volt or a shorter stick-out brings. It wants to be warm, and more wire.
+func (v *posterior) warmer(t *Try) []int {
+	heavy := calc.MinCore(v.card.Setup.Joined()) > tables.SheetThickest.V
+	switch {
+	case v.timed:
+	case heavy && (v.has(tables.CopperFam) || v.has(tables.CastIron)):
+		return []int{leverPreheat, leverFeed, leverTravel, leverVolts, leverStickOut}
+	case heavy:
+		return []int{leverFeed, leverTravel, leverPreheat, leverVolts, leverStickOut}
+	case v.has(tables.CopperFam):
+		return []int{leverFeed, leverTravel, leverPreheat, leverVolts, leverStickOut}
+	}
+	return []int{leverStickOut, leverVolts, leverFeed, leverTravel}
 }
 
 // hope reports whether a steady arc may be good somewhere between this travel and the fastest that a hand holds, or

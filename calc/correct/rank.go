@@ -22,7 +22,7 @@ func (v *posterior) rank(t *Try) []advice.Likely {
 		}
 		p := prior[c.ID] * shown(t.Seen, c.ID)
 		sum += p
-		list = append(list, advice.Likely{ID: c.ID, Name: c.Name, Likelihood: p, Do: c.Do, Known: string(c.Known),
+		list = append(list, advice.Likely{ID: c.ID, Name: c.Name, Likelihood: p, Do: v.cure(&c), Known: string(c.Known),
 			Source: c.Source, Prior: prior[c.ID]})
 	}
 	if t.Seen == "good" {

@@ -39,8 +39,8 @@ func (v *posterior) why(top *advice.Likely, c *advice.Correction, m *move) strin
 			c.GoodAfter, calc.FigureLabel(then.what), then.opt(&m.then.job).V, then.unit, 100*m.together, c.GoodBefore)
 	case otherTime(top.ID, c.Change.What):
 		text += "That time alone would leave the other one wrong. "
-	case c.GoodAfter < 5:
-		return text + "By the window and what was seen this is the first of several steps the same way."
+	case m.far != "":
+		return text + m.far
 	}
 	return text + fmt.Sprintf("By the window and what was seen, the next bead is good with this in %.0f of 100, "+
 		"without it in %.0f.", c.GoodAfter, c.GoodBefore)

@@ -59,7 +59,7 @@ func TestWhyTellsHeatFromTheRest(t *testing.T) {
 	if text := v.why(&advice.Likely{ID: tables.CauseVoltsHi}, lower, &move{}); !strings.Contains(text, "comes before the heat") {
 		t.Error(text)
 	}
-	if text := v.why(&advice.Likely{ID: tables.CauseCold}, &advice.Correction{Change: &advice.Change{What: "travel"}, GoodAfter: 4.9}, &move{}); !strings.Contains(text, "first of several steps") {
+	if text := v.why(&advice.Likely{ID: tables.CauseCold}, &advice.Correction{Change: &advice.Change{What: "travel"}, GoodAfter: 4.9}, &move{far: "This is the first of several steps."}); !strings.Contains(text, "first of several steps") {
 		t.Error(text)
 	}
 	for before, want := range map[float64]string{49.9: "look at it next", 50: "they are right in 50 of 100"} {

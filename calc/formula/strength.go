@@ -40,6 +40,16 @@ func FilletStress(bond bool) []float64 {
 	return list
 }
 
+// FaceStress returns the stress of the published fillets that failed in the bond on the face that the bronze wets, MPa:
+// F/(l·L), since an equal-legged fillet of throat a stands with a leg l = a·√2 on each member.
+func FaceStress() []float64 {
+	list := FilletStress(true)
+	for i := range list {
+		list[i] /= math.Sqrt2
+	}
+	return list
+}
+
 // LegThroat returns the throat of an equal-legged fillet, mm: 0.707 of the leg.
 func LegThroat(leg float64) float64 { return leg * math.Sqrt2 / 2 }
 

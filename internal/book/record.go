@@ -76,17 +76,18 @@ type Reading struct {
 	Wire     float64 `json:"wire"` // mm
 	Mode     string  `json:"mode"`
 	Lot      string  `json:"lot,omitempty" cut:"60"`
-	Feed     float64 `json:"feed"`             // m/min
-	StickOut float64 `json:"stickout"`         // mm
-	Amps     float64 `json:"amps,omitempty"`   // A
-	Volts    float64 `json:"volts,omitempty"`  // V
-	Travel   float64 `json:"travel,omitempty"` // mm/s
-	Flow     float64 `json:"flow,omitempty"`   // L/min at the nozzle
+	Feed     float64 `json:"feed,omitzero"`     // m/min
+	StickOut float64 `json:"stickout,omitzero"` // mm
+	Amps     float64 `json:"amps,omitempty"`    // A
+	Volts    float64 `json:"volts,omitempty"`   // V
+	Travel   float64 `json:"travel,omitempty"`  // mm/s
+	Flow     float64 `json:"flow,omitempty"`    // L/min at the nozzle
 	// Where the power source's dials stood, by their own marks.
 	FeedDial  calc.Opt `json:"feed_dial,omitzero"`
 	VoltsDial calc.Opt `json:"volts_dial,omitzero"`
 	Confirmed bool     `json:"confirmed,omitempty"`
 	Note      string   `json:"note,omitempty" cut:"2000"`
+	Pull      Pulled   `json:"pull,omitzero"` // of a pulled piece, which was measured without an arc
 }
 
 // Source is a power source with its plate.
@@ -212,6 +213,10 @@ func summary(r *Revision) (name, line, text string) {
 	case ReadingKind:
 		d, _ := Body[Reading](r)
 		name, line, text = d.Source, d.Filler+" "+d.Mode, d.Lot+" "+d.Note
+		if p := &d.Pull; p.Force > 0 {
+			line = fmt.Sprintf("pulled: %s kN on %s mm, broke in the %s; %s", short(p.Force), short(p.Length),
+				p.Broke, p.For)
+		}
 	case SourceKind:
 		s, _ := Body[Source](r)
 		name, line = s.Name, s.Note

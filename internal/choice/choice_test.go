@@ -17,6 +17,7 @@ import (
 var otherwise = []string{
 	"Phi", "PhiSigma", "VoltFactor", "VoltFactorSigma", "Readings", "Eta", "EtaSigma", "LearnedFor",
 	"FeedDial", "VoltsDial",
+	"Pulled", "PulledMean", "PulledSigma", "PulledFor",
 }
 
 // fields are the fields of a job that are not empty.

@@ -93,7 +93,7 @@ var onPages = [...]Choice{
 	{Name: "operating", Usage: "share of the time that the arc burns: 40%", Kind: quantity.FieldPercent, Unit: "%"},
 	{Name: "steel-price", Usage: "price of steel wire, to compare: 3EUR/kg", Kind: quantity.FieldPrice, Unit: "per kg"},
 	{Name: "grinding", Usage: "minutes a metre to grind a steel bead", Kind: quantity.FieldNumber, Unit: "min/m"},
-	{Name: "zinc-repair", Usage: "minutes a metre to repair the zinc beside a steel bead",
+	{Name: "zinc-repair", Usage: "minutes a metre to repair the zinc beside a bead",
 		Kind: quantity.FieldNumber, Unit: "min/m"},
 	{Name: "hole", Usage: "diameter of a plug's hole: 9mm", Kind: quantity.FieldLength, Unit: "mm"},
 	{Name: "shaft-dia", Usage: "diameter of the shaft: 40mm", Kind: quantity.FieldLength, Unit: "mm"},

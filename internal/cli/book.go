@@ -28,7 +28,8 @@ booths share.`,
 		RunE: func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
 	}
 	cmd.AddCommand(d.bookSave(), d.bookList(), d.bookFind(), d.bookShow(), d.bookHistory(), d.bookCompare(),
-		d.bookRecompute(), d.bookEdit(), d.bookDelete(), d.bookRestore(), d.bookTrial(), d.bookReading(), d.bookDials(),
+		d.bookRecompute(), d.bookEdit(), d.bookDelete(), d.bookRestore(), d.bookTrial(), d.bookReading(), d.bookPull(),
+		d.bookDials(),
 		d.bookSource(), d.bookSpool(), d.bookPerson(), d.bookExport(), d.bookImport(), d.bookMerge(), d.bookCheck(),
 		d.bookBackup(), d.bookPrint(), d.bookProcedure())
 	return cmd

@@ -48,6 +48,8 @@ func commands() []command {
 		{"correct", "say what a test bead shows, and hear what to change", (*talk).correct},
 		{"keep-bead", "after correct: keep that test bead in the book; keep-bead acceptable: as good enough",
 			withBook((*talk).keepBead)},
+		{"pull", "after power-source: pull 17.2kN sheet keeps a piece of this card that was pulled until it broke, " +
+			"where: sheet, bronze or bond", withBook((*talk).pull)},
 		{"keep", "keep and a name: keep the card in the book", withBook((*talk).keep)},
 		{"find", "find and words: cards that are kept", withBook((*talk).find)},
 		{"open", "open and a number of the list, or a name: take a kept card", withBook((*talk).open)},

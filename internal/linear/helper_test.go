@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"cmp"
 	"context"
+	"fmt"
 	"io"
 	"strings"
 	"testing"
@@ -77,6 +78,10 @@ func (s *shelf) Measure(_ context.Context, source string, r calc.Reading, _ floa
 	}
 	s.read = append(s.read, r)
 	return job, "kept: reading of " + source, nil
+}
+
+func (s *shelf) Pull(_ context.Context, _ calc.Job, force float64, broke, source string) (string, error) {
+	return fmt.Sprintf("kept: pulled piece of %s, %g kN, broke in the %s", source, force, broke), nil
 }
 
 func (s *shelf) Trial(_ context.Context, _ calc.Job, seen, verdict, source string) (string, error) {

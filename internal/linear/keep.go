@@ -8,6 +8,7 @@ import (
 	"brazebooth/calc"
 	"brazebooth/calc/practice"
 	"brazebooth/internal/plain"
+	"brazebooth/internal/quantity"
 )
 
 // withBook is a command that needs the book; where there is none it says so.
@@ -147,4 +148,18 @@ func (t *talk) recall(source string) {
 	}
 	t.taught = source
 	t.swap(job, "With what the power source "+source+" taught.")
+}
+
+// pull keeps a piece of the card's job that was pulled until it broke.
+func (t *talk) pull(what string) {
+	load, broke := cutWord(what)
+	kN, err := quantity.Read(quantity.FieldForce, load)
+	switch {
+	case t.taught == "":
+		t.refuse("a pulled piece belongs to a power source", "type power-source and its name first")
+	case err != nil:
+		t.fault("not kept: ", err)
+	default:
+		t.isKept(t.o.Book.Pull(t.ctx, t.job, kN, broke, t.taught))
+	}
 }

@@ -16,6 +16,8 @@ type Keeper interface {
 	// Trial keeps a test bead: what it shows, what it is judged ("" for what it shows), at which power source (""
 	// where none was named).
 	Trial(ctx context.Context, job calc.Job, seen, verdict, source string) (said string, err error)
+	// Pull keeps a test piece that was pulled until it broke: its load, kN, and where it broke (sheet, bronze or bond).
+	Pull(ctx context.Context, job calc.Job, force float64, broke, source string) (said string, err error)
 	// Find lists kept cards by the beginnings of words, newest first.
 	Find(ctx context.Context, text string) ([]Entry, error)
 	// Load is the job of a kept card.

@@ -8,6 +8,7 @@ import (
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
 	"brazebooth/calc/correct"
+	"brazebooth/internal/mistake"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
@@ -84,6 +85,9 @@ func TestCorrectionKeepsItsForms(t *testing.T) {
 	job := calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(5.5), Travel: calc.Some(10)}
 	for _, s := range tables.Sights() {
 		p, err := correct.Next(context.Background(), []correct.Try{{Job: job, Seen: s.ID}})
+		if mistake.Of(err) != nil {
+			continue // a look that this job cannot have
+		}
 		if err != nil {
 			t.Fatal(err)
 		}

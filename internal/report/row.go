@@ -200,6 +200,8 @@ var restsOn = map[string][]string{
 	"wire_cost": {"length"}, "gas_cost": {"length"}, "labour_time": {"length", "operating"},
 	"labour_cost": {"length", "operating"}, "total_cost": {"length", "operating"}, "steel_cost": {"length",
 		"operating"},
+	"capture_needed": {"operating"}, "zinc_repair_time": {"length"}, "zinc_repair_cost": {"length"},
+	"pulled_bound": {"length"}, "pulled_allowable": {"length"},
 	"tacks": {"length"}, "seam_pieces": {"length"}, "layer_temperature": {"length"}, "interpass_hold": {"length"},
 }
 

@@ -32,7 +32,7 @@ func all[T any](ctx context.Context, b book.Book, kind book.Kind, wanted func(*T
 // Readings are those of a power source that stand, oldest first; "" for all power sources.
 func Readings(ctx context.Context, b book.Book, source string) ([]Kept[book.Reading], error) {
 	list, err := all(ctx, b, book.ReadingKind, func(r *book.Reading) bool {
-		return source == "" || strings.EqualFold(r.Source, source)
+		return r.Pull.Force == 0 && (source == "" || strings.EqualFold(r.Source, source))
 	})
 	slices.Reverse(list)
 	return list, err
@@ -110,7 +110,7 @@ func taught(ctx context.Context, b book.Book, job calc.Job, source string) (calc
 	for _, d := range dialsOf(list, &used) {
 		d.put(&job)
 	}
-	return job, nil
+	return job, pulled(ctx, b, &job, source)
 }
 
 // Learn is what a power source's readings with a completed job's filler, wire and mode teach. Flagged are the places

@@ -71,13 +71,13 @@ func recordUnit(name string) string {
 	if _, _, unit, ok := calc.Span(name); ok {
 		return " " + quantity.Label(unit, quantity.Metric)
 	}
-	return map[string]string{"full": " g", "left": " g", "least_amps": " A", "most_amps": " A"}[name]
+	return map[string]string{"full": " g", "left": " g", "force": " kN", "least_amps": " A", "most_amps": " A"}[name]
 }
 
 // fieldsOf are any record's fields, in the order of their names.
 func fieldsOf(r *book.Revision) []report.Block {
 	head := report.Said{{Text: book.Summary(r)}, {Text: savedLine(r)}}
-	var fields, job map[string]json.RawMessage
+	var fields, job, pull map[string]json.RawMessage
 	if json.Unmarshal(r.Body, &fields) != nil {
 		unread := report.Line{Kind: report.Item, Text: "of a newer program: this one cannot read it"}
 		return []report.Block{head, report.Said{unread}}
@@ -85,7 +85,11 @@ func fieldsOf(r *book.Revision) []report.Block {
 	if json.Unmarshal(fields["job"], &job) == nil { // one that is none has no fields
 		maps.Copy(fields, job)
 	}
+	if json.Unmarshal(fields["pull"], &pull) == nil {
+		maps.Copy(fields, pull)
+	}
 	delete(fields, "job")
+	delete(fields, "pull")
 	var list report.Said
 	for _, name := range slices.Sorted(maps.Keys(fields)) {
 		value := string(fields[name])

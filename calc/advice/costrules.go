@@ -1,0 +1,46 @@
+package advice
+
+import "brazebooth/calc"
+
+// failing says why a setting makes no joint, "" where nothing says so.
+func failing(card *calc.Card) string {
+	switch card.Zone {
+	case "cold", "hot", "burn-through":
+		return "At this setting the bead is computed as " + card.Zone
+	}
+	for i := range card.Edges {
+		if e := &card.Edges[i]; !e.Met && (e.Name == "joint filled" || e.Name == "gap bridged" ||
+			e.Name == "metal stays up") {
+			return "At this setting “" + e.Name + "” is not met"
+		}
+	}
+	return ""
+}
+
+// repairTime adds the hours that the coat beside the seam takes to repair, h: bronze needs it as steel does, as soon as
+// zinc boils off. False where there is none, or no time was given.
+func (p *Page) repairTime(card *calc.Card, length float64) (calc.Figure, bool) {
+	z := card.Used.ZincRepair
+	if !z.Set {
+		return calc.Figure{}, false
+	}
+	if !boilsZinc(card) {
+		p.Because(Own("the card's coatings"), "no zinc boils off here: the time of zinc repair is charged to neither "+
+			"bronze nor steel")
+		return calc.Figure{}, false
+	}
+	p.Because(ownJob, "the zinc beside the seam is repaired after bronze as after steel: the bronze's heat takes it too")
+	h := z.V / 60 * length / 1000
+	return p.add("zinc_repair_time", "h", h, h, h, calc.OwnBasis("{z}/60·{L}/1000", "the user's time",
+		calc.In("z", "zinc repair", z.V, "min/m"), calc.In("L", "seam in all", length, "mm"))), true
+}
+
+// boilsZinc reports whether a coat of zinc boils off beside the bead, or may where nothing is computed of it.
+func boilsZinc(card *calc.Card) bool {
+	if !calc.Applies("zinc", card) {
+		return false
+	}
+	one, ok1 := card.Figure("zinc_boiled_halfwidth")
+	two, ok2 := card.Figure("zinc_boiled_halfwidth_2")
+	return !ok1 && !ok2 || one.High > 0 || two.High > 0
+}

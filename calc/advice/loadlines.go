@@ -1,0 +1,203 @@
+package advice
+
+import (
+	"fmt"
+	"math"
+
+	"brazebooth/calc"
+	"brazebooth/calc/formula"
+	"brazebooth/tables"
+)
+
+const bondSource = "arc-brazed fillets that failed in their bond, Materials 18(10):2339, 2025, Table A1 (read), as " +
+	"F/(l·L) on the leg that an equal-legged fillet stands on; predictive band of a small sample, lognormal, Student " +
+	"t. Its low edge is that of the same tests on the throat's low edge: a lap's pull also peels, and the tests' own " +
+	"scatter stands for beads that wet poorly"
+
+// loadLines are the three places at which a seam may let go, each with its capacity.
+type loadLines struct {
+	a, face             calc.Figure // throat and wetted face, mm
+	length              float64     // mm
+	throat, bond, sheet calc.Figure // kN
+}
+
+// lines computes the capacities of throat, bond and sheet.
+func (p *Page) lines(card *calc.Card, a calc.Figure, length float64) loadLines {
+	l := loadLines{a: a, face: wettedFace(card, a), length: length}
+	p.throatCapacity(card, &l)
+	p.bondCapacity(card, &l)
+	l.sheet = p.sheetCapacity(length)
+	return l
+}
+
+// guideRatio is the filler's guide strength over that of the wire that was tested.
+func guideRatio(card *calc.Card) float64 {
+	tested, _ := tables.FillerByID("cual8")
+	return card.Setup.Filler.Tensile.V / tested.Tensile.V
+}
+
+// throatCapacity is what the bronze carries: value and high edge as the tests say, the low edge no higher than the
+// filler's guide strength over √3. Other fillers than the tested one go by the ratio of their guide strengths.
+func (p *Page) throatCapacity(card *calc.Card, l *loadLines) {
+	mid, low, high, err := formula.Predictive(formula.FilletStress(false))
+	if err != nil {
+		return
+	}
+	ratio, unit := guideRatio(card), l.length/1000
+	low = min(low*ratio, card.Setup.Filler.Tensile.V/math.Sqrt(3))
+	l.throat = p.add("throat_capacity", "kN", mid*ratio*l.a.Value*unit, low*l.a.Low*unit, high*ratio*l.a.High*unit,
+		calc.OwnBasis("{f}·{a}·{L}/1000", filletSource+"; its low edge no higher than the guide strength over √3",
+			calc.Derived("f", "stress at failure", mid*ratio, "MPa"), l.a.As("a"),
+			calc.In("L", "length of one fillet", l.length, "mm"),
+			calc.In("", "filler's guide strength over the tested one's", ratio, "1")))
+}
+
+// bondCapacity is what the layer between bronze and base carries on the narrower face that is wetted. A stronger
+// filler does not make it stronger.
+func (p *Page) bondCapacity(card *calc.Card, l *loadLines) {
+	mid, low, high, err := formula.Predictive(formula.FaceStress())
+	_, onThroat, _, err2 := formula.Predictive(formula.FilletStress(true))
+	if err != nil || err2 != nil {
+		return
+	}
+	ratio, unit := min(1, guideRatio(card)), l.length/1000
+	w := l.face.Value * unit * ratio
+	most := math.Exp(math.Hypot(math.Log(high/mid), math.Log(l.face.High/l.face.Value)))
+	l.bond = p.add("bond_capacity", "kN", mid*w, min(low*w, onThroat*ratio*l.a.Low*unit), mid*w*most,
+		calc.OwnBasis("{f}·{w}·{L}/1000", bondSource,
+			calc.Derived("f", "stress of the bond at failure", mid*ratio, "MPa"),
+			calc.Derived("w", "narrower wetted face", l.face.Value, "mm"),
+			calc.In("L", "length of one bead", l.length, "mm"),
+			calc.In("", "filler's guide strength over the tested one's, at most 1", ratio, "1")))
+}
+
+// wettedFace is the narrower of the faces that the bead holds on to, mm: a lap's upper sheet is held by its edge too,
+// a butt's by what gets into the root. Without a section, and where leg or throat were measured on another joint than
+// a lap, it is the leg of an equal-legged fillet of that throat.
+func wettedFace(card *calc.Card, a calc.Figure) calc.Figure {
+	leg := calc.Figure{Value: a.Value * math.Sqrt2, Low: a.Low * math.Sqrt2, High: a.High * math.Sqrt2}
+	one, ok1 := card.Figure("wetted_width_1")
+	two, ok2 := card.Figure("wetted_width_2")
+	measured := card.Job.Throat.Set || card.Job.Leg.Set
+	joint, s := card.Used.Joint, &card.Section
+	if !ok1 || !ok2 || !s.Drawn || measured && joint != "lap" {
+		return leg
+	}
+	switch joint {
+	case "lap":
+		one = wider(one, s.Thick[0])
+	case "butt":
+		one, two = wider(one, s.Root), wider(two, s.Root)
+	}
+	if two.Value < one.Value {
+		one = two
+	}
+	if measured && !(one.Value > 0) { // computed as not wetted, and yet a bead was cut
+		return leg
+	}
+	return one
+}
+
+func wider(f calc.Figure, by float64) calc.Figure {
+	f.Value, f.Low, f.High = f.Value+by, f.Low+by, f.High+by
+	return f
+}
+
+// Where a pulled seam breaks.
+const (
+	InSheet  = "in the sheet beside the bead"
+	InBronze = "in the bronze, through its throat"
+	InBond   = "in the bond between bronze and base"
+)
+
+// breaksIn is where the seam lets go by the middle values. A sheet's is the middle of its range: many a table's value
+// is the grade's guaranteed minimum.
+func (l *loadLines) breaksIn() string {
+	sheet := (l.sheet.Low + l.sheet.High) / 2
+	switch least := min(l.throat.Value, l.bond.Value, sheet); least {
+	case sheet:
+		return InSheet
+	case l.throat.Value:
+		return InBronze
+	}
+	return InBond
+}
+
+// breaks says where the seam is likeliest to break, what else may, and which low edge the load to allow comes from.
+func (p *Page) breaks(card *calc.Card, l *loadLines) {
+	place := l.breaksIn()
+	text := "by the middle values it breaks " + place
+	bead := min(l.throat.Low, l.bond.Low)
+	switch {
+	case place == InSheet && bead < l.sheet.High:
+		text += "; the intervals overlap: a weak bead lets go before the sheet, in its bronze or its bond"
+	case place != InSheet && l.throat.Low < l.bond.High && l.bond.Low < l.throat.High:
+		text += "; throat and bond overlap: either may go first"
+	}
+	p.Because(fillets, "%s", text)
+	least := l.throat
+	for _, f := range [...]calc.Figure{l.bond, l.sheet} {
+		if f.Low < least.Low {
+			least = f
+		}
+	}
+	p.Because(fillets, "the load to allow comes from the low edge of the %s, the lowest of the three",
+		calc.FigureLabel(least.Name))
+	p.closedRoot(card)
+}
+
+// closedRoot says of a butt how much of the sheet the bronze replaces, and what would give the rest.
+func (p *Page) closedRoot(card *calc.Card) {
+	t := calc.MinCore(card.Setup.Joined())
+	f, ok := card.Figure("throat")
+	given := card.Job.Throat.Set || card.Job.Leg.Set
+	if given && card.Used.Joint == "butt" {
+		p.Warn("cap-no-throat", calc.SectionSource, "The throat of a butt is the bronze between the sheets' edges, in "+
+			"line with the pull. A cap over a closed root is none: it is bent, and carries a fraction of its height.")
+	}
+	if card.Used.Joint != "butt" || !ok || given || f.Value > 0.9*t {
+		return
+	}
+	if card.Used.Gap.V == 0 {
+		p.Warn("closed-root", calc.SectionSource, "A closed square butt has no full throat: the base stays solid and "+
+			"no bronze gets down the root, so that the cap alone carries, beside the pull's line. Counted are %.2f mm "+
+			"of %.1f mm. With a root opening the bronze goes through: see prepare.", f.Value, t)
+		return
+	}
+	p.Because(ownSection, "of the butt's %.1f mm the bronze carries like %.2f mm: it does not fill the root. A wider "+
+		"opening or more heat at the back gives the rest; cut a test piece", t, f.Value)
+}
+
+// needs says which length or throat would carry a given load. Both are rounded up, and so is the load to what the
+// allowable one is rounded down to: who follows the advice is allowed the load.
+func (p *Page) needs(card *calc.Card, l *loadLines) {
+	if !card.Job.Load.Set || !(card.Job.Load.V > 0) {
+		return
+	}
+	safety := card.Used.Safety.Or(tables.DesignSafety.V)
+	want := upTo2(card.Job.Load.V) * safety
+	bead := min(l.throat.Low, l.bond.Low)
+	text := fmt.Sprintf("for %s kN at a safety factor of %s: a seam of %.0f mm with this throat",
+		calc.Number(card.Job.Load.V), calc.Number(safety), math.Ceil(want/min(bead, l.sheet.Low)*l.length))
+	// A throat that is measured has no interval: it has to reach what the low edge of this one lacks.
+	switch need := math.Ceil(100*l.a.Low*want/min(l.throat.Low, l.onThroat(card)*l.a.Low)) / 100; {
+	case l.sheet.Low*(1+lastBit) < want:
+		text += "; at this length no throat helps, since the sheet itself is too weak: thicker sheet"
+	case card.Used.Joint == "lap" && need > math.Sqrt2/2*card.Setup.Members[0].Core:
+		text += fmt.Sprintf("; at this length it would take a throat of %.2f mm, more than a lap of this sheet has",
+			need)
+	case card.Used.Joint == "butt" && need > calc.MinCore(card.Setup.Joined()):
+		text += "; at this length it would take more bronze than the sheet is thick"
+	case card.Used.Joint == "butt":
+		text += fmt.Sprintf(", or at this length %.2f mm of bronze through the root, in line with the sheets", need)
+	default:
+		text += fmt.Sprintf(", or a throat of %.2f mm at this length", need)
+	}
+	p.Because(fillets, "%s", text)
+}
+
+// onThroat is the low edge of the bond for each millimetre of throat, kN.
+func (l *loadLines) onThroat(card *calc.Card) float64 {
+	_, low, _, _ := formula.Predictive(formula.FilletStress(true))
+	return low * min(1, guideRatio(card)) * l.length / 1000
+}

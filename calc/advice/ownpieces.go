@@ -1,0 +1,34 @@
+package advice
+
+import (
+	"brazebooth/calc"
+	"brazebooth/tables"
+)
+
+// pulled adds what the shop's own pulled pieces of this joint bear out, beside the table's load: the lower tolerance
+// bound over this length, and the load to allow by it.
+func (p *Page) pulled(card *calc.Card, length float64) {
+	own, ok := calc.PulledOf(card)
+	if !ok {
+		return
+	}
+	source := Own("the shop's own pulled pieces of this joint, lognormal, one-sided tolerance bound (Owen 1963)")
+	bound, k, err := own.Bound()
+	if err != nil {
+		p.Because(source, "of this joint %d of your own pieces were pulled: from %.0f on they give a "+
+			"bound of their own",
+			own.Count, tables.PulledLeast.V)
+		return
+	}
+	safety := card.Used.Safety.Or(tables.DesignSafety.V)
+	f := p.add("pulled_bound", "kN", bound*length/1000, bound*length/1000, bound*length/1000, calc.OwnBasis(
+		"exp({m} − {k}·{s})·{L}/1000", source.Source, calc.In("m", "mean of ln(N/mm)", own.Mean, ""),
+		calc.In("k", "tolerance factor", k, ""), calc.In("s", "deviation of ln(N/mm)", own.Spread(), ""),
+		calc.In("L", "length of the seam", length, "mm")))
+	v := downTo2(f.Value / safety)
+	p.add("pulled_allowable", "kN", v, v, v, calc.OwnBasis("{B}/{S}, rounded down to two figures", source.Source,
+		f.As("B"), calc.Input{Symbol: "S", Name: "safety factor", Value: safety, Unit: "1", Assumed: !card.Job.Safety.Set}))
+	p.Because(source, "by %d of your own pieces 95 in 100 carry %.3g kN on this length, with a confidence of 95 in "+
+		"100: it holds for pieces laid and pulled like these. The lower of this and the table's load is the safe one",
+		own.Count, f.Value)
+}

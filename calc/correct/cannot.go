@@ -1,0 +1,199 @@
+package correct
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"brazebooth/calc"
+	"brazebooth/calc/advice"
+	"brazebooth/internal/mistake"
+	"brazebooth/tables"
+)
+
+// leastGain is the least by which a change must raise the chance of a good bead to be an answer.
+const leastGain = 0.005
+
+// impossible says of a bead's look that this job cannot have it; nil where it can.
+func impossible(seen string, card *calc.Card) error {
+	u := &card.Used
+	for _, s := range strings.Split(seen, ",") {
+		switch {
+		case s == "spots-apart" && u.Mode != "timed":
+			return mistake.In("seen", "spots apart is a look of the timed arc: a "+u.Mode+
+				" arc lays one bead, no spots", "choose the mode timed, or type what else it shows; brazebooth tables sights draws them")
+		case s == "zinc-gone-behind" && !calc.Applies("zinc", card):
+			return mistake.In("seen", "zinc gone behind cannot be seen where neither member carries zinc",
+				"give the coating, as G60, or type what else it shows")
+		case s == "drops-through" && (u.Joint == "overlay" || u.Joint == "plug"):
+			return mistake.In("seen", "metal drops through a gap, and this joint ("+u.Joint+") has none",
+				"type burn-through for a hole, or what else it shows")
+		case s == "edges-melted" && u.Joint == "overlay":
+			return mistake.In("seen", "an overlay has no sheet's edge that could melt away", "type what else it shows")
+		}
+	}
+	return nil
+}
+
+// done reports of a piece of a cure whether the job already has it.
+func (v *posterior) done(piece string) bool {
+	u := &v.card.Used
+	switch piece {
+	case "aluminium-bearing wire":
+		return calc.AluminiumWire(u.Filler)
+	case "close the gap":
+		return v.card.Job.Gap.Set && u.Gap.V == 0
+	case "timed arc":
+		return u.Mode == "timed"
+	case "vent gap between the sheets, up to 0.1 mm":
+		return u.Gap.V > 0
+	}
+	return false
+}
+
+// whenDone is what is left to do where all of a cause's cure is done.
+var whenDone = map[string]string{
+	tables.CauseVapour: "grind the zinc off along the seam, both sheets and both faces",
+}
+
+// cure is what a cause asks for, less what the job already has.
+func (v *posterior) cure(c *tables.Cause) string {
+	separator := ", "
+	if strings.Contains(c.Do, "; ") || strings.HasPrefix(c.Do, "vent gap") {
+		separator = "; "
+	}
+	all := strings.Split(c.Do, separator)
+	left := slices.DeleteFunc(slices.Clone(all), v.done)
+	if other, ok := whenDone[c.ID]; ok && len(left) == 0 {
+		return other
+	}
+	return strings.Join(left, separator)
+}
+
+// beyond looks past one step where a change alone leaves the chance as it was: along the same lever to its end, and at
+// the setting that the card itself would suggest. It returns what lies there in words, "" for nothing better.
+func (v *posterior) beyond(t *Try, m *move, before float64) string {
+	l := m.lever
+	to := m.job
+	at, next := l.opt(&t.Job).V, l.opt(&to).V
+	low, high := l.ends(&t.Job)
+	end := high
+	if next < at {
+		end = low
+	}
+	const looks = 6
+	for i := 1; i <= looks; i++ {
+		x := next + (end-next)*float64(i)/looks
+		if (x-next)*(next-at) <= 0 {
+			break
+		}
+		*l.opt(&to) = calc.Some(x)
+		if g := v.good(&to); g > before+leastGain {
+			return fmt.Sprintf("This is the first of several steps the same way: by the window and what was seen, at "+
+				"%.3g %s the bead is good in %.0f of 100, here in %.0f.", x, l.unit, 100*g, 100*before)
+		}
+	}
+	open := t.Job
+	open.Feed, open.Volts, open.Travel = calc.Opt{}, calc.Opt{}, calc.Opt{}
+	if g, j := v.suggested(open); g > before+leastGain {
+		return fmt.Sprintf("No one setting is enough: this is the first of several steps. By the window and what was "+
+			"seen, with %.1f m/min and %.1f mm/s the bead is good in %.0f of 100, here in %.0f.", j.Feed.V, j.Travel.V, 100*g,
+			100*before)
+	}
+	return ""
+}
+
+// suggested is how likely the card's own setting for a job makes a good bead, by what was seen; 0 where it has none.
+func (v *posterior) suggested(open calc.Job) (float64, calc.Job) {
+	if v.timed {
+		return 0, open
+	}
+	c, err := calc.SolveContext(v.ctx, open)
+	if err != nil || c.Zone == "not-modelled" || c.Zone == "" {
+		return 0, open
+	}
+	j := calc.Laid(&c)
+	return v.good(&j), j
+}
+
+// cannot is the answer where no setting raises the chance: it says so, and what would, as far as it is computed.
+func (v *posterior) cannot(t *Try, top *advice.Likely, c *advice.Correction) {
+	c.Why = fmt.Sprintf("Likeliest: %s. The window cannot cure this: no one setting raises the chance, the next bead "+
+		"is good in %.0f of 100 with the settings as they are.", top.Name, c.GoodBefore)
+	if c.GoodBefore >= 50 {
+		c.Why += " Lay a second bead before you change anything: what was seen may lie in fit-up, aim or the sheet."
+	}
+	best := v.wouldHelp(t, top.ID, c.GoodBefore/100)
+	c.Do = strings.Join(append(best, insteadOf(top.ID)), "; else ")
+	if top.Do != "" {
+		c.Do += "; " + top.Do
+	}
+}
+
+// insteadOf is what a shop does where no setting helps and nothing better is computed.
+func insteadOf(cause string) string {
+	if cause == tables.CauseCold {
+		return "warmer parts, a larger wire, the pulsed mode, or another process"
+	}
+	return "a smaller wire, a copper backing bar, thicker sheet, or another process"
+}
+
+// otherway is a change of the job, not of a setting, with the chance that it brings.
+type otherway struct {
+	text string
+	good float64
+}
+
+// wouldHelp are the changes of the job that make a good bead likelier, best first: another wire, mode, preheat, a
+// closed gap. Each is computed with the settings that the card would then suggest.
+func (v *posterior) wouldHelp(t *Try, cause string, before float64) (list []string) {
+	if v.timed {
+		return nil
+	}
+	open := t.Job
+	open.Feed, open.Volts, open.Travel, open.Aim = calc.Opt{}, calc.Opt{}, calc.Opt{}, calc.Opt{}
+	var ways []otherway
+	try := func(text string, j calc.Job) {
+		if g, _ := v.suggested(j); g > before+0.05 {
+			ways = append(ways, otherway{fmt.Sprintf("%s (good in %.0f of 100)", text, 100*g), g})
+		}
+	}
+	for _, id := range [...]string{".030", ".035", ".045"} {
+		w, err := tables.FindWire(id)
+		if err != nil || w.Diameter.V == open.Wire.V {
+			continue
+		}
+		j := open
+		j.Wire = calc.Some(w.Diameter.V)
+		try("wire of "+id+" in", j)
+	}
+	j := open
+	if j.Mode = "pulsed"; open.Mode == "pulsed" {
+		j.Mode = "dip"
+	}
+	try("mode "+j.Mode, j)
+	if cause == tables.CauseCold {
+		low, high := preheatEnds(&t.Job)
+		j = open
+		if j.Preheat = calc.Some(high); open.Preheat.V < high && high > low {
+			try(fmt.Sprintf("preheat of %.0f °C", high), j)
+		}
+	}
+	if j = open; open.Gap.V > 0 {
+		j.Gap = calc.Some(0)
+		try("the gap closed", j)
+	}
+	slices.SortStableFunc(ways, func(a, b otherway) int {
+		switch {
+		case a.good > b.good:
+			return -1
+		case a.good < b.good:
+			return 1
+		}
+		return 0
+	})
+	for i := 0; i < len(ways) && i < 2; i++ {
+		list = append(list, ways[i].text)
+	}
+	return list
+}

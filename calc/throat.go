@@ -1,0 +1,122 @@
+package calc
+
+import (
+	"math"
+
+	"brazebooth/calc/hang"
+	"brazebooth/calc/section"
+	"brazebooth/tables"
+)
+
+// throat is the least section of the bead that carries load, with the share of it that is safe to count.
+func (l *sectionList) throat() {
+	joint := l.card.Used.Joint
+	formula := throatFormula[joint]
+	if formula == "" {
+		return
+	}
+	gap, whole := l.card.Used.Gap.V, grooved(l.card)
+	switch {
+	case whole:
+		formula = "thickness of the thinner member, once every bead is laid"
+	case gap > 0 && joint != "butt":
+		formula += "; over the gap it is measured from the lower edge of the member that ends there"
+	}
+	grows := &tables.RootGrows
+	of := func(grows float64) reading {
+		return reading{of: func(x *variant) float64 {
+			if whole {
+				return ofBead(x, min(x.thick[0], x.thick[1]))
+			}
+			return ofBead(x, throat(joint, gap, grows, x))
+		}}
+	}
+	r := of(grows.V)
+	effects := append(l.byWidths(&r), l.byArea(&r))
+	if joint == "butt" && gap > 0 && !whole {
+		at := &l.v.variants.at
+		v := r.of(at)
+		effects = append(effects, effect{byModel, math.Log(of(grows.High).of(at) / v),
+			math.Log(of(grows.Low).of(at) / v)})
+	}
+	l.add("throat", "mm", formula, r, effects...)
+	last := len(l.list) - 1
+	switch f := &l.list[last]; joint {
+	case "lap":
+		l.sheetLeg(last)
+	case "butt": // of more than the thinner sheet nothing is counted
+		f.High = max(f.Value, min(f.High, MinCore(l.card.Setup.Joined())))
+	}
+}
+
+// sheetLeg lowers the low edge of a lap's throat to that of a fillet whose leg is no longer than the sheet is thick,
+// as codes for sheet count it: the cap over the sheet's edge may be ground off or fall short.
+func (l *sectionList) sheetLeg(at int) {
+	r := reading{of: func(x *variant) float64 {
+		leg := min(x.wet[1], x.thick[0])
+		return ofBead(x, filletThroat(leg, leg, l.card.Used.Gap.V))
+	}}
+	l.add("throat", "mm", "", r, l.byWidths(&r)...)
+	last := len(l.list) - 1
+	l.list[at].Low = min(l.list[at].Low, l.list[last].Low)
+	l.list = l.list[:last]
+}
+
+var throatFormula = map[string]string{
+	"lap": "shortest way from the root to the bead's surface; its low edge 0.707 of the smaller of the width wetted " +
+		"below and the upper sheet's thickness",
+	"tee": "height of the triangle between the two wetted widths, less what a hollow bead lacks of it",
+	"butt": "bronze over the root line, cap and what gets into the root, under a pull in the sheets' middle: " +
+		"√(4e² + h²) − 2e, no more than the thinner sheet",
+}
+
+func throat(joint string, gap, grows float64, x *variant) float64 {
+	switch joint {
+	case "lap":
+		// What a gap takes of it is the share that it takes of a plain fillet's.
+		leg, share := min(x.wet[1], x.thick[0]), 1.0
+		if gap > 0 && leg > 0 {
+			share = filletThroat(leg, leg, gap) / filletThroat(leg, leg, 0)
+		}
+		return share * section.LapThroat(x.wet[0], x.wet[1], x.thick[0], x.toes.Phi)
+	case "tee":
+		hollow := max(0, -section.Cap(x.toes)) // how deep a concave surface hangs under its chord
+		return max(0, filletThroat(x.wet[0], x.wet[1], gap)-hollow)
+	}
+	return buttThroat(gap, grows, x)
+}
+
+// filletThroat is hang's, 0 where one leg is nothing.
+func filletThroat(z, w, gap float64) float64 {
+	a, err := hang.Throat(z, w, gap)
+	if err != nil {
+		return 0
+	}
+	return a
+}
+
+// buttThroat is the height of bronze, mm, that a pull in the middle of a butt's sheets finds over the root line. The
+// base stays solid, so that a closed root holds none: the cap alone bridges it, off the pull's line. Into an opening
+// the bronze gets as far as tables.RootGrows says, where the back is hot enough for it to wet.
+func buttThroat(gap, grows float64, x *variant) float64 {
+	t := min(x.thick[0], x.thick[1])
+	d := rootDepth(gap, grows, x)
+	up := section.Cap(x.toes)
+	h := d + up
+	if !(h > 0) {
+		return 0
+	}
+	// From t − d to t + up its middle lies (t − d + up)/2 over the sheet's.
+	return min(t, section.OffMiddle(h, (t-d+up)/2))
+}
+
+// rootDepth is how deep the bronze fills an opening, mm: a share 1 − e^(−gap/grows) of the thinner sheet, less where
+// the back is wetted by less than the sheet is thick.
+func rootDepth(gap, grows float64, x *variant) float64 {
+	t := min(x.thick[0], x.thick[1])
+	if !(gap > 0) || !(t > 0) {
+		return 0
+	}
+	back := min(1, min(x.back[0], x.back[1])/t)
+	return t * back * -math.Expm1(-gap/grows)
+}

@@ -1,0 +1,75 @@
+package cli
+
+import (
+	"context"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"brazebooth/internal/book"
+	"brazebooth/internal/plain"
+	"brazebooth/internal/quantity"
+	"brazebooth/internal/shop"
+)
+
+func (d *Deps) bookPull() *cobra.Command {
+	cmd := &cobra.Command{
+		Use: "pull", Short: "A test piece that was pulled until it broke; without its load it lists them",
+		Long: `Keep a test piece of your own that was pulled until it broke: the joint as it was laid, the length of its
+seam, the load and where it broke. From five pieces of one joint on, strength gives beside the table's load the one
+that they bear out: 95 of 100 pieces carry it, with a confidence of 95 in 100. A piece that was a mistake is withdrawn:
+brazebooth book reading --withdraw ID. Without a load the pieces are listed with what they teach.`,
+		Example: `  brazebooth book pull --power-source "booth 1" --metal galvanized --gauge 1mm --joint lap` +
+			` --length 50mm --force 17.2kN --broke sheet
+  brazebooth book pull --power-source "booth 1"`,
+		Args: noArgs,
+		RunE: func(cmd *cobra.Command, _ []string) error { return d.pull(cmd) },
+	}
+	bind(cmd, "metal", "metal2", "gauge", "gauge2", "coating", "coating2", "joint", "filler", "wire", "mode", "gas",
+		"feed", "travel", "gap", "length", "throat")
+	cmd.Flags().String("force", "", "load at which it broke: 17.2kN or 3900lbf")
+	cmd.Flags().String("broke", "", "where: sheet, bronze or bond")
+	cmd.Flags().String(sourceName, "", "name of the power source")
+	bindLot(cmd)
+	bindNote(cmd)
+	return cmd
+}
+
+// pull keeps a pulled piece, or lists them.
+func (d *Deps) pull(cmd *cobra.Command) error {
+	force := flagText(cmd, "force")
+	if force == "" {
+		return d.listPulls(cmd)
+	}
+	kN, err := quantity.Read(quantity.FieldForce, force)
+	if err != nil {
+		return inFlag("force", err)
+	}
+	job, err := jobOf(cmd)
+	if err != nil {
+		return err
+	}
+	r := book.Reading{Source: flagText(cmd, sourceName), Lot: flagText(cmd, "lot"), Note: flagText(cmd, "note"),
+		Pull: book.Pulled{Force: kN, Broke: flagText(cmd, "broke")}}
+	return d.act(cmd, func(ctx context.Context, s *shop.Shop) (shop.Done, error) { return s.SavePull(ctx, r, job) })
+}
+
+func (d *Deps) listPulls(cmd *cobra.Command) error {
+	source := strings.TrimSpace(flagText(cmd, sourceName))
+	return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
+		list, err := shop.Pulls(ctx, b, source)
+		if err != nil {
+			return err
+		}
+		for i := range list {
+			rev, r := &list[i].Revision, &list[i].Body
+			d.tell("%s %s %-16s %s: %.2f kN on %.0f mm, broke in the %s\n", rev.ID, rev.At[:16],
+				plain.Line(r.Source, 16), plain.Line(r.Pull.For, 60), r.Pull.Force, r.Pull.Length, plain.Line(r.Pull.Broke, 10))
+		}
+		d.say("%s\n", quantity.Count(len(list), "pulled piece"))
+		if source != "" {
+			d.tellLines(shop.PullLessons(list))
+		}
+		return nil
+	})
+}

@@ -1,0 +1,47 @@
+package tables
+
+// What the wire and the sheet give to the air. No emission factor of a brazing wire was found: those of welding wires
+// of the same process stand in, with ends that are as wide apart as that is worth.
+var (
+	// FumeFactor is the fume over the wire that melts.
+	FumeFactor = Datum{5, 2, 10, "g/kg", memoryMedium("EPA AP-42 ch. 12.19, gas metal arc with solid wire: 2.0 g/kg " +
+		"(nickel-copper) to 5.4 (stainless), steel 5.2; the high end doubled for a wire that is mostly copper")}
+
+	// ProcessFume is all particles that the process gives off, to hold the computed rate against.
+	ProcessFume = Datum{3, 1, 9, "mg/s", memoryMedium("TRGS 528, gas metal arc brazing: 1 to 9 mg/s of particles")}
+
+	// HoodCapture is the share of the plume that a movable hood catches where it is placed as it should.
+	HoodCapture = Datum{85, 60, 95, "%", memoryMedium("handbooks of industrial ventilation: movable hoods in " +
+		"practice; less once the arc moves away from the hood")}
+
+	// SheetShare is the share of the fume that comes from a sheet that stays solid.
+	SheetShare = Datum{2, 0, 10, "%", worked("assumed: the skin is hot and does not boil; more where it melts")}
+
+	// StainlessChromium is the chromium of stainless sheet.
+	StainlessChromium = Datum{18, 16, 20, "%", memoryHigh("ASTM A240, 304 and 316")}
+
+	// Hexavalent is the share of the chromium in argon-shielded fume that is hexavalent.
+	Hexavalent = Datum{4, 1, 10, "%", memoryLow("published analyses of gas metal arc fume of stainless wire")}
+)
+
+// FumeElement says how much of an element the fume holds over what the wire holds: what boils easily is enriched.
+type FumeElement struct {
+	Element, Agent string // as in a filler's limits; as in ExposureLimits, "" where no body sets a limit
+	Name           string
+	Enriched       Datum
+}
+
+// FumeElements lists the elements of the wires that the fume is counted for. Copper is what the others leave of the
+// metal; the oxygen that it takes up is no part of a limit as Cu.
+func FumeElements() []FumeElement { return fumeElements[:] }
+
+var fumeElements = [...]FumeElement{
+	{"Cu", "copper", "copper", Datum{0.7, 0.4, 0.85, "1",
+		memoryLow("fume of copper-base wires is mostly copper oxide; copper is 80 % of CuO")}},
+	{"Mn", "manganese", "manganese", Datum{4, 2, 8, "1",
+		memoryMedium("EPA AP-42 ch. 12.19, steel wire: 6 % manganese in the fume of a wire with 1.5 %")}},
+	{"Si", "", "silicon", Datum{1.5, 0.5, 4, "1", memoryLow("published analyses of gas metal arc fume")}},
+	{"Al", "aluminium", "aluminium", Datum{1, 0.3, 2.5, "1", memoryLow("published analyses of gas metal arc fume")}},
+	{"Ni", "nickel", "nickel", Datum{0.7, 0.3, 1.2, "1", memoryLow("published analyses of gas metal arc fume")}},
+	{"Sn", "tin", "tin", Datum{1.5, 0.5, 3, "1", memoryLow("published analyses of gas metal arc fume")}},
+}
