@@ -69,10 +69,6 @@ func (g *timedRun) warn(card *Card, s *Timed) {
 		list = append(list, Warning{"travel-unused", Info, "A timed arc has no travel to set: it follows from step, " +
 			"on and off. The one given was left out.", timedSource})
 	}
-	if gap := g.card.Used.Gap.V; gap > 0 && gap <= tables.ClosedGap.V {
-		list = append(list, Warning{"gap-closed", Info, fmt.Sprintf("A root opening of %g mm is taken as closed.", gap),
-			timedSource})
-	}
 	card.Warnings = append(card.Warnings, list...)
 	slices.SortStableFunc(card.Warnings,
 		func(a, b Warning) int { return cmp.Compare(rank(a.Severity), rank(b.Severity)) })
