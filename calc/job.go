@@ -101,6 +101,9 @@ type Job struct {
 	// out where the job has others. "" fits every job.
 	LearnedFor string `json:"learned_for,omitzero"`
 
+	// Rhythm is what trials of a timed arc taught; it is left out where the job has another filler or wire.
+	Rhythm Rhythm `json:"rhythm,omitzero"`
+
 	ZincLimit   Opt    `json:"zinc_limit,omitzero"`   // widest zinc-boiled half-width accepted, mm
 	ServiceTemp Opt    `json:"service_temp,omitzero"` // C
 	Use         string `json:"use,omitzero"`          // decorative seal load wear bearing

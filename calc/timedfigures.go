@@ -83,7 +83,13 @@ type addFigure func(name, unit, formula string, value, low, high float64, in ...
 func (g *timedRun) ends(add addFigure) {
 	t, b := &g.times, &g.times.OnOff
 	weak, strong := g.board.powerInterval()
-	banded := func(name, formula string, v float64, form, steep tables.Datum) {
+	banded := func(name, formula string, v float64, end int, form, steep tables.Datum) {
+		if r := &g.card.Used.Rhythm; r.set() {
+			two := 2 * r.doubt(end)
+			add(name, "s", formula, v, v*math.Exp(-two), v*math.Exp(two), Derived("", "trials that narrowed it",
+				float64(r.Trials), ""))
+			return
+		}
 		low := math.Exp(-math.Hypot(math.Log(form.Low), steep.V*math.Log(strong)))
 		high := math.Exp(math.Hypot(math.Log(form.High), steep.V*math.Log(weak)))
 		add(name, "s", formula, v, v*low, v*high)
@@ -92,15 +98,15 @@ func (g *timedRun) ends(add addFigure) {
 	if g.in.Surface {
 		wet = "until the joint's line has reached the filler's liquidus"
 	}
-	banded("arc_on_min", wet, t.OnMin, tables.GapOnMin, tables.GapOnMinPower)
+	banded("arc_on_min", wet, t.OnMin, 0, tables.GapOnMin, tables.GapOnMinPower)
 	banded("arc_on_max", "until a fifth of the base metal is molten at the root edge, in the repeating cycle", t.OnMax,
-		tables.GapOnMax, tables.GapOnMaxPower)
-	banded("arc_off_min", "until the puddle's middle falls to the filler's liquidus", t.OffMin, tables.GapOff,
+		1, tables.GapOnMax, tables.GapOnMaxPower)
+	banded("arc_off_min", "until the puddle's middle falls to the filler's liquidus", t.OffMin, 2, tables.GapOff,
 		tables.GapOffPower)
-	banded("arc_off_max", "until it falls to the filler's solidus", t.OffMax, tables.GapOff, tables.GapOffPower)
+	banded("arc_off_max", "until it falls to the filler's solidus", t.OffMax, 3, tables.GapOff, tables.GapOffPower)
 	if t.FirstOn > 0 {
 		banded("first_spot_on", "arc on, or longer until the cold joint is wet as arc_on_min wets the warm one",
-			max(b.On, t.FirstOn), tables.GapOnMin, tables.GapOnMinPower)
+			max(b.On, t.FirstOn), 0, tables.GapOnMin, tables.GapOnMinPower)
 	}
 }
 
@@ -138,12 +144,19 @@ func (b *board) powerInterval() (low, high float64) {
 func (g *timedRun) inputs() []Input {
 	k := &g.board.inputs
 	return []Input{Derived("", "net power of the arc", g.in.Power, "W"),
-		Assumed("", "stirring of the liquid filler", tables.Stirring.V, "1"),
-		Assumed("", "arc's half-width (sigma)", k[inSpread], "mm"), In("", "sheet's metal alone", k[inThick1], "mm"),
+		g.assumed("stirring of the liquid filler", g.in.Stir, "1"), g.assumed("arc's half-width (sigma)", k[inSpread], "mm"), In("", "sheet's metal alone", k[inThick1], "mm"),
 		In("", "root opening", k[inGap], "mm"), Derived("", "filler laid", g.in.Feed*60, "g/min"),
 		In("", "filler solidus", g.in.Filler.Solidus, "C"), In("", "filler liquidus", g.in.Filler.Liquidus, "C"),
 		In("", "base solidus", MeltsFirst(&g.card).Solidus.V, "C"),
 		Derived("", "first spot on cells of half the side, longer by", 100*g.times.Grid, "%")}
+}
+
+// assumed is an input that is assumed until trials taught it.
+func (g *timedRun) assumed(name string, v float64, unit string) Input {
+	if g.card.Used.Rhythm.set() {
+		return Derived("", name+", by trials", v, unit)
+	}
+	return Assumed("", name, v, unit)
 }
 
 // limits names what ends each range.
@@ -165,27 +178,30 @@ func (g *timedRun) limits(s *Timed) {
 	}
 }
 
-// widen computes the ranges of a gap a quarter wider.
+// widen computes the ranges of a gap a quarter wider, with less feed where this one would be too hot.
 func (g *timedRun) widen(e *effort, s *Timed) error {
 	if !(g.in.Gap > 0) {
 		return nil
 	}
-	in := g.in
-	in.Gap *= wider
-	in.Section *= wider
-	in.FixedOn, in.FixedOff, in.FixedStep = 0, 0, 0
-	if err := acquire(e.ctx); err != nil {
-		return err
+	j := s.Job
+	j.Gap = Some(g.in.Gap * wider)
+	j.ArcOn, j.ArcOff, j.SpotStep = Opt{}, Opt{}, Opt{}
+	if !j.Amps.Set {
+		j.Feed = Some(g.o[oFeed] * 0.06)
 	}
-	t, err := e.bridge(&in, nil)
-	release()
+	w, err := runTimed(e, j, false, nil)
+	if err == nil && w.side() < 0 && !s.Job.Feed.Set && !s.Job.Amps.Set {
+		j.Feed = Opt{}
+		w, err = bestTimed(e, j, nil)
+	}
 	if over := e.over(); over != nil {
 		return over
 	}
 	if err != nil {
 		return fmt.Errorf("gap a quarter wider: %w", err)
 	}
-	s.Wider = &Wider{Gap: in.Gap, Reason: string(t.Reason), Why: reasonText[t.Reason], On: [2]float64{t.OnMin, t.OnMax},
-		Off: [2]float64{t.OffMin, t.OffMax}, Step: t.OnOff.Step}
+	t := &w.times
+	s.Wider = &Wider{Gap: j.Gap.V, Feed: w.o[oFeedMin], Reason: string(t.Reason), Why: reasonText[t.Reason],
+		On: [2]float64{t.OnMin, t.OnMax}, Off: [2]float64{t.OffMin, t.OffMax}, Step: t.OnOff.Step}
 	return nil
 }

@@ -27,13 +27,16 @@ var reasonText = map[thinsheet.Reason]string{
 		"feed or a thinner wire.",
 	thinsheet.TwoSettings: "No one timer setting: the cold first spot needs longer than a warm one bears. Hold the " +
 		"first spot longer, or warm the parts, then keep these times.",
-	thinsheet.WideGap: "The gap is wider than the arc's own width: it finds little sheet to land on. Not " +
-		"modelled; close the gap, back it or set a patch in.",
-	thinsheet.TooThick: "Above about 3 mm the heat flows in three dimensions: not modelled.",
-	thinsheet.NoCycle:  "The cycle did not settle within fourteen spots: take these times as a start only.",
-	roundHole:          "A plug is round: the plane's model has no hole in it. Not modelled.",
-	openFillet: "An open root is modelled between edges that face each other (butt, corner): close this " +
-		"joint, or give it as a butt.",
+	thinsheet.Falls: "The puddle does not stay in the joint: tension carries neither its weight nor the arc's push. " +
+		"Close the gap, lay the parts flat, or put backing behind.",
+	thinsheet.WideGap: "Not judged, because the gap is wider than the arc's own width, and the arc finds little sheet " +
+		"to land on; try a closer gap, backing or a patch.",
+	thinsheet.TooThick: "Not judged, because above about 3 mm the heat flows in three dimensions; try an arc without " +
+		"pauses, several passes, or backing.",
+	thinsheet.NoCycle: "The cycle did not settle within fourteen spots: take these times as a start only.",
+	roundHole:         "Not judged, because a plug is round and the plane's model has no hole in it; try it on scrap.",
+	openFillet: "Not judged, because an open root is modelled between edges that face each other (butt, corner); " +
+		"try this joint closed.",
 }
 
 // sentence says what prevents a rhythm, or that the times are the project's own.
@@ -42,6 +45,10 @@ func (g *timedRun) sentence() string {
 	if r == thinsheet.TwoSettings && g.times.FirstOn == 0 {
 		return "A cold first spot never wets at this heat; once the sheet is warm these times do. Warm the parts " +
 			"first, or more wire feed for the first spot."
+	}
+	if r == thinsheet.TooHot && !g.card.Job.Amps.Set && g.atLeast {
+		return "Too hot for timed arc even with the least wire feed that the arc holds: the edge melts before a hand or a " +
+			"timer can let go. A thinner wire, a closer gap or backing."
 	}
 	if r != "" {
 		return reasonText[r]
@@ -65,6 +72,7 @@ func (g *timedRun) warn(card *Card, s *Timed) {
 		list = append(list, Warning{"timed-" + s.Reason, Caution, s.Why, timedSource})
 	}
 	list = append(list, g.strained()...)
+	list = append(list, g.mayFall()...)
 	if g.card.Job.Travel.Set {
 		list = append(list, Warning{"travel-unused", Info, "A timed arc has no travel to set: it follows from step, " +
 			"on and off. The one given was left out.", timedSource})
@@ -86,6 +94,9 @@ func (g *timedRun) strained() []Warning {
 	}
 	const slack = 1.001 // a time read off the card and typed back
 	switch {
+	case b.On > t.OnMax*slack && t.OnMaxBy == thinsheet.Falls:
+		tell("on-falls", "On for %.2f s makes a puddle that falls, which it does from about %.2f s: shorter, or less "+
+			"wire feed.", b.On, t.OnMax)
 	case b.On > t.OnMax*slack:
 		tell("on-long", "On for %.2f s melts the base metal at the root edge, which bears about %.2f s: shorter, or "+
 			"less wire feed.", b.On, t.OnMax)
@@ -115,7 +126,7 @@ func (g *timedRun) strained() []Warning {
 		tell("off-quick", "Off for %.2f s is a timer's to keep, not a hand's.", b.Off)
 	}
 	if room := t.OnMax - t.OnMin; room < tables.NarrowestOn.V && g.in.FixedOn == 0 {
-		tell("narrow", "On has only %.3f s of room, less than a hand repeats and far less than its ends are sure of: "+
+		tell("narrow", "On has only %.2f s of room, less than a hand repeats and far less than its ends are sure of: "+
 			"treat it as a start for trials on scrap, or change feed or gap.", room)
 	}
 	return list

@@ -13,6 +13,7 @@ func (d *driver) periodic(onDone, offDone until, freeze int) (OnOff, error) {
 		}
 		b.Puddle = d.s.Puddle()
 		b.EdgePeak, b.HotPeak = d.edges()
+		b.Wide = d.wide()
 		b.Wet = d.wetThrough()
 		step, by := d.step(b.On, b.Puddle)
 		b.StepMost, b.StepBy = step, by
@@ -69,6 +70,21 @@ func (d *driver) edges() (cool, hot float64) {
 		}
 	}
 	return cool, hot
+}
+
+// wide is how far liquid reaches from the root edges of the lit arms; of two alike both are the one that is there.
+func (d *driver) wide() (w [2]float64) {
+	n := 0
+	for k := range d.r.Arms {
+		if d.r.Arms[k].Lit && n < len(w) {
+			w[n] = d.s.wide(k)
+			n++
+		}
+	}
+	if d.r.Mirror {
+		w[1] = w[0]
+	}
+	return w
 }
 
 // warm moves the first spot's sheet on, for the spots after it.

@@ -124,6 +124,31 @@ func (s *Sheet) reach(i, by int, solidus float64) float64 {
 	}
 }
 
+// wide is how far from an arm's root edge the filler's solidus is reached under the arc, mm.
+func (s *Sheet) wide(arm int) float64 {
+	g, solidus := s.g, s.in.Filler.Solidus
+	i, part := s.column()
+	if part > 0.5 {
+		i++
+	}
+	edge := s.in.Gap / 2
+	y, t := edge, s.Edge(arm)
+	if t < solidus {
+		return 0
+	}
+	for j := g.cut; j < g.ny; j++ {
+		if g.yc[j] <= y {
+			continue
+		}
+		next := s.t[s.index(arm, j, i)]
+		if next < solidus {
+			return y + (g.yc[j]-y)*(t-solidus)/(t-next) - edge
+		}
+		y, t = g.yc[j], next
+	}
+	return y - edge
+}
+
 // hottest is the highest temperature of an arm's base metal where the arc reaches it, C; the root edge's own row, where
 // filler may be most of the metal, is Edge's.
 func (s *Sheet) hottest(arm int) float64 {
