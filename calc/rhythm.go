@@ -31,6 +31,15 @@ func (r *Rhythm) cov(i, k int) float64 {
 	return r.Cov[i*(i+1)/2+k]
 }
 
+// Ends95 are the 95 % intervals of stirring, spread (mm) and power, each alone.
+func (r *Rhythm) Ends95() (low, high [3]float64) {
+	for i, v := range [...]float64{r.Stir, r.Spread, r.Power} {
+		two := 2 * math.Sqrt(r.cov(i, i))
+		low[i], high[i] = v*math.Exp(-two), v*math.Exp(two)
+	}
+	return low, high
+}
+
 // slopes are how steeply the logarithm of each end moves with those of stirring, spread and power: shortest and longest
 // on, shortest and longest off.
 func slopes(end int) [3]float64 {

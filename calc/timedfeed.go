@@ -78,10 +78,8 @@ func (s *feedSearch) nearest() (float64, error) {
 		switch side := g.side(); {
 		case side == 0:
 			return s.edge(bad, g, badAt, at)
-		case side != way && way > 0: // from too cold to too hot: between both a narrow rhythm may lie
-			return s.between(bad, badAt, at)
-		case side != way:
-			return 0, nil
+		case side != way: // from too cold to too hot, or back: between both a narrow rhythm may lie
+			return s.between(way, bad, badAt, at)
 		}
 		if at == s.low && g.rhythmic() { // quicker than every hand, with the least feed that the arc holds
 			return at, nil
@@ -125,21 +123,22 @@ func (s *feedSearch) edge(bad, good *timedRun, badAt, goodAt float64) (float64, 
 	return goodAt, nil
 }
 
-// between looks for a rhythm between a feed that is too cold and one that is too hot, and then for where it begins.
-func (s *feedSearch) between(bad *timedRun, cold, hot float64) (float64, error) {
+// between looks for a rhythm between a feed that will not do and one that will not for the opposite reason, and then for
+// where it begins.
+func (s *feedSearch) between(way float64, bad *timedRun, badAt, otherAt float64) (float64, error) {
 	for n := 0; n < 4 && s.e.work.Load() < mostWork; n++ {
-		at := math.Sqrt(cold * hot)
+		at := math.Sqrt(badAt * otherAt)
 		g, err := s.at(at)
 		if err != nil {
 			return 0, err
 		}
 		switch side := g.side(); {
-		case side == 0, g.rhythmic():
-			return s.edge(bad, g, cold, at)
-		case side > 0:
-			bad, cold = g, at
+		case side == 0, way > 0 && g.rhythmic():
+			return s.edge(bad, g, badAt, at)
+		case side == way:
+			bad, badAt = g, at
 		default:
-			hot = at
+			otherAt = at
 		}
 	}
 	return 0, nil

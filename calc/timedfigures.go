@@ -163,7 +163,11 @@ func (g *timedRun) assumed(name string, v float64, unit string) Input {
 func (g *timedRun) limits(s *Timed) {
 	t := &g.times
 	say := func(figure, end string, r thinsheet.Reason) {
-		s.Limits = append(s.Limits, RangeLimit{figure, end, string(r), reasonText[r]})
+		text := reasonText[r]
+		if r == thinsheet.Falls {
+			text = "longer lets the puddle fall: tension no longer carries its weight and the arc's push"
+		}
+		s.Limits = append(s.Limits, RangeLimit{figure, end, string(r), text})
 	}
 	if g.in.Surface {
 		say("arc_on", "low", thinsheet.JointCold)

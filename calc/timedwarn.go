@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"brazebooth/calc/thinsheet"
+	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
 
@@ -56,6 +57,10 @@ func (g *timedRun) sentence() string {
 	if list := g.strained(); len(list) > 0 {
 		return list[0].Text
 	}
+	if r := &g.card.Used.Rhythm; r.set() {
+		return "By this computation and " + quantity.Count(r.Trials, "trial") + " of this booth one timer setting keeps the " +
+			"rhythm. Try it on scrap with the same gap."
+	}
 	return "By this computation one timer setting keeps the rhythm; good to about a factor of two, stirring assumed, " +
 		"published times not found. Try it on scrap with the same gap."
 }
@@ -63,10 +68,15 @@ func (g *timedRun) sentence() string {
 // warn says what a welder must know of these times; fume, eyes and fire come before it.
 func (g *timedRun) warn(card *Card, s *Timed) {
 	var list []Warning
-	if g.times.OnOff.On > 0 {
+	switch r := &g.card.Used.Rhythm; {
+	case g.times.OnOff.On > 0 && r.set():
+		list = append(list, Warning{"timed-learned", Info, fmt.Sprintf("On and off times are narrowed by %s of this booth "+
+			"with this wire: stirring %.1f, arc's spread %.2f mm, power %.2f of what is computed.",
+			quantity.Count(r.Trials, "trial"), r.Stir, r.Spread, r.Power), timedSource})
+	case g.times.OnOff.On > 0:
 		list = append(list, Warning{"timed-own", Caution,
 			"On and off times are this program's own computation, good to about a factor of two: reading amps and " +
-				"volts narrows them most. Try them on scrap with the same gap.", timedSource})
+				"volts narrows them most, then trials kept in the book. Try them on scrap with the same gap.", timedSource})
 	}
 	if s.Reason != "" {
 		list = append(list, Warning{"timed-" + s.Reason, Caution, s.Why, timedSource})

@@ -23,6 +23,7 @@ func SpotEdges(j *Joint) ([2]Edge, error) {
 	if s.Kind == "butt" && s.Gap > 0 && s.Backing == "" {
 		if liquid {
 			o := s.opening()
+			o.Arc *= o.pushes()
 			list[0].Margin = o.Bridge().Hold
 		} else {
 			list[0].Why = noMelt
@@ -36,6 +37,26 @@ func SpotEdges(j *Joint) ([2]Edge, error) {
 		}
 	}
 	return list, nil
+}
+
+// pushes is the even pressure over a root, as a share of the arc's in its middle, that bulges the root as far as the arc
+// does: a membrane over a long slot under a Gaussian load. Across the slot the load's moment over that of an even one,
+// along it the Gaussian against the membrane's own reach, 2/π of half the chord. Within 7 % of the membrane solved on a
+// grid, from a third of the arc's pressure width to four of them.
+func (o *Opening) pushes() float64 {
+	half, sigma := o.rootChord()/2, o.Assumed.PressureWidth
+	across := half*sigma*math.Sqrt(math.Pi/2)*math.Erf(half/sigma/math.Sqrt2) +
+		sigma*sigma*math.Expm1(-half*half/(2*sigma*sigma))
+	s := sigma * math.Pi / (2 * half)
+	return across / (half * half / 2) * s * math.Sqrt(math.Pi/2) * scaledErfc(s/math.Sqrt2)
+}
+
+// scaledErfc is exp(x²)·erfc(x), by its continued fraction where the two would overflow and vanish.
+func scaledErfc(x float64) float64 {
+	if x < 5 {
+		return math.Exp(x*x) * math.Erfc(x)
+	}
+	return 1 / (math.Sqrt(math.Pi) * (x + 1/(2*x+2/(x+3/(2*x)))))
 }
 
 const noMelt = "Not judged, because the melt of this filler is in no table here; try a bronze that is."

@@ -15,7 +15,7 @@ import (
 
 // otherwise are the fields of a job that no choice sets: what a booth's readings taught comes out of the book.
 var otherwise = []string{
-	"Phi", "PhiSigma", "VoltFactor", "VoltFactorSigma", "Readings", "Eta", "EtaSigma", "LearnedFor",
+	"Phi", "PhiSigma", "VoltFactor", "VoltFactorSigma", "Readings", "Eta", "EtaSigma", "LearnedFor", "Rhythm",
 }
 
 // fields are the fields of a job that are not empty.
