@@ -14,7 +14,7 @@ func TestSpotsFallInOrder(t *testing.T) {
 			a, b  float64
 			holds bool // only across the root: on a wall what hangs is the bead
 		}{
-			{"gap", func(j *Joint) *float64 { return &j.Gap }, 0.3, 4, true},
+			{"gap", func(j *Joint) *float64 { return &j.Gap }, 0.3, 3.6, true},
 			{"current", func(j *Joint) *float64 { return &j.Amps }, 20, 250, true},
 			{"bead", func(j *Joint) *float64 { return &j.Bead }, 4, 30, false},
 		} {
@@ -30,8 +30,8 @@ func TestSpotsFallInOrder(t *testing.T) {
 					t.Fatal(err)
 				}
 				for n, e := range list {
-					if e.Why != "" || c.holds && (n > 0 || place == "overhead") { // overhead weight presses metal into the root
-						continue
+					if e.Why != "" || c.holds && n > 0 || c.what == "gap" && place != "flat" {
+						continue // where no weight pulls, a wide root feels less of the arc
 					}
 					if e.Margin > last[n]+1e-9 {
 						t.Errorf("%s, %s %g: %s by %.4f after %.4f", place, c.what, *c.at(&j), e.Name, e.Margin, last[n])

@@ -80,7 +80,7 @@ func (t *Times) find(r *Rhythm, stop func() bool, tell func(float64)) error {
 	} else if t.Reason == "" && set < r.Shortest {
 		t.Reason = TooHot
 	}
-	if t.Reason != "" && r.FixedOn == 0 || r.OnOnly && t.Kept == 1 {
+	if t.Reason != "" && r.FixedOn == 0 || r.OnOnly {
 		return nil
 	}
 	if t.FirstOn == 0 || t.FirstOn > t.OnMax {
@@ -95,12 +95,6 @@ func (t *Times) find(r *Rhythm, stop func() bool, tell func(float64)) error {
 	t.Trace = mid.trace
 	if r.Stays != nil {
 		t.Stay = r.Stays(&t.OnOff)
-		if t.Stay < 0 && r.FixedOn == 0 {
-			t.Reason = Falls
-		}
-	}
-	if r.OnOnly || t.Reason == Falls {
-		return nil
 	}
 	tell(0.6)
 	err = t.offRange(r, mid.s, set, stop)
