@@ -25,6 +25,7 @@ const (
 	leverTravel
 	leverOn
 	leverOff
+	leverStep
 )
 
 var levers = [...]lever{
@@ -40,6 +41,7 @@ var levers = [...]lever{
 		tables.LeastOnOff.V, timeEnds, 1},
 	leverOff: {"arc_off", "s", func(j *calc.Job) *calc.Opt { return &j.ArcOff }, tables.StepOnOff,
 		tables.LeastOnOff.V, timeEnds, -1},
+	leverStep: {"spot_step", "mm", func(j *calc.Job) *calc.Opt { return &j.SpotStep }, tables.StepOnOff, 0.1, stepEnds, -1},
 }
 
 func stickOutEnds(*calc.Job) (low, high float64) {
@@ -49,6 +51,8 @@ func stickOutEnds(*calc.Job) (low, high float64) {
 func travelEnds(*calc.Job) (low, high float64) {
 	return tables.HandSpeedLow.V, tables.HandSpeedHigh.V
 }
+
+func stepEnds(*calc.Job) (low, high float64) { return 0.5, 20 }
 
 func timeEnds(*calc.Job) (low, high float64) { return 0.02, 10 }
 

@@ -1,6 +1,7 @@
 package shop
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"slices"
@@ -66,6 +67,9 @@ func judge(t *book.Trial) error {
 	if t.Seen != "" {
 		ids, err := correct.SeenIDs(tables.SightsSaid(t.Seen))
 		if err != nil {
+			return err
+		}
+		if err := correct.Possible(ids, cmp.Or(t.Job.Mode, "dip")); err != nil {
 			return err
 		}
 		t.Seen = ids
