@@ -21,7 +21,7 @@ const thinnest = 0.05
 
 // spans lists every number of a job with the range that can be computed. That is wider than the range that makes
 // sense: sense is a matter for warnings.
-func spans(j *Job) [44]span {
+func spans(j *Job) [45]span {
 	return [...]span{
 		{"thickness", j.Thickness, thinnest, 150, "mm"},
 		{"thickness2", j.Thickness2, thinnest, 150, "mm"},
@@ -36,6 +36,7 @@ func spans(j *Job) [44]span {
 		{"arc_on", j.ArcOn, 0.02, 10, "s"},
 		{"arc_off", j.ArcOff, 0.02, 20, "s"},
 		{"spot_step", j.SpotStep, 0.1, 50, "mm"},
+		{"run_in", j.RunIn, 0, 1, "s"},
 		{"flow", j.Flow, 1, 60, "L/min"},
 		{"preheat", j.Preheat, -40, 700, "C"},
 		{"phi", j.Phi, 1, 8, "V"},

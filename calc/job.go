@@ -85,6 +85,7 @@ type Job struct {
 	ArcOn    Opt `json:"arc_on,omitzero"`    // s, timed mode
 	ArcOff   Opt `json:"arc_off,omitzero"`   // s
 	SpotStep Opt `json:"spot_step,omitzero"` // mm
+	RunIn    Opt `json:"run_in,omitzero"`    // from the timer's start to the arc's, s
 	Flow     Opt `json:"flow,omitzero"`      // gas, L/min
 	Preheat  Opt `json:"preheat,omitzero"`   // temperature of the parts before the arc, C
 

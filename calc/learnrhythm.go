@@ -40,7 +40,7 @@ func (t *TimedTrial) Ends(ctx context.Context) (TimedEnds, bool) {
 		if !(x.OnMin > 0 && x.OnMax > 0 && x.OffMin > 0 && x.OffMax > 0) {
 			return TimedEnds{}, errNoEnds
 		}
-		weak, strong := g.board.powerInterval()
+		weak, strong := g.board.readPower(&g.card)
 		return TimedEnds{x.OnMin, x.OnMax, x.OffMin, x.OffMax, math.Hypot(math.Log(strong/weak)/4, g.board.etaPart())}, nil
 	})
 	return e, err == nil

@@ -101,7 +101,9 @@ func solveTimed(ctx context.Context, job Job, progress func(float64)) (Timed, er
 	if s.Card, err = g.timedCard(e, job, &s); err != nil {
 		return s, err
 	}
-	s.sameInterval("net_heat")
+	if !g.read() {
+		s.sameInterval("net_heat")
+	}
 	s.work = e.work.Load()
 	if progress != nil {
 		progress(1)
@@ -152,6 +154,9 @@ func runTimed(e *effort, job Job, onOnly bool, progress func(float64)) (*timedRu
 		return nil, settingError(err, &g.card)
 	}
 	g.card.Used.Feed = Some(g.o[oFeedMin])
+	if g.read() {
+		g.o[oAmps] = job.Amps.V
+	}
 	if g.times.Reason = g.outside(); g.times.Reason != "" {
 		return g, nil
 	}

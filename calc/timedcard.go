@@ -24,7 +24,7 @@ func (g *timedRun) timedCard(e *effort, job Job, s *Timed) (Card, error) {
 	}
 	card.Job = job
 	for i := range card.Figures {
-		if f, ok := FigureNamed(s.Figures, card.Figures[i].Name); ok && f.Name != "net_heat" {
+		if f, ok := FigureNamed(s.Figures, card.Figures[i].Name); ok && (f.Name != "net_heat" || g.read()) {
 			card.Figures[i] = f
 		}
 		if f := &card.Figures[i]; f.Name == "wire_feed" && !job.Feed.Set && !job.Amps.Set && s.Good {

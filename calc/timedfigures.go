@@ -42,6 +42,7 @@ func (g *timedRun) fill(s *Timed) {
 		formula, in := g.stepReason(volume)
 		add("spot_step", "mm", formula, b.Step, min(low, b.Step), max(high, b.Step), in...)
 	}
+	g.timer(add)
 	g.ends(add)
 	depLow, depHigh := g.board.intervals[inDeposit].low/k[inDeposit], g.board.intervals[inDeposit].high/k[inDeposit]
 	add("fill_per_spot", "mm3", "1000·{m}/60·{t_on}/{rho}", volume, volume*depLow, volume*depHigh,
@@ -76,13 +77,30 @@ func heatTrace(points []thinsheet.Point) []HeatPoint {
 	return list
 }
 
+// timer adds what a timer is set to that starts the wire and not the arc: until the arc burns the wire has to reach the
+// sheet.
+func (g *timedRun) timer(add addFigure) {
+	b, in := &g.times.OnOff, g.runIn()
+	r := Input{Symbol: "r", Name: "run-in of the wire until the arc burns", Value: in.V, Unit: "s",
+		Assumed: !g.card.Job.RunIn.Set}
+	add("timer_on", "s", "{t_on} + {r}", b.On+in.V, b.On+in.Low, b.On+in.High, Derived("t_on", "arc on", b.On, "s"), r)
+}
+
+// runIn is the time from the timer's start to the arc's, s.
+func (g *timedRun) runIn() tables.Datum {
+	if r := g.card.Job.RunIn; r.Set {
+		return tables.Datum{V: r.V, Low: r.V, High: r.V}
+	}
+	return tables.RunIn
+}
+
 // addFigure puts a figure of the run on the answer.
 type addFigure func(name, unit, formula string, value, low, high float64, in ...Input)
 
 // ends adds the ends of both ranges with their intervals: the model's own, joined with that of the arc's power.
 func (g *timedRun) ends(add addFigure) {
 	t, b := &g.times, &g.times.OnOff
-	weak, strong := g.board.powerInterval()
+	weak, strong := g.board.readPower(&g.card)
 	banded := func(name, formula string, v float64, end int, form, steep tables.Datum) {
 		if r := &g.card.Used.Rhythm; r.set() {
 			two := 2 * r.doubt(end)
@@ -122,10 +140,39 @@ func (g *timedRun) seam(s *Timed, add addFigure) {
 		Derived("n", fmt.Sprintf("spots after it, for %.0f mm", s.Seam), float64(s.Count-1), "1"),
 		Derived("t_on", "arc on", b.On, "s"), Derived("t_off", "arc off", b.Off, "s"))
 	heat := g.in.Power * b.On / b.Step
-	add("net_heat", "J/mm", "{eta}·{U}·{I}·{t_on}/{step}", heat, heat, heat,
+	low, high := heat, heat // of the card, which knows what moves volts and amps together
+	if g.read() {
+		weak, strong := g.board.readPower(&g.card)
+		eta := 2 * g.board.etaPart()
+		low, high = heat*(1-math.Hypot(1-weak, eta)), heat*(1+math.Hypot(strong-1, eta))
+	}
+	add("net_heat", "J/mm", "{eta}·{U}·{I}·{t_on}/{step}", heat, low, high,
 		In("eta", tEta.name, g.board.inputs[inEta], ""), Derived("U", tVolts.name, g.o[oVolts], "V"), Derived("I",
 			tAmps.name, g.o[oAmps], "A"), Derived("t_on", "arc on", b.On, "s"),
 		Derived("step", "spot step", b.Step, "mm"))
+}
+
+// read reports whether the current was read beside a wire feed.
+func (g *timedRun) read() bool { return g.card.Job.Feed.Set && g.card.Job.Amps.Set }
+
+// readPower is powerInterval where the job's own readings of a meter narrow it. The power counts with up to its fourth
+// power, so that a reading of both narrows the times more than anything else.
+func (b *board) readPower(card *Card) (low, high float64) {
+	low, high = b.powerInterval()
+	j := &card.Job
+	if !(j.Feed.Set && j.Amps.Set) {
+		return low, high
+	}
+	two := 2 * tables.ReadingSigma.V
+	if j.Volts.Set {
+		return 1 - math.Sqrt2*two, 1 + math.Sqrt2*two
+	}
+	s := new(spread)
+	if b.chain.propagate(&b.inputs, &b.intervals, s) != nil {
+		return low, high
+	}
+	weak, strong := s.low[oVolts]/s.value[oVolts]-1, s.high[oVolts]/s.value[oVolts]-1
+	return 1 - math.Hypot(weak, two), 1 + math.Hypot(strong, two)
 }
 
 // powerInterval is the relative interval of volts times amps.

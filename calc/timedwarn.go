@@ -83,6 +83,9 @@ func (g *timedRun) warn(card *Card, s *Timed) {
 	}
 	list = append(list, g.strained()...)
 	list = append(list, g.mayFall()...)
+	if b := &g.times.OnOff; b.On > 0 {
+		list = append(list, g.burns(b.On))
+	}
 	if g.card.Job.Travel.Set {
 		list = append(list, Warning{"travel-unused", Info, "A timed arc has no travel to set: it follows from step, " +
 			"on and off. The one given was left out.", timedSource})
@@ -90,6 +93,16 @@ func (g *timedRun) warn(card *Card, s *Timed) {
 	card.Warnings = append(card.Warnings, list...)
 	slices.SortStableFunc(card.Warnings,
 		func(a, b Warning) int { return cmp.Compare(rank(a.Severity), rank(b.Severity)) })
+}
+
+// burns says what on means: how long the arc burns, not what a timer is set to.
+func (g *timedRun) burns(on float64) Warning {
+	in, how := g.runIn(), "as read"
+	if !g.card.Job.RunIn.Set {
+		how = fmt.Sprintf("assumed, %.2f to %.2f; --run-in takes a reading", in.Low, in.High)
+	}
+	return Warning{"timed-burns", Info, fmt.Sprintf("Arc on is how long the arc burns. A timer that starts the wire is set to "+
+		"%.2f s: %.2f s pass until the arc burns (%s).", on+in.V, in.V, how), timedSource}
 }
 
 // strained says where given times leave the range, and where the range is too narrow for a hand.
