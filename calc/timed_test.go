@@ -162,7 +162,7 @@ func TestTimedTooStrong(t *testing.T) {
 
 // Where a cold spot never wets, nobody is told to hold it longer.
 func TestTimedColdNever(t *testing.T) {
-	s := timedOf(t, Job{Metal: "copper", Thickness: Some(1), Joint: "butt", Gap: Some(1.3)})
+	s := timedOf(t, Job{Metal: "copper", Thickness: Some(1), Joint: "butt", Gap: Some(0)})
 	_, first := FigureNamed(s.Figures, "first_spot_on")
 	if s.Reason != "two-settings" || first == strings.Contains(s.Why, "never wets") {
 		t.Errorf("%q, a first spot is given: %v; %s", s.Reason, first, s.Why)
