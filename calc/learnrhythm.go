@@ -41,7 +41,8 @@ func (t *TimedTrial) Ends(ctx context.Context) (TimedEnds, bool) {
 			return TimedEnds{}, errNoEnds
 		}
 		weak, strong := g.board.readPower(&g.card)
-		return TimedEnds{x.OnMin, x.OnMax, x.OffMin, x.OffMax, math.Hypot(math.Log(strong/weak)/4, g.board.etaPart())}, nil
+		power := math.Hypot(math.Log(strong/weak)/4, g.board.etaPart())
+		return TimedEnds{x.OnMin, x.OnMax, x.OffMin, x.OffMax, power}, nil
 	})
 	return e, err == nil
 }
@@ -57,10 +58,10 @@ func (b *board) etaPart() float64 {
 	return (i.high - i.low) / 4 / b.inputs[inEta]
 }
 
-// LearnRhythm finds stirring, spread and power on a grid over their logarithms, with normal priors: how often each cause
-// under a point of the grid shows what was seen, trial by trial. What only causes beside heat explain teaches next to
-// nothing. The newest trials count, at most rhythmTrials; one whose job has no computed times teaches nothing. The
-// context's error once it is cancelled.
+// LearnRhythm finds stirring, spread and power on a grid over their logarithms, with normal priors: how often each
+// cause under a point of the grid shows what was seen, trial by trial. What only causes beside heat explain teaches
+// next to nothing. The newest trials count, at most rhythmTrials; one whose job has no computed times teaches nothing.
+// The context's error once it is cancelled.
 func LearnRhythm(ctx context.Context, list []TimedTrial, filler string, wire float64) (Rhythm, error) {
 	list = list[max(0, len(list)-rhythmTrials):]
 	var laid []laidTrial

@@ -65,8 +65,9 @@ type Wider struct {
 const wider = 1.25
 
 // SolveTimed computes on, off and step of a timed arc for a job, its mode taken as timed. Where feed is open it takes
-// the one nearest to the middle of the arc's range with which there is a rhythm. progress, if not nil, is called with the share done, from one goroutine at a
-// time. Once the context is cancelled it stops with the context's error and leaves nothing running. Answers are kept.
+// the one nearest to the middle of the arc's range with which there is a rhythm. progress, if not nil, is called with
+// the share done, from one goroutine at a time. Once the context is cancelled it stops with the context's error and
+// leaves nothing running. Answers are kept.
 func SolveTimed(ctx context.Context, job Job, progress func(done float64)) (Timed, error) {
 	job.Mode = "timed"
 	return keptTimed.answer(ctx, job, progress, func(ctx context.Context, progress func(float64)) (Timed, error) {

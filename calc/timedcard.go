@@ -28,7 +28,8 @@ func (g *timedRun) timedCard(e *effort, job Job, s *Timed) (Card, error) {
 			card.Figures[i] = f
 		}
 		if f := &card.Figures[i]; f.Name == "wire_feed" && !job.Feed.Set && !job.Amps.Set && s.Good {
-			f.Basis = OwnBasis(suggestFormula, "the feed nearest to the middle of the arc's range at which a hand can keep a rhythm")
+			f.Basis = OwnBasis(suggestFormula,
+				"the feed nearest to the middle of the arc's range at which a hand can keep a rhythm")
 		}
 	}
 	card.dropWarnings("timed-estimate", "no-beat")

@@ -44,8 +44,8 @@ func (g *timedRun) side() float64 {
 	return 0
 }
 
-// quick is how far a suggested on lies over the shortest that every hand repeats, and how much of its range a puddle that
-// may fall leaves, as logarithms: the lesser of the two. Below zero less feed is better.
+// quick is how far a suggested on lies over the shortest that every hand repeats, and how much of its range a puddle
+// that may fall leaves, as logarithms: the lesser of the two. Below zero less feed is better.
 func (g *timedRun) quick() float64 {
 	const enough = 0.6 // of the range
 	return min(math.Log(g.times.OnMin*g.times.OnMax)/2-math.Log(tables.ShortestOn.High), math.Log(g.times.Kept/enough))
@@ -98,7 +98,8 @@ func (s *feedSearch) at(feed float64) (*timedRun, error) {
 	return runTimed(s.e, j, true, nil)
 }
 
-// edge closes in on where a feed that will not do begins to: straight in the logarithms where on decides, else by halves.
+// edge closes in on where a feed that will not do begins to: straight in the logarithms where on decides, else by
+// halves.
 func (s *feedSearch) edge(bad, good *timedRun, badAt, goodAt float64) (float64, error) {
 	const near = 0.004
 	for n := 0; n < 7 && math.Abs(math.Log(goodAt/badAt)) > near && s.e.work.Load() < mostWork; n++ {
@@ -123,8 +124,8 @@ func (s *feedSearch) edge(bad, good *timedRun, badAt, goodAt float64) (float64, 
 	return goodAt, nil
 }
 
-// between looks for a rhythm between a feed that will not do and one that will not for the opposite reason, and then for
-// where it begins.
+// between looks for a rhythm between a feed that will not do and one that will not for the opposite reason, and then
+// for where it begins.
 func (s *feedSearch) between(way float64, bad *timedRun, badAt, otherAt float64) (float64, error) {
 	for n := 0; n < 4 && s.e.work.Load() < mostWork; n++ {
 		at := math.Sqrt(badAt * otherAt)

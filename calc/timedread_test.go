@@ -7,8 +7,8 @@ import (
 	"brazebooth/tables"
 )
 
-// Amps and volts that were read beside a wire feed are the power of a timed arc: more of them and the edge melts sooner,
-// and the band of that end is narrower than where both are computed.
+// Amps and volts that were read beside a wire feed are the power of a timed arc: more of them and the edge melts
+// sooner, and the band of that end is narrower than where both are computed.
 func TestReadingsRuleTheTimedArc(t *testing.T) {
 	if testing.Short() {
 		t.Skip("long under the race detector")
@@ -29,13 +29,16 @@ func TestReadingsRuleTheTimedArc(t *testing.T) {
 	if p := read.in.Power / g.in.Power; math.Abs(p-1.1) > 1e-9 {
 		t.Errorf("a tenth more amps are %.4f of the power", p)
 	}
-	if fall := math.Log(computed.Value/most.Value) / math.Log(1.1); fall < tables.GapOnMaxPower.Low-0.5 || fall > tables.GapOnMaxPower.High {
+	fall := math.Log(computed.Value/most.Value) / math.Log(1.1)
+	if fall < tables.GapOnMaxPower.Low-0.5 || fall > tables.GapOnMaxPower.High {
 		t.Errorf("longest on %.3f s, then %.3f: the %.1fth power", computed.Value, most.Value, fall)
 	}
 	if wide, narrow := math.Log(computed.High/computed.Low), math.Log(most.High/most.Low); narrow > 0.9*wide {
 		t.Errorf("longest on's band %.2f with readings, %.2f without", narrow, wide)
 	}
-	if want := tables.ArcEfficiency.V * job.Amps.V * job.Volts.V * read.times.OnOff.On / read.times.OnOff.Step; math.Abs(heat.Value/want-1) > 1e-6 ||
+	b := &read.times.OnOff
+	want := tables.ArcEfficiency.V * job.Amps.V * job.Volts.V * b.On / b.Step
+	if math.Abs(heat.Value/want-1) > 1e-6 ||
 		!(heat.Low < heat.Value && heat.Value < heat.High) {
 		t.Errorf("net heat %g (%g to %g), by the meter %g", heat.Value, heat.Low, heat.High, want)
 	}

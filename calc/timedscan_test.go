@@ -61,8 +61,8 @@ func TestTimedMovesEvenly(t *testing.T) {
 	}
 }
 
-// Where tension does not carry the puddle there is no rhythm, whatever the heat says; a wider gap in the answer takes less
-// feed before it is called too hot.
+// Where tension does not carry the puddle there is no rhythm, whatever the heat says; a wider gap in the answer takes
+// less feed before it is called too hot.
 func TestTimedFalls(t *testing.T) {
 	if testing.Short() {
 		t.Skip("long under the race detector")

@@ -30,8 +30,8 @@ var reasonText = map[thinsheet.Reason]string{
 		"first spot longer, or warm the parts, then keep these times.",
 	thinsheet.Falls: "The puddle does not stay in the joint: tension carries neither its weight nor the arc's push. " +
 		"Close the gap, lay the parts flat, or put backing behind.",
-	thinsheet.WideGap: "Not judged, because the gap is wider than the arc's own width, and the arc finds little sheet " +
-		"to land on; try a closer gap, backing or a patch.",
+	thinsheet.WideGap: "Not judged, because the gap is wider than the arc's own width, and the arc finds little " +
+		"sheet to land on; try a closer gap, backing or a patch.",
 	thinsheet.TooThick: "Not judged, because above about 3 mm the heat flows in three dimensions; try an arc without " +
 		"pauses, several passes, or backing.",
 	thinsheet.NoCycle: "The cycle did not settle within fourteen spots: take these times as a start only.",
@@ -48,8 +48,8 @@ func (g *timedRun) sentence() string {
 			"first, or more wire feed for the first spot."
 	}
 	if r == thinsheet.TooHot && !g.card.Job.Amps.Set && g.atLeast {
-		return "Too hot for timed arc even with the least wire feed that the arc holds: the edge melts before a hand or a " +
-			"timer can let go. A thinner wire, a closer gap or backing."
+		return "Too hot for timed arc even with the least wire feed that the arc holds: the edge melts before a hand " +
+			"or a timer can let go. A thinner wire, a closer gap or backing."
 	}
 	if r != "" {
 		return reasonText[r]
@@ -58,8 +58,8 @@ func (g *timedRun) sentence() string {
 		return list[0].Text
 	}
 	if r := &g.card.Used.Rhythm; r.set() {
-		return "By this computation and " + quantity.Count(r.Trials, "trial") + " of this booth one timer setting keeps the " +
-			"rhythm. Try it on scrap with the same gap."
+		return "By this computation and " + quantity.Count(r.Trials, "trial") + " of this booth one timer setting " +
+			"keeps the rhythm. Try it on scrap with the same gap."
 	}
 	return "By this computation one timer setting keeps the rhythm; good to about a factor of two, stirring assumed, " +
 		"published times not found. Try it on scrap with the same gap."

@@ -6,11 +6,12 @@ import (
 	"brazebooth/tables"
 )
 
-// SpotEdges returns what keeps a timed arc's metal where it landed, judged at the end of on, when the puddle is largest:
-// "holds", that tension carries metal and arc across an open butt root, and "hangs" in the joint's position. The joint's
-// Pool is the puddle's length and its Bead what a step lays, over the step. Of a running arc's other ways to fail none
-// is left: the next spot lands on the last one, and the frozen metal behind keeps the puddle from running along the gap.
-// That this metal carries too is not counted. Chord, Under and Phi follow from the wetted widths here. Errors as Edges.
+// SpotEdges returns what keeps a timed arc's metal where it landed, judged at the end of on, when the puddle is
+// largest: "holds", that tension carries metal and arc across an open butt root, and "hangs" in the joint's position.
+// The joint's Pool is the puddle's length and its Bead what a step lays, over the step. Of a running arc's other ways
+// to fail none is left: the next spot lands on the last one, and the frozen metal behind keeps the puddle from running
+// along the gap. That this metal carries too is not counted. Chord, Under and Phi follow from the wetted widths here.
+// Errors as Edges.
 func SpotEdges(j *Joint) ([2]Edge, error) {
 	list := [2]Edge{{Name: "holds", Margin: Most, Doubt: tables.BridgesDoubt.V},
 		{Name: "hangs", Margin: Most, Doubt: j.hangDoubt()}}
@@ -39,10 +40,10 @@ func SpotEdges(j *Joint) ([2]Edge, error) {
 	return list, nil
 }
 
-// pushes is the even pressure over a root, as a share of the arc's in its middle, that bulges the root as far as the arc
-// does: a membrane over a long slot under a Gaussian load. Across the slot the load's moment over that of an even one,
-// along it the Gaussian against the membrane's own reach, 2/π of half the chord. Within 7 % of the membrane solved on a
-// grid, from a third of the arc's pressure width to four of them.
+// pushes is the even pressure over a root, as a share of the arc's in its middle, that bulges the root as far as the
+// arc does: a membrane over a long slot under a Gaussian load. Across the slot the load's moment over that of an even
+// one, along it the Gaussian against the membrane's own reach, 2/π of half the chord. Within 7 % of the membrane solved
+// on a grid, from a third of the arc's pressure width to four of them.
 func (o *Opening) pushes() float64 {
 	half, sigma := o.rootChord()/2, o.Assumed.PressureWidth
 	across := half*sigma*math.Sqrt(math.Pi/2)*math.Erf(half/sigma/math.Sqrt2) +

@@ -137,7 +137,8 @@ func (t *Times) onRange(r *Rhythm, hot *driver, stop func() bool) error {
 	return nil
 }
 
-// holdTo shortens the longest on to where the puddle begins to fall; where even the shortest lets it fall nothing stays.
+// holdTo shortens the longest on to where the puddle begins to fall; where even the shortest lets it fall nothing
+// stays.
 func (t *Times) holdTo(r *Rhythm, least, most *OnOff) {
 	t.Kept = 1
 	if r.Stays == nil || t.Reason != "" {

@@ -41,8 +41,8 @@ type Rhythm struct {
 	FixedOff  float64
 	FixedStep float64 // mm
 
-	// Stays is how far a cycle's puddle is from falling, zero on the edge and positive inside; nil where nothing can fall.
-	// It is called from one goroutine.
+	// Stays is how far a cycle's puddle is from falling, zero on the edge and positive inside; nil where nothing can
+	// fall. It is called from one goroutine.
 	Stays func(*OnOff) float64
 }
 
