@@ -21,7 +21,7 @@ const thinnest = 0.05
 
 // spans lists every number of a job with the range that can be computed. That is wider than the range that makes
 // sense: sense is a matter for warnings.
-func spans(j *Job) [50]span {
+func spans(j *Job) [51]span {
 	return [...]span{
 		{"thickness", j.Thickness, thinnest, 150, "mm"},
 		{"thickness2", j.Thickness2, thinnest, 150, "mm"},
@@ -36,6 +36,7 @@ func spans(j *Job) [50]span {
 		{"arc_on", j.ArcOn, 0.02, 10, "s"},
 		{"arc_off", j.ArcOff, 0.02, 20, "s"},
 		{"spot_step", j.SpotStep, 0.1, 50, "mm"},
+		{"run_in", j.RunIn, 0, 1, "s"},
 		{"flow", j.Flow, 1, 60, "L/min"},
 		{"preheat", j.Preheat, -40, 700, "C"},
 		{"part_width", j.PartWidth, 1, 1e5, "mm"},
@@ -89,6 +90,9 @@ func Span(name string) (low, high float64, unit string, ok bool) {
 
 // checkNumbers refuses a number with which no card can be computed.
 func checkNumbers(j *Job) error {
+	if err := j.Rhythm.check(); err != nil {
+		return err
+	}
 	for _, s := range spans(j) {
 		if !s.opt.Set {
 			continue

@@ -110,6 +110,11 @@ func (b *board) setArc(card *Card) {
 		b.within(inEta, u.Eta.V, 2*u.EtaSigma.Or(tables.EtaSigma.V))
 	}
 	b.fromTable(inSpread, tables.ArcWidth)
+	if r := &u.Rhythm; r.set() {
+		b.within(inSpread, r.Spread, 2*r.Spread*math.Sqrt(r.cov(1, 1)))
+		eta := b.inputs[inEta] * r.Power
+		b.within(inEta, eta, 2*eta*math.Sqrt(r.cov(2, 2)))
+	}
 	b.fromTable(inReinforce, tables.Reinforcement)
 	b.fromTable(inZoneForm, tables.ZincBandForm)
 	b.fromTable(inTimedForm, tables.TimedForm)

@@ -85,6 +85,7 @@ type Job struct {
 	ArcOn    Opt `json:"arc_on,omitzero"`    // s, timed mode
 	ArcOff   Opt `json:"arc_off,omitzero"`   // s
 	SpotStep Opt `json:"spot_step,omitzero"` // mm
+	RunIn    Opt `json:"run_in,omitzero"`    // from the timer's start to the arc's, s
 	Flow     Opt `json:"flow,omitzero"`      // gas, L/min
 	Preheat  Opt `json:"preheat,omitzero"`   // temperature of the parts before the arc, C
 
@@ -113,6 +114,8 @@ type Job struct {
 	PulledMean  Opt    `json:"pulled_mean,omitzero"`  // mean of ln(load over length), N/mm
 	PulledSigma Opt    `json:"pulled_sigma,omitzero"` // its standard deviation
 	PulledFor   string `json:"pulled_for,omitzero"`   // the pieces' joint, by PulledKey; of others they teach nothing
+	// Rhythm is what trials of a timed arc taught; it is left out where the job has another filler or wire.
+	Rhythm Rhythm `json:"rhythm,omitzero"`
 
 	ZincLimit   Opt    `json:"zinc_limit,omitzero"`   // widest zinc-boiled half-width accepted, mm
 	ServiceTemp Opt    `json:"service_temp,omitzero"` // C

@@ -131,7 +131,7 @@ func Unlearned(j Job) Job {
 // Learn takes what readings and verdicts taught from another job, and nothing else.
 func (j *Job) Learn(from *Job) {
 	j.learnReadings(from)
-	j.Eta, j.EtaSigma = from.Eta, from.EtaSigma
+	j.Eta, j.EtaSigma, j.Rhythm = from.Eta, from.EtaSigma, from.Rhythm
 	j.FeedDial, j.VoltsDial = from.FeedDial, from.VoltsDial
 	j.Pulled, j.PulledMean, j.PulledSigma = from.Pulled, from.PulledMean, from.PulledSigma
 	j.PulledFor = from.PulledFor
@@ -151,6 +151,9 @@ func WithoutReadings(j Job) Job {
 
 // forThisWire leaves out what was learned with another filler, wire or mode than a completed job has.
 func forThisWire(j Job) Job {
+	if j.Rhythm.For != LearnedKey(j.Filler, j.Wire.V, "timed") || j.Mode != "timed" {
+		j.Rhythm = Rhythm{}
+	}
 	if j.LearnedFor == "" || j.LearnedFor == LearnedKey(j.Filler, j.Wire.V, j.Mode) {
 		return j
 	}

@@ -17,7 +17,7 @@ import (
 func TestEveryRangeOfAJob(t *testing.T) {
 	ends := map[string][2]float64{
 		"thickness": {0.05, 150}, "thickness2": {0.05, 150}, "gap": {0, 25}, "wire": {0.4, 3.2}, "feed": {0.3, 40}, "amps": {5, 600}, "volts": {5, 60}, "travel": {0.3, 60},
-		"stickout": {3, 50}, "aim": {-10, 10}, "arc_on": {0.02, 10}, "arc_off": {0.02, 20}, "spot_step": {0.1, 50}, "flow": {1, 60}, "preheat": {-40, 700}, "phi": {1, 8}, "phi_sigma": {0.001, 2},
+		"stickout": {3, 50}, "aim": {-10, 10}, "arc_on": {0.02, 10}, "arc_off": {0.02, 20}, "spot_step": {0.1, 50}, "run_in": {0, 1}, "flow": {1, 60}, "preheat": {-40, 700}, "phi": {1, 8}, "phi_sigma": {0.001, 2},
 		"volt_factor": {0.5, 2}, "volt_factor_sigma": {0.001, 0.5}, "eta": {0.3, 1}, "eta_sigma": {0.001, 0.2}, "readings": {0, 1e6}, "zinc_limit": {0.5, 100}, "service_temp": {-270, 1500},
 		"load": {0, 10000}, "safety": {1, 100}, "leg": {0.2, 50}, "throat": {0.2, 50}, "length": {1, 1e6}, "count": {1, 1e6}, "hole": {1, 100}, "shaft_dia": {3, 3000}, "layer": {0.2, 100}, "nozzle_bore": {5, 40},
 		"rated_amps": {10, 2000}, "rated_duty": {5, 100}, "wire_price": {0, 1e6}, "gas_price": {0, 1e6}, "labour_rate": {0, 1e6}, "steel_price": {0, 1e6}, "grinding": {0, 1000}, "zinc_repair": {0, 1000},

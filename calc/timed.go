@@ -53,7 +53,8 @@ type HeatPoint struct {
 
 // Wider is how the ranges move when the gap is a quarter wider.
 type Wider struct {
-	Gap    float64    `json:"gap"` // mm
+	Gap    float64    `json:"gap"`       // mm
+	Feed   float64    `json:"wire_feed"` // m/min; less than the answer's where that would be too hot
 	Reason string     `json:"reason,omitzero"`
 	Why    string     `json:"why,omitzero"`
 	On     [2]float64 `json:"arc_on"` // s, low and high
@@ -64,8 +65,9 @@ type Wider struct {
 const wider = 1.25
 
 // SolveTimed computes on, off and step of a timed arc for a job, its mode taken as timed. Where feed is open it takes
-// the first of a few that keeps a rhythm. progress, if not nil, is called with the share done, from one goroutine at a
-// time. Once the context is cancelled it stops with the context's error and leaves nothing running. Answers are kept.
+// the one nearest to the middle of the arc's range with which there is a rhythm. progress, if not nil, is called with
+// the share done, from one goroutine at a time. Once the context is cancelled it stops with the context's error and
+// leaves nothing running. Answers are kept.
 func SolveTimed(ctx context.Context, job Job, progress func(done float64)) (Timed, error) {
 	job.Mode = "timed"
 	return keptTimed.answer(ctx, job, progress, func(ctx context.Context, progress func(float64)) (Timed, error) {
@@ -102,7 +104,9 @@ func solveTimed(ctx context.Context, job Job, progress func(float64)) (Timed, er
 	if s.Card, err = g.timedCard(e, job, &s); err != nil {
 		return s, err
 	}
-	s.sameInterval("net_heat")
+	if !g.read() {
+		s.sameInterval("net_heat")
+	}
 	s.work = e.work.Load()
 	if progress != nil {
 		progress(1)
@@ -117,41 +121,9 @@ type timedRun struct {
 	o     [outs]float64
 	in    thinsheet.Rhythm
 	times thinsheet.Times
-}
 
-// bestTimed runs the job at its feed, or at the first of a few feeds that keeps a rhythm: the middle of the arc's
-// range, then colder or hotter as the middle's reason asks. A job that takes very long is not tried at others.
-func bestTimed(e *effort, job Job, progress func(float64)) (*timedRun, error) {
-	first, err := runTimed(e, job, false, progress)
-	if err != nil || first.rhythmic() || job.Feed.Set || job.Amps.Set {
-		return first, err
-	}
-	factor := feedFactors[first.times.Reason]
-	if factor == 0 {
-		return first, nil
-	}
-	m := newMargins(first.board, &first.card)
-	low, high := first.board.steadyFeeds(&m)
-	for n, feed := 0, first.o[oFeed]*factor; n < 5 && e.work.Load() < mostWork; n, feed = n+1, feed*factor {
-		j := job
-		j.Feed = Some(min(max(feed, low), high) * 0.06)
-		g, err := runTimed(e, j, true, nil)
-		if err != nil {
-			return nil, err
-		}
-		if g.rhythmic() {
-			return runTimed(e, j, false, progress)
-		}
-		if next := feedFactors[g.times.Reason]; next == 0 || (next < 1) != (factor < 1) || feed <= low || feed >= high {
-			break // from too cold to too hot in one step: nothing lies between
-		}
-	}
-	return first, nil
+	atLeast bool // the feed is the least that the arc holds, found by looking for less
 }
-
-// feedFactors are by how much the next feed differs after a reason.
-var feedFactors = map[thinsheet.Reason]float64{thinsheet.TooHot: 0.8, thinsheet.MeltsFirst: 0.8,
-	thinsheet.NeverWets: 1.2}
 
 // rhythmic reports whether there are times: with one timer setting, or with a longer first spot.
 func (g *timedRun) rhythmic() bool {
@@ -184,11 +156,14 @@ func runTimed(e *effort, job Job, onOnly bool, progress func(float64)) (*timedRu
 		return nil, settingError(err, &g.card)
 	}
 	g.card.Used.Feed = Some(g.o[oFeedMin])
+	if g.read() {
+		g.o[oAmps] = job.Amps.V
+	}
 	if g.times.Reason = g.outside(); g.times.Reason != "" {
 		return g, nil
 	}
 	g.in = g.board.rhythm(&g.card, &g.o)
-	g.in.OnOnly = onOnly
+	g.in.OnOnly, g.in.Stays = onOnly, g.stays()
 	if err := acquire(e.ctx); err != nil {
 		return nil, err
 	}

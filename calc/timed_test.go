@@ -162,7 +162,7 @@ func TestTimedTooStrong(t *testing.T) {
 
 // Where a cold spot never wets, nobody is told to hold it longer.
 func TestTimedColdNever(t *testing.T) {
-	s := timedOf(t, Job{Metal: "copper", Thickness: Some(1), Joint: "butt", Gap: Some(1)})
+	s := timedOf(t, Job{Metal: "copper", Thickness: Some(1), Joint: "butt", Gap: Some(0)})
 	_, first := FigureNamed(s.Figures, "first_spot_on")
 	if s.Reason != "two-settings" || first == strings.Contains(s.Why, "never wets") {
 		t.Errorf("%q, a first spot is given: %v; %s", s.Reason, first, s.Why)
@@ -207,7 +207,7 @@ func warned(t *testing.T, s *Timed, code string) {
 	t.Errorf("no %s among %d warnings; why: %s", code, len(s.Card.Warnings), s.Why)
 }
 
-// Edges that nearly touch count as closed, so that no cell gets too small for the run to end.
+// Edges that nearly touch are as good as closed, and no cell gets too small for the run to end.
 func TestTimedAllButClosed(t *testing.T) {
 	if testing.Short() {
 		t.Skip("long under the race detector")
@@ -216,7 +216,6 @@ func TestTimedAllButClosed(t *testing.T) {
 	shut := job
 	shut.Gap = Some(0)
 	a, b := timedOf(t, job), timedOf(t, shut)
-	warned(t, &a, "gap-closed")
 	if x, y := figure(t, &a, "first_spot_on").Value, figure(t, &b, "first_spot_on").Value; math.Abs(x/y-1) > 0.02 {
 		t.Errorf("first spot %g, closed %g", x, y)
 	}

@@ -24,11 +24,12 @@ func (g *timedRun) timedCard(e *effort, job Job, s *Timed) (Card, error) {
 	}
 	card.Job = job
 	for i := range card.Figures {
-		if f, ok := FigureNamed(s.Figures, card.Figures[i].Name); ok && f.Name != "net_heat" {
+		if f, ok := FigureNamed(s.Figures, card.Figures[i].Name); ok && (f.Name != "net_heat" || g.read()) {
 			card.Figures[i] = f
 		}
 		if f := &card.Figures[i]; f.Name == "wire_feed" && !job.Feed.Set && !job.Amps.Set && s.Good {
-			f.Basis = OwnBasis(suggestFormula, "the first of a few feeds at which a rhythm exists")
+			f.Basis = OwnBasis(suggestFormula,
+				"the feed nearest to the middle of the arc's range at which a hand can keep a rhythm")
 		}
 	}
 	card.dropWarnings("timed-estimate", "no-beat")

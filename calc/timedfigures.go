@@ -42,6 +42,7 @@ func (g *timedRun) fill(s *Timed) {
 		formula, in := g.stepReason(volume)
 		add("spot_step", "mm", formula, b.Step, min(low, b.Step), max(high, b.Step), in...)
 	}
+	g.timer(add)
 	g.ends(add)
 	depLow, depHigh := g.board.intervals[inDeposit].low/k[inDeposit], g.board.intervals[inDeposit].high/k[inDeposit]
 	add("fill_per_spot", "mm3", "1000·{m}/60·{t_on}/{rho}", volume, volume*depLow, volume*depHigh,
@@ -76,14 +77,37 @@ func heatTrace(points []thinsheet.Point) []HeatPoint {
 	return list
 }
 
+// timer adds what a timer is set to that starts the wire and not the arc: until the arc burns the wire has to reach the
+// sheet.
+func (g *timedRun) timer(add addFigure) {
+	b, in := &g.times.OnOff, g.runIn()
+	r := Input{Symbol: "r", Name: "run-in of the wire until the arc burns", Value: in.V, Unit: "s",
+		Assumed: !g.card.Job.RunIn.Set}
+	add("timer_on", "s", "{t_on} + {r}", b.On+in.V, b.On+in.Low, b.On+in.High, Derived("t_on", "arc on", b.On, "s"), r)
+}
+
+// runIn is the time from the timer's start to the arc's, s.
+func (g *timedRun) runIn() tables.Datum {
+	if r := g.card.Job.RunIn; r.Set {
+		return tables.Datum{V: r.V, Low: r.V, High: r.V}
+	}
+	return tables.RunIn
+}
+
 // addFigure puts a figure of the run on the answer.
 type addFigure func(name, unit, formula string, value, low, high float64, in ...Input)
 
 // ends adds the ends of both ranges with their intervals: the model's own, joined with that of the arc's power.
 func (g *timedRun) ends(add addFigure) {
 	t, b := &g.times, &g.times.OnOff
-	weak, strong := g.board.powerInterval()
-	banded := func(name, formula string, v float64, form, steep tables.Datum) {
+	weak, strong := g.board.readPower(&g.card)
+	banded := func(name, formula string, v float64, end int, form, steep tables.Datum) {
+		if r := &g.card.Used.Rhythm; r.set() {
+			two := 2 * r.doubt(end)
+			add(name, "s", formula, v, v*math.Exp(-two), v*math.Exp(two), Derived("", "trials that narrowed it",
+				float64(r.Trials), ""))
+			return
+		}
 		low := math.Exp(-math.Hypot(math.Log(form.Low), steep.V*math.Log(strong)))
 		high := math.Exp(math.Hypot(math.Log(form.High), steep.V*math.Log(weak)))
 		add(name, "s", formula, v, v*low, v*high)
@@ -92,15 +116,15 @@ func (g *timedRun) ends(add addFigure) {
 	if g.in.Surface {
 		wet = "until the joint's line has reached the filler's liquidus"
 	}
-	banded("arc_on_min", wet, t.OnMin, tables.GapOnMin, tables.GapOnMinPower)
+	banded("arc_on_min", wet, t.OnMin, 0, tables.GapOnMin, tables.GapOnMinPower)
 	banded("arc_on_max", "until a fifth of the base metal is molten at the root edge, in the repeating cycle", t.OnMax,
-		tables.GapOnMax, tables.GapOnMaxPower)
-	banded("arc_off_min", "until the puddle's middle falls to the filler's liquidus", t.OffMin, tables.GapOff,
+		1, tables.GapOnMax, tables.GapOnMaxPower)
+	banded("arc_off_min", "until the puddle's middle falls to the filler's liquidus", t.OffMin, 2, tables.GapOff,
 		tables.GapOffPower)
-	banded("arc_off_max", "until it falls to the filler's solidus", t.OffMax, tables.GapOff, tables.GapOffPower)
+	banded("arc_off_max", "until it falls to the filler's solidus", t.OffMax, 3, tables.GapOff, tables.GapOffPower)
 	if t.FirstOn > 0 {
 		banded("first_spot_on", "arc on, or longer until the cold joint is wet as arc_on_min wets the warm one",
-			max(b.On, t.FirstOn), tables.GapOnMin, tables.GapOnMinPower)
+			max(b.On, t.FirstOn), 0, tables.GapOnMin, tables.GapOnMinPower)
 	}
 }
 
@@ -116,41 +140,47 @@ func (g *timedRun) seam(s *Timed, add addFigure) {
 		Derived("n", fmt.Sprintf("spots after it, for %.0f mm", s.Seam), float64(s.Count-1), "1"),
 		Derived("t_on", "arc on", b.On, "s"), Derived("t_off", "arc off", b.Off, "s"))
 	heat := g.in.Power * b.On / b.Step
-	add("net_heat", "J/mm", "{eta}·{U}·{I}·{t_on}/{step}", heat, heat, heat,
+	low, high := heat, heat // of the card, which knows what moves volts and amps together
+	if g.read() {
+		weak, strong := g.board.readPower(&g.card)
+		eta := 2 * g.board.etaPart()
+		low, high = heat*(1-math.Hypot(1-weak, eta)), heat*(1+math.Hypot(strong-1, eta))
+	}
+	add("net_heat", "J/mm", "{eta}·{U}·{I}·{t_on}/{step}", heat, low, high,
 		In("eta", tEta.name, g.board.inputs[inEta], ""), Derived("U", tVolts.name, g.o[oVolts], "V"), Derived("I",
 			tAmps.name, g.o[oAmps], "A"), Derived("t_on", "arc on", b.On, "s"),
 		Derived("step", "spot step", b.Step, "mm"))
-}
-
-// powerInterval is the relative interval of volts times amps.
-func (b *board) powerInterval() (low, high float64) {
-	s := new(spread)
-	if err := b.chain.propagate(&b.inputs, &b.intervals, s); err != nil || !(s.value[oAmps]*s.value[oVolts] > 0) {
-		return 0.7, 1.4 // never seen: the chain gave these values a moment ago
-	}
-	part := func(edge *[outs]float64) float64 {
-		return math.Hypot(edge[oAmps]/s.value[oAmps]-1, edge[oVolts]/s.value[oVolts]-1)
-	}
-	return 1 - min(part(&s.low), 0.9), 1 + part(&s.high)
 }
 
 // inputs are what the times rest on, strongest first.
 func (g *timedRun) inputs() []Input {
 	k := &g.board.inputs
 	return []Input{Derived("", "net power of the arc", g.in.Power, "W"),
-		Assumed("", "stirring of the liquid filler", tables.Stirring.V, "1"),
-		Assumed("", "arc's half-width (sigma)", k[inSpread], "mm"), In("", "sheet's metal alone", k[inThick1], "mm"),
+		g.assumed("stirring of the liquid filler", g.in.Stir, "1"),
+		g.assumed("arc's half-width (sigma)", k[inSpread], "mm"), In("", "sheet's metal alone", k[inThick1], "mm"),
 		In("", "root opening", k[inGap], "mm"), Derived("", "filler laid", g.in.Feed*60, "g/min"),
 		In("", "filler solidus", g.in.Filler.Solidus, "C"), In("", "filler liquidus", g.in.Filler.Liquidus, "C"),
 		In("", "base solidus", MeltsFirst(&g.card).Solidus.V, "C"),
 		Derived("", "first spot on cells of half the side, longer by", 100*g.times.Grid, "%")}
 }
 
+// assumed is an input that is assumed until trials taught it.
+func (g *timedRun) assumed(name string, v float64, unit string) Input {
+	if g.card.Used.Rhythm.set() {
+		return Derived("", name+", by trials", v, unit)
+	}
+	return Assumed("", name, v, unit)
+}
+
 // limits names what ends each range.
 func (g *timedRun) limits(s *Timed) {
 	t := &g.times
 	say := func(figure, end string, r thinsheet.Reason) {
-		s.Limits = append(s.Limits, RangeLimit{figure, end, string(r), reasonText[r]})
+		text := reasonText[r]
+		if r == thinsheet.Falls {
+			text = "longer lets the puddle fall: tension no longer carries its weight and the arc's push"
+		}
+		s.Limits = append(s.Limits, RangeLimit{figure, end, string(r), text})
 	}
 	if g.in.Surface {
 		say("arc_on", "low", thinsheet.JointCold)
@@ -165,27 +195,30 @@ func (g *timedRun) limits(s *Timed) {
 	}
 }
 
-// widen computes the ranges of a gap a quarter wider.
+// widen computes the ranges of a gap a quarter wider, with less feed where this one would be too hot.
 func (g *timedRun) widen(e *effort, s *Timed) error {
 	if !(g.in.Gap > 0) {
 		return nil
 	}
-	in := g.in
-	in.Gap *= wider
-	in.Section *= wider
-	in.FixedOn, in.FixedOff, in.FixedStep = 0, 0, 0
-	if err := acquire(e.ctx); err != nil {
-		return err
+	j := s.Job
+	j.Gap = Some(g.in.Gap * wider)
+	j.ArcOn, j.ArcOff, j.SpotStep = Opt{}, Opt{}, Opt{}
+	if !j.Amps.Set {
+		j.Feed = Some(g.o[oFeed] * 0.06)
 	}
-	t, err := e.bridge(&in, nil)
-	release()
+	w, err := runTimed(e, j, false, nil)
+	if err == nil && w.side() < 0 && !s.Job.Feed.Set && !s.Job.Amps.Set {
+		j.Feed = Opt{}
+		w, err = bestTimed(e, j, nil)
+	}
 	if over := e.over(); over != nil {
 		return over
 	}
 	if err != nil {
 		return fmt.Errorf("gap a quarter wider: %w", err)
 	}
-	s.Wider = &Wider{Gap: in.Gap, Reason: string(t.Reason), Why: reasonText[t.Reason], On: [2]float64{t.OnMin, t.OnMax},
-		Off: [2]float64{t.OffMin, t.OffMax}, Step: t.OnOff.Step}
+	t := &w.times
+	s.Wider = &Wider{Gap: j.Gap.V, Feed: w.o[oFeedMin], Reason: string(t.Reason), Why: reasonText[t.Reason],
+		On: [2]float64{t.OnMin, t.OnMax}, Off: [2]float64{t.OffMin, t.OffMax}, Step: t.OnOff.Step}
 	return nil
 }

@@ -57,9 +57,12 @@ func timedCandidates(u *Job, why thinsheet.Reason) []candidate {
 		feed(1.25, "up")
 		feed(1.5, "up")
 		list = append(list, candidate{"parts warmed to 150 °C", func(j *Job) { j.Preheat = Some(150) }})
-	case thinsheet.TooHot, thinsheet.MeltsFirst:
+	case thinsheet.TooHot, thinsheet.MeltsFirst, thinsheet.Falls:
 		feed(0.8, "down")
 		feed(0.65, "down")
+	}
+	if why == thinsheet.Falls && u.Position != "flat" {
+		list = append(list, candidate{"the parts laid flat", func(j *Job) { j.Position = "flat" }})
 	}
 	if thin, err := tables.FindWire(".030"); err == nil && u.Wire.V > thin.Diameter.High && why != thinsheet.NeverWets {
 		list = append(list, candidate{thin.ID + " in wire", func(j *Job) { j.Wire = Some(thin.Diameter.V) }})

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"brazebooth/calc/thinsheet"
+	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
 
@@ -27,15 +28,18 @@ var reasonText = map[thinsheet.Reason]string{
 		"feed or a thinner wire.",
 	thinsheet.TwoSettings: "No one timer setting: the cold first spot needs longer than a warm one bears. Hold the " +
 		"first spot longer, or warm the parts, then keep these times.",
-	thinsheet.WideGap: "The gap is wider than the arc's own width: it finds little sheet to land on. Not " +
-		"modelled; close the gap, back it or set a patch in.",
-	thinsheet.TooThick: "Above about 3 mm the heat flows in three dimensions: not modelled.",
-	thinsheet.NoCycle:  "The cycle did not settle within fourteen spots: take these times as a start only.",
-	onBacking: "A timed arc over a bar or strip is followed by nothing here: not modelled. Take the arc without " +
+	thinsheet.Falls: "The puddle does not stay in the joint: tension carries neither its weight nor the arc's push. " +
+		"Close the gap, lay the parts flat, or put backing behind.",
+	thinsheet.WideGap: "Not judged, because the gap is wider than the arc's own width, and the arc finds little " +
+		"sheet to land on; try a closer gap, backing or a patch.",
+	thinsheet.TooThick: "Not judged, because above about 3 mm the heat flows in three dimensions; try an arc without " +
+		"pauses, several passes, or backing.",
+	thinsheet.NoCycle: "The cycle did not settle within fourteen spots: take these times as a start only.",
+	onBacking: "Not judged, because a timed arc over a bar or strip is followed by nothing here; try the arc without " +
 		"pauses, or leave the backing out.",
-	roundHole: "A plug is round: the plane's model has no hole in it. Not modelled.",
-	openFillet: "An open root is modelled between edges that face each other (butt, corner): close this " +
-		"joint, or give it as a butt.",
+	roundHole: "Not judged, because a plug is round and the plane's model has no hole in it; try it on scrap.",
+	openFillet: "Not judged, because an open root is modelled between edges that face each other (butt, corner); " +
+		"try this joint closed.",
 }
 
 // sentence says what prevents a rhythm, or that the times are the project's own.
@@ -45,11 +49,19 @@ func (g *timedRun) sentence() string {
 		return "A cold first spot never wets at this heat; once the sheet is warm these times do. Warm the parts " +
 			"first, or more wire feed for the first spot."
 	}
+	if r == thinsheet.TooHot && !g.card.Job.Amps.Set && g.atLeast {
+		return "Too hot for timed arc even with the least wire feed that the arc holds: the edge melts before a hand " +
+			"or a timer can let go. A thinner wire, a closer gap or backing."
+	}
 	if r != "" {
 		return reasonText[r]
 	}
 	if list := g.strained(); len(list) > 0 {
 		return list[0].Text
+	}
+	if r := &g.card.Used.Rhythm; r.set() {
+		return "By this computation and " + quantity.Count(r.Trials, "trial") + " of this booth one timer setting " +
+			"keeps the rhythm. Try it on scrap with the same gap."
 	}
 	return "By this computation one timer setting keeps the rhythm; good to about a factor of two, stirring assumed, " +
 		"published times not found. Try it on scrap with the same gap."
@@ -58,26 +70,41 @@ func (g *timedRun) sentence() string {
 // warn says what a welder must know of these times; fume, eyes and fire come before it.
 func (g *timedRun) warn(card *Card, s *Timed) {
 	var list []Warning
-	if g.times.OnOff.On > 0 {
+	switch r := &g.card.Used.Rhythm; {
+	case g.times.OnOff.On > 0 && r.set():
+		list = append(list, Warning{"timed-learned", Info, fmt.Sprintf("On and off times are narrowed by %s of this booth "+
+			"with this wire: stirring %.1f, arc's spread %.2f mm, power %.2f of what is computed.",
+			quantity.Count(r.Trials, "trial"), r.Stir, r.Spread, r.Power), timedSource})
+	case g.times.OnOff.On > 0:
 		list = append(list, Warning{"timed-own", Caution,
 			"On and off times are this program's own computation, good to about a factor of two: reading amps and " +
-				"volts narrows them most. Try them on scrap with the same gap.", timedSource})
+				"volts narrows them most, then trials kept in the book. Try them on scrap with the same gap.", timedSource})
 	}
 	if s.Reason != "" {
 		list = append(list, Warning{"timed-" + s.Reason, Caution, s.Why, timedSource})
 	}
 	list = append(list, g.strained()...)
+	list = append(list, g.mayFall()...)
+	if b := &g.times.OnOff; b.On > 0 {
+		list = append(list, g.burns(b.On))
+	}
 	if g.card.Job.Travel.Set {
 		list = append(list, Warning{"travel-unused", Info, "A timed arc has no travel to set: it follows from step, " +
 			"on and off. The one given was left out.", timedSource})
 	}
-	if gap := g.card.Used.Gap.V; gap > 0 && gap <= tables.ClosedGap.V {
-		list = append(list, Warning{"gap-closed", Info, fmt.Sprintf("A root opening of %g mm is taken as closed.", gap),
-			timedSource})
-	}
 	card.Warnings = append(card.Warnings, list...)
 	slices.SortStableFunc(card.Warnings,
 		func(a, b Warning) int { return cmp.Compare(rank(a.Severity), rank(b.Severity)) })
+}
+
+// burns says what on means: how long the arc burns, not what a timer is set to.
+func (g *timedRun) burns(on float64) Warning {
+	in, how := g.runIn(), "as read"
+	if !g.card.Job.RunIn.Set {
+		how = fmt.Sprintf("assumed, %.2f to %.2f; --run-in takes a reading", in.Low, in.High)
+	}
+	return Warning{"timed-burns", Info, fmt.Sprintf("Arc on is how long the arc burns. A timer that starts the wire is set to "+
+		"%.2f s: %.2f s pass until the arc burns (%s).", on+in.V, in.V, how), timedSource}
 }
 
 // strained says where given times leave the range, and where the range is too narrow for a hand.
@@ -92,6 +119,9 @@ func (g *timedRun) strained() []Warning {
 	}
 	const slack = 1.001 // a time read off the card and typed back
 	switch {
+	case b.On > t.OnMax*slack && t.OnMaxBy == thinsheet.Falls:
+		tell("on-falls", "On for %.2f s makes a puddle that falls, which it does from about %.2f s: shorter, or less "+
+			"wire feed.", b.On, t.OnMax)
 	case b.On > t.OnMax*slack:
 		tell("on-long", "On for %.2f s melts the base metal at the root edge, which bears about %.2f s: shorter, or "+
 			"less wire feed.", b.On, t.OnMax)
@@ -121,7 +151,7 @@ func (g *timedRun) strained() []Warning {
 		tell("off-quick", "Off for %.2f s is a timer's to keep, not a hand's.", b.Off)
 	}
 	if room := t.OnMax - t.OnMin; room < tables.NarrowestOn.V && g.in.FixedOn == 0 {
-		tell("narrow", "On has only %.3f s of room, less than a hand repeats and far less than its ends are sure of: "+
+		tell("narrow", "On has only %.2f s of room, less than a hand repeats and far less than its ends are sure of: "+
 			"treat it as a start for trials on scrap, or change feed or gap.", room)
 	}
 	return list

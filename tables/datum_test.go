@@ -21,6 +21,8 @@ var everything = map[string]any{
 	"VentilationVolume": VentilationVolume, "VentilationCeiling": VentilationCeiling, "HoodSpeed": HoodSpeed,
 	"FireWatch": FireWatch, "FireMonitoring": FireMonitoring, "cautionLines": cautionLines, "hazards": hazards, "coatings": coatings, "CoatingTrial": CoatingTrial,
 	"a653": a653, "e346": e346, "a879": a879, "e152": e152, "a463": a463, "bare": bare, "byZAF": byZAF,
+	"StirringSigma": StirringSigma, "RhythmDoubt": RhythmDoubt, "RunIn": RunIn, "rhythmSlopes": rhythmSlopes,
+	"SlopesOfStirring": SlopesOfStirring, "SlopesOfSpread": SlopesOfSpread, "SlopesOfPower": SlopesOfPower,
 	"ArcEfficiency": ArcEfficiency, "HeatInputFactor": HeatInputFactor, "ArcWidth": ArcWidth,
 	"Stirring": Stirring, "DropletSuperheat": DropletSuperheat, "DropletHeat": DropletHeat,
 	"SolidFillerConductivity": SolidFillerConductivity, "SurfaceLoss": SurfaceLoss,

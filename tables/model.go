@@ -56,7 +56,7 @@ var (
 	// power is known; the powers that follow are how steeply each end falls with the arc's power.
 	GapOnMin = Datum{1, 0.75, 1.6, "1", worked("recomputed at the ends of arc efficiency, arc width, stirring, " +
 		"conductivity and melt depth, joined as independent")}
-	GapOnMax = Datum{1, 0.6, 2.1, "1",
+	GapOnMax = Datum{1, 0.6, 2.2, "1",
 		worked("as above, where the base metal melts at the root edge; stirring is most of it")}
 	GapOff        = Datum{1, 0.62, 1.6, "1", worked("as above, the cooling of the puddle's middle")}
 	GapOnMinPower = Datum{1.9, 1.3, 2.8, "1", worked("recomputed at 15 % more and less power")}

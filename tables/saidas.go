@@ -5,7 +5,7 @@ import "strings"
 // What people say of a bead, by the id of the sight.
 var sightWords = []synonyms{
 	{"rolled-edge", []string{"no wetting", "not wetted", "does not wet", "doesn't wet", "bad wetting", "poor wetting",
-		"no wet", "sits on top", "rolled", "ropy bead", "balled up", "beads up", "cold lap", "cold bead"}},
+		"no wet", "sits on top", "rolled", "ropy bead", "balled up", "beads up", "cold lap", "cold bead", "cold"}},
 	{"thin-wide", []string{"flat bead", "thin bead", "wide bead", "bluing", "blueing", "wide blue", "too wide",
 		"too flat"}},
 	{"zinc-gone-behind", []string{"burnt zinc", "burned zinc", "zinc burnt", "zinc burned", "zinc burnt off",
@@ -21,10 +21,12 @@ var sightWords = []synonyms{
 		"stuck to the tip"}},
 	{"pores", []string{"porosity", "porous", "pinholes", "pinhole", "pore", "popping", "blowholes", "bubbles"}},
 	{"crack", []string{"cracks", "cracked", "cracking"}},
-	{"drops-through", []string{"falls through", "fell through", "drops", "drips through", "sags through"}},
-	{"spots-apart", []string{"spots do not join", "spots not joined", "gaps between spots", "separate spots"}},
+	{"drops-through", []string{"falls through", "fell through", "fell", "drops", "drips through", "sags through"}},
+	{"spots-apart", []string{"spots do not join", "spots not joined", "gaps between spots", "separate spots",
+		"frozen between", "froze between", "frozen"}},
 	{"crater", []string{"end crater", "craters", "pit at the end"}},
-	{"good", []string{"ok", "fine", "good bead", "nothing wrong", "washed in"}},
+	{"good", []string{"ok", "fine", "good bead", "nothing wrong", "washed in",
+		"washed through"}},
 }
 
 // What people say of a job that must not be begun, by the id of the hazard.

@@ -18,7 +18,7 @@ type Likely struct {
 }
 
 // Change is the one setting to change for the next test bead. What is stickout, volts, wire_feed, travel, arc_on,
-// arc_off, preheat or mode; a mode has words instead of numbers.
+// arc_off, spot_step, preheat or mode; a mode has words instead of numbers.
 type Change struct {
 	What             string
 	From, To         float64

@@ -25,6 +25,9 @@ func Next(ctx context.Context, tries []Try) (advice.Page, error) {
 		if err != nil {
 			return advice.Page{}, err
 		}
+		if err := Possible(seen, tries[i].Job.Mode); err != nil {
+			return advice.Page{}, err
+		}
 		tries[i].Seen = seen
 	}
 	v, err := newPosterior(ctx, tries)

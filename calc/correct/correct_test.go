@@ -284,7 +284,7 @@ func TestCorrectionsAreTheTrades(t *testing.T) {
 		{stainless, "crack", tables.CauseCopper, "", 0},
 		{timed, "drops-through", tables.CauseOnLong, "arc_on", -1},
 		{timed, "burn-through", tables.CauseOnLong, "arc_on", -1},
-		{timed, "spots-apart", tables.CauseOffLong, "arc_off", -1},
+		{timed, "spots-apart", tables.CauseOffLong, "spot_step", -1},
 		{timed, "rolled-edge", tables.CauseOnShort, "arc_on", 1},
 	} {
 		if i%4 != 0 && testing.Short() { // a bead, a crater and a timed one are left

@@ -26,6 +26,7 @@ const (
 	leverOn
 	leverOff
 	leverPreheat // of the parts; nothing on the machine
+	leverStep
 )
 
 var levers = [...]lever{
@@ -43,6 +44,7 @@ var levers = [...]lever{
 		tables.LeastOnOff.V, timeEnds, -1},
 	leverPreheat: {"preheat", "C", func(j *calc.Job) *calc.Opt { return &j.Preheat }, tables.StepPreheat, 10,
 		preheatEnds, 1},
+	leverStep: {"spot_step", "mm", func(j *calc.Job) *calc.Opt { return &j.SpotStep }, tables.StepOnOff, 0.1, stepEnds, -1},
 }
 
 func stickOutEnds(*calc.Job) (low, high float64) {
@@ -64,6 +66,7 @@ func preheatEnds(j *calc.Job) (low, high float64) {
 	}
 	return 20, tables.PreheatSteel.High
 }
+func stepEnds(*calc.Job) (low, high float64) { return 0.5, 20 }
 
 func timeEnds(*calc.Job) (low, high float64) { return 0.02, 10 }
 

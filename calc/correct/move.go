@@ -47,7 +47,7 @@ func (v *posterior) choose(t *Try, c *advice.Correction) {
 		}
 	}
 	if !v.off {
-		c.GoodAfter = 100 * best.good
+		c.GoodAfter = 100 * max(best.good, best.together)
 	}
 	put(c, t, best)
 	c.Why = v.why(top, c, best)
@@ -88,7 +88,7 @@ func (v *posterior) remedy(t *Try, cause string, before float64) *move {
 	case tables.CauseOnShort:
 		return v.timedArc(t, before, 1, leverOn, leverOff)
 	case tables.CauseOffLong:
-		return v.timedArc(t, before, 1, leverOff, leverOn)
+		return v.apart(t, before)
 	case tables.CauseOffShort:
 		return v.timedArc(t, before, -1, leverOff, leverOn)
 	case tables.CauseVoltsLow:

@@ -27,7 +27,7 @@ func (v *posterior) notches(t *Try, l *lever, sign float64) []float64 {
 		if math.Abs(x-at.V) > l.most(at.V)+1e-9 || past || bracketed && sign*(x-stop) >= -1e-9 {
 			break
 		}
-		if sign*(x-at.V) > l.quantum/2 {
+		if sign*(x-at.V) > l.least() {
 			list = append(list, math.Round(x*1000)/1000)
 		}
 	}
@@ -35,6 +35,14 @@ func (v *posterior) notches(t *Try, l *lever, sign float64) []float64 {
 		return list[:(len(list)+1)/2] // not past the middle of what is known on both sides
 	}
 	return list
+}
+
+// least is the smallest change that is worth a bead: half of what can be set, and of a time all of it.
+func (l *lever) least() float64 {
+	if l.unit == "s" {
+		return 0.95 * l.quantum
+	}
+	return l.quantum / 2
 }
 
 // opposite is the nearest value of a lever on that side where a bead with the same other settings showed the opposite.

@@ -2,8 +2,11 @@ package correct
 
 import (
 	"math"
+	"slices"
+	"strings"
 
 	"brazebooth/calc"
+	"brazebooth/internal/mistake"
 	"brazebooth/tables"
 )
 
@@ -44,27 +47,58 @@ func (v *posterior) timedLimits(job *calc.Job) (l timedLimits) {
 	return l
 }
 
-// timedArc is the cure of a timed arc that is too hot (heat −1) or too cold (1): the time at fault, unless that alone
-// makes the next bead less likely to be good. Then it is the likeliest of: the wire feed, which moves what both times
-// have to be; the other time; both times, one after the other.
+// timedArc is the cure of a timed arc that is too hot (heat −1) or too cold (1): the time at fault, where that does not
+// make the next bead less likely to be good. Else both times, the one at fault first; and only where that does not help
+// either the wire feed, which moves what both times have to be, or the other time.
 func (v *posterior) timedArc(t *Try, before, heat float64, fault, other int) *move {
 	best := v.along(t, &levers[fault], heat*levers[fault].hotter)
 	if v.off || best != nil && best.good >= before {
 		return best
+	}
+	if both := v.both(t, heat, fault, other); both != nil && both.together >= before {
+		return both
 	}
 	for _, i := range [...]int{leverFeed, other} {
 		if m := v.along(t, &levers[i], heat*levers[i].hotter); m != nil && (best == nil || m.good > best.good) {
 			best = m
 		}
 	}
-	both := v.both(t, heat, fault, other)
-	if both == nil || best != nil && best.good > both.together {
-		return best
-	}
-	return both
+	return best
 }
 
-// both looks for the two times that together make a good bead likeliest; the one that does more alone comes first.
+// apart is the cure of spots that stay apart: a smaller step, which moves nothing else; where that was tried already,
+// or makes the next bead less likely to be good, a shorter off.
+func (v *posterior) apart(t *Try, before float64) *move {
+	m := v.one(t, &levers[leverStep], -1)
+	if m == nil || v.steppedCloser(t) || !v.off && m.good < before-scatter {
+		return v.timedArc(t, before, 1, leverOff, leverOn)
+	}
+	return m
+}
+
+// scatter is how much the chance of two steps that are alike may differ by the plane's cells.
+const scatter = 0.05
+
+// steppedCloser reports whether spots stayed apart with a larger step too.
+func (v *posterior) steppedCloser(t *Try) bool {
+	_, found := v.nearest(t, &levers[leverStep], 1, func(seen string) bool {
+		return slices.Contains(strings.Split(seen, ","), spotsApart)
+	})
+	return found
+}
+
+const spotsApart = "spots-apart"
+
+// Possible refuses what a bead of a mode cannot show, with the reason.
+func Possible(seen, mode string) error {
+	if mode != "timed" && slices.Contains(strings.Split(seen, ","), spotsApart) {
+		return mistake.In("seen", spotsApart+" is what a timed arc shows: an arc without pauses lays no spots",
+			"type --mode timed where the arc was paused, or what else the bead shows, as rolled-edge or stubbing")
+	}
+	return nil
+}
+
+// both looks for the two times that together make a good bead likeliest; the one at fault comes first.
 func (v *posterior) both(t *Try, heat float64, fault, other int) *move {
 	a, b, together := &levers[fault], &levers[other], -1.0
 	var pair [2]float64
@@ -81,9 +115,6 @@ func (v *posterior) both(t *Try, heat float64, fault, other int) *move {
 		return nil
 	}
 	first, second := v.set(t, a, pair[0]), v.set(t, b, pair[1])
-	if second.good > first.good {
-		first, second = second, first
-	}
 	first.then, first.together = second, together
 	return first
 }

@@ -60,8 +60,43 @@ func TestATimedArcIsNotMadeWorse(t *testing.T) {
 func TestWhyBothTimes(t *testing.T) {
 	off := move{lever: &levers[leverOff], job: calc.Job{ArcOff: calc.Some(0.48)}}
 	c := &advice.Correction{Change: &advice.Change{What: "arc_on"}, GoodBefore: 20, GoodAfter: 22}
-	text := (&posterior{}).why(&advice.Likely{ID: tables.CauseOnLong, Name: "arc on too long"}, c, &move{then: &off, together: 0.41})
+	text := (&posterior{}).why(&advice.Likely{ID: tables.CauseOnLong, Name: "arc on too long"}, c, &move{good: 0.22, then: &off, together: 0.41})
 	if !strings.Contains(text, "good in 22 of 100, with arc off at 0.48 s too in 41, without either in 20") {
 		t.Error(text)
+	}
+}
+
+// Spots lie apart only where the arc pauses; a first bead with them moves the step, a second one with a smaller step the
+// pause. What looks cold moves on first.
+func TestTimedLooksPullTheirOwnLever(t *testing.T) {
+	for _, mode := range []string{"", "dip", "pulsed"} {
+		_, err := Next(t.Context(), []Try{{calc.Job{Metal: "mild-steel", Gauge: 18, Mode: mode}, "spots-apart"}})
+		if err == nil || !strings.Contains(err.Error(), "timed arc") {
+			t.Errorf("%q: %v", mode, err)
+		}
+	}
+	if testing.Short() {
+		t.Skip("corrections of a timed arc")
+	}
+	job := calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Mode: "timed", Gap: calc.Some(1), Feed: calc.Some(6),
+		ArcOn: calc.Some(0.3), ArcOff: calc.Some(0.5), SpotStep: calc.Some(4)}
+	closer := job
+	closer.SpotStep = calc.Some(3.5)
+	for _, x := range []struct {
+		tries []Try
+		what  string
+		sign  float64
+	}{
+		{[]Try{{job, "spots-apart"}}, "spot_step", -1},
+		{[]Try{{job, "spots-apart"}, {closer, "spots-apart"}}, "arc_off", -1},
+		{[]Try{{job, "rolled-edge"}}, "arc_on", 1},
+	} {
+		p, err := Next(t.Context(), x.tries)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if c := p.Correction.Change; c == nil || c.What != x.what || x.sign*(c.To-c.From) <= 0 {
+			t.Errorf("%+v: %+v, want %s", x.tries, c, x.what)
+		}
 	}
 }

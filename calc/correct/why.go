@@ -36,7 +36,7 @@ func (v *posterior) why(top *advice.Likely, c *advice.Correction, m *move) strin
 		then := m.then.lever
 		return text + fmt.Sprintf("Both times have to move, by the window and what was seen: with this the next bead "+
 			"is good in %.0f of 100, with %s at %.3g %s too in %.0f, without either in %.0f.",
-			c.GoodAfter, calc.FigureLabel(then.what), then.opt(&m.then.job).V, then.unit, 100*m.together, c.GoodBefore)
+			100*m.good, calc.FigureLabel(then.what), then.opt(&m.then.job).V, then.unit, 100*m.together, c.GoodBefore)
 	case otherTime(top.ID, c.Change.What):
 		text += "That time alone would leave the other one wrong. "
 	case m.far != "":
@@ -52,7 +52,7 @@ func otherTime(cause, what string) bool {
 	case tables.CauseOnLong, tables.CauseOnShort:
 		return what != "arc_on"
 	case tables.CauseOffLong, tables.CauseOffShort:
-		return what != "arc_off"
+		return what != "arc_off" && what != "spot_step"
 	}
 	return false
 }

@@ -23,7 +23,7 @@ func (j *Joint) notJudged(edge string) string {
 	case edge == "fills":
 		return ""
 	case !(j.Liquid.Tension > 0 && j.Liquid.Density > 0):
-		return "Not judged, because the melt of this filler is in no table here; try a bronze that is."
+		return noMelt
 	case j.Mode == "timed":
 		return "Not judged, because a timed arc holds its puddle by its pauses; see what gap its arc times bridge."
 	case edge == "bridges":

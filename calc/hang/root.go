@@ -70,10 +70,10 @@ const leastChord = 0.05
 
 // Root returns the shape of the liquid: both caps under one pressure, the volume conserved.
 func (o *Opening) Root() Root {
-	l, a := &o.Liquid, &o.Assumed
+	l := &o.Liquid
 	r := Root{
 		Chord:     max(o.Gap+o.Wet, leastChord),
-		RootChord: max(o.Gap+a.RootWetted*o.Back*-math.Expm1(-o.Gap/a.RootGrows), leastChord/10),
+		RootChord: o.rootChord(),
 	}
 	column := l.Density * gravity * o.Thick / 1000 * o.Down
 	load := l.curvature(column + o.Arc)
@@ -85,6 +85,12 @@ func (o *Opening) Root() Root {
 	r.Puddle = o.Front - math.Tan(wetting)*o.Gap*o.Gap/(2*r.Slot)
 	r.Sag = capHeight(r.Under, r.RootChord)
 	return r
+}
+
+// rootChord is how wide the root's bead is, mm: the gap and the share of the back width that it wets.
+func (o *Opening) rootChord() float64 {
+	a := &o.Assumed
+	return max(o.Gap+a.RootWetted*o.Back*-math.Expm1(-o.Gap/a.RootGrows), leastChord/10)
 }
 
 // balance finds the face's curvature for the volume. Both caps grow with it.

@@ -93,6 +93,9 @@ func (t *Times) find(r *Rhythm, stop func() bool, tell func(float64)) error {
 	}
 	t.settled = t.settled && max(t.OnOff.DriftOn, t.OnOff.DriftOff) <= settledDrift
 	t.Trace = mid.trace
+	if r.Stays != nil {
+		t.Stay = r.Stays(&t.OnOff)
+	}
 	tell(0.6)
 	err = t.offRange(r, mid.s, set, stop)
 	t.Residual = mid.s.Residual()
@@ -130,7 +133,29 @@ func (t *Times) onRange(r *Rhythm, hot *driver, stop func() bool) error {
 	case !least.Reached || t.OnMin > t.OnMax:
 		t.Reason = MeltsFirst
 	}
+	t.holdTo(r, &least, &most)
 	return nil
+}
+
+// holdTo shortens the longest on to where the puddle begins to fall; where even the shortest lets it fall nothing
+// stays.
+func (t *Times) holdTo(r *Rhythm, least, most *OnOff) {
+	t.Kept = 1
+	if r.Stays == nil || t.Reason != "" {
+		return
+	}
+	short, long := r.Stays(least), r.Stays(most)
+	switch {
+	case short <= 0:
+		t.Reason, t.Stay, t.Kept = Falls, short, 0
+	case long < 0:
+		t.Kept = short / (short - long)
+		t.OnMax = t.OnMin * math.Pow(t.OnMax/t.OnMin, t.Kept)
+		t.OnMaxBy = Falls
+		if t.OnMax < r.Shortest {
+			t.Reason = TooHot
+		}
+	}
 }
 
 // pace is the macro step of the cycles, s: slow cycles bear a longer one.

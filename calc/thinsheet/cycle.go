@@ -5,6 +5,7 @@ import "math"
 // periodic repeats on, off and step until the cycle does.
 func (d *driver) periodic(onDone, offDone until, freeze int) (OnOff, error) {
 	var b, last OnOff
+	var off [4]float64 // of the last cycles, newest first
 	for n := 1; n <= mostCycles; n++ {
 		var err error
 		if b.On, b.Reached, err = d.burn(onDone, d.r.LongestOn); err != nil {
@@ -12,6 +13,7 @@ func (d *driver) periodic(onDone, offDone until, freeze int) (OnOff, error) {
 		}
 		b.Puddle = d.s.Puddle()
 		b.EdgePeak, b.HotPeak = d.edges()
+		b.Wide = d.wide()
 		b.Wet = d.wetThrough()
 		step, by := d.step(b.On, b.Puddle)
 		b.StepMost, b.StepBy = step, by
@@ -26,10 +28,11 @@ func (d *driver) periodic(onDone, offDone until, freeze int) (OnOff, error) {
 		if b.Off, b.Cooled, err = d.cool(offDone, d.r.Longest); err != nil {
 			return b, err
 		}
-		b.Cycles, b.DriftOn, b.DriftOff = n, change(b.On, last.On), change(b.Off, last.Off)
-		if n > freeze && max(b.DriftOn, b.DriftOff) <= sameCycle {
+		off = [4]float64{b.Off, off[0], off[1], off[2]}
+		b.Cycles, b.DriftOn, b.DriftOff = n, change(b.On, last.On), change(off[0]+off[1], off[2]+off[3])
+		if n >= leastCycles && b.DriftOn <= sameCycle && b.DriftOff <= samePairs {
 			b.Converged = true
-			return b, nil
+			break
 		}
 		if n > 1 && d.spent() {
 			break
@@ -37,6 +40,9 @@ func (d *driver) periodic(onDone, offDone until, freeze int) (OnOff, error) {
 		last = b
 		d.s.Advance(b.Step)
 		d.s.faces()
+	}
+	if off[1] > 0 {
+		b.Off = (off[0] + off[1]) / 2 // where the arc stands between two columns moves single ones by a per cent or two
 	}
 	return b, nil
 }
@@ -64,6 +70,21 @@ func (d *driver) edges() (cool, hot float64) {
 		}
 	}
 	return cool, hot
+}
+
+// wide is how far liquid reaches from the root edges of the lit arms; of two alike both are the one that is there.
+func (d *driver) wide() (w [2]float64) {
+	n := 0
+	for k := range d.r.Arms {
+		if d.r.Arms[k].Lit && n < len(w) {
+			w[n] = d.s.wide(k)
+			n++
+		}
+	}
+	if d.r.Mirror {
+		w[1] = w[0]
+	}
+	return w
 }
 
 // warm moves the first spot's sheet on, for the spots after it.

@@ -183,10 +183,12 @@ func (d *driver) note(on bool) {
 }
 
 const (
-	mostCycles = 14
-	freezeCold = 5    // cycles, then the step stays: while it changes the cycle may not settle
-	freezeWarm = 2    // the same for a sheet that cycles already
-	sameCycle  = 0.01 // relative change of on and off from one cycle to the next
+	leastCycles = 6 // none repeats earlier; two may be alike while the sheet still warms
+	mostCycles  = 14
+	freezeCold  = 5    // cycles, then the step stays: while it changes the cycle may not settle
+	freezeWarm  = 2    // the same for a sheet that cycles already
+	sameCycle   = 0.01 // relative change of on from one cycle to the next
+	samePairs   = 0.02 // the same of off, between the last two cycles and the two before: one may be alike by chance
 
 	// mostWork ends a run whose cycles take long and do not repeat; mostSlow one with times over slowTime. Cells
 	// times stages, not seconds, so that a joint has the same times on every machine: 100 million take an idle core

@@ -10,15 +10,18 @@ type grid struct {
 	dx, dy   []float64
 	ix, iy   []float64 // 1/dx, 1/dy
 	nx, ny   int
-	gapRows  int // rows without base metal
-	fineFrom int // first column of the uniform part, and the one after its last
+	cut      int     // row that holds the root edge; those before it have no base metal
+	bare     float64 // share of that row's width without base metal, under one
+	fineFrom int     // first column of the uniform part, and the one after its last
 	fineTo   int
 	d        float64 // uniform cell along x
 }
 
 const growth = 1.25
 
-// newGrid cuts a window that reaches ahead, behind and aside; within near of the arc cells have side d.
+// newGrid cuts a window that reaches ahead, behind and aside; within near of the arc cells have side d. A root edge
+// need not lie on a face: the row that holds it has less base metal. So nothing jumps as a gap widens, and no row is so
+// narrow that a step lets it run away from its neighbours.
 func newGrid(d, near, gap, ahead, behind, aside float64) *grid {
 	g := &grid{d: d}
 	n := int(math.Ceil(near/d - 1e-9))
@@ -34,14 +37,13 @@ func newGrid(d, near, gap, ahead, behind, aside float64) *grid {
 	g.xf = append(g.xf, graded(d, float64(n)*d, ahead)...)
 
 	half := gap / 2
-	g.gapRows = int(math.Ceil(half/d - 1e-9))
-	for j := range g.gapRows {
-		g.yf = append(g.yf, half*float64(j)/float64(g.gapRows))
-	}
+	g.cut = int(half/d + 1e-9)
+	g.bare = max(0, half/d-float64(g.cut))
+	n += int(math.Ceil(half/d - 1e-9))
 	for j := 0; j <= n; j++ {
-		g.yf = append(g.yf, half+float64(j)*d)
+		g.yf = append(g.yf, float64(j)*d)
 	}
-	g.yf = append(g.yf, graded(d, half+float64(n)*d, aside)...)
+	g.yf = append(g.yf, graded(d, float64(n)*d, aside)...)
 	g.xc, g.dx, g.ix = middles(g.xf)
 	g.yc, g.dy, g.iy = middles(g.yf)
 	g.nx, g.ny = len(g.dx), len(g.dy)
@@ -64,4 +66,15 @@ func middles(f []float64) (c, d, inv []float64) {
 		c, d, inv = append(c, (f[i]+f[i-1])/2), append(d, f[i]-f[i-1]), append(inv, 1/(f[i]-f[i-1]))
 	}
 	return c, d, inv
+}
+
+// share is how much of a row's width is base metal.
+func (g *grid) share(row int) float64 {
+	switch {
+	case row < g.cut:
+		return 0
+	case row == g.cut:
+		return 1 - g.bare
+	}
+	return 1
 }

@@ -162,7 +162,7 @@ func TestEmptyCells(t *testing.T) {
 		t.Fatal(err)
 	}
 	march(s, 0.2, 0.01, false)
-	for j := range s.g.gapRows {
+	for j := range s.g.cut {
 		for i := range s.g.nx {
 			if c := s.index(0, j, i); s.e[c] != 0 || s.t[c] != 20 {
 				t.Fatalf("an empty cell holds %g J/mm2 at %g C", s.e[c], s.t[c])

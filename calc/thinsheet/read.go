@@ -12,31 +12,50 @@ func (s *Sheet) column() (i int, part float64) {
 	return i, (s.arcX - x[i]) / (x[i+1] - x[i])
 }
 
-// Edge is the temperature of an arm's root edge under the arc, C: at the face, not in the middle of the cell beside
-// it, from the heat that crosses it and the bend of the temperature behind it.
+// under is what is read in single columns, under the arc: by the cubic through the four columns about it. A straight
+// line would cut the peak by some kelvin wherever the arc stands between two columns.
+func (s *Sheet) under(at func(i int) float64) float64 {
+	i, p := s.column()
+	return -p*(p-1)*(p-2)/6*at(i-1) + (p+1)*(p-1)*(p-2)/2*at(i) - (p+1)*p*(p-2)/2*at(i+1) + (p+1)*p*(p-1)/6*at(i+2)
+}
+
+// Edge is the temperature of an arm's root edge under the arc, C. Where the edge lies inside a row it is as much that
+// row's as the row is base metal, and else the next one's, so that nothing jumps as a gap widens.
 func (s *Sheet) Edge(arm int) float64 {
-	i, part := s.column()
-	return s.edge(arm, i)*(1-part) + s.edge(arm, i+1)*part
+	return s.under(func(i int) float64 { return s.edge(arm, i) })
 }
 
 func (s *Sheet) edge(arm, i int) float64 {
 	g := s.g
-	c := s.index(arm, g.gapRows, i)
+	inside := s.toward(arm, g.cut, i, s.in.Gap/2)
+	if g.bare == 0 {
+		return inside
+	}
+	return (1-g.bare)*inside + g.bare*s.toward(arm, g.cut+1, i, s.in.Gap/2)
+}
+
+// toward is the temperature at a distance from the joint's line, mm, by the parabola through a row and the next one
+// that has the slope which the heat across the row's nearer face gives it.
+func (s *Sheet) toward(arm, row, i int, y float64) float64 {
+	g, c := s.g, s.index(arm, row, i)
+	d := g.d
 	t1, t2 := s.t[c], s.t[c+g.nx]
 	slope := 0.0
 	switch {
-	case g.gapRows > 0 && s.kh[c] > 0:
+	case !(s.kh[c] > 0):
+	case row > 0:
 		slope = s.gy[c-g.nx] * (t1 - s.t[c-g.nx]) / (s.kh[c] * g.dx[i])
-	case g.gapRows == 0 && !s.in.Mirror && s.kh[c] > 0:
+	case !s.in.Mirror:
 		slope = s.gj[arm*g.nx+i] * (t1 - s.joined(i)) / (s.kh[c] * g.dx[i])
 	}
-	return t1 - (t2-t1)/8 - 3.0/8*slope*g.dy[g.gapRows]
+	bend := (t2 - t1 - slope*d) / (2 * d * d)
+	from := y - g.yc[row]
+	return t1 + (slope+bend*(d+from))*from
 }
 
 // Centre is the temperature of the joint's line under the arc, C; the starting one while nothing is there.
 func (s *Sheet) Centre() float64 {
-	i, part := s.column()
-	return s.middle(i)*(1-part) + s.middle(i+1)*part
+	return s.under(s.middle)
 }
 
 func (s *Sheet) middle(i int) float64 {
@@ -105,18 +124,42 @@ func (s *Sheet) reach(i, by int, solidus float64) float64 {
 	}
 }
 
-// hottest is the highest temperature of an arm's base metal where the arc reaches it, C.
+// wide is how far from an arm's root edge the filler's solidus is reached under the arc, mm.
+func (s *Sheet) wide(arm int) float64 {
+	g, solidus := s.g, s.in.Filler.Solidus
+	i, part := s.column()
+	if part > 0.5 {
+		i++
+	}
+	edge := s.in.Gap / 2
+	y, t := edge, s.Edge(arm)
+	if t < solidus {
+		return 0
+	}
+	for j := g.cut; j < g.ny; j++ {
+		if g.yc[j] <= y {
+			continue
+		}
+		next := s.t[s.index(arm, j, i)]
+		if next < solidus {
+			return y + (g.yc[j]-y)*(t-solidus)/(t-next) - edge
+		}
+		y, t = g.yc[j], next
+	}
+	return y - edge
+}
+
+// hottest is the highest temperature of an arm's base metal where the arc reaches it, C; the root edge's own row, where
+// filler may be most of the metal, is Edge's.
 func (s *Sheet) hottest(arm int) float64 {
 	most := math.Inf(-1)
 	for _, r := range s.lit {
-		if r.row/s.g.ny != arm {
+		if j := r.row % s.g.ny; r.row/s.g.ny != arm || s.g.share(j) < 1 {
 			continue
 		}
 		c := r.row * s.g.nx
 		for i := s.col0; i < s.col1; i++ {
-			if s.mb[c+i] > 0 && s.t[c+i] > most {
-				most = s.t[c+i]
-			}
+			most = max(most, s.t[c+i])
 		}
 	}
 	return most
@@ -126,7 +169,7 @@ func (s *Sheet) hottest(arm int) float64 {
 // joint, mm.
 func (s *Sheet) Hottest(arm int) (y, t []float64) {
 	g := s.g
-	for j := g.gapRows; j < g.ny; j++ {
+	for j := g.cut; j < g.ny; j++ {
 		most := math.Inf(-1)
 		for i := range g.nx {
 			most = max(most, s.t[s.index(arm, j, i)])

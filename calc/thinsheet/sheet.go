@@ -78,10 +78,8 @@ func lay(in Input, g *grid) *Sheet {
 			for i := range g.nx {
 				c := s.index(k, j, i)
 				s.cell[c] = g.dx[i] * g.dy[j]
-				if j >= g.gapRows {
-					s.mb[c] = arm.Thick * arm.Base.Density
-					s.e[c] = s.mb[c] * h0
-				}
+				s.mb[c] = arm.Thick * arm.Base.Density * g.share(j)
+				s.e[c] = s.mb[c] * h0
 			}
 		}
 	}

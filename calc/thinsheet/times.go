@@ -23,6 +23,7 @@ const (
 	WideGap      Reason = "wide-gap"       // the arc finds little sheet to land on
 	TooThick     Reason = "too-thick"      // heat flows in three dimensions
 	NoCycle      Reason = "does-not-cycle" // the cycle did not repeat within its limit
+	Falls        Reason = "falls"          // the puddle does not stay in the joint
 )
 
 // Rhythm is what a timed arc needs: a joint, the metal a step must lay and the limits of a hand.
@@ -39,17 +40,22 @@ type Rhythm struct {
 	FixedOn   float64 // s; 0: found
 	FixedOff  float64
 	FixedStep float64 // mm
+
+	// Stays is how far a cycle's puddle is from falling, zero on the edge and positive inside; nil where nothing can
+	// fall. It is called from one goroutine.
+	Stays func(*OnOff) float64
 }
 
 // OnOff is one repeating cycle.
 type OnOff struct {
 	On, Off, Step     float64 // s, s, mm
 	StepBy            Reason
-	Puddle            float64 // mm, at the end of on
-	StepMost          float64 // mm, what fill and overlap allow
-	Wet               float64 // K, how far over its limit the joint is wet at the end of on
-	EdgePeak          float64 // C, of the cooler root edge at the end of on
-	HotPeak           float64 // C, of the hotter one
+	Puddle            float64    // mm, at the end of on
+	Wide              [2]float64 // mm, from the root edge of each lit arm as far as the filler is not frozen, then
+	StepMost          float64    // mm, what fill and overlap allow
+	Wet               float64    // K, how far over its limit the joint is wet at the end of on
+	EdgePeak          float64    // C, of the cooler root edge at the end of on
+	HotPeak           float64    // C, of the hotter one
 	Cycles            int
 	DriftOn, DriftOff float64 // relative changes from the cycle before
 	Converged         bool
@@ -76,7 +82,9 @@ type Times struct {
 	OffMin   float64
 	OffMax   float64
 	OffMaxBy Reason
-	OnOff    OnOff // at the suggested setting
+	OnOff    OnOff   // at the suggested setting
+	Stay     float64 // what Stays says of it
+	Kept     float64 // share of the logarithmic range of on in which the puddle stays; 1 for all of it, 0 for none
 	Trace    []Point
 	Residual float64 // of the energy balance in the suggested cycle's run, relative
 	settled  bool    // every cycle repeated

@@ -18,6 +18,7 @@ var otherwise = []string{
 	"Phi", "PhiSigma", "VoltFactor", "VoltFactorSigma", "Readings", "Eta", "EtaSigma", "LearnedFor",
 	"FeedDial", "VoltsDial",
 	"Pulled", "PulledMean", "PulledSigma", "PulledFor",
+	"Rhythm",
 }
 
 // fields are the fields of a job that are not empty.

@@ -73,9 +73,13 @@ func (d *Deps) bookTrial() *cobra.Command {
 	cmd := &cobra.Command{
 		Use: "trial [NAME]", Short: "Keep a test bead: how it was laid, what it showed, what came of it",
 		Long: `Keep a test bead of a kept card: the card's job with the flags that were set otherwise, what was seen,
-and the verdict.`,
+and the verdict. A timed arc's trial with --arc-on, --arc-off and --spot-step as they were laid and what it looked like
+(washed through, edge melted, fell, cold, frozen between) narrows on and off for its power source and wire. --arc-on is
+how long the arc burns: what the timer is set to, less --run-in.`,
 		Example: `  brazebooth book trial "tank lid" --travel 7.5 --seen rolled-edge --verdict bad` +
-			` --peel "lets go at the toe"`,
+			` --peel "lets go at the toe"
+  brazebooth book trial --mode timed --metal mild-steel --gauge 16ga --joint butt --gap 2mm --feed 6 --arc-on 0.3s` +
+			` --arc-off 0.5s --spot-step 3mm --seen "washed through" --power-source "booth 1"`,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			any := slices.ContainsFunc(choice.All(), func(c choice.Choice) bool { return cmd.Flags().Changed(c.Name) })
 			if len(args) == 0 && !any {

@@ -72,7 +72,8 @@ func (d *Deps) gapCommand() *cobra.Command {
 		Short: "Timed arc across an open root: how long on, how long off, how far on",
 		Long: `On and off times and the step of a timed arc, found by following the heat in the sheet's plane until
 each cycle of on and off is like the one before; what ends each range, and what would help where no times are good. The
-mode is timed, whatever --mode says. Without --feed the first of a few feeds that have good times is taken.`,
+mode is timed, whatever --mode says. Without --feed the one nearest to the middle of the arc's range with which a
+hand can keep the times is taken.`,
 		Example: `  brazebooth gap --metal mild-steel --gauge 16ga --joint butt --gap 2mm
   brazebooth gap --metal galvanized --gauge 20ga --joint lap --csv heat.csv --png heat.png`,
 		Args: noArgs,
@@ -88,6 +89,9 @@ mode is timed, whatever --mode says. Without --feed the first of a few feeds tha
 
 func (d *Deps) timedArc(cmd *cobra.Command) error {
 	if err := d.free(flagText(cmd, "csv"), flagText(cmd, "png")); err != nil {
+		return err
+	}
+	if err := cmd.Flags().Set("mode", "timed"); err != nil { // before the book is asked what it taught
 		return err
 	}
 	job, err := d.jobWith(cmd)

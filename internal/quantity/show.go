@@ -14,6 +14,10 @@ type view struct {
 	inch   *other // nil where it is the same
 }
 
+// finest are the most decimals of what a person sets or counts: no hand and no timer keeps thousandths of a second,
+// however narrow a band is. Values under a few of these steps have as many as they need.
+var finest = map[string]int{"s": 2}
+
 // other is a unit of the inch system: v·num/den + zero.
 type other struct {
 	label          string
@@ -148,7 +152,7 @@ func Ends(v, low, high float64, unit string, sys System) (value, from, to string
 	}
 	d := w.decimals(x, sys)
 	if half := (hi - lo) / 2; half > 0 && !math.IsInf(half, 0) {
-		d = max(0, min(6, 1-int(math.Floor(math.Log10(half)))))
+		d = w.most(x, max(0, min(6, 1-int(math.Floor(math.Log10(half))))))
 	}
 	return w.number(x, d, sys), w.number(lo, d, sys), w.number(hi, d, sys)
 }
@@ -168,7 +172,16 @@ func (w *view) decimals(v float64, sys System) int {
 			break
 		}
 	}
-	return d
+	return w.most(v, d)
+}
+
+// most is so many decimals, or the fewer that a person can use of a value.
+func (w *view) most(v float64, decimals int) int {
+	const few = 2 // steps
+	if most, ok := finest[w.unit]; ok && math.Abs(v) >= few*math.Pow(10, -float64(most)) {
+		return min(decimals, most)
+	}
+	return decimals
 }
 
 // number prints v; inch sizes under one have no zero before the point, as they are stamped on spools.

@@ -157,6 +157,7 @@ func remark(card *calc.Card, f *calc.Figure, sys quantity.System) (long, short s
 var remarks = map[string][2]string{
 	"stickout":              {"tip to arc, not to the work", "tip to arc"},
 	"first_spot_on":         {"cold sheet", "cold sheet"},
+	"timer_on":              {"with the wire's run-in", "with run-in"},
 	"volts":                 {"at the arc, while it burns"},
 	"heat_input":            {"for reports, k 0.8"},
 	"arc_energy":            {"no efficiency in it"},

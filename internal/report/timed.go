@@ -89,12 +89,19 @@ func (w Wider) words(o Options) []Line {
 	text := w.Why
 	if w.Off[1] != 0 {
 		step := quantity.Show(w.Step, "mm", o.Units.Lead())
-		text = fmt.Sprintf("on %.2f–%.2f s, off %.2f–%.2f s, step %s.", w.On[0], w.On[1], w.Off[0], w.Off[1], step)
+		text = fmt.Sprintf("wire feed %s, on %s, off %s, step %s.", quantity.Show(w.Feed, "m/min", o.Units.Lead()),
+			seconds(w.On), seconds(w.Off), step)
 		if w.Reason == "two-settings" {
 			text = "only with a longer first spot; " + text
 		}
 	}
 	return []Line{{Text: "Gap a quarter wider, " + quantity.Show(w.Gap, "mm", o.Units.Lead()) + ": " + text}}
+}
+
+// seconds are the two ends of a range of times.
+func seconds(ends [2]float64) string {
+	_, from, to := quantity.Ends(ends[0], ends[0], ends[1], "s", quantity.Metric)
+	return from + "–" + to + " s"
 }
 
 func (t Trace) words(Options) []Line {

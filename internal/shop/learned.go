@@ -110,7 +110,31 @@ func taught(ctx context.Context, b book.Book, job calc.Job, source string) (calc
 	for _, d := range dialsOf(list, &used) {
 		d.put(&job)
 	}
-	return job, pulled(ctx, b, &job, source)
+	if err := pulled(ctx, b, &job, source); err != nil || used.Mode != "timed" {
+		return job, err
+	}
+	job.Rhythm, err = rhythmAt(ctx, b, source, &used, &job)
+	return job, err
+}
+
+// rhythmAt is what a power source's trials of timed arcs with a completed job's filler and wire teach. Current, volts and
+// efficiency are those that the job was taught.
+func rhythmAt(ctx context.Context, b book.Book, source string, used, taught *calc.Job) (calc.Rhythm, error) {
+	trials, err := all(ctx, b, book.TrialKind, func(t *book.Trial) bool {
+		j := &t.Job
+		return strings.EqualFold(t.Source, source) && j.Mode == "timed" && j.ArcOn.Set && t.Seen != "" &&
+			j.Filler == used.Filler && math.Abs(j.Wire.V-used.Wire.V) < 0.01
+	})
+	if err != nil {
+		return calc.Rhythm{}, err
+	}
+	var list []calc.TimedTrial
+	for _, t := range slices.Backward(trials) {
+		j := t.Body.Job
+		j.Learn(taught)
+		list = append(list, calc.TimedTrial{Job: j, Seen: t.Body.Seen})
+	}
+	return calc.LearnRhythm(ctx, list, used.Filler, used.Wire.V)
 }
 
 // Learn is what a power source's readings with a completed job's filler, wire and mode teach. Flagged are the places

@@ -1,6 +1,7 @@
 package shop
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"slices"
@@ -10,6 +11,7 @@ import (
 	"brazebooth/calc/correct"
 	"brazebooth/internal/book"
 	"brazebooth/internal/plain"
+	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
 
@@ -31,7 +33,7 @@ func (s *Shop) SaveTrial(ctx context.Context, t book.Trial) (Done, error) {
 		if t.Job, err = calc.Complete(t.Job); err != nil {
 			return err
 		}
-		card, err := calc.SolveContext(ctx, t.Job)
+		card, err := calc.Answer(ctx, t.Job, nil)
 		switch {
 		case ctx.Err() != nil:
 			return err
@@ -50,7 +52,12 @@ func (s *Shop) SaveTrial(ctx context.Context, t book.Trial) (Done, error) {
 		if err := s.save(ctx, done, book.TrialKind, t, first...); err != nil || t.Source == "" {
 			return err
 		}
-		s.after(ctx, done, func(b book.Book) error { return sayEfficiency(ctx, b, done, t.Source) })
+		s.after(ctx, done, func(b book.Book) error {
+			if t.Job.Mode == "timed" {
+				return sayRhythm(ctx, b, done, &t)
+			}
+			return sayEfficiency(ctx, b, done, t.Source)
+		})
 		return nil
 	})
 }
@@ -62,7 +69,13 @@ func judge(t *book.Trial) error {
 		if err != nil {
 			return err
 		}
+		if err := correct.Possible(ids, cmp.Or(t.Job.Mode, "dip")); err != nil {
+			return err
+		}
 		t.Seen = ids
+	}
+	if t.Seen == "" && t.Verdict == good && t.Job.Mode == "timed" {
+		t.Seen = good // washed through: nothing else would be called good
 	}
 	if t.Verdict == "" && t.Seen != "" {
 		t.Verdict = bad
@@ -97,5 +110,23 @@ func sayEfficiency(ctx context.Context, b book.Book, done *Done, source string) 
 	}
 	done.say(fmt.Sprintf("%s: arc efficiency %.3f (± %.3f) by %d verdicts: %s",
 		plain.Line(source, 60), e.Mean, 2*e.Sigma, e.Used, strings.Join(said, ", ")), "")
+	return nil
+}
+
+// sayRhythm says what a power source's trials of timed arcs with a trial's filler and wire teach.
+func sayRhythm(ctx context.Context, b book.Book, done *Done, t *book.Trial) error {
+	job, err := taught(ctx, b, t.Job, t.Source)
+	if err != nil {
+		return err
+	}
+	r, name := &job.Rhythm, plain.Line(t.Source, 60)
+	if r.Trials == 0 {
+		done.say(name+": no trial of a timed arc tells of its rhythm yet", "")
+		return nil
+	}
+	low, high := r.Ends95()
+	done.say(fmt.Sprintf("%s, timed, by %s: stirring %.1f (%.1f to %.1f), arc's spread %.2f mm (%.2f to %.2f), power %.2f of "+
+		"what is computed (%.2f to %.2f); its cards of this wire have their range from it", name,
+		quantity.Count(r.Trials, "trial"), r.Stir, low[0], high[0], r.Spread, low[1], high[1], r.Power, low[2], high[2]), "")
 	return nil
 }

@@ -1,0 +1,126 @@
+package calc
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"brazebooth/internal/deep"
+	"brazebooth/tables"
+)
+
+// hidden is a booth with its own stirring, spread and power.
+type hidden struct {
+	ends [4]float64 // s
+	r    *rand.Rand
+}
+
+// newHidden draws a booth about the ends as computed: the three by their priors, each slope within its band, and what
+// they do not explain.
+func newHidden(r *rand.Rand, e *TimedEnds) *hidden {
+	h := &hidden{r: r}
+	at := [3]float64{r.NormFloat64() * tables.StirringSigma.V,
+		r.NormFloat64() * math.Log(tables.ArcWidth.High/tables.ArcWidth.Low) / 4, r.NormFloat64() * e.Power}
+	for i, v := range [...]float64{e.OnMin, e.OnMax, e.OffMin, e.OffMax} {
+		x := math.Log(v) + r.NormFloat64()*tables.RhythmDoubt.V/2
+		for k, d := range [...]tables.Datum{tables.SlopesOfStirring[i], tables.SlopesOfSpread[i], tables.SlopesOfPower[i]} {
+			slope := d.V + 0.5*r.NormFloat64()*(d.High-d.Low)/4
+			x += slope * at[k]
+		}
+		h.ends[i] = math.Exp(x)
+	}
+	return h
+}
+
+// looks is what a seam shows, one in twelve judged wrongly.
+func (h *hidden) looks(on, off float64) string {
+	seen := "good"
+	switch {
+	case on < h.ends[0]:
+		seen = "rolled-edge"
+	case on > h.ends[1]:
+		seen = "edges-melted"
+	case off < h.ends[2]:
+		seen = "drops-through"
+	case off > h.ends[3]:
+		seen = "spots-apart"
+	}
+	if h.r.IntN(12) == 0 {
+		seen = []string{"good", "rolled-edge", "edges-melted"}[h.r.IntN(3)]
+	}
+	return seen
+}
+
+// tries are what a welder does: the times of the card, then by what was seen; from a good seam a little to either side.
+func (h *hidden) tries(e *TimedEnds, n int) []laidTrial {
+	on, off := math.Sqrt(e.OnMin*e.OnMax), math.Sqrt(e.OffMin*e.OffMax)
+	var list []laidTrial
+	for i := range n {
+		seen := h.looks(on, off)
+		list = append(list, laidTrial{*e, on, Some(off), seen})
+		switch seen {
+		case "rolled-edge":
+			on *= 1.25
+		case "edges-melted":
+			on /= 1.25
+		case "drops-through":
+			off *= 1.25
+		case "spots-apart":
+			off /= 1.25
+		default:
+			on *= []float64{1.12, 1 / 1.2}[i%2]
+		}
+	}
+	return list
+}
+
+var usualEnds = TimedEnds{OnMin: 0.155, OnMax: 0.259, OffMin: 0.193, OffMax: 0.392, Power: 0.1}
+
+// Simulated booths with hidden stirring, spread and power: the ends that trials leave hold the booth's own in 95 of 100,
+// and after three trials their bands are half as wide as before.
+func TestTrialsHoldHiddenBooths(t *testing.T) {
+	r := deep.Rand(t)
+	booths := deep.Many(60, 1000)
+	for _, n := range []int{1, 2, 3, 6} {
+		held, asked := 0, 0
+		after, before := 0.0, 0.0
+		for range booths {
+			h := newHidden(r, &usualEnds)
+			learned := learnRhythm(h.tries(&usualEnds, n), "key")
+			for i, v := range [...]float64{usualEnds.OnMin, usualEnds.OnMax, usualEnds.OffMin, usualEnds.OffMax} {
+				asked++
+				if math.Abs(math.Log(h.ends[i]/learned.moved(v, i))) <= 2*learned.doubt(i) {
+					held++
+				}
+			}
+			for i := range 2 { // the range of on
+				after += 4 * learned.doubt(i)
+			}
+			before += untaughtWidth(&usualEnds)
+		}
+		cover, width := 100*float64(held)/float64(asked), after/before
+		t.Logf("%d trials: %.1f %% held, %.2f of the width before", n, cover, width)
+		if cover < 95 {
+			t.Errorf("after %d trials %.1f %% of the ends lie within their bands", n, cover)
+		}
+		if n >= 3 && width > 0.5 {
+			t.Errorf("after %d trials the ends' bands are %.2f times as wide as before", n, width)
+		}
+	}
+}
+
+// moved is an end where the three are as learned.
+func (r *Rhythm) moved(v float64, end int) float64 {
+	s := slopes(end)
+	return v * math.Exp(s[0]*math.Log(r.Stir/tables.Stirring.V)+s[1]*math.Log(r.Spread/tables.ArcWidth.V)+s[2]*math.Log(r.Power))
+}
+
+// untaughtWidth is how wide the bands of both ends of on are on a card without trials, as logarithms.
+func untaughtWidth(e *TimedEnds) float64 {
+	width := 0.0
+	for _, c := range [...][2]tables.Datum{{tables.GapOnMin, tables.GapOnMinPower}, {tables.GapOnMax, tables.GapOnMaxPower}} {
+		power := 2 * e.Power * c[1].V
+		width += math.Hypot(math.Log(c[0].High), power) + math.Hypot(math.Log(c[0].Low), power)
+	}
+	return width
+}
