@@ -27,22 +27,30 @@ func (c *Chance) Words() string {
 // lattice, and counts how many meet every edge. The job's feed and travel must be given; it takes some hundred
 // sections, its work counted as part of an answer. A job without a section has the zero Chance.
 func chanceGood(e *effort, job Job) (Chance, error) {
+	list, _, inputs, err := samplesAt(e, job)
+	if err != nil || len(list) == 0 {
+		return Chance{}, err
+	}
+	return chanceOf(list, inputs), nil
+}
+
+// samplesAt are those samples, the one without any deviation, and what is drawn; none for a job without a section.
+func samplesAt(e *effort, job Job) (list []sample, middle sample, inputs []varied, err error) {
 	var card Card
 	if err := resolve(job, &card); err != nil {
-		return Chance{}, err
+		return nil, middle, nil, err
 	}
 	b := newBoard(&card)
 	if b.notModelled(&card) != "" || !job.Travel.Set || !job.Feed.Set {
-		return Chance{}, nil
+		return nil, middle, nil, nil
 	}
 	b.effort = e
 	b.chooseAim(&card)
 	m := newMargins(b, &card)
-	inputs := b.varied(&card)
-	var list []sample
+	inputs = b.varied(&card)
 	for i := range chanceSamples {
 		if err := e.over(); err != nil {
-			return Chance{}, err
+			return nil, middle, nil, err
 		}
 		z := make([]float64, len(inputs))
 		for k := range z {
@@ -50,7 +58,7 @@ func chanceGood(e *effort, job Job) (Chance, error) {
 		}
 		list = append(list, b.sample(&card, &m, inputs, z))
 	}
-	return chanceOf(list, inputs), nil
+	return list, b.sample(&card, &m, inputs, make([]float64, len(inputs))), inputs, nil
 }
 
 // chanceOf counts the good samples and finds the limit that most of the others miss, with the input that correlates
