@@ -114,7 +114,8 @@ const hopeFrom = -0.6
 
 // anchorsOf samples around the points of the grids that are near enough to good.
 func anchorsOf(e *effort, open Job, grids coarse) (anchors, error) {
-	a := anchors{feeds: grids[0].feeds, travels: grids[0].travels, nx: anchorFeeds, ny: anchorTravels}
+	a := anchors{feeds: grids[0].feeds, travels: grids[0].travels}
+	a.nx, a.ny = max(2, min(anchorFeeds, a.feeds.n/4)), max(2, min(anchorTravels, a.travels.n/4))
 	for a.nx > 2 && int64(a.nx*a.ny*chanceSamples)*e.each() > mostWork/2 {
 		a.nx, a.ny = a.nx-1, max(2, a.ny-1)
 	}
