@@ -21,7 +21,7 @@ func (d *Deps) bookPrint() *cobra.Command {
 	cmd := &cobra.Command{
 		Use: "print NAME", Short: "A kept card as a page to hang at the booth, as PDF",
 		Long: `A kept card as a page to hang at the booth: its settings readable from two metres, its operating window,
-every caution.`,
+every caution. A second sheet has the window alone, to be read from two metres too.`,
 		Example: `  brazebooth book print tank lid --pdf tank-lid.pdf`,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			file := flagText(cmd, "pdf")
