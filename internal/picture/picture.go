@@ -34,7 +34,10 @@ const (
 	High = 210 * vg.Millimeter
 )
 
-const edge vg.Length = 16 // around the whole, points
+const (
+	edge     vg.Length = 16 // around the whole, points
+	axisName vg.Length = 28
+)
 
 // Ink is the colour of letters and lines, Grey that of what stands behind them.
 var (
@@ -47,6 +50,8 @@ type Picture struct {
 	*plot.Plot
 	Head, Foot []Line // from above
 	Keys       []Key  // of fills and lines, in one line above the foot
+
+	upward string // the name of the axis that goes up; it stands above it, level, and so is read from afar
 
 	Say func(string) string // how words are written, where not as they stand: with a decimal comma
 }
@@ -74,10 +79,10 @@ func New(x, y string) *Picture {
 		a.Padding = 0
 		a.Tick.LineStyle, a.Tick.Length = a.LineStyle, 8
 		a.Tick.Label.Font, a.Tick.Label.Color = Style(Far, false).Font, Ink
-		a.Label.TextStyle.Font, a.Label.TextStyle.Color = Style(28, false).Font, Ink
+		a.Label.TextStyle.Font, a.Label.TextStyle.Color = Style(axisName, false).Font, Ink
 		a.Label.Padding = 4
 	}
-	p.X.Label.Text, p.Y.Label.Text = x, y
+	p.X.Label.Text, p.upward = x, y
 	return p
 }
 
@@ -146,6 +151,7 @@ func (p *Picture) draw(c draw.Canvas) {
 	for _, l := range p.Head {
 		top = p.write(&c, l, top)
 	}
+	top = p.write(&c, Line{Text: p.upward, Size: axisName}, top)
 	low := c.Min.Y
 	for i := len(p.Foot) - 1; i >= 0; i-- {
 		low += lineHigh(p.Foot[i].Size)
@@ -158,7 +164,7 @@ func (p *Picture) draw(c draw.Canvas) {
 		low += lineHigh(Near)
 		p.keys(&c, low)
 	}
-	p.Draw(draw.Crop(c, 0, -Near, low+Small-c.Min.Y, top-Small-c.Max.Y))
+	p.Draw(draw.Crop(c, 0, -Near, low+Small-c.Min.Y, top-Small/2-c.Max.Y))
 }
 
 func lineHigh(size vg.Length) vg.Length { return 1.25 * size }

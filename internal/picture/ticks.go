@@ -11,8 +11,12 @@ import (
 func Ratios(a *plot.Axis, low, high float64) {
 	a.Min, a.Max, a.Scale = low, high, plot.LogScale{}
 	var list []plot.Tick
+	numbers := []float64{1, 1.5, 2, 3, 4, 5, 6, 8}
+	if high > 30*low {
+		numbers = []float64{1, 3}
+	}
 	for ten := math.Pow(10, math.Floor(math.Log10(low))); ten < high; ten *= 10 {
-		for _, n := range [...]float64{1, 1.5, 2, 3, 4, 5, 6, 8} {
+		for _, n := range numbers {
 			if v := n * ten; v >= low && v <= high && apart(list, v, high/low) {
 				list = append(list, plot.Tick{Value: v, Label: strconv.FormatFloat(v, 'g', 3, 64)})
 			}
@@ -21,9 +25,9 @@ func Ratios(a *plot.Axis, low, high float64) {
 	a.Tick.Marker = plot.ConstantTicks(list)
 }
 
-// apart reports whether a number has room after the one before it: a twelfth of the axis.
+// apart reports whether a number has room after the one before it: an eighth of the axis.
 func apart(list []plot.Tick, v, span float64) bool {
-	return len(list) == 0 || math.Log(v/list[len(list)-1].Value) > math.Log(span)/12
+	return len(list) == 0 || math.Log(v/list[len(list)-1].Value) > math.Log(span)/8
 }
 
 // Steps makes an axis even from one value to another, with a number at each step.

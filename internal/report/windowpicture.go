@@ -129,7 +129,7 @@ func (m *Map) zones() (list []picture.Label) {
 
 // roomFor are the places of a zone around which a word of a size lies wholly in it, and deepest.
 func (m *Map) roomFor(word string, size vg.Length, in func(i, j int) bool) (places []picture.XY) {
-	const wide, high = 680, 330 // about what the axes leave of the sheet, points
+	const wide, high = 730, 320 // about what the axes leave of the sheet, points
 	nx, ny := len(m.Feeds), len(m.Travels)
 	w := int(float64(picture.Style(size, true).Width(word))/wide*float64(nx)/2) + 1
 	h := int(float64(size)/high*float64(ny)/2) + 1
