@@ -134,7 +134,7 @@ func (l *sectionList) width() {
 	r := reading{of: func(x *variant) float64 { return ofBead(x, x.toes.Chord) }}
 	l.add("bead_width", "mm",
 		"chord from toe to toe of the section, each toe where the skin's peak falls to {T_toe}", r,
-		formOf(&tables.SectionTotal))
+		append(l.byWidths(&r), l.byArea(&r))...)
 	last := len(l.list) - 1
 	if at := slices.IndexFunc(l.list[:last], func(f Figure) bool { return f.Name == "bead_width" }); at >= 0 {
 		l.list[at] = l.list[last]
@@ -182,7 +182,14 @@ func (l *sectionList) throat() {
 	}
 	joint := l.card.Used.Joint
 	r := reading{of: func(x *variant) float64 { return ofBead(x, throat(joint, x)) }}
-	l.add("throat", "mm", formula, r, l.byWidths(&r)...)
+	l.add("throat", "mm", formula, r, append(l.byWidths(&r), l.byArea(&r))...)
+	if joint != "lap" {
+		return
+	}
+	// Where the sheet limits it, each effect alone may leave it so, and all together not.
+	wet := slices.IndexFunc(l.list, func(f Figure) bool { return f.Name == memberFigure("wetted_width", 1) })
+	f := &l.list[len(l.list)-1]
+	f.Low = min(f.Low, math.Sqrt2/2*l.list[wet].Low)
 }
 
 var throatFormula = map[string]string{
