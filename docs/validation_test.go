@@ -9,10 +9,10 @@ import (
 	"testing"
 
 	"gonum.org/v1/gonum/stat"
-	"gonum.org/v1/gonum/stat/distuv"
 	"gonum.org/v1/plot"
 	"gonum.org/v1/plot/plotter"
 
+	"brazebooth/calc/formula"
 	"brazebooth/internal/picture"
 )
 
@@ -136,7 +136,9 @@ is not at hand, with how sure; *practice*, a rule of the trade without a documen
 ## What nothing outside has ever tested
 
 No document has these for arc brazing of sheet with its setting beside it. What is shown of them is computed, with a
-band that rests on the inputs' own. A shop can measure them:
+band that rests on the inputs' own. A shop can measure them. What its own book holds (` + "`book reading`" + `,
+` + "`book trial`" + ` with ` + "`--measured-width`, `--measured-leg`, `--measured-throat`, `--measured-zinc`" + `) makes
+the same comparison for its own booth: ` + "`brazebooth book validation`" + `.
 
 `
 
@@ -163,33 +165,9 @@ func (g *group) line(n int) string {
 		}
 	}
 	mean, spread := stat.MeanStdDev(logs, nil)
-	low, high := clopperPearson(in, len(logs))
+	low, high := formula.ShareBounds(in, len(logs))
 	return fmt.Sprintf("| %d | %s | %d | %.2f | × %.2f | %d of %d: %.0f–%.0f %% | %s |\n", n, g.name, len(logs), math.Exp(mean),
 		math.Exp(spread), in, len(logs), 100*low, 100*high, proves[g.name])
-}
-
-// clopperPearson is the 95 % interval of a share of which k of n were seen.
-func clopperPearson(k, n int) (low, high float64) {
-	low, high = 0, 1
-	if k > 0 {
-		low = distuv.Beta{Alpha: float64(k), Beta: float64(n - k + 1)}.Quantile(0.025)
-	}
-	if k < n {
-		high = distuv.Beta{Alpha: float64(k + 1), Beta: float64(n - k)}.Quantile(0.975)
-	}
-	return low, high
-}
-
-// 5 of 10: 0.187 to 0.813; 0 of 3: up to 0.708 (any table of exact binomial limits).
-func TestClopperPearson(t *testing.T) {
-	for _, c := range []struct {
-		k, n      int
-		low, high float64
-	}{{5, 10, 0.187, 0.813}, {0, 3, 0, 0.708}, {3, 3, 0.292, 1}} {
-		if low, high := clopperPearson(c.k, c.n); math.Abs(low-c.low) > 5e-4 || math.Abs(high-c.high) > 5e-4 {
-			t.Errorf("%d of %d: %.4f to %.4f", c.k, c.n, low, high)
-		}
-	}
 }
 
 func (g *group) table(b *strings.Builder, n int) {

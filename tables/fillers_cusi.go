@@ -13,7 +13,7 @@ var cusi3 = Filler{
 
 	Density: Datum{8.53, 8.50, 8.56, "g/cm3", read("C65500 alloy data page")},
 	// Some practice sheets give 910 for the solidus; the data page is of the alloy itself.
-	Solidus:  Datum{970, 910, 970, "C", read("C65500 alloy data page")},
+	Solidus: Datum{970, 910, 970, "C", read("C65500 alloy data page")},
 	// Makers print up to 1035 C for wires of this name (memory medium).
 	Liquidus: Datum{1025, 1025, 1035, "C", read("C65500 alloy data page")},
 	HeatCold: Datum{0.390, 0.377, 0.400, "J/gK", read("C65500 alloy data page; " + alloyPages)},

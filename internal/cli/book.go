@@ -30,7 +30,7 @@ booths share.`,
 	cmd.AddCommand(d.bookSave(), d.bookList(), d.bookFind(), d.bookShow(), d.bookHistory(), d.bookCompare(),
 		d.bookRecompute(), d.bookEdit(), d.bookDelete(), d.bookRestore(), d.bookTrial(), d.bookReading(),
 		d.bookSource(), d.bookSpool(), d.bookPerson(), d.bookExport(), d.bookImport(), d.bookMerge(), d.bookCheck(),
-		d.bookBackup(), d.bookPrint(), d.bookProcedure())
+		d.bookBackup(), d.bookPrint(), d.bookProcedure(), d.bookValidation())
 	return cmd
 }
 

@@ -75,7 +75,8 @@ func (d *Deps) bookTrial() *cobra.Command {
 		Long: `Keep a test bead of a kept card: the card's job with the flags that were set otherwise, what was seen,
 and the verdict.`,
 		Example: `  brazebooth book trial "tank lid" --travel 7.5 --seen rolled-edge --verdict bad` +
-			` --peel "lets go at the toe"`,
+			` --peel "lets go at the toe"
+  brazebooth book trial "tank lid" --verdict good --measured-width 6.1mm --measured-throat 0.8mm`,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			any := slices.ContainsFunc(choice.All(), func(c choice.Choice) bool { return cmd.Flags().Changed(c.Name) })
 			if len(args) == 0 && !any {
@@ -95,6 +96,9 @@ and the verdict.`,
 			if err := jobInto(cmd, &t.Job); err != nil {
 				return err
 			}
+			if err := measuredInto(cmd, &t.Measured); err != nil {
+				return err
+			}
 			t.Source, t.Lot, t.Note = flagText(cmd, sourceName), flagText(cmd, "lot"), flagText(cmd, "note")
 			return d.act(cmd, func(ctx context.Context, s *shop.Shop) (shop.Done, error) { return s.SaveTrial(ctx, t) })
 		},
@@ -104,9 +108,42 @@ and the verdict.`,
 	cmd.Flags().StringVar(&t.Verdict, "verdict", "", "good, acceptable or bad")
 	cmd.Flags().StringVar(&t.Peel, "peel", "", "how the peel or bend went")
 	cmd.Flags().StringVar(&t.Photo, "photo", "", "name of a photo's file")
+	for _, m := range measuredFlags {
+		cmd.Flags().String(m.name, "", m.usage)
+	}
 	bindLot(cmd)
 	bindNote(cmd)
 	return cmd
+}
+
+// measuredFlags are what is measured on a bead that was cut across.
+var measuredFlags = [...]struct {
+	name, usage string
+	of          func(*book.Measured) *float64
+}{
+	{"measured-width", "the bead's width from toe to toe, measured: 6.1mm", func(m *book.Measured) *float64 { return &m.Width }},
+	{"measured-leg", "from the joint to the toe on the second member, measured", func(m *book.Measured) *float64 { return &m.Leg }},
+	{"measured-throat", "the throat of the cut bead, measured", func(m *book.Measured) *float64 { return &m.Throat }},
+	{"measured-zinc", "from the joint to where the first member's zinc is left, measured", func(m *book.Measured) *float64 { return &m.Zinc }},
+}
+
+// measuredInto reads what was measured.
+func measuredInto(cmd *cobra.Command, into *book.Measured) error {
+	for _, m := range measuredFlags {
+		text := flagText(cmd, m.name)
+		if text == "" {
+			continue
+		}
+		v, err := quantity.Read(quantity.FieldLength, text)
+		switch {
+		case err != nil:
+			return inFlag(m.name, err)
+		case v <= 0 || v > 100:
+			return wrong("--"+m.name+": "+quote(text)+" is no size of a bead", "type it in mm, over 0 and at most 100: 6.1mm")
+		}
+		*m.of(into) = v
+	}
+	return nil
 }
 
 func bindLot(cmd *cobra.Command) { cmd.Flags().String("lot", "", "lot of the wire") }
