@@ -193,7 +193,9 @@ func (l *sectionList) throat() {
 	// Where the sheet limits it, each effect alone may leave it so, and all together not.
 	wet := slices.IndexFunc(l.list, func(f Figure) bool { return f.Name == memberFigure("wetted_width", 1) })
 	f := &l.list[len(l.list)-1]
-	f.Low = min(f.Low, math.Sqrt2/2*l.list[wet].Low)
+	if low := l.list[wet].Low; low > 0 { // nothing wetted at the cold end is the verdict's to say, not a throat
+		f.Low = min(f.Low, math.Sqrt2/2*low)
+	}
 }
 
 var throatFormula = map[string]string{
