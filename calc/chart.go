@@ -13,7 +13,7 @@ import (
 type Chart struct {
 	Feeds, Travels []float64 // m/min and mm/s, rising in equal ratios
 	Edges          []ChartEdge
-	Chance         []float64 // % that every edge is met there, feed outer, travel inner; 0 where the model does not reach
+	Chance         []float64 // % that every edge is met, feed outer, travel inner; 0 where the model does not reach
 }
 
 // ChartEdge is one edge of a chart: the logarithm of a ratio at each point, feed outer, zero on the edge and positive

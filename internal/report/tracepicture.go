@@ -29,7 +29,8 @@ func (h Heat) PNG(dpi int) ([]byte, error) { return h.picture().PNG(dpi) }
 // where the arc burns.
 func (h Heat) picture() *picture.Picture {
 	p := picture.New("time, s", "temperature, °C")
-	p.Head = []picture.Line{{Text: PracticeWork(&h.Card, quantity.Metric), Size: picture.Near}, {Text: rhythm(h.Timed), Size: picture.Far, Bold: true}}
+	p.Head = []picture.Line{{Text: PracticeWork(&h.Card, quantity.Metric), Size: picture.Near},
+		{Text: rhythm(h.Timed), Size: picture.Far, Bold: true}}
 	p.Foot = []picture.Line{{Size: picture.Small,
 		Text: "Own computation, stirring assumed: try the rhythm on scrap with the same gap."}}
 	p.Keys = []picture.Key{{Fill: picture.Grey, Text: "arc burns"}}

@@ -124,8 +124,9 @@ func compared(name string, list []beside, units quantity.System) report.Said {
 		scatter = fmt.Sprintf(", scatter × %.2f", math.Exp(math.Sqrt(max(0, squares-n*mean*mean)/(n-1))))
 	}
 	low, high := formula.ShareBounds(in, len(list))
-	said := report.Said{{Text: fmt.Sprintf("%s: %s, computed over measured %.2f%s; %d of %d in the 95 %% band (%.0f–%.0f %%)",
-		calc.FigureLabel(name), quantity.Count(len(list), "value"), math.Exp(mean), scatter, in, len(list), 100*low, 100*high)}}
+	said := report.Said{{Text: fmt.Sprintf(
+		"%s: %s, computed over measured %.2f%s; %d of %d in the 95 %% band (%.0f–%.0f %%)", calc.FigureLabel(name),
+		quantity.Count(len(list), "value"), math.Exp(mean), scatter, in, len(list), 100*low, 100*high)}}
 	for i := range list {
 		b := &list[i]
 		where := "in"
@@ -135,8 +136,8 @@ func compared(name string, list []beside, units quantity.System) report.Said {
 		f, sys := &b.figure, units.Lead()
 		value, from, to := quantity.Ends(f.Value, f.Low, f.High, f.Unit, sys)
 		measured, _ := quantity.Band(b.measured, f.Low, f.High, f.Unit, sys)
-		said = append(said, item(fmt.Sprintf("%s: measured %s, computed %s (%s–%s) %s, ratio %.2f, %s", b.at, measured, value,
-			from, to, quantity.Label(f.Unit, sys), f.Value/b.measured, where)))
+		said = append(said, item(fmt.Sprintf("%s: measured %s, computed %s (%s–%s) %s, ratio %.2f, %s", b.at, measured,
+			value, from, to, quantity.Label(f.Unit, sys), f.Value/b.measured, where)))
 	}
 	return said
 }
