@@ -29,7 +29,8 @@ var own = map[string][]string{
 	"brazebooth/calc/advice":        {"internal/mistake", "tables", "calc", "calc/formula", "internal/crew"},
 	"brazebooth/calc/correct":       {"internal/mistake", "tables", "calc", "calc/advice", "calc/formula"},
 	"brazebooth/calc/practice":      {"internal/mistake", "tables", "calc", "calc/advice", "calc/correct", "calc/thinsheet"},
-	"brazebooth/internal/report":    {"calc", "calc/advice", "calc/practice", "tables", "internal/quantity", "internal/plain"},
+	"brazebooth/internal/report":    {"calc", "calc/advice", "calc/practice", "tables", "internal/quantity", "internal/plain", "internal/picture"},
+	"brazebooth/internal/picture":   {},
 	"brazebooth/internal/near":      {},
 	"brazebooth/internal/deep":      {}, // in tests only
 	"brazebooth/internal/config":    {"internal/mistake", "internal/address", "internal/newfile", "internal/near", "internal/plain"},
@@ -52,14 +53,15 @@ var outside = map[string][]string{
 	"brazebooth/tui/canvas":       {"charm.land/lipgloss/", "github.com/charmbracelet/"},
 	"brazebooth/internal/serve": {"charm.land/", "github.com/charmbracelet/", "github.com/spf13/pflag", "golang.org/x/crypto/ssh", "golang.org/x/time/rate",
 		"github.com/pires/go-proxyproto", "github.com/VictoriaMetrics/metrics", "github.com/BurntSushi/toml"},
-	"brazebooth/internal/plain":  {"github.com/charmbracelet/x/ansi"},
-	"brazebooth/internal/book":   {"modernc.org/sqlite", "github.com/jackc/pgx/"},
-	"brazebooth/internal/config": {"github.com/BurntSushi/toml"},
-	"brazebooth/internal/cli":    {"github.com/spf13/cobra", "github.com/spf13/pflag"},
-	"brazebooth/calc":            {"gonum.org/"},
-	"brazebooth/calc/formula":    {"gonum.org/"},
-	"brazebooth/calc/section":    {"gonum.org/"},
-	"brazebooth/internal/report": {"golang.org/x/image/", "codeberg.org/go-pdf/fpdf"},
+	"brazebooth/internal/plain":   {"github.com/charmbracelet/x/ansi"},
+	"brazebooth/internal/book":    {"modernc.org/sqlite", "github.com/jackc/pgx/"},
+	"brazebooth/internal/config":  {"github.com/BurntSushi/toml"},
+	"brazebooth/internal/cli":     {"github.com/spf13/cobra", "github.com/spf13/pflag"},
+	"brazebooth/calc":             {"gonum.org/"},
+	"brazebooth/calc/formula":     {"gonum.org/"},
+	"brazebooth/calc/section":     {"gonum.org/"},
+	"brazebooth/internal/report":  {"golang.org/x/image/", "codeberg.org/go-pdf/fpdf", "gonum.org/v1/plot"},
+	"brazebooth/internal/picture": {"gonum.org/v1/plot", "golang.org/x/image/font"},
 }
 
 // forbidden are parts of the standard library that a room has no business with.
@@ -77,6 +79,7 @@ var forbidden = map[string][]string{
 	"brazebooth/internal/quantity": {"os", "net", "time", "regexp"},
 	"brazebooth/internal/plain":    {"os", "net", "time"},
 	"brazebooth/internal/report":   {"os", "net"}, // a page is dated by a time that it is given
+	"brazebooth/internal/picture":  {"os", "net", "time"},
 	"brazebooth/internal/choice":   {"os", "net", "time"},
 	"brazebooth/internal/linear":   {"os", "net", "time"},
 	"brazebooth/internal/batch":    {"os", "net", "time"}, // files and clocks are the command's

@@ -1,15 +1,17 @@
 package calc
 
 import (
+	"bytes"
 	"flag"
-	"fmt"
 	"math"
 	"math/rand/v2"
 	"os"
-	"strings"
 	"testing"
 
+	"gonum.org/v1/plot/plotter"
+
 	"brazebooth/calc/formula"
+	"brazebooth/internal/picture"
 	"brazebooth/tables"
 )
 
@@ -203,33 +205,39 @@ func TestLearningPlot(t *testing.T) {
 			t.Errorf("%d readings: %.3f %%, %d: %.3f", i-1, plain[i-1], i, plain[i])
 		}
 	}
-	var b strings.Builder
-	line := func(values []float64, style string) {
-		b.WriteString(`<polyline fill="none" ` + style + ` points="`)
-		for i, v := range values {
-			fmt.Fprintf(&b, "%d,%.1f ", 60+i*24, 260-v*24)
-		}
-		b.WriteString("\"/>\n")
-	}
-	b.WriteString(`<svg xmlns="http://www.w3.org/2000/svg" width="580" height="320" font-family="sans-serif" font-size="12"><rect width="580" height="320" fill="white"/>` + "\n")
-	for p := 0; p <= 10; p += 2 {
-		fmt.Fprintf(&b, `<line x1="60" x2="540" y1="%d" y2="%d" stroke="#ccc"/><text x="50" y="%d" text-anchor="end">%d %%</text>`+"\n", 260-p*24, 260-p*24, 264-p*24, p)
-	}
-	for n := 0; n <= 20; n += 5 {
-		fmt.Fprintf(&b, `<text x="%d" y="280" text-anchor="middle">%d</text>`+"\n", 60+n*24, n)
-	}
-	line(plain, `stroke="black" stroke-dasharray="4 3"`)
-	line(floored, `stroke="black" stroke-width="2"`)
-	b.WriteString(`<text x="300" y="305" text-anchor="middle">readings of one power source with one wire</text><text x="150" y="40">half-width of the current's 95 % band, mean of 200 simulated shops</text><text x="150" y="58">dashed: before the 2 % floor</text></svg>` + "\n")
 	const file = "../docs/learning.svg"
+	drawn := learningPicture(t, plain, floored)
 	if *plotLearning {
-		if err := os.WriteFile(file, []byte(b.String()), 0o644); err != nil {
+		if err := os.WriteFile(file, drawn, 0o644); err != nil {
 			t.Fatal(err)
 		}
 	}
-	if have, err := os.ReadFile(file); err != nil || string(have) != b.String() {
+	if have, err := os.ReadFile(file); err != nil || !bytes.Equal(have, drawn) {
 		t.Errorf("%s is not what is computed: go test ./calc -run LearningPlot -plot (%v)", file, err)
 	}
+}
+
+// learningPicture draws half-widths in per cent, with the floor and without, against the number of readings.
+func learningPicture(t *testing.T, plain, floored []float64) []byte {
+	t.Helper()
+	p := picture.New("readings of one power source with one wire", "half-width, %")
+	p.Head = []picture.Line{{Text: "Band of the current, mean of 200 simulated shops", Size: picture.Near}}
+	picture.Steps(&p.X, 0, float64(len(plain)-1), 5)
+	picture.Steps(&p.Y, 0, 10, 2)
+	for n, values := range [][]float64{floored, plain} {
+		line := plotter.Line{LineStyle: picture.Stroke(n, 3)}
+		for x, y := range values {
+			line.XYs = append(line.XYs, plotter.XY{X: float64(x), Y: y})
+		}
+		p.Add(&line)
+		name := [...]string{"95 % band", "before the floor of 2 %"}[n]
+		p.Keys = append(p.Keys, picture.Key{Text: name, Line: line.LineStyle})
+	}
+	b, err := p.SVG()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return b
 }
 
 // What was learned with one filler, wire or mode is left out with another, and counts again when that comes back.

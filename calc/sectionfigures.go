@@ -139,6 +139,10 @@ func (l *sectionList) width() {
 		"chord from toe to toe of the section, each toe where the skin's peak falls to {T_toe}", r,
 		formOf(&tables.SectionTotal))
 	last := len(l.list) - 1
+	if cold := l.v.variants.cold; cold != nil && !cold.bridged { // the cold end wets one member only, or neither
+		toes, _ := beadSection(l.card)(cold.o[oBead], cold.wet[0], cold.wet[1]) // its chord is known without its angle
+		l.list[last].Low = min(l.list[last].Low, toes.Chord)
+	}
 	if at := slices.IndexFunc(l.list[:last], func(f Figure) bool { return f.Name == "bead_width" }); at >= 0 {
 		l.list[at] = l.list[last]
 		l.list = l.list[:last]

@@ -39,17 +39,26 @@ func (b *board) suggest(card *Card) (s suggestion, err error) {
 	if !travelOpen {
 		p.Travel = b.inputs[inTravel]
 	}
-	k, around := b.inputs, new(spread)
-	k[inFeed], k[inTravel] = math.Sqrt(low*high), math.Sqrt(m.slow*m.fast)
-	if err := b.chain.propagate(&k, &b.intervals, around); err != nil {
+	w, err := b.weighed(&m)
+	if err != nil {
 		return suggestion{}, err
 	}
-	w := weights(around, &m)
 	p.HeatDoubt, p.Doubts = w.heat, w.edges[:]
 	p.Field = func(at []suggest.Setting, into []suggest.Point) error { return h.weighed(&m, at, into) }
 	at, err := suggest.Find(&p)
 	return suggestion{at.Feed, at.Travel, min(low, at.Feed), max(high, at.Feed), min(m.slow, at.Travel),
 		max(m.fast, at.Travel)}, err
+}
+
+// weighed are the doubts of a chance in the middle of what arc and hand hold: they hardly change with the setting.
+func (b *board) weighed(m *margins) (weighs, error) {
+	low, high := b.steadyFeeds(m)
+	k, around := b.inputs, new(spread)
+	k[inFeed], k[inTravel] = math.Sqrt(low*high), math.Sqrt(m.slow*m.fast)
+	if err := b.chain.propagate(&k, &b.intervals, around); err != nil {
+		return weighs{}, err
+	}
+	return weights(around, m), nil
 }
 
 // givenFeed is the feed that the job gives or that its amps need, mm/s.

@@ -67,6 +67,16 @@ type Trial struct {
 	Source  string   `json:"source,omitempty" cut:"60"` // power source's name
 	Lot     string   `json:"lot,omitempty" cut:"60"`
 	Note    string   `json:"note,omitempty" cut:"2000"`
+
+	Measured Measured `json:"measured,omitzero"`
+}
+
+// Measured is what a bead that was cut across measured, mm; 0 where it was not.
+type Measured struct {
+	Width  float64 `json:"width,omitempty"`  // from toe to toe
+	Leg    float64 `json:"leg,omitempty"`    // from the joint to the toe on the second member
+	Throat float64 `json:"throat,omitempty"` // the least that carries load
+	Zinc   float64 `json:"zinc,omitempty"`   // from the joint to where the first member's zinc is left
 }
 
 // Reading is what was measured while the arc ran. A reading that is withdrawn is deleted.

@@ -31,7 +31,7 @@ booths share.`,
 		d.bookRecompute(), d.bookEdit(), d.bookDelete(), d.bookRestore(), d.bookTrial(), d.bookReading(), d.bookPull(),
 		d.bookDials(),
 		d.bookSource(), d.bookSpool(), d.bookPerson(), d.bookExport(), d.bookImport(), d.bookMerge(), d.bookCheck(),
-		d.bookBackup(), d.bookPrint(), d.bookProcedure())
+		d.bookBackup(), d.bookPrint(), d.bookProcedure(), d.bookValidation())
 	return cmd
 }
 

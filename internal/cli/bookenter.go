@@ -79,7 +79,8 @@ how long the arc burns: what the timer is set to, less --run-in.`,
 		Example: `  brazebooth book trial "tank lid" --travel 7.5 --seen rolled-edge --verdict bad` +
 			` --peel "lets go at the toe"
   brazebooth book trial --mode timed --metal mild-steel --gauge 16ga --joint butt --gap 2mm --feed 6 --arc-on 0.3s` +
-			` --arc-off 0.5s --spot-step 3mm --seen "washed through" --power-source "booth 1"`,
+			` --arc-off 0.5s --spot-step 3mm --seen "washed through" --power-source "booth 1"` + "\n" +
+			`  brazebooth book trial "tank lid" --verdict good --measured-width 6.1mm --measured-throat 0.8mm`,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			any := slices.ContainsFunc(choice.All(), func(c choice.Choice) bool { return cmd.Flags().Changed(c.Name) })
 			if len(args) == 0 && !any {
@@ -99,6 +100,9 @@ how long the arc burns: what the timer is set to, less --run-in.`,
 			if err := jobInto(cmd, &t.Job); err != nil {
 				return err
 			}
+			if err := measuredInto(cmd, &t.Measured); err != nil {
+				return err
+			}
 			t.Source, t.Lot, t.Note = flagText(cmd, sourceName), flagText(cmd, "lot"), flagText(cmd, "note")
 			return d.act(cmd, func(ctx context.Context, s *shop.Shop) (shop.Done, error) { return s.SaveTrial(ctx, t) })
 		},
@@ -108,6 +112,9 @@ how long the arc burns: what the timer is set to, less --run-in.`,
 	cmd.Flags().StringVar(&t.Verdict, "verdict", "", "good, acceptable or bad")
 	cmd.Flags().StringVar(&t.Peel, "peel", "", "how the peel or bend went")
 	cmd.Flags().StringVar(&t.Photo, "photo", "", "name of a photo's file")
+	for _, m := range measuredFlags {
+		cmd.Flags().String(m.name, "", m.usage)
+	}
 	bindLot(cmd)
 	bindNote(cmd)
 	return cmd

@@ -21,7 +21,7 @@ func (d *Deps) bookPrint() *cobra.Command {
 	cmd := &cobra.Command{
 		Use: "print NAME", Short: "A kept card as a page to hang at the booth, as PDF",
 		Long: `A kept card as a page to hang at the booth: its settings readable from two metres, its operating window,
-every caution.`,
+every caution. A second sheet has the window alone, to be read from two metres too.`,
 		Example: `  brazebooth book print tank lid --pdf tank-lid.pdf`,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			file := flagText(cmd, "pdf")
@@ -64,10 +64,8 @@ func (d *Deps) printWall(cmd *cobra.Command, p report.Wall, job calc.Job, file s
 	if !ok {
 		return wrong("--paper: there is no paper "+quote(flagText(cmd, "paper")), "type a4 or letter")
 	}
-	w, err := calc.WindowOf(cmd.Context(), job, calc.FullWindow, d.progress())
-	if err == nil {
-		p.Window = &w
-	} else if mistake.Of(err) == nil {
+	p.Map, err = d.mapOf(cmd.Context(), job)
+	if err != nil && mistake.Of(err) == nil {
 		return err
 	}
 	p.Comma = d.comma
@@ -86,6 +84,19 @@ func (d *Deps) printWall(cmd *cobra.Command, p report.Wall, job calc.Job, file s
 			plain.Line(string(gone), 60))
 	}
 	return nil
+}
+
+// mapOf is a job's operating window with its chart.
+func (d *Deps) mapOf(ctx context.Context, job calc.Job) (*report.Map, error) {
+	w, err := calc.WindowOf(ctx, job, calc.FullWindow, d.progress())
+	if err != nil {
+		return nil, err
+	}
+	c, err := calc.ChartOf(ctx, &w)
+	if err != nil {
+		return nil, err
+	}
+	return &report.Map{Window: &w, Chart: &c, Comma: d.comma}, nil
 }
 
 // keptWall is a kept card as it was saved, for the wall.

@@ -48,9 +48,18 @@ func (d *Deps) window(cmd *cobra.Command) error {
 	if err != nil {
 		return err
 	}
-	alone, err := d.pictures(cmd,
-		picture{"svg", func() ([]byte, error) { return report.WindowSVG(&w, given), nil }},
-		picture{"png", func() ([]byte, error) { return report.WindowPNG(&w, given) }})
+	m := &report.Map{}
+	if flagText(cmd, "png") != "" || flagText(cmd, "svg") != "" {
+		if m, err = d.mapOf(ctx, job); err != nil {
+			return err
+		}
+		m.Given = given
+		if m.Units, err = unitsOf(cmd); err != nil {
+			return err
+		}
+	}
+	alone, err := d.pictures(cmd, picture{"svg", m.SVG},
+		picture{"png", func() ([]byte, error) { return m.PNG(report.PictureDPI) }})
 	if err != nil || alone {
 		return err
 	}
@@ -84,11 +93,12 @@ hand can keep the times is taken.`,
 	bindAnswer(cmd, "gap-schema.json")
 	cmd.Flags().String("csv", "", "write the heat trace as CSV into a new file; - is standard output")
 	cmd.Flags().String("png", "", "write the heat trace as a PNG picture into a new file; - is standard output")
+	cmd.Flags().String("svg", "", "write the heat trace as an SVG picture into a new file; - is standard output")
 	return cmd
 }
 
 func (d *Deps) timedArc(cmd *cobra.Command) error {
-	if err := d.free(flagText(cmd, "csv"), flagText(cmd, "png")); err != nil {
+	if err := d.free(flagText(cmd, "csv"), flagText(cmd, "png"), flagText(cmd, "svg")); err != nil {
 		return err
 	}
 	if err := cmd.Flags().Set("mode", "timed"); err != nil { // before the book is asked what it taught
@@ -106,9 +116,10 @@ func (d *Deps) timedArc(cmd *cobra.Command) error {
 	if err != nil {
 		return err
 	}
+	heat := report.Heat{Timed: &s, Comma: d.comma}
 	alone, err := d.pictures(cmd,
-		picture{"csv", func() ([]byte, error) { return report.TraceCSV(&s) }},
-		picture{"png", func() ([]byte, error) { return report.TracePNG(&s) }})
+		picture{"csv", func() ([]byte, error) { return report.TraceCSV(&s) }}, picture{"svg", heat.SVG},
+		picture{"png", func() ([]byte, error) { return heat.PNG(report.PictureDPI) }})
 	if err != nil || alone {
 		return err
 	}

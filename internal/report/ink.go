@@ -11,7 +11,7 @@ import (
 	"golang.org/x/image/font/gofont/goregular"
 	"golang.org/x/image/font/sfnt"
 
-	"brazebooth/calc"
+	"brazebooth/internal/picture"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
 )
@@ -129,37 +129,34 @@ func (k *ink) rule() {
 	k.y++
 }
 
-// greys fill the zones of a window: a printer without colour tells them apart.
-var greys = map[byte]int{'+': 255, ',': 235, '.': 205, 'x': 150, '#': 90, '?': 225}
+// mapImage is the name of the map's picture in a PDF; both sheets show the same one.
+const (
+	mapImage = "map"
+	mapDPI   = 150
+)
 
-// window is wire feed to the right and travel upward, the suggestion in a box; it returns where its lower edge lies.
-func (k *ink) window(m *calc.Window, sys quantity.System) (low float64) {
-	const w, h, x = 84.0, 48.0, edgeMM
-	nx, ny, y := len(m.Feeds), len(m.Travels), k.y+3
-	dx, dy := w/float64(nx), h/float64(ny)
-	corner := func(i, j int) (float64, float64) { return x + float64(i)*dx, y + h - float64(j+1)*dy }
-	for i := range nx {
-		for j := range ny {
-			g := greys[PointMark(m, i, j)]
-			k.f.SetFillColor(g, g, g)
-			px, py := corner(i, j)
-			k.f.Rect(px, py, dx+0.05, dy+0.05, "F")
-		}
-	}
-	k.f.SetLineWidth(0.3)
-	k.f.Rect(x, y, w, h, "D")
-	px, py := corner(m.At(m.Suggestion.Feed, m.Suggestion.Travel))
-	k.f.SetLineWidth(0.7)
-	k.f.Rect(px-0.8, py-0.8, dx+1.6, dy+1.6, "D")
-	span := func(axis []float64, unit string) string {
-		from, _, _ := quantity.Ends(axis[0], axis[0], axis[0], unit, sys)
-		return from + " to " + quantity.Show(axis[len(axis)-1], unit, sys)
-	}
-	k.text(x, y+h+3.5, 7.5, "", "wire feed "+span(m.Feeds, "m/min")+"; up: travel "+span(m.Travels, "mm/s"))
-	k.text(x, y+h+7, 7.5, "", "white good, light cold or another edge, grey hot, dark burns through; box: suggested")
+// put puts the map's picture on the page, w wide, and returns where its lower edge lies.
+func (k *ink) put(x, y, w float64) (low float64) {
+	k.f.ImageOptions(mapImage, x, y, w, 0, false, fpdf.ImageOptions{ImageType: "png"}, 0, "")
+	return y + w*float64(picture.High/picture.Wide)
+}
+
+// smallMap is the map in the hand; it returns where its lower edge lies.
+func (k *ink) smallMap(m *Map) (low float64) {
+	low = k.put(edgeMM, k.y+1, 88)
 	if words := m.CoarserWords(); words != "" {
-		k.text(x, y+h+10.5, 7.5, "", words)
-		return y + h + 12.5
+		k.text(edgeMM, low+3, 7.5, "", words)
+		low += 4
 	}
-	return y + h + 9
+	return low + 1
+}
+
+// mapSheet is the map on a sheet on its side, to be read from two metres.
+func (k *ink) mapSheet(p *Wall, paper Paper) {
+	const margin, foot = 7, 5
+	k.f.AddPageFormat("L", k.f.GetPageSizeStr(string(paper)))
+	w, h := k.f.GetPageSize()
+	wide := min(w-2*margin, (h-2*margin-foot)*float64(picture.Wide/picture.High))
+	k.put((w-wide)/2, margin, wide)
+	k.text(margin, h-margin, 8, "", p.Name+". "+p.Foot)
 }

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"context"
 	"encoding/csv"
-	"image/png"
 	"strconv"
 	"strings"
 	"testing"
@@ -85,16 +84,18 @@ func TestTraceCSV(t *testing.T) {
 	}
 }
 
-func TestTracePNG(t *testing.T) {
-	for _, j := range timedJobs {
+// The heat's picture is whole, and the lines and limits that it shows are named in it, in either decimal mark.
+func TestHeatPicture(t *testing.T) {
+	for n, j := range timedJobs {
 		s := timedOf(t, j)
-		b, err := TracePNG(&s)
-		if err != nil {
-			t.Fatal(err)
+		h := Heat{Timed: &s, Comma: n == 0}
+		says := []string{"arc burns", "time, s"}
+		if len(s.Trace) > 1 {
+			says = append(says, "root edge", "back face", "liquidus", "base melts")
 		}
-		img, err := png.Decode(bytes.NewReader(b))
-		if err != nil || img.Bounds().Dx() != traceWide || img.Bounds().Dy() != traceHigh {
-			t.Errorf("%s: %v, %v", j.Metal, img.Bounds(), err)
+		whole(t, j.Metal, h.PNG, h.SVG, says...)
+		if b, err := h.SVG(); err != nil || strings.Contains(string(b), ",3 s, off 0.") {
+			t.Errorf("%s: %v: two decimal marks", j.Metal, err)
 		}
 	}
 }

@@ -29,8 +29,8 @@ func lastCycles(s *calc.Timed) []calc.HeatPoint {
 	return s.Trace[slices.IndexFunc(s.Trace, func(p calc.HeatPoint) bool { return p.Time >= from }):]
 }
 
-// plot is a trace on a grid of characters.
-type plot struct {
+// traceGrid is a trace on a grid of characters.
+type traceGrid struct {
 	rows      [][]rune
 	low, high float64
 }
@@ -84,8 +84,8 @@ func plotRow(label string, marks []rune) PlotRow {
 	return PlotRow{fmt.Sprintf("%-*s", plotLeft, label), marks}
 }
 
-func newPlot(points []calc.HeatPoint, s *calc.Timed, w, h int) plot {
-	p := plot{low: s.Solidus - 60, high: s.BaseSolidus + 60}
+func newPlot(points []calc.HeatPoint, s *calc.Timed, w, h int) traceGrid {
+	p := traceGrid{low: s.Solidus - 60, high: s.BaseSolidus + 60}
 	for _, q := range points {
 		p.low = min(p.low, q.Edge, max(q.Centre, s.Solidus-300))
 		p.high = max(p.high, q.Edge, min(q.Centre, s.BaseSolidus+300))
@@ -96,11 +96,11 @@ func newPlot(points []calc.HeatPoint, s *calc.Timed, w, h int) plot {
 	return p
 }
 
-func (p *plot) row(t float64) int {
+func (p *traceGrid) row(t float64) int {
 	return int(math.Round((p.high - t) / (p.high - p.low) * float64(len(p.rows)-1)))
 }
 
-func (p *plot) put(x int, t float64, mark rune) {
+func (p *traceGrid) put(x int, t float64, mark rune) {
 	r := p.row(t)
 	if r < 0 || r >= len(p.rows) {
 		return
@@ -112,7 +112,7 @@ func (p *plot) put(x int, t float64, mark rune) {
 }
 
 // label names the temperature that a row stands for.
-func (p *plot) label(r int, s *calc.Timed) string {
+func (p *traceGrid) label(r int, s *calc.Timed) string {
 	for i, t := range [...]float64{s.BaseSolidus, s.Liquidus, s.Solidus, p.high, p.low} {
 		if r == p.row(t) {
 			return fmt.Sprintf("%-10s %4.0f", [...]string{"base melts", "liquidus", "solidus", "", ""}[i], t)

@@ -5,31 +5,45 @@ import (
 	"image/color"
 	"math"
 
+	"gonum.org/v1/plot"
+	"gonum.org/v1/plot/plotter"
+	"gonum.org/v1/plot/vg"
+	"gonum.org/v1/plot/vg/draw"
+
 	"brazebooth/calc"
+	"brazebooth/internal/picture"
+	"brazebooth/internal/quantity"
 )
 
-// The layout of a trace's picture, pixels.
-const (
-	traceWide, traceHigh = 720, 420
-	traceLeft, traceTop  = 90, 70
-	traceRight, traceLow = 110, 90
-)
+// Heat is a timed arc's heat trace for a picture.
+type Heat struct {
+	*calc.Timed
+	Comma bool // in numbers, instead of the point
+}
 
-// TracePNG draws the heat of the whole trace of a timed arc: root edge solid, puddle's middle dashed, back face dotted,
-// with the temperatures that decide and a bar of when the arc burned.
-func TracePNG(s *calc.Timed) ([]byte, error) {
-	p := &picture{wide: traceWide, high: traceHigh}
-	u := &s.Card.Used
-	p.write(traceLeft, 16, "start", fmt.Sprintf("timed arc: %s, %s, gap %.1f mm, %s", u.Metal, u.Joint, u.Gap.V,
-		s.Card.Setup.Filler.ID))
-	p.write(traceLeft, 34, "start", rhythm(s))
-	p.write(traceLeft, 54, "start", "C over s; own computation, stirring assumed: try it on scrap with the same gap")
-	p.write(traceLeft, traceHigh-16, "start",
-		"solid: root edge   dashed: puddle's middle   dotted: back face   bar: arc burns")
-	if len(s.Trace) > 1 {
-		p.trace(s)
+// SVG and PNG are its picture. PNG has so many dots per inch of an A4 sheet.
+func (h Heat) SVG() ([]byte, error)        { return h.picture().SVG() }
+func (h Heat) PNG(dpi int) ([]byte, error) { return h.picture().PNG(dpi) }
+
+// picture is the whole trace: root edge, puddle's middle and back face, the temperatures that decide, and grey bands
+// where the arc burns.
+func (h Heat) picture() *picture.Picture {
+	p := picture.New("time, s", "temperature, °C")
+	p.Head = []picture.Line{{Text: PracticeWork(&h.Card, quantity.Metric), Size: picture.Near},
+		{Text: rhythm(h.Timed), Size: picture.Far, Bold: true}}
+	p.Foot = []picture.Line{{Size: picture.Small,
+		Text: "Own computation, stirring assumed: try the rhythm on scrap with the same gap."}}
+	p.Keys = []picture.Key{{Fill: picture.Grey, Text: "arc burns"}}
+	if h.Comma {
+		p.Say = quantity.Comma
 	}
-	return p.png()
+	if len(h.Trace) > 1 {
+		h.drawn(p)
+	} else {
+		picture.Steps(&p.X, 0, 1, 1)
+		picture.Steps(&p.Y, 0, 1500, 500)
+	}
+	return p
 }
 
 // rhythm is on, off and step in a line, or why there is none.
@@ -40,41 +54,61 @@ func rhythm(s *calc.Timed) string {
 	if !ok || len(s.Figures) == 0 {
 		return "no rhythm: " + s.Reason
 	}
-	return fmt.Sprintf("on %.2f s (%.2f to %.2f), off %.2f s (%.2f to %.2f), step %.1f mm",
-		on.Value, on.Low, on.High, off.Value, off.Low, off.High, step.Value)
+	return fmt.Sprintf("on %.2f s, off %.2f s, step %.1f mm", on.Value, off.Value, step.Value)
 }
 
-func (p *picture) trace(s *calc.Timed) {
-	low, high := s.Solidus-200, s.BaseSolidus+80
-	for _, q := range s.Trace {
-		low, high = min(low, q.Edge), max(high, q.Edge, min(q.Centre, s.BaseSolidus+300))
+// drawn puts bands, limits and traces on the picture.
+func (h Heat) drawn(p *picture.Picture) {
+	low, high := h.Solidus-200, h.BaseSolidus+80
+	for _, q := range h.Trace {
+		low, high = min(low, q.Edge), max(high, q.Edge, min(q.Centre, h.BaseSolidus+300))
 	}
 	low, high = math.Floor(low/100)*100, math.Ceil(high/100)*100
-	last := s.Trace[len(s.Trace)-1].Time
-	const right, base = traceWide - traceRight, traceHigh - traceLow + 8
-	x := func(t float64) int { return traceLeft + int(math.Round(t/last*(right-traceLeft))) }
-	y := func(t float64) int {
-		return traceTop + int(math.Round((high-min(max(t, low), high))/(high-low)*(traceHigh-traceTop-traceLow)))
+	last := h.Trace[len(h.Trace)-1].Time
+	right := last * 1.2 // room for the limits' names
+	picture.Steps(&p.X, 0, right, picture.Round(right/7))
+	picture.Steps(&p.Y, low, high, picture.Round((high-low)/4))
+	p.Add(h.burns(low, high)...)
+	var labels picture.Labels
+	for i, t := range [...]float64{h.BaseSolidus, h.Liquidus, h.Solidus} {
+		p.Add(line(plotter.XYs{{X: 0, Y: t}, {X: right, Y: t}}, draw.LineStyle{Color: color.Gray{0x60}, Width: 1.5,
+			Dashes: []vg.Length{3, 3}}))
+		beside := t + [...]float64{1, 1, -1}[i]*(high-low)/24
+		labels.List = append(labels.List, picture.Label{Text: [...]string{"base melts", "liquidus", "solidus"}[i],
+			Size: picture.Near, Bare: true, Places: []picture.XY{{X: last + 0.45*(right-last), Y: beside}}})
 	}
-	for t := low; t <= high; t += 200 {
-		p.write(traceLeft-8, y(t)+4, "end", fmt.Sprintf("%.0f", t))
-		p.stroke(traceLeft-4, y(t), traceLeft, y(t), black, 1)
-	}
-	for i, t := range [...]float64{s.Solidus, s.Liquidus, s.BaseSolidus} {
-		p.stroke(traceLeft, y(t), right, y(t), color.RGBA{0xb0, 0x80, 0x30, 255}, 3)
-		p.write(right+6, y(t)+4, "start", [...]string{"solidus", "liquidus", "base melts"}[i])
-	}
-	for i := 1; i < len(s.Trace); i++ {
-		a, b := &s.Trace[i-1], &s.Trace[i]
-		p.stroke(x(a.Time), y(a.Centre), x(b.Time), y(b.Centre), color.RGBA{0x30, 0x60, 0xa0, 255}, 6)
-		p.stroke(x(a.Time), y(a.Back), x(b.Time), y(b.Back), color.RGBA{0x60, 0x60, 0x60, 255}, 3)
-		p.stroke(x(a.Time), y(a.Edge), x(b.Time), y(b.Edge), color.RGBA{0xa0, 0x30, 0x20, 255}, 1)
-		if b.On {
-			p.fill(x(a.Time), base, max(x(b.Time)-x(a.Time), 1), 10, black)
+	for n, name := range [...]string{"root edge", "puddle's middle", "back face"} {
+		var list plotter.XYs
+		for i := range h.Trace {
+			q := &h.Trace[i]
+			t := [...]float64{q.Edge, q.Centre, q.Back}[n]
+			list = append(list, plotter.XY{X: q.Time, Y: min(max(t, low), high)})
 		}
+		style := picture.Stroke(n, [...]vg.Length{3.5, 2, 2}[n])
+		p.Add(line(list, style))
+		p.Keys = append(p.Keys, picture.Key{Text: name, Line: style})
 	}
-	step := math.Max(0.5, math.Round(last/6*2)/2)
-	for t := 0.0; t <= last; t += step {
-		p.write(x(t), base+28, "middle", fmt.Sprintf("%.1f", t))
+	p.Add(&labels)
+}
+
+// line is a plotter's line of points that are known to be numbers.
+func line(list plotter.XYs, style draw.LineStyle) *plotter.Line {
+	return &plotter.Line{XYs: list, LineStyle: style}
+}
+
+// burns are the bands over which the arc burns.
+func (h Heat) burns(low, high float64) (list []plot.Plotter) {
+	for i := 1; i < len(h.Trace); i++ {
+		if !h.Trace[i].On {
+			continue
+		}
+		from := h.Trace[i-1].Time
+		for i+1 < len(h.Trace) && h.Trace[i+1].On {
+			i++
+		}
+		to := h.Trace[i].Time
+		list = append(list, &plotter.Polygon{Color: picture.Grey,
+			XYs: []plotter.XYs{{{X: from, Y: low}, {X: to, Y: low}, {X: to, Y: high}, {X: from, Y: high}}}})
 	}
+	return list
 }

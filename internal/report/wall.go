@@ -1,11 +1,14 @@
 package report
 
 import (
+	"bytes"
 	"fmt"
 	"math"
 	"slices"
 	"strings"
 	"time"
+
+	"codeberg.org/go-pdf/fpdf"
 
 	"brazebooth/calc"
 	"brazebooth/internal/plain"
@@ -14,14 +17,14 @@ import (
 
 // Wall is a page to hang at the booth: what stands on it.
 type Wall struct {
-	Name   string
-	Job    string       // metal, joint, wire in a line
-	Card   *calc.Card   // its figures, notes, warnings and verdict
-	Window *calc.Window // nil: no picture
-	Note   string
-	Foot   string // where it comes from: id, date, version
-	When   time.Time
-	Comma  bool // in numbers, instead of the point
+	Name  string
+	Job   string     // metal, joint, wire in a line
+	Card  *calc.Card // its figures, notes, warnings and verdict
+	Map   *Map       // nil: no picture
+	Note  string
+	Foot  string // where it comes from: id, date, version
+	When  time.Time
+	Comma bool // in numbers, instead of the point
 }
 
 // WallOf is a live card as a page for the wall.
@@ -68,13 +71,31 @@ func WallPDF(p *Wall, paper Paper, sys quantity.System) (pdf []byte, replaced []
 	k.comma = p.Comma
 	if say := p.words(sys); len(say.stops) > 0 {
 		k.stopped(p, say.stops)
-	} else {
-		rest := k.first(p, &say, sys.Lead())
-		k.signature(p)
-		k.more(p, rest)
+	} else if err := k.pages(p, &say, paper, sys); err != nil {
+		return nil, nil, err
 	}
 	pdf, err = k.bytes()
 	return pdf, k.gone, err
+}
+
+// pages are the first page, what goes on behind it, and the map on a sheet of its own.
+func (k *ink) pages(p *Wall, say *wallWords, paper Paper, sys quantity.System) error {
+	if p.Map != nil {
+		m := *p.Map
+		m.Units = sys
+		b, err := m.PNG(mapDPI)
+		if err != nil {
+			return err
+		}
+		k.f.RegisterImageOptionsReader(mapImage, fpdf.ImageOptions{ImageType: "png"}, bytes.NewReader(b))
+	}
+	rest := k.first(p, say)
+	k.signature(p)
+	k.more(p, rest)
+	if p.Map != nil {
+		k.mapSheet(p, paper)
+	}
+	return k.f.Error()
 }
 
 // stopped is the whole page of a job that is not to be done: the stop in the largest letters, no setting, no signature.
@@ -95,7 +116,7 @@ func (k *ink) stopped(p *Wall, stops []string) {
 const noteCells = 280
 
 // first is the first page; it returns the cautions that it has no room for.
-func (k *ink) first(p *Wall, say *wallWords, sys quantity.System) (rest []string) {
+func (k *ink) first(p *Wall, say *wallWords) (rest []string) {
 	k.own(22, "B", p.Name)
 	k.para(10, "", p.Job)
 	if p.Note != "" {
@@ -107,7 +128,7 @@ func (k *ink) first(p *Wall, say *wallWords, sys quantity.System) (rest []string
 		k.para(10.5, "", s)
 	}
 	k.rule()
-	k.middle(p, say, sys)
+	k.middle(p, say)
 	return k.cautions(say.cautions)
 }
 
@@ -137,16 +158,16 @@ func (k *ink) bigFigures(say *wallWords) {
 	k.rule()
 }
 
-// wallResults stand beside the window.
+// wallResults stand beside the map.
 var wallResults = [...]string{"current", "net_heat", "bead_width", "wetting_angle", "base_peak_temperature", "throat",
 	"zinc_boiled_halfwidth", "margin"}
 
-// middle is the window with what else follows from the settings beside it.
-func (k *ink) middle(p *Wall, say *wallWords, sys quantity.System) {
+// middle is the map with what else follows from the settings beside it.
+func (k *ink) middle(p *Wall, say *wallWords) {
 	left, y, low := edgeMM, k.y+5, k.y
-	if p.Window != nil {
+	if p.Map != nil {
 		left += 92
-		low = k.window(p.Window, sys)
+		low = k.smallMap(p.Map)
 	}
 	for _, name := range wallResults {
 		if r := say.rows[name]; r != nil {

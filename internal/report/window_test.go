@@ -44,6 +44,7 @@ func TestWindowJSONKeepsItsSchema(t *testing.T) {
 func TestWindowMarksWhatWasGiven(t *testing.T) {
 	job := calc.Job{Metal: "galvanized", Gauge: 20}
 	m := coarse(t, job)
+	p := pictured(t, &m)
 	schema := loadSchema(t, "window-schema.json")
 	for _, c := range []struct {
 		feed, travel calc.Opt
@@ -86,16 +87,23 @@ func TestWindowMarksWhatWasGiven(t *testing.T) {
 			doc.Given.Feed != card.Used.Feed.V {
 			t.Errorf("%s: %+v, %v", c.says, doc.Given, err)
 		}
-		if svg := string(WindowSVG(&m, &card)); strings.Contains(svg, ">G<") != c.on ||
-			strings.Contains(svg, "as given, ") != c.on {
-			t.Errorf("%s: the picture says G: %v", c.says, strings.Contains(svg, ">G<"))
-		}
-		bare, err1 := WindowPNG(&m, nil)
-		marked, err2 := WindowPNG(&m, &card)
-		if err1 != nil || err2 != nil || bytes.Equal(bare, marked) == c.on {
-			t.Errorf("%s: the picture is marked: %v, %v, %v", c.says, !bytes.Equal(bare, marked), err1, err2)
+		p.Given = &card
+		b, err = p.SVG()
+		if svg := string(b); err != nil || strings.Contains(svg, ">as given<") != c.on ||
+			!strings.Contains(svg, strings.TrimSuffix(c.says, ": ")) {
+			t.Errorf("%s: the picture says it: %v, %v", c.says, strings.Contains(svg, ">as given<"), err)
 		}
 	}
+}
+
+// pictured is a window with its chart.
+func pictured(t *testing.T, m *calc.Window) *Map {
+	t.Helper()
+	c, err := calc.ChartOf(context.Background(), m)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return &Map{Window: m, Chart: &c}
 }
 
 func TestWindowTextStaysIn80Columns(t *testing.T) {
@@ -105,21 +113,45 @@ func TestWindowTextStaysIn80Columns(t *testing.T) {
 	}
 }
 
-// The pictures are whole files of their kind, as large as their layout says.
+// The pictures of maps are whole, and say what they suggest, what each edge and zone is, and in which units.
 func TestWindowPictures(t *testing.T) {
-	m := coarse(t, calc.Job{Metal: "galvanized", Gauge: 20})
-	b, err := WindowPNG(&m, nil)
+	for _, c := range []struct {
+		job   calc.Job
+		units quantity.System
+		says  []string
+	}{
+		{calc.Job{Metal: "galvanized", Gauge: 20}, quantity.Metric, []string{"suggested", "wets", "base stays solid",
+			"no burn-through", "hand speed", "COLD", "good with", "wire feed, m/min", "80 % and more"}},
+		{calc.Job{Metal: "copper", Thickness: calc.Some(3), Joint: "lap"}, quantity.Inch,
+			[]string{"nearest miss", "No setting is good", "travel, in/min"}},
+	} {
+		m := coarse(t, c.job)
+		p := pictured(t, &m)
+		p.Units = c.units
+		whole(t, c.job.Metal, p.PNG, p.SVG, c.says...)
+	}
+}
+
+// whole holds a picture to be a whole file of each kind, as large as its sheet, that says some words.
+func whole(t *testing.T, name string, asPNG func(int) ([]byte, error), asSVG func() ([]byte, error), says ...string) {
+	t.Helper()
+	b, err := asPNG(100)
 	if err != nil {
 		t.Fatal(err)
 	}
 	img, err := png.Decode(bytes.NewReader(b))
-	if err != nil {
+	if err != nil || img.Bounds().Dx() != 1169 || img.Bounds().Dy() != 827 {
+		t.Errorf("%s: %v, %v: no A4 sheet", name, img.Bounds(), err)
+	}
+	if b, err = asSVG(); err != nil {
 		t.Fatal(err)
 	}
-	if p := windowPicture(&m, nil); img.Bounds().Dx() != p.wide || img.Bounds().Dy() != p.high {
-		t.Errorf("%v, want %d x %d", img.Bounds(), p.wide, p.high)
+	for _, w := range says {
+		if !bytes.Contains(b, []byte(w)) {
+			t.Errorf("%s: the picture does not say %q", name, w)
+		}
 	}
-	d := xml.NewDecoder(bytes.NewReader(WindowSVG(&m, nil)))
+	d := xml.NewDecoder(bytes.NewReader(b))
 	for {
 		if _, err := d.Token(); errors.Is(err, io.EOF) {
 			break

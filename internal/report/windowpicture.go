@@ -3,85 +3,189 @@ package report
 import (
 	"fmt"
 	"image/color"
+	"slices"
+
+	"gonum.org/v1/plot"
+	"gonum.org/v1/plot/plotter"
+	"gonum.org/v1/plot/vg"
+	"gonum.org/v1/plot/vg/draw"
 
 	"brazebooth/calc"
+	"brazebooth/internal/picture"
+	"brazebooth/internal/quantity"
 )
 
-// The layout of a window's picture, pixels.
-const (
-	cellWide, cellHigh = 12, 16
-	leftRoom, topRoom  = 70, 40
-	lowRoom, rightRoom = 90, 20
+// Map is an operating window with its chart and, where a setting was asked about, that setting's card, for a picture.
+type Map struct {
+	*calc.Window
+	Chart *calc.Chart
+	Given *calc.Card // nil for none
+	Units quantity.System
+	Comma bool // in numbers, instead of the point
+}
+
+// SVG and PNG are the picture of a map. PNG has so many dots per inch of an A4 sheet.
+func (m *Map) SVG() ([]byte, error)        { return m.picture().SVG() }
+func (m *Map) PNG(dpi int) ([]byte, error) { return m.picture().PNG(dpi) }
+
+// PictureDPI is enough for a screen, and for a sheet that is read from afar.
+const PictureDPI = 150
+
+// chanceLevels and chanceFills are the steps of the chance, %, and what fills them: lightness falls with the chance,
+// and letters in ink are read on each.
+var (
+	chanceLevels = []float64{10, 50, 80}
+	chanceFills  = []color.Color{color.Gray{0xff}, color.RGBA{0xdd, 0xee, 0xec, 255}, color.RGBA{0xa6, 0xd5, 0xd0, 255},
+		color.RGBA{0x62, 0xb4, 0xab, 255}}
+	chanceKeys = []string{"under 10 %", "10–50 %", "50–80 %", "80 % and more"}
 )
 
-// zoneColours are the fills: readable in grey, too, since they differ in lightness.
-var zoneColours = map[byte]color.RGBA{
-	'+': {0x7f, 0xc9, 0x7f, 255}, ',': {0xd9, 0xea, 0xd3, 255}, '.': {0x9d, 0xb4, 0xd6, 255},
-	'x': {0xf0, 0xb0, 0x60, 255}, '#': {0x9a, 0x3b, 0x26, 255}, '?': {0xdd, 0xdd, 0xdd, 255},
-}
-
-// WindowSVG draws an operating window as SVG: every cell also carries its mark, so that it reads without colour. given
-// is the card of the setting that was asked about, nil for none.
-func WindowSVG(m *calc.Window, given *calc.Card) []byte { return windowPicture(m, given).svg() }
-
-// WindowPNG draws the same picture as PNG.
-func WindowPNG(m *calc.Window, given *calc.Card) ([]byte, error) {
-	return windowPicture(m, given).png()
-}
-
-func windowPicture(m *calc.Window, given *calc.Card) *picture {
-	wide, high := cell(m)
-	p := &picture{wide: leftRoom + wide*len(m.Feeds) + rightRoom, high: topRoom + high*len(m.Travels) + lowRoom}
-	corner := func(i, j int) (x, y int) { return leftRoom + wide*i, topRoom + high*(len(m.Travels)-1-j) }
-	gi, gj, on := givenPoint(m, given)
-	for i := range m.Feeds {
-		for j := range m.Travels {
-			x, y := corner(i, j)
-			mark := PointMark(m, i, j)
-			p.fill(x, y, wide, high, zoneColours[mark])
-			if on && i == gi && j == gj {
-				mark = givenMark
-			}
-			p.write(x+wide/2, y+high-4, "middle", string(mark))
-		}
+func (m *Map) picture() *picture.Picture {
+	sys := m.Units.Lead()
+	p := picture.New("wire feed, "+quantity.Label("m/min", sys), "travel, "+quantity.Label("mm/s", sys))
+	at := m.field(m.Chart.Chance)
+	p.Add(picture.Fill(at, chanceLevels, chanceFills))
+	var labels picture.Labels
+	var edges []picture.Label
+	for n, e := range m.Chart.Edges {
+		line, places := picture.Edge(m.field(e.Inside), picture.Stroke(n, 2.2))
+		p.Add(line)
+		edges = append(edges, picture.Label{Text: e.Name, Size: picture.Near, Places: places})
 	}
-	p.windowTitles(m, given, on)
-	for i := 0; i < len(m.Feeds); i += max(1, len(m.Feeds)/8) {
-		x, _ := corner(i, 0)
-		p.write(x+wide/2, p.high-lowRoom+16, "middle", fmt.Sprintf("%.1f", m.Feeds[i]))
+	p.Add(m.marks(&labels)...)
+	labels.List = slices.Concat(labels.List, m.zones(), edges)
+	p.Add(&labels)
+	if m.Comma {
+		p.Say = quantity.Comma
 	}
-	for j := 0; j < len(m.Travels); j += max(1, len(m.Travels)/8) {
-		_, y := corner(0, j)
-		p.write(leftRoom-6, y+high-4, "end", fmt.Sprintf("%.1f", m.Travels[j]))
-	}
-	x, y := corner(m.At(m.Suggestion.Feed, m.Suggestion.Travel))
-	p.shapes = append(p.shapes, shape{kind: frame, x: x - 1, y: y - 1, w: wide + 2, h: high + 2})
+	picture.Ratios(&p.X, at.Xs[0], at.Xs[len(at.Xs)-1])
+	picture.Ratios(&p.Y, at.Ys[0], at.Ys[len(at.Ys)-1])
+	m.words(p)
 	return p
 }
 
-// cell is the size of a point's cell: the picture of a window with fewer points is as large as any other.
-func cell(m *calc.Window) (wide, high int) {
-	if !m.Coarser {
-		return cellWide, cellHigh
+// field is values over the map's axes, in the map's units.
+func (m *Map) field(values []float64) *picture.Field {
+	f := picture.Field{Zs: values}
+	for _, v := range m.Chart.Feeds {
+		f.Xs = append(f.Xs, m.in(v, "m/min"))
 	}
-	full := calc.FullWindow
-	return cellWide * max(1, full.Feeds/len(m.Feeds)), cellHigh * max(1, full.Travels/len(m.Travels))
+	for _, v := range m.Chart.Travels {
+		f.Ys = append(f.Ys, m.in(v, "mm/s"))
+	}
+	return &f
 }
 
-// windowTitles are the words above and below the points.
-func (p *picture) windowTitles(m *calc.Window, given *calc.Card, on bool) {
-	u := &m.Card.Used
-	p.write(leftRoom, 16, "start", "operating window: "+u.Metal+", "+u.Joint+", "+m.Card.Setup.Filler.ID+", "+
-		WireText(u.Wire.V)+", "+u.Mode)
-	p.write(leftRoom, 32, "start", "travel, mm/s, upward; wire feed, m/min, to the right")
-	p.write(leftRoom, p.high-40, "start",
-		"+ good   . cold   x hot   # burn-through   , another edge not met   box: suggestion")
-	p.write(leftRoom, p.high-22, "start", "strike a test bead on scrap of the same sheet first")
-	if on {
-		p.write(leftRoom, p.high-6, "start", fmt.Sprintf("%c: as given, %.2f m/min at %.2f mm/s: %s",
-			givenMark, given.Used.Feed.V, given.Used.Travel.V, given.Verdict()))
+func (m *Map) in(v float64, unit string) float64 {
+	v, _ = quantity.Convert(v, unit, m.Units.Lead())
+	return v
+}
+
+// marks are the suggestion, a ring, and the setting that was asked about, a diamond.
+func (m *Map) marks(labels *picture.Labels) (list []plot.Plotter) {
+	mark := func(feed, travel float64, name string, shape draw.GlyphDrawer, size vg.Length) {
+		at := plotter.XY{X: m.in(feed, "m/min"), Y: m.in(travel, "mm/s")}
+		s, err := plotter.NewScatter(plotter.XYs{at})
+		if err != nil {
+			return // a setting beyond what a picture can show
+		}
+		s.Shape, s.Radius, s.Color = shape, size, picture.Ink
+		list = append(list, s)
+		labels.Taken = append(labels.Taken, picture.XY{X: at.X, Y: at.Y})
+		labels.List = append(labels.List, picture.Label{Text: name, Size: picture.Near, Bold: true,
+			Beside: true, Places: []picture.XY{{X: at.X, Y: at.Y}}})
 	}
+	name := "suggested"
+	if !m.Good {
+		name = "nearest miss"
+	}
+	mark(m.Suggestion.Feed, m.Suggestion.Travel, name, picture.Ring{}, 13)
+	if _, _, on := givenPoint(m.Window, m.Given); on {
+		mark(m.Given.Used.Feed.V, m.Given.Used.Travel.V, "as given", picture.Diamond{}, 11)
+	}
+	return list
+}
+
+// zoneNames are the words that stand in the zones.
+var zoneNames = [...]struct{ zone, name string }{{"good", "GOOD"}, {"cold", "COLD"}, {"hot", "TOO HOT"},
+	{"burn-through", "BURNS THROUGH"}}
+
+// zones are those words, as large as their zone has room for.
+func (m *Map) zones() (list []picture.Label) {
+	for _, z := range zoneNames {
+		in := func(i, j int) bool {
+			return PointMark(m.Window, i, j) == ZoneMark(z.zone)
+		}
+		for _, size := range [...]vg.Length{picture.Far, 28, picture.Near} {
+			if places := m.roomFor(z.name, size, in); len(places) > 0 {
+				list = append(list, picture.Label{Text: z.name, Size: size, Bold: true, Bare: z.zone == "good",
+					Places: places})
+				break
+			}
+		}
+	}
+	return list
+}
+
+// roomFor are the places of a zone around which a word of a size lies wholly in it, and deepest.
+func (m *Map) roomFor(word string, size vg.Length, in func(i, j int) bool) (places []picture.XY) {
+	const wide, high = 730, 320 // about what the axes leave of the sheet, points
+	nx, ny := len(m.Feeds), len(m.Travels)
+	w := int(float64(picture.Style(size, true).Width(word))/wide*float64(nx)/2) + 1
+	h := int(float64(size)/high*float64(ny)/2) + 1
+	holds := func(i, j, more int) bool {
+		for x := i - w - more; x <= i+w+more; x++ {
+			for y := j - h - more; y <= j+h+more; y++ {
+				if x < 0 || y < 0 || x >= nx || y >= ny || !in(x, y) {
+					return false
+				}
+			}
+		}
+		return true
+	}
+	for deepest := 0; ; deepest++ {
+		var deeper []picture.XY
+		for i := range nx {
+			for j := range ny {
+				if holds(i, j, deepest) {
+					deeper = append(deeper, picture.XY{X: m.in(m.Feeds[i], "m/min"), Y: m.in(m.Travels[j], "mm/s")})
+				}
+			}
+		}
+		if deeper == nil {
+			return places
+		}
+		places = deeper
+	}
+}
+
+// words are above the map what it is of and what it suggests, and below it what its fills mean.
+func (m *Map) words(p *picture.Picture) {
+	o := Options{Units: m.Units}
+	at := setting(m.Suggestion.Feed, m.Suggestion.Travel, o)
+	best := fmt.Sprintf("%s: good with %.0f %%", at, m.Chance.Good)
+	if !m.Good {
+		best = "No setting is good. Nearest miss: " + at
+	}
+	p.Head = []picture.Line{{Text: PracticeWork(&m.Card, m.Units), Size: picture.Near},
+		{Text: best, Size: picture.Far, Bold: true}}
+	if m.Given != nil {
+		where := ""
+		if _, _, on := givenPoint(m.Window, m.Given); !on {
+			where = " (beyond this map)"
+		}
+		u := &m.Given.Used
+		p.Head = append(p.Head, picture.Line{Size: picture.Near, Bold: true, Text: whatGiven(&m.Given.Job) + ": " +
+			setting(u.Feed.V, u.Travel.V, o) + where + ": " + verdictText(m.Given)})
+	}
+	p.Keys = []picture.Key{{Text: "chance"}}
+	for n, fill := range chanceFills {
+		p.Keys = append(p.Keys, picture.Key{Fill: fill, Text: chanceKeys[n]})
+	}
+	foot := "Lines: where an edge is just met. Chance: that every edge is met, over everything uncertain. " +
+		"Own computation: strike a test bead on scrap of the same sheet first."
+	p.Foot = []picture.Line{{Text: foot, Size: picture.Small}}
 	if words := m.CoarserWords(); words != "" {
-		p.write(leftRoom, p.high-57, "start", words)
+		p.Foot = append(p.Foot, picture.Line{Text: words, Size: picture.Small})
 	}
 }

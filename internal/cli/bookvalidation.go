@@ -1,0 +1,72 @@
+package cli
+
+import (
+	"github.com/spf13/cobra"
+
+	"brazebooth/internal/book"
+	"brazebooth/internal/quantity"
+	"brazebooth/internal/report"
+)
+
+func (d *Deps) bookValidation() *cobra.Command {
+	cmd := &cobra.Command{
+		Use: "validation", Short: "What was computed beside what this shop measured", Args: noArgs,
+		Long: `What this program computes beside what the shop measured: current and volts of its readings, width, leg,
+throat and bare zinc of the test beads that were cut. By quantity the mean ratio, the scatter, and how many values lie
+in the computed 95 % band. What the book has taught the program is left out: it would test the values by themselves.`,
+		Example: `  brazebooth book trial "tank lid" --verdict good --measured-width 6.1mm
+  brazebooth book validation`,
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			from, err := d.shop(cmd)
+			if err != nil {
+				return err
+			}
+			units, err := unitsOf(cmd)
+			if err != nil {
+				return err
+			}
+			blocks, err := from.Validation(cmd.Context(), units)
+			if err != nil {
+				return err
+			}
+			d.say("%s", report.Text(blocks, report.Options{Units: units, Comma: d.comma}))
+			return nil
+		},
+	}
+	cmd.Flags().String("units", "", unitsUsage)
+	return cmd
+}
+
+// measuredFlags are what is measured on a bead that was cut across.
+var measuredFlags = [...]struct {
+	name, usage string
+	of          func(*book.Measured) *float64
+}{
+	{"measured-width", "the bead's width from toe to toe, measured: 6.1mm",
+		func(m *book.Measured) *float64 { return &m.Width }},
+	{"measured-leg", "from the joint to the toe on the second member, measured",
+		func(m *book.Measured) *float64 { return &m.Leg }},
+	{"measured-throat", "the throat of the cut bead, measured", func(m *book.Measured) *float64 { return &m.Throat }},
+	{"measured-zinc", "from the joint to where the first member's zinc is left, measured",
+		func(m *book.Measured) *float64 { return &m.Zinc }},
+}
+
+// measuredInto reads what was measured.
+func measuredInto(cmd *cobra.Command, into *book.Measured) error {
+	for _, m := range measuredFlags {
+		text := flagText(cmd, m.name)
+		if text == "" {
+			continue
+		}
+		v, err := quantity.Read(quantity.FieldLength, text)
+		switch {
+		case err != nil:
+			return inFlag(m.name, err)
+		case v <= 0 || v > 100:
+			return wrong("--"+m.name+": "+quote(text)+" is no size of a bead",
+				"type it in mm, over 0 and at most 100: 6.1mm")
+		}
+		*m.of(into) = v
+	}
+	return nil
+}

@@ -1,0 +1,140 @@
+package picture
+
+import (
+	"image/color"
+	"math"
+	"slices"
+
+	"gonum.org/v1/plot/plotter"
+	"gonum.org/v1/plot/vg"
+	"gonum.org/v1/plot/vg/draw"
+)
+
+// Field is values over two rising axes, x outer, as a plotter's grid. NaN is where there is none.
+type Field struct {
+	Xs, Ys []float64
+	Zs     []float64
+}
+
+// Dims, X, Y and Z are a plotter's.
+func (f *Field) Dims() (c, r int)   { return len(f.Xs), len(f.Ys) }
+func (f *Field) X(c int) float64    { return f.Xs[c] }
+func (f *Field) Y(r int) float64    { return f.Ys[r] }
+func (f *Field) Z(c, r int) float64 { return f.Zs[c*len(f.Ys)+r] }
+
+// even is the field at even steps of both axes, as a plotter's image wants it; between the field's own points, whose
+// axes rise in equal ratios, it is interpolated.
+func (f *Field) even(nx, ny int) *Field {
+	g := &Field{Xs: steps(f.Xs, nx), Ys: steps(f.Ys, ny), Zs: make([]float64, nx*ny)}
+	for c, vx := range g.Xs {
+		i, x := within(f.Xs, vx)
+		for r, vy := range g.Ys {
+			j, y := within(f.Ys, vy)
+			g.Zs[c*ny+r] = (f.Z(i, j)*(1-y)+f.Z(i, j+1)*y)*(1-x) + (f.Z(i+1, j)*(1-y)+f.Z(i+1, j+1)*y)*x
+		}
+	}
+	return g
+}
+
+func steps(axis []float64, n int) []float64 {
+	list := make([]float64, n)
+	low, high := axis[0], axis[len(axis)-1]
+	for i := range list {
+		list[i] = low + (high-low)*float64(i)/float64(n-1)
+	}
+	return list
+}
+
+// within is the point of an axis at or below a value, and the share of the way to the next.
+func within(axis []float64, v float64) (i int, share float64) {
+	x := math.Log(v/axis[0]) / math.Log(axis[len(axis)-1]/axis[0]) * float64(len(axis)-1)
+	i = max(0, min(int(x), len(axis)-2))
+	return i, x - float64(i)
+}
+
+// fills are the samples that stand for rising values, from white on: they differ in lightness, which a printer without
+// colour and every eye tell apart.
+type fills []color.Color
+
+func (f fills) Colors() []color.Color { return f }
+
+// Fill is the field in fills: one more of them than there are levels. Levels rise.
+func Fill(f *Field, levels []float64, list []color.Color) *plotter.HeatMap {
+	const nx, ny = 720, 400
+	g := f.even(nx, ny)
+	for k, v := range g.Zs {
+		n, found := slices.BinarySearch(levels, v)
+		if found {
+			n++
+		}
+		g.Zs[k] = float64(n)
+	}
+	h := plotter.NewHeatMap(g, fills(list))
+	h.Min, h.Max, h.Rasterized = 0, float64(len(list)-1), true
+	return h
+}
+
+// Edge is the line along which a field is zero, and the places that it passes.
+func Edge(f *Field, style draw.LineStyle) (*plotter.Contour, []XY) {
+	whole := f.filled()
+	c := plotter.NewContour(whole, []float64{0}, nil)
+	c.LineStyles = []draw.LineStyle{style}
+	var places []XY
+	for i := range f.Xs {
+		for j := range f.Ys {
+			if at, ok := whole.crossing(i, j, min(i+1, len(f.Xs)-1), j); ok {
+				places = append(places, at)
+			}
+			if at, ok := whole.crossing(i, j, i, min(j+1, len(f.Ys)-1)); ok {
+				places = append(places, at)
+			}
+		}
+	}
+	return c, places
+}
+
+// crossing is where the field is zero between two of its points.
+func (f *Field) crossing(i, j, i2, j2 int) (XY, bool) {
+	a, b := f.Z(i, j), f.Z(i2, j2)
+	if a >= 0 == (b >= 0) {
+		return XY{}, false
+	}
+	at := a / (a - b)
+	between := func(u, v float64) float64 { return u * math.Pow(v/u, at) }
+	return XY{between(f.Xs[i], f.Xs[i2]), between(f.Ys[j], f.Ys[j2])}, true
+}
+
+// filled is the field with what is missing taken from the nearest neighbours that are there, so that no line ends in
+// a jump. A field without any value is zero.
+func (f *Field) filled() *Field {
+	g := &Field{f.Xs, f.Ys, slices.Clone(f.Zs)}
+	for missing := true; missing; {
+		missing = false
+		before := &Field{f.Xs, f.Ys, slices.Clone(g.Zs)}
+		some := false
+		for k, v := range before.Zs {
+			if !math.IsNaN(v) {
+				continue
+			}
+			missing = true
+			i, j := k/len(f.Ys), k%len(f.Ys)
+			for _, n := range [...][2]int{{i - 1, j}, {i + 1, j}, {i, j - 1}, {i, j + 1}} {
+				if n[0] >= 0 && n[0] < len(f.Xs) && n[1] >= 0 && n[1] < len(f.Ys) && !math.IsNaN(before.Z(n[0], n[1])) {
+					g.Zs[k], some = before.Z(n[0], n[1]), true
+				}
+			}
+		}
+		if missing && !some {
+			clear(g.Zs)
+		}
+	}
+	return g
+}
+
+// Dashes are the patterns of lines, as many as can be told apart.
+var Dashes = [][]vg.Length{nil, {16, 5}, {5, 5}, {18, 5, 4, 5}, {2, 4}, {10, 4, 2, 4, 2, 4}, {24, 8}, {8, 3}}
+
+// Stroke is how the n. line of a picture is drawn.
+func Stroke(n int, width vg.Length) draw.LineStyle {
+	return draw.LineStyle{Color: Ink, Width: width, Dashes: Dashes[n%len(Dashes)]}
+}

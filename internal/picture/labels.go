@@ -1,0 +1,102 @@
+package picture
+
+import (
+	"image/color"
+	"math"
+
+	"gonum.org/v1/plot"
+	"gonum.org/v1/plot/vg"
+	"gonum.org/v1/plot/vg/draw"
+)
+
+// Labels writes names where there is room for them: each at the one of its places that lies furthest from what is
+// taken. It is added to a plot last.
+type Labels struct {
+	List  []Label
+	Taken []XY // points, in the plot's units, that nothing covers
+}
+
+// XY is a place in a plot's units.
+type XY struct{ X, Y float64 }
+
+// Label is a name and where it may stand: its middle lies at one of the places. One without room is left out.
+type Label struct {
+	Text   string
+	Size   vg.Length
+	Bold   bool
+	Bare   bool // without a white box behind it
+	Beside bool // next to a place, not on it
+	Places []XY
+}
+
+// Plot draws the labels.
+func (l *Labels) Plot(c draw.Canvas, p *plot.Plot) {
+	toX, toY := p.Transforms(&c)
+	var taken []vg.Rectangle
+	for _, t := range l.Taken {
+		at := vg.Point{X: toX(t.X), Y: toY(t.Y)}
+		taken = append(taken, around(at, 2*Small, 2*Small))
+	}
+	for _, label := range l.List {
+		s := Style(label.Size, label.Bold)
+		s.XAlign, s.YAlign = draw.XCenter, draw.YCenter
+		wide, high := s.Width(label.Text)+8, label.Size
+		best, room := vg.Rectangle{}, vg.Length(0)
+		for _, at := range label.points(toX, toY, wide, high) {
+			box := around(at, wide, high)
+			if free := freeAbout(box, c.Rectangle, taken); free > room {
+				best, room = box, free
+			}
+		}
+		if room == 0 {
+			continue
+		}
+		if !label.Bare {
+			c.SetColor(color.White)
+			low := label.Size / 8 // letters hang a little below their middle
+			c.Fill(vg.Rectangle{Min: vg.Point{X: best.Min.X, Y: best.Min.Y - low},
+				Max: vg.Point{X: best.Max.X, Y: best.Max.Y - low}}.Path())
+		}
+		c.FillText(s, vg.Point{X: (best.Min.X + best.Max.X) / 2, Y: (best.Min.Y + best.Max.Y) / 2}, label.Text)
+		taken = append(taken, best)
+	}
+}
+
+// points are where the middle of a label of a size may lie on the paper.
+func (l *Label) points(toX, toY func(float64) vg.Length, wide, high vg.Length) (list []vg.Point) {
+	for _, place := range l.Places {
+		at := vg.Point{X: toX(place.X), Y: toY(place.Y)}
+		if !l.Beside {
+			list = append(list, at)
+			continue
+		}
+		x, y := wide/2+mark, high/2+mark
+		list = append(list, vg.Point{X: at.X + x, Y: at.Y}, vg.Point{X: at.X - x, Y: at.Y},
+			vg.Point{X: at.X, Y: at.Y + y}, vg.Point{X: at.X, Y: at.Y - y})
+	}
+	return list
+}
+
+// mark is the half-width of a mark with some room.
+const mark = 1.3 * Small
+
+func around(at vg.Point, wide, high vg.Length) vg.Rectangle {
+	return vg.Rectangle{Min: vg.Point{X: at.X - wide/2, Y: at.Y - high/2},
+		Max: vg.Point{X: at.X + wide/2, Y: at.Y + high/2}}
+}
+
+// freeAbout is how far a box lies inside a frame and from all that is taken, at most a few letters; 0 or less where it
+// does not.
+func freeAbout(box, frame vg.Rectangle, taken []vg.Rectangle) vg.Length {
+	free := min(box.Min.X-frame.Min.X, frame.Max.X-box.Max.X, box.Min.Y-frame.Min.Y, frame.Max.Y-box.Max.Y, 3*Far)
+	for _, t := range taken {
+		x := max(box.Min.X-t.Max.X, t.Min.X-box.Max.X)
+		y := max(box.Min.Y-t.Max.Y, t.Min.Y-box.Max.Y)
+		apart := max(x, y)
+		if x > 0 && y > 0 {
+			apart = vg.Length(math.Hypot(float64(x), float64(y)))
+		}
+		free = min(free, apart)
+	}
+	return free
+}

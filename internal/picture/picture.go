@@ -1,0 +1,204 @@
+// Package picture is how this program's pictures look: one drawing by gonum's plot, written as PNG or SVG. It says how
+// large letters are, which lines and fills there are, and where a label finds room; what is drawn, the rooms above say.
+//
+// The ground is white, and nothing rests on colour: fills differ in lightness, lines in their dashes, and both have
+// their names beside them.
+package picture
+
+import (
+	"bytes"
+	"fmt"
+	"image/color"
+
+	"golang.org/x/image/font"
+	"gonum.org/v1/plot"
+	vgfont "gonum.org/v1/plot/font"
+	"gonum.org/v1/plot/text"
+	"gonum.org/v1/plot/vg"
+	"gonum.org/v1/plot/vg/draw"
+	"gonum.org/v1/plot/vg/vgimg"
+	"gonum.org/v1/plot/vg/vgsvg"
+)
+
+// Sizes of letters on a sheet of Wide by High, in points. A capital is 0.72 of its letter's size: one of Far is 10 mm
+// high, which is read at two metres; one of Near at one metre; one of Small in the hand.
+const (
+	Far   vg.Length = 42
+	Near  vg.Length = 20
+	Small vg.Length = 14
+)
+
+// Wide and High are an A4 sheet on its side.
+const (
+	Wide = 297 * vg.Millimeter
+	High = 210 * vg.Millimeter
+)
+
+const (
+	edge     vg.Length = 16 // around the whole, points
+	axisName vg.Length = 28
+)
+
+// Ink is the colour of letters and lines, Grey that of what stands behind them.
+var (
+	Ink  = color.Gray{0x10}
+	Grey = color.Gray{0xd0}
+)
+
+// Picture is a plot with words above and below it.
+type Picture struct {
+	*plot.Plot
+	Head, Foot []Line // from above
+	Keys       []Key  // of fills and lines, in one line above the foot
+
+	upward string // the name of the axis that goes up; it stands above it, level, and so is read from afar
+
+	Say func(string) string // how words are written, where not as they stand: with a decimal comma
+}
+
+// Line is a line of words.
+type Line struct {
+	Text string
+	Size vg.Length
+	Bold bool
+}
+
+// Key is what a fill or a line stands for; words alone without either.
+type Key struct {
+	Text string
+	Fill color.Color
+	Line draw.LineStyle
+}
+
+// New is an empty picture with axes of these names.
+func New(x, y string) *Picture {
+	p := &Picture{Plot: plot.New(), Say: func(s string) string { return s }}
+	p.BackgroundColor = color.White
+	for _, a := range []*plot.Axis{&p.X, &p.Y} {
+		a.LineStyle = draw.LineStyle{Color: Ink, Width: 1.5}
+		a.Padding = 0
+		a.Tick.LineStyle, a.Tick.Length = a.LineStyle, 8
+		a.Tick.Label.Font, a.Tick.Label.Color = Style(Far, false).Font, Ink
+		a.Label.TextStyle.Font, a.Label.TextStyle.Color = Style(axisName, false).Font, Ink
+		a.Label.Padding = 4
+	}
+	p.X.Label.Text, p.upward = x, y
+	return p
+}
+
+// Style is how words of a size are written.
+func Style(size vg.Length, bold bool) text.Style {
+	f := plot.DefaultFont
+	f.Variant, f.Size = "Sans", size
+	if bold {
+		f.Weight = font.WeightBold
+	}
+	return text.Style{Color: Ink, Font: f, Handler: plot.DefaultTextHandler}
+}
+
+// PNG is the picture in so many dots per inch.
+func (p *Picture) PNG(dpi int) ([]byte, error) {
+	c := vgimg.NewWith(vgimg.UseWH(Wide, High), vgimg.UseDPI(dpi))
+	p.draw(draw.New(c))
+	var out bytes.Buffer
+	_, err := vgimg.PngCanvas{Canvas: c}.WriteTo(&out)
+	return out.Bytes(), err
+}
+
+// SVG is the picture in lines and letters. Its font is not in the file; each text says how long it is, so that it fits
+// in any other plain font too.
+func (p *Picture) SVG() ([]byte, error) {
+	c := &measured{Canvas: vgsvg.New(Wide, High)}
+	p.draw(draw.New(c))
+	var out bytes.Buffer
+	if _, err := c.WriteTo(&out); err != nil {
+		return nil, err
+	}
+	// The library calls its images of PNG "jpg", which not every reader forgives.
+	b := bytes.ReplaceAll(out.Bytes(), []byte("data:image/jpg;"), []byte("data:image/png;"))
+	parts := bytes.Split(b, []byte("<text "))
+	if len(parts) != len(c.lengths)+1 {
+		return b, nil
+	}
+	whole := bytes.NewBuffer(parts[0])
+	for i, part := range parts[1:] {
+		fmt.Fprintf(whole, `<text textLength="%.1f" lengthAdjust="spacingAndGlyphs" %s`, c.lengths[i].Points(), part)
+	}
+	return bytes.ReplaceAll(whole.Bytes(), []byte("font-family:Liberation Sans;"),
+		[]byte("font-family:Liberation Sans,Arial,Helvetica,sans-serif;")), nil
+}
+
+// measured remembers how long each text on a canvas is.
+type measured struct {
+	*vgsvg.Canvas
+	lengths []vg.Length
+}
+
+// FillString writes a text.
+func (c *measured) FillString(f vgfont.Face, at vg.Point, text string) {
+	if f.Font.Size > 0 {
+		c.lengths = append(c.lengths, f.Width(text))
+	}
+	c.Canvas.FillString(f, at, text)
+}
+
+func (p *Picture) draw(c draw.Canvas) {
+	c.SetColor(color.White)
+	c.Fill(c.Rectangle.Path())
+	p.X.Tick.Marker, p.Y.Tick.Marker = said{p.X.Tick.Marker, p.Say}, said{p.Y.Tick.Marker, p.Say}
+	c = draw.Crop(c, edge, -edge, edge, -edge)
+	top := c.Max.Y
+	for _, l := range p.Head {
+		top = p.write(&c, l, top)
+	}
+	top = p.write(&c, Line{Text: p.upward, Size: axisName}, top)
+	low := c.Min.Y
+	for i := len(p.Foot) - 1; i >= 0; i-- {
+		low += lineHigh(p.Foot[i].Size)
+	}
+	at := low
+	for _, l := range p.Foot {
+		at = p.write(&c, l, at)
+	}
+	if len(p.Keys) > 0 {
+		low += lineHigh(Near)
+		p.keys(&c, low)
+	}
+	p.Draw(draw.Crop(c, 0, -Near, low+Small-c.Min.Y, top-Small/2-c.Max.Y))
+}
+
+func lineHigh(size vg.Length) vg.Length { return 1.25 * size }
+
+// write writes a line below a height, and returns where the next begins. A line that is too long is written smaller.
+func (p *Picture) write(c *draw.Canvas, l Line, top vg.Length) vg.Length {
+	s := Style(l.Size, l.Bold)
+	l.Text = p.Say(l.Text)
+	if wide := s.Width(l.Text); wide > c.Max.X-c.Min.X {
+		s.Font.Size *= (c.Max.X - c.Min.X) / wide
+	}
+	c.FillText(s, vg.Point{X: c.Min.X, Y: top - l.Size}, l.Text)
+	return top - lineHigh(l.Size)
+}
+
+// keys are a line of samples of fills and lines with their words.
+func (p *Picture) keys(c *draw.Canvas, top vg.Length) {
+	const wide, space = 40, 5
+	s := Style(Near*0.9, false)
+	x := c.Min.X
+	for _, k := range p.Keys {
+		box := vg.Rectangle{Min: vg.Point{X: x, Y: top - Near}, Max: vg.Point{X: x + wide, Y: top}}
+		switch {
+		case k.Fill != nil:
+			c.SetColor(k.Fill)
+			c.Fill(box.Path())
+			c.SetLineStyle(draw.LineStyle{Color: Ink, Width: 0.7})
+			c.Stroke(box.Path())
+			x += wide + space
+		case k.Line.Width > 0:
+			c.StrokeLine2(k.Line, box.Min.X, top-Near/2, box.Max.X, top-Near/2)
+			x += wide + space
+		}
+		c.FillText(s, vg.Point{X: x, Y: top - Near*0.85}, k.Text)
+		x += s.Width(k.Text) + 3*space
+	}
+}

@@ -1,0 +1,66 @@
+package picture
+
+import (
+	"math"
+	"strconv"
+
+	"gonum.org/v1/plot"
+)
+
+// Ratios makes an axis logarithmic from one value to another, both above zero, with a few round numbers on it.
+func Ratios(a *plot.Axis, low, high float64) {
+	a.Min, a.Max, a.Scale = low, high, plot.LogScale{}
+	var list []plot.Tick
+	numbers := []float64{1, 1.5, 2, 3, 4, 5, 6, 8}
+	if high > 30*low {
+		numbers = []float64{1, 3}
+	}
+	for ten := math.Pow(10, math.Floor(math.Log10(low))); ten < high; ten *= 10 {
+		for _, n := range numbers {
+			if v := n * ten; v >= low && v <= high && apart(list, v, high/low) {
+				list = append(list, plot.Tick{Value: v, Label: strconv.FormatFloat(v, 'g', 3, 64)})
+			}
+		}
+	}
+	a.Tick.Marker = plot.ConstantTicks(list)
+}
+
+// apart reports whether a number has room after the one before it: an eighth of the axis.
+func apart(list []plot.Tick, v, span float64) bool {
+	return len(list) == 0 || math.Log(v/list[len(list)-1].Value) > math.Log(span)/8
+}
+
+// Steps makes an axis even from one value to another, with a number at each step.
+func Steps(a *plot.Axis, low, high, step float64) {
+	a.Min, a.Max = low, high
+	var list []plot.Tick
+	for n := math.Ceil(low/step-1e-9) + 0; n*step <= high*(1+1e-9); n++ {
+		list = append(list, plot.Tick{Value: n * step, Label: strconv.FormatFloat(n*step+0, 'g', 5, 64)})
+	}
+	a.Tick.Marker = plot.ConstantTicks(list)
+}
+
+// Round is the nearest of 1, 2 and 5 times a power of ten that is not below a step.
+func Round(step float64) float64 {
+	ten := math.Pow(10, math.Floor(math.Log10(step)))
+	for _, n := range [...]float64{1, 2, 5} {
+		if n*ten >= step {
+			return n * ten
+		}
+	}
+	return 10 * ten
+}
+
+// said is a ticker whose numbers are written another way.
+type said struct {
+	plot.Ticker
+	say func(string) string
+}
+
+func (t said) Ticks(low, high float64) []plot.Tick {
+	list := t.Ticker.Ticks(low, high)
+	for i := range list {
+		list[i].Label = t.say(list[i].Label)
+	}
+	return list
+}
