@@ -33,14 +33,47 @@ func timedJob(j calc.Job) calc.Job {
 	return j
 }
 
-func (p *beatPage) update(msg tea.Msg, k *keyMap, s *session) action {
+// openBeat opens the page of the timed arc and lets its heat be followed.
+func openBeat(m *root) tea.Cmd {
+	m.push(&m.beat)
+	return m.beat.want(m.ctx, timedJob(m.job), m.gaps)
+}
+
+// beatFound takes the times that following the heat gave.
+func beatFound(m *root, f slowFound[calc.Timed]) tea.Cmd {
+	m.beat.found(f)
+	return both(m.follow(), m.playInBooth())
+}
+
+func (p *beatPage) about(m *root) about {
+	k := &m.keys
+	return about{"on the timed arc's page", "beat", []key.Binding{named(k.Play, "space", "play, stop"), named(k.Up, "↑↓", "on"), named(k.More, "←→", "off"),
+		named(k.Reset, "r", "suggestion"), named(k.Units, "u", "units"), named(k.Back, "esc", "card")}}
+}
+
+// back stops the playing first.
+func (p *beatPage) back(*root) bool {
+	playing := p.playing()
+	p.halt()
+	return playing
+}
+
+// left gives up what is being computed.
+func (p *beatPage) left(m *root) {
+	p.halt()
+	p.cancel()
+	m.card.load(&m.session)
+}
+
+func (p *beatPage) update(m *root, msg tea.Msg) action {
+	k, s := &m.keys, &m.session
 	press, ok := msg.(tea.KeyPressMsg)
 	if !ok {
 		return nil
 	}
 	switch {
 	case key.Matches(press, k.Play), press.Text == " ":
-		return startBeat{}
+		return startBeat
 	case key.Matches(press, k.Up):
 		return p.turn(s, "arc_on", 1)
 	case key.Matches(press, k.Down):
@@ -52,9 +85,9 @@ func (p *beatPage) update(msg tea.Msg, k *keyMap, s *session) action {
 	case key.Matches(press, k.Reset), key.Matches(press, k.ResetAll):
 		job := s.job
 		job.ArcOn, job.ArcOff, job.SpotStep = calc.Opt{}, calc.Opt{}, calc.Opt{}
-		return change{job: job, done: "suggestion back"}
+		return change(job, "suggestion back")
 	case key.Matches(press, k.On), key.Matches(press, k.Back), key.Matches(press, k.Beat):
-		return goBack{}
+		return goBack
 	}
 	return everywhere(press, k)
 }
@@ -72,13 +105,19 @@ func (p *beatPage) turn(s *session, name string, by float64) action {
 	}
 	f, _ := p.have.Card.Figure(name)
 	*to = calc.Some(math.Max(step, (math.Round(f.Value/step)+by)*step))
-	return change{job: job}
+	return change(job, "")
 }
 
 // beatTick is the clock of the playing.
 type beatTick struct {
 	at  time.Time
 	run int
+}
+
+// tell moves the playing on.
+func (t beatTick) tell(m *root) (tea.Cmd, bool) {
+	cmd := m.beat.play(t)
+	return cmd, cmd != nil
 }
 
 const beatFrame = 50 * time.Millisecond
@@ -89,6 +128,8 @@ func (p *beatPage) next() tea.Cmd {
 }
 
 func (p *beatPage) playing() bool { return p.asked || !p.began.IsZero() }
+
+func startBeat(m *root) tea.Cmd { return m.beat.start() }
 
 // start plays the beat, or stops it.
 func (p *beatPage) start() tea.Cmd {
@@ -135,7 +176,11 @@ func (p *beatPage) phase() (spot int, share, slower float64) {
 	return int(n) + 1, n - math.Floor(n), slower
 }
 
-func (p *beatPage) view(th *theme, s *session, w, h int) block {
+func (p *beatPage) view(m *root, w, h int) (block, *tea.Cursor) {
+	return p.draw(&m.th, &m.session, w, h), nil
+}
+
+func (p *beatPage) draw(th *theme, s *session, w, h int) block {
 	var b block
 	b.addAll(p.heading(th, w))
 	if p.err != nil {

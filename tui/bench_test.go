@@ -9,7 +9,7 @@ import (
 )
 
 // The card with feed and travel given: what a key costs when nothing is searched.
-func benchCard(b *testing.B, w, h int) *screen {
+func benchCard(b *testing.B, w, h int) *terminal {
 	return openAt(b, w, h, Options{Job: calc.Job{Metal: "galvanized", Gauge: 16,
 		Feed: calc.Some(6.35), Travel: calc.Some(8)}})
 }

@@ -65,6 +65,15 @@ func (p *bookPage) find(k Keeper) tea.Cmd {
 	}
 }
 
+func (f bookFound) tell(m *root) (tea.Cmd, bool) {
+	if f.all {
+		m.records.found(f)
+	} else {
+		m.shelf.found(f)
+	}
+	return nil, true
+}
+
 func (p *bookPage) found(f bookFound) {
 	if f.run != p.run {
 		return
@@ -106,7 +115,7 @@ func (p *bookPage) update(msg tea.Msg, k *keyMap) action {
 	case tea.PasteMsg:
 		p.field.insert(msg.Content)
 		p.at = 0
-		return findCards{}
+		return findCards
 	case tea.KeyPressMsg:
 		return p.press(msg, k)
 	}
@@ -125,36 +134,36 @@ func (p *bookPage) press(msg tea.KeyPressMsg, k *keyMap) action {
 		p.at = max(0, min(p.lines()-1, p.at+1))
 		return nil
 	case key.Matches(msg, k.On) && p.busy:
-		return refuse{fault{"still looking", "enter once more when the list stands"}}
+		return refuse(fault{"still looking", "enter once more when the list stands"})
 	case key.Matches(msg, k.On):
 		if e := p.entry(); e != nil && p.all {
-			return openRecord{*e}
+			return openRecord(*e)
 		} else if e != nil {
-			return loadCard{*e}
+			return loadCard(*e)
 		}
 		if i := p.at - len(p.rows); p.all && i < len(forms) {
-			return openForm{&forms[i]}
+			return openForm(&forms[i])
 		}
 		if p.field.empty() {
-			return refuse{fault{"nothing is kept yet", "type a name and enter keeps the card"}}
+			return refuse(fault{"nothing is kept yet", "type a name and enter keeps the card"})
 		}
 		if strings.TrimSpace(p.field.String()) == "" {
-			return refuse{fault{"a card without a name", "type one: tank lid"}}
+			return refuse(fault{"a card without a name", "type one: tank lid"})
 		}
-		return keepCard{strings.TrimSpace(p.field.String())}
+		return keepCard(strings.TrimSpace(p.field.String()))
 	case msg.String() == "esc" && !p.field.empty():
 		p.field.clear()
-		return findCards{}
+		return findCards
 	case p.field.empty() && turnBy(msg) != 0:
-		return turnPage{turnBy(msg)}
+		return turnPage(turnBy(msg))
 	case p.field.empty() && key.Matches(msg, k.Back):
-		return goBack{}
+		return goBack
 	}
 	before := p.field.String()
 	p.field.edit(msg)
 	if p.field.String() != before {
 		p.at = 0
-		return findCards{}
+		return findCards
 	}
 	return nil
 }
@@ -241,80 +250,4 @@ func (p *bookPage) cursor(th *theme, i, w int) *row {
 		return newRow(w).put(th.accent, "› ")
 	}
 	return newRow(w).blank(2)
-}
-
-// load opens a kept card.
-func (m *root) loadCard(e Entry) tea.Cmd {
-	if job := m.session.base(); !m.session.example && job != m.shelf.safe && m.shelf.sure != e.ID {
-		m.shelf.sure = e.ID
-		m.notice = &fault{"the card on the screen is not kept", "enter once more opens " + e.Name + " all the same; a name and enter on the row below keeps it"}
-		return nil
-	}
-	k := m.keeper
-	return func() tea.Msg {
-		job, err := k.Load(context.Background(), e.ID)
-		return bookLoaded{job, e.Name, err}
-	}
-}
-
-// keepCard keeps the present card.
-func (m *root) keepCard(name string) tea.Cmd {
-	k, card := m.keeper, m.session.card
-	m.shelf.sure = ""
-	job := m.session.base()
-	return func() tea.Msg {
-		said, err := k.Keep(context.Background(), name, &card)
-		return bookKept{name, job, said, err}
-	}
-}
-
-// onBook takes what the book answered.
-func (m *root) onBook(msg tea.Msg) tea.Cmd {
-	switch msg := msg.(type) {
-	case bookFound:
-		if msg.all {
-			m.records.found(msg)
-		} else {
-			m.shelf.found(msg)
-		}
-	case bookMarked:
-		return m.marked(msg)
-	case recordRead:
-		m.showRecord(msg)
-	case trialKept:
-		m.trialKept(msg)
-	case recalled:
-		m.remembered(msg)
-	case formDone:
-		return m.entered(msg)
-	case bookLoaded:
-		if !m.onPart || m.part.name() != pageBook { // left meanwhile: the card stays
-			return nil
-		}
-		if msg.err != nil {
-			m.notice = bookFault("", msg.err, "the card on the screen stays")
-			return nil
-		}
-		m.onPart, m.shelf.field = false, field{}
-		m.step = cardStep
-		m.shelf.safe, m.shelf.sure = msg.job, ""
-		m.changed(change{job: msg.job, done: msg.name + ": as it was kept, computed anew"})
-		return m.follow()
-	case bookKept:
-		if msg.err != nil {
-			m.notice = bookFault("not kept: ", msg.err, "the card stays on the screen")
-			return nil
-		}
-		m.done, m.shelf.safe = msg.said, msg.job
-		if m.shelf.field.String() == msg.name { // else something else is being typed by now
-			m.shelf.field.clear()
-		}
-		m.shelf.at = 0 // the newest, which is the one that was kept
-		return m.shelf.find(m.keeper)
-	case measured:
-		m.meter.took(m, msg)
-	case stamped:
-		m.meter.stamp(msg.at)
-	}
-	return nil
 }

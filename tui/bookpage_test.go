@@ -132,7 +132,7 @@ func (d *drawer) Enter(_ context.Context, kind string, given map[string]string) 
 	return "saved " + kind, d.fail
 }
 
-func openBook(t *testing.T, d *drawer, page string, size [2]int) *screen {
+func openBook(t *testing.T, d *drawer, page string, size [2]int) *terminal {
 	t.Helper()
 	now := time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
 	clock := func() time.Time { now = now.Add(6 * time.Second); return now } // each key six seconds after the last
@@ -308,8 +308,8 @@ func TestMeasureOnce(t *testing.T) {
 	if a := m.meter.press(tea.KeyPressMsg{Code: tea.KeyEnter}, &m.keys); a != nil {
 		t.Errorf("enter again: %T", a)
 	}
-	m.changed(change{job: calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "lap", Feed: calc.Some(7), Travel: calc.Some(10)}})
-	m.onBook(first())
+	m.changed(calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "lap", Feed: calc.Some(7), Travel: calc.Some(10)}, "")
+	m.Update(first())
 	job := m.session.base()
 	if len(d.readings) != 1 || job.Gauge != 16 || job.Feed.V != 7 || !job.Phi.Set || m.meter.busy {
 		t.Errorf("%d readings, gauge %d, feed %.1f, learned %v", len(d.readings), job.Gauge, job.Feed.V, job.Phi.Set)
@@ -322,7 +322,7 @@ func TestLoadedTooLate(t *testing.T) {
 	s.press("esc")
 	m := s.m.(*root)
 	before := m.session.base()
-	m.onBook(bookLoaded{job: calc.Job{Metal: "brass", Gauge: 22}, name: "late"})
+	m.Update(bookLoaded{job: calc.Job{Metal: "brass", Gauge: 22}, name: "late"})
 	if m.session.base() != before {
 		t.Error("it was opened all the same")
 	}

@@ -1,6 +1,9 @@
 package tui
 
 import (
+	"charm.land/bubbles/v2/key"
+	tea "charm.land/bubbletea/v2"
+
 	"brazebooth/calc"
 	"brazebooth/internal/quantity"
 )
@@ -8,6 +11,41 @@ import (
 // The booth view is for a screen some steps away: five figures in digits as large as the terminal allows, the beat of a
 // timed arc as a bar that moves, the zone and the strongest caution. It takes the whole screen; any key leaves it, and c leads
 // to the cautions on the way.
+
+type boothView struct{}
+
+// openBooth opens the view; the beat of a timed arc runs in it.
+func openBooth(m *root) tea.Cmd {
+	m.push(boothView{})
+	return m.playInBooth()
+}
+
+// playInBooth lets the beat of a timed arc run in the booth view, once its heat was followed.
+func (m *root) playInBooth() tea.Cmd {
+	if !m.isOpen(boothView{}) || m.session.card.Used.Mode != "timed" || !m.followed || m.beat.playing() {
+		return nil
+	}
+	return m.beat.start()
+}
+
+func (boothView) fills()              {}
+func (boothView) about(m *root) about { return m.card.about(m) }
+func (boothView) left(m *root)        { m.beat.halt() }
+
+// update leads from the view back to the card, or to the cautions over it.
+func (v boothView) update(m *root, msg tea.Msg) action {
+	press, ok := msg.(tea.KeyPressMsg)
+	if !ok {
+		return nil
+	}
+	m.close(v)
+	if key.Matches(press, m.keys.Cautions) {
+		return openPoints
+	}
+	return nil
+}
+
+func (boothView) view(m *root, w, h int) (block, *tea.Cursor) { return m.boothBody(w, h), nil }
 
 // boothFigures are the figures of the view: what the hand sets or times.
 func boothFigures(c *calc.Card) []string {

@@ -45,7 +45,7 @@ func TestBoothFigures(t *testing.T) {
 }
 
 // shownIn fails where the screen does not hold the digits of a figure in any size.
-func shownIn(t *testing.T, s *screen, c boothCell) {
+func shownIn(t *testing.T, s *terminal, c boothCell) {
 	t.Helper()
 	for high := 1; high < 20; high++ {
 		for wide := 1; wide < 40; wide++ {
@@ -119,7 +119,7 @@ func TestAnyKeyLeavesTheBooth(t *testing.T) {
 		was := s.root().session.job
 		s.press(k)
 		s.has("↑↓ select", "wire feed")
-		if m := s.root(); m.session.job != was || m.units != quantity.Metric || m.step != cardStep || m.page != nil || m.onBooth {
+		if m := s.root(); m.session.job != was || m.units != quantity.Metric || m.step() != cardStep || m.overCard() {
 			t.Errorf("%s does more than return", k)
 		}
 	}
@@ -200,7 +200,7 @@ func TestCautionsFromTheBooth(t *testing.T) {
 		s := openAt(t, 80, 60, Options{Job: gapped})
 		s.press("down", "b", k)
 		m := s.root()
-		if m.onBooth || m.beat.playing() {
+		if m.isOpen(boothView{}) || m.beat.playing() {
 			t.Errorf("%s stays on the view", k)
 		}
 		flat := strings.Join(strings.Fields(s.text()), " ")
@@ -362,7 +362,7 @@ func TestBoothWaitsForTheBeat(t *testing.T) {
 	work := cmd().(tea.BatchMsg)
 	go func() { found <- work[0]() }()
 	m.Update(keyPress("b"))
-	s := &screen{t, m}
+	s := &terminal{t, m}
 	s.has("rough until their heat is followed")
 	close(go1)
 	if _, cmd := m.Update(<-found); cmd == nil || !s.root().beat.playing() {

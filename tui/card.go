@@ -42,7 +42,32 @@ func (p *cardPage) row() *cardRow {
 // move shifts the cursor.
 func (p *cardPage) move(by int) { p.at = max(0, min(len(p.rows)-1, p.at+by)) }
 
-func (p *cardPage) update(msg tea.Msg, k *keyMap, s *session) action {
+func (p *cardPage) about(m *root) about {
+	k := &m.keys
+	a := about{help: "on the card", keys: []key.Binding{named(k.Down, "↑↓", "select"), named(k.More, "←→", "change"), named(k.On, "enter", "why"),
+		named(k.Cautions, "c", "cautions"), named(k.Keep, "k", "keep"), named(k.Map, "m", "map"), named(k.Pages, "p", "pages"), named(k.Beat, "t", "timed"), named(k.Words, "g", "words"), named(k.Drawing, "x", "section"), named(k.Booth, "b", "booth"), named(k.Reset, "r", "reset"),
+		named(k.Units, "u", "units"), named(k.Back, "esc", "back"), k.Leave}}
+	if r := p.row(); r != nil {
+		a.term = r.label
+	}
+	return a
+}
+
+// back gives up following the heat of a timed arc, while that runs.
+func (p *cardPage) back(m *root) bool {
+	if m.beat.stop == nil {
+		return false
+	}
+	m.beat.cancel()
+	m.notice = &fault{"given up: the times are the line-source estimate", "t follows the heat after all"}
+	return true
+}
+
+// refresh lays the card out anew.
+func (p *cardPage) refresh(m *root) { p.load(&m.session) }
+
+func (p *cardPage) update(m *root, msg tea.Msg) action {
+	k, s := &m.keys, &m.session
 	press, ok := msg.(tea.KeyPressMsg)
 	row := p.row()
 	if !ok || row == nil || p.moved(press, k) {
@@ -58,9 +83,9 @@ func (p *cardPage) update(msg tea.Msg, k *keyMap, s *session) action {
 	case key.Matches(press, k.ResetAll):
 		return resetAll(s)
 	case key.Matches(press, k.On) && row.ask != nil:
-		return openAsk{row.ask}
+		return openAsk(row.ask)
 	case key.Matches(press, k.On), key.Matches(press, k.Why):
-		return openWhy{*row}
+		return openWhy(*row)
 	}
 	return p.pages(press, k)
 }
@@ -90,21 +115,21 @@ func (p *cardPage) moved(press tea.KeyPressMsg, k *keyMap) bool {
 func (p *cardPage) pages(press tea.KeyPressMsg, k *keyMap) action {
 	switch {
 	case key.Matches(press, k.Cautions):
-		return openPoints{}
+		return openPoints
 	case key.Matches(press, k.Drawing):
-		return openDrawing{}
+		return openSection
 	case key.Matches(press, k.Map):
-		return openMap{}
+		return openMap
 	case key.Matches(press, k.Beat):
-		return openBeat{}
+		return openBeat
 	case key.Matches(press, k.Pages):
-		return openPart{}
+		return openPart
 	case key.Matches(press, k.Keep):
-		return openShelf{}
+		return openShelf
 	case key.Matches(press, k.Booth):
-		return openBooth{}
+		return openBooth
 	case key.Matches(press, k.Back):
-		return goBack{}
+		return goBack
 	}
 	return everywhere(press, k)
 }
@@ -113,13 +138,13 @@ func (p *cardPage) pages(press tea.KeyPressMsg, k *keyMap) action {
 func everywhere(press tea.KeyPressMsg, k *keyMap) action {
 	switch {
 	case key.Matches(press, k.Units):
-		return otherUnits{}
+		return otherUnits
 	case key.Matches(press, k.Help):
-		return openHelp{}
+		return openHelp
 	case key.Matches(press, k.Words):
-		return openWords{}
+		return openWords
 	case key.Matches(press, k.Leave):
-		return leave{}
+		return leave
 	}
 	return nil
 }
@@ -129,15 +154,15 @@ func (r *cardRow) turn(s *session, by int) action {
 	if r.ask != nil {
 		job, ok := s.neighbour(r.ask, by)
 		if !ok {
-			return refuse{fault{"the list of " + r.label + " ends here", "enter shows the list"}}
+			return refuse(fault{"the list of " + r.label + " ends here", "enter shows the list"})
 		}
-		return change{job: job}
+		return change(job, "")
 	}
 	set := choice.SettingOf(r.name)
 	if set == nil {
-		return refuse{fault{r.label + " follows from the settings", "change wire feed, volts, travel or stick-out"}}
+		return refuse(fault{r.label + " follows from the settings", "change wire feed, volts, travel or stick-out"})
 	}
-	return change{job: set.Turned(s.base(), r.fig.Figure.Value, by, s.units)}
+	return change(set.Turned(s.base(), r.fig.Figure.Value, by, s.units), "")
 }
 
 // reset leaves the row's value open again.
@@ -149,9 +174,9 @@ func (r *cardRow) reset(s *session) action {
 		set.Clear(&job)
 	}
 	if job == s.job {
-		return refuse{fault{r.label + " is not yours", "R puts every suggestion back"}}
+		return refuse(fault{r.label + " is not yours", "R puts every suggestion back"})
 	}
-	return change{job: job, done: r.label + ": suggestion back"}
+	return change(job, r.label+": suggestion back")
 }
 
 // resetAll leaves every setting open again; the choices stay.
@@ -161,7 +186,7 @@ func resetAll(s *session) action {
 		set.Clear(&job)
 	}
 	if job == s.job {
-		return refuse{fault{"every setting is the suggested one", "− and + change one"}}
+		return refuse(fault{"every setting is the suggested one", "− and + change one"})
 	}
-	return change{job: job, done: "all suggestions back"}
+	return change(job, "all suggestions back")
 }

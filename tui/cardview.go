@@ -1,7 +1,30 @@
 package tui
 
-// view draws the card in at most h lines. aside means that the cautions stand beside it.
-func (p *cardPage) view(th *theme, s *session, w, h int, aside bool) block {
+import tea "charm.land/bubbletea/v2"
+
+// view is the card, on a wide screen with the reasons of the selected row beside it.
+func (p *cardPage) view(m *root, w, h int) (block, *tea.Cursor) {
+	if w < wideWidth {
+		return p.draw(&m.th, &m.session, w, h, false), nil
+	}
+	side := w * 2 / 5
+	left := w - side - 3
+	b := p.draw(&m.th, &m.session, left, h, true)
+	r := p.row()
+	if r == nil {
+		return b, nil
+	}
+	var why block
+	why.add(newRow(side).put(m.th.strong, r.label).line())
+	why.skip()
+	why.addAll(reasons(&m.th, r, &m.session.card, m.units, side))
+	why.skip()
+	why.addAll(cautionList(&m.th, &m.session.card, side, h-len(why)))
+	return beside(b.fit(h), why.fit(min(h, len(why))), left+3, m.th.quiet, "│ "), nil
+}
+
+// draw draws the card in at most h lines. aside means that the cautions stand beside it.
+func (p *cardPage) draw(th *theme, s *session, w, h int, aside bool) block {
 	heads, first, last := p.part(th, settingRow, w)
 	rest, restFirst, restLast := p.lower(th, w)
 	bandRoom := max(2, min(9, h-len(heads)-6))

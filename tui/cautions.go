@@ -3,9 +3,17 @@ package tui
 import (
 	"fmt"
 
+	tea "charm.land/bubbletea/v2"
+
 	"brazebooth/calc"
 	"brazebooth/internal/quantity"
 )
+
+// openPoints shows every caution of the card.
+func openPoints(m *root) tea.Cmd {
+	m.read("cautions", func(th *theme, w int) block { return cautionPage(th, &m.session.card, w) })
+	return nil
+}
 
 // sign is what stands before a warning: a shape and a colour, and on the caution page the word too.
 func (th *theme) sign(s calc.Severity) (paint, string) {

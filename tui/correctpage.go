@@ -86,12 +86,30 @@ func (p *correctPage) answer() *advice.Page {
 	return &p.have
 }
 
+// fixFound takes the answer to a bead.
+func fixFound(m *root, f slowFound[advice.Page]) tea.Cmd {
+	m.fix.found(f)
+	return nil
+}
+
+// sawBead takes what a test bead shows.
+func sawBead(ids []string) action {
+	return func(m *root) tea.Cmd {
+		if len(ids) == 0 {
+			m.notice = &fault{"nothing is marked", "space marks what the bead shows, good too"}
+			return nil
+		}
+		m.pop()
+		return m.fix.saw(m.ctx, &m.session.card, ids)
+	}
+}
+
 // enterCorrect does what enter means on the page: say what is seen, put the change on the card, or lay the next bead.
 func (m *root) enterCorrect() tea.Cmd {
 	m.fix.reset(&m.session.card)
 	a := m.fix.answer()
 	if a != nil && !m.fix.applied && !m.fix.moved(&m.session.card) && a.Correction.Change != nil {
-		m.changed(change{job: a.Correction.Next, done: "on the card: lay the next bead"})
+		m.changed(a.Correction.Next, "on the card: lay the next bead")
 		m.fix.applied = m.notice == nil
 		return nil
 	}
@@ -102,7 +120,7 @@ func (m *root) enterCorrect() tea.Cmd {
 		m.notice = &fault{"this job is stopped", "no setting mends it"}
 		return nil
 	}
-	m.marks = sightMarks()
+	m.push(sightMarks())
 	return nil
 }
 

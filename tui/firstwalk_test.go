@@ -15,9 +15,9 @@ import (
 var walkSizes = [][2]int{{40, 14}, {60, 20}, {80, 24}, {120, 40}}
 
 // openWalk is the first start of all, some steps on.
-func openWalk(t testing.TB, size [2]int, steps int) *screen {
+func openWalk(t testing.TB, size [2]int, steps int) *terminal {
 	s := openAt(t, size[0], size[1], Options{Walk: true, Book: &drawer{}})
-	if cmd := s.root().walkTo(steps); cmd != nil {
+	if cmd := s.walk().to(s.root(), steps); cmd != nil {
 		msg := cmd()
 		if both, ok := msg.(tea.BatchMsg); ok { // the work first, its clock second
 			msg = both[0]()
@@ -79,7 +79,7 @@ func TestWalkIsLeft(t *testing.T) {
 			if s.press(out) {
 				t.Fatalf("%s ends the program", out)
 			}
-			if s.text() != fresh || s.root().walk != nil || !s.root().example {
+			if s.text() != fresh || s.walk() != nil || !s.root().example {
 				t.Errorf("%s at step %d leads to\n%s", out, i+1, s.text())
 			}
 		}
@@ -101,10 +101,10 @@ func TestWalkKeys(t *testing.T) {
 		t.Errorf("a key that is none changes the walk:\n%s", s.text())
 	}
 	for _, on := range []string{"enter", "space", "right", "6", "+", "down", "2"} {
-		at := s.root().walk.at
+		at := s.walk().at
 		s.press(on)
-		if s.root().walk.at != at+1 {
-			t.Errorf("%s goes to step %d from %d", on, s.root().walk.at, at)
+		if s.walk().at != at+1 {
+			t.Errorf("%s goes to step %d from %d", on, s.walk().at, at)
 		}
 	}
 	for range walkSteps {
@@ -117,7 +117,7 @@ func TestWalkKeys(t *testing.T) {
 		s.press("enter")
 	}
 	s.has("Which metal?", ExampleTitle)
-	if s.root().walk != nil {
+	if s.walk() != nil {
 		t.Error("it has no end")
 	}
 }
@@ -149,8 +149,8 @@ func TestWalkDropsWhatItLeft(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Walk: true})
 	s.press("enter", "enter", "enter", "enter", "enter", "enter")
 	m := s.root()
-	cmd := m.walkTo(7) // the map, on its way
-	left := m.walk.screens
+	cmd := s.walk().to(m, 7) // the map, on its way
+	left := s.walk().screens
 	s.press("enter")
 	if left.ctx.Err() == nil {
 		t.Error("the map that was left is computed on")

@@ -3,46 +3,30 @@ package tui
 import (
 	"strings"
 
+	tea "charm.land/bubbletea/v2"
 	"github.com/charmbracelet/x/ansi"
 )
 
 // openHelp opens the help where it tells of the open screen.
-func (m *root) openHelp() {
+func openHelp(m *root) tea.Cmd {
+	if _, text := m.front().(*textPage); text {
+		m.pop()
+	}
 	title := m.helpTitle()
 	body := helpBody(&m.keys)
 	m.read("help", body)
+	page := m.front().(*textPage)
 	for i, l := range body(&m.th, min(m.w, textWidth)) {
 		if strings.TrimRight(ansi.Strip(l.text), " ") == title {
-			m.page.view.top = i
-			return
+			page.scroll.top = i
+			break
 		}
 	}
+	return nil
 }
 
-// helpTitle is the heading under which the open screen's keys stand; that of all keys where it has none of its own.
-func (m *root) helpTitle() string {
-	switch {
-	case m.words != nil, m.why != nil, m.form != nil, m.inputs != nil:
-		return "everywhere"
-	case m.marks != nil:
-		return "in a list of marks"
-	case m.other:
-		return "in a list"
-	case m.onPart && (m.part.name() == pageBook || m.part.name() == pageRecords):
-		return "in the book"
-	case m.onPart && m.part.name() == pagePractice:
-		return "on a practice job"
-	case m.onPart:
-		return "on the pages"
-	case m.onMap:
-		return "on the map"
-	case m.onBeat:
-		return "on the timed arc's page"
-	case m.picking():
-		return "in a list"
-	}
-	return "on the card"
-}
+// helpTitle is the heading under which the open screen's keys stand.
+func (m *root) helpTitle() string { return m.front().about(m).help }
 
 // helpBody lists every key by what it does, and the signs that the screens use.
 func helpBody(k *keyMap) func(th *theme, w int) block {

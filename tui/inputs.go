@@ -20,12 +20,26 @@ type inputsPage struct {
 	field field
 }
 
+func (p *inputsPage) about(m *root) about {
+	k := &m.keys
+	a := about{help: "everywhere", keys: []key.Binding{named(k.On, "enter", "set"), named(k.Down, "↑↓", "pick"), named(k.Back, "backspace", "open again"), named(k.Back, "esc", "back")}}
+	if p.at < len(p.rows) {
+		a.term = p.rows[p.at].Name
+	}
+	return a
+}
+
+func (p *inputsPage) view(m *root, w, h int) (block, *tea.Cursor) {
+	b, x, y := p.draw(&m.th, &m.session, w, h)
+	return b, tea.NewCursor(x, y)
+}
+
 func newInputs(page *advice.Entry) *inputsPage {
 	return &inputsPage{page: page.Name, rows: choice.Named(page.Needs...)}
 }
 
-func (p *inputsPage) update(msg tea.Msg, k *keyMap, s *session) action {
-	return typeInto(&p.field, msg, func(key tea.KeyPressMsg) action { return p.press(key, k, s) })
+func (p *inputsPage) update(m *root, msg tea.Msg) action {
+	return typeInto(&p.field, msg, func(key tea.KeyPressMsg) action { return p.press(key, &m.keys, &m.session) })
 }
 
 func (p *inputsPage) press(msg tea.KeyPressMsg, k *keyMap, s *session) action {
@@ -42,7 +56,7 @@ func (p *inputsPage) press(msg tea.KeyPressMsg, k *keyMap, s *session) action {
 		p.field.clear()
 		return nil
 	case p.field.empty() && key.Matches(msg, k.Back):
-		return goBack{}
+		return goBack
 	case p.field.empty() && (msg.String() == "backspace" || msg.String() == "delete"):
 		return p.open(s)
 	}
@@ -61,21 +75,21 @@ func (p *inputsPage) take(s *session) action {
 	if p.field.empty() {
 		switch {
 		case f.Name == "hazard":
-			return openMarks{stopMarks(&s.card)}
+			return opening(stopMarks(&s.card))
 		case f.Ask != "":
-			return openAsk{f}
+			return openAsk(f)
 		}
-		return goBack{}
+		return goBack
 	}
 	job := s.base()
 	if err := f.Set(&job, p.field.String()); err != nil {
-		return refuse{*faultOf(err)}
+		return refuse(*faultOf(err))
 	}
 	p.field.clear()
 	if p.at < len(p.rows)-1 {
 		p.at++
 	}
-	return change{job: job, done: f.Words() + " is set"}
+	return change(job, f.Words()+" is set")
 }
 
 // readingOr is what is said of a typed number that may be meant otherwise, else the rule.
@@ -90,7 +104,7 @@ func (p *inputsPage) open(s *session) action {
 	if job == s.job {
 		return nil
 	}
-	return change{job: job, done: f.Words() + " is open again"}
+	return change(job, f.Words()+" is open again")
 }
 
 // draw is the field, the rows, and under them what the chosen one means. x is the cursor's column, y its line.

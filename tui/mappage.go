@@ -23,7 +23,31 @@ func anySetting(j calc.Job) calc.Job {
 	return j
 }
 
-func (p *mapPage) update(msg tea.Msg, k *keyMap, s *session) action {
+// openMap opens the map and lets it be computed.
+func openMap(m *root) tea.Cmd {
+	m.push(&m.chart)
+	return m.chart.want(m.ctx, anySetting(m.job), m.maps)
+}
+
+// mapFound takes a finished map.
+func mapFound(m *root, f slowFound[calc.Window]) tea.Cmd {
+	m.chart.found(f)
+	return nil
+}
+
+func (p *mapPage) about(m *root) about {
+	k := &m.keys
+	return about{"on the map", "window", []key.Binding{named(k.More, "←→↑↓", "walk"), named(k.Reset, "r", "suggestion"), named(k.Units, "u", "units"), named(k.Back, "esc", "card")}}
+}
+
+// left gives up what is being computed.
+func (p *mapPage) left(m *root) {
+	p.cancel()
+	m.card.load(&m.session)
+}
+
+func (p *mapPage) update(m *root, msg tea.Msg) action {
+	k, s := &m.keys, &m.session
 	press, ok := msg.(tea.KeyPressMsg)
 	if !ok {
 		return nil
@@ -40,9 +64,9 @@ func (p *mapPage) update(msg tea.Msg, k *keyMap, s *session) action {
 	case key.Matches(press, k.Reset), key.Matches(press, k.ResetAll):
 		job := s.job
 		job.Feed, job.Travel, job.Amps = calc.Opt{}, calc.Opt{}, calc.Opt{}
-		return change{job: job, done: "suggestion back"}
+		return change(job, "suggestion back")
 	case key.Matches(press, k.On), key.Matches(press, k.Back), key.Matches(press, k.Map):
-		return goBack{}
+		return goBack
 	}
 	return everywhere(press, k)
 }
@@ -59,7 +83,7 @@ func (p *mapPage) walk(s *session, di, dj int) action {
 	job := s.base()
 	job.Amps = calc.Opt{}
 	job.Feed, job.Travel = calc.Some(m.Feeds[i]), calc.Some(m.Travels[j])
-	return change{job: job}
+	return change(job, "")
 }
 
 // where is the map's point nearest to the card's setting.
@@ -68,7 +92,11 @@ func (p *mapPage) where(c *calc.Card) (i, j int) {
 }
 
 // view draws the map with the setting, the suggestion and what the setting does.
-func (p *mapPage) view(th *theme, s *session, w, h int) block {
+func (p *mapPage) view(m *root, w, h int) (block, *tea.Cursor) {
+	return p.draw(&m.th, &m.session, w, h), nil
+}
+
+func (p *mapPage) draw(th *theme, s *session, w, h int) block {
 	var b block
 	b.addAll(p.heading(th, &s.card, w))
 	stops(&b, th, s, &s.card, w)

@@ -29,7 +29,15 @@ type markRow struct {
 	marked   bool
 }
 
-func (p *marksPage) update(msg tea.Msg, k *keyMap) action {
+func (p *marksPage) about(m *root) about {
+	k := &m.keys
+	return about{help: "in a list of marks", keys: []key.Binding{named(k.Play, "space", "mark"), named(k.On, "enter", "go on"), named(k.Down, "↑↓", "pick"), named(k.Back, "esc", "back")}}
+}
+
+func (p *marksPage) view(m *root, w, h int) (block, *tea.Cursor) { return p.draw(&m.th, w, h), nil }
+
+func (p *marksPage) update(m *root, msg tea.Msg) action {
+	k := &m.keys
 	press, ok := msg.(tea.KeyPressMsg)
 	if !ok {
 		return nil
@@ -44,7 +52,7 @@ func (p *marksPage) update(msg tea.Msg, k *keyMap) action {
 	case key.Matches(press, k.On):
 		return p.done(p.ids())
 	case key.Matches(press, k.Back):
-		return goBack{}
+		return goBack
 	default:
 		return everywhere(press, k)
 	}
@@ -152,9 +160,9 @@ func stopMarks(c *calc.Card) *marksPage {
 	}
 	p.done = func(ids []string) action {
 		if len(ids) == 0 {
-			return refuse{fault{"nothing is marked", "mark what applies, or the last row: none of these"}}
+			return refuse(fault{"nothing is marked", "mark what applies, or the last row: none of these"})
 		}
-		return answerStops{ids}
+		return answerStops(ids)
 	}
 	return p
 }
@@ -165,6 +173,17 @@ func sightMarks() *marksPage {
 	for _, s := range tables.Sights() {
 		p.rows = append(p.rows, markRow{id: s.ID, name: s.Name, drawing: s.Drawing})
 	}
-	p.done = func(ids []string) action { return sawBead{ids} }
+	p.done = func(ids []string) action { return sawBead(ids) }
 	return p
+}
+
+// answerStops puts the answer to what stops a job on the job.
+func answerStops(ids []string) action {
+	return func(m *root) tea.Cmd {
+		job := m.base()
+		job.Hazard, _ = calc.HazardIDs(strings.Join(ids, ","))
+		m.pop()
+		m.changed(job, "the stops are answered")
+		return nil
+	}
 }

@@ -16,7 +16,7 @@ func TestAluminiumIsNotBronze(t *testing.T) {
 			s.has("660", "aluminized")
 			s.press("enter")
 			s.fits(size[0], size[1])
-			if s.root().step != 0 || s.root().job != ExampleJob() {
+			if s.root().step() != 0 || s.root().job != ExampleJob() {
 				t.Fatalf("%s leads on to %v:\n%s", name, s.root().job, s.text())
 			}
 		}

@@ -10,27 +10,46 @@ import (
 // textPage is text to read: help, the cautions, what a row of a list rests on. It is drawn anew at
 // each size by its own function.
 type textPage struct {
-	title string
-	body  func(th *theme, w int) block
-	view  window
+	title  string
+	body   func(th *theme, w int) block
+	scroll window
 }
 
-func (p *textPage) update(msg tea.Msg, k *keyMap) action {
+// read opens a text.
+func (m *root) read(title string, body func(*theme, int) block) {
+	m.push(&textPage{title: title, body: body})
+}
+
+func (p *textPage) about(m *root) about {
+	return about{keys: []key.Binding{named(m.keys.Back, "esc", "back"), named(m.keys.Down, "↑↓", "scroll")}}
+}
+
+func (p *textPage) view(m *root, w, h int) (block, *tea.Cursor) {
+	var b block
+	b.say(m.th.strong, 0, p.title, w)
+	b.skip()
+	w = min(w, textWidth)
+	b.addAll(p.scroll.draw(&m.th, p.body(&m.th, w), w, h-len(b)))
+	return b, nil
+}
+
+func (p *textPage) update(m *root, msg tea.Msg) action {
+	k := &m.keys
 	press, ok := msg.(tea.KeyPressMsg)
 	if !ok {
 		return nil
 	}
 	switch {
-	case p.view.scrolled(press, k):
+	case p.scroll.scrolled(press, k):
 	case press.String() == "space":
-		p.view.top += 8
+		p.scroll.top += 8
 	case key.Matches(press, k.Leave):
-		return leave{}
+		return leave
 	case key.Matches(press, k.Units):
-		return otherUnits{}
+		return otherUnits
 	case key.Matches(press, k.Back), key.Matches(press, k.On), key.Matches(press, k.Why),
 		key.Matches(press, k.Cautions), key.Matches(press, k.Help):
-		return goBack{}
+		return goBack
 	}
 	return nil
 }

@@ -7,15 +7,116 @@ import (
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
 
+	"brazebooth/calc"
 	"brazebooth/calc/advice"
 	"brazebooth/internal/report"
 )
 
 // partPage is one of the pages beside the card, in the order of the work: decide, set, check, keep.
 type partPage struct {
-	at   int // of pageNames
-	why  bool
-	view window
+	at     int // of pageNames
+	why    bool
+	scroll window
+}
+
+// openPart opens the pages where they were left.
+func openPart(m *root) tea.Cmd {
+	m.push(&m.part)
+	return m.enterPage()
+}
+
+// openPage opens one of the pages.
+func openPage(name string) action {
+	return func(m *root) tea.Cmd {
+		m.part.open(name)
+		return openPart(m)
+	}
+}
+
+// openShelf opens the page that keeps the card.
+func openShelf(m *root) tea.Cmd { return openPage(pageBook)(m) }
+
+// turnPage goes to another page.
+func turnPage(by int) action {
+	return func(m *root) tea.Cmd {
+		m.part.turn(by)
+		return m.enterPage()
+	}
+}
+
+// left gives up what the pages compute.
+func (p *partPage) left(m *root) {
+	m.fix.cancel()
+	m.drill.cancel()
+}
+
+func (p *partPage) about(m *root) about {
+	a := about{help: "on the pages", term: p.name(), keys: m.partKeys()}
+	switch {
+	case p.name() == pageBook || p.name() == pageRecords:
+		a.help = "in the book"
+	case p.name() == pagePractice:
+		a.help = "on a practice job"
+	}
+	if m.practising() {
+		a.term = calc.FigureLabel(m.drill.settings()[m.drill.at].Figure)
+	}
+	return a
+}
+
+// partKeys are for the keys' line.
+func (m *root) partKeys() []key.Binding {
+	k := &m.keys
+	switch name := m.part.name(); {
+	case name == pageBook:
+		return []key.Binding{named(k.On, "enter", "open, or keep"), m.turning(&m.shelf.field), named(k.Down, "↑↓", "pick"), named(k.Back, "esc", "back")}
+	case name == pageRecords:
+		return []key.Binding{named(k.On, "enter", "read"), m.turning(&m.records.field), named(k.Down, "↑↓", "pick"), named(k.Back, "esc", "back")}
+	case name == pageMeasure:
+		return []key.Binding{named(k.On, "enter", "go on"), m.turning(&m.meter.field), named(k.Play, "space", "watch"), named(k.Up, "↑", "step back"), named(k.Back, "esc", "back")}
+	case m.practising():
+		return m.drill.hints(k)
+	case name == pagePractice:
+		return []key.Binding{named(k.On, "enter", "open"), named(k.Down, "↑↓", "pick"), named(k.Less, "− +", "booth"), named(k.More, "←→", "pages"), named(k.Back, "esc", "card")}
+	case name == pageWalk:
+		return []key.Binding{named(k.On, "enter", "begin"), named(k.More, "←→", "pages"), named(k.Back, "esc", "card")}
+	}
+	return []key.Binding{named(k.Pages, "p", "next page"), named(k.More, "←→", "pages"), named(k.On, "enter", m.partEnter()), named(k.Why, "*", "sources"),
+		named(k.Down, "↑↓", "scroll"), named(k.Units, "u", "units"), named(k.Back, "esc", "card")}
+}
+
+// turning is the key that turns a page on which letters are typed: the arrows move in what stands there.
+func (m *root) turning(f *field) key.Binding {
+	if f.empty() {
+		return named(m.keys.More, "←→", "pages")
+	}
+	return named(m.keys.Pages, "f4", "pages")
+}
+
+// partEnter is what enter does on the page beside the card.
+func (m *root) partEnter() string {
+	switch page, ok := advice.EntryByName(m.part.name()); {
+	case m.part.name() == "correct":
+		return "go on"
+	case ok && len(page.Needs) > 0:
+		return "fill in"
+	}
+	return "card"
+}
+
+// enterPart is what enter means on a page beside the card.
+func enterPart(m *root) tea.Cmd {
+	switch m.part.name() {
+	case "correct":
+		return m.enterCorrect()
+	case pageWalk:
+		return startWalk(m)
+	}
+	if page, ok := advice.EntryByName(m.part.name()); ok && len(page.Needs) > 0 {
+		m.push(newInputs(page))
+		return nil
+	}
+	return goBack(m)
 }
 
 // pageSheet is the page that holds all others.
@@ -63,7 +164,7 @@ func (p *partPage) open(name string) { p.turn(slices.Index(pageNames, name) - p.
 // turn goes to another page.
 func (p *partPage) turn(by int) {
 	p.at = (p.at + by + len(pageNames)) % len(pageNames)
-	p.view, p.why = window{}, false
+	p.scroll, p.why = window{}, false
 }
 
 // turnBy is where a key leads on a page that is typed into, while nothing is: a keypad has − and + in place of arrows.
@@ -77,37 +178,37 @@ func turnBy(press tea.KeyPressMsg) int {
 	return 0
 }
 
-func (p *partPage) update(msg tea.Msg, k *keyMap) action {
+func (p *partPage) press(msg tea.Msg, k *keyMap) action {
 	press, ok := msg.(tea.KeyPressMsg)
 	if !ok {
 		return nil
 	}
 	switch {
-	case p.view.scrolled(press, k):
+	case p.scroll.scrolled(press, k):
 	case press.String() == "space":
-		p.view.top += 8
+		p.scroll.top += 8
 	case key.Matches(press, k.Pages), key.Matches(press, k.More):
-		return turnPage{1}
+		return turnPage(1)
 	case key.Matches(press, k.Less):
-		return turnPage{-1}
+		return turnPage(-1)
 	case key.Matches(press, k.On):
-		return enterPart{p.name()}
+		return enterPart
 	case key.Matches(press, k.Why):
 		p.why = !p.why
 	case p.name() == "correct" && key.Matches(press, k.KeepBead):
-		return keepTrial{}
+		return keepTrial(false)
 	case p.name() == "correct" && key.Matches(press, k.Acceptable):
-		return keepTrial{acceptable: true}
+		return keepTrial(true)
 	case key.Matches(press, k.Cautions):
-		return openPoints{}
+		return openPoints
 	case key.Matches(press, k.Back):
-		return goBack{}
+		return goBack
 	}
 	return everywhere(press, k)
 }
 
-// drawPart is the strip of pages over the open one.
-func (m *root) drawPart(w, h int) (block, *tea.Cursor) {
+// view is the strip of pages over the open one.
+func (p *partPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	if m.practising() { // it needs the room of the strip
 		return m.drill.drawJob(&m.th, m.keeper != nil, m.units, min(w, 100), h), nil
 	}
@@ -140,14 +241,14 @@ func (m *root) drawPart(w, h int) (block, *tea.Cursor) {
 		b.addAll(m.drill.draw(&m.th, w, h-above))
 		return b, nil
 	}
-	b.addAll(m.part.view.draw(&m.th, m.partBody(w), w, h-above))
+	b.addAll(p.scroll.draw(&m.th, m.partBody(w), w, h-above))
 	return b, nil
 }
 
-// updatePart lets the open page act. F4 turns every page, those too where letters are typed; a practice job is not left by it.
-func (m *root) updatePart(msg tea.Msg) action {
+// update lets the open page act. F4 turns every page, those too where letters are typed; a practice job is not left by it.
+func (p *partPage) update(m *root, msg tea.Msg) action {
 	if press, ok := msg.(tea.KeyPressMsg); ok && press.Text == "" && key.Matches(press, m.keys.Pages) && !m.practising() {
-		return turnPage{1}
+		return turnPage(1)
 	}
 	switch m.part.name() {
 	case pageBook:
@@ -159,7 +260,7 @@ func (m *root) updatePart(msg tea.Msg) action {
 	case pagePractice:
 		return m.drill.update(msg, &m.keys, m.units)
 	}
-	return m.part.update(msg, &m.keys)
+	return p.press(msg, &m.keys)
 }
 
 // enterPage lets a page that was come to ask for what it needs.

@@ -203,11 +203,8 @@ func TestCorrectKeepsTheRest(t *testing.T) {
 func TestCorrectGivenUp(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(6), Travel: calc.Some(10)}})
 	m := s.m.(*root)
-	m.onPart = true
-	for m.part.name() != "correct" {
-		m.part.turn(1)
-	}
-	m.marks = sightMarks()
+	m.act(openPage("correct"))
+	m.push(sightMarks())
 	m.Update(keyPress("space"))
 	_, cmd := m.Update(keyPress("enter"))
 	if cmd == nil {

@@ -4,14 +4,59 @@ import (
 	"strconv"
 	"strings"
 
+	tea "charm.land/bubbletea/v2"
+
 	"brazebooth/internal/choice"
 	"brazebooth/internal/quantity"
 )
 
-// view draws the question, the list and what the row under the cursor means, in at most h lines, and
+// view is a list with the card beside it, or with the five figures under it.
+func (p *picker) view(m *root, w, h int) (block, *tea.Cursor) {
+	c, bad := m.shown(), p.unfit
+	if w < besideWidth {
+		five := fiveFigures(&m.th, &m.session, c, w)
+		if bad != nil {
+			five = nil
+			five.say(m.th.watch, 0, "▲ "+bad.what+" – "+bad.hint, w)
+		}
+		list, x := p.draw(&m.th, w, h-len(five)-1, false)
+		list = list.fit(h - len(five))
+		list.addAll(five)
+		return list, tea.NewCursor(x, 0)
+	}
+	side := 30
+	if w >= wideWidth {
+		side = 46
+	}
+	left := w - side - 3
+	card := liveCard(&m.th, &m.session, c, bad, side, h)
+	var aside block
+	if w >= wideWidth {
+		aside = p.asideReasons(m, side, h-len(card))
+		card.addAll(aside)
+	}
+	list, x := p.draw(&m.th, left, h, len(aside) > 0)
+	return beside(list.fit(h), card, left+3, m.th.quiet, "│ "), tea.NewCursor(x, 0)
+}
+
+// asideReasons is what the row under the cursor rests on, under the live card of a wide screen; nothing where not even its
+// sentence has room.
+func (p *picker) asideReasons(m *root, w, h int) block {
+	c := p.choice()
+	if c == nil || h < 2+max(3, len(wrap(rowSentence(c), w))) {
+		return nil
+	}
+	var b block
+	b.skip()
+	b.add(newRow(w).put(m.th.strong, c.Name).line())
+	b.addAll(reasonPage(&m.th, c, p.ask.Reasons(m.present(), c.ID), w))
+	return b.fit(min(len(b), h))
+}
+
+// draw draws the question, the list and what the row under the cursor means, in at most h lines, and
 // tells at which cell of the block's first line typing happens. explained means that the row's meaning
 // stands elsewhere. Only where it stands whole may a row of the list have a part of its own.
-func (p *picker) view(th *theme, w, h int, explained bool) (block, int) {
+func (p *picker) draw(th *theme, w, h int, explained bool) (block, int) {
 	var b block
 	field, cursor := p.fieldLine(th, w)
 	b.add(field)
@@ -44,8 +89,8 @@ func (p *picker) view(th *theme, w, h int, explained bool) (block, int) {
 // rule says how typing is read and what holds for the whole list.
 func (p *picker) rule() string {
 	text := quantity.Rule(p.ask.Kind)
-	if p.about != "" {
-		text = p.about + "; " + text
+	if p.said != "" {
+		text = p.said + "; " + text
 	}
 	return text
 }

@@ -3,6 +3,8 @@ package tui
 import (
 	"fmt"
 
+	tea "charm.land/bubbletea/v2"
+
 	"brazebooth/calc"
 	"brazebooth/calc/practice"
 	"brazebooth/internal/quantity"
@@ -46,6 +48,12 @@ func (p *practicePage) truth(th *theme, units quantity.System, w int) block {
 			spaced(report.TrueValue(&m.Figure, m.True, sys), v.Unit), v, v.Band(), alone(0), alone(1), alone(2)), w)
 	}
 	return b
+}
+
+// drillPoints shows the cautions of a practice job.
+func drillPoints(m *root) tea.Cmd {
+	m.read("cautions of this practice job", practiceCautions(&m.drill))
+	return nil
 }
 
 // practiceCautions are those of the job's own card, under that of the practice.

@@ -3,10 +3,18 @@ package tui
 import (
 	"fmt"
 
+	tea "charm.land/bubbletea/v2"
+
 	"brazebooth/calc"
 	"brazebooth/internal/quantity"
 	"brazebooth/internal/report"
 )
+
+// openSection shows the cross-section.
+func openSection(m *root) tea.Cmd {
+	m.read("cross-section", sectionBody(&m.session))
+	return nil
+}
 
 // sectionBody draws the joint's cross-section to scale, with what its signs mean and the edges of the
 // operating window.

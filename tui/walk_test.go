@@ -34,17 +34,17 @@ func TestKeypadAlone(t *testing.T) {
 // Digits reach every row of a list of names, those of two digits too.
 func TestRowNumbers(t *testing.T) {
 	s := open80(t)
-	rows := s.root().pick.rows
+	rows := s.pick().rows
 	if len(rows) < 12 {
 		t.Fatalf("%d metals", len(rows))
 	}
 	s.typed("12")
-	if c := s.root().pick.choice(); c == nil || c.ID != rows[11].ID {
+	if c := s.pick().choice(); c == nil || c.ID != rows[11].ID {
 		t.Fatalf("row 12 is %v", c)
 	}
 	s.press("esc")
 	s.typed("304")
-	if c := s.root().pick.choice(); c == nil || c.ID != "stainless-304" {
+	if c := s.pick().choice(); c == nil || c.ID != "stainless-304" {
 		t.Fatalf("304 finds %v", c)
 	}
 }
@@ -114,8 +114,8 @@ func TestTypedSizes(t *testing.T) {
 		if j := s.root().job; j.Gauge != x.gauge || !near(j.Thickness.V, x.mm) || j.Thickness.Set != (x.gauge == 0) {
 			t.Errorf("%s is %d gauge, %+v", x.typed, j.Gauge, j.Thickness)
 		}
-		if s.root().step != 2 {
-			t.Errorf("enter after %s leads to step %d", x.typed, s.root().step)
+		if s.root().step() != 2 {
+			t.Errorf("enter after %s leads to step %d", x.typed, s.root().step())
 		}
 	}
 }
@@ -128,7 +128,7 @@ func TestRefusedSizes(t *testing.T) {
 		s.typed(typed)
 		s.press("enter")
 		s.has("▲", "type")
-		if s.root().step != 1 || s.root().job.Gauge != 0 || s.root().job.Thickness.Set {
+		if s.root().step() != 1 || s.root().job.Gauge != 0 || s.root().job.Thickness.Set {
 			t.Errorf("%s was taken:\n%s", typed, s.text())
 		}
 	}
@@ -138,7 +138,7 @@ func TestPaste(t *testing.T) {
 	s := open80(t)
 	s.press("enter")
 	s.send(tea.PasteMsg{Content: "1.5\x1b[31m mm\n\u202e"})
-	if got := s.root().pick.field.String(); strings.ContainsAny(got, "\x1b\n\u202e") {
+	if got := s.pick().field.String(); strings.ContainsAny(got, "\x1b\n\u202e") {
 		t.Fatalf("the field took %q", got)
 	}
 	s.press("ctrl+u")
@@ -156,7 +156,7 @@ func TestFilter(t *testing.T) {
 	} {
 		s := open80(t)
 		s.typed(x.typed)
-		if c := s.root().pick.choice(); c == nil || c.ID != x.key {
+		if c := s.pick().choice(); c == nil || c.ID != x.key {
 			t.Errorf("%s finds %v, not %s", x.typed, c, x.key)
 		}
 	}
@@ -164,13 +164,13 @@ func TestFilter(t *testing.T) {
 	s.typed("unobtainium")
 	s.press("enter")
 	s.has("unobtainium", "type less")
-	if s.root().step != 0 {
+	if s.root().step() != 0 {
 		t.Error("nothing was chosen and yet the path went on")
 	}
 }
 
 // toCard walks to the card with the assumed choices.
-func toCard(t testing.TB, w, h int) *screen {
+func toCard(t testing.TB, w, h int) *terminal {
 	s := openAt(t, w, h, Options{})
 	s.press("enter", "enter", "enter", "enter")
 	return s
@@ -200,7 +200,7 @@ func TestChangeFollows(t *testing.T) {
 	}
 }
 
-func figure(t testing.TB, s *screen, name string) float64 {
+func figure(t testing.TB, s *terminal, name string) float64 {
 	t.Helper()
 	f, ok := s.root().session.card.Figure(name)
 	if !ok {
@@ -332,7 +332,7 @@ func TestLeaving(t *testing.T) {
 	}
 	s = open80(t)
 	s.press("a", "q")
-	if got := s.root().pick.field.String(); got != "aq" {
+	if got := s.pick().field.String(); got != "aq" {
 		t.Errorf("the filter holds %q", got)
 	}
 }

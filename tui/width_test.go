@@ -71,23 +71,23 @@ var clauseEnd = regexp.MustCompile(`[,;:.]\s+…`)
 // uncut fails where a line of the screen ends in an ellipsis, or is wider than the terminal. Two places may show whole
 // clauses only: a row of a list whose sentence stands whole beside it while the cursor is there, and, under 60 columns or 20
 // lines, a caution on the booth view or a stop on the card, which then say the key that shows the rest.
-func (s *screen) uncut(state string, size [2]int) {
+func (s *terminal) uncut(state string, size [2]int) {
 	s.t.Helper()
 	s.fits(size[0], size[1])
 	rest := waits.ReplaceAllString(s.text(), "")
 	m := s.root()
-	if m.walk != nil {
-		m = m.walk.screens
+	if p := s.walk(); p != nil {
+		m = p.screens
 	}
 	switch {
 	case !strings.Contains(rest, "…"):
 		return
-	case m.onBooth && (size[0] < narrowWidth || size[1] < 20):
+	case m.isOpen(boothView{}) && (size[0] < narrowWidth || size[1] < 20):
 		s.has(" – c")
 	case m.onCard() && (size[0] < narrowWidth || size[1] < 20):
 		s.has("■ STOP: ", " – c")
-	case m.picking() && m.page == nil && m.words == nil:
-		if c := m.pick.choice(); !strings.Contains(flat(rest), flat(rowSentence(c))) {
+	case place(m) == "path":
+		if c := pickOf(m).choice(); !strings.Contains(flat(rest), flat(rowSentence(c))) {
 			s.t.Fatalf("%s, %dx%d: rows are cut and the one under the cursor is not whole:\n%s", state, size[0], size[1], s.text())
 		}
 	default:
@@ -100,7 +100,7 @@ func (s *screen) uncut(state string, size [2]int) {
 
 // onCard reports that nothing lies over the card.
 func (m *root) onCard() bool {
-	return m.page == nil && m.words == nil && m.why == nil && m.marks == nil && !m.other && m.form == nil && m.inputs == nil && !m.onPart && !m.onMap && !m.onBeat && m.step == cardStep
+	return m.front() == screen(&m.card)
 }
 
 // flat is a screen's text as one line: what stands left of its rule first, then what stands right.
@@ -133,15 +133,15 @@ func cardStates() []string {
 }
 
 // home goes back to the card from whatever lies over it.
-func (s *screen) home() {
+func (s *terminal) home() {
 	s.press("ctrl+u", "esc")
 	for range 9 {
-		if m := s.root(); m.onCard() && !m.onBooth {
+		if m := s.root(); m.onCard() {
 			break
 		}
 		s.press("ctrl+u", "esc")
 	}
-	for s.root().step < cardStep {
+	for s.root().step() < cardStep {
 		s.press("tab")
 	}
 	s.root().part.at = 0
@@ -251,7 +251,7 @@ func TestNothingCutOnTheWay(t *testing.T) {
 			o.Units = sys
 			s := openAt(t, size[0], size[1], o)
 			for step := range 4 {
-				for range s.root().pick.rows {
+				for range s.pick().rows {
 					s.uncut(fmt.Sprintf("%s, step %d", sys, step), size)
 					s.press("*")
 					s.uncut(fmt.Sprintf("%s, meaning at step %d", sys, step), size)
@@ -262,7 +262,7 @@ func TestNothingCutOnTheWay(t *testing.T) {
 					s.uncut(fmt.Sprintf("%s, step %d, %s typed", sys, step, typed), size)
 					s.press("enter")
 					s.uncut(fmt.Sprintf("%s, step %d, %s entered", sys, step, typed), size)
-					for s.root().step > step {
+					for s.root().step() > step {
 						s.press("shift+tab")
 					}
 					s.press("ctrl+u")
@@ -286,12 +286,12 @@ func TestNoRowIsCutUnseen(t *testing.T) {
 		s := openAt(t, size[0], size[1], o)
 		for _, q := range lists {
 			m := s.root()
-			m.act(openAsk{q})
+			m.act(openAsk(q))
 			looked++
-			for range m.pick.rows {
+			for range pickOf(m).rows {
 				s.press("up") // the first rows show the most
 			}
-			for i := range m.pick.rows {
+			for i := range pickOf(m).rows {
 				s.uncut(fmt.Sprintf("%s, row %d", q.Name, i), size)
 				parts += strings.Count(s.text(), "…")
 				s.press("down")
@@ -339,7 +339,7 @@ func TestNothingCutInTheBook(t *testing.T) {
 					walk("next", "enter")
 				}
 				walk("entered", "enter")
-				for s.root().form != nil {
+				for place(s.root()) == "form" {
 					s.press("ctrl+u", "esc")
 				}
 			}
@@ -359,7 +359,7 @@ func TestNothingCutInTheBook(t *testing.T) {
 	}
 }
 
-func openLongBook(t *testing.T, d *drawer, sys quantity.System, size [2]int) *screen {
+func openLongBook(t *testing.T, d *drawer, sys quantity.System, size [2]int) *terminal {
 	t.Helper()
 	now := time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
 	clock := func() time.Time { now = now.Add(6 * time.Second); return now }

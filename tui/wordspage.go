@@ -6,7 +6,6 @@ import (
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
 
-	"brazebooth/calc"
 	"brazebooth/tables"
 )
 
@@ -33,9 +32,31 @@ func newWords(label string) *wordsPage {
 	return p
 }
 
-func (p *wordsPage) update(msg tea.Msg, k *keyMap) action {
+func (p *wordsPage) about(m *root) about {
+	return about{help: "everywhere", keys: []key.Binding{named(m.keys.Down, "↑↓", "pick"), named(m.keys.Back, "esc", "back")}}
+}
+
+// openWords opens the glossary at the word that is being looked at.
+func openWords(m *root) tea.Cmd {
+	term := ""
+	for i := len(m.stack) - 1; i >= 0 && term == ""; i-- {
+		term = m.stack[i].about(m).term
+	}
+	if _, text := m.front().(*textPage); text {
+		m.pop()
+	}
+	m.push(newWords(term))
+	return nil
+}
+
+func (p *wordsPage) view(m *root, w, h int) (block, *tea.Cursor) {
+	b, x := p.draw(&m.th, w, h)
+	return b, tea.NewCursor(min(x, w-1), 0)
+}
+
+func (p *wordsPage) update(m *root, msg tea.Msg) action {
 	before := p.field.String()
-	a := typeInto(&p.field, msg, func(press tea.KeyPressMsg) action { return p.press(press, k) })
+	a := typeInto(&p.field, msg, func(press tea.KeyPressMsg) action { return p.press(press, &m.keys) })
 	if p.field.String() != before {
 		p.find()
 	}
@@ -55,7 +76,7 @@ func (p *wordsPage) press(msg tea.KeyPressMsg, k *keyMap) action {
 	case msg.String() == "esc" && !p.field.empty():
 		p.field.clear()
 	case msg.String() == "esc", msg.String() == "f3", key.Matches(msg, k.On), p.field.empty() && key.Matches(msg, k.Back):
-		return goBack{}
+		return goBack
 	default:
 		p.field.edit(msg)
 	}
@@ -143,30 +164,4 @@ func termText(th *theme, t *tables.Term, w int) block {
 	}
 	b.say(th.quiet, 0, "From: "+from, w)
 	return b
-}
-
-// termUnder is the label that the glossary opens at: that of the row or the page that is being looked at.
-func (m *root) termUnder() string {
-	switch {
-	case m.why != nil:
-		return m.why.row.label
-	case m.other:
-		return m.pick.ask.Label()
-	case m.inputs != nil && m.inputs.at < len(m.inputs.rows):
-		return m.inputs.rows[m.inputs.at].Name
-	case m.practising():
-		return calc.FigureLabel(m.drill.settings()[m.drill.at].Figure)
-	case m.onPart:
-		return m.part.name()
-	case m.onMap:
-		return "window"
-	case m.onBeat:
-		return "beat"
-	case m.picking():
-		return m.pick.ask.Label()
-	}
-	if r := m.card.row(); r != nil {
-		return r.label
-	}
-	return ""
 }
