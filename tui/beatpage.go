@@ -266,7 +266,7 @@ func (p *beatPage) heading(th *theme, w int) block {
 	case p.ok && w < narrowWidth && len(p.have.Figures) > 0:
 		now = piece{0, th.quiet, "good to about a factor of two"}
 	}
-	return flow(newRow(w).put(th.strong, "timed arc"), []piece{now}, 0, w)
+	return flow(newRow(w).put(th.bold, "timed arc"), []piece{now}, 0, w)
 }
 
 // stand is where the playing stands on a bar of a width: the cells of on, all cells, the one that is reached and the word
@@ -294,7 +294,7 @@ func (p *beatPage) bar(th *theme, w int) block {
 	on, all, at, word := p.stand(w - wordRoom)
 	style := th.quiet
 	if p.playing() && at < on {
-		style = th.strong
+		style = th.bold
 	}
 	if _, _, slower := p.phase(); p.playing() && slower > 1.01 {
 		b.say(th.quiet, 0, fmt.Sprintf("played %.1f times slower than the arc: faster would flash", slower), w)
@@ -306,10 +306,10 @@ func (p *beatPage) bar(th *theme, w int) block {
 	for i := range all {
 		paint, mark := th.quiet, "─"
 		if i < on {
-			paint, mark = th.accent, "█"
+			paint, mark = th.bold, "█"
 		}
 		if i == at {
-			paint, mark = th.strong, "▲"
+			paint, mark = th.bold, "▲"
 		}
 		r.put(paint, mark)
 	}
@@ -323,12 +323,12 @@ func (p *beatPage) filling(th *theme, w int) line {
 	on, all, at, word := p.stand(w - wordRoom)
 	style := th.quiet
 	if at < on {
-		style = th.strong
+		style = th.bold
 	}
 	past, rest := min(at+1, on), max(0, on-at-1)
 	off := max(0, at+1-on)
-	r := newRow(w).put(th.strong, strings.Repeat("█", past)).put(th.quiet, strings.Repeat("─", rest))
-	r.put(th.accent, strings.Repeat("▒", off)).put(th.quiet, strings.Repeat("·", all-past-rest-off))
+	r := newRow(w).put(th.bold, strings.Repeat("█", past)).put(th.quiet, strings.Repeat("─", rest))
+	r.put(th.bold, strings.Repeat("▒", off)).put(th.quiet, strings.Repeat("·", all-past-rest-off))
 	return r.blank(2).put(style, word).line()
 }
 
@@ -337,7 +337,7 @@ func (p *beatPage) facts(th *theme, s *session, w int) block {
 	var b block
 	row := func(f calc.Figure) {
 		x := report.RowOf(&p.have.Card, &f, report.OfTimed, s.units)
-		parts := []piece{{15, th.strong, x.Value.String()}, {29, th.quiet, x.Value.Band()}, {42, th.plain, x.Other.String()}}
+		parts := []piece{{15, th.bold, x.Value.String()}, {29, th.quiet, x.Value.Band()}, {42, th.plain, x.Other.String()}}
 		if x.Other.Number == "" && w >= narrowWidth {
 			parts[2] = piece{42, th.quiet, x.Beside(w-42, width)}
 		}
@@ -370,7 +370,7 @@ func (p *beatPage) plot(th *theme, w, h int) block {
 func tracePaint(th *theme, mark rune) paint {
 	switch mark {
 	case '*', '#':
-		return th.accent
+		return th.bold
 	case 'e', 'c':
 		return th.bold
 	}

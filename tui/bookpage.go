@@ -237,7 +237,7 @@ func (p *bookPage) entryRow(th *theme, i, w int) block {
 		head.put(th.quiet, e.Kind).to(10)
 		name = 34
 	}
-	return flow(head, []piece{{head.used, th.strong.exact(), e.Name}, {name, th.quiet, e.At + "  " + e.Line}}, head.used, w)
+	return flow(head, []piece{{head.used, th.bold.exact(), e.Name}, {name, th.quiet, e.At + "  " + e.Line}}, head.used, w)
 }
 
 // offer is a row that does something.

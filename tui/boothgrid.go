@@ -177,7 +177,7 @@ func (g *boothGrid) row(th *theme, row []boothCell, widths []int, w int) block {
 // line puts the n-th line of a cell; the last line over the digits takes what else there is room for.
 func (c *boothCell) line(th *theme, l *row, n, heads int, d dot, end int) {
 	if n >= heads {
-		l.put(th.strong, digits(c.number, d)[n-heads])
+		l.put(th.bold, digits(c.number, d)[n-heads])
 		return
 	}
 	own := c.heads(end - l.used)
@@ -207,7 +207,7 @@ func (c *boothCell) besideDigits(th *theme, d dot, w int) block {
 		words = append(words, c.pace)
 	}
 	for i, l := range digits(c.number, d) {
-		r := newRow(w).put(th.strong, l)
+		r := newRow(w).put(th.bold, l)
 		if i < len(words) && r.used+gapColumns+width(words[i]) <= w {
 			r.blank(gapColumns).put(c.style(th, i), words[i])
 		}

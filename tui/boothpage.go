@@ -172,7 +172,7 @@ func boothLines(th *theme, cells []boothCell, w int) block {
 	for i := range cells {
 		c := &cells[i]
 		r := newRow(w).put(th.bold, c.label).to(12)
-		b.addAll(flow(r, []piece{{12, th.strong, c.number + " " + spaced(c.unit, c.alt)}}, 2, w))
+		b.addAll(flow(r, []piece{{12, th.bold, c.number + " " + spaced(c.unit, c.alt)}}, 2, w))
 	}
 	return b
 }

@@ -15,7 +15,7 @@ func (p *cardPage) view(m *root, w, h int) (block, *tea.Cursor) {
 		return b, nil
 	}
 	var why block
-	why.add(newRow(side).put(m.th.strong, r.label).line())
+	why.add(newRow(side).put(m.th.bold, r.label).line())
 	why.skip()
 	why.addAll(reasons(&m.th, r, &m.session.card, m.units, side))
 	why.skip()
@@ -107,13 +107,13 @@ const tagRoom = 72
 // draw sets the row's parts side by side; those without room stand under the value, whole.
 func (r *cardRow) draw(th *theme, c columns, chosen bool, w int) block {
 	head := newRow(w)
-	name, value := th.quiet, th.strong
+	name, value := th.quiet, th.bold
 	if r.kind != settingRow {
 		value = th.bold
 	}
 	if chosen {
-		head.put(th.strong, "▸")
-		name = th.strong
+		head.put(th.bold, "▸")
+		name = th.bold
 	}
 	head.to(2).put(name, r.label)
 	from := 2 + c.label + 2
@@ -212,7 +212,7 @@ func flow(head *row, parts []piece, from, w int) block {
 // tag is how "yours" and "assumed" look.
 func (th *theme) tag(tag string) paint {
 	if tag == "yours" {
-		return th.accent
+		return th.bold
 	}
 	return th.quiet
 }

@@ -23,7 +23,7 @@ func (th *theme) sign(s calc.Severity) (paint, string) {
 	case calc.Caution:
 		return th.watch, "▲"
 	}
-	return th.accent, "•"
+	return th.bold, "•"
 }
 
 // cautionBand is the band under the settings: every stop whole, the test bead, then, where they are
@@ -153,7 +153,7 @@ func tally(c *calc.Card) (stops, cautions, notes int) {
 // cautionCount says how many warnings there are and how to see them all.
 func cautionCount(th *theme, c *calc.Card, w int) line {
 	r := cautionTally(th, c, w)
-	r.put(th.quiet, " – ").put(th.accent, "c")
+	r.put(th.quiet, " – ").put(th.bold, "c")
 	if tail := " shows all"; width(tail) <= r.left() {
 		r.put(th.quiet, tail)
 	}
@@ -179,7 +179,7 @@ func cautionTally(th *theme, c *calc.Card, w int) *row {
 	}
 	put(th.stop, stops, "■", "stop")
 	put(th.watch, cautions, "▲", "caution")
-	put(th.accent, notes, "•", "note")
+	put(th.bold, notes, "•", "note")
 	return r
 }
 

@@ -145,7 +145,7 @@ func (m *root) correctBody(w int) block {
 		}
 		b.say(th.plain, 0, "Lay a test bead on scrap of the same sheet with the settings of the card, look at both faces, peel it.", w)
 		b.skip()
-		b.say(th.accent, 0, "enter: say what the bead shows", w)
+		b.say(th.bold, 0, "enter: say what the bead shows", w)
 		return b
 	}
 	n := len(m.fix.tries) - 1
@@ -161,7 +161,7 @@ func (m *root) correctBody(w int) block {
 	case m.fix.moved(&m.session.card):
 		b.say(th.plain, 0, "the card was changed by hand since that bead: lay one with it", w)
 		b.skip()
-		b.say(th.accent, 0, "enter: say what the bead shows", w)
+		b.say(th.bold, 0, "enter: say what the bead shows", w)
 	default:
 		m.changeText(&b, a, w)
 	}
@@ -208,9 +208,9 @@ func (m *root) keepText(b *block, w int) {
 	case m.fix.kept == n:
 		b.say(th.good, 0, "✓ this bead is in the book", w)
 	case seen == "good":
-		b.say(th.accent, 0, "k: keep this bead in the book as a good one", w)
+		b.say(th.bold, 0, "k: keep this bead in the book as a good one", w)
 	default:
-		b.say(th.accent, 0, "k: keep this bead in the book as a bad one, a: as acceptable", w)
+		b.say(th.bold, 0, "k: keep this bead in the book as a bad one, a: as acceptable", w)
 	}
 	if seen == "good" {
 		b.say(th.good, 0, "to keep the settings for the next person: the page book, and type a name", w)
@@ -221,7 +221,7 @@ func (m *root) keepText(b *block, w int) {
 func (m *root) changeText(b *block, a *advice.Page, w int) {
 	th, c := &m.th, a.Correction
 	if text := report.CorrectionText(c.Change, c.Do, m.units.Lead()); text != "" {
-		mark, paint := "change ", th.strong
+		mark, paint := "change ", th.bold
 		switch {
 		case m.fix.applied:
 			mark, paint = "✓ changed ", th.good
@@ -234,9 +234,9 @@ func (m *root) changeText(b *block, a *advice.Page, w int) {
 	b.skip()
 	switch {
 	case c.Change != nil && !m.fix.applied:
-		b.say(th.accent, 0, "enter: put this change on the card", w)
+		b.say(th.bold, 0, "enter: put this change on the card", w)
 	default:
-		b.say(th.accent, 0, "enter: lay the next bead and say what it shows", w)
+		b.say(th.bold, 0, "enter: lay the next bead and say what it shows", w)
 	}
 	m.keepText(b, w)
 	rest := *a

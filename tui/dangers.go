@@ -141,5 +141,5 @@ func (r *row) ending(th *theme, tail string, others []string) {
 			r.put(th.plain, word)
 		}
 	}
-	r.put(th.quiet, " – ").put(th.accent, "c").put(th.quiet, tail)
+	r.put(th.quiet, " – ").put(th.bold, "c").put(th.quiet, tail)
 }

@@ -36,7 +36,7 @@ func (f *field) ask(th *theme, question string, w int) (*row, int) {
 	r := newRow(w).put(th.bold, question)
 	text, at := f.view(r.left())
 	x := min(r.used+at, w-1)
-	return r.put(th.accent.exact(), text), x
+	return r.put(th.bold.exact(), text), x
 }
 
 // insert puts text at the cursor: one line of printable characters, the rest left out.

@@ -124,16 +124,16 @@ func (p *formPage) next() action {
 func (p *formPage) draw(th *theme, w, h int) (b block, x, y int) {
 	steps := len(p.values) + 1
 	if p.at == len(p.values) {
-		b.add(newRow(w).put(th.strong, fmt.Sprintf("%s, step %d of %d", p.form.title, steps, steps)).line())
+		b.add(newRow(w).put(th.bold, fmt.Sprintf("%s, step %d of %d", p.form.title, steps, steps)).line())
 		text := "enter puts it into the book"
 		if p.busy {
 			text = "being kept …"
 		}
-		b.say(th.accent, 0, text, w)
+		b.say(th.bold, 0, text, w)
 		b.say(th.quiet, 0, "up goes back to what was typed", w)
 	} else {
 		f := &p.form.fields[p.at]
-		b.add(newRow(w).put(th.strong, fmt.Sprintf("%s, step %d of %d", p.form.title, p.at+1, steps)).line())
+		b.add(newRow(w).put(th.bold, fmt.Sprintf("%s, step %d of %d", p.form.title, p.at+1, steps)).line())
 		ask := f.ask + ": "
 		r, at := p.field.ask(th, ask, w)
 		x, y = at, len(b)
@@ -142,7 +142,7 @@ func (p *formPage) draw(th *theme, w, h int) (b block, x, y int) {
 	}
 	for i, v := range p.values[:p.at] {
 		if v != "" {
-			b.addAll(flow(newRow(w).put(th.quiet, p.form.fields[i].ask), []piece{{16, th.strong, v}}, 16, w))
+			b.addAll(flow(newRow(w).put(th.quiet, p.form.fields[i].ask), []piece{{16, th.bold, v}}, 16, w))
 		}
 	}
 	return b.fit(min(len(b), h)), x, y

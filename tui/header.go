@@ -22,7 +22,7 @@ func titleLine(th *theme, s *session, w int) line {
 	}
 	r := newRow(w)
 	if w >= narrowWidth {
-		r.put(th.strong, "brazebooth").blank(2)
+		r.put(th.bold, "brazebooth").blank(2)
 	}
 	if width(long)+2+width(units) <= r.left() {
 		short = long
@@ -104,7 +104,7 @@ func drawPath(th *theme, steps [5]pathStep, at int, arrow string, w int) block {
 			text, style, guessed = "~"+text, th.quiet, true
 		}
 		if i == at {
-			text, style = "["+text+"]", th.strong
+			text, style = "["+text+"]", th.bold
 		}
 		if i > 0 {
 			r.put(th.quiet, arrow)
@@ -160,7 +160,7 @@ func footLine(th *theme, keys []key.Binding, help key.Binding, w int) line {
 func keyWidth(k key.Binding) int { return width(k.Help().Key) + 1 + width(k.Help().Desc) }
 
 func putKey(th *theme, r *row, k key.Binding) {
-	r.put(th.accent, k.Help().Key).blank(1).put(th.quiet, k.Help().Desc)
+	r.put(th.bold, k.Help().Key).blank(1).put(th.quiet, k.Help().Desc)
 }
 
 // named gives a key other words where a screen has better ones.

@@ -17,7 +17,7 @@ func openHelp(m *root) tea.Cmd {
 	m.read("help", body)
 	page := m.front().(*textPage)
 	for i, l := range body(&m.th, min(m.w, textWidth)) {
-		if strings.TrimRight(ansi.Strip(l.text), " ") == title {
+		if strings.TrimRight(ansi.Strip(l.Text), " ") == title {
 			page.scroll.top = i
 			break
 		}
@@ -35,7 +35,7 @@ func helpBody(k *keyMap) func(th *theme, w int) block {
 		for _, g := range k.groups() {
 			b.add(newRow(w).put(th.bold, g.title).line())
 			for _, key := range g.keys {
-				r := newRow(w).blank(2).put(th.accent, key.Help().Key)
+				r := newRow(w).blank(2).put(th.bold, key.Help().Key)
 				b.addAll(flow(r, []piece{{14, th.plain, key.Help().Desc}}, 14, w))
 			}
 			b.skip()
@@ -47,7 +47,7 @@ func helpBody(k *keyMap) func(th *theme, w int) block {
 			{"5.5–7.3", "beside a wire feed or travel that is suggested: how far it may go alone and still be good; beside gas and stick-out: what is usual; beside volts and results: the band that 95 of 100 fall in"},
 			{"■ ▲ •", "stop, caution, note"},
 		} {
-			r := newRow(w).blank(2).put(th.accent, s[0])
+			r := newRow(w).blank(2).put(th.bold, s[0])
 			b.addAll(flow(r, []piece{{14, th.plain, s[1]}}, 14, w))
 		}
 		for _, s := range [...][2]string{

@@ -110,7 +110,7 @@ func (p *inputsPage) open(s *session) action {
 // draw is the field, the rows, and under them what the chosen one means. x is the cursor's column, y its line.
 func (p *inputsPage) draw(th *theme, s *session, w, h int) (b block, x, y int) {
 	f := p.rows[p.at]
-	b.add(newRow(w).put(th.strong, "what "+p.page+" asks for").line())
+	b.add(newRow(w).put(th.bold, "what "+p.page+" asks for").line())
 	b.skip()
 	ask := f.Words() + ": "
 	line, at := p.field.ask(th, ask, w)
@@ -129,7 +129,7 @@ func (p *inputsPage) draw(th *theme, s *session, w, h int) (b block, x, y int) {
 		}
 		r := newRow(w).put(paint, mark+row.Words()).to(20)
 		if v := row.Show(&s.job, s.units.Lead()); v != "" {
-			r.put(th.strong, v)
+			r.put(th.bold, v)
 		} else {
 			r.put(th.quiet, "not given")
 		}

@@ -72,7 +72,7 @@ func (v *window) marked(th *theme, b block, all, w int) block {
 
 // edgeMark puts a mark at a line's end, if there is room.
 func edgeMark(th *theme, l *line, mark string, w int) bool {
-	if l.w > w-3 {
+	if l.Width > w-3 {
 		return false
 	}
 	*l = join(*l, line{}, w-1, th.accent, mark)

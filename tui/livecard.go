@@ -50,7 +50,7 @@ func isTelling(name string) bool {
 // brief is the row without remarks: name, value, and the band where there is room.
 func (r *cardRow) brief(th *theme, c columns, w int) block {
 	row := newRow(w).put(th.quiet, r.label).to(c.label + 1)
-	style := th.strong
+	style := th.bold
 	if r.kind != settingRow {
 		style = th.bold
 	}
@@ -102,11 +102,11 @@ func fiveFigures(th *theme, s *session, c *calc.Card, w int) block {
 			r.blank(3)
 		}
 		if need > w {
-			b.addAll(flow(r.put(th.quiet, x.label), []piece{{0, th.strong, value}}, width(x.label)+1, w))
+			b.addAll(flow(r.put(th.quiet, x.label), []piece{{0, th.bold, value}}, width(x.label)+1, w))
 			r = newRow(w)
 			continue
 		}
-		r.put(th.quiet, x.label).blank(1).put(th.strong, value)
+		r.put(th.quiet, x.label).blank(1).put(th.bold, value)
 	}
 	if r.used > 0 {
 		b.add(r.line())

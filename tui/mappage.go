@@ -11,6 +11,7 @@ import (
 	"brazebooth/calc"
 	"brazebooth/internal/quantity"
 	"brazebooth/internal/report"
+	"brazebooth/tui/canvas"
 )
 
 // mapPage is the operating window: what every wire feed and travel would do, with the present setting in
@@ -138,7 +139,7 @@ func (p *mapPage) heading(th *theme, c *calc.Card, w int) block {
 	case w < besideWidth: // beside the map it stands over the figures
 		now.paint, now.text = zoneWord(th, c)
 	}
-	return flow(newRow(w).put(th.strong, "operating window"), []piece{now}, 0, w)
+	return flow(newRow(w).put(th.bold, "operating window"), []piece{now}, 0, w)
 }
 
 // grid draws at most w by h points, sampled evenly, and the axes.
@@ -163,7 +164,7 @@ func (p *mapPage) grid(th *theme, s *session, w, h int) block {
 			paint, text := zonePaint(th, mark), string(mark)
 			switch {
 			case row == nearRow(j0) && col == nearCol(i0) && !p.old():
-				paint, text = th.strong, "@"
+				paint, text = th.bold, "@"
 			case row == nearRow(sj) && col == nearCol(si):
 				paint, text = th.bold, "S"
 			}
@@ -181,15 +182,15 @@ func (p *mapPage) grid(th *theme, s *session, w, h int) block {
 func zonePaint(th *theme, mark byte) paint {
 	switch mark {
 	case '+':
-		return th.zone.good
+		return th.good
 	case '.':
-		return th.zone.cold
+		return th.state(canvas.Cold)
 	case 'x':
-		return th.zone.hot
+		return th.state(canvas.Hot)
 	case '#':
-		return th.zone.burns
+		return th.state(canvas.Burns)
 	case ',':
-		return th.zone.edge
+		return th.state(canvas.Outside)
 	}
 	return th.quiet
 }
@@ -233,7 +234,7 @@ func markPaint(th *theme, mark string) paint {
 	case "S":
 		return th.bold
 	case "@":
-		return th.strong
+		return th.bold
 	}
 	return zonePaint(th, mark[0])
 }

@@ -88,7 +88,7 @@ const besideDrawing = 72
 
 func (p *marksPage) draw(th *theme, w, h int) block {
 	var b block
-	b.add(newRow(w).put(th.strong, p.title).line())
+	b.add(newRow(w).put(th.bold, p.title).line())
 	b.say(th.quiet, 0, p.hint, w)
 	b.skip()
 	left := w
@@ -129,7 +129,7 @@ func (p *marksPage) row(th *theme, i, w int) block {
 	if i == p.at {
 		cursor, paint = "› ", th.accent
 	}
-	head := newRow(w).put(th.accent, cursor).put(th.strong, box)
+	head := newRow(w).put(th.accent, cursor).put(th.bold, box)
 	return flow(head, []piece{{0, paint, r.name}}, width(cursor+box), w)
 }
 
@@ -137,7 +137,7 @@ func (p *marksPage) row(th *theme, i, w int) block {
 func (p *marksPage) picture(th *theme, w int) block {
 	var b block
 	for _, l := range p.rows[p.at].drawing {
-		b.add(newRow(w).put(th.accent, l).line())
+		b.add(newRow(w).put(th.bold, l).line())
 	}
 	if l := p.rows[p.at].line; l != "" {
 		b.say(th.quiet, 0, l, w)

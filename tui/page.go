@@ -26,7 +26,7 @@ func (p *textPage) about(m *root) about {
 
 func (p *textPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	var b block
-	b.say(m.th.strong, 0, p.title, w)
+	b.say(m.th.bold, 0, p.title, w)
 	b.skip()
 	w = min(w, textWidth)
 	b.addAll(p.scroll.draw(&m.th, p.body(&m.th, w), w, h-len(b)))

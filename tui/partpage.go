@@ -309,7 +309,7 @@ func pageStrip(th *theme, at, w int) block {
 			r.put(th.bold, head).blank(1)
 		}
 		if i == at {
-			r.put(th.accent, text)
+			r.put(th.bold, text)
 		} else {
 			r.put(th.quiet, text)
 		}
@@ -322,7 +322,7 @@ func pageStrip(th *theme, at, w int) block {
 // pageTurn is the open page between its neighbours, for a screen without room for them all.
 func pageTurn(th *theme, at, w int) line {
 	n := len(pageNames)
-	r := newRow(w).put(th.quiet, "← "+pageNames[(at+n-1)%n]+"  ").put(th.accent, "["+pageNames[at]+"]")
+	r := newRow(w).put(th.quiet, "← "+pageNames[(at+n-1)%n]+"  ").put(th.bold, "["+pageNames[at]+"]")
 	return r.put(th.quiet, "  "+pageNames[(at+1)%n]+" →").line()
 }
 
@@ -342,7 +342,7 @@ func (m *root) partBody(w int) block {
 	}
 	if page, ok := advice.EntryByName(m.part.name()); ok && len(page.Needs) > 0 && page.Name != "correct" {
 		b.skip()
-		b.say(m.th.accent, 0, "enter: what this page asks for ("+strings.Join(plainNames(page.Needs), ", ")+")", w)
+		b.say(m.th.bold, 0, "enter: what this page asks for ("+strings.Join(plainNames(page.Needs), ", ")+")", w)
 	}
 	return b
 }

@@ -48,7 +48,7 @@ func (p *picker) asideReasons(m *root, w, h int) block {
 	}
 	var b block
 	b.skip()
-	b.add(newRow(w).put(m.th.strong, c.Name).line())
+	b.add(newRow(w).put(m.th.bold, c.Name).line())
 	b.addAll(reasonPage(&m.th, c, p.ask.Reasons(m.present(), c.ID), w))
 	return b.fit(min(len(b), h))
 }
@@ -117,7 +117,7 @@ func (p *picker) typedLines(th *theme, w int) block {
 	case p.wrong != nil:
 		b.say(th.plain, 0, p.wrong.what+" – "+p.wrong.hint, w)
 	case p.typed != nil:
-		b.say(th.strong, 0, "= "+p.typed.Name+"  "+p.typed.Fact, w)
+		b.say(th.bold, 0, "= "+p.typed.Name+"  "+p.typed.Fact, w)
 	}
 	if text := quantity.Reading(p.ask.Kind, p.field.String(), quantity.Metric); text != "" && p.wrong == nil {
 		b.say(th.watch, 0, text, w)
@@ -162,8 +162,8 @@ func (p *picker) rowLine(th *theme, n, names, facts, w int, parts bool) line {
 	r := newRow(w)
 	name := th.plain
 	if n == p.at && p.typed == nil {
-		r.put(th.strong, "▸")
-		name = th.strong
+		r.put(th.bold, "▸")
+		name = th.bold
 	}
 	r.to(1)
 	at := 2
@@ -174,7 +174,7 @@ func (p *picker) rowLine(th *theme, n, names, facts, w int, parts bool) line {
 	}
 	r.to(at).put(name, c.Name)
 	if c.ID == p.before {
-		r.put(th.accent, " ✓")
+		r.put(th.bold, " ✓")
 	}
 	if facts > 0 {
 		r.to(at+names+3).put(th.plain, c.Fact)

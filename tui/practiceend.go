@@ -19,7 +19,7 @@ func (p *practicePage) program(th *theme, units quantity.System, w int) block {
 		s := &p.run.Steps[i]
 		b.addAll(beadLine(th, i+1, &s.Bead, units, w))
 		if text := report.CorrectionText(s.Change, s.Do, units.Lead()); text != "" {
-			b.say(th.strong, 5, "change "+text, w)
+			b.say(th.bold, 5, "change "+text, w)
 		}
 	}
 	b.say(th.quiet, 0, "good in this booth: "+report.SettingText(&p.job.Best, units.Lead()), w)

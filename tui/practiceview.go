@@ -18,7 +18,7 @@ func practiceTitle(th *theme, units quantity.System, w int) line {
 	if w < narrowWidth {
 		text = "  simulated, not your card"
 	}
-	r := newRow(w).put(th.strong, "practice").put(th.plain, text)
+	r := newRow(w).put(th.bold, "practice").put(th.plain, text)
 	if text := string(units); r.left() > width(text)+1 && units != quantity.Both {
 		r.to(w-width(text)).put(th.quiet, text)
 	}
@@ -36,7 +36,7 @@ func (p *practicePage) hints(k *keyMap) []key.Binding {
 // draw is the list of levels.
 func (p *practicePage) draw(th *theme, w, h int) block {
 	var b block
-	b.say(th.strong, 0, fmt.Sprintf("practise correcting test beads: booth %d, − + another", p.seed), w)
+	b.say(th.bold, 0, fmt.Sprintf("practise correcting test beads: booth %d, − + another", p.seed), w)
 	var first, last int
 	for i, l := range practice.Levels() {
 		mark, paint, at := "  ", th.plain, len(b)
@@ -54,7 +54,7 @@ func (p *practicePage) draw(th *theme, w, h int) block {
 	case p.err != nil:
 		b.say(th.watch, 0, "▲ "+faultOf(p.err).what, w)
 	default:
-		b.say(th.accent, 0, "enter opens the job: "+practice.WorkOf(p.level+1, p.seed).Line(), w)
+		b.say(th.bold, 0, "enter opens the job: "+practice.WorkOf(p.level+1, p.seed).Line(), w)
 	}
 	b.skip()
 	b.say(th.quiet, 0, "A simulated booth hides a heat of its own, as far from the card's as a real one's may be. You set, it lays the bead, you correct. Nothing is kept but by a key at the end.", w)
@@ -68,7 +68,7 @@ func (p *practicePage) draw(th *theme, w, h int) block {
 // drawJob is the open job, from the setting to the beads that were laid.
 func (p *practicePage) drawJob(th *theme, keeps bool, units quantity.System, w, h int) block {
 	var b block
-	b.say(th.strong, 0, fmt.Sprintf("level %d, booth %d: %s", p.job.Level, p.job.Seed, p.job.Work), w)
+	b.say(th.bold, 0, fmt.Sprintf("level %d, booth %d: %s", p.job.Level, p.job.Seed, p.job.Work), w)
 	if h >= 14 {
 		b.say(th.quiet, 0, report.PracticeWork(&p.card, units.Lead()), w)
 	}
@@ -120,7 +120,7 @@ func (p *practicePage) controls(th *theme, keeps bool, units quantity.System, w 
 			mark, paint = "› ", th.accent
 		}
 		r := newRow(w).put(th.accent, mark).put(paint, calc.FigureLabel(set.Figure)).
-			to(13).put(th.strong, report.SettingValue(v, set.Unit, units.Lead()))
+			to(13).put(th.bold, report.SettingValue(v, set.Unit, units.Lead()))
 		if old := set.At(was).Or(tables.DefaultStickOut.V); old != v && !p.over {
 			r.put(th.quiet, "  was "+report.SettingValue(old, set.Unit, units.Lead()))
 		}
@@ -143,12 +143,12 @@ func (p *practicePage) next(th *theme, keeps bool, w int) block {
 		f := faultOf(p.err)
 		b.say(th.watch, 0, "▲ "+f.what+" – "+f.hint, w)
 	case p.over && p.run != nil:
-		b.say(th.strong, 0, report.PracticeTally(n, p.beads[n-1].Verdict, p.run), w)
-		b.say(th.accent, 0, "* why: what the booth hid", w)
+		b.say(th.bold, 0, report.PracticeTally(n, p.beads[n-1].Verdict, p.run), w)
+		b.say(th.bold, 0, "* why: what the booth hid", w)
 		p.keepText(&b, th, keeps, w)
-		b.say(th.accent, 0, "enter: the next booth", w)
+		b.say(th.bold, 0, "enter: the next booth", w)
 	default:
-		b.say(th.accent, 0, fmt.Sprintf("enter: lay bead %d", n+1), w)
+		b.say(th.bold, 0, fmt.Sprintf("enter: lay bead %d", n+1), w)
 		b.say(th.quiet, 0, "s: end, see the program's", w)
 	}
 	return b
@@ -163,7 +163,7 @@ func (p *practicePage) keepText(b *block, th *theme, keeps bool, w int) {
 	case p.kept:
 		b.say(th.good, 0, "✓ kept in the book", w)
 	default:
-		b.say(th.accent, 0, "k: keep level, booth, your beads and the program's in the book; else nothing is kept", w)
+		b.say(th.bold, 0, "k: keep level, booth, your beads and the program's in the book; else nothing is kept", w)
 	}
 }
 
@@ -188,7 +188,7 @@ func (p *practicePage) beadBlock(th *theme, bead *practice.Bead, w, h int) block
 		if perColumn > 0 {
 			b.add(paintSection(th, l, w))
 		} else {
-			b.add(newRow(w).put(th.accent, l).line())
+			b.add(newRow(w).put(th.bold, l).line())
 		}
 	}
 	if perColumn > 0 {

@@ -41,7 +41,7 @@ type root struct {
 }
 
 func newRoot(o Options) *root {
-	m := &root{session: newSession(o), th: newTheme(o.Theme, true, o.Profile).commas(o.Comma), keys: newKeys(), keeper: o.Book, now: o.Now,
+	m := &root{session: newSession(o), th: newTheme(look{kind: o.Theme, dark: true, profile: o.Profile, comma: o.Comma}), keys: newKeys(), keeper: o.Book, now: o.Now,
 		records: bookPage{all: true}, fix: correctPage{next: o.computing.next}, drill: practicePage{seed: 1, answer: o.computing.drills}}
 	m.chart.take, m.beat.take, m.fix.take, m.drill.take = mapFound, beatFound, fixFound, drillFound
 	if m.now == nil {
@@ -71,9 +71,14 @@ func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		}
 		m.w, m.h = msg.Width, msg.Height
 	case tea.BackgroundColorMsg:
-		m.th = newTheme(m.th.kind, msg.IsDark(), m.th.profile).commas(m.th.plain.comma)
+		m.th.look.dark = msg.IsDark()
+		m.th = newTheme(m.th.look)
 	case tea.ColorProfileMsg:
-		m.th = newTheme(m.th.kind, m.th.dark, msg.Profile).commas(m.th.plain.comma)
+		m.th.look.profile = msg.Profile
+		m.th = newTheme(m.th.look)
+	case tea.EnvMsg:
+		m.th.look.coarse = msg.Getenv("TERM") == "linux"
+		m.th = newTheme(m.th.look)
 	case tea.KeyPressMsg:
 		cmd = both(m.press(msg), m.follow())
 	case tea.PasteMsg:

@@ -64,7 +64,7 @@ func paintSection(th *theme, l string, w int) line {
 func sectionPaint(th *theme, c byte) paint {
 	switch c {
 	case 'o':
-		return th.strong
+		return th.bold
 	case 'X':
 		return th.stop
 	case 'z':

@@ -163,9 +163,9 @@ func (m *root) whole(h int) block {
 // pointAt marks the first line that has a text, where it leaves room for a mark.
 func pointAt(th *theme, b block, text string, w int) {
 	for i, l := range b {
-		if text != "" && strings.Contains(ansi.Strip(l.text), text) {
-			if l.w <= w-2 {
-				b[i] = join(l, line{}, l.w+2, th.strong, " ◂")
+		if text != "" && strings.Contains(ansi.Strip(l.Text), text) {
+			if l.Width <= w-2 {
+				b[i] = join(l, line{}, l.Width+2, th.bold, " ◂")
 			}
 			return
 		}
@@ -182,7 +182,7 @@ func (p *walk) foot(m *root) block {
 	var b block
 	if m.h >= lowHeight {
 		title := "── first walk "
-		b.add(newRow(m.w).put(m.th.accent, title+strings.Repeat("─", max(0, m.w-width(title)))).line())
+		b.add(newRow(m.w).put(m.th.bold, title+strings.Repeat("─", max(0, m.w-width(title)))).line())
 	}
 	var text block
 	text.say(m.th.bold, 0, walkSteps[p.at].says, w)
@@ -199,7 +199,7 @@ func (p *walk) keys(m *root) line {
 	}
 	l := footLine(&m.th, list, named(k.Back, "esc", "leave"), m.w)
 	count := fmt.Sprintf("%d of %d", p.at+1, len(walkSteps))
-	if l.w+2+width(count) > m.w {
+	if l.Width+2+width(count) > m.w {
 		return l
 	}
 	return join(l, line{}, m.w, m.th.quiet, count)
@@ -210,6 +210,6 @@ func (m *root) drawWalkPage(w int) block {
 	var b block
 	b.say(m.th.plain, 0, "A walk over these screens with the example, one key a step. Your own job stays as it is, and esc leaves at any moment.", w)
 	b.skip()
-	b.say(m.th.accent, 0, "enter begins", w)
+	b.say(m.th.bold, 0, "enter begins", w)
 	return b
 }

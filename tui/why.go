@@ -45,7 +45,7 @@ func (p *whyPage) refresh(m *root) {
 func (p *whyPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	var b block
 	var cur *tea.Cursor
-	b.add(newRow(w).put(m.th.strong, p.row.label).line())
+	b.add(newRow(w).put(m.th.bold, p.row.label).line())
 	if p.set != nil {
 		r, x := p.field.ask(&m.th, "set it yourself: ", w)
 		cur = tea.NewCursor(x, len(b))
@@ -149,7 +149,7 @@ func reasons(th *theme, r *cardRow, c *calc.Card, sys quantity.System, w int) bl
 
 // figureValue is the number with how far it may be off, or, where it is a suggestion, how far the hand may go.
 func figureValue(b *block, th *theme, r *report.Row, w int) {
-	value := newRow(w).put(th.strong, r.Value.String())
+	value := newRow(w).put(th.bold, r.Value.String())
 	if r.Other.Number != "" {
 		value.put(th.plain, "  "+r.Other.String())
 	}
@@ -175,7 +175,7 @@ func figureGrounds(b *block, th *theme, f *calc.Figure, w int) {
 	b.skip()
 	b.say(th.plain, 0, f.Basis.Plain(), w)
 	if put := f.Basis.Substituted(); put != "" && put != f.Basis.Plain() {
-		b.say(th.accent, 0, "= "+put, w)
+		b.say(th.bold, 0, "= "+put, w)
 	}
 	b.skip()
 	source(b, th, f.Basis.Source, f.Basis.Known, w)

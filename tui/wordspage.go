@@ -129,7 +129,7 @@ func (p *wordsPage) draw(th *theme, w, h int) (b block, x int) {
 	for i := range p.rows {
 		row := newRow(left)
 		if i == p.at {
-			row.put(th.accent, "▸ ").put(th.strong, p.rows[i].Word)
+			row.put(th.accent, "▸ ").put(th.bold, p.rows[i].Word)
 		} else {
 			row.blank(2).put(th.plain, p.rows[i].Word)
 		}
@@ -153,7 +153,7 @@ func (p *wordsPage) draw(th *theme, w, h int) (b block, x int) {
 // termText is one entry: the word, what it is, its unit, its other names, and where the word comes from.
 func termText(th *theme, t *tables.Term, w int) block {
 	var b block
-	b.add(newRow(w).put(th.strong, t.Word).line())
+	b.add(newRow(w).put(th.bold, t.Word).line())
 	b.say(th.plain, 0, t.Says, w)
 	if t.Unit != "" {
 		b.say(th.plain, 0, "In "+t.Unit+".", w)
