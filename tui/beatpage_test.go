@@ -11,6 +11,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
+	"brazebooth/tui/canvas"
 )
 
 var gapped = calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: calc.Some(2), Mode: "timed"}
@@ -18,7 +19,7 @@ var gapped = calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: calc.S
 // A timed card takes its times from following the heat, not from the estimate.
 func TestTimedCardFollowsTheHeat(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Job: gapped})
-	s.press("down") // the first key lets the heat be followed
+	s.press("right") // the first key lets the heat be followed
 	want, err := calc.SolveTimed(context.Background(), gapped, nil)
 	if err != nil {
 		t.Fatal(err)
@@ -27,7 +28,10 @@ func TestTimedCardFollowsTheHeat(t *testing.T) {
 	if f, _ := want.Card.Figure("arc_on"); got.Value != f.Value || got.Low != f.Low {
 		t.Errorf("the card shows on %g (%g), the heat gives %g", got.Value, got.Low, f.Value)
 	}
-	s.has("arc on", "zone", "good")
+	s.has("arc on", "0.32 s")
+	if got := stateOf(&s.root().session.card); got != canvas.Good {
+		t.Errorf("the verdict is %s", got.Word())
+	}
 }
 
 func TestBeatPage(t *testing.T) {
@@ -39,7 +43,7 @@ func TestBeatPage(t *testing.T) {
 		s.press("u")
 		s.fits(size[0], size[1])
 		s.press("esc")
-		s.has("card")
+		s.onCard()
 	}
 }
 
@@ -130,7 +134,7 @@ func TestBeatGivenUp(t *testing.T) {
 		t.Fatalf("%v", msg.err)
 	}
 	m.Update(msg)
-	if _, cmd := m.Update(keyPress("down")); cmd != nil || started != 1 {
+	if _, cmd := m.Update(keyPress("right")); cmd != nil || started != 1 {
 		t.Errorf("started %d times, command %v", started, cmd != nil)
 	}
 }

@@ -31,7 +31,7 @@ func (d *doomed) press(msg tea.KeyPressMsg, k *keyMap, f *field, at *Entry) (a a
 			return refuse(fault{"nothing was deleted on this page", "brazebooth book list --deleted shows what was before"}), true
 		}
 		return markRecord(*d.last, false), true
-	case !key.Matches(msg, k.Delete), msg.String() == "delete" && f.at < len(f.text):
+	case !key.Matches(msg, k.Delete), msg.String() == "delete" && f.at() < len([]rune(f.String())):
 		return nil, false
 	case at == nil:
 		return refuse(fault{"no record under the cursor", "pick a row with ↑ ↓"}), true

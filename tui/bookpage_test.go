@@ -155,7 +155,7 @@ func TestBookOnTheScreens(t *testing.T) {
 		s.has("keep the card as")
 		s.press("enter")
 		s.has("kept tank lid")
-		s.press("esc", "home", "right", "p")
+		s.press("esc", "up", "p")
 		s.typed("tan")
 		s.has("tank lid")
 		s.press("enter") // a setting was changed since
@@ -185,16 +185,17 @@ func TestKeptCardsFromTheFirstScreen(t *testing.T) {
 		s.press("esc")
 		s.has("Which metal?")
 		s.press("f5", "enter")
-		s.has("[card]", "as it was kept")
+		s.onCard()
+		s.has("as it was kept")
 		if j := s.root().job; j.Metal != "mild-steel" || j.Gauge != 18 {
 			t.Errorf("%v: the job is %+v", size, j)
 		}
-		for _, keys := range []string{"f1", "*", "m", "t", "p", "g", "end enter", "home enter"} {
+		for _, keys := range []string{"f1", "*", "m", "t", "p", "g", "tab enter", "right enter"} {
 			s.press(strings.Fields(keys)...)
 			s.press("f5")
 			s.has("find or name:")
 			s.press("esc")
-			s.has("[card]", "↑↓ select")
+			s.onCard()
 		}
 	}
 	s := openAt(t, 80, 24, Options{})
@@ -229,7 +230,7 @@ func TestBookThatFails(t *testing.T) {
 	s.press("enter")
 	s.has("not kept", "the card stays")
 	s.press("esc", "esc")
-	s.has("wire feed")
+	s.onCard()
 }
 
 // A reading, one thing at a time, with the watch; the card is narrowed by it.
@@ -461,8 +462,8 @@ func TestKeepIsAKeyOfTheCard(t *testing.T) {
 			if len(d.cards) != 1 {
 				t.Fatalf("%s at %v: kept %v", key, size, d.cards)
 			}
-			s.press("esc", "esc")
-			s.has("wire feed")
+			s.press("esc")
+			s.onCard()
 		}
 	}
 	s := openAt(t, 40, 200, Options{Job: calc.Job{Metal: "galvanized", Gauge: 18}})

@@ -112,8 +112,7 @@ func (m *root) boothLayouts(w, room int) []boothLayout {
 	}
 	all, bare := fewer(cells, alt, true), fewer(cells, alt, false)
 	hint := m.boothHint(w)
-	path := func() block { return append(pathLines(&m.th, &m.session, &m.session.card, cardStep, w), line{}) }
-	return []boothLayout{{all, path(), hint}, {all, nil, hint}, {bare, path(), hint}, {bare, nil, hint}, {all, nil, nil}, {bare, nil, nil}}
+	return []boothLayout{{all, nil, hint}, {bare, nil, hint}, {all, nil, nil}, {bare, nil, nil}}
 }
 
 // boothBody is the whole view. What must be read under the figures goes before the size of their digits, as long as any fit

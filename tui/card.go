@@ -5,31 +5,45 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/internal/choice"
+	"brazebooth/tui/canvas"
 )
 
-// cardPage is the card: settings first, the cautions under them, then what follows from the settings
-// and what else was chosen.
+// cardPage is the card: choices as chips, what a hand dials in big digits, what else it sets, the dangers, and what
+// follows from it all. The arrows to the sides pick, those up and down change what is picked, digits type a value of
+// its own, tab goes to the next row.
 type cardPage struct {
-	rows []cardRow
-	at   int // row under the cursor
-	all  window
-	rest window
+	rows   []cardRow
+	at     int             // row under the cursor
+	last   [cardGroups]int // where the cursor was in each group
+	dotted bool            // a point was pressed: a digit now picks a chip
+	typing bool            // digits are being typed for the row under the cursor
+	field  field           // what is typed
+	scroll window          // of the figures
+	kept   keptCard
 }
 
-// load lays out the session's card and keeps the cursor on the row it was on.
+// keptCard are drawings kept until what they show changes.
+type keptCard struct {
+	chips canvas.Kept[canvas.Chips]
+	dials canvas.Kept[canvas.Dials]
+	joint canvas.Kept[canvas.Joint]
+	edges canvas.Kept[canvas.Edges]
+}
+
+// load lays out the session's card and keeps the cursor on the row it was on; at first it stands on the first dial.
 func (p *cardPage) load(s *session) {
-	name := ""
+	name := "wire_feed"
 	if p.at < len(p.rows) {
 		name = p.rows[p.at].name
 	}
 	p.rows = buildRows(s, &s.card)
 	for i := range p.rows {
 		if p.rows[i].name == name {
-			p.at = i
+			p.goTo(i)
 			return
 		}
 	}
-	p.at = max(0, min(p.at, len(p.rows)-1))
+	p.goTo(min(p.at, len(p.rows)-1))
 }
 
 func (p *cardPage) row() *cardRow {
@@ -39,22 +53,82 @@ func (p *cardPage) row() *cardRow {
 	return nil
 }
 
-// move shifts the cursor.
-func (p *cardPage) move(by int) { p.at = max(0, min(len(p.rows)-1, p.at+by)) }
+// goTo puts the cursor on a row.
+func (p *cardPage) goTo(i int) {
+	if p.at = max(0, i); p.at < len(p.rows) {
+		p.last[p.rows[p.at].group()] = p.at
+	}
+}
+
+// span is where a group's rows begin and end.
+func (p *cardPage) span(g cardGroup) (from, to int) {
+	for i := range p.rows {
+		if p.rows[i].group() == g {
+			if to == 0 {
+				from = i
+			}
+			to = i + 1
+		}
+	}
+	return from, to
+}
+
+// pick moves the cursor within its group.
+func (p *cardPage) pick(by int) {
+	if r := p.row(); r != nil {
+		from, to := p.span(r.group())
+		p.goTo(max(from, min(to-1, p.at+by)))
+	}
+}
+
+// nextGroup goes to the next row of the card, where the cursor was there.
+func (p *cardPage) nextGroup(by int) {
+	r := p.row()
+	if r == nil {
+		return
+	}
+	g := cardGroup((int(r.group()) + by + int(cardGroups)) % int(cardGroups))
+	if from, to := p.span(g); to > from {
+		p.goTo(max(from, min(to-1, p.last[g])))
+	}
+}
+
+// nextDial goes to the next dial, from the last one to the first.
+func (p *cardPage) nextDial() {
+	from, to := p.span(dialGroup)
+	if p.at+1 > from && p.at+1 < to {
+		p.goTo(p.at + 1)
+	} else if to > from {
+		p.goTo(from)
+	}
+}
 
 func (p *cardPage) about(m *root) about {
 	k := &m.keys
-	a := about{help: "on the card", keys: []key.Binding{named(k.Down, "↑↓", "select"), named(k.More, "←→", "change"), named(k.On, "enter", "why"),
-		named(k.Cautions, "c", "cautions"), named(k.Keep, "k", "keep"), named(k.Map, "m", "map"), named(k.Pages, "p", "pages"), named(k.Beat, "t", "timed"), named(k.Words, "g", "words"), named(k.Drawing, "x", "section"), named(k.Booth, "b", "booth"), named(k.Reset, "r", "reset"),
+	a := about{help: "on the card", keys: []key.Binding{named(k.More, "←→", "pick"), named(k.Up, "↑↓", "change"), named(k.On, "enter", "why"), named(k.Keep, "k", "keep"), named(k.Next, "tab", "row"),
+		named(k.Cautions, "c", "cautions"), named(k.Map, "m", "map"), named(k.Booth, "b", "booth"), named(k.Pages, "p", "pages"),
+		named(k.Beat, "t", "timed"), named(k.Drawing, "x", "section"), named(k.Words, "g", "words"), named(k.Reset, "r", "suggestion"), named(k.Undo, "ctrl+z", "undo"),
 		named(k.Units, "u", "units"), named(k.Back, "esc", "back"), k.Leave}}
-	if r := p.row(); r != nil {
-		a.term = r.label
+	r := p.row()
+	if r == nil {
+		return a
+	}
+	a.term = r.label
+	switch {
+	case p.typing:
+		a.keys = []key.Binding{named(k.On, "enter", "set"), named(k.Back, "esc", "leave it")}
+	case r.ask != nil:
+		a.keys[2] = named(k.On, "enter", "list")
 	}
 	return a
 }
 
-// back gives up following the heat of a timed arc, while that runs.
+// back gives up what is typed, or following the heat of a timed arc.
 func (p *cardPage) back(m *root) bool {
+	if p.typing {
+		p.stopTyping()
+		return true
+	}
 	if m.beat.stop == nil {
 		return false
 	}
@@ -63,21 +137,53 @@ func (p *cardPage) back(m *root) bool {
 	return true
 }
 
+func (p *cardPage) stopTyping() { p.typing, p.field = false, field{} }
+
+// left and start forget what was typed.
+func (p *cardPage) left(*root)  { p.stopTyping() }
+func (p *cardPage) start(*root) { p.stopTyping() }
+
 // refresh lays the card out anew.
 func (p *cardPage) refresh(m *root) { p.load(&m.session) }
 
 func (p *cardPage) update(m *root, msg tea.Msg) action {
 	k, s := &m.keys, &m.session
-	press, ok := msg.(tea.KeyPressMsg)
 	row := p.row()
-	if !ok || row == nil || p.moved(press, k) {
+	if row == nil {
 		return nil
 	}
-	switch {
-	case key.Matches(press, k.Less):
-		return row.turn(s, -1)
-	case key.Matches(press, k.More):
-		return row.turn(s, 1)
+	press, ok := msg.(tea.KeyPressMsg)
+	if !ok {
+		return p.pasted(msg, row)
+	}
+	if p.typing {
+		return p.type_(press, k, s, row)
+	}
+	dotted := p.dotted
+	p.dotted = false
+	switch text := press.String(); {
+	case len(text) == 1 && text[0] >= '0' && text[0] <= '9':
+		if dotted {
+			return p.chip(int(text[0] - '0'))
+		}
+		return p.begin(text, row)
+	case text == ".", text == ",":
+		p.nextDial()
+		p.dotted = true
+	case text == "left":
+		p.pick(-1)
+	case text == "right":
+		p.pick(1)
+	case key.Matches(press, k.Next):
+		p.nextGroup(1)
+	case key.Matches(press, k.Prev):
+		p.nextGroup(-1)
+	case row.group() == figureGroup && (text == "up" || text == "down" || text == "+" || text == "-"):
+		p.pick(map[bool]int{true: 1, false: -1}[text == "down" || text == "+"])
+	case text == "up", text == "+", text == "=":
+		return row.turn(s, 1, text == "up")
+	case text == "down", text == "-":
+		return row.turn(s, -1, text == "down")
 	case key.Matches(press, k.Reset):
 		return row.reset(s)
 	case key.Matches(press, k.ResetAll):
@@ -86,29 +192,72 @@ func (p *cardPage) update(m *root, msg tea.Msg) action {
 		return openAsk(row.ask)
 	case key.Matches(press, k.On), key.Matches(press, k.Why):
 		return openWhy(*row)
+	default:
+		return p.pages(press, k)
 	}
-	return p.pages(press, k)
+	return nil
 }
 
-// moved acts on the keys that shift the cursor.
-func (p *cardPage) moved(press tea.KeyPressMsg, k *keyMap) bool {
-	switch {
-	case key.Matches(press, k.Up):
-		p.move(-1)
-	case key.Matches(press, k.Down):
-		p.move(1)
-	case key.Matches(press, k.PageUp):
-		p.move(-8)
-	case key.Matches(press, k.PageDown):
-		p.move(8)
-	case key.Matches(press, k.Top):
-		p.move(-len(p.rows))
-	case key.Matches(press, k.Bottom):
-		p.move(len(p.rows))
-	default:
-		return false
+// chip goes to the chip of a number; 0 lists what has no chip.
+func (p *cardPage) chip(n int) action {
+	if n == 0 {
+		return openRest
 	}
-	return true
+	from, to := p.span(chipGroup)
+	if at := from + n - 1; at < to {
+		p.goTo(at)
+		return nil
+	}
+	return refuse(fault{"there is no such chip", "a point and 1 to 9; .0 lists the rest"})
+}
+
+// begin lets a digit begin an entry: into the figure under the cursor, or into the list of its choice.
+func (p *cardPage) begin(digit string, row *cardRow) action {
+	switch {
+	case row.ask != nil:
+		return func(m *root) tea.Cmd {
+			openAsk(row.ask)(m)
+			return m.act(m.front().update(m, tea.KeyPressMsg{Code: []rune(digit)[0], Text: digit}))
+		}
+	case choice.SettingOf(row.name) == nil:
+		return row.follows()
+	}
+	p.typing = true
+	p.field.insert(digit)
+	return nil
+}
+
+// pasted begins an entry with what was pasted.
+func (p *cardPage) pasted(msg tea.Msg, row *cardRow) action {
+	if paste, ok := msg.(tea.PasteMsg); ok && choice.SettingOf(row.name) != nil {
+		p.typing = true
+		p.field.insert(paste.Content)
+	}
+	return nil
+}
+
+// type_ edits what is typed; enter sets it.
+func (p *cardPage) type_(press tea.KeyPressMsg, k *keyMap, s *session, row *cardRow) action {
+	switch {
+	case key.Matches(press, k.On) && p.field.empty(), press.String() == "esc":
+		p.stopTyping()
+	case key.Matches(press, k.On):
+		job := s.base()
+		set := choice.SettingOf(row.name)
+		if err := set.Set(&job, p.field.String()); err != nil {
+			return refuse(*faultOf(err))
+		}
+		label := row.label
+		return func(m *root) tea.Cmd {
+			if m.changed(job, label+" is yours now"); m.notice == nil {
+				p.stopTyping()
+			}
+			return nil
+		}
+	default:
+		p.field.edit(press)
+	}
+	return nil
 }
 
 // pages acts on the keys that lead to another screen.
@@ -147,46 +296,4 @@ func everywhere(press tea.KeyPressMsg, k *keyMap) action {
 		return leave
 	}
 	return nil
-}
-
-// turn changes the row by one step, or says what could be changed instead.
-func (r *cardRow) turn(s *session, by int) action {
-	if r.ask != nil {
-		job, ok := s.neighbour(r.ask, by)
-		if !ok {
-			return refuse(fault{"the list of " + r.label + " ends here", "enter shows the list"})
-		}
-		return change(job, "")
-	}
-	set := choice.SettingOf(r.name)
-	if set == nil {
-		return refuse(fault{r.label + " follows from the settings", "change wire feed, volts, travel or stick-out"})
-	}
-	return change(set.Turned(s.base(), r.fig.Figure.Value, by, s.units), "")
-}
-
-// reset leaves the row's value open again.
-func (r *cardRow) reset(s *session) action {
-	job := s.job
-	if r.ask != nil {
-		r.ask.Clear(&job)
-	} else if set := choice.SettingOf(r.name); set != nil {
-		set.Clear(&job)
-	}
-	if job == s.job {
-		return refuse(fault{r.label + " is not yours", "R puts every suggestion back"})
-	}
-	return change(job, r.label+": suggestion back")
-}
-
-// resetAll leaves every setting open again; the choices stay.
-func resetAll(s *session) action {
-	job := s.job
-	for _, set := range choice.Settings() {
-		set.Clear(&job)
-	}
-	if job == s.job {
-		return refuse(fault{"every setting is the suggested one", "− and + change one"})
-	}
-	return change(job, "all suggestions back")
 }

@@ -26,17 +26,17 @@ func (th *theme) sign(s calc.Severity) (paint, string) {
 	return th.bold, "•"
 }
 
-// cautionBand is the band under the settings: every stop whole, the test bead, then, where they are
-// wanted, the verdict and as many cautions as there is room for, whole too. Its last line says how many there are, or, where
-// those of what is vital have no room, what endangers the hand.
-func cautionBand(th *theme, c *calc.Card, w, h int, cautions bool) block {
+// cautionBand is the band under the settings: every stop whole, then what the strip has no room for, then this job's own
+// dangers, then those of every arc: as many as there is room for, whole too. Its last line names what endangers the hand
+// and is not said whole, or how many warnings there are. said is the code of a warning that the strip says whole.
+func cautionBand(th *theme, c *calc.Card, w, h int, said string) block {
 	var b block
 	whole := map[string]bool{}
 	h -= max(1, len(dangerBand(th, c, whole, w))) - 1 // its last lines
 	add := func(fits func(*calc.Warning) bool) {
 		for i := range c.Warnings {
 			x := &c.Warnings[i]
-			if !fits(x) {
+			if x.Code == said || whole[x.Code] || !fits(x) {
 				continue
 			}
 			lines := cautionLines(th, x, w)
@@ -48,19 +48,19 @@ func cautionBand(th *theme, c *calc.Card, w, h int, cautions bool) block {
 		}
 	}
 	add(func(x *calc.Warning) bool { return x.Severity == calc.Stop })
-	if len(b) == 0 && h > 1 { // no room for a whole one: as many clauses of the first as there is
+	if stops, _, _ := tally(c); len(b) == 0 && h > 1 && (stops > 1 || said == "") { // no room for a whole one: as many clauses of the first as there is
 		for i := range c.Warnings {
-			if x := &c.Warnings[i]; x.Severity == calc.Stop {
+			if x := &c.Warnings[i]; x.Severity == calc.Stop && x.Code != said {
 				b.addAll(cautionPart(th, x, w, h-1))
 				break
 			}
 		}
 	}
+	add(func(x *calc.Warning) bool { return x.Severity == calc.Caution && ofTheSetting(c, x) })
+	add(func(x *calc.Warning) bool { return x.Severity == calc.Caution && !ofEveryArc(x) && !ofTheSetting(c, x) })
+	add(func(x *calc.Warning) bool { return x.Severity == calc.Info && !ofEveryArc(x) })
 	add(func(x *calc.Warning) bool { return x.Code == "test-bead" })
-	if cautions {
-		add(func(x *calc.Warning) bool { return x.Severity == calc.Caution && ofTheSetting(c, x) })
-		add(func(x *calc.Warning) bool { return x.Severity == calc.Caution && !whole[x.Code] })
-	}
+	add(func(x *calc.Warning) bool { return x.Severity == calc.Caution && ofEveryArc(x) })
 	if rows := dangerBand(th, c, whole, w); len(rows) > 0 {
 		b.addAll(rows)
 	} else {
@@ -71,7 +71,16 @@ func cautionBand(th *theme, c *calc.Card, w, h int, cautions bool) block {
 
 // ofTheSetting reports a warning of this setting rather than of every arc.
 func ofTheSetting(c *calc.Card, x *calc.Warning) bool {
-	return x.Code == c.Zone || x.Code == "timed-closed"
+	return x.Code == c.Zone
+}
+
+// ofEveryArc reports a warning that every card has.
+func ofEveryArc(x *calc.Warning) bool {
+	switch x.Code {
+	case "stops", "shock", "solvent", "eyes", "fire", "strength", "test-bead":
+		return true
+	}
+	return false
 }
 
 // cautionList is the warnings in full, as many as there is room for; the first that does not fit whole
@@ -179,7 +188,7 @@ func cautionTally(th *theme, c *calc.Card, w int) *row {
 	}
 	put(th.stop, stops, "■", "stop")
 	put(th.watch, cautions, "▲", "caution")
-	put(th.bold, notes, "•", "note")
+	put(th.plain, notes, "•", "note")
 	return r
 }
 

@@ -6,9 +6,9 @@ import (
 	tea "charm.land/bubbletea/v2"
 )
 
-// draw lays the whole screen out: title and path on top, keys at the bottom, the open screen between.
+// draw lays the whole terminal out: the verdict on top, the keys at the bottom, the open screen between.
 func (m *root) draw() tea.View {
-	v := tea.View{AltScreen: true, WindowTitle: "brazebooth"}
+	v := tea.View{AltScreen: true, WindowTitle: "brazebooth", MouseMode: tea.MouseModeCellMotion}
 	if m.w < leastWidth || m.h < leastHeight {
 		v.Content = m.tooSmall().String()
 		return v
@@ -18,68 +18,68 @@ func (m *root) draw() tea.View {
 		v.Content = b.String()
 		return v
 	}
-	top := m.top()
-	foot := m.foot()
-	body, cursor := m.front().view(m, m.w, m.h-len(top)-len(foot))
+	top, foot := m.top(), m.foot()
+	m.above = len(top)
+	side := m.margin()
+	body, cursor := m.front().view(m, m.w-2*side, m.h-len(top)-len(foot))
 	if cursor != nil {
-		cursor.Y += len(top)
+		cursor.X, cursor.Y = cursor.X+side, cursor.Y+len(top)
 		v.Cursor = cursor
 	}
-	top.addAll(body.fit(m.h - len(top) - len(foot)))
+	top.addAll(body.fit(m.h - len(top) - len(foot)).indent(side))
 	top.addAll(foot)
 	v.Content = top.String()
 	return v
 }
 
-// tooSmall is shown where not even the five figures fit.
+// margin is the columns left at either side of a screen.
+func (m *root) margin() int {
+	if m.w < narrowWidth {
+		return 0
+	}
+	return 1
+}
+
+// tooSmall is shown where not even three figures fit.
 func (m *root) tooSmall() block {
 	var b block
 	if m.w < 1 || m.h < 1 {
 		return b
 	}
-	b.say(m.th.plain, 0, "Too small: this needs 40 columns and 14 lines. ctrl+c quits.", m.w)
+	b.say(m.th.plain, 0, fmt.Sprintf("Too small: this needs %d columns and %d lines. ctrl+c quits.", leastWidth, leastHeight), m.w)
 	return b.fit(min(len(b), m.h))
 }
 
-// top is the title, the path and, where there is room, the rest of the job.
-func (m *root) top() block {
-	c := m.shown()
-	if m.practising() {
-		return block{practiceTitle(&m.th, m.units, m.w)}
+// foot is the one place for what went wrong or was done, and the keys. On a low terminal what is said stands in the
+// place of the keys.
+func (m *root) foot() block {
+	w := m.w - 2*m.margin()
+	b := m.news(w)
+	if m.h >= 20 || len(b) == 0 {
+		b.add(footLine(&m.th, m.front().about(m).keys, named(m.keys.Help, "f1", "help"), w))
 	}
-	b := append(block{titleLine(&m.th, &m.session, m.w)}, pathLines(&m.th, &m.session, c, m.step(), m.w)...)
-	if m.w >= narrowWidth && m.h >= 20 {
-		b.addAll(restLines(&m.th, &m.session, c, m.w))
-	}
-	if m.h >= 16 {
-		b.skip()
-	}
-	return b
+	return b.indent(m.margin())
 }
 
-// foot is the one place for what went wrong or was done, and the keys.
-func (m *root) foot() block {
-	var b block
+// news is what went wrong, what was done, what is being waited for; nothing where all is still.
+func (m *root) news(w int) (b block) {
 	switch {
 	case m.notice != nil:
-		m.say(&b, m.notice)
+		m.say(&b, m.notice, w)
 	case m.done != "":
-		b.say(m.th.good, 0, "✓ "+m.done, m.w)
+		b.say(m.th.good, 0, "✓ "+m.done, w)
 	case m.old && m.session.fault != nil:
-		m.say(&b, m.session.fault)
+		m.say(&b, m.session.fault, w)
 	case m.beat.stop != nil && !m.isOpen(&m.beat):
-		b.say(m.th.quiet, 0, fmt.Sprintf("on and off are rough until their heat is followed: %.0f %%", 100*m.beat.share()), m.w)
-	default:
-		b.skip()
+		b.say(m.th.quiet, 0, fmt.Sprintf("on and off are rough until their heat is followed: %.0f %%", 100*m.beat.share()), w)
 	}
-	b.add(footLine(&m.th, m.front().about(m).keys, named(m.keys.Help, "f1", "help"), m.w))
 	return b
 }
 
-func (m *root) say(b *block, f *fault) {
+func (m *root) say(b *block, f *fault, w int) {
 	text := "▲ " + f.what
 	if f.hint != "" {
 		text += " – " + f.hint
 	}
-	b.say(m.th.watch, 0, text, m.w)
+	b.say(m.th.watch, 0, text, w)
 }

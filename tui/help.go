@@ -16,7 +16,7 @@ func openHelp(m *root) tea.Cmd {
 	body := helpBody(&m.keys)
 	m.read("help", body)
 	page := m.front().(*textPage)
-	for i, l := range body(&m.th, min(m.w, textWidth)) {
+	for i, l := range body(&m.th, min(m.w-2*m.margin(), textWidth)) {
 		if strings.TrimRight(ansi.Strip(l.Text), " ") == title {
 			page.scroll.top = i
 			break

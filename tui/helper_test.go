@@ -180,6 +180,10 @@ func keyPress(name string) tea.KeyPressMsg {
 		return tea.KeyPressMsg{Code: 'c', Mod: tea.ModCtrl}
 	case "ctrl+u":
 		return tea.KeyPressMsg{Code: 'u', Mod: tea.ModCtrl}
+	case "ctrl+z":
+		return tea.KeyPressMsg{Code: 'z', Mod: tea.ModCtrl}
+	case "ctrl+d":
+		return tea.KeyPressMsg{Code: 'd', Mod: tea.ModCtrl}
 	case "space":
 		return tea.KeyPressMsg{Code: tea.KeySpace, Text: " "}
 	}
@@ -210,6 +214,14 @@ func (m *root) overCard() bool { return !m.onPath(m.front()) }
 
 // text is the frame without its colours.
 func (s *terminal) text() string { return ansi.Strip(s.m.View().Content) }
+
+// onCard fails where something else than the card is on top.
+func (s *terminal) onCard() {
+	s.t.Helper()
+	if !s.root().onCard() {
+		s.t.Fatalf("the card is not on top:\n%s", s.text())
+	}
+}
 
 func (s *terminal) has(parts ...string) {
 	s.t.Helper()

@@ -11,7 +11,7 @@ type keyMap struct {
 
 	Less, More, Reset, ResetAll key.Binding
 
-	Why, Cautions, Drawing, Map, Beat, Play, Pages, Keep, Shelf, KeepBead, Delete, Restore, Acceptable, EndPractice, Booth, Units, Words, Help, Leave, Kill key.Binding
+	Why, Cautions, Drawing, Map, Beat, Play, Pages, Keep, Shelf, KeepBead, Delete, Restore, Undo, Acceptable, EndPractice, Booth, Units, Words, Help, Leave, Kill key.Binding
 
 	// Not keys but lines of help: what typing does on a screen.
 	TypeName, TypeSize key.Binding
@@ -51,6 +51,7 @@ func newKeys() keyMap {
 		KeepBead:   bind("k 7", "keep the test bead in the book", "k", "7"),
 		Delete:     bind("del ctrl+d", "delete the record under the cursor: asked twice", "delete", "ctrl+d"),
 		Restore:    bind("ctrl+z", "bring back what was deleted last", "ctrl+z"),
+		Undo:       bind("ctrl+z", "take back the last change of a setting", "ctrl+z"),
 		Acceptable: bind("a 9", "keep it as acceptable", "a", "9"),
 
 		EndPractice: bind("s 3", "end the practice job, show the program's beads", "s", "3"),

@@ -160,7 +160,7 @@ func TestAnotherJobForgetsTheBeads(t *testing.T) {
 	}
 	s.press("enter", "space", "enter")
 	s.has("bead 1")
-	s.press("tab", "shift+tab", "shift+tab", "shift+tab", "2", "0", "enter", "tab", "tab", "p")
+	s.press("tab", "esc", "esc", "esc", "2", "0", "enter", "tab", "tab", "p")
 	s.has("[correct]")
 	s.hasNot("bead 1")
 }
@@ -190,7 +190,7 @@ func TestCorrectKeepsTheRest(t *testing.T) {
 	s.has("bead 1")
 	s.press("enter", "space", "enter")
 	s.has("bead 2", "enter: put this change")
-	s.press("esc", "home", "right", "p")
+	s.press("esc", "up", "p")
 	s.has("changed by hand")
 	feed := m.session.job.Feed
 	s.press("enter")

@@ -1,6 +1,8 @@
 package tui
 
 import (
+	"slices"
+
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
 
@@ -15,8 +17,8 @@ type picker struct {
 	path   bool // a step of the path, not a choice opened from the card
 	rows   []choice.Row
 	found  []int // rows that the filter leaves
-	at     int   // in found
-	top    int   // first of found on the screen
+	list   listbox
+	none   bool // the cursor stands on no row: a name was typed that has none
 	field  field
 	typed  *choice.Row // size as typed, where it is none of the rows
 	wrong  *fault      // why what stands in the field is no size
@@ -49,7 +51,8 @@ func (p *picker) about(m *root) about {
 }
 
 func newPicker(c *choice.Choice, s *session) *picker {
-	p := &picker{ask: c, rows: c.Rows(s.present()), before: c.Now(&s.card)}
+	p := &picker{ask: c, before: c.Now(&s.card)}
+	p.load(s)
 	if c.About != nil {
 		p.said = c.About(s.present())
 	}
@@ -62,10 +65,26 @@ func (p *picker) refresh(m *root) {
 	if p.path && m.front() != screen(p) {
 		return // it starts anew when it is come back to
 	}
-	s, at := &m.session, p.at
-	p.rows = p.ask.Rows(s.present())
+	s, at := &m.session, p.list.at()
+	p.load(s)
 	p.filter(s)
-	p.at = max(0, min(at, len(p.found)-1))
+	p.list.goTo(at)
+}
+
+// load lists the rows. A value that the card has and that is none of them becomes one, so that stepping back to the list
+// and on again keeps it.
+func (p *picker) load(s *session) {
+	p.rows = p.ask.Rows(s.present())
+	if p.before == "" || len(p.rows) == 0 || slices.ContainsFunc(p.rows, func(r choice.Row) bool { return r.ID == p.before }) {
+		return
+	}
+	own := choice.Row{ID: p.before, Name: p.ask.Shown(&s.card, s.units), Line: "as it stands on the card"}
+	if p.ask.Sized() {
+		if typed, err := p.ask.Typed(s.present(), p.before); err == nil {
+			own = typed
+		}
+	}
+	p.rows = append([]choice.Row{own}, p.rows...)
 }
 
 // update acts on a message. The choice under the cursor is tried out as it moves.
@@ -133,18 +152,9 @@ func (p *picker) command(msg tea.KeyPressMsg, k *keyMap, s *session) (action, bo
 		return p.back(s), true
 	case key.Matches(msg, k.On):
 		return p.on(), true
-	case key.Matches(msg, k.Up):
-		p.move(-1)
-	case key.Matches(msg, k.Down):
-		p.move(1)
-	case key.Matches(msg, k.PageUp):
-		p.move(-8)
-	case key.Matches(msg, k.PageDown):
-		p.move(8)
 	default:
-		return nil, false
+		return nil, p.moved(msg, k)
 	}
-	return nil, true
 }
 
 // back clears what was typed first; only then does it leave the screen.
@@ -174,8 +184,8 @@ func (p *picker) choice() *choice.Row {
 	switch {
 	case p.typed != nil:
 		return p.typed
-	case p.at < len(p.found):
-		return &p.rows[p.found[p.at]]
+	case len(p.found) > 0 && !p.none:
+		return &p.rows[p.found[p.list.at()]]
 	}
 	return nil
 }
@@ -190,17 +200,20 @@ func (p *picker) trial(s *session) (calc.Job, bool) {
 	return s.taken(p.ask, c.ID), true
 }
 
-// move shifts the cursor, stopping at the ends. What was typed as a size gives way to the row.
-func (p *picker) move(by int) {
-	if p.ask.Sized() && !p.field.empty() {
+// moved acts on the keys that move the cursor. What was typed as a size gives way to the row.
+func (p *picker) moved(msg tea.KeyPressMsg, k *keyMap) bool {
+	if p.none && key.Matches(msg, k.Down) { // of a name without a row: the first row is the next one
+		p.none, p.wrong = false, nil
+		p.list.goTo(0)
+		return true
+	}
+	if p.ask.Sized() && !p.field.empty() && (msg.String() == "home" || msg.String() == "end") || !p.list.moved(msg, k) {
+		return false // they are the field's
+	}
+	p.none, p.wrong = false, nil
+	if p.ask.Sized() {
 		p.field.clear()
-		p.typed, p.wrong = nil, nil
+		p.typed = nil
 	}
-	if p.wrong != nil { // of a name: the rows under it begin with the first
-		p.wrong = nil
-		if by > 0 {
-			p.at, by = 0, 0
-		}
-	}
-	p.at = max(0, min(len(p.found)-1, p.at+by))
+	return true
 }

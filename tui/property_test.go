@@ -90,10 +90,10 @@ func TestFieldHolds(t *testing.T) {
 			} else {
 				f.edit(keyPress(rapid.SampledFrom([]string{"left", "right", "home", "end", "backspace", "delete", "ctrl+u", "x", "space"}).Draw(t, "key")))
 			}
-			if f.at < 0 || f.at > len(f.text) || len(f.text) > fieldMax {
-				t.Fatalf("cursor %d in %d", f.at, len(f.text))
+			if f.at() < 0 || f.at() > len([]rune(f.String())) || len([]rune(f.String())) > fieldMax {
+				t.Fatalf("cursor %d in %d", f.at(), len(f.String()))
 			}
-			for _, r := range f.text {
+			for _, r := range f.String() {
 				if r < ' ' || r == 0x7f {
 					t.Fatalf("control character %U", r)
 				}

@@ -7,6 +7,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
+	"brazebooth/tui/canvas"
 )
 
 // root is the one model: the session, the size of the terminal, and the stack of screens. On its bottom lies the path, a
@@ -37,6 +38,8 @@ type root struct {
 	leaving bool   // q was pressed once
 	again   bool   // and with the key before this one
 
+	lamp  canvas.Kept[canvas.Strip]
+	above int // lines over the open screen, for the mouse
 	frame tea.View
 }
 
@@ -117,6 +120,7 @@ func (m *root) press(k tea.KeyPressMsg) tea.Cmd {
 // everyScreen acts on the keys that mean the same wherever they are pressed: none of them prints a character.
 func (m *root) everyScreen(k tea.KeyPressMsg) action {
 	_, reads := m.front().(*wordsPage)
+	_, turns := m.front().(*cardPage)
 	switch {
 	case key.Matches(k, m.keys.Help):
 		return openHelp
@@ -126,6 +130,9 @@ func (m *root) everyScreen(k tea.KeyPressMsg) action {
 		return otherUnits
 	case key.Matches(k, m.keys.Shelf) && m.keeper != nil && !m.practising():
 		return func(m *root) tea.Cmd { m.uncover(); m.enter(); return openShelf(m) }
+	case key.Matches(k, m.keys.Undo) && !m.restores():
+		return undo
+	case turns: // tab goes through its rows
 	case key.Matches(k, m.keys.Next):
 		return func(m *root) tea.Cmd { return m.alongBy(1) }
 	case key.Matches(k, m.keys.Prev):
@@ -158,6 +165,22 @@ func (m *root) follow() tea.Cmd {
 		m.session.card, m.followed, m.session.pages = m.beat.have.Card, true, answers{}
 		m.card.load(&m.session)
 	}
+	return nil
+}
+
+// restores reports whether ctrl+z brings back a record on the open screen.
+func (m *root) restores() bool {
+	return m.front() == screen(&m.part) && (m.part.name() == pageBook || m.part.name() == pageRecords)
+}
+
+// undo takes back the last change of a setting.
+func undo(m *root) tea.Cmd {
+	if !m.session.undo() {
+		m.notice = &fault{"nothing was changed", "ctrl+z takes back a change of a setting"}
+		return nil
+	}
+	m.done = "taken back"
+	m.refresh()
 	return nil
 }
 

@@ -90,24 +90,3 @@ func verdictWords(c *calc.Card) string {
 	}
 	return "no verdict: judge it on a test bead"
 }
-
-// zoneRow is the thermal verdict as a row of the card.
-func zoneRow(c *calc.Card) (cardRow, bool) {
-	if c.Zone == "" {
-		return cardRow{}, false
-	}
-	words, near := verdictWords(c), c.NearestEdge()
-	long := "x shows the cross-section and every edge, m the map of all settings."
-	if near != nil {
-		words += fmt.Sprintf(", nearest edge: %s, %.0f %%", near.Name, near.Margin)
-		if !near.Met {
-			words = verdictWords(c) + ", not met: " + near.Name
-		}
-	} else if c.Zone != "not-modelled" {
-		long = "t shows the heat of the timed arc and what ends each range."
-	} else {
-		long = zoneWhy(c)
-	}
-	note := calc.Note{Name: "zone", Text: words + ". " + long, Source: "cross-section model", Known: "own computation"}
-	return cardRow{kind: resultRow, name: "zone", label: "zone", words: words, long: note.Text, note: note}, true
-}

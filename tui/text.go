@@ -150,6 +150,18 @@ func (b *block) hang(p paint, indent int, mark, s string, room int) {
 	}
 }
 
+// indent moves every line that shows something to the right.
+func (b block) indent(by int) block {
+	if by > 0 {
+		for i, l := range b {
+			if l.Width > 0 {
+				b[i] = line{Text: blanks(by) + l.Text, Width: by + l.Width}
+			}
+		}
+	}
+	return b
+}
+
 // fit returns exactly h lines: cut, or filled with empty ones.
 func (b block) fit(h int) block {
 	if h < 0 {

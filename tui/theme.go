@@ -38,6 +38,7 @@ func (p paint) exact() paint {
 type theme struct {
 	*canvas.Theme
 	plain, bold, quiet, accent paint
+	cursor                     paint // text on the cursor's ground
 	good, watch, stop          paint
 	look                       look
 }
@@ -61,8 +62,8 @@ func newTheme(l look) theme {
 	return theme{
 		Theme: t, look: l,
 		plain: ink(canvas.Text.Ink()), bold: ink(canvas.Text.Ink() | canvas.Bold), quiet: ink(canvas.Quiet.Ink()),
-		accent: ink(canvas.Accent.Ink() | canvas.Bold),
-		good:   ink(canvas.Good.Ink()), watch: ink(canvas.Hot.Ink() | canvas.Bold), stop: ink(canvas.Stop.Ink() | canvas.Bold),
+		accent: ink(canvas.Accent.Ink() | canvas.Bold), cursor: ink(canvas.OnAccent.On(canvas.Accent) | canvas.Bold),
+		good: ink(canvas.Good.Ink()), watch: ink(canvas.Hot.Ink() | canvas.Bold), stop: ink(canvas.Stop.Ink() | canvas.Bold),
 	}
 }
 

@@ -155,8 +155,8 @@ func (m *root) whole(h int) block {
 		return b.fit(h)
 	}
 	b := m.top()
-	body, _ := m.front().view(m, m.w, h-len(b))
-	b.addAll(body.fit(h - len(b)))
+	body, _ := m.front().view(m, m.w-2*m.margin(), h-len(b))
+	b.addAll(body.fit(h - len(b)).indent(m.margin()))
 	return b
 }
 

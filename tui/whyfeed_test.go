@@ -38,6 +38,6 @@ func TestWhyOfTheFeed(t *testing.T) {
 		}
 	}
 	s := openAt(t, 80, 50, Options{Job: calc.Job{Metal: "galvanized", Gauge: 20}})
-	s.press("down", "enter")
+	s.press("right", "enter")
 	s.hasNot("The limits")
 }

@@ -191,6 +191,8 @@ func (d Dial) putSpan(c *Cells, x, y, w int) {
 // spanWords say the span, the longest first.
 func (d Dial) spanWords() []string {
 	switch {
+	case d.Bar.Kind == NoSpan && d.Span == "" && d.Yours:
+		return []string{"yours"}
 	case d.Bar.Kind == NoSpan && d.Span == "":
 		return nil
 	case d.Bar.Kind == NoSpan && d.Yours:
