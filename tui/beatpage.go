@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 	"math"
-	"strings"
 	"time"
 
 	"charm.land/bubbles/v2/key"
@@ -162,12 +161,18 @@ func (p *beatPage) play(t beatTick) tea.Cmd {
 // fastestFlash is how often a second the screen may change between on and off at most.
 const fastestFlash = 3.0
 
+// times are how long the arc burns and rests, s.
+func (p *beatPage) times() (on, off float64) {
+	a, _ := p.have.Card.Figure("arc_on")
+	b, _ := p.have.Card.Figure("arc_off")
+	return a.Value, b.Value
+}
+
 // phase is where the playing stands: in which spot, how far in it as a share of the beat, and how much slower
 // than the arc it runs so as not to flash faster than is safe to look at.
 func (p *beatPage) phase() (spot int, share, slower float64) {
-	on, _ := p.have.Card.Figure("arc_on")
-	off, _ := p.have.Card.Figure("arc_off")
-	beat := on.Value + off.Value
+	on, off := p.times()
+	beat := on + off
 	if !(beat > 0) {
 		return 0, 0, 1
 	}
@@ -316,20 +321,6 @@ func (p *beatPage) bar(th *theme, w int) block {
 	r.blank(2).put(style, word)
 	b.add(r.line())
 	return b
-}
-
-// filling is the same beat for a screen some steps away: the bar grows from left to right, solid while the arc burns.
-func (p *beatPage) filling(th *theme, w int) line {
-	on, all, at, word := p.stand(w - wordRoom)
-	style := th.quiet
-	if at < on {
-		style = th.bold
-	}
-	past, rest := min(at+1, on), max(0, on-at-1)
-	off := max(0, at+1-on)
-	r := newRow(w).put(th.bold, strings.Repeat("█", past)).put(th.quiet, strings.Repeat("─", rest))
-	r.put(th.bold, strings.Repeat("▒", off)).put(th.quiet, strings.Repeat("·", all-past-rest-off))
-	return r.blank(2).put(style, word).line()
 }
 
 // facts are the figures a hand needs.

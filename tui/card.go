@@ -103,6 +103,9 @@ func (p *cardPage) nextDial() {
 	}
 }
 
+// full asks for the whole strip with the verdict.
+func (*cardPage) full() {}
+
 func (p *cardPage) about(m *root) about {
 	k := &m.keys
 	a := about{help: "on the card", keys: []key.Binding{named(k.More, "←→", "pick"), named(k.Up, "↑↓", "change"), named(k.On, "enter", "why"), named(k.Keep, "k", "keep"), named(k.Next, "tab", "row"),

@@ -16,6 +16,8 @@ var tracks = map[string][][2]float64{
 	"wire_feed": {{0, 10}, {0, 25}, {0, 60}},
 	"volts":     {{10, 20}, {8, 40}},
 	"travel":    {{0, 16}, {0, 60}},
+	"gas_flow":  {{0, 25}, {0, 60}},
+	"stickout":  {{0, 30}, {0, 60}},
 	"arc_on":    {{0, 1}, {0, 4}, {0, 10}},
 	"arc_off":   {{0, 1}, {0, 4}, {0, 10}},
 }
@@ -31,7 +33,7 @@ func dialOf(r *cardRow, c *calc.Card, comma bool) canvas.Dial {
 	}
 	d := canvas.Dial{Name: guessMark(r.tag) + r.label, Unit: v.Unit, Number: show(v.Number), Widest: show("88.8"), Also: r.fig.Other.String(),
 		Span: show(v.Band()), Yours: r.tag == "yours"}
-	d.Short = map[string]string{"wire_feed": "feed"}[r.name]
+	d.Short = map[string]string{"wire_feed": "feed", "gas_flow": "gas", "arc_on": "on", "arc_off": "off"}[r.name]
 	if r.name == "travel" && d.Also == "" {
 		d.Also = r.short
 	}

@@ -2,6 +2,8 @@ package tui
 
 import (
 	"fmt"
+	"strings"
+	"unicode/utf8"
 
 	tea "charm.land/bubbletea/v2"
 
@@ -210,4 +212,26 @@ func cautionPage(th *theme, c *calc.Card, w int) block {
 		b.say(th.quiet, 2, x.Basis, w)
 	}
 	return b
+}
+
+// clauses is as much of a caution as fits, whole clauses only: at least the first one. A sign says that there is more to be
+// read.
+func clauses(text string, fits func(string) bool) string {
+	if fits(text) {
+		return text
+	}
+	best := ""
+	for i, r := range text {
+		if !strings.ContainsRune(";:.", r) || i+1 < len(text) && text[i+1] != ' ' {
+			continue
+		}
+		head := text[:i+utf8.RuneLen(r)] + " …"
+		if best == "" || best == "STOP: …" || fits(head) {
+			best = head
+		}
+	}
+	if best == "" {
+		return text
+	}
+	return best
 }

@@ -21,6 +21,9 @@ func (m *root) draw() tea.View {
 	top, foot := m.top(), m.foot()
 	m.above = len(top)
 	side := m.margin()
+	if m.front() == screen(&m.booth) {
+		side = 0 // its letters need the columns
+	}
 	body, cursor := m.front().view(m, m.w-2*side, m.h-len(top)-len(foot))
 	if cursor != nil {
 		cursor.X, cursor.Y = cursor.X+side, cursor.Y+len(top)

@@ -4,13 +4,13 @@ import (
 	"charm.land/bubbles/v2/key"
 )
 
-// top is the strip with the verdict: in full on the card, on one line over the other screens.
+// top is the strip with the verdict: in full on card and booth view, on one line over the other screens.
 func (m *root) top() block {
 	if m.practising() {
 		return block{practiceTitle(&m.th, m.units, m.w)}
 	}
 	lines := 1
-	if m.front() == screen(&m.card) {
+	if _, full := m.front().(interface{ full() }); full {
 		lines = stripLines(m.w, m.h)
 	}
 	b := append(block{}, m.lamp.Draw(m.strip(), m.th.Theme, m.w, lines)...)

@@ -57,7 +57,7 @@ func newKeys() keyMap {
 		EndPractice: bind("s 3", "end the practice job, show the program's beads", "s", "3"),
 
 		Play:  bind("space", "play the timed arc", "space"),
-		Booth: bind("b 5", "booth view: five huge figures, the beat of a timed arc; c the cautions, any other key returns", "b", "5"),
+		Booth: bind("b 5", "booth view: five huge figures to read and to change, the beat of a timed arc", "b", "5"),
 		Units: bind("u", "units: metric, inch, both", "u", "f2"),
 		Words: bind("g f3", "words: what the one under the cursor means", "g", "f3"),
 		Help:  bind("f1 ?", "help", "f1", "?"),

@@ -282,3 +282,19 @@ func aimedAt(mm float64) string {
 
 // windowFunc computes an operating window.
 type windowFunc func(ctx context.Context, job calc.Job, progress func(float64)) (calc.Window, error)
+
+// zoneWord is the verdict in a word, and an edge that is not met besides.
+func zoneWord(th *theme, c *calc.Card) (paint, string) {
+	style := th.watch
+	switch c.Verdict() {
+	case "", "not-modelled", "stop": // a stop says so itself
+		return th.quiet, ""
+	case "good":
+		style = th.good
+	case "burn-through":
+		style = th.stop
+	case "outside":
+		return th.watch, "not met: " + c.NearestEdge().Name
+	}
+	return style, c.Verdict()
+}

@@ -95,7 +95,7 @@ func place(m *root) string {
 		return "map"
 	case *beatPage:
 		return "beat"
-	case boothView:
+	case *boothPage:
 		return "booth"
 	case *picker:
 		return "path"

@@ -23,6 +23,7 @@ type root struct {
 	card    cardPage
 	chart   mapPage
 	beat    beatPage
+	booth   boothPage
 	part    partPage
 	fix     correctPage
 	shelf   bookPage

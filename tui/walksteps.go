@@ -22,7 +22,7 @@ var walkSteps = [...]walkStep{
 	{toExampleCard + "c", "cautions", "c shows every caution whole. ■ stops the job, ▲ is a hazard or a fault to come, • a note. Read them before the arc."},
 	{toExampleCard + "m", "operating window", "m is the map: every wire feed and travel. + is good, @ is where you are. The arrow keys walk in it, the card follows."},
 	{toExampleCard + "t", "arc on  ", "t is the timed arc: so long on, so long off, over and over, to bridge an open root. Space plays the beat."},
-	{toExampleCard + "b", "", "b is the booth view: the figures of the card readable from where you stand. c shows its cautions, any other key leads back."},
+	{toExampleCard + "b", "", "b is the booth view: the figures of the card readable from where you stand. The arrows pick and change them, esc leads back."},
 	{toExampleCard + "p", "[fit]", "p opens the pages, in the order of the work: is it a job for bronze, how to prepare it, what to check, what to keep."},
 	{toExampleCard + "p right right right right right right right right right right", "[correct]", "After the test bead comes this page: enter, mark what the bead shows, and it names the one setting to change."},
 	{toExampleCard + "g", "word:", "g or F3 explains a word of the trade on any screen: what it is, its unit, where the word comes from. Type to find another."},

@@ -86,7 +86,7 @@ func (s *terminal) uncut(state string, size [2]int) {
 	switch {
 	case !strings.Contains(rest, "…"):
 		return
-	case m.isOpen(boothView{}) && (size[0] < narrowWidth || size[1] < 20):
+	case m.isOpen(&m.booth) && (size[0] < narrowWidth || size[1] < 20):
 		s.has(" – c")
 	case m.onCard() && (size[0] < narrowWidth || size[1] <= 20):
 		s.has("■ STOP: ", " – c")
