@@ -1,7 +1,9 @@
 package tui
 
 import (
+	"fmt"
 	"slices"
+	"strings"
 
 	"brazebooth/calc"
 	"brazebooth/internal/choice"
@@ -94,7 +96,7 @@ func (p *cardPage) chips(m *root, hint bool) canvas.Chips {
 		}
 		if i == p.at {
 			if l.Cursor = len(l.List); hint {
-				l.Hint = m.chipHint(r)
+				l.Hint = m.chipHint(r, m.w-2)
 			}
 		}
 		text := r.chipText(c)
@@ -107,20 +109,25 @@ func (p *cardPage) chips(m *root, hint bool) canvas.Chips {
 }
 
 // chipHint says what lies before and after a choice in its list.
-func (m *root) chipHint(r *cardRow) string {
+func (m *root) chipHint(r *cardRow, w int) string {
 	rows, now := r.ask.Rows(m.present()), r.ask.Now(&m.session.card)
 	at := slices.IndexFunc(rows, func(x choice.Row) bool { return x.ID == now })
-	text := ""
+	var parts []string
 	if at > 0 {
-		text += "↑ " + rows[at-1].Name + "   "
+		parts = append(parts, "↑ "+rows[at-1].Name)
 	}
 	if at >= 0 && at+1 < len(rows) {
-		text += "↓ " + rows[at+1].Name + "   "
+		parts = append(parts, "↓ "+rows[at+1].Name)
 	}
 	if len(rows) == 0 {
-		return text + "enter: type it"
+		parts = append(parts, "enter: type it")
+	} else {
+		parts = append(parts, fmt.Sprintf("enter: all %d", len(rows)))
 	}
-	return text + "enter: all " + quantity.Count(len(rows), "row")
+	for len(parts) > 1 && width(strings.Join(parts, "   ")) > w-4 {
+		parts = parts[:len(parts)-1]
+	}
+	return strings.Join(parts, "   ")
 }
 
 // jointOf is the card's joint for its drawing; false where there is none.

@@ -29,7 +29,7 @@ func (m *root) cardLayout() cardLayout {
 		l.dials = 6
 	}
 	l.gaps = m.h >= 24
-	if m.w >= 80 && m.h >= 20 {
+	if _, drawn := jointOf(&m.session.card); drawn && m.w >= 80 && m.h >= 20 {
 		l.side = m.w - 2 - max(57, m.w*65/100) - 2
 	}
 	l.edges = m.w >= 100 && m.h >= 30
@@ -37,9 +37,8 @@ func (m *root) cardLayout() cardLayout {
 	if l.side > 0 {
 		left -= l.side + 2
 	}
-	if size, ok := canvas.Fit("88.8", (left+2)/3-3, l.dials-4); ok && m.h >= 24 { // no higher than the digits can be
-		l.dials = min(l.dials, size.Lines+4)
-	}
+	size, _ := canvas.Fit("88.8", (left+2)/3-3, l.dials-4)
+	l.dials = min(l.dials, max(3, size.Lines)+4) // no higher than the digits can be
 	return l
 }
 

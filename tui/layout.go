@@ -22,7 +22,7 @@ const textWidth = 88
 // lowHeight is the height below which lists and figures go before what explains them.
 const (
 	lowHeight = 18 // of the terminal
-	lowBody   = 12 // of the open screen in it
+	lowBody   = 13 // of the open screen in it
 )
 
 // window is the part of a longer block that is on the screen.

@@ -103,6 +103,7 @@ func (l *listbox) draw(w, h int, row func(i int, chosen bool) line) block {
 	l.list.Select(at)
 	var b block
 	for text := range strings.SplitSeq(l.list.View(), "\n") {
+		text = strings.TrimRight(text, " ")
 		b.add(line{Text: text, Width: ansi.StringWidth(text)})
 	}
 	return b.fit(min(h, l.len()))

@@ -46,6 +46,7 @@ func TestModelOfTheScreens(t *testing.T) {
 		seen[place(s.root())] = true
 		if step%50 == 49 {
 			sameCard(t, s.root())
+			randomStep(t, s, r)
 			leadsBack(t, s)
 		}
 		if t.Failed() {

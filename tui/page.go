@@ -1,8 +1,6 @@
 package tui
 
 import (
-	"brazebooth/internal/quantity"
-
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
 )
@@ -12,7 +10,7 @@ import (
 type textPage struct {
 	title  string
 	body   func(th *theme, w int) block
-	scroll window
+	scroll reader
 }
 
 // read opens a text.
@@ -40,9 +38,7 @@ func (p *textPage) update(m *root, msg tea.Msg) action {
 		return nil
 	}
 	switch {
-	case p.scroll.scrolled(press, k):
-	case press.String() == "space":
-		p.scroll.top += 8
+	case p.scroll.moved(press, k):
 	case key.Matches(press, k.Leave):
 		return leave
 	case key.Matches(press, k.Units):
@@ -81,19 +77,4 @@ func (v *window) draw(th *theme, b block, w, h int) block {
 	v.top = max(0, min(v.top, len(b)-h))
 	out := append(block{}, b[v.top:v.top+h]...)
 	return append(out, more(th, v.top, len(b)-h-v.top, w))
-}
-
-// more says how many lines lie above and below.
-func more(th *theme, above, below, w int) line {
-	r := newRow(w)
-	if above > 0 {
-		r.put(th.quiet, "↑ "+quantity.Count(above, "line"))
-	}
-	if below > 0 {
-		if r.used > 0 {
-			r.blank(2)
-		}
-		r.put(th.quiet, "↓ "+quantity.Count(below, "line"))
-	}
-	return r.line()
 }

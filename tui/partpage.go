@@ -16,7 +16,7 @@ import (
 type partPage struct {
 	at     int // of pageNames
 	why    bool
-	scroll window
+	scroll reader
 }
 
 // openPart opens the pages where they were left.
@@ -81,7 +81,7 @@ func (m *root) partKeys() []key.Binding {
 	case name == pageWalk:
 		return []key.Binding{named(k.On, "enter", "begin"), named(k.More, "←→", "pages"), named(k.Back, "esc", "card")}
 	}
-	return []key.Binding{named(k.Pages, "p", "next page"), named(k.More, "←→", "pages"), named(k.On, "enter", m.partEnter()), named(k.Why, "*", "sources"),
+	return []key.Binding{named(k.More, "←→", "pages"), named(k.TypeName, "a–z", "jump"), named(k.On, "enter", m.partEnter()), named(k.Why, "*", "sources"),
 		named(k.Down, "↑↓", "scroll"), named(k.Units, "u", "units"), named(k.Back, "esc", "card")}
 }
 
@@ -164,7 +164,17 @@ func (p *partPage) open(name string) { p.turn(slices.Index(pageNames, name) - p.
 // turn goes to another page.
 func (p *partPage) turn(by int) {
 	p.at = (p.at + by + len(pageNames)) % len(pageNames)
-	p.scroll, p.why = window{}, false
+	p.scroll, p.why = reader{}, false
+}
+
+// jumps is how far away the next page is whose name begins with a letter; 0 for none.
+func (p *partPage) jumps(letter string) int {
+	for by := 1; by < len(pageNames); by++ {
+		if len(letter) == 1 && strings.HasPrefix(pageNames[(p.at+by)%len(pageNames)], letter) {
+			return by
+		}
+	}
+	return 0
 }
 
 // turnBy is where a key leads on a page that is typed into, while nothing is: a keypad has − and + in place of arrows.
@@ -184,9 +194,13 @@ func (p *partPage) press(msg tea.Msg, k *keyMap) action {
 		return nil
 	}
 	switch {
-	case p.scroll.scrolled(press, k):
-	case press.String() == "space":
-		p.scroll.top += 8
+	case p.name() == "correct" && key.Matches(press, k.KeepBead):
+		return keepTrial(false)
+	case p.name() == "correct" && key.Matches(press, k.Acceptable):
+		return keepTrial(true)
+	case p.jumps(press.String()) != 0:
+		return turnPage(p.jumps(press.String()))
+	case p.scroll.moved(press, k):
 	case key.Matches(press, k.Pages), key.Matches(press, k.More):
 		return turnPage(1)
 	case key.Matches(press, k.Less):
@@ -195,10 +209,6 @@ func (p *partPage) press(msg tea.Msg, k *keyMap) action {
 		return enterPart
 	case key.Matches(press, k.Why):
 		p.why = !p.why
-	case p.name() == "correct" && key.Matches(press, k.KeepBead):
-		return keepTrial(false)
-	case p.name() == "correct" && key.Matches(press, k.Acceptable):
-		return keepTrial(true)
 	case key.Matches(press, k.Cautions):
 		return openPoints
 	case key.Matches(press, k.Back):
@@ -309,7 +319,7 @@ func pageStrip(th *theme, at, w int) block {
 			r.put(th.bold, head).blank(1)
 		}
 		if i == at {
-			r.put(th.bold, text)
+			r.put(th.cursor, text)
 		} else {
 			r.put(th.quiet, text)
 		}
@@ -322,7 +332,7 @@ func pageStrip(th *theme, at, w int) block {
 // pageTurn is the open page between its neighbours, for a screen without room for them all.
 func pageTurn(th *theme, at, w int) line {
 	n := len(pageNames)
-	r := newRow(w).put(th.quiet, "← "+pageNames[(at+n-1)%n]+"  ").put(th.bold, "["+pageNames[at]+"]")
+	r := newRow(w).put(th.quiet, "← "+pageNames[(at+n-1)%n]+"  ").put(th.cursor, "["+pageNames[at]+"]")
 	return r.put(th.quiet, "  "+pageNames[(at+1)%n]+" →").line()
 }
 

@@ -29,7 +29,7 @@ func TestPartPages(t *testing.T) {
 			s.press("u", "*")
 			s.fits(size[0], size[1])
 			s.press("u", "u", "*", "esc")
-			s.has("wire feed")
+			s.onCard()
 			s.press("p")
 		}
 	}

@@ -26,7 +26,7 @@ func TestReadingBesideTheField(t *testing.T) {
 	s = openAt(t, 60, 20, Options{Units: quantity.Inch, Job: calc.Job{Metal: "mild-steel", Gauge: 18}})
 	s.press("p")
 	for s.root().part.name() != "strength" {
-		s.press("p")
+		s.press("s")
 	}
 	s.press("enter")
 	s.typed("12")

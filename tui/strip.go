@@ -104,11 +104,13 @@ func stripOf(c *calc.Card) canvas.Strip {
 	switch {
 	case s.State == canvas.Stop:
 		s.Brief, _, _ = strings.Cut(s.Reason, ": ")
+	case near == nil && s.State == canvas.Good: // a timed arc
+		s.Reason, s.Do = "one rhythm of on and off keeps the sheet", text
 	case near == nil || s.State == canvas.NotJudged:
 		s.Reason = afterWord(s.Reason)
 	case near.Met:
 		s.Reason = fmt.Sprintf("closest limit: %s, %.0f %% to spare", near.Name, near.Margin)
-		s.Brief = fmt.Sprintf("%s, %.0f %% left", near.Name, near.Margin)
+		s.Brief = fmt.Sprintf("%s %.0f %%", near.Name, near.Margin)
 		s.Do = text
 	case s.State == canvas.Outside || text == "":
 		s.Reason = fmt.Sprintf("missed: %s, by %.0f %%", near.Name, near.Margin)

@@ -13,12 +13,13 @@ const toExampleCard = "tab tab tab tab "
 // walkSteps go the way of a job. Each text has room in four lines of the narrowest terminal, and states no figure: the screen
 // above it does.
 var walkSteps = [...]walkStep{
-	{"", "› card", "A real job, already computed. The path on top is how it came about: metal, gauge, wire, mode; at its end stands the card."},
-	{"", "", "▸ is the row you are on. ↑↓ or its number picks, enter chooses and goes on, esc goes back. What nobody chose is marked ~, assumed."},
-	{toExampleCard, "wire feed", "The card. Set these five at the booth: wire feed, volts, travel, gas, stick-out. They are computed: first a bead on scrap."},
-	{toExampleCard + "down", "volts", "Here the range is the doubt: 95 of 100 fall in it, as of all results. Of wire feed and travel: how far each may go alone and still be good."},
+	{"", "galvanized", "A real job, already computed. On top stands the verdict, under it what was chosen, in the middle the question, then the card."},
+	{"", "▸", "▸ is the row you are on. ↑↓ or its number picks, enter chooses and goes on, esc goes back. What nobody chose is marked ~, assumed."},
+	{toExampleCard, "travel", "The card. Dial these three at the booth: wire feed, volts, travel. They are computed: first a bead on scrap."},
+	{toExampleCard + "right", "volts", "Here the range is the doubt: 95 of 100 fall in it, as of all results. Green, of feed and travel: how far each may go alone and still be good."},
 	{toExampleCard + "enter", "wire feed", "enter asks why: how a figure comes about, what it rests on and from which source; here also how near each limit is."},
-	{toExampleCard + "right", "yours", "→ gives more, ← less. The figure is yours now and all others follow. r takes the suggestion back."},
+	{toExampleCard + "up", "yours", "↑ gives more, ↓ less, digits type a value. It is yours now and all others follow. r takes the suggestion back, ctrl+z any change."},
+	{toExampleCard + ". 1", "galvanized", "tab leads to the choices, or a point and a number. ←→ picks one, ↑↓ changes it in place, enter shows its list. .0 lists the rest."},
 	{toExampleCard + "c", "cautions", "c shows every caution whole. ■ stops the job, ▲ is a hazard or a fault to come, • a note. Read them before the arc."},
 	{toExampleCard + "m", "operating window", "m is the map: every wire feed and travel. + is good, @ is where you are. The arrow keys walk in it, the card follows."},
 	{toExampleCard + "t", "arc on  ", "t is the timed arc: so long on, so long off, over and over, to bridge an open root. Space plays the beat."},

@@ -20,7 +20,7 @@ type whyPage struct {
 	row    cardRow
 	set    *choice.Choice
 	field  field
-	scroll window
+	scroll reader
 }
 
 // openWhy tells of a row of the card.
@@ -78,7 +78,7 @@ func (p *whyPage) press(msg tea.KeyPressMsg, k *keyMap, s *session) action {
 	case msg.String() == "esc" && !p.field.empty():
 		p.field.clear()
 		return nil
-	case msg.Text == "" && p.scroll.scrolled(msg, k):
+	case msg.Text == "" && p.scroll.moved(msg, k):
 		return nil
 	}
 	if p.field.empty() {
@@ -126,8 +126,9 @@ func reasons(th *theme, r *cardRow, c *calc.Card, sys quantity.System, w int) bl
 	var b block
 	switch {
 	case r.numbered():
+		feedSentence(&b, th, r.name, c, sys, w)
 		figureValue(&b, th, &r.fig, w)
-		feedReasons(&b, th, r.name, c, sys, w)
+		limitBars(&b, th, r.name, c, w)
 		figureGrounds(&b, th, r.fig.Figure, w)
 	case r.note.Name != "":
 		b.say(th.plain, 0, r.note.Text, w)
@@ -160,7 +161,7 @@ func figureValue(b *block, th *theme, r *report.Row, w int) {
 	}
 	switch {
 	case r.Range == report.GoodBetween:
-		b.say(th.quiet, 0, "good between "+bands+", rest as is", w)
+		b.say(th.quiet, 0, "good between "+bands+", as long as nothing else is changed", w)
 	case r.Range == report.UsualBetween:
 		b.say(th.quiet, 0, "usual between "+bands+"; not judged", w)
 	case r.Value.Low != "":
