@@ -41,7 +41,7 @@ func (p *restPage) refresh(m *root) {
 		}
 	}
 	for _, r := range [...]restRow{{"map", "of all settings", "", nil, openMap}, {"timed arc", "on and off", "", nil, openBeat}, {"booth view", "figures for two metres", "", nil, openBooth},
-		{"cautions", "all of them", "", nil, openPoints}, {"section", "the joint to scale", "", nil, openSection}, {"pages", "from fit to cost, book, practice", "", nil, openPart},
+		{"cautions", "all of them", "", nil, openPoints}, {"section", "the joint to scale", "", nil, openSection}, {"pages", "fit to book", "", nil, openPart},
 		{"keep", "this card in the book", "", nil, openShelf}, {"units", string(m.units), "", nil, otherUnits}, {"help", "", "", nil, openHelp}} {
 		p.rows = append(p.rows, r)
 	}
