@@ -81,6 +81,6 @@ func (msg bookKept) tell(m *root) (tea.Cmd, bool) {
 	if m.shelf.field.String() == msg.name { // else something else is being typed by now
 		m.shelf.field.clear()
 	}
-	m.shelf.at = 0 // the newest, which is the one that was kept
+	m.shelf.list.goTo(0) // the newest, which is the one that was kept
 	return m.shelf.find(m.keeper), true
 }

@@ -18,6 +18,7 @@ type picker struct {
 	rows   []choice.Row
 	found  []int // rows that the filter leaves
 	list   listbox
+	first  int  // line of the list's first row, for the mouse
 	none   bool // the cursor stands on no row: a name was typed that has none
 	field  field
 	typed  *choice.Row // size as typed, where it is none of the rows

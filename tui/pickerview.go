@@ -20,6 +20,7 @@ func (p *picker) view(m *root, w, h int) (block, *tea.Cursor) {
 	b.skip()
 	body, cursor := p.beside(m, w, h-len(b))
 	cursor.Y += len(b)
+	p.first += len(b)
 	return append(b, body...), cursor
 }
 
@@ -99,6 +100,7 @@ func (p *picker) draw(th *theme, w, h int, explained bool) (block, int) {
 		meaning, room = meaning[:0], h-len(b)-1
 	}
 	b.skip()
+	p.first = len(b)
 	b.addAll(p.body(th, w, room, explained || len(meaning) > 0))
 	if len(meaning) > 0 {
 		b.skip()

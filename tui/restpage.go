@@ -18,6 +18,7 @@ type restPage struct {
 
 type restRow struct {
 	label, value string
+	short        string // the value where there is little room
 	ask          *choice.Choice
 	open         action
 }
@@ -36,12 +37,12 @@ func (p *restPage) refresh(m *root) {
 	p.rows = p.rows[:0]
 	for _, q := range otherChoices() {
 		if q.Applies(c) {
-			p.rows = append(p.rows, restRow{q.Label(), cmp.Or(q.Shown(c, m.units), "not said"), q, nil})
+			p.rows = append(p.rows, restRow{q.Label(), cmp.Or(q.Shown(c, m.units), "not said"), q.Show(&c.Used, m.units), q, nil})
 		}
 	}
-	for _, r := range [...]restRow{{"map", "of all settings", nil, openMap}, {"timed arc", "on and off", nil, openBeat}, {"booth view", "figures for two metres", nil, openBooth},
-		{"cautions", "all of them", nil, openPoints}, {"section", "the joint to scale", nil, openSection}, {"pages", "from fit to cost, book, practice", nil, openPart},
-		{"keep", "this card in the book", nil, openShelf}, {"units", string(m.units), nil, otherUnits}, {"help", "", nil, openHelp}} {
+	for _, r := range [...]restRow{{"map", "of all settings", "", nil, openMap}, {"timed arc", "on and off", "", nil, openBeat}, {"booth view", "figures for two metres", "", nil, openBooth},
+		{"cautions", "all of them", "", nil, openPoints}, {"section", "the joint to scale", "", nil, openSection}, {"pages", "fit to book", "", nil, openPart},
+		{"keep", "this card in the book", "", nil, openShelf}, {"units", string(m.units), "", nil, otherUnits}, {"help", "", "", nil, openHelp}} {
 		p.rows = append(p.rows, r)
 	}
 	p.list.set(len(p.rows))
@@ -88,7 +89,11 @@ func (p *restPage) view(m *root, w, h int) (block, *tea.Cursor) {
 		if chosen {
 			name = m.th.cursor
 		}
-		return r.put(name, x.label).to(18).put(m.th.bold, x.value).line()
+		value := x.value
+		if r.put(name, x.label).to(18); width(value) > r.left() && x.short != "" {
+			value = x.short
+		}
+		return r.put(m.th.bold, value).line()
 	}))
 	return b, nil
 }

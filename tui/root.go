@@ -85,6 +85,8 @@ func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		m.th = newTheme(m.th.look)
 	case tea.KeyPressMsg:
 		cmd = both(m.press(msg), m.follow())
+	case tea.MouseMsg:
+		cmd = both(m.mouse(msg), m.follow())
 	case tea.PasteMsg:
 		m.notice, m.done = nil, ""
 		cmd = both(m.act(m.front().update(m, msg)), m.follow())

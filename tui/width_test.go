@@ -94,6 +94,15 @@ func (s *terminal) uncut(state string, size [2]int) {
 		if c := pickOf(m).choice(); !strings.Contains(flat(rest), flat(rowSentence(c))) {
 			s.t.Fatalf("%s, %dx%d: rows are cut and the one under the cursor is not whole:\n%s", state, size[0], size[1], s.text())
 		}
+	case place(m) == "page "+pageBook || place(m) == "page "+pageRecords:
+		p := &m.shelf
+		if m.part.name() == pageRecords {
+			p = &m.records
+		}
+		if e := p.entry(); e != nil && !strings.Contains(flat(rest), flat(e.Name+" "+e.At)) && size[1] >= 20 {
+			s.t.Fatalf("%s, %dx%d: rows are cut and the one under the cursor is not whole:\n%s", state, size[0], size[1], s.text())
+		}
+		return
 	default:
 		s.t.Fatalf("%s, %dx%d: something is cut:\n%s", state, size[0], size[1], s.text())
 	}
