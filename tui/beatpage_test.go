@@ -35,11 +35,14 @@ func TestTimedCardFollowsTheHeat(t *testing.T) {
 }
 
 func TestBeatPage(t *testing.T) {
-	for _, size := range [][2]int{{80, 24}, {60, 20}, {120, 40}, {40, 14}} {
+	for _, size := range boothSizes {
 		s := openAt(t, size[0], size[1], Options{Job: gapped})
 		s.press("t")
 		s.fits(size[0], size[1])
-		s.has("timed arc", "arc on", "arc off")
+		s.has("arc on", "arc off", "spot step", "factor of two")
+		if m := s.root(); len(m.beat.dialled(m)) != len(beatDials) {
+			t.Error("a dial is missing")
+		}
 		s.press("u")
 		s.fits(size[0], size[1])
 		s.press("esc")
@@ -47,19 +50,44 @@ func TestBeatPage(t *testing.T) {
 	}
 }
 
-// On and off are changed by the arrows, and r puts the suggestion back.
+// Each time is picked and changed by the arrows, and r puts the suggestion back.
 func TestBeatPageTurns(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Job: gapped})
 	s.press("t")
-	was, _ := s.root().beat.have.Card.Figure("arc_on")
-	s.press("up")
-	is, _ := s.root().beat.have.Card.Figure("arc_on")
-	if !(is.Value > was.Value) || !s.root().job.ArcOn.Set {
-		t.Errorf("on %g, then %g", was.Value, is.Value)
+	for i, set := range []func() bool{func() bool { return s.root().job.ArcOn.Set }, func() bool { return s.root().job.ArcOff.Set },
+		func() bool { return s.root().job.SpotStep.Set }} {
+		was, _ := s.root().beat.figure(beatDials[i])
+		s.press("up")
+		if is, _ := s.root().beat.figure(beatDials[i]); !(is.Value > was.Value) || !set() {
+			t.Errorf("%s %g, then %g", beatDials[i], was.Value, is.Value)
+		}
+		s.press("r")
+		if set() {
+			t.Error("the suggestion is not back")
+		}
+		s.press("right")
 	}
-	s.press("r")
-	if s.root().job.ArcOn.Set {
-		t.Error("the suggestion is not back")
+}
+
+// The heat's chart has the last beats, with the arc's stretches in them.
+func TestHeatChart(t *testing.T) {
+	s := openAt(t, 80, 24, Options{Job: gapped})
+	s.press("t")
+	ch, sp := s.root().beat.chart, &s.root().beat.have
+	on, off := s.root().beat.times()
+	if ch == nil || len(ch.On) < 2 || len(ch.Limits) != 3 || len(ch.Traces) != 2 {
+		t.Fatalf("%+v", ch)
+	}
+	burnt := 0.0
+	for _, x := range ch.On {
+		burnt += x.To - x.From
+	}
+	last := ch.Traces[0].X[len(ch.Traces[0].X)-1]
+	if share := burnt / last; math.Abs(share-on/(on+off)) > 0.1 {
+		t.Errorf("the arc burns %.2f of the chart, %.2f of a beat", share, on/(on+off))
+	}
+	if heatChart(&calc.Timed{}, false) != nil || sp.BaseSolidus != ch.Limits[0].At {
+		t.Error("a chart of nothing, or another limit")
 	}
 }
 
@@ -87,7 +115,7 @@ func TestBeatPlays(t *testing.T) {
 	for ms := 0; ms < 3000; ms += 50 {
 		m.Update(beatTick{at.Add(time.Duration(ms) * time.Millisecond), m.beat.run})
 		burns := math.Mod(float64(ms)/1000, on.Value+off.Value) < on.Value*0.95
-		shown := strings.Contains(s.text(), "ON ")
+		shown := strings.Contains(s.text(), "█ █▛▖ █")
 		if burns && !shown {
 			t.Fatalf("at %d ms the arc burns and the screen says off", ms)
 		}

@@ -148,15 +148,35 @@ func (p *boothPage) low(m *root, list canvas.Dials, w, h int) block {
 	return append(b.fit(h-len(foot)), foot...)
 }
 
-// aside is the sixth place: the beat of a timed arc, else the cautions that the strip does not say.
+// aside is the sixth place: the beat of a timed arc, else what the strip does not say.
 func (p *boothPage) aside(m *root, w, h int) block {
-	c := &m.session.card
-	if !m.timed() || h < 3 || len(calc.Stops(c.Warnings)) > 0 {
-		return cautionBand(&m.th, c, w, h, m.lampSays())
+	if !m.timed() || h < 3 || len(calc.Stops(m.session.card.Warnings)) > 0 {
+		return m.boothDangers(w, h)
 	}
-	foot := dangerBand(&m.th, c, map[string]bool{m.lampSays(): true}, w)
+	foot := m.boothDangers(w, 1)
 	b := p.burning(m, w, h-len(foot)-1)
 	return append(b.fit(h-len(foot)), foot...)
+}
+
+// boothDangers are what must not be done at all, then what endangers the hand, the deadliest first, then this job's own
+// cautions, as many as there is room for.
+func (m *root) boothDangers(w, h int) block {
+	c, said := &m.session.card, m.lampSays()
+	names := dangerBand(&m.th, c, map[string]bool{said: true}, w)
+	var b block
+	for _, x := range calc.Stops(c.Warnings) {
+		if room := h - len(names) - len(b); x.Code != said && room > 0 {
+			b.addAll(cautionPart(&m.th, &x, w, room))
+		}
+	}
+	b.addAll(names)
+	for i := range c.Warnings {
+		x := &c.Warnings[i]
+		if lines := cautionLines(&m.th, x, w); x.Severity == calc.Caution && x.Code != said && !ofEveryArc(x) && len(b)+len(lines) <= h {
+			b.addAll(lines)
+		}
+	}
+	return b
 }
 
 // burning fills its place while the arc burns, and says how far its heat is followed before it can be played.

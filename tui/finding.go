@@ -140,3 +140,8 @@ func (th *theme) figure(f *report.Row, w int) block {
 	}
 	return flow(r, parts, value, w)
 }
+
+// stops says on top of a page what must not be done at all.
+func stops(b *block, th *theme, s *session, c *calc.Card, w int) {
+	b.addAll(s.finding(th, []report.Block{report.Stops{List: calc.Stops(c.Warnings)}}, w, false))
+}
