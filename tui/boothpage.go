@@ -122,10 +122,10 @@ func (p *boothPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	p.at = min(p.at, len(list)-1)
 	rows := (len(list) + boothColumns - 1) / boothColumns
 	each := h / rows
-	if m.w < narrowWidth || each < 6 {
+	column := (w+2)/boothColumns - 2
+	if m.w < narrowWidth || each < 6 || column < 36 && len(m.unsaidStops()) > 0 {
 		return p.low(m, list, w, h), nil
 	}
-	column := (w+2)/boothColumns - 2
 	var b block
 	if h > rows*each {
 		b.skip()
@@ -140,7 +140,11 @@ func (p *boothPage) view(m *root, w, h int) (block, *tea.Cursor) {
 
 // low is the grid where there is no room for places: the figures below each other, the dangers under them.
 func (p *boothPage) low(m *root, list canvas.Dials, w, h int) block {
-	foot := p.aside(m, w, max(1, min(h-len(list), h/3)))
+	room := h / 3
+	if len(m.unsaidStops()) > 0 { // they go before the size of the digits
+		room = h - len(list)
+	}
+	foot := p.aside(m, w, max(1, min(h-len(list), room)))
 	if h-len(foot) < len(list) { // a stop is never cut for a figure
 		return foot.fit(h)
 	}
@@ -158,14 +162,25 @@ func (p *boothPage) aside(m *root, w, h int) block {
 	return append(b.fit(h-len(foot)), foot...)
 }
 
+// unsaidStops are those that the strip does not say whole.
+func (m *root) unsaidStops() (list []calc.Warning) {
+	said := m.lampSays()
+	for _, x := range calc.Stops(m.session.card.Warnings) {
+		if x.Code != said {
+			list = append(list, x)
+		}
+	}
+	return list
+}
+
 // boothDangers are what must not be done at all, then what endangers the hand, the deadliest first, then this job's own
 // cautions, as many as there is room for.
 func (m *root) boothDangers(w, h int) block {
 	c, said := &m.session.card, m.lampSays()
 	names := dangerBand(&m.th, c, map[string]bool{said: true}, w)
 	var b block
-	for _, x := range calc.Stops(c.Warnings) {
-		if room := h - len(names) - len(b); x.Code != said && room > 0 {
+	for _, x := range m.unsaidStops() {
+		if room := h - len(names) - len(b); room > 0 {
 			b.addAll(cautionPart(&m.th, &x, w, room))
 		}
 	}
