@@ -64,7 +64,7 @@ func (p *restPage) update(m *root, msg tea.Msg) action {
 	case key.Matches(press, k.On) && r.ask != nil && len(r.ask.Rows(m.present())) > 0:
 		return openAsk(r.ask)
 	case key.Matches(press, k.On) && r.ask != nil:
-		return opening(&inputsPage{page: r.label, rows: []*choice.Choice{r.ask}})
+		return opening(askFor(r.label, []*choice.Choice{r.ask}))
 	case key.Matches(press, k.On):
 		return r.open
 	case key.Matches(press, k.Reset) && r.ask != nil:

@@ -14,8 +14,7 @@ import (
 type wordsPage struct {
 	field field
 	rows  []*tables.Term
-	at    int
-	top   window
+	list  listbox
 }
 
 // newWords opens the glossary at the word that a label stands for.
@@ -25,7 +24,7 @@ func newWords(label string) *wordsPage {
 	if t, ok := tables.TermFor(label); ok {
 		for i := range p.rows {
 			if p.rows[i] == t {
-				p.at = i
+				p.list.goTo(i)
 			}
 		}
 	}
@@ -65,14 +64,7 @@ func (p *wordsPage) update(m *root, msg tea.Msg) action {
 
 func (p *wordsPage) press(msg tea.KeyPressMsg, k *keyMap) action {
 	switch {
-	case msg.Text == "" && key.Matches(msg, k.Up):
-		p.at = max(0, p.at-1)
-	case msg.Text == "" && key.Matches(msg, k.Down):
-		p.at = max(0, min(len(p.rows)-1, p.at+1))
-	case msg.Text == "" && key.Matches(msg, k.PageUp):
-		p.at = max(0, p.at-8)
-	case msg.Text == "" && key.Matches(msg, k.PageDown):
-		p.at = max(0, min(len(p.rows)-1, p.at+8))
+	case (p.field.empty() || msg.String() != "home" && msg.String() != "end") && p.list.moved(msg, k):
 	case msg.String() == "esc" && !p.field.empty():
 		p.field.clear()
 	case msg.String() == "esc", msg.String() == "f3", key.Matches(msg, k.On), p.field.empty() && key.Matches(msg, k.Back):
@@ -96,7 +88,9 @@ func (p *wordsPage) find() {
 			within = append(within, t)
 		}
 	}
-	p.rows, p.at = append(begin, within...), 0
+	p.rows = append(begin, within...)
+	p.list.set(len(p.rows))
+	p.list.goTo(0)
 }
 
 func wordBegins(t *tables.Term, text string) bool {
@@ -115,6 +109,9 @@ func (p *wordsPage) draw(th *theme, w, h int) (b block, x int) {
 	if p.field.empty() && r.left() > 14 {
 		r.blank(1).put(th.quiet, "type to find")
 	}
+	if where := p.list.where(); r.left() > width(where)+1 {
+		r.to(w-width(where)).put(th.quiet, where)
+	}
 	b.add(r.line())
 	b.skip()
 	if len(p.rows) == 0 {
@@ -125,26 +122,19 @@ func (p *wordsPage) draw(th *theme, w, h int) (b block, x int) {
 	if w < besideDrawing {
 		left = w
 	}
-	var list block
-	for i := range p.rows {
-		row := newRow(left)
-		if i == p.at {
-			row.put(th.accent, "▸ ").put(th.bold, p.rows[i].Word)
-		} else {
-			row.blank(2).put(th.plain, p.rows[i].Word)
+	row := func(i int, chosen bool) line {
+		if chosen {
+			return newRow(left).put(th.accent, "▸ ").put(th.cursor, p.rows[i].Word).line()
 		}
-		list.add(row.line())
+		return newRow(left).blank(2).put(th.plain, p.rows[i].Word).line()
 	}
-	room := max(1, h-len(b))
+	room, at := max(1, h-len(b)), p.rows[p.list.at()]
 	if w >= besideDrawing {
-		list = p.top.marked(th, p.top.show(list, p.at, p.at, room), len(p.rows), left)
-		b.addAll(beside(list, termText(th, p.rows[p.at], min(w-left-3, 66)), left+3, th.quiet, "│ "))
+		b.addAll(beside(p.list.draw(left, room, row), termText(th, at, min(w-left-3, 66)), left+3, th.quiet, "│ "))
 		return b, x
 	}
-	text := termText(th, p.rows[p.at], w)
-	some := max(2, room-len(text)-1)
-	list = p.top.marked(th, p.top.show(list, p.at, p.at, some), len(p.rows), left)
-	b.addAll(list)
+	text := termText(th, at, w)
+	b.addAll(p.list.draw(left, max(2, room-len(text)-1), row))
 	b.skip()
 	b.addAll(text)
 	return b, x
