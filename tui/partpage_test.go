@@ -274,7 +274,7 @@ func TestLowScreensShowTheFigures(t *testing.T) {
 	s.press("enter", "enter", "enter", "t")
 	s.has("arc on", "arc off", "spot step", "wire feed")
 	s.press("esc", "m")
-	s.has("+good", "travel mm/s ↑", "m/min")
+	s.has("▸", "m/min")
 	s.press("esc", "p")
 	s.has("[fit]", "verdict")
 }

@@ -3,42 +3,27 @@ package tui
 import (
 	"image/color"
 	"regexp"
-	"strings"
 	"testing"
 
 	tea "charm.land/bubbletea/v2"
 	"github.com/charmbracelet/colorprofile"
 
 	"brazebooth/calc"
-	"brazebooth/internal/report"
+	"brazebooth/tui/canvas"
 )
 
-// Without any colour each zone has a glyph of its own, no other sign of the map has it, and the legend says which it is.
-func TestZonesWithoutColour(t *testing.T) {
-	th := newTheme(look{kind: ThemeNone, dark: true, profile: colorprofile.TrueColor})
-	words := map[string]string{"good": "good", "cold": "cold", "hot": "hot", "burn-through": "burns"}
-	for _, w := range []int{40, 60, 80, 120} {
-		text := stripBlock(legend(&th, w))
-		taken := map[byte]string{'S': "the suggestion", '@': "the setting", ' ': "nothing"}
-		known := func(mark byte, zone, word string) {
-			if other, ok := taken[mark]; ok {
-				t.Errorf("%s and %s are both %c", zone, other, mark)
-			}
-			taken[mark] = zone
-			if !regexp.MustCompile(regexp.QuoteMeta(string(mark)) + ` ?(other )?` + word).MatchString(text) {
-				t.Errorf("at %d columns the legend does not say that %c is %s:\n%s", w, mark, zone, text)
-			}
+// Every zone has a ground of its own; a good point that another edge rules out is no good one.
+func TestZonesHaveGrounds(t *testing.T) {
+	taken := map[canvas.Land]string{}
+	for _, zone := range []string{"cold", "hot", "burn-through", "good", "outside"} {
+		l := landOf(zone, 50)
+		if other, ok := taken[l]; ok || l == canvas.LandNone {
+			t.Errorf("%s is drawn as %s", zone, other)
 		}
-		for zone, word := range words {
-			known(report.ZoneMark(zone), zone, word)
-		}
-		m := calc.Window{Travels: []float64{1}, Zones: []string{"good"}, Margins: []float64{-1}}
-		known(report.PointMark(&m, 0, 0), "another edge", "edge")
-		for _, sign := range []string{"S suggested", "yours"} {
-			if !strings.Contains(text, sign) {
-				t.Errorf("at %d columns the legend lacks %q:\n%s", w, sign, text)
-			}
-		}
+		taken[l] = zone
+	}
+	if landOf("good", -1) != canvas.LandOutside || landOf("good", 0) != canvas.LandGood1 || landOf("good", fairMargin) != canvas.LandGood2 {
+		t.Error("the margin does not tell")
 	}
 }
 

@@ -21,7 +21,7 @@ var walkSteps = [...]walkStep{
 	{toExampleCard + "up", "yours", "↑ gives more, ↓ less, digits type a value. It is yours now and all others follow. r takes the suggestion back, ctrl+z any change."},
 	{toExampleCard + ". 1", "galvanized", "tab leads to the choices, or a point and a number. ←→ picks one, ↑↓ changes it in place, enter shows its list. .0 lists the rest."},
 	{toExampleCard + "c", "cautions", "c shows every caution whole. ■ stops the job, ▲ is a hazard or a fault to come, • a note. Read them before the arc."},
-	{toExampleCard + "m", "operating window", "m is the map: every wire feed and travel. + is good, @ is where you are. The arrow keys walk in it, the card follows."},
+	{toExampleCard + "m", "m/min →", "m is the map: every wire feed and travel, and what each would do. The cross is where you are. The arrow keys walk in it, the card follows."},
 	{toExampleCard + "t", "first spot on", "t is the timed arc: so long on, so long off, over and over, to bridge an open root. Space plays the beat."},
 	{toExampleCard + "b", "", "b is the booth view: the figures of the card readable from where you stand. The arrows pick and change them, esc leads back."},
 	{toExampleCard + "p", "[fit]", "p opens the pages, in the order of the work: is it a job for bronze, how to prepare it, what to check, what to keep."},
