@@ -85,24 +85,6 @@ func ofEveryArc(x *calc.Warning) bool {
 	return false
 }
 
-// cautionList is the warnings in full, as many as there is room for; the first that does not fit whole
-// ends the list with a word of how many are left.
-func cautionList(th *theme, c *calc.Card, w, h int) block {
-	var b block
-	for i := range c.Warnings {
-		x := &c.Warnings[i]
-		lines := cautionLines(th, x, w)
-		if len(b)+len(lines)+1 > h && i < len(c.Warnings)-1 || len(b)+len(lines) > h {
-			if h > len(b) {
-				b.say(th.quiet, 2, fmt.Sprintf("%d more: c shows all", len(c.Warnings)-i), w)
-			}
-			break
-		}
-		b.addAll(lines)
-	}
-	return b.fit(max(0, min(len(b), h)))
-}
-
 // cautionLines is one warning, wrapped behind its sign; the word STOP stands before a stop.
 func cautionLines(th *theme, x *calc.Warning, w int) block {
 	p, mark := th.sign(x.Severity)
@@ -125,17 +107,6 @@ func cautionLines(th *theme, x *calc.Warning, w int) block {
 		b.add(r.line())
 	}
 	return b
-}
-
-// stopLines is how many lines every stop takes.
-func stopLines(th *theme, c *calc.Card, w int) int {
-	n := 0
-	for i := range c.Warnings {
-		if x := &c.Warnings[i]; x.Severity == calc.Stop {
-			n += len(cautionLines(th, x, w))
-		}
-	}
-	return n
 }
 
 // cautionPart is as many whole clauses of a warning as fit into so many lines, with the sign that there is more.

@@ -110,7 +110,7 @@ func (p *wordsPage) draw(th *theme, w, h int) (b block, x int) {
 		r.blank(1).put(th.quiet, "type to find")
 	}
 	if where := p.list.where(); r.left() > width(where)+1 {
-		r.to(w-width(where)).put(th.quiet, where)
+		r.to(w-width(where)-2).put(th.quiet, where) // the walk has a mark behind it
 	}
 	b.add(r.line())
 	b.skip()
