@@ -131,9 +131,8 @@ func (m *root) chipHint(r *cardRow, w int) string {
 	return strings.Join(parts, "   ")
 }
 
-// jointOf is the card's joint for its drawing; false where there is none.
-func jointOf(c *calc.Card) (canvas.Joint, bool) {
-	s := &c.Section
+// jointOf is a joint with its bead for the drawing; false where there is none.
+func jointOf(s *calc.Section) (canvas.Joint, bool) {
 	kinds := map[string]canvas.JointKind{"butt": canvas.Butt, "lap": canvas.Lap, "tee": canvas.Tee, "corner": canvas.Corner, "overlay": canvas.Overlay}
 	kind, ok := kinds[s.Joint]
 	if !s.Drawn || !ok {

@@ -29,7 +29,7 @@ func (m *root) cardLayout() cardLayout {
 		l.dials = 6
 	}
 	l.gaps = m.h >= 24
-	if _, drawn := jointOf(&m.session.card); drawn && m.w >= 80 && m.h >= 20 {
+	if _, drawn := jointOf(&m.session.card.Section); drawn && m.w >= 80 && m.h >= 20 {
 		l.side = m.w - 2 - max(57, m.w*65/100) - 2
 	}
 	l.edges = m.w >= 100 && m.h >= 30
@@ -74,7 +74,7 @@ func (p *cardPage) view(m *root, w, h int) (block, *tea.Cursor) {
 
 // beside sets the joint beside the dials.
 func (p *cardPage) beside(m *root, main block, l cardLayout, left int) block {
-	j, ok := jointOf(&m.session.card)
+	j, ok := jointOf(&m.session.card.Section)
 	if !ok {
 		return main
 	}

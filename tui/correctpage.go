@@ -216,31 +216,3 @@ func (m *root) keepText(b *block, w int) {
 		b.say(th.good, 0, "to keep the settings for the next person: the page book, and type a name", w)
 	}
 }
-
-// changeText is the one change, why, and what may lie behind the bead.
-func (m *root) changeText(b *block, a *advice.Page, w int) {
-	th, c := &m.th, a.Correction
-	if text := report.CorrectionText(c.Change, c.Do, m.units.Lead()); text != "" {
-		mark, paint := "change ", th.bold
-		switch {
-		case m.fix.applied:
-			mark, paint = "✓ changed ", th.good
-		case c.Change == nil: // no setting: what a hand does
-			mark = "change: "
-		}
-		b.say(paint, 0, mark+text, w)
-	}
-	b.say(th.plain, 0, c.Why, w)
-	b.skip()
-	switch {
-	case c.Change != nil && !m.fix.applied:
-		b.say(th.bold, 0, "enter: put this change on the card", w)
-	default:
-		b.say(th.bold, 0, "enter: lay the next bead and say what it shows", w)
-	}
-	m.keepText(b, w)
-	rest := *a
-	rest.Correction = nil
-	b.skip()
-	b.addAll(m.session.finding(th, report.Page(&rest, nil), w, m.part.why))
-}

@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"brazebooth/calc"
+	"brazebooth/tables"
+	"brazebooth/tui/canvas"
 )
 
 // One key leads through the pages beside the card, and one back to it, at every size.
@@ -227,6 +229,37 @@ func TestCurrencyOnTheScreens(t *testing.T) {
 	s.has("in $")
 	s.press("backspace")
 	s.hasNot("in $")
+}
+
+// Enter takes the drawing under the cursor where nothing is marked, so that a look costs as few keys as can be.
+func TestEnterTakesTheLook(t *testing.T) {
+	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(6), Travel: calc.Some(10)}})
+	m := s.root()
+	m.act(openPage("correct"))
+	s.press("enter", "right", "enter")
+	if n := len(m.fix.tries); n != 1 || m.fix.tries[0].Seen != tables.Sights()[1].ID {
+		t.Errorf("%+v", m.fix.tries)
+	}
+}
+
+// Every look has a drawing and its whole name in the grid, at every size.
+func TestEveryLookIsDrawn(t *testing.T) {
+	for _, size := range boothSizes {
+		s := openAt(t, size[0], size[1], Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18}})
+		s.root().push(sightMarks())
+		for i, x := range tables.Sights() {
+			if !canvas.SightDrawn(x.ID) {
+				t.Errorf("%s has no drawing", x.ID)
+			}
+			p := s.root().front().(*sightPage)
+			p.at = i
+			s.press("home") // draws
+			s.fits(size[0], size[1])
+			if first := strings.Fields(x.Name)[0]; !strings.Contains(s.text(), "› "+first) {
+				t.Errorf("%v: %s is not under the cursor:\n%s", size, x.ID, s.text())
+			}
+		}
+	}
 }
 
 // good stands alone in the list of what is seen.

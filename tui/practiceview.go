@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"strings"
 
 	"charm.land/bubbles/v2/key"
 
@@ -10,6 +11,7 @@ import (
 	"brazebooth/internal/quantity"
 	"brazebooth/internal/report"
 	"brazebooth/tables"
+	"brazebooth/tui/canvas"
 )
 
 // practiceTitle stands where the path of the card stands else.
@@ -79,10 +81,10 @@ func (p *practicePage) drawJob(th *theme, keeps bool, units quantity.System, w, 
 	last := &p.beads[len(p.beads)-1]
 	if w >= besideWidth {
 		left := p.controls(th, keeps, units, 36)
-		b.addAll(beside(left, p.beadBlock(th, last, w-39, max(4, h-9)), 39, th.quiet, "│ "))
+		b.addAll(beside(left, p.beadBlock(th, last, units, w-39, max(4, h-9)), 39, th.quiet, "│ "))
 	} else {
 		b.addAll(p.controls(th, keeps, units, w))
-		b.addAll(p.beadBlock(th, last, w, max(4, h/2)))
+		b.addAll(p.beadBlock(th, last, units, w, max(4, h/2)))
 	}
 	if p.run != nil {
 		b.skip()
@@ -168,7 +170,7 @@ func (p *practicePage) keepText(b *block, th *theme, keeps bool, w int) {
 }
 
 // beadBlock is a bead with its verdict, its look and its drawing.
-func (p *practicePage) beadBlock(th *theme, bead *practice.Bead, w, h int) block {
+func (p *practicePage) beadBlock(th *theme, bead *practice.Bead, units quantity.System, w, h int) block {
 	var b block
 	n := len(p.beads)
 	who := fmt.Sprintf("bead %d ", n)
@@ -183,18 +185,17 @@ func (p *practicePage) beadBlock(th *theme, bead *practice.Bead, w, h int) block
 			b.say(th.quiet, 0, "not met: "+x, w)
 		}
 	}
-	lines, perColumn := report.BeadDrawing(bead, min(w, 60), min(10, max(7, h-len(b)-1)))
-	for _, l := range lines {
-		if perColumn > 0 {
-			b.add(paintSection(th, l, w))
-		} else {
-			b.add(newRow(w).put(th.bold, l).line())
-		}
+	wide, high := min(w, 60), min(10, max(7, h-len(b)-1))
+	if j, ok := jointOf(&bead.Section); ok && bead.Section.Wet[0] > 0 && bead.Section.Wet[1] > 0 {
+		b.addAll(drawnJoint(th, j, wide, high, units))
+		return b
 	}
-	if perColumn > 0 {
-		b.say(th.quiet, 0, fmt.Sprintf("ten columns are %.1f mm", 10*perColumn), w)
-	} else if len(lines) > 0 {
-		b.say(th.quiet, 0, report.SketchText, w)
+	for _, id := range strings.Split(bead.Seen, ",") {
+		if lines := canvas.DrawSight(th.Theme, id, min(wide, 24), 4); lines != nil {
+			b.addAll(block(lines))
+			b.say(th.quiet, 0, report.SketchText, w)
+			break
+		}
 	}
 	return b
 }

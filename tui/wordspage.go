@@ -119,7 +119,7 @@ func (p *wordsPage) draw(th *theme, w, h int) (b block, x int) {
 		return b, x
 	}
 	left := 24
-	if w < besideDrawing {
+	if w < besideWords {
 		left = w
 	}
 	row := func(i int, chosen bool) line {
@@ -129,7 +129,7 @@ func (p *wordsPage) draw(th *theme, w, h int) (b block, x int) {
 		return newRow(left).blank(2).put(th.plain, p.rows[i].Word).line()
 	}
 	room, at := max(1, h-len(b)), p.rows[p.list.at()]
-	if w >= besideDrawing {
+	if w >= besideWords {
 		b.addAll(beside(p.list.draw(left, room, row), termText(th, at, min(w-left-3, 66)), left+3, th.quiet, "│ "))
 		return b, x
 	}
@@ -155,3 +155,6 @@ func termText(th *theme, t *tables.Term, w int) block {
 	b.say(th.quiet, 0, "From: "+from, w)
 	return b
 }
+
+// besideWords is the width from which a word's explanation stands beside the list.
+const besideWords = 72
