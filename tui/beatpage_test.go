@@ -11,6 +11,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
+	"brazebooth/tui/canvas"
 )
 
 var gapped = calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: calc.Some(2), Mode: "timed"}
@@ -18,7 +19,7 @@ var gapped = calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: calc.S
 // A timed card takes its times from following the heat, not from the estimate.
 func TestTimedCardFollowsTheHeat(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Job: gapped})
-	s.press("down") // the first key lets the heat be followed
+	s.press("right") // the first key lets the heat be followed
 	want, err := calc.SolveTimed(context.Background(), gapped, nil)
 	if err != nil {
 		t.Fatal(err)
@@ -27,35 +28,66 @@ func TestTimedCardFollowsTheHeat(t *testing.T) {
 	if f, _ := want.Card.Figure("arc_on"); got.Value != f.Value || got.Low != f.Low {
 		t.Errorf("the card shows on %g (%g), the heat gives %g", got.Value, got.Low, f.Value)
 	}
-	s.has("arc on", "zone", "good")
+	s.has("arc on")
+	if got := stateOf(&s.root().session.card); got != canvas.Good {
+		t.Errorf("the verdict is %s", got.Word())
+	}
 }
 
 func TestBeatPage(t *testing.T) {
-	for _, size := range [][2]int{{80, 24}, {60, 20}, {120, 40}, {40, 14}} {
+	for _, size := range boothSizes {
 		s := openAt(t, size[0], size[1], Options{Job: gapped})
 		s.press("t")
 		s.fits(size[0], size[1])
-		s.has("timed arc", "arc on", "arc off")
+		s.has("arc on", "arc off", "spot step", "factor of two")
+		if m := s.root(); len(m.beat.dialled(m)) != len(beatDials) {
+			t.Error("a dial is missing")
+		}
 		s.press("u")
 		s.fits(size[0], size[1])
 		s.press("esc")
-		s.has("card")
+		s.onCard()
 	}
 }
 
-// On and off are changed by the arrows, and r puts the suggestion back.
+// Each time is picked and changed by the arrows, and r puts the suggestion back.
 func TestBeatPageTurns(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Job: gapped})
 	s.press("t")
-	was, _ := s.root().beat.have.Card.Figure("arc_on")
-	s.press("up")
-	is, _ := s.root().beat.have.Card.Figure("arc_on")
-	if !(is.Value > was.Value) || !s.root().job.ArcOn.Set {
-		t.Errorf("on %g, then %g", was.Value, is.Value)
+	for i, set := range []func() bool{func() bool { return s.root().job.ArcOn.Set }, func() bool { return s.root().job.ArcOff.Set },
+		func() bool { return s.root().job.SpotStep.Set }} {
+		was, _ := s.root().beat.figure(beatDials[i])
+		s.press("up")
+		if is, _ := s.root().beat.figure(beatDials[i]); !(is.Value > was.Value) || !set() {
+			t.Errorf("%s %g, then %g", beatDials[i], was.Value, is.Value)
+		}
+		s.press("r")
+		if set() {
+			t.Error("the suggestion is not back")
+		}
+		s.press("right")
 	}
-	s.press("r")
-	if s.root().job.ArcOn.Set {
-		t.Error("the suggestion is not back")
+}
+
+// The heat's chart has the last beats, with the arc's stretches in them.
+func TestHeatChart(t *testing.T) {
+	s := openAt(t, 80, 24, Options{Job: gapped})
+	s.press("t")
+	ch, sp := s.root().beat.chart, &s.root().beat.have
+	on, off := s.root().beat.times()
+	if ch == nil || len(ch.On) < 2 || len(ch.Limits) != 3 || len(ch.Traces) != 2 {
+		t.Fatalf("%+v", ch)
+	}
+	burnt := 0.0
+	for _, x := range ch.On {
+		burnt += x.To - x.From
+	}
+	last := ch.Traces[0].X[len(ch.Traces[0].X)-1]
+	if share := burnt / last; math.Abs(share-on/(on+off)) > 0.1 {
+		t.Errorf("the arc burns %.2f of the chart, %.2f of a beat", share, on/(on+off))
+	}
+	if heatChart(&calc.Timed{}, false) != nil || sp.BaseSolidus != ch.Limits[0].At {
+		t.Error("a chart of nothing, or another limit")
 	}
 }
 
@@ -83,7 +115,7 @@ func TestBeatPlays(t *testing.T) {
 	for ms := 0; ms < 3000; ms += 50 {
 		m.Update(beatTick{at.Add(time.Duration(ms) * time.Millisecond), m.beat.run})
 		burns := math.Mod(float64(ms)/1000, on.Value+off.Value) < on.Value*0.95
-		shown := strings.Contains(s.text(), "ON ")
+		shown := strings.Count(s.text(), " ON") > 1
 		if burns && !shown {
 			t.Fatalf("at %d ms the arc burns and the screen says off", ms)
 		}
@@ -130,7 +162,7 @@ func TestBeatGivenUp(t *testing.T) {
 		t.Fatalf("%v", msg.err)
 	}
 	m.Update(msg)
-	if _, cmd := m.Update(keyPress("down")); cmd != nil || started != 1 {
+	if _, cmd := m.Update(keyPress("right")); cmd != nil || started != 1 {
 		t.Errorf("started %d times, command %v", started, cmd != nil)
 	}
 }

@@ -9,7 +9,7 @@ import (
 )
 
 // The card with feed and travel given: what a key costs when nothing is searched.
-func benchCard(b *testing.B, w, h int) *screen {
+func benchCard(b *testing.B, w, h int) *terminal {
 	return openAt(b, w, h, Options{Job: calc.Job{Metal: "galvanized", Gauge: 16,
 		Feed: calc.Some(6.35), Travel: calc.Some(8)}})
 }
@@ -25,7 +25,7 @@ func BenchmarkSelect(b *testing.B) {
 	for _, size := range [][2]int{{60, 20}, {80, 24}, {120, 40}} {
 		b.Run(sizeName(size), func(b *testing.B) {
 			s := benchCard(b, size[0], size[1])
-			keys := [2]tea.KeyPressMsg{keyPress("down"), keyPress("up")}
+			keys := [2]tea.KeyPressMsg{keyPress("right"), keyPress("left")}
 			b.ReportAllocs()
 			for i := 0; b.Loop(); i++ {
 				s.m.Update(keys[i&1])
@@ -37,8 +37,8 @@ func BenchmarkSelect(b *testing.B) {
 
 func BenchmarkChange(b *testing.B) {
 	s := benchCard(b, 80, 24)
-	s.press("down")
-	keys := [2]tea.KeyPressMsg{keyPress("right"), keyPress("left")}
+	s.press("right")
+	keys := [2]tea.KeyPressMsg{keyPress("up"), keyPress("down")}
 	b.ReportAllocs()
 	for i := 0; b.Loop(); i++ {
 		s.m.Update(keys[i&1])
@@ -49,8 +49,8 @@ func BenchmarkChange(b *testing.B) {
 // BenchmarkChangeSearched is the same where feed and travel are open: Solve searches at each key.
 func BenchmarkChangeSearched(b *testing.B) {
 	s := openAt(b, 80, 24, Options{Job: calc.Job{Metal: "galvanized", Gauge: 16}})
-	s.press("down", "down", "down", "down")
-	keys := [2]tea.KeyPressMsg{keyPress("right"), keyPress("left")}
+	s.press("right", "right", "right", "right")
+	keys := [2]tea.KeyPressMsg{keyPress("up"), keyPress("down")}
 	b.ReportAllocs()
 	for i := 0; b.Loop(); i++ {
 		s.m.Update(keys[i&1])

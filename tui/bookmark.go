@@ -28,33 +28,35 @@ func (d *doomed) press(msg tea.KeyPressMsg, k *keyMap, f *field, at *Entry) (a a
 	switch {
 	case key.Matches(msg, k.Restore):
 		if d.last == nil {
-			return refuse{fault{"nothing was deleted on this page", "brazebooth book list --deleted shows what was before"}}, true
+			return refuse(fault{"nothing was deleted on this page", "brazebooth book list --deleted shows what was before"}), true
 		}
-		return markRecord{*d.last, false}, true
-	case !key.Matches(msg, k.Delete), msg.String() == "delete" && f.at < len(f.text):
+		return markRecord(*d.last, false), true
+	case !key.Matches(msg, k.Delete), msg.String() == "delete" && f.at() < len([]rune(f.String())):
 		return nil, false
 	case at == nil:
-		return refuse{fault{"no record under the cursor", "pick a row with ↑ ↓"}}, true
+		return refuse(fault{"no record under the cursor", "pick a row with ↑ ↓"}), true
 	case asked != at.ID:
 		d.id = at.ID
-		return refuse{fault{"delete " + at.Name + "?", "the same key once more marks it as deleted; it stays in the history"}}, true
+		return refuse(fault{"delete " + at.Name + "?", "the same key once more marks it as deleted; it stays in the history"}), true
 	}
-	return markRecord{*at, true}, true
+	return markRecord(*at, true), true
 }
 
 // markRecord marks a record as deleted, or takes that back.
-func (m *root) markRecord(a markRecord) tea.Cmd {
-	k := m.keeper
-	return func() tea.Msg {
-		return bookMarked{a.entry, a.deleted, k.Mark(context.Background(), a.entry.Kind, a.entry.ID, a.deleted)}
-	}
+func markRecord(e Entry, deleted bool) action {
+	return withBook(func(m *root) tea.Cmd {
+		k := m.keeper
+		return func() tea.Msg {
+			return bookMarked{e, deleted, k.Mark(context.Background(), e.Kind, e.ID, deleted)}
+		}
+	})
 }
 
-// marked takes the book's answer, and lists anew what stands on the page that asked.
-func (m *root) marked(msg bookMarked) tea.Cmd {
+// tell lists anew what stands on the page that asked.
+func (msg bookMarked) tell(m *root) (tea.Cmd, bool) {
 	if msg.err != nil {
 		m.notice = bookFault("", msg.err, "nothing was changed")
-		return nil
+		return nil, true
 	}
 	page := &m.shelf
 	if m.part.name() == pageRecords {
@@ -66,5 +68,5 @@ func (m *root) marked(msg bookMarked) tea.Cmd {
 		page.doomed.last = &msg.entry
 		m.done = msg.entry.Name + ": deleted; ctrl+z brings it back"
 	}
-	return page.find(m.keeper)
+	return page.find(m.keeper), true
 }

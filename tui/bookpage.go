@@ -16,8 +16,7 @@ type bookPage struct {
 	all   bool // every kind, to read
 	field field
 	rows  []Entry
-	at    int
-	top   window
+	list  listbox
 	run   int // which search is the wanted one
 	err   error
 	busy  bool
@@ -65,6 +64,15 @@ func (p *bookPage) find(k Keeper) tea.Cmd {
 	}
 }
 
+func (f bookFound) tell(m *root) (tea.Cmd, bool) {
+	if f.all {
+		m.records.found(f)
+	} else {
+		m.shelf.found(f)
+	}
+	return nil, true
+}
+
 func (p *bookPage) found(f bookFound) {
 	if f.run != p.run {
 		return
@@ -74,7 +82,9 @@ func (p *bookPage) found(f bookFound) {
 	if last == 0 {
 		last = p.lines()
 	}
-	p.at = max(0, min(p.at, last-1))
+	at := p.list.at()
+	p.list.set(p.lines())
+	p.list.goTo(min(at, last-1))
 }
 
 // lines is how many rows there are: what was found, and what is typed can be kept.
@@ -94,19 +104,17 @@ func (p *bookPage) keeps() bool { return !p.all && !p.field.empty() }
 
 // entry is the kept card under the cursor; nil on the row that keeps.
 func (p *bookPage) entry() *Entry {
-	i := p.at
-	if i < 0 || i >= len(p.rows) {
-		return nil
+	if i := p.list.at(); i < len(p.rows) {
+		return &p.rows[i]
 	}
-	return &p.rows[i]
+	return nil
 }
 
 func (p *bookPage) update(msg tea.Msg, k *keyMap) action {
 	switch msg := msg.(type) {
 	case tea.PasteMsg:
 		p.field.insert(msg.Content)
-		p.at = 0
-		return findCards{}
+		return p.typed()
 	case tea.KeyPressMsg:
 		return p.press(msg, k)
 	}
@@ -118,45 +126,47 @@ func (p *bookPage) press(msg tea.KeyPressMsg, k *keyMap) action {
 		return a
 	}
 	switch {
-	case msg.Text == "" && key.Matches(msg, k.Up):
-		p.at = max(0, p.at-1)
-		return nil
-	case msg.Text == "" && key.Matches(msg, k.Down):
-		p.at = max(0, min(p.lines()-1, p.at+1))
+	case (p.field.empty() || msg.String() != "home" && msg.String() != "end") && p.list.moved(msg, k):
 		return nil
 	case key.Matches(msg, k.On) && p.busy:
-		return refuse{fault{"still looking", "enter once more when the list stands"}}
+		return refuse(fault{"still looking", "enter once more when the list stands"})
 	case key.Matches(msg, k.On):
 		if e := p.entry(); e != nil && p.all {
-			return openRecord{*e}
+			return openRecord(*e)
 		} else if e != nil {
-			return loadCard{*e}
+			return loadCard(*e)
 		}
-		if i := p.at - len(p.rows); p.all && i < len(forms) {
-			return openForm{&forms[i]}
+		if i := p.list.at() - len(p.rows); p.all && i < len(forms) {
+			return openForm(&forms[i])
 		}
 		if p.field.empty() {
-			return refuse{fault{"nothing is kept yet", "type a name and enter keeps the card"}}
+			return refuse(fault{"nothing is kept yet", "type a name and enter keeps the card"})
 		}
 		if strings.TrimSpace(p.field.String()) == "" {
-			return refuse{fault{"a card without a name", "type one: tank lid"}}
+			return refuse(fault{"a card without a name", "type one: tank lid"})
 		}
-		return keepCard{strings.TrimSpace(p.field.String())}
+		return keepCard(strings.TrimSpace(p.field.String()))
 	case msg.String() == "esc" && !p.field.empty():
 		p.field.clear()
-		return findCards{}
+		return p.typed()
 	case p.field.empty() && turnBy(msg) != 0:
-		return turnPage{turnBy(msg)}
+		return turnPage(turnBy(msg))
 	case p.field.empty() && key.Matches(msg, k.Back):
-		return goBack{}
+		return goBack
 	}
 	before := p.field.String()
 	p.field.edit(msg)
 	if p.field.String() != before {
-		p.at = 0
-		return findCards{}
+		return p.typed()
 	}
 	return nil
+}
+
+// typed lists what is typed anew, from its first row.
+func (p *bookPage) typed() action {
+	p.list.set(p.lines())
+	p.list.goTo(0)
+	return findCards
 }
 
 // draw is the field and what it finds; x is the cursor's column.
@@ -170,42 +180,31 @@ func (p *bookPage) draw(th *theme, keeps bool, w, h int) (b block, x int) {
 		ask, hint = "find: ", "cards, test beads, readings, power sources, spools"
 	}
 	r, x := p.field.ask(th, ask, w)
+	if where := p.list.where(); r.left() > width(where)+1 {
+		r.to(w-width(where)).put(th.quiet, where)
+	}
+	b.add(r.line())
 	if p.field.empty() {
-		b.addAll(flow(r, []piece{{0, th.quiet, hint}}, 2, w))
-	} else {
-		b.add(r.line())
+		b.say(th.quiet, 0, hint, w)
 	}
 	b.skip()
 	if p.err != nil {
 		b.say(th.watch, 0, "▲ "+p.err.Error(), w)
 		return b, x
 	}
-	var list block
-	first, last := 0, 0
-	add := func(i int, row block) {
-		if i == p.at {
-			first, last = len(list), len(list)+len(row)-1
-		}
-		list.addAll(row)
-	}
-	for i := range p.rows {
-		add(i, p.entryRow(th, i, w))
-	}
-	if p.keeps() {
-		add(len(p.rows), p.offer(th, len(p.rows), "keep the card as “"+p.field.String()+"”", w))
-	}
-	for i := range forms {
-		if p.all {
-			add(len(p.rows)+i, p.offer(th, len(p.rows)+i, "enter "+forms[i].title, w))
-		}
-	}
-	if len(list) == 0 && !p.busy {
+	if p.lines() == 0 && !p.busy {
 		b.say(th.quiet, 0, "nothing is kept yet: type a name and enter keeps the card as it is", w)
 	}
-	b.addAll(p.top.show(list, first, last, max(1, h-len(b))))
 	var told block
+	if e := p.entry(); e != nil { // a row may show a part of it only
+		told.say(th.plain.exact(), 0, e.Name+"  "+e.At+"  "+e.Line, w)
+	}
 	told.say(th.quiet, 0, p.elsewhere(), w)
-	if len(b)+1+len(told) <= h {
+	if h-len(b)-len(told) < 4 {
+		told = told[:min(len(told), max(0, h-len(b)-3))]
+	}
+	b.addAll(p.list.draw(w, max(1, h-len(b)-1-len(told)), func(i int, chosen bool) line { return p.rowLine(th, i, chosen, w) }))
+	if len(told) > 0 && len(b)+1+len(told) <= h {
 		b.skip()
 		b.addAll(told)
 	}
@@ -220,101 +219,23 @@ func (p *bookPage) elsewhere() string {
 	return "del or ctrl+d deletes; to print a card: records, the next page, reads it and names the command; all of the book: brazebooth book export FILE, import FILE"
 }
 
-// entryRow is one record: its name, its date, and what it is in short.
-func (p *bookPage) entryRow(th *theme, i, w int) block {
-	e := &p.rows[i]
-	head, name := p.cursor(th, i, w), 26
+// rowLine is one record, its name, its date and what it is in short; or something that the page does.
+func (p *bookPage) rowLine(th *theme, i int, chosen bool, w int) line {
+	r, name := newRow(w), th.bold.exact()
+	if chosen {
+		name = th.cursor.exact()
+	}
+	if n := i - len(p.rows); n >= 0 {
+		text := "keep the card as “" + p.field.String() + "”"
+		if p.all {
+			text = "enter " + forms[n].title
+		}
+		return r.put(name, text).line()
+	}
+	e, col := &p.rows[i], min(26, w/2)
 	if p.all {
-		head.put(th.quiet, e.Kind).to(10)
-		name = 34
+		r.put(th.quiet, e.Kind).to(10)
+		col += 10
 	}
-	return flow(head, []piece{{head.used, th.strong.exact(), e.Name}, {name, th.quiet, e.At + "  " + e.Line}}, head.used, w)
-}
-
-// offer is a row that does something.
-func (p *bookPage) offer(th *theme, i int, text string, w int) block {
-	return flow(p.cursor(th, i, w), []piece{{2, th.good.exact(), text}}, 2, w)
-}
-
-func (p *bookPage) cursor(th *theme, i, w int) *row {
-	if i == p.at {
-		return newRow(w).put(th.accent, "› ")
-	}
-	return newRow(w).blank(2)
-}
-
-// load opens a kept card.
-func (m *root) loadCard(e Entry) tea.Cmd {
-	if job := m.session.base(); !m.session.example && job != m.shelf.safe && m.shelf.sure != e.ID {
-		m.shelf.sure = e.ID
-		m.notice = &fault{"the card on the screen is not kept", "enter once more opens " + e.Name + " all the same; a name and enter on the row below keeps it"}
-		return nil
-	}
-	k := m.keeper
-	return func() tea.Msg {
-		job, err := k.Load(context.Background(), e.ID)
-		return bookLoaded{job, e.Name, err}
-	}
-}
-
-// keepCard keeps the present card.
-func (m *root) keepCard(name string) tea.Cmd {
-	k, card := m.keeper, m.session.card
-	m.shelf.sure = ""
-	job := m.session.base()
-	return func() tea.Msg {
-		said, err := k.Keep(context.Background(), name, &card)
-		return bookKept{name, job, said, err}
-	}
-}
-
-// onBook takes what the book answered.
-func (m *root) onBook(msg tea.Msg) tea.Cmd {
-	switch msg := msg.(type) {
-	case bookFound:
-		if msg.all {
-			m.records.found(msg)
-		} else {
-			m.shelf.found(msg)
-		}
-	case bookMarked:
-		return m.marked(msg)
-	case recordRead:
-		m.showRecord(msg)
-	case trialKept:
-		m.trialKept(msg)
-	case recalled:
-		m.remembered(msg)
-	case formDone:
-		return m.entered(msg)
-	case bookLoaded:
-		if !m.onPart || m.part.name() != pageBook { // left meanwhile: the card stays
-			return nil
-		}
-		if msg.err != nil {
-			m.notice = bookFault("", msg.err, "the card on the screen stays")
-			return nil
-		}
-		m.onPart, m.shelf.field = false, field{}
-		m.step = cardStep
-		m.shelf.safe, m.shelf.sure = msg.job, ""
-		m.changed(change{job: msg.job, done: msg.name + ": as it was kept, computed anew"})
-		return m.follow()
-	case bookKept:
-		if msg.err != nil {
-			m.notice = bookFault("not kept: ", msg.err, "the card stays on the screen")
-			return nil
-		}
-		m.done, m.shelf.safe = msg.said, msg.job
-		if m.shelf.field.String() == msg.name { // else something else is being typed by now
-			m.shelf.field.clear()
-		}
-		m.shelf.at = 0 // the newest, which is the one that was kept
-		return m.shelf.find(m.keeper)
-	case measured:
-		m.meter.took(m, msg)
-	case stamped:
-		m.meter.stamp(msg.at)
-	}
-	return nil
+	return r.put(name, cut(e.Name, col-1-r.used)).to(col).put(th.quiet, e.At+"  "+e.Line).line()
 }

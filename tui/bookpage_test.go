@@ -132,7 +132,7 @@ func (d *drawer) Enter(_ context.Context, kind string, given map[string]string) 
 	return "saved " + kind, d.fail
 }
 
-func openBook(t *testing.T, d *drawer, page string, size [2]int) *screen {
+func openBook(t *testing.T, d *drawer, page string, size [2]int) *terminal {
 	t.Helper()
 	now := time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
 	clock := func() time.Time { now = now.Add(6 * time.Second); return now } // each key six seconds after the last
@@ -155,7 +155,7 @@ func TestBookOnTheScreens(t *testing.T) {
 		s.has("keep the card as")
 		s.press("enter")
 		s.has("kept tank lid")
-		s.press("esc", "home", "right", "p")
+		s.press("esc", "up", "p")
 		s.typed("tan")
 		s.has("tank lid")
 		s.press("enter") // a setting was changed since
@@ -185,16 +185,17 @@ func TestKeptCardsFromTheFirstScreen(t *testing.T) {
 		s.press("esc")
 		s.has("Which metal?")
 		s.press("f5", "enter")
-		s.has("[card]", "as it was kept")
+		s.onCard()
+		s.has("as it was kept")
 		if j := s.root().job; j.Metal != "mild-steel" || j.Gauge != 18 {
 			t.Errorf("%v: the job is %+v", size, j)
 		}
-		for _, keys := range []string{"f1", "*", "m", "t", "p", "g", "end enter", "home enter"} {
+		for _, keys := range []string{"f1", "*", "m", "t", "p", "g", "tab enter", "right enter"} {
 			s.press(strings.Fields(keys)...)
 			s.press("f5")
 			s.has("find or name:")
 			s.press("esc")
-			s.has("[card]", "↑↓ select")
+			s.onCard()
 		}
 	}
 	s := openAt(t, 80, 24, Options{})
@@ -229,7 +230,7 @@ func TestBookThatFails(t *testing.T) {
 	s.press("enter")
 	s.has("not kept", "the card stays")
 	s.press("esc", "esc")
-	s.has("wire feed")
+	s.onCard()
 }
 
 // A reading, one thing at a time, with the watch; the card is narrowed by it.
@@ -308,8 +309,8 @@ func TestMeasureOnce(t *testing.T) {
 	if a := m.meter.press(tea.KeyPressMsg{Code: tea.KeyEnter}, &m.keys); a != nil {
 		t.Errorf("enter again: %T", a)
 	}
-	m.changed(change{job: calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "lap", Feed: calc.Some(7), Travel: calc.Some(10)}})
-	m.onBook(first())
+	m.changed(calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "lap", Feed: calc.Some(7), Travel: calc.Some(10)}, "")
+	m.Update(first())
 	job := m.session.base()
 	if len(d.readings) != 1 || job.Gauge != 16 || job.Feed.V != 7 || !job.Phi.Set || m.meter.busy {
 		t.Errorf("%d readings, gauge %d, feed %.1f, learned %v", len(d.readings), job.Gauge, job.Feed.V, job.Phi.Set)
@@ -322,7 +323,7 @@ func TestLoadedTooLate(t *testing.T) {
 	s.press("esc")
 	m := s.m.(*root)
 	before := m.session.base()
-	m.onBook(bookLoaded{job: calc.Job{Metal: "brass", Gauge: 22}, name: "late"})
+	m.Update(bookLoaded{job: calc.Job{Metal: "brass", Gauge: 22}, name: "late"})
 	if m.session.base() != before {
 		t.Error("it was opened all the same")
 	}
@@ -461,8 +462,8 @@ func TestKeepIsAKeyOfTheCard(t *testing.T) {
 			if len(d.cards) != 1 {
 				t.Fatalf("%s at %v: kept %v", key, size, d.cards)
 			}
-			s.press("esc", "esc")
-			s.has("wire feed")
+			s.press("esc")
+			s.onCard()
 		}
 	}
 	s := openAt(t, 40, 200, Options{Job: calc.Job{Metal: "galvanized", Gauge: 18}})

@@ -1,140 +1,216 @@
 package tui
 
 import (
+	"fmt"
+	"strings"
+
+	"charm.land/bubbles/v2/key"
+	tea "charm.land/bubbletea/v2"
+
 	"brazebooth/calc"
-	"brazebooth/internal/quantity"
+	"brazebooth/tui/canvas"
 )
 
-// The booth view is for a screen some steps away: five figures in digits as large as the terminal allows, the beat of a
-// timed arc as a bar that moves, the zone and the strongest caution. It takes the whole screen; any key leaves it, and c leads
-// to the cautions on the way.
-
-// boothFigures are the figures of the view: what the hand sets or times.
-func boothFigures(c *calc.Card) []string {
-	if _, timed := c.Figure("arc_on"); timed {
-		return []string{"wire_feed", "volts", "travel", "arc_on", "arc_off"}
-	}
-	return []string{"wire_feed", "volts", "travel", "gas_flow", "stickout"}
+// boothPage is for a screen some steps away: the verdict, five figures in digits as large as the terminal allows, each
+// always in its place, and in the sixth place the strongest caution or the beat of a timed arc. The arrows pick a figure
+// and change it.
+type boothPage struct {
+	at   int // the figure under the cursor
+	kept [2]canvas.Kept[canvas.Dials]
 }
 
-func boothCells(s *session, comma bool) []boothCell {
-	var cells []boothCell
-	rows := buildRows(s, &s.card)
-	for _, name := range boothFigures(&s.card) {
-		for i := range rows {
-			if r := &rows[i]; r.name == name && r.numbered() {
-				cells = append(cells, r.booth(comma))
+// boothColumns are the places beside each other.
+const boothColumns = 3
+
+// openBooth opens the view; the beat of a timed arc runs in it.
+func openBooth(m *root) tea.Cmd {
+	m.booth.at = 0
+	m.push(&m.booth)
+	return m.playInBooth()
+}
+
+// playInBooth lets the beat of a timed arc run in the booth view, once its heat was followed.
+func (m *root) playInBooth() tea.Cmd {
+	if !m.isOpen(&m.booth) || !m.timed() || !m.followed || m.beat.playing() {
+		return nil
+	}
+	return m.beat.start()
+}
+
+// timed reports whether the card is of a timed arc.
+func (m *root) timed() bool { return m.session.card.Used.Mode == "timed" }
+
+// full asks for the whole strip with the verdict.
+func (*boothPage) full()        {}
+func (*boothPage) left(m *root) { m.beat.halt() }
+
+func (p *boothPage) about(m *root) about {
+	k := &m.keys
+	a := about{help: "in the booth view", term: m.card.about(m).term, keys: []key.Binding{named(k.More, "←→", "pick"), named(k.Up, "↑↓", "change"),
+		named(k.Cautions, "c", "cautions"), named(k.Back, "esc", "card")}}
+	if m.timed() {
+		a.keys = append(a.keys, named(k.Play, "space", "play, stop"))
+	}
+	return a
+}
+
+// update picks and changes figures; a key that does nothing here says which do.
+func (p *boothPage) update(m *root, msg tea.Msg) action {
+	press, ok := msg.(tea.KeyPressMsg)
+	if !ok {
+		return nil
+	}
+	rows, k := m.boothRows(), &m.keys
+	p.at = min(p.at, len(rows)-1)
+	switch text := press.String(); {
+	case key.Matches(press, k.Back), key.Matches(press, k.Booth):
+		return goBack
+	case text == "left", text == "right", text == ".":
+		p.at = (p.at + len(rows) + map[bool]int{true: -1, false: 1}[text == "left"]) % len(rows)
+		return nil
+	case key.Matches(press, k.Play), press.Text == " ":
+		if m.timed() {
+			return startBeat
+		}
+	case key.Matches(press, k.Cautions):
+		return openPoints
+	case text == "up", text == "+", text == "=":
+		return rows[p.at].turn(&m.session, 1, false)
+	case text == "down", text == "-":
+		return rows[p.at].turn(&m.session, -1, false)
+	case key.Matches(press, k.Reset):
+		return rows[p.at].reset(&m.session)
+	}
+	return refuse(fault{press.String() + " does nothing here", "←→ pick, ↑↓ change, esc goes back to the card"})
+}
+
+// boothRows are the figures of the view: what the hand sets or times.
+func (m *root) boothRows() []cardRow {
+	names := []string{"wire_feed", "volts", "travel", "gas_flow", "stickout"}
+	if m.timed() {
+		names = []string{"wire_feed", "volts", "travel", "arc_on", "arc_off"}
+	}
+	all := buildRows(&m.session, &m.session.card)
+	var rows []cardRow
+	for _, name := range names {
+		for i := range all {
+			if r := &all[i]; r.name == name && r.numbered() {
+				rows = append(rows, *r)
 			}
 		}
 	}
-	return cells
+	return rows
 }
 
-func (r *cardRow) booth(comma bool) boothCell {
-	c := boothCell{label: guessMark(r.tag) + r.label, number: r.fig.Value.Number, unit: r.fig.Value.Unit, band: r.fig.Value.Band()}
-	if a := r.fig.Other.String(); a != "" {
-		c.alt = "(" + a + ")"
+// boothDials are the figures as loud dials, in the colour of the verdict.
+func (m *root) boothDials(at int) canvas.Dials {
+	rows := m.boothRows()
+	list := make(canvas.Dials, len(rows))
+	off := m.old || stateOf(&m.session.card) == canvas.Stop
+	for i := range rows {
+		d := dialOf(&rows[i], &m.session.card, m.th.look.comma)
+		d.Name, d.Short = strings.ToUpper(rows[i].label), strings.ToUpper(d.Short)
+		d.Loud, d.Lit, d.Cursor, d.Bar.Off, d.Also = true, true, i == at, off, ""
+		list[i] = d
 	}
-	if r.name == "travel" {
-		c.pace = r.short
-	}
-	if comma {
-		c.number = quantity.Comma(c.number)
-	}
-	return c
+	return list
 }
 
-// fewer are the cells without the other system, or without their ranges.
-func fewer(cells []boothCell, alt, band bool) []boothCell {
-	list := append([]boothCell{}, cells...)
-	for i := range list {
-		if !alt {
-			list[i].alt = ""
-		}
-		if !band {
-			list[i].band = ""
+// view sets the figures into a grid that nothing but the terminal's size changes.
+func (p *boothPage) view(m *root, w, h int) (block, *tea.Cursor) {
+	list := m.boothDials(p.at)
+	p.at = min(p.at, len(list)-1)
+	rows := (len(list) + boothColumns - 1) / boothColumns
+	each := h / rows
+	column := (w+2)/boothColumns - 2
+	if m.w < narrowWidth || each < 6 || column < 36 && len(m.unsaidStops()) > 0 {
+		return p.low(m, list, w, h), nil
+	}
+	var b block
+	if h > rows*each {
+		b.skip()
+	}
+	b.addAll(block(p.kept[0].Draw(list[:boothColumns], m.th.Theme, w, each)))
+	b = b.fit(h - each)
+	wide := (len(list)-boothColumns)*(column+2) - 2
+	under := append(block{}, p.kept[1].Draw(list[boothColumns:], m.th.Theme, wide, each)...).fit(each)
+	b.addAll(beside(under, p.aside(m, column, each), wide+2, m.th.quiet, ""))
+	return b, nil
+}
+
+// low is the grid where there is no room for places: the figures below each other, the dangers under them.
+func (p *boothPage) low(m *root, list canvas.Dials, w, h int) block {
+	room := h / 3
+	if len(m.unsaidStops()) > 0 { // they go before the size of the digits
+		room = h - len(list)
+	}
+	foot := p.aside(m, w, max(1, min(h-len(list), room)))
+	if h-len(foot) < len(list) { // a stop is never cut for a figure
+		return foot.fit(h)
+	}
+	b := append(block{}, p.kept[0].Draw(list, m.th.Theme, w, h-len(foot))...)
+	return append(b.fit(h-len(foot)), foot...)
+}
+
+// aside is the sixth place: the beat of a timed arc, else what the strip does not say.
+func (p *boothPage) aside(m *root, w, h int) block {
+	if !m.timed() || h < 3 || len(calc.Stops(m.session.card.Warnings)) > 0 {
+		return m.boothDangers(w, h)
+	}
+	foot := m.boothDangers(w, 1)
+	b := p.burning(m, w, h-len(foot)-1)
+	return append(b.fit(h-len(foot)), foot...)
+}
+
+// unsaidStops are those that the strip does not say whole.
+func (m *root) unsaidStops() (list []calc.Warning) {
+	said := m.lampSays()
+	for _, x := range calc.Stops(m.session.card.Warnings) {
+		if x.Code != said {
+			list = append(list, x)
 		}
 	}
 	return list
 }
 
-// boothLayout is what stands on the view: figures, and lines over and under them.
-type boothLayout struct {
-	cells     []boothCell
-	top, hint block
-}
-
-// boothLayouts are the ways to lay the view out, the best first. The other system is left out only where no digits fit
-// with it.
-func (m *root) boothLayouts(w, room int) []boothLayout {
-	cells := boothCells(&m.session, m.th.plain.comma)
-	alt := true
-	if _, ok := gridOf(fewer(cells, true, false), w, room); !ok {
-		alt = false
-	}
-	all, bare := fewer(cells, alt, true), fewer(cells, alt, false)
-	hint := m.boothHint(w)
-	path := func() block { return append(pathLines(&m.th, &m.session, &m.session.card, cardStep, w), line{}) }
-	return []boothLayout{{all, path(), hint}, {all, nil, hint}, {bare, path(), hint}, {bare, nil, hint}, {all, nil, nil}, {bare, nil, nil}}
-}
-
-// boothBody is the whole view. What must be read under the figures goes before the size of their digits, as long as any fit
-// over it. Then the digits come first: the ranges, the path over them and the line that says how to leave stand there only
-// where they cost the digits nothing.
-func (m *root) boothBody(w, h int) block {
-	feet := m.boothFeet(w, h)
-	for _, foot := range feet {
-		if b, ok := m.boothOver(foot, w, h); ok {
-			return b
-		}
-	}
-	foot := feet[len(feet)-1]
-	b := boothLines(&m.th, boothCells(&m.session, m.th.plain.comma), w)
-	return append(b.fit(h-len(foot)), foot...)
-}
-
-// boothOver is the view over what stands under its figures; false where there is no room for digits over that.
-func (m *root) boothOver(foot block, w, h int) (block, bool) {
-	var best boothGrid
-	var shown boothLayout
-	for _, l := range m.boothLayouts(w, h-len(foot)) {
-		g, ok := gridOf(l.cells, w, h-len(foot)-len(l.top)-len(l.hint))
-		if ok && g.dot.larger(best.dot) {
-			best, shown = g, l
-		}
-	}
-	if best.dot.high == 0 || !allDrawable(shown.cells) {
-		return nil, false
-	}
-	under := append(append(block{}, foot...), shown.hint...)
-	b := append(block{}, shown.top...)
-	b.addAll(best.draw(&m.th, shown.cells, w, h-len(b)-len(under)))
-	return append(b.fit(h-len(under)), under...), true
-}
-
-// boothHint says how to leave.
-func (m *root) boothHint(w int) block {
+// boothDangers are what must not be done at all, then what endangers the hand, the deadliest first, then this job's own
+// cautions, as many as there is room for.
+func (m *root) boothDangers(w, h int) block {
+	c, said := &m.session.card, m.lampSays()
+	names := dangerBand(&m.th, c, map[string]bool{said: true}, w)
 	var b block
-	b.say(m.th.quiet, 0, "any other key returns", w)
+	for _, x := range m.unsaidStops() {
+		if room := h - len(names) - len(b); room > 0 {
+			b.addAll(cautionPart(&m.th, &x, w, room))
+		}
+	}
+	b.addAll(names)
+	for i := range c.Warnings {
+		x := &c.Warnings[i]
+		if lines := cautionLines(&m.th, x, w); x.Severity == calc.Caution && x.Code != said && !ofEveryArc(x) && len(b)+len(lines) <= h {
+			b.addAll(lines)
+		}
+	}
 	return b
 }
 
-func allDrawable(cells []boothCell) bool {
-	for i := range cells {
-		if !drawable(cells[i].number) {
-			return false
-		}
+// burning fills its place while the arc burns, and says how far its heat is followed before it can be played.
+func (p *boothPage) burning(m *root, w, h int) block {
+	if m.beat.stop != nil {
+		var b block
+		b.say(m.th.quiet, 0, fmt.Sprintf("on and off are rough until their heat is followed: %.0f %%", 100*m.beat.share()), w)
+		return b
 	}
-	return true
-}
-
-// boothLines are the figures as text, for a number that has no digits or a terminal without room for them.
-func boothLines(th *theme, cells []boothCell, w int) block {
-	var b block
-	for i := range cells {
-		c := &cells[i]
-		r := newRow(w).put(th.bold, c.label).to(12)
-		b.addAll(flow(r, []piece{{12, th.strong, c.number + " " + spaced(c.unit, c.alt)}}, 2, w))
+	if !m.beat.playing() {
+		var b block
+		b.say(m.th.quiet, 0, "space plays the beat", w)
+		return b
 	}
-	return b
+	spot, share, _ := m.beat.phase()
+	on, off := m.beat.times()
+	l := canvas.Lamp{Word: "OFF", Note: fmt.Sprintf("spot %d", spot)}
+	if share*(on+off) < on {
+		l.Word, l.Lit = "ON", true
+	}
+	return block(l.Draw(m.th.Theme, w, h))
 }

@@ -45,9 +45,9 @@ func byTheClock(t *testing.T, o Options) (*tea.Program, *line24) {
 
 // sends runs the screens on the card and returns the bytes that each key costs, as the library's own renderer at 120 frames a
 // second sends them.
-func sends(t *testing.T, keys ...string) (costs []int) {
+func sends(t *testing.T, job calc.Job, keys ...string) (costs []int) {
 	t.Helper()
-	p, out := byTheClock(t, Options{Job: calc.Job{Metal: "galvanized", Gauge: 16}})
+	p, out := byTheClock(t, Options{Job: job})
 	was := out.settle()
 	for _, k := range keys {
 		p.Send(keyPress(k))
@@ -58,19 +58,34 @@ func sends(t *testing.T, keys ...string) (costs []int) {
 	return costs
 }
 
-// A key on the card sends at most 500 bytes down the line; a key that changes nothing sends none.
+// A key on the card sends at most 700 bytes down the line where feed and travel are given, and 1,000 where a change of one
+// moves the suggestion of the other; picking at most 150; a key that changes nothing sends none.
 func TestBytesAKey(t *testing.T) {
-	synctest.Test(t, func(t *testing.T) {
-		keys := []string{"down", "down", "right", "right", "left", "up", "+", "r", "up", "right", "up"}
-		for i, n := range sends(t, keys...) {
-			t.Logf("%-6s %4d bytes", keys[i], n)
-			if n > 500 {
-				t.Errorf("%s sends %d bytes", keys[i], n)
+	open := calc.Job{Metal: "galvanized", Gauge: 16}
+	given := open
+	given.Feed, given.Travel = calc.Some(5), calc.Some(5)
+	for _, job := range []calc.Job{given, open} {
+		synctest.Test(t, func(t *testing.T) {
+			keys := []string{"right", "right", "up", "up", "down", "left", "+", "r", "left", "up", "left"}
+			for i, n := range sends(t, job, keys...) {
+				most := 700
+				switch {
+				case i > 0 && keys[i-1] == "r": // and what was said goes
+					most = 300
+				case keys[i] == "left" || keys[i] == "right":
+					most = 150
+				case job == open || keys[i] == "r":
+					most = 1000
+				}
+				t.Logf("%-6s %4d bytes", keys[i], n)
+				if n > most {
+					t.Errorf("%s sends %d bytes", keys[i], n)
+				}
 			}
-		}
-	})
+		})
+	}
 	synctest.Test(t, func(t *testing.T) {
-		costs := sends(t, "down", "up", "z", "z")
+		costs := sends(t, open, "right", "left", "z", "z")
 		if costs[0] == 0 || costs[2] != 0 || costs[3] != 0 {
 			t.Errorf("two keys, and two without meaning, send %v bytes", costs)
 		}

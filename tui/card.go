@@ -2,34 +2,46 @@ package tui
 
 import (
 	"charm.land/bubbles/v2/key"
-	tea "charm.land/bubbletea/v2"
 
-	"brazebooth/internal/choice"
+	"brazebooth/tui/canvas"
 )
 
-// cardPage is the card: settings first, the cautions under them, then what follows from the settings
-// and what else was chosen.
+// cardPage is the card: choices as chips, what a hand dials in big digits, what else it sets, the dangers, and what
+// follows from it all. The arrows to the sides pick, those up and down change what is picked, digits type a value of
+// its own, tab goes to the next row.
 type cardPage struct {
-	rows []cardRow
-	at   int // row under the cursor
-	all  window
-	rest window
+	rows   []cardRow
+	at     int             // row under the cursor
+	last   [cardGroups]int // where the cursor was in each group
+	dotted bool            // a point was pressed: a digit now picks a chip
+	typing bool            // digits are being typed for the row under the cursor
+	field  field           // what is typed
+	scroll window          // of the figures
+	kept   keptCard
 }
 
-// load lays out the session's card and keeps the cursor on the row it was on.
+// keptCard are drawings kept until what they show changes.
+type keptCard struct {
+	chips canvas.Kept[canvas.Chips]
+	dials canvas.Kept[canvas.Dials]
+	joint canvas.Kept[canvas.Joint]
+	edges canvas.Kept[canvas.Edges]
+}
+
+// load lays out the session's card and keeps the cursor on the row it was on; at first it stands on the first dial.
 func (p *cardPage) load(s *session) {
-	name := ""
+	name := "wire_feed"
 	if p.at < len(p.rows) {
 		name = p.rows[p.at].name
 	}
 	p.rows = buildRows(s, &s.card)
 	for i := range p.rows {
 		if p.rows[i].name == name {
-			p.at = i
+			p.goTo(i)
 			return
 		}
 	}
-	p.at = max(0, min(p.at, len(p.rows)-1))
+	p.goTo(min(p.at, len(p.rows)-1))
 }
 
 func (p *cardPage) row() *cardRow {
@@ -39,129 +51,98 @@ func (p *cardPage) row() *cardRow {
 	return nil
 }
 
-// move shifts the cursor.
-func (p *cardPage) move(by int) { p.at = max(0, min(len(p.rows)-1, p.at+by)) }
-
-func (p *cardPage) update(msg tea.Msg, k *keyMap, s *session) action {
-	press, ok := msg.(tea.KeyPressMsg)
-	row := p.row()
-	if !ok || row == nil || p.moved(press, k) {
-		return nil
+// goTo puts the cursor on a row.
+func (p *cardPage) goTo(i int) {
+	if p.at = max(0, i); p.at < len(p.rows) {
+		p.last[p.rows[p.at].group()] = p.at
 	}
-	switch {
-	case key.Matches(press, k.Less):
-		return row.turn(s, -1)
-	case key.Matches(press, k.More):
-		return row.turn(s, 1)
-	case key.Matches(press, k.Reset):
-		return row.reset(s)
-	case key.Matches(press, k.ResetAll):
-		return resetAll(s)
-	case key.Matches(press, k.On) && row.ask != nil:
-		return openAsk{row.ask}
-	case key.Matches(press, k.On), key.Matches(press, k.Why):
-		return openWhy{*row}
-	}
-	return p.pages(press, k)
 }
 
-// moved acts on the keys that shift the cursor.
-func (p *cardPage) moved(press tea.KeyPressMsg, k *keyMap) bool {
+// span is where a group's rows begin and end.
+func (p *cardPage) span(g cardGroup) (from, to int) {
+	for i := range p.rows {
+		if p.rows[i].group() == g {
+			if to == 0 {
+				from = i
+			}
+			to = i + 1
+		}
+	}
+	return from, to
+}
+
+// pick moves the cursor within its group.
+func (p *cardPage) pick(by int) {
+	if r := p.row(); r != nil {
+		from, to := p.span(r.group())
+		p.goTo(max(from, min(to-1, p.at+by)))
+	}
+}
+
+// nextGroup goes to the next row of the card, where the cursor was there.
+func (p *cardPage) nextGroup(by int) {
+	r := p.row()
+	if r == nil {
+		return
+	}
+	g := cardGroup((int(r.group()) + by + int(cardGroups)) % int(cardGroups))
+	if from, to := p.span(g); to > from {
+		p.goTo(max(from, min(to-1, p.last[g])))
+	}
+}
+
+// nextDial goes to the next dial, from the last one to the first.
+func (p *cardPage) nextDial() {
+	from, to := p.span(dialGroup)
+	if p.at+1 > from && p.at+1 < to {
+		p.goTo(p.at + 1)
+	} else if to > from {
+		p.goTo(from)
+	}
+}
+
+// full asks for the whole strip with the verdict.
+func (*cardPage) full() {}
+
+func (p *cardPage) about(m *root) about {
+	k := &m.keys
+	a := about{help: "on the card", keys: []key.Binding{named(k.More, "←→", "pick"), named(k.Up, "↑↓", "change"), named(k.On, "enter", "why"), named(k.Keep, "k", "keep"), named(k.Next, "tab", "row"),
+		named(k.Cautions, "c", "cautions"), named(k.Map, "m", "map"), named(k.Booth, "b", "booth"), named(k.Pages, "p", "pages"),
+		named(k.Beat, "t", "timed"), named(k.Drawing, "x", "section"), named(k.Words, "g", "words"), named(k.Reset, "r", "suggestion"), named(k.Undo, "ctrl+z", "undo"),
+		named(k.Units, "u", "units"), named(k.Back, "esc", "back"), k.Leave}}
+	r := p.row()
+	if r == nil {
+		return a
+	}
+	a.term = r.label
 	switch {
-	case key.Matches(press, k.Up):
-		p.move(-1)
-	case key.Matches(press, k.Down):
-		p.move(1)
-	case key.Matches(press, k.PageUp):
-		p.move(-8)
-	case key.Matches(press, k.PageDown):
-		p.move(8)
-	case key.Matches(press, k.Top):
-		p.move(-len(p.rows))
-	case key.Matches(press, k.Bottom):
-		p.move(len(p.rows))
-	default:
+	case p.typing:
+		a.keys = []key.Binding{named(k.On, "enter", "set"), named(k.Back, "esc", "leave it")}
+	case r.ask != nil:
+		a.keys[2] = named(k.On, "enter", "list")
+	}
+	return a
+}
+
+// back gives up what is typed, or following the heat of a timed arc.
+func (p *cardPage) back(m *root) bool {
+	if p.typing {
+		p.stopTyping()
+		return true
+	}
+	if m.beat.stop == nil {
 		return false
 	}
+	m.beat.cancel()
+	m.notice = &fault{"given up: the times are the line-source estimate", "t follows the heat after all"}
 	return true
 }
 
-// pages acts on the keys that lead to another screen.
-func (p *cardPage) pages(press tea.KeyPressMsg, k *keyMap) action {
-	switch {
-	case key.Matches(press, k.Cautions):
-		return openPoints{}
-	case key.Matches(press, k.Drawing):
-		return openDrawing{}
-	case key.Matches(press, k.Map):
-		return openMap{}
-	case key.Matches(press, k.Beat):
-		return openBeat{}
-	case key.Matches(press, k.Pages):
-		return openPart{}
-	case key.Matches(press, k.Keep):
-		return openShelf{}
-	case key.Matches(press, k.Booth):
-		return openBooth{}
-	case key.Matches(press, k.Back):
-		return goBack{}
-	}
-	return everywhere(press, k)
-}
+func (p *cardPage) stopTyping() { p.typing, p.field = false, field{} }
 
-// everywhere acts on the keys that mean the same on the card, the map and the timed arc's page.
-func everywhere(press tea.KeyPressMsg, k *keyMap) action {
-	switch {
-	case key.Matches(press, k.Units):
-		return otherUnits{}
-	case key.Matches(press, k.Help):
-		return openHelp{}
-	case key.Matches(press, k.Words):
-		return openWords{}
-	case key.Matches(press, k.Leave):
-		return leave{}
-	}
-	return nil
-}
+// left and start forget what was typed.
+func (p *cardPage) left(*root)  { p.stopTyping() }
+func (p *cardPage) start(*root) { p.stopTyping() }
 
-// turn changes the row by one step, or says what could be changed instead.
-func (r *cardRow) turn(s *session, by int) action {
-	if r.ask != nil {
-		job, ok := s.neighbour(r.ask, by)
-		if !ok {
-			return refuse{fault{"the list of " + r.label + " ends here", "enter shows the list"}}
-		}
-		return change{job: job}
-	}
-	set := choice.SettingOf(r.name)
-	if set == nil {
-		return refuse{fault{r.label + " follows from the settings", "change wire feed, volts, travel or stick-out"}}
-	}
-	return change{job: set.Turned(s.base(), r.fig.Figure.Value, by, s.units)}
-}
-
-// reset leaves the row's value open again.
-func (r *cardRow) reset(s *session) action {
-	job := s.job
-	if r.ask != nil {
-		r.ask.Clear(&job)
-	} else if set := choice.SettingOf(r.name); set != nil {
-		set.Clear(&job)
-	}
-	if job == s.job {
-		return refuse{fault{r.label + " is not yours", "R puts every suggestion back"}}
-	}
-	return change{job: job, done: r.label + ": suggestion back"}
-}
-
-// resetAll leaves every setting open again; the choices stay.
-func resetAll(s *session) action {
-	job := s.job
-	for _, set := range choice.Settings() {
-		set.Clear(&job)
-	}
-	if job == s.job {
-		return refuse{fault{"every setting is the suggested one", "− and + change one"}}
-	}
-	return change{job: job, done: "all suggestions back"}
-}
+// refresh lays the card out anew.
+func (p *cardPage) refresh(m *root) { p.load(&m.session) }

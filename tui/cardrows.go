@@ -2,6 +2,7 @@ package tui
 
 import (
 	"cmp"
+	"strings"
 
 	"brazebooth/calc"
 	"brazebooth/internal/choice"
@@ -12,12 +13,24 @@ import (
 type rowKind int
 
 const (
-	settingRow rowKind = iota // what the hand sets or holds
-	resultRow                 // what follows from it
-	choiceRow                 // what else was chosen
+	chipRow   rowKind = iota // a choice
+	dialRow                  // what one dials, in big digits
+	heldRow                  // what the hand sets or holds besides
+	resultRow                // what follows from it all
+	noteRow                  // a setting that is a word
 )
 
-// cardRow is one row of the card, formatted once per card and not once per frame.
+// cardGroup is a row of the card as tab goes through it.
+type cardGroup int
+
+const (
+	chipGroup cardGroup = iota
+	dialGroup
+	figureGroup
+	cardGroups
+)
+
+// cardRow is one choice, figure or note of the card, formatted once per card and not once per frame.
 type cardRow struct {
 	kind        rowKind
 	name        string // of the figure, the note or the Job's field
@@ -25,50 +38,62 @@ type cardRow struct {
 	words       string     // a note's or a choice's text
 	tag         string     // "yours", "assumed" or nothing
 	long, short string     // remark
-	fig         report.Row // of setting and result rows with a number
+	fig         report.Row // of rows with a number
 	note        calc.Note
-	ask         *choice.Choice // of choice rows
+	ask         *choice.Choice // of choices
+}
+
+func (r *cardRow) group() cardGroup {
+	return [...]cardGroup{chipRow: chipGroup, dialRow: dialGroup, heldRow: dialGroup, noteRow: figureGroup, resultRow: figureGroup}[r.kind]
 }
 
 // numbered reports whether the row holds a figure.
 func (r *cardRow) numbered() bool { return r.fig.Figure != nil }
 
-// buildRows lays the card out: settings, then results, then the other choices.
+// buildRows lays the card out: choices, what is dialled, what is held, words, results.
 func buildRows(s *session, c *calc.Card) []cardRow {
 	rows := make([]cardRow, 0, len(c.Figures)+len(c.Notes)+10)
-	for i := range c.Figures {
-		if f := &c.Figures[i]; isSetting(f.Name) {
-			rows = append(rows, figureRow(s, c, f, settingRow))
+	for _, q := range chipChoices() {
+		if q.Applies(c) {
+			rows = append(rows, choiceRow(s, c, q))
 		}
 	}
-	for _, n := range c.Notes {
-		rows = append(rows, cardRow{kind: settingRow, name: n.Name, label: n.Name,
-			words: headline(n.Text), long: n.Text, note: n})
-	}
-	if r, ok := zoneRow(c); ok {
-		rows = append(rows, r)
-	}
-	for i := range c.Figures {
-		if f := &c.Figures[i]; !isSetting(f.Name) && f.Name != "gun_angle" {
-			rows = append(rows, figureRow(s, c, f, resultRow))
+	for _, kind := range [...]rowKind{dialRow, heldRow, resultRow, noteRow} {
+		for i := range c.Figures {
+			if f := &c.Figures[i]; !elsewhere(f.Name) && kindOf(f.Name) == kind {
+				rows = append(rows, figureRow(s, c, f, kind))
+			}
 		}
-	}
-	for _, q := range otherChoices() {
-		if !q.Applies(c) {
-			continue
+		for _, n := range c.Notes {
+			if kind == noteRow {
+				rows = append(rows, cardRow{kind: noteRow, name: n.Name, label: n.Name, words: headline(n.Text), long: n.Text, note: n})
+			}
 		}
-		r := cardRow{kind: choiceRow, name: q.Field(), label: q.Label(), ask: q, words: cmp.Or(q.Shown(c, s.units), "not said")}
-		if q.Assumed(c) != "" {
-			r.tag = "assumed"
-		}
-		rows = append(rows, r)
 	}
 	return rows
 }
 
-// isSetting reports whether a hand sets the figure or holds it.
-func isSetting(name string) bool {
-	return choice.SettingOf(name) != nil
+// elsewhere reports a figure that is said in another way: the angle as a word, the margin by strip and limits.
+func elsewhere(name string) bool { return name == "gun_angle" || name == "margin" }
+
+// kindOf is where a figure stands.
+func kindOf(name string) rowKind {
+	switch name {
+	case "wire_feed", "volts", "travel", "arc_on", "arc_off":
+		return dialRow
+	}
+	if choice.SettingOf(name) != nil {
+		return heldRow
+	}
+	return resultRow
+}
+
+func choiceRow(s *session, c *calc.Card, q *choice.Choice) cardRow {
+	r := cardRow{kind: chipRow, name: q.Field(), label: q.Label(), ask: q, words: cmp.Or(q.Shown(c, s.units), "not said")}
+	if q.Assumed(c) != "" || q.Now(c) == choice.Same {
+		r.tag = "assumed"
+	}
+	return r
 }
 
 func figureRow(s *session, c *calc.Card, f *calc.Figure, kind rowKind) cardRow {
@@ -87,20 +112,64 @@ func figureRow(s *session, c *calc.Card, f *calc.Figure, kind rowKind) cardRow {
 	return r
 }
 
-// columns are where the parts of a row begin, measured over a whole part of the card so that they
-// line up.
-type columns struct {
-	label, number, unit, alt, band int // widths
+// chipText is a choice as its chip has it.
+func (r *cardRow) chipText(c *calc.Card) string {
+	follows := r.ask.Now(c) == choice.Same
+	switch r.name {
+	case "wire":
+		return r.words + " " + fillerShort(c)
+	case "gap":
+		return strings.Replace("gap "+r.words, "gap none", "no gap", 1)
+	case "metal2":
+		if follows {
+			return "on same"
+		}
+		return "on " + r.words
+	case "gauge2":
+		if follows {
+			return "2nd same"
+		}
+		return "2nd " + r.words
+	}
+	return r.words
 }
 
-func measure(rows []cardRow, kind rowKind) columns {
+// chipName is what stands over a chip.
+func (r *cardRow) chipName() string {
+	switch r.name {
+	case "metal2":
+		return "onto"
+	case "gauge2":
+		return "2nd gauge"
+	}
+	return r.label
+}
+
+// fillerShort is the alloy's symbol, as on a spool.
+func fillerShort(c *calc.Card) string {
+	words := strings.Fields(c.Setup.Filler.Name)
+	if len(words) == 0 {
+		return c.Used.Filler
+	}
+	if last := words[len(words)-1]; strings.HasPrefix(last, "Cu") {
+		return last
+	}
+	return c.Used.Filler
+}
+
+// columns are how wide the parts of a row are, measured over rows that stand below each other.
+type columns struct {
+	label, number, unit, alt, band int
+}
+
+func measure(rows []cardRow, fits func(*cardRow) bool) columns {
 	var c columns
 	for i := range rows {
 		r := &rows[i]
-		c.label = max(c.label, width(r.label))
-		if r.kind != kind || !r.numbered() {
+		if !fits(r) {
 			continue
 		}
+		c.label = max(c.label, width(r.label))
 		c.number = max(c.number, width(guessMark(r.tag)+r.fig.Value.Number))
 		c.unit = max(c.unit, width(r.fig.Value.Unit))
 		c.alt = max(c.alt, width(r.fig.Other.String()))

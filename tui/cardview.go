@@ -1,202 +1,197 @@
 package tui
 
-// view draws the card in at most h lines. aside means that the cautions stand beside it.
-func (p *cardPage) view(th *theme, s *session, w, h int, aside bool) block {
-	heads, first, last := p.part(th, settingRow, w)
-	rest, restFirst, restLast := p.lower(th, w)
-	bandRoom := max(2, min(9, h-len(heads)-6))
-	if stop := stopLines(th, &s.card, w); stop > 0 { // a stop goes before the results
-		bandRoom = max(bandRoom, min(9, h-len(heads)-4, stop+1))
+import (
+	tea "charm.land/bubbletea/v2"
+
+	"brazebooth/calc"
+	"brazebooth/internal/choice"
+	"brazebooth/internal/quantity"
+	"brazebooth/tui/canvas"
+)
+
+// cardLayout is where the parts of the card stand at a size of the terminal: it changes with nothing else.
+type cardLayout struct {
+	chips, dials, side int // lines of the chips and dials, columns of the drawing beside them
+	edges              bool
+	gaps               bool // an empty line between the parts
+}
+
+func (m *root) cardLayout() cardLayout {
+	l := cardLayout{chips: 1, dials: 5}
+	switch h := m.h; {
+	case h >= 50:
+		l.chips, l.dials = 3, h/4
+	case h >= 30:
+		l.chips, l.dials = 3, 8
+	case h >= 24:
+		l.chips, l.dials = 2, 7
+	case h >= 13:
+		l.dials = 6
 	}
-	band := cautionBand(th, &s.card, w, bandRoom, !aside)
-	fixed := len(heads) + 1 + len(band) + 1
-	var b block
-	switch {
-	case fixed+4 <= h:
-		b.addAll(heads)
+	l.gaps = m.h >= 24
+	if _, drawn := jointOf(&m.session.card.Section); drawn && m.w >= 80 && m.h >= 20 {
+		l.side = m.w - 2 - max(57, m.w*65/100) - 2
+	}
+	l.edges = m.w >= 100 && m.h >= 30
+	left := m.w - 2*m.margin()
+	if l.side > 0 {
+		left -= l.side + 2
+	}
+	size, _ := canvas.Fit("88.8", (left+2)/3-3, l.dials-4)
+	l.dials = min(l.dials, max(3, size.Lines)+4) // no higher than the digits can be
+	return l
+}
+
+// view is the card: chips, dials with the joint beside, what is held, the dangers, the figures.
+func (p *cardPage) view(m *root, w, h int) (block, *tea.Cursor) {
+	l, th := m.cardLayout(), &m.th
+	if p.typing {
+		h--
+	}
+	b := append(block{}, p.kept.chips.Draw(p.chips(m, l.chips > 1), th.Theme, w, l.chips)...)
+	b = b.fit(l.chips)
+	left := w
+	if l.side > 0 {
+		left = w - l.side - 2
+	}
+	main := append(block{}, p.kept.dials.Draw(p.dials(m), th.Theme, left, l.dials)...)
+	main.addAll(p.held(m, left, h-len(b)-len(main)))
+	if l.side > 0 {
+		main = p.beside(m, main, l, left)
+	}
+	b.addAll(main)
+	if l.gaps {
 		b.skip()
-		b.addAll(band)
-		b.skip()
-		b.addAll(p.rest.marked(th, p.rest.show(rest, restFirst, restLast, h-fixed), len(rest), w))
-	default:
-		b.addAll(heads)
-		b.skip()
-		b.addAll(rest)
-		if restLast >= 0 {
-			first, last = restFirst+len(heads)+1, restLast+len(heads)+1
-		}
-		pin := cautionBand(th, &s.card, w, h/2, false)
-		if len(pin) < 4 && !aside { // room for the first caution, however many rows a timed arc has
-			pin = cautionBand(th, &s.card, w, min(h/2, 5), true)
-		}
-		all := len(b)
-		b = p.all.marked(th, p.all.show(b, first, last, h-len(pin)), all, w)
-		b.addAll(pin)
 	}
-	return b
+	b.addAll(p.lower(m, l, w, left, h-len(b)))
+	if !p.typing {
+		return b, nil
+	}
+	line, x := p.entry(m, w)
+	b = append(b.fit(h), line)
+	return b, tea.NewCursor(x, h)
 }
 
-// lower is what stands under the cautions: results, then the other choices.
-func (p *cardPage) lower(th *theme, w int) (b block, first, last int) {
-	results, f1, l1 := p.part(th, resultRow, w)
-	choices, f2, l2 := p.part(th, choiceRow, w)
-	b.addAll(results)
-	b.skip()
-	n := len(b)
-	b.addAll(choices)
-	switch {
-	case l1 >= 0:
-		return b, f1, l1
-	case l2 >= 0:
-		return b, f2 + n, l2 + n
+// beside sets the joint beside the dials.
+func (p *cardPage) beside(m *root, main block, l cardLayout, left int) block {
+	j, ok := jointOf(&m.session.card.Section)
+	if !ok {
+		return main
 	}
-	return b, 0, -1
+	var right block
+	high := len(main)
+	if l.edges {
+		high--
+		right.say(m.th.quiet, 0, "the joint, to scale", l.side)
+	}
+	right.addAll(block(p.kept.joint.Draw(j, m.th.Theme, l.side, high)))
+	return beside(main, right, left+2, m.th.quiet, "")
 }
 
-// part draws the rows of one kind and tells which lines the cursor's row takes, -1 for none.
-func (p *cardPage) part(th *theme, kind rowKind, w int) (b block, first, last int) {
-	cols := measure(p.rows, kind)
-	first, last = 0, -1
-	for i := range p.rows {
-		r := &p.rows[i]
-		if r.kind != kind {
-			continue
-		}
-		lines := r.draw(th, cols, i == p.at, w)
-		if i == p.at {
-			first, last = len(b), len(b)+len(lines)-1
-		}
-		b.addAll(lines)
-	}
-	return b, first, last
-}
-
-// piece is one part of a row: where it would like to stand and how it looks.
-type piece struct {
-	col   int
-	paint paint
-	text  string
-}
-
-// tagRoom is the width from which "assumed" is written out; below it the sign ~ stands alone.
-const tagRoom = 72
-
-// draw sets the row's parts side by side; those without room stand under the value, whole.
-func (r *cardRow) draw(th *theme, c columns, chosen bool, w int) block {
-	head := newRow(w)
-	name, value := th.quiet, th.strong
-	if r.kind != settingRow {
-		value = th.bold
-	}
-	if chosen {
-		head.put(th.strong, "▸")
-		name = th.strong
-	}
-	head.to(2).put(name, r.label)
-	from := 2 + c.label + 2
-	head.to(from)
-	if !r.numbered() {
-		return r.drawWords(th, head, from, w)
-	}
-	if r.tag == "assumed" {
-		value = th.plain
-	}
-	head.to(from+c.number-width(r.fig.Value.Number)-1).put(th.quiet, guessMark(r.tag)).to(from + c.number - width(r.fig.Value.Number))
-	head.put(value, r.fig.Value.Number).put(th.plain, " "+r.fig.Value.Unit)
-	return flow(head, r.parts(th, c, value, from, w), from, w)
-}
-
-// parts are what stands behind a number: the other system, the band, whose it is, the remark.
-func (r *cardRow) parts(th *theme, c columns, value paint, from, w int) []piece {
-	at := from + c.number + 1 + c.unit + 2
-	list := make([]piece, 0, 4)
-	put := func(p paint, text string, room int) {
-		list = append(list, piece{at, p, text})
-		if room > 0 {
-			at += room + 2
+// lower is the dangers and, below, the figures; on a large screen the limits stand beside the dangers.
+func (p *cardPage) lower(m *root, l cardLayout, w, left, h int) block {
+	figures, first, last := p.figures(m, w)
+	least, said := min(len(figures), 2), m.lampSays()
+	for _, x := range calc.Stops(m.session.card.Warnings) {
+		if x.Code != said {
+			least = 0 // a stop goes before what follows from the settings
 		}
 	}
-	put(value, r.fig.Other.String(), c.alt)
-	if tag := tagText(r.tag, w); r.fig.Value.Band() == "" && width(tag) <= c.band { // it stands in for the band, and nothing wraps
-		put(th.tag(r.tag), tag, c.band)
+	if l.edges {
+		least = min(len(figures), max(2, h/3))
 	} else {
-		put(th.quiet, r.fig.Value.Band(), c.band)
-		put(th.tag(r.tag), tag, width(tag))
+		left = w
 	}
-	long := r.long
-	if w-at < width(long) {
-		long = r.short
+	room := h - least
+	if l.gaps {
+		room--
 	}
-	put(th.quiet, long, 0)
-	return list
-}
-
-func guessMark(tag string) string {
-	if tag == "assumed" {
-		return "~"
+	b := cautionBand(&m.th, &m.session.card, left, max(1, room), said)
+	if l.edges && len(m.session.card.Edges) > 0 {
+		var right block
+		right.say(m.th.quiet, 0, "how far each limit is away", l.side)
+		right.addAll(block(p.kept.edges.Draw(edgesOf(&m.session.card), m.th.Theme, l.side, h-1)))
+		b = beside(b, right, left+2, m.th.quiet, "")
 	}
-	return ""
-}
-
-// drawWords sets a row whose value is a text.
-func (r *cardRow) drawWords(th *theme, head *row, from, w int) block {
-	text := r.words
-	if width(r.long) <= head.left() && r.long != "" {
-		text = r.long
+	if l.gaps {
+		b.skip()
 	}
-	value := th.bold
-	if r.tag == "assumed" || r.kind == choiceRow {
-		value = th.plain
+	if room = h - len(b); room > 0 {
+		b.addAll(p.scroll.marked(&m.th, p.scroll.show(figures, first, last, room), len(figures), w))
 	}
-	parts := []piece{{from, value, guessMark(r.tag) + text}, {0, th.tag(r.tag), tagText(r.tag, w)}}
-	return flow(head, parts, from, w)
-}
-
-// flow puts the parts behind head, in their columns where that fits, closer where it does not, and on
-// further lines from column from on where the line is full.
-func flow(head *row, parts []piece, from, w int) block {
-	var b block
-	for _, p := range parts {
-		if p.text == "" {
-			continue
-		}
-		at, need := from, width(p.text)
-		if head.used > from {
-			at = max(p.col, head.used+2)
-			if at+need > w {
-				at = head.used + 2
-			}
-		}
-		if at+need > w && head.used > from {
-			b.add(head.line())
-			head, at = newRow(w), from
-			if need <= w-2 {
-				at = min(from, w-need)
-			}
-		}
-		for i, l := range wrap(p.text, w-at) {
-			if i > 0 {
-				b.add(head.line())
-				head = newRow(w)
-			}
-			head.to(at).put(p.paint, l)
-		}
-	}
-	b.add(head.line())
 	return b
 }
 
-// tag is how "yours" and "assumed" look.
-func (th *theme) tag(tag string) paint {
-	if tag == "yours" {
-		return th.accent
+// entry is what is typed and how it is read; x is the cursor's column.
+func (p *cardPage) entry(m *root, w int) (line, int) {
+	r := p.row()
+	ask, x := p.field.ask(&m.th, r.label+": ", w)
+	kind := choice.SettingOf(r.name).Kind
+	if text := readingOr(kind, p.field.String(), m.units, quantity.Rule(kind)); ask.left() > width(text)+2 {
+		ask.blank(2).put(m.th.quiet, text)
 	}
-	return th.quiet
+	return ask.line(), x
 }
 
-func tagText(tag string, w int) string {
-	if tag == "assumed" && w < tagRoom {
-		return ""
+// held is what a hand sets or holds besides what it dials, and the settings that are words, on few lines.
+func (p *cardPage) held(m *root, w, room int) block {
+	th := &m.th
+	var b block
+	most := 1
+	if m.h >= 30 || m.h >= 20 && m.units == quantity.Both {
+		most = 3
 	}
-	return tag
+	if m.h >= 50 {
+		most = 12
+	}
+	r := newRow(w)
+	for i := range p.rows {
+		x := &p.rows[i]
+		label, value := x.label, x.words
+		switch x.kind {
+		case dialRow: // what the dial has no room for: the other system, what the times are for
+			value = x.fig.Other.String()
+			if x.name == "arc_on" {
+				label, value = "on and off", x.short
+			}
+			if value == "" {
+				continue
+			}
+		case heldRow:
+			value = guessMark(x.tag) + x.fig.Value.String()
+			if o := x.fig.Other.String(); o != "" {
+				value += " (" + o + ")"
+			}
+			if m.h >= 30 {
+				value += " " + x.fig.Value.Band()
+			}
+		case noteRow:
+		default:
+			continue
+		}
+		gap := min(r.used, 3)
+		if gap+width(label)+1+width(value) > r.left() {
+			if len(b)+1 >= min(most, room) {
+				continue
+			}
+			if r.used > 0 {
+				b.add(r.line())
+				r, gap = newRow(w), 0
+			}
+		}
+		name := th.quiet
+		if i == p.at && x.kind != dialRow {
+			name = th.cursor
+		}
+		if r.blank(gap).put(name, label).blank(1); width(value) > r.left() {
+			b.addAll(flow(r, []piece{{0, th.bold, value}}, 2, w))
+			r = newRow(w)
+			continue
+		}
+		r.put(th.bold, value)
+	}
+	if r.used > 0 && room > 0 {
+		b.add(r.line())
+	}
+	return b
 }

@@ -2,10 +2,20 @@ package tui
 
 import (
 	"fmt"
+	"strings"
+	"unicode/utf8"
+
+	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
 	"brazebooth/internal/quantity"
 )
+
+// openPoints shows every caution of the card.
+func openPoints(m *root) tea.Cmd {
+	m.read("cautions", func(th *theme, w int) block { return cautionPage(th, &m.session.card, w) })
+	return nil
+}
 
 // sign is what stands before a warning: a shape and a colour, and on the caution page the word too.
 func (th *theme) sign(s calc.Severity) (paint, string) {
@@ -15,20 +25,20 @@ func (th *theme) sign(s calc.Severity) (paint, string) {
 	case calc.Caution:
 		return th.watch, "▲"
 	}
-	return th.accent, "•"
+	return th.bold, "•"
 }
 
-// cautionBand is the band under the settings: every stop whole, the test bead, then, where they are
-// wanted, the verdict and as many cautions as there is room for, whole too. Its last line says how many there are, or, where
-// those of what is vital have no room, what endangers the hand.
-func cautionBand(th *theme, c *calc.Card, w, h int, cautions bool) block {
+// cautionBand is the band under the settings: every stop whole, then what the strip has no room for, then this job's own
+// dangers, then those of every arc: as many as there is room for, whole too. Its last line names what endangers the hand
+// and is not said whole, or how many warnings there are. said is the code of a warning that the strip says whole.
+func cautionBand(th *theme, c *calc.Card, w, h int, said string) block {
 	var b block
 	whole := map[string]bool{}
 	h -= max(1, len(dangerBand(th, c, whole, w))) - 1 // its last lines
 	add := func(fits func(*calc.Warning) bool) {
 		for i := range c.Warnings {
 			x := &c.Warnings[i]
-			if !fits(x) {
+			if x.Code == said || whole[x.Code] || !fits(x) {
 				continue
 			}
 			lines := cautionLines(th, x, w)
@@ -40,19 +50,19 @@ func cautionBand(th *theme, c *calc.Card, w, h int, cautions bool) block {
 		}
 	}
 	add(func(x *calc.Warning) bool { return x.Severity == calc.Stop })
-	if len(b) == 0 && h > 1 { // no room for a whole one: as many clauses of the first as there is
+	if stops, _, _ := tally(c); len(b) == 0 && h > 1 && (stops > 1 || said == "") { // no room for a whole one: as many clauses of the first as there is
 		for i := range c.Warnings {
-			if x := &c.Warnings[i]; x.Severity == calc.Stop {
+			if x := &c.Warnings[i]; x.Severity == calc.Stop && x.Code != said {
 				b.addAll(cautionPart(th, x, w, h-1))
 				break
 			}
 		}
 	}
+	add(func(x *calc.Warning) bool { return x.Severity == calc.Caution && ofTheSetting(c, x) })
+	add(func(x *calc.Warning) bool { return x.Severity == calc.Caution && !ofEveryArc(x) && !ofTheSetting(c, x) })
+	add(func(x *calc.Warning) bool { return x.Severity == calc.Info && !ofEveryArc(x) })
 	add(func(x *calc.Warning) bool { return x.Code == "test-bead" })
-	if cautions {
-		add(func(x *calc.Warning) bool { return x.Severity == calc.Caution && ofTheSetting(c, x) })
-		add(func(x *calc.Warning) bool { return x.Severity == calc.Caution && !whole[x.Code] })
-	}
+	add(func(x *calc.Warning) bool { return x.Severity == calc.Caution && ofEveryArc(x) })
 	if rows := dangerBand(th, c, whole, w); len(rows) > 0 {
 		b.addAll(rows)
 	} else {
@@ -63,25 +73,16 @@ func cautionBand(th *theme, c *calc.Card, w, h int, cautions bool) block {
 
 // ofTheSetting reports a warning of this setting rather than of every arc.
 func ofTheSetting(c *calc.Card, x *calc.Warning) bool {
-	return x.Code == c.Zone || x.Code == "timed-closed"
+	return x.Code == c.Zone
 }
 
-// cautionList is the warnings in full, as many as there is room for; the first that does not fit whole
-// ends the list with a word of how many are left.
-func cautionList(th *theme, c *calc.Card, w, h int) block {
-	var b block
-	for i := range c.Warnings {
-		x := &c.Warnings[i]
-		lines := cautionLines(th, x, w)
-		if len(b)+len(lines)+1 > h && i < len(c.Warnings)-1 || len(b)+len(lines) > h {
-			if h > len(b) {
-				b.say(th.quiet, 2, fmt.Sprintf("%d more: c shows all", len(c.Warnings)-i), w)
-			}
-			break
-		}
-		b.addAll(lines)
+// ofEveryArc reports a warning that every card has.
+func ofEveryArc(x *calc.Warning) bool {
+	switch x.Code {
+	case "stops", "shock", "solvent", "eyes", "fire", "strength", "test-bead":
+		return true
 	}
-	return b.fit(max(0, min(len(b), h)))
+	return false
 }
 
 // cautionLines is one warning, wrapped behind its sign; the word STOP stands before a stop.
@@ -106,17 +107,6 @@ func cautionLines(th *theme, x *calc.Warning, w int) block {
 		b.add(r.line())
 	}
 	return b
-}
-
-// stopLines is how many lines every stop takes.
-func stopLines(th *theme, c *calc.Card, w int) int {
-	n := 0
-	for i := range c.Warnings {
-		if x := &c.Warnings[i]; x.Severity == calc.Stop {
-			n += len(cautionLines(th, x, w))
-		}
-	}
-	return n
 }
 
 // cautionPart is as many whole clauses of a warning as fit into so many lines, with the sign that there is more.
@@ -145,7 +135,7 @@ func tally(c *calc.Card) (stops, cautions, notes int) {
 // cautionCount says how many warnings there are and how to see them all.
 func cautionCount(th *theme, c *calc.Card, w int) line {
 	r := cautionTally(th, c, w)
-	r.put(th.quiet, " – ").put(th.accent, "c")
+	r.put(th.quiet, " – ").put(th.bold, "c")
 	if tail := " shows all"; width(tail) <= r.left() {
 		r.put(th.quiet, tail)
 	}
@@ -171,7 +161,7 @@ func cautionTally(th *theme, c *calc.Card, w int) *row {
 	}
 	put(th.stop, stops, "■", "stop")
 	put(th.watch, cautions, "▲", "caution")
-	put(th.accent, notes, "•", "note")
+	put(th.plain, notes, "•", "note")
 	return r
 }
 
@@ -193,4 +183,26 @@ func cautionPage(th *theme, c *calc.Card, w int) block {
 		b.say(th.quiet, 2, x.Basis, w)
 	}
 	return b
+}
+
+// clauses is as much of a caution as fits, whole clauses only: at least the first one. A sign says that there is more to be
+// read.
+func clauses(text string, fits func(string) bool) string {
+	if fits(text) {
+		return text
+	}
+	best := ""
+	for i, r := range text {
+		if !strings.ContainsRune(";:.", r) || i+1 < len(text) && text[i+1] != ' ' {
+			continue
+		}
+		head := text[:i+utf8.RuneLen(r)] + " …"
+		if best == "" || best == "STOP: …" || fits(head) {
+			best = head
+		}
+	}
+	if best == "" {
+		return text
+	}
+	return best
 }

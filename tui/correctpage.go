@@ -86,12 +86,30 @@ func (p *correctPage) answer() *advice.Page {
 	return &p.have
 }
 
+// fixFound takes the answer to a bead.
+func fixFound(m *root, f slowFound[advice.Page]) tea.Cmd {
+	m.fix.found(f)
+	return nil
+}
+
+// sawBead takes what a test bead shows.
+func sawBead(ids []string) action {
+	return func(m *root) tea.Cmd {
+		if len(ids) == 0 {
+			m.notice = &fault{"nothing is marked", "space marks what the bead shows, good too"}
+			return nil
+		}
+		m.pop()
+		return m.fix.saw(m.ctx, &m.session.card, ids)
+	}
+}
+
 // enterCorrect does what enter means on the page: say what is seen, put the change on the card, or lay the next bead.
 func (m *root) enterCorrect() tea.Cmd {
 	m.fix.reset(&m.session.card)
 	a := m.fix.answer()
 	if a != nil && !m.fix.applied && !m.fix.moved(&m.session.card) && a.Correction.Change != nil {
-		m.changed(change{job: a.Correction.Next, done: "on the card: lay the next bead"})
+		m.changed(a.Correction.Next, "on the card: lay the next bead")
 		m.fix.applied = m.notice == nil
 		return nil
 	}
@@ -102,7 +120,7 @@ func (m *root) enterCorrect() tea.Cmd {
 		m.notice = &fault{"this job is stopped", "no setting mends it"}
 		return nil
 	}
-	m.marks = sightMarks()
+	m.push(sightMarks())
 	return nil
 }
 
@@ -127,7 +145,7 @@ func (m *root) correctBody(w int) block {
 		}
 		b.say(th.plain, 0, "Lay a test bead on scrap of the same sheet with the settings of the card, look at both faces, peel it.", w)
 		b.skip()
-		b.say(th.accent, 0, "enter: say what the bead shows", w)
+		b.say(th.bold, 0, "enter: say what the bead shows", w)
 		return b
 	}
 	n := len(m.fix.tries) - 1
@@ -143,7 +161,7 @@ func (m *root) correctBody(w int) block {
 	case m.fix.moved(&m.session.card):
 		b.say(th.plain, 0, "the card was changed by hand since that bead: lay one with it", w)
 		b.skip()
-		b.say(th.accent, 0, "enter: say what the bead shows", w)
+		b.say(th.bold, 0, "enter: say what the bead shows", w)
 	default:
 		m.changeText(&b, a, w)
 	}
@@ -190,39 +208,11 @@ func (m *root) keepText(b *block, w int) {
 	case m.fix.kept == n:
 		b.say(th.good, 0, "✓ this bead is in the book", w)
 	case seen == "good":
-		b.say(th.accent, 0, "k: keep this bead in the book as a good one", w)
+		b.say(th.bold, 0, "k: keep this bead in the book as a good one", w)
 	default:
-		b.say(th.accent, 0, "k: keep this bead in the book as a bad one, a: as acceptable", w)
+		b.say(th.bold, 0, "k: keep this bead in the book as a bad one, a: as acceptable", w)
 	}
 	if seen == "good" {
 		b.say(th.good, 0, "to keep the settings for the next person: the page book, and type a name", w)
 	}
-}
-
-// changeText is the one change, why, and what may lie behind the bead.
-func (m *root) changeText(b *block, a *advice.Page, w int) {
-	th, c := &m.th, a.Correction
-	if text := report.CorrectionText(c.Change, c.Do, m.units.Lead()); text != "" {
-		mark, paint := "change ", th.strong
-		switch {
-		case m.fix.applied:
-			mark, paint = "✓ changed ", th.good
-		case c.Change == nil: // no setting: what a hand does
-			mark = "change: "
-		}
-		b.say(paint, 0, mark+text, w)
-	}
-	b.say(th.plain, 0, c.Why, w)
-	b.skip()
-	switch {
-	case c.Change != nil && !m.fix.applied:
-		b.say(th.accent, 0, "enter: put this change on the card", w)
-	default:
-		b.say(th.accent, 0, "enter: lay the next bead and say what it shows", w)
-	}
-	m.keepText(b, w)
-	rest := *a
-	rest.Correction = nil
-	b.skip()
-	b.addAll(m.session.finding(th, report.Page(&rest, nil), w, m.part.why))
 }

@@ -49,7 +49,26 @@ func dangerBand(th *theme, c *calc.Card, whole map[string]bool, w int) block {
 	if len(d.vital) == 0 {
 		return nil
 	}
+	if w < 36 { // a column beside something
+		return dangerColumn(th, c, d, w)
+	}
 	return dangerRows(th, newRow(w), c, d, true)
+}
+
+// dangerColumn names them on as many lines as they take.
+func dangerColumn(th *theme, c *calc.Card, d dangers, w int) (b block) {
+	if stops, _, _ := tally(c); stops > 0 {
+		b.add(newRow(w).put(th.stop, "■ "+quantity.Count(stops, "stop")).line())
+	}
+	p, mark := th.sign(calc.Caution)
+	for i, text := range wrap(strings.Join(d.short, " · ")+" – c", w-2) {
+		r := newRow(w)
+		if i == 0 {
+			r.put(p, mark)
+		}
+		b.add(r.to(2).put(th.plain, text).line())
+	}
+	return b
 }
 
 // dangerForm is a way to name the dangers on a row.
@@ -141,5 +160,5 @@ func (r *row) ending(th *theme, tail string, others []string) {
 			r.put(th.plain, word)
 		}
 	}
-	r.put(th.quiet, " – ").put(th.accent, "c").put(th.quiet, tail)
+	r.put(th.quiet, " – ").put(th.bold, "c").put(th.quiet, tail)
 }

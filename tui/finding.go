@@ -42,7 +42,7 @@ func (th *theme) said(b *block, l *report.Line, w int) {
 	case report.Gap, report.Subject, report.Heading, report.Picture, report.Formula, report.PutIn, report.LeansOn:
 	case report.Title:
 		b.skip()
-		b.add(newRow(w).put(th.strong, l.Text).line())
+		b.add(newRow(w).put(th.bold, l.Text).line())
 	case report.Stop:
 		b.say(th.stop, 0, "■ stop: "+l.Text, min(w, stopWidth))
 	case report.Caution:
@@ -67,7 +67,7 @@ func (th *theme) said(b *block, l *report.Line, w int) {
 		b.say(th.quiet, 0, "~ "+l.Text, w)
 	case report.Turns:
 		b.say(th.plain, 0, l.Lead+":", w)
-		b.say(th.accent, 2, l.Text, w)
+		b.say(th.bold, 2, l.Text, w)
 	case report.Topic:
 		b.add(newRow(w).put(th.bold, l.Text).line())
 	case report.Reason:
@@ -111,7 +111,7 @@ func (th *theme) rank(b *block, l *report.Line, w int) {
 		b.say(th.watch, 0, "✗ "+l.Text, w)
 		return
 	}
-	b.hang(th.strong, 0, fmt.Sprintf("%d  ", l.N), l.Text, w)
+	b.hang(th.bold, 0, fmt.Sprintf("%d  ", l.N), l.Text, w)
 }
 
 // edge is one border of the operating window.
@@ -129,7 +129,7 @@ func (th *theme) figure(f *report.Row, w int) block {
 	if w < narrowWidth {
 		value, band = 17, 28
 	}
-	parts := []piece{{value, th.strong, f.Value.String()}, {band, th.quiet, f.Value.Band()}, {52, th.plain, f.Other.String()}}
+	parts := []piece{{value, th.bold, f.Value.String()}, {band, th.quiet, f.Value.Band()}, {52, th.plain, f.Other.String()}}
 	r := newRow(w).put(th.quiet, f.Label)
 	if f.Assumed || f.Rests { // its sign stands before the column
 		parts[0].text = "~" + parts[0].text
@@ -139,4 +139,9 @@ func (th *theme) figure(f *report.Row, w int) block {
 		r.blank(1)
 	}
 	return flow(r, parts, value, w)
+}
+
+// stops says on top of a page what must not be done at all.
+func stops(b *block, th *theme, s *session, c *calc.Card, w int) {
+	b.addAll(s.finding(th, []report.Block{report.Stops{List: calc.Stops(c.Warnings)}}, w, false))
 }

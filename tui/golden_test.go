@@ -10,48 +10,52 @@ import (
 
 func sizeName(s [2]int) string { return fmt.Sprintf("%dx%d", s[0], s[1]) }
 
-// Every screen as it stands on the terminal, colours left out, at the three widths and on a phone.
+// Every screen as it stands on the terminal, colours left out, from a phone to a large screen.
 // After a change that is meant: go test ./tui -run Golden -update, and look at the difference.
 func TestGolden(t *testing.T) {
 	if testing.Short() {
 		t.Skip("compared without -short: nothing here runs side by side")
 	}
-	screens := []struct {
-		name string
-		keys string
+	phone, small, narrow, usual, large, huge := [2]int{32, 10}, [2]int{40, 14}, [2]int{60, 20}, [2]int{80, 24}, [2]int{120, 40}, [2]int{200, 60}
+	all := [][2]int{phone, small, narrow, usual, large, huge}
+	some := [][2]int{small, usual, large}
+	const toCard = "enter enter enter enter "
+	for _, x := range []struct {
+		name, keys string
+		sizes      [][2]int
 	}{
-		{"metal", ""},
-		{"metal-filter", "s t a i"},
-		{"gauge", "enter"},
-		{"gauge-typed", "enter 1 . 5"},
-		{"gauge-refused", "enter 9 9 g a enter"},
-		{"wire", "enter enter"},
-		{"mode", "enter enter enter"},
-		{"card", "enter 1 8 enter enter enter"},
-		{"timed-joint", "enter enter enter t i m e d enter"},
-		{"timed-gap", "enter enter enter t i m e d enter b u t t enter"},
-		{"card-timed", "enter enter enter t i m e d enter enter"},
-		{"card-yours", "enter enter enter enter down + +"},
-		{"card-end", "enter enter enter enter end"},
-		{"card-stop", "b r a s s enter enter enter enter"},
-		{"card-inch", "enter enter enter enter u"},
-		{"card-both", "enter enter enter enter u u"},
-		{"why", "enter enter enter enter down enter"},
-		{"why-note", "enter enter enter enter down down down down down down *"},
-		{"cautions", "enter enter enter enter c"},
-		{"section", "enter enter enter enter x"},
-		{"map", "enter enter enter enter m"},
-		{"map-walk", "enter enter enter enter m right right up"},
-		{"choice", "enter enter enter enter end up up up up enter"},
-		{"explain", "enter *"},
-		{"help", "f1"},
-		{"booth", "enter 1 8 enter enter enter b"},
-		{"booth-both", "enter 1 8 enter enter enter u u b"},
-		{"booth-stop", "b r a s s enter enter enter enter b"},
-		{"booth-timed", "enter enter enter t i m e d enter enter down b"},
-	}
-	for _, x := range screens {
-		for _, size := range [][2]int{{40, 14}, {40, 24}, {60, 20}, {80, 24}, {120, 40}} {
+		{"metal", "", all},
+		{"metal-filter", "s t a i", some},
+		{"gauge", "enter", some},
+		{"gauge-typed", "enter 1 . 5", some},
+		{"gauge-kept", "enter 1 . 5 enter esc", some},
+		{"gauge-refused", "enter 9 9 g a enter", some},
+		{"card", "enter 1 8 enter enter enter", all},
+		{"card-chip", toCard + ". 5", some},
+		{"card-typing", toCard + "4 . 5", some},
+		{"card-yours", toCard + "+ + right right down", some},
+		{"card-figures", toCard + "tab down down", some},
+		{"card-stop", "b r a s s " + toCard, all},
+		{"card-inch", toCard + "u", some},
+		{"card-both", toCard + "u u", all},
+		{"card-timed", "enter enter enter t i m e d enter enter", all},
+		{"timed-gap", "enter enter enter t i m e d enter b u t t enter", some},
+		{"rest", toCard + ". 0", some},
+		{"why", toCard + "right enter", some},
+		{"why-feed", toCard + "enter", some},
+		{"why-note", toCard + "tab up *", some},
+		{"cautions", toCard + "c", some},
+		{"section", toCard + "x", some},
+		{"map", toCard + "m", all},
+		{"explain", "enter *", some},
+		{"page-fit", toCard + "p", some},
+		{"words", toCard + "g", some},
+		{"help", "f1", some},
+		{"booth", "enter 1 8 enter enter enter b", all},
+		{"booth-stop", "b r a s s " + toCard + "b", some},
+		{"booth-timed", "enter enter enter t i m e d enter enter right b", some},
+	} {
+		for _, size := range x.sizes {
 			t.Run(x.name+"/"+sizeName(size), func(t *testing.T) {
 				s := openAt(t, size[0], size[1], Options{})
 				s.press(strings.Fields(x.keys)...)

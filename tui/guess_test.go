@@ -23,7 +23,7 @@ func TestAssumedSeamIsMarked(t *testing.T) {
 				s.press("u", "u", "u")
 				line := ""
 				for l := range strings.Lines(s.text()) {
-					if strings.HasPrefix(l, x.figure+" ") {
+					if l = strings.TrimSpace(l); strings.HasPrefix(l, x.figure+" ") {
 						line = l
 					}
 				}

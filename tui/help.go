@@ -3,46 +3,30 @@ package tui
 import (
 	"strings"
 
+	tea "charm.land/bubbletea/v2"
 	"github.com/charmbracelet/x/ansi"
 )
 
 // openHelp opens the help where it tells of the open screen.
-func (m *root) openHelp() {
+func openHelp(m *root) tea.Cmd {
+	if _, text := m.front().(*textPage); text {
+		m.pop()
+	}
 	title := m.helpTitle()
 	body := helpBody(&m.keys)
 	m.read("help", body)
-	for i, l := range body(&m.th, min(m.w, textWidth)) {
-		if strings.TrimRight(ansi.Strip(l.text), " ") == title {
-			m.page.view.top = i
-			return
+	page := m.front().(*textPage)
+	for i, l := range body(&m.th, min(m.w-2*m.margin(), textWidth)) {
+		if strings.TrimRight(ansi.Strip(l.Text), " ") == title {
+			page.scroll.top = i
+			break
 		}
 	}
+	return nil
 }
 
-// helpTitle is the heading under which the open screen's keys stand; that of all keys where it has none of its own.
-func (m *root) helpTitle() string {
-	switch {
-	case m.words != nil, m.why != nil, m.form != nil, m.inputs != nil:
-		return "everywhere"
-	case m.marks != nil:
-		return "in a list of marks"
-	case m.other:
-		return "in a list"
-	case m.onPart && (m.part.name() == pageBook || m.part.name() == pageRecords):
-		return "in the book"
-	case m.onPart && m.part.name() == pagePractice:
-		return "on a practice job"
-	case m.onPart:
-		return "on the pages"
-	case m.onMap:
-		return "on the map"
-	case m.onBeat:
-		return "on the timed arc's page"
-	case m.picking():
-		return "in a list"
-	}
-	return "on the card"
-}
+// helpTitle is the heading under which the open screen's keys stand.
+func (m *root) helpTitle() string { return m.front().about(m).help }
 
 // helpBody lists every key by what it does, and the signs that the screens use.
 func helpBody(k *keyMap) func(th *theme, w int) block {
@@ -51,7 +35,7 @@ func helpBody(k *keyMap) func(th *theme, w int) block {
 		for _, g := range k.groups() {
 			b.add(newRow(w).put(th.bold, g.title).line())
 			for _, key := range g.keys {
-				r := newRow(w).blank(2).put(th.accent, key.Help().Key)
+				r := newRow(w).blank(2).put(th.bold, key.Help().Key)
 				b.addAll(flow(r, []piece{{14, th.plain, key.Help().Desc}}, 14, w))
 			}
 			b.skip()
@@ -63,7 +47,7 @@ func helpBody(k *keyMap) func(th *theme, w int) block {
 			{"5.5–7.3", "beside a wire feed or travel that is suggested: how far it may go alone and still be good; beside gas and stick-out: what is usual; beside volts and results: the band that 95 of 100 fall in"},
 			{"■ ▲ •", "stop, caution, note"},
 		} {
-			r := newRow(w).blank(2).put(th.accent, s[0])
+			r := newRow(w).blank(2).put(th.bold, s[0])
 			b.addAll(flow(r, []piece{{14, th.plain, s[1]}}, 14, w))
 		}
 		for _, s := range [...][2]string{

@@ -21,7 +21,7 @@ func TestHelpOpensWhereOneIs(t *testing.T) {
 			s.press("f1")
 			s.fits(size[0], size[1])
 			text := s.text()
-			if at := strings.Index(text, "\n"+want+"\n"); at < 0 || below.MatchString(text) && len(strings.Split(text[:at], "\n")) > len(s.root().top())+3 && want != "everywhere" {
+			if at := strings.Index("\n"+text, "\n"+strings.Repeat(" ", s.root().margin())+want+"\n"); at < 0 || below.MatchString(text) && len(strings.Split(text[:at], "\n")) > len(s.root().top())+3 && want != "everywhere" {
 				t.Errorf("%v, %q: the help does not begin with %q:\n%s", size, keys, want, text)
 			}
 		}

@@ -25,14 +25,14 @@ type teller interface {
 }
 
 // screen is the model under a test's fingers.
-type screen struct {
+type terminal struct {
 	t teller
 	m tea.Model
 }
 
-func open80(t testing.TB) *screen { return openAt(t, 80, 24, Options{}) }
+func open80(t testing.TB) *terminal { return openAt(t, 80, 24, Options{}) }
 
-func openAt(t testing.TB, w, h int, o Options) *screen {
+func openAt(t testing.TB, w, h int, o Options) *terminal {
 	if o.Window == nil {
 		o.Window = coarse
 	}
@@ -45,13 +45,13 @@ func openAt(t testing.TB, w, h int, o Options) *screen {
 	if o.computing == nil {
 		o.computing = &computedOnce
 	}
-	s := &screen{t, New(o)}
+	s := &terminal{t, New(o)}
 	s.send(tea.WindowSizeMsg{Width: w, Height: h})
 	return s
 }
 
 // send gives the model one message and reports whether it asked to end.
-func (s *screen) send(msg tea.Msg) bool {
+func (s *terminal) send(msg tea.Msg) bool {
 	m, cmd := s.m.Update(msg)
 	s.m = m
 	if cmd == nil {
@@ -62,7 +62,8 @@ func (s *screen) send(msg tea.Msg) bool {
 		return true
 	case tea.BatchMsg: // something slow: the work first, its clock second
 		return s.send(msg[0]())
-	case slowFound[calc.Window], slowFound[calc.Timed], slowFound[advice.Page], slowFound[practiceAnswer], practiceKept, bookFound, bookLoaded, bookKept, bookMarked, recordRead, trialKept, formDone, recalled, measured, stamped, sourcesKnown, walked:
+	case beatTick, slowTick: // the clock runs on by itself
+	case told:
 		return s.send(msg)
 	}
 	return false
@@ -150,14 +151,14 @@ func followed(_ context.Context, job calc.Job, _ func(float64)) (calc.Timed, err
 }
 
 // press gives the model keys by name: a character stands for itself.
-func (s *screen) press(names ...string) (quit bool) {
+func (s *terminal) press(names ...string) (quit bool) {
 	for _, n := range names {
 		quit = s.send(keyPress(n))
 	}
 	return quit
 }
 
-func (s *screen) typed(text string) {
+func (s *terminal) typed(text string) {
 	for _, r := range text {
 		s.press(string(r))
 	}
@@ -179,6 +180,10 @@ func keyPress(name string) tea.KeyPressMsg {
 		return tea.KeyPressMsg{Code: 'c', Mod: tea.ModCtrl}
 	case "ctrl+u":
 		return tea.KeyPressMsg{Code: 'u', Mod: tea.ModCtrl}
+	case "ctrl+z":
+		return tea.KeyPressMsg{Code: 'z', Mod: tea.ModCtrl}
+	case "ctrl+d":
+		return tea.KeyPressMsg{Code: 'd', Mod: tea.ModCtrl}
 	case "space":
 		return tea.KeyPressMsg{Code: tea.KeySpace, Text: " "}
 	}
@@ -186,12 +191,39 @@ func keyPress(name string) tea.KeyPressMsg {
 	return tea.KeyPressMsg{Code: r, Text: name}
 }
 
-func (s *screen) root() *root { return s.m.(*root) }
+func (s *terminal) root() *root { return s.m.(*root) }
+
+// pick is the topmost list, an empty one where there is none.
+func (s *terminal) pick() *picker { return pickOf(s.root()) }
+
+func pickOf(m *root) *picker {
+	if p, ok := topmost[*picker](m); ok {
+		return p
+	}
+	return &picker{}
+}
+
+// walk is the walk for newcomers, nil where it is not open.
+func (s *terminal) walk() *walk {
+	p, _ := topmost[*walk](s.root())
+	return p
+}
+
+// overCard reports whether something lies over the path or the card.
+func (m *root) overCard() bool { return !m.onPath(m.front()) }
 
 // text is the frame without its colours.
-func (s *screen) text() string { return ansi.Strip(s.m.View().Content) }
+func (s *terminal) text() string { return ansi.Strip(s.m.View().Content) }
 
-func (s *screen) has(parts ...string) {
+// onCard fails where something else than the card is on top.
+func (s *terminal) onCard() {
+	s.t.Helper()
+	if !s.root().onCard() {
+		s.t.Fatalf("the card is not on top:\n%s", s.text())
+	}
+}
+
+func (s *terminal) has(parts ...string) {
 	s.t.Helper()
 	for _, p := range parts {
 		if !strings.Contains(s.text(), p) {
@@ -200,7 +232,7 @@ func (s *screen) has(parts ...string) {
 	}
 }
 
-func (s *screen) hasNot(parts ...string) {
+func (s *terminal) hasNot(parts ...string) {
 	s.t.Helper()
 	for _, p := range parts {
 		if strings.Contains(s.text(), p) {
@@ -210,7 +242,7 @@ func (s *screen) hasNot(parts ...string) {
 }
 
 // fits fails where the frame is wider or taller than the terminal.
-func (s *screen) fits(w, h int) {
+func (s *terminal) fits(w, h int) {
 	s.t.Helper()
 	lines := strings.Split(s.m.View().Content, "\n")
 	if len(lines) > h {

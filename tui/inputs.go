@@ -15,26 +15,43 @@ import (
 type inputsPage struct {
 	page  string
 	rows  []*choice.Choice
-	at    int
-	top   window
+	list  listbox
 	field field
 }
 
-func newInputs(page *advice.Entry) *inputsPage {
-	return &inputsPage{page: page.Name, rows: choice.Named(page.Needs...)}
+func (p *inputsPage) about(m *root) about {
+	k := &m.keys
+	a := about{help: "everywhere", keys: []key.Binding{named(k.On, "enter", "set"), named(k.Down, "↑↓", "pick"), named(k.Back, "backspace", "open again"), named(k.Back, "esc", "back")}}
+	if len(p.rows) > 0 {
+		a.term = p.rows[p.list.at()].Name
+	}
+	return a
 }
 
-func (p *inputsPage) update(msg tea.Msg, k *keyMap, s *session) action {
-	return typeInto(&p.field, msg, func(key tea.KeyPressMsg) action { return p.press(key, k, s) })
+func (p *inputsPage) view(m *root, w, h int) (block, *tea.Cursor) {
+	b, x, y := p.draw(&m.th, &m.session, w, h)
+	return b, tea.NewCursor(x, y)
+}
+
+func newInputs(page *advice.Entry) *inputsPage {
+	return askFor(page.Name, choice.Named(page.Needs...))
+}
+
+// askFor asks for some choices, under a name.
+func askFor(name string, rows []*choice.Choice) *inputsPage {
+	p := &inputsPage{page: name, rows: rows}
+	p.list.set(len(rows))
+	return p
+}
+
+func (p *inputsPage) update(m *root, msg tea.Msg) action {
+	return typeInto(&p.field, msg, func(key tea.KeyPressMsg) action { return p.press(key, &m.keys, &m.session) })
 }
 
 func (p *inputsPage) press(msg tea.KeyPressMsg, k *keyMap, s *session) action {
 	switch {
-	case msg.Text == "" && key.Matches(msg, k.Up):
-		p.move(-1)
-		return nil
-	case msg.Text == "" && key.Matches(msg, k.Down):
-		p.move(1)
+	case (p.field.empty() || msg.String() != "home" && msg.String() != "end") && p.list.moved(msg, k):
+		p.field.clear()
 		return nil
 	case key.Matches(msg, k.On):
 		return p.take(s)
@@ -42,7 +59,7 @@ func (p *inputsPage) press(msg tea.KeyPressMsg, k *keyMap, s *session) action {
 		p.field.clear()
 		return nil
 	case p.field.empty() && key.Matches(msg, k.Back):
-		return goBack{}
+		return goBack
 	case p.field.empty() && (msg.String() == "backspace" || msg.String() == "delete"):
 		return p.open(s)
 	}
@@ -50,32 +67,25 @@ func (p *inputsPage) press(msg tea.KeyPressMsg, k *keyMap, s *session) action {
 	return nil
 }
 
-func (p *inputsPage) move(by int) {
-	p.at = max(0, min(len(p.rows)-1, p.at+by))
-	p.field.clear()
-}
-
 // take sets what was typed; with nothing typed it opens the row's list, where it has one.
 func (p *inputsPage) take(s *session) action {
-	f := p.rows[p.at]
+	f := p.rows[p.list.at()]
 	if p.field.empty() {
 		switch {
 		case f.Name == "hazard":
-			return openMarks{stopMarks(&s.card)}
+			return opening(stopMarks(&s.card))
 		case f.Ask != "":
-			return openAsk{f}
+			return openAsk(f)
 		}
-		return goBack{}
+		return goBack
 	}
 	job := s.base()
 	if err := f.Set(&job, p.field.String()); err != nil {
-		return refuse{*faultOf(err)}
+		return refuse(*faultOf(err))
 	}
 	p.field.clear()
-	if p.at < len(p.rows)-1 {
-		p.at++
-	}
-	return change{job: job, done: f.Words() + " is set"}
+	p.list.goTo(p.list.at() + 1)
+	return change(job, f.Words()+" is set")
 }
 
 // readingOr is what is said of a typed number that may be meant otherwise, else the rule.
@@ -85,43 +95,40 @@ func readingOr(kind quantity.Field, typed string, units quantity.System, rule st
 
 // open leaves the row's value open again.
 func (p *inputsPage) open(s *session) action {
-	f, job := p.rows[p.at], s.base()
+	f, job := p.rows[p.list.at()], s.base()
 	f.Clear(&job)
 	if job == s.job {
 		return nil
 	}
-	return change{job: job, done: f.Words() + " is open again"}
+	return change(job, f.Words()+" is open again")
 }
 
 // draw is the field, the rows, and under them what the chosen one means. x is the cursor's column, y its line.
 func (p *inputsPage) draw(th *theme, s *session, w, h int) (b block, x, y int) {
-	f := p.rows[p.at]
-	b.add(newRow(w).put(th.strong, "what "+p.page+" asks for").line())
+	f := p.rows[p.list.at()]
+	b.add(newRow(w).put(th.bold, "what "+p.page+" asks for").line())
 	b.skip()
 	ask := f.Words() + ": "
-	line, at := p.field.ask(th, ask, w)
+	typed, at := p.field.ask(th, ask, w)
 	x, y = at, len(b)
-	b.add(line.line())
+	b.add(typed.line())
 	b.say(th.quiet, 0, readingOr(f.Kind, p.field.String(), s.units, f.Help()), w)
 	if f.Ask != "" {
 		b.say(th.quiet, 0, "enter with nothing typed opens the list", w)
 	}
 	b.skip()
-	var list block
-	for i, row := range p.rows {
-		mark, paint := "  ", th.plain
-		if i == p.at {
-			mark, paint = "› ", th.accent
+	b.addAll(p.list.draw(w, max(1, h-len(b)), func(i int, chosen bool) line {
+		row, paint := p.rows[i], th.plain
+		if chosen {
+			paint = th.cursor
 		}
-		r := newRow(w).put(paint, mark+row.Words()).to(20)
+		r := newRow(w).put(paint, row.Words()).to(20)
 		if v := row.Show(&s.job, s.units.Lead()); v != "" {
-			r.put(th.strong, v)
+			r.put(th.bold, v)
 		} else {
 			r.put(th.quiet, "not given")
 		}
-		list.add(r.line())
-	}
-	room := max(1, h-len(b))
-	b.addAll(p.top.show(list, p.at, p.at, room))
+		return r.line()
+	}))
 	return b, x, y
 }

@@ -2,8 +2,8 @@ package tui
 
 // The smallest terminal that holds a choice and the figures.
 const (
-	leastWidth  = 40
-	leastHeight = 14
+	leastWidth  = 32
+	leastHeight = 10
 )
 
 // Least is the smallest terminal that the screens fit.
@@ -11,9 +11,9 @@ func Least() (width, height int) { return leastWidth, leastHeight }
 
 // Widths at which the screen is laid out differently.
 const (
-	narrowWidth = 60  // below: one thing at a time
-	besideWidth = 80  // from here the card stands beside the list
-	wideWidth   = 100 // from here the reasons stand beside the card
+	narrowWidth = 60 // below: one thing at a time
+	besideWidth = 78 // from here the card stands beside the list
+	wideWidth   = 98 // from here the reasons stand beside the card
 )
 
 // textWidth is how wide a text to read is at most.
@@ -22,7 +22,7 @@ const textWidth = 88
 // lowHeight is the height below which lists and figures go before what explains them.
 const (
 	lowHeight = 18 // of the terminal
-	lowBody   = 12 // of the open screen in it
+	lowBody   = 13 // of the open screen in it
 )
 
 // window is the part of a longer block that is on the screen.
@@ -72,9 +72,9 @@ func (v *window) marked(th *theme, b block, all, w int) block {
 
 // edgeMark puts a mark at a line's end, if there is room.
 func edgeMark(th *theme, l *line, mark string, w int) bool {
-	if l.w > w-3 {
+	if l.Width > w-3 {
 		return false
 	}
-	*l = join(*l, line{}, w-1, th.accent, mark)
+	*l = join(*l, line{}, w-1, th.quiet, mark)
 	return true
 }

@@ -4,112 +4,39 @@ import (
 	"brazebooth/calc"
 )
 
-// liveCard is the card beside a list: the figures that a hand needs, a few that follow, and how many
-// cautions there are.
-func liveCard(th *theme, s *session, c *calc.Card, bad *fault, w, h int) block {
+// liveCard is the card beside a list: the dials below each other, a few figures that follow, how many cautions there are.
+func liveCard(m *root, c *calc.Card, w, h int) block {
+	rows := buildRows(&m.session, c)
 	var b block
-	head := newRow(w).put(th.bold, "card")
-	if bad != nil || s.old {
-		head.put(th.watch, "  ▲ of the last job")
+	dials := dialsOf(m, rows, c)
+	each := 6
+	for each > 4 && h < each*len(dials)+5 {
+		each--
 	}
-	b.add(head.line())
-	rows := buildRows(s, c)
-	cols := measure(rows, settingRow)
-	for i := range rows {
-		if r := &rows[i]; r.kind == settingRow && r.numbered() {
-			b.addAll(r.brief(th, cols, w))
+	if h < each*len(dials)+2 {
+		b.addAll(block(dials.Draw(m.th.Theme, w, len(dials))))
+	} else {
+		for _, d := range dials {
+			b.addAll(block(d.Draw(m.th.Theme, w, each)).fit(each))
 		}
 	}
-	b.skip()
-	results := measure(rows, resultRow)
-	cols.number, cols.unit = max(cols.number, results.number), max(cols.unit, results.unit)
-	for i := range rows {
-		if r := &rows[i]; r.kind == resultRow && isTelling(r.name) {
-			b.addAll(r.brief(th, cols, w))
-		}
-	}
-	b.skip()
-	b.add(cautionTally(th, c, w).line())
-	if bad != nil {
+	if len(b) < h-3 {
 		b.skip()
-		b.say(th.watch, 0, bad.what, w)
-		b.say(th.plain, 0, bad.hint, w)
 	}
+	for i := range rows {
+		if r := &rows[i]; r.name == "current" || r.name == "net_heat" || r.name == "bead_width" {
+			b.add(newRow(w).put(m.th.quiet, r.label).to(14).put(m.th.bold, r.fig.Value.String()).line())
+		}
+	}
+	b.add(cautionTally(&m.th, c, w).line())
 	return b.fit(min(h, len(b)))
 }
 
-// isTelling picks the results that stand beside a list.
-func isTelling(name string) bool {
-	switch name {
-	case "current", "net_heat", "bead_width", "zinc_boiled_halfwidth":
-		return true
+// lowCard is the card under a list, in the least room: a line for each dial.
+func lowCard(m *root, c *calc.Card, w int) block {
+	dials := dialsOf(m, buildRows(&m.session, c), c)
+	if w < narrowWidth && m.h < 14 {
+		return block(dials.Draw(m.th.Theme, w, 1))
 	}
-	return false
-}
-
-// brief is the row without remarks: name, value, and the band where there is room.
-func (r *cardRow) brief(th *theme, c columns, w int) block {
-	row := newRow(w).put(th.quiet, r.label).to(c.label + 1)
-	style := th.strong
-	if r.kind != settingRow {
-		style = th.bold
-	}
-	mark := " "
-	if r.tag == "assumed" {
-		mark, style = "~", th.plain
-	}
-	from := row.used
-	row.blank(c.number-width(r.fig.Value.Number)).put(th.quiet, mark).put(style, r.fig.Value.Number).put(th.plain, " "+r.fig.Value.Unit)
-	var parts []piece
-	if r.kind == settingRow {
-		parts = append(parts, piece{0, style, r.fig.Other.String()})
-	}
-	if at := from + c.number + c.unit + 4; at+width(r.fig.Value.Band()) <= w && r.fig.Other.String() == "" {
-		parts = append(parts, piece{at, th.quiet, r.fig.Value.Band()})
-	}
-	if r.name == "travel" {
-		parts = append(parts, piece{0, th.quiet, r.short})
-	}
-	return flow(row, parts, from+1, w)
-}
-
-// fiveFigures is the card in the least room: what the hand sets, in as few lines as it takes.
-func fiveFigures(th *theme, s *session, c *calc.Card, w int) block {
-	rows := buildRows(s, c)
-	var b block
-	r := newRow(w)
-	for i := range rows {
-		x := &rows[i]
-		if x.kind != settingRow || !x.numbered() {
-			continue
-		}
-		value := x.fig.Value.String()
-		if a := x.fig.Other.String(); a != "" {
-			value += " (" + a + ")"
-		}
-		if x.name == "travel" {
-			value += ", " + x.short
-		}
-		if x.tag == "assumed" {
-			value = "~" + value
-		}
-		need := width(x.label) + 1 + width(value)
-		if r.used > 0 && r.used+3+need > w {
-			b.add(r.line())
-			r = newRow(w)
-		}
-		if r.used > 0 {
-			r.blank(3)
-		}
-		if need > w {
-			b.addAll(flow(r.put(th.quiet, x.label), []piece{{0, th.strong, value}}, width(x.label)+1, w))
-			r = newRow(w)
-			continue
-		}
-		r.put(th.quiet, x.label).blank(1).put(th.strong, value)
-	}
-	if r.used > 0 {
-		b.add(r.line())
-	}
-	return b
+	return block(dials.Draw(m.th.Theme, w, len(dials)))
 }

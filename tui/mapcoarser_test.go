@@ -19,7 +19,7 @@ func TestCoarserMapSaysSo(t *testing.T) {
 			}})
 			s.press("m")
 			s.fits(size[0], size[1])
-			s.has("operating window", "good", "yours")
+			s.has("GOOD", "◆")
 			said := strings.Contains(strings.Join(strings.Fields(s.text()), " "), "drawn coarser: 12 by 8 points, since this job takes long to compute")
 			if said != coarser {
 				t.Errorf("%v, coarser %v:\n%s", size, coarser, s.text())

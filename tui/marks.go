@@ -9,10 +9,9 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/choice"
-	"brazebooth/tables"
 )
 
-// marksPage is a list of which several may be true: what stops a job, what a test bead shows.
+// marksPage is a list of which several may be true: what stops a job.
 type marksPage struct {
 	title, hint string
 	rows        []markRow
@@ -23,13 +22,19 @@ type marksPage struct {
 }
 
 type markRow struct {
-	id, name string
-	drawing  []string
-	line     string
-	marked   bool
+	id, name, line string
+	marked         bool
 }
 
-func (p *marksPage) update(msg tea.Msg, k *keyMap) action {
+func (p *marksPage) about(m *root) about {
+	k := &m.keys
+	return about{help: "in a list of marks", keys: []key.Binding{named(k.Play, "space", "mark"), named(k.On, "enter", "go on"), named(k.Down, "↑↓", "pick"), named(k.Back, "esc", "back")}}
+}
+
+func (p *marksPage) view(m *root, w, h int) (block, *tea.Cursor) { return p.draw(&m.th, w, h), nil }
+
+func (p *marksPage) update(m *root, msg tea.Msg) action {
+	k := &m.keys
 	press, ok := msg.(tea.KeyPressMsg)
 	if !ok {
 		return nil
@@ -44,7 +49,7 @@ func (p *marksPage) update(msg tea.Msg, k *keyMap) action {
 	case key.Matches(press, k.On):
 		return p.done(p.ids())
 	case key.Matches(press, k.Back):
-		return goBack{}
+		return goBack
 	default:
 		return everywhere(press, k)
 	}
@@ -75,38 +80,26 @@ func (p *marksPage) ids() []string {
 	return ids
 }
 
-// besideDrawing is the width from which a drawing stands beside the list.
-const besideDrawing = 72
-
 func (p *marksPage) draw(th *theme, w, h int) block {
 	var b block
-	b.add(newRow(w).put(th.strong, p.title).line())
+	b.add(newRow(w).put(th.bold, p.title).line())
 	b.say(th.quiet, 0, p.hint, w)
 	b.skip()
-	left := w
-	if w >= besideDrawing {
-		left = w - 32
-	}
 	below := p.below(th, w)
-	if w >= besideDrawing || h-len(b)-len(below) < 4 { // the list comes before the drawing
+	if h-len(b)-len(below) < 4 { // the list comes before its sentence
 		below = nil
 	}
 	var list block
 	first, last := 0, 0
 	for i := range p.rows {
-		row := p.row(th, i, left)
+		row := p.row(th, i, w)
 		if i == p.at {
 			first, last = len(list), len(list)+len(row)-1
 		}
 		list.addAll(row)
 	}
 	room := max(1, h-len(b)-len(below))
-	all := len(list)
-	list = p.top.marked(th, p.top.show(list, first, last, room), all, left)
-	if w >= besideDrawing {
-		list = beside(list, p.picture(th, 30), left+2, th.quiet, "")
-	}
-	b.addAll(list)
+	b.addAll(p.top.marked(th, p.top.show(list, first, last, room), len(list), w))
 	b.addAll(below)
 	return b
 }
@@ -121,25 +114,14 @@ func (p *marksPage) row(th *theme, i, w int) block {
 	if i == p.at {
 		cursor, paint = "› ", th.accent
 	}
-	head := newRow(w).put(th.accent, cursor).put(th.strong, box)
+	head := newRow(w).put(th.accent, cursor).put(th.bold, box)
 	return flow(head, []piece{{0, paint, r.name}}, width(cursor+box), w)
 }
 
-// picture is the drawing of the row under the cursor, or its sentence.
-func (p *marksPage) picture(th *theme, w int) block {
-	var b block
-	for _, l := range p.rows[p.at].drawing {
-		b.add(newRow(w).put(th.accent, l).line())
-	}
-	if l := p.rows[p.at].line; l != "" {
-		b.say(th.quiet, 0, l, w)
-	}
-	return b
-}
-
+// below is the sentence of the row under the cursor.
 func (p *marksPage) below(th *theme, w int) block {
 	b := block{line{}}
-	b.addAll(p.picture(th, w))
+	b.say(th.quiet, 0, p.rows[p.at].line, w)
 	return b
 }
 
@@ -152,19 +134,20 @@ func stopMarks(c *calc.Card) *marksPage {
 	}
 	p.done = func(ids []string) action {
 		if len(ids) == 0 {
-			return refuse{fault{"nothing is marked", "mark what applies, or the last row: none of these"}}
+			return refuse(fault{"nothing is marked", "mark what applies, or the last row: none of these"})
 		}
-		return answerStops{ids}
+		return answerStops(ids)
 	}
 	return p
 }
 
-// sightMarks asks what a test bead shows.
-func sightMarks() *marksPage {
-	p := &marksPage{title: "what does the test bead show?", hint: "look at both faces; space marks, several may be true, enter goes on", alone: "good"}
-	for _, s := range tables.Sights() {
-		p.rows = append(p.rows, markRow{id: s.ID, name: s.Name, drawing: s.Drawing})
+// answerStops puts the answer to what stops a job on the job.
+func answerStops(ids []string) action {
+	return func(m *root) tea.Cmd {
+		job := m.base()
+		job.Hazard, _ = calc.HazardIDs(strings.Join(ids, ","))
+		m.pop()
+		m.changed(job, "the stops are answered")
+		return nil
 	}
-	p.done = func(ids []string) action { return sawBead{ids} }
-	return p
 }

@@ -15,7 +15,7 @@ func (p *measurePage) draw(th *theme, keeps bool, w, h int) (b block, x, y int) 
 		return b, 0, 0
 	}
 	step := &measureSteps[p.at]
-	b.add(newRow(w).put(th.strong, fmt.Sprintf("step %d of %d: %s", p.at+1, len(measureSteps), step.ask)).line())
+	b.add(newRow(w).put(th.bold, fmt.Sprintf("step %d of %d: %s", p.at+1, len(measureSteps), step.ask)).line())
 	if p.at != askSave {
 		ask := step.ask + ": "
 		r, at := p.field.ask(th, ask, w)
@@ -26,7 +26,7 @@ func (p *measurePage) draw(th *theme, keeps bool, w, h int) (b block, x, y int) 
 		if p.busy {
 			text = "being kept …"
 		}
-		b.say(th.accent, 0, text, w)
+		b.say(th.bold, 0, text, w)
 	}
 	var rest block
 	if p.timed() {
@@ -34,7 +34,7 @@ func (p *measurePage) draw(th *theme, keeps bool, w, h int) (b block, x, y int) 
 		case p.watch.running:
 			b.say(th.good, 0, "■ the watch runs – space stops it", w)
 		case p.watch.seconds > 0:
-			b.say(th.strong, 0, fmt.Sprintf("%.1f s", p.watch.seconds), w)
+			b.say(th.bold, 0, fmt.Sprintf("%.1f s", p.watch.seconds), w)
 		}
 	}
 	rest.say(th.quiet, 0, readingOr(measureSteps[p.at].field, p.field.String(), quantity.Both, p.hint()), w)
@@ -74,7 +74,7 @@ func (p *measurePage) soFar(th *theme, w int) block {
 	var b block
 	put := func(at int, name, value string) {
 		if p.at > at {
-			b.addAll(flow(newRow(w).put(th.quiet, name), []piece{{16, th.strong, value}}, 16, w))
+			b.addAll(flow(newRow(w).put(th.quiet, name), []piece{{16, th.bold, value}}, 16, w))
 		}
 	}
 	put(askSource, "power source", p.source)

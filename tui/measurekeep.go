@@ -9,13 +9,18 @@ import (
 )
 
 // keepReading sends the reading to the book.
-func (m *root) keepReading() tea.Cmd {
+func keepReading(m *root) tea.Cmd {
 	m.meter.busy = true
 	k, p, job := m.keeper, m.meter, m.session.base()
 	return func() tea.Msg {
 		taught, said, err := k.Measure(context.Background(), p.source, p.reading, p.travel, job)
 		return measured{taught, said, err}
 	}
+}
+
+func (msg measured) tell(m *root) (tea.Cmd, bool) {
+	m.meter.took(m, msg)
+	return nil, true
 }
 
 // took puts what the readings teach on the card.
@@ -31,7 +36,7 @@ func (p *measurePage) took(m *root, msg measured) {
 	taught := job
 	taught.Learn(&msg.job)
 	if taught != job {
-		m.changed(change{job: taught, done: "kept, and on the card"})
+		m.changed(taught, "kept, and on the card")
 	}
 }
 
@@ -43,26 +48,29 @@ type recalled struct {
 }
 
 // recall asks what a known power source taught before.
-func (m *root) recall(source string) tea.Cmd {
-	k, job := m.keeper, m.session.base()
-	return func() tea.Msg {
-		taught, err := k.Recall(context.Background(), source, job)
-		return recalled{source, taught, err}
+func recall(source string) action {
+	return func(m *root) tea.Cmd {
+		k, job := m.keeper, m.session.base()
+		return func() tea.Msg {
+			taught, err := k.Recall(context.Background(), source, job)
+			return recalled{source, taught, err}
+		}
 	}
 }
 
-// remembered puts it on the card; a book that cannot say changes nothing.
-func (m *root) remembered(msg recalled) {
+// tell puts it on the card; a book that cannot say changes nothing.
+func (msg recalled) tell(m *root) (tea.Cmd, bool) {
 	if msg.err != nil || msg.source != m.meter.source {
-		return
+		return nil, true
 	}
 	m.meter.kept = msg.source
 	job := m.session.base()
 	taught := job
 	taught.Learn(&msg.job)
 	if taught != job && (taught.Readings.Set || taught.FeedDial.Known() || taught.VoltsDial.Known()) {
-		m.changed(change{job: taught, done: "the card has what " + msg.source + " taught before"})
+		m.changed(taught, "the card has what "+msg.source+" taught before")
 	}
+	return nil, true
 }
 
 // openMeter asks for the known power sources.
@@ -82,3 +90,8 @@ func (m *root) openMeter() tea.Cmd {
 
 // sourcesKnown are the names of the power sources in the book.
 type sourcesKnown struct{ names []string }
+
+func (msg sourcesKnown) tell(m *root) (tea.Cmd, bool) {
+	m.meter.sources = msg.names
+	return nil, true
+}

@@ -104,13 +104,13 @@ func (p *measurePage) press(msg tea.KeyPressMsg, k *keyMap) action {
 	switch {
 	case p.busy: // it is not sent twice, nor changed under way
 		if p.field.empty() && key.Matches(msg, k.Back) {
-			return goBack{}
+			return goBack
 		}
 		return nil
 	case key.Matches(msg, k.On):
 		return p.next()
 	case p.timed() && p.field.empty() && key.Matches(msg, k.Play):
-		return stampNow{}
+		return stampNow
 	case msg.String() == "esc" && !p.field.empty():
 		p.field.clear()
 		return nil
@@ -120,12 +120,23 @@ func (p *measurePage) press(msg tea.KeyPressMsg, k *keyMap) action {
 	case msg.Text == "" && !key.Matches(msg, k.Up) && p.view.scrolled(msg, k):
 		return nil
 	case p.field.empty() && turnBy(msg) != 0:
-		return turnPage{turnBy(msg)}
+		return turnPage(turnBy(msg))
 	case p.field.empty() && key.Matches(msg, k.Back):
-		return goBack{}
+		return goBack
 	}
 	p.field.edit(msg)
 	return nil
+}
+
+// stampNow asks for the moment of a key.
+func stampNow(m *root) tea.Cmd {
+	now := m.now
+	return func() tea.Msg { return stamped{now()} }
+}
+
+func (msg stamped) tell(m *root) (tea.Cmd, bool) {
+	m.meter.stamp(msg.at)
+	return nil, true
 }
 
 // stamp starts or stops the watch.
@@ -140,20 +151,20 @@ func (p *measurePage) stamp(at time.Time) {
 // next takes what is typed and goes on; a fault says what to type.
 func (p *measurePage) next() action {
 	if p.watch.running {
-		return refuse{fault{"the watch runs", "space stops it"}}
+		return refuse(fault{"the watch runs", "space stops it"})
 	}
 	text := strings.TrimSpace(p.field.String())
 	if err := p.take(text); err != nil {
-		return refuse{*faultOf(err)}
+		return refuse(*faultOf(err))
 	}
 	if p.at == askSave {
-		return keepReading{}
+		return withBook(keepReading)
 	}
 	p.typed[p.at] = typed{text, p.watch.seconds}
 	at := p.at
 	p.to(p.at + 1)
 	if at == askSource && p.known(p.source) {
-		return recall{p.source}
+		return withBook(recall(p.source))
 	}
 	return nil
 }

@@ -24,7 +24,7 @@ var modelWays = []string{"tab tab tab tab", "tab tab tab tab m", "tab tab tab ta
 func TestModelOfTheScreens(t *testing.T) {
 	steps, r := deep.Many(150, 500), deep.Rand(t)
 	seen := map[string]bool{}
-	var s *screen
+	var s *terminal
 	w, h := 80, 24
 	for step := range steps {
 		if step%150 == 0 {
@@ -46,6 +46,7 @@ func TestModelOfTheScreens(t *testing.T) {
 		seen[place(s.root())] = true
 		if step%50 == 49 {
 			sameCard(t, s.root())
+			randomStep(t, s, r)
 			leadsBack(t, s)
 		}
 		if t.Failed() {
@@ -60,7 +61,7 @@ func TestModelOfTheScreens(t *testing.T) {
 }
 
 // anew is a fresh session with a book of a few cards.
-func anew(t *testing.T, n int) *screen {
+func anew(t *testing.T, n int) *terminal {
 	t.Helper()
 	gap := func(context.Context, calc.Job, func(float64)) (calc.Timed, error) {
 		return calc.Timed{}, formula.ErrRange
@@ -74,28 +75,30 @@ func anew(t *testing.T, n int) *screen {
 
 // place is where a session is, in a word.
 func place(m *root) string {
-	switch {
-	case m.walk != nil:
+	switch s := m.front().(type) {
+	case *walk:
 		return "walk"
-	case m.page != nil:
+	case *textPage:
 		return "text"
-	case m.words != nil:
+	case *wordsPage:
 		return "words"
-	case m.why != nil:
+	case *whyPage:
 		return "why"
-	case m.marks != nil:
+	case *marksPage:
 		return "marks"
-	case m.form != nil:
+	case *formPage:
 		return "form"
-	case m.inputs != nil:
+	case *inputsPage:
 		return "inputs"
-	case m.onPart:
-		return "page " + m.part.name()
-	case m.onMap:
+	case *partPage:
+		return "page " + s.name()
+	case *mapPage:
 		return "map"
-	case m.onBeat:
+	case *beatPage:
 		return "beat"
-	case m.picking():
+	case *boothPage:
+		return "booth"
+	case *picker:
 		return "path"
 	}
 	return "card"
@@ -118,12 +121,12 @@ func sameCard(t *testing.T, m *root) {
 }
 
 // leadsBack presses esc until the first step is there, and asks whether ctrl+c would end it from where it was.
-func leadsBack(t *testing.T, s *screen) {
+func leadsBack(t *testing.T, s *terminal) {
 	t.Helper()
 	for range 20 {
 		s.press("esc")
 	}
-	if m := s.root(); m.step != 0 || place(m) != "path" {
+	if m := s.root(); m.step() != 0 || place(m) != "path" {
 		t.Errorf("esc does not lead back: %s", place(m))
 	}
 	if !s.press("ctrl+c") {

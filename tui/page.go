@@ -1,8 +1,6 @@
 package tui
 
 import (
-	"brazebooth/internal/quantity"
-
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
 )
@@ -10,27 +8,44 @@ import (
 // textPage is text to read: help, the cautions, what a row of a list rests on. It is drawn anew at
 // each size by its own function.
 type textPage struct {
-	title string
-	body  func(th *theme, w int) block
-	view  window
+	title  string
+	body   func(th *theme, w int) block
+	scroll reader
 }
 
-func (p *textPage) update(msg tea.Msg, k *keyMap) action {
+// read opens a text.
+func (m *root) read(title string, body func(*theme, int) block) {
+	m.push(&textPage{title: title, body: body})
+}
+
+func (p *textPage) about(m *root) about {
+	return about{keys: []key.Binding{named(m.keys.Back, "esc", "back"), named(m.keys.Down, "↑↓", "scroll")}}
+}
+
+func (p *textPage) view(m *root, w, h int) (block, *tea.Cursor) {
+	var b block
+	b.say(m.th.bold, 0, p.title, w)
+	b.skip()
+	w = min(w, textWidth)
+	b.addAll(p.scroll.draw(&m.th, p.body(&m.th, w), w, h-len(b)))
+	return b, nil
+}
+
+func (p *textPage) update(m *root, msg tea.Msg) action {
+	k := &m.keys
 	press, ok := msg.(tea.KeyPressMsg)
 	if !ok {
 		return nil
 	}
 	switch {
-	case p.view.scrolled(press, k):
-	case press.String() == "space":
-		p.view.top += 8
+	case p.scroll.moved(press, k):
 	case key.Matches(press, k.Leave):
-		return leave{}
+		return leave
 	case key.Matches(press, k.Units):
-		return otherUnits{}
+		return otherUnits
 	case key.Matches(press, k.Back), key.Matches(press, k.On), key.Matches(press, k.Why),
 		key.Matches(press, k.Cautions), key.Matches(press, k.Help):
-		return goBack{}
+		return goBack
 	}
 	return nil
 }
@@ -62,19 +77,4 @@ func (v *window) draw(th *theme, b block, w, h int) block {
 	v.top = max(0, min(v.top, len(b)-h))
 	out := append(block{}, b[v.top:v.top+h]...)
 	return append(out, more(th, v.top, len(b)-h-v.top, w))
-}
-
-// more says how many lines lie above and below.
-func more(th *theme, above, below, w int) line {
-	r := newRow(w)
-	if above > 0 {
-		r.put(th.quiet, "↑ "+quantity.Count(above, "line"))
-	}
-	if below > 0 {
-		if r.used > 0 {
-			r.blank(2)
-		}
-		r.put(th.quiet, "↓ "+quantity.Count(below, "line"))
-	}
-	return r.line()
 }

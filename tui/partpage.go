@@ -7,15 +7,76 @@ import (
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
 
+	"brazebooth/calc"
 	"brazebooth/calc/advice"
 	"brazebooth/internal/report"
 )
 
 // partPage is one of the pages beside the card, in the order of the work: decide, set, check, keep.
 type partPage struct {
-	at   int // of pageNames
-	why  bool
-	view window
+	at     int // of pageNames
+	why    bool
+	scroll reader
+}
+
+// openPart opens the pages where they were left.
+func openPart(m *root) tea.Cmd {
+	m.push(&m.part)
+	return m.enterPage()
+}
+
+// openPage opens one of the pages.
+func openPage(name string) action {
+	return func(m *root) tea.Cmd {
+		m.part.open(name)
+		return openPart(m)
+	}
+}
+
+// openShelf opens the page that keeps the card.
+func openShelf(m *root) tea.Cmd { return openPage(pageBook)(m) }
+
+// turnPage goes to another page.
+func turnPage(by int) action {
+	return func(m *root) tea.Cmd {
+		m.part.turn(by)
+		return m.enterPage()
+	}
+}
+
+// left gives up what the pages compute.
+func (p *partPage) left(m *root) {
+	m.fix.cancel()
+	m.drill.cancel()
+}
+
+func (p *partPage) about(m *root) about {
+	a := about{help: "on the pages", term: p.name(), keys: m.partKeys()}
+	switch {
+	case p.name() == pageBook || p.name() == pageRecords:
+		a.help = "in the book"
+	case p.name() == pagePractice:
+		a.help = "on a practice job"
+	}
+	if m.practising() {
+		a.term = calc.FigureLabel(m.drill.settings()[m.drill.at].Figure)
+	}
+	return a
+}
+
+// enterPart is what enter means on a page beside the card.
+func enterPart(m *root) tea.Cmd {
+	switch m.part.name() {
+	case "correct":
+		return m.enterCorrect()
+	case pageWalk:
+		return startWalk(m)
+	}
+	if page, ok := advice.EntryByName(m.part.name()); ok && len(page.Needs) > 0 {
+		m.push(newInputs(page))
+		return nil
+	}
+	return goBack(m)
 }
 
 // pageSheet is the page that holds all others.
@@ -63,7 +124,17 @@ func (p *partPage) open(name string) { p.turn(slices.Index(pageNames, name) - p.
 // turn goes to another page.
 func (p *partPage) turn(by int) {
 	p.at = (p.at + by + len(pageNames)) % len(pageNames)
-	p.view, p.why = window{}, false
+	p.scroll, p.why = reader{}, false
+}
+
+// jumps is how far away the next page is whose name begins with a letter; 0 for none.
+func (p *partPage) jumps(letter string) int {
+	for by := 1; by < len(pageNames); by++ {
+		if len(letter) == 1 && strings.HasPrefix(pageNames[(p.at+by)%len(pageNames)], letter) {
+			return by
+		}
+	}
+	return 0
 }
 
 // turnBy is where a key leads on a page that is typed into, while nothing is: a keypad has − and + in place of arrows.
@@ -77,37 +148,37 @@ func turnBy(press tea.KeyPressMsg) int {
 	return 0
 }
 
-func (p *partPage) update(msg tea.Msg, k *keyMap) action {
+func (p *partPage) press(msg tea.Msg, k *keyMap) action {
 	press, ok := msg.(tea.KeyPressMsg)
 	if !ok {
 		return nil
 	}
 	switch {
-	case p.view.scrolled(press, k):
-	case press.String() == "space":
-		p.view.top += 8
+	case p.name() == "correct" && key.Matches(press, k.KeepBead):
+		return keepTrial(false)
+	case p.name() == "correct" && key.Matches(press, k.Acceptable):
+		return keepTrial(true)
+	case p.jumps(press.String()) != 0:
+		return turnPage(p.jumps(press.String()))
+	case p.scroll.moved(press, k):
 	case key.Matches(press, k.Pages), key.Matches(press, k.More):
-		return turnPage{1}
+		return turnPage(1)
 	case key.Matches(press, k.Less):
-		return turnPage{-1}
+		return turnPage(-1)
 	case key.Matches(press, k.On):
-		return enterPart{p.name()}
+		return enterPart
 	case key.Matches(press, k.Why):
 		p.why = !p.why
-	case p.name() == "correct" && key.Matches(press, k.KeepBead):
-		return keepTrial{}
-	case p.name() == "correct" && key.Matches(press, k.Acceptable):
-		return keepTrial{acceptable: true}
 	case key.Matches(press, k.Cautions):
-		return openPoints{}
+		return openPoints
 	case key.Matches(press, k.Back):
-		return goBack{}
+		return goBack
 	}
 	return everywhere(press, k)
 }
 
-// drawPart is the strip of pages over the open one.
-func (m *root) drawPart(w, h int) (block, *tea.Cursor) {
+// view is the strip of pages over the open one.
+func (p *partPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	if m.practising() { // it needs the room of the strip
 		return m.drill.drawJob(&m.th, m.keeper != nil, m.units, min(w, 100), h), nil
 	}
@@ -140,14 +211,14 @@ func (m *root) drawPart(w, h int) (block, *tea.Cursor) {
 		b.addAll(m.drill.draw(&m.th, w, h-above))
 		return b, nil
 	}
-	b.addAll(m.part.view.draw(&m.th, m.partBody(w), w, h-above))
+	b.addAll(p.scroll.draw(&m.th, m.partBody(w), w, h-above))
 	return b, nil
 }
 
-// updatePart lets the open page act. F4 turns every page, those too where letters are typed; a practice job is not left by it.
-func (m *root) updatePart(msg tea.Msg) action {
+// update lets the open page act. F4 turns every page, those too where letters are typed; a practice job is not left by it.
+func (p *partPage) update(m *root, msg tea.Msg) action {
 	if press, ok := msg.(tea.KeyPressMsg); ok && press.Text == "" && key.Matches(press, m.keys.Pages) && !m.practising() {
-		return turnPage{1}
+		return turnPage(1)
 	}
 	switch m.part.name() {
 	case pageBook:
@@ -159,7 +230,7 @@ func (m *root) updatePart(msg tea.Msg) action {
 	case pagePractice:
 		return m.drill.update(msg, &m.keys, m.units)
 	}
-	return m.part.update(msg, &m.keys)
+	return p.press(msg, &m.keys)
 }
 
 // enterPage lets a page that was come to ask for what it needs.
@@ -175,92 +246,4 @@ func (m *root) enterPage() tea.Cmd {
 		return nil
 	}
 	return m.fix.again(m.ctx)
-}
-
-// pageStrip lists every page under its chapter, the open one in brackets.
-func pageStrip(th *theme, at, w int) block {
-	var b block
-	w -= 2 // for the walk's mark
-	r := newRow(w)
-	chapter := ""
-	for i, name := range pageNames {
-		c := chapterOf(name)
-		head := ""
-		if c != chapter {
-			head, chapter = c, c
-		}
-		text := name
-		if i == at {
-			text = "[" + name + "]"
-		}
-		need := width(text) + 1
-		if head != "" {
-			need += width(head) + 2
-		}
-		if r.used > 0 && r.left() < need {
-			b.add(r.line())
-			r = newRow(w)
-		}
-		if head != "" {
-			if r.used > 0 {
-				r.blank(1)
-			}
-			r.put(th.bold, head).blank(1)
-		}
-		if i == at {
-			r.put(th.accent, text)
-		} else {
-			r.put(th.quiet, text)
-		}
-		r.blank(1)
-	}
-	b.add(r.line())
-	return b
-}
-
-// pageTurn is the open page between its neighbours, for a screen without room for them all.
-func pageTurn(th *theme, at, w int) line {
-	n := len(pageNames)
-	r := newRow(w).put(th.quiet, "← "+pageNames[(at+n-1)%n]+"  ").put(th.accent, "["+pageNames[at]+"]")
-	return r.put(th.quiet, "  "+pageNames[(at+1)%n]+" →").line()
-}
-
-// partBody is the open page's text.
-func (m *root) partBody(w int) block {
-	var b block
-	switch m.part.name() {
-	case pageSheet:
-		blocks, err := m.session.sheet()
-		b.addAll(m.pageText(blocks, err, w))
-	case "correct":
-		stops(&b, &m.th, &m.session, &m.session.card, w)
-		b.addAll(m.correctBody(w))
-	default:
-		p, err := m.session.part(m.part.name())
-		b.addAll(m.pageText(report.Page(&p, nil), err, w))
-	}
-	if page, ok := advice.EntryByName(m.part.name()); ok && len(page.Needs) > 0 && page.Name != "correct" {
-		b.skip()
-		b.say(m.th.accent, 0, "enter: what this page asks for ("+strings.Join(plainNames(page.Needs), ", ")+")", w)
-	}
-	return b
-}
-
-func plainNames(names []string) []string {
-	out := make([]string, len(names))
-	for i, n := range names {
-		out[i] = strings.ReplaceAll(n, "-", " ")
-	}
-	return out
-}
-
-// pageText is what was found for the open page, or what it lacks.
-func (m *root) pageText(blocks []report.Block, err error, w int) (b block) {
-	if err != nil {
-		f := faultOf(err)
-		stops(&b, &m.th, &m.session, &m.session.card, w)
-		b.say(m.th.watch, 0, "▲ "+f.what+" – "+f.hint, w)
-		return b
-	}
-	return m.session.finding(&m.th, blocks, w, m.part.why)
 }

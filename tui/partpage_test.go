@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"brazebooth/calc"
+	"brazebooth/tables"
+	"brazebooth/tui/canvas"
 )
 
 // One key leads through the pages beside the card, and one back to it, at every size.
@@ -29,7 +31,7 @@ func TestPartPages(t *testing.T) {
 			s.press("u", "*")
 			s.fits(size[0], size[1])
 			s.press("u", "u", "*", "esc")
-			s.has("wire feed")
+			s.onCard()
 			s.press("p")
 		}
 	}
@@ -160,7 +162,7 @@ func TestAnotherJobForgetsTheBeads(t *testing.T) {
 	}
 	s.press("enter", "space", "enter")
 	s.has("bead 1")
-	s.press("tab", "shift+tab", "shift+tab", "shift+tab", "2", "0", "enter", "tab", "tab", "p")
+	s.press("tab", "esc", "esc", "esc", "2", "0", "enter", "tab", "tab", "p")
 	s.has("[correct]")
 	s.hasNot("bead 1")
 }
@@ -190,7 +192,7 @@ func TestCorrectKeepsTheRest(t *testing.T) {
 	s.has("bead 1")
 	s.press("enter", "space", "enter")
 	s.has("bead 2", "enter: put this change")
-	s.press("esc", "home", "right", "p")
+	s.press("esc", "up", "p")
 	s.has("changed by hand")
 	feed := m.session.job.Feed
 	s.press("enter")
@@ -203,11 +205,8 @@ func TestCorrectKeepsTheRest(t *testing.T) {
 func TestCorrectGivenUp(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(6), Travel: calc.Some(10)}})
 	m := s.m.(*root)
-	m.onPart = true
-	for m.part.name() != "correct" {
-		m.part.turn(1)
-	}
-	m.marks = sightMarks()
+	m.act(openPage("correct"))
+	m.push(sightMarks())
 	m.Update(keyPress("space"))
 	_, cmd := m.Update(keyPress("enter"))
 	if cmd == nil {
@@ -230,6 +229,37 @@ func TestCurrencyOnTheScreens(t *testing.T) {
 	s.has("in $")
 	s.press("backspace")
 	s.hasNot("in $")
+}
+
+// Enter takes the drawing under the cursor where nothing is marked, so that a look costs as few keys as can be.
+func TestEnterTakesTheLook(t *testing.T) {
+	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(6), Travel: calc.Some(10)}})
+	m := s.root()
+	m.act(openPage("correct"))
+	s.press("enter", "right", "enter")
+	if n := len(m.fix.tries); n != 1 || m.fix.tries[0].Seen != tables.Sights()[1].ID {
+		t.Errorf("%+v", m.fix.tries)
+	}
+}
+
+// Every look has a drawing and its whole name in the grid, at every size.
+func TestEveryLookIsDrawn(t *testing.T) {
+	for _, size := range boothSizes {
+		s := openAt(t, size[0], size[1], Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18}})
+		s.root().push(sightMarks())
+		for i, x := range tables.Sights() {
+			if !canvas.SightDrawn(x.ID) {
+				t.Errorf("%s has no drawing", x.ID)
+			}
+			p := s.root().front().(*sightPage)
+			p.at = i
+			s.press("home") // draws
+			s.fits(size[0], size[1])
+			if first := strings.Fields(x.Name)[0]; !strings.Contains(s.text(), "› "+first) {
+				t.Errorf("%v: %s is not under the cursor:\n%s", size, x.ID, s.text())
+			}
+		}
+	}
 }
 
 // good stands alone in the list of what is seen.
@@ -277,7 +307,7 @@ func TestLowScreensShowTheFigures(t *testing.T) {
 	s.press("enter", "enter", "enter", "t")
 	s.has("arc on", "arc off", "spot step", "wire feed")
 	s.press("esc", "m")
-	s.has("+good", "travel mm/s ↑", "m/min")
+	s.has("▸", "m/min")
 	s.press("esc", "p")
 	s.has("[fit]", "verdict")
 }

@@ -1,6 +1,8 @@
 package tui
 
 import (
+	"slices"
+
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
 
@@ -12,44 +14,105 @@ import (
 // number; on a list of sizes it is the size.
 type picker struct {
 	ask    *choice.Choice
+	path   bool // a step of the path, not a choice opened from the card
 	rows   []choice.Row
 	found  []int // rows that the filter leaves
-	at     int   // in found
-	top    int   // first of found on the screen
+	list   listbox
+	first  int  // line of the list's first row, for the mouse
+	none   bool // the cursor stands on no row: a name was typed that has none
 	field  field
 	typed  *choice.Row // size as typed, where it is none of the rows
 	wrong  *fault      // why what stands in the field is no size
 	before string      // id of what the card has
-	about  string      // what holds for the whole list
+	said   string      // what holds for the whole list
+	tried  bool        // the card beside the list is that of the row under the cursor
+	unfit  *fault      // why that row has no card
 }
 
-func newPicker(c *choice.Choice, s *session) picker {
-	p := picker{ask: c, rows: c.Rows(s.present()), before: c.Now(&s.card)}
+// openAsk opens the list of a choice over the card.
+func openAsk(c *choice.Choice) action {
+	return func(m *root) tea.Cmd { m.push(newPicker(c, &m.session)); return nil }
+}
+
+// start lists anew what the session goes by.
+func (p *picker) start(m *root) {
+	path := p.path
+	*p = *newPicker(p.ask, &m.session)
+	p.path = path
+}
+
+func (p *picker) about(m *root) about {
+	k := &m.keys
+	list := []key.Binding{named(k.On, "enter", "choose"), named(k.Down, "↑↓", "pick")}
+	if m.keeper != nil && m.step() == 0 { // who comes for a kept card needs no path
+		list = append(list, named(k.Shelf, "f5", "kept"))
+	}
+	list = append(list, named(k.Why, "*", "why"), named(k.Back, "esc", "back"), named(k.Next, "tab", "next"), k.Leave)
+	return about{help: "in a list", term: p.ask.Label(), keys: list}
+}
+
+func newPicker(c *choice.Choice, s *session) *picker {
+	p := &picker{ask: c, before: c.Now(&s.card)}
+	p.load(s)
 	if c.About != nil {
-		p.about = c.About(s.present())
+		p.said = c.About(s.present())
 	}
 	p.filter(s)
 	return p
 }
 
-// reload draws the rows anew, in other units; cursor and field stay.
-func (p *picker) reload(s *session) {
-	at := p.at
-	p.rows = p.ask.Rows(s.present())
+// refresh draws the rows anew, in other units; cursor and field stay.
+func (p *picker) refresh(m *root) {
+	if p.path && m.front() != screen(p) {
+		return // it starts anew when it is come back to
+	}
+	s, at := &m.session, p.list.at()
+	p.load(s)
 	p.filter(s)
-	p.at = max(0, min(at, len(p.found)-1))
+	p.list.goTo(at)
 }
 
-// update acts on a message. The choice under the cursor is tried out by the root as it moves.
-func (p *picker) update(msg tea.Msg, k *keyMap, s *session) action {
+// load lists the rows. A value that the card has and that is none of them becomes one, so that stepping back to the list
+// and on again keeps it.
+func (p *picker) load(s *session) {
+	p.rows = p.ask.Rows(s.present())
+	if p.before == "" || len(p.rows) == 0 || slices.ContainsFunc(p.rows, func(r choice.Row) bool { return r.ID == p.before }) {
+		return
+	}
+	own := choice.Row{ID: p.before, Name: p.ask.Shown(&s.card, s.units), Line: "as it stands on the card"}
+	if p.ask.Sized() {
+		if typed, err := p.ask.Typed(s.present(), p.before); err == nil {
+			own = typed
+		}
+	}
+	p.rows = append([]choice.Row{own}, p.rows...)
+}
+
+// update acts on a message. The choice under the cursor is tried out as it moves.
+func (p *picker) update(m *root, msg tea.Msg) (a action) {
 	switch msg := msg.(type) {
 	case tea.PasteMsg:
 		p.field.insert(msg.Content)
-		p.filter(s)
+		p.filter(&m.session)
 	case tea.KeyPressMsg:
-		return p.press(msg, k, s)
+		a = p.press(msg, &m.keys, &m.session)
 	}
-	return nil
+	p.tryOut(&m.session)
+	return a
+}
+
+// tryOut computes the card of the row under the cursor, to stand beside the list.
+func (p *picker) tryOut(s *session) {
+	p.tried, p.unfit = false, nil
+	job, differs := p.trial(s)
+	if !differs {
+		return
+	}
+	if _, err := s.try(job); err != nil {
+		p.unfit = faultOf(err)
+		return
+	}
+	p.tried = true
 }
 
 func (p *picker) press(msg tea.KeyPressMsg, k *keyMap, s *session) action {
@@ -72,13 +135,13 @@ func (p *picker) press(msg tea.KeyPressMsg, k *keyMap, s *session) action {
 func (p *picker) shortcut(msg tea.KeyPressMsg, k *keyMap) (action, bool) {
 	switch {
 	case msg.String() == "*":
-		return explain{row: p.choice(), ask: p.ask}, true
+		return explain(p.ask, p.choice()), true
 	case key.Matches(msg, k.Back):
-		return goBack{}, true
+		return goBack, true
 	case key.Matches(msg, k.Leave):
-		return leave{}, true
+		return leave, true
 	case key.Matches(msg, k.Help):
-		return openHelp{}, true
+		return openHelp, true
 	}
 	return nil, false
 }
@@ -90,24 +153,15 @@ func (p *picker) command(msg tea.KeyPressMsg, k *keyMap, s *session) (action, bo
 		return p.back(s), true
 	case key.Matches(msg, k.On):
 		return p.on(), true
-	case key.Matches(msg, k.Up):
-		p.move(-1)
-	case key.Matches(msg, k.Down):
-		p.move(1)
-	case key.Matches(msg, k.PageUp):
-		p.move(-8)
-	case key.Matches(msg, k.PageDown):
-		p.move(8)
 	default:
-		return nil, false
+		return nil, p.moved(msg, k)
 	}
-	return nil, true
 }
 
 // back clears what was typed first; only then does it leave the screen.
 func (p *picker) back(s *session) action {
 	if p.field.empty() {
-		return goBack{}
+		return goBack
 	}
 	p.field.clear()
 	p.filter(s)
@@ -117,13 +171,13 @@ func (p *picker) back(s *session) action {
 // on takes what the cursor or the field stands on.
 func (p *picker) on() action {
 	if p.wrong != nil {
-		return refuse{*p.wrong}
+		return refuse(*p.wrong)
 	}
 	c := p.choice()
 	if c == nil {
-		return refuse{fault{"nothing here is called " + p.field.String(), "type less, or esc to see the whole list"}}
+		return refuse(fault{"nothing here is called " + p.field.String(), "type less, or esc to see the whole list"})
 	}
-	return chose{p.ask, c.ID}
+	return chose(p.ask, c.ID)
 }
 
 // choice is the row under the cursor, or the size that was typed; nil where there is neither.
@@ -131,8 +185,8 @@ func (p *picker) choice() *choice.Row {
 	switch {
 	case p.typed != nil:
 		return p.typed
-	case p.at < len(p.found):
-		return &p.rows[p.found[p.at]]
+	case len(p.found) > 0 && !p.none:
+		return &p.rows[p.found[p.list.at()]]
 	}
 	return nil
 }
@@ -147,17 +201,20 @@ func (p *picker) trial(s *session) (calc.Job, bool) {
 	return s.taken(p.ask, c.ID), true
 }
 
-// move shifts the cursor, stopping at the ends. What was typed as a size gives way to the row.
-func (p *picker) move(by int) {
-	if p.ask.Sized() && !p.field.empty() {
+// moved acts on the keys that move the cursor. What was typed as a size gives way to the row.
+func (p *picker) moved(msg tea.KeyPressMsg, k *keyMap) bool {
+	if p.none && key.Matches(msg, k.Down) { // of a name without a row: the first row is the next one
+		p.none, p.wrong = false, nil
+		p.list.goTo(0)
+		return true
+	}
+	if p.ask.Sized() && !p.field.empty() && (msg.String() == "home" || msg.String() == "end") || !p.list.moved(msg, k) {
+		return false // they are the field's
+	}
+	p.none, p.wrong = false, nil
+	if p.ask.Sized() {
 		p.field.clear()
-		p.typed, p.wrong = nil, nil
+		p.typed = nil
 	}
-	if p.wrong != nil { // of a name: the rows under it begin with the first
-		p.wrong = nil
-		if by > 0 {
-			p.at, by = 0, 0
-		}
-	}
-	p.at = max(0, min(len(p.found)-1, p.at+by))
+	return true
 }

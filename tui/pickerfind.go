@@ -11,7 +11,8 @@ import (
 
 // filter finds the rows that fit what stands in the field.
 func (p *picker) filter(s *session) {
-	p.found, p.typed, p.wrong = p.found[:0], nil, nil
+	p.found, p.typed, p.wrong, p.none = p.found[:0], nil, nil, false
+	defer func() { p.list.set(len(p.found)) }()
 	text := strings.ToLower(strings.TrimSpace(p.field.String()))
 	switch {
 	case text == "":
@@ -31,7 +32,7 @@ func (p *picker) filter(s *session) {
 // on none of them: only an arrow takes one.
 func (p *picker) known(text string) {
 	if _, err := p.ask.Find(text); errors.Is(err, tables.ErrNotBrazed) {
-		p.wrong, p.at = faultOf(err), len(p.found)
+		p.wrong, p.none = faultOf(err), true
 	}
 }
 
@@ -41,16 +42,19 @@ func (p *picker) all() {
 	}
 }
 
+// goTo puts the cursor on one of the rows that are found.
+func (p *picker) goTo(i int) {
+	p.list.set(len(p.found))
+	p.list.goTo(i)
+}
+
 // moveTo puts the cursor on the row with that id and reports whether there is one.
 func (p *picker) moveTo(id string) bool {
 	for i, r := range p.found {
 		if p.rows[r].ID == id {
-			p.at = i
+			p.goTo(i)
 			return true
 		}
-	}
-	if p.at >= len(p.found) {
-		p.at = 0
 	}
 	return false
 }
@@ -74,7 +78,7 @@ func (p *picker) rowNumber(text string) bool {
 		return false
 	}
 	p.all()
-	p.at = n - 1
+	p.goTo(n - 1)
 	return true
 }
 
@@ -88,7 +92,7 @@ func (p *picker) names(text string) {
 			}
 		}
 	}
-	p.at = 0
+	p.goTo(0)
 	if len(p.found) > 0 {
 		return
 	}

@@ -4,14 +4,81 @@ import (
 	"strconv"
 	"strings"
 
+	tea "charm.land/bubbletea/v2"
+
 	"brazebooth/internal/choice"
 	"brazebooth/internal/quantity"
+	"brazebooth/tui/canvas"
 )
 
-// view draws the question, the list and what the row under the cursor means, in at most h lines, and
+// view is a list with the card beside it, or with the five figures under it.
+func (p *picker) view(m *root, w, h int) (block, *tea.Cursor) {
+	if h < 16 || m.h < 20 {
+		return p.beside(m, w, h)
+	}
+	b := block(p.chips(m).Draw(m.th.Theme, w, 1))
+	b.skip()
+	body, cursor := p.beside(m, w, h-len(b))
+	cursor.Y += len(b)
+	p.first += len(b)
+	return append(b, body...), cursor
+}
+
+// chips are what is chosen already; the one that is asked for stands out.
+func (p *picker) chips(m *root) canvas.Chips {
+	page := cardPage{rows: buildRows(&m.session, m.shown()), at: -1}
+	l := page.chips(m, false)
+	for i := range page.rows {
+		if page.rows[i].ask == p.ask {
+			l.Cursor = i
+		}
+	}
+	return l
+}
+
+// beside is the list with the card.
+func (p *picker) beside(m *root, w, h int) (block, *tea.Cursor) {
+	c := m.shown()
+	if w < besideWidth {
+		five := lowCard(m, c, w)
+		list, x := p.draw(&m.th, w, h-len(five)-1, false)
+		list = list.fit(h - len(five))
+		list.addAll(five)
+		return list, tea.NewCursor(x, 0)
+	}
+	side := 30
+	if w >= wideWidth {
+		side = 46
+	}
+	left := w - side - 3
+	card := liveCard(m, c, side, h)
+	var aside block
+	if w >= wideWidth {
+		aside = p.asideReasons(m, side, h-len(card))
+		card.addAll(aside)
+	}
+	list, x := p.draw(&m.th, left, h, len(aside) > 0)
+	return beside(list.fit(h), card, left+3, m.th.quiet, "│ "), tea.NewCursor(x, 0)
+}
+
+// asideReasons is what the row under the cursor rests on, under the live card of a wide screen; nothing where not even its
+// sentence has room.
+func (p *picker) asideReasons(m *root, w, h int) block {
+	c := p.choice()
+	if c == nil || h < 2+max(3, len(wrap(rowSentence(c), w))) {
+		return nil
+	}
+	var b block
+	b.skip()
+	b.add(newRow(w).put(m.th.bold, c.Name).line())
+	b.addAll(reasonPage(&m.th, c, p.ask.Reasons(m.present(), c.ID), w))
+	return b.fit(min(len(b), h))
+}
+
+// draw draws the question, the list and what the row under the cursor means, in at most h lines, and
 // tells at which cell of the block's first line typing happens. explained means that the row's meaning
 // stands elsewhere. Only where it stands whole may a row of the list have a part of its own.
-func (p *picker) view(th *theme, w, h int, explained bool) (block, int) {
+func (p *picker) draw(th *theme, w, h int, explained bool) (block, int) {
 	var b block
 	field, cursor := p.fieldLine(th, w)
 	b.add(field)
@@ -33,7 +100,8 @@ func (p *picker) view(th *theme, w, h int, explained bool) (block, int) {
 		meaning, room = meaning[:0], h-len(b)-1
 	}
 	b.skip()
-	b.addAll(p.list(th, w, room, explained || len(meaning) > 0))
+	p.first = len(b)
+	b.addAll(p.body(th, w, room, explained || len(meaning) > 0))
 	if len(meaning) > 0 {
 		b.skip()
 		b.addAll(meaning)
@@ -44,8 +112,8 @@ func (p *picker) view(th *theme, w, h int, explained bool) (block, int) {
 // rule says how typing is read and what holds for the whole list.
 func (p *picker) rule() string {
 	text := quantity.Rule(p.ask.Kind)
-	if p.about != "" {
-		text = p.about + "; " + text
+	if p.said != "" {
+		text = p.said + "; " + text
 	}
 	return text
 }
@@ -62,6 +130,9 @@ func (p *picker) fieldLine(th *theme, w int) (line, int) {
 			r.blank(1).put(th.quiet, hint)
 		}
 	}
+	if where := p.list.where(); r.left() > width(where)+1 {
+		r.to(w-width(where)).put(th.quiet, where)
+	}
 	return r.line(), x
 }
 
@@ -71,8 +142,10 @@ func (p *picker) typedLines(th *theme, w int) block {
 	switch {
 	case p.wrong != nil:
 		b.say(th.plain, 0, p.wrong.what+" – "+p.wrong.hint, w)
+	case p.unfit != nil:
+		b.say(th.watch, 0, "▲ "+p.unfit.what+" – "+p.unfit.hint, w)
 	case p.typed != nil:
-		b.say(th.strong, 0, "= "+p.typed.Name+"  "+p.typed.Fact, w)
+		b.say(th.bold, 0, "= "+p.typed.Name+"  "+p.typed.Fact, w)
 	}
 	if text := quantity.Reading(p.ask.Kind, p.field.String(), quantity.Metric); text != "" && p.wrong == nil {
 		b.say(th.watch, 0, text, w)
@@ -80,8 +153,8 @@ func (p *picker) typedLines(th *theme, w int) block {
 	return b
 }
 
-// list draws the rows around the cursor; parts means that a row may have a part of its sentence.
-func (p *picker) list(th *theme, w, h int, parts bool) block {
+// body draws the rows around the cursor; parts means that a row may have a part of its sentence.
+func (p *picker) body(th *theme, w, h int, parts bool) block {
 	names, facts := 0, 0
 	for _, i := range p.found {
 		names = max(names, width(p.rows[i].Name))
@@ -90,35 +163,20 @@ func (p *picker) list(th *theme, w, h int, parts bool) block {
 	if len(p.found) == 0 {
 		return block{newRow(w).put(th.quiet, "  nothing here is called that").line()}
 	}
-	from, to := p.span(h)
-	b := make(block, 0, to-from)
-	for n := from; n < to; n++ {
-		b.add(p.rowLine(th, n, names, facts, w, parts))
-	}
-	return b
+	return p.list.draw(w, max(1, h), func(n int, chosen bool) line {
+		return p.rowLine(th, n, chosen && p.typed == nil && !p.none, names, facts, w, parts)
+	})
 }
 
-// span keeps the cursor's row among the h rows that are drawn.
-func (p *picker) span(h int) (from, to int) {
-	h = max(1, h)
-	if p.at < p.top {
-		p.top = p.at
-	}
-	if p.at >= p.top+h {
-		p.top = p.at - h + 1
-	}
-	p.top = max(0, min(p.top, len(p.found)-h))
-	return p.top, min(len(p.found), p.top+h)
-}
-
-func (p *picker) rowLine(th *theme, n, names, facts, w int, parts bool) line {
+// rowLine is a row of the list.
+func (p *picker) rowLine(th *theme, n int, chosen bool, names, facts, w int, parts bool) line {
 	i := p.found[n]
 	c := &p.rows[i]
 	r := newRow(w)
 	name := th.plain
-	if n == p.at && p.typed == nil {
-		r.put(th.strong, "▸")
-		name = th.strong
+	if chosen {
+		r.put(th.accent, "▸")
+		name = th.cursor
 	}
 	r.to(1)
 	at := 2
@@ -129,7 +187,7 @@ func (p *picker) rowLine(th *theme, n, names, facts, w int, parts bool) line {
 	}
 	r.to(at).put(name, c.Name)
 	if c.ID == p.before {
-		r.put(th.accent, " ✓")
+		r.put(th.bold, " ✓")
 	}
 	if facts > 0 {
 		r.to(at+names+3).put(th.plain, c.Fact)

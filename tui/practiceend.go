@@ -3,6 +3,8 @@ package tui
 import (
 	"fmt"
 
+	tea "charm.land/bubbletea/v2"
+
 	"brazebooth/calc"
 	"brazebooth/calc/practice"
 	"brazebooth/internal/quantity"
@@ -17,7 +19,7 @@ func (p *practicePage) program(th *theme, units quantity.System, w int) block {
 		s := &p.run.Steps[i]
 		b.addAll(beadLine(th, i+1, &s.Bead, units, w))
 		if text := report.CorrectionText(s.Change, s.Do, units.Lead()); text != "" {
-			b.say(th.strong, 5, "change "+text, w)
+			b.say(th.bold, 5, "change "+text, w)
 		}
 	}
 	b.say(th.quiet, 0, "good in this booth: "+report.SettingText(&p.job.Best, units.Lead()), w)
@@ -46,6 +48,12 @@ func (p *practicePage) truth(th *theme, units quantity.System, w int) block {
 			spaced(report.TrueValue(&m.Figure, m.True, sys), v.Unit), v, v.Band(), alone(0), alone(1), alone(2)), w)
 	}
 	return b
+}
+
+// drillPoints shows the cautions of a practice job.
+func drillPoints(m *root) tea.Cmd {
+	m.read("cautions of this practice job", practiceCautions(&m.drill))
+	return nil
 }
 
 // practiceCautions are those of the job's own card, under that of the practice.

@@ -58,7 +58,7 @@ func (p *practicePage) pressList(press tea.KeyPressMsg, k *keyMap) action {
 	n := len(practice.Levels())
 	switch s := press.String(); {
 	case p.stop != nil && !key.Matches(press, k.Back) && everywhere(press, k) == nil: // meant for the job that is not there yet
-		return refuse{fault{"the booth is being set up", "a moment, then the key once more; esc gives it up"}}
+		return refuse(fault{"the booth is being set up", "a moment, then the key once more; esc gives it up"})
 	case len(s) == 1 && s[0] >= '1' && s[0] < '1'+byte(n):
 		p.level, p.moved = int(s[0]-'1'), true
 	case s == "up":
@@ -71,13 +71,13 @@ func (p *practicePage) pressList(press tea.KeyPressMsg, k *keyMap) action {
 		p.seed = max(1, p.seed-1)
 	case press.Text == "" && p.view.scrolled(press, k):
 	case key.Matches(press, k.On):
-		return openDrill{}
+		return openDrill
 	case s == "p" || s == "right" || s == "6":
-		return turnPage{1}
+		return turnPage(1)
 	case s == "left":
-		return turnPage{-1}
+		return turnPage(-1)
 	case key.Matches(press, k.Back):
-		return goBack{}
+		return goBack
 	default:
 		return everywhere(press, k)
 	}
@@ -102,17 +102,17 @@ func (p *practicePage) pressJob(press tea.KeyPressMsg, k *keyMap, units quantity
 	case key.Matches(press, k.On) && p.over:
 		p.open, p.seed, p.view = false, p.seed+1, window{}
 	case key.Matches(press, k.On) && p.now == p.beads[len(p.beads)-1].Job: // it would be the same bead once more
-		return refuse{fault{"the same setting", "change something first: ↑↓ picks it, ←→ turns it"}}
+		return refuse(fault{"the same setting", "change something first: ↑↓ picks it, ←→ turns it"})
 	case key.Matches(press, k.On):
-		return layBead{}
+		return layBead
 	case key.Matches(press, k.EndPractice):
 		return p.end(sure)
 	case key.Matches(press, k.KeepBead):
-		return keepDrill{}
+		return keepDrill
 	case key.Matches(press, k.Why):
 		return p.tellWhy()
 	case key.Matches(press, k.Cautions):
-		return drillPoints{}
+		return drillPoints
 	case p.view.scrolled(press, k):
 	case press.String() == "space":
 		p.view.top += 8
@@ -147,23 +147,30 @@ func (p *practicePage) turn(by int, units quantity.System) {
 func (p *practicePage) end(sure bool) action {
 	switch {
 	case p.over:
-		return refuse{fault{"this job is over", "enter goes to the next"}}
+		return refuse(fault{"this job is over", "enter goes to the next"})
 	case !sure:
 		p.sure = true
-		return refuse{fault{"s or 3 once more ends this job", "the program's beads and what the booth hid are shown then"}}
+		return refuse(fault{"s or 3 once more ends this job", "the program's beads and what the booth hid are shown then"})
 	}
-	return endDrill{}
+	return endDrill
 }
 
 // tellWhy shows the hidden truth, of a job that is over.
 func (p *practicePage) tellWhy() action {
 	if !p.over {
-		return refuse{fault{"what the booth hides is told when the job is over", "s or 3 ends it"}}
+		return refuse(fault{"what the booth hides is told when the job is over", "s or 3 ends it"})
 	}
 	p.why = !p.why
 	p.view.top = 0
 	return nil
 }
+
+func openDrill(m *root) tea.Cmd { return m.drill.start(m.ctx) }
+func layBead(m *root) tea.Cmd   { return m.drill.lay(m.ctx) }
+func endDrill(m *root) tea.Cmd  { return m.drill.compare(m.ctx) }
+
+// drillFound takes what was computed.
+func drillFound(m *root, f slowFound[practiceAnswer]) tea.Cmd { return m.drill.took(m.ctx, f) }
 
 // took takes what was computed.
 func (p *practicePage) took(ctx context.Context, f slowFound[practiceAnswer]) tea.Cmd {

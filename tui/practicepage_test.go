@@ -13,7 +13,7 @@ import (
 )
 
 // openPractised is the page of practice in front of a book.
-func openPractised(t *testing.T, d *drawer, w, h int) *screen {
+func openPractised(t *testing.T, d *drawer, w, h int) *terminal {
 	t.Helper()
 	return openBook(t, d, pagePractice, [2]int{w, h})
 }
@@ -32,7 +32,7 @@ func TestGoldenPractice(t *testing.T) {
 		{"practice-end", "2 + + + + + + enter 2 2 6 6 enter 3 3"},
 		{"practice-timed", "5 + enter 2 2 6 enter"},
 	} {
-		var s *screen // of all sizes: a job is dear to compute
+		var s *terminal // of all sizes: a job is dear to compute
 		for _, size := range [][2]int{{40, 24}, {60, 20}, {80, 24}, {120, 40}} {
 			t.Run(x.name+"/"+sizeName(size), func(t *testing.T) {
 				if s == nil {
@@ -82,7 +82,7 @@ func TestPracticeOnTheScreens(t *testing.T) {
 		s.press("enter")
 		s.has("[practice]", "booth 4")
 		s.press("esc")
-		if s.root().onPart || s.root().session.card.Used != before {
+		if s.root().isOpen(&s.root().part) || s.root().session.card.Used != before {
 			t.Error("practice touched the card, or esc does not lead back to it")
 		}
 	}
@@ -196,7 +196,7 @@ func TestPracticeGivenUp(t *testing.T) {
 	}
 	run := p.slow.run
 	s.press("esc")
-	s.m, _ = s.m.Update(slowFound[practiceAnswer]{run: run})
+	s.m, _ = s.m.Update(slowFound[practiceAnswer]{run: run, to: drillFound})
 	if len(p.beads) != 1 {
 		t.Errorf("%d beads", len(p.beads))
 	}

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"strings"
 
 	"charm.land/bubbles/v2/key"
 
@@ -10,6 +11,7 @@ import (
 	"brazebooth/internal/quantity"
 	"brazebooth/internal/report"
 	"brazebooth/tables"
+	"brazebooth/tui/canvas"
 )
 
 // practiceTitle stands where the path of the card stands else.
@@ -18,7 +20,7 @@ func practiceTitle(th *theme, units quantity.System, w int) line {
 	if w < narrowWidth {
 		text = "  simulated, not your card"
 	}
-	r := newRow(w).put(th.strong, "practice").put(th.plain, text)
+	r := newRow(w).put(th.bold, "practice").put(th.plain, text)
 	if text := string(units); r.left() > width(text)+1 && units != quantity.Both {
 		r.to(w-width(text)).put(th.quiet, text)
 	}
@@ -36,7 +38,7 @@ func (p *practicePage) hints(k *keyMap) []key.Binding {
 // draw is the list of levels.
 func (p *practicePage) draw(th *theme, w, h int) block {
 	var b block
-	b.say(th.strong, 0, fmt.Sprintf("practise correcting test beads: booth %d, − + another", p.seed), w)
+	b.say(th.bold, 0, fmt.Sprintf("practise correcting test beads: booth %d, − + another", p.seed), w)
 	var first, last int
 	for i, l := range practice.Levels() {
 		mark, paint, at := "  ", th.plain, len(b)
@@ -54,7 +56,7 @@ func (p *practicePage) draw(th *theme, w, h int) block {
 	case p.err != nil:
 		b.say(th.watch, 0, "▲ "+faultOf(p.err).what, w)
 	default:
-		b.say(th.accent, 0, "enter opens the job: "+practice.WorkOf(p.level+1, p.seed).Line(), w)
+		b.say(th.bold, 0, "enter opens the job: "+practice.WorkOf(p.level+1, p.seed).Line(), w)
 	}
 	b.skip()
 	b.say(th.quiet, 0, "A simulated booth hides a heat of its own, as far from the card's as a real one's may be. You set, it lays the bead, you correct. Nothing is kept but by a key at the end.", w)
@@ -68,7 +70,7 @@ func (p *practicePage) draw(th *theme, w, h int) block {
 // drawJob is the open job, from the setting to the beads that were laid.
 func (p *practicePage) drawJob(th *theme, keeps bool, units quantity.System, w, h int) block {
 	var b block
-	b.say(th.strong, 0, fmt.Sprintf("level %d, booth %d: %s", p.job.Level, p.job.Seed, p.job.Work), w)
+	b.say(th.bold, 0, fmt.Sprintf("level %d, booth %d: %s", p.job.Level, p.job.Seed, p.job.Work), w)
 	if h >= 14 {
 		b.say(th.quiet, 0, report.PracticeWork(&p.card, units.Lead()), w)
 	}
@@ -79,10 +81,10 @@ func (p *practicePage) drawJob(th *theme, keeps bool, units quantity.System, w, 
 	last := &p.beads[len(p.beads)-1]
 	if w >= besideWidth {
 		left := p.controls(th, keeps, units, 36)
-		b.addAll(beside(left, p.beadBlock(th, last, w-39, max(4, h-9)), 39, th.quiet, "│ "))
+		b.addAll(beside(left, p.beadBlock(th, last, units, w-39, max(4, h-9)), 39, th.quiet, "│ "))
 	} else {
 		b.addAll(p.controls(th, keeps, units, w))
-		b.addAll(p.beadBlock(th, last, w, max(4, h/2)))
+		b.addAll(p.beadBlock(th, last, units, w, max(4, h/2)))
 	}
 	if p.run != nil {
 		b.skip()
@@ -120,7 +122,7 @@ func (p *practicePage) controls(th *theme, keeps bool, units quantity.System, w 
 			mark, paint = "› ", th.accent
 		}
 		r := newRow(w).put(th.accent, mark).put(paint, calc.FigureLabel(set.Figure)).
-			to(13).put(th.strong, report.SettingValue(v, set.Unit, units.Lead()))
+			to(13).put(th.bold, report.SettingValue(v, set.Unit, units.Lead()))
 		if old := set.At(was).Or(tables.DefaultStickOut.V); old != v && !p.over {
 			r.put(th.quiet, "  was "+report.SettingValue(old, set.Unit, units.Lead()))
 		}
@@ -143,12 +145,12 @@ func (p *practicePage) next(th *theme, keeps bool, w int) block {
 		f := faultOf(p.err)
 		b.say(th.watch, 0, "▲ "+f.what+" – "+f.hint, w)
 	case p.over && p.run != nil:
-		b.say(th.strong, 0, report.PracticeTally(n, p.beads[n-1].Verdict, p.run), w)
-		b.say(th.accent, 0, "* why: what the booth hid", w)
+		b.say(th.bold, 0, report.PracticeTally(n, p.beads[n-1].Verdict, p.run), w)
+		b.say(th.bold, 0, "* why: what the booth hid", w)
 		p.keepText(&b, th, keeps, w)
-		b.say(th.accent, 0, "enter: the next booth", w)
+		b.say(th.bold, 0, "enter: the next booth", w)
 	default:
-		b.say(th.accent, 0, fmt.Sprintf("enter: lay bead %d", n+1), w)
+		b.say(th.bold, 0, fmt.Sprintf("enter: lay bead %d", n+1), w)
 		b.say(th.quiet, 0, "s: end, see the program's", w)
 	}
 	return b
@@ -163,12 +165,12 @@ func (p *practicePage) keepText(b *block, th *theme, keeps bool, w int) {
 	case p.kept:
 		b.say(th.good, 0, "✓ kept in the book", w)
 	default:
-		b.say(th.accent, 0, "k: keep level, booth, your beads and the program's in the book; else nothing is kept", w)
+		b.say(th.bold, 0, "k: keep level, booth, your beads and the program's in the book; else nothing is kept", w)
 	}
 }
 
 // beadBlock is a bead with its verdict, its look and its drawing.
-func (p *practicePage) beadBlock(th *theme, bead *practice.Bead, w, h int) block {
+func (p *practicePage) beadBlock(th *theme, bead *practice.Bead, units quantity.System, w, h int) block {
 	var b block
 	n := len(p.beads)
 	who := fmt.Sprintf("bead %d ", n)
@@ -183,18 +185,17 @@ func (p *practicePage) beadBlock(th *theme, bead *practice.Bead, w, h int) block
 			b.say(th.quiet, 0, "not met: "+x, w)
 		}
 	}
-	lines, perColumn := report.BeadDrawing(bead, min(w, 60), min(10, max(7, h-len(b)-1)))
-	for _, l := range lines {
-		if perColumn > 0 {
-			b.add(paintSection(th, l, w))
-		} else {
-			b.add(newRow(w).put(th.accent, l).line())
-		}
+	wide, high := min(w, 60), min(10, max(7, h-len(b)-1))
+	if j, ok := jointOf(&bead.Section); ok && bead.Section.Wet[0] > 0 && bead.Section.Wet[1] > 0 {
+		b.addAll(drawnJoint(th, j, wide, high, units))
+		return b
 	}
-	if perColumn > 0 {
-		b.say(th.quiet, 0, fmt.Sprintf("ten columns are %.1f mm", 10*perColumn), w)
-	} else if len(lines) > 0 {
-		b.say(th.quiet, 0, report.SketchText, w)
+	for _, id := range strings.Split(bead.Seen, ",") {
+		if lines := canvas.DrawSight(th.Theme, id, min(wide, 24), 4); lines != nil {
+			b.addAll(block(lines))
+			b.say(th.quiet, 0, report.SketchText, w)
+			break
+		}
 	}
 	return b
 }

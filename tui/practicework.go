@@ -96,8 +96,8 @@ type practiceKept struct {
 	err   error
 }
 
-// keepPractice sends how the job went to the book, once.
-func (m *root) keepPractice() tea.Cmd {
+// keepDrill sends how the job went to the book, once.
+func keepDrill(m *root) tea.Cmd {
 	p := &m.drill
 	switch {
 	case m.keeper == nil:
@@ -117,18 +117,19 @@ func (m *root) keepPractice() tea.Cmd {
 	return nil
 }
 
-func (m *root) practiceKept(msg practiceKept) {
+func (msg practiceKept) tell(m *root) (tea.Cmd, bool) {
 	if p := &m.drill; p.job.Level == msg.level && p.job.Seed == msg.seed {
 		p.keeping, p.kept = false, msg.err == nil
 	}
 	if msg.err != nil {
 		m.notice = bookFault("not kept: ", msg.err, "k tries again")
-		return
+		return nil, true
 	}
 	m.done = msg.said
+	return nil, true
 }
 
 // practising reports whether a practice job covers the card.
 func (m *root) practising() bool {
-	return m.onPart && m.part.name() == pagePractice && m.drill.open
+	return m.isOpen(&m.part) && m.part.name() == pagePractice && m.drill.open
 }

@@ -24,7 +24,7 @@ func TestAnyKeys(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		w := rapid.IntRange(1, 140).Draw(t, "width")
 		h := rapid.IntRange(1, 50).Draw(t, "height")
-		s := &screen{t, New(Options{Window: coarse, Solve: solved})}
+		s := &terminal{t, New(Options{Window: coarse, Solve: solved})}
 		s.send(tea.WindowSizeMsg{Width: w, Height: h})
 		for range rapid.IntRange(0, 25).Draw(t, "keys") {
 			switch rapid.IntRange(0, 19).Draw(t, "kind") {
@@ -42,8 +42,8 @@ func TestAnyKeys(t *testing.T) {
 			s.press("esc")
 		}
 		m := s.root()
-		if m.step != 0 || m.page != nil || m.why != nil || m.other || m.onMap || m.onBooth {
-			t.Fatalf("esc does not lead back: step %d", m.step)
+		if m.step() != 0 || m.overCard() {
+			t.Fatalf("esc does not lead back: step %d", m.step())
 		}
 	})
 }
@@ -52,7 +52,7 @@ func TestAnyKeys(t *testing.T) {
 func TestAnyKeysWithoutACard(t *testing.T) {
 	fail := func(calc.Job) (calc.Card, error) { return calc.Card{}, formula.ErrRange }
 	rapid.Check(t, func(t *rapid.T) {
-		s := &screen{t, New(Options{Solve: fail})}
+		s := &terminal{t, New(Options{Solve: fail})}
 		w := rapid.IntRange(30, 130).Draw(t, "width")
 		s.send(tea.WindowSizeMsg{Width: w, Height: 24})
 		for range 20 {
@@ -90,10 +90,10 @@ func TestFieldHolds(t *testing.T) {
 			} else {
 				f.edit(keyPress(rapid.SampledFrom([]string{"left", "right", "home", "end", "backspace", "delete", "ctrl+u", "x", "space"}).Draw(t, "key")))
 			}
-			if f.at < 0 || f.at > len(f.text) || len(f.text) > fieldMax {
-				t.Fatalf("cursor %d in %d", f.at, len(f.text))
+			if f.at() < 0 || f.at() > len([]rune(f.String())) || len([]rune(f.String())) > fieldMax {
+				t.Fatalf("cursor %d in %d", f.at(), len(f.String()))
 			}
-			for _, r := range f.text {
+			for _, r := range f.String() {
 				if r < ' ' || r == 0x7f {
 					t.Fatalf("control character %U", r)
 				}

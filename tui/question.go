@@ -1,20 +1,22 @@
 package tui
 
 import (
-	"strings"
-
 	"brazebooth/calc"
 	"brazebooth/internal/choice"
-	"brazebooth/internal/quantity"
 )
 
 // pathChoices lead to every card, in their order; a timed arc asks on.
 func pathChoices() []*choice.Choice { return choice.Path(&calc.Job{}) }
 
-// otherChoices wait on the card.
+// chipChoices are the choices that always stand on the card, in the order of their numbers.
+func chipChoices() []*choice.Choice {
+	return choice.Named("metal", "gauge", "wire", "mode", "joint", "gap", "metal2", "position", "gauge2")
+}
+
+// otherChoices are those that have no chip.
 func otherChoices() []*choice.Choice {
-	return choice.Named("joint", "gap", "backing", "position", "filler", "coating", "metal2", "gauge2", "coating2",
-		"gas", "use")
+	return choice.Named("backing", "coating", "coating2", "filler", "gas", "use", "length", "preheat", "part-width", "part-mass",
+		"aim", "throat", "shaft-dia", "layer", "hole", "run-in")
 }
 
 // present is what a list goes by.
@@ -40,28 +42,9 @@ func (s *session) neighbour(c *choice.Choice, by int) (calc.Job, bool) {
 // taken is the job with a row's value on it.
 func (s *session) taken(c *choice.Choice, id string) calc.Job {
 	job := s.base()
+	if c.Given(&job) && c.Now(&s.card) == id && !s.old {
+		return job // choosing what is chosen changes nothing: not the coating that goes with a metal either
+	}
 	_ = c.Take(&job, id) // a row's own id is always understood
 	return job
-}
-
-// brief is a choice as the line under the path has it, "" where there is nothing to say.
-func brief(c *choice.Choice, card *calc.Card, sys quantity.System) string {
-	text, follows := c.Shown(card, sys), c.Now(card) == choice.Same
-	switch c.Name {
-	case "gap":
-		return strings.Replace("gap "+text, "gap none", "no gap", 1)
-	case "coating":
-		return strings.Replace(text, "none", "bare", 1)
-	case "metal2":
-		if follows {
-			return ""
-		}
-		return "on " + text
-	case "gauge2":
-		if follows || text == choice.ByName("gauge").Shown(card, sys) {
-			return ""
-		}
-		return "second " + text
-	}
-	return text
 }

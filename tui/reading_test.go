@@ -13,12 +13,12 @@ func TestReadingBesideTheField(t *testing.T) {
 	s := openAt(t, 80, 24, Options{})
 	s.press("enter")
 	s.typed("0.2")
-	s.has("0.2 read as inches: 5.08 mm; for millimetres", "type 0.2mm ")
+	s.has("0.2 read as inches: 5.08 mm; for", "type 0.2mm")
 	s.typed("mm")
 	s.hasNot("read as")
 
 	s = openAt(t, 60, 20, Options{Units: quantity.Inch, Job: calc.Job{Metal: "mild-steel", Gauge: 18}})
-	s.press("down", "down", "enter")
+	s.press("right", "right", "enter")
 	s.has("a bare number is mm/s")
 	s.typed("12")
 	s.has("12 read as mm/s; for in/min type 12in/min")
@@ -26,7 +26,7 @@ func TestReadingBesideTheField(t *testing.T) {
 	s = openAt(t, 60, 20, Options{Units: quantity.Inch, Job: calc.Job{Metal: "mild-steel", Gauge: 18}})
 	s.press("p")
 	for s.root().part.name() != "strength" {
-		s.press("p")
+		s.press("s")
 	}
 	s.press("enter")
 	s.typed("12")

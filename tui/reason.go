@@ -3,9 +3,23 @@ package tui
 import (
 	"fmt"
 
+	tea "charm.land/bubbletea/v2"
+
 	"brazebooth/calc"
 	"brazebooth/internal/choice"
 )
+
+// explain shows what a row of a list rests on.
+func explain(ask *choice.Choice, row *choice.Row) action {
+	if row == nil {
+		return nil
+	}
+	c := *row
+	return func(m *root) tea.Cmd {
+		m.read(c.Name, func(th *theme, w int) block { return reasonPage(th, &c, ask.Reasons(m.present(), c.ID), w) })
+		return nil
+	}
+}
 
 // reasonPage is a choice in full: its sentence, then each figure with its source.
 func reasonPage(th *theme, c *choice.Row, lines []choice.Reason, w int) block {

@@ -13,23 +13,25 @@ type recordRead struct {
 	err   error
 }
 
-// readRecord asks for all there is of a record.
-func (m *root) readRecord(e Entry) tea.Cmd {
-	k, units := m.keeper, m.units.Lead()
-	return func() tea.Msg {
-		lines, err := k.Record(context.Background(), e.ID, units)
-		return recordRead{e.Kind + " " + e.Name, lines, err}
-	}
+// openRecord asks for all there is of a record.
+func openRecord(e Entry) action {
+	return withBook(func(m *root) tea.Cmd {
+		k, units := m.keeper, m.units.Lead()
+		return func() tea.Msg {
+			lines, err := k.Record(context.Background(), e.ID, units)
+			return recordRead{e.Kind + " " + e.Name, lines, err}
+		}
+	})
 }
 
-// showRecord opens it over the page that asked, if that is still there.
-func (m *root) showRecord(msg recordRead) {
-	if !m.onPart || m.part.name() != pageRecords {
-		return
+// tell opens it over the page that asked, if that is still there.
+func (msg recordRead) tell(m *root) (tea.Cmd, bool) {
+	if !m.isOpen(&m.part) || m.part.name() != pageRecords {
+		return nil, true
 	}
 	if msg.err != nil {
 		m.notice = bookFault("", msg.err, "the list stays")
-		return
+		return nil, true
 	}
 	m.read(msg.name, func(th *theme, w int) block {
 		var b block
@@ -45,4 +47,5 @@ func (m *root) showRecord(msg recordRead) {
 		}
 		return b
 	})
+	return nil, true
 }

@@ -7,66 +7,57 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
-	"brazebooth/calc/advice"
+	"brazebooth/tui/canvas"
 )
 
-// cardStep is the path's last step; those before it are its questions.
-const cardStep = 4
-
-// root is the one model: the session, the size of the terminal, and the screen that is open.
+// root is the one model: the session, the size of the terminal, and the stack of screens. On its bottom lies the path, a
+// list for each step up to the present one or to the card.
 type root struct {
 	session
-	th   theme
-	keys keyMap
-	w, h int
+	th    theme
+	keys  keyMap
+	w, h  int
+	stack []screen
 
-	step    int    // on the path
-	pick    picker // of the step, or of one of the other choices
-	other   bool   // pick is one of the other choices, opened from the card
+	// Screens that keep what they have while they are not open.
 	card    cardPage
-	why     *whyPage
 	chart   mapPage
-	onMap   bool // the map lies over the card
 	beat    beatPage
-	onBeat  bool // the timed arc's page does
-	onBooth bool // the booth view does
+	booth   boothPage
 	part    partPage
-	onPart  bool // a page beside the card does
 	fix     correctPage
 	shelf   bookPage
 	records bookPage // of every kind
 	meter   measurePage
 	drill   practicePage
-	keeper  Keeper
-	now     func() time.Time
-	form    *formPage   // a new record, over the records
-	inputs  *inputsPage // what such a page asks for, over it
-	marks   *marksPage  // a list of which several may be true, over that
-	walk    *walk       // over everything
-	words   *wordsPage  // the glossary, over everything but help
-	page    *textPage   // help, cautions or the meaning of a row, over everything else
+
+	keeper Keeper
+	now    func() time.Time
 
 	notice  *fault // said once, gone with the next key
 	done    string // the same, of something that went well
 	leaving bool   // q was pressed once
+	again   bool   // and with the key before this one
 
-	tried bool   // the card beside the list is that of the row under the cursor
-	unfit *fault // why that row has no card
+	lamp  canvas.Kept[canvas.Strip]
+	above int // lines over the open screen, for the mouse
 	frame tea.View
 }
 
 func newRoot(o Options) *root {
-	m := &root{session: newSession(o), th: newTheme(o.Theme, true, o.Profile).commas(o.Comma), keys: newKeys(), keeper: o.Book, now: o.Now, records: bookPage{all: true},
-		fix: correctPage{next: o.computing.next}, drill: practicePage{seed: 1, answer: o.computing.drills}}
+	m := &root{session: newSession(o), th: newTheme(look{kind: o.Theme, dark: true, profile: o.Profile, comma: o.Comma}), keys: newKeys(), keeper: o.Book, now: o.Now,
+		records: bookPage{all: true}, fix: correctPage{next: o.computing.next}, drill: practicePage{seed: 1, answer: o.computing.drills}}
+	m.chart.take, m.beat.take, m.fix.take, m.drill.take = mapFound, beatFound, fixFound, drillFound
 	if m.now == nil {
 		m.now = time.Now
 	}
+	first := 0
 	if o.Job != (calc.Job{}) {
-		m.step = cardStep
+		first = cardStep
 	}
-	m.enter()
+	m.along(first)
 	if o.Walk {
-		m.startWalk() // its first step computes nothing
+		startWalk(m) // its first step computes nothing
 	}
 	return m
 }
@@ -84,55 +75,26 @@ func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		}
 		m.w, m.h = msg.Width, msg.Height
 	case tea.BackgroundColorMsg:
-		m.th = newTheme(m.th.kind, msg.IsDark(), m.th.profile).commas(m.th.plain.comma)
+		m.th.look.dark = msg.IsDark()
+		m.th = newTheme(m.th.look)
 	case tea.ColorProfileMsg:
-		m.th = newTheme(m.th.kind, m.th.dark, msg.Profile).commas(m.th.plain.comma)
+		m.th.look.profile = msg.Profile
+		m.th = newTheme(m.th.look)
+	case tea.EnvMsg:
+		m.th.look.coarse = msg.Getenv("TERM") == "linux"
+		m.th = newTheme(m.th.look)
 	case tea.KeyPressMsg:
 		cmd = both(m.press(msg), m.follow())
-	case slowFound[calc.Window]:
-		m.chart.found(msg)
-	case slowTick[calc.Window]:
-		if !m.onMap || !m.chart.waits(msg) {
-			return m, nil
-		}
-		cmd = m.chart.tick()
-	case slowFound[calc.Timed]:
-		m.beat.found(msg)
-		cmd = both(m.follow(), m.playInBooth())
-	case slowTick[calc.Timed]:
-		if !m.beat.waits(msg) {
-			return m, nil
-		}
-		cmd = m.beat.tick()
-	case slowFound[advice.Page]:
-		m.fix.found(msg)
-	case slowTick[advice.Page]:
-		if !m.fix.waits(msg) {
-			return m, nil
-		}
-		cmd = m.fix.tick()
-	case slowFound[practiceAnswer]:
-		cmd = m.drill.took(m.ctx, msg)
-	case slowTick[practiceAnswer]:
-		if !m.drill.waits(msg) {
-			return m, nil
-		}
-		cmd = m.drill.tick()
-	case practiceKept:
-		m.practiceKept(msg)
-	case bookFound, bookLoaded, bookKept, bookMarked, recordRead, trialKept, formDone, recalled, measured, stamped:
-		cmd = m.onBook(msg)
-	case walked:
-		cmd = m.walkTook(msg)
-	case sourcesKnown:
-		m.meter.sources = msg.names
-	case beatTick:
-		if cmd = m.beat.play(msg); cmd == nil {
-			return m, nil
-		}
+	case tea.MouseMsg:
+		cmd = both(m.mouse(msg), m.follow())
 	case tea.PasteMsg:
 		m.notice, m.done = nil, ""
-		cmd = both(m.act(m.child(msg)), m.follow())
+		cmd = both(m.act(m.front().update(m, msg)), m.follow())
+	case told:
+		var draws bool
+		if cmd, draws = msg.tell(m); !draws {
+			return m, cmd
+		}
 	default:
 		return m, nil
 	}
@@ -145,36 +107,41 @@ func (m *root) View() tea.View { return m.frame }
 
 // press handles the keys that work everywhere and gives the others to the open screen.
 func (m *root) press(k tea.KeyPressMsg) tea.Cmd {
-	again := m.leaving
+	m.again = m.leaving
 	m.notice, m.done, m.leaving = nil, "", false
-	if m.onBooth && !key.Matches(k, m.keys.Kill) {
-		return m.leaveBooth(key.Matches(k, m.keys.Cautions))
-	}
-	if k.Text == "" {
-		switch {
-		case key.Matches(k, m.keys.Kill):
-			return tea.Quit
-		case m.walk != nil: // it has its own keys
-		case key.Matches(k, m.keys.Help):
-			return m.act(openHelp{})
-		case key.Matches(k, m.keys.Words) && m.words == nil:
-			return m.act(openWords{})
-		case key.Matches(k, m.keys.Units):
-			return m.act(otherUnits{})
-		case key.Matches(k, m.keys.Shelf) && m.keeper != nil && !m.practising():
-			m.uncover()
-			return m.act(openShelf{})
-		case key.Matches(k, m.keys.Next):
-			return m.along(1)
-		case key.Matches(k, m.keys.Prev):
-			return m.along(-1)
-		}
-	}
-	a := m.child(k)
-	if _, ok := a.(leave); ok && again {
+	if key.Matches(k, m.keys.Kill) && k.Text == "" {
 		return tea.Quit
 	}
-	return m.act(a)
+	if _, fills := m.front().(filler); !fills && k.Text == "" {
+		if a := m.everyScreen(k); a != nil {
+			return a(m)
+		}
+	}
+	return m.act(m.front().update(m, k))
+}
+
+// everyScreen acts on the keys that mean the same wherever they are pressed: none of them prints a character.
+func (m *root) everyScreen(k tea.KeyPressMsg) action {
+	_, reads := m.front().(*wordsPage)
+	_, turns := m.front().(*cardPage)
+	switch {
+	case key.Matches(k, m.keys.Help):
+		return openHelp
+	case key.Matches(k, m.keys.Words) && !reads:
+		return openWords
+	case key.Matches(k, m.keys.Units):
+		return otherUnits
+	case key.Matches(k, m.keys.Shelf) && m.keeper != nil && !m.practising():
+		return func(m *root) tea.Cmd { m.uncover(); m.enter(); return openShelf(m) }
+	case key.Matches(k, m.keys.Undo) && !m.restores():
+		return undo
+	case turns: // tab goes through its rows
+	case key.Matches(k, m.keys.Next):
+		return func(m *root) tea.Cmd { return m.alongBy(1) }
+	case key.Matches(k, m.keys.Prev):
+		return func(m *root) tea.Cmd { return m.alongBy(-1) }
+	}
+	return nil
 }
 
 // both joins two commands, either of which may be none.
@@ -190,7 +157,7 @@ func both(a, b tea.Cmd) tea.Cmd {
 
 // follow lets the heat of a timed arc be followed, and puts the times that came of it on the card.
 func (m *root) follow() tea.Cmd {
-	if m.old || m.session.card.Used.Mode != "timed" && !m.onBeat {
+	if m.old || m.session.card.Used.Mode != "timed" && !m.isOpen(&m.beat) {
 		return nil
 	}
 	job := timedJob(m.job)
@@ -204,110 +171,25 @@ func (m *root) follow() tea.Cmd {
 	return nil
 }
 
-// playInBooth lets the beat of a timed arc run in the booth view, once its heat was followed.
-func (m *root) playInBooth() tea.Cmd {
-	if !m.onBooth || m.session.card.Used.Mode != "timed" || !m.followed || m.beat.playing() {
+// restores reports whether ctrl+z brings back a record on the open screen.
+func (m *root) restores() bool {
+	return m.front() == screen(&m.part) && (m.part.name() == pageBook || m.part.name() == pageRecords)
+}
+
+// undo takes back the last change of a setting.
+func undo(m *root) tea.Cmd {
+	if !m.session.undo() {
+		m.notice = &fault{"nothing was changed", "ctrl+z takes back a change of a setting"}
 		return nil
 	}
-	return m.beat.start()
-}
-
-// leaveBooth leads from the booth view back to the card, or to the cautions over it.
-func (m *root) leaveBooth(cautions bool) tea.Cmd {
-	m.back()
-	if cautions {
-		return m.act(openPoints{})
-	}
+	m.done = "taken back"
+	m.refresh()
 	return nil
 }
 
-// child lets the open screen act.
-func (m *root) child(msg tea.Msg) action {
-	switch {
-	case m.walk != nil:
-		return m.walk.update(msg, &m.keys)
-	case m.page != nil:
-		return m.page.update(msg, &m.keys)
-	case m.words != nil:
-		return m.words.update(msg, &m.keys)
-	case m.why != nil:
-		return m.why.update(msg, &m.keys, &m.session)
-	case m.marks != nil:
-		return m.marks.update(msg, &m.keys)
-	case m.other:
-		return m.updatePick(msg)
-	case m.form != nil:
-		return m.form.update(msg, &m.keys)
-	case m.inputs != nil:
-		return m.inputs.update(msg, &m.keys, &m.session)
-	case m.onPart:
-		return m.updatePart(msg)
-	case m.onMap:
-		return m.chart.update(msg, &m.keys, &m.session)
-	case m.onBeat:
-		return m.beat.update(msg, &m.keys, &m.session)
-	case m.picking():
-		return m.updatePick(msg)
-	}
-	return m.card.update(msg, &m.keys, &m.session)
-}
-
-func (m *root) updatePick(msg tea.Msg) action {
-	a := m.pick.update(msg, &m.keys, &m.session)
-	m.tryOut()
-	return a
-}
-
-// picking reports whether a list is open.
-func (m *root) picking() bool { return m.other || m.step < cardStep }
-
-// uncover closes whatever lies over the path and the card.
-func (m *root) uncover() {
-	m.page, m.words, m.why, m.onMap, m.onBeat, m.onPart, m.inputs, m.marks, m.form = nil, nil, nil, false, false, false, nil, nil, nil
-	m.chart.cancel()
-	m.beat.halt()
-	m.fix.cancel()
-	m.drill.cancel()
-	m.other = false
-	m.enter()
-}
-
-// along moves on the path without choosing; from one of the other choices it leads to the card.
-func (m *root) along(by int) tea.Cmd {
-	if !m.other {
-		m.step = max(0, min(cardStep, m.step+by))
-	}
-	m.uncover()
+// otherUnits goes to the next system of units.
+func otherUnits(m *root) tea.Cmd {
+	m.units = m.units.Next()
+	m.refresh()
 	return nil
-}
-
-// enter opens the screen of the present step.
-func (m *root) enter() {
-	m.tried, m.unfit = false, nil
-	if m.step < cardStep {
-		m.pick = newPicker(pathChoices()[m.step], &m.session)
-	}
-	m.card.load(&m.session)
-}
-
-// tryOut computes the card of the row under the cursor, to stand beside the list.
-func (m *root) tryOut() {
-	m.tried, m.unfit = false, nil
-	job, differs := m.pick.trial(&m.session)
-	if !differs {
-		return
-	}
-	if _, err := m.try(job); err != nil {
-		m.unfit = faultOf(err)
-		return
-	}
-	m.tried = true
-}
-
-// shown is the card that stands on the screen.
-func (m *root) shown() *calc.Card {
-	if m.tried {
-		return &m.lookCard
-	}
-	return &m.session.card
 }

@@ -3,66 +3,45 @@ package tui
 import (
 	"fmt"
 
+	tea "charm.land/bubbletea/v2"
+
 	"brazebooth/calc"
 	"brazebooth/internal/quantity"
 	"brazebooth/internal/report"
+	"brazebooth/tui/canvas"
 )
 
-// sectionBody draws the joint's cross-section to scale, with what its signs mean and the edges of the
-// operating window.
-func sectionBody(s *session) func(th *theme, w int) block {
-	return func(th *theme, w int) block {
-		c := &s.card
-		var b block
-		lines, column := report.Drawing(&c.Section, w, 14)
-		if lines == nil {
-			b.say(th.plain, 0, "There is no drawing: "+zoneWhy(c), w)
-			return b
-		}
-		for _, l := range lines {
-			b.add(paintSection(th, l, w))
-		}
-		b.skip()
-		b.say(th.quiet, 0, "/ first member  \\ second  o bead"+zincSigns(c), w)
-		b.say(th.quiet, 0, fmt.Sprintf("to scale: ten columns are %s", quantity.Show(10*column, "mm", s.units)), w)
-		b.skip()
-		b.add(newRow(w).put(th.bold, "edges of the operating window").line())
-		b.addAll(s.finding(th, []report.Block{report.Edges{Card: c}}, w, false))
+// openSection shows the cross-section.
+func openSection(m *root) tea.Cmd {
+	high := max(8, m.h/2)
+	m.read("cross-section", func(th *theme, w int) block { return sectionBody(th, &m.session, w, high) })
+	return nil
+}
+
+// sectionBody is the joint's cross-section to scale and the edges of the operating window.
+func sectionBody(th *theme, s *session, w, high int) (b block) {
+	c := &s.card
+	j, ok := jointOf(&c.Section)
+	if !ok {
+		b.say(th.plain, 0, "There is no drawing: "+zoneWhy(c), w)
 		return b
 	}
+	b.addAll(drawnJoint(th, j, w, high, s.units))
+	b.skip()
+	b.add(newRow(w).put(th.bold, "edges of the operating window").line())
+	b.addAll(s.finding(th, []report.Block{report.Edges{Card: c}}, w, false))
+	return b
 }
 
-func zincSigns(c *calc.Card) string {
-	if c.Section.Melted[0] == 0 && c.Section.Melted[1] == 0 {
-		return ""
+// drawnJoint is a joint to scale, and under it what its scale is and what the ground of the zinc says.
+func drawnJoint(th *theme, j canvas.Joint, w, high int, units quantity.System) block {
+	b := block(j.Draw(th.Theme, w, high))
+	text := fmt.Sprintf("to scale: ten columns are %s", quantity.Show(10*j.Scale(w, high), "mm", units))
+	if j.Melted != [2]float64{} || j.MeltedBack != [2]float64{} {
+		text += "; marked on the sheet: how far the zinc melts, and boils"
 	}
-	return "  X zinc boiled  z zinc melted"
-}
-
-// paintSection colours a line of the drawing: runs of one character share one style.
-func paintSection(th *theme, l string, w int) line {
-	r := newRow(w)
-	for i := 0; i < len(l); {
-		j := i
-		for j < len(l) && l[j] == l[i] {
-			j++
-		}
-		r.put(sectionPaint(th, l[i]), l[i:j])
-		i = j
-	}
-	return r.line()
-}
-
-func sectionPaint(th *theme, c byte) paint {
-	switch c {
-	case 'o':
-		return th.strong
-	case 'X':
-		return th.stop
-	case 'z':
-		return th.watch
-	}
-	return th.quiet
+	b.say(th.quiet, 0, text, w)
+	return b
 }
 
 // zoneWhy is the reason why a card has no verdict.
@@ -73,33 +52,4 @@ func zoneWhy(c *calc.Card) string {
 		}
 	}
 	return "this joint is not modelled."
-}
-
-// verdictWords is the verdict as a hand says it.
-func verdictWords(c *calc.Card) string {
-	if v := c.Verdict(); v != "not-modelled" {
-		return v
-	}
-	return "no verdict: judge it on a test bead"
-}
-
-// zoneRow is the thermal verdict as a row of the card.
-func zoneRow(c *calc.Card) (cardRow, bool) {
-	if c.Zone == "" {
-		return cardRow{}, false
-	}
-	words, near := verdictWords(c), c.NearestEdge()
-	long := "x shows the cross-section and every edge, m the map of all settings."
-	if near != nil {
-		words += fmt.Sprintf(", nearest edge: %s, %.0f %%", near.Name, near.Margin)
-		if !near.Met {
-			words = verdictWords(c) + ", not met: " + near.Name
-		}
-	} else if c.Zone != "not-modelled" {
-		long = "t shows the heat of the timed arc and what ends each range."
-	} else {
-		long = zoneWhy(c)
-	}
-	note := calc.Note{Name: "zone", Text: words + ". " + long, Source: "cross-section model", Known: "own computation"}
-	return cardRow{kind: resultRow, name: "zone", label: "zone", words: words, long: note.Text, note: note}, true
 }

@@ -20,8 +20,9 @@ type session struct {
 	job      calc.Job // what was chosen; what is not stays open and Solve assumes it
 	example  bool     // job is the scenario's own and nothing was chosen yet
 	card     calc.Card
-	old      bool // card answers an earlier job: this one has none
-	followed bool // card has the times that following the heat gave
+	past     []past // what ctrl+z takes back, the last one last
+	old      bool   // card answers an earlier job: this one has none
+	followed bool   // card has the times that following the heat gave
 	fault    *fault
 
 	pages answers // beside the card
@@ -94,10 +95,34 @@ func (s *session) base() calc.Job {
 	return s.job
 }
 
+// past is a job as it was before a change.
+type past struct {
+	job     calc.Job
+	example bool
+}
+
+// undos is how many changes can be taken back.
+const undos = 100
+
 // choose makes job the present one.
 func (s *session) choose(job calc.Job) {
+	if job != s.job {
+		s.past = append(s.past[max(0, len(s.past)+1-undos):], past{s.job, s.example})
+	}
 	s.job, s.example = job, false
 	s.compute()
+}
+
+// undo takes the last change back, and reports whether there was one.
+func (s *session) undo() bool {
+	n := len(s.past)
+	if n == 0 {
+		return false
+	}
+	s.job, s.example = s.past[n-1].job, s.past[n-1].example
+	s.past = s.past[:n-1]
+	s.compute()
+	return true
 }
 
 // try solves a job without choosing it and remembers the answer.

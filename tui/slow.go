@@ -18,9 +18,10 @@ type slow[K comparable, V any] struct {
 	ok   bool // there is one
 	err  error
 	done *atomic.Uint64
-	stop context.CancelFunc // nil where nothing is being computed
-	gave bool               // somebody gave the wanted one up
-	run  int                // which computation is the wanted one: a job may be asked for, left, and asked for again
+	stop context.CancelFunc                // nil where nothing is being computed
+	gave bool                              // somebody gave the wanted one up
+	take func(*root, slowFound[V]) tea.Cmd // what its screen does with a finished answer
+	run  int                               // which computation is the wanted one: a job may be asked for, left, and asked for again
 }
 
 // slowFound is a finished answer, or why there is none.
@@ -28,10 +29,18 @@ type slowFound[V any] struct {
 	run int
 	v   V
 	err error
+	to  func(*root, slowFound[V]) tea.Cmd
 }
 
+func (f slowFound[V]) tell(m *root) (tea.Cmd, bool) { return f.to(m, f), true }
+
 // slowTick asks to look at the progress again.
-type slowTick[V any] struct{ run int }
+type slowTick struct{ again func() tea.Cmd }
+
+func (t slowTick) tell(*root) (tea.Cmd, bool) {
+	cmd := t.again()
+	return cmd, cmd != nil
+}
 
 // want makes the answer of a job come: nil where it is there already, on its way or given up.
 func (p *slow[K, V]) want(ctx context.Context, job K, solve func(context.Context, K, func(float64)) (V, error)) tea.Cmd {
@@ -48,21 +57,24 @@ func (p *slow[K, V]) want(ctx context.Context, job K, solve func(context.Context
 	done := new(atomic.Uint64)
 	p.job, p.stop, p.done, p.err, p.gave = job, stop, done, nil, false
 	p.run++
-	run := p.run
+	run, take := p.run, p.take
 	work := func() tea.Msg {
 		v, err := solve(ctx, job, func(share float64) { done.Store(math.Float64bits(share)) })
-		return slowFound[V]{run, v, err}
+		return slowFound[V]{run, v, err, take}
 	}
 	return tea.Batch(work, p.tick())
 }
 
 func (p *slow[K, V]) tick() tea.Cmd {
 	run := p.run
-	return tea.Tick(150*time.Millisecond, func(time.Time) tea.Msg { return slowTick[V]{run} })
+	again := func() tea.Cmd {
+		if p.stop == nil || p.run != run {
+			return nil
+		}
+		return p.tick()
+	}
+	return tea.Tick(150*time.Millisecond, func(time.Time) tea.Msg { return slowTick{again} })
 }
-
-// waits reports whether a tick's job is still being computed.
-func (p *slow[K, V]) waits(t slowTick[V]) bool { return p.stop != nil && p.run == t.run }
 
 // cancel gives up what is being computed.
 func (p *slow[K, V]) cancel() {

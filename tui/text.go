@@ -7,6 +7,7 @@ import (
 
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
+	"brazebooth/tui/canvas"
 )
 
 // width returns how many cells the plain text takes on the screen.
@@ -50,10 +51,7 @@ func wrap(s string, room int) []string {
 }
 
 // line is one line of the screen with its width in cells.
-type line struct {
-	text string
-	w    int
-}
+type line = canvas.Line
 
 // row builds one line and counts its cells, so that no line is ever wider than its room.
 type row struct {
@@ -114,7 +112,7 @@ func (r *row) left() int { return r.room - r.used }
 
 func (r *row) line() line {
 	r.wear(paint{})
-	return line{r.b.String(), r.used}
+	return line{Text: r.b.String(), Width: r.used}
 }
 
 const manyBlanks = "                                                                                                                                "
@@ -152,6 +150,18 @@ func (b *block) hang(p paint, indent int, mark, s string, room int) {
 	}
 }
 
+// indent moves every line that shows something to the right.
+func (b block) indent(by int) block {
+	if by > 0 {
+		for i, l := range b {
+			if l.Width > 0 {
+				b[i] = line{Text: blanks(by) + l.Text, Width: by + l.Width}
+			}
+		}
+	}
+	return b
+}
+
 // fit returns exactly h lines: cut, or filled with empty ones.
 func (b block) fit(h int) block {
 	if h < 0 {
@@ -181,31 +191,31 @@ func beside(left, right block, at int, p paint, sep string) block {
 }
 
 func join(l, r line, at int, p paint, sep string) line {
-	if r.w == 0 && sep == "" {
+	if r.Width == 0 && sep == "" {
 		return l
 	}
-	gap := at - l.w - width(sep)
+	gap := at - l.Width - width(sep)
 	if gap < 0 {
 		return l
 	}
 	var b strings.Builder
-	b.Grow(len(l.text) + len(r.text) + gap + 16)
-	b.WriteString(l.text)
+	b.Grow(len(l.Text) + len(r.Text) + gap + 16)
+	b.WriteString(l.Text)
 	b.WriteString(blanks(gap))
 	if sep != "" {
 		b.WriteString(p.open)
 		b.WriteString(sep)
 		b.WriteString(p.close)
 	}
-	b.WriteString(r.text)
-	return line{b.String(), at + r.w}
+	b.WriteString(r.Text)
+	return line{Text: b.String(), Width: at + r.Width}
 }
 
 // String joins the lines; blanks at their ends are left out, for they only cost bytes.
 func (b block) String() string {
 	n := len(b)
 	for _, l := range b {
-		n += len(l.text)
+		n += len(l.Text)
 	}
 	var s strings.Builder
 	s.Grow(n)
@@ -213,7 +223,7 @@ func (b block) String() string {
 		if i > 0 {
 			s.WriteByte('\n')
 		}
-		s.WriteString(l.text)
+		s.WriteString(l.Text)
 	}
 	return s.String()
 }

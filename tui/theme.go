@@ -1,15 +1,27 @@
 package tui
 
 import (
-	"image/color"
 	"strings"
 
-	"charm.land/lipgloss/v2"
 	"github.com/charmbracelet/colorprofile"
+
+	"brazebooth/tui/canvas"
 )
 
-// paint is a style boiled down to the bytes before and after a text. Building a frame then only
-// joins strings.
+// Theme is a choice of colours for the screens.
+type Theme = canvas.Kind
+
+// The themes. Auto takes the dark or the light one by the terminal's background; Contrast has a palette of its own for
+// either; None has bold, reverse and plain text only.
+const (
+	ThemeAuto     = canvas.ThemeAuto
+	ThemeDark     = canvas.ThemeDark
+	ThemeLight    = canvas.ThemeLight
+	ThemeContrast = canvas.ThemeContrast
+	ThemeNone     = canvas.ThemeNone
+)
+
+// paint is an ink boiled down to the bytes before and after a text. Building a frame then only joins strings.
 type paint struct {
 	open, close string
 	comma       bool // numbers get a decimal comma
@@ -21,76 +33,42 @@ func (p paint) exact() paint {
 	return p
 }
 
-func newPaint(s lipgloss.Style) paint {
-	open, end, ok := strings.Cut(s.Render("x"), "x")
-	if !ok {
-		return paint{}
-	}
-	return paint{open: open, close: end}
-}
-
-// theme holds the styles of one session: one accent, three state colours, quiet text, and the zones of the map. A
-// state always shows a sign or a word too; see sign.
+// theme holds the inks of one session, for text; what canvas draws takes the *canvas.Theme in it. accent is the cursor's
+// and nothing else's; a state always shows a sign or a word too (sign).
 type theme struct {
-	plain, bold, quiet paint
-	accent, strong     paint // strong is bold besides
-	good, watch, stop  paint
-	zone               zonePaints
-	kind               Theme
-	dark               bool
-	profile            colorprofile.Profile
+	*canvas.Theme
+	plain, bold, quiet, accent paint
+	cursor                     paint // text on the cursor's ground
+	good, watch, stop          paint
+	look                       look
 }
 
-// zonePaints are the styles of the map's points.
-type zonePaints struct{ good, cold, hot, burns, edge paint }
+// look is what a theme goes by: what was asked for, and what the terminal says of itself.
+type look struct {
+	kind    Theme
+	dark    bool
+	profile colorprofile.Profile
+	coarse  bool // neither quadrants nor braille
+	comma   bool
+}
 
-// newTheme builds the styles of a theme for a background and a colour profile. Nothing is ever faint: how faint that is,
-// is the terminal's to say.
-func newTheme(kind Theme, dark bool, profile colorprofile.Profile) theme {
-	c := paletteOf(kind, dark)
-	with := func(t tone) lipgloss.Style { return colored(t.shade(profile)) }
-	accent := with(c.accent)
-	if c.accent.shade(profile) == nil {
-		accent = accent.Bold(true) // a key stands out by something
+// newTheme takes the inks for a terminal. Nothing is ever faint: how faint that is, is the terminal's to say.
+func newTheme(l look) theme {
+	t := canvas.ThemeOf(l.kind, l.dark, l.profile, l.coarse)
+	ink := func(k canvas.Ink) paint {
+		open, end, _ := strings.Cut(t.Paint(k, "x"), "x")
+		return paint{open, end, l.comma}
 	}
 	return theme{
-		plain: newPaint(with(c.plain)), bold: newPaint(with(c.plain).Bold(true)), quiet: newPaint(with(c.quiet)),
-		accent: newPaint(accent), strong: newPaint(accent.Bold(true)),
-		good: newPaint(with(c.good)), watch: newPaint(with(c.watch).Bold(true)), stop: newPaint(with(c.stop).Bold(true).Reverse(c.reverse)),
-		zone: zonePaints{newPaint(with(c.zones.good)), newPaint(with(c.zones.cold)), newPaint(with(c.zones.hot)),
-			newPaint(with(c.zones.burns)), newPaint(with(c.zones.edge))},
-		kind: kind, dark: dark, profile: profile,
+		Theme: t, look: l,
+		plain: ink(canvas.Text.Ink()), bold: ink(canvas.Text.Ink() | canvas.Bold), quiet: ink(canvas.Quiet.Ink()),
+		accent: ink(canvas.Accent.Ink() | canvas.Bold), cursor: ink(canvas.OnAccent.On(canvas.Accent) | canvas.Bold),
+		good: ink(canvas.Good.Ink()), watch: ink(canvas.Hot.Ink() | canvas.Bold), stop: ink(canvas.Stop.Ink() | canvas.Bold),
 	}
 }
 
-// commas is the theme of a session whose numbers have a decimal comma.
-func (th theme) commas(wanted bool) theme {
-	for _, p := range [...]*paint{&th.plain, &th.bold, &th.quiet, &th.accent, &th.strong, &th.good, &th.watch, &th.stop} {
-		p.comma = wanted
-	}
-	return th
-}
-
-func colored(c color.Color) lipgloss.Style {
-	if c == nil {
-		return lipgloss.NewStyle()
-	}
-	return lipgloss.NewStyle().Foreground(c)
-}
-
-// shade picks the spelling of a colour for a profile. An empty spelling, or a profile without colour, gives none.
-func (t tone) shade(profile colorprofile.Profile) color.Color {
-	s := t.full
-	switch profile {
-	case colorprofile.NoTTY, colorprofile.ASCII:
-		return nil
-	case colorprofile.ANSI:
-		s = t.ansi
-	case colorprofile.ANSI256:
-		s = t.indexed
-	}
-	if s == "" {
-		return nil
-	}
-	return lipgloss.Color(s)
+// state is a verdict's ink as a paint.
+func (th *theme) state(s canvas.State) paint {
+	open, end, _ := strings.Cut(th.Paint(s.Ink(), "x"), "x")
+	return paint{open, end, th.look.comma}
 }

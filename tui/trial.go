@@ -15,6 +15,10 @@ type trialKept struct {
 }
 
 // keepTrial sends the last bead to the book, once.
+func keepTrial(acceptable bool) action {
+	return withBook(func(m *root) tea.Cmd { return m.keepTrial(acceptable) })
+}
+
 func (m *root) keepTrial(acceptable bool) tea.Cmd {
 	n := len(m.fix.tries)
 	switch {
@@ -38,7 +42,7 @@ func (m *root) keepTrial(acceptable bool) tea.Cmd {
 	}
 }
 
-func (m *root) trialKept(msg trialKept) {
+func (msg trialKept) tell(m *root) (tea.Cmd, bool) {
 	if msg.row == m.fix.row {
 		m.fix.keeping = false
 		if msg.err != nil {
@@ -47,7 +51,8 @@ func (m *root) trialKept(msg trialKept) {
 	}
 	if msg.err != nil {
 		m.notice = bookFault("not kept: ", msg.err, "k tries again")
-		return
+		return nil, true
 	}
 	m.done = msg.said
+	return nil, true
 }

@@ -3,7 +3,6 @@ package tui
 import (
 	"context"
 	"fmt"
-	"slices"
 	"strings"
 
 	"charm.land/bubbles/v2/key"
@@ -26,14 +25,20 @@ type walked struct {
 }
 
 // startWalk begins the walk.
-func (m *root) startWalk() tea.Cmd {
-	m.walk = &walk{}
-	return m.walkTo(0)
+func startWalk(m *root) tea.Cmd {
+	p := &walk{}
+	m.push(p)
+	return p.to(m, 0)
 }
 
-// walkTo opens a step on fresh screens.
-func (m *root) walkTo(at int) tea.Cmd {
-	p := m.walk
+func (*walk) fills()            {}
+func (*walk) about(*root) about { return about{help: "in the walk"} }
+
+// left ends what the walk's screens compute; under it everything is as it was.
+func (p *walk) left(*root) { p.close() }
+
+// to opens a step on fresh screens.
+func (p *walk) to(m *root, at int) tea.Cmd {
 	p.close()
 	p.at = at
 	ctx, stop := context.WithCancel(m.ctx)
@@ -84,13 +89,14 @@ func own(of *root, cmd tea.Cmd) tea.Cmd {
 	}
 }
 
-// walkTook gives the walk's screens what was computed for them; nil where they are gone.
-func (m *root) walkTook(msg walked) tea.Cmd {
-	if m.walk == nil || m.walk.screens != msg.of {
-		return nil
+// tell gives the walk's screens what was computed for them, if they are still there.
+func (msg walked) tell(m *root) (tea.Cmd, bool) {
+	p, ok := topmost[*walk](m)
+	if !ok || p.screens != msg.of {
+		return nil, false
 	}
 	_, cmd := msg.of.Update(msg.msg)
-	return own(msg.of, cmd)
+	return own(msg.of, cmd), true
 }
 
 // close ends what the screens compute.
@@ -101,7 +107,8 @@ func (p *walk) close() {
 }
 
 // update goes a step on or back, or leaves; on the last step a key leads to practice.
-func (p *walk) update(msg tea.Msg, k *keyMap) action {
+func (p *walk) update(m *root, msg tea.Msg) action {
+	k := &m.keys
 	press, ok := msg.(tea.KeyPressMsg)
 	if !ok {
 		return nil
@@ -109,58 +116,56 @@ func (p *walk) update(msg tea.Msg, k *keyMap) action {
 	last := p.at == len(walkSteps)-1
 	switch {
 	case key.Matches(press, k.Back), key.Matches(press, k.Leave), last && key.Matches(press, k.On, k.Play):
-		return goBack{}
+		return goBack
 	case last && key.Matches(press, k.Pages):
-		return walkDrill{}
+		return practiceAfterWalk
 	case key.Matches(press, k.On, k.Play, k.More, k.Down, k.PageDown) && !last:
-		return walkBy{1}
+		return p.by(1)
 	case key.Matches(press, k.Less, k.Up, k.PageUp) && p.at > 0:
-		return walkBy{-1}
+		return p.by(-1)
 	}
 	return nil
 }
 
-// endWalk leaves the walk; under it everything is as it was.
-func (m *root) endWalk() {
-	m.walk.close()
-	m.walk = nil
+// by goes so many steps on.
+func (p *walk) by(n int) action {
+	return func(m *root) tea.Cmd { return p.to(m, p.at+n) }
 }
 
 // practiceAfterWalk opens the page of practice.
-func (m *root) practiceAfterWalk() tea.Cmd {
-	m.endWalk()
-	m.onPart = true
-	m.part = partPage{at: slices.Index(pageNames, pagePractice)}
-	return m.enterPage()
+func practiceAfterWalk(m *root) tea.Cmd {
+	m.pop()
+	m.close(&m.part)
+	return openPage(pagePractice)(m)
 }
 
-// drawWalk is a step: the walk's screens with a mark at the line that is talked about, under them the text.
-func (m *root) drawWalk() block {
-	p, s := m.walk, m.walk.screens
-	foot := m.walkFoot()
-	s.th, s.w, s.h = m.th, m.w, m.h-len(foot)+2
-	b := s.whole(m.h - len(foot))
-	pointAt(&m.th, b, walkSteps[p.at].at, m.w)
-	return append(b, foot...)
+// view is a step: the walk's screens with a mark at the line that is talked about, under them the text.
+func (p *walk) view(m *root, w, h int) (block, *tea.Cursor) {
+	s, foot := p.screens, p.foot(m)
+	s.th, s.w, s.h = m.th, w, h-len(foot)+2
+	b := s.whole(h - len(foot))
+	pointAt(&m.th, b, walkSteps[p.at].at, w)
+	return append(b, foot...), nil
 }
 
 // whole is the open screen without its keys, in so many lines.
 func (m *root) whole(h int) block {
-	if m.onBooth {
-		return m.boothBody(m.w, h).fit(h)
+	if _, fills := m.front().(filler); fills {
+		b, _ := m.front().view(m, m.w, h)
+		return b.fit(h)
 	}
 	b := m.top()
-	body, _ := m.body(m.w, h-len(b))
-	b.addAll(body.fit(h - len(b)))
+	body, _ := m.front().view(m, m.w-2*m.margin(), h-len(b))
+	b.addAll(body.fit(h - len(b)).indent(m.margin()))
 	return b
 }
 
 // pointAt marks the first line that has a text, where it leaves room for a mark.
 func pointAt(th *theme, b block, text string, w int) {
 	for i, l := range b {
-		if text != "" && strings.Contains(ansi.Strip(l.text), text) {
-			if l.w <= w-2 {
-				b[i] = join(l, line{}, l.w+2, th.strong, " ◂")
+		if text != "" && strings.Contains(ansi.Strip(l.Text), text) {
+			if l.Width <= w-2 {
+				b[i] = join(l, line{}, l.Width+2, th.bold, " ◂")
 			}
 			return
 		}
@@ -168,7 +173,7 @@ func pointAt(th *theme, b block, text string, w int) {
 }
 
 // walkFoot is the text of the step and its keys, as high on every step, so that the screen above stands still.
-func (m *root) walkFoot() block {
+func (p *walk) foot(m *root) block {
 	w := min(m.w, 88)
 	tall := 0
 	for _, s := range walkSteps {
@@ -177,24 +182,24 @@ func (m *root) walkFoot() block {
 	var b block
 	if m.h >= lowHeight {
 		title := "── first walk "
-		b.add(newRow(m.w).put(m.th.accent, title+strings.Repeat("─", max(0, m.w-width(title)))).line())
+		b.add(newRow(m.w).put(m.th.bold, title+strings.Repeat("─", max(0, m.w-width(title)))).line())
 	}
 	var text block
-	text.say(m.th.bold, 0, walkSteps[m.walk.at].says, w)
+	text.say(m.th.bold, 0, walkSteps[p.at].says, w)
 	b.addAll(text.fit(tall))
-	b.add(m.walkKeys())
+	b.add(p.keys(m))
 	return b
 }
 
-func (m *root) walkKeys() line {
-	k, last := &m.keys, m.walk.at == len(walkSteps)-1
+func (p *walk) keys(m *root) line {
+	k, last := &m.keys, p.at == len(walkSteps)-1
 	list := []key.Binding{named(k.On, "enter", "next"), named(k.Less, "←", "back")}
 	if last {
 		list = []key.Binding{named(k.On, "enter", "done"), named(k.Pages, "p", "practice"), named(k.Less, "←", "back")}
 	}
 	l := footLine(&m.th, list, named(k.Back, "esc", "leave"), m.w)
-	count := fmt.Sprintf("%d of %d", m.walk.at+1, len(walkSteps))
-	if l.w+2+width(count) > m.w {
+	count := fmt.Sprintf("%d of %d", p.at+1, len(walkSteps))
+	if l.Width+2+width(count) > m.w {
 		return l
 	}
 	return join(l, line{}, m.w, m.th.quiet, count)
@@ -205,6 +210,6 @@ func (m *root) drawWalkPage(w int) block {
 	var b block
 	b.say(m.th.plain, 0, "A walk over these screens with the example, one key a step. Your own job stays as it is, and esc leaves at any moment.", w)
 	b.skip()
-	b.say(m.th.accent, 0, "enter begins", w)
+	b.say(m.th.bold, 0, "enter begins", w)
 	return b
 }

@@ -17,22 +17,56 @@ import (
 // whyPage answers "why this number?" for one row of the card, and takes a value of the user's own
 // where the row can be set.
 type whyPage struct {
-	row   cardRow
-	set   *choice.Choice
-	field field
-	view  window
+	row    cardRow
+	set    *choice.Choice
+	field  field
+	scroll reader
 }
 
-func newWhy(r cardRow) whyPage { return whyPage{row: r, set: choice.SettingOf(r.name)} }
+// openWhy tells of a row of the card.
+func openWhy(r cardRow) action { return opening(&whyPage{row: r, set: choice.SettingOf(r.name)}) }
 
-func (p *whyPage) update(msg tea.Msg, k *keyMap, s *session) action {
+func (p *whyPage) about(m *root) about {
+	k := &m.keys
+	keys := []key.Binding{named(k.Back, "esc", "back"), named(k.Down, "↑↓", "scroll"), k.Units}
+	if p.set != nil {
+		keys = []key.Binding{named(k.On, "enter", "set, or back"), named(k.Down, "↑↓", "scroll"), named(k.Back, "esc", "back")}
+	}
+	return about{help: "everywhere", term: p.row.label, keys: keys}
+}
+
+// refresh shows the row as the card has it by now.
+func (p *whyPage) refresh(m *root) {
+	if r := m.card.row(); r != nil {
+		p.row = *r
+	}
+}
+
+func (p *whyPage) view(m *root, w, h int) (block, *tea.Cursor) {
+	var b block
+	var cur *tea.Cursor
+	b.add(newRow(w).put(m.th.bold, p.row.label).line())
+	if p.set != nil {
+		r, x := p.field.ask(&m.th, "set it yourself: ", w)
+		cur = tea.NewCursor(x, len(b))
+		b.add(r.line())
+		b.say(m.th.quiet, 0, readingOr(p.set.Kind, p.field.String(), m.units, quantity.Rule(p.set.Kind)), w)
+	}
+	b.skip()
+	w = min(w, textWidth)
+	text := reasons(&m.th, &p.row, &m.session.card, m.units, w)
+	b.addAll(p.scroll.draw(&m.th, text, w, h-len(b)))
+	return b, cur
+}
+
+func (p *whyPage) update(m *root, msg tea.Msg) action {
 	switch msg := msg.(type) {
 	case tea.PasteMsg:
 		if p.set != nil {
 			p.field.insert(msg.Content)
 		}
 	case tea.KeyPressMsg:
-		return p.press(msg, k, s)
+		return p.press(msg, &m.keys, &m.session)
 	}
 	return nil
 }
@@ -44,7 +78,7 @@ func (p *whyPage) press(msg tea.KeyPressMsg, k *keyMap, s *session) action {
 	case msg.String() == "esc" && !p.field.empty():
 		p.field.clear()
 		return nil
-	case msg.Text == "" && p.view.scrolled(msg, k):
+	case msg.Text == "" && p.scroll.moved(msg, k):
 		return nil
 	}
 	if p.field.empty() {
@@ -62,15 +96,15 @@ func (p *whyPage) press(msg tea.KeyPressMsg, k *keyMap, s *session) action {
 func (p *whyPage) shortcut(msg tea.KeyPressMsg, k *keyMap) action {
 	switch {
 	case key.Matches(msg, k.Back), key.Matches(msg, k.Why):
-		return goBack{}
+		return goBack
 	case key.Matches(msg, k.Units):
-		return otherUnits{}
+		return otherUnits
 	case key.Matches(msg, k.Help):
-		return openHelp{}
+		return openHelp
 	case key.Matches(msg, k.Cautions) && msg.Text != ".":
-		return openPoints{}
+		return openPoints
 	case key.Matches(msg, k.Leave):
-		return leave{}
+		return leave
 	}
 	return nil
 }
@@ -78,13 +112,13 @@ func (p *whyPage) shortcut(msg tea.KeyPressMsg, k *keyMap) action {
 // take sets the typed value; with nothing typed it goes back to the card.
 func (p *whyPage) take(s *session) action {
 	if p.field.empty() {
-		return goBack{}
+		return goBack
 	}
 	job := s.base()
 	if err := p.set.Set(&job, p.field.String()); err != nil {
-		return refuse{*faultOf(err)}
+		return refuse(*faultOf(err))
 	}
-	return change{job: job, done: p.row.label + " is yours now"}
+	return change(job, p.row.label+" is yours now")
 }
 
 // reasons is the page's text for a row.
@@ -92,8 +126,9 @@ func reasons(th *theme, r *cardRow, c *calc.Card, sys quantity.System, w int) bl
 	var b block
 	switch {
 	case r.numbered():
+		feedSentence(&b, th, r.name, c, sys, w)
 		figureValue(&b, th, &r.fig, w)
-		feedReasons(&b, th, r.name, c, sys, w)
+		limitBars(&b, th, r.name, c, w)
 		figureGrounds(&b, th, r.fig.Figure, w)
 	case r.note.Name != "":
 		b.say(th.plain, 0, r.note.Text, w)
@@ -115,7 +150,7 @@ func reasons(th *theme, r *cardRow, c *calc.Card, sys quantity.System, w int) bl
 
 // figureValue is the number with how far it may be off, or, where it is a suggestion, how far the hand may go.
 func figureValue(b *block, th *theme, r *report.Row, w int) {
-	value := newRow(w).put(th.strong, r.Value.String())
+	value := newRow(w).put(th.bold, r.Value.String())
 	if r.Other.Number != "" {
 		value.put(th.plain, "  "+r.Other.String())
 	}
@@ -126,7 +161,7 @@ func figureValue(b *block, th *theme, r *report.Row, w int) {
 	}
 	switch {
 	case r.Range == report.GoodBetween:
-		b.say(th.quiet, 0, "good between "+bands+", rest as is", w)
+		b.say(th.quiet, 0, "good between "+bands+", as long as nothing else is changed", w)
 	case r.Range == report.UsualBetween:
 		b.say(th.quiet, 0, "usual between "+bands+"; not judged", w)
 	case r.Value.Low != "":
@@ -141,7 +176,7 @@ func figureGrounds(b *block, th *theme, f *calc.Figure, w int) {
 	b.skip()
 	b.say(th.plain, 0, f.Basis.Plain(), w)
 	if put := f.Basis.Substituted(); put != "" && put != f.Basis.Plain() {
-		b.say(th.accent, 0, "= "+put, w)
+		b.say(th.bold, 0, "= "+put, w)
 	}
 	b.skip()
 	source(b, th, f.Basis.Source, f.Basis.Known, w)

@@ -2,7 +2,6 @@ package tui
 
 import (
 	"fmt"
-	"slices"
 
 	"brazebooth/calc"
 	"brazebooth/internal/choice"
@@ -10,8 +9,8 @@ import (
 	"brazebooth/internal/report"
 )
 
-// feedReasons says what wire feed and travel do together, and how near they bring each limit: that is what they were chosen by.
-func feedReasons(b *block, th *theme, name string, c *calc.Card, sys quantity.System, w int) {
+// feedSentence says how wire feed and travel come about: from the sheet to the heat, from the heat to the feed.
+func feedSentence(b *block, th *theme, name string, c *calc.Card, sys quantity.System, w int) {
 	if name != "wire_feed" && name != "travel" {
 		return
 	}
@@ -30,26 +29,17 @@ func feedReasons(b *block, th *theme, name string, c *calc.Card, sys quantity.Sy
 	if feed == "" || travel == "" || amps == "" || heat == "" {
 		return
 	}
+	b.say(th.bold, 0, fmt.Sprintf("%s is %s of metal that takes up the heat. %s of %s wire draws %s; at a travel of %s that puts %s into the sheet.",
+		choice.ByName("gauge").Shown(c, sys), quantity.Show(c.Setup.Members[0].Core, "mm", sys.Lead()), feed, choice.ByName("wire").Shown(c, sys), amps, travel, heat), w)
 	b.skip()
-	b.say(th.plain, 0, fmt.Sprintf("%s of %s wire draws %s; at a travel of %s that puts %s into the sheet.", feed, choice.ByName("wire").Shown(c, sys), amps, travel, heat), w)
-	if len(c.Edges) == 0 {
-		return
-	}
-	b.say(th.plain, 0, "The limits, nearest first:", w)
-	nearest := calc.Card{Edges: slices.SortedFunc(slices.Values(c.Edges), nearer)}
-	lines := report.Words([]report.Block{report.Edges{Card: &nearest}}, report.Options{})
-	for i := range lines {
-		th.edge(b, &lines[i], w)
-	}
 }
 
-// nearer sorts what is not met first, then by how little is left.
-func nearer(a, b calc.Edge) int {
-	switch {
-	case a.Met != b.Met && !a.Met, a.Met == b.Met && a.Margin < b.Margin:
-		return -1
-	case a.Met == b.Met && a.Margin == b.Margin:
-		return 0
+// limitBars show how near wire feed and travel bring each limit: that is what they were chosen by.
+func limitBars(b *block, th *theme, name string, c *calc.Card, w int) {
+	if name != "wire_feed" && name != "travel" || len(c.Edges) == 0 {
+		return
 	}
-	return 1
+	b.skip()
+	b.say(th.quiet, 0, "The limits, nearest first: how much more or less feed or travel each allows.", w)
+	b.addAll(block(edgesOf(c).Draw(th.Theme, min(w, 56), len(c.Edges))))
 }

@@ -108,7 +108,7 @@ func TestEntriesAreWhole(t *testing.T) {
 func TestWordsOpenAtTheCursor(t *testing.T) {
 	for _, size := range [][2]int{{40, 14}, {60, 20}, {80, 24}, {120, 40}} {
 		s := openAt(t, size[0], size[1], Options{Job: ExampleJob()})
-		s.press("down", "down", "g")
+		s.press("right", "right", "g")
 		s.fits(size[0], size[1])
 		s.has("▸ travel", "along the seam")
 		s.typed("indu")
@@ -119,7 +119,7 @@ func TestWordsOpenAtTheCursor(t *testing.T) {
 		s.has("No such word")
 		s.press("esc", "esc")
 		s.hasNot("word:")
-		s.has("wire feed")
+		s.onCard()
 	}
 	s := openAt(t, 80, 24, Options{})
 	s.press("f3")

@@ -6,7 +6,6 @@ import (
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
 
-	"brazebooth/calc"
 	"brazebooth/tables"
 )
 
@@ -15,8 +14,7 @@ import (
 type wordsPage struct {
 	field field
 	rows  []*tables.Term
-	at    int
-	top   window
+	list  listbox
 }
 
 // newWords opens the glossary at the word that a label stands for.
@@ -26,16 +24,38 @@ func newWords(label string) *wordsPage {
 	if t, ok := tables.TermFor(label); ok {
 		for i := range p.rows {
 			if p.rows[i] == t {
-				p.at = i
+				p.list.goTo(i)
 			}
 		}
 	}
 	return p
 }
 
-func (p *wordsPage) update(msg tea.Msg, k *keyMap) action {
+func (p *wordsPage) about(m *root) about {
+	return about{help: "everywhere", keys: []key.Binding{named(m.keys.Down, "↑↓", "pick"), named(m.keys.Back, "esc", "back")}}
+}
+
+// openWords opens the glossary at the word that is being looked at.
+func openWords(m *root) tea.Cmd {
+	term := ""
+	for i := len(m.stack) - 1; i >= 0 && term == ""; i-- {
+		term = m.stack[i].about(m).term
+	}
+	if _, text := m.front().(*textPage); text {
+		m.pop()
+	}
+	m.push(newWords(term))
+	return nil
+}
+
+func (p *wordsPage) view(m *root, w, h int) (block, *tea.Cursor) {
+	b, x := p.draw(&m.th, w, h)
+	return b, tea.NewCursor(min(x, w-1), 0)
+}
+
+func (p *wordsPage) update(m *root, msg tea.Msg) action {
 	before := p.field.String()
-	a := typeInto(&p.field, msg, func(press tea.KeyPressMsg) action { return p.press(press, k) })
+	a := typeInto(&p.field, msg, func(press tea.KeyPressMsg) action { return p.press(press, &m.keys) })
 	if p.field.String() != before {
 		p.find()
 	}
@@ -44,18 +64,11 @@ func (p *wordsPage) update(msg tea.Msg, k *keyMap) action {
 
 func (p *wordsPage) press(msg tea.KeyPressMsg, k *keyMap) action {
 	switch {
-	case msg.Text == "" && key.Matches(msg, k.Up):
-		p.at = max(0, p.at-1)
-	case msg.Text == "" && key.Matches(msg, k.Down):
-		p.at = max(0, min(len(p.rows)-1, p.at+1))
-	case msg.Text == "" && key.Matches(msg, k.PageUp):
-		p.at = max(0, p.at-8)
-	case msg.Text == "" && key.Matches(msg, k.PageDown):
-		p.at = max(0, min(len(p.rows)-1, p.at+8))
+	case (p.field.empty() || msg.String() != "home" && msg.String() != "end") && p.list.moved(msg, k):
 	case msg.String() == "esc" && !p.field.empty():
 		p.field.clear()
 	case msg.String() == "esc", msg.String() == "f3", key.Matches(msg, k.On), p.field.empty() && key.Matches(msg, k.Back):
-		return goBack{}
+		return goBack
 	default:
 		p.field.edit(msg)
 	}
@@ -75,7 +88,9 @@ func (p *wordsPage) find() {
 			within = append(within, t)
 		}
 	}
-	p.rows, p.at = append(begin, within...), 0
+	p.rows = append(begin, within...)
+	p.list.set(len(p.rows))
+	p.list.goTo(0)
 }
 
 func wordBegins(t *tables.Term, text string) bool {
@@ -94,6 +109,9 @@ func (p *wordsPage) draw(th *theme, w, h int) (b block, x int) {
 	if p.field.empty() && r.left() > 14 {
 		r.blank(1).put(th.quiet, "type to find")
 	}
+	if where := p.list.where(); r.left() > width(where)+1 {
+		r.to(w-width(where)-2).put(th.quiet, where) // the walk has a mark behind it
+	}
 	b.add(r.line())
 	b.skip()
 	if len(p.rows) == 0 {
@@ -101,29 +119,22 @@ func (p *wordsPage) draw(th *theme, w, h int) (b block, x int) {
 		return b, x
 	}
 	left := 24
-	if w < besideDrawing {
+	if w < besideWords {
 		left = w
 	}
-	var list block
-	for i := range p.rows {
-		row := newRow(left)
-		if i == p.at {
-			row.put(th.accent, "▸ ").put(th.strong, p.rows[i].Word)
-		} else {
-			row.blank(2).put(th.plain, p.rows[i].Word)
+	row := func(i int, chosen bool) line {
+		if chosen {
+			return newRow(left).put(th.accent, "▸ ").put(th.cursor, p.rows[i].Word).line()
 		}
-		list.add(row.line())
+		return newRow(left).blank(2).put(th.plain, p.rows[i].Word).line()
 	}
-	room := max(1, h-len(b))
-	if w >= besideDrawing {
-		list = p.top.marked(th, p.top.show(list, p.at, p.at, room), len(p.rows), left)
-		b.addAll(beside(list, termText(th, p.rows[p.at], min(w-left-3, 66)), left+3, th.quiet, "│ "))
+	room, at := max(1, h-len(b)), p.rows[p.list.at()]
+	if w >= besideWords {
+		b.addAll(beside(p.list.draw(left, room, row), termText(th, at, min(w-left-3, 66)), left+3, th.quiet, "│ "))
 		return b, x
 	}
-	text := termText(th, p.rows[p.at], w)
-	some := max(2, room-len(text)-1)
-	list = p.top.marked(th, p.top.show(list, p.at, p.at, some), len(p.rows), left)
-	b.addAll(list)
+	text := termText(th, at, w)
+	b.addAll(p.list.draw(left, max(2, room-len(text)-1), row))
 	b.skip()
 	b.addAll(text)
 	return b, x
@@ -132,7 +143,7 @@ func (p *wordsPage) draw(th *theme, w, h int) (b block, x int) {
 // termText is one entry: the word, what it is, its unit, its other names, and where the word comes from.
 func termText(th *theme, t *tables.Term, w int) block {
 	var b block
-	b.add(newRow(w).put(th.strong, t.Word).line())
+	b.add(newRow(w).put(th.bold, t.Word).line())
 	b.say(th.plain, 0, t.Says, w)
 	if t.Unit != "" {
 		b.say(th.plain, 0, "In "+t.Unit+".", w)
@@ -145,28 +156,5 @@ func termText(th *theme, t *tables.Term, w int) block {
 	return b
 }
 
-// termUnder is the label that the glossary opens at: that of the row or the page that is being looked at.
-func (m *root) termUnder() string {
-	switch {
-	case m.why != nil:
-		return m.why.row.label
-	case m.other:
-		return m.pick.ask.Label()
-	case m.inputs != nil && m.inputs.at < len(m.inputs.rows):
-		return m.inputs.rows[m.inputs.at].Name
-	case m.practising():
-		return calc.FigureLabel(m.drill.settings()[m.drill.at].Figure)
-	case m.onPart:
-		return m.part.name()
-	case m.onMap:
-		return "window"
-	case m.onBeat:
-		return "beat"
-	case m.picking():
-		return m.pick.ask.Label()
-	}
-	if r := m.card.row(); r != nil {
-		return r.label
-	}
-	return ""
-}
+// besideWords is the width from which a word's explanation stands beside the list.
+const besideWords = 72

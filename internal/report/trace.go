@@ -21,8 +21,11 @@ func BeatBar(s *calc.Timed, w int) (on, all int) {
 	return max(1, min(w-1, int(math.Round(burns.Value/total*float64(w))))), w
 }
 
-// lastCycles cuts a trace to its last two and a bit beats.
-func lastCycles(s *calc.Timed) []calc.HeatPoint {
+// LastBeats cuts a trace to its last two and a bit beats; nil where there is none.
+func LastBeats(s *calc.Timed) []calc.HeatPoint {
+	if len(s.Trace) == 0 {
+		return nil
+	}
 	on, _ := s.Card.Figure("arc_on")
 	off, _ := s.Card.Figure("arc_off")
 	from := s.Trace[len(s.Trace)-1].Time - 2.1*(on.Value+off.Value)
@@ -51,7 +54,7 @@ func TracePlot(s *calc.Timed, w, h int) []PlotRow {
 	if len(s.Trace) < 2 || w < 20 || h < 6 {
 		return nil
 	}
-	points := lastCycles(s)
+	points := LastBeats(s)
 	p := newPlot(points, s, w, h-1)
 	for _, at := range []float64{s.Solidus, s.Liquidus, s.BaseSolidus} {
 		for x := range p.rows[0] {

@@ -30,7 +30,7 @@ func TestScreensLookAsAsked(t *testing.T) {
 
 	g := visit(t, addr).asks("--theme none")
 	g.types("\t\t\t\t")
-	g.awaits("[card]")
+	g.awaits("←→ pick")
 	g.awaits("in/min")
 	if found := colour.FindString(g.emu.Render()); found != "" {
 		t.Errorf("a colour: %q", found)

@@ -27,7 +27,7 @@ func (l Chips) Draw(th *Theme, w, h int) Block {
 	if h >= 3 {
 		y = 1
 	}
-	left := margin(w) - 1
+	const left = 0
 	if page.from > 0 {
 		c.Put(0, y, Quiet.Ink(), "‹")
 	}
@@ -94,7 +94,7 @@ func (p span) start(left int) int {
 
 // page is the page in which a chip stands; false where there is no room for chips.
 func (l Chips) page(at, w int, named bool) (span, bool) {
-	left := margin(w) - 1
+	const left = 0
 	if len(l.List) == 0 || w < 12 {
 		return span{}, false
 	}
@@ -126,7 +126,7 @@ func (l Chips) At(column, w, h int) int {
 	if !ok {
 		return -1
 	}
-	x := page.start(margin(w) - 1)
+	x := page.start(0)
 	for i := page.from; i < page.to; i++ {
 		n := l.wide(i, h >= 3)
 		if column >= x && column < min(x+n, w) {

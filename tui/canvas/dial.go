@@ -110,13 +110,18 @@ func (d Dial) put(c *Cells, th *Theme, x, y, w, h int, size Size) {
 		}
 		x, w = x+d.inset(), w-d.inset()
 	}
-	d.putName(c, th, x, y, w, names)
+	named := d.putName(c, th, x, y, w, names)
 	size.put(c, x, y+names, d.ink(), d.Number, half, th.coarse)
 	y += names + size.Lines
 	if half {
 		y++
 	}
-	d.Bar.draw(c, x, y, w)
+	bar := w
+	if !named && d.Loud { // the unit stands behind the bar then
+		bar -= width(d.Unit) + 1
+		c.PutCut(x+bar+1, y, Quiet.Ink(), d.Unit, w)
+	}
+	d.Bar.draw(c, x, y, bar)
 	if besides > names+1 {
 		d.putSpan(c, x, y+1, w)
 	}
@@ -141,28 +146,30 @@ func (d Dial) label(size Size, w int) string {
 	return d.Name
 }
 
-// putName writes name and unit; what is under the cursor stands on the accent, a loud name beside a bar of it.
-func (d Dial) putName(c *Cells, th *Theme, x, y, w, lines int) {
+// putName writes name and unit; what is under the cursor stands on the accent, a loud name beside a bar of it. It reports
+// whether the unit had room.
+func (d Dial) putName(c *Cells, th *Theme, x, y, w, lines int) (unit bool) {
 	if lines > 1 {
-		d.putLoud(c, th, x, y, w)
-		return
+		return d.putLoud(c, th, x, y, w)
 	}
-	name := cut(d.label(Size{}, w-2-width(d.Unit)), w)
+	name := cut(d.label(Size{}, w-3-width(d.Unit)), w)
 	end := x + w
 	if d.Cursor && width(name)+2 <= w {
 		x = c.Put(x, y, OnAccent.On(Accent)|Bold, " "+name+" ")
 	} else {
 		x = c.Put(x, y, Text.Ink()|Bold, name)
 	}
-	for _, word := range [...]string{d.Unit, d.Also} {
+	for i, word := range [...]string{d.Unit, d.Also} {
 		if word != "" && x+1+width(word) <= end {
 			x = c.Put(x+1, y, Quiet.Ink(), word) + 1
+			unit = unit || i == 0
 		}
 	}
+	return unit
 }
 
 // putLoud writes the name in big letters, the unit behind it where there is room.
-func (d Dial) putLoud(c *Cells, th *Theme, x, y, w int) {
+func (d Dial) putLoud(c *Cells, th *Theme, x, y, w int) (unit bool) {
 	name, _ := d.bigName(w + d.inset())
 	k := Quiet.Ink()
 	if d.Cursor {
@@ -173,9 +180,11 @@ func (d Dial) putLoud(c *Cells, th *Theme, x, y, w int) {
 		size, _ = Fit(name, w, SizeM.Lines)
 	}
 	size.put(c, x, y, k, name, false, th.coarse)
-	if at := x + size.Width(name) + 1; at+width(d.Unit) <= x+w {
+	at := x + size.Width(name) + 1
+	if unit = at+width(d.Unit) <= x+w; unit {
 		c.Put(at, y+size.Lines-1, Quiet.Ink(), d.Unit)
 	}
+	return unit
 }
 
 // putSpan writes the span in words: as many of them as there is room for.
@@ -191,6 +200,8 @@ func (d Dial) putSpan(c *Cells, x, y, w int) {
 // spanWords say the span, the longest first.
 func (d Dial) spanWords() []string {
 	switch {
+	case d.Bar.Kind == NoSpan && d.Span == "" && d.Yours:
+		return []string{"yours"}
 	case d.Bar.Kind == NoSpan && d.Span == "":
 		return nil
 	case d.Bar.Kind == NoSpan && d.Yours:

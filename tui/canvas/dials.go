@@ -46,7 +46,7 @@ func (l Dials) beside(th *Theme, w, h, each int, size Size) Block {
 	c := NewCells(w, l[0].lines(size, h))
 	for i := range l {
 		x := i * (each + dialGap)
-		if i > 0 && w < 60 {
+		if i > 0 && w < 56 {
 			for y := range c.H {
 				c.Set(x-1, y, Rule.Ink(), "▏")
 			}

@@ -33,19 +33,49 @@ func (s Strip) Draw(th *Theme, w, h int) Block {
 	return c.Lines(th)
 }
 
+// Whole reports whether reason and what to do stand whole on a strip of a width and some lines.
+func (s Strip) Whole(w, h int) bool {
+	for _, l := range s.looks(h - 1) {
+		if lines, _ := s.text(s.room(l, w), h); lines != nil {
+			return true
+		}
+	}
+	gap := 3
+	if w < 60 {
+		gap--
+	}
+	x := margin(w) + 2 + width(s.word()) + gap
+	if h < 2 {
+		return x+width(s.Reason+" – "+s.Do) <= w-margin(w)
+	}
+	text := strings.TrimSuffix(s.Reason, ".") + ". " + s.Do
+	first := wrap(text, w-margin(w)-x)
+	return len(first) <= 1 || len(wrap(strings.TrimSpace(strings.TrimPrefix(text, first[0])), w-2*margin(w))) < h
+}
+
+// before is the columns before the text beside a big word, room those left for the text.
+func (s Strip) before(l look, w int) int {
+	x := margin(w) + l.size.Width(l.word) + 3
+	if l.sign {
+		x += l.size.Width(s.State.Sign()) + 2
+	}
+	return x
+}
+
+func (s Strip) room(l look, w int) int {
+	room := w - margin(w) - s.before(l, w)
+	if s.State == Stop && w >= 60 {
+		room -= stripesWide
+	}
+	return room
+}
+
 // large draws a strip with big letters, or reports that there is no room.
 func (s Strip) large(c *Cells, th *Theme) bool {
 	for _, l := range s.looks(c.H - 1) {
-		x := margin(c.W)
-		if l.sign {
-			x += l.size.Width(s.State.Sign()) + 2
-		}
-		text := x + l.size.Width(l.word) + 3
-		room := c.W - margin(c.W) - text
-		if s.State == Stop && c.W >= 60 {
-			room -= stripesWide
-		}
-		lines, bold := s.text(room, c.H)
+		text := s.before(l, c.W)
+		x := text - l.size.Width(l.word) - 3
+		lines, bold := s.text(s.room(l, c.W), c.H)
 		if lines == nil {
 			continue
 		}
@@ -202,20 +232,4 @@ func margin(w int) int {
 		return 1
 	}
 	return 2
-}
-
-// stripes are diagonal bands as on a barrier: a stop without words.
-func stripes(c *Cells, x, y, w, h int, k Ink) {
-	for j := range h {
-		for i := range w {
-			mask := 0
-			for n := range 4 {
-				across, down := 2*i+n%2, 2*j+n/2
-				if (across+2*down)/4%2 == 0 {
-					mask |= 1 << n
-				}
-			}
-			c.Set(x+i, y+j, k, quadrants[mask])
-		}
-	}
 }

@@ -1,0 +1,168 @@
+package tui
+
+import (
+	"fmt"
+	"math"
+
+	tea "charm.land/bubbletea/v2"
+
+	"brazebooth/calc"
+	"brazebooth/internal/quantity"
+	"brazebooth/internal/report"
+	"brazebooth/tui/canvas"
+)
+
+// view is the times in big digits under their beat, and the heat that says so. Figures of an earlier job or of a heat that is
+// still followed are grey.
+func (p *beatPage) view(m *root, w, h int) (block, *tea.Cursor) {
+	th, s, sp := &m.th, &m.session, &p.have
+	b := p.heading(th, w)
+	if p.err != nil {
+		f := faultOf(p.err)
+		b.say(th.watch, 0, "▲ "+f.what+" – "+f.hint, w)
+		return b, nil
+	}
+	if !p.ok {
+		return b, nil
+	}
+	stops(&b, th, s, &sp.Card, w)
+	if len(sp.Figures) == 0 {
+		b.say(th.watch, 0, sp.Why, min(w, 88))
+		b.skip()
+		b.addAll(s.finding(th, []report.Block{report.Remedies{List: sp.Remedies, Rhythm: true}}, w, false))
+		return b, nil
+	}
+	b.addAll(p.why(th, s, w, h))
+	b.addAll(p.beat(m, w, max(1, h/10)))
+	if h >= 18 {
+		b.skip()
+	}
+	b.addAll(block(p.dials.Draw(p.dialled(m), th.Theme, w, min(max(len(beatDials), h/3), h-len(b)))))
+	if room := h - len(b) - 1; room >= 6 && p.chart != nil {
+		b.addAll(p.facts(th, s, w))
+		b.skip()
+		b.addAll(block(p.trace.Draw(p.chart, th.Theme, w, min(h-len(b), 22))))
+	} else if room >= 0 {
+		b.addAll(p.facts(th, s, w))
+	}
+	if room := h - len(b); room > 1 {
+		b.addAll(s.finding(th, []report.Block{report.Limits{List: sp.Limits}, report.Wider{Wider: sp.Wider}}, w, false).fit(room))
+	}
+	return b, nil
+}
+
+// heading says that the heat is still followed, or that what stands here is of another job.
+func (p *beatPage) heading(th *theme, w int) (b block) {
+	switch {
+	case p.stop != nil:
+		b.say(th.quiet, 0, fmt.Sprintf("timed arc: following the heat, %.0f %% – esc gives up", 100*p.share()), w)
+	case p.ok && p.old():
+		b.say(th.watch, 0, "▲ timed arc of an earlier job", w)
+	}
+	return b
+}
+
+// why is what the times are for, and what is to be known of them: all of it where there is room.
+func (p *beatPage) why(th *theme, s *session, w, h int) (b block) {
+	sp, style := &p.have, th.plain
+	if sp.Reason != "" || sp.Card.Zone != "good" {
+		style = th.watch
+	}
+	now, f := &s.card, sp.Card.Used.Feed.V
+	if sp.Good && now.Used.Mode != "timed" && math.Abs(now.Used.Feed.V/f-1) > 0.02 {
+		b.say(th.watch, 0, "▲ the card is "+now.Used.Mode+" at another wire feed: these times need the feed below", w)
+	}
+	if h < lowBody && sp.Reason == "" {
+		return b
+	}
+	b.say(style, 0, sp.Why, min(w, 88))
+	for _, x := range sp.Card.Warnings {
+		switch x.Code {
+		case "timed-closed", "timed-on-long", "timed-on-short", "timed-off-long", "timed-off-short", "timed-narrow":
+			if x.Text != sp.Why {
+				b.say(th.watch, 0, "▲ "+x.Text, min(w, 88))
+			}
+		}
+	}
+	return b
+}
+
+// beat is one beat to scale over the whole width; while it plays, what has passed is lit.
+func (p *beatPage) beat(m *root, w, lines int) block {
+	on, off := p.times()
+	spot, share, slower := p.phase()
+	show := func(s string) string {
+		if m.th.look.comma {
+			return quantity.Comma(s)
+		}
+		return s
+	}
+	b := canvas.Beat{On: on, Off: off, OnText: show(fmt.Sprintf("ARC ON  %.2f s", on)), OffText: show(fmt.Sprintf("off  %.2f s", off)),
+		Playing: p.playing(), At: share, Note: "space plays it"}
+	if b.Playing {
+		b.Note = fmt.Sprintf("spot %d", spot)
+		if slower > 1.01 {
+			b.Note += show(fmt.Sprintf(", played %.1f times slower: faster would flash", slower))
+		}
+	}
+	out := block(b.Draw(m.th.Theme, w, lines))
+	if b.Playing && b.Burns() { // the whole width says it, for an eye that looks elsewhere
+		lamp := canvas.Lamp{Word: "ON", Note: b.Note, Lit: true}
+		return append(out, block(lamp.Draw(m.th.Theme, w, lines))...)
+	}
+	return append(out, make(block, map[bool]int{true: lines}[b.Playing])...)
+}
+
+// dialled are what is set, in big digits.
+func (p *beatPage) dialled(m *root) canvas.Dials {
+	c := &p.have.Card
+	var list canvas.Dials
+	for i, name := range beatDials {
+		f, ok := p.figure(name)
+		if !ok {
+			continue
+		}
+		x := report.RowOf(c, &f, report.OfTimed, m.units)
+		d := dialOf(&cardRow{name: name, label: x.Label, fig: x}, c, m.th.look.comma)
+		d.Cursor, d.Bar.Off = i == p.cursor, p.old() || p.stop != nil
+		list = append(list, d)
+	}
+	return list
+}
+
+// facts are the times beside those that are set.
+func (p *beatPage) facts(th *theme, s *session, w int) block {
+	var parts []piece
+	for _, f := range p.have.Figures {
+		switch f.Name {
+		case "first_spot_on", "seam_time":
+			x := report.RowOf(&p.have.Card, &f, report.OfTimed, s.units)
+			parts = append(parts, piece{0, th.quiet, x.Label}, piece{0, th.plain, x.Value.String()})
+		}
+	}
+	return flow(newRow(w).put(th.quiet, "good to about a factor of two"), parts, 0, w)
+}
+
+// heatChart is the heat at root edge and middle over the last beats; nil where none was followed.
+func heatChart(sp *calc.Timed, comma bool) *canvas.Chart {
+	points := report.LastBeats(sp)
+	if len(points) < 2 {
+		return nil
+	}
+	ch := &canvas.Chart{X: canvas.Axis{Name: "s"}, Y: canvas.Axis{Name: "°C"}, OnName: "arc on", Comma: comma, Limits: []canvas.Limit{
+		{Name: "base melts", At: sp.BaseSolidus, State: canvas.Burns}, {Name: "filler flows", At: sp.Liquidus, State: canvas.Good},
+		{Name: "filler is solid", At: sp.Solidus, State: canvas.Cold}}}
+	edge, middle := canvas.Trace{Name: "root edge"}, canvas.Trace{Name: "middle", Dotted: true}
+	for i, q := range points {
+		t := q.Time - points[0].Time
+		edge.X, edge.Y = append(edge.X, t), append(edge.Y, q.Edge)
+		middle.X, middle.Y = append(middle.X, t), append(middle.Y, min(q.Centre, sp.BaseSolidus+300))
+		if n := len(ch.On); q.On && n > 0 && i > 0 && points[i-1].On {
+			ch.On[n-1].To = t
+		} else if q.On {
+			ch.On = append(ch.On, canvas.Stretch{From: t, To: t})
+		}
+	}
+	ch.Traces = []canvas.Trace{edge, middle}
+	return ch
+}

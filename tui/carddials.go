@@ -1,0 +1,155 @@
+package tui
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"brazebooth/calc"
+	"brazebooth/internal/choice"
+	"brazebooth/internal/quantity"
+	"brazebooth/internal/report"
+	"brazebooth/tui/canvas"
+)
+
+// tracks are how far the bar of a dial reaches, in its figure's unit: the first that holds value and span is taken, so
+// that a bar keeps its scale while one dials.
+var tracks = map[string][][2]float64{
+	"wire_feed": {{0, 10}, {0, 25}, {0, 60}},
+	"volts":     {{10, 20}, {8, 40}},
+	"travel":    {{0, 16}, {0, 60}},
+	"gas_flow":  {{0, 25}, {0, 60}},
+	"stickout":  {{0, 30}, {0, 60}},
+	"spot_step": {{0, 6}, {0, 20}},
+	"arc_on":    {{0, 1}, {0, 4}, {0, 10}},
+	"arc_off":   {{0, 1}, {0, 4}, {0, 10}},
+}
+
+// dialOf is a figure that is dialled, as a dial shows it.
+func dialOf(r *cardRow, c *calc.Card, comma bool) canvas.Dial {
+	f, v := r.fig.Figure, &r.fig.Value
+	show := func(s string) string {
+		if comma {
+			return quantity.Comma(s)
+		}
+		return s
+	}
+	d := canvas.Dial{Name: guessMark(r.tag) + r.label, Unit: v.Unit, Number: show(v.Number), Widest: show("88.8"), Also: r.fig.Other.String(),
+		Span: show(v.Band()), Yours: r.tag == "yours"}
+	d.Short = map[string]string{"wire_feed": "feed", "gas_flow": "gas", "arc_on": "on", "arc_off": "off"}[r.name]
+	if r.name == "travel" && d.Also == "" {
+		d.Also = r.short
+	}
+	d.Bar = canvas.Bar{Value: f.Value, State: stateOf(c)}
+	low, high := f.Value, f.Value
+	if v.Band() != "" {
+		d.Bar.Span, d.Bar.Kind = [2]float64{f.Low, f.High}, canvas.LikelySpan
+		if r.fig.Range == report.GoodBetween {
+			d.Bar.Kind = canvas.GoodSpan
+		}
+		low, high = min(low, f.Low), max(high, f.High)
+	}
+	fits := func(t [2]float64) bool { return t[0] <= low && high <= t[1] }
+	list := tracks[r.name]
+	t := list[len(list)-1]
+	if i := slices.IndexFunc(list, fits); i >= 0 {
+		t = list[i]
+	}
+	d.Bar.Low, d.Bar.High = t[0], t[1]
+	return d
+}
+
+// dials are all that is dialled; what is typed stands in the place of its number.
+func (p *cardPage) dials(m *root) canvas.Dials {
+	list := dialsOf(m, p.rows, &m.session.card)
+	if from, _ := p.span(dialGroup); p.at >= from && p.at-from < len(list) {
+		d := &list[p.at-from]
+		d.Cursor = true
+		if p.typing {
+			d.Number = p.field.String()
+		}
+	}
+	return list
+}
+
+// dialsOf are the dials of a card; grey where nothing is to be dialled.
+func dialsOf(m *root, rows []cardRow, c *calc.Card) canvas.Dials {
+	off := m.old || stateOf(c) == canvas.Stop
+	var list canvas.Dials
+	for i := range rows {
+		if rows[i].kind == dialRow {
+			d := dialOf(&rows[i], c, m.th.look.comma)
+			d.Bar.Off = off
+			list = append(list, d)
+		}
+	}
+	return list
+}
+
+// chips are the choices; under the one that is picked stands what the arrows change it to.
+func (p *cardPage) chips(m *root, hint bool) canvas.Chips {
+	c := m.shown()
+	l := canvas.Chips{Cursor: -1}
+	for i := range p.rows {
+		r := &p.rows[i]
+		if r.kind != chipRow {
+			continue
+		}
+		if i == p.at {
+			if l.Cursor = len(l.List); hint {
+				l.Hint = m.chipHint(r, m.w-2)
+			}
+		}
+		text := r.chipText(c)
+		if m.th.look.comma {
+			text = quantity.Comma(text)
+		}
+		l.List = append(l.List, canvas.Chip{Name: r.chipName(), Value: text, Assumed: r.tag == "assumed"})
+	}
+	return l
+}
+
+// chipHint says what lies before and after a choice in its list.
+func (m *root) chipHint(r *cardRow, w int) string {
+	rows, now := r.ask.Rows(m.present()), r.ask.Now(&m.session.card)
+	at := slices.IndexFunc(rows, func(x choice.Row) bool { return x.ID == now })
+	var parts []string
+	if at > 0 {
+		parts = append(parts, "↑ "+rows[at-1].Name)
+	}
+	if at >= 0 && at+1 < len(rows) {
+		parts = append(parts, "↓ "+rows[at+1].Name)
+	}
+	if len(rows) == 0 {
+		parts = append(parts, "enter: type it")
+	} else {
+		parts = append(parts, fmt.Sprintf("enter: all %d", len(rows)))
+	}
+	for len(parts) > 1 && width(strings.Join(parts, "   ")) > w-4 {
+		parts = parts[:len(parts)-1]
+	}
+	return strings.Join(parts, "   ")
+}
+
+// jointOf is a joint with its bead for the drawing; false where there is none.
+func jointOf(s *calc.Section) (canvas.Joint, bool) {
+	kinds := map[string]canvas.JointKind{"butt": canvas.Butt, "lap": canvas.Lap, "tee": canvas.Tee, "corner": canvas.Corner, "overlay": canvas.Overlay}
+	kind, ok := kinds[s.Joint]
+	if !s.Drawn || !ok {
+		return canvas.Joint{}, false
+	}
+	return canvas.Joint{Kind: kind, Thick: s.Thick, Gap: s.Gap, Wet: s.Wet, Phi: s.Phi, Melted: s.Melted, Boiled: s.Boiled,
+		MeltedBack: s.MeltedBack, BoiledBack: s.BoiledBack}, true
+}
+
+// edgesOf are the limits of the card's setting.
+func edgesOf(c *calc.Card) canvas.Edges {
+	l := make(canvas.Edges, len(c.Edges))
+	for i, e := range c.Edges {
+		l[i] = canvas.Edge{Name: e.Name, Margin: e.Margin}
+		if !e.Met {
+			l[i].Margin = -e.Margin
+		}
+	}
+	return l
+}

@@ -1,0 +1,160 @@
+package tui
+
+import (
+	"charm.land/bubbles/v2/key"
+	tea "charm.land/bubbletea/v2"
+
+	"brazebooth/internal/choice"
+)
+
+func (p *cardPage) update(m *root, msg tea.Msg) action {
+	k, s := &m.keys, &m.session
+	row := p.row()
+	if row == nil {
+		return nil
+	}
+	press, ok := msg.(tea.KeyPressMsg)
+	if !ok {
+		return p.pasted(msg, row)
+	}
+	if p.typing {
+		return p.type_(press, k, s, row)
+	}
+	dotted := p.dotted
+	p.dotted = false
+	switch text := press.String(); {
+	case len(text) == 1 && text[0] >= '0' && text[0] <= '9':
+		if dotted {
+			return p.chip(int(text[0] - '0'))
+		}
+		return p.begin(text, row)
+	case text == ".", text == ",":
+		p.nextDial()
+		p.dotted = true
+	case text == "left":
+		p.pick(-1)
+	case text == "right":
+		p.pick(1)
+	case key.Matches(press, k.Next):
+		p.nextGroup(1)
+	case key.Matches(press, k.Prev):
+		p.nextGroup(-1)
+	case row.group() == figureGroup && (text == "up" || text == "down" || text == "+" || text == "-"):
+		p.pick(map[bool]int{true: 1, false: -1}[text == "down" || text == "+"])
+	case text == "up", text == "+", text == "=":
+		return row.turn(s, 1, text == "up")
+	case text == "down", text == "-":
+		return row.turn(s, -1, text == "down")
+	case key.Matches(press, k.Reset):
+		return row.reset(s)
+	case key.Matches(press, k.ResetAll):
+		return resetAll(s)
+	case key.Matches(press, k.On) && row.ask != nil:
+		return openAsk(row.ask)
+	case key.Matches(press, k.On), key.Matches(press, k.Why):
+		return openWhy(*row)
+	default:
+		return p.pages(press, k)
+	}
+	return nil
+}
+
+// chip goes to the chip of a number; 0 lists what has no chip.
+func (p *cardPage) chip(n int) action {
+	if n == 0 {
+		return openRest
+	}
+	from, to := p.span(chipGroup)
+	if at := from + n - 1; at < to {
+		p.goTo(at)
+		return nil
+	}
+	return refuse(fault{"there is no such chip", "a point and 1 to 9; .0 lists the rest"})
+}
+
+// begin lets a digit begin an entry: into the figure under the cursor, or into the list of its choice.
+func (p *cardPage) begin(digit string, row *cardRow) action {
+	switch {
+	case row.ask != nil:
+		return func(m *root) tea.Cmd {
+			openAsk(row.ask)(m)
+			return m.act(m.front().update(m, tea.KeyPressMsg{Code: []rune(digit)[0], Text: digit}))
+		}
+	case choice.SettingOf(row.name) == nil:
+		return row.follows()
+	}
+	p.typing = true
+	p.field.insert(digit)
+	return nil
+}
+
+// pasted begins an entry with what was pasted.
+func (p *cardPage) pasted(msg tea.Msg, row *cardRow) action {
+	if paste, ok := msg.(tea.PasteMsg); ok && choice.SettingOf(row.name) != nil {
+		p.typing = true
+		p.field.insert(paste.Content)
+	}
+	return nil
+}
+
+// type_ edits what is typed; enter sets it.
+func (p *cardPage) type_(press tea.KeyPressMsg, k *keyMap, s *session, row *cardRow) action {
+	switch {
+	case key.Matches(press, k.On) && p.field.empty(), press.String() == "esc":
+		p.stopTyping()
+	case key.Matches(press, k.On):
+		job := s.base()
+		set := choice.SettingOf(row.name)
+		if err := set.Set(&job, p.field.String()); err != nil {
+			return refuse(*faultOf(err))
+		}
+		label := row.label
+		return func(m *root) tea.Cmd {
+			if m.changed(job, label+" is yours now"); m.notice == nil {
+				p.stopTyping()
+			}
+			return nil
+		}
+	default:
+		p.field.edit(press)
+	}
+	return nil
+}
+
+// pages acts on the keys that lead to another screen.
+func (p *cardPage) pages(press tea.KeyPressMsg, k *keyMap) action {
+	switch {
+	case key.Matches(press, k.Cautions):
+		return openPoints
+	case key.Matches(press, k.Drawing):
+		return openSection
+	case key.Matches(press, k.Map):
+		return openMap
+	case key.Matches(press, k.Beat):
+		return openBeat
+	case key.Matches(press, k.Pages):
+		return openPart
+	case key.Matches(press, k.Keep):
+		return openShelf
+	case key.Matches(press, k.Booth):
+		return openBooth
+	case key.Matches(press, k.Back):
+		return goBack
+	}
+	return everywhere(press, k)
+}
+
+// everywhere acts on the keys that mean the same on the card, the map and the timed arc's page.
+func everywhere(press tea.KeyPressMsg, k *keyMap) action {
+	switch {
+	case key.Matches(press, k.Units):
+		return otherUnits
+	case key.Matches(press, k.Help):
+		return openHelp
+	case key.Matches(press, k.Words):
+		return openWords
+	case key.Matches(press, k.Leave):
+		return leave
+	}
+	return nil
+}

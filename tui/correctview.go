@@ -1,0 +1,90 @@
+package tui
+
+import (
+	"fmt"
+	"strings"
+
+	"brazebooth/calc"
+	"brazebooth/calc/advice"
+	"brazebooth/internal/quantity"
+	"brazebooth/internal/report"
+	"brazebooth/tui/canvas"
+)
+
+// changeText is the one change, why, and what may lie behind the bead.
+func (m *root) changeText(b *block, a *advice.Page, w int) {
+	th, c := &m.th, a.Correction
+	b.addAll(m.bigChange(c.Change, w))
+	if text := report.CorrectionText(c.Change, c.Do, m.units.Lead()); text != "" {
+		mark, paint := "change ", th.bold
+		switch {
+		case m.fix.applied:
+			mark, paint = "✓ changed ", th.good
+		case c.Change == nil: // no setting: what a hand does
+			mark = "change: "
+		}
+		b.say(paint, 0, mark+text, w)
+	}
+	b.addAll(chanceBars(th, c, w))
+	b.say(th.plain, 0, c.Why, w)
+	b.skip()
+	switch {
+	case c.Change != nil && !m.fix.applied:
+		b.say(th.bold, 0, "enter: put this change on the card", w)
+	default:
+		b.say(th.bold, 0, "enter: lay the next bead and say what it shows", w)
+	}
+	m.keepText(b, w)
+	rest := *a
+	rest.Correction = nil
+	b.skip()
+	b.addAll(m.session.finding(th, report.Page(&rest, nil), w, m.part.why))
+}
+
+// directions say which way a setting goes: down, up.
+var directions = map[string][2]string{"wire_feed": {"less wire", "more wire"}, "volts": {"lower volts", "higher volts"}, "travel": {"slower", "faster"},
+	"stickout": {"shorter stick-out", "longer stick-out"}, "arc_on": {"shorter on", "longer on"}, "arc_off": {"shorter off", "longer off"},
+	"spot_step": {"shorter step", "longer step"}, "gas_flow": {"less gas", "more gas"}}
+
+// bigChange is the one change to be read from where one stands: which way, from what, to what. Nothing where there is no room
+// for it or the change is no number.
+func (m *root) bigChange(c *advice.Change, w int) (b block) {
+	if c == nil || c.What == "mode" || m.h < lowHeight {
+		return nil
+	}
+	value := func(v float64) report.Value {
+		return report.ValueOf(&calc.Figure{Name: c.What, Value: v, Low: v, High: v, Unit: c.Unit}, m.units.Lead())
+	}
+	from, to := value(c.From), value(c.To)
+	words := directions[c.What][map[bool]int{true: 1, false: 0}[c.To > c.From]]
+	draw := func(ink canvas.Ink, text string, lines int) {
+		if size, ok := canvas.Fit(text, w-1-width(to.Unit), lines); ok {
+			b.addAll(block(canvas.BigText(m.th.Theme, size, ink, text, false)))
+		}
+	}
+	draw(canvas.Quiet.Ink(), strings.ToUpper(words), canvas.SizeM.Lines)
+	numbers := from.Number + " > " + to.Number
+	if m.th.look.comma {
+		numbers = quantity.Comma(numbers)
+	}
+	draw(canvas.Text.Ink(), numbers, max(canvas.SizeM.Lines, m.h/6))
+	return b
+}
+
+// chanceBars are how likely the next bead is good with the change and without.
+func chanceBars(th *theme, c *advice.Correction, w int) (b block) {
+	const name, number = 24, 12
+	bar := min(40, w-name-number)
+	if c.GoodAfter == 0 || bar < 8 {
+		return nil
+	}
+	row := func(what string, ink canvas.Ink, percent float64) {
+		share := block{canvas.Share(th.Theme, ink, bar, percent/100)}
+		left := newRow(name).put(th.quiet, what).line()
+		line := join(left, share[0], name, th.quiet, "")
+		b.add(join(line, newRow(number).put(th.bold, fmt.Sprintf("%.0f", percent)).put(th.quiet, " in 100").line(), name+bar+2, th.quiet, ""))
+	}
+	row("good next time with it", canvas.Good.Ink(), c.GoodAfter)
+	row("as it is", canvas.Quiet.Ink(), c.GoodBefore)
+	return b
+}

@@ -1,0 +1,168 @@
+package tui
+
+import (
+	"fmt"
+	"math"
+
+	tea "charm.land/bubbletea/v2"
+
+	"brazebooth/calc"
+	"brazebooth/internal/quantity"
+	"brazebooth/internal/report"
+	"brazebooth/tui/canvas"
+)
+
+// view draws the map with the setting and the suggestion in it, and what the setting does: beside it, or below it on a narrow
+// terminal.
+func (p *mapPage) view(m *root, w, h int) (block, *tea.Cursor) {
+	th, s := &m.th, &m.session
+	b := p.heading(th, w)
+	stops(&b, th, s, &s.card, w)
+	if p.err != nil {
+		f := faultOf(p.err)
+		b.say(th.watch, 0, "▲ "+f.what+" – "+f.hint, w)
+		return b, nil
+	}
+	if len(p.have.Feeds) == 0 {
+		return b, nil
+	}
+	signs := block(canvas.Legend(th.Theme, w))
+	if words := p.have.CoarserWords(); words != "" {
+		signs.say(th.quiet, 0, words, w)
+	}
+	room := h - len(b) - len(signs)
+	field := p.field(s, th.look.comma)
+	if w >= besideWidth {
+		side := max(26, w/4)
+		left := block(field.Draw(th.Theme, w-side-2, room))
+		b.addAll(beside(left, p.facts(th, s, side, room), w-side, th.quiet, ""))
+	} else {
+		facts := p.facts(th, s, w, max(0, min(5, room/4)))
+		b.addAll(block(field.Draw(th.Theme, w, room-len(facts))))
+		b.addAll(facts)
+	}
+	b.addAll(signs)
+	return b, nil
+}
+
+// heading says that the map is still computed, or that it is of another job.
+func (p *mapPage) heading(th *theme, w int) (b block) {
+	switch {
+	case p.stop != nil:
+		b.say(th.quiet, 0, fmt.Sprintf("operating window: computing, %.0f %% – esc gives up", 100*p.share()), w)
+	case p.old():
+		b.say(th.watch, 0, "▲ operating window of an earlier job", w)
+	}
+	return b
+}
+
+// The margins, in percent, from which a good point stands in the second and the third green.
+const (
+	fairMargin  = 8
+	ampleMargin = 16
+)
+
+// field is the window as the canvas draws it, in the leading units.
+func (p *mapPage) field(s *session, comma bool) *canvas.Map {
+	m, sys := &p.have, s.units.Lead()
+	axis := func(list []float64, unit string) (out []float64, name string) {
+		for _, v := range list {
+			v, _ = quantity.Convert(v, unit, sys)
+			out = append(out, v)
+		}
+		return out, quantity.Label(unit, sys)
+	}
+	f := &canvas.Map{Lands: make([]canvas.Land, len(m.Zones)), Comma: comma, Stale: p.old(), Suggestion: true}
+	x, unitX := axis(m.Feeds, "m/min")
+	y, unitY := axis(m.Travels, "mm/s")
+	f.X, f.Y, f.NameX, f.NameY = x, y, "wire feed "+unitX, "travel "+unitY
+	for k, zone := range m.Zones {
+		f.Lands[k] = landOf(zone, m.Margins[k])
+	}
+	at, _ := axis([]float64{s.card.Used.Feed.V, m.Suggestion.Feed}, "m/min")
+	to, _ := axis([]float64{s.card.Used.Travel.V, m.Suggestion.Travel}, "mm/s")
+	f.At, f.Suggested = [2]float64{at[0], to[0]}, [2]float64{at[1], to[1]}
+	if !f.Stale {
+		f.TextX, f.TextY = figureNumber(s, "wire_feed", comma), figureNumber(s, "travel", comma)
+	}
+	return f
+}
+
+// figureNumber is a figure of the card as a number in the leading units.
+func figureNumber(s *session, name string, comma bool) string {
+	f, _ := s.card.Figure(name)
+	text := report.ValueOf(&f, s.units).Number
+	if comma {
+		text = quantity.Comma(text)
+	}
+	return text
+}
+
+// landOf is the ground of a point: a good one that another edge rules out is outside.
+func landOf(zone string, margin float64) canvas.Land {
+	switch zone {
+	case "cold":
+		return canvas.LandCold
+	case "hot":
+		return canvas.LandHot
+	case "burn-through":
+		return canvas.LandBurns
+	case "good", "marginal":
+	default:
+		return canvas.LandOutside
+	}
+	switch {
+	case margin < 0:
+		return canvas.LandOutside
+	case margin < fairMargin:
+		return canvas.LandGood1
+	case margin < ampleMargin:
+		return canvas.LandGood2
+	}
+	return canvas.LandGood3
+}
+
+// facts are what the present setting does.
+func (p *mapPage) facts(th *theme, s *session, w, h int) block {
+	c := &s.card
+	var b block
+	for _, name := range [...]string{"wire_feed", "travel", "current", "wetting_angle", "base_peak_temperature", "margin"} {
+		f, ok := c.Figure(name)
+		if !ok || len(b) >= h {
+			continue
+		}
+		b.add(newRow(w).put(th.quiet, calc.FigureLabel(name)).to(14).put(th.plain, report.ValueOf(&f, s.units).String()).line())
+	}
+	if aim := c.Used.Aim.V; aim != 0 && len(b) < h {
+		b.add(newRow(w).put(th.quiet, aimedAt(aim)).to(14).put(th.plain, lengthText(math.Abs(aim), s.units.Lead())).line())
+	}
+	if !p.old() && len(b)+2 < h {
+		var tail block
+		tail.say(th.quiet, 0, fmt.Sprintf("suggested: %s, chance %.0f in 100", p.have.Card.Verdict(), p.have.Chance.Good), w)
+		if words := p.have.Chance.Words(); words != "" {
+			tail.say(th.quiet, 0, "most often missed: "+words, w)
+		}
+		for _, r := range p.have.Remedies {
+			if r.Opens {
+				tail.say(th.good, 0, "✓ opens one: "+r.Change, w)
+			}
+		}
+		if len(b)+1+len(tail) <= h { // else the words go before the gap
+			b.skip()
+		}
+		b.addAll(tail)
+	}
+	if room := h - len(b) - 1; room >= len(c.Edges) && len(c.Edges) > 0 {
+		b.skip()
+		b.addAll(block(edgesOf(c).Draw(th.Theme, w, room)))
+	}
+	return b.fit(min(len(b), h))
+}
+
+// aimedAt names the member toward which the arc points off the joint.
+func aimedAt(mm float64) string {
+	if mm > 0 {
+		return "aim to 2nd"
+	}
+	return "aim to 1st"
+}

@@ -1,0 +1,48 @@
+package tui
+
+import (
+	"strings"
+
+	"brazebooth/calc/advice"
+	"brazebooth/internal/report"
+)
+
+// partBody is the open page's text.
+func (m *root) partBody(w int) block {
+	var b block
+	switch m.part.name() {
+	case pageSheet:
+		blocks, err := m.session.sheet()
+		b.addAll(m.pageText(blocks, err, w))
+	case "correct":
+		stops(&b, &m.th, &m.session, &m.session.card, w)
+		b.addAll(m.correctBody(w))
+	default:
+		p, err := m.session.part(m.part.name())
+		b.addAll(m.pageText(report.Page(&p, nil), err, w))
+	}
+	if page, ok := advice.EntryByName(m.part.name()); ok && len(page.Needs) > 0 && page.Name != "correct" {
+		b.skip()
+		b.say(m.th.bold, 0, "enter: what this page asks for ("+strings.Join(plainNames(page.Needs), ", ")+")", w)
+	}
+	return b
+}
+
+func plainNames(names []string) []string {
+	out := make([]string, len(names))
+	for i, n := range names {
+		out[i] = strings.ReplaceAll(n, "-", " ")
+	}
+	return out
+}
+
+// pageText is what was found for the open page, or what it lacks.
+func (m *root) pageText(blocks []report.Block, err error, w int) (b block) {
+	if err != nil {
+		f := faultOf(err)
+		stops(&b, &m.th, &m.session, &m.session.card, w)
+		b.say(m.th.watch, 0, "▲ "+f.what+" – "+f.hint, w)
+		return b
+	}
+	return m.session.finding(&m.th, blocks, w, m.part.why)
+}

@@ -1,0 +1,99 @@
+package tui
+
+import (
+	"cmp"
+
+	"charm.land/bubbles/v2/key"
+	tea "charm.land/bubbletea/v2"
+
+	"brazebooth/internal/choice"
+)
+
+// restPage lists what has no chip on the card: the other choices, and every screen that a letter leads to, for a hand
+// that has a keypad only.
+type restPage struct {
+	rows []restRow
+	list listbox
+}
+
+type restRow struct {
+	label, value string
+	short        string // the value where there is little room
+	ask          *choice.Choice
+	open         action
+}
+
+// openRest opens the list.
+func openRest(m *root) tea.Cmd {
+	p := &restPage{}
+	p.refresh(m)
+	m.push(p)
+	return nil
+}
+
+// refresh lists the choices as the card has them by now.
+func (p *restPage) refresh(m *root) {
+	c := &m.session.card
+	p.rows = p.rows[:0]
+	for _, q := range otherChoices() {
+		if q.Applies(c) {
+			p.rows = append(p.rows, restRow{q.Label(), cmp.Or(q.Shown(c, m.units), "not said"), q.Show(&c.Used, m.units), q, nil})
+		}
+	}
+	for _, r := range [...]restRow{{"map", "of all settings", "", nil, openMap}, {"timed arc", "on and off", "", nil, openBeat}, {"booth view", "figures for two metres", "", nil, openBooth},
+		{"cautions", "all of them", "", nil, openPoints}, {"section", "the joint to scale", "", nil, openSection}, {"pages", "fit to book", "", nil, openPart},
+		{"keep", "this card in the book", "", nil, openShelf}, {"units", string(m.units), "", nil, otherUnits}, {"help", "", "", nil, openHelp}} {
+		p.rows = append(p.rows, r)
+	}
+	p.list.set(len(p.rows))
+}
+
+func (p *restPage) about(m *root) about {
+	k := &m.keys
+	return about{help: "on the card", term: p.rows[p.list.at()].label,
+		keys: []key.Binding{named(k.On, "enter", "open"), named(k.Down, "↑↓", "pick"), named(k.Reset, "r", "open again"), named(k.Back, "esc", "back")}}
+}
+
+func (p *restPage) update(m *root, msg tea.Msg) action {
+	press, ok := msg.(tea.KeyPressMsg)
+	if !ok || p.list.moved(press, &m.keys) {
+		return nil
+	}
+	r := &p.rows[p.list.at()]
+	switch k := &m.keys; {
+	case key.Matches(press, k.On) && r.ask != nil && len(r.ask.Rows(m.present())) > 0:
+		return openAsk(r.ask)
+	case key.Matches(press, k.On) && r.ask != nil:
+		return opening(askFor(r.label, []*choice.Choice{r.ask}))
+	case key.Matches(press, k.On):
+		return r.open
+	case key.Matches(press, k.Reset) && r.ask != nil:
+		job := m.base()
+		r.ask.Clear(&job)
+		return func(m *root) tea.Cmd { m.changed(job, r.label+" is open again"); p.refresh(m); return nil }
+	case key.Matches(press, k.Back):
+		return goBack
+	default:
+		return everywhere(press, k)
+	}
+}
+
+func (p *restPage) view(m *root, w, h int) (block, *tea.Cursor) {
+	var b block
+	b.add(newRow(w).put(m.th.bold, "the rest").put(m.th.quiet, "  "+p.list.where()).line())
+	b.skip()
+	b.addAll(p.list.draw(w, h-len(b), func(i int, chosen bool) line {
+		x := &p.rows[i]
+		r := newRow(w)
+		name := m.th.plain
+		if chosen {
+			name = m.th.cursor
+		}
+		value := x.value
+		if r.put(name, x.label).to(18); width(value) > r.left() && x.short != "" {
+			value = x.short
+		}
+		return r.put(m.th.bold, value).line()
+	}))
+	return b, nil
+}

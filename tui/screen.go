@@ -1,0 +1,140 @@
+package tui
+
+import (
+	"slices"
+
+	"charm.land/bubbles/v2/key"
+	tea "charm.land/bubbletea/v2"
+)
+
+// screen is one layer of the stack that root holds: a plain struct in a file of its own. Opening pushes it, esc pops it;
+// only the one on top gets keys and is drawn.
+type screen interface {
+	// update acts on a key or on pasted text; what it returns is done by the root.
+	update(m *root, msg tea.Msg) action
+	// view draws at most h lines of w columns. The cursor is where typing goes, nil for nowhere.
+	view(m *root, w, h int) (block, *tea.Cursor)
+	// about is what help, glossary and the keys' line have to know.
+	about(m *root) about
+}
+
+// about is what other screens need to know of an open one.
+type about struct {
+	help string        // the heading of the help under which its keys stand
+	term string        // the word that the glossary opens at
+	keys []key.Binding // for the keys' line, most needed first
+}
+
+// What a screen may be besides.
+type (
+	// leaver does something when it is popped.
+	leaver interface{ left(m *root) }
+	// backer takes esc once more before it is popped: it reports whether there was something to take back.
+	backer interface{ back(m *root) bool }
+	// refresher lays itself out anew when units or card change under it.
+	refresher interface{ refresh(m *root) }
+	// starter begins anew when the screen over it has changed what it goes by.
+	starter interface{ start(m *root) }
+	// filler takes the whole terminal and every key but ctrl+c.
+	filler interface{ fills() }
+)
+
+// action is what a screen asks of the root; nil is nothing. A screen never changes the session itself.
+type action func(m *root) tea.Cmd
+
+// told is a message that was made beside a screen: it knows whom it concerns. draws is false where nothing changed.
+type told interface {
+	tell(m *root) (cmd tea.Cmd, draws bool)
+}
+
+// act does what a screen asked for.
+func (m *root) act(a action) tea.Cmd {
+	if a == nil {
+		return nil
+	}
+	return a(m)
+}
+
+// front is the screen on top.
+func (m *root) front() screen { return m.stack[len(m.stack)-1] }
+
+// push opens a screen over the others.
+func (m *root) push(s screen) { m.stack = append(m.stack, s) }
+
+// pop takes the topmost screen away.
+func (m *root) pop() {
+	s := m.front()
+	m.stack[len(m.stack)-1] = nil
+	m.stack = m.stack[:len(m.stack)-1]
+	if l, ok := s.(leaver); ok {
+		l.left(m)
+	}
+}
+
+// isOpen reports whether a screen is on the stack, on top or not.
+func (m *root) isOpen(s screen) bool { return slices.Contains(m.stack, s) }
+
+// close pops a screen and whatever lies over it, if it is open.
+func (m *root) close(s screen) {
+	for m.isOpen(s) {
+		m.pop()
+	}
+}
+
+// refresh lets every open screen take in other units or another card.
+func (m *root) refresh() {
+	for _, s := range m.stack {
+		if r, ok := s.(refresher); ok {
+			r.refresh(m)
+		}
+	}
+}
+
+// topmost finds the uppermost screen of a kind.
+func topmost[T screen](m *root) (T, bool) {
+	for i := len(m.stack) - 1; i >= 0; i-- {
+		if s, ok := m.stack[i].(T); ok {
+			return s, true
+		}
+	}
+	var none T
+	return none, false
+}
+
+// opening is the action that pushes a screen.
+func opening(s screen) action {
+	return func(m *root) tea.Cmd { m.push(s); return nil }
+}
+
+// goBack leaves the screen on top; on the first one there is nothing behind.
+func goBack(m *root) tea.Cmd {
+	s := m.front()
+	if b, ok := s.(backer); ok && b.back(m) {
+		return nil
+	}
+	if len(m.stack) == 1 {
+		m.notice = &fault{"this is the first step", "q quits"}
+		return nil
+	}
+	m.pop()
+	switch s.(type) {
+	case *picker, *cardPage:
+		m.enter()
+	}
+	return nil
+}
+
+// leave ends the program; a job that somebody put together asks for a second key.
+func leave(m *root) tea.Cmd {
+	if m.example || m.again {
+		return tea.Quit
+	}
+	m.leaving = true
+	m.notice = &fault{"q again quits", "the card is not kept"}
+	return nil
+}
+
+// refuse says why nothing was done.
+func refuse(f fault) action {
+	return func(m *root) tea.Cmd { m.notice = &f; return nil }
+}

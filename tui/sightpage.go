@@ -1,0 +1,107 @@
+package tui
+
+import (
+	"charm.land/bubbles/v2/key"
+	tea "charm.land/bubbletea/v2"
+
+	"brazebooth/tables"
+	"brazebooth/tui/canvas"
+)
+
+// sightPage asks what a test bead shows, by small drawings in a grid; several may be true.
+type sightPage struct {
+	marksPage
+	columns int // as last drawn: up and down go by rows
+}
+
+// sightMarks asks what a test bead shows.
+func sightMarks() *sightPage {
+	p := &sightPage{marksPage: marksPage{alone: "good"}, columns: 1}
+	for _, s := range tables.Sights() {
+		p.rows = append(p.rows, markRow{id: s.ID, name: s.Name})
+	}
+	p.done = func(ids []string) action { return sawBead(ids) }
+	return p
+}
+
+func (p *sightPage) about(m *root) about {
+	k := &m.keys
+	return about{help: "in a list of marks", term: "test bead", keys: []key.Binding{named(k.More, "←→↑↓", "pick"), named(k.Play, "space", "mark, several may be true"),
+		named(k.On, "enter", "go on"), named(k.Back, "esc", "back")}}
+}
+
+// update moves in the grid. Enter without a mark takes the drawing under the cursor.
+func (p *sightPage) update(m *root, msg tea.Msg) action {
+	press, ok := msg.(tea.KeyPressMsg)
+	if !ok {
+		return nil
+	}
+	by := map[string]int{"left": -1, "right": 1, "up": -p.columns, "down": p.columns}[press.String()]
+	switch {
+	case by != 0:
+		if to := p.at + by; to >= 0 && to < len(p.rows) {
+			p.at = to
+		}
+		return nil
+	case key.Matches(press, m.keys.On) && len(p.ids()) == 0:
+		p.toggle()
+	}
+	return p.marksPage.update(m, msg)
+}
+
+// sightWidth is a place of the grid; below two of them the drawings stand below each other.
+const sightWidth = 18
+
+func (p *sightPage) view(m *root, w, h int) (block, *tea.Cursor) {
+	th := &m.th
+	p.columns = max(1, (w+1)/(sightWidth+1))
+	head := block{newRow(w).put(th.bold, "What does the test bead show?").blank(2).put(th.quiet, p.rows[p.at].name).line()}
+	if h >= lowBody {
+		head.skip()
+	}
+	lines := 4
+	if h < lowBody {
+		lines = 3
+	}
+	high := lines + 2
+	if h >= 24 {
+		high++ // an empty line between
+	}
+	var b block
+	for from := 0; from < len(p.rows); from += p.columns {
+		b.addAll(p.places(th, from, min(len(p.rows), from+p.columns), lines, high, w))
+	}
+	row := p.at / p.columns
+	room := h - len(head)
+	return append(head, p.top.marked(th, p.top.show(b, row*high, row*high+lines+1, room), len(b), w)...), nil
+}
+
+// places is one row of the grid: drawings, and their names on two lines.
+func (p *sightPage) places(th *theme, from, to, lines, high, w int) block {
+	var b block
+	for i := to - 1; i >= from; i-- {
+		b = beside(p.place(th, i, lines).fit(high), b, min(w, sightWidth+1), th.quiet, "")
+	}
+	return b
+}
+
+// place is a drawing over its name.
+func (p *sightPage) place(th *theme, i, lines int) block {
+	r := &p.rows[i]
+	b := block(canvas.DrawSight(th.Theme, r.id, sightWidth, lines)).fit(lines)
+	ink, name := th.plain, r.name
+	if r.marked {
+		ink, name = th.bold, "[x] "+name
+	}
+	if i == p.at {
+		ink, name = th.accent, "› "+name
+	}
+	text := wrap(name, sightWidth)
+	if len(text) > 2 {
+		text = []string{text[0], cut(text[1]+" "+text[2], sightWidth)}
+	}
+	for _, l := range text {
+		b.add(newRow(sightWidth).put(ink, l).line())
+	}
+	return b
+}

@@ -1,0 +1,141 @@
+package tui
+
+import (
+	"fmt"
+	"strings"
+
+	"brazebooth/calc"
+	"brazebooth/internal/quantity"
+	"brazebooth/tui/canvas"
+)
+
+// stateOf is a card's verdict as the strip shows it.
+func stateOf(c *calc.Card) canvas.State {
+	switch c.Verdict() {
+	case "good":
+		return canvas.Good
+	case "marginal":
+		return canvas.Marginal
+	case "cold":
+		return canvas.Cold
+	case "hot":
+		return canvas.Hot
+	case "burn-through":
+		return canvas.Burns
+	case "outside":
+		return canvas.Outside
+	case "stop":
+		return canvas.Stop
+	}
+	return canvas.NotJudged
+}
+
+// stripLines is how high the strip is on a screen that shows it in full: big letters take four lines.
+func stripLines(w, h int) int {
+	switch {
+	case w >= 160 && h >= 50:
+		return 7
+	case w >= narrowWidth && h >= 20:
+		return 4
+	}
+	return 1
+}
+
+// strip is the verdict of the card that stands on the screen, with what is wrong and what to do.
+func (m *root) strip() canvas.Strip {
+	s := stripOf(m.shown())
+	s.Status = m.status()
+	f := m.session.fault
+	if p, ok := m.front().(*picker); ok && p.unfit != nil {
+		f = p.unfit
+	} else if !m.old {
+		f = nil
+	}
+	if f != nil {
+		s.State, s.Reason, s.Brief, s.Do = canvas.NotJudged, "this has no card: "+f.what, f.what, f.hint
+	}
+	if m.th.look.comma {
+		s.Reason, s.Brief, s.Do = quantity.Comma(s.Reason), quantity.Comma(s.Brief), quantity.Comma(s.Do)
+	}
+	return s
+}
+
+// status says whose job it is and in which units.
+func (m *root) status() string {
+	whose := ownTitle
+	if m.example {
+		whose = "example"
+	}
+	if m.units == quantity.Both {
+		return whose + "   both units"
+	}
+	return whose + "   " + string(m.units)
+}
+
+// lampSays is the code of the warning that the strip says whole, "" for none.
+func (m *root) lampSays() string {
+	s := m.strip()
+	if lines := stripLines(m.w, m.h); lines == 1 || !s.Whole(m.w, lines) {
+		return ""
+	}
+	return stripCode(&m.session.card)
+}
+
+// stripCode is the warning that the strip takes its words from.
+func stripCode(c *calc.Card) string {
+	switch stateOf(c) {
+	case canvas.Stop:
+		return calc.Stops(c.Warnings)[0].Code
+	case canvas.NotJudged:
+		return "not-modelled"
+	case canvas.Good, canvas.Marginal, canvas.Outside:
+		return "test-bead"
+	}
+	return c.Zone
+}
+
+// stripOf is a card's verdict: the word, the one reason, what to do.
+func stripOf(c *calc.Card) canvas.Strip {
+	s := canvas.Strip{State: stateOf(c)}
+	near := c.NearestEdge()
+	text := warningText(c, stripCode(c))
+	s.Reason, s.Do, _ = strings.Cut(text, ". ")
+	s.Brief, _, _ = strings.Cut(afterWord(s.Reason), ", ")
+	switch {
+	case s.State == canvas.Stop:
+		s.Brief, _, _ = strings.Cut(s.Reason, ": ")
+	case near == nil && s.State == canvas.Good: // a timed arc
+		s.Reason, s.Do = "one rhythm of on and off keeps the sheet", text
+	case near == nil || s.State == canvas.NotJudged:
+		s.Reason = afterWord(s.Reason)
+	case near.Met:
+		s.Reason = fmt.Sprintf("closest limit: %s, %.0f %% to spare", near.Name, near.Margin)
+		s.Brief = fmt.Sprintf("%s %.0f %%", near.Name, near.Margin)
+		s.Do = text
+	case s.State == canvas.Outside || text == "":
+		s.Reason = fmt.Sprintf("missed: %s, by %.0f %%", near.Name, near.Margin)
+		s.Brief = "missed: " + near.Name
+		s.Do = text
+	default:
+		s.Reason = afterWord(s.Reason)
+		s.Brief = "missed: " + near.Name
+	}
+	return s
+}
+
+// afterWord is a reason without the word before its colon: the strip's big letters say that.
+func afterWord(text string) string {
+	if _, rest, ok := strings.Cut(text, ": "); ok {
+		return rest
+	}
+	return text
+}
+
+func warningText(c *calc.Card, code string) string {
+	for i := range c.Warnings {
+		if c.Warnings[i].Code == code {
+			return c.Warnings[i].Text
+		}
+	}
+	return ""
+}
