@@ -103,9 +103,12 @@ func (p *cardPage) nextDial() {
 
 func (p *cardPage) about(m *root) about {
 	k := &m.keys
-	a := about{help: "on the card", keys: []key.Binding{named(k.More, "←→", "pick"), named(k.Up, "↑↓", "change"), named(k.On, "enter", "why"), named(k.Keep, "k", "keep"), named(k.Next, "tab", "row"),
-		named(k.Cautions, "c", "cautions"), named(k.Map, "m", "map"), named(k.Booth, "b", "booth"), named(k.Pages, "p", "pages"),
-		named(k.Beat, "t", "timed"), named(k.Drawing, "x", "section"), named(k.Words, "g", "words"), named(k.Reset, "r", "suggestion"), named(k.Undo, "ctrl+z", "undo"),
+	a := about{help: "on the card", keys: []key.Binding{named(k.More, "←→", "pick"), named(k.Up, "↑↓", "change"),
+		named(k.On, "enter", "why"), named(k.Keep, "k", "keep"), named(k.Next, "tab", "row"),
+		named(k.Cautions, "c", "cautions"), named(k.Map, "m", "map"), named(k.Booth, "b", "booth"), named(k.Pages, "p",
+			"pages"),
+		named(k.Beat, "t", "timed"), named(k.Drawing, "x", "section"), named(k.Words, "g", "words"), named(k.Reset, "r",
+			"suggestion"), named(k.Undo, "ctrl+z", "undo"),
 		named(k.Units, "u", "units"), named(k.Back, "esc", "back"), k.Leave}}
 	r := p.row()
 	if r == nil {

@@ -44,7 +44,8 @@ type cardRow struct {
 }
 
 func (r *cardRow) group() cardGroup {
-	return [...]cardGroup{chipRow: chipGroup, dialRow: dialGroup, heldRow: dialGroup, noteRow: figureGroup, resultRow: figureGroup}[r.kind]
+	return [...]cardGroup{chipRow: chipGroup, dialRow: dialGroup, heldRow: dialGroup, noteRow: figureGroup,
+		resultRow: figureGroup}[r.kind]
 }
 
 // numbered reports whether the row holds a figure.
@@ -66,7 +67,8 @@ func buildRows(s *session, c *calc.Card) []cardRow {
 		}
 		for _, n := range c.Notes {
 			if kind == noteRow {
-				rows = append(rows, cardRow{kind: noteRow, name: n.Name, label: n.Name, words: headline(n.Text), long: n.Text, note: n})
+				rows = append(rows, cardRow{kind: noteRow, name: n.Name, label: n.Name, words: headline(n.Text),
+					long: n.Text, note: n})
 			}
 		}
 	}
@@ -89,7 +91,8 @@ func kindOf(name string) rowKind {
 }
 
 func choiceRow(s *session, c *calc.Card, q *choice.Choice) cardRow {
-	r := cardRow{kind: chipRow, name: q.Field(), label: q.Label(), ask: q, words: cmp.Or(q.Shown(c, s.units), "not said")}
+	r := cardRow{kind: chipRow, name: q.Field(), label: q.Label(), ask: q, words: cmp.Or(q.Shown(c, s.units),
+		"not said")}
 	if q.Assumed(c) != "" || q.Now(c) == choice.Same {
 		r.tag = "assumed"
 	}

@@ -15,7 +15,8 @@ func chipChoices() []*choice.Choice {
 
 // otherChoices are those that have no chip.
 func otherChoices() []*choice.Choice {
-	return choice.Named("coating", "coating2", "filler", "gas", "use", "length", "preheat", "aim", "throat", "shaft-dia", "layer")
+	return choice.Named("coating", "coating2", "filler", "gas", "use", "length", "preheat", "aim", "throat",
+		"shaft-dia", "layer")
 }
 
 // present is what a list goes by.

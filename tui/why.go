@@ -30,7 +30,8 @@ func (p *whyPage) about(m *root) about {
 	k := &m.keys
 	keys := []key.Binding{named(k.Back, "esc", "back"), named(k.Down, "↑↓", "scroll"), k.Units}
 	if p.set != nil {
-		keys = []key.Binding{named(k.On, "enter", "set, or back"), named(k.Down, "↑↓", "scroll"), named(k.Back, "esc", "back")}
+		keys = []key.Binding{named(k.On, "enter", "set, or back"), named(k.Down, "↑↓", "scroll"), named(k.Back, "esc",
+			"back")}
 	}
 	return about{help: "everywhere", term: p.row.label, keys: keys}
 }
