@@ -10,14 +10,15 @@ import (
 // follows from it all. The arrows to the sides pick, those up and down change what is picked, digits type a value of
 // its own, tab goes to the next row.
 type cardPage struct {
-	rows   []cardRow
-	at     int             // row under the cursor
-	last   [cardGroups]int // where the cursor was in each group
-	dotted bool            // a point was pressed: a digit now picks a chip
-	typing bool            // digits are being typed for the row under the cursor
-	field  field           // what is typed
-	scroll window          // of the figures
-	kept   keptCard
+	rows    []cardRow
+	at      int             // row under the cursor
+	last    [cardGroups]int // where the cursor was in each group
+	dotted  bool            // a point was pressed: a digit now picks a chip
+	typing  bool            // digits are being typed for the row under the cursor
+	field   field           // what is typed
+	scroll  window          // of the figures
+	columns int             // in which they stand
+	kept    keptCard
 }
 
 // keptCard are drawings kept until what they show changes.

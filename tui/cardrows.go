@@ -2,6 +2,7 @@ package tui
 
 import (
 	"cmp"
+	"slices"
 	"strings"
 
 	"brazebooth/calc"
@@ -60,10 +61,14 @@ func buildRows(s *session, c *calc.Card) []cardRow {
 		}
 	}
 	for _, kind := range [...]rowKind{dialRow, heldRow, resultRow, noteRow} {
+		from := len(rows)
 		for i := range c.Figures {
 			if f := &c.Figures[i]; !elsewhere(f.Name) && kindOf(f.Name) == kind {
 				rows = append(rows, figureRow(s, c, f, kind))
 			}
+		}
+		if kind == resultRow { // those first that tell most, where not all have room
+			slices.SortStableFunc(rows[from:], func(a, b cardRow) int { return telling(a.name) - telling(b.name) })
 		}
 		for _, n := range c.Notes {
 			if kind == noteRow {
@@ -73,6 +78,18 @@ func buildRows(s *session, c *calc.Card) []cardRow {
 		}
 	}
 	return rows
+}
+
+// tellingFirst are the results that say most about a setting.
+var tellingFirst = []string{"current", "net_heat", "bead_width", "base_peak_temperature", "wetting_angle",
+	"zinc_boiled_halfwidth"}
+
+// telling is a result's place among those that tell most; all others come behind them as they are.
+func telling(name string) int {
+	if i := slices.Index(tellingFirst, name); i >= 0 {
+		return i
+	}
+	return len(tellingFirst)
 }
 
 // elsewhere reports a figure that is said in another way: the angle as a word, the margin by strip and limits.
