@@ -28,7 +28,8 @@ func (d *doomed) press(msg tea.KeyPressMsg, k *keyMap, f *field, at *Entry) (a a
 	switch {
 	case key.Matches(msg, k.Restore):
 		if d.last == nil {
-			return refuse(fault{"nothing was deleted on this page", "brazebooth book list --deleted shows what was before"}), true
+			return refuse(fault{"nothing was deleted on this page",
+				"brazebooth book list --deleted shows what was before"}), true
 		}
 		return markRecord(*d.last, false), true
 	case !key.Matches(msg, k.Delete), msg.String() == "delete" && f.at() < len([]rune(f.String())):
@@ -37,7 +38,8 @@ func (d *doomed) press(msg tea.KeyPressMsg, k *keyMap, f *field, at *Entry) (a a
 		return refuse(fault{"no record under the cursor", "pick a row with ↑ ↓"}), true
 	case asked != at.ID:
 		d.id = at.ID
-		return refuse(fault{"delete " + at.Name + "?", "the same key once more marks it as deleted; it stays in the history"}), true
+		return refuse(fault{"delete " + at.Name + "?", "the same key once more marks it as deleted; it stays in the " +
+			"history"}), true
 	}
 	return markRecord(*at, true), true
 }

@@ -203,7 +203,10 @@ func (p *bookPage) draw(th *theme, keeps bool, w, h int) (b block, x int) {
 	if h-len(b)-len(told) < 4 {
 		told = told[:min(len(told), max(0, h-len(b)-3))]
 	}
-	b.addAll(p.list.draw(w, max(1, h-len(b)-1-len(told)), func(i int, chosen bool) line { return p.rowLine(th, i, chosen, w) }))
+	b.addAll(p.list.draw(w, max(1, h-len(b)-1-len(told)), func(i int, chosen bool) line {
+		return p.rowLine(th, i,
+			chosen, w)
+	}))
 	if len(told) > 0 && len(b)+1+len(told) <= h {
 		b.skip()
 		b.addAll(told)
@@ -214,9 +217,11 @@ func (p *bookPage) draw(th *theme, keeps bool, w, h int) (b block, x int) {
 // elsewhere says what no key of the page does.
 func (p *bookPage) elsewhere() string {
 	if p.all {
-		return "del or ctrl+d deletes; a record that is read names its commands; all of the book: brazebooth book export FILE, import FILE"
+		return "del or ctrl+d deletes; a record that is read names its commands; all of the book: brazebooth book " +
+			"export FILE, import FILE"
 	}
-	return "del or ctrl+d deletes; to print a card: records, the next page, reads it and names the command; all of the book: brazebooth book export FILE, import FILE"
+	return "del or ctrl+d deletes; to print a card: records, the next page, reads it and names the command; all of " +
+		"the book: brazebooth book export FILE, import FILE"
 }
 
 // rowLine is one record, its name, its date and what it is in short; or something that the page does.

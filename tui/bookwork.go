@@ -32,7 +32,8 @@ func loadCard(e Entry) action {
 	return withBook(func(m *root) tea.Cmd {
 		if job := m.session.base(); !m.session.example && job != m.shelf.safe && m.shelf.sure != e.ID {
 			m.shelf.sure = e.ID
-			m.notice = &fault{"the card on the screen is not kept", "enter once more opens " + e.Name + " all the same; a name and enter on the row below keeps it"}
+			m.notice = &fault{"the card on the screen is not kept", "enter once more opens " + e.Name +
+				" all the same; a name and enter on the row below keeps it"}
 			return nil
 		}
 		k := m.keeper

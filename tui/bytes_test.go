@@ -36,15 +36,16 @@ func byTheClock(t *testing.T, o Options) (*tea.Program, *line24) {
 	out := new(line24)
 	o.Solve, o.Profile, o.Env = solved, colorprofile.ANSI256, []string{"TERM=xterm-256color"}
 	ctx, cancel := context.WithCancel(context.Background())
-	p := tea.NewProgram(New(o), append(programOptions(ctx, o, in, out), tea.WithWindowSize(80, 24), tea.WithoutSignalHandler())...)
+	p := tea.NewProgram(New(o), append(programOptions(ctx, o, in, out), tea.WithWindowSize(80, 24),
+		tea.WithoutSignalHandler())...)
 	done := make(chan struct{})
 	go func() { _, _ = p.Run(); close(done) }()
 	t.Cleanup(func() { cancel(); _ = type_.Close(); <-done })
 	return p, out
 }
 
-// sends runs the screens on the card and returns the bytes that each key costs, as the library's own renderer at 120 frames a
-// second sends them.
+// sends runs the screens on the card and returns the bytes that each key costs, as the library's own renderer at 120
+// frames a second sends them.
 func sends(t *testing.T, job calc.Job, keys ...string) (costs []int) {
 	t.Helper()
 	p, out := byTheClock(t, Options{Job: job})
@@ -58,8 +59,8 @@ func sends(t *testing.T, job calc.Job, keys ...string) (costs []int) {
 	return costs
 }
 
-// A key on the card sends at most 700 bytes down the line where feed and travel are given, and 1,000 where a change of one
-// moves the suggestion of the other; picking at most 150; a key that changes nothing sends none.
+// A key on the card sends at most 700 bytes down the line where feed and travel are given, and 1,000 where a change of
+// one moves the suggestion of the other; picking at most 150; a key that changes nothing sends none.
 func TestBytesAKey(t *testing.T) {
 	open := calc.Job{Metal: "galvanized", Gauge: 16}
 	given := open

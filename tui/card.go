@@ -10,14 +10,15 @@ import (
 // follows from it all. The arrows to the sides pick, those up and down change what is picked, digits type a value of
 // its own, tab goes to the next row.
 type cardPage struct {
-	rows   []cardRow
-	at     int             // row under the cursor
-	last   [cardGroups]int // where the cursor was in each group
-	dotted bool            // a point was pressed: a digit now picks a chip
-	typing bool            // digits are being typed for the row under the cursor
-	field  field           // what is typed
-	scroll window          // of the figures
-	kept   keptCard
+	rows    []cardRow
+	at      int             // row under the cursor
+	last    [cardGroups]int // where the cursor was in each group
+	dotted  bool            // a point was pressed: a digit now picks a chip
+	typing  bool            // digits are being typed for the row under the cursor
+	field   field           // what is typed
+	scroll  window          // of the figures
+	columns int             // in which they stand
+	kept    keptCard
 }
 
 // keptCard are drawings kept until what they show changes.
@@ -106,9 +107,12 @@ func (*cardPage) full() {}
 
 func (p *cardPage) about(m *root) about {
 	k := &m.keys
-	a := about{help: "on the card", keys: []key.Binding{named(k.More, "←→", "pick"), named(k.Up, "↑↓", "change"), named(k.On, "enter", "why"), named(k.Keep, "k", "keep"), named(k.Next, "tab", "row"),
-		named(k.Cautions, "c", "cautions"), named(k.Map, "m", "map"), named(k.Booth, "b", "booth"), named(k.Pages, "p", "pages"),
-		named(k.Beat, "t", "timed"), named(k.Drawing, "x", "section"), named(k.Words, "g", "words"), named(k.Reset, "r", "suggestion"), named(k.Undo, "ctrl+z", "undo"),
+	a := about{help: "on the card", keys: []key.Binding{named(k.More, "←→", "pick"), named(k.Up, "↑↓", "change"),
+		named(k.On, "enter", "why"), named(k.Keep, "k", "keep"), named(k.Next, "tab", "row"),
+		named(k.Cautions, "c", "cautions"), named(k.Map, "m", "map"), named(k.Booth, "b", "booth"), named(k.Pages, "p",
+			"pages"),
+		named(k.Beat, "t", "timed"), named(k.Drawing, "x", "section"), named(k.Words, "g", "words"), named(k.Reset, "r",
+			"suggestion"), named(k.Undo, "ctrl+z", "undo"),
 		named(k.Units, "u", "units"), named(k.Back, "esc", "back"), k.Leave}}
 	r := p.row()
 	if r == nil {

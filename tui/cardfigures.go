@@ -16,7 +16,7 @@ func (p *cardPage) figures(m *root, w int) (b block, first, last int) {
 		}
 	}
 	columns := max(1, (w+2)/(wide+2))
-	if columns == 1 {
+	if p.columns = columns; columns == 1 {
 		for _, i := range list {
 			lines := p.rows[i].draw(&m.th, cols, i == p.at, w)
 			if i == p.at {
@@ -31,7 +31,7 @@ func (p *cardPage) figures(m *root, w int) (b block, first, last int) {
 	for y := range lines {
 		r := newRow(w)
 		for x := range columns {
-			n := x*lines + y
+			n := y*columns + x
 			if n >= len(list) {
 				continue
 			}

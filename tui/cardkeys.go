@@ -39,8 +39,10 @@ func (p *cardPage) update(m *root, msg tea.Msg) action {
 		p.nextGroup(1)
 	case key.Matches(press, k.Prev):
 		p.nextGroup(-1)
-	case row.group() == figureGroup && (text == "up" || text == "down" || text == "+" || text == "-"):
-		p.pick(map[bool]int{true: 1, false: -1}[text == "down" || text == "+"])
+	case row.group() == figureGroup && (text == "up" || text == "-"):
+		p.pick(-max(1, p.columns))
+	case row.group() == figureGroup && (text == "down" || text == "+"):
+		p.pick(max(1, p.columns))
 	case text == "up", text == "+", text == "=":
 		return row.turn(s, 1, text == "up")
 	case text == "down", text == "-":

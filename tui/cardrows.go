@@ -2,6 +2,7 @@ package tui
 
 import (
 	"cmp"
+	"slices"
 	"strings"
 
 	"brazebooth/calc"
@@ -44,7 +45,8 @@ type cardRow struct {
 }
 
 func (r *cardRow) group() cardGroup {
-	return [...]cardGroup{chipRow: chipGroup, dialRow: dialGroup, heldRow: dialGroup, noteRow: figureGroup, resultRow: figureGroup}[r.kind]
+	return [...]cardGroup{chipRow: chipGroup, dialRow: dialGroup, heldRow: dialGroup, noteRow: figureGroup,
+		resultRow: figureGroup}[r.kind]
 }
 
 // numbered reports whether the row holds a figure.
@@ -59,18 +61,35 @@ func buildRows(s *session, c *calc.Card) []cardRow {
 		}
 	}
 	for _, kind := range [...]rowKind{dialRow, heldRow, resultRow, noteRow} {
+		from := len(rows)
 		for i := range c.Figures {
 			if f := &c.Figures[i]; !elsewhere(f.Name) && kindOf(f.Name) == kind {
 				rows = append(rows, figureRow(s, c, f, kind))
 			}
 		}
+		if kind == resultRow { // those first that tell most, where not all have room
+			slices.SortStableFunc(rows[from:], func(a, b cardRow) int { return telling(a.name) - telling(b.name) })
+		}
 		for _, n := range c.Notes {
 			if kind == noteRow {
-				rows = append(rows, cardRow{kind: noteRow, name: n.Name, label: n.Name, words: headline(n.Text), long: n.Text, note: n})
+				rows = append(rows, cardRow{kind: noteRow, name: n.Name, label: n.Name, words: headline(n.Text),
+					long: n.Text, note: n})
 			}
 		}
 	}
 	return rows
+}
+
+// tellingFirst are the results that say most about a setting.
+var tellingFirst = []string{"current", "net_heat", "bead_width", "base_peak_temperature", "wetting_angle",
+	"zinc_boiled_halfwidth"}
+
+// telling is a result's place among those that tell most; all others come behind them as they are.
+func telling(name string) int {
+	if i := slices.Index(tellingFirst, name); i >= 0 {
+		return i
+	}
+	return len(tellingFirst)
 }
 
 // elsewhere reports a figure that is said in another way: the angle as a word, the margin by strip and limits.
@@ -89,7 +108,8 @@ func kindOf(name string) rowKind {
 }
 
 func choiceRow(s *session, c *calc.Card, q *choice.Choice) cardRow {
-	r := cardRow{kind: chipRow, name: q.Field(), label: q.Label(), ask: q, words: cmp.Or(q.Shown(c, s.units), "not said")}
+	r := cardRow{kind: chipRow, name: q.Field(), label: q.Label(), ask: q, words: cmp.Or(q.Shown(c, s.units),
+		"not said")}
 	if q.Assumed(c) != "" || q.Now(c) == choice.Same {
 		r.tag = "assumed"
 	}

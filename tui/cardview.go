@@ -6,6 +6,7 @@ import (
 	"brazebooth/calc"
 	"brazebooth/internal/choice"
 	"brazebooth/internal/quantity"
+	"brazebooth/internal/report"
 	"brazebooth/tui/canvas"
 )
 
@@ -119,6 +120,17 @@ func (p *cardPage) lower(m *root, l cardLayout, w, left, h int) block {
 	if room = h - len(b); room > 0 {
 		b.addAll(p.scroll.marked(&m.th, p.scroll.show(figures, first, last, room), len(figures), w))
 	}
+	if r := p.row(); r != nil && h-len(b) > 8 { // a large screen tells why besides
+		b.skip()
+		b.add(newRow(w).put(m.th.bold, "why: "+r.label).line())
+		w = min(w, textWidth)
+		text := reasons(&m.th, r, &m.session.card, m.units, w, !l.edges)
+		if more := h - len(b); len(text) > more {
+			text = text.fit(more - 1)
+			text.say(m.th.quiet, 0, "enter tells all of it", w)
+		}
+		b.addAll(text)
+	}
 	return b
 }
 
@@ -147,7 +159,7 @@ func (p *cardPage) held(m *root, w, room int) block {
 	r := newRow(w)
 	for i := range p.rows {
 		x := &p.rows[i]
-		label, value := x.label, x.words
+		label, value, band := x.label, x.words, ""
 		switch x.kind {
 		case dialRow: // what the dial has no room for: the other system, what the times are for
 			value = x.fig.Other.String()
@@ -162,15 +174,17 @@ func (p *cardPage) held(m *root, w, room int) block {
 			if o := x.fig.Other.String(); o != "" {
 				value += " (" + o + ")"
 			}
-			if m.h >= 30 {
-				value += " " + x.fig.Value.Band()
+			if band = x.fig.Value.Band(); m.h < 30 {
+				band = ""
+			} else if x.fig.Range == report.UsualBetween {
+				band = "usual " + band
 			}
 		case noteRow:
 		default:
 			continue
 		}
 		gap := min(r.used, 3)
-		if gap+width(label)+1+width(value) > r.left() {
+		if gap+width(label)+2+width(value)+width(band) > r.left() {
 			if len(b)+1 >= min(most, room) {
 				continue
 			}
@@ -183,12 +197,14 @@ func (p *cardPage) held(m *root, w, room int) block {
 		if i == p.at && x.kind != dialRow {
 			name = th.cursor
 		}
-		if r.blank(gap).put(name, label).blank(1); width(value) > r.left() {
-			b.addAll(flow(r, []piece{{0, th.bold, value}}, 2, w))
+		if r.blank(gap).put(name, label).blank(1); width(value)+1+width(band) > r.left() {
+			b.addAll(flow(r, []piece{{0, th.bold, value}, {0, th.quiet, band}}, 2, w))
 			r = newRow(w)
 			continue
 		}
-		r.put(th.bold, value)
+		if r.put(th.bold, value); band != "" {
+			r.blank(1).put(th.quiet, band)
+		}
 	}
 	if r.used > 0 && room > 0 {
 		b.add(r.line())

@@ -28,9 +28,9 @@ func (th *theme) sign(s calc.Severity) (paint, string) {
 	return th.bold, "•"
 }
 
-// cautionBand is the band under the settings: every stop whole, then what the strip has no room for, then this job's own
-// dangers, then those of every arc: as many as there is room for, whole too. Its last line names what endangers the hand
-// and is not said whole, or how many warnings there are. said is the code of a warning that the strip says whole.
+// cautionBand is the band under the settings: every stop whole, then what the strip has no room for, then this job's
+// own dangers, then those of every arc: as many as there is room for, whole too. Its last line names what endangers the
+// hand and is not said whole, or how many warnings there are. said is the code of a warning that the strip says whole.
 func cautionBand(th *theme, c *calc.Card, w, h int, said string) block {
 	var b block
 	whole := map[string]bool{}
@@ -50,7 +50,8 @@ func cautionBand(th *theme, c *calc.Card, w, h int, said string) block {
 		}
 	}
 	add(func(x *calc.Warning) bool { return x.Severity == calc.Stop })
-	if stops, _, _ := tally(c); len(b) == 0 && h > 1 && (stops > 1 || said == "") { // no room for a whole one: as many clauses of the first as there is
+	if stops, _, _ := tally(c); len(b) == 0 && h > 1 && (stops > 1 ||
+		said == "") { // no room for a whole one: as many clauses of the first as there is
 		for i := range c.Warnings {
 			if x := &c.Warnings[i]; x.Severity == calc.Stop && x.Code != said {
 				b.addAll(cautionPart(th, x, w, h-1))

@@ -9,8 +9,8 @@ import (
 	"brazebooth/calc/practice"
 )
 
-// computing finds what stands beside a card and takes long. The tests, which ask for the same answers many times, put a memory
-// in front of each.
+// computing finds what stands beside a card and takes long. The tests, which ask for the same answers many times, put a
+// memory in front of each.
 type computing struct {
 	page   func(context.Context, *advice.Entry, *calc.Card) (advice.Page, error)
 	next   func(context.Context, []correct.Try) (advice.Page, error)

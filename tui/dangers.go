@@ -42,8 +42,8 @@ func dangersOf(c *calc.Card, said map[string]bool) dangers {
 	return d
 }
 
-// dangerBand names the dangers that the band over it does not say whole, with the key that shows every caution; none where what
-// is vital is said. Stops are counted besides.
+// dangerBand names the dangers that the band over it does not say whole, with the key that shows every caution; none
+// where what is vital is said. Stops are counted besides.
 func dangerBand(th *theme, c *calc.Card, whole map[string]bool, w int) block {
 	d := dangersOf(c, whole)
 	if len(d.vital) == 0 {
@@ -98,8 +98,8 @@ func dangerForms(c *calc.Card, d dangers, count bool, w int) []dangerForm {
 	return []dangerForm{{long, tail, d.vital}, {long, "", d.vital}, {long, "", d.short}, {short, "", d.short}}
 }
 
-// dangerRows names the dangers behind what a row has already, on the next one where that has no room, and on two where one has
-// none. What is vital is named in any case.
+// dangerRows names the dangers behind what a row has already, on the next one where that has no room, and on two where
+// one has none. What is vital is named in any case.
 func dangerRows(th *theme, r *row, c *calc.Card, d dangers, count bool) block {
 	forms := dangerForms(c, d, count, r.room)
 	var b block

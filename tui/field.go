@@ -85,7 +85,8 @@ func (f *field) edit(k tea.KeyPressMsg) bool {
 	switch k.String() {
 	case "ctrl+u":
 		f.clear()
-	case "backspace", "delete", "left", "right", "home", "end", "alt+left", "alt+right", "ctrl+left", "ctrl+right", "ctrl+w", "alt+backspace":
+	case "backspace", "delete", "left", "right", "home", "end", "alt+left", "alt+right", "ctrl+left", "ctrl+right",
+		"ctrl+w", "alt+backspace":
 		if f.input != nil {
 			f.tell(k)
 		}

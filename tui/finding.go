@@ -129,7 +129,8 @@ func (th *theme) figure(f *report.Row, w int) block {
 	if w < narrowWidth {
 		value, band = 17, 28
 	}
-	parts := []piece{{value, th.bold, f.Value.String()}, {band, th.quiet, f.Value.Band()}, {52, th.plain, f.Other.String()}}
+	parts := []piece{{value, th.bold, f.Value.String()}, {band, th.quiet, f.Value.Band()}, {52, th.plain,
+		f.Other.String()}}
 	r := newRow(w).put(th.quiet, f.Label)
 	if f.Assumed || f.Rests { // its sign stands before the column
 		parts[0].text = "~" + parts[0].text

@@ -9,8 +9,8 @@ import (
 	tea "charm.land/bubbletea/v2"
 )
 
-// formPage takes a new record of the shop, or what changed of one: one thing at a time, then it goes into the book. What is
-// typed is read where the command of the same name reads it.
+// formPage takes a new record of the shop, or what changed of one: one thing at a time, then it goes into the book.
+// What is typed is read where the command of the same name reads it.
 type formPage struct {
 	form   *form
 	values []string
@@ -61,7 +61,8 @@ func openForm(f *form) action { return withBook(opening(newForm(f))) }
 
 func (p *formPage) about(m *root) about {
 	k := &m.keys
-	return about{help: "everywhere", keys: []key.Binding{named(k.On, "enter", "go on"), named(k.Up, "↑", "step back"), named(k.Back, "esc", "back")}}
+	return about{help: "everywhere", keys: []key.Binding{named(k.On, "enter", "go on"), named(k.Up, "↑", "step back"),
+		named(k.Back, "esc", "back")}}
 }
 
 func (p *formPage) view(m *root, w, h int) (block, *tea.Cursor) {

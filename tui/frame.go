@@ -49,7 +49,8 @@ func (m *root) tooSmall() block {
 	if m.w < 1 || m.h < 1 {
 		return b
 	}
-	b.say(m.th.plain, 0, fmt.Sprintf("Too small: this needs %d columns and %d lines. ctrl+c quits.", leastWidth, leastHeight), m.w)
+	b.say(m.th.plain, 0, fmt.Sprintf("Too small: this needs %d columns and %d lines. ctrl+c quits.", leastWidth,
+		leastHeight), m.w)
 	return b.fit(min(len(b), m.h))
 }
 
@@ -74,7 +75,8 @@ func (m *root) news(w int) (b block) {
 	case m.old && m.session.fault != nil:
 		m.say(&b, m.session.fault, w)
 	case m.beat.stop != nil && !m.isOpen(&m.beat):
-		b.say(m.th.quiet, 0, fmt.Sprintf("on and off are rough until their heat is followed: %.0f %%", 100*m.beat.share()), w)
+		b.say(m.th.quiet, 0, fmt.Sprintf("on and off are rough until their heat is followed: %.0f %%",
+			100*m.beat.share()), w)
 	}
 	return b
 }

@@ -44,16 +44,20 @@ func helpBody(k *keyMap) func(th *theme, w int) block {
 		for _, s := range [...][2]string{
 			{"~", "assumed: nobody chose it yet"},
 			{"yours", "you changed it; r puts the suggestion back"},
-			{"5.5–7.3", "beside a wire feed or travel that is suggested: how far it may go alone and still be good; beside gas and stick-out: what is usual; beside volts and results: the band that 95 of 100 fall in"},
+			{"5.5–7.3", "beside a wire feed or travel that is suggested: how far it may go alone and still be good; " +
+				"beside gas and stick-out: what is usual; beside volts and results: the band that 95 of 100 fall in"},
 			{"■ ▲ •", "stop, caution, note"},
 		} {
 			r := newRow(w).blank(2).put(th.bold, s[0])
 			b.addAll(flow(r, []piece{{14, th.plain, s[1]}}, 14, w))
 		}
 		for _, s := range [...][2]string{
-			{"seen from afar", "b fills the screen with five figures; c shows its cautions, any other key returns. Of a timed arc the bar moves all the time, so the terminal keeps getting something new. " +
-				"Of any other nothing changes: whether the screen goes dark is for the terminal and the machine to say, not for this program."},
-			{"colours", "brazebooth --theme auto, dark, light, contrast or none. contrast is the strongest; none has bold and plain text only. " +
+			{"seen from afar", "b fills the screen with five figures; c shows its cautions, any other key returns. " +
+				"Of a timed arc the bar moves all the time, so the terminal keeps getting something new. " +
+				"Of any other nothing changes: whether the screen goes dark is for the terminal and the machine to " +
+				"say, not for this program."},
+			{"colours", "brazebooth --theme auto, dark, light, contrast or none. contrast is the strongest; none " +
+				"has bold and plain text only. " +
 				"In sixteen colours the terminal's own palette decides."},
 		} {
 			b.skip()

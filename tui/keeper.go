@@ -37,7 +37,8 @@ type Keeper interface {
 	Practice(ctx context.Context, how practice.Outcome) (said string, err error)
 	// Measure keeps a reading of a power source, with the travel (mm/s) where it was timed, and returns the job with
 	// what it and those before teach. An error means that nothing was kept.
-	Measure(ctx context.Context, source string, r calc.Reading, travel float64, job calc.Job) (taught calc.Job, said string, err error)
+	Measure(ctx context.Context, source string, r calc.Reading, travel float64, job calc.Job) (taught calc.Job,
+		said string, err error)
 }
 
 // Entry is one record in a list. It has no name of its own, so that whoever keeps the record need not know this

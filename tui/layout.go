@@ -45,8 +45,8 @@ func (v *window) show(b block, first, last, h int) block {
 	return b[v.top : v.top+h]
 }
 
-// marked shows at the right edge of a window whether there is more above and below it: on its first and its last line, or
-// on the nearest to them that has room.
+// marked shows at the right edge of a window whether there is more above and below it: on its first and its last line,
+// or on the nearest to them that has room.
 func (v *window) marked(th *theme, b block, all, w int) block {
 	out := append(block{}, b...)
 	n := len(out)

@@ -4,7 +4,8 @@ import (
 	"brazebooth/calc"
 )
 
-// liveCard is the card beside a list: the dials below each other, a few figures that follow, how many cautions there are.
+// liveCard is the card beside a list: the dials below each other, a few figures that follow, how many cautions there
+// are.
 func liveCard(m *root, c *calc.Card, w, h int) block {
 	rows := buildRows(&m.session, c)
 	var b block

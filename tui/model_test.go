@@ -40,7 +40,10 @@ func TestModelOfTheScreens(t *testing.T) {
 		case n < 5:
 			s.press(strings.Fields(modelWays[r.IntN(len(modelWays))])...)
 		default:
-			s.press(strings.Fields(modelKeys[r.IntN(len(modelKeys))])...)
+			keys, job := modelKeys[r.IntN(len(modelKeys))], s.root().job
+			if s.press(strings.Fields(keys)...); keys == "esc" && s.root().job != job {
+				t.Errorf("esc changes the job at %s", place(s.root()))
+			}
 		}
 		s.fits(w, h)
 		seen[place(s.root())] = true

@@ -9,8 +9,8 @@ type clicker interface {
 	click(m *root, x, y int) action
 }
 
-// mouse acts on a click, and on the wheel as on the arrows up and down; on the card a wheel would turn settings, so there
-// it does nothing. A mouse is never needed.
+// mouse acts on a click, and on the wheel as on the arrows up and down; on the card a wheel would turn settings, so
+// there it does nothing. A mouse is never needed.
 func (m *root) mouse(msg tea.MouseMsg) tea.Cmd {
 	at := msg.Mouse()
 	switch msg.(type) {
@@ -69,7 +69,10 @@ func (p *picker) click(m *root, _, y int) action {
 
 // click goes to a row of the list; on the one under the cursor it opens.
 func (p *restPage) click(m *root, _, y int) action {
-	return p.list.clicked(y-2, func() action { return nil }, func() action { return p.update(m, tea.KeyPressMsg{Code: tea.KeyEnter}) })
+	return p.list.clicked(y-2, func() action { return nil }, func() action {
+		return p.update(m,
+			tea.KeyPressMsg{Code: tea.KeyEnter})
+	})
 }
 
 // clicked puts the cursor on a line of what is drawn, or chooses the row that it is on already.

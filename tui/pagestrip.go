@@ -11,19 +11,24 @@ func (m *root) partKeys() []key.Binding {
 	k := &m.keys
 	switch name := m.part.name(); {
 	case name == pageBook:
-		return []key.Binding{named(k.On, "enter", "open, or keep"), m.turning(&m.shelf.field), named(k.Down, "↑↓", "pick"), named(k.Back, "esc", "back")}
+		return []key.Binding{named(k.On, "enter", "open, or keep"), m.turning(&m.shelf.field), named(k.Down, "↑↓",
+			"pick"), named(k.Back, "esc", "back")}
 	case name == pageRecords:
-		return []key.Binding{named(k.On, "enter", "read"), m.turning(&m.records.field), named(k.Down, "↑↓", "pick"), named(k.Back, "esc", "back")}
+		return []key.Binding{named(k.On, "enter", "read"), m.turning(&m.records.field), named(k.Down, "↑↓", "pick"),
+			named(k.Back, "esc", "back")}
 	case name == pageMeasure:
-		return []key.Binding{named(k.On, "enter", "go on"), m.turning(&m.meter.field), named(k.Play, "space", "watch"), named(k.Up, "↑", "step back"), named(k.Back, "esc", "back")}
+		return []key.Binding{named(k.On, "enter", "go on"), m.turning(&m.meter.field), named(k.Play, "space", "watch"),
+			named(k.Up, "↑", "step back"), named(k.Back, "esc", "back")}
 	case m.practising():
 		return m.drill.hints(k)
 	case name == pagePractice:
-		return []key.Binding{named(k.On, "enter", "open"), named(k.Down, "↑↓", "pick"), named(k.Less, "− +", "booth"), named(k.More, "←→", "pages"), named(k.Back, "esc", "card")}
+		return []key.Binding{named(k.On, "enter", "open"), named(k.Down, "↑↓", "pick"), named(k.Less, "− +", "booth"),
+			named(k.More, "←→", "pages"), named(k.Back, "esc", "card")}
 	case name == pageWalk:
 		return []key.Binding{named(k.On, "enter", "begin"), named(k.More, "←→", "pages"), named(k.Back, "esc", "card")}
 	}
-	return []key.Binding{named(k.More, "←→", "pages"), named(k.TypeName, "a–z", "jump"), named(k.On, "enter", m.partEnter()), named(k.Why, "*", "sources"),
+	return []key.Binding{named(k.More, "←→", "pages"), named(k.TypeName, "a–z", "jump"), named(k.On, "enter",
+		m.partEnter()), named(k.Why, "*", "sources"),
 		named(k.Down, "↑↓", "scroll"), named(k.Units, "u", "units"), named(k.Back, "esc", "card")}
 }
 

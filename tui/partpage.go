@@ -215,9 +215,11 @@ func (p *partPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	return b, nil
 }
 
-// update lets the open page act. F4 turns every page, those too where letters are typed; a practice job is not left by it.
+// update lets the open page act. F4 turns every page, those too where letters are typed; a practice job is not left by
+// it.
 func (p *partPage) update(m *root, msg tea.Msg) action {
-	if press, ok := msg.(tea.KeyPressMsg); ok && press.Text == "" && key.Matches(press, m.keys.Pages) && !m.practising() {
+	if press, ok := msg.(tea.KeyPressMsg); ok && press.Text == "" && key.Matches(press, m.keys.Pages) &&
+		!m.practising() {
 		return turnPage(1)
 	}
 	switch m.part.name() {

@@ -72,11 +72,12 @@ func (p *picker) refresh(m *root) {
 	p.list.goTo(at)
 }
 
-// load lists the rows. A value that the card has and that is none of them becomes one, so that stepping back to the list
-// and on again keeps it.
+// load lists the rows. A value that the card has and that is none of them becomes one, so that stepping back to the
+// list and on again keeps it.
 func (p *picker) load(s *session) {
 	p.rows = p.ask.Rows(s.present())
-	if p.before == "" || len(p.rows) == 0 || slices.ContainsFunc(p.rows, func(r choice.Row) bool { return r.ID == p.before }) {
+	if p.before == "" || len(p.rows) == 0 || slices.ContainsFunc(p.rows,
+		func(r choice.Row) bool { return r.ID == p.before }) {
 		return
 	}
 	own := choice.Row{ID: p.before, Name: p.ask.Shown(&s.card, s.units), Line: "as it stands on the card"}

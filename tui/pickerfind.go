@@ -28,8 +28,8 @@ func (p *picker) filter(s *session) {
 	}
 }
 
-// known refuses a name that stands for something without a row, whatever rows its letters also begin. The cursor then stands
-// on none of them: only an arrow takes one.
+// known refuses a name that stands for something without a row, whatever rows its letters also begin. The cursor then
+// stands on none of them: only an arrow takes one.
 func (p *picker) known(text string) {
 	if _, err := p.ask.Find(text); errors.Is(err, tables.ErrNotBrazed) {
 		p.wrong, p.none = faultOf(err), true

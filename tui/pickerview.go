@@ -61,8 +61,8 @@ func (p *picker) beside(m *root, w, h int) (block, *tea.Cursor) {
 	return beside(list.fit(h), card, left+3, m.th.quiet, "│ "), tea.NewCursor(x, 0)
 }
 
-// asideReasons is what the row under the cursor rests on, under the live card of a wide screen; nothing where not even its
-// sentence has room.
+// asideReasons is what the row under the cursor rests on, under the live card of a wide screen; nothing where not even
+// its sentence has room.
 func (p *picker) asideReasons(m *root, w, h int) block {
 	c := p.choice()
 	if c == nil || h < 2+max(3, len(wrap(rowSentence(c), w))) {
@@ -200,7 +200,8 @@ func (p *picker) rowLine(th *theme, n int, chosen bool, names, facts, w int, par
 	return r.line()
 }
 
-// cutClauses shortens a sentence to the clauses that fit: one cut in the middle could lose the number that it was about.
+// cutClauses shortens a sentence to the clauses that fit: one cut in the middle could lose the number that it was
+// about.
 func cutClauses(s string, room int) string {
 	if width(s) <= room {
 		return s

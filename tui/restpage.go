@@ -37,12 +37,16 @@ func (p *restPage) refresh(m *root) {
 	p.rows = p.rows[:0]
 	for _, q := range otherChoices() {
 		if q.Applies(c) {
-			p.rows = append(p.rows, restRow{q.Label(), cmp.Or(q.Shown(c, m.units), "not said"), q.Show(&c.Used, m.units), q, nil})
+			p.rows = append(p.rows, restRow{q.Label(), cmp.Or(q.Shown(c, m.units), "not said"), q.Show(&c.Used,
+				m.units), q, nil})
 		}
 	}
-	for _, r := range [...]restRow{{"map", "of all settings", "", nil, openMap}, {"timed arc", "on and off", "", nil, openBeat}, {"booth view", "figures for two metres", "", nil, openBooth},
-		{"cautions", "all of them", "", nil, openPoints}, {"section", "the joint to scale", "", nil, openSection}, {"pages", "fit to book", "", nil, openPart},
-		{"keep", "this card in the book", "", nil, openShelf}, {"units", string(m.units), "", nil, otherUnits}, {"help", "", "", nil, openHelp}} {
+	for _, r := range [...]restRow{{"map", "of all settings", "", nil, openMap}, {"timed arc", "on and off", "", nil,
+		openBeat}, {"booth view", "figures for two metres", "", nil, openBooth},
+		{"cautions", "all of them", "", nil, openPoints}, {"section", "the joint to scale", "", nil, openSection},
+		{"pages", "fit to book", "", nil, openPart},
+		{"keep", "this card in the book", "", nil, openShelf}, {"units", string(m.units), "", nil, otherUnits}, {"help",
+			"", "", nil, openHelp}} {
 		p.rows = append(p.rows, r)
 	}
 	p.list.set(len(p.rows))
@@ -51,7 +55,8 @@ func (p *restPage) refresh(m *root) {
 func (p *restPage) about(m *root) about {
 	k := &m.keys
 	return about{help: "on the card", term: p.rows[p.list.at()].label,
-		keys: []key.Binding{named(k.On, "enter", "open"), named(k.Down, "↑↓", "pick"), named(k.Reset, "r", "open again"), named(k.Back, "esc", "back")}}
+		keys: []key.Binding{named(k.On, "enter", "open"), named(k.Down, "↑↓", "pick"), named(k.Reset, "r",
+			"open again"), named(k.Back, "esc", "back")}}
 }
 
 func (p *restPage) update(m *root, msg tea.Msg) action {

@@ -10,8 +10,8 @@ import (
 	"brazebooth/tui/canvas"
 )
 
-// root is the one model: the session, the size of the terminal, and the stack of screens. On its bottom lies the path, a
-// list for each step up to the present one or to the card.
+// root is the one model: the session, the size of the terminal, and the stack of screens. On its bottom lies the path,
+// a list for each step up to the present one or to the card.
 type root struct {
 	session
 	th    theme
@@ -45,8 +45,10 @@ type root struct {
 }
 
 func newRoot(o Options) *root {
-	m := &root{session: newSession(o), th: newTheme(look{kind: o.Theme, dark: true, profile: o.Profile, comma: o.Comma}), keys: newKeys(), keeper: o.Book, now: o.Now,
-		records: bookPage{all: true}, fix: correctPage{next: o.computing.next}, drill: practicePage{seed: 1, answer: o.computing.drills}}
+	m := &root{session: newSession(o), th: newTheme(look{kind: o.Theme, dark: true, profile: o.Profile,
+		comma: o.Comma}), keys: newKeys(), keeper: o.Book, now: o.Now,
+		records: bookPage{all: true}, fix: correctPage{next: o.computing.next}, drill: practicePage{seed: 1,
+			answer: o.computing.drills}}
 	m.chart.take, m.beat.take, m.fix.take, m.drill.take = mapFound, beatFound, fixFound, drillFound
 	if m.now == nil {
 		m.now = time.Now

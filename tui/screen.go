@@ -7,8 +7,8 @@ import (
 	tea "charm.land/bubbletea/v2"
 )
 
-// screen is one layer of the stack that root holds: a plain struct in a file of its own. Opening pushes it, esc pops it;
-// only the one on top gets keys and is drawn.
+// screen is one layer of the stack that root holds: a plain struct in a file of its own. Opening pushes it, esc pops
+// it; only the one on top gets keys and is drawn.
 type screen interface {
 	// update acts on a key or on pasted text; what it returns is done by the root.
 	update(m *root, msg tea.Msg) action

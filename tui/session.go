@@ -52,7 +52,8 @@ func bookFault(before string, err error, otherwise string) *fault {
 }
 
 func newSession(o Options) session {
-	s := session{solve: o.Solve, maps: o.Window, gaps: o.Gap, computing: o.computing, ctx: o.Context, units: o.Units, job: o.Job}
+	s := session{solve: o.Solve, maps: o.Window, gaps: o.Gap, computing: o.computing, ctx: o.Context, units: o.Units,
+		job: o.Job}
 	if s.units == "" {
 		s.units = quantity.Metric
 	}

@@ -43,7 +43,8 @@ func (t slowTick) tell(*root) (tea.Cmd, bool) {
 }
 
 // want makes the answer of a job come: nil where it is there already, on its way or given up.
-func (p *slow[K, V]) want(ctx context.Context, job K, solve func(context.Context, K, func(float64)) (V, error)) tea.Cmd {
+func (p *slow[K, V]) want(ctx context.Context, job K, solve func(context.Context, K, func(float64)) (V,
+	error)) tea.Cmd {
 	if p.ready(job) {
 		p.cancel()
 		p.job, p.err, p.gave = job, nil, false

@@ -8,18 +8,21 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// Stepping back from the card along the path and on again changes no choice and no figure, whatever was chosen: sizes that
-// are no row of a list, coatings, wires, what was assumed.
+// Stepping back from the card along the path and on again changes no choice and no figure, whatever was chosen: sizes
+// that are no row of a list, coatings, wires, what was assumed.
 func TestSteppingBackChangesNothing(t *testing.T) {
 	r := deep.Rand(t)
 	jobs := []calc.Job{
-		{}, {Metal: "mild-steel", Thickness: calc.Some(1)}, {Metal: "galvanized", Gauge: 20, Coating: "G90", Wire: calc.Some(0.8)},
-		{Metal: "stainless-304", Thickness: calc.Some(1.37), Filler: "cual8", Wire: calc.Some(1.13), Mode: "pulsed", Joint: "tee"},
+		{}, {Metal: "mild-steel", Thickness: calc.Some(1)}, {Metal: "galvanized", Gauge: 20, Coating: "G90",
+			Wire: calc.Some(0.8)},
+		{Metal: "stainless-304", Thickness: calc.Some(1.37), Filler: "cual8", Wire: calc.Some(1.13), Mode: "pulsed",
+			Joint: "tee"},
 		{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: calc.Some(2), Mode: "timed"},
 		{Metal: "galvanized", Gauge: 18, Metal2: "copper", Gauge2: 14, Feed: calc.Some(4.5), Travel: calc.Some(6)},
 	}
 	for range deep.Many(1, 200) {
-		jobs = append(jobs, calc.Job{Metal: []string{"mild-steel", "galvanized", "copper"}[r.IntN(3)], Thickness: calc.Some(0.5 + 2.5*r.Float64()), Wire: calc.Some(0.6 + r.Float64())})
+		jobs = append(jobs, calc.Job{Metal: []string{"mild-steel", "galvanized", "copper"}[r.IntN(3)],
+			Thickness: calc.Some(0.5 + 2.5*r.Float64()), Wire: calc.Some(0.6 + r.Float64())})
 	}
 	for _, job := range jobs {
 		if _, err := calc.Solve(job); err != nil {

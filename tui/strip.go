@@ -105,7 +105,7 @@ func stripOf(c *calc.Card) canvas.Strip {
 	case s.State == canvas.Stop:
 		s.Brief, _, _ = strings.Cut(s.Reason, ": ")
 	case near == nil && s.State == canvas.Good: // a timed arc
-		s.Reason, s.Do = "one rhythm of on and off keeps the sheet", text
+		s.Reason, s.Brief, s.Do = "one rhythm of on and off keeps the sheet", "one rhythm keeps it", text
 	case near == nil || s.State == canvas.NotJudged:
 		s.Reason = afterWord(s.Reason)
 	case near.Met:

@@ -115,7 +115,8 @@ func (r *row) line() line {
 	return line{Text: r.b.String(), Width: r.used}
 }
 
-const manyBlanks = "                                                                                                                                "
+const manyBlanks = "                                                                                                " +
+	"                                "
 
 func blanks(n int) string {
 	if n <= len(manyBlanks) {

@@ -33,8 +33,8 @@ func (p paint) exact() paint {
 	return p
 }
 
-// theme holds the inks of one session, for text; what canvas draws takes the *canvas.Theme in it. accent is the cursor's
-// and nothing else's; a state always shows a sign or a word too (sign).
+// theme holds the inks of one session, for text; what canvas draws takes the *canvas.Theme in it. accent is the
+// cursor's and nothing else's; a state always shows a sign or a word too (sign).
 type theme struct {
 	*canvas.Theme
 	plain, bold, quiet, accent paint
@@ -63,7 +63,8 @@ func newTheme(l look) theme {
 		Theme: t, look: l,
 		plain: ink(canvas.Text.Ink()), bold: ink(canvas.Text.Ink() | canvas.Bold), quiet: ink(canvas.Quiet.Ink()),
 		accent: ink(canvas.Accent.Ink() | canvas.Bold), cursor: ink(canvas.OnAccent.On(canvas.Accent) | canvas.Bold),
-		good: ink(canvas.Good.Ink()), watch: ink(canvas.Hot.Ink() | canvas.Bold), stop: ink(canvas.Stop.Ink() | canvas.Bold),
+		good: ink(canvas.Good.Ink()), watch: ink(canvas.Hot.Ink() | canvas.Bold),
+		stop: ink(canvas.Stop.Ink() | canvas.Bold),
 	}
 }
 

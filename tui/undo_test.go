@@ -11,7 +11,8 @@ import (
 // Ctrl-Z takes back every change that a key makes to the job, one by one, until the first is back.
 func TestUndoTakesBackEveryChange(t *testing.T) {
 	r := deep.Rand(t)
-	keys := []string{"up", "down", "+", "-", "r", "R", "left", "right", "tab", "shift+tab", ". 3", ". 5", ". 9", "4 . 5 enter", "enter 6 enter", "enter down enter", "m up m", "u", "esc", "enter"}
+	keys := []string{"up", "down", "+", "-", "r", "R", "left", "right", "tab", "shift+tab", ". 3", ". 5", ". 9",
+		"4 . 5 enter", "enter 6 enter", "enter down enter", "m up m", "u", "esc", "enter"}
 	for range deep.Many(3, 60) {
 		s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "galvanized", Gauge: 18}, Gap: nil})
 		m := s.root()
@@ -46,12 +47,21 @@ func TestKeysOfTasks(t *testing.T) {
 		most       int
 		done       func(m *root) bool
 	}{
-		{"card of galvanized 20 ga", "enter 2 0 enter enter enter", 6, func(m *root) bool { return m.onCard() && m.job.Metal == "galvanized" && m.job.Gauge == 20 }},
-		{"a butt with a gap", ". 5 + . 6 2 enter", 8, func(m *root) bool { return m.onCard() && m.job.Joint == "butt" && m.job.Gap == calc.Some(2) }},
+		{"card of galvanized 20 ga", "enter 2 0 enter enter enter", 6, func(m *root) bool {
+			return m.onCard() &&
+				m.job.Metal == "galvanized" && m.job.Gauge == 20
+		}},
+		{"a butt with a gap", ". 5 + . 6 2 enter", 8, func(m *root) bool {
+			return m.onCard() && m.job.Joint == "butt" &&
+				m.job.Gap == calc.Some(2)
+		}},
 		{"a second plate", ". 9 1 4 enter", 6, func(m *root) bool { return m.onCard() && m.job.Gauge2 == 14 }},
 		{"a feed of one's own", "4 . 5 enter", 4, func(m *root) bool { return m.job.Feed == calc.Some(4.5) }},
 		{"the step back", "+ ctrl+z", 2, func(m *root) bool { return !m.job.Feed.Set }},
-		{"keep, but for the name", "k enter", 2, func(m *root) bool { return m.isOpen(&m.part) && m.part.name() == pageBook }},
+		{"keep, but for the name", "k enter", 2, func(m *root) bool {
+			return m.isOpen(&m.part) &&
+				m.part.name() == pageBook
+		}},
 	} {
 		for _, size := range [][2]int{{32, 10}, {80, 24}} {
 			s := openAt(t, size[0], size[1], Options{Book: &drawer{}})

@@ -10,8 +10,8 @@ import (
 	"github.com/charmbracelet/x/ansi"
 )
 
-// walk leads a newcomer over the screens, one key a step. What it shows are screens of its own with the example on them, so
-// that nobody's job is touched; the keys of a step are pressed on them as a hand would.
+// walk leads a newcomer over the screens, one key a step. What it shows are screens of its own with the example on
+// them, so that nobody's job is touched; the keys of a step are pressed on them as a hand would.
 type walk struct {
 	at      int
 	screens *root
@@ -43,7 +43,8 @@ func (p *walk) to(m *root, at int) tea.Cmd {
 	p.at = at
 	ctx, stop := context.WithCancel(m.ctx)
 	p.stop = stop
-	p.screens = newRoot(Options{Solve: m.solve, Window: m.maps, Gap: m.gaps, Units: m.units, Book: m.keeper, Now: m.now, Context: ctx, computing: m.computing})
+	p.screens = newRoot(Options{Solve: m.solve, Window: m.maps, Gap: m.gaps, Units: m.units, Book: m.keeper, Now: m.now,
+		Context: ctx, computing: m.computing})
 	p.screens.h = m.h
 	var cmd tea.Cmd
 	for _, name := range strings.Fields(walkSteps[at].keys) {
@@ -208,7 +209,8 @@ func (p *walk) keys(m *root) line {
 // drawWalkPage is the page that the walk is begun from.
 func (m *root) drawWalkPage(w int) block {
 	var b block
-	b.say(m.th.plain, 0, "A walk over these screens with the example, one key a step. Your own job stays as it is, and esc leaves at any moment.", w)
+	b.say(m.th.plain, 0, "A walk over these screens with the example, one key a step. Your own job stays as it is, "+
+		"and esc leaves at any moment.", w)
 	b.skip()
 	b.say(m.th.bold, 0, "enter begins", w)
 	return b

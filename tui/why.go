@@ -30,7 +30,8 @@ func (p *whyPage) about(m *root) about {
 	k := &m.keys
 	keys := []key.Binding{named(k.Back, "esc", "back"), named(k.Down, "↑↓", "scroll"), k.Units}
 	if p.set != nil {
-		keys = []key.Binding{named(k.On, "enter", "set, or back"), named(k.Down, "↑↓", "scroll"), named(k.Back, "esc", "back")}
+		keys = []key.Binding{named(k.On, "enter", "set, or back"), named(k.Down, "↑↓", "scroll"), named(k.Back, "esc",
+			"back")}
 	}
 	return about{help: "everywhere", term: p.row.label, keys: keys}
 }
@@ -54,7 +55,7 @@ func (p *whyPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	}
 	b.skip()
 	w = min(w, textWidth)
-	text := reasons(&m.th, &p.row, &m.session.card, m.units, w)
+	text := reasons(&m.th, &p.row, &m.session.card, m.units, w, true)
 	b.addAll(p.scroll.draw(&m.th, text, w, h-len(b)))
 	return b, cur
 }
@@ -121,14 +122,16 @@ func (p *whyPage) take(s *session) action {
 	return change(job, p.row.label+" is yours now")
 }
 
-// reasons is the page's text for a row.
-func reasons(th *theme, r *cardRow, c *calc.Card, sys quantity.System, w int) block {
+// reasons is the page's text for a row; bars are those of the limits.
+func reasons(th *theme, r *cardRow, c *calc.Card, sys quantity.System, w int, bars bool) block {
 	var b block
 	switch {
 	case r.numbered():
 		feedSentence(&b, th, r.name, c, sys, w)
 		figureValue(&b, th, &r.fig, w)
-		limitBars(&b, th, r.name, c, w)
+		if bars {
+			limitBars(&b, th, r.name, c, w)
+		}
 		figureGrounds(&b, th, r.fig.Figure, w)
 	case r.note.Name != "":
 		b.say(th.plain, 0, r.note.Text, w)

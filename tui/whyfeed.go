@@ -29,8 +29,10 @@ func feedSentence(b *block, th *theme, name string, c *calc.Card, sys quantity.S
 	if feed == "" || travel == "" || amps == "" || heat == "" {
 		return
 	}
-	b.say(th.bold, 0, fmt.Sprintf("%s is %s of metal that takes up the heat. %s of %s wire draws %s; at a travel of %s that puts %s into the sheet.",
-		choice.ByName("gauge").Shown(c, sys), quantity.Show(c.Setup.Members[0].Core, "mm", sys.Lead()), feed, choice.ByName("wire").Shown(c, sys), amps, travel, heat), w)
+	b.say(th.bold, 0, fmt.Sprintf("%s is %s of metal that takes up the heat. %s of %s wire draws %s; at a travel of "+
+		"%s that puts %s into the sheet.",
+		choice.ByName("gauge").Shown(c, sys), quantity.Show(c.Setup.Members[0].Core, "mm", sys.Lead()), feed,
+		choice.ByName("wire").Shown(c, sys), amps, travel, heat), w)
 	b.skip()
 }
 

@@ -9,8 +9,8 @@ import (
 	"brazebooth/tables"
 )
 
-// wordsPage is the glossary: every word of the trade that stands on a screen, found as one types, with what it means below
-// or beside it.
+// wordsPage is the glossary: every word of the trade that stands on a screen, found as one types, with what it means
+// below or beside it.
 type wordsPage struct {
 	field field
 	rows  []*tables.Term
@@ -32,7 +32,8 @@ func newWords(label string) *wordsPage {
 }
 
 func (p *wordsPage) about(m *root) about {
-	return about{help: "everywhere", keys: []key.Binding{named(m.keys.Down, "↑↓", "pick"), named(m.keys.Back, "esc", "back")}}
+	return about{help: "everywhere", keys: []key.Binding{named(m.keys.Down, "↑↓", "pick"), named(m.keys.Back, "esc",
+		"back")}}
 }
 
 // openWords opens the glossary at the word that is being looked at.
@@ -67,7 +68,8 @@ func (p *wordsPage) press(msg tea.KeyPressMsg, k *keyMap) action {
 	case (p.field.empty() || msg.String() != "home" && msg.String() != "end") && p.list.moved(msg, k):
 	case msg.String() == "esc" && !p.field.empty():
 		p.field.clear()
-	case msg.String() == "esc", msg.String() == "f3", key.Matches(msg, k.On), p.field.empty() && key.Matches(msg, k.Back):
+	case msg.String() == "esc", msg.String() == "f3", key.Matches(msg, k.On), p.field.empty() && key.Matches(msg,
+		k.Back):
 		return goBack
 	default:
 		p.field.edit(msg)
