@@ -15,13 +15,8 @@ func chipChoices() []*choice.Choice {
 
 // otherChoices are those that have no chip.
 func otherChoices() []*choice.Choice {
-<<<<<<< HEAD
-	return choice.Named("backing", "coating", "coating2", "filler", "gas", "use", "length", "preheat", "part-width", "part-mass",
-		"aim", "throat", "shaft-dia", "layer", "hole", "run-in")
-=======
-	return choice.Named("coating", "coating2", "filler", "gas", "use", "length", "preheat", "aim", "throat",
-		"shaft-dia", "layer")
->>>>>>> wt-tui
+	return choice.Named("backing", "coating", "coating2", "filler", "gas", "use", "length", "preheat", "part-width",
+		"part-mass", "aim", "throat", "shaft-dia", "layer", "hole", "run-in")
 }
 
 // present is what a list goes by.
