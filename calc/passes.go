@@ -6,6 +6,9 @@ import (
 	"brazebooth/tables"
 )
 
+// OneBead stands in the place of a formula where a joint is asked for no more than one bead lays well.
+const OneBead = "one bead lays that much well"
+
 // passes is how many beads like this one the joint takes, where that is more than one at the smaller end of the bead's
 // interval: a bevelled butt in plate its groove, other joints the metal that they need.
 func (b *board) passes(card *Card, s *spread) (Figure, bool) {
@@ -17,9 +20,13 @@ func (b *board) passes(card *Card, s *spread) (Figure, bool) {
 	if !fill.Vee && fill.Section <= tables.OnePass.V {
 		return Figure{}, false
 	}
+	formula := "max(1, {A}/{a}), rounded up"
+	if fill.Section <= tables.OnePass.V {
+		formula = OneBead
+	}
 	n, few, many := fill.Passes(bead), Fill{Section: fill.Low}, Fill{Section: fill.High}
 	return NewFigure("passes", "1", n, min(n, few.Passes(high)), max(n, many.Passes(low)),
-		OwnBasis("max(1, {A}/{a}), rounded up", "mass balance; one bead where it is asked for no more than about 11 mm², "+
+		OwnBasis(formula, "mass balance; one bead where it is asked for no more than about 11 mm², "+
 			"which it lays well: "+tables.OnePass.Source, Derived("A", "section of the joint", fill.Section, "mm2"),
 			Derived("a", "one bead", bead, "mm2"))), true
 }

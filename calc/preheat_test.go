@@ -100,6 +100,8 @@ func TestWhatACardSaysOfPreheatHolds(t *testing.T) {
 		}
 		job := c.Job
 		job.Preheat = Some(least + littleMore)
+		p := warmthOf(t, c.Job).find()
+		job.Feed, job.Travel = Some(p.feed*0.06), Some(p.travel)
 		if warm := card(t, job); !warm.Met() {
 			t.Errorf("%v warmed to %.0f °C: %s", x, job.Preheat.V, warm.Verdict())
 		}
@@ -124,7 +126,13 @@ func TestWeakerArcOnHotterCopper(t *testing.T) {
 			}
 		}
 		job := c.Job
-		job.Preheat = Some(warm + littleMore)
+		w := warmthOf(t, c.Job)
+		p := w.weaker()
+		if math.Abs(p.least-warm) > 10 { // said in tens
+			t.Errorf("%v: %.0f °C, the card says %g", x, p.least, warm)
+		}
+		job.Preheat = Some(p.least)
+		job.Feed, job.Travel = Some(p.feed*0.06), Some(p.travel)
 		if hot := card(t, job); warm == 0 || !hot.Met() {
 			t.Errorf("%v at %g °C: %s", x, job.Preheat.V, hot.Verdict())
 		}

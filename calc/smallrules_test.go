@@ -21,7 +21,7 @@ func TestEveryRangeOfAJob(t *testing.T) {
 		"volt_factor": {0.5, 2}, "volt_factor_sigma": {0.001, 0.5}, "eta": {0.3, 1}, "eta_sigma": {0.001, 0.2}, "readings": {0, 1e6}, "zinc_limit": {0.5, 100}, "service_temp": {-270, 1500},
 		"load": {0, 10000}, "safety": {1, 100}, "leg": {0.2, 50}, "throat": {0.2, 50}, "length": {1, 1e6}, "count": {1, 1e6}, "hole": {1, 100}, "shaft_dia": {3, 3000}, "layer": {0.2, 100}, "nozzle_bore": {5, 40},
 		"rated_amps": {10, 2000}, "rated_duty": {5, 100}, "wire_price": {0, 1e6}, "gas_price": {0, 1e6}, "labour_rate": {0, 1e6}, "steel_price": {0, 1e6}, "grinding": {0, 1000}, "zinc_repair": {0, 1000},
-		"operating": {1, 100}, "part_width": {1, 1e5}, "part_mass": {0.001, 1e5}, "gauge": {7, 30}, "gauge2": {7, 30},
+		"operating": {1, 100}, "pulled": {0, 1e6}, "pulled_mean": {-10, 20}, "pulled_sigma": {0, 5}, "part_width": {1, 1e5}, "part_mass": {0.001, 1e5}, "gauge": {7, 30}, "gauge2": {7, 30},
 	}
 	for _, s := range spans(&Job{}) {
 		want, listed := ends[s.field]

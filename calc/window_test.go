@@ -90,7 +90,7 @@ func TestThinSheetHasAWindow(t *testing.T) {
 		}
 	}
 	butt := calc.Job{Metal: "mild-steel", Thickness: calc.Some(6), Joint: "butt"}
-	if m := window(t, butt, calc.CoarseWindow); !m.Good {
+	if m := window(t, butt, calc.CoarseWindow); !m.Card.Met() || count(&m, "good") == 0 { // marginal by its chance
 		t.Error("a closed 6 mm butt has no window")
 	}
 	butt.Gap = calc.Some(1)

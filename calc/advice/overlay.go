@@ -40,6 +40,11 @@ func laidOver(card *calc.Card) (p Page, layers float64, err error) {
 		return p, 0, mistake.In("feed", "no bead is computed for this job",
 			"give feed and travel of a bead that was laid, as 250ipm and 6mm/s")
 	}
+	if !(width.Low > 0) { // there is no pitch of what wets nothing; the interval is then as wide below as above
+		p.Because(ownSection, "at the cold end of what is uncertain this bead wets nothing: the pitch is that of beads "+
+			"that wet")
+		width.Low = width.Value * width.Value / width.High
+	}
 	pitch, height := p.beads(width, area)
 	layers = p.layers(card, height)
 	p.turning(card, pitch, travel, area, layers)

@@ -112,10 +112,13 @@ func usualOpening(fill *calc.Fill) tables.Datum {
 
 // passCount adds how many beads a joint takes.
 func (p *Page) passCount(fill *calc.Fill, bead calc.Figure) calc.Figure {
-	n := fill.Passes(bead.Value)
+	n, formula := fill.Passes(bead.Value), "max(1, {A}/{a}), rounded up"
+	if fill.Section <= tables.OnePass.V {
+		formula = calc.OneBead
+	}
 	few, many := calc.Fill{Section: fill.Low}, calc.Fill{Section: fill.High}
 	return p.add("passes", "1", n, min(n, few.Passes(bead.High)), max(n, many.Passes(bead.Low)),
-		calc.OwnBasis("max(1, {A}/{a}), rounded up", "mass balance; one bead where it is asked for no more than it "+
+		calc.OwnBasis(formula, "mass balance; one bead where it is asked for no more than it "+
 			"lays well",
 			calc.Derived("A", "section of the joint", fill.Section, "mm2"), bead.As("a")))
 }

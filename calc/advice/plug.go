@@ -18,7 +18,7 @@ func (p *Page) hole(card *calc.Card) calc.Figure {
 	p.Because(tables.PlugPitch.Origin, "hole from %.1f to %.1f mm, centres at least %.0f diameters apart", least, most,
 		tables.PlugPitch.V)
 	if !card.Job.Hole.Set {
-		return p.add("hole", "mm", least, least, most, calc.RowBasis("not given: {t} + {m}, the least",
+		return p.add("hole", "mm", least, least, most, calc.RowBasis("{t} + {m}",
 			tables.PlugHoleOverSheet.Origin,
 			calc.In("t", "metal of the upper sheet", card.Setup.Members[0].Core, "mm"),
 			calc.In("m", "least over the sheet", tables.PlugHoleOverSheet.V, "mm")))
