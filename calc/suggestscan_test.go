@@ -192,7 +192,7 @@ func TestSuggestionsLoseLittleChance(t *testing.T) {
 			continue // the map is not of what was given
 		}
 		for i := 0; i <= s.steps; i += 5 {
-			if !deep.Run() && r.IntN(s.steps) >= 5 {
+			if !deep.Run() && r.IntN(s.steps) >= 3 {
 				continue
 			}
 			at, _ := placeOf(t, s.job(i))

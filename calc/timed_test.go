@@ -46,11 +46,7 @@ func figure(t *testing.T, s *Timed, name string) Figure {
 
 // Every usual job has times in order or a reason in words.
 func TestTimedJobs(t *testing.T) {
-	few := 3
-	if testing.Short() {
-		few = 2
-	}
-	for _, j := range deep.Of(t, timedJobs(), few) {
+	for _, j := range deep.Of(t, timedJobs(), 2) {
 		s := timedOf(t, j)
 		if s.Why == "" {
 			t.Errorf("%+v: no sentence", j)

@@ -150,7 +150,7 @@ func TestCardAndWindowHaveOneSuggestion(t *testing.T) {
 			jobs = append(jobs, calc.Job{Metal: "mild-steel", Thickness: calc.Some(mm), Joint: "lap"})
 		}
 	}
-	for _, j := range deep.Of(t, jobs, 3) {
+	for _, j := range deep.Of(t, jobs, 2) {
 		m := window(t, j, calc.WindowSize{Feeds: 32, Travels: 20})
 		card := mustSolve(t, j)
 		feed, travel, margin := figure(t, &card, "wire_feed"), figure(t, &card, "travel"), figure(t, &card, "margin")
