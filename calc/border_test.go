@@ -1,0 +1,162 @@
+package calc
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"strings"
+	"testing"
+
+	"brazebooth/internal/deep"
+	"brazebooth/tables"
+)
+
+// borderJob is a job anywhere that somebody may ask about: every metal pair, joint, position and mode, 0.2 to 25 mm, open
+// and closed, with its settings given.
+func borderJob(r *rand.Rand) Job {
+	pick := func(ids ...string) string { return ids[r.IntN(len(ids))] }
+	thick := func() Opt { return Some(0.2 * math.Pow(25/0.2, r.Float64())) }
+	metals := tables.Metals()
+	j := Job{Metal: metals[r.IntN(len(metals))].ID, Thickness: thick(), Joint: pick("lap", "tee", "butt", "corner", "overlay"),
+		Mode: pick("dip", "dip", "pulsed"), Position: pick("flat", "flat", "horizontal", "vertical-up", "vertical-down", "overhead"),
+		Wire: Some([]float64{0.762, 0.889, 1.143, 1.6}[r.IntN(4)])}
+	if r.IntN(2) == 0 {
+		j.Metal2, j.Thickness2 = metals[r.IntN(len(metals))].ID, thick()
+	}
+	if r.IntN(3) == 0 {
+		j.Gap = Some(4 * r.Float64())
+	}
+	if j.Joint == "butt" && r.IntN(4) == 0 {
+		j.Backing = pick("copper-bar", "steel-strip", "patch")
+	}
+	j.Feed, j.Travel = Some(2*math.Pow(6, r.Float64())), Some(3*math.Pow(6, r.Float64()))
+	return j
+}
+
+// smooth are the figures that move evenly with a job.
+var smooth = [...]string{"current", "net_heat", "bead_area", "bead_width", "wetted_width_1", "base_peak_temperature"}
+
+// jumps says which figure of two cards differs by more than 5 %, "" for none. Not
+// compared is what lies across a named border: where nothing is judged, where a member is not wetted, sheet and plate, and
+// where the base melts, whose latent heat lets a little more travel count for much. Nor are widths under 4 mm: there the toe's
+// isotherm skims the peak, and a width's change with the heat has no bound.
+func jumps(a, b *Card) string {
+	for _, c := range []*Card{a, b} {
+		switch {
+		case c.Zone == "not-modelled", c.Zone == "hot", c.Zone == "burn-through", !(c.Section.Phi > 0):
+			return ""
+		}
+	}
+	for _, name := range smooth {
+		f, ok := a.Figure(name)
+		g, also := b.Figure(name)
+		if !ok || !also || f.Value == 0 || g.Value == 0 {
+			continue // a member that is not wetted has no width
+		}
+		if d := math.Abs(f.Value - g.Value); d > 0.05*max(f.Value, g.Value) && !(f.Unit == "mm" && f.Value < 4) {
+			return fmt.Sprintf("%s %.4g, then %.4g", name, f.Value, g.Value)
+		}
+	}
+	return ""
+}
+
+// Every job anywhere in the range is judged or has a reason why not, in the words of the border; with fixed settings no figure
+// jumps where one input moves by one per cent; a wider gap is never easier to bridge, and a butt overhead never holds
+// more metal than one that is laid horizontally.
+func TestBorders(t *testing.T) {
+	r := deep.Rand(t)
+	judged, reasons := 0, map[string]int{}
+	jobs := deep.Many(25, 2000)
+	for range jobs {
+		j := borderJob(r)
+		c, err := Solve(j)
+		if err != nil {
+			reasons[err.Error()]++
+			continue
+		}
+		switch v := c.Verdict(); v {
+		case "good", "marginal", "cold", "hot", "burn-through", "outside":
+			judged++
+		case "stop":
+			reasons["stop"]++
+			if !c.Stopped() {
+				t.Errorf("%+v: a stop without one", j)
+			}
+		case "not-modelled":
+			text := ""
+			for _, w := range c.Warnings {
+				if w.Code == "not-modelled" {
+					text = w.Text
+				}
+			}
+			if text == "" || !strings.Contains(text, "test bead") && !strings.Contains(text, "try") {
+				t.Errorf("%+v: not judged, and %q", j, text)
+			}
+			reasons["not judged"]++
+		default:
+			t.Errorf("%+v: verdict %q", j, v)
+		}
+		evenly(t, j, &c)
+		ordered(t, j, &c)
+	}
+	if judged < jobs/3 {
+		t.Errorf("%d jobs were judged", judged)
+	}
+	t.Logf("%d judged, %v", judged, reasons)
+}
+
+// evenly moves one input by a per cent at a time.
+func evenly(t *testing.T, j Job, c *Card) {
+	t.Helper()
+	for name, move := range map[string]func(*Job){
+		"thickness": func(j *Job) { j.Thickness.V *= 1.01 }, "travel": func(j *Job) { j.Travel.V *= 1.01 },
+		"feed": func(j *Job) { j.Feed.V *= 1.01 }, "gap": func(j *Job) { j.Gap.V *= 1.01 },
+	} {
+		near := j
+		if move(&near); near == j || near.Thickness.V > 25 || (near.Thickness.V > 3) != (j.Thickness.V > 3) {
+			continue
+		}
+		if d, err := Solve(near); err == nil {
+			if what := jumps(c, &d); what != "" {
+				t.Errorf("%+v: with one per cent more %s %s", j, name, what)
+			}
+		}
+	}
+}
+
+// ordered asks what must not turn round.
+func ordered(t *testing.T, j Job, c *Card) {
+	t.Helper()
+	margin := func(c *Card, name string) (float64, bool) {
+		for _, e := range c.Edges {
+			if e.Name == name {
+				if e.Met {
+					return e.Margin, true
+				}
+				return -math.Abs(e.Margin), true
+			}
+		}
+		return 0, false
+	}
+	if before, ok := margin(c, "gap bridged"); ok {
+		wide := j
+		wide.Gap.V *= 1.2
+		if d, err := Solve(wide); err == nil {
+			if after, ok := margin(&d, "gap bridged"); ok && before > -50 && after > before+1 { // far off, both are only far
+				t.Errorf("%+v: a gap a fifth wider is bridged with %.0f %% to spare instead of %.0f", j, after, before)
+			}
+		}
+	}
+	flat, over := j, j
+	flat.Position, over.Position = "horizontal", "overhead"
+	a, err1 := Solve(flat)
+	b, err2 := Solve(over)
+	if err1 != nil || err2 != nil {
+		return
+	}
+	f, ok1 := a.Figure("largest_bead")
+	g, ok2 := b.Figure("largest_bead")
+	if ok1 && ok2 && j.Joint == "butt" && g.Value > f.Value*1.001 && f.Value > 0 {
+		t.Errorf("%+v: overhead holds %.3g mm², horizontal %.3g", j, g.Value, f.Value)
+	}
+}
