@@ -106,7 +106,7 @@ const chanceError = 6
 
 // figure is the chance as the card shows it.
 func (c *Chance) figure() Figure {
-	return Figure{"chance", c.Good, max(0, c.Good-chanceError), min(100, c.Good+chanceError), "%",
+	return Figure{"chance", math.Round(10*c.Good) / 10, max(0, c.Good-chanceError), min(100, c.Good+chanceError), "%",
 		OwnBasis("share of three heats, each edge with its own doubt, at which every edge is met",
 			"the doubts of heat and current as on this card, of the rest by judgement; own computation", c.shares...)}
 }

@@ -132,8 +132,12 @@ func (l *sectionList) reshaped(first, second, area float64) *variant {
 	return &x
 }
 
-// width replaces the closed form's bead width by the section's.
+// width replaces the closed form's bead width by the section's; metal that does not wet both members has none.
 func (l *sectionList) width() {
+	if !l.v.variants.at.bridged {
+		l.list = slices.DeleteFunc(l.list, func(f Figure) bool { return f.Name == "bead_width" })
+		return
+	}
 	r := reading{of: func(x *variant) float64 { return ofBead(x, x.toes.Chord) }}
 	l.add("bead_width", "mm",
 		"chord from toe to toe of the section, each toe where the skin's peak falls to {T_toe}", r,
