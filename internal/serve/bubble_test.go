@@ -53,7 +53,7 @@ func TestLimitOfIdleTime(t *testing.T) {
 }
 
 // A line of a booth may be slow: a key that picks on the card is at most 500 bytes, cipher and all, one that changes a
-// setting whose fellows are suggested at most 1.3 kB, on a larger terminal 3.2 kB, one on the map at most 6 kB.
+// setting whose fellows are suggested at most 1.3 kB, on a larger terminal 3.2 kB, one on the map at most 5 or 6.5 kB.
 func TestBytesOverSSH(t *testing.T) {
 	for _, size := range []struct {
 		columns, rows int
