@@ -25,7 +25,7 @@ var own = map[string][]string{
 	"brazebooth/calc/hang":          {"tables", "calc/formula"},
 	"brazebooth/calc/suggest":       {"tables", "calc/formula"},
 	"brazebooth/calc/formula":       {"tables"},
-	"brazebooth/calc":               {"internal/mistake", "tables", "calc/formula", "calc/section", "calc/hang", "calc/thinsheet", "internal/quantity", "internal/plain", "internal/crew"},
+	"brazebooth/calc":               {"internal/mistake", "tables", "calc/formula", "calc/section", "calc/hang", "calc/suggest", "calc/thinsheet", "internal/quantity", "internal/plain", "internal/crew"},
 	"brazebooth/calc/advice":        {"internal/mistake", "tables", "calc", "calc/formula", "internal/crew"},
 	"brazebooth/calc/correct":       {"internal/mistake", "tables", "calc", "calc/advice", "calc/formula"},
 	"brazebooth/calc/practice":      {"internal/mistake", "tables", "calc", "calc/advice", "calc/correct", "calc/thinsheet"},

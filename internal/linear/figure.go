@@ -40,7 +40,8 @@ func value(r *report.Row) string {
 }
 
 // between is how a band is read out by what it means.
-var between = [...]string{", between ", ", good between ", ", usual between ", ", works between "}
+var between = [...]string{", between ", ", good between ", ", usual between ", ", works between ",
+	", between "}
 
 func valueIn(v *report.Value, of report.Meaning) string {
 	text := inUnit(v.Number, v.Unit)
@@ -50,9 +51,13 @@ func valueIn(v *report.Value, of report.Meaning) string {
 	return text
 }
 
-// label is a figure's plain name. A member's number is put into words, or it would sound like the figure's value.
+// label is a figure's plain name. A member's number is put into words, or it would sound like the figure's value, and
+// a label with a unit in it gives way to the whole name.
 func label(name string) string {
 	text := calc.FigureLabel(name)
+	if strings.Contains(text, "/") {
+		text = strings.ReplaceAll(name, "_", " ")
+	}
 	for i, member := range [...]string{"first", "second"} {
 		if base, ok := strings.CutSuffix(text, fmt.Sprint(" ", i+1)); ok {
 			return base + " on the " + member + " member"

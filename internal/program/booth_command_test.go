@@ -97,7 +97,7 @@ func TestServeTouchesNoFileForAGuest(t *testing.T) {
 		t.Errorf("a picture does not stream: %d, %.20q", code, out)
 	}
 	out, _, code = b.ask(t, "reader", "batch - --format csv", "metal,gauge,feed,travel\nhsla,18ga,5,8\n")
-	if code != 0 || !strings.Contains(out, "\nhsla,18ga,5,8,,good") {
+	if code != 0 || !strings.Contains(out, "\nhsla,18ga,5,8,,marginal") {
 		t.Errorf("a batch does not stream: %d, %.200q", code, out)
 	}
 }

@@ -60,7 +60,7 @@ func TestPracticeJSONKeepsItsSchema(t *testing.T) {
 		t.Skip("compared without -short: nothing here runs side by side")
 	}
 	schema := loadSchema(t, "practice-schema.json")
-	for _, level := range deep.Of(t, []int{1, 2, 3, 4, 5}, 3) {
+	for _, level := range deep.Of(t, []int{1, 2, 3, 4, 5}, 2) {
 		for _, over := range []bool{false, true} {
 			b, err := JSON(practiceOf(t, level, over).Blocks(), "test")
 			if err != nil {

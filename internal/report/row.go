@@ -112,17 +112,20 @@ func (r *Row) Remark() (long, short string) {
 	return joined(band, r.Long), r.Short
 }
 
-// Beside is the remark that fits into so much room, behind a word for what nobody gave.
+// Beside is the remark that fits into so much room, behind a word for what nobody gave. Where not even the short one
+// fits, only that word is left.
 func (r *Row) Beside(room int, width func(string) int) string {
 	long, short := r.Remark()
 	assumed := ""
 	if r.Assumed {
 		assumed = "assumed"
 	}
-	if text := joined(assumed, long); width(text) <= room {
-		return text
+	for _, remark := range [...]string{long, short} {
+		if text := joined(assumed, remark); width(text) <= room {
+			return text
+		}
 	}
-	return joined(assumed, short)
+	return assumed
 }
 
 // joined are the parts that are there, with semicolons.

@@ -12,7 +12,7 @@ import (
 // A map that is drawn coarser says so in every form, in the same words; any other map says nothing of it.
 func TestCoarserMapsSaySo(t *testing.T) {
 	schema := loadSchema(t, "window-schema.json")
-	m := coarse(t, calc.Job{Metal: "mild-steel", Thickness: calc.Some(0.6), Joint: "butt", Gap: calc.Some(0.5)})
+	m := coarse(t, calc.Job{Metal: "galvanized", Gauge: 20})
 	p := pictured(t, &m)
 	for _, coarser := range []bool{false, true} {
 		m.Coarser = coarser

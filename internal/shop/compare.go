@@ -3,9 +3,11 @@ package shop
 import (
 	"context"
 	"math"
+	"strings"
 
 	"brazebooth/calc"
 	"brazebooth/internal/book"
+	"brazebooth/internal/choice"
 )
 
 // Difference is one figure in two cards.
@@ -72,7 +74,7 @@ func (s *Shop) Compare(ctx context.Context, one, other string) (a, b book.Card, 
 // Today is what differs between a kept card and what this program finds for the same job. What differs in words only
 // is left out: a setting that was suggested is given when it is computed again.
 func Today(ctx context.Context, c *book.Card, progress func(done float64)) (list []Difference, err error) {
-	card, err := calc.Answer(ctx, c.Card.Used, progress)
+	card, err := calc.Answer(ctx, asWhenKept(&c.Card), progress)
 	if err != nil {
 		return nil, err
 	}
@@ -83,4 +85,26 @@ func Today(ctx context.Context, c *book.Card, progress func(done float64)) (list
 		}
 	}
 	return list, nil
+}
+
+// asWhenKept is the job of a kept card with what was assumed open again, so that its doubt counts as it did then. What this
+// program would assume otherwise stays as it was kept.
+func asWhenKept(k *book.Kept) calc.Job {
+	job := k.Used
+	kept, err := calc.Complete(job)
+	if err != nil {
+		return job
+	}
+	for _, a := range k.Assumed {
+		c := choice.ByName(strings.ReplaceAll(a.Field, "_", "-"))
+		if c == nil {
+			continue // its name is from another version
+		}
+		open := job
+		c.Clear(&open)
+		if again, err := calc.Complete(open); err == nil && again == kept {
+			job = open
+		}
+	}
+	return job
 }
