@@ -61,7 +61,7 @@ func TestPartPagesStop(t *testing.T) {
 
 // The stops are asked in one short list; an answer goes onto the job and shows in the verdict.
 func TestStopsAreAsked(t *testing.T) {
-	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Feed: calc.Some(5.5), Travel: calc.Some(9)}})
+	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18}})
 	s.press("p")
 	s.has("not answered")
 	s.press("enter", "enter")
@@ -130,7 +130,7 @@ func TestCorrectOnTheScreens(t *testing.T) {
 		s.fits(size[0], size[1])
 		s.has("rolled edge")
 		if size[1] >= 20 {
-			s.has("=========")
+			s.has("█████")
 		}
 		s.press("space", "enter")
 		s.fits(size[0], size[1])

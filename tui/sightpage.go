@@ -55,7 +55,11 @@ const sightWidth = 18
 func (p *sightPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	th := &m.th
 	p.columns = max(1, (w+1)/(sightWidth+1))
-	head := block{newRow(w).put(th.bold, "What does the test bead show?").blank(2).put(th.quiet, p.rows[p.at].name).line()}
+	title := newRow(w).put(th.bold, "What does the test bead show?").blank(2)
+	if name := p.rows[p.at].name; width(name) <= title.left() { // else it stands under its drawing alone
+		title.put(th.quiet, name)
+	}
+	head := block{title.line()}
 	if h >= lowBody {
 		head.skip()
 	}
