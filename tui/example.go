@@ -6,7 +6,7 @@ import "brazebooth/calc"
 // tank in galvanized sheet.
 func ExampleJob() calc.Job {
 	return calc.Job{
-		Metal: "galvanized", Gauge: 20, Coating: "G60", Joint: "lap",
+		Metal: "galvanized", Gauge: 16, Coating: "G60", Joint: "lap",
 		Filler: "cusi3", Wire: calc.Some(0.889), Mode: "dip", Position: "flat",
 	}
 }

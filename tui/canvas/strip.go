@@ -182,7 +182,11 @@ func (s Strip) small(c *Cells) {
 		s.paragraph(c, x)
 		return
 	}
-	reason := s.reason(c.W - m - x)
+	room := c.W - m - x
+	if less := room - width(s.Status) - 2; s.Chance != "" && s.Status != "" && width(s.brief()) <= less {
+		room = less // whose job it is comes before the words around the chance
+	}
+	reason := s.reason(room)
 	x = c.PutCut(x, 0, k, reason, c.W-m-x)
 	if do := " – " + s.Do; s.Do != "" && x+width(do) <= c.W-m {
 		x = c.Put(x, 0, k, do)
