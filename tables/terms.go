@@ -182,7 +182,7 @@ var jobTerms = [...]Term{
 
 	{"prepare", []string{"tack", "tacks", "tack pitch", "tip bore", "vent gap"}, "What is done before the arc: " +
 		"clean to metal, fit up, tack. Half of what goes wrong with a bead was there before it.", "", practice},
-	{"seam", []string{"length", "seam length", "seam pieces", "count", "pieces", "seam time", "passes"},
+	{"seam", []string{"length", "seam length", "seam pieces", "count", "pieces", "seam time"},
 		"The joint along its length. Long ones in thin sheet are laid in short pieces, back and forth, " +
 			"so that nothing warps.", "mm or in", awsTerms},
 	{"overlay", []string{"layer", "layers", "layer height", "overlay pitch", "pitch", "build-up"},
@@ -241,7 +241,7 @@ var jobTerms = [...]Term{
 		"read at the booth. Each reading narrows the card's bands for that machine.", "A, V, mm", practice},
 	{"cost", []string{"wire cost", "gas cost", "labour", "labour time", "labour cost", "total cost", "arc time",
 		"operating", "operating factor", "wire-price", "gas-price", "labour-rate", "steel-price", "steel cost",
-		"grinding", "zinc-repair"},
+		"grinding", "zinc-repair", "zinc repair time", "zinc repair cost"},
 		"What a seam takes of time, wire, gas and money at your prices. The operating factor " +
 			"is the share of the time in which the arc burns.", "your money",
 		memoryMedium("cost chapters of welding handbooks")},

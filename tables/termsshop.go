@@ -8,9 +8,11 @@ var shopTerms = [...]Term{
 	{"root", []string{"root edge"},
 		"Where the two pieces come nearest to each other at the bottom of a joint. What stands open there is the gap.",
 		"", awsTerms},
-	{"groove", []string{"groove area", "groove width", "groove, both sides", "root face", "joint area", "passes"},
+	{"groove", []string{"groove area", "groove width", "groove, both sides", "root face", "joint area"},
 		"A hollow along the joint. One that is cut before the arc lets bronze in; one that is left beside a bead " +
 			"means too little bronze or a melted edge.", "", awsTerms},
+	{"pass", []string{"passes"}, "One bead along the joint. A groove or a fillet that one bead does not fill takes " +
+		"several, each laid when the one before has cooled.", "", awsTerms},
 	{"fillet", nil, "A bead in the corner of two faces, as in a lap or a tee. Its size is its leg or its throat.", "",
 		awsTerms},
 	{"fit-up", nil, "How closely the pieces lie together before the arc. Where the opening changes along the seam no " +
@@ -18,6 +20,8 @@ var shopTerms = [...]Term{
 	{"backing", []string{"backing bar", "backing strip", "chill bar"},
 		"A bar, mostly of copper, held against the far side. It draws heat out of thin sheet and holds the puddle up.",
 		"", awsTerms},
+	{"run-in", []string{"run in"}, "The time from the start of a timer to the start of the arc, while the wire comes to " +
+		"the sheet. The timer's on holds it besides the time that the arc burns.", "s", practice},
 	{"puddle", []string{"pool"}, "The bronze that is liquid under the arc. Where it runs ahead of the arc it lies on " +
 		"sheet that is too cold to hold it.", "", awsTerms},
 	{"back-step", nil, "A long seam laid in short pieces, each begun ahead and run back to the one before. " +

@@ -10,6 +10,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
+	"brazebooth/internal/deep"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 	"brazebooth/tui/canvas"
@@ -123,7 +124,7 @@ func boothJobs() []calc.Job {
 // A stop stands whole in the view from 60 columns and 20 lines up, whatever it is, and its beginning below that.
 func TestBoothSaysEveryStop(t *testing.T) {
 	for _, job := range boothJobs() {
-		for _, size := range boothSizes {
+		for _, size := range deep.Of(t, boothSizes, 3) {
 			s := openAt(t, size[0], size[1], Options{Job: job})
 			s.press("b")
 			s.fits(size[0], size[1])

@@ -3,6 +3,7 @@ package tui
 import (
 	"context"
 	"io"
+	"slices"
 	"sync/atomic"
 	"testing"
 	"testing/synctest"
@@ -71,11 +72,11 @@ func TestBytesAKey(t *testing.T) {
 			for i, n := range sends(t, job, keys...) {
 				most := 700
 				switch {
-				case i > 0 && keys[i-1] == "r": // and what was said goes
-					most = 300
+				case i > 0 && keys[i-1] == "r": // what was said goes, and cautions move into its line
+					most = 700
 				case keys[i] == "left" || keys[i] == "right":
 					most = 150
-				case job == open || keys[i] == "r":
+				case job == open || slices.Contains(keys[:i+1], "r"): // r opens what was given
 					most = 1000
 				}
 				t.Logf("%-6s %4d bytes", keys[i], n)

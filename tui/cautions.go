@@ -74,7 +74,11 @@ func cautionBand(th *theme, c *calc.Card, w, h int, said string) block {
 
 // ofTheSetting reports a warning of this setting rather than of every arc.
 func ofTheSetting(c *calc.Card, x *calc.Warning) bool {
-	return x.Code == c.Zone
+	switch x.Code {
+	case c.Zone, "no-good-setting", "marginal", "just-good", "timed-closed":
+		return true
+	}
+	return false
 }
 
 // ofEveryArc reports a warning that every card has.

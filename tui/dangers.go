@@ -35,8 +35,8 @@ func dangersOf(c *calc.Card, said map[string]bool) dangers {
 		}
 	}
 	if len(fumes) > 0 {
-		fume := strings.Join(fumes, ", ") + " fume"
-		d.vital, d.short = append(d.vital, fume), append(d.short, fume)
+		d.vital = append(d.vital, strings.Join(fumes, ", ")+" fume")
+		d.short = append(d.short, strings.Join(fumes, "/")+" fume")
 	}
 	d.others = append(more, others...)
 	return d
@@ -61,7 +61,7 @@ func dangerColumn(th *theme, c *calc.Card, d dangers, w int) (b block) {
 		b.add(newRow(w).put(th.stop, "■ "+quantity.Count(stops, "stop")).line())
 	}
 	p, mark := th.sign(calc.Caution)
-	for i, text := range wrap(strings.Join(d.short, " · ")+" – c", w-2) {
+	for i, text := range wrap(strings.ReplaceAll(strings.Join(d.short, " · "), "/", ", ")+" – c", w-2) {
 		r := newRow(w)
 		if i == 0 {
 			r.put(p, mark)
@@ -119,18 +119,26 @@ func dangerRows(th *theme, r *row, c *calc.Card, d dangers, count bool) block {
 			return append(b, r.line())
 		}
 	}
+	return append(b, dangersOnTwo(th, r, d, &forms[0])...)
+}
+
+// dangersOnTwo names what is vital on a row and the next one. The key that shows every caution stands behind the second
+// row, or behind the first where that is full.
+func dangersOnTwo(th *theme, r *row, d dangers, f *dangerForm) block {
 	last := len(d.short) - 1
-	r.count(th, forms[0].count)
+	r.count(th, f.count)
 	p, mark := th.sign(calc.Caution)
 	r.put(p, mark).put(th.plain, " "+strings.Join(d.short[:last], " · "))
-	b.add(r.line())
 	next := newRow(r.room).blank(2).put(th.plain, d.short[last])
-	tail := forms[0].tail
-	if width(" – c"+tail) > next.left() {
-		tail = ""
+	switch {
+	case width(" – c"+f.tail) <= next.left():
+		next.ending(th, f.tail, d.others)
+	case width(" – c") <= next.left():
+		next.ending(th, "", d.others)
+	default:
+		r.ending(th, "", nil)
 	}
-	next.ending(th, tail, d.others)
-	return append(b, next.line())
+	return block{r.line(), next.line()}
 }
 
 // count puts how many stops there are.

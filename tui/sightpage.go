@@ -1,6 +1,8 @@
 package tui
 
 import (
+	"strings"
+
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
 
@@ -30,6 +32,9 @@ func (p *sightPage) about(m *root) about {
 		named(k.On, "enter", "go on"), named(k.Back, "esc", "back")}}
 }
 
+// on is the sight that the cursor is on, by its id.
+func (p *sightPage) on() string { return p.rows[p.at].id }
+
 // update moves in the grid. Enter without a mark takes the drawing under the cursor.
 func (p *sightPage) update(m *root, msg tea.Msg) action {
 	press, ok := msg.(tea.KeyPressMsg)
@@ -55,10 +60,7 @@ const sightWidth = 18
 func (p *sightPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	th := &m.th
 	p.columns = max(1, (w+1)/(sightWidth+1))
-	head := block{newRow(w).put(th.bold, "What does the test bead show?").blank(2).put(th.quiet, p.rows[p.at].name).line()}
-	if h >= lowBody {
-		head.skip()
-	}
+	head := p.head(th, w, h)
 	lines := 4
 	if h < lowBody {
 		lines = 3
@@ -74,6 +76,28 @@ func (p *sightPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	row := p.at / p.columns
 	room := h - len(head)
 	return append(head, p.top.marked(th, p.top.show(b, row*high, row*high+lines+1, room), len(b), w)...), nil
+}
+
+// head asks, and says whole what the cursor is on: below the question where there is no room beside it, in its place on
+// a low terminal.
+func (p *sightPage) head(th *theme, w, h int) (b block) {
+	title := newRow(w).put(th.bold, "What does the test bead show?").blank(2)
+	name, low := p.rows[p.at].name, h < lowBody
+	switch {
+	case width(name) <= title.left():
+		b.add(title.put(th.quiet, name).line())
+	case low:
+		b.say(th.bold, 0, name, w)
+		return b
+	default:
+		b.add(title.line())
+		b.say(th.quiet, 0, name, w)
+		return b
+	}
+	if !low {
+		b.skip()
+	}
+	return b
 }
 
 // places is one row of the grid: drawings, and their names on two lines.
@@ -96,12 +120,21 @@ func (p *sightPage) place(th *theme, i, lines int) block {
 	if i == p.at {
 		ink, name = th.accent, "› "+name
 	}
-	text := wrap(name, sightWidth)
-	if len(text) > 2 {
-		text = []string{text[0], cut(text[1]+" "+text[2], sightWidth)}
-	}
-	for _, l := range text {
+	for _, l := range wrap(fewerClauses(name, 2), sightWidth) {
 		b.add(newRow(sightWidth).put(ink, l).line())
 	}
 	return b
+}
+
+// fewerClauses is a name without its last clauses where it takes more than some lines under a drawing; the head of the
+// page says it whole.
+func fewerClauses(name string, lines int) string {
+	for len(wrap(name, sightWidth)) > lines {
+		i := strings.LastIndexAny(name, ",:;")
+		if i < 0 {
+			break
+		}
+		name = name[:i]
+	}
+	return name
 }

@@ -101,6 +101,7 @@ func stripOf(c *calc.Card) canvas.Strip {
 	text := warningText(c, stripCode(c))
 	s.Reason, s.Do, _ = strings.Cut(text, ". ")
 	s.Brief, _, _ = strings.Cut(afterWord(s.Reason), ", ")
+	s.Brief, _, _ = strings.Cut(s.Brief, ": ")
 	switch {
 	case s.State == canvas.Stop:
 		s.Brief, _, _ = strings.Cut(s.Reason, ": ")
@@ -112,6 +113,9 @@ func stripOf(c *calc.Card) canvas.Strip {
 		s.Reason = fmt.Sprintf("closest limit: %s, %.0f %% to spare", near.Name, near.Margin)
 		s.Brief = fmt.Sprintf("%s %.0f %%", near.Name, near.Margin)
 		s.Do = text
+		if chance, judged := c.Figure("chance"); judged {
+			s.Chance = fmt.Sprintf("%.0f in 100", chance.Value)
+		}
 	case s.State == canvas.Outside || text == "":
 		s.Reason = fmt.Sprintf("missed: %s, by %.0f %%", near.Name, near.Margin)
 		s.Brief = "missed: " + near.Name

@@ -43,7 +43,9 @@ func TestKeypadAlone(t *testing.T) {
 		t.Error("the joint did not change")
 	}
 	s.press(".", "0")
-	s.has("the rest", "timed arc", "keep")
+	s.has("the rest", "timed arc")
+	s.press("end")
+	s.has("keep", "help")
 	s.press("/", "/")
 	s.has("Which mode?")
 }
@@ -285,6 +287,9 @@ func TestChips(t *testing.T) {
 func TestTheRest(t *testing.T) {
 	for i, q := range otherChoices() {
 		s := toCard(t, 80, 24)
+		if !q.Applies(&s.root().session.card) { // a backing
+			s = openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "butt"}})
+		}
 		s.press(".", "0")
 		n := 0
 		for _, r := range s.root().front().(*restPage).rows {

@@ -6,7 +6,8 @@ import "strings"
 type Strip struct {
 	State  State
 	Word   string // in place of the state's own
-	Reason string // the one reason, with the chance where there is one
+	Chance string // how many beads in 100 are good, "" where that is not computed
+	Reason string // the one reason
 	Brief  string // the reason where there is little room; "" is Reason
 	Do     string // what to do about it
 	Status string // at the lower right, where there is room: whose job, which units
@@ -46,9 +47,9 @@ func (s Strip) Whole(w, h int) bool {
 	}
 	x := margin(w) + 2 + width(s.word()) + gap
 	if h < 2 {
-		return x+width(s.Reason+" – "+s.Do) <= w-margin(w)
+		return x+width(s.full()+" – "+s.Do) <= w-margin(w)
 	}
-	text := strings.TrimSuffix(s.Reason, ".") + ". " + s.Do
+	text := strings.TrimSuffix(s.full(), ".") + ". " + s.Do
 	first := wrap(text, w-margin(w)-x)
 	return len(first) <= 1 || len(wrap(strings.TrimSpace(strings.TrimPrefix(text, first[0])), w-2*margin(w))) < h
 }
@@ -131,7 +132,7 @@ func (s Strip) text(room, h int) (lines []string, bold int) {
 	if room < 16 {
 		return nil, 0
 	}
-	reason := wrap(s.Reason, room)
+	reason := wrap(s.full(), room)
 	if do := wrap(s.Do, room); len(reason)+len(do) <= h {
 		return append(append(make([]string, 0, h), reason...), do...), len(reason)
 	}
@@ -181,7 +182,11 @@ func (s Strip) small(c *Cells) {
 		s.paragraph(c, x)
 		return
 	}
-	reason := s.reason(c.W - m - x)
+	room := c.W - m - x
+	if less := room - width(s.Status) - 2; s.Chance != "" && s.Status != "" && width(s.brief()) <= less {
+		room = less // whose job it is comes before the words around the chance
+	}
+	reason := s.reason(room)
 	x = c.PutCut(x, 0, k, reason, c.W-m-x)
 	if do := " – " + s.Do; s.Do != "" && x+width(do) <= c.W-m {
 		x = c.Put(x, 0, k, do)
@@ -194,18 +199,44 @@ func (s Strip) small(c *Cells) {
 	}
 }
 
-// reason is the reason in some columns: the brief one where the other does not fit.
+// full is the chance and the reason.
+func (s Strip) full() string {
+	if s.Chance == "" {
+		return s.Reason
+	}
+	return s.Chance + " good; " + s.Reason
+}
+
+// reason is the chance and the reason in some columns: in brief where there is little room, the chance alone where there
+// is less.
 func (s Strip) reason(room int) string {
-	if s.Brief != "" && width(s.Reason) > room {
+	last := s.full()
+	if width(last) <= room {
+		return last
+	}
+	for _, form := range [...]string{s.brief(), s.Chance} {
+		if form == "" {
+			continue
+		}
+		if last = form; width(last) <= room {
+			break
+		}
+	}
+	return last
+}
+
+// brief is the chance and the brief reason.
+func (s Strip) brief() string {
+	if s.Chance == "" || s.Brief == "" {
 		return s.Brief
 	}
-	return s.Reason
+	return s.Chance + ", " + s.Brief
 }
 
 // paragraph writes the reason beside the word and below it.
 func (s Strip) paragraph(c *Cells, x int) {
 	k, m := s.State.onGround(), margin(c.W)
-	text := strings.TrimSuffix(s.Reason, ".")
+	text := strings.TrimSuffix(s.full(), ".")
 	if s.Do != "" {
 		text += ". " + s.Do
 	}
