@@ -74,7 +74,7 @@ var (
 const (
 	GivenFormula   = "given"
 	suggestFormula = "weighted mean of feed and travel: chance to meet every edge, less heat and a hand's effort"
-	missFormula    = "the likeliest to be good, no suggestion: no feed and travel that are open meet every edge"
+	missFormula    = "likely and easy on the hand, no suggestion: nothing that is open meets every edge by what a hand repeats"
 	usualFormula   = "a setting to begin with: no verdict on wetting and melting is computed here"
 )
 
