@@ -40,10 +40,12 @@ func TestServeAnswersCommandsAsTheProgramDoes(t *testing.T) {
 
 func TestServeKeepsReadersFromTheBook(t *testing.T) {
 	b := startBooth(t)
-	if _, told, code := b.ask(t, "reader", "book save --name lid --gauge 20ga", ""); code != 2 || !strings.Contains(told, "may look, not keep") {
+	if _, told, code := b.ask(t, "reader", "book save --name lid --gauge 20ga", ""); code != 2 ||
+		!strings.Contains(told, "may look, not keep") {
 		t.Errorf("a reader saved: %d, %s", code, told)
 	}
-	if out, told, code := b.ask(t, "writer", "book save --name lid --gauge 20ga", ""); code != 0 || strings.Contains(out, b.dir) {
+	if out, told, code := b.ask(t, "writer", "book save --name lid --gauge 20ga", ""); code != 0 ||
+		strings.Contains(out, b.dir) {
 		t.Fatalf("a writer could not save, or learned a path: %d, %s %s", code, out, told)
 	}
 	if out, _, code := b.ask(t, "reader", "book find lid", ""); code != 0 || !strings.Contains(out, "lid") {
@@ -56,7 +58,8 @@ func TestServeKeepsReadersFromTheBook(t *testing.T) {
 	if _, told, code := b.ask(t, "writer", "book import -", out); code != 0 {
 		t.Errorf("the import does not stream: %s", told)
 	}
-	for _, change := range []string{"delete lid", "edit lid --note x", "restore lid", "trial lid --verdict good", "reading --power-source x --feed 5 --stickout 12mm --amps 90 --volts 15",
+	for _, change := range []string{"delete lid", "edit lid --note x", "restore lid", "trial lid --verdict good",
+		"reading --power-source x --feed 5 --stickout 12mm --amps 90 --volts 15",
 		"source --name x", "spool --name x --filler cusi3", "person x", "import -"} {
 		if out, told, code := b.ask(t, "reader", "book "+change, ""); code == 0 {
 			t.Errorf("a reader changed the book by %s: %s %s", change, out, told)
@@ -78,11 +81,16 @@ func TestServeTouchesNoFileForAGuest(t *testing.T) {
 	if err := os.WriteFile(secret, []byte("{}\n"), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	for _, command := range []string{"book export " + file, "book backup " + file, "book backup -", "book merge -", "book import " + secret, "book merge " + secret, "book print lid --pdf " + file,
+	for _, command := range []string{"book export " + file, "book backup " + file, "book backup -", "book merge -",
+		"book import " + secret, "book merge " + secret, "book print lid --pdf " + file,
 		"card --gauge 20ga --pdf " + file, "window --gauge 20ga --png " + file, "window --gauge 20ga --svg " + file,
-		"gap --metal mild-steel --gauge 16ga --joint butt --gap 2mm --csv " + file, "book list --book " + file, "book save --name x --book " + file,
-		"book list --book postgres://nobody@127.0.0.1:1/x", "card --gauge 20ga; touch " + file, "$(touch " + file + ")", "`touch " + file + "`", "card | tee " + file, "batch " + secret + " --format csv",
-		"batch - --format csv --out " + file, "batch - --format csv --out " + file + " --resume", "config set units inch", "config path", "doctor", "completion bash", "card > " + file} {
+		"gap --metal mild-steel --gauge 16ga --joint butt --gap 2mm --csv " + file, "book list --book " + file,
+		"book save --name x --book " + file,
+		"book list --book postgres://nobody@127.0.0.1:1/x",
+		"card --gauge 20ga; touch " + file, "$(touch " + file + ")", "`touch " + file + "`",
+		"card | tee " + file, "batch " + secret + " --format csv",
+		"batch - --format csv --out " + file, "batch - --format csv --out " + file + " --resume",
+		"config set units inch", "config path", "doctor", "completion bash", "card > " + file} {
 		out, told, code := b.ask(t, "writer", command, "")
 		if code != 2 && code != 1 {
 			t.Errorf("%s: exit %d, %.100s %.100s", command, code, out, told)
@@ -146,7 +154,8 @@ func TestServeOpenLooksOnly(t *testing.T) {
 	if !strings.Contains(b.told.String(), "open to everybody") {
 		t.Error("nobody was warned")
 	}
-	if out, told, code := b.ask(t, "stranger", "card --gauge 20ga", ""); code != 0 || !strings.Contains(out, "wire feed") {
+	if out, told, code := b.ask(t, "stranger", "card --gauge 20ga", ""); code != 0 ||
+		!strings.Contains(out, "wire feed") {
 		t.Errorf("a stranger is not answered: %d %s", code, told)
 	}
 	if _, _, code := b.ask(t, "stranger", "book save --name x --gauge 20ga", ""); code != 2 {
