@@ -61,7 +61,8 @@ func sends(t *testing.T, job calc.Job, keys ...string) (costs []int) {
 }
 
 // A key on the card sends at most 700 bytes down the line where feed and travel are given, and 1,000 where a change of
-// one moves the suggestion of the other; picking at most 150; a key that changes nothing sends none. The verdict stays: another one
+// one moves the suggestion of the other; picking at most 150; a key that changes nothing sends none. The verdict
+// stays: another one
 // draws the strip anew.
 func TestBytesAKey(t *testing.T) {
 	open := calc.Job{Metal: "galvanized", Gauge: 20}
