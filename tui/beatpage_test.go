@@ -138,7 +138,8 @@ func TestBeatPlays(t *testing.T) {
 
 // A beat that would flash faster than three times a second is played slower.
 func TestBeatDoesNotFlash(t *testing.T) {
-	p := beatPage{slow: slow[calc.Job, calc.Timed]{have: calc.Timed{Card: calc.Card{Figures: []calc.Figure{{Name: "arc_on", Value: 0.1}, {Name: "arc_off", Value: 0.05}}}}}}
+	card := calc.Card{Figures: []calc.Figure{{Name: "arc_on", Value: 0.1}, {Name: "arc_off", Value: 0.05}}}
+	p := beatPage{slow: slow[calc.Job, calc.Timed]{have: calc.Timed{Card: card}}}
 	if _, _, slower := p.phase(); math.Abs(0.15*slower-1/fastestFlash) > 1e-9 {
 		t.Errorf("a beat of .15 s lasts %g s on the screen", 0.15*slower)
 	}

@@ -15,6 +15,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/calc/practice"
+	"brazebooth/internal/deep"
 	"brazebooth/internal/mistake"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
@@ -174,7 +175,7 @@ func TestBookOnTheScreens(t *testing.T) {
 // letters
 // type.
 func TestKeptCardsFromTheFirstScreen(t *testing.T) {
-	for _, size := range [][2]int{{40, 14}, {60, 20}, {80, 24}} {
+	for _, size := range deep.Of(t, [][2]int{{40, 14}, {60, 20}, {80, 24}}, 2) {
 		d := &drawer{}
 		s := openAt(t, size[0], size[1], Options{Book: d, Job: calc.Job{Metal: "mild-steel", Gauge: 18}})
 		s.press("k")
