@@ -52,8 +52,10 @@ func beatFound(m *root, f slowFound[calc.Timed]) tea.Cmd {
 
 func (p *beatPage) about(m *root) about {
 	k := &m.keys
-	return about{help: "on the timed arc's page", term: "timed arc", keys: []key.Binding{named(k.More, "←→", "pick"), named(k.Up, "↑↓", "change"),
-		named(k.Play, "space", "play, stop"), named(k.Reset, "r", "suggestion"), named(k.Booth, "b", "booth"), named(k.Units, "u", "units"), named(k.Back, "esc", "card")}}
+	return about{help: "on the timed arc's page", term: "timed arc", keys: []key.Binding{named(k.More, "←→", "pick"),
+		named(k.Up, "↑↓", "change"),
+		named(k.Play, "space", "play, stop"), named(k.Reset, "r", "suggestion"), named(k.Booth, "b", "booth"),
+		named(k.Units, "u", "units"), named(k.Back, "esc", "card")}}
 }
 
 // back stops the playing first.

@@ -54,7 +54,8 @@ func TestBeatPage(t *testing.T) {
 func TestBeatPageTurns(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Job: gapped})
 	s.press("t")
-	for i, set := range []func() bool{func() bool { return s.root().job.ArcOn.Set }, func() bool { return s.root().job.ArcOff.Set },
+	for i, set := range []func() bool{func() bool { return s.root().job.ArcOn.Set },
+		func() bool { return s.root().job.ArcOff.Set },
 		func() bool { return s.root().job.SpotStep.Set }} {
 		was, _ := s.root().beat.figure(beatDials[i])
 		s.press("up")
@@ -93,7 +94,8 @@ func TestHeatChart(t *testing.T) {
 
 // A job without a rhythm says why and what was tried.
 func TestBeatPageReasons(t *testing.T) {
-	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: calc.Some(5), Mode: "timed"}})
+	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: calc.Some(5),
+		Mode: "timed"}})
 	s.press("t")
 	s.has("wider than the arc", "tried:", "untried")
 	s.press("space")
@@ -136,7 +138,8 @@ func TestBeatPlays(t *testing.T) {
 
 // A beat that would flash faster than three times a second is played slower.
 func TestBeatDoesNotFlash(t *testing.T) {
-	p := beatPage{slow: slow[calc.Job, calc.Timed]{have: calc.Timed{Card: calc.Card{Figures: []calc.Figure{{Name: "arc_on", Value: 0.1}, {Name: "arc_off", Value: 0.05}}}}}}
+	card := calc.Card{Figures: []calc.Figure{{Name: "arc_on", Value: 0.1}, {Name: "arc_off", Value: 0.05}}}
+	p := beatPage{slow: slow[calc.Job, calc.Timed]{have: calc.Timed{Card: card}}}
 	if _, _, slower := p.phase(); math.Abs(0.15*slower-1/fastestFlash) > 1e-9 {
 		t.Errorf("a beat of .15 s lasts %g s on the screen", 0.15*slower)
 	}

@@ -12,7 +12,8 @@ import (
 	"brazebooth/tui/canvas"
 )
 
-// view is the times in big digits under their beat, and the heat that says so. Figures of an earlier job or of a heat that is
+// view is the times in big digits under their beat, and the heat that says so. Figures of an earlier job or of a heat
+// that is
 // still followed are grey.
 func (p *beatPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	th, s, sp := &m.th, &m.session, &p.have
@@ -46,7 +47,8 @@ func (p *beatPage) view(m *root, w, h int) (block, *tea.Cursor) {
 		b.addAll(p.facts(th, s, w))
 	}
 	if room := h - len(b); room > 1 {
-		b.addAll(s.finding(th, []report.Block{report.Limits{List: sp.Limits}, report.Wider{Wider: sp.Wider}}, w, false).fit(room))
+		b.addAll(s.finding(th, []report.Block{report.Limits{List: sp.Limits}, report.Wider{Wider: sp.Wider}}, w,
+			false).fit(room))
 	}
 	return b, nil
 }
@@ -97,7 +99,8 @@ func (p *beatPage) beat(m *root, w, lines int) block {
 		}
 		return s
 	}
-	b := canvas.Beat{On: on, Off: off, OnText: show(fmt.Sprintf("ARC ON  %.2f s", on)), OffText: show(fmt.Sprintf("off  %.2f s", off)),
+	b := canvas.Beat{On: on, Off: off, OnText: show(fmt.Sprintf("ARC ON  %.2f s", on)),
+		OffText: show(fmt.Sprintf("off  %.2f s", off)),
 		Playing: p.playing(), At: share, Note: "space plays it"}
 	if b.Playing {
 		b.Note = fmt.Sprintf("spot %d", spot)
@@ -149,9 +152,11 @@ func heatChart(sp *calc.Timed, comma bool) *canvas.Chart {
 	if len(points) < 2 {
 		return nil
 	}
-	ch := &canvas.Chart{X: canvas.Axis{Name: "s"}, Y: canvas.Axis{Name: "°C"}, OnName: "arc on", Comma: comma, Limits: []canvas.Limit{
-		{Name: "base melts", At: sp.BaseSolidus, State: canvas.Burns}, {Name: "filler flows", At: sp.Liquidus, State: canvas.Good},
-		{Name: "filler is solid", At: sp.Solidus, State: canvas.Cold}}}
+	ch := &canvas.Chart{X: canvas.Axis{Name: "s"}, Y: canvas.Axis{Name: "°C"}, OnName: "arc on", Comma: comma,
+		Limits: []canvas.Limit{
+			{Name: "base melts", At: sp.BaseSolidus, State: canvas.Burns}, {Name: "filler flows", At: sp.Liquidus,
+				State: canvas.Good},
+			{Name: "filler is solid", At: sp.Solidus, State: canvas.Cold}}}
 	edge, middle := canvas.Trace{Name: "root edge"}, canvas.Trace{Name: "middle", Dotted: true}
 	for i, q := range points {
 		t := q.Time - points[0].Time

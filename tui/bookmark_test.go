@@ -12,7 +12,8 @@ func TestDeleteOnTheScreens(t *testing.T) {
 	for _, size := range [][2]int{{40, 14}, {60, 20}, {80, 24}} {
 		for _, page := range []string{"book", "records"} {
 			for _, del := range []string{"delete", "ctrl+d"} {
-				d := &drawer{cards: []Entry{{"1", "card", "tank lid", "2026-03-01", "galvanized"}, {"2", "card", "planter", "2026-03-01", "galvanized"}}, jobs: map[string]calc.Job{}}
+				d := &drawer{cards: []Entry{{"1", "card", "tank lid", "2026-03-01", "galvanized"}, {"2", "card",
+					"planter", "2026-03-01", "galvanized"}}, jobs: map[string]calc.Job{}}
 				s := openBook(t, d, page, size)
 				s.press("ctrl+z")
 				s.has("nothing was deleted on this page")

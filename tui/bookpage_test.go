@@ -15,6 +15,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/calc/practice"
+	"brazebooth/internal/deep"
 	"brazebooth/internal/mistake"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
@@ -75,7 +76,8 @@ func (d *drawer) Load(_ context.Context, id string) (calc.Job, error) { return d
 
 func (d *drawer) Sources(context.Context) ([]string, error) { return []string{"booth 1"}, nil }
 
-func (d *drawer) Measure(_ context.Context, source string, r calc.Reading, travel float64, job calc.Job) (calc.Job, string, error) {
+func (d *drawer) Measure(_ context.Context, source string, r calc.Reading, travel float64, job calc.Job) (calc.Job,
+	string, error) {
 	if d.fail != nil {
 		return job, "", d.fail
 	}
@@ -136,7 +138,8 @@ func openBook(t *testing.T, d *drawer, page string, size [2]int) *terminal {
 	t.Helper()
 	now := time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
 	clock := func() time.Time { now = now.Add(6 * time.Second); return now } // each key six seconds after the last
-	s := openAt(t, size[0], size[1], Options{Book: d, Now: clock, Job: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(6.35), Travel: calc.Some(10), StickOut: calc.Some(12)}})
+	s := openAt(t, size[0], size[1], Options{Book: d, Now: clock, Job: calc.Job{Metal: "mild-steel", Gauge: 18,
+		Joint: "lap", Feed: calc.Some(6.35), Travel: calc.Some(10), StickOut: calc.Some(12)}})
 	s.press("p")
 	for !strings.Contains(s.text(), "["+page+"]") {
 		s.press("right")
@@ -168,10 +171,11 @@ func TestBookOnTheScreens(t *testing.T) {
 	}
 }
 
-// A kept card is one key away from the first screen on, where it is told, and from whatever lies over the path; there letters
+// A kept card is one key away from the first screen on, where it is told, and from whatever lies over the path; there
+// letters
 // type.
 func TestKeptCardsFromTheFirstScreen(t *testing.T) {
-	for _, size := range [][2]int{{40, 14}, {60, 20}, {80, 24}} {
+	for _, size := range deep.Of(t, [][2]int{{40, 14}, {60, 20}, {80, 24}}, 2) {
 		d := &drawer{}
 		s := openAt(t, size[0], size[1], Options{Book: d, Job: calc.Job{Metal: "mild-steel", Gauge: 18}})
 		s.press("k")
@@ -301,7 +305,8 @@ func TestMeasureOnce(t *testing.T) {
 	d := &drawer{}
 	s := openBook(t, d, "measure", [2]int{80, 24})
 	m := s.m.(*root)
-	m.meter = measurePage{at: askSave, source: "booth 1", feeds: [2]float64{6.35, 6.35}, reading: calc.Reading{Feed: 6.35, StickOut: 12, Amps: 97}}
+	m.meter = measurePage{at: askSave, source: "booth 1", feeds: [2]float64{6.35, 6.35},
+		reading: calc.Reading{Feed: 6.35, StickOut: 12, Amps: 97}}
 	first := m.act(m.meter.next())
 	if first == nil || !m.meter.busy {
 		t.Fatal("nothing is under way")
@@ -447,7 +452,8 @@ func TestMeasureSteps(t *testing.T) {
 	}
 }
 
-// A card is kept from the card itself: the foot names the key on every size that has room for it, help on all, and what is
+// A card is kept from the card itself: the foot names the key on every size that has room for it, help on all, and
+// what is
 // typed then is its name.
 func TestKeepIsAKeyOfTheCard(t *testing.T) {
 	for _, key := range []string{"k", "s"} {

@@ -12,7 +12,8 @@ import (
 )
 
 // boothPage is for a screen some steps away: the verdict, five figures in digits as large as the terminal allows, each
-// always in its place, and in the sixth place the strongest caution or the beat of a timed arc. The arrows pick a figure
+// always in its place, and in the sixth place the strongest caution or the beat of a timed arc. The arrows pick a
+// figure
 // and change it.
 type boothPage struct {
 	at   int // the figure under the cursor
@@ -46,7 +47,8 @@ func (*boothPage) left(m *root) { m.beat.halt() }
 
 func (p *boothPage) about(m *root) about {
 	k := &m.keys
-	a := about{help: "in the booth view", term: m.card.about(m).term, keys: []key.Binding{named(k.More, "←→", "pick"), named(k.Up, "↑↓", "change"),
+	a := about{help: "in the booth view", term: m.card.about(m).term, keys: []key.Binding{named(k.More, "←→", "pick"),
+		named(k.Up, "↑↓", "change"),
 		named(k.Cautions, "c", "cautions"), named(k.Back, "esc", "card")}}
 	if m.timed() {
 		a.keys = append(a.keys, named(k.Play, "space", "play, stop"))
@@ -187,7 +189,8 @@ func (m *root) boothDangers(w, h int) block {
 	b.addAll(names)
 	for i := range c.Warnings {
 		x := &c.Warnings[i]
-		if lines := cautionLines(&m.th, x, w); x.Severity == calc.Caution && x.Code != said && !ofEveryArc(x) && len(b)+len(lines) <= h {
+		if lines := cautionLines(&m.th, x, w); x.Severity == calc.Caution && x.Code != said && !ofEveryArc(x) &&
+			len(b)+len(lines) <= h {
 			b.addAll(lines)
 		}
 	}
@@ -198,7 +201,8 @@ func (m *root) boothDangers(w, h int) block {
 func (p *boothPage) burning(m *root, w, h int) block {
 	if m.beat.stop != nil {
 		var b block
-		b.say(m.th.quiet, 0, fmt.Sprintf("on and off are rough until their heat is followed: %.0f %%", 100*m.beat.share()), w)
+		b.say(m.th.quiet, 0, fmt.Sprintf("on and off are rough until their heat is followed: %.0f %%",
+			100*m.beat.share()), w)
 		return b
 	}
 	if !m.beat.playing() {

@@ -110,11 +110,16 @@ func TestBoothSaysItsKeys(t *testing.T) {
 
 // boothJobs have between them every verdict that a card may have, and every hazard.
 func boothJobs() []calc.Job {
-	jobs := []calc.Job{{Metal: "galvanized", Gauge: 18}, {Metal: "brass"}, gapped, {Metal: "galvanized", Gauge: 18, Hazard: "tank,sealed"},
-		{Metal: "galvanized", Metal2: "stainless-304", Gauge: 18, Filler: "cumn13al8"}, {Metal: "dp1000", Gauge: 11}, {Metal: "grey-iron", Thickness: calc.Some(8)},
-		{Metal: "boron-steel", Gauge: 16, Hazard: "crash"}, {Metal: "mild-steel", Gauge: 18, Feed: calc.Some(3), Travel: calc.Some(10)},
-		{Metal: "copper", Gauge: 11, Mode: "pulsed"}, {Metal: "aluminium-bronze", Gauge: 24, Feed: calc.Some(3)}, {Metal: "mild-steel", Gauge: 24, Feed: calc.Some(12)},
-		{Metal: "stainless-316", Gauge: 24, Mode: "pulsed"}, {Metal: "silicon-bronze", Gauge: 18, Joint: "plug"}, {Metal: "galvanized", Gauge: 18, Travel: calc.Some(20)}}
+	jobs := []calc.Job{{Metal: "galvanized", Gauge: 18}, {Metal: "brass"}, gapped, {Metal: "galvanized", Gauge: 18,
+		Hazard: "tank,sealed"},
+		{Metal: "galvanized", Metal2: "stainless-304", Gauge: 18, Filler: "cumn13al8"}, {Metal: "dp1000", Gauge: 11},
+		{Metal: "grey-iron", Thickness: calc.Some(8)},
+		{Metal: "boron-steel", Gauge: 16, Hazard: "crash"}, {Metal: "mild-steel", Gauge: 18, Feed: calc.Some(3),
+			Travel: calc.Some(10)},
+		{Metal: "copper", Gauge: 11, Mode: "pulsed"}, {Metal: "aluminium-bronze", Gauge: 24, Feed: calc.Some(3)},
+		{Metal: "mild-steel", Gauge: 24, Feed: calc.Some(12)},
+		{Metal: "stainless-316", Gauge: 24, Mode: "pulsed"}, {Metal: "silicon-bronze", Gauge: 18, Joint: "plug"},
+		{Metal: "galvanized", Gauge: 18, Travel: calc.Some(20)}}
 	for _, h := range tables.Hazards() {
 		jobs = append(jobs, calc.Job{Metal: "galvanized", Gauge: 18, Hazard: h.ID})
 	}
@@ -133,7 +138,8 @@ func TestBoothSaysEveryStop(t *testing.T) {
 				continue
 			}
 			first, _, _ := strings.Cut(stops[0].Text, ":")
-			if words := flat(s.text()); stateOf(&s.root().session.card) != canvas.Stop || !strings.Contains(words, strings.Fields(first)[0]) {
+			if words := flat(s.text()); stateOf(&s.root().session.card) != canvas.Stop || !strings.Contains(words,
+				strings.Fields(first)[0]) {
 				t.Errorf("%v, %s %s: the stop is not said:\n%s", size, job.Metal, job.Hazard, s.text())
 			}
 		}
@@ -216,7 +222,8 @@ func TestOneClockOnly(t *testing.T) {
 // While the heat is still followed the view says so; the bar begins when it is done.
 func TestBoothWaitsForTheBeat(t *testing.T) {
 	go1 := make(chan struct{})
-	m := New(Options{Job: gapped, Gap: func(ctx context.Context, job calc.Job, progress func(float64)) (calc.Timed, error) {
+	m := New(Options{Job: gapped, Gap: func(ctx context.Context, job calc.Job, progress func(float64)) (calc.Timed,
+		error) {
 		<-go1
 		return calc.SolveTimed(ctx, job, progress)
 	}})

@@ -34,7 +34,8 @@ func dialOf(r *cardRow, c *calc.Card, comma bool) canvas.Dial {
 		}
 		return s
 	}
-	d := canvas.Dial{Name: guessMark(r.tag) + r.label, Unit: v.Unit, Number: show(v.Number), Widest: show("88.8"), Also: r.fig.Other.String(),
+	d := canvas.Dial{Name: guessMark(r.tag) + r.label, Unit: v.Unit, Number: show(v.Number), Widest: show("88.8"),
+		Also: r.fig.Other.String(),
 		Span: show(v.Band()), Yours: r.tag == "yours"}
 	d.Short = map[string]string{"wire_feed": "feed", "gas_flow": "gas", "arc_on": "on", "arc_off": "off"}[r.name]
 	if r.name == "travel" && d.Also == "" {
@@ -133,12 +134,14 @@ func (m *root) chipHint(r *cardRow, w int) string {
 
 // jointOf is a joint with its bead for the drawing; false where there is none.
 func jointOf(s *calc.Section) (canvas.Joint, bool) {
-	kinds := map[string]canvas.JointKind{"butt": canvas.Butt, "lap": canvas.Lap, "tee": canvas.Tee, "corner": canvas.Corner, "overlay": canvas.Overlay}
+	kinds := map[string]canvas.JointKind{"butt": canvas.Butt, "lap": canvas.Lap, "tee": canvas.Tee,
+		"corner": canvas.Corner, "overlay": canvas.Overlay}
 	kind, ok := kinds[s.Joint]
 	if !s.Drawn || !ok {
 		return canvas.Joint{}, false
 	}
-	return canvas.Joint{Kind: kind, Thick: s.Thick, Gap: s.Gap, Wet: s.Wet, Phi: s.Phi, Melted: s.Melted, Boiled: s.Boiled,
+	return canvas.Joint{Kind: kind, Thick: s.Thick, Gap: s.Gap, Wet: s.Wet, Phi: s.Phi, Melted: s.Melted,
+		Boiled:     s.Boiled,
 		MeltedBack: s.MeltedBack, BoiledBack: s.BoiledBack}, true
 }
 

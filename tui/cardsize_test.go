@@ -10,7 +10,8 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// From 32 by 10 up the card holds the verdict, everything that is dialled, a choice and a danger, at every size, for every
+// From 32 by 10 up the card holds the verdict, everything that is dialled, a choice and a danger, at every size, for
+// every
 // verdict, in every system of units, wherever the cursor stands.
 func TestCardAtEverySize(t *testing.T) {
 	jobs := []calc.Job{
@@ -19,7 +20,8 @@ func TestCardAtEverySize(t *testing.T) {
 		{Metal: "silicon-bronze", Gauge: 18, Joint: "plug"},
 	}
 	for i, job := range jobs {
-		s := openAt(t, 80, 24, Options{Job: job, Units: []quantity.System{quantity.Metric, quantity.Inch, quantity.Both}[i%3]})
+		s := openAt(t, 80, 24, Options{Job: job, Units: []quantity.System{quantity.Metric, quantity.Inch,
+			quantity.Both}[i%3]})
 		m := s.root()
 		for w := leastWidth; w <= 200; w += 7 {
 			for h := leastHeight; h <= 60; h += 4 {
@@ -30,7 +32,8 @@ func TestCardAtEverySize(t *testing.T) {
 				s.fits(w, h)
 				text, state := s.text(), stateOf(&m.session.card)
 				first, _, _ := strings.Cut(text, "\n")
-				if stripLines(w, h) == 1 && !strings.Contains(first, state.Word()) && !strings.Contains(first, state.Short()) {
+				if stripLines(w, h) == 1 && !strings.Contains(first, state.Word()) && !strings.Contains(first,
+					state.Short()) {
 					t.Fatalf("%dx%d: no verdict %s:\n%s", w, h, state.Word(), text)
 				}
 				l := m.cardLayout()

@@ -190,7 +190,8 @@ func cautionPage(th *theme, c *calc.Card, w int) block {
 	return b
 }
 
-// clauses is as much of a caution as fits, whole clauses only: at least the first one. A sign says that there is more to be
+// clauses is as much of a caution as fits, whole clauses only: at least the first one. A sign says that there is more
+// to be
 // read.
 func clauses(text string, fits func(string) bool) string {
 	if fits(text) {

@@ -9,7 +9,8 @@ func TestClauses(t *testing.T) {
 		w, lines int
 		want     string
 	}{
-		{60, 1, text}, {35, 1, "STOP: Do not: it melts; it burns. …"}, {34, 1, "STOP: Do not: it melts; …"}, {25, 1, "STOP: Do not: it melts; …"},
+		{60, 1, text}, {35, 1, "STOP: Do not: it melts; it burns. …"}, {34, 1, "STOP: Do not: it melts; …"}, {25, 1,
+			"STOP: Do not: it melts; …"},
 		{15, 1, "STOP: Do not: …"}, {4, 1, "STOP: Do not: …"},
 		{25, 2, text},
 	} {
@@ -17,7 +18,8 @@ func TestClauses(t *testing.T) {
 			t.Errorf("in %d lines of %d: %q, want %q", x.lines, x.w, got, x.want)
 		}
 	}
-	if got := clauses("no clause in here at all", func(string) bool { return false }); got != "no clause in here at all" {
+	if got := clauses("no clause in here at all", func(string) bool { return false }); got != "no clause in here "+
+		"at all" {
 		t.Errorf("%q", got)
 	}
 }

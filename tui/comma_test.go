@@ -24,7 +24,8 @@ func plainText(s string) string {
 
 var pointed = regexp.MustCompile(`(^|[^0-9A-Za-z.])[0-9]+\.[0-9]+([^0-9.]|$)`)
 
-// With a decimal comma no figure on any page keeps its point, what is typed stays as it is typed, and every line is as wide
+// With a decimal comma no figure on any page keeps its point, what is typed stays as it is typed, and every line is as
+// wide
 // as with points.
 func TestDecimalComma(t *testing.T) {
 	job := calc.Job{Metal: "galvanized", Gauge: 18, Joint: "lap", Feed: calc.Some(4.23), Travel: calc.Some(5.5)}
@@ -60,8 +61,10 @@ func TestTypedTextKeepsItsPoint(t *testing.T) {
 func TestDecimalCommaInInches(t *testing.T) {
 	small := regexp.MustCompile(`(^|[^0-9A-Za-z.])[0-9]*\.[0-9]+`)
 	for _, sys := range []quantity.System{quantity.Inch, quantity.Both} {
-		s := openAt(t, 80, 60, Options{Comma: true, Units: sys, Job: calc.Job{Metal: "galvanized", Gauge: 18, Joint: "lap", Length: calc.Some(300)}})
-		for _, keys := range []string{"", "c", "esc", "x", "esc", "p", "right", "right", "right", "right", "right", "right", "esc"} {
+		s := openAt(t, 80, 60, Options{Comma: true, Units: sys, Job: calc.Job{Metal: "galvanized", Gauge: 18,
+			Joint: "lap", Length: calc.Some(300)}})
+		for _, keys := range []string{"", "c", "esc", "x", "esc", "p", "right", "right", "right", "right", "right",
+			"right", "esc"} {
 			if keys != "" {
 				s.press(keys)
 			}

@@ -73,7 +73,8 @@ func (p *correctPage) key() string { return fmt.Sprintf("%+v", p.tries) }
 
 // saw takes what the bead laid with the present card showed, and lets the answer come.
 func (p *correctPage) saw(ctx context.Context, c *calc.Card, ids []string) tea.Cmd {
-	p.tries = append(append([]correct.Try(nil), p.tries...), correct.Try{Job: correct.AsSet(c.Job, laidOf(c)), Seen: strings.Join(ids, ",")})
+	p.tries = append(append([]correct.Try(nil), p.tries...), correct.Try{Job: correct.AsSet(c.Job, laidOf(c)),
+		Seen: strings.Join(ids, ",")})
 	p.applied, p.note = false, ""
 	return p.ask(ctx)
 }
@@ -143,7 +144,8 @@ func (m *root) correctBody(w int) block {
 		if m.fix.note != "" {
 			b.say(th.quiet, 0, m.fix.note, w)
 		}
-		b.say(th.plain, 0, "Lay a test bead on scrap of the same sheet with the settings of the card, look at both faces, peel it.", w)
+		b.say(th.plain, 0, "Lay a test bead on scrap of the same sheet with the settings of the card, look at both "+
+			"faces, peel it.", w)
 		b.skip()
 		b.say(th.bold, 0, "enter: say what the bead shows", w)
 		return b

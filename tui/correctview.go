@@ -42,11 +42,14 @@ func (m *root) changeText(b *block, a *advice.Page, w int) {
 }
 
 // directions say which way a setting goes: down, up.
-var directions = map[string][2]string{"wire_feed": {"less wire", "more wire"}, "volts": {"lower volts", "higher volts"}, "travel": {"slower", "faster"},
-	"stickout": {"shorter stick-out", "longer stick-out"}, "arc_on": {"shorter on", "longer on"}, "arc_off": {"shorter off", "longer off"},
+var directions = map[string][2]string{"wire_feed": {"less wire", "more wire"}, "volts": {"lower volts",
+	"higher volts"}, "travel": {"slower", "faster"},
+	"stickout": {"shorter stick-out", "longer stick-out"}, "arc_on": {"shorter on", "longer on"},
+	"arc_off":   {"shorter off", "longer off"},
 	"spot_step": {"shorter step", "longer step"}, "gas_flow": {"less gas", "more gas"}}
 
-// bigChange is the one change to be read from where one stands: which way, from what, to what. Nothing where there is no room
+// bigChange is the one change to be read from where one stands: which way, from what, to what. Nothing where there is
+// no room
 // for it or the change is no number.
 func (m *root) bigChange(c *advice.Change, w int) (b block) {
 	if c == nil || c.What == "mode" || m.h < lowHeight {
@@ -82,7 +85,8 @@ func chanceBars(th *theme, c *advice.Correction, w int) (b block) {
 		share := block{canvas.Share(th.Theme, ink, bar, percent/100)}
 		left := newRow(name).put(th.quiet, what).line()
 		line := join(left, share[0], name, th.quiet, "")
-		b.add(join(line, newRow(number).put(th.bold, fmt.Sprintf("%.0f", percent)).put(th.quiet, " in 100").line(), name+bar+2, th.quiet, ""))
+		b.add(join(line, newRow(number).put(th.bold, fmt.Sprintf("%.0f", percent)).put(th.quiet, " in 100").line(),
+			name+bar+2, th.quiet, ""))
 	}
 	row("good next time with it", canvas.Good.Ink(), c.GoodAfter)
 	row("as it is", canvas.Quiet.Ink(), c.GoodBefore)

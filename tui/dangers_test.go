@@ -10,7 +10,8 @@ import (
 	"brazebooth/tui/canvas"
 )
 
-// Whoever looks at figures sees what is in the plume: on the card and on the booth view, on every terminal that holds them.
+// Whoever looks at figures sees what is in the plume: on the card and on the booth view, on every terminal that holds
+// them.
 func TestFumeIsNamedBesideFigures(t *testing.T) {
 	jobs := []struct {
 		job  calc.Job
@@ -18,7 +19,8 @@ func TestFumeIsNamedBesideFigures(t *testing.T) {
 	}{
 		{calc.Job{Metal: "galvanized", Gauge: 18}, []string{"zinc"}},
 		{calc.Job{Metal: "mild-steel", Gauge: 18}, []string{"copper"}},
-		{calc.Job{Metal: "galvanized", Metal2: "stainless-304", Gauge: 18, Filler: "cumn13al8"}, []string{"zinc", "manganese", "chromium"}},
+		{calc.Job{Metal: "galvanized", Metal2: "stainless-304", Gauge: 18, Filler: "cumn13al8"}, []string{"zinc",
+			"manganese", "chromium"}},
 		{gapped, []string{"fume"}},
 		{calc.Job{Metal: "galvanized", Gauge: 18, Hazard: "tank,sealed"}, []string{"zinc"}},
 	}
@@ -39,23 +41,29 @@ func TestFumeIsNamedBesideFigures(t *testing.T) {
 	}
 }
 
-// What kills at once and the fume are named on the card and on the booth view, on every terminal that holds them: what stands
+// What kills at once and the fume are named on the card and on the booth view, on every terminal that holds them: what
+// stands
 // whole over the line is not named in it again. On the card the job's own danger comes first.
 func TestTheDeadliestIsNamedFirst(t *testing.T) {
 	if testing.Short() {
 		t.Skip("every size")
 	}
-	for _, size := range [][2]int{{40, 14}, {40, 20}, {40, 24}, {60, 14}, {60, 20}, {80, 14}, {80, 24}, {100, 14}, {120, 40}} {
-		for _, job := range []calc.Job{{Metal: "galvanized", Gauge: 18}, {Metal: "mild-steel", Gauge: 18}, {Metal: "brass", Gauge: 18}, {Metal: "mild-steel", Gauge: 16, Feed: calc.Some(3.3), Travel: calc.Some(9)}, gapped} {
+	for _, size := range [][2]int{{40, 14}, {40, 20}, {40, 24}, {60, 14}, {60, 20}, {80, 14}, {80, 24}, {100, 14},
+		{120, 40}} {
+		for _, job := range []calc.Job{{Metal: "galvanized", Gauge: 18}, {Metal: "mild-steel", Gauge: 18},
+			{Metal: "brass", Gauge: 18}, {Metal: "mild-steel", Gauge: 16, Feed: calc.Some(3.3), Travel: calc.Some(9)},
+			gapped} {
 			s := openAt(t, size[0], size[1], Options{Job: job})
 			for _, view := range []string{"card", "booth"} {
 				text := strings.Join(strings.Fields(s.text()), " ")
-				vessels, shock, fume := strings.Index(text, "vessels"), strings.Index(strings.ToLower(text), "shock"), strings.Index(text, " fume")
+				vessels, shock, fume := strings.Index(text, "vessels"), strings.Index(strings.ToLower(text), "shock"),
+					strings.Index(text, " fume")
 				if whole := strings.Index(text, "Stop if it held fuel, oil or chemicals"); vessels < 0 {
 					vessels = whole
 				}
 				if vessels < 0 || shock < 0 || fume < 0 || view == "booth" && (shock < vessels || fume < shock) {
-					t.Errorf("%s of %s at %v: vessels %d, shock %d, fume %d:\n%s", view, job.Metal, size, vessels, shock, fume, s.text())
+					t.Errorf("%s of %s at %v: vessels %d, shock %d, fume %d:\n%s", view, job.Metal, size, vessels,
+						shock, fume, s.text())
 				}
 				s.press("b")
 			}
@@ -100,7 +108,8 @@ func TestDangerRows(t *testing.T) {
 
 // A verdict that is a caution stands before what every card says, where only one has room.
 func TestTheVerdictIsTheLoudest(t *testing.T) {
-	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 16, Feed: calc.Some(3.3), Travel: calc.Some(9)}})
+	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 16, Feed: calc.Some(3.3),
+		Travel: calc.Some(9)}})
 	s.has("▲ closed vessels · shock")
 	if got := s.root().strip(); got.State != canvas.Cold || got.Do == "" {
 		t.Errorf("the strip says %+v", got)
@@ -117,7 +126,8 @@ func TestTheListBeginsWithTheDeadliest(t *testing.T) {
 	s := open80(t)
 	s.press("tab", "tab", "tab", "tab", "c")
 	text := s.text()
-	vessels, shock, fume := strings.Index(text, "Stop if it held fuel"), strings.Index(text, "Electric shock kills"), strings.Index(text, "Extraction on")
+	vessels, shock, fume := strings.Index(text, "Stop if it held fuel"), strings.Index(text, "Electric shock kills"),
+		strings.Index(text, "Extraction on")
 	if vessels < 0 || shock < vessels || fume >= 0 && fume < shock {
 		t.Errorf("vessels %d, shock %d, fume %d:\n%s", vessels, shock, fume, text)
 	}

@@ -168,7 +168,8 @@ func TestWalkDropsWhatItLeft(t *testing.T) {
 	}
 }
 
-// What the walk says of a range fits the row that it points at: only of a suggested setting is it where the setting may go.
+// What the walk says of a range fits the row that it points at: only of a suggested setting is it where the setting
+// may go.
 func TestWalkSaysWhatARangeIs(t *testing.T) {
 	card, err := calc.Solve(ExampleJob())
 	if err != nil {
@@ -182,7 +183,8 @@ func TestWalkSaysWhatARangeIs(t *testing.T) {
 		}
 		told++
 		if doubt := strings.Contains(step.says, "Here the range is the doubt"); doubt == f.Suggested() {
-			t.Errorf("step %d points at %s, whose range is suggested: %v, and says %q", i+1, step.at, f.Suggested(), step.says)
+			t.Errorf("step %d points at %s, whose range is suggested: %v, and says %q", i+1, step.at, f.Suggested(),
+				step.says)
 		}
 	}
 	if told == 0 {

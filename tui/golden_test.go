@@ -16,7 +16,8 @@ func TestGolden(t *testing.T) {
 	if testing.Short() {
 		t.Skip("compared without -short: nothing here runs side by side")
 	}
-	phone, small, narrow, usual, large, huge := [2]int{32, 10}, [2]int{40, 14}, [2]int{60, 20}, [2]int{80, 24}, [2]int{120, 40}, [2]int{200, 60}
+	phone, small, narrow, usual, large, huge := [2]int{32, 10}, [2]int{40, 14}, [2]int{60, 20}, [2]int{80, 24},
+		[2]int{120, 40}, [2]int{200, 60}
 	all := [][2]int{phone, small, narrow, usual, large, huge}
 	some := [][2]int{small, usual, large}
 	const toCard = "enter enter enter enter "

@@ -7,11 +7,13 @@ import (
 	"brazebooth/calc"
 )
 
-// The load to allow, the seam's time and its cost carry the mark of what nobody gave, and say what it is; with the length given
+// The load to allow, the seam's time and its cost carry the mark of what nobody gave, and say what it is; with the
+// length given
 // they carry none.
 func TestAssumedSeamIsMarked(t *testing.T) {
 	for _, size := range [][2]int{{40, 40}, {60, 40}, {80, 24}, {120, 40}} {
-		for _, x := range []struct{ page, figure string }{{"strength", "allowable load"}, {"cost", "arc time"}, {"prepare", "tacks"}} {
+		for _, x := range []struct{ page, figure string }{{"strength", "allowable load"}, {"cost", "arc time"},
+			{"prepare", "tacks"}} {
 			for _, given := range []bool{false, true} {
 				job := calc.Job{Metal: "mild-steel", Gauge: 16}
 				if given {

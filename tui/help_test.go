@@ -13,15 +13,19 @@ var below = regexp.MustCompile(`↓ \d+ line`)
 func TestHelpOpensWhereOneIs(t *testing.T) {
 	for _, size := range [][2]int{{40, 14}, {60, 20}, {80, 24}, {120, 40}} {
 		for keys, want := range map[string]string{
-			"": "in a list", "tab tab tab tab": "on the card", "tab tab tab tab m": "on the map", "tab tab tab tab t": "on the timed arc's page",
-			"tab tab tab tab p": "on the pages", "tab tab tab tab k": "in the book", "tab tab tab tab enter": "everywhere", "f3": "everywhere",
+			"": "in a list", "tab tab tab tab": "on the card", "tab tab tab tab m": "on the map",
+			"tab tab tab tab t": "on the timed arc's page",
+			"tab tab tab tab p": "on the pages", "tab tab tab tab k": "in the book",
+			"tab tab tab tab enter": "everywhere", "f3": "everywhere",
 		} {
 			s := openAt(t, size[0], size[1], Options{Book: &drawer{}})
 			s.press(strings.Fields(keys)...)
 			s.press("f1")
 			s.fits(size[0], size[1])
 			text := s.text()
-			if at := strings.Index("\n"+text, "\n"+strings.Repeat(" ", s.root().margin())+want+"\n"); at < 0 || below.MatchString(text) && len(strings.Split(text[:at], "\n")) > len(s.root().top())+3 && want != "everywhere" {
+			if at := strings.Index("\n"+text, "\n"+strings.Repeat(" ", s.root().margin())+want+"\n"); at < 0 ||
+				below.MatchString(text) && len(strings.Split(text[:at], "\n")) > len(s.root().top())+3 &&
+					want != "everywhere" {
 				t.Errorf("%v, %q: the help does not begin with %q:\n%s", size, keys, want, text)
 			}
 		}

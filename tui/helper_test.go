@@ -69,7 +69,8 @@ func (s *terminal) send(msg tea.Msg) bool {
 	return false
 }
 
-// The answers to the jobs of all tests: they ask for the same few hundred many thousand times, and the program itself keeps
+// The answers to the jobs of all tests: they ask for the same few hundred many thousand times, and the program itself
+// keeps
 // only the last.
 var (
 	knownCards deep.Known[calc.Job, calc.Card]
@@ -97,13 +98,19 @@ var computedOnce = computing{
 		for i := range c.Figures {
 			fmt.Fprintf(&figures, "%s %v ", c.Figures[i].Name, c.Figures[i].Value)
 		}
-		return knownPages.Of(pageKey{e.Name, c.Job, c.Used, figures.String()}, func() (advice.Page, error) { return e.Answer(context.WithoutCancel(ctx), c) })
+		return knownPages.Of(pageKey{e.Name, c.Job, c.Used, figures.String()}, func() (advice.Page,
+			error) {
+			return e.Answer(context.WithoutCancel(ctx), c)
+		})
 	},
 	next: func(ctx context.Context, tries []correct.Try) (advice.Page, error) {
 		if ctx.Err() != nil {
 			return correct.Next(ctx, tries)
 		}
-		return knownBeads.Of(fmt.Sprintf("%+v", tries), func() (advice.Page, error) { return correct.Next(context.WithoutCancel(ctx), tries) })
+		return knownBeads.Of(fmt.Sprintf("%+v", tries), func() (advice.Page,
+			error) {
+			return correct.Next(context.WithoutCancel(ctx), tries)
+		})
 	},
 	drills: func(ctx context.Context, job *practice.Booth, a practiceAsk) (practiceAnswer, error) {
 		if ctx.Err() != nil {
@@ -118,7 +125,8 @@ func solved(job calc.Job) (calc.Card, error) {
 	return knownCards.Of(job, func() (calc.Card, error) { return calc.Solve(job) })
 }
 
-// besideLists is solved for a test that looks at the rows of lists: the card beside them is the first job's, but for a sample of
+// besideLists is solved for a test that looks at the rows of lists: the card beside them is the first job's, but for a
+// sample of
 // the jobs under the cursor.
 func besideLists(t testing.TB) func(calc.Job) (calc.Card, error) {
 	t.Helper()
@@ -169,7 +177,8 @@ func keyPress(name string) tea.KeyPressMsg {
 	codes := map[string]rune{"enter": tea.KeyEnter, "esc": tea.KeyEscape, "tab": tea.KeyTab,
 		"up": tea.KeyUp, "down": tea.KeyDown, "left": tea.KeyLeft, "right": tea.KeyRight,
 		"pgup": tea.KeyPgUp, "pgdown": tea.KeyPgDown, "home": tea.KeyHome, "end": tea.KeyEnd,
-		"backspace": tea.KeyBackspace, "delete": tea.KeyDelete, "f1": tea.KeyF1, "f2": tea.KeyF2, "f3": tea.KeyF3, "f4": tea.KeyF4, "f5": tea.KeyF5}
+		"backspace": tea.KeyBackspace, "delete": tea.KeyDelete, "f1": tea.KeyF1, "f2": tea.KeyF2, "f3": tea.KeyF3,
+		"f4": tea.KeyF4, "f5": tea.KeyF5}
 	if c, ok := codes[name]; ok {
 		return tea.KeyPressMsg{Code: c}
 	}

@@ -11,7 +11,8 @@ type keyMap struct {
 
 	Less, More, Reset, ResetAll key.Binding
 
-	Why, Cautions, Drawing, Map, Beat, Play, Pages, Keep, Shelf, KeepBead, Delete, Restore, Undo, Acceptable, EndPractice, Booth, Units, Words, Help, Leave, Kill key.Binding
+	Why, Cautions, Drawing, Map, Beat, Play, Pages, Keep, Shelf, KeepBead, Delete, Restore, Undo, Acceptable,
+	EndPractice, Booth, Units, Words, Help, Leave, Kill key.Binding
 
 	// Not keys but lines of help: what typing does on a screen.
 	TypeName, TypeSize key.Binding
@@ -84,21 +85,40 @@ type helpGroup struct {
 func (k *keyMap) groups() []helpGroup {
 	return []helpGroup{
 		{"everywhere", []key.Binding{k.On, k.Back, k.Next, k.Prev, k.Help, k.Words, k.Shelf, k.Leave, k.Kill}},
-		{"in the walk", []key.Binding{named(k.On, "enter →", "next step"), named(k.Less, "← 4", "step back"), named(k.Back, "esc / q", "leave")}},
+		{"in the walk", []key.Binding{named(k.On, "enter →", "next step"), named(k.Less, "← 4", "step back"),
+			named(k.Back, "esc / q", "leave")}},
 		{"in a list", []key.Binding{named(k.Up, "↑ ↓", "pick a row"), k.TypeName, k.TypeSize, k.Why}},
-		{"on the card", []key.Binding{named(k.More, "← →", "pick a choice, a dial, a figure"), named(k.Up, "↑ ↓ + −", "change it: a choice to the one before or after, a figure by a step"),
-			named(k.TypeSize, "0–9", "type a value for the figure that is picked; enter sets it"), named(k.Next, "tab", "next row: choices, dials, figures; shift+tab the one before"),
-			named(k.Next, ".", "next dial; with 1 to 9 behind it the choice of that number, with 0 a list of the rest"), named(k.On, "enter", "why, or the list of a choice"),
-			named(k.Reset, "r", "suggestion back"), k.ResetAll, k.Undo, named(k.Why, "* w", "why"), named(k.Cautions, "c", "all cautions"), named(k.Drawing, "x", "cross-section and limits"),
-			named(k.Map, "m", "map of all settings"), named(k.Beat, "t", "timed arc: on and off"), k.Keep, named(k.Pages, "p f4", "the pages: fit … correct, measure, practice, book, records, sheet"),
+		{"on the card", []key.Binding{named(k.More, "← →", "pick a choice, a dial, a figure"), named(k.Up, "↑ ↓ + −",
+			"change it: a choice to the one before or after, a figure by a step"),
+			named(k.TypeSize, "0–9", "type a value for the figure that is picked; enter sets it"), named(k.Next,
+				"tab", "next row: choices, dials, figures; shift+tab the one before"),
+			named(k.Next, ".", "next dial; with 1 to 9 behind it the choice of that number, with 0 a list of the "+
+				"rest"), named(k.On, "enter", "why, or the list of a choice"),
+			named(k.Reset, "r", "suggestion back"), k.ResetAll, k.Undo, named(k.Why, "* w", "why"), named(k.Cautions,
+				"c", "all cautions"), named(k.Drawing, "x", "cross-section and limits"),
+			named(k.Map, "m", "map of all settings"), named(k.Beat, "t", "timed arc: on and off"), k.Keep,
+			named(k.Pages, "p f4", "the pages: fit … correct, measure, practice, book, records, sheet"),
 			named(k.Booth, "b", "booth view"), k.Units}},
-		{"on the map", []key.Binding{named(k.Up, "↑ ↓ ← →", "walk; the card follows"), named(k.Reset, "r 0", "suggestion back"), named(k.Back, "esc enter", "back to the card")}},
-		{"on the pages", []key.Binding{named(k.Pages, "→ 6 f4", "next page; the first letter of a page leads to it; where letters are typed: f4, or → while nothing stands there"), named(k.Less, "← 4", "page before"), named(k.On, "enter", "what the page asks for; on correct: what the bead shows"), named(k.Why, "*", "sources"), k.KeepBead, k.Acceptable, named(k.Back, "esc /", "back to the card")}},
-		{"on a practice job", []key.Binding{named(k.Up, "↑ ↓", "pick a setting"), named(k.More, "← →", "less, more"), named(k.On, "enter", "lay the bead; when it is over the next booth"), named(k.Reset, "r 0", "as in the last bead"), k.EndPractice, named(k.Why, "*", "what the booth hid, when it is over"), named(k.KeepBead, "k 7", "keep how it went in the book"), named(k.Back, "esc /", "back to the levels")}},
-		{"in the book", []key.Binding{named(k.TypeName, "a–z 0–9", "find a record; on the page of cards also the name to keep the card by"), named(k.On, "enter", "open a card, keep it, read a record"), k.Delete, k.Restore, named(k.Pages, "f4", "next page"), named(k.Back, "esc", "what is typed, then the card"),
-			command("print", "brazebooth book print NAME --pdf FILE: a page for the booth"), command("restore", "brazebooth book list --deleted; book restore ID brings one back"),
-			command("export", "brazebooth book export FILE: all of it; import FILE takes it in"), command("others", "brazebooth book --help; over SSH the same behind ssh and the server's name")}},
-		{"in a list of marks", []key.Binding{named(k.Play, "space 5", "mark or unmark"), named(k.On, "enter", "go on")}},
-		{"on the timed arc's page", []key.Binding{k.Play, named(k.Up, "↑ ↓", "arc on"), named(k.More, "← →", "arc off"), named(k.Reset, "r 0", "suggestion back"), named(k.Back, "esc enter", "back to the card")}},
+		{"on the map", []key.Binding{named(k.Up, "↑ ↓ ← →", "walk; the card follows"), named(k.Reset, "r 0",
+			"suggestion back"), named(k.Back, "esc enter", "back to the card")}},
+		{"on the pages", []key.Binding{named(k.Pages, "→ 6 f4", "next page; the first letter of a page leads to "+
+			"it; where letters are typed: f4, or → while nothing stands there"), named(k.Less, "← 4", "page before"),
+			named(k.On, "enter", "what the page asks for; on correct: what the bead shows"), named(k.Why, "*",
+				"sources"), k.KeepBead, k.Acceptable, named(k.Back, "esc /", "back to the card")}},
+		{"on a practice job", []key.Binding{named(k.Up, "↑ ↓", "pick a setting"), named(k.More, "← →", "less, more"),
+			named(k.On, "enter", "lay the bead; when it is over the next booth"), named(k.Reset, "r 0",
+				"as in the last bead"), k.EndPractice, named(k.Why, "*", "what the booth hid, when it is over"),
+			named(k.KeepBead, "k 7", "keep how it went in the book"), named(k.Back, "esc /", "back to the levels")}},
+		{"in the book", []key.Binding{named(k.TypeName, "a–z 0–9", "find a record; on the page of cards also the "+
+			"name to keep the card by"), named(k.On, "enter", "open a card, keep it, read a record"), k.Delete,
+			k.Restore, named(k.Pages, "f4", "next page"), named(k.Back, "esc", "what is typed, then the card"),
+			command("print", "brazebooth book print NAME --pdf FILE: a page for the booth"), command("restore",
+				"brazebooth book list --deleted; book restore ID brings one back"),
+			command("export", "brazebooth book export FILE: all of it; import FILE takes it in"), command("others",
+				"brazebooth book --help; over SSH the same behind ssh and the server's name")}},
+		{"in a list of marks", []key.Binding{named(k.Play, "space 5", "mark or unmark"), named(k.On, "enter",
+			"go on")}},
+		{"on the timed arc's page", []key.Binding{k.Play, named(k.Up, "↑ ↓", "arc on"), named(k.More, "← →",
+			"arc off"), named(k.Reset, "r 0", "suggestion back"), named(k.Back, "esc enter", "back to the card")}},
 	}
 }

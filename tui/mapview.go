@@ -12,7 +12,8 @@ import (
 	"brazebooth/tui/canvas"
 )
 
-// view draws the map with the setting and the suggestion in it, and what the setting does: beside it, or below it on a narrow
+// view draws the map with the setting and the suggestion in it, and what the setting does: beside it, or below it on a
+// narrow
 // terminal.
 func (p *mapPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	th, s := &m.th, &m.session
@@ -126,19 +127,23 @@ func landOf(zone string, margin float64) canvas.Land {
 func (p *mapPage) facts(th *theme, s *session, w, h int) block {
 	c := &s.card
 	var b block
-	for _, name := range [...]string{"wire_feed", "travel", "current", "wetting_angle", "base_peak_temperature", "margin"} {
+	for _, name := range [...]string{"wire_feed", "travel", "current", "wetting_angle", "base_peak_temperature",
+		"margin"} {
 		f, ok := c.Figure(name)
 		if !ok || len(b) >= h {
 			continue
 		}
-		b.add(newRow(w).put(th.quiet, calc.FigureLabel(name)).to(14).put(th.plain, report.ValueOf(&f, s.units).String()).line())
+		b.add(newRow(w).put(th.quiet, calc.FigureLabel(name)).to(14).put(th.plain, report.ValueOf(&f,
+			s.units).String()).line())
 	}
 	if aim := c.Used.Aim.V; aim != 0 && len(b) < h {
-		b.add(newRow(w).put(th.quiet, aimedAt(aim)).to(14).put(th.plain, lengthText(math.Abs(aim), s.units.Lead())).line())
+		b.add(newRow(w).put(th.quiet, aimedAt(aim)).to(14).put(th.plain, lengthText(math.Abs(aim),
+			s.units.Lead())).line())
 	}
 	if !p.old() && len(b)+2 < h {
 		var tail block
-		tail.say(th.quiet, 0, fmt.Sprintf("suggested: %s, chance %.0f in 100", p.have.Card.Verdict(), p.have.Chance.Good), w)
+		tail.say(th.quiet, 0, fmt.Sprintf("suggested: %s, chance %.0f in 100", p.have.Card.Verdict(),
+			p.have.Chance.Good), w)
 		if words := p.have.Chance.Words(); words != "" {
 			tail.say(th.quiet, 0, "most often missed: "+words, w)
 		}

@@ -28,7 +28,8 @@ type markRow struct {
 
 func (p *marksPage) about(m *root) about {
 	k := &m.keys
-	return about{help: "in a list of marks", keys: []key.Binding{named(k.Play, "space", "mark"), named(k.On, "enter", "go on"), named(k.Down, "↑↓", "pick"), named(k.Back, "esc", "back")}}
+	return about{help: "in a list of marks", keys: []key.Binding{named(k.Play, "space", "mark"), named(k.On, "enter",
+		"go on"), named(k.Down, "↑↓", "pick"), named(k.Back, "esc", "back")}}
 }
 
 func (p *marksPage) view(m *root, w, h int) (block, *tea.Cursor) { return p.draw(&m.th, w, h), nil }
@@ -127,7 +128,8 @@ func (p *marksPage) below(th *theme, w int) block {
 
 // stopMarks asks what stops a job, in one short list.
 func stopMarks(c *calc.Card) *marksPage {
-	p := &marksPage{title: "does any of these apply? each stops the job", hint: "space marks, enter answers", alone: "none"}
+	p := &marksPage{title: "does any of these apply? each stops the job", hint: "space marks, enter answers",
+		alone: "none"}
 	now := strings.Split(c.Used.Hazard, ",")
 	for _, r := range choice.ByName("hazard").Rows(&choice.Present{}) {
 		p.rows = append(p.rows, markRow{id: r.ID, name: r.Name, line: r.Line, marked: slices.Contains(now, r.ID)})

@@ -11,7 +11,8 @@ import (
 // draw is the step at hand: how it is done, the watch, the field, and what was measured so far.
 func (p *measurePage) draw(th *theme, keeps bool, w, h int) (b block, x, y int) {
 	if !keeps {
-		b.say(th.plain, 0, "There is no book here to keep a reading in: start the program with one, brazebooth --book FILE.", w)
+		b.say(th.plain, 0, "There is no book here to keep a reading in: start the program with one, brazebooth "+
+			"--book FILE.", w)
 		return b, 0, 0
 	}
 	step := &measureSteps[p.at]
@@ -62,7 +63,8 @@ func (p *measurePage) hint() string {
 	case askVolts:
 		return "enter alone leaves volts out"
 	case askTravel:
-		return "space starts and stops the watch while 100 mm are laid, or type another length after; or type 16s/100mm; enter alone leaves it out"
+		return "space starts and stops the watch while 100 mm are laid, or type another length after; or type " +
+			"16s/100mm; enter alone leaves it out"
 	case askSave:
 		return "up goes back to what was typed"
 	}

@@ -14,7 +14,8 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// measurePage guides through a reading of the booth, one thing at a time: power source, wire pull twice, stick-out, amps,
+// measurePage guides through a reading of the booth, one thing at a time: power source, wire pull twice, stick-out,
+// amps,
 // volts, travel; then it goes into the book and narrows the card.
 type measurePage struct {
 	at      int
@@ -201,7 +202,8 @@ func (p *measurePage) take(text string) error {
 		if d := math.Abs(p.feeds[1]/p.feeds[0] - 1); d > alike {
 			p.typed[askPull], p.typed[askPullAgain] = typed{}, typed{}
 			p.to(askPull) // both anew
-			return mistake.New(fmt.Sprintf("the two pulls differ by %.0f %%", 100*d), "look at rolls and liner, then pull twice again")
+			return mistake.New(fmt.Sprintf("the two pulls differ by %.0f %%", 100*d),
+				"look at rolls and liner, then pull twice again")
 		}
 		p.reading.Feed = (p.feeds[0] + p.feeds[1]) / 2
 	case askStickOut:
@@ -263,7 +265,8 @@ func (p *measurePage) bead(text string) error {
 		}
 		v, err := quantity.Read(quantity.FieldTravel, text)
 		if err != nil {
-			return mistake.New(text+" is no travel", "type 16s/100mm or 6.3mm/s; or space starts and stops the watch here, then the bead's length; enter alone leaves travel out")
+			return mistake.New(text+" is no travel", "type 16s/100mm or 6.3mm/s; or space starts and stops the "+
+				"watch here, then the bead's length; enter alone leaves travel out")
 		}
 		return p.moved(v)
 	}
@@ -282,7 +285,8 @@ func (p *measurePage) bead(text string) error {
 func (p *measurePage) moved(travel float64) error {
 	least, most, _, _ := calc.Span("travel")
 	if !(travel >= least && travel <= most) {
-		return mistake.New(fmt.Sprintf("a travel of %.1f mm/s", travel), fmt.Sprintf("a hand moves between %.1f and %.0f mm/s: time it again", least, most))
+		return mistake.New(fmt.Sprintf("a travel of %.1f mm/s", travel), fmt.Sprintf("a hand moves between %.1f "+
+			"and %.0f mm/s: time it again", least, most))
 	}
 	p.travel = travel
 	return nil

@@ -13,13 +13,17 @@ import (
 	"brazebooth/internal/deep"
 )
 
-var modelKeys = append([]string{"p", "p", "t", "k", "x", "f3", "enter", "up", "down", "space", "5", "1 8", "b o o t h", "5 . 5"}, anyKeys...)
+var modelKeys = append([]string{"p", "p", "t", "k", "x", "f3", "enter", "up", "down", "space", "5", "1 8",
+	"b o o t h", "5 . 5"}, anyKeys...)
 
 // modelWays are keys that lead somewhere: a random hand alone rarely leaves a list that it types into.
-var modelWays = []string{"tab tab tab tab", "tab tab tab tab m", "tab tab tab tab t", "tab tab tab tab c", "tab tab tab tab p", "esc tab tab tab tab p right right right",
-	"tab tab tab tab p right right right right right right right right", "right right right right", "right right right right right"}
+var modelWays = []string{"tab tab tab tab", "tab tab tab tab m", "tab tab tab tab t", "tab tab tab tab c",
+	"tab tab tab tab p", "esc tab tab tab tab p right right right",
+	"tab tab tab tab p right right right right right right right right", "right right right right",
+	"right right right right right"}
 
-// One long walk by random keys at random sizes, through every page, with a book: never a panic, never a frame larger than
+// One long walk by random keys at random sizes, through every page, with a book: never a panic, never a frame larger
+// than
 // the terminal, always a way back and a way out, and always the card that the command gives for the same job.
 func TestModelOfTheScreens(t *testing.T) {
 	steps, r := deep.Many(150, 500), deep.Rand(t)
@@ -36,7 +40,8 @@ func TestModelOfTheScreens(t *testing.T) {
 			w, h = 1+r.IntN(140), 1+r.IntN(50)
 			s.send(tea.WindowSizeMsg{Width: w, Height: h})
 		case n == 1:
-			s.send(tea.PasteMsg{Content: string([]rune{rune(r.IntN(0x3000)), '\x1b', '[', '2', 'J', rune('a' + r.IntN(26))})})
+			s.send(tea.PasteMsg{Content: string([]rune{rune(r.IntN(0x3000)), '\x1b', '[', '2', 'J', rune('a' +
+				r.IntN(26))})})
 		case n < 5:
 			s.press(strings.Fields(modelWays[r.IntN(len(modelWays))])...)
 		default:
@@ -56,7 +61,8 @@ func TestModelOfTheScreens(t *testing.T) {
 			t.Fatalf("after %d steps of seed %d, at %s", step, deep.Seed(), place(s.root()))
 		}
 	}
-	for _, p := range []string{"path", "card", "page book", "page records", "page measure", "page practice", "page strength", "map", "words", "text", "walk"} {
+	for _, p := range []string{"path", "card", "page book", "page records", "page measure", "page practice",
+		"page strength", "map", "words", "text", "walk"} {
 		if !seen[p] && steps >= 3000 {
 			t.Errorf("the walk never came to %s", p)
 		}
@@ -72,7 +78,8 @@ func anew(t *testing.T, n int) *terminal {
 	if n%3 == 0 {
 		gap = nil // followed in truth, now and then
 	}
-	d := &drawer{cards: []Entry{{"0000000000000001", "card", "tank lid", "2026-03-01", "galvanized"}}, jobs: map[string]calc.Job{"0000000000000001": {Metal: "galvanized", Gauge: 20}}}
+	d := &drawer{cards: []Entry{{"0000000000000001", "card", "tank lid", "2026-03-01", "galvanized"}},
+		jobs: map[string]calc.Job{"0000000000000001": {Metal: "galvanized", Gauge: 20}}}
 	return openAt(t, 80, 24, Options{Window: coarse, Gap: gap, Book: d, Walk: n%450 == 150})
 }
 
@@ -118,7 +125,8 @@ func sameCard(t *testing.T, m *root) {
 		t.Errorf("the screen has a card of a job that has none: %v", err)
 		return
 	}
-	if !reflect.DeepEqual(m.session.card.Figures, want.Figures) || !reflect.DeepEqual(m.session.card.Warnings, want.Warnings) {
+	if !reflect.DeepEqual(m.session.card.Figures, want.Figures) || !reflect.DeepEqual(m.session.card.Warnings,
+		want.Warnings) {
 		t.Error("the screen shows another card than the command")
 	}
 }

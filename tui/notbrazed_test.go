@@ -7,7 +7,8 @@ import (
 	"brazebooth/calc"
 )
 
-// A metal that cannot be brazed is refused with its reason, though its letters begin other rows; those are taken by an arrow
+// A metal that cannot be brazed is refused with its reason, though its letters begin other rows; those are taken by an
+// arrow
 // and by nothing else.
 func TestAluminiumIsNotBronze(t *testing.T) {
 	for _, size := range [][2]int{{40, 14}, {60, 20}, {80, 24}} {

@@ -15,11 +15,15 @@ func TestPartPages(t *testing.T) {
 	if testing.Short() {
 		t.Skip("every page")
 	}
-	job := calc.Job{Metal: "galvanized", Gauge: 18, RatedAmps: calc.Some(200), RatedDuty: calc.Some(60), Load: calc.Some(1)}
+	job := calc.Job{Metal: "galvanized", Gauge: 18, RatedAmps: calc.Some(200), RatedDuty: calc.Some(60),
+		Load: calc.Some(1)}
 	for _, size := range deep.Of(t, [][2]int{{80, 24}, {60, 20}, {120, 40}, {40, 14}}, 2) {
 		s := openAt(t, size[0], size[1], Options{Job: job})
 		s.press("p", "left")
-		for _, want := range []string{"verdict:", "silicon bronze", "vent gap", "is no overlay", "joint area", "no hole to fill", "duty cycle", "not pulsed", "allowable load", "shrinkage force", "zone hardness", "zinc rate", "enter: say what", "no book here", "enter begins", "practise correcting", "wire used", "no book here", "no book here", "Decide: fit", "verdict:"} {
+		for _, want := range []string{"verdict:", "silicon bronze", "vent gap", "is no overlay", "joint area",
+			"no hole to fill", "duty cycle", "not pulsed", "allowable load", "shrinkage force", "zone hardness",
+			"zinc rate", "enter: say what", "no book here", "enter begins", "practise correcting", "wire used",
+			"no book here", "no book here", "Decide: fit", "verdict:"} {
 			s.press("right")
 			s.fits(size[0], size[1])
 			s.hasNot("…") // no figure and no caution is cut
@@ -53,7 +57,8 @@ func TestPartPagesStop(t *testing.T) {
 	s.press("p")
 	for range pageNames {
 		s.press("right")
-		if n := s.m.(*root).part.name(); n == pageBook || n == pageMeasure || n == pageRecords || n == pageWalk || n == pagePractice {
+		if n := s.m.(*root).part.name(); n == pageBook || n == pageMeasure || n == pageRecords || n == pageWalk ||
+			n == pagePractice {
 			continue // they say nothing of the job
 		}
 		s.has("stop: Do not arc braze brass")
@@ -87,7 +92,8 @@ func TestStopsAreAsked(t *testing.T) {
 
 // What a page asks for is typed on it; nonsense is refused and nothing lost.
 func TestInputs(t *testing.T) {
-	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Feed: calc.Some(5.5), Travel: calc.Some(9)}})
+	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Feed: calc.Some(5.5),
+		Travel: calc.Some(9)}})
 	s.press("p", "left", "left", "left", "left") // cost
 	s.has("no price was given")
 	s.press("enter")
@@ -111,7 +117,8 @@ func TestInputs(t *testing.T) {
 
 // The use is picked from its list, or typed.
 func TestUseIsPicked(t *testing.T) {
-	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Feed: calc.Some(5.5), Travel: calc.Some(9)}})
+	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Feed: calc.Some(5.5),
+		Travel: calc.Some(9)}})
 	s.press("p", "enter", "down", "enter", "down", "enter")
 	s.has("what fit asks for", "seal")
 	s.press("esc")
@@ -121,7 +128,8 @@ func TestUseIsPicked(t *testing.T) {
 // A row of test beads: what is seen, one change, onto the card, the next bead; another job forgets them.
 func TestCorrectOnTheScreens(t *testing.T) {
 	for _, size := range [][2]int{{80, 24}, {60, 20}, {120, 40}, {40, 14}} {
-		s := openAt(t, size[0], size[1], Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(5.5), Travel: calc.Some(10)}})
+		s := openAt(t, size[0], size[1], Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap",
+			Feed: calc.Some(5.5), Travel: calc.Some(10)}})
 		s.press("p")
 		for !strings.Contains(s.text(), "[correct]") {
 			s.press("right")
@@ -157,7 +165,8 @@ func TestCorrectOnTheScreens(t *testing.T) {
 }
 
 func TestAnotherJobForgetsTheBeads(t *testing.T) {
-	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(5.5), Travel: calc.Some(10)}})
+	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(5.5),
+		Travel: calc.Some(10)}})
 	s.press("p")
 	for !strings.Contains(s.text(), "[correct]") {
 		s.press("right")
@@ -169,10 +178,12 @@ func TestAnotherJobForgetsTheBeads(t *testing.T) {
 	s.hasNot("bead 1")
 }
 
-// Only the one setting is put on the card: what was assumed stays assumed. A card that a hand changed is not overwritten by
+// Only the one setting is put on the card: what was assumed stays assumed. A card that a hand changed is not
+// overwritten by
 // the answer to another one, and what only the pages ask for forgets no bead.
 func TestCorrectKeepsTheRest(t *testing.T) {
-	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Joint: "lap", Feed: calc.Some(6), Travel: calc.Some(10)}})
+	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Joint: "lap", Feed: calc.Some(6),
+		Travel: calc.Some(10)}})
 	toCorrect := func() {
 		s.press("p")
 		for !strings.Contains(s.text(), "[correct]") {
@@ -205,7 +216,8 @@ func TestCorrectKeepsTheRest(t *testing.T) {
 
 // An answer that was given up says so, and comes after all.
 func TestCorrectGivenUp(t *testing.T) {
-	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(6), Travel: calc.Some(10)}})
+	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(6),
+		Travel: calc.Some(10)}})
 	m := s.m.(*root)
 	m.act(openPage("correct"))
 	m.push(sightMarks())
@@ -221,7 +233,8 @@ func TestCorrectGivenUp(t *testing.T) {
 
 // A price's currency is changed with it, and goes with the last price.
 func TestCurrencyOnTheScreens(t *testing.T) {
-	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Feed: calc.Some(6), Travel: calc.Some(10)}})
+	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Feed: calc.Some(6),
+		Travel: calc.Some(10)}})
 	s.press("p", "left", "left", "left", "left", "enter", "down", "down")
 	s.typed("25EUR/kg")
 	s.press("enter", "up")
@@ -235,7 +248,8 @@ func TestCurrencyOnTheScreens(t *testing.T) {
 
 // Enter takes the drawing under the cursor where nothing is marked, so that a look costs as few keys as can be.
 func TestEnterTakesTheLook(t *testing.T) {
-	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(6), Travel: calc.Some(10)}})
+	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(6),
+		Travel: calc.Some(10)}})
 	m := s.root()
 	m.act(openPage("correct"))
 	s.press("enter", "right", "enter")

@@ -13,7 +13,8 @@ import (
 	"brazebooth/tables"
 )
 
-// practicePage is jobs in a simulated booth: a list of levels, and the job that is open. Nothing of it touches the card,
+// practicePage is jobs in a simulated booth: a list of levels, and the job that is open. Nothing of it touches the
+// card,
 // and nothing is kept but by a key.
 type practicePage struct {
 	slow[practiceAsk, practiceAnswer]
@@ -57,7 +58,8 @@ func (p *practicePage) update(msg tea.Msg, k *keyMap, units quantity.System) act
 func (p *practicePage) pressList(press tea.KeyPressMsg, k *keyMap) action {
 	n := len(practice.Levels())
 	switch s := press.String(); {
-	case p.stop != nil && !key.Matches(press, k.Back) && everywhere(press, k) == nil: // meant for the job that is not there yet
+	// meant for the job that is not there yet
+	case p.stop != nil && !key.Matches(press, k.Back) && everywhere(press, k) == nil:
 		return refuse(fault{"the booth is being set up", "a moment, then the key once more; esc gives it up"})
 	case len(s) == 1 && s[0] >= '1' && s[0] < '1'+byte(n):
 		p.level, p.moved = int(s[0]-'1'), true
@@ -150,7 +152,8 @@ func (p *practicePage) end(sure bool) action {
 		return refuse(fault{"this job is over", "enter goes to the next"})
 	case !sure:
 		p.sure = true
-		return refuse(fault{"s or 3 once more ends this job", "the program's beads and what the booth hid are shown then"})
+		return refuse(fault{"s or 3 once more ends this job", "the program's beads and what the booth hid are " +
+			"shown then"})
 	}
 	return endDrill
 }
@@ -183,7 +186,8 @@ func (p *practicePage) took(ctx context.Context, f slowFound[practiceAnswer]) te
 	}
 	switch p.of.what {
 	case practiceOpens:
-		*p = practicePage{slow: p.slow, answer: p.answer, level: p.level, seed: p.seed, open: true, job: p.have.job, card: p.have.card}
+		*p = practicePage{slow: p.slow, answer: p.answer, level: p.level, seed: p.seed, open: true, job: p.have.job,
+			card: p.have.card}
 		p.beads, p.now = []practice.Bead{p.have.bead}, p.job.Start
 	case practiceLays:
 		p.beads = append(p.beads, p.have.bead)

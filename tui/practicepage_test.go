@@ -124,7 +124,8 @@ func TestPracticeListOnThePhone(t *testing.T) {
 	}
 }
 
-// Below the last setting, and when a job is over, the cursor keys scroll to the text that a small screen has no room for.
+// Below the last setting, and when a job is over, the cursor keys scroll to the text that a small screen has no room
+// for.
 func TestPracticeScrollsByTheCursor(t *testing.T) {
 	s := openPractised(t, &drawer{}, 40, 14)
 	s.press("2", "enter")
@@ -214,7 +215,8 @@ func TestPracticeGivenUp(t *testing.T) {
 	}
 }
 
-// Keys that are pressed while a booth is being set up are meant for its job: they act on nothing that lies behind it. What
+// Keys that are pressed while a booth is being set up are meant for its job: they act on nothing that lies behind it.
+// What
 // works everywhere still does, and back gives it up.
 func TestPracticeWaitsForTheBooth(t *testing.T) {
 	s := openPractised(t, &drawer{}, 80, 24)

@@ -30,9 +30,14 @@ func practiceTitle(th *theme, units quantity.System, w int) line {
 // hints are the keys of the open job.
 func (p *practicePage) hints(k *keyMap) []key.Binding {
 	if p.over {
-		return []key.Binding{named(k.On, "enter", "next booth"), named(k.Why, "*", "why"), named(k.KeepBead, "k", "keep"), named(k.PageDown, "pgdn", "scroll"), named(k.Cautions, "c", "cautions"), named(k.Back, "esc", "levels")}
+		return []key.Binding{named(k.On, "enter", "next booth"), named(k.Why, "*", "why"), named(k.KeepBead, "k",
+			"keep"), named(k.PageDown, "pgdn", "scroll"), named(k.Cautions, "c", "cautions"), named(k.Back, "esc",
+			"levels")}
 	}
-	return []key.Binding{named(k.On, "enter", "lay the bead"), named(k.Down, "↑↓", "select"), named(k.More, "←→", "change"), named(k.EndPractice, "s", "end"), named(k.Words, "g", "words"), named(k.Reset, "r", "as laid"), named(k.PageDown, "pgdn", "scroll"), named(k.Cautions, "c", "cautions"), named(k.Units, "u", "units"), named(k.Back, "esc", "levels")}
+	return []key.Binding{named(k.On, "enter", "lay the bead"), named(k.Down, "↑↓", "select"), named(k.More, "←→",
+		"change"), named(k.EndPractice, "s", "end"), named(k.Words, "g", "words"), named(k.Reset, "r", "as laid"),
+		named(k.PageDown, "pgdn", "scroll"), named(k.Cautions, "c", "cautions"), named(k.Units, "u", "units"),
+		named(k.Back, "esc", "levels")}
 }
 
 // draw is the list of levels.
@@ -59,7 +64,8 @@ func (p *practicePage) draw(th *theme, w, h int) block {
 		b.say(th.bold, 0, "enter opens the job: "+practice.WorkOf(p.level+1, p.seed).Line(), w)
 	}
 	b.skip()
-	b.say(th.quiet, 0, "A simulated booth hides a heat of its own, as far from the card's as a real one's may be. You set, it lays the bead, you correct. Nothing is kept but by a key at the end.", w)
+	b.say(th.quiet, 0, "A simulated booth hides a heat of its own, as far from the card's as a real one's may be. "+
+		"You set, it lays the bead, you correct. Nothing is kept but by a key at the end.", w)
 	if p.moved { // the row that was picked comes onto the screen
 		p.view.show(b, first, last, h-2)
 		p.moved = false
@@ -214,6 +220,7 @@ func beadMark(th *theme, verdict string) (string, paint) {
 func beadLine(th *theme, n int, bead *practice.Bead, units quantity.System, w int) block {
 	var b block
 	mark, paint := beadMark(th, bead.Verdict)
-	b.hang(paint, 0, fmt.Sprintf("%s %d  ", mark, n), report.SettingText(&bead.Job, units.Lead())+" – "+report.LookText(bead), w)
+	b.hang(paint, 0, fmt.Sprintf("%s %d  ", mark, n), report.SettingText(&bead.Job,
+		units.Lead())+" – "+report.LookText(bead), w)
 	return b
 }

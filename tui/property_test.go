@@ -15,7 +15,8 @@ import (
 func stripBlock(b block) string { return ansi.Strip(b.String()) }
 
 var anyKeys = []string{"enter", "enter", "esc", "tab", "shift+tab", "up", "down", "left", "right", "pgup", "pgdown",
-	"home", "end", "backspace", "delete", "f1", "f2", "f5", "ctrl+u", "ctrl+d", "ctrl+z", "space", "0", "1", "2", "4", "6", "8", "9", ".", "/", "*",
+	"home", "end", "backspace", "delete", "f1", "f2", "f5", "ctrl+u", "ctrl+d", "ctrl+z", "space", "0", "1", "2", "4",
+	"6", "8", "9", ".", "/", "*",
 	"-", "+", "=", "a", "b", "c", "g", "m", "q", "r", "R", "s", "u", "w", "x", "3", "7", "?", "é", "鉄"}
 
 // Whatever is pressed, at whatever size: no panic, no frame larger than the terminal, and esc always
@@ -88,7 +89,8 @@ func TestFieldHolds(t *testing.T) {
 			if rapid.Bool().Draw(t, "paste") {
 				f.insert(rapid.String().Draw(t, "text"))
 			} else {
-				f.edit(keyPress(rapid.SampledFrom([]string{"left", "right", "home", "end", "backspace", "delete", "ctrl+u", "x", "space"}).Draw(t, "key")))
+				f.edit(keyPress(rapid.SampledFrom([]string{"left", "right", "home", "end", "backspace", "delete",
+					"ctrl+u", "x", "space"}).Draw(t, "key")))
 			}
 			if f.at() < 0 || f.at() > len([]rune(f.String())) || len([]rune(f.String())) > fieldMax {
 				t.Fatalf("cursor %d in %d", f.at(), len(f.String()))

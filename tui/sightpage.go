@@ -28,7 +28,8 @@ func sightMarks() *sightPage {
 
 func (p *sightPage) about(m *root) about {
 	k := &m.keys
-	return about{help: "in a list of marks", term: "test bead", keys: []key.Binding{named(k.More, "←→↑↓", "pick"), named(k.Play, "space", "mark, several may be true"),
+	return about{help: "in a list of marks", term: "test bead", keys: []key.Binding{named(k.More, "←→↑↓", "pick"),
+		named(k.Play, "space", "mark, several may be true"),
 		named(k.On, "enter", "go on"), named(k.Back, "esc", "back")}}
 }
 

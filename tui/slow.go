@@ -21,7 +21,8 @@ type slow[K comparable, V any] struct {
 	stop context.CancelFunc                // nil where nothing is being computed
 	gave bool                              // somebody gave the wanted one up
 	take func(*root, slowFound[V]) tea.Cmd // what its screen does with a finished answer
-	run  int                               // which computation is the wanted one: a job may be asked for, left, and asked for again
+	// which computation is the wanted one: a job may be asked for, left, and asked for again
+	run int
 }
 
 // slowFound is a finished answer, or why there is none.

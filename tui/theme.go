@@ -67,9 +67,3 @@ func newTheme(l look) theme {
 		stop: ink(canvas.Stop.Ink() | canvas.Bold),
 	}
 }
-
-// state is a verdict's ink as a paint.
-func (th *theme) state(s canvas.State) paint {
-	open, end, _ := strings.Cut(th.Paint(s.Ink(), "x"), "x")
-	return paint{open, end, th.look.comma}
-}

@@ -22,7 +22,8 @@ func TestZonesHaveGrounds(t *testing.T) {
 		}
 		taken[l] = zone
 	}
-	if landOf("good", -1) != canvas.LandOutside || landOf("good", 0) != canvas.LandGood1 || landOf("good", fairMargin) != canvas.LandGood2 {
+	if landOf("good", -1) != canvas.LandOutside || landOf("good", 0) != canvas.LandGood1 || landOf("good",
+		fairMargin) != canvas.LandGood2 {
 		t.Error("the margin does not tell")
 	}
 }
@@ -36,11 +37,13 @@ var (
 	plainCode  = regexp.MustCompile(`^(\x1b\[([17])?(;7)?(;?(3[0-7]|9[0-7]|38;5;\d+|38;2;\d+;\d+;\d+))?m)?$`)
 )
 
-// What a theme shows of colour is what it promises: none has none at all, no theme makes text faint, and without a colour
+// What a theme shows of colour is what it promises: none has none at all, no theme makes text faint, and without a
+// colour
 // a key still stands out.
 func TestThemesOnTheScreen(t *testing.T) {
 	for _, kind := range themes {
-		for _, profile := range []colorprofile.Profile{colorprofile.TrueColor, colorprofile.ANSI256, colorprofile.ANSI, colorprofile.ASCII} {
+		for _, profile := range []colorprofile.Profile{colorprofile.TrueColor, colorprofile.ANSI256,
+			colorprofile.ANSI, colorprofile.ASCII} {
 			for _, dark := range []bool{true, false} {
 				th := newTheme(look{kind: kind, dark: dark, profile: profile})
 				for _, p := range []paint{th.plain, th.bold, th.quiet, th.bold, th.good, th.watch, th.stop} {

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"brazebooth/calc"
+	"brazebooth/internal/deep"
 )
 
 // A timed arc's times hang on the joint and its root opening: on the way to its card both are asked for.
@@ -34,7 +35,7 @@ func TestTimedAsksForJointAndGap(t *testing.T) {
 
 // Without a gap the card and the page of the beat say so at the times.
 func TestTimedSaysThatItIsForAClosedJoint(t *testing.T) {
-	for _, size := range [][2]int{{40, 24}, {60, 20}, {80, 24}, {120, 40}} {
+	for _, size := range deep.Of(t, [][2]int{{40, 24}, {60, 20}, {80, 24}, {120, 40}}, 2) {
 		s := openAt(t, size[0], size[1], Options{Job: calc.Job{Metal: "mild-steel", Gauge: 16, Mode: "timed"}})
 		s.has("no gap")
 		s.press("t")

@@ -12,7 +12,8 @@ import (
 	"brazebooth/tui/canvas"
 )
 
-// The why of wire feed and travel says what they come to together and how near each limit is, by the card's own figures.
+// The why of wire feed and travel says what they come to together and how near each limit is, by the card's own
+// figures.
 func TestWhyOfTheFeed(t *testing.T) {
 	for _, name := range []string{"wire_feed", "travel"} {
 		s := openAt(t, 80, 50, Options{Job: calc.Job{Metal: "galvanized", Gauge: 20}})

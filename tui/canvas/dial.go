@@ -146,7 +146,8 @@ func (d Dial) label(size Size, w int) string {
 	return d.Name
 }
 
-// putName writes name and unit; what is under the cursor stands on the accent, a loud name beside a bar of it. It reports
+// putName writes name and unit; what is under the cursor stands on the accent, a loud name beside a bar of it. It
+// reports
 // whether the unit had room.
 func (d Dial) putName(c *Cells, th *Theme, x, y, w, lines int) (unit bool) {
 	if lines > 1 {

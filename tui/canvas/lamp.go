@@ -1,6 +1,7 @@
 package canvas
 
-// Lamp is one word for a hand that looks up for a moment: a whole place that is lit or dark, with a note under the word.
+// Lamp is one word for a hand that looks up for a moment: a whole place that is lit or dark, with a note under the
+// word.
 type Lamp struct {
 	Word, Note string
 	Lit        bool
