@@ -58,7 +58,8 @@ func (w *warnings) setting(sug *suggestion, v *verdict) {
 	}
 	first, second := v.worst()
 	w.tell("no-good-setting", Caution, OwnCalc, "No feed and travel that are open here meet every edge by more than a "+
-		"hand repeats (about %.0f %%); what is likely and easy on the hand is shown. %s and %s cross. Try another wire size, filler, mode or "+
+		"hand repeats (about %.0f %%); what is likely and easy on the hand is shown. %s and %s cross. Try "+
+		"another wire size, filler, mode or "+
 		"thickness: the window computes which of them opens a good zone.", tables.HandRepeats.V, first, second)
 }
 
