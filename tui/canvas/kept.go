@@ -47,9 +47,6 @@ func (s Joint) Same(other Joint) bool { return s == other }
 // Same reports whether two lists of edges look the same.
 func (l Edges) Same(other Edges) bool { return slices.Equal(l, other) }
 
-// Same reports whether two beats look the same.
-func (b Beat) Same(other Beat) bool { return b == other }
-
 // Same reports whether it is the same map: comparing its points would take longer than drawing it.
 func (m *Map) Same(other *Map) bool { return m == other }
 
