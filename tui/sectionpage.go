@@ -2,8 +2,10 @@ package tui
 
 import (
 	"fmt"
+	"strings"
 
 	tea "charm.land/bubbletea/v2"
+	"github.com/charmbracelet/x/ansi"
 
 	"brazebooth/calc"
 	"brazebooth/internal/quantity"
@@ -13,7 +15,7 @@ import (
 
 // openSection shows the cross-section.
 func openSection(m *root) tea.Cmd {
-	high := max(8, m.h/2)
+	high := max(4, min(m.h/2, m.h-6))
 	m.read("cross-section", func(th *theme, w int) block { return sectionBody(th, &m.session, w, high) })
 	return nil
 }
@@ -36,6 +38,9 @@ func sectionBody(th *theme, s *session, w, high int) (b block) {
 // drawnJoint is a joint to scale, and under it what its scale is and what the ground of the zinc says.
 func drawnJoint(th *theme, j canvas.Joint, w, high int, units quantity.System) block {
 	b := block(j.Draw(th.Theme, w, high))
+	for len(b) > 1 && strings.TrimSpace(ansi.Strip(b[0].Text)) == "" { // the joint stands on the last line
+		b = b[1:]
+	}
 	text := fmt.Sprintf("to scale: ten columns are %s", quantity.Show(10*j.Scale(w, high), "mm", units))
 	if j.Melted != [2]float64{} || j.MeltedBack != [2]float64{} {
 		text += "; marked on the sheet: how far the zinc melts, and boils"
