@@ -159,28 +159,8 @@ func (p *cardPage) held(m *root, w, room int) block {
 	r := newRow(w)
 	for i := range p.rows {
 		x := &p.rows[i]
-		label, value, band := x.label, x.words, ""
-		switch x.kind {
-		case dialRow: // what the dial has no room for: the other system, what the times are for
-			value = x.fig.Other.String()
-			if x.name == "arc_on" {
-				label, value = "on and off", x.short
-			}
-			if value == "" {
-				continue
-			}
-		case heldRow:
-			value = guessMark(x.tag) + x.fig.Value.String()
-			if o := x.fig.Other.String(); o != "" {
-				value += " (" + o + ")"
-			}
-			if band = x.fig.Value.Band(); m.h < 30 {
-				band = ""
-			} else if x.fig.Range == report.UsualBetween {
-				band = "usual " + band
-			}
-		case noteRow:
-		default:
+		label, value, band := x.held(m.h >= 30)
+		if value == "" {
 			continue
 		}
 		gap := min(r.used, 3)
@@ -210,4 +190,29 @@ func (p *cardPage) held(m *root, w, room int) block {
 		b.add(r.line())
 	}
 	return b
+}
+
+// held is what a row says beside the dials, "" for a row that stands elsewhere: its range only where there is room.
+func (r *cardRow) held(ranges bool) (label, value, band string) {
+	switch r.kind {
+	case dialRow: // what the dial has no room for: the other system, what the times are for
+		if r.name == "arc_on" {
+			return "on and off", r.short, ""
+		}
+		return r.label, r.fig.Other.String(), ""
+	case heldRow:
+		value = guessMark(r.tag) + r.fig.Value.String()
+		if o := r.fig.Other.String(); o != "" {
+			value += " (" + o + ")"
+		}
+		if band = r.fig.Value.Band(); !ranges {
+			band = ""
+		} else if r.fig.Range == report.UsualBetween {
+			band = "usual " + band
+		}
+		return r.label, value, band
+	case noteRow:
+		return r.label, r.words, ""
+	}
+	return "", "", ""
 }
