@@ -59,7 +59,7 @@ func remedies(e *effort, each int64, job Job, card *Card) ([]Remedy, error) {
 	if job.openRoot() {
 		leastHeatFirst(list)
 	}
-	return append(append(list, untriedBehind(&job)...), Remedy{Change: "a vent gap between coated sheets"}), nil
+	return append(list, Remedy{Change: "a vent gap between coated sheets"}), nil
 }
 
 // timedWork is the work reserved for the timed arc, which is tried last.

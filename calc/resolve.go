@@ -82,6 +82,9 @@ func Complete(job Job) (Job, error) {
 }
 
 func (r *resolution) joint() error {
+	if u := &r.used; u.Mode == "timed" && u.Gap.V > 0 {
+		r.open("joint", &u.Joint, "butt", "an open root under a timed arc lies between edges that face each other")
+	}
 	r.open("joint", &r.used.Joint, defaultJoint, "the usual sheet joint")
 	r.card.Setup.One = r.used.Joint == "overlay"
 	_, err := row("joint", r.used.Joint, tables.JointByID, tables.FindJoint)

@@ -32,14 +32,6 @@ func backingTries(job *Job) []candidate {
 	return list
 }
 
-// untriedBehind are the backings that no model has for a joint.
-func untriedBehind(job *Job) []Remedy {
-	if job.Joint == "butt" {
-		return nil
-	}
-	return []Remedy{{Change: "a backing bar"}}
-}
-
 // weighed gives a remedy over an open root the heat that a millimetre of the joint takes, J/mm: that of both beads of a
 // patch.
 func (r *Remedy) weighed(card *Card) {

@@ -18,7 +18,8 @@ func (l *sectionList) throat() {
 	gap, whole := l.card.Used.Gap.V, grooved(l.card)
 	switch {
 	case whole:
-		formula = "thickness of the thinner member, once every bead is laid"
+		formula = "thickness of the thinner member, once every bead is laid; its low edge less the height of one bead, as if " +
+			"that at the root had not bonded"
 	case gap > 0 && joint != "butt":
 		formula += "; over the gap it is measured from the lower edge of the member that ends there"
 	}
@@ -46,6 +47,10 @@ func (l *sectionList) throat() {
 		l.sheetLeg(last)
 	case "butt": // of more than the thinner sheet nothing is counted
 		f.High = max(f.Value, min(f.High, MinCore(l.card.Setup.Joined())))
+		if whole {
+			x := &l.v.variants.at
+			f.Low = max(buttThroat(0, grows.V, x), f.Value-math.Sqrt(x.o[oBead]))
+		}
 	}
 }
 

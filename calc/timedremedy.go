@@ -30,7 +30,7 @@ func timedRemedies(e *effort, used Job, why thinsheet.Reason) ([]Remedy, error) 
 	if err := e.over(); err != nil {
 		return nil, err
 	}
-	return append(out, untriedBehind(&used)...), nil
+	return out, nil
 }
 
 // tryTimed is the remedy of a change to a timed arc: its margin is that of on, from the shortest to the longest.

@@ -185,7 +185,7 @@ func TestNoWindowTriesRemedies(t *testing.T) {
 			untried++
 		}
 	}
-	if tried < 3 || untried < 2 {
+	if tried < 3 || untried < 1 { // a vent gap
 		t.Errorf("remedies %+v", m.Remedies)
 	}
 }

@@ -1,6 +1,8 @@
 package advice
 
 import (
+	"strings"
+
 	"brazebooth/calc"
 	"brazebooth/tables"
 )
@@ -59,8 +61,12 @@ func (f *fitting) carries(card *calc.Card) {
 		return
 	}
 	allow, ok := s.Figure("allowable_load")
-	if !ok {
-		return // service too warm, or an overlay: reported elsewhere
+	if !ok { // service too warm, or an overlay: reported elsewhere
+		if why := failing(card); unbonded(card) {
+			f.say(WithCare, ownSection, "", "the load is not judged, because the bead is not sound: %s",
+				strings.ToLower(why[:1])+why[1:])
+		}
+		return
 	}
 	if card.Job.Load.V > allow.Value {
 		const stronger = "a longer seam or fuller throat, a stronger filler, rivets or bolts, or a weld"

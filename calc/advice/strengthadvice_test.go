@@ -3,6 +3,7 @@ package advice_test
 import (
 	"math"
 	"regexp"
+	"slices"
 	"strconv"
 	"testing"
 
@@ -57,7 +58,8 @@ func TestStrengthAdviceIsEnough(t *testing.T) {
 		{Metal: "mild-steel", Gauge: 14, Joint: "lap", Leg: calc.Some(2), Length: calc.Some(55)},
 		{Metal: "mild-steel", Thickness: calc.Some(2), Joint: "tee", Throat: calc.Some(1.4), Length: calc.Some(80)},
 	} {
-		base.Feed, base.Travel = calc.Some(6), calc.Some(7) // a suggestion would change with the throat that is asked for
+		card := mustSolve(t, base) // a suggestion would change with the throat that is asked for
+		base.Feed, base.Travel = card.Used.Feed, card.Used.Travel
 		for _, load := range deep.Of(t, loads(), 5) {
 			j := base
 			j.Load = calc.Some(load)
@@ -122,4 +124,44 @@ func mustSolve(t *testing.T, j calc.Job) calc.Card {
 		t.Fatalf("%+v: %v", j, err)
 	}
 	return card
+}
+
+// A setting whose bead does not bond carries nothing that the page would put a number to, unless a piece was cut and
+// measured; then the page says what the number rests on.
+func TestNoLoadOnABeadThatDoesNotBond(t *testing.T) {
+	var jobs []calc.Job
+	for _, metal := range []string{"mild-steel", "copper", "stainless-304", "brass"} {
+		for _, joint := range []string{"lap", "butt", "tee"} {
+			for _, mm := range []float64{0.6, 1.5, 3, 3.2, 8} {
+				for _, travel := range []float64{2, 6, 14} {
+					jobs = append(jobs, calc.Job{Metal: metal, Joint: joint, Thickness: calc.Some(mm),
+						Feed: calc.Some(5), Travel: calc.Some(travel), Length: calc.Some(100)})
+				}
+			}
+		}
+	}
+	for _, j := range deep.Of(t, jobs, 12) {
+		holdsToItsBead(t, j)
+		j.Throat = calc.Some(1.2)
+		holdsToItsBead(t, j)
+	}
+}
+
+func holdsToItsBead(t *testing.T, j calc.Job) {
+	t.Helper()
+	card := mustSolve(t, j)
+	p, err := advice.Strength(&card)
+	if err != nil {
+		if j.Throat.Set {
+			t.Errorf("%s %s %g mm: %v", j.Metal, j.Joint, j.Thickness.V, err)
+		}
+		return
+	}
+	_, load := p.Figure("allowable_load")
+	said := slices.ContainsFunc(p.Warnings, func(w calc.Warning) bool { return w.Code == "unsound-measured" })
+	bonds := card.Zone != "cold" && card.Zone != "burn-through"
+	if !bonds && (load != j.Throat.Set || said != load) || bonds && j.Throat.Set && !load {
+		t.Errorf("%s %s %g mm at %g mm/s is %q, throat given %v: a load %v, said on what it rests %v", j.Metal, j.Joint,
+			j.Thickness.V, j.Travel.V, card.Zone, j.Throat.Set, load, said)
+	}
 }
