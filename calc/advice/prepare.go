@@ -150,6 +150,7 @@ func (p *Page) tacks(card *calc.Card) {
 
 func (p *Page) warming(card *calc.Card) {
 	heavy := calc.MinCore(card.Setup.Joined()) >= tables.ChillFrom.V
+	found := p.preheatOf(card)
 	switch {
 	case p.has(tables.CastIron):
 		p.iron(card)
@@ -159,6 +160,7 @@ func (p *Page) warming(card *calc.Card) {
 	case calc.Applies("aluminium-bronze", card):
 		p.lineUnder(tables.TopicWarm, "preheat-aluminium")
 		p.row("interpass", tables.InterpassAluminium, "hottest before the next bead on aluminium bronze")
+	case found:
 	case heavy && (p.has(tables.Stainless) || card.Setup.One):
 		p.lineUnder(tables.TopicWarm, "preheat-heavy")
 		p.row("preheat", tables.ChillOff, "hand-warm")
@@ -166,6 +168,9 @@ func (p *Page) warming(card *calc.Card) {
 	case heavy:
 		p.line("chill-off")
 		p.row("preheat", tables.ChillOff, "hand-warm")
+	case card.Zone == "cold" && calc.Applies("zinc", card):
+		p.reason(ownSection, "the card is cold at this setting, and zinc must not be preheated: another setting, or strip "+
+			"the coat where the heat is brought in").Topic = tables.TopicWarm
 	case card.Zone == "cold":
 		p.reason(ownSection, "the card is cold at this setting: warming the parts helps; give the "+
 			"temperature as preheat").Topic = tables.TopicWarm
@@ -175,6 +180,20 @@ func (p *Page) warming(card *calc.Card) {
 	default:
 		p.line("no-preheat")
 	}
+}
+
+// preheatOf repeats what the card found of preheat, so that the two never differ; false where it found nothing.
+func (p *Page) preheatOf(card *calc.Card) (found bool) {
+	for _, code := range [...]string{"preheat-needed", "preheat-no-cure", "another-process"} {
+		if text := warned(card, code); text != "" {
+			p.reason(ownSection, "%s", text).Topic = tables.TopicWarm
+			found = true
+		}
+	}
+	if f, ok := card.Figure("least_preheat"); ok && found {
+		p.take(f)
+	}
+	return found
 }
 
 // iron is the warming of a casting, and the warning of a local peak that melts it.
