@@ -142,7 +142,11 @@ func (p *mapPage) facts(th *theme, s *session, w, h int) block {
 	}
 	if !p.old() && len(b)+2 < h {
 		var tail block
-		tail.say(th.quiet, 0, fmt.Sprintf("suggested: %s, chance %.0f in 100", p.have.Card.Verdict(),
+		lead := "suggested"
+		if !p.have.Card.Met() {
+			lead = "○ is the nearest miss"
+		}
+		tail.say(th.quiet, 0, fmt.Sprintf("%s: %s, chance %.0f in 100", lead, p.have.Card.Verdict(),
 			p.have.Chance.Good), w)
 		if words := p.have.Chance.Words(); words != "" {
 			tail.say(th.quiet, 0, "most often missed: "+words, w)

@@ -80,6 +80,9 @@ func (w *writer) grid(m *calc.Window, given *calc.Card, sys quantity.System) {
 	w.line("%10s%s%s%s  wire feed, %s", "", first, strings.Repeat(" ", room), last, quantity.Label("m/min", sys))
 	w.line("")
 	legend := "+ good   . cold   x hot   # burn-through   S suggestion"
+	if !m.Card.Met() {
+		legend = strings.Replace(legend, "suggestion", "nearest miss", 1)
+	}
 	if on {
 		legend += "   " + string(givenMark) + " as given"
 	}

@@ -55,7 +55,7 @@ func (g Grid) suggested(o Options) []Line {
 	lead := "Suggested: "
 	switch {
 	case !g.Card.Met():
-		lead = "No feed and travel meet every edge by more than a hand repeats. The likeliest: "
+		lead = "No feed and travel meet every edge by more than a hand repeats. The nearest miss: "
 	case g.Card.Verdict() == "marginal":
 		lead = "Marginal. Suggested: "
 	}

@@ -96,7 +96,7 @@ func (m *Map) marks(labels *picture.Labels) (list []plot.Plotter) {
 			Beside: true, Places: []picture.XY{{X: at.X, Y: at.Y}}})
 	}
 	name := "suggested"
-	if !m.Good {
+	if !m.Card.Met() {
 		name = "nearest miss"
 	}
 	mark(m.Suggestion.Feed, m.Suggestion.Travel, name, picture.Ring{}, 13)
