@@ -49,6 +49,7 @@ type Deps struct {
 	Env      func(string) string // the environment of who types, for settings; nil for none
 	HostKey  string              // the server's own key where none is named, "" for none
 	Terminal func() Terminal     // what is known of the terminal; nil for nothing
+	Asking   *Asking             // how the terminal is asked for more; nil: it is not
 	comma    bool                // numbers are shown with a decimal comma
 	hidden   string              // the book's address that completion must not repeat
 }

@@ -11,9 +11,10 @@ import (
 	"brazebooth/internal/shop"
 )
 
-// Terminal is what can be known of the terminal without asking it: an answer to a question may never come.
+// Terminal is what can be known of the terminal without asking it.
 type Terminal struct {
 	In, Out       bool // standard input and output are a terminal
+	Places        bool // it can place text, so that it can be asked and the screens open
 	Width, Height int  // 0: not known
 	Name          string
 	Colours       string // the most that it is believed to show
@@ -66,8 +67,11 @@ func (d *Deps) doctorCommand() *cobra.Command {
 		Use:   "doctor",
 		Short: "What works here, what does not, and what to do about it",
 		Long: `Looks at the terminal, the book, the settings, the folders and the server's own key, and says of each
-whether it works and what to do where it does not. It changes nothing, asks the terminal nothing, and is done in a few
-seconds even where a server is away.
+whether it works and what to do where it does not. It changes nothing, and is done in a few seconds even where a
+server is away.
+
+A terminal is asked how wide it draws the characters of the screens, and which background it has; it has two seconds
+for its answers. Then come samples of what the screens draw, with what to look for and what to set if one looks wrong.
 
 Exit code 0: usable; 1: something must be mended.`,
 		Example: "  brazebooth doctor\n  brazebooth doctor --json",
@@ -76,12 +80,16 @@ Exit code 0: usable; 1: something must be mended.`,
 			b := thisBuild()
 			f := findings{area: "program"}
 			f.ok("version", b.line())
-			d.lookTerminal(&f)
+			asked := d.lookTerminal(cmd.Context(), &f)
 			d.lookSettings(&f)
 			d.lookBook(cmd, &f)
 			d.lookFolders(&f)
 			d.lookKeys(&f)
-			return d.showFindings(cmd, f.list)
+			err := d.showFindings(cmd, f.list)
+			if asked != nil && !asJSON(cmd) {
+				d.showSamples(asked.Background)
+			}
+			return err
 		},
 	})
 }

@@ -36,7 +36,7 @@ func found(t *testing.T, term Terminal) (map[string]finding, int) {
 }
 
 func TestDoctorLooksAtTheTerminal(t *testing.T) {
-	good := Terminal{In: true, Out: true, Width: 80, Height: 24, Name: "xterm-256color", Colours: "256", Locale: "C.UTF-8", UTF8: true, Background: "dark", LeastWidth: 40, LeastHeight: 14}
+	good := Terminal{In: true, Out: true, Places: true, Width: 80, Height: 24, Name: "xterm-256color", Colours: "256", Locale: "C.UTF-8", UTF8: true, Background: "dark", LeastWidth: 40, LeastHeight: 14}
 	for _, c := range []struct {
 		name   string
 		change func(*Terminal)
@@ -50,6 +50,7 @@ func TestDoctorLooksAtTheTerminal(t *testing.T) {
 		{"phone", func(t *Terminal) { t.Width, t.Height = 40, 20 }, "size", fine, 0},
 		{"unknown size", func(t *Terminal) { t.Width = 0 }, "size", note, 0},
 		{"dumb", func(t *Terminal) { t.Name = "dumb" }, "TERM", mend, 1},
+		{"old console", func(t *Terminal) { t.Places = false }, "TERM", mend, 1},
 		{"dumb pipe", func(t *Terminal) { t.Name, t.Out = "dumb", false }, "TERM", fine, 0},
 		{"nameless pipe", func(t *Terminal) { t.Name, t.Out = "", false }, "TERM", note, 0},
 		{"pipe", func(t *Terminal) { t.Out = false }, "terminal", note, 0},

@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -19,11 +20,12 @@ import (
 // A book's server that does not answer within this time is away.
 const lookWithin = 5 * time.Second
 
-func (d *Deps) lookTerminal(f *findings) {
+// lookTerminal looks at the terminal and asks it, where it can be asked; nil where it was not.
+func (d *Deps) lookTerminal(ctx context.Context, f *findings) (asked *Answers) {
 	f.area = "terminal"
 	if d.Terminal == nil {
 		f.add("terminal", note, "nothing is known of it here", "")
-		return
+		return nil
 	}
 	t := d.Terminal()
 	if !t.In || !t.Out {
@@ -38,12 +40,19 @@ func (d *Deps) lookTerminal(f *findings) {
 	}
 	f.ok("colours", colours)
 	lookLetters(f, &t)
+	if d.Asking != nil && t.In && t.Out && t.Places {
+		a := d.Asking.Ask(ctx)
+		asked = &a
+		t.Background = cmp.Or(a.Background, t.Background)
+		d.lookSigns(f, a.Columns)
+	}
 	if t.Background == "" {
 		f.add("background", note, "not known before the screens ask for it",
 			"if colours are hard to see there: brazebooth config set theme light, or dark")
 	} else {
 		f.ok("background", t.Background)
 	}
+	return asked
 }
 
 func lookSize(f *findings, t *Terminal) {
@@ -63,6 +72,9 @@ func lookSize(f *findings, t *Terminal) {
 
 func lookName(f *findings, t *Terminal) {
 	switch {
+	case t.In && t.Out && !t.Places && t.Name != "" && t.Name != "dumb", !t.Places && t.Out && runtime.GOOS == "windows":
+		f.add("TERM", mend, "this console shows escape sequences as letters: instead of the screens come questions, line "+
+			"by line", "open brazebooth in a newer terminal window, such as that of Windows 10 and later")
 	case t.Name == "" && runtime.GOOS == "windows":
 		f.ok("TERM", "not set, as is usual here")
 	case (t.Name == "" || t.Name == "dumb") && t.Out:

@@ -22,7 +22,8 @@ func Run(ctx context.Context, args []string) int {
 	d := cli.Deps{In: os.Stdin, Out: os.Stdout, Serve: serve.Bind(serving()), Err: os.Stderr,
 		Example: tui.ExampleJob(), Title: tui.ExampleTitle, Patient: term.IsTerminal(os.Stderr.Fd()),
 		Book: inData("book.db"), Beside: inData("offline.db"), Who: shortName(), Where: hostName(),
-		Config: configFile(), Env: os.Getenv, Terminal: terminalHere, HostKey: inData(serve.HostKeyFile)}
+		Config: configFile(), Env: os.Getenv, Terminal: terminalHere, HostKey: inData(serve.HostKeyFile),
+		Asking: &cli.Asking{Signs: tui.Signs(), Ask: askTerminal, Samples: samples}}
 	d.RunPlain = func(ctx context.Context, given cli.ScreenOptions) error {
 		return questions(ctx, given, shopAt(given.Book, given.Who, hostName()), os.Stdin, os.Stdout)
 	}
@@ -35,11 +36,11 @@ func Run(ctx context.Context, args []string) int {
 	return cli.Run(ctx, args, d)
 }
 
-// canShow reports whether there is a terminal that can place text; one of Windows can and has no name.
+// canShow reports whether there is a terminal that can place text. One of Windows has no name.
 func canShow() bool {
 	name := os.Getenv("TERM")
 	named := name != "" || runtime.GOOS == "windows"
-	return named && name != "dumb" && canAsk()
+	return named && name != "dumb" && canAsk() && carriesOut()
 }
 
 // canAsk reports whether somebody sits at a terminal of any kind.

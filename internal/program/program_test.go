@@ -6,6 +6,7 @@ import (
 	"os/signal"
 	"syscall"
 	"testing"
+	"time"
 
 	"github.com/rogpeppe/go-internal/testscript"
 
@@ -13,12 +14,18 @@ import (
 	"brazebooth/tui"
 )
 
+// patience names the variable in which a test says how long doctor waits for the terminal.
+const patience = "BRAZEBOOTH_TEST_ANSWERS_WITHIN"
+
 // TestMain lets a test run this program as a command of its own.
 func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){
 		"brazebooth": func() {
 			ctx, stop := signal.NotifyContext(context.Background(), syscall.SIGTERM) // ends as the program does
 			context.AfterFunc(ctx, stop)
+			if d, err := time.ParseDuration(os.Getenv(patience)); err == nil {
+				answersWithin = d
+			}
 			os.Exit(Run(ctx, os.Args[1:]))
 		},
 	})

@@ -12,10 +12,10 @@ import (
 	"brazebooth/tui"
 )
 
-// terminalHere is what the system and the environment say of the terminal; it is asked nothing.
+// terminalHere is what the system and the environment say of the terminal, without asking it.
 func terminalHere() cli.Terminal {
 	t := cli.Terminal{In: term.IsTerminal(os.Stdin.Fd()), Out: term.IsTerminal(os.Stdout.Fd()), Name: os.Getenv("TERM"),
-		NoColour: os.Getenv("NO_COLOR") != "", Background: background(os.Getenv("COLORFGBG"))}
+		Places: canShow(), NoColour: os.Getenv("NO_COLOR") != "", Background: background(os.Getenv("COLORFGBG"))}
 	t.LeastWidth, t.LeastHeight = tui.Least()
 	t.Locale, t.UTF8 = locale(os.Getenv)
 	for _, f := range [...]*os.File{os.Stdout, os.Stderr, os.Stdin} {
