@@ -96,14 +96,7 @@ func TestLimitOfHandshakes(t *testing.T) {
 	if text, err := io.ReadAll(conn); err != nil || !strings.HasPrefix(string(text), "SSH-2.0-") {
 		t.Errorf("a silent connection: %q, %v", text, err)
 	}
-	var c *gossh.Client
-	eventually(t, "nobody comes in", func() bool { // whom a slow machine takes longer for is turned away too
-		var err error
-		c, err = b.dial(t, "reader")
-		return err == nil
-	})
-	defer c.Close()
-	s, err := c.NewSession()
+	s, err := b.patient(t, "reader").NewSession()
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -114,8 +114,9 @@ func TestServeRefusesWhatIsNoSession(t *testing.T) {
 func TestServeRekeys(t *testing.T) {
 	t.Parallel()
 	b := startBooth(t)
+	writer := b.client(t, "writer")
 	for i := range 30 {
-		b.ask(t, "writer", fmt.Sprintf("book save --name lid%d --gauge 20ga", i), "")
+		askOver(t, writer, fmt.Sprintf("book save --name lid%d --gauge 20ga --feed 4.1 --travel 8", i), "")
 	}
 	all, _, _ := b.ask(t, "reader", "book export -", "")
 	cmd := b.openSSH(t, "reader", "-v", "-o", "LogLevel=DEBUG1", "-o", "RekeyLimit=16K", "book", "export", "-")
