@@ -8,6 +8,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"brazebooth/internal/deep"
 )
 
 // resume goes on behind what a file holds and returns what is in it then.
@@ -38,7 +40,7 @@ func TestResumeFromAnyByte(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		step := max(1, len(whole)/60)
+		step := max(1, len(whole)/deep.Many(16, 120))
 		for at := 0; at <= len(whole); at += step {
 			got, tally, err := resume(t, whole[:at], text, testOptions(f))
 			if err != nil || got != whole || tally.Kept+tally.Answered != 5 {

@@ -22,10 +22,10 @@ import (
 // damage, and the copy is sound.
 func TestPagesOutOfPlace(t *testing.T) {
 	alone(t)
-	file, all, pages := shopBook(t, 60)
+	file, all, pages := shopBook(t, 40)
 	text, err := os.ReadFile(file)
 	noErr(t, err)
-	other, _, _ := shopBook(t, 60)
+	other, _ := newShopBook(t, 40) // the same records by other ids
 	foreign, err := os.ReadFile(other)
 	noErr(t, err)
 	own := exported(t, file)
@@ -65,7 +65,7 @@ func TestPagesOutOfPlace(t *testing.T) {
 // The first page of a table, replaced by one with more rows: the row after the original last one is found on the next
 // page by its number, and on this page by stepping on from the row before.
 func TestPageWithMoreRows(t *testing.T) {
-	const all = 60
+	const all = 40
 	file := personsBook(t, all, strings.Repeat("x", 60))
 	text, err := os.ReadFile(file)
 	noErr(t, err)
@@ -94,12 +94,14 @@ func personsBook(t *testing.T, n int, name string) string {
 	file := filepath.Join(t.TempDir(), "persons.db")
 	b, err := OpenFile(context.Background(), file)
 	noErr(t, err)
+	var list []Revision
 	for i := range n {
 		now = now.Add(time.Minute)
 		p, err := by(&now).New(PersonKind, Person{Name: fmt.Sprintf("p%d%s", i, name)})
 		noErr(t, err)
-		noErr(t, b.Save(context.Background(), p))
+		list = append(list, p)
 	}
+	noErr(t, b.Save(context.Background(), list...))
 	noErr(t, b.Close())
 	return file
 }

@@ -13,11 +13,12 @@ var schemaNamed = regexp.MustCompile(`described in docs/([a-z-]+\.json)`)
 // The file that a command's help names is the one that describes its JSON.
 func TestHelpNamesTheSchema(t *testing.T) {
 	named := map[string]bool{}
-	for _, w := range waysOf(New(Deps{}), "") {
+	root := New(Deps{})
+	for _, w := range waysOf(root, "") {
 		if w.flag != "" {
 			continue
 		}
-		cmd, _, err := New(Deps{}).Find(strings.Fields(w.cmd))
+		cmd, _, err := root.Find(strings.Fields(w.cmd))
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -99,7 +99,7 @@ func doorsOf(address string) []door {
 // address is refused where it would be used, and never taken for a file.
 func TestAddressesKeepTheirPassword(t *testing.T) {
 	for _, address := range append(malformed, wellFormed...) {
-		for _, o := range deep.Of(t, doorsOf(address), 12) {
+		for _, o := range deep.Of(t, doorsOf(address), 6) {
 			got := o.through(t)
 			if strings.Contains(got.out+got.err, password) {
 				t.Errorf("%q %v %q: code %d\n%s%s", o.args, o.env, o.file, got.code, got.out, got.err)

@@ -9,6 +9,13 @@ import (
 	"brazebooth/internal/report"
 )
 
+// How many points a map has, and how many dots an inch of a picture. Tests of commands draw coarser: what they look at
+// is the same in any size.
+var (
+	mapSize     = calc.FullWindow
+	dotsPerInch = report.PictureDPI
+)
+
 func (d *Deps) windowCommand() *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "window",
@@ -40,7 +47,7 @@ func (d *Deps) window(cmd *cobra.Command) error {
 	if err != nil {
 		return err
 	}
-	w, err := calc.WindowOf(ctx, job, calc.FullWindow, d.progress())
+	w, err := calc.WindowOf(ctx, job, mapSize, d.progress())
 	if err != nil {
 		return err
 	}
@@ -59,7 +66,7 @@ func (d *Deps) window(cmd *cobra.Command) error {
 		}
 	}
 	alone, err := d.pictures(cmd, picture{"svg", m.SVG},
-		picture{"png", func() ([]byte, error) { return m.PNG(report.PictureDPI) }})
+		picture{"png", func() ([]byte, error) { return m.PNG(dotsPerInch) }})
 	if err != nil || alone {
 		return err
 	}
@@ -119,7 +126,7 @@ func (d *Deps) timedArc(cmd *cobra.Command) error {
 	heat := report.Heat{Timed: &s, Comma: d.comma}
 	alone, err := d.pictures(cmd,
 		picture{"csv", func() ([]byte, error) { return report.TraceCSV(&s) }}, picture{"svg", heat.SVG},
-		picture{"png", func() ([]byte, error) { return heat.PNG(report.PictureDPI) }})
+		picture{"png", func() ([]byte, error) { return heat.PNG(dotsPerInch) }})
 	if err != nil || alone {
 		return err
 	}

@@ -11,6 +11,7 @@ import (
 	"testing"
 	"time"
 
+	"brazebooth/internal/deep"
 	"brazebooth/internal/mistake"
 )
 
@@ -42,7 +43,7 @@ func TestWhatIsNoFile(t *testing.T) {
 					t.Errorf("%s, %d: %v", file, i, err)
 				}
 			}
-		case <-time.After(time.Minute):
+		case <-time.After(deep.Patience(t)):
 			t.Fatalf("%s is waited for", file)
 		}
 	}

@@ -42,6 +42,9 @@ type Options struct {
 	Title   string          // what the example is
 }
 
+// answer is how a job gets its card. Tests ask for the same few cards in every talk and have each computed once.
+var answer = calc.Answer
+
 // Run asks and answers until in ends, until somebody quits, or until the context does. All three end without an error;
 // an error means that writing failed.
 func Run(ctx context.Context, o Options, in io.Reader, out io.Writer) error {

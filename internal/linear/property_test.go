@@ -6,11 +6,7 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
-
-	"brazebooth/internal/deep"
 )
-
-func TestMain(m *testing.M) { deep.Main(m, 25) }
 
 // vocabulary is what a hand may type, right or wrong; what takes long to answer comes rarely.
 func vocabulary() *rapid.Generator[string] {

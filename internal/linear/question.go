@@ -126,7 +126,7 @@ func (t *talk) with(c *choice.Choice, text string) (calc.Job, calc.Card, error) 
 	if err := c.Set(&job, typed(text)); err != nil {
 		return job, calc.Card{}, err
 	}
-	card, err := calc.Answer(t.ctx, job, nil)
+	card, err := answer(t.ctx, job, nil)
 	return job, card, err
 }
 

@@ -117,7 +117,7 @@ func (t *talk) sheet(i int) string {
 
 // rows are the answers of a choice that a question lists, none for a number of any size.
 func (t *talk) rows(c *choice.Choice) []choice.Row {
-	solve := func(job calc.Job) (calc.Card, error) { return calc.Answer(t.ctx, job, nil) }
+	solve := func(job calc.Job) (calc.Card, error) { return answer(t.ctx, job, nil) }
 	return c.Standard(&choice.Present{Card: &t.card, Job: t.job, Units: t.units, Solve: solve})
 }
 
@@ -148,7 +148,7 @@ func (t *talk) reset(name string) {
 
 // swap makes a job the present one if it has a card.
 func (t *talk) swap(job calc.Job, said string) {
-	card, err := calc.Answer(t.ctx, job, nil)
+	card, err := answer(t.ctx, job, nil)
 	if err != nil {
 		t.fault("", err)
 		return

@@ -68,7 +68,7 @@ func (t *talk) start(job calc.Job) {
 
 // begin makes another job the present one, with nothing told or tried of it yet; false where it has no card.
 func (t *talk) begin(job calc.Job) bool {
-	card, err := calc.Answer(t.ctx, job, nil)
+	card, err := answer(t.ctx, job, nil)
 	if err != nil {
 		t.fault("", err)
 		return false

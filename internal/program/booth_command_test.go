@@ -74,7 +74,8 @@ func TestServeKeepsReadersFromTheBook(t *testing.T) {
 // Nobody at another machine reads or writes a file of this one, or sends the program to another book.
 func TestServeTouchesNoFileForAGuest(t *testing.T) {
 	b := startBooth(t)
-	b.ask(t, "writer", "book save --name lid --gauge 20ga", "")
+	writer := b.client(t, "writer")
+	askOver(t, writer, "book save --name lid --gauge 20ga --feed 4.1 --travel 8", "")
 	there := t.TempDir()
 	file := filepath.Join(there, "made")
 	secret := filepath.Join(there, "secret")
@@ -83,7 +84,7 @@ func TestServeTouchesNoFileForAGuest(t *testing.T) {
 	}
 	for _, command := range []string{"book export " + file, "book backup " + file, "book backup -", "book merge -",
 		"book import " + secret, "book merge " + secret, "book print lid --pdf " + file,
-		"card --gauge 20ga --pdf " + file, "window --gauge 20ga --png " + file, "window --gauge 20ga --svg " + file,
+		"card --gauge 20ga --feed 4.1 --travel 8 --pdf " + file, "window --gauge 20ga --png " + file, "window --gauge 20ga --svg " + file,
 		"gap --metal mild-steel --gauge 16ga --joint butt --gap 2mm --csv " + file, "book list --book " + file,
 		"book save --name x --book " + file,
 		"book list --book postgres://nobody@127.0.0.1:1/x",
@@ -91,7 +92,7 @@ func TestServeTouchesNoFileForAGuest(t *testing.T) {
 		"card | tee " + file, "batch " + secret + " --format csv",
 		"batch - --format csv --out " + file, "batch - --format csv --out " + file + " --resume",
 		"config set units inch", "config path", "doctor", "completion bash", "card > " + file} {
-		out, told, code := b.ask(t, "writer", command, "")
+		out, told, code := askOver(t, writer, command, "")
 		if code != 2 && code != 1 {
 			t.Errorf("%s: exit %d, %.100s %.100s", command, code, out, told)
 		}

@@ -95,7 +95,7 @@ func (b *testBooth) saver(t testing.TB, c *gossh.Client, prefix string) (list []
 // held against the book.
 func TestTheEndTellsEverySaveTheTruth(t *testing.T) {
 	t.Parallel()
-	rounds, total, kept, refused, cut := deep.Many(2, 6), 0, 0, 0, 0
+	rounds, total, kept, refused, cut := deep.Many(1, 6), 0, 0, 0, 0
 	r := deep.Rand(t)
 	for round := range rounds {
 		b := startBooth(t, "--per-key", "100", "--per-address", "100", "--log", filepath.Join(t.TempDir(), "log"))
@@ -150,7 +150,7 @@ func TestTheEndTellsEverySaveTheTruth(t *testing.T) {
 func TestTheEndTellsAnImportWhatIsKept(t *testing.T) {
 	t.Parallel()
 	const more = 1400 // which are kept some hundreds at a time
-	export := exportOf(t, more)
+	export := exportOf(t, more, 200)
 	b := startBooth(t)
 	c := b.client(t, "writer")
 	s, err := c.NewSession()
@@ -191,13 +191,13 @@ func namesOrNone(file string) map[string]bool {
 	return names
 }
 
-// exportOf is an export of so many cards.
-func exportOf(t testing.TB, n int) string {
+// exportOf is an export of so many cards, each with a note of so many words.
+func exportOf(t testing.TB, n, words int) string {
 	t.Helper()
 	author := book.Author{Who: "ana", Where: "booth 1", Program: "0.1.0"}
 	list := make([]book.Revision, n)
 	for i := range list {
-		r, err := author.New(book.CardKind, book.Card{Name: fmt.Sprintf("card-%d", i), Note: strings.Repeat("word ", 200)})
+		r, err := author.New(book.CardKind, book.Card{Name: fmt.Sprintf("card-%d", i), Note: strings.Repeat("word ", words)})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -222,7 +222,7 @@ func exportOf(t testing.TB, n int) string {
 func TestTheEndComesInTime(t *testing.T) {
 	t.Parallel()
 	b := startBooth(t, "--per-key", "100", "--per-address", "100", "--channels", "10", "--handshake", "1h", "--stalled", "1h")
-	text := exportOf(t, 4000) // more than a client takes without reading
+	text := exportOf(t, 500, 2000) // more than a client takes without reading
 	if _, told, code := b.ask(t, "writer", "book import -", text); code != 0 {
 		t.Fatal(told)
 	}

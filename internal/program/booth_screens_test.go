@@ -11,7 +11,7 @@ import (
 	"os/signal"
 	"path/filepath"
 	"strings"
-	"sync/atomic"
+	"sync"
 	"testing"
 	"time"
 )
@@ -114,8 +114,9 @@ func TestServeRefusesWhatIsNoSession(t *testing.T) {
 func TestServeRekeys(t *testing.T) {
 	t.Parallel()
 	b := startBooth(t)
+	writer := b.client(t, "writer")
 	for i := range 30 {
-		b.ask(t, "writer", fmt.Sprintf("book save --name lid%d --gauge 20ga", i), "")
+		askOver(t, writer, fmt.Sprintf("book save --name lid%d --gauge 20ga --feed 4.1 --travel 8", i), "")
 	}
 	all, _, _ := b.ask(t, "reader", "book export -", "")
 	cmd := b.openSSH(t, "reader", "-v", "-o", "LogLevel=DEBUG1", "-o", "RekeyLimit=16K", "book", "export", "-")
@@ -212,99 +213,111 @@ func TestServeSeesEverybodyOut(t *testing.T) {
 	}
 }
 
-// A line of 4 kB a second with 75 ms each way: frames are left out, keys are not. Not by a bubble's clock as the limits in
-// internal/serve: the screens' library holds a lock while it writes.
+// A line on which nothing gets through for a while: frames are left out meanwhile, keys are not. How much is on its way
+// over a line of any speed is shown by a bubble's clock in internal/serve.
 func TestServeOnASlowLine(t *testing.T) {
 	t.Parallel()
 	b := startBooth(t)
-	slow := throttle(t, b.addr, 4000, 75*time.Millisecond)
+	slow := behindGate(t, b.addr)
 	b.addr = slow.addr
 	_, x := screensIn(t, b.client(t, "reader"), 80, 24)
 	x.await("Which metal?")
-	x.await("↑↓ pick")
-	const downs = 12
-	for range downs {
-		x.write("\x1b[B")
-		time.Sleep(25 * time.Millisecond)
+	x.await("▸  2")
+	x.write("\x1b[B")
+	x.await("▸  3")
+	slow.shut()
+	const there = 100 // and back: each key draws another frame, of some hundred bytes
+	for range there {
+		for _, key := range []string{"\x1b[B", "\x1b[A"} {
+			x.write(key)
+			time.Sleep(10 * time.Millisecond)
+		}
 	}
-	typed := slow.sent()
-	x.await("▸ 14") // from row 2
-	if after := slow.sent() - typed; after > 12_000 {
-		t.Errorf("%d bytes went over the line after the last key: the screens are that far behind", after)
+	x.write("\x1b[B\x1b[B")
+	held := slow.open()
+	if most := 24 << 10; held > most { // what may be on its way over the fastest line, a frame, and what packs them
+		t.Errorf("%d bytes waited on the line, more than %d: the screens are that far behind", held, most)
 	}
-	t.Logf("%d bytes after the last of %d keys", slow.sent()-typed, downs)
+	x.await("▸  5")
+	t.Logf("%d bytes waited for the line after %d keys", held, 2*there)
 }
 
-// line is a proxy that lets through so many bytes a second, late.
-type line struct {
-	addr string
-	sum  atomic.Int64
+// gate is a proxy that can hold back what a server sends.
+type gate struct {
+	addr   string
+	mu     sync.Mutex
+	opened *sync.Cond
+	closed bool
+	held   int
 }
 
-func (l *line) sent() int64 { return l.sum.Load() }
+func (g *gate) shut() {
+	g.mu.Lock()
+	defer g.mu.Unlock()
+	g.closed, g.held = true, 0
+}
 
-func throttle(t testing.TB, to string, bytesPerSecond int, late time.Duration) *line {
+// open lets go what waits, and returns how many bytes that are.
+func (g *gate) open() int {
+	g.mu.Lock()
+	defer g.mu.Unlock()
+	g.closed = false
+	g.opened.Broadcast()
+	return g.held
+}
+
+func behindGate(t testing.TB, to string) *gate {
 	t.Helper()
 	l, err := net.Listen("tcp", "127.0.0.1:0")
 	if err != nil {
 		t.Fatal(err)
 	}
 	t.Cleanup(func() { _ = l.Close() })
-	x := &line{addr: l.Addr().String()}
+	g := &gate{addr: l.Addr().String()}
+	g.opened = sync.NewCond(&g.mu)
+	t.Cleanup(func() { g.open() })
 	go func() {
-		for {
-			near, err := l.Accept()
-			if err != nil {
-				return
-			}
-			far, err := net.Dial("tcp", to)
-			if err != nil {
-				return
-			}
-			for _, c := range []net.Conn{near, far} { // no buffers but the line's own
-				_ = c.(*net.TCPConn).SetReadBuffer(2048)
-				_ = c.(*net.TCPConn).SetWriteBuffer(2048)
-			}
-			go drip(far, near, 1e9, late, nil)
-			go drip(near, far, bytesPerSecond, late, &x.sum)
+		near, err := l.Accept()
+		if err != nil {
+			return
 		}
+		far, err := net.Dial("tcp", to)
+		if err != nil {
+			return
+		}
+		go func() { _, _ = io.Copy(far, near); _ = far.Close() }()
+		g.pass(near, far)
 	}()
-	return x
+	return g
 }
 
-// drip passes bytes on as a thin line does. The handshake goes at once, so that the test is about the screens.
-func drip(to io.WriteCloser, from io.Reader, bytesPerSecond int, late time.Duration, total *atomic.Int64) {
-	type piece struct {
-		b  []byte
-		at time.Time
-	}
-	line := make(chan piece, 1<<16)
+// pass takes all that comes, so that nothing waits before the gate, and passes it on while the gate is open.
+func (g *gate) pass(to io.WriteCloser, from io.Reader) {
+	pieces := make(chan []byte, 1<<12)
 	go func() {
-		defer close(line)
-		n, free := 0, time.Now()
+		defer close(pieces)
 		for {
-			b := make([]byte, 100)
-			k, err := from.Read(b)
+			b := make([]byte, 4096)
+			n, err := from.Read(b)
 			if err != nil {
 				return
 			}
-			if n += k; n > 3000 && bytesPerSecond < 1e6 {
-				if now := time.Now(); free.Before(now) {
-					free = now
-				}
-				free = free.Add(time.Duration(k) * time.Second / time.Duration(bytesPerSecond))
-				time.Sleep(time.Until(free))
+			g.mu.Lock()
+			if g.closed {
+				g.held += n
 			}
-			line <- piece{b[:k], time.Now().Add(late)}
+			g.mu.Unlock()
+			pieces <- b[:n]
 		}
 	}()
-	for p := range line {
-		time.Sleep(time.Until(p.at))
-		if total != nil {
-			total.Add(int64(len(p.b)))
+	for b := range pieces {
+		g.mu.Lock()
+		for g.closed {
+			g.opened.Wait()
 		}
-		if _, err := to.Write(p.b); err != nil {
-			return
+		g.mu.Unlock()
+		if _, err := to.Write(b); err != nil {
+			break
 		}
 	}
 	_ = to.Close()

@@ -96,7 +96,7 @@ type soak struct {
 }
 
 func newSoak(t *testing.T, dir, place string) *soak {
-	s := &soak{T: t, ledger: newLedger(), keys: &testBooth{dir: dir}, book: place, acts: deep.Many(60, 360)}
+	s := &soak{T: t, ledger: newLedger(), keys: &testBooth{dir: dir}, book: place, acts: deep.Many(40, 360)}
 	s.keys.people(t)
 	for i := range s.servers {
 		s.servers[i] = &booth{soak: s, home: filepath.Join(dir, fmt.Sprintf("server-%d", i))}

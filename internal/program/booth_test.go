@@ -161,7 +161,7 @@ func (b *testBooth) config(t testing.TB, who string) *gossh.ClientConfig {
 	return &gossh.ClientConfig{User: who, Auth: []gossh.AuthMethod{gossh.PublicKeys(key)}, HostKeyCallback: gossh.InsecureIgnoreHostKey(), Timeout: deep.Patience(t)} // the test's own server
 }
 
-// ask runs one command by the library's client.
+// ask runs one command by the library's client, over a connection of its own.
 func (b *testBooth) ask(t testing.TB, who, command, in string) (out, told string, code int) {
 	t.Helper()
 	c, err := b.dial(t, who)
@@ -169,6 +169,12 @@ func (b *testBooth) ask(t testing.TB, who, command, in string) (out, told string
 		t.Fatal(err)
 	}
 	defer c.Close()
+	return askOver(t, c, command, in)
+}
+
+// askOver runs one command over a connection that is there; to make one takes longer than most commands.
+func askOver(t testing.TB, c *gossh.Client, command, in string) (out, told string, code int) {
+	t.Helper()
 	s, err := c.NewSession()
 	if err != nil {
 		t.Fatal(err)

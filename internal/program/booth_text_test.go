@@ -94,24 +94,25 @@ func escapedJSON(doc []byte) string {
 func TestHostileTextReachesNobody(t *testing.T) {
 	t.Parallel()
 	b := startBooth(t)
+	writer, reader := b.client(t, "writer"), b.client(t, "reader")
 	for i, text := range hostile {
 		for _, command := range []string{
-			fmt.Sprintf("book save --gauge 20ga --name %s --note %s --tag %s", quoted(fmt.Sprint("n", i, text)), quoted(text), quoted(text)),
+			fmt.Sprintf("book save --gauge 20ga --feed 4.1 --travel 8 --name %s --note %s --tag %s", quoted(fmt.Sprint("n", i, text)), quoted(text), quoted(text)),
 			"book source --name " + quoted(fmt.Sprint("s", i, text)) + " --note " + quoted(text),
 			"book spool --lot " + quoted(fmt.Sprint("l", i, text)) + " --filler cusi3 --full 4540 --note " + quoted(text),
 			"book person -- " + quoted(fmt.Sprint("p", i, text)),
 			"book trial " + quoted(fmt.Sprint("n", i, text)) + " --verdict good --note " + quoted(text),
 			"book reading --power-source " + quoted(fmt.Sprint("s", i, text)) + " --feed 6 --stickout 12mm --amps 96 --volts 15",
 		} {
-			out, told, _ := b.ask(t, "writer", command, "")
+			out, told, _ := askOver(t, writer, command, "")
 			clean(t, command, out+told)
 		}
 	}
 	for _, line := range crafted(t) {
-		out, told, _ := b.ask(t, "writer", "book import -", line)
+		out, told, _ := askOver(t, writer, "book import -", line)
 		clean(t, "book import -", out+told)
 	}
-	list, _, code := b.ask(t, "reader", "book list --json --limit 500", "")
+	list, _, code := askOver(t, reader, "book list --json --limit 500", "")
 	if code != 0 || strings.Count(list, `"id"`) < 2*len(hostile) {
 		t.Fatalf("too little was kept to test anything: %.400s", list)
 	}
@@ -120,7 +121,7 @@ func TestHostileTextReachesNobody(t *testing.T) {
 	if err := json.Unmarshal([]byte(list), &all); err != nil {
 		t.Fatal(err)
 	}
-	for _, r := range all.Records {
+	for _, r := range deep.Of(t, all.Records, 20) {
 		one := r.ID + " --kind " + r.Kind
 		commands = append(commands, "book show "+one, "book history "+one, "book show "+one+" --json")
 		if r.Kind == "card" {
@@ -129,7 +130,7 @@ func TestHostileTextReachesNobody(t *testing.T) {
 	}
 	shown := 0
 	for _, command := range commands {
-		out, told, code := b.ask(t, "reader", command, "")
+		out, told, code := askOver(t, reader, command, "")
 		clean(t, command, out+told)
 		if code == 0 {
 			shown++
@@ -139,7 +140,7 @@ func TestHostileTextReachesNobody(t *testing.T) {
 	if shown < len(commands)/2 {
 		t.Errorf("only %d of %d commands showed anything", shown, len(commands))
 	}
-	if csv, _, _ := b.ask(t, "reader", "book export --csv -", ""); strings.Contains(csv, "\n=cmd") || strings.Contains(csv, ",=cmd") {
+	if csv, _, _ := askOver(t, reader, "book export --csv -", ""); strings.Contains(csv, "\n=cmd") || strings.Contains(csv, ",=cmd") {
 		t.Error("a formula reaches the spreadsheet")
 	}
 }
@@ -155,11 +156,12 @@ func clean(t testing.TB, command, answer string) {
 func TestHostileTextOnScreens(t *testing.T) {
 	t.Parallel()
 	b := startBooth(t)
+	writer := b.client(t, "writer")
 	for i, text := range hostile {
-		b.ask(t, "writer", fmt.Sprintf("book save --gauge 20ga --name %s --note %s", quoted(fmt.Sprint("n", i, text)), quoted(text)), "")
+		askOver(t, writer, fmt.Sprintf("book save --gauge 20ga --feed 4.1 --travel 8 --name %s --note %s", quoted(fmt.Sprint("n", i, text)), quoted(text)), "")
 	}
 	for _, line := range crafted(t) {
-		if _, told, code := b.ask(t, "writer", "book import -", line); code != 0 {
+		if _, told, code := askOver(t, writer, "book import -", line); code != 0 {
 			t.Error(told)
 		}
 	}
@@ -173,10 +175,11 @@ func TestHostileTextOnScreens(t *testing.T) {
 	}
 	x.await("wire feed")
 	press := func(key string) { // and see what comes of it
+		t.Helper()
 		before := x.shown()
 		x.write(key)
-		for begin := time.Now(); x.shown() == before && time.Since(begin) < time.Second; { // not every key changes something
-			time.Sleep(10 * time.Millisecond)
+		if !deep.Comes(t, func() bool { return x.shown() != before }) {
+			t.Fatalf("%q changes nothing:\n%s", key, before)
 		}
 	}
 	for range 4 { // past the four choices, to the card

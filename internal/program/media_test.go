@@ -14,6 +14,7 @@ import (
 	"brazebooth/calc"
 	"brazebooth/internal/book"
 	"brazebooth/internal/cli"
+	"brazebooth/internal/deep"
 	"brazebooth/internal/linear"
 	"brazebooth/internal/shop"
 	"brazebooth/tui"
@@ -186,7 +187,7 @@ func letters(text string) string {
 // The same act by a command, at a screen and line by line leaves the same in the book, and is refused in the same
 // words.
 func TestEveryMediumDoesTheSame(t *testing.T) {
-	for _, a := range acts() {
+	for _, a := range deep.Of(t, acts(), 14) {
 		t.Run(a.name, func(t *testing.T) {
 			byCommand := a.outcomeOf(t, func(file string, now book.Clock) (what, hint string) {
 				_, told, code := typedIn(a.command, file, now)

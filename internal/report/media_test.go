@@ -15,8 +15,16 @@ import (
 	"brazebooth/tables"
 )
 
+// someMediaJobs are the same for all tests here: to find what a job's pages say takes long.
+var someMediaJobs deep.Known[string, []calc.Job]
+
 // mediaJobs is a sample of jobs over metals, joints and modes.
 func mediaJobs(t *testing.T) []calc.Job {
+	list, _ := someMediaJobs.Of("", func() ([]calc.Job, error) { return drawnJobs(t), nil })
+	return list
+}
+
+func drawnJobs(t *testing.T) []calc.Job {
 	var all []calc.Job
 	for i, m := range tables.Metals() {
 		for k, joint := range tables.Joints() {
@@ -31,12 +39,22 @@ func mediaJobs(t *testing.T) []calc.Job {
 	return deep.Of(t, all, 6)
 }
 
+var knownFindings deep.Known[calc.Job, map[string][]Block]
+
 // findings are the card of a job and every page beside it, by name.
 func findings(t *testing.T, job calc.Job) map[string][]Block {
 	t.Helper()
-	card, err := calc.Solve(job)
+	all, err := knownFindings.Of(job, func() (map[string][]Block, error) { return found(t, job) })
 	if err != nil {
 		t.Fatalf("%+v: %v", job, err)
+	}
+	return all
+}
+
+func found(t *testing.T, job calc.Job) (map[string][]Block, error) {
+	card, err := calc.Solve(job)
+	if err != nil {
+		return nil, err
 	}
 	all := map[string][]Block{"card": Card(&card)}
 	for _, page := range advice.Contents() {
@@ -47,7 +65,7 @@ func findings(t *testing.T, job calc.Job) map[string][]Block {
 			all[page.Name] = Page(&p, page.Needs)
 		}
 	}
-	return all
+	return all, nil
 }
 
 // says are the texts that a line must leave in a medium.

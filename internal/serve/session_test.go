@@ -208,13 +208,12 @@ func (g *guest) opensBook() {
 	for at := "fit"; at != "book"; { // one page after the other, as each is shown
 		g.types("\x1b[C")
 		next := at
-		for range 9000 {
-			if m := openPage.FindStringSubmatch(ansi.Strip(g.emu.Render())); m != nil && m[1] != at {
+		deep.Comes(g.t, func() bool {
+			if m := openPage.FindStringSubmatch(ansi.Strip(g.emu.Render())); m != nil {
 				next = m[1]
-				break
 			}
-			time.Sleep(10 * time.Millisecond)
-		}
+			return next != at
+		})
 		if next == at || next == "sheet" {
 			g.t.Fatalf("no page book after %s", at)
 		}
@@ -236,13 +235,10 @@ func TestAFaultInOneSessionStaysThere(t *testing.T) {
 	bad.awaits("example")
 	good.awaits("example")
 	bad.types("\t\t\t\tp")
-	for range 40 {
-		if srv.meters.panics.Get() > 0 {
-			break
-		}
+	deep.Comes(t, func() bool { // on to the page of the book
 		bad.types("\x1b[C")
-		time.Sleep(100 * time.Millisecond)
-	}
+		return srv.meters.panics.Get() > 0
+	})
 	if code := bad.code(); code != 1 {
 		t.Errorf("exit %d", code)
 	}
@@ -274,12 +270,13 @@ func TestWhatIsBeingSavedIsSaved(t *testing.T) {
 	} {
 		t.Run(name, func(t *testing.T) {
 			begun, saved := make(chan struct{}), new(atomic.Bool)
+			begin := sync.OnceFunc(func() { close(begun) })
 			addr, srv, stop := host(t, Deps{Keeper: func(Guest, string) (tui.Keeper, func()) {
 				var wg sync.WaitGroup
 				return shelf{find: func() {}, keep: func() {
 					wg.Add(1)
 					defer wg.Done()
-					close(begun)
+					begin()
 					time.Sleep(500 * time.Millisecond)
 					saved.Store(true)
 				}}, wg.Wait
@@ -289,11 +286,16 @@ func TestWhatIsBeingSavedIsSaved(t *testing.T) {
 			g.opensBook()
 			g.types("lid")
 			g.awaits("keep the card as")
-			time.Sleep(200 * time.Millisecond) // until the list stands
-			g.types("\r")
-			select {
-			case <-begun:
-			case <-time.After(deep.Patience(t)):
+			saves := deep.Comes(t, func() bool { // refused until the list stands
+				g.types("\r")
+				select {
+				case <-begun:
+					return true
+				case <-time.After(200 * time.Millisecond):
+					return false
+				}
+			})
+			if !saves {
 				t.Fatalf("nothing is being saved:\n%s", ansi.Strip(g.emu.Render()))
 			}
 			cut(g, stop)
