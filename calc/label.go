@@ -26,6 +26,8 @@ var labels = [...]struct{ name, label string }{
 	{"pull_out_capacity", "pull-out capacity"},
 	{"flat_width_held", "flat, edge held"},
 	{"flat_width_free", "flat, edge free"},
+	{"panel_pull_held", "pull, edge held"},
+	{"panel_pull_free", "pull, edge free"},
 	{"haz_hardness", "zone hardness"},
 	{"changed_halfwidth", "changed zone"},
 	{"softened_halfwidth", "softened"},

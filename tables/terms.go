@@ -216,10 +216,10 @@ var jobTerms = [...]Term{
 	{"service temperature", []string{"service-temp"},
 		"How hot the joint gets in use. Bronze loses strength above about 200 °C.", "°C", practice},
 	{"distortion", []string{"shrinkage", "shrinkage force", "shrinkage across", "flat, edge held", "flat, edge free",
-		"angular change", "warping", "buckling"},
+		"pull, edge held", "pull, edge free", "angular change", "warping", "buckling"},
 		"What a seam does to the sheet's shape as it cools. It pulls it together along and across, and thin sheet " +
 			"waves.",
-		"N, mm, °", awsTerms},
+		"N, mm, °, %", awsTerms},
 	{"haz", []string{"heat-affected zone", "hardness", "zone hardness", "sheet hardness", "changed zone",
 		"softened width", "softened", "softened 2", "changed zone 2", "zone hardness 2", "sheet hardness 2",
 		"softened width 2", "softened hardness 2", "softened strength 2", "softened hardness", "softened strength", "carbon equivalent"},

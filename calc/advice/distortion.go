@@ -78,10 +78,17 @@ func (s *shrinks) along() {
 		[]calc.Input{calc.In("E", "modulus", e.V, "GPa")}, e)
 	s.flat("flat_width_held", "with its outer edge held straight", tables.PlateHeld)
 	s.flat("flat_width_free", "with a free edge", tables.PlateFree)
+	s.given()
 }
 
 // wideSheet is wider than any that a shop brazes on one side of a seam, mm.
 const wideSheet = 3000
+
+// yields is how wide the zone is, at least, that yields on each side of the seam, mm: the pull over what the sheet
+// carries.
+func (s *shrinks) yields() float64 {
+	return 1000 * s.pull.Value / (2 * s.member.Metal.Tensile.V * s.member.Core)
+}
 
 // flat adds how wide the sheet on each side of the seam may be before it waves, or says why no width is named.
 func (s *shrinks) flat(name, edge string, k tables.Datum) {
@@ -93,8 +100,7 @@ func (s *shrinks) flat(name, edge string, k tables.Datum) {
 		}
 		return b
 	}
-	v := at(s.pull.Value)
-	yields := 1000 * s.pull.Value / (2 * s.member.Metal.Tensile.V * t)
+	v, yields := at(s.pull.Value), s.yields()
 	switch {
 	case v < yields:
 		p.Because(source, "sheet %s: no width is named, because the zone that yields, at least %.0f mm on each side, is "+
