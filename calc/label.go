@@ -14,6 +14,7 @@ var labels = [...]struct{ name, label string }{
 	{"zinc_boiled_halfwidth", "zinc boiled"},
 	{"zinc_melted_halfwidth", "zinc melted"},
 	{"pulse_frequency", "pulses"},
+	{"effective_current", "effective"},
 	{"wetted_width", "wetted"},
 	{"toe_angle", "toe angle"},
 	{"base_peak_temperature", "base peak"},

@@ -174,8 +174,8 @@ var jobTerms = [...]Term{
 	{"cooling time", nil, "From 800 to 500 °C beside the bead. Short times harden steels with more carbon.", "s",
 		memoryHigh("EN 1011-2, t8/5")},
 	{"pulses", []string{"pulse frequency", "pulse", "pulse peak", "pulse time", "pulse base", "pulse power",
-		"effective current"},
-		"How many drops a second a pulsed arc throws, one for each pulse. It rises with the wire feed.", "Hz",
+		"effective current", "effective"},
+		"How many drops a second a pulsed arc throws, one for each pulse. It rises with the wire feed.", "Hz, A, ms, %",
 		practice},
 	{"inputs", []string{"assumed", "basis", "band"}, "What a figure was computed from, and how far it may be off. " +
 		"The true value lies within the band in 95 of 100 cases, as far as the program can tell.", "", ownTerm},
