@@ -167,6 +167,18 @@ func PulseDetach(wire float64) tables.Datum {
 	return d
 }
 
+// PulsePeak is the peak of a card's pulses, A; false where its arc has none.
+func PulsePeak(card *Card) (float64, bool) {
+	if f, ok := card.Figure("effective_current"); ok {
+		for _, in := range f.Basis.Inputs {
+			if in.Symbol == "I_p" && in.Value > 0 {
+				return in.Value, true
+			}
+		}
+	}
+	return 0, false
+}
+
 func (b *board) setPulse(wire float64) {
 	if !b.chain.pulsed {
 		return

@@ -99,11 +99,14 @@ func (p *Page) shade(card *calc.Card) {
 	if !ok {
 		return
 	}
+	formula := "row of the shade table for the arc-on current"
+	if peak, ok := calc.PulsePeak(card); ok {
+		amps.Value, formula = peak, "row of the shade table for the pulses' peak"
+	}
 	row, ok := tables.ShadeFor(amps.Value)
 	if !ok {
 		return
 	}
-	const formula = "row of the shade table for the arc-on current"
 	if row.Suggested.V > 0 {
 		p.row("shade_suggested", row.Suggested, formula)
 	} else {

@@ -135,9 +135,9 @@ func (s *shrinks) angle() {
 		form.V, limit.V)
 	if err != nil {
 		perSquare := s.net.Value / (s.member.Core * s.member.Core)
-		s.p.Because(Own(limit.Source), "bend along the seam: not judged, because %.3g J/mm³ of heat over thickness "+
+		s.p.Because(Own(limit.Source), "bend along the seam: not judged, because %s J/mm³ of heat over thickness "+
 			"squared heats this sheet through (formulas hold to %.0f): it waves more than it bends. Try a test piece, "+
-			"tacks and clamps", perSquare, limit.V)
+			"tacks and clamps", calc.Number(round2(perSquare)), limit.V)
 		return
 	}
 	s.put("angular_change", "deg", "180/pi·{k}·{a}/1000000/{c}·{q}/{t}²", v*180/math.Pi, form, nil)
