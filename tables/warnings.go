@@ -38,6 +38,9 @@ var warningLines = [...]WarningLine{
 	{"weld-braze", "caution", "A weld-braze: where this filler wets, the skin of this metal melts, so “base stays " +
 		"solid” is not judged. Take the coldest setting that wets. Iron whose skin melted freezes hard there.",
 		worked("cross-sections: the peak under a bead that just wets lies over this metal's solidus")},
+	{"edge-folded", "info", "An edge joint is computed as a butt whose sheets are folded up: what the arc loses past " +
+		"thin edges, and how far bronze runs down the faces, no test has checked. Saw the test bead.",
+		worked("two fins that share the heat by thickness and effusivity")},
 	{"preheat-never", "caution", "Never preheat over zinc, paint or a lining, nor anything closed: strip them back " +
 		"first, and open or vent what is hollow. Warm iron and copper look no hotter than cold.", practice},
 	{"zinc-vent", "info",

@@ -130,6 +130,11 @@ func (s *shrinks) across(card *calc.Card) {
 
 // angle adds how far a plate bends, or says why nothing is said.
 func (s *shrinks) angle() {
+	if s.p.Card.Used.Joint == "edge" {
+		s.p.Because(Own(tables.AngularLimit.Source), "bend along the seam: not judged, because the formulas are of a face that is "+
+			"heated, not of an edge, which shortens and bows both sheets alike. Try a test piece, tacks and clamps")
+		return
+	}
 	form, limit := tables.AngularChange, tables.AngularLimit
 	v, err := formula.AngularChange(s.net.Value, s.member.Core, s.metal.Expansion.V, s.member.Metal.HeatCapacity.V,
 		form.V, limit.V)
