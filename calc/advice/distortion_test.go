@@ -58,7 +58,7 @@ func TestDistortionFollowsHeatAndThickness(t *testing.T) {
 // Every metal and joint has a figure or a reason why not.
 func TestEveryMetalDistorts(t *testing.T) {
 	for _, m := range tables.Metals() {
-		for _, joint := range []string{"lap", "tee", "butt", "corner", "overlay", "plug"} {
+		for _, joint := range []string{"lap", "tee", "butt", "corner", "edge", "overlay", "plug"} {
 			card, err := calc.Solve(calc.Job{Metal: m.ID, Thickness: calc.Some(2), Joint: joint})
 			if err != nil {
 				continue
@@ -76,7 +76,7 @@ func TestEveryMetalDistorts(t *testing.T) {
 func TestAGivenWidthIsJudged(t *testing.T) {
 	var jobs []calc.Job
 	for _, metal := range []string{"mild-steel", "stainless-304", "copper", "galvanized"} {
-		for _, joint := range []string{"butt", "lap", "corner", "tee"} {
+		for _, joint := range []string{"butt", "lap", "corner", "edge", "tee"} {
 			for _, mm := range []float64{0.8, 1.5, 4} {
 				jobs = append(jobs, calc.Job{Metal: metal, Thickness: calc.Some(mm), Joint: joint, Feed: calc.Some(4),
 					Travel: calc.Some(8)})

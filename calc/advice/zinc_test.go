@@ -15,7 +15,7 @@ import (
 func TestZincAsksForTheHoodFirst(t *testing.T) {
 	var jobs []calc.Job
 	for _, coat := range tables.Coatings() {
-		for _, joint := range []string{"lap", "tee", "butt", "corner"} {
+		for _, joint := range []string{"lap", "tee", "butt", "corner", "edge"} {
 			for _, mm := range []float64{0.7, 1, 1.5, 2.5} {
 				if coat.Zinc {
 					jobs = append(jobs, calc.Job{Metal: "galvanized", Coating: coat.ID, Thickness: calc.Some(mm), Joint: joint,
