@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"brazebooth/calc/formula"
+	"brazebooth/calc/section"
 	"brazebooth/tables"
 )
 
@@ -16,7 +17,7 @@ func Paths(joint string) [2]float64 {
 	case "overlay":
 		return [2]float64{2, 0}
 	}
-	return [2]float64{1, 1} // butt, corner
+	return [2]float64{1, 1} // butt, corner, edge
 }
 
 // pathHeat returns the heat that a plate with two sides must get so that one side gets what one path of the member
@@ -74,6 +75,8 @@ func (c *chain) width(k *[inputCount]float64, w1, w2 float64) float64 {
 		return math.Hypot(w1, w2)
 	case "corner":
 		return math.Hypot(w1+k[inThick2], w2+k[inThick1])
+	case "edge":
+		return section.EdgeWidth(w1, k[inThick1]) + section.EdgeWidth(w2, k[inThick2]) + k[inGap]
 	case "overlay":
 		return 2 * w1
 	}

@@ -68,6 +68,7 @@ var (
 	tOff    = from("t_off", "arc off", "s", oOff)
 	tStep   = from("step", "spot step", "mm", oStep)
 	tShare  = from("s", ArcShare, "", oDuty)
+	tGain   = from("p", "true power of the pulses", "%", oPulsePower)
 	tEta    = of("eta", inEta)
 	tSpread = of("sigma", inSpread)
 	tToe    = of("T_toe", inToe)
@@ -153,6 +154,8 @@ var inputNames = [inputCount]struct{ name, unit string }{
 	inStep:      {"spot step", "mm"},
 	inReinforce: {"metal above the gap over metal in it", ""}, inZoneForm: {"what the closed form leaves out", ""},
 	inTimedForm: {"what the line source leaves out", ""},
+	inDetach:    {"what throws one drop from this wire", "A2s"},
+	inArcSlope:  {"rise of the arc's volts with current", "V/A"},
 }
 
 // ArcShare is the name of the share of the time, of 1, that a timed arc is on.

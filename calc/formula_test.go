@@ -25,7 +25,7 @@ func TestFormulasGiveTheirFigures(t *testing.T) {
 	}
 	var jobs []calc.Job
 	fillers := tables.Fillers()
-	for i, joint := range [...]string{"lap", "butt", "tee", "corner", "plug", "overlay"} {
+	for i, joint := range [...]string{"lap", "butt", "tee", "corner", "edge", "plug", "overlay"} {
 		for k, mode := range [...]string{"dip", "pulsed", "timed"} {
 			for n, j := range formulaJobs() {
 				j.Joint, j.Mode, j.Filler = joint, mode, fillers[(i+2*k+5*n)%len(fillers)].ID

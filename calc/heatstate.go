@@ -39,6 +39,7 @@ func (c *chain) sectionModelled() bool { return !c.plug && !c.timed }
 var sectionJoints = map[string]section.Joint{
 	"lap": section.LapJoint, "tee": section.TeeJoint, "butt": section.ButtJoint, "corner": section.CornerJoint,
 	"overlay": section.OverlayJoint,
+	"edge":    section.ButtJoint, // two paths away from one line: folding a butt moves no heat
 }
 
 // sectionInput is the cross-section's input from the board; heat, bead and travel follow later.
@@ -189,6 +190,8 @@ func beadSection(card *Card) func(area, w1, w2 float64) (section.Toes, error) {
 		}
 	case "corner":
 		return func(a, w1, w2 float64) (section.Toes, error) { return section.OpenCorner(a, w1, w2, t1, t2, gap) }
+	case "edge":
+		return func(a, w1, w2 float64) (section.Toes, error) { return section.Edge(a, w1, w2, t1, t2, gap) }
 	case "overlay":
 		return func(a, w1, _ float64) (section.Toes, error) { return section.Overlay(a, w1) }
 	}

@@ -21,11 +21,15 @@ type liquid struct {
 func newLiquid(b *board, card *Card) liquid {
 	u := &card.Used
 	judged := u.Gap.V > 0 && u.Gap.V <= 2*tables.ArcWidth.V // beyond, no section is
-	l := liquid{gap: judged && u.Joint != "overlay" && u.Joint != "plug" && u.Joint != "corner",
+	l := liquid{gap: judged && u.Joint != "overlay" && u.Joint != "plug" && u.Joint != "corner" &&
+		u.Joint != "edge",
 		position: u.Position != "" && u.Position != "flat",
 		filler:   &card.Setup.Filler, toe: b.inputs[inToe]}
 	l.joint = hang.Joint{Kind: u.Joint, Position: u.Position, Mode: u.Mode, Gap: u.Gap.V, Wire: b.inputs[inWire],
 		Backing: u.backed(), Leg: legWanted(card), Assumed: hang.Usual(u.Mode)}
+	if u.Joint == "edge" { // its bead hangs as one on a face does, by the chord from toe to toe
+		l.joint.Kind = "overlay"
+	}
 	l.joint.Liquid, _ = hang.LiquidOf(&card.Setup.Filler)
 	for i, m := range card.Setup.Joined() {
 		l.joint.Thick[i], l.solid[i], l.members = m.Core, m.Metal.Solidus.V, i+1

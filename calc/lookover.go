@@ -58,6 +58,10 @@ func (c *Check) Text() string {
 	case c.Figure == "":
 		return c.Why
 	}
+	const doubles = 100 // %
+	if c.Moves > doubles {
+		return fmt.Sprintf("%s; %s would make %s more than twice as large", c.Why, c.Other, FigureLabel(c.Figure))
+	}
 	return fmt.Sprintf("%s; %s would move %s by %.0f %%", c.Why, c.Other, FigureLabel(c.Figure), c.Moves)
 }
 

@@ -48,6 +48,8 @@ const (
 	inReinforce // r in the fill of an open root
 	inZoneForm  // factor 1: what the closed forms leave out of a zinc band
 	inTimedForm // factor 1: what the line source leaves out of on and off times
+	inDetach    // A2s: what throws one drop from this wire
+	inArcSlope  // V/A: rise of the arc's volts with current
 	inputCount
 )
 
@@ -78,6 +80,11 @@ const (
 	oMelted2
 	oCooling
 	oPulse
+	oPeak       // A, of a pulse
+	oBase       // A, between pulses
+	oAtPeak     // share of the time at the peak
+	oEffective  // A, root mean square of the pulses
+	oPulsePower // true power of the pulses over volts times amps of the means, %
 	oOn
 	oOff
 	oStep
@@ -93,7 +100,8 @@ type chain struct {
 	timesGiven                                     [3]bool // on, off, step
 	travelGiven                                    bool
 	plug                                           bool
-	backed                                         bool // by a bar or strip, which no closed form knows
+	backed                                         bool    // by a bar or strip, which no closed form knows
+	transition, shortest                           float64 // of a pulsed arc: spray transition A, least that throws a drop A2s
 	zinc                                           [2]bool
 	// What was learned with a wire includes the errors of its diameter, density and resistivity: the current is then
 	// computed from their nominal figures. All zero where nothing was learned.
@@ -156,9 +164,27 @@ func (c *chain) electric(k *[inputCount]float64, o *[outs]float64) (err error) {
 	o[oLengthPerMass] = formula.LengthPerMass(k[inWire], k[inDensity])
 	o[oMelt] = formula.MeltRate(k[inWire], o[oFeed], k[inDensity]) * 60
 	o[oDeposition] = o[oMelt] * k[inDeposit]
-	if c.pulsed {
-		o[oPulse], err = formula.PulseFrequency(k[inWire], o[oFeed], k[inWire])
+	return c.pulse(k, o)
+}
+
+// pulse is a pulsed arc's waveform and what it does to the power: mean volts times mean amps leave out that both are high
+// at the same time. The source of the measured efficiency names no pulsed arc, and without pulses the product of the
+// means is the true power: the efficiency is taken of the true power, so that the gain counts beside it and not twice.
+func (c *chain) pulse(k *[inputCount]float64, o *[outs]float64) (err error) {
+	if !c.pulsed {
+		return nil
 	}
+	if o[oPulse], err = formula.PulseFrequency(k[inWire], o[oFeed], k[inWire]); err != nil {
+		return err
+	}
+	w, err := formula.OnePulse(o[oAmps], o[oPulse], c.transition, k[inDetach], c.shortest)
+	if err != nil {
+		return err
+	}
+	o[oPeak], o[oBase], o[oAtPeak] = w.Peak, w.Base, w.Share
+	c.set(o, oEffective, w.Effective())
+	gain, err := formula.PulseGain(o[oEffective], o[oAmps], o[oVolts], k[inArcSlope])
+	c.set(o, oPulsePower, 100*gain)
 	return err
 }
 
@@ -190,6 +216,9 @@ func (c *chain) lineHeat(k *[inputCount]float64, o *[outs]float64) error {
 	energy, err := formula.ArcEnergy(o[oVolts], o[oAmps]*duty, v)
 	if err != nil {
 		return err
+	}
+	if c.pulsed {
+		energy *= o[oPulsePower] / 100
 	}
 	o[oArcEnergy] = energy
 	o[oHeatInput] = tables.HeatInputFactor.V * energy

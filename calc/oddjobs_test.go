@@ -34,7 +34,7 @@ func oddJob(seed int) Job {
 		}
 		return o
 	}
-	j := Job{Metal: metals[r.IntN(len(metals))].ID, Joint: pick("lap", "tee", "butt", "corner", "overlay"), Mode: pick("dip", "pulsed", "")}
+	j := Job{Metal: metals[r.IntN(len(metals))].ID, Joint: pick("lap", "tee", "butt", "corner", "edge", "overlay"), Mode: pick("dip", "pulsed", "")}
 	if r.IntN(3) > 0 {
 		j.Thickness = spread(1, 0.05, 4)
 	} else {

@@ -43,6 +43,9 @@ func buried(card *Card) string {
 	if MinCore(card.Setup.Joined()) <= tables.SheetThickest.V {
 		return ""
 	}
+	if c := m[0].Core + m[1].Core; card.Used.Joint == "edge" && c*c/8 > tables.OnePass.V {
+		return "the two edges together are wider than one bead covers; try a lap or a tee"
+	}
 	switch leg := min(legWanted(card), math.Sqrt(2*tables.OnePass.V)); card.Used.Joint {
 	case "lap":
 		if m[0].Core > leg+1e-9 {

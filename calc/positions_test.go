@@ -13,7 +13,7 @@ import (
 // would run on a wall; the heat is the same in all of them.
 func TestOverheadNeverHoldsMore(t *testing.T) {
 	rng := deep.Rand(t)
-	joints := []string{"lap", "butt", "tee", "corner", "overlay"}
+	joints := []string{"lap", "butt", "tee", "corner", "edge", "overlay"}
 	for range deep.Many(10, 300) {
 		job := calc.Job{Metal: "mild-steel", Thickness: calc.Some(0.5 + 2.5*rng.Float64()), Joint: joints[rng.IntN(5)],
 			Feed: calc.Some(3 + 6*rng.Float64()), Travel: calc.Some(3 + 9*rng.Float64())}

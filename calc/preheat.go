@@ -203,8 +203,14 @@ func (w *warmth) power(b *board) (low, high float64) {
 		return 1, 1
 	}
 	bias, factor, eta := b.intervals[inVoltBias], b.intervals[inVoltFactor], b.intervals[inEta]
-	ends := func(bias, factor, eta float64) float64 {
-		return math.Hypot(math.Hypot(bias/o[oVolts], factor/b.inputs[inVoltFactor]-1), eta/b.inputs[inEta]-1)
+	ends := func(bias, factor, eta, slope float64) float64 {
+		pulses := 0.0 // what they add, of the power
+		if b.chain.pulsed {
+			pulses = (1 - 100/o[oPulsePower]) * (slope/b.inputs[inArcSlope] - 1)
+		}
+		return math.Hypot(math.Hypot(bias/o[oVolts], factor/b.inputs[inVoltFactor]-1),
+			math.Hypot(eta/b.inputs[inEta]-1, pulses))
 	}
-	return 1 - ends(bias.low, factor.low, eta.low), 1 + ends(bias.high, factor.high, eta.high)
+	slope := b.intervals[inArcSlope]
+	return 1 - ends(bias.low, factor.low, eta.low, slope.low), 1 + ends(bias.high, factor.high, eta.high, slope.high)
 }

@@ -38,7 +38,7 @@ func anyJob() *rapid.Generator[calc.Job] {
 			Metal: pick("metal", metalIDs()...), Metal2: pick("metal2", metalIDs()...),
 			Gauge: gaugeOf(t, "gauge", odd), Gauge2: gaugeOf(t, "gauge2", odd),
 			Thickness: opt("thickness", 0.05, 150), Thickness2: opt("thickness2", 0.05, 150),
-			Coating: pick("coating", "none", "G60", "T1-40"), Joint: pick("joint", "lap", "butt", "tee", "corner", "plug", "overlay"),
+			Coating: pick("coating", "none", "G60", "T1-40"), Joint: pick("joint", "lap", "butt", "tee", "corner", "edge", "plug", "overlay"),
 			Gap: opt("gap", 0, 25), Filler: pick("filler", fillerIDs()...), Wire: opt("wire", 0.4, 3.2),
 			Mode: pick("mode", "dip", "pulsed", "timed"), Gas: pick("gas", "argon", "argon-co2-18"),
 			Feed: opt("feed", 0.3, 40), Amps: opt("amps", 5, 600), Volts: opt("volts", 5, 60), Travel: opt("travel", 0.3, 60),

@@ -141,6 +141,9 @@ func (b *board) notModelled(card *Card) string {
 		return fmt.Sprintf("members over %.0f mm were held against nothing here; a test bead on that thickness tells",
 			tables.SectionThickest.V)
 	}
+	if card.Used.Joint == "edge" && card.Used.Gap.V > tables.SteadyGap.V {
+		return "whether the metal bridges edges that stand apart is computed by nothing here; clamp them together"
+	}
 	if why := buried(card); why != "" {
 		return why
 	}
@@ -150,6 +153,18 @@ func (b *board) notModelled(card *Card) string {
 	l := newLiquid(b, card)
 	why, _ := l.notJudged()
 	return why
+}
+
+// edgeAngle is the angle between an edge joint's chord, which runs from face to face under the edges, and the bead's
+// surface, for a picture: the edges over the chord count with the bead. The angle that is judged is that of what is
+// wetted, unfolded.
+func edgeAngle(s *Section, bead float64) float64 {
+	across, down := s.Thick[0]+s.Thick[1]+s.Gap, s.Wet[0]-s.Wet[1]
+	phi, err := section.SegmentAngle(4 * (bead + s.Thick[0]*s.Wet[0] + s.Thick[1]*s.Wet[1]) / (across*across + down*down))
+	if err != nil {
+		return 0
+	}
+	return phi
 }
 
 // section is what a picture of the joint needs.
@@ -163,6 +178,9 @@ func (v *verdict) section(card *Card) Section {
 		Gap:   card.Used.Gap.V, Wet: st.wet}
 	if st.bridged {
 		s.Phi = st.toes.Phi
+	}
+	if s.Joint == "edge" && st.bridged {
+		s.Phi = edgeAngle(&s, st.o[oBead])
 	}
 	if s.Joint == "butt" {
 		s.Root = rootDepth(s.Gap, tables.RootGrows.V, &variant{*st, s.Thick})

@@ -139,8 +139,11 @@ func (l *sectionList) width() {
 		return
 	}
 	r := reading{of: func(x *variant) float64 { return ofBead(x, x.toes.Chord) }}
-	l.add("bead_width", "mm",
-		"chord from toe to toe of the section, each toe where the skin's peak falls to {T_toe}", r,
+	formula := "chord from toe to toe of the section, each toe where the skin's peak falls to {T_toe}"
+	if l.card.Used.Joint == "edge" {
+		formula = "edges and outer faces, unfolded, as far as the skin's peak reaches {T_toe}"
+	}
+	l.add("bead_width", "mm", formula, r,
 		formOf(&tables.SectionTotal))
 	last := len(l.list) - 1
 	if cold := l.v.variants.cold; cold != nil && !cold.bridged { // the cold end wets one member only, or neither

@@ -54,10 +54,17 @@ var resultSpecs = [...]figureSpec{
 	// coolingBasis shows which of its two forms holds
 	{"pulse_frequency", oPulse, "Hz", "pi/4·{d}²·{v_w}/(pi·{d}³/6)", []term{tWire, tFeed},
 		"mass balance at one drop of the wire's diameter a pulse", OwnCalc},
+	{"effective_current", oEffective, "A", "√({I_p}²·{s} + {I_b}²·(1 − {s}))", []term{from("I_p", "peak", "A", oPeak),
+		from("I_b", "base", "A", oBase), from("s", "share of the time at the peak", "", oAtPeak)},
+		"definition, of a square pulse that throws one drop; it loads cable, tip and power source", OwnCalc},
+	{"pulse_power", oPulsePower, "%", "100·(1 + {r}·({I_e}² − {I}²)/({U}·{I}))", []term{of("r", inArcSlope),
+		from("I_e", "effective current", "A", oEffective), tAmps, tVolts}, pulsePowerSource, OwnCalc},
 }
 
 const (
-	bandSource = "Rosenthal's moving source in thin sheet with loss from both faces (1941, memory high); not " +
+	pulsePowerSource = "mean of the product of volts and amps, ISO/TR 18491 (memory high), over the product of their means"
+	pulseEfficiency  = "; its source names no pulsed arc, so that it is taken of the true power, which pulses raise"
+	bandSource       = "Rosenthal's moving source in thin sheet with loss from both faces (1941, memory high); not " +
 		"validated on zinc"
 	boiledFormula = "half-width where the peak of the sheet reaches 907 °C: {H} shared by thickness {t} and " +
 		"effusivity, of conductivity {k} and heat capacity {rhoc}; travel {v}, loss {h}, from {T0}"
@@ -95,6 +102,16 @@ var timedSpecs = map[out]*figureSpec{
 		OwnCalc},
 	oBead: {"bead_area", oBead, "mm2", "pi/4·{d}²·{v_w}·{eta_d}·{s}/{v}", []term{tWire, tFeed, tDep, tShare, tTravel},
 		"mass balance", OwnCalc},
+}
+
+// pulsedSpecs replace the specs of a steady arc: its power is the mean of volts times amps over a pulse.
+var pulsedSpecs = map[out]*figureSpec{
+	oArcEnergy: {"arc_energy", oArcEnergy, "J/mm", "{U}·{I}·{p}/100/{v}", []term{tVolts, tAmps, tGain, tTravel},
+		"AWS/ASME arc energy, no efficiency factor; pulses by ISO/TR 18491 (memory high)", OwnCalc},
+	oHeatInput: {"heat_input", oHeatInput, "J/mm", "0.8·{U}·{I}·{p}/100/{v}", []term{tVolts, tAmps, tGain, tTravel},
+		"ISO/TR 17671-1, EN 1011-1, k = 0.8; pulses by ISO/TR 18491 (memory high); for reports", OwnCalc},
+	oNet: {"net_heat", oNet, "J/mm", "{eta}·{U}·{I}·{p}/100/{v}", []term{tEta, tVolts, tAmps, tGain, tTravel},
+		"measured efficiency of gas metal arc, DuPont and Marder 1995 (abstract read)" + pulseEfficiency, OwnCalc},
 }
 
 // readingSpec is the feed of a job that gives a current.
@@ -145,6 +162,9 @@ func (b *board) specOf(spec *figureSpec) *figureSpec {
 		return &stepInGap
 	}
 	if other, ok := timedSpecs[spec.out]; ok && c.timed {
+		return other
+	}
+	if other, ok := pulsedSpecs[spec.out]; ok && c.pulsed {
 		return other
 	}
 	return spec

@@ -196,7 +196,7 @@ func (g *timedRun) outside() thinsheet.Reason {
 		return onBacking
 	case maxCore(g.card.Setup.Joined()) > tables.SheetThickest.V:
 		return thinsheet.TooThick
-	case u.Gap.V > tables.ClosedGap.V && (u.Joint == "lap" || u.Joint == "tee" || u.Joint == "overlay"):
+	case u.Gap.V > tables.ClosedGap.V && u.Joint != "butt" && u.Joint != "corner":
 		return openFillet
 	}
 	return ""

@@ -59,6 +59,9 @@ func (w *wanted) area(in float64) float64 {
 		return hang.NeedCorner(w.gap, w.thick[0], w.thick[1])
 	case "butt":
 		return max(w.gap*t, t*t/4)
+	case "edge": // a flat cap over both edges
+		c := w.thick[0] + w.thick[1] + w.gap
+		return c * c / 8
 	}
 	return w.layer * 2 * w.layer
 }

@@ -31,10 +31,13 @@ func (w *warnings) verdict(v *verdict) {
 	}
 }
 
-// weldBraze says that an edge is left out, and why.
+// weldBraze says that an edge of the verdict is left out, and why, and what the section of an edge joint stands on.
 func (w *warnings) weldBraze(v *verdict) {
 	if v.modelled && (v.margins.melts[0] || v.margins.melts[1]) {
 		w.say("weld-braze")
+	}
+	if v.modelled && w.card.Used.Joint == "edge" {
+		w.say("edge-folded")
 	}
 }
 

@@ -7,7 +7,7 @@ import (
 
 // The cold margin falls without a jump while a member stops being wetted: colder and colder corners and laps.
 func TestWetsHasNoCliff(t *testing.T) {
-	for _, joint := range []string{"corner", "lap", "tee", "butt"} {
+	for _, joint := range []string{"corner", "edge", "lap", "tee", "butt"} {
 		job := Job{Metal: "mild-steel", Thickness: Some(2), Joint: joint, Feed: Some(6), Travel: Some(7)}
 		c := card(t, job)
 		b := newBoard(c)

@@ -112,7 +112,7 @@ func windowHint(card *Card) string {
 	case u.openRoot() && u.Gap.V > tables.SteadyGap.V:
 		return "close the opening, put a bar or a patch behind it (backing copper-bar, patch), or ask gap for a timed arc"
 	}
-	return "give a lap, tee, butt, corner or overlay that the card judges, in dip or pulsed mode"
+	return "give a lap, tee, butt, corner, edge or overlay that the card judges, in dip or pulsed mode"
 }
 
 // survey is a window being computed.

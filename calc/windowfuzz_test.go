@@ -16,7 +16,7 @@ func FuzzWindow(f *testing.F) {
 	f.Add(0.2, 3.0, 0.8, uint8(2), uint8(1), uint8(1))
 	f.Add(12.0, 0.5, 1.2, uint8(1), uint8(4), uint8(2))
 	metals := []string{"mild-steel", "stainless-304", "copper", "galvanized", "grey-iron", "brass"}
-	joints := []string{"lap", "butt", "tee", "corner", "overlay", "plug"}
+	joints := []string{"lap", "butt", "tee", "corner", "overlay", "plug", "edge"}
 	modes := []string{"dip", "pulsed", "timed"}
 	f.Fuzz(func(t *testing.T, thick, gap, wire float64, metal, joint, mode uint8) {
 		job := Job{Metal: metals[int(metal)%len(metals)], Thickness: Some(thick), Joint: joints[int(joint)%len(joints)],

@@ -204,6 +204,8 @@ var constants = [...]Constant{
 	{"ProcessFume", &ProcessFume},
 	{"HoodCapture", &HoodCapture},
 	{"SheetShare", &SheetShare},
+	{"ZincAirborne", &ZincAirborne},
+	{"ZincEdge", &ZincEdge},
 	{"StainlessChromium", &StainlessChromium},
 	{"Hexavalent", &Hexavalent},
 	{"StepPreheat", &StepPreheat},

@@ -10,6 +10,15 @@ var (
 	// ProcessFume is all particles that the process gives off, to hold the computed rate against.
 	ProcessFume = Datum{3, 1, 9, "mg/s", memoryMedium("TRGS 528, gas metal arc brazing: 1 to 9 mg/s of particles")}
 
+	// ZincEdge is how far beyond the boiled band zinc still leaves, as a share of the width that only melted.
+	ZincEdge = Datum{0.15, 0, 0.35, "1", worked("zinc's vapour has 100 kPa at 907 to 912 C, 10 kPa at " +
+		"717 C and 1 kPa at 579 C (CRC Handbook, memory high): what melts further out stays on the sheet")}
+
+	// ZincAirborne is the share of the zinc driven off that becomes fume.
+	ZincAirborne = Datum{0.35, 0.1, 0.8, "1", worked("assumed, measured nowhere for this: between two sheets it is " +
+		"trapped, under the bead it goes into bronze and iron, and much settles white beside the seam; the faces that " +
+		"are open to the air are a third to two thirds of those heated")}
+
 	// HoodCapture is the share of the plume that a movable hood catches where it is placed as it should.
 	HoodCapture = Datum{85, 60, 95, "%", memoryMedium("handbooks of industrial ventilation: movable hoods in " +
 		"practice; less once the arc moves away from the hood")}

@@ -10,6 +10,7 @@ var joints = [...]Option{
 	{"butt", "butt", "Edge to edge; leave a root opening about as wide as the sheet is thick, or none on thin sheet"},
 	{"tee", "tee fillet", "The first member stands on the second; one bead in the corner"},
 	{"corner", "outside corner", "Two edges meet at the outside; the bead fills the open notch"},
+	{"edge", "edge", "Two sheets side by side, their edges flush; the bead lies along both edges"},
 	{"plug", "plug", "A hole in the upper sheet, filled onto the lower one"},
 	{"overlay", "overlay", "Bronze laid on one part, for wear or size"},
 }

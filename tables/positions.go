@@ -35,6 +35,8 @@ var aims = [...]struct{ joint, usual, horizontal string }{
 		"Across the seam 5 to 15° below square, so that the arc pushes up; the wire on the upper edge."},
 	{"corner", "Across the seam halfway between both members, the wire in the notch.",
 		"Across the seam halfway between both members and 5 to 10° below that; the wire on the upper edge."},
+	{"edge", "In line with both sheets, the wire over the line where their edges meet.",
+		"In line with both sheets and 5 to 10° below that; the wire on the upper sheet's edge."},
 	{"overlay", "Square across the bead, the wire on the last bead's toe.",
 		"Across the bead 5 to 15° below square; lay the lowest bead first, each next one on its upper toe."},
 	{"plug", "Square to the sheet, from the middle of the hole outward in one turn.",

@@ -115,7 +115,7 @@ var practiceLines = [...]PracticeLine{
 		"and at least 20 mm, bare and bright on both faces that meet, tacked to one sheet and pressed tight.", practice},
 	{"patch", TopicFitUp, "Patch of the same sheet, 15 mm wider than the opening all round, corners rounded, bare " +
 		"where it laps, tacked tight. Lay each edge's bead from the middle out and let it cool.", practice},
-	{"fit-tight", TopicFitUp, "Lap and tee lie tight, without a gap that the bead would have to bridge.", practice},
+	{"fit-tight", TopicFitUp, "The members lie tight, without a gap that the bead would have to bridge.", practice},
 	{"bevel-iron", TopicFitUp, "Bevel 60 to 90° to sound metal; drill a small hole at each end of a crack first.",
 		read("US Army TM 9-237 for the bevel; the rest common practice")},
 	{"bevel-plate", TopicFitUp, "Above about 3 mm bevel a butt 60 to 90°, root edge rounded.", practice},

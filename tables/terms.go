@@ -36,8 +36,8 @@ var jobTerms = [...]Term{
 		"The zinc or aluminium on the sheet, by its mass " +
 			"on both sides together. More zinc means more fume, more spatter and a wider bare strip.", "g/m² or oz/ft²",
 		memoryHigh("ASTM A653, EN 10346")},
-	{"joint", []string{"lap", "butt", "tee", "corner", "plug"}, "How the two pieces meet: one over the other (lap), " +
-		"edge to edge (butt), standing on (tee), at an angle (corner), through a hole (plug). It " +
+	{"joint", []string{"lap", "butt", "tee", "corner", "edge", "plug"}, "How the two pieces meet: one over the other (lap), " +
+		"edge to edge (butt), standing on (tee), at an angle (corner), side by side (edge), through a hole (plug). It " +
 		"decides how the heat " +
 		"splits and where the bead has to wet.", "", awsTerms},
 	{"gap", []string{"root opening"}, "The open space at the root before the arc. Bronze bridges a small one at a " +
@@ -174,8 +174,8 @@ var jobTerms = [...]Term{
 	{"cooling time", nil, "From 800 to 500 °C beside the bead. Short times harden steels with more carbon.", "s",
 		memoryHigh("EN 1011-2, t8/5")},
 	{"pulses", []string{"pulse frequency", "pulse", "pulse peak", "pulse time", "pulse base", "pulse power",
-		"effective current"},
-		"How many drops a second a pulsed arc throws, one for each pulse. It rises with the wire feed.", "Hz",
+		"effective current", "effective"},
+		"How many drops a second a pulsed arc throws, one for each pulse. It rises with the wire feed.", "Hz, A, ms, %",
 		practice},
 	{"inputs", []string{"assumed", "basis", "band"}, "What a figure was computed from, and how far it may be off. " +
 		"The true value lies within the band in 95 of 100 cases, as far as the program can tell.", "", ownTerm},
@@ -216,10 +216,10 @@ var jobTerms = [...]Term{
 	{"service temperature", []string{"service-temp"},
 		"How hot the joint gets in use. Bronze loses strength above about 200 °C.", "°C", practice},
 	{"distortion", []string{"shrinkage", "shrinkage force", "shrinkage across", "flat, edge held", "flat, edge free",
-		"angular change", "warping", "buckling"},
+		"pull, edge held", "pull, edge free", "angular change", "warping", "buckling"},
 		"What a seam does to the sheet's shape as it cools. It pulls it together along and across, and thin sheet " +
 			"waves.",
-		"N, mm, °", awsTerms},
+		"N, mm, °, %", awsTerms},
 	{"haz", []string{"heat-affected zone", "hardness", "zone hardness", "sheet hardness", "changed zone",
 		"softened width", "softened", "softened 2", "changed zone 2", "zone hardness 2", "sheet hardness 2",
 		"softened width 2", "softened hardness 2", "softened strength 2", "softened hardness", "softened strength", "carbon equivalent"},

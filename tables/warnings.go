@@ -36,8 +36,11 @@ var warningLines = [...]WarningLine{
 		"On stainless an aluminium bronze wire is the safer choice against copper penetration.",
 		read("abstract of doi 10.1080/02670836.2021.1929718")},
 	{"weld-braze", "caution", "A weld-braze: where this filler wets, the skin of this metal melts, so “base stays " +
-		"solid” is not judged. Take the coldest setting that wets; on grey iron the molten skin freezes hard.",
+		"solid” is not judged. Take the coldest setting that wets. Iron whose skin melted freezes hard there.",
 		worked("cross-sections: the peak under a bead that just wets lies over this metal's solidus")},
+	{"edge-folded", "info", "An edge joint is computed as a butt whose sheets are folded up: what the arc loses past " +
+		"thin edges, and how far bronze runs down the faces, no test has checked. Saw the test bead.",
+		worked("two fins that share the heat by thickness and effusivity")},
 	{"preheat-never", "caution", "Never preheat over zinc, paint or a lining, nor anything closed: strip them back " +
 		"first, and open or vent what is hollow. Warm iron and copper look no hotter than cold.", practice},
 	{"zinc-vent", "info",
@@ -65,7 +68,7 @@ var warningLines = [...]WarningLine{
 		"Breathlessness, chest pain or fever that lasts: see a doctor.",
 		read("29 CFR 1910.252(c); zinc oxide limits OSHA CH_277000, NIOSH")},
 	{"bronze-fume", "caution",
-		"Extraction on, head out of the plume: copper fume has the tightest limit here, 0.1 mg/m3.",
+		"Copper fume has the tightest limit here, 0.1 mg/m3: extraction on, head out of the plume.",
 		read("29 CFR 1910.1000 Table Z-1, as in NIOSH 1317380")},
 	{"manganese-fume", "caution", "This wire gives manganese fume: local extraction and a respirator fitted for it. " +
 		"Long exposure harms the nerves.",
@@ -82,7 +85,7 @@ var warningLines = [...]WarningLine{
 		"try them on scrap with the same gap.",
 		worked("line-source estimate; published times for arc brazing were not found")},
 	{"timed-closed", "caution",
-		"On and off are for a closed joint: over a gap, even of 2 mm, other times are needed. " +
+		"These times are for a closed joint: over a gap, even of 2 mm, other times are needed. " +
 			"Give the joint as a butt and its gap.",
 		worked("the timed arc computed over an open root and over none")},
 	{"timed-no-gap", "info", "Timed arc without a gap: the step is set by the puddle alone.", practice},

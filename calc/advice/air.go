@@ -36,9 +36,9 @@ func Air(card *calc.Card) (Page, error) {
 	return p, nil
 }
 
-// zincPerLength is the zinc driven off each metre of seam, g/m: between that of the boiled and that of the melted
-// bands, from the low end of the first to the high end of the second. Sheets that run through the joint are heated on
-// both sides of it. False where the bands are not computed.
+// zincPerLength is the zinc driven off each metre of seam, g/m: that of the boiled bands and of the strip beside them
+// that is hot enough to give off much vapour before it cools; what only melts further out stays on the sheet. Sheets
+// that run through the joint are heated on both sides of it. False where the bands are not computed.
 func zincPerLength(card *calc.Card) (z ends, basis calc.Basis, found bool) {
 	var sum []string
 	names := [2]string{"", "_2"}
@@ -64,16 +64,17 @@ func zincPerLength(card *calc.Card) (z ends, basis calc.Basis, found bool) {
 		}
 		found = true
 		faces := 2 * arms * 1e-3 // g/m for each mm of half-width and g/m2
-		side := m.Coating.Side
-		z.low += faces * boiled.Low * side.Low
-		z.mid += faces * (boiled.Value + melted.Value) / 2 * side.V
-		z.high += faces * melted.High * side.High
-		sum = append(sum, fmt.Sprintf("2·{n%[1]d}·({b%[1]d} + {m%[1]d})/2·{c%[1]d}/1000", i+1))
+		side, edge := m.Coating.Side, tables.ZincEdge
+		width := func(boiled, melted, edge float64) float64 { return boiled + edge*max(0, melted-boiled) }
+		z.low += faces * width(boiled.Low, melted.Low, edge.Low) * side.Low
+		z.mid += faces * width(boiled.Value, melted.Value, edge.V) * side.V
+		z.high += faces * width(boiled.High, melted.High, edge.High) * side.High
+		sum = append(sum, fmt.Sprintf("2·{n%[1]d}·({b%[1]d} + {e}·max(0, {m%[1]d} − {b%[1]d}))·{c%[1]d}/1000", i+1))
 		basis.Inputs = append(basis.Inputs, zincInputs(i+1, arms, boiled.Value, melted.Value, side.V)...)
 	}
 	basis.Formula, basis.Known = strings.Join(sum, " + "), calc.OwnCalc
-	basis.Source = airSource + "; in the middle of the boiled and the melted band, its own band from the low end of " +
-		"the one to the high end of the other, the coating's spread in it"
+	basis.Inputs = append(basis.Inputs, calc.In("e", "share of the melted strip that leaves", tables.ZincEdge.V, "1"))
+	basis.Source = airSource + "; " + tables.ZincEdge.Source + "; the coating's spread is in its band"
 	return z, basis, found
 }
 
@@ -98,11 +99,14 @@ func (p *Page) shade(card *calc.Card) {
 	if !ok {
 		return
 	}
+	formula := "row of the shade table for the arc-on current"
+	if peak, ok := calc.PulsePeak(card); ok {
+		amps.Value, formula = peak, "row of the shade table for the pulses' peak"
+	}
 	row, ok := tables.ShadeFor(amps.Value)
 	if !ok {
 		return
 	}
-	const formula = "row of the shade table for the arc-on current"
 	if row.Suggested.V > 0 {
 		p.row("shade_suggested", row.Suggested, formula)
 	} else {

@@ -45,7 +45,7 @@ var contents = [...]Entry{
 	{Name: "pulse", Chapter: Set, Of: Pulse, Needs: []string{"mode"}},
 	{Name: "strength", Chapter: Look, Of: Strength,
 		Needs: []string{"length", "throat", "leg", "load", "safety", "service-temp", "count", "hole"}},
-	{Name: "distortion", Chapter: Look, Of: Distortion},
+	{Name: "distortion", Chapter: Look, Of: Distortion, Needs: []string{"part-width"}},
 	{Name: "haz", Chapter: Look, Of: Zone, Given: ZoneContext},
 	{Name: "air", Chapter: Look, Of: Air, Needs: []string{"operating"}},
 	{Name: "correct", Chapter: Look, Needs: []string{"hazard", "use", "nozzle-bore"}},

@@ -78,10 +78,17 @@ func (s *shrinks) along() {
 		[]calc.Input{calc.In("E", "modulus", e.V, "GPa")}, e)
 	s.flat("flat_width_held", "with its outer edge held straight", tables.PlateHeld)
 	s.flat("flat_width_free", "with a free edge", tables.PlateFree)
+	s.given()
 }
 
 // wideSheet is wider than any that a shop brazes on one side of a seam, mm.
 const wideSheet = 3000
+
+// yields is how wide the zone is, at least, that yields on each side of the seam, mm: the pull over what the sheet
+// carries.
+func (s *shrinks) yields() float64 {
+	return 1000 * s.pull.Value / (2 * s.member.Metal.Tensile.V * s.member.Core)
+}
 
 // flat adds how wide the sheet on each side of the seam may be before it waves, or says why no width is named.
 func (s *shrinks) flat(name, edge string, k tables.Datum) {
@@ -93,8 +100,7 @@ func (s *shrinks) flat(name, edge string, k tables.Datum) {
 		}
 		return b
 	}
-	v := at(s.pull.Value)
-	yields := 1000 * s.pull.Value / (2 * s.member.Metal.Tensile.V * t)
+	v, yields := at(s.pull.Value), s.yields()
 	switch {
 	case v < yields:
 		p.Because(source, "sheet %s: no width is named, because the zone that yields, at least %.0f mm on each side, is "+
@@ -124,14 +130,19 @@ func (s *shrinks) across(card *calc.Card) {
 
 // angle adds how far a plate bends, or says why nothing is said.
 func (s *shrinks) angle() {
+	if s.p.Card.Used.Joint == "edge" {
+		s.p.Because(Own(tables.AngularLimit.Source), "bend along the seam: not judged, because the formulas are of a face that is "+
+			"heated, not of an edge, which shortens and bows both sheets alike. Try a test piece, tacks and clamps")
+		return
+	}
 	form, limit := tables.AngularChange, tables.AngularLimit
 	v, err := formula.AngularChange(s.net.Value, s.member.Core, s.metal.Expansion.V, s.member.Metal.HeatCapacity.V,
 		form.V, limit.V)
 	if err != nil {
 		perSquare := s.net.Value / (s.member.Core * s.member.Core)
-		s.p.Because(Own(limit.Source), "bend along the seam: not judged, because %.3g J/mm³ of heat over thickness "+
+		s.p.Because(Own(limit.Source), "bend along the seam: not judged, because %s J/mm³ of heat over thickness "+
 			"squared heats this sheet through (formulas hold to %.0f): it waves more than it bends. Try a test piece, "+
-			"tacks and clamps", perSquare, limit.V)
+			"tacks and clamps", calc.Number(round2(perSquare)), limit.V)
 		return
 	}
 	s.put("angular_change", "deg", "180/pi·{k}·{a}/1000000/{c}·{q}/{t}²", v*180/math.Pi, form, nil)

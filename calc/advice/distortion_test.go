@@ -2,6 +2,8 @@ package advice
 
 import (
 	"math"
+	"slices"
+	"strings"
 	"testing"
 
 	"brazebooth/calc"
@@ -56,7 +58,7 @@ func TestDistortionFollowsHeatAndThickness(t *testing.T) {
 // Every metal and joint has a figure or a reason why not.
 func TestEveryMetalDistorts(t *testing.T) {
 	for _, m := range tables.Metals() {
-		for _, joint := range []string{"lap", "tee", "butt", "corner", "overlay", "plug"} {
+		for _, joint := range []string{"lap", "tee", "butt", "corner", "edge", "overlay", "plug"} {
 			card, err := calc.Solve(calc.Job{Metal: m.ID, Thickness: calc.Some(2), Joint: joint})
 			if err != nil {
 				continue
@@ -66,4 +68,73 @@ func TestEveryMetalDistorts(t *testing.T) {
 			}
 		}
 	}
+}
+
+// The part whose width is given waves the more the wider it is, never less; at the width that is named as flat its
+// share is one, and a part with a held edge is never worse than one with a free edge. A part of any width is judged or
+// told why not, and one without a width is told what to give.
+func TestAGivenWidthIsJudged(t *testing.T) {
+	var jobs []calc.Job
+	for _, metal := range []string{"mild-steel", "stainless-304", "copper", "galvanized"} {
+		for _, joint := range []string{"butt", "lap", "corner", "edge", "tee"} {
+			for _, mm := range []float64{0.8, 1.5, 4} {
+				jobs = append(jobs, calc.Job{Metal: metal, Thickness: calc.Some(mm), Joint: joint, Feed: calc.Some(4),
+					Travel: calc.Some(8)})
+			}
+		}
+	}
+	for _, j := range deep.Of(t, jobs, 10) {
+		card, err := calc.Solve(j)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if p := distorted(t, &card, calc.Opt{}); !p.says("give part-width") {
+			t.Errorf("%s %s: nothing says what to give", j.Metal, j.Joint)
+		}
+		last := 0.0
+		for width := 4.0; width < 1e5; width *= 1.2 {
+			p := distorted(t, &card, calc.Some(width))
+			last = p.panelJudged(t, width, last)
+		}
+	}
+}
+
+func distorted(t *testing.T, card *calc.Card, width calc.Opt) *Page {
+	t.Helper()
+	card.Used.PartWidth = width
+	p, err := Distortion(card)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return &p
+}
+
+func (p *Page) says(word string) bool {
+	return slices.ContainsFunc(p.Reasons, func(r Reason) bool { return strings.Contains(r.Text, word) })
+}
+
+// panelJudged holds the page of a part of this width to its rules and returns the share of the pull with held edges.
+func (p *Page) panelJudged(t *testing.T, width, last float64) float64 {
+	t.Helper()
+	j := &p.Card.Used
+	held, ok := p.Figure("panel_pull_held")
+	free, ok2 := p.Figure("panel_pull_free")
+	flat, _ := p.Figure("flat_width_held")
+	if !ok && !ok2 && !p.says("not judged, because") && !p.says("in any width") && !p.says("it waves unless") {
+		t.Errorf("%s %s, %g mm wide: neither judged nor told why not", j.Metal, j.Joint, width)
+	}
+	if !ok {
+		return last
+	}
+	if held.Value < last || ok2 && free.Value < held.Value || !(held.Low <= held.Value && held.Value <= held.High) {
+		t.Errorf("%s %s, %g mm wide: %g %% after %g, free %g", j.Metal, j.Joint, width, held.Value, last, free.Value)
+	}
+	if p.says("held straight at its outer edges, waves") != (held.Low > 100) ||
+		p.says("held straight at its outer edges, stays flat") != (held.High < 100) {
+		t.Errorf("%s %s, %g mm wide: %g to %g %% is called otherwise", j.Metal, j.Joint, width, held.Low, held.High)
+	}
+	if (width/2 > flat.Value) != (held.Value > 100) {
+		t.Errorf("%s %s: %g mm on each side, flat to %g, %g %%", j.Metal, j.Joint, width/2, flat.Value, held.Value)
+	}
+	return held.Value
 }

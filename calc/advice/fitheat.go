@@ -9,7 +9,7 @@ import (
 
 // heat says what the cross-section finds of the setting, and of what would cure it.
 func (f *fitting) heat(card *calc.Card) {
-	if chance, _ := card.Figure("chance"); card.Met() && chance.Value < tables.MarginalUnder.V {
+	if chance, judged := card.Figure("chance"); judged && card.Met() && chance.Value < tables.MarginalUnder.V {
 		f.say(WithCare, ownSection, "", "at this setting every edge is met, but only about %.0f in 100 beads would be "+
 			"good: marginal; the window tells what makes it surer", chance.Value)
 		return

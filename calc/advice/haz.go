@@ -98,8 +98,14 @@ func (z *zone) harden(ctx context.Context, steel *tables.HardeningSteel) {
 	reach, ok := calc.ReachOf(ctx, z.card, at...)
 	time, timed := z.card.Figure("cooling_time")
 	if !ok || !timed {
-		p.Because(ownSection, "hard and soft zone: not judged, because no cross-section or no cooling time is computed "+
-			"for this job; try a running arc on a lap, tee, butt or corner")
+		why, try := "no cross-section is computed for this job", "a running arc on a lap, tee, butt or corner"
+		if ok {
+			why, try = "no cooling time is computed for this job", "a test piece, sawn through"
+			if z.card.Setup.Members[0].Metal.Family != tables.Steel {
+				why, try = "the cooling time is computed only where the first member is steel", "this steel as the first member"
+			}
+		}
+		p.Because(ownSection, "hard and soft zone: not judged, because %s; try %s", why, try)
 		return
 	}
 	hard := reach[z.member][0]

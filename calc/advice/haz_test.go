@@ -67,7 +67,7 @@ func TestTheZoneFollowsTheHeat(t *testing.T) {
 // Every metal gets an answer or a reason, on every joint; what is soft lies outside what is hard.
 func TestEveryMetalHasAZone(t *testing.T) {
 	for _, m := range tables.Metals() {
-		for _, joint := range []string{"lap", "tee", "butt", "corner", "overlay", "plug"} {
+		for _, joint := range []string{"lap", "tee", "butt", "corner", "edge", "overlay", "plug"} {
 			card, err := calc.Solve(calc.Job{Metal: m.ID, Thickness: calc.Some(1.5), Joint: joint})
 			if err != nil {
 				continue

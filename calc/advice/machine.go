@@ -43,14 +43,18 @@ func (p *Page) duty(card *calc.Card, amps calc.Figure, share float64) {
 		d, _ := formula.DutyAt(rms, j.RatedAmps.V, j.RatedDuty.V) // 0 for no current
 		return d
 	}
-	v := at(amps.Value)
-	b := calc.OwnBasis("min(100, {D}·({R}/{I})²)", "IEC 60974-1, ten-minute period (memory high)",
-		calc.In("D", "plate duty", j.RatedDuty.V, "%"), calc.In("R", "plate current", j.RatedAmps.V, "A"), amps.As("I"))
+	loads, source := amps, "IEC 60974-1, ten-minute period (memory high)"
+	if rms, ok := card.Figure("effective_current"); ok {
+		loads, source = rms, source+"; pulses count by their root mean square"
+	}
+	v := at(loads.Value)
+	b := calc.OwnBasis("min(100, {D}·({R}/{I})²)", source,
+		calc.In("D", "plate duty", j.RatedDuty.V, "%"), calc.In("R", "plate current", j.RatedAmps.V, "A"), loads.As("I"))
 	if share < 1 {
 		b.Formula, b.Source = "min(100, {D}·({R}/{I})²/{s})", b.Source+"; a timed arc counts by its root mean square"
 		b.Inputs = append(b.Inputs, calc.Derived("s", calc.ArcShare, share, ""))
 	}
-	p.add("duty_cycle", "%", v, at(amps.High), at(amps.Low), b)
+	p.add("duty_cycle", "%", v, at(loads.High), at(loads.Low), b)
 	p.Because(Own(tables.DutyPeriod.Source), "that is %.1f minutes of arc in ten", v/10)
 	load := p.add("load", "%", 100*amps.Value/j.RatedAmps.V, 100*amps.Low/j.RatedAmps.V, 100*amps.High/j.RatedAmps.V,
 		calc.OwnBasis("100·{I}/{R}", "definition", amps.As("I"), calc.In("R", "plate current", j.RatedAmps.V, "A")))

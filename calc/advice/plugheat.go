@@ -49,14 +49,20 @@ func (p *Page) rests(card *calc.Card, time calc.Figure) {
 	if card.Used.Eta.Set {
 		eta.V = card.Used.Eta.V
 	}
+	pulses := calc.Figure{Value: 100, Low: 100, High: 100} // true power over the product of the means, %
+	if f, ok := card.Figure("pulse_power"); ok {
+		pulses = f
+	}
 	upper := tables.PlugUpperShare
-	mid := resting{hole: hole.Value, time: time.Value, power: eta.V * amps.Value * volts.Value, kt: share(upper.V, k),
-		ct: share(upper.V, c), led: tables.PlugLed.V, form: tables.PlugForm.V, width: tables.ArcWidth.V,
+	power := eta.V * amps.Value * volts.Value * pulses.Value / 100
+	mid := resting{hole: hole.Value, time: time.Value, power: power, kt: share(upper.V, k), ct: share(upper.V, c),
+		led: tables.PlugLed.V, form: tables.PlugForm.V, width: tables.ArcWidth.V,
 		start: card.Used.Preheat.V}
 	ends := []func(r *resting, high bool){
 		func(r *resting, high bool) { r.power *= pick(high, eta.High, eta.Low) / eta.V },
 		func(r *resting, high bool) { r.power *= pick(high, amps.High, amps.Low) / amps.Value },
 		func(r *resting, high bool) { r.power *= pick(high, volts.High, volts.Low) / volts.Value },
+		func(r *resting, high bool) { r.power *= pick(high, pulses.High, pulses.Low) / pulses.Value },
 		func(r *resting, high bool) { r.time = pick(high, time.High, time.Low) },
 		func(r *resting, high bool) { r.led = pick(high, tables.PlugLed.High, tables.PlugLed.Low) },
 		func(r *resting, high bool) { r.form = pick(high, tables.PlugForm.High, tables.PlugForm.Low) },

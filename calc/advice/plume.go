@@ -97,28 +97,35 @@ func (f *plume) chromium(fume calc.Figure) {
 		"times as much")
 }
 
-// zinc adds the coating's zinc and its oxide.
+// zinc adds the coating's zinc and the part of its oxide that becomes fume.
 func (f *plume) zinc(z ends, perLength calc.Basis, travel calc.Figure) {
-	basis := func(formula string) calc.Basis {
-		return calc.OwnBasis(formula, airSource+"; rates are those while the arc burns",
-			calc.Derived("z", "zinc driven off", z.mid, "g/m"), travel.As("v"))
-	}
-	p := f.p
+	p, a := f.p, tables.ZincAirborne
+	inputs := []calc.Input{calc.Derived("z", "zinc driven off", z.mid, "g/m"), travel.As("v")}
+	source := airSource + "; rates are those while the arc burns"
 	zinc := p.add("zinc_per_length", "g/m", z.mid, z.low, z.high, perLength)
-	rate := p.scaled("zinc_rate", "g/h", zinc, travel.Value*3.6, basis("3.6·{z}·{v}")) // by the m/h of arc
-	oxide := p.scaled("zinc_oxide_rate", "g/h", rate, tables.ZincOxideRatio.V, basis("1.245·3.6·{z}·{v}"))
-	for _, v := range [...]*float64{&oxide.Value, &oxide.Low, &oxide.High} {
-		*v /= 3.6 // mg/s
-	}
+	p.scaled("zinc_rate", "g/h", zinc, travel.Value*3.6, calc.OwnBasis("3.6·{z}·{v}", source, inputs...)) // m/h of arc
+	burnt := tables.ZincOxideRatio.V * travel.Value                                                       // mg/s for each g/m
+	spread := func(end, of, share float64) float64 { return math.Hypot(math.Log(end/of), math.Log(share/a.V)) }
+	v := burnt * z.mid * a.V
+	oxide := calc.Figure{Value: v, Low: v * math.Exp(-spread(z.low, z.mid, a.Low)),
+		High: min(v*math.Exp(spread(z.high, z.mid, a.High)), burnt*z.high)}
+	p.add("zinc_oxide_rate", "g/h", 3.6*v, 3.6*oxide.Low, 3.6*oxide.High, calc.OwnBasis("1.245·{a}·3.6·{z}·{v}",
+		source+"; "+a.Source, append(inputs, calc.Assumed("a", "share of it that becomes fume", a.V, "1"))...))
 	f.agents = append(f.agents, airborne{"zinc-oxide", "zinc oxide", oxide})
-	p.Because(Own(airSource), "the zinc is all that leaves the sheet; part of it settles beside the bead, so that the "+
-		"air holds less")
+	p.Because(a.Origin, "of the zinc driven off some %.0f %% is counted as fume, %.0f to %.0f: the rest is trapped in the "+
+		"joint, goes into bronze and iron, or settles white beside the seam. Which hood it takes is judged with the high "+
+		"end", 100*a.V, 100*a.Low, 100*a.High)
+	if fume, ok := p.Figure("fume_rate"); ok {
+		known := tables.ProcessFume
+		p.Because(known.Origin, "with the wire's fume that is some %s mg/s; %.0f to %.0f are published for coated sheet, with "+
+			"nothing said of coat and sheet", calc.Number(round2(fume.Value+v)), known.Low, known.High)
+	}
 }
 
 // against holds the agents to their limits and says which hood, where, with which suction.
 func (f *plume) against(card *calc.Card) {
 	p := f.p
-	index, tight := ends{}, 0.0
+	index, tight, sure := ends{}, 0.0, 0.0
 	var governs string
 	var symbols string
 	var in []calc.Input
@@ -129,6 +136,9 @@ func (f *plume) against(card *calc.Card) {
 		}
 		at := func(rate float64) float64 { return f.share * rate / limit.Limit.V }
 		index = ends{index.low + at(a.rate.Low), index.mid + at(a.rate.Value), index.high + at(a.rate.High)}
+		if sure += at(a.rate.Value); a.agent == "zinc-oxide" { // how much of it is fume is only assumed
+			sure += at(a.rate.High - a.rate.Value)
+		}
 		if v := at(a.rate.Value); v > tight {
 			tight, governs = v, fmt.Sprintf("%s with %s %s mg/m³", a.name, limit.Body, calc.Number(limit.Limit.V))
 		}
@@ -147,7 +157,7 @@ func (f *plume) against(card *calc.Card) {
 	p.Because(Own(fumeSource), "the tightest is %s; the agents add up, each over its strictest limit", governs)
 	in = append(in, calc.Input{Symbol: "o", Name: "arc-on share of the shift", Value: 100 * f.share, Unit: "%",
 		Assumed: !card.Used.Operating.Set})
-	f.capture(index, symbols, in)
+	f.capture(index, sure, symbols, in)
 }
 
 // limits states an agent's rate beside each body's limit over a shift, in one sentence.
@@ -179,7 +189,8 @@ func strictest(agent string) (least tables.ExposureLimit, found bool) {
 
 // capture is the share of the plume that the hood must catch where the room has the least mechanical ventilation of
 // the law; the general air that what a hood misses asks for is said in words, since its interval is too wide.
-func (f *plume) capture(index ends, sum string, in []calc.Input) {
+// sure is the sum by which the hood is judged.
+func (f *plume) capture(index ends, sure float64, sum string, in []calc.Input) {
 	p, room, hood := f.p, tables.VentilationFlow, tables.HoodCapture
 	need := func(index float64) float64 { return 100 * max(0, 1-room.V/60/index) }
 	c := p.add("capture_needed", "%", need(index.mid), need(index.low), need(index.high), calc.OwnBasis(
@@ -192,10 +203,14 @@ func (f *plume) capture(index ends, sum string, in []calc.Input) {
 	p.Because(hood.Origin, "general air is the last resort: what a hood misses that catches %.0f %% asks for some %s "+
 		"m³/h, %s to %s, too wide to plan a fan by; without a hood it takes %.0f times as much, which no room has",
 		hood.V, flow(index.mid, hood.V), flow(index.low, hood.High), flow(index.high, hood.Low), 100/(100-hood.V))
-	if c.Value > hood.V {
+	if asks := max(c.Value, need(sure)); asks > hood.V {
+		end := ""
+		if need(sure) > c.Value {
+			end = ", with zinc at its high end"
+		}
 		p.Warn("hood-alone", hood.Source, "A movable hood catches some %.0f %% in practice (%.0f to %.0f), and this "+
-			"asks for about %.0f %%: extraction on the gun or a hood that encloses the joint, and a fitted respirator.",
-			hood.V, hood.Low, hood.High, math.Floor(c.Value))
+			"asks for about %.0f %%%s: extraction on the gun or a hood that encloses the joint, and a fitted respirator.",
+			hood.V, hood.Low, hood.High, math.Floor(asks), end)
 	}
 }
 

@@ -89,7 +89,7 @@ func (p *Page) fitUp(card *calc.Card) {
 	case joint == "lap" && zinc:
 		p.lineUnder(tables.TopicFitUp, "vent-gap")
 		p.vent(card)
-	case joint == "lap" || joint == "tee":
+	case joint == "lap" || joint == "tee" || joint == "edge":
 		p.line("fit-tight")
 	case joint == "butt" && !backed(card) && thin <= tables.BackingUpTo.V:
 		p.rootOpening(card, thin)

@@ -19,7 +19,7 @@ type scanned struct {
 func scan() (list []scanned) {
 	for _, metal := range []string{"galvanized", "mild-steel", "stainless-304", "copper", "grey-iron", "dp600"} {
 		for _, mm := range []float64{0.8, 1.5, 2.5, 8} {
-			for _, joint := range []string{"lap", "butt", "tee", "corner", "overlay", "plug"} {
+			for _, joint := range []string{"lap", "butt", "tee", "corner", "edge", "overlay", "plug"} {
 				for _, mode := range []string{"dip", "pulsed", "timed"} {
 					for _, travel := range []float64{0, 5, 12} {
 						for _, s := range tables.Sights() {

@@ -1,38 +1,79 @@
 package formula
 
-import "math"
+import (
+	"math"
 
-// PulseTime is how long a pulse of peak A lasts that detaches one drop, s: detach/peak², the power law of one drop a
-// pulse (Amin 1983, Allum 1985; memory medium). detach A2s belongs to the wire; peak must be over transition A, below
-// which no pulse of any usual length detaches a drop in free flight.
-func PulseTime(peak, detach, transition float64) (float64, error) {
-	if err := Positive([4]string{"peak current", "detachment", "spray transition"}, peak, detach, transition); err != nil {
-		return 0, err
-	}
-	if peak < transition {
-		return 0, Outside("peak current", peak, "a pulse under the spray transition throws no drop of its own")
-	}
-	return detach / (peak * peak), nil
-}
-
-// PulseBase is the current between pulses, A, that leaves the mean as asked: (mean − peak·share)/(1 − share), where
-// share is frequency Hz times pulse time s. An error where the pulses alone carry more than the mean.
-func PulseBase(mean, peak, frequency, pulse float64) (float64, error) {
-	if err := Positive([4]string{"mean current", "peak current", "frequency", "pulse time"}, mean, peak, frequency, pulse); err != nil {
-		return 0, err
-	}
-	share := frequency * pulse
-	if share >= 1 {
-		return 0, Outside("pulse time", pulse, "the pulses overlap at this frequency")
-	}
-	base := (mean - peak*share) / (1 - share)
-	if base <= 0 {
-		return 0, Outside("mean current", mean, "the pulses alone carry more")
-	}
-	return base, nil
-}
+	"brazebooth/tables"
+)
 
 // PulseEffective is the root mean square of a square pulse, A.
 func PulseEffective(peak, base, share float64) float64 {
 	return math.Sqrt(peak*peak*share + base*base*(1-share))
+}
+
+// Waveform is a square pulse that throws one drop from a wire.
+type Waveform struct {
+	Peak, Base float64 // A
+	Time       float64 // of the pulse, s
+	Longest    float64 // s: a longer pulse leaves less between pulses than the arc needs; zero or less where none is short enough
+	Share      float64 // of the time at the peak
+	Alight     bool    // a pulse exists that throws a drop and leaves the arc alight until the next
+}
+
+// OnePulse is the pulse, by the power law of one drop a pulse (Amin 1983, Allum 1985; memory medium), of a mean current, A, and a frequency, Hz, on a wire with this spray transition, A. detach and
+// shortest, A2s, are the peak squared times the pulse's time that throws one drop, usually and at least. The time lies
+// between what detaches a drop and what leaves the arc alight: bronze melts at less current than steel at the same feed,
+// so that the second often decides. Where no pulse does both, the longest that leaves the arc alight is taken; where the
+// mean reaches the peak there are no pulses. Every figure is continuous in every argument.
+func OnePulse(mean, frequency, transition, detach, shortest float64) (Waveform, error) {
+	if err := Positive([4]string{"mean current", "frequency", "spray transition", "detachment"}, mean, frequency,
+		transition, detach); err != nil {
+		return Waveform{}, err
+	}
+	least := tables.PulseBaseLeast.V
+	w := Waveform{Peak: pulsePeak(mean, frequency, transition, detach)}
+	if mean >= w.Peak {
+		w.Base, w.Alight = mean, true
+		return w, nil
+	}
+	low := shortest / (w.Peak * w.Peak)
+	w.Longest = (mean - least) / (frequency * (w.Peak - least))
+	if w.Alight = w.Longest > low; w.Alight {
+		w.Time = min(detach/(w.Peak*w.Peak), math.Sqrt(low*w.Longest))
+	} else {
+		w.Time = max(0, w.Longest)
+	}
+	w.Share = frequency * w.Time
+	w.Base = (mean - w.Peak*w.Share) / (1 - w.Share)
+	return w, nil
+}
+
+// pulsePeak is the usual peak, A, or as much more, up to its high end, as leaves the arc alight after a usual pulse.
+func pulsePeak(mean, frequency, transition, detach float64) float64 {
+	over, least := tables.PulsePeakOver, tables.PulseBaseLeast.V
+	spare, charge := mean-least, detach*frequency
+	most := over.High * transition
+	if spare > 0 {
+		root := charge*charge - 4*spare*charge*least
+		if root <= 0 { // any peak does
+			return over.V * transition
+		}
+		most = min(most, (charge+math.Sqrt(root))/(2*spare))
+	}
+	return max(over.V*transition, most)
+}
+
+// Effective is the root mean square of the pulse, A.
+func (w *Waveform) Effective() float64 { return PulseEffective(w.Peak, w.Base, w.Share) }
+
+// PulseGain is the mean of the product of volts and amps over the product of their means: 1 + slope·(Ie² − I²)/(U·I),
+// for volts that rise by slope V/A with the current while the arc's length stays. effective and mean A, volts V.
+func PulseGain(effective, mean, volts, slope float64) (float64, error) {
+	if err := Positive([4]string{"effective current", "mean current", "volts"}, effective, mean, volts); err != nil {
+		return 0, err
+	}
+	if !(slope >= 0) || math.IsInf(slope, 1) {
+		return 0, Outside("slope of the arc's volts", slope, "must be zero or more")
+	}
+	return 1 + slope*max(0, effective*effective-mean*mean)/(volts*mean), nil
 }

@@ -121,6 +121,17 @@ func OpenCorner(area, w1, w2, t1, t2, gap float64) (Toes, error) {
 	return Toes{phi - beta, phi - math.Pi/2 + beta, c, phi}, err
 }
 
+// Edge: two sheets side by side with a gap between them, their edges flush; w1 and w2 are how far down from its edge each
+// is hot enough to wet, t1 and t2 their thicknesses. The bead lies on both edges and runs down the outer faces: what it
+// wets is unfolded into one face, as if a butt's sheets were folded back up.
+func Edge(area, w1, w2, t1, t2, gap float64) (Toes, error) {
+	return Butt(area, EdgeWidth(w1, t1), EdgeWidth(w2, t2), gap, 0)
+}
+
+// EdgeWidth is what a bead wets of one sheet of an edge joint, edge and outer face together, mm, where it is hot enough
+// down to w in thickness t. A sheet that is hardly hot is wetted no further across its edge than down its face.
+func EdgeWidth(w, t float64) float64 { return w + min(w, t) }
+
 // Overlay: a bead on one face that wets w to each side.
 func Overlay(area, w float64) (Toes, error) {
 	phi, err := beadOver(area, 0, 4*w*w)

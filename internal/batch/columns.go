@@ -109,7 +109,7 @@ var figures = [...]struct{ name, unit string }{
 	{"next_start", "C"}, {"next_hold", "s"},
 	{"largest_gap", "mm"}, {"root_sag", "mm"}, {"largest_bead", "mm2"},
 	{"feed_dial", "marks"}, {"volts_dial", "marks"},
-	{"wire_mass_per_seam", "g/m"},
+	{"wire_mass_per_seam", "g/m"}, {"effective_current", "A"}, {"pulse_power", "%"},
 }
 
 // figureCells are a card's figures in their columns.

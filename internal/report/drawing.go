@@ -56,6 +56,9 @@ func frameOf(s *calc.Section) area {
 		return area{-t[0] - reach(1)/2, reach(1), -t[1], min(reach(0), 8+s.Wet[0])}
 	case "corner":
 		return area{-reach(0), t[1] + head, -t[0] - min(reach(1), 6+s.Wet[1]), head}
+	case "edge":
+		head = 0.8 * (t[0] + t[1])
+		return area{-s.Gap/2 - t[0] - head/2, s.Gap/2 + t[1] + head/2, -min(max(reach(0), reach(1)), 10), head}
 	case "overlay":
 		return area{-reach(0), reach(0), -min(t[0], 5), head}
 	}
@@ -93,6 +96,8 @@ func sides(s *calc.Section) [2]side {
 		return [2]side{{point{}, up, left, false}, {point{}, right, down, true}}
 	case "corner":
 		return [2]side{{point{}, left, down, false}, {point{s.Thick[1], -s.Thick[0]}, down, left, false}}
+	case "edge":
+		return [2]side{{point{-s.Gap/2 - s.Thick[0], 0}, down, right, false}, {point{s.Gap/2 + s.Thick[1], 0}, down, left, false}}
 	case "overlay":
 		return [2]side{{point{}, left, down, true}, {point{}, right, down, true}}
 	}

@@ -169,6 +169,8 @@ var remarks = map[string][2]string{
 	"zinc_melted_halfwidth": {"each side of the arc's line"},
 	"cooling_time":          {"800 to 500 °C", "800–500 °C"},
 	"pulse_frequency":       {"one drop a pulse"},
+	"effective_current":     {"of the pulses: what loads the gun", "loads the gun"},
+	"pulse_power":           {"of volts times amps as meters show", "of volts times amps"},
 }
 
 // nozzle is the bore that a gas flow is for.

@@ -166,7 +166,7 @@ func whole(t *testing.T, name string, asPNG func(int) ([]byte, error), asSVG fun
 
 // A drawing of every joint stays in its room and shows its bead and both members.
 func TestDrawing(t *testing.T) {
-	for _, joint := range []string{"lap", "tee", "butt", "corner", "overlay"} {
+	for _, joint := range []string{"lap", "tee", "butt", "corner", "edge", "overlay"} {
 		card, err := calc.Solve(calc.Job{Gauge: 18, Joint: joint})
 		if err != nil {
 			t.Fatal(err)
