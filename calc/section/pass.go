@@ -49,7 +49,7 @@ func (w *Workspace) pour(heat, metal float64) {
 
 // lifted is a temperature of a column with what comes along the seam.
 func (w *Workspace) lifted(a *arm, column int, t float64) float64 {
-	return w.start + (t-w.start)*a.lift[column]
+	return w.start + (t-w.start)*a.col[column].lift
 }
 
 // frozen reports whether the cell at each toe is 20 K under its peak; where nothing wets, whether the hottest cell is.
@@ -60,11 +60,11 @@ func (w *Workspace) frozen(toe float64) bool {
 			continue
 		}
 		j := 0
-		for j+1 < a.columns && w.lifted(a, j+1, a.peak[(j+1)*a.layers]) >= toe {
+		for j+1 < a.columns && w.lifted(a, j+1, a.col[j+1].peak[0]) >= toe {
 			j++
 		}
 		for c := j; c < min(j+2, a.columns); c++ {
-			if a.peak[c*a.layers]-a.t[c*a.layers] < 20 && a.peak[c*a.layers] > w.start+60 {
+			if p := &a.col[c]; p.peak[0]-p.next[0] < 20 && p.peak[0] > w.start+60 {
 				return false
 			}
 		}
@@ -91,11 +91,10 @@ func (w *Workspace) passed(lowest float64) bool {
 	for i := range w.n {
 		a := &w.arms[i]
 		j := 0
-		for j+1 < a.columns && w.lifted(a, j, a.peak[j*a.layers]) >= lowest {
+		for j+1 < a.columns && w.lifted(a, j, a.col[j].peak[0]) >= lowest {
 			j++
 		}
-		c := j * a.layers
-		if a.t[c] > a.peak[c]-0.2 && a.peak[c] > w.start+1 {
+		if p := &a.col[j]; p.next[0] > p.peak[0]-0.2 && p.peak[0] > w.start+1 {
 			return false
 		}
 	}
@@ -120,7 +119,7 @@ func (w *Workspace) watch(dt float64) {
 	p.hot = math.Inf(-1)
 	for i := range w.n {
 		if a := &w.arms[i]; a.heated {
-			p.hot = max(p.hot, w.lifted(a, 0, a.next[0]))
+			p.hot = max(p.hot, w.lifted(a, 0, a.col[0].next[0]))
 		}
 	}
 	if math.IsNaN(p.first) && p.hot >= p.toe {
