@@ -10,7 +10,7 @@ func (w *Workspace) residual() float64 {
 		for j := range a.in() {
 			p := &a.col[j]
 			for l := range a.layers {
-				held += p.e[l] + p.cap[l]*(p.next[l]-p.t[l])
+				held += p.cell[l].e + p.cell[l].cap*(p.cell[l].next-p.cell[l].t)
 			}
 		}
 	}

@@ -34,16 +34,16 @@ func (w *Workspace) conduct2(a *arm) {
 	d0, d1 := a.depth[0], a.depth[1]
 	columns := a.in()
 	q := &columns[0]
-	g := q.through[1] * (q.k[1] + q.k[0])
+	g := q.cell[1].through * (q.cell[1].k + q.cell[0].k)
 	q.chain.across[1] = g
 	l0, l1 := q.face+g+a.wet, g+q.behind
 	for j := 1; j < len(columns); j++ {
 		p := &columns[j]
-		g0 := ((q.k[0]+p.k[0])/2*d0 + w.beadConductance(q, p)) * p.closeness
-		g1 := (q.k[1] + p.k[1]) / 2 * d1 * p.closeness
+		g0 := ((q.cell[0].k+p.cell[0].k)/2*d0 + w.beadConductance(q, p)) * p.closeness
+		g1 := (q.cell[1].k + p.cell[1].k) / 2 * d1 * p.closeness
 		q.chain.along[0], q.chain.along[1] = g0, g1
 		q.chain.leave[0], q.chain.leave[1] = l0+g0, l1+g1
-		g = p.through[1] * (p.k[1] + p.k[0])
+		g = p.cell[1].through * (p.cell[1].k + p.cell[0].k)
 		p.chain.across[1] = g
 		l0, l1 = p.face+g+g0, g+p.behind+g1
 		q = p
@@ -59,10 +59,10 @@ func (w *Workspace) conduct4(a *arm) {
 	for j := 1; j < len(columns); j++ {
 		p := &columns[j]
 		near, k := p.closeness, &q.chain
-		g0 := ((q.k[0]+p.k[0])/2*a.depth[0] + w.beadConductance(q, p)) * near
-		g1 := (q.k[1] + p.k[1]) / 2 * a.depth[1] * near
-		g2 := (q.k[2] + p.k[2]) / 2 * a.depth[2] * near
-		g3 := (q.k[3] + p.k[3]) / 2 * a.depth[3] * near
+		g0 := ((q.cell[0].k+p.cell[0].k)/2*a.depth[0] + w.beadConductance(q, p)) * near
+		g1 := (q.cell[1].k + p.cell[1].k) / 2 * a.depth[1] * near
+		g2 := (q.cell[2].k + p.cell[2].k) / 2 * a.depth[2] * near
+		g3 := (q.cell[3].k + p.cell[3].k) / 2 * a.depth[3] * near
 		k.along[0], k.along[1], k.along[2], k.along[3] = g0, g1, g2, g3
 		k.leave[0], k.leave[1], k.leave[2], k.leave[3] = l0+g0, l1+g1, l2+g2, l3+g3
 		l0, l1, l2, l3 = p.conductAcross()
@@ -76,7 +76,7 @@ func (w *Workspace) conduct4(a *arm) {
 // conductAcross finds what a column of four layers conducts across them, and what leaves each of them so and by the
 // faces.
 func (p *column) conductAcross() (l0, l1, l2, l3 float64) {
-	a1, a2, a3 := p.through[1]*(p.k[1]+p.k[0]), p.through[2]*(p.k[2]+p.k[1]), p.through[3]*(p.k[3]+p.k[2])
+	a1, a2, a3 := p.cell[1].through*(p.cell[1].k+p.cell[0].k), p.cell[2].through*(p.cell[2].k+p.cell[1].k), p.cell[3].through*(p.cell[3].k+p.cell[2].k)
 	p.chain.across[1], p.chain.across[2], p.chain.across[3] = a1, a2, a3
 	return p.face + a1, a1 + a2, a2 + a3, a3 + p.behind
 }
@@ -87,7 +87,7 @@ func (w *Workspace) beadConductance(q, p *column) float64 {
 	if h == 0 {
 		return 0
 	}
-	kf := w.fillerConductivity((q.t[0] + p.t[0]) / 2)
+	kf := w.fillerConductivity((q.cell[0].t + p.cell[0].t) / 2)
 	return kf * 2 * h / (q.filler + p.filler)
 }
 
@@ -126,12 +126,12 @@ func (w *Workspace) inward2(a *arm, dt float64, from int) {
 		if j+1 < len(columns) {
 			ks, kc = k.along[0], k.along[1]
 		}
-		gs, gc := p.cap[0]*inverse, p.cap[1]*inverse
+		gs, gc := p.cell[0].cap*inverse, p.cell[1].cap*inverse
 		ds := gs + k.leave[0] - ks*ks*m0
 		dc := gc + k.leave[1] - kc*kc*m2
 		v := k.across[1] + ks*kc*m1
-		rs := gs*p.t[0] + p.source*inverse + p.air + ks*(m0*r0+m1*r1)
-		rc := gc*p.t[1] + p.back + kc*(m1*r0+m2*r1)
+		rs := gs*p.cell[0].t + p.source*inverse + p.air + ks*(m0*r0+m1*r1)
+		rc := gc*p.cell[1].t + p.back + kc*(m1*r0+m2*r1)
 		if j == 0 {
 			rs += a.wet * w.start
 			a.inner.a[0], a.inner.a[1], a.inner.a[2] = ds, -v, dc
@@ -148,13 +148,13 @@ func (w *Workspace) inward2(a *arm, dt float64, from int) {
 func (a *arm) outward2() {
 	columns := a.in()
 	q := &columns[0]
-	xs, xc := q.next[0], q.next[1]
+	xs, xc := q.cell[0].next, q.cell[1].next
 	for j := 1; j < len(columns); j++ {
 		p := &columns[j]
 		m := &p.chain.inverse
 		rs, rc := p.chain.r[0]+q.chain.along[0]*xs, p.chain.r[1]+q.chain.along[1]*xc
 		xs, xc = m[0]*rs+m[1]*rc, m[1]*rs+m[2]*rc
-		p.next[0], p.next[1] = xs, xc
+		p.cell[0].next, p.cell[1].next = xs, xc
 		if xs > a.first || xc > a.first {
 			a.hot = max(a.hot, j)
 		}
@@ -182,11 +182,11 @@ func (w *Workspace) inward4(a *arm, dt float64, from int) {
 		if j+1 < len(columns) {
 			k0, k1, k2, k3 = k.along[0], k.along[1], k.along[2], k.along[3]
 		}
-		g0, g1, g2, g3 := p.cap[0]*inverse, p.cap[1]*inverse, p.cap[2]*inverse, p.cap[3]*inverse
-		r0 := g0*p.t[0] + p.source*inverse + p.air + k0*y0
-		r1 := g1*p.t[1] + k1*y1
-		r2 := g2*p.t[2] + k2*y2
-		r3 := g3*p.t[3] + p.back + k3*y3
+		g0, g1, g2, g3 := p.cell[0].cap*inverse, p.cell[1].cap*inverse, p.cell[2].cap*inverse, p.cell[3].cap*inverse
+		r0 := g0*p.cell[0].t + p.source*inverse + p.air + k0*y0
+		r1 := g1*p.cell[1].t + k1*y1
+		r2 := g2*p.cell[2].t + k2*y2
+		r3 := g3*p.cell[3].t + p.back + k3*y3
 		d00 := g0 + k.leave[0] - k0*k0*m00
 		d01 := -k.across[1] - k0*k1*m01
 		d11 := g1 + k.leave[1] - k1*k1*m11
@@ -225,7 +225,7 @@ func (w *Workspace) inward4(a *arm, dt float64, from int) {
 func (a *arm) outward4() {
 	columns := a.in()
 	q := &columns[0]
-	x0, x1, x2, x3 := q.next[0], q.next[1], q.next[2], q.next[3]
+	x0, x1, x2, x3 := q.cell[0].next, q.cell[1].next, q.cell[2].next, q.cell[3].next
 	for j := 1; j < len(columns); j++ {
 		p := &columns[j]
 		r, k, m := &p.chain.r, &q.chain.along, &p.chain.inverse
@@ -234,7 +234,7 @@ func (a *arm) outward4() {
 		x1 = m[1]*y0 + m[4]*y1 + m[5]*y2 + m[6]*y3
 		x2 = m[2]*y0 + m[5]*y1 + m[7]*y2 + m[8]*y3
 		x3 = m[3]*y0 + m[6]*y1 + m[8]*y2 + m[9]*y3
-		p.next[0], p.next[1], p.next[2], p.next[3] = x0, x1, x2, x3
+		p.cell[0].next, p.cell[1].next, p.cell[2].next, p.cell[3].next = x0, x1, x2, x3
 		if x0 > a.first || x1 > a.first || x2 > a.first || x3 > a.first {
 			a.hot = max(a.hot, j)
 		}

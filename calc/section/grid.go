@@ -55,16 +55,20 @@ type column struct {
 	behind    float64 // and of the back face to what lies behind
 	air, back float64 // the same two by the temperature of the parts, W for each mm of travel
 	lift      float64 // by which a peak's rise is multiplied for the heat along the seam
-	// By layer.
-	body    [maxLayers]float64 // mm2
-	through [maxLayers]float64 // to the layer above: width by twice the distance
-	t, e    [maxLayers]float64 // C, J/mm
-	cap     [maxLayers]float64 // J/mmK
-	k       [maxLayers]float64 // W/mmK
-	next    [maxLayers]float64 // C, where the step ends
-	peak    [maxLayers]float64
-	stretch [maxLayers]int32 // of the straight stretch of the enthalpy on which cap was found; -1 for none
-	chain   link
+	cell      [maxLayers]cell
+	chain     link
+}
+
+// cell is one layer of a column.
+type cell struct {
+	body    float64 // mm2
+	through float64 // to the layer above: width by twice the distance
+	t, e    float64 // C, J/mm
+	cap     float64 // J/mmK
+	k       float64 // W/mmK
+	next    float64 // C, where the step ends
+	peak    float64 // C
+	stretch int32   // of the straight stretch of the enthalpy on which cap was found; -1 for none
 }
 
 // in are the columns in use.

@@ -26,7 +26,7 @@ func (w *Workspace) couple() {
 	}
 	u, p := &w.arms[0], &w.arms[1]
 	u0, p0 := &u.col[0], &p.col[0]
-	kf := w.fillerConductivity((u0.t[0] + p0.t[0]) / 2)
+	kf := w.fillerConductivity((u0.cell[0].t + p0.cell[0].t) / 2)
 	switch w.joint {
 	case LapJoint, StripJoint:
 		w.coupleLap(u, p, kf)
@@ -38,11 +38,11 @@ func (w *Workspace) couple() {
 	if w.n == 3 { // the second member goes on under the first
 		m := &w.arms[2].col[0]
 		for i := range p.layers {
-			l.through[i] = (p0.k[i] + m.k[i]) * p.depth[i] / (p0.dy + m.dy)
+			l.through[i] = (p0.cell[i].k + m.cell[i].k) * p.depth[i] / (p0.dy + m.dy)
 		}
 		if w.onto() {
-			l.through[0] = 2 * m.k[0] * w.arms[2].depth[0] / m.dy
-			l.skin = 2 * (p0.k[0]*p.depth[0] + kf*p0.filler) / p0.dy
+			l.through[0] = 2 * m.cell[0].k * w.arms[2].depth[0] / m.dy
+			l.skin = 2 * (p0.cell[0].k*p.depth[0] + kf*p0.filler) / p0.dy
 		}
 	}
 	for k := range l.ends {
@@ -64,7 +64,7 @@ func (w *Workspace) coupleLap(u, p *arm, kf float64) {
 	below := 0.0
 	for i := u.layers - 1; i >= 0; i-- {
 		if wet := min(high-below, u.depth[i]); wet > 0 {
-			w.links.across[i][corner] = wet * u0.k[i] / half
+			w.links.across[i][corner] = wet * u0.cell[i].k / half
 		}
 		below += u.depth[i]
 	}
@@ -103,7 +103,7 @@ func (w *Workspace) coupleEdges(u, p *arm, kf float64) {
 		for k := range p.layers {
 			shared := min(upperU+u.depth[i], upperP+p.depth[k]) - max(upperU, upperP)
 			if shared > 0 {
-				l.across[i][k] = bridged * shared / (halfU/u0.k[i] + w.gap/kf + halfP/p0.k[k])
+				l.across[i][k] = bridged * shared / (halfU/u0.cell[i].k + w.gap/kf + halfP/p0.cell[k].k)
 			}
 			upperP += p.depth[k]
 		}

@@ -29,7 +29,7 @@ func still(in Input, finer float64, share func(a *arm, j int) float64) *Workspac
 		a := &w.arms[i]
 		for j := range a.columns {
 			for l := range a.layers {
-				a.col[j].e[l] += 100.0 / thinner * share(a, j) * a.depth[l] / a.thick
+				a.col[j].cell[l].e += 100.0 / thinner * share(a, j) * a.depth[l] / a.thick
 			}
 		}
 	}
@@ -41,7 +41,7 @@ func (a *arm) mean(s float64) float64 {
 	at := func(j int) float64 {
 		sum := 0.0
 		for l := range a.layers {
-			sum += a.col[j].next[l] * a.depth[l] / a.thick
+			sum += a.col[j].cell[l].next * a.depth[l] / a.thick
 		}
 		return sum
 	}
@@ -140,7 +140,7 @@ func TestEdgesMeet(t *testing.T) {
 		for i := range 2 {
 			a := &w.arms[i]
 			for l := range a.layers {
-				a.col[0].e[l] += 100 * b[i] / (b[0] + b[1]) * a.depth[l] / a.thick
+				a.col[0].cell[l].e += 100 * b[i] / (b[0] + b[1]) * a.depth[l] / a.thick
 			}
 		}
 		w.run(1, 0.0025)

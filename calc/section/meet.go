@@ -18,13 +18,14 @@ func (w *Workspace) meet() {
 	}
 	first := w.takeFirst(&c)
 	x := c.solve(p.layers, w.links.skin)
-	copy(p.col[0].next[:p.layers], x[:])
+	p.set(([maxLayers]float64)(x[:maxLayers]))
 	r := first.r
 	for k, end := range w.links.ends {
+		if !end {
+			continue
+		}
 		for i := range u.layers {
-			if end {
-				r[i] += w.links.across[i][k] * x[k]
-			}
+			r[i] += w.links.across[i][k] * x[k]
 		}
 	}
 	u.set(first.a.of(u.layers, &r))
@@ -46,7 +47,11 @@ func (w *Workspace) opposite(layer int) int {
 }
 
 // set keeps the innermost column's temperatures.
-func (a *arm) set(x [maxLayers]float64) { copy(a.col[0].next[:a.layers], x[:]) }
+func (a *arm) set(x [maxLayers]float64) {
+	for l := range a.layers {
+		a.col[0].cell[l].next = x[l]
+	}
+}
 
 // centre is the system of the second arm's innermost column and the corner.
 type centre struct {
@@ -87,11 +92,12 @@ func (w *Workspace) takeThird(c *centre) block {
 func (w *Workspace) takeFirst(c *centre) block {
 	first, g, n := w.arms[0].inner, &w.links.across, w.arms[0].layers
 	for k, end := range w.links.ends {
+		if !end {
+			continue
+		}
 		for i := range n {
-			if end {
-				first.a[at(n, i, i)] += g[i][k]
-				c.a[k][k] += g[i][k]
-			}
+			first.a[at(n, i, i)] += g[i][k]
+			c.a[k][k] += g[i][k]
 		}
 	}
 	first.a.inverse(n)
@@ -107,10 +113,11 @@ func (w *Workspace) takeFirst(c *centre) block {
 		}
 		z := first.a.of(n, &column)
 		for q, other := range w.links.ends {
+			if !other {
+				continue
+			}
 			for i := range n {
-				if other {
-					c.a[q][k] -= g[i][q] * z[i]
-				}
+				c.a[q][k] -= g[i][q] * z[i]
 			}
 		}
 	}

@@ -60,11 +60,11 @@ func (w *Workspace) frozen(toe float64) bool {
 			continue
 		}
 		j := 0
-		for j+1 < a.columns && w.lifted(a, j+1, a.col[j+1].peak[0]) >= toe {
+		for j+1 < a.columns && w.lifted(a, j+1, a.col[j+1].cell[0].peak) >= toe {
 			j++
 		}
 		for c := j; c < min(j+2, a.columns); c++ {
-			if p := &a.col[c]; p.peak[0]-p.next[0] < 20 && p.peak[0] > w.start+60 {
+			if p := &a.col[c]; p.cell[0].peak-p.cell[0].next < 20 && p.cell[0].peak > w.start+60 {
 				return false
 			}
 		}
@@ -91,10 +91,10 @@ func (w *Workspace) passed(lowest float64) bool {
 	for i := range w.n {
 		a := &w.arms[i]
 		j := 0
-		for j+1 < a.columns && w.lifted(a, j, a.col[j].peak[0]) >= lowest {
+		for j+1 < a.columns && w.lifted(a, j, a.col[j].cell[0].peak) >= lowest {
 			j++
 		}
-		if p := &a.col[j]; p.next[0] > p.peak[0]-0.2 && p.peak[0] > w.start+1 {
+		if p := &a.col[j]; p.cell[0].next > p.cell[0].peak-0.2 && p.cell[0].peak > w.start+1 {
 			return false
 		}
 	}
@@ -119,7 +119,7 @@ func (w *Workspace) watch(dt float64) {
 	p.hot = math.Inf(-1)
 	for i := range w.n {
 		if a := &w.arms[i]; a.heated {
-			p.hot = max(p.hot, w.lifted(a, 0, a.col[0].next[0]))
+			p.hot = max(p.hot, w.lifted(a, 0, a.col[0].cell[0].next))
 		}
 	}
 	if math.IsNaN(p.first) && p.hot >= p.toe {

@@ -130,7 +130,7 @@ func (w *Workspace) member(in *Input, a *arm, r *Result) {
 	core, within := 0.0, 0.0
 	for j := range a.in() {
 		p := &a.col[j]
-		skin, last := w.lifted(a, j, p.peak[0]), w.lifted(a, j, p.peak[a.layers-1])
+		skin, last := w.lifted(a, j, p.cell[0].peak), w.lifted(a, j, p.cell[a.layers-1].peak)
 		front.at[j], back.at[j] = float32(p.y), float32(p.y)
 		front.peak[j], back.peak[j] = float32(skin), float32(last)
 		r.Skin[m] = max(r.Skin[m], skin)

@@ -159,13 +159,13 @@ func (w *Workspace) reset(in *Input) {
 			p := &a.col[j]
 			p.filler = 0
 			for l := range a.layers {
-				p.t[l], p.next[l], p.peak[l], p.stretch[l], p.k[l], p.cap[l] = w.start, w.start, w.start, -1, a.base.k, 0
-				p.body[l] = a.depth[l] * p.dy
+				p.cell[l].t, p.cell[l].next, p.cell[l].peak, p.cell[l].stretch, p.cell[l].k, p.cell[l].cap = w.start, w.start, w.start, -1, a.base.k, 0
+				p.cell[l].body = a.depth[l] * p.dy
 				if l > 0 {
-					p.through[l] = 1 / a.apart[l] * p.dy
+					p.cell[l].through = 1 / a.apart[l] * p.dy
 				}
-				p.e[l] = h * a.depth[l] * p.dy
-				w.original += p.e[l]
+				p.cell[l].e = h * a.depth[l] * p.dy
+				w.original += p.cell[l].e
 			}
 		}
 	}

@@ -57,7 +57,7 @@ func (w *Workspace) crossing(a *arm) (outermost int) {
 	for j := range a.hot + 1 {
 		p := &a.col[j]
 		for l := range n {
-			from, to := p.t[l], p.next[l]
+			from, to := p.cell[l].t, p.cell[l].next
 			if from <= first && to <= first {
 				continue
 			}
@@ -71,10 +71,10 @@ func (w *Workspace) crossing(a *arm) (outermost int) {
 			if math.Abs(to-from) < 0.1 {
 				continue
 			}
-			mean := w.gain(a, metal, p.body[l], from, to) / (to - from)
-			if math.Abs(mean-p.cap[l]) > worthAgain*p.cap[l] {
+			mean := w.gain(a, metal, p.cell[l].body, from, to) / (to - from)
+			if math.Abs(mean-p.cell[l].cap) > worthAgain*p.cell[l].cap {
 				outermost = j
-				p.cap[l] = mean
+				p.cell[l].cap = mean
 			}
 		}
 	}
@@ -113,13 +113,13 @@ func (w *Workspace) receive(a *arm) {
 		metal := w.metal * p.share
 		p.source = w.heat * p.share
 		if metal > 0 {
-			h, slope := w.filler.c*(p.t[0]-20), w.filler.c
-			if p.t[0] > w.filler.solidus {
-				h, slope = w.filler.melting(p.t[0], h, slope)
+			h, slope := w.filler.c*(p.cell[0].t-20), w.filler.c
+			if p.cell[0].t > w.filler.solidus {
+				h, slope = w.filler.melting(p.cell[0].t, h, slope)
 			}
 			p.filler += metal / p.dy
-			p.cap[0] += metal * slope
-			p.e[0] += metal * h
+			p.cell[0].cap += metal * slope
+			p.cell[0].e += metal * h
 			p.source -= metal * h
 		}
 	}
@@ -135,50 +135,42 @@ func (a *arm) thermometer(filler *curve) {
 	a.hot = -1
 	for j := range a.in() {
 		p := &a.col[j]
+		metal := p.filler * p.dy
 		for l := range n {
-			t := p.next[l]
-			e := p.e[l] + p.cap[l]*(t-p.t[l])
-			p.e[l], p.t[l] = e, t
+			x := &p.cell[l]
+			t := x.next
+			x.e += x.cap * (t - x.t)
 			if !(t < first) {
-				p.stretch[l] = -1
-				a.search(p, l, filler)
-			} else if i := base.stretch(t); i != p.stretch[l] {
-				p.stretch[l] = i
+				x.stretch = -1
+				t, x.cap = invert(x.e, t, x.body, metal, base, filler)
+			} else if i := base.stretch(t); i != x.stretch {
+				x.stretch = i
 				s := &steelTable[i]
-				h, slope := s.at(t)*c*p.body[l], s.slope*c*p.body[l]
-				if l == 0 && p.filler > 0 {
-					metal := p.filler * p.dy
+				h, slope := s.at(t)*c*x.body, s.slope*c*x.body
+				if metal > 0 {
 					h += cf * (t - 20) * metal
 					slope += cf * metal
 				}
-				off := h - e
+				off := h - x.e
 				if near := 0.5 * slope; steel && off < near && off > -near { // no division before the branch
-					p.t[l], p.cap[l] = t-off/slope, slope
+					t, x.cap = t-off/slope, slope
 				} else {
-					a.search(p, l, filler)
+					t, x.cap = invert(x.e, t, x.body, metal, base, filler)
 				}
 			}
-			t = p.t[l]
+			x.t = t
 			if t > first {
 				a.hot = j
 			}
-			if t > p.peak[l] {
-				p.peak[l] = t
+			if t > x.peak {
+				x.peak = t
 			}
 			if steel {
-				p.k[l] = base.conductivity(t)
+				x.k = base.conductivity(t)
 			}
+			metal = 0
 		}
 	}
-}
-
-// search finds a cell's temperature and heat capacity from a first estimate of the temperature.
-func (a *arm) search(p *column, l int, filler *curve) {
-	metal := 0.0
-	if l == 0 {
-		metal = p.filler * p.dy
-	}
-	p.t[l], p.cap[l] = invert(p.e[l], p.t[l], p.body[l], metal, &a.base, filler)
 }
 
 // invert solves base·h_base(t) + metal·h_filler(t) = e from a first estimate, and returns the temperature with the
@@ -244,9 +236,9 @@ func (w *Workspace) fillerConductivity(t float64) float64 {
 // account adds up what goes off the faces in a step.
 func (w *Workspace) account(a *arm, dt float64) {
 	n := a.layers
-	w.lost += dt * a.wet * (a.col[0].next[0] - w.start)
+	w.lost += dt * a.wet * (a.col[0].cell[0].next - w.start)
 	for j := range a.in() {
 		p := &a.col[j]
-		w.lost += dt * (p.face*(p.next[0]-w.start) + p.behind*(p.next[n-1]-w.start))
+		w.lost += dt * (p.face*(p.cell[0].next-w.start) + p.behind*(p.cell[n-1].next-w.start))
 	}
 }
