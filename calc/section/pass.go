@@ -16,12 +16,13 @@ const (
 func (w *Workspace) pass(in *Input) (steps int, dt float64) {
 	steps = int(passSteps * max(w.finer[1], 1))
 	dt = 2 * window * w.spread / float64(steps)
-	whole := normal(window) - normal(-window)
+	shares := usualShares[:]
+	if steps != passSteps {
+		shares = passShares(steps)
+	}
 	before := 0.0
 	w.pool.now = -window * w.spread
-	for i := range steps {
-		x := window * (2*float64(i+1)/float64(steps) - 1)
-		now := (normal(x) - normal(-window)) / whole
+	for _, now := range shares {
 		w.pour(in.Heat*(now-before), in.Bead*(now-before))
 		before = now
 		w.step(dt)
@@ -39,6 +40,19 @@ func (w *Workspace) pass(in *Input) (steps int, dt float64) {
 		w.step(dt)
 	}
 	return steps + mostSteps, dt
+}
+
+// usualShares are what has come of heat and metal after each step of the arc's passing.
+var usualShares = [passSteps]float64(passShares(passSteps))
+
+func passShares(steps int) []float64 {
+	list := make([]float64, steps)
+	whole := normal(window) - normal(-window)
+	for i := range list {
+		x := window * (2*float64(i+1)/float64(steps) - 1)
+		list[i] = (normal(x) - normal(-window)) / whole
+	}
+	return list
 }
 
 // pour keeps heat in J/mm and metal in mm2 ready for the skins; the next step takes them in.
