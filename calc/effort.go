@@ -87,3 +87,5 @@ func limited(ctx context.Context, work func()) bool {
 	work()
 	return true
 }
+
+func release() { <-limiter }

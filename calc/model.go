@@ -103,6 +103,7 @@ type chain struct {
 	backed                                         bool    // by a bar or strip, which no closed form knows
 	transition, shortest                           float64 // of a pulsed arc: spray transition A, least that throws a drop A2s
 	zinc                                           [2]bool
+	arcOnly                                        bool // what the heat does to the sheet is not asked
 	// What was learned with a wire includes the errors of its diameter, density and resistivity: the current is then
 	// computed from their nominal figures. All zero where nothing was learned.
 	learned struct{ wire, density, hLiq, rhoE float64 }
@@ -190,7 +191,7 @@ func (c *chain) pulse(k *[inputCount]float64, o *[outs]float64) (err error) {
 
 // heat is the travelling arc: heat per length, bead, and the bands beside it.
 func (c *chain) heat(k *[inputCount]float64, o *[outs]float64) error {
-	if err := c.lineHeat(k, o); err != nil {
+	if err := c.lineHeat(k, o); err != nil || c.arcOnly {
 		return err
 	}
 	if err := c.bands(k, o); err != nil {

@@ -4,6 +4,7 @@ import (
 	"context"
 	"math"
 
+	"brazebooth/internal/crew"
 	"brazebooth/tables"
 )
 
@@ -42,6 +43,21 @@ func (p *Probe) Limits(shift float64) (Limits, bool) {
 		return Limits{}, false
 	}
 	return p.margins.logs(&s), true
+}
+
+// LimitsOf are Limits at each of some shifts, computed side by side: somebody waits for them.
+func (p *Probe) LimitsOf(shifts []float64) (list []Limits, ok []bool) {
+	list, ok = make([]Limits, len(shifts)), make([]bool, len(shifts))
+	var wg crew.Crew
+	for i := range shifts {
+		own, board := *p, *p.b // a shift is laid on a board of its own
+		if own.b = &board; p.field.b == p.b {
+			own.field.b = &board
+		}
+		wg.Go(func() { list[i], ok[i] = own.Limits(shifts[i]) })
+	}
+	wg.Wait()
+	return list, ok
 }
 
 // Inside is how far the job lies inside the limit of cold (heat above 0) or of melting (below), as a logarithm, where

@@ -53,9 +53,10 @@ func (b *board) suggest(card *Card) (s suggestion, err error) {
 // weighed are the doubts of a chance in the middle of what arc and hand hold: they hardly change with the setting.
 func (b *board) weighed(m *margins) (weighs, error) {
 	low, high := b.steadyFeeds(m)
-	k, around := b.inputs, new(spread)
+	k, c, around := b.inputs, b.chain, new(spread)
+	c.arcOnly = true
 	k[inFeed], k[inTravel] = math.Sqrt(low*high), math.Sqrt(m.slow*m.fast)
-	if err := b.chain.propagate(&k, &b.intervals, around); err != nil {
+	if err := c.propagate(&k, &b.intervals, around); err != nil {
 		return weighs{}, err
 	}
 	return weights(around, m), nil

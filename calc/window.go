@@ -151,39 +151,6 @@ func (w *survey) weigh(open Job) (err error) {
 	return err
 }
 
-func release() { <-limiter }
-
-// flat fills a point from its computed neighbours where they agree, and reports whether they did.
-func (c *limitGrid) flat(first []bool, i, j int) bool {
-	i0, j0 := i&^1, j&^1
-	i1, j1 := min(i0+2, c.feeds.n-1), min(j0+2, c.travels.n-1)
-	var corners [4]*Limits
-	for n, k := range [4]int{i0*c.travels.n + j0, i0*c.travels.n + j1, i1*c.travels.n + j0, i1*c.travels.n + j1} {
-		l := &c.logs[k]
-		if !first[k] || *l == hopeless || n > 0 && l.Zone() != corners[0].Zone() {
-			return false
-		}
-		for _, edge := range [...]limit{lWets, lSolid, lBurn, lBridges, lStays, lZinc} {
-			if math.Abs(l[edge]) < flatFrom {
-				return false
-			}
-		}
-		corners[n] = l
-	}
-	c.logs[i*c.travels.n+j] = bilinear(corners, part(i, i0, i1), part(j, j0, j1))
-	return true
-}
-
-// flatFrom is how far, as a logarithm, a point must be from the heat's edges to count as flat.
-const flatFrom = 0.15
-
-func part(i, low, high int) float64 {
-	if high == low {
-		return 0
-	}
-	return float64(i-low) / float64(high-low)
-}
-
 // describe turns the limits of every point into zone, margin and nearest edge.
 func (w *Window) describe(c *limitGrid) {
 	feeds, travels := c.feeds, c.travels

@@ -24,9 +24,8 @@ func (w *Window) CoarserWords() string {
 		len(w.Travels))
 }
 
-// draw computes every second point both ways first, then those between, except where the points about one agree and
-// are far from every edge of the heat: there the limits are flat and interpolation is enough. By then it is known
-// what is left to compute; where that is too much the window keeps every second point only.
+// draw computes every second point both ways first, then those between, except where the limits about one are smooth
+// and none of them changes sign near it: there interpolation is enough. By then it is known what is left to compute; where that is too much the window keeps every second point only.
 func (w *survey) draw(b *board, card *Card, size WindowSize, progress func(float64)) error {
 	h, lm := b.heatField(card), newMargins(b, card)
 	d := drawing{e: w.effort, field: &h, margins: &lm}
@@ -88,12 +87,12 @@ func (d *drawing) layOut(b *board, size WindowSize) {
 	}
 }
 
-// wantRest interpolates what is flat between the computed points and wants the others.
+// wantRest interpolates what is smooth between the computed points and wants the others.
 func (d *drawing) wantRest() {
 	c, first := &d.grid, d.wanted
 	d.wanted = make([]bool, len(first))
 	for k := range first {
-		d.wanted[k] = !first[k] && !c.flat(first, k/c.travels.n, k%c.travels.n)
+		d.wanted[k] = !first[k] && !c.smooth(first, k/c.travels.n, k%c.travels.n)
 	}
 }
 

@@ -90,3 +90,10 @@ func (c *limitGrid) slopes(x, y, h float64) (f, g Limits) {
 	}
 	return f, g
 }
+
+func part(i, low, high int) float64 {
+	if high == low {
+		return 0
+	}
+	return float64(i-low) / float64(high-low)
+}

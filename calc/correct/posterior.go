@@ -21,6 +21,8 @@ type posterior struct {
 	weights []float64
 	timed   bool
 	times   map[calc.Job]timedLimits // those computed, by the job without its times
+	nodes   map[calc.Job]nodes       // of settings that were looked at
+	depths  map[depth]float64        // by Inside of calc.Probe; NaN where nothing is computed
 	off     bool                     // nothing is computed: no window
 	mended  bool                     // the last bead showed only zinc gone where its setting is computed to take it
 	cured   map[string]bool          // causes whose cure, no setting, was tried, and the bead still shows them
@@ -54,7 +56,8 @@ const (
 
 // newPosterior completes the tries' settings with what the card suggests, and lays out the prior of the heat.
 func newPosterior(ctx context.Context, tries []Try) (*posterior, error) {
-	v := &posterior{asked: &asked{ctx: ctx}, laid: make([]Try, len(tries)), times: map[calc.Job]timedLimits{}}
+	v := &posterior{asked: &asked{ctx: ctx}, laid: make([]Try, len(tries)), times: map[calc.Job]timedLimits{},
+		nodes: map[calc.Job]nodes{}, depths: map[depth]float64{}}
 	last := len(tries) - 1
 	for i := last; i >= 0; i-- {
 		job := tries[i].Job
@@ -160,24 +163,19 @@ func (v *posterior) causesAt(job *calc.Job) []string {
 
 // steadyCauses reads the causes off the cross-section, computed at the nodes and interpolated between them.
 func (v *posterior) steadyCauses(job *calc.Job, list []string) {
-	var p *calc.Probe
-	if p, v.err = calc.ProbeOf(v.ctx, job); v.err != nil {
+	at, ok := v.nodesOf(job)
+	if !ok {
 		return
-	}
-	var nodes [nodeCount]calc.Limits
-	var ok [nodeCount]bool
-	for n := range nodes {
-		nodes[n], ok[n] = p.Limits(v.shifts[n*perNode])
 	}
 	for i := range list {
 		n, f := i/perNode, float64(i%perNode)/perNode
 		switch {
-		case !ok[n], f > 0 && !ok[n+1]:
+		case !at.known[n], f > 0 && !at.known[n+1]:
 			list[i] = tables.CauseMelts // beyond the model's grid is only more heat than sheet bears
 		case f == 0:
-			list[i] = causeOfZone[nodes[n].Zone()]
+			list[i] = causeOfZone[at.limits[n].Zone()]
 		default:
-			l := calc.Between(&nodes[n], &nodes[n+1], f)
+			l := calc.Between(&at.limits[n], &at.limits[n+1], f)
 			list[i] = causeOfZone[l.Zone()]
 		}
 	}

@@ -137,15 +137,6 @@ func (v *posterior) keeps(from *calc.Job, to calc.Job) bool {
 	return true
 }
 
-// inside is Inside of calc.Probe; false where the job cannot be computed.
-func (v *posterior) inside(j *calc.Job, heat, shift float64) (float64, bool) {
-	p, err := calc.ProbeOf(v.ctx, j)
-	if err != nil {
-		return 0, false
-	}
-	return p.Inside(heat, shift)
-}
-
 func (v *posterior) simple(j *calc.Job) (calc.Limits, bool) {
 	p, err := calc.ProbeOf(v.ctx, j)
 	if err != nil {

@@ -9,13 +9,16 @@ const leastOpen = 0.05
 // the bar too; see wetBar.
 func (w *Workspace) back(a *arm, bar *Bar) {
 	edge := w.gap / 2
-	for j := range a.columns {
-		a.behind[j] = a.dy[j] * w.loss
+	for j := range a.in() {
+		p := &a.col[j]
+		p.face = w.loss * p.dy
+		p.behind = p.face
 		if bar.Dry > 0 {
-			touching := edge + a.dy[j] - max(edge, min(bar.Groove/2, edge+a.dy[j]))
-			a.behind[j] += touching * bar.Dry
+			touching := edge + p.dy - max(edge, min(bar.Groove/2, edge+p.dy))
+			p.behind += touching * bar.Dry
 		}
-		edge += a.dy[j]
+		p.air, p.back = p.face*w.start, p.behind*w.start
+		edge += p.dy
 	}
 }
 
@@ -26,7 +29,7 @@ func (w *Workspace) wetBar(a *arm) float64 {
 		return 0
 	}
 	wide := max(0, w.gap-w.bar.Groove) / 2
-	return w.bar.Wet * wide * min(1, a.filler[0]/a.thick)
+	return w.bar.Wet * wide * min(1, a.col[0].filler/a.thick)
 }
 
 // open lays out the part of a strip that lies open under half the gap: equal columns, ending in the gap's middle.
@@ -34,11 +37,12 @@ func (a *arm) open(half, finer float64) {
 	a.split()
 	const wide = 0.25 // mm
 	a.columns = min(maxColumns, int(math.Ceil(half/wide*finer)))
-	for j := range a.columns {
-		a.dy[j] = half / float64(a.columns)
-		a.y[j] = (float64(j) + 0.5) * a.dy[j]
+	for j := range a.in() {
+		p := &a.col[j]
+		p.dy = half / float64(a.columns)
+		p.y = (float64(j) + 0.5) * p.dy
 		if j > 0 {
-			a.closeness[j] = 1 / a.dy[j]
+			p.closeness = 1 / p.dy
 		}
 	}
 }

@@ -4,17 +4,14 @@ package section
 // at once, from the far end to the joint, and the conductances are found once a step, however often the step is solved
 // again.
 
-// chain is what an arm conducts, and its columns as elimination leaves them.
-type chain struct {
-	along  [maxCells]float64 // from a cell to the same layer of the next column outward, W/K for each mm of travel
-	across [maxCells]float64 // to the layer above; 0 for the skin
-	leave  [maxCells]float64 // all that leaves the cell
-	// By column, outside the innermost: the inverse of its block and its right side.
-	two  [maxColumns]sym2
-	four [maxColumns]sym4
-	r    [maxCells]float64
-	// inner is what the joint sees of the arm: the innermost column's block.
-	inner block
+// link is what a column conducts, and its system as elimination leaves it.
+type link struct {
+	along  [maxLayers]float64 // to the same layer of the next column outward, W/K for each mm of travel
+	across [maxLayers]float64 // to the layer above; 0 for the skin
+	leave  [maxLayers]float64 // all that leaves the cell
+	// Outside the innermost column: the inverse of its block, a sym2 where there are two layers, and its right side.
+	inverse sym4
+	r       [maxLayers]float64
 }
 
 // block is the system of one column: symmetric, of as many rows as it has layers.
@@ -25,53 +22,73 @@ type block struct {
 
 // conduct finds what an arm conducts at the temperatures where the step begins.
 func (w *Workspace) conduct(a *arm) {
-	p, n, cells := &a.chain, a.layers, a.columns*a.layers
-	steel := a.base.steel
-	for c := range cells {
-		a.k[c] = a.base.k
-		if steel {
-			a.k[c] = a.base.conductivity(a.t[c])
-		}
-	}
-	var between [maxLayers]float64
-	for l := 1; l < n; l++ {
-		between[l] = 1 / a.apart[l]
-	}
-	for j := range a.columns {
-		c := j * n
-		p.leave[c], p.across[c] = w.loss*a.dy[j], 0
-		for l := 1; l < n; l++ {
-			g := between[l] * a.dy[j] * (a.k[c+l] + a.k[c+l-1])
-			p.across[c+l], p.leave[c+l] = g, g
-			p.leave[c+l-1] += g
-		}
-		p.leave[c+n-1] += a.behind[j]
-	}
 	a.wet = w.wetBar(a)
-	p.leave[0] += a.wet
-	for j := range a.columns - 1 {
-		c, near := j*n, a.closeness[j+1]
-		for l := range n {
-			g := (a.k[c+l] + a.k[c+n+l]) / 2 * a.depth[l]
-			if l == 0 {
-				g += w.beadConductance(a, j)
-			}
-			g *= near
-			p.along[c+l] = g
-			p.leave[c+l] += g
-			p.leave[c+n+l] += g
-		}
+	if a.layers == 2 {
+		w.conduct2(a)
+	} else {
+		w.conduct4(a)
 	}
 }
 
-// beadConductance is what filler carries between the skins of columns j and j+1: conductivity by mean height, W/K.
-func (w *Workspace) beadConductance(a *arm, j int) float64 {
-	h := a.filler[j] * a.filler[j+1]
+func (w *Workspace) conduct2(a *arm) {
+	d0, d1 := a.depth[0], a.depth[1]
+	columns := a.in()
+	q := &columns[0]
+	g := q.cell[1].through * (q.cell[1].k + q.cell[0].k)
+	q.chain.across[1] = g
+	l0, l1 := q.face+g+a.wet, g+q.behind
+	for j := 1; j < len(columns); j++ {
+		p := &columns[j]
+		g0 := ((q.cell[0].k+p.cell[0].k)/2*d0 + w.beadConductance(q, p)) * p.closeness
+		g1 := (q.cell[1].k + p.cell[1].k) / 2 * d1 * p.closeness
+		q.chain.along[0], q.chain.along[1] = g0, g1
+		q.chain.leave[0], q.chain.leave[1] = l0+g0, l1+g1
+		g = p.cell[1].through * (p.cell[1].k + p.cell[0].k)
+		p.chain.across[1] = g
+		l0, l1 = p.face+g+g0, g+p.behind+g1
+		q = p
+	}
+	q.chain.leave[0], q.chain.leave[1] = l0, l1
+}
+
+func (w *Workspace) conduct4(a *arm) {
+	columns := a.in()
+	q := &columns[0]
+	l0, l1, l2, l3 := q.conductAcross()
+	l0 += a.wet
+	for j := 1; j < len(columns); j++ {
+		p := &columns[j]
+		near, k := p.closeness, &q.chain
+		g0 := ((q.cell[0].k+p.cell[0].k)/2*a.depth[0] + w.beadConductance(q, p)) * near
+		g1 := (q.cell[1].k + p.cell[1].k) / 2 * a.depth[1] * near
+		g2 := (q.cell[2].k + p.cell[2].k) / 2 * a.depth[2] * near
+		g3 := (q.cell[3].k + p.cell[3].k) / 2 * a.depth[3] * near
+		k.along[0], k.along[1], k.along[2], k.along[3] = g0, g1, g2, g3
+		k.leave[0], k.leave[1], k.leave[2], k.leave[3] = l0+g0, l1+g1, l2+g2, l3+g3
+		l0, l1, l2, l3 = p.conductAcross()
+		l0, l1, l2, l3 = l0+g0, l1+g1, l2+g2, l3+g3
+		q = p
+	}
+	k := &q.chain
+	k.leave[0], k.leave[1], k.leave[2], k.leave[3] = l0, l1, l2, l3
+}
+
+// conductAcross finds what a column of four layers conducts across them, and what leaves each of them so and by the
+// faces.
+func (p *column) conductAcross() (l0, l1, l2, l3 float64) {
+	a1, a2, a3 := p.cell[1].through*(p.cell[1].k+p.cell[0].k), p.cell[2].through*(p.cell[2].k+p.cell[1].k), p.cell[3].through*(p.cell[3].k+p.cell[2].k)
+	p.chain.across[1], p.chain.across[2], p.chain.across[3] = a1, a2, a3
+	return p.face + a1, a1 + a2, a2 + a3, a3 + p.behind
+}
+
+// beadConductance is what filler carries between the skins of two columns: conductivity by mean height, W/K.
+func (w *Workspace) beadConductance(q, p *column) float64 {
+	h := q.filler * p.filler
 	if h == 0 {
 		return 0
 	}
-	kf := w.fillerConductivity((a.t[j*a.layers] + a.t[(j+1)*a.layers]) / 2)
-	return kf * 2 * h / (a.filler[j] + a.filler[j+1])
+	kf := w.fillerConductivity((q.cell[0].t + p.cell[0].t) / 2)
+	return kf * 2 * h / (q.filler + p.filler)
 }
 
 // inward takes every column but the innermost out of an arm's system, from a column on; those outside it are as they
@@ -86,6 +103,7 @@ func (w *Workspace) inward(a *arm, dt float64, from int) {
 
 // outward finds the other columns from the innermost, which the joint has solved.
 func (a *arm) outward() {
+	a.hot = max(a.hot, 0)
 	if a.layers == 2 {
 		a.outward2()
 	} else {
@@ -93,101 +111,133 @@ func (a *arm) outward() {
 	}
 }
 
-// sym2 is a symmetric matrix of two rows: 00, 01, 11.
-type sym2 [3]float64
-
 func (w *Workspace) inward2(a *arm, dt float64, from int) {
-	p := &a.chain
 	inverse := 1 / dt
-	ds, dc, v, rs, rc := 0.0, 0.0, 0.0, 0.0, 0.0 // what the column outside adds to this one
+	columns := a.in()
+	var m0, m1, m2, r0, r1 float64 // of the column outside
+	if from+1 < len(columns) {
+		o := &columns[from+1].chain
+		m0, m1, m2, r0, r1 = o.inverse[0], o.inverse[1], o.inverse[2], o.r[0], o.r[1]
+	}
 	for j := from; j >= 0; j-- {
-		c := 2 * j
-		if j+1 < a.columns {
-			m, ks, kc := &p.two[j+1], p.along[c], p.along[c+1]
-			ys, yc := m[0]*p.r[c+2]+m[1]*p.r[c+3], m[1]*p.r[c+2]+m[2]*p.r[c+3]
-			ds, dc, v = -ks*ks*m[0], -kc*kc*m[2], ks*kc*m[1]
-			rs, rc = ks*ys, kc*yc
+		p := &columns[j]
+		k := &p.chain
+		ks, kc := 0.0, 0.0
+		if j+1 < len(columns) {
+			ks, kc = k.along[0], k.along[1]
 		}
-		gs, gc := a.cap[c]*inverse, a.cap[c+1]*inverse
-		air, behind := w.loss*a.dy[j]*w.start, a.behind[j]*w.start
-		ds += gs + p.leave[c]
-		dc += gc + p.leave[c+1]
-		v += p.across[c+1]
-		rs += gs*a.t[c] + a.source[j]*inverse + air
-		rc += gc*a.t[c+1] + behind
+		gs, gc := p.cell[0].cap*inverse, p.cell[1].cap*inverse
+		ds := gs + k.leave[0] - ks*ks*m0
+		dc := gc + k.leave[1] - kc*kc*m2
+		v := k.across[1] + ks*kc*m1
+		rs := gs*p.cell[0].t + p.source*inverse + p.air + ks*(m0*r0+m1*r1)
+		rc := gc*p.cell[1].t + p.back + kc*(m1*r0+m2*r1)
 		if j == 0 {
 			rs += a.wet * w.start
+			a.inner.a[0], a.inner.a[1], a.inner.a[2] = ds, -v, dc
+			a.inner.r[0], a.inner.r[1] = rs, rc
 			break
 		}
 		d := 1 / (ds*dc - v*v)
-		p.two[j] = sym2{dc * d, v * d, ds * d}
-		p.r[c], p.r[c+1] = rs, rc
+		m0, m1, m2, r0, r1 = dc*d, v*d, ds*d, rs, rc
+		k.inverse[0], k.inverse[1], k.inverse[2] = m0, m1, m2
+		k.r[0], k.r[1] = r0, r1
 	}
-	p.inner.a[0], p.inner.a[1], p.inner.a[2] = ds, -v, dc
-	p.inner.r[0], p.inner.r[1] = rs, rc
 }
 
 func (a *arm) outward2() {
-	p := &a.chain
-	xs, xc := a.next[0], a.next[1]
-	for j := 1; j < a.columns; j++ {
-		c, m := 2*j, &p.two[j]
-		rs, rc := p.r[c]+p.along[c-2]*xs, p.r[c+1]+p.along[c-1]*xc
+	columns := a.in()
+	q := &columns[0]
+	xs, xc := q.cell[0].next, q.cell[1].next
+	for j := 1; j < len(columns); j++ {
+		p := &columns[j]
+		m := &p.chain.inverse
+		rs, rc := p.chain.r[0]+q.chain.along[0]*xs, p.chain.r[1]+q.chain.along[1]*xc
 		xs, xc = m[0]*rs+m[1]*rc, m[1]*rs+m[2]*rc
-		a.next[c], a.next[c+1] = xs, xc
+		p.cell[0].next, p.cell[1].next = xs, xc
+		if xs > a.first || xc > a.first {
+			a.hot = max(a.hot, j)
+		}
+		q = p
 	}
 }
 
+// inward4 inverts each column's block by blocks of two, as sym4.invert does; written out, since only then do the numbers
+// stay in registers.
 func (w *Workspace) inward4(a *arm, dt float64, from int) {
-	p := &a.chain
 	inverse := 1 / dt
-	var d sym4
-	var r [4]float64
+	columns := a.in()
+	var m sym4 // of the column outside
+	var y [4]float64
+	if from+1 < len(columns) {
+		o := &columns[from+1].chain
+		m, y = o.inverse, o.inverse.times(&o.r)
+	}
+	m00, m01, m02, m03, m11, m12, m13, m22, m23, m33 := m[0], m[1], m[2], m[3], m[4], m[5], m[6], m[7], m[8], m[9]
+	y0, y1, y2, y3 := y[0], y[1], y[2], y[3]
 	for j := from; j >= 0; j-- {
-		c := 4 * j
-		if j+1 < a.columns {
-			m, k := &p.four[j+1], (*[4]float64)(p.along[c:])
-			y := m.times((*[4]float64)(p.r[c+4:]))
-			d = sym4{
-				-k[0] * k[0] * m[0], -k[0] * k[1] * m[1], -k[0] * k[2] * m[2], -k[0] * k[3] * m[3],
-				-k[1] * k[1] * m[4], -k[1] * k[2] * m[5], -k[1] * k[3] * m[6],
-				-k[2] * k[2] * m[7], -k[2] * k[3] * m[8], -k[3] * k[3] * m[9],
-			}
-			r = [4]float64{k[0] * y[0], k[1] * y[1], k[2] * y[2], k[3] * y[3]}
+		p := &columns[j]
+		k := &p.chain
+		k0, k1, k2, k3 := 0.0, 0.0, 0.0, 0.0
+		if j+1 < len(columns) {
+			k0, k1, k2, k3 = k.along[0], k.along[1], k.along[2], k.along[3]
 		}
-		cap, t := (*[4]float64)(a.cap[c:]), (*[4]float64)(a.t[c:])
-		leave, across := (*[4]float64)(p.leave[c:]), (*[4]float64)(p.across[c:])
-		air, behind := w.loss*a.dy[j]*w.start, a.behind[j]*w.start
-		g0, g1, g2, g3 := cap[0]*inverse, cap[1]*inverse, cap[2]*inverse, cap[3]*inverse
-		d[0] += g0 + leave[0]
-		d[4] += g1 + leave[1]
-		d[7] += g2 + leave[2]
-		d[9] += g3 + leave[3]
-		d[1] -= across[1]
-		d[5] -= across[2]
-		d[8] -= across[3]
-		r[0] += g0*t[0] + a.source[j]*inverse + air
-		r[1] += g1 * t[1]
-		r[2] += g2 * t[2]
-		r[3] += g3*t[3] + behind
+		g0, g1, g2, g3 := p.cell[0].cap*inverse, p.cell[1].cap*inverse, p.cell[2].cap*inverse, p.cell[3].cap*inverse
+		r0 := g0*p.cell[0].t + p.source*inverse + p.air + k0*y0
+		r1 := g1*p.cell[1].t + k1*y1
+		r2 := g2*p.cell[2].t + k2*y2
+		r3 := g3*p.cell[3].t + p.back + k3*y3
+		d00 := g0 + k.leave[0] - k0*k0*m00
+		d01 := -k.across[1] - k0*k1*m01
+		d11 := g1 + k.leave[1] - k1*k1*m11
+		d02, d03 := -k0*k2*m02, -k0*k3*m03
+		d12 := -k.across[2] - k1*k2*m12
+		d13 := -k1 * k3 * m13
+		d22 := g2 + k.leave[2] - k2*k2*m22
+		d23 := -k.across[3] - k2*k3*m23
+		d33 := g3 + k.leave[3] - k3*k3*m33
 		if j == 0 {
-			r[0] += a.wet * w.start
+			r0 += a.wet * w.start
+			a.inner = block{sym4{d00, d01, d02, d03, d11, d12, d13, d22, d23, d33}, [4]float64{r0, r1, r2, r3}}
 			break
 		}
-		d.invert(&p.four[j])
-		*(*[4]float64)(p.r[c:]) = r
+		d := 1 / (d00*d11 - d01*d01)
+		p0, p1, p2 := d11*d, -d01*d, d00*d
+		w00, w01 := p0*d02+p1*d12, p0*d03+p1*d13
+		w10, w11 := p1*d02+p2*d12, p1*d03+p2*d13
+		s0, s1, s2 := d22-d02*w00-d12*w10, d23-d02*w01-d12*w11, d33-d03*w01-d13*w11
+		d = 1 / (s0*s2 - s1*s1)
+		m22, m23, m33 = s2*d, -s1*d, s0*d
+		v00, v01 := w00*m22+w01*m23, w00*m23+w01*m33
+		v10, v11 := w10*m22+w11*m23, w10*m23+w11*m33
+		m00, m01, m02, m03 = p0+v00*w00+v01*w01, p1+v00*w10+v01*w11, -v00, -v01
+		m11, m12, m13 = p2+v10*w10+v11*w11, -v10, -v11
+		i := &k.inverse
+		i[0], i[1], i[2], i[3], i[4], i[5], i[6], i[7], i[8], i[9] = m00, m01, m02, m03, m11, m12, m13, m22, m23, m33
+		k.r[0], k.r[1], k.r[2], k.r[3] = r0, r1, r2, r3
+		y0 = m00*r0 + m01*r1 + m02*r2 + m03*r3
+		y1 = m01*r0 + m11*r1 + m12*r2 + m13*r3
+		y2 = m02*r0 + m12*r1 + m22*r2 + m23*r3
+		y3 = m03*r0 + m13*r1 + m23*r2 + m33*r3
 	}
-	p.inner = block{d, r}
 }
 
 func (a *arm) outward4() {
-	p := &a.chain
-	x := *(*[4]float64)(a.next[:])
-	for j := 1; j < a.columns; j++ {
-		c := 4 * j
-		r, k := (*[4]float64)(p.r[c:]), (*[4]float64)(p.along[c-4:])
-		y := [4]float64{r[0] + k[0]*x[0], r[1] + k[1]*x[1], r[2] + k[2]*x[2], r[3] + k[3]*x[3]}
-		x = p.four[j].times(&y)
-		*(*[4]float64)(a.next[c:]) = x
+	columns := a.in()
+	q := &columns[0]
+	x0, x1, x2, x3 := q.cell[0].next, q.cell[1].next, q.cell[2].next, q.cell[3].next
+	for j := 1; j < len(columns); j++ {
+		p := &columns[j]
+		r, k, m := &p.chain.r, &q.chain.along, &p.chain.inverse
+		y0, y1, y2, y3 := r[0]+k[0]*x0, r[1]+k[1]*x1, r[2]+k[2]*x2, r[3]+k[3]*x3
+		x0 = m[0]*y0 + m[1]*y1 + m[2]*y2 + m[3]*y3
+		x1 = m[1]*y0 + m[4]*y1 + m[5]*y2 + m[6]*y3
+		x2 = m[2]*y0 + m[5]*y1 + m[7]*y2 + m[8]*y3
+		x3 = m[3]*y0 + m[6]*y1 + m[8]*y2 + m[9]*y3
+		p.cell[0].next, p.cell[1].next, p.cell[2].next, p.cell[3].next = x0, x1, x2, x3
+		if x0 > a.first || x1 > a.first || x2 > a.first || x3 > a.first {
+			a.hot = max(a.hot, j)
+		}
+		q = p
 	}
 }

@@ -34,28 +34,45 @@ type arm struct {
 	centre  float64 // of the source, mm from the joint
 	thick   float64
 	base    curve
-	// By column.
-	dy, y     [maxColumns]float64
-	closeness [maxColumns]float64 // 1 over the distance to the column before, 1/mm
-	share     [maxColumns]float64 // of the source that falls on the column
-	filler    [maxColumns]float64 // height of metal on it, mm
-	source    [maxColumns]float64 // heat that the present step takes in, J/mm
-	behind    [maxColumns]float64 // conductance of the back face to what lies behind, W/K for each mm of travel
-	lift      [maxColumns]float64 // by which a peak's rise is multiplied for the heat along the seam
-	wet       float64             // of the filler in the gap to a bar, in the present step, W/K for each mm
+	wet     float64 // of the filler in the gap to a bar, in the present step, W/K for each mm
 	// By layer: how thick, and twice the distance to the middle of the one above, mm.
 	depth, apart [maxLayers]float64
-	// By cell: column·layers + layer.
-	t, e [maxCells]float64 // C, J/mm
-	cap  [maxCells]float64 // J/mmK
-	k    [maxCells]float64 // W/mmK
-	next [maxCells]float64 // C, where the step ends
-	peak [maxCells]float64
-	// stretch is the straight stretch of the enthalpy on which a cell's capacity was found; -1 for none.
-	stretch [maxCells]int32
-
-	chain chain
+	col          [maxColumns]column
+	first        float64 // C, where the first of base and filler begins to melt
+	hot          int     // the outermost column that is hotter where the present step begins or ends; -1 for none
+	// inner is what the joint sees of the arm: the innermost column's block.
+	inner block
 }
+
+// column is one column of an arm, everything that a step needs side by side.
+type column struct {
+	dy, y     float64
+	closeness float64 // 1 over the distance to the column before, 1/mm
+	share     float64 // of the source that falls on it
+	filler    float64 // height of metal on it, mm
+	source    float64 // heat that the present step takes in, J/mm
+	face      float64 // conductance of the bead's face to the air, W/K for each mm of travel
+	behind    float64 // and of the back face to what lies behind
+	air, back float64 // the same two by the temperature of the parts, W for each mm of travel
+	lift      float64 // by which a peak's rise is multiplied for the heat along the seam
+	cell      [maxLayers]cell
+	chain     link
+}
+
+// cell is one layer of a column.
+type cell struct {
+	body    float64 // mm2
+	through float64 // to the layer above: width by twice the distance
+	t, e    float64 // C, J/mm
+	cap     float64 // J/mmK
+	k       float64 // W/mmK
+	next    float64 // C, where the step ends
+	peak    float64 // C
+	stretch int32   // of the straight stretch of the enthalpy on which cap was found; -1 for none
+}
+
+// in are the columns in use.
+func (a *arm) in() []column { return a.col[:a.columns] }
 
 // layout sets the arm's columns: narrow at the joint, growing to a share of the source's width until past fine, but
 // no more than 28 of that width; then growing on to far. Where no arc falls they grow from the joint on.
@@ -70,10 +87,10 @@ func (a *arm) layout(fine, far, finer float64) {
 	}
 	a.columns = 0
 	for edge < far && a.columns < maxColumns {
-		a.dy[a.columns] = dy
-		a.y[a.columns] = edge + dy/2
+		p := &a.col[a.columns]
+		p.dy, p.y = dy, edge+dy/2
 		if a.columns > 0 {
-			a.closeness[a.columns] = 1 / (a.y[a.columns] - a.y[a.columns-1])
+			p.closeness = 1 / (p.y - a.col[a.columns-1].y)
 		}
 		edge += dy
 		a.columns++
@@ -140,13 +157,18 @@ func (a *arm) work(columns int) int {
 
 // aimAt sets each column's share of a Gaussian source.
 func (a *arm) aimAt() {
-	edge := 0.0
-	for j := range a.columns {
-		a.share[j] = 0
+	edge, before := 0.0, 0.0
+	if a.heated {
+		before = normal(-a.centre / a.sigma)
+	}
+	for j := range a.in() {
+		p := &a.col[j]
+		p.share = 0
+		edge += p.dy
 		if a.heated {
-			a.share[j] = normal((edge+a.dy[j]-a.centre)/a.sigma) - normal((edge-a.centre)/a.sigma)
+			upTo := normal((edge - a.centre) / a.sigma)
+			p.share, before = upTo-before, upTo
 		}
-		edge += a.dy[j]
 	}
 }
 

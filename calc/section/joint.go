@@ -25,7 +25,8 @@ func (w *Workspace) couple() {
 		return // one arm and its mirror: nothing crosses the middle
 	}
 	u, p := &w.arms[0], &w.arms[1]
-	kf := w.fillerConductivity((u.t[0] + p.t[0]) / 2)
+	u0, p0 := &u.col[0], &p.col[0]
+	kf := w.fillerConductivity((u0.cell[0].t + p0.cell[0].t) / 2)
 	switch w.joint {
 	case LapJoint, StripJoint:
 		w.coupleLap(u, p, kf)
@@ -35,13 +36,13 @@ func (w *Workspace) couple() {
 		w.coupleEdges(u, p, kf)
 	}
 	if w.n == 3 { // the second member goes on under the first
-		m := &w.arms[2]
+		m := &w.arms[2].col[0]
 		for i := range p.layers {
-			l.through[i] = (p.k[i] + m.k[i]) * p.depth[i] / (p.dy[0] + m.dy[0])
+			l.through[i] = (p0.cell[i].k + m.cell[i].k) * p.depth[i] / (p0.dy + m.dy)
 		}
 		if w.onto() {
-			l.through[0] = 2 * m.k[0] * m.depth[0] / m.dy[0]
-			l.skin = 2 * (p.k[0]*p.depth[0] + kf*p.filler[0]) / p.dy[0]
+			l.through[0] = 2 * m.cell[0].k * w.arms[2].depth[0] / m.dy
+			l.skin = 2 * (p0.cell[0].k*p.depth[0] + kf*p0.filler) / p0.dy
 		}
 	}
 	for k := range l.ends {
@@ -54,31 +55,32 @@ func (w *Workspace) couple() {
 // coupleLap links the edge of the upper sheet to the corner over the height up to which filler stands against it, and
 // its skin by what filler stands above the edge. In an open gap the filler must first fill the gap.
 func (w *Workspace) coupleLap(u, p *arm, kf float64) {
-	half := u.dy[0] / 2
-	high := p.filler[0] // over the upper sheet's lower face
+	u0 := &u.col[0]
+	half := u0.dy / 2
+	high := p.col[0].filler // over the upper sheet's lower face
 	if w.joint == LapJoint {
 		high -= w.gap
 	}
 	below := 0.0
 	for i := u.layers - 1; i >= 0; i-- {
 		if wet := min(high-below, u.depth[i]); wet > 0 {
-			w.links.across[i][corner] = wet * u.k[i] / half
+			w.links.across[i][corner] = wet * u0.cell[i].k / half
 		}
 		below += u.depth[i]
 	}
-	w.links.across[0][corner] += kf * max(0, min(u.filler[0], high-u.thick)) / half
+	w.links.across[0][corner] += kf * max(0, min(u0.filler, high-u.thick)) / half
 }
 
 // coupleTee links the skins through the filler in the corner: rings about the corner, each a quarter of a circle long,
 // and straight where they are shorter than the columns. Twice that agreed best with a three-dimensional reference: the
 // filler's own heat flow is not that of rings with cold ends. The standing sheet's cut end gives no heat.
 func (w *Workspace) coupleTee(u, p *arm, kf float64) {
-	reach := (u.dy[0] + p.dy[0]) / 2
+	reach := (u.col[0].dy + p.col[0].dy) / 2
 	rings := func(radius float64) float64 {
 		x := radius / reach
 		return min(1, x) + math.Log(max(1, x))
 	}
-	radius := min(u.filler[0], p.filler[0])
+	radius := min(u.col[0].filler, p.col[0].filler)
 	if radius > w.gap { // in an open gap there is no metal nearer to the corner
 		w.links.across[0][0] = 2 * kf * (2 / math.Pi) * (rings(radius) - rings(w.gap))
 	}
@@ -88,8 +90,9 @@ func (w *Workspace) coupleTee(u, p *arm, kf float64) {
 // the skins through the filler.
 func (w *Workspace) coupleEdges(u, p *arm, kf float64) {
 	l := &w.links
-	halfU, halfP := u.dy[0]/2, p.dy[0]/2
-	hu, hp := u.filler[0], p.filler[0]
+	u0, p0 := &u.col[0], &p.col[0]
+	halfU, halfP := u0.dy/2, p0.dy/2
+	hu, hp := u0.filler, p0.filler
 	bridged := min(1, min(hu, hp)/min(u.thick, p.thick))
 	if bridged == 0 {
 		return
@@ -100,7 +103,7 @@ func (w *Workspace) coupleEdges(u, p *arm, kf float64) {
 		for k := range p.layers {
 			shared := min(upperU+u.depth[i], upperP+p.depth[k]) - max(upperU, upperP)
 			if shared > 0 {
-				l.across[i][k] = bridged * shared / (halfU/u.k[i] + w.gap/kf + halfP/p.k[k])
+				l.across[i][k] = bridged * shared / (halfU/u0.cell[i].k + w.gap/kf + halfP/p0.cell[k].k)
 			}
 			upperP += p.depth[k]
 		}

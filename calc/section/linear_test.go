@@ -24,12 +24,12 @@ func still(in Input, finer float64, share func(a *arm, j int) float64) *Workspac
 	in.Thick[0], in.Thick[1] = in.Thick[0]/thinner, in.Thick[1]/thinner
 	in.Filler.K, in.Filler.RhoC = 1e-9, 1e-9 // where it stands it joins the members, and carries and takes no heat
 	w.prepare(&in)
-	w.arms[1].filler[0] = in.Thick[0]
+	w.arms[1].col[0].filler = in.Thick[0]
 	for i := range w.n {
 		a := &w.arms[i]
 		for j := range a.columns {
 			for l := range a.layers {
-				a.e[j*a.layers+l] += 100.0 / thinner * share(a, j) * a.depth[l] / a.thick
+				a.col[j].cell[l].e += 100.0 / thinner * share(a, j) * a.depth[l] / a.thick
 			}
 		}
 	}
@@ -41,13 +41,13 @@ func (a *arm) mean(s float64) float64 {
 	at := func(j int) float64 {
 		sum := 0.0
 		for l := range a.layers {
-			sum += a.t[j*a.layers+l] * a.depth[l] / a.thick
+			sum += a.col[j].cell[l].next * a.depth[l] / a.thick
 		}
 		return sum
 	}
 	for j := 1; j < a.columns; j++ {
-		if a.y[j] >= s {
-			f := (s - a.y[j-1]) / (a.y[j] - a.y[j-1])
+		if a.col[j].y >= s {
+			f := (s - a.col[j-1].y) / (a.col[j].y - a.col[j-1].y)
 			return at(j-1)*(1-f) + at(j)*f
 		}
 	}
@@ -107,7 +107,7 @@ func TestGaussianOnStar(t *testing.T) {
 	for _, c := range []struct{ t, u, p, m float64 }{{1.5, 861.488575, 861.488575, 403.316766}, {0.8, 1336.684101, 935.783769, 477.611960}} {
 		off := [2]float64{}
 		for i, finer := range []float64{2, 4} {
-			w := still(linearInput(LapJoint, c.t, 1.5, m, m), finer, func(a *arm, j int) float64 { return a.share[j] })
+			w := still(linearInput(LapJoint, c.t, 1.5, m, m), finer, func(a *arm, j int) float64 { return a.col[j].share })
 			w.run(0.5, 0.00125)
 			off[i] = w.arms[0].mean(3)/c.u - 1
 			near(t, "U", w.arms[0].mean(3), c.u, 0.06/finer)
@@ -134,13 +134,13 @@ func TestEdgesMeet(t *testing.T) {
 		w.prepare(&in)
 		var b [2]float64
 		for i := range 2 {
-			w.arms[i].filler[0] = max(c.thick[0], c.thick[1])
+			w.arms[i].col[0].filler = max(c.thick[0], c.thick[1])
 			b[i] = c.thick[i] * math.Sqrt(c.metal[i].K*c.metal[i].RhoC)
 		}
 		for i := range 2 {
 			a := &w.arms[i]
 			for l := range a.layers {
-				a.e[l] += 100 * b[i] / (b[0] + b[1]) * a.depth[l] / a.thick
+				a.col[0].cell[l].e += 100 * b[i] / (b[0] + b[1]) * a.depth[l] / a.thick
 			}
 		}
 		w.run(1, 0.0025)
@@ -160,7 +160,7 @@ func TestPassOnStar(t *testing.T) {
 	in.Lowest, in.Filler.K, in.Filler.RhoC = 300, 1e-9, 1e-9
 	w := &Workspace{finer: [2]float64{2, 4}, narrow: true}
 	w.prepare(&in)
-	w.arms[1].filler[0] = in.Thick[0]
+	w.arms[1].col[0].filler = in.Thick[0]
 	_, dt := w.pass(&in)
 	w.follow(&in, dt)
 	r := w.result(&in)

@@ -39,7 +39,8 @@ const leastRange = 20
 
 func (m *Material) curve() curve {
 	liquidus := max(m.Liquidus, m.Solidus+leastRange)
-	c := curve{m.Steel, m.K, m.RhoC, m.Solidus, liquidus, m.Latent, m.Latent / (liquidus - m.Solidus)}
+	c := curve{steel: m.Steel, k: m.K, c: m.RhoC, solidus: m.Solidus, liquidus: liquidus, latent: m.Latent,
+		melt: m.Latent / (liquidus - m.Solidus)}
 	if m.Steel {
 		c.k, c.c = m.K/SteelMean.K, m.RhoC/SteelMean.RhoC
 	}
@@ -47,7 +48,8 @@ func (m *Material) curve() curve {
 }
 
 func (f *Filler) curve() curve {
-	return curve{false, f.K, f.RhoC, f.Solidus, f.Liquidus, f.Latent, f.Latent / (f.Liquidus - f.Solidus)}
+	return curve{k: f.K, c: f.RhoC, solidus: f.Solidus, liquidus: f.Liquidus, latent: f.Latent,
+		melt: f.Latent / (f.Liquidus - f.Solidus)}
 }
 
 // heat returns the enthalpy at t over 20 C, J/mm3, and its slope, J/mm3K.
@@ -58,14 +60,18 @@ func (m *curve) heat(t float64) (h, slope float64) {
 	} else {
 		h, slope = m.c*(t-20), m.c
 	}
-	switch {
-	case t > m.liquidus:
-		h += m.latent
-	case t > m.solidus:
-		h += (t - m.solidus) * m.melt
-		slope += m.melt
+	if t > m.solidus {
+		return m.melting(t, h, slope)
 	}
 	return h, slope
+}
+
+// melting adds what melting takes above the solidus.
+func (m *curve) melting(t, h, slope float64) (float64, float64) {
+	if t > m.liquidus {
+		return h + m.latent, slope
+	}
+	return h + (t-m.solidus)*m.melt, slope + m.melt
 }
 
 // stretch numbers the straight stretch of a solid's enthalpy on which t lies; a constant heat capacity has one.
@@ -73,7 +79,7 @@ func (m *curve) stretch(t float64) int32 {
 	if !m.steel {
 		return 0
 	}
-	return int32(max(0, min(steelLast-1, (t-steelFrom)*(1/steelStep))))
+	return steelStretch(t)
 }
 
 // phase numbers the stretches between which the enthalpy bends hard: solid, melting, liquid.
@@ -87,15 +93,17 @@ func (m *curve) phase(t float64) int {
 	return 0
 }
 
-// conductivity at t, W/mmK.
+// conductivity at t, W/mmK: steel's by EN 1993-1-2:2005 3.4.1.3.
 func (m *curve) conductivity(t float64) float64 {
-	if !m.steel {
+	switch {
+	case !m.steel:
 		return m.k
+	case t >= 800:
+		return m.k * 0.0273
+	case t < 20:
+		t = 20
 	}
-	if t < 800 {
-		return m.k * (0.054 - 3.33e-5*max(t, 20))
-	}
-	return m.k * 0.0273
+	return m.k * (0.054 - 3.33e-5*t)
 }
 
 // Steel's enthalpy by EN 1993-1-2:2005 3.4.1.2 on a grid of 5 K, times 7.85 g/cm3, from 20 to 1200 C; outside it
@@ -108,12 +116,20 @@ const (
 
 var steelTable = makeSteelTable()
 
-func makeSteelTable() (h [steelLast + 1]float64) {
-	for i := 1; i <= steelLast; i++ {
-		t := steelFrom + steelStep*float64(i)
-		h[i] = SteelDensity * steelEnthalpy(t)
+// straight is a straight stretch of steel's enthalpy: where it begins, K over steelFrom and J/mm3, and its slope.
+type straight struct{ from, h, slope float64 }
+
+// at is the enthalpy at t, J/mm3.
+func (s *straight) at(t float64) float64 { return s.h + s.slope*(t-steelFrom-s.from) }
+
+func makeSteelTable() (list [steelLast]straight) {
+	h := 0.0
+	for i := range list {
+		above := SteelDensity * steelEnthalpy(steelFrom+steelStep*float64(i+1))
+		list[i] = straight{steelStep * float64(i), h, (above - h) * (1 / steelStep)}
+		h = above
 	}
-	return h
+	return list
 }
 
 // steelEnthalpy integrates the standard's specific heat in closed form, J/g from 20 C.
@@ -137,14 +153,17 @@ func steelEnthalpy(t float64) float64 {
 }
 
 func steelHeat(t float64) (h, slope float64) {
-	x := (t - steelFrom) * (1 / steelStep)
-	i := int(x)
+	s := &steelTable[steelStretch(t)]
+	return s.at(t), s.slope
+}
+
+func steelStretch(t float64) int32 {
+	i := int32((t - steelFrom) * (1 / steelStep))
 	switch {
-	case x < 0:
-		i = 0
+	case i < 0:
+		return 0
 	case i >= steelLast:
-		i = steelLast - 1
+		return steelLast - 1
 	}
-	slope = (steelTable[i+1] - steelTable[i]) * (1 / steelStep)
-	return steelTable[i] + slope*(t-steelFrom-steelStep*float64(i)), slope
+	return i
 }

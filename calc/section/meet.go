@@ -4,7 +4,7 @@ package section
 func (w *Workspace) meet() {
 	if w.n == 1 {
 		a := &w.arms[0]
-		b := a.chain.inner
+		b := a.inner
 		b.a.inverse(a.layers)
 		a.set(b.a.of(a.layers, &b.r))
 		return
@@ -18,13 +18,14 @@ func (w *Workspace) meet() {
 	}
 	first := w.takeFirst(&c)
 	x := c.solve(p.layers, w.links.skin)
-	copy(p.next[:p.layers], x[:])
+	p.set(([maxLayers]float64)(x[:maxLayers]))
 	r := first.r
 	for k, end := range w.links.ends {
+		if !end {
+			continue
+		}
 		for i := range u.layers {
-			if end {
-				r[i] += w.links.across[i][k] * x[k]
-			}
+			r[i] += w.links.across[i][k] * x[k]
 		}
 	}
 	u.set(first.a.of(u.layers, &r))
@@ -46,7 +47,11 @@ func (w *Workspace) opposite(layer int) int {
 }
 
 // set keeps the innermost column's temperatures.
-func (a *arm) set(x [maxLayers]float64) { copy(a.next[:a.layers], x[:]) }
+func (a *arm) set(x [maxLayers]float64) {
+	for l := range a.layers {
+		a.col[0].cell[l].next = x[l]
+	}
+}
 
 // centre is the system of the second arm's innermost column and the corner.
 type centre struct {
@@ -57,16 +62,16 @@ type centre struct {
 func (c *centre) put(p *arm) {
 	n := p.layers
 	for i := range n {
-		c.r[i] = p.chain.inner.r[i]
+		c.r[i] = p.inner.r[i]
 		for k := range n {
-			c.a[i][k] = p.chain.inner.a[at(n, i, k)]
+			c.a[i][k] = p.inner.a[at(n, i, k)]
 		}
 	}
 }
 
 // takeThird eliminates the third arm's column and returns its block, inverted.
 func (w *Workspace) takeThird(c *centre) block {
-	third, g, n := w.arms[2].chain.inner, &w.links.through, w.arms[2].layers
+	third, g, n := w.arms[2].inner, &w.links.through, w.arms[2].layers
 	for i := range n {
 		third.a[at(n, i, i)] += g[i]
 	}
@@ -85,13 +90,14 @@ func (w *Workspace) takeThird(c *centre) block {
 
 // takeFirst eliminates the first arm's column and returns its block, inverted.
 func (w *Workspace) takeFirst(c *centre) block {
-	first, g, n := w.arms[0].chain.inner, &w.links.across, w.arms[0].layers
+	first, g, n := w.arms[0].inner, &w.links.across, w.arms[0].layers
 	for k, end := range w.links.ends {
+		if !end {
+			continue
+		}
 		for i := range n {
-			if end {
-				first.a[at(n, i, i)] += g[i][k]
-				c.a[k][k] += g[i][k]
-			}
+			first.a[at(n, i, i)] += g[i][k]
+			c.a[k][k] += g[i][k]
 		}
 	}
 	first.a.inverse(n)
@@ -107,10 +113,11 @@ func (w *Workspace) takeFirst(c *centre) block {
 		}
 		z := first.a.of(n, &column)
 		for q, other := range w.links.ends {
+			if !other {
+				continue
+			}
 			for i := range n {
-				if other {
-					c.a[q][k] -= g[i][q] * z[i]
-				}
+				c.a[q][k] -= g[i][q] * z[i]
 			}
 		}
 	}

@@ -16,12 +16,13 @@ const (
 func (w *Workspace) pass(in *Input) (steps int, dt float64) {
 	steps = int(passSteps * max(w.finer[1], 1))
 	dt = 2 * window * w.spread / float64(steps)
-	whole := normal(window) - normal(-window)
+	shares := usualShares[:]
+	if steps != passSteps {
+		shares = passShares(steps)
+	}
 	before := 0.0
 	w.pool.now = -window * w.spread
-	for i := range steps {
-		x := window * (2*float64(i+1)/float64(steps) - 1)
-		now := (normal(x) - normal(-window)) / whole
+	for _, now := range shares {
 		w.pour(in.Heat*(now-before), in.Bead*(now-before))
 		before = now
 		w.step(dt)
@@ -41,6 +42,19 @@ func (w *Workspace) pass(in *Input) (steps int, dt float64) {
 	return steps + mostSteps, dt
 }
 
+// usualShares are what has come of heat and metal after each step of the arc's passing.
+var usualShares = [passSteps]float64(passShares(passSteps))
+
+func passShares(steps int) []float64 {
+	list := make([]float64, steps)
+	whole := normal(window) - normal(-window)
+	for i := range list {
+		x := window * (2*float64(i+1)/float64(steps) - 1)
+		list[i] = (normal(x) - normal(-window)) / whole
+	}
+	return list
+}
+
 // pour keeps heat in J/mm and metal in mm2 ready for the skins; the next step takes them in.
 func (w *Workspace) pour(heat, metal float64) {
 	w.heat, w.metal = heat*w.half(), metal*w.half()
@@ -49,7 +63,7 @@ func (w *Workspace) pour(heat, metal float64) {
 
 // lifted is a temperature of a column with what comes along the seam.
 func (w *Workspace) lifted(a *arm, column int, t float64) float64 {
-	return w.start + (t-w.start)*a.lift[column]
+	return w.start + (t-w.start)*a.col[column].lift
 }
 
 // frozen reports whether the cell at each toe is 20 K under its peak; where nothing wets, whether the hottest cell is.
@@ -60,11 +74,11 @@ func (w *Workspace) frozen(toe float64) bool {
 			continue
 		}
 		j := 0
-		for j+1 < a.columns && w.lifted(a, j+1, a.peak[(j+1)*a.layers]) >= toe {
+		for j+1 < a.columns && w.lifted(a, j+1, a.col[j+1].cell[0].peak) >= toe {
 			j++
 		}
 		for c := j; c < min(j+2, a.columns); c++ {
-			if a.peak[c*a.layers]-a.t[c*a.layers] < 20 && a.peak[c*a.layers] > w.start+60 {
+			if p := &a.col[c]; p.cell[0].peak-p.cell[0].next < 20 && p.cell[0].peak > w.start+60 {
 				return false
 			}
 		}
@@ -91,11 +105,10 @@ func (w *Workspace) passed(lowest float64) bool {
 	for i := range w.n {
 		a := &w.arms[i]
 		j := 0
-		for j+1 < a.columns && w.lifted(a, j, a.peak[j*a.layers]) >= lowest {
+		for j+1 < a.columns && w.lifted(a, j, a.col[j].cell[0].peak) >= lowest {
 			j++
 		}
-		c := j * a.layers
-		if a.t[c] > a.peak[c]-0.2 && a.peak[c] > w.start+1 {
+		if p := &a.col[j]; p.cell[0].next > p.cell[0].peak-0.2 && p.cell[0].peak > w.start+1 {
 			return false
 		}
 	}
@@ -120,7 +133,7 @@ func (w *Workspace) watch(dt float64) {
 	p.hot = math.Inf(-1)
 	for i := range w.n {
 		if a := &w.arms[i]; a.heated {
-			p.hot = max(p.hot, w.lifted(a, 0, a.next[0]))
+			p.hot = max(p.hot, w.lifted(a, 0, a.col[0].cell[0].next))
 		}
 	}
 	if math.IsNaN(p.first) && p.hot >= p.toe {

@@ -15,7 +15,6 @@ type Result struct {
 	PoolFront float64
 	Front     [2]Profile // peaks along the bead's face of each member
 	Back      [2]Profile // peaks along its other face
-	Residual  float64    // of the energy balance, relative
 	Steps     int
 	Work      int // what it took to compute: columns times steps, see layersWork
 }
@@ -120,7 +119,6 @@ func (w *Workspace) result(in *Input) Result {
 	if w.mirror && in.Joint == ButtJoint {
 		r.Wet[1], r.Skin[1], r.Core[1], r.Front[1], r.Back[1] = r.Wet[0], r.Skin[0], r.Core[0], r.Front[0], r.Back[0]
 	}
-	r.Residual = (w.held() - w.original - w.energy + w.lost) / (w.energy + math.Abs(w.original))
 	return r
 }
 
@@ -130,14 +128,15 @@ func (w *Workspace) member(in *Input, a *arm, r *Result) {
 	front, back := &r.Front[m], &r.Back[m]
 	front.n, back.n = a.columns, a.columns
 	core, within := 0.0, 0.0
-	for j := range a.columns {
-		skin, last := w.lifted(a, j, a.peak[j*a.layers]), w.lifted(a, j, a.peak[j*a.layers+a.layers-1])
-		front.at[j], back.at[j] = float32(a.y[j]), float32(a.y[j])
+	for j := range a.in() {
+		p := &a.col[j]
+		skin, last := w.lifted(a, j, p.cell[0].peak), w.lifted(a, j, p.cell[a.layers-1].peak)
+		front.at[j], back.at[j] = float32(p.y), float32(p.y)
 		front.peak[j], back.peak[j] = float32(skin), float32(last)
 		r.Skin[m] = max(r.Skin[m], skin)
-		if j == 0 || a.y[j] < in.Sigma {
-			core += last * a.dy[j]
-			within += a.dy[j]
+		if j == 0 || p.y < in.Sigma {
+			core += last * p.dy
+			within += p.dy
 		}
 	}
 	r.Core[m] = core / within
@@ -145,15 +144,4 @@ func (w *Workspace) member(in *Input, a *arm, r *Result) {
 	if in.Joint == StripJoint && m == 1 && math.IsNaN(r.Wet[m]) { // as far as it lies open
 		r.Wet[m] = in.Gap / 2
 	}
-}
-
-func (w *Workspace) held() float64 {
-	sum := 0.0
-	for i := range w.n {
-		a := &w.arms[i]
-		for c := range a.columns * a.layers {
-			sum += a.e[c]
-		}
-	}
-	return sum
 }

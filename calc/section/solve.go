@@ -25,6 +25,7 @@ type Workspace struct {
 	pool     pool       // of liquid filler
 	finer    [2]float64 // times finer in space and in time than usual; 0 is 1. Tests only.
 	narrow   bool       // no smear along the travel and no lift. Tests only.
+	audited  bool       // what goes off the faces is added up, for residual. Tests only.
 	energy   float64    // put in, J/mm
 	lost     float64
 	original float64
@@ -136,13 +137,13 @@ func (in *Input) extent() (fine, far float64) {
 func (w *Workspace) normalise() {
 	sum := 0.0
 	for i := range w.n {
-		for j := range w.arms[i].columns {
-			sum += w.arms[i].share[j]
+		for j := range w.arms[i].in() {
+			sum += w.arms[i].col[j].share
 		}
 	}
 	for i := range w.n {
-		for j := range w.arms[i].columns {
-			w.arms[i].share[j] /= sum
+		for j := range w.arms[i].in() {
+			w.arms[i].col[j].share /= sum
 		}
 	}
 }
@@ -152,14 +153,19 @@ func (w *Workspace) reset(in *Input) {
 	w.pool = pool{freezes: (in.Filler.Solidus + in.Filler.Liquidus) / 2, toe: in.Filler.Toe, hot: w.start, first: math.NaN()}
 	for i := range w.n {
 		a := &w.arms[i]
+		a.first = min(a.base.solidus, w.filler.solidus)
 		h, _ := a.base.heat(w.start)
-		for j := range a.columns {
-			a.filler[j] = 0
+		for j := range a.in() {
+			p := &a.col[j]
+			p.filler = 0
 			for l := range a.layers {
-				c := j*a.layers + l
-				a.t[c], a.peak[c], a.stretch[c] = w.start, w.start, -1
-				a.e[c] = h * a.depth[l] * a.dy[j]
-				w.original += a.e[c]
+				p.cell[l].t, p.cell[l].next, p.cell[l].peak, p.cell[l].stretch, p.cell[l].k, p.cell[l].cap = w.start, w.start, w.start, -1, a.base.k, 0
+				p.cell[l].body = a.depth[l] * p.dy
+				if l > 0 {
+					p.cell[l].through = 1 / a.apart[l] * p.dy
+				}
+				p.cell[l].e = h * a.depth[l] * p.dy
+				w.original += p.cell[l].e
 			}
 		}
 	}
@@ -227,15 +233,15 @@ func (w *Workspace) raise(in *Input, s2 float64) {
 		p := in.Travel * in.Sigma / (2 * d)
 		weight := alongSeam(p)
 		if weight == 0 || w.narrow {
-			for j := range a.columns {
-				a.lift[j] = 1
+			for j := range a.in() {
+				a.col[j].lift = 1
 			}
 			continue
 		}
 		m := s2 * d * d / (in.Travel * in.Travel * sigma2 * sigma2)
 		l := plate.NewLift(p, m, max(a.thick, mean)/in.Sigma)
-		for j := range a.columns {
-			a.lift[j] = math.Exp(weight * l.At(a.y[j]/in.Sigma))
+		for j := range a.in() {
+			a.col[j].lift = math.Exp(weight * l.At(a.col[j].y/in.Sigma))
 		}
 	}
 }

@@ -6,6 +6,6 @@ func SteelHeat(t float64) float64 { return steelEnthalpy(t) }
 
 // SteelConductivity returns steel's conductivity, W/mmK, from 20 to 1200 C and on. Source: EN 1993-1-2:2005 3.4.1.3.
 func SteelConductivity(t float64) float64 {
-	m := curve{steel: true, k: 1}
+	m := (&Material{K: SteelMean.K, RhoC: SteelMean.RhoC, Steel: true}).curve()
 	return m.conductivity(t)
 }

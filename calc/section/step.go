@@ -39,7 +39,9 @@ func (w *Workspace) step(dt float64) {
 		}
 	}
 	for i := range w.n {
-		w.advance(&w.arms[i], dt)
+		if w.audited {
+			w.account(&w.arms[i], dt)
+		}
 	}
 	w.watch(dt)
 	w.heat, w.metal = 0, 0
@@ -49,19 +51,19 @@ func (w *Workspace) step(dt float64) {
 // differs much from the one used, and returns the outermost column where it does: from there on the step must be solved
 // again. -1 for none.
 func (w *Workspace) crossing(a *arm) (outermost int) {
-	n := a.layers
+	n := min(a.layers, maxLayers)
 	outermost = -1
-	first := min(a.base.solidus, w.filler.solidus)
-	for j := range a.columns {
+	first := a.first
+	for j := range a.hot + 1 {
+		p := &a.col[j]
 		for l := range n {
-			c := j*n + l
-			from, to := a.t[c], a.next[c]
+			from, to := p.cell[l].t, p.cell[l].next
 			if from <= first && to <= first {
 				continue
 			}
 			metal := 0.0
 			if l == 0 {
-				metal = a.filler[j] * a.dy[j]
+				metal = p.filler * p.dy
 			}
 			if !(metal > 0 && w.filler.phase(from) != w.filler.phase(to)) && a.base.phase(from) == a.base.phase(to) {
 				continue
@@ -69,10 +71,10 @@ func (w *Workspace) crossing(a *arm) (outermost int) {
 			if math.Abs(to-from) < 0.1 {
 				continue
 			}
-			mean := w.gain(a, metal, a.depth[l]*a.dy[j], from, to) / (to - from)
-			if math.Abs(mean-a.cap[c]) > worthAgain*a.cap[c] {
+			mean := w.gain(a, metal, p.cell[l].body, from, to) / (to - from)
+			if math.Abs(mean-p.cell[l].cap) > worthAgain*p.cell[l].cap {
 				outermost = j
-				a.cap[c] = mean
+				p.cell[l].cap = mean
 			}
 		}
 	}
@@ -101,62 +103,98 @@ func (w *Workspace) gain(a *arm, metal, base, from, to float64) float64 {
 // not seen yet and that grows with the step.
 func (w *Workspace) receive(a *arm) {
 	if !a.heated || w.heat == 0 && w.metal == 0 {
-		clear(a.source[:a.columns])
+		for j := range a.in() {
+			a.col[j].source = 0
+		}
 		return
 	}
-	for j := range a.columns {
-		c := j * a.layers
-		metal := w.metal * a.share[j]
-		a.source[j] = w.heat * a.share[j]
+	for j := range a.in() {
+		p := &a.col[j]
+		metal := w.metal * p.share
+		p.source = w.heat * p.share
 		if metal > 0 {
-			h, slope := w.filler.heat(a.t[c])
-			a.filler[j] += metal / a.dy[j]
-			a.cap[c] += metal * slope
-			a.e[c] += metal * h
-			a.source[j] -= metal * h
+			h, slope := w.filler.c*(p.cell[0].t-20), w.filler.c
+			if p.cell[0].t > w.filler.solidus {
+				h, slope = w.filler.melting(p.cell[0].t, h, slope)
+			}
+			p.filler += metal / p.dy
+			p.cell[0].cap += metal * slope
+			p.cell[0].e += metal * h
+			p.source -= metal * h
 		}
 	}
 }
 
-// thermometer finds each cell's temperature from its enthalpy and keeps the highest. A cell that is still on the straight
-// stretch of its enthalpy where the step began has the temperature that the linear system gave it. The enthalpy of two metals that
-// melt over ranges is piecewise smooth and grows everywhere: Newton's rule from the last temperature needs two or
-// three steps, and bisection helps where it would swing.
+// thermometer adds the heat that the last step brought to each cell's enthalpy, finds the cell's temperature and keeps
+// the highest. A cell that is still on the straight stretch of its enthalpy where the step began has the temperature
+// that the linear system gave it. Solid steel on another stretch takes the first step of invert on the spot, which
+// mostly is the last.
 func (a *arm) thermometer(filler *curve) {
-	n := a.layers
-	bend := min(a.base.solidus, filler.solidus)
-	for j := range a.columns {
+	n, base, steel := min(a.layers, maxLayers), &a.base, a.base.steel
+	first, c, cf := a.first, a.base.c, filler.c
+	a.hot = -1
+	for j := range a.in() {
+		p := &a.col[j]
+		metal := p.filler * p.dy
 		for l := range n {
-			c := j*n + l
-			t := a.t[c]
-			stretch := int32(-1)
-			if t < bend {
-				stretch = a.base.stretch(t)
-			}
-			if stretch < 0 || stretch != a.stretch[c] {
-				base, metal := a.depth[l]*a.dy[j], 0.0
-				if l == 0 {
-					metal = a.filler[j] * a.dy[j]
+			x := &p.cell[l]
+			t := x.next
+			x.e += x.cap * (t - x.t)
+			if !(t < first) {
+				x.stretch = -1
+				t, x.cap = invert(x.e, t, x.body, metal, base, filler)
+			} else if i := base.stretch(t); i != x.stretch {
+				x.stretch = i
+				s := &steelTable[i]
+				h, slope := s.at(t)*c*x.body, s.slope*c*x.body
+				if metal > 0 {
+					h += cf * (t - 20) * metal
+					slope += cf * metal
 				}
-				t, a.cap[c] = invert(a.e[c], t, base, metal, &a.base, filler)
-				a.t[c], a.stretch[c] = t, stretch
+				off := h - x.e
+				if near := 0.5 * slope; steel && off < near && off > -near { // no division before the branch
+					t, x.cap = t-off/slope, slope
+				} else {
+					t, x.cap = invert(x.e, t, x.body, metal, base, filler)
+				}
 			}
-			if t > a.peak[c] {
-				a.peak[c] = t
+			x.t = t
+			if t > first {
+				a.hot = j
 			}
+			if t > x.peak {
+				x.peak = t
+			}
+			if steel {
+				x.k = base.conductivity(t)
+			}
+			metal = 0
 		}
 	}
 }
 
 // invert solves base·h_base(t) + metal·h_filler(t) = e from a first estimate, and returns the temperature with the
 // heat capacity there, J/mmK.
+//
+// The enthalpy of two metals that melt over ranges is piecewise smooth and grows everywhere: Newton's rule from the
+// last temperature needs two or three steps, and bisection helps where it would swing.
 func invert(e, t, base, metal float64, b, f *curve) (temperature, capacity float64) {
 	low, high := -1e4, 1e6
 	for range 60 {
-		h, slope := b.heat(t)
+		h, slope := b.c*(t-20), b.c
+		if b.steel {
+			s := &steelTable[steelStretch(t)]
+			h, slope = s.at(t)*b.c, s.slope*b.c
+		}
+		if t > b.solidus {
+			h, slope = b.melting(t, h, slope)
+		}
 		h, slope = h*base, slope*base
 		if metal > 0 {
-			hf, sf := f.heat(t)
+			hf, sf := f.c*(t-20), f.c
+			if t > f.solidus {
+				hf, sf = f.melting(t, hf, sf)
+			}
 			h += hf * metal
 			slope += sf * metal
 		}
@@ -195,15 +233,12 @@ func (w *Workspace) fillerConductivity(t float64) float64 {
 	return w.filler.k * (1 + (w.stir-1)*w.liquidShare(t))
 }
 
-// advance adds the heat behind the solved temperatures to the enthalpies.
-func (w *Workspace) advance(a *arm, dt float64) {
+// account adds up what goes off the faces in a step.
+func (w *Workspace) account(a *arm, dt float64) {
 	n := a.layers
-	for c := range a.columns * n {
-		a.e[c] += a.cap[c] * (a.next[c] - a.t[c])
-		a.t[c] = a.next[c]
-	}
-	w.lost += dt * a.wet * (a.next[0] - w.start)
-	for j := range a.columns {
-		w.lost += dt * (w.loss*a.dy[j]*(a.next[j*n]-w.start) + a.behind[j]*(a.next[j*n+n-1]-w.start))
+	w.lost += dt * a.wet * (a.col[0].cell[0].next - w.start)
+	for j := range a.in() {
+		p := &a.col[j]
+		w.lost += dt * (p.face*(p.cell[0].next-w.start) + p.behind*(p.cell[n-1].next-w.start))
 	}
 }

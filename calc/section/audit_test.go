@@ -1,0 +1,18 @@
+package section
+
+import "math"
+
+// residual is what the energy balance of an audited workspace misses, relative.
+func (w *Workspace) residual() float64 {
+	held := 0.0
+	for i := range w.n {
+		a := &w.arms[i]
+		for j := range a.in() {
+			p := &a.col[j]
+			for l := range a.layers {
+				held += p.cell[l].e + p.cell[l].cap*(p.cell[l].next-p.cell[l].t)
+			}
+		}
+	}
+	return (held - w.original - w.energy + w.lost) / (w.energy + math.Abs(w.original))
+}

@@ -1,0 +1,116 @@
+package calc
+
+import (
+	"math"
+	"testing"
+
+	"brazebooth/internal/deep"
+)
+
+// cubicGrid is a grid of eleven feeds by ten travels with the limits of heat far from zero, one of them bent.
+func cubicGrid(bent func(i, j float64) float64) limitGrid {
+	c := newLimitGrid(axis{1, 16, 11}, axis{1, 8, 10})
+	for k := range c.logs {
+		i, j := float64(k/10), float64(k%10)
+		for e := range c.logs[k] {
+			c.logs[k][e] = 2
+		}
+		c.logs[k][lWets] = bent(i, j)
+	}
+	return c
+}
+
+// everyOther are the points that are computed first.
+func everyOther(c *limitGrid) (first []bool) {
+	for k := range c.logs {
+		i, j := k/c.travels.n, k%c.travels.n
+		first = append(first, (i%2 == 0 || i == c.feeds.n-1) && (j%2 == 0 || j == c.travels.n-1))
+	}
+	return first
+}
+
+// A point between is read off a cubic exactly; not where an edge is near, where a limit has a kink, where a point that
+// it needs has no answer or is not computed, nor where the grid ends.
+func TestSmoothFillsByHand(t *testing.T) {
+	bent := func(i, j float64) float64 { return 1 + i*i*i/1000 - j*j*j/800 + i*j/50 }
+	for _, at := range [][2]int{{5, 4}, {4, 5}, {5, 5}, {3, 3}, {7, 5}} {
+		c := cubicGrid(bent)
+		k := at[0]*10 + at[1]
+		c.logs[k][lWets] = -99
+		want := bent(float64(at[0]), float64(at[1]))
+		if first := everyOther(&c); !c.smooth(first, at[0], at[1]) || math.Abs(c.logs[k][lWets]-want) > 1e-12 {
+			t.Errorf("%v is filled with %g, by hand %g", at, c.logs[k][lWets], want)
+		}
+	}
+	for what, spoil := range map[string]func(c *limitGrid, first []bool) (i, j int){
+		"an edge is near": func(c *limitGrid, _ []bool) (int, int) {
+			for k := range c.logs {
+				c.logs[k][lZinc] = certain * 0.99
+			}
+			return 5, 5
+		},
+		"a limit has a kink": func(c *limitGrid, _ []bool) (int, int) { c.logs[64][lBurn] = 0.5; return 5, 4 },
+		"no answer":          func(c *limitGrid, _ []bool) (int, int) { c.logs[2*10+4] = hopeless; return 5, 5 },
+		"not computed":       func(_ *limitGrid, first []bool) (int, int) { first[8*10+8] = false; return 5, 5 },
+		"the grid ends":      func(*limitGrid, []bool) (int, int) { return 1, 4 },
+	} {
+		c := cubicGrid(bent)
+		first := everyOther(&c)
+		if i, j := spoil(&c, first); c.smooth(first, i, j) {
+			t.Errorf("filled though %s", what)
+		}
+	}
+}
+
+// A full map that is drawn has the zones of one whose every point is computed, but for a few right at a border, and
+// it does not compute a quarter of the points or more.
+func TestDrawnMapIsTheFullMap(t *testing.T) {
+	jobs := []Job{{Metal: "galvanized", Gauge: 18}, {Metal: "mild-steel", Gauge: 18, Joint: "butt"},
+		{Metal: "galvanized", Gauge: 18, Gauge2: 14, Joint: "lap"}, {Metal: "mild-steel", Thickness: Some(6), Joint: "butt"},
+		{Metal: "copper", Thickness: Some(2), Joint: "lap"}, {Metal: "mild-steel", Gauge: 18, Joint: "butt", Gap: Some(0.8)},
+		{Metal: "galvanized", Gauge: 20, Joint: "tee", Position: "overhead", ZincLimit: Some(4)}}
+	if testing.Short() {
+		jobs = jobs[:1]
+	}
+	for _, job := range deep.Of(t, jobs, 2) {
+		var card Card
+		if err := resolve(job, &card); err != nil {
+			t.Fatal(err)
+		}
+		b := newBoard(&card)
+		b.effort = &effort{ctx: t.Context()}
+		h, m := b.heatField(&card), newMargins(b, &card)
+		drawn, full := drawing{e: b.effort, field: &h, margins: &m}, drawing{e: b.effort, field: &h, margins: &m}
+		drawn.layOut(b, FullWindow)
+		full.layOut(b, FullWindow)
+		for k := range full.wanted {
+			full.wanted[k] = true
+		}
+		computed := drawn.wantedCount()
+		for _, sweep := range []func() error{func() error { return full.sweep(nil) }, func() error { return drawn.sweep(nil) }} {
+			if err := sweep(); err != nil {
+				t.Fatal(err)
+			}
+		}
+		drawn.wantRest()
+		computed += drawn.wantedCount()
+		if err := drawn.sweep(nil); err != nil {
+			t.Fatal(err)
+		}
+		other := 0
+		for k := range full.grid.logs {
+			a, b := &drawn.grid.logs[k], &full.grid.logs[k]
+			if a.Zone() == b.Zone() {
+				continue
+			}
+			other++
+			if least := min(math.Abs(b[lWets]), math.Abs(b[lSolid]), math.Abs(b[lBurn])); least > 0.03 {
+				t.Errorf("%+v: point %d is %s, computed %s, %.3f from the border", job, k, a.Zone(), b.Zone(), least)
+			}
+		}
+		t.Logf("%s %s: %d of %d computed, %d zones differ", job.Metal, job.Joint, computed, len(full.grid.logs), other)
+		if other > 3 || computed > 3*len(full.grid.logs)/4 {
+			t.Errorf("%+v: %d zones differ, %d points computed", job, other, computed)
+		}
+	}
+}
