@@ -118,6 +118,19 @@ func (w *warnings) backing(v *verdict) {
 	}
 }
 
+// drawnBacking is how much of a bar or strip a picture shows, mm: a strip is as thick as the sheet, of a bar the face that
+// counts.
+func drawnBacking(backing string, sheet float64) float64 {
+	const face = 2
+	switch backing {
+	case copperBar:
+		return face
+	case steelStrip:
+		return sheet
+	}
+	return 0
+}
+
 // BackingOf is what lies behind a card's joint, as people call it; "" for nothing.
 func BackingOf(card *Card) string {
 	if id := card.Used.Backing; id != noBacking {

@@ -30,6 +30,7 @@ type Section struct {
 	Wet        [2]float64 `json:"wetted_width"`
 	Phi        float64    `json:"phi"`         // between chord and surface; negative is concave
 	Root       float64    `json:"-"`           // how deep bronze gets into a butt's open root, mm
+	Backing    float64    `json:"-"`           // how much of a bar or strip behind the root is drawn, mm; 0 for none
 	Boiled     [2]float64 `json:"zinc_boiled"` // from the joint outward on the bead's face; 0 without zinc
 	Melted     [2]float64 `json:"zinc_melted"`
 	BoiledBack [2]float64 `json:"zinc_boiled_back"` // on the other face

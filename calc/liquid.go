@@ -176,6 +176,16 @@ func (l *liquid) largestBead(s *heatState) (hang.Estimate, bool) {
 	return e, err == nil
 }
 
+// longestPool is the longest puddle that stays in a vertical position with its interval, mm; false where none is computed.
+func (l *liquid) longestPool(s *heatState) (hang.Estimate, bool) {
+	if !l.position {
+		return hang.Estimate{}, false
+	}
+	j := l.at(s)
+	e, err := hang.LongestPool(&j)
+	return e, err == nil
+}
+
 // bridgesUpTo is the largest gap that a setting bridges with its interval, mm; false where none is computed. Each gap
 // is a cross-section of its own.
 func (h *heatField) bridgesUpTo(l *liquid, feed, travel float64) (hang.Estimate, bool) {

@@ -1,7 +1,9 @@
 package calc
 
 import (
+	"fmt"
 	"math"
+	"strings"
 	"testing"
 )
 
@@ -83,5 +85,45 @@ func TestNextHold(t *testing.T) {
 			t.Errorf("%g kg: next bead from %.0f °C, wait %.0f s", kg, next.Value, hold.Value)
 		}
 		last = next.Value
+	}
+}
+
+// A seam that begins in copper or brass starts colder over a length that the card says, in steel over none worth a word; a
+// faster hand shortens it.
+func TestColdStartOfASeam(t *testing.T) {
+	said := func(metal string, travel float64) (mm float64) {
+		c := card(t, Job{Metal: metal, Thickness: Some(2), Joint: "butt", Feed: Some(6), Travel: Some(travel)})
+		for _, w := range c.Warnings {
+			if w.Code == "seam-start" {
+				if _, err := fmt.Sscanf(w.Text, "The first %f mm", &mm); err != nil {
+					t.Errorf("%s: %q", metal, w.Text)
+				}
+			}
+		}
+		return mm
+	}
+	if mm := said("mild-steel", 8); mm != 0 {
+		t.Errorf("steel starts cold over %g mm", mm)
+	}
+	// 4a/v of copper at 8 mm/s is 46 mm; a three-dimensional reference has 5 % less width there.
+	if slow, fast := said("copper", 8), said("copper", 13); slow < 40 || slow > 55 || !(fast < slow) {
+		t.Errorf("copper starts cold over %g mm at 8 mm/s, %g at 13", slow, fast)
+	}
+}
+
+// Where metal runs in a vertical position the card says how long a puddle stays.
+func TestLongestPuddleIsSaid(t *testing.T) {
+	c := card(t, Job{Metal: "mild-steel", Thickness: Some(6), Joint: "tee", Position: "vertical-up", Feed: Some(9), Travel: Some(4),
+		Wire: Some(1.143)})
+	said := ""
+	for _, w := range c.Warnings {
+		if w.Code == "metal-runs" {
+			said = w.Text
+		}
+	}
+	var pool, most, low, high float64
+	if _, err := fmt.Sscanf(said[strings.Index(said, "Its puddle"):], "Its puddle is about %f mm long; up to about %f mm (%f to %f) stays.",
+		&pool, &most, &low, &high); err != nil || !(low < most && most < high && most < pool) {
+		t.Errorf("%q: %v", said, err)
 	}
 }

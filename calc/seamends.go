@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"brazebooth/calc/formula"
+	"brazebooth/tables"
 )
 
 // ends are a setting's limits where the seam starts and where it ends: a part that warms up is hotter there.
@@ -80,3 +81,27 @@ func (h *heatField) limits(m *margins, feed, travel, factor float64, zinc bool) 
 	e, err := h.ends(m, &s, factor, zinc)
 	return e.worse(), err
 }
+
+// coldStart says how long a seam stays colder than further on where it begins: in metal that carries the heat ahead of the
+// arc. Steel has its full heat after a few millimetres, which nobody needs to be told.
+func (w *warnings) coldStart(s *spread, v *verdict) {
+	if travel := s.value[oTravel]; v.modelled && travel > 0 {
+		long, member := 0.0, tables.Metal{}
+		for _, m := range w.card.Setup.Joined() {
+			l, err := formula.SeamStart(travel, m.Metal.Conductivity.V, m.Metal.HeatCapacity.V)
+			if err == nil && l > long {
+				long, member = l, m.Metal
+			}
+		}
+		if long < coldStartFrom {
+			return
+		}
+		w.tell("seam-start", Info, "4a/v, own fit to a moving source that begins in a cold part", "The first %.0f mm or so of "+
+			"the seam are colder than the rest, since %s carries the heat ahead of the arc. Begin on a run-on tab of the same "+
+			"metal, or wait with the arc until the metal wets, then travel. Judge a test bead beyond that length.",
+			5*math.Ceil(long/5), member.Name)
+	}
+}
+
+// coldStartFrom is the shortest cold start that is said, mm.
+const coldStartFrom = 15

@@ -184,6 +184,7 @@ func (v *verdict) section(card *Card) Section {
 	}
 	if s.Joint == "butt" {
 		s.Root = rootDepth(s.Gap, tables.RootGrows.V, &variant{*st, s.Thick})
+		s.Backing = drawnBacking(card.Used.backed(), s.Thick[0])
 	}
 	for i, m := range card.Setup.Joined() {
 		if !m.Coating.Zinc {

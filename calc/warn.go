@@ -56,6 +56,7 @@ func warn(card *Card, b *board, s *spread, sug *suggestion, v *verdict, up *warm
 	w.setting(sug, v)
 	w.warmUp(up)
 	w.seamEnds(v)
+	w.coldStart(s, v)
 	w.justGood(v)
 	w.learned(s)
 	w.dials()

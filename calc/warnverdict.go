@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"fmt"
 	"math"
 
 	"brazebooth/tables"
@@ -49,8 +50,13 @@ func (w *warnings) position(v *verdict) {
 	}
 	w.say(u.Position)
 	if v.modelled && v.logs[lStays] < 0 {
-		w.tell("metal-runs", Caution, untested, "In the position %s this bead is more than stays where it is laid. "+
-			"A smaller bead: faster, less wire feed, a thinner wire, dip rather than pulsed.", u.Position)
+		pool := ""
+		if e, ok := v.margins.liquid.longestPool(&v.state); ok {
+			pool = fmt.Sprintf(" Its puddle is about %.0f mm long; up to about %.0f mm (%.0f to %.0f) stays.", v.state.pool,
+				e.V, e.Low, e.High)
+		}
+		w.tell("metal-runs", Caution, untested, "In the position %s this bead is more than stays where it is laid.%s "+
+			"A smaller bead: faster, less wire feed, a thinner wire, dip rather than pulsed.", u.Position, pool)
 	}
 }
 

@@ -142,7 +142,7 @@ func jointOf(s *calc.Section) (canvas.Joint, bool) {
 	}
 	return canvas.Joint{Kind: kind, Thick: s.Thick, Gap: s.Gap, Wet: s.Wet, Phi: s.Phi, Melted: s.Melted,
 		Boiled:     s.Boiled,
-		MeltedBack: s.MeltedBack, BoiledBack: s.BoiledBack}, true
+		MeltedBack: s.MeltedBack, BoiledBack: s.BoiledBack, Backing: s.Backing}, true
 }
 
 // edgesOf are the limits of the card's setting.

@@ -26,7 +26,6 @@ var guarded = []struct {
 	{"ArcEnergy", ArcEnergy, "ppp", []float64{15, 90, 8}},
 	{"MovingThickHalfWidth", MovingThickHalfWidth, "ppppp", []float64{100, 8, 0.004, 0.045, 400}},
 	{"SoakThrough", SoakThrough, "ppp", []float64{12, 0.04, 0.0043}},
-	{"FaceDifference", FaceDifference, "ppp", []float64{0.1, 12, 0.04}},
 	{"SeamStart", SeamStart, "ppp", []float64{8, 0.35, 0.0038}},
 	{"PulseFrequency", PulseFrequency, "ppp", []float64{0.9, 100, 0.9}},
 	{"ShaftSpeed", ShaftSpeed, "pp", []float64{6, 40}},

@@ -13,15 +13,6 @@ func SoakThrough(t, k, rhoC float64) (float64, error) {
 	return fourier * t * t * rhoC / k, nil
 }
 
-// FaceDifference returns by how much the heated face of a part is hotter than the other while both rise at one rate,
-// K: q″t/2k. flux W/mm2; t mm; k W/mmK.
-func FaceDifference(flux, t, k float64) (float64, error) {
-	if err := Positive([4]string{"heat flux", "thickness", "conductivity"}, flux, t, k); err != nil {
-		return 0, err
-	}
-	return flux * t / (2 * k), nil
-}
-
 // StripRise returns by how much a strip of finite width is hotter at a moving source than an endless plate, K: the
 // source's images in its two edges, f·P/(πkd)·Σ K0(v·n·B/2a). power W; travel mm/s; k W/mmK; rhoC J/mm3K; d mm; width
 // mm. f is how much of it arrives where the peak is, 0.75 ± 0.2 against a three-dimensional reference; 1 is the thin

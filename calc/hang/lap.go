@@ -17,23 +17,25 @@ func (j *Joint) creep() float64 {
 }
 
 // TouchHeight returns how high a ridge of liquid stands over the joint's line, mm: a circular ridge on what the through
-// member wets and what creeps into the gap. A wider gap it does not touch. bead liquid, mm2; through and in mm.
+// member wets and what creeps into the gap. A wider gap it does not touch. A ridge is at most half a circle: what the
+// sheet wets less of than that is wide lies on it as one, about the middle of what it wets. A steeper one would stand the
+// higher the less it wets. bead liquid, mm2; through and in mm.
 func TouchHeight(bead, through, in float64) (float64, error) {
 	if !(bead > 0 && bead < 1e4 && through >= 0 && through < 1e3 && in >= 0 && in < 1e3) {
 		return 0, fmt.Errorf("%w: ridge of %g mm2 on %g and %g mm", formula.ErrRange, bead, through, in)
 	}
-	through = max(through, leastChord) // as everywhere where nothing is wet yet
-	chord := through + in
+	chord, off := through+in, (through-in)/2
+	half := math.Sqrt(2 * bead / math.Pi) // radius of half a circle
+	if chord <= 2*half {
+		return math.Sqrt(half*half - off*off), nil
+	}
 	want := 4 * bead / (chord * chord)
-	phi := zero(func(phi float64) float64 { return segment(phi) - want }, 0, math.Nextafter(math.Pi, 0))
+	phi := zero(func(phi float64) float64 { return segment(phi) - want }, 0, math.Pi/2)
 	// From the chord: z(x) = c/2·(√(1/sin²φ − u²) − cot φ), u = x over half the chord, without the loss of digits
 	// that the difference of two long radii brings to a flat ridge.
 	sin, cos := math.Sincos(phi)
-	u := 2*through/chord - 1
-	if cos > 0 {
-		return chord / 2 * (1 - u*u) * sin / (math.Sqrt(1-u*u*sin*sin) + cos), nil
-	}
-	return chord / 2 * (math.Sqrt(1-u*u*sin*sin) - cos) / sin, nil
+	u := 2 * off / chord
+	return chord / 2 * (1 - u*u) * sin / (math.Sqrt(1-u*u*sin*sin) + cos), nil
 }
 
 // NeedFillet is the metal, mm2, that a lap or tee needs over a gap: a fillet as high as gap and leg, and what creeps

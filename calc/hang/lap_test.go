@@ -30,11 +30,12 @@ func TestTouchHeight(t *testing.T) { // check 9; the bead is metal laid, liquid 
 	}
 }
 
-// TestTouchHeightOfAnyRidge puts the circle through both toes and the height, and adds its area up.
+// TestTouchHeightOfAnyRidge puts the circle through both toes and the height, and adds its area up; one that would be more
+// than half a circle is half a circle.
 func TestTouchHeightOfAnyRidge(t *testing.T) {
 	for _, bead := range []float64{0.5, 3, 8, 20} {
-		for _, through := range []float64{0.5, 2, 4} {
-			for _, in := range []float64{0.2, 1.5, 3} {
+		for _, through := range []float64{0.5, 2, 4, 6} {
+			for _, in := range []float64{0.2, 1.5, 3, 5} {
 				h, err := TouchHeight(bead, through, in)
 				if err != nil {
 					t.Fatal(err)
@@ -42,13 +43,36 @@ func TestTouchHeightOfAnyRidge(t *testing.T) {
 				// The circle through (0,0), (c,0), (through,h): its centre lies on c/2.
 				c := through + in
 				x := through - c/2
+				if bead > math.Pi*c*c/8 {
+					check(t, fmt.Sprintf("half a circle of %g on %g and %g", bead, through, in), math.Pi*(x*x+h*h)/2, bead, 1e-9)
+					continue
+				}
 				z := (x*x + h*h - c*c/4) / (2 * h)
 				r := math.Hypot(c/2, z)
-				phi := math.Atan2(c/2, -z) // past a right angle where the centre lies above the chord
+				phi := math.Atan2(c/2, -z)
 				area := r * r * (phi - math.Sin(phi)*math.Cos(phi))
 				check(t, fmt.Sprintf("area of %g on %g and %g", bead, through, in), area, bead, 1e-6)
 			}
 		}
+	}
+}
+
+// TestLessWetStandsNoHigher wets a sheet less and less, down to nothing: the ridge gets no higher than half a circle, without a
+// jump, so that a sheet that gets too cold to be wetted does not make a gap easier to touch.
+func TestLessWetStandsNoHigher(t *testing.T) {
+	for _, bead := range []float64{0.5, 3.74, 8, 20} {
+		half, last := math.Sqrt(2*bead/math.Pi), 0.0
+		for wet := 2.5 * half; wet >= 0; wet -= 0.01 * half {
+			h, err := TouchHeight(bead, wet, 0.7*wet)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if h > half*(1+1e-9) || last > 0 && math.Abs(h-last) > 0.02*half {
+				t.Errorf("%g mm2 on %g mm stands %g, after %g", bead, wet, h, last)
+			}
+			last = h
+		}
+		check(t, "not wetted", last, half, 1e-3*half)
 	}
 }
 

@@ -36,7 +36,7 @@ func TestPlaceDoesNotJump(t *testing.T) {
 		"both":                   func(j *joint, s float64) { j.notch, j.feedNotch = -0.2+0.6*s, 0.3-0.6*s },
 		"a zone that closes":     func(j *joint, s float64) { j.hot = 110 - 64*s },
 		"thicker sheet":          func(j *joint, s float64) { j.cold, j.hot, j.need = 30+90*s, 55+150*s, 3+12*s },
-		"more heat at each feed": func(j *joint, s float64) { j.heatPerArc = 20 + 200*s },
+		"more heat at each feed": func(j *joint, s float64) { j.heatPerArc = 20 * math.Pow(11, s) },
 		"from side to side":      func(j *joint, s float64) { j.notch, j.heatPerArc = 0.2, 45+80*s },
 	} {
 		f1, v1, from, to := steps(t, 60, change)

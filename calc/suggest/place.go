@@ -71,7 +71,10 @@ func Find(p *Problem) (Place, error) {
 	if err != nil {
 		return Place{}, err
 	}
-	travel, feed := s.alongRidge(columns, feeds, travels)
+	travel, feed, err := s.alongRidge(columns, feeds, travels)
+	if err != nil {
+		return Place{}, err
+	}
 	if p.Travel > 0 {
 		travel = p.Travel // to the last bit
 	}
@@ -82,7 +85,7 @@ func Find(p *Problem) (Place, error) {
 	if err != nil {
 		return Place{}, err
 	}
-	return s.place(&last[0], feeds, travel), nil
+	return s.place(&last[0], feeds, travel)
 }
 
 // axis is an open setting's range in logarithms.

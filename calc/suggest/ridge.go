@@ -90,7 +90,7 @@ func (s *search) meanFeed(c *column, feeds axis) float64 {
 }
 
 // alongRidge is the mean travel along the mean feeds, and the feed there, both mm/s. What the hand adds is exact between the points.
-func (s *search) alongRidge(columns []column, feeds, travels axis) (travel, feed float64) {
+func (s *search) alongRidge(columns []column, feeds, travels axis) (travel, feed float64, err error) {
 	var ridge [3][]line
 	for k := range ridge {
 		ridge[k] = make([]line, len(s.p.Doubts))
@@ -122,13 +122,24 @@ func (s *search) alongRidge(columns []column, feeds, travels axis) (travel, feed
 		value[i] = LogChance(m, s.p.Doubts) - heatPrice*heat.at(x[i]) + chance - price*off
 	}
 	best := mean(x, value, soft)
-	return travels.at(best), feeds.at(crest.at(best))
+	if s.p.Feed > 0 && s.p.Travel == 0 {
+		along := path{axis: travels, margins: ridge[1], hand: &s.p.Hand}
+		best, err = s.inside(&along, best, func(travel float64) Setting { return Setting{s.p.Feed, travel, 1} })
+	}
+	return travels.at(best), feeds.at(crest.at(best)), err
 }
 
-// place is the mean feed of the travel that was found or chosen, and what the curves say of it.
-func (s *search) place(c *column, feeds axis, travel float64) Place {
+// place is the mean feed of the travel that was found or chosen, brought inside the edges, and what the curves say of it.
+func (s *search) place(c *column, feeds axis, travel float64) (Place, error) {
 	x, m := s.meanFeed(c, feeds), threeHeats(len(s.p.Doubts))
+	if feeds.n > 1 {
+		var err error
+		along := path{axis: feeds, margins: c.margins}
+		if x, err = s.inside(&along, x, func(feed float64) Setting { return Setting{feed, travel, 1} }); err != nil {
+			return Place{}, err
+		}
+	}
 	heat := c.at(x, &m)
 	return Place{Feed: feeds.at(x), Travel: travel, Heat: math.Exp(heat),
-		Chance: Chance(m, s.p.Doubts, s.p.Hand, travel), Asked: s.asked}
+		Chance: Chance(m, s.p.Doubts, s.p.Hand, travel), Asked: s.asked}, nil
 }

@@ -7,14 +7,15 @@ import (
 )
 
 // A drawing of the joint in characters, to scale: a column is half as wide as a row is high. Members are
-// / and \, the bead is o; on a coated member's surface X marks boiled and z melted zinc.
+// / and \, the bead is o, a bar or strip behind a butt =; on a coated member's surface X marks boiled and z melted zinc.
 const (
-	inkFirst  = '/'
-	inkSecond = '\\'
-	inkBead   = 'o'
-	inkBoiled = 'X'
-	inkMelted = 'z'
-	inkAir    = ' '
+	inkFirst   = '/'
+	inkSecond  = '\\'
+	inkBead    = 'o'
+	inkBacking = '='
+	inkBoiled  = 'X'
+	inkMelted  = 'z'
+	inkAir     = ' '
 )
 
 // Drawing returns lines of at most w columns, at most h of them, and the millimetres that a column stands
@@ -62,7 +63,7 @@ func frameOf(s *calc.Section) area {
 	case "overlay":
 		return area{-reach(0), reach(0), -min(t[0], 5), head}
 	}
-	return area{-s.Gap/2 - reach(0), s.Gap/2 + reach(1), -max(t[0], t[1]), head}
+	return area{-s.Gap/2 - reach(0), s.Gap/2 + reach(1), -max(t[0], t[1]) - s.Backing, head}
 }
 
 // inkAt is the character at a point.
@@ -72,6 +73,9 @@ func inkAt(s *calc.Section, x, y, cell float64) byte {
 	}
 	if inBead(s, x, y) {
 		return inkBead
+	}
+	if behind := -max(s.Thick[0], s.Thick[1]); s.Backing > 0 && y < behind && y >= behind-s.Backing {
+		return inkBacking
 	}
 	return inkAir
 }

@@ -24,7 +24,11 @@ func (w *writer) picture(b Block, o *Options) {
 	case Sketch:
 		lines, perColumn := BeadDrawing(b.Bead, 60, 12)
 		if perColumn > 0 {
-			lines = append(lines, fmt.Sprintf("/ first member  \\ second  o bead; ten columns are %.1f mm",
+			behind := ""
+			if b.Bead.Section.Backing > 0 {
+				behind = "  = backing"
+			}
+			lines = append(lines, fmt.Sprintf("/ first member  \\ second  o bead%s; ten columns are %.1f mm", behind,
 				10*perColumn))
 		} else if len(lines) > 0 {
 			lines = append(lines, SketchText)

@@ -192,6 +192,16 @@ func TestDrawing(t *testing.T) {
 			}
 		}
 	}
+	for _, backing := range []string{"copper-bar", "steel-strip"} {
+		card, err := calc.Solve(calc.Job{Gauge: 16, Joint: "butt", Gap: calc.Some(1), Backing: backing})
+		if err != nil {
+			t.Fatal(err)
+		}
+		lines, _ := Drawing(&card.Section, 60, 12)
+		if last := lines[len(lines)-1]; strings.Trim(last, "=") != "" || strings.Contains(lines[0], "=") {
+			t.Errorf("%s: not drawn behind the joint:\n%s", backing, strings.Join(lines, "\n"))
+		}
+	}
 	if lines, _ := Drawing(&calc.Section{}, 60, 12); lines != nil {
 		t.Error("nothing modelled, and yet a drawing")
 	}
