@@ -32,7 +32,11 @@ func (t *TimedTrial) Ends(ctx context.Context) (TimedEnds, bool) {
 	job.Mode, job.Travel, job.Rhythm = "timed", Opt{}, Rhythm{}
 	job.ArcOff = Opt{} // its range is asked for
 	e, err := keptEnds.answer(ctx, job, nil, func(ctx context.Context, _ func(float64)) (TimedEnds, error) {
-		g, err := runTimed(&effort{ctx: ctx}, job, false, nil)
+		own := &effort{ctx: ctx}
+		g, err := runTimed(own, job)
+		if err == nil {
+			err = g.goOn(own, (*thinsheet.Run).Settle, (*thinsheet.Run).Off)
+		}
 		if err != nil {
 			return TimedEnds{}, err
 		}

@@ -79,10 +79,20 @@ var keptTimed = keep[Job, Timed]{most: 128}
 
 func solveTimed(ctx context.Context, job Job, progress func(float64)) (Timed, error) {
 	e := &effort{ctx: ctx}
-	g, err := bestTimed(e, job, progress)
+	tell := func(done float64) {
+		if progress != nil {
+			progress(done)
+		}
+	}
+	g, err := bestTimed(e, job)
 	if err != nil {
 		return Timed{}, err
 	}
+	tell(0.4)
+	if err := g.goOn(e, (*thinsheet.Run).Rest); err != nil {
+		return Timed{}, err
+	}
+	tell(0.75)
 	s := Timed{Job: job, Reason: string(g.times.Reason)}
 	s.Good = g.rhythmic()
 	f := &g.card.Setup.Filler
@@ -108,9 +118,7 @@ func solveTimed(ctx context.Context, job Job, progress func(float64)) (Timed, er
 		s.sameInterval("net_heat")
 	}
 	s.work = e.work.Load()
-	if progress != nil {
-		progress(1)
-	}
+	tell(1)
 	return s, nil
 }
 
@@ -120,6 +128,7 @@ type timedRun struct {
 	board *board
 	o     [outs]float64
 	in    thinsheet.Rhythm
+	run   *thinsheet.Run // nil where the plane has no answer
 	times thinsheet.Times
 
 	atLeast bool // the feed is the least that the arc holds, found by looking for less
@@ -133,7 +142,8 @@ func (g *timedRun) rhythmic() bool {
 	return g.times.Reason == "" || g.times.Reason == thinsheet.TwoSettings || g.times.Reason == thinsheet.NoCycle
 }
 
-func runTimed(e *effort, job Job, onOnly bool, progress func(float64)) (*timedRun, error) {
+// runTimed finds a job's range of on, which goOn goes on from.
+func runTimed(e *effort, job Job) (*timedRun, error) {
 	g := new(timedRun)
 	open := job
 	open.Travel, open.ArcOn, open.ArcOff, open.SpotStep = Opt{}, Opt{}, Opt{}, Opt{}
@@ -163,20 +173,29 @@ func runTimed(e *effort, job Job, onOnly bool, progress func(float64)) (*timedRu
 		return g, nil
 	}
 	g.in = g.board.rhythm(&g.card, &g.o)
-	g.in.OnOnly, g.in.Stays = onOnly, g.stays()
-	if err := acquire(e.ctx); err != nil {
-		return nil, err
-	}
-	defer release()
-	g.times, err = e.bridge(&g.in, progress)
-	switch {
-	case e.over() != nil:
-		return nil, e.over()
-	case errors.Is(err, thinsheet.ErrRange):
+	g.in.Stays = g.stays()
+	g.run = new(thinsheet.Run)
+	err = e.plane(g.run, func(n *thinsheet.Run) error { return n.Begin(&g.in, func() bool { return e.over() != nil }) })
+	g.times = g.run.Times
+	if errors.Is(err, thinsheet.ErrRange) {
 		return nil, mistake.In("gap", "its heat is not followed here ("+err.Error()+")",
 			"give sheet of 0.2 to 3 mm and an ordinary feed, or leave feed and travel out")
 	}
 	return g, err
+}
+
+// goOn goes on from the range of on with steps of the plane's run, where it has an answer.
+func (g *timedRun) goOn(e *effort, steps ...func(*thinsheet.Run) error) error {
+	if g.run == nil || g.atLeast {
+		return nil
+	}
+	for _, step := range steps {
+		if err := e.plane(g.run, step); err != nil {
+			return err
+		}
+	}
+	g.times = g.run.Times
+	return nil
 }
 
 // The reasons that are known before anything is run.

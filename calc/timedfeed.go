@@ -9,26 +9,25 @@ import (
 
 // bestTimed runs the job at its feed, or where that is open at the feed nearest to the middle of the arc's range with
 // which there is a rhythm that a hand repeats: an edge that is found, not the first of a few, so that the feed moves
-// evenly with sheet and gap. A job that takes very long is not tried at others.
-func bestTimed(e *effort, job Job, progress func(float64)) (*timedRun, error) {
-	first, err := runTimed(e, job, false, progress)
+// evenly with sheet and gap. A job that takes very long is not tried at others. The run has its range of on.
+func bestTimed(e *effort, job Job) (*timedRun, error) {
+	first, err := runTimed(e, job)
 	if err != nil || job.Feed.Set || job.Amps.Set || first.side() == 0 {
 		return first, err
 	}
 	s := feedSearch{e: e, job: job, first: first, from: first.o[oFeed]}
 	m := newMargins(first.board, &first.card)
 	s.low, s.high = first.board.steadyFeeds(&m)
-	feed, err := s.nearest()
+	g, err := s.nearest()
 	switch {
 	case err != nil:
 		return nil, err
-	case feed == 0 && s.least != nil: // not even the least feed will do
+	case g == nil && s.least != nil: // not even the least feed will do
 		return s.least, nil
-	case feed == 0:
+	case g == nil:
 		return first, nil
 	}
-	job.Feed = Some(feed * 0.06)
-	return runTimed(e, job, false, progress)
+	return g, nil
 }
 
 // side is which way the feed must go: −1 less, 1 more, 0 where it need not or where no feed helps.
@@ -61,9 +60,9 @@ type feedSearch struct {
 	least     *timedRun // with the least feed, where that is still too hot
 }
 
-// nearest walks from the middle by fifths until the feed need not go on, then closes in on the edge between. 0 where no
+// nearest walks from the middle by fifths until the feed need not go on, then closes in on the edge between. nil where no
 // feed of the arc's range has a rhythm.
-func (s *feedSearch) nearest() (float64, error) {
+func (s *feedSearch) nearest() (*timedRun, error) {
 	way := s.first.side()
 	bad, badAt := s.first, s.from
 	for n := 0; n < 5 && s.e.work.Load() < mostWork; n++ {
@@ -73,7 +72,7 @@ func (s *feedSearch) nearest() (float64, error) {
 		}
 		g, err := s.at(at)
 		if err != nil {
-			return 0, err
+			return nil, err
 		}
 		switch side := g.side(); {
 		case side == 0:
@@ -82,25 +81,25 @@ func (s *feedSearch) nearest() (float64, error) {
 			return s.between(way, bad, badAt, at)
 		}
 		if at == s.low && g.rhythmic() { // quicker than every hand, with the least feed that the arc holds
-			return at, nil
+			return g, nil
 		}
 		if at == s.low {
 			s.least, g.atLeast = g, true
 		}
 		bad, badAt = g, at
 	}
-	return 0, nil
+	return nil, nil
 }
 
 func (s *feedSearch) at(feed float64) (*timedRun, error) {
 	j := s.job
 	j.Feed = Some(feed * 0.06)
-	return runTimed(s.e, j, true, nil)
+	return runTimed(s.e, j)
 }
 
 // edge closes in on where a feed that will not do begins to: straight in the logarithms where on decides, else by
 // halves.
-func (s *feedSearch) edge(bad, good *timedRun, badAt, goodAt float64) (float64, error) {
+func (s *feedSearch) edge(bad, good *timedRun, badAt, goodAt float64) (*timedRun, error) {
 	const near = 0.004
 	for n := 0; n < 7 && math.Abs(math.Log(goodAt/badAt)) > near && s.e.work.Load() < mostWork; n++ {
 		part := 0.5
@@ -113,7 +112,7 @@ func (s *feedSearch) edge(bad, good *timedRun, badAt, goodAt float64) (float64, 
 		at := goodAt * math.Pow(badAt/goodAt, part)
 		g, err := s.at(at)
 		if err != nil {
-			return 0, err
+			return nil, err
 		}
 		if g.side() == 0 {
 			good, goodAt = g, at
@@ -121,17 +120,17 @@ func (s *feedSearch) edge(bad, good *timedRun, badAt, goodAt float64) (float64, 
 			bad, badAt = g, at
 		}
 	}
-	return goodAt, nil
+	return good, nil
 }
 
 // between looks for a rhythm between a feed that will not do and one that will not for the opposite reason, and then
 // for where it begins.
-func (s *feedSearch) between(way float64, bad *timedRun, badAt, otherAt float64) (float64, error) {
+func (s *feedSearch) between(way float64, bad *timedRun, badAt, otherAt float64) (*timedRun, error) {
 	for n := 0; n < 4 && s.e.work.Load() < mostWork; n++ {
 		at := math.Sqrt(badAt * otherAt)
 		g, err := s.at(at)
 		if err != nil {
-			return 0, err
+			return nil, err
 		}
 		switch side := g.side(); {
 		case side == 0, way > 0 && g.rhythmic():
@@ -142,5 +141,5 @@ func (s *feedSearch) between(way float64, bad *timedRun, badAt, otherAt float64)
 			otherAt = at
 		}
 	}
-	return 0, nil
+	return nil, nil
 }

@@ -206,10 +206,13 @@ func (g *timedRun) widen(e *effort, s *Timed) error {
 	if !j.Amps.Set {
 		j.Feed = Some(g.o[oFeed] * 0.06)
 	}
-	w, err := runTimed(e, j, false, nil)
+	w, err := runTimed(e, j)
 	if err == nil && w.side() < 0 && !s.Job.Feed.Set && !s.Job.Amps.Set {
 		j.Feed = Opt{}
-		w, err = bestTimed(e, j, nil)
+		w, err = bestTimed(e, j)
+	}
+	if err == nil {
+		err = w.goOn(e, (*thinsheet.Run).Settle, (*thinsheet.Run).Off)
 	}
 	if over := e.over(); over != nil {
 		return over

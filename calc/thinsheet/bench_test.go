@@ -64,7 +64,7 @@ func BenchmarkWhole(b *testing.B) {
 func BenchmarkBridge(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := Bridge(rhythm(steelish(), 1.5, 2), nil, nil); err != nil {
+		if _, err := Bridge(rhythm(steelish(), 1.5, 2), nil); err != nil {
 			b.Fatal(err)
 		}
 	}
