@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"brazebooth/calc/thinsheet"
+	"brazebooth/internal/crew"
 	"brazebooth/internal/mistake"
 	"brazebooth/tables"
 )
@@ -89,19 +90,18 @@ func solveTimed(ctx context.Context, job Job, progress func(float64)) (Timed, er
 		return Timed{}, err
 	}
 	tell(0.4)
-	if err := g.goOn(e, (*thinsheet.Run).Rest); err != nil {
+	wider, err := g.follow(e, job)
+	if err != nil {
 		return Timed{}, err
 	}
-	tell(0.75)
+	tell(0.9)
 	s := Timed{Job: job, Reason: string(g.times.Reason)}
 	s.Good = g.rhythmic()
 	f := &g.card.Setup.Filler
 	s.Solidus, s.Liquidus, s.BaseSolidus = f.Solidus.V, f.Liquidus.V, MeltsFirst(&g.card).Solidus.V
 	if g.times.OnOff.On > 0 {
 		g.fill(&s)
-		if err := g.widen(e, &s); err != nil {
-			return s, err
-		}
+		s.Wider = wider
 	}
 	s.Why = g.sentence()
 	if !s.Good {
@@ -121,6 +121,26 @@ func solveTimed(ctx context.Context, job Job, progress func(float64)) (Timed, er
 	tell(1)
 	return s, nil
 }
+
+// follow goes on to the end of a run, and beside it computes what a wider gap does.
+func (g *timedRun) follow(e *effort, job Job) (wider *Wider, err error) {
+	if !g.found() {
+		return nil, nil
+	}
+	own := &effort{ctx: e.ctx} // so that what the one takes does not end the search of the other
+	before := e.work.Load()
+	own.work.Store(before)
+	var errs [2]error
+	var wg crew.Crew
+	wg.Go(func() { wider, errs[0] = g.widen(own, job) })
+	errs[1] = g.goOn(e, (*thinsheet.Run).Rest)
+	wg.Wait()
+	e.work.Add(own.work.Load() - before)
+	return wider, cmp.Or(errs[1], errs[0])
+}
+
+// found reports whether there are times to go on from.
+func (g *timedRun) found() bool { return g.run != nil && !g.atLeast && g.run.Found() }
 
 // timedRun is one job's run in the plane.
 type timedRun struct {
@@ -186,7 +206,7 @@ func runTimed(e *effort, job Job) (*timedRun, error) {
 
 // goOn goes on from the range of on with steps of the plane's run, where it has an answer.
 func (g *timedRun) goOn(e *effort, steps ...func(*thinsheet.Run) error) error {
-	if g.run == nil || g.atLeast {
+	if !g.found() {
 		return nil
 	}
 	for _, step := range steps {

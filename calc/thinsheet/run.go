@@ -47,6 +47,9 @@ func (n *Run) Begin(r *Rhythm, stop func() bool) error {
 	return n.begin()
 }
 
+// Found reports whether there is a cycle to settle on.
+func (n *Run) Found() bool { return n.hot != nil }
+
 func (n *Run) counted() { n.Times.Work = n.count.Load() }
 
 // Rest goes on to the end.
