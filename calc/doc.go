@@ -33,9 +33,9 @@
 //
 // # How the times of a timed arc come about
 //
-// timedinput.go lays the joint out as arms of the sheet's plane. thinsheet.Bridge runs each end of on and off until its
-// cycle repeats. SolveTimed tries a few feeds where none was given and puts the times on the card; where no rhythm
-// exists, timedremedy.go tries what would help.
+// timedinput.go lays the joint out as arms of the sheet's plane. thinsheet.Run follows each end of on and off until its
+// cycle repeats. Where no feed was given timedfeed.go compares a few by their range of on; SolveTimed goes on with one of
+// them and puts its times on the card; where no rhythm exists, timedremedy.go tries what would help.
 //
 // # How a booth teaches
 //

@@ -43,11 +43,19 @@ func (e *effort) add(work int) {
 // planeWork is how many cells of the sheet's plane take as long as one column of the section.
 const planeWork = 8
 
-// bridge runs a timed arc in the sheet's plane.
-func (e *effort) bridge(in *thinsheet.Rhythm, progress func(float64)) (thinsheet.Times, error) {
-	t, err := thinsheet.Bridge(in, func() bool { return e.over() != nil }, progress)
-	e.work.Add(t.Work / planeWork)
-	return t, err
+// plane takes a step of a timed arc's run in the sheet's plane, in one of the limiter's places.
+func (e *effort) plane(n *thinsheet.Run, step func(*thinsheet.Run) error) error {
+	if err := acquire(e.ctx); err != nil {
+		return err
+	}
+	defer release()
+	before := n.Times.Work
+	err := step(n)
+	e.work.Add((n.Times.Work - before) / planeWork)
+	if over := e.over(); over != nil {
+		return over
+	}
+	return err
 }
 
 // each is the work of one section so far, on average.

@@ -2,7 +2,6 @@ package calc
 
 import (
 	"context"
-	"errors"
 	"math"
 	"strings"
 
@@ -25,32 +24,35 @@ type TimedEnds struct {
 	Power                        float64 // one standard deviation of the logarithm of the power
 }
 
-// Ends are the ends of a trial by the plane's heat at the usual stirring and spread; false where it has none. They are
-// kept for a while.
+// Ends are the ends of a trial by the plane's heat at the usual stirring and spread; false where it has none.
 func (t *TimedTrial) Ends(ctx context.Context) (TimedEnds, bool) {
 	job := t.Job
-	job.Mode, job.Travel, job.Rhythm = "timed", Opt{}, Rhythm{}
-	job.ArcOff = Opt{} // its range is asked for
-	e, err := keptEnds.answer(ctx, job, nil, func(ctx context.Context, _ func(float64)) (TimedEnds, error) {
-		g, err := runTimed(&effort{ctx: ctx}, job, false, nil)
-		if err != nil {
+	job.Rhythm = Rhythm{}
+	e, err := TimedEndsOf(ctx, job)
+	return e, err == nil && e.OnMin > 0 && e.OnMax > 0 && e.OffMin > 0 && e.OffMax > 0
+}
+
+// TimedEndsOf are the ends of a job's times as SolveTimed has them, all 0 where there is no rhythm, without what else
+// that computes. Those of off do not depend on the off given. They are kept for a while.
+func TimedEndsOf(ctx context.Context, job Job) (TimedEnds, error) {
+	job.Mode, job.Travel, job.ArcOff = "timed", Opt{}, Opt{}
+	return keptEnds.answer(ctx, job, nil, func(ctx context.Context, _ func(float64)) (TimedEnds, error) {
+		own := &effort{ctx: ctx}
+		g, err := bestTimed(own, job)
+		if err == nil {
+			err = g.goOn(own, (*thinsheet.Run).Settle, (*thinsheet.Run).Off)
+		}
+		if err != nil || !(g.times.OnOff.On > 0) {
 			return TimedEnds{}, err
 		}
 		x := &g.times
-		if !(x.OnMin > 0 && x.OnMax > 0 && x.OffMin > 0 && x.OffMax > 0) {
-			return TimedEnds{}, errNoEnds
-		}
 		weak, strong := g.board.readPower(&g.card)
 		power := math.Hypot(math.Log(strong/weak)/4, g.board.etaPart())
 		return TimedEnds{x.OnMin, x.OnMax, x.OffMin, x.OffMax, power}, nil
 	})
-	return e, err == nil
 }
 
-var (
-	keptEnds  = keep[Job, TimedEnds]{most: 64}
-	errNoEnds = errors.New("no times are computed for this trial")
-)
+var keptEnds = keep[Job, TimedEnds]{most: 64}
 
 // etaPart is one standard deviation of the arc's efficiency, as a share of it.
 func (b *board) etaPart() float64 {

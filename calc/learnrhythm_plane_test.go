@@ -28,10 +28,7 @@ func TestTrialsHoldThePlane(t *testing.T) {
 		truth.Rhythm = Rhythm{Stir: tables.Stirring.V * math.Exp(r.NormFloat64()*tables.StirringSigma.V),
 			Spread: tables.ArcWidth.V * math.Exp(0.05*r.NormFloat64()), Power: math.Exp(e.Power / 2 * r.NormFloat64()), Trials: 1,
 			For: LearnedKey("cusi3", 0.889, "timed")}
-		g, err := runTimed(&effort{ctx: t.Context()}, truth, false, nil)
-		if err != nil {
-			t.Fatal(err)
-		}
+		g := wholeRun(t, truth)
 		x := &g.times
 		if g.card.Used.Rhythm != truth.Rhythm || !(x.OffMax > 0) {
 			t.Fatalf("the hidden booth is not computed: %+v, %q", g.card.Used.Rhythm, x.Reason)

@@ -47,7 +47,10 @@ func (r *Remedy) weighed(card *Card) {
 func timedInstead(e *effort, job Job) Remedy {
 	r := Remedy{Change: "timed arc (see gap)"}
 	job.Mode = "timed"
-	g, err := bestTimed(e, job, nil)
+	g, err := bestTimed(e, job)
+	if err == nil {
+		err = g.goOn(e, (*thinsheet.Run).Settle)
+	}
 	if err != nil {
 		return r
 	}

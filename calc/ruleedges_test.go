@@ -63,11 +63,11 @@ func TestLongestOnOff(t *testing.T) {
 	job := Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(2), Mode: "timed", ArcOn: Some(LongestOnOff), ArcOff: Some(1)}
 	ctx, stop := context.WithCancel(t.Context())
 	stop()
-	if _, err := runTimed(&effort{ctx: ctx}, job, false, nil); err != nil && strings.Contains(err.Error(), "too long for a timed arc") {
+	if _, err := runTimed(&effort{ctx: ctx}, job); err != nil && strings.Contains(err.Error(), "too long for a timed arc") {
 		t.Errorf("%g s on: %v", job.ArcOn.V, err)
 	}
 	job.ArcOn = Some(LongestOnOff + 0.001)
-	if _, err := runTimed(&effort{ctx: ctx}, job, false, nil); err == nil || !strings.Contains(err.Error(), "too long for a timed arc") {
+	if _, err := runTimed(&effort{ctx: ctx}, job); err == nil || !strings.Contains(err.Error(), "too long for a timed arc") {
 		t.Errorf("%g s on: %v", job.ArcOn.V, err)
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"brazebooth/calc/thinsheet"
+	"brazebooth/internal/crew"
 	"brazebooth/internal/mistake"
 	"brazebooth/tables"
 )
@@ -79,19 +80,28 @@ var keptTimed = keep[Job, Timed]{most: 128}
 
 func solveTimed(ctx context.Context, job Job, progress func(float64)) (Timed, error) {
 	e := &effort{ctx: ctx}
-	g, err := bestTimed(e, job, progress)
+	tell := func(done float64) {
+		if progress != nil {
+			progress(done)
+		}
+	}
+	g, err := bestTimed(e, job)
 	if err != nil {
 		return Timed{}, err
 	}
+	tell(0.4)
+	wider, err := g.follow(e, job)
+	if err != nil {
+		return Timed{}, err
+	}
+	tell(0.9)
 	s := Timed{Job: job, Reason: string(g.times.Reason)}
 	s.Good = g.rhythmic()
 	f := &g.card.Setup.Filler
 	s.Solidus, s.Liquidus, s.BaseSolidus = f.Solidus.V, f.Liquidus.V, MeltsFirst(&g.card).Solidus.V
 	if g.times.OnOff.On > 0 {
 		g.fill(&s)
-		if err := g.widen(e, &s); err != nil {
-			return s, err
-		}
+		s.Wider = wider
 	}
 	s.Why = g.sentence()
 	if !s.Good {
@@ -108,11 +118,29 @@ func solveTimed(ctx context.Context, job Job, progress func(float64)) (Timed, er
 		s.sameInterval("net_heat")
 	}
 	s.work = e.work.Load()
-	if progress != nil {
-		progress(1)
-	}
+	tell(1)
 	return s, nil
 }
+
+// follow goes on to the end of a run, and beside it computes what a wider gap does.
+func (g *timedRun) follow(e *effort, job Job) (wider *Wider, err error) {
+	if !g.found() {
+		return nil, nil
+	}
+	own := &effort{ctx: e.ctx} // so that what the one takes does not end the search of the other
+	before := e.work.Load()
+	own.work.Store(before)
+	var errs [2]error
+	var wg crew.Crew
+	wg.Go(func() { wider, errs[0] = g.widen(own, job) })
+	errs[1] = g.goOn(e, (*thinsheet.Run).Rest)
+	wg.Wait()
+	e.work.Add(own.work.Load() - before)
+	return wider, cmp.Or(errs[1], errs[0])
+}
+
+// found reports whether there are times to go on from.
+func (g *timedRun) found() bool { return g.run != nil && !g.atLeast && g.run.Found() }
 
 // timedRun is one job's run in the plane.
 type timedRun struct {
@@ -120,6 +148,7 @@ type timedRun struct {
 	board *board
 	o     [outs]float64
 	in    thinsheet.Rhythm
+	run   *thinsheet.Run // nil where the plane has no answer
 	times thinsheet.Times
 
 	atLeast bool // the feed is the least that the arc holds, found by looking for less
@@ -133,7 +162,8 @@ func (g *timedRun) rhythmic() bool {
 	return g.times.Reason == "" || g.times.Reason == thinsheet.TwoSettings || g.times.Reason == thinsheet.NoCycle
 }
 
-func runTimed(e *effort, job Job, onOnly bool, progress func(float64)) (*timedRun, error) {
+// runTimed finds a job's range of on, which goOn goes on from.
+func runTimed(e *effort, job Job) (*timedRun, error) {
 	g := new(timedRun)
 	open := job
 	open.Travel, open.ArcOn, open.ArcOff, open.SpotStep = Opt{}, Opt{}, Opt{}, Opt{}
@@ -163,20 +193,29 @@ func runTimed(e *effort, job Job, onOnly bool, progress func(float64)) (*timedRu
 		return g, nil
 	}
 	g.in = g.board.rhythm(&g.card, &g.o)
-	g.in.OnOnly, g.in.Stays = onOnly, g.stays()
-	if err := acquire(e.ctx); err != nil {
-		return nil, err
-	}
-	defer release()
-	g.times, err = e.bridge(&g.in, progress)
-	switch {
-	case e.over() != nil:
-		return nil, e.over()
-	case errors.Is(err, thinsheet.ErrRange):
+	g.in.Stays = g.stays()
+	g.run = new(thinsheet.Run)
+	err = e.plane(g.run, func(n *thinsheet.Run) error { return n.Begin(&g.in, func() bool { return e.over() != nil }) })
+	g.times = g.run.Times
+	if errors.Is(err, thinsheet.ErrRange) {
 		return nil, mistake.In("gap", "its heat is not followed here ("+err.Error()+")",
 			"give sheet of 0.2 to 3 mm and an ordinary feed, or leave feed and travel out")
 	}
 	return g, err
+}
+
+// goOn goes on from the range of on with steps of the plane's run, where it has an answer.
+func (g *timedRun) goOn(e *effort, steps ...func(*thinsheet.Run) error) error {
+	if !g.found() {
+		return nil
+	}
+	for _, step := range steps {
+		if err := e.plane(g.run, step); err != nil {
+			return err
+		}
+	}
+	g.times = g.run.Times
+	return nil
 }
 
 // The reasons that are known before anything is run.

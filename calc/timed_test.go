@@ -9,6 +9,7 @@ import (
 	"testing"
 	"time"
 
+	"brazebooth/calc/thinsheet"
 	"brazebooth/internal/deep"
 	"brazebooth/internal/mistake"
 )
@@ -33,6 +34,20 @@ func timedOf(t *testing.T, job Job) Timed {
 		t.Fatalf("%+v: %v", job, err)
 	}
 	return s
+}
+
+// wholeRun is the run behind a job's times, with both ends of on and off.
+func wholeRun(t *testing.T, job Job) *timedRun {
+	t.Helper()
+	e := &effort{ctx: t.Context()}
+	g, err := bestTimed(e, job)
+	if err == nil {
+		err = g.goOn(e, (*thinsheet.Run).Settle, (*thinsheet.Run).Off)
+	}
+	if err != nil {
+		t.Fatalf("%+v: %v", job, err)
+	}
+	return g
 }
 
 func figure(t *testing.T, s *Timed, name string) Figure {

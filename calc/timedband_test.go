@@ -23,10 +23,7 @@ func TestTimedIntervals(t *testing.T) {
 	}
 	for _, job := range jobs {
 		job.Mode = "timed"
-		g, err := bestTimed(&effort{ctx: t.Context()}, job, nil)
-		if err != nil {
-			t.Fatal(err)
-		}
+		g := wholeRun(t, job)
 		base := g.times
 		var low, high [3]float64 // squares of the logarithms
 		for _, c := range []struct {
@@ -59,7 +56,7 @@ func TestTimedIntervals(t *testing.T) {
 				r := g.in
 				r.Arms = append([]thinsheet.Arm(nil), r.Arms...)
 				c.alter(&r, up)
-				x, err := thinsheet.Bridge(&r, nil, nil)
+				x, err := thinsheet.Bridge(&r, nil)
 				if err != nil {
 					t.Fatal(err)
 				}

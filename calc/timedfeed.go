@@ -9,26 +9,30 @@ import (
 
 // bestTimed runs the job at its feed, or where that is open at the feed nearest to the middle of the arc's range with
 // which there is a rhythm that a hand repeats: an edge that is found, not the first of a few, so that the feed moves
-// evenly with sheet and gap. A job that takes very long is not tried at others.
-func bestTimed(e *effort, job Job, progress func(float64)) (*timedRun, error) {
-	first, err := runTimed(e, job, false, progress)
+// evenly with sheet and gap. A job that takes very long is not tried at others. The run has its range of on.
+func bestTimed(e *effort, job Job) (*timedRun, error) {
+	first, err := runTimed(e, job)
 	if err != nil || job.Feed.Set || job.Amps.Set || first.side() == 0 {
 		return first, err
 	}
-	s := feedSearch{e: e, job: job, first: first, from: first.o[oFeed]}
-	m := newMargins(first.board, &first.card)
-	s.low, s.high = first.board.steadyFeeds(&m)
-	feed, err := s.nearest()
+	return first.better(e, job)
+}
+
+// better is the run at the nearest feed that will do, for a run whose feed will not; the run itself where there is none.
+func (g *timedRun) better(e *effort, job Job) (*timedRun, error) {
+	s := feedSearch{e: e, job: job, first: g, from: g.o[oFeed]}
+	m := newMargins(g.board, &g.card)
+	s.low, s.high = g.board.steadyFeeds(&m)
+	found, err := s.nearest()
 	switch {
 	case err != nil:
 		return nil, err
-	case feed == 0 && s.least != nil: // not even the least feed will do
+	case found == nil && s.least != nil: // not even the least feed will do
 		return s.least, nil
-	case feed == 0:
-		return first, nil
+	case found == nil:
+		return g, nil
 	}
-	job.Feed = Some(feed * 0.06)
-	return runTimed(e, job, false, progress)
+	return found, nil
 }
 
 // side is which way the feed must go: −1 less, 1 more, 0 where it need not or where no feed helps.
@@ -48,7 +52,12 @@ func (g *timedRun) side() float64 {
 // that may fall leaves, as logarithms: the lesser of the two. Below zero less feed is better.
 func (g *timedRun) quick() float64 {
 	const enough = 0.6 // of the range
-	return min(math.Log(g.times.OnMin*g.times.OnMax)/2-math.Log(tables.ShortestOn.High), math.Log(g.times.Kept/enough))
+	return min(g.forHand(), math.Log(g.times.Kept/enough))
+}
+
+// forHand is the first of these two.
+func (g *timedRun) forHand() float64 {
+	return math.Log(g.times.OnMin*g.times.OnMax)/2 - math.Log(tables.ShortestOn.High)
 }
 
 // feedSearch looks for a feed, mm/s.
@@ -61,19 +70,19 @@ type feedSearch struct {
 	least     *timedRun // with the least feed, where that is still too hot
 }
 
-// nearest walks from the middle by fifths until the feed need not go on, then closes in on the edge between. 0 where no
-// feed of the arc's range has a rhythm.
-func (s *feedSearch) nearest() (float64, error) {
+// nearest walks from the middle until the feed need not go on, then closes in on the edge between. nil where no feed of
+// the arc's range has a rhythm.
+func (s *feedSearch) nearest() (*timedRun, error) {
 	way := s.first.side()
 	bad, badAt := s.first, s.from
-	for n := 0; n < 5 && s.e.work.Load() < mostWork; n++ {
-		at := min(max(badAt*math.Pow(1.25, way), s.low), s.high)
+	for n := 0; n < 8 && s.e.work.Load() < mostWork; n++ {
+		at := min(max(bad.next(badAt, way), s.low), s.high)
 		if at == badAt {
 			break
 		}
 		g, err := s.at(at)
 		if err != nil {
-			return 0, err
+			return nil, err
 		}
 		switch side := g.side(); {
 		case side == 0:
@@ -82,38 +91,68 @@ func (s *feedSearch) nearest() (float64, error) {
 			return s.between(way, bad, badAt, at)
 		}
 		if at == s.low && g.rhythmic() { // quicker than every hand, with the least feed that the arc holds
-			return at, nil
+			return g, nil
 		}
 		if at == s.low {
 			s.least, g.atLeast = g, true
 		}
+		if g.worse(bad) {
+			break
+		}
 		bad, badAt = g, at
 	}
-	return 0, nil
+	return nil, nil
 }
+
+// next is the feed to try after one that will not do: where only on is too short for a hand, the one that gives the
+// hand its time, since on goes with a power of the feed; else a fifth on.
+func (g *timedRun) next(feed, way float64) float64 {
+	const power = 1.6
+	if short := g.quick(); way < 0 && g.times.Kept == 1 && short < 0 && short > -power*math.Ln2 {
+		return feed * math.Exp((short-near/2)/power)
+	}
+	return feed * math.Pow(1.25, way)
+}
+
+// near is how close to an edge a search ends, as a logarithm.
+const near = 0.004
 
 func (s *feedSearch) at(feed float64) (*timedRun, error) {
 	j := s.job
 	j.Feed = Some(feed * 0.06)
-	return runTimed(s.e, j, true, nil)
+	return runTimed(s.e, j)
+}
+
+// worse reports whether a run on the way leaves clearly less than the one before, so that no more of the way helps: the
+// puddle falls sooner the longer the arc must burn.
+func (g *timedRun) worse(before *timedRun) bool {
+	const clearly = 0.05
+	return g.times.Kept < 1 && g.quick() < before.quick()-clearly && !math.IsInf(g.quick(), 0)
+}
+
+// room is quick, or where that is less, how far the longest on lies over the shortest, as a logarithm.
+func (g *timedRun) room() float64 {
+	return min(g.quick(), math.Log(g.times.OnMax/g.times.OnMin))
 }
 
 // edge closes in on where a feed that will not do begins to: straight in the logarithms where on decides, else by
 // halves.
-func (s *feedSearch) edge(bad, good *timedRun, badAt, goodAt float64) (float64, error) {
-	const near = 0.004
+func (s *feedSearch) edge(bad, good *timedRun, badAt, goodAt float64) (*timedRun, error) {
 	for n := 0; n < 7 && math.Abs(math.Log(goodAt/badAt)) > near && s.e.work.Load() < mostWork; n++ {
 		part := 0.5
-		if a, b := good.quick(), bad.quick(); a > 0 && b < 0 && !math.IsInf(b, 0) {
+		if a, b := good.room(), bad.room(); a > 0 && b < 0 && !math.IsInf(b, 0) {
 			if a < near {
 				break
+			}
+			if n > 3 {
+				a, b = 1, near-1 // what bends too much for a straight line: by halves
 			}
 			part = min(max((a-near/2)/(a-b), 0.02), 0.98)
 		}
 		at := goodAt * math.Pow(badAt/goodAt, part)
 		g, err := s.at(at)
 		if err != nil {
-			return 0, err
+			return nil, err
 		}
 		if g.side() == 0 {
 			good, goodAt = g, at
@@ -121,26 +160,31 @@ func (s *feedSearch) edge(bad, good *timedRun, badAt, goodAt float64) (float64, 
 			bad, badAt = g, at
 		}
 	}
-	return goodAt, nil
+	return good, nil
 }
 
 // between looks for a rhythm between a feed that will not do and one that will not for the opposite reason, and then
 // for where it begins.
-func (s *feedSearch) between(way float64, bad *timedRun, badAt, otherAt float64) (float64, error) {
-	for n := 0; n < 4 && s.e.work.Load() < mostWork; n++ {
+func (s *feedSearch) between(way float64, bad *timedRun, badAt, otherAt float64) (*timedRun, error) {
+	for math.Abs(math.Log(badAt/otherAt)) > narrowest && s.e.work.Load() < mostWork {
 		at := math.Sqrt(badAt * otherAt)
 		g, err := s.at(at)
 		if err != nil {
-			return 0, err
+			return nil, err
 		}
 		switch side := g.side(); {
 		case side == 0, way > 0 && g.rhythmic():
 			return s.edge(bad, g, badAt, at)
+		case side == way && g.worse(bad):
+			return nil, nil
 		case side == way:
 			bad, badAt = g, at
 		default:
 			otherAt = at
 		}
 	}
-	return 0, nil
+	return nil, nil
 }
+
+// narrowest is the least part of the feed that a rhythm between two that will not do is looked for in, as a logarithm.
+const narrowest = 0.015

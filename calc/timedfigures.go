@@ -196,29 +196,31 @@ func (g *timedRun) limits(s *Timed) {
 }
 
 // widen computes the ranges of a gap a quarter wider, with less feed where this one would be too hot.
-func (g *timedRun) widen(e *effort, s *Timed) error {
+func (g *timedRun) widen(e *effort, job Job) (*Wider, error) {
 	if !(g.in.Gap > 0) {
-		return nil
+		return nil, nil
 	}
-	j := s.Job
+	j := job
 	j.Gap = Some(g.in.Gap * wider)
 	j.ArcOn, j.ArcOff, j.SpotStep = Opt{}, Opt{}, Opt{}
 	if !j.Amps.Set {
 		j.Feed = Some(g.o[oFeed] * 0.06)
 	}
-	w, err := runTimed(e, j, false, nil)
-	if err == nil && w.side() < 0 && !s.Job.Feed.Set && !s.Job.Amps.Set {
+	w, err := runTimed(e, j)
+	if err == nil && w.side() < 0 && !job.Feed.Set && !job.Amps.Set {
 		j.Feed = Opt{}
-		w, err = bestTimed(e, j, nil)
+		w, err = w.better(e, j)
+	}
+	if err == nil {
+		err = w.goOn(e, (*thinsheet.Run).Settle, (*thinsheet.Run).Off)
 	}
 	if over := e.over(); over != nil {
-		return over
+		return nil, over
 	}
 	if err != nil {
-		return fmt.Errorf("gap a quarter wider: %w", err)
+		return nil, fmt.Errorf("gap a quarter wider: %w", err)
 	}
 	t := &w.times
-	s.Wider = &Wider{Gap: j.Gap.V, Feed: w.o[oFeedMin], Reason: string(t.Reason), Why: reasonText[t.Reason],
-		On: [2]float64{t.OnMin, t.OnMax}, Off: [2]float64{t.OffMin, t.OffMax}, Step: t.OnOff.Step}
-	return nil
+	return &Wider{Gap: j.Gap.V, Feed: w.o[oFeedMin], Reason: string(t.Reason), Why: reasonText[t.Reason],
+		On: [2]float64{t.OnMin, t.OnMax}, Off: [2]float64{t.OffMin, t.OffMax}, Step: t.OnOff.Step}, nil
 }

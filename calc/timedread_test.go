@@ -15,10 +15,7 @@ func TestReadingsRuleTheTimedArc(t *testing.T) {
 	}
 	job := Job{Metal: "mild-steel", Thickness: Some(1.2), Joint: "butt", Gap: Some(1.5), Feed: Some(5), Mode: "timed"}
 	run := func(j Job) (g *timedRun, most Figure, heat Figure) {
-		g, err := runTimed(&effort{ctx: t.Context()}, j, false, nil)
-		if err != nil {
-			t.Fatal(err)
-		}
+		g = wholeRun(t, j)
 		s := Timed{Job: j}
 		g.fill(&s)
 		return g, figure(t, &s, "arc_on_max"), figure(t, &s, "net_heat")

@@ -36,7 +36,7 @@ func timedRemedies(e *effort, used Job, why thinsheet.Reason) ([]Remedy, error) 
 // tryTimed is the remedy of a change to a timed arc: its margin is that of on, from the shortest to the longest.
 func tryTimed(e *effort, change string, job Job) Remedy {
 	r := Remedy{Change: change, Tried: true}
-	if g, err := runTimed(e, job, true, nil); err == nil && g.rhythmic() && g.times.OnMin > 0 {
+	if g, err := runTimed(e, job); err == nil && g.rhythmic() && g.times.OnMin > 0 {
 		r.Opens, r.Margin = true, 100*(g.times.OnMax/g.times.OnMin-1)
 	}
 	return r

@@ -25,14 +25,9 @@ func TestTimedMovesEvenly(t *testing.T) {
 		thicker, wider := job, job
 		thicker.Thickness.V += 0.02
 		wider.Gap.V += 0.04
-		e := &effort{ctx: t.Context()}
 		at := func(j Job) *timedRun {
 			j.Mode = "timed"
-			g, err := bestTimed(e, j, nil)
-			if err != nil {
-				t.Fatalf("%+v: %v", j, err)
-			}
-			return g
+			return wholeRun(t, j)
 		}
 		base := at(job)
 		for name, g := range map[string]*timedRun{"sheet": at(thicker), "gap": at(wider)} {

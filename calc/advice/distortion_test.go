@@ -14,7 +14,7 @@ import (
 // More heat pulls more and leaves less width flat; thicker sheet under the same heat stays flat further. Every figure
 // lies inside its band, and every job has a figure or a reason.
 func TestDistortionFollowsHeatAndThickness(t *testing.T) {
-	steps := deep.Many(6, 60)
+	steps := deep.Many(4, 60)
 	page := func(metal string, thick, travel float64) Page {
 		t.Helper()
 		card, err := calc.Solve(calc.Job{Metal: metal, Coating: "none", Thickness: calc.Some(thick), Joint: "butt", Feed: calc.Some(4), Travel: calc.Some(travel)})
@@ -57,9 +57,9 @@ func TestDistortionFollowsHeatAndThickness(t *testing.T) {
 
 // Every metal and joint has a figure or a reason why not.
 func TestEveryMetalDistorts(t *testing.T) {
-	for _, m := range tables.Metals() {
+	for _, m := range deep.Of(t, tables.Metals(), 8) {
 		for _, joint := range []string{"lap", "tee", "butt", "corner", "edge", "overlay", "plug"} {
-			card, err := calc.Solve(calc.Job{Metal: m.ID, Thickness: calc.Some(2), Joint: joint})
+			card, err := calc.Solve(calc.Job{Metal: m.ID, Thickness: calc.Some(2), Joint: joint, Feed: calc.Some(5), Travel: calc.Some(8)})
 			if err != nil {
 				continue
 			}

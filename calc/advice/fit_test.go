@@ -65,31 +65,6 @@ func TestHazardIDs(t *testing.T) {
 	}
 }
 
-// No verdict contradicts the zone of the same card, over metals, gauges, joints and modes.
-func TestFitAgreesWithTheCard(t *testing.T) {
-	for _, metal := range []string{"mild-steel", "galvanized", "stainless-304", "copper", "brass", "grey-iron", "dp600"} {
-		for _, gauge := range []int{10, 16, 20, 24} {
-			for _, joint := range []string{"lap", "butt", "tee", "plug"} {
-				for _, mode := range []string{"dip", "pulsed", "timed"} {
-					c := card(t, calc.Job{Metal: metal, Gauge: gauge, Joint: joint, Mode: mode, Feed: calc.Some(5), Travel: calc.Some(7), Hazard: "none", Use: "decorative"})
-					p, err := Fit(c)
-					if err != nil {
-						t.Fatal(err)
-					}
-					if p.Verdict == Suits && c.Zone != "good" {
-						t.Errorf("%s %d ga %s %s suits, its zone is %s", metal, gauge, joint, mode, c.Zone)
-					}
-					for _, w := range c.Warnings {
-						if w.Severity == calc.Stop && p.Verdict != StopWork {
-							t.Errorf("%s %d ga %s %s: the card says stop (%s), the verdict %s", metal, gauge, joint, mode, w.Code, p.Verdict)
-						}
-					}
-				}
-			}
-		}
-	}
-}
-
 // What a flag names is what the card's JSON says: each id can be typed.
 func TestHazardsKeepTheirNames(t *testing.T) {
 	for _, h := range tables.Hazards() {

@@ -53,7 +53,7 @@ func oneVerdict(t *testing.T, c *calc.Card) (faults []string) {
 func TestOneVerdict(t *testing.T) {
 	r := deep.Rand(t)
 	metals, joints, gases, coats, modes := tables.Metals(), tables.Joints(), tables.Gases(), tables.Coatings(), tables.Modes()
-	for n := range deep.Many(40, 2000) {
+	for n := range deep.Many(20, 2000) {
 		j := calc.Job{Metal: metals[r.IntN(len(metals))].ID, Joint: joints[r.IntN(len(joints))].ID, Hazard: "none",
 			Thickness: calc.Some(0.5 + 3*r.Float64()), Gas: gases[r.IntN(len(gases))].ID, Mode: modes[r.IntN(len(modes)-1)].ID}
 		if r.IntN(2) == 0 {
@@ -105,8 +105,8 @@ func TestWhatTheTablesRefuseStops(t *testing.T) {
 			t.Errorf("%+v: %s is %s on the card and %s at fit", j, code, c.Verdict(), fit.Verdict)
 		}
 	}
-	for _, m := range tables.Metals() {
-		j := calc.Job{Metal: m.ID, Thickness: calc.Some(1.5)}
+	for _, m := range deep.Of(t, tables.Metals(), 8) {
+		j := calc.Job{Metal: m.ID, Thickness: calc.Some(1.5), Feed: calc.Some(5), Travel: calc.Some(8)}
 		for _, g := range tables.Gases() {
 			if j.Gas = g.ID; g.Refused {
 				refuse(j, "gas-refused")
@@ -123,7 +123,7 @@ func TestWhatTheTablesRefuseStops(t *testing.T) {
 		}
 	}
 	for _, coat := range tables.Coatings() {
-		j := calc.Job{Metal: "mild-steel", Coating: coat.ID, Thickness: calc.Some(1.5)}
+		j := calc.Job{Metal: "mild-steel", Coating: coat.ID, Thickness: calc.Some(1.5), Feed: calc.Some(5), Travel: calc.Some(8)}
 		c, fit := stops(t, j)
 		told := slices.ContainsFunc(fit.Reasons, func(r Reason) bool { return strings.Contains(r.Text, "try it first") })
 		if first := strings.Contains(coat.Note, "try it first"); c.Warned("heavy-coat") != first || told != first {

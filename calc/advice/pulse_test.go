@@ -14,7 +14,7 @@ import (
 // jump as the feed does.
 func TestAPulseGivesItsMean(t *testing.T) {
 	steps := deep.Many(12, 120)
-	for _, wire := range []float64{0.8, 0.9, 1.0, 1.2, 1.6} {
+	for _, wire := range deep.Of(t, []float64{0.8, 0.9, 1.0, 1.2, 1.6}, 3) {
 		var last float64
 		for i := range steps + 1 {
 			feed := 1.5 * math.Pow(8, float64(i)/float64(steps))

@@ -60,7 +60,7 @@ func TestStrengthAdviceIsEnough(t *testing.T) {
 	} {
 		card := mustSolve(t, base) // a suggestion would change with the throat that is asked for
 		base.Feed, base.Travel = card.Used.Feed, card.Used.Travel
-		for _, load := range deep.Of(t, loads(), 5) {
+		for _, load := range deep.Of(t, loads(), 3) {
 			j := base
 			j.Load = calc.Some(load)
 			_, p := overloaded(t, j)

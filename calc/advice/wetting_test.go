@@ -14,7 +14,7 @@ func TestAFillerThatWetsGoesFirst(t *testing.T) {
 	metals, joints, positions := tables.Metals(), tables.Joints(), tables.Positions()
 	rng := deep.Rand(t)
 	cold := 0
-	for range deep.Many(4, 120) {
+	for range deep.Many(2, 120) {
 		job := calc.Job{Metal: metals[rng.IntN(len(metals))].ID, Joint: joints[rng.IntN(len(joints))].ID,
 			Thickness: calc.Some(0.5 + 2.5*rng.Float64()), Position: positions[rng.IntN(len(positions))].ID}
 		if rng.IntN(2) == 0 { // where it is often not wet

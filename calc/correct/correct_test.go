@@ -42,7 +42,7 @@ func TestCorrectionsFindTheGoodBead(t *testing.T) {
 		}
 	}
 	starts, beads := 0, 0
-	for _, job := range deep.Of(t, jobs, 4) {
+	for _, job := range deep.Of(t, jobs, 2) {
 		c := card(t, job)
 		if c.Zone != "good" {
 			continue
@@ -57,7 +57,7 @@ func TestCorrectionsFindTheGoodBead(t *testing.T) {
 			}
 		}
 	}
-	if mean := float64(beads) / float64(starts); starts < 10 || mean > 3 {
+	if mean := float64(beads) / float64(starts); starts < 5 || mean > 3 {
 		t.Errorf("%d starts, %.2f corrections to a good bead", starts, mean)
 	}
 }
@@ -109,7 +109,7 @@ func TestCorrectionsMoveTheModel(t *testing.T) {
 	if testing.Short() {
 		t.Skip("held without -short: nothing here runs side by side but what other tests run too")
 	}
-	held, jobs := 0, deep.Of(t, modelJobs(), 8)
+	held, jobs := 0, deep.Of(t, modelJobs(), 4)
 	for _, job := range jobs {
 		for seen, figure := range map[string]string{"rolled-edge": "wetting_angle", "thin-wide": "base_peak_temperature", "burn-through": "base_peak_temperature"} {
 			p, err := Next(context.Background(), []Try{{job, seen}})
@@ -203,7 +203,7 @@ func TestCorrectionsDoNotHarm(t *testing.T) {
 			}
 		}
 	}
-	for _, try := range deep.Of(t, tries, 5) {
+	for _, try := range deep.Of(t, tries, 3) {
 		p, err := Next(context.Background(), []Try{try})
 		if err != nil {
 			t.Fatal(err)

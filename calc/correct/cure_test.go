@@ -20,7 +20,7 @@ func TestNoSettingSpoilsTheHeat(t *testing.T) {
 	if !testing.Short() {
 		jobs = append(jobs, calc.Job{Metal: "galvanized", Gauge: 16, Joint: "tee"}, calc.Job{Metal: "galvanized", Gauge: 18, Joint: "butt"}, calc.Job{Metal: "mild-steel", Gauge: 14, Joint: "corner"}, calc.Job{Metal: "stainless-304", Gauge: 18, Joint: "lap", Mode: "pulsed"})
 	}
-	for _, job := range deep.Of(t, jobs, 3) {
+	for _, job := range deep.Of(t, jobs, 2) {
 		for _, seen := range []string{"spatter", "stubbing", "burn-back", "pores", "crack", "crater"} {
 			p, err := Next(t.Context(), []Try{{job, seen}})
 			if err != nil {

@@ -43,7 +43,7 @@ func TestEveryAnswerHelpsOrSaysItCannot(t *testing.T) {
 	if testing.Short() {
 		t.Skip("held without -short")
 	}
-	for _, x := range deep.Of(t, scan(), 6) {
+	for _, x := range deep.Of(t, scan(), 4) {
 		p, err := Next(t.Context(), []Try{{x.job, x.seen}})
 		name := x.job.Metal + " " + x.job.Joint + " " + x.job.Mode + ", " + x.seen
 		if err != nil {
@@ -91,7 +91,7 @@ func TestTheRightLever(t *testing.T) {
 			}
 		}
 	}
-	for _, j := range append(heavy[:2:2], deep.Of(t, heavy[2:], 4)...) {
+	for _, j := range append(heavy[:2:2], deep.Of(t, heavy[2:], 2)...) {
 		p, err := Next(t.Context(), []Try{{j, "rolled-edge"}})
 		if err != nil {
 			t.Fatal(err)
@@ -102,7 +102,7 @@ func TestTheRightLever(t *testing.T) {
 		}
 	}
 	for _, long := range []float64{18, 20, 25} {
-		for _, mm := range []float64{0.8, 1.5, 8} {
+		for _, mm := range deep.Of(t, []float64{0.8, 1.5, 8}, 2) {
 			j := calc.Job{Metal: "galvanized", Thickness: calc.Some(mm), StickOut: calc.Some(long), Feed: calc.Some(5), Travel: calc.Some(9)}
 			p, err := Next(t.Context(), []Try{{j, "rolled-edge"}})
 			if err != nil {

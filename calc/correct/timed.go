@@ -37,12 +37,11 @@ func (v *posterior) timedLimits(job *calc.Job) (l timedLimits) {
 	if l, ok := v.times[free]; ok {
 		return l
 	}
-	var s calc.Timed
-	if s, v.err = calc.SolveTimed(v.ctx, free, nil); v.err != nil {
+	var e calc.TimedEnds
+	if e, v.err = calc.TimedEndsOf(v.ctx, free); v.err != nil {
 		return l
 	}
-	end := func(name string) float64 { f, _ := calc.FigureNamed(s.Figures, name); return f.Value }
-	l = timedLimits{end("arc_on_min"), end("arc_on_max"), end("arc_off_min"), end("arc_off_max")}
+	l = timedLimits{e.OnMin, e.OnMax, e.OffMin, e.OffMax}
 	v.times[free] = l
 	return l
 }

@@ -32,7 +32,7 @@ func TestATimedArcIsNotMadeWorse(t *testing.T) {
 			tried = append(tried, off{x, y, "rolled-edge"}, off{x, y, "burn-through"})
 		}
 	}
-	tried = deep.Of(t, tried, 3)
+	tried = deep.Of(t, tried, 2)
 	both, alone := 0, 0
 	for _, x := range tried {
 		j := job

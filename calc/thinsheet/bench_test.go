@@ -32,7 +32,7 @@ func BenchmarkConduct(b *testing.B) {
 	s := plane(b)
 	b.ReportAllocs()
 	for b.Loop() {
-		s.conduct(s.rate)
+		s.conduct(s.rate, func(int, int) {})
 	}
 	perSecond(b, len(s.e))
 }
@@ -64,7 +64,7 @@ func BenchmarkWhole(b *testing.B) {
 func BenchmarkBridge(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := Bridge(rhythm(steelish(), 1.5, 2), nil, nil); err != nil {
+		if _, err := Bridge(rhythm(steelish(), 1.5, 2), nil); err != nil {
 			b.Fatal(err)
 		}
 	}
@@ -97,7 +97,7 @@ func BenchmarkBesideC(b *testing.B) {
 		for name, run := range outside {
 			goConduct, goInvert := 1e300, 1e300
 			for range 300 {
-				goConduct = min(goConduct, nanosPerCell(s, func() { s.conduct(s.rate) }))
+				goConduct = min(goConduct, nanosPerCell(s, func() { s.conduct(s.rate, func(int, int) {}) }))
 				goInvert = min(goInvert, nanosPerCell(s, s.invert))
 			}
 			conduct, invert, err := run()

@@ -3,42 +3,9 @@ package thinsheet
 import (
 	"errors"
 	"math"
-	"sync/atomic"
 
 	"brazebooth/internal/crew"
 )
-
-// Bridge finds the times. Each end of a range is one run until its cycle repeats; nothing is searched. stop and
-// progress may be nil; stop is asked from several goroutines at once, progress is called from one.
-func Bridge(r *Rhythm, stop func() bool, progress func(float64)) (Times, error) {
-	var t Times
-	if err := r.check(); err != nil {
-		return t, err
-	}
-	if r.Gap > 2*r.Sigma {
-		return Times{Reason: WideGap}, nil
-	}
-	tell := func(done float64) {
-		if progress != nil {
-			progress(done)
-		}
-	}
-	counted := *r
-	counted.count = new(atomic.Int64)
-	r = &counted
-	var wg crew.Crew
-	fine := 0.0
-	if !r.OnOnly {
-		wg.Go(func() { fine, _, _ = firstSpot(r, r.sized().Cell/2, stop) })
-	}
-	err := t.find(r, stop, tell)
-	wg.Wait()
-	if t.FirstOn > 0 && fine > 0 {
-		t.Grid = fine/t.FirstOn - 1
-	}
-	t.Work = r.count.Load()
-	return t, err
-}
 
 // firstSpot is the time that a cold spot takes until both root edges are wetted through, 0 where they never are, and
 // the driver that stands there.
@@ -55,55 +22,6 @@ func firstSpot(r *Rhythm, cell float64, stop func() bool) (float64, *driver, err
 		on = 0
 	}
 	return on, d, err
-}
-
-func (t *Times) find(r *Rhythm, stop func() bool, tell func(float64)) error {
-	on, first, err := firstSpot(r, r.Cell, stop)
-	if err != nil {
-		return err
-	}
-	t.FirstOn = on
-	tell(0.1)
-	from, err := t.afterFirst(r, first, stop)
-	if err != nil || from == nil {
-		return err
-	}
-	hot := newDriver(r, from, stop)
-	hot.dt = t.pace(hot.dt)
-	if err := t.onRange(r, hot, stop); err != nil {
-		return err
-	}
-	tell(0.35)
-	set := math.Sqrt(t.OnMin * t.OnMax)
-	if r.FixedOn > 0 {
-		set = r.FixedOn
-	} else if t.Reason == "" && set < r.Shortest {
-		t.Reason = TooHot
-	}
-	if t.Reason != "" && r.FixedOn == 0 || r.OnOnly {
-		return nil
-	}
-	if t.FirstOn == 0 || t.FirstOn > t.OnMax {
-		t.Reason = TwoSettings
-	}
-	mid := newDriver(r, hot.s, stop)
-	mid.record, mid.dt = true, hot.dt
-	if t.OnOff, err = mid.periodic(mid.timed(set), mid.centre(r.halfFrozen()), freezeCold); err != nil {
-		return err
-	}
-	t.settled = t.settled && max(t.OnOff.DriftOn, t.OnOff.DriftOff) <= settledDrift
-	t.Trace = mid.trace
-	if r.Stays != nil {
-		t.Stay = r.Stays(&t.OnOff)
-	}
-	tell(0.6)
-	err = t.offRange(r, mid.s, set, stop)
-	t.Residual = mid.s.Residual()
-	if !t.settled && t.Reason == "" {
-		t.Reason = NoCycle
-	}
-	tell(1)
-	return err
 }
 
 // onRange runs the two ends of on side by side: cycles whose on ends as soon as the joint is wet, and cycles whose on

@@ -22,7 +22,7 @@ func rhythm(base Material, thick, gap float64) *Rhythm {
 
 func bridge(t *testing.T, r *Rhythm) Times {
 	t.Helper()
-	b, err := Bridge(r, nil, nil)
+	b, err := Bridge(r, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -103,7 +103,7 @@ func TestBridgeReasons(t *testing.T) {
 		"a strong arc on thin steel": {strong, TooHot},
 		"a gap of 4 mm":              {rhythm(steelish(), 1.5, 4), WideGap},
 	} {
-		if got, err := Bridge(c.r, nil, nil); err != nil || got.Reason != c.want {
+		if got, err := Bridge(c.r, nil); err != nil || got.Reason != c.want {
 			t.Errorf("%s: %q, %v, want %q", name, got.Reason, err, c.want)
 		}
 	}
@@ -123,7 +123,7 @@ func TestBridgeMirror(t *testing.T) {
 
 func TestBridgeStops(t *testing.T) {
 	var n atomic.Int32 // stop is asked from several runs at once
-	_, err := Bridge(rhythm(steelish(), 1.5, 2), func() bool { return n.Add(1) > 2 }, nil)
+	_, err := Bridge(rhythm(steelish(), 1.5, 2), func() bool { return n.Add(1) > 2 })
 	if !errors.Is(err, ErrStopped) {
 		t.Errorf("err %v", err)
 	}
@@ -142,7 +142,7 @@ func TestBadInput(t *testing.T) {
 	} {
 		r := rhythm(steelish(), 1.5, 2)
 		spoil(r)
-		if _, err := Bridge(r, nil, nil); !errors.Is(err, ErrRange) {
+		if _, err := Bridge(r, nil); !errors.Is(err, ErrRange) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}

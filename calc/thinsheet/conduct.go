@@ -1,7 +1,8 @@
 package thinsheet
 
-// conduct puts dE/dt by conduction, W/mm2, of every cell into out.
-func (s *Sheet) conduct(out []float64) {
+// conduct puts dE/dt by conduction, W/mm2, of every cell into out. Once a row is known after is called with its cells;
+// it may change their temperatures, which no later row asks for.
+func (s *Sheet) conduct(out []float64, after func(from, to int)) {
 	g := s.g
 	nx := g.nx
 	s.joint()
@@ -25,6 +26,7 @@ func (s *Sheet) conduct(out []float64) {
 				up = c // its face has no conductance
 			}
 			conductRow(out[c:c+nx], s.t[c:c+nx], s.t[up:up+nx], s.gx[c:c+nx], s.gy[c:c+nx], fd, g.ix, g.iy[j])
+			after(c, c+nx)
 		}
 	}
 }
@@ -72,92 +74,79 @@ func (s *Sheet) joint() {
 	}
 }
 
-// faces renews what the faces conduct and how long an explicit step may be.
+// faces renews what the faces conduct and how long an explicit step may be: one over the largest sum of a cell's
+// conductances by its least heat capacity, which bounds the spectrum by Gershgorin's circles.
 func (s *Sheet) faces() {
-	g := s.g
-	nx := g.nx
-	for k := range s.in.Arms {
-		s.conductivity(k)
-		for j := range g.ny {
-			c := (k*g.ny + j) * nx
-			kh := s.kh[c : c+nx]
-			s.facesX(c, kh, g.dy[j])
-			if j == 0 {
-				for i := range kh {
-					s.gj[k*nx+i] = kh[i] * 2 * g.dx[i] * g.iy[0]
-				}
-			}
-			if j == g.ny-1 {
-				continue
-			}
-			up := s.kh[c+nx : c+2*nx]
-			gy := s.gy[c : c+nx]
-			dy, du := g.dy[j], g.dy[j+1]
-			for i := range gy {
-				if d := kh[i]*du + up[i]*dy; d > 0 {
-					gy[i] = 2 * kh[i] * up[i] * g.dx[i] / d
-				} else {
-					gy[i] = 0
-				}
-			}
-		}
-	}
-	s.bound()
-}
-
-func (s *Sheet) facesX(c int, kh []float64, dy float64) {
-	g := s.g
-	gx := s.gx[c : c+g.nx]
-	for i := 0; i < g.nx-1; i++ {
-		if d := kh[i]*g.dx[i+1] + kh[i+1]*g.dx[i]; d > 0 {
-			gx[i] = 2 * kh[i] * kh[i+1] * dy / d
-		} else {
-			gx[i] = 0
-		}
-	}
-}
-
-// conductivity renews κ of an arm's cells from their segment.
-func (s *Sheet) conductivity(arm int) {
-	p := &s.pair[arm]
-	rb, rf := 1/s.in.Arms[arm].Base.Density, 1/s.in.Filler.Density
-	n := s.g.ny * s.g.nx
-	for c := arm * n; c < (arm+1)*n; c++ {
-		q := s.seg[c]
-		dt := max(s.t[c]-p.t[q], 0)
-		s.kh[c] = (p.kb[q]+p.sb[q]*dt)*s.mb[c]*rb + (p.kf[q]+p.sf[q]*dt)*s.mf[c]*rf
-	}
-}
-
-// bound finds the longest explicit step: one over the largest sum of a cell's conductances by its least heat
-// capacity, which bounds the spectrum by Gershgorin's circles.
-func (s *Sheet) bound() {
 	g := s.g
 	nx := g.nx
 	worst := 0.0
 	for k := range s.in.Arms {
-		p := &s.pair[k]
+		c := k * g.ny * nx
+		s.metal(k, c, c+nx)
+		below := s.gj[k*nx : (k+1)*nx]
+		for i := range below {
+			below[i] = s.kh[c+i] * 2 * g.dx[i] * g.iy[0]
+		}
+		if s.in.Mirror {
+			below = s.flux[:nx]
+			clear(below)
+		}
 		for j := range g.ny {
-			c := (k*g.ny + j) * nx
-			for i := range nx {
-				q := s.seg[c]
-				if heat := s.mb[c]*p.lb[q] + s.mf[c]*p.lf[q]; heat > 0 {
-					sum := s.gx[c] + s.gy[c]
-					if i > 0 {
-						sum += s.gx[c-1]
-					}
-					if j > 0 {
-						sum += s.gy[c-nx]
-					} else if !s.in.Mirror {
-						sum += s.gj[k*nx+i]
-					}
-					if w := sum * g.ix[i] * g.iy[j]; w > worst*heat {
-						worst = w / heat
-					}
-				}
-				c++
+			up, du := c, 0.0
+			if j < g.ny-1 {
+				up, du = c+nx, g.dy[j+1]
+				s.metal(k, up, up+nx)
 			}
+			worst = s.faceRow(c, up, g.dy[j], du, g.iy[j], below, worst)
+			below = s.gy[c : c+nx]
+			c += nx
 		}
 	}
 	s.stable = 1 / max(worst, 1e-12)
+}
+
+// faceRow renews the faces to the right of and over a row's cells, harmonic means, and returns the largest sum of
+// conductances over heat capacity so far. du is the height of the row above, 0 over the last one.
+func (s *Sheet) faceRow(c, up int, dy, du, iy float64, below []float64, worst float64) float64 {
+	nx := s.g.nx
+	dx, ix := s.g.dx[:nx], s.g.ix[:nx]
+	kh, ku, below, least := s.kh[c:][:nx], s.kh[up:][:nx], below[:nx], s.spare[c:][:nx]
+	gx, gy := s.gx[c:][:nx], s.gy[c:][:nx]
+	left := 0.0
+	for i, k := range kh {
+		right, over := 0.0, 0.0
+		if i < nx-1 {
+			if d := k*dx[i+1] + kh[i+1]*dx[i]; d > 0 {
+				right = 2 * k * kh[i+1] * dy / d
+			}
+		}
+		if d := k*du + ku[i]*dy; d > 0 && du > 0 {
+			over = 2 * k * ku[i] * dx[i] / d
+		}
+		if w := (right + left + over + below[i]) * ix[i] * iy; least[i] > 0 && w > worst*least[i] {
+			worst = w / least[i]
+		}
+		gx[i], gy[i] = right, over
+		left = right
+	}
+	return worst
+}
+
+// metal renews κ of a row's cells from their segment, and puts their least heat capacities, J/mm2K, into spare.
+func (s *Sheet) metal(arm, from, to int) {
+	points := s.pair[arm].points
+	rb, rf := 1/s.in.Arms[arm].Base.Density, 1/s.in.Filler.Density
+	seg := s.seg[from:to]
+	n := len(seg)
+	t, mb, mf := s.t[from:to][:n], s.mb[from:to][:n], s.mf[from:to][:n]
+	kh, least := s.kh[from:to][:n], s.spare[from:to][:n]
+	for i, q := range seg {
+		p := &points[q]
+		dt := t[i] - p.t
+		if dt < 0 {
+			dt = 0
+		}
+		kh[i] = (p.kb+p.sb*dt)*mb[i]*rb + (p.kf+p.sf*dt)*mf[i]*rf
+		least[i] = mb[i]*p.lb + mf[i]*p.lf
+	}
 }

@@ -28,40 +28,61 @@ func (s *Sheet) legendre(dt float64, stages int) {
 		return (x*x + x - 2) / (2 * x * (x + 1))
 	}
 	w := 4 / (float64(stages)*float64(stages) + float64(stages) - 2)
-	copy(s.e0, s.e)
-	copy(s.old, s.e)
-	s.conduct(s.rate0)
 	first := weight(1) * w * dt
-	for i, r := range s.rate0 {
-		s.e[i] += first * r
-	}
-	s.invert()
+	s.conduct(s.rate0, func(from, to int) { s.begin(from, to, first) })
 	for j := 2; j <= stages; j++ {
 		x := float64(j)
 		mu := (2*x - 1) / x * weight(j) / weight(j-1)
 		nu := -(x - 1) / x * weight(j) / weight(j-2)
-		s.conduct(s.rate)
-		s.stage(mu, nu, mu*w*dt, -(1-weight(j-1))*mu*w*dt)
+		ahead, start := mu*w*dt, -(1-weight(j-1))*mu*w*dt
+		s.conduct(s.rate, func(from, to int) { s.stage(from, to, mu, nu, ahead, start) })
 		s.e, s.old = s.old, s.e
-		s.invert()
 	}
 }
 
-// stage writes the next stage over the one before the last.
-func (s *Sheet) stage(mu, nu, ahead, start float64) {
-	n := len(s.e)
-	e, old, e0, rate, rate0 := s.e, s.old[:n], s.e0[:n], s.rate[:n], s.rate0[:n]
+// begin is the first stage of a row whose rates are known. Nothing needs its temperatures any more, so they are renewed
+// at once, while the row is at hand.
+func (s *Sheet) begin(from, to int, by float64) {
+	e := s.e[from:to]
+	n := len(e)
+	e0, old, rate := s.e0[from:to][:n], s.old[from:to][:n], s.rate0[from:to][:n]
+	t, a, b, lo, hi := s.t[from:to][:n], s.a[from:to][:n], s.b[from:to][:n], s.lo[from:to][:n], s.hi[from:to][:n]
+	for i, v := range e {
+		e0[i], old[i] = v, v
+		v += by * rate[i]
+		e[i] = v
+		if v < lo[i] || v >= hi[i] {
+			s.find(from+i, v)
+		}
+		t[i] = a[i] + b[i]*v
+	}
+}
+
+// stage writes a row's next stage over the one before the last and renews its temperatures.
+func (s *Sheet) stage(from, to int, mu, nu, ahead, start float64) {
+	e := s.e[from:to]
+	n := len(e)
+	old, e0, rate, rate0 := s.old[from:to][:n], s.e0[from:to][:n], s.rate[from:to][:n], s.rate0[from:to][:n]
+	t, a, b, lo, hi := s.t[from:to][:n], s.a[from:to][:n], s.b[from:to][:n], s.lo[from:to][:n], s.hi[from:to][:n]
 	rest := 1 - mu - nu
 	for i, v := range e {
-		old[i] = mu*v + nu*old[i] + rest*e0[i] + ahead*rate[i] + start*rate0[i]
+		v = mu*v + nu*old[i] + rest*e0[i] + ahead*rate[i] + start*rate0[i]
+		old[i] = v
+		if v < lo[i] || v >= hi[i] {
+			s.find(from+i, v)
+		}
+		t[i] = a[i] + b[i]*v
 	}
 }
 
-// Step goes on by dt with the arc on or off: half of what comes and goes, conduction, the other half.
+// Step goes on by dt with the arc on or off: half of what comes and goes, conduction, the other half. A step that reads
+// the same from both ends is of second order; with the losses taken once it is of first.
 func (s *Sheet) Step(dt float64, on bool) {
-	s.give(dt/2, on)
+	s.lose(dt / 2)
+	s.arrive(dt/2, on)
 	s.faces()
 	s.flow(dt)
-	s.giveBack(dt/2, on)
+	s.arrive(dt/2, on)
+	s.lose(dt / 2)
 	s.now += dt
 }

@@ -58,44 +58,44 @@ func (m *Material) at(t float64) (h, k float64) {
 }
 
 // pair is base metal and filler on one list of temperatures, with which a cell's enthalpy is inverted.
-type pair struct {
-	t      []float64 // C
-	hb, hf []float64 // J/g
-	cb, cf []float64 // J/gK from point n to n+1; the last goes on
-	kb     []float64 // W/mmK at the point
-	sb     []float64 // its slope
-	kf     []float64 // W/mmK at the point, stirring included
-	sf     []float64
-	lb, lf []float64 // least specific heat from one segment below n on: what bounds a time step
+type pair struct{ points []point }
+
+// point is one temperature of both metals' tables.
+type point struct {
+	t      float64 // C
+	hb, hf float64 // J/g
+	cb, cf float64 // J/gK from this point to the next; the last goes on
+	kb, sb float64 // W/mmK at the point, and its slope
+	kf, sf float64 // the same of the filler, stirring included
+	lb, lf float64 // least specific heat from one segment below on: what bounds a time step
 }
 
 // join merges two tables. Liquid filler carries stir times the heat, coming in linearly over its range.
 func join(base, filler *Material, stir float64) pair {
-	var p pair
-	p.t = append(append(p.t, base.T...), filler.T...)
-	slices.Sort(p.t)
-	p.t = slices.Compact(p.t)
-	n := len(p.t)
-	for _, t := range p.t {
+	list := append(slices.Clone(base.T), filler.T...)
+	slices.Sort(list)
+	list = slices.Compact(list)
+	n := len(list)
+	p := make([]point, n)
+	for i, t := range list {
 		hb, kb := base.at(t)
 		hf, kf := filler.at(t)
-		p.hb, p.hf = append(p.hb, hb), append(p.hf, hf)
 		liquid := min(max((t-filler.Solidus)/(filler.Liquidus-filler.Solidus), 0), 1)
-		p.kb, p.kf = append(p.kb, kb), append(p.kf, kf*(1+(stir-1)*liquid))
+		p[i] = point{t: t, hb: hb, hf: hf, kb: kb, kf: kf * (1 + (stir-1)*liquid)}
 	}
-	slope := func(y []float64, i int) float64 { return (y[i+1] - y[i]) / (p.t[i+1] - p.t[i]) }
 	for i := range n - 1 {
-		p.cb, p.cf = append(p.cb, slope(p.hb, i)), append(p.cf, slope(p.hf, i))
-		p.sb, p.sf = append(p.sb, slope(p.kb, i)), append(p.sf, slope(p.kf, i))
+		a, b := &p[i], &p[i+1]
+		d := b.t - a.t
+		a.cb, a.cf, a.sb, a.sf = (b.hb-a.hb)/d, (b.hf-a.hf)/d, (b.kb-a.kb)/d, (b.kf-a.kf)/d
 	}
-	p.cb, p.cf = append(p.cb, p.cb[n-2]), append(p.cf, p.cf[n-2])
-	p.sb, p.sf = append(p.sb, 0), append(p.sf, 0)
-	p.lb, p.lf = make([]float64, n), make([]float64, n)
-	for i := range n {
-		from := max(i-1, 0)
-		p.lb[i], p.lf[i] = slices.Min(p.cb[from:]), slices.Min(p.cf[from:])
+	p[n-1].cb, p[n-1].cf = p[n-2].cb, p[n-2].cf
+	lb, lf := math.Inf(1), math.Inf(1)
+	for i := n - 1; i >= 0; i-- {
+		below := &p[max(i-1, 0)]
+		lb, lf = min(lb, p[i].cb, below.cb), min(lf, p[i].cf, below.cf)
+		p[i].lb, p[i].lf = lb, lf
 	}
-	return p
+	return pair{p}
 }
 
 // invert renews the temperatures from the enthalpies.
@@ -105,7 +105,7 @@ func (s *Sheet) invert() {
 	t, a, b, lo, hi = t[:n], a[:n], b[:n], lo[:n], hi[:n]
 	for i, v := range e {
 		if v < lo[i] || v >= hi[i] {
-			s.find(i)
+			s.find(i, v)
 		}
 		t[i] = a[i] + b[i]*v
 	}
@@ -114,35 +114,35 @@ func (s *Sheet) invert() {
 // settle finds segment and temperature of cells whose metal or enthalpy was changed from outside.
 func (s *Sheet) settle(from, to int) {
 	for c := from; c < to; c++ {
-		s.find(c)
+		s.find(c, s.e[c])
 		s.t[c] = s.a[c] + s.b[c]*s.e[c]
 	}
 }
 
-// find puts the segment of a cell's enthalpy in place. An empty cell keeps the starting temperature.
-func (s *Sheet) find(c int) {
-	mb, mf, e := s.mb[c], s.mf[c], s.e[c]
+// find puts the segment of a cell's enthalpy e in place. An empty cell keeps the starting temperature.
+func (s *Sheet) find(c int, e float64) {
+	mb, mf := s.mb[c], s.mf[c]
 	if mb == 0 && mf == 0 {
 		s.a[c], s.b[c], s.lo[c], s.hi[c], s.seg[c] = s.in.Start, 0, math.Inf(-1), math.Inf(1), 0
 		return
 	}
-	p := &s.pair[c/(s.g.ny*s.g.nx)]
+	p := s.pair[c/(s.g.ny*s.g.nx)].points
 	q := int(s.seg[c])
-	last := len(p.t) - 1
-	for q < last && e >= mb*p.hb[q+1]+mf*p.hf[q+1] {
+	last := len(p) - 1
+	for q < last && e >= mb*p[q+1].hb+mf*p[q+1].hf {
 		q++
 	}
-	for q > 0 && e < mb*p.hb[q]+mf*p.hf[q] {
+	for q > 0 && e < mb*p[q].hb+mf*p[q].hf {
 		q--
 	}
-	at := mb*p.hb[q] + mf*p.hf[q]
-	slope := 1 / (mb*p.cb[q] + mf*p.cf[q])
-	s.seg[c], s.b[c], s.a[c] = int32(q), slope, p.t[q]-at*slope
+	at := mb*p[q].hb + mf*p[q].hf
+	slope := 1 / (mb*p[q].cb + mf*p[q].cf)
+	s.seg[c], s.b[c], s.a[c] = int32(q), slope, p[q].t-at*slope
 	s.lo[c], s.hi[c] = at, math.Inf(1)
 	if q == 0 {
 		s.lo[c] = math.Inf(-1)
 	}
 	if q < last {
-		s.hi[c] = mb*p.hb[q+1] + mf*p.hf[q+1]
+		s.hi[c] = mb*p[q+1].hb + mf*p[q+1].hf
 	}
 }

@@ -85,7 +85,7 @@ func holdWall(s *Sheet, wall, time float64) {
 		s.faces()
 		// a half cell beside the wall conducts twice as well: shorter steps
 		dt := min(s.stable/2, end-s.now)
-		s.conduct(s.rate)
+		s.conduct(s.rate, func(int, int) {})
 		for i := range g.nx {
 			s.rate[i] += s.kh[i] * 2 * g.iy[0] * (wall - s.t[i]) * g.iy[0]
 		}

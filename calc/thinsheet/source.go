@@ -1,17 +1,5 @@
 package thinsheet
 
-// give lets the faces lose heat and arc and filler arrive for dt seconds.
-func (s *Sheet) give(dt float64, on bool) {
-	s.lose(dt)
-	s.arrive(dt, on)
-}
-
-// giveBack is give in reverse order: a step that reads the same from both ends is of second order.
-func (s *Sheet) giveBack(dt float64, on bool) {
-	s.arrive(dt, on)
-	s.lose(dt)
-}
-
 // arrive lets arc and filler come, where the arc burns.
 func (s *Sheet) arrive(dt float64, on bool) {
 	if !on {
@@ -96,28 +84,45 @@ func (s *Sheet) lose(dt float64) {
 	if s.in.Loss == 0 && s.in.Radiates == 0 {
 		return
 	}
-	air := s.in.Start
-	kelvin := air + 273.15
-	still := kelvin * kelvin * kelvin * kelvin
 	n := s.g.ny * s.g.nx
 	sum := 0.0
 	for k := range s.in.Arms {
-		rb, full := 1/s.in.Arms[k].Base.Density, 1/s.in.Arms[k].Thick
-		rf := 1 / s.in.Filler.Density
-		for c := k * n; c < (k+1)*n; c++ {
-			t := s.t[c]
-			if t == air {
-				continue
-			}
-			abs := t + 273.15
-			sq := abs * abs
-			cover := 2 * dt * min(1, (s.mb[c]*rb+s.mf[c]*rf)*full)
-			q := cover * (s.in.Loss*(t-air) + s.in.Radiates*(sq*sq-still))
-			q /= 1 + cover/2*s.b[c]*(s.in.Loss+4*s.in.Radiates*sq*abs) // as if from the middle of the step
-			s.e[c] -= q
-			sum += q * s.cell[c]
-		}
+		sum += s.loseArm(k, k*n, (k+1)*n, dt)
 	}
 	s.lost += sum * s.sides()
-	s.invert()
+}
+
+// loseArm does it for the cells of an arm and returns the heat, J, of the half that is computed.
+func (s *Sheet) loseArm(k, from, to int, dt float64) (sum float64) {
+	in := &s.in
+	air := in.Start
+	kelvin := air + 273.15
+	still := kelvin * kelvin * kelvin * kelvin
+	rb, rf := 1/(in.Arms[k].Base.Density*in.Arms[k].Thick), 1/(in.Filler.Density*in.Arms[k].Thick)
+	e := s.e[from:to]
+	n := len(e)
+	t, mb, mf, cell := s.t[from:to][:n], s.mb[from:to][:n], s.mf[from:to][:n], s.cell[from:to][:n]
+	a, b, lo, hi := s.a[from:to][:n], s.b[from:to][:n], s.lo[from:to][:n], s.hi[from:to][:n]
+	for i, here := range t {
+		if here == air {
+			continue
+		}
+		abs := here + 273.15
+		sq := abs * abs
+		cover := mb[i]*rb + mf[i]*rf
+		if cover > 1 {
+			cover = 1
+		}
+		cover *= dt
+		q := 2 * cover * (in.Loss*(here-air) + in.Radiates*(sq*sq-still))
+		q /= 1 + cover*b[i]*(in.Loss+4*in.Radiates*sq*abs) // as if from the middle of the step
+		v := e[i] - q
+		e[i] = v
+		sum += q * cell[i]
+		if v < lo[i] || v >= hi[i] {
+			s.find(from+i, v)
+		}
+		t[i] = a[i] + b[i]*v
+	}
+	return sum
 }

@@ -36,7 +36,6 @@ type Rhythm struct {
 	Longest   float64 // off, s
 	Shortest  float64 // on, s
 	Step      float64 // macro step while the arc burns, s; 0 means 8 ms, longer for slow cycles
-	OnOnly    bool    // find only the range of on
 	FixedOn   float64 // s; 0: found
 	FixedOff  float64
 	FixedStep float64 // mm
@@ -88,7 +87,7 @@ type Times struct {
 	Trace    []Point
 	Residual float64 // of the energy balance in the suggested cycle's run, relative
 	settled  bool    // every cycle repeated
-	Work     int64   // cells times stages of all runs: what they took, the same on every machine
+	Work     int64   // cells times stages of all runs so far: what they took, the same on every machine
 	Grid     float64 // relative difference of FirstOn on cells of half the side
 }
 
