@@ -6,10 +6,11 @@ import (
 
 // top is the strip with the verdict: in full on card and booth view, on one line over the other screens.
 func (m *root) top() block {
-	if m.practising() {
-		return block{practiceTitle(&m.th, m.units, m.w)}
-	}
 	lines := 1
+	if m.practising() { // its own verdict: nothing of it is the card's
+		lines = stripLines(m.w, m.h)
+		return append(block{}, m.lamp.Draw(m.drill.strip(m.units), m.th.Theme, m.w, lines)...)
+	}
 	if _, full := m.front().(interface{ full() }); full {
 		lines = stripLines(m.w, m.h)
 	}

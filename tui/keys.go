@@ -55,7 +55,7 @@ func newKeys() keyMap {
 		Undo:       bind("ctrl+z", "take back the last change of a setting", "ctrl+z"),
 		Acceptable: bind("a 9", "keep it as acceptable", "a", "9"),
 
-		EndPractice: bind("s 3", "end the practice job, show the program's beads", "s", "3"),
+		EndPractice: bind("s", "end the practice job, show the program's beads", "s"),
 
 		Play:  bind("space", "play the timed arc", "space"),
 		Booth: bind("b 5", "booth view: five huge figures to read and to change, the beat of a timed arc", "b", "5"),
@@ -105,10 +105,11 @@ func (k *keyMap) groups() []helpGroup {
 			"it; where letters are typed: f4, or → while nothing stands there"), named(k.Less, "← 4", "page before"),
 			named(k.On, "enter", "what the page asks for; on correct: what the bead shows"), named(k.Why, "*",
 				"sources"), k.KeepBead, k.Acceptable, named(k.Back, "esc /", "back to the card")}},
-		{"on a practice job", []key.Binding{named(k.Up, "↑ ↓", "pick a setting"), named(k.More, "← →", "less, more"),
-			named(k.On, "enter", "lay the bead; when it is over the next booth"), named(k.Reset, "r 0",
+		{"on a practice job", []key.Binding{named(k.More, "← → .", "pick a setting"), named(k.Up, "↑ ↓ + −",
+			"more, less"), named(k.TypeSize, "0–9", "type a value for the setting that is picked; enter sets it"),
+			named(k.On, "enter", "lay the bead; when it is over the next booth"), named(k.Reset, "r",
 				"as in the last bead"), k.EndPractice, named(k.Why, "*", "what the booth hid, when it is over"),
-			named(k.KeepBead, "k 7", "keep how it went in the book"), named(k.Back, "esc /", "back to the levels")}},
+			named(k.KeepBead, "k", "keep how it went in the book"), named(k.Back, "esc /", "back to the levels")}},
 		{"in the book", []key.Binding{named(k.TypeName, "a–z 0–9", "find a record; on the page of cards also the "+
 			"name to keep the card by"), named(k.On, "enter", "open a card, keep it, read a record"), k.Delete,
 			k.Restore, named(k.Pages, "f4", "next page"), named(k.Back, "esc", "what is typed, then the card"),

@@ -180,7 +180,7 @@ func (p *partPage) press(msg tea.Msg, k *keyMap) action {
 // view is the strip of pages over the open one.
 func (p *partPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	if m.practising() { // it needs the room of the strip
-		return m.drill.drawJob(&m.th, m.keeper != nil, m.units, min(w, 100), h), nil
+		return m.drill.viewJob(m, w, h)
 	}
 	b := pageStrip(&m.th, m.part.at, w)
 	if len(b) > h/4 {

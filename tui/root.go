@@ -7,6 +7,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
+	"brazebooth/calc/practice"
 	"brazebooth/tui/canvas"
 )
 
@@ -50,6 +51,7 @@ func newRoot(o Options) *root {
 		records: bookPage{all: true}, fix: correctPage{next: o.computing.next}, drill: practicePage{seed: 1,
 			answer: o.computing.drills}}
 	m.chart.take, m.beat.take, m.fix.take, m.drill.take = mapFound, beatFound, fixFound, drillFound
+	m.drill.list.set(len(practice.Levels()))
 	if m.now == nil {
 		m.now = time.Now
 	}
