@@ -199,7 +199,7 @@ func (p *partPage) view(m *root, w, h int) (block, *tea.Cursor) {
 		b.addAll(body)
 		return b, tea.NewCursor(min(x, w-1), above)
 	case pageMeasure:
-		body, x, y := m.meter.draw(&m.th, m.keeper != nil, w, h-above)
+		body, x, y := m.meter.draw(m, w, h-above)
 		b.addAll(body)
 		return b, tea.NewCursor(min(x, w-1), above+y)
 	}

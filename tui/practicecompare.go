@@ -99,7 +99,8 @@ func (p *practicePage) differs(last *practice.Bead, units quantity.System) []str
 	wantFace, wantBack := zinc(want)
 	length(face-wantFace, "more zinc gone", "less zinc gone")
 	if (back > 0) != (wantBack > 0) {
-		list = append(list, map[bool]string{true: "zinc gone on the back too", false: "the back keeps its zinc"}[back > 0])
+		list = append(list, map[bool]string{true: "zinc gone on the back too",
+			false: "the back keeps its zinc"}[back > 0])
 	}
 	if len(list) == 0 {
 		list = []string{"as the target, as far as an eye can tell"}

@@ -19,9 +19,9 @@ func (p *practicePage) hints(k *keyMap) []key.Binding {
 	case p.typing:
 		return []key.Binding{named(k.On, "enter", "set"), named(k.Back, "esc", "leave it")}
 	}
-	return []key.Binding{named(k.On, "enter", "lay the bead"), named(k.More, "←→", "pick"), named(k.Up, "↑↓", "change"),
-		named(k.EndPractice, "s", "end"), scroll, named(k.Reset, "r", "as laid"), named(k.Words, "g", "words"), cautions,
-		named(k.Units, "u", "units"), named(k.Back, "esc", "levels")}
+	return []key.Binding{named(k.On, "enter", "lay the bead"), named(k.More, "←→", "pick"), named(k.Up, "↑↓",
+		"change"), named(k.EndPractice, "s", "end"), scroll, named(k.Reset, "r", "as laid"), named(k.Words, "g",
+		"words"), cautions, named(k.Units, "u", "units"), named(k.Back, "esc", "levels")}
 }
 
 // draw is the list of levels, and whole what the one under the cursor asks for.

@@ -126,8 +126,8 @@ func TestPracticeListOnThePhone(t *testing.T) {
 	}
 }
 
-// What a low screen has no room for is scrolled to; picking or changing a setting leads back to the dials. When a job is
-// over there is nothing to set: the cursor keys scroll.
+// What a low screen has no room for is scrolled to; picking or changing a setting leads back to the dials. When a job
+// is over there is nothing to set: the cursor keys scroll.
 func TestPracticeScrolls(t *testing.T) {
 	s := openPractised(t, &drawer{}, 32, 10)
 	s.press("2", "enter")

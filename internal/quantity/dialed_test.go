@@ -49,7 +49,8 @@ func TestDialed(t *testing.T) {
 	} {
 		v, from, to := Dialed(x.figure, x.v, x.low, x.high, units[x.figure], x.good, x.sys)
 		if got := v + " " + from + " " + to; got != x.want {
-			t.Errorf("%s %g (%g to %g), good %v, %s: %s, want %s", x.figure, x.v, x.low, x.high, x.good, x.sys, got, x.want)
+			t.Errorf("%s %g (%g to %g), good %v, %s: %s, want %s", x.figure, x.v, x.low, x.high, x.good, x.sys, got,
+				x.want)
 		}
 	}
 }
