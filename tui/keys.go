@@ -92,8 +92,9 @@ func (k *keyMap) groups() []helpGroup {
 			"change it: a choice to the one before or after, a figure by a step"),
 			named(k.TypeSize, "0–9", "type a value for the figure that is picked; enter sets it"), named(k.Next,
 				"tab", "next row: choices, dials, figures; shift+tab the one before"),
-			named(k.Next, ".", "next dial; with 1 to 9 behind it the choice of that number, with 0 a list of the "+
-				"rest"), named(k.On, "enter", "why, or the list of a choice"),
+			named(k.Next, ".", "next dial; behind it 1 to 9: the choice of that number, 0: a list of the rest, "+
+				"enter: type a value for the dial. The lowest line names the numbers"),
+			named(k.On, "enter", "why, or the list of a choice"),
 			named(k.Reset, "r", "suggestion back"), k.ResetAll, k.Undo, named(k.Why, "* w", "why"), named(k.Cautions,
 				"c", "all cautions"), named(k.Drawing, "x", "cross-section and limits"),
 			named(k.Map, "m", "map of all settings"), named(k.Beat, "t", "timed arc: on and off"), k.Keep,
@@ -119,7 +120,14 @@ func (k *keyMap) groups() []helpGroup {
 				"brazebooth book --help; over SSH the same behind ssh and the server's name")}},
 		{"in a list of marks", []key.Binding{named(k.Play, "space 5", "mark or unmark"), named(k.On, "enter",
 			"go on")}},
-		{"on the timed arc's page", []key.Binding{k.Play, named(k.Up, "↑ ↓", "arc on"), named(k.More, "← →",
-			"arc off"), named(k.Reset, "r 0", "suggestion back"), named(k.Back, "esc enter", "back to the card")}},
+		{"on the timed arc's page", []key.Binding{k.Play, named(k.More, "← → .", "pick a time, the step, the feed"),
+			named(k.Up, "↑ ↓ + −", "change it"), named(k.Reset, "r 0", "suggestion back"), named(k.Back, "esc enter",
+				"back to the card")}},
+		{"in the booth view", []key.Binding{named(k.More, "← → .", "pick a figure"), named(k.Up, "↑ ↓ + −",
+			"change it"), named(k.Reset, "r 0", "suggestion back"), k.Play, named(k.Cautions, "c", "all cautions"),
+			named(k.Back, "esc / b", "back to the card")}},
+		{"at a measurement", []key.Binding{named(k.Up, "↑ ↓", "another row; home the first, end the last"), named(k.On,
+			"enter", "next row; on the last one keep it all"), named(k.Play, "space", "start and stop the watch, on "+
+			"a row that is timed"), named(k.Back, "esc", "what is typed, then the card")}},
 	}
 }

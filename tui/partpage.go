@@ -57,6 +57,8 @@ func (p *partPage) about(m *root) about {
 		a.help = "in the book"
 	case p.name() == pagePractice:
 		a.help = "on a practice job"
+	case p.name() == pageMeasure:
+		a.help = "at a measurement"
 	}
 	if m.practising() {
 		a.term = calc.FigureLabel(m.drill.settings()[m.drill.at].Figure)
