@@ -88,6 +88,7 @@ func dialsOf(m *root, rows []cardRow, c *calc.Card) canvas.Dials {
 		if rows[i].kind == dialRow {
 			d := dialOf(&rows[i], c, m.th.look.comma)
 			d.Bar.Off = off
+			m.spanned(&d, &rows[i].fig)
 			list = append(list, d)
 		}
 	}
