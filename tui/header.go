@@ -1,7 +1,11 @@
 package tui
 
 import (
+	"slices"
+	"strings"
+
 	"charm.land/bubbles/v2/key"
+	"github.com/charmbracelet/x/ansi"
 )
 
 // top is the strip with the verdict: in full on card and booth view, on one line over the other screens.
@@ -21,26 +25,41 @@ func (m *root) top() block {
 	return b
 }
 
-// footLine shows the keys that count here, as many as there is room for; help is always among them.
-func footLine(th *theme, keys []key.Binding, help key.Binding, w int) line {
-	r := newRow(w)
-	need := keyWidth(help)
+// keysLine is the last line of keys that was drawn: it changes less often than the screen over it.
+type keysLine struct {
+	of   string
+	w    int
+	look look
+	line line
+}
+
+// draw is footLine, kept until keys, width or theme change.
+func (l *keysLine) draw(th *theme, keys []key.Binding, help key.Binding, w int) line {
+	var of strings.Builder
 	for _, k := range keys {
-		if r.used+keyWidth(k)+2+need > w {
+		of.WriteString(k.Help().Key + "\x00" + k.Help().Desc + "\x00")
+	}
+	if of.String() != l.of || w != l.w || th.look != l.look || l.line.Width == 0 {
+		*l = keysLine{of.String(), w, th.look, footLine(th, keys, help, w)}
+	}
+	return l.line
+}
+
+// footLine shows the keys that count here, as many as there is room for; help is always among them. The library cuts a
+// line with an ellipsis, or runs over it where that has no room: it gets what fits.
+func footLine(th *theme, keys []key.Binding, help key.Binding, w int) line {
+	used, n := keyWidth(help), 0
+	for _, k := range keys {
+		if used += keyWidth(k) + width(th.keys.ShortSeparator); used > w {
 			break
 		}
-		putKey(th, r, k)
-		r.blank(2)
+		n++
 	}
-	putKey(th, r, help)
-	return r.line()
+	text := th.keys.ShortHelpView(append(slices.Clone(keys[:n]), help))
+	return line{Text: text, Width: ansi.StringWidth(text)}
 }
 
 func keyWidth(k key.Binding) int { return width(k.Help().Key) + 1 + width(k.Help().Desc) }
-
-func putKey(th *theme, r *row, k key.Binding) {
-	r.put(th.bold, k.Help().Key).blank(1).put(th.quiet, k.Help().Desc)
-}
 
 // named gives a key other words where a screen has better ones.
 func named(k key.Binding, shown, does string) key.Binding {

@@ -43,6 +43,7 @@ type root struct {
 	again   bool   // and with the key before this one
 
 	lamp  canvas.Kept[canvas.Strip]
+	foots keysLine
 	above int // lines over the open screen, for the mouse
 	frame tea.View
 }
