@@ -110,7 +110,7 @@ func (p *measurePage) about(th *theme, w int) (b block) {
 		b.say(th.good, 0, p.said, w)
 	}
 	if l, ok := tables.PracticeByCode(row.how); ok {
-		b.say(th.quiet, 0, l.Text, w)
+		b.say(th.plain, 0, l.Text, w) // it has the cautions of the measurement
 	}
 	return b
 }

@@ -29,17 +29,23 @@ func (p *practicePage) draw(th *theme, w, h int) block {
 	levels := practice.Levels()
 	at := p.list.at()
 	var below block
-	below.say(th.quiet, 0, levels[at].Name, w)
+	if name := levels[at].Name; fewerWords(name, w-5) != name {
+		below.say(th.quiet, 0, name, w)
+	}
+	title, opens := "practise correcting test beads: ", "enter opens the job: "
+	if w < narrowWidth-2 {
+		title, opens = "", "enter: "
+	}
 	switch {
 	case p.stop != nil:
 		below.say(th.quiet, 0, "the booth is being set up …", w)
 	case p.err != nil:
 		below.say(th.watch, 0, "▲ "+faultOf(p.err).what, w)
 	default:
-		below.say(th.bold, 0, "enter opens the job: "+practice.WorkOf(at+1, p.seed).Line(), w)
+		below.say(th.bold, 0, opens+practice.WorkOf(at+1, p.seed).Line(), w)
 	}
 	var b, rest block
-	b.say(th.bold, 0, fmt.Sprintf("practise correcting test beads: booth %d, − + another", p.seed), w)
+	b.say(th.bold, 0, fmt.Sprintf("%sbooth %d, − + another", title, p.seed), w)
 	rest.skip()
 	rest.say(th.quiet, 0, "A simulated booth hides a heat of its own, as far from the card's as a real one's may be. "+
 		"You set, it lays the bead, you correct. Nothing is kept but by a key at the end.", w)
