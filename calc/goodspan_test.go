@@ -35,8 +35,8 @@ func TestGoodSpans(t *testing.T) {
 			if !ok || !near(feed.Low, f.Low) || !near(feed.High, f.High) || !near(travel.Low, v.Low) ||
 				!near(travel.High, v.High) {
 				if card.Used.Feed.V == f.Value && card.Used.Travel.V == v.Value {
-					t.Errorf("%s, set %v: feed %.2f to %.2f (%.2f to %.2f), travel %.2f to %.2f (%.2f to %.2f)", job.Metal,
-						set, feed.Low, feed.High, f.Low, f.High, travel.Low, travel.High, v.Low, v.High)
+					t.Errorf("%s, set %v: feed %.2f to %.2f (%.2f to %.2f), travel %.2f to %.2f (%.2f to %.2f)",
+						job.Metal, set, feed.Low, feed.High, f.Low, f.High, travel.Low, travel.High, v.Low, v.High)
 				}
 			}
 		}
@@ -62,7 +62,8 @@ func TestGoodSpans(t *testing.T) {
 				}
 			}
 			if good := card.Zone == "good"; good != (feed.Low <= j.Feed.V && j.Feed.V <= feed.High) {
-				t.Errorf("%s %v: zone %s, feed %.2f of %.2f to %.2f", job.Metal, off, card.Zone, j.Feed.V, feed.Low, feed.High)
+				t.Errorf("%s %v: zone %s, feed %.2f of %.2f to %.2f", job.Metal, off, card.Zone, j.Feed.V, feed.Low,
+					feed.High)
 			}
 		}
 	}

@@ -1,7 +1,6 @@
 package tui
 
 import (
-	"slices"
 	"strings"
 
 	"charm.land/bubbles/v2/key"
@@ -48,15 +47,21 @@ func (l *keysLine) draw(th *theme, keys []key.Binding, help key.Binding, w int) 
 // footLine shows the keys that count here, as many as there is room for; help is always among them. The library cuts a
 // line with an ellipsis, or runs over it where that has no room: it gets what fits.
 func footLine(th *theme, keys []key.Binding, help key.Binding, w int) line {
-	used, n := keyWidth(help), 0
+	used := keyWidth(help)
+	var list []key.Binding
 	for _, k := range keys {
 		if used += keyWidth(k) + width(th.keys.ShortSeparator); used > w {
 			break
 		}
-		n++
+		list = append(list, entry(k.Help().Key, k.Help().Desc))
 	}
-	text := th.keys.ShortHelpView(append(slices.Clone(keys[:n]), help))
+	text := th.keys.ShortHelpView(append(list, help))
 	return line{Text: text, Width: ansi.StringWidth(text)}
+}
+
+// entry is a key for the library's help, which leaves out those that answer to none: what typing does.
+func entry(shown, does string) key.Binding {
+	return key.NewBinding(key.WithKeys(shown), key.WithHelp(shown, does))
 }
 
 func keyWidth(k key.Binding) int { return width(k.Help().Key) + 1 + width(k.Help().Desc) }

@@ -39,7 +39,7 @@ func keysColumn(th *theme, keys []key.Binding, w int) (b block) {
 	for _, k := range keys {
 		name := k.Help().Key
 		for _, l := range wrap(k.Help().Desc, w-helpColumn-1) {
-			list = append(list, key.NewBinding(key.WithKeys("any"), key.WithHelp(name, l)))
+			list = append(list, entry(name, l))
 			name = ""
 		}
 	}

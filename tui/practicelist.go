@@ -20,8 +20,8 @@ func (p *practicePage) hints(k *keyMap) []key.Binding {
 		return []key.Binding{named(k.On, "enter", "set"), named(k.Back, "esc", "leave it")}
 	}
 	return []key.Binding{named(k.On, "enter", "lay the bead"), named(k.More, "←→", "pick"), named(k.Up, "↑↓",
-		"change"), named(k.EndPractice, "s", "end"), scroll, named(k.Reset, "r", "as laid"), named(k.Words, "g",
-		"words"), cautions, named(k.Units, "u", "units"), named(k.Back, "esc", "levels")}
+		"change"), named(k.EndPractice, "s", "end"), named(k.Words, "g", "words"), named(k.Reset, "r", "as laid"),
+		scroll, cautions, named(k.Units, "u", "units"), named(k.Back, "esc", "levels")}
 }
 
 // draw is the list of levels, and whole what the one under the cursor asks for.

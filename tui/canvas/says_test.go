@@ -5,8 +5,8 @@ import (
 	"testing"
 )
 
-// What a span means is said as long as there is room for it; the span itself is never cut, and goes where only "yours" has room: the bar
-// shows it.
+// What a span means is said as long as there is room for it; the span itself is never cut, and goes where only "yours"
+// has room: the bar shows it.
 func TestSpanWords(t *testing.T) {
 	th := themesToTry()["none"]
 	for _, x := range []struct {
