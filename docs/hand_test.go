@@ -41,7 +41,7 @@ func (h *hand) send(msg tea.Msg) {
 func (h *hand) press(t testing.TB, name string) {
 	t.Helper()
 	codes := map[string]rune{"enter": tea.KeyEnter, "esc": tea.KeyEscape, "down": tea.KeyDown, "left": tea.KeyLeft,
-		"right": tea.KeyRight, "f1": tea.KeyF1}
+		"up": tea.KeyUp, "right": tea.KeyRight, "f1": tea.KeyF1}
 	if c, ok := codes[name]; ok {
 		h.send(tea.KeyPressMsg{Code: c})
 		return

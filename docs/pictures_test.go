@@ -22,7 +22,7 @@ var pictures = []struct {
 	{"walk.svg", "The first walk points at the card's wire feed", "enter enter", true},
 	{"map.svg", "The map of every wire feed and travel", "enter 2 0 enter enter enter m right right", false},
 	{"practice.svg", "A practice job with a timed arc that came out good",
-		"enter enter enter enter p left left left left left 5 + enter down down right enter right enter", false},
+		"enter enter enter enter p left left left left left 5 + enter right right up enter up enter", false},
 }
 
 // A picture that was made by hand shows, after the next change, a program that no longer exists. These are drawn from

@@ -31,7 +31,10 @@ type drawer struct {
 	trials    []string
 	entered   []string
 	practised []practice.Outcome
+	cuts      []string // measured beads
+	cutJob    calc.Job // of the last
 	fail      error
+	failCut   error
 }
 
 func (d *drawer) Keep(_ context.Context, name string, card *calc.Card) (string, error) {
@@ -106,6 +109,14 @@ func (d *drawer) Trial(_ context.Context, job calc.Job, seen, verdict, source st
 	}
 	d.trials = append(d.trials, seen+" "+verdict+" "+source)
 	return "kept: a bead that is " + cmp.Or(verdict, "bad"), nil
+}
+
+func (d *drawer) Cut(_ context.Context, job calc.Job, seen, verdict, source string, m Measured) (string, error) {
+	if d.failCut != nil {
+		return "", d.failCut
+	}
+	d.cuts, d.cutJob = append(d.cuts, fmt.Sprint(seen, " ", verdict, " ", source, " ", m)), job
+	return "kept: a measured bead", nil
 }
 
 func (d *drawer) Recall(_ context.Context, _ string, job calc.Job) (calc.Job, error) {
@@ -237,37 +248,38 @@ func TestBookThatFails(t *testing.T) {
 	s.onCard()
 }
 
-// A reading, one thing at a time, with the watch; the card is narrowed by it.
+// A reading, row by row, with the watch: each row says how it read its number before anything is kept; the card is
+// narrowed by it.
 func TestMeasureOnTheScreens(t *testing.T) {
-	for _, size := range [][2]int{{80, 24}, {60, 20}, {120, 40}, {40, 14}} {
+	for _, size := range [][2]int{{80, 24}, {60, 20}, {120, 40}, {40, 14}, {32, 10}} {
 		d := &drawer{}
 		s := openBook(t, d, "measure", size)
-		s.has("step 1 of 8")
+		s.has("power source")
 		s.press("enter") // booth 1
 		for range 2 {
 			s.press("space", "space") // six seconds
-			if size[1] >= 20 {
-				s.has("6.0 s")
-			}
+			s.has("6.0 s")
 			s.typed("635mm")
+			s.has("6.35 m/min")
 			s.press("enter")
 			s.fits(size[0], size[1])
 		}
-		s.typed("12mm")
-		s.press("enter")
-		s.typed("97A")
-		s.press("enter")
-		s.typed("15.6")
-		s.press("enter", "space", "space")
-		s.typed("60mm")
-		s.press("enter")
-		if size[1] >= 20 {
-			s.has("6.35 m/min", "97 A", "10.0 mm/s")
+		for _, x := range [][2]string{{"12mm", "= 12 mm"}, {"97A", "= 97 A"}, {"15.6", "= 15.6 V"},
+			{"4.2", "= 4.2 marks"}, {"", ""}} {
+			s.typed(x[0])
+			s.has(x[1])
+			s.press("enter")
 		}
+		s.press("space", "space")
+		s.typed("60mm")
+		s.has("= 10.0 mm/s")
+		s.press("enter", "end")
+		s.has("enter keeps")
 		s.press("enter")
 		s.has("kept, and on the card")
-		if len(d.readings) != 1 || d.readings[0].Amps != 97 || d.readings[0].StickOut != 12 {
-			t.Fatalf("%+v", d.readings)
+		if len(d.readings) != 1 || d.readings[0].Amps != 97 || d.readings[0].StickOut != 12 ||
+			d.readings[0].FeedDial != calc.Some(4.2) || d.readings[0].VoltsDial.Set || len(d.cuts) != 0 {
+			t.Fatalf("%+v, %q", d.readings, d.cuts)
 		}
 		if math.Abs(d.travel-10) > 0.01 {
 			t.Errorf("the travel kept is %.2f mm/s", d.travel)
@@ -277,27 +289,142 @@ func TestMeasureOnTheScreens(t *testing.T) {
 		if (f.High-f.Low)/f.Value > 0.15 || !card.Job.PhiSigma.Set {
 			t.Errorf("current %+v", f)
 		}
+		s.press("esc")
+		if size[0] >= 60 {
+			s.has("on booth 1")
+		}
 	}
 }
 
-// Two pulls that differ are pulled again; nonsense is refused; one step back is one key.
+// What a cut bead measures goes into the book as a test bead, alone or with the reading; a bead that the book refuses
+// leaves its rows, and the reading is not sent twice.
+func TestMeasuredBead(t *testing.T) {
+	d := &drawer{}
+	s := openBook(t, d, "measure", [2]int{80, 24})
+	fill := func(rows map[int]string) {
+		for at := range measureCount {
+			if text := rows[at]; text != "" {
+				s.root().meter.to(at)
+				s.typed(text)
+			}
+		}
+		s.root().meter.to(askSave)
+	}
+	fill(map[int]string{askSource: "booth 1", askWidth: "6.1", askZinc: "4mm"})
+	s.press("enter")
+	s.has("without a verdict")
+	s.typed("splendid")
+	s.press("enter")
+	s.has("no verdict")
+	s.press("esc")
+	s.typed("good")
+	s.press("end", "esc") // in the field, then emptied
+	s.typed("good")
+	s.root().meter.to(askSave)
+	s.press("enter")
+	s.has("kept: a measured bead")
+	if len(d.cuts) != 1 || d.cuts[0] != " good booth 1 {6.1 0 0 4}" || len(d.readings) != 0 {
+		t.Fatalf("%q, %d readings", d.cuts, len(d.readings))
+	}
+	d.failCut = errors.New("disk full")
+	fill(map[int]string{askPull: "635mm", askPullAgain: "640mm", askStickOut: "12mm", askAmps: "97A", askLeg: "3mm",
+		askVerdict: "bad"})
+	s.press("enter")
+	s.has("the reading is kept, the bead is not")
+	d.failCut = nil
+	s.press("enter")
+	if len(d.readings) != 1 || len(d.cuts) != 2 || d.cuts[1] != " bad booth 1 {0 3 0 0}" {
+		t.Errorf("%d readings, %q", len(d.readings), d.cuts)
+	}
+}
+
+// The rhythm of a timed arc as it was laid goes with its bead; of any other arc there is none to ask for.
+func TestMeasuredRhythm(t *testing.T) {
+	d := &drawer{}
+	s := openBook(t, d, "measure", [2]int{120, 40})
+	s.hasNot("arc on")
+	m := s.root()
+	job := m.session.base()
+	job.Mode = "timed"
+	m.changed(job, "")
+	s.press("down")
+	s.has("arc on", "arc off", "spot step")
+	for at, text := range map[int]string{askSource: "booth 1", askSeen: "good", askOn: "0.31", askOff: "0.5s",
+		askStep: "3"} {
+		m.meter.to(at)
+		s.press("ctrl+u")
+		s.typed(text)
+	}
+	m.meter.to(askSave)
+	s.press("enter")
+	if j := d.cutJob; len(d.cuts) != 1 || j.ArcOn.V != 0.31 || j.ArcOff.V != 0.5 || j.SpotStep.V != 3 ||
+		j.Mode != "timed" {
+		t.Errorf("%q, %+v", d.cuts, j)
+	}
+}
+
+// Two pulls that differ are refused, nonsense is refused, and none of it is kept, on its row or from the last one.
 func TestMeasureRefuses(t *testing.T) {
-	s := openBook(t, &drawer{}, "measure", [2]int{80, 24})
+	d := &drawer{}
+	s := openBook(t, d, "measure", [2]int{80, 24})
 	s.press("enter")
 	s.typed("635mm")
 	s.press("enter")
 	s.typed("700mm")
 	s.press("enter")
 	s.has("differ by 10 %")
+	if s.root().meter.at != askPullAgain {
+		t.Error("it went on all the same")
+	}
 	s.typed("much")
 	s.press("enter")
 	s.has("▲")
+	s.press("down")
+	s.typed("12mm")
+	s.press("down")
+	s.typed("97A")
+	s.root().meter.to(askSave)
+	s.press("enter")
+	if s.root().meter.at != askPullAgain || len(d.readings) != 0 {
+		t.Errorf("on row %d, %d readings kept", s.root().meter.at, len(d.readings))
+	}
 	s.press("esc")
 	s.press("space", "enter")
 	s.has("the watch runs")
-	s.press("space")
-	s.press("up")
-	s.has("step 1 of 8")
+	s.press("space", "up")
+	if s.root().meter.at != askPull || s.root().meter.field.String() != "635mm" {
+		t.Error("one step back is not one key, or has lost what was typed")
+	}
+	empty := openBook(t, d, "measure", [2]int{80, 24})
+	empty.press("enter")
+	empty.root().meter.to(askSave)
+	empty.press("enter")
+	empty.has("nothing is measured yet")
+	for _, x := range []struct {
+		rows map[int]string
+		at   int
+	}{
+		{map[int]string{askAmps: "97"}, askPull},
+		{map[int]string{askPull: "635", askPullAgain: "635"}, askAmps},
+		{map[int]string{askPull: "635"}, askPullAgain},
+		{map[int]string{askPull: "635", askPullAgain: "635", askAmps: "97"}, askStickOut},
+		{map[int]string{askFeedDial: "4"}, askPull},
+		{map[int]string{askVoltsDial: "4"}, askVolts},
+		{map[int]string{askWidth: "6"}, askVerdict},
+		{map[int]string{askWidth: "900", askVerdict: "good"}, askWidth},
+		{map[int]string{askVerdict: "good", askSeen: "sunshine"}, askSeen},
+	} {
+		p := &measurePage{at: askSave, mode: "dip"}
+		p.values[askSource] = "booth 1"
+		for at, text := range x.rows {
+			p.values[at] = text
+		}
+		s.root().meter = *p
+		s.press("enter")
+		if at := s.root().meter.at; at != x.at || len(d.readings)+len(d.cuts) != 0 {
+			t.Errorf("%v: on row %d, want %d", x.rows, at, x.at)
+		}
+	}
 }
 
 // A reading that is under way is not sent again, and what comes back puts nothing on the card but what was learned.
@@ -305,8 +432,11 @@ func TestMeasureOnce(t *testing.T) {
 	d := &drawer{}
 	s := openBook(t, d, "measure", [2]int{80, 24})
 	m := s.m.(*root)
-	m.meter = measurePage{at: askSave, source: "booth 1", feeds: [2]float64{6.35, 6.35},
-		reading: calc.Reading{Feed: 6.35, StickOut: 12, Amps: 97}}
+	m.meter = measurePage{at: askSave}
+	for at, text := range map[int]string{askSource: "booth 1", askPull: "635mm", askPullAgain: "635mm",
+		askStickOut: "12mm", askAmps: "97A"} {
+		m.meter.values[at] = text
+	}
 	first := m.act(m.meter.next())
 	if first == nil || !m.meter.busy {
 		t.Fatal("nothing is under way")
@@ -436,17 +566,17 @@ func TestMeasureSteps(t *testing.T) {
 		s.press("enter")
 	}
 	s.press("up")
-	s.has("volts: 15.2")
-	s.press("enter")
+	s.has("volts", "15.2", "= 15.2 V")
+	s.press("enter", "enter", "enter")
 	s.typed("0.4s/100mm")
 	s.press("enter")
 	s.has("is no travel")
-	if err := (&measurePage{}).moved(116); err == nil {
+	if _, err := travelOf("116mm", 1); err == nil {
 		t.Error("116 mm/s by hand")
 	}
 	s.press("esc")
 	s.typed("10s/100mm")
-	s.press("enter", "enter")
+	s.press("enter", "end", "enter")
 	if len(d.readings) != 2 || d.readings[1].Volts != 15.2 || math.Abs(d.travel-10) > 0.01 {
 		t.Errorf("%+v, %.1f mm/s", d.readings, d.travel)
 	}

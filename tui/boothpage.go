@@ -111,6 +111,7 @@ func (m *root) boothDials(at int) canvas.Dials {
 	off := m.old || stateOf(&m.session.card) == canvas.Stop
 	for i := range rows {
 		d := dialOf(&rows[i], &m.session.card, m.th.look.comma)
+		m.spanned(&d, &rows[i].fig)
 		d.Name, d.Short = strings.ToUpper(rows[i].label), strings.ToUpper(d.Short)
 		d.Loud, d.Lit, d.Cursor, d.Bar.Off, d.Also = true, true, i == at, off, ""
 		list[i] = d

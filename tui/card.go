@@ -1,6 +1,8 @@
 package tui
 
 import (
+	"strconv"
+
 	"charm.land/bubbles/v2/key"
 
 	"brazebooth/tui/canvas"
@@ -122,6 +124,8 @@ func (p *cardPage) about(m *root) about {
 	switch {
 	case p.typing:
 		a.keys = []key.Binding{named(k.On, "enter", "set"), named(k.Back, "esc", "leave it")}
+	case p.dotted:
+		a.keys = p.numbered(k)
 	case r.ask != nil:
 		a.keys[2] = named(k.On, "enter", "list")
 	}
@@ -142,7 +146,18 @@ func (p *cardPage) back(m *root) bool {
 	return true
 }
 
-func (p *cardPage) stopTyping() { p.typing, p.field = false, field{} }
+func (p *cardPage) stopTyping() { p.typing, p.dotted, p.field = false, false, field{} }
+
+// numbered are what a digit, enter and another point mean behind a point, for the keys' line.
+func (p *cardPage) numbered(k *keyMap) []key.Binding {
+	list := []key.Binding{named(k.On, "enter", "type it"), named(k.Next, ".", "next dial"), named(k.TypeSize, "0",
+		"rest")}
+	from, to := p.span(chipGroup)
+	for i := from; i < to; i++ {
+		list = append(list, named(k.TypeSize, strconv.Itoa(i-from+1), p.rows[i].chipName()))
+	}
+	return list
+}
 
 // left and start forget what was typed.
 func (p *cardPage) left(*root)  { p.stopTyping() }

@@ -25,6 +25,9 @@ var tracks = map[string][][2]float64{
 	"arc_off":   {{0, 1}, {0, 4}, {0, 10}},
 }
 
+// dialShort are the names of dials where there is little room.
+var dialShort = map[string]string{"wire_feed": "feed", "gas_flow": "gas", "arc_on": "on", "arc_off": "off"}
+
 // dialOf is a figure that is dialled, as a dial shows it.
 func dialOf(r *cardRow, c *calc.Card, comma bool) canvas.Dial {
 	f, v := r.fig.Figure, &r.fig.Value
@@ -37,7 +40,7 @@ func dialOf(r *cardRow, c *calc.Card, comma bool) canvas.Dial {
 	d := canvas.Dial{Name: guessMark(r.tag) + r.label, Unit: v.Unit, Number: show(v.Number), Widest: show("88.8"),
 		Also: r.fig.Other.String(),
 		Span: show(v.Band()), Yours: r.tag == "yours"}
-	d.Short = map[string]string{"wire_feed": "feed", "gas_flow": "gas", "arc_on": "on", "arc_off": "off"}[r.name]
+	d.Short = dialShort[r.name]
 	if r.name == "travel" && d.Also == "" {
 		d.Also = r.short
 	}
@@ -50,14 +53,18 @@ func dialOf(r *cardRow, c *calc.Card, comma bool) canvas.Dial {
 		}
 		low, high = min(low, f.Low), max(high, f.High)
 	}
-	fits := func(t [2]float64) bool { return t[0] <= low && high <= t[1] }
-	list := tracks[r.name]
+	d.Bar.Low, d.Bar.High = track(r.name, low, high)
+	return d
+}
+
+// track is how far the bar of a figure reaches where it has to hold two values.
+func track(name string, low, high float64) (from, to float64) {
+	list := tracks[name]
 	t := list[len(list)-1]
-	if i := slices.IndexFunc(list, fits); i >= 0 {
+	if i := slices.IndexFunc(list, func(t [2]float64) bool { return t[0] <= low && high <= t[1] }); i >= 0 {
 		t = list[i]
 	}
-	d.Bar.Low, d.Bar.High = t[0], t[1]
-	return d
+	return t[0], t[1]
 }
 
 // dials are all that is dialled; what is typed stands in the place of its number.
@@ -81,6 +88,7 @@ func dialsOf(m *root, rows []cardRow, c *calc.Card) canvas.Dials {
 		if rows[i].kind == dialRow {
 			d := dialOf(&rows[i], c, m.th.look.comma)
 			d.Bar.Off = off
+			m.spanned(&d, &rows[i].fig)
 			list = append(list, d)
 		}
 	}

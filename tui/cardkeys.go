@@ -1,6 +1,8 @@
 package tui
 
 import (
+	"fmt"
+
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
 
@@ -51,6 +53,8 @@ func (p *cardPage) update(m *root, msg tea.Msg) action {
 		return row.reset(s)
 	case key.Matches(press, k.ResetAll):
 		return resetAll(s)
+	case key.Matches(press, k.On) && dotted && choice.SettingOf(row.name) != nil:
+		p.typing = true // a digit behind the point would be a choice's number
 	case key.Matches(press, k.On) && row.ask != nil:
 		return openAsk(row.ask)
 	case key.Matches(press, k.On), key.Matches(press, k.Why):
@@ -71,7 +75,8 @@ func (p *cardPage) chip(n int) action {
 		p.goTo(at)
 		return nil
 	}
-	return refuse(fault{"there is no such chip", "a point and 1 to 9; .0 lists the rest"})
+	return refuse(fault{fmt.Sprintf("there is no choice %d", n), fmt.Sprintf("a point and 1 to %d; .0 lists the rest",
+		to-from)})
 }
 
 // begin lets a digit begin an entry: into the figure under the cursor, or into the list of its choice.

@@ -40,7 +40,7 @@ func (r *cardRow) reset(s *session) action {
 	if job == s.job {
 		return refuse(fault{r.label + " is not yours", "R puts every suggestion back"})
 	}
-	return change(job, r.label+": suggestion back")
+	return change(job, "") // the row shows it, and a line that says it would move all below
 }
 
 // resetAll leaves every setting open again; the choices stay.

@@ -1,6 +1,8 @@
 package tui
 
 import (
+	"slices"
+
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
@@ -157,8 +159,12 @@ func (p *cardPage) held(m *root, w, room int) block {
 		most = 12
 	}
 	r := newRow(w)
-	for i := range p.rows {
-		x := &p.rows[i]
+	rows := p.rows
+	if m.meter.kept != "" { // whose readings the card goes by, and where a bead will have been laid
+		rows = append(slices.Clone(rows), cardRow{kind: noteRow, label: "on", words: m.meter.kept})
+	}
+	for i := range rows {
+		x := &rows[i]
 		label, value, band := x.held(m.h >= 30)
 		if value == "" {
 			continue

@@ -15,12 +15,13 @@ type computing struct {
 	page   func(context.Context, *advice.Entry, *calc.Card) (advice.Page, error)
 	next   func(context.Context, []correct.Try) (advice.Page, error)
 	drills func(context.Context, *practice.Booth, practiceAsk) (practiceAnswer, error)
+	spans  func(context.Context, *calc.Card) spans
 }
 
 // whenAsked computes each answer whenever it is asked for.
 func whenAsked() computing {
 	return computing{
 		page: func(ctx context.Context, e *advice.Entry, c *calc.Card) (advice.Page, error) { return e.Answer(ctx, c) },
-		next: correct.Next, drills: drill,
+		next: correct.Next, drills: drill, spans: spansOf,
 	}
 }

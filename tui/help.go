@@ -3,6 +3,7 @@ package tui
 import (
 	"strings"
 
+	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
 	"github.com/charmbracelet/x/ansi"
 )
@@ -28,16 +29,34 @@ func openHelp(m *root) tea.Cmd {
 // helpTitle is the heading under which the open screen's keys stand.
 func (m *root) helpTitle() string { return m.front().about(m).help }
 
+// helpColumn is where what a key does begins.
+const helpColumn = 11
+
+// keysColumn lists keys with what they do. The library does not wrap: what a key does on further lines are entries
+// without a key.
+func keysColumn(th *theme, keys []key.Binding, w int) (b block) {
+	var list []key.Binding
+	for _, k := range keys {
+		name := k.Help().Key
+		for _, l := range wrap(k.Help().Desc, w-helpColumn-1) {
+			list = append(list, entry(name, l))
+			name = ""
+		}
+	}
+	for text := range strings.SplitSeq(th.keys.FullHelpView([][]key.Binding{list}), "\n") {
+		text = strings.TrimRight(text, " ")
+		b.add(line{Text: text, Width: ansi.StringWidth(text)})
+	}
+	return b
+}
+
 // helpBody lists every key by what it does, and the signs that the screens use.
 func helpBody(k *keyMap) func(th *theme, w int) block {
 	return func(th *theme, w int) block {
 		var b block
 		for _, g := range k.groups() {
 			b.add(newRow(w).put(th.bold, g.title).line())
-			for _, key := range g.keys {
-				r := newRow(w).blank(2).put(th.bold, key.Help().Key)
-				b.addAll(flow(r, []piece{{14, th.plain, key.Help().Desc}}, 14, w))
-			}
+			b.addAll(keysColumn(th, g.keys, w-2).indent(2))
 			b.skip()
 		}
 		b.add(newRow(w).put(th.bold, "signs").line())

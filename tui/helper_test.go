@@ -79,6 +79,7 @@ var (
 	knownPages deep.Known[pageKey, advice.Page]
 	knownBeads deep.Known[string, advice.Page]
 	knownDrill deep.Known[practiceAsk, practiceAnswer]
+	knownSpans deep.Known[calc.Job, spans]
 )
 
 // pageKey is a page and all that a card differs by: a timed one has other figures once its heat was followed.
@@ -111,6 +112,13 @@ var computedOnce = computing{
 			error) {
 			return correct.Next(context.WithoutCancel(ctx), tries)
 		})
+	},
+	spans: func(ctx context.Context, c *calc.Card) spans {
+		if ctx.Err() != nil {
+			return spansOf(ctx, c)
+		}
+		s, _ := knownSpans.Of(c.Used, func() (spans, error) { return spansOf(context.WithoutCancel(ctx), c), nil })
+		return s
 	},
 	drills: func(ctx context.Context, job *practice.Booth, a practiceAsk) (practiceAnswer, error) {
 		if ctx.Err() != nil {

@@ -26,6 +26,9 @@ type Keeper interface {
 	// Trial keeps a test bead: how it was laid (a whole job), what it showed (ids, with commas), the verdict (good,
 	// acceptable or bad; "" for what it showed) and the power source's name, "" where nobody named it; it says where.
 	Trial(ctx context.Context, job calc.Job, seen, verdict, source string) (said string, err error)
+	// Cut keeps a test bead that was measured, as Trial does with what it showed and the verdict, either of which may
+	// be "".
+	Cut(ctx context.Context, job calc.Job, seen, verdict, source string, m Measured) (said string, err error)
 	// Recall returns the job with what a power source's readings and verdicts taught.
 	Recall(ctx context.Context, source string, job calc.Job) (calc.Job, error)
 	// Enter keeps a record that is entered by hand, of kind source, spool or person, or what is given of one that is
@@ -44,3 +47,8 @@ type Keeper interface {
 // Entry is one record in a list. It has no name of its own, so that whoever keeps the record need not know this
 // package.
 type Entry = struct{ ID, Kind, Name, At, Line string }
+
+// Measured is what a bead measured, mm; 0 where it was not: from toe to toe, from the joint to the toe on the second
+// member, the least that carries load, from the joint to where the first member's zinc is left. It has no name of its
+// own, as Entry.
+type Measured = struct{ Width, Leg, Throat, Zinc float64 }

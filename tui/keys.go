@@ -55,7 +55,7 @@ func newKeys() keyMap {
 		Undo:       bind("ctrl+z", "take back the last change of a setting", "ctrl+z"),
 		Acceptable: bind("a 9", "keep it as acceptable", "a", "9"),
 
-		EndPractice: bind("s 3", "end the practice job, show the program's beads", "s", "3"),
+		EndPractice: bind("s", "end the practice job, show the program's beads", "s"),
 
 		Play:  bind("space", "play the timed arc", "space"),
 		Booth: bind("b 5", "booth view: five huge figures to read and to change, the beat of a timed arc", "b", "5"),
@@ -92,8 +92,9 @@ func (k *keyMap) groups() []helpGroup {
 			"change it: a choice to the one before or after, a figure by a step"),
 			named(k.TypeSize, "0–9", "type a value for the figure that is picked; enter sets it"), named(k.Next,
 				"tab", "next row: choices, dials, figures; shift+tab the one before"),
-			named(k.Next, ".", "next dial; with 1 to 9 behind it the choice of that number, with 0 a list of the "+
-				"rest"), named(k.On, "enter", "why, or the list of a choice"),
+			named(k.Next, ".", "next dial; behind it 1 to 9: the choice of that number, 0: a list of the rest, "+
+				"enter: type a value for the dial. The lowest line names the numbers"),
+			named(k.On, "enter", "why, or the list of a choice"),
 			named(k.Reset, "r", "suggestion back"), k.ResetAll, k.Undo, named(k.Why, "* w", "why"), named(k.Cautions,
 				"c", "all cautions"), named(k.Drawing, "x", "cross-section and limits"),
 			named(k.Map, "m", "map of all settings"), named(k.Beat, "t", "timed arc: on and off"), k.Keep,
@@ -105,10 +106,11 @@ func (k *keyMap) groups() []helpGroup {
 			"it; where letters are typed: f4, or → while nothing stands there"), named(k.Less, "← 4", "page before"),
 			named(k.On, "enter", "what the page asks for; on correct: what the bead shows"), named(k.Why, "*",
 				"sources"), k.KeepBead, k.Acceptable, named(k.Back, "esc /", "back to the card")}},
-		{"on a practice job", []key.Binding{named(k.Up, "↑ ↓", "pick a setting"), named(k.More, "← →", "less, more"),
-			named(k.On, "enter", "lay the bead; when it is over the next booth"), named(k.Reset, "r 0",
+		{"on a practice job", []key.Binding{named(k.More, "← → .", "pick a setting"), named(k.Up, "↑ ↓ + −",
+			"more, less"), named(k.TypeSize, "0–9", "type a value for the setting that is picked; enter sets it"),
+			named(k.On, "enter", "lay the bead; when it is over the next booth"), named(k.Reset, "r",
 				"as in the last bead"), k.EndPractice, named(k.Why, "*", "what the booth hid, when it is over"),
-			named(k.KeepBead, "k 7", "keep how it went in the book"), named(k.Back, "esc /", "back to the levels")}},
+			named(k.KeepBead, "k", "keep how it went in the book"), named(k.Back, "esc /", "back to the levels")}},
 		{"in the book", []key.Binding{named(k.TypeName, "a–z 0–9", "find a record; on the page of cards also the "+
 			"name to keep the card by"), named(k.On, "enter", "open a card, keep it, read a record"), k.Delete,
 			k.Restore, named(k.Pages, "f4", "next page"), named(k.Back, "esc", "what is typed, then the card"),
@@ -118,7 +120,14 @@ func (k *keyMap) groups() []helpGroup {
 				"brazebooth book --help; over SSH the same behind ssh and the server's name")}},
 		{"in a list of marks", []key.Binding{named(k.Play, "space 5", "mark or unmark"), named(k.On, "enter",
 			"go on")}},
-		{"on the timed arc's page", []key.Binding{k.Play, named(k.Up, "↑ ↓", "arc on"), named(k.More, "← →",
-			"arc off"), named(k.Reset, "r 0", "suggestion back"), named(k.Back, "esc enter", "back to the card")}},
+		{"on the timed arc's page", []key.Binding{k.Play, named(k.More, "← → .", "pick a time, the step, the feed"),
+			named(k.Up, "↑ ↓ + −", "change it"), named(k.Reset, "r 0", "suggestion back"), named(k.Back, "esc enter",
+				"back to the card")}},
+		{"in the booth view", []key.Binding{named(k.More, "← → .", "pick a figure"), named(k.Up, "↑ ↓ + −",
+			"change it"), named(k.Reset, "r 0", "suggestion back"), k.Play, named(k.Cautions, "c", "all cautions"),
+			named(k.Back, "esc / b", "back to the card")}},
+		{"at a measurement", []key.Binding{named(k.Up, "↑ ↓", "another row; home the first, end the last"), named(k.On,
+			"enter", "next row; on the last one keep it all"), named(k.Play, "space", "start and stop the watch, on "+
+			"a row that is timed"), named(k.Back, "esc", "what is typed, then the card")}},
 	}
 }

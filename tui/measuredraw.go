@@ -8,89 +8,109 @@ import (
 	"brazebooth/tables"
 )
 
-// draw is the step at hand: how it is done, the watch, the field, and what was measured so far.
-func (p *measurePage) draw(th *theme, keeps bool, w, h int) (b block, x, y int) {
-	if !keeps {
+// measureColumn is where what is typed begins.
+const measureColumn = 14
+
+// draw is the form: each row with what stands there and how it was read; under it what the row under the cursor is and
+// how it is done. x and y are where typing goes.
+func (p *measurePage) draw(m *root, w, h int) (b block, x, y int) {
+	th := &m.th
+	if m.keeper == nil {
 		b.say(th.plain, 0, "There is no book here to keep a reading in: start the program with one, brazebooth "+
 			"--book FILE.", w)
 		return b, 0, 0
 	}
-	step := &measureSteps[p.at]
-	b.add(newRow(w).put(th.bold, fmt.Sprintf("step %d of %d: %s", p.at+1, len(measureSteps), step.ask)).line())
-	if p.at != askSave {
-		ask := step.ask + ": "
-		r, at := p.field.ask(th, ask, w)
-		x, y = at, len(b)
-		b.add(r.line())
-	} else {
-		text := "enter keeps this reading and narrows the card"
-		if p.busy {
-			text = "being kept …"
+	p.mode, p.units = m.session.card.Used.Mode, m.units
+	var rows block
+	first, last := 0, 0
+	for at := range measureCount {
+		if !p.asked(at) {
+			continue
 		}
-		b.say(th.bold, 0, text, w)
-	}
-	var rest block
-	if p.timed() {
-		switch {
-		case p.watch.running:
-			b.say(th.good, 0, "■ the watch runs – space stops it", w)
-		case p.watch.seconds > 0:
-			b.say(th.bold, 0, fmt.Sprintf("%.1f s", p.watch.seconds), w)
+		if at == p.at {
+			first = len(rows)
+		}
+		if at == askSeen {
+			rows.add(newRow(w).put(th.quiet, "── the bead").line())
+		}
+		line, column := p.row(th, at, w)
+		if at == p.at {
+			x, y = column, len(rows)
+		}
+		rows.addAll(line)
+		if at == p.at {
+			last = len(rows) - 1
 		}
 	}
-	rest.say(th.quiet, 0, readingOr(measureSteps[p.at].field, p.field.String(), quantity.Both, p.hint()), w)
-	if p.said != "" {
-		rest.say(th.good, 0, p.said, w)
+	about := p.about(th, w)
+	room := max(3, h-len(about))
+	if room < len(rows) {
+		room = max(3, min(room, h*2/3))
 	}
-	if l, ok := tables.PracticeByCode(step.how); ok { // its cautions before what can be scrolled to
-		rest.say(th.plain, 0, l.Text, w)
-		rest.skip()
-	}
-	rest.addAll(p.soFar(th, w))
-	b.addAll(p.view.draw(th, rest, w, max(2, h-len(b))))
+	b.addAll(p.view.marked(th, p.view.show(rows, first, last, room), len(rows), w))
+	y -= p.view.top
+	b.addAll(p.below.draw(th, about, w, max(1, h-len(b))))
 	return b.fit(min(len(b), h)), x, y
 }
 
-func (p *measurePage) hint() string {
-	switch p.at {
-	case askSource:
-		if len(p.sources) > 0 {
-			return "known: " + strings.Join(p.sources, ", ") + "; enter alone takes the first"
-		}
-		return "any name that the booth goes by"
-	case askPull, askPullAgain:
-		return "space starts and stops the watch; without it 6 seconds are meant; type the length: 635mm or 25in"
-	case askVolts:
-		return "enter alone leaves volts out"
-	case askTravel:
-		return "space starts and stops the watch while 100 mm are laid, or type another length after; or type " +
-			"16s/100mm; enter alone leaves it out"
-	case askSave:
-		return "up goes back to what was typed"
+// row is one row: its name, what stands there, how it was read. x is where typing goes.
+func (p *measurePage) row(th *theme, at, w int) (b block, x int) {
+	row, here := &measureRows[at], at == p.at
+	r := newRow(w)
+	name := th.quiet
+	if here {
+		name = th.cursor
 	}
-	return ""
+	r.put(name, row.ask).to(measureColumn)
+	if at == askSave {
+		switch {
+		case p.busy:
+			r.put(th.quiet, "being kept …")
+		case here:
+			r.put(th.bold, "enter keeps it")
+		}
+		return block{r.line()}, measureColumn
+	}
+	text, x := p.values[at], measureColumn
+	if here {
+		var column int
+		text, column = p.field.view(r.left())
+		x = min(measureColumn+column, w-1)
+	}
+	said, err := p.read(at)
+	paint := th.quiet
+	switch {
+	case here && p.watch.running:
+		said, paint = "■ the watch runs – space stops it", th.good
+	case err != nil && !here:
+		said, paint = "▲ "+faultOf(err).what, th.watch
+	case err != nil:
+		said = ""
+	case said == "" && p.seconds[at] > 0:
+		said = fmt.Sprintf("%.1f s", p.seconds[at])
+	case said != "":
+		said = "= " + said
+	}
+	return flow(r, []piece{{0, th.bold.exact(), text}, {0, paint, said}}, measureColumn, w), x
 }
 
-// soFar is what was measured.
-func (p *measurePage) soFar(th *theme, w int) block {
-	var b block
-	put := func(at int, name, value string) {
-		if p.at > at {
-			b.addAll(flow(newRow(w).put(th.quiet, name), []piece{{16, th.bold, value}}, 16, w))
+// about is what is to be known of the row under the cursor: another reading of its number, what to type, how it is
+// measured; and what was kept last.
+func (p *measurePage) about(th *theme, w int) (b block) {
+	row := &measureRows[p.at]
+	rule := row.rule
+	if p.at == askSource {
+		rule = "any name that the booth goes by"
+		if len(p.sources) > 0 {
+			rule = "known: " + strings.Join(p.sources, ", ") + "; enter alone takes the first"
 		}
 	}
-	put(askSource, "power source", p.source)
-	if p.at == askPullAgain {
-		put(askPull, "first pull", fmt.Sprintf("%.2f m/min", p.feeds[0]))
+	b.say(th.plain, 0, readingOr(row.field, p.field.String(), quantity.Both, rule), w)
+	if p.said != "" {
+		b.say(th.good, 0, p.said, w)
 	}
-	put(askPullAgain, "wire feed", fmt.Sprintf("%.2f m/min (%.2f, %.2f)", p.reading.Feed, p.feeds[0], p.feeds[1]))
-	put(askStickOut, "stick-out", fmt.Sprintf("%.1f mm", p.reading.StickOut))
-	put(askAmps, "amps", fmt.Sprintf("%.0f A", p.reading.Amps))
-	if p.reading.Volts > 0 {
-		put(askVolts, "volts", fmt.Sprintf("%.1f V", p.reading.Volts))
-	}
-	if p.travel > 0 {
-		put(askTravel, "travel", fmt.Sprintf("%.1f mm/s", p.travel))
+	if l, ok := tables.PracticeByCode(row.how); ok {
+		b.say(th.plain, 0, l.Text, w) // it has the cautions of the measurement
 	}
 	return b
 }

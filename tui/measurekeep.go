@@ -6,16 +6,75 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
+	"brazebooth/calc/correct"
+	"brazebooth/tables"
 )
 
-// keepReading sends the reading to the book.
-func keepReading(m *root) tea.Cmd {
-	m.meter.busy = true
-	k, p, job := m.keeper, m.meter, m.session.base()
-	return func() tea.Msg {
-		taught, said, err := k.Measure(context.Background(), p.source, p.reading, p.travel, job)
-		return measured{taught, said, err}
+// measured is the book's answer to what was measured: of the reading, then of the bead.
+type measured struct {
+	job     calc.Job
+	said    string
+	reading bool // it is kept
+	err     error
+}
+
+// keepMeasured sends the reading to the book, then the bead. What is kept of the two is not sent again.
+func keepMeasured(reading, bead bool) action {
+	return func(m *root) tea.Cmd {
+		p := &m.meter
+		p.busy = true
+		k, source, job := m.keeper, p.values[askSource], m.session.base()
+		r, travel := p.reading()
+		laid, seen, verdict, cut := p.bead(&m.session.card)
+		return func() tea.Msg {
+			ctx, done := context.Background(), measured{job: job}
+			if reading {
+				if done.job, done.said, done.err = k.Measure(ctx, source, r, travel, job); done.err != nil {
+					return done
+				}
+				done.reading = true
+			}
+			if bead {
+				var said string
+				if said, done.err = k.Cut(ctx, laid, seen, verdict, source, cut); done.err == nil {
+					done.said = joinedSaid(done.said, said)
+				}
+			}
+			return done
+		}
 	}
+}
+
+func joinedSaid(a, b string) string {
+	if a == "" {
+		return b
+	}
+	return a + "; " + b
+}
+
+// bead is the bead that was measured: laid as the card has it, with travel and times as they were measured.
+func (p *measurePage) bead(c *calc.Card) (laid calc.Job, seen, verdict string, cut Measured) {
+	laid = correct.AsSet(c.Job, laidOf(c))
+	put := func(at int, to *calc.Opt) {
+		if v, _, ok, _ := p.number(at); ok && p.asked(at) {
+			*to = calc.Some(v)
+		}
+	}
+	if p.mode != "timed" {
+		put(askTravel, &laid.Travel)
+	}
+	put(askOn, &laid.ArcOn)
+	put(askOff, &laid.ArcOff)
+	put(askStep, &laid.SpotStep)
+	if text := p.values[askSeen]; text != "" {
+		seen, _ = correct.SeenIDs(tables.SightsSaid(text))
+	}
+	verdict, _ = p.read(askVerdict)
+	cut.Width, _, _, _ = p.number(askWidth)
+	cut.Leg, _, _, _ = p.number(askLeg)
+	cut.Throat, _, _, _ = p.number(askThroat)
+	cut.Zinc, _, _, _ = p.number(askZinc)
+	return laid, seen, verdict, cut
 }
 
 func (msg measured) tell(m *root) (tea.Cmd, bool) {
@@ -23,19 +82,27 @@ func (msg measured) tell(m *root) (tea.Cmd, bool) {
 	return nil, true
 }
 
-// took puts what the readings teach on the card.
+// took puts what the readings teach on the card, and empties the rows of what is kept.
 func (p *measurePage) took(m *root, msg measured) {
 	p.busy = false
-	if msg.err != nil {
-		m.notice = bookFault("not kept: ", msg.err, "the reading stays here: enter tries again")
-		return
+	source := p.values[askSource]
+	was := *p
+	if msg.err == nil || msg.reading {
+		*p = measurePage{sources: p.sources, said: msg.said, kept: source, mode: p.mode, units: p.units}
+		p.values[askSource], p.at = source, askPull
 	}
-	source := p.source
-	*p = measurePage{sources: p.sources, said: msg.said, at: askPull, source: source, kept: source}
+	if msg.err != nil {
+		m.notice = bookFault("not kept: ", msg.err, "what is measured stays here: enter tries again")
+		if msg.reading {
+			copy(p.values[askSeen:askSave], was.values[askSeen:askSave])
+			p.to(askSave)
+			m.notice = bookFault("the reading is kept, the bead is not: ", msg.err, "enter tries the bead again")
+		}
+	}
 	job := m.session.base() // as it is by now
 	taught := job
 	taught.Learn(&msg.job)
-	if taught != job {
+	if msg.reading && taught != job {
 		m.changed(taught, "kept, and on the card")
 	}
 }
@@ -60,7 +127,7 @@ func recall(source string) action {
 
 // tell puts it on the card; a book that cannot say changes nothing.
 func (msg recalled) tell(m *root) (tea.Cmd, bool) {
-	if msg.err != nil || msg.source != m.meter.source {
+	if msg.err != nil || msg.source != m.meter.values[askSource] {
 		return nil, true
 	}
 	m.meter.kept = msg.source

@@ -18,7 +18,7 @@ func (m *root) partKeys() []key.Binding {
 			named(k.Back, "esc", "back")}
 	case name == pageMeasure:
 		return []key.Binding{named(k.On, "enter", "go on"), m.turning(&m.meter.field), named(k.Play, "space", "watch"),
-			named(k.Up, "↑", "step back"), named(k.Back, "esc", "back")}
+			named(k.Up, "↑↓", "rows"), named(k.Back, "esc", "back")}
 	case m.practising():
 		return m.drill.hints(k)
 	case name == pagePractice:

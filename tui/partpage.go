@@ -57,6 +57,8 @@ func (p *partPage) about(m *root) about {
 		a.help = "in the book"
 	case p.name() == pagePractice:
 		a.help = "on a practice job"
+	case p.name() == pageMeasure:
+		a.help = "at a measurement"
 	}
 	if m.practising() {
 		a.term = calc.FigureLabel(m.drill.settings()[m.drill.at].Figure)
@@ -180,7 +182,7 @@ func (p *partPage) press(msg tea.Msg, k *keyMap) action {
 // view is the strip of pages over the open one.
 func (p *partPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	if m.practising() { // it needs the room of the strip
-		return m.drill.drawJob(&m.th, m.keeper != nil, m.units, min(w, 100), h), nil
+		return m.drill.viewJob(m, w, h)
 	}
 	b := pageStrip(&m.th, m.part.at, w)
 	if len(b) > h/4 {
@@ -199,7 +201,7 @@ func (p *partPage) view(m *root, w, h int) (block, *tea.Cursor) {
 		b.addAll(body)
 		return b, tea.NewCursor(min(x, w-1), above)
 	case pageMeasure:
-		body, x, y := m.meter.draw(&m.th, m.keeper != nil, w, h-above)
+		body, x, y := m.meter.draw(m, w, h-above)
 		b.addAll(body)
 		return b, tea.NewCursor(min(x, w-1), above+y)
 	}

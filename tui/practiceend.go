@@ -27,7 +27,7 @@ func (p *practicePage) program(th *theme, units quantity.System, w int) block {
 }
 
 // truth is what the booth hid and how it moved the last bead.
-func (p *practicePage) truth(th *theme, units quantity.System, w int) block {
+func (p *practicePage) truth(th *theme, w int, units quantity.System) block {
 	var b block
 	sys := units.Lead()
 	b.add(newRow(w).put(th.bold, "what this booth hid").line())
@@ -63,5 +63,18 @@ func practiceCautions(p *practicePage) func(th *theme, w int) block {
 		b := cautionLines(th, &practice.Caution, w)
 		b.addAll(cautionPage(th, &card, w))
 		return b
+	}
+}
+
+// keepText says what is kept, and that nothing is unasked.
+func (p *practicePage) keepText(b *block, th *theme, keeps bool, w int) {
+	switch {
+	case !keeps:
+	case p.keeping:
+		b.say(th.quiet, 0, "being kept …", w)
+	case p.kept:
+		b.say(th.good, 0, "✓ kept in the book", w)
+	default:
+		b.say(th.bold, 0, "k: keep level, booth, your beads and the program's in the book; else nothing is kept", w)
 	}
 }

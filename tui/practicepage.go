@@ -14,20 +14,21 @@ import (
 )
 
 // practicePage is jobs in a simulated booth: a list of levels, and the job that is open. Nothing of it touches the
-// card,
-// and nothing is kept but by a key.
+// card, and nothing is kept but by a key.
 type practicePage struct {
 	slow[practiceAsk, practiceAnswer]
 	answer func(context.Context, *practice.Booth, practiceAsk) (practiceAnswer, error)
 
-	level int  // the row of the list, from 0
-	moved bool // to another row since it was drawn
-	seed  uint64
-	open  bool // a job lies over the list
-	at    int  // its setting under the cursor
+	list   listbox // of levels
+	seed   uint64
+	open   bool // a job lies over the list
+	at     int  // its setting under the cursor
+	typing bool // a value is being typed for it
+	field  field
 
 	job      practice.Booth // of level 0: none yet
 	card     calc.Card      // of its start, by the program's own heat
+	target   practice.Bead  // a good one in this booth: what it looks like is shown, not how it is set
 	now      calc.Job       // the setting on the machine
 	beads    []practice.Bead
 	over     bool
@@ -43,7 +44,13 @@ type practicePage struct {
 // settings are those that the hand changes.
 func (p *practicePage) settings() []*choice.Choice { return choice.Hand(p.now.Mode == "timed") }
 
+// last is the bead that was laid last.
+func (p *practicePage) last() *practice.Bead { return &p.beads[len(p.beads)-1] }
+
 func (p *practicePage) update(msg tea.Msg, k *keyMap, units quantity.System) action {
+	if p.open && p.typing {
+		return typeInto(&p.field, msg, func(press tea.KeyPressMsg) action { return p.enterValue(press, k) })
+	}
 	press, ok := msg.(tea.KeyPressMsg)
 	if !ok {
 		return nil
@@ -62,16 +69,12 @@ func (p *practicePage) pressList(press tea.KeyPressMsg, k *keyMap) action {
 	case p.stop != nil && !key.Matches(press, k.Back) && everywhere(press, k) == nil:
 		return refuse(fault{"the booth is being set up", "a moment, then the key once more; esc gives it up"})
 	case len(s) == 1 && s[0] >= '1' && s[0] < '1'+byte(n):
-		p.level, p.moved = int(s[0]-'1'), true
-	case s == "up":
-		p.level, p.moved = max(0, p.level-1), true
-	case s == "down":
-		p.level, p.moved = min(n-1, p.level+1), true
+		p.list.goTo(int(s[0] - '1'))
+	case p.list.moved(press, k):
 	case s == "+" || s == "=":
 		p.seed++
 	case s == "-":
 		p.seed = max(1, p.seed-1)
-	case press.Text == "" && p.view.scrolled(press, k):
 	case key.Matches(press, k.On):
 		return openDrill
 	case s == "p" || s == "right" || s == "6":
@@ -86,25 +89,33 @@ func (p *practicePage) pressList(press tea.KeyPressMsg, k *keyMap) action {
 	return nil
 }
 
-// pressJob acts on the open job: settings are turned as on the card.
+// pressJob acts on the open job: its settings are picked, changed and typed as on the card.
 func (p *practicePage) pressJob(press tea.KeyPressMsg, k *keyMap, units quantity.System) action {
 	sure := p.sure
 	p.sure = false
-	switch {
-	case key.Matches(press, k.Up):
-		p.move(-1)
-	case key.Matches(press, k.Down):
-		p.move(1)
-	case key.Matches(press, k.Less):
-		p.turn(-1, units)
-	case key.Matches(press, k.More):
-		p.turn(1, units)
+	switch s := press.String(); {
+	case p.over && press.Text == "" && p.view.scrolled(press, k), key.Matches(press, k.PageUp, k.PageDown) &&
+		p.view.scrolled(press, k):
+	case s == "space":
+		p.view.top += 8
+	case !p.over && len(s) == 1 && s[0] >= '0' && s[0] <= '9':
+		p.typing, p.view = true, window{}
+		p.field.clear()
+		p.field.insert(s)
+	case s == "left":
+		p.pick(-1)
+	case s == "right", s == ".", s == ",":
+		p.pick(1)
+	case s == "up", s == "+", s == "=":
+		return p.turn(1, units)
+	case s == "down", s == "-":
+		return p.turn(-1, units)
 	case key.Matches(press, k.Reset):
-		p.now = p.beads[len(p.beads)-1].Job
+		p.now = p.last().Job
 	case key.Matches(press, k.On) && p.over:
 		p.open, p.seed, p.view = false, p.seed+1, window{}
-	case key.Matches(press, k.On) && p.now == p.beads[len(p.beads)-1].Job: // it would be the same bead once more
-		return refuse(fault{"the same setting", "change something first: ↑↓ picks it, ←→ turns it"})
+	case key.Matches(press, k.On) && p.now == p.last().Job: // it would be the same bead once more
+		return refuse(fault{"the same setting", "change something first: ←→ picks it, ↑↓ changes it"})
 	case key.Matches(press, k.On):
 		return layBead
 	case key.Matches(press, k.EndPractice):
@@ -115,9 +126,6 @@ func (p *practicePage) pressJob(press tea.KeyPressMsg, k *keyMap, units quantity
 		return p.tellWhy()
 	case key.Matches(press, k.Cautions):
 		return drillPoints
-	case p.view.scrolled(press, k):
-	case press.String() == "space":
-		p.view.top += 8
 	case key.Matches(press, k.Back):
 		p.open, p.view = false, window{}
 		p.cancel()
@@ -127,22 +135,39 @@ func (p *practicePage) pressJob(press tea.KeyPressMsg, k *keyMap, units quantity
 	return nil
 }
 
-// move goes to another setting; beyond the last one, and where there is nothing left to set, it scrolls.
-func (p *practicePage) move(by int) {
-	if at := p.at + by; !p.over && p.view.top == 0 && at >= 0 && at < len(p.settings()) {
-		p.at = at
-		return
+// pick goes to another setting, from the last one to the first.
+func (p *practicePage) pick(by int) {
+	if n := len(p.settings()); !p.over {
+		p.at, p.view = (p.at+by+n)%n, window{}
 	}
-	p.view.top = max(0, p.view.top+by)
 }
 
 // turn moves the setting under the cursor by one step.
-func (p *practicePage) turn(by int, units quantity.System) {
+func (p *practicePage) turn(by int, units quantity.System) action {
 	if p.over {
-		return
+		return refuse(fault{"this job is over", "enter goes to the next"})
 	}
 	set := p.settings()[p.at]
 	p.now = set.Turned(p.now, set.At(&p.now).Or(tables.DefaultStickOut.V), by, units)
+	p.view = window{}
+	return nil
+}
+
+// enterValue edits what is typed for the setting under the cursor; enter sets it.
+func (p *practicePage) enterValue(press tea.KeyPressMsg, k *keyMap) action {
+	switch {
+	case press.String() == "esc", key.Matches(press, k.On) && p.field.empty():
+		p.typing = false
+	case key.Matches(press, k.On):
+		now := p.now
+		if err := p.settings()[p.at].Set(&now, p.field.String()); err != nil {
+			return refuse(*faultOf(err))
+		}
+		p.now, p.typing = now, false
+	default:
+		p.field.edit(press)
+	}
+	return nil
 }
 
 // end asks once more before it shows the truth.
@@ -152,8 +177,7 @@ func (p *practicePage) end(sure bool) action {
 		return refuse(fault{"this job is over", "enter goes to the next"})
 	case !sure:
 		p.sure = true
-		return refuse(fault{"s or 3 once more ends this job", "the program's beads and what the booth hid are " +
-			"shown then"})
+		return refuse(fault{"s once more ends this job", "the program's beads and what the booth hid are shown then"})
 	}
 	return endDrill
 }
@@ -161,7 +185,7 @@ func (p *practicePage) end(sure bool) action {
 // tellWhy shows the hidden truth, of a job that is over.
 func (p *practicePage) tellWhy() action {
 	if !p.over {
-		return refuse(fault{"what the booth hides is told when the job is over", "s or 3 ends it"})
+		return refuse(fault{"what the booth hides is told when the job is over", "s ends it"})
 	}
 	p.why = !p.why
 	p.view.top = 0
@@ -186,8 +210,8 @@ func (p *practicePage) took(ctx context.Context, f slowFound[practiceAnswer]) te
 	}
 	switch p.of.what {
 	case practiceOpens:
-		*p = practicePage{slow: p.slow, answer: p.answer, level: p.level, seed: p.seed, open: true, job: p.have.job,
-			card: p.have.card}
+		*p = practicePage{slow: p.slow, answer: p.answer, list: p.list, seed: p.seed, open: true, job: p.have.job,
+			card: p.have.card, target: p.have.target}
 		p.beads, p.now = []practice.Bead{p.have.bead}, p.job.Start
 	case practiceLays:
 		p.beads = append(p.beads, p.have.bead)

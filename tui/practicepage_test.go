@@ -26,14 +26,16 @@ func TestGoldenPractice(t *testing.T) {
 	for _, x := range []struct{ name, keys string }{
 		{"practice-levels", "2"},
 		{"practice-job", "2 + + + + + + enter"},
-		{"practice-turned", "2 + + + + + + enter 2 2 4 4"},
-		{"practice-good", "2 + + + + + + enter 2 2 4 4 4 4 4 4 4 enter"},
-		{"practice-why", "2 + + + + + + enter 2 2 4 4 4 4 4 4 4 enter *"},
-		{"practice-end", "2 + + + + + + enter 2 2 6 6 enter 3 3"},
-		{"practice-timed", "5 + enter 2 2 6 enter"},
+		{"practice-turned", "2 + + + + + + enter right right down down"},
+		{"practice-good", "2 + + + + + + enter right right down down down down down down down down down enter"},
+		{"practice-why", "2 + + + + + + enter right right down down down down down down down down down enter *"},
+		{"practice-end", "2 + + + + + + enter right right + + enter s s"},
+		{"practice-typing", "2 + + + + + + enter . 1 4 . 5"},
+		{"practice-timed", "5 + enter right right up enter"},
 	} {
 		var s *terminal // of all sizes: a job is dear to compute
-		for _, size := range [][2]int{{40, 24}, {60, 20}, {80, 24}, {120, 40}} {
+		for _, size := range [][2]int{{32, 10}, {40, 24}, {60, 20}, {80, 24}, {120, 40},
+			{200, 60}} {
 			t.Run(x.name+"/"+sizeName(size), func(t *testing.T) {
 				if s == nil {
 					s = openPractised(t, &drawer{}, size[0], size[1])
@@ -61,7 +63,7 @@ func TestPracticeOnTheScreens(t *testing.T) {
 		p.now = p.job.Best
 		s.press("*")
 		s.has("what the booth hides")
-		s.press("7")
+		s.press("k")
 		s.has("a job is kept")
 		s.press("enter")
 		s.fits(size[0], size[1])
@@ -73,7 +75,7 @@ func TestPracticeOnTheScreens(t *testing.T) {
 		if size[1] >= 24 {
 			s.has("what this booth hid")
 		}
-		s.press("7", "7")
+		s.press("k", "k")
 		s.has("kept already")
 		want := p.job.Went(2, "good", p.run)
 		if len(d.practised) != 1 || d.practised[0] != want {
@@ -98,15 +100,15 @@ func TestPracticeIsLeftAndEnded(t *testing.T) {
 	if len(p.beads) != 2 {
 		t.Fatalf("%d beads after coming back", len(p.beads))
 	}
-	s.press("3", "2", "3")
+	s.press("s", "right", "s")
 	s.has("once more ends")
 	if p.over {
 		t.Fatal("it ended without being asked twice")
 	}
-	s.press("3")
+	s.press("s")
 	s.has("took 3 beads to a", "the program's own beads")
 	setting := p.now
-	s.press("+", "3")
+	s.press("+", "s")
 	s.has("this job is over")
 	if p.now != setting || len(p.beads) != 2 {
 		t.Error("a job that is over goes on")
@@ -118,29 +120,89 @@ func TestPracticeListOnThePhone(t *testing.T) {
 	s := openPractised(t, &drawer{}, 40, 14)
 	for i, l := range practice.Levels() {
 		s.press(string(rune('1' + i)))
-		s.has("› "+string(rune('1'+i))+"  "+l.Name[:12], "no licence")
+		s.has(" "+string(rune('1'+i))+"  "+l.Name[:12], l.Name[strings.LastIndexByte(l.Name, ' '):], "no licence")
 		s.press("pgdown")
 		s.has("no licence")
 	}
 }
 
-// Below the last setting, and when a job is over, the cursor keys scroll to the text that a small screen has no room
-// for.
-func TestPracticeScrollsByTheCursor(t *testing.T) {
-	s := openPractised(t, &drawer{}, 40, 14)
+// What a low screen has no room for is scrolled to; picking or changing a setting leads back to the dials. When a job
+// is over there is nothing to set: the cursor keys scroll.
+func TestPracticeScrolls(t *testing.T) {
+	s := openPractised(t, &drawer{}, 32, 10)
 	s.press("2", "enter")
-	s.has("› wire feed")
-	s.press("2", "2", "2")
-	s.has("› stick-out")
-	s.hasNot("meter:")
-	s.press("2", "2", "2")
+	s.has("target", "feed")
+	s.press("pgdown")
+	s.hasNot("target")
 	s.has("meter:")
-	s.press("8", "8", "8")
-	s.has("› stick-out", "  wire feed")
-	s.press("3", "3", "2")
-	s.has("↑ 1 line")
-	s.press("8")
-	s.hasNot("↑ 1 line")
+	s.press("right")
+	s.has("target")
+	s.press("pgdown", "+")
+	s.has("target")
+	s.press("s", "s")
+	s.press("down", "down")
+	s.hasNot("target")
+	s.press("up", "up")
+	s.has("target")
+}
+
+// A value is typed for the setting that is picked: what it is read as is said, a bad one is refused and stays to be
+// mended, esc leaves it.
+func TestPracticeIsTyped(t *testing.T) {
+	s := openPractised(t, &drawer{}, 80, 24)
+	s.press("2", "enter")
+	p := &s.root().drill
+	was := p.now
+	s.press("3", "0", "0")
+	s.has("in/min")
+	s.press("enter")
+	if got := p.now.Feed.V; got < 7.61 || got > 7.63 || p.typing {
+		t.Errorf("300 in/min is %g m/min", got)
+	}
+	s.press(".", "9", "9", "9", "enter")
+	s.has("voltage")
+	if !p.typing || p.now.Volts != was.Volts {
+		t.Error("a bad value is set, or gone")
+	}
+	s.press("esc")
+	if p.typing || !p.open {
+		t.Error("esc leaves more than the value")
+	}
+}
+
+// Target and bead stand beside each other with one scale, and what differs is said.
+func TestPracticeComparesWithTheTarget(t *testing.T) {
+	s := openPractised(t, &drawer{}, 80, 24)
+	s.press("2", "enter")
+	p := &s.root().drill
+	a, _ := beadJoint(&p.target)
+	b, _ := beadJoint(p.last())
+	left, right := twoBeads(&s.root().th, &p.target, p.last(), 38, 6)
+	if len(left) != len(right) || len(left) < 3 {
+		t.Fatalf("%d and %d lines", len(left), len(right))
+	}
+	scale := max(a.Scale(38, 6), b.Scale(38, 6))
+	for _, l := range append(left, right...) {
+		if l.Width > 38 {
+			t.Errorf("%d columns", l.Width)
+		}
+	}
+	a.Least, b.Least = scale, scale
+	if a.Scale(38, 6) != b.Scale(38, 6) {
+		t.Error("two scales")
+	}
+	own := p.target
+	if got := p.differs(&own, "metric"); len(got) != 1 || !strings.Contains(got[0], "as the target") {
+		t.Errorf("the target differs from itself: %q", got)
+	}
+	own.Section.Wet[0] += 1.24
+	if got := p.differs(&own, "metric"); got[0] != "1.2 mm wider" {
+		t.Errorf("a wider bead: %q", got)
+	}
+	own.Section.Wet[0] -= 2.48
+	if got := p.differs(&own, "inch"); !strings.HasSuffix(got[0], " in narrower") {
+		t.Errorf("a narrower bead: %q", got)
+	}
 }
 
 // A setting that no hand holds is refused, and 0 brings back what was laid last.
@@ -151,8 +213,8 @@ func TestPracticeRefusesOnTheScreens(t *testing.T) {
 	was := p.now
 	p.now.Travel = calc.Some(40)
 	s.press("enter")
-	s.has("travel: 40 is out of range", "hand holds")
-	s.press("0")
+	s.has("travel: 40 is out of range", "what a hand")
+	s.press("r")
 	if p.now != was || len(p.beads) != 1 {
 		t.Errorf("%+v, %d beads", p.now, len(p.beads))
 	}
@@ -166,7 +228,7 @@ func TestPracticeRefusesOnTheScreens(t *testing.T) {
 func TestPracticeThatIsNotKept(t *testing.T) {
 	d := &drawer{}
 	s := openPractised(t, d, 80, 24)
-	s.press("1", "enter", "3", "3")
+	s.press("1", "enter", "s", "s")
 	d.fail = errors.New("disk full")
 	s.press("k")
 	s.has("not kept: disk full")
@@ -180,7 +242,7 @@ func TestPracticeThatIsNotKept(t *testing.T) {
 	for !strings.Contains(alone.text(), "["+pagePractice+"]") {
 		alone.press("right")
 	}
-	alone.press("enter", "3", "3")
+	alone.press("enter", "s", "s")
 	alone.hasNot("k: keep")
 	alone.press("k")
 	alone.has("no book here")
@@ -206,7 +268,7 @@ func TestPracticeGivenUp(t *testing.T) {
 	if len(p.beads) != 1 {
 		t.Errorf("the last welder's setting laid again: %d beads", len(p.beads))
 	}
-	s.press("right", "enter")
+	s.press("up", "enter")
 	if len(p.beads) != 2 {
 		t.Fatalf("laid again: %d beads", len(p.beads))
 	}
@@ -227,8 +289,8 @@ func TestPracticeWaitsForTheBooth(t *testing.T) {
 		s.press(k)
 		s.has("the booth is being set up")
 	}
-	if p.level != 0 || p.seed != 1 || p.open {
-		t.Errorf("level %d, booth %d, open %v", p.level, p.seed, p.open)
+	if p.list.at() != 0 || p.seed != 1 || p.open {
+		t.Errorf("level %d, booth %d, open %v", p.list.at(), p.seed, p.open)
 	}
 	s.press("f1")
 	s.has("on a practice job")

@@ -31,13 +31,14 @@ type practiceAnswer struct {
 	job      practice.Booth
 	card     calc.Card
 	bead     practice.Bead
+	target   practice.Bead // a good one
 	run      practice.Run
 	revealed practice.Revealed
 }
 
 // start opens the chosen job, or the same one where it was left.
 func (p *practicePage) start(ctx context.Context) tea.Cmd {
-	level := p.level + 1
+	level := p.list.at() + 1
 	if p.job.Level == level && p.job.Seed == p.seed && len(p.beads) > 0 {
 		p.open = true
 		return nil
@@ -62,6 +63,9 @@ func drill(ctx context.Context, job *practice.Booth, a practiceAsk) (out practic
 			return out, err
 		}
 		if out.card, err = calc.Solve(out.job.Start); err != nil {
+			return out, err
+		}
+		if out.target, err = out.job.Bead(ctx, out.job.Best); err != nil {
 			return out, err
 		}
 		out.bead, err = out.job.Bead(ctx, out.job.Start)

@@ -7,6 +7,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
+	"brazebooth/calc/practice"
 	"brazebooth/tui/canvas"
 )
 
@@ -31,6 +32,8 @@ type root struct {
 	meter   measurePage
 	drill   practicePage
 
+	good slow[calc.Job, spans] // of the card
+
 	keeper Keeper
 	now    func() time.Time
 
@@ -40,6 +43,7 @@ type root struct {
 	again   bool   // and with the key before this one
 
 	lamp  canvas.Kept[canvas.Strip]
+	foots keysLine
 	above int // lines over the open screen, for the mouse
 	frame tea.View
 }
@@ -50,6 +54,8 @@ func newRoot(o Options) *root {
 		records: bookPage{all: true}, fix: correctPage{next: o.computing.next}, drill: practicePage{seed: 1,
 			answer: o.computing.drills}}
 	m.chart.take, m.beat.take, m.fix.take, m.drill.take = mapFound, beatFound, fixFound, drillFound
+	m.good.take = spansFound
+	m.drill.list.set(len(practice.Levels()))
 	if m.now == nil {
 		m.now = time.Now
 	}
@@ -157,8 +163,11 @@ func both(a, b tea.Cmd) tea.Cmd {
 	return tea.Batch(a, b)
 }
 
-// follow lets the heat of a timed arc be followed, and puts the times that came of it on the card.
-func (m *root) follow() tea.Cmd {
+// follow lets come what a card takes longer for than a key.
+func (m *root) follow() tea.Cmd { return both(m.followHeat(), m.followSpans()) }
+
+// followHeat lets the heat of a timed arc be followed, and puts the times that came of it on the card.
+func (m *root) followHeat() tea.Cmd {
 	if m.old || m.session.card.Used.Mode != "timed" && !m.isOpen(&m.beat) {
 		return nil
 	}

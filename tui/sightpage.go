@@ -14,6 +14,7 @@ import (
 type sightPage struct {
 	marksPage
 	columns int // as last drawn: up and down go by rows
+	wide    int // of each
 }
 
 // sightMarks asks what a test bead shows.
@@ -55,12 +56,13 @@ func (p *sightPage) update(m *root, msg tea.Msg) action {
 	return p.marksPage.update(m, msg)
 }
 
-// sightWidth is a place of the grid; below two of them the drawings stand below each other.
-const sightWidth = 18
+// sightWidth is a place of the grid, sightLeast one on a phone: two stand beside each other there too.
+const sightWidth, sightLeast = 18, 15
 
 func (p *sightPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	th := &m.th
-	p.columns = max(1, (w+1)/(sightWidth+1))
+	p.wide = min(sightWidth, max(sightLeast, (w-1)/2))
+	p.columns = max(1, (w+1)/(p.wide+1))
 	head := p.head(th, w, h)
 	lines := 4
 	if h < lowBody {
@@ -105,7 +107,7 @@ func (p *sightPage) head(th *theme, w, h int) (b block) {
 func (p *sightPage) places(th *theme, from, to, lines, high, w int) block {
 	var b block
 	for i := to - 1; i >= from; i-- {
-		b = beside(p.place(th, i, lines).fit(high), b, min(w, sightWidth+1), th.quiet, "")
+		b = beside(p.place(th, i, lines).fit(high), b, min(w, p.wide+1), th.quiet, "")
 	}
 	return b
 }
@@ -113,24 +115,24 @@ func (p *sightPage) places(th *theme, from, to, lines, high, w int) block {
 // place is a drawing over its name.
 func (p *sightPage) place(th *theme, i, lines int) block {
 	r := &p.rows[i]
-	b := block(canvas.DrawSight(th.Theme, r.id, sightWidth, lines)).fit(lines)
+	b := block(canvas.DrawSight(th.Theme, r.id, p.wide, lines)).fit(lines)
 	ink, name := th.plain, r.name
 	if r.marked {
 		ink, name = th.bold, "[x] "+name
 	}
 	if i == p.at {
-		ink, name = th.accent, "› "+name
+		ink, name = th.cursor, "› "+name
 	}
-	for _, l := range wrap(fewerClauses(name, 2), sightWidth) {
-		b.add(newRow(sightWidth).put(ink, l).line())
+	for _, l := range wrap(fewerClauses(name, 2, p.wide), p.wide) {
+		b.add(newRow(p.wide).put(ink, l).line())
 	}
 	return b
 }
 
 // fewerClauses is a name without its last clauses where it takes more than some lines under a drawing; the head of the
 // page says it whole.
-func fewerClauses(name string, lines int) string {
-	for len(wrap(name, sightWidth)) > lines {
+func fewerClauses(name string, lines, w int) string {
+	for len(wrap(name, w)) > lines {
 		i := strings.LastIndexAny(name, ",:;")
 		if i < 0 {
 			break

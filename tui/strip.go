@@ -66,6 +66,9 @@ func (m *root) status() string {
 	if m.example {
 		whose = "example"
 	}
+	if m.meter.kept != "" {
+		whose += " on " + m.meter.kept
+	}
 	if m.units == quantity.Both {
 		return whose + "   both units"
 	}

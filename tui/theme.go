@@ -3,6 +3,8 @@ package tui
 import (
 	"strings"
 
+	"charm.land/bubbles/v2/help"
+	"charm.land/lipgloss/v2"
 	"github.com/charmbracelet/colorprofile"
 
 	"brazebooth/tui/canvas"
@@ -41,6 +43,7 @@ type theme struct {
 	cursor                     paint // text on the cursor's ground
 	good, watch, stop          paint
 	look                       look
+	keys                       help.Model // draws keys with what they do
 }
 
 // look is what a theme goes by: what was asked for, and what the terminal says of itself.
@@ -59,8 +62,14 @@ func newTheme(l look) theme {
 		open, end, _ := strings.Cut(t.Paint(k, "x"), "x")
 		return paint{open, end, l.comma}
 	}
+	keys := help.New()
+	keys.ShortSeparator, keys.FullSeparator = "  ", "  "
+	style := func(k canvas.Ink) lipgloss.Style { return t.Style(k) }
+	bold, quiet := style(canvas.Text.Ink()|canvas.Bold), style(canvas.Quiet.Ink())
+	keys.Styles = help.Styles{ShortKey: bold, ShortDesc: quiet, FullKey: bold.Width(helpColumn),
+		FullDesc: style(canvas.Plain)}
 	return theme{
-		Theme: t, look: l,
+		Theme: t, look: l, keys: keys,
 		plain: ink(canvas.Text.Ink()), bold: ink(canvas.Text.Ink() | canvas.Bold), quiet: ink(canvas.Quiet.Ink()),
 		accent: ink(canvas.Accent.Ink() | canvas.Bold), cursor: ink(canvas.OnAccent.On(canvas.Accent) | canvas.Bold),
 		good: ink(canvas.Good.Ink()), watch: ink(canvas.Hot.Ink() | canvas.Bold),

@@ -38,7 +38,13 @@ func TestKeypadAlone(t *testing.T) {
 	if got := s.root().job.Travel; got != calc.Some(5) {
 		t.Errorf("5 typed on the third dial is a travel of %v", got)
 	}
-	s.press(".", "5", "+") // the chip of the joint
+	s.press(".", "enter", "1", "1", "enter") // the dial behind it, typed
+	if got := s.root().job.StickOut; got.V != 11 && s.root().job.Flow.V != 11 {
+		t.Errorf("11 typed behind a point and enter is nowhere: %+v", s.root().job)
+	}
+	s.press(".")
+	s.has("enter type it", "0 rest")
+	s.press("5", "+") // the chip of the joint
 	if got := s.root().job.Joint; got == "" {
 		t.Error("the joint did not change")
 	}

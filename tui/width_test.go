@@ -387,7 +387,8 @@ func TestNothingCutInTheBook(t *testing.T) {
 			s.typed(longName)
 			walk("a power source", "enter")
 			walk("a new one", "enter")
-			for _, text := range []string{"635mm", "635mm", "12mm", "120A", "16V", "16s/100mm"} {
+			for _, text := range []string{"635mm", "635mm", "12mm", "120A", "16V", "4", "5", "16s/100mm", "rolled-edge",
+				"bad", "6mm", "3mm", "1mm", "4mm"} {
 				s.typed("nonsense")
 				walk("refused", "enter ctrl+u")
 				s.typed(text)

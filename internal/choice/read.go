@@ -81,11 +81,15 @@ func price(j *calc.Job, o *calc.Opt, text string) error {
 	return nil
 }
 
-// Turned is the job with a setting moved from a value, in Unit, to the next full step up (up > 0) or down.
+// Turned is the job with a setting moved from a value, in Unit, to the next full step up (up > 0) or down. What nobody
+// typed is shown as finely as a dial is: the step begins at what is shown, or it would not be seen.
 func (c *Choice) Turned(j calc.Job, from float64, up int, sys quantity.System) calc.Job {
 	size := c.step[0]
 	if sys == quantity.Inch {
 		size = c.step[1]
+	}
+	if !c.Given(&j) {
+		from = quantity.OnDial(c.Figure, from, c.Unit, sys)
 	}
 	n := math.Floor(from/size+0.001) + 1
 	if up <= 0 {

@@ -51,8 +51,8 @@ func CorrectionText(c *advice.Change, do string, sys quantity.System) string {
 	if c.What == "mode" {
 		return fmt.Sprintf("mode from %s to %s", c.FromMode, c.ToMode)
 	}
-	from, to := SettingValue(c.From, c.Unit, sys), SettingValue(c.To, c.Unit, sys)
-	return fmt.Sprintf("%s from %s to %s", calc.FigureLabel(c.What), from, to)
+	show := func(v float64) string { return quantity.ShowDialed(c.What, v, c.Unit, sys) }
+	return fmt.Sprintf("%s from %s to %s", calc.FigureLabel(c.What), show(c.From), show(c.To))
 }
 
 func (r Ranking) words(Options) []Line {

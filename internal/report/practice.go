@@ -51,7 +51,7 @@ func PracticeWork(card *calc.Card, sys quantity.System) string {
 	text := memberText(card, 0, o) + " " + jointText(card, o) + ", " + card.Used.Filler + " " +
 		WireText(card.Used.Wire.V) + ", " + card.Used.Mode
 	if s := card.Used.SpotStep; s.Set && card.Used.Mode == "timed" {
-		text += ", step " + quantity.Show(s.V, "mm", sys)
+		text += ", step " + quantity.ShowDialed("spot_step", s.V, "mm", sys)
 	}
 	return text
 }
@@ -77,33 +77,25 @@ func beadLines(n int, b *practice.Bead, o Options, over bool) []Line {
 // SettingText is the settings that a hand makes, in a line.
 func SettingText(j *calc.Job, sys quantity.System) string {
 	var parts []string
-	add := func(label, unit string, o calc.Opt) {
+	add := func(label, figure, unit string, o calc.Opt) {
 		if o.Set {
-			parts = append(parts, label+" "+SettingValue(o.V, unit, sys.Lead()))
+			parts = append(parts, label+" "+quantity.ShowDialed(figure, o.V, unit, sys.Lead()))
 		}
 	}
-	add("wire feed", "m/min", j.Feed)
-	add("volts", "V", j.Volts)
+	add("wire feed", "wire_feed", "m/min", j.Feed)
+	add("volts", "volts", "V", j.Volts)
 	if j.Mode == "timed" {
-		add("on", "s", j.ArcOn)
-		add("off", "s", j.ArcOff)
+		add("on", "arc_on", "s", j.ArcOn)
+		add("off", "arc_off", "s", j.ArcOff)
 	} else {
-		add("travel", "mm/s", j.Travel)
+		add("travel", "travel", "mm/s", j.Travel)
 	}
-	add("stick-out", "mm", calc.Some(j.StickOut.Or(tables.DefaultStickOut.V)))
+	add("stick-out", "stickout", "mm", calc.Some(j.StickOut.Or(tables.DefaultStickOut.V)))
 	text := strings.Join(parts, ", ")
 	if !j.StickOut.Set {
 		text += " by eye"
 	}
 	return text
-}
-
-// SettingValue is a setting as a hand reads it off: times to a hundredth of a second.
-func SettingValue(v float64, unit string, sys quantity.System) string {
-	if unit == "s" {
-		return fmt.Sprintf("%.2f s", v)
-	}
-	return quantity.Show(v, unit, sys)
 }
 
 // LookText is a bead's verdict with what it shows.

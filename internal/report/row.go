@@ -12,12 +12,17 @@ import (
 // Value is a number with its band as it is shown in one system of units.
 type Value struct{ Number, Low, High, Unit string }
 
-// ValueOf is a figure's value. A count has no decimals; a value without a band has no ends.
+// ValueOf is a figure's value. A setting is as fine as a hand can set it, a count has no decimals; a value without a
+// band has no ends.
 func ValueOf(f *calc.Figure, sys quantity.System) Value {
 	v := Value{Unit: quantity.Label(f.Unit, sys.Lead())}
-	v.Number, v.Low, v.High = quantity.Ends(f.Value, f.Low, f.High, f.Unit, sys.Lead())
-	if f.Unit == "1" {
+	switch {
+	case quantity.Dialable(f.Name):
+		v.Number, v.Low, v.High = quantity.Dialed(f.Name, f.Value, f.Low, f.High, f.Unit, f.Suggested(), sys.Lead())
+	case f.Unit == "1":
 		v.Number, v.Low, v.High = fmt.Sprintf("%.0f", f.Value), fmt.Sprintf("%.0f", f.Low), fmt.Sprintf("%.0f", f.High)
+	default:
+		v.Number, v.Low, v.High = quantity.Ends(f.Value, f.Low, f.High, f.Unit, sys.Lead())
 	}
 	if f.Low == f.High {
 		v.Low, v.High = "", ""

@@ -88,9 +88,9 @@ func (w Wider) words(o Options) []Line {
 	}
 	text := w.Why
 	if w.Off[1] != 0 {
-		step := quantity.Show(w.Step, "mm", o.Units.Lead())
-		text = fmt.Sprintf("wire feed %s, on %s, off %s, step %s.", quantity.Show(w.Feed, "m/min", o.Units.Lead()),
-			seconds(w.On), seconds(w.Off), step)
+		text = fmt.Sprintf("wire feed %s, on %s, off %s, step %s.",
+			quantity.ShowDialed("wire_feed", w.Feed, "m/min", o.Units.Lead()), seconds(w.On), seconds(w.Off),
+			quantity.ShowDialed("spot_step", w.Step, "mm", o.Units.Lead()))
 		if w.Reason == "two-settings" {
 			text = "only with a longer first spot; " + text
 		}

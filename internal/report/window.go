@@ -73,7 +73,8 @@ func setting(feed, travel float64, o Options) string {
 	if o.Heard {
 		words = "wire feed %s at travel %s"
 	}
-	return fmt.Sprintf(words, quantity.Show(feed, "m/min", o.Units), quantity.Show(travel, "mm/s", o.Units))
+	return fmt.Sprintf(words, quantity.ShowDialed("wire_feed", feed, "m/min", o.Units),
+		quantity.ShowDialed("travel", travel, "mm/s", o.Units))
 }
 
 // whatGiven says which of feed and travel were given and which the card adds.

@@ -21,6 +21,13 @@ func (s *Shop) Trial(ctx context.Context, job calc.Job, seen, verdict, source st
 	return inWords(s.SaveTrial(ctx, book.Trial{Job: job, Seen: seen, Verdict: verdict, Source: source}))
 }
 
+// Cut is SaveTrial of a bead that was measured, mm.
+func (s *Shop) Cut(ctx context.Context, job calc.Job, seen, verdict, source string,
+	m struct{ Width, Leg, Throat, Zinc float64 }) (said string, err error) {
+	return inWords(s.SaveTrial(ctx, book.Trial{Job: job, Seen: seen, Verdict: verdict, Source: source,
+		Measured: book.Measured(m)}))
+}
+
 // Measure is SaveReading, with the travel (mm/s) where it was timed, and returns the job with what its power source
 // taught. An error means that nothing was kept.
 func (s *Shop) Measure(ctx context.Context, source string, r calc.Reading, travel float64, job calc.Job) (

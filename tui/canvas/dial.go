@@ -198,7 +198,7 @@ func (d Dial) putSpan(c *Cells, x, y, w int) {
 	}
 }
 
-// spanWords say the span, the longest first.
+// spanWords say the span, the longest first. Whose a value is goes before the span, which the bar shows.
 func (d Dial) spanWords() []string {
 	switch {
 	case d.Bar.Kind == NoSpan && d.Span == "" && d.Yours:
@@ -206,15 +206,15 @@ func (d Dial) spanWords() []string {
 	case d.Bar.Kind == NoSpan && d.Span == "":
 		return nil
 	case d.Bar.Kind == NoSpan && d.Yours:
-		return []string{d.Span + " · yours", d.Span}
+		return []string{d.Span + " · yours", d.Span + " yours", "yours"}
 	case d.Bar.Kind == NoSpan:
 		return []string{d.Span}
 	case d.Bar.Kind == LikelySpan && d.Yours:
-		return []string{d.Span + " likely · yours", d.Span + " yours", d.Span}
+		return []string{d.Span + " likely · yours", d.Span + " yours", "yours"}
 	case d.Bar.Kind == LikelySpan:
 		return []string{d.Span + " likely", d.Span}
 	case d.Yours:
-		return []string{"good " + d.Span + " · yours", d.Span + " yours", d.Span}
+		return []string{"good " + d.Span + " · yours", d.Span + " yours", "yours"}
 	}
 	return []string{"good " + d.Span, d.Span}
 }

@@ -28,6 +28,7 @@ type Joint struct {
 	MeltedBack [2]float64 // the same on the other face
 	BoiledBack [2]float64
 	Backing    float64 // thickness of a bar behind the joint; 0 is none
+	Least      float64 // what a column stands for at least: the greater scale of two drawings beside each other
 }
 
 // sane reports whether a joint can be drawn at all.

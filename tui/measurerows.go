@@ -1,0 +1,223 @@
+package tui
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"brazebooth/calc"
+	"brazebooth/calc/correct"
+	"brazebooth/internal/mistake"
+	"brazebooth/internal/quantity"
+	"brazebooth/internal/report"
+	"brazebooth/tables"
+)
+
+// The rows of the form: what a power source does, then what a cut bead measures, then the rhythm of a timed arc.
+const (
+	askSource = iota
+	askPull
+	askPullAgain
+	askStickOut
+	askAmps
+	askVolts
+	askFeedDial
+	askVoltsDial
+	askTravel
+	askSeen
+	askVerdict
+	askWidth
+	askLeg
+	askThroat
+	askZinc
+	askOn
+	askOff
+	askStep
+	askSave
+	measureCount
+)
+
+// measureRow is what a row asks, how it is done and how it is read.
+type measureRow struct {
+	ask, how, rule string
+	field          quantity.Field
+	figure, unit   string // of the number; figure is "" for what no hand sets
+	timed          bool   // space starts and stops a watch
+}
+
+const (
+	pullRule = "the length of wire, 635mm or 25in; space starts and stops the watch, without it 6 seconds are meant"
+	dialRule = "where its dial stands, by the power source's own marks; empty leaves it out"
+	laidRule = "as it was laid; empty: as on the card"
+)
+
+// length is a row of what a rule or a caliper measures.
+func length(ask, rule string) measureRow {
+	return measureRow{ask: ask, rule: rule + "; empty leaves it out", field: quantity.FieldLength, unit: "mm"}
+}
+
+// wirePull is a row of wire that came out.
+func wirePull(ask string) measureRow {
+	return measureRow{ask, "measure-feed", pullRule, quantity.FieldLength, "", "mm", true}
+}
+
+// dialMark is a row of where a dial of the power source stands.
+func dialMark(ask string) measureRow {
+	return measureRow{ask: ask, rule: dialRule, field: quantity.FieldNumber, unit: "marks"}
+}
+
+var measureRows = [measureCount]measureRow{
+	askSource:    {ask: "power source"},
+	askPull:      wirePull("wire pull"),
+	askPullAgain: wirePull("once more"),
+	askStickOut: {"stick-out", "measure-stick-out", "from tip to arc: 12mm or 1/2in", quantity.FieldStickOut,
+		"stickout", "mm", false},
+	askAmps: {"amps", "measure-arc", "after the first second: 93A", quantity.FieldCurrent, "", "A", false},
+	askVolts: {"volts", "measure-arc", "while the arc burns, 14.8V; empty leaves them out", quantity.FieldVoltage,
+		"volts", "V", false},
+	askFeedDial:  dialMark("feed dial"),
+	askVoltsDial: dialMark("volts dial"),
+	askTravel: {"travel", "measure-travel", "space starts and stops the watch while 100 mm are laid, or type another " +
+		"length after; or type 16s/100mm; empty leaves it out", quantity.FieldTravel, "travel", "mm/s", true},
+	askSeen: {ask: "bead shows", rule: "what it looks like, as rolled edge; several with commas; empty leaves it " +
+		"out"},
+	askVerdict: {ask: "bead is", rule: "good, acceptable or bad; empty: as it looks"},
+	askWidth:   length("bead width", "from toe to toe: 6.1mm"),
+	askLeg:     length("leg", "from the joint to the toe on the second member: 3mm"),
+	askThroat:  length("throat", "the least that carries load, on a bead that was cut across: 1.2mm"),
+	askZinc:    length("bare zinc", "from the joint to where the first member's zinc is left: 4mm"),
+	askOn:      {"arc on", "", laidRule, quantity.FieldDuration, "arc_on", "s", false},
+	askOff:     {"arc off", "", laidRule, quantity.FieldDuration, "arc_off", "s", false},
+	askStep:    {"spot step", "", laidRule, quantity.FieldLength, "spot_step", "mm", false},
+	askSave:    {ask: "keep it", rule: "all of it is kept, or nothing; ↑ goes back to the rows"},
+}
+
+const (
+	pullTime   = 6    // s, the usual time of a wire pull where nothing was timed
+	alike      = 0.03 // how far apart two pulls may be
+	widestBead = 100  // mm
+)
+
+// number is what stands on a row, in its unit (m/min for a pull); ok is false where nothing is typed or timed. said is
+// how it was read. An error says what to type instead.
+func (p *measurePage) number(at int) (v float64, said string, ok bool, err error) {
+	row, text, seconds := &measureRows[at], p.values[at], p.seconds[at]
+	switch {
+	case text == "" && (at != askTravel || seconds == 0):
+		return 0, "", false, nil
+	case at == askPull, at == askPullAgain:
+		v, said, err = p.pulled(at)
+		return v, said, err == nil, err
+	case at == askTravel:
+		v, err = travelOf(text, seconds)
+	default:
+		v, err = quantity.Read(row.field, text)
+	}
+	if err == nil && at >= askWidth && at <= askZinc && !(v > 0 && v <= widestBead) {
+		err = mistake.New(text+" is no size of a bead", "type it in mm, over 0 and at most 100: 6.1mm")
+	}
+	if err != nil {
+		return 0, "", false, err
+	}
+	said = quantity.Show(v, row.unit, p.units)
+	if row.figure != "" {
+		said = quantity.ShowDialed(row.figure, v, row.unit, p.units)
+	}
+	return v, said, true, nil
+}
+
+// pulled turns a length of wire into a feed, m/min, by the watch or by six seconds. The second pull has to be like the
+// first.
+func (p *measurePage) pulled(at int) (feed float64, said string, err error) {
+	l, err := quantity.Read(quantity.FieldLength, p.values[at])
+	if err != nil {
+		return 0, "", err
+	}
+	seconds := p.seconds[at]
+	if seconds == 0 {
+		seconds = pullTime
+	}
+	if seconds < 1 {
+		return 0, "", mistake.New(fmt.Sprintf("%.1f s is too short a pull", seconds), "let it run about 6 seconds")
+	}
+	feed = l * 60 / seconds / 1000
+	said = fmt.Sprintf("%s in %.1f s: %s", quantity.Show(l, "mm", p.units), seconds,
+		quantity.Show(feed, "m/min", p.units))
+	if at == askPullAgain {
+		first, _, ok, _ := p.number(askPull)
+		if d := math.Abs(feed/first - 1); ok && d > alike {
+			return 0, "", mistake.New(fmt.Sprintf("the two pulls differ by %.0f %%", 100*d),
+				"look at rolls and liner, then pull twice again")
+		}
+	}
+	return feed, said, nil
+}
+
+// travelOf turns a bead's length and the watch, or what is typed, into a travel, mm/s, that a hand can have had.
+func travelOf(text string, seconds float64) (v float64, err error) {
+	if seconds == 0 {
+		if v, err = quantity.Read(quantity.FieldTravel, text); err != nil {
+			return 0, mistake.New(text+" is no travel", "type 16s/100mm or 6.3mm/s; or space starts and stops the "+
+				"watch here, then the bead's length; empty leaves travel out")
+		}
+	} else {
+		l := 100.0
+		if text != "" {
+			if l, err = quantity.Read(quantity.FieldLength, text); err != nil {
+				return 0, err
+			}
+		}
+		v = l / seconds
+	}
+	least, most, _, _ := calc.Span("travel")
+	if !(v >= least && v <= most) {
+		return 0, mistake.New(fmt.Sprintf("a travel of %.1f mm/s", v), fmt.Sprintf("a hand moves between %.1f "+
+			"and %.0f mm/s: time it again", least, most))
+	}
+	return v, nil
+}
+
+// read says how a row was read, "" where nothing stands there; an error says what to type instead.
+func (p *measurePage) read(at int) (said string, err error) {
+	text := p.values[at]
+	switch {
+	case at == askSave || text == "" && at < askPull:
+		return "", nil
+	case at == askSource && p.known(text):
+		return "in the book", nil
+	case at == askSource:
+		return "a new one", nil
+	case at == askSeen && text != "":
+		ids, err := correct.SeenIDs(tables.SightsSaid(text))
+		if err == nil {
+			err = correct.Possible(ids, p.mode)
+		}
+		if err != nil {
+			return "", err
+		}
+		return report.SeenText(ids), nil
+	case at == askVerdict && text != "":
+		for _, word := range [...]string{"good", "acceptable", "bad"} {
+			if strings.EqualFold(text, word) {
+				return word, nil
+			}
+		}
+		return "", mistake.New(text+" is no verdict", "type good, acceptable or bad")
+	case at == askSeen, at == askVerdict:
+		return "", nil
+	}
+	_, said, _, err = p.number(at)
+	return said, err
+}
+
+func (p *measurePage) known(name string) bool {
+	for _, s := range p.sources {
+		if strings.EqualFold(s, name) {
+			return true
+		}
+	}
+	return false
+}
+
+// asked reports whether a row is asked: the rhythm only of a timed arc.
+func (p *measurePage) asked(at int) bool { return p.mode == "timed" || at < askOn || at > askStep }

@@ -1,0 +1,131 @@
+package tui
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"github.com/charmbracelet/x/ansi"
+
+	"brazebooth/calc"
+	"brazebooth/calc/practice"
+	"brazebooth/internal/quantity"
+	"brazebooth/internal/report"
+	"brazebooth/tui/canvas"
+)
+
+// compared are a good bead and the last one beside each other, to the same scale, and in one line what differs.
+func (p *practicePage) compared(th *theme, units quantity.System, w, lines int) (b block) {
+	half := (w - 3) / 2
+	last, n := p.last(), len(p.beads)
+	left, right := twoBeads(th, &p.target, last, half, lines)
+	whose := fmt.Sprintf("bead %d, yours", n)
+	if n == 1 {
+		whose = "bead 1, found"
+	}
+	b.add(newRow(w).put(th.bold, "target").to(half+3).put(th.bold, whose).line())
+	b.addAll(beside(left, right, half+3, th.quiet, "│  "))
+	mark, paint := "≠ ", th.bold
+	if last.Verdict == practice.BeadGood {
+		mark, paint = "✓ ", th.good
+	}
+	text := p.differs(last, units)
+	for len(text) > 1 && width(mark+strings.Join(text, " · ")) > w {
+		text = text[:len(text)-1]
+	}
+	return append(b, flow(newRow(w).put(paint, mark), []piece{{0, paint, strings.Join(text, " · ")}}, 2, w)...)
+}
+
+// twoBeads draws two beads to one scale, without the empty lines over both; a bead that has no section is drawn as it
+// looks.
+func twoBeads(th *theme, target, last *practice.Bead, w, lines int) (left, right block) {
+	a, oneDrawn := beadJoint(target)
+	c, twoDrawn := beadJoint(last)
+	if oneDrawn && twoDrawn {
+		scale := max(a.Scale(w, lines), c.Scale(w, lines))
+		a.Least, c.Least = scale, scale
+	}
+	draw := func(j canvas.Joint, drawn bool, bead *practice.Bead) block {
+		if drawn {
+			return append(block{}, j.Draw(th.Theme, w, lines)...)
+		}
+		for _, id := range strings.Split(bead.Seen, ",") {
+			if b := canvas.DrawSight(th.Theme, id, min(w, 4*lines), lines); b != nil {
+				return append(block{}, b...)
+			}
+		}
+		return make(block, lines)
+	}
+	left, right = draw(a, oneDrawn, target), draw(c, twoDrawn, last)
+	empty := func(b block) bool { return len(b) == 0 || strings.TrimSpace(ansi.Strip(b[0].Text)) == "" }
+	for len(left) > 3 && len(right) > 3 && empty(left) && empty(right) {
+		left, right = left[1:], right[1:]
+	}
+	return left, right
+}
+
+// beadJoint is a bead's cross-section for the drawing; false where it has none.
+func beadJoint(b *practice.Bead) (canvas.Joint, bool) {
+	j, ok := jointOf(&b.Section)
+	return j, ok && j.Wet[0] > 0 && (j.Wet[1] > 0 || j.Kind == canvas.Overlay)
+}
+
+// differs says how the last bead differs from the target, what an eye sees first at the front.
+func (p *practicePage) differs(last *practice.Bead, units quantity.System) []string {
+	you, want := &last.Section, &p.target.Section
+	if _, ok := beadJoint(last); !ok {
+		return []string{report.SeenText(last.Seen), "target: " + report.SeenText(p.target.Seen)}
+	}
+	var list []string
+	length := func(mm float64, more, less string) {
+		const seen = 0.15 // mm, what an eye and a rule tell apart
+		word := more
+		if mm < 0 {
+			word = less
+		}
+		if math.Abs(mm) >= seen {
+			list = append(list, quantity.Show(math.Round(10*math.Abs(mm))/10, "mm", units.Lead())+" "+word)
+		}
+	}
+	length(you.Wet[0]+you.Wet[1]-want.Wet[0]-want.Wet[1], "wider", "narrower")
+	if degrees := (you.Phi - want.Phi) * 180 / math.Pi; math.Abs(degrees) >= 3 {
+		list = append(list, fmt.Sprintf("surface %.0f° %s", math.Abs(degrees),
+			map[bool]string{true: "fuller", false: "flatter"}[degrees > 0]))
+	}
+	zinc := func(s *calc.Section) (face, back float64) {
+		return max(s.Boiled[0], s.Boiled[1]), max(s.BoiledBack[0], s.BoiledBack[1])
+	}
+	face, back := zinc(you)
+	wantFace, wantBack := zinc(want)
+	length(face-wantFace, "more zinc gone", "less zinc gone")
+	if (back > 0) != (wantBack > 0) {
+		list = append(list, map[bool]string{true: "zinc gone on the back too",
+			false: "the back keeps its zinc"}[back > 0])
+	}
+	if len(list) == 0 {
+		list = []string{"as the target, as far as an eye can tell"}
+		if last.Verdict != practice.BeadGood {
+			list = []string{"its outline is the target's", report.SeenText(last.Seen)}
+		}
+	}
+	return list
+}
+
+func beadMark(th *theme, verdict string) (string, paint) {
+	switch verdict {
+	case practice.BeadGood:
+		return "✓", th.good
+	case practice.BeadAcceptable:
+		return "▲", th.watch
+	}
+	return "✗", th.stop
+}
+
+// beadLine is a bead in short: how it was laid, what it showed.
+func beadLine(th *theme, n int, bead *practice.Bead, units quantity.System, w int) block {
+	var b block
+	mark, paint := beadMark(th, bead.Verdict)
+	b.hang(paint, 0, fmt.Sprintf("%s %d  ", mark, n), report.SettingText(&bead.Job,
+		units.Lead())+" – "+report.LookText(bead), w)
+	return b
+}

@@ -1,0 +1,91 @@
+package tui
+
+import (
+	"fmt"
+	"strings"
+
+	"charm.land/bubbles/v2/key"
+
+	"brazebooth/calc/practice"
+)
+
+// hints are the keys of the open job.
+func (p *practicePage) hints(k *keyMap) []key.Binding {
+	scroll, cautions := named(k.PageDown, "pgdn", "scroll"), named(k.Cautions, "c", "cautions")
+	switch {
+	case p.over:
+		return []key.Binding{named(k.On, "enter", "next booth"), named(k.Why, "*", "why"), named(k.KeepBead, "k",
+			"keep"), scroll, cautions, named(k.Back, "esc", "levels")}
+	case p.typing:
+		return []key.Binding{named(k.On, "enter", "set"), named(k.Back, "esc", "leave it")}
+	}
+	return []key.Binding{named(k.On, "enter", "lay the bead"), named(k.More, "←→", "pick"), named(k.Up, "↑↓",
+		"change"), named(k.EndPractice, "s", "end"), named(k.Words, "g", "words"), named(k.Reset, "r", "as laid"),
+		scroll, cautions, named(k.Units, "u", "units"), named(k.Back, "esc", "levels")}
+}
+
+// draw is the list of levels, and whole what the one under the cursor asks for.
+func (p *practicePage) draw(th *theme, w, h int) block {
+	levels := practice.Levels()
+	at := p.list.at()
+	var below block
+	if name := levels[at].Name; fewerWords(name, w-5) != name {
+		below.say(th.quiet, 0, name, w)
+	}
+	title, opens := "practise correcting test beads: ", "enter opens the job: "
+	if w < narrowWidth-2 {
+		title, opens = "", "enter: "
+	}
+	switch {
+	case p.stop != nil:
+		below.say(th.quiet, 0, "the booth is being set up …", w)
+	case p.err != nil:
+		below.say(th.watch, 0, "▲ "+faultOf(p.err).what, w)
+	default:
+		below.say(th.bold, 0, opens+practice.WorkOf(at+1, p.seed).Line(), w)
+	}
+	var b, rest block
+	b.say(th.bold, 0, fmt.Sprintf("%sbooth %d, − + another", title, p.seed), w)
+	rest.skip()
+	rest.say(th.quiet, 0, "A simulated booth hides a heat of its own, as far from the card's as a real one's may be. "+
+		"You set, it lays the bead, you correct. Nothing is kept but by a key at the end.", w)
+	room := h - 1 - len(b) - len(below) // the caution stands below
+	b.addAll(p.list.draw(w, max(1, room), func(i int, chosen bool) line {
+		r := newRow(w)
+		if chosen {
+			return r.put(th.cursor, fmt.Sprintf(" %d  %s ", levels[i].Level, fewerWords(levels[i].Name, w-5))).line()
+		}
+		return r.put(th.plain, fmt.Sprintf(" %d  %s", levels[i].Level, fewerWords(levels[i].Name, w-5))).line()
+	}))
+	b.addAll(below)
+	if len(b)+len(rest) < h {
+		b.addAll(rest)
+	}
+	return pinned(th, b, w, h)
+}
+
+// fewerWords is a text without its last words where there is no room for them; it stands whole elsewhere.
+func fewerWords(text string, room int) string {
+	for width(text) > room {
+		i := strings.LastIndexByte(text, ' ')
+		if i < 0 {
+			break
+		}
+		text = strings.TrimRight(text[:i], ",;: ")
+	}
+	return text
+}
+
+// pinned puts the caution that is never scrolled away under a text; on a job c says it in full, with those of its card.
+func pinned(th *theme, b block, w, h int) block {
+	text := "▲ test beads on scrap first"
+	switch {
+	case w >= besideWidth:
+		text = "▲ simulated beads are no licence: at the booth test beads on scrap come first"
+	case w >= 39:
+		text = "▲ no licence: test beads on scrap first"
+	}
+	out := append(b.fit(h-1), line{})
+	out[h-1] = newRow(w).put(th.watch, text).line()
+	return out
+}

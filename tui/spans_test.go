@@ -1,0 +1,41 @@
+package tui
+
+import (
+	"testing"
+
+	"brazebooth/calc"
+	"brazebooth/tui/canvas"
+)
+
+// Under a dial stands the good span of feed and travel, whichever of them a hand set: both, one, none. Where the hand's
+// own value is not good the span says where to go.
+func TestGoodSpanUnderTheDials(t *testing.T) {
+	for _, x := range []struct {
+		feed, travel float64
+		outside      bool
+	}{{0, 0, false}, {4, 0, false}, {0, 6, false}, {4.3, 7, false}, {5, 4.5, true}} {
+		job := calc.Job{Metal: "galvanized", Gauge: 20}
+		if x.feed > 0 {
+			job.Feed = calc.Some(x.feed)
+		}
+		if x.travel > 0 {
+			job.Travel = calc.Some(x.travel)
+		}
+		s := openAt(t, 80, 24, Options{Job: job})
+		s.press("tab") // the spans come with what follows a key
+		m := s.root()
+		for _, d := range m.card.dials(m) {
+			if d.Name != "wire feed" && d.Name != "travel" {
+				continue
+			}
+			in := d.Bar.Span[0] <= d.Bar.Value && d.Bar.Value <= d.Bar.Span[1]
+			if d.Bar.Kind != canvas.GoodSpan || d.Span == "" || in == x.outside || d.Bar.Low > d.Bar.Span[0] ||
+				d.Bar.High < d.Bar.Span[1] {
+				t.Errorf("feed %g, travel %g: under %s stands %q, %+v", x.feed, x.travel, d.Name, d.Span, d.Bar)
+			}
+		}
+		if x.outside {
+			s.has("yours")
+		}
+	}
+}
