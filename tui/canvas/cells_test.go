@@ -64,7 +64,7 @@ func TestCellsAreEmpty(t *testing.T) {
 }
 
 func TestBeside(t *testing.T) {
-	b := Block{{"ab", 2}}.Beside(4, Block{{"x", 1}, {"", 0}, {"yz", 2}})
+	b := Block{{"ab", 2}}.beside(4, Block{{"x", 1}, {"", 0}, {"yz", 2}})
 	if got := b.String(); got != "ab  x\n\n    yz" || b[2].Width != 6 {
 		t.Errorf("%q %v", got, b)
 	}
@@ -84,7 +84,7 @@ func TestWrap(t *testing.T) {
 		{"x", 0, ""},
 		{"", 9, ""},
 	} {
-		if got := strings.Join(wrap(x.text, x.room), "|"); got != x.want {
+		if got := strings.Join(Wrap(x.text, x.room), "|"); got != x.want {
 			t.Errorf("%q in %d: %q, want %q", x.text, x.room, got, x.want)
 		}
 	}

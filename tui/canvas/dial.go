@@ -147,8 +147,7 @@ func (d Dial) label(size Size, w int) string {
 }
 
 // putName writes name and unit; what is under the cursor stands on the accent, a loud name beside a bar of it. It
-// reports
-// whether the unit had room.
+// reports whether the unit had room.
 func (d Dial) putName(c *Cells, th *Theme, x, y, w, lines int) (unit bool) {
 	if lines > 1 {
 		return d.putLoud(c, th, x, y, w)
@@ -200,23 +199,20 @@ func (d Dial) putSpan(c *Cells, x, y, w int) {
 
 // spanWords say the span, the longest first.
 func (d Dial) spanWords() []string {
-	switch {
-	case d.Bar.Kind == NoSpan && d.Span == "" && d.Yours:
-		return []string{"yours"}
-	case d.Bar.Kind == NoSpan && d.Span == "":
-		return nil
-	case d.Bar.Kind == NoSpan && d.Yours:
-		return []string{d.Span + " · yours", d.Span}
-	case d.Bar.Kind == NoSpan:
-		return []string{d.Span}
-	case d.Bar.Kind == LikelySpan && d.Yours:
-		return []string{d.Span + " likely · yours", d.Span + " yours", d.Span}
-	case d.Bar.Kind == LikelySpan:
-		return []string{d.Span + " likely", d.Span}
-	case d.Yours:
-		return []string{"good " + d.Span + " · yours", d.Span + " yours", d.Span}
+	full := d.Span
+	switch d.Bar.Kind {
+	case GoodSpan:
+		full = "good " + full
+	case LikelySpan:
+		full += " likely"
 	}
-	return []string{"good " + d.Span, d.Span}
+	switch {
+	case !d.Yours:
+		return []string{full, d.Span}
+	case d.Span == "":
+		return []string{"yours"}
+	}
+	return []string{full + " · yours", d.Span + " yours", d.Span}
 }
 
 // putSmall writes the dial in text: name, number and unit, bar and words below.

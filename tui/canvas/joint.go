@@ -23,7 +23,7 @@ func (s Joint) Draw(th *Theme, w, h int) Block {
 	if scale == 0 {
 		return nil
 	}
-	shown := s
+	shown := s.both()
 	for i := range shown.Thick { // a foil is a dot thick, or it would not be seen
 		shown.Thick[i] = max(shown.Thick[i], scale)
 	}
@@ -35,7 +35,7 @@ func (s Joint) Draw(th *Theme, w, h int) Block {
 	top := float64(2*lines)*scale - math.Ceil(-f.low/scale-1e-9)*scale
 	c, bead := NewCells(w, h), shown.segment()
 	picture(c, th, (w-columns)/2, h-lines, columns, lines, func(column, line float64) part {
-		return shown.at(&bead, left+column*scale, top-line*2*scale, scale)
+		return shown.at(&bead, point{left + column*scale, top - line*2*scale}, scale)
 	})
 	return c.Lines(th)
 }

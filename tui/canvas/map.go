@@ -56,11 +56,10 @@ type Map struct {
 	Lands        []Land    // of each point, X outer, Y inner
 	NameX, NameY string    // of the axes, with their units
 	At           [2]float64
-	TextX, TextY string // of At, as they stand at the axes; "" shows no cross-hair
-	Suggested    [2]float64
-	Suggestion   bool
-	Comma        bool // a decimal comma at the axes
-	Stale        bool // of an earlier job: drawn in signs, in quiet text
+	TextX, TextY string     // of At, as they stand at the axes; "" shows no cross-hair
+	Suggested    [2]float64 // the suggestion
+	Comma        bool       // a decimal comma at the axes
+	Stale        bool       // of an earlier job: drawn in signs, in quiet text
 }
 
 // mapDrawing is a map on its way to cells.

@@ -6,7 +6,6 @@ type part uint8
 // The parts.
 const (
 	partAir part = iota
-	partBacking
 	partFirst
 	partSecond
 	partTip
@@ -21,8 +20,8 @@ const (
 
 // textures stand for the parts where there is no colour.
 var textures = [parts]string{
-	partBacking: "=", partFirst: "▒", partSecond: "░", partTip: "▓", partBluing: "≈", partBead: "█", partWire: "║",
-	partMelted: "·", partBoiled: "x",
+	partFirst: "▒", partSecond: "░", partTip: "▓", partBluing: "≈", partBead: "█", partWire: "║", partMelted: "·",
+	partBoiled: "x",
 }
 
 func (p part) role() Role { return partInk + Role(p) }

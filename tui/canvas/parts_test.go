@@ -178,7 +178,6 @@ func TestTicks(t *testing.T) {
 		{texts(evenTicks(Axis{High: 1}, 41, 10, true)), "0,00@0 0,25@10 0,50@20 0,75@30 1,00@40"},
 		{texts(evenTicks(Axis{Low: -200, High: 800}, 11, 3, false)), "0@2 500@7"},
 		{texts(evenTicks(Axis{Low: 1, High: 1}, 11, 3, false)), ""},
-		{texts(evenTicks(Axis{Low: 1, High: 7, Whole: true}, 30, 10, false)), "2@5 4@15 6@24"},
 		{texts(logTicks(0, 5, 11, false, room)), ""},
 	} {
 		if x.got != x.want {
@@ -205,12 +204,12 @@ func TestJointIsToScale(t *testing.T) {
 	bead, sheet := 0, 0
 	for x := range 2 * w {
 		at := (float64(x)-float64(w))*scale/2 + scale/4
-		if c := j.segment(); j.at(&c, at, scale/2, scale) == partBead {
+		if c := j.segment(); j.at(&c, point{at, scale / 2}, scale) == partBead {
 			bead++
 		}
 	}
 	for y := range 200 {
-		if c := j.segment(); j.at(&c, 0, -float64(y)*scale/4-scale/8, scale) == partFirst {
+		if c := j.segment(); j.at(&c, point{0, -float64(y)*scale/4 - scale/8}, scale) == partFirst {
 			sheet++
 		}
 	}

@@ -17,7 +17,7 @@ func TestSpanWords(t *testing.T) {
 		{GoodSpan, true, [3]string{"good 3.12–4.77 · yours", "3.12–4.77 yours", "3.12–4.77"}},
 		{LikelySpan, false, [3]string{"3.12–4.77 likely", "3.12–4.77 likely", "3.12–4.77"}},
 		{LikelySpan, true, [3]string{"3.12–4.77 likely · yours", "3.12–4.77 yours", "3.12–4.77"}},
-		{NoSpan, true, [3]string{"3.12–4.77 · yours", "3.12–4.77", "3.12–4.77"}},
+		{NoSpan, true, [3]string{"3.12–4.77 · yours", "3.12–4.77 yours", "3.12–4.77"}},
 	} {
 		for i, w := range []int{30, 16, 9} {
 			d := tryDials[0]
@@ -117,7 +117,7 @@ func TestBeadGrows(t *testing.T) {
 		c := j.segment()
 		for x := range 100 {
 			for y := range 100 {
-				if j.bead(&c, float64(x)/10+0.05, float64(y)/10+0.05) {
+				if j.bead(&c, point{float64(x)/10 + 0.05, float64(y)/10 + 0.05}) {
 					n++
 				}
 			}

@@ -27,12 +27,11 @@ type Joint struct {
 	Boiled     [2]float64 // zinc boiled
 	MeltedBack [2]float64 // the same on the other face
 	BoiledBack [2]float64
-	Backing    float64 // thickness of a bar behind the joint; 0 is none
 }
 
 // sane reports whether a joint can be drawn at all.
 func (s *Joint) sane() bool {
-	sum := s.Gap + s.Phi + s.Backing
+	sum := s.Gap + s.Phi
 	for i := range 2 {
 		sum += s.Thick[i] + s.Wet[i] + s.Melted[i] + s.MeltedBack[i]
 	}
@@ -44,12 +43,12 @@ func (s *Joint) sane() bool {
 // frame is what a drawing shows, mm.
 type frame struct{ left, right, low, top float64 }
 
-// whole is a frame that holds the bead, the burnt zinc, the backing, and a little of the members beyond.
+// whole is a frame that holds the bead, the burnt zinc and a little of the members beyond.
 func (s *Joint) whole() frame {
 	return s.frame(func(i int) float64 { return max(s.Wet[i], s.Melted[i], s.MeltedBack[i]) + 2 })
 }
 
-// closeUp is a frame that holds the bead and the backing.
+// closeUp is a frame that holds the bead.
 func (s *Joint) closeUp() frame {
 	return s.frame(func(i int) float64 { return s.Wet[i] + 0.8 })
 }
@@ -58,110 +57,87 @@ func (s *Joint) closeUp() frame {
 func (s *Joint) frame(reach func(member int) float64) frame {
 	head := max(s.Wet[0], s.Wet[1], 1) * 0.8
 	t := s.Thick
-	var f frame
 	switch s.Kind {
 	case Lap:
-		f = frame{-reach(0), reach(1), -t[1], s.Gap + t[0] + head/2}
+		return frame{-reach(0), reach(1), -t[1], s.Gap + t[0] + head/2}
 	case Tee:
-		f = frame{-t[0] - reach(1)/2, reach(1), -t[1], s.Gap + min(reach(0), 8+s.Wet[0])}
+		return frame{-t[0] - reach(1)/2, reach(1), -t[1], s.Gap + min(reach(0), 8+s.Wet[0])}
 	case Corner:
-		f = frame{-reach(0), t[1] + head, -t[0] - min(reach(1), 6+s.Wet[1]), head}
+		return frame{-reach(0), t[1] + head, -t[0] - min(reach(1), 6+s.Wet[1]), head}
 	case Overlay:
-		f = frame{-reach(0), reach(0), -min(t[0], 5), head}
-	default:
-		f = frame{-s.Gap/2 - reach(0), s.Gap/2 + reach(1), -max(t[0], t[1]), head}
+		return frame{-reach(0), reach(0), -min(t[0], 5), head}
 	}
-	if s.Kind != Corner {
-		f.low -= s.Backing
-	}
-	return f
+	return frame{-s.Gap/2 - reach(0), s.Gap/2 + reach(1), -max(t[0], t[1]), head}
 }
 
-// face is a place in a member: which one, how deep under the nearer of its two faces, how far from the joint, and
-// whether that face is the one away from the bead.
-type face struct {
-	member       int
-	depth, along float64
-	back         bool
+// both is an overlay as a joint whose two members are the same one, with a toe on either side of the bead; any other
+// joint as it is.
+func (s Joint) both() Joint {
+	if s.Kind == Overlay {
+		for _, pair := range [...]*[2]float64{&s.Thick, &s.Wet, &s.Melted, &s.Boiled, &s.MeltedBack, &s.BoiledBack} {
+			pair[1] = pair[0]
+		}
+	}
+	return s
 }
 
-// member finds the member at a place, false where there is none.
-func (s *Joint) member(x, y float64) (face, bool) {
-	t := s.Thick
-	in := func(i int, across, along float64) (face, bool) { // across: from the bead's face
-		return face{i, min(across, t[i]-across), along, across > t[i]/2}, across >= 0 && across <= t[i] && along >= 0
-	}
+// side is a member's face as the bead sees it: where the joint begins on it, which way it runs from there, and the way
+// into the metal.
+type side struct {
+	from, along, in point
+	on              bool // it runs on beyond the joint
+}
+
+func (s *Joint) sides() [2]side {
+	left, right, up, down := point{-1, 0}, point{1, 0}, point{0, 1}, point{0, -1}
 	switch s.Kind {
 	case Lap:
-		if y >= s.Gap {
-			return in(0, s.Gap+t[0]-y, -x)
-		}
-		return in(1, -y, math.Abs(x))
+		return [2]side{{point{0, s.Gap + s.Thick[0]}, left, down, false}, {point{}, right, down, true}}
 	case Tee:
-		if y >= s.Gap {
-			return in(0, -x, y-s.Gap)
-		}
-		return in(1, -y, math.Abs(x))
+		return [2]side{{point{0, s.Gap}, up, left, false}, {point{}, right, down, true}}
 	case Corner:
-		if x <= 0 {
-			return in(0, -y, -x)
-		}
-		return in(1, t[1]-x, -t[0]-y)
+		return [2]side{{point{}, left, down, false}, {point{s.Thick[1], -s.Thick[0]}, down, left, false}}
 	case Overlay:
-		return in(0, -y, math.Abs(x))
+		return [2]side{{point{}, left, down, true}, {point{}, right, down, true}}
 	}
-	if x < 0 {
-		return in(0, -y, -x-s.Gap/2)
-	}
-	return in(1, -y, x-s.Gap/2)
+	return [2]side{{point{-s.Gap / 2, 0}, left, down, false}, {point{s.Gap / 2, 0}, right, down, false}}
 }
 
 // at is what stands at a place; a dot is so many mm wide and high.
-func (s *Joint) at(c *segment, x, y, dot float64) part {
-	if f, ok := s.member(x, y); ok {
-		return s.surface(f, dot)
+func (s *Joint) at(c *segment, p point, dot float64) part {
+	film := false
+	for i, f := range s.sides() {
+		depth, along := p.minus(f.from).dot(f.in), p.minus(f.from).dot(f.along)
+		if depth >= 0 && depth <= s.Thick[i] && (f.on || along >= 0) {
+			return s.surface(i, depth, math.Abs(along), dot)
+		}
+		// A toe runs out thinner than a dot, and its end would not be seen: the wetted width is itself a dot high.
+		film = film || -dot <= depth && depth < 0 && along >= 0 && along <= s.Wet[i]
 	}
-	switch {
-	case s.bead(c, x, y), s.film(x, y, dot):
+	if film || s.bead(c, p) {
 		return partBead
-	case s.bar(x, y):
-		return partBacking
 	}
 	return partAir
 }
 
-// surface is the member itself, or on its outermost dot what became of its zinc.
-func (s *Joint) surface(f face, dot float64) part {
-	boiled, melted := s.Boiled[f.member], s.Melted[f.member]
-	if f.back {
-		boiled, melted = s.BoiledBack[f.member], s.MeltedBack[f.member]
+// surface is a member, or on its outermost dot what became of its zinc: so deep under the face that the bead sees, so
+// far from the joint.
+func (s *Joint) surface(i int, depth, along, dot float64) part {
+	boiled, melted, back := s.Boiled[i], s.Melted[i], depth > s.Thick[i]/2
+	if back {
+		boiled, melted, depth = s.BoiledBack[i], s.MeltedBack[i], s.Thick[i]-depth
 	}
-	thin := s.Thick[f.member] < 2.5*dot && s.MeltedBack[f.member] > 0 // its two faces would hide the metal between them
-	if f.depth <= dot && (f.back || f.along > s.Wet[f.member] && !thin) {
+	thin := s.Thick[i] < 2.5*dot && s.MeltedBack[i] > 0 // its two faces would hide the metal between them
+	if depth <= dot && (back || along > s.Wet[i] && !thin) {
 		switch {
-		case f.along < boiled:
+		case along < boiled:
 			return partBoiled
-		case f.along < melted:
+		case along < melted:
 			return partMelted
 		}
 	}
-	if f.member == 1 {
+	if i == 1 {
 		return partSecond
 	}
 	return partFirst
-}
-
-// bar is the backing behind the joint.
-func (s *Joint) bar(x, y float64) bool {
-	if s.Backing <= 0 || s.Kind == Corner {
-		return false
-	}
-	low := -s.Thick[0]
-	if s.Kind == Lap || s.Kind == Tee {
-		low = -s.Thick[1]
-	}
-	if s.Kind == Butt {
-		low = -max(s.Thick[0], s.Thick[1])
-	}
-	return y < low && y >= low-s.Backing
 }

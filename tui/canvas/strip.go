@@ -1,11 +1,13 @@
 package canvas
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // Strip is the verdict over the whole width, always on top, seen from afar like a lamp.
 type Strip struct {
 	State  State
-	Word   string // in place of the state's own
 	Chance string // how many beads in 100 are good, "" where that is not computed
 	Reason string // the one reason
 	Brief  string // the reason where there is little room; "" is Reason
@@ -45,13 +47,13 @@ func (s Strip) Whole(w, h int) bool {
 	if w < 60 {
 		gap--
 	}
-	x := margin(w) + 2 + width(s.word()) + gap
+	x := margin(w) + 2 + width(s.State.Word()) + gap
 	if h < 2 {
 		return x+width(s.full()+" – "+s.Do) <= w-margin(w)
 	}
 	text := strings.TrimSuffix(s.full(), ".") + ". " + s.Do
-	first := wrap(text, w-margin(w)-x)
-	return len(first) <= 1 || len(wrap(strings.TrimSpace(strings.TrimPrefix(text, first[0])), w-2*margin(w))) < h
+	first := Wrap(text, w-margin(w)-x)
+	return len(first) <= 1 || len(Wrap(strings.TrimSpace(strings.TrimPrefix(text, first[0])), w-2*margin(w))) < h
 }
 
 // before is the columns before the text beside a big word, room those left for the text.
@@ -96,34 +98,22 @@ func (s Strip) looks(lines int) []look {
 		return nil
 	}
 	lines = min(lines, 8)
-	words := []string{s.word(), s.State.Short()}
-	if s.Word != "" || words[0] == words[1] {
-		words = words[:1]
-	}
+	words := slices.Compact([]string{s.State.Word(), s.State.Short()})
 	sizes := []Size{{Lines: lines, Columns: lines + lines/3}}
 	if lines > SizeL.Lines {
 		sizes = append(sizes, Size{Lines: lines, Columns: lines})
 	}
-	sizes = append(sizes, Size{Lines: lines, Columns: max(SizeM.Columns, lines*5/6)})
-	sizes = append(sizes, Size{Lines: lines, Columns: max(SizeM.Columns, lines*5/6), Tight: true})
+	least := max(SizeM.Columns, lines*5/6)
+	sizes = append(sizes, Size{Lines: lines, Columns: least}, Size{Lines: lines, Columns: least, Tight: true})
 	var list []look
 	for _, size := range sizes {
 		for _, sign := range [...]bool{true, false} {
 			for _, word := range words {
-				if Drawable(word) {
-					list = append(list, look{size, word, sign})
-				}
+				list = append(list, look{size, word, sign})
 			}
 		}
 	}
 	return list
-}
-
-func (s Strip) word() string {
-	if s.Word != "" {
-		return s.Word
-	}
-	return s.State.Word()
 }
 
 // text is the reason and what to do as lines of a width, and how many of them are the reason; nil where they do not
@@ -132,8 +122,8 @@ func (s Strip) text(room, h int) (lines []string, bold int) {
 	if room < 16 {
 		return nil, 0
 	}
-	reason := wrap(s.full(), room)
-	if do := wrap(s.Do, room); len(reason)+len(do) <= h {
+	reason := Wrap(s.full(), room)
+	if do := Wrap(s.Do, room); len(reason)+len(do) <= h {
 		return append(append(make([]string, 0, h), reason...), do...), len(reason)
 	}
 	return nil, 0
@@ -173,8 +163,8 @@ func (s Strip) small(c *Cells) {
 	if c.W < 60 {
 		gap--
 	}
-	x, word := c.Put(m, 0, k, s.State.Sign()+" "), s.word()
-	if room := c.W - m - x - width(word) - gap; s.Word == "" && width(s.reason(room)) > room {
+	x, word := c.Put(m, 0, k, s.State.Sign()+" "), s.State.Word()
+	if room := c.W - m - x - width(word) - gap; width(s.reason(room)) > room {
 		word = s.State.Short()
 	}
 	x = c.Put(x, 0, k|Bold, cut(word, c.W-m-x)) + gap
@@ -206,13 +196,13 @@ func (s Strip) paragraph(c *Cells, x int) {
 	if s.Do != "" {
 		text += ". " + s.Do
 	}
-	first := wrap(text, c.W-m-x)
+	first := Wrap(text, c.W-m-x)
 	if len(first) <= 1 {
 		c.Put(x, 0, k, text)
 		return
 	}
 	c.Put(x, 0, k, first[0])
-	rest := wrap(strings.TrimSpace(strings.TrimPrefix(text, first[0])), c.W-2*m)
+	rest := Wrap(strings.TrimSpace(strings.TrimPrefix(text, first[0])), c.W-2*m)
 	for i, l := range rest {
 		switch {
 		case i+2 < c.H, i+2 == c.H && i+1 == len(rest):
