@@ -7,7 +7,6 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/choice"
-	"brazebooth/internal/quantity"
 	"brazebooth/internal/report"
 	"brazebooth/tui/canvas"
 )
@@ -26,17 +25,10 @@ var tracks = map[string][][2]float64{
 }
 
 // dialOf is a figure that is dialled, as a dial shows it.
-func dialOf(r *cardRow, c *calc.Card, comma bool) canvas.Dial {
+func dialOf(r *cardRow, c *calc.Card, as look) canvas.Dial {
 	f, v := r.fig.Figure, &r.fig.Value
-	show := func(s string) string {
-		if comma {
-			return quantity.Comma(s)
-		}
-		return s
-	}
-	d := canvas.Dial{Name: guessMark(r.tag) + r.label, Unit: v.Unit, Number: show(v.Number), Widest: show("88.8"),
-		Also: r.fig.Other.String(),
-		Span: show(v.Band()), Yours: r.tag == "yours"}
+	d := canvas.Dial{Name: guessMark(r.tag) + r.label, Unit: v.Unit, Number: as.number(v.Number),
+		Widest: as.number("88.8"), Also: r.fig.Other.String(), Span: as.number(v.Band()), Yours: r.tag == "yours"}
 	d.Short = map[string]string{"wire_feed": "feed", "gas_flow": "gas", "arc_on": "on", "arc_off": "off"}[r.name]
 	if r.name == "travel" && d.Also == "" {
 		d.Also = r.short
@@ -79,7 +71,7 @@ func dialsOf(m *root, rows []cardRow, c *calc.Card) canvas.Dials {
 	var list canvas.Dials
 	for i := range rows {
 		if rows[i].kind == dialRow {
-			d := dialOf(&rows[i], c, m.th.look.comma)
+			d := dialOf(&rows[i], c, m.th.look)
 			d.Bar.Off = off
 			list = append(list, d)
 		}
@@ -101,11 +93,8 @@ func (p *cardPage) chips(m *root, hint bool) canvas.Chips {
 				l.Hint = m.chipHint(r, m.w-2)
 			}
 		}
-		text := r.chipText(c)
-		if m.th.look.comma {
-			text = quantity.Comma(text)
-		}
-		l.List = append(l.List, canvas.Chip{Name: r.chipName(), Value: text, Assumed: r.tag == "assumed"})
+		l.List = append(l.List, canvas.Chip{Name: r.chipName(), Value: m.th.look.number(r.chipText(c)),
+			Assumed: r.tag == "assumed"})
 	}
 	return l
 }

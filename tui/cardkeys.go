@@ -105,10 +105,9 @@ func (p *cardPage) type_(press tea.KeyPressMsg, k *keyMap, s *session, row *card
 	case key.Matches(press, k.On) && p.field.empty(), press.String() == "esc":
 		p.stopTyping()
 	case key.Matches(press, k.On):
-		job := s.base()
-		set := choice.SettingOf(row.name)
-		if err := set.Set(&job, p.field.String()); err != nil {
-			return refuse(*faultOf(err))
+		job, wrong := s.typed(choice.SettingOf(row.name), &p.field)
+		if wrong != nil {
+			return refuse(*wrong)
 		}
 		label := row.label
 		return func(m *root) tea.Cmd {

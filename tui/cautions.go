@@ -92,25 +92,13 @@ func ofEveryArc(x *calc.Warning) bool {
 
 // cautionLines is one warning, wrapped behind its sign; the word STOP stands before a stop.
 func cautionLines(th *theme, x *calc.Warning, w int) block {
-	p, mark := th.sign(x.Severity)
-	text := x.Text
+	sign, mark := th.sign(x.Severity)
+	p, text := th.plain, x.Text
 	if x.Severity == calc.Stop {
-		text = "STOP: " + text
+		p, text = th.stop, "STOP: "+text
 	}
 	var b block
-	for i, l := range wrap(text, w-2) {
-		r := newRow(w)
-		if i == 0 {
-			r.put(p, mark)
-		}
-		r.to(2)
-		if x.Severity == calc.Stop {
-			r.put(th.stop, l)
-		} else {
-			r.put(th.plain, l)
-		}
-		b.add(r.line())
-	}
+	b.pointed(sign, 0, mark, 2, p, text, w)
 	return b
 }
 
@@ -191,8 +179,7 @@ func cautionPage(th *theme, c *calc.Card, w int) block {
 }
 
 // clauses is as much of a caution as fits, whole clauses only: at least the first one. A sign says that there is more
-// to be
-// read.
+// to be read.
 func clauses(text string, fits func(string) bool) string {
 	if fits(text) {
 		return text

@@ -61,13 +61,7 @@ func dangerColumn(th *theme, c *calc.Card, d dangers, w int) (b block) {
 		b.add(newRow(w).put(th.stop, "■ "+quantity.Count(stops, "stop")).line())
 	}
 	p, mark := th.sign(calc.Caution)
-	for i, text := range wrap(strings.ReplaceAll(strings.Join(d.short, " · "), "/", ", ")+" – c", w-2) {
-		r := newRow(w)
-		if i == 0 {
-			r.put(p, mark)
-		}
-		b.add(r.to(2).put(th.plain, text).line())
-	}
+	b.pointed(p, 0, mark, 2, th.plain, strings.ReplaceAll(strings.Join(d.short, " · "), "/", ", ")+" – c", w)
 	return b
 }
 

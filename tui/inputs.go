@@ -80,9 +80,9 @@ func (p *inputsPage) take(s *session) action {
 		}
 		return goBack
 	}
-	job := s.base()
-	if err := f.Set(&job, p.field.String()); err != nil {
-		return refuse(*faultOf(err))
+	job, wrong := s.typed(f, &p.field)
+	if wrong != nil {
+		return refuse(*wrong)
 	}
 	p.field.clear()
 	p.list.goTo(p.list.at() + 1)

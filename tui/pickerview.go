@@ -143,7 +143,7 @@ func (p *picker) typedLines(th *theme, w int) block {
 	case p.wrong != nil:
 		b.say(th.plain, 0, p.wrong.what+" – "+p.wrong.hint, w)
 	case p.unfit != nil:
-		b.say(th.watch, 0, "▲ "+p.unfit.what+" – "+p.unfit.hint, w)
+		b.fault(th, p.unfit, w)
 	case p.typed != nil:
 		b.say(th.bold, 0, "= "+p.typed.Name+"  "+p.typed.Fact, w)
 	}

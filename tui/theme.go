@@ -5,6 +5,7 @@ import (
 
 	"github.com/charmbracelet/colorprofile"
 
+	"brazebooth/internal/quantity"
 	"brazebooth/tui/canvas"
 )
 
@@ -50,6 +51,14 @@ type look struct {
 	profile colorprofile.Profile
 	coarse  bool // neither quadrants nor braille
 	comma   bool
+}
+
+// number is a text with numbers, as they are written.
+func (l look) number(s string) string {
+	if l.comma {
+		return quantity.Comma(s)
+	}
+	return s
 }
 
 // newTheme takes the inks for a terminal. Nothing is ever faint: how faint that is, is the terminal's to say.
