@@ -109,12 +109,12 @@ func TestBar(t *testing.T) {
 		bar  Bar
 		want string
 	}{
-		{Bar{Low: 0, High: 10, Value: 5, Span: [2]float64{3, 7}, Kind: GoodSpan}, "▁▁▁▄▄█▄▁▁▁"},
-		{Bar{Low: 0, High: 10, Value: 1.5, Span: [2]float64{3, 7}, Kind: LikelySpan}, "▁█▁▄▄▄▄▁▁▁"},
-		{Bar{Low: 0, High: 10, Value: 12}, "▁▁▁▁▁▁▁▁▁▸"},
-		{Bar{Low: 0, High: 10, Value: -1, Span: [2]float64{-5, 2}, Kind: GoodSpan}, "◂▄▁▁▁▁▁▁▁▁"},
-		{Bar{Low: 0, High: 10, Value: 10, Span: [2]float64{20, 30}, Kind: GoodSpan}, "▁▁▁▁▁▁▁▁▁█"},
-		{Bar{Low: 0, High: 10, Value: 4, Span: [2]float64{4.2, 4.3}, Kind: GoodSpan}, "▁▁▁▁█▁▁▁▁▁"},
+		{Bar{Low: 0, High: 10, Value: 5, Span: [2]float64{3, 7}, Kind: GoodSpan}, "___▄▄█▄___"},
+		{Bar{Low: 0, High: 10, Value: 1.5, Span: [2]float64{3, 7}, Kind: LikelySpan}, "_█_▄▄▄▄___"},
+		{Bar{Low: 0, High: 10, Value: 12}, "_________▸"},
+		{Bar{Low: 0, High: 10, Value: -1, Span: [2]float64{-5, 2}, Kind: GoodSpan}, "◂▄________"},
+		{Bar{Low: 0, High: 10, Value: 10, Span: [2]float64{20, 30}, Kind: GoodSpan}, "_________█"},
+		{Bar{Low: 0, High: 10, Value: 4, Span: [2]float64{4.2, 4.3}, Kind: GoodSpan}, "____█_____"},
 		{Bar{Low: 0, High: 10, Value: math.NaN()}, ""},
 		{Bar{Low: 3, High: 3, Value: 3}, ""},
 	} {
