@@ -130,9 +130,7 @@ func (p *picker) fieldLine(th *theme, w int) (line, int) {
 			r.blank(1).put(th.quiet, hint)
 		}
 	}
-	if where := p.list.where(); r.left() > width(where)+1 {
-		r.to(w-width(where)).put(th.quiet, where)
-	}
+	p.list.putWhere(th, r, w)
 	return r.line(), x
 }
 
