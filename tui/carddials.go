@@ -7,6 +7,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/choice"
+	"brazebooth/internal/joint"
 	"brazebooth/internal/report"
 	"brazebooth/tui/canvas"
 )
@@ -123,15 +124,9 @@ func (m *root) chipHint(r *cardRow, w int) string {
 
 // jointOf is a joint with its bead for the drawing; false where there is none.
 func jointOf(s *calc.Section) (canvas.Joint, bool) {
-	kinds := map[string]canvas.JointKind{"butt": canvas.Butt, "lap": canvas.Lap, "tee": canvas.Tee,
-		"corner": canvas.Corner, "overlay": canvas.Overlay}
-	kind, ok := kinds[s.Joint]
-	if !s.Drawn || !ok {
-		return canvas.Joint{}, false
-	}
-	return canvas.Joint{Kind: kind, Thick: s.Thick, Gap: s.Gap, Wet: s.Wet, Phi: s.Phi, Melted: s.Melted,
-		Boiled:     s.Boiled,
-		MeltedBack: s.MeltedBack, BoiledBack: s.BoiledBack}, true
+	kind, ok := joint.KindOf(s.Joint)
+	return canvas.Joint{Shape: joint.Shape{Kind: kind, Thick: s.Thick, Gap: s.Gap, Wet: s.Wet, Phi: s.Phi},
+		Melted: s.Melted, Boiled: s.Boiled, MeltedBack: s.MeltedBack, BoiledBack: s.BoiledBack}, ok && s.Drawn
 }
 
 // edgesOf are the limits of the card's setting.

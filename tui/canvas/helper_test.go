@@ -8,6 +8,7 @@ import (
 	"github.com/charmbracelet/colorprofile"
 	"github.com/charmbracelet/x/ansi"
 
+	"brazebooth/internal/joint"
 	"brazebooth/internal/plain"
 )
 
@@ -41,7 +42,7 @@ var (
 		{Name: "wire", Value: ".035 CuSi3", Assumed: true}, {Name: "mode", Value: "dip", Assumed: true},
 		{Name: "joint", Value: "lap", Assumed: true}, {Name: "gap", Value: "no gap", Assumed: true},
 		{Name: "onto", Value: "on same", Assumed: true}, {Name: "position", Value: "flat", Assumed: true}}}
-	tryLap = Joint{Kind: Lap, Thick: [2]float64{0.9, 0.9}, Wet: [2]float64{3.4, 3.1}, Phi: 0.75,
+	tryLap = Joint{Shape: joint.Shape{Kind: joint.Lap, Thick: [2]float64{0.9, 0.9}, Wet: [2]float64{3.4, 3.1}, Phi: 0.75},
 		Melted: [2]float64{5, 5}, Boiled: [2]float64{3.7, 3.4},
 		MeltedBack: [2]float64{4.8, 4.6}, BoiledBack: [2]float64{3.5, 3}}
 	tryEdges = Edges{{Name: "wets", Margin: 19}, {Name: "base stays solid", Margin: -6},
@@ -62,12 +63,17 @@ func tryBooth() Dials {
 
 // tryJoints are joints of every kind.
 func tryJoints() []Joint {
-	return []Joint{tryLap,
-		{Kind: Butt, Thick: [2]float64{1.5, 2}, Gap: 1, Wet: [2]float64{2, 2.2}, Phi: 0.5},
-		{Kind: Tee, Thick: [2]float64{1.5, 2}, Wet: [2]float64{3, 3}, Phi: 0.3},
-		{Kind: Corner, Thick: [2]float64{1.5, 1.5}, Wet: [2]float64{1, 1}, Phi: 0.9},
-		{Kind: Overlay, Thick: [2]float64{6, 0}, Wet: [2]float64{3, 3}, Phi: 0.6},
-		{Kind: Lap, Thick: [2]float64{0.9, 3}, Gap: 0.4, Wet: [2]float64{3.4, 0}}}
+	list := []Joint{tryLap}
+	for _, s := range []joint.Shape{
+		{Kind: joint.Butt, Thick: [2]float64{1.5, 2}, Gap: 1, Wet: [2]float64{2, 2.2}, Phi: 0.5},
+		{Kind: joint.Tee, Thick: [2]float64{1.5, 2}, Wet: [2]float64{3, 3}, Phi: 0.3},
+		{Kind: joint.Corner, Thick: [2]float64{1.5, 1.5}, Wet: [2]float64{1, 1}, Phi: 0.9},
+		{Kind: joint.Overlay, Thick: [2]float64{6, 0}, Wet: [2]float64{3, 3}, Phi: 0.6},
+		{Kind: joint.Lap, Thick: [2]float64{0.9, 3}, Gap: 0.4, Wet: [2]float64{3.4, 0}},
+	} {
+		list = append(list, Joint{Shape: s})
+	}
+	return list
 }
 
 // tryMap is a map whose lands are bands of one heat.

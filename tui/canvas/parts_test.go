@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"brazebooth/internal/joint"
 	"brazebooth/tables"
 )
 
@@ -198,18 +199,18 @@ func TestTicks(t *testing.T) {
 
 // A joint is to scale: its sheets are as thick as they are in the same measure as the bead is wide.
 func TestJointIsToScale(t *testing.T) {
-	j := Joint{Kind: Overlay, Thick: [2]float64{4, 0}, Wet: [2]float64{3, 3}, Phi: 0.5}
+	j := Joint{Shape: joint.Shape{Kind: joint.Overlay, Thick: [2]float64{4, 0}, Wet: [2]float64{3, 3}, Phi: 0.5}}
 	const w, h = 60, 12
 	scale := j.Scale(w, h)
 	bead, sheet := 0, 0
 	for x := range 2 * w {
 		at := (float64(x)-float64(w))*scale/2 + scale/4
-		if c := j.segment(); j.at(&c, point{at, scale / 2}, scale) == partBead {
+		if c := j.Bead(); j.at(c, joint.Point{X: at, Y: scale / 2}, scale) == partBead {
 			bead++
 		}
 	}
 	for y := range 200 {
-		if c := j.segment(); j.at(&c, point{0, -float64(y)*scale/4 - scale/8}, scale) == partFirst {
+		if c := j.Bead(); j.at(c, joint.Point{Y: -float64(y)*scale/4 - scale/8}, scale) == partFirst {
 			sheet++
 		}
 	}

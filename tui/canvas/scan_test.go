@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"brazebooth/internal/deep"
+	"brazebooth/internal/joint"
 )
 
 // sightIDs are the drawings by name.
@@ -40,10 +41,11 @@ func wild() []drawn {
 		{"no chips", 0, Chips{}.Draw}, {"no dials", 0, Dials{}.Draw}, {"no edges", 0, Edges{}.Draw},
 		{"no map", 0, (&Map{}).Draw}, {"no chart", 0, (&Chart{}).Draw},
 	}
-	for _, j := range []Joint{
+	for _, s := range []joint.Shape{
 		{Kind: 9, Thick: [2]float64{1, 1}}, {Thick: [2]float64{1, 1}, Phi: nan},
-		{Kind: Tee, Thick: [2]float64{1e-9, 1e9}, Wet: [2]float64{1, 1}, Phi: 3},
+		{Kind: joint.Tee, Thick: [2]float64{1e-9, 1e9}, Wet: [2]float64{1, 1}, Phi: 3},
 	} {
+		j := Joint{Shape: s}
 		all = append(all, drawn{"wild joint", 0, j.Draw})
 	}
 	return all

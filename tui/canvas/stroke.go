@@ -5,12 +5,8 @@ import (
 	"strings"
 )
 
-// point is a place: in a letter's box counted in widths of the pen from its upper left corner, in a joint in mm.
+// point is a place in a letter's box, counted in widths of the pen from its upper left corner.
 type point struct{ x, y float64 }
-
-func (p point) minus(q point) point            { return point{p.x - q.x, p.y - q.y} }
-func (p point) plus(q point, by float64) point { return point{p.x + by*q.x, p.y + by*q.y} }
-func (p point) dot(q point) float64            { return p.x*q.x + p.y*q.y }
 
 // pen writes letters: how many dots it is wide and high, and the box to write in, in its own widths.
 type pen struct {
@@ -144,7 +140,7 @@ func toward(a, b point, by float64) point {
 	if d == 0 {
 		return a
 	}
-	return a.plus(b.minus(a), by/d)
+	return point{a.x + (b.x-a.x)*by/d, a.y + (b.y-a.y)*by/d}
 }
 
 // bend is a rounded corner: a parabola from one point to another by the corner.
