@@ -113,9 +113,10 @@ func (m *Map) sane() bool {
 	return slices.IsSorted(m.X) && slices.IsSorted(m.Y) && m.X[nx-1] > m.X[0] && m.Y[ny-1] > m.Y[0]
 }
 
-// labelWidth is the room for the numbers beside the field.
+// labelWidth is the room for the numbers beside the field: for the longest that a setting may have, or the whole field
+// would move as it goes from 9.9 to 10.57.
 func (d *mapDrawing) labelWidth(h int) int {
-	n := width(d.TextY)
+	n := max(5, width(d.TextY))
 	for _, t := range d.ticksY(h) {
 		n = max(n, width(t.text))
 	}
