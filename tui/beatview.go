@@ -12,8 +12,8 @@ import (
 )
 
 // view is the times in big digits under their beat, and the heat that says so. Figures of an earlier job or of a heat
-// that is
-// still followed are grey.
+// that is still
+// followed are grey.
 func (p *beatPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	th, s, sp := &m.th, &m.session, &p.have
 	b := p.heading(th, w)

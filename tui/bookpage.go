@@ -193,10 +193,7 @@ func (p *bookPage) elsewhere() string {
 
 // rowLine is one record, its name, its date and what it is in short; or something that the page does.
 func (p *bookPage) rowLine(th *theme, i int, chosen bool, w int) line {
-	r, name := newRow(w), th.bold.exact()
-	if chosen {
-		name = th.cursor.exact()
-	}
+	r, name := newRow(w), th.under(chosen, th.bold).exact()
 	if n := i - len(p.rows); n >= 0 {
 		text := "keep the card as “" + p.field.String() + "”"
 		if p.all {

@@ -168,10 +168,7 @@ func (p *cardPage) held(m *root, w, room int) block {
 				r, gap = newRow(w), 0
 			}
 		}
-		name := th.quiet
-		if i == p.at && x.kind != dialRow {
-			name = th.cursor
-		}
+		name := th.under(i == p.at && x.kind != dialRow, th.quiet)
 		if r.blank(gap).put(name, label).blank(1); width(value)+1+width(band) > r.left() {
 			b.addAll(flow(r, []piece{{0, th.bold, value}, {0, th.quiet, band}}, 2, w))
 			r = newRow(w)

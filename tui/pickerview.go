@@ -171,10 +171,8 @@ func (p *picker) rowLine(th *theme, n int, chosen bool, names, facts, w int, par
 	i := p.found[n]
 	c := &p.rows[i]
 	r := newRow(w)
-	name := th.plain
 	if chosen {
 		r.put(th.accent, "▸")
-		name = th.cursor
 	}
 	r.to(1)
 	at := 2
@@ -183,7 +181,7 @@ func (p *picker) rowLine(th *theme, n int, chosen bool, names, facts, w int, par
 		r.to(3-width(number)+1).put(th.quiet, number)
 		at = 5
 	}
-	r.to(at).put(name, c.Name)
+	r.to(at).put(th.under(chosen, th.plain), c.Name)
 	if c.ID == p.before {
 		r.put(th.bold, " ✓")
 	}

@@ -53,6 +53,14 @@ type look struct {
 	comma   bool
 }
 
+// under is a paint for what may be under the cursor.
+func (th *theme) under(cursor bool, p paint) paint {
+	if cursor {
+		return th.cursor
+	}
+	return p
+}
+
 // number is a text with numbers, as they are written.
 func (l look) number(s string) string {
 	if l.comma {

@@ -96,19 +96,11 @@ func (p *whyPage) press(msg tea.KeyPressMsg, k *keyMap, s *session) action {
 
 // shortcut acts on the keys that work where nothing is typed. A point begins a number.
 func (p *whyPage) shortcut(msg tea.KeyPressMsg, k *keyMap) action {
-	switch {
-	case key.Matches(msg, k.Back), key.Matches(msg, k.Why):
-		return goBack
-	case key.Matches(msg, k.Units):
-		return otherUnits
-	case key.Matches(msg, k.Help):
-		return openHelp
-	case key.Matches(msg, k.Cautions) && msg.Text != ".":
-		return openPoints
-	case key.Matches(msg, k.Leave):
-		return leave
+	if msg.Text == "." {
+		return nil
 	}
-	return nil
+	return led(msg, lead{k.Back, goBack}, lead{k.Why, goBack}, lead{k.Units, otherUnits}, lead{k.Help, openHelp},
+		lead{k.Cautions, openPoints}, lead{k.Leave, leave})
 }
 
 // take sets the typed value; with nothing typed it goes back to the card.

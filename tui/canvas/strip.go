@@ -43,17 +43,12 @@ func (s Strip) Whole(w, h int) bool {
 			return true
 		}
 	}
-	gap := 3
-	if w < 60 {
-		gap--
-	}
-	x := margin(w) + 2 + width(s.State.Word()) + gap
+	x := margin(w) + 2 + width(s.State.Word()) + margin(w) + 1
 	if h < 2 {
 		return x+width(s.full()+" – "+s.Do) <= w-margin(w)
 	}
-	text := strings.TrimSuffix(s.full(), ".") + ". " + s.Do
-	first := Wrap(text, w-margin(w)-x)
-	return len(first) <= 1 || len(Wrap(strings.TrimSpace(strings.TrimPrefix(text, first[0])), w-2*margin(w))) < h
+	_, rest := s.paragraph(w, x)
+	return len(rest) < h
 }
 
 // before is the columns before the text beside a big word, room those left for the text.
@@ -158,18 +153,14 @@ const stripesWide = 8
 
 // small writes a strip without big letters: sign, word, reason and what to do, over all the lines there are.
 func (s Strip) small(c *Cells) {
-	k, m := s.State.onGround(), margin(c.W)
-	gap := 3
-	if c.W < 60 {
-		gap--
-	}
+	k, m, gap := s.State.onGround(), margin(c.W), margin(c.W)+1
 	x, word := c.Put(m, 0, k, s.State.Sign()+" "), s.State.Word()
 	if room := c.W - m - x - width(word) - gap; width(s.reason(room)) > room {
 		word = s.State.Short()
 	}
 	x = c.Put(x, 0, k|Bold, cut(word, c.W-m-x)) + gap
 	if c.H > 1 {
-		s.paragraph(c, x)
+		s.below(c, x)
 		return
 	}
 	room := c.W - m - x
@@ -189,20 +180,24 @@ func (s Strip) small(c *Cells) {
 	}
 }
 
-// paragraph writes the reason beside the word and below it.
-func (s Strip) paragraph(c *Cells, x int) {
-	k, m := s.State.onGround(), margin(c.W)
+// paragraph is reason and what to do, from a column on beside the word and over the whole width below it.
+func (s Strip) paragraph(w, x int) (first string, rest []string) {
 	text := strings.TrimSuffix(s.full(), ".")
 	if s.Do != "" {
 		text += ". " + s.Do
 	}
-	first := Wrap(text, c.W-m-x)
-	if len(first) <= 1 {
-		c.Put(x, 0, k, text)
-		return
+	lines := Wrap(text, w-margin(w)-x)
+	if len(lines) <= 1 {
+		return text, nil
 	}
-	c.Put(x, 0, k, first[0])
-	rest := Wrap(strings.TrimSpace(strings.TrimPrefix(text, first[0])), c.W-2*m)
+	return lines[0], Wrap(strings.TrimSpace(strings.TrimPrefix(text, lines[0])), w-2*margin(w))
+}
+
+// below writes them.
+func (s Strip) below(c *Cells, x int) {
+	k, m := s.State.onGround(), margin(c.W)
+	first, rest := s.paragraph(c.W, x)
+	c.Put(x, 0, k, first)
 	for i, l := range rest {
 		switch {
 		case i+2 < c.H, i+2 == c.H && i+1 == len(rest):
