@@ -139,8 +139,8 @@ func (d Dial) ink() Ink {
 }
 
 // label is the name, or its short form where that fits better.
-func (d Dial) label(size Size, w int) string {
-	if d.Short != "" && size.Width(d.Name) > w {
+func (d Dial) label(w int) string {
+	if d.Short != "" && width(d.Name) > w {
 		return d.Short
 	}
 	return d.Name
@@ -152,7 +152,7 @@ func (d Dial) putName(c *Cells, th *Theme, x, y, w, lines int) (unit bool) {
 	if lines > 1 {
 		return d.putLoud(c, th, x, y, w)
 	}
-	name := cut(d.label(Size{}, w-3-width(d.Unit)), w)
+	name := cut(d.label(w-3-width(d.Unit)), w)
 	end := x + w
 	if d.Cursor && width(name)+2 <= w {
 		x = c.Put(x, y, OnAccent.On(Accent)|Bold, " "+name+" ")
@@ -218,10 +218,10 @@ func (d Dial) spanWords() []string {
 // putSmall writes the dial in text: name, number and unit, bar and words below.
 func (d Dial) putSmall(c *Cells, x, y, w, h int) {
 	number := d.Number + " " + d.Unit
-	name := d.label(Size{}, w-width(number)-1)
+	name := d.label(w - width(number) - 1)
 	if width(name)+1+width(number) > w {
 		number = d.Number
-		name = cut(d.label(Size{}, w-width(number)-1), w-width(number)-1)
+		name = cut(d.label(w-width(number)-1), w-width(number)-1)
 	}
 	k := Quiet.Ink()
 	if d.Cursor {
