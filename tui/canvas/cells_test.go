@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"charm.land/lipgloss/v2"
 	"github.com/charmbracelet/colorprofile"
 )
 
@@ -112,8 +113,9 @@ func TestThemes(t *testing.T) {
 			}
 		}
 	}
-	if got := a.Paint(Good.Ink()|Bold, "ok"); got != a.Style(Good.Ink()|Bold).Render("ok") {
-		t.Errorf("an ink is %q, its style %q", got, a.Style(Good.Ink()|Bold).Render("ok"))
+	style := lipgloss.NewStyle().Bold(true).Foreground(lipgloss.Color(tones[Good.role()][onDark].indexed))
+	if got := a.Paint(Good.Ink()|Bold, "ok"); got != style.Render("ok") {
+		t.Errorf("an ink is %q, its style %q", got, style.Render("ok"))
 	}
 }
 

@@ -24,7 +24,6 @@ const (
 // Theme turns inks into bytes for one kind of terminal. It never changes, and all sessions of a kind share one.
 type Theme struct {
 	fg, bg [roles]string // what switches a role on as text, as ground: parameters of SGR
-	colour [roles]string // as Lip Gloss reads it
 	ground bool          // there are colours for grounds: lands and parts need no textures
 	coarse bool          // the terminal has half-blocks, but neither quadrants nor braille
 }
@@ -81,7 +80,7 @@ func newTheme(k themeKey) *Theme {
 	for r := range roles {
 		spelt := tones[r][k.palette]
 		c := [...]string{depthNone: "", depth16: spelt.ansi, depth256: spelt.indexed}[k.depth]
-		if th.colour[r] = c; c != "" {
+		if c != "" {
 			th.fg[r] = parameter(lipgloss.NewStyle().Foreground(lipgloss.Color(c)))
 			th.bg[r] = parameter(lipgloss.NewStyle().Background(lipgloss.Color(c)))
 		} else if r.swaps() {
@@ -133,16 +132,4 @@ func (th *Theme) Paint(k Ink, text string) string {
 		return text
 	}
 	return string(open) + text + reset
-}
-
-// Style is an ink as Lip Gloss has it, for the parts of Bubbles.
-func (th *Theme) Style(k Ink) lipgloss.Style {
-	s := lipgloss.NewStyle().Bold(k.bold())
-	if c := th.colour[k.fg()]; c != "" {
-		s = s.Foreground(lipgloss.Color(c))
-	}
-	if c := th.colour[k.bg()]; c != "" {
-		s = s.Background(lipgloss.Color(c))
-	}
-	return s.Reverse(th.bg[k.bg()] == reverse)
 }
