@@ -49,9 +49,8 @@ func (p *cardPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	if p.typing {
 		h--
 	}
-	b := append(block{}, p.kept.chips.Draw(p.chips(m, l.chips > 1), th.Theme, w, l.chips)...)
-	b = b.fit(l.chips)
-	main := append(block{}, p.kept.dials.Draw(p.dials(m), th.Theme, l.left, l.dials)...)
+	b := block(p.chips(m, l.chips > 1).Draw(th.Theme, w, l.chips)).fit(l.chips)
+	main := block(p.dials(m).Draw(th.Theme, l.left, l.dials))
 	main.addAll(p.held(m, l.left, h-len(b)-len(main)))
 	if l.side > 0 {
 		main = p.beside(m, main, l)
@@ -81,7 +80,7 @@ func (p *cardPage) beside(m *root, main block, l cardLayout) block {
 		high--
 		right.say(m.th.quiet, 0, "the joint, to scale", l.side)
 	}
-	right.addAll(block(p.kept.joint.Draw(j, m.th.Theme, l.side, high)))
+	right.addAll(block(p.joint.Draw(j, m.th.Theme, l.side, high)))
 	return beside(main, right, l.left+2, m.th.quiet, "")
 }
 
@@ -106,7 +105,7 @@ func (p *cardPage) lower(m *root, l cardLayout, w, h int) block {
 	if l.edges && len(m.session.card.Edges) > 0 {
 		var right block
 		right.say(m.th.quiet, 0, "how far each limit is away", l.side)
-		right.addAll(block(p.kept.edges.Draw(edgesOf(&m.session.card), m.th.Theme, l.side, h-1)))
+		right.addAll(block(edgesOf(&m.session.card).Draw(m.th.Theme, l.side, h-1)))
 		b = beside(b, right, left+2, m.th.quiet, "")
 	}
 	if l.gaps {

@@ -28,14 +28,8 @@ func (k *Kept[P]) Draw(p P, th *Theme, w, h int) Block {
 
 // same reports whether two parts look the same.
 func same(a, b Part) bool {
-	switch a := a.(type) {
-	case Dials:
+	if a, ok := a.(Dials); ok {
 		return slices.Equal(a, b.(Dials))
-	case Edges:
-		return slices.Equal(a, b.(Edges))
-	case Chips:
-		b := b.(Chips)
-		return a.Cursor == b.Cursor && a.Hint == b.Hint && slices.Equal(a.List, b.List)
 	}
 	return a == b
 }
