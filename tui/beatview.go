@@ -7,20 +7,18 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
-	"brazebooth/internal/quantity"
 	"brazebooth/internal/report"
 	"brazebooth/tui/canvas"
 )
 
 // view is the times in big digits under their beat, and the heat that says so. Figures of an earlier job or of a heat
-// that is
-// still followed are grey.
+// that is still
+// followed are grey.
 func (p *beatPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	th, s, sp := &m.th, &m.session, &p.have
 	b := p.heading(th, w)
 	if p.err != nil {
-		f := faultOf(p.err)
-		b.say(th.watch, 0, "▲ "+f.what+" – "+f.hint, w)
+		b.fault(th, faultOf(p.err), w)
 		return b, nil
 	}
 	if !p.ok {
@@ -93,12 +91,7 @@ func (p *beatPage) why(th *theme, s *session, w, h int) (b block) {
 func (p *beatPage) beat(m *root, w, lines int) block {
 	on, off := p.times()
 	spot, share, slower := p.phase()
-	show := func(s string) string {
-		if m.th.look.comma {
-			return quantity.Comma(s)
-		}
-		return s
-	}
+	show := m.th.look.number
 	b := canvas.Beat{On: on, Off: off, OnText: show(fmt.Sprintf("ARC ON  %.2f s", on)),
 		OffText: show(fmt.Sprintf("off  %.2f s", off)),
 		Playing: p.playing(), At: share, Note: "space plays it"}
@@ -126,7 +119,7 @@ func (p *beatPage) dialled(m *root) canvas.Dials {
 			continue
 		}
 		x := report.RowOf(c, &f, report.OfTimed, m.units)
-		d := dialOf(&cardRow{name: name, label: x.Label, fig: x}, c, m.th.look.comma)
+		d := dialOf(&cardRow{name: name, label: x.Label, fig: x}, c, m.th.look)
 		d.Cursor, d.Bar.Off = i == p.cursor, p.old() || p.stop != nil
 		list = append(list, d)
 	}

@@ -13,13 +13,6 @@ type doomed struct {
 	last *Entry // what ctrl+z brings back
 }
 
-// bookMarked is the book's answer to a deletion, or to one that was taken back.
-type bookMarked struct {
-	entry   Entry
-	deleted bool
-	err     error
-}
-
 // press acts on the keys that delete and bring back; not ok for any other key, which also forgets what was asked for.
 // Where something is typed the delete key is the field's, unless nothing stands behind the cursor.
 func (d *doomed) press(msg tea.KeyPressMsg, k *keyMap, f *field, at *Entry) (a action, ok bool) {
@@ -46,29 +39,27 @@ func (d *doomed) press(msg tea.KeyPressMsg, k *keyMap, f *field, at *Entry) (a a
 
 // markRecord marks a record as deleted, or takes that back.
 func markRecord(e Entry, deleted bool) action {
-	return withBook(func(m *root) tea.Cmd {
-		k := m.keeper
-		return func() tea.Msg {
-			return bookMarked{e, deleted, k.Mark(context.Background(), e.Kind, e.ID, deleted)}
+	return asking(func(*root) func(context.Context, Keeper) action {
+		return func(ctx context.Context, k Keeper) action {
+			if err := k.Mark(ctx, e.Kind, e.ID, deleted); err != nil {
+				return refuse(*bookFault("", err, "nothing was changed"))
+			}
+			return func(m *root) tea.Cmd { return m.marked(e, deleted) }
 		}
 	})
 }
 
-// tell lists anew what stands on the page that asked.
-func (msg bookMarked) tell(m *root) (tea.Cmd, bool) {
-	if msg.err != nil {
-		m.notice = bookFault("", msg.err, "nothing was changed")
-		return nil, true
-	}
+// marked lists anew what stands on the page that asked.
+func (m *root) marked(e Entry, deleted bool) tea.Cmd {
 	page := &m.shelf
 	if m.part.name() == pageRecords {
 		page = &m.records
 	}
 	page.doomed.last = nil
-	m.done = msg.entry.Name + ": back in the book"
-	if msg.deleted {
-		page.doomed.last = &msg.entry
-		m.done = msg.entry.Name + ": deleted; ctrl+z brings it back"
+	m.done = e.Name + ": back in the book"
+	if deleted {
+		page.doomed.last = &e
+		m.done = e.Name + ": deleted; ctrl+z brings it back"
 	}
-	return page.find(m.keeper), true
+	return page.find(m.keeper)
 }

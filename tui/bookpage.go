@@ -26,26 +26,6 @@ type bookPage struct {
 	doomed doomed
 }
 
-type (
-	bookFound struct {
-		all  bool
-		run  int
-		rows []Entry
-		err  error
-	}
-	bookLoaded struct {
-		job  calc.Job
-		name string
-		err  error
-	}
-	bookKept struct {
-		name string
-		job  calc.Job
-		said string
-		err  error
-	}
-)
-
 // find asks for what is typed.
 func (p *bookPage) find(k Keeper) tea.Cmd {
 	if k == nil {
@@ -54,30 +34,21 @@ func (p *bookPage) find(k Keeper) tea.Cmd {
 	p.run++
 	run, text := p.run, p.field.String()
 	p.busy = true
-	all, find := p.all, k.Find
-	if all {
+	find := k.Find
+	if p.all {
 		find = k.Records
 	}
 	return func() tea.Msg {
 		rows, err := find(context.Background(), text)
-		return bookFound{all, run, rows, err}
+		return answered{func(*root) tea.Cmd { p.found(run, rows, err); return nil }}
 	}
 }
 
-func (f bookFound) tell(m *root) (tea.Cmd, bool) {
-	if f.all {
-		m.records.found(f)
-	} else {
-		m.shelf.found(f)
-	}
-	return nil, true
-}
-
-func (p *bookPage) found(f bookFound) {
-	if f.run != p.run {
+func (p *bookPage) found(run int, rows []Entry, err error) {
+	if run != p.run {
 		return
 	}
-	p.rows, p.err, p.busy = f.rows, f.err, false
+	p.rows, p.err, p.busy = rows, err, false
 	last := len(p.rows) // what is offered below them is gone to by hand only
 	if last == 0 {
 		last = p.lines()
@@ -180,9 +151,7 @@ func (p *bookPage) draw(th *theme, keeps bool, w, h int) (b block, x int) {
 		ask, hint = "find: ", "cards, test beads, readings, power sources, spools"
 	}
 	r, x := p.field.ask(th, ask, w)
-	if where := p.list.where(); r.left() > width(where)+1 {
-		r.to(w-width(where)).put(th.quiet, where)
-	}
+	p.list.putWhere(th, r, w)
 	b.add(r.line())
 	if p.field.empty() {
 		b.say(th.quiet, 0, hint, w)
@@ -203,10 +172,8 @@ func (p *bookPage) draw(th *theme, keeps bool, w, h int) (b block, x int) {
 	if h-len(b)-len(told) < 4 {
 		told = told[:min(len(told), max(0, h-len(b)-3))]
 	}
-	b.addAll(p.list.draw(w, max(1, h-len(b)-1-len(told)), func(i int, chosen bool) line {
-		return p.rowLine(th, i,
-			chosen, w)
-	}))
+	row := func(i int, chosen bool) line { return p.rowLine(th, i, chosen, w) }
+	b.addAll(p.list.draw(w, max(1, h-len(b)-1-len(told)), row))
 	if len(told) > 0 && len(b)+1+len(told) <= h {
 		b.skip()
 		b.addAll(told)
@@ -226,10 +193,7 @@ func (p *bookPage) elsewhere() string {
 
 // rowLine is one record, its name, its date and what it is in short; or something that the page does.
 func (p *bookPage) rowLine(th *theme, i int, chosen bool, w int) line {
-	r, name := newRow(w), th.bold.exact()
-	if chosen {
-		name = th.cursor.exact()
-	}
+	r, name := newRow(w), th.under(chosen, th.bold).exact()
 	if n := i - len(p.rows); n >= 0 {
 		text := "keep the card as “" + p.field.String() + "”"
 		if p.all {

@@ -458,7 +458,7 @@ func TestLoadedTooLate(t *testing.T) {
 	s.press("esc")
 	m := s.m.(*root)
 	before := m.session.base()
-	m.Update(bookLoaded{job: calc.Job{Metal: "brass", Gauge: 22}, name: "late"})
+	m.Update(answered{func(m *root) tea.Cmd { return m.loaded(calc.Job{Metal: "brass", Gauge: 22}, "late", nil) }})
 	if m.session.base() != before {
 		t.Error("it was opened all the same")
 	}

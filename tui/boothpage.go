@@ -13,8 +13,7 @@ import (
 
 // boothPage is for a screen some steps away: the verdict, five figures in digits as large as the terminal allows, each
 // always in its place, and in the sixth place the strongest caution or the beat of a timed arc. The arrows pick a
-// figure
-// and change it.
+// figure and change it.
 type boothPage struct {
 	at   int // the figure under the cursor
 	kept [2]canvas.Kept[canvas.Dials]
@@ -110,7 +109,7 @@ func (m *root) boothDials(at int) canvas.Dials {
 	list := make(canvas.Dials, len(rows))
 	off := m.old || stateOf(&m.session.card) == canvas.Stop
 	for i := range rows {
-		d := dialOf(&rows[i], &m.session.card, m.th.look.comma)
+		d := dialOf(&rows[i], &m.session.card, m.th.look)
 		m.spanned(&d, &rows[i].fig)
 		d.Name, d.Short = strings.ToUpper(rows[i].label), strings.ToUpper(d.Short)
 		d.Loud, d.Lit, d.Cursor, d.Bar.Off, d.Also = true, true, i == at, off, ""

@@ -49,7 +49,7 @@ func byTheClock(t *testing.T, o Options) (*tea.Program, *line24) {
 // frames a second sends them.
 func sends(t *testing.T, job calc.Job, keys ...string) (costs []int) {
 	t.Helper()
-	p, out := byTheClock(t, Options{Job: job})
+	p, out := byTheClock(t, Options{Job: job, Window: coarse})
 	was := out.settle()
 	for _, k := range keys {
 		p.Send(keyPress(k))
@@ -62,8 +62,7 @@ func sends(t *testing.T, job calc.Job, keys ...string) (costs []int) {
 
 // A key on the card sends at most 700 bytes down the line where feed and travel are given, and 1,000 where a change of
 // one moves the suggestion of the other; picking at most 150; a key that changes nothing sends none. The verdict
-// stays: another one
-// draws the strip anew.
+// stays: another one draws the strip anew.
 func TestBytesAKey(t *testing.T) {
 	open := calc.Job{Metal: "galvanized", Gauge: 20}
 	given := open
@@ -94,6 +93,24 @@ func TestBytesAKey(t *testing.T) {
 			t.Errorf("two keys, and two without meaning, send %v bytes", costs)
 		}
 	})
+}
+
+// A key that turns the verdict sends at most 1,500 bytes, and a step on the map 1,600: the map stands still, however long
+// the numbers beside it are.
+func TestBytesOfVerdictAndMap(t *testing.T) {
+	job := calc.Job{Metal: "galvanized", Gauge: 20, Feed: calc.Some(4.3), Travel: calc.Some(7)}
+	up := slices.Repeat([]string{"up"}, 8)
+	walk := []string{"m", "right", "right", "right", "up", "up", "left", "down", "down", "down"}
+	for most, keys := range map[int][]string{1500: up, 1600: walk} {
+		synctest.Test(t, func(t *testing.T) {
+			for i, n := range sends(t, job, keys...) {
+				t.Logf("%-6s %4d bytes", keys[i], n)
+				if n > most && keys[i] != "m" {
+					t.Errorf("%s sends %d bytes", keys[i], n)
+				}
+			}
+		})
+	}
 }
 
 // Nothing is sent while nobody presses a key.

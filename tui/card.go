@@ -20,15 +20,7 @@ type cardPage struct {
 	field   field           // what is typed
 	scroll  window          // of the figures
 	columns int             // in which they stand
-	kept    keptCard
-}
-
-// keptCard are drawings kept until what they show changes.
-type keptCard struct {
-	chips canvas.Kept[canvas.Chips]
-	dials canvas.Kept[canvas.Dials]
-	joint canvas.Kept[canvas.Joint]
-	edges canvas.Kept[canvas.Edges]
+	joint   canvas.Kept[canvas.Joint]
 }
 
 // load lays out the session's card and keeps the cursor on the row it was on; at first it stands on the first dial.

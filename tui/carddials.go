@@ -7,7 +7,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/choice"
-	"brazebooth/internal/quantity"
+	"brazebooth/internal/joint"
 	"brazebooth/internal/report"
 	"brazebooth/tui/canvas"
 )
@@ -29,17 +29,10 @@ var tracks = map[string][][2]float64{
 var dialShort = map[string]string{"wire_feed": "feed", "gas_flow": "gas", "arc_on": "on", "arc_off": "off"}
 
 // dialOf is a figure that is dialled, as a dial shows it.
-func dialOf(r *cardRow, c *calc.Card, comma bool) canvas.Dial {
+func dialOf(r *cardRow, c *calc.Card, as look) canvas.Dial {
 	f, v := r.fig.Figure, &r.fig.Value
-	show := func(s string) string {
-		if comma {
-			return quantity.Comma(s)
-		}
-		return s
-	}
-	d := canvas.Dial{Name: guessMark(r.tag) + r.label, Unit: v.Unit, Number: show(v.Number), Widest: show("88.8"),
-		Also: r.fig.Other.String(),
-		Span: show(v.Band()), Yours: r.tag == "yours"}
+	d := canvas.Dial{Name: guessMark(r.tag) + r.label, Unit: v.Unit, Number: as.number(v.Number),
+		Widest: as.number("88.8"), Also: r.fig.Other.String(), Span: as.number(v.Band()), Yours: r.tag == "yours"}
 	d.Short = dialShort[r.name]
 	if r.name == "travel" && d.Also == "" {
 		d.Also = r.short
@@ -86,7 +79,7 @@ func dialsOf(m *root, rows []cardRow, c *calc.Card) canvas.Dials {
 	var list canvas.Dials
 	for i := range rows {
 		if rows[i].kind == dialRow {
-			d := dialOf(&rows[i], c, m.th.look.comma)
+			d := dialOf(&rows[i], c, m.th.look)
 			d.Bar.Off = off
 			m.spanned(&d, &rows[i].fig)
 			list = append(list, d)
@@ -109,11 +102,8 @@ func (p *cardPage) chips(m *root, hint bool) canvas.Chips {
 				l.Hint = m.chipHint(r, m.w-2)
 			}
 		}
-		text := r.chipText(c)
-		if m.th.look.comma {
-			text = quantity.Comma(text)
-		}
-		l.List = append(l.List, canvas.Chip{Name: r.chipName(), Value: text, Assumed: r.tag == "assumed"})
+		l.List = append(l.List, canvas.Chip{Name: r.chipName(), Value: m.th.look.number(r.chipText(c)),
+			Assumed: r.tag == "assumed"})
 	}
 	return l
 }
@@ -142,15 +132,10 @@ func (m *root) chipHint(r *cardRow, w int) string {
 
 // jointOf is a joint with its bead for the drawing; false where there is none.
 func jointOf(s *calc.Section) (canvas.Joint, bool) {
-	kinds := map[string]canvas.JointKind{"butt": canvas.Butt, "lap": canvas.Lap, "tee": canvas.Tee,
-		"corner": canvas.Corner, "overlay": canvas.Overlay}
-	kind, ok := kinds[s.Joint]
-	if !s.Drawn || !ok {
-		return canvas.Joint{}, false
-	}
-	return canvas.Joint{Kind: kind, Thick: s.Thick, Gap: s.Gap, Wet: s.Wet, Phi: s.Phi, Melted: s.Melted,
-		Boiled:     s.Boiled,
-		MeltedBack: s.MeltedBack, BoiledBack: s.BoiledBack, Backing: s.Backing}, true
+	kind, ok := joint.KindOf(s.Joint)
+	return canvas.Joint{
+		Shape:  joint.Shape{Kind: kind, Thick: s.Thick, Gap: s.Gap, Wet: s.Wet, Phi: s.Phi, Backing: s.Backing},
+		Melted: s.Melted, Boiled: s.Boiled, MeltedBack: s.MeltedBack, BoiledBack: s.BoiledBack}, ok && s.Drawn
 }
 
 // edgesOf are the limits of the card's setting.

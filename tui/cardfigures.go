@@ -48,11 +48,8 @@ func (p *cardPage) figures(m *root, w int) (b block, first, last int) {
 
 // cells puts a figure into its column: name, number, unit, band.
 func (r *cardRow) cells(th *theme, to *row, c columns, chosen bool, end int) {
-	at, name := to.used, th.quiet
-	if chosen {
-		name = th.cursor
-	}
-	to.put(name, r.label).to(at + c.label + 1)
+	at := to.used
+	to.put(th.under(chosen, th.quiet), r.label).to(at + c.label + 1)
 	if !r.numbered() {
 		if width(r.words) <= end-to.used { // else enter tells
 			to.put(th.plain, r.words)

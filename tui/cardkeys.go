@@ -110,10 +110,9 @@ func (p *cardPage) type_(press tea.KeyPressMsg, k *keyMap, s *session, row *card
 	case key.Matches(press, k.On) && p.field.empty(), press.String() == "esc":
 		p.stopTyping()
 	case key.Matches(press, k.On):
-		job := s.base()
-		set := choice.SettingOf(row.name)
-		if err := set.Set(&job, p.field.String()); err != nil {
-			return refuse(*faultOf(err))
+		job, wrong := s.typed(choice.SettingOf(row.name), &p.field)
+		if wrong != nil {
+			return refuse(*wrong)
 		}
 		label := row.label
 		return func(m *root) tea.Cmd {
@@ -130,38 +129,31 @@ func (p *cardPage) type_(press tea.KeyPressMsg, k *keyMap, s *session, row *card
 
 // pages acts on the keys that lead to another screen.
 func (p *cardPage) pages(press tea.KeyPressMsg, k *keyMap) action {
-	switch {
-	case key.Matches(press, k.Cautions):
-		return openPoints
-	case key.Matches(press, k.Drawing):
-		return openSection
-	case key.Matches(press, k.Map):
-		return openMap
-	case key.Matches(press, k.Beat):
-		return openBeat
-	case key.Matches(press, k.Pages):
-		return openPart
-	case key.Matches(press, k.Keep):
-		return openShelf
-	case key.Matches(press, k.Booth):
-		return openBooth
-	case key.Matches(press, k.Back):
-		return goBack
+	if a := led(press, lead{k.Cautions, openPoints}, lead{k.Drawing, openSection}, lead{k.Map, openMap},
+		lead{k.Beat, openBeat}, lead{k.Pages, openPart}, lead{k.Keep, openShelf}, lead{k.Booth, openBooth},
+		lead{k.Back, goBack}); a != nil {
+		return a
 	}
 	return everywhere(press, k)
 }
 
 // everywhere acts on the keys that mean the same on the card, the map and the timed arc's page.
 func everywhere(press tea.KeyPressMsg, k *keyMap) action {
-	switch {
-	case key.Matches(press, k.Units):
-		return otherUnits
-	case key.Matches(press, k.Help):
-		return openHelp
-	case key.Matches(press, k.Words):
-		return openWords
-	case key.Matches(press, k.Leave):
-		return leave
+	return led(press, lead{k.Units, otherUnits}, lead{k.Help, openHelp}, lead{k.Words, openWords}, lead{k.Leave, leave})
+}
+
+// lead is a key and where it leads.
+type lead struct {
+	key key.Binding
+	to  action
+}
+
+// led is where a key leads by the first of some that it is, nil for none of them.
+func led(press tea.KeyPressMsg, list ...lead) action {
+	for _, l := range list {
+		if key.Matches(press, l.key) {
+			return l.to
+		}
 	}
 	return nil
 }

@@ -14,9 +14,10 @@ import (
 
 // cardLayout is where the parts of the card stand at a size of the terminal: it changes with nothing else.
 type cardLayout struct {
-	chips, dials, side int // lines of the chips and dials, columns of the drawing beside them
-	edges              bool
-	gaps               bool // an empty line between the parts
+	chips, dials int // lines
+	left, side   int // columns of the dials and of the drawing beside them
+	edges        bool
+	gaps         bool // an empty line between the parts
 }
 
 func (m *root) cardLayout() cardLayout {
@@ -36,11 +37,10 @@ func (m *root) cardLayout() cardLayout {
 		l.side = m.w - 2 - max(57, m.w*65/100) - 2
 	}
 	l.edges = m.w >= 100 && m.h >= 30
-	left := m.w - 2*m.margin()
-	if l.side > 0 {
-		left -= l.side + 2
+	if l.left = m.w - 2*m.margin(); l.side > 0 {
+		l.left -= l.side + 2
 	}
-	size, _ := canvas.Fit("88.8", (left+2)/3-3, l.dials-4)
+	size, _ := canvas.Fit("88.8", (l.left+2)/3-3, l.dials-4)
 	l.dials = min(l.dials, max(3, size.Lines)+4) // no higher than the digits can be
 	return l
 }
@@ -51,22 +51,17 @@ func (p *cardPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	if p.typing {
 		h--
 	}
-	b := append(block{}, p.kept.chips.Draw(p.chips(m, l.chips > 1), th.Theme, w, l.chips)...)
-	b = b.fit(l.chips)
-	left := w
+	b := block(p.chips(m, l.chips > 1).Draw(th.Theme, w, l.chips)).fit(l.chips)
+	main := block(p.dials(m).Draw(th.Theme, l.left, l.dials))
+	main.addAll(p.held(m, l.left, h-len(b)-len(main)))
 	if l.side > 0 {
-		left = w - l.side - 2
-	}
-	main := append(block{}, p.kept.dials.Draw(p.dials(m), th.Theme, left, l.dials)...)
-	main.addAll(p.held(m, left, h-len(b)-len(main)))
-	if l.side > 0 {
-		main = p.beside(m, main, l, left)
+		main = p.beside(m, main, l)
 	}
 	b.addAll(main)
 	if l.gaps {
 		b.skip()
 	}
-	b.addAll(p.lower(m, l, w, left, h-len(b)))
+	b.addAll(p.lower(m, l, w, h-len(b)))
 	if !p.typing {
 		return b, nil
 	}
@@ -76,7 +71,7 @@ func (p *cardPage) view(m *root, w, h int) (block, *tea.Cursor) {
 }
 
 // beside sets the joint beside the dials.
-func (p *cardPage) beside(m *root, main block, l cardLayout, left int) block {
+func (p *cardPage) beside(m *root, main block, l cardLayout) block {
 	j, ok := jointOf(&m.session.card.Section)
 	if !ok {
 		return main
@@ -87,13 +82,14 @@ func (p *cardPage) beside(m *root, main block, l cardLayout, left int) block {
 		high--
 		right.say(m.th.quiet, 0, "the joint, to scale", l.side)
 	}
-	right.addAll(block(p.kept.joint.Draw(j, m.th.Theme, l.side, high)))
-	return beside(main, right, left+2, m.th.quiet, "")
+	right.addAll(block(p.joint.Draw(j, m.th.Theme, l.side, high)))
+	return beside(main, right, l.left+2, m.th.quiet, "")
 }
 
 // lower is the dangers and, below, the figures; on a large screen the limits stand beside the dangers.
-func (p *cardPage) lower(m *root, l cardLayout, w, left, h int) block {
+func (p *cardPage) lower(m *root, l cardLayout, w, h int) block {
 	figures, first, last := p.figures(m, w)
+	left := w
 	least, said := min(len(figures), 2), m.lampSays()
 	for _, x := range calc.Stops(m.session.card.Warnings) {
 		if x.Code != said {
@@ -101,9 +97,7 @@ func (p *cardPage) lower(m *root, l cardLayout, w, left, h int) block {
 		}
 	}
 	if l.edges {
-		least = min(len(figures), max(2, h/3))
-	} else {
-		left = w
+		left, least = l.left, min(len(figures), max(2, h/3))
 	}
 	room := h - least
 	if l.gaps {
@@ -113,7 +107,7 @@ func (p *cardPage) lower(m *root, l cardLayout, w, left, h int) block {
 	if l.edges && len(m.session.card.Edges) > 0 {
 		var right block
 		right.say(m.th.quiet, 0, "how far each limit is away", l.side)
-		right.addAll(block(p.kept.edges.Draw(edgesOf(&m.session.card), m.th.Theme, l.side, h-1)))
+		right.addAll(block(edgesOf(&m.session.card).Draw(m.th.Theme, l.side, h-1)))
 		b = beside(b, right, left+2, m.th.quiet, "")
 	}
 	if l.gaps {
@@ -179,10 +173,7 @@ func (p *cardPage) held(m *root, w, room int) block {
 				r, gap = newRow(w), 0
 			}
 		}
-		name := th.quiet
-		if i == p.at && x.kind != dialRow {
-			name = th.cursor
-		}
+		name := th.under(i == p.at && x.kind != dialRow, th.quiet)
 		if r.blank(gap).put(name, label).blank(1); width(value)+1+width(band) > r.left() {
 			b.addAll(flow(r, []piece{{0, th.bold, value}, {0, th.quiet, band}}, 2, w))
 			r = newRow(w)

@@ -28,28 +28,30 @@ func (th *theme) sign(s calc.Severity) (paint, string) {
 	return th.bold, "•"
 }
 
-// cautionBand is the band under the settings: every stop whole, then what the strip has no room for, then this job's
-// own dangers, then those of every arc: as many as there is room for, whole too. Its last line names what endangers the
-// hand and is not said whole, or how many warnings there are. said is the code of a warning that the strip says whole.
+// cautionBand is the band under the settings: every stop whole, then this job's own dangers, what is wrong with the
+// setting, and the dangers of every arc: as many as there is room for, whole too. What is wrong has its room first, but
+// stands behind the dangers, which then stay where they are when the verdict turns. Its last line names what endangers
+// the hand and is not said whole, or how many warnings there are. said is the code of a warning that the strip says
+// whole.
 func cautionBand(th *theme, c *calc.Card, w, h int, said string) block {
-	var b block
+	var b, wrong block
 	whole := map[string]bool{}
 	h -= max(1, len(dangerBand(th, c, whole, w))) - 1 // its last lines
-	add := func(fits func(*calc.Warning) bool) {
+	add := func(to *block, fits func(*calc.Warning) bool) {
 		for i := range c.Warnings {
 			x := &c.Warnings[i]
 			if x.Code == said || whole[x.Code] || !fits(x) {
 				continue
 			}
-			lines := cautionLines(th, x, w)
-			if len(b)+len(lines)+1 > h {
+			lines := cautionLines(th, unsaid(x, said), w)
+			if len(b)+len(wrong)+len(lines)+1 > h {
 				return
 			}
-			b.addAll(lines)
+			to.addAll(lines)
 			whole[x.Code] = true
 		}
 	}
-	add(func(x *calc.Warning) bool { return x.Severity == calc.Stop })
+	add(&b, func(x *calc.Warning) bool { return x.Severity == calc.Stop })
 	if stops, _, _ := tally(c); len(b) == 0 && h > 1 && (stops > 1 ||
 		said == "") { // no room for a whole one: as many clauses of the first as there is
 		for i := range c.Warnings {
@@ -59,17 +61,27 @@ func cautionBand(th *theme, c *calc.Card, w, h int, said string) block {
 			}
 		}
 	}
-	add(func(x *calc.Warning) bool { return x.Severity == calc.Caution && ofTheSetting(c, x) })
-	add(func(x *calc.Warning) bool { return x.Severity == calc.Caution && !ofEveryArc(x) && !ofTheSetting(c, x) })
-	add(func(x *calc.Warning) bool { return x.Severity == calc.Info && !ofEveryArc(x) })
-	add(func(x *calc.Warning) bool { return x.Code == "test-bead" })
-	add(func(x *calc.Warning) bool { return x.Severity == calc.Caution && ofEveryArc(x) })
+	add(&wrong, func(x *calc.Warning) bool { return x.Severity == calc.Caution && ofTheSetting(c, x) })
+	add(&b, func(x *calc.Warning) bool { return x.Severity == calc.Caution && !ofEveryArc(x) && !ofTheSetting(c, x) })
+	b.addAll(wrong)
+	wrong = nil
+	add(&b, func(x *calc.Warning) bool { return x.Severity == calc.Info && !ofEveryArc(x) })
+	add(&b, func(x *calc.Warning) bool { return x.Code == "test-bead" })
+	add(&b, func(x *calc.Warning) bool { return x.Severity == calc.Caution && ofEveryArc(x) })
 	if rows := dangerBand(th, c, whole, w); len(rows) > 0 {
 		b.addAll(rows)
 	} else {
 		b.add(cautionCount(th, c, w))
 	}
 	return b
+}
+
+// unsaid is a warning without the sentence that the strip says: how likely a marginal setting is good.
+func unsaid(x *calc.Warning, said string) *calc.Warning {
+	if _, rest, ok := strings.Cut(x.Text, ". "); ok && x.Code == "marginal" && said == "test-bead" {
+		return &calc.Warning{Severity: x.Severity, Text: rest}
+	}
+	return x
 }
 
 // ofTheSetting reports a warning of this setting rather than of every arc.
@@ -92,25 +104,13 @@ func ofEveryArc(x *calc.Warning) bool {
 
 // cautionLines is one warning, wrapped behind its sign; the word STOP stands before a stop.
 func cautionLines(th *theme, x *calc.Warning, w int) block {
-	p, mark := th.sign(x.Severity)
-	text := x.Text
+	sign, mark := th.sign(x.Severity)
+	p, text := th.plain, x.Text
 	if x.Severity == calc.Stop {
-		text = "STOP: " + text
+		p, text = th.stop, "STOP: "+text
 	}
 	var b block
-	for i, l := range wrap(text, w-2) {
-		r := newRow(w)
-		if i == 0 {
-			r.put(p, mark)
-		}
-		r.to(2)
-		if x.Severity == calc.Stop {
-			r.put(th.stop, l)
-		} else {
-			r.put(th.plain, l)
-		}
-		b.add(r.line())
-	}
+	b.pointed(sign, 0, mark, 2, p, text, w)
 	return b
 }
 
@@ -191,8 +191,7 @@ func cautionPage(th *theme, c *calc.Card, w int) block {
 }
 
 // clauses is as much of a caution as fits, whole clauses only: at least the first one. A sign says that there is more
-// to be
-// read.
+// to be read.
 func clauses(text string, fits func(string) bool) string {
 	if fits(text) {
 		return text

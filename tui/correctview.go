@@ -6,7 +6,6 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
-	"brazebooth/internal/quantity"
 	"brazebooth/internal/report"
 	"brazebooth/tui/canvas"
 )
@@ -49,8 +48,7 @@ var directions = map[string][2]string{"wire_feed": {"less wire", "more wire"}, "
 	"spot_step": {"shorter step", "longer step"}, "gas_flow": {"less gas", "more gas"}}
 
 // bigChange is the one change to be read from where one stands: which way, from what, to what. Nothing where there is
-// no room
-// for it or the change is no number.
+// no room for it or the change is not a number.
 func (m *root) bigChange(c *advice.Change, w int) (b block) {
 	if c == nil || c.What == "mode" || m.h < lowHeight {
 		return nil
@@ -62,15 +60,11 @@ func (m *root) bigChange(c *advice.Change, w int) (b block) {
 	words := directions[c.What][map[bool]int{true: 1, false: 0}[c.To > c.From]]
 	draw := func(ink canvas.Ink, text string, lines int) {
 		if size, ok := canvas.Fit(text, w-1-width(to.Unit), lines); ok {
-			b.addAll(block(canvas.BigText(m.th.Theme, size, ink, text, false)))
+			b.addAll(block(canvas.BigText(m.th.Theme, size, ink, text)))
 		}
 	}
 	draw(canvas.Quiet.Ink(), strings.ToUpper(words), canvas.SizeM.Lines)
-	numbers := from.Number + " > " + to.Number
-	if m.th.look.comma {
-		numbers = quantity.Comma(numbers)
-	}
-	draw(canvas.Text.Ink(), numbers, max(canvas.SizeM.Lines, m.h/6))
+	draw(canvas.Text.Ink(), m.th.look.number(from.Number+" > "+to.Number), max(canvas.SizeM.Lines, m.h/6))
 	return b
 }
 

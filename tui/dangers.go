@@ -52,7 +52,7 @@ func dangerBand(th *theme, c *calc.Card, whole map[string]bool, w int) block {
 	if w < 36 { // a column beside something
 		return dangerColumn(th, c, d, w)
 	}
-	return dangerRows(th, newRow(w), c, d, true)
+	return dangerRows(th, c, d, w)
 }
 
 // dangerColumn names them on as many lines as they take.
@@ -61,13 +61,7 @@ func dangerColumn(th *theme, c *calc.Card, d dangers, w int) (b block) {
 		b.add(newRow(w).put(th.stop, "■ "+quantity.Count(stops, "stop")).line())
 	}
 	p, mark := th.sign(calc.Caution)
-	for i, text := range wrap(strings.ReplaceAll(strings.Join(d.short, " · "), "/", ", ")+" – c", w-2) {
-		r := newRow(w)
-		if i == 0 {
-			r.put(p, mark)
-		}
-		b.add(r.to(2).put(th.plain, text).line())
-	}
+	b.pointed(p, 0, mark, 2, th.plain, strings.ReplaceAll(strings.Join(d.short, " · "), "/", ", ")+" – c", w)
 	return b
 }
 
@@ -86,50 +80,38 @@ func (f *dangerForm) width() int {
 }
 
 // dangerForms are the ways, the fullest first.
-func dangerForms(c *calc.Card, d dangers, count bool, w int) []dangerForm {
+func dangerForms(c *calc.Card, d dangers, w int) []dangerForm {
 	tail := fmt.Sprintf(" shows all %d", len(c.Warnings))
 	if w < narrowWidth {
 		tail = fmt.Sprintf(": all %d", len(c.Warnings))
 	}
 	long, short := "", ""
-	if stops, _, _ := tally(c); count && stops > 0 {
+	if stops, _, _ := tally(c); stops > 0 {
 		long, short = "■ "+quantity.Count(stops, "stop"), fmt.Sprintf("■ %d", stops)
 	}
 	return []dangerForm{{long, tail, d.vital}, {long, "", d.vital}, {long, "", d.short}, {short, "", d.short}}
 }
 
-// dangerRows names the dangers behind what a row has already, on the next one where that has no room, and on two where
-// one has none. What is vital is named in any case.
-func dangerRows(th *theme, r *row, c *calc.Card, d dangers, count bool) block {
-	forms := dangerForms(c, d, count, r.room)
-	var b block
-	if r.used > 0 {
-		for i := range forms {
-			if forms[i].width()+2 <= r.left() {
-				r.blank(2).dangers(th, forms[i], d.others)
-				return append(b, r.line())
-			}
-		}
-		b.add(r.line())
-		r = newRow(r.room)
-	}
-	for i := range forms {
-		if forms[i].width() <= r.room {
-			r.dangers(th, forms[i], d.others)
-			return append(b, r.line())
+// dangerRows names the dangers on a row, or on two where one has no room. What is vital is named in any case.
+func dangerRows(th *theme, c *calc.Card, d dangers, w int) block {
+	forms := dangerForms(c, d, w)
+	p, mark := th.sign(calc.Caution)
+	for _, f := range forms {
+		if f.width() <= w {
+			r := newRow(w).count(th, f.count).put(p, mark).put(th.plain, " "+strings.Join(f.words, " · "))
+			return block{r.ending(th, f.tail, d.others).line()}
 		}
 	}
-	return append(b, dangersOnTwo(th, r, d, &forms[0])...)
+	return dangersOnTwo(th, w, d, &forms[0])
 }
 
 // dangersOnTwo names what is vital on a row and the next one. The key that shows every caution stands behind the second
 // row, or behind the first where that is full.
-func dangersOnTwo(th *theme, r *row, d dangers, f *dangerForm) block {
+func dangersOnTwo(th *theme, w int, d dangers, f *dangerForm) block {
 	last := len(d.short) - 1
-	r.count(th, f.count)
 	p, mark := th.sign(calc.Caution)
-	r.put(p, mark).put(th.plain, " "+strings.Join(d.short[:last], " · "))
-	next := newRow(r.room).blank(2).put(th.plain, d.short[last])
+	r := newRow(w).count(th, f.count).put(p, mark).put(th.plain, " "+strings.Join(d.short[:last], " · "))
+	next := newRow(w).blank(2).put(th.plain, d.short[last])
 	switch {
 	case width(" – c"+f.tail) <= next.left():
 		next.ending(th, f.tail, d.others)
@@ -142,31 +124,20 @@ func dangersOnTwo(th *theme, r *row, d dangers, f *dangerForm) block {
 }
 
 // count puts how many stops there are.
-func (r *row) count(th *theme, text string) {
+func (r *row) count(th *theme, text string) *row {
 	if text != "" {
 		r.put(th.stop, text).blank(2)
 	}
-}
-
-// dangers puts a form, and what else there is room for.
-func (r *row) dangers(th *theme, f dangerForm, others []string) {
-	r.count(th, f.count)
-	p, mark := th.sign(calc.Caution)
-	words := f.words
-	if len(words) == 0 && len(others) > 0 {
-		words, others = others[:1], others[1:]
-	}
-	r.put(p, mark).put(th.plain, " "+strings.Join(words, " · "))
-	r.ending(th, f.tail, others)
+	return r
 }
 
 // ending puts the words that there is room for, and the key that shows every caution.
-func (r *row) ending(th *theme, tail string, others []string) {
+func (r *row) ending(th *theme, tail string, others []string) *row {
 	end := width(" – c" + tail)
 	for _, word := range others {
 		if word = " · " + word; width(word)+end <= r.left() {
 			r.put(th.plain, word)
 		}
 	}
-	r.put(th.quiet, " – ").put(th.bold, "c").put(th.quiet, tail)
+	return r.put(th.quiet, " – ").put(th.bold, "c").put(th.quiet, tail)
 }

@@ -13,6 +13,5 @@ func ExampleJob() calc.Job {
 
 const (
 	ExampleTitle = "example: lid seam of a new, unused, open rainwater tank"
-	exampleShort = "example: rainwater tank lid seam"
 	ownTitle     = "your job"
 )

@@ -9,14 +9,8 @@ type piece struct {
 
 // draw sets the row's parts side by side; those without room stand under the value, whole.
 func (r *cardRow) draw(th *theme, c columns, chosen bool, w int) block {
-	head := newRow(w)
-	name := th.quiet
-	if chosen {
-		name = th.cursor
-	}
-	head.put(name, r.label)
 	from := c.label + 2
-	head.to(from)
+	head := newRow(w).put(th.under(chosen, th.quiet), r.label).to(from)
 	if !r.numbered() {
 		return flow(head, []piece{{from, th.plain, r.words}}, from, w)
 	}

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"strings"
@@ -48,12 +49,6 @@ var forms = [...]form{
 		{"note", "note", "anything worth knowing; enter alone leaves it"},
 	}},
 	{"person", "a person", []formField{{"name", "short name", "a short name only"}}},
-}
-
-// formDone is the book's answer.
-type formDone struct {
-	said string
-	err  error
 }
 
 // openForm asks for a new record.
@@ -161,27 +156,23 @@ func (p *formPage) enterRecord(m *root) tea.Cmd {
 	kind := p.form.kind
 	return func() tea.Msg {
 		said, err := k.Enter(context.Background(), kind, given)
-		return formDone{said, err}
+		return answered{func(m *root) tea.Cmd { return p.entered(m, said, err) }}
 	}
 }
 
-// tell closes the form where the book has it; a fault leaves it open with all that was typed.
-func (msg formDone) tell(m *root) (tea.Cmd, bool) {
-	p, ok := topmost[*formPage](m)
-	if !ok {
-		return nil, true
-	}
+// entered closes the form where the book has it; a fault leaves it open with all that was typed.
+func (p *formPage) entered(m *root, said string, err error) tea.Cmd {
 	p.busy = false
-	if msg.err != nil {
-		f := faultOf(msg.err)
-		if f.hint == "" {
-			f.hint = "up goes back to what was typed"
-		}
-		m.notice = f
-		return nil, true
+	switch {
+	case !m.isOpen(p):
+		return nil
+	case err != nil:
+		m.notice = faultOf(err)
+		m.notice.hint = cmp.Or(m.notice.hint, "up goes back to what was typed")
+		return nil
 	}
 	m.close(p)
-	m.done = msg.said
+	m.done = said
 	m.meter.sources = nil // there may be another one now
-	return m.records.find(m.keeper), true
+	return m.records.find(m.keeper)
 }

@@ -69,22 +69,14 @@ func (m *root) foot() block {
 func (m *root) news(w int) (b block) {
 	switch {
 	case m.notice != nil:
-		m.say(&b, m.notice, w)
+		b.fault(&m.th, m.notice, w)
 	case m.done != "":
 		b.say(m.th.good, 0, "✓ "+m.done, w)
 	case m.old && m.session.fault != nil:
-		m.say(&b, m.session.fault, w)
+		b.fault(&m.th, m.session.fault, w)
 	case m.beat.stop != nil && !m.isOpen(&m.beat):
 		b.say(m.th.quiet, 0, fmt.Sprintf("on and off are rough until their heat is followed: %.0f %%",
 			100*m.beat.share()), w)
 	}
 	return b
-}
-
-func (m *root) say(b *block, f *fault, w int) {
-	text := "▲ " + f.what
-	if f.hint != "" {
-		text += " – " + f.hint
-	}
-	b.say(m.th.watch, 0, text, w)
 }

@@ -80,9 +80,9 @@ func (p *inputsPage) take(s *session) action {
 		}
 		return goBack
 	}
-	job := s.base()
-	if err := f.Set(&job, p.field.String()); err != nil {
-		return refuse(*faultOf(err))
+	job, wrong := s.typed(f, &p.field)
+	if wrong != nil {
+		return refuse(*wrong)
 	}
 	p.field.clear()
 	p.list.goTo(p.list.at() + 1)
@@ -119,11 +119,8 @@ func (p *inputsPage) draw(th *theme, s *session, w, h int) (b block, x, y int) {
 	}
 	b.skip()
 	b.addAll(p.list.draw(w, max(1, h-len(b)), func(i int, chosen bool) line {
-		row, paint := p.rows[i], th.plain
-		if chosen {
-			paint = th.cursor
-		}
-		r := newRow(w).put(paint, row.Words()).to(20)
+		row := p.rows[i]
+		r := newRow(w).put(th.under(chosen, th.plain), row.Words()).to(20)
 		if v := row.Show(&s.job, s.units.Lead()); v != "" {
 			r.put(th.bold, v)
 		} else {

@@ -69,6 +69,13 @@ func (l *listbox) where() string {
 	return fmt.Sprintf("%d of %d", l.at()+1, l.len())
 }
 
+// putWhere puts that at the end of a row of w columns, where there is room.
+func (l *listbox) putWhere(th *theme, r *row, w int) {
+	if where := l.where(); r.left() > width(where)+1 {
+		r.to(w-width(where)).put(th.quiet, where)
+	}
+}
+
 // moved acts on the keys that move the cursor, where they print nothing.
 func (l *listbox) moved(press tea.KeyPressMsg, k *keyMap) bool {
 	switch {

@@ -61,9 +61,7 @@ func (p *mapPage) update(m *root, msg tea.Msg) action {
 	}
 	switch {
 	case key.Matches(press, k.Reset), key.Matches(press, k.ResetAll):
-		job := s.job
-		job.Feed, job.Travel, job.Amps = calc.Opt{}, calc.Opt{}, calc.Opt{}
-		return change(job, "suggestion back")
+		return change(anySetting(s.job), "suggestion back")
 	case key.Matches(press, k.On), key.Matches(press, k.Back), key.Matches(press, k.Map):
 		return goBack
 	}

@@ -13,15 +13,13 @@ import (
 )
 
 // view draws the map with the setting and the suggestion in it, and what the setting does: beside it, or below it on a
-// narrow
-// terminal.
+// narrow terminal.
 func (p *mapPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	th, s := &m.th, &m.session
 	b := p.heading(th, w)
 	stops(&b, th, s, &s.card, w)
 	if p.err != nil {
-		f := faultOf(p.err)
-		b.say(th.watch, 0, "▲ "+f.what+" – "+f.hint, w)
+		b.fault(th, faultOf(p.err), w)
 		return b, nil
 	}
 	if len(p.have.Feeds) == 0 {
@@ -32,7 +30,7 @@ func (p *mapPage) view(m *root, w, h int) (block, *tea.Cursor) {
 		signs.say(th.quiet, 0, words, w)
 	}
 	room := h - len(b) - len(signs)
-	field := p.field(s, th.look.comma)
+	field := p.field(s, th.look)
 	if w >= besideWidth {
 		side := max(26, w/4)
 		left := block(field.Draw(th.Theme, w-side-2, room))
@@ -64,7 +62,7 @@ const (
 )
 
 // field is the window as the canvas draws it, in the leading units.
-func (p *mapPage) field(s *session, comma bool) *canvas.Map {
+func (p *mapPage) field(s *session, as look) *canvas.Map {
 	m, sys := &p.have, s.units.Lead()
 	axis := func(list []float64, unit string) (out []float64, name string) {
 		for _, v := range list {
@@ -73,7 +71,7 @@ func (p *mapPage) field(s *session, comma bool) *canvas.Map {
 		}
 		return out, quantity.Label(unit, sys)
 	}
-	f := &canvas.Map{Lands: make([]canvas.Land, len(m.Zones)), Comma: comma, Stale: p.old(), Suggestion: true}
+	f := &canvas.Map{Lands: make([]canvas.Land, len(m.Zones)), Comma: as.comma, Stale: p.old()}
 	x, unitX := axis(m.Feeds, "m/min")
 	y, unitY := axis(m.Travels, "mm/s")
 	f.X, f.Y, f.NameX, f.NameY = x, y, "wire feed "+unitX, "travel "+unitY
@@ -84,19 +82,15 @@ func (p *mapPage) field(s *session, comma bool) *canvas.Map {
 	to, _ := axis([]float64{s.card.Used.Travel.V, m.Suggestion.Travel}, "mm/s")
 	f.At, f.Suggested = [2]float64{at[0], to[0]}, [2]float64{at[1], to[1]}
 	if !f.Stale {
-		f.TextX, f.TextY = figureNumber(s, "wire_feed", comma), figureNumber(s, "travel", comma)
+		f.TextX, f.TextY = as.number(figureNumber(s, "wire_feed")), as.number(figureNumber(s, "travel"))
 	}
 	return f
 }
 
 // figureNumber is a figure of the card as a number in the leading units.
-func figureNumber(s *session, name string, comma bool) string {
+func figureNumber(s *session, name string) string {
 	f, _ := s.card.Figure(name)
-	text := report.ValueOf(&f, s.units).Number
-	if comma {
-		text = quantity.Comma(text)
-	}
-	return text
+	return report.ValueOf(&f, s.units).Number
 }
 
 // landOf is the ground of a point: a good one that another edge rules out is outside.

@@ -41,16 +41,12 @@ func (p *cardPage) click(m *root, x, y int) action {
 	case y < l.chips:
 		at = p.chips(m, false).At(x, m.w-2*m.margin(), l.chips)
 	case y < l.chips+l.dials:
-		left := m.w - 2*m.margin()
-		if l.side > 0 {
-			left -= l.side + 2
-		}
 		from, _ := p.span(dialGroup)
 		n := len(p.dials(m))
-		if n == 0 || x >= left {
+		if n == 0 || x >= l.left {
 			return nil
 		}
-		at = from + min(n-1, max(0, x)*n/left)
+		at = from + min(n-1, max(0, x)*n/l.left)
 	}
 	if at < 0 || at >= len(p.rows) || p.typing {
 		return nil
@@ -70,8 +66,7 @@ func (p *picker) click(m *root, _, y int) action {
 // click goes to a row of the list; on the one under the cursor it opens.
 func (p *restPage) click(m *root, _, y int) action {
 	return p.list.clicked(y-2, func() action { return nil }, func() action {
-		return p.update(m,
-			tea.KeyPressMsg{Code: tea.KeyEnter})
+		return p.update(m, tea.KeyPressMsg{Code: tea.KeyEnter})
 	})
 }
 

@@ -37,17 +37,11 @@ func (p *textPage) update(m *root, msg tea.Msg) action {
 	if !ok {
 		return nil
 	}
-	switch {
-	case p.scroll.moved(press, k):
-	case key.Matches(press, k.Leave):
-		return leave
-	case key.Matches(press, k.Units):
-		return otherUnits
-	case key.Matches(press, k.Back), key.Matches(press, k.On), key.Matches(press, k.Why),
-		key.Matches(press, k.Cautions), key.Matches(press, k.Help):
-		return goBack
+	if p.scroll.moved(press, k) {
+		return nil
 	}
-	return nil
+	return led(press, lead{k.Leave, leave}, lead{k.Units, otherUnits}, lead{k.Back, goBack}, lead{k.On, goBack},
+		lead{k.Why, goBack}, lead{k.Cautions, goBack}, lead{k.Help, goBack})
 }
 
 // scrolled acts on the keys that move through a text; draw keeps the window on it.

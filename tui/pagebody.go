@@ -39,9 +39,8 @@ func plainNames(names []string) []string {
 // pageText is what was found for the open page, or what it lacks.
 func (m *root) pageText(blocks []report.Block, err error, w int) (b block) {
 	if err != nil {
-		f := faultOf(err)
 		stops(&b, &m.th, &m.session, &m.session.card, w)
-		b.say(m.th.watch, 0, "▲ "+f.what+" – "+f.hint, w)
+		b.fault(&m.th, faultOf(err), w)
 		return b
 	}
 	return m.session.finding(&m.th, blocks, w, m.part.why)

@@ -121,8 +121,11 @@ func (p *picker) press(msg tea.KeyPressMsg, k *keyMap, s *session) action {
 		if a, ok := p.command(msg, k, s); ok {
 			return a
 		}
-	} else if p.field.empty() {
-		if a, ok := p.shortcut(msg, k); ok {
+	} else if p.field.empty() { // some characters are keys
+		if msg.String() == "*" {
+			return explain(p.ask, p.choice())
+		}
+		if a := led(msg, lead{k.Back, goBack}, lead{k.Leave, leave}, lead{k.Help, openHelp}); a != nil {
 			return a
 		}
 	}
@@ -130,21 +133,6 @@ func (p *picker) press(msg tea.KeyPressMsg, k *keyMap, s *session) action {
 		p.filter(s)
 	}
 	return nil
-}
-
-// shortcut acts on the characters that are keys where nothing is typed.
-func (p *picker) shortcut(msg tea.KeyPressMsg, k *keyMap) (action, bool) {
-	switch {
-	case msg.String() == "*":
-		return explain(p.ask, p.choice()), true
-	case key.Matches(msg, k.Back):
-		return goBack, true
-	case key.Matches(msg, k.Leave):
-		return leave, true
-	case key.Matches(msg, k.Help):
-		return openHelp, true
-	}
-	return nil, false
 }
 
 // command acts on the keys that print nothing.

@@ -130,9 +130,7 @@ func (p *picker) fieldLine(th *theme, w int) (line, int) {
 			r.blank(1).put(th.quiet, hint)
 		}
 	}
-	if where := p.list.where(); r.left() > width(where)+1 {
-		r.to(w-width(where)).put(th.quiet, where)
-	}
+	p.list.putWhere(th, r, w)
 	return r.line(), x
 }
 
@@ -143,7 +141,7 @@ func (p *picker) typedLines(th *theme, w int) block {
 	case p.wrong != nil:
 		b.say(th.plain, 0, p.wrong.what+" – "+p.wrong.hint, w)
 	case p.unfit != nil:
-		b.say(th.watch, 0, "▲ "+p.unfit.what+" – "+p.unfit.hint, w)
+		b.fault(th, p.unfit, w)
 	case p.typed != nil:
 		b.say(th.bold, 0, "= "+p.typed.Name+"  "+p.typed.Fact, w)
 	}
@@ -173,10 +171,8 @@ func (p *picker) rowLine(th *theme, n int, chosen bool, names, facts, w int, par
 	i := p.found[n]
 	c := &p.rows[i]
 	r := newRow(w)
-	name := th.plain
 	if chosen {
 		r.put(th.accent, "▸")
-		name = th.cursor
 	}
 	r.to(1)
 	at := 2
@@ -185,7 +181,7 @@ func (p *picker) rowLine(th *theme, n int, chosen bool, names, facts, w int, par
 		r.to(3-width(number)+1).put(th.quiet, number)
 		at = 5
 	}
-	r.to(at).put(name, c.Name)
+	r.to(at).put(th.under(chosen, th.plain), c.Name)
 	if c.ID == p.before {
 		r.put(th.bold, " ✓")
 	}

@@ -9,6 +9,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/calc/practice"
+	"brazebooth/internal/joint"
 	"brazebooth/internal/quantity"
 	"brazebooth/internal/report"
 	"brazebooth/tui/canvas"
@@ -67,7 +68,7 @@ func twoBeads(th *theme, target, last *practice.Bead, w, lines int) (left, right
 // beadJoint is a bead's cross-section for the drawing; false where it has none.
 func beadJoint(b *practice.Bead) (canvas.Joint, bool) {
 	j, ok := jointOf(&b.Section)
-	return j, ok && j.Wet[0] > 0 && (j.Wet[1] > 0 || j.Kind == canvas.Overlay)
+	return j, ok && j.Wet[0] > 0 && (j.Wet[1] > 0 || j.Kind == joint.Overlay)
 }
 
 // differs says how the last bead differs from the target, what an eye sees first at the front.

@@ -6,36 +6,29 @@ import (
 	tea "charm.land/bubbletea/v2"
 )
 
-// recordRead is the book's answer to a record that is to be read.
-type recordRead struct {
-	name  string
-	lines []string
-	err   error
-}
-
 // openRecord asks for all there is of a record.
 func openRecord(e Entry) action {
-	return withBook(func(m *root) tea.Cmd {
-		k, units := m.keeper, m.units.Lead()
-		return func() tea.Msg {
-			lines, err := k.Record(context.Background(), e.ID, units)
-			return recordRead{e.Kind + " " + e.Name, lines, err}
+	return asking(func(m *root) func(context.Context, Keeper) action {
+		units := m.units.Lead()
+		return func(ctx context.Context, k Keeper) action {
+			lines, err := k.Record(ctx, e.ID, units)
+			return func(m *root) tea.Cmd { m.recordRead(e.Kind+" "+e.Name, lines, err); return nil }
 		}
 	})
 }
 
-// tell opens it over the page that asked, if that is still there.
-func (msg recordRead) tell(m *root) (tea.Cmd, bool) {
+// recordRead opens a record over the page that asked, if that is still there.
+func (m *root) recordRead(name string, lines []string, err error) {
 	if !m.isOpen(&m.part) || m.part.name() != pageRecords {
-		return nil, true
+		return
 	}
-	if msg.err != nil {
-		m.notice = bookFault("", msg.err, "the list stays")
-		return nil, true
+	if err != nil {
+		m.notice = bookFault("", err, "the list stays")
+		return
 	}
-	m.read(msg.name, func(th *theme, w int) block {
+	m.read(name, func(th *theme, w int) block {
 		var b block
-		for _, l := range msg.lines {
+		for _, l := range lines {
 			switch {
 			case l == "":
 				b.skip()
@@ -47,5 +40,4 @@ func (msg recordRead) tell(m *root) (tea.Cmd, bool) {
 		}
 		return b
 	})
-	return nil, true
 }

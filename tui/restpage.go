@@ -90,12 +90,8 @@ func (p *restPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	b.addAll(p.list.draw(w, h-len(b), func(i int, chosen bool) line {
 		x := &p.rows[i]
 		r := newRow(w)
-		name := m.th.plain
-		if chosen {
-			name = m.th.cursor
-		}
 		value := x.value
-		if r.put(name, x.label).to(18); width(value) > r.left() && x.short != "" {
+		if r.put(m.th.under(chosen, m.th.plain), x.label).to(18); width(value) > r.left() && x.short != "" {
 			value = x.short
 		}
 		return r.put(m.th.bold, value).line()

@@ -1,13 +1,13 @@
 package tui
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
 	tea "charm.land/bubbletea/v2"
 	"github.com/charmbracelet/x/ansi"
 
-	"brazebooth/calc"
 	"brazebooth/internal/quantity"
 	"brazebooth/internal/report"
 	"brazebooth/tui/canvas"
@@ -25,7 +25,7 @@ func sectionBody(th *theme, s *session, w, high int) (b block) {
 	c := &s.card
 	j, ok := jointOf(&c.Section)
 	if !ok {
-		b.say(th.plain, 0, "There is no drawing: "+zoneWhy(c), w)
+		b.say(th.plain, 0, "There is no drawing: "+cmp.Or(warningText(c, "not-modelled"), "this joint is not modelled."), w)
 		return b
 	}
 	b.addAll(drawnJoint(th, j, w, high, s.units))
@@ -47,14 +47,4 @@ func drawnJoint(th *theme, j canvas.Joint, w, high int, units quantity.System) b
 	}
 	b.say(th.quiet, 0, text, w)
 	return b
-}
-
-// zoneWhy is the reason why a card has no verdict.
-func zoneWhy(c *calc.Card) string {
-	for _, w := range c.Warnings {
-		if w.Code == "not-modelled" {
-			return w.Text
-		}
-	}
-	return "this joint is not modelled."
 }

@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"brazebooth/calc"
+	"brazebooth/internal/choice"
 	"brazebooth/internal/mistake"
 	"brazebooth/internal/quantity"
 )
@@ -70,21 +71,13 @@ func newSession(o Options) session {
 // compute finds the card of the present job; where there is none the last one stays, marked old.
 func (s *session) compute() {
 	s.fault, s.old, s.followed = nil, false, false
-	card, err := s.answer(s.job)
+	card, err := s.try(s.job)
 	if err != nil {
 		s.fault, s.old = faultOf(err), true
 	} else {
 		s.card, s.pages = card, answers{}
 	}
 	s.lookOK = false
-}
-
-// answer solves a job, or takes the answer that was already tried out.
-func (s *session) answer(job calc.Job) (calc.Card, error) {
-	if s.lookOK && job == s.look {
-		return s.lookCard, nil
-	}
-	return s.solve(job)
 }
 
 // base is the job that a choice is put on. The example's own choices are nobody's: the first choice
@@ -136,6 +129,15 @@ func (s *session) try(job calc.Job) (calc.Card, error) {
 		s.look, s.lookCard, s.lookOK = job, card, true
 	}
 	return card, err
+}
+
+// typed is the job with a choice as it was typed, or why there is none.
+func (s *session) typed(c *choice.Choice, f *field) (calc.Job, *fault) {
+	job := s.base()
+	if err := c.Set(&job, f.String()); err != nil {
+		return job, faultOf(err)
+	}
+	return job, nil
 }
 
 // change makes job the present one only if it has a card.

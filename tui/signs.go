@@ -31,7 +31,7 @@ type Sample struct {
 func Samples(o Options, dark, coarse bool) []Sample {
 	th := newTheme(look{kind: o.Theme, dark: dark, profile: o.Profile, coarse: coarse})
 	const figures = "248"
-	big := canvas.BigText(th.Theme, canvas.SizeL, canvas.Text.Ink(), figures, false)
+	big := canvas.BigText(th.Theme, canvas.SizeL, canvas.Text.Ink(), figures)
 	return []Sample{
 		{"figures", strings.Split(big.String(), "\n"), "a large 2, 4 and 8 of even strokes, without gaps or boxes",
 			"a font with block elements; spacing of letters and lines 1"},

@@ -11,24 +11,14 @@ import (
 
 // stateOf is a card's verdict as the strip shows it.
 func stateOf(c *calc.Card) canvas.State {
-	switch c.Verdict() {
-	case "good":
-		return canvas.Good
-	case "marginal":
-		return canvas.Marginal
-	case "cold":
-		return canvas.Cold
-	case "hot":
-		return canvas.Hot
-	case "burn-through":
-		return canvas.Burns
-	case "outside":
-		return canvas.Outside
-	case "stop":
-		return canvas.Stop
+	if s, ok := states[c.Verdict()]; ok {
+		return s
 	}
 	return canvas.NotJudged
 }
+
+var states = map[string]canvas.State{"good": canvas.Good, "marginal": canvas.Marginal, "cold": canvas.Cold,
+	"hot": canvas.Hot, "burn-through": canvas.Burns, "outside": canvas.Outside, "stop": canvas.Stop}
 
 // stripLines is how high the strip is on a screen that shows it in full: big letters take four lines.
 func stripLines(w, h int) int {
@@ -54,9 +44,8 @@ func (m *root) strip() canvas.Strip {
 	if f != nil {
 		s.State, s.Reason, s.Brief, s.Do = canvas.NotJudged, "this has no card: "+f.what, f.what, f.hint
 	}
-	if m.th.look.comma {
-		s.Reason, s.Brief, s.Do = quantity.Comma(s.Reason), quantity.Comma(s.Brief), quantity.Comma(s.Do)
-	}
+	as := m.th.look
+	s.Reason, s.Brief, s.Do = as.number(s.Reason), as.number(s.Brief), as.number(s.Do)
 	return s
 }
 

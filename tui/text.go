@@ -3,8 +3,6 @@ package tui
 import (
 	"strings"
 
-	"github.com/charmbracelet/x/ansi"
-
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
 	"brazebooth/tui/canvas"
@@ -16,39 +14,8 @@ func width(s string) int { return plain.Width(s) }
 // cut shortens plain text to room cells; what is missing shows as an ellipsis.
 func cut(s string, room int) string { return plain.Cut(s, room) }
 
-// wrap breaks plain text at blanks into lines of at most room cells; a word longer than a line is
-// broken anywhere, so that nothing is lost.
-func wrap(s string, room int) []string {
-	if room < 1 || s == "" {
-		return nil
-	}
-	var lines []string
-	line, used := "", 0
-	for _, word := range strings.Fields(s) {
-		w := width(word)
-		if used > 0 && used+1+w <= room {
-			line, used = line+" "+word, used+1+w
-			continue
-		}
-		if used > 0 {
-			lines = append(lines, line)
-		}
-		for w > room {
-			head := ansi.TruncateWc(word, room, "")
-			if head == "" {
-				return lines // a character wider than the room
-			}
-			lines = append(lines, head)
-			word = word[len(head):]
-			w = width(word)
-		}
-		line, used = word, w
-	}
-	if used > 0 {
-		lines = append(lines, line)
-	}
-	return lines
-}
+// wrap breaks plain text at blanks into lines of at most room cells.
+func wrap(s string, room int) []string { return canvas.Wrap(s, room) }
 
 // line is one line of the screen with its width in cells.
 type line = canvas.Line
@@ -141,14 +108,27 @@ func (b *block) say(p paint, indent int, s string, room int) {
 
 // hang adds wrapped text behind a mark, its further lines under its first word.
 func (b *block) hang(p paint, indent int, mark, s string, room int) {
-	at := indent + width(mark)
+	b.pointed(p, indent, mark, indent+width(mark), p, s, room)
+}
+
+// pointed is hang with a mark that has a style of its own; at is where the text stands.
+func (b *block) pointed(sign paint, indent int, mark string, at int, p paint, s string, room int) {
 	for i, l := range wrap(s, room-at) {
 		r := newRow(room).blank(indent)
 		if i == 0 {
-			r.put(p, mark)
+			r.put(sign, mark)
 		}
 		b.add(r.to(at).put(p, l).line())
 	}
+}
+
+// fault adds what is wrong and what to do instead.
+func (b *block) fault(th *theme, f *fault, room int) {
+	text := "▲ " + f.what
+	if f.hint != "" {
+		text += " – " + f.hint
+	}
+	b.say(th.watch, 0, text, room)
 }
 
 // indent moves every line that shows something to the right.
@@ -176,17 +156,13 @@ func (b block) fit(h int) block {
 
 // beside joins two blocks: the second starts at column at; between them stands sep in its style.
 func beside(left, right block, at int, p paint, sep string) block {
-	n := max(len(left), len(right))
-	out := make(block, n)
-	for i := range n {
-		var l, r line
-		if i < len(left) {
-			l = left[i]
-		}
+	out := append(block{}, left...).fit(max(len(left), len(right)))
+	for i := range out {
+		var r line
 		if i < len(right) {
 			r = right[i]
 		}
-		out[i] = join(l, r, at, p, sep)
+		out[i] = join(out[i], r, at, p, sep)
 	}
 	return out
 }
@@ -212,19 +188,4 @@ func join(l, r line, at int, p paint, sep string) line {
 	return line{Text: b.String(), Width: at + r.Width}
 }
 
-// String joins the lines; blanks at their ends are left out, for they only cost bytes.
-func (b block) String() string {
-	n := len(b)
-	for _, l := range b {
-		n += len(l.Text)
-	}
-	var s strings.Builder
-	s.Grow(n)
-	for i, l := range b {
-		if i > 0 {
-			s.WriteByte('\n')
-		}
-		s.WriteString(l.Text)
-	}
-	return s.String()
-}
+func (b block) String() string { return canvas.Block(b).String() }

@@ -7,6 +7,7 @@ import (
 	"charm.land/lipgloss/v2"
 	"github.com/charmbracelet/colorprofile"
 
+	"brazebooth/internal/quantity"
 	"brazebooth/tui/canvas"
 )
 
@@ -53,6 +54,22 @@ type look struct {
 	profile colorprofile.Profile
 	coarse  bool // neither quadrants nor braille
 	comma   bool
+}
+
+// under is a paint for what may be under the cursor.
+func (th *theme) under(cursor bool, p paint) paint {
+	if cursor {
+		return th.cursor
+	}
+	return p
+}
+
+// number is a text with numbers, as they are written.
+func (l look) number(s string) string {
+	if l.comma {
+		return quantity.Comma(s)
+	}
+	return s
 }
 
 // newTheme takes the inks for a terminal. Nothing is ever faint: how faint that is, is the terminal's to say.

@@ -6,14 +6,6 @@ import (
 	tea "charm.land/bubbletea/v2"
 )
 
-// trialKept is the book's answer to a test bead.
-type trialKept struct {
-	row  int // of beads
-	bead int
-	said string
-	err  error
-}
-
 // keepTrial sends the last bead to the book, once.
 func keepTrial(acceptable bool) action {
 	return withBook(func(m *root) tea.Cmd { return m.keepTrial(acceptable) })
@@ -38,21 +30,19 @@ func (m *root) keepTrial(acceptable bool) tea.Cmd {
 	k, source, row := m.keeper, m.meter.kept, m.fix.row
 	return func() tea.Msg {
 		said, err := k.Trial(context.Background(), t.Job, t.Seen, verdict, source)
-		return trialKept{row, n, said, err}
+		return answered{func(m *root) tea.Cmd {
+			if row == m.fix.row {
+				m.fix.keeping = false
+			}
+			if err == nil {
+				m.done = said
+				return nil
+			}
+			if row == m.fix.row {
+				m.fix.kept = n - 1
+			}
+			m.notice = bookFault("not kept: ", err, "k tries again")
+			return nil
+		}}
 	}
-}
-
-func (msg trialKept) tell(m *root) (tea.Cmd, bool) {
-	if msg.row == m.fix.row {
-		m.fix.keeping = false
-		if msg.err != nil {
-			m.fix.kept = msg.bead - 1
-		}
-	}
-	if msg.err != nil {
-		m.notice = bookFault("not kept: ", msg.err, "k tries again")
-		return nil, true
-	}
-	m.done = msg.said
-	return nil, true
 }

@@ -55,17 +55,9 @@ func (p *walk) to(m *root, at int) tea.Cmd {
 
 // namedKey is a key of a step's script.
 func namedKey(name string) tea.KeyPressMsg {
-	switch name {
-	case "tab":
-		return tea.KeyPressMsg{Code: tea.KeyTab}
-	case "enter":
-		return tea.KeyPressMsg{Code: tea.KeyEnter}
-	case "down":
-		return tea.KeyPressMsg{Code: tea.KeyDown}
-	case "left":
-		return tea.KeyPressMsg{Code: tea.KeyLeft}
-	case "right":
-		return tea.KeyPressMsg{Code: tea.KeyRight}
+	code, ok := map[string]rune{"tab": tea.KeyTab, "enter": tea.KeyEnter, "left": tea.KeyLeft, "right": tea.KeyRight}[name]
+	if ok {
+		return tea.KeyPressMsg{Code: code}
 	}
 	return tea.KeyPressMsg{Code: []rune(name)[0], Text: name}
 }

@@ -1,8 +1,7 @@
 package tui
 
 // walkStep is one stop of the walk: the keys that lead there from the first screen, the line that is pointed at, and
-// what is
-// said of it.
+// what is said of it.
 type walkStep struct {
 	keys string // by name, with blanks between
 	at   string // what stands on that line
@@ -12,8 +11,7 @@ type walkStep struct {
 const toExampleCard = "tab tab tab tab "
 
 // walkSteps go the way of a job. Each text has room in four lines of the narrowest terminal, and states no figure: the
-// screen
-// above it does.
+// screen above it does.
 var walkSteps = [...]walkStep{
 	{"", "galvanized", "A real job, already computed. On top stands the verdict, under it what was chosen, in the " +
 		"middle the question, then the card."},

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -95,19 +96,11 @@ func (p *whyPage) press(msg tea.KeyPressMsg, k *keyMap, s *session) action {
 
 // shortcut acts on the keys that work where nothing is typed. A point begins a number.
 func (p *whyPage) shortcut(msg tea.KeyPressMsg, k *keyMap) action {
-	switch {
-	case key.Matches(msg, k.Back), key.Matches(msg, k.Why):
-		return goBack
-	case key.Matches(msg, k.Units):
-		return otherUnits
-	case key.Matches(msg, k.Help):
-		return openHelp
-	case key.Matches(msg, k.Cautions) && msg.Text != ".":
-		return openPoints
-	case key.Matches(msg, k.Leave):
-		return leave
+	if msg.Text == "." {
+		return nil
 	}
-	return nil
+	return led(msg, lead{k.Back, goBack}, lead{k.Why, goBack}, lead{k.Units, otherUnits}, lead{k.Help, openHelp},
+		lead{k.Cautions, openPoints}, lead{k.Leave, leave})
 }
 
 // take sets the typed value; with nothing typed it goes back to the card.
@@ -115,9 +108,9 @@ func (p *whyPage) take(s *session) action {
 	if p.field.empty() {
 		return goBack
 	}
-	job := s.base()
-	if err := p.set.Set(&job, p.field.String()); err != nil {
-		return refuse(*faultOf(err))
+	job, wrong := s.typed(p.set, &p.field)
+	if wrong != nil {
+		return refuse(*wrong)
 	}
 	return change(job, p.row.label+" is yours now")
 }
@@ -139,14 +132,9 @@ func reasons(th *theme, r *cardRow, c *calc.Card, sys quantity.System, w int, ba
 		source(&b, th, r.note.Source, r.note.Known, w)
 	default:
 		b.say(th.plain, 0, r.words, w)
-		if why := c.AssumedWhy(r.name); why != "" {
-			b.say(th.quiet, 0, "~ assumed: "+why, w)
-		}
 	}
-	if r.numbered() {
-		if why := c.AssumedWhy(r.name); why != "" {
-			b.say(th.quiet, 0, "~ assumed: "+why, w)
-		}
+	if why := c.AssumedWhy(r.name); why != "" && r.note.Name == "" {
+		b.say(th.quiet, 0, "~ assumed: "+why, w)
 	}
 	return b
 }
@@ -201,13 +189,7 @@ func inputs(b *block, th *theme, list []calc.Input, w int) {
 	}
 	sorted := slices.Clone(list)
 	slices.SortStableFunc(sorted, func(a, b calc.Input) int {
-		switch x, y := math.Abs(a.Sensitivity), math.Abs(b.Sensitivity); {
-		case x > y:
-			return -1
-		case x < y:
-			return 1
-		}
-		return 0
+		return cmp.Compare(math.Abs(b.Sensitivity), math.Abs(a.Sensitivity))
 	})
 	b.skip()
 	b.say(th.bold, 0, "rests on, most telling first", w)
@@ -228,9 +210,5 @@ func inputLine(b *block, th *theme, in *calc.Input, w int) {
 		name = "~ " + name + ", assumed"
 	}
 	r := newRow(w).put(th.quiet, moves).blank(1)
-	parts := []piece{{7, th.plain, name}, {max(40, w-width(value)), th.quiet, value}}
-	if parts[1].col > w-width(value) {
-		parts[1].col = w - width(value)
-	}
-	b.addAll(flow(r, parts, 7, w))
+	b.addAll(flow(r, []piece{{7, th.plain, name}, {w - width(value), th.quiet, value}}, 7, w))
 }

@@ -111,9 +111,7 @@ func (p *wordsPage) draw(th *theme, w, h int) (b block, x int) {
 	if p.field.empty() && r.left() > 14 {
 		r.blank(1).put(th.quiet, "type to find")
 	}
-	if where := p.list.where(); r.left() > width(where)+1 {
-		r.to(w-width(where)-2).put(th.quiet, where) // the walk has a mark behind it
-	}
+	p.list.putWhere(th, r, w-2) // the walk has a mark behind it
 	b.add(r.line())
 	b.skip()
 	if len(p.rows) == 0 {

@@ -2,6 +2,19 @@ package hang
 
 import "math"
 
+// Pull is gravity seen from the chord between a bead's toes: Along points from the first toe to the second, Out away
+// from the metal. A whole gravity has length 1; {} is none.
+type Pull struct{ Along, Out float64 }
+
+// The pulls of the four ways in which a bead hangs. The first toe is the one that the table's
+// equation starts from (ridge_equation_test.go).
+var (
+	overheadPull   = Pull{Out: 1}
+	overheadFillet = Pull{Along: math.Sqrt2 / 2, Out: math.Sqrt2 / 2}
+	wallPull       = Pull{Along: -1} // from the lower toe upward
+	lyingFillet    = Pull{Along: -math.Sqrt2 / 2, Out: -math.Sqrt2 / 2}
+)
+
 // curve is the largest area over a chord, by the chord's length: a table from the Young-Laplace equation. The knots
 // stand at chords of end·(1 − (1 − s)²), s from 0 to 1 in equal steps, so that the curve leaves its last knot straight
 // where it comes in as a square root.

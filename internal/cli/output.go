@@ -1,8 +1,6 @@
 package cli
 
 import (
-	"bytes"
-	"encoding/json"
 	"errors"
 	"fmt"
 	"io"
@@ -13,6 +11,7 @@ import (
 
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
+	"brazebooth/internal/report"
 )
 
 // outlet is standard output that remembers what went wrong with it: help and completion scripts are printed by a
@@ -87,13 +86,9 @@ func (d *Deps) document(schema int, parts map[string]any) error {
 
 // encode writes JSON as the card does.
 func (d *Deps) encode(v any) error {
-	var doc bytes.Buffer
-	enc := json.NewEncoder(&doc)
-	enc.SetEscapeHTML(false)
-	enc.SetIndent("", "  ")
-	if err := enc.Encode(v); err != nil {
-		return err
+	doc, err := report.Encode(v)
+	if err == nil {
+		_, err = d.Out.Write(doc)
 	}
-	_, err := d.Out.Write(plain.JSON(doc.Bytes()))
 	return err
 }

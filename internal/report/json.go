@@ -66,10 +66,10 @@ type input struct {
 func JSON(blocks []Block, version string) ([]byte, error) {
 	for _, b := range blocks {
 		if whole, ok := b.(documented); ok {
-			return encode(whole.document(stamp{Schema, version}))
+			return Encode(whole.document(stamp{Schema, version}))
 		}
 	}
-	return encode(documentOf(blocks, version))
+	return Encode(documentOf(blocks, version))
 }
 
 // scratch holds a line until it is made safe: a card takes forty kilobytes, and a batch may have thousands.
@@ -188,7 +188,8 @@ func figureOf(f *calc.Figure) figure { return figure{f, basisOf(&f.Basis)} }
 
 func edgeOf(e *calc.Edge) edge { return edge{e, basisOf(&e.Basis)} }
 
-func encode(v any) ([]byte, error) {
+// Encode writes a value as every document is written: indented, safe for a terminal, with a line break at its end.
+func Encode(v any) ([]byte, error) {
 	var out bytes.Buffer
 	enc := json.NewEncoder(&out)
 	enc.SetEscapeHTML(false)

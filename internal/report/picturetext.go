@@ -12,12 +12,12 @@ import (
 func (w *writer) picture(b Block, o *Options) {
 	switch b := b.(type) {
 	case Beat:
-		on, all := BeatBar(b.Timed, 60)
+		on, all := beatBar(b.Timed, 60)
 		w.line("  beat  %s%s", strings.Repeat("#", on), strings.Repeat("-", all-on))
 	case Trace:
 		w.line("Temperature over the last beats, °C (e root edge, c puddle's middle, * both):")
-		for _, l := range TracePlot(b.Timed, 76, 12) {
-			w.line("%s", l.Label+string(l.Marks))
+		for _, l := range tracePlot(b.Timed, 76, 12) {
+			w.line("%s", l)
 		}
 	case Grid:
 		w.grid(b.Window, b.Given, o.Units.Lead())

@@ -104,14 +104,11 @@ func TestHeatPicture(t *testing.T) {
 func TestTracePlot(t *testing.T) {
 	s := timedOf(t, timedJobs[0])
 	for _, size := range [][2]int{{80, 12}, {60, 8}, {40, 6}} {
-		lines := TracePlot(&s, size[0], size[1])
+		lines := tracePlot(&s, size[0], size[1])
 		if len(lines) != size[1] {
 			t.Fatalf("%d lines of %d", len(lines), size[1])
 		}
-		text := ""
-		for _, l := range lines {
-			text += l.Label + string(l.Marks) + "\n"
-		}
+		text := strings.Join(lines, "\n")
 		for _, word := range []string{"base melts 1470", "liquidus   1025", "e"} {
 			if !strings.Contains(text, word) {
 				t.Errorf("%v: no %q in\n%s", size, word, text)
@@ -119,13 +116,13 @@ func TestTracePlot(t *testing.T) {
 		}
 		on, _ := s.Card.Figure("arc_on")
 		off, _ := s.Card.Figure("arc_off")
-		bar := string(lines[len(lines)-1].Marks)
+		bar := lines[len(lines)-1][plotLeft:]
 		share := float64(strings.Count(bar, "#")) / float64(len(bar))
 		if want := on.Value / (on.Value + off.Value); share < want-0.1 || share > want+0.1 {
 			t.Errorf("the arc burns %.2f of the bar, %.2f of the beat", share, want)
 		}
 	}
-	if TracePlot(&s, 20, 12) != nil || TracePlot(&calc.Timed{}, 80, 12) != nil {
+	if tracePlot(&s, 20, 12) != nil || tracePlot(&calc.Timed{}, 80, 12) != nil {
 		t.Error("a plot without room or trace")
 	}
 }
@@ -133,11 +130,11 @@ func TestTracePlot(t *testing.T) {
 func TestBeatBar(t *testing.T) {
 	s := timedOf(t, timedJobs[0])
 	for _, w := range []int{2, 10, 60} {
-		if on, all := BeatBar(&s, w); all != w || on < 1 || on >= all {
+		if on, all := beatBar(&s, w); all != w || on < 1 || on >= all {
 			t.Errorf("%d wide: %d of %d", w, on, all)
 		}
 	}
-	if _, all := BeatBar(&calc.Timed{}, 10); all != 0 {
+	if _, all := beatBar(&calc.Timed{}, 10); all != 0 {
 		t.Error("a bar of no beat")
 	}
 }

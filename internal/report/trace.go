@@ -9,9 +9,9 @@ import (
 	"brazebooth/calc"
 )
 
-// BeatBar is how many of w cells the arc burns for in one beat of on and off; all is 0 where there is no beat, or no
+// beatBar is how many of w cells the arc burns for in one beat of on and off; all is 0 where there is no beat, or no
 // room.
-func BeatBar(s *calc.Timed, w int) (on, all int) {
+func beatBar(s *calc.Timed, w int) (on, all int) {
 	burns, _ := s.Card.Figure("arc_on")
 	rests, _ := s.Card.Figure("arc_off")
 	total := burns.Value + rests.Value
@@ -38,18 +38,12 @@ type traceGrid struct {
 	low, high float64
 }
 
-// PlotRow is a row of a plot: the name of the line that lies in it, of plotLeft cells, and its marks.
-type PlotRow struct {
-	Label string
-	Marks []rune
-}
-
 // plotLeft is the room for the names.
 const plotLeft = 16
 
-// TracePlot draws the last beats in characters: e root edge, c puddle's middle, * both; lines at the filler's
+// tracePlot draws the last beats in characters: e root edge, c puddle's middle, * both; lines at the filler's
 // solidus and liquidus and the base metal's solidus, and under it when the arc burned.
-func TracePlot(s *calc.Timed, w, h int) []PlotRow {
+func tracePlot(s *calc.Timed, w, h int) []string {
 	w -= plotLeft
 	if len(s.Trace) < 2 || w < 20 || h < 6 {
 		return nil
@@ -73,18 +67,11 @@ func TracePlot(s *calc.Timed, w, h int) []PlotRow {
 		p.put(x, q.Edge, 'e')
 		p.put(x, q.Centre, 'c')
 	}
-	lines := make([]PlotRow, 0, h)
+	lines := make([]string, 0, h)
 	for r, row := range p.rows {
-		lines = append(lines, plotRow(p.label(r, s), row))
+		lines = append(lines, fmt.Sprintf("%-*s%s", plotLeft, p.label(r, s), string(row)))
 	}
-	return append(lines, plotRow(fmt.Sprintf("arc, %.1f s", last-first), burn))
-}
-
-func plotRow(label string, marks []rune) PlotRow {
-	for len(marks) > 0 && marks[len(marks)-1] == ' ' {
-		marks = marks[:len(marks)-1]
-	}
-	return PlotRow{fmt.Sprintf("%-*s", plotLeft, label), marks}
+	return append(lines, fmt.Sprintf("%-*s%s", plotLeft, fmt.Sprintf("arc, %.1f s", last-first), string(burn)))
 }
 
 func newPlot(points []calc.HeatPoint, s *calc.Timed, w, h int) traceGrid {

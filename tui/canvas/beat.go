@@ -48,43 +48,30 @@ func (b Beat) part(c *Cells, th *Theme, x, w, lit int, text, note string) {
 	dark := Text.On(ChipGround)
 	for y := range c.H {
 		for i := range w {
-			if i < lit {
-				c.Set(x+i, y, Own.On(Swap), "")
-			} else {
-				c.Set(x+i, y, dark, b.unlit(th))
-			}
+			c.Set(x+i, y, dark, b.unlit(th, i < lit))
 		}
 	}
 	if width(text)+1 > w {
 		text = strings.TrimSpace(text[strings.LastIndex(text, "  ")+1:]) // the time alone
 	}
 	if width(text)+1 <= w {
-		b.write(c, x+1, x+lit, dark, text)
+		c.Put(x+1, 0, dark|Bold, text)
 		if from := x + w - 1 - width(note); note != "" && from > x+width(text)+2 {
-			b.write(c, from, x+lit, dark, note)
+			c.Put(from, 0, dark|Bold, note)
+		}
+	}
+	for y := range c.H {
+		for i := range min(lit, w) {
+			p := c.at(x+i, y)
+			p.ink = Own.On(Swap) | p.ink&Bold
 		}
 	}
 }
 
-// unlit is what fills the part that is not lit, on a terminal that has no ground for it.
-func (b Beat) unlit(th *Theme) string {
-	if th.plain(Own.On(ChipGround)) {
+// unlit is what fills a place that is not lit, on a terminal that has no ground for it.
+func (b Beat) unlit(th *Theme, lit bool) string {
+	if !lit && th.plain(Own.On(ChipGround)) {
 		return "·"
 	}
 	return ""
-}
-
-// write puts a text on a part, on either ground.
-func (b Beat) write(c *Cells, x, lit int, dark Ink, text string) {
-	for text != "" {
-		char, n := first(text)
-		text = text[len(char):]
-		k := dark
-		if x < lit {
-			k = Own.On(Swap)
-		}
-		if n > 0 {
-			x = c.Put(x, 0, k|Bold, char)
-		}
-	}
 }

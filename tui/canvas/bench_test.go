@@ -24,7 +24,7 @@ func BenchmarkCard(b *testing.B) {
 	for b.Loop() {
 		tryStrip.Draw(th, 80, 4)
 		tryChips.Draw(th, 80, 2)
-		tryDials.Draw(th, 58, 7).Beside(60, tryLap.Draw(th, 19, 7))
+		tryDials.Draw(th, 58, 7).beside(60, tryLap.Draw(th, 19, 7))
 	}
 }
 

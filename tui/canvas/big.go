@@ -130,20 +130,16 @@ func (s Size) put(c *Cells, x, y int, k Ink, text string, half, coarse bool) {
 		c.Put(x, y+s.Lines/2, k, text)
 		return
 	}
-	lines := s.Lines
+	lines, down := s.Lines, 0
 	if half {
-		lines++
+		lines, down = lines+1, 1
 	}
 	d, at := newDots(s.Width(text), lines), 0
 	for _, r := range text {
 		g := s.shape(r, coarse)
 		for j := range g.h {
 			for i := range g.w {
-				if half {
-					d.set(at+i, j+1, g.list[j*g.w+i])
-				} else {
-					d.set(at+i, j, g.list[j*g.w+i])
-				}
+				d.set(at+i, j+down, g.list[j*g.w+i])
 			}
 		}
 		at += g.w + s.gap()
@@ -160,13 +156,9 @@ func (d dots) doubled() dots {
 	return out
 }
 
-// BigText is a text in a size, half a line above and below it where that is wanted.
-func BigText(th *Theme, s Size, k Ink, text string, half bool) Block {
-	lines := max(1, s.Lines)
-	if half {
-		lines++
-	}
-	c := NewCells(s.Width(text), lines)
-	s.put(c, 0, 0, k, text, half, th.coarse)
+// BigText is a text in a size.
+func BigText(th *Theme, s Size, k Ink, text string) Block {
+	c := NewCells(s.Width(text), max(1, s.Lines))
+	s.put(c, 0, 0, k, text, false, th.coarse)
 	return c.Lines(th)
 }

@@ -16,7 +16,12 @@ type Block []Line
 
 // String is the lines with line ends between them.
 func (b Block) String() string {
+	n := len(b)
+	for _, l := range b {
+		n += len(l.Text)
+	}
 	var s strings.Builder
+	s.Grow(n)
 	for i, l := range b {
 		if i > 0 {
 			s.WriteByte('\n')
@@ -24,19 +29,6 @@ func (b Block) String() string {
 		s.WriteString(l.Text)
 	}
 	return s.String()
-}
-
-// Beside sets a block to the right of another one, from a column on. The left one must be no wider than that.
-func (b Block) Beside(column int, right Block) Block {
-	out := make(Block, max(len(b), len(right)))
-	copy(out, b)
-	for i, l := range right {
-		if l.Width > 0 {
-			blank := column - out[i].Width
-			out[i] = Line{out[i].Text + strings.Repeat(" ", max(0, blank)) + l.Text, column + l.Width}
-		}
-	}
-	return out
 }
 
 // cell is one place: what stands there, in which ink. A blank has no text; behind a wide character stands follower.

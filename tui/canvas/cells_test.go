@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"charm.land/lipgloss/v2"
 	"github.com/charmbracelet/colorprofile"
 )
 
@@ -64,7 +65,7 @@ func TestCellsAreEmpty(t *testing.T) {
 }
 
 func TestBeside(t *testing.T) {
-	b := Block{{"ab", 2}}.Beside(4, Block{{"x", 1}, {"", 0}, {"yz", 2}})
+	b := Block{{"ab", 2}}.beside(4, Block{{"x", 1}, {"", 0}, {"yz", 2}})
 	if got := b.String(); got != "ab  x\n\n    yz" || b[2].Width != 6 {
 		t.Errorf("%q %v", got, b)
 	}
@@ -84,7 +85,7 @@ func TestWrap(t *testing.T) {
 		{"x", 0, ""},
 		{"", 9, ""},
 	} {
-		if got := strings.Join(wrap(x.text, x.room), "|"); got != x.want {
+		if got := strings.Join(Wrap(x.text, x.room), "|"); got != x.want {
 			t.Errorf("%q in %d: %q, want %q", x.text, x.room, got, x.want)
 		}
 	}
@@ -112,8 +113,9 @@ func TestThemes(t *testing.T) {
 			}
 		}
 	}
-	if got := a.Paint(Good.Ink()|Bold, "ok"); got != a.Style(Good.Ink()|Bold).Render("ok") {
-		t.Errorf("an ink is %q, its style %q", got, a.Style(Good.Ink()|Bold).Render("ok"))
+	style := lipgloss.NewStyle().Bold(true).Foreground(lipgloss.Color(tones[Good.role()][onDark].indexed))
+	if got := a.Paint(Good.Ink()|Bold, "ok"); got != style.Render("ok") {
+		t.Errorf("an ink is %q, its style %q", got, style.Render("ok"))
 	}
 }
 

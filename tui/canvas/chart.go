@@ -5,16 +5,14 @@ import "math"
 // Axis is an axis of a chart.
 type Axis struct {
 	Name      string  // with its unit, or the unit alone
-	Low, High float64 // its ends; both 0: from the least to the greatest value
-	Whole     bool    // counts something: no numbers between
+	Low, High float64 // its ends: found from what is drawn
 }
 
-// Trace is a row of points, in a chart joined by a line.
+// Trace is a row of points joined by a line.
 type Trace struct {
 	Name   string
 	X, Y   []float64 // X rising
 	Dotted bool      // the second line of a chart: told from the first without colour
-	Points bool      // not joined: trials, readings
 }
 
 // Limit is a value that is not to be passed, drawn across the chart with its name.
@@ -27,7 +25,7 @@ type Limit struct {
 // Stretch is a part of the X axis in which something goes on.
 type Stretch struct{ From, To float64 }
 
-// Chart is traces over an axis: heat over time, hits over practice, a figure over a setting.
+// Chart is traces over an axis: heat over time.
 type Chart struct {
 	X, Y   Axis
 	Traces []Trace
@@ -110,7 +108,6 @@ func (d *chartDrawing) ticksY() []tick { return evenTicks(d.y, d.h, 3, d.Comma) 
 
 // ranges settles the ends of the axes; false where there is nothing to draw.
 func (d *chartDrawing) ranges() bool {
-	d.x, d.y = d.X, d.Y
 	points := 0
 	x, y := fresh(d.X), fresh(d.Y)
 	for _, t := range d.Traces {
@@ -132,34 +129,16 @@ func (d *chartDrawing) ranges() bool {
 	return d.x.High > d.x.Low && d.y.High > d.y.Low
 }
 
-// ends are an axis whose ends are found from what lies on it, unless they are given.
-type ends struct {
-	Axis
-	given bool
-}
+// fresh is an axis on which nothing lies yet.
+func fresh(a Axis) Axis { return Axis{a.Name, math.Inf(1), math.Inf(-1)} }
 
-func fresh(a Axis) ends {
-	e := ends{a, a.High > a.Low}
-	if !e.given {
-		e.Low, e.High = math.Inf(1), math.Inf(-1)
-	}
-	return e
-}
-
-func (e *ends) take(v float64) {
-	if !e.given {
-		e.Low, e.High = min(e.Low, v), max(e.High, v)
-	}
-}
+func (a *Axis) take(v float64) { a.Low, a.High = min(a.Low, v), max(a.High, v) }
 
 // settled adds a share of the length at both ends, and some length to an axis that has none.
-func (e *ends) settled(share float64) Axis {
-	if !e.given {
-		by := share * (e.High - e.Low)
-		if e.High == e.Low {
-			by = max(1, math.Abs(e.Low)) / 10
-		}
-		e.Low, e.High = e.Low-by, e.High+by
+func (a *Axis) settled(share float64) Axis {
+	by := share * (a.High - a.Low)
+	if a.High == a.Low {
+		by = max(1, math.Abs(a.Low)) / 10
 	}
-	return e.Axis
+	return Axis{a.Name, a.Low - by, a.High + by}
 }

@@ -36,8 +36,7 @@ func (d *chartDrawing) put(x, y int, k Ink) {
 	d.inks[i] = k
 }
 
-// trace draws the points of a trace and, where they are joined, the lines between them. A dotted one leaves out every
-// other dot.
+// trace draws the lines from point to point of a trace. A dotted one leaves out every other dot.
 func (d *chartDrawing) trace(t *Trace) {
 	k, n := Text.Ink(), 0
 	if t.Dotted {
@@ -50,24 +49,12 @@ func (d *chartDrawing) trace(t *Trace) {
 			continue
 		}
 		x, y := d.column(t.X[i]), d.row(t.Y[i])
-		switch {
-		case t.Points:
-			d.mark(x, y, k)
-		case !joined:
-			d.put(x, y, k)
-		default:
+		if joined {
 			n = d.join(px, py, x, y, n, t.Dotted, k)
+		} else {
+			d.put(x, y, k)
 		}
 		px, py, joined = x, y, true
-	}
-}
-
-// mark is a point that is seen by itself: four dots, or one where a cell has two.
-func (d *chartDrawing) mark(x, y int, k Ink) {
-	for i := range d.wide {
-		for j := range d.wide {
-			d.put(x+i, y-j, k)
-		}
 	}
 }
 
@@ -173,9 +160,6 @@ func (d *chartDrawing) names() {
 			k, sign := Text.Ink(), "──"
 			if t.Dotted {
 				k, sign = Quiet.Ink(), "╌╌"
-			}
-			if t.Points {
-				sign = " ▪"
 			}
 			d.c.Put(d.c.Put(x, at, k, sign)+1, at, k, t.Name)
 		}

@@ -27,13 +27,12 @@ func (l Chips) Draw(th *Theme, w, h int) Block {
 	if h >= 3 {
 		y = 1
 	}
-	const left = 0
 	if page.from > 0 {
 		c.Put(0, y, Quiet.Ink(), "‹")
 	}
-	x, at := page.start(left), left
+	x, at := page.start(), 0
 	for i := page.from; i < page.to; i++ {
-		chip, room := l.List[i], w-left-x
+		chip, room := l.List[i], w-x
 		text := cut(chip.text(), room-2)
 		if i == l.Cursor {
 			at = x
@@ -48,8 +47,8 @@ func (l Chips) Draw(th *Theme, w, h int) Block {
 		c.Put(min(x, w-1), y, Quiet.Ink(), "›")
 	}
 	if h >= 2 && l.Cursor >= 0 && l.Hint != "" {
-		hint := cut(l.Hint, w-2*left-2)
-		c.Put(max(left+1, min(at+1, w-left-1-width(hint))), y+1, Quiet.Ink(), hint)
+		hint := cut(l.Hint, w-2)
+		c.Put(max(1, min(at+1, w-1-width(hint))), y+1, Quiet.Ink(), hint)
 	}
 	return c.Lines(th)
 }
@@ -85,29 +84,28 @@ func (l Chips) ink(i int) Ink {
 type span struct{ from, to int }
 
 // start is the column of the first chip of a page; before it stands ‹ on every page but the first.
-func (p span) start(left int) int {
+func (p span) start() int {
 	if p.from > 0 {
-		return max(left, 2)
+		return 2
 	}
-	return left
+	return 0
 }
 
 // page is the page in which a chip stands; false where there is no room for chips.
 func (l Chips) page(at, w int, named bool) (span, bool) {
-	const left = 0
 	if len(l.List) == 0 || w < 12 {
 		return span{}, false
 	}
 	at = max(0, min(at, len(l.List)-1))
 	p := span{}
 	for {
-		x := p.start(left)
+		x := p.start()
 		for p.to < len(l.List) {
 			end := x + l.wide(p.to, named)
 			if more := p.to+1 < len(l.List); more {
 				end += 2 // room for ›
 			}
-			if end > w-left && p.to > p.from {
+			if end > w && p.to > p.from {
 				break
 			}
 			x += l.wide(p.to, named) + 1
@@ -126,7 +124,7 @@ func (l Chips) At(column, w, h int) int {
 	if !ok {
 		return -1
 	}
-	x := page.start(0)
+	x := page.start()
 	for i := page.from; i < page.to; i++ {
 		n := l.wide(i, h >= 3)
 		if column >= x && column < min(x+n, w) {

@@ -139,21 +139,20 @@ func (d Dial) ink() Ink {
 }
 
 // label is the name, or its short form where that fits better.
-func (d Dial) label(size Size, w int) string {
-	if d.Short != "" && size.Width(d.Name) > w {
+func (d Dial) label(w int) string {
+	if d.Short != "" && width(d.Name) > w {
 		return d.Short
 	}
 	return d.Name
 }
 
 // putName writes name and unit; what is under the cursor stands on the accent, a loud name beside a bar of it. It
-// reports
-// whether the unit had room.
+// reports whether the unit had room.
 func (d Dial) putName(c *Cells, th *Theme, x, y, w, lines int) (unit bool) {
 	if lines > 1 {
 		return d.putLoud(c, th, x, y, w)
 	}
-	name := cut(d.label(Size{}, w-3-width(d.Unit)), w)
+	name := cut(d.label(w-3-width(d.Unit)), w)
 	end := x + w
 	if d.Cursor && width(name)+2 <= w {
 		x = c.Put(x, y, OnAccent.On(Accent)|Bold, " "+name+" ")
@@ -200,32 +199,31 @@ func (d Dial) putSpan(c *Cells, x, y, w int) {
 
 // spanWords say the span, the longest first. Whose a value is goes before the span, which the bar shows.
 func (d Dial) spanWords() []string {
-	switch {
-	case d.Bar.Kind == NoSpan && d.Span == "" && d.Yours:
-		return []string{"yours"}
-	case d.Bar.Kind == NoSpan && d.Span == "":
-		return nil
-	case d.Bar.Kind == NoSpan && d.Yours:
-		return []string{d.Span + " · yours", d.Span + " yours", "yours"}
-	case d.Bar.Kind == NoSpan:
-		return []string{d.Span}
-	case d.Bar.Kind == LikelySpan && d.Yours:
-		return []string{d.Span + " likely · yours", d.Span + " yours", "yours"}
-	case d.Bar.Kind == LikelySpan:
-		return []string{d.Span + " likely", d.Span}
-	case d.Yours:
-		return []string{"good " + d.Span + " · yours", d.Span + " yours", "yours"}
+	full := d.Span
+	switch d.Bar.Kind {
+	case GoodSpan:
+		full = "good " + full
+	case LikelySpan:
+		full += " likely"
 	}
-	return []string{"good " + d.Span, d.Span}
+	switch {
+	case !d.Yours && d.Span == "":
+		return nil
+	case !d.Yours:
+		return []string{full, d.Span}
+	case d.Span == "":
+		return []string{"yours"}
+	}
+	return []string{full + " · yours", d.Span + " yours", "yours"}
 }
 
 // putSmall writes the dial in text: name, number and unit, bar and words below.
 func (d Dial) putSmall(c *Cells, x, y, w, h int) {
 	number := d.Number + " " + d.Unit
-	name := d.label(Size{}, w-width(number)-1)
+	name := d.label(w - width(number) - 1)
 	if width(name)+1+width(number) > w {
 		number = d.Number
-		name = cut(d.label(Size{}, w-width(number)-1), w-width(number)-1)
+		name = cut(d.label(w-width(number)-1), w-width(number)-1)
 	}
 	k := Quiet.Ink()
 	if d.Cursor {

@@ -38,7 +38,7 @@ func (b Bar) draw(c *Cells, x, y, w int) {
 		}
 	}
 	for i := range w {
-		k, text := Rule.Ink(), "▁"
+		k, text := Rule.Ink(), "_" // of one byte: a bar is sent anew with most keys
 		if i >= from && i <= to {
 			k, text = b.spanInk(), "▄"
 		}

@@ -75,7 +75,7 @@ func (l Dials) size(w, h int) (Size, bool) {
 func (l Dials) rows(th *Theme, w, lines int) Block {
 	name, digits := 0, 0
 	for i := range l {
-		name = max(name, width(l[i].label(Size{}, w/3)))
+		name = max(name, width(l[i].label(w/3)))
 		digits = max(digits, width(l[i].widest()))
 	}
 	c := NewCells(w, lines*len(l))
@@ -95,7 +95,7 @@ func (d Dial) row(c *Cells, y, name, digits int) {
 	if d.Cursor {
 		k = OnAccent.On(Accent)
 	}
-	c.PutCut(0, y, k, d.label(Size{}, c.W/3), name)
+	c.PutCut(0, y, k, d.label(c.W/3), name)
 	x := c.PutCut(name+1+max(0, digits-width(d.Number)), y, d.ink()|Bold, d.Number, c.W)
 	if x+1+width(d.Unit) <= c.W {
 		x = c.Put(x+1, y, Quiet.Ink(), d.Unit)

@@ -1,14 +1,15 @@
 package canvas
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 )
 
 // Edge is a limit and how far away it is.
 type Edge struct {
-	Name, Short string  // Short where Name does not fit; "" is Name
-	Margin      float64 // %; below zero it is missed
+	Name   string
+	Margin float64 // %; below zero it is missed
 }
 
 // Edges are the limits of a setting, shown nearest first.
@@ -24,22 +25,13 @@ func (l Edges) Draw(th *Theme, w, h int) Block {
 		return nil
 	}
 	list := slices.Clone(l)
-	slices.SortStableFunc(list, func(a, b Edge) int {
-		switch {
-		case a.Margin < b.Margin:
-			return -1
-		case a.Margin > b.Margin:
-			return 1
-		}
-		return 0
-	})
-	names, short := 0, 0
+	slices.SortStableFunc(list, func(a, b Edge) int { return cmp.Compare(a.Margin, b.Margin) })
+	names := 0
 	for _, e := range list {
-		names, short = max(names, width(e.Name)), max(short, width(e.label(true)))
+		names = max(names, width(e.Name))
 	}
-	brief := w < 2+names+1+8+numbers
-	if brief {
-		names = min(short, w-2-numbers-1)
+	if w < 2+names+1+8+numbers {
+		names = min(names, w-2-numbers-1)
 	}
 	c := NewCells(w, min(h, len(list)))
 	for y := range c.H {
@@ -49,7 +41,7 @@ func (l Edges) Draw(th *Theme, w, h int) Block {
 			k, sign = Burns.Ink(), Burns.Sign()
 		}
 		c.Put(0, y, k, sign)
-		c.PutCut(2, y, Text.Ink(), e.label(brief), names)
+		c.PutCut(2, y, Text.Ink(), e.Name, names)
 		halves(c, th, 2+names+1, y, w-numbers-(2+names+1)-1, min(1, max(e.Margin, -e.Margin)/fullBar), k)
 		text := fmt.Sprintf("%.0f %%", e.Margin)
 		if e.Margin < 0 {
@@ -58,13 +50,6 @@ func (l Edges) Draw(th *Theme, w, h int) Block {
 		c.Put(w-width(text), y, Quiet.Ink(), text)
 	}
 	return c.Lines(th)
-}
-
-func (e *Edge) label(brief bool) string {
-	if brief && e.Short != "" {
-		return e.Short
-	}
-	return e.Name
 }
 
 // halves is a bar half a line high, to half a column: a share of a width, never nothing where the share is something.

@@ -36,7 +36,6 @@ func allParts(w int) []drawn {
 		{"edges", 6, tryEdges.Draw},
 		{"map", map_, tryMap().Draw},
 		{"chart", map_, tryChart().Draw},
-		{"curve", 8, tryCurve().Draw},
 		{"beat", 2, tryBeat.Draw},
 	}
 	for _, j := range tryJoints() {
@@ -68,7 +67,7 @@ func TestGoldenLetters(t *testing.T) {
 	sizes := []Size{SizeM, SizeL, {Lines: 4, Columns: 5}, {Lines: 6, Columns: 8}, {Lines: 10, Columns: 14}}
 	for _, size := range sizes {
 		for _, text := range []string{"0123456789", ".,-/>% ✓▼▲", "ABCDEFGHI", "JKLMNOPQR", "STUVWXYZ", "✕◇~?■"} {
-			fmt.Fprintf(&s, "%s\n", seenBlock(t, text, BigText(th, size, Plain, text, false), 250, size.Lines))
+			fmt.Fprintf(&s, "%s\n", seenBlock(t, text, BigText(th, size, Plain, text), 250, size.Lines))
 		}
 	}
 	golden.RequireEqual(t, s.String())

@@ -8,6 +8,7 @@ import (
 	"github.com/charmbracelet/colorprofile"
 	"github.com/charmbracelet/x/ansi"
 
+	"brazebooth/internal/joint"
 	"brazebooth/internal/plain"
 )
 
@@ -41,11 +42,11 @@ var (
 		{Name: "wire", Value: ".035 CuSi3", Assumed: true}, {Name: "mode", Value: "dip", Assumed: true},
 		{Name: "joint", Value: "lap", Assumed: true}, {Name: "gap", Value: "no gap", Assumed: true},
 		{Name: "onto", Value: "on same", Assumed: true}, {Name: "position", Value: "flat", Assumed: true}}}
-	tryLap = Joint{Kind: Lap, Thick: [2]float64{0.9, 0.9}, Wet: [2]float64{3.4, 3.1}, Phi: 0.75,
+	tryLap = Joint{Shape: joint.Shape{Kind: joint.Lap, Thick: [2]float64{0.9, 0.9}, Wet: [2]float64{3.4, 3.1}, Phi: 0.75},
 		Melted: [2]float64{5, 5}, Boiled: [2]float64{3.7, 3.4},
 		MeltedBack: [2]float64{4.8, 4.6}, BoiledBack: [2]float64{3.5, 3}}
-	tryEdges = Edges{{Name: "wets", Margin: 19}, {Name: "base stays solid", Short: "base solid", Margin: -6},
-		{Name: "joint filled", Margin: 92}, {Name: "no burn-through", Short: "no hole", Margin: 38}}
+	tryEdges = Edges{{Name: "wets", Margin: 19}, {Name: "base stays solid", Margin: -6},
+		{Name: "joint filled", Margin: 92}, {Name: "no burn-through", Margin: 38}}
 	tryBeat = Beat{On: 0.32, Off: 0.54, OnText: "ARC ON  0.32 s", OffText: "off  0.54 s", Playing: true, At: 0.6,
 		Note: "spot 7 of 30"}
 )
@@ -62,18 +63,23 @@ func tryBooth() Dials {
 
 // tryJoints are joints of every kind.
 func tryJoints() []Joint {
-	return []Joint{tryLap,
-		{Kind: Butt, Thick: [2]float64{1.5, 2}, Gap: 1, Wet: [2]float64{2, 2.2}, Phi: 0.5, Backing: 1.5},
-		{Kind: Tee, Thick: [2]float64{1.5, 2}, Wet: [2]float64{3, 3}, Phi: 0.3},
-		{Kind: Corner, Thick: [2]float64{1.5, 1.5}, Wet: [2]float64{1, 1}, Phi: 0.9},
-		{Kind: Overlay, Thick: [2]float64{6, 0}, Wet: [2]float64{3, 3}, Phi: 0.6},
-		{Kind: Lap, Thick: [2]float64{0.9, 3}, Gap: 0.4, Wet: [2]float64{3.4, 0}}}
+	list := []Joint{tryLap}
+	for _, s := range []joint.Shape{
+		{Kind: joint.Butt, Thick: [2]float64{1.5, 2}, Gap: 1, Wet: [2]float64{2, 2.2}, Phi: 0.5},
+		{Kind: joint.Tee, Thick: [2]float64{1.5, 2}, Wet: [2]float64{3, 3}, Phi: 0.3},
+		{Kind: joint.Corner, Thick: [2]float64{1.5, 1.5}, Wet: [2]float64{1, 1}, Phi: 0.9},
+		{Kind: joint.Overlay, Thick: [2]float64{6, 0}, Wet: [2]float64{3, 3}, Phi: 0.6},
+		{Kind: joint.Lap, Thick: [2]float64{0.9, 3}, Gap: 0.4, Wet: [2]float64{3.4, 0}},
+	} {
+		list = append(list, Joint{Shape: s})
+	}
+	return list
 }
 
 // tryMap is a map whose lands are bands of one heat.
 func tryMap() *Map {
 	m := &Map{NameX: "wire feed, m/min", NameY: "travel, mm/s", At: [2]float64{3.82, 6.5}, TextX: "3.82", TextY: "6.5",
-		Suggested: [2]float64{3.6, 5.8}, Suggestion: true}
+		Suggested: [2]float64{3.6, 5.8}}
 	for i := range 60 {
 		m.X = append(m.X, 2.4*math.Pow(13.0/2.4, float64(i)/59))
 	}
@@ -126,13 +132,6 @@ func tryChart() *Chart {
 	}
 	ch.Traces = []Trace{middle, edge}
 	return ch
-}
-
-// tryCurve is a row of trials that get better: points and no limits.
-func tryCurve() *Chart {
-	return &Chart{X: Axis{Name: "bead", Whole: true}, Y: Axis{Name: "%", Low: 0, High: 100}, Comma: true,
-		Traces: []Trace{{Name: "good", Points: true,
-			X: []float64{1, 2, 3, 4, 5, 6, 7}, Y: []float64{12, 20, 45, math.NaN(), 70, 72.5, 91}}}}
 }
 
 // seenBlock is a block without its styles; it fails where a line does not take the columns that it says, or more than

@@ -1,6 +1,10 @@
 package canvas
 
-import "math"
+import (
+	"math"
+
+	"brazebooth/internal/joint"
+)
 
 // Scale is how many millimetres a column of the drawing stands for in a width and some lines; 0 where there is none.
 // A line stands for twice as much.
@@ -8,9 +12,9 @@ func (s *Joint) Scale(w, h int) float64 {
 	if w < 12 || h < 3 || !s.sane() {
 		return 0
 	}
-	fit := func(f frame) float64 { return max((f.right-f.left)/float64(w), (f.top-f.low)/float64(h)/2) }
+	fit := func(f joint.Frame) float64 { return max((f.Right-f.Left)/float64(w), (f.Top-f.Low)/float64(h)/2) }
 	thin := s.Thick[0]
-	if s.Kind != Overlay {
+	if s.Kind != joint.Overlay {
 		thin = min(thin, s.Thick[1])
 	}
 	// Close enough for the thinner member to be two dots, as long as the bead is seen whole.
@@ -28,23 +32,23 @@ func (s Joint) Draw(th *Theme, w, h int) Block {
 		shown.Thick[i] = max(shown.Thick[i], scale)
 	}
 	f := shown.shownIn(float64(w)*scale, float64(h)*2*scale)
-	columns := min(w, int(math.Ceil((f.right-f.left)/scale-1e-9)))
-	lines := min(h, int(math.Ceil((f.top-f.low)/(2*scale)-1e-9)))
+	columns := min(w, int(math.Ceil((f.Right-f.Left)/scale-1e-9)))
+	lines := min(h, int(math.Ceil((f.Top-f.Low)/(2*scale)-1e-9)))
 	// The joint's corner lies on an edge between dots: half a dot would be much of a thin sheet.
-	left := -math.Ceil(-f.left/(scale/2)-1e-9) * scale / 2
-	top := float64(2*lines)*scale - math.Ceil(-f.low/scale-1e-9)*scale
-	c, bead := NewCells(w, h), shown.segment()
+	left := -math.Ceil(-f.Left/(scale/2)-1e-9) * scale / 2
+	top := float64(2*lines)*scale - math.Ceil(-f.Low/scale-1e-9)*scale
+	c, bead := NewCells(w, h), shown.Bead()
 	picture(c, th, (w-columns)/2, h-lines, columns, lines, func(column, line float64) part {
-		return shown.at(&bead, left+column*scale, top-line*2*scale, scale)
+		return shown.at(bead, joint.Point{X: left + column*scale, Y: top - line*2*scale}, scale)
 	})
 	return c.Lines(th)
 }
 
 // shownIn is what a picture of so many mm shows: the close-up, and of what lies around it as much as there is room for.
-func (s *Joint) shownIn(wide, high float64) frame {
+func (s *Joint) shownIn(wide, high float64) joint.Frame {
 	f, all := s.closeUp(), s.whole()
-	f.left, f.right = widen(f.left, f.right, all.left, all.right, wide)
-	f.low, f.top = widen(f.low, f.top, all.low, all.top, high)
+	f.Left, f.Right = widen(f.Left, f.Right, all.Left, all.Right, wide)
+	f.Low, f.Top = widen(f.Low, f.Top, all.Low, all.Top, high)
 	return f
 }
 

@@ -56,11 +56,10 @@ type Map struct {
 	Lands        []Land    // of each point, X outer, Y inner
 	NameX, NameY string    // of the axes, with their units
 	At           [2]float64
-	TextX, TextY string // of At, as they stand at the axes; "" shows no cross-hair
-	Suggested    [2]float64
-	Suggestion   bool
-	Comma        bool // a decimal comma at the axes
-	Stale        bool // of an earlier job: drawn in signs, in quiet text
+	TextX, TextY string     // of At, as they stand at the axes; "" shows no cross-hair
+	Suggested    [2]float64 // the suggestion
+	Comma        bool       // a decimal comma at the axes
+	Stale        bool       // of an earlier job: drawn in signs, in quiet text
 }
 
 // mapDrawing is a map on its way to cells.
@@ -114,9 +113,10 @@ func (m *Map) sane() bool {
 	return slices.IsSorted(m.X) && slices.IsSorted(m.Y) && m.X[nx-1] > m.X[0] && m.Y[ny-1] > m.Y[0]
 }
 
-// labelWidth is the room for the numbers beside the field.
+// labelWidth is the room for the numbers beside the field: for the longest that a setting may have, or the whole field
+// would move as it goes from 9.9 to 10.57.
 func (d *mapDrawing) labelWidth(h int) int {
-	n := width(d.TextY)
+	n := max(5, width(d.TextY))
 	for _, t := range d.ticksY(h) {
 		n = max(n, width(t.text))
 	}

@@ -50,7 +50,7 @@ func (d *mapDrawing) names(y int) {
 
 // cross is the setting with lines to both axes and its values there, and the suggestion.
 func (d *mapDrawing) cross() {
-	if d.Suggestion && !d.Stale {
+	if !d.Stale {
 		x, y := d.bestX, d.bestY
 		d.c.Set(d.left+x, y, d.ink(x, y, d.onLand(x, y))|Bold, "○")
 	}
@@ -146,7 +146,7 @@ func (d *mapDrawing) free(l Land, x, y int) bool {
 	if d.crossed && (y == d.atY && x <= d.atX || x == d.atX && y >= d.atY) {
 		return false
 	}
-	return !d.Suggestion || y != d.bestY || x != d.bestX
+	return y != d.bestY || x != d.bestX
 }
 
 // Legend says what the signs of a map are, in a width; nothing where colours and words on the map say it.

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"brazebooth/internal/deep"
+	"brazebooth/internal/joint"
 )
 
 // sightIDs are the drawings by name.
@@ -24,7 +25,7 @@ func sightIDs() []string {
 func wild() []drawn {
 	nan, inf := math.NaN(), math.Inf(1)
 	long := "溶接部の隙間 e\u0301toile 👨‍👩‍👧 Donaudampfschifffahrtsgesellschaftskapitän"
-	strip := Strip{State: State(77), Word: "溶接", Reason: long, Do: long, Status: long}
+	strip := Strip{State: State(77), Reason: long, Do: long, Status: long}
 	dial := Dial{Name: long, Unit: "毎分", Number: "–12.345678", Span: long, Also: long, Cursor: true,
 		Bar: Bar{Low: 1, High: 0, Value: nan}}
 	loud := dial
@@ -35,15 +36,16 @@ func wild() []drawn {
 	all := []drawn{
 		{"wild strip", 0, strip.Draw}, {"wild dial", 0, dial.Draw}, {"loud", 0, loud.Draw},
 		{"wild dials", 0, Dials{dial, loud, dial, dial, dial}.Draw}, {"wild chips", 0, chips.Draw},
-		{"wild edges", 0, Edges{{long, "", nan}, {"a", "", inf}, {long, "b", -inf}}.Draw},
+		{"wild edges", 0, Edges{{long, nan}, {"a", inf}, {long, -inf}}.Draw},
 		{"wild map", 0, wildMap(long).Draw}, {"wild chart", 0, wildChart(long).Draw}, {"wild beat", 0, beat.Draw},
 		{"no chips", 0, Chips{}.Draw}, {"no dials", 0, Dials{}.Draw}, {"no edges", 0, Edges{}.Draw},
 		{"no map", 0, (&Map{}).Draw}, {"no chart", 0, (&Chart{}).Draw},
 	}
-	for _, j := range []Joint{
+	for _, s := range []joint.Shape{
 		{Kind: 9, Thick: [2]float64{1, 1}}, {Thick: [2]float64{1, 1}, Phi: nan},
-		{Kind: Tee, Thick: [2]float64{1e-9, 1e9}, Wet: [2]float64{1, 1}, Phi: 3},
+		{Kind: joint.Tee, Thick: [2]float64{1e-9, 1e9}, Wet: [2]float64{1, 1}, Phi: 3},
 	} {
+		j := Joint{Shape: s}
 		all = append(all, drawn{"wild joint", 0, j.Draw})
 	}
 	return all
@@ -62,7 +64,7 @@ func wildChart(long string) *Chart {
 	nan, inf := math.NaN(), math.Inf(1)
 	return &Chart{X: Axis{Name: long}, Y: Axis{Name: long}, OnName: long, On: []Stretch{{nan, inf}},
 		Limits: []Limit{{Name: long, At: nan, State: 50}, {Name: long, At: 1e300}},
-		Traces: []Trace{{Points: true},
+		Traces: []Trace{{},
 			{Name: long, X: []float64{0, 1, 2, 3, inf}, Y: []float64{0, nan, 1e300, -1e300}}}}
 }
 

@@ -47,7 +47,7 @@ var pictures = map[string]func(th *Theme, w, h int) Block{
 		return b
 	},
 	"map": func(th *Theme, w, h int) Block {
-		return append(tryMap().Draw(th, w-30, h-1).Beside(w-28, tryEdges.Draw(th, 28, h)), Legend(th, w)...)
+		return append(tryMap().Draw(th, w-30, h-1).beside(w-28, tryEdges.Draw(th, 28, h)), Legend(th, w)...)
 	},
 	"joints": func(th *Theme, w, h int) (b Block) {
 		for _, j := range tryJoints() {
@@ -56,14 +56,13 @@ var pictures = map[string]func(th *Theme, w, h int) Block{
 		return b
 	},
 	"chart": func(th *Theme, w, h int) Block { return tryChart().Draw(th, w, h) },
-	"curve": func(th *Theme, w, h int) Block { return tryCurve().Draw(th, w, h) },
 	"sights": func(th *Theme, w, h int) (b Block) {
 		for i, id := range sightIDs() {
 			if i%4 == 0 {
 				b = append(b, make(Block, h+1)...)
 			}
 			row := b[len(b)-h-1:]
-			copy(row, row.Beside(i%4*(w/4), DrawSight(th, id, w/4-1, h)))
+			copy(row, row.beside(i%4*(w/4), DrawSight(th, id, w/4-1, h)))
 		}
 		return b
 	},
@@ -87,8 +86,21 @@ func showCard(th *Theme, w, h int) Block {
 	}
 	dials := tryDials.Draw(th, wide, max(5, h/4+1))
 	if wide < w {
-		dials = dials.Beside(wide+1, tryLap.Draw(th, w-wide-1, len(dials)))
+		dials = dials.beside(wide+1, tryLap.Draw(th, w-wide-1, len(dials)))
 	}
 	b = append(append(append(b, Line{}), dials...), Line{})
 	return append(b, tryBeat.Draw(th, w, 2)...)
+}
+
+// beside sets a block to the right of another one, from a column on. The left one must be no wider than that.
+func (b Block) beside(column int, right Block) Block {
+	out := make(Block, max(len(b), len(right)))
+	copy(out, b)
+	for i, l := range right {
+		if l.Width > 0 {
+			blank := column - out[i].Width
+			out[i] = Line{out[i].Text + strings.Repeat(" ", max(0, blank)) + l.Text, column + l.Width}
+		}
+	}
+	return out
 }

@@ -1,6 +1,10 @@
 package canvas
 
-import "strings"
+import (
+	"cmp"
+	"slices"
+	"strings"
+)
 
 // Strip is the verdict over the whole width, always on top, seen from afar like a lamp.
 type Strip struct {
@@ -41,17 +45,12 @@ func (s Strip) Whole(w, h int) bool {
 			return true
 		}
 	}
-	gap := 3
-	if w < 60 {
-		gap--
-	}
-	x := margin(w) + 2 + width(s.word()) + gap
+	x := margin(w) + 2 + width(s.word()) + margin(w) + 1
 	if h < 2 {
 		return x+width(s.full()+" – "+s.Do) <= w-margin(w)
 	}
-	text := strings.TrimSuffix(s.full(), ".") + ". " + s.Do
-	first := wrap(text, w-margin(w)-x)
-	return len(first) <= 1 || len(wrap(strings.TrimSpace(strings.TrimPrefix(text, first[0])), w-2*margin(w))) < h
+	_, rest := s.paragraph(w, x)
+	return len(rest) < h
 }
 
 // before is the columns before the text beside a big word, room those left for the text.
@@ -96,35 +95,26 @@ func (s Strip) looks(lines int) []look {
 		return nil
 	}
 	lines = min(lines, 8)
-	words := []string{s.word(), s.State.Short()}
-	if s.Word != "" || words[0] == words[1] {
-		words = words[:1]
-	}
+	words := slices.Compact([]string{s.word(), s.short()})
 	sizes := []Size{{Lines: lines, Columns: lines + lines/3}}
 	if lines > SizeL.Lines {
 		sizes = append(sizes, Size{Lines: lines, Columns: lines})
 	}
-	sizes = append(sizes, Size{Lines: lines, Columns: max(SizeM.Columns, lines*5/6)})
-	sizes = append(sizes, Size{Lines: lines, Columns: max(SizeM.Columns, lines*5/6), Tight: true})
+	least := max(SizeM.Columns, lines*5/6)
+	sizes = append(sizes, Size{Lines: lines, Columns: least}, Size{Lines: lines, Columns: least, Tight: true})
 	var list []look
 	for _, size := range sizes {
 		for _, sign := range [...]bool{true, false} {
 			for _, word := range words {
-				if Drawable(word) {
-					list = append(list, look{size, word, sign})
-				}
+				list = append(list, look{size, word, sign})
 			}
 		}
 	}
 	return list
 }
 
-func (s Strip) word() string {
-	if s.Word != "" {
-		return s.Word
-	}
-	return s.State.Word()
-}
+func (s Strip) word() string  { return cmp.Or(s.Word, s.State.Word()) }
+func (s Strip) short() string { return cmp.Or(s.Word, s.State.Short()) }
 
 // text is the reason and what to do as lines of a width, and how many of them are the reason; nil where they do not
 // fit.
@@ -132,8 +122,8 @@ func (s Strip) text(room, h int) (lines []string, bold int) {
 	if room < 16 {
 		return nil, 0
 	}
-	reason := wrap(s.full(), room)
-	if do := wrap(s.Do, room); len(reason)+len(do) <= h {
+	reason := Wrap(s.full(), room)
+	if do := Wrap(s.Do, room); len(reason)+len(do) <= h {
 		return append(append(make([]string, 0, h), reason...), do...), len(reason)
 	}
 	return nil, 0
@@ -168,18 +158,14 @@ const stripesWide = 8
 
 // small writes a strip without big letters: sign, word, reason and what to do, over all the lines there are.
 func (s Strip) small(c *Cells) {
-	k, m := s.State.onGround(), margin(c.W)
-	gap := 3
-	if c.W < 60 {
-		gap--
-	}
+	k, m, gap := s.State.onGround(), margin(c.W), margin(c.W)+1
 	x, word := c.Put(m, 0, k, s.State.Sign()+" "), s.word()
-	if room := c.W - m - x - width(word) - gap; s.Word == "" && width(s.reason(room)) > room {
-		word = s.State.Short()
+	if room := c.W - m - x - width(word) - gap; width(s.reason(room)) > room {
+		word = s.short()
 	}
 	x = c.Put(x, 0, k|Bold, cut(word, c.W-m-x)) + gap
 	if c.H > 1 {
-		s.paragraph(c, x)
+		s.below(c, x)
 		return
 	}
 	room := c.W - m - x
@@ -199,20 +185,24 @@ func (s Strip) small(c *Cells) {
 	}
 }
 
-// paragraph writes the reason beside the word and below it.
-func (s Strip) paragraph(c *Cells, x int) {
-	k, m := s.State.onGround(), margin(c.W)
+// paragraph is reason and what to do, from a column on beside the word and over the whole width below it.
+func (s Strip) paragraph(w, x int) (first string, rest []string) {
 	text := strings.TrimSuffix(s.full(), ".")
 	if s.Do != "" {
 		text += ". " + s.Do
 	}
-	first := wrap(text, c.W-m-x)
-	if len(first) <= 1 {
-		c.Put(x, 0, k, text)
-		return
+	lines := Wrap(text, w-margin(w)-x)
+	if len(lines) <= 1 {
+		return text, nil
 	}
-	c.Put(x, 0, k, first[0])
-	rest := wrap(strings.TrimSpace(strings.TrimPrefix(text, first[0])), c.W-2*m)
+	return lines[0], Wrap(strings.TrimSpace(strings.TrimPrefix(text, lines[0])), w-2*margin(w))
+}
+
+// below writes them.
+func (s Strip) below(c *Cells, x int) {
+	k, m := s.State.onGround(), margin(c.W)
+	first, rest := s.paragraph(c.W, x)
+	c.Put(x, 0, k, first)
 	for i, l := range rest {
 		switch {
 		case i+2 < c.H, i+2 == c.H && i+1 == len(rest):

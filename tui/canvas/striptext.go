@@ -9,8 +9,7 @@ func (s Strip) full() string {
 }
 
 // reason is the chance and the reason in some columns: in brief where there is little room, the chance alone where
-// there
-// is less.
+// there is less.
 func (s Strip) reason(room int) string {
 	last := s.full()
 	if width(last) <= room {

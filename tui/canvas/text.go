@@ -30,34 +30,38 @@ func first(s string) (char string, columns int) {
 	return ansi.FirstGraphemeCluster(s, ansi.WcWidth)
 }
 
-// wrap breaks a text at its blanks into lines of at most room columns; a longer word is broken anywhere.
-func wrap(s string, room int) []string {
+// Wrap breaks a text at blanks into lines of at most room cells; a word longer than a line is
+// broken anywhere, so that nothing is lost.
+func Wrap(s string, room int) []string {
 	if room < 1 || s == "" {
 		return nil
 	}
-	if width(s) <= room {
-		return []string{s}
-	}
 	var lines []string
-	line := ""
+	line, used := "", 0
 	for _, word := range strings.Fields(s) {
-		switch {
-		case line == "":
-			line = word
-		case width(line)+1+width(word) <= room:
-			line += " " + word
-		default:
-			lines, line = append(lines, line), word
+		w := width(word)
+		if used > 0 && used+1+w <= room {
+			line, used = line+" "+word, used+1+w
+			continue
 		}
-		for width(line) > room {
-			head := ansi.TruncateWc(line, room, "")
-			if head == "" { // a wide character in one column
-				return nil
+		if used > 0 {
+			lines = append(lines, line)
+		}
+		for w > room {
+			head := ansi.TruncateWc(word, room, "")
+			if head == "" {
+				return lines // a character wider than the room
 			}
-			lines, line = append(lines, head), line[len(head):]
+			lines = append(lines, head)
+			word = word[len(head):]
+			w = width(word)
 		}
+		line, used = word, w
 	}
-	return append(lines, line)
+	if used > 0 {
+		lines = append(lines, line)
+	}
+	return lines
 }
 
 // widest is the width of the widest line.

@@ -69,9 +69,6 @@ func evenTicks(a Axis, cells, every int, comma bool) []tick {
 		return nil
 	}
 	step := roundStep((high - low) * float64(every) / float64(cells))
-	if a.Whole && step < 5 {
-		step = math.Ceil(step)
-	}
 	digits := max(0, int(math.Ceil(-math.Log10(step)-1e-9)))
 	if m := step / math.Pow10(int(math.Floor(math.Log10(step)+1e-9))); step < 10 && math.Abs(m-2.5) < 1e-6 {
 		digits++

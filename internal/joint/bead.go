@@ -1,0 +1,61 @@
+package joint
+
+import "math"
+
+// Bead is the filler over the chord from toe to toe: a segment of a circle.
+type Bead struct {
+	of     *Shape
+	toe    Point // the first one
+	along  Point // toward the second one, a length of 1
+	chord  float64
+	radius float64 // 0 is flat
+	centre float64 // how far the circle's centre lies below the chord
+}
+
+// Bead is the bead, nil where there is none.
+func (s *Shape) Bead() *Bead {
+	f, w := s.sides(), s.wet()
+	a, b := f[0].from.plus(f[0].along, w[0]), f[1].from.plus(f[1].along, w[1])
+	to := b.minus(a)
+	chord := math.Hypot(to.X, to.Y)
+	if !(w[0] > 0 && w[1] > 0 && chord > 0) {
+		return nil
+	}
+	c := &Bead{of: s, toe: a, along: Point{to.X / chord, to.Y / chord}, chord: chord}
+	if phi := math.Abs(s.Phi); phi >= 1e-3 {
+		c.radius = chord / 2 / math.Sin(phi)
+		c.centre = c.radius * math.Cos(phi)
+	}
+	return c
+}
+
+// Holds reports whether a place outside the members lies in the bead: in the corner under the chord, or in the segment
+// over it.
+func (c *Bead) Holds(p Point) bool {
+	if c == nil {
+		return false
+	}
+	at := p.minus(c.toe)
+	h, u := at.Y*c.along.X-at.X*c.along.Y, at.dot(c.along)-c.chord/2 // over the chord, from its middle
+	if math.Abs(u) > c.chord/2 {
+		return false
+	}
+	surface := 0.0
+	if c.radius > 0 {
+		surface = math.Copysign(math.Sqrt(max(0, c.radius*c.radius-u*u))-c.centre, c.of.Phi)
+	}
+	return h <= surface && (h > 0 || c.of.pocket(p.X, p.Y))
+}
+
+// pocket is the room between the members that the bead fills under its chord.
+func (s *Shape) pocket(x, y float64) bool {
+	switch s.Kind {
+	case Lap, Tee:
+		return x > 0 && y > 0
+	case Corner:
+		return x > 0 && x < s.Thick[1] && y < 0 && y > -s.Thick[0]
+	case Overlay:
+		return false
+	}
+	return math.Abs(x) < s.Gap/2 && y > -min(s.Thick[0], s.Thick[1])
+}

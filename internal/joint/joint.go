@@ -1,0 +1,129 @@
+// Package joint is the cross-section of a joint and its bead, for whoever draws it: what lies where, and what a picture
+// of it has to hold. Lengths are mm, x to the right and y up from where the joint begins; angles are rad.
+package joint
+
+import "math"
+
+// Kind is how the members lie.
+type Kind uint8
+
+// The joints.
+const (
+	Butt Kind = iota
+	Lap
+	Tee
+	Corner
+	Edge
+	Overlay
+	Kinds = iota
+)
+
+// KindOf finds a joint by its name; false and Butt for one without a cross-section of its own.
+func KindOf(name string) (Kind, bool) {
+	k, ok := map[string]Kind{"butt": Butt, "lap": Lap, "tee": Tee, "corner": Corner, "edge": Edge,
+		"overlay": Overlay}[name]
+	return k, ok
+}
+
+// Shape is a joint's members and its bead. Index 0 is the first member: the upper one of a lap, the one that stands in
+// a tee, the only one of an overlay.
+type Shape struct {
+	Kind    Kind
+	Thick   [2]float64
+	Gap     float64    // between the members
+	Wet     [2]float64 // wetted width on each member; 0 has no bead
+	Phi     float64    // between the chord from toe to toe and the bead's surface; below zero is concave
+	Backing float64    // thickness of a bar behind the joint; 0 is none
+}
+
+// Point is a place.
+type Point struct{ X, Y float64 }
+
+func (p Point) minus(q Point) Point            { return Point{p.X - q.X, p.Y - q.Y} }
+func (p Point) plus(q Point, by float64) Point { return Point{p.X + by*q.X, p.Y + by*q.Y} }
+func (p Point) dot(q Point) float64            { return p.X*q.X + p.Y*q.Y }
+
+// side is a member's face as the bead sees it: where the joint begins on it, which way it runs from there, and the way
+// into the metal.
+type side struct {
+	from, along, in Point
+	on              bool // it runs on beyond the joint
+}
+
+// sides are the faces of both members. An overlay has its one face twice, with a toe on either side of the bead.
+func (s *Shape) sides() [2]side {
+	left, right, up, down := Point{-1, 0}, Point{1, 0}, Point{0, 1}, Point{0, -1}
+	switch s.Kind {
+	case Lap:
+		return [2]side{{Point{0, s.Gap + s.Thick[0]}, left, down, false}, {Point{}, right, down, true}}
+	case Tee:
+		return [2]side{{Point{0, s.Gap}, up, left, false}, {Point{}, right, down, true}}
+	case Corner:
+		return [2]side{{Point{}, left, down, false}, {Point{s.Thick[1], -s.Thick[0]}, down, left, false}}
+	case Edge:
+		return [2]side{{Point{-s.Gap/2 - s.Thick[0], 0}, down, right, false}, {Point{s.Gap/2 + s.Thick[1], 0}, down, left, false}}
+	case Overlay:
+		return [2]side{{Point{}, left, down, true}, {Point{}, right, down, true}}
+	}
+	return [2]side{{Point{-s.Gap / 2, 0}, left, down, false}, {Point{s.Gap / 2, 0}, right, down, false}}
+}
+
+// wet is the wetted width on each side.
+func (s *Shape) wet() [2]float64 {
+	if s.Kind == Overlay {
+		return [2]float64{s.Wet[0], s.Wet[0]}
+	}
+	return s.Wet
+}
+
+// Member finds the member at a place: which one, how deep under the face that the bead sees, how far from the joint;
+// false where there is none.
+func (s *Shape) Member(p Point) (i int, depth, along float64, ok bool) {
+	for i, f := range s.sides() {
+		depth, along = p.minus(f.from).dot(f.in), p.minus(f.from).dot(f.along)
+		if depth >= 0 && depth <= s.Thick[i] && (f.on || along >= 0) {
+			return i, depth, math.Abs(along), true
+		}
+	}
+	return 0, 0, 0, false
+}
+
+// Film is the wetted width itself, so high: a toe runs out thinner than a dot, and its end would not be seen.
+func (s *Shape) Film(p Point, high float64) bool {
+	wet := s.wet()
+	for i, f := range s.sides() {
+		height, along := -p.minus(f.from).dot(f.in), p.minus(f.from).dot(f.along)
+		if height > 0 && height <= high && along >= 0 && along <= wet[i] {
+			return true
+		}
+	}
+	return false
+}
+
+// Frame is what a picture shows.
+type Frame struct{ Left, Right, Low, Top float64 }
+
+// Frame is a frame that holds the bead and so much of each member along it.
+func (s *Shape) Frame(reach func(member int) float64) Frame {
+	head, t := max(s.Wet[0], s.Wet[1], 1)*0.8, s.Thick
+	switch s.Kind {
+	case Lap:
+		return Frame{-reach(0), reach(1), -t[1], s.Gap + t[0] + head/2}
+	case Tee:
+		return Frame{-t[0] - reach(1)/2, reach(1), -t[1], s.Gap + min(reach(0), 8+s.Wet[0])}
+	case Corner:
+		return Frame{-reach(0), t[1] + head, -t[0] - min(reach(1), 6+s.Wet[1]), head}
+	case Edge:
+		head = 0.8 * (t[0] + t[1])
+		return Frame{-s.Gap/2 - t[0] - head/2, s.Gap/2 + t[1] + head/2, -min(max(reach(0), reach(1)), 10), head}
+	case Overlay:
+		return Frame{-reach(0), reach(0), -min(t[0], 5), head}
+	}
+	return Frame{-s.Gap/2 - reach(0), s.Gap/2 + reach(1), -max(t[0], t[1]) - s.Backing, head}
+}
+
+// Behind reports whether a place lies in the bar or strip behind the joint.
+func (s *Shape) Behind(p Point) bool {
+	back := -max(s.Thick[0], s.Thick[1])
+	return s.Backing > 0 && p.Y < back && p.Y >= back-s.Backing
+}
