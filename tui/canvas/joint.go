@@ -18,7 +18,7 @@ func (s *Joint) Scale(w, h int) float64 {
 		thin = min(thin, s.Thick[1])
 	}
 	// Close enough for the thinner member to be two dots, as long as the bead is seen whole.
-	return max(fit(s.closeUp()), min(fit(s.whole()), thin/2))
+	return max(s.Least, fit(s.closeUp()), min(fit(s.whole()), thin/2))
 }
 
 // Draw sets the joint to scale into a width and some lines, standing on the last one, in the middle.

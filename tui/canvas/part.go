@@ -6,6 +6,7 @@ type part uint8
 // The parts.
 const (
 	partAir part = iota
+	partBacking
 	partFirst
 	partSecond
 	partTip
@@ -20,8 +21,8 @@ const (
 
 // textures stand for the parts where there is no colour.
 var textures = [parts]string{
-	partFirst: "▒", partSecond: "░", partTip: "▓", partBluing: "≈", partBead: "█", partWire: "║", partMelted: "·",
-	partBoiled: "x",
+	partBacking: "=", partFirst: "▒", partSecond: "░", partTip: "▓", partBluing: "≈", partBead: "█", partWire: "║",
+	partMelted: "·", partBoiled: "x",
 }
 
 func (p part) role() Role { return partInk + Role(p) }

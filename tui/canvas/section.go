@@ -14,11 +14,12 @@ type Joint struct {
 	Boiled     [2]float64
 	MeltedBack [2]float64 // on the other face
 	BoiledBack [2]float64
+	Least      float64 // what a column stands for at least: the greater scale of two drawings beside each other
 }
 
 // sane reports whether a joint can be drawn at all.
 func (s *Joint) sane() bool {
-	sum := s.Gap + s.Phi
+	sum := s.Gap + s.Phi + s.Backing
 	for i := range 2 {
 		sum += s.Thick[i] + s.Wet[i] + s.Melted[i] + s.MeltedBack[i]
 	}
@@ -41,8 +42,11 @@ func (s *Joint) at(bead *joint.Bead, p joint.Point, dot float64) part {
 	if i, depth, along, ok := s.Member(p); ok {
 		return s.surface(i, depth, along, dot)
 	}
-	if bead.Holds(p) || s.Film(p, dot) {
+	switch {
+	case bead.Holds(p), s.Film(p, dot):
 		return partBead
+	case s.Behind(p):
+		return partBacking
 	}
 	return partAir
 }
