@@ -95,8 +95,8 @@ func TestBytesAKey(t *testing.T) {
 	})
 }
 
-// A key that turns the verdict sends at most 1,500 bytes, and a step on the map 1,600: the map stands still, however long
-// the numbers beside it are.
+// A key that turns the verdict sends at most 1,500 bytes, and a step on the map 1,600: the map stands still, however
+// long the numbers beside it are.
 func TestBytesOfVerdictAndMap(t *testing.T) {
 	job := calc.Job{Metal: "galvanized", Gauge: 20, Feed: calc.Some(4.3), Travel: calc.Some(7)}
 	up := slices.Repeat([]string{"up"}, 8)

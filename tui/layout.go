@@ -50,31 +50,19 @@ func (v *window) show(b block, first, last, h int) block {
 func (v *window) marked(th *theme, b block, all, w int) block {
 	out := append(block{}, b...)
 	n := len(out)
-	if n == 0 || n >= all {
-		return out
+	mark := func(sign string, i, by int) {
+		for ; i >= 0 && i < n; i += by {
+			if out[i].Width <= w-3 {
+				out[i] = join(out[i], line{}, w-1, th.quiet, sign)
+				return
+			}
+		}
 	}
 	if v.top > 0 {
-		for i := range out {
-			if edgeMark(th, &out[i], "↑", w) {
-				break
-			}
-		}
+		mark("↑", 0, 1)
 	}
 	if v.top+n < all {
-		for i := n - 1; i >= 0; i-- {
-			if edgeMark(th, &out[i], "↓", w) {
-				break
-			}
-		}
+		mark("↓", n-1, -1)
 	}
 	return out
-}
-
-// edgeMark puts a mark at a line's end, if there is room.
-func edgeMark(th *theme, l *line, mark string, w int) bool {
-	if l.Width > w-3 {
-		return false
-	}
-	*l = join(*l, line{}, w-1, th.quiet, mark)
-	return true
 }

@@ -25,7 +25,8 @@ func sectionBody(th *theme, s *session, w, high int) (b block) {
 	c := &s.card
 	j, ok := jointOf(&c.Section)
 	if !ok {
-		b.say(th.plain, 0, "There is no drawing: "+cmp.Or(warningText(c, "not-modelled"), "this joint is not modelled."), w)
+		why := cmp.Or(warningText(c, "not-modelled"), "this joint is not modelled.")
+		b.say(th.plain, 0, "There is no drawing: "+why, w)
 		return b
 	}
 	b.addAll(drawnJoint(th, j, w, high, s.units))

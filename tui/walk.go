@@ -55,8 +55,8 @@ func (p *walk) to(m *root, at int) tea.Cmd {
 
 // namedKey is a key of a step's script.
 func namedKey(name string) tea.KeyPressMsg {
-	code, ok := map[string]rune{"tab": tea.KeyTab, "enter": tea.KeyEnter, "left": tea.KeyLeft, "right": tea.KeyRight}[name]
-	if ok {
+	codes := map[string]rune{"tab": tea.KeyTab, "enter": tea.KeyEnter, "left": tea.KeyLeft, "right": tea.KeyRight}
+	if code, ok := codes[name]; ok {
 		return tea.KeyPressMsg{Code: code}
 	}
 	return tea.KeyPressMsg{Code: []rune(name)[0], Text: name}

@@ -13,27 +13,28 @@ const (
 	Lap
 	Tee
 	Corner
-	Edge
 	Overlay
+	Edge
 	Kinds = iota
 )
 
 // KindOf finds a joint by its name; false and Butt for one without a cross-section of its own.
 func KindOf(name string) (Kind, bool) {
-	k, ok := map[string]Kind{"butt": Butt, "lap": Lap, "tee": Tee, "corner": Corner, "edge": Edge,
-		"overlay": Overlay}[name]
+	k, ok := map[string]Kind{"butt": Butt, "lap": Lap, "tee": Tee, "corner": Corner, "overlay": Overlay,
+		"edge": Edge}[name]
 	return k, ok
 }
 
 // Shape is a joint's members and its bead. Index 0 is the first member: the upper one of a lap, the one that stands in
 // a tee, the only one of an overlay.
 type Shape struct {
-	Kind    Kind
-	Thick   [2]float64
-	Gap     float64    // between the members
-	Wet     [2]float64 // wetted width on each member; 0 has no bead
-	Phi     float64    // between the chord from toe to toe and the bead's surface; below zero is concave
-	Backing float64    // thickness of a bar behind the joint; 0 is none
+	Kind  Kind
+	Thick [2]float64
+	Gap   float64    // between the members
+	Wet   [2]float64 // wetted width on each member; 0 has no bead
+	Phi   float64    // between the chord from toe to toe and the bead's surface; below zero is concave
+	// Backing is the thickness of a bar or strip behind a butt; 0 is none.
+	Backing float64
 }
 
 // Point is a place.
@@ -60,10 +61,11 @@ func (s *Shape) sides() [2]side {
 		return [2]side{{Point{0, s.Gap}, up, left, false}, {Point{}, right, down, true}}
 	case Corner:
 		return [2]side{{Point{}, left, down, false}, {Point{s.Thick[1], -s.Thick[0]}, down, left, false}}
-	case Edge:
-		return [2]side{{Point{-s.Gap/2 - s.Thick[0], 0}, down, right, false}, {Point{s.Gap/2 + s.Thick[1], 0}, down, left, false}}
 	case Overlay:
 		return [2]side{{Point{}, left, down, true}, {Point{}, right, down, true}}
+	case Edge:
+		return [2]side{{Point{-s.Gap/2 - s.Thick[0], 0}, down, right, false},
+			{Point{s.Gap/2 + s.Thick[1], 0}, down, left, false}}
 	}
 	return [2]side{{Point{-s.Gap / 2, 0}, left, down, false}, {Point{s.Gap / 2, 0}, right, down, false}}
 }
@@ -100,6 +102,12 @@ func (s *Shape) Film(p Point, high float64) bool {
 	return false
 }
 
+// Behind reports whether a place lies in what is behind a butt.
+func (s *Shape) Behind(p Point) bool {
+	low := -max(s.Thick[0], s.Thick[1])
+	return s.Kind == Butt && p.Y < low && p.Y >= low-s.Backing
+}
+
 // Frame is what a picture shows.
 type Frame struct{ Left, Right, Low, Top float64 }
 
@@ -113,17 +121,11 @@ func (s *Shape) Frame(reach func(member int) float64) Frame {
 		return Frame{-t[0] - reach(1)/2, reach(1), -t[1], s.Gap + min(reach(0), 8+s.Wet[0])}
 	case Corner:
 		return Frame{-reach(0), t[1] + head, -t[0] - min(reach(1), 6+s.Wet[1]), head}
+	case Overlay:
+		return Frame{-reach(0), reach(0), -min(t[0], 5), head}
 	case Edge:
 		head = 0.8 * (t[0] + t[1])
 		return Frame{-s.Gap/2 - t[0] - head/2, s.Gap/2 + t[1] + head/2, -min(max(reach(0), reach(1)), 10), head}
-	case Overlay:
-		return Frame{-reach(0), reach(0), -min(t[0], 5), head}
 	}
 	return Frame{-s.Gap/2 - reach(0), s.Gap/2 + reach(1), -max(t[0], t[1]) - s.Backing, head}
-}
-
-// Behind reports whether a place lies in the bar or strip behind the joint.
-func (s *Shape) Behind(p Point) bool {
-	back := -max(s.Thick[0], s.Thick[1])
-	return s.Backing > 0 && p.Y < back && p.Y >= back-s.Backing
 }

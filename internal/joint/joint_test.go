@@ -1,6 +1,9 @@
 package joint
 
-import "testing"
+import (
+	"math"
+	"testing"
+)
 
 // The fuller a bead, the more of the drawing it takes; a hollow one stays below the chord from toe to toe.
 func TestBeadGrows(t *testing.T) {
@@ -22,5 +25,51 @@ func TestBeadGrows(t *testing.T) {
 	}
 	if hollow >= flat || full <= flat {
 		t.Errorf("hollow %d, flat %d, full %d", hollow, flat, full)
+	}
+}
+
+// At the toes begins the metal: a step into it is in the member, one out of it in none, and the frame shows both.
+func TestToesLieOnTheMembers(t *testing.T) {
+	for kind := range Kind(Kinds) {
+		s := Shape{Kind: kind, Thick: [2]float64{1.2, 2}, Gap: 0.4, Wet: [2]float64{3, 2.5}, Phi: 0.4}
+		frame := s.Frame(func(i int) float64 { return s.Wet[i] + 1 })
+		for i, f := range s.sides() {
+			toe, member := f.from.plus(f.along, s.wet()[i]), i
+			if kind == Overlay {
+				member = 0
+			}
+			if at, depth, along, ok := s.Member(toe.plus(f.in, 0.1)); !ok || at != member ||
+				math.Abs(depth-0.1) > 1e-9 || math.Abs(along-s.wet()[i]) > 1e-9 {
+				t.Errorf("joint %d, toe %d: member %d, %g deep, %g along, %t", kind, i, at, depth, along, ok)
+			}
+			if at, _, _, ok := s.Member(toe.plus(f.in, -0.1)); ok {
+				t.Errorf("joint %d: outside of toe %d is member %d", kind, i, at)
+			}
+			if toe.X < frame.Left || toe.X > frame.Right || toe.Y < frame.Low || toe.Y > frame.Top {
+				t.Errorf("joint %d: toe %d at %v is not in %v", kind, i, toe, frame)
+			}
+		}
+	}
+}
+
+// Only behind a butt there is something, as thick as it is said to be.
+func TestBehind(t *testing.T) {
+	s := Shape{Thick: [2]float64{1, 2}, Gap: 1, Backing: 1.5}
+	for y, want := range map[float64]bool{-1.9: false, -2.1: true, -3.4: true, -3.6: false} {
+		if s.Behind(Point{0, y}) != want {
+			t.Errorf("%g behind the joint: %t", y, !want)
+		}
+	}
+	if s.Kind = Lap; s.Behind(Point{0, -2.1}) {
+		t.Error("a bar behind a lap")
+	}
+}
+
+func TestKindOf(t *testing.T) {
+	if k, ok := KindOf("tee"); k != Tee || !ok {
+		t.Errorf("tee is %d, %t", k, ok)
+	}
+	if k, ok := KindOf("plug"); k != Butt || ok {
+		t.Errorf("plug is %d, %t", k, ok)
 	}
 }

@@ -27,9 +27,9 @@ func Drawing(s *calc.Section, w, h int) (lines []string, perColumn float64) {
 		return nil, 0
 	}
 	kind, _ := joint.KindOf(s.Joint)
-	shape := joint.Shape{Kind: kind, Thick: s.Thick, Wet: s.Wet, Phi: s.Phi, Backing: s.Backing}
-	if kind == joint.Butt || kind == joint.Edge {
-		shape.Gap = s.Gap
+	shape := joint.Shape{Kind: kind, Thick: s.Thick, Gap: s.Gap, Wet: s.Wet, Phi: s.Phi, Backing: s.Backing}
+	if kind == joint.Lap || kind == joint.Tee {
+		shape.Gap = 0 // these are drawn closed
 	}
 	// The bead, the burnt zinc and a little of the members beyond.
 	f := shape.Frame(func(i int) float64 { return max(s.Wet[i], s.Melted[i], s.MeltedBack[i]) + 2 })

@@ -42,7 +42,8 @@ var (
 		{Name: "wire", Value: ".035 CuSi3", Assumed: true}, {Name: "mode", Value: "dip", Assumed: true},
 		{Name: "joint", Value: "lap", Assumed: true}, {Name: "gap", Value: "no gap", Assumed: true},
 		{Name: "onto", Value: "on same", Assumed: true}, {Name: "position", Value: "flat", Assumed: true}}}
-	tryLap = Joint{Shape: joint.Shape{Kind: joint.Lap, Thick: [2]float64{0.9, 0.9}, Wet: [2]float64{3.4, 3.1}, Phi: 0.75},
+	tryLap = Joint{
+		Shape:  joint.Shape{Kind: joint.Lap, Thick: [2]float64{0.9, 0.9}, Wet: [2]float64{3.4, 3.1}, Phi: 0.75},
 		Melted: [2]float64{5, 5}, Boiled: [2]float64{3.7, 3.4},
 		MeltedBack: [2]float64{4.8, 4.6}, BoiledBack: [2]float64{3.5, 3}}
 	tryEdges = Edges{{Name: "wets", Margin: 19}, {Name: "base stays solid", Margin: -6},
@@ -65,7 +66,7 @@ func tryBooth() Dials {
 func tryJoints() []Joint {
 	list := []Joint{tryLap}
 	for _, s := range []joint.Shape{
-		{Kind: joint.Butt, Thick: [2]float64{1.5, 2}, Gap: 1, Wet: [2]float64{2, 2.2}, Phi: 0.5},
+		{Kind: joint.Butt, Thick: [2]float64{1.5, 2}, Gap: 1, Wet: [2]float64{2, 2.2}, Phi: 0.5, Backing: 1.5},
 		{Kind: joint.Tee, Thick: [2]float64{1.5, 2}, Wet: [2]float64{3, 3}, Phi: 0.3},
 		{Kind: joint.Corner, Thick: [2]float64{1.5, 1.5}, Wet: [2]float64{1, 1}, Phi: 0.9},
 		{Kind: joint.Overlay, Thick: [2]float64{6, 0}, Wet: [2]float64{3, 3}, Phi: 0.6},

@@ -19,7 +19,7 @@ type Joint struct {
 
 // sane reports whether a joint can be drawn at all.
 func (s *Joint) sane() bool {
-	sum := s.Gap + s.Phi
+	sum := s.Gap + s.Phi + s.Backing
 	for i := range 2 {
 		sum += s.Thick[i] + s.Wet[i] + s.Melted[i] + s.MeltedBack[i]
 	}
@@ -42,10 +42,10 @@ func (s *Joint) at(bead *joint.Bead, p joint.Point, dot float64) part {
 	if i, depth, along, ok := s.Member(p); ok {
 		return s.surface(i, depth, along, dot)
 	}
-	if bead.Holds(p) || s.Film(p, dot) {
+	switch {
+	case bead.Holds(p), s.Film(p, dot):
 		return partBead
-	}
-	if s.Behind(p) {
+	case s.Behind(p):
 		return partBacking
 	}
 	return partAir
