@@ -20,11 +20,17 @@ func (p *practicePage) compared(th *theme, units quantity.System, w, lines int) 
 	half := (w - 3) / 2
 	last, n := p.last(), len(p.beads)
 	left, right := twoBeads(th, &p.target, last, half, lines)
-	whose := fmt.Sprintf("bead %d, yours", n)
+	target, whose := "target", fmt.Sprintf("bead %d, yours", n)
 	if n == 1 {
 		whose = "bead 1, found"
 	}
-	b.add(newRow(w).put(th.bold, "target").to(half+3).put(th.bold, whose).line())
+	if _, drawn := beadJoint(&p.target); !drawn {
+		target = "target, sketch"
+	}
+	if _, drawn := beadJoint(last); !drawn {
+		whose = fmt.Sprintf("bead %d, sketch", n)
+	}
+	b.add(newRow(w).put(th.bold, target).to(half+3).put(th.bold, whose).line())
 	b.addAll(beside(left, right, half+3, th.quiet, "│  "))
 	mark, paint := "≠ ", th.bold
 	if last.Verdict == practice.BeadGood {

@@ -178,6 +178,9 @@ func (p *practicePage) text(m *root, w int) (b block) {
 		p.keepText(&b, th, m.keeper != nil, w)
 	}
 	b.say(th.quiet, 0, "meter: "+report.MeterText(last), w)
+	if _, drawn := beadJoint(last); !drawn {
+		b.say(th.quiet, 0, report.SketchText, w)
+	}
 	if p.over {
 		for _, x := range last.Unmet {
 			b.say(th.quiet, 0, "not met: "+x, w)

@@ -173,3 +173,26 @@ func TestScreensTellsCardsApart(t *testing.T) {
 		}
 	}
 }
+
+// A bead that was measured goes into the book as a trial with its sizes; one without a verdict or a look is refused.
+func TestScreensKeepsACutBead(t *testing.T) {
+	ctx := context.Background()
+	d := &Shop{Where: filepath.Join(t.TempDir(), "book.db"), Author: book.Author{Program: "test", Now: time.Now}}
+	job := calc.Job{Metal: "mild-steel", Gauge: 18, Feed: calc.Some(6.35), Travel: calc.Some(10)}
+	m := struct{ Width, Leg, Throat, Zinc float64 }{6.1, 3, 0.8, 4}
+	if _, err := d.Cut(ctx, job, "", "", "booth 1", m); err == nil {
+		t.Error("kept without a verdict")
+	}
+	if _, err := d.Cut(ctx, job, "rolled-edge", "", "booth 1", m); err != nil {
+		t.Fatal(err)
+	}
+	b, err := book.Open(ctx, d.Where)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer b.Close()
+	list, err := TrialsOf(ctx, b, "")
+	if err != nil || len(list) != 1 || list[0].Body.Measured != book.Measured(m) || list[0].Body.Verdict != "bad" {
+		t.Errorf("%+v, %v", list, err)
+	}
+}
