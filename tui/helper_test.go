@@ -141,7 +141,7 @@ func besideLists(t testing.TB) func(calc.Job) (calc.Card, error) {
 	chance := deep.Rand(t)
 	var first *calc.Card
 	return func(job calc.Job) (calc.Card, error) {
-		if first != nil && !deep.Run() && chance.IntN(8) > 0 {
+		if first != nil && !deep.Run() && chance.IntN(16) > 0 {
 			card := *first
 			card.Job = job
 			return card, nil

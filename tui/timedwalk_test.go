@@ -10,10 +10,7 @@ import (
 // A timed arc's times hang on the joint and its root opening: on the way to its card both are asked for.
 func TestTimedAsksForJointAndGap(t *testing.T) {
 	s := open80(t)
-	s.typed("mild")
-	s.press("enter")
-	s.typed("16ga")
-	s.press("enter", "enter")
+	s.press("enter", "enter", "enter")
 	s.typed("timed")
 	s.press("enter")
 	s.has("Which joint?", "times hang on joint and gap")
@@ -36,7 +33,7 @@ func TestTimedAsksForJointAndGap(t *testing.T) {
 // Without a gap the card and the page of the beat say so at the times.
 func TestTimedSaysThatItIsForAClosedJoint(t *testing.T) {
 	for _, size := range deep.Of(t, [][2]int{{40, 24}, {60, 20}, {80, 24}, {120, 40}}, 2) {
-		s := openAt(t, size[0], size[1], Options{Job: calc.Job{Metal: "mild-steel", Gauge: 16, Mode: "timed"}})
+		s := openAt(t, size[0], size[1], Options{Job: calc.Job{Metal: "galvanized", Mode: "timed"}})
 		s.has("no gap")
 		s.press("t")
 		s.has("On and off are for a closed")
