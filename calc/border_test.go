@@ -67,7 +67,7 @@ func TestBorders(t *testing.T) {
 	r := deep.Rand(t)
 	judged, moves, reasons := 0, 0, map[string]int{}
 	var jumped []string
-	jobs := deep.Many(25, 2000)
+	jobs := deep.Many(12, 2000)
 	for range jobs {
 		j := borderJob(r)
 		c, err := Solve(j)
