@@ -19,7 +19,7 @@ func rootJob(metal string, thick, gap float64, backing string) calc.Job {
 // changes; with a bar or strip no opening that a section covers falls through.
 func TestAnyBackingIsJudgedOrSaysWhyNot(t *testing.T) {
 	rng := deep.Rand(t)
-	for range deep.Many(16, 300) {
+	for range deep.Many(10, 300) {
 		metal := []string{"mild-steel", "galvanized", "stainless-304", "copper"}[rng.IntN(4)]
 		thick, gap := 0.5*math.Pow(16, rng.Float64()), 6*rng.Float64()
 		backing := backings[rng.IntN(4)]

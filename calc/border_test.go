@@ -76,7 +76,7 @@ type borderScan struct {
 func TestBorders(t *testing.T) {
 	r := deep.Rand(t)
 	s := borderScan{answers: map[string]int{}, jumps: map[string]int{}}
-	jobs := deep.Many(25, 2000)
+	jobs := deep.Many(12, 2000)
 	for range jobs {
 		s.try(t, borderJob(r))
 	}

@@ -54,7 +54,7 @@ func TestBandsHoldTheirShare(t *testing.T) {
 		}
 		tallies[name].count(v, low, high)
 	}
-	for range deep.Many(20, 2000) {
+	for range deep.Many(14, 2000) {
 		card, err := Solve(coverageJob(r))
 		if err != nil {
 			continue

@@ -12,7 +12,7 @@ import (
 // At one setting a wider gap under a lap or tee leaves less throat, asks for more metal and, in thin sheet, heats what
 // ends there, each there, each without a jump.
 func TestAGapTakesThroatAndMetal(t *testing.T) {
-	n := deep.Many(9, 80)
+	n := deep.Many(6, 80)
 	for _, joint := range []string{"lap", "tee"} {
 		for _, thick := range deep.Of(t, []float64{0.8, 1.2, 2, 3}, 2) {
 			var last [3]float64

@@ -40,7 +40,7 @@ func warned(card *calc.Card, code string) bool {
 // Over gaps from none to past the arc's width, in every thickness, an open root is bridged, refused or not judged, and
 // the edge, the verdict, the warning and the largest gap say the same.
 func TestAGapIsBridgedOrRefused(t *testing.T) {
-	gaps, sheets := deep.Many(7, 40), deep.Many(4, 14)
+	gaps, sheets := deep.Many(5, 40), deep.Many(3, 14)
 	for i := range sheets + 1 {
 		thick := 0.4 * math.Pow(10, float64(i)/float64(sheets))
 		for g := range gaps + 1 {

@@ -8,10 +8,13 @@ import (
 	"brazebooth/tables"
 )
 
-// odd draws the first random jobs. They do not depend on the seed of the tests, so that a deeper run has the same jobs
-// and more.
+// odd draws the first random jobs, in a sample those of its seed. Those of a deeper run do not depend on it, so that it has
+// the same jobs and more.
 func odd[J any](draw func(seed int) J) (jobs []J) {
 	for seed := range deep.Many(1, 2) {
+		if !deep.Run() {
+			seed = int(deep.Seed()) - 1
+		}
 		jobs = append(jobs, draw(seed+1000))
 	}
 	return jobs

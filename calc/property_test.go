@@ -134,7 +134,7 @@ func TestEveryMetalJointAndMode(t *testing.T) {
 			}
 		}
 	}
-	for _, j := range deep.Of(t, jobs, 40) {
+	for _, j := range deep.Of(t, jobs, 24) {
 		card := mustSolve(t, j)
 		checkCard(t, j, &card)
 	}

@@ -3,6 +3,8 @@ package calc
 import (
 	"math"
 	"testing"
+
+	"brazebooth/internal/deep"
 )
 
 // The range beside a suggested setting holds on the card itself: at its ends every edge is met, a little beyond one
@@ -11,11 +13,11 @@ func TestSuggestedRangesHoldOnTheCard(t *testing.T) {
 	if testing.Short() {
 		t.Skip("many cards")
 	}
-	for _, job := range []Job{
+	for _, job := range deep.Of(t, []Job{
 		{Metal: "galvanized", Gauge: 20}, {Metal: "galvanized", Gauge: 16, Joint: "tee"}, {Metal: "mild-steel", Thickness: Some(1.2), Mode: "pulsed"},
 		{Metal: "stainless-304", Thickness: Some(1), Joint: "butt"}, {Metal: "mild-steel", Gauge: 18, Joint: "corner", Wire: Some(0.8)},
 		{Metal: "mild-steel", Gauge: 18, Feed: Some(5)}, {Metal: "mild-steel", Gauge: 18, Travel: Some(8)},
-	} {
+	}, 4) {
 		card, err := Solve(job)
 		if err != nil {
 			t.Fatal(err)

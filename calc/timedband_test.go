@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"errors"
 	"math"
 	"testing"
 
@@ -56,10 +57,11 @@ func TestTimedIntervals(t *testing.T) {
 				r := g.in
 				r.Arms = append([]thinsheet.Arm(nil), r.Arms...)
 				c.alter(&r, up)
-				x, err := thinsheet.Bridge(&r, nil)
-				if err != nil {
+				var run thinsheet.Run
+				if err := errors.Join(run.Begin(&r, nil), run.Settle()); err != nil {
 					t.Fatal(err)
 				}
+				x := &run.Times
 				for i, d := range [3]float64{math.Log(x.OnMin / base.OnMin), math.Log(x.OnMax / base.OnMax), math.Log(x.OnOff.Off / base.OnOff.Off)} {
 					low[i] += min(d, 0) * min(d, 0)
 					high[i] += max(d, 0) * max(d, 0)

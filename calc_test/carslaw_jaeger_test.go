@@ -13,7 +13,7 @@ import (
 
 // Continuous line source, 1000 W/mm, 3 mm away: −q/4πk·Ei(−r²/4at), then switched off.
 func TestContinuousLine(t *testing.T) {
-	got := line(t, 1000, 0, 50, 50, 50, func(s *thinsheet.Sheet) []float64 {
+	got := line(t, 4, 1000, 0, 50, 50, 50, func(s *thinsheet.Sheet) []float64 {
 		hold(s, 0.5, 0.005, true)
 		half := s.At(0, 0, 3)
 		hold(s, 0.5, 0.005, true)
@@ -29,7 +29,7 @@ func TestContinuousLine(t *testing.T) {
 // Instantaneous line source, 100 J/mm, 3 mm away: H/4πkt·exp(−r²/4at), its peak at r²/4a; as a burst of 2 ms,
 // which is centred 1 ms after its start.
 func TestInstantaneousLine(t *testing.T) {
-	got := line(t, 50000, 0, 50, 50, 50, func(s *thinsheet.Sheet) []float64 {
+	got := line(t, 6, 50000, 0, 50, 50, 50, func(s *thinsheet.Sheet) []float64 {
 		s.Step(0.002, true)
 		hold(s, 0.28125-0.001, 0.004, false)
 		peak := s.At(0, 0, 3)
@@ -42,7 +42,7 @@ func TestInstantaneousLine(t *testing.T) {
 
 // Line source of 1000 W/mm pulsed half a second on, half off, 3 and 5 mm away: a sum of exponential integrals.
 func TestPulsedLineSource(t *testing.T) {
-	got := line(t, 1000, 0, 70, 70, 70, func(s *thinsheet.Sheet) []float64 {
+	got := line(t, 6, 1000, 0, 70, 70, 70, func(s *thinsheet.Sheet) []float64 {
 		var list []float64
 		for range 6 {
 			for _, on := range []bool{true, false} {
@@ -61,25 +61,34 @@ func TestPulsedLineSource(t *testing.T) {
 // On the line itself at the end of off after N cycles: q/4πk·ln[N!·Γ(φ)/Γ(N + φ)], φ the share of off. The mean of
 // a harmonic series; the gamma function is the standard library's.
 func TestPulsesOnTheLine(t *testing.T) {
-	for _, c := range []struct {
-		on, off   float64
+	type after struct {
 		n         int
 		want, tol float64
-	}{{0.5, 0.5, 5, 2789.275363, 30}, {0.5, 0.5, 10, 3453.965250, 40}, {0.4, 0.6, 5, 2120.365888, 25}} {
-		a, _ := math.Lgamma(float64(c.n) + 1)
-		b, _ := math.Lgamma(c.off)
-		d, _ := math.Lgamma(float64(c.n) + c.off)
-		if closed := 1000 / (4 * math.Pi * 0.040) * (a + b - d); math.Abs(closed-c.want) > 1e-5 {
-			t.Errorf("the closed form gives %.9g, not %.9g", closed, c.want)
-		}
-		got := line(t, 1000, 0, 60, 60, 60, func(s *thinsheet.Sheet) []float64 {
-			for range c.n {
-				hold(s, c.on, 0.01, true)
-				hold(s, c.off, 0.01, false)
+	}
+	for _, c := range []struct {
+		on, off float64
+		after   []after
+	}{{0.5, 0.5, []after{{5, 2789.275363, 30}, {10, 3453.965250, 40}}}, {0.4, 0.6, []after{{5, 2120.365888, 25}}}} {
+		got := line(t, 3, 1000, 0, 60, 60, 60, func(s *thinsheet.Sheet) (list []float64) {
+			n := 0
+			for _, x := range c.after {
+				for ; n < x.n; n++ {
+					hold(s, c.on, 0.01, true)
+					hold(s, c.off, 0.01, false)
+				}
+				list = append(list, s.Centre())
 			}
-			return []float64{s.Centre()}
+			return list
 		})
-		check(t, at("%g on, in the plane", c.on)+at(" after %d", c.n), got[0], c.want, c.tol)
+		for i, x := range c.after {
+			a, _ := math.Lgamma(float64(x.n) + 1)
+			b, _ := math.Lgamma(c.off)
+			d, _ := math.Lgamma(float64(x.n) + c.off)
+			if closed := 1000 / (4 * math.Pi * 0.040) * (a + b - d); math.Abs(closed-x.want) > 1e-5 {
+				t.Errorf("the closed form gives %.9g, not %.9g", closed, x.want)
+			}
+			check(t, at("%g on, in the plane", c.on)+at(" after %d", x.n), got[i], x.want, x.tol)
+		}
 	}
 }
 

@@ -17,15 +17,17 @@ func dullSheet(sigma, power, start, ahead, behind, aside float64) thinsheet.Inpu
 }
 
 // line runs a sheet under two narrow arcs and extrapolates its figures to an arc without width: away from the line
-// they are linear in σ².
-func line(t *testing.T, power, start, ahead, behind, aside float64, run func(*thinsheet.Sheet) []float64) []float64 {
+// they are linear in σ². Cells stay small as far as near.
+func line(t *testing.T, near, power, start, ahead, behind, aside float64, run func(*thinsheet.Sheet) []float64) []float64 {
 	t.Helper()
 	if testing.Short() {
 		t.Skip("long under the race detector")
 	}
 	var list [2][]float64
 	for i, sigma := range []float64{0.3, 0.3 * math.Sqrt2} {
-		s, err := thinsheet.New(dullSheet(sigma, power, start, ahead, behind, aside))
+		in := dullSheet(sigma, power, start, ahead, behind, aside)
+		in.Near = near
+		s, err := thinsheet.New(in)
 		if err != nil {
 			t.Fatal(err)
 		}

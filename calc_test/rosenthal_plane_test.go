@@ -10,8 +10,8 @@ import (
 // until nothing changes. Figures worked with Bessel functions of an independent library, sheet at 20 C.
 func TestPlaneMovesAsRosenthal(t *testing.T) {
 	near := []struct{ x, y, want float64 }{{0, 2, 1695.203013}, {-5, 2, 2428.391866}, {3, 0, 209.818011}}
-	got := line(t, 1000, 20, 12, 70, 40, func(s *thinsheet.Sheet) []float64 {
-		s.Travel(8, 8, 0.005, nil)
+	got := line(t, 6, 1000, 20, 12, 70, 40, func(s *thinsheet.Sheet) []float64 {
+		s.Travel(8, 8, 0.01, nil)
 		var list []float64
 		for _, p := range near {
 			list = append(list, s.At(0, p.x, p.y))

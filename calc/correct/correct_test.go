@@ -47,7 +47,7 @@ func TestCorrectionsFindTheGoodBead(t *testing.T) {
 		if c.Zone != "good" {
 			continue
 		}
-		for _, shift := range []float64{-0.2, 0, 0.2} {
+		for _, shift := range deep.Of(t, []float64{-0.2, 0, 0.2}, 2) {
 			for _, off := range []float64{0.7, 1.4} {
 				j := calc.Laid(c)
 				j.Travel = calc.Some(min(14, max(4, math.Round(10*j.Travel.V*off)/10)))
@@ -109,7 +109,7 @@ func TestCorrectionsMoveTheModel(t *testing.T) {
 	if testing.Short() {
 		t.Skip("held without -short: nothing here runs side by side but what other tests run too")
 	}
-	held, jobs := 0, deep.Of(t, modelJobs(), 4)
+	held, jobs := 0, deep.Of(t, modelJobs(), 3)
 	for _, job := range jobs {
 		for seen, figure := range map[string]string{"rolled-edge": "wetting_angle", "thin-wide": "base_peak_temperature", "burn-through": "base_peak_temperature"} {
 			p, err := Next(context.Background(), []Try{{job, seen}})

@@ -43,7 +43,7 @@ func TestEveryAnswerHelpsOrSaysItCannot(t *testing.T) {
 	if testing.Short() {
 		t.Skip("held without -short")
 	}
-	for _, x := range deep.Of(t, scan(), 4) {
+	for _, x := range deep.Of(t, scan(), 3) {
 		p, err := Next(t.Context(), []Try{{x.job, x.seen}})
 		name := x.job.Metal + " " + x.job.Joint + " " + x.job.Mode + ", " + x.seen
 		if err != nil {

@@ -19,7 +19,7 @@ import (
 	"brazebooth/tables"
 )
 
-func TestMain(m *testing.M) { deep.Main(m, 15) }
+func TestMain(m *testing.M) { deep.Main(m, 7) }
 
 func practised(t interface{ Fatalf(string, ...any) }, level int, seed uint64) practice.Booth {
 	p, err := practice.New(context.Background(), level, seed)
@@ -93,7 +93,7 @@ func TestPracticeCanBeDone(t *testing.T) {
 		}
 	}
 	rapid.Check(t, func(t *rapid.T) { check(t, anyPractice(t)) })
-	for seed := range uint64(deep.Many(2, 6)) {
+	for seed := range uint64(deep.Many(1, 6)) {
 		check(t, practised(t, 5, seed))
 	}
 }
@@ -271,7 +271,7 @@ func TestPracticeWorkOf(t *testing.T) {
 	}
 	seen := map[string]bool{}
 	for level := 1; level <= len(practice.Levels()); level++ {
-		for seed := range uint64(deep.Many(2, 5)) {
+		for seed := range uint64(deep.Many(1, 5)) {
 			p, err := practice.New(t.Context(), level, seed)
 			if err != nil {
 				t.Fatal(err)

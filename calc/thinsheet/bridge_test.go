@@ -161,8 +161,9 @@ func TestBridgeCopper(t *testing.T) {
 	}{{2, 1, 1, NeverWets}, {3, 1, 1, NeverWets}, {1, 1.3, 1, TwoSettings}, {1, 1, 2, TooHot}} {
 		r := rhythm(copperish(), c.thick, c.gap)
 		r.Power, r.Feed = r.Power*c.power, r.Feed*c.power
-		if b := bridge(t, r); b.Reason != c.want {
-			t.Errorf("%g mm at %g times the power: %q, want %q", c.thick, c.power, b.Reason, c.want)
+		var b Run
+		if err := b.Begin(r, nil); err != nil || b.Times.Reason != c.want {
+			t.Errorf("%g mm at %g times the power: %q, want %q", c.thick, c.power, b.Times.Reason, c.want)
 		}
 	}
 }

@@ -1,8 +1,13 @@
 package thinsheet
 
 import (
+	"errors"
+	"maps"
 	"math"
+	"slices"
 	"testing"
+
+	"brazebooth/internal/deep"
 )
 
 // fired is a gapped joint after a spot, a pause, a step and half a spot.
@@ -136,15 +141,23 @@ func TestTightening(t *testing.T) {
 	if testing.Short() {
 		t.Skip("fine grids")
 	}
-	base := bridge(t, rhythm(steelish(), 1.5, 2))
-	for name, alter := range map[string]func(*Rhythm){
+	settled := func(r *Rhythm) *Times {
+		var n Run
+		if err := errors.Join(n.Begin(r, nil), n.Settle()); err != nil {
+			t.Fatal(err)
+		}
+		return &n.Times
+	}
+	base := settled(rhythm(steelish(), 1.5, 2))
+	finer := map[string]func(*Rhythm){
 		"window": func(r *Rhythm) { r.Ahead, r.Behind, r.Aside = 30, 40, 45 },
 		"cells":  func(r *Rhythm) { r.Cell = 0.25 },
 		"steps":  func(r *Rhythm) { r.Step = 0.003 },
-	} {
+	}
+	for _, name := range deep.Of(t, slices.Sorted(maps.Keys(finer)), 2) {
 		r := rhythm(steelish(), 1.5, 2)
-		alter(r)
-		b := bridge(t, r)
+		finer[name](r)
+		b := settled(r)
 		for figure, v := range map[string][2]float64{"first": {base.FirstOn, b.FirstOn}, "longest": {base.OnMax, b.OnMax},
 			"off": {base.OnOff.Off, b.OnOff.Off}, "step": {base.OnOff.Step, b.OnOff.Step}} {
 			if d := math.Abs(v[1]/v[0] - 1); d > 0.05 {
