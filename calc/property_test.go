@@ -164,6 +164,14 @@ func BenchmarkSolveSearchUnequal(b *testing.B) {
 	benchmarkSearch(b, j)
 }
 
+func BenchmarkSolveSearchButt(b *testing.B) {
+	benchmarkSearch(b, calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "butt"})
+}
+
+func BenchmarkSolveSearchThick(b *testing.B) {
+	benchmarkSearch(b, calc.Job{Metal: "mild-steel", Thickness: calc.Some(6), Joint: "tee"})
+}
+
 func benchmarkSearch(b *testing.B, j calc.Job) {
 	b.ReportAllocs()
 	for b.Loop() {

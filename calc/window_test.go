@@ -229,6 +229,10 @@ func BenchmarkWindowUnequal(b *testing.B) {
 	benchmarkWindow(b, calc.Job{Metal: "galvanized", Gauge: 18, Gauge2: 14})
 }
 
+func BenchmarkWindowThick(b *testing.B) {
+	benchmarkWindow(b, calc.Job{Metal: "mild-steel", Thickness: calc.Some(6), Joint: "butt"})
+}
+
 // windows counts the benchmarks' jobs: each is another one, or -count would time windows that are kept.
 var windows int
 
