@@ -7,8 +7,10 @@ import (
 // Card is what was found for a Job. Every number on it carries its 95 % interval and its basis, so that a screen, a
 // text or a PDF can answer "why this number?" without computing again.
 type Card struct {
-	Job     Job          // as it was given
-	Used    Job          // with every assumption filled in: Solve(Used) gives the same figures
+	Job Job // as it was given
+	// Used is the job with every assumption filled in: Solve(Used) gives the same values. What was assumed counts as given
+	// there, a stick-out above all: bands get narrower, and the chance with them another.
+	Used    Job
 	Assumed []Assumption // what Used holds that Job did not, in the order a welder would check it
 
 	Setup    Setup     // the table rows that Used names

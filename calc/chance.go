@@ -104,9 +104,12 @@ const rarelyMissed = 0.995
 // chanceError is how far three heats may be off a fine sum over all heats, in points of 100; a test holds them to it.
 const chanceError = 6
 
+// shown is the chance to the digit that a card shows, %; what is said of it goes by this one.
+func (c *Chance) shown() float64 { return math.Round(10*c.Good) / 10 }
+
 // figure is the chance as the card shows it.
 func (c *Chance) figure() Figure {
-	return Figure{"chance", math.Round(10*c.Good) / 10, max(0, c.Good-chanceError), min(100, c.Good+chanceError), "%",
+	return Figure{"chance", c.shown(), max(0, c.Good-chanceError), min(100, c.Good+chanceError), "%",
 		OwnBasis("share of three heats, each edge with its own doubt, at which every edge is met",
 			"the doubts of heat and current as on this card, of the rest by judgement; own computation", c.shares...)}
 }

@@ -8,7 +8,8 @@ import (
 )
 
 // settle finds the ends of the working ranges: how far feed and travel alone may go while the cross-section still
-// meets every edge, to about a hundredth of the limit that ends them. Without a good point a range is the point itself.
+// meets every edge, to about a three-hundredth of the limit that ends them: an end found less exactly would jump from job
+// to job where a limit is flat. Without a good point a range is the point itself.
 func (b *board) settle(s *suggestion, card *Card, v *verdict) {
 	if !v.modelled {
 		return
@@ -56,7 +57,7 @@ func lastMet(from, here, first, most float64, worst func(float64) float64) float
 	if !(here >= 0) || from == most {
 		return from
 	}
-	const close = 0.01 // of a limit: far less than the intervals of the figures behind it
+	const close = 0.003 // of a limit: far less than the intervals of the figures behind it
 	last := from
 	in, out := 0.0, math.Log(most/from) // from itself stays what it is to the last bit
 	fIn, fOut := here, math.NaN()
@@ -77,7 +78,7 @@ func lastMet(from, here, first, most float64, worst func(float64) float64) float
 		case math.IsNaN(fOut):
 			x = out
 		default:
-			x = in + (out-in)*max(0.05, min(0.95, fIn/(fIn-fOut)-0.02))
+			x = in + (out-in)*max(0.05, min(0.95, fIn/(fIn-fOut)-0.01))
 		}
 	}
 }

@@ -80,7 +80,7 @@ func (w *warnings) justGood(v *verdict) {
 	}
 	at, d := nearest(&v.d)
 	switch {
-	case v.chance.Good < tables.MarginalUnder.V:
+	case v.chance.shown() < tables.MarginalUnder.V:
 		w.tell("marginal", Caution, OwnCalc, "Marginal: every edge is met as computed, and with what is not known "+
 			"exactly only about %.0f in 100 beads would be good. Most often missed: %s. The window tells what makes it "+
 			"surer.", v.chance.Good, v.chance.Words())

@@ -81,9 +81,12 @@ func (w *Workspace) crossing(a *arm) (outermost int) {
 	return outermost
 }
 
-// worthAgain is by how much a capacity may be off, relative.
-const worthAgain = 0.2
-const tries = 3
+// worthAgain is by how much a capacity may be off, relative. With three tries a skin that melted within a step was off by up
+// to 100 K for that step, which counted as its peak: from one job to the next it jumped by half of that.
+const (
+	worthAgain = 0.2
+	tries      = 8
+)
 
 // gain is the heat that a cell of so much metal and base takes up from one temperature to another, J/mm.
 func (w *Workspace) gain(a *arm, metal, base, from, to float64) float64 {

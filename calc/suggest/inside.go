@@ -21,7 +21,7 @@ const (
 type path struct {
 	axis
 	margins []line
-	hand    *Range
+	hand    *Range // of the travel; nil for the feed
 	doubts  []float64
 	off     []float64 // what each curve is short of the last answer
 }
@@ -43,10 +43,10 @@ func (s *search) inside(p *path, mean float64, setting func(at float64) Setting)
 		for e, m := range points[0].Margins {
 			p.off[e] = m - p.margins[e].at(x)
 		}
-		if x == mean && p.missed(mean, insideBy) == 0 {
-			return mean, nil
+		before := x
+		if x = p.least(mean); math.Abs(x-before) < 1e-3 {
+			break
 		}
-		x = p.least(mean)
 	}
 	return x, nil
 }

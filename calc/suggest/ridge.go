@@ -120,6 +120,9 @@ func (s *search) alongRidge(columns []column, feeds, travels axis) (travel, feed
 		}
 		chance, off := s.p.Hand.hand(travels.at(x[i]))
 		value[i] = LogChance(m, s.p.Doubts) - heatPrice*heat.at(x[i]) + chance - price*off
+		if s.p.Feed > 0 {
+			value[i] -= nearPriceAlone * near(m[1], s.p.Doubts)
+		}
 	}
 	best := mean(x, value, soft)
 	if s.p.Feed > 0 && s.p.Travel == 0 {

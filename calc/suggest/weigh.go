@@ -19,11 +19,24 @@ const (
 	travelSoft = 0.13
 )
 
-// Where the feed is chosen nothing else follows when the travel moves: its mean is wider.
+// Where the feed is chosen nothing else follows when the travel moves: its mean is wider. The chance is flat there, while
+// an edge moves fast with the feed: what comes nearer to an edge than its doubt is given up for, so that the place leaves
+// the edge before it is run over.
 const (
-	handPriceAlone  = 0.2
-	travelSoftAlone = 0.15
+	handPriceAlone  = 0.35
+	travelSoftAlone = 0.3
+	nearPriceAlone  = 0.25
 )
+
+// near is how near the edges are at the computed heat: the sum of the squares of what each is short of its doubt, in it.
+func near(margins, doubts []float64) (sum float64) {
+	for i, m := range margins {
+		if short := 1 - m/doubts[i]; short > 0 {
+			sum += min(short*short, 9)
+		}
+	}
+	return sum
+}
 
 // Factors are what the heat is multiplied with at the three, given its doubt as the standard deviation of a logarithm.
 func Factors(doubt float64) (f [3]float64) {
