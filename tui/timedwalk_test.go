@@ -39,7 +39,7 @@ func TestTimedSaysThatItIsForAClosedJoint(t *testing.T) {
 		s := openAt(t, size[0], size[1], Options{Job: calc.Job{Metal: "mild-steel", Gauge: 16, Mode: "timed"}})
 		s.has("no gap")
 		s.press("t")
-		s.has("On and off are for a closed")
+		s.has("These times are for a closed")
 		s.fits(size[0], size[1])
 	}
 }
@@ -51,5 +51,5 @@ func TestTimedQuestionsCanBeLeft(t *testing.T) {
 	s.typed("timed")
 	s.press("enter", "esc")
 	s.onCard()
-	s.has("▲ On and off are for a closed joint")
+	s.has("▲ These times are for a closed joint")
 }
