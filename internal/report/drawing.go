@@ -97,7 +97,8 @@ func sides(s *calc.Section) [2]side {
 	case "corner":
 		return [2]side{{point{}, left, down, false}, {point{s.Thick[1], -s.Thick[0]}, down, left, false}}
 	case "edge":
-		return [2]side{{point{-s.Gap/2 - s.Thick[0], 0}, down, right, false}, {point{s.Gap/2 + s.Thick[1], 0}, down, left, false}}
+		return [2]side{{point{-s.Gap/2 - s.Thick[0], 0}, down, right, false},
+			{point{s.Gap/2 + s.Thick[1], 0}, down, left, false}}
 	case "overlay":
 		return [2]side{{point{}, left, down, true}, {point{}, right, down, true}}
 	}
