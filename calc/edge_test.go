@@ -7,9 +7,9 @@ import (
 	"brazebooth/calc/section"
 )
 
-// An edge joint is two fins that share the heat: unit for unit of heat each gets its part by thickness and effusivity, so
-// that two alike get half each, as a butt's sheets do. Folding them moves no heat: temperatures, zinc and how far they are
-// hot are a butt's to the last bit.
+// An edge joint is two fins that share the heat: unit for unit of heat each gets its part by thickness and
+// effusivity, so that two alike get half each, as a butt's sheets do. Folding them moves no heat: temperatures, zinc
+// and how far they are hot are a butt's to the last bit.
 func TestAnEdgeJointIsTwoFins(t *testing.T) {
 	for _, j := range []Job{
 		{Metal: "mild-steel", Thickness: Some(0.8)}, {Metal: "galvanized", Thickness: Some(1.2)},
@@ -29,14 +29,15 @@ func TestAnEdgeJointIsTwoFins(t *testing.T) {
 			a, ok := cards[0].Figure(name)
 			b, ok2 := cards[1].Figure(name)
 			if ok != ok2 || a.Value != b.Value {
-				t.Errorf("%s %g mm: %s is %g on the edge, %g on the butt", j.Metal, j.Thickness.V, name, a.Value, b.Value)
+				t.Errorf("%s %g mm: %s is %g on the edge, %g on the "+
+					"butt", j.Metal, j.Thickness.V, name, a.Value, b.Value)
 			}
 		}
 	}
 }
 
-// The bead on two edges: its section is kept by the angle, a wider sheet or more heat lays it flatter, more bead steeper,
-// and nothing jumps where the metal comes round the corner.
+// The bead on two edges: its section is kept by the angle, a wider sheet or more heat lays it flatter, more bead
+// steeper, and nothing jumps where the metal comes round the corner.
 func TestTheBeadOnTwoEdges(t *testing.T) {
 	angle := func(area, w, thick float64) float64 {
 		toes, err := section.Edge(area, w, w, thick, thick, 0)

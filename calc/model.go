@@ -100,10 +100,11 @@ type chain struct {
 	timesGiven                                     [3]bool // on, off, step
 	travelGiven                                    bool
 	plug                                           bool
-	backed                                         bool    // by a bar or strip, which no closed form knows
-	transition, shortest                           float64 // of a pulsed arc: spray transition A, least that throws a drop A2s
-	zinc                                           [2]bool
-	arcOnly                                        bool // what the heat does to the sheet is not asked
+	backed                                         bool // by a bar or strip, which no closed form knows
+	// Of a pulsed arc: the spray transition, A, and the least peak squared times time that throws a drop, A2s.
+	transition, shortest float64
+	zinc                 [2]bool
+	arcOnly              bool // what the heat does to the sheet is not asked
 	// What was learned with a wire includes the errors of its diameter, density and resistivity: the current is then
 	// computed from their nominal figures. All zero where nothing was learned.
 	learned struct{ wire, density, hLiq, rhoE float64 }
@@ -168,9 +169,10 @@ func (c *chain) electric(k *[inputCount]float64, o *[outs]float64) (err error) {
 	return c.pulse(k, o)
 }
 
-// pulse is a pulsed arc's waveform and what it does to the power: mean volts times mean amps leave out that both are high
-// at the same time. The source of the measured efficiency names no pulsed arc, and without pulses the product of the
-// means is the true power: the efficiency is taken of the true power, so that the gain counts beside it and not twice.
+// pulse is a pulsed arc's waveform and what it does to the power: mean volts times mean amps leave out that both are
+// high at the same time. The source of the measured efficiency names no pulsed arc, and without pulses the product of
+// the means is the true power: the efficiency is taken of the true power, so that the gain counts beside it and not
+// twice.
 func (c *chain) pulse(k *[inputCount]float64, o *[outs]float64) (err error) {
 	if !c.pulsed {
 		return nil

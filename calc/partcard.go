@@ -48,7 +48,8 @@ func (b *board) partFigures(card *Card, s *spread) []Figure {
 	after := figure("next_start", "C", "the whole part when the seam is done and its heat has spread",
 		func(f *found) float64 { return f.after })
 	after.Low = max(after.Low, min(p.start, after.Value))
-	figures := []Figure{figure("seam_rise", "K", "what the edges throw back or what the whole part takes up, the larger",
+	figures := []Figure{figure("seam_rise", "K", "what the edges throw back or what the whole part takes up, the "+
+		"larger",
 		func(f *found) float64 { return f.rise }), after}
 	hold := figure("next_hold", "s", "until the part is down to "+Number(math.Round(p.coolest))+" °C",
 		func(f *found) float64 { return f.hold })

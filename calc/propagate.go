@@ -66,7 +66,8 @@ const nudge = 1e-3
 
 // sensitivities finds how each output depends on the outputs that other formulas take in.
 func (c *chain) sensitivities(k *[inputCount]float64, s *spread) error {
-	for _, from := range [...]out{oFeed, oAmps, oVolts, oTravel, oNet, oBead, oEffective, oPulsePower, oOn, oOff, oStep, oDuty} {
+	for _, from := range [...]out{oFeed, oAmps, oVolts, oTravel, oNet, oBead, oEffective, oPulsePower, oOn, oOff, oStep,
+		oDuty} {
 		half := 50 * (s.high[from] - s.low[from]) / s.value[from] // %
 		if !(half > 0) {
 			continue

@@ -52,14 +52,16 @@ func TestPulsesReachTheHeat(t *testing.T) {
 		}
 		value := func(name string) float64 { f, _ := card.Figure(name); return f.Value }
 		gain, pulsed := card.Figure("pulse_power")
-		if pulsed != (mode == "pulsed") || pulsed && !(gain.Low > 100 && gain.Low < gain.Value && gain.Value < gain.High) {
+		if pulsed != (mode == "pulsed") ||
+			pulsed && !(gain.Low > 100 && gain.Low < gain.Value && gain.Value < gain.High) {
 			t.Errorf("%s: pulses give %+v", mode, gain)
 		}
 		if !pulsed {
 			gain.Value = 100
 		}
 		arc := value("volts") * value("current") * gain.Value / 100 / value("travel")
-		if math.Abs(value("arc_energy")/arc-1) > 1e-9 || math.Abs(value("net_heat")/(tables.ArcEfficiency.V*arc)-1) > 1e-9 {
+		if math.Abs(value("arc_energy")/arc-1) > 1e-9 ||
+			math.Abs(value("net_heat")/(tables.ArcEfficiency.V*arc)-1) > 1e-9 {
 			t.Errorf("%s: arc energy %g, net heat %g, by hand %g", mode, value("arc_energy"), value("net_heat"), arc)
 		}
 		var h Card
@@ -69,7 +71,8 @@ func TestPulsesReachTheHeat(t *testing.T) {
 		f := newBoard(&h).heatField(&h)
 		in, _, err := f.fed(4000/60.0, 8)
 		if err != nil || math.Abs(in.Heat/value("net_heat")-1) > 1e-9 {
-			t.Errorf("%s: the window's section gets %g J/mm, the card says %g, %v", mode, in.Heat, value("net_heat"), err)
+			t.Errorf("%s: the window's section gets %g J/mm, the card says %g, "+
+				"%v", mode, in.Heat, value("net_heat"), err)
 		}
 	}
 }

@@ -160,7 +160,8 @@ func (b *board) notModelled(card *Card) string {
 // wetted, unfolded.
 func edgeAngle(s *Section, bead float64) float64 {
 	across, down := s.Thick[0]+s.Thick[1]+s.Gap, s.Wet[0]-s.Wet[1]
-	phi, err := section.SegmentAngle(4 * (bead + s.Thick[0]*s.Wet[0] + s.Thick[1]*s.Wet[1]) / (across*across + down*down))
+	over := bead + s.Thick[0]*s.Wet[0] + s.Thick[1]*s.Wet[1]
+	phi, err := section.SegmentAngle(4 * over / (across*across + down*down))
 	if err != nil {
 		return 0
 	}

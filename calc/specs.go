@@ -62,9 +62,10 @@ var resultSpecs = [...]figureSpec{
 }
 
 const (
-	pulsePowerSource = "mean of the product of volts and amps, ISO/TR 18491 (memory high), over the product of their means"
-	pulseEfficiency  = "; its source names no pulsed arc, so that it is taken of the true power, which pulses raise"
-	bandSource       = "Rosenthal's moving source in thin sheet with loss from both faces (1941, memory high); not " +
+	pulsePowerSource = "mean of the product of volts and amps, ISO/TR 18491 (memory high), over the product of " +
+		"their means"
+	pulseEfficiency = "; its source names no pulsed arc, so that it is taken of the true power, which pulses raise"
+	bandSource      = "Rosenthal's moving source in thin sheet with loss from both faces (1941, memory high); not " +
 		"validated on zinc"
 	boiledFormula = "half-width where the peak of the sheet reaches 907 °C: {H} shared by thickness {t} and " +
 		"effusivity, of conductivity {k} and heat capacity {rhoc}; travel {v}, loss {h}, from {T0}"

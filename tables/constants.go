@@ -6,8 +6,9 @@ package tables
 // The arc and what it gives the sheet.
 var (
 	// ArcEfficiency is the share of the arc's true power that reaches the work, droplets included: what
-	// temperatures are computed from. No source names a pulsed arc; without pulses that power is U·I. Measured, unlike the reporting factor below. An abstract on a
-	// controlled short arc gives about 0.85 (doi 10.1179/1362171810Y.0000000029).
+	// temperatures are computed from. No source names a pulsed arc; without pulses that power is U·I. Measured,
+	// unlike the reporting factor below. An abstract on a controlled short arc gives about 0.85 (doi
+	// 10.1179/1362171810Y.0000000029).
 	ArcEfficiency = Datum{0.84, 0.79, 0.89, "1",
 		read("DuPont and Marder, Welding Journal 1995, abstract: gas metal arc 0.84")}
 

@@ -16,7 +16,8 @@ var (
 
 	// ZincAirborne is the share of the zinc driven off that becomes fume.
 	ZincAirborne = Datum{0.35, 0.1, 0.8, "1", worked("assumed, measured nowhere for this: between two sheets it is " +
-		"trapped, under the bead it goes into bronze and iron, and much settles white beside the seam; the faces that " +
+		"trapped, under the bead it goes into bronze and iron, and much settles white beside the seam; the faces " +
+		"that " +
 		"are open to the air are a third to two thirds of those heated")}
 
 	// HoodCapture is the share of the plume that a movable hood catches where it is placed as it should.

@@ -36,8 +36,10 @@ var jobTerms = [...]Term{
 		"The zinc or aluminium on the sheet, by its mass " +
 			"on both sides together. More zinc means more fume, more spatter and a wider bare strip.", "g/m² or oz/ft²",
 		memoryHigh("ASTM A653, EN 10346")},
-	{"joint", []string{"lap", "butt", "tee", "corner", "edge", "plug"}, "How the two pieces meet: one over the other (lap), " +
-		"edge to edge (butt), standing on (tee), at an angle (corner), side by side (edge), through a hole (plug). It " +
+	{"joint", []string{"lap", "butt", "tee", "corner", "edge", "plug"}, "How the two pieces meet: one over the " +
+		"other (lap), " +
+		"edge to edge (butt), standing on (tee), at an angle (corner), side by side (edge), through a hole (plug). " +
+		"It " +
 		"decides how the heat " +
 		"splits and where the bead has to wet.", "", awsTerms},
 	{"gap", []string{"root opening"}, "The open space at the root before the arc. Bronze bridges a small one at a " +

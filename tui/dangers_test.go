@@ -28,7 +28,7 @@ func TestFumeIsNamedBesideFigures(t *testing.T) {
 		for _, x := range jobs {
 			s := openAt(t, size[0], size[1], Options{Job: x.job, Units: quantity.Both})
 			for _, view := range []string{"card", "booth"} {
-				text := strings.Join(strings.Fields(s.text()), " ")
+				text := strings.ToLower(strings.Join(strings.Fields(s.text()), " "))
 				for _, word := range append(x.fume, "fume") {
 					if !strings.Contains(text, word) {
 						t.Errorf("%s at %v: no %q:\n%s", view, size, word, s.text())

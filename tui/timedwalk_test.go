@@ -36,7 +36,7 @@ func TestTimedSaysThatItIsForAClosedJoint(t *testing.T) {
 		s := openAt(t, size[0], size[1], Options{Job: calc.Job{Metal: "galvanized", Mode: "timed"}})
 		s.has("no gap")
 		s.press("t")
-		s.has("On and off are for a closed")
+		s.has("These times are for a closed")
 		s.fits(size[0], size[1])
 	}
 }
@@ -48,5 +48,5 @@ func TestTimedQuestionsCanBeLeft(t *testing.T) {
 	s.typed("timed")
 	s.press("enter", "esc")
 	s.onCard()
-	s.has("▲ On and off are for a closed joint")
+	s.has("▲ These times are for a closed joint")
 }

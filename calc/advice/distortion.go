@@ -131,7 +131,8 @@ func (s *shrinks) across(card *calc.Card) {
 // angle adds how far a plate bends, or says why nothing is said.
 func (s *shrinks) angle() {
 	if s.p.Card.Used.Joint == "edge" {
-		s.p.Because(Own(tables.AngularLimit.Source), "bend along the seam: not judged, because the formulas are of a face that is "+
+		s.p.Because(Own(tables.AngularLimit.Source), "bend along the seam: not judged, because the formulas are of "+
+			"a face that is "+
 			"heated, not of an edge, which shortens and bows both sheets alike. Try a test piece, tacks and clamps")
 		return
 	}

@@ -67,9 +67,9 @@ func TestPlateOverlayByHand(t *testing.T) {
 }
 
 // 2 g of zinc a metre (1 to 4) at 5 mm/s are 36 g an hour. Of it 0.35 (0.1 to 0.8) becomes oxide, 1.2447 times as heavy
-// (81.38 over 65.38 g/mol): 4.3565 mg/s, low end by √(ln²2 + ln²3.5), high end by √(ln²2 + ln²2.2857). The strictest limit
-// on it is the ACGIH's 2 mg/m³: over 57 m³/min of air and all of the hour the hood has to catch
-// 100·(1 − 0.95/(4.3565/2)) = 56.4 %.
+// (81.38 over 65.38 g/mol): 4.3565 mg/s, low end by √(ln²2 + ln²3.5), high end by √(ln²2 + ln²2.2857). The strictest
+// limit on it is the ACGIH's 2 mg/m³: over 57 m³/min of air and all of the hour the hood has to catch 100·(1 −
+// 0.95/(4.3565/2)) = 56.4 %.
 func TestZincByHand(t *testing.T) {
 	var p Page
 	f := plume{p: &p, share: 1}
@@ -79,7 +79,8 @@ func TestZincByHand(t *testing.T) {
 	within(t, &p, "zinc_rate", 36, 18, 72)
 	const oxide, down, up = 81.38 / 65.38, 4.1860, 2.9412
 	rate := value(t, &p, "zinc_oxide_rate")
-	if math.Abs(rate.Value/(36*0.35*oxide)-1) > 5e-4 || math.Abs(rate.Value/rate.Low-down) > 1e-3 || math.Abs(rate.High/rate.Value-up) > 1e-3 {
+	if math.Abs(rate.Value/(36*0.35*oxide)-1) > 5e-4 ||
+		math.Abs(rate.Value/rate.Low-down) > 1e-3 || math.Abs(rate.High/rate.Value-up) > 1e-3 {
 		t.Errorf("zinc oxide: %g, %g to %g; by hand %g", rate.Value, rate.Low, rate.High, 36*0.35*oxide)
 	}
 	if c := value(t, &p, "capture_needed"); math.Abs(c.Value-56.4) > 0.1 {

@@ -102,7 +102,8 @@ func (z *zone) harden(ctx context.Context, steel *tables.HardeningSteel) {
 		if ok {
 			why, try = "no cooling time is computed for this job", "a test piece, sawn through"
 			if z.card.Setup.Members[0].Metal.Family != tables.Steel {
-				why, try = "the cooling time is computed only where the first member is steel", "this steel as the first member"
+				why, try = "the cooling time is computed only where the first member is steel", "this steel as the "+
+					"first member"
 			}
 		}
 		p.Because(ownSection, "hard and soft zone: not judged, because %s; try %s", why, try)

@@ -49,7 +49,8 @@ func (p *Page) duty(card *calc.Card, amps calc.Figure, share float64) {
 	}
 	v := at(loads.Value)
 	b := calc.OwnBasis("min(100, {D}·({R}/{I})²)", source,
-		calc.In("D", "plate duty", j.RatedDuty.V, "%"), calc.In("R", "plate current", j.RatedAmps.V, "A"), loads.As("I"))
+		calc.In("D", "plate duty", j.RatedDuty.V, "%"), calc.In("R", "plate "+
+			"current", j.RatedAmps.V, "A"), loads.As("I"))
 	if share < 1 {
 		b.Formula, b.Source = "min(100, {D}·({R}/{I})²/{s})", b.Source+"; a timed arc counts by its root mean square"
 		b.Inputs = append(b.Inputs, calc.Derived("s", calc.ArcShare, share, ""))

@@ -15,7 +15,8 @@ func wordJobs() (jobs []calc.Job) {
 		for _, joint := range []string{"lap", "butt", "tee", "corner", "edge", "overlay"} {
 			for _, mode := range []string{"dip", "pulsed", "timed"} {
 				mm := [...]float64{0.8, 1.5, 3, 8}[i%4]
-				jobs = append(jobs, calc.Job{Metal: m.ID, Thickness: calc.Some(mm), Joint: joint, Mode: mode, Feed: calc.Some(5),
+				jobs = append(jobs, calc.Job{Metal: m.ID, Thickness: calc.Some(mm), Joint: joint, Mode: mode,
+					Feed:   calc.Some(5),
 					Travel: calc.Some(8), PartWidth: calc.Some(300)})
 			}
 		}
@@ -23,8 +24,9 @@ func wordJobs() (jobs []calc.Job) {
 	return jobs
 }
 
-// Over every metal, joint and mode: no two cautions of a card begin with the same words, fit names no chance that the card
-// does not have, no sentence has a figure in powers of ten or none at all, and the shade of a pulsed arc is its peak's.
+// Over every metal, joint and mode: no two cautions of a card begin with the same words, fit names no chance that the
+// card does not have, no sentence has a figure in powers of ten or none at all, and the shade of a pulsed arc is its
+// peak's.
 func TestPagesSayNothingOdd(t *testing.T) {
 	for _, j := range deep.Of(t, wordJobs(), 8) {
 		card, err := calc.Solve(j)

@@ -16,7 +16,8 @@ func (s *shrinks) given() {
 		p.Because(source, "whether this part stays flat is not judged, because its width does not say how much of it "+
 			"stands and how much lies: hold each sheet beside the widths above")
 	case width.V/2 <= s.yields():
-		p.Because(source, "whether this part stays flat is not judged, because all of it yields, %.0f mm on each side: a "+
+		p.Because(source, "whether this part stays flat is not judged, because all of it yields, %.0f mm on each "+
+			"side: a "+
 			"strip this narrow shrinks in length instead; try a test piece and measure it", width.V/2)
 	default:
 		s.side("panel_pull_held", "flat_width_held", "held straight at its outer edges", width.V/2)
@@ -34,7 +35,8 @@ func (s *shrinks) side(name, limit, edge string, side float64) {
 		return
 	}
 	share := p.add(name, "%", 100*side/flat.Value, 100*side/flat.High, 100*side/flat.Low, calc.OwnBasis("100·{s}/{b}",
-		flat.Basis.Source+"; the seam lies in the middle of the part", calc.Derived("s", "sheet on each side", side, "mm"),
+		flat.Basis.Source+"; the seam lies in the middle of the part", calc.Derived("s", "sheet on each "+
+			"side", side, "mm"),
 		flat.As("b")))
 	verdict := "may wave"
 	switch {
@@ -43,6 +45,7 @@ func (s *shrinks) side(name, limit, edge string, side float64) {
 	case share.Low > 100:
 		verdict = "waves"
 	}
-	p.Because(Own(flat.Basis.Source), "this part, %.0f mm on each side of the seam and %s, %s: its seam pulls %.0f %% of "+
+	p.Because(Own(flat.Basis.Source), "this part, %.0f mm on each side of the seam and %s, %s: its seam pulls %.0f "+
+		"%% of "+
 		"what waves it (%.0f to %.0f)", side, edge, verdict, share.Value, share.Low, share.High)
 }

@@ -155,8 +155,10 @@ func (p *Page) heights(fill *calc.Fill, bead, n float64) {
 func (p *Page) between(card *calc.Card, n float64) {
 	limit := interpassLimit(card, n)
 	if least, ok := card.Figure("least_preheat"); ok && least.Value > limit.V {
-		p.Because(Own(least.Basis.Source), "between passes: no upper temperature is named, because this joint needs %.0f °C of "+
-			"preheat, more than the %.0f °C that is usual between passes with this filler: each pass goes onto metal as warm as "+
+		p.Because(Own(least.Basis.Source), "between passes: no upper temperature is named, because this joint needs "+
+			"%.0f °C of "+
+			"preheat, more than the %.0f °C that is usual between passes with this filler: each pass goes onto "+
+			"metal as warm as "+
 			"the first; saw a test piece", math.Round(least.Value/10)*10, limit.V)
 		return
 	}

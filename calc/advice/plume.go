@@ -103,8 +103,8 @@ func (f *plume) zinc(z ends, perLength calc.Basis, travel calc.Figure) {
 	inputs := []calc.Input{calc.Derived("z", "zinc driven off", z.mid, "g/m"), travel.As("v")}
 	source := airSource + "; rates are those while the arc burns"
 	zinc := p.add("zinc_per_length", "g/m", z.mid, z.low, z.high, perLength)
-	p.scaled("zinc_rate", "g/h", zinc, travel.Value*3.6, calc.OwnBasis("3.6·{z}·{v}", source, inputs...)) // m/h of arc
-	burnt := tables.ZincOxideRatio.V * travel.Value                                                       // mg/s for each g/m
+	p.scaled("zinc_rate", "g/h", zinc, travel.Value*3.6, calc.OwnBasis("3.6·{z}·{v}", source, inputs...))
+	burnt := tables.ZincOxideRatio.V * travel.Value // mg/s for each g/m
 	spread := func(end, of, share float64) float64 { return math.Hypot(math.Log(end/of), math.Log(share/a.V)) }
 	v := burnt * z.mid * a.V
 	oxide := calc.Figure{Value: v, Low: v * math.Exp(-spread(z.low, z.mid, a.Low)),
@@ -112,12 +112,15 @@ func (f *plume) zinc(z ends, perLength calc.Basis, travel calc.Figure) {
 	p.add("zinc_oxide_rate", "g/h", 3.6*v, 3.6*oxide.Low, 3.6*oxide.High, calc.OwnBasis("1.245·{a}·3.6·{z}·{v}",
 		source+"; "+a.Source, append(inputs, calc.Assumed("a", "share of it that becomes fume", a.V, "1"))...))
 	f.agents = append(f.agents, airborne{"zinc-oxide", "zinc oxide", oxide})
-	p.Because(a.Origin, "of the zinc driven off some %.0f %% is counted as fume, %.0f to %.0f: the rest is trapped in the "+
-		"joint, goes into bronze and iron, or settles white beside the seam. Which hood it takes is judged with the high "+
+	p.Because(a.Origin, "of the zinc driven off some %.0f %% is counted as fume, %.0f to %.0f: the rest is trapped "+
+		"in the "+
+		"joint, goes into bronze and iron, or settles white beside the seam. Which hood it takes is judged with the "+
+		"high "+
 		"end", 100*a.V, 100*a.Low, 100*a.High)
 	if fume, ok := p.Figure("fume_rate"); ok {
 		known := tables.ProcessFume
-		p.Because(known.Origin, "with the wire's fume that is some %s mg/s; %.0f to %.0f are published for coated sheet, with "+
+		p.Because(known.Origin, "with the wire's fume that is some %s mg/s; %.0f to %.0f are published for coated "+
+			"sheet, with "+
 			"nothing said of coat and sheet", calc.Number(round2(fume.Value+v)), known.Low, known.High)
 	}
 }
@@ -209,7 +212,8 @@ func (f *plume) capture(index ends, sure float64, sum string, in []calc.Input) {
 			end = ", with zinc at its high end"
 		}
 		p.Warn("hood-alone", hood.Source, "A movable hood catches some %.0f %% in practice (%.0f to %.0f), and this "+
-			"asks for about %.0f %%%s: extraction on the gun or a hood that encloses the joint, and a fitted respirator.",
+			"asks for about %.0f %%%s: extraction on the gun or a hood that encloses the joint, and a fitted "+
+			"respirator.",
 			hood.V, hood.Low, hood.High, math.Floor(asks), end)
 	}
 }

@@ -52,8 +52,10 @@ func (p *Page) noLoad(card *calc.Card) bool {
 	case card.Used.Joint == "overlay":
 		p.Because(fillets, "an overlay does not join two parts: no strength is computed")
 	case card.Used.Joint == "edge":
-		p.Because(fillets, "what an edge joint carries is not judged, because a pull opens it like a book: all of it works on "+
-			"the line where the sheets meet, and no test of that is at hand. Try a lap or a tee where it carries; for a tank or "+
+		p.Because(fillets, "what an edge joint carries is not judged, because a pull opens it like a book: all of "+
+			"it works on "+
+			"the line where the sheets meet, and no test of that is at hand. Try a lap or a tee where it carries; "+
+			"for a tank or "+
 			"a planter fold a lap, or pull a test piece")
 	case calc.Applies(string(tables.CastIron), card):
 		p.Warn("iron-no-load", practice.Source, "Brazed cast iron is not structural: no allowable load is computed. "+

@@ -18,8 +18,8 @@ func TestZincAsksForTheHoodFirst(t *testing.T) {
 		for _, joint := range []string{"lap", "tee", "butt", "corner", "edge"} {
 			for _, mm := range []float64{0.7, 1, 1.5, 2.5} {
 				if coat.Zinc {
-					jobs = append(jobs, calc.Job{Metal: "galvanized", Coating: coat.ID, Thickness: calc.Some(mm), Joint: joint,
-						Feed: calc.Some(3 + mm), Travel: calc.Some(7)})
+					jobs = append(jobs, calc.Job{Metal: "galvanized", Coating: coat.ID, Thickness: calc.Some(mm),
+						Joint: joint, Feed: calc.Some(3 + mm), Travel: calc.Some(7)})
 				}
 			}
 		}
@@ -37,7 +37,8 @@ func TestZincAsksForTheHoodFirst(t *testing.T) {
 		}
 		zinc, oxide := value(t, p, "zinc_rate"), value(t, p, "zinc_oxide_rate")
 		if !(oxide.Low > 0 && oxide.High <= 1.246*zinc.High && oxide.Value < 1.246*zinc.Value) {
-			t.Errorf("%s %s: %g to %g g/h of oxide from %g g/h of zinc", j.Coating, j.Joint, oxide.Low, oxide.High, zinc.High)
+			t.Errorf("%s %s: %g to %g g/h of oxide from %g g/h of "+
+				"zinc", j.Coating, j.Joint, oxide.Low, oxide.High, zinc.High)
 		}
 		boiled, _ := p.Card.Figure("zinc_boiled_halfwidth")
 		coat, _ := tables.CoatingByID(j.Coating)

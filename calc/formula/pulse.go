@@ -15,16 +15,17 @@ func PulseEffective(peak, base, share float64) float64 {
 type Waveform struct {
 	Peak, Base float64 // A
 	Time       float64 // of the pulse, s
-	Longest    float64 // s: a longer pulse leaves less between pulses than the arc needs; zero or less where none is short enough
+	Longest    float64 // s: a longer pulse leaves less between pulses than the arc needs; at most zero: none does
 	Share      float64 // of the time at the peak
 	Alight     bool    // a pulse exists that throws a drop and leaves the arc alight until the next
 }
 
-// OnePulse is the pulse, by the power law of one drop a pulse (Amin 1983, Allum 1985; memory medium), of a mean current, A, and a frequency, Hz, on a wire with this spray transition, A. detach and
-// shortest, A2s, are the peak squared times the pulse's time that throws one drop, usually and at least. The time lies
-// between what detaches a drop and what leaves the arc alight: bronze melts at less current than steel at the same feed,
-// so that the second often decides. Where no pulse does both, the longest that leaves the arc alight is taken; where the
-// mean reaches the peak there are no pulses. Every figure is continuous in every argument.
+// OnePulse is the pulse, by the power law of one drop a pulse (Amin 1983, Allum 1985; memory medium), of a mean
+// current, A, and a frequency, Hz, on a wire with this spray transition, A. detach and shortest, A2s, are the peak
+// squared times the pulse's time that throws one drop, usually and at least. The time lies between what detaches a
+// drop and what leaves the arc alight: bronze melts at less current than steel at the same feed, so that the second
+// often decides. Where no pulse does both, the longest that leaves the arc alight is taken; where the mean reaches
+// the peak there are no pulses. Every figure is continuous in every argument.
 func OnePulse(mean, frequency, transition, detach, shortest float64) (Waveform, error) {
 	if err := Positive([4]string{"mean current", "frequency", "spray transition", "detachment"}, mean, frequency,
 		transition, detach); err != nil {

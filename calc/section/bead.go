@@ -121,9 +121,9 @@ func OpenCorner(area, w1, w2, t1, t2, gap float64) (Toes, error) {
 	return Toes{phi - beta, phi - math.Pi/2 + beta, c, phi}, err
 }
 
-// Edge: two sheets side by side with a gap between them, their edges flush; w1 and w2 are how far down from its edge each
-// is hot enough to wet, t1 and t2 their thicknesses. The bead lies on both edges and runs down the outer faces: what it
-// wets is unfolded into one face, as if a butt's sheets were folded back up.
+// Edge: two sheets side by side with a gap between them, their edges flush; w1 and w2 are how far down from its edge
+// each is hot enough to wet, t1 and t2 their thicknesses. The bead lies on both edges and runs down the outer faces:
+// what it wets is unfolded into one face, as if a butt's sheets were folded back up.
 func Edge(area, w1, w2, t1, t2, gap float64) (Toes, error) {
 	return Butt(area, EdgeWidth(w1, t1), EdgeWidth(w2, t2), gap, 0)
 }

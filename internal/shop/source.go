@@ -12,9 +12,10 @@ import (
 )
 
 // source makes sure that the power source of what is kept is in the book, and gives it the name that it was entered
-// by. One that nobody entered is entered with it, and where the book has others that is said. A name that is one slip of
-// the hand from another, with the same figures in it, is refused: two power sources would share one's readings. "booth 2"
-// beside "booth 1" is another one. While the server is away nobody can tell, and the name is taken as it is.
+// by. One that nobody entered is entered with it, and where the book has others that is said. A name that is one slip
+// of the hand from another, with the same figures in it, is refused: two power sources would share one's readings.
+// "booth 2" beside "booth 1" is another one. While the server is away nobody can tell, and the name is taken as it
+// is.
 func (s *Shop) source(ctx context.Context, done *Done, name *string) ([]book.Revision, error) {
 	if *name == "" {
 		return nil, nil
