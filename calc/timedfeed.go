@@ -18,7 +18,7 @@ func bestTimed(e *effort, job Job) (*timedRun, error) {
 	return first.better(e, job)
 }
 
-// better is the run at the nearest feed that will do, for a run whose feed will not; the run itself where there is none.
+// better is the run at the nearest feed that will do, for a run whose feed will not; that run itself where none will.
 func (g *timedRun) better(e *effort, job Job) (*timedRun, error) {
 	s := feedSearch{e: e, job: job, first: g, from: g.o[oFeed]}
 	m := newMargins(g.board, &g.card)

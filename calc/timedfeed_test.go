@@ -75,7 +75,8 @@ func TestFeedIsFoundAsIfByAllFeeds(t *testing.T) {
 			t.Errorf("%s %.3f mm, gap %.3f: by few trials %.1f mm/s (%s), by many %.1f", job.Metal, job.Thickness.V,
 				job.Gap.V, got, g.times.Reason, want)
 		default:
-			t.Logf("%s %.3f mm, gap %.3f: %.1f mm/s, by many trials %.1f", job.Metal, job.Thickness.V, job.Gap.V, got, want)
+			t.Logf("%s %.3f mm, gap %.3f: %.1f mm/s, by many trials %.1f", job.Metal, job.Thickness.V, job.Gap.V,
+				got, want)
 		}
 	}
 }

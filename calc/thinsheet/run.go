@@ -7,8 +7,8 @@ import (
 	"brazebooth/internal/crew"
 )
 
-// Bridge finds the times. Each end of a range is one run until its cycle repeats; nothing is searched. stop may be nil; it
-// is asked from several goroutines at once.
+// Bridge finds the times. Each end of a range is one run until its cycle repeats; nothing is searched. stop may be nil;
+// it is asked from several goroutines at once.
 func Bridge(r *Rhythm, stop func() bool) (Times, error) {
 	n := new(Run)
 	err := n.Begin(r, stop)
