@@ -45,3 +45,37 @@ func TestSlopesByHand(t *testing.T) {
 		}
 	}
 }
+
+// A point among four computed ones that agree is interpolated; near an edge, or where they differ, it is not.
+func TestFlatFillsByHand(t *testing.T) {
+	logs := map[limit]func(i, j float64) float64{lFilled: func(i, j float64) float64 { return 1 + i*i + 10*j }}
+	for _, k := range []limit{lWets, lSolid, lBurn, lZinc} {
+		logs[k] = func(i, j float64) float64 { return 1 + i*j }
+	}
+	first := make([]bool, 20)
+	for i := 0; i < 5; i += 2 {
+		for _, j := range []int{0, 2, 3} {
+			first[i*4+j] = true
+		}
+	}
+	for _, x := range []struct {
+		i, j int
+		want float64
+	}{{1, 0, 1 + 2}, {0, 1, 1 + 10}, {1, 1, 1 + 2 + 10}, {3, 1, 1 + 10 + 10}, {3, 3, 1 + 10 + 30}, {2, 1, 1 + 4 + 10}} {
+		c := gridOf(logs)
+		c.logs[x.i*4+x.j][lFilled] = -99
+		if !c.flat(first, x.i, x.j) || math.Abs(c.logs[x.i*4+x.j][lFilled]-x.want) > 1e-12 {
+			t.Errorf("%d, %d is filled with %g, by hand %g", x.i, x.j, c.logs[x.i*4+x.j][lFilled], x.want)
+		}
+	}
+	for what, spoil := range map[string]func(*limitGrid, []bool){
+		"an edge is near": func(c *limitGrid, _ []bool) { c.logs[0][lZinc] = flatFrom * 0.99 }, "a corner is hot": func(c *limitGrid, _ []bool) { c.logs[10][lSolid] = -1 },
+		"a corner has no answer": func(c *limitGrid, _ []bool) { c.logs[2] = hopeless }, "a corner is not computed": func(_ *limitGrid, first []bool) { first[8] = false },
+	} {
+		c, known := gridOf(logs), append([]bool{}, first...)
+		spoil(&c, known)
+		if c.flat(known, 1, 1) {
+			t.Errorf("filled though %s", what)
+		}
+	}
+}

@@ -92,7 +92,7 @@ func (d *drawing) wantRest() {
 	c, first := &d.grid, d.wanted
 	d.wanted = make([]bool, len(first))
 	for k := range first {
-		d.wanted[k] = !first[k] && !c.smooth(first, k/c.travels.n, k%c.travels.n)
+		d.wanted[k] = !first[k] && !c.fill(first, k/c.travels.n, k%c.travels.n)
 	}
 }
 

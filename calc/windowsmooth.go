@@ -41,6 +41,18 @@ func (c *limitGrid) smooth(first []bool, i, j int) bool {
 	return true
 }
 
+// fine reports whether points lie so close to each other that a cubic through them may be trusted near an edge; on
+// coarser grids it moved borders.
+func (c *limitGrid) fine() bool { return c.feeds.n >= 40 && c.travels.n >= 20 }
+
+// fill gives a point the limits that follow from the computed ones about it, and reports whether that was safe.
+func (c *limitGrid) fill(first []bool, i, j int) bool {
+	if c.fine() {
+		return c.smooth(first, i, j)
+	}
+	return c.flat(first, i, j)
+}
+
 // stencil is which points along an axis a value is read from, and by what weights.
 type stencil struct {
 	n               int
@@ -57,3 +69,27 @@ func stencilOf(i, n int) (s stencil) {
 	return stencil{4, [4]int{i - 3, i - 1, i + 1, i + 3}, [4]float64{-1. / 16, 9. / 16, 9. / 16, -1. / 16},
 		[4]float64{0, 0.5, 0.5, 0}, i >= 3 && i+3 < n}
 }
+
+// flat fills a point from its computed neighbours where they agree, and reports whether they did.
+func (c *limitGrid) flat(first []bool, i, j int) bool {
+	i0, j0 := i&^1, j&^1
+	i1, j1 := min(i0+2, c.feeds.n-1), min(j0+2, c.travels.n-1)
+	var corners [4]*Limits
+	for n, k := range [4]int{i0*c.travels.n + j0, i0*c.travels.n + j1, i1*c.travels.n + j0, i1*c.travels.n + j1} {
+		l := &c.logs[k]
+		if !first[k] || *l == hopeless || n > 0 && l.Zone() != corners[0].Zone() {
+			return false
+		}
+		for _, edge := range [...]limit{lWets, lSolid, lBurn, lBridges, lStays, lZinc} {
+			if math.Abs(l[edge]) < flatFrom {
+				return false
+			}
+		}
+		corners[n] = l
+	}
+	c.logs[i*c.travels.n+j] = bilinear(corners, part(i, i0, i1), part(j, j0, j1))
+	return true
+}
+
+// flatFrom is how far, as a logarithm, a point must be from the heat's edges to count as flat.
+const flatFrom = 0.15
