@@ -57,6 +57,9 @@ func (p *path) least(mean float64) float64 {
 		way := (x - mean) * p.step
 		return way*way + missPrice*p.missed(x, insideBy)
 	}
+	if p.missed(mean, insideBy) == 0 {
+		return mean // to the last bit
+	}
 	best := mean
 	for _, x := range p.fine() {
 		if sum(x) < sum(best) {
