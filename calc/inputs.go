@@ -171,7 +171,7 @@ func PulseDetach(wire float64) tables.Datum {
 func PulsePeak(card *Card) (float64, bool) {
 	if f, ok := card.Figure("effective_current"); ok {
 		for _, in := range f.Basis.Inputs {
-			if in.Symbol == "I_p" && in.Value > 0 {
+			if in.Symbol == "Ip" && in.Value > 0 {
 				return in.Value, true
 			}
 		}

@@ -54,11 +54,11 @@ var resultSpecs = [...]figureSpec{
 	// coolingBasis shows which of its two forms holds
 	{"pulse_frequency", oPulse, "Hz", "pi/4·{d}²·{v_w}/(pi·{d}³/6)", []term{tWire, tFeed},
 		"mass balance at one drop of the wire's diameter a pulse", OwnCalc},
-	{"effective_current", oEffective, "A", "√({I_p}²·{s} + {I_b}²·(1 − {s}))", []term{from("I_p", "peak", "A", oPeak),
-		from("I_b", "base", "A", oBase), from("s", "share of the time at the peak", "", oAtPeak)},
+	{"effective_current", oEffective, "A", "√({Ip}²·{s} + {Ib}²·(1 − {s}))", []term{from("Ip", "peak", "A", oPeak),
+		from("Ib", "base", "A", oBase), from("s", "share of the time at the peak", "", oAtPeak)},
 		"definition, of a square pulse that throws one drop; it loads cable, tip and power source", OwnCalc},
-	{"pulse_power", oPulsePower, "%", "100·(1 + {r}·({I_e}² − {I}²)/({U}·{I}))", []term{of("r", inArcSlope),
-		from("I_e", "effective current", "A", oEffective), tAmps, tVolts}, pulsePowerSource, OwnCalc},
+	{"pulse_power", oPulsePower, "%", "100·(1 + {r}·({Ie}² − {I}²)/({U}·{I}))", []term{of("r", inArcSlope),
+		from("Ie", "effective current", "A", oEffective), tAmps, tVolts}, pulsePowerSource, OwnCalc},
 }
 
 const (

@@ -76,10 +76,10 @@ func (w *waveform) shape() {
 		calc.In("k", "peak over spray transition", w.Peak/w.transition, ""),
 		calc.In("I_s", "spray transition", w.transition, "A"))
 	p.add("pulse_peak", "A", w.Peak, over.Low*w.transition, over.High*w.transition, peak)
-	time := calc.RowBasis("from what {D} detaches at {I_p} to what leaves {I_b} between pulses",
+	time := calc.RowBasis("from what {D} detaches at {Ip} to what leaves {Ib} between pulses",
 		w.detach.Origin)
 	time.Inputs = []calc.Input{calc.Derived("D", "what detaches one drop from this wire", w.detach.V, "A2s"),
-		calc.Derived("I_p", "peak", w.Peak, "A"), calc.In("I_b", "least current between pulses", least.V, "A")}
+		calc.Derived("Ip", "peak", w.Peak, "A"), calc.In("Ib", "least current between pulses", least.V, "A")}
 	p.add("pulse_time", "ms", 1000*w.time.mid, 1000*w.time.low, 1000*w.time.high, time)
 	p.take(w.frequency)
 	if !w.Alight {
@@ -88,12 +88,12 @@ func (w *waveform) shape() {
 		return
 	}
 	p.add("pulse_base", "A", w.Base, w.base(w.time.high), w.base(w.time.low), calc.OwnBasis(
-		"({I} − {I_p}·{f}·{t_p}/1000)/(1 − {f}·{t_p}/1000)",
+		"({I} − {Ip}·{f}·{t_p}/1000)/(1 − {f}·{t_p}/1000)",
 		"definition of the mean; its band is that of the pulse time", w.inputs()...))
 }
 
 func (w *waveform) inputs() []calc.Input {
-	return []calc.Input{w.mean.As("I"), calc.Derived("I_p", "peak", w.Peak, "A"), w.frequency.As("f"),
+	return []calc.Input{w.mean.As("I"), calc.Derived("Ip", "peak", w.Peak, "A"), w.frequency.As("f"),
 		calc.Derived("t_p", "pulse time", 1000*w.time.mid, "ms")}
 }
 
