@@ -19,8 +19,9 @@ import (
 // that cannot answer never does.
 var answersWithin = 2 * time.Second
 
-// signAsker writes every sign at the beginning of a line, asks after each where the cursor is, and wipes the line. It
-// draws nothing.
+// signAsker writes every sign at the beginning of the line below, asks after each where the cursor is, wipes that line and
+// comes back. It draws nothing. It does not ask in the line where it is, because that may be the uppermost: an answer from
+// there is, byte by byte, also the key F3 with shift, alt or ctrl, and is taken for the key if it arrives alone.
 type signAsker struct {
 	signs []rune
 	got   cli.Answers
@@ -30,11 +31,11 @@ type late struct{}
 
 func (a *signAsker) Init() tea.Cmd {
 	var s strings.Builder
-	s.WriteString("\r" + ansi.RequestBackgroundColor)
+	s.WriteString("\r\n" + ansi.RequestBackgroundColor)
 	for _, sign := range a.signs {
 		s.WriteString("\r" + string(sign) + ansi.RequestCursorPositionReport)
 	}
-	s.WriteString("\r" + ansi.EraseLineRight)
+	s.WriteString("\r" + ansi.EraseLineRight + ansi.CUU1)
 	return tea.Batch(tea.Raw(s.String()), tea.Tick(answersWithin, func(time.Time) tea.Msg { return late{} }))
 }
 

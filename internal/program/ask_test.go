@@ -13,6 +13,10 @@ import (
 	"brazebooth/tui"
 )
 
+// answersCome is how long doctor waits where every answer comes: longer than any machine takes, and not so long that a lost
+// answer holds up the tests.
+const answersCome = "30s"
+
 // atHome gives doctor folders of its own, in which there is nothing to mend.
 func atHome(t *testing.T) {
 	t.Helper()
@@ -25,7 +29,7 @@ func atHome(t *testing.T) {
 // doctor asks the terminal it runs in, and leaves nothing of it there but its answer.
 func TestDoctorAsksTheTerminal(t *testing.T) {
 	atHome(t)
-	t.Setenv(patience, "5m")
+	t.Setenv(patience, answersCome)
 	cmd := exec.Command("brazebooth", "doctor")
 	x := inPty(t, cmd, 90, 60)
 	x.await("config set theme")
@@ -50,7 +54,7 @@ func TestDoctorAtOddTerminals(t *testing.T) {
 		answer, within, want string
 		code                 int
 	}{
-		{"\x1b[1;3R", "5m", "two columns where the screens count on one (76): ▀ ▄ █", 1},
+		{"\x1b[2;3R", answersCome, "two columns where the screens count on one (76): ▀ ▄ █", 1},
 		{"", "50ms", "did not say", 0},
 		{"\x1b]11;rgb:zz\x07\x1b[?6nx", "50ms", "did not say", 0},
 	} {

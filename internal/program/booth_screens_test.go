@@ -206,7 +206,7 @@ func TestServeSeesEverybodyOut(t *testing.T) {
 	if code := exitOf(t, s.Wait); code != 1 {
 		t.Errorf("the session ends with %d", code)
 	}
-	eventually(t, "the guest is told nothing", func() bool { return strings.Contains(x.shown(), "the server is going down") })
+	x.await("the server is going down")
 	if _, err := b.dial(t, "writer"); err == nil {
 		t.Error("it still lets in")
 	}

@@ -22,6 +22,28 @@ type seen struct {
 	emu  *vt.SafeEmulator
 	keys io.Writer
 	size func(w, h int)
+	over chan struct{} // closed when nothing more comes
+}
+
+func newSeen(t testing.TB, keys io.Writer, w, h int, size func(w, h int)) *seen {
+	return &seen{t, vt.NewSafeEmulator(w, h), keys, size, make(chan struct{})}
+}
+
+func (x *seen) Write(p []byte) (int, error) { return x.emu.Write(p) }
+
+// ReadFrom shows all that comes. The library's client calls it in place of Write, so that the end is seen as well.
+func (x *seen) ReadFrom(from io.Reader) (int64, error) {
+	defer close(x.over)
+	return io.Copy(x.emu, from)
+}
+
+func (x *seen) ended() bool {
+	select {
+	case <-x.over:
+		return true
+	default:
+		return false
+	}
 }
 
 func (x *seen) shown() string { return ansi.Strip(x.emu.Render()) }
@@ -37,11 +59,22 @@ func (x *seen) resize(w, h int) {
 	x.size(w, h)
 }
 
+// comes reports whether the screen comes to look some way, as long as the program may still draw it.
+func (x *seen) comes(ok func(shown string) bool) (yes bool) {
+	x.t.Helper()
+	deep.Comes(x.t, func() bool {
+		last := x.ended()
+		yes = ok(x.shown())
+		return yes || last
+	})
+	return yes
+}
+
 // await waits until the screen shows a text.
 func (x *seen) await(text string) {
 	x.t.Helper()
-	if !deep.Comes(x.t, func() bool { return strings.Contains(x.shown(), text) }) {
-		x.t.Fatalf("the screen never shows %q:\n%s", text, x.shown())
+	if !x.comes(func(shown string) bool { return strings.Contains(shown, text) }) {
+		x.t.Fatalf("the screen never shows %q; ended: %v\n%s", text, x.ended(), x.shown())
 	}
 }
 
@@ -53,12 +86,12 @@ func inPty(t testing.TB, cmd *exec.Cmd, w, h int) *seen {
 	if err != nil {
 		t.Fatal(err)
 	}
-	x := &seen{t, vt.NewSafeEmulator(w, h), f, func(w, h int) {
+	x := newSeen(t, f, w, h, func(w, h int) {
 		if err := pty.Setsize(f, &pty.Winsize{Cols: uint16(w), Rows: uint16(h)}); err != nil {
 			t.Error(err)
 		}
-	}}
-	go func() { _, _ = io.Copy(x.emu, f) }()
+	})
+	go func() { _, _ = x.ReadFrom(f) }()
 	go func() { _, _ = io.Copy(f, x.emu) }() // what the terminal answers to queries
 	t.Cleanup(func() { _ = cmd.Process.Kill(); _ = f.Close() })
 	return x
@@ -85,12 +118,12 @@ func ptyIn(t testing.TB, c *gossh.Client, name string, w, h int) (*gossh.Session
 func screensIn(t testing.TB, c *gossh.Client, w, h int) (*gossh.Session, *seen) {
 	t.Helper()
 	s, in := ptyIn(t, c, "xterm-256color", w, h)
-	x := &seen{t, vt.NewSafeEmulator(w, h), in, func(w, h int) {
+	x := newSeen(t, in, w, h, func(w, h int) {
 		if err := s.WindowChange(h, w); err != nil {
 			t.Error(err)
 		}
-	}}
-	s.Stdout = x.emu
+	})
+	s.Stdout = x
 	s.Stderr = x.emu
 	go func() { _, _ = io.Copy(in, x.emu) }()
 	if err := s.Shell(); err != nil {

@@ -13,7 +13,6 @@ import (
 	"unicode"
 	"unicode/utf16"
 
-	"github.com/charmbracelet/x/vt"
 	gossh "golang.org/x/crypto/ssh"
 
 	"brazebooth/calc"
@@ -167,7 +166,7 @@ func TestHostileTextOnScreens(t *testing.T) {
 	}
 	s, in := ptyIn(t, b.client(t, "reader"), "xterm-256color", 100, 40)
 	wire := new(words)
-	x := &seen{t: t, emu: vt.NewSafeEmulator(100, 40), keys: in}
+	x := newSeen(t, in, 100, 40, nil)
 	s.Stdout = io.MultiWriter(x.emu, wire)
 	go func() { _, _ = io.Copy(in, x.emu) }() // what the terminal answers
 	if err := s.Shell(); err != nil {
@@ -178,7 +177,7 @@ func TestHostileTextOnScreens(t *testing.T) {
 		t.Helper()
 		before := x.shown()
 		x.write(key)
-		if !deep.Comes(t, func() bool { return x.shown() != before }) {
+		if !x.comes(func(shown string) bool { return shown != before }) {
 			t.Fatalf("%q changes nothing:\n%s", key, before)
 		}
 	}
