@@ -71,6 +71,7 @@ func pack(folder, out string, at time.Time) (err error) {
 	g, _ := gzip.NewWriterLevel(f, gzip.BestCompression)
 	t := tar.NewWriter(g)
 	return errors.Join(each(func(name string, mode fs.FileMode, size int64) (io.Writer, error) {
-		return t, t.WriteHeader(&tar.Header{Name: name, Mode: int64(mode), Size: size, ModTime: at, Format: tar.FormatPAX})
+		return t, t.WriteHeader(&tar.Header{Name: name, Mode: int64(mode), Size: size, ModTime: at,
+			Format: tar.FormatPAX})
 	}), t.Close(), g.Close())
 }

@@ -29,7 +29,8 @@ func (p *Page) repairTime(card *calc.Card, length float64) (calc.Figure, bool) {
 			"bronze nor steel")
 		return calc.Figure{}, false
 	}
-	p.Because(ownJob, "the zinc beside the seam is repaired after bronze as after steel: the bronze's heat takes it too")
+	p.Because(ownJob, "the zinc beside the seam is repaired after bronze as after steel: the bronze's heat takes "+
+		"it too")
 	h := z.V / 60 * length / 1000
 	return p.add("zinc_repair_time", "h", h, h, h, calc.OwnBasis("{z}/60·{L}/1000", "the user's time",
 		calc.In("z", "zinc repair", z.V, "min/m"), calc.In("L", "seam in all", length, "mm"))), true

@@ -26,7 +26,8 @@ func Distortion(card *calc.Card) (Page, error) {
 	row := slices.IndexFunc(rows, func(s tables.Shrinker) bool { return s.Family == m.Metal.Family })
 	switch {
 	case m.Metal.Family == tables.CastIron:
-		p.Because(ironWelds, "not judged, because cast iron cracks where sheet would bend: short pieces, peening, slow "+
+		p.Because(ironWelds, "not judged, because cast iron cracks where sheet would bend: short pieces, peening, "+
+			"slow "+
 			"cooling, see the page prepare")
 		return p, nil
 	case !ok || row < 0:
@@ -62,7 +63,8 @@ func (s *shrinks) put(name, unit, form string, v float64, factor tables.Datum, i
 	c := s.member.Metal.HeatCapacity
 	down, up = math.Hypot(down, math.Log(c.High/c.V)), math.Hypot(up, math.Log(c.V/c.Low))
 	inputs = append([]calc.Input{s.net.As("q"), calc.In("a", "expansion", s.metal.Expansion.V, "1e-6/K"),
-		calc.In("c", "heat capacity", c.V, "J/mm3K"), calc.In("t", "thickness of the thinner sheet", s.member.Core, "mm"),
+		calc.In("c", "heat capacity", c.V, "J/mm3K"), calc.In("t", "thickness of the thinner sheet", s.member.Core,
+			"mm"),
 		calc.In("k", "share of the free shrinkage", factor.V, "")}, inputs...)
 	return s.p.add(name, unit, v, v*math.Exp(-down), v*math.Exp(up), calc.OwnBasis(form, factor.Source, inputs...))
 }
@@ -103,7 +105,8 @@ func (s *shrinks) flat(name, edge string, k tables.Datum) {
 	v, yields := at(s.pull.Value), s.yields()
 	switch {
 	case v < yields:
-		p.Because(source, "sheet %s: no width is named, because the zone that yields, at least %.0f mm on each side, is "+
+		p.Because(source, "sheet %s: no width is named, because the zone that yields, at least %.0f mm on each "+
+			"side, is "+
 			"itself wider than what would stay flat: it waves unless it is clamped or folded", edge, yields)
 		return
 	case v > wideSheet:
@@ -153,15 +156,18 @@ func (s *shrinks) angle() {
 func (s *shrinks) remedies(card *calc.Card) {
 	p, force := s.p, Own(tables.ShrinkageForce.Source)
 	if pull := s.pull.Value; pull > 0 {
-		p.Because(force, "the pull is proportional to the heat per length: a tenth less heat, a tenth less pull, a tenth "+
+		p.Because(force, "the pull is proportional to the heat per length: a tenth less heat, a tenth less pull, a "+
+			"tenth "+
 			"more width that stays flat; stitched over half its length the seam pulls about half (%.1f kN)", pull/2)
 	}
-	p.Because(Own(tables.PlateHeld.Source), "a fold, bead or flange beside the seam makes a free edge a held one: more "+
+	p.Because(Own(tables.PlateHeld.Source), "a fold, bead or flange beside the seam makes a free edge a held one: "+
+		"more "+
 		"than nine times the width stays flat")
 	p.Because(practice, "clamp on a copper bar until the seam is cold, tack close, lay short pieces from the middle "+
 		"outward or back-stepped, both sides in turn")
 	if card.Used.Joint == "tee" || card.Used.Joint == "corner" {
-		p.Because(practice, "set the standing sheet a little away from where it is to end: the side with the bead pulls "+
+		p.Because(practice, "set the standing sheet a little away from where it is to end: the side with the bead "+
+			"pulls "+
 			"it over")
 	}
 	p.Because(force, "narrow strips shrink instead of waving and keep less pull than this; flat sheet is assumed, and "+

@@ -187,7 +187,8 @@ func (f *fitting) thickness(card *calc.Card) {
 	case card.Used.Joint == "overlay":
 		f.say(Suits, s.Origin, "", "an overlay for wear or size suits thick parts")
 	case t > s.V && (card.Used.Use == "decorative" || card.Used.Use == "seal"):
-		f.say(WithCare, s.Origin, "", "%s: above about 3 mm the filler's strength limits a brazed joint; this one carries "+
+		f.say(WithCare, s.Origin, "", "%s: above about 3 mm the filler's strength limits a brazed joint; this one "+
+			"carries "+
 			"nothing", metal)
 	case t > s.V:
 		f.say(AnotherWay, s.Origin, "fusion weld it, or have the joint worked out",
