@@ -18,6 +18,10 @@ type view struct {
 // however narrow a band is. Values under a few of these steps have as many as they need.
 var finest = map[string]int{"s": 2}
 
+// read are the most decimals of a value whose band is wider than a step of them: no crayon tells tenths of a degree, no
+// meter on an arc hundredths of a volt.
+var read = map[string]int{"C": 0, "V": 1}
+
 // other is a unit of the inch system: v·num/den + zero.
 type other struct {
 	label          string
@@ -153,6 +157,9 @@ func Ends(v, low, high float64, unit string, sys System) (value, from, to string
 	d := w.decimals(x, sys)
 	if half := (hi - lo) / 2; half > 0 && !math.IsInf(half, 0) {
 		d = w.most(x, max(0, min(6, 1-int(math.Floor(math.Log10(half))))))
+		if most, ok := read[w.unit]; ok && 2*half >= math.Pow(10, -float64(most)) {
+			d = min(d, most)
+		}
 	}
 	return w.number(x, d, sys), w.number(lo, d, sys), w.number(hi, d, sys)
 }
