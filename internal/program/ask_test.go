@@ -2,6 +2,7 @@ package program
 
 import (
 	"bytes"
+	"fmt"
 	"io"
 	"os"
 	"os/exec"
@@ -50,11 +51,12 @@ func TestDoctorAsksTheTerminal(t *testing.T) {
 // A terminal that takes two columns for each sign is found out; one that says nothing, or something else, holds nobody.
 func TestDoctorAtOddTerminals(t *testing.T) {
 	atHome(t)
+	signs := len([]rune(tui.Signs()))
 	for _, c := range []struct {
 		answer, within, want string
 		code                 int
 	}{
-		{"\x1b[2;3R", answersCome, "two columns where the screens count on one (76): ▀ ▄ █", 1},
+		{"\x1b[2;3R", answersCome, fmt.Sprintf("two columns where the screens count on one (%d): ▀ ▄ █", signs), 1},
 		{"", "50ms", "did not say", 0},
 		{"\x1b]11;rgb:zz\x07\x1b[?6nx", "50ms", "did not say", 0},
 	} {
@@ -82,7 +84,7 @@ func TestDoctorAtOddTerminals(t *testing.T) {
 			}
 		}()
 		code := exitOf(t, cmd.Wait)
-		if n := <-asked; n != len([]rune(tui.Signs())) || code != c.code || !strings.Contains(out.String(), c.want) {
+		if n := <-asked; n != signs || code != c.code || !strings.Contains(out.String(), c.want) {
 			t.Errorf("%q: asked %d times, exit code %d\n%s", c.answer, n, code, out.String())
 		}
 		_ = f.Close()

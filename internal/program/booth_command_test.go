@@ -11,6 +11,7 @@ import (
 )
 
 func TestServeAnswersCommandsAsTheProgramDoes(t *testing.T) {
+	t.Parallel()
 	b := startBooth(t)
 	for _, x := range []struct {
 		command string
@@ -39,6 +40,7 @@ func TestServeAnswersCommandsAsTheProgramDoes(t *testing.T) {
 }
 
 func TestServeKeepsReadersFromTheBook(t *testing.T) {
+	t.Parallel()
 	b := startBooth(t)
 	if _, told, code := b.ask(t, "reader", "book save --name lid --gauge 20ga", ""); code != 2 ||
 		!strings.Contains(told, "may look, not keep") {
@@ -73,6 +75,7 @@ func TestServeKeepsReadersFromTheBook(t *testing.T) {
 
 // Nobody at another machine reads or writes a file of this one, or sends the program to another book.
 func TestServeTouchesNoFileForAGuest(t *testing.T) {
+	t.Parallel()
 	b := startBooth(t)
 	writer := b.client(t, "writer")
 	askOver(t, writer, "book save --name lid --gauge 20ga --feed 4.1 --travel 8", "")
@@ -112,6 +115,7 @@ func TestServeTouchesNoFileForAGuest(t *testing.T) {
 }
 
 func TestServeIsClosedByDefault(t *testing.T) {
+	t.Parallel()
 	b := startBooth(t)
 	if _, err := b.dial(t, "stranger"); err == nil {
 		t.Fatal("a stranger is in")
@@ -151,6 +155,7 @@ func TestServeEndsWhoseKeyIsTakenBack(t *testing.T) {
 }
 
 func TestServeOpenLooksOnly(t *testing.T) {
+	t.Parallel()
 	b := startBooth(t, "--open")
 	if !strings.Contains(b.told.String(), "open to everybody") {
 		t.Error("nobody was warned")

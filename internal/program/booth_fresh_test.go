@@ -53,6 +53,7 @@ func (b *testBooth) from(t testing.TB, address string, how gossh.AuthMethod) *go
 // Keys that nobody listed cost nothing to make: whoever comes with them, and who comes with none, counts with all others of the
 // address, over as many connections as they like. Who is listed has places of their own.
 func TestLimitOfUnlistedKeys(t *testing.T) {
+	t.Parallel()
 	for _, writers := range []bool{true, false} { // without writers nobody is asked for a key
 		b := startBooth(t, "--open", "--per-key", "3")
 		if !writers {
@@ -131,6 +132,7 @@ func TestServeEndsWhatBeganWithMore(t *testing.T) {
 
 // The figures are as many as there are commands, whatever is asked for.
 func TestFiguresDoNotGrowWithWhatIsAsked(t *testing.T) {
+	t.Parallel()
 	port := freePort(t)
 	b := startBooth(t, "--open", "--metrics", port, "--per-key", "2")
 	c := b.from(t, "127.0.0.1", fresh(t))

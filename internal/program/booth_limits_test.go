@@ -29,6 +29,7 @@ func (b *testBooth) refused(t testing.TB, who, words string) {
 }
 
 func TestLimitOfConnections(t *testing.T) {
+	t.Parallel()
 	for _, x := range []struct{ limit, words string }{{"--per-address", "too many connections from your address"}, {"--connections", "full"}} {
 		b := startBooth(t, x.limit, "2")
 		first := b.client(t, "reader")
@@ -52,6 +53,7 @@ func TestLimitOfConnections(t *testing.T) {
 
 // Full is a line and an exit code.
 func TestLimitOfSessions(t *testing.T) {
+	t.Parallel()
 	for _, x := range []struct{ limit, words, other string }{{"--per-key", "this key has too many sessions", "0"}, {"--sessions", "full: no more sessions", "1"}} {
 		b := startBooth(t, x.limit, "1")
 		s, seen := screensIn(t, b.client(t, "reader"), 80, 24)
@@ -68,6 +70,7 @@ func TestLimitOfSessions(t *testing.T) {
 }
 
 func TestLimitOfChannels(t *testing.T) {
+	t.Parallel()
 	b := startBooth(t, "--channels", "2")
 	c := b.client(t, "reader")
 	first, seen := screensIn(t, c, 80, 24)
@@ -134,6 +137,7 @@ func TestLimitOfTheLongestSession(t *testing.T) {
 }
 
 func TestLimitOfPastes(t *testing.T) {
+	t.Parallel()
 	b := startBooth(t, "--paste", "5")
 	_, seen := screensIn(t, b.client(t, "reader"), 80, 24)
 	seen.await("wire feed")
@@ -168,6 +172,7 @@ func TestLimitOfTerminals(t *testing.T) {
 
 // What a client says of itself reaches log, book and terminal clean.
 func TestHostileClients(t *testing.T) {
+	t.Parallel()
 	log := filepath.Join(t.TempDir(), "log")
 	b := startBooth(t, "--open", "--log", log)
 	for _, file := range []string{"keys", "writers"} {

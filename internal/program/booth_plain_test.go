@@ -37,6 +37,7 @@ func (x *typed) still() {
 
 // A terminal that calls itself dumb, or nothing at all, is asked line by line.
 func TestDumbTerminalIsAsked(t *testing.T) {
+	t.Parallel()
 	for _, name := range []string{"TERM=dumb", "TERM="} {
 		cmd := exec.Command("brazebooth") // testscript puts this program into PATH
 		cmd.Env = append(os.Environ(), name, "HOME="+t.TempDir(), "XDG_DATA_HOME="+t.TempDir())
@@ -67,6 +68,7 @@ func TestDumbTerminalIsAsked(t *testing.T) {
 
 // Over SSH a dumb terminal sends keys, and its client shows none of them itself.
 func TestServeAsksADumbTerminal(t *testing.T) {
+	t.Parallel()
 	b := startBooth(t)
 	for _, x := range []struct{ term, command string }{{"dumb", ""}, {"", ""}, {"xterm", "--plain"}} {
 		s, in := ptyIn(t, b.client(t, "reader"), x.term, 80, 24)
@@ -95,6 +97,7 @@ func TestServeAsksADumbTerminal(t *testing.T) {
 
 // Without a terminal the client edits the line itself.
 func TestServePlainWithoutATerminal(t *testing.T) {
+	t.Parallel()
 	b := startBooth(t)
 	out, told, code := b.ask(t, "writer", "--plain", "galv\n20ga\n\n\nkeep tank lid\nquit\n")
 	if code != 0 || told != "" || !strings.Contains(out, "Kept: tank lid.") || strings.Contains(out, "\r") {

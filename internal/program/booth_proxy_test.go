@@ -75,6 +75,7 @@ func (b *testBooth) served(t testing.TB) (from []string) {
 // Every kind of header that a balancer may send, as docs/serving.md says: a client by its address, the balancer's own connection
 // under the balancer's, anything else not at all. None of them counts to anybody when it is gone.
 func TestHeadersOfABalancer(t *testing.T) {
+	t.Parallel()
 	dir := t.TempDir()
 	port := freePort(t)
 	b := &testBooth{dir: dir, told: new(words)}

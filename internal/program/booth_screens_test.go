@@ -16,6 +16,7 @@ import (
 )
 
 func TestServeScreensThroughOpenSSH(t *testing.T) {
+	t.Parallel()
 	b := startBooth(t)
 	cmd := b.openSSH(t, "reader", "-tt")
 	x := inPty(t, cmd, 80, 24)
@@ -44,6 +45,7 @@ func TestServeScreensThroughOpenSSH(t *testing.T) {
 }
 
 func TestServeLeavesByCtrlC(t *testing.T) {
+	t.Parallel()
 	b := startBooth(t)
 	cmd := b.openSSH(t, "reader", "-tt")
 	x := inPty(t, cmd, 80, 24)
@@ -55,6 +57,7 @@ func TestServeLeavesByCtrlC(t *testing.T) {
 }
 
 func TestServeRefusesStrangersOfOpenSSH(t *testing.T) {
+	t.Parallel()
 	b := startBooth(t)
 	for name, more := range map[string][]string{
 		"wrong key": {"card"},
@@ -70,6 +73,7 @@ func TestServeRefusesStrangersOfOpenSSH(t *testing.T) {
 }
 
 func TestServeRefusesWhatIsNoSession(t *testing.T) {
+	t.Parallel()
 	b := startBooth(t)
 	if out, err := b.openSSH(t, "writer", "-o", "ExitOnForwardFailure=yes", "-R", "127.0.0.1:0:127.0.0.1:1", "card").CombinedOutput(); err == nil {
 		t.Errorf("a port was forwarded here: %s", out)
@@ -131,6 +135,7 @@ func TestServeRekeys(t *testing.T) {
 
 // A client that lets a session go and keeps its connection: the library's own handling spins on for ever there.
 func TestServeEndsADroppedChannel(t *testing.T) {
+	t.Parallel()
 	metrics := freePort(t)
 	b := startBooth(t, "--metrics", metrics)
 	c := b.client(t, "reader")
@@ -150,6 +155,7 @@ func TestServeEndsADroppedChannel(t *testing.T) {
 }
 
 func TestServeMultiplexedByOpenSSH(t *testing.T) {
+	t.Parallel()
 	b := startBooth(t)
 	socket := filepath.Join(b.dir, "mux")
 	master := b.openSSH(t, "reader", "-N", "-M", "-S", socket)
@@ -196,6 +202,7 @@ func TestServeSessionsOutliveASignal(t *testing.T) {
 }
 
 func TestServeSeesEverybodyOut(t *testing.T) {
+	t.Parallel()
 	b := startBooth(t)
 	c := b.client(t, "writer")
 	s, x := screensIn(t, c, 80, 24)

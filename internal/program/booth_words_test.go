@@ -135,6 +135,7 @@ var ofTheBook = [][]string{
 // A guest who asks for anything of a book that cannot be used is told so in words that hold nothing of the machine; the log has
 // them.
 func TestErrorsToldToGuestsByCommand(t *testing.T) {
+	t.Parallel()
 	for _, x := range badBooks {
 		t.Run(strings.ReplaceAll(x.name, " ", "-"), func(t *testing.T) {
 			where, dir := spoiled(t, x.spoil)
@@ -172,6 +173,7 @@ func TestErrorsToldToGuestsByCommand(t *testing.T) {
 
 // The same at the screens, by everything that they ask of a book.
 func TestErrorsToldToGuestsAtTheScreens(t *testing.T) {
+	t.Parallel()
 	job := tui.ExampleJob()
 	card, err := calc.Solve(job)
 	if err != nil {
@@ -221,6 +223,7 @@ func TestErrorsToldToGuestsAtTheScreens(t *testing.T) {
 
 // Over the wire it is the same, and the log has what the guest was not told.
 func TestTheLogHasWhatGuestsAreNotTold(t *testing.T) {
+	t.Parallel()
 	b := startBooth(t)
 	b.ask(t, "writer", "book save --gauge 20ga --name lid", "")
 	if err := errors.Join(os.RemoveAll(b.book), os.Mkdir(b.book, 0o700)); err != nil {

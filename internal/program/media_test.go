@@ -187,6 +187,7 @@ func letters(text string) string {
 // The same act by a command, at a screen and line by line leaves the same in the book, and is refused in the same
 // words.
 func TestEveryMediumDoesTheSame(t *testing.T) {
+	t.Parallel()
 	for _, a := range deep.Of(t, acts(), 14) {
 		t.Run(a.name, func(t *testing.T) {
 			byCommand := a.outcomeOf(t, func(file string, now book.Clock) (what, hint string) {

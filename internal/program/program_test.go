@@ -2,8 +2,11 @@ package program
 
 import (
 	"context"
+	"flag"
 	"os"
 	"os/signal"
+	"runtime"
+	"strconv"
 	"syscall"
 	"testing"
 	"time"
@@ -19,6 +22,7 @@ const patience = "BRAZEBOOTH_TEST_ANSWERS_WITHIN"
 
 // TestMain lets a test run this program as a command of its own.
 func TestMain(m *testing.M) {
+	_ = flag.Set("test.parallel", strconv.Itoa(4*runtime.GOMAXPROCS(0))) // most wait most of the time; -parallel overrules it
 	testscript.Main(m, map[string]func(){
 		"brazebooth": func() {
 			ctx, stop := signal.NotifyContext(context.Background(), syscall.SIGTERM) // ends as the program does
