@@ -31,8 +31,8 @@ func (b *board) passes(card *Card, s *spread) (Figure, bool) {
 			Derived("a", "one bead", bead, "mm2"))), true
 }
 
-// grooved reports whether a joint is bevelled before it is filled: a butt in plate.
-func grooved(card *Card) bool {
+// Grooved reports whether a joint is bevelled before it is filled: a butt in plate.
+func Grooved(card *Card) bool {
 	return card.Used.Joint == "butt" && MinCore(card.Setup.Joined()) > tables.SheetThickest.V
 }
 

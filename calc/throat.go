@@ -15,7 +15,10 @@ func (l *sectionList) throat() {
 	if formula == "" {
 		return
 	}
-	gap, whole := l.card.Used.Gap.V, grooved(l.card)
+	gap, whole := l.card.Used.Gap.V, Grooved(l.card)
+	if whole && MinCore(l.card.Setup.Joined()) > tables.GrooveMost.V {
+		return // nothing here plans such a groove
+	}
 	switch {
 	case whole:
 		formula = "thickness of the thinner member, once every bead is laid; its low edge less the height of one bead, as if " +

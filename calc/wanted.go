@@ -24,7 +24,7 @@ func wantedOf(card *Card) wanted {
 	w := wanted{joint: u.Joint, gap: u.Gap.V, leg: legWanted(card), thick: [2]float64{m[0].Core, m[1].Core},
 		layer: min(1, u.Layer.Or(1)), inMost: math.Inf(1)} // a higher layer is laid in several
 	w.most = tables.OnePass.V
-	if grooved(card) { // it takes as many beads as it takes, each worth its pass
+	if Grooved(card) { // it takes as many beads as it takes, each worth its pass
 		w.most = tables.GroovePass.V
 	}
 	if u.Joint == "tee" {

@@ -184,7 +184,7 @@ func (w *warnings) fill(b *board, s *spread, v *verdict) {
 	}
 	need := wantedOf(w.card)
 	if n, ok := w.card.Figure("passes"); ok && n.Value > 1 {
-		if grooved(w.card) {
+		if Grooved(w.card) {
 			w.tell("passes", Info, n.Basis.Source, "A bevelled joint of %.1f mm takes about %.0f beads like this one, each "+
 				"cooled before the next: see the page passes. Each is judged as a bead on a flat joint: the groove itself is "+
 				"not computed.", MinCore(w.card.Setup.Joined()), n.Value)

@@ -36,9 +36,23 @@ func (w *warnings) verdict(v *verdict) {
 func (w *warnings) weldBraze(v *verdict) {
 	if v.modelled && (v.margins.melts[0] || v.margins.melts[1]) {
 		w.say("weld-braze")
+		w.iron(&v.state)
 	}
 	if v.modelled && w.card.Used.Joint == "edge" {
 		w.say("edge-folded")
+	}
+}
+
+// iron says how hot a casting's skin gets, which the verdict leaves out.
+func (w *warnings) iron(st *heatState) {
+	limit := tables.IronPeak
+	for i, m := range w.card.Setup.Joined() {
+		if m.Metal.Family == tables.CastIron && st.skin[i] >= limit.V {
+			w.tell("iron-skin", Caution, limit.Source, "The iron's skin reaches about %.0f °C and melts, which the verdict "+
+				"leaves out: from %.0f it turns hard and brittle. Lay the coldest bead that still wets; file it: hard "+
+				"edges skate.", st.skin[i], limit.V)
+			return
+		}
 	}
 }
 
@@ -91,6 +105,17 @@ func (w *warnings) justGood(v *verdict) {
 	}
 }
 
+// root says that a bead bridges an opening and does not fill it, since “joint filled” counts metal, not where it lies.
+func (w *warnings) root(v *verdict) {
+	f, ok := w.card.Figure("throat")
+	t := MinCore(w.card.Setup.Joined())
+	if !ok || !v.modelled || w.card.Used.Joint != "butt" || !(w.card.Used.Gap.V > 0) || f.Value > t/2 {
+		return
+	}
+	w.tell("root-unfilled", Caution, SectionSource, "The bead bridges the opening and does not fill it: over the root it "+
+		"carries like %.2f mm of the sheet's %.1f mm. Cut a test piece before it bears load or has to hold water.", f.Value, t)
+}
+
 // untested is what every edge of the liquid is.
 const untested = "forces on liquid bronze, own computation, no test behind it"
 
@@ -118,6 +143,7 @@ func (w *warnings) gap(v *verdict) {
 		w.tell("gap-untested", Info, untested, "That a root opening of %.1f mm is bridged is computed from the forces on "+
 			"the liquid, and tests reach only about %.1f mm: try it on scrap.", u.Gap.V, tables.SteadyGap.V)
 	}
+	w.root(v)
 	if fillet && u.Gap.V == 0 && w.card.Setup.Members[0].Coating.Zinc && w.card.Setup.Members[1].Coating.Zinc &&
 		u.Joint == "lap" {
 		w.say("zinc-vent")

@@ -7,6 +7,10 @@ import (
 	"brazebooth/tables"
 )
 
+// hopeless is the chance in 100 of a good bead, at the best setting, under which a joint is no job for arc brazing as it
+// stands: a hand's judgement.
+const hopeless = 5
+
 // heat says what the cross-section finds of the setting, and of what would cure it.
 func (f *fitting) heat(card *calc.Card) {
 	if chance, judged := card.Figure("chance"); judged && card.Met() && chance.Value < tables.MarginalUnder.V {
@@ -28,8 +32,12 @@ func (f *fitting) heat(card *calc.Card) {
 			where = "no feed and travel that are open meet every edge; the window tries what would open one"
 		}
 		f.say(WithCare, ownSection, "", "at this setting the heat is %s: %s", card.Zone, where)
+		chance, judged := card.Figure("chance")
 		if text := warned(card, "preheat-needed"); text != "" {
 			f.say(WithCare, ownSection, "", "%s", text)
+		} else if warned(card, "no-good-setting") != "" && judged && chance.Value < hopeless {
+			f.say(AnotherWay, ownSection, "what the window finds to open a good setting, or another process", "at the best "+
+				"feed and travel about %.0f in 100 beads would be good", chance.Value)
 		}
 		for _, code := range [...]string{"another-process", "preheat-no-cure"} {
 			if text := warned(card, code); text != "" {

@@ -62,7 +62,7 @@ func (f *fitting) carries(card *calc.Card) {
 	}
 	allow, ok := s.Figure("allowable_load")
 	if !ok { // service too warm, or an overlay: reported elsewhere
-		if why := failing(card); unbonded(card) {
+		if why := failing(card); why != "" {
 			f.say(WithCare, ownSection, "", "the load is not judged, because the bead is not sound: %s",
 				strings.ToLower(why[:1])+why[1:])
 		}

@@ -155,7 +155,16 @@ func (p *Page) closedRoot(card *calc.Card) {
 		p.Warn("cap-no-throat", calc.SectionSource, "The throat of a butt is the bronze between the sheets' edges, in "+
 			"line with the pull. A cap over a closed root is none: it is bent, and carries a fraction of its height.")
 	}
-	if card.Used.Joint != "butt" || !ok || given || f.Value > 0.9*t {
+	if card.Used.Joint != "butt" || !ok || given {
+		return
+	}
+	if calc.Grooved(card) {
+		p.Warn("groove-assumed", calc.SectionSource, "The throat is that of a bevelled joint, its root open and every "+
+			"bead laid, as on the page passes; the low edge is without the bead at the root. Square edges left closed "+
+			"hold the cap alone, a fraction of a millimetre.")
+		return
+	}
+	if f.Value > 0.9*t {
 		return
 	}
 	if card.Used.Gap.V == 0 {
@@ -164,8 +173,12 @@ func (p *Page) closedRoot(card *calc.Card) {
 			"of %.1f mm. With a root opening the bronze goes through: see prepare.", f.Value, t)
 		return
 	}
-	p.Because(ownSection, "of the butt's %.1f mm the bronze carries like %.2f mm: it does not fill the root. A wider "+
-		"opening or more heat at the back gives the rest; cut a test piece", t, f.Value)
+	rest := "A wider opening or more heat at the back gives"
+	if backed(card) { // the same metal in a wider opening stands lower over it
+		rest = "A second bead over it, or more metal at a closer opening, gives"
+	}
+	p.Because(ownSection, "of the butt's %.1f mm the bronze carries like %.2f mm: it does not fill the root. %s the rest; "+
+		"cut a test piece", t, f.Value, rest)
 }
 
 // needs says which length or throat would carry a given load. Both are rounded up, and so is the load to what the

@@ -33,13 +33,9 @@ func Strength(card *calc.Card) (Page, error) {
 	p.pulled(card, length)
 	p.breaks(card, &l)
 	p.needs(card, &l)
-	switch why := failing(card); {
-	case unbonded(card):
+	if why := failing(card); why != "" {
 		p.Warn("unsound-measured", ownSection.Source, "%s: the load holds for the piece that was measured, if it "+
-			"bonded all along. Pull one.", why)
-	case why != "":
-		p.Warn("base-melts", filletSource, "%s: these figures are of joints whose base stayed solid, and bronze in "+
-			"molten steel may crack it. Pull a test piece.", why)
+			"bonded all along and its base did not melt. Pull one.", why)
 	}
 	p.strengthWords(card)
 	return p, nil
@@ -63,17 +59,15 @@ func (p *Page) noLoad(card *calc.Card) bool {
 	case t.Set && t.V > limit.V:
 		p.Warn("too-warm", limit.Source, "Service at %.0f °C is above about %.0f °C: a copper-alloy braze creeps and "+
 			"lets go, and no allowable load is computed. Weld it, or bolt it.", t.V, limit.V)
-	case unbonded(card) && !card.Job.Throat.Set && !card.Job.Leg.Set:
-		p.Warn("unsound-no-load", ownSection.Source, "%s: not judged, because nothing holds that does not bond. Find "+
-			"a setting that meets every edge, or give the throat of a cut test piece that came out sound.", failing(card))
+	case failing(card) != "" && !card.Job.Throat.Set && !card.Job.Leg.Set:
+		p.Warn("unsound-no-load", ownSection.Source, "%s: not judged, because what holds was "+
+			"tested on beads that wet a solid base. Find a setting that meets every edge, or give the throat of a cut test "+
+			"piece that came out sound.", failing(card))
 	default:
 		return false
 	}
 	return true
 }
-
-// unbonded reports whether the setting lays a bead that does not bond both members all along.
-func unbonded(card *calc.Card) bool { return failing(card) != "" && card.Zone != "hot" }
 
 // throatOf is the throat that was given, as such or as a leg, or the computed one.
 func (p *Page) throatOf(card *calc.Card) (calc.Figure, error) {

@@ -10,6 +10,7 @@ import (
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
 	"brazebooth/internal/deep"
+	"brazebooth/tables"
 )
 
 var (
@@ -159,9 +160,25 @@ func holdsToItsBead(t *testing.T, j calc.Job) {
 	}
 	_, load := p.Figure("allowable_load")
 	said := slices.ContainsFunc(p.Warnings, func(w calc.Warning) bool { return w.Code == "unsound-measured" })
-	bonds := card.Zone != "cold" && card.Zone != "burn-through"
+	bonds := card.Zone != "cold" && card.Zone != "hot" && card.Zone != "burn-through"
 	if !bonds && (load != j.Throat.Set || said != load) || bonds && j.Throat.Set && !load {
 		t.Errorf("%s %s %g mm at %g mm/s is %q, throat given %v: a load %v, said on what it rests %v", j.Metal, j.Joint,
 			j.Thickness.V, j.Travel.V, card.Zone, j.Throat.Set, load, said)
+	}
+}
+
+// Above 3 mm a butt's throat is that of a groove, which the page says; deeper than grooves are planned there is none.
+func TestGroovesThroatIsSaid(t *testing.T) {
+	for mm := 3.1; mm <= 25; mm += 1.7 {
+		card := mustSolve(t, calc.Job{Metal: "mild-steel", Joint: "butt", Thickness: calc.Some(mm), Length: calc.Some(100)})
+		f, ok := card.Figure("throat")
+		if deep := mm > tables.GrooveMost.V; ok == deep || ok && !(f.Low < f.Value-1) {
+			t.Errorf("%g mm: throat %v %g (from %g)", mm, ok, f.Value, f.Low)
+		}
+		p, err := advice.Strength(&card)
+		said := slices.ContainsFunc(p.Warnings, func(w calc.Warning) bool { return w.Code == "groove-assumed" })
+		if _, load := p.Figure("allowable_load"); err == nil && load != said {
+			t.Errorf("%g mm: a load %v, and the groove said %v", mm, load, said)
+		}
 	}
 }
