@@ -12,7 +12,7 @@ var signGroups = [...]string{
 	"─│└┤┬╌║",             // frames, axes
 	"⠁⠂⠄⡀⠈⠐⠠⢀⠿⣀⣤⣶⣿",       // charts
 	"▲▼✓✗✕◆◇■▪○•▸◂‹›←↑→↓", // states, the cursor, hints
-	"°±−·–…≈≠√²³“”Ωπρφ",    // figures, formulas
+	"°±−·–…≈≠√²³“”Ωπρφ",   // figures, formulas
 }
 
 // Signs are the characters outside ASCII that the screens draw, each of which must take one column. Of the 256 braille

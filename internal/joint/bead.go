@@ -2,7 +2,7 @@ package joint
 
 import "math"
 
-// Bead is the filler over the chord from toe to toe: a segment of a circle.
+// Bead is the filler over the chord from toe to toe: a segment of a circle, or the crown of an edge joint.
 type Bead struct {
 	of     *Shape
 	toe    Point // the first one
@@ -10,6 +10,7 @@ type Bead struct {
 	chord  float64
 	radius float64 // 0 is flat
 	centre float64 // how far the circle's centre lies below the chord
+	crown  *crown
 }
 
 // Bead is the bead, nil where there is none.
@@ -26,17 +27,26 @@ func (s *Shape) Bead() *Bead {
 		c.radius = chord / 2 / math.Sin(phi)
 		c.centre = c.radius * math.Cos(phi)
 	}
+	if s.Kind == Edge {
+		c.crown = s.crown(chord)
+	}
 	return c
 }
 
 // Holds reports whether a place outside the members lies in the bead: in the corner under the chord, or in the segment
-// over it.
+// over it, which bulges out over the toes where its angle is over 90°.
 func (c *Bead) Holds(p Point) bool {
 	if c == nil {
 		return false
 	}
+	if c.of.Kind == Edge {
+		return c.crown.holds(p)
+	}
 	at := p.minus(c.toe)
 	h, u := at.Y*c.along.X-at.X*c.along.Y, at.dot(c.along)-c.chord/2 // over the chord, from its middle
+	if h > 0 && c.radius > 0 && c.of.Phi > 0 {
+		return math.Hypot(u, h+c.centre) <= c.radius
+	}
 	if math.Abs(u) > c.chord/2 {
 		return false
 	}

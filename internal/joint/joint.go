@@ -64,8 +64,8 @@ func (s *Shape) sides() [2]side {
 	case Overlay:
 		return [2]side{{Point{}, left, down, true}, {Point{}, right, down, true}}
 	case Edge:
-		return [2]side{{Point{-s.Gap/2 - s.Thick[0], 0}, down, right, false},
-			{Point{s.Gap/2 + s.Thick[1], 0}, down, left, false}}
+		l, r := s.outer()
+		return [2]side{{Point{l, 0}, down, right, false}, {Point{r, 0}, down, left, false}}
 	}
 	return [2]side{{Point{-s.Gap / 2, 0}, left, down, false}, {Point{s.Gap / 2, 0}, right, down, false}}
 }
@@ -124,8 +124,12 @@ func (s *Shape) Frame(reach func(member int) float64) Frame {
 	case Overlay:
 		return Frame{-reach(0), reach(0), -min(t[0], 5), head}
 	case Edge:
-		head = 0.8 * (t[0] + t[1])
-		return Frame{-s.Gap/2 - t[0] - head/2, s.Gap/2 + t[1] + head/2, -min(max(reach(0), reach(1)), 10), head}
+		l, r := s.outer()
+		head = 0.5
+		if b := s.Bead(); b != nil && b.crown != nil {
+			head += b.crown.top
+		}
+		return Frame{l - head, r + head, -min(max(reach(0), reach(1)), 10), head}
 	}
 	return Frame{-s.Gap/2 - reach(0), s.Gap/2 + reach(1), -max(t[0], t[1]) - s.Backing, head}
 }

@@ -73,3 +73,53 @@ func TestKindOf(t *testing.T) {
 		t.Errorf("plug is %d, %t", k, ok)
 	}
 }
+
+// area counts what a bead fills outside the members, mm2, in dots of 0.03 by 0.03 mm.
+func area(s *Shape) float64 {
+	const dot = 0.03
+	n, c := 0, s.Bead()
+	for x := -9.0 + dot/2; x < 9; x += dot {
+		for y := -9.0 + dot/2; y < 9; y += dot {
+			p := Point{x, y}
+			if _, _, _, ok := s.Member(p); !ok && c.Holds(p) {
+				n++
+			}
+		}
+	}
+	return float64(n) * dot * dot
+}
+
+// The bead on the edges of two sheets has the area that its angle stands for, whatever they are thick, and lies in the
+// frame.
+func TestEdgeHasItsArea(t *testing.T) {
+	for _, s := range []Shape{
+		{Thick: [2]float64{0.45, 0.45}, Wet: [2]float64{3.4, 3.4}, Phi: 2.8},
+		{Thick: [2]float64{1.6, 1.6}, Wet: [2]float64{2.5, 2.5}, Phi: 2.32},
+		{Thick: [2]float64{1, 2}, Wet: [2]float64{3, 2}, Phi: 2.3},
+		{Thick: [2]float64{1.5, 1.5}, Gap: 0.1, Wet: [2]float64{2, 2}, Phi: 2.2},
+	} {
+		s.Kind = Edge
+		chord := math.Hypot(s.Thick[0]+s.Thick[1]+s.Gap, s.Wet[0]-s.Wet[1])
+		radius := chord / 2 / math.Sin(s.Phi)
+		want := radius*radius*(s.Phi-math.Sin(2*s.Phi)/2) - s.Thick[0]*s.Wet[0] - s.Thick[1]*s.Wet[1]
+		if got := area(&s); want < 0.5 || math.Abs(got-want) > 0.05*want+0.2*s.Gap {
+			t.Errorf("%+v: %.2f mm2, want %.2f", s, got, want)
+		}
+		top, frame := s.Bead().crown.top, s.Frame(func(int) float64 { return 4 })
+		if left, right := s.outer(); top <= 0 || frame.Top < top || frame.Left > left-top || frame.Right < right+top {
+			t.Errorf("%+v: %.2f mm high in %v", s, top, frame)
+		}
+	}
+}
+
+// A bead of more than 90° bulges out over its toes: the segment of a circle is there whole.
+func TestBulge(t *testing.T) {
+	s := Shape{Kind: Overlay, Thick: [2]float64{2}, Wet: [2]float64{1.5}}
+	for _, s.Phi = range []float64{0.3, 1.2, 2, 2.5} {
+		radius := 1.5 / math.Sin(s.Phi)
+		want := radius * radius * (s.Phi - math.Sin(2*s.Phi)/2)
+		if got := area(&s); math.Abs(got-want) > 0.03*want {
+			t.Errorf("%g rad: %.2f mm2, want %.2f", s.Phi, got, want)
+		}
+	}
+}
