@@ -112,8 +112,12 @@ func (w *warnings) root(v *verdict) {
 	if !ok || !v.modelled || w.card.Used.Joint != "butt" || !(w.card.Used.Gap.V > 0) || f.Value > t/2 {
 		return
 	}
+	carries := fmt.Sprintf("like %.2f mm", f.Value)
+	if f.Value < 0.05 {
+		carries = "next to nothing"
+	}
 	w.tell("root-unfilled", Caution, SectionSource, "The bead bridges the opening and does not fill it: over the root it "+
-		"carries like %.2f mm of the sheet's %.1f mm. Cut a test piece before it bears load or has to hold water.", f.Value, t)
+		"carries %s of the sheet's %.1f mm. Cut a test piece before it bears load or has to hold water.", carries, t)
 }
 
 // untested is what every edge of the liquid is.
