@@ -120,7 +120,7 @@ func use() (goroutines int, heap uint64) {
 
 // Whatever comes to the port, all that was taken for it is given back, and a session beside it is answered as ever.
 func TestGarbageConnections(t *testing.T) {
-	b := startBooth(t, "--handshake", "2s", "--per-address", "100", "--connections", "120", "--log", filepath.Join(t.TempDir(), "log"))
+	b := startBooth(t, "--handshake", "1s", "--per-address", "100", "--connections", "120", "--log", filepath.Join(t.TempDir(), "log"))
 	inside := b.patient(t, "reader")
 	thrown := func(n int) {
 		var all sync.WaitGroup

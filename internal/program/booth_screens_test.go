@@ -232,7 +232,7 @@ func TestServeOnASlowLine(t *testing.T) {
 	x.write("\x1b[B")
 	x.await("▸  3")
 	slow.shut()
-	const there = 100 // and back: each key draws another frame, of some hundred bytes
+	const there = 60 // and back: each key draws another frame, of some hundred bytes
 	for range there {
 		for _, key := range []string{"\x1b[B", "\x1b[A"} {
 			x.write(key)
