@@ -19,9 +19,10 @@ import (
 // that cannot answer never does.
 var answersWithin = 2 * time.Second
 
-// signAsker writes every sign at the beginning of the line below, asks after each where the cursor is, wipes that line and
-// comes back. It draws nothing. It does not ask in the line where it is, because that may be the uppermost: an answer from
-// there is, byte by byte, also the key F3 with shift, alt or ctrl, and is taken for the key if it arrives alone.
+// signAsker writes every sign at the beginning of the line below, asks after each where the cursor is, wipes that line
+// and comes back. It draws nothing. It does not ask in the line where it is, because that may be the uppermost: an
+// answer from there is, byte by byte, also the key F3 with shift, alt or ctrl, and is taken for the key if it arrives
+// alone.
 type signAsker struct {
 	signs []rune
 	got   cli.Answers

@@ -14,8 +14,8 @@ import (
 	"brazebooth/tui"
 )
 
-// answersCome is how long doctor waits where every answer comes: longer than any machine takes, and not so long that a lost
-// answer holds up the tests.
+// answersCome is how long doctor waits where every answer comes: longer than any machine takes, and not so long that a
+// lost answer holds up the tests.
 const answersCome = "30s"
 
 // atHome gives doctor folders of its own, in which there is nothing to mend.

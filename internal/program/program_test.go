@@ -22,7 +22,8 @@ const patience = "BRAZEBOOTH_TEST_ANSWERS_WITHIN"
 
 // TestMain lets a test run this program as a command of its own.
 func TestMain(m *testing.M) {
-	_ = flag.Set("test.parallel", strconv.Itoa(4*runtime.GOMAXPROCS(0))) // most wait most of the time; -parallel overrules it
+	// Most tests wait most of the time. -parallel overrules it.
+	_ = flag.Set("test.parallel", strconv.Itoa(4*runtime.GOMAXPROCS(0)))
 	testscript.Main(m, map[string]func(){
 		"brazebooth": func() {
 			ctx, stop := signal.NotifyContext(context.Background(), syscall.SIGTERM) // ends as the program does
