@@ -31,6 +31,7 @@ func (b *board) suggest(card *Card) (s suggestion, err error) {
 	h := b.heatField(card)
 	low, high := b.steadyFeeds(&m)
 	p := suggest.Problem{Steady: suggest.Range{Low: low, High: high}, Hand: suggest.Range{Low: m.slow, High: m.fast}}
+	p.Melting = m.melts[0] || m.melts[1]
 	if !feedOpen {
 		if p.Feed, err = b.givenFeed(); err != nil {
 			return suggestion{}, err

@@ -24,6 +24,8 @@ type Problem struct {
 	Steady       Range   // feeds whose currents the arc holds steadily
 	Hand         Range   // travels that a hand holds
 	Feed, Travel float64 // as chosen, mm/s; 0 where open
+	// Melting: the base melts wherever the filler wets it, so that less heat is worth more.
+	Melting bool
 	// HeatDoubt is how far the heat may be off, one standard deviation of its logarithm.
 	HeatDoubt float64
 	// Doubts of each edge but the hand's two, in the order of a Point's margins: wets, the lesser of base stays solid

@@ -84,7 +84,7 @@ func (s *search) meanFeed(c *column, feeds axis) float64 {
 	value, m := make([]float64, len(x)), threeHeats(len(s.p.Doubts))
 	for i := range x {
 		heat := c.at(x[i], &m)
-		value[i] = LogChance(m, s.p.Doubts) - heatPrice*heat
+		value[i] = LogChance(m, s.p.Doubts) - s.p.heatPrice()*heat
 	}
 	return mean(x, value, feedSoft)
 }
@@ -119,7 +119,7 @@ func (s *search) alongRidge(columns []column, feeds, travels axis) (travel, feed
 			}
 		}
 		chance, off := s.p.Hand.hand(travels.at(x[i]))
-		value[i] = LogChance(m, s.p.Doubts) - heatPrice*heat.at(x[i]) + chance - price*off
+		value[i] = LogChance(m, s.p.Doubts) - s.p.heatPrice()*heat.at(x[i]) + chance - price*off
 		if s.p.Feed > 0 {
 			value[i] -= nearPriceAlone * near(m[1], s.p.Doubts)
 		}

@@ -28,6 +28,17 @@ const (
 	nearPriceAlone  = 0.25
 )
 
+// meltingPrice is what heat costs where the base melts with every bead that wets: some 6 in 100 of the chance are given up
+// for a colder one, tried on grey iron and copper.
+const meltingPrice = 1
+
+func (p *Problem) heatPrice() float64 {
+	if p.Melting {
+		return meltingPrice
+	}
+	return heatPrice
+}
+
 // near is how near the edges are at the computed heat: the sum of the squares of what each is short of its doubt, in it.
 func near(margins, doubts []float64) (sum float64) {
 	for i, m := range margins {
