@@ -74,7 +74,8 @@ func (d Dial) size(w, h int) (Size, bool) {
 	}
 	widest := d.widest()
 	size, _ := Fit(widest, w, room)
-	if more := size.Columns - SizeL.Columns; more > 0 { // or two figures beside each other would read as one
+	// Two figures that stand hardly further apart than their digits would read as one.
+	if more := max(size.Columns-SizeL.Columns, 3*size.gap()/2-dialGap); size.Columns > SizeL.Columns {
 		size, _ = Fit(widest, w-more, room)
 	}
 	return size, true
