@@ -51,7 +51,7 @@ func (p *Page) cleaning(card *calc.Card) {
 	p.lineUnder(tables.TopicClean, "clean")
 	p.line("solvent-never")
 	said := map[string]bool{}
-	strip := calc.Applies("zinc", card) && (p.zincBites() || card.Setup.One)
+	strip := p.stripsZinc(card)
 	for _, m := range card.Setup.Joined() {
 		code := map[tables.Family]string{tables.Stainless: "clean-stainless", tables.CastIron: "clean-iron",
 			tables.CopperFam: "clean-copper", tables.Bronze: "clean-copper",
@@ -70,7 +70,7 @@ func (p *Page) cleaning(card *calc.Card) {
 		}
 	}
 	if strip {
-		p.row("zinc_strip", tables.ZincStrip, "bare on both faces beside stainless or hardened steel")
+		p.row("zinc_strip", tables.ZincStrip, "bare on both faces where zinc must not be heated")
 		return
 	}
 	for _, m := range card.Setup.Joined() {
@@ -82,9 +82,9 @@ func (p *Page) cleaning(card *calc.Card) {
 }
 
 func (p *Page) fitUp(card *calc.Card) {
-	m, joint := &card.Setup.Members, card.Used.Joint
+	joint := card.Used.Joint
 	thin := calc.MinCore(card.Setup.Joined())
-	zinc := (m[0].Coating.Zinc || !card.Setup.One && m[1].Coating.Zinc) && !p.zincBites()
+	zinc := calc.Applies("zinc", card) && !p.stripsZinc(card)
 	switch {
 	case joint == "lap" && zinc:
 		p.lineUnder(tables.TopicFitUp, "vent-gap")
@@ -151,6 +151,11 @@ func (p *Page) tacks(card *calc.Card) {
 func (p *Page) warming(card *calc.Card) {
 	heavy := calc.MinCore(card.Setup.Joined()) >= tables.ChillFrom.V
 	found := p.preheatOf(card)
+	if calc.Applies("zinc", card) {
+		found = p.zincStaysCold(card, heavy) || found
+	} else {
+		p.givenWarmth(card)
+	}
 	switch {
 	case p.has(tables.CastIron):
 		p.iron(card)
@@ -163,14 +168,10 @@ func (p *Page) warming(card *calc.Card) {
 	case found:
 	case heavy && (p.has(tables.Stainless) || card.Setup.One):
 		p.lineUnder(tables.TopicWarm, "preheat-heavy")
-		p.row("preheat", tables.ChillOff, "hand-warm")
 		p.row("interpass", tables.InterpassAluminium, "hottest before the next bead")
+	case card.Job.Preheat.Set && card.Used.Preheat.V > tables.ChillOff.V: // said already
 	case heavy:
 		p.line("chill-off")
-		p.row("preheat", tables.ChillOff, "hand-warm")
-	case card.Zone == "cold" && calc.Applies("zinc", card):
-		p.reason(ownSection, "the card is cold at this setting, and zinc must not be preheated: another setting, or strip "+
-			"the coat where the heat is brought in").Topic = tables.TopicWarm
 	case card.Zone == "cold":
 		p.reason(ownSection, "the card is cold at this setting: warming the parts helps; give the "+
 			"temperature as preheat").Topic = tables.TopicWarm
@@ -179,6 +180,18 @@ func (p *Page) warming(card *calc.Card) {
 			"give its preheat").Topic = tables.TopicWarm
 	default:
 		p.line("no-preheat")
+	}
+}
+
+// givenWarmth is the preheat that the job is computed with, where it is more than that of parts nobody warms.
+func (p *Page) givenWarmth(card *calc.Card) {
+	switch at := card.Used.Preheat.V; {
+	case card.Job.Preheat.Set && at > tables.ChillOff.V:
+		p.take(calc.GivenFigure("preheat", at, "C"))
+		p.reason(ownJob, "the card is computed for parts at %.0f °C: warm them through to that, and measure on the far "+
+			"face", at).Topic = tables.TopicWarm
+	case !card.Job.Preheat.Set && p.has(tables.CastIron):
+		p.row("preheat", tables.IronPreheat, "least, through and through")
 	}
 }
 
@@ -198,8 +211,9 @@ func (p *Page) preheatOf(card *calc.Card) (found bool) {
 
 // iron is the warming of a casting, and the warning of a local peak that melts it.
 func (p *Page) iron(card *calc.Card) {
-	p.line("warm-iron")
-	p.row("preheat", tables.IronPreheat, "least, through and through")
+	if !calc.Applies("zinc", card) {
+		p.line("warm-iron")
+	}
 	p.line("iron-local")
 	peak, ok := ironPeak(card)
 	limit := tables.IronPeak
@@ -212,7 +226,7 @@ func (p *Page) iron(card *calc.Card) {
 		p.Warn("iron-peak-near", limit.Source, "The iron's skin is computed at %.0f °C, but the band reaches %.0f: "+
 			"from %.0f grey iron begins to melt. Watch the edge of the bead.", peak.Value, peak.High, limit.V)
 	}
-	if t := card.Used.Preheat.V; t < tables.IronPreheat.Low {
+	if t := card.Used.Preheat.V; t < tables.IronPreheat.Low && !calc.Applies("zinc", card) {
 		p.Warn("iron-cold", tables.IronPreheat.Source, "The card is computed for iron at %.0f °C: warm it to %.0f or "+
 			"more and give that as preheat.", t, tables.IronPreheat.Low)
 	}
