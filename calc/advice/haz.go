@@ -141,10 +141,9 @@ func (z *zone) hardest(steel *tables.HardeningSteel, time calc.Figure) {
 		steel.Metal, s.CEV(), s.CET(), s.Pcm())
 	switch {
 	case h.mid > limit.V:
-		p.Warn("haz-hard", limit.Source, "The sheet beside the bead becomes some %.0f HV, over the %.0f HV up to which "+
-			"weld procedures are accepted: it may crack when it is bent or shaken. More heat per length%s cools "+
-			"it slower; the page prepare and the sheet's maker say what is allowed.", h.mid, limit.V,
-			unlessZinc(z.card, " or preheat"))
+		p.Warn("haz-hard", limit.Source, "The sheet beside the bead becomes some %.0f HV, over the %.0f HV up to which weld "+
+			"procedures are accepted: it may crack when it is bent or shaken. More heat per length%s cools it slower; the "+
+			"page prepare and the sheet's maker say what is allowed.", h.mid, limit.V, unlessZinc(z.card, " or preheat"))
 	case h.high > limit.V:
 		p.Because(limit.Origin, "at the hard end of its band the zone passes %.0f HV: bend a test piece", limit.V)
 	}
