@@ -68,6 +68,9 @@ func (u *warmUp) thicker(b *board, card *Card) {
 
 // figures are the least preheat and how long the heat takes to come through the part and to spread beside the seam.
 func (u *warmUp) figures(b *board, card *Card) (list []Figure) {
+	if Applies("zinc", card) { // which is not warmed at all
+		return nil
+	}
 	if u.asked && u.needed() && !math.IsNaN(u.least) {
 		wire := In("", "wire", b.inputs[inWire], "mm")
 		list = append(list, NewFigure("least_preheat", "C", u.least, u.low, u.high, OwnBasis(
@@ -118,8 +121,9 @@ func soaks(card *Card) []Figure {
 
 // warmUp says how the parts are warmed until this filler wets, or that another process is wanted, in that order.
 func (w *warnings) warmUp(u *warmUp) {
-	if w.card.Used.Preheat.V > tables.ChillOff.V || u.asked && u.needed() {
-		w.say("preheat-never")
+	iron := Applies(string(tables.CastIron), w.card) // wants warmth, so that what forbids it is said
+	if w.card.Used.Preheat.V > tables.ChillOff.V || u.asked && u.needed() || iron && Applies("zinc", w.card) {
+		w.say(PreheatNever)
 	}
 	if !u.asked || !u.needed() {
 		return
@@ -128,8 +132,8 @@ func (w *warnings) warmUp(u *warmUp) {
 	most := tables.PreheatMost.V
 	switch other := u.beside(); {
 	case Applies("zinc", w.card):
-		w.tell("preheat-needed", Caution, basis, "Cold parts are not wetted, and zinc must not be preheated: strip it "+
-			"back, then ask again with the bare metal.")
+		w.tell("preheat-needed", Caution, basis, "Cold parts are not wetted, and zinc must not be preheated: %s.",
+			StripZinc(w.card))
 	case !math.IsNaN(u.less.least):
 		w.tell("preheat-needed", Caution, basis, "From about %.0f °C on this wire's strongest arc wets, and there “%s” is "+
 			"not met. Hotter parts and less current: about %.0f A and a preheat to %.0f °C. Measure on the far face.",

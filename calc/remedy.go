@@ -116,16 +116,7 @@ func candidates(job *Job, card *Card) []candidate {
 			list = append(list, candidate{"filler " + f.ID, func(j *Job) { j.Filler = f.ID }})
 		}
 	}
-	warm := 150.0
-	if f, ok := card.Figure("least_preheat"); ok && f.Value+littleMore > warm {
-		warm = tens(f.Value + littleMore)
-	}
-	list = append(list, candidate{fmt.Sprintf("parts warmed to %.0f °C", warm), func(j *Job) { j.Preheat = Some(warm) }})
-	if maxCore(card.Setup.Joined()) > tables.SheetThickest.V {
-		thick := func(j *Job) { w, _ := tables.FindWire("1/16"); j.Wire = Some(w.Diameter.V) }
-		list = append(list, candidate{"1/16 in wire", thick},
-			candidate{"1/16 in wire, parts warmed to 350 °C", func(j *Job) { thick(j); j.Preheat = Some(tables.PreheatUsual.V) }})
-	}
+	list = append(list, heavyTries(card)...)
 	if job.Gauge > 10 {
 		list = append(list, candidate{"sheet two gauges thicker", func(j *Job) {
 			j.Gauge -= 2
@@ -133,6 +124,27 @@ func candidates(job *Job, card *Card) []candidate {
 				j.Gauge2 -= 2
 			}
 		}})
+	}
+	return list
+}
+
+// heavyTries are warmer parts, unless zinc is on them, and for plate a thicker wire.
+func heavyTries(card *Card) (list []candidate) {
+	zinc := Applies("zinc", card)
+	warm := 150.0
+	if f, ok := card.Figure("least_preheat"); ok && f.Value+littleMore > warm {
+		warm = tens(f.Value + littleMore)
+	}
+	if !zinc {
+		list = append(list, candidate{fmt.Sprintf("parts warmed to %.0f °C", warm), func(j *Job) { j.Preheat = Some(warm) }})
+	}
+	if maxCore(card.Setup.Joined()) > tables.SheetThickest.V {
+		thick := func(j *Job) { w, _ := tables.FindWire("1/16"); j.Wire = Some(w.Diameter.V) }
+		list = append(list, candidate{"1/16 in wire", thick})
+		if !zinc {
+			list = append(list, candidate{"1/16 in wire, parts warmed to 350 °C",
+				func(j *Job) { thick(j); j.Preheat = Some(tables.PreheatUsual.V) }})
+		}
 	}
 	return list
 }

@@ -63,7 +63,7 @@ func resolve(job Job, card *Card) error {
 	r := resolution{card, job}
 	for _, step := range [...]func(*resolution) error{
 		(*resolution).joint, (*resolution).backing, (*resolution).first, (*resolution).second, (*resolution).filler,
-		(*resolution).process, (*resolution).extension, (*resolution).aim,
+		(*resolution).process, (*resolution).extension, (*resolution).solidZinc, (*resolution).aim,
 	} {
 		if err := step(&r); err != nil {
 			return err

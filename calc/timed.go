@@ -105,7 +105,7 @@ func solveTimed(ctx context.Context, job Job, progress func(float64)) (Timed, er
 	}
 	s.Why = g.sentence()
 	if !s.Good {
-		if s.Remedies, err = timedRemedies(e, g.card.Used, g.times.Reason); err != nil {
+		if s.Remedies, err = timedRemedies(e, &g.card, g.times.Reason); err != nil {
 			return s, err
 		}
 		s.Remedies = append(steadyWays(e, job), s.Remedies...)

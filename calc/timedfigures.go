@@ -176,7 +176,7 @@ func (g *timedRun) assumed(name string, v float64, unit string) Input {
 func (g *timedRun) limits(s *Timed) {
 	t := &g.times
 	say := func(figure, end string, r thinsheet.Reason) {
-		text := reasonText[r]
+		text := reasonOf(r, &g.card)
 		if r == thinsheet.Falls {
 			text = "longer lets the puddle fall: tension no longer carries its weight and the arc's push"
 		}
@@ -221,6 +221,6 @@ func (g *timedRun) widen(e *effort, job Job) (*Wider, error) {
 		return nil, fmt.Errorf("gap a quarter wider: %w", err)
 	}
 	t := &w.times
-	return &Wider{Gap: j.Gap.V, Feed: w.o[oFeedMin], Reason: string(t.Reason), Why: reasonText[t.Reason],
+	return &Wider{Gap: j.Gap.V, Feed: w.o[oFeedMin], Reason: string(t.Reason), Why: reasonOf(t.Reason, &w.card),
 		On: [2]float64{t.OnMin, t.OnMax}, Off: [2]float64{t.OffMin, t.OffMax}, Step: t.OnOff.Step}, nil
 }

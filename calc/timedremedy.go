@@ -10,8 +10,9 @@ import (
 
 // timedRemedies tries what a shop would try where no rhythm is found, each by computation, and lists what the model
 // cannot try. Where finding none took very long nothing is tried.
-func timedRemedies(e *effort, used Job, why thinsheet.Reason) ([]Remedy, error) {
-	list := timedCandidates(&used, why)
+func timedRemedies(e *effort, card *Card, why thinsheet.Reason) ([]Remedy, error) {
+	used := card.Used
+	list := timedCandidates(used, Applies("zinc", card), why)
 	out := make([]Remedy, len(list))
 	var wg crew.Crew
 	spent := e.work.Load() >= mostWork
@@ -43,8 +44,8 @@ func tryTimed(e *effort, change string, job Job) Remedy {
 }
 
 // timedCandidates are the changes worth trying, hotter or colder as the reason asks. What the altered job suggests
-// again (aim, times) is left open.
-func timedCandidates(u *Job, why thinsheet.Reason) []candidate {
+// again (aim, times) is left open. Parts with zinc on are not warmed.
+func timedCandidates(u Job, zinc bool, why thinsheet.Reason) []candidate {
 	var list []candidate
 	u.ArcOn, u.ArcOff, u.SpotStep, u.Travel, u.Volts = Opt{}, Opt{}, Opt{}, Opt{}, Opt{}
 	feed := func(f float64, word string) {
@@ -56,7 +57,9 @@ func timedCandidates(u *Job, why thinsheet.Reason) []candidate {
 	case thinsheet.NeverWets:
 		feed(1.25, "up")
 		feed(1.5, "up")
-		list = append(list, candidate{"parts warmed to 150 °C", func(j *Job) { j.Preheat = Some(150) }})
+		if !zinc {
+			list = append(list, candidate{"parts warmed to 150 °C", func(j *Job) { j.Preheat = Some(150) }})
+		}
 	case thinsheet.TooHot, thinsheet.MeltsFirst, thinsheet.Falls:
 		feed(0.8, "down")
 		feed(0.65, "down")

@@ -23,7 +23,7 @@ func TestTimedRemediesByHand(t *testing.T) {
 	} {
 		u := Job{Feed: Some(5), Wire: Some(x.wire), Gap: Some(x.gap)}
 		var got []string
-		for _, c := range timedCandidates(&u, x.why) {
+		for _, c := range timedCandidates(u, false, x.why) {
 			got = append(got, c.change)
 		}
 		if list := strings.Join(got, "; "); !strings.HasPrefix(list, x.want) {

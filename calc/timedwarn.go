@@ -4,11 +4,25 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"brazebooth/calc/thinsheet"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
+
+// warmParts is what the texts below ask for; where zinc is on the parts it is stripped instead.
+const warmParts = "warm the parts"
+
+// reasonOf says what a reason means for this card.
+func reasonOf(r thinsheet.Reason, card *Card) string {
+	text := reasonText[r]
+	if !Applies("zinc", card) {
+		return text
+	}
+	return strings.ReplaceAll(strings.ReplaceAll(text, warmParts+", then keep these times", StripZinc(card)), warmParts,
+		StripZinc(card))
+}
 
 // reasonText says what each reason means to a welder.
 var reasonText = map[thinsheet.Reason]string{
@@ -22,12 +36,12 @@ var reasonText = map[thinsheet.Reason]string{
 	thinsheet.StepFill:     "further apart leaves the gap unfilled",
 	thinsheet.StepOverlap:  "further apart no longer overlaps the last puddle by half",
 	thinsheet.NeverWets: "The root edges never reach the filler's liquidus at this setting: more wire feed, or " +
-		"warm the parts.",
+		warmParts + ".",
 	thinsheet.MeltsFirst: "The root edge melts on top before its back is wet: less wire feed, or thinner sheet.",
 	thinsheet.TooHot: "Too hot for timed arc: the edge melts before a hand or a timer can let go. Less wire " +
 		"feed or a thinner wire.",
 	thinsheet.TwoSettings: "No one timer setting: the cold first spot needs longer than a warm one bears. Hold the " +
-		"first spot longer, or warm the parts, then keep these times.",
+		"first spot longer, or " + warmParts + ", then keep these times.",
 	thinsheet.Falls: "The puddle does not stay in the joint: tension carries neither its weight nor the arc's push. " +
 		"Close the gap, lay the parts flat, or put backing behind.",
 	thinsheet.WideGap: "Not judged, because the gap is wider than the arc's own width, and the arc finds little " +
@@ -46,15 +60,16 @@ var reasonText = map[thinsheet.Reason]string{
 func (g *timedRun) sentence() string {
 	r := g.times.Reason
 	if r == thinsheet.TwoSettings && g.times.FirstOn == 0 {
-		return "A cold first spot never wets at this heat; once the sheet is warm these times do. Warm the parts " +
-			"first, or more wire feed for the first spot."
+		first := OrStrip(&g.card, "warm the parts first")
+		return "A cold first spot never wets at this heat; once the sheet is warm these times do. More wire feed for the " +
+			"first spot, or " + first + "."
 	}
 	if r == thinsheet.TooHot && !g.card.Job.Amps.Set && g.atLeast {
 		return "Too hot for timed arc even with the least wire feed that the arc holds: the edge melts before a hand " +
 			"or a timer can let go. A thinner wire, a closer gap or backing."
 	}
 	if r != "" {
-		return reasonText[r]
+		return reasonOf(r, &g.card)
 	}
 	if list := g.strained(); len(list) > 0 {
 		return list[0].Text

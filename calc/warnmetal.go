@@ -26,6 +26,9 @@ func (w *warnings) metals() {
 	if stainless && zinc {
 		w.say("zinc-on-stainless")
 	}
+	if zinc && w.card.Setup.One {
+		w.say("zinc-under-overlay")
+	}
 }
 
 // MetalWarning is the code of the line that a metal brings, "" for none.

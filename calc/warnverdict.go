@@ -15,7 +15,7 @@ func (w *warnings) verdict(v *verdict) {
 	case "cold":
 		if !st.bridged {
 			w.tell("cold", Caution, basis, "Cold: the bead would not wet both members. Slower, more wire feed, "+
-				"pulsed, or preheat; peel a test bead before you trust one.")
+				"pulsed, or %s; peel a test bead before you trust one.", OrStrip(w.card, "preheat"))
 			return
 		}
 		w.tell("cold", Caution, basis, "Cold: the toe stands at %.0f°, a cold lap from about %.0f°. Slower wets "+
@@ -165,7 +165,7 @@ func (w *warnings) timed(s *spread) {
 	}
 	if !(s.value[oOn] > 0) {
 		w.tell("no-beat", Caution, "standing source on a sheet", "This arc does not melt the filler on this sheet "+
-			"within %d s: no on and off time. More wire feed, thinner sheet, or preheat.", LongestOnOff)
+			"within %d s: no on and off time. More wire feed, thinner sheet, or %s.", LongestOnOff, OrStrip(w.card, "preheat"))
 		return
 	}
 	w.say("timed-estimate")

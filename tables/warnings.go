@@ -48,6 +48,8 @@ var warningLines = [...]WarningLine{
 		read("a text on laser joining of zinc-coated laps")},
 	{"zinc-on-stainless", "stop",
 		"Strip the zinc at least 25 mm back before joining to stainless: hot zinc embrittles stainless.", practice},
+	{"zinc-under-overlay", "stop", "Strip the zinc at least 25 mm back before an overlay, then give the sheet as bare: " +
+		"zinc that boils under a build-up smokes, spits and fills it with pores.", practice},
 	{"overhead", "caution", "Overhead: hot drops fall on you. Leather sleeves, cap, collar closed, nobody below. " +
 		"Whether the bead hangs is a balance of forces that no test has checked.", practice},
 	{"vertical-down", "info", "Vertical down: keep ahead of the puddle and check on the test bead that both toes " +

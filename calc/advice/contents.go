@@ -64,6 +64,14 @@ func (p *Entry) Answer(ctx context.Context, card *calc.Card) (Page, error) {
 			return stopped, nil
 		}
 	}
+	page, err := p.compute(ctx, card)
+	if err == nil {
+		page.ZincCautions(card)
+	}
+	return page, err
+}
+
+func (p *Entry) compute(ctx context.Context, card *calc.Card) (Page, error) {
 	if p.Given != nil {
 		return p.Given(ctx, card)
 	}

@@ -152,6 +152,9 @@ func (f *fitting) metals(card *calc.Card) {
 			"brazed as bare sheet", "zinc beside stainless: hot zinc embrittles it")
 	}
 	if zinc {
+		f.overZinc(card)
+	}
+	if zinc && !card.Setup.One && !calc.WarmedZinc(card) {
 		f.say(Suits, twi, "", "zinc-coated sheet: far less heat than fusion welding, so that most of the zinc stays; "+
 			"zinc guards a bare strip only 1 to 2 mm wide")
 	}

@@ -54,8 +54,8 @@ func (z *zone) find(ctx context.Context) {
 		z.harden(ctx, &steel)
 	case z.metal.Family == tables.CastIron:
 		z.p.Because(ironWelds, "%s: not judged, because the hardness formulas hold for steel. Iron that passed some 750 "+
-			"°C beside the bead is hard and brittle (carbides, martensite): preheat, cool slowly, see the page prepare",
-			z.metal.ID)
+			"°C beside the bead is hard and brittle (carbides, martensite): %scool slowly, see the page prepare",
+			z.metal.ID, unlessZinc(z.card, "preheat, "))
 	default:
 		z.soften(ctx)
 	}
@@ -141,9 +141,9 @@ func (z *zone) hardest(steel *tables.HardeningSteel, time calc.Figure) {
 		steel.Metal, s.CEV(), s.CET(), s.Pcm())
 	switch {
 	case h.mid > limit.V:
-		p.Warn("haz-hard", limit.Source, "The sheet beside the bead becomes some %.0f HV, over the %.0f HV up to which "+
-			"weld procedures are accepted: it may crack when it is bent or shaken. More heat per length or preheat cools "+
-			"it slower; the page prepare and the sheet's maker say what is allowed.", h.mid, limit.V)
+		p.Warn("haz-hard", limit.Source, "The sheet beside the bead becomes some %.0f HV, over the %.0f HV up to which weld "+
+			"procedures are accepted: it may crack when it is bent or shaken. More heat per length%s cools it slower; the "+
+			"page prepare and the sheet's maker say what is allowed.", h.mid, limit.V, unlessZinc(z.card, " or preheat"))
 	case h.high > limit.V:
 		p.Because(limit.Origin, "at the hard end of its band the zone passes %.0f HV: bend a test piece", limit.V)
 	}

@@ -123,7 +123,8 @@ func (p *Page) judged(card *calc.Card, rim, middle calc.Figure) {
 			"bouts.", melts)
 	case rim.High < toe:
 		p.Warn("plug-cold", restingSource, "By the whole band the rim stays under the %.0f °C at which this filler "+
-			"wets: a smaller hole, more current, or warm the parts and give that as preheat.", toe)
+			"wets: a smaller hole, more current, or %s.", toe,
+			calc.OrStrip(card, "warm the parts and give that as preheat"))
 	case middle.High > melts && rim.Low < toe:
 		p.Because(Own(restingSource), "the bands reach from a cold rim (under %.0f °C) to a melted middle (over "+
 			"%.0f °C): only a test plug, sawn through, tells", toe, melts)

@@ -51,7 +51,7 @@ func (p *Page) cleaning(card *calc.Card) {
 	p.lineUnder(tables.TopicClean, "clean")
 	p.line("solvent-never")
 	said := map[string]bool{}
-	strip := calc.Applies("zinc", card) && (p.zincBites() || card.Setup.One)
+	strip := p.stripsZinc(card)
 	for _, m := range card.Setup.Joined() {
 		code := map[tables.Family]string{tables.Stainless: "clean-stainless", tables.CastIron: "clean-iron",
 			tables.CopperFam: "clean-copper", tables.Bronze: "clean-copper",
@@ -70,7 +70,7 @@ func (p *Page) cleaning(card *calc.Card) {
 		}
 	}
 	if strip {
-		p.row("zinc_strip", tables.ZincStrip, "bare on both faces beside stainless or hardened steel")
+		p.row("zinc_strip", tables.ZincStrip, "bare on both faces where zinc must not be heated")
 		return
 	}
 	for _, m := range card.Setup.Joined() {
@@ -82,9 +82,9 @@ func (p *Page) cleaning(card *calc.Card) {
 }
 
 func (p *Page) fitUp(card *calc.Card) {
-	m, joint := &card.Setup.Members, card.Used.Joint
+	joint := card.Used.Joint
 	thin := calc.MinCore(card.Setup.Joined())
-	zinc := (m[0].Coating.Zinc || !card.Setup.One && m[1].Coating.Zinc) && !p.zincBites()
+	zinc := calc.Applies("zinc", card) && !p.stripsZinc(card)
 	switch {
 	case joint == "lap" && zinc:
 		p.lineUnder(tables.TopicFitUp, "vent-gap")
@@ -146,95 +146,6 @@ func (p *Page) tacks(card *calc.Card) {
 	p.row("tack_pitch", d, "usual on sheet")
 	p.add("tacks", "1", n(d.V), n(d.High), n(d.Low), calc.RowBasis("{L}/{p}, rounded up, and one", d.Origin,
 		calc.In("L", "seam", length, "mm"), calc.In("p", "between tacks", d.V, "mm")))
-}
-
-func (p *Page) warming(card *calc.Card) {
-	heavy := calc.MinCore(card.Setup.Joined()) >= tables.ChillFrom.V
-	found := p.preheatOf(card)
-	switch {
-	case p.has(tables.CastIron):
-		p.iron(card)
-	case calc.Applies("silicon-bronze", card):
-		p.lineUnder(tables.TopicWarm, "preheat-silicon")
-		p.row("interpass", tables.InterpassSilicon, "hottest before the next bead on silicon bronze")
-	case calc.Applies("aluminium-bronze", card):
-		p.lineUnder(tables.TopicWarm, "preheat-aluminium")
-		p.row("interpass", tables.InterpassAluminium, "hottest before the next bead on aluminium bronze")
-	case found:
-	case heavy && (p.has(tables.Stainless) || card.Setup.One):
-		p.lineUnder(tables.TopicWarm, "preheat-heavy")
-		p.row("preheat", tables.ChillOff, "hand-warm")
-		p.row("interpass", tables.InterpassAluminium, "hottest before the next bead")
-	case heavy:
-		p.line("chill-off")
-		p.row("preheat", tables.ChillOff, "hand-warm")
-	case card.Zone == "cold" && calc.Applies("zinc", card):
-		p.reason(ownSection, "the card is cold at this setting, and zinc must not be preheated: another setting, or strip "+
-			"the coat where the heat is brought in").Topic = tables.TopicWarm
-	case card.Zone == "cold":
-		p.reason(ownSection, "the card is cold at this setting: warming the parts helps; give the "+
-			"temperature as preheat").Topic = tables.TopicWarm
-	case p.has(tables.CopperFam):
-		p.reason(ownSection, "copper draws heat off: without a good setting, warm it and "+
-			"give its preheat").Topic = tables.TopicWarm
-	default:
-		p.line("no-preheat")
-	}
-}
-
-// preheatOf repeats what the card found of preheat, so that the two never differ; false where it found nothing.
-func (p *Page) preheatOf(card *calc.Card) (found bool) {
-	for _, code := range [...]string{"preheat-needed", "preheat-no-cure", "another-process"} {
-		if text := warned(card, code); text != "" {
-			p.reason(ownSection, "%s", text).Topic = tables.TopicWarm
-			found = true
-		}
-	}
-	if f, ok := card.Figure("least_preheat"); ok && found {
-		p.take(f)
-	}
-	return found
-}
-
-// iron is the warming of a casting, and the warning of a local peak that melts it.
-func (p *Page) iron(card *calc.Card) {
-	p.line("warm-iron")
-	p.row("preheat", tables.IronPreheat, "least, through and through")
-	p.line("iron-local")
-	peak, ok := ironPeak(card)
-	limit := tables.IronPeak
-	switch {
-	case ok && peak.Value >= limit.V:
-		p.Warn("iron-peak", limit.Source, "At this setting the iron's skin reaches about %.0f °C (%.0f to %.0f): "+
-			"from %.0f grey iron begins to melt and turns hard and brittle. Faster, or less wire feed.", peak.Value,
-			peak.Low, peak.High, limit.V)
-	case ok && peak.High >= limit.V:
-		p.Warn("iron-peak-near", limit.Source, "The iron's skin is computed at %.0f °C, but the band reaches %.0f: "+
-			"from %.0f grey iron begins to melt. Watch the edge of the bead.", peak.Value, peak.High, limit.V)
-	}
-	if t := card.Used.Preheat.V; t < tables.IronPreheat.Low {
-		p.Warn("iron-cold", tables.IronPreheat.Source, "The card is computed for iron at %.0f °C: warm it to %.0f or "+
-			"more and give that as preheat.", t, tables.IronPreheat.Low)
-	}
-}
-
-// ironPeak is the peak of the casting's skin, with the relative interval of the card's hotter member.
-func ironPeak(card *calc.Card) (calc.Figure, bool) {
-	f, ok := card.Figure("base_peak_temperature")
-	heat, modelled := calc.HeatOf(card)
-	if !ok || !modelled {
-		return f, false
-	}
-	peak := 0.0
-	for i, m := range card.Setup.Joined() {
-		if m.Metal.Family == tables.CastIron {
-			peak = max(peak, heat[i].Skin)
-		}
-	}
-	start := card.Used.Preheat.V
-	r := (peak - start) / (f.Value - start)
-	f.Value, f.Low, f.High = peak, start+(f.Low-start)*r, start+(f.High-start)*r
-	return f, true
 }
 
 func (p *Page) feeding(card *calc.Card) {

@@ -124,15 +124,18 @@ func (v *posterior) cannot(t *Try, top *advice.Likely, c *advice.Correction) {
 		c.Why += " Lay a second bead before you change anything: what was seen may lie in fit-up, aim or the sheet."
 	}
 	best := v.wouldHelp(t, top.ID, c.GoodBefore/100)
-	c.Do = strings.Join(append(best, insteadOf(top.ID)), "; else ")
+	c.Do = strings.Join(append(best, insteadOf(top.ID, &v.card)), "; else ")
 	if top.Do != "" {
 		c.Do += "; " + top.Do
 	}
 }
 
 // insteadOf is what a shop does where no setting helps and nothing better is computed.
-func insteadOf(cause string) string {
-	if cause == tables.CauseCold {
+func insteadOf(cause string, card *calc.Card) string {
+	switch {
+	case cause == tables.CauseCold && calc.Applies("zinc", card):
+		return "a larger wire, the pulsed mode, or another process; for warmer parts " + calc.StripZinc(card)
+	case cause == tables.CauseCold:
 		return "warmer parts, a larger wire, the pulsed mode, or another process"
 	}
 	return "a smaller wire, a copper backing bar, thicker sheet, or another process"
@@ -172,7 +175,7 @@ func (v *posterior) wouldHelp(t *Try, cause string, before float64) (list []stri
 		j.Mode = "dip"
 	}
 	try("mode "+j.Mode, j)
-	if cause == tables.CauseCold {
+	if cause == tables.CauseCold && !calc.Applies("zinc", &v.card) {
 		low, high := preheatEnds(&t.Job)
 		j = open
 		if j.Preheat = calc.Some(high); open.Preheat.V < high && high > low {

@@ -115,11 +115,16 @@ func (v *posterior) shorten(t *Try, before float64) *move {
 }
 
 // warmer are the levers for more heat in the order in which they pay: a heavy part, or copper, swallows what half a
-// volt or a shorter stick-out brings. It wants to be warm, and more wire.
+// volt or a shorter stick-out brings. It wants to be warm, and more wire;
+// with zinc on it nothing is warmed.
 func (v *posterior) warmer(t *Try) []int {
 	heavy := calc.MinCore(v.card.Setup.Joined()) > tables.SheetThickest.V
 	switch {
 	case v.timed:
+	case calc.Applies("zinc", &v.card):
+		if heavy || v.has(tables.CopperFam) {
+			return []int{leverFeed, leverTravel, leverVolts, leverStickOut}
+		}
 	case heavy && (v.has(tables.CopperFam) || v.has(tables.CastIron)):
 		return []int{leverPreheat, leverFeed, leverTravel, leverVolts, leverStickOut}
 	case heavy:

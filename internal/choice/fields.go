@@ -67,7 +67,7 @@ var onCard = [...]Choice{
 	{Name: "position", Ask: "Which position?", Usage: anyOf(tables.Positions()),
 		values: options(tables.FindPosition, tables.Positions)},
 	{Name: "preheat", Usage: "temperature of the parts before the arc: 95C or 200F", Figure: "preheat",
-		Kind: quantity.FieldTemperature, Unit: "C"},
+		Kind: quantity.FieldPreheat, Unit: "C"},
 	{Name: "aim", Usage: "arc's offset toward the second member: 0.5mm or -0.5mm",
 		Kind: quantity.FieldOffset, Unit: "mm"},
 	{Name: "zinc-limit", Usage: "widest zinc-boiled half-width accepted: 4mm", Kind: quantity.FieldLength, Unit: "mm"},

@@ -15,6 +15,7 @@ const (
 	FieldCurrent
 	FieldVoltage
 	FieldTemperature
+	FieldPreheat
 	FieldFlow
 	FieldForce
 	FieldDuration
@@ -72,6 +73,9 @@ var specs = [fields]spec{
 	FieldVoltage: {what: "a voltage", units: volts, bare: bare{from: "v"}, low: 5, high: 60, shown: "v",
 		hint: "type 14.8 or 14.8V", rule: "a bare number is volts"},
 	FieldTemperature: {what: "a temperature", units: temperatures, bare: bare{from: "c"}, low: -40, high: 1500,
+		shown: "c", signed: true,
+		hint: "type 95C or 200F", rule: "a bare number is °C"},
+	FieldPreheat: {what: "a preheat", units: temperatures, bare: bare{from: "c"}, low: -40, high: 700,
 		shown: "c", signed: true,
 		hint: "type 95C or 200F", rule: "a bare number is °C"},
 	FieldFlow: {what: "a gas flow", units: flows, bare: bare{from: "l/min"}, low: 1, high: 60, shown: "l/min",

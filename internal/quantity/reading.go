@@ -16,6 +16,7 @@ var likely = [fields]struct {
 	FieldTravel:      {1, 20, "in/min"},
 	FieldFlow:        {5, 30, "cfh"},
 	FieldTemperature: {0, 600, "f"},
+	FieldPreheat:     {0, 600, "f"},
 	FieldLength:      {5, 5000, "in"},
 	FieldOffset:      {-25, 25, "in"},
 	FieldForce:       {0.01, 10000, "lbf"},

@@ -11,9 +11,17 @@ import (
 
 // No page goes without the fume, the eyes and the fire, in text and in JSON; a stopped one has its stops.
 func TestEveryPageNamesTheDangers(t *testing.T) {
-	for _, joint := range []string{"lap", "overlay"} {
-		card, err := calc.Solve(calc.Job{Metal: "galvanized", Thickness: calc.Some(1.5), Joint: joint,
-			Feed: calc.Some(5), Travel: calc.Some(8), Length: calc.Some(100)})
+	for joint, metal := range map[string]string{"lap": "galvanized", "tee": "galvanized", "overlay": "mild-steel"} {
+		job := calc.Job{Metal: metal, Thickness: calc.Some(1.5), Joint: joint, Feed: calc.Some(5), Travel: calc.Some(8),
+			Length: calc.Some(100)}
+		warm, zinc := 0, 1
+		switch joint {
+		case "tee": // warmed, with its zinc on
+			job.Preheat, warm = calc.Some(200), 1
+		case "overlay":
+			zinc = 0
+		}
+		card, err := calc.Solve(job)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -43,7 +51,7 @@ func TestEveryPageNamesTheDangers(t *testing.T) {
 			for _, w := range doc.Warnings {
 				codes[w.Code]++
 			}
-			if codes["zinc-fume"] != 1 || codes["eyes"] != 1 || codes["fire"] != 1 {
+			if codes["zinc-fume"] != zinc || codes[calc.PreheatNever] != warm || codes["bronze-fume"] != 1 || codes["eyes"] != 1 || codes["fire"] != 1 {
 				t.Errorf("%s, %s: %v", joint, p.Name, codes)
 			}
 		}

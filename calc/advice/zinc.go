@@ -1,0 +1,63 @@
+package advice
+
+import (
+	"slices"
+
+	"brazebooth/calc"
+	"brazebooth/tables"
+)
+
+// ZincCautions repeats the card's caution on a page of parts that were warmed with zinc on them: no page is read
+// without it.
+func (p *Page) ZincCautions(card *calc.Card) {
+	if !calc.WarmedZinc(card) {
+		return
+	}
+	at := slices.IndexFunc(card.Warnings, func(w calc.Warning) bool { return w.Code == calc.PreheatNever })
+	if at >= 0 && !slices.ContainsFunc(p.Warnings, func(w calc.Warning) bool { return w.Code == calc.PreheatNever }) {
+		p.Warnings = append(p.Warnings, card.Warnings[at])
+	}
+}
+
+// unlessZinc is advice to warm the parts, or nothing where zinc is on them.
+func unlessZinc(card *calc.Card, words string) string {
+	if calc.Applies("zinc", card) {
+		return ""
+	}
+	return words
+}
+
+// stripsZinc reports zinc that comes off before the arc: on what it would embrittle, under an overlay, and on parts
+// that are warmed or would have to be.
+func (p *Page) stripsZinc(card *calc.Card) bool {
+	return calc.Applies("zinc", card) && (p.zincBites() || card.Setup.One || calc.WarmedZinc(card) ||
+		p.has(tables.CastIron) || warned(card, "preheat-needed") != "")
+}
+
+// zincStaysCold is the warming of parts with zinc on: there is none. It reports whether it had to say so.
+func (p *Page) zincStaysCold(card *calc.Card, heavy bool) bool {
+	say := func(format string, args ...any) { p.reason(practice, format, args...).Topic = tables.TopicWarm }
+	switch strip := calc.StripZinc(card); {
+	case calc.WarmedZinc(card):
+		say("the job has %.0f °C of preheat, and zinc must not be preheated: %s", card.Used.Preheat.V, strip)
+	case p.has(tables.CastIron):
+		say("cast iron has to be warm, and zinc must not be preheated: %s", strip)
+	case warned(card, "preheat-needed") != "": // says it
+	case heavy || card.Zone == "cold" || p.has(tables.CopperFam):
+		say("zinc-coated parts are not warmed, not even hand-warm; where warmth is wanted, %s", strip)
+	default:
+		return false
+	}
+	return true
+}
+
+// overZinc gives what zinc rules out of an overlay and of warm parts.
+func (f *fitting) overZinc(card *calc.Card) {
+	if l, ok := tables.WarningByCode("zinc-under-overlay"); ok && card.Setup.One {
+		f.say(StopWork, l.Origin, "strip the zinc at least 25 mm back, then give the sheet as bare", "%s", l.Text)
+	}
+	if calc.WarmedZinc(card) {
+		f.say(AnotherWay, practice, calc.StripZinc(card), "%.0f °C of preheat over zinc: zinc is never preheated",
+			card.Used.Preheat.V)
+	}
+}

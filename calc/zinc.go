@@ -1,0 +1,59 @@
+package calc
+
+import (
+	"fmt"
+	"strings"
+
+	"brazebooth/internal/mistake"
+	"brazebooth/tables"
+)
+
+// Zinc is never warmed: it smokes, and from 420 °C on it runs. So where a member carries it no answer tries or names
+// warmer parts; what helps there begins with stripping it.
+
+// StripZinc is what is done where warmer parts would help, after the trade's rule: the zinc comes off first, and the
+// card is asked again for the bare sheet.
+func StripZinc(card *Card) string {
+	return "strip the zinc back, give the sheet as bare (" + bareFlags(card) + ") and ask again"
+}
+
+// bareFlags are the flags that give the members with zinc as bare.
+func bareFlags(card *Card) string {
+	var list []string
+	for i, m := range card.Setup.Joined() {
+		if !m.Coating.Zinc {
+			continue
+		}
+		if i == 0 {
+			list = append(list, "--coating none")
+		} else if j := &card.Job; len(list) == 0 || j.Metal2 != "" || j.Coating2 != "" { // else it follows the first
+			list = append(list, "--coating2 none")
+		}
+	}
+	return strings.Join(list, " ")
+}
+
+// WarmedZinc reports parts that carry zinc and are warmer than a hand bears.
+func WarmedZinc(card *Card) bool {
+	return Applies("zinc", card) && card.Used.Preheat.V > tables.ChillOff.V
+}
+
+// OrStrip is advice to warm the parts, or for parts with zinc on to strip it.
+func OrStrip(card *Card, warm string) string {
+	if Applies("zinc", card) {
+		return StripZinc(card)
+	}
+	return warm
+}
+
+// PreheatNever is the code of the warning against warming zinc, paint and linings.
+const PreheatNever = "preheat-never"
+
+// solidZinc refuses parts so warm that their zinc is liquid before the arc burns.
+func (r *resolution) solidZinc() error {
+	if !Applies("zinc", r.card) || r.used.Preheat.V < tables.ZincMelts.Low {
+		return nil
+	}
+	return mistake.In("preheat", fmt.Sprintf("zinc melts at %.0f °C", tables.ZincMelts.V),
+		"strip the zinc back and type "+bareFlags(r.card)+", or give less preheat")
+}
