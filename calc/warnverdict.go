@@ -36,6 +36,9 @@ func (w *warnings) verdict(v *verdict) {
 func (w *warnings) weldBraze(v *verdict) {
 	if v.modelled && (v.margins.melts[0] || v.margins.melts[1]) {
 		w.say("weld-braze")
+		if Applies(string(tables.CastIron), w.card) {
+			w.say("weld-braze-iron")
+		}
 	}
 	if v.modelled && w.card.Used.Joint == "edge" {
 		w.say("edge-folded")
