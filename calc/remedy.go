@@ -10,7 +10,7 @@ import (
 // Remedy is a change that might open a good zone.
 type Remedy struct {
 	Change string  `json:"change"`
-	Tried  bool    `json:"tried"` // by computation; false: the model has no equations for it, or see Late
+	Tried  bool    `json:"tried"` // by computation; false: nothing here judges it, or see Late
 	Opens  bool    `json:"opens"`
 	Margin float64 `json:"margin,omitzero"` // %, at the setting it would then suggest
 	Heat   float64 `json:"heat,omitzero"`   // net, J/mm, where ways over an open root are compared

@@ -25,7 +25,7 @@ type sectionList struct {
 // sectionFigures replaces the closed forms' figures by the section's and adds the rest of those.
 func (b *board) sectionFigures(list []Figure, card *Card, s *spread, v *verdict) []Figure {
 	l := sectionList{b, card, s, v, list}
-	if v.state.bridged {
+	if v.state.bridged || max(v.state.wet[0], v.state.wet[1]) <= 0 {
 		l.width()
 	}
 	l.zinc()

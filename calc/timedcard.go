@@ -32,6 +32,9 @@ func (g *timedRun) timedCard(e *effort, job Job, s *Timed) (Card, error) {
 				"the feed nearest to the middle of the arc's range at which a hand can keep a rhythm")
 		}
 	}
+	if g.unjudged() {
+		g.usualFeed(&card)
+	}
 	card.dropWarnings("timed-estimate", "no-beat")
 	if g.times.OnOff.On > 0 {
 		card.Zone = s.zone(&g.times)
@@ -41,6 +44,27 @@ func (g *timedRun) timedCard(e *effort, job Job, s *Timed) (Card, error) {
 	}
 	g.warn(&card, s)
 	return card, nil
+}
+
+// unjudged reports whether nothing says if this joint has a rhythm.
+func (g *timedRun) unjudged() bool {
+	switch g.times.Reason {
+	case thinsheet.WideGap, thinsheet.TooThick, onBacking, roundHole, openFillet:
+		return true
+	}
+	return false
+}
+
+// usualFeed marks a feed that was left open as usual only, between those at which the arc burns steadily.
+func (g *timedRun) usualFeed(card *Card) {
+	m := newMargins(g.board, card)
+	low, high := g.board.steadyFeeds(&m)
+	for i := range card.Figures {
+		if f := &card.Figures[i]; f.Name == "wire_feed" && !card.Job.Feed.Set && !card.Job.Amps.Set {
+			f.Low, f.High = min(f.Value, low*0.06), max(f.Value, high*0.06)
+			f.Basis = OwnBasis(usualFormula, "a current at which the arc burns steadily")
+		}
+	}
 }
 
 // sameInterval gives a figure of the run the relative interval of the same figure on the card, which accounts for

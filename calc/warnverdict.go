@@ -36,24 +36,27 @@ func (w *warnings) verdict(v *verdict) {
 func (w *warnings) weldBraze(v *verdict) {
 	if v.modelled && (v.margins.melts[0] || v.margins.melts[1]) {
 		w.say("weld-braze")
-		w.iron(&v.state)
+		if !w.iron(&v.state) && Applies(string(tables.CastIron), w.card) {
+			w.say("weld-braze-iron")
+		}
 	}
 	if v.modelled && w.card.Used.Joint == "edge" {
 		w.say("edge-folded")
 	}
 }
 
-// iron says how hot a casting's skin gets, which the verdict leaves out.
-func (w *warnings) iron(st *heatState) {
+// iron says how hot a casting's skin gets, which the verdict leaves out, and reports whether it melts.
+func (w *warnings) iron(st *heatState) bool {
 	limit := tables.IronPeak
 	for i, m := range w.card.Setup.Joined() {
 		if m.Metal.Family == tables.CastIron && st.skin[i] >= limit.V {
 			w.tell("iron-skin", Caution, limit.Source, "The iron's skin reaches about %.0f °C and melts, which the verdict "+
 				"leaves out: from %.0f it turns hard and brittle. Lay the coldest bead that still wets; file it: hard "+
 				"edges skate.", st.skin[i], limit.V)
-			return
+			return true
 		}
 	}
+	return false
 }
 
 // position says whether the metal stays where it is laid.

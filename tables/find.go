@@ -108,8 +108,9 @@ func digits(s string) string {
 // fewRows is how many rows are named whole, whatever was typed.
 const fewRows = 8
 
-// unknown names the nearest rows: those whose name holds what was typed come first, then by distance. A name of which
-// more than half would have to change was not meant; where there are only a few rows all are named.
+// unknown names the nearest rows: those whose name holds what was typed and no others, or else by distance. A name of
+// which more than half would have to change was not meant, of a metal more than a third, since any steel is near some
+// copper; where there are only a few rows all are named, but of fillers, which have a table.
 func unknown(kind, text, key string, rows int, names rowNames) error {
 	all := make([]struct {
 		id    string
@@ -126,8 +127,13 @@ func unknown(kind, text, key string, rows int, names rowNames) error {
 	}
 	sort.SliceStable(all, func(i, j int) bool { return all[i].score < all[j].score })
 	nearest := make([]string, 0, 5)
+	held, most := key != "" && all[0].score < 0, len(key)/2
+	if kind == "metal" {
+		most = len(key) / 3
+	}
 	for _, n := range all[:min(len(all), 5)] {
-		if rows <= fewRows || key != "" && n.score <= len(key)/2 {
+		few := rows <= fewRows && kind != "filler"
+		if held && n.score < 0 || !held && (few || key != "" && n.score <= most) {
 			nearest = append(nearest, n.id)
 		}
 	}

@@ -180,3 +180,40 @@ func TestMetalsThatAreNamedNearly(t *testing.T) {
 		}
 	}
 }
+
+// What stops a job is refused in the hazard's own words where it is typed as metal or coating; a near miss is offered
+// what holds the word, or the families.
+func TestStopsAndNearMisses(t *testing.T) {
+	find := map[string]func(string) error{
+		"metal":   func(s string) error { _, err := FindMetal(s); return err },
+		"coating": func(s string) error { _, err := FindCoating(s); return err },
+	}
+	for i := range notBrazed {
+		for _, word := range notBrazed[i].words {
+			for kind, of := range find {
+				if err := of(word); !errors.Is(err, ErrNotBrazed) {
+					t.Errorf("%s %s: %v", kind, word, err)
+				}
+			}
+		}
+	}
+	for typed, want := range map[string]string{"cadmium": "fume kills", "Cadmium plate": "fume kills", "cadmiun": "fume kills",
+		"lead": "poison", "leaded-bronze": "Lead boils out", "beryllium-copper": "scar the lungs", "magnesium": "burns"} {
+		for kind, of := range find {
+			m := mistake.Of(of(typed))
+			if m == nil || !strings.Contains(m.What, want) || m.Hint == "" ||
+				typed != "magnesium" && !strings.Contains(m.Hint, "see --hazard ") {
+				t.Errorf("%s %s: %+v", kind, typed, m)
+			}
+		}
+	}
+	for typed, want := range map[string]string{"bronze": "type silicon-bronze or aluminium-bronze",
+		"cor-ten": "sheet steel, stainless", "corten": "sheet steel, stainless"} {
+		if m := mistake.Of(find["metal"](typed)); m == nil || !strings.Contains(m.Hint, want) {
+			t.Errorf("%s: %+v", typed, m)
+		}
+	}
+	if _, err := FindFiller("foo"); mistake.Of(err).Hint != "it is not in the tables: see brazebooth tables fillers" {
+		t.Errorf("foo: %v", mistake.Of(err))
+	}
+}

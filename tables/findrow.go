@@ -54,8 +54,12 @@ func FindCoating(text string) (Coating, error) {
 	if no := refused(text); no != nil {
 		return Coating{}, no
 	}
-	return findIn("coating", text, coatings[:],
+	coating, err := findIn("coating", text, coatings[:],
 		func(c *Coating, visit func(string)) { called(c.ID, c.Name, nil, visit) })
+	if no := slippedTo(text); err != nil && no != nil {
+		return Coating{}, no
+	}
+	return coating, err
 }
 
 // FindGas finds a gas by id or name.

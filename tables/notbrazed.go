@@ -39,6 +39,30 @@ var notBrazed = [...]notBrazedRow{
 			"still boils off",
 		memoryMedium("ASTM A792, EN 10346: 55 % Al, 43.4 % Zn, 1.6 % Si, melts 570 to 600 C"),
 		"try aluminized on scrap, with a respirator on"},
+	{"magnesium", []string{"magnesium", "mg", "az31", "az31b", "az61", "az91", "az91d", "am60"},
+		"magnesium melts at 650 °C or less, under every bronze wire, and burns with a fire that water feeds",
+		memoryHigh("CRC Handbook, melting point of magnesium 650 C; NFPA 484"),
+		"do not heat it here; it is welded with magnesium rod and TIG, where its fire can be fought"},
+	stops("cadmium", "cadmium", "cd", "cadmiumplated", "cadmiumplating", "yellowcadmium"),
+	stops("lead-paint", "lead", "pb", "leadpaint", "leadcoated", "terne", "ternecoated", "terneplated"),
+	stops("leaded-bronze", "leadedbronze", "leadbronze", "leadtinbronze", "bearingbronze", "c93200", "c93700", "c54400"),
+	stops("beryllium", "beryllium", "be", "berylliumcopper", "berylliumbronze", "becopper", "becu", "cube", "cube2",
+		"c17000", "c17200", "c17500", "c17510"),
+}
+
+// stops is the row of a metal or coat that stops a job, in the words of its hazard.
+func stops(hazard string, words ...string) notBrazedRow {
+	h, _ := HazardByID(hazard)
+	word := hazard
+	if strings.HasPrefix(hazard, "lead") {
+		word = "lead"
+	}
+	lower := func(s string) string { return strings.ToLower(s[:1]) + s[1:] }
+	why := h.Why
+	if strings.HasPrefix(why, "Its") {
+		why = lower(why)
+	}
+	return notBrazedRow{hazard, words, "stop: " + why, h.Origin, lower(h.Instead) + "; see --hazard " + word}
 }
 
 // refused is the refusal of a name that means such a metal or coat, nil for any other.

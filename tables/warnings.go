@@ -36,8 +36,9 @@ var warningLines = [...]WarningLine{
 		"On stainless an aluminium bronze wire is the safer choice against copper penetration.",
 		read("abstract of doi 10.1080/02670836.2021.1929718")},
 	{"weld-braze", "caution", "A weld-braze: where this filler wets, the skin of this metal melts, so “base stays " +
-		"solid” is not judged. Take the coldest setting that wets. Iron whose skin melted freezes hard there.",
+		"solid” is not judged. Take the coldest setting that wets.",
 		worked("cross-sections: the peak under a bead that just wets lies over this metal's solidus")},
+	{"weld-braze-iron", "caution", "Iron whose skin melted freezes hard there.", practice},
 	{"edge-folded", "info", "An edge joint is computed as a butt whose sheets are folded up: what the arc loses past " +
 		"thin edges, and how far bronze runs down the faces, no test has checked. Saw the test bead.",
 		worked("two fins that share the heat by thickness and effusivity")},

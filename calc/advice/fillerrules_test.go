@@ -74,7 +74,7 @@ func TestOrderIsWhole(t *testing.T) {
 // A plug in thick sheet holds by its bond: the load allowed is the low end of that over the safety factor.
 func TestPlugHangsByItsBond(t *testing.T) {
 	for _, filler := range []string{"cual8", "cusi3"} {
-		p := pageOf(t, Strength, calc.Job{Metal: "mild-steel", Thickness: calc.Some(3), Joint: "plug", Feed: calc.Some(5), Filler: filler, Safety: calc.Some(4), Count: calc.Some(2)})
+		p := pageOf(t, Strength, calc.Job{Metal: "mild-steel", Thickness: calc.Some(3), Joint: "plug", Hole: calc.Some(10), Feed: calc.Some(5), Filler: filler, Safety: calc.Some(4), Count: calc.Some(2)})
 		bond, sheet := value(t, p, "plug_capacity"), value(t, p, "sheet_capacity")
 		if bond.Low >= sheet.Low {
 			t.Fatalf("the sheet holds %g, the bond %g kN", sheet.Low, bond.Low)

@@ -62,6 +62,10 @@ func (f *fitting) carries(card *calc.Card) {
 	}
 	allow, ok := s.Figure("allowable_load")
 	if !ok { // service too warm, or an overlay: reported elsewhere
+		if card.Used.Joint == "plug" && !card.Job.Hole.Set && !rimWets(card) {
+			f.say(WithCare, Own(restingSource), sawPlug, "the load is not judged, because %s", unwettedRim)
+			return
+		}
 		if why := failing(card); why != "" {
 			f.say(WithCare, ownSection, "", "the load is not judged, because the bead is not sound: %s",
 				strings.ToLower(why[:1])+why[1:])

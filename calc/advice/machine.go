@@ -16,6 +16,7 @@ func Machine(card *calc.Card) (Page, error) {
 	}
 	share := arcShare(card)
 	p.duty(card, amps, share)
+	p.load(card, amps)
 	p.loadLine(card, amps)
 	p.nozzle(card)
 	p.stocks(card, share)
@@ -31,11 +32,28 @@ func arcShare(card *calc.Card) float64 {
 	return 1
 }
 
-// duty is how many minutes in ten the power source may run at this current.
+// duty is how many minutes in ten the power source may run at this current, up to what its plate is rated for.
 func (p *Page) duty(card *calc.Card, amps calc.Figure, share float64) {
 	j := &card.Job
-	if !j.RatedAmps.Set || !j.RatedDuty.Set {
-		p.Because(ownJob, "the plate's amps and duty were not given: no duty at this current")
+	if !j.RatedAmps.Set {
+		lacks := "amps and duty were"
+		if j.RatedDuty.Set {
+			lacks = "amps were"
+		}
+		p.Because(ownJob, "the plate's %s not given: no duty at this current", lacks)
+		return
+	}
+	loads, source := amps, "IEC 60974-1, ten-minute period (memory high)"
+	if rms, ok := card.Figure("effective_current"); ok {
+		loads, source = rms, source+"; pulses count by their root mean square"
+	}
+	switch {
+	case !j.RatedDuty.Set:
+		p.Because(ownJob, "the plate's duty was not given: no duty at this current")
+		return
+	case loads.Value > j.RatedAmps.V:
+		p.Because(Own("IEC 60974-1, duty cycle"), "duty at this current: not judged, because %.0f A is more than its "+
+			"plate allows; try the plate's column with more amps, or less wire feed", loads.Value)
 		return
 	}
 	at := func(a float64) float64 {
@@ -43,29 +61,34 @@ func (p *Page) duty(card *calc.Card, amps calc.Figure, share float64) {
 		d, _ := formula.DutyAt(rms, j.RatedAmps.V, j.RatedDuty.V) // 0 for no current
 		return d
 	}
-	loads, source := amps, "IEC 60974-1, ten-minute period (memory high)"
-	if rms, ok := card.Figure("effective_current"); ok {
-		loads, source = rms, source+"; pulses count by their root mean square"
-	}
 	v := at(loads.Value)
 	b := calc.OwnBasis("min(100, {D}·({R}/{I})²)", source,
-		calc.In("D", "plate duty", j.RatedDuty.V, "%"), calc.In("R", "plate "+
-			"current", j.RatedAmps.V, "A"), loads.As("I"))
+		calc.In("D", "plate duty", j.RatedDuty.V, "%"), plate(j), loads.As("I"))
 	if share < 1 {
 		b.Formula, b.Source = "min(100, {D}·({R}/{I})²/{s})", b.Source+"; a timed arc counts by its root mean square"
 		b.Inputs = append(b.Inputs, calc.Derived("s", calc.ArcShare, share, ""))
 	}
 	p.add("duty_cycle", "%", v, at(loads.High), at(loads.Low), b)
 	p.Because(Own(tables.DutyPeriod.Source), "that is %.1f minutes of arc in ten", v/10)
-	load := p.add("load", "%", 100*amps.Value/j.RatedAmps.V, 100*amps.Low/j.RatedAmps.V, 100*amps.High/j.RatedAmps.V,
-		calc.OwnBasis("100·{I}/{R}", "definition", amps.As("I"), calc.In("R", "plate current", j.RatedAmps.V, "A")))
-	if load.Value > 100 {
-		p.Warn("over-plate", "IEC 60974-1, duty cycle", "%.0f A is more than the plate's %.0f A: this power source "+
-			"may not reach it, or trips.", amps.Value, j.RatedAmps.V)
-	}
 	if v < 30 {
 		p.Warn("duty-low", "IEC 60974-1, duty cycle",
 			"%.0f %% duty: this power source will trip in a long seam. Let it cool, or less current.", v)
+	}
+}
+
+func plate(j *calc.Job) calc.Input { return calc.In("R", "plate current", j.RatedAmps.V, "A") }
+
+// load is the current over the plate's.
+func (p *Page) load(card *calc.Card, amps calc.Figure) {
+	rated := card.Job.RatedAmps
+	if !rated.Set {
+		return
+	}
+	f := p.add("load", "%", 100*amps.Value/rated.V, 100*amps.Low/rated.V, 100*amps.High/rated.V,
+		calc.OwnBasis("100·{I}/{R}", "definition", amps.As("I"), plate(&card.Job)))
+	if f.Value > 100 {
+		p.Warn("over-plate", "IEC 60974-1, duty cycle", "%.0f A is more than the plate's %.0f A: this power source "+
+			"may not reach it, or trips.", amps.Value, rated.V)
 	}
 }
 

@@ -84,7 +84,7 @@ func TestWhatWouldCarryIt(t *testing.T) {
 	if v := value(t, pageOf(t, Strength, weak), "allowable_load").Value; v < 5.9 {
 		t.Errorf("134 mm carry %g kN", v)
 	}
-	plug := pageOf(t, Strength, calc.Job{Metal: "mild-steel", Thickness: calc.Some(0.5), Joint: "plug", Feed: calc.Some(5)})
+	plug := pageOf(t, Strength, calc.Job{Metal: "mild-steel", Thickness: calc.Some(0.5), Joint: "plug", Feed: calc.Some(5), Hole: calc.Some(PlugHoleLeast(0.5))})
 	sheet := value(t, plug, "sheet_capacity")
 	if want := 1.4 * 0.5 * PlugHoleLeast(0.5) * 270 / 1000; math.Abs(sheet.Low-want) > 1e-9 { // AISI S100, low end (memory high)
 		t.Errorf("tear-out from %g kN, by hand %g", sheet.Low, want)
@@ -165,9 +165,9 @@ func TestOverlayPage(t *testing.T) {
 }
 
 func TestMachinePage(t *testing.T) {
-	job := calc.Job{Metal: "galvanized", Gauge: 16, Amps: calc.Some(150), RatedAmps: calc.Some(100), RatedDuty: calc.Some(60), NozzleBore: calc.Some(12.7), Flow: calc.Some(25)}
+	job := calc.Job{Metal: "galvanized", Gauge: 16, Amps: calc.Some(95), RatedAmps: calc.Some(100), RatedDuty: calc.Some(25), NozzleBore: calc.Some(12.7), Flow: calc.Some(25)}
 	p := pageOf(t, Machine, job)
-	if v := value(t, p, "duty_cycle").Value; math.Abs(v-60*100*100/(150*150.0)) > 1e-6 {
+	if v := value(t, p, "duty_cycle").Value; math.Abs(v-25*100*100/(95*95.0)) > 1e-6 {
 		t.Errorf("duty %g", v)
 	}
 	codes := map[string]bool{}
@@ -175,7 +175,35 @@ func TestMachinePage(t *testing.T) {
 		codes[w.Code] = true
 	}
 	if !codes["duty-low"] || !codes["gas-turbulent"] {
-		t.Errorf("26 %% duty and 25 L/min in a half-inch nozzle: %v", codes)
+		t.Errorf("28 %% duty and 25 L/min in a half-inch nozzle: %v", codes)
+	}
+}
+
+// Up to the plate's amps the duty is its own or more; over them, as without its duty, there is none and the reason is
+// said. The load is shown wherever the amps are known.
+func TestNoDutyOverThePlate(t *testing.T) {
+	for _, mode := range []string{"dip", "pulsed"} {
+		for rated := 20.0; rated < 250; rated *= 1.15 {
+			for _, duty := range []calc.Opt{{}, calc.Some(20), calc.Some(60), calc.Some(100)} {
+				p := pageOf(t, Machine, calc.Job{Metal: "galvanized", Gauge: 18, Mode: mode, Feed: calc.Some(5), Travel: calc.Some(8),
+					RatedAmps: calc.Some(rated), RatedDuty: duty})
+				said := ""
+				for _, r := range p.Reasons {
+					said += r.Text + "\n"
+				}
+				amps, _ := p.Card.Figure("current")
+				if rms, ok := p.Card.Figure("effective_current"); ok {
+					amps = rms
+				}
+				f, ok := p.Figure("duty_cycle")
+				over := strings.Contains(said, "more than its plate allows")
+				if ok != (duty.Set && amps.Value <= rated) || ok && f.Value < duty.V-1e-9 || over != (duty.Set && amps.Value > rated) ||
+					strings.Contains(said, "plate's duty was not given") == duty.Set || strings.Contains(said, "amps and duty") {
+					t.Errorf("%s %.0f A at %.0f A, %g %%: duty %+v\n%s", mode, amps.Value, rated, duty.V, f, said)
+				}
+				value(t, p, "load")
+			}
+		}
 	}
 }
 

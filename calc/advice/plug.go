@@ -52,8 +52,22 @@ func tears(name string, m *calc.Member, d tables.Datum, hole, count float64) cal
 			calc.In("R", "tensile strength of "+m.Metal.ID, r.V, "MPa"), calc.In("n", "plugs", count, "1")))
 }
 
+// What a plug's strength waits for.
+const (
+	unwettedRim = "it is not computed that the rim of the sheet below gets hot enough to wet"
+	sawPlug     = "saw a test plug through and give the width that it wets below as --hole"
+)
+
 // plug is the strength of a hole that is filled and wetted to the sheet under it.
 func (p Page) plug(card *calc.Card) (Page, error) {
+	if !rimWets(card) {
+		if !card.Job.Hole.Set {
+			p.Because(Own(restingSource), "what the plug carries: not judged, because %s; %s", unwettedRim, sawPlug)
+			return p, nil
+		}
+		p.Warn("plug-unproved", restingSource, "These loads hold only for a plug that wets the sheet below over the whole "+
+			"%.1f mm: %s. Saw a test plug, and give what it wets below as the hole.", card.Job.Hole.V, unwettedRim)
+	}
 	hole := p.hole(card).Value
 	mid, low, high, err := formula.Predictive(formula.FilletStress(true))
 	if err != nil {

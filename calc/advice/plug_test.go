@@ -108,3 +108,50 @@ func TestEveryPlugOrAReason(t *testing.T) {
 		t.Error("a lap has a hole")
 	}
 }
+
+// Over sheet, metal, feed and warmth: a cold rim beside a melted middle, by their middle values, is a caution; and no
+// plug carries a figure unless its rim wets or somebody gave the width, which is then said to be unproved.
+func TestAPlugIsNotTrustedBeforeItsRimWets(t *testing.T) {
+	type plugJob struct {
+		metal              string
+		thick, feed, start float64
+	}
+	list := []plugJob{{"mild-steel", 1, 6, 20}, {"mild-steel", 0.6, 8, 300}}
+	for _, metal := range []string{"mild-steel", "galvanized", "stainless-304", "copper"} {
+		for _, thick := range []float64{0.5, 1, 2, 4, 12} {
+			for _, feed := range []float64{3, 6, 9} {
+				for _, start := range []float64{20, 220} {
+					list = append(list, plugJob{metal, thick, feed, start})
+				}
+			}
+		}
+	}
+	both, wets := 0, 0
+	for _, x := range append(list[:2:2], deep.Of(t, list[2:], 12)...) {
+		j := calc.Job{Metal: x.metal, Thickness: calc.Some(x.thick), Joint: "plug", Feed: calc.Some(x.feed),
+			Preheat: calc.Some(x.start)}
+		p := pageOf(t, Plug, j)
+		rim, judged := p.Figure("plug_rim_temperature")
+		middle, _ := p.Figure("plug_middle_temperature")
+		toe, melts := p.Card.Setup.Filler.Toe.V, p.Card.Setup.Members[1].Metal.Solidus.V
+		if judged && rim.Value < toe && middle.Value > melts {
+			if both++; !hasCode(p, "plug-both") && !hasCode(p, "plug-burns") && !hasCode(p, "plug-cold") {
+				t.Errorf("%+v: rim %.0f °C, middle %.0f °C and no caution", x, rim.Value, middle.Value)
+			}
+		}
+		ok := judged && rim.Value >= toe
+		if ok {
+			wets++
+		}
+		if _, carries := pageOf(t, Strength, j).Figure("allowable_load"); carries != ok {
+			t.Errorf("%+v: rim %.0f °C of %.0f °C, a load %v", x, rim.Value, toe, carries)
+		}
+		j.Hole = calc.Some(value(t, p, "hole").Value)
+		if s := pageOf(t, Strength, j); hasCode(s, "plug-unproved") == ok {
+			t.Errorf("%+v: with the hole given, unproved is %v", x, !ok)
+		}
+	}
+	if both == 0 || wets == 0 {
+		t.Errorf("%d with a cold rim and a melted middle, %d that wet", both, wets)
+	}
+}

@@ -85,6 +85,18 @@ func (p *Page) rests(card *calc.Card, time calc.Figure) {
 	p.judged(card, rim, middle)
 }
 
+// rimWets reports whether the rim of a plug wets by its middle value; false too where that is not judged.
+func rimWets(card *calc.Card) bool {
+	p := Page{Card: *card}
+	time, ok := p.filled(card)
+	if !ok {
+		return false
+	}
+	p.rests(card, time)
+	rim, ok := p.Figure("plug_rim_temperature")
+	return ok && rim.Value >= card.Setup.Filler.Toe.V
+}
+
 func pick(high bool, a, b float64) float64 {
 	if high {
 		return a
@@ -125,6 +137,10 @@ func (p *Page) judged(card *calc.Card, rim, middle calc.Figure) {
 		p.Warn("plug-cold", restingSource, "By the whole band the rim stays under the %.0f °C at which this filler "+
 			"wets: a smaller hole, more current, or %s.", toe,
 			calc.OrStrip(card, "warm the parts and give that as preheat"))
+	case middle.Value > melts && rim.Value < toe:
+		p.Warn("plug-both", restingSource, "By the middle values the rim stays cold (%.0f °C, this filler wets from %.0f "+
+			"°C) and the middle melts (%.0f °C, this metal from %.0f °C): a smaller hole, and saw a test plug through "+
+			"before you rely on one.", rim.Value, toe, middle.Value, melts)
 	case middle.High > melts && rim.Low < toe:
 		p.Because(Own(restingSource), "the bands reach from a cold rim (under %.0f °C) to a melted middle (over "+
 			"%.0f °C): only a test plug, sawn through, tells", toe, melts)

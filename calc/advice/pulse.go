@@ -2,6 +2,7 @@ package advice
 
 import (
 	"fmt"
+	"math"
 
 	"brazebooth/calc"
 	"brazebooth/calc/formula"
@@ -39,7 +40,8 @@ type waveform struct {
 	frequency  calc.Figure // Hz
 	transition float64     // A
 	detach     tables.Datum
-	time       ends // s
+	peak, time ends    // A, s; every peak of its band with the times that suit it
+	low, high  float64 // A, of the base over those
 }
 
 func newWaveform(card *calc.Card) (*waveform, error) {
@@ -59,14 +61,46 @@ func newWaveform(card *calc.Card) (*waveform, error) {
 	}
 	w := &waveform{mean: mean, frequency: frequency, transition: transition, detach: calc.PulseDetach(d)}
 	w.Waveform, err = formula.OnePulse(mean.Value, frequency.Value, transition, w.detach.V, w.detach.Low)
-	square := w.Peak * w.Peak
-	w.time = ends{w.detach.Low / square, w.Time, w.detach.High / square}
-	if w.Alight {
-		w.time.high = min(w.time.high, w.Longest)
-	} else { // what throws a drop, though the arc goes out after it
-		w.time.mid = w.detach.V / square
-	}
+	w.bands()
 	return w, err
+}
+
+// bands are the ends of peak, time and base. A time goes by one over the square of its peak, so that each peak of the
+// band has its own times; a peak at which no pulse throws a drop and leaves the arc alight is left out.
+func (w *waveform) bands() {
+	over, tr := tables.PulsePeakOver, tables.PulseTransition // whose doubt is that of every wire's transition
+	w.peak = ends{math.Inf(1), w.Peak, 0}
+	w.time = ends{math.Inf(1), w.Time, 0}
+	w.low, w.high = w.Base, w.Base
+	if !w.Alight { // what throws a drop, though the arc goes out after it
+		w.time.mid = w.detach.V / (w.Peak * w.Peak)
+	}
+	from, to := over.Low*tr.Low/tr.V*w.transition, over.High*tr.High/tr.V*w.transition
+	const steps = 64
+	for i := range steps + 1 {
+		peak := from * math.Pow(to/from, float64(i)/steps)
+		short, long := w.times(peak)
+		if short > long {
+			continue
+		}
+		w.peak.low, w.peak.high = min(w.peak.low, peak), max(w.peak.high, peak)
+		w.time.low, w.time.high = min(w.time.low, short), max(w.time.high, long)
+		if w.Alight {
+			w.low, w.high = min(w.low, w.base(peak, long)), max(w.high, w.base(peak, short))
+		}
+	}
+	w.peak.low, w.peak.high = min(w.peak.low, w.Peak), max(w.peak.high, w.Peak)
+	w.time.low, w.time.high = min(w.time.low, w.time.mid), max(w.time.high, w.time.mid)
+}
+
+// times are the shortest and the longest pulse of a peak, A, that throws one drop and, where any does, leaves the arc
+// alight, s.
+func (w *waveform) times(peak float64) (short, long float64) {
+	short, long = w.detach.Low/(peak*peak), w.detach.High/(peak*peak)
+	if least := tables.PulseBaseLeast.V; w.Alight {
+		long = min(long, (w.mean.Value-least)/(w.frequency.Value*(peak-least)))
+	}
+	return short, long
 }
 
 // shape adds the four figures that a pulse is set by.
@@ -75,7 +109,7 @@ func (w *waveform) shape() {
 	peak := calc.OwnBasis("{k}·{I_s}", over.Source+"; spray transition by AWS (memory high)",
 		calc.In("k", "peak over spray transition", w.Peak/w.transition, ""),
 		calc.In("I_s", "spray transition", w.transition, "A"))
-	p.add("pulse_peak", "A", w.Peak, over.Low*w.transition, over.High*w.transition, peak)
+	p.add("pulse_peak", "A", w.Peak, w.peak.low, w.peak.high, peak)
 	time := calc.RowBasis("from what {D} detaches at {Ip} to what leaves {Ib} between pulses",
 		w.detach.Origin)
 	time.Inputs = []calc.Input{calc.Derived("D", "what detaches one drop from this wire", w.detach.V, "A2s"),
@@ -87,9 +121,9 @@ func (w *waveform) shape() {
 			"%.0f A that an arc in argon needs between pulses: more wire feed, or a thinner wire.", w.mean.Value, least.V)
 		return
 	}
-	p.add("pulse_base", "A", w.Base, w.base(w.time.high), w.base(w.time.low), calc.OwnBasis(
+	p.add("pulse_base", "A", w.Base, w.low, w.high, calc.OwnBasis(
 		"({I} − {Ip}·{f}·{t_p}/1000)/(1 − {f}·{t_p}/1000)",
-		"definition of the mean; its band is that of the pulse time", w.inputs()...))
+		"definition of the mean; its band is that of peak and pulse time together", w.inputs()...))
 }
 
 func (w *waveform) inputs() []calc.Input {
@@ -97,10 +131,10 @@ func (w *waveform) inputs() []calc.Input {
 		calc.Derived("t_p", "pulse time", 1000*w.time.mid, "ms")}
 }
 
-// base is the current between pulses of so many seconds, A.
-func (w *waveform) base(time float64) float64 {
+// base is the current between pulses of a peak, A, and so many seconds, A.
+func (w *waveform) base(peak, time float64) float64 {
 	share := w.frequency.Value * time
-	return (w.mean.Value - w.Peak*share) / (1 - share)
+	return (w.mean.Value - peak*share) / (1 - share)
 }
 
 // power adds what loads the power source, and what the pulses add to mean volts times mean amps.

@@ -34,6 +34,7 @@ func TestAPulseGivesItsMean(t *testing.T) {
 				}
 				value[f.Name] = f.Value
 			}
+			pairs(t, &p, wire, feed)
 			base, alight := value["pulse_base"]
 			if !alight {
 				if len(p.Warnings) == 0 && len(p.Figures) > 0 {
@@ -66,5 +67,22 @@ func TestOnlyAPulsedArcHasAPulse(t *testing.T) {
 	var m *mistake.Error
 	if _, err := Pulse(&card); !errors.As(err, &m) || m.Hint == "" {
 		t.Error(err)
+	}
+}
+
+// pairs: the time's band is at least as wide as its peak's asks for, by the square, as far as the arc stays alight; and
+// no peak sits on an end of its band.
+func pairs(t *testing.T, p *Page, wire, feed float64) {
+	peak, ok := p.Figure("pulse_peak")
+	time, _ := p.Figure("pulse_time")
+	if !ok {
+		return
+	}
+	if !(peak.Low < 0.99*peak.Value && peak.High > 1.01*peak.Value) {
+		t.Errorf("%g mm, %.3g m/min: the peak %g sits on an end of %g to %g", wire, feed, peak.Value, peak.Low, peak.High)
+	}
+	if want := math.Pow(peak.High/peak.Value, 2) * 0.999; time.Value/time.Low < want || time.High < time.Value*1.01 {
+		t.Errorf("%g mm, %.3g m/min: time %g (%g to %g) beside a peak of %g (%g to %g)", wire, feed, time.Value, time.Low,
+			time.High, peak.Value, peak.Low, peak.High)
 	}
 }

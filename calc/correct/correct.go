@@ -77,7 +77,7 @@ func correctWords(p *advice.Page, c *advice.Correction, v *posterior) {
 	}
 	p.Because(tables.SeldomSeen.Origin,
 		"how often a cause shows as what is seen is a hand's judgement: it ranks, it does not count")
-	if len(c.Causes) > 0 && OfHeat(c.Causes[0].ID) && c.Causes[0].Prior < 0.1 && !v.off {
+	if len(c.Causes) > 0 && OfHeat(c.Causes[0].ID) && c.Causes[0].Prior < 0.1 && !v.off && !v.disputed {
 		p.Because(advice.Own(calc.SectionSource), "the window alone would not expect this bead: before you change "+
 			"anything measure stick-out, sheet and wire feed (a 6 s pull), and read the meter")
 	}
@@ -89,7 +89,7 @@ func correctWords(p *advice.Page, c *advice.Correction, v *posterior) {
 		p.Because(advice.Own("the beads"), "a bead of the very same settings showed something else: fit-up, gap, "+
 			"sheet or aim changed; look for that first")
 	}
-	if c.Change != nil || c.Do != "" {
+	if !v.disputed && (c.Change != nil || c.Do != "") {
 		p.Warnings = append(p.Warnings, calc.Warning{Code: "one-at-a-time", Severity: calc.Info,
 			Text: "Change this one thing, lay another test bead on scrap of the same sheet, look at both " +
 				"faces, peel it.", Basis: practice})

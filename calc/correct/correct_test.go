@@ -427,7 +427,7 @@ func TestAHoleWhereItIsCold(t *testing.T) {
 			t.Fatal(err)
 		}
 		c := p.Correction
-		if c.Change != nil || !strings.Contains(c.Do, "close the gap") || strings.Contains(c.Why, "No feed and travel") || !strings.Contains(c.Why, "with the settings as they are") {
+		if c.Change != nil || !strings.Contains(c.Do, "close the gap") || strings.Contains(c.Why, "No feed and travel") || !strings.Contains(c.Why, "with the settings as they are") && !strings.Contains(c.Why, "no answer before that is clear") {
 			t.Errorf("%v: %+v, %q, %q", x, c.Change, c.Do, c.Why)
 		}
 	}

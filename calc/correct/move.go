@@ -31,6 +31,10 @@ func (v *posterior) choose(t *Try, c *advice.Correction) {
 		v.repairZinc(t, c)
 		return
 	}
+	if heatOf(top.ID)*v.farOff(&t.Job) < 0 {
+		v.dispute(t, top, c)
+		return
+	}
 	best := v.remedy(t, top.ID, before)
 	switch {
 	case best == nil && OfHeat(top.ID) && !v.off && !v.timed && top.ID != tables.CauseMelts:
@@ -104,7 +108,7 @@ func (v *posterior) remedy(t *Try, cause string, before float64) *move {
 func (v *posterior) shorten(t *Try, before float64) *move {
 	l := &levers[leverStickOut]
 	_, most := l.ends(&t.Job)
-	if t.Job.StickOut.V <= most+l.quantum {
+	if t.Job.StickOut.V <= most+l.quantum || v.barred(t, l, -1) {
 		return nil
 	}
 	m := v.set(t, l, most)

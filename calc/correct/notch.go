@@ -11,7 +11,7 @@ import (
 // ends, and short of a value that already showed the opposite; where that is near, only up to the middle.
 func (v *posterior) notches(t *Try, l *lever, sign float64) []float64 {
 	at := l.opt(&t.Job)
-	if !at.Set || sign == 0 {
+	if !at.Set || sign == 0 || v.barred(t, l, sign) {
 		return nil
 	}
 	low, high := l.ends(&t.Job)

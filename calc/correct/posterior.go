@@ -3,6 +3,7 @@ package correct
 import (
 	"context"
 	"math"
+	"slices"
 	"strings"
 
 	"brazebooth/calc"
@@ -15,17 +16,20 @@ import (
 // computed one, and what each setting does under each shift.
 type posterior struct {
 	*asked
-	card    calc.Card // of the last try
-	laid    []Try
-	shifts  []float64 // logarithms: of the heat, or of a timed arc's times
-	weights []float64
-	timed   bool
-	times   map[calc.Job]timedLimits // those computed, by the job without its times
-	nodes   map[calc.Job]nodes       // of settings that were looked at
-	depths  map[depth]float64        // by Inside of calc.Probe; NaN where nothing is computed
-	off     bool                     // nothing is computed: no window
-	mended  bool                     // the last bead showed only zinc gone where its setting is computed to take it
-	cured   map[string]bool          // causes whose cure, no setting, was tried, and the bead still shows them
+	card     calc.Card // of the last try
+	laid     []Try
+	shifts   []float64 // logarithms: of the heat, or of a timed arc's times
+	weights  []float64
+	timed    bool
+	times    map[calc.Job]timedLimits // those computed, by the job without its times
+	nodes    map[calc.Job]nodes       // of settings that were looked at
+	depths   map[depth]float64        // by Inside of calc.Probe; NaN where nothing is computed
+	off      bool                     // nothing is computed: no window
+	computed []float64                // the weights before any bead
+	sides    map[calc.Job]float64     // by farOff
+	disputed bool                     // what the last bead showed is the opposite of what its setting is computed to do
+	mended   bool                     // the last bead showed only zinc gone where its setting is computed to take it
+	cured    map[string]bool          // causes whose cure, no setting, was tried, and the bead still shows them
 }
 
 // asked is who waits for an answer, and the first error on the way to it. From then on nothing more is computed, and
@@ -57,7 +61,8 @@ const (
 // newPosterior completes the tries' settings with what the card suggests, and lays out the prior of the heat.
 func newPosterior(ctx context.Context, tries []Try) (*posterior, error) {
 	v := &posterior{asked: &asked{ctx: ctx}, laid: make([]Try, len(tries)), times: map[calc.Job]timedLimits{},
-		nodes: map[calc.Job]nodes{}, depths: map[depth]float64{}}
+		nodes: map[calc.Job]nodes{}, depths: map[depth]float64{},
+		sides: map[calc.Job]float64{}}
 	last := len(tries) - 1
 	for i := last; i >= 0; i-- {
 		job := tries[i].Job
@@ -82,6 +87,7 @@ func newPosterior(ctx context.Context, tries []Try) (*posterior, error) {
 		v.weights = append(v.weights, math.Exp(-z*z/2))
 	}
 	formula.Normalize(v.weights)
+	v.computed = slices.Clone(v.weights)
 	v.expectZinc()
 	return v, nil
 }

@@ -64,7 +64,7 @@ type Several struct {
 }
 
 func (s *Several) Error() string {
-	return fmt.Sprintf("%d records of kind %s match", len(s.IDs), s.Kind)
+	return fmt.Sprintf("%d %ss match", len(s.IDs), s.Kind)
 }
 
 // Named is a present record by its name alone, whatever the name looks like; ErrNone where no record has it.

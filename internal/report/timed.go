@@ -131,7 +131,7 @@ func (r *Remedies) text(x *calc.Remedy) string {
 	case x.Late:
 		return "untried: this job takes long to compute"
 	case !x.Tried:
-		return "untried: the model has no equations for it"
+		return "untried: not judged here"
 	case !x.Opens:
 		return "tried: does not"
 	case r.Rhythm && x.Steady:

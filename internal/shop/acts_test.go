@@ -124,7 +124,7 @@ func TestActs(t *testing.T) {
 		{"edit what is not there", []act{saveCard("lid")}, edit("rim", "note", "x"), "", "",
 			`no such record in the book: no card is called "rim"`, "brazebooth book list"},
 		{"edit one of two", []act{saveCard("lid"), saveCard("lid")}, edit("lid", "note", "x"), "", "",
-			"2 records of kind card match", "type one of their ids"},
+			"2 cards match", "type one of their ids"},
 
 		{"delete", []act{saveCard("lid")}, remove(book.CardKind, "lid"), "deleted ID", "deleted: ", "", ""},
 		{"delete twice", []act{saveCard("lid"), remove(book.CardKind, "lid")}, remove(book.CardKind, "lid"), "", "",

@@ -2,8 +2,10 @@ package shop
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"math"
+	"strings"
 
 	"brazebooth/calc"
 	"brazebooth/calc/formula"
@@ -18,6 +20,7 @@ type beside struct {
 	at       string // day and record
 	measured float64
 	figure   calc.Figure
+	flagged  bool // a reading that is not used: it is listed, and not counted
 }
 
 func (b *beside) inside() bool { return b.measured >= b.figure.Low && b.measured <= b.figure.High }
@@ -43,8 +46,12 @@ func (s *Shop) Validation(ctx context.Context, units quantity.System) ([]report.
 		if err != nil {
 			return err
 		}
+		odd, err := setAside(readings)
+		if err != nil {
+			return err
+		}
 		for i := range readings {
-			besideReading(ctx, &readings[i], found)
+			besideReading(ctx, &readings[i], odd[i], found)
 		}
 		trials, err := all(ctx, b, book.TrialKind, func(t *book.Trial) bool { return t.Measured != book.Measured{} })
 		if err != nil {
@@ -72,8 +79,41 @@ func (s *Shop) Validation(ctx context.Context, units quantity.System) ([]report.
 		"left out of the computed values."}}), nil
 }
 
+// setAside are the places of the readings that are flagged as far from what the others of their power source, with
+// their filler, wire and mode, predict.
+func setAside(list []Kept[book.Reading]) (map[int]bool, error) {
+	type group struct {
+		source, filler, mode string
+		wire                 float64
+	}
+	places := map[group][]int{}
+	for i := range list {
+		r := &list[i].Body
+		g := group{strings.ToLower(r.Source), r.Filler, r.Mode, r.Wire}
+		places[g] = append(places[g], i)
+	}
+	odd := map[int]bool{}
+	for g, at := range places {
+		same := make([]Kept[book.Reading], len(at))
+		for i, place := range at {
+			same[i] = list[place]
+		}
+		_, flagged, err := Learn(same, &calc.Job{Filler: g.filler, Mode: g.mode, Wire: calc.Some(g.wire)})
+		switch {
+		case errors.Is(err, book.ErrNone):
+			continue // a filler that the tables no longer have: it has no card either
+		case err != nil:
+			return nil, err
+		}
+		for _, i := range flagged {
+			odd[at[i]] = true
+		}
+	}
+	return odd, nil
+}
+
 // besideReading sets a reading beside a card with its wire and settings; one without a card is left out.
-func besideReading(ctx context.Context, k *Kept[book.Reading], found map[string][]beside) {
+func besideReading(ctx context.Context, k *Kept[book.Reading], flagged bool, found map[string][]beside) {
 	r := &k.Body
 	job := calc.Job{Metal: "mild-steel", Thickness: calc.Some(1.5), Joint: "lap", Filler: r.Filler, Mode: r.Mode,
 		Wire: calc.Some(r.Wire), Feed: calc.Some(r.Feed), Travel: calc.Some(8)} // sheet and travel move neither figure
@@ -85,7 +125,7 @@ func besideReading(ctx context.Context, k *Kept[book.Reading], found map[string]
 		return
 	}
 	for name, v := range map[string]float64{"current": r.Amps, "volts": r.Volts} {
-		keepBeside(found, name, v, &card, &k.Revision)
+		keepBeside(found, name, beside{measured: v, flagged: flagged}, &card, &k.Revision)
 	}
 }
 
@@ -97,41 +137,54 @@ func besideTrial(ctx context.Context, k *Kept[book.Trial], found map[string][]be
 	}
 	for _, m := range measurable {
 		if m.of != nil {
-			keepBeside(found, m.figure, m.of(&k.Body.Measured), &card, &k.Revision)
+			keepBeside(found, m.figure, beside{measured: m.of(&k.Body.Measured)}, &card, &k.Revision)
 		}
 	}
 }
 
-func keepBeside(found map[string][]beside, name string, measured float64, card *calc.Card, r *book.Revision) {
-	if f, ok := card.Figure(name); ok && measured > 0 && f.Value > 0 && f.Low < f.High {
-		found[name] = append(found[name], beside{r.At[:10] + " " + r.ID, measured, f})
+func keepBeside(found map[string][]beside, name string, b beside, card *calc.Card, r *book.Revision) {
+	if f, ok := card.Figure(name); ok && b.measured > 0 && f.Value > 0 && f.Low < f.High {
+		b.at, b.figure = r.At[:10]+" "+r.ID, f
+		found[name] = append(found[name], b)
 	}
 }
 
-// compared says of one quantity how its values compare.
+// compared says of one quantity how its values compare. Of one value there is neither a scatter nor a share.
 func compared(name string, list []beside, units quantity.System) report.Said {
-	in, sum, squares := 0, 0.0, 0.0
+	in, count, sum, squares := 0, 0, 0.0, 0.0
 	for i := range list {
+		if list[i].flagged {
+			continue
+		}
 		x := math.Log(list[i].figure.Value / list[i].measured)
-		sum, squares = sum+x, squares+x*x
+		sum, squares, count = sum+x, squares+x*x, count+1
 		if list[i].inside() {
 			in++
 		}
 	}
-	n := float64(len(list))
-	mean, scatter := sum/n, ""
-	if n > 1 {
-		scatter = fmt.Sprintf(", scatter × %.2f", math.Exp(math.Sqrt(max(0, squares-n*mean*mean)/(n-1))))
+	n := float64(count)
+	text := calc.FigureLabel(name) + ": " + quantity.Count(count, "value")
+	if count > 0 {
+		text += fmt.Sprintf(", computed over measured %.2f", math.Exp(sum/n))
 	}
-	low, high := formula.ShareBounds(in, len(list))
-	said := report.Said{{Text: fmt.Sprintf(
-		"%s: %s, computed over measured %.2f%s; %d of %d in the 95 %% band (%.0f–%.0f %%)", calc.FigureLabel(name),
-		quantity.Count(len(list), "value"), math.Exp(mean), scatter, in, len(list), 100*low, 100*high)}}
+	if count > 1 {
+		low, high := formula.ShareBounds(in, count)
+		mean := sum / n
+		text += fmt.Sprintf(", scatter × %.2f; %d of %d in the 95 %% band (%.0f–%.0f %%)",
+			math.Exp(math.Sqrt(max(0, squares-n*mean*mean)/(n-1))), in, count, 100*low, 100*high)
+	}
+	if flagged := len(list) - count; flagged > 0 {
+		text += fmt.Sprintf("; %d flagged, not counted", flagged)
+	}
+	said := report.Said{{Text: text}}
 	for i := range list {
 		b := &list[i]
 		where := "in"
 		if !b.inside() {
 			where = "OUT"
+		}
+		if b.flagged {
+			where += ", flagged: not counted"
 		}
 		f, sys := &b.figure, units.Lead()
 		value, from, to := quantity.Ends(f.Value, f.Low, f.High, f.Unit, sys)

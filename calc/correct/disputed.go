@@ -1,0 +1,97 @@
+package correct
+
+import (
+	"fmt"
+	"strings"
+
+	"brazebooth/calc"
+	"brazebooth/calc/advice"
+	"brazebooth/tables"
+)
+
+// A bead may look cold at a setting that is computed to melt the sheet, or hot at one that is computed not to wet.
+// Then something was read or set wrongly, and a step the way that the look asks for would make a real fault worse.
+
+// farOff is 1 for a setting that is computed too hot by a wide margin, −1 for one too cold by a wide margin, 0 for
+// others. Melting through with the heat as computed is enough. It asks the computation alone, before any bead.
+func (v *posterior) farOff(job *calc.Job) float64 {
+	if v.off || len(v.computed) == 0 {
+		return 0
+	}
+	if side, known := v.sides[*job]; known {
+		return side
+	}
+	const wide = 0.95 // of the computed heat's own spread
+	list := v.causesAt(job)
+	var cold, hot float64
+	for i, c := range list {
+		switch heatOf(c) {
+		case -1:
+			cold += v.computed[i]
+		case 1:
+			hot += v.computed[i]
+		}
+	}
+	side := 0.0
+	switch {
+	case list[len(list)/2] == tables.CauseMelts, hot > wide:
+		side = 1
+	case cold > wide:
+		side = -1
+	}
+	v.sides[*job] = side
+	return side
+}
+
+// heatOf is −1 for a cause that asks for more heat, 1 for one that asks for less, 0 for others.
+func heatOf(cause string) float64 {
+	switch cause {
+	case tables.CauseCold, tables.CauseOnShort:
+		return -1
+	case tables.CauseHot, tables.CauseMelts, tables.CauseOnLong:
+		return 1
+	}
+	return 0
+}
+
+// barred reports whether a lever must not be moved that way: to more heat where the setting is computed far too hot,
+// to less where far too cold.
+func (v *posterior) barred(t *Try, l *lever, sign float64) bool {
+	return sign*l.hotter*v.farOff(&t.Job) > 0
+}
+
+// dispute is the answer where a look asks for a step that the computation bars: no setting is changed before what was
+// set is measured. It names the card's own setting.
+func (v *posterior) dispute(t *Try, top *advice.Likely, c *advice.Correction) {
+	v.disputed = true
+	side, step := "too cold by a wide margin", "less"
+	if v.farOff(&t.Job) > 0 {
+		side, step = "too hot by a wide margin", "more"
+		if v.card.Zone == "burn-through" {
+			side = "hot enough for burn-through"
+		}
+	}
+	c.Why = fmt.Sprintf("Likeliest by its look: %s. But this setting is computed to be %s: one of the two is wrong, and "+
+		"%s heat is no answer before that is clear.", top.Name, side, step)
+	what := []string{"measure wire feed (a 6 s pull), stick-out and sheet, and read the meter while the arc burns"}
+	if v.timed {
+		what = []string{"measure wire feed (a 6 s pull), stick-out, sheet, gap and both times, and read the meter"}
+	} else if j, ok := v.ownSetting(t.Job); ok {
+		what = append(what, fmt.Sprintf("if all is as typed, go to the card's own setting: %.1f m/min and %.1f mm/s",
+			j.Feed.V, j.Travel.V))
+	}
+	if top.Do != "" {
+		what = append(what, top.Do)
+	}
+	c.Do = strings.Join(what, "; ")
+}
+
+// ownSetting is the setting that the card suggests for a job, false where it has no good one.
+func (v *posterior) ownSetting(open calc.Job) (calc.Job, bool) {
+	open.Feed, open.Volts, open.Travel, open.Aim = calc.Opt{}, calc.Opt{}, calc.Opt{}, calc.Opt{}
+	card, err := calc.SolveContext(v.ctx, open)
+	if err != nil || card.Zone != "good" {
+		return open, false
+	}
+	return calc.Laid(&card), true
+}

@@ -1,0 +1,73 @@
+package correct
+
+import (
+	"strings"
+	"testing"
+
+	"brazebooth/calc"
+	"brazebooth/internal/deep"
+	"brazebooth/tables"
+)
+
+// disputes lists symptoms by settings from far too cold to far too hot.
+func disputes() (list []scanned) {
+	for _, metal := range []string{"galvanized", "mild-steel", "stainless-304", "copper"} {
+		for _, mm := range []float64{0.7, 1, 1.5, 3} {
+			for _, feed := range []float64{3, 4.5, 6, 8, 10} {
+				for _, travel := range []float64{3, 5, 8, 12, 15} {
+					for _, s := range tables.Sights() {
+						list = append(list, scanned{calc.Job{Metal: metal, Thickness: calc.Some(mm), Feed: calc.Some(feed),
+							Travel: calc.Some(travel)}, s.ID})
+					}
+				}
+			}
+		}
+	}
+	return list
+}
+
+// No look asks for more heat where the card says burn-through or hardly any chance of less than hot, nor for less where
+// it says cold in that way; then the answer is to measure.
+func TestNoStepFurtherIntoWhatTheCardCallsWrong(t *testing.T) {
+	list := deep.Of(t, disputes(), 8)
+	for _, seen := range []string{"rolled-edge", "stubbing"} {
+		list = append(list, scanned{calc.Job{Metal: "galvanized", Thickness: calc.Some(1), Feed: calc.Some(8),
+			Travel: calc.Some(3)}, seen})
+	}
+	cold := calc.Job{Metal: "galvanized", Thickness: calc.Some(1), Feed: calc.Some(3), Travel: calc.Some(14)}
+	list = append(list, scanned{cold, "burn-through"}, scanned{cold, "thin-wide"})
+	disputed := 0
+	for _, x := range list {
+		p, err := Next(t.Context(), []Try{{x.job, x.seen}})
+		if err != nil {
+			continue // a look that the job cannot have
+		}
+		chance, _ := p.Card.Figure("chance")
+		wrong := 0.0
+		switch {
+		case p.Card.Zone == "burn-through":
+			wrong = 1
+		case p.Card.Zone == "hot" && chance.Value < 1:
+			wrong = 1
+		case p.Card.Zone == "cold" && chance.Value < 1:
+			wrong = -1
+		}
+		if strings.Contains(p.Correction.Why, "no answer before that is clear") {
+			disputed++
+			if p.Correction.Change != nil || !strings.Contains(p.Correction.Do, "measure wire feed") {
+				t.Errorf("%+v, %s: %+v", x.job, x.seen, p.Correction)
+			}
+		}
+		if c := p.Correction.Change; c != nil {
+			for i := range levers {
+				if l := &levers[i]; l.what == c.What && wrong*l.hotter*(c.To-c.From) > 0 {
+					t.Errorf("%+v, %s: %s at a chance of %.1f, and %s from %g to %g", x.job, x.seen, p.Card.Zone, chance.Value,
+						c.What, c.From, c.To)
+				}
+			}
+		}
+	}
+	if disputed < 3 {
+		t.Errorf("%d looks were disputed", disputed)
+	}
+}
