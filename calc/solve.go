@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"slices"
 
 	"brazebooth/calc/formula"
 	"brazebooth/calc/section"
@@ -58,7 +59,15 @@ func compute(e *effort, job Job) (Card, error) {
 	card.Chance = v.chance
 	card.Notes = notes(&card, s)
 	warn(&card, b, s, &sug, &v, &up)
+	card.boilsOff()
 	return card, nil
+}
+
+// boilsOff takes a peak off the card that no metal has: the arc burns through long before.
+func (c *Card) boilsOff() {
+	c.Figures = slices.DeleteFunc(c.Figures, func(f Figure) bool {
+		return f.Name == "base_peak_temperature" && f.Value > tables.IronBoils.V
+	})
 }
 
 // settingError names the setting behind a formula that was asked outside its range.

@@ -59,6 +59,7 @@ var constants = [...]Constant{
 	{"SectionWidthThick", &SectionWidthThick},
 	{"WeldBraze", &WeldBraze},
 	{"OnePass", &OnePass},
+	{"IronBoils", &IronBoils},
 	{"SectionRiseEnding", &SectionRiseEnding},
 	{"SectionRiseThrough", &SectionRiseThrough},
 	{"TimedForm", &TimedForm},

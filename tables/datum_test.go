@@ -65,7 +65,7 @@ var everything = map[string]any{
 	"VoltFactorSigma": VoltFactorSigma, "ZincBandForm": ZincBandForm, "TimedForm": TimedForm,
 	"SectionWidth": SectionWidth, "SectionTotal": SectionTotal, "SectionWidthThick": SectionWidthThick,
 	"WeldBraze": WeldBraze, "OnePass": OnePass,
-	"SectionRiseEnding": SectionRiseEnding, "SectionRiseThrough": SectionRiseThrough,
+	"IronBoils": IronBoils, "SectionRiseEnding": SectionRiseEnding, "SectionRiseThrough": SectionRiseThrough,
 	"Reinforcement": Reinforcement, "StickOutReading": StickOutReading, "CalliperReading": CalliperReading,
 	"UnusualWireTolerance": UnusualWireTolerance, "AluSiliconDensity": AluSiliconDensity,
 	"ColdAngleFillet": ColdAngleFillet, "ColdAngleButt": ColdAngleButt, "joints": joints, "modes": modes,

@@ -30,6 +30,10 @@ var (
 	SectionTotal = Datum{1, 0.82, 1.24, "1",
 		worked("arc width and stirring varied, and below that the 12 % by which the plane of thin steel wets less")}
 
+	// IronBoils is the hottest that a skin of steel gets, above which a computed peak is no temperature any more; the metals
+	// here boil at that or below.
+	IronBoils = Datum{2862, 2750, 2900, "C", memoryHigh("CRC Handbook of Chemistry and Physics, boiling points of the elements")}
+
 	// SectionRiseEnding and SectionRiseThrough are its uncertainty of the peak's rise in the member that
 	// ends at the joint and in the one that runs through.
 	SectionRiseEnding = Datum{1, 0.84, 1.18, "1", worked("above: a model with the bead's true shape, hotter at the " +
