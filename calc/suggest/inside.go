@@ -11,7 +11,7 @@ import (
 // many answers. Where even the place that misses least misses by some doubts there is nothing to be brought into.
 const (
 	missPrice = 20
-	insideBy  = 0.006
+	insideBy  = 0.009
 	corrected = 5
 	givenUp   = 1
 )
