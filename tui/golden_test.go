@@ -50,6 +50,7 @@ func TestGolden(t *testing.T) {
 		{"map", toCard + "m", all},
 		{"explain", "enter *", some},
 		{"page-fit", toCard + "p", some},
+		{"measure-no-book", toCard + "p m m", some},
 		{"words", toCard + "g", some},
 		{"help", "f1", some},
 		{"booth", "enter 1 8 enter enter enter b", all},

@@ -69,7 +69,7 @@ func dialMark(ask string) measureRow {
 var measureRows = [measureCount]measureRow{
 	askSource:    {ask: "power source"},
 	askPull:      wirePull("wire pull"),
-	askPullAgain: wirePull("once more"),
+	askPullAgain: wirePull("second pull"),
 	askStickOut: {"stick-out", "measure-stick-out", "from tip to arc: 12mm or 1/2in", quantity.FieldStickOut,
 		"stickout", "mm", false},
 	askAmps: {"amps", "measure-arc", "after the first second: 93A", quantity.FieldCurrent, "", "A", false},
