@@ -42,6 +42,9 @@ func (c *Bead) Holds(p Point) bool {
 	if c.of.Kind == Edge {
 		return c.crown.holds(p)
 	}
+	if c.of.Kind == Corner && p.X < 0 && p.Y < -c.of.Thick[0] {
+		return false // inside the corner, behind both members: the chord between far toes runs through it
+	}
 	at := p.minus(c.toe)
 	h, u := at.Y*c.along.X-at.X*c.along.Y, at.dot(c.along)-c.chord/2 // over the chord, from its middle
 	if h > 0 && c.radius > 0 && c.of.Phi > 0 {

@@ -123,3 +123,20 @@ func TestBulge(t *testing.T) {
 		}
 	}
 }
+
+// A corner's bead lies outside the corner, however far its toes reach.
+func TestCornerIsEmptyInside(t *testing.T) {
+	for _, wet := range []float64{0.5, 2, 5, 9} {
+		for _, phi := range []float64{-0.3, 0, 0.6, 1.9} {
+			s := Shape{Kind: Corner, Thick: [2]float64{2.7, 2.7}, Wet: [2]float64{wet, wet}, Phi: phi}
+			c := s.Bead()
+			for x := -8.05; x < 0; x += 0.1 {
+				for y := -12.05; y < -2.7; y += 0.1 {
+					if c.Holds(Point{x, y}) {
+						t.Fatalf("wetted %g mm, %g rad: bead at %.2f, %.2f, inside the corner", wet, phi, x, y)
+					}
+				}
+			}
+		}
+	}
+}
