@@ -66,9 +66,10 @@ var own = map[string][]string{
 
 // outside is what else a room may import, by prefix; the standard library is always there.
 var outside = map[string][]string{
-	"brazebooth/internal/program": {"charm.land/", "github.com/charmbracelet/", "github.com/adrg/xdg", "golang.org/x/sys/windows"},
-	"brazebooth/tui":              {"charm.land/", "github.com/charmbracelet/"},
-	"brazebooth/tui/canvas":       {"charm.land/lipgloss/", "github.com/charmbracelet/"},
+	"brazebooth/internal/program": {"charm.land/", "github.com/charmbracelet/", "github.com/adrg/xdg",
+		"golang.org/x/sys/windows"},
+	"brazebooth/tui":        {"charm.land/", "github.com/charmbracelet/"},
+	"brazebooth/tui/canvas": {"charm.land/lipgloss/", "github.com/charmbracelet/"},
 	"brazebooth/internal/serve": {"charm.land/", "github.com/charmbracelet/", "github.com/spf13/pflag",
 		"golang.org/x/crypto/ssh", "golang.org/x/time/rate",
 		"github.com/pires/go-proxyproto", "github.com/VictoriaMetrics/metrics", "github.com/BurntSushi/toml"},

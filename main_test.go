@@ -32,7 +32,8 @@ func (t inTurn) Run(name string, f func(testscript.T)) {
 }
 
 // TestScripts runs every command as a user does, its errors included. In a script
-// "run brazebooth" calls the program in this process, which starts no other and knows the answers of the scripts before;
+// "run brazebooth" calls the program in this process, which starts no other and knows the answers of the scripts
+// before;
 // "exec brazebooth" starts it as a process of its own, for what needs a standard input or a shell.
 func TestScripts(t *testing.T) {
 	const dir = "testdata/script"
@@ -70,7 +71,8 @@ func variables(t *testing.T, dir string) []string {
 	return names
 }
 
-// called runs the program in this process with the folder and the environment of a script, and gives the script what it writes.
+// called runs the program in this process with the folder and the environment of a script, and gives the script what
+// it writes.
 func called(ts *testscript.TestScript, names []string, neg bool, args []string) {
 	if len(args) == 0 || args[0] != "brazebooth" {
 		ts.Fatalf("usage: run brazebooth [args...]")

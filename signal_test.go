@@ -166,7 +166,8 @@ func TestTheSecondSignalEndsAtOnce(t *testing.T) {
 			continue
 		}
 		p, told := stuck(t)
-		if _, err := told.ReadString('\n'); err != nil { // what is wrong with the row is said, and then its answer written
+		// what is wrong with the row is said, and then its answer written
+		if _, err := told.ReadString('\n'); err != nil {
 			t.Fatal(err)
 		}
 		late := time.AfterFunc(deep.Patience(t), func() { _ = p.Process.Kill() })
@@ -185,7 +186,8 @@ func TestTheSecondSignalEndsAtOnce(t *testing.T) {
 			}
 		}
 		again.Stop()
-		if status := p.ProcessState.Sys().(syscall.WaitStatus); !late.Stop() || !status.Signaled() || status.Signal() != s {
+		if status := p.ProcessState.Sys().(syscall.WaitStatus); !late.Stop() || !status.Signaled() ||
+			status.Signal() != s {
 			t.Errorf("%v: %v", s, p.ProcessState)
 		}
 	}

@@ -9,7 +9,8 @@ import (
 
 func TestSubstitutedPutsTheNumbersIn(t *testing.T) {
 	b := calc.Basis{Formula: "{eta}·{U}·{I}/{v}", Inputs: []calc.Input{
-		{Symbol: "eta", Value: 0.84}, {Symbol: "U", Value: 15.25, Unit: "V"}, {Symbol: "I", Value: 96.53, Unit: "A"}, {Symbol: "v", Value: 6, Unit: "mm/s"}}}
+		{Symbol: "eta", Value: 0.84}, {Symbol: "U", Value: 15.25, Unit: "V"}, {Symbol: "I", Value: 96.53, Unit: "A"},
+		{Symbol: "v", Value: 6, Unit: "mm/s"}}}
 	if got, want := b.Substituted(), "0.84·(15.25 V)·(96.53 A)/(6 mm/s)"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
@@ -19,7 +20,8 @@ func TestSubstitutedPutsTheNumbersIn(t *testing.T) {
 }
 
 func TestEveryFormulaIsFilledIn(t *testing.T) {
-	for _, j := range []calc.Job{{}, {Mode: "timed", Joint: "butt", Gap: calc.Some(2)}, {Mode: "pulsed", Amps: calc.Some(90)}} {
+	for _, j := range []calc.Job{{}, {Mode: "timed", Joint: "butt", Gap: calc.Some(2)}, {Mode: "pulsed",
+		Amps: calc.Some(90)}} {
 		card := mustSolve(t, j)
 		for _, f := range card.Figures {
 			if s := f.Basis.Substituted() + f.Basis.Plain(); strings.ContainsAny(s, "{}_") || s == "" {

@@ -14,14 +14,17 @@ import (
 	"brazebooth/tables"
 )
 
-// borderJob is a job anywhere that somebody may ask about: every metal pair, joint, position and mode, 0.2 to 25 mm, open
+// borderJob is a job anywhere that somebody may ask about: every metal pair, joint, position and mode, 0.2 to 25 mm,
+// open
 // and closed, with its settings given.
 func borderJob(r *rand.Rand) Job {
 	pick := func(ids ...string) string { return ids[r.IntN(len(ids))] }
 	thick := func() Opt { return Some(0.2 * math.Pow(25/0.2, r.Float64())) }
 	metals := tables.Metals()
-	j := Job{Metal: metals[r.IntN(len(metals))].ID, Thickness: thick(), Joint: pick("lap", "tee", "butt", "corner", "overlay"),
-		Mode: pick("dip", "dip", "pulsed"), Position: pick("flat", "flat", "horizontal", "vertical-up", "vertical-down", "overhead"),
+	j := Job{Metal: metals[r.IntN(len(metals))].ID, Thickness: thick(), Joint: pick("lap", "tee", "butt", "corner",
+		"overlay"),
+		Mode: pick("dip", "dip", "pulsed"), Position: pick("flat", "flat", "horizontal", "vertical-up",
+			"vertical-down", "overhead"),
 		Wire: Some([]float64{0.762, 0.889, 1.143, 1.6}[r.IntN(4)])}
 	if r.IntN(2) == 0 {
 		j.Metal2, j.Thickness2 = metals[r.IntN(len(metals))].ID, thick()
@@ -40,8 +43,10 @@ func borderJob(r *rand.Rand) Job {
 var smooth = [...]string{"current", "net_heat", "bead_area", "bead_width", "wetted_width_1", "base_peak_temperature"}
 
 // jumps says which figure of two cards differs by more than 5 %, "" for none. Not
-// compared is what lies across a named border: where nothing is judged, where a member is not wetted, sheet and plate, and
-// where the base melts, whose latent heat lets a little more travel count for much. Nor are widths under 4 mm: there the toe's
+// compared is what lies across a named border: where nothing is judged, where a member is not wetted, sheet and plate,
+// and
+// where the base melts, whose latent heat lets a little more travel count for much. Nor are widths under 4 mm: there
+// the toe's
 // isotherm skims the peak, and a width's change with the heat has no bound.
 func jumps(a, b *Card) string {
 	for _, c := range []*Card{a, b} {
@@ -70,8 +75,10 @@ type borderScan struct {
 	jumped                  []string
 }
 
-// Every job anywhere in the range is judged or has a reason why not, in the words of the border; with fixed settings hardly
-// a figure jumps where one input moves by one per cent; a wider gap is never easier to bridge, and a butt overhead never holds
+// Every job anywhere in the range is judged or has a reason why not, in the words of the border; with fixed settings
+// hardly
+// a figure jumps where one input moves by one per cent; a wider gap is never easier to bridge, and a butt overhead
+// never holds
 // more metal than one that is laid horizontally.
 func TestBorders(t *testing.T) {
 	r := deep.Rand(t)
@@ -83,11 +90,13 @@ func TestBorders(t *testing.T) {
 	if s.judged < jobs/3 {
 		t.Errorf("%d jobs were judged", s.judged)
 	}
-	// What is left are beads that barely wet and members that barely melt beside one that does not: not one move in a hundred.
+	// What is left are beads that barely wet and members that barely melt beside one that does not: not one move in a
+	// hundred.
 	if len(s.jumped)*100 > s.moves {
 		t.Errorf("%d of %d moves jump:\n%s", len(s.jumped), s.moves, strings.Join(s.jumped, "\n"))
 	}
-	t.Logf("%d of %d jobs judged, %d reversals; %d of %d moves jump\n%s", s.judged, jobs, s.reversed, len(s.jumped), s.moves,
+	t.Logf("%d of %d jobs judged, %d reversals; %d of %d moves jump\n%s", s.judged, jobs, s.reversed, len(s.jumped),
+		s.moves,
 		strings.Join(s.jumped, "\n"))
 	for _, m := range []map[string]int{s.answers, s.jumps} {
 		for _, key := range slices.Sorted(maps.Keys(m)) {
@@ -155,7 +164,8 @@ func (s *borderScan) evenly(j Job, c *Card) {
 		if what := jumps(c, &d); what != "" {
 			figure, _, _ := strings.Cut(what, " ")
 			s.jumps["jumps of "+figure+" with "+name]++
-			s.jumped = append(s.jumped, fmt.Sprintf("%s %.3g mm on %s %.3g mm, %s: with one per cent more %s %s", j.Metal,
+			s.jumped = append(s.jumped, fmt.Sprintf("%s %.3g mm on %s %.3g mm, %s: with one per cent more %s %s",
+				j.Metal,
 				j.Thickness.V, j.Metal2, j.Thickness2.V, j.Joint, name, what))
 		}
 	}
@@ -207,17 +217,22 @@ func bridging(t *testing.T, j Job) float64 {
 	return l[lBridges]
 }
 
-// A member that gets barely too cold for its toe does not make a gap easier to bridge: thin sheet that stands on thick iron
+// A member that gets barely too cold for its toe does not make a gap easier to bridge: thin sheet that stands on thick
+// iron
 // or lies on it, over gaps that leave it less and less heat.
 func TestWiderGapsOverBarelyWettedParts(t *testing.T) {
 	for _, c := range deep.Of(t, []Job{
-		{Metal: "dp600", Thickness: Some(0.519), Metal2: "grey-iron", Thickness2: Some(24.1), Joint: "tee", Mode: "pulsed",
+		{Metal: "dp600", Thickness: Some(0.519), Metal2: "grey-iron", Thickness2: Some(24.1), Joint: "tee",
+			Mode:     "pulsed",
 			Position: "vertical-down", Wire: Some(0.889), Feed: Some(5.229), Travel: Some(14.04)},
-		{Metal: "mild-steel", Thickness: Some(0.8), Metal2: "mild-steel", Thickness2: Some(8), Joint: "tee", Feed: Some(4),
+		{Metal: "mild-steel", Thickness: Some(0.8), Metal2: "mild-steel", Thickness2: Some(8), Joint: "tee",
+			Feed: Some(4),
 			Wire: Some(0.889), Travel: Some(9)},
-		{Metal: "mild-steel", Thickness: Some(1), Metal2: "ductile-iron", Thickness2: Some(12), Joint: "lap", Feed: Some(5),
+		{Metal: "mild-steel", Thickness: Some(1), Metal2: "ductile-iron", Thickness2: Some(12), Joint: "lap",
+			Feed: Some(5),
 			Wire: Some(1), Travel: Some(8)},
-		{Metal: "stainless-304", Thickness: Some(1.5), Metal2: "copper", Thickness2: Some(3), Joint: "lap", Feed: Some(7),
+		{Metal: "stainless-304", Thickness: Some(1.5), Metal2: "copper", Thickness2: Some(3), Joint: "lap",
+			Feed: Some(7),
 			Wire: Some(1), Travel: Some(6)},
 	}, 2) {
 		last := math.Inf(1)
@@ -225,7 +240,8 @@ func TestWiderGapsOverBarelyWettedParts(t *testing.T) {
 			c.Gap = Some(gap)
 			b := bridging(t, c)
 			if b > last+1e-9 {
-				t.Errorf("%s %g mm on %s: a gap of %.3g mm is bridged by %.3f, after %.3f", c.Metal, c.Thickness.V, c.Metal2, gap, b, last)
+				t.Errorf("%s %g mm on %s: a gap of %.3g mm is bridged by %.3f, after %.3f", c.Metal, c.Thickness.V,
+					c.Metal2, gap, b, last)
 			}
 			if !math.IsNaN(b) {
 				last = b

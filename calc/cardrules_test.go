@@ -15,8 +15,10 @@ func TestOnlyWhatIsJudgedIsCalledGood(t *testing.T) {
 		job  Job
 		good bool
 	}{
-		{Job{Metal: "mild-steel", Gauge: 18, Joint: "lap"}, true}, {Job{Metal: "mild-steel", Gauge: 18, Joint: "plug"}, false},
-		{Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Gap: Some(3.7)}, false}, {Job{Metal: "mild-steel", Thickness: Some(5), Joint: "butt"}, true},
+		{Job{Metal: "mild-steel", Gauge: 18, Joint: "lap"}, true}, {Job{Metal: "mild-steel", Gauge: 18,
+			Joint: "plug"}, false},
+		{Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Gap: Some(3.7)}, false}, {Job{Metal: "mild-steel",
+			Thickness: Some(5), Joint: "butt"}, true},
 		{Job{Metal: "mild-steel", Thickness: Some(5), Joint: "butt", Gap: Some(1)}, false},
 		{Job{Metal: "mild-steel", Thickness: Some(8), Joint: "lap"}, false},
 	} {
@@ -24,7 +26,8 @@ func TestOnlyWhatIsJudgedIsCalledGood(t *testing.T) {
 		for _, name := range []string{"wire_feed", "travel"} {
 			f, ok := c.Figure(name)
 			if ok && (f.Suggested() != x.good || f.Usual() == x.good) {
-				t.Errorf("%s, zone %s: %s is suggested %v, usual %v", x.job.Joint, c.Zone, name, f.Suggested(), f.Usual())
+				t.Errorf("%s, zone %s: %s is suggested %v, usual %v", x.job.Joint, c.Zone, name, f.Suggested(),
+					f.Usual())
 			}
 		}
 	}
@@ -43,10 +46,12 @@ func TestEveryPreheatHasACard(t *testing.T) {
 	var fe *mistake.Error
 	none := Card{}
 	given := Card{Job: Job{Feed: Some(5)}}
-	if err := settingError(formula.Outside("x", 1, "y"), &none); !errors.As(err, &fe) || strings.Contains(fe.Hint, "leave") {
+	if err := settingError(formula.Outside("x", 1, "y"), &none); !errors.As(err, &fe) || strings.Contains(fe.Hint,
+		"leave") {
 		t.Errorf("%v, %s", err, fe.Hint)
 	}
-	if err := settingError(formula.Outside("x", 1, "y"), &given); !errors.As(err, &fe) || !strings.Contains(fe.Hint, "leave feed") {
+	if err := settingError(formula.Outside("x", 1, "y"), &given); !errors.As(err, &fe) || !strings.Contains(fe.Hint,
+		"leave feed") {
 		t.Errorf("%v, %s", err, fe.Hint)
 	}
 }

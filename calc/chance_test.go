@@ -118,7 +118,8 @@ func TestChanceCountsEveryEdge(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if weak.Missed != "arc steady" || weak.Good > 70 || weak.Good >= good.Good || weak.Spoiler != "calibration voltage" {
+	if weak.Missed != "arc steady" || weak.Good > 70 || weak.Good >= good.Good ||
+		weak.Spoiler != "calibration voltage" {
 		t.Errorf("at the least current %+v, at the suggestion %+v", weak, good)
 	}
 	if want := "“arc steady”, moved most by calibration voltage"; weak.Words() != want {

@@ -60,7 +60,8 @@ func TestChartAgreesWithTheCards(t *testing.T) {
 			mean += s / float64(len(squares))
 		}
 		if len(squares) == 0 || math.Sqrt(mean) > 4 {
-			t.Errorf("%+v: over %d points %.1f percentage points apart, root mean square", j, len(squares), math.Sqrt(mean))
+			t.Errorf("%+v: over %d points %.1f percentage points apart, root mean square", j, len(squares),
+				math.Sqrt(mean))
 		}
 	}
 }
@@ -74,7 +75,8 @@ func TestChartIsWhole(t *testing.T) {
 		t.Fatalf("%d chances for %d points", len(c.Chance), n)
 	}
 	for _, e := range c.Edges {
-		if len(e.Inside) != n || e.Name == "" || e.Beyond == "" || slices.Min(e.Inside) >= 0 || slices.Max(e.Inside) < 0 {
+		if len(e.Inside) != n || e.Name == "" || e.Beyond == "" || slices.Min(e.Inside) >= 0 ||
+			slices.Max(e.Inside) < 0 {
 			t.Errorf("edge %q: %d points", e.Name, len(e.Inside))
 		}
 		for k, v := range e.Inside {

@@ -9,7 +9,8 @@ import (
 // by its slope; one that nothing moves never.
 func TestCourseReachesItsRoot(t *testing.T) {
 	for _, x := range []struct{ l, a, b, want float64 }{
-		{0.3, 2, 0, -0.15}, {0.3, -2, 0, 0.15}, {0.06, 0.7, 1, -0.1}, {0.06, -0.7, 1, 0.1}, {-0.11, 1, 1, 0.1}, {2, 1, 0, -2}, {1, 0.01, 0, math.Inf(1)},
+		{0.3, 2, 0, -0.15}, {0.3, -2, 0, 0.15}, {0.06, 0.7, 1, -0.1}, {0.06, -0.7, 1, 0.1}, {-0.11, 1, 1, 0.1}, {2, 1,
+			0, -2}, {1, 0.01, 0, math.Inf(1)},
 		{1, 1, 5, -1}, // no root: on as a straight line
 	} {
 		f := func(s float64) float64 { return x.l + x.a*s + x.b*s*s }

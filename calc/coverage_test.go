@@ -30,7 +30,8 @@ func (c *tally) all() int { return c.in + c.below + c.above }
 func coverageJob(r *rand.Rand) Job {
 	pick := func(list ...string) string { return list[r.IntN(len(list))] }
 	j := Job{Metal: pick("mild-steel", "galvanized", "stainless-304", "dp600", "copper"),
-		Joint: pick("lap", "tee", "butt", "corner"), Thickness: Some(0.6 + 1.9*r.Float64()), Mode: pick("dip", "dip", "pulsed")}
+		Joint: pick("lap", "tee", "butt", "corner"), Thickness: Some(0.6 + 1.9*r.Float64()), Mode: pick("dip", "dip",
+			"pulsed")}
 	if r.IntN(3) == 0 {
 		j.Thickness2 = Some(j.Thickness.V * (0.7 + 0.8*r.Float64()))
 		j.Metal2 = j.Metal
@@ -71,7 +72,8 @@ func TestBandsHoldTheirShare(t *testing.T) {
 		if share := float64(c.in) / n; share < 0.93-noise || share > 0.98+noise {
 			t.Errorf("%s: %.1f %% of %d outcomes lie in its band", name, 100*share, c.all())
 		}
-		t.Logf("%-26s %5d: %5.1f %% in, %4.1f %% below, %4.1f %% above", name, c.all(), 100*float64(c.in)/float64(c.all()),
+		t.Logf("%-26s %5d: %5.1f %% in, %4.1f %% below, %4.1f %% above", name, c.all(),
+			100*float64(c.in)/float64(c.all()),
 			100*float64(c.below)/float64(c.all()), 100*float64(c.above)/float64(c.all()))
 	}
 }
@@ -120,7 +122,8 @@ func drawSection(r *rand.Rand, c *board, card *Card, count func(name string, v, 
 	l.v.variants.at = variant{st, h.in.Thick}
 	one := l.widthDoubt()
 	whole := between(tables.SectionTotal, r.NormFloat64())
-	rest := tables.Datum{V: 1, Low: apart(one.Low, tables.SectionTotal.Low), High: apart(one.High, tables.SectionTotal.High)}
+	rest := tables.Datum{V: 1, Low: apart(one.Low, tables.SectionTotal.Low), High: apart(one.High,
+		tables.SectionTotal.High)}
 	share := between(rest, r.NormFloat64())
 	x := l.reshaped(whole*share, whole/share, 1)
 	read := func(name string, v float64) {

@@ -18,9 +18,12 @@ import (
 // warm, whose seam has two ends.
 func slowJobs() []Job {
 	return []Job{
-		{Metal: "copper", Gauge: 14, Metal2: "galvanized", Thickness2: Some(0.15), Joint: "lap", Wire: Some(2.89), ZincLimit: Some(20)},
-		{Metal: "copper", Gauge: 14, Metal2: "dp600", Thickness2: Some(0.0754), Joint: "butt", Wire: Some(2.89), Preheat: Some(400)},
-		{Metal: "dp800", Thickness: Some(1.13), Metal2: "galvanized", Thickness2: Some(0.1), Joint: "lap", Wire: Some(2.1), Filler: "cual10fe", Preheat: Some(280)},
+		{Metal: "copper", Gauge: 14, Metal2: "galvanized", Thickness2: Some(0.15), Joint: "lap", Wire: Some(2.89),
+			ZincLimit: Some(20)},
+		{Metal: "copper", Gauge: 14, Metal2: "dp600", Thickness2: Some(0.0754), Joint: "butt", Wire: Some(2.89),
+			Preheat: Some(400)},
+		{Metal: "dp800", Thickness: Some(1.13), Metal2: "galvanized", Thickness2: Some(0.1), Joint: "lap",
+			Wire: Some(2.1), Filler: "cual10fe", Preheat: Some(280)},
 		{Metal: "copper", Thickness: Some(8), Joint: "tee"},
 		{Metal: "mild-steel", Thickness: Some(12), Thickness2: Some(20), Joint: "tee", PartMass: Some(20)},
 	}
@@ -60,10 +63,13 @@ func TestAnyWindowIsBounded(t *testing.T) {
 		if m.work > mostWindow {
 			t.Errorf("job %d, %+v: %.1f million, at most %.1f", n, job, float64(m.work)/1e6, mostWindow*1e-6)
 		}
-		if full := len(m.Feeds) == FullWindow.Feeds && len(m.Travels) == FullWindow.Travels; full == m.Coarser || m.Coarser != strings.HasPrefix(m.CoarserWords(), "drawn coarser: ") {
-			t.Errorf("job %d: %d by %d points, coarser %v, %q", n, len(m.Feeds), len(m.Travels), m.Coarser, m.CoarserWords())
+		if full := len(m.Feeds) == FullWindow.Feeds && len(m.Travels) == FullWindow.Travels; full == m.Coarser ||
+			m.Coarser != strings.HasPrefix(m.CoarserWords(), "drawn coarser: ") {
+			t.Errorf("job %d: %d by %d points, coarser %v, %q", n, len(m.Feeds), len(m.Travels), m.Coarser,
+				m.CoarserWords())
 		}
-		if len(m.Zones) != len(m.Feeds)*len(m.Travels) || len(m.Feeds) < smallest.Feeds || len(m.Travels) < smallest.Travels {
+		if len(m.Zones) != len(m.Feeds)*len(m.Travels) || len(m.Feeds) < smallest.Feeds ||
+			len(m.Travels) < smallest.Travels {
 			t.Errorf("job %d: %d zones for %d by %d points", n, len(m.Zones), len(m.Feeds), len(m.Travels))
 		}
 		if m.Coarser {
@@ -82,7 +88,8 @@ func TestAnyTimedArcIsBounded(t *testing.T) {
 		t.Skip("many beats")
 	}
 	jobs := []Job{ // times of many seconds, whose cycles do not repeat
-		{Metal: "galvanized", Thickness: Some(0.64), Joint: "tee", Wire: Some(0.45), ArcOn: Some(5.9), ArcOff: Some(7.8), Mode: "timed"},
+		{Metal: "galvanized", Thickness: Some(0.64), Joint: "tee", Wire: Some(0.45), ArcOn: Some(5.9),
+			ArcOff: Some(7.8), Mode: "timed"},
 		{Metal: "copper", Thickness: Some(0.24), Joint: "tee", ArcOn: Some(6), ArcOff: Some(1), Mode: "timed"},
 	}
 	jobs = append(jobs, odd(oddTimed)...)
@@ -120,9 +127,12 @@ func BenchmarkSlowWindows(b *testing.B) {
 
 // What a shop asks for is never drawn coarser, and every remedy is tried for it.
 func TestUsualWindowsAreFull(t *testing.T) {
-	jobs := []Job{{Metal: "galvanized", Gauge: 20}, {Metal: "mild-steel", Thickness: Some(0.8), Thickness2: Some(2), Joint: "lap"}, {Metal: "mild-steel", Thickness: Some(1.5), Metal2: "mild-steel", Thickness2: Some(6), Joint: "tee"}}
+	jobs := []Job{{Metal: "galvanized", Gauge: 20}, {Metal: "mild-steel", Thickness: Some(0.8), Thickness2: Some(2),
+		Joint: "lap"}, {Metal: "mild-steel", Thickness: Some(1.5), Metal2: "mild-steel", Thickness2: Some(6),
+		Joint: "tee"}}
 	if !testing.Short() {
-		jobs = append(jobs, Job{Metal: "stainless-304", Gauge: 18, Joint: "butt", Mode: "pulsed"}, Job{Metal: "mild-steel", Thickness: Some(0.5), Joint: "butt", Gap: Some(0.5)},
+		jobs = append(jobs, Job{Metal: "stainless-304", Gauge: 18, Joint: "butt", Mode: "pulsed"},
+			Job{Metal: "mild-steel", Thickness: Some(0.5), Joint: "butt", Gap: Some(0.5)},
 			Job{Metal: "copper", Thickness: Some(3), Joint: "lap"})
 	}
 	if !deep.Run() {
@@ -138,7 +148,8 @@ func TestUsualWindowsAreFull(t *testing.T) {
 			late = late || r.Late
 		}
 		if m.Coarser || late || m.CoarserWords() != "" {
-			t.Errorf("%+v: %d by %d points, something not tried %v, %.1f million", job, len(m.Feeds), len(m.Travels), late, float64(m.work)/1e6)
+			t.Errorf("%+v: %d by %d points, something not tried %v, %.1f million", job, len(m.Feeds), len(m.Travels),
+				late, float64(m.work)/1e6)
 		}
 		t.Logf("%.1f million: %s %s, good %v", float64(m.work)/1e6, job.Metal, m.Card.Used.Joint, m.Good)
 	}
@@ -160,7 +171,8 @@ func TestCoarserWindowsAreTheSameEachTime(t *testing.T) {
 	}
 	again, err := window(t.Context(), job, FullWindow, nil)
 	if err != nil || !first.Coarser || !reflect.DeepEqual(first, again) {
-		t.Errorf("coarser %v, %d by %d points for %d, then %d by %d for %d (%v)", first.Coarser, len(first.Feeds), len(first.Travels), first.work, len(again.Feeds), len(again.Travels), again.work, err)
+		t.Errorf("coarser %v, %d by %d points for %d, then %d by %d for %d (%v)", first.Coarser, len(first.Feeds),
+			len(first.Travels), first.work, len(again.Feeds), len(again.Travels), again.work, err)
 	}
 }
 
@@ -177,7 +189,9 @@ func TestEverySecondPoint(t *testing.T) {
 			if got, want := half.logs[i*2+j][lWets], float64(20*i+2*j); got != want {
 				t.Errorf("%d, %d is %g, was %g", i, j, got, want)
 			}
-			if f, v := half.feeds.at(float64(i))-whole.feeds.at(float64(2*i)), half.travels.at(float64(j))-whole.travels.at(float64(2*j)); f > 1e-9 || f < -1e-9 || v > 1e-9 || v < -1e-9 {
+			if f, v := half.feeds.at(float64(i))-whole.feeds.at(float64(2*i)),
+				half.travels.at(float64(j))-whole.travels.at(float64(2*j)); f > 1e-9 || f < -1e-9 || v > 1e-9 ||
+				v < -1e-9 {
 				t.Errorf("%d, %d has moved", i, j)
 			}
 		}
@@ -238,7 +252,8 @@ func TestNoSectionForWhoLeft(t *testing.T) {
 func TestSolveContextStops(t *testing.T) {
 	ctx, cancel := context.WithCancel(t.Context())
 	cancel()
-	if c, err := SolveContext(ctx, Job{Metal: "galvanized", Gauge: 18}); !errors.Is(err, context.Canceled) || c.Zone != "" {
+	if c, err := SolveContext(ctx, Job{Metal: "galvanized", Gauge: 18}); !errors.Is(err, context.Canceled) ||
+		c.Zone != "" {
 		t.Errorf("%v, zone %q", err, c.Zone)
 	}
 	late, stop := context.WithTimeout(t.Context(), time.Nanosecond)

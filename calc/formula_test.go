@@ -48,8 +48,10 @@ func formulaJobs() []calc.Job {
 		{Metal: "galvanized", Gauge: 18},
 		{Metal: "mild-steel", Gauge: 16, Gap: o(2), Amps: o(90), ArcOn: o(0.4), ArcOff: o(0.9)},
 		{Metal: "mild-steel", Thickness: o(8), Feed: o(6), Travel: o(5), Leg: o(4)},
-		{Metal: "stainless-304", Metal2: "copper", Gauge: 18, Thickness2: o(1.5), Volts: o(18), Phi: o(4), PhiSigma: o(0.2), Preheat: o(150), SpotStep: o(3), Throat: o(2)},
-		{Metal: "galvanized", Metal2: "mild-steel", Gauge: 20, VoltFactor: o(1.1), VoltFactorSigma: o(0.03), Eta: o(0.8), StickOut: o(14), Amps: o(60)},
+		{Metal: "stainless-304", Metal2: "copper", Gauge: 18, Thickness2: o(1.5), Volts: o(18), Phi: o(4),
+			PhiSigma: o(0.2), Preheat: o(150), SpotStep: o(3), Throat: o(2)},
+		{Metal: "galvanized", Metal2: "mild-steel", Gauge: 20, VoltFactor: o(1.1), VoltFactorSigma: o(0.03),
+			Eta: o(0.8), StickOut: o(14), Amps: o(60)},
 	}
 	for i := range list {
 		j := &list[i]
@@ -165,7 +167,8 @@ func TestReckon(t *testing.T) {
 		"10⁵·pi":                                   1e5 * math.Pi,
 	} {
 		b.Formula = formula
-		if got, err := reckon(&b); err != nil || math.Abs(got-want) > 1e-12*math.Abs(want) || !reckons.MatchString(formula) {
+		if got, err := reckon(&b); err != nil || math.Abs(got-want) > 1e-12*math.Abs(want) ||
+			!reckons.MatchString(formula) {
 			t.Errorf("%s: %g, want %g (%v)", formula, got, want, err)
 		}
 	}
@@ -175,7 +178,8 @@ func TestReckon(t *testing.T) {
 			t.Errorf("%q is taken for %g", formula, got)
 		}
 	}
-	for _, words := range []string{"given", "half-width where the sheet reaches {a}, from {b}", "first spot, or longer", "the larger angle at most {a}"} {
+	for _, words := range []string{"given", "half-width where the sheet reaches {a}, from {b}",
+		"first spot, or longer", "the larger angle at most {a}"} {
 		if reckons.MatchString(words) {
 			t.Errorf("%q is taken for arithmetic", words)
 		}

@@ -27,7 +27,8 @@ func gridOf(limits map[limit]func(feed, travel float64) float64) limitGrid {
 // Between four points the limits are linear each way.
 func TestBetweenIsStraight(t *testing.T) {
 	c := gridOf(map[limit]func(i, j float64) float64{lWets: func(i, j float64) float64 { return i*i + 10*j*j + i*j }})
-	for _, x := range [][3]float64{{0, 0, 0}, {4, 3, 118}, {2, 1, 16}, {0.5, 0, 0.5}, {0, 0.5, 5}, {1.5, 0, 2.5}, {3.5, 2.5, 12.5 + 65 + 8.75}, {4, 2.5, 16 + 65 + 10}, {2.25, 3, 5.25 + 90 + 6.75}} {
+	for _, x := range [][3]float64{{0, 0, 0}, {4, 3, 118}, {2, 1, 16}, {0.5, 0, 0.5}, {0, 0.5, 5}, {1.5, 0, 2.5},
+		{3.5, 2.5, 12.5 + 65 + 8.75}, {4, 2.5, 16 + 65 + 10}, {2.25, 3, 5.25 + 90 + 6.75}} {
 		if l := c.between(x[0], x[1]); math.Abs(l[lWets]-x[2]) > 1e-9 {
 			t.Errorf("at %g, %g: %g, by hand %g", x[0], x[1], l[lWets], x[2])
 		}
@@ -38,10 +39,12 @@ func TestBetweenIsStraight(t *testing.T) {
 // there is.
 func TestSlopesByHand(t *testing.T) {
 	c := gridOf(map[limit]func(i, j float64) float64{lWets: func(i, j float64) float64 { return i*i + 10*j*j }})
-	for _, x := range []struct{ x, y, feed, travel float64 }{{0, 0, 1, 10}, {1, 1, 2, 20}, {2, 2, 4, 40}, {3, 1, 6, 20}, {4, 3, 7, 50}, {0, 3, 1, 50}, {4, 0, 7, 10}} {
+	for _, x := range []struct{ x, y, feed, travel float64 }{{0, 0, 1, 10}, {1, 1, 2, 20}, {2, 2, 4, 40}, {3, 1, 6,
+		20}, {4, 3, 7, 50}, {0, 3, 1, 50}, {4, 0, 7, 10}} {
 		f, g := c.slopes(x.x, x.y, 1)
 		if math.Abs(f[lWets]-x.feed/math.Ln2) > 1e-9 || math.Abs(g[lWets]-x.travel/math.Ln2) > 1e-9 {
-			t.Errorf("at %g, %g: %g and %g a step, by hand %g and %g", x.x, x.y, f[lWets]*math.Ln2, g[lWets]*math.Ln2, x.feed, x.travel)
+			t.Errorf("at %g, %g: %g and %g a step, by hand %g and %g", x.x, x.y, f[lWets]*math.Ln2, g[lWets]*math.Ln2,
+				x.feed, x.travel)
 		}
 	}
 }
@@ -69,8 +72,10 @@ func TestFlatFillsByHand(t *testing.T) {
 		}
 	}
 	for what, spoil := range map[string]func(*limitGrid, []bool){
-		"an edge is near": func(c *limitGrid, _ []bool) { c.logs[0][lZinc] = flatFrom * 0.99 }, "a corner is hot": func(c *limitGrid, _ []bool) { c.logs[10][lSolid] = -1 },
-		"a corner has no answer": func(c *limitGrid, _ []bool) { c.logs[2] = hopeless }, "a corner is not computed": func(_ *limitGrid, first []bool) { first[8] = false },
+		"an edge is near":          func(c *limitGrid, _ []bool) { c.logs[0][lZinc] = flatFrom * 0.99 },
+		"a corner is hot":          func(c *limitGrid, _ []bool) { c.logs[10][lSolid] = -1 },
+		"a corner has no answer":   func(c *limitGrid, _ []bool) { c.logs[2] = hopeless },
+		"a corner is not computed": func(_ *limitGrid, first []bool) { first[8] = false },
 	} {
 		c, known := gridOf(logs), append([]bool{}, first...)
 		spoil(&c, known)

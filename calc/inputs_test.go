@@ -10,7 +10,8 @@ import (
 // ISO 544 gives +0.01/−0.04 mm up to 1.6 mm and +0.01/−0.06 above; AWS A5.02 ±0.001 in to .045 in and ±0.002 above
 // (memory medium). A size between them has its neighbour's tolerance about itself.
 func TestWireToleranceIsTheStandards(t *testing.T) {
-	for mm, want := range map[float64][2]float64{0.9: {0.86, 0.91}, 1.2: {1.16, 1.21}, 2.4: {2.34, 2.41}, 0.889: {0.8636, 0.9144}, 1.5875: {1.5367, 1.6383}, 1.205: {1.165, 1.215}} {
+	for mm, want := range map[float64][2]float64{0.9: {0.86, 0.91}, 1.2: {1.16, 1.21}, 2.4: {2.34, 2.41},
+		0.889: {0.8636, 0.9144}, 1.5875: {1.5367, 1.6383}, 1.205: {1.165, 1.215}} {
 		low, high := wireTolerance(mm)
 		if math.Abs(low-want[0]) > 1e-9 || math.Abs(high-want[1]) > 1e-9 {
 			t.Errorf("%g mm: %g to %g, want %g to %g", mm, low, high, want[0], want[1])
@@ -47,7 +48,8 @@ func TestHotterIsCloserToItsSolidus(t *testing.T) {
 		skin, solid [2]float64
 		members     int
 		want        int
-	}{{[2]float64{1000, 590}, [2]float64{1500, 600}, 2, 1}, {[2]float64{1490, 100}, [2]float64{1500, 600}, 2, 0}, {[2]float64{1000, 590}, [2]float64{1500, 600}, 1, 0}, {[2]float64{900, 900}, [2]float64{1000, 1000}, 2, 0}} {
+	}{{[2]float64{1000, 590}, [2]float64{1500, 600}, 2, 1}, {[2]float64{1490, 100}, [2]float64{1500, 600}, 2, 0},
+		{[2]float64{1000, 590}, [2]float64{1500, 600}, 1, 0}, {[2]float64{900, 900}, [2]float64{1000, 1000}, 2, 0}} {
 		m, v := margins{solid: x.solid, members: x.members}, verdict{}
 		v.state.skin = x.skin
 		if got := m.hotter(&v); got != x.want {
@@ -65,7 +67,8 @@ func TestWettingEdgeShowsTheCardsAngle(t *testing.T) {
 	}
 	for _, e := range c.Edges {
 		if e.Name == edgeNames[lWets] {
-			if in := e.Basis.Inputs; math.Abs(in[1].Value-angle.Value) > 1e-9 || math.Abs(in[0].Value-tables.ColdAngleFillet.V) > 1e-9 {
+			if in := e.Basis.Inputs; math.Abs(in[1].Value-angle.Value) > 1e-9 ||
+				math.Abs(in[0].Value-tables.ColdAngleFillet.V) > 1e-9 {
 				t.Errorf("%+v beside an angle of %g", in, angle.Value)
 			}
 			return
@@ -76,7 +79,8 @@ func TestWettingEdgeShowsTheCardsAngle(t *testing.T) {
 
 // What was given or bought is not called assumed; a stick-out that was not measured is.
 func TestAssumedIsWhatNobodyGave(t *testing.T) {
-	c := card(t, Job{Metal: "mild-steel", Gauge: 18, StickOut: Some(12), VoltFactor: Some(1.02), Phi: Some(4), Eta: Some(0.8), Gap: Some(0.5)})
+	c := card(t, Job{Metal: "mild-steel", Gauge: 18, StickOut: Some(12), VoltFactor: Some(1.02), Phi: Some(4),
+		Eta: Some(0.8), Gap: Some(0.5)})
 	b := newBoard(c)
 	for _, k := range []input{inThick1, inThick2, inStick, inVoltFactor, inPhi, inEta, inWire, inGap, inVolts} {
 		if b.intervals[k].assumed {

@@ -82,7 +82,11 @@ func TestKeepForgetsWhatWasWantedLongestAgo(t *testing.T) {
 	k := keep[int, int]{most: 2}
 	runs := 0
 	ask := func(key int) {
-		_, _ = k.answer(t.Context(), key, nil, func(context.Context, func(float64)) (int, error) { runs++; return key, nil })
+		_, _ = k.answer(t.Context(), key, nil, func(context.Context, func(float64)) (int, error) {
+			runs++
+			return key,
+				nil
+		})
 	}
 	for _, key := range []int{1, 2, 1, 3, 1} { // 2 leaves, not 1
 		ask(key)
@@ -118,7 +122,8 @@ func TestKeepTellsEveryWaiterHowFarItIs(t *testing.T) {
 		var told [3]float64
 		for i := range told {
 			wg.Go(func() {
-				_, _ = k.answer(t.Context(), 1, func(done float64) { told[i] = done }, func(_ context.Context, progress func(float64)) (int, error) {
+				_, _ = k.answer(t.Context(), 1, func(done float64) { told[i] = done }, func(_ context.Context,
+					progress func(float64)) (int, error) {
 					<-gate
 					progress(0.5)
 					return 1, nil

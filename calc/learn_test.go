@@ -44,7 +44,8 @@ func TestLearnByHand(t *testing.T) {
 	}
 	const seen, sigma, prior, wide = 3.4090, 0.06494, 3.25, 0.175
 	weight := 1/(wide*wide) + 1/(sigma*sigma)
-	if want := (prior/(wide*wide) + seen/(sigma*sigma)) / weight; math.Abs(l.Phi.Mean-want) > 2e-4 || math.Abs(l.Phi.Sigma-1/math.Sqrt(weight)) > 2e-5 {
+	if want := (prior/(wide*wide) + seen/(sigma*sigma)) / weight; math.Abs(l.Phi.Mean-want) > 2e-4 ||
+		math.Abs(l.Phi.Sigma-1/math.Sqrt(weight)) > 2e-5 {
 		t.Errorf("posterior %g ± %g, by hand %g ± %g", l.Phi.Mean, l.Phi.Sigma, want, 1/math.Sqrt(weight))
 	}
 }
@@ -69,7 +70,8 @@ func TestLearnedBandsCover(t *testing.T) {
 			}
 			feed, stick := 3.5+4*r.Float64(), 12.0
 			amps := func(phi float64) float64 {
-				a, err := formula.CurrentFromFeed(0.889, feed*1000/60, f.Density.V, f.HLiq.V, f.Resistivity.V, phi, stick)
+				a, err := formula.CurrentFromFeed(0.889, feed*1000/60, f.Density.V, f.HLiq.V, f.Resistivity.V, phi,
+					stick)
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -91,7 +93,8 @@ func TestLearnedBandsCover(t *testing.T) {
 		if p := 100 * float64(floored) / shops; p < 95 {
 			t.Errorf("%d readings: %.1f %% with the floor", n, p)
 		}
-		t.Logf("%2d readings: half-width %.2f %%, covered %d of %d, with the floor %d", n, 100*width, plain, shops, floored)
+		t.Logf("%2d readings: half-width %.2f %%, covered %d of %d, with the floor %d", n, 100*width, plain, shops,
+			floored)
 	}
 }
 
@@ -135,7 +138,8 @@ func TestOutliers(t *testing.T) {
 		t.Errorf("%+v after %+v", with.Phi, before.Phi)
 	}
 	odd.Confirmed = true
-	if sure, _ := Learn(&f, 0.889, "dip", append(list, odd)); len(sure.Phi.Flagged) != 0 || sure.Phi.Mean >= before.Phi.Mean {
+	if sure, _ := Learn(&f, 0.889, "dip", append(list, odd)); len(sure.Phi.Flagged) != 0 ||
+		sure.Phi.Mean >= before.Phi.Mean {
 		t.Errorf("confirmed: %+v", sure.Phi)
 	}
 }
@@ -149,7 +153,8 @@ func TestLearnedCard(t *testing.T) {
 	}
 	last := half(job)
 	for _, n := range []int{1, 3, 10, 1000} {
-		l := Learned{Phi: Posterior{Mean: 3.25, Sigma: 0.175 / math.Sqrt(1+float64(n)*7), Used: n}, Volts: Posterior{Mean: 1.05, Sigma: 0.01, Used: n}}
+		l := Learned{Phi: Posterior{Mean: 3.25, Sigma: 0.175 / math.Sqrt(1+float64(n)*7), Used: n},
+			Volts: Posterior{Mean: 1.05, Sigma: 0.01, Used: n}}
 		j := job
 		l.Put(&j)
 		h := half(j)
@@ -242,8 +247,10 @@ func learningPicture(t *testing.T, plain, floored []float64) []byte {
 
 // What was learned with one filler, wire or mode is left out with another, and counts again when that comes back.
 func TestLearnedStaysWithItsWire(t *testing.T) {
-	job := Job{Metal: "mild-steel", Gauge: 18, Filler: "cusi3", Wire: Some(0.889), Mode: "dip", Feed: Some(6), Travel: Some(10)}
-	l := Learned{For: LearnedKey("cusi3", 0.889, "dip"), Phi: Posterior{Mean: 4.9, Sigma: 0.1, Used: 3}, Volts: Posterior{Mean: 1.1, Sigma: 0.01, Used: 3}}
+	job := Job{Metal: "mild-steel", Gauge: 18, Filler: "cusi3", Wire: Some(0.889), Mode: "dip", Feed: Some(6),
+		Travel: Some(10)}
+	l := Learned{For: LearnedKey("cusi3", 0.889, "dip"), Phi: Posterior{Mean: 4.9, Sigma: 0.1, Used: 3},
+		Volts: Posterior{Mean: 1.1, Sigma: 0.01, Used: 3}}
 	taught := job
 	l.Put(&taught)
 	for name, other := range map[string]func(*Job){

@@ -80,7 +80,8 @@ func TestEtaCovers(t *testing.T) {
 
 // A look of faults that have nothing to do with heat is no verdict.
 func TestVerdictOf(t *testing.T) {
-	for _, x := range [][3]string{{"", "good", "good"}, {"rolled-edge", "bad", "cold"}, {"burn-through", "bad", "hot"}, {"pores", "bad", ""}, {"", "bad", ""}, {"crack,crater", "acceptable", ""}} {
+	for _, x := range [][3]string{{"", "good", "good"}, {"rolled-edge", "bad", "cold"}, {"burn-through", "bad",
+		"hot"}, {"pores", "bad", ""}, {"", "bad", ""}, {"crack,crater", "acceptable", ""}} {
 		if got := VerdictOf(x[0], x[1]); got != x[2] {
 			t.Errorf("%v: %q", x, got)
 		}

@@ -26,7 +26,8 @@ func TestTrialsHoldThePlane(t *testing.T) {
 	for range deep.Many(1, 20) {
 		truth := seen.Job
 		truth.Rhythm = Rhythm{Stir: tables.Stirring.V * math.Exp(r.NormFloat64()*tables.StirringSigma.V),
-			Spread: tables.ArcWidth.V * math.Exp(0.05*r.NormFloat64()), Power: math.Exp(e.Power / 2 * r.NormFloat64()), Trials: 1,
+			Spread: tables.ArcWidth.V * math.Exp(0.05*r.NormFloat64()),
+			Power:  math.Exp(e.Power / 2 * r.NormFloat64()), Trials: 1,
 			For: LearnedKey("cusi3", 0.889, "timed")}
 		g := wholeRun(t, truth)
 		x := &g.times

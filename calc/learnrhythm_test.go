@@ -23,7 +23,8 @@ func newHidden(r *rand.Rand, e *TimedEnds) *hidden {
 		r.NormFloat64() * math.Log(tables.ArcWidth.High/tables.ArcWidth.Low) / 4, r.NormFloat64() * e.Power}
 	for i, v := range [...]float64{e.OnMin, e.OnMax, e.OffMin, e.OffMax} {
 		x := math.Log(v) + r.NormFloat64()*tables.RhythmDoubt.V/2
-		for k, d := range [...]tables.Datum{tables.SlopesOfStirring[i], tables.SlopesOfSpread[i], tables.SlopesOfPower[i]} {
+		for k, d := range [...]tables.Datum{tables.SlopesOfStirring[i], tables.SlopesOfSpread[i],
+			tables.SlopesOfPower[i]} {
 			slope := d.V + 0.5*r.NormFloat64()*(d.High-d.Low)/4
 			x += slope * at[k]
 		}
@@ -76,7 +77,8 @@ func (h *hidden) tries(e *TimedEnds, n int) []laidTrial {
 
 var usualEnds = TimedEnds{OnMin: 0.155, OnMax: 0.259, OffMin: 0.193, OffMax: 0.392, Power: 0.1}
 
-// Simulated booths with hidden stirring, spread and power: the ends that trials leave hold the booth's own in 95 of 100,
+// Simulated booths with hidden stirring, spread and power: the ends that trials leave hold the booth's own in 95 of
+// 100,
 // and after three trials their bands are half as wide as before.
 func TestTrialsHoldHiddenBooths(t *testing.T) {
 	r := deep.Rand(t)
@@ -118,7 +120,8 @@ func (r *Rhythm) moved(v float64, end int) float64 {
 // untaughtWidth is how wide the bands of both ends of on are on a card without trials, as logarithms.
 func untaughtWidth(e *TimedEnds) float64 {
 	width := 0.0
-	for _, c := range [...][2]tables.Datum{{tables.GapOnMin, tables.GapOnMinPower}, {tables.GapOnMax, tables.GapOnMaxPower}} {
+	for _, c := range [...][2]tables.Datum{{tables.GapOnMin, tables.GapOnMinPower}, {tables.GapOnMax,
+		tables.GapOnMaxPower}} {
 		power := 2 * e.Power * c[1].V
 		width += math.Hypot(math.Log(c[0].High), power) + math.Hypot(math.Log(c[0].Low), power)
 	}

@@ -45,7 +45,8 @@ func TestAGapIsBridgedOrRefused(t *testing.T) {
 		thick := 0.4 * math.Pow(10, float64(i)/float64(sheets))
 		for g := range gaps + 1 {
 			gap := 4 * float64(g) / float64(gaps)
-			card := solved(t, calc.Job{Metal: "mild-steel", Thickness: calc.Some(thick), Joint: "butt", Gap: calc.Some(gap)})
+			card := solved(t, calc.Job{Metal: "mild-steel", Thickness: calc.Some(thick), Joint: "butt",
+				Gap: calc.Some(gap)})
 			at := fmt.Sprintf("%.2f mm, gap %.2f", thick, gap)
 			e, asked := edgeOf(card, "gap bridged")
 			switch {
@@ -129,7 +130,8 @@ func TestBridgingFallsWithTheGap(t *testing.T) {
 		last := math.Inf(1)
 		for i := range steps {
 			gap := 0.3 + 2*float64(i)/float64(steps)
-			card := solved(t, calc.Job{Metal: "mild-steel", Thickness: calc.Some(thick), Joint: "butt", Gap: calc.Some(gap),
+			card := solved(t, calc.Job{Metal: "mild-steel", Thickness: calc.Some(thick), Joint: "butt",
+				Gap:  calc.Some(gap),
 				Feed: calc.Some(3 + thick), Travel: calc.Some(7)})
 			e, ok := edgeOf(card, "gap bridged")
 			if !ok {
@@ -137,7 +139,8 @@ func TestBridgingFallsWithTheGap(t *testing.T) {
 			}
 			over := e.Basis.Inputs[len(e.Basis.Inputs)-1].Value
 			if over > last*1.15 {
-				t.Errorf("%g mm: at a gap of %.2f it bridges %.3f times as much as it must, %.3f before", thick, gap, over, last)
+				t.Errorf("%g mm: at a gap of %.2f it bridges %.3f times as much as it must, %.3f before", thick, gap,
+					over, last)
 			}
 			last = over
 		}

@@ -28,8 +28,10 @@ func otherAnswers() (list []other) {
 		{"gap of 2 mm", calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Mode: "timed", Gap: calc.Some(2)}},
 		{"gap, given feed", timedSheet},
 		{"gap, aimed", aimed(timedSheet)},
-		{"gap, less wire three times", calc.Job{Metal: "stainless-304", Thickness: calc.Some(0.5), Joint: "butt", Mode: "timed", Gap: calc.Some(0.3), Wire: calc.Some(0.8)}},
-		{"gap, more wire", calc.Job{Metal: "mild-steel", Thickness: calc.Some(2), Joint: "butt", Mode: "timed", Gap: calc.Some(2), Wire: calc.Some(0.8)}},
+		{"gap, less wire three times", calc.Job{Metal: "stainless-304", Thickness: calc.Some(0.5), Joint: "butt",
+			Mode: "timed", Gap: calc.Some(0.3), Wire: calc.Some(0.8)}},
+		{"gap, more wire", calc.Job{Metal: "mild-steel", Thickness: calc.Some(2), Joint: "butt", Mode: "timed",
+			Gap: calc.Some(2), Wire: calc.Some(0.8)}},
 	} {
 		list = append(list, other{x.name, func(t *testing.T, put putter) { writeGap(t, put, x.job) }})
 	}
@@ -37,7 +39,8 @@ func otherAnswers() (list []other) {
 		name string
 		job  calc.Job
 	}{
-		{"thin over a gap", calc.Job{Metal: "mild-steel", Thickness: calc.Some(0.4), Joint: "butt", Gap: calc.Some(0.5)}},
+		{"thin over a gap", calc.Job{Metal: "mild-steel", Thickness: calc.Some(0.4), Joint: "butt",
+			Gap: calc.Some(0.5)}},
 		{"thinnest lap", calc.Job{Metal: "galvanized", Gauge: 30, Joint: "lap"}},
 		{"plate, no map", calc.Job{Metal: "mild-steel", Thickness: calc.Some(5), Joint: "tee"}},
 	} {
@@ -45,13 +48,17 @@ func otherAnswers() (list []other) {
 	}
 	for level := range practice.Levels() {
 		for seed := range uint64(2) {
-			list = append(list, other{fmt.Sprintf("booth %d of level %d", seed, level+1), func(t *testing.T, put putter) { writePractice(t, put, level+1, seed) }})
+			list = append(list, other{fmt.Sprintf("booth %d of level %d", seed, level+1), func(t *testing.T,
+				put putter) {
+				writePractice(t, put, level+1, seed)
+			}})
 		}
 	}
 	return append(list, other{"chance", writeChance}, other{"efficiency", writeEfficiencies})
 }
 
-var timedSheet = calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Mode: "timed", Gap: calc.Some(1), Feed: calc.Some(6)}
+var timedSheet = calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Mode: "timed", Gap: calc.Some(1),
+	Feed: calc.Some(6)}
 
 func aimed(j calc.Job) calc.Job {
 	j.Aim = calc.Some(1)
@@ -76,12 +83,17 @@ func corrections() (list []other) {
 	add("twice in vain,", correct.Try{Job: lid, Seen: "pores"}, correct.Try{Job: lid, Seen: "pores"})
 	add("changed and still,", correct.Try{Job: at(14), Seen: "pores"}, correct.Try{Job: at(14.4), Seen: "pores"})
 	for _, filler := range []string{"cusi3", "cual8"} {
-		add("with "+filler+",", correct.Try{Job: calc.Job{Metal: "stainless-304", Gauge: 18, Joint: "lap", Filler: filler, Feed: calc.Some(5), Travel: calc.Some(7)}, Seen: "crack"})
+		add("with "+filler+",", correct.Try{Job: calc.Job{Metal: "stainless-304", Gauge: 18, Joint: "lap",
+			Filler: filler, Feed: calc.Some(5), Travel: calc.Some(7)}, Seen: "crack"})
 	}
-	for _, seen := range []string{"rolled-edge", "burn-through", "spatter"} { // no window; far too little feed, and too much
-		add("plate,", correct.Try{Job: calc.Job{Metal: "mild-steel", Thickness: calc.Some(5), Joint: "tee", Mode: "pulsed", Feed: calc.Some(8), Travel: calc.Some(6)}, Seen: seen})
-		add("uneven,", correct.Try{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(2.6), Travel: calc.Some(5)}, Seen: seen})
-		add("spray,", correct.Try{Job: calc.Job{Metal: "mild-steel", Gauge: 12, Joint: "lap", Feed: calc.Some(16), Travel: calc.Some(12)}, Seen: seen})
+	// no window; far too little feed, and too much
+	for _, seen := range []string{"rolled-edge", "burn-through", "spatter"} {
+		add("plate,", correct.Try{Job: calc.Job{Metal: "mild-steel", Thickness: calc.Some(5), Joint: "tee",
+			Mode: "pulsed", Feed: calc.Some(8), Travel: calc.Some(6)}, Seen: seen})
+		add("uneven,", correct.Try{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(2.6),
+			Travel: calc.Some(5)}, Seen: seen})
+		add("spray,", correct.Try{Job: calc.Job{Metal: "mild-steel", Gauge: 12, Joint: "lap", Feed: calc.Some(16),
+			Travel: calc.Some(12)}, Seen: seen})
 	}
 	short := timedSheet
 	short.ArcOn, short.ArcOff, short.SpotStep = calc.Some(0.2), calc.Some(0.6), calc.Some(2.5)
@@ -101,7 +113,8 @@ func writeCorrection(t *testing.T, put putter, tries []correct.Try) {
 	c := p.Correction
 	put("correct why", "", c.Why)
 	if c.Change != nil {
-		put("correct change", "", fmt.Sprintf("%s %s to %s %s; good %.0f, %.0f", c.Change.What, digits4(c.Change.From), digits4(c.Change.To), c.Change.ToMode, c.GoodBefore, c.GoodAfter))
+		put("correct change", "", fmt.Sprintf("%s %s to %s %s; good %.0f, %.0f", c.Change.What,
+			digits4(c.Change.From), digits4(c.Change.To), c.Change.ToMode, c.GoodBefore, c.GoodAfter))
 	}
 	for i, l := range c.Causes {
 		put("correct cause "+l.ID, l.Do, fmt.Sprintf("no. %d, %.1f", i+1, l.Likelihood))
@@ -129,7 +142,8 @@ func writeRemedies(t *testing.T, put putter, j calc.Job) {
 	}
 	put("remedies verdict", "", c.Verdict())
 	for i, r := range list {
-		put("remedies", r.Change, fmt.Sprintf("no. %d, tried %v, opens %v, %s", i+1, r.Tried, r.Opens, digits4(r.Margin)))
+		put("remedies", r.Change, fmt.Sprintf("no. %d, tried %v, opens %v, %s", i+1, r.Tried, r.Opens,
+			digits4(r.Margin)))
 	}
 }
 
@@ -141,7 +155,8 @@ func writeChance(t *testing.T, put putter) {
 func writeEfficiencies(_ *testing.T, put putter) {
 	slow := lid
 	slow.Travel = calc.Some(9.6)
-	for _, list := range [][]calc.Verdict{{}, {{Job: lid, Heat: "cold"}, {Job: lid, Heat: "good"}, {Job: slow, Heat: "good"}}, {{Job: slow, Heat: "hot"}}} {
+	for _, list := range [][]calc.Verdict{{}, {{Job: lid, Heat: "cold"}, {Job: lid, Heat: "good"}, {Job: slow,
+		Heat: "good"}}, {{Job: slow, Heat: "hot"}}} {
 		e := calc.LearnEta(list)
 		text := fmt.Sprintf("%s ±%s of %d", digits4(e.Mean), digits4(e.Sigma), e.Used)
 		for _, x := range e.Evidence {
@@ -158,7 +173,8 @@ func writePractice(t *testing.T, put putter, level int, seed uint64) {
 		t.Fatal(err)
 	}
 	put("practice work", "", fmt.Sprint(p.Work))
-	put("practice truth", "", fmt.Sprintf("%s %s %s", digits4(p.Truth.Phi), digits4(p.Truth.Eta), digits4(p.Truth.StickOut)))
+	put("practice truth", "", fmt.Sprintf("%s %s %s", digits4(p.Truth.Phi), digits4(p.Truth.Eta),
+		digits4(p.Truth.StickOut)))
 	for name, j := range map[string]*calc.Job{"start": &p.Start, "best": &p.Best} {
 		text := ""
 		for _, o := range []calc.Opt{j.Feed, j.Volts, j.Travel, j.ArcOn, j.ArcOff} {

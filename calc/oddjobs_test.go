@@ -8,7 +8,8 @@ import (
 	"brazebooth/tables"
 )
 
-// odd draws the first random jobs, in a sample those of its seed. Those of a deeper run do not depend on it, so that it has
+// odd draws the first random jobs, in a sample those of its seed. Those of a deeper run do not depend on it, so that
+// it has
 // the same jobs and more.
 func odd[J any](draw func(seed int) J) (jobs []J) {
 	for seed := range deep.Many(1, 2) {
@@ -37,7 +38,8 @@ func oddJob(seed int) Job {
 		}
 		return o
 	}
-	j := Job{Metal: metals[r.IntN(len(metals))].ID, Joint: pick("lap", "tee", "butt", "corner", "edge", "overlay"), Mode: pick("dip", "pulsed", "")}
+	j := Job{Metal: metals[r.IntN(len(metals))].ID, Joint: pick("lap", "tee", "butt", "corner", "edge", "overlay"),
+		Mode: pick("dip", "pulsed", "")}
 	if r.IntN(3) > 0 {
 		j.Thickness = spread(1, 0.05, 4)
 	} else {
@@ -67,6 +69,7 @@ func oddTimed(seed int) Job {
 	}
 	j.Mode = "timed"
 	j.Gap.V *= 0.7
-	j.Feed, j.ArcOn, j.ArcOff, j.SpotStep = given(4, 1, 15), given(4, 0.02, LongestOnOff), given(4, 0.02, LongestOnOff), given(8, 0.1, 50)
+	j.Feed, j.ArcOn, j.ArcOff, j.SpotStep = given(4, 1, 15), given(4, 0.02, LongestOnOff), given(4, 0.02,
+		LongestOnOff), given(8, 0.1, 50)
 	return j
 }

@@ -11,7 +11,8 @@ import (
 // Unequal sheets get the note about them from twice the thickness, not before.
 func TestTwiceAsThickIsUnequal(t *testing.T) {
 	for thick, want := range map[float64]bool{1: false, 1.9: false, 2: true, 2.4: true} {
-		c := card(t, Job{Metal: "mild-steel", Thickness: Some(1), Metal2: "mild-steel", Thickness2: Some(thick), Joint: "lap", Feed: Some(5), Travel: Some(8)})
+		c := card(t, Job{Metal: "mild-steel", Thickness: Some(1), Metal2: "mild-steel", Thickness2: Some(thick),
+			Joint: "lap", Feed: Some(5), Travel: Some(8)})
 		if c.Warned("unequal") != want {
 			t.Errorf("1 mm on %g mm: unequal %v", thick, !want)
 		}
@@ -19,7 +20,8 @@ func TestTwiceAsThickIsUnequal(t *testing.T) {
 }
 
 func TestMembersAreNamed(t *testing.T) {
-	for name, got := range map[string]string{"The part": memberName(0, 1), "The first member": memberName(0, 2), "The second member": memberName(1, 2)} {
+	for name, got := range map[string]string{"The part": memberName(0, 1), "The first member": memberName(0, 2),
+		"The second member": memberName(1, 2)} {
 		if got != name {
 			t.Errorf("%s is called %s", name, got)
 		}
@@ -28,7 +30,8 @@ func TestMembersAreNamed(t *testing.T) {
 
 // The arc points to the thicker sheet, whichever is named first, by the same distance.
 func TestAimIsMirrored(t *testing.T) {
-	job := Job{Metal: "mild-steel", Thickness: Some(0.8), Metal2: "mild-steel", Thickness2: Some(2), Joint: "butt", Feed: Some(5), Travel: Some(8)}
+	job := Job{Metal: "mild-steel", Thickness: Some(0.8), Metal2: "mild-steel", Thickness2: Some(2), Joint: "butt",
+		Feed: Some(5), Travel: Some(8)}
 	thin := card(t, job).Used.Aim.V
 	job.Thickness, job.Thickness2 = job.Thickness2, job.Thickness
 	thick := card(t, job).Used.Aim.V
@@ -130,7 +133,8 @@ func TestOtherFillersAreOffered(t *testing.T) {
 		all     int
 		without []string
 	}{
-		{Job{Metal: "copper", Thickness: Some(2), Metal2: "mild-steel", Thickness2: Some(1.5)}, 6, []string{"cusn1", "steel"}},
+		{Job{Metal: "copper", Thickness: Some(2), Metal2: "mild-steel", Thickness2: Some(1.5)}, 6, []string{"cusn1",
+			"steel"}},
 		{Job{Metal: "brass", Thickness: Some(1)}, 0, []string{"cusi3"}},
 		{Job{Metal: "stainless-304", Thickness: Some(1), Filler: "cual8"}, 6, []string{"cual8", "steel"}},
 	} {

@@ -9,7 +9,8 @@ import (
 
 // A strip's edges throw heat back: an endless one's hardly any, and less width is never less rise.
 func TestSeamRise(t *testing.T) {
-	steel := Job{Metal: "mild-steel", Thickness: Some(3), Joint: "butt", Feed: Some(7.15), Travel: Some(10.2), Length: Some(300)}
+	steel := Job{Metal: "mild-steel", Thickness: Some(3), Joint: "butt", Feed: Some(7.15), Travel: Some(10.2),
+		Length: Some(300)}
 	last := 0.0
 	for width := 2000.0; width > 20; width *= 0.8 {
 		j := steel
@@ -32,7 +33,8 @@ func TestSeamRise(t *testing.T) {
 // judged beyond its start.
 func TestWholePartTakesUpTheHeat(t *testing.T) {
 	for _, kg := range []float64{0.5, 2, 10, 1000} {
-		j := Job{Metal: "grey-iron", Thickness: Some(8), Joint: "butt", Feed: Some(8), Travel: Some(6), Length: Some(100), PartMass: Some(kg), Preheat: Some(20)}
+		j := Job{Metal: "grey-iron", Thickness: Some(8), Joint: "butt", Feed: Some(8), Travel: Some(6),
+			Length: Some(100), PartMass: Some(kg), Preheat: Some(20)}
 		c := card(t, j)
 		net, _ := c.Figure("net_heat")
 		next, _ := c.Figure("next_start")
@@ -88,7 +90,8 @@ func TestNextHold(t *testing.T) {
 	}
 }
 
-// A seam that begins in copper or brass starts colder over a length that the card says, in steel over none worth a word; a
+// A seam that begins in copper or brass starts colder over a length that the card says, in steel over none worth a
+// word; a
 // faster hand shortens it.
 func TestColdStartOfASeam(t *testing.T) {
 	said := func(metal string, travel float64) (mm float64) {
@@ -113,8 +116,9 @@ func TestColdStartOfASeam(t *testing.T) {
 
 // Where metal runs in a vertical position the card says how long a puddle stays.
 func TestLongestPuddleIsSaid(t *testing.T) {
-	c := card(t, Job{Metal: "mild-steel", Thickness: Some(6), Joint: "tee", Position: "vertical-up", Feed: Some(9), Travel: Some(4),
-		Wire: Some(1.143)})
+	c := card(t, Job{Metal: "mild-steel", Thickness: Some(6), Joint: "tee", Position: "vertical-up", Feed: Some(9),
+		Travel: Some(4),
+		Wire:   Some(1.143)})
 	said := ""
 	for _, w := range c.Warnings {
 		if w.Code == "metal-runs" {
@@ -122,7 +126,8 @@ func TestLongestPuddleIsSaid(t *testing.T) {
 		}
 	}
 	var pool, most, low, high float64
-	if _, err := fmt.Sscanf(said[strings.Index(said, "Its puddle"):], "Its puddle is about %f mm long; up to about %f mm (%f to %f) stays.",
+	if _, err := fmt.Sscanf(said[strings.Index(said, "Its puddle"):], "Its puddle is about %f mm long; up to about "+
+		"%f mm (%f to %f) stays.",
 		&pool, &most, &low, &high); err != nil || !(low < most && most < high && most < pool) {
 		t.Errorf("%q: %v", said, err)
 	}

@@ -12,7 +12,8 @@ func TestNoPeakOverBoilingMetal(t *testing.T) {
 	left := 0
 	for _, feed := range []float64{3, 6, 9, 11} {
 		for _, travel := range []float64{1, 2, 4, 8, 16} {
-			card := mustSolve(t, calc.Job{Metal: "mild-steel", Thickness: calc.Some(0.8), Joint: "lap", Feed: calc.Some(feed),
+			card := mustSolve(t, calc.Job{Metal: "mild-steel", Thickness: calc.Some(0.8), Joint: "lap",
+				Feed:   calc.Some(feed),
 				Travel: calc.Some(travel)})
 			f, ok := card.Figure("base_peak_temperature")
 			if ok && f.Value > tables.IronBoils.V {

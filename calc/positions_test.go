@@ -15,8 +15,9 @@ func TestOverheadNeverHoldsMore(t *testing.T) {
 	rng := deep.Rand(t)
 	joints := []string{"lap", "butt", "tee", "corner", "edge", "overlay"}
 	for range deep.Many(6, 300) {
-		job := calc.Job{Metal: "mild-steel", Thickness: calc.Some(0.5 + 2.5*rng.Float64()), Joint: joints[rng.IntN(len(joints))],
-			Feed: calc.Some(3 + 6*rng.Float64()), Travel: calc.Some(3 + 9*rng.Float64())}
+		job := calc.Job{Metal: "mild-steel", Thickness: calc.Some(0.5 + 2.5*rng.Float64()),
+			Joint: joints[rng.IntN(len(joints))],
+			Feed:  calc.Some(3 + 6*rng.Float64()), Travel: calc.Some(3 + 9*rng.Float64())}
 		if rng.IntN(2) == 0 && job.Joint != "overlay" {
 			job.Gap = calc.Some(0.6 * rng.Float64())
 		}
@@ -53,7 +54,8 @@ func TestEveryPositionHasATechnique(t *testing.T) {
 	for _, joint := range tables.Joints() {
 		seen := map[string]string{}
 		for _, p := range tables.Positions() {
-			card := solved(t, calc.Job{Metal: "mild-steel", Joint: joint.ID, Position: p.ID, Feed: calc.Some(5), Travel: calc.Some(8)})
+			card := solved(t, calc.Job{Metal: "mild-steel", Joint: joint.ID, Position: p.ID, Feed: calc.Some(5),
+				Travel: calc.Some(8)})
 			text := calc.Technique(card)
 			if other, ok := seen[text]; ok || tables.AimOn(joint.ID, p.ID) == "" {
 				t.Errorf("%s %s: %q, as %s", joint.ID, p.ID, text, other)

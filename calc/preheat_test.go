@@ -13,7 +13,8 @@ import (
 // copperPreheat is the preheat of a copper butt, C: 20 where the card asks for none, infinite for another process.
 func copperPreheat(t *testing.T, mm, wire float64, mode string) (float64, *Card) {
 	t.Helper()
-	c := card(t, Job{Metal: "copper", Thickness: Some(mm), Joint: "butt", Filler: "cusi3", Wire: Some(wire), Mode: mode})
+	c := card(t, Job{Metal: "copper", Thickness: Some(mm), Joint: "butt", Filler: "cusi3", Wire: Some(wire),
+		Mode: mode})
 	if f, ok := c.Figure("least_preheat"); ok {
 		if !(f.Low <= f.Value && f.Value <= f.High && f.Low >= 20) {
 			t.Errorf("%g mm: %g (%g to %g) °C", mm, f.Value, f.Low, f.High)
@@ -38,9 +39,11 @@ func TestPreheatOfCopperRises(t *testing.T) {
 	}{{1.2, "dip"}, {1.6, "pulsed"}, {1.6, "dip"}, {1.2, "pulsed"}}, 2) {
 		last := 20.0
 		for _, mm := range []float64{0.5, 1, 2, 3, 4, 5, 6, 8, 10, 12, 16, 20, 25} {
-			b := warmthOf(t, Job{Metal: "copper", Thickness: Some(mm), Joint: "butt", Filler: "cusi3", Wire: Some(x.wire), Mode: x.mode})
+			b := warmthOf(t, Job{Metal: "copper", Thickness: Some(mm), Joint: "butt", Filler: "cusi3",
+				Wire: Some(x.wire), Mode: x.mode})
 			p := b.find()
-			t.Logf("%s %g mm wire, copper butt %g mm: wets from %.0f °C, every edge met from %.0f, not met “%s”", x.mode, x.wire, mm, p.wets, p.least, p.spoils)
+			t.Logf("%s %g mm wire, copper butt %g mm: wets from %.0f °C, every edge met from %.0f, not met “%s”",
+				x.mode, x.wire, mm, p.wets, p.least, p.spoils)
 			wets := p.wets
 			if math.IsNaN(wets) {
 				wets = math.Inf(1)
@@ -57,7 +60,8 @@ func TestPreheatOfCopperRises(t *testing.T) {
 func TestIronNeedsNoPreheatForTheHeat(t *testing.T) {
 	for _, metal := range [...]string{"grey-iron", "mild-steel", "stainless-304"} {
 		for _, mm := range []float64{2, 6, 12, 25} {
-			p := warmthOf(t, Job{Metal: metal, Thickness: Some(mm), Joint: "butt", Filler: "cusi3", Wire: Some(0.889)}).find()
+			p := warmthOf(t, Job{Metal: metal, Thickness: Some(mm), Joint: "butt", Filler: "cusi3",
+				Wire: Some(0.889)}).find()
 			if p.needed() {
 				t.Errorf("%s %g mm: %.0f °C", metal, mm, p.wets)
 			}
@@ -79,7 +83,8 @@ func warmthOf(t *testing.T, job Job) *warmth {
 // at 13. The strongest pulsed arc of 1.6 mm wire, 270 A, lies within 100 K of them.
 func TestPreheatOfCopperBesideHandbooks(t *testing.T) {
 	for mm, book := range map[float64]float64{6: 95, 10: 200, 13: 315} {
-		p := warmthOf(t, Job{Metal: "copper", Thickness: Some(mm), Joint: "butt", Filler: "cusi3", Wire: Some(1.6), Mode: "pulsed"}).find()
+		p := warmthOf(t, Job{Metal: "copper", Thickness: Some(mm), Joint: "butt", Filler: "cusi3", Wire: Some(1.6),
+			Mode: "pulsed"}).find()
 		if math.Abs(p.wets-book) > 100 {
 			t.Errorf("%g mm: %g °C, handbooks %g", mm, p.wets, book)
 		}
@@ -89,7 +94,8 @@ func TestPreheatOfCopperBesideHandbooks(t *testing.T) {
 // A preheat that a card names is enough: with a little more every edge is met by some feed and travel, and with 60 K
 // less than the least none wets at the strongest arc.
 func TestWhatACardSaysOfPreheatHolds(t *testing.T) {
-	for _, x := range deep.Of(t, []struct{ mm, wire float64 }{{4, 0.889}, {6, 1.2}, {10, 1.2}, {25, 1.2}, {8, 1.6}, {16, 1.6}}, 3) {
+	for _, x := range deep.Of(t, []struct{ mm, wire float64 }{{4, 0.889}, {6, 1.2}, {10, 1.2}, {25, 1.2}, {8, 1.6},
+		{16, 1.6}}, 3) {
 		least, c := copperPreheat(t, x.mm, x.wire, "dip")
 		if math.IsInf(least, 0) || least == 20 {
 			t.Errorf("%v: %g °C", x, least)
@@ -141,7 +147,8 @@ func TestWeakerArcOnHotterCopper(t *testing.T) {
 
 // Sheet and iron need no preheat for the heat: no figure, and iron keeps its rule against cracks.
 func TestPreheatIsNotAskedWhereTheArcWets(t *testing.T) {
-	for _, j := range []Job{{Metal: "mild-steel", Thickness: Some(12), Joint: "butt"}, {Metal: "grey-iron", Thickness: Some(8), Joint: "butt"},
+	for _, j := range []Job{{Metal: "mild-steel", Thickness: Some(12), Joint: "butt"}, {Metal: "grey-iron",
+		Thickness: Some(8), Joint: "butt"},
 		{Metal: "mild-steel", Thickness: Some(12), Joint: "butt", Feed: Some(3)}, {Metal: "galvanized", Gauge: 18}} {
 		c := card(t, j)
 		if f, ok := c.Figure("least_preheat"); ok {
@@ -173,9 +180,12 @@ func TestTheOrderOfWhatCuresCold(t *testing.T) {
 		job      Job
 		has, not string
 	}{
-		{copper(8, 1.6, "butt"), "Preheat to", "wire at about"}, {copper(8, 1.2, "butt"), ", or 1.6 mm (1/16 in) wire", "process"},
-		{copper(12, 0.889, "butt"), "take 1.6 mm (1/16 in) wire", "Preheat to"}, {copper(6, 0.889, "tee"), "nother process", "Preheat to"},
-		{Job{Metal: "copper", Metal2: "galvanized", Thickness: Some(12), Thickness2: Some(12), Joint: "butt", Filler: "cusi3"}, "zinc must not be preheated", "Preheat to"},
+		{copper(8, 1.6, "butt"), "Preheat to", "wire at about"}, {copper(8, 1.2, "butt"),
+			", or 1.6 mm (1/16 in) wire", "process"},
+		{copper(12, 0.889, "butt"), "take 1.6 mm (1/16 in) wire", "Preheat to"}, {copper(6, 0.889, "tee"),
+			"nother process", "Preheat to"},
+		{Job{Metal: "copper", Metal2: "galvanized", Thickness: Some(12), Thickness2: Some(12), Joint: "butt",
+			Filler: "cusi3"}, "zinc must not be preheated", "Preheat to"},
 	} {
 		if got := text(x.job); !strings.Contains(got, x.has) || strings.Contains(got, x.not) {
 			t.Errorf("%s: %q, want %q", x.job.short(), got, x.has)
@@ -185,7 +195,8 @@ func TestTheOrderOfWhatCuresCold(t *testing.T) {
 
 func BenchmarkThickCards(b *testing.B) {
 	for name, job := range map[string]Job{
-		"butt": {Metal: "copper", Thickness: Some(8), Joint: "butt"}, "tee": {Metal: "copper", Thickness: Some(8), Joint: "tee"},
+		"butt": {Metal: "copper", Thickness: Some(8), Joint: "butt"}, "tee": {Metal: "copper", Thickness: Some(8),
+			Joint: "tee"},
 		"steel tee": {Metal: "mild-steel", Thickness: Some(8), Joint: "tee"},
 	} {
 		b.Run(name, func(b *testing.B) {

@@ -38,12 +38,15 @@ func anyJob() *rapid.Generator[calc.Job] {
 			Metal: pick("metal", metalIDs()...), Metal2: pick("metal2", metalIDs()...),
 			Gauge: gaugeOf(t, "gauge", odd), Gauge2: gaugeOf(t, "gauge2", odd),
 			Thickness: opt("thickness", 0.05, 150), Thickness2: opt("thickness2", 0.05, 150),
-			Coating: pick("coating", "none", "G60", "T1-40"), Joint: pick("joint", "lap", "butt", "tee", "corner", "edge", "plug", "overlay"),
+			Coating: pick("coating", "none", "G60", "T1-40"), Joint: pick("joint", "lap", "butt", "tee", "corner",
+				"edge", "plug", "overlay"),
 			Gap: opt("gap", 0, 25), Filler: pick("filler", fillerIDs()...), Wire: opt("wire", 0.4, 3.2),
 			Mode: pick("mode", "dip", "pulsed", "timed"), Gas: pick("gas", "argon", "argon-co2-18"),
-			Feed: opt("feed", 0.3, 40), Amps: opt("amps", 5, 600), Volts: opt("volts", 5, 60), Travel: opt("travel", 0.3, 60),
-			StickOut: opt("stickout", 3, 50), ArcOn: opt("on", 0.02, 10), ArcOff: opt("off", 0.02, 20), SpotStep: opt("step", 0.1, 50),
-			Preheat: opt("preheat", -40, 700), Phi: opt("phi", 1, 8), PhiSigma: opt("phi sigma", 0.001, 2),
+			Feed: opt("feed", 0.3, 40), Amps: opt("amps", 5, 600), Volts: opt("volts", 5, 60), Travel: opt("travel",
+				0.3, 60),
+			StickOut: opt("stickout", 3, 50), ArcOn: opt("on", 0.02, 10), ArcOff: opt("off", 0.02, 20),
+			SpotStep: opt("step", 0.1, 50),
+			Preheat:  opt("preheat", -40, 700), Phi: opt("phi", 1, 8), PhiSigma: opt("phi sigma", 0.001, 2),
 			VoltFactor: opt("volt factor", 0.5, 2), Leg: opt("leg", 0.2, 50),
 		}
 	})
@@ -77,7 +80,8 @@ func checkCard(t interface{ Fatalf(string, ...any) }, j calc.Job, card *calc.Car
 		switch {
 		case names[f.Name]:
 			t.Fatalf("%+v: %s twice", j, f.Name)
-		case math.IsNaN(f.Value) || math.IsInf(f.Value, 0) || math.IsNaN(f.Low) || math.IsInf(f.High, 0) || math.IsNaN(f.High):
+		case math.IsNaN(f.Value) || math.IsInf(f.Value, 0) || math.IsNaN(f.Low) || math.IsInf(f.High, 0) ||
+			math.IsNaN(f.High):
 			t.Fatalf("%+v: %s is %g, %g to %g", j, f.Name, f.Value, f.Low, f.High)
 		case f.Low > f.Value || f.Value > f.High:
 			t.Fatalf("%+v: %s is %g outside %g to %g", j, f.Name, f.Value, f.Low, f.High)
@@ -85,7 +89,8 @@ func checkCard(t interface{ Fatalf(string, ...any) }, j calc.Job, card *calc.Car
 			t.Fatalf("%+v: %s lacks unit or reason: %+v", j, f.Name, f)
 		}
 		for _, in := range f.Basis.Inputs {
-			if math.IsNaN(in.Value) || math.IsInf(in.Value, 0) || math.IsNaN(in.Sensitivity) || math.IsInf(in.Sensitivity, 0) {
+			if math.IsNaN(in.Value) || math.IsInf(in.Value, 0) || math.IsNaN(in.Sensitivity) ||
+				math.IsInf(in.Sensitivity, 0) {
 				t.Fatalf("%+v: %s rests on %s = %g, %g %%", j, f.Name, in.Name, in.Value, in.Sensitivity)
 			}
 		}

@@ -12,7 +12,8 @@ import (
 
 // Volts are unusual beyond one and a half times the band of the load line, as readings have moved it, and not before.
 func TestUnusualVoltsByTheLearnedLine(t *testing.T) {
-	job := Job{Metal: "mild-steel", Gauge: 16, Joint: "lap", Feed: Some(5), Travel: Some(6), VoltFactor: Some(1.2), VoltFactorSigma: Some(0.02)}
+	job := Job{Metal: "mild-steel", Gauge: 16, Joint: "lap", Feed: Some(5), Travel: Some(6), VoltFactor: Some(1.2),
+		VoltFactorSigma: Some(0.02)}
 	f, _ := card(t, job).Figure("volts")
 	for by, want := range map[float64]bool{1.4: false, 1.6: true, -1.4: false, -1.6: true} {
 		job.Volts = Some(f.Value + by*tables.DipVoltBand.V)
@@ -38,7 +39,8 @@ func TestOnlyLearnedVoltageHoldsTheWiresErrors(t *testing.T) {
 		return false
 	}
 	if !dependsOnWire(alone) || dependsOnWire(learned) {
-		t.Errorf("the current leans on the wire's diameter: alone %v, learned %v", dependsOnWire(alone), dependsOnWire(learned))
+		t.Errorf("the current leans on the wire's diameter: alone %v, learned %v", dependsOnWire(alone),
+			dependsOnWire(learned))
 	}
 }
 
@@ -60,14 +62,17 @@ func TestWorstTwoEdges(t *testing.T) {
 
 // On and off times are at most ten seconds: so long is taken, a hair more is not.
 func TestLongestOnOff(t *testing.T) {
-	job := Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(2), Mode: "timed", ArcOn: Some(LongestOnOff), ArcOff: Some(1)}
+	job := Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(2), Mode: "timed", ArcOn: Some(LongestOnOff),
+		ArcOff: Some(1)}
 	ctx, stop := context.WithCancel(t.Context())
 	stop()
-	if _, err := runTimed(&effort{ctx: ctx}, job); err != nil && strings.Contains(err.Error(), "too long for a timed arc") {
+	if _, err := runTimed(&effort{ctx: ctx}, job); err != nil && strings.Contains(err.Error(),
+		"too long for a timed arc") {
 		t.Errorf("%g s on: %v", job.ArcOn.V, err)
 	}
 	job.ArcOn = Some(LongestOnOff + 0.001)
-	if _, err := runTimed(&effort{ctx: ctx}, job); err == nil || !strings.Contains(err.Error(), "too long for a timed arc") {
+	if _, err := runTimed(&effort{ctx: ctx}, job); err == nil || !strings.Contains(err.Error(),
+		"too long for a timed arc") {
 		t.Errorf("%g s on: %v", job.ArcOn.V, err)
 	}
 }
@@ -86,7 +91,8 @@ func TestOnlyJustGoodIsSaid(t *testing.T) {
 		}
 	}
 	c := card(t, Job{Metal: "stainless-304", Gauge: 24, Joint: "butt"})
-	if m, _ := c.Figure("margin"); c.Warned("just-good") != (c.Verdict() == "good" && m.Value < tables.HandRepeats.V) || c.Warned("marginal") != (c.Verdict() == "marginal") {
+	if m, _ := c.Figure("margin"); c.Warned("just-good") != (c.Verdict() == "good" &&
+		m.Value < tables.HandRepeats.V) || c.Warned("marginal") != (c.Verdict() == "marginal") {
 		t.Errorf("margin %g %%, %s: %v", m.Value, c.Verdict(), c.Warnings)
 	}
 }
@@ -96,7 +102,10 @@ func TestThickerSheetIsARemedyFromElevenGauge(t *testing.T) {
 	for gauge, want := range map[int]bool{10: false, 11: true, 24: true} {
 		j := Job{Metal: "mild-steel", Gauge: gauge, Joint: "lap"}
 		c := card(t, j)
-		has := slices.ContainsFunc(candidates(&j, c), func(x candidate) bool { return x.change == "sheet two gauges thicker" })
+		has := slices.ContainsFunc(candidates(&j, c), func(x candidate) bool {
+			return x.change == "sheet two "+
+				"gauges thicker"
+		})
 		if has != want {
 			t.Errorf("%d ga: %v", gauge, has)
 		}
@@ -105,7 +114,8 @@ func TestThickerSheetIsARemedyFromElevenGauge(t *testing.T) {
 
 // A spot is filled with the wire that the card feeds.
 func TestASpotTakesTheCardsWire(t *testing.T) {
-	s, err := SolveTimed(t.Context(), Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Mode: "timed", Gap: Some(1), Feed: Some(6)}, nil)
+	s, err := SolveTimed(t.Context(), Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Mode: "timed", Gap: Some(1),
+		Feed: Some(6)}, nil)
 	if err != nil {
 		t.Fatal(err)
 	}

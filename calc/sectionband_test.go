@@ -34,15 +34,18 @@ func TestBandsHoldWhatTheHeatDoes(t *testing.T) {
 			at := Laid(c)
 			at.Volts = Some(volts.Value * end / net.Value)
 			x := card(t, at)
-			for _, name := range []string{"wetted_width_1", "wetted_width_2", "bead_width", "base_peak_temperature", "wetting_angle"} {
+			for _, name := range []string{"wetted_width_1", "wetted_width_2", "bead_width", "base_peak_temperature",
+				"wetting_angle"} {
 				f, ok1 := c.Figure(name)
 				g, ok2 := x.Figure(name)
-				if !ok1 || !ok2 || g.Basis.Source != SectionSource { // a bead that does not wet both has the closed form's width
+				// a bead that does not wet both has the closed form's width
+				if !ok1 || !ok2 || g.Basis.Source != SectionSource {
 					continue
 				}
 				checked++
 				if slack := 0.002 * f.Value; g.Value < f.Low-slack || g.Value > f.High+slack {
-					t.Errorf("%s %d ga %s: %s %.4g (%.4g to %.4g), at %.4g J/mm %.4g", job.Metal, job.Gauge, job.Joint, name, f.Value, f.Low, f.High, end, g.Value)
+					t.Errorf("%s %d ga %s: %s %.4g (%.4g to %.4g), at %.4g J/mm %.4g", job.Metal, job.Gauge,
+						job.Joint, name, f.Value, f.Low, f.High, end, g.Value)
 				}
 			}
 		}
@@ -73,10 +76,12 @@ func TestMarginIsTheNearestEnd(t *testing.T) {
 			continue
 		}
 		if math.Abs(margin.Value-least) > 1+0.25*least {
-			t.Errorf("%s %d ga %s: margin %.1f %%, the nearest end is %.1f %% away", job.Metal, job.Gauge, job.Joint, margin.Value, least)
+			t.Errorf("%s %d ga %s: margin %.1f %%, the nearest end is %.1f %% away", job.Metal, job.Gauge, job.Joint,
+				margin.Value, least)
 		}
 		if !(margin.Low < margin.Value && margin.Value <= margin.High) { // a hand's speed has no uncertainty
-			t.Errorf("%s %d ga %s: margin %.1f %% from %.1f to %.1f", job.Metal, job.Gauge, job.Joint, margin.Value, margin.Low, margin.High)
+			t.Errorf("%s %d ga %s: margin %.1f %% from %.1f to %.1f", job.Metal, job.Gauge, job.Joint, margin.Value,
+				margin.Low, margin.High)
 		}
 	}
 }
@@ -87,7 +92,8 @@ func TestThroatHasItsSheetsTolerance(t *testing.T) {
 	c := card(t, job)
 	sheet := newBoard(c).intervals[inThick1]
 	f, _ := c.Figure("throat")
-	if want := math.Sqrt2 / 2 * sheet.low; math.Abs(f.Low/want-1) > 0.02 { // the slope of the sheet's thickness is taken as straight
+	// the slope of the sheet's thickness is taken as straight
+	if want := math.Sqrt2 / 2 * sheet.low; math.Abs(f.Low/want-1) > 0.02 {
 		t.Errorf("throat from %.3f, of a sheet of %.3f mm %.3f", f.Low, sheet.low, want)
 	}
 	if leg := math.Sqrt2 / 2 * c.Setup.Members[0].Core; !(f.Value > leg) {
@@ -97,7 +103,8 @@ func TestThroatHasItsSheetsTolerance(t *testing.T) {
 
 // A limit on the zinc that boils counts for the sheets that have zinc.
 func TestZincLimitIsForCoatedSheets(t *testing.T) {
-	job := Job{Metal: "galvanized", Thickness: Some(2), Metal2: "mild-steel", Thickness2: Some(0.7), Joint: "lap", ZincLimit: Some(3), Feed: Some(4.2), Travel: Some(9)}
+	job := Job{Metal: "galvanized", Thickness: Some(2), Metal2: "mild-steel", Thickness2: Some(0.7), Joint: "lap",
+		ZincLimit: Some(3), Feed: Some(4.2), Travel: Some(9)}
 	c := card(t, job)
 	boiled, _ := c.Figure("zinc_boiled_halfwidth")
 	if !(boiled.Value < 3) {
@@ -146,7 +153,8 @@ func TestSectionEffectsMove(t *testing.T) {
 			x.inputs[k] = b.intervals[k].low
 		}
 		w, skin := wet(&x)
-		for name, want := range map[string]float64{"wetted_width_1": 100 * (w/w0 - 1), "base_peak_temperature": 100 * (skin/skin0 - 1)} {
+		for name, want := range map[string]float64{"wetted_width_1": 100 * (w/w0 - 1),
+			"base_peak_temperature": 100 * (skin/skin0 - 1)} {
 			f, _ := c.Figure(name)
 			said := 0.0
 			for _, in := range f.Basis.Inputs {

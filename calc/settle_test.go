@@ -14,8 +14,10 @@ func TestSuggestedRangesHoldOnTheCard(t *testing.T) {
 		t.Skip("many cards")
 	}
 	for _, job := range deep.Of(t, []Job{
-		{Metal: "galvanized", Gauge: 20}, {Metal: "galvanized", Gauge: 16, Joint: "tee"}, {Metal: "mild-steel", Thickness: Some(1.2), Mode: "pulsed"},
-		{Metal: "stainless-304", Thickness: Some(1), Joint: "butt"}, {Metal: "mild-steel", Gauge: 18, Joint: "corner", Wire: Some(0.8)},
+		{Metal: "galvanized", Gauge: 20}, {Metal: "galvanized", Gauge: 16, Joint: "tee"}, {Metal: "mild-steel",
+			Thickness: Some(1.2), Mode: "pulsed"},
+		{Metal: "stainless-304", Thickness: Some(1), Joint: "butt"}, {Metal: "mild-steel", Gauge: 18, Joint: "corner",
+			Wire: Some(0.8)},
 		{Metal: "mild-steel", Gauge: 18, Feed: Some(5)}, {Metal: "mild-steel", Gauge: 18, Travel: Some(8)},
 	}, 4) {
 		card, err := Solve(job)
@@ -42,7 +44,8 @@ func TestSuggestedRangesHoldOnTheCard(t *testing.T) {
 			}
 			for _, end := range []struct{ at, out float64 }{{f.Low, 0.93}, {f.High, 1.07}} {
 				if c := at(end.at); !c.Met() {
-					t.Errorf("%+v: at the end of %s, %g, the card is %s: %+v", job, name, end.at, c.Verdict(), c.NearestEdge())
+					t.Errorf("%+v: at the end of %s, %g, the card is %s: %+v", job, name, end.at, c.Verdict(),
+						c.NearestEdge())
 				}
 				if c := at(end.at * end.out); c.Met() {
 					t.Errorf("%+v: beyond the end of %s, at %g, the card is still good", job, name, end.at*end.out)
@@ -64,7 +67,8 @@ func TestLastMetByHand(t *testing.T) {
 		worst                   func(float64) float64
 	}{
 		{"straight", 2, 3, 8, 4, edge(4, 0)}, {"bent", 2, 7, 8, 4, edge(4, 30)}, {"no edge", 2, 3, 8, 8, edge(100, 0)},
-		{"first is the point", 2, 2, 8, 4, edge(4, 0)}, {"first is the far end", 2, 8, 8, 4, edge(4, 0)}, {"on the edge", 2, 3, 8, 2, edge(2, 0)},
+		{"first is the point", 2, 2, 8, 4, edge(4, 0)}, {"first is the far end", 2, 8, 8, 4, edge(4, 0)},
+		{"on the edge", 2, 3, 8, 2, edge(2, 0)},
 		{"outside", 2, 3, 8, 2, edge(1.5, 0)}, {"nowhere to go", 8, 8, 8, 8, edge(100, 0)},
 		{"no answer beyond", 2, 6, 8, 4, func(x float64) float64 {
 			if x > 4.2 {
@@ -118,7 +122,8 @@ func TestVerdictCountsEveryEdge(t *testing.T) {
 		want string
 	}{
 		{Card{Zone: "good", Edges: edges(true)}, "good"}, {Card{Zone: "good", Edges: edges(false)}, "outside"},
-		{Card{Zone: "cold", Edges: edges(false)}, "cold"}, {Card{Zone: "good", Edges: edges(true), Warnings: []Warning{{Severity: Stop}}}, "stop"},
+		{Card{Zone: "cold", Edges: edges(false)}, "cold"}, {Card{Zone: "good", Edges: edges(true),
+			Warnings: []Warning{{Severity: Stop}}}, "stop"},
 		{Card{}, ""}, {Card{Zone: "good"}, "good"},
 	} {
 		if got := x.card.Verdict(); got != x.want {

@@ -16,12 +16,18 @@ import (
 // The ranges of a job's numbers: both ends in, a hair beyond them out.
 func TestEveryRangeOfAJob(t *testing.T) {
 	ends := map[string][2]float64{
-		"thickness": {0.05, 150}, "thickness2": {0.05, 150}, "gap": {0, 25}, "wire": {0.4, 3.2}, "feed": {0.3, 40}, "amps": {5, 600}, "volts": {5, 60}, "travel": {0.3, 60},
-		"stickout": {3, 50}, "aim": {-10, 10}, "arc_on": {0.02, 10}, "arc_off": {0.02, 20}, "spot_step": {0.1, 50}, "run_in": {0, 1}, "flow": {1, 60}, "preheat": {-40, 700}, "phi": {1, 8}, "phi_sigma": {0.001, 2},
-		"volt_factor": {0.5, 2}, "volt_factor_sigma": {0.001, 0.5}, "eta": {0.3, 1}, "eta_sigma": {0.001, 0.2}, "readings": {0, 1e6}, "zinc_limit": {0.5, 100}, "service_temp": {-270, 1500},
-		"load": {0, 10000}, "safety": {1, 100}, "leg": {0.2, 50}, "throat": {0.2, 50}, "length": {1, 1e6}, "count": {1, 1e6}, "hole": {1, 100}, "shaft_dia": {3, 3000}, "layer": {0.2, 100}, "nozzle_bore": {5, 40},
-		"rated_amps": {10, 2000}, "rated_duty": {5, 100}, "wire_price": {0, 1e6}, "gas_price": {0, 1e6}, "labour_rate": {0, 1e6}, "steel_price": {0, 1e6}, "grinding": {0, 1000}, "zinc_repair": {0, 1000},
-		"operating": {1, 100}, "pulled": {0, 1e6}, "pulled_mean": {-10, 20}, "pulled_sigma": {0, 5}, "part_width": {1, 1e5}, "part_mass": {0.001, 1e5}, "gauge": {7, 30}, "gauge2": {7, 30},
+		"thickness": {0.05, 150}, "thickness2": {0.05, 150}, "gap": {0, 25}, "wire": {0.4, 3.2}, "feed": {0.3, 40},
+		"amps": {5, 600}, "volts": {5, 60}, "travel": {0.3, 60},
+		"stickout": {3, 50}, "aim": {-10, 10}, "arc_on": {0.02, 10}, "arc_off": {0.02, 20}, "spot_step": {0.1, 50},
+		"run_in": {0, 1}, "flow": {1, 60}, "preheat": {-40, 700}, "phi": {1, 8}, "phi_sigma": {0.001, 2},
+		"volt_factor": {0.5, 2}, "volt_factor_sigma": {0.001, 0.5}, "eta": {0.3, 1}, "eta_sigma": {0.001, 0.2},
+		"readings": {0, 1e6}, "zinc_limit": {0.5, 100}, "service_temp": {-270, 1500},
+		"load": {0, 10000}, "safety": {1, 100}, "leg": {0.2, 50}, "throat": {0.2, 50}, "length": {1, 1e6},
+		"count": {1, 1e6}, "hole": {1, 100}, "shaft_dia": {3, 3000}, "layer": {0.2, 100}, "nozzle_bore": {5, 40},
+		"rated_amps": {10, 2000}, "rated_duty": {5, 100}, "wire_price": {0, 1e6}, "gas_price": {0, 1e6},
+		"labour_rate": {0, 1e6}, "steel_price": {0, 1e6}, "grinding": {0, 1000}, "zinc_repair": {0, 1000},
+		"operating": {1, 100}, "pulled": {0, 1e6}, "pulled_mean": {-10, 20}, "pulled_sigma": {0, 5}, "part_width": {1,
+			1e5}, "part_mass": {0.001, 1e5}, "gauge": {7, 30}, "gauge2": {7, 30},
 	}
 	for _, s := range spans(&Job{}) {
 		want, listed := ends[s.field]
@@ -44,7 +50,8 @@ func TestEveryRangeOfAJob(t *testing.T) {
 // Before any verdict the efficiency and its uncertainty are the table's.
 func TestNoVerdictsTeachNothing(t *testing.T) {
 	e := LearnEta(nil)
-	if math.Abs(e.Mean-tables.ArcEfficiency.V) > 1e-9 || math.Abs(e.Sigma/tables.EtaSigma.V-1) > 0.005 || e.Used != 0 { // a grid out to four deviations
+	// a grid out to four deviations
+	if math.Abs(e.Mean-tables.ArcEfficiency.V) > 1e-9 || math.Abs(e.Sigma/tables.EtaSigma.V-1) > 0.005 || e.Used != 0 {
 		t.Errorf("%+v", e)
 	}
 }
@@ -79,7 +86,8 @@ func TestZincBandIsItsSheets(t *testing.T) {
 	for _, x := range []struct {
 		one, two      string
 		first, second bool
-	}{{"galvanized", "mild-steel", true, false}, {"mild-steel", "galvanized", false, true}, {"galvanized", "galvanized", true, true}, {"mild-steel", "mild-steel", false, false}} {
+	}{{"galvanized", "mild-steel", true, false}, {"mild-steel", "galvanized", false, true}, {"galvanized",
+		"galvanized", true, true}, {"mild-steel", "mild-steel", false, false}} {
 		c := card(t, Job{Metal: x.one, Metal2: x.two, Gauge: 18, Joint: "lap"})
 		f, first := c.Figure("zinc_boiled_halfwidth")
 		g, second := c.Figure("zinc_boiled_halfwidth_2")
@@ -89,7 +97,8 @@ func TestZincBandIsItsSheets(t *testing.T) {
 	}
 }
 
-// A wire of 0.9 mm and 8.5 g/cm³ has 0.636173 mm² and 5.40747 g/m: 184.929 m/kg; at 10 m/min 54.0747 g melt in a minute.
+// A wire of 0.9 mm and 8.5 g/cm³ has 0.636173 mm² and 5.40747 g/m: 184.929 m/kg; at 10 m/min 54.0747 g melt in a
+// minute.
 func TestWireAlone(t *testing.T) {
 	c, err := Wire(Job{Metal: "mild-steel", Gauge: 18, Filler: "cusi3", Wire: Some(0.9), Feed: Some(10)})
 	if err != nil {
@@ -106,7 +115,8 @@ func TestWireAlone(t *testing.T) {
 		t.Errorf("a wire that stands melts: %v", err)
 	}
 	var fe *mistake.Error
-	if got, err := Wire(Job{Metal: "mild-steel", Gauge: 18, Wire: Some(9)}); !errors.As(err, &fe) || len(got.Figures) > 0 {
+	if got, err := Wire(Job{Metal: "mild-steel", Gauge: 18, Wire: Some(9)}); !errors.As(err, &fe) ||
+		len(got.Figures) > 0 {
 		t.Errorf("a wire of 9 mm: %+v, %v", got.Figures, err)
 	}
 }

@@ -39,7 +39,8 @@ func figure(t testing.TB, c *calc.Card, name string) calc.Figure {
 // Common practice, no source: 250 in/min is about 93 A and 14.8 V, 290 in/min about 114 A and 16.5 V. They disagree
 // with each other by 10 % in any energy balance; both must lie inside the interval.
 func TestPracticeSettingsLieInsideTheBands(t *testing.T) {
-	fillet := calc.Job{Metal: "mild-steel", Gauge: 16, Metal2: "stainless-304", Thickness2: calc.Some(6.35), Joint: "tee",
+	fillet := calc.Job{Metal: "mild-steel", Gauge: 16, Metal2: "stainless-304", Thickness2: calc.Some(6.35),
+		Joint:  "tee",
 		Filler: "cusi3", Wire: calc.Some(0.889), Mode: "dip", Feed: calc.Some(290 * 0.0254), StickOut: calc.Some(12)}
 	for _, c := range []struct {
 		job         calc.Job
@@ -64,8 +65,10 @@ func TestPracticeSettingsLieInsideTheBands(t *testing.T) {
 }
 
 func TestUsedGivesTheSameCard(t *testing.T) {
-	jobs := []calc.Job{{}, practiceLap(), {Metal: "copper", Joint: "butt"}, {Mode: "timed", Joint: "butt", Gap: calc.Some(2)},
-		{Joint: "overlay", Metal: "mild-steel", Thickness: calc.Some(8), Filler: "cual8"}, {Mode: "pulsed", Metal: "stainless-304"}}
+	jobs := []calc.Job{{}, practiceLap(), {Metal: "copper", Joint: "butt"}, {Mode: "timed", Joint: "butt",
+		Gap: calc.Some(2)},
+		{Joint: "overlay", Metal: "mild-steel", Thickness: calc.Some(8), Filler: "cual8"}, {Mode: "pulsed",
+			Metal: "stainless-304"}}
 	for _, j := range jobs {
 		first := mustSolve(t, j)
 		again := mustSolve(t, first.Used)
@@ -102,7 +105,8 @@ func TestEmptyJobIsTheUsualBoothJob(t *testing.T) {
 
 // The suggestion must meet what it was searched for.
 func TestSuggestionKeepsItsLimits(t *testing.T) {
-	for _, j := range []calc.Job{{}, {Metal: "mild-steel", Gauge: 18, Joint: "tee"}, {Metal: "stainless-304", Gauge: 20, Joint: "butt"},
+	for _, j := range []calc.Job{{}, {Metal: "mild-steel", Gauge: 18, Joint: "tee"}, {Metal: "stainless-304",
+		Gauge: 20, Joint: "butt"},
 		{Metal: "galvanized", Gauge: 22, Wire: calc.Some(0.762)}} {
 		card := mustSolve(t, j)
 		if v := figure(t, &card, "travel").Value; v < tables.HandSpeedLow.V || v > tables.HandSpeedHigh.V {

@@ -32,14 +32,19 @@ func FuzzSolve(f *testing.F) {
 	f.Add(uint8(0), uint8(1), uint8(0), uint8(0), 1.0, 1.0, 5.0, 15.0, 8.0, 12.0, 0.9, 0.0)
 	f.Add(uint8(3), uint8(2), uint8(2), uint8(2), 0.5, 3.0, 12.0, 20.0, 3.0, 20.0, 1.2, 2.5)
 	f.Add(uint8(9), uint8(0), uint8(5), uint8(1), 40.0, 2.0, math.Inf(1), math.NaN(), -1.0, 0.0, 1e300, 1e-300)
-	metals, joints, modes := tables.Metals(), []string{"", "lap", "butt", "tee", "corner", "plug", "overlay", "?", "edge"}, []string{"", "dip", "pulsed", "timed"}
-	f.Fuzz(func(t *testing.T, metal, second, joint, mode uint8, thick, thick2, feed, volts, travel, out, wire, gap float64) {
-		job := Job{Metal: metals[int(metal)%len(metals)].ID, Joint: joints[int(joint)%len(joints)], Mode: modes[int(mode)%len(modes)],
-			Thickness: Some(thick), Feed: Some(feed), Volts: Some(volts), Travel: Some(travel), StickOut: Some(out), Wire: Some(wire), Gap: Some(gap)}
+	metals, joints, modes := tables.Metals(), []string{"", "lap", "butt", "tee", "corner", "plug", "overlay", "?",
+		"edge"}, []string{"", "dip", "pulsed", "timed"}
+	f.Fuzz(func(t *testing.T, metal, second, joint, mode uint8, thick, thick2, feed, volts, travel, out, wire,
+		gap float64) {
+		job := Job{Metal: metals[int(metal)%len(metals)].ID, Joint: joints[int(joint)%len(joints)],
+			Mode:      modes[int(mode)%len(modes)],
+			Thickness: Some(thick), Feed: Some(feed), Volts: Some(volts), Travel: Some(travel), StickOut: Some(out),
+			Wire: Some(wire), Gap: Some(gap)}
 		if second%3 > 0 {
 			job.Metal2, job.Thickness2 = metals[int(second)%len(metals)].ID, Some(thick2)
 		}
-		for i, o := range [...]*Opt{&job.Thickness, &job.Feed, &job.Volts, &job.Travel, &job.StickOut, &job.Wire, &job.Gap} {
+		for i, o := range [...]*Opt{&job.Thickness, &job.Feed, &job.Volts, &job.Travel, &job.StickOut, &job.Wire,
+			&job.Gap} {
 			if (int(metal)+int(second)*3+int(mode))>>i&1 == 1 {
 				*o = Opt{}
 			}

@@ -8,13 +8,15 @@ import (
 	"brazebooth/tables"
 )
 
-// TestSuggestionsLieInTheZoneOfWhatIsGiven gives the feed or the travel and leaves the other open, over all metals, joints and
+// TestSuggestionsLieInTheZoneOfWhatIsGiven gives the feed or the travel and leaves the other open, over all metals,
+// joints and
 // thicknesses of sheet: where any setting of the other meets every edge over 2 % of its length, the suggestion does.
 func TestSuggestionsLieInTheZoneOfWhatIsGiven(t *testing.T) {
 	r, tried, zones := deep.Rand(t), 0, 0
 	metals := tables.Metals()
 	for range deep.Many(14, 1500) {
-		j := Job{Metal: metals[r.IntN(len(metals))].ID, Joint: []string{"lap", "tee", "butt", "corner", "overlay"}[r.IntN(5)],
+		j := Job{Metal: metals[r.IntN(len(metals))].ID, Joint: []string{"lap", "tee", "butt", "corner",
+			"overlay"}[r.IntN(5)],
 			Thickness: Some(0.6 * math.Pow(5, r.Float64())), Wire: Some([]float64{0.762, 0.889, 1, 1.143}[r.IntN(4)])}
 		if r.IntN(2) == 0 {
 			j.Feed = Some(2.5 * math.Pow(4, r.Float64()))
@@ -31,7 +33,8 @@ func TestSuggestionsLieInTheZoneOfWhatIsGiven(t *testing.T) {
 			continue
 		}
 		if zones++; !c.Met() {
-			t.Errorf("%s %.2f mm %s, wire %g, feed %+v, travel %+v: %.2f m/min at %.2f mm/s misses %s by %.1f %%, from %.2f to %.2f mm/s every edge is met",
+			t.Errorf("%s %.2f mm %s, wire %g, feed %+v, travel %+v: %.2f m/min at %.2f mm/s misses %s by %.1f %%, "+
+				"from %.2f to %.2f mm/s every edge is met",
 				j.Metal, j.Thickness.V, j.Joint, j.Wire.V, j.Feed, j.Travel, c.Used.Feed.V, c.Used.Travel.V,
 				c.NearestEdge().Name, -c.NearestEdge().Margin, low, high)
 		}

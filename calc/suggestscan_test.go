@@ -29,7 +29,8 @@ func scans() []scan {
 	}
 	on1 := func(joint string) func(int) Job {
 		return func(i int) Job {
-			return Job{Metal: "mild-steel", Joint: joint, Thickness: Some(1), Metal2: "mild-steel", Thickness2: Some(mm(i))}
+			return Job{Metal: "mild-steel", Joint: joint, Thickness: Some(1), Metal2: "mild-steel",
+				Thickness2: Some(mm(i))}
 		}
 	}
 	with := func(joint string, alter func(j *Job, i int)) func(int) Job {
@@ -113,9 +114,12 @@ func placeOf(t *testing.T, j Job) (place, *Card) {
 		[4]float64{feed.Low, feed.High, travel.Low, travel.High}}, c
 }
 
-// TestSuggestionsMoveBitByBit: from one step of a job to the next neither feed nor travel changes by more than 5 % where
-// the good zone is wider than a hand repeats, and the suggestion lies inside every edge there; where it is narrower the card
-// does not say good. Nor do the ends of the ranges beside them move much faster. Thicker sheet never gets less net heat than a thinner one, but for a shallow dip where the ridge turns.
+// TestSuggestionsMoveBitByBit: from one step of a job to the next neither feed nor travel changes by more than 5 %
+// where
+// the good zone is wider than a hand repeats, and the suggestion lies inside every edge there; where it is narrower
+// the card
+// does not say good. Nor do the ends of the ranges beside them move much faster. Thicker sheet never gets less net
+// heat than a thinner one, but for a shallow dip where the ridge turns.
 func TestSuggestionsMoveBitByBit(t *testing.T) {
 	// A tee of 2.3 mm gets 5.4 % less than one of 2.1 mm: the ridge leads to faster travels there.
 	const step, leastHeat = 0.05, 0.94
@@ -125,7 +129,8 @@ func TestSuggestionsMoveBitByBit(t *testing.T) {
 	}
 }
 
-// fastestEnd is the furthest step of a range's end where the good zone is twice as wide as a hand repeats: where the base's peak
+// fastestEnd is the furthest step of a range's end where the good zone is twice as wide as a hand repeats: where the
+// base's peak
 // hardly falls with the travel, its edge runs faster than what moves it.
 const fastestEnd = 0.08
 
@@ -153,7 +158,8 @@ func (s *scan) bitByBit(t *testing.T, r *rand.Rand, step, leastHeat float64) {
 				fast = append(fast, fmt.Sprintf("%d: %.0f %%", i, 100*ends))
 			}
 			if room > 2*tables.HandRepeats.V && ends > fastestEnd {
-				t.Errorf("%s, step %d: ranges from %.3g to %.3g, zone %.0f %% wide", s.name, i, before.ends, now.ends, room)
+				t.Errorf("%s, step %d: ranges from %.3g to %.3g, zone %.0f %% wide", s.name, i, before.ends, now.ends,
+					room)
 			}
 			if !c.Met() {
 				t.Errorf("%s, step %d: %+v is %s, and the zone is %.0f %% wide", s.name, i, now, c.Verdict(), room)

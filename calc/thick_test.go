@@ -40,7 +40,8 @@ func TestNothingJumpsAtThreeMillimetres(t *testing.T) {
 			return list
 		}
 		below, here, above, far := at(2.98), at(2.9999), at(3.0001), at(3.02)
-		for _, name := range [...]string{"wetted_width_1", "wetted_width_2", "wetted_width_1 low", "wetted_width_1 high",
+		for _, name := range [...]string{"wetted_width_1", "wetted_width_2", "wetted_width_1 low",
+			"wetted_width_1 high",
 			"base_peak_temperature", "bead_width", "wetting_angle", "net_heat"} {
 			a, b := here[name], above[name]
 			if a < 0.4 { // hardly wetted: a share of nothing
@@ -87,7 +88,8 @@ func TestThickerIsNeverHotter(t *testing.T) {
 			}
 			rise := min(s.core[0], s.core[1]) - 20
 			if rise > last*1.01 {
-				t.Errorf("%v: the colder core rises by %.0f K at %.2f mm after %.0f K at %.2f mm", x, rise, mm, last, was)
+				t.Errorf("%v: the colder core rises by %.0f K at %.2f mm after %.0f K at %.2f mm", x, rise, mm, last,
+					was)
 			}
 			last, was = rise, mm
 		}
@@ -102,8 +104,9 @@ func TestEveryThicknessHasAVerdictOrAReason(t *testing.T) {
 	for i := range metals {
 		for k, joint := range [...]string{"butt", "tee", "lap", "corner", "overlay"} {
 			for n, mm := range [...]float64{0.2, 1, 3.5, 6, 12, 25, 30} {
-				jobs = append(jobs, Job{Metal: metals[i].ID, Metal2: metals[(i+k+n)%len(metals)].ID, Thickness: Some(mm),
-					Joint: joint, Coating: "none", Coating2: "none"})
+				jobs = append(jobs, Job{Metal: metals[i].ID, Metal2: metals[(i+k+n)%len(metals)].ID,
+					Thickness: Some(mm),
+					Joint:     joint, Coating: "none", Coating2: "none"})
 			}
 		}
 	}
@@ -139,7 +142,8 @@ func TestBuriedBeadsAreNotJudged(t *testing.T) {
 		job  Job
 		says string
 	}{
-		{Job{Joint: "lap", Thickness: Some(4.6)}, ""}, {Job{Joint: "lap", Thickness: Some(4.8)}, "higher than one bead"},
+		{Job{Joint: "lap", Thickness: Some(4.6)}, ""}, {Job{Joint: "lap", Thickness: Some(4.8)},
+			"higher than one bead"},
 		{Job{Joint: "lap", Thickness: Some(4), Leg: Some(3)}, "higher than one bead"},
 		{Job{Joint: "lap", Thickness: Some(1), Thickness2: Some(20)}, ""},
 		{Job{Joint: "lap", Thickness: Some(1), Thickness2: Some(25)}, ""},
@@ -147,7 +151,8 @@ func TestBuriedBeadsAreNotJudged(t *testing.T) {
 		{Job{Joint: "tee", Thickness: Some(30), Thickness2: Some(2)}, "over 25 mm"},
 		{Job{Joint: "corner", Thickness: Some(4.6)}, ""}, {Job{Joint: "corner", Thickness: Some(5)}, "deep between"},
 		{Job{Joint: "tee", Thickness: Some(25)}, ""}, {Job{Joint: "tee", Thickness: Some(26)}, "over 25 mm"},
-		{Job{Joint: "butt", Thickness: Some(12)}, ""}, {Job{Joint: "butt", Thickness: Some(4), Gap: Some(1)}, "0.5 to 3 mm"},
+		{Job{Joint: "butt", Thickness: Some(12)}, ""}, {Job{Joint: "butt", Thickness: Some(4), Gap: Some(1)},
+			"0.5 to 3 mm"},
 	} {
 		x.job.Metal = "mild-steel"
 		c := card(t, x.job)
@@ -177,7 +182,8 @@ func TestPassesAreCounted(t *testing.T) {
 		x.job.Metal = "mild-steel"
 		f, ok := card(t, x.job).Figure("passes")
 		if ok != (x.want > 0) || f.Value != x.want || f.Low > f.Value || f.High < f.Value {
-			t.Errorf("%s %g mm: %g (%g to %g) beads, want %g", x.job.Joint, x.job.Thickness.V, f.Value, f.Low, f.High, x.want)
+			t.Errorf("%s %g mm: %g (%g to %g) beads, want %g", x.job.Joint, x.job.Thickness.V, f.Value, f.Low, f.High,
+				x.want)
 		}
 	}
 }

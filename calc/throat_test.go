@@ -8,14 +8,16 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// A closed butt's throat is its cap's, beside the pull's line: less than half of the sheet. It grows with the opening at
+// A closed butt's throat is its cap's, beside the pull's line: less than half of the sheet. It grows with the opening
+// at
 // the same setting, without a jump, and is never more than the sheet.
 func TestButtThroatGrowsWithTheOpening(t *testing.T) {
 	var jobs []Job
 	for _, metal := range []string{"mild-steel", "galvanized", "dp600", "stainless-304"} {
 		for _, mm := range []float64{0.8, 1, 1.5, 2} {
 			for _, travel := range []float64{5, 7} {
-				jobs = append(jobs, Job{Metal: metal, Thickness: Some(mm), Joint: "butt", Feed: Some(3 + mm), Travel: Some(travel)})
+				jobs = append(jobs, Job{Metal: metal, Thickness: Some(mm), Joint: "butt", Feed: Some(3 + mm),
+					Travel: Some(travel)})
 			}
 		}
 	}
@@ -49,7 +51,8 @@ func TestLapThroatByPoints(t *testing.T) {
 			for _, sheet := range []float64{0.6, 1.5, 3} {
 				for _, phi := range []float64{-0.3, 0, 0.2, 0.8, 1.4} {
 					got := section.LapThroat(wu, wl, sheet, phi)
-					if want := min(wl, math.Hypot(wu, sheet), byPoints(wu, wl, sheet, phi)); math.Abs(got-max(0, want)) > 2e-3 {
+					if want := min(wl, math.Hypot(wu, sheet), byPoints(wu, wl, sheet, phi)); math.Abs(got-max(0,
+						want)) > 2e-3 {
 						t.Errorf("widths %g and %g, sheet %g, %g rad: %g, by points %g", wu, wl, sheet, phi, got, want)
 					}
 				}

@@ -22,7 +22,8 @@ func timedJobs() []Job {
 	for _, metal := range []string{"mild-steel", "galvanized", "stainless-304"} {
 		for _, thick := range []float64{0.8, 1, 1.2, 1.5, 2} {
 			for _, gap := range []float64{1, 2} {
-				list = append(list, Job{Metal: metal, Thickness: Some(thick), Joint: "butt", Gap: Some(gap), Mode: "timed"})
+				list = append(list, Job{Metal: metal, Thickness: Some(thick), Joint: "butt", Gap: Some(gap),
+					Mode: "timed"})
 			}
 		}
 	}
@@ -109,8 +110,11 @@ func TestTimedCard(t *testing.T) {
 		t.Errorf("net heat %g J/mm, power gives %g", heat.Value, want)
 	}
 	card, _ := s.Card.Figure("net_heat")
-	if duty := on.Value / (on.Value + figure(t, &s, "arc_off").Value); math.Abs(card.Value/heat.Value-1) > 1e-6 || math.Abs(card.Low/heat.Low-1) > 1e-6 || math.Abs(card.High/heat.High-1) > 1e-6 || !(heat.Low < heat.Value && heat.Value < heat.High) {
-		t.Errorf("the card's heat %g (%g to %g), the run's %g (%g to %g), duty %g", card.Value, card.Low, card.High, heat.Value, heat.Low, heat.High, duty)
+	if duty := on.Value / (on.Value + figure(t, &s, "arc_off").Value); math.Abs(card.Value/heat.Value-1) > 1e-6 ||
+		math.Abs(card.Low/heat.Low-1) > 1e-6 || math.Abs(card.High/heat.High-1) > 1e-6 || !(heat.Low < heat.Value &&
+		heat.Value < heat.High) {
+		t.Errorf("the card's heat %g (%g to %g), the run's %g (%g to %g), duty %g", card.Value, card.Low, card.High,
+			heat.Value, heat.Low, heat.High, duty)
 	}
 	if s.Wider == nil || !(s.Wider.On[1] < figure(t, &s, "arc_on_max").Value) {
 		t.Errorf("a wider gap gives the arc less to land on at the edges' middle, more heat to each: %+v", s.Wider)
@@ -169,7 +173,8 @@ func TestTimedTooStrong(t *testing.T) {
 	if testing.Short() {
 		t.Skip("long under the race detector")
 	}
-	for _, job := range []Job{{Metal: "mild-steel", Thickness: Some(1.5), Joint: "butt", Gap: Some(1), Amps: Some(500), Volts: Some(30)},
+	for _, job := range []Job{{Metal: "mild-steel", Thickness: Some(1.5), Joint: "butt", Gap: Some(1),
+		Amps: Some(500), Volts: Some(30)},
 		{Metal: "stainless-304", Thickness: Some(2), Joint: "butt", Gap: Some(1)}} {
 		s := timedOf(t, job)
 		if s.Good || s.Reason != "too-hot" && s.Reason != "melts-first" {
@@ -270,7 +275,8 @@ func TestTimedWaitsNoLongerThanAsked(t *testing.T) {
 	}()
 	ctx, cancel := context.WithTimeout(context.Background(), 30*time.Millisecond)
 	defer cancel()
-	if _, err := SolveTimed(ctx, Job{Metal: "mild-steel", Thickness: Some(1.41), Joint: "butt", Gap: Some(1.1)}, nil); !errors.Is(err, context.DeadlineExceeded) {
+	if _, err := SolveTimed(ctx, Job{Metal: "mild-steel", Thickness: Some(1.41), Joint: "butt", Gap: Some(1.1)},
+		nil); !errors.Is(err, context.DeadlineExceeded) {
 		t.Errorf("err %v", err)
 	}
 }
@@ -280,11 +286,12 @@ func TestTimedCancels(t *testing.T) {
 	before := runtime.NumGoroutine()
 	ctx, cancel := context.WithCancel(context.Background())
 	n := 0
-	_, err := SolveTimed(ctx, Job{Metal: "mild-steel", Thickness: Some(1.37), Joint: "butt", Gap: Some(1.9)}, func(float64) {
-		if n++; n == 1 {
-			cancel()
-		}
-	})
+	_, err := SolveTimed(ctx, Job{Metal: "mild-steel", Thickness: Some(1.37), Joint: "butt", Gap: Some(1.9)},
+		func(float64) {
+			if n++; n == 1 {
+				cancel()
+			}
+		})
 	if !errors.Is(err, context.Canceled) {
 		t.Fatalf("err %v", err)
 	}
@@ -305,7 +312,8 @@ func FuzzTimed(f *testing.F) {
 	metals := []string{"mild-steel", "stainless-304", "copper", "galvanized", "aluminium-bronze"}
 	joints := []string{"butt", "lap", "tee", "corner", "overlay", "plug"}
 	f.Fuzz(func(t *testing.T, thick, gap, feed float64, metal, joint uint8) {
-		job := Job{Metal: metals[int(metal)%len(metals)], Thickness: Some(thick), Joint: joints[int(joint)%len(joints)], Gap: Some(gap), Feed: Some(feed)}
+		job := Job{Metal: metals[int(metal)%len(metals)], Thickness: Some(thick),
+			Joint: joints[int(joint)%len(joints)], Gap: Some(gap), Feed: Some(feed)}
 		ctx, cancel := context.WithTimeout(context.Background(), deep.Patience(t))
 		defer cancel()
 		s, err := SolveTimed(ctx, job, nil)

@@ -62,7 +62,8 @@ func TestTimedIntervals(t *testing.T) {
 					t.Fatal(err)
 				}
 				x := &run.Times
-				for i, d := range [3]float64{math.Log(x.OnMin / base.OnMin), math.Log(x.OnMax / base.OnMax), math.Log(x.OnOff.Off / base.OnOff.Off)} {
+				for i, d := range [3]float64{math.Log(x.OnMin / base.OnMin), math.Log(x.OnMax / base.OnMax),
+					math.Log(x.OnOff.Off / base.OnOff.Off)} {
 					low[i] += min(d, 0) * min(d, 0)
 					high[i] += max(d, 0) * max(d, 0)
 				}

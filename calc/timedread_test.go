@@ -50,7 +50,8 @@ func TestTimerHoldsTheRunIn(t *testing.T) {
 		g := &timedRun{card: Card{Job: x.job}}
 		g.times.OnOff.On = 0.3
 		g.timer(func(name, unit, formula string, value, low, high float64, in ...Input) {
-			if name != "timer_on" || unit != "s" || math.Abs(value-0.3-x.v) > 1e-12 || math.Abs(low-0.3-x.low) > 1e-12 ||
+			if name != "timer_on" || unit != "s" || math.Abs(value-0.3-x.v) > 1e-12 ||
+				math.Abs(low-0.3-x.low) > 1e-12 ||
 				math.Abs(high-0.3-x.up) > 1e-12 || in[1].Assumed == x.job.RunIn.Set {
 				t.Errorf("%s %g (%g to %g) %s, %+v", name, value, low, high, unit, in)
 			}

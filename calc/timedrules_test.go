@@ -16,9 +16,11 @@ func TestTimedRemediesByHand(t *testing.T) {
 		gap  float64
 		want string
 	}{
-		{thinsheet.TooHot, 1.2, 2, "wire feed down to 4.0 m/min; wire feed down to 3.2 m/min; .030 in wire; gap closed to 1.2 mm"},
+		{thinsheet.TooHot, 1.2, 2, "wire feed down to 4.0 m/min; wire feed down to 3.2 m/min; .030 in wire; gap " +
+			"closed to 1.2 mm"},
 		{thinsheet.TooHot, 0.762, 0, "wire feed down to 4.0 m/min; wire feed down to 3.2 m/min"},
-		{thinsheet.NeverWets, 1.2, 2, "wire feed up to 6.2 m/min; wire feed up to 7.5 m/min; parts warmed to 150 °C; gap closed to 1.2 mm"},
+		{thinsheet.NeverWets, 1.2, 2, "wire feed up to 6.2 m/min; wire feed up to 7.5 m/min; parts warmed to 150 " +
+			"°C; gap closed to 1.2 mm"},
 		{thinsheet.WideGap, 0.9, 5, ".030 in wire; gap closed to 2.0 mm"},
 	} {
 		u := Job{Feed: Some(5), Wire: Some(x.wire), Gap: Some(x.gap)}
@@ -38,11 +40,13 @@ func TestStepsThatStrain(t *testing.T) {
 		fixed, step float64
 		by          thinsheet.Reason
 		code        string
-	}{{3, 3, thinsheet.StepFill, "timed-step-fill"}, {3, 3, "", "timed-step-far"}, {0.4, 0.4, "", "timed-step-short"}, {2, 2, "", ""}, {0, 3, thinsheet.StepFill, ""}, {0, 0.4, "", ""}} {
+	}{{3, 3, thinsheet.StepFill, "timed-step-fill"}, {3, 3, "", "timed-step-far"}, {0.4, 0.4, "", "timed-step-short"},
+		{2, 2, "", ""}, {0, 3, thinsheet.StepFill, ""}, {0, 0.4, "", ""}} {
 		g := &timedRun{}
 		g.in.FixedStep = x.fixed
 		g.times.OnMin, g.times.OnMax, g.times.OffMin, g.times.OffMax = 0.2, 0.6, 0.3, 0.9
-		g.times.OnOff.On, g.times.OnOff.Off, g.times.OnOff.Step, g.times.OnOff.StepMost, g.times.OnOff.StepBy = 0.4, 0.6, x.step, 2, x.by
+		g.times.OnOff.On, g.times.OnOff.Off, g.times.OnOff.Step, g.times.OnOff.StepMost, g.times.OnOff.StepBy = 0.4,
+			0.6, x.step, 2, x.by
 		var codes []string
 		for _, w := range g.strained() {
 			codes = append(codes, w.Code)
@@ -64,7 +68,8 @@ func TestClosestByRatio(t *testing.T) {
 
 // The error of the plane's cells is shown in per cent.
 func TestGridErrorIsPerCent(t *testing.T) {
-	g := &timedRun{board: new(board), card: *card(t, Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Mode: "timed", Gap: Some(1.5)})}
+	g := &timedRun{board: new(board), card: *card(t, Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Mode: "timed",
+		Gap: Some(1.5)})}
 	g.times.Grid = 0.02
 	for _, in := range g.inputs() {
 		if strings.Contains(in.Name, "cells of half the side") && in.Value == 2 && in.Unit == "%" {

@@ -17,7 +17,8 @@ func TestTimedMovesEvenly(t *testing.T) {
 	positions := []string{"flat", "flat", "vertical-down", "overhead"}
 	r := deep.Rand(t)
 	for range deep.Many(1, 40) {
-		job := Job{Metal: "mild-steel", Thickness: Some(0.5 + 2.5*r.Float64()), Joint: "butt", Gap: Some(3.7 * r.Float64()),
+		job := Job{Metal: "mild-steel", Thickness: Some(0.5 + 2.5*r.Float64()), Joint: "butt",
+			Gap:      Some(3.7 * r.Float64()),
 			Position: positions[r.IntN(len(positions))]}
 		if !deep.Run() { // where there is a rhythm, at a feed that is not searched for
 			job.Thickness, job.Gap, job.Feed = Some(1+0.5*r.Float64()), Some(0.2+2*r.Float64()), Some(5.5)
@@ -35,7 +36,8 @@ func TestTimedMovesEvenly(t *testing.T) {
 				continue
 			}
 			a, b := &base.times, &g.times
-			part := 0.02 / job.Thickness.V // longest on goes with its power of two and a half, and scatters by a few per cent
+			// longest on goes with its power of two and a half, and scatters by a few per cent
+			part := 0.02 / job.Thickness.V
 			if name == "gap" {
 				part = 0.04 / max(job.Gap.V, 1)
 			}

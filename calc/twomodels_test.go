@@ -107,7 +107,8 @@ func (d differences) of(name string) (median, worst float64) {
 // The two models against each other: metal, thickness, lap, tee and butt, at three quarters and four thirds of the
 // suggested travel. In thin steel they differ by what lies between them: the section's skin is hotter than the mean
 // that the plane knows, more so with thickness. In copper, where heat runs ahead of the arc in the plane, the section's
-// lift makes up for it. The limits are what was measured, rounded up; they change with the suggestions, where it is measured.
+// lift makes up for it. The limits are what was measured, rounded up; they change with the suggestions, where it is
+// measured.
 func TestTwoModels(t *testing.T) {
 	if testing.Short() {
 		t.Skip("fifty moving arcs")
@@ -119,12 +120,18 @@ func TestTwoModels(t *testing.T) {
 		thick  float64
 		median map[string]float64 // at most
 	}{
-		{"steel 0.4 mm", steels, 0.4, map[string]float64{"wetted width": 0.04, "peak rise": 0.05, "zinc boiled": 0.03, "zinc melted": 0.03}},
-		{"steel 0.8 mm", steels, 0.8, map[string]float64{"wetted width": 0.11, "peak rise": 0.10, "zinc boiled": 0.08, "zinc melted": 0.03}},
-		{"steel 1.5 mm", steels, 1.5, map[string]float64{"wetted width": 0.24, "peak rise": 0.16, "zinc boiled": 0.17, "zinc melted": 0.05}},
-		{"steel 2.5 mm", steels, 2.5, map[string]float64{"wetted width": 0.74, "peak rise": 0.46, "zinc boiled": 0.47, "zinc melted": 0.07}},
-		{"copper 0.8 mm", []string{"copper"}, 0.8, map[string]float64{"wetted width": 0.04, "peak rise": 0.07, "zinc boiled": 0.03, "zinc melted": 0.04}},
-		{"copper 1.5 mm", []string{"copper"}, 1.5, map[string]float64{"wetted width": 0.03, "peak rise": 0.11, "zinc boiled": 0.03, "zinc melted": 0.03}},
+		{"steel 0.4 mm", steels, 0.4, map[string]float64{"wetted width": 0.04, "peak rise": 0.05, "zinc boiled": 0.03,
+			"zinc melted": 0.03}},
+		{"steel 0.8 mm", steels, 0.8, map[string]float64{"wetted width": 0.11, "peak rise": 0.10, "zinc boiled": 0.08,
+			"zinc melted": 0.03}},
+		{"steel 1.5 mm", steels, 1.5, map[string]float64{"wetted width": 0.24, "peak rise": 0.16, "zinc boiled": 0.17,
+			"zinc melted": 0.05}},
+		{"steel 2.5 mm", steels, 2.5, map[string]float64{"wetted width": 0.74, "peak rise": 0.46, "zinc boiled": 0.47,
+			"zinc melted": 0.07}},
+		{"copper 0.8 mm", []string{"copper"}, 0.8, map[string]float64{"wetted width": 0.04, "peak rise": 0.07,
+			"zinc boiled": 0.03, "zinc melted": 0.04}},
+		{"copper 1.5 mm", []string{"copper"}, 1.5, map[string]float64{"wetted width": 0.03, "peak rise": 0.11,
+			"zinc boiled": 0.03, "zinc melted": 0.03}},
 	}
 	if !deep.Run() { // one of steel
 		n := deep.Rand(t).IntN(4)

@@ -43,7 +43,8 @@ func TestWeldBraze(t *testing.T) {
 		metal, joint string
 		thick        float64
 		melts        bool
-	}{{"copper", "butt", 0.6, true}, {"grey-iron", "butt", 2, true}, {"grey-iron", "lap", 2, false}, {"mild-steel", "butt", 2, false}, {"brass", "butt", 1, false}} {
+	}{{"copper", "butt", 0.6, true}, {"grey-iron", "butt", 2, true}, {"grey-iron", "lap", 2, false}, {"mild-steel",
+		"butt", 2, false}, {"brass", "butt", 1, false}} {
 		c := card(t, Job{Metal: x.metal, Thickness: Some(x.thick), Joint: x.joint})
 		said, edge := false, false
 		for _, w := range c.Warnings {

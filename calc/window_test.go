@@ -50,8 +50,10 @@ func TestPracticeLapIsGoodAtSomeHandSpeed(t *testing.T) {
 func TestPracticeFilletIsGoodOnTheThinMember(t *testing.T) {
 	good := false
 	for v := 4.0; v <= 14; v += 0.5 {
-		j := calc.Job{Metal: "mild-steel", Thickness: calc.Some(1.524), Metal2: "stainless-304", Thickness2: calc.Some(6.35), Joint: "tee",
-			Filler: "cusi3", Wire: calc.Some(0.889), Mode: "dip", Feed: calc.Some(290 * 0.0254), StickOut: calc.Some(12), Travel: calc.Some(v)}
+		j := calc.Job{Metal: "mild-steel", Thickness: calc.Some(1.524), Metal2: "stainless-304",
+			Thickness2: calc.Some(6.35), Joint: "tee",
+			Filler: "cusi3", Wire: calc.Some(0.889), Mode: "dip", Feed: calc.Some(290 * 0.0254),
+			StickOut: calc.Some(12), Travel: calc.Some(v)}
 		card := mustSolve(t, j)
 		wet, ok := card.Figure("wetted_width_1")
 		peak, ok2 := card.Figure("base_peak_temperature")
@@ -67,10 +69,12 @@ func TestPracticeFilletIsGoodOnTheThinMember(t *testing.T) {
 func TestPublishedTrendWithHeat(t *testing.T) {
 	last := map[string]float64{}
 	for i, v := range []float64{16, 13, 11, 9} { // 61 to 113 J/mm of heat input at the same arc
-		j := calc.Job{Metal: "galvannealed", Thickness: calc.Some(0.8), Joint: "lap", Filler: "cusi3", Wire: calc.Some(0.889),
+		j := calc.Job{Metal: "galvannealed", Thickness: calc.Some(0.8), Joint: "lap", Filler: "cusi3",
+			Wire: calc.Some(0.889),
 			Feed: calc.Some(5), Travel: calc.Some(v), StickOut: calc.Some(12)}
 		card := mustSolve(t, j)
-		for name, sign := range map[string]float64{"bead_width": 1, "wetted_width_2": 1, "zinc_boiled_halfwidth": 1, "zinc_melted_halfwidth": 1, "wetting_angle": -1} {
+		for name, sign := range map[string]float64{"bead_width": 1, "wetted_width_2": 1, "zinc_boiled_halfwidth": 1,
+			"zinc_melted_halfwidth": 1, "wetting_angle": -1} {
 			f := figure(t, &card, name)
 			if i > 0 && sign*(f.Value-last[name]) <= 0 {
 				t.Errorf("%g mm/s: %s %g after %g", v, name, f.Value, last[name])
@@ -140,13 +144,17 @@ func TestAnyJobHasAWindowOrAReason(t *testing.T) {
 	}
 }
 
-// A card and the window of the same job have one suggestion, which meets every edge where the window's zone is wide: thin
+// A card and the window of the same job have one suggestion, which meets every edge where the window's zone is wide:
+// thin
 // zones, ridges with two tops, unlike members.
 func TestCardAndWindowHaveOneSuggestion(t *testing.T) {
-	jobs := []calc.Job{{Metal: "galvanized", Gauge: 20}, {Metal: "copper", Thickness: calc.Some(2), Metal2: "mild-steel", Thickness2: calc.Some(1.5), Joint: "lap"}}
+	jobs := []calc.Job{{Metal: "galvanized", Gauge: 20}, {Metal: "copper", Thickness: calc.Some(2),
+		Metal2: "mild-steel", Thickness2: calc.Some(1.5), Joint: "lap"}}
 	if !testing.Short() {
-		jobs = append(jobs, calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "tee"}, calc.Job{Metal: "copper", Thickness: calc.Some(1), Metal2: "mild-steel", Thickness2: calc.Some(1.5), Joint: "lap"},
-			calc.Job{Metal: "copper", Thickness: calc.Some(2), Metal2: "mild-steel", Thickness2: calc.Some(1.5), Joint: "lap", Filler: "cusn6"}, calc.Job{Metal: "galvanized", Gauge: 16, Mode: "pulsed"})
+		jobs = append(jobs, calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "tee"}, calc.Job{Metal: "copper",
+			Thickness: calc.Some(1), Metal2: "mild-steel", Thickness2: calc.Some(1.5), Joint: "lap"},
+			calc.Job{Metal: "copper", Thickness: calc.Some(2), Metal2: "mild-steel", Thickness2: calc.Some(1.5),
+				Joint: "lap", Filler: "cusn6"}, calc.Job{Metal: "galvanized", Gauge: 16, Mode: "pulsed"})
 		for _, mm := range []float64{1, 1.75, 2, 2.5, 2.75, 3} {
 			jobs = append(jobs, calc.Job{Metal: "mild-steel", Thickness: calc.Some(mm), Joint: "lap"})
 		}
@@ -160,8 +168,10 @@ func TestCardAndWindowHaveOneSuggestion(t *testing.T) {
 		m := window(t, j, size)
 		card := mustSolve(t, j)
 		feed, travel, margin := figure(t, &card, "wire_feed"), figure(t, &card, "travel"), figure(t, &card, "margin")
-		if m.Suggestion.Feed != feed.Value || m.Suggestion.Travel != travel.Value || m.Good != (card.Verdict() == "good") {
-			t.Errorf("%+v: the card has %g at %g, %s; the map %+v, good %v", j, feed.Value, travel.Value, card.Verdict(), m.Suggestion, m.Good)
+		if m.Suggestion.Feed != feed.Value || m.Suggestion.Travel != travel.Value ||
+			m.Good != (card.Verdict() == "good") {
+			t.Errorf("%+v: the card has %g at %g, %s; the map %+v, good %v", j, feed.Value, travel.Value,
+				card.Verdict(), m.Suggestion, m.Good)
 		}
 		best := math.Inf(-1)
 		for k, v := range m.Margins {
@@ -181,7 +191,8 @@ func TestNoWindowTriesRemedies(t *testing.T) {
 	}
 	m := window(t, calc.Job{Metal: "copper", Thickness: calc.Some(3), Joint: "lap"}, calc.CoarseWindow)
 	if m.Good || m.Suggestion.Feed <= 0 {
-		t.Fatalf("3 mm of copper draw more heat than a hand's arc brings: a window at %+v would be a surprise", m.Suggestion)
+		t.Fatalf("3 mm of copper draw more heat than a hand's arc brings: a window at %+v would be a surprise",
+			m.Suggestion)
 	}
 	tried, untried := 0, 0
 	for _, r := range m.Remedies {
@@ -217,7 +228,8 @@ func TestWindowCancels(t *testing.T) {
 
 func TestProgressEndsAtOne(t *testing.T) {
 	last := 0.0
-	_, err := calc.WindowOf(context.Background(), calc.Job{Metal: "hsla", Gauge: 19}, calc.CoarseWindow, func(done float64) { last = max(last, done) })
+	_, err := calc.WindowOf(context.Background(), calc.Job{Metal: "hsla", Gauge: 19}, calc.CoarseWindow,
+		func(done float64) { last = max(last, done) })
 	if err != nil || last != 1 {
 		t.Errorf("progress ended at %g (%v)", last, err)
 	}
@@ -288,8 +300,10 @@ func TestWindowIsTheCards(t *testing.T) {
 	if testing.Short() {
 		t.Skip("a card for each point of a map")
 	}
-	for _, j := range deep.Of(t, []calc.Job{{Metal: "mild-steel", Thickness: calc.Some(0.8), Thickness2: calc.Some(2), Metal2: "mild-steel", Joint: "lap"},
-		{Metal: "galvanized", Thickness: calc.Some(1.5), Thickness2: calc.Some(1), Metal2: "galvanized", Joint: "tee"}, {Metal: "stainless-304", Thickness: calc.Some(1), Joint: "butt"}}, 2) {
+	for _, j := range deep.Of(t, []calc.Job{{Metal: "mild-steel", Thickness: calc.Some(0.8), Thickness2: calc.Some(2),
+		Metal2: "mild-steel", Joint: "lap"},
+		{Metal: "galvanized", Thickness: calc.Some(1.5), Thickness2: calc.Some(1), Metal2: "galvanized",
+			Joint: "tee"}, {Metal: "stainless-304", Thickness: calc.Some(1), Joint: "butt"}}, 2) {
 		m := window(t, j, calc.CoarseWindow)
 		for a, feed := range m.Feeds {
 			for b, travel := range m.Travels {
@@ -303,7 +317,8 @@ func TestWindowIsTheCards(t *testing.T) {
 					t.Fatal(err)
 				}
 				if z := m.Zones[a*len(m.Travels)+b]; card.Zone != "not-modelled" && z != card.Zone {
-					t.Errorf("%s %g, %g m/min at %g mm/s: %s on the map, %s on the card", j.Metal, j.Thickness.V, feed, travel, z, card.Zone)
+					t.Errorf("%s %g, %g m/min at %g mm/s: %s on the map, %s on the card", j.Metal, j.Thickness.V,
+						feed, travel, z, card.Zone)
 				}
 			}
 		}

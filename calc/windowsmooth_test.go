@@ -66,8 +66,10 @@ func TestSmoothFillsByHand(t *testing.T) {
 // it does not compute a quarter of the points or more.
 func TestDrawnMapIsTheFullMap(t *testing.T) {
 	jobs := []Job{{Metal: "galvanized", Gauge: 18}, {Metal: "mild-steel", Gauge: 18, Joint: "butt"},
-		{Metal: "galvanized", Gauge: 18, Gauge2: 14, Joint: "lap"}, {Metal: "mild-steel", Thickness: Some(6), Joint: "butt"},
-		{Metal: "copper", Thickness: Some(2), Joint: "lap"}, {Metal: "mild-steel", Gauge: 18, Joint: "butt", Gap: Some(0.8)},
+		{Metal: "galvanized", Gauge: 18, Gauge2: 14, Joint: "lap"}, {Metal: "mild-steel", Thickness: Some(6),
+			Joint: "butt"},
+		{Metal: "copper", Thickness: Some(2), Joint: "lap"}, {Metal: "mild-steel", Gauge: 18, Joint: "butt",
+			Gap: Some(0.8)},
 		{Metal: "galvanized", Gauge: 20, Joint: "tee", Position: "overhead", ZincLimit: Some(4)}}
 	if testing.Short() {
 		jobs = jobs[:1]
@@ -87,7 +89,8 @@ func TestDrawnMapIsTheFullMap(t *testing.T) {
 			full.wanted[k] = true
 		}
 		computed := drawn.wantedCount()
-		for _, sweep := range []func() error{func() error { return full.sweep(nil) }, func() error { return drawn.sweep(nil) }} {
+		for _, sweep := range []func() error{func() error { return full.sweep(nil) },
+			func() error { return drawn.sweep(nil) }} {
 			if err := sweep(); err != nil {
 				t.Fatal(err)
 			}

@@ -42,7 +42,8 @@ func TestNoRemedyWarmsZinc(t *testing.T) {
 			t.Fatalf("%s: %v", j.short(), err)
 		}
 		tries := candidates(&j, &c)
-		for _, why := range []thinsheet.Reason{thinsheet.NeverWets, thinsheet.TooHot, thinsheet.WideGap, thinsheet.TwoSettings} {
+		for _, why := range []thinsheet.Reason{thinsheet.NeverWets, thinsheet.TooHot, thinsheet.WideGap,
+			thinsheet.TwoSettings} {
 			u := c.Used
 			u.Feed = Some(5)
 			tries = append(tries, timedCandidates(u, Applies("zinc", &c), why)...)
@@ -54,12 +55,14 @@ func TestNoRemedyWarmsZinc(t *testing.T) {
 			}
 		}
 		for r := range reasonText {
-			if text := reasonOf(r, &c); strings.Contains(text, warmParts) || text != reasonText[r] && !strings.Contains(text, " none) and ask again") {
+			if text := reasonOf(r, &c); strings.Contains(text, warmParts) || text != reasonText[r] &&
+				!strings.Contains(text, " none) and ask again") {
 				t.Errorf("%s: %s", j.short(), text)
 			}
 		}
 	}
-	if list := candidates(&Job{}, &Card{}); !slices.ContainsFunc(list, func(c candidate) bool { return strings.Contains(c.change, "warmed") }) {
+	if list := candidates(&Job{}, &Card{}); !slices.ContainsFunc(list,
+		func(c candidate) bool { return strings.Contains(c.change, "warmed") }) {
 		t.Error("bare parts are not warmed either: the test proves nothing")
 	}
 }
@@ -96,7 +99,8 @@ func TestMoltenZincIsRefused(t *testing.T) {
 				}
 				continue
 			}
-			if m == nil || m.Field != "preheat" || m.What != "zinc melts at 420 °C" || !strings.Contains(m.Hint, " none, or give less preheat") {
+			if m == nil || m.Field != "preheat" || m.What != "zinc melts at 420 °C" || !strings.Contains(m.Hint,
+				" none, or give less preheat") {
 				t.Errorf("%s at %g °C: %+v", j.short(), at, err)
 				continue
 			}
@@ -136,7 +140,8 @@ func TestOverlayOnZincStops(t *testing.T) {
 	for _, coat := range tables.Coatings() {
 		for _, mm := range []float64{1, 12} {
 			c := Card{}
-			if err := resolve(Job{Metal: "mild-steel", Coating: coat.ID, Joint: "overlay", Thickness: Some(mm)}, &c); err != nil {
+			if err := resolve(Job{Metal: "mild-steel", Coating: coat.ID, Joint: "overlay", Thickness: Some(mm)},
+				&c); err != nil {
 				t.Fatal(err)
 			}
 			w := warnings{card: &c}

@@ -24,7 +24,8 @@ func TestAWSPeakTemperature(t *testing.T) {
 
 // The same example's net heat, on a card.
 func TestAWSNetHeat(t *testing.T) {
-	card, err := calc.Solve(calc.Job{Metal: "mild-steel", Thickness: calc.Some(3), Amps: calc.Some(200), Volts: calc.Some(20), Travel: calc.Some(5),
+	card, err := calc.Solve(calc.Job{Metal: "mild-steel", Thickness: calc.Some(3), Amps: calc.Some(200),
+		Volts: calc.Some(20), Travel: calc.Some(5),
 		Eta: calc.Some(0.9), EtaSigma: calc.Some(0.01)})
 	if err != nil {
 		t.Fatal(err)

@@ -12,7 +12,8 @@ import (
 func TestChristensen(t *testing.T) {
 	const k, rhoC, travel, rise = 0.040, 0.0050, 8.0, 900.0
 	a := k / rhoC
-	for _, c := range []struct{ n, psi float64 }{{.1, .0916}, {.3, .2414}, {1, .6134}, {3, 1.2715}, {10, 2.5595}, {100, 8.5207}} {
+	for _, c := range []struct{ n, psi float64 }{{.1, .0916}, {.3, .2414}, {1, .6134}, {3, 1.2715}, {10, 2.5595},
+		{100, 8.5207}} {
 		net := c.n * 4 * math.Pi * a * a * rhoC * rise / (travel * travel)
 		y := must(t)(formula.MovingThickHalfWidth(net, travel, rhoC, k, rise))
 		check(t, at("n %g", c.n), y*travel/(2*a), c.psi, 0.00005)

@@ -28,7 +28,10 @@ func TestHeatSplitsByEffusivity(t *testing.T) {
 		}
 		return f.Value
 	}
-	check(t, "steel and stainless of 2 mm, butt", share(calc.Job{Metal: "mild-steel", Thickness: calc.Some(2), Metal2: "stainless-304", Thickness2: calc.Some(2), Joint: "butt"}), 100*0.014422/(0.014422+0.0093915), 0.01)
-	check(t, "one steel, lap: one arm above, two below", share(calc.Job{Metal: "mild-steel", Thickness: calc.Some(1), Joint: "lap"}), 100.0/3, 0.01)
-	check(t, "one steel, tee of 2 on 1 mm", share(calc.Job{Metal: "mild-steel", Thickness: calc.Some(2), Thickness2: calc.Some(1), Joint: "tee"}), 50, 0.01)
+	check(t, "steel and stainless of 2 mm, butt", share(calc.Job{Metal: "mild-steel", Thickness: calc.Some(2),
+		Metal2: "stainless-304", Thickness2: calc.Some(2), Joint: "butt"}), 100*0.014422/(0.014422+0.0093915), 0.01)
+	check(t, "one steel, lap: one arm above, two below", share(calc.Job{Metal: "mild-steel", Thickness: calc.Some(1),
+		Joint: "lap"}), 100.0/3, 0.01)
+	check(t, "one steel, tee of 2 on 1 mm", share(calc.Job{Metal: "mild-steel", Thickness: calc.Some(2),
+		Thickness2: calc.Some(1), Joint: "tee"}), 50, 0.01)
 }

@@ -24,7 +24,8 @@ func TestCoolingTime(t *testing.T) {
 // in/min; worked with an independent library.
 func TestHeatInput(t *testing.T) {
 	solve := func(volts, amps float64) *calc.Card {
-		card, err := calc.Solve(calc.Job{Metal: "mild-steel", Thickness: calc.Some(1.5), Volts: calc.Some(volts), Amps: calc.Some(amps), Travel: calc.Some(20 * 25.4 / 60)})
+		card, err := calc.Solve(calc.Job{Metal: "mild-steel", Thickness: calc.Some(1.5), Volts: calc.Some(volts),
+			Amps: calc.Some(amps), Travel: calc.Some(20 * 25.4 / 60)})
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -34,7 +34,8 @@ func TestPocketGuide(t *testing.T) {
 
 // ACGIH threshold limit values (memory high; zinc oxide and manganese read): the stricter ones, mg/m3.
 func TestThresholdLimitValues(t *testing.T) {
-	for agent, want := range map[string]float64{"zinc-oxide": 2, "copper": 0.2, "manganese": 0.02, "lead": 0.05, "tin": 2} {
+	for agent, want := range map[string]float64{"zinc-oxide": 2, "copper": 0.2, "manganese": 0.02, "lead": 0.05,
+		"tin": 2} {
 		l, ok := tables.LimitFor(agent, tables.ACGIH, tables.ShiftMean)
 		if !ok {
 			t.Errorf("no %s", agent)

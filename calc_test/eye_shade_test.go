@@ -8,7 +8,8 @@ import (
 
 // 29 CFR 1910.133(a)(5) (read): minimum shade by current; ANSI Z49.1 guide as reproduced (read): suggested.
 func TestShades(t *testing.T) {
-	for _, c := range []struct{ amps, minimum, suggested float64 }{{50, 7, 0}, {93, 10, 11}, {200, 10, 12}, {300, 10, 14}} {
+	for _, c := range []struct{ amps, minimum, suggested float64 }{{50, 7, 0}, {93, 10, 11}, {200, 10, 12}, {300, 10,
+		14}} {
 		row, ok := tables.ShadeFor(c.amps)
 		if !ok {
 			t.Fatalf("no shade at %g A", c.amps)
@@ -26,8 +27,10 @@ func TestExposureLimits(t *testing.T) {
 		over  tables.Span
 		want  float64
 	}{
-		{"zinc-oxide", tables.OSHA, tables.ShiftMean, 5}, {"zinc-oxide", tables.NIOSH, tables.ShortTerm, 10}, {"copper", tables.OSHA, tables.ShiftMean, 0.1},
-		{"manganese", tables.OSHA, tables.Ceiling, 5}, {"chromium-vi", tables.OSHA, tables.ShiftMean, 0.005}, {"lead", tables.OSHA, tables.ShiftMean, 0.05},
+		{"zinc-oxide", tables.OSHA, tables.ShiftMean, 5}, {"zinc-oxide", tables.NIOSH, tables.ShortTerm, 10},
+		{"copper", tables.OSHA, tables.ShiftMean, 0.1},
+		{"manganese", tables.OSHA, tables.Ceiling, 5}, {"chromium-vi", tables.OSHA, tables.ShiftMean, 0.005}, {"lead",
+			tables.OSHA, tables.ShiftMean, 0.05},
 	} {
 		row, ok := tables.LimitFor(c.agent, c.by, c.over)
 		if !ok {

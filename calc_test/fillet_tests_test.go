@@ -66,7 +66,8 @@ func TestTheBondWorksOnItsFace(t *testing.T) {
 		between(t, "a row on its leg, MPa", s, 113, 278)
 		sum += s / float64(len(formula.FaceStress()))
 	}
-	check(t, "mean on the leg, MPa", sum, 173, 0.1*173) // another five rows of the seven, and a leg that is not the face
+	// another five rows of the seven, and a leg that is not the face
+	check(t, "mean on the leg, MPa", sum, 173, 0.1*173)
 	_, low, high, err := formula.Predictive(formula.FaceStress())
 	if err != nil {
 		t.Fatal(err)

@@ -34,7 +34,8 @@ func TestFumeIsWhatTheProcessGives(t *testing.T) {
 		fume, _ := p.Figure("fume_rate")
 		copper, _ := p.Figure("fume_copper")
 		if fume.Low > 9 || fume.High < 1 || !(fume.Value > 0.5 && fume.Value < 9) || !(copper.Value < fume.Value) {
-			t.Errorf("%s %s %g mm: fume %g to %g mg/s, copper %g", j.Metal, j.Filler, j.Thickness.V, fume.Low, fume.High,
+			t.Errorf("%s %s %g mm: fume %g to %g mg/s, copper %g", j.Metal, j.Filler, j.Thickness.V, fume.Low,
+				fume.High,
 				copper.Value)
 		}
 		bare := j.Metal != "galvanized"

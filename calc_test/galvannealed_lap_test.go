@@ -10,7 +10,8 @@ import (
 // leg grow, the wetting angle falls, zinc damage at toe and back face grows. Only the direction is published.
 func TestHeatWidensAndFlattens(t *testing.T) {
 	at := func(travel float64) calc.Card {
-		c, err := calc.Solve(calc.Job{Metal: "galvannealed", Thickness: calc.Some(0.8), Feed: calc.Some(4.2), Travel: calc.Some(travel)})
+		c, err := calc.Solve(calc.Job{Metal: "galvannealed", Thickness: calc.Some(0.8), Feed: calc.Some(4.2),
+			Travel: calc.Some(travel)})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -28,7 +29,8 @@ func TestHeatWidensAndFlattens(t *testing.T) {
 	cold, hot := at(energy/61), at(energy/113)
 	check(t, "the cold setting's arc energy", figure(&cold, "arc_energy"), 61, 0.5)
 	check(t, "the hot setting's", figure(&hot, "arc_energy"), 113, 0.5)
-	for _, name := range []string{"bead_width", "wetted_width_1", "wetted_width_2", "zinc_boiled_halfwidth", "zinc_boiled_halfwidth_2", "zinc_melted_halfwidth", "zinc_melted_halfwidth_2", "base_peak_temperature"} {
+	for _, name := range []string{"bead_width", "wetted_width_1", "wetted_width_2", "zinc_boiled_halfwidth",
+		"zinc_boiled_halfwidth_2", "zinc_melted_halfwidth", "zinc_melted_halfwidth_2", "base_peak_temperature"} {
 		check(t, name+" grows", sign(figure(&hot, name)-figure(&cold, name)), 1, 0)
 	}
 	check(t, "wetting angle falls", sign(figure(&hot, "wetting_angle")-figure(&cold, "wetting_angle")), -1, 0)

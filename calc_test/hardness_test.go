@@ -6,7 +6,8 @@ import (
 	"brazebooth/calc/formula"
 )
 
-// Carbon equivalents of a plate with C 0.17, Si 0.35, Mn 1.40, Cr 0.10, Ni 0.05, Cu 0.10, Mo 0.02 %, worked by hand from
+// Carbon equivalents of a plate with C 0.17, Si 0.35, Mn 1.40, Cr 0.10, Ni 0.05, Cu 0.10, Mo 0.02 %, worked by hand
+// from
 // the definitions (EN 10025, EN 1011-2 C.3, Ito and Bessyo; memory high).
 func TestCarbonEquivalents(t *testing.T) {
 	s := formula.Steel{C: 0.17, Si: 0.35, Mn: 1.4, Cr: 0.1, Ni: 0.05, Cu: 0.1, Mo: 0.02}
@@ -15,7 +16,8 @@ func TestCarbonEquivalents(t *testing.T) {
 	check(t, "Pcm", s.Pcm(), 0.263833, 5e-7)
 }
 
-// Hardness of the heat-affected zone, both formulas worked in another language (memory medium): dual-phase C 0.10, Si 0.25, Mn 1.6,
+// Hardness of the heat-affected zone, both formulas worked in another language (memory medium): dual-phase C 0.10, Si
+// 0.25, Mn 1.6,
 // Cr 0.3 %, 5 s.
 func TestHardnessFormulas(t *testing.T) {
 	ok := must(t)
@@ -24,7 +26,8 @@ func TestHardnessFormulas(t *testing.T) {
 	check(t, "Düren 1985", ok(formula.HardnessDuren(dual, 5)), 331.6813, 5e-5)
 	// Rival formulas of independent tests on plate: they agree within their stated scatter wherever the zone hardens.
 	for _, seconds := range []float64{2, 5, 10, 20} {
-		for name, s := range map[string]formula.Steel{"S355": {C: 0.17, Si: 0.35, Mn: 1.4}, "DP600": dual, "DP800": {C: 0.14, Si: 0.25, Mn: 1.8, Cr: 0.3}} {
+		for name, s := range map[string]formula.Steel{"S355": {C: 0.17, Si: 0.35, Mn: 1.4}, "DP600": dual,
+			"DP800": {C: 0.14, Si: 0.25, Mn: 1.8, Cr: 0.3}} {
 			apart := ok(formula.HardnessYurioka(s, seconds)) - ok(formula.HardnessDuren(s, seconds))
 			between(t, at("%s, %g s, one less the other", name, seconds), apart, -40, 40)
 		}

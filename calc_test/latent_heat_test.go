@@ -7,7 +7,8 @@ import (
 )
 
 // heatOfFusion are the elements' heats, J/g (CRC Handbook, enthalpy of fusion, memory high).
-var heatOfFusion = map[string]float64{"Cu": 205, "Si": 1787, "Al": 397, "Sn": 59, "Mn": 235, "Fe": 247, "Ni": 298, "Zn": 112}
+var heatOfFusion = map[string]float64{"Cu": 205, "Si": 1787, "Al": 397, "Sn": 59, "Mn": 235, "Fe": 247, "Ni": 298,
+	"Zn": 112}
 
 // mixture is the mixture rule over mass per cent, the rest copper.
 func mixture(parts map[string]float64) float64 {
@@ -23,7 +24,8 @@ func mixture(parts map[string]float64) float64 {
 // last digit.
 func TestMixtureLatentHeat(t *testing.T) {
 	manganese, _ := tables.FillerByID("cumn13al8")
-	check(t, manganese.ID, manganese.Latent.V, mixture(map[string]float64{"Mn": 12.5, "Al": 7.75, "Fe": 3, "Ni": 2.25}), 0.5)
+	check(t, manganese.ID, manganese.Latent.V, mixture(map[string]float64{"Mn": 12.5, "Al": 7.75, "Fe": 3,
+		"Ni": 2.25}), 0.5)
 	copper, _ := tables.FillerByID("cusn1")
 	check(t, copper.ID, copper.Latent.V, mixture(map[string]float64{"Sn": 0.5, "Mn": 0.25, "Si": 0.25}), 0.5)
 	brass, _ := tables.MetalByID("brass")

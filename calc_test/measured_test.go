@@ -54,7 +54,8 @@ func TestMeasuredCurrentOfBronze(t *testing.T) {
 
 // Common practice, no source: steel wire runs at 2, 1.6 and 1.0 in/min an ampere for .030, .035 and .045 in.
 func TestMeasuredCurrentOfSteel(t *testing.T) {
-	for _, c := range []struct{ wire, rule, low, high float64 }{{.030, 2, 60, 140}, {.035, 1.6, 80, 180}, {.045, 1, 120, 220}} {
+	for _, c := range []struct{ wire, rule, low, high float64 }{{.030, 2, 60, 140}, {.035, 1.6, 80, 180}, {.045, 1,
+		120, 220}} {
 		for amps := c.low; amps <= c.high; amps += (c.high - c.low) / 2 {
 			feed := amps * c.rule
 			j := calc.Job{Metal: "mild-steel", Thickness: calc.Some(3), Joint: "lap", Filler: "steel", Mode: "dip",
@@ -67,7 +68,8 @@ func TestMeasuredCurrentOfSteel(t *testing.T) {
 	}
 }
 
-// Ripsch and Henkel 2025, Materials 18(10):2339, Table A1 (read): each fillet against the band of the others that failed
+// Ripsch and Henkel 2025, Materials 18(10):2339, Table A1 (read): each fillet against the band of the others that
+// failed
 // in the same place, since the program's own band is made of all of them.
 func TestMeasuredFillets(t *testing.T) {
 	for n, row := range tables.FilletTests() {
@@ -143,7 +145,8 @@ func TestMeasuredFume(t *testing.T) {
 			}
 			const perSecond = 3.6 // g/h in one mg/s
 			f.Value, f.Low, f.High = f.Value/perSecond, f.Low/perSecond, f.High/perSecond
-			measured(t, measurement{Quantity: "zinc oxide into the air", What: at("lap of %g mm %s", mm, coat), Unit: "mg/s",
+			measured(t, measurement{Quantity: "zinc oxide into the air", What: at("lap of %g mm %s", mm, coat),
+				Unit:   "mg/s",
 				Inputs: "at the suggested setting; the source says nothing of coat, sheet and travel",
 				Source: "TRGS 528, table 2", Known: "memory medium", Outside: 3, Low: 1, High: 9}, f)
 		}

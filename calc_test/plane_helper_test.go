@@ -11,14 +11,16 @@ import (
 // given width; it loses no heat.
 func dullSheet(sigma, power, start, ahead, behind, aside float64) thinsheet.Input {
 	return thinsheet.Input{
-		Arms:   []thinsheet.Arm{{Base: thinsheet.Plain(0.005, 0.040, 1, 0, 8000, 8001), Thick: 1, Lit: true, Sigma: sigma}},
+		Arms: []thinsheet.Arm{{Base: thinsheet.Plain(0.005, 0.040, 1, 0, 8000, 8001), Thick: 1, Lit: true,
+			Sigma: sigma}},
 		Mirror: true, Filler: thinsheet.Plain(0.0085, 0.05, 0.4, 200, 970, 1025), Stir: 2, Sigma: sigma, Power: power,
 		Start: start, Cell: 0.1, Near: 6, Ahead: ahead, Behind: behind, Aside: aside}
 }
 
 // line runs a sheet under two narrow arcs and extrapolates its figures to an arc without width: away from the line
 // they are linear in σ². Cells stay small as far as near.
-func line(t *testing.T, near, power, start, ahead, behind, aside float64, run func(*thinsheet.Sheet) []float64) []float64 {
+func line(t *testing.T, near, power, start, ahead, behind, aside float64,
+	run func(*thinsheet.Sheet) []float64) []float64 {
 	t.Helper()
 	if testing.Short() {
 		t.Skip("long under the race detector")

@@ -36,7 +36,8 @@ type validation struct {
 	checks map[string]bool
 }
 
-// measurement is a value from outside beside a figure of the program with its band. Its quantity gathers it with others.
+// measurement is a value from outside beside a figure of the program with its band. Its quantity gathers it with
+// others.
 type measurement struct {
 	Quantity string  `json:"quantity"`
 	What     string  `json:"what"`

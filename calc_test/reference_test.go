@@ -21,7 +21,8 @@ func rosenthal(power, travel, t, k, rhoC, loss, xi, y float64) float64 {
 
 // scaledK0 is exp(x)·K0(x) by its integral, Abramowitz and Stegun 9.6.24, and a general-purpose quadrature.
 func scaledK0(x float64) float64 {
-	return quad.Fixed(func(t float64) float64 { return math.Exp(-x * (math.Cosh(t) - 1)) }, 0, math.Acosh(1+45/x), 200, nil, 0)
+	return quad.Fixed(func(t float64) float64 { return math.Exp(-x * (math.Cosh(t) - 1)) }, 0, math.Acosh(1+45/x),
+		200, nil, 0)
 }
 
 // hottest is the highest rise that passes y mm beside the source, searched for along the path, on which it has one

@@ -13,7 +13,8 @@ import (
 func TestResistivityStandard(t *testing.T) {
 	check(t, "copper", tables.AnnealedCopper.V, 1.7241e-5, 0.5e-9)
 	check(t, "58 S", 1e-3/58, tables.AnnealedCopper.V, 0.5e-9)
-	for id, iacs := range map[string]float64{"cusi3": 7.0, "cual8": 15, "cual10fe": 13, "cusn6": 14, "cumn13al8": 3.1, "cual9ni5": 7} {
+	for id, iacs := range map[string]float64{"cusi3": 7.0, "cual8": 15, "cual10fe": 13, "cusn6": 14, "cumn13al8": 3.1,
+		"cual9ni5": 7} {
 		f, _ := tables.FillerByID(id)
 		cold := 1e-3 / 58 * 100 / iacs
 		// Averaged over the extension it lies above the cold value by Matthiessen's slope over 150 to 300 K.

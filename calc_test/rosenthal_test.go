@@ -22,7 +22,8 @@ var adamsFactor = math.Sqrt(2 * math.Pi * math.E)
 // for 1 mm, the half-width is 1 mm.
 func TestRosenthalToAdams(t *testing.T) {
 	ok := must(t)
-	for u, share := range map[float64]float64{0.1: 0.323339, 0.2: 0.479411, 0.5: 0.713807, 1: 0.862134, 2: 0.949847, 5: 0.990419, 10: 0.997528} {
+	for u, share := range map[float64]float64{0.1: 0.323339, 0.2: 0.479411, 0.5: 0.713807, 1: 0.862134, 2: 0.949847,
+		5: 0.990419, 10: 0.997528} {
 		// In units where H, t, ρc, k and y are 1: v = 2u. The share is printed to 5e-7, so the width is good to three
 		// times that.
 		check(t, at("%g", u), ok(formula.MovingHalfWidth(1, 2*u, 1, 1, 1, 0, share/adamsFactor)), 1, 1.5e-6)
@@ -35,7 +36,8 @@ func TestBesselK0(t *testing.T) {
 	ok := must(t)
 	const still = 1e-9 // mm/s
 	for _, c := range []struct{ x, k0, half float64 }{
-		{0.1, 2.427069025, 5.1e-11}, {0.5, 0.924419071, 3.1e-10}, {1, 0.421024438, 8.4e-10}, {2, 0.113893873, 3.6e-9}, {5, 0.003691098334, 1.3e-10},
+		{0.1, 2.427069025, 5.1e-11}, {0.5, 0.924419071, 3.1e-10}, {1, 0.421024438, 8.4e-10}, {2, 0.113893873, 3.6e-9},
+		{5, 0.003691098334, 1.3e-10},
 	} {
 		check(t, at("%g", c.x), ok(formula.MovingHalfWidth(2*math.Pi/still, still, 1, 1, 1, 1e6, c.k0)), c.x, c.half)
 	}

@@ -10,7 +10,8 @@ import (
 // TWI Job Knowledge 134 (read): arc brazing suits sheet of about 0.2 to 3 mm. Butts and tees of that range have a good
 // setting, and laps while the upper sheet's edge is low; a butt in 6 mm plate is warned of, as its bronze is too weak.
 func TestSheetHasAWindow(t *testing.T) {
-	for joint, thicks := range map[string][]float64{"lap": {0.5, 0.8, 1, 1.5, 2}, "butt": {0.6, 0.8, 1, 1.5, 2, 2.5, 3}, "tee": {0.6, 1, 2, 3}} {
+	for joint, thicks := range map[string][]float64{"lap": {0.5, 0.8, 1, 1.5, 2}, "butt": {0.6, 0.8, 1, 1.5, 2, 2.5,
+		3}, "tee": {0.6, 1, 2, 3}} {
 		for _, thick := range thicks {
 			c, err := calc.Solve(calc.Job{Metal: "mild-steel", Thickness: calc.Some(thick), Joint: joint})
 			if err != nil {

@@ -10,7 +10,8 @@ import (
 // 15 USC 206, the United States standard gauge: ounces avoirdupois a square foot, gauges 7 to 30 (read).
 // Iron of 480 lb/ft3 makes an inch of 640 oz/ft2. The manufacturers' standard gauge keeps the weights
 // and counts steel of 41.82 lb/ft2 an inch (GNU units 2.22 definitions, read).
-var lawOunces = []float64{120, 110, 100, 90, 80, 70, 60, 50, 45, 40, 36, 32, 28, 24, 22, 20, 18, 16, 14, 12, 11, 10, 9, 8}
+var lawOunces = []float64{120, 110, 100, 90, 80, 70, 60, 50, 45, 40, 36, 32, 28, 24, 22, 20, 18, 16, 14, 12, 11, 10,
+	9, 8}
 
 func TestUSStandardGauge(t *testing.T) {
 	for i, oz := range lawOunces {

@@ -31,9 +31,11 @@ func TestSteelWireRule(t *testing.T) {
 	ok := must(t)
 	f, _ := tables.FillerByID("steel")
 	sum, n, worst := 0.0, 0.0, 0.0
-	for _, c := range []struct{ d, rule, low, high float64 }{{0.030, 2, 60, 140}, {0.035, 1.6, 80, 180}, {0.045, 1.0, 120, 240}} {
+	for _, c := range []struct{ d, rule, low, high float64 }{{0.030, 2, 60, 140}, {0.035, 1.6, 80, 180}, {0.045, 1.0,
+		120, 240}} {
 		for amps := c.low; amps <= c.high; amps += 20 {
-			got := ok(formula.CurrentFromFeed(c.d*25.4, amps*c.rule*inPerMin, f.Density.V, f.HLiq.V, f.Resistivity.V, f.Phi.V, 12))
+			got := ok(formula.CurrentFromFeed(c.d*25.4, amps*c.rule*inPerMin, f.Density.V, f.HLiq.V, f.Resistivity.V,
+				f.Phi.V, 12))
 			off := got/amps - 1
 			sum += off * off
 			n++
@@ -72,7 +74,8 @@ func TestToleranceOfMass(t *testing.T) {
 		id        string
 		up, down  float64
 		tolerance float64
-	}{{".035", 5.8, -5.6, 0.05}, {".045", 4.5, -4.4, 0.05}, {"0.8mm", 2.5, -9.8, 0.05}, {"1.0mm", 2.0, -7.8, 0.05}, {"1.2mm", 1.7, -6.6, 0.05}} {
+	}{{".035", 5.8, -5.6, 0.05}, {".045", 4.5, -4.4, 0.05}, {"0.8mm", 2.5, -9.8, 0.05}, {"1.0mm", 2.0, -7.8, 0.05},
+		{"1.2mm", 1.7, -6.6, 0.05}} {
 		w, err := tables.FindWire(c.id)
 		if err != nil {
 			t.Fatal(err)

@@ -40,7 +40,8 @@ func TestSuffixTrap(t *testing.T) {
 // EN 10346 (memory high): nominal thickness of a side at 7.1 g/cm3, um. Z275 is printed 20 where 137.5/7.1 is
 // 19.4: the standard rounds up, hence a whole digit.
 func TestEN10346Thickness(t *testing.T) {
-	for id, um := range map[string]float64{"Z100": 7, "Z140": 10, "Z200": 14, "Z225": 16, "Z275": 20, "Z350": 25, "ZF100": 7, "ZF120": 8} {
+	for id, um := range map[string]float64{"Z100": 7, "Z140": 10, "Z200": 14, "Z225": 16, "Z275": 20, "Z350": 25,
+		"ZF100": 7, "ZF120": 8} {
 		row, ok := tables.CoatingByID(id)
 		if !ok {
 			t.Fatal(id)
@@ -68,7 +69,8 @@ func TestZincConstants(t *testing.T) {
 // face each other. The vent gap is that; a tenth of a mil is the printed digit of 1.7.
 func TestVentGapIsTheTwoCoats(t *testing.T) {
 	for id, ounces := range map[string]float64{"G60": 0.60, "G90": 0.90, "G115": 1.15} {
-		card, err := calc.Solve(calc.Job{Metal: "galvanized", Gauge: 18, Coating: id, Feed: calc.Some(5), Travel: calc.Some(8)})
+		card, err := calc.Solve(calc.Job{Metal: "galvanized", Gauge: 18, Coating: id, Feed: calc.Some(5),
+			Travel: calc.Some(8)})
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -86,7 +86,8 @@ func TestExamplesShowWhatIsPrinted(t *testing.T) {
 				continue
 			}
 			if !*update {
-				t.Errorf("%s shows%s\nwhich is now%s\nafter a change that is meant: go test ./docs -run Examples -update",
+				t.Errorf("%s shows%s\nwhich is now%s\nafter a change that is meant: go test ./docs -run Examples "+
+					"-update",
 					path, parts[i], want)
 			}
 			parts[i], changed = want, true

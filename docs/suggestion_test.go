@@ -15,7 +15,8 @@ import (
 	"brazebooth/internal/picture"
 )
 
-// suggested are the joints whose suggestions docs/suggestion.csv lists against the thickness, bare mild steel of 0.6 to 3 mm
+// suggested are the joints whose suggestions docs/suggestion.csv lists against the thickness, bare mild steel of 0.6
+// to 3 mm
 // in dip with the usual wire of 1 mm. "on" is the thickness of the other member, 0 where both are alike.
 var suggested = []struct {
 	name, joint string
@@ -48,7 +49,8 @@ func suggestedRow(t *testing.T, of, step int) string {
 		c.Chance.Good, c.Verdict())
 }
 
-// The list of suggestions is what the program suggests: some of its lines by default, all with BRAZEBOOTH_DEEP. Its pictures
+// The list of suggestions is what the program suggests: some of its lines by default, all with BRAZEBOOTH_DEEP. Its
+// pictures
 // are drawn from it. After a change that is meant: go test ./docs -run Suggestions -update.
 func TestSuggestionsAreTheProgram(t *testing.T) {
 	steps := int(math.Round((thickest - thinnest) / thicker))
@@ -81,7 +83,8 @@ func TestSuggestionsAreTheProgram(t *testing.T) {
 		column         int
 		low, high, per float64
 	}{
-		{"suggestion-feed.svg", "wire feed, m/min", 2, 0, 10, 2}, {"suggestion-travel.svg", "travel, mm/s", 3, 0, 15, 5},
+		{"suggestion-feed.svg", "wire feed, m/min", 2, 0, 10, 2}, {"suggestion-travel.svg", "travel, mm/s", 3, 0, 15,
+			5},
 		{"suggestion-heat.svg", "net heat, J/mm", 4, 0, 350, 50}, {"suggestion-chance.svg", "chance, %", 5, 0, 100, 20},
 	} {
 		q := picture.New("thickness, mm", p.name)

@@ -89,7 +89,8 @@ func TestValidationIsWhatTheChecksFound(t *testing.T) {
 	b.WriteString("## What was seen and not measured\n\n| what | seen | the program | source |\n|---|---|---|---|\n")
 	for _, p := range v.Places {
 		agrees := map[bool]string{true: "", false: "**otherwise:** "}[p.Seen == p.Says]
-		fmt.Fprintf(&b, "| %s | breaks in the %s | %s%s | %s (%s) |\n", p.What, p.Seen, agrees, p.Says, p.Source, p.Known)
+		fmt.Fprintf(&b, "| %s | breaks in the %s | %s%s | %s (%s) |\n", p.What, p.Seen, agrees, p.Says, p.Source,
+			p.Known)
 	}
 	v.checks(&b)
 	compare(t, "validation.md", b.String())
@@ -107,19 +108,22 @@ func (g *group) line(n int) string {
 	}
 	mean, spread := stat.MeanStdDev(logs, nil)
 	low, high := formula.ShareBounds(in, len(logs))
-	return fmt.Sprintf("| %d | %s | %d | %.2f | × %.2f | %d of %d: %.0f–%.0f %% | %s |\n", n, g.name, len(logs), math.Exp(mean),
+	return fmt.Sprintf("| %d | %s | %d | %.2f | × %.2f | %d of %d: %.0f–%.0f %% | %s |\n", n, g.name, len(logs),
+		math.Exp(mean),
 		math.Exp(spread), in, len(logs), 100*low, 100*high, proves[g.name])
 }
 
 func (g *group) table(b *strings.Builder, n int) {
-	fmt.Fprintf(b, "### %d. %s\n\n| what | outside | computed | band | ratio | | source |\n|---|---|---|---|---|---|---|\n", n, g.name)
+	fmt.Fprintf(b, "### %d. %s\n\n| what | outside | computed | band | ratio | | source "+
+		"|\n|---|---|---|---|---|---|---|\n", n, g.name)
 	for i := range g.rows {
 		r := &g.rows[i]
 		span := fmt.Sprintf("%.4g", r.Outside)
 		if r.High > r.Low {
 			span = fmt.Sprintf("%.4g–%.4g", r.Low, r.High)
 		}
-		fmt.Fprintf(b, "| %s | %s %s | %.4g | %.4g–%.4g | %.2f | %s | %s (%s) |\n", r.What, span, r.Unit, r.Computed, r.From,
+		fmt.Fprintf(b, "| %s | %s %s | %.4g | %.4g–%.4g | %.2f | %s | %s (%s) |\n", r.What, span, r.Unit, r.Computed,
+			r.From,
 			r.To, r.ratio(), map[bool]string{true: "in", false: "**out**"}[r.Inside], r.Source, r.Known)
 	}
 	var inputs []string

@@ -106,7 +106,10 @@ func TestUnknownNamesTheNearest(t *testing.T) {
 			}
 			continue
 		}
-		names := strings.FieldsFunc(strings.ReplaceAll(near, " or ", ", "), func(r rune) bool { return r == ',' || r == ' ' })
+		names := strings.FieldsFunc(strings.ReplaceAll(near, " or ", ", "), func(r rune) bool {
+			return r == ',' ||
+				r == ' '
+		})
 		if n := len(names); !is || n == 0 || n > 5 || !slices.Contains(names[:min(n, 3)], want) {
 			t.Errorf("%q: %s, want %q among the first", text, unknown.Hint, want)
 		}
@@ -114,7 +117,8 @@ func TestUnknownNamesTheNearest(t *testing.T) {
 }
 
 func FuzzFind(f *testing.F) {
-	for _, s := range []string{"galv", "ERCuSi-A", "\x1b[2J", "\u202egalv", "", "000", "G60", strings.Repeat("é", 200)} {
+	for _, s := range []string{"galv", "ERCuSi-A", "\x1b[2J", "\u202egalv", "", "000", "G60", strings.Repeat("é",
+		200)} {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, text string) {
@@ -154,8 +158,9 @@ func TestMetalsThatAreNotBrazed(t *testing.T) {
 	for text, why := range map[string]string{
 		"aluminum": "660", "Aluminium": "660", "ALU": "660", "alumini": "660", "alumnium": "660",
 		"aluminium sheet": "660", "6061": "660", "6061-T6": "660",
-		"EN AW-5754": "660", "AA 3003": "660", "al 5052 H32": "660", "6061 alu": "660", "zinc": "420", "zinc alloy": "420",
-		"AZ50": "43 %", "az150": "43 %", "Al-Zn": "43 %", "55 % Al-Zn": "43 %",
+		"EN AW-5754": "660", "AA 3003": "660", "al 5052 H32": "660", "6061 alu": "660", "zinc": "420",
+		"zinc alloy": "420",
+		"AZ50":       "43 %", "az150": "43 %", "Al-Zn": "43 %", "55 % Al-Zn": "43 %",
 	} {
 		m, err := FindMetal(text)
 		unknown := mistake.Of(err)
@@ -197,8 +202,10 @@ func TestStopsAndNearMisses(t *testing.T) {
 			}
 		}
 	}
-	for typed, want := range map[string]string{"cadmium": "fume kills", "Cadmium plate": "fume kills", "cadmiun": "fume kills",
-		"lead": "poison", "leaded-bronze": "Lead boils out", "beryllium-copper": "scar the lungs", "magnesium": "burns"} {
+	for typed, want := range map[string]string{"cadmium": "fume kills", "Cadmium plate": "fume kills",
+		"cadmiun": "fume kills",
+		"lead":    "poison", "leaded-bronze": "Lead boils out", "beryllium-copper": "scar the lungs",
+		"magnesium": "burns"} {
 		for kind, of := range find {
 			m := mistake.Of(of(typed))
 			if m == nil || !strings.Contains(m.What, want) || m.Hint == "" ||

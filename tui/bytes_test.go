@@ -95,7 +95,8 @@ func TestBytesAKey(t *testing.T) {
 	})
 }
 
-// A key that turns the verdict sends at most 1,650 bytes, of which some 190 are for the good spans of feed and travel in
+// A key that turns the verdict sends at most 1,650 bytes, of which some 190 are for the good spans of feed and travel
+// in
 // the colour of their new state. A step on the map sends at most 1,600: the map stands still, however long the numbers
 // beside it are.
 func TestBytesOfVerdictAndMap(t *testing.T) {

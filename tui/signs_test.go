@@ -13,7 +13,8 @@ import (
 	"github.com/charmbracelet/x/ansi"
 )
 
-// drawn are the characters outside ASCII in the golden screens and in the literals that draw, each with a file it is in.
+// drawn are the characters outside ASCII in the golden screens and in the literals that draw, each with a file it is
+// in.
 func drawn(t *testing.T) map[rune]string {
 	t.Helper()
 	found := map[rune]string{}
@@ -70,7 +71,8 @@ func TestSignsAreWhatTheScreensDraw(t *testing.T) {
 func TestSamples(t *testing.T) {
 	for _, theme := range [...]Theme{ThemeAuto, ThemeDark, ThemeLight, ThemeContrast, ThemeNone} {
 		for _, coarse := range [...]bool{false, true} {
-			for _, s := range Samples(Options{Theme: theme, Profile: colorprofile.ANSI256}, theme != ThemeLight, coarse) {
+			for _, s := range Samples(Options{Theme: theme, Profile: colorprofile.ANSI256}, theme != ThemeLight,
+				coarse) {
 				all := strings.Join(append([]string{s.Look, "if not: " + s.Else}, s.Lines...), "\n")
 				for line := range strings.Lines(all) {
 					if n := ansi.StringWidth(line); n > 80-13 {
@@ -80,7 +82,8 @@ func TestSamples(t *testing.T) {
 				if s.Look == "" || s.Else == "" || len(s.Lines) == 0 || coarse && strings.ContainsAny(all, "▖▟⣿") {
 					t.Errorf("%s on %s, coarse %v:\n%s", s.Name, theme, coarse, all)
 				}
-				if coloured := strings.Contains(all, "\x1b[38;5;"); s.Name == "colours" && coloured == (theme == ThemeNone) {
+				if coloured := strings.Contains(all, "\x1b[38;5;"); s.Name == "colours" &&
+					coloured == (theme == ThemeNone) {
 					t.Errorf("%s has colours: %v", theme, coloured)
 				}
 			}

@@ -64,8 +64,10 @@ func agree(job calc.Job, fillers bool) []string {
 func heldFigures(page string, list []calc.Figure, say func(string, ...any)) {
 	for _, f := range list {
 		bad := math.IsNaN(f.Value) || math.IsInf(f.Value, 0) || math.IsNaN(f.Low) || math.IsInf(f.High, 0)
-		if bad || !(f.Low <= f.Value && f.Value <= f.High) || f.Unit == "" || f.Basis.Source == "" || f.Basis.Known == "" {
-			say("%s: %s %g (%g to %g) %q from %q, %q", page, f.Name, f.Value, f.Low, f.High, f.Unit, f.Basis.Source, f.Basis.Known)
+		if bad || !(f.Low <= f.Value && f.Value <= f.High) || f.Unit == "" || f.Basis.Source == "" ||
+			f.Basis.Known == "" {
+			say("%s: %s %g (%g to %g) %q from %q, %q", page, f.Name, f.Value, f.Low, f.High, f.Unit, f.Basis.Source,
+				f.Basis.Known)
 		}
 	}
 }
@@ -102,7 +104,8 @@ func heldZones(c *calc.Card, say func(string, ...any)) {
 	}
 	met := true
 	for _, e := range c.Edges {
-		if e.Name == "wets" && !e.Met && c.Zone == "good" || e.Name == "base stays solid" && !e.Met && (c.Zone == "good" || c.Zone == "cold") {
+		if e.Name == "wets" && !e.Met && c.Zone == "good" || e.Name == "base stays solid" && !e.Met &&
+			(c.Zone == "good" || c.Zone == "cold") {
 			say("zone %s with %q unmet", c.Zone, e.Name)
 		}
 		met = met && e.Met
@@ -161,7 +164,8 @@ func heldShades(p *Page, say func(string, ...any)) {
 
 // heldRanking: what the card itself rules out is not at the head of the list.
 func heldRanking(c *calc.Card, p *Page, say func(string, ...any)) {
-	if p.Ranking[0].RuledOut && c.Setup.Members[0].Metal.Family != tables.BrassFam && (c.Setup.One || c.Setup.Members[1].Metal.Family != tables.BrassFam) {
+	if p.Ranking[0].RuledOut && c.Setup.Members[0].Metal.Family != tables.BrassFam && (c.Setup.One ||
+		c.Setup.Members[1].Metal.Family != tables.BrassFam) {
 		say("every filler is ruled out")
 	}
 }
@@ -208,7 +212,9 @@ func TestNothingContradicts(t *testing.T) {
 				for _, f := range tables.Fillers() {
 					for g := 7; g <= 28; g++ {
 						if n++; n%step == 0 {
-							jobs = append(jobs, calc.Job{Metal: m.ID, Gauge: g, Joint: joint.ID, Filler: f.ID, Mode: mode.ID, Feed: calc.Some(5.5), Travel: calc.Some(8), Hazard: "none", Use: "decorative"})
+							jobs = append(jobs, calc.Job{Metal: m.ID, Gauge: g, Joint: joint.ID, Filler: f.ID,
+								Mode: mode.ID, Feed: calc.Some(5.5), Travel: calc.Some(8), Hazard: "none",
+								Use: "decorative"})
 						}
 					}
 				}
@@ -225,10 +231,13 @@ func TestNothingContradictsWhereSettingsAreSuggested(t *testing.T) {
 		n = 10
 	}
 	r := deep.Rand(t)
-	metals, joints, fillers, modes, uses := tables.Metals(), tables.Joints(), tables.Fillers(), tables.Modes(), tables.Uses()
+	metals, joints, fillers, modes, uses := tables.Metals(), tables.Joints(), tables.Fillers(), tables.Modes(),
+		tables.Uses()
 	jobs := make([]calc.Job, n)
 	for i := range jobs {
-		j := calc.Job{Metal: metals[r.IntN(len(metals))].ID, Gauge: 8 + r.IntN(21), Joint: joints[r.IntN(len(joints))].ID, Mode: modes[r.IntN(len(modes))].ID, Use: uses[r.IntN(len(uses))].ID, Hazard: "none"}
+		j := calc.Job{Metal: metals[r.IntN(len(metals))].ID, Gauge: 8 + r.IntN(21),
+			Joint: joints[r.IntN(len(joints))].ID, Mode: modes[r.IntN(len(modes))].ID,
+			Use: uses[r.IntN(len(uses))].ID, Hazard: "none"}
 		if r.IntN(2) == 0 {
 			j.Filler = fillers[r.IntN(len(fillers))].ID
 		}
@@ -239,9 +248,12 @@ func TestNothingContradictsWhereSettingsAreSuggested(t *testing.T) {
 			j.Load, j.Length = calc.Some(0.1+5*r.Float64()), calc.Some(20+500*r.Float64())
 		}
 		if r.IntN(2) == 0 {
-			j.ShaftDia, j.Layer, j.RatedAmps, j.RatedDuty = calc.Some(5+200*r.Float64()), calc.Some(0.3+5*r.Float64()), calc.Some(80+300*r.Float64()), calc.Some(20+80*r.Float64())
-			j.WirePrice, j.LabourRate, j.SteelPrice, j.NozzleBore = calc.Some(50*r.Float64()), calc.Some(80*r.Float64()), calc.Some(5*r.Float64()), calc.Some(8+15*r.Float64())
-			j.Count, j.Preheat, j.ServiceTemp = calc.Some(1+50*r.Float64()), calc.Some(-20+200*r.Float64()), calc.Some(300*r.Float64())
+			j.ShaftDia, j.Layer, j.RatedAmps, j.RatedDuty = calc.Some(5+200*r.Float64()),
+				calc.Some(0.3+5*r.Float64()), calc.Some(80+300*r.Float64()), calc.Some(20+80*r.Float64())
+			j.WirePrice, j.LabourRate, j.SteelPrice, j.NozzleBore = calc.Some(50*r.Float64()),
+				calc.Some(80*r.Float64()), calc.Some(5*r.Float64()), calc.Some(8+15*r.Float64())
+			j.Count, j.Preheat, j.ServiceTemp = calc.Some(1+50*r.Float64()), calc.Some(-20+200*r.Float64()),
+				calc.Some(300*r.Float64())
 		}
 		jobs[i] = j
 	}

@@ -8,7 +8,8 @@ import (
 
 // Every page of a card, with what to check first.
 func BenchmarkPages(b *testing.B) {
-	c, err := calc.Solve(calc.Job{Metal: "galvanized", Gauge: 18, Joint: "lap", Feed: calc.Some(5), Travel: calc.Some(9), Length: calc.Some(1000)})
+	c, err := calc.Solve(calc.Job{Metal: "galvanized", Gauge: 18, Joint: "lap", Feed: calc.Some(5),
+		Travel: calc.Some(9), Length: calc.Some(1000)})
 	if err != nil {
 		b.Fatal(err)
 	}

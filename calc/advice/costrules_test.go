@@ -21,7 +21,8 @@ func TestCostOfWhatHolds(t *testing.T) {
 		for _, mm := range []float64{0.8, 1.5, 2.5} {
 			for _, travel := range []float64{4, 8, 14} {
 				for _, feed := range []float64{2.5, 5, 8} {
-					jobs = append(jobs, calc.Job{Metal: metal, Thickness: calc.Some(mm), Feed: calc.Some(feed), Travel: calc.Some(travel)})
+					jobs = append(jobs, calc.Job{Metal: metal, Thickness: calc.Some(mm), Feed: calc.Some(feed),
+						Travel: calc.Some(travel)})
 				}
 			}
 		}
@@ -36,7 +37,8 @@ func TestCostOfWhatHolds(t *testing.T) {
 		p := pageOf(t, Cost, j)
 		total, ok := p.Figure("total_cost")
 		if ok != (p.Card.Zone == "good" && failing(&p.Card) == "") {
-			t.Errorf("%s %g mm at %g m/min, %g mm/s is %s, priced: %v", j.Metal, j.Thickness.V, j.Feed.V, j.Travel.V, p.Card.Zone, ok)
+			t.Errorf("%s %g mm at %g m/min, %g mm/s is %s, priced: %v", j.Metal, j.Thickness.V, j.Feed.V, j.Travel.V,
+				p.Card.Zone, ok)
 		}
 		if !ok {
 			continue
@@ -51,7 +53,8 @@ func TestCostOfWhatHolds(t *testing.T) {
 			want = 2.0 / 60 * 0.3 * 50
 		}
 		if !near(more, want) || !near(moreSteel, want) {
-			t.Errorf("%s %g mm: zinc repair adds %g to bronze and %g to steel, by hand %g", j.Metal, j.Thickness.V, more, moreSteel, want)
+			t.Errorf("%s %g mm: zinc repair adds %g to bronze and %g to steel, by hand %g", j.Metal, j.Thickness.V,
+				more, moreSteel, want)
 		}
 	}
 	if shown < 2 {
@@ -64,7 +67,8 @@ func near(a, b float64) bool { return a-b < 1e-9 && b-a < 1e-9 }
 // The overlay's page says what to set, and not the pitch and the turning alone.
 func TestOverlaySaysWhatToSet(t *testing.T) {
 	for _, filler := range []string{"cual8", "cusi3", "cusn6"} {
-		p := pageOf(t, Overlay, calc.Job{Metal: "mild-steel", Thickness: calc.Some(12), Joint: "overlay", Filler: filler, ShaftDia: calc.Some(40)})
+		p := pageOf(t, Overlay, calc.Job{Metal: "mild-steel", Thickness: calc.Some(12), Joint: "overlay",
+			Filler: filler, ShaftDia: calc.Some(40)})
 		for _, name := range []string{"wire_feed", "current", "volts", "overlay_pitch", "shaft_speed"} {
 			if f, ok := p.Figure(name); !ok || !(f.Value > 0) || f.Basis.Formula == "" {
 				t.Errorf("%s: %s %+v", filler, name, f)

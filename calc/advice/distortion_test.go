@@ -17,7 +17,8 @@ func TestDistortionFollowsHeatAndThickness(t *testing.T) {
 	steps := deep.Many(4, 60)
 	page := func(metal string, thick, travel float64) Page {
 		t.Helper()
-		card, err := calc.Solve(calc.Job{Metal: metal, Coating: "none", Thickness: calc.Some(thick), Joint: "butt", Feed: calc.Some(4), Travel: calc.Some(travel)})
+		card, err := calc.Solve(calc.Job{Metal: metal, Coating: "none", Thickness: calc.Some(thick), Joint: "butt",
+			Feed: calc.Some(4), Travel: calc.Some(travel)})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -59,7 +60,8 @@ func TestDistortionFollowsHeatAndThickness(t *testing.T) {
 func TestEveryMetalDistorts(t *testing.T) {
 	for _, m := range deep.Of(t, tables.Metals(), 8) {
 		for _, joint := range []string{"lap", "tee", "butt", "corner", "edge", "overlay", "plug"} {
-			card, err := calc.Solve(calc.Job{Metal: m.ID, Thickness: calc.Some(2), Joint: joint, Feed: calc.Some(5), Travel: calc.Some(8)})
+			card, err := calc.Solve(calc.Job{Metal: m.ID, Thickness: calc.Some(2), Joint: joint, Feed: calc.Some(5),
+				Travel: calc.Some(8)})
 			if err != nil {
 				continue
 			}

@@ -11,7 +11,8 @@ import (
 
 // The wire of a metre needs both: what melts and how fast one travels.
 func TestWireNeedsRateAndTravel(t *testing.T) {
-	whole := card(t, calc.Job{Metal: "mild-steel", Thickness: calc.Some(1), Joint: "lap", Feed: calc.Some(5), Travel: calc.Some(8)})
+	whole := card(t, calc.Job{Metal: "mild-steel", Thickness: calc.Some(1), Joint: "lap", Feed: calc.Some(5),
+		Travel: calc.Some(8)})
 	if g, ok := wirePerMetre(whole); !ok || !(g > 0) {
 		t.Fatalf("%g g, %v", g, ok)
 	}
@@ -38,8 +39,11 @@ func TestMeltingRulesOut(t *testing.T) {
 		score  float64
 		says   string
 	}{
-		{tables.CopperFam, 0, true, -5, "melts first"}, {tables.CopperFam, -1, true, -5, "melts first"}, {tables.CopperFam, 1, false, -1, "only 1 °C of room"}, {tables.CopperFam, 99, false, -1, "only 99 °C"},
-		{tables.CopperFam, 100, false, 0.2, "begins to melt"}, {tables.Steel, 500, false, 1, "begins to melt"}, {tables.Steel, 600, false, 1, "begins to melt"}, {tables.Bronze, 0, false, -1, "that is welding"}, {tables.BrassFam, 200, true, -5, "boils off zinc"},
+		{tables.CopperFam, 0, true, -5, "melts first"}, {tables.CopperFam, -1, true, -5, "melts first"},
+		{tables.CopperFam, 1, false, -1, "only 1 °C of room"}, {tables.CopperFam, 99, false, -1, "only 99 °C"},
+		{tables.CopperFam, 100, false, 0.2, "begins to melt"}, {tables.Steel, 500, false, 1, "begins to melt"},
+		{tables.Steel, 600, false, 1, "begins to melt"}, {tables.Bronze, 0, false, -1, "that is welding"},
+		{tables.BrassFam, 200, true, -5, "boils off zinc"},
 	} {
 		c := calc.Card{}
 		c.Setup.One = true
@@ -48,7 +52,8 @@ func TestMeltingRulesOut(t *testing.T) {
 		f := tables.Filler{Liquidus: tables.Datum{V: 1000}}
 		r.melting(&c, &f)
 		points := append(append([]Reason{}, r.For...), r.Against...)
-		if calc.RuledOut(&f, &c) != x.out || len(points) != 1 || math.Abs(r.Score-x.score) > 1e-12 || !strings.Contains(points[0].Text, x.says) {
+		if calc.RuledOut(&f, &c) != x.out || len(points) != 1 || math.Abs(r.Score-x.score) > 1e-12 ||
+			!strings.Contains(points[0].Text, x.says) {
 			t.Errorf("%s with %g °C of room: %+v", x.family, x.room, r)
 		}
 	}
@@ -74,7 +79,8 @@ func TestOrderIsWhole(t *testing.T) {
 // A plug in thick sheet holds by its bond: the load allowed is the low end of that over the safety factor.
 func TestPlugHangsByItsBond(t *testing.T) {
 	for _, filler := range []string{"cual8", "cusi3"} {
-		p := pageOf(t, Strength, calc.Job{Metal: "mild-steel", Thickness: calc.Some(3), Joint: "plug", Hole: calc.Some(10), Feed: calc.Some(5), Filler: filler, Safety: calc.Some(4), Count: calc.Some(2)})
+		p := pageOf(t, Strength, calc.Job{Metal: "mild-steel", Thickness: calc.Some(3), Joint: "plug",
+			Hole: calc.Some(10), Feed: calc.Some(5), Filler: filler, Safety: calc.Some(4), Count: calc.Some(2)})
 		bond, sheet := value(t, p, "plug_capacity"), value(t, p, "sheet_capacity")
 		if bond.Low >= sheet.Low {
 			t.Fatalf("the sheet holds %g, the bond %g kN", sheet.Low, bond.Low)
@@ -87,11 +93,14 @@ func TestPlugHangsByItsBond(t *testing.T) {
 
 // The sheet's own section, R·t·L, at both ends of its table's strength, for the weaker sheet.
 func TestSheetCapacityByHand(t *testing.T) {
-	p := pageOf(t, Strength, calc.Job{Metal: "mild-steel", Thickness: calc.Some(1.5), Metal2: "mild-steel", Thickness2: calc.Some(1.2), Joint: "lap", Throat: calc.Some(1), Length: calc.Some(50), Feed: calc.Some(5), Travel: calc.Some(9)})
+	p := pageOf(t, Strength, calc.Job{Metal: "mild-steel", Thickness: calc.Some(1.5), Metal2: "mild-steel",
+		Thickness2: calc.Some(1.2), Joint: "lap", Throat: calc.Some(1), Length: calc.Some(50), Feed: calc.Some(5),
+		Travel: calc.Some(9)})
 	steel, _ := tables.MetalByID("mild-steel")
 	const area = 1.2 * 50 / 1000
 	f := value(t, p, "sheet_capacity")
-	for _, x := range [][2]float64{{f.Value, steel.Tensile.V * area}, {f.Low, steel.Tensile.Low * area}, {f.High, steel.Tensile.High * area}} {
+	for _, x := range [][2]float64{{f.Value, steel.Tensile.V * area}, {f.Low, steel.Tensile.Low * area}, {f.High,
+		steel.Tensile.High * area}} {
 		if math.Abs(x[0]/x[1]-1) > 1e-9 {
 			t.Errorf("%g, by hand %g kN", x[0], x[1])
 		}
@@ -110,7 +119,8 @@ func TestALoadIsRoundedDownToTwoFigures(t *testing.T) {
 // failed in the bond the bond's, over 2 mm of throat and 100 mm; the throat's low edge is no stronger than its metal
 // in shear.
 func TestCapacitiesAreTheTests(t *testing.T) {
-	p := pageOf(t, Strength, calc.Job{Metal: "mild-steel", Thickness: calc.Some(3), Joint: "tee", Filler: "cual8", Throat: calc.Some(2), Length: calc.Some(100)})
+	p := pageOf(t, Strength, calc.Job{Metal: "mild-steel", Thickness: calc.Some(3), Joint: "tee", Filler: "cual8",
+		Throat: calc.Some(2), Length: calc.Some(100)})
 	for name, bond := range map[string]bool{"throat_capacity": false, "bond_capacity": true} {
 		var sample []float64
 		for _, row := range tables.FilletTests() {
@@ -128,7 +138,8 @@ func TestCapacitiesAreTheTests(t *testing.T) {
 		f, given := value(t, p, name), 2*100/1000.0
 		for _, x := range [][2]float64{{f.Value, mid * given}, {f.Low, low * given}, {f.High, high * given}} {
 			if math.Abs(x[0]/x[1]-1) > 1e-9 {
-				t.Errorf("%s is %g, %g to %g kN; the tests make %g MPa, %g to %g", name, f.Value, f.Low, f.High, mid, low, high)
+				t.Errorf("%s is %g, %g to %g kN; the tests make %g MPa, %g to %g", name, f.Value, f.Low, f.High, mid,
+					low, high)
 				break
 			}
 		}

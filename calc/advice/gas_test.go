@@ -23,7 +23,8 @@ func TestGasEndsAtTheNozzle(t *testing.T) {
 			t.Fatal(err)
 		}
 		most, ok := p.Figure("gas_ceiling")
-		if !ok || gas.High > most.Value*(1+1e-12) || gas.High < min(18.9, most.Value)*(1-1e-12) || !(gas.Low <= gas.Value && gas.Value <= gas.High) {
+		if !ok || gas.High > most.Value*(1+1e-12) || gas.High < min(18.9, most.Value)*(1-1e-12) ||
+			!(gas.Low <= gas.Value && gas.Value <= gas.High) {
 			t.Errorf("bore %g: %g, %g to %g, the nozzle carries %g", bore, gas.Value, gas.Low, gas.High, most.Value)
 		}
 		if c.Used.Flow.V != gas.Value {

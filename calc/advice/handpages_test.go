@@ -25,7 +25,8 @@ func within(t *testing.T, p *Page, name string, v, low, high float64) {
 // byHand is a card of round figures, whose pages can be worked out with a pencil.
 func byHand(joint string) *calc.Card {
 	c := &calc.Card{Used: calc.Job{Joint: joint, Length: calc.Some(100)}}
-	for name, v := range map[string][3]float64{"bead_width": {10, 8, 12}, "bead_area": {24, 20, 28}, "travel": {5, 4, 6}, "deposition_rate": {60, 50, 70}, "gas_flow": {12, 10, 14}} {
+	for name, v := range map[string][3]float64{"bead_width": {10, 8, 12}, "bead_area": {24, 20, 28}, "travel": {5, 4,
+		6}, "deposition_rate": {60, 50, 70}, "gas_flow": {12, 10, 14}} {
 		c.Figures = append(c.Figures, calc.Figure{Name: name, Value: v[0], Low: v[1], High: v[2]})
 	}
 	return c
@@ -47,9 +48,11 @@ func TestOverlayByHand(t *testing.T) {
 	within(t, &p, "shaft_speed", 300/(40*math.Pi), 240/(40*math.Pi), 360/(40*math.Pi))
 	seam := 2 * 40 * math.Pi * 100
 	within(t, &p, "arc_time", seam/(7.38*5), seam/(8.856*6), seam/(5.336*4))
-	within(t, &p, "wire_used", seam/(7.38*5)/0.93, seam/(8.856*6)*50/60/0.93, seam/(5.336*4)*70/60/0.93) // 93 % is deposited
+	// 93 % is deposited
+	within(t, &p, "wire_used", seam/(7.38*5)/0.93, seam/(8.856*6)*50/60/0.93, seam/(5.336*4)*70/60/0.93)
 	c.Used.Mode = "pulsed"
-	if q, _, _ := laidOver(c); value(t, &q, "wire_used").Value != value(t, &p, "wire_used").Value*tables.DepositionDip.V/tables.DepositionPulsed.V {
+	if q, _, _ := laidOver(c); value(t, &q, "wire_used").Value != value(t, &p,
+		"wire_used").Value*tables.DepositionDip.V/tables.DepositionPulsed.V {
 		t.Error("a pulsed arc wastes as much as a short one")
 	}
 }
@@ -93,7 +96,8 @@ func TestZincByHand(t *testing.T) {
 func TestCostByHand(t *testing.T) {
 	c := byHand("lap")
 	c.Used.Length, c.Used.Count = calc.Some(300), calc.Some(2)
-	c.Used.WirePrice, c.Used.GasPrice, c.Used.LabourRate, c.Used.Operating = calc.Some(20), calc.Some(10), calc.Some(50), calc.Some(40)
+	c.Used.WirePrice, c.Used.GasPrice, c.Used.LabourRate, c.Used.Operating = calc.Some(20), calc.Some(10),
+		calc.Some(50), calc.Some(40)
 	p, err := Cost(c)
 	if err != nil {
 		t.Fatal(err)
@@ -106,7 +110,8 @@ func TestCostByHand(t *testing.T) {
 	within(t, &p, "wire_cost", 2.4/0.93, 100*50/60.0*0.02/0.93, 150*70/60.0*0.02/0.93)
 	within(t, &p, "gas_cost", 0.24, 1/6.0, 0.35)
 	within(t, &p, "labour_cost", 50/12.0, 50*100/1440.0, 50*150/1440.0)
-	within(t, &p, "total_cost", 2.4/0.93+0.24+50/12.0, 100*50/60.0*0.02/0.93+1/6.0+50*100/1440.0, 150*70/60.0*0.02/0.93+0.35+50*150/1440.0)
+	within(t, &p, "total_cost", 2.4/0.93+0.24+50/12.0, 100*50/60.0*0.02/0.93+1/6.0+50*100/1440.0,
+		150*70/60.0*0.02/0.93+0.35+50*150/1440.0)
 }
 
 // A skipped seam: every second piece first, so that from four on no neighbours are laid in succession.
@@ -128,9 +133,13 @@ func TestLayersTakeTheirHolds(t *testing.T) {
 
 func layersTakeTheirHolds(t *testing.T, high float64) (layers float64) {
 	t.Helper()
-	p := pageOf(t, Overlay, calc.Job{Metal: "mild-steel", Thickness: calc.Some(12), Joint: "overlay", Filler: "cual8", Feed: calc.Some(7.6), Travel: calc.Some(6), ShaftDia: calc.Some(100), Length: calc.Some(30), Layer: calc.Some(high)})
-	layers, time, hold := value(t, p, "layers").Value, value(t, p, "arc_time").Value, value(t, p, "interpass_hold").Value
-	want := fmt.Sprintf("%.0f layers with the holds between them: about %.0f minutes in all", layers, (time+(layers-1)*hold)/60)
+	p := pageOf(t, Overlay, calc.Job{Metal: "mild-steel", Thickness: calc.Some(12), Joint: "overlay", Filler: "cual8",
+		Feed: calc.Some(7.6), Travel: calc.Some(6), ShaftDia: calc.Some(100), Length: calc.Some(30),
+		Layer: calc.Some(high)})
+	layers, time, hold := value(t, p, "layers").Value, value(t, p, "arc_time").Value, value(t, p,
+		"interpass_hold").Value
+	want := fmt.Sprintf("%.0f layers with the holds between them: about %.0f minutes in all", layers,
+		(time+(layers-1)*hold)/60)
 	if hold/60 < 1 || layers < 2 {
 		t.Fatalf("%g layers, a hold of %g s", layers, hold)
 	}
@@ -159,7 +168,8 @@ func TestOverlayInputsAreDerived(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	derived := map[string]bool{"bead width": true, "bead area": true, "pitch": true, "layer height": true, "travel": true, "layers": true, "diameter": false,
+	derived := map[string]bool{"bead width": true, "bead area": true, "pitch": true, "layer height": true,
+		"travel": true, "layers": true, "diameter": false,
 		"wanted height": false, "to machine off": false, "length of one bead": false, "length along the axis": false,
 		"arc time": true, "deposition": true, "deposition efficiency": false}
 	for _, f := range p.Figures {

@@ -13,7 +13,8 @@ import (
 // zonePage is the page of a lap in one steel with feed and travel given, so that nothing but the input asked moves.
 func zonePage(t *testing.T, metal string, thick, feed, travel float64) Page {
 	t.Helper()
-	card, err := calc.Solve(calc.Job{Metal: metal, Coating: "none", Thickness: calc.Some(thick), Joint: "lap", Feed: calc.Some(feed), Travel: calc.Some(travel)})
+	card, err := calc.Solve(calc.Job{Metal: metal, Coating: "none", Thickness: calc.Some(thick), Joint: "lap",
+		Feed: calc.Some(feed), Travel: calc.Some(travel)})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -23,7 +24,8 @@ func zonePage(t *testing.T, metal string, thick, feed, travel float64) Page {
 	}
 	for _, f := range p.Figures {
 		if !(f.Low <= f.Value && f.Value <= f.High) || math.IsInf(f.High, 0) {
-			t.Errorf("%s %.3g mm, %.3g m/min, %.3g mm/s: %s %g (%g to %g)", metal, thick, feed, travel, f.Name, f.Value, f.Low, f.High)
+			t.Errorf("%s %.3g mm, %.3g m/min, %.3g mm/s: %s %g (%g to %g)", metal, thick, feed, travel, f.Name,
+				f.Value, f.Low, f.High)
 		}
 	}
 	return p
@@ -68,7 +70,8 @@ func TestTheZoneFollowsTheHeat(t *testing.T) {
 func TestEveryMetalHasAZone(t *testing.T) {
 	for _, m := range deep.Of(t, tables.Metals(), 8) {
 		for _, joint := range []string{"lap", "tee", "butt", "corner", "edge", "overlay", "plug"} {
-			card, err := calc.Solve(calc.Job{Metal: m.ID, Thickness: calc.Some(1.5), Joint: joint, Feed: calc.Some(5), Travel: calc.Some(8)})
+			card, err := calc.Solve(calc.Job{Metal: m.ID, Thickness: calc.Some(1.5), Joint: joint, Feed: calc.Some(5),
+				Travel: calc.Some(8)})
 			if err != nil {
 				continue
 			}

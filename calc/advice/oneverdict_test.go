@@ -17,7 +17,8 @@ func oneVerdict(t *testing.T, c *calc.Card) (faults []string) {
 	say := func(text string) { faults = append(faults, text) }
 	v := c.Verdict()
 	chance, judged := c.Figure("chance")
-	if v == "good" && judged && chance.Value < tables.MarginalUnder.V || v == "marginal" && chance.Value >= tables.MarginalUnder.V {
+	if v == "good" && judged && chance.Value < tables.MarginalUnder.V || v == "marginal" &&
+		chance.Value >= tables.MarginalUnder.V {
 		say("the chance is of another verdict")
 	}
 	if c.Warned("marginal") != (c.Met() && judged && chance.Value < tables.MarginalUnder.V) {
@@ -41,7 +42,8 @@ func oneVerdict(t *testing.T, c *calc.Card) (faults []string) {
 			say("it suits")
 		}
 		for _, r := range p.Reasons {
-			if strings.Contains(r.Text, "marginal") != (v == "marginal") && strings.HasPrefix(r.Text, "at this setting every edge") && !c.Stopped() {
+			if strings.Contains(r.Text, "marginal") != (v == "marginal") && strings.HasPrefix(r.Text,
+				"at this setting every edge") && !c.Stopped() {
 				say("fit: " + r.Text)
 			}
 		}
@@ -52,10 +54,12 @@ func oneVerdict(t *testing.T, c *calc.Card) (faults []string) {
 // TestOneVerdict: card, window, fit, strength and cost never disagree about one job.
 func TestOneVerdict(t *testing.T) {
 	r := deep.Rand(t)
-	metals, joints, gases, coats, modes := tables.Metals(), tables.Joints(), tables.Gases(), tables.Coatings(), tables.Modes()
+	metals, joints, gases, coats, modes := tables.Metals(), tables.Joints(), tables.Gases(), tables.Coatings(),
+		tables.Modes()
 	for n := range deep.Many(20, 2000) {
 		j := calc.Job{Metal: metals[r.IntN(len(metals))].ID, Joint: joints[r.IntN(len(joints))].ID, Hazard: "none",
-			Thickness: calc.Some(0.5 + 3*r.Float64()), Gas: gases[r.IntN(len(gases))].ID, Mode: modes[r.IntN(len(modes)-1)].ID}
+			Thickness: calc.Some(0.5 + 3*r.Float64()), Gas: gases[r.IntN(len(gases))].ID,
+			Mode: modes[r.IntN(len(modes)-1)].ID}
 		if r.IntN(2) == 0 {
 			j.Gas = ""
 		}
@@ -76,7 +80,8 @@ func TestOneVerdict(t *testing.T) {
 			continue
 		}
 		w, err := calc.WindowOf(t.Context(), j, calc.CoarseWindow, nil)
-		if err == nil && (w.Card.Verdict() != c.Verdict() || w.Good != (c.Verdict() == "good") || math.Abs(w.Chance.Good-c.Chance.Good) > 1e-6) {
+		if err == nil && (w.Card.Verdict() != c.Verdict() || w.Good != (c.Verdict() == "good") ||
+			math.Abs(w.Chance.Good-c.Chance.Good) > 1e-6) {
 			t.Errorf("%+v: the card is %s, the window's %s, good %v", j, c.Verdict(), w.Card.Verdict(), w.Good)
 		}
 	}
@@ -96,7 +101,8 @@ func stops(t *testing.T, j calc.Job) (c calc.Card, fit Page) {
 	return c, fit
 }
 
-// TestWhatTheTablesRefuseStops: every refused gas on every metal, every filler that a rule rules out, every pair of zinc
+// TestWhatTheTablesRefuseStops: every refused gas on every metal, every filler that a rule rules out, every pair of
+// zinc
 // and stainless stops card and fit; every coat that wants trying first is on both.
 func TestWhatTheTablesRefuseStops(t *testing.T) {
 	refuse := func(j calc.Job, code string) {
@@ -123,9 +129,13 @@ func TestWhatTheTablesRefuseStops(t *testing.T) {
 		}
 	}
 	for _, coat := range tables.Coatings() {
-		j := calc.Job{Metal: "mild-steel", Coating: coat.ID, Thickness: calc.Some(1.5), Feed: calc.Some(5), Travel: calc.Some(8)}
+		j := calc.Job{Metal: "mild-steel", Coating: coat.ID, Thickness: calc.Some(1.5), Feed: calc.Some(5),
+			Travel: calc.Some(8)}
 		c, fit := stops(t, j)
-		told := slices.ContainsFunc(fit.Reasons, func(r Reason) bool { return strings.Contains(r.Text, "try it first") })
+		told := slices.ContainsFunc(fit.Reasons, func(r Reason) bool {
+			return strings.Contains(r.Text,
+				"try it first")
+		})
 		if first := strings.Contains(coat.Note, "try it first"); c.Warned("heavy-coat") != first || told != first {
 			t.Errorf("%s: on the card %v, at fit %v", coat.ID, c.Warned("heavy-coat"), told)
 		}

@@ -15,14 +15,16 @@ import (
 func TestStrengthGrows(t *testing.T) {
 	last := 0.0
 	for _, thick := range []float64{0.8, 1, 1.2, 1.5, 2} {
-		p := pageOf(t, Strength, calc.Job{Metal: "mild-steel", Thickness: calc.Some(thick), Joint: "tee", Throat: calc.Some(2)})
+		p := pageOf(t, Strength, calc.Job{Metal: "mild-steel", Thickness: calc.Some(thick), Joint: "tee",
+			Throat: calc.Some(2)})
 		if v := value(t, p, "sheet_capacity").Value; v <= last {
 			t.Errorf("%g mm carries %g kN, less than the thinner", thick, v)
 		} else {
 			last = v
 		}
 	}
-	job := calc.Job{Metal: "mild-steel", Thickness: calc.Some(1.5), Joint: "lap", Throat: calc.Some(1), Length: calc.Some(50)}
+	job := calc.Job{Metal: "mild-steel", Thickness: calc.Some(1.5), Joint: "lap", Throat: calc.Some(1),
+		Length: calc.Some(50)}
 	one := value(t, pageOf(t, Strength, job), "allowable_load").Value
 	job.Length = calc.Some(100)
 	// Rounded down to two figures: each loses a tenth at most.
@@ -38,14 +40,16 @@ func TestStrengthGrows(t *testing.T) {
 		t.Errorf("a load of 1000 kN is not spoken of: %+v", p.Warnings)
 	}
 	var fe *mistake.Error
-	if _, err := Strength(card(t, calc.Job{Metal: "mild-steel", Thickness: calc.Some(1), Joint: "corner"})); !errors.As(err, &fe) || fe.Field != "throat" {
+	if _, err := Strength(card(t, calc.Job{Metal: "mild-steel", Thickness: calc.Some(1),
+		Joint: "corner"})); !errors.As(err, &fe) || fe.Field != "throat" {
 		t.Errorf("a corner without a throat: %v", err)
 	}
 }
 
 // The pages agree: cost counts the bead that overlay lays, filler the wire that cost does.
 func TestPagesAgreeOnWire(t *testing.T) {
-	over := calc.Job{Metal: "mild-steel", Thickness: calc.Some(10), Joint: "overlay", Filler: "cual8", ShaftDia: calc.Some(40), Length: calc.Some(30), Layer: calc.Some(2), Feed: calc.Some(7.6), Travel: calc.Some(6)}
+	over := calc.Job{Metal: "mild-steel", Thickness: calc.Some(10), Joint: "overlay", Filler: "cual8",
+		ShaftDia: calc.Some(40), Length: calc.Some(30), Layer: calc.Some(2), Feed: calc.Some(7.6), Travel: calc.Some(6)}
 	a, b := value(t, pageOf(t, Overlay, over), "arc_time").Value, value(t, pageOf(t, Cost, over), "arc_time").Value
 	if math.Abs(a/b-1) > 1e-9 {
 		t.Errorf("overlay burns %g s, cost counts %g", a, b)
@@ -54,18 +58,21 @@ func TestPagesAgreeOnWire(t *testing.T) {
 	if math.Abs(g/h-1) > 1e-9 {
 		t.Errorf("overlay lays %g g, cost counts %g", g, h)
 	}
-	timed := calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Mode: "timed", Gap: calc.Some(1.5), Length: calc.Some(1000)}
+	timed := calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Mode: "timed", Gap: calc.Some(1.5),
+		Length: calc.Some(1000)}
 	c := card(t, timed)
 	r, err := Fillers(c)
 	if err != nil {
 		t.Fatal(err)
 	}
 	for _, f := range r.Ranking {
-		if want := value(t, pageOf(t, Cost, timed), "wire_used").Value; f.ID == c.Used.Filler && math.Abs(*f.Wire/want-1) > 1e-6 {
+		if want := value(t, pageOf(t, Cost, timed), "wire_used").Value; f.ID == c.Used.Filler &&
+			math.Abs(*f.Wire/want-1) > 1e-6 {
 			t.Errorf("filler takes %g g a metre, cost %g", *f.Wire, want)
 		}
 	}
-	thick := pageOf(t, Cost, calc.Job{Metal: "mild-steel", Thickness: calc.Some(8), Joint: "butt", Feed: calc.Some(7), Travel: calc.Some(5), Length: calc.Some(100)})
+	thick := pageOf(t, Cost, calc.Job{Metal: "mild-steel", Thickness: calc.Some(8), Joint: "butt", Feed: calc.Some(7),
+		Travel: calc.Some(5), Length: calc.Some(100)})
 	if n := value(t, thick, "passes").Value; n < 3 || math.Abs(value(t, thick, "arc_time").Value-n*100/5) > 1e-9 {
 		t.Errorf("an 8 mm butt in %g beads", n)
 	}
@@ -73,7 +80,8 @@ func TestPagesAgreeOnWire(t *testing.T) {
 
 // Where the sheet is weakest no throat is advised, and the length that is advised carries the load.
 func TestWhatWouldCarryIt(t *testing.T) {
-	weak := calc.Job{Metal: "mild-steel", Thickness: calc.Some(0.5), Joint: "lap", Throat: calc.Some(3), Length: calc.Some(100), Load: calc.Some(6), Feed: calc.Some(4), Travel: calc.Some(9)}
+	weak := calc.Job{Metal: "mild-steel", Thickness: calc.Some(0.5), Joint: "lap", Throat: calc.Some(3),
+		Length: calc.Some(100), Load: calc.Some(6), Feed: calc.Some(4), Travel: calc.Some(9)}
 	p := pageOf(t, Strength, weak)
 	for _, r := range p.Reasons {
 		if strings.Contains(r.Text, "or a throat of") {
@@ -84,9 +92,11 @@ func TestWhatWouldCarryIt(t *testing.T) {
 	if v := value(t, pageOf(t, Strength, weak), "allowable_load").Value; v < 5.9 {
 		t.Errorf("134 mm carry %g kN", v)
 	}
-	plug := pageOf(t, Strength, calc.Job{Metal: "mild-steel", Thickness: calc.Some(0.5), Joint: "plug", Feed: calc.Some(5), Hole: calc.Some(PlugHoleLeast(0.5))})
+	plug := pageOf(t, Strength, calc.Job{Metal: "mild-steel", Thickness: calc.Some(0.5), Joint: "plug",
+		Feed: calc.Some(5), Hole: calc.Some(PlugHoleLeast(0.5))})
 	sheet := value(t, plug, "sheet_capacity")
-	if want := 1.4 * 0.5 * PlugHoleLeast(0.5) * 270 / 1000; math.Abs(sheet.Low-want) > 1e-9 { // AISI S100, low end (memory high)
+	// AISI S100, low end (memory high)
+	if want := 1.4 * 0.5 * PlugHoleLeast(0.5) * 270 / 1000; math.Abs(sheet.Low-want) > 1e-9 {
 		t.Errorf("tear-out from %g kN, by hand %g", sheet.Low, want)
 	}
 	if v := value(t, plug, "allowable_load").Value; v > sheet.Low/3+1e-9 {
@@ -121,7 +131,8 @@ func TestHazardsStopEverything(t *testing.T) {
 func TestThickerIsNotWeaker(t *testing.T) {
 	last := 0.0
 	for _, mm := range []float64{0.5, 0.8, 1.2, 2, 3} {
-		v := value(t, pageOf(t, Strength, calc.Job{Metal: "mild-steel", Thickness: calc.Some(mm), Joint: "lap", Throat: calc.Some(1), Feed: calc.Some(5), Travel: calc.Some(9)}), "sheet_capacity").Value
+		v := value(t, pageOf(t, Strength, calc.Job{Metal: "mild-steel", Thickness: calc.Some(mm), Joint: "lap",
+			Throat: calc.Some(1), Feed: calc.Some(5), Travel: calc.Some(9)}), "sheet_capacity").Value
 		if v <= last {
 			t.Errorf("%g mm carries %g kN", mm, v)
 		}
@@ -133,7 +144,8 @@ func TestThickerIsNotWeaker(t *testing.T) {
 func TestAirGrowsWithZinc(t *testing.T) {
 	last := 0.0
 	for _, coat := range []string{"G30", "G60", "G90", "G115"} {
-		p := pageOf(t, Air, calc.Job{Metal: "galvanized", Thickness: calc.Some(1.2), Coating: coat, Feed: calc.Some(5), Travel: calc.Some(8)})
+		p := pageOf(t, Air, calc.Job{Metal: "galvanized", Thickness: calc.Some(1.2), Coating: coat,
+			Feed: calc.Some(5), Travel: calc.Some(8)})
 		if v := value(t, p, "capture_needed").Value; v <= last {
 			t.Errorf("%s asks for %g %% at the hood, no more than the thinner coat", coat, v)
 		} else {
@@ -146,7 +158,8 @@ func TestAirGrowsWithZinc(t *testing.T) {
 }
 
 func TestOverlayPage(t *testing.T) {
-	job := calc.Job{Metal: "mild-steel", Thickness: calc.Some(12), Joint: "overlay", Filler: "cual8", Feed: calc.Some(7.6), Travel: calc.Some(6), ShaftDia: calc.Some(40), Length: calc.Some(30), Layer: calc.Some(2)}
+	job := calc.Job{Metal: "mild-steel", Thickness: calc.Some(12), Joint: "overlay", Filler: "cual8",
+		Feed: calc.Some(7.6), Travel: calc.Some(6), ShaftDia: calc.Some(40), Length: calc.Some(30), Layer: calc.Some(2)}
 	p := pageOf(t, Overlay, job)
 	if v := value(t, p, "shaft_speed").Value; math.Abs(v-2.864789) > 1e-6 { // worked: v 6, D 40
 		t.Errorf("%g turns a minute", v)
@@ -159,13 +172,15 @@ func TestOverlayPage(t *testing.T) {
 		t.Errorf("arc time %g s", v)
 	}
 	var fe *mistake.Error
-	if _, err := Overlay(card(t, calc.Job{Metal: "mild-steel", Thickness: calc.Some(1), Joint: "lap"})); !errors.As(err, &fe) {
+	if _, err := Overlay(card(t, calc.Job{Metal: "mild-steel", Thickness: calc.Some(1),
+		Joint: "lap"})); !errors.As(err, &fe) {
 		t.Errorf("a lap as an overlay: %v", err)
 	}
 }
 
 func TestMachinePage(t *testing.T) {
-	job := calc.Job{Metal: "galvanized", Gauge: 16, Amps: calc.Some(95), RatedAmps: calc.Some(100), RatedDuty: calc.Some(25), NozzleBore: calc.Some(12.7), Flow: calc.Some(25)}
+	job := calc.Job{Metal: "galvanized", Gauge: 16, Amps: calc.Some(95), RatedAmps: calc.Some(100),
+		RatedDuty: calc.Some(25), NozzleBore: calc.Some(12.7), Flow: calc.Some(25)}
 	p := pageOf(t, Machine, job)
 	if v := value(t, p, "duty_cycle").Value; math.Abs(v-25*100*100/(95*95.0)) > 1e-6 {
 		t.Errorf("duty %g", v)
@@ -185,7 +200,8 @@ func TestNoDutyOverThePlate(t *testing.T) {
 	for _, mode := range []string{"dip", "pulsed"} {
 		for rated := 20.0; rated < 250; rated *= 1.15 {
 			for _, duty := range []calc.Opt{{}, calc.Some(20), calc.Some(60), calc.Some(100)} {
-				p := pageOf(t, Machine, calc.Job{Metal: "galvanized", Gauge: 18, Mode: mode, Feed: calc.Some(5), Travel: calc.Some(8),
+				p := pageOf(t, Machine, calc.Job{Metal: "galvanized", Gauge: 18, Mode: mode, Feed: calc.Some(5),
+					Travel:    calc.Some(8),
 					RatedAmps: calc.Some(rated), RatedDuty: duty})
 				said := ""
 				for _, r := range p.Reasons {
@@ -197,8 +213,10 @@ func TestNoDutyOverThePlate(t *testing.T) {
 				}
 				f, ok := p.Figure("duty_cycle")
 				over := strings.Contains(said, "more than its plate allows")
-				if ok != (duty.Set && amps.Value <= rated) || ok && f.Value < duty.V-1e-9 || over != (duty.Set && amps.Value > rated) ||
-					strings.Contains(said, "plate's duty was not given") == duty.Set || strings.Contains(said, "amps and duty") {
+				if ok != (duty.Set && amps.Value <= rated) || ok && f.Value < duty.V-1e-9 || over != (duty.Set &&
+					amps.Value > rated) ||
+					strings.Contains(said, "plate's duty was not given") == duty.Set || strings.Contains(said,
+					"amps and duty") {
 					t.Errorf("%s %.0f A at %.0f A, %g %%: duty %+v\n%s", mode, amps.Value, rated, duty.V, f, said)
 				}
 				value(t, p, "load")
@@ -209,8 +227,10 @@ func TestNoDutyOverThePlate(t *testing.T) {
 
 // Twice the seam is twice everything; prices add up; expensive grinding makes bronze the cheaper, free grinding steel.
 func TestCostAdds(t *testing.T) {
-	job := calc.Job{Metal: "galvanized", Gauge: 20, Feed: calc.Some(5), Travel: calc.Some(8), Length: calc.Some(1000), Count: calc.Some(2), Flow: calc.Some(12),
-		WirePrice: calc.Some(25), GasPrice: calc.Some(8), LabourRate: calc.Some(45), Operating: calc.Some(40), SteelPrice: calc.Some(3), Grinding: calc.Some(8), ZincRepair: calc.Some(3), Currency: "EUR"}
+	job := calc.Job{Metal: "galvanized", Gauge: 20, Feed: calc.Some(5), Travel: calc.Some(8), Length: calc.Some(1000),
+		Count: calc.Some(2), Flow: calc.Some(12),
+		WirePrice: calc.Some(25), GasPrice: calc.Some(8), LabourRate: calc.Some(45), Operating: calc.Some(40),
+		SteelPrice: calc.Some(3), Grinding: calc.Some(8), ZincRepair: calc.Some(3), Currency: "EUR"}
 	p := pageOf(t, Cost, job)
 	if v := value(t, p, "arc_time").Value; math.Abs(v-250) > 1e-9 {
 		t.Errorf("2 m at 8 mm/s: %g s", v)
@@ -247,8 +267,11 @@ func TestCostAdds(t *testing.T) {
 func TestPagesHold(t *testing.T) {
 	for _, metal := range []string{"mild-steel", "galvanized", "stainless-304", "copper", "brass", "grey-iron"} {
 		for _, joint := range []string{"lap", "tee", "butt", "plug", "overlay"} {
-			c := card(t, calc.Job{Metal: metal, Thickness: calc.Some(1.5), Joint: joint, Feed: calc.Some(6), Travel: calc.Some(7), Throat: calc.Some(1.2), Load: calc.Some(1), RatedAmps: calc.Some(200), RatedDuty: calc.Some(60), NozzleBore: calc.Some(15), ShaftDia: calc.Some(30), Layer: calc.Some(1)})
-			for name, of := range map[string]PageOf{"strength": Strength, "air": Air, "overlay": Overlay, "machine": Machine, "cost": Cost, "fit": Fit} {
+			c := card(t, calc.Job{Metal: metal, Thickness: calc.Some(1.5), Joint: joint, Feed: calc.Some(6),
+				Travel: calc.Some(7), Throat: calc.Some(1.2), Load: calc.Some(1), RatedAmps: calc.Some(200),
+				RatedDuty: calc.Some(60), NozzleBore: calc.Some(15), ShaftDia: calc.Some(30), Layer: calc.Some(1)})
+			for name, of := range map[string]PageOf{"strength": Strength, "air": Air, "overlay": Overlay,
+				"machine": Machine, "cost": Cost, "fit": Fit} {
 				p, err := of(c)
 				if err != nil {
 					var fe *mistake.Error
@@ -258,8 +281,10 @@ func TestPagesHold(t *testing.T) {
 					continue
 				}
 				for _, f := range p.Figures {
-					if !(f.Low <= f.Value && f.Value <= f.High) || math.IsInf(f.High, 0) || f.Basis.Source == "" || f.Basis.Known == "" {
-						t.Errorf("%s of a %s %s: %s %g (%g to %g) from %q", name, metal, joint, f.Name, f.Value, f.Low, f.High, f.Basis.Source)
+					if !(f.Low <= f.Value && f.Value <= f.High) || math.IsInf(f.High, 0) || f.Basis.Source == "" ||
+						f.Basis.Known == "" {
+						t.Errorf("%s of a %s %s: %s %g (%g to %g) from %q", name, metal, joint, f.Name, f.Value,
+							f.Low, f.High, f.Basis.Source)
 					}
 				}
 				for _, r := range p.Reasons {

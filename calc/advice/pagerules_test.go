@@ -11,7 +11,8 @@ import (
 
 // A high build-up is laid in layers: a higher one needs no hotter bead, and one more layer is counted.
 func TestAHighOverlayIsLaidInLayers(t *testing.T) {
-	job := calc.Job{Metal: "mild-steel", Thickness: calc.Some(40), Joint: "overlay", ShaftDia: calc.Some(40), Length: calc.Some(60)}
+	job := calc.Job{Metal: "mild-steel", Thickness: calc.Some(40), Joint: "overlay", ShaftDia: calc.Some(40),
+		Length: calc.Some(60)}
 	one := card(t, job)
 	job.Layer = calc.Some(2)
 	high := card(t, job)
@@ -30,7 +31,8 @@ func TestAHighOverlayIsLaidInLayers(t *testing.T) {
 		t.Fatal(err)
 	}
 	height, _ := p.Figure("layer_height")
-	if n, ok := p.Figure("layers"); !ok || n.Value != math.Ceil((2+tables.MachiningAllowance.V)/height.Value) || n.Value < 2 {
+	if n, ok := p.Figure("layers"); !ok || n.Value != math.Ceil((2+tables.MachiningAllowance.V)/height.Value) ||
+		n.Value < 2 {
 		t.Errorf("%+v layers of %g mm", n, height.Value)
 	}
 }
@@ -42,31 +44,38 @@ func TestInsteadGoesByTheMetal(t *testing.T) {
 		metal, metal2 string
 		want, not     string
 	}{
-		{"grey-iron", "", "stitched or bolted cold", "weld it"}, {"ductile-iron", "mild-steel", "stitched or bolted cold", "weld it"}, {"mild-steel", "", "weld it, or bolt it", "stitched"},
-		{"copper", "", "bolt or rivet", "weld it, or"}, {"stainless-304", "", "stainless filler", "stitched"}, {"stainless-304", "mild-steel", "suits both", "stitched"},
+		{"grey-iron", "", "stitched or bolted cold", "weld it"}, {"ductile-iron", "mild-steel",
+			"stitched or bolted cold", "weld it"}, {"mild-steel", "", "weld it, or bolt it", "stitched"},
+		{"copper", "", "bolt or rivet", "weld it, or"}, {"stainless-304", "", "stainless filler", "stitched"},
+		{"stainless-304", "mild-steel", "suits both", "stitched"},
 	} {
-		job := calc.Job{Metal: x.metal, Metal2: x.metal2, Thickness: calc.Some(2), Joint: "butt", ServiceTemp: calc.Some(300), Feed: calc.Some(5), Travel: calc.Some(8)}
+		job := calc.Job{Metal: x.metal, Metal2: x.metal2, Thickness: calc.Some(2), Joint: "butt",
+			ServiceTemp: calc.Some(300), Feed: calc.Some(5), Travel: calc.Some(8)}
 		p, err := Fit(card(t, job))
 		if err != nil {
 			t.Fatal(err)
 		}
-		if text := strings.Join(p.Instead, "; "); p.Verdict != AnotherWay || !strings.Contains(text, x.want) || strings.Contains(text, x.not) {
+		if text := strings.Join(p.Instead, "; "); p.Verdict != AnotherWay || !strings.Contains(text, x.want) ||
+			strings.Contains(text, x.not) {
 			t.Errorf("%s %s is %s: %s", x.metal, x.metal2, p.Verdict, text)
 		}
 		job.Hazard = "fire-part"
 		if p, err = Fit(card(t, job)); err != nil {
 			t.Fatal(err)
 		}
-		if h, _ := tables.HazardByID("fire-part"); p.Verdict != StopWork || len(p.Instead) != 1 || p.Instead[0] != h.Instead {
+		if h, _ := tables.HazardByID("fire-part"); p.Verdict != StopWork || len(p.Instead) != 1 ||
+			p.Instead[0] != h.Instead {
 			t.Errorf("%s as a fire part is %s: %v", x.metal, p.Verdict, p.Instead)
 		}
 	}
-	p, err := Fit(card(t, calc.Job{Metal: "mild-steel", Thickness: calc.Some(1), Feed: calc.Some(4), Travel: calc.Some(8)}))
+	p, err := Fit(card(t, calc.Job{Metal: "mild-steel", Thickness: calc.Some(1), Feed: calc.Some(4),
+		Travel: calc.Some(8)}))
 	if err != nil {
 		t.Fatal(err)
 	}
 	for _, r := range p.Reasons {
-		if strings.Contains(r.Text, "joint holds") || strings.HasPrefix(r.Text, "service temperature") && !strings.Contains(r.Text, "strength falls above about 204") {
+		if strings.Contains(r.Text, "joint holds") || strings.HasPrefix(r.Text, "service temperature") &&
+			!strings.Contains(r.Text, "strength falls above about 204") {
 			t.Errorf("%q reads as a promise", r.Text)
 		}
 	}
@@ -74,7 +83,9 @@ func TestInsteadGoesByTheMetal(t *testing.T) {
 
 // A timed seam's time and its arc's time are two figures; for a steady arc they are one.
 func TestCostTellsSeamFromArc(t *testing.T) {
-	job := calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: calc.Some(2), Mode: "timed", Length: calc.Some(1000), Feed: calc.Some(5), ArcOn: calc.Some(0.3), ArcOff: calc.Some(0.5), SpotStep: calc.Some(2)}
+	job := calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: calc.Some(2), Mode: "timed",
+		Length: calc.Some(1000), Feed: calc.Some(5), ArcOn: calc.Some(0.3), ArcOff: calc.Some(0.5),
+		SpotStep: calc.Some(2)}
 	p, err := Cost(card(t, job))
 	if err != nil {
 		t.Fatal(err)

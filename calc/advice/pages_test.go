@@ -31,12 +31,14 @@ func TestFillersAreTheTrades(t *testing.T) {
 		{calc.Job{Metal: "dp800", Gauge: 18}, "cual10fe", []string{"cusn1"}},
 		{calc.Job{Metal: "grey-iron", Thickness: calc.Some(8), Joint: "butt"}, "cual10fe", nil},
 		{calc.Job{Metal: "copper", Thickness: calc.Some(1)}, "cusn1", nil},
-		{calc.Job{Metal: "brass", Thickness: calc.Some(1)}, "", []string{"cusi3", "cual8", "cual10fe", "cusn6", "cusn1", "cumn13al8", "cual9ni5"}},
+		{calc.Job{Metal: "brass", Thickness: calc.Some(1)}, "", []string{"cusi3", "cual8", "cual10fe", "cusn6",
+			"cusn1", "cumn13al8", "cual9ni5"}},
 		{calc.Job{Metal: "mild-steel", Thickness: calc.Some(12), Joint: "overlay", Use: "wear"}, "cual8", nil},
 	}, 3) {
 		p := pageOf(t, Fillers, x.job)
 		if x.first != "" && p.Ranking[0].ID != x.first {
-			t.Errorf("%s %s: %s comes first with %.2f, %s second with %.2f", x.job.Metal, x.job.Use, p.Ranking[0].ID, p.Ranking[0].Score, p.Ranking[1].ID, p.Ranking[1].Score)
+			t.Errorf("%s %s: %s comes first with %.2f, %s second with %.2f", x.job.Metal, x.job.Use, p.Ranking[0].ID,
+				p.Ranking[0].Score, p.Ranking[1].ID, p.Ranking[1].Score)
 		}
 		for _, id := range x.out {
 			for _, r := range p.Ranking {
@@ -56,7 +58,8 @@ func TestFillersAreTheTrades(t *testing.T) {
 			for _, w := range r.Against {
 				sum -= w.Weight
 			}
-			if math.Abs(sum-r.Score) > 1e-9 || r.Colour == "" || i > 0 && r.RuledOut == p.Ranking[i-1].RuledOut && r.Score > p.Ranking[i-1].Score {
+			if math.Abs(sum-r.Score) > 1e-9 || r.Colour == "" || i > 0 && r.RuledOut == p.Ranking[i-1].RuledOut &&
+				r.Score > p.Ranking[i-1].Score {
 				t.Errorf("%s: score %g of reasons worth %g", r.ID, r.Score, sum)
 			}
 		}
@@ -81,12 +84,14 @@ func TestTheUsualFillerHeadsItsList(t *testing.T) {
 
 // Heat shares make a whole and follow thickness and effusivity.
 func TestHeatShares(t *testing.T) {
-	p := pageOf(t, Fillers, calc.Job{Metal: "mild-steel", Thickness: calc.Some(1), Thickness2: calc.Some(3), Joint: "butt", Feed: calc.Some(5), Travel: calc.Some(8)})
+	p := pageOf(t, Fillers, calc.Job{Metal: "mild-steel", Thickness: calc.Some(1), Thickness2: calc.Some(3),
+		Joint: "butt", Feed: calc.Some(5), Travel: calc.Some(8)})
 	a, b := value(t, p, "heat_share_1").Value, value(t, p, "heat_share_2").Value
 	if math.Abs(a-25) > 1e-9 || math.Abs(a+b-100) > 1e-9 { // one to three by thickness alone
 		t.Errorf("1 and 3 mm of one steel share %g to %g", a, b)
 	}
-	p = pageOf(t, Fillers, calc.Job{Metal: "mild-steel", Thickness: calc.Some(2), Metal2: "copper", Thickness2: calc.Some(2), Joint: "lap", Feed: calc.Some(5), Travel: calc.Some(8)})
+	p = pageOf(t, Fillers, calc.Job{Metal: "mild-steel", Thickness: calc.Some(2), Metal2: "copper",
+		Thickness2: calc.Some(2), Joint: "lap", Feed: calc.Some(5), Travel: calc.Some(8)})
 	f := value(t, p, "heat_share_2")
 	if f.Value < 80 || !(f.Low < f.Value && f.Value < f.High) {
 		t.Errorf("copper under steel takes %+v", f)
@@ -104,19 +109,26 @@ func TestPrepare(t *testing.T) {
 		}
 		return b.String()
 	}
-	iron := pageOf(t, Prepare, calc.Job{Metal: "grey-iron", Thickness: calc.Some(3), Joint: "butt", Feed: calc.Some(6), Travel: calc.Some(4), Preheat: calc.Some(20)})
-	if all := text(iron); !strings.Contains(all, "iron-peak") || !strings.Contains(all, "graphite") || !strings.Contains(all, "iron-cold") {
+	iron := pageOf(t, Prepare, calc.Job{Metal: "grey-iron", Thickness: calc.Some(3), Joint: "butt",
+		Feed: calc.Some(6), Travel: calc.Some(4), Preheat: calc.Some(20)})
+	if all := text(iron); !strings.Contains(all, "iron-peak") || !strings.Contains(all, "graphite") ||
+		!strings.Contains(all, "iron-cold") {
 		t.Errorf("hot cast iron: %s", all)
 	}
-	warm := pageOf(t, Prepare, calc.Job{Metal: "grey-iron", Thickness: calc.Some(3), Joint: "butt", Feed: calc.Some(6), Travel: calc.Some(4)}) // where no preheat is given it is assumed to be warmed
-	if v := value(t, warm, "preheat"); v.Low != 66 || v.High != 93 {                                                                           // 150 to 200 °F, common practice, no source
+	// where no preheat is given it is assumed to be warmed
+	warm := pageOf(t, Prepare, calc.Job{Metal: "grey-iron", Thickness: calc.Some(3), Joint: "butt",
+		Feed: calc.Some(6), Travel: calc.Some(4)})
+	// 150 to 200 °F, common practice, no source
+	if v := value(t, warm, "preheat"); v.Low != 66 || v.High != 93 {
 		t.Errorf("preheat %+v", v)
 	}
 	if strings.Contains(text(warm), "iron-cold") {
 		t.Error("a warmed casting is called cold")
 	}
-	lap := pageOf(t, Prepare, calc.Job{Metal: "galvanized", Gauge: 18, Coating: "G90", Length: calc.Some(600), Feed: calc.Some(5), Travel: calc.Some(8)})
-	if v := value(t, lap, "vent_gap").Value; math.Abs(v-2*137.3/7.14e3) > 2e-4 { // two coats of 137.3 g/m2 at 7.14 g/cm3
+	lap := pageOf(t, Prepare, calc.Job{Metal: "galvanized", Gauge: 18, Coating: "G90", Length: calc.Some(600),
+		Feed: calc.Some(5), Travel: calc.Some(8)})
+	// two coats of 137.3 g/m2 at 7.14 g/cm3
+	if v := value(t, lap, "vent_gap").Value; math.Abs(v-2*137.3/7.14e3) > 2e-4 {
 		t.Errorf("vent gap %g mm", v)
 	}
 	if v := value(t, lap, "tacks").Value; v != 16 { // 600 mm, one each 40 mm and one at the end
@@ -125,13 +137,16 @@ func TestPrepare(t *testing.T) {
 	if got := strings.Join(lap.Order, " "); got != "5 1 6 2 7 3 8 4" {
 		t.Errorf("order %s", got)
 	}
-	mixed := pageOf(t, Prepare, calc.Job{Metal: "stainless-304", Gauge: 18, Metal2: "galvanized", Gauge2: 18, Feed: calc.Some(5), Travel: calc.Some(8)})
+	mixed := pageOf(t, Prepare, calc.Job{Metal: "stainless-304", Gauge: 18, Metal2: "galvanized", Gauge2: 18,
+		Feed: calc.Some(5), Travel: calc.Some(8)})
 	if _, ok := mixed.Figure("zinc_strip"); !ok || !strings.Contains(text(mixed), "25 mm back") {
 		t.Error("zinc beside stainless is not stripped")
 	}
 	for _, metal := range []string{"silicon-bronze", "aluminium-bronze"} {
-		p := pageOf(t, Prepare, calc.Job{Metal: metal, Thickness: calc.Some(2), Feed: calc.Some(5), Travel: calc.Some(8)})
-		if want := map[string]float64{"silicon-bronze": 65, "aluminium-bronze": 150}[metal]; value(t, p, "interpass").Value != want {
+		p := pageOf(t, Prepare, calc.Job{Metal: metal, Thickness: calc.Some(2), Feed: calc.Some(5),
+			Travel: calc.Some(8)})
+		if want := map[string]float64{"silicon-bronze": 65, "aluminium-bronze": 150}[metal]; value(t, p,
+			"interpass").Value != want {
 			t.Errorf("%s: interpass %g", metal, value(t, p, "interpass").Value)
 		}
 	}
@@ -163,7 +178,8 @@ func TestSkipOrder(t *testing.T) {
 // A layer leaves a shaft hot and a hold after it: longer with more heat, shorter on a thicker shaft. A workpiece that
 // starts too warm has no hold, one that would melt no figures.
 func TestInterpassHold(t *testing.T) {
-	job := calc.Job{Metal: "mild-steel", Thickness: calc.Some(12), Joint: "overlay", Filler: "cual8", Feed: calc.Some(7), Travel: calc.Some(6), ShaftDia: calc.Some(40), Length: calc.Some(30), Layer: calc.Some(2)}
+	job := calc.Job{Metal: "mild-steel", Thickness: calc.Some(12), Joint: "overlay", Filler: "cual8",
+		Feed: calc.Some(7), Travel: calc.Some(6), ShaftDia: calc.Some(40), Length: calc.Some(30), Layer: calc.Some(2)}
 	p := pageOf(t, Overlay, job)
 	hold, after := value(t, p, "interpass_hold"), value(t, p, "layer_temperature")
 	if !(hold.Value > 60) || !(after.Value > 150) {

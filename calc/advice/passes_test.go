@@ -79,7 +79,8 @@ func TestEveryJointHasPassesOrAReason(t *testing.T) {
 	for _, m := range deep.Of(t, tables.Metals(), 3) {
 		for _, joint := range []string{"lap", "tee", "butt", "corner", "edge", "overlay", "plug"} {
 			for _, mode := range []string{"dip", "timed"}[:1+len(joint)%2] {
-				c, err := calc.Solve(calc.Job{Metal: m.ID, Thickness: calc.Some(5), Joint: joint, Mode: mode, Feed: calc.Some(6), Travel: calc.Some(5)})
+				c, err := calc.Solve(calc.Job{Metal: m.ID, Thickness: calc.Some(5), Joint: joint, Mode: mode,
+					Feed: calc.Some(6), Travel: calc.Some(5)})
 				if err != nil {
 					continue
 				}

@@ -9,7 +9,8 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// The page never tells of less preheat than the card: who warms copper until it feels hand-warm, where the card asks for
+// The page never tells of less preheat than the card: who warms copper until it feels hand-warm, where the card asks
+// for
 // 500 °C, lays a cold bead.
 func TestPreparePreheatsAsTheCardDoes(t *testing.T) {
 	var jobs []calc.Job
@@ -33,10 +34,12 @@ func TestPreparePreheatsAsTheCardDoes(t *testing.T) {
 		least, ok := card.Figure("least_preheat")
 		iron := j.Metal == "grey-iron" // warmed against cracks, whatever wets
 		if needed && usual && !iron {
-			t.Errorf("%s %s %g mm: the card speaks of preheat, the page of %g °C", j.Metal, j.Joint, j.Thickness.V, warm.Value)
+			t.Errorf("%s %s %g mm: the card speaks of preheat, the page of %g °C", j.Metal, j.Joint, j.Thickness.V,
+				warm.Value)
 		}
 		if own, here := p.Figure("least_preheat"); ok && needed && (!here || own.Value != least.Value) {
-			t.Errorf("%s %s %g mm: least preheat %g on the card, %g on the page", j.Metal, j.Joint, j.Thickness.V, least.Value, own.Value)
+			t.Errorf("%s %s %g mm: least preheat %g on the card, %g on the page", j.Metal, j.Joint, j.Thickness.V,
+				least.Value, own.Value)
 		}
 	}
 }

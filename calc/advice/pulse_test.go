@@ -18,7 +18,8 @@ func TestAPulseGivesItsMean(t *testing.T) {
 		var last float64
 		for i := range steps + 1 {
 			feed := 1.5 * math.Pow(8, float64(i)/float64(steps))
-			card, err := calc.Solve(calc.Job{Metal: "mild-steel", Thickness: calc.Some(2), Joint: "overlay", Mode: "pulsed",
+			card, err := calc.Solve(calc.Job{Metal: "mild-steel", Thickness: calc.Some(2), Joint: "overlay",
+				Mode: "pulsed",
 				Wire: calc.Some(wire), Feed: calc.Some(feed), Travel: calc.Some(8)})
 			if err != nil {
 				continue
@@ -47,7 +48,8 @@ func TestAPulseGivesItsMean(t *testing.T) {
 			if got := value["pulse_peak"]*share + base*(1-share); math.Abs(got-mean.Value) > 1e-6*mean.Value {
 				t.Errorf("%g mm, %.3g m/min: the pulse's mean is %g A, the card's %g", wire, feed, got, mean.Value)
 			}
-			if e := value["effective_current"]; e < mean.Value || last > 0 && math.Abs(math.Log(e/last)) > 4/float64(steps) {
+			if e := value["effective_current"]; e < mean.Value || last > 0 &&
+				math.Abs(math.Log(e/last)) > 4/float64(steps) {
 				t.Errorf("%g mm, %.3g m/min: effective current %g after %g, mean %g", wire, feed, e, last, mean.Value)
 			}
 			last = value["effective_current"]
@@ -79,10 +81,12 @@ func pairs(t *testing.T, p *Page, wire, feed float64) {
 		return
 	}
 	if !(peak.Low < 0.99*peak.Value && peak.High > 1.01*peak.Value) {
-		t.Errorf("%g mm, %.3g m/min: the peak %g sits on an end of %g to %g", wire, feed, peak.Value, peak.Low, peak.High)
+		t.Errorf("%g mm, %.3g m/min: the peak %g sits on an end of %g to %g", wire, feed, peak.Value, peak.Low,
+			peak.High)
 	}
 	if want := math.Pow(peak.High/peak.Value, 2) * 0.999; time.Value/time.Low < want || time.High < time.Value*1.01 {
-		t.Errorf("%g mm, %.3g m/min: time %g (%g to %g) beside a peak of %g (%g to %g)", wire, feed, time.Value, time.Low,
+		t.Errorf("%g mm, %.3g m/min: time %g (%g to %g) beside a peak of %g (%g to %g)", wire, feed, time.Value,
+			time.Low,
 			time.High, peak.Value, peak.Low, peak.High)
 	}
 }

@@ -72,13 +72,15 @@ func TestStrengthAdviceIsEnough(t *testing.T) {
 			}
 			j.Length = calc.Some(max(1, length-1))
 			if bad, _ := overloaded(t, j); length > 1 && !bad {
-				t.Errorf("%s %s: %g kN is said to need %g mm, and a millimetre less will do", j.Metal, j.Joint, load, length)
+				t.Errorf("%s %s: %g kN is said to need %g mm, and a millimetre less will do", j.Metal, j.Joint, load,
+					length)
 			}
 			if throat >= 0.2 && throat <= 50 { // what a card takes
 				throats++
 				j.Length, j.Throat = base.Length, calc.Some(throat)
 				if bad, p := overloaded(t, j); bad {
-					t.Errorf("%s %s: %g kN on the advised throat of %g mm: %v", j.Metal, j.Joint, load, throat, p.Warnings)
+					t.Errorf("%s %s: %g kN on the advised throat of %g mm: %v", j.Metal, j.Joint, load, throat,
+						p.Warnings)
 				}
 			}
 		}
@@ -170,7 +172,8 @@ func holdsToItsBead(t *testing.T, j calc.Job) {
 // Above 3 mm a butt's throat is that of a groove, which the page says; deeper than grooves are planned there is none.
 func TestGroovesThroatIsSaid(t *testing.T) {
 	for mm := 3.1; mm <= 25; mm += 1.7 {
-		card := mustSolve(t, calc.Job{Metal: "mild-steel", Joint: "butt", Thickness: calc.Some(mm), Length: calc.Some(100)})
+		card := mustSolve(t, calc.Job{Metal: "mild-steel", Joint: "butt", Thickness: calc.Some(mm),
+			Length: calc.Some(100)})
 		f, ok := card.Figure("throat")
 		if deep := mm > tables.GrooveMost.V; ok == deep || ok && !(f.Low < f.Value-1) {
 			t.Errorf("%g mm: throat %v %g (from %g)", mm, ok, f.Value, f.Low)

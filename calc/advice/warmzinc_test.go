@@ -16,9 +16,11 @@ func warmJobs() (list []calc.Job) {
 	for _, pair := range [][2]string{{"galvanized", ""}, {"mild-steel", "electro-zinc"}, {"galvannealed", "copper"},
 		{"galvanized", "grey-iron"}, {"mild-steel", ""}, {"grey-iron", ""}, {"copper", ""}, {"stainless-304", ""}} {
 		for _, mm := range []float64{1, 3, 8, 25} {
-			for _, at := range []calc.Opt{{}, calc.Some(20), calc.Some(40), calc.Some(41), calc.Some(150), calc.Some(350)} {
+			for _, at := range []calc.Opt{{}, calc.Some(20), calc.Some(40), calc.Some(41), calc.Some(150),
+				calc.Some(350)} {
 				for _, joint := range []string{"tee", "butt", "lap"} {
-					list = append(list, calc.Job{Metal: pair[0], Metal2: pair[1], Thickness: calc.Some(mm), Joint: joint,
+					list = append(list, calc.Job{Metal: pair[0], Metal2: pair[1], Thickness: calc.Some(mm),
+						Joint:   joint,
 						Preheat: at, Feed: calc.Some(6), Travel: calc.Some(8)})
 				}
 			}
@@ -52,7 +54,8 @@ func TestEveryPageForbidsWarmZinc(t *testing.T) {
 			says := func(text string) bool {
 				return slices.ContainsFunc(p.Reasons, func(r Reason) bool { return strings.Contains(r.Text, text) })
 			}
-			if e.Name == "fit" && warm && (p.Verdict != AnotherWay && p.Verdict != StopWork || says("most of the zinc stays")) {
+			if e.Name == "fit" && warm && (p.Verdict != AnotherWay && p.Verdict != StopWork ||
+				says("most of the zinc stays")) {
 				t.Errorf("%s: fit says %s", name, p.Verdict)
 			}
 		}
@@ -78,7 +81,8 @@ func TestPrepareHasOnePreheat(t *testing.T) {
 		switch {
 		case shown && (zinc || f.Value != c.Used.Preheat.V):
 			t.Errorf("%s: prepare says %g °C, the card %g", name, f.Value, c.Used.Preheat.V)
-		case zinc && (least || has("hand-warm, to take") || has("66 to 93") || has("warming the parts helps") || has("warm it and")):
+		case zinc && (least || has("hand-warm, to take") || has("66 to 93") || has("warming the parts helps") ||
+			has("warm it and")):
 			t.Errorf("%s: zinc is warmed:\n%s", name, text.String())
 		case zinc && strips == has("Leave the zinc on"), has("trip the zinc back") && !strips && has("Cold parts"):
 			t.Errorf("%s: zinc stripped %v:\n%s", name, strips, text.String())
@@ -93,15 +97,22 @@ func TestPrepareHasOnePreheat(t *testing.T) {
 // An overlay on zinc is answered by fit alone, and fit does not praise what it forbids.
 func TestOverlayOnZincIsStopped(t *testing.T) {
 	for _, metal := range []string{"galvanized", "galvannealed", "electro-zinc"} {
-		c := card(t, calc.Job{Metal: metal, Thickness: calc.Some(3), Joint: "overlay", Feed: calc.Some(6), Travel: calc.Some(8)})
+		c := card(t, calc.Job{Metal: metal, Thickness: calc.Some(3), Joint: "overlay", Feed: calc.Some(6),
+			Travel: calc.Some(8)})
 		for i := range contents {
 			e := &contents[i]
 			if e.Of == nil {
 				continue
 			}
 			p, err := e.Answer(t.Context(), c)
-			if err != nil || !slices.ContainsFunc(p.Instead, func(s string) bool { return strings.HasPrefix(s, "strip the zinc at least 25 mm") }) ||
-				slices.ContainsFunc(p.Reasons, func(r Reason) bool { return strings.Contains(r.Text, "most of the zinc stays") }) {
+			if err != nil || !slices.ContainsFunc(p.Instead, func(s string) bool {
+				return strings.HasPrefix(s,
+					"strip the zinc at least 25 mm")
+			}) ||
+				slices.ContainsFunc(p.Reasons, func(r Reason) bool {
+					return strings.Contains(r.Text,
+						"most of the zinc stays")
+				}) {
 				t.Errorf("%s on %s: %v %+v", e.Name, metal, err, p.Reasons)
 			}
 		}

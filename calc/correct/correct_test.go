@@ -24,7 +24,8 @@ func booth(t *testing.T, job calc.Job, shift float64) string {
 	if !ok {
 		return "burn-through"
 	}
-	return map[string]string{"cold": "rolled-edge", "good": "good", "hot": "thin-wide", "burn-through": "burn-through"}[l.Zone()]
+	return map[string]string{"cold": "rolled-edge", "good": "good", "hot": "thin-wide",
+		"burn-through": "burn-through"}[l.Zone()]
 }
 
 // In booths whose heat is off by as much as the intervals allow, from settings that are off by a third, the
@@ -77,7 +78,8 @@ func beadsUntilGood(t *testing.T, j calc.Job, shift float64) int {
 		}
 		c := p.Correction
 		if c.Change == nil || c.Change.What == "mode" {
-			t.Errorf("%s %d ga %s, shift %g: %+v after %d beads: %s", j.Metal, j.Gauge, j.Joint, shift, c.Change, n+1, c.Why)
+			t.Errorf("%s %d ga %s, shift %g: %+v after %d beads: %s", j.Metal, j.Gauge, j.Joint, shift, c.Change, n+1,
+				c.Why)
 			return 0
 		}
 		for _, old := range tries {
@@ -96,7 +98,8 @@ func modelJobs() (jobs []calc.Job) {
 	for _, metal := range []string{"galvanized", "mild-steel", "copper", "stainless-304"} {
 		for _, joint := range []string{"lap", "butt", "tee", "corner"} {
 			for _, travel := range []float64{6, 11} {
-				jobs = append(jobs, calc.Job{Metal: metal, Gauge: 18, Joint: joint, Feed: calc.Some(5.5), Travel: calc.Some(travel)})
+				jobs = append(jobs, calc.Job{Metal: metal, Gauge: 18, Joint: joint, Feed: calc.Some(5.5),
+					Travel: calc.Some(travel)})
 			}
 		}
 	}
@@ -111,13 +114,15 @@ func TestCorrectionsMoveTheModel(t *testing.T) {
 	}
 	held, jobs := 0, deep.Of(t, modelJobs(), 3)
 	for _, job := range jobs {
-		for seen, figure := range map[string]string{"rolled-edge": "wetting_angle", "thin-wide": "base_peak_temperature", "burn-through": "base_peak_temperature"} {
+		for seen, figure := range map[string]string{"rolled-edge": "wetting_angle",
+			"thin-wide": "base_peak_temperature", "burn-through": "base_peak_temperature"} {
 			p, err := Next(context.Background(), []Try{{job, seen}})
 			if err != nil {
 				t.Fatal(err)
 			}
 			c := p.Correction
-			if c.Change == nil || c.Change.What == "mode" || c.Causes[0].ID != tables.CauseCold && seen == "rolled-edge" {
+			if c.Change == nil || c.Change.What == "mode" || c.Causes[0].ID != tables.CauseCold &&
+				seen == "rolled-edge" {
 				continue
 			}
 			before, after := card(t, calc.Laid(&p.Card)), card(t, c.Next)
@@ -130,10 +135,12 @@ func TestCorrectionsMoveTheModel(t *testing.T) {
 			}
 			held++
 			if !(b.Value < a.Value) {
-				t.Errorf("%s %s at %g mm/s, %s: %+v takes %s from %.4g to %.4g", job.Metal, job.Joint, job.Travel.V, seen, c.Change, figure, a.Value, b.Value)
+				t.Errorf("%s %s at %g mm/s, %s: %+v takes %s from %.4g to %.4g", job.Metal, job.Joint, job.Travel.V,
+					seen, c.Change, figure, a.Value, b.Value)
 			}
 			laid := calc.Laid(&p.Card)
-			if n := changed(AsSet(job, &laid), c.Next); n != 1 && !(n == 2 && c.Change.What == "wire_feed") { // the volts are fixed with a feed
+			// the volts are fixed with a feed
+			if n := changed(AsSet(job, &laid), c.Next); n != 1 && !(n == 2 && c.Change.What == "wire_feed") {
 				t.Errorf("%s: %d settings changed at once by %+v", seen, n, c.Change)
 			}
 		}
@@ -198,7 +205,8 @@ func TestCorrectionsDoNotHarm(t *testing.T) {
 		for _, mm := range []float64{0.7, 1, 3} {
 			for _, joint := range []string{"lap", "corner"} {
 				for _, seen := range []string{"rolled-edge", "thin-wide"} {
-					tries = append(tries, Try{calc.Job{Metal: metal, Thickness: calc.Some(mm), Joint: joint, Mode: "pulsed", Feed: calc.Some(5.5), Travel: calc.Some(12)}, seen})
+					tries = append(tries, Try{calc.Job{Metal: metal, Thickness: calc.Some(mm), Joint: joint,
+						Mode: "pulsed", Feed: calc.Some(5.5), Travel: calc.Some(12)}, seen})
 				}
 			}
 		}
@@ -208,8 +216,10 @@ func TestCorrectionsDoNotHarm(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if c := p.Correction; c.Change != nil && c.Change.What != "mode" && OfHeat(c.Causes[0].ID) && c.GoodAfter < c.GoodBefore-1e-6 {
-			t.Errorf("%s %g mm %s, %s: %+v takes the chance from %.1f to %.1f", try.Job.Metal, try.Job.Thickness.V, try.Job.Joint, try.Seen, c.Change, c.GoodBefore, c.GoodAfter)
+		if c := p.Correction; c.Change != nil && c.Change.What != "mode" && OfHeat(c.Causes[0].ID) &&
+			c.GoodAfter < c.GoodBefore-1e-6 {
+			t.Errorf("%s %g mm %s, %s: %+v takes the chance from %.1f to %.1f", try.Job.Metal, try.Job.Thickness.V,
+				try.Job.Joint, try.Seen, c.Change, c.GoodBefore, c.GoodAfter)
 		}
 	}
 	sheet := calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(5.5), Travel: calc.Some(9)}
@@ -221,7 +231,8 @@ func TestCorrectionsDoNotHarm(t *testing.T) {
 	}
 	quick := sheet
 	quick.Travel = calc.Some(25)
-	if p, err = Next(context.Background(), []Try{{quick, "rolled-edge"}}); err != nil || p.Correction.Change == nil || p.Correction.Change.What != "travel" {
+	if p, err = Next(context.Background(), []Try{{quick, "rolled-edge"}}); err != nil || p.Correction.Change == nil ||
+		p.Correction.Change.What != "travel" {
 		t.Errorf("25 mm/s, rolled: %+v, %v", p.Correction.Change, err)
 	}
 }
@@ -239,7 +250,8 @@ func changed(a, b calc.Job) int {
 
 // A setting between a cold and a hot bead is tried next, and that needs no window.
 func TestCorrectionsBisect(t *testing.T) {
-	for _, job := range []calc.Job{{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(5.5)}, {Metal: "mild-steel", Thickness: calc.Some(12), Joint: "plug", Feed: calc.Some(5.5)}} {
+	for _, job := range []calc.Job{{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(5.5)},
+		{Metal: "mild-steel", Thickness: calc.Some(12), Joint: "plug", Feed: calc.Some(5.5)}} {
 		at := func(x float64) calc.Job {
 			j := job
 			if j.Joint == "plug" {
@@ -254,7 +266,8 @@ func TestCorrectionsBisect(t *testing.T) {
 			t.Fatal(err)
 		}
 		c := p.Correction
-		if c.Change == nil || c.Change.What == "travel" && (c.Change.To <= 5 || c.Change.To >= 6) || c.Change.What == "wire_feed" && (c.Change.To <= 20.0/6 || c.Change.To >= 4) {
+		if c.Change == nil || c.Change.What == "travel" && (c.Change.To <= 5 || c.Change.To >= 6) ||
+			c.Change.What == "wire_feed" && (c.Change.To <= 20.0/6 || c.Change.To >= 4) {
 			t.Errorf("%s: between a hole and a cold bead: %+v", job.Joint, c.Change)
 		}
 	}
@@ -268,7 +281,8 @@ func TestCorrectionsAreTheTrades(t *testing.T) {
 	sheet := calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(5.5), Travel: calc.Some(9)}
 	zinc, timed := sheet, calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Mode: "timed", Gap: calc.Some(1.5)}
 	zinc.Metal = "galvanized"
-	stainless := calc.Job{Metal: "stainless-304", Gauge: 18, Joint: "lap", Filler: "cusi3", Feed: calc.Some(5), Travel: calc.Some(9)}
+	stainless := calc.Job{Metal: "stainless-304", Gauge: 18, Joint: "lap", Filler: "cusi3", Feed: calc.Some(5),
+		Travel: calc.Some(9)}
 	for i, x := range []struct {
 		job         calc.Job
 		seen, cause string
@@ -298,7 +312,8 @@ func TestCorrectionsAreTheTrades(t *testing.T) {
 		if c.Causes[0].ID != x.cause {
 			t.Errorf("%s: %+v, want %s", x.seen, c.Causes, x.cause)
 		}
-		if cure, _ := causeByID(x.cause); (c.Do != "") != (x.what == "" && x.cause != tables.CauseFine) || c.Do != "" && c.Do != cure.Do {
+		if cure, _ := causeByID(x.cause); (c.Do != "") != (x.what == "" && x.cause != tables.CauseFine) ||
+			c.Do != "" && c.Do != cure.Do {
 			t.Errorf("%s: to do %q, want %q", x.seen, c.Do, cure.Do)
 		}
 		switch {
@@ -326,20 +341,25 @@ func TestCorrectionsAreTheTrades(t *testing.T) {
 
 // No setting helps a job that is stopped, and a melted-through thin sheet with no room left gets a timed arc.
 func TestCorrectionsStopAndPause(t *testing.T) {
-	for _, job := range []calc.Job{{Metal: "brass", Thickness: calc.Some(1), Feed: calc.Some(4), Travel: calc.Some(8)}, {Metal: "mild-steel", Gauge: 18, Feed: calc.Some(5), Travel: calc.Some(8), Hazard: "tank"}} {
+	for _, job := range []calc.Job{{Metal: "brass", Thickness: calc.Some(1), Feed: calc.Some(4),
+		Travel: calc.Some(8)}, {Metal: "mild-steel", Gauge: 18, Feed: calc.Some(5), Travel: calc.Some(8),
+		Hazard: "tank"}} {
 		p, err := Next(context.Background(), []Try{{job, "rolled-edge"}})
-		if err != nil || p.Correction.Change != nil || !strings.HasPrefix(p.Correction.Why, "Stop") || len(p.Instead) == 0 {
+		if err != nil || p.Correction.Change != nil || !strings.HasPrefix(p.Correction.Why, "Stop") ||
+			len(p.Instead) == 0 {
 			t.Errorf("%+v: %+v, %v", job, p.Correction, err)
 		}
 	}
-	p, err := Next(context.Background(), []Try{{calc.Job{Metal: "mild-steel", Thickness: calc.Some(0.4), Joint: "butt", Feed: calc.Some(6), Travel: calc.Some(9)}, "burn-through"}})
+	p, err := Next(context.Background(), []Try{{calc.Job{Metal: "mild-steel", Thickness: calc.Some(0.4),
+		Joint: "butt", Feed: calc.Some(6), Travel: calc.Some(9)}, "burn-through"}})
 	if err != nil || p.Correction.Change == nil || p.Correction.Change.ToMode != "timed" {
 		t.Errorf("0.4 mm burnt through: %+v, %v", p.Correction, err)
 	}
 }
 
 func TestSeenIDs(t *testing.T) {
-	for text, want := range map[string]string{"good": "good", "Pores, rolled-edge;pores": "rolled-edge,pores", " burn-through ": "burn-through"} {
+	for text, want := range map[string]string{"good": "good", "Pores, rolled-edge;pores": "rolled-edge,pores",
+		" burn-through ": "burn-through"} {
 		if got, err := SeenIDs(text); err != nil || got != want {
 			t.Errorf("%q: %q, %v", text, got, err)
 		}
@@ -391,8 +411,10 @@ func TestLessWireIsHope(t *testing.T) {
 		gauge        int
 		feed, travel float64
 		want         bool
-	}{{24, 10, 14, true}, {24, 13, 14, true}, {24, 6, 4, true}, {24, 13, 4, true}, {24, 4, 4, true}, {30, 10, 8, false}, {30, 4, 14, false}} {
-		v, err := newPosterior(context.Background(), []Try{{calc.Job{Metal: "mild-steel", Gauge: x.gauge, Joint: "butt", Feed: calc.Some(x.feed), Travel: calc.Some(x.travel)}, "burn-through"}})
+	}{{24, 10, 14, true}, {24, 13, 14, true}, {24, 6, 4, true}, {24, 13, 4, true}, {24, 4, 4, true}, {30, 10, 8,
+		false}, {30, 4, 14, false}} {
+		v, err := newPosterior(context.Background(), []Try{{calc.Job{Metal: "mild-steel", Gauge: x.gauge,
+			Joint: "butt", Feed: calc.Some(x.feed), Travel: calc.Some(x.travel)}, "burn-through"}})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -408,8 +430,10 @@ func TestHopeAfterAHole(t *testing.T) {
 	for _, x := range []struct {
 		metal, joint     string
 		mm, feed, travel float64
-	}{{"mild-steel", "lap", 0.5, 2.6, 7}, {"mild-steel", "lap", 0.8, 2.6, 3}, {"mild-steel", "lap", 2, 7, 7}, {"galvanized", "butt", 2, 4, 3}, {"stainless-304", "butt", 0.8, 2.6, 7}} {
-		p, err := Next(context.Background(), []Try{{calc.Job{Metal: x.metal, Thickness: calc.Some(x.mm), Joint: x.joint, Feed: calc.Some(x.feed), Travel: calc.Some(x.travel)}, "burn-through"}})
+	}{{"mild-steel", "lap", 0.5, 2.6, 7}, {"mild-steel", "lap", 0.8, 2.6, 3}, {"mild-steel", "lap", 2, 7, 7},
+		{"galvanized", "butt", 2, 4, 3}, {"stainless-304", "butt", 0.8, 2.6, 7}} {
+		p, err := Next(context.Background(), []Try{{calc.Job{Metal: x.metal, Thickness: calc.Some(x.mm),
+			Joint: x.joint, Feed: calc.Some(x.feed), Travel: calc.Some(x.travel)}, "burn-through"}})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -422,12 +446,15 @@ func TestHopeAfterAHole(t *testing.T) {
 // A hole where the window says cold is no reason to say that no feed and travel are good: the cure in words stays.
 func TestAHoleWhereItIsCold(t *testing.T) {
 	for _, x := range [][3]float64{{0.5, 2.6, 14}, {0.8, 2.6, 7}, {1.5, 3.4, 9}} {
-		p, err := Next(context.Background(), []Try{{calc.Job{Metal: "galvanized", Thickness: calc.Some(x[0]), Joint: "lap", Feed: calc.Some(x[1]), Travel: calc.Some(x[2])}, "burn-through"}})
+		p, err := Next(context.Background(), []Try{{calc.Job{Metal: "galvanized", Thickness: calc.Some(x[0]),
+			Joint: "lap", Feed: calc.Some(x[1]), Travel: calc.Some(x[2])}, "burn-through"}})
 		if err != nil {
 			t.Fatal(err)
 		}
 		c := p.Correction
-		if c.Change != nil || !strings.Contains(c.Do, "close the gap") || strings.Contains(c.Why, "No feed and travel") || !strings.Contains(c.Why, "with the settings as they are") && !strings.Contains(c.Why, "no answer before that is clear") {
+		if c.Change != nil || !strings.Contains(c.Do, "close the gap") || strings.Contains(c.Why,
+			"No feed and travel") || !strings.Contains(c.Why, "with the settings as they are") &&
+			!strings.Contains(c.Why, "no answer before that is clear") {
 			t.Errorf("%v: %+v, %q, %q", x, c.Change, c.Do, c.Why)
 		}
 	}
@@ -441,7 +468,8 @@ func TestFarOffIsALongStep(t *testing.T) {
 		what         string
 		ratio        float64 // at least
 	}{{13, 4, "travel", 1.25}, {10, 8, "travel", 1.25}, {13, 14, "wire_feed", 1.15}} {
-		p, err := Next(context.Background(), []Try{{calc.Job{Metal: "mild-steel", Gauge: 24, Joint: "butt", Feed: calc.Some(x.feed), Travel: calc.Some(x.travel)}, "burn-through"}})
+		p, err := Next(context.Background(), []Try{{calc.Job{Metal: "mild-steel", Gauge: 24, Joint: "butt",
+			Feed: calc.Some(x.feed), Travel: calc.Some(x.travel)}, "burn-through"}})
 		if err != nil {
 			t.Fatal(err)
 		}

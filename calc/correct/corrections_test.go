@@ -22,7 +22,8 @@ func TestOppositeIsTheNearest(t *testing.T) {
 	job := calc.Job{Metal: "mild-steel", Gauge: 18, Feed: calc.Some(5)}
 	l := &levers[leverTravel]
 	for _, order := range [][]float64{{6, 7, 8, 10, 9}, {7, 6, 8, 10, 9}, {7.5, 7, 8, 10, 9}} {
-		v := &posterior{laid: laidAt(job, []string{"burn-through", "burn-through", "rolled-edge", "rolled-edge", "rolled-edge"}, order...)}
+		v := &posterior{laid: laidAt(job, []string{"burn-through", "burn-through", "rolled-edge", "rolled-edge",
+			"rolled-edge"}, order...)}
 		at := &v.laid[4]
 		if x, ok := v.opposite(at, l, -1); !ok || x != math.Max(order[0], order[1]) {
 			t.Errorf("%v: below 9 the nearest opposite is %g, %v", order, x, ok)
@@ -51,7 +52,8 @@ func TestNotchesStopShort(t *testing.T) {
 		opposite    float64
 		count       int
 		first, last float64
-	}{{0, 27, 9.1, 11.7}, {10, 5, 9.1, 9.5}, {11.7, 13, 9.1, 10.3}, {14, 27, 9.1, 11.7}, {9.2, 1, 9.1, 9.1}, {9.3, 2, 9.1, 9.2}} {
+	}{{0, 27, 9.1, 11.7}, {10, 5, 9.1, 9.5}, {11.7, 13, 9.1, 10.3}, {14, 27, 9.1, 11.7}, {9.2, 1, 9.1, 9.1}, {9.3, 2,
+		9.1, 9.2}} {
 		v := &posterior{laid: laidAt(job, []string{"rolled-edge", "burn-through"}, x.opposite, 9)}
 		list := v.notches(&v.laid[1], l, 1)
 		if len(list) != x.count || list[0] != x.first || list[len(list)-1] != x.last {
@@ -73,7 +75,8 @@ func TestNotchesStopShort(t *testing.T) {
 
 // The causes' shares sum to a hundred before the unlikely ones are left out.
 func TestCausesShareAHundred(t *testing.T) {
-	p, err := Next(context.Background(), []Try{{Job: calc.Job{Metal: "mild-steel", Thickness: calc.Some(8), Joint: "plug", Feed: calc.Some(6)}, Seen: "pores"}})
+	p, err := Next(context.Background(), []Try{{Job: calc.Job{Metal: "mild-steel", Thickness: calc.Some(8),
+		Joint: "plug", Feed: calc.Some(6)}, Seen: "pores"}})
 	if err != nil {
 		t.Fatal(err)
 	}

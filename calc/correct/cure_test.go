@@ -13,12 +13,15 @@ import (
 // leaves the heat as likely right as it was, except where the volts that were read are proven wrong.
 func TestNoSettingSpoilsTheHeat(t *testing.T) {
 	words := map[string]bool{}
-	for _, id := range []string{tables.CauseStiff, tables.CauseSluggish, tables.CauseDirt, tables.CauseGas, tables.CauseCopper, tables.CauseHeld, tables.CauseAbrupt, tables.CauseSlips} {
+	for _, id := range []string{tables.CauseStiff, tables.CauseSluggish, tables.CauseDirt, tables.CauseGas,
+		tables.CauseCopper, tables.CauseHeld, tables.CauseAbrupt, tables.CauseSlips} {
 		words[id] = true
 	}
 	jobs := []calc.Job{{Metal: "galvanized", Gauge: 20, Joint: "lap"}, {Metal: "mild-steel", Gauge: 20, Joint: "lap"}}
 	if !testing.Short() {
-		jobs = append(jobs, calc.Job{Metal: "galvanized", Gauge: 16, Joint: "tee"}, calc.Job{Metal: "galvanized", Gauge: 18, Joint: "butt"}, calc.Job{Metal: "mild-steel", Gauge: 14, Joint: "corner"}, calc.Job{Metal: "stainless-304", Gauge: 18, Joint: "lap", Mode: "pulsed"})
+		jobs = append(jobs, calc.Job{Metal: "galvanized", Gauge: 16, Joint: "tee"}, calc.Job{Metal: "galvanized",
+			Gauge: 18, Joint: "butt"}, calc.Job{Metal: "mild-steel", Gauge: 14, Joint: "corner"},
+			calc.Job{Metal: "stainless-304", Gauge: 18, Joint: "lap", Mode: "pulsed"})
 	}
 	for _, job := range deep.Of(t, jobs, 2) {
 		for _, seen := range []string{"spatter", "stubbing", "burn-back", "pores", "crack", "crater"} {
@@ -35,7 +38,8 @@ func TestNoSettingSpoilsTheHeat(t *testing.T) {
 				t.Errorf("%s %d ga %s, %s: %+v against %s", job.Metal, job.Gauge, job.Joint, seen, c.Change, top)
 			}
 			if !OfHeat(top) && c.GoodAfter < c.GoodBefore-100*chanceNoise {
-				t.Errorf("%s %d ga %s, %s: %+v takes the heat from %.0f to %.0f of 100", job.Metal, job.Gauge, job.Joint, seen, c.Change, c.GoodBefore, c.GoodAfter)
+				t.Errorf("%s %d ga %s, %s: %+v takes the heat from %.0f to %.0f of 100", job.Metal, job.Gauge,
+					job.Joint, seen, c.Change, c.GoodBefore, c.GoodAfter)
 			}
 		}
 	}
@@ -43,7 +47,8 @@ func TestNoSettingSpoilsTheHeat(t *testing.T) {
 
 // A cure after which a bead of the same settings shows the same is followed by the next cause.
 func TestCureInVainGivesWay(t *testing.T) {
-	bead := Try{calc.Job{Metal: "galvanized", Gauge: 20, Joint: "lap", Feed: calc.Some(4.1), Travel: calc.Some(8)}, "pores"}
+	bead := Try{calc.Job{Metal: "galvanized", Gauge: 20, Joint: "lap", Feed: calc.Some(4.1), Travel: calc.Some(8)},
+		"pores"}
 	done := map[string]bool{}
 	var tries []Try
 	for range 3 {
@@ -68,7 +73,8 @@ func TestSpatterBelowTheSteadyArc(t *testing.T) {
 		t.Fatal(err)
 	}
 	c := p.Correction
-	if c.Causes[0].ID != tables.CauseUneven || c.Change == nil || c.Change.What != "wire_feed" || c.Change.To <= c.Change.From {
+	if c.Causes[0].ID != tables.CauseUneven || c.Change == nil || c.Change.What != "wire_feed" ||
+		c.Change.To <= c.Change.From {
 		t.Errorf("%+v, change %+v", c.Causes[0], c.Change)
 	}
 }
@@ -89,14 +95,16 @@ func TestZincGoneBehindAsComputed(t *testing.T) {
 		if id := c.Causes[0].ID; id == tables.CauseHot || id == tables.CauseMelts {
 			t.Errorf("%s is called %s", seen, id)
 		}
-		if alone && (c.Change != nil || !strings.Contains(c.Do, "zinc-rich paint") || !strings.Contains(c.Why, "as computed at this setting") || !strings.Contains(c.Why, "arrower only by")) {
+		if alone && (c.Change != nil || !strings.Contains(c.Do, "zinc-rich paint") || !strings.Contains(c.Why,
+			"as computed at this setting") || !strings.Contains(c.Why, "arrower only by")) {
 			t.Errorf("%s: %+v, %q, %q", seen, c.Change, c.Do, c.Why)
 		}
 		if !alone && strings.Contains(c.Do, "repair") {
 			t.Errorf("%s: %q", seen, c.Do)
 		}
 	}
-	hot := calc.Job{Metal: "galvanized", Thickness: calc.Some(3), Joint: "lap", Feed: calc.Some(7), Travel: calc.Some(13)}
+	hot := calc.Job{Metal: "galvanized", Thickness: calc.Some(3), Joint: "lap", Feed: calc.Some(7),
+		Travel: calc.Some(13)}
 	p, err := Next(t.Context(), []Try{{hot, "zinc-gone-behind"}})
 	if err != nil {
 		t.Fatal(err)
@@ -104,7 +112,8 @@ func TestZincGoneBehindAsComputed(t *testing.T) {
 	if b := p.Card.Section.BoiledBack; b[0]+b[1] > 0 {
 		t.Fatalf("the model expects it: %v", b)
 	}
-	if id := p.Correction.Causes[0].ID; id != tables.CauseHot && id != tables.CauseMelts || strings.Contains(p.Correction.Do, "zinc-rich") {
+	if id := p.Correction.Causes[0].ID; id != tables.CauseHot && id != tables.CauseMelts ||
+		strings.Contains(p.Correction.Do, "zinc-rich") {
 		t.Errorf("%s, %q", id, p.Correction.Do)
 	}
 	if calc.VerdictOf("zinc-gone-behind", "bad") != "" || calc.VerdictOf("thin-wide,zinc-gone-behind", "bad") != "hot" {

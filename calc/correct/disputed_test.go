@@ -16,7 +16,8 @@ func disputes() (list []scanned) {
 			for _, feed := range []float64{3, 4.5, 6, 8, 10} {
 				for _, travel := range []float64{3, 5, 8, 12, 15} {
 					for _, s := range tables.Sights() {
-						list = append(list, scanned{calc.Job{Metal: metal, Thickness: calc.Some(mm), Feed: calc.Some(feed),
+						list = append(list, scanned{calc.Job{Metal: metal, Thickness: calc.Some(mm),
+							Feed:   calc.Some(feed),
 							Travel: calc.Some(travel)}, s.ID})
 					}
 				}
@@ -61,7 +62,8 @@ func TestNoStepFurtherIntoWhatTheCardCallsWrong(t *testing.T) {
 		if c := p.Correction.Change; c != nil {
 			for i := range levers {
 				if l := &levers[i]; l.what == c.What && wrong*l.hotter*(c.To-c.From) > 0 {
-					t.Errorf("%+v, %s: %s at a chance of %.1f, and %s from %g to %g", x.job, x.seen, p.Card.Zone, chance.Value,
+					t.Errorf("%+v, %s: %s at a chance of %.1f, and %s from %g to %g", x.job, x.seen, p.Card.Zone,
+						chance.Value,
 						c.What, c.From, c.To)
 				}
 			}

@@ -55,7 +55,8 @@ func TestEveryAnswerHelpsOrSaysItCannot(t *testing.T) {
 		if len(p.Instead) > 0 {
 			continue // stopped
 		}
-		holds(t, name, x.seen, &p.Card, p.Correction.GoodBefore, p.Correction.GoodAfter, p.Correction.Why, p.Correction.Do,
+		holds(t, name, x.seen, &p.Card, p.Correction.GoodBefore, p.Correction.GoodAfter, p.Correction.Why,
+			p.Correction.Do,
 			p.Correction.Change != nil, OfHeat(p.Correction.Causes[0].ID), p.Correction.Causes[0].ID)
 	}
 }
@@ -68,11 +69,14 @@ func holds(t *testing.T, name, seen string, card *calc.Card, before, after float
 	modelled := before > 0 || after > 0 || card.Zone == "good" || card.Zone == "cold" || card.Zone == "hot" ||
 		card.Zone == "burn-through"
 	switch {
-	case change && heat && modelled && card.Used.Mode != "timed" && !(after > before) && !steps && !strings.Contains(why, "usual step of a hand"):
+	case change && heat && modelled && card.Used.Mode != "timed" && !(after > before) && !steps &&
+		!strings.Contains(why, "usual step of a hand"):
 		t.Errorf("%s: the chance goes from %.1f to %.1f of 100: %s", name, before, after, why)
-	case !change && do == "" && cause != tables.CauseFine && seen != "good" && !strings.Contains(why, "cold and hot at once"):
+	case !change && do == "" && cause != tables.CauseFine && seen != "good" && !strings.Contains(why,
+		"cold and hot at once"):
 		t.Errorf("%s: nothing to do: %s", name, why)
-	case !change && heat && card.Used.Mode != "timed" && !strings.Contains(why, "cannot") && !strings.Contains(why, "No single setting"):
+	case !change && heat && card.Used.Mode != "timed" && !strings.Contains(why, "cannot") && !strings.Contains(why,
+		"No single setting"):
 		t.Errorf("%s: nothing is changed, and it does not say why: %s", name, why)
 	case strings.Contains(do, "aluminium-bearing wire") && calc.AluminiumWire(card.Used.Filler),
 		strings.Contains(do, "timed arc") && card.Used.Mode == "timed":
@@ -103,7 +107,8 @@ func TestTheRightLever(t *testing.T) {
 	}
 	for _, long := range []float64{18, 20, 25} {
 		for _, mm := range deep.Of(t, []float64{0.8, 1.5, 8}, 2) {
-			j := calc.Job{Metal: "galvanized", Thickness: calc.Some(mm), StickOut: calc.Some(long), Feed: calc.Some(5), Travel: calc.Some(9)}
+			j := calc.Job{Metal: "galvanized", Thickness: calc.Some(mm), StickOut: calc.Some(long),
+				Feed: calc.Some(5), Travel: calc.Some(9)}
 			p, err := Next(t.Context(), []Try{{j, "rolled-edge"}})
 			if err != nil {
 				t.Fatal(err)

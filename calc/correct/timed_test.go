@@ -36,7 +36,8 @@ func TestATimedArcIsNotMadeWorse(t *testing.T) {
 	both, alone := 0, 0
 	for _, x := range tried {
 		j := job
-		j.ArcOn, j.ArcOff, j.SpotStep = calc.Some(x.on*figure(t, &s, "arc_on").Value), calc.Some(x.off*figure(t, &s, "arc_off").Value), calc.Some(step)
+		j.ArcOn, j.ArcOff, j.SpotStep = calc.Some(x.on*figure(t, &s, "arc_on").Value), calc.Some(x.off*figure(t, &s,
+			"arc_off").Value), calc.Some(step)
 		p, err := Next(t.Context(), []Try{{j, x.seen}})
 		if err != nil {
 			t.Fatal(err)
@@ -60,13 +61,15 @@ func TestATimedArcIsNotMadeWorse(t *testing.T) {
 func TestWhyBothTimes(t *testing.T) {
 	off := move{lever: &levers[leverOff], job: calc.Job{ArcOff: calc.Some(0.48)}}
 	c := &advice.Correction{Change: &advice.Change{What: "arc_on"}, GoodBefore: 20, GoodAfter: 22}
-	text := (&posterior{}).why(&advice.Likely{ID: tables.CauseOnLong, Name: "arc on too long"}, c, &move{good: 0.22, then: &off, together: 0.41})
+	text := (&posterior{}).why(&advice.Likely{ID: tables.CauseOnLong, Name: "arc on too long"}, c, &move{good: 0.22,
+		then: &off, together: 0.41})
 	if !strings.Contains(text, "good in 22 of 100, with arc off at 0.48 s too in 41, without either in 20") {
 		t.Error(text)
 	}
 }
 
-// Spots lie apart only where the arc pauses; a first bead with them moves the step, a second one with a smaller step the
+// Spots lie apart only where the arc pauses; a first bead with them moves the step, a second one with a smaller step
+// the
 // pause. What looks cold moves on first.
 func TestTimedLooksPullTheirOwnLever(t *testing.T) {
 	for _, mode := range []string{"", "dip", "pulsed"} {

@@ -39,10 +39,12 @@ func TestPreheatIsNoLeverOnZinc(t *testing.T) {
 	for _, x := range []struct {
 		metal, other string
 		want         bool
-	}{{"galvanized", "", false}, {"copper", "galvanized", false}, {"galvanized", "grey-iron", false}, {"mild-steel", "", true},
+	}{{"galvanized", "", false}, {"copper", "galvanized", false}, {"galvanized", "grey-iron", false}, {"mild-steel",
+		"", true},
 		{"copper", "", true}, {"grey-iron", "", true}} {
-		used, err := calc.Answer(t.Context(), calc.Job{Metal: x.metal, Metal2: x.other, Thickness: calc.Some(8), Joint: "butt",
-			Feed: calc.Some(6), Travel: calc.Some(8)}, nil)
+		used, err := calc.Answer(t.Context(), calc.Job{Metal: x.metal, Metal2: x.other, Thickness: calc.Some(8),
+			Joint: "butt",
+			Feed:  calc.Some(6), Travel: calc.Some(8)}, nil)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -20,7 +20,8 @@ func TestVoltsTellSoMuch(t *testing.T) {
 		j.Volts = calc.Some(usual + deviations*band/2)
 		return v.voltsOff(&j, side)
 	}
-	for _, x := range [][3]float64{{0, 1, 1}, {1, 1, math.E}, {2, 1, 7.389056}, {4, 1, 7.389056}, {-4, -1, 7.389056}, {-3, 1, 0.04978707}, {-5, 1, 0.04978707}, {5, -1, 0.04978707}} {
+	for _, x := range [][3]float64{{0, 1, 1}, {1, 1, math.E}, {2, 1, 7.389056}, {4, 1, 7.389056}, {-4, -1, 7.389056},
+		{-3, 1, 0.04978707}, {-5, 1, 0.04978707}, {5, -1, 0.04978707}} {
 		if got := at(x[0], x[1]); math.Abs(got/x[2]-1) > 1e-6 {
 			t.Errorf("%g deviations to the side %g count %g times, want %g", x[0], x[1], got, x[2])
 		}
@@ -34,37 +35,46 @@ func TestVoltsTellSoMuch(t *testing.T) {
 // A change for the heat is explained by the window, any other is not; where no change helps, what to do instead
 // depends on it too.
 func TestWhyTellsHeatFromTheRest(t *testing.T) {
-	v, c := &posterior{laid: make([]Try, 1)}, &advice.Correction{Change: &advice.Change{What: "travel"}, GoodAfter: 60, GoodBefore: 20}
+	v, c := &posterior{laid: make([]Try, 1)}, &advice.Correction{Change: &advice.Change{What: "travel"},
+		GoodAfter: 60, GoodBefore: 20}
 	v.card.Used.Joint = "lap"
-	heat := []string{tables.CauseCold, tables.CauseHot, tables.CauseMelts, tables.CauseOnLong, tables.CauseOnShort, tables.CauseOffLong, tables.CauseOffShort}
+	heat := []string{tables.CauseCold, tables.CauseHot, tables.CauseMelts, tables.CauseOnLong, tables.CauseOnShort,
+		tables.CauseOffLong, tables.CauseOffShort}
 	none := func(id string, before float64) *advice.Correction {
 		c := &advice.Correction{GoodBefore: before}
 		v.noChange(&advice.Likely{ID: id, Do: "the cure"}, c)
 		return c
 	}
 	for _, id := range heat {
-		if text := v.why(&advice.Likely{ID: id}, c, &move{}); !strings.Contains(text, "good with this in 60 of 100, without it in 20") {
+		if text := v.why(&advice.Likely{ID: id}, c, &move{}); !strings.Contains(text,
+			"good with this in 60 of 100, without it in 20") {
 			t.Errorf("%s: %s", id, text)
 		}
-		if c := none(id, 20); !strings.Contains(c.Why, "No single setting has room left") || !strings.HasSuffix(c.Do, "the cure") {
+		if c := none(id, 20); !strings.Contains(c.Why, "No single setting has room left") || !strings.HasSuffix(c.Do,
+			"the cure") {
 			t.Errorf("%s: %+v", id, c)
 		}
 	}
 	for _, id := range []string{tables.CauseGas, tables.CauseVoltsLow, tables.CauseVapour} {
-		if text := v.why(&advice.Likely{ID: id}, c, &move{}); !strings.Contains(text, "not about heat, which stays as likely right by the window: in 60 of 100 with it, 20 without") {
+		if text := v.why(&advice.Likely{ID: id}, c, &move{}); !strings.Contains(text,
+			"not about heat, which stays as likely right by the window: in 60 of 100 with it, 20 without") {
 			t.Errorf("%s: %s", id, text)
 		}
 	}
 	lower := &advice.Correction{Change: &advice.Change{What: "volts"}, GoodAfter: 40, GoodBefore: 60}
-	if text := v.why(&advice.Likely{ID: tables.CauseVoltsHi}, lower, &move{}); !strings.Contains(text, "comes before the heat") {
+	if text := v.why(&advice.Likely{ID: tables.CauseVoltsHi}, lower, &move{}); !strings.Contains(text,
+		"comes before the heat") {
 		t.Error(text)
 	}
-	if text := v.why(&advice.Likely{ID: tables.CauseCold}, &advice.Correction{Change: &advice.Change{What: "travel"}, GoodAfter: 4.9}, &move{far: "This is the first of several steps."}); !strings.Contains(text, "first of several steps") {
+	if text := v.why(&advice.Likely{ID: tables.CauseCold}, &advice.Correction{Change: &advice.Change{What: "travel"},
+		GoodAfter: 4.9}, &move{far: "This is the first of several steps."}); !strings.Contains(text,
+		"first of several steps") {
 		t.Error(text)
 	}
 	for before, want := range map[float64]string{49.9: "look at it next", 50: "they are right in 50 of 100"} {
 		for _, id := range []string{tables.CauseGas, tables.CauseVapour, tables.CauseStiff} {
-			if c := none(id, before); !strings.Contains(c.Why, "No setting is at fault") || !strings.Contains(c.Why, want) || c.Do != "the cure" {
+			if c := none(id, before); !strings.Contains(c.Why, "No setting is at fault") || !strings.Contains(c.Why,
+				want) || c.Do != "the cure" {
 				t.Errorf("%s: %+v", id, c)
 			}
 		}
@@ -93,7 +103,8 @@ func TestLeversHaveSigns(t *testing.T) {
 // Volts read far from the usual prove their cause; near it, or on the other side, they do not.
 func TestVoltsThatProve(t *testing.T) {
 	for volts, want := range map[float64][2]bool{10: {true, false}, 14.3: {false, false}, 20: {false, true}} {
-		v, err := newPosterior(t.Context(), []Try{{calc.Job{Metal: "galvanized", Gauge: 20, Joint: "lap", Feed: calc.Some(4.1), Travel: calc.Some(8), Volts: calc.Some(volts)}, "spatter"}})
+		v, err := newPosterior(t.Context(), []Try{{calc.Job{Metal: "galvanized", Gauge: 20, Joint: "lap",
+			Feed: calc.Some(4.1), Travel: calc.Some(8), Volts: calc.Some(volts)}, "spatter"}})
 		if err != nil {
 			t.Fatal(err)
 		}

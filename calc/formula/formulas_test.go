@@ -9,7 +9,8 @@ import (
 // Shape factors of EN 1011-2, table D.1 (memory high): butt 0.9 and 0.9, corner 0.9 and 0.67, tee and lap 0.45 and
 // 0.67.
 func TestShapeFactors(t *testing.T) {
-	for joint, want := range map[string][2]float64{"butt": {0.9, 0.9}, "corner": {0.9, 0.67}, "tee": {0.45, 0.67}, "lap": {0.45, 0.67}, "overlay": {1, 1}} {
+	for joint, want := range map[string][2]float64{"butt": {0.9, 0.9}, "corner": {0.9, 0.67}, "tee": {0.45, 0.67},
+		"lap": {0.45, 0.67}, "overlay": {1, 1}} {
 		if f2, f3 := JointFactors(joint); f2 != want[0] || f3 != want[1] {
 			t.Errorf("%s: %g and %g, want %v", joint, f2, f3, want)
 		}

@@ -47,7 +47,8 @@ func answer(f any, args []float64) (numbers []float64, err error) {
 
 // A formula asked outside its range says so, and returns no number to compute with.
 func TestFormulasKeepTheirRange(t *testing.T) {
-	bad := map[byte][]float64{'p': {0, -1, math.NaN(), math.Inf(1)}, 'q': {0, -1, math.NaN()}, 'n': {-1, math.NaN(), math.Inf(1)}, 'z': {-1, math.NaN()}}
+	bad := map[byte][]float64{'p': {0, -1, math.NaN(), math.Inf(1)}, 'q': {0, -1, math.NaN()}, 'n': {-1, math.NaN(),
+		math.Inf(1)}, 'z': {-1, math.NaN()}}
 	for _, g := range guarded {
 		numbers, err := answer(g.f, g.args)
 		for _, v := range numbers {
@@ -93,7 +94,8 @@ func TestFormulasKeepTheirOrder(t *testing.T) {
 		args []float64
 	}{
 		{"EffectiveAmps", EffectiveAmps, []float64{100, -0.01}}, {"EffectiveAmps", EffectiveAmps, []float64{100, 1.01}},
-		{"DipFloor", DipFloor, []float64{0.39}}, {"DipFloor", DipFloor, []float64{3.21}}, {"SprayTransition", SprayTransition, []float64{0.39}}, {"SprayTransition", SprayTransition, []float64{3.21}},
+		{"DipFloor", DipFloor, []float64{0.39}}, {"DipFloor", DipFloor, []float64{3.21}}, {"SprayTransition",
+			SprayTransition, []float64{0.39}}, {"SprayTransition", SprayTransition, []float64{3.21}},
 	} {
 		refused(t, c.name, c.f, c.args)
 	}

@@ -26,7 +26,8 @@ func TestBesselAgainstQuadrature(t *testing.T) {
 	for _, x := range []float64{1e-3, 0.02, 0.1, 0.5, 0.999, 1, 1.001, 2, 3.7, 5, 12, 60, 400} {
 		top := math.Acosh(1 + 45/x)
 		want0 := quad.Fixed(func(t float64) float64 { return math.Exp(-x * (math.Cosh(t) - 1)) }, 0, top, 200, nil, 0)
-		want1 := quad.Fixed(func(t float64) float64 { return math.Exp(-x*(math.Cosh(t)-1)) * math.Cosh(t) }, 0, top, 200, nil, 0)
+		want1 := quad.Fixed(func(t float64) float64 { return math.Exp(-x*(math.Cosh(t)-1)) * math.Cosh(t) }, 0, top,
+			200, nil, 0)
 		k0, k1 := besselK(x)
 		near(t, "K0", k0, want0, 2e-13)
 		near(t, "K1", k1, want1, 2e-13)
@@ -80,7 +81,8 @@ func TestDepositedMassIsTheBead(t *testing.T) {
 func TestMildSteelTakesTheCurvesAsTheyAre(t *testing.T) {
 	m, ok := tables.MetalByID("mild-steel")
 	if !ok || section.SteelMean.K != m.Conductivity.V || section.SteelMean.RhoC != m.HeatCapacity.V {
-		t.Errorf("curves are scaled to %+v, mild steel has %g and %g", section.SteelMean, m.Conductivity.V, m.HeatCapacity.V)
+		t.Errorf("curves are scaled to %+v, mild steel has %g and %g", section.SteelMean, m.Conductivity.V,
+			m.HeatCapacity.V)
 	}
 }
 

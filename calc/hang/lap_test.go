@@ -30,7 +30,8 @@ func TestTouchHeight(t *testing.T) { // check 9; the bead is metal laid, liquid 
 	}
 }
 
-// TestTouchHeightOfAnyRidge puts the circle through both toes and the height, and adds its area up; one that would be more
+// TestTouchHeightOfAnyRidge puts the circle through both toes and the height, and adds its area up; one that would be
+// more
 // than half a circle is half a circle.
 func TestTouchHeightOfAnyRidge(t *testing.T) {
 	for _, bead := range []float64{0.5, 3, 8, 20} {
@@ -44,7 +45,8 @@ func TestTouchHeightOfAnyRidge(t *testing.T) {
 				c := through + in
 				x := through - c/2
 				if bead > math.Pi*c*c/8 {
-					check(t, fmt.Sprintf("half a circle of %g on %g and %g", bead, through, in), math.Pi*(x*x+h*h)/2, bead, 1e-9)
+					check(t, fmt.Sprintf("half a circle of %g on %g and %g", bead, through, in), math.Pi*(x*x+h*h)/2,
+						bead, 1e-9)
 					continue
 				}
 				z := (x*x + h*h - c*c/4) / (2 * h)
@@ -57,7 +59,8 @@ func TestTouchHeightOfAnyRidge(t *testing.T) {
 	}
 }
 
-// TestLessWetStandsNoHigher wets a sheet less and less, down to nothing: the ridge gets no higher than half a circle, without a
+// TestLessWetStandsNoHigher wets a sheet less and less, down to nothing: the ridge gets no higher than half a circle,
+// without a
 // jump, so that a sheet that gets too cold to be wetted does not make a gap easier to touch.
 func TestLessWetStandsNoHigher(t *testing.T) {
 	for _, bead := range []float64{0.5, 3.74, 8, 20} {

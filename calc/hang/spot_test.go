@@ -34,7 +34,8 @@ func TestSpotsFallInOrder(t *testing.T) {
 						continue // where no weight pulls, a wide root feels less of the arc
 					}
 					if e.Margin > last[n]+1e-9 {
-						t.Errorf("%s, %s %g: %s by %.4f after %.4f", place, c.what, *c.at(&j), e.Name, e.Margin, last[n])
+						t.Errorf("%s, %s %g: %s by %.4f after %.4f", place, c.what, *c.at(&j), e.Name, e.Margin,
+							last[n])
 					}
 					last[n] = e.Margin
 				}

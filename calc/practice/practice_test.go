@@ -40,7 +40,8 @@ var laid sync.Map
 
 // anyPractice draws levels with a steady arc: a timed one is followed spot by spot, which takes long.
 func anyPractice(t *rapid.T) practice.Booth {
-	b := booth{rapid.IntRange(1, 4).Draw(t, "level"), rapid.Uint64Range(0, uint64(deep.Many(2, 1000))).Draw(t, "seed")} // few booths, each laid once
+	// few booths, each laid once
+	b := booth{rapid.IntRange(1, 4).Draw(t, "level"), rapid.Uint64Range(0, uint64(deep.Many(2, 1000))).Draw(t, "seed")}
 	if p, ok := laid.Load(b); ok {
 		return p.(practice.Booth)
 	}
@@ -69,7 +70,8 @@ func TestPracticeIsItsSeed(t *testing.T) {
 			t.Fatalf("seeds %d and the next have one truth: %+v", p.Seed, p.Truth)
 		}
 		f, _ := tables.FillerByID(p.Start.Filler)
-		for v, d := range map[float64]tables.Datum{p.Truth.Phi: f.Phi, p.Truth.Eta: tables.ArcEfficiency, p.Truth.StickOut: tables.DefaultStickOut} {
+		for v, d := range map[float64]tables.Datum{p.Truth.Phi: f.Phi, p.Truth.Eta: tables.ArcEfficiency,
+			p.Truth.StickOut: tables.DefaultStickOut} {
 			if v < d.Low || v > d.High {
 				t.Fatalf("%g is outside %g to %g", v, d.Low, d.High)
 			}
@@ -123,14 +125,16 @@ func TestPracticeBeadsAreTheModels(t *testing.T) {
 		falls := slices.ContainsFunc(card.Edges, func(e calc.Edge) bool { return e.Name == "gap bridged" && !e.Met })
 		// A tee may be cold at its toes and melting in its corner at once: then both are seen. Metal that falls through
 		// an open root leaves a hole too.
-		for zone, sight := range map[string]string{"cold": "rolled-edge", "hot": "thin-wide", "burn-through": "burn-through"} {
+		for zone, sight := range map[string]string{"cold": "rolled-edge", "hot": "thin-wide",
+			"burn-through": "burn-through"} {
 			shown := slices.Contains(strings.Split(b.Seen, ","), sight)
 			if card.Zone == zone && !shown || card.Zone == "good" && shown && !(falls && sight == "burn-through") {
 				t.Fatalf("zone %s shows %s", card.Zone, b.Seen)
 			}
 		}
 		amps, _ := card.Figure("current")
-		if got := b.Meter[0]; got.Name != "current" || got.Value != amps.Value || !(got.Low < got.Value && got.Value < got.High) {
+		if got := b.Meter[0]; got.Name != "current" || got.Value != amps.Value || !(got.Low < got.Value &&
+			got.Value < got.High) {
 			t.Fatalf("the meter shows %+v, the arc has %g", got, amps.Value)
 		}
 	})
@@ -142,7 +146,8 @@ func TestPracticeVolts(t *testing.T) {
 	for volts, sight := range map[float64]string{p.Best.Volts.V - 4: "stubbing", p.Best.Volts.V + 5: "burn-back"} {
 		j := p.Best
 		j.Volts = calc.Some(volts)
-		if b, err := p.Bead(context.Background(), j); err != nil || !strings.Contains(b.Seen, sight) || b.Verdict != practice.BeadBad {
+		if b, err := p.Bead(context.Background(), j); err != nil || !strings.Contains(b.Seen, sight) ||
+			b.Verdict != practice.BeadBad {
 			t.Errorf("%g V, best %g: %+v, %v", volts, p.Best.Volts.V, b, err)
 		}
 	}
@@ -160,7 +165,8 @@ func TestPracticeTimed(t *testing.T) {
 	}{{4, 1, "drops-through"}, {0.2, 1, "rolled-edge"}, {1, 4, "spots-apart"}, {1, 0.1, "drops-through"}} {
 		j := p.Best
 		j.ArcOn.V, j.ArcOff.V = j.ArcOn.V*x.on, j.ArcOff.V*x.off
-		if b, err := p.Bead(context.Background(), j); err != nil || b.Seen != x.sight || b.Verdict != practice.BeadBad || b.Section.Drawn {
+		if b, err := p.Bead(context.Background(), j); err != nil || b.Seen != x.sight ||
+			b.Verdict != practice.BeadBad || b.Section.Drawn {
 			t.Errorf("on times %g, off times %g: %+v, %v", x.on, x.off, b, err)
 		}
 	}
@@ -188,8 +194,10 @@ func TestPracticeRefuses(t *testing.T) {
 	}
 	for name, change := range map[string]func(*calc.Job){
 		"metal": func(j *calc.Job) { j.Metal = "copper" }, "travel": func(j *calc.Job) { j.Travel = calc.Some(40) },
-		"stickout": func(j *calc.Job) { j.StickOut = calc.Some(3) }, "arc on": func(j *calc.Job) { j.ArcOn = calc.Some(0.3) },
-		"nan": func(j *calc.Job) { j.Feed = calc.Some(math.NaN()) }, "feed": func(j *calc.Job) { j.Feed = calc.Some(1000) },
+		"stickout": func(j *calc.Job) { j.StickOut = calc.Some(3) }, "arc " +
+			"on": func(j *calc.Job) { j.ArcOn = calc.Some(0.3) },
+		"nan":        func(j *calc.Job) { j.Feed = calc.Some(math.NaN()) },
+		"feed":       func(j *calc.Job) { j.Feed = calc.Some(1000) },
 		"travel nan": func(j *calc.Job) { j.Travel = calc.Some(math.NaN()) },
 	} {
 		j := p.Start
@@ -215,7 +223,8 @@ func TestPracticePar(t *testing.T) {
 				t.Fatalf("level %d, seed %d: %v", level, seed+1, err)
 			}
 			last := run.Steps[len(run.Steps)-1]
-			if run.Steps[0].Bead.Job != p.Start || run.Good != (last.Bead.Verdict == practice.BeadGood) || run.Good != (run.Why == "") {
+			if run.Steps[0].Bead.Job != p.Start || run.Good != (last.Bead.Verdict == practice.BeadGood) ||
+				run.Good != (run.Why == "") {
 				t.Errorf("level %d, seed %d: %+v", level, seed+1, run)
 			}
 			for i := range run.Steps[1:] {
@@ -228,7 +237,8 @@ func TestPracticePar(t *testing.T) {
 				reached, beads = reached+1, beads+len(run.Steps)
 			}
 		}
-		t.Logf("level %d: %d of %d reached a good bead, in %.1f beads", level, reached, all, float64(beads)/float64(reached))
+		t.Logf("level %d: %d of %d reached a good bead, in %.1f beads", level, reached, all,
+			float64(beads)/float64(reached))
 		if deep.Run() && (float64(reached) < 0.75*float64(all) || float64(beads) > 4*float64(reached)) {
 			t.Errorf("level %d: %d of %d, %d beads", level, reached, all, beads)
 		}
@@ -243,13 +253,15 @@ func TestPracticeReveals(t *testing.T) {
 		if err != nil {
 			t.Fatalf("%v", err)
 		}
-		if got := [3]float64{r.Hidden[0].True, r.Hidden[1].True, r.Hidden[2].True}; got != [3]float64{p.Truth.Phi, p.Truth.Eta, p.Truth.StickOut} {
+		if got := [3]float64{r.Hidden[0].True, r.Hidden[1].True, r.Hidden[2].True}; got != [3]float64{p.Truth.Phi,
+			p.Truth.Eta, p.Truth.StickOut} {
 			t.Fatalf("%v is told of %+v", got, p.Truth)
 		}
 		for _, m := range r.Moved {
 			switch m.Name {
 			case "current":
-				if m.Alone[1] != m.Value || (m.Alone[0] < m.Value) != (p.Truth.Phi > r.Hidden[0].Value) || (m.Alone[2] < m.Value) != (p.Truth.StickOut > 12) {
+				if m.Alone[1] != m.Value || (m.Alone[0] < m.Value) != (p.Truth.Phi > r.Hidden[0].Value) ||
+					(m.Alone[2] < m.Value) != (p.Truth.StickOut > 12) {
 					t.Fatalf("%+v with %+v", m, p.Truth)
 				}
 			case "net_heat":

@@ -38,7 +38,8 @@ func TestTruthFillsItsBand(t *testing.T) {
 		sum[side] += by * by
 	}
 	for side := range n {
-		if spread := math.Sqrt(sum[side] / n[side]); math.Abs(spread/0.4444-1) > 0.02 || math.Abs(n[side]/20000-1) > 0.03 {
+		if spread := math.Sqrt(sum[side] / n[side]); math.Abs(spread/0.4444-1) > 0.02 ||
+			math.Abs(n[side]/20000-1) > 0.03 {
 			t.Errorf("side %d: %g drawn, spread %g", side, n[side], spread)
 		}
 	}

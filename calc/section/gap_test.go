@@ -36,7 +36,8 @@ func TestGapUnderALapHeatsItsEdge(t *testing.T) {
 		in.Gap = gap
 		r := solved(t, in)
 		if r.Skin[0] <= last.Skin[0]+5 || r.Skin[1] > last.Skin[1]+1 {
-			t.Errorf("gap %g mm: edge %.0f after %.0f, lower sheet %.0f after %.0f", gap, r.Skin[0], last.Skin[0], r.Skin[1], last.Skin[1])
+			t.Errorf("gap %g mm: edge %.0f after %.0f, lower sheet %.0f after %.0f", gap, r.Skin[0], last.Skin[0],
+				r.Skin[1], last.Skin[1])
 		}
 		last = r
 	}
@@ -55,7 +56,8 @@ func TestGapUnderALapHeatsItsEdge(t *testing.T) {
 	}
 }
 
-// Where the joint gets as hot as the toe ahead of the arc's middle: the mean through a thin plate under a moving Gaussian,
+// Where the joint gets as hot as the toe ahead of the arc's middle: the mean through a thin plate under a moving
+// Gaussian,
 // whose heat is the arc's without the filler's, says the same within 0.8 mm in sheet.
 func TestPoolFront(t *testing.T) {
 	for _, c := range []struct{ thick, heat, v float64 }{{1, 90, 8}, {1.5, 150, 6}, {2, 210, 6}, {1.5, 130, 9}} {
@@ -64,7 +66,8 @@ func TestPoolFront(t *testing.T) {
 		in.Bead = 40 / c.v
 		r := solved(t, in)
 		f := bronze()
-		h, _ := (&curve{k: f.K, c: f.RhoC, solidus: f.Solidus, liquidus: f.Liquidus, latent: f.Latent, melt: f.Latent / (f.Liquidus - f.Solidus)}).heat(1100)
+		h, _ := (&curve{k: f.K, c: f.RhoC, solidus: f.Solidus, liquidus: f.Liquidus, latent: f.Latent,
+			melt: f.Latent / (f.Liquidus - f.Solidus)}).heat(1100)
 		const k, rhoC = 0.038, 0.0056
 		q := c.v * (c.heat - in.Bead*h)
 		p := c.v * in.Sigma * rhoC / (2 * k)
@@ -80,7 +83,8 @@ func TestPoolFront(t *testing.T) {
 				high = mid
 			}
 		}
-		t.Logf("%g mm %g J/mm at %g: front %.2f, plate %.2f; length %.1f", c.thick, c.heat, c.v, r.PoolFront, low, r.PoolLength)
+		t.Logf("%g mm %g J/mm at %g: front %.2f, plate %.2f; length %.1f", c.thick, c.heat, c.v, r.PoolFront, low,
+			r.PoolLength)
 		if d := r.PoolFront - low; math.Abs(d) > 0.8 {
 			t.Errorf("%g mm: front %.2f, plate %.2f", c.thick, r.PoolFront, low)
 		}

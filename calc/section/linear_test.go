@@ -16,7 +16,8 @@ func linearInput(joint Joint, t1, t2 float64, m1, m2 Material) Input {
 		Heat:   100, Travel: 6, Sigma: 1.8, Start: 0}
 }
 
-// still lays 100 J/mm over thinner into a lap at once, through the whole thickness, distributed by share. The upper sheet's edge is
+// still lays 100 J/mm over thinner into a lap at once, through the whole thickness, distributed by share. The upper
+// sheet's edge is
 // joined to the lower sheet over its whole height.
 func still(in Input, finer float64, share func(a *arm, j int) float64) *Workspace {
 	w := new(Workspace)
@@ -67,7 +68,8 @@ func near(t *testing.T, what string, got, want, share float64) {
 	}
 }
 
-// thinner is by how much the stars' arms are thinner than in their closed form, and their heat less: only thin ones meet
+// thinner is by how much the stars' arms are thinner than in their closed form, and their heat less: only thin ones
+// meet
 // in a point.
 const thinner = 15
 
@@ -104,10 +106,14 @@ func TestStar(t *testing.T) {
 // sheet meets the lower one's skin only: the columns there make it lag by a part that halves with their width.
 func TestGaussianOnStar(t *testing.T) {
 	m := linear(0.040, 0.0050)
-	for _, c := range []struct{ t, u, p, m float64 }{{1.5, 861.488575, 861.488575, 403.316766}, {0.8, 1336.684101, 935.783769, 477.611960}} {
+	for _, c := range []struct{ t, u, p, m float64 }{{1.5, 861.488575, 861.488575, 403.316766}, {0.8, 1336.684101,
+		935.783769, 477.611960}} {
 		off := [2]float64{}
 		for i, finer := range []float64{2, 4} {
-			w := still(linearInput(LapJoint, c.t, 1.5, m, m), finer, func(a *arm, j int) float64 { return a.col[j].share })
+			w := still(linearInput(LapJoint, c.t, 1.5, m, m), finer, func(a *arm,
+				j int) float64 {
+				return a.col[j].share
+			})
 			w.run(0.5, 0.00125)
 			off[i] = w.arms[0].mean(3)/c.u - 1
 			near(t, "U", w.arms[0].mean(3), c.u, 0.06/finer)
@@ -127,7 +133,8 @@ func TestEdgesMeet(t *testing.T) {
 	for _, c := range []struct {
 		thick [2]float64
 		metal [2]Material
-	}{{[2]float64{1, 1}, [2]Material{m, other}}, {[2]float64{5, 5}, [2]Material{m, other}}, {[2]float64{0.8, 1.2}, [2]Material{m, m}}} {
+	}{{[2]float64{1, 1}, [2]Material{m, other}}, {[2]float64{5, 5}, [2]Material{m, other}}, {[2]float64{0.8, 1.2},
+		[2]Material{m, m}}} {
 		in := linearInput(ButtJoint, c.thick[0], c.thick[1], c.metal[0], c.metal[1])
 		in.Filler.K, in.Filler.RhoC = 1e-9, 1e-9
 		w := &Workspace{finer: [2]float64{3, 1}}
@@ -210,7 +217,8 @@ func TestPlateSurface(t *testing.T) {
 // The smear makes a fast source as hot as a moving one: exact peaks of the moving Gaussian over the fast one, p =
 // v·sigma/2a, on the line and beside it at u = v·y/2a.
 func TestSmear(t *testing.T) {
-	for _, c := range []struct{ p, on, one, within float64 }{{0.4, 0.892071, 0.897226, 0.09}, {0.8, 0.945241, 0.949072, 0.06}} {
+	for _, c := range []struct{ p, on, one, within float64 }{{0.4, 0.892071, 0.897226, 0.09}, {0.8, 0.945241,
+		0.949072, 0.06}} {
 		m := linear(0.040, 0.0050) // a 8 mm2/s
 		in := linearInput(OverlayJoint, 0.3, 0, m, Material{})
 		in.Travel = c.p * 2 * 8 / in.Sigma

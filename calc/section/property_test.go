@@ -67,8 +67,10 @@ func TestSlowerIsHotterAndWider(t *testing.T) {
 	for _, v := range []float64{12, 9, 6, 4} {
 		r := solved(t, lap(v))
 		for i := range 2 {
-			if r.Wet[i] <= last.Wet[i] || r.Skin[i] <= last.Skin[i] || r.Front[i].Reach(419.53) <= last.Front[i].Reach(419.53) {
-				t.Errorf("%g mm/s, member %d: wet %g after %g, peak %g after %g", v, i, r.Wet[i], last.Wet[i], r.Skin[i], last.Skin[i])
+			if r.Wet[i] <= last.Wet[i] || r.Skin[i] <= last.Skin[i] ||
+				r.Front[i].Reach(419.53) <= last.Front[i].Reach(419.53) {
+				t.Errorf("%g mm/s, member %d: wet %g after %g, peak %g after %g", v, i, r.Wet[i], last.Wet[i],
+					r.Skin[i], last.Skin[i])
 			}
 		}
 		last = r
@@ -115,7 +117,8 @@ func TestConvergence(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			t.Logf("v %g finer %g: wet %.3f %.3f, peak %.0f %.0f, melted %.2f, %d steps", v, f, r.Wet[0], r.Wet[1], r.Skin[0], r.Skin[1], r.Front[0].Reach(419.53), r.Steps)
+			t.Logf("v %g finer %g: wet %.3f %.3f, peak %.0f %.0f, melted %.2f, %d steps", v, f, r.Wet[0], r.Wet[1],
+				r.Skin[0], r.Skin[1], r.Front[0].Reach(419.53), r.Steps)
 			if f == 1 {
 				usual = r
 				continue
@@ -137,11 +140,15 @@ func TestAnyInput(t *testing.T) {
 			if rapid.Bool().Draw(r, name) {
 				return steel()
 			}
-			return Material{K: f(name+" k", 0.01, 0.4), RhoC: f(name+" c", 0.002, 0.006), Solidus: 900, Liquidus: 950, Latent: 1.5}
+			return Material{K: f(name+" k", 0.01, 0.4), RhoC: f(name+" c", 0.002, 0.006), Solidus: 900, Liquidus: 950,
+				Latent: 1.5}
 		}
-		in := Input{Joint: Joint(rapid.IntRange(0, 4).Draw(r, "joint")), Thick: [2]float64{f("t1", 0.05, 150), f("t2", 0.05, 150)},
-			Base: [2]Material{m("first"), m("second")}, Filler: bronze(), Heat: f("heat", 0.1, 3e4), Bead: f("bead", 0, 500),
-			Travel: f("travel", 0.3, 60), Sigma: f("sigma", 0.5, 4), Aim: f("aim", -4, 4), Loss: f("loss", 0, 1e-3), Start: f("start", -40, 700),
+		in := Input{Joint: Joint(rapid.IntRange(0, 4).Draw(r, "joint")), Thick: [2]float64{f("t1", 0.05, 150), f("t2",
+			0.05, 150)},
+			Base: [2]Material{m("first"), m("second")}, Filler: bronze(), Heat: f("heat", 0.1, 3e4), Bead: f("bead",
+				0, 500),
+			Travel: f("travel", 0.3, 60), Sigma: f("sigma", 0.5, 4), Aim: f("aim", -4, 4), Loss: f("loss", 0, 1e-3),
+			Start:  f("start", -40, 700),
 			Lowest: f("lowest", 0, 500)}
 		res, err := w.Solve(&in)
 		if err != nil {

@@ -9,14 +9,16 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// The reference meets the exact plate: no metal, no melting, no loss. Its peaks are those of the topmost cells' middles,
+// The reference meets the exact plate: no metal, no melting, no loss. Its peaks are those of the topmost cells'
+// middles,
 // from where a line through two of them leads to the face.
 func TestReferenceOnPlate(t *testing.T) {
 	cases := []struct {
 		metal        Material
 		d, v, power  float64
 		fine, within float64
-	}{{linear(0.030, 0.0056), 6, 7.5, 800, 1.3, 0.03}, {linear(0.021, 0.0042), 3, 9, 600, 0.8, 0.02}, {linear(0.35, 0.0038), 8, 8, 3000, 1.5, 0.02}}
+	}{{linear(0.030, 0.0056), 6, 7.5, 800, 1.3, 0.03}, {linear(0.021, 0.0042), 3, 9, 600, 0.8, 0.02}, {linear(0.35,
+		0.0038), 8, 8, 3000, 1.5, 0.02}}
 	for _, c := range few(cases) {
 		in := seam(OverlayJoint, [2]float64{c.d, c.d}, c.metal, c.power, c.v, 0, 0)
 		in.Loss = 0
@@ -66,7 +68,8 @@ func TestSectionBesideReference(t *testing.T) {
 		fine float64
 		limits
 	}{
-		{"steel butt 3, coarse", seam(ButtJoint, [2]float64{3, 3}, steel(), 1777, 11.6, 6.74, 20), 1.7, limits{-0.04, 0.10, -0.03, 0.13}},
+		{"steel butt 3, coarse", seam(ButtJoint, [2]float64{3, 3}, steel(), 1777, 11.6, 6.74, 20), 1.7, limits{-0.04,
+			0.10, -0.03, 0.13}},
 		{"steel butt 6", seam(ButtJoint, [2]float64{6, 6}, steel(), 1633, 10, 7.34, 20), 1, steels},
 		{"steel butt 2", seam(ButtJoint, [2]float64{2, 2}, steel(), 1300, 10, 7, 20), 0.8, steels},
 		{"steel butt 3", seam(ButtJoint, [2]float64{3, 3}, steel(), 1777, 11.6, 6.74, 20), 0.8, steels},
@@ -94,7 +97,8 @@ func TestSectionBesideReference(t *testing.T) {
 			}
 			wet, top := reach(p.y, peak, from, c.in.Filler.Toe), slices.Max(peak)
 			dw, dr := r.Wet[member]/wet-1, (r.Skin[member]-c.in.Start)/(top-c.in.Start)-1
-			t.Logf("%s, member %d: wet %.3f, reference %.3f, %+.1f %%; peak %.0f, %.0f, %+.1f %% of rise", c.name, member, r.Wet[member], wet, 100*dw, r.Skin[member], top, 100*dr)
+			t.Logf("%s, member %d: wet %.3f, reference %.3f, %+.1f %%; peak %.0f, %.0f, %+.1f %% of rise", c.name,
+				member, r.Wet[member], wet, 100*dw, r.Skin[member], top, 100*dr)
 			if dw < c.wetLow || dw > c.wetHigh || dr < c.riseLow || dr > c.riseHigh {
 				t.Errorf("%s, member %d", c.name, member)
 			}

@@ -19,7 +19,8 @@ func stainless() Material {
 
 // Figures of this formulation from another program of its own, printed as they came: P W, v mm/s, bead mm2, start C;
 // wetted widths mm and peaks C. Its lap had no corner, so that its edges were half a column off: 1.5 %. Its peak of the
-// thin copper, which melts at one temperature, stood 3 % over what both come to with short steps, since it solved a step
+// thin copper, which melts at one temperature, stood 3 % over what both come to with short steps, since it solved a
+// step
 // again only where a capacity was off by half.
 func TestFormulation(t *testing.T) {
 	st := steel()
@@ -33,15 +34,24 @@ func TestFormulation(t *testing.T) {
 		wet, skin        [2]float64
 		within, skinWith float64
 	}{
-		{"steel butt 3", ButtJoint, [2]float64{3, 3}, st, 1777, 11.6, 6.74, 20, [2]float64{3.232}, [2]float64{1567}, 0.005, 0.005},
-		{"steel butt 6", ButtJoint, [2]float64{6, 6}, st, 1633, 10, 7.34, 20, [2]float64{2.979}, [2]float64{1469}, 0.005, 0.005},
-		{"steel butt 12", ButtJoint, [2]float64{12, 12}, st, 1633, 9, 8.15, 20, [2]float64{3.046}, [2]float64{1467}, 0.005, 0.005},
-		{"steel tee 6", TeeJoint, [2]float64{6, 6}, st, 3266, 6, 21.47, 20, [2]float64{5.850, 5.808}, [2]float64{2072, 2040}, 0.005, 0.005},
-		{"steel lap 0.8 on 6", LapJoint, [2]float64{0.8, 6}, st, 1545, 8, 9.29, 20, [2]float64{5.013, 3.100}, [2]float64{1664, 1491}, 0.015, 0.015},
-		{"iron butt 8", ButtJoint, [2]float64{8, 8}, iron(), 2602, 7.5, 14.29, 150, [2]float64{4.626}, [2]float64{1978}, 0.005, 0.005},
-		{"stainless butt 6", ButtJoint, [2]float64{6, 6}, stainless(), 2000, 9, 9.59, 20, [2]float64{4.329}, [2]float64{2042}, 0.005, 0.005},
-		{"copper butt 5", ButtJoint, [2]float64{5, 5}, copper(), 5287, 8, 20.1, 100, [2]float64{4.206}, [2]float64{1753}, 0.015, 0.03},
-		{"copper butt 12", ButtJoint, [2]float64{12, 12}, copper(), 5925, 5, 35.02, 250, [2]float64{4.491}, [2]float64{1917}, 0.005, 0.005},
+		{"steel butt 3", ButtJoint, [2]float64{3, 3}, st, 1777, 11.6, 6.74, 20, [2]float64{3.232}, [2]float64{1567},
+			0.005, 0.005},
+		{"steel butt 6", ButtJoint, [2]float64{6, 6}, st, 1633, 10, 7.34, 20, [2]float64{2.979}, [2]float64{1469},
+			0.005, 0.005},
+		{"steel butt 12", ButtJoint, [2]float64{12, 12}, st, 1633, 9, 8.15, 20, [2]float64{3.046}, [2]float64{1467},
+			0.005, 0.005},
+		{"steel tee 6", TeeJoint, [2]float64{6, 6}, st, 3266, 6, 21.47, 20, [2]float64{5.850, 5.808}, [2]float64{2072,
+			2040}, 0.005, 0.005},
+		{"steel lap 0.8 on 6", LapJoint, [2]float64{0.8, 6}, st, 1545, 8, 9.29, 20, [2]float64{5.013, 3.100},
+			[2]float64{1664, 1491}, 0.015, 0.015},
+		{"iron butt 8", ButtJoint, [2]float64{8, 8}, iron(), 2602, 7.5, 14.29, 150, [2]float64{4.626},
+			[2]float64{1978}, 0.005, 0.005},
+		{"stainless butt 6", ButtJoint, [2]float64{6, 6}, stainless(), 2000, 9, 9.59, 20, [2]float64{4.329},
+			[2]float64{2042}, 0.005, 0.005},
+		{"copper butt 5", ButtJoint, [2]float64{5, 5}, copper(), 5287, 8, 20.1, 100, [2]float64{4.206},
+			[2]float64{1753}, 0.015, 0.03},
+		{"copper butt 12", ButtJoint, [2]float64{12, 12}, copper(), 5925, 5, 35.02, 250, [2]float64{4.491},
+			[2]float64{1917}, 0.005, 0.005},
 	} {
 		in := seam(c.joint, c.thick, c.metal, c.power, c.v, c.bead, c.start)
 		r := solved(t, in)
@@ -57,7 +67,8 @@ func TestFormulation(t *testing.T) {
 
 // seam is a section of two members of one metal.
 func seam(joint Joint, thick [2]float64, metal Material, power, travel, bead, start float64) Input {
-	return Input{Joint: joint, Thick: thick, Base: [2]Material{metal, metal}, Filler: bronze(), Heat: power / travel, Bead: bead,
+	return Input{Joint: joint, Thick: thick, Base: [2]Material{metal, metal}, Filler: bronze(), Heat: power / travel,
+		Bead:   bead,
 		Travel: travel, Sigma: 1.8, Loss: 60e-6, Start: start}
 }
 

@@ -72,7 +72,8 @@ func newSolid(in Input, fine, behind, ahead, aside float64) *solid {
 			edge += d
 		}
 		cells := nx * p.ny * p.nz
-		p.e, p.t, p.k, p.q = make([]float64, cells), make([]float64, cells), make([]float64, cells), make([]float64, cells)
+		p.e, p.t, p.k, p.q = make([]float64, cells), make([]float64, cells), make([]float64, cells), make([]float64,
+			cells)
 		p.filler = make([]float64, nx*p.ny)
 		for c := range cells {
 			p.start(c, in.Start)

@@ -152,7 +152,8 @@ func (s *solid) pour(p *slab, dt float64) {
 	}
 }
 
-// peaks are the highest temperatures that passed in a layer at each y: with a field that stands, the highest along x, on
+// peaks are the highest temperatures that passed in a layer at each y: with a field that stands, the highest along x,
+// on
 // a parabola through three cells.
 func (p *slab) peaks(layer int) (peak []float64) {
 	for j := range p.ny {

@@ -6,11 +6,13 @@ import (
 )
 
 func steel() Material {
-	return Material{K: SteelMean.K, RhoC: SteelMean.RhoC, Solidus: 1470, Liquidus: 1520, Latent: 250 * 7.85e-3, Steel: true}
+	return Material{K: SteelMean.K, RhoC: SteelMean.RhoC, Solidus: 1470, Liquidus: 1520, Latent: 250 * 7.85e-3,
+		Steel: true}
 }
 
 func bronze() Filler {
-	return Filler{K: 0.055, Stir: 2, RhoC: 0.43 * 8.53e-3, Latent: 210 * 8.53e-3, Solidus: 970, Liquidus: 1025, Toe: 970}
+	return Filler{K: 0.055, Stir: 2, RhoC: 0.43 * 8.53e-3, Latent: 210 * 8.53e-3, Solidus: 970, Liquidus: 1025,
+		Toe: 970}
 }
 
 // lap is a short-arc lap in 1.5 mm steel: 93 A, 14.8 V, .035 in wire at 250 in/min.
@@ -25,7 +27,8 @@ func lap(travel float64) Input {
 func TestLapBesideThePrototype(t *testing.T) {
 	w := new(Workspace)
 	for _, c := range []struct{ v, wu, wl, lower, upper, peakU, peakP float64 }{
-		{4, 5.21, 5.05, 54, 38, 1503, 1486}, {6, 3.99, 3.70, 64, 42, 1370, 1318}, {8, 3.28, 2.80, 75, 47, 1316, 1172}, {10, 2.79, 2.30, 83, 50, 1247, 1086},
+		{4, 5.21, 5.05, 54, 38, 1503, 1486}, {6, 3.99, 3.70, 64, 42, 1370, 1318}, {8, 3.28, 2.80, 75, 47, 1316, 1172},
+		{10, 2.79, 2.30, 83, 50, 1247, 1086},
 	} {
 		in := lap(c.v)
 		r, err := w.Solve(&in)
@@ -36,9 +39,12 @@ func TestLapBesideThePrototype(t *testing.T) {
 		if err != nil {
 			t.Error(err)
 		}
-		t.Logf("v %g: wet %.2f/%.2f (%.2f/%.2f) angle %.0f/%.0f (%.0f/%.0f) peak %.0f/%.0f (%.0f/%.0f) core %.0f/%.0f melted %.2f/%.2f boiled %.2f/%.2f steps %d",
-			c.v, r.Wet[0], r.Wet[1], c.wu, c.wl, toes.Second*57.2958, toes.First*57.2958, c.lower, c.upper, r.Skin[0], r.Skin[1], c.peakU, c.peakP,
-			r.Core[0], r.Core[1], r.Front[0].Reach(419.53), r.Front[1].Reach(419.53), r.Front[0].Reach(907), r.Front[1].Reach(907), r.Steps)
+		t.Logf("v %g: wet %.2f/%.2f (%.2f/%.2f) angle %.0f/%.0f (%.0f/%.0f) peak %.0f/%.0f (%.0f/%.0f) core "+
+			"%.0f/%.0f melted %.2f/%.2f boiled %.2f/%.2f steps %d",
+			c.v, r.Wet[0], r.Wet[1], c.wu, c.wl, toes.Second*57.2958, toes.First*57.2958, c.lower, c.upper, r.Skin[0],
+			r.Skin[1], c.peakU, c.peakP,
+			r.Core[0], r.Core[1], r.Front[0].Reach(419.53), r.Front[1].Reach(419.53), r.Front[0].Reach(907),
+			r.Front[1].Reach(907), r.Steps)
 		within := func(what string, got, want, share float64) {
 			if math.Abs(got-want) > share*want {
 				t.Errorf("v %g: %s %.3g, prototype %.3g", c.v, what, got, want)

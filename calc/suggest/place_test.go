@@ -36,7 +36,8 @@ func (j joint) margins(s Setting) (heat float64, m []float64) {
 }
 
 func (j joint) problem() *Problem {
-	return &Problem{Steady: steady, Hand: hand, HeatDoubt: heatDoubt, Doubts: doubts, Field: func(at []Setting, into []Point) error {
+	return &Problem{Steady: steady, Hand: hand, HeatDoubt: heatDoubt, Doubts: doubts, Field: func(at []Setting,
+		into []Point) error {
 		for i := range at {
 			var m []float64
 			into[i].Heat, m = j.margins(at[i])

@@ -76,9 +76,11 @@ func BenchmarkBesideC(b *testing.B) {
 	s := plane(b)
 	nx, ny := s.g.nx, s.rows
 	outside := map[string]func() (conduct, invert float64, err error){}
-	for name, flags := range map[string][]string{"C": {"-fno-tree-vectorize"}, "vectorised-C": {"-march=native", "-DSPLIT"}} {
+	for name, flags := range map[string][]string{"C": {"-fno-tree-vectorize"}, "vectorised-C": {"-march=native",
+		"-DSPLIT"}} {
 		exe := filepath.Join(b.TempDir(), name)
-		if out, err := exec.Command("cc", append(flags, "-O3", "-o", exe, "testdata/kernel.c")...).CombinedOutput(); err != nil {
+		if out, err := exec.Command("cc", append(flags, "-O3", "-o", exe,
+			"testdata/kernel.c")...).CombinedOutput(); err != nil {
 			b.Skipf("no C compiler to compare with: %v %s", err, out)
 		}
 		outside[name] = func() (float64, float64, error) {

@@ -15,7 +15,8 @@ func copperish() Material { return Plain(8.94e-3, 0.350, 0.42, 205, 1083, 1084) 
 // rhythm is a gapped butt under 97 A and 15.2 V.
 func rhythm(base Material, thick, gap float64) *Rhythm {
 	return &Rhythm{Input: Input{Arms: []Arm{{Base: base, Thick: thick, Lit: true, Sigma: 1.8}}, Mirror: true, Gap: gap,
-		Filler: bronze(), Stir: 2, Sigma: 1.8, Power: 0.84 * 15.2 * 97, Feed: 0.56 * 0.93, Droplet: 642 + 250, Loss: 1e-5,
+		Filler: bronze(), Stir: 2, Sigma: 1.8, Power: 0.84 * 15.2 * 97, Feed: 0.56 * 0.93, Droplet: 642 + 250,
+		Loss:     1e-5,
 		Radiates: 0.8 * 5.67e-14, Start: 20},
 		Section: gap * thick * 1.85, MeltDepth: 0.2, LongestOn: 3, Longest: 10, Shortest: 0.15}
 }
@@ -43,7 +44,8 @@ func TestBridgeOrders(t *testing.T) {
 	if b.OnOff.EdgePeak < 1025 || b.OnOff.HotPeak > 1480 {
 		t.Errorf("at the suggestion the edge must wet and not melt: %g to %g C", b.OnOff.EdgePeak, b.OnOff.HotPeak)
 	}
-	if want := 0.56 * 0.93 * b.OnOff.On / 8.53e-3 / (2 * 1.5 * 1.85); b.OnOff.StepBy != StepFill || math.Abs(b.OnOff.Step/want-1) > 1e-9 {
+	if want := 0.56 * 0.93 * b.OnOff.On / 8.53e-3 / (2 * 1.5 * 1.85); b.OnOff.StepBy != StepFill ||
+		math.Abs(b.OnOff.Step/want-1) > 1e-9 {
 		t.Errorf("step %g by %s, the fill gives %g", b.OnOff.Step, b.OnOff.StepBy, want)
 	}
 	if math.Abs(b.Grid) > 0.05 {
@@ -149,7 +151,8 @@ func TestBadInput(t *testing.T) {
 }
 
 // Copper under a steel arc and a stronger one: where a cold spot never wets, a warmed sheet does. Liquidus and base
-// solidus are 58 K apart, so that a strong arc melts the face before the back is wet. The gap of the third row is wider:
+// solidus are 58 K apart, so that a strong arc melts the face before the back is wet. The gap of the third row is
+// wider:
 // at 1 mm both ends of on lie within a tenth of each other, and either may come first.
 func TestBridgeCopper(t *testing.T) {
 	if testing.Short() {

@@ -158,7 +158,8 @@ func TestTightening(t *testing.T) {
 		r := rhythm(steelish(), 1.5, 2)
 		finer[name](r)
 		b := settled(r)
-		for figure, v := range map[string][2]float64{"first": {base.FirstOn, b.FirstOn}, "longest": {base.OnMax, b.OnMax},
+		for figure, v := range map[string][2]float64{"first": {base.FirstOn, b.FirstOn}, "longest": {base.OnMax,
+			b.OnMax},
 			"off": {base.OnOff.Off, b.OnOff.Off}, "step": {base.OnOff.Step, b.OnOff.Step}} {
 			if d := math.Abs(v[1]/v[0] - 1); d > 0.05 {
 				t.Errorf("%s: %s moves by %.1f %%", name, figure, 100*d)

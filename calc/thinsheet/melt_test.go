@@ -10,7 +10,8 @@ import (
 func TestInversion(t *testing.T) {
 	base := Plain(1, 1, 0.71, 260, 1470, 1520)
 	filler := Plain(1, 1, 0.43, 210, 970, 1025)
-	s, err := New(Input{Arms: []Arm{{Base: base, Thick: 1, Lit: true, Sigma: 1}}, Mirror: true, Filler: filler, Stir: 1, Sigma: 1, Start: 20})
+	s, err := New(Input{Arms: []Arm{{Base: base, Thick: 1, Lit: true, Sigma: 1}}, Mirror: true, Filler: filler,
+		Stir: 1, Sigma: 1, Start: 20})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -73,7 +74,8 @@ func strip(in Input, d, far float64) *Sheet {
 }
 
 func wallSheet(m Material, start float64) *Sheet {
-	return strip(Input{Arms: []Arm{{Base: m, Thick: 1, Lit: true, Sigma: 1}}, Mirror: true, Filler: bronze(), Stir: 1, Sigma: 1,
+	return strip(Input{Arms: []Arm{{Base: m, Thick: 1, Lit: true, Sigma: 1}}, Mirror: true, Filler: bronze(), Stir: 1,
+		Sigma: 1,
 		Start: start}, 0.05, 9)
 }
 

@@ -114,8 +114,10 @@ func TestBadRowsAreNamed(t *testing.T) {
 		line       int
 		what, hint string
 	}{
-		{CSV, "metal,gauge,feed,travel\ngalvanized,18ga,5,8\ngalvanized,banana,5,8\n", 3, "line 3, gauge: ", "type 16ga"},
-		{CSV, "metal,feed,travel\nunobtainium,5,8\n", 2, "line 2, metal: no metal is called", "see brazebooth tables metals"},
+		{CSV, "metal,gauge,feed,travel\ngalvanized,18ga,5,8\ngalvanized,banana,5,8\n", 3, "line 3, gauge: ",
+			"type 16ga"},
+		{CSV, "metal,feed,travel\nunobtainium,5,8\n", 2, "line 2, metal: no metal is called",
+			"see brazebooth tables metals"},
 		{CSV, "gauge,feed,travel\n\n18ga,5\n", 3, "line 3: wrong number of fields", "write 3 cells"},
 		{CSV, "gauge,feed,travel\n18\"ga,5,8\n", 2, "line 2: bare", "double the quotes"},
 		{CSV, "gauge,fed\n18ga,5\n", 1, "line 1, fed: ", "type feed"},
@@ -124,7 +126,8 @@ func TestBadRowsAreNamed(t *testing.T) {
 		{CSV, "id,note\n1,x\n", 1, "line 1: no column is a choice", "metal,gauge,joint"},
 		{CSV, "", 1, "line 1: no line with", "metal,gauge,joint"},
 		{CSV, "metal,gauge,feed,travel\ngalvanized,7ga,5,8\n", 2, "line 2: gauge: the GSG system has no 7 ga", ""},
-		{CSV, "id,metal,gauge,feed,travel\n1,galvanized,18ga,5,8\n2,,,,\n", 3, "line 3, metal: none is given", "every row"},
+		{CSV, "id,metal,gauge,feed,travel\n1,galvanized,18ga,5,8\n2,,,,\n", 3, "line 3, metal: none is given",
+			"every row"},
 		{CSV, "metal,gauge,feed\n,18ga,5\n", 2, "line 2, metal: none is given", "every row"},
 		{CSV, "metal,gauge,feed\nmild-steel,,5\n", 2, "line 2, gauge: none is given", "18ga"},
 		{JSONLines, "{\"id\":1}\n", 1, "line 1, metal: none is given", "every row"},
@@ -149,7 +152,8 @@ func TestBadRowsAreNamed(t *testing.T) {
 	} {
 		_, _, err := answers(t, c.text, testOptions(c.format))
 		f := mistake.Of(err)
-		if f == nil || !strings.HasPrefix(f.What, fmt.Sprintf("line %d", c.line)) || !strings.HasPrefix(f.What, c.what) ||
+		if f == nil || !strings.HasPrefix(f.What, fmt.Sprintf("line %d", c.line)) || !strings.HasPrefix(f.What,
+			c.what) ||
 			!strings.Contains(f.Hint, c.hint) || f.Hint == "" {
 			t.Errorf("%.60q: %v, want line %d, %q, %q", c.text, err, c.line, c.what, c.hint)
 		}
@@ -239,7 +243,8 @@ func TestWhatSpreadsheetsWrite(t *testing.T) {
 	for _, text := range []string{"\ufeffGauge;Feed;Travel;Metal\r\n18ga;5,2;8;hsla\r\n",
 		"gauge\tfeed\ttravel\tmetal\n18ga\t5.2\t8\thsla\n"} {
 		out, tally, err := answers(t, text, testOptions(CSV))
-		if err != nil || tally.Answered != 1 || !strings.Contains(out, string(text[strings.IndexAny(text, ";\t")])+"5.2") {
+		if err != nil || tally.Answered != 1 || !strings.Contains(out, string(text[strings.IndexAny(text,
+			";\t")])+"5.2") {
 			t.Errorf("%q: %+v, %v\n%s", text, tally, err, out)
 		}
 	}

@@ -63,7 +63,8 @@ func benchmarkRun(b *testing.B, f Format, workers int) {
 	for b.Loop() {
 		o := testOptions(f)
 		o.Workers = workers
-		if t, err := Run(context.Background(), strings.NewReader(text), io.Discard, o); err != nil || t.Answered != benched {
+		if t, err := Run(context.Background(), strings.NewReader(text), io.Discard, o); err != nil ||
+			t.Answered != benched {
 			b.Fatal(t, err)
 		}
 	}

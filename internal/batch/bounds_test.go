@@ -145,7 +145,8 @@ func TestNoRowIsBegunForWhoLeft(t *testing.T) {
 				}
 				tally, err := Run(ctx, strings.NewReader(text), io.Discard, o)
 				if !errors.Is(err, context.Canceled) || tally.Answered != at || late.Load() > int64(workers) {
-					t.Errorf("%s, %d workers, left at %d: %+v, %v, %d rows begun after that", f, workers, at, tally, err, late.Load())
+					t.Errorf("%s, %d workers, left at %d: %+v, %v, %d rows begun after that", f, workers, at, tally,
+						err, late.Load())
 				}
 				stop()
 			}

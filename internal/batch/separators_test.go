@@ -18,7 +18,10 @@ func TestMain(m *testing.M) { deep.Main(m, 100) }
 // was read. A number keeps its sign wherever no cell begins for anybody.
 func TestAnswersAreHarmlessToEveryReader(t *testing.T) {
 	signs := rapid.SampledFrom([]string{"=", "+", "-", "@", "＝", "'", `"`, ",", ";", "\t", " ", "x", "5", "cmd|"})
-	text := rapid.Custom(func(t *rapid.T) string { return strings.Join(rapid.SliceOfN(signs, 0, 7).Draw(t, "text"), "") })
+	text := rapid.Custom(func(t *rapid.T) string {
+		return strings.Join(rapid.SliceOfN(signs, 0, 7).Draw(t, "text"),
+			"")
+	})
 	rapid.Check(t, func(t *rapid.T) {
 		own := rapid.SampledFrom([]rune{',', ';', '\t'}).Draw(t, "separator")
 		cells := rapid.SliceOfN(rapid.OneOf(text, rapid.Just("-5"), rapid.Just("+5,2")), 1, 5).Draw(t, "cells")

@@ -129,7 +129,8 @@ func BenchmarkHundredThousand(b *testing.B) {
 	}
 	b.Run("plain", func(b *testing.B) {
 		for b.Loop() {
-			_, err := all(ctx, book.(*store).read, head, "SELECT "+headColumns+" FROM heads WHERE id = '0123456789abcdef'")
+			_, err := all(ctx, book.(*store).read, head, "SELECT "+headColumns+" FROM heads WHERE id = "+
+				"'0123456789abcdef'")
 			noErr(b, err)
 		}
 	})

@@ -135,7 +135,8 @@ func TestNothingIsOverwritten(t *testing.T) {
 		if list, err := b.List(ctx, Query{}); err != nil || len(list) != 0 {
 			t.Errorf("a deleted card is listed: %v, %v", list, err)
 		}
-		if list, err := b.List(ctx, Query{Deleted: true, Text: "slower"}); err != nil || len(list) != 1 || !list[0].Deleted {
+		if list, err := b.List(ctx, Query{Deleted: true, Text: "slower"}); err != nil || len(list) != 1 ||
+			!list[0].Deleted {
 			t.Errorf("a deleted card is lost: %v, %v", list, err)
 		}
 		history, err := b.History(ctx, first.ID)
@@ -465,10 +466,12 @@ func plant(t *testing.T, s *store, r *Revision, version int) {
 	if version > 2 {
 		t.Fatalf("say here how version %d kept a revision", version)
 	}
-	_, err := s.write.Exec("INSERT INTO revisions ("+revisionColumns+") VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11)",
+	_, err := s.write.Exec("INSERT INTO revisions ("+revisionColumns+") VALUES ($1, $2, $3, $4, $5, $6, $7, $8, "+
+		"$9, $10, $11)",
 		r.Rev, r.ID, r.Parent, string(r.Kind), r.At, r.Who, r.Where, r.Program, r.Schema, 0, flated(t, r.Body))
 	noErr(t, err)
-	_, err = s.write.Exec("INSERT INTO heads (id, rev, kind, at, deleted, name, line) VALUES ($1, $2, $3, $4, 0, $5, $6)",
+	_, err = s.write.Exec("INSERT INTO heads (id, rev, kind, at, deleted, name, line) VALUES ($1, $2, $3, $4, 0, "+
+		"$5, $6)",
 		r.ID, r.Rev, string(r.Kind), r.At, "from long ago", "")
 	noErr(t, err)
 	if version < 2 {

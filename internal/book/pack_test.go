@@ -75,7 +75,8 @@ func BenchmarkPack(b *testing.B) {
 	for _, metal := range []string{"galvanized", "stainless-304", "mild-steel"} {
 		for _, joint := range []string{"lap", "tee"} {
 			for _, mode := range []string{"dip", "pulsed"} {
-				body, err := compactJSON(someCard(b, "tank lid", calc.Job{Metal: metal, Joint: joint, Mode: mode, Gauge: 18}))
+				body, err := compactJSON(someCard(b, "tank lid", calc.Job{Metal: metal, Joint: joint, Mode: mode,
+					Gauge: 18}))
 				noErr(b, err)
 				cards = append(cards, body)
 			}

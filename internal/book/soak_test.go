@@ -55,7 +55,8 @@ func TestKillSoak(t *testing.T) {
 		for _, id := range killOne(t, file, saves, time.Duration(r.IntN(100))*time.Millisecond) {
 			saved[id] = true
 		}
-		if every := max(5, kills/8); n%every != every-1 && n != kills-1 { // reading the whole book takes longer than a kill
+		// reading the whole book takes longer than a kill
+		if every := max(5, kills/8); n%every != every-1 && n != kills-1 {
 			continue
 		}
 		b, err := OpenFile(context.Background(), file)

@@ -152,7 +152,8 @@ func TestRowsAreWhatTheySay(t *testing.T) {
 		c := &all[i]
 		seen := map[string]bool{}
 		for _, r := range c.Rows(p) {
-			if r.ID == "" || r.Name == "" || r.Line == "" && c.Kind != quantity.FieldSize || r.Said() == "" || seen[r.ID] {
+			if r.ID == "" || r.Name == "" || r.Line == "" && c.Kind != quantity.FieldSize || r.Said() == "" ||
+				seen[r.ID] {
 				t.Errorf("%s: %+v, seen before: %v", c.Name, r, seen[r.ID])
 			}
 			seen[r.ID] = true

@@ -9,7 +9,8 @@ import (
 
 // A batch that goes on behind a bad row has answered, and says by its code that not every row is an answer.
 func TestKeptGoingExitsWith1(t *testing.T) {
-	for rows, want := range map[string]int{"hsla,18ga,5,8\n": 0, "hsla,18ga,5,8\nhsla,44ga,5,8\nhsla,20ga,4,8\n": 1, "hsla,18ga,5,8\n,,,\n": 1} {
+	for rows, want := range map[string]int{"hsla,18ga,5,8\n": 0, "hsla,18ga,5,8\nhsla,44ga,5,8\nhsla,20ga,4,8\n": 1,
+		"hsla,18ga,5,8\n,,,\n": 1} {
 		file := filepath.Join(t.TempDir(), "rows.csv")
 		if err := os.WriteFile(file, []byte("metal,gauge,feed,travel\n"+rows), 0o600); err != nil {
 			t.Fatal(err)

@@ -25,13 +25,20 @@ func completed(t *testing.T, d Deps, words ...string) []string {
 
 func TestCompletions(t *testing.T) {
 	for line, want := range map[string]string{
-		"card --metal galv": "galvanized galvannealed", "card --metal2 copp": "copper", "card --gauge 18": "18ga", "card --gauge2 2": "20ga 21ga 22ga 23ga 24ga 25ga 26ga 27ga 28ga 29ga",
-		"card --wire .03": ".030 .035", "card --mode ": "dip pulsed timed", "card --joint t": "tee", "card --position vert": "vertical-up vertical-down",
-		"card --units ": "metric inch both", "card --decimal c": "comma", "card --show str": "strength", "card --show fit,str": "fit,strength",
-		"correct --seen rolled-edge,por": "rolled-edge,pores", "card --paper ": "a4 letter", "book list --kind s": "source spool", "batch x --format j": "jsonl",
-		"gauge 3": "30", "words thr": "throat", "tables fil": "fillers filler-rules", "config set de": "decimal", "config set decimal ": "point comma", "config set decimal comma ": "", "config unset na": "name",
-		"completion ": "bash zsh fish powershell", "help ca": "card", "help book pri": "print", "boo": "book", "book pro": "procedure", "card extra": "", "version ": "",
-		"card --power-source ": "", "book show ": "", "book history x": "", "card --hazard none,vehi": "none,vehicle", "fit --use w": "wear",
+		"card --metal galv": "galvanized galvannealed", "card --metal2 copp": "copper", "card --gauge 18": "18ga",
+		"card --gauge2 2": "20ga 21ga 22ga 23ga 24ga 25ga 26ga 27ga 28ga 29ga",
+		"card --wire .03": ".030 .035", "card --mode ": "dip pulsed timed", "card --joint t": "tee",
+		"card --position vert": "vertical-up vertical-down",
+		"card --units ":        "metric inch both", "card --decimal c": "comma", "card --show str": "strength",
+		"card --show fit,str":            "fit,strength",
+		"correct --seen rolled-edge,por": "rolled-edge,pores", "card --paper ": "a4 letter",
+		"book list --kind s": "source spool", "batch x --format j": "jsonl",
+		"gauge 3": "30", "words thr": "throat", "tables fil": "fillers filler-rules", "config set de": "decimal",
+		"config set decimal ": "point comma", "config set decimal comma ": "", "config unset na": "name",
+		"completion ": "bash zsh fish powershell", "help ca": "card", "help book pri": "print", "boo": "book",
+		"book pro": "procedure", "card extra": "", "version ": "",
+		"card --power-source ": "", "book show ": "", "book history x": "", "card --hazard none,vehi": "none,vehicle",
+		"fit --use w": "wear",
 	} {
 		words := strings.Split(line, " ")
 		got := completed(t, Deps{Book: filepath.Join(t.TempDir(), "book.db")}, words...)
@@ -46,7 +53,8 @@ func TestCompletions(t *testing.T) {
 
 // A size cannot be listed: the shell says what is wanted.
 func TestSizesAreExplained(t *testing.T) {
-	if got := strings.Join(completed(t, Deps{}, "card", "--feed", ""), "\n"); !strings.Contains(got, "250ipm or 6.3m/min") {
+	if got := strings.Join(completed(t, Deps{}, "card", "--feed", ""), "\n"); !strings.Contains(got,
+		"250ipm or 6.3m/min") {
 		t.Errorf("got %q", got)
 	}
 }
@@ -61,7 +69,8 @@ func TestCompletionsOfTheBook(t *testing.T) {
 		t.Fatal("completing made a book")
 	}
 	for _, line := range [][]string{
-		{"book", "save", "--name", "tank lid", "--gauge", "20ga", "--feed", "4", "--travel", "8"}, {"book", "save", "--name", "stove", "--gauge", "18ga", "--feed", "5", "--travel", "8"},
+		{"book", "save", "--name", "tank lid", "--gauge", "20ga", "--feed", "4", "--travel", "8"}, {"book", "save",
+			"--name", "stove", "--gauge", "18ga", "--feed", "5", "--travel", "8"},
 		{"book", "source", "--name", "booth 1"}, {"book", "person", "Ada"}, {"book", "delete", "stove"},
 	} {
 		var out, errOut bytes.Buffer
@@ -70,7 +79,8 @@ func TestCompletionsOfTheBook(t *testing.T) {
 		}
 	}
 	for line, want := range map[string]string{
-		"book show ": "tank lid", "book print ta": "tank lid", "card --power-source b": "booth 1", "book source --name ": "booth 1", "batch x --power-source ": "booth 1",
+		"book show ": "tank lid", "book print ta": "tank lid", "card --power-source b": "booth 1",
+		"book source --name ": "booth 1", "batch x --power-source ": "booth 1",
 		"book show --kind source ": "booth 1", "book show x": "",
 	} {
 		if got := strings.Join(completed(t, d, strings.Split(line, " ")...), " "); got != want {

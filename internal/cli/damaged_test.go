@@ -27,7 +27,8 @@ func damagedBook(t *testing.T, cards int) string {
 	}
 	var list []book.Revision
 	for range cards {
-		kept := book.Card{Name: "tank lid", Note: strings.Repeat("slower at the seam; ", 40), Job: card.Job, Card: book.Keep(&card)}
+		kept := book.Card{Name: "tank lid", Note: strings.Repeat("slower at the seam; ", 40), Job: card.Job,
+			Card: book.Keep(&card)}
 		r, err := book.Author{Program: "test", Now: time.Now}.New(book.CardKind, kept)
 		if err != nil {
 			t.Fatal(err)
@@ -45,7 +46,8 @@ func damagedBook(t *testing.T, cards int) string {
 	if err != nil {
 		t.Fatal(err)
 	}
-	at := bytes.Index(text[len(text)/2:], []byte(list[cards/2].Program)) // in the middle of the file, in the revisions' own table
+	// in the middle of the file, in the revisions' own table
+	at := bytes.Index(text[len(text)/2:], []byte(list[cards/2].Program))
 	if at < 0 {
 		t.Fatal("no page holds a revision")
 	}
@@ -58,7 +60,8 @@ func damagedBook(t *testing.T, cards int) string {
 	return bad
 }
 
-// Of a damaged book export, backup and merge give what can be read, say which revisions are missing, and exit with 1; what
+// Of a damaged book export, backup and merge give what can be read, say which revisions are missing, and exit with 1;
+// what
 // check advises works, and the book that comes of it is sound.
 func TestADamagedBook(t *testing.T) {
 	bad := damagedBook(t, 60)
@@ -134,13 +137,19 @@ func TestAnImportNamesItsBadLines(t *testing.T) {
 		read string
 		bad  []string
 	}{
-		good[0] + "nonsense\n" + good[1] + "\x1b[2J\n" + good[2]:                                  {"3 revisions read", []string{"line 2: ", "line 4: "}},
-		good[0] + strings.Replace(good[1], "ben", "eve", 1) + good[2]:                             {"2 revisions read", []string{"line 2: "}},
-		strings.Repeat("nonsense\n", 19) + good[0]:                                                {"1 revision read", []string{"line 19: "}},
-		strings.Repeat("nonsense\n", 20) + good[0]:                                                {"0 revisions read; the rest was not looked at", []string{"line 20: "}},
-		good[0] + strings.Replace(strings.TrimSpace(good[1]), "2026", "9989", 1) + "\n" + good[2]: {"2 revisions read", []string{"line 2: "}},
+		good[0] + "nonsense\n" + good[1] + "\x1b[2J\n" + good[2]: {"3 revisions " +
+			"read", []string{"line 2: ", "line 4: "}},
+		good[0] + strings.Replace(good[1], "ben", "eve", 1) + good[2]: {"2 revisions " +
+			"read", []string{"line 2: "}},
+		strings.Repeat("nonsense\n", 19) + good[0]: {"1 revision read",
+			[]string{"line 19: "}},
+		strings.Repeat("nonsense\n", 20) + good[0]: {"0 revisions " +
+			"read; the rest was not looked at", []string{"line 20: "}},
+		good[0] + strings.Replace(strings.TrimSpace(good[1]), "2026", "9989", 1) + "\n" +
+			good[2]: {"2 revisions read", []string{"line 2: "}},
 	} {
-		code := Run(t.Context(), []string{"book", "import", "-", "--book", filepath.Join(t.TempDir(), "to.db")}, deps(in))
+		code := Run(t.Context(), []string{"book", "import", "-", "--book", filepath.Join(t.TempDir(), "to.db")},
+			deps(in))
 		if code != 1 || !strings.Contains(e.String(), want.read) || strings.ContainsRune(e.String(), '\x1b') {
 			t.Errorf("exit %d, want %q: %s", code, want.read, e.String())
 		}
@@ -162,7 +171,8 @@ func TestTheBookIsNoOtherFile(t *testing.T) {
 	}
 	defer b.Close()
 	for _, part := range []string{file, file + "-wal", file + "-shm"} {
-		for _, args := range [][]string{{"book", "import", part}, {"batch", part, "--format", "csv"}, {"batch", "-", "--format", "csv", "--out", part, "--resume"}, {"book", "import", part, "--book", file}} {
+		for _, args := range [][]string{{"book", "import", part}, {"batch", part, "--format", "csv"}, {"batch", "-",
+			"--format", "csv", "--out", part, "--resume"}, {"book", "import", part, "--book", file}} {
 			var o, e strings.Builder
 			d := Deps{In: strings.NewReader("metal,gauge\n"), Out: &o, Err: &e, Book: file}
 			if args[len(args)-1] == file {

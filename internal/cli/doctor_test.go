@@ -13,7 +13,8 @@ func found(t *testing.T, term Terminal) (map[string]finding, int) {
 	t.Helper()
 	var out, errOut bytes.Buffer
 	dir := t.TempDir()
-	code := Run(context.Background(), []string{"doctor", "--json"}, Deps{Out: &out, Err: &errOut, Book: filepath.Join(dir, "book.db"), Beside: filepath.Join(dir, "offline.db"),
+	code := Run(context.Background(), []string{"doctor", "--json"}, Deps{Out: &out, Err: &errOut,
+		Book: filepath.Join(dir, "book.db"), Beside: filepath.Join(dir, "offline.db"),
 		Config: filepath.Join(dir, "config.toml"), Terminal: func() Terminal { return term }})
 	var doc struct {
 		Usable   bool
@@ -36,7 +37,8 @@ func found(t *testing.T, term Terminal) (map[string]finding, int) {
 }
 
 func TestDoctorLooksAtTheTerminal(t *testing.T) {
-	good := Terminal{In: true, Out: true, Places: true, Width: 80, Height: 24, Name: "xterm-256color", Colours: "256", Locale: "C.UTF-8", UTF8: true, Background: "dark", LeastWidth: 40, LeastHeight: 14}
+	good := Terminal{In: true, Out: true, Places: true, Width: 80, Height: 24, Name: "xterm-256color", Colours: "256",
+		Locale: "C.UTF-8", UTF8: true, Background: "dark", LeastWidth: 40, LeastHeight: 14}
 	for _, c := range []struct {
 		name   string
 		change func(*Terminal)

@@ -35,8 +35,10 @@ func TestDoctorAsksHowWideSignsAre(t *testing.T) {
 		{[]int{1, 1}, "note  widths       the terminal did not say", 0},
 		{[]int{1, 2, 2}, "mend  widths       signs that take two columns where the screens count on one (2): ▲ °", 1},
 		{[]int{3, 3, 2}, "mend  widths       the terminal does not read UTF-8", 1},
-		{[]int{0, 1, 1}, "mend  widths       signs that do not take the one column that the screens count on (1): █", 1},
-		{[]int{1 << 40, -1, 1}, "mend  widths       signs that do not take the one column that the screens count on (2): █ ▲", 1},
+		{[]int{0, 1, 1}, "mend  widths       signs that do not take the one column that the screens count on (1): █",
+			1},
+		{[]int{1 << 40, -1, 1}, "mend  widths       signs that do not take the one column that the screens count " +
+			"on (2): █ ▲", 1},
 	} {
 		out, code := answering(t, Answers{Columns: c.columns, Background: "light"})
 		if code != c.code || !strings.Contains(out, "  "+c.want) || c.code == 1 && !strings.Contains(out, "→ ") {
@@ -47,7 +49,8 @@ func TestDoctorAsksHowWideSignsAre(t *testing.T) {
 			t.Errorf("samples:\n%s", out)
 		}
 	}
-	if out, code := answering(t, Answers{Columns: []int{1, 1, 2}}, "--json"); code != 1 || strings.Contains(out, "solid") ||
+	if out, code := answering(t, Answers{Columns: []int{1, 1, 2}}, "--json"); code != 1 || strings.Contains(out,
+		"solid") ||
 		!strings.Contains(out, "count on one (1): °") {
 		t.Errorf("exit code %d\n%s", code, out)
 	}

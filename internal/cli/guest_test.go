@@ -8,11 +8,14 @@ import (
 	"testing"
 )
 
-// Who sits at another machine asks for no completion: what is wrong with the asking would be written to the server's log.
+// Who sits at another machine asks for no completion: what is wrong with the asking would be written to the server's
+// log.
 func TestNoCompletionForGuests(t *testing.T) {
-	for _, args := range []string{"__complete card --gauge ", "__completeNoDesc card --gauge ", "--units metric __complete card --gauge ", "completion bash"} {
+	for _, args := range []string{"__complete card --gauge ", "__completeNoDesc card --gauge ",
+		"--units metric __complete card --gauge ", "completion bash"} {
 		var out, told bytes.Buffer
-		if code := Run(context.Background(), strings.Split(args, " "), Deps{Out: &out, Err: &told, Remote: true}); code != 2 || out.Len() > 0 || !strings.Contains(told.String(), "unknown command") {
+		if code := Run(context.Background(), strings.Split(args, " "), Deps{Out: &out, Err: &told,
+			Remote: true}); code != 2 || out.Len() > 0 || !strings.Contains(told.String(), "unknown command") {
 			t.Errorf("%s: exit %d, %s%s", args, code, &out, &told)
 		}
 	}

@@ -41,8 +41,15 @@ func statesOfBooks() []stateOfBook {
 	return []stateOfBook{
 		{"good", func(t *testing.T, file string) string { aBook(t, file); return file }},
 		{"not there", func(_ *testing.T, file string) string { return file }},
-		{"in no folder", func(_ *testing.T, file string) string { return filepath.Join(filepath.Dir(file), "gone", "book.db") }},
-		{"below a file", func(t *testing.T, file string) string { write("x")(t, file); return filepath.Join(file, "book.db") }},
+		{"in no folder", func(_ *testing.T, file string) string {
+			return filepath.Join(filepath.Dir(file), "gone",
+				"book.db")
+		}},
+		{"below a file", func(t *testing.T, file string) string {
+			write("x")(t, file)
+			return filepath.Join(file,
+				"book.db")
+		}},
 		{"a folder", func(t *testing.T, file string) string { must(t, os.Mkdir(file, 0o700)); return file }},
 		{"a letter", write("dear shop, this is no book but a letter, and a long one at that")}, {"empty", write("")},
 		{"cut off", func(t *testing.T, file string) string {
@@ -95,10 +102,13 @@ func aBook(t *testing.T, file string) {
 
 func writeBook(t *testing.T, file string) {
 	t.Helper()
-	for _, line := range []string{"book save --name lid --gauge 18ga --feed 5 --travel 8", "book save --name gone --gauge 18ga --feed 5 --travel 8", "book delete gone", "book source --name A --rated-amps 200",
+	for _, line := range []string{"book save --name lid --gauge 18ga --feed 5 --travel 8",
+		"book save --name gone --gauge 18ga --feed 5 --travel 8", "book delete gone",
+		"book source --name A --rated-amps 200",
 		"book reading --power-source A --feed 5 --stickout 12mm --amps 90 --volts 15"} {
 		var errOut bytes.Buffer
-		if code := Run(context.Background(), strings.Fields(line), Deps{Out: &bytes.Buffer{}, Err: &errOut, Book: file, Who: "ada"}); code != 0 {
+		if code := Run(context.Background(), strings.Fields(line), Deps{Out: &bytes.Buffer{}, Err: &errOut,
+			Book: file, Who: "ada"}); code != 0 {
 			t.Fatal(line, errOut.String())
 		}
 	}
@@ -128,7 +138,8 @@ func changed(statement string) func(*testing.T, string) string {
 	}
 }
 
-// Whatever a guest asks, and however the server's book stands, no answer names a path, a user, a host or a database of the
+// Whatever a guest asks, and however the server's book stands, no answer names a path, a user, a host or a database of
+// the
 // server's machine, nor how it was built.
 func TestGuestsAreToldNothingOfTheMachine(t *testing.T) {
 	host, err := os.Hostname()
@@ -142,13 +153,16 @@ func TestGuestsAreToldNothingOfTheMachine(t *testing.T) {
 		refused := 0
 		lines := all
 		if state.name != "good" { // what does not ask the book is the same in any state
-			lines = slices.DeleteFunc(slices.Clone(lines), func(args []string) bool { return !asksTheBook.MatchString(strings.Join(args, " ")) })
+			lines = slices.DeleteFunc(slices.Clone(lines),
+				func(args []string) bool { return !asksTheBook.MatchString(strings.Join(args, " ")) })
 		}
 		for _, args := range deep.Of(t, lines, 7) {
 			var out, errOut bytes.Buffer
 			code := Run(context.Background(), args, Deps{In: strings.NewReader("id,gauge,feed,travel,power-source\n1,18ga,5,8,A\n"), Out: &out, Err: &errOut, Remote: true, Title: "example",
-				Example: calc.Job{Metal: "galvanized", Gauge: 16}, Book: where, Beside: beside, Who: "bert", Where: "192.0.2.7"})
-			for _, word := range []string{itsFolder, itsUser, itsDatabase, "hunter2x", "127.0.0.1", filepath.Dir(dir), "offline.db", "book.db", host + " ", "-ldflags", "CGO_", "/tmp", os.TempDir()} {
+				Example: calc.Job{Metal: "galvanized", Gauge: 16}, Book: where, Beside: beside, Who: "bert",
+				Where: "192.0.2.7"})
+			for _, word := range []string{itsFolder, itsUser, itsDatabase, "hunter2x", "127.0.0.1", filepath.Dir(dir),
+				"offline.db", "book.db", host + " ", "-ldflags", "CGO_", "/tmp", os.TempDir()} {
 				if strings.Contains(out.String(), word) || strings.Contains(errOut.String(), word) {
 					t.Errorf("%s, %q: %q in\n%.300s%s", state.name, args, word, &out, &errOut)
 				}
@@ -180,9 +194,15 @@ func asGuest() [][]string {
 			list = append(list, append(args[:len(args):len(args)], "--json"))
 		}
 	}
-	for _, line := range []string{"book export -", "book export - --csv", "book import -", "book merge other.db", "book backup copy.db", "book list --book other.db", "book show lid --why", "book print lid --pdf -", "book check", "version --json",
-		"book reading --power-source A --feed 5 --stickout 12mm --amps 90 --volts 15", "book source --name A --rated-amps 210", "book source --name B", "book spool --lot L --filler cusi3 --wire .035 --full 4540", "book person Ada",
-		"card --gauge 18ga --feed 5 --travel 8 --power-source A", "card --gauge 18ga --feed 5 --travel 8 --power-source A --json", "batch - --format csv", "batch - --format csv --keep-going", "practice --level 1 --keep", "--plain", "--theme nosuch"} {
+	for _, line := range []string{"book export -", "book export - --csv", "book import -", "book merge other.db",
+		"book backup copy.db", "book list --book other.db", "book show lid --why", "book print lid --pdf -",
+		"book check", "version --json",
+		"book reading --power-source A --feed 5 --stickout 12mm --amps 90 --volts 15",
+		"book source --name A --rated-amps 210", "book source --name B",
+		"book spool --lot L --filler cusi3 --wire .035 --full 4540", "book person Ada",
+		"card --gauge 18ga --feed 5 --travel 8 --power-source A", "card --gauge 18ga --feed 5 --travel 8 " +
+			"--power-source A --json", "batch - --format csv", "batch - --format csv --keep-going",
+		"practice --level 1 --keep", "--plain", "--theme nosuch"} {
 		list = append(list, strings.Fields(line))
 	}
 	return list

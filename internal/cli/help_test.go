@@ -64,21 +64,25 @@ func TestHelpNamesTheSchema(t *testing.T) {
 // What is said of a setting that is not given is true of the command.
 func TestHelpOfWhatIsNotGiven(t *testing.T) {
 	for cmd, want := range map[string]string{
-		"card": "without it one is suggested", "practice": "without it as the last welder left it", "window": "marked in the window", "book reading": "", "wire": "",
+		"card": "without it one is suggested", "practice": "without it as the last welder left it",
+		"window": "marked in the window", "book reading": "", "wire": "",
 	} {
 		c, _, err := New(Deps{}).Find(strings.Fields(cmd))
 		if err != nil {
 			t.Fatal(err)
 		}
 		usage := c.Flags().Lookup("feed").Usage
-		if !strings.Contains(usage, want) || want == "" && strings.Contains(usage, "without it") || want != "" && strings.Count(usage, "without it") > 1 {
+		if !strings.Contains(usage, want) || want == "" && strings.Contains(usage, "without it") || want != "" &&
+			strings.Count(usage, "without it") > 1 {
 			t.Errorf("%s --feed: %s", cmd, usage)
 		}
 	}
-	if got := run("gap", "--gauge", "16ga", "--travel", "8"); got.code != 2 || !strings.Contains(got.err, "--spot-step") {
+	if got := run("gap", "--gauge", "16ga", "--travel", "8"); got.code != 2 || !strings.Contains(got.err,
+		"--spot-step") {
 		t.Errorf("%+v", got)
 	}
-	if got := run("book", "source", "A", "B"); got.code != 2 || !strings.Contains(got.err, "see brazebooth book source --help") {
+	if got := run("book", "source", "A", "B"); got.code != 2 || !strings.Contains(got.err,
+		"see brazebooth book source --help") {
 		t.Errorf("%+v", got)
 	}
 	if got := run("book", "lst"); got.code != 2 || !strings.Contains(got.err, "type brazebooth book list") {

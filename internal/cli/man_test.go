@@ -21,7 +21,8 @@ var update = flag.Bool("update", false, "write docs/man anew from the commands' 
 
 const manDir = "../../docs/man"
 
-// The manual is made of the commands' own help, so that it says what they say. It is made here, and not by the program, which
+// The manual is made of the commands' own help, so that it says what they say. It is made here, and not by the
+// program, which
 // would carry the maker along.
 func TestManPagesAreUpToDate(t *testing.T) {
 	pages := manPages(New(Deps{Serve: serve.Bind(serve.Deps{})}))
@@ -134,7 +135,8 @@ func (r *roff) text(s string) {
 }
 
 func (r *roff) head(name, short string) {
-	fmt.Fprintf(r, ".TH \"%s\" \"1\" \"%s\" \"brazebooth %s\" \"brazebooth\"\n", escaped(strings.ToUpper(name)), Date, Version)
+	fmt.Fprintf(r, ".TH \"%s\" \"1\" \"%s\" \"brazebooth %s\" \"brazebooth\"\n", escaped(strings.ToUpper(name)), Date,
+		Version)
 	r.macro("SH", "NAME")
 	r.WriteString(escaped(name) + ` \- ` + escaped(short) + "\n")
 }
@@ -245,11 +247,14 @@ func programPage(root *cobra.Command) string {
 	r.macro("SH", "OPTIONS")
 	r.flags(root)
 	r.macro("SH", "ENVIRONMENT AND SETTINGS")
-	r.text("A flag overrides the environment, the environment the file config.toml in the folder for settings, and the file the default.\n\n" + keysText())
+	r.text("A flag overrides the environment, the environment the file config.toml in the folder for settings, and " +
+		"the file the default.\n\n" + keysText())
 	r.macro("SH", "FILES")
-	r.text("The settings lie in brazebooth/config.toml below XDG_CONFIG_HOME, the book in brazebooth/book.db below XDG_DATA_HOME, or where\nother systems keep such files; brazebooth doctor tells.")
+	r.text("The settings lie in brazebooth/config.toml below XDG_CONFIG_HOME, the book in brazebooth/book.db below " +
+		"XDG_DATA_HOME, or where\nother systems keep such files; brazebooth doctor tells.")
 	r.macro("SH", "EXIT STATUS")
-	for _, s := range [...]string{"0 Answered; a stop and a refusal are answers.", "1 Could not.", "2 Wrong use; the message says what to type."} {
+	for _, s := range [...]string{"0 Answered; a stop and a refusal are answers.", "1 Could not.",
+		"2 Wrong use; the message says what to type."} {
 		r.WriteString(".TP\n" + s[:1] + "\n")
 		r.line(s[2:])
 	}

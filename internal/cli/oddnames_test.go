@@ -9,17 +9,22 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// A book's place that cannot be one is refused with what to type instead, by whatever command, and nothing is made there.
+// A book's place that cannot be one is refused with what to type instead, by whatever command, and nothing is made
+// there.
 func TestOddNamesOfBooks(t *testing.T) {
 	s := newShop(t)
 	must(t, os.WriteFile("file", nil, 0o600))
 	before := s.files(t)
-	for name, code := range map[string]int{"-": 2, "\n": 2, "\x1b[31mred\a": 2, "a\x00b": 2, "\u202egalv": 2, "\xff\xfe": 2, "a\u200bb": 2, strings.Repeat("n", 300): 1, strings.Repeat("/n", 3000): 1,
+	for name, code := range map[string]int{"-": 2, "\n": 2, "\x1b[31mred\a": 2, "a\x00b": 2, "\u202egalv": 2,
+		"\xff\xfe": 2, "a\u200bb": 2, strings.Repeat("n", 300): 1, strings.Repeat("/n", 3000): 1,
 		"file/book.db": 1, "/dev/null/book.db": 1, ".": 1, "/": 1} {
-		for _, line := range []string{"book list", "book save --name x --gauge 18ga --feed 5 --travel 8", "book person Ada", "book check", "book export -", "book source --name A", "book spool --lot L --filler cusi3 --wire .035 --full 4540"} {
+		for _, line := range []string{"book list", "book save --name x --gauge 18ga --feed 5 --travel 8",
+			"book person Ada", "book check", "book export -", "book source --name A",
+			"book spool --lot L --filler cusi3 --wire .035 --full 4540"} {
 			got := s.run(append(strings.Fields(line), "--book", name)...)
 			lines := strings.Split(strings.TrimSpace(got.err), "\n")
-			if got.code != code || got.out != "" || len(lines) != 2 || !strings.Contains(lines[1], "--book") || len(got.err) > 600 {
+			if got.code != code || got.out != "" || len(lines) != 2 || !strings.Contains(lines[1], "--book") ||
+				len(got.err) > 600 {
 				t.Errorf("%s --book %.40q: code %d, %s%s", line, name, got.code, got.out, got.err)
 			}
 		}
@@ -32,8 +37,10 @@ func TestOddNamesOfBooks(t *testing.T) {
 // However long a text is, what is said of it is a few lines.
 func TestErrorsAreShort(t *testing.T) {
 	s := newShop(t)
-	ways := slices.DeleteFunc(waysOf(New(Deps{}), strings.Repeat("/n ", 3000)), func(w way) bool { // the others' flags are those of card
-		return !slices.Contains([]string{"card", "book save", "book trial", "correct", "practice", "gap", "config set", "book list", ""}, w.cmd)
+	// the others' flags are those of card
+	ways := slices.DeleteFunc(waysOf(New(Deps{}), strings.Repeat("/n ", 3000)), func(w way) bool {
+		return !slices.Contains([]string{"card", "book save", "book trial", "correct", "practice", "gap",
+			"config set", "book list", ""}, w.cmd)
 	})
 	for _, w := range deep.Of(t, ways, 80) {
 		if got := s.run(w.args...); len(got.err) > 1300 {

@@ -18,7 +18,8 @@ func fullDisk(t *testing.T) string {
 		t.Skipf("no small file system can be mounted (%v): run this test as root", err)
 	}
 	t.Cleanup(func() { _ = syscall.Unmount(dir, syscall.MNT_DETACH) })
-	if err := os.WriteFile(filepath.Join(dir, "filler"), bytes.Repeat([]byte("x"), 1<<17), 0o600); !errors.Is(err, syscall.ENOSPC) {
+	if err := os.WriteFile(filepath.Join(dir, "filler"), bytes.Repeat([]byte("x"), 1<<17), 0o600); !errors.Is(err,
+		syscall.ENOSPC) {
 		t.Fatal(err)
 	}
 	return dir
@@ -34,7 +35,8 @@ func TestAFullDiskLeavesNothing(t *testing.T) {
 		}
 		got := s.run(w.args...)
 		lines := strings.Split(strings.TrimSpace(got.err), "\n")
-		if got.code != 1 || len(lines) != 2 || lines[1] == "" || strings.Contains(got.err, ".brazebooth") || !strings.Contains(got.err, "made.out") {
+		if got.code != 1 || len(lines) != 2 || lines[1] == "" || strings.Contains(got.err, ".brazebooth") ||
+			!strings.Contains(got.err, "made.out") {
 			t.Errorf("%s: code %d, %q", strings.Join(w.args, " "), got.code, got.err)
 		}
 		if list, err := os.ReadDir(dir); err != nil || len(list) != 1 {
@@ -49,14 +51,18 @@ func TestOnlyFilesAreRead(t *testing.T) {
 	if err := syscall.Mkfifo("pipe.csv", 0o600); err != nil {
 		t.Fatal(err)
 	}
-	for _, line := range []string{"batch pipe.csv", "batch /dev/null --format csv", "batch . --format csv", "book import pipe.csv", "book import .", "book merge pipe.csv",
+	for _, line := range []string{"batch pipe.csv", "batch /dev/null --format csv", "batch . --format csv",
+		"book import pipe.csv", "book import .", "book merge pipe.csv",
 		"batch jobs.csv --out pipe.csv --resume", "batch jobs.csv --out . --resume"} {
-		if got := s.run(strings.Fields(line)...); got.code != 2 || len(strings.Split(strings.TrimSpace(got.err), "\n")) != 2 {
+		if got := s.run(strings.Fields(line)...); got.code != 2 || len(strings.Split(strings.TrimSpace(got.err),
+			"\n")) != 2 {
 			t.Errorf("%s: code %d, %q", line, got.code, got.err)
 		}
 	}
-	for _, line := range []string{"book list --book pipe.csv", "book save --gauge 18ga --feed 5 --travel 8 --name x --book pipe.csv", "book check --book ."} {
-		if got := s.run(strings.Fields(line)...); got.code != 1 || len(strings.Split(strings.TrimSpace(got.err), "\n")) != 2 {
+	for _, line := range []string{"book list --book pipe.csv", "book save --gauge 18ga --feed 5 --travel 8 --name " +
+		"x --book pipe.csv", "book check --book ."} {
+		if got := s.run(strings.Fields(line)...); got.code != 1 || len(strings.Split(strings.TrimSpace(got.err),
+			"\n")) != 2 {
 			t.Errorf("%s: code %d, %q", line, got.code, got.err)
 		}
 	}

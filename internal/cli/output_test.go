@@ -17,13 +17,18 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// answered is a line for each command that it answers, so that what is added to it is all that can be wrong; the others answer
+// answered is a line for each command that it answers, so that what is added to it is all that can be wrong; the
+// others answer
 // without a word.
 var answered = map[string]string{
-	"card": "--gauge 18ga --feed 5 --travel 8", "window": "--gauge 20ga", "gap": "--metal mild-steel --gauge 16ga --joint butt --gap 2mm",
-	"batch": "jobs.csv", "correct": "--seen rolled-edge --feed 5 --travel 9", "practice": "--level 1", "pulse": "--mode pulsed", "gauge": "16", "completion": "bash", "help": "card",
-	"book save": "--name rim --gauge 18ga --feed 5 --travel 8", "book print": "lid", "book show": "lid", "book history": "lid", "book edit": "edited", "book procedure": "lid",
-	"book compare": "lid lid", "book recompute": "lid", "book delete": "gone", "book find": "lid", "book trial": "lid --verdict good", "book restore": "gone", "book import": "cards.jsonl",
+	"card": "--gauge 18ga --feed 5 --travel 8", "window": "--gauge 20ga", "gap": "--metal mild-steel --gauge 16ga " +
+		"--joint butt --gap 2mm",
+	"batch": "jobs.csv", "correct": "--seen rolled-edge --feed 5 --travel 9", "practice": "--level 1",
+	"pulse": "--mode pulsed", "gauge": "16", "completion": "bash", "help": "card",
+	"book save": "--name rim --gauge 18ga --feed 5 --travel 8", "book print": "lid", "book show": "lid",
+	"book history": "lid", "book edit": "edited", "book procedure": "lid",
+	"book compare": "lid lid", "book recompute": "lid", "book delete": "gone", "book find": "lid",
+	"book trial": "lid --verdict good", "book restore": "gone", "book import": "cards.jsonl",
 	"config set": "name ada", "config unset": "name",
 }
 
@@ -36,7 +41,8 @@ func newShop(t *testing.T) *counter {
 	t.Chdir(s.dir)
 	t.Setenv("TMPDIR", t.TempDir()) // for what no book takes
 	for _, name := range []string{"lid", "edited", "gone"} {
-		if got := s.run("book", "save", "--name", name, "--gauge", "18ga", "--feed", "5", "--travel", "8"); got.code != 0 {
+		if got := s.run("book", "save", "--name", name, "--gauge", "18ga", "--feed", "5", "--travel",
+			"8"); got.code != 0 {
 			t.Fatal(got)
 		}
 	}
@@ -53,8 +59,9 @@ const jobs = "id,gauge,feed,travel\n1,18ga,5,8\n"
 
 func (s *counter) run(args ...string) said {
 	var out, errOut bytes.Buffer
-	code := Run(context.Background(), args, Deps{In: strings.NewReader(""), Out: &out, Err: &errOut, Title: "example", Example: calc.Job{Metal: "galvanized", Gauge: 16},
-		Book: filepath.Join(s.dir, "book.db"), Config: filepath.Join(s.dir, "config.toml"), Who: "ada"})
+	code := Run(context.Background(), args, Deps{In: strings.NewReader(""), Out: &out, Err: &errOut, Title: "example",
+		Example: calc.Job{Metal: "galvanized", Gauge: 16},
+		Book:    filepath.Join(s.dir, "book.db"), Config: filepath.Join(s.dir, "config.toml"), Who: "ada"})
 	return said{code, out.String(), errOut.String()}
 }
 
@@ -119,7 +126,8 @@ func someWays(t *testing.T, name string) []way {
 	return append(makes, deep.Of(t, others, 16)...)
 }
 
-// No command writes over a file, whatever flag or word names it. The ways to name one are found by going through the tree of
+// No command writes over a file, whatever flag or word names it. The ways to name one are found by going through the
+// tree of
 // commands; which of them make a file is found by trying.
 func TestNoCommandOverwritesAFile(t *testing.T) {
 	s := newShop(t)
@@ -155,7 +163,8 @@ func TestNoCommandOverwritesAFile(t *testing.T) {
 			if now, err := os.ReadFile(file); err != nil || !bytes.Equal(now, was) {
 				t.Fatalf("%s: the file is now %.100q, %v", strings.Join(w.args, " "), now, err)
 			}
-			if saysNew.MatchString(w.usage) && (got.code != 2 || !strings.Contains(got.err, file+" is there already\nname another file, such as ")) {
+			if saysNew.MatchString(w.usage) && (got.code != 2 || !strings.Contains(got.err,
+				file+" is there already\nname another file, such as ")) {
 				t.Errorf("%s: code %d, %q", strings.Join(w.args, " "), got.code, got.err)
 			}
 		}

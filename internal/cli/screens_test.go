@@ -20,7 +20,8 @@ func TestScreensOf(t *testing.T) {
 			t.Errorf("%q: %+v, %v", line, got, ok)
 		}
 	}
-	for _, line := range []string{"card", "card --units inch", "--theme pink", "--plain", "--help", "--theme", "nonsense", "help", "version"} {
+	for _, line := range []string{"card", "card --units inch", "--theme pink", "--plain", "--help", "--theme",
+		"nonsense", "help", "version"} {
 		if _, ok := ScreensOf(strings.Fields(line)); ok {
 			t.Errorf("%q opens the screens", line)
 		}

@@ -11,7 +11,8 @@ import (
 
 // What is set reaches the screens; a flag overrides it.
 func TestSettingsReachTheScreens(t *testing.T) {
-	env := map[string]string{"BRAZEBOOTH_UNITS": "inch", "BRAZEBOOTH_DECIMAL": "comma", "BRAZEBOOTH_THEME": "contrast", "BRAZEBOOTH_BOOK": "/shop/book.db", "BRAZEBOOTH_NAME": "Ada"}
+	env := map[string]string{"BRAZEBOOTH_UNITS": "inch", "BRAZEBOOTH_DECIMAL": "comma",
+		"BRAZEBOOTH_THEME": "contrast", "BRAZEBOOTH_BOOK": "/shop/book.db", "BRAZEBOOTH_NAME": "Ada"}
 	want := ScreenOptions{Units: quantity.Inch, Book: "/shop/book.db", Theme: "contrast", Who: "Ada", Comma: true}
 	for line, change := range map[string]func(*ScreenOptions){
 		"":                func(*ScreenOptions) {},
@@ -22,7 +23,8 @@ func TestSettingsReachTheScreens(t *testing.T) {
 	} {
 		var out, errOut bytes.Buffer
 		var got ScreenOptions
-		d := Deps{Out: &out, Err: &errOut, Book: "/home/book.db", Who: "login", Env: func(k string) string { return env[k] },
+		d := Deps{Out: &out, Err: &errOut, Book: "/home/book.db", Who: "login",
+			Env:        func(k string) string { return env[k] },
 			RunScreens: func(_ context.Context, o ScreenOptions) error { got = o; return nil }}
 		wanted := want
 		change(&wanted)
@@ -42,7 +44,8 @@ func TestSettingsAreOfOneRun(t *testing.T) {
 		return out.String()
 	}
 	with, without := text("comma"), text("")
-	if !strings.Contains(with, "0,0598") || !strings.Contains(without, "0.0598") || strings.Contains(without, "0,0598") {
+	if !strings.Contains(with, "0,0598") || !strings.Contains(without, "0.0598") || strings.Contains(without,
+		"0,0598") {
 		t.Errorf("%s%s", with, without)
 	}
 }

@@ -33,21 +33,25 @@ func (n *narrow) Write(p []byte) (int, error) {
 
 // into runs a command line whose answer goes to a writer.
 func (s *counter) into(out io.Writer, args ...string) said {
-	for undone, undo := range map[string]string{"book delete": "book restore gone", "book restore": "book delete gone", "config unset": "config set name ada"} {
+	for undone, undo := range map[string]string{"book delete": "book restore gone",
+		"book restore": "book delete gone", "config unset": "config set name ada"} {
 		if strings.HasPrefix(strings.Join(args, " "), undone) {
 			s.run(strings.Fields(undo)...)
 		}
 	}
 	var errOut bytes.Buffer
-	code := Run(context.Background(), args, Deps{In: strings.NewReader(""), Out: out, Err: &errOut, Title: "example", Example: calc.Job{Metal: "galvanized", Gauge: 16},
-		Book: filepath.Join(s.dir, "book.db"), Config: filepath.Join(s.dir, "config.toml"), Who: "ada"})
+	code := Run(context.Background(), args, Deps{In: strings.NewReader(""), Out: out, Err: &errOut, Title: "example",
+		Example: calc.Job{Metal: "galvanized", Gauge: 16},
+		Book:    filepath.Join(s.dir, "book.db"), Config: filepath.Join(s.dir, "config.toml"), Who: "ada"})
 	return said{code: code, err: errOut.String()}
 }
 
 // everyAnswer are command lines that print something: every command as it answers, its help, its JSON.
 func everyAnswer() [][]string {
-	list := [][]string{{"help"}, {"--help"}, {"help", "book", "save"}, {"__complete", "card", "--gauge", ""}, {"__complete", ""}, {"tables", "fillers"}, {"words", "throat"},
-		{"card", "--gauge=18ga", "--feed=5", "--travel=8", "--pdf=-"}, {"window", "--gauge=20ga", "--png=-"}, {"book", "export", "-"}, {"book", "export", "--csv", "-"}, {"book", "print", "lid", "--pdf=-"}}
+	list := [][]string{{"help"}, {"--help"}, {"help", "book", "save"}, {"__complete", "card", "--gauge", ""},
+		{"__complete", ""}, {"tables", "fillers"}, {"words", "throat"},
+		{"card", "--gauge=18ga", "--feed=5", "--travel=8", "--pdf=-"}, {"window", "--gauge=20ga", "--png=-"}, {"book",
+			"export", "-"}, {"book", "export", "--csv", "-"}, {"book", "print", "lid", "--pdf=-"}}
 	root := New(Deps{})
 	for _, w := range waysOf(root, "") {
 		if w.flag == "" {
@@ -61,7 +65,8 @@ func everyAnswer() [][]string {
 	return list
 }
 
-// An answer that could not be written whole is no answer, whatever command gave it: the exit code says so and standard error
+// An answer that could not be written whole is no answer, whatever command gave it: the exit code says so and standard
+// error
 // why. A reader that has left is told nothing.
 func TestUnwrittenAnswersExitWith1(t *testing.T) {
 	s := newShop(t)
@@ -75,7 +80,8 @@ func TestUnwrittenAnswersExitWith1(t *testing.T) {
 		printed++
 		for _, room := range []int{0, 1, whole.Len() / 2} {
 			got := s.into(&narrow{room, full}, args...)
-			if got.code != 1 || !strings.Contains(got.err, "the answer could not be written whole: no space left on device") || strings.Contains(got.err, "/dev/") {
+			if got.code != 1 || !strings.Contains(got.err, "the answer could not be written whole: no space left "+
+				"on device") || strings.Contains(got.err, "/dev/") {
 				t.Errorf("%q with room for %d of %d bytes: code %d, %q", args, room, whole.Len(), got.code, got.err)
 			}
 		}
@@ -102,7 +108,8 @@ func TestOutletStopsAtAFault(t *testing.T) {
 		t.Error(k, err, n.left)
 	}
 	short := &outlet{w: &narrow{1, nil}}
-	if _, err := short.Write([]byte("ab")); !errors.Is(err, io.ErrShortWrite) || !errors.Is(short.err, io.ErrShortWrite) {
+	if _, err := short.Write([]byte("ab")); !errors.Is(err, io.ErrShortWrite) || !errors.Is(short.err,
+		io.ErrShortWrite) {
 		t.Error(err)
 	}
 }

@@ -204,7 +204,8 @@ func TestWhereThingsAre(t *testing.T) {
 	if info, err := os.Lstat(link); err != nil || info.Mode()&os.ModeSymlink == 0 || content(t, real) == "" {
 		t.Errorf("%v, %q", err, content(t, real))
 	}
-	if kept, err := Set(link, "book", "postgres://booth@shop/book"); err != nil || kept != "postgres://booth@shop/book" {
+	if kept, err := Set(link, "book", "postgres://booth@shop/book"); err != nil ||
+		kept != "postgres://booth@shop/book" {
 		t.Errorf("%q, %v", kept, err)
 	}
 }

@@ -39,7 +39,8 @@ func TestWhatIsNoFile(t *testing.T) {
 		case list := <-done:
 			for i, err := range list {
 				var e *mistake.Error
-				if !errors.As(err, &e) || e.What != file+" is not a file: it is "+what || !strings.Contains(e.Hint, "take it away") {
+				if !errors.As(err, &e) || e.What != file+" is not a file: it is "+what || !strings.Contains(e.Hint,
+					"take it away") {
 					t.Errorf("%s, %d: %v", file, i, err)
 				}
 			}

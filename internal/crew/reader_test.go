@@ -24,7 +24,8 @@ func TestReaderPassesAllOn(t *testing.T) {
 		}
 	}
 	broken := errors.New("the disk is gone")
-	got, err := io.ReadAll(crew.Reader(t.Context(), io.MultiReader(strings.NewReader("before"), iotest.ErrReader(broken))))
+	got, err := io.ReadAll(crew.Reader(t.Context(), io.MultiReader(strings.NewReader("before"),
+		iotest.ErrReader(broken))))
 	if string(got) != "before" || !errors.Is(err, broken) {
 		t.Errorf("%q, %v", got, err)
 	}

@@ -6,7 +6,8 @@ import (
 	"testing"
 )
 
-// A sample has the ends and as many cases as it should, each once and in their order; each of a test is another, and all are the
+// A sample has the ends and as many cases as it should, each once and in their order; each of a test is another, and
+// all are the
 // same in each run of a seed.
 func TestOf(t *testing.T) {
 	t.Setenv("BRAZEBOOTH_DEEP", "")
@@ -17,7 +18,8 @@ func TestOf(t *testing.T) {
 	}
 	for _, few := range []int{2, 3, 10, 99} {
 		got := Of(t, all, few)
-		if len(got) != few || got[0] != 0 || got[few-1] != 99 || !slices.IsSorted(got) || len(slices.Compact(slices.Clone(got))) != few {
+		if len(got) != few || got[0] != 0 || got[few-1] != 99 || !slices.IsSorted(got) ||
+			len(slices.Compact(slices.Clone(got))) != few {
 			t.Errorf("%d of 100: %v", few, got)
 		}
 	}
@@ -30,7 +32,8 @@ func TestOf(t *testing.T) {
 		return [2][]int{Of(t, all, 10), Of(t, all, 10)}
 	}
 	first, again, other := drawn("1"), drawn("1"), drawn("2")
-	if slices.Equal(first[0], first[1]) || !slices.Equal(first[0], again[0]) || !slices.Equal(first[1], again[1]) || slices.Equal(first[0], other[0]) {
+	if slices.Equal(first[0], first[1]) || !slices.Equal(first[0], again[0]) || !slices.Equal(first[1], again[1]) ||
+		slices.Equal(first[0], other[0]) {
 		t.Errorf("%v, then %v, by another seed %v", first, again, other)
 	}
 	t.Setenv("BRAZEBOOTH_DEEP", "1")

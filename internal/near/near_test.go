@@ -18,7 +18,8 @@ func TestNames(t *testing.T) {
 }
 
 func TestOr(t *testing.T) {
-	for want, names := range map[string][]string{"": nil, "a": {"a"}, "a or b": {"a", "b"}, "a, b or c": {"a", "b", "c"}} {
+	for want, names := range map[string][]string{"": nil, "a": {"a"}, "a or b": {"a", "b"}, "a, b or c": {"a", "b",
+		"c"}} {
 		if got := Or(names); got != want {
 			t.Errorf("Or(%q) = %q, want %q", names, got, want)
 		}

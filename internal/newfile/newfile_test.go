@@ -130,7 +130,8 @@ func TestWhatFailsLeavesNothing(t *testing.T) {
 	}
 }
 
-// Replace keeps a file's mode and the link that leads to it, and leaves the old text where the new one cannot be written.
+// Replace keeps a file's mode and the link that leads to it, and leaves the old text where the new one cannot be
+// written.
 func TestReplace(t *testing.T) {
 	dir := t.TempDir()
 	file, link := filepath.Join(dir, "settings"), filepath.Join(dir, "link")
@@ -155,7 +156,8 @@ func TestReplace(t *testing.T) {
 		t.Errorf("left: %s", got)
 	}
 	folder := filepath.Join(dir, "gone", "settings")
-	if err := Replace(folder, 0o600, nil); !errors.Is(err, fs.ErrNotExist) || strings.Contains(err.Error(), ".brazebooth-") {
+	if err := Replace(folder, 0o600, nil); !errors.Is(err, fs.ErrNotExist) || strings.Contains(err.Error(),
+		".brazebooth-") {
 		t.Errorf("%v", err)
 	}
 }

@@ -16,10 +16,12 @@ func TestMain(m *testing.M) { deep.Main(m, 100) }
 func TestCell(t *testing.T) {
 	for in, want := range map[string]string{
 		"lid seam": "lid seam", "=1+1": "'=1+1", "-3": "'-3", "+": "'+", "@sum": "'@sum", "\tx": "'\tx", "\rx": "'\rx",
-		" =1": "' =1", "＝1": "'＝1", "'quoted": "''quoted", "16ga": "16ga", "": "", "lid, rim; 4-5 mm": "lid, rim; 4-5 mm",
-		"x;=1": "x;'=1", "x,=1": "x,'=1", "x\t=1": "x\t'=1", "x\n=1": "x\n'=1", "x; =1": "x;' =1", `x;"=1`: `x;'"=1`,
+		" =1": "' =1", "＝1": "'＝1", "'quoted": "''quoted", "16ga": "16ga", "": "",
+		"lid, rim; 4-5 mm": "lid, rim; 4-5 mm",
+		"x;=1":             "x;'=1", "x,=1": "x,'=1", "x\t=1": "x\t'=1", "x\n=1": "x\n'=1", "x; =1": "x;' =1", `x;"=1`: `x;'"=1`,
 		`"=1`:   `'"=1`,
-		"x;'=1": "x;''=1", ";=1": ";'=1", "=1;=2": "'=1;'=2", "x;-5": "x;'-5", "\u200b=1": "'\u200b=1", "\xff=1": "'\xff=1",
+		"x;'=1": "x;''=1", ";=1": ";'=1", "=1;=2": "'=1;'=2", "x;-5": "x;'-5", "\u200b=1": "'\u200b=1",
+		"\xff=1": "'\xff=1",
 	} {
 		if got := Cell(in); got != want {
 			t.Errorf("Cell(%q) = %q, want %q", in, got, want)

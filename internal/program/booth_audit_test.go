@@ -29,7 +29,8 @@ func TestNoWeakAlgorithmIsOffered(t *testing.T) {
 		kind, rest, named := strings.Cut(line, ") ")
 		name, _, _ := strings.Cut(rest, " ")
 		switch {
-		case strings.Contains(line, "[fail]"), strings.Contains(line, "[warn]") && !(named && young[name] && strings.Contains(rest, "unknown algorithm")):
+		case strings.Contains(line, "[fail]"), strings.Contains(line, "[warn]") && !(named && young[name] &&
+			strings.Contains(rest, "unknown algorithm")):
 			t.Errorf("weak: %s", line)
 		case kind == "(rec" && strings.HasPrefix(rest, "-"): // what it would take out
 			t.Errorf("weak: %s", line)

@@ -87,7 +87,8 @@ func TestServeTouchesNoFileForAGuest(t *testing.T) {
 	}
 	for _, command := range []string{"book export " + file, "book backup " + file, "book backup -", "book merge -",
 		"book import " + secret, "book merge " + secret, "book print lid --pdf " + file,
-		"card --gauge 20ga --feed 4.1 --travel 8 --pdf " + file, "window --gauge 20ga --png " + file, "window --gauge 20ga --svg " + file,
+		"card --gauge 20ga --feed 4.1 --travel 8 --pdf " + file, "window --gauge 20ga --png " + file,
+		"window --gauge 20ga --svg " + file,
 		"gap --metal mild-steel --gauge 16ga --joint butt --gap 2mm --csv " + file, "book list --book " + file,
 		"book save --name x --book " + file,
 		"book list --book postgres://nobody@127.0.0.1:1/x",

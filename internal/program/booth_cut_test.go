@@ -91,7 +91,8 @@ func TestConnectionsCutInTheMiddleOfASave(t *testing.T) {
 	if few := cuts / 20; len(acknowledged) < few || cut < few {
 		t.Errorf("%d acknowledged and %d cut: nothing was tested", len(acknowledged), cut)
 	}
-	t.Logf("%d cut before the answer, %d acknowledged, none of them lost; %d cards in the book", cut, len(acknowledged), len(b.kept(t)))
+	t.Logf("%d cut before the answer, %d acknowledged, none of them lost; %d cards in the book", cut,
+		len(acknowledged), len(b.kept(t)))
 }
 
 // saveAndCut saves a card over a connection that is cut after a while, and reports whether the save was acknowledged.

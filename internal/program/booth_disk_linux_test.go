@@ -41,7 +41,8 @@ func fill(t testing.TB, dir string) (empty func()) {
 	return func() { _ = os.Remove(file) }
 }
 
-// A full disk under the book: who saves is told, what was acknowledged is there, reading goes on, and so does saving when
+// A full disk under the book: who saves is told, what was acknowledged is there, reading goes on, and so does saving
+// when
 // there is room again.
 func TestDiskFullUnderTheBook(t *testing.T) {
 	dir := smallDisk(t)
@@ -96,7 +97,8 @@ func TestDiskFullUnderTheLog(t *testing.T) {
 			t.Fatalf("exit %d: %s", code, told)
 		}
 	}
-	if out := page(t, port, "/metrics"); !strings.Contains(out, "brazebooth_log_lines_lost") || strings.Contains(out, "brazebooth_log_lines_lost 0\n") {
+	if out := page(t, port, "/metrics"); !strings.Contains(out, "brazebooth_log_lines_lost") || strings.Contains(out,
+		"brazebooth_log_lines_lost 0\n") {
 		t.Errorf("no line is counted as lost: %s", out)
 	}
 	empty()

@@ -47,7 +47,8 @@ type answered struct {
 	code            int // -1 where the connection ended without one
 }
 
-// sessionOrNone opens a session, nil where the connection ends meanwhile: the library's client waits for ever where it ends at
+// sessionOrNone opens a session, nil where the connection ends meanwhile: the library's client waits for ever where it
+// ends at
 // the moment of asking.
 func sessionOrNone(c *gossh.Client) *gossh.Session {
 	opened, gone := make(chan *gossh.Session, 1), make(chan struct{})
@@ -90,8 +91,10 @@ func (b *testBooth) saver(t testing.TB, c *gossh.Client, prefix string) (list []
 	}
 }
 
-// Many save at the moment when the server is told to end. Whoever gets exit code 0 finds the card in the book, whoever gets another
-// one does not, and everybody gets one: nothing is kept and called cancelled, nothing is called saved and lost. Every answer is
+// Many save at the moment when the server is told to end. Whoever gets exit code 0 finds the card in the book, whoever
+// gets another
+// one does not, and everybody gets one: nothing is kept and called cancelled, nothing is called saved and lost. Every
+// answer is
 // held against the book.
 func TestTheEndTellsEverySaveTheTruth(t *testing.T) {
 	t.Parallel()
@@ -140,7 +143,8 @@ func TestTheEndTellsEverySaveTheTruth(t *testing.T) {
 			}
 		}
 	}
-	t.Logf("%d ends: %d saves, %d kept and told so, %d refused and told so, %d had not begun when their connection ended", rounds, total, kept, refused, cut)
+	t.Logf("%d ends: %d saves, %d kept and told so, %d refused and told so, %d had not begun when their connection "+
+		"ended", rounds, total, kept, refused, cut)
 	if kept == 0 || refused+cut == 0 {
 		t.Error("nothing was tested")
 	}
@@ -175,7 +179,8 @@ func TestTheEndTellsAnImportWhatIsKept(t *testing.T) {
 		t.Errorf("exit %d", code)
 	}
 	n := len(namesIn(t, b.book))
-	if want := fmt.Sprintf("cancelled: %d revisions before that in the book", n); !strings.Contains(told.String(), want) || n < 900 {
+	if want := fmt.Sprintf("cancelled: %d revisions before that in the book", n); !strings.Contains(told.String(),
+		want) || n < 900 {
 		t.Errorf("%d are in the book, told %q", n, told)
 	}
 }
@@ -197,7 +202,8 @@ func exportOf(t testing.TB, n, words int) string {
 	author := book.Author{Who: "ana", Where: "booth 1", Program: "0.1.0"}
 	list := make([]book.Revision, n)
 	for i := range list {
-		r, err := author.New(book.CardKind, book.Card{Name: fmt.Sprintf("card-%d", i), Note: strings.Repeat("word ", words)})
+		r, err := author.New(book.CardKind, book.Card{Name: fmt.Sprintf("card-%d", i), Note: strings.Repeat("word ",
+			words)})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -221,7 +227,8 @@ func exportOf(t testing.TB, n, words int) string {
 // The server is down in time whatever holds on to it.
 func TestTheEndComesInTime(t *testing.T) {
 	t.Parallel()
-	b := startBooth(t, "--per-key", "100", "--per-address", "100", "--channels", "10", "--handshake", "1h", "--stalled", "1h")
+	b := startBooth(t, "--per-key", "100", "--per-address", "100", "--channels", "10", "--handshake", "1h",
+		"--stalled", "1h")
 	text := exportOf(t, 500, 2000) // more than a client takes without reading
 	if _, told, code := b.ask(t, "writer", "book import -", text); code != 0 {
 		t.Fatal(told)
@@ -260,7 +267,8 @@ func TestTheEndComesInTime(t *testing.T) {
 		x.await("wire feed")
 	}
 	eventually(t, "the exports are not stuck", func() bool {
-		return !slices.ContainsFunc(stuck, func(w *wire) bool { return w.n.Load() < 2<<20 }) // all that a client takes unread
+		// all that a client takes unread
+		return !slices.ContainsFunc(stuck, func(w *wire) bool { return w.n.Load() < 2<<20 })
 	})
 	for _, gauge := range []string{"3mm", "2mm", "1mm"} {
 		hold("reader", "window --metal stainless-304 --joint tee --gauge "+gauge)

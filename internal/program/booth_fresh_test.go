@@ -43,14 +43,16 @@ func (b *testBooth) from(t testing.TB, address string, how gossh.AuthMethod) *go
 		t.Skipf("this machine has no address %s: %v", address, err)
 	}
 	t.Cleanup(func() { _ = conn.Close() })
-	c, chans, requests, err := gossh.NewClientConn(conn, b.addr, &gossh.ClientConfig{User: "ana", Auth: []gossh.AuthMethod{how}, HostKeyCallback: gossh.InsecureIgnoreHostKey()})
+	c, chans, requests, err := gossh.NewClientConn(conn, b.addr, &gossh.ClientConfig{User: "ana",
+		Auth: []gossh.AuthMethod{how}, HostKeyCallback: gossh.InsecureIgnoreHostKey()})
 	if err != nil {
 		t.Fatal(err)
 	}
 	return gossh.NewClient(c, chans, requests)
 }
 
-// Keys that nobody listed cost nothing to make: whoever comes with them, and who comes with none, counts with all others of the
+// Keys that nobody listed cost nothing to make: whoever comes with them, and who comes with none, counts with all
+// others of the
 // address, over as many connections as they like. Who is listed has places of their own.
 func TestLimitOfUnlistedKeys(t *testing.T) {
 	t.Parallel()
@@ -72,7 +74,8 @@ func TestLimitOfUnlistedKeys(t *testing.T) {
 			}
 		}
 		for _, how := range []gossh.AuthMethod{fresh(t), without(), fresh(t)} {
-			if said := run1(t, b.from(t, "127.0.0.1", how), "gauge 16"); !strings.Contains(said, "your address has too many sessions") {
+			if said := run1(t, b.from(t, "127.0.0.1", how), "gauge 16"); !strings.Contains(said,
+				"your address has too many sessions") {
 				t.Errorf("a fourth of one address: %s", said)
 			}
 		}
@@ -91,11 +94,13 @@ func TestLimitOfUnlistedKeys(t *testing.T) {
 	}
 }
 
-// What a key may do is looked at again, also where its client opens session after session, each of them by the new rules: those
+// What a key may do is looked at again, also where its client opens session after session, each of them by the new
+// rules: those
 // that began by the old ones end.
 func TestServeEndsWhatBeganWithMore(t *testing.T) {
 	t.Parallel()
-	for _, x := range []struct{ name, who, file string }{{"a writer who may only look", "writer", "writers"}, {"a reader nobody lists", "reader", "keys"}} {
+	for _, x := range []struct{ name, who, file string }{{"a writer who may only look", "writer", "writers"},
+		{"a reader nobody lists", "reader", "keys"}} {
 		b := startBooth(t, "--open")
 		c := b.client(t, x.who)
 		_, seen := screensIn(t, c, 80, 24)
@@ -137,14 +142,16 @@ func TestFiguresDoNotGrowWithWhatIsAsked(t *testing.T) {
 	b := startBooth(t, "--open", "--metrics", port, "--per-key", "2")
 	c := b.from(t, "127.0.0.1", fresh(t))
 	ask := func(n int) {
-		for _, command := range []string{"x%d", "help x%d", "book x%d", "card --x%d", "gauge %d", "__complete x%d", "--theme x%d", "'x%d", "book find x%d", "x%d y", "--plain x%d"} {
+		for _, command := range []string{"x%d", "help x%d", "book x%d", "card --x%d", "gauge %d", "__complete x%d",
+			"--theme x%d", "'x%d", "book find x%d", "x%d y", "--plain x%d"} {
 			run1(t, c, fmt.Sprintf(command, n))
 		}
 	}
 	ask(1)
 	lines := func() (n int) {
 		for line := range strings.Lines(page(t, port, "/metrics")) {
-			if strings.HasPrefix(line, "brazebooth_") && !strings.Contains(line, "_bucket{") { // of which there are as many as durations
+			// of which there are as many as durations
+			if strings.HasPrefix(line, "brazebooth_") && !strings.Contains(line, "_bucket{") {
 				n++
 			}
 		}

@@ -27,7 +27,10 @@ var garbage = []struct {
 }{
 	{"random bytes", func(conn net.Conn, r *rand.Rand) { _, _ = conn.Write(noise(r, 1+r.IntN(4000))) }},
 	{"nothing", func(net.Conn, *rand.Rand) {}},
-	{"a version without an end", func(conn net.Conn, _ *rand.Rand) { _, _ = conn.Write([]byte("SSH-2.0-" + strings.Repeat("a", 5000))) }},
+	{"a version without an end", func(conn net.Conn, _ *rand.Rand) {
+		_, _ = conn.Write([]byte("SSH-2.0-" +
+			strings.Repeat("a", 5000)))
+	}},
 	{"lines before a version without end", func(conn net.Conn, _ *rand.Rand) {
 		for range 100 {
 			if _, err := conn.Write([]byte(strings.Repeat("hello\r\n", 100))); err != nil {
@@ -42,23 +45,31 @@ var garbage = []struct {
 	{"a packet of four gigabytes", func(conn net.Conn, r *rand.Rand) {
 		_, _ = conn.Write(append([]byte("SSH-2.0-x\r\n\xff\xff\xff\xff\x0a\x14"), noise(r, 300)...))
 	}},
-	{"a web browser", func(conn net.Conn, _ *rand.Rand) { _, _ = conn.Write([]byte("GET / HTTP/1.1\r\nHost: booth\r\n\r\n")) }},
+	{"a web browser", func(conn net.Conn, _ *rand.Rand) {
+		_, _ = conn.Write([]byte("GET / HTTP/1.1\r\nHost: " +
+			"booth\r\n\r\n"))
+	}},
 	{"a forged balancer", func(conn net.Conn, _ *rand.Rand) {
 		_, _ = conn.Write([]byte("PROXY TCP4 192.0.2.1 192.0.2.2 1 2\r\nSSH-2.0-x\r\n"))
 	}},
 	{"a reader that never reads", func(conn net.Conn, _ *rand.Rand) {
 		_ = conn.(*net.TCPConn).SetReadBuffer(1)
 		for range 200 {
-			if _, err := conn.Write([]byte("SSH-2.0-x\r\n\x00\x00\x00\x0c\x0a\x02\x00\x00\x00\x00aaaaaaaaaa")); err != nil { // SSH_MSG_IGNORE and more
+			// SSH_MSG_IGNORE and more
+			if _, err := conn.Write([]byte("SSH-2.0-x\r\n\x00\x00\x00\x0c\x0a\x02\x00\x00\x00\x00aaaaaaaaaa")); err != nil {
 				return
 			}
 		}
 	}},
 	{"keys are agreed on and no more", func(conn net.Conn, _ *rand.Rand) {
-		_, _, _, _ = gossh.NewClientConn(conn, "", &gossh.ClientConfig{HostKeyCallback: func(string, net.Addr, gossh.PublicKey) error { return io.EOF }})
+		_, _, _, _ = gossh.NewClientConn(conn, "", &gossh.ClientConfig{HostKeyCallback: func(string, net.Addr,
+			gossh.PublicKey) error {
+			return io.EOF
+		}})
 	}},
 	{"a guess", func(conn net.Conn, r *rand.Rand) {
-		_, _, _, _ = gossh.NewClientConn(conn, "", &gossh.ClientConfig{User: string(noise(r, 20)), Auth: []gossh.AuthMethod{gossh.Password("booth")}, HostKeyCallback: gossh.InsecureIgnoreHostKey()})
+		_, _, _, _ = gossh.NewClientConn(conn, "", &gossh.ClientConfig{User: string(noise(r, 20)),
+			Auth: []gossh.AuthMethod{gossh.Password("booth")}, HostKeyCallback: gossh.InsecureIgnoreHostKey()})
 	}},
 }
 
@@ -70,7 +81,8 @@ func noise(r *rand.Rand, n int) []byte {
 	return b
 }
 
-// throw makes one connection of a kind and leaves it as its kind does: at once, after a while, or when the server had enough.
+// throw makes one connection of a kind and leaves it as its kind does: at once, after a while, or when the server had
+// enough.
 func throw(addr string, n int, r *rand.Rand) {
 	conn, err := net.DialTimeout("tcp", addr, 5*time.Second)
 	if err != nil {
@@ -120,7 +132,8 @@ func use() (goroutines int, heap uint64) {
 
 // Whatever comes to the port, all that was taken for it is given back, and a session beside it is answered as ever.
 func TestGarbageConnections(t *testing.T) {
-	b := startBooth(t, "--handshake", "1s", "--per-address", "100", "--connections", "120", "--log", filepath.Join(t.TempDir(), "log"))
+	b := startBooth(t, "--handshake", "1s", "--per-address", "100", "--connections", "120", "--log",
+		filepath.Join(t.TempDir(), "log"))
 	inside := b.patient(t, "reader")
 	thrown := func(n int) {
 		var all sync.WaitGroup
@@ -166,12 +179,15 @@ func TestGarbageConnections(t *testing.T) {
 	var g int
 	var h uint64
 	if !deep.Comes(t, func() bool { g, h = use(); return g <= goroutines+2 && h < heap+2<<20 }) {
-		t.Errorf("goroutines %d before, %d after; heap %d kB before, %d kB after:\n%s", goroutines, g, heap>>10, h>>10, stacks())
+		t.Errorf("goroutines %d before, %d after; heap %d kB before, %d kB after:\n%s", goroutines, g, heap>>10,
+			h>>10, stacks())
 	}
-	t.Logf("%d connections, %d answers beside them: goroutines %d before, %d after; heap %d kB before, %d kB after", faults, asked, goroutines, g, heap>>10, h>>10)
+	t.Logf("%d connections, %d answers beside them: goroutines %d before, %d after; heap %d kB before, %d kB after",
+		faults, asked, goroutines, g, heap>>10, h>>10)
 }
 
-// What a connection of the known does wrong stays there too: channels that nobody ends, sizes before there is a session,
+// What a connection of the known does wrong stays there too: channels that nobody ends, sizes before there is a
+// session,
 // requests without number.
 func TestGarbageOfTheKnown(t *testing.T) {
 	b := startBooth(t, "--handshake", "2s", "--log", filepath.Join(t.TempDir(), "log"))
@@ -218,7 +234,8 @@ func TestGarbageOfTheKnown(t *testing.T) {
 	var g int
 	var h uint64
 	if !deep.Comes(t, func() bool { g, h = use(); return g <= goroutines+2 && h < heap+2<<20 }) {
-		t.Errorf("goroutines %d before, %d after; heap %d kB before, %d kB after:\n%s", goroutines, g, heap>>10, h>>10, stacks())
+		t.Errorf("goroutines %d before, %d after; heap %d kB before, %d kB after:\n%s", goroutines, g, heap>>10,
+			h>>10, stacks())
 	}
 	if misused == 0 {
 		t.Error("nothing was misused")
@@ -292,7 +309,8 @@ func TestSizesBeforeASession(t *testing.T) {
 	}
 	out := new(bytes.Buffer)
 	s.Stdout = out
-	if code := exitOf(t, func() error { return s.Run("gauge 16") }); code != 0 || !strings.Contains(out.String(), "1.5189") {
+	if code := exitOf(t, func() error { return s.Run("gauge 16") }); code != 0 || !strings.Contains(out.String(),
+		"1.5189") {
 		t.Errorf("exit %d, %q", code, out)
 	}
 }

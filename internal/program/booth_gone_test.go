@@ -17,7 +17,8 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// used is how much time of a processor this process took so far. It does not run on while the machine does something else.
+// used is how much time of a processor this process took so far. It does not run on while the machine does something
+// else.
 func used(t testing.TB) time.Duration {
 	t.Helper()
 	var u syscall.Rusage
@@ -44,25 +45,38 @@ var leavings = []struct {
 	pty   bool // at a terminal
 	stays bool // to hear how it ended
 }{
-	{"its channel is closed", func(s *gossh.Session, _ *gossh.Client, _ *net.TCPConn, _ io.Writer) { _ = s.Close() }, false, false},
-	{"it disconnects", func(_ *gossh.Session, c *gossh.Client, _ *net.TCPConn, _ io.Writer) { _ = c.Close() }, false, false},
+	{"its channel is closed", func(s *gossh.Session, _ *gossh.Client, _ *net.TCPConn, _ io.Writer) { _ = s.Close() },
+		false, false},
+	{"it disconnects", func(_ *gossh.Session, c *gossh.Client, _ *net.TCPConn, _ io.Writer) { _ = c.Close() }, false,
+		false},
 	{"its connection is reset", func(_ *gossh.Session, _ *gossh.Client, tcp *net.TCPConn, _ io.Writer) {
 		_ = tcp.SetLinger(0)
 		_ = tcp.Close()
 	}, false, false},
-	{"it only says no more", func(_ *gossh.Session, _ *gossh.Client, tcp *net.TCPConn, _ io.Writer) { _ = tcp.CloseWrite() }, false, false},
-	{"it sends a signal", func(s *gossh.Session, _ *gossh.Client, _ *net.TCPConn, _ io.Writer) { _ = s.Signal(gossh.SIGINT) }, false, true},
-	{"ctrl+c at its terminal", func(_ *gossh.Session, _ *gossh.Client, _ *net.TCPConn, in io.Writer) { _, _ = in.Write([]byte{3}) }, true, true},
+	{"it only says no more", func(_ *gossh.Session, _ *gossh.Client, tcp *net.TCPConn,
+		_ io.Writer) {
+		_ = tcp.CloseWrite()
+	}, false, false},
+	{"it sends a signal", func(s *gossh.Session, _ *gossh.Client, _ *net.TCPConn,
+		_ io.Writer) {
+		_ = s.Signal(gossh.SIGINT)
+	}, false, true},
+	{"ctrl+c at its terminal", func(_ *gossh.Session, _ *gossh.Client, _ *net.TCPConn, in io.Writer) {
+		_,
+			_ = in.Write([]byte{3})
+	}, true, true},
 }
 
-// Work ends with its client, however that leaves: from then on the server computes no more than what it is just at. What it still
+// Work ends with its client, however that leaves: from then on the server computes no more than what it is just at.
+// What it still
 // takes is counted in time of a processor.
 func TestWorkEndsWithItsClient(t *testing.T) {
 	port := freePort(t)
 	b := startBooth(t, "--per-key", "100", "--metrics", port)
 	writer := b.client(t, "writer")
 	for i := range 60 {
-		if _, told, code := askOver(t, writer, fmt.Sprintf("book save --metal galvanized --gauge %.3fmm --feed 5 --travel 8 --name c%d", 0.8+float64(i)/100, i), ""); code != 0 {
+		if _, told, code := askOver(t, writer, fmt.Sprintf("book save --metal galvanized --gauge %.3fmm --feed 5 "+
+			"--travel 8 --name c%d", 0.8+float64(i)/100, i), ""); code != 0 {
 			t.Fatal(told)
 		}
 	}
@@ -135,7 +149,8 @@ func ofACard(t *testing.T) time.Duration {
 	const cards = 4
 	was := used(t)
 	for i := range cards {
-		if _, err := calc.Solve(calc.Job{Metal: "galvanized", Thickness: calc.Some(1.1 + float64(i)/777), Joint: "lap"}); err != nil {
+		if _, err := calc.Solve(calc.Job{Metal: "galvanized", Thickness: calc.Some(1.1 + float64(i)/777),
+			Joint: "lap"}); err != nil {
 			t.Fatal(err)
 		}
 	}

@@ -25,16 +25,21 @@ func holds(t testing.TB, file string) bool {
 }
 
 // While one session of a server has the book open, whatever other sessions do leaves the server's hold on the file. A
-// process that has no hold on a file that it uses is passed over by others: they take themselves for the last at the book and
+// process that has no hold on a file that it uses is passed over by others: they take themselves for the last at the
+// book and
 // tidy away what it writes.
 func TestAServerKeepsItsHoldOnTheBook(t *testing.T) {
 	port := freePort(t)
 	b := startBooth(t, "--metrics", port)
 	b.ask(t, "writer", "book save --name lid --gauge 20ga --feed 5 --travel 8", "")
 	b.ask(t, "writer", "book source --name 'booth 1'", "")
-	for _, command := range []string{"book save --name lid2 --gauge 20ga --feed 5 --travel 8", "book edit lid --note x", "book delete lid2", "book restore lid2",
-		"book reading --power-source 'booth 1' --feed 6.3 --stickout 12mm --amps 96 --volts 15.2", "book trial lid --verdict good", "book person ana", "book spool --lot A17 --filler cusi3 --wire .035 --full 4540",
-		"book list", "book find lid", "book show lid --all", "book history lid", "book export -", "book check", "book import -", "card --gauge 20ga --power-source 'booth 1'", "nonsense"} {
+	for _, command := range []string{"book save --name lid2 --gauge 20ga --feed 5 --travel 8",
+		"book edit lid --note x", "book delete lid2", "book restore lid2",
+		"book reading --power-source 'booth 1' --feed 6.3 --stickout 12mm --amps 96 --volts 15.2",
+		"book trial lid --verdict good", "book person ana", "book spool --lot A17 --filler cusi3 --wire .035 " +
+			"--full 4540",
+		"book list", "book find lid", "book show lid --all", "book history lid", "book export -", "book check",
+		"book import -", "card --gauge 20ga --power-source 'booth 1'", "nonsense"} {
 		b.holding(t, command, func() {
 			if out, told, code := b.ask(t, "writer", command, ""); code != 0 && command != "nonsense" {
 				t.Errorf("%s: exit %d, %s%s", command, code, out, told)

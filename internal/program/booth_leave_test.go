@@ -31,5 +31,6 @@ func TestLeavingLeavesNothing(t *testing.T) {
 		return
 	}
 	stacks := make([]byte, 64<<10)
-	t.Errorf("at most %d goroutines may stay, it is %d:\n%s", before, runtime.NumGoroutine(), stacks[:runtime.Stack(stacks, true)])
+	t.Errorf("at most %d goroutines may stay, it is %d:\n%s", before, runtime.NumGoroutine(),
+		stacks[:runtime.Stack(stacks, true)])
 }

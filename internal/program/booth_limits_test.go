@@ -30,7 +30,8 @@ func (b *testBooth) refused(t testing.TB, who, words string) {
 
 func TestLimitOfConnections(t *testing.T) {
 	t.Parallel()
-	for _, x := range []struct{ limit, words string }{{"--per-address", "too many connections from your address"}, {"--connections", "full"}} {
+	for _, x := range []struct{ limit, words string }{{"--per-address", "too many connections from your address"},
+		{"--connections", "full"}} {
 		b := startBooth(t, x.limit, "2")
 		first := b.client(t, "reader")
 		b.client(t, "writer")
@@ -54,18 +55,24 @@ func TestLimitOfConnections(t *testing.T) {
 // Full is a line and an exit code.
 func TestLimitOfSessions(t *testing.T) {
 	t.Parallel()
-	for _, x := range []struct{ limit, words, other string }{{"--per-key", "this key has too many sessions", "0"}, {"--sessions", "full: no more sessions", "1"}} {
+	for _, x := range []struct{ limit, words, other string }{{"--per-key", "this key has too many sessions", "0"},
+		{"--sessions", "full: no more sessions", "1"}} {
 		b := startBooth(t, x.limit, "1")
 		s, seen := screensIn(t, b.client(t, "reader"), 80, 24)
 		seen.await("wire feed")
-		if out, told, code := b.ask(t, "reader", "version", ""); code != 1 || out != "" || !strings.Contains(told, x.words) {
+		if out, told, code := b.ask(t, "reader", "version", ""); code != 1 || out != "" || !strings.Contains(told,
+			x.words) {
 			t.Errorf("%s: exit %d, %q %q", x.limit, code, out, told)
 		}
 		if _, told, code := b.ask(t, "writer", "version", ""); fmt.Sprint(code) != x.other {
 			t.Errorf("%s: another key: exit %d, %q", x.limit, code, told)
 		}
 		_ = s.Close()
-		eventually(t, "no place is given back", func() bool { _, _, code := b.ask(t, "reader", "version", ""); return code == 0 })
+		eventually(t, "no place is given back", func() bool {
+			_, _, code := b.ask(t, "reader", "version",
+				"")
+			return code == 0
+		})
 	}
 }
 
@@ -79,11 +86,16 @@ func TestLimitOfChannels(t *testing.T) {
 		t.Fatal(err)
 	}
 	var why *gossh.OpenChannelError
-	if _, err := c.NewSession(); !errors.As(err, &why) || why.Reason != gossh.ResourceShortage || !strings.Contains(why.Message, "too many sessions") {
+	if _, err := c.NewSession(); !errors.As(err, &why) || why.Reason != gossh.ResourceShortage ||
+		!strings.Contains(why.Message, "too many sessions") {
 		t.Errorf("a third: %v", err)
 	}
 	_ = first.Close()
-	eventually(t, "no place is given back", func() bool { s, err := c.NewSession(); return err == nil && s.Close() == nil })
+	eventually(t, "no place is given back", func() bool {
+		s, err := c.NewSession()
+		return err == nil &&
+			s.Close() == nil
+	})
 }
 
 // Whoever says nothing has the time of a handshake, before a key is known and after.
@@ -193,14 +205,16 @@ func TestHostileClients(t *testing.T) {
 			t.Fatal(err)
 		}
 		defer c.Close()
-		for _, command := range []string{"book save --gauge 20ga --name lid", "book list", "book history lid", "book show lid", "book export -", "book person"} {
+		for _, command := range []string{"book save --gauge 20ga --name lid", "book list", "book history lid",
+			"book show lid", "book export -", "book person"} {
 			clean(t, command, run1(t, c, command))
 		}
 		s, err := c.NewSession()
 		if err != nil {
 			t.Fatal(err)
 		}
-		for name, value := range map[string]string{"COLORTERM": "\x1b]0;pwned\x07", "LC_ALL": "\x1b[31m", "LD_PRELOAD": "/tmp/x.so", "HOME": "/", "TERM": "../../../dev/zero"} {
+		for name, value := range map[string]string{"COLORTERM": "\x1b]0;pwned\x07", "LC_ALL": "\x1b[31m",
+			"LD_PRELOAD": "/tmp/x.so", "HOME": "/", "TERM": "../../../dev/zero"} {
 			if s.Setenv(name, value) == nil {
 				t.Errorf("%s=%q is taken", name, value)
 			}

@@ -45,7 +45,8 @@ func TestTheEndWhileAnotherHoldsTheBook(t *testing.T) {
 	time.Sleep(500 * time.Millisecond) // they wait by then; if one does not yet it is refused as well
 	b.stop()
 	for i, s := range waiting {
-		if code := exitOf(t, s.Wait); code == 0 || !strings.Contains(told[i].String(), "cancelled") && !strings.Contains(told[i].String(), "going down") {
+		if code := exitOf(t, s.Wait); code == 0 || !strings.Contains(told[i].String(), "cancelled") &&
+			!strings.Contains(told[i].String(), "going down") {
 			t.Errorf("exit %d: %s", code, told[i])
 		}
 	}

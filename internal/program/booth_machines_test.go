@@ -60,8 +60,10 @@ type machine struct {
 func startMachine(t testing.TB, dir, name, book string) *machine {
 	t.Helper()
 	m := &machine{addr: freePort(t), log: filepath.Join(dir, name+".log")}
-	cmd := exec.Command("brazebooth", "serve", "--listen", m.addr, "--keys", filepath.Join(dir, "keys"), "--writers", filepath.Join(dir, "writers"),
-		"--host-key", filepath.Join(dir, "host_key"), "--book", book, "--proxy", "127.0.0.2", "--log", m.log, "--per-address", "3")
+	cmd := exec.Command("brazebooth", "serve", "--listen", m.addr, "--keys", filepath.Join(dir, "keys"), "--writers",
+		filepath.Join(dir, "writers"),
+		"--host-key", filepath.Join(dir, "host_key"), "--book", book, "--proxy", "127.0.0.2", "--log", m.log,
+		"--per-address", "3")
 	cmd.Env = append(os.Environ(), "HOME="+dir, "XDG_DATA_HOME="+filepath.Join(dir, name), "XDG_CONFIG_HOME="+dir)
 	told := new(words)
 	cmd.Stderr = told
@@ -100,10 +102,13 @@ func balance(t testing.TB, dir string, servers ...*machine) (addr string) {
 		}
 	}
 	addr = freePort(t)
-	config := "defaults\n mode tcp\n timeout connect 2s\n timeout client 1h\n timeout server 1h\n option redispatch\n retries 3\n" +
-		"frontend booth\n bind " + addr + "\n default_backend servers\nbackend servers\n source 127.0.0.2\n balance leastconn\n"
+	config := "defaults\n mode tcp\n timeout connect 2s\n timeout client 1h\n timeout server 1h\n option " +
+		"redispatch\n retries 3\n" +
+		"frontend booth\n bind " + addr + "\n default_backend servers\nbackend servers\n source 127.0.0.2\n " +
+		"balance leastconn\n"
 	for i, m := range servers {
-		config += fmt.Sprintf(" server s%d %s check inter 200ms fall 1 rise 1 send-proxy-v2 on-marked-down shutdown-sessions\n", i, m.addr)
+		config += fmt.Sprintf(" server s%d %s check inter 200ms fall 1 rise 1 send-proxy-v2 on-marked-down "+
+			"shutdown-sessions\n", i, m.addr)
 	}
 	file := filepath.Join(dir, "haproxy.cfg")
 	if err := os.WriteFile(file, []byte(config), 0o600); err != nil {
@@ -154,7 +159,8 @@ func (b *testBooth) known(_ string, _ net.Addr, key gossh.PublicKey) error {
 	return nil
 }
 
-// Two servers, one book, a balancer: one is killed, and whoever it served finds the saved work at the other, at the same
+// Two servers, one book, a balancer: one is killed, and whoever it served finds the saved work at the other, at the
+// same
 // address and under the same host key.
 func TestMachinesBehindABalancer(t *testing.T) {
 	book := sharedBook(t)
@@ -207,12 +213,14 @@ func TestMachinesBehindABalancer(t *testing.T) {
 	if !strings.Contains(found, "tank lid") {
 		t.Errorf("what was saved is not found at the other server: %s", found)
 	}
-	eventually(t, "the other server did not serve the client under its own address", func() bool { // its log may be late
+	// its log may be late
+	eventually(t, "the other server did not serve the client under its own address", func() bool {
 		return machines[1-at].sessions(t, client) > 0
 	})
 }
 
-// Only a balancer names clients: a header from elsewhere is not believed, and a balancer's connection without one is none.
+// Only a balancer names clients: a header from elsewhere is not believed, and a balancer's connection without one is
+// none.
 func TestProxyHeaderIsNotForged(t *testing.T) {
 	b := &testBooth{dir: t.TempDir()}
 	b.people(t)
@@ -221,7 +229,8 @@ func TestProxyHeaderIsNotForged(t *testing.T) {
 	one := []byte("PROXY TCP4 " + forged + " 127.0.0.1 4000 22\r\n")
 	two := append([]byte("\r\n\r\n\x00\r\nQUIT\n\x21\x11\x00\x0c"), 203, 0, 113, 9, 127, 0, 0, 1, 0x0f, 0xa0, 0, 22)
 	for believed, header := range [][]byte{one, two} {
-		if c, err := b.through(t, m.addr, "127.0.0.1", "writer", header); err == nil { // let in under its own address, or not at all
+		// let in under its own address, or not at all
+		if c, err := b.through(t, m.addr, "127.0.0.1", "writer", header); err == nil {
 			run1(t, c, "version")
 			_ = c.Close()
 		}
@@ -251,7 +260,8 @@ func TestProxyHeaderIsNotForged(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	if _, err := b.through(t, m.addr, "127.0.0.1", "writer", one); err == nil || !strings.Contains(err.Error(), "too many connections") {
+	if _, err := b.through(t, m.addr, "127.0.0.1", "writer", one); err == nil || !strings.Contains(err.Error(),
+		"too many connections") {
 		t.Errorf("a header makes room: %v", err)
 	}
 }

@@ -12,7 +12,8 @@ import (
 	"brazebooth/internal/serve"
 )
 
-// A server takes no book, nor a part of one, for its keys, its log, its own key or its settings, and starts with no book that
+// A server takes no book, nor a part of one, for its keys, its log, its own key or its settings, and starts with no
+// book that
 // can be none. The book is as it was.
 func TestServeTakesTheBookForNothingElse(t *testing.T) {
 	dir := t.TempDir()
@@ -31,7 +32,8 @@ func TestServeTakesTheBookForNothingElse(t *testing.T) {
 		d.Err, d.Getenv, d.Config = told, func(string) string { return "" }, ""
 		ctx, stop := context.WithCancel(context.Background())
 		stop() // a server that starts all the same ends at once
-		code := cli.Run(ctx, append([]string{"serve", "--listen", "127.0.0.1:0", "--open"}, args...), cli.Deps{Out: told, Err: told, Serve: serve.Bind(d), HostKey: filepath.Join(dir, "key")})
+		code := cli.Run(ctx, append([]string{"serve", "--listen", "127.0.0.1:0", "--open"}, args...),
+			cli.Deps{Out: told, Err: told, Serve: serve.Bind(d), HostKey: filepath.Join(dir, "key")})
 		if code == 0 {
 			t.Errorf("%q: it starts", args)
 		}
@@ -39,13 +41,16 @@ func TestServeTakesTheBookForNothingElse(t *testing.T) {
 	}
 	for _, part := range []string{file, file + "-wal", file + "-shm", link} {
 		for _, flag := range []string{"--keys", "--writers", "--log", "--host-key"} {
-			if told := serveIt("--book", file, "--host-key", filepath.Join(dir, "key"), flag, part); !strings.Contains(told, flag) || !strings.Contains(told, "the book, or a part of it") && flag != "--config" {
+			if told := serveIt("--book", file, "--host-key", filepath.Join(dir, "key"), flag,
+				part); !strings.Contains(told, flag) || !strings.Contains(told, "the book, or a part of it") &&
+				flag != "--config" {
 				t.Errorf("%s %s: %s", flag, part, told)
 			}
 		}
 	}
 	for _, place := range []string{"postgres:/u:secret@h/d", "-", "a\x1bb.db"} {
-		if told := serveIt("--host-key", filepath.Join(dir, "key"), "--book", place); strings.Contains(told, "secret") || strings.Contains(told, "serving") {
+		if told := serveIt("--host-key", filepath.Join(dir, "key"), "--book", place); strings.Contains(told,
+			"secret") || strings.Contains(told, "serving") {
 			t.Errorf("%q: %s", place, told)
 		}
 	}

@@ -22,7 +22,10 @@ func (x *typed) ask(line, answer string) {
 	if _, err := io.WriteString(x.keys, line); err != nil {
 		x.t.Fatal(err)
 	}
-	eventually(x.t, "after "+line+" nobody says "+answer, func() bool { return strings.Contains(x.said.String(), answer) })
+	eventually(x.t, "after "+line+" nobody says "+answer, func() bool {
+		return strings.Contains(x.said.String(),
+			answer)
+	})
 }
 
 // still fails where a byte moved a cursor, coloured or drew.
@@ -103,7 +106,8 @@ func TestServePlainWithoutATerminal(t *testing.T) {
 	if code != 0 || told != "" || !strings.Contains(out, "Kept: tank lid.") || strings.Contains(out, "\r") {
 		t.Errorf("exit %d, %s\n%s", code, told, out)
 	}
-	if out, _, _ := b.ask(t, "reader", "--plain --units inch", "card\nfind tank\nopen 1\n"); !strings.Contains(out, "Opened: tank lid.") || !strings.Contains(out, "inches per minute") || !strings.HasSuffix(out, "Goodbye.\n") {
+	if out, _, _ := b.ask(t, "reader", "--plain --units inch", "card\nfind tank\nopen 1\n"); !strings.Contains(out,
+		"Opened: tank lid.") || !strings.Contains(out, "inches per minute") || !strings.HasSuffix(out, "Goodbye.\n") {
 		t.Errorf("%s", out)
 	}
 }

@@ -18,7 +18,8 @@ import (
 
 // two is a header of version 2 of the PROXY protocol: command, family and what follows.
 func two(command, family byte, rest string) string {
-	return "\r\n\r\n\x00\r\nQUIT\n" + string([]byte{0x20 | command, family, byte(len(rest) >> 8), byte(len(rest))}) + rest
+	return "\r\n\r\n\x00\r\nQUIT\n" + string([]byte{0x20 | command, family, byte(len(rest) >> 8), byte(len(rest))}) +
+		rest
 }
 
 // of6 is a client and a server of TCP over IPv6, as version 2 has them.
@@ -28,7 +29,8 @@ func of6(client string) string {
 
 const of4 = "\xcb\x00\x71\x09\x7f\x00\x00\x01\x0f\xa0\x00\x16" // 203.0.113.9:4000, 127.0.0.1:22
 
-// comesAs is under which address a server that believes a balancer at 127.0.0.2 serves who comes from there with a header, "" where
+// comesAs is under which address a server that believes a balancer at 127.0.0.2 serves who comes from there with a
+// header, "" where
 // it does not.
 func (b *testBooth) comesAs(t *testing.T, from, header string) string {
 	t.Helper()
@@ -72,7 +74,8 @@ func (b *testBooth) served(t testing.TB) (from []string) {
 	return from
 }
 
-// Every kind of header that a balancer may send, as docs/serving.md says: a client by its address, the balancer's own connection
+// Every kind of header that a balancer may send, as docs/serving.md says: a client by its address, the balancer's own
+// connection
 // under the balancer's, anything else not at all. None of them counts to anybody when it is gone.
 func TestHeadersOfABalancer(t *testing.T) {
 	t.Parallel()
@@ -80,8 +83,10 @@ func TestHeadersOfABalancer(t *testing.T) {
 	port := freePort(t)
 	b := &testBooth{dir: dir, told: new(words)}
 	b.people(t)
-	b.run(t, []string{"serve", "--listen", "127.0.0.1:0", "--keys", filepath.Join(dir, "keys"), "--writers", filepath.Join(dir, "writers"), "--host-key", filepath.Join(dir, "host_key"),
-		"--book", filepath.Join(dir, "book.db"), "--log", filepath.Join(dir, "log"), "--proxy", "127.0.0.2", "--handshake", "2s", "--per-address", "4", "--metrics", port})
+	b.run(t, []string{"serve", "--listen", "127.0.0.1:0", "--keys", filepath.Join(dir, "keys"), "--writers",
+		filepath.Join(dir, "writers"), "--host-key", filepath.Join(dir, "host_key"),
+		"--book", filepath.Join(dir, "book.db"), "--log", filepath.Join(dir, "log"), "--proxy", "127.0.0.2",
+		"--handshake", "2s", "--per-address", "4", "--metrics", port})
 	const own = "127.0.0.2"
 	refused := 0
 	for _, x := range []struct{ name, header, as string }{
@@ -117,7 +122,8 @@ func TestHeadersOfABalancer(t *testing.T) {
 		if as := b.comesAs(t, own, x.header); as != x.as {
 			t.Errorf("%s: served as %q, not %q", x.name, as, x.as)
 		}
-		if x.as == "" && !strings.HasPrefix(x.name, "cut off in version 2") { // whose rest is taken from what follows, which is then no SSH
+		// whose rest is taken from what follows, which is then no SSH
+		if x.as == "" && !strings.HasPrefix(x.name, "cut off in version 2") {
 			refused++
 		}
 		// From anywhere else no header is believed, whatever it says.
@@ -128,7 +134,8 @@ func TestHeadersOfABalancer(t *testing.T) {
 	eventually(t, "places are not given back", func() bool {
 		return strings.Contains(page(t, port, "/metrics"), "brazebooth_connections 0\n")
 	})
-	if want := fmt.Sprintf("brazebooth_refused_total{why=\"no client named\"} %d\n", refused); !strings.Contains(page(t, port, "/metrics"), want) {
+	if want := fmt.Sprintf("brazebooth_refused_total{why=\"no client named\"} %d\n",
+		refused); !strings.Contains(page(t, port, "/metrics"), want) {
 		t.Errorf("not counted: %s", want)
 	}
 	if list := b.served(t); slices.ContainsFunc(list, func(s string) bool { return net.ParseIP(s) == nil }) {

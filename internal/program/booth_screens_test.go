@@ -75,7 +75,8 @@ func TestServeRefusesStrangersOfOpenSSH(t *testing.T) {
 func TestServeRefusesWhatIsNoSession(t *testing.T) {
 	t.Parallel()
 	b := startBooth(t)
-	if out, err := b.openSSH(t, "writer", "-o", "ExitOnForwardFailure=yes", "-R", "127.0.0.1:0:127.0.0.1:1", "card").CombinedOutput(); err == nil {
+	if out, err := b.openSSH(t, "writer", "-o", "ExitOnForwardFailure=yes", "-R", "127.0.0.1:0:127.0.0.1:1",
+		"card").CombinedOutput(); err == nil {
 		t.Errorf("a port was forwarded here: %s", out)
 	}
 	if out, err := b.openSSH(t, "writer", "-s", "sftp").CombinedOutput(); err == nil {
@@ -104,8 +105,10 @@ func TestServeRefusesWhatIsNoSession(t *testing.T) {
 	if scp, err := exec.LookPath("scp"); err == nil {
 		_, port, _ := net.SplitHostPort(b.addr)
 		for _, how := range []string{"-O", "-s"} {
-			out, err := exec.Command(scp, how, "-F", "none", "-o", "StrictHostKeyChecking=no", "-o", "UserKnownHostsFile=/dev/null", "-o", "BatchMode=yes",
-				"-i", filepath.Join(b.dir, "writer"), "-P", port, b.book, "127.0.0.1:"+filepath.Join(b.dir, "copied")).CombinedOutput()
+			out, err := exec.Command(scp, how, "-F", "none", "-o", "StrictHostKeyChecking=no", "-o",
+				"UserKnownHostsFile=/dev/null", "-o", "BatchMode=yes",
+				"-i", filepath.Join(b.dir, "writer"), "-P", port, b.book, "127.0.0.1:"+filepath.Join(b.dir,
+					"copied")).CombinedOutput()
 			if _, there := os.Stat(filepath.Join(b.dir, "copied")); err == nil || there == nil {
 				t.Errorf("scp %s copied: %s", how, out)
 			}
@@ -146,7 +149,10 @@ func TestServeEndsADroppedChannel(t *testing.T) {
 	if err := first.Close(); err != nil { // the channel, not the connection
 		t.Fatal(err)
 	}
-	eventually(t, "the dropped session goes on", func() bool { return strings.Contains(page(t, metrics, "/metrics"), "brazebooth_sessions 1\n") })
+	eventually(t, "the dropped session goes on", func() bool {
+		return strings.Contains(page(t, metrics, "/metrics"),
+			"brazebooth_sessions 1\n")
+	})
 	y.write("\r")
 	y.await("~16 ga")
 	if s := page(t, metrics, "/healthz"); !strings.Contains(s, `"status":"ok"`) {
@@ -175,7 +181,8 @@ func TestServeMultiplexedByOpenSSH(t *testing.T) {
 	}
 	y.write("\r")
 	y.await("~16 ga")
-	if out, err := b.openSSH(t, "reader", "-S", socket, "gauge", "16").CombinedOutput(); err != nil || !strings.Contains(string(out), "16 gauge") {
+	if out, err := b.openSSH(t, "reader", "-S", socket, "gauge", "16").CombinedOutput(); err != nil ||
+		!strings.Contains(string(out), "16 gauge") {
 		t.Errorf("%v: %s", err, out)
 	}
 }

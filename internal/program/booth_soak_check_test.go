@@ -10,7 +10,8 @@ import (
 	"brazebooth/internal/book"
 )
 
-// faults looks a whole book through: what was acknowledged and is not there, and what is there and should not be so. It is
+// faults looks a whole book through: what was acknowledged and is not there, and what is there and should not be so.
+// It is
 // for a book that nobody writes into any more.
 func (l *ledger) faults(ctx context.Context, b book.Book) (lost, wrong []string) {
 	say := func(format string, args ...any) { wrong = append(wrong, fmt.Sprintf(format, args...)) }
@@ -56,7 +57,8 @@ func (l *ledger) faults(ctx context.Context, b book.Book) (lost, wrong []string)
 }
 
 // faultsOfID holds the ways to one record against each other.
-func (l *ledger) faultsOfID(ctx context.Context, b book.Book, id string, list []book.Revision, say func(string, ...any)) {
+func (l *ledger) faultsOfID(ctx context.Context, b book.Book, id string, list []book.Revision, say func(string,
+	...any)) {
 	head, err := b.Get(ctx, id)
 	switch {
 	case err != nil:
@@ -119,7 +121,8 @@ func (r *soakRecord) missing(chain []book.Revision) (lost []string) {
 			at++
 		}
 		if at == len(chain) {
-			lost = append(lost, fmt.Sprintf("%s %s: state %d of %d was acknowledged and is lost", r.id, r.mark, n+1, len(r.states)))
+			lost = append(lost, fmt.Sprintf("%s %s: state %d of %d was acknowledged and is lost", r.id, r.mark, n+1,
+				len(r.states)))
 			at = 0
 		}
 	}
@@ -134,7 +137,8 @@ func (r *soakRecord) strange(chain []book.Revision) (wrong []string) {
 			at++
 		}
 		if at++; at > len(r.states) {
-			return append(wrong, fmt.Sprintf("%s: revision %d of %d, %s, is none that was made of %s", chain[n].ID, n+1, len(chain), chain[n].Rev, r.mark))
+			return append(wrong, fmt.Sprintf("%s: revision %d of %d, %s, is none that was made of %s", chain[n].ID,
+				n+1, len(chain), chain[n].Rev, r.mark))
 		}
 	}
 	return nil
@@ -167,7 +171,8 @@ func markOf(rev *book.Revision) string {
 	return mark
 }
 
-// chained are revisions of one record, each behind the one that it replaces; what replaces nothing that is there comes last.
+// chained are revisions of one record, each behind the one that it replaces; what replaces nothing that is there comes
+// last.
 func chained(list []book.Revision) []book.Revision {
 	out := make([]book.Revision, 0, len(list))
 	last := ""

@@ -74,8 +74,10 @@ type watcher struct {
 }
 
 func (s *soak) reader(n int) *watcher {
-	return &watcher{soak: s, n: n, r: s.plan("reader", n), line: &caller{soak: s, to: s.servers[n%2], r: s.plan("reader's line", n)},
-		loop: &loop{soak: s, home: filepath.Join(s.keys.dir, fmt.Sprintf("reader-%d", n)), r: s.plan("reader's loop", n), kills: 5}}
+	return &watcher{soak: s, n: n, r: s.plan("reader", n), line: &caller{soak: s, to: s.servers[n%2],
+		r: s.plan("reader's line", n)},
+		loop: &loop{soak: s, home: filepath.Join(s.keys.dir, fmt.Sprintf("reader-%d", n)), r: s.plan("reader's loop",
+			n), kills: 5}}
 }
 
 // work looks at the book in every way in turn, one look after some acts of the others.

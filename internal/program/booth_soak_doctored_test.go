@@ -40,7 +40,8 @@ func smallBook(t *testing.T, file string) *ledger {
 		note := mark + " first"
 		switch n % 3 {
 		case 1:
-			r, err := who.New(book.ReadingKind, book.Reading{Source: "booth 1", Filler: "cusi3", Wire: 0.9, Mode: "dip", Feed: 6, StickOut: 12, Amps: ampsOf(mark), Note: note})
+			r, err := who.New(book.ReadingKind, book.Reading{Source: "booth 1", Filler: "cusi3", Wire: 0.9,
+				Mode: "dip", Feed: 6, StickOut: 12, Amps: ampsOf(mark), Note: note})
 			keep(l.tried(book.ReadingKind, mark, note), r, err)
 		default:
 			rec := l.tried(book.CardKind, mark, note)
@@ -93,7 +94,8 @@ func TestSoakNoticesADoctoredBook(t *testing.T) {
 	for i, d := range doctorings {
 		for _, r := range deep.Of(t, l.records, 3) {
 			at := slices.Index(l.records, r)
-			if r.kind == book.ReadingKind && strings.Contains(d.name, "state is gone") { // it has one only: that is removing it
+			// it has one only: that is removing it
+			if r.kind == book.ReadingKind && strings.Contains(d.name, "state is gone") {
 				continue
 			}
 			next := l.records[(at+3)%len(l.records)]
@@ -119,7 +121,8 @@ func TestSoakNoticesWhatIsNoRecordsOwn(t *testing.T) {
 	for at := range l.records {
 		r := l.records[at]
 		l.records = slices.Delete(slices.Clone(l.records), at, at+1)
-		if lost, wrong := look(t, l, whole); len(lost) > 0 || len(wrong) != 1 || !strings.Contains(wrong[0], "nobody saved") {
+		if lost, wrong := look(t, l, whole); len(lost) > 0 || len(wrong) != 1 || !strings.Contains(wrong[0],
+			"nobody saved") {
 			t.Errorf("record %d was saved by nobody: lost %q, wrong %q", at, lost, wrong)
 		}
 		l.records = slices.Insert(l.records, at, r)
@@ -138,12 +141,15 @@ func TestSoakNoticesWhatIsNoRecordsOwn(t *testing.T) {
 			t.Errorf("record %d was kept and not acknowledged, which may be: lost %q, wrong %q", at, lost, wrong)
 		}
 		last.note += " x"
-		if lost, wrong := look(t, l, whole); len(lost) > 0 || len(wrong) != 1 || !strings.Contains(wrong[0], "none that was made") {
+		if lost, wrong := look(t, l, whole); len(lost) > 0 || len(wrong) != 1 || !strings.Contains(wrong[0],
+			"none that was made") {
 			t.Errorf("record %d holds what nobody gave it: lost %q, wrong %q", at, lost, wrong)
 		}
 		*last, r.id = was, id
 	}
-	for i, do := range []string{"DELETE FROM sqlite_schema WHERE name = 'heads_at'", "UPDATE sqlite_schema SET rootpage = (SELECT rootpage FROM sqlite_schema WHERE name = 'heads_kind') WHERE name = 'heads_at'"} {
+	for i, do := range []string{"DELETE FROM sqlite_schema WHERE name = 'heads_at'",
+		"UPDATE sqlite_schema SET rootpage = (SELECT rootpage FROM sqlite_schema WHERE name = 'heads_kind') WHERE " +
+			"name = 'heads_at'"} {
 		file := copyOf(t, whole, filepath.Join(dir, fmt.Sprintf("schema-%d.db", i)))
 		doctored(t, file, "PRAGMA writable_schema = on; "+do)
 		if faults := soundFile(t, file); len(faults) == 0 {

@@ -46,7 +46,8 @@ func (h *hand) work() {
 	}
 }
 
-// come opens the book to write, takes in nothing and closes it: what goes wrong between processes goes wrong at their coming
+// come opens the book to write, takes in nothing and closes it: what goes wrong between processes goes wrong at their
+// coming
 // and going, and this is the quickest.
 func (h *hand) come() {
 	args := []string{"book", "import", "-"}
@@ -72,7 +73,8 @@ func feedOf(mark string) float64 { return float64(400+number(mark)%300) / 100 }
 // ampsOf is a current in A, 80 to 119.
 func ampsOf(mark string) float64 { return 80 + float64(number(mark)%40) }
 
-// note is a text that no other state of any record has, short or long, so that records do not fall into each other's room.
+// note is a text that no other state of any record has, short or long, so that records do not fall into each other's
+// room.
 func (h *hand) note(mark string) string {
 	text := fmt.Sprintf("%s e%d", mark, h.acts)
 	for range h.r.IntN(60) {
@@ -84,13 +86,15 @@ func (h *hand) note(mark string) string {
 func (h *hand) save() {
 	mark := h.mark()
 	r := h.tried(book.CardKind, mark, h.note(mark))
-	id := h.try("saved", "book", "save", "--name", mark, "--note", r.states[0].note, "--gauge", "20ga", "--feed", fmt.Sprint(feedOf(mark)), "--travel", "8")
+	id := h.try("saved", "book", "save", "--name", mark, "--note", r.states[0].note, "--gauge", "20ga", "--feed",
+		fmt.Sprint(feedOf(mark)), "--travel", "8")
 	if h.came(r, id); id != "" {
 		h.mine = append(h.mine, r)
 	}
 }
 
-// read keeps a reading. A few belong to one power source, which is kept first: what is kept of one reads all its others.
+// read keeps a reading. A few belong to one power source, which is kept first: what is kept of one reads all its
+// others.
 func (h *hand) read() {
 	mark := h.mark()
 	if h.readings++; h.source == "" || h.readings%10 == 0 {
@@ -102,7 +106,8 @@ func (h *hand) read() {
 		return
 	}
 	r := h.tried(book.ReadingKind, mark, h.note(mark))
-	h.came(r, h.try("saved", "book", "reading", "--power-source", h.source, "--note", r.states[0].note, "--feed", "6.3", "--stickout", "12mm", "--amps", fmt.Sprint(ampsOf(mark)), "--volts", "15.2"))
+	h.came(r, h.try("saved", "book", "reading", "--power-source", h.source, "--note", r.states[0].note, "--feed",
+		"6.3", "--stickout", "12mm", "--amps", fmt.Sprint(ampsOf(mark)), "--volts", "15.2"))
 }
 
 // change gives a card another state; where it is not told that this was done it leaves the card alone from then on.
@@ -129,11 +134,13 @@ func (h *hand) change(at int, deleted bool, done string) {
 
 var savedAs = regexp.MustCompile(`(?m)^(saved|changed|deleted|restored) ([0-9a-f]{16})\b.*\n`)
 
-// try asks for an act and returns the id that was acknowledged. An answer that came whole counts, whatever became of who
+// try asks for an act and returns the id that was acknowledged. An answer that came whole counts, whatever became of
+// who
 // gave it; a card that went beside the book is none that the book has.
 func (h *hand) try(done string, args ...string) (id string) {
 	out, told, code := h.ask(args)
-	if m := savedAs.FindStringSubmatch(out); m != nil && m[1] == done && !strings.Contains(told, "kept beside") && !strings.Contains(told, "kept in") {
+	if m := savedAs.FindStringSubmatch(out); m != nil && m[1] == done && !strings.Contains(told, "kept beside") &&
+		!strings.Contains(told, "kept in") {
 		return m[2]
 	}
 	if code != notWhole {

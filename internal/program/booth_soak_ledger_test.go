@@ -8,7 +8,8 @@ import (
 	"brazebooth/internal/book"
 )
 
-// ledger is what hands tried to keep in a book, and what of it was acknowledged. It is safe for use by several goroutines.
+// ledger is what hands tried to keep in a book, and what of it was acknowledged. It is safe for use by several
+// goroutines.
 type ledger struct {
 	mu      sync.Mutex
 	turns   *sync.Cond // signalled at every act

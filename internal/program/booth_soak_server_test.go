@@ -38,15 +38,18 @@ type booth struct {
 // program is this program with a home of its own on the soak's book.
 func (s *soak) program(ctx context.Context, home string, args ...string) *exec.Cmd {
 	cmd := exec.CommandContext(ctx, "brazebooth", append(args, "--book", s.book)...)
-	cmd.Env = append(os.Environ(), "HOME="+home, "XDG_DATA_HOME="+home, "XDG_CONFIG_HOME="+home, "LC_ALL=C.UTF-8", "TERM=xterm")
+	cmd.Env = append(os.Environ(), "HOME="+home, "XDG_DATA_HOME="+home, "XDG_CONFIG_HOME="+home, "LC_ALL=C.UTF-8",
+		"TERM=xterm")
 	return cmd
 }
 
 // start runs the server and comes back when it listens.
 func (b *booth) start() {
 	dir := b.keys.dir
-	b.process = b.program(context.Background(), b.home, "serve", "--listen", "127.0.0.1:0", "--keys", filepath.Join(dir, "keys"), "--writers", filepath.Join(dir, "writers"),
-		"--host-key", filepath.Join(dir, "host_key"), "--per-address", "100", "--per-key", "100", "--log", b.home+".log")
+	b.process = b.program(context.Background(), b.home, "serve", "--listen", "127.0.0.1:0", "--keys",
+		filepath.Join(dir, "keys"), "--writers", filepath.Join(dir, "writers"),
+		"--host-key", filepath.Join(dir, "host_key"), "--per-address", "100", "--per-key", "100", "--log",
+		b.home+".log")
 	told, err := b.process.StderrPipe()
 	if err == nil {
 		err = b.process.Start()
@@ -90,7 +93,8 @@ func (b *booth) stop(by os.Signal) {
 	b.process = nil
 }
 
-// killServers kills one of the servers after a number of acts, again and again, and starts it again. One in four is asked
+// killServers kills one of the servers after a number of acts, again and again, and starts it again. One in four is
+// asked
 // to end instead, which is when it closes the book.
 func (s *soak) killServers() {
 	r := s.plan("servers", 0)

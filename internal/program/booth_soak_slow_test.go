@@ -24,7 +24,8 @@ type slow struct {
 }
 
 func (s *soak) importer(n int) *slow {
-	return &slow{soak: s, n: n, r: s.plan("importer", n), line: &caller{soak: s, to: s.servers[n], r: s.plan("importer's line", n)}}
+	return &slow{soak: s, n: n, r: s.plan("importer", n), line: &caller{soak: s, to: s.servers[n],
+		r: s.plan("importer's line", n)}}
 }
 
 func (w *slow) work() {
@@ -71,7 +72,8 @@ func (w *slow) take() {
 
 // smallCard is a card that holds what the soak looks at.
 func smallCard(mark, note string) book.Card {
-	return book.Card{Name: mark, Note: note, Job: calc.Job{Feed: calc.Some(feedOf(mark))}, Card: book.Kept{Figures: make([]book.Figure, 1)}}
+	return book.Card{Name: mark, Note: note, Job: calc.Job{Feed: calc.Some(feedOf(mark))},
+		Card: book.Kept{Figures: make([]book.Figure, 1)}}
 }
 
 // slowly gives lines one by one, waiting before each of them and before the end.

@@ -25,7 +25,8 @@ const (
 	soakReaders   = 2
 )
 
-// TestSoakOfOneBook lets two servers and commands work on one SQLite file, all of them processes that are killed now and
+// TestSoakOfOneBook lets two servers and commands work on one SQLite file, all of them processes that are killed now
+// and
 // then: what was acknowledged is there with its own content, and the file is whole.
 func TestSoakOfOneBook(t *testing.T) {
 	t.Parallel()
@@ -62,7 +63,8 @@ func soundFile(t testing.TB, file string) (faults []string) {
 		t.Fatal(err)
 	}
 	defer db.Close()
-	for _, question := range []string{"PRAGMA integrity_check", "SELECT \"table\" || ' row ' || rowid || ' refers to nothing' FROM pragma_foreign_key_check"} {
+	for _, question := range []string{"PRAGMA integrity_check", "SELECT \"table\" || ' row ' || rowid || ' refers " +
+		"to nothing' FROM pragma_foreign_key_check"} {
 		rows, err := db.Query(question)
 		if err != nil {
 			return append(faults, err.Error())
@@ -113,11 +115,13 @@ func newSoak(t *testing.T, dir, place string) *soak {
 // soakPhase is how many acts those do who are at work together, before others are.
 const soakPhase = 24
 
-// busy reports whether a hand is at work in a phase: in every third all are, in the others two over SSH and one by commands.
+// busy reports whether a hand is at work in a phase: in every third all are, in the others two over SSH and one by
+// commands.
 // What goes wrong between processes goes wrong where none has the book open for long, and so not where all are busy.
 func (s *soak) busy(n, phase int) bool {
 	r := s.plan("phase", phase)
-	one, other, loop := r.IntN(soakWriters), r.IntN(soakWriters+soakElsewhere), soakWriters+soakElsewhere+r.IntN(soakLoops)
+	one, other, loop := r.IntN(soakWriters), r.IntN(soakWriters+soakElsewhere),
+		soakWriters+soakElsewhere+r.IntN(soakLoops)
 	return phase%3 == 0 || n == one || n == other || n == loop
 }
 
@@ -152,7 +156,8 @@ func (s *soak) run() {
 		case n < soakWriters+soakElsewhere:
 			h.ask = (&caller{soak: s, to: s.servers[1], r: s.plan("line", n)}).ask
 		default:
-			h.ask = (&loop{soak: s, home: filepath.Join(s.keys.dir, fmt.Sprintf("loop-%d", n)), r: s.plan("loop", n), kills: 8}).ask
+			h.ask = (&loop{soak: s, home: filepath.Join(s.keys.dir, fmt.Sprintf("loop-%d", n)), r: s.plan("loop", n),
+				kills: 8}).ask
 		}
 		writing.Go(h.work)
 	}
@@ -187,9 +192,12 @@ func (s *soak) result(engine string, b book.Book, damaged ...string) {
 	lost, wrong := s.faults(s.Context(), b)
 	damaged = slices.Concat(damaged, wrong, s.damaged)
 	servers := s.servers[0].killed + s.servers[1].killed
-	s.Logf("%s, seed %d: %d acts, %d servers and %d commands killed; %d acts refused: %q", engine, deep.Seed(), s.done, servers, s.cut, len(s.refused), few(s.refused))
+	s.Logf("%s, seed %d: %d acts, %d servers and %d commands killed; %d acts refused: %q", engine, deep.Seed(),
+		s.done, servers, s.cut, len(s.refused), few(s.refused))
 	s.Logf("| minutes | writers | acknowledged | killed | looks | lost | damaged | wrong looks |")
-	s.Logf("| %.1f | %d | %d | %d | %d | %d | %d | %d |", s.took.Minutes(), soakWriters+soakElsewhere+soakLoops+soakImports, s.acknowledged(), servers+s.cut, s.looks, len(lost), len(damaged), len(s.strayed))
+	s.Logf("| %.1f | %d | %d | %d | %d | %d | %d | %d |", s.took.Minutes(),
+		soakWriters+soakElsewhere+soakLoops+soakImports, s.acknowledged(), servers+s.cut, s.looks, len(lost),
+		len(damaged), len(s.strayed))
 	for _, f := range slices.Concat(few(lost), few(damaged), few(s.strayed)) {
 		s.Error(f)
 	}

@@ -16,7 +16,8 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// seen is a terminal's screen with a way to type at it: behind the OpenSSH client in a real pty, or behind the library's.
+// seen is a terminal's screen with a way to type at it: behind the OpenSSH client in a real pty, or behind the
+// library's.
 type seen struct {
 	t    testing.TB
 	emu  *vt.SafeEmulator

@@ -57,7 +57,8 @@ func startBooth(t testing.TB, more ...string) *testBooth {
 	b := &testBooth{dir: t.TempDir(), told: new(words)}
 	b.book = filepath.Join(b.dir, "book.db")
 	b.people(t)
-	args := append([]string{"serve", "--listen", "127.0.0.1:0", "--keys", filepath.Join(b.dir, "keys"), "--writers", filepath.Join(b.dir, "writers"),
+	args := append([]string{"serve", "--listen", "127.0.0.1:0", "--keys", filepath.Join(b.dir, "keys"), "--writers",
+		filepath.Join(b.dir, "writers"),
 		"--host-key", filepath.Join(b.dir, "host_key"), "--book", b.book}, more...)
 	b.run(t, args)
 	return b
@@ -88,7 +89,8 @@ func (b *testBooth) run(t testing.TB, args []string) {
 	ctx, cancel := context.WithCancel(context.Background())
 	code := make(chan int, 1)
 	go func() {
-		code <- cli.Run(ctx, args, cli.Deps{In: strings.NewReader(""), Out: b.told, Err: b.told, Serve: serve.Bind(d), Example: tui.ExampleJob(), Title: tui.ExampleTitle})
+		code <- cli.Run(ctx, args, cli.Deps{In: strings.NewReader(""), Out: b.told, Err: b.told, Serve: serve.Bind(d),
+			Example: tui.ExampleJob(), Title: tui.ExampleTitle})
 	}()
 	var once sync.Once
 	var ended int
@@ -158,7 +160,9 @@ func (b *testBooth) config(t testing.TB, who string) *gossh.ClientConfig {
 	if err != nil {
 		t.Error(err)
 	}
-	return &gossh.ClientConfig{User: who, Auth: []gossh.AuthMethod{gossh.PublicKeys(key)}, HostKeyCallback: gossh.InsecureIgnoreHostKey(), Timeout: deep.Patience(t)} // the test's own server
+	// the test's own server
+	return &gossh.ClientConfig{User: who, Auth: []gossh.AuthMethod{gossh.PublicKeys(key)},
+		HostKeyCallback: gossh.InsecureIgnoreHostKey(), Timeout: deep.Patience(t)}
 }
 
 // ask runs one command by the library's client, over a connection of its own.
@@ -201,10 +205,14 @@ func (b *testBooth) openSSH(t testing.TB, who string, more ...string) *exec.Cmd 
 	if err != nil {
 		t.Fatal(err)
 	}
-	args := []string{"-F", "none", "-o", "StrictHostKeyChecking=no", "-o", "UserKnownHostsFile=" + filepath.Join(b.dir, "known_hosts"),
-		"-o", "IdentitiesOnly=yes", "-o", "BatchMode=yes", "-o", "LogLevel=ERROR", "-i", filepath.Join(b.dir, who), "-p", port}
+	args := []string{"-F", "none", "-o", "StrictHostKeyChecking=no", "-o", "UserKnownHostsFile=" +
+		filepath.Join(b.dir, "known_hosts"),
+		"-o", "IdentitiesOnly=yes", "-o", "BatchMode=yes", "-o", "LogLevel=ERROR", "-i", filepath.Join(b.dir, who),
+		"-p", port}
 	for i, a := range more {
-		if !strings.HasPrefix(a, "-") && (i == 0 || more[i-1] != "-o" && more[i-1] != "-L" && more[i-1] != "-R" && more[i-1] != "-S") { // the host goes before the command
+		// the host goes before the command
+		if !strings.HasPrefix(a, "-") && (i == 0 || more[i-1] != "-o" && more[i-1] != "-L" && more[i-1] != "-R" &&
+			more[i-1] != "-S") {
 			return exec.Command(program, append(append(append(args, more[:i]...), host), more[i:]...)...)
 		}
 	}

@@ -22,8 +22,10 @@ import (
 
 // hostile is text that would do something to a terminal that took it as it is.
 var hostile = []string{
-	"\x1b]52;c;cHduZWQ=\x07lid", "\x1b]0;pwned\x07lid", "\x1b[31mred\x1b[2J\x1b[6n", "\x1bP+q544e\x1b\\lid", "\u009b31mlid", "\u009d52;c;cHduZWQ=\u009clid",
-	"lid\u202egnp.exe", "\u2066lid\u2069", "a\rb\bc\x00d\x7f", "lid\u200b\ufeff\U000e0041", "tank\nlid\x0b\x0c", "\xff\xfe\x9b31m", "=cmd|' /C calc'!A0", "\x1b\x1b\x1b[201~\x1b[200~rm",
+	"\x1b]52;c;cHduZWQ=\x07lid", "\x1b]0;pwned\x07lid", "\x1b[31mred\x1b[2J\x1b[6n", "\x1bP+q544e\x1b\\lid",
+	"\u009b31mlid", "\u009d52;c;cHduZWQ=\u009clid",
+	"lid\u202egnp.exe", "\u2066lid\u2069", "a\rb\bc\x00d\x7f", "lid\u200b\ufeff\U000e0041", "tank\nlid\x0b\x0c",
+	"\xff\xfe\x9b31m", "=cmd|' /C calc'!A0", "\x1b\x1b\x1b[201~\x1b[200~rm",
 }
 
 // odd is the first character of a text that a command's answer may not hold.
@@ -31,7 +33,8 @@ func odd(s string) (r rune, found bool) {
 	for i, r := range s {
 		switch {
 		case r == '\n':
-		case r < 0x20, r >= 0x7f && r < 0xa0, unicode.In(r, unicode.Cf, unicode.Co, unicode.Cs), r == 0x2028, r == 0x2029:
+		case r < 0x20, r >= 0x7f && r < 0xa0, unicode.In(r, unicode.Cf, unicode.Co, unicode.Cs), r == 0x2028,
+			r == 0x2029:
 			return r, true
 		case r == unicode.ReplacementChar && !strings.HasPrefix(s[i:], "\ufffd"):
 			return r, true
@@ -43,20 +46,26 @@ func odd(s string) (r rune, found bool) {
 // quoted is a text as one word of a command line.
 func quoted(s string) string { return "'" + strings.ReplaceAll(s, "'", `'\''`) + "'" }
 
-// crafted are exports that no program of ours wrote: their texts are as hostile as they came, hidden behind the escapes of
+// crafted are exports that no program of ours wrote: their texts are as hostile as they came, hidden behind the
+// escapes of
 // JSON, and their hashes are right.
 func crafted(t testing.TB) (lines []string) {
 	t.Helper()
-	card, err := calc.Solve(calc.Job{Metal: "galvanized", Gauge: 20, Joint: "lap", Feed: calc.Some(4.1), Travel: calc.Some(8)})
+	card, err := calc.Solve(calc.Job{Metal: "galvanized", Gauge: 20, Joint: "lap", Feed: calc.Some(4.1),
+		Travel: calc.Some(8)})
 	if err != nil {
 		t.Fatal(err)
 	}
 	for i, text := range hostile {
-		body, err := json.Marshal(book.Card{Name: fmt.Sprint("crafted ", text), Note: text, Tags: []string{text}, Job: card.Job, Card: book.Keep(&card)})
+		body, err := json.Marshal(book.Card{Name: fmt.Sprint("crafted ", text), Note: text, Tags: []string{text},
+			Job: card.Job, Card: book.Keep(&card)})
 		if err != nil {
 			t.Fatal(err)
 		}
-		a := book.Author{Who: "ana", Where: "booth", Program: "test", Now: func() time.Time { return time.Date(2026, 3, 1, 8, i, 0, 0, time.UTC) }}
+		a := book.Author{Who: "ana", Where: "booth", Program: "test", Now: func() time.Time {
+			return time.Date(2026,
+				3, 1, 8, i, 0, 0, time.UTC)
+		}}
 		r, err := a.New(book.CardKind, json.RawMessage(escapedJSON(body)))
 		if err != nil {
 			t.Fatal(err)
@@ -96,12 +105,15 @@ func TestHostileTextReachesNobody(t *testing.T) {
 	writer, reader := b.client(t, "writer"), b.client(t, "reader")
 	for i, text := range hostile {
 		for _, command := range []string{
-			fmt.Sprintf("book save --gauge 20ga --feed 4.1 --travel 8 --name %s --note %s --tag %s", quoted(fmt.Sprint("n", i, text)), quoted(text), quoted(text)),
+			fmt.Sprintf("book save --gauge 20ga --feed 4.1 --travel 8 --name %s --note %s --tag %s",
+				quoted(fmt.Sprint("n", i, text)), quoted(text), quoted(text)),
 			"book source --name " + quoted(fmt.Sprint("s", i, text)) + " --note " + quoted(text),
-			"book spool --lot " + quoted(fmt.Sprint("l", i, text)) + " --filler cusi3 --full 4540 --note " + quoted(text),
+			"book spool --lot " + quoted(fmt.Sprint("l", i, text)) + " --filler cusi3 --full 4540 --note " +
+				quoted(text),
 			"book person -- " + quoted(fmt.Sprint("p", i, text)),
 			"book trial " + quoted(fmt.Sprint("n", i, text)) + " --verdict good --note " + quoted(text),
-			"book reading --power-source " + quoted(fmt.Sprint("s", i, text)) + " --feed 6 --stickout 12mm --amps 96 --volts 15",
+			"book reading --power-source " + quoted(fmt.Sprint("s", i, text)) +
+				" --feed 6 --stickout 12mm --amps 96 --volts 15",
 		} {
 			out, told, _ := askOver(t, writer, command, "")
 			clean(t, command, out+told)
@@ -115,7 +127,8 @@ func TestHostileTextReachesNobody(t *testing.T) {
 	if code != 0 || strings.Count(list, `"id"`) < 2*len(hostile) {
 		t.Fatalf("too little was kept to test anything: %.400s", list)
 	}
-	commands := []string{"book list", "book list --json", "book find lid", "book find n1", "book export -", "book export --csv -", "book source", "book spool", "book person", "book reading", "book check"}
+	commands := []string{"book list", "book list --json", "book find lid", "book find n1", "book export -",
+		"book export --csv -", "book source", "book spool", "book person", "book reading", "book check"}
 	var all struct{ Records []struct{ ID, Kind string } }
 	if err := json.Unmarshal([]byte(list), &all); err != nil {
 		t.Fatal(err)
@@ -139,7 +152,8 @@ func TestHostileTextReachesNobody(t *testing.T) {
 	if shown < len(commands)/2 {
 		t.Errorf("only %d of %d commands showed anything", shown, len(commands))
 	}
-	if csv, _, _ := askOver(t, reader, "book export --csv -", ""); strings.Contains(csv, "\n=cmd") || strings.Contains(csv, ",=cmd") {
+	if csv, _, _ := askOver(t, reader, "book export --csv -", ""); strings.Contains(csv, "\n=cmd") ||
+		strings.Contains(csv, ",=cmd") {
 		t.Error("a formula reaches the spreadsheet")
 	}
 }
@@ -157,7 +171,8 @@ func TestHostileTextOnScreens(t *testing.T) {
 	b := startBooth(t)
 	writer := b.client(t, "writer")
 	for i, text := range hostile {
-		askOver(t, writer, fmt.Sprintf("book save --gauge 20ga --feed 4.1 --travel 8 --name %s --note %s", quoted(fmt.Sprint("n", i, text)), quoted(text)), "")
+		askOver(t, writer, fmt.Sprintf("book save --gauge 20ga --feed 4.1 --travel 8 --name %s --note %s",
+			quoted(fmt.Sprint("n", i, text)), quoted(text)), "")
 	}
 	for _, line := range crafted(t) {
 		if _, told, code := askOver(t, writer, "book import -", line); code != 0 {
@@ -206,7 +221,8 @@ func TestHostileTextOnScreens(t *testing.T) {
 	if !strings.Contains(drawn, "crafted") && !strings.Contains(x.shown(), "crafted") {
 		t.Error("nobody's text was on the screens")
 	}
-	for _, sequence := range []string{"]52;", "]0;pwned", "\x1b[2J\x1b[6n", "\x1bP+q", "\x1b[31mred", "\x1b[201~", "\u009b", "\u009d", "\u202e", "\u2066", "\ufeff", "\x00", "\x9b31m"} {
+	for _, sequence := range []string{"]52;", "]0;pwned", "\x1b[2J\x1b[6n", "\x1bP+q", "\x1b[31mred", "\x1b[201~",
+		"\u009b", "\u009d", "\u202e", "\u2066", "\ufeff", "\x00", "\x9b31m"} {
 		if strings.Contains(drawn, sequence) {
 			t.Errorf("%q reaches the terminal", sequence)
 		}
@@ -225,10 +241,14 @@ func TestHostileCommandsTouchNothing(t *testing.T) {
 	}
 	before := tree(t, here) + tree(t, b.dir)
 	marks := []string{"; touch made", "&& touch made", "| tee made", "> made", ">> made", "$(touch made)", "`touch made`", "\ntouch made\n", "\x00touch made", "& touch made &", "< secret", "../secret", secret,
-		"file://" + secret, "@" + secret, "-", "--", "---", "%s%n%x", strings.Repeat("a", 15_000), "\x1b]52;c;cHduZWQ=\x07", "\xff\xfe", "postgres://nobody@127.0.0.1:1/x", "sqlite:made", "made.db?mode=rwc",
+		"file://" + secret, "@" + secret, "-", "--", "---", "%s%n%x", strings.Repeat("a", 15_000),
+		"\x1b]52;c;cHduZWQ=\x07", "\xff\xfe", "postgres://nobody@127.0.0.1:1/x", "sqlite:made", "made.db?mode=rwc",
 		"*", "~", "${HOME}", "!!", "'\"'\"'", `\`, "'", `"`}
-	forms := []string{"%s", "card %s", "card --gauge 20ga --pdf %s", "card --gauge 20ga --book %s", "card --json %s", "window --gauge 20ga --svg %s", "window --gauge 20ga --png=%s", "book save --gauge 20ga --name %s",
-		"book export %s", "book import %s", "book merge %s", "book backup %s", "book print lid --pdf %s", "book list --book=%s", "book show %s", "help %s", "completion %s", "__complete card --gauge %s", "serve --config %s", "tables %s"}
+	forms := []string{"%s", "card %s", "card --gauge 20ga --pdf %s", "card --gauge 20ga --book %s", "card --json %s",
+		"window --gauge 20ga --svg %s", "window --gauge 20ga --png=%s", "book save --gauge 20ga --name %s",
+		"book export %s", "book import %s", "book merge %s", "book backup %s", "book print lid --pdf %s",
+		"book list --book=%s", "book show %s", "help %s", "completion %s", "__complete card --gauge %s",
+		"serve --config %s", "tables %s"}
 	asked, every := 0, []int{24, 8, 1}[min(deep.Times(), 2)] // of some thousand
 	for _, who := range []string{"reader", "writer"} {
 		c := b.client(t, who)
@@ -275,7 +295,8 @@ func run1(t testing.TB, c *gossh.Client, command string) string {
 	return b.String()
 }
 
-// tree is every file under a folder with its length and what it was written last; the book's own are left out, since a look
+// tree is every file under a folder with its length and what it was written last; the book's own are left out, since a
+// look
 // at it makes and removes files beside it.
 func tree(t testing.TB, dir string) (list string) {
 	t.Helper()

@@ -28,7 +28,10 @@ var badBooks = []struct {
 	{"its folder is gone", func(t testing.TB, file string) string {
 		return filepath.Join(filepath.Dir(file), "gone", "deeper", "book.db")
 	}, nil},
-	{"a file stands where its folder was", func(t testing.TB, file string) string { return filepath.Join(file, "book.db") }, nil},
+	{"a file stands where its folder was", func(t testing.TB, file string) string {
+		return filepath.Join(file,
+			"book.db")
+	}, nil},
 	{"a folder stands there", func(t testing.TB, file string) string { return filepath.Dir(file) }, nil},
 	{"it is no book", func(t testing.TB, file string) string {
 		overwrite(t, file, 0, bytes.Repeat([]byte("no book "), 2000))
@@ -36,12 +39,25 @@ var badBooks = []struct {
 	}, nil},
 	{"it is empty", func(t testing.TB, file string) string { cut(t, file, 0); return file }, nil},
 	{"it is cut off", func(t testing.TB, file string) string { cut(t, file, 5000); return file }, nil},
-	{"its pages are zeroed", func(t testing.TB, file string) string { overwrite(t, file, 4096, make([]byte, 200<<10)); return file }, nil},
-	{"its first page is damaged", func(t testing.TB, file string) string { overwrite(t, file, 100, make([]byte, 3000)); return file }, nil},
-	{"another program's", func(t testing.TB, file string) string { overwrite(t, file, 60, []byte{0, 9, 9, 9}); return file }, nil},
+	{"its pages are zeroed", func(t testing.TB, file string) string {
+		overwrite(t, file, 4096, make([]byte,
+			200<<10))
+		return file
+	}, nil},
+	{"its first page is damaged", func(t testing.TB, file string) string {
+		overwrite(t, file, 100, make([]byte,
+			3000))
+		return file
+	}, nil},
+	{"another program's", func(t testing.TB, file string) string {
+		overwrite(t, file, 60, []byte{0, 9, 9,
+			9})
+		return file
+	}, nil},
 	{"its name is long", func(t testing.TB, file string) string {
 		long := filepath.Join(filepath.Dir(file), strings.Repeat("folder-of-the-shop/", 20), "book.db")
-		if err := errors.Join(os.MkdirAll(filepath.Dir(long), 0o700), os.WriteFile(long, []byte("no book at all"), 0o600)); err != nil {
+		if err := errors.Join(os.MkdirAll(filepath.Dir(long), 0o700), os.WriteFile(long, []byte("no book at all"),
+			0o600)); err != nil {
 			t.Fatal(err)
 		}
 		return long
@@ -80,7 +96,8 @@ func writtenBook(t testing.TB) ([]byte, error) {
 	t.Helper()
 	file := filepath.Join(t.TempDir(), "book.db")
 	g := serve.Guest{Name: "ana", From: "192.0.2.1", Writer: true}
-	for _, args := range [][]string{{"book", "save", "--name", "lid", "--gauge", "20ga"}, {"book", "source", "--name", "booth"}, {"book", "person", "ben"}} {
+	for _, args := range [][]string{{"book", "save", "--name", "lid", "--gauge", "20ga"}, {"book", "source", "--name",
+		"booth"}, {"book", "person", "ben"}} {
 		var told bytes.Buffer
 		if code := guestCommand(context.Background(), g, file, args, strings.NewReader(""), &told, &told); code != 0 {
 			return nil, errors.New(told.String())
@@ -89,7 +106,8 @@ func writtenBook(t testing.TB) ([]byte, error) {
 	return os.ReadFile(file)
 }
 
-// spoiled is a book with some records in a folder of its own, spoiled in one way after everybody closed it. Nothing goes into this
+// spoiled is a book with some records in a folder of its own, spoiled in one way after everybody closed it. Nothing
+// goes into this
 // machine's own folders: what a server cannot take has no place beside it either.
 func spoiled(t testing.TB, spoil func(testing.TB, string) string) (where, dir string) {
 	t.Helper()
@@ -115,7 +133,8 @@ func silent(t testing.TB, what, text, dir string, secret []string) {
 	if len(host) < 4 || strings.HasPrefix(text, "%PDF") { // which may come about by chance
 		host = ""
 	}
-	for _, word := range append([]string{dir, os.TempDir(), "no-folder", "offline.db", "book.db", ".go:", "goroutine", host}, secret...) {
+	for _, word := range append([]string{dir, os.TempDir(), "no-folder", "offline.db", "book.db", ".go:", "goroutine",
+		host}, secret...) {
 		if word != "" && strings.Contains(strings.ToLower(text), strings.ToLower(word)) {
 			t.Errorf("%s tells of %q: %s", what, word, text)
 		}
@@ -123,16 +142,24 @@ func silent(t testing.TB, what, text, dir string, secret []string) {
 }
 
 var ofTheBook = [][]string{
-	{"book", "list"}, {"book", "find", "lid"}, {"book", "show", "lid"}, {"book", "history", "lid"}, {"book", "compare", "lid", "lid"}, {"book", "recompute", "lid"}, {"book", "recompute", "--all"},
-	{"book", "edit", "lid", "--note", "x"}, {"book", "delete", "lid"}, {"book", "restore", "lid"}, {"book", "trial", "lid", "--verdict", "good"}, {"book", "reading", "--power-source", "booth"},
-	{"book", "reading", "--power-source", "booth", "--feed", "5", "--stickout", "12mm", "--amps", "90", "--volts", "15"}, {"book", "source", "--name", "x"}, {"book", "spool"},
-	{"book", "spool", "--lot", "x", "--full", "4000"}, {"book", "person"}, {"book", "person", "x"}, {"book", "export", "-"}, {"book", "export", "-", "--csv"}, {"book", "check"}, {"book", "list", "--json"},
-	{"book", "print", "lid", "--pdf", "-"}, {"book", "procedure", "lid"}, {"book", "save", "--name", "x", "--gauge", "20ga", "--feed", "4", "--travel", "8"}, {"card", "--gauge", "20ga", "--power-source", "booth"},
-	{"book", "backup", "x"}, {"book", "merge", "x"}, {"window", "--gauge", "20ga", "--power-source", "booth"}, {"batch", "-", "--format", "csv", "--power-source", "booth"},
-	{"practice", "--level", "1", "--seed", "7", "--travel", "9", "--keep"}, {"book", "import", "-"}, {"--plain"}, {"book", "list", "--book", "/etc/passwd"},
+	{"book", "list"}, {"book", "find", "lid"}, {"book", "show", "lid"}, {"book", "history", "lid"}, {"book",
+		"compare", "lid", "lid"}, {"book", "recompute", "lid"}, {"book", "recompute", "--all"},
+	{"book", "edit", "lid", "--note", "x"}, {"book", "delete", "lid"}, {"book", "restore", "lid"}, {"book", "trial",
+		"lid", "--verdict", "good"}, {"book", "reading", "--power-source", "booth"},
+	{"book", "reading", "--power-source", "booth", "--feed", "5", "--stickout", "12mm", "--amps", "90", "--volts",
+		"15"}, {"book", "source", "--name", "x"}, {"book", "spool"},
+	{"book", "spool", "--lot", "x", "--full", "4000"}, {"book", "person"}, {"book", "person", "x"}, {"book", "export",
+		"-"}, {"book", "export", "-", "--csv"}, {"book", "check"}, {"book", "list", "--json"},
+	{"book", "print", "lid", "--pdf", "-"}, {"book", "procedure", "lid"}, {"book", "save", "--name", "x", "--gauge",
+		"20ga", "--feed", "4", "--travel", "8"}, {"card", "--gauge", "20ga", "--power-source", "booth"},
+	{"book", "backup", "x"}, {"book", "merge", "x"}, {"window", "--gauge", "20ga", "--power-source", "booth"},
+	{"batch", "-", "--format", "csv", "--power-source", "booth"},
+	{"practice", "--level", "1", "--seed", "7", "--travel", "9", "--keep"}, {"book", "import", "-"}, {"--plain"},
+	{"book", "list", "--book", "/etc/passwd"},
 }
 
-// A guest who asks for anything of a book that cannot be used is told so in words that hold nothing of the machine; the log has
+// A guest who asks for anything of a book that cannot be used is told so in words that hold nothing of the machine;
+// the log has
 // them.
 func TestErrorsToldToGuestsByCommand(t *testing.T) {
 	t.Parallel()
@@ -199,7 +226,8 @@ func TestErrorsToldToGuestsAtTheScreens(t *testing.T) {
 				{"mark", func() (any, error) { return nil, k.Mark(ctx, "card", "0123456789abcdef", true) }},
 				{"sources", func() (any, error) { return k.Sources(ctx) }},
 				{"measure", func() (any, error) {
-					_, said, err := k.Measure(ctx, "booth", calc.Reading{Feed: 5, StickOut: 12, Amps: 90, Volts: 15}, 8, job)
+					_, said, err := k.Measure(ctx, "booth", calc.Reading{Feed: 5, StickOut: 12, Amps: 90, Volts: 15},
+						8, job)
 					return said, err
 				}},
 				{"recall", func() (any, error) { return k.Recall(ctx, "booth", job) }},
@@ -230,7 +258,8 @@ func TestTheLogHasWhatGuestsAreNotTold(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, who := range []string{"reader", "writer"} {
-		for _, command := range []string{"book list", "book save --gauge 20ga --name x", "book list --json", "--plain"} {
+		for _, command := range []string{"book list", "book save --gauge 20ga --name x", "book list --json",
+			"--plain"} {
 			out, told, code := b.ask(t, who, command, "galv\n20ga\n\n\nfind lid\nquit\n")
 			silent(t, command, out+told, b.dir, nil)
 			if code == 0 && command != "--plain" {

@@ -25,7 +25,8 @@ func TestAPasteWithoutAnEnd(t *testing.T) {
 		"a paste that ended":       {{"\x1b[200~tank\x1b[20", true, ""}, {"1~", false, ""}, {"\x03", true, ""}},
 		"no paste":                 {{"tank", true, ""}, {"\x03", true, ""}},
 		"one that ended, one open": {{"\x1b[200~a\x1b[201~\x1b[200~b", true, ""}, {"\x03", true, "\x1b[201~\x03"}},
-		"after a long one":         {{"\x1b[200~" + strings.Repeat("x", 5000), true, ""}, {strings.Repeat("x", 5000), false, ""}, {"\x03", true, "\x1b[201~\x03"}},
+		"after a long one": {{"\x1b[200~" + strings.Repeat("x", 5000), true, ""}, {strings.Repeat("x", 5000),
+			false, ""}, {"\x03", true, "\x1b[201~\x03"}},
 	} {
 		var m pasteMarks
 		for i, r := range reads {

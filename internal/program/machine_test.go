@@ -10,7 +10,8 @@ import (
 	"github.com/adrg/xdg"
 )
 
-// Whoever has no folder of their own gets none of the machine's: no book, no settings and no mark lie in the root folder.
+// Whoever has no folder of their own gets none of the machine's: no book, no settings and no mark lie in the root
+// folder.
 func TestNobodyLivesInTheRootFolder(t *testing.T) {
 	if runtime.GOOS == "windows" {
 		t.Skip("HOME means nothing there")
@@ -27,18 +28,21 @@ func TestNobodyLivesInTheRootFolder(t *testing.T) {
 		want         string // that the paths begin with; "" for no path
 	}{
 		{dir, none, dir}, {dir, "", dir}, {dir, dir + "/own", dir + "/own"}, {dir + "/", none, dir},
-		{none, none, ""}, {"", none, ""}, {"/", none, ""}, {"//", "", ""}, {"/.", "", ""}, {"relative", none, ""}, {".", none, ""}, {dir + "/gone", none, ""}, {file, none, ""},
+		{none, none, ""}, {"", none, ""}, {"/", none, ""}, {"//", "", ""}, {"/.", "", ""}, {"relative", none, ""},
+		{".", none, ""}, {dir + "/gone", none, ""}, {file, none, ""},
 		{none, "relative", ""}, {"/", "~/data", ""}, {none, "$HOME/data", ""}, {none, "~", ""},
 		{none, dir + "/own", dir + "/own"}, {"/", dir + "/own", dir + "/own"},
 	} {
-		for name, value := range map[string]string{"HOME": c.home, "XDG_DATA_HOME": c.folder, "XDG_CONFIG_HOME": c.folder, "XDG_STATE_HOME": c.folder} {
+		for name, value := range map[string]string{"HOME": c.home, "XDG_DATA_HOME": c.folder,
+			"XDG_CONFIG_HOME": c.folder, "XDG_STATE_HOME": c.folder} {
 			t.Setenv(name, strings.Trim(value, none)) // puts it back at the end
 			if value == none {
 				_ = os.Unsetenv(name)
 			}
 		}
 		xdg.Reload()
-		for _, path := range []string{inData("book.db"), inData("offline.db"), inData(""), configFile(), inState("walked")} {
+		for _, path := range []string{inData("book.db"), inData("offline.db"), inData(""), configFile(),
+			inState("walked")} {
 			if c.want == "" && path != "" || c.want != "" && !strings.HasPrefix(path, c.want+"/") {
 				t.Errorf("HOME %q, XDG %q: %q", c.home, c.folder, path)
 			}

@@ -38,7 +38,8 @@ func TestMain(m *testing.M) {
 
 // Every theme that the command line takes is one of the screens', and the other way round.
 func TestThemesAreTheScreens(t *testing.T) {
-	names, themes := cli.Themes(), []tui.Theme{tui.ThemeAuto, tui.ThemeDark, tui.ThemeLight, tui.ThemeContrast, tui.ThemeNone}
+	names, themes := cli.Themes(), []tui.Theme{tui.ThemeAuto, tui.ThemeDark, tui.ThemeLight, tui.ThemeContrast,
+		tui.ThemeNone}
 	if len(names) != len(themes) {
 		t.Fatalf("%v and %v", names, themes)
 	}

@@ -58,7 +58,8 @@ func FuzzComma(f *testing.F) {
 	}
 	f.Fuzz(func(t *testing.T, s string) {
 		got := Comma(s)
-		if len(got) != len(s) || strings.ReplaceAll(got, ",", ".") != strings.ReplaceAll(s, ",", ".") || Comma(got) != got {
+		if len(got) != len(s) || strings.ReplaceAll(got, ",", ".") != strings.ReplaceAll(s, ",", ".") ||
+			Comma(got) != got {
 			t.Fatalf("%q became %q", s, got)
 		}
 	})

@@ -50,7 +50,8 @@ func TestConversionsAreExact(t *testing.T) {
 // Fahrenheit, NIST SP 811 B.8: t/°C = (t/°F − 32)/1.8. The subtraction leaves the typed number's
 // rounding, so the fixed points must come out to the last bit and the rest to that rounding.
 func TestFahrenheitIsExact(t *testing.T) {
-	for text, want := range map[string]float64{"32F": 0, "212F": 100, "-40F": -40, "1832F": 1000, "50F": 10, "23F": -5} {
+	for text, want := range map[string]float64{"32F": 0, "212F": 100, "-40F": -40, "1832F": 1000, "50F": 10,
+		"23F": -5} {
 		if got, err := Read(FieldTemperature, text); err != nil || got != want {
 			t.Errorf("%q: %.17g, %v; want %.17g", text, got, err, want)
 		}

@@ -16,7 +16,8 @@ func TestEachRefusalSaysWhy(t *testing.T) {
 		{"length", "12 mm4", "is not a number"},
 		{"length", "1.2,500 mm", "is not a number"}, {"length", ",", "is not a number"},
 		{"length", "1.2.3 mm", "is not a number"}, {"length", "1 2,5 mm", "is not a number"},
-		{"flow", "20 ft33/h", "is not a number"}, {"flow", "20 ft3 3", "is not a number"}, {"flow", "20 n/2", "is not a number"},
+		{"flow", "20 ft33/h", "is not a number"}, {"flow", "20 ft3 3", "is not a number"}, {"flow", "20 n/2",
+			"is not a number"},
 		{"flow", "20 2", "is not a number"},
 		{"flow", "20 a2", "has a unit that does not fit"}, {"flow", "20 z3", "has a unit that does not fit"},
 		{"flow", "20 ft2/h", "has a unit that does not fit"},
@@ -110,7 +111,8 @@ func TestLongestText(t *testing.T) {
 	}
 	for name, text := range map[string]string{"size": pad("16", "ga", 161), "travel": pad("16s", "/100mm", 161),
 		"number": zeros + "01"} {
-		if v, err := parsers[name].parse(text); err == nil || !strings.HasSuffix(err.Error(), "is too long to be a number") {
+		if v, err := parsers[name].parse(text); err == nil || !strings.HasSuffix(err.Error(),
+			"is too long to be a number") {
 			t.Errorf("%s of %d bytes: %g, %v", name, len(text), v, err)
 		}
 	}

@@ -22,7 +22,8 @@ func TestShow(t *testing.T) {
 	}{
 		{6.35, "m/min", Metric, "6.35 m/min"}, {6.35, "m/min", Inch, "250 in/min"},
 		{6.35, "m/min", Both, "6.35 m/min (250 in/min)"},
-		{1.6129, "mm", Both, "1.61 mm (.0635 in)"}, {0.889, "mm", Both, "0.89 mm (.035 in)"}, {12, "mm", Metric, "12 mm"},
+		{1.6129, "mm", Both, "1.61 mm (.0635 in)"}, {0.889, "mm", Both, "0.89 mm (.035 in)"}, {12, "mm", Metric,
+			"12 mm"},
 		{93, "A", Both, "93 A"}, {14.8, "V", Inch, "14.8 V"}, {12, "L/min", Both, "12 L/min (25.4 cfh)"},
 		{204, "C", Inch, "399 °F"},
 		{345, "MPa", Inch, "50 ksi"}, {15, "deg", Metric, "15°"}, {0, "mm", Both, "0 mm (0 in)"},
@@ -52,11 +53,13 @@ func TestBand(t *testing.T) {
 			".0–.0001"},
 		{0, 0, 0, "mm", Metric, "0", "0–0"}, {0.010, 0.001, 0.050, "mm", Metric, "0.010", "0.001–0.050"},
 		{2e-5, 1e-5, 0.02, "mm", Metric, "0.0", "0.0–0.0200"},
-		{-270, -280, -260, "mm", Inch, "-10.63", "-11.02–-10.24"}, {-5.08, -6.1, -4.1, "mm", Inch, "-.200", "-.240–-.161"},
+		{-270, -280, -260, "mm", Inch, "-10.63", "-11.02–-10.24"}, {-5.08, -6.1, -4.1, "mm", Inch, "-.200",
+			"-.240–-.161"},
 	} {
 		value, band := Band(c.v, c.low, c.high, c.unit, c.sys)
 		if value != c.value || band != c.band {
-			t.Errorf("Band(%g, %g, %g %s) = %q %q, want %q %q", c.v, c.low, c.high, c.unit, value, band, c.value, c.band)
+			t.Errorf("Band(%g, %g, %g %s) = %q %q, want %q %q", c.v, c.low, c.high, c.unit, value, band, c.value,
+				c.band)
 		}
 	}
 }
@@ -147,7 +150,8 @@ func TestCaseAndBlanksMeanNothing(t *testing.T) {
 			number, unit, _ := strings.Cut(rapid.SampledFrom(typed[name]).Draw(r, "typed"), "|")
 			plainly, err := p.parse(number + unit)
 			blank := rapid.SampledFrom([]string{"", " ", "  ", "\t", "\u00a0", "\u202f"})
-			cased := rapid.SampledFrom([]func(string) string{strings.ToLower, strings.ToUpper, strings.ToTitle}).Draw(r, "case")
+			cased := rapid.SampledFrom([]func(string) string{strings.ToLower, strings.ToUpper,
+				strings.ToTitle}).Draw(r, "case")
 			loose := blank.Draw(r, "before") + number + blank.Draw(r, "between") + cased(unit) + blank.Draw(r, "after")
 			got, err2 := p.parse(loose)
 			if err != nil || err2 != nil || got != plainly {

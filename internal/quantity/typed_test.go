@@ -16,7 +16,8 @@ var typedUnits = []struct {
 	want   float64
 	texts  string // separated by strokes
 }{
-	{"length", 300, "300 mm|300 millimeter|300 millimetre|300 millimeters|300 millimetres|300|30cm|0.3m|0.3 meter|0.3 " +
+	{"length", 300, "300 mm|300 millimeter|300 millimetre|300 millimeters|300 millimetres|300|30cm|0.3m|0.3 " +
+		"meter|0.3 " +
 		"metre|0.3 meters|0.3 metres|300000um|300000 micron|300000 microns"},
 	{"length", 254, `10in|10 in.|10 inch|10 inches|10"|10''|10″|10000mil|10000 mils|10000thou`},
 	{"length", 914.4, "3ft|3 foot|3 feet|3'|3′|3’"},

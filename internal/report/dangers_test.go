@@ -51,7 +51,8 @@ func TestEveryPageNamesTheDangers(t *testing.T) {
 			for _, w := range doc.Warnings {
 				codes[w.Code]++
 			}
-			if codes["zinc-fume"] != zinc || codes[calc.PreheatNever] != warm || codes["bronze-fume"] != 1 || codes["eyes"] != 1 || codes["fire"] != 1 {
+			if codes["zinc-fume"] != zinc || codes[calc.PreheatNever] != warm || codes["bronze-fume"] != 1 ||
+				codes["eyes"] != 1 || codes["fire"] != 1 {
 				t.Errorf("%s, %s: %v", joint, p.Name, codes)
 			}
 		}

@@ -12,8 +12,9 @@ import (
 // time.
 func unsaidJobs() []calc.Job {
 	priced := calc.Job{Metal: "galvanized", Gauge: 18, Feed: calc.Some(5), Travel: calc.Some(8),
-		WirePrice: calc.Some(40), GasPrice: calc.Some(8), LabourRate: calc.Some(45), SteelPrice: calc.Some(3), ZincRepair: calc.Some(2),
-		Joint: "lap", Pulled: calc.Some(6), PulledMean: calc.Some(5.8), PulledSigma: calc.Some(0.1)}
+		WirePrice: calc.Some(40), GasPrice: calc.Some(8), LabourRate: calc.Some(45), SteelPrice: calc.Some(3),
+		ZincRepair: calc.Some(2),
+		Joint:      "lap", Pulled: calc.Some(6), PulledMean: calc.Some(5.8), PulledSigma: calc.Some(0.1)}
 	priced.PulledFor, _ = calc.PulledKeyOf(priced)
 	iron := calc.Job{Metal: "grey-iron", Thickness: calc.Some(6), Joint: "butt", Feed: calc.Some(7),
 		Travel: calc.Some(5)}

@@ -14,7 +14,8 @@ import (
 // never comes and a connection without a session.
 func TestLimitOfIdleTime(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
-		m := hostInMemory(t, Deps{Command: func(_ context.Context, _ Guest, _ string, _ []string, in io.Reader, _, _ io.Writer) int {
+		m := hostInMemory(t, Deps{Command: func(_ context.Context, _ Guest, _ string, _ []string, in io.Reader, _,
+			_ io.Writer) int {
 			if _, err := io.Copy(io.Discard, in); err != nil {
 				return 1
 			}

@@ -53,7 +53,8 @@ func TestGuessesAreShortInTheLog(t *testing.T) {
 	_, srv, stop := host(t, Deps{})
 	stop()
 	srv.log = slog.New(slog.NewJSONHandler(&log, nil))
-	srv.admit()(nil).AuthLogCallback(someConn{}, "\x1b]0;x\x07\u009b\u202e"+strings.Repeat("m", 200_000), errors.New("no"))
+	srv.admit()(nil).AuthLogCallback(someConn{}, "\x1b]0;x\x07\u009b\u202e"+strings.Repeat("m", 200_000),
+		errors.New("no"))
 	if text := log.String(); len(text) > 300 || !strings.Contains(text, "192.0.2.7") ||
 		strings.Contains(text, "u001b") || strings.ContainsAny(text, "\u009b\u202e") {
 		t.Errorf("%d bytes: %.300q", len(text), text)

@@ -239,7 +239,8 @@ func TestInputIsNotFasterThanItMayBe(t *testing.T) {
 func TestInputEndsWithItsSession(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		ctx, cancel := context.WithCancel(t.Context())
-		in := newInput(ctx, strings.NewReader(strings.Repeat("k", 1<<20)), &Settings{InputRate: 1, Paste: 100}, func() {})
+		in := newInput(ctx, strings.NewReader(strings.Repeat("k", 1<<20)), &Settings{InputRate: 1, Paste: 100},
+			func() {})
 		time.AfterFunc(time.Minute, cancel)
 		if got, err := io.ReadAll(in); err != nil || len(got) > burst+1024 {
 			t.Errorf("%d bytes, %v", len(got), err)

@@ -81,8 +81,9 @@ func TestHostKeysThatAreRefused(t *testing.T) {
 		t.Fatal(err)
 	}
 	write(t, weak, string(pem.EncodeToMemory(block)))
-	for file, want := range map[string]string{shared: "others can read", junk: "not a host key", weak: "of type ssh-rsa",
-		dir: "others can read", filepath.Join(junk, "key"): "not a directory"} {
+	for file, want := range map[string]string{shared: "others can read", junk: "not a host key",
+		weak: "of type ssh-rsa",
+		dir:  "others can read", filepath.Join(junk, "key"): "not a directory"} {
 		if k, err := hostKey(file); err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("%s: %v, %v", file, k, err)
 		}

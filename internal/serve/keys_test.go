@@ -160,7 +160,8 @@ func TestWeakKeysAreRefused(t *testing.T) {
 		}
 	}
 	// A certificate does not stand for the key in it, nor for the one that signed it.
-	if k, _, _ := ring(t, lineOf(cert.Key, "ana")+"\n"+lineOf(signer.PublicKey(), "authority"), "", false); in(k, cert) {
+	if k, _, _ := ring(t, lineOf(cert.Key, "ana")+"\n"+lineOf(signer.PublicKey(), "authority"), "", false); in(k,
+		cert) {
 		t.Error("a certificate lets in")
 	}
 }

@@ -17,7 +17,8 @@ import (
 func TestScreensLookAsAsked(t *testing.T) {
 	deps := Deps{
 		Screens: func(args []string) (tui.Options, bool) {
-			return tui.Options{Theme: "none", Units: quantity.Inch, Comma: true}, slices.Equal(args, []string{"--theme", "none"})
+			return tui.Options{Theme: "none", Units: quantity.Inch, Comma: true}, slices.Equal(args,
+				[]string{"--theme", "none"})
 		},
 		Command: func(_ context.Context, _ Guest, _ string, args []string, _ io.Reader, out, _ io.Writer) int {
 			fmt.Fprintln(out, "answered:", args)

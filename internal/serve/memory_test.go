@@ -111,7 +111,8 @@ func (m *inMemory) connect() (*ssh.Client, *oneWay) {
 	m.t.Helper()
 	up, down := newOneWay(), newOneWay()
 	m.l.come <- end{up, down}
-	conn, channels, requests, err := ssh.NewClientConn(end{down, up}, "", &ssh.ClientConfig{User: "x", HostKeyCallback: ssh.InsecureIgnoreHostKey()})
+	conn, channels, requests, err := ssh.NewClientConn(end{down, up}, "", &ssh.ClientConfig{User: "x",
+		HostKeyCallback: ssh.InsecureIgnoreHostKey()})
 	if err != nil {
 		m.t.Fatal(err)
 	}

@@ -102,7 +102,8 @@ func TestServeRefusesWrongSettings(t *testing.T) {
 		{"--open --fps 0", "--fps"}, {"--open --fps 121", "--fps"},
 		{"--open --per-address 0", "--per-address"}, {"--open --connections -1", "--connections"},
 		{"--open --sessions 0", "--sessions"},
-		{"--open --per-key 0", "--per-key"}, {"--open --channels 0", "--channels"}, {"--open --input-rate 0", "--input-rate"},
+		{"--open --per-key 0", "--per-key"}, {"--open --channels 0", "--channels"}, {"--open --input-rate 0",
+			"--input-rate"},
 		{"--open --paste 2000000", "--paste"}, {"--open --columns 0", "--columns"}, {"--open --rows 0", "--rows"},
 		{"--open --idle 0s", "--idle"}, {"--open --longest -1s", "--longest"}, {"--open --handshake 0s", "--handshake"},
 		{"--open --handover 0s", "--handover"},
@@ -113,7 +114,8 @@ func TestServeRefusesWrongSettings(t *testing.T) {
 		{"--open --listen 127.0.0.1:99999", "--listen"},
 	} {
 		f := pflag.NewFlagSet("serve", pflag.ContinueOnError)
-		run := Bind(Deps{Getenv: func(string) string { return "" }, Err: io.Discard, Data: filepath.Join(dir, "data")})(f)
+		run := Bind(Deps{Getenv: func(string) string { return "" }, Err: io.Discard, Data: filepath.Join(dir,
+			"data")})(f)
 		if err := f.Parse(strings.Fields(x.args)); err != nil {
 			t.Fatal(err)
 		}

@@ -91,7 +91,8 @@ func TestHowSlowAClientMayBe(t *testing.T) {
 func TestAQuickBeginningIsNoCredit(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		given := make(chan time.Time, 10)
-		o := &outlet{Channel: slowChannel{most: 1 << 20}, limit: 30 * time.Second, stalled: func() { given <- time.Now() }}
+		o := &outlet{Channel: slowChannel{most: 1 << 20}, limit: 30 * time.Second,
+			stalled: func() { given <- time.Now() }}
 		_, _ = o.Write(make([]byte, 100<<20))
 		begin := time.Now()
 		o.Channel = slowChannel{most: 1, took: time.Hour}

@@ -19,7 +19,8 @@ func TestPulledPiecesTeach(t *testing.T) {
 	key := lap(&card)
 	var list []Kept[book.Reading]
 	put := func(key string, force, length float64) {
-		list = append(list, Kept[book.Reading]{Body: book.Reading{Pull: book.Pulled{For: key, Force: force, Length: length}}})
+		list = append(list, Kept[book.Reading]{Body: book.Reading{Pull: book.Pulled{For: key, Force: force,
+			Length: length}}})
 	}
 	loads := []float64{17.2, 16.1, 18.3, 15.9, 17.7}
 	for _, kN := range loads[:4] {
